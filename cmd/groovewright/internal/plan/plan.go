@@ -1,0 +1,328 @@
+// Package plan joins the packages of groovewright into one plan and holds the
+// plan as the value that is printed, drawn and written as JSON.
+package plan
+
+import (
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/fraction"
+)
+
+// Format is the version of the plan's JSON form.
+const Format = 1
+
+// Plan is everything that is known before the first cut. Lengths are exact
+// inches; the coordinates are those of the run, the piece or the sheet, as each
+// field says. A plan is made once and not changed after.
+type Plan struct {
+	Format       int             `json:"format"`
+	Title        string          `json:"title"`
+	Units        string          `json:"units"` // in, mm or cm: how people read the job
+	Tape         fraction.Length `json:"tape"`  // smallest mark that people measure to
+	Closed       bool            `json:"closed,omitzero"`
+	Profile      Profile         `json:"profile"`
+	Saw          Saw             `json:"saw"`
+	Gaps         Gaps            `json:"gaps"`
+	Stock        []Stock         `json:"stock"`
+	Runs         []Run           `json:"runs"`
+	Pieces       []Piece         `json:"pieces"`
+	Sheets       []Sheet         `json:"sheets"`
+	Bound        Bound           `json:"bound"`
+	Blemishes    []Blemish       `json:"blemishes"`
+	BlemishTotal fraction.Ratio  `json:"blemish_total"`
+	Search       Search          `json:"search"`
+	Choices      []Choice        `json:"choices"`
+	Priorities   []Priority      `json:"priorities"`
+	Takeoff      []TakeoffRow    `json:"takeoff"`
+	Total        decimal.Decimal `json:"total"` // money of the priced rows
+	Warnings     []Warning       `json:"warnings"`
+	Order        []string        `json:"order"`
+	Cautions     []string        `json:"cautions"`
+}
+
+// Profile is the pattern of the panelling as the plan used it.
+type Profile struct {
+	Name      string          `json:"name"`
+	Pitch     fraction.Length `json:"pitch"`
+	Features  []Feature       `json:"features"`
+	Thickness fraction.Length `json:"thickness"`
+	Mirrored  bool            `json:"mirrored"` // the repeat is its own mirror image
+	WideFlats bool            `json:"wide_flats,omitzero"`
+	Boards    bool            `json:"boards,omitzero"`
+	Source    string          `json:"source,omitzero"` // where the figures come from
+}
+
+// Feature is one flat, bead or groove of the repeat.
+type Feature struct {
+	Kind  string          `json:"kind"`
+	Width fraction.Length `json:"width"`
+	Depth fraction.Length `json:"depth,omitzero"`
+}
+
+// Saw is the blade and the trim of the factory ends.
+type Saw struct {
+	Kerf     fraction.Length `json:"kerf"`
+	SquareUp fraction.Length `json:"square_up"`
+}
+
+// Gaps are the joints left open, all in inches.
+type Gaps struct {
+	Top    fraction.Length `json:"top"`
+	Bottom fraction.Length `json:"bottom"`
+	Side   fraction.Length `json:"side"`
+	Seam   fraction.Length `json:"seam"`
+	Box    fraction.Length `json:"box"`
+	Window fraction.Length `json:"window"`
+}
+
+// Stock is one kind of sheet that may be bought or is on hand.
+type Stock struct {
+	Name      string           `json:"name"`
+	Width     fraction.Length  `json:"width"`
+	Length    fraction.Length  `json:"length"`
+	LeftPhase fraction.Length  `json:"left_phase"`
+	Count     *int             `json:"count,omitempty"` // nil: as many as needed
+	Price     *decimal.Decimal `json:"price,omitempty"`
+	Used      int              `json:"used"`
+}
+
+// Run is one flat stretch of wall with its setting-out and panels, in run
+// coordinates. Outline is the wall's own shape (before gaps) and Openings the
+// openings as taped, for drawing.
+type Run struct {
+	Name        string             `json:"name"`
+	Width       fraction.Length    `json:"width"`
+	Left        End                `json:"left"`
+	Right       End                `json:"right"`
+	Limits      [2]fraction.Length `json:"limits"`
+	SetOut      SetOut             `json:"set_out"`
+	Restarts    []Restart          `json:"restarts,omitempty"` // breaks at which the pattern starts afresh
+	CornerRight *Corner            `json:"corner_right,omitempty"`
+	Outline     []Point            `json:"outline"`
+	Openings    []Opening          `json:"openings"`
+	Panels      []Panel            `json:"panels"`
+	Installed   []Installed        `json:"installed,omitempty"`
+	StoryPole   []Mark             `json:"story_pole"`
+}
+
+// End is one end of a run.
+type End struct {
+	Kind string          `json:"kind"`
+	Lean fraction.Length `json:"lean,omitzero"`
+	Cut  string          `json:"cut"` // what is seen there, such as "whole flat" or "bead cut at 1/8"
+}
+
+// SetOut says where the pattern of a run starts. Origin is the x at which a
+// repeat starts (phase 0), From the x from which to measure, and Direction the
+// way to work, "right" or "left".
+type SetOut struct {
+	From      fraction.Length `json:"from"`
+	Direction string          `json:"direction"`
+	Origin    fraction.Length `json:"origin"`
+	Why       string          `json:"why"`
+}
+
+// Restart is a break at which the pattern starts afresh with a new origin.
+type Restart struct {
+	At       fraction.Length `json:"at"`
+	Origin   fraction.Length `json:"origin"`
+	Mismatch fraction.Length `json:"mismatch"`
+}
+
+// Corner says which run passes into the inside corner at a run's right end and
+// which butts against it, by name. At an outside corner both are empty.
+type Corner struct {
+	Kind     string          `json:"kind"`
+	Next     string          `json:"next"`
+	Passes   string          `json:"passes,omitzero"`
+	Butts    string          `json:"butts,omitzero"`
+	Mismatch fraction.Length `json:"mismatch"`
+}
+
+// Point is a place on a run, a piece or a sheet: [x, y].
+type Point [2]fraction.Length
+
+// Opening is an opening as taped, in run coordinates.
+type Opening struct {
+	Name    string  `json:"name"`
+	Kind    string  `json:"kind"`
+	Outline []Point `json:"outline"`
+}
+
+// Panel is one sheet's width of the run; its edges are its own, without gaps.
+type Panel struct {
+	Number     int             `json:"number"`
+	Left       fraction.Length `json:"left"`
+	Right      fraction.Length `json:"right"`
+	LeftPhase  fraction.Length `json:"left_phase"`
+	RightPhase fraction.Length `json:"right_phase"`
+	Pieces     []int           `json:"pieces"`
+}
+
+// Installed is a panel that is on the wall already.
+type Installed struct {
+	Left      fraction.Length `json:"left"`
+	Right     fraction.Length `json:"right"`
+	LeftPhase fraction.Length `json:"left_phase"`
+}
+
+// Mark is a running mark from the left end of the run.
+type Mark struct {
+	At   fraction.Length `json:"at"`
+	What string          `json:"what"`
+}
+
+// Piece is one numbered piece of panelling, in piece coordinates: origin at the
+// lower left of its bounding box, which stands at At on the run.
+type Piece struct {
+	Number    int             `json:"number"`
+	Label     string          `json:"label"` // what is written on the back, such as 3 or 3a
+	Run       string          `json:"run"`
+	Panel     int             `json:"panel"`
+	At        Point           `json:"at"`
+	Width     fraction.Length `json:"width"`
+	Height    fraction.Length `json:"height"`
+	LeftPhase fraction.Length `json:"left_phase"`
+	Outline   []Point         `json:"outline"`
+	Holes     []Hole          `json:"holes"`
+	Closing   bool            `json:"closing"`
+	Marks     Marks           `json:"marks"`
+	Weak      []Weak          `json:"weak"`
+}
+
+// Hole is an opening wholly inside a piece, grown by its gap.
+type Hole struct {
+	Opening string  `json:"opening"`
+	Outline []Point `json:"outline"`
+}
+
+// Marks are the lines to draw on a piece, as running measurements from its left
+// edge and its lower edge: on the face, and on the back where left is right.
+type Marks struct {
+	From  string      `json:"from"` // the edges measured from, and what they are
+	Face  []Point     `json:"face"`
+	Back  []Point     `json:"back"`
+	Holes []HoleMarks `json:"holes,omitempty"`
+	Drill []Drill     `json:"drill,omitempty"`
+	Order []string    `json:"order,omitempty"` // order of the cuts in notches and holes
+}
+
+// HoleMarks are the corners of one hole on face and back.
+type HoleMarks struct {
+	Opening string  `json:"opening"`
+	Face    []Point `json:"face"`
+	Back    []Point `json:"back"`
+}
+
+// Drill is a starter hole for the jigsaw, wholly in the waste.
+type Drill struct {
+	Opening  string          `json:"opening"`
+	At       Point           `json:"at"`   // on the face
+	Back     Point           `json:"back"` // on the back
+	Diameter fraction.Length `json:"diameter"`
+}
+
+// Weak is a spot of a piece that may break, with a way out.
+type Weak struct {
+	Kind   string          `json:"kind"`
+	At     Point           `json:"at"`
+	Width  fraction.Length `json:"width"`
+	WayOut string          `json:"way_out"`
+}
+
+// Sheet is one sheet to saw, in sheet coordinates.
+type Sheet struct {
+	Number     int         `json:"number"`
+	Stock      string      `json:"stock"`
+	Placements []Placement `json:"placements"`
+	Cuts       []Cut       `json:"cuts"`
+	Offcuts    []Offcut    `json:"offcuts"`
+}
+
+// Placement is a piece on a sheet: the lower left of its bounding rectangle.
+type Placement struct {
+	Piece  int             `json:"piece"`
+	X      fraction.Length `json:"x"`
+	Y      fraction.Length `json:"y"`
+	Turned bool            `json:"turned"`
+}
+
+// Cut is one straight cut: Rect is the part on the bench [x, y, w, h], Kind is
+// crosscut or rip, At the blade's near side from the part's lower or left edge.
+type Cut struct {
+	Step int                `json:"step"`
+	Rect [4]fraction.Length `json:"rect"`
+	Kind string             `json:"kind"`
+	At   fraction.Length    `json:"at"`
+}
+
+// Offcut is a rectangle left over, with the phase at its left edge.
+type Offcut struct {
+	X         fraction.Length `json:"x"`
+	Y         fraction.Length `json:"y"`
+	Width     fraction.Length `json:"width"`
+	Length    fraction.Length `json:"length"`
+	LeftPhase fraction.Length `json:"left_phase"`
+}
+
+// Bound is what is proved about the number of sheets.
+type Bound struct {
+	SheetsAtLeast int    `json:"sheets_at_least"`
+	Proved        bool   `json:"proved"` // no nest of these pieces takes fewer sheets
+	How           string `json:"how"`
+}
+
+// Blemish is one term of what the eye would find.
+type Blemish struct {
+	Run    string          `json:"run"`
+	Where  string          `json:"where"`
+	At     fraction.Length `json:"at"` // x on the run
+	Kind   string          `json:"kind"`
+	Amount fraction.Length `json:"amount"`
+	Weight fraction.Ratio  `json:"weight"`
+	Cost   fraction.Ratio  `json:"cost"`
+}
+
+// Search says how far the search of layouts went.
+type Search struct {
+	Layouts int    `json:"layouts"` // layouts looked at
+	Proved  bool   `json:"proved"`  // no other layout has fewer sheets, or as few and less blemish
+	How     string `json:"how"`
+}
+
+// Choice is one entry of the trade-off between sheets and looks.
+type Choice struct {
+	Sheets       int             `json:"sheets"`
+	Cost         decimal.Decimal `json:"cost"`
+	BlemishTotal fraction.Ratio  `json:"blemish_total"`
+	Chosen       bool            `json:"chosen"`
+	Proved       bool            `json:"proved"`
+	Says         string          `json:"says"` // what is gained and what will be seen where
+}
+
+// Priority is one weight or least size that the search used, with its default.
+type Priority struct {
+	Name    string         `json:"name"`
+	Value   fraction.Ratio `json:"value"`
+	Default fraction.Ratio `json:"default"`
+	Unit    string         `json:"unit"`
+	Says    string         `json:"says"`
+}
+
+// TakeoffRow is one line of the shopping list.
+type TakeoffRow struct {
+	Item      string           `json:"item"`
+	Quantity  string           `json:"quantity"`
+	Unit      string           `json:"unit"`
+	Buy       int              `json:"buy"`
+	Container string           `json:"container"`
+	Price     *decimal.Decimal `json:"price,omitempty"`
+	Cost      *decimal.Decimal `json:"cost,omitempty"`
+	How       string           `json:"how"`
+}
+
+// Warning is a doubt of the survey or the plan, with the path it concerns.
+type Warning struct {
+	Path string `json:"path"`
+	Text string `json:"text"`
+}
