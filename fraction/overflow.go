@@ -1,0 +1,58 @@
+package fraction
+
+import "strconv"
+
+// OverflowError says that the exact result of an operation does not fit: in lowest terms its
+// numerator or its denominator is beyond math.MaxInt64. Arithmetic panics with a *OverflowError,
+// and [Catch] makes an error of it.
+type OverflowError struct {
+	Operation   string // as it is written between the operands, such as "+" or "mod"
+	Left, Right string // the operands
+}
+
+func (e *OverflowError) Error() string {
+	return "exact result is beyond 64 bits: " + e.Left + " " + e.Operation + " " + e.Right
+}
+
+// ZeroDivisorError says that a number was to be divided by zero. Division, Mod, DivMod and
+// Circular panic with a *ZeroDivisorError, and [Catch] makes an error of it.
+type ZeroDivisorError struct {
+	Dividend string
+}
+
+func (e *ZeroDivisorError) Error() string { return "division of " + e.Dividend + " by zero" }
+
+// Catch turns a panic of this package's arithmetic into an error, and lets every other
+// panic pass. It stands at the entry points of packages that calculate:
+//
+//	func Plan(room Room) (plan Layout, err error) {
+//		defer fraction.Catch(&err)
+//		…
+func Catch(err *error) {
+	switch caught := recover().(type) {
+	case nil:
+	case *OverflowError:
+		*err = caught
+	case *ZeroDivisorError:
+		*err = caught
+	default:
+		panic(caught)
+	}
+}
+
+// The panics stand in functions of their own, so that the arithmetic around them stays short.
+
+//go:noinline
+func overflow(operation string, a, b value) {
+	panic(&OverflowError{operation, a.string(), b.string()})
+}
+
+//go:noinline
+func overflowInt(operation string, a value, n int64) {
+	panic(&OverflowError{operation, a.string(), strconv.FormatInt(n, 10)})
+}
+
+//go:noinline
+func divideByZero(a value) {
+	panic(&ZeroDivisorError{a.string()})
+}

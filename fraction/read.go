@@ -1,0 +1,470 @@
+package fraction
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: the sum of two lengths within
+// them has at most 51 bits in the numerator, and any length on the marks of a common tape has fewer than 32.
+const (
+	// MaxInput is the greatest size of a length in inches (some 1.5 miles), and of a ratio.
+	MaxInput = 100_000
+	// MaxDenominator is the greatest denominator in lowest terms, of a length in inches: it admits the
+	// thousandth of a millimetre (1/25400 in) and five decimal places of an inch.
+	MaxDenominator = 100_000
+)
+
+// ParseError says why a text is no length, ratio or unit.
+type ParseError struct {
+	Input    string // the whole text
+	Rest     string // what was not read any more, from the fault on
+	Reason   string // what is wrong, such as "zero denominator"
+	Accepted string // what would be accepted
+}
+
+func (e *ParseError) Error() string {
+	s := strconv.Quote(e.Input) + ": " + e.Reason
+	if e.Rest != "" && e.Rest != e.Input {
+		s += " at " + strconv.Quote(e.Rest)
+	}
+	return s + "; write " + e.Accepted
+}
+
+const (
+	lengthsAccepted = `a length such as 63 1/4, 63-1/4, 63.25, 5' 3 1/4", 7/8, -1/2, 1606.55 mm or 160.6 cm`
+	numbersAccepted = `a number such as 2, 0.125, 1/8 or 1 1/2`
+	boundReason     = "beyond 100,000 inches, or too fine: the denominator is above 100,000"
+	ratioReason     = "beyond 100,000, or too fine: the denominator is above 100,000"
+)
+
+// Parse reads a length as people write it:
+//
+//	length   = [ "-" ] ( number [ unit ] | feet [ [ "-" ] inches ] )
+//	feet     = number foot-mark                  whole feet where inches follow
+//	inches   = number [ inch-mark ]              less than 12
+//	number   = digits "." digits | "." digits | fraction | digits [ join fraction ]
+//	fraction = digits "/" digits | one of ¼ ½ ¾ ⅓ ⅔ ⅕ ⅖ ⅗ ⅘ ⅙ ⅚ ⅐ ⅛ ⅜ ⅝ ⅞ ⅑ ⅒
+//	join     = spaces | "-" | nothing before one of the single characters
+//	unit     = inch-mark | foot-mark | mm | cm   also spelt out
+//
+// An inch mark is " or a double prime, curly quote, or two foot marks, or in, inch, inches; a foot mark is ' or a prime or
+// curly quote, or ft, foot, feet. The stroke may be the fraction slash U+2044, the sign the minus U+2212. Spaces may stand
+// around the whole, before a unit and round the dash after feet. The fraction after a whole number is less than one.
+// A bare number is in the unit u; inches after feet are inches always.
+//
+// Parse fails with a *[ParseError] on everything else: a plus sign, a sign inside, a comma, an exponent,
+// a point without digits after it, a zero denominator, another unit, and beyond [MaxInput] or [MaxDenominator].
+// It does not allocate unless it fails.
+func Parse(s string, u Unit) (Length, error) {
+	v, err := parseLength(s, u)
+	if err == nil && !bounded(v) {
+		return Length{}, &ParseError{s, "", boundReason, lengthsAccepted}
+	}
+	return Length(v), err
+}
+
+// MustParse is [Parse] in inches for texts that are known to be right, such as constants and tests; it panics where Parse fails.
+func MustParse(s string) Length {
+	a, err := Parse(s, Inch)
+	if err != nil {
+		panic(err)
+	}
+	return a
+}
+
+// ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of [Parse] without a unit,
+// fails as it does and has the same bounds.
+func ParseRatio(s string) (Ratio, error) {
+	v, err := parseNumber(s)
+	if err == nil && !bounded(v) {
+		return Ratio{}, &ParseError{s, "", ratioReason, numbersAccepted}
+	}
+	return Ratio(v), err
+}
+
+func bounded(v value) bool {
+	return v.less1 < MaxDenominator && compare(v.abs(), value{MaxInput, 0}) <= 0
+}
+
+func parseLength(s string, u Unit) (value, error) {
+	r := reader{text: s}
+	v, ok := r.length(u)
+	if !ok {
+		return value{}, r.failure(lengthsAccepted)
+	}
+	return v, nil
+}
+
+func parseNumber(s string) (value, error) {
+	r := reader{text: s}
+	r.spaces()
+	negative := r.sign()
+	v, ok := r.number()
+	r.spaces()
+	if !ok || !r.end() {
+		return value{}, r.failure(numbersAccepted)
+	}
+	if negative {
+		v = v.neg()
+	}
+	return v, nil
+}
+
+// reader walks through a text. Its methods read one part and step over it, or say in
+// reason what is wrong and stay where the fault is.
+type reader struct {
+	text   string
+	at     int
+	reason string
+}
+
+func (r *reader) failure(accepted string) error {
+	return &ParseError{r.text, r.text[r.at:], r.reason, accepted}
+}
+
+func (r *reader) fail(reason string) bool {
+	if r.reason == "" {
+		r.reason = reason
+	}
+	return false
+}
+
+func (r *reader) length(u Unit) (v value, ok bool) {
+	r.spaces()
+	negative := r.sign()
+	if v, ok = r.number(); !ok {
+		return v, false
+	}
+	r.spaces()
+	m, ok := r.measure()
+	if !ok {
+		return v, false
+	}
+	if m == bare {
+		v, ok = product(v, u.size())
+	} else {
+		v, ok = product(v, m.size())
+	}
+	if !ok {
+		return v, r.fail("too many digits")
+	}
+	r.spaces()
+	if m == footMark && r.at < len(r.text) {
+		if v, ok = r.inches(v); !ok {
+			return v, false
+		}
+	}
+	if !r.end() {
+		return v, false
+	}
+	if negative {
+		v = v.neg()
+	}
+	return v, true
+}
+
+// inches reads what follows the feet.
+func (r *reader) inches(feet value) (value, bool) {
+	if feet.less1 != 0 || feet.num%12 != 0 {
+		return feet, r.fail("feet are whole where inches follow")
+	}
+	if r.take('-') {
+		r.spaces()
+	}
+	start := r.at
+	v, ok := r.number()
+	if !ok {
+		return v, false
+	}
+	if compare(v, foot) >= 0 {
+		r.at = start
+		return v, r.fail("inches after feet are less than 12")
+	}
+	r.spaces()
+	start = r.at
+	m, ok := r.measure()
+	if !ok {
+		return v, false
+	}
+	if m != inchMark && m != bare {
+		r.at = start
+		return v, r.fail("only inches follow feet")
+	}
+	r.spaces()
+	if v, ok = sum(feet, v); !ok {
+		return v, r.fail("too many digits")
+	}
+	return v, true
+}
+
+// number reads a decimal, a fraction, a whole number or a mixed one, without a sign.
+func (r *reader) number() (value, bool) {
+	if v, ok := r.character(); ok {
+		return v, true
+	}
+	if r.next() == '.' {
+		return r.decimals(value{})
+	}
+	start := r.at
+	n, ok := r.digits()
+	if !ok {
+		return value{}, false
+	}
+	whole := value{n, 0}
+	switch r.next() {
+	case '.':
+		return r.decimals(whole)
+	case '/', '⁄':
+		return r.under(n)
+	case ',':
+		return whole, r.fail("a comma; use a point before decimals and nothing between thousands")
+	}
+	if v, ok := r.character(); ok {
+		return r.mixed(whole, v, start)
+	}
+	return r.joined(whole, start)
+}
+
+// joined reads the fraction that may follow a whole number after a dash or spaces.
+func (r *reader) joined(whole value, start int) (value, bool) {
+	back := r.at
+	dash := r.take('-')
+	if !dash {
+		r.spaces()
+	}
+	part := r.at
+	if v, ok := r.character(); ok && part > back {
+		return r.mixed(whole, v, start)
+	}
+	if c := r.next(); part == back || c < '0' || c > '9' {
+		r.at = back
+		return whole, true
+	}
+	n, ok := r.digits()
+	if !ok {
+		return whole, false
+	}
+	if c := r.next(); c != '/' && c != '⁄' {
+		r.at = part
+		return whole, r.fail("only a fraction follows a whole number")
+	}
+	v, ok := r.under(n)
+	if !ok {
+		return v, false
+	}
+	return r.mixed(whole, v, part)
+}
+
+func (r *reader) mixed(whole, part value, start int) (value, bool) {
+	if part.num > part.less1 {
+		r.at = start
+		return whole, r.fail("the fraction after a whole number is less than one")
+	}
+	v, ok := sum(whole, part)
+	if !ok {
+		return v, r.fail("too many digits")
+	}
+	return v, true
+}
+
+// under reads the stroke and the denominator below n.
+func (r *reader) under(n int64) (value, bool) {
+	r.step()
+	start := r.at
+	d, ok := r.digits()
+	if !ok {
+		return value{}, false
+	}
+	if d == 0 {
+		r.at = start
+		return value{}, r.fail("zero denominator")
+	}
+	return ratio(n, d)
+}
+
+// decimals reads the point and the digits after it. Zeros at the end do not count.
+func (r *reader) decimals(whole value) (value, bool) {
+	const places = 18 // 10^18 is the last power of ten within an int64
+	r.step()
+	start := r.at
+	var n, power int64 = 0, 1
+	zeros := 0
+	for ; r.at < len(r.text) && '0' <= r.text[r.at] && r.text[r.at] <= '9'; r.at++ {
+		digit := int64(r.text[r.at] - '0')
+		if digit == 0 {
+			zeros++
+			continue
+		}
+		if r.at-start >= places {
+			return whole, r.fail("more than 18 decimal places")
+		}
+		for ; zeros >= 0; zeros-- {
+			n, power = n*10, power*10
+		}
+		n, zeros = n+digit, 0
+	}
+	if r.at == start {
+		return whole, r.fail("no digits after the point")
+	}
+	part, _ := ratio(n, power) // power fits, so its divisor does
+	v, ok := sum(whole, part)
+	if !ok {
+		return v, r.fail("too many digits")
+	}
+	return v, true
+}
+
+// digits reads a whole number of at most 18 digits, or 19 if it fits.
+func (r *reader) digits() (int64, bool) {
+	const last = (1<<63 - 1 - 9) / 10
+	start := r.at
+	var n int64
+	for ; r.at < len(r.text) && '0' <= r.text[r.at] && r.text[r.at] <= '9'; r.at++ {
+		digit := int64(r.text[r.at] - '0')
+		if n > last && (n > last+1 || n*10 > 1<<63-1-digit) {
+			r.at = start
+			return 0, r.fail("too many digits")
+		}
+		n = n*10 + digit
+	}
+	if r.at == start {
+		return 0, r.fail("no number")
+	}
+	return n, true
+}
+
+// character reads a fraction that is a single character.
+func (r *reader) character() (value, bool) {
+	c, size := utf8.DecodeRuneInString(r.text[r.at:])
+	if c < '¼' {
+		return value{}, false
+	}
+	for _, f := range characters {
+		if f.character == c {
+			r.at += size
+			return f.value, true
+		}
+	}
+	return value{}, false
+}
+
+var characters = [...]struct {
+	character rune
+	value     value
+}{
+	{'¼', value{1, 3}}, {'½', value{1, 1}}, {'¾', value{3, 3}},
+	{'⅛', value{1, 7}}, {'⅜', value{3, 7}}, {'⅝', value{5, 7}}, {'⅞', value{7, 7}},
+	{'⅓', value{1, 2}}, {'⅔', value{2, 2}}, {'⅙', value{1, 5}}, {'⅚', value{5, 5}},
+	{'⅕', value{1, 4}}, {'⅖', value{2, 4}}, {'⅗', value{3, 4}}, {'⅘', value{4, 4}},
+	{'⅐', value{1, 6}}, {'⅑', value{1, 8}}, {'⅒', value{1, 9}},
+}
+
+// sign reads a minus, which stands directly before the number.
+func (r *reader) sign() bool {
+	if r.next() == '+' {
+		r.fail("a plus sign is not used")
+	}
+	return r.take('-') || r.take('−')
+}
+
+// spaces steps over blanks, tabs and the spaces that typesetting puts before a unit.
+func (r *reader) spaces() {
+	for {
+		switch r.next() {
+		case ' ', '\t', '\u00a0', '\u2009', '\u202f':
+			r.step()
+		default:
+			return
+		}
+	}
+}
+
+func (r *reader) next() rune {
+	if r.at == len(r.text) {
+		return -1
+	}
+	if c := r.text[r.at]; c < utf8.RuneSelf {
+		return rune(c)
+	}
+	c, _ := utf8.DecodeRuneInString(r.text[r.at:])
+	return c
+}
+
+func (r *reader) step() {
+	_, size := utf8.DecodeRuneInString(r.text[r.at:])
+	r.at += size
+}
+
+func (r *reader) take(c rune) bool {
+	if r.next() != c {
+		return false
+	}
+	r.step()
+	return true
+}
+
+func (r *reader) end() bool { return r.at == len(r.text) || r.fail("unexpected text") }
+
+// measure is a unit as it stands behind a number.
+type measure int
+
+const (
+	bare measure = iota // none
+	inchMark
+	footMark
+	millimetreMark
+	centimetreMark
+)
+
+func (m measure) size() value {
+	return [...]value{inchMark: {1, 0}, footMark: foot, millimetreMark: millimetre, centimetreMark: centimetre}[m]
+}
+
+// measure reads a mark or a word, if there is one.
+func (r *reader) measure() (measure, bool) {
+	switch r.next() {
+	case '"', '″', '”', '“':
+		r.step()
+		return inchMark, true
+	case '\'', '′', '’', '‘':
+		r.step()
+		switch r.next() {
+		case '\'', '′', '’', '‘':
+			r.step()
+			return inchMark, true
+		}
+		return footMark, true
+	}
+	start := r.at
+	for r.at < len(r.text) && 'a' <= r.text[r.at]|0x20 && r.text[r.at]|0x20 <= 'z' {
+		r.at++
+	}
+	if r.at == start {
+		return bare, true
+	}
+	for _, w := range words {
+		if strings.EqualFold(w.word, r.text[start:r.at]) {
+			if w.stop {
+				r.take('.')
+			}
+			return w.measure, true
+		}
+	}
+	r.at = start
+	return bare, r.fail("unknown unit, which is in, ft, mm or cm")
+}
+
+var words = [...]struct {
+	word    string
+	measure measure
+	stop    bool // may be written with a full stop
+}{
+	{"in", inchMark, true}, {"inch", inchMark, false}, {"inches", inchMark, false},
+	{"ft", footMark, true}, {"foot", footMark, false}, {"feet", footMark, false},
+	{"mm", millimetreMark, false}, {"millimetre", millimetreMark, false}, {"millimetres", millimetreMark, false},
+	{"millimeter", millimetreMark, false}, {"millimeters", millimetreMark, false},
+	{"cm", centimetreMark, false}, {"centimetre", centimetreMark, false}, {"centimetres", centimetreMark, false},
+	{"centimeter", centimetreMark, false}, {"centimeters", centimetreMark, false},
+}

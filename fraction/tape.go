@@ -1,0 +1,128 @@
+package fraction
+
+import (
+	"math/bits"
+	"strconv"
+)
+
+// Tape writes lengths for people, to the marks of the tape that they hold.
+//
+// A length on a mark is written as it is, "16 3/16"; one between the marks as the nearest mark (the upper one of two equally near)
+// with a sign that it is not exact and how far the mark lies above the length: "~16 3/16 (+1/128)".
+// Take that error off the mark and you have the length.
+//
+// The zero value is a tape in inches without marks: everything on it is exact.
+type Tape struct {
+	Mark Length // the smallest mark; 0 rounds nothing
+	Unit Unit   // what numbers are written in
+}
+
+// FinestError is the greatest denominator of an error that a [Tape] writes as a fraction. Others are
+// written as decimals, in inches to a thousandth and in millimetres to a hundredth, rounded away from zero.
+const FinestError = 128
+
+// Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm".
+// Metric numbers are decimals where these end, mixed fractions otherwise.
+func (t Tape) Format(a Length) string {
+	mark, over := a.Round(t.Mark, Nearest)
+	var room [128]byte
+	b := room[:0]
+	if !over.IsZero() {
+		b = append(b, '~')
+	}
+	b = t.append(b, value(mark))
+	return string(t.appendError(b, over))
+}
+
+// Feet writes a in feet and inches: `5' 3 1/4"`, `-5' 0"`, `3 1/4"`.
+func (t Tape) Feet(a Length) string {
+	mark, over := a.Round(t.Mark, Nearest)
+	var room [128]byte
+	b := room[:0]
+	if !over.IsZero() {
+		b = append(b, '~')
+	}
+	if mark.Sign() < 0 {
+		b = append(b, '-')
+	}
+	feet, inches := divMod(value(mark).abs(), foot)
+	if feet != 0 {
+		b = strconv.AppendInt(b, feet, 10)
+		b = append(b, "' "...)
+	}
+	b = inches.append(b)
+	b = append(b, '"')
+	return string(Tape{t.Mark, Inch}.appendError(b, over))
+}
+
+// append writes v, which is in inches, in the unit of the tape.
+func (t Tape) append(b []byte, v value) []byte {
+	if t.Unit == Inch {
+		return v.append(b)
+	}
+	b = div(v, t.Unit.size()).appendDecimal(b)
+	b = append(b, ' ')
+	return append(b, t.Unit.String()...)
+}
+
+func (t Tape) appendError(b []byte, over Length) []byte {
+	if over.IsZero() {
+		return b
+	}
+	b = append(b, " ("...)
+	if over.Sign() > 0 {
+		b = append(b, '+')
+	}
+	switch {
+	case t.Unit != Inch:
+		b = t.append(b, value(t.outward(over)))
+	case over.Den() > FinestError:
+		b = value(t.outward(over)).appendDecimal(b)
+	default:
+		b = value(over).append(b)
+	}
+	return append(b, ')')
+}
+
+// outward rounds an error away from zero, so that it is never written too small.
+func (t Tape) outward(over Length) Length {
+	grain := Of(1, 1000)
+	if t.Unit != Inch {
+		grain = Millimetres(1, 100)
+	}
+	away := Up
+	if over.Sign() < 0 {
+		away = Down
+	}
+	over, _ = over.Round(grain, away)
+	return over
+}
+
+// appendDecimal writes v as a decimal if that ends within 18 places, and else as a mixed fraction.
+func (v value) appendDecimal(b []byte) []byte {
+	d := uint64(v.den())
+	twos, fives := bits.TrailingZeros64(d), 0
+	d >>= twos
+	for ; d%5 == 0; d /= 5 {
+		fives++
+	}
+	if places := max(twos, fives); d != 1 || places > 18 {
+		return v.append(b)
+	}
+	if v.num < 0 {
+		b = append(b, '-')
+	}
+	n, d := magnitude(v.num), uint64(v.den())
+	b = strconv.AppendUint(b, n/d, 10)
+	if d == 1 {
+		return b
+	}
+	b = append(b, '.')
+	for rest := n % d; rest != 0; {
+		digit := times64(rest, 10)
+		var q uint64
+		q, rest = bits.Div64(digit.hi, digit.lo, d)
+		b = append(b, byte('0'+q))
+	}
+	return b
+}

@@ -1,0 +1,63 @@
+package fraction
+
+// Unit is a unit of length that a tape is marked in. The zero value is the inch.
+type Unit int
+
+const (
+	Inch Unit = iota
+	Millimetre
+	Centimetre
+)
+
+// ParseUnit reads the name of a unit: in, inch, inches, mm, millimetre, millimetres, cm, centimetre, centimetres
+// (also spelt -meter). Case does not matter. The error is a *[ParseError].
+func ParseUnit(s string) (Unit, error) {
+	r := reader{text: s}
+	if m, ok := r.measure(); ok && r.at == len(s) {
+		switch m {
+		case inchMark:
+			return Inch, nil
+		case millimetreMark:
+			return Millimetre, nil
+		case centimetreMark:
+			return Centimetre, nil
+		}
+	}
+	return Inch, &ParseError{Input: s, Rest: s, Reason: "unknown unit", Accepted: "in, mm or cm"}
+}
+
+// String returns "in", "mm" or "cm".
+func (u Unit) String() string {
+	switch u {
+	case Inch:
+		return "in"
+	case Millimetre:
+		return "mm"
+	case Centimetre:
+		return "cm"
+	}
+	return "unit " + decimalText(int64(u))
+}
+
+// MarshalText writes [Unit.String]. The error is always nil.
+func (u Unit) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
+
+// UnmarshalText reads what [ParseUnit] reads.
+func (u *Unit) UnmarshalText(text []byte) error {
+	parsed, err := ParseUnit(string(text))
+	if err == nil {
+		*u = parsed
+	}
+	return err
+}
+
+// size is one of the unit in inches; an unknown unit counts as the inch.
+func (u Unit) size() value {
+	switch u {
+	case Millimetre:
+		return millimetre
+	case Centimetre:
+		return centimetre
+	}
+	return value{1, 0}
+}

@@ -1,0 +1,272 @@
+package fraction
+
+import (
+	"cmp"
+	"math"
+	"math/big"
+	"math/bits"
+)
+
+// value is the one exact rational number behind [Length], [Area] and [Ratio].
+//
+// It is num/(less1+1), always in lowest terms, with
+//
+//	-math.MaxInt64 <= num <= math.MaxInt64    (never math.MinInt64: Neg and Abs cannot fail)
+//	0 <= less1 < math.MaxInt64                (the denominator fits an int64)
+//
+// Storing the denominator less one makes the zero value of the struct the number zero,
+// and one number has one form, so that == compares numbers.
+type value struct{ num, less1 int64 }
+
+// reach bounds the quick path: with every numerator in [-reach, reach) and every
+// denominator at most reach, a product of two of them stays within 62 bits and the sum
+// of two such products within 63.
+const reach = 1 << 31
+
+// small reports whether both numbers are within reach.
+func small(a, b value) bool {
+	return (uint64(a.num+reach)|uint64(b.num+reach))>>32 == 0 && uint64(a.less1|b.less1)>>31 == 0
+}
+
+// dyadic reports whether both denominators are powers of two. The denominator less one is
+// then a row of ones, which shares no bit with the denominator.
+func dyadic(a, b value) bool {
+	return a.less1&(a.less1+1)|b.less1&(b.less1+1) == 0
+}
+
+// halved takes the common factors of two out of num/den, which is all that
+// lowest terms ask for where den is a power of two.
+func halved(num, den int64) value {
+	twos := bits.TrailingZeros64(uint64(num | den))
+	return value{num >> (twos & 63), den>>(twos&63) - 1}
+}
+
+// lowest returns n/d with the sign in lowest terms, and whether it fits. d is not 0.
+func lowest(negative bool, n, d uint64) (value, bool) {
+	g := gcd(n, d)
+	return fit(negative, n/g, d/g)
+}
+
+// fit stores n/d, which is in lowest terms already, and reports whether it fits.
+func fit(negative bool, n, d uint64) (value, bool) {
+	if n > math.MaxInt64 || d > math.MaxInt64 {
+		return value{}, false
+	}
+	if negative {
+		return value{-int64(n), int64(d) - 1}, true
+	}
+	return value{int64(n), int64(d) - 1}, true
+}
+
+// ratio returns num/den in lowest terms, and whether it fits. den is not 0.
+func ratio(num, den int64) (value, bool) {
+	return lowest((num < 0) != (den < 0), magnitude(num), magnitude(den))
+}
+
+// magnitude is the distance of x from zero, right for math.MinInt64 too.
+func magnitude(x int64) uint64 {
+	if x < 0 {
+		return -uint64(x)
+	}
+	return uint64(x)
+}
+
+// gcd is the greatest common divisor; gcd(0, b) is b.
+// It is Stein's binary algorithm: shifts and subtractions only.
+func gcd(a, b uint64) uint64 {
+	if a == 0 {
+		return b
+	}
+	if b == 0 {
+		return a
+	}
+	twos := bits.TrailingZeros64(a | b)
+	a >>= bits.TrailingZeros64(a) & 63
+	for b != 0 {
+		b >>= bits.TrailingZeros64(b) & 63
+		a, b = min(a, b), max(a, b)-min(a, b)
+		if a == 1 {
+			break
+		}
+	}
+	return a << (twos & 63)
+}
+
+func (a value) den() int64 { return a.less1 + 1 }
+
+func (a value) neg() value { return value{-a.num, a.less1} }
+
+func (a value) abs() value {
+	if a.num < 0 {
+		return a.neg()
+	}
+	return a
+}
+
+func (a value) sign() int {
+	switch {
+	case a.num < 0:
+		return -1
+	case a.num > 0:
+		return 1
+	}
+	return 0
+}
+
+func compare(a, b value) int {
+	if small(a, b) {
+		x, y := a.num*(b.less1+1), b.num*(a.less1+1)
+		if x < y {
+			return -1
+		}
+		if x > y {
+			return 1
+		}
+		return 0
+	}
+	return compareWide(a, b)
+}
+
+func compareWide(a, b value) int {
+	if a.sign() != b.sign() {
+		return cmp.Compare(a.sign(), b.sign())
+	}
+	x := times64(magnitude(a.num), uint64(b.den()))
+	y := times64(magnitude(b.num), uint64(a.den()))
+	return a.sign() * x.compare(y)
+}
+
+func add(a, b value) value {
+	if small(a, b) && dyadic(a, b) {
+		da, db := a.less1+1, b.less1+1
+		return halved(a.num*db+b.num*da, da*db)
+	}
+	sum, ok := sum(a, b)
+	if !ok {
+		overflow("+", a, b)
+	}
+	return sum
+}
+
+func sub(a, b value) value {
+	if small(a, b) && dyadic(a, b) {
+		da, db := a.less1+1, b.less1+1
+		return halved(a.num*db-b.num*da, da*db)
+	}
+	difference, ok := sum(a, b.neg())
+	if !ok {
+		overflow("-", a, b)
+	}
+	return difference
+}
+
+// sum is a+b, and whether it fits.
+//
+// With g the common divisor of the denominators, only a divisor of g can be common to the
+// numerator a.num*(db/g)+b.num*(da/g) and the denominator da*db/g. (Henrici; the proof is
+// exercise material in Knuth, The Art of Computer Programming, vol. 2, 4.5.1: from memory.)
+func sum(a, b value) (value, bool) {
+	da, db := uint64(a.den()), uint64(b.den())
+	g := da
+	if da != db {
+		g = gcd(da, db)
+	}
+	if small(a, b) {
+		t := a.num*int64(db/g) + b.num*int64(da/g)
+		if g == 1 {
+			return value{t, int64(da*db) - 1}, true
+		}
+		h := gcd(magnitude(t), g)
+		return value{t / int64(h), int64(da/g*(db/h)) - 1}, true
+	}
+	negative, t := addSigned(a.num < 0, times64(magnitude(a.num), db/g), b.num < 0, times64(magnitude(b.num), da/g))
+	h := gcd(t.mod64(g), g)
+	if t.hi >= h {
+		return value{}, false // the quotient needs more than 64 bits
+	}
+	n, _ := bits.Div64(t.hi, t.lo, h)
+	d := times64(da/g, db/h)
+	if d.hi != 0 {
+		return value{}, false
+	}
+	return fit(negative, n, d.lo)
+}
+
+func mul(a, b value) value {
+	if small(a, b) && dyadic(a, b) {
+		return halved(a.num*b.num, (a.less1+1)*(b.less1+1))
+	}
+	p, ok := product(a, b)
+	if !ok {
+		overflow("*", a, b)
+	}
+	return p
+}
+
+// product is a*b, and whether it fits. The common factors are taken out first, crosswise,
+// so that what is left is in lowest terms.
+func product(a, b value) (value, bool) {
+	an, bn := magnitude(a.num), magnitude(b.num)
+	da, db := uint64(a.den()), uint64(b.den())
+	g, h := gcd(an, db), gcd(bn, da)
+	n, d := times64(an/g, bn/h), times64(da/h, db/g)
+	if n.hi|d.hi != 0 {
+		return value{}, false
+	}
+	return fit((a.num < 0) != (b.num < 0), n.lo, d.lo)
+}
+
+func mulInt(a value, n int64) value {
+	if b := (value{n, 0}); small(a, b) && a.less1&(a.less1+1) == 0 {
+		return halved(a.num*n, a.less1+1)
+	}
+	g := gcd(magnitude(n), uint64(a.den()))
+	hi, lo := bits.Mul64(magnitude(a.num), magnitude(n)/g)
+	if v, ok := fit((a.num < 0) != (n < 0), lo, uint64(a.den())/g); ok && hi == 0 {
+		return v
+	}
+	overflowInt("*", a, n)
+	return value{}
+}
+
+func divInt(a value, n int64) value {
+	if n == 0 {
+		divideByZero(a)
+	}
+	if b := (value{n, 0}); n > 0 && small(a, b) && n&(n-1) == 0 && a.less1&(a.less1+1) == 0 {
+		return halved(a.num, (a.less1+1)*n)
+	}
+	g := gcd(magnitude(a.num), magnitude(n))
+	hi, lo := bits.Mul64(uint64(a.den()), magnitude(n)/g)
+	if v, ok := fit((a.num < 0) != (n < 0), magnitude(a.num)/g, lo); ok && hi == 0 {
+		return v
+	}
+	overflowInt("/", a, n)
+	return value{}
+}
+
+func div(a, b value) value {
+	if b.num == 0 {
+		divideByZero(a)
+	}
+	inverse := value{b.den(), b.num - 1}
+	if b.num < 0 {
+		inverse = value{-b.den(), -b.num - 1}
+	}
+	p, ok := product(a, inverse)
+	if !ok {
+		overflow("/", a, b)
+	}
+	return p
+}
+
+func (a value) rat() *big.Rat { return big.NewRat(a.num, a.den()) }
+
+func (a value) float64() float64 {
+	const exact = 1 << 53 // every whole number up to here is a float64, and one division rounds once
+	if -exact <= a.num && a.num <= exact && a.den() <= exact {
+		return float64(a.num) / float64(a.den())
+	}
+	f, _ := a.rat().Float64()
+	return f
+}
