@@ -1,0 +1,146 @@
+package nest
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// result turns filled sheets into a Result, with cuts and offcuts; left are the
+// pieces that are on none. Bound and Status are for the caller to fill in.
+func (j *job) result(sheets []layout, left []int) (Result, error) {
+	var r Result
+	for _, s := range sheets {
+		sheet, err := j.sheet(s)
+		if err != nil {
+			return Result{}, fmt.Errorf("sheet %d: %w", len(r.Sheets)+1, err)
+		}
+		r.Sheets = append(r.Sheets, sheet)
+		r.Cost = r.Cost.Add(j.p.Stock[s.kind].Price)
+	}
+	missing := make([]bool, len(j.pieces))
+	for _, i := range left {
+		missing[i] = true
+	}
+	for i, gone := range missing {
+		if gone {
+			r.Unplaced = append(r.Unplaced, Unplaced{j.p.Parts[i].Number, j.why(&j.pieces[i])})
+		}
+	}
+	return r, nil
+}
+
+// sheet finds the cuts of a filled sheet and puts everything back in inches.
+func (j *job) sheet(l layout) (Sheet, error) {
+	k := &j.kinds[l.kind]
+	sheet := Sheet{Stock: l.kind}
+	parts := make([]rect, len(l.spots))
+	for i, s := range l.spots {
+		q := &j.pieces[s.piece]
+		parts[i] = rect{s.x, s.y, q.w, q.h}
+		turned := j.pitch > 0 && floorMod(k.phase+s.x, j.pitch) != q.at[0]
+		sheet.Placements = append(sheet.Placements, Placement{
+			Part: j.p.Parts[q.part].Number,
+			X:    j.length(s.x), Y: j.length(s.y + k.trim), Turned: turned,
+		})
+	}
+	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, parts)
+	if err != nil {
+		return sheet, err
+	}
+	if k.trim > 0 {
+		trims := []stroke{
+			{rect{0, -k.trim, k.w, k.h + 2*k.trim}, Crosscut, k.trim - j.kerf},
+			{rect{0, 0, k.w, k.h + k.trim}, Crosscut, k.h},
+		}
+		strokes = append(trims, strokes...)
+	}
+	for i, s := range strokes {
+		sheet.Cuts = append(sheet.Cuts, Cut{
+			Step: i + 1, Kind: s.kind, At: j.length(s.at),
+			Left: j.length(s.x), Bottom: j.length(s.y + k.trim), Width: j.length(s.w), Height: j.length(s.h),
+		})
+	}
+	for _, o := range offcuts {
+		off := Offcut{X: j.length(o.x), Y: j.length(o.y + k.trim), Width: j.length(o.w), Length: j.length(o.h)}
+		if j.pitch > 0 {
+			off.LeftPhase = j.length(floorMod(k.phase+o.x, j.pitch))
+		}
+		sheet.Offcuts = append(sheet.Offcuts, off)
+	}
+	return sheet, nil
+}
+
+// why says why a piece is on no sheet.
+func (j *job) why(q *piece) string {
+	var wide, tall, atPhase, both, fits bool
+	var need int64 = -1
+	for i := range j.kinds {
+		k := &j.kinds[i]
+		phased := j.next(k.phase, 0, q) + q.w
+		wide = wide || q.w <= k.w
+		tall = tall || q.h <= k.h
+		atPhase = atPhase || phased <= k.w
+		both = both || q.w <= k.w && q.h <= k.h
+		fits = fits || j.fits(k, q)
+		if q.h <= k.h && (need < 0 || phased < need) {
+			need = phased
+		}
+	}
+	switch {
+	case len(j.kinds) == 0:
+		return "there is no stock"
+	case fits:
+		return "the stock is used up"
+	case !wide:
+		return fmt.Sprintf("no stock is %s in wide", j.length(q.w))
+	case !tall:
+		return fmt.Sprintf("no stock is %s in long when squared up", j.length(q.h))
+	case both || !atPhase:
+		return fmt.Sprintf("no stock is wide enough at its phase: it takes %s in from the left edge", j.length(need))
+	}
+	return fmt.Sprintf("no stock that is %s in wide is %s in long when squared up", j.length(q.w), j.length(q.h))
+}
+
+// settle marks a result that meets its bound as proved best. The order of merit
+// is that of Bound.Proved, so all its terms must meet theirs; sheets are bought
+// where they are not limited.
+func (j *job) settle(r *Result, sheets []layout) {
+	b := &r.Bound
+	bought := 0
+	for _, s := range sheets {
+		if !j.kinds[s.kind].limited {
+			bought++
+		}
+	}
+	b.Proved = b.Proved || len(r.Unplaced) == j.hopeless() && len(sheets) == b.Sheets &&
+		r.Cost.Compare(b.Cost) == 0 && bought <= j.leastBought(b.Sheets)
+	if b.Proved {
+		r.Status = Proved
+	}
+}
+
+// hopeless counts the pieces that no stock can give.
+func (j *job) hopeless() (n int) {
+	for i := range j.pieces {
+		if !slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return k.count > 0 && j.fits(&k, &j.pieces[i]) }) {
+			n++
+		}
+	}
+	return n
+}
+
+// leastBought returns how many sheets must be bought at least when so many are
+// needed in all.
+func (j *job) leastBought(sheets int) int {
+	for _, k := range j.kinds {
+		if k.limited && k.usable {
+			sheets -= k.count
+		}
+	}
+	return max(0, sheets)
+}
+
+// money turns coins back into money.
+func (j *job) money(coins int64) fraction.Ratio { return fraction.NewRatio(coins, j.coin) }

@@ -1,0 +1,120 @@
+package line
+
+import "context"
+
+// columns solves the linear programme of a job by column generation and rounds
+// it. The zero value is not usable; see newColumns.
+type columns struct {
+	job      *job
+	master   *master
+	knapsack *knapsack
+	meter    *meter
+}
+
+// newColumns prepares the programme, or returns nil if its knapsack is too large.
+func newColumns(j *job, meter *meter) *columns {
+	k := newKnapsack(j)
+	if k == nil {
+		return nil
+	}
+	return &columns{job: j, master: newMaster(j), knapsack: k, meter: meter}
+}
+
+// price is the integer that stands for a dual price of one bin, and batch the
+// number of patterns taken from one knapsack.
+const (
+	price = 1 << 40
+	batch = 40
+)
+
+// prices rounds the dual prices down to multiples of 1/price, none below zero.
+func (c *columns) prices() []int64 {
+	values := make([]int64, len(c.master.dual))
+	for kind, dual := range c.master.dual {
+		values[kind] = int64(min(max(0, dual), 1) * price)
+	}
+	return values
+}
+
+// solve covers the needed items by the least number of bins of the linear
+// programme, or stops as soon as enough bins suffice. It returns the value, in
+// floating point, and the largest number of bins that a price proved necessary.
+//
+// The proof is J. M. Farley's ("A note on bounding a class of linear programming
+// problems", Operations Research 38, 1990) in integers: if no pattern is worth
+// more than most at some prices, then bins >= (worth of all items) / most. The
+// prices may be any; most comes from the exact knapsack.
+func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
+	m := c.master
+	m.cover(need)
+	if !m.repair(need, 20+len(need)) {
+		m.restart()
+	}
+	for {
+		if !c.meter.spend(1) {
+			return m.bins(), bound
+		}
+		if m.bins() <= enough {
+			return m.bins(), bound
+		}
+		entering, cost, ok := m.cheapest(need)
+		if !ok {
+			more, proved := c.generate(need)
+			if bound = max(bound, proved); !more {
+				return m.bins(), bound
+			}
+			continue
+		}
+		alpha := m.column(entering)
+		r, ok := m.leave(alpha)
+		if !ok {
+			return m.bins(), bound // cannot happen but by rounding: levels are bounded
+		}
+		m.pivot(entering, r, alpha, cost)
+	}
+}
+
+// generate adds the patterns that lower the value most, reports whether there
+// were any, and returns the bound that the present prices prove.
+func (c *columns) generate(need []int) (more bool, bound int) {
+	values := c.prices()
+	const floor = price + price>>26
+	most, found := c.knapsack.solve(values, need, floor, batch)
+	var worth int64
+	for kind, count := range need {
+		worth += int64(count) * values[kind]
+	}
+	if most > 0 {
+		bound = int(ceilDiv(worth, most))
+	}
+	for _, f := range found {
+		if c.master.add(f.pattern) {
+			more = true
+		}
+	}
+	return more, bound
+}
+
+// meter counts nodes against a budget and listens to a context.
+type meter struct {
+	ctx   context.Context
+	used  int
+	limit int
+}
+
+// spend uses up nodes and reports whether the search may go on.
+func (m *meter) spend(nodes int) bool {
+	before := m.used
+	m.used += nodes
+	if m.used/64 != before/64 && m.ctx.Err() != nil {
+		m.limit = min(m.limit, before)
+	}
+	return m.used <= m.limit
+}
+
+// within runs a search with at most so many nodes of the rest of the budget.
+func (m *meter) within(nodes int, search func(*meter)) {
+	part := &meter{ctx: m.ctx, limit: max(0, min(nodes, m.limit-m.used))}
+	search(part)
+	m.used += min(part.used, part.limit)
+}

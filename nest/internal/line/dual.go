@@ -1,0 +1,193 @@
+package line
+
+import "fmt"
+
+// Dual is a dual feasible function: a map of sizes such that the values of any
+// items that together fit the capacity add up to at most Most. Then
+//
+//	bins >= (sum of At(size)) / Most,
+//
+// and in two dimensions, with one function on widths and one on heights, the
+// products of the values bound the number of sheets the same way. (G. S. Lueker
+// 1983; S. P. Fekete and J. Schepers, "New classes of fast lower bounds for bin
+// packing problems", Mathematical Programming 91, 2001; F. Clautiaux, C. Alves,
+// J. Valerio de Carvalho, "A survey of dual-feasible and superadditive
+// functions", Annals of Operations Research 179, 2010.)
+//
+// All values are integers. The zero Dual maps everything to 0 and bounds
+// nothing.
+type Dual struct {
+	// Most is the largest total value of items that fit the capacity.
+	Most int64
+
+	family   family
+	capacity int64
+	step     int64
+	fits     []int64 // family counting: fits[k] is the total size of the k+1 smallest counted items
+}
+
+type family int
+
+const (
+	identity family = iota
+	threshold
+	rounding
+	splitting
+	remainder
+	counting
+)
+
+func (f family) String() string {
+	return [...]string{"area", "threshold", "rounding", "splitting", "remainder", "counting"}[f]
+}
+
+// Identity is the map of every size to itself: the area bound.
+func Identity(capacity int64) Dual {
+	return Dual{Most: capacity, family: identity, capacity: capacity}
+}
+
+// Threshold drops the sizes below step and rounds those above capacity-step up
+// to the capacity, for 0 <= step <= capacity/2. The best of these functions is
+// the bound L2 of S. Martello and P. Toth, "Knapsack Problems" (1990), ch. 8.
+func Threshold(capacity, step int64) Dual {
+	return Dual{Most: capacity, family: threshold, capacity: capacity, step: step}
+}
+
+// Rounding rounds sizes down to multiples of capacity/(step+1), except sizes
+// that are such multiples, for step >= 1 (Fekete and Schepers, u with k = step).
+func Rounding(capacity, step int64) Dual {
+	return Dual{Most: capacity * step, family: rounding, capacity: capacity, step: step}
+}
+
+// Splitting counts steps: sizes up to half the capacity round down, larger ones
+// up, for 1 <= step <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New
+// reduction procedures and lower bounds for the two-dimensional bin packing
+// problem", Computers and Operations Research 34, 2007).
+func Splitting(capacity, step int64) Dual {
+	return Dual{Most: 2 * (capacity / step), family: splitting, capacity: capacity, step: step}
+}
+
+// Remainder rounds sizes down to multiples of step but credits what they exceed
+// the remainder of the capacity by, for 1 <= step <= capacity (C. A. Burdett and
+// E. L. Johnson, "A subadditive approach to solve linear integer programs",
+// Annals of Discrete Mathematics 1, 1977).
+func Remainder(capacity, step int64) Dual {
+	return Dual{
+		Most: (capacity / step) * (step - capacity%step), family: remainder,
+		capacity: capacity, step: step,
+	}
+}
+
+// Counting counts the items of at least step up to half the capacity as one
+// each and larger items as the number of those that they displace, for
+// step >= 1. It holds only for the items whose sizes are given, falling, with
+// their counts (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
+// argument).
+func Counting(capacity, step int64, sizes []int64, counts []int) Dual {
+	d := Dual{family: counting, capacity: capacity, step: step}
+	var sum int64
+	for i := len(sizes) - 1; i >= 0; i-- {
+		if sizes[i] < step || 2*sizes[i] > capacity {
+			continue
+		}
+		for range counts[i] {
+			if sum += sizes[i]; sum > capacity {
+				break
+			}
+			d.fits = append(d.fits, sum)
+		}
+	}
+	d.Most = d.number(capacity)
+	return d
+}
+
+// number is how many of the smallest counted items fit the room.
+func (d Dual) number(room int64) int64 {
+	n := 0
+	for n < len(d.fits) && d.fits[n] <= room {
+		n++
+	}
+	return int64(n)
+}
+
+// At is the value of a size between 0 and the capacity.
+func (d Dual) At(size int64) int64 {
+	c, step := d.capacity, d.step
+	switch d.family {
+	case identity:
+		return size
+	case threshold:
+		switch {
+		case size > c-step:
+			return c
+		case size < step:
+			return 0
+		}
+		return size
+	case rounding:
+		if (step+1)*size%c == 0 {
+			return step * size
+		}
+		return (step + 1) * size / c * c
+	case splitting:
+		switch {
+		case 2*size > c:
+			return 2 * (c/step - (c-size)/step)
+		case 2*size == c:
+			return c / step
+		}
+		return 2 * (size / step)
+	case remainder:
+		rest := c % step
+		return size/step*(step-rest) + max(0, size%step-rest)
+	case counting:
+		switch {
+		case 2*size > c:
+			return d.Most - d.number(c-size)
+		case size >= step:
+			return 1
+		}
+	}
+	return 0
+}
+
+// String names the function, as "remainder 27".
+func (d Dual) String() string {
+	if d.family == identity {
+		return d.family.String()
+	}
+	return fmt.Sprintf("%v %d", d.family, d.step)
+}
+
+// Duals lists the functions worth trying on items of the given sizes, falling
+// and distinct, with their counts; counts may be nil for one of each. Steps are
+// those at which a value of some size changes sides: the sizes, what they leave
+// of the capacity, and unit fractions of the capacity. Functions that bound
+// nothing are left out.
+func Duals(capacity int64, sizes []int64, counts []int) []Dual {
+	if counts == nil {
+		counts = make([]int, len(sizes))
+		for i := range counts {
+			counts[i] = 1
+		}
+	}
+	var duals []Dual
+	add := func(d Dual) {
+		if d.Most > 0 {
+			duals = append(duals, d)
+		}
+	}
+	add(Identity(capacity))
+	for _, step := range steps(capacity, sizes) {
+		if 2*step <= capacity {
+			add(Threshold(capacity, step))
+			add(Splitting(capacity, step))
+			add(Counting(capacity, step, sizes, counts))
+		}
+		add(Remainder(capacity, step))
+	}
+	for step := int64(1); step <= roundingSteps; step++ {
+		add(Rounding(capacity, step))
+	}
+	return duals
+}

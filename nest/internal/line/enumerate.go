@@ -1,0 +1,135 @@
+package line
+
+import (
+	"cmp"
+	"slices"
+	"sort"
+)
+
+// enumeration lists the completions of one bin.
+type enumeration struct {
+	search *completion
+	slack  int64
+	rest   []int64 // rest[kind]: total of the needed items from that kind on
+	bin    pattern
+	found  []completed
+}
+
+// completed is a pattern and what it leaves of the bin.
+type completed struct {
+	pattern pattern
+	waste   int64
+}
+
+// completions lists the undominated patterns for a bin that holds the largest
+// needed item and wastes at most slack, fullest first.
+func (s *completion) completions(slack int64) []completed {
+	first := 0
+	for s.need[first] == 0 {
+		first++
+	}
+	e := &enumeration{search: s, slack: slack, bin: pattern{{first, 1}}}
+	s.need[first]--
+	e.rest = make([]int64, len(s.need)+1)
+	for kind := len(s.need) - 1; kind >= first; kind-- {
+		e.rest[kind] = e.rest[kind+1] + int64(s.need[kind])*s.job.sizes[kind]
+	}
+	e.extend(first, s.job.capacity-s.job.sizes[first])
+	s.need[first]++
+	slices.SortStableFunc(e.found, func(a, b completed) int { return cmp.Compare(a.waste, b.waste) })
+	return e.found
+}
+
+// extend records the bin if it may end here, and every way to add items from
+// the given kind on to the room left.
+func (e *enumeration) extend(kind int, room int64) {
+	s := e.search
+	if len(e.found) == completionLimit {
+		s.truncated = true
+		return
+	}
+	if room <= e.slack && !e.dominated(room) {
+		e.found = append(e.found, completed{slices.Clone(e.bin), room})
+	}
+	for kind = max(kind, e.largest(room)); kind < len(s.need); kind++ {
+		if room-e.rest[kind] > e.slack {
+			return // all that is left would waste too much
+		}
+		if s.need[kind] == 0 {
+			continue
+		}
+		s.need[kind]--
+		last := len(e.bin) - 1
+		if e.bin[last].kind == kind {
+			e.bin[last].count++
+			e.extend(kind, room-s.job.sizes[kind])
+			e.bin[last].count--
+		} else {
+			e.bin = append(e.bin, take{kind, 1})
+			e.extend(kind, room-s.job.sizes[kind])
+			e.bin = e.bin[:last+1]
+		}
+		s.need[kind]++
+	}
+}
+
+// largest is the kind of the largest size that is at most room.
+func (e *enumeration) largest(room int64) int {
+	sizes := e.search.job.sizes
+	return sort.Search(len(sizes), func(kind int) bool { return sizes[kind] <= room })
+}
+
+// needed reports whether an item of a size from low to high is left.
+func (e *enumeration) needed(low, high int64) bool {
+	s := e.search
+	for kind := e.largest(high); kind < len(s.need) && s.job.sizes[kind] >= low; kind++ {
+		if s.need[kind] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// swapped is the number of items up to which every subset of a bin is tried
+// against single items.
+const swapped = 8
+
+// dominated reports whether an item left over fits the room, or could take the
+// place of some items in the bin (not the first) that are together no larger:
+// whatever the rest of the packing is, exchanging them is no worse (Martello and
+// Toth's dominance). An exchange raises the filling, or keeps it with fewer
+// items, so that exchanges cannot go round in a circle.
+func (e *enumeration) dominated(room int64) bool {
+	if e.needed(1, room) {
+		return true
+	}
+	var sizes []int64
+	for i, t := range e.bin {
+		for c := range t.count {
+			if i+c > 0 {
+				sizes = append(sizes, e.search.job.sizes[t.kind])
+			}
+		}
+	}
+	for _, size := range sizes {
+		if e.needed(size+1, size+room) {
+			return true
+		}
+	}
+	sizes = sizes[:min(len(sizes), swapped)]
+	for set := 3; set < 1<<len(sizes); set++ {
+		if set&(set-1) == 0 {
+			continue // one item
+		}
+		var sum int64
+		for i, size := range sizes {
+			if set>>i&1 == 1 {
+				sum += size
+			}
+		}
+		if e.needed(sum, sum+room) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,311 @@
+package line
+
+import (
+	"math"
+)
+
+// tight is the tolerance of the floating-point linear programme: reduced costs
+// and levels smaller than this count as zero. Nothing that is reported depends
+// on it; see [columns.bound].
+const tight = 1e-9
+
+// master is the linear programme of the cutting-stock problem over the patterns
+// known so far: the least number of bins such that each kind is covered,
+//
+//	min sum x(p)   with   sum count(p, kind) x(p) >= need(kind),   x >= 0
+//
+// (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the
+// cutting-stock problem", Operations Research 9, 1961). It is a revised simplex
+// with a dense inverse; needs are raised by tiny different amounts so that ties
+// do not stall it.
+type master struct {
+	job     *job
+	need    []float64
+	pool    []pattern
+	known   map[string]bool
+	row     []int     // row[column]: where the column is basic, -1 if it is not
+	basis   []int     // basis[row]: a column, or -1-kind for the surplus of a kind
+	surplus []bool    // surplus[kind]: that surplus is basic
+	inverse []float64 // of the basis, row by row
+	level   []float64 // value of the basic variable of each row
+	dual    []float64 // price of each kind
+	pivots  int
+}
+
+// newMaster starts from one pattern for each kind, filled with that kind only.
+func newMaster(j *job) *master {
+	m := &master{job: j, known: map[string]bool{}}
+	for kind, count := range j.counts {
+		m.add(pattern{{kind, j.most(kind, count)}})
+	}
+	m.restart()
+	return m
+}
+
+// restart returns to the basis of the starting patterns.
+func (m *master) restart() {
+	n := len(m.job.sizes)
+	for column := range m.row {
+		m.row[column] = -1
+	}
+	m.basis = make([]int, n)
+	m.surplus = make([]bool, n)
+	m.inverse = make([]float64, n*n)
+	m.level = make([]float64, n)
+	m.dual = make([]float64, n)
+	for kind := range n {
+		count := float64(m.pool[kind][0].count)
+		m.basis[kind], m.row[kind] = kind, kind
+		m.inverse[kind*n+kind] = 1 / count
+		m.dual[kind] = 1 / count
+	}
+	if m.need != nil {
+		m.relevel()
+	}
+}
+
+// add puts a pattern into the pool unless it is known.
+func (m *master) add(p pattern) bool {
+	key := p.key()
+	if m.known[key] {
+		return false
+	}
+	m.known[key] = true
+	m.pool = append(m.pool, p)
+	m.row = append(m.row, -1)
+	return true
+}
+
+// key is a text that is the same for equal patterns only.
+func (p pattern) key() string {
+	text := make([]byte, 0, 4*len(p))
+	for _, t := range p {
+		text = append(text, byte(t.kind), byte(t.kind>>8), byte(t.count), byte(t.count>>8))
+	}
+	return string(text)
+}
+
+// cover sets how many items of each kind are needed.
+func (m *master) cover(need []int) {
+	if m.need == nil {
+		m.need = make([]float64, len(need))
+	}
+	noise := uint64(1)
+	for kind, count := range need {
+		noise = noise*6364136223846793005 + 1442695040888963407 // D. E. Knuth's linear congruence
+		m.need[kind] = float64(count) + perturbation*(1+float64(noise>>40)/(1<<24))
+	}
+	m.relevel()
+}
+
+// perturbation is the size of the amounts that keep levels from being tied.
+const perturbation = 1e-6
+
+// relevel computes the levels from the needs.
+func (m *master) relevel() {
+	n := len(m.need)
+	for r := range n {
+		var sum float64
+		for kind, x := range m.inverse[r*n : r*n+n] {
+			sum += x * m.need[kind]
+		}
+		m.level[r] = sum
+	}
+}
+
+// bins is the value of the programme: the sum of the levels of patterns.
+func (m *master) bins() float64 {
+	var sum float64
+	for r, column := range m.basis {
+		if column >= 0 {
+			sum += m.level[r]
+		}
+	}
+	return sum
+}
+
+// reduced is the reduced cost of a pattern.
+func (m *master) reduced(p pattern) float64 {
+	cost := 1.0
+	for _, t := range p {
+		cost -= float64(t.count) * m.dual[t.kind]
+	}
+	return cost
+}
+
+// proper reports whether a pattern holds no more than is needed.
+func (p pattern) proper(need []int) bool {
+	for _, t := range p {
+		if t.count > need[t.kind] {
+			return false
+		}
+	}
+	return true
+}
+
+// column is the entering column in terms of the basis.
+func (m *master) column(entering int) []float64 {
+	n := len(m.need)
+	alpha := make([]float64, n)
+	if entering < 0 {
+		kind := -1 - entering
+		for r := range n {
+			alpha[r] = -m.inverse[r*n+kind]
+		}
+		return alpha
+	}
+	for _, t := range m.pool[entering] {
+		count := float64(t.count)
+		for r := range n {
+			alpha[r] += count * m.inverse[r*n+t.kind]
+		}
+	}
+	return alpha
+}
+
+// pivot makes entering basic in row r; alpha is its column, cost its reduced
+// cost.
+func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
+	n := len(m.need)
+	if leaving := m.basis[r]; leaving >= 0 {
+		m.row[leaving] = -1
+	} else {
+		m.surplus[-1-leaving] = false
+	}
+	m.basis[r] = entering
+	if entering >= 0 {
+		m.row[entering] = r
+	} else {
+		m.surplus[-1-entering] = true
+	}
+	scale := 1 / alpha[r]
+	pivotRow := m.inverse[r*n : r*n+n]
+	var filled []int
+	for kind := range pivotRow {
+		if pivotRow[kind] != 0 {
+			pivotRow[kind] *= scale
+			m.dual[kind] += cost * pivotRow[kind]
+			filled = append(filled, kind)
+		}
+	}
+	m.level[r] *= scale
+	for i := range n {
+		if a := alpha[i]; i != r && a != 0 {
+			row := m.inverse[i*n : i*n+n]
+			for _, kind := range filled {
+				row[kind] -= a * pivotRow[kind]
+			}
+			m.level[i] -= a * m.level[r]
+		}
+	}
+	if m.pivots++; m.pivots%refresh == 0 {
+		m.relevel()
+		m.reprice()
+	}
+}
+
+// refresh is the number of pivots after which levels and prices are computed
+// anew from the inverse.
+const refresh = 50
+
+// reprice computes the prices from the inverse.
+func (m *master) reprice() {
+	n := len(m.need)
+	clear(m.dual)
+	for r, column := range m.basis {
+		if column < 0 {
+			continue
+		}
+		for kind, x := range m.inverse[r*n : r*n+n] {
+			m.dual[kind] += x
+		}
+	}
+}
+
+// cheapest is the variable with the least reduced cost among the surpluses and
+// the proper patterns, if that is below zero.
+func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
+	cost = -tight
+	for kind, price := range m.dual {
+		if price < cost && !m.surplus[kind] {
+			entering, cost, ok = -1-kind, price, true
+		}
+	}
+	for column, p := range m.pool {
+		if m.row[column] < 0 {
+			if c := m.reduced(p); c < cost && p.proper(need) {
+				entering, cost, ok = column, c, true
+			}
+		}
+	}
+	return entering, cost, ok
+}
+
+// leave is the row that first reaches zero as the entering variable rises, the
+// one with the largest entry among equals.
+func (m *master) leave(alpha []float64) (int, bool) {
+	chosen, least := -1, math.Inf(1)
+	for r, a := range alpha {
+		if a < 1e-7 {
+			continue
+		}
+		ratio := max(0, m.level[r]) / a
+		if ratio < least-1e-12 || ratio <= least+1e-12 && a > alpha[chosen] {
+			chosen, least = r, ratio
+		}
+	}
+	return chosen, chosen >= 0
+}
+
+// repair restores levels that a change of the needs left below zero, by the dual
+// simplex. It reports false if it does not get there in the given number of
+// pivots.
+func (m *master) repair(need []int, pivots int) bool {
+	n := len(m.need)
+	for range pivots {
+		r, least := -1, -tight
+		for i, level := range m.level {
+			if level < least {
+				r, least = i, level
+			}
+		}
+		if r < 0 {
+			return true
+		}
+		rho := m.inverse[r*n : r*n+n]
+		entering, ratio, entry, found := 0, math.Inf(1), 0.0, false
+		try := func(column int, alpha, cost float64) {
+			if alpha > -1e-7 {
+				return
+			}
+			q := max(0, cost) / -alpha
+			if q < ratio-1e-12 || q <= ratio+1e-12 && alpha < entry {
+				entering, ratio, entry, found = column, q, alpha, true
+			}
+		}
+		for kind := range n {
+			if !m.surplus[kind] {
+				try(-1-kind, -rho[kind], m.dual[kind])
+			}
+		}
+		for column, p := range m.pool {
+			if m.row[column] >= 0 || !p.proper(need) {
+				continue
+			}
+			alpha := 0.0
+			for _, t := range p {
+				alpha += float64(t.count) * rho[t.kind]
+			}
+			try(column, alpha, m.reduced(p))
+		}
+		if !found {
+			return false
+		}
+		cost := m.dual[max(0, -1-entering)]
+		if entering >= 0 {
+			cost = m.reduced(m.pool[entering])
+		}
+		m.pivot(entering, r, m.column(entering), cost)
+	}
+	return false
+}

@@ -1,0 +1,108 @@
+package line
+
+import (
+	"context"
+	"fmt"
+)
+
+// Result is a packing and what is known about it.
+type Result struct {
+	// Bins holds the indices of the sizes in each bin, larger items first. Bins
+	// with larger items come first.
+	Bins [][]int
+	// Lower is a number of bins that no packing can go below.
+	Lower int
+	// Proved says that len(Bins) equals Lower: the packing is optimal.
+	Proved bool
+	// How names the argument that gives Lower.
+	How string
+	// Nodes is the effort spent, as [Budget] counts it.
+	Nodes int
+}
+
+// Shares of the budget: a quick complete search before the linear programme,
+// and the share of the dives in what the programme leaves.
+const (
+	quick     = 500
+	diveShare = 2 // one half
+)
+
+// Pack packs the sizes into the fewest bins that it can find and prove.
+//
+// It fails only if [Check] does. When the budget is spent or the context is
+// cancelled it returns the best packing so far with Proved false.
+func Pack(ctx context.Context, capacity int64, sizes []int64, budget Budget) (Result, error) {
+	if err := Check(capacity, sizes); err != nil {
+		return Result{}, err
+	}
+	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}}
+	p.best = p.job.greedy(p.job.counts)
+	p.lower, p.how = p.job.lower(p.job.counts)
+	p.run()
+	return Result{
+		Bins: p.job.bins(p.best), Lower: p.lower, Proved: len(p.best) == p.lower,
+		How: p.how, Nodes: min(p.meter.used, p.meter.limit),
+	}, nil
+}
+
+// packer holds the best packing and the best bound while they close in.
+type packer struct {
+	job   *job
+	meter *meter
+	best  []pattern
+	lower int
+	how   string
+}
+
+// raise takes over a bound if it is better.
+func (p *packer) raise(bins int, how string) {
+	if bins > p.lower {
+		p.lower, p.how = bins, how
+	}
+}
+
+// run closes the gap between best and lower.
+func (p *packer) run() {
+	if p.closed() {
+		return
+	}
+	p.complete(quick)
+	if p.closed() {
+		return
+	}
+	if c := newColumns(p.job, p.meter); c != nil {
+		_, bound := c.solve(p.job.counts, 0)
+		p.raise(bound, "linear programme over patterns, integer prices")
+		for bins := p.lower; bins < len(p.best); bins++ {
+			p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
+				c.meter = part
+				if found := c.dive(p.job.counts, bins); found != nil {
+					p.best = found
+				}
+			})
+		}
+	}
+	for !p.closed() {
+		p.complete(p.meter.limit)
+	}
+}
+
+func (p *packer) closed() bool {
+	return len(p.best) == p.lower || p.meter.used >= p.meter.limit
+}
+
+// complete searches for a packing into the lower bound with at most so many
+// nodes, and raises the bound if there is none.
+func (p *packer) complete(nodes int) {
+	p.meter.within(nodes, func(part *meter) {
+		s := newCompletion(p.job, p.job.counts, part)
+		switch {
+		case s.search(p.lower):
+			p.best = s.chosen
+		case s.proved():
+			p.raise(p.lower+1, fmt.Sprintf("complete search: %d bins are too few", p.lower))
+		default:
+			part.used = nodes
+		}
+	})
+}
