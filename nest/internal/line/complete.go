@@ -16,12 +16,8 @@ type completion struct {
 	truncated bool // some completions were left out: failure proves nothing
 }
 
-// completionLimit is the number of completions kept at one node, and memory the
-// number of bytes of failures remembered.
-const (
-	completionLimit = 20_000
-	memory          = 1 << 24
-)
+// memory is the number of bytes of failures remembered.
+const memory = 1 << 24
 
 func newCompletion(j *job, need []int, meter *meter) *completion {
 	return &completion{job: j, need: slices.Clone(need), meter: meter, failed: map[string]bool{}}

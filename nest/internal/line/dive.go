@@ -17,22 +17,24 @@ type dive struct {
 	need    []int
 	fixed   []pattern
 	found   []pattern
-	fails   int
+	fails   int    // dead ends so far
+	noise   uint64 // state of the generator that varies the order, 0 to leave it
 }
 
 // width is the number of patterns tried at one level of a dive, nearly the
 // smallest fraction taken for a whole number of bins too many, and small the
 // number of bins that a dive hands to the complete search.
 const (
-	width  = 3
-	nearly = 1e-3
-	small  = 12
-	finish = 300
+	width    = 3
+	nearly   = 1e-3
+	small    = 12
+	finish   = 300
+	patience = 20
 )
 
 // dive looks for a packing of the needed items into so many bins.
-func (c *columns) dive(need []int, bins int) []pattern {
-	d := &dive{columns: c, need: slices.Clone(need)}
+func (c *columns) dive(need []int, bins int, round int) []pattern {
+	d := &dive{columns: c, need: slices.Clone(need), noise: uint64(round)}
 	d.descend(bins)
 	return d.found
 }
@@ -48,6 +50,7 @@ func (d *dive) descend(bins int) bool {
 			}
 		}
 		d.fixed = d.fixed[:mark]
+		d.fails++
 		return false
 	}
 	rest := j.greedy(d.need)
@@ -74,7 +77,7 @@ func (d *dive) descend(bins int) bool {
 			bins -= d.fix(p)
 		}
 		if part := m.level[r] - math.Floor(m.level[r]+1e-3); part > 1e-2 {
-			choices = append(choices, choice{p, part})
+			choices = append(choices, choice{p, part + d.vary()})
 		}
 	}
 	slices.SortStableFunc(choices, func(a, b choice) int {
@@ -113,7 +116,7 @@ func (d *dive) descend(bins int) bool {
 			d.need[t.kind] += t.count
 		}
 		d.fixed = d.fixed[:last]
-		if tried++; tried == width || d.columns.meter.used >= d.columns.meter.limit {
+		if tried++; tried == width || d.fails > patience || d.columns.meter.used >= d.columns.meter.limit {
 			break
 		}
 	}
@@ -135,4 +138,13 @@ func (d *dive) fix(p pattern) int {
 	}
 	d.fixed = append(d.fixed, part)
 	return 1
+}
+
+// vary is an amount between 0 and 1/4 to add to a level, 0 in the first round.
+func (d *dive) vary() float64 {
+	if d.noise == 0 {
+		return 0
+	}
+	d.noise = d.noise*6364136223846793005 + 1442695040888963407
+	return float64(d.noise>>40) / (1 << 26)
 }

@@ -13,7 +13,15 @@ type enumeration struct {
 	rest   []int64 // rest[kind]: total of the needed items from that kind on
 	bin    pattern
 	found  []completed
+	visits int
 }
+
+// visitLimit is the number of partial bins looked at for one bin: a bin of many
+// small items has too many completions to list. So many visits cost one node.
+const (
+	visitLimit    = 200_000
+	visitsPerNode = 50
+)
 
 // completed is a pattern and what it leaves of the bin.
 type completed struct {
@@ -44,8 +52,11 @@ func (s *completion) completions(slack int64) []completed {
 // the given kind on to the room left.
 func (e *enumeration) extend(kind int, room int64) {
 	s := e.search
-	if len(e.found) == completionLimit {
+	if e.visits++; e.visits > visitLimit {
 		s.truncated = true
+		return
+	}
+	if e.visits%visitsPerNode == 0 && !s.meter.spend(1) {
 		return
 	}
 	if room <= e.slack && !e.dominated(room) {

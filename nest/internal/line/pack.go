@@ -73,14 +73,7 @@ func (p *packer) run() {
 	if c := newColumns(p.job, p.meter); c != nil {
 		_, bound := c.solve(p.job.counts, 0)
 		p.raise(bound, "linear programme over patterns, integer prices")
-		for bins := p.lower; bins < len(p.best); bins++ {
-			p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
-				c.meter = part
-				if found := c.dive(p.job.counts, bins); found != nil {
-					p.best = found
-				}
-			})
-		}
+		p.dives(c)
 	}
 	for !p.closed() {
 		p.complete(p.meter.limit)
@@ -106,3 +99,20 @@ func (p *packer) complete(nodes int) {
 		}
 	})
 }
+
+// dives rounds the programme into the lower bound, or while that fails into more
+// bins, with half of the budget left.
+func (p *packer) dives(c *columns) {
+	p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
+		c.meter = part
+		for round := 0; round < rounds && len(p.best) > p.lower; round++ {
+			for bins := p.lower; bins < len(p.best); bins++ {
+				if found := c.dive(p.job.counts, bins, round); found != nil {
+					p.best = found
+				}
+			}
+		}
+	})
+}
+
+const rounds = 100
