@@ -1,0 +1,156 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"strconv"
+	"strings"
+
+	"example.com/groovewright/cmd/groovewright/internal/job"
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+)
+
+// readJob reads the job file that the call names, or standard input.
+func (c call) readJob() (job.Job, error) {
+	name := c.operands[0]
+	var data []byte
+	var err error
+	if name == "-" {
+		data, err = readAll(c.stdin)
+	} else {
+		data, err = readFile(name)
+	}
+	if err != nil {
+		return job.Job{}, usageError("cannot read the job file: " + err.Error())
+	}
+	return job.Read(data)
+}
+
+// readFile reads a file up to the length at which it is refused.
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return readAll(f)
+}
+
+// readAll reads one byte more than a job file may have, so that [job.Read] sees
+// that there are too many without the memory for all of them.
+func readAll(r io.Reader) ([]byte, error) { return io.ReadAll(io.LimitReader(r, job.MaxBytes+1)) }
+
+// planCommand plans a job and writes the plan.
+func planCommand(c call) error {
+	prefer, err := plan.ParsePreference(c.options["prefer"])
+	if err != nil {
+		return usageError("plan: option --prefer: " + err.Error())
+	}
+	j, err := c.readJob()
+	if err != nil {
+		return err
+	}
+	p, err := plan.Make(c.ctx, j, plan.Options{Prefer: prefer})
+	if err != nil {
+		return err
+	}
+	text := planText(p)
+	data, err := planJSON(p)
+	if err != nil {
+		return err
+	}
+	if dir, ok := c.options["out"]; ok {
+		files := []file{{"plan.txt", []byte(text)}, {"plan.json", data}}
+		if bookFiles != nil {
+			more, err := bookFiles(c, p)
+			if err != nil {
+				return err
+			}
+			files = append(files, more...)
+		}
+		if err := writeFiles(dir, files); err != nil {
+			return err
+		}
+		if !c.options.has("json") {
+			return show(c.stdout, fmt.Sprintf("%s\nwritten to %s: %s\n", headline(p), dir, names(files)))
+		}
+	}
+	if c.options.has("json") {
+		return show(c.stdout, string(data))
+	}
+	return show(c.stdout, text)
+}
+
+// names lists the files that a person opens.
+func names(files []file) string {
+	var all []string
+	for _, f := range files {
+		if !strings.HasSuffix(f.name, ".svg") {
+			all = append(all, f.name)
+		}
+	}
+	if n := len(files) - len(all); n > 0 {
+		all = append(all, strconv.Itoa(n)+" drawings")
+	}
+	return strings.Join(all, ", ")
+}
+
+// planJSON returns the plan as JSON with one field a line.
+func planJSON(p plan.Plan) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(p); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
+
+// checkCommand checks a job file and prints what the survey makes doubtful.
+func checkCommand(c call) error {
+	j, err := c.readJob()
+	if err != nil {
+		return err
+	}
+	return show(c.stdout, checkText(j, wall.Survey(j.Room)))
+}
+
+// profilesCommand lists the ready profiles.
+func profilesCommand(c call) error {
+	t := newText(fraction.Tape{Mark: fraction.Of(1, 64)})
+	for _, p := range groove.Ready() {
+		t.profile(p)
+	}
+	return show(c.stdout, t.String())
+}
+
+// surveyCommand writes an empty measuring sheet.
+func surveyCommand(c call) error {
+	runs := 3
+	if len(c.operands) > 0 {
+		n, err := strconv.Atoi(c.operands[0])
+		if err != nil || n < 1 || n > 99 {
+			return usageError(fmt.Sprintf("survey: %q: not a number of runs; expected 1 to 99", c.operands[0]))
+		}
+		runs = n
+	}
+	if surveySheet == nil {
+		return fmt.Errorf("this build has no measuring sheet")
+	}
+	data, err := surveySheet(runs)
+	if err != nil {
+		return err
+	}
+	if name, ok := c.options["out"]; ok {
+		return writeFile(name, data)
+	}
+	_, err = c.stdout.Write(data)
+	return err
+}

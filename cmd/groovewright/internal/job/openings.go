@@ -1,0 +1,172 @@
+package job
+
+import (
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+// maxGangs is the most devices side by side behind one cover plate.
+const maxGangs = 12
+
+// openings reads the boxes, windows and other openings of a run.
+func (r *reader) openings(n *node, run wall.Run, j *Job) []wall.Opening {
+	var all []wall.Opening
+	names := r.names("opening of a run")
+	for _, n := range r.list(n, "a list of openings") {
+		before := len(r.faults)
+		opening := r.opening(n, names, j)
+		if len(r.faults) == before {
+			r.inside(n, opening, all, run)
+		}
+		all = append(all, opening)
+	}
+	return all
+}
+
+// opening reads one opening. Its outline is a rectangle, the corners as they
+// stand in the file, or points taped from two places.
+func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening {
+	o := r.object(n, "an opening")
+	w := wall.Opening{Gangs: 1}
+	if name := o.need("name", "a name for the opening"); name != nil {
+		w.Name = names(name)
+	}
+	const kinds = "one of box, window, other"
+	needed(o, "kind", kinds, &w.Kind, func(n *node) wall.OpeningKind { return word(r, n, kinds, wall.ParseOpeningKind) })
+	if gangs := o.get("gangs"); gangs != nil {
+		w.Gangs = r.integer(gangs, 1, maxGangs)
+		if w.Kind != wall.Box {
+			r.fault(gangs, ErrValue, "only a box has gangs", "no gangs here")
+		}
+	}
+	if points := o.get("points"); points != nil {
+		for _, n := range r.list(points, "a list of corners") {
+			w.Outline = append(w.Outline, r.point(n, j))
+		}
+		r.polygon(points, w.Outline)
+	} else {
+		w.Outline = r.placed(o, j)
+	}
+	o.done()
+	return w
+}
+
+// placed reads an outline that stands at left and bottom: either a rectangle
+// of width and height, on which an arched head may rise, or corners from there.
+func (r *reader) placed(o *object, j *Job) []cutout.Point {
+	before := len(r.faults)
+	var left, bottom, width, height, rise fraction.Length
+	outline := o.get("outline")
+	needed(o, "left", wantLength+", or points instead", &left, r.length)
+	needed(o, "bottom", wantLength+", or points instead", &bottom, r.length)
+	if outline != nil {
+		var corners []cutout.Point
+		for _, n := range r.list(outline, "a list of corners") {
+			p := r.pair(n)
+			corners = append(corners, cutout.Point{X: left.Add(p.X), Y: bottom.Add(p.Y)})
+		}
+		r.polygon(outline, corners)
+		return corners
+	}
+	needed(o, "width", wantLength+", or an outline instead", &width, r.positive)
+	needed(o, "height", wantLength+", or an outline instead", &height, r.positive)
+	read(o, "rise", &rise, r.positive)
+	if len(r.faults) > before {
+		return nil
+	}
+	if rise.IsZero() {
+		return cutout.Rectangle(left, bottom, width, height)
+	}
+	return r.arched(o.node.member("rise"), left, bottom, width, height, rise, j)
+}
+
+// pair reads a corner [x, y].
+func (r *reader) pair(n *node) cutout.Point {
+	const want = `two lengths, such as ["1 1/2", "0"]`
+	if !r.is(n, listNode, want) {
+		return cutout.Point{}
+	}
+	if len(n.items) != 2 {
+		r.fault(n, ErrValue, "not two lengths", want)
+		return cutout.Point{}
+	}
+	return cutout.Point{X: r.length(n.items[0]), Y: r.length(n.items[1])}
+}
+
+// polygon refuses corners that bound no one area, such as an outline that
+// crosses itself.
+func (r *reader) polygon(n *node, corners []cutout.Point) {
+	for _, f := range r.faults {
+		if f.offset >= n.offset {
+			return // one of the corners is at fault already
+		}
+	}
+	if _, err := cutout.NewShape(corners); err != nil {
+		r.faults = append(r.faults, Fault{
+			Path: n.path, Value: n.quoted(), Problem: reason(err), Want: "the corners of one outline, in order round it",
+			Kind: ErrRoom, Err: err, offset: n.offset,
+		})
+	}
+}
+
+// inside checks that an opening lies on its run and that no two boxes are one
+// place. An opening may rise past the top and reach below the bottom: that is
+// how a window or a door cuts through.
+func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, run wall.Run) {
+	lo, hi := bounds(opening.Outline)
+	left, width := first(n, "left", "points"), first(n, "width", "outline", "points")
+	if lo.X.Sign() < 0 {
+		r.room(left, "an opening inside the run", "reaches %s past the run's left end", lo.X.Neg())
+	}
+	if run.Width.Sign() > 0 && run.Width.Less(hi.X) {
+		r.room(width, "an opening inside the run", "reaches to %s, past the run's right end at %s", hi.X, run.Width)
+	}
+	if bottom, top, ok := span(run); ok && (!lo.Y.Less(top) || !bottom.Less(hi.Y)) {
+		r.room(first(n, "bottom", "points"), "an opening that the wall has a part of",
+			"wholly above or below the wall, which reaches from %s to %s", bottom, top)
+	}
+	for _, other := range before {
+		if opening.Kind != wall.Box || other.Kind != wall.Box || len(other.Outline) == 0 {
+			continue
+		}
+		olo, ohi := bounds(other.Outline)
+		if lo.X.Less(ohi.X) && olo.X.Less(hi.X) && lo.Y.Less(ohi.Y) && olo.Y.Less(hi.Y) {
+			r.room(left, "boxes beside each other", "overlaps the box %q", other.Name)
+		}
+	}
+}
+
+// bounds returns the lower left and upper right of a box round points.
+func bounds(points []cutout.Point) (lo, hi cutout.Point) {
+	for i, p := range points {
+		if i == 0 {
+			lo, hi = p, p
+			continue
+		}
+		lo = cutout.Point{X: fraction.Min(lo.X, p.X), Y: fraction.Min(lo.Y, p.Y)}
+		hi = cutout.Point{X: fraction.Max(hi.X, p.X), Y: fraction.Max(hi.Y, p.Y)}
+	}
+	return lo, hi
+}
+
+// span returns the lowest bottom and the highest top of a run.
+func span(run wall.Run) (bottom, top fraction.Length, ok bool) {
+	for i, h := range run.Heights {
+		if i == 0 {
+			bottom, top = h.Bottom, h.Top
+		}
+		bottom, top = fraction.Min(bottom, h.Bottom), fraction.Max(top, h.Top)
+	}
+	return bottom, top, bottom.Less(top)
+}
+
+// first returns the first of the named fields that is there, n if none is.
+func first(n *node, keys ...string) *node {
+	for _, key := range keys {
+		if m := n.member(key); m != nil {
+			return m
+		}
+	}
+	return n
+}

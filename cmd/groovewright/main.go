@@ -1,0 +1,107 @@
+// Command groovewright plans grooved or beaded panelling on the walls of a
+// room: from taped measurements to a layout, a numbered cut list, marked sheets
+// and a shopping list. "groovewright help" tells how it is used; the model and
+// the words are those of the packages fraction, groove, cutout, wall, nest and
+// finish.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+
+	"example.com/groovewright/cmd/groovewright/internal/job"
+)
+
+// The exit codes.
+const (
+	done   = 0
+	failed = 1 // the job cannot be done as given
+	wrong  = 2 // the input is wrong: the job file or the command line
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	code := execute(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// execute runs the command, writes what went wrong to stderr, one line each
+// beginning with the program's name, and returns the exit code. No panic
+// escapes it: one would be a fault of this program, and is said to be.
+func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
+	defer func() {
+		if caught := recover(); caught != nil {
+			complain(stderr, fmt.Sprintf("internal error: %v\nthis is a fault of the program, not of your job; nothing was planned", caught))
+			code = failed
+		}
+	}()
+	err := run(ctx, args, stdin, stdout, stderr)
+	if err == nil {
+		return done
+	}
+	complain(stderr, err.Error())
+	var usage usageError
+	var faults job.Faults
+	switch {
+	case errors.As(err, &usage):
+		complain(stderr, `"groovewright help" tells how it is used`)
+		return wrong
+	case errors.As(err, &faults):
+		return wrong
+	}
+	return failed
+}
+
+// complain writes a message, each of its lines after the program's name.
+func complain(stderr io.Writer, message string) {
+	for line := range strings.Lines(message) {
+		fmt.Fprintf(stderr, "groovewright: %s\n", strings.TrimSuffix(line, "\n"))
+	}
+}
+
+// usageError is a wrong command line.
+type usageError string
+
+func (e usageError) Error() string { return string(e) }
+
+// run does what the arguments say. Results go to stdout, and only when they
+// are complete; progress goes to stderr.
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) error {
+	if len(args) == 0 {
+		return usageError("no command given")
+	}
+	name, rest := args[0], args[1:]
+	switch name {
+	case "help", "-h", "-help", "--help":
+		return show(stdout, helpText(rest))
+	}
+	for _, c := range commands() {
+		if c.name != name {
+			continue
+		}
+		opts, operands, err := parseArgs(c, rest)
+		if err != nil {
+			return err
+		}
+		if opts.has("help") {
+			return show(stdout, helpText([]string{c.name}))
+		}
+		if len(operands) < c.least || len(operands) > c.most {
+			return usageError(fmt.Sprintf("%s: %d operands given; usage: %s", c.name, len(operands), c.usage()))
+		}
+		return c.do(call{ctx: ctx, options: opts, operands: operands, stdin: stdin, stdout: stdout, stderr: stderr})
+	}
+	return usageError(fmt.Sprintf("%q: no such command", name))
+}
+
+// show writes a whole result at once.
+func show(stdout io.Writer, text string) error {
+	_, err := io.WriteString(stdout, text)
+	return err
+}

@@ -1,0 +1,253 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/fraction"
+)
+
+// planText returns the plan as a person takes it to the workshop: what to buy
+// and what to measure again come first, then each run, each sheet and each
+// piece, and the order of work with its cautions before it.
+func planText(p plan.Plan) string {
+	t := newText(tapeOf(p))
+	t.heading(1, title(p))
+	t.para(headline(p))
+	t.choices(p)
+	t.gap()
+	t.para(t.scale(p))
+	t.warnings(p.Warnings)
+	t.shopping(p)
+	t.runs(p)
+	t.sheets(p)
+	t.pieces(p)
+	t.cautions(p.Cautions)
+	t.order(p.Order)
+	t.looks(p)
+	return t.String()
+}
+
+// tapeOf returns the tape that the plan's lengths are read on.
+func tapeOf(p plan.Plan) fraction.Tape {
+	unit, err := fraction.ParseUnit(p.Units)
+	if err != nil {
+		unit = fraction.Inch
+	}
+	return fraction.Tape{Mark: p.Tape, Unit: unit}
+}
+
+func title(p plan.Plan) string {
+	if p.Title == "" {
+		return "Panelling plan"
+	}
+	return p.Title
+}
+
+// headline says in a sentence or two what to buy and whether that is proved.
+func headline(p plan.Plan) string {
+	t := newText(tapeOf(p))
+	var kinds []string
+	for _, s := range p.Stock {
+		if s.Used > 0 {
+			kinds = append(kinds, fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length)))
+		}
+	}
+	return fmt.Sprintf("%s: %s. %s", count(len(p.Sheets), "sheet"), strings.Join(kinds, "; "), proof(p))
+}
+
+// proof says what is known about fewer sheets.
+func proof(p plan.Plan) string {
+	switch {
+	case p.Search.Proved && p.Bound.Proved:
+		return "Proved: no layout of this room needs fewer (" + p.Search.How + ")."
+	case p.Bound.Proved:
+		return "Proved for this layout: its pieces need as many (" + p.Bound.How + "). Another layout might need fewer (" + p.Search.How + ")."
+	}
+	return fmt.Sprintf("At least %d are needed (%s); whether as few can do was not proved (%s).", p.Bound.SheetsAtLeast, p.Bound.How, p.Search.How)
+}
+
+// count writes a number with its noun.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
+
+// size writes a width and a length.
+func (t *text) size(width, length fraction.Length) string {
+	return t.length(width) + " x " + t.length(length)
+}
+
+// choices says what each number of sheets would look like.
+func (t *text) choices(p plan.Plan) {
+	for _, c := range p.Choices {
+		label := count(c.Sheets, "sheet") + ": "
+		if c.Chosen {
+			label = "* " + label
+		} else {
+			label = "  " + label
+		}
+		says := c.Says
+		if !c.Proved {
+			says += " (not proved best)"
+		}
+		t.hang(label, says)
+	}
+}
+
+// scale says how to read the lengths.
+func (t *text) scale(p plan.Plan) string {
+	unit := map[string]string{"mm": "millimetres", "cm": "centimetres"}[p.Units]
+	if unit == "" {
+		unit = "inches"
+	}
+	return fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
+		unit, t.length(p.Tape))
+}
+
+// warnings lists what to measure again.
+func (t *text) warnings(all []plan.Warning) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, "Look at these before you buy")
+	for _, w := range all {
+		t.hang("  ! ", strings.TrimPrefix(w.Path+": "+w.Text, ": "))
+	}
+}
+
+// shopping prints the take-off, one row an item.
+func (t *text) shopping(p plan.Plan) {
+	if len(p.Takeoff) == 0 {
+		return
+	}
+	t.heading(2, "Shopping list")
+	rows := [][]string{{"buy", "", "for", "cost", "quantity and how it was reckoned"}}
+	for _, r := range p.Takeoff {
+		cost := ""
+		if r.Cost != nil {
+			cost = r.Cost.StringFixed(2)
+		}
+		rows = append(rows, []string{strconv.Itoa(r.Buy), r.Container, r.Item, cost, strings.TrimSpace(r.Quantity+" "+r.Unit) + ": " + r.How})
+	}
+	t.table(2, rows)
+	if !p.Total.IsZero() {
+		t.para("  Total of the priced rows: " + p.Total.StringFixed(2))
+	}
+}
+
+// runs prints each run with its setting-out, story pole and panels.
+func (t *text) runs(p plan.Plan) {
+	for i, r := range p.Runs {
+		t.heading(2, fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
+		t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, r.SetOut.Why))
+		t.hang("           ", fmt.Sprintf("a repeat of the pattern starts at %s", t.length(r.SetOut.Origin)))
+		for _, b := range r.Restarts {
+			t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
+		}
+		t.hang("  Left     ", r.Left.Kind+": "+r.Left.Cut)
+		t.hang("  Right    ", r.Right.Kind+": "+r.Right.Cut)
+		if c := r.CornerRight; c != nil {
+			t.hang("  Corner   ", t.corner(*c))
+		}
+		for _, n := range r.Installed {
+			t.hang("  On wall  ", fmt.Sprintf("a panel from %s to %s stays", t.length(n.Left), t.length(n.Right)))
+		}
+		t.panels(p, r)
+		if len(r.StoryPole) > 0 {
+			t.para("  Story pole, every mark from the run's left end:")
+			rows := [][]string{}
+			for _, m := range r.StoryPole {
+				rows = append(rows, []string{t.length(m.At), m.What})
+			}
+			t.table(4, rows)
+		}
+	}
+}
+
+// corner says which run goes into an inside corner first.
+func (t *text) corner(c plan.Corner) string {
+	s := c.Kind + " with " + c.Next
+	if c.Passes != "" {
+		s += fmt.Sprintf(": %s passes into the corner, %s butts against it", c.Passes, c.Butts)
+	}
+	if c.Mismatch.IsZero() {
+		return s + "; the pattern runs on round it"
+	}
+	return s + "; the pattern is off by " + t.length(c.Mismatch)
+}
+
+// panels prints where each panel of a run stands.
+func (t *text) panels(p plan.Plan, r plan.Run) {
+	rows := [][]string{{"panel", "from", "to", "pieces"}}
+	for _, panel := range r.Panels {
+		var labels []string
+		for _, n := range panel.Pieces {
+			labels = append(labels, label(p, n))
+		}
+		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), strings.Join(labels, ", ")})
+	}
+	if len(rows) > 1 {
+		t.table(2, rows)
+	}
+}
+
+// label returns what is written on the back of a piece.
+func label(p plan.Plan, number int) string {
+	for _, piece := range p.Pieces {
+		if piece.Number == number && piece.Label != "" {
+			return piece.Label
+		}
+	}
+	return strconv.Itoa(number)
+}
+
+// cautions and order print their sentences as numbered lists.
+func (t *text) cautions(all []string) { t.list("Cautions", "  ! ", all) }
+func (t *text) order(all []string)    { t.list("Order of work", "", all) }
+
+func (t *text) list(heading, mark string, all []string) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, heading)
+	for i, s := range all {
+		m := mark
+		if m == "" {
+			m = fmt.Sprintf("  %2d [ ] ", i+1)
+		}
+		t.hang(m, s)
+	}
+}
+
+// looks prints every term of the blemish and the weights that were set.
+func (t *text) looks(p plan.Plan) {
+	t.heading(2, "What the eye would find")
+	if len(p.Blemishes) == 0 {
+		t.para("  Nothing: every seen edge ends on a whole feature, without a seam.")
+	}
+	rows := [][]string{{"cost", "amount", "run", "where"}}
+	for _, b := range p.Blemishes {
+		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, b.Kind + ", " + b.Where})
+	}
+	if len(rows) > 1 {
+		t.table(2, rows)
+	}
+	t.para("  Together " + rounded(p.BlemishTotal) + ", the least the search found for these sheets; less is better.")
+	for _, pr := range p.Priorities {
+		if pr.Value != pr.Default {
+			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))
+		}
+	}
+}
+
+// rounded writes a ratio to two places for reading; the exact one stands in
+// the JSON plan.
+func rounded(r fraction.Ratio) string {
+	s := r.Rat().FloatString(2)
+	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
+}

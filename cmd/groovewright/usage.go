@@ -1,0 +1,171 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// A command is one word after the program's name.
+type command struct {
+	name        string
+	operands    string // as the usage line shows them
+	least, most int    // how many operands
+	says        string
+	options     []option
+	do          func(call) error
+}
+
+// An option begins with two dashes and may stand before or after the operands.
+type option struct {
+	name  string
+	value string // what follows it, as the usage line shows it; empty for a switch
+	says  string
+}
+
+// A call is one use of a command.
+type call struct {
+	ctx            context.Context
+	options        options
+	operands       []string
+	stdin          io.Reader
+	stdout, stderr io.Writer
+}
+
+// options holds the options that were given, a switch with an empty value.
+type options map[string]string
+
+func (o options) has(name string) bool {
+	_, given := o[name]
+	return given
+}
+
+// commands is every command, in the order in which help lists them.
+func commands() []command {
+	return []command{
+		{
+			name: "plan", operands: "JOB", least: 1, most: 1, do: planCommand,
+			says: "Plan a job: layout, cut list, marks, shopping list, order of work.",
+			options: []option{
+				{"json", "", "write the plan as JSON instead of text; lengths exact, in inches"},
+				{"out", "DIR", "write plan.txt, plan.json and the job book into a folder, made if need be"},
+				{"prefer", "looks|sheets", "choose the best looks, or (the default) the fewest sheets"},
+			},
+		},
+		{
+			name: "check", operands: "JOB", least: 1, most: 1, do: checkCommand,
+			says: "Check a job file and question doubtful measurements; nothing is planned.",
+		},
+		{
+			name: "profiles", do: profilesCommand,
+			says: "List the ready profiles with their figures and where those come from.",
+		},
+		{
+			name: "survey", operands: "[RUNS]", most: 1, do: surveyCommand,
+			says: "Write a measuring sheet to print and fill in, for a number of runs (3).",
+			options: []option{
+				{"out", "FILE", "write it into a file instead of to standard output"},
+			},
+		},
+	}
+}
+
+// usage returns the command's usage line.
+func (c command) usage() string {
+	words := []string{"groovewright", c.name}
+	if c.operands != "" {
+		words = append(words, c.operands)
+	}
+	for _, o := range c.options {
+		words = append(words, "["+o.usage()+"]")
+	}
+	return strings.Join(words, " ")
+}
+
+func (o option) usage() string {
+	if o.value == "" {
+		return "--" + o.name
+	}
+	return "--" + o.name + " " + o.value
+}
+
+// helpText returns what help prints: of one command, or of all.
+func helpText(about []string) string {
+	var b strings.Builder
+	for _, c := range commands() {
+		if len(about) > 0 && c.name != about[0] {
+			continue
+		}
+		fmt.Fprintf(&b, "%s\n    %s\n", c.usage(), c.says)
+		for _, o := range c.options {
+			fmt.Fprintf(&b, "      %-24s %s\n", o.usage(), o.says)
+		}
+		b.WriteByte('\n')
+	}
+	if b.Len() == 0 {
+		return fmt.Sprintf("no command %q; ", about[0]) + helpText(nil)
+	}
+	b.WriteString(`JOB is a job file in JSON, or - for standard input. Options may stand before or
+after it; after -- nothing is an option.
+
+Results go to standard output, messages to standard error. The exit code is
+0 when it is done, 1 when the job cannot be done as given (too few sheets, say),
+2 when the job file or the command line is wrong: then each message names the
+field, such as runs[1].heights[2].top, and what was expected there.
+`)
+	return b.String()
+}
+
+// parseArgs separates options from operands. Options are written --name,
+// --name VALUE or --name=VALUE; each may be given once.
+func parseArgs(c command, args []string) (options, []string, error) {
+	given := options{}
+	var operands []string
+	for i := 0; i < len(args); i++ {
+		arg := args[i]
+		if arg == "--" {
+			return given, append(operands, args[i+1:]...), nil
+		}
+		if arg == "-" || !strings.HasPrefix(arg, "-") {
+			operands = append(operands, arg)
+			continue
+		}
+		name, value, joined := strings.Cut(strings.TrimLeft(arg, "-"), "=")
+		if (name == "help" || name == "h") && !joined {
+			given["help"] = ""
+			continue
+		}
+		o, ok := c.option(name)
+		if !ok || !strings.HasPrefix(arg, "--") {
+			return nil, nil, usageError(fmt.Sprintf("%s: no option %q; usage: %s", c.name, arg, c.usage()))
+		}
+		if given.has(name) {
+			return nil, nil, usageError(fmt.Sprintf("%s: option --%s given twice", c.name, name))
+		}
+		if o.value == "" && joined {
+			return nil, nil, usageError(fmt.Sprintf("%s: option --%s takes no value", c.name, name))
+		}
+		if o.value != "" && !joined {
+			if i++; i == len(args) {
+				return nil, nil, usageError(fmt.Sprintf("%s: option --%s needs a value: %s", c.name, name, o.usage()))
+			}
+			value = args[i]
+		}
+		if o.value != "" && value == "" {
+			return nil, nil, usageError(fmt.Sprintf("%s: option --%s has an empty value; expected %s", c.name, name, o.value))
+		}
+		given[name] = value
+	}
+	return given, operands, nil
+}
+
+// option returns the option of that name.
+func (c command) option(name string) (option, bool) {
+	for _, o := range c.options {
+		if o.name == name {
+			return o, true
+		}
+	}
+	return option{}, false
+}
