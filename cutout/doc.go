@@ -1,0 +1,2 @@
+// Package cutout holds exact shapes with holes, and cuts them.
+package cutout

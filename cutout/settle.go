@@ -1,0 +1,138 @@
+package cutout
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// settled rounds the computed corners of the pieces to the mark, into the space.
+// Vertices of the shape and of the other outline are taped and stay. A piece of
+// which nothing is left is dropped: it was nowhere a mark wide.
+func settled(pieces []Shape, mark fraction.Length, from Shape, other []Point) []Shape {
+	if mark.Sign() <= 0 {
+		return pieces
+	}
+	taped := func(p Point) bool {
+		for _, ring := range from.rings {
+			if slices.Contains(ring, p) {
+				return true
+			}
+		}
+		return slices.Contains(other, p)
+	}
+	kept := pieces[:0]
+	for _, piece := range pieces {
+		if settle(&piece, mark, taped) {
+			kept = append(kept, piece)
+		}
+	}
+	slices.SortFunc(kept, compareShapes)
+	return kept
+}
+
+// settle rounds one piece in place and reports whether anything is left of it.
+func settle(piece *Shape, mark fraction.Length, taped func(Point) bool) bool {
+	moved := false
+	for _, ring := range piece.rings {
+		for i := range ring {
+			if _, err := ring[i].X.Round(mark, fraction.Down); err.IsZero() {
+				if _, err := ring[i].Y.Round(mark, fraction.Down); err.IsZero() {
+					continue
+				}
+			}
+			if !taped(ring[i]) && settleCorner(*piece, ring, i, mark) {
+				moved = true
+			}
+		}
+	}
+	if !moved {
+		return true
+	}
+	if piece.Outline = straightened(piece.Outline); piece.Outline == nil {
+		return false
+	}
+	piece.Outline = rotated(piece.Outline)
+	for i, hole := range piece.Holes {
+		piece.Holes[i] = rotated(straightened(hole))
+	}
+	return true
+}
+
+// settleCorner moves corner i of the ring to a mark and reports whether it did.
+//
+// The corner v lies between its neighbours u and w. It is convex, as every
+// crossing of two borders is, so a new place in the triangle u v w gives up
+// material and adds none:
+//
+//	w            what is given up is the space between u-v-w and u-v'-w; if no
+//	|\           other corner lies in it, no edge can run through it either,
+//	| v'__       for an edge would have to end there or cross u-v or v-w
+//	|     ''-_
+//	v---------u
+func settleCorner(piece Shape, ring []Point, i int, mark fraction.Length) bool {
+	u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
+	if turn(u, v, w) <= 0 {
+		return false
+	}
+	for _, to := range marksBeside(u, v, w, mark) {
+		inside := turn(u, v, to) >= 0 && turn(v, w, to) >= 0 && turn(w, u, to) >= 0
+		if inside && piece.clear(u, v, w, to) {
+			ring[i] = to
+			return true
+		}
+	}
+	return false
+}
+
+// marksBeside lists the marks to which the corner v between u and w may go.
+func marksBeside(u, v, w Point, mark fraction.Length) []Point {
+	upright := u.X == v.X || v.X == w.X
+	level := u.Y == v.Y || v.Y == w.Y
+	x, _ := v.X.Round(mark, fraction.Down)
+	y, _ := v.Y.Round(mark, fraction.Down)
+	switch {
+	case upright && level:
+		return nil
+	case upright:
+		return []Point{{v.X, y}, {v.X, y.Add(mark)}}
+	case level:
+		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
+	}
+	// The four marks round the point, then the twelve round these.
+	var beside []Point
+	for ring := range int64(2) {
+		for dy := -ring; dy <= ring+1; dy++ {
+			for dx := -ring; dx <= ring+1; dx++ {
+				if ring == 0 || dx == -ring || dx == ring+1 || dy == -ring || dy == ring+1 {
+					beside = append(beside, Point{x.Add(mark.Mul(dx)), y.Add(mark.Mul(dy))})
+				}
+			}
+		}
+	}
+	return beside
+}
+
+// clear reports whether no corner of the piece but u, v and w lies in the space
+// given up when v goes to the new place, its edges included.
+func (s Shape) clear(u, v, w, to Point) bool {
+	low := Point{fraction.Min(u.X, v.X, w.X), fraction.Min(u.Y, v.Y, w.Y)}
+	high := Point{fraction.Max(u.X, v.X, w.X), fraction.Max(u.Y, v.Y, w.Y)}
+	for _, ring := range s.rings {
+		for _, p := range ring {
+			if p.X.Less(low.X) || high.X.Less(p.X) || p.Y.Less(low.Y) || high.Y.Less(p.Y) {
+				continue
+			}
+			if p != u && p != v && p != w && (inTriangle(u, v, to, p) || inTriangle(v, w, to, p)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// inTriangle reports whether p lies in the triangle a b c, which is
+// counterclockwise or flat, its edges included.
+func inTriangle(a, b, c, p Point) bool {
+	return turn(a, b, p) >= 0 && turn(b, c, p) >= 0 && turn(c, a, p) >= 0
+}

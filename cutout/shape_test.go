@@ -1,0 +1,320 @@
+package cutout_test
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+var (
+	exactly = cmp.Options{cmpopts.EquateComparable(fraction.Length{}), cmpopts.EquateEmpty()}
+	zero    fraction.Length
+)
+
+func in(n int64) fraction.Length    { return fraction.Inches(n) }
+func of(n, d int64) fraction.Length { return fraction.Of(n, d) }
+func at(x, y int64) cutout.Point    { return cutout.Point{X: in(x), Y: in(y)} }
+
+// ring makes an outline of whole inches from x, y, x, y, …
+func ring(xy ...int64) []cutout.Point {
+	var points []cutout.Point
+	for i := 0; i+1 < len(xy); i += 2 {
+		points = append(points, at(xy[i], xy[i+1]))
+	}
+	return points
+}
+
+func rect(left, bottom, width, height int64) []cutout.Point {
+	return cutout.Rectangle(in(left), in(bottom), in(width), in(height))
+}
+
+func mustShape(t testing.TB, outline []cutout.Point, holes ...[]cutout.Point) cutout.Shape {
+	t.Helper()
+	s, err := cutout.NewShape(outline, holes...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func shape(outline []cutout.Point, holes ...[]cutout.Point) cutout.Shape {
+	return cutout.Shape{Outline: outline, Holes: holes}
+}
+
+func TestNewShape(t *testing.T) {
+	square := rect(0, 0, 10, 10)
+	tests := []struct {
+		name    string
+		outline []cutout.Point
+		holes   [][]cutout.Point
+		want    cutout.Shape
+		err     error
+		text    string
+	}{
+		{name: "square", outline: square, want: shape(square)},
+		{name: "clockwise from the top", outline: ring(10, 10, 10, 0, 0, 0, 0, 10), want: shape(square)},
+		{name: "corners within a line and twice", outline: ring(0, 0, 5, 0, 10, 0, 10, 0, 10, 10, 0, 10, 0, 0), want: shape(square)},
+		{name: "hole made clockwise", outline: square, holes: [][]cutout.Point{rect(2, 3, 4, 5)},
+			want: shape(square, ring(2, 3, 2, 8, 6, 8, 6, 3))},
+		{name: "holes sorted", outline: square, holes: [][]cutout.Point{rect(7, 1, 1, 1), rect(2, 3, 1, 1)},
+			want: shape(square, ring(2, 3, 2, 4, 3, 4, 3, 3), ring(7, 1, 7, 2, 8, 2, 8, 1))},
+		{name: "nothing", err: cutout.ErrTooFew, text: "outline[0]: fewer than three corners that are not in one line at (0, 0)"},
+		{name: "a line", outline: ring(0, 0, 5, 5, 9, 9), err: cutout.ErrTooFew},
+		{name: "there and back", outline: ring(0, 0, 5, 5, 0, 0), err: cutout.ErrTooFew},
+		{name: "bow tie", outline: ring(0, 0, 10, 10, 10, 0, 0, 10), err: cutout.ErrCrossing},
+		{name: "spike", outline: ring(0, 0, 10, 0, 10, 10, 10, 15, 10, 10, 0, 10), err: cutout.ErrCrossing},
+		{name: "corner on an edge", outline: ring(0, 0, 10, 0, 10, 10, 5, 0, 0, 10), err: cutout.ErrCrossing, text: "outline[3]: edges cross or touch at (5, 0)"},
+		{name: "hole outside", outline: square, holes: [][]cutout.Point{rect(20, 0, 1, 1)}, err: cutout.ErrOutside},
+		{name: "hole touching", outline: square, holes: [][]cutout.Point{rect(0, 1, 1, 1)}, err: cutout.ErrOutside, text: "holes[0][0]: hole is not wholly inside the outline at (0, 1)"},
+		{name: "hole round the outline", outline: square, holes: [][]cutout.Point{rect(-1, -1, 20, 20)}, err: cutout.ErrOutside},
+		{name: "holes touching", outline: square, holes: [][]cutout.Point{rect(1, 1, 1, 1), rect(2, 1, 1, 1)}, err: cutout.ErrOverlap},
+		{name: "hole in a hole", outline: square, holes: [][]cutout.Point{rect(1, 1, 5, 5), rect(2, 2, 1, 1)}, err: cutout.ErrOverlap},
+		{name: "hole round a hole", outline: square, holes: [][]cutout.Point{rect(2, 2, 1, 1), rect(1, 1, 5, 5)}, err: cutout.ErrOverlap},
+		{name: "thin hole", outline: square, holes: [][]cutout.Point{ring(1, 1, 2, 2)}, err: cutout.ErrTooFew},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			got, err := cutout.NewShape(test.outline, test.holes...)
+			if !errors.Is(err, test.err) {
+				t.Fatalf("error = %v, want %v", err, test.err)
+			}
+			if test.text != "" && err.Error() != test.text {
+				t.Errorf("error = %q, want %q", err, test.text)
+			}
+			if diff := cmp.Diff(test.want, got, exactly); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestNewShapeReportsEveryRing(t *testing.T) {
+	_, err := cutout.NewShape(rect(0, 0, 10, 10), rect(20, 0, 1, 1), ring(1, 1, 2, 2), rect(3, 3, 1, 1))
+	if !errors.Is(err, cutout.ErrOutside) || !errors.Is(err, cutout.ErrTooFew) {
+		t.Errorf("error = %v, want both faults", err)
+	}
+}
+
+// Whether rings cross is answered even where the numbers hardly fit; an area
+// beyond the range is an overflow.
+func TestHugeShape(t *testing.T) {
+	far := in(1 << 62)
+	s := mustShape(t, []cutout.Point{{}, {X: far}, {X: far.Sub(in(1)), Y: far}, {X: of(1, 3), Y: far.Sub(in(5))}},
+		rect(1<<60, 1<<60, 1, 1))
+	area := func() (err error) {
+		defer fraction.Catch(&err)
+		s.Area()
+		return nil
+	}
+	var over *fraction.OverflowError
+	if err := area(); !errors.As(err, &over) {
+		t.Errorf("Area: error = %v, want an overflow", err)
+	}
+}
+
+func TestZeroShapeIsEmpty(t *testing.T) {
+	var s cutout.Shape
+	lo, hi := s.Bounds()
+	if !s.IsEmpty() || !s.Area().IsZero() || lo != hi || s.Contains(lo) {
+		t.Error("the zero Shape holds something")
+	}
+	if got := s.Move(in(1), in(1)); !got.IsEmpty() {
+		t.Errorf("Move = %v", got)
+	}
+	if got := s.Mirror(in(1)); !got.IsEmpty() {
+		t.Errorf("Mirror = %v", got)
+	}
+	if n := len(s.Band(in(-1), in(1), zero)) + len(s.Minus(rect(0, 0, 1, 1), zero)) + len(s.Within(rect(0, 0, 1, 1), zero)) +
+		len(s.ClipLine(at(0, 0), at(1, 1), zero)) + len(s.ClipLine(at(0, 0), at(0, 1), zero)) +
+		len(s.Slabs()) + s.Components(in(-1), in(1)) + len(s.Uprights()); n != 0 {
+		t.Errorf("%d parts of nothing", n)
+	}
+}
+
+// window is a wall piece 20 by 10 with a sloped top, a hole and a notch from below.
+func window(t testing.TB) cutout.Shape {
+	return mustShape(t, ring(0, 0, 12, 0, 12, 3, 15, 3, 15, 0, 20, 0, 20, 14, 0, 10), rect(3, 4, 4, 3))
+}
+
+func TestBand(t *testing.T) {
+	s := window(t)
+	tests := []struct {
+		name              string
+		left, right, mark fraction.Length
+		want              []cutout.Shape
+	}{
+		{name: "all", left: in(-1), right: in(21), want: []cutout.Shape{s}},
+		{name: "outside", left: in(20), right: in(21)},
+		{name: "nothing", left: in(5), right: in(5)},
+		{name: "left of the hole, exact", left: zero, right: in(3),
+			want: []cutout.Shape{shape([]cutout.Point{at(0, 0), at(3, 0), {X: in(3), Y: of(53, 5)}, at(0, 10)})}},
+		{name: "left of the hole, to sixteenths: the top comes down", left: zero, right: in(3), mark: of(1, 16),
+			want: []cutout.Shape{shape([]cutout.Point{at(0, 0), at(3, 0), {X: in(3), Y: of(169, 16)}, at(0, 10)})}},
+		{name: "through the hole: above and below", left: in(4), right: in(6), mark: of(1, 16),
+			want: []cutout.Shape{
+				shape(rect(4, 0, 2, 4)),
+				shape([]cutout.Point{at(4, 7), at(6, 7), {X: in(6), Y: of(179, 16)}, {X: in(4), Y: of(172, 16)}})}},
+		{name: "half the hole: a notch", left: in(5), right: in(8), mark: in(1),
+			want: []cutout.Shape{shape(ring(5, 0, 8, 0, 8, 11, 5, 11, 5, 7, 7, 7, 7, 4, 5, 4))}},
+		{name: "over the notch", left: in(12), right: in(15), mark: in(1),
+			want: []cutout.Shape{shape(ring(12, 3, 15, 3, 15, 13, 12, 12))}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			got := s.Band(test.left, test.right, test.mark)
+			if diff := cmp.Diff(test.want, got, exactly); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+			if n := s.Components(test.left, test.right); n != len(test.want) {
+				t.Errorf("Components = %d, want %d", n, len(test.want))
+			}
+		})
+	}
+}
+
+func TestMinus(t *testing.T) {
+	s := mustShape(t, rect(0, 0, 10, 10))
+	tests := []struct {
+		name, reason string
+		clip         []cutout.Point
+		want         []cutout.Shape
+	}{
+		{name: "hole", clip: rect(2, 2, 3, 3), want: []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 5, 5, 5, 5, 2))}},
+		{name: "clockwise hole", clip: ring(2, 2, 2, 5, 5, 5, 5, 2), want: []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 5, 5, 5, 5, 2))}},
+		{name: "notch", clip: rect(8, 4, 5, 2), want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 4, 8, 4, 8, 6, 10, 6, 10, 10, 0, 10))}},
+		{name: "edge on the outline", reason: "an opening whose edge coincides with the outline is a notch", clip: rect(8, 4, 2, 2),
+			want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 4, 8, 4, 8, 6, 10, 6, 10, 10, 0, 10))}},
+		{name: "corner", clip: rect(7, 7, 9, 9), want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 7, 7, 7, 7, 10, 0, 10))}},
+		{name: "across", clip: rect(4, -1, 2, 12), want: []cutout.Shape{shape(rect(0, 0, 4, 10)), shape(rect(6, 0, 4, 10))}},
+		{name: "across level", clip: rect(0, 4, 10, 2), want: []cutout.Shape{shape(rect(0, 0, 10, 4)), shape(rect(0, 6, 10, 4))}},
+		{name: "all", clip: rect(-1, -1, 20, 20)},
+		{name: "itself", clip: rect(0, 0, 10, 10)},
+		{name: "outside", clip: rect(11, 0, 2, 2), want: []cutout.Shape{s}},
+		{name: "touching from outside", clip: rect(10, 2, 3, 3), want: []cutout.Shape{s}},
+		{name: "touching from outside at a corner", clip: ring(10, 5, 14, 1, 14, 9), want: []cutout.Shape{s}},
+		{name: "point on the edge from inside", reason: "reaches the edge: part of the outline, which touches itself there", clip: ring(10, 5, 8, 6, 8, 4),
+			want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 5, 8, 4, 8, 6, 10, 5, 10, 10, 0, 10))}},
+		{name: "two corners touch", reason: "pieces that only touch at a point are apart", clip: ring(5, 0, 10, 5, 5, 10, 0, 5),
+			want: []cutout.Shape{shape(ring(0, 0, 5, 0, 0, 5)), shape(ring(0, 5, 5, 10, 0, 10)), shape(ring(5, 0, 10, 0, 10, 5)), shape(ring(10, 5, 10, 10, 5, 10))}},
+		{name: "arrow", clip: ring(5, 5, 12, 3, 12, 7),
+			want: []cutout.Shape{shape([]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(25, 7)}, at(5, 5), {X: in(10), Y: of(45, 7)}, at(10, 10), at(0, 10)})}},
+		{name: "no outline", want: []cutout.Shape{s}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			got := s.Minus(test.clip, zero)
+			if diff := cmp.Diff(test.want, got, exactly); diff != "" {
+				t.Errorf("%s (-want +got)\n%s", test.reason, diff)
+			}
+		})
+	}
+}
+
+func TestMinusJoinsHoles(t *testing.T) {
+	s := mustShape(t, rect(0, 0, 10, 10), rect(2, 2, 2, 2))
+	tests := []struct {
+		name string
+		clip []cutout.Point
+		want []cutout.Shape
+	}{
+		{"overlapping", rect(3, 3, 3, 3), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 3, 4, 3, 6, 6, 6, 6, 3, 4, 3, 4, 2))}},
+		{"side by side", rect(4, 2, 3, 2), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 7, 4, 7, 2))}},
+		{"corner to corner: two holes", rect(4, 4, 2, 2), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 4, 4, 4, 2), ring(4, 4, 4, 6, 6, 6, 6, 4))}},
+		{"round the hole, out to the edge", rect(0, 1, 5, 4), []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 10, 0, 10, 0, 5, 5, 5, 5, 1, 0, 1))}},
+		{"within the hole", rect(2, 2, 1, 1), []cutout.Shape{s}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			if diff := cmp.Diff(test.want, s.Minus(test.clip, zero), exactly); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestMinusLeavesAnIslandWithItsHole(t *testing.T) {
+	frame := ring(2, 2, 18, 2, 18, 18, 2, 18)
+	s := mustShape(t, rect(0, 0, 20, 20), rect(9, 9, 2, 2))
+	// A ring-shaped cut, made of four bars, frees the middle.
+	pieces := []cutout.Shape{s}
+	for _, bar := range [][]cutout.Point{rect(2, 2, 16, 1), rect(2, 17, 16, 1), rect(2, 2, 1, 16), rect(17, 2, 1, 16)} {
+		var next []cutout.Shape
+		for _, p := range pieces {
+			next = append(next, p.Minus(bar, zero)...)
+		}
+		pieces = next
+	}
+	want := []cutout.Shape{
+		mustShape(t, rect(0, 0, 20, 20), frame),
+		mustShape(t, rect(3, 3, 14, 14), rect(9, 9, 2, 2)),
+	}
+	if diff := cmp.Diff(want, pieces, exactly); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+func TestClipLine(t *testing.T) {
+	s := mustShape(t, rect(0, 0, 10, 96))
+	tests := []struct {
+		name string
+		p, q cutout.Point
+		mark fraction.Length
+		want []cutout.Shape
+	}{
+		{name: "right end leaning in by 3/8 over 96", p: at(10, 0), q: cutout.Point{X: of(77, 8), Y: in(96)},
+			want: []cutout.Shape{shape([]cutout.Point{at(0, 0), at(10, 0), {X: of(77, 8), Y: in(96)}, at(0, 96)})}},
+		{name: "left end leaning, taped beyond the piece; sixteenths", p: at(2, 100), q: at(0, -1), mark: of(1, 16),
+			want: []cutout.Shape{shape([]cutout.Point{{X: of(1, 16), Y: zero}, at(10, 0), at(10, 96), {X: of(31, 16), Y: in(96)}})}},
+		{name: "upright, keep the left", p: at(4, 0), q: at(4, 1), want: []cutout.Shape{shape(rect(0, 0, 4, 96))}},
+		{name: "upright, keep the right", p: at(4, 1), q: at(4, 0), want: []cutout.Shape{shape(rect(4, 0, 6, 96))}},
+		{name: "level, keep above", p: at(0, 4), q: at(1, 4), want: []cutout.Shape{shape(rect(0, 4, 10, 92))}},
+		{name: "level, keep below", p: at(1, 4), q: at(0, 4), want: []cutout.Shape{shape(rect(0, 0, 10, 4))}},
+		{name: "all of it", p: at(0, -4), q: at(1, -4), want: []cutout.Shape{s}},
+		{name: "nothing of it", p: at(1, -4), q: at(0, -4)},
+		{name: "no line", p: at(1, 1), q: at(1, 1), want: []cutout.Shape{s}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			if diff := cmp.Diff(test.want, s.ClipLine(test.p, test.q, test.mark), exactly); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestUprights(t *testing.T) {
+	want := []cutout.Upright{
+		{X: in(0), Bottom: in(0), Top: in(10), MaterialRight: true, Hole: -1},
+		{X: in(3), Bottom: in(4), Top: in(7), Hole: 0},
+		{X: in(7), Bottom: in(4), Top: in(7), MaterialRight: true, Hole: 0},
+		{X: in(12), Bottom: in(0), Top: in(3), Hole: -1},
+		{X: in(15), Bottom: in(0), Top: in(3), MaterialRight: true, Hole: -1},
+		{X: in(20), Bottom: in(0), Top: in(14), Hole: -1},
+	}
+	if diff := cmp.Diff(want, window(t).Uprights(), exactly); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+func TestSlabs(t *testing.T) {
+	s := mustShape(t, ring(0, 0, 8, 0, 4, 8), rect(3, 1, 2, 2))
+	slabs := s.Slabs()
+	var area fraction.Area
+	for _, slab := range slabs {
+		area = area.Add(slab.Area())
+	}
+	if len(slabs) != 4 || area != s.Area() || area != in(28).Times(in(1)) {
+		t.Errorf("%d slabs of area %v, want 4 of 28", len(slabs), area)
+	}
+	want := cutout.Slab{Left: in(3), Right: in(4), Cells: []cutout.Cell{
+		{BottomLeft: zero, BottomRight: zero, TopLeft: in(1), TopRight: in(1)},
+		{BottomLeft: in(3), BottomRight: in(3), TopLeft: in(6), TopRight: in(8)}}}
+	if diff := cmp.Diff(want, slabs[1], exactly); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}

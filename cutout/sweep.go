@@ -1,0 +1,288 @@
+package cutout
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// Everything here rests on one decomposition. All edges that are not upright are
+// cut at the x of every vertex and of every crossing. Between two neighbouring
+// x, in a slab, the edges lie one above the other without meeting, and the space
+// between two of them, a cell, is wholly in or wholly out:
+//
+//	   ____________________
+//	  /|        |  top    /|
+//	 / |        | ------ / |      cells of one slab, from the bottom up;
+//	/  |  slab  | hole  /  |      upright edges are the gaps between
+//	\  |        |------/   |      the cells of neighbouring slabs
+//	 \_|________|_____/____|
+//
+// Whether a cell is in is counted from below by the even-odd rule, for the shape
+// and for the other outline each by itself, so that no ring needs a direction
+// and edges that coincide cancel.
+
+// side is an edge that is not upright, read from left to right.
+type side struct {
+	a, b        Point           // the whole edge, a.X < b.X; heights are reckoned from these
+	left, right fraction.Length // the part of it that counts
+	first, last int             // the same as indices into sweep.xs
+	other       bool            // it belongs to the outline that cuts, not to the shape
+	y, next     fraction.Length // its heights at the slab's left and right, while sweeping
+}
+
+// cell is one trapezoid of a slab. Its ends may have no height, not both.
+type cell struct {
+	lower, upper   int             // indices into sweep.sides
+	bl, br, tl, tr fraction.Length // heights at bottom left, bottom right, top left, top right
+}
+
+// sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the
+// cells from start[i] to start[i+1]. Cells that touch along an edge are one.
+type sweep struct {
+	sides []side
+	xs    []fraction.Length
+	cells []cell
+	start []int
+}
+
+// addRing takes in the edges of a ring as far as they lie between left and
+// right; with no limits it takes them whole.
+func (w *sweep) addRing(ring []Point, other bool, limits *[2]fraction.Length) {
+	for i, b := range ring {
+		a := ring[before(i, len(ring))]
+		switch a.X.Compare(b.X) {
+		case 0:
+			continue
+		case 1:
+			a, b = b, a
+		}
+		s := side{a: a, b: b, left: a.X, right: b.X, other: other}
+		if limits != nil {
+			s.left, s.right = fraction.Max(a.X, limits[0]), fraction.Min(b.X, limits[1])
+			if !s.left.Less(s.right) {
+				continue
+			}
+		}
+		w.addSide(s)
+	}
+}
+
+func (w *sweep) addSide(s side) {
+	w.sides = append(w.sides, s)
+	w.xs = append(w.xs, s.left, s.right)
+}
+
+func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
+	n := s.vertices()
+	w.sides = make([]side, 0, n+8)
+	w.xs = make([]fraction.Length, 0, 2*n+16)
+	for _, ring := range s.rings {
+		w.addRing(ring, false, limits)
+	}
+}
+
+// cross adds the x of every crossing between an edge of the shape and one of
+// the other outline. The edges of either by itself do not cross.
+func (w *sweep) cross() {
+	for i := range w.sides {
+		for j := i + 1; j < len(w.sides); j++ {
+			s, t := &w.sides[i], &w.sides[j]
+			if s.other == t.other {
+				continue
+			}
+			from, to := fraction.Max(s.left, t.left), fraction.Min(s.right, t.right)
+			if !from.Less(to) {
+				continue
+			}
+			before := s.heightAt(from).Compare(t.heightAt(from))
+			if before != 0 && before == -s.heightAt(to).Compare(t.heightAt(to)) {
+				w.xs = append(w.xs, crossingX(s.a, s.b, t.a, t.b))
+			}
+		}
+	}
+}
+
+func (s *side) heightAt(x fraction.Length) fraction.Length { return heightAt(s.a, s.b, x) }
+
+// run does the decomposition. It keeps the cells for which keep says yes.
+func (w *sweep) run(keep func(inShape, inOther bool) bool) {
+	slices.SortFunc(w.xs, fraction.Length.Compare)
+	w.xs = slices.Compact(w.xs)
+	for i := range w.sides {
+		s := &w.sides[i]
+		s.first, _ = slices.BinarySearchFunc(w.xs, s.left, fraction.Length.Compare)
+		s.last, _ = slices.BinarySearchFunc(w.xs, s.right, fraction.Length.Compare)
+	}
+	slices.SortFunc(w.sides, func(s, t side) int { return s.first - t.first })
+
+	w.cells = make([]cell, 0, 2*len(w.sides))
+	w.start = make([]int, 0, len(w.xs)+1)
+	active := make([]int, 0, len(w.sides))
+	fresh := 0 // sides from here on begin further right
+	for i := 0; i+1 < len(w.xs); i++ {
+		w.start = append(w.start, len(w.cells))
+		active = slices.DeleteFunc(active, func(k int) bool { return w.sides[k].last <= i })
+		for _, k := range active {
+			w.sides[k].y = w.sides[k].next
+		}
+		for ; fresh < len(w.sides) && w.sides[fresh].first == i; fresh++ {
+			w.sides[fresh].y = w.sides[fresh].heightAt(w.xs[i])
+			active = append(active, fresh)
+		}
+		for _, k := range active {
+			w.sides[k].next = w.sides[k].heightAt(w.xs[i+1])
+		}
+		w.sortUpward(active)
+		w.stack(active, keep)
+	}
+	w.start = append(w.start, len(w.cells))
+}
+
+// sortUpward sorts the sides of a slab from the bottom up. They change little
+// from slab to slab, so insertion is quick. As no two cross, comparing both
+// heights one after the other is enough, and needs no sum that might overflow.
+func (w *sweep) sortUpward(active []int) {
+	for i := 1; i < len(active); i++ {
+		for j := i; j > 0 && w.upward(active[j], active[j-1]) < 0; j-- {
+			active[j], active[j-1] = active[j-1], active[j]
+		}
+	}
+}
+
+func (w *sweep) upward(i, j int) int {
+	s, t := &w.sides[i], &w.sides[j]
+	if c := s.y.Compare(t.y); c != 0 {
+		return c
+	}
+	return s.next.Compare(t.next)
+}
+
+// stack walks up one slab and appends its cells.
+func (w *sweep) stack(active []int, keep func(inShape, inOther bool) bool) {
+	var inShape, inOther, in bool
+	var c cell
+	for i := 0; i < len(active); {
+		first := active[i]
+		for same := true; same; same = i < len(active) && w.upward(first, active[i]) == 0 {
+			if w.sides[active[i]].other {
+				inOther = !inOther
+			} else {
+				inShape = !inShape
+			}
+			i++
+		}
+		now, s := keep(inShape, inOther), &w.sides[first]
+		switch {
+		case now && !in:
+			c = cell{lower: first, bl: s.y, br: s.next}
+		case in && !now:
+			c.upper, c.tl, c.tr = first, s.y, s.next
+			w.cells = append(w.cells, c)
+		}
+		in = now
+	}
+}
+
+// slab returns the cells of slab i; there are none left of the first and right
+// of the last.
+func (w *sweep) slab(i int) []cell {
+	if i < 0 || i+1 >= len(w.start) {
+		return nil
+	}
+	return w.cells[w.start[i]:w.start[i+1]]
+}
+
+func inShapeOnly(inShape, _ bool) bool { return inShape }
+
+// Cell is a part of a slab: a trapezoid with upright sides, given by the heights
+// of its corners. One of the sides may have no height.
+type Cell struct {
+	BottomLeft, BottomRight, TopLeft, TopRight fraction.Length
+}
+
+// Slab is the part of a shape between two neighbouring x at which it has
+// vertices. Its cells are in order from the bottom up and do not overlap.
+type Slab struct {
+	Left, Right fraction.Length
+	Cells       []Cell
+}
+
+// Area returns the exact area of the slab's cells.
+func (s Slab) Area() fraction.Area {
+	var heights fraction.Length
+	for _, c := range s.Cells {
+		heights = heights.Add(c.TopLeft.Sub(c.BottomLeft)).Add(c.TopRight.Sub(c.BottomRight))
+	}
+	return heights.Div(2).Times(s.Right.Sub(s.Left))
+}
+
+// Slabs cuts s at the x of every vertex and returns the slabs from left to
+// right. The areas of all slabs add up to that of s exactly.
+func (s Shape) Slabs() []Slab {
+	if s.IsEmpty() {
+		return nil
+	}
+	var w sweep
+	w.addShape(s, nil)
+	w.run(inShapeOnly)
+	cells := make([]Cell, len(w.cells))
+	for i, c := range w.cells {
+		cells[i] = Cell{BottomLeft: c.bl, BottomRight: c.br, TopLeft: c.tl, TopRight: c.tr}
+	}
+	slabs := make([]Slab, 0, len(w.xs))
+	for i := 0; i+1 < len(w.xs); i++ {
+		if from, to := w.start[i], w.start[i+1]; from < to {
+			slabs = append(slabs, Slab{w.xs[i], w.xs[i+1], cells[from:to:to]})
+		}
+	}
+	return slabs
+}
+
+// Components returns the number of connected pieces of s between left and right,
+// as many as [Shape.Band] returns there, without drawing them. Parts that only
+// touch at a point are not connected.
+func (s Shape) Components(left, right fraction.Length) int {
+	if s.IsEmpty() || !left.Less(right) {
+		return 0
+	}
+	var w sweep
+	w.addShape(s, &[2]fraction.Length{left, right})
+	w.run(inShapeOnly)
+	return w.components()
+}
+
+// components joins the cells of neighbouring slabs that share a stretch of the
+// upright line between them, and counts the sets.
+func (w *sweep) components() int {
+	parent := make([]int, len(w.cells))
+	for i := range parent {
+		parent[i] = i
+	}
+	root := func(i int) int {
+		for parent[i] != i {
+			parent[i] = parent[parent[i]]
+			i = parent[i]
+		}
+		return i
+	}
+	count := len(parent)
+	for i := 1; i+1 < len(w.start); i++ {
+		l, r := w.start[i-1], w.start[i]
+		for l < w.start[i] && r < w.start[i+1] {
+			a, b := &w.cells[l], &w.cells[r]
+			if fraction.Max(a.br, b.bl).Less(fraction.Min(a.tr, b.tl)) {
+				if p, q := root(l), root(r); p != q {
+					parent[p] = q
+					count--
+				}
+			}
+			if a.tr.Less(b.tl) {
+				l++
+			} else {
+				r++
+			}
+		}
+	}
+	return count
+}
