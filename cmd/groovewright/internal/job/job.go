@@ -28,6 +28,7 @@ type Job struct {
 	Stock   []Stock // in the order of the file; Room.Sheets are what is left of them after squaring
 	Saw     nest.Saw
 	Finish  finish.Materials
+	Built   int // the year of the house, 0 if the file does not say
 	Cooking []Cooking
 	Taped   []Taped
 }
@@ -98,6 +99,7 @@ func (r *reader) job(n *node) Job {
 	if n := o.get("priorities"); n != nil {
 		r.priorities(n, &j.Room.Priorities)
 	}
+	read(o, "built", &j.Built, func(n *node) int { return r.integer(n, 1000, 9999) })
 	read(o, "finish", &j.Finish, r.finish)
 	o.done()
 	for _, s := range j.Stock {

@@ -46,17 +46,17 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 		}
 		r.polygon(points, w.Outline)
 	} else {
-		w.Outline = r.placed(o, j)
+		w.Outline = r.placed(o)
 	}
 	o.done()
 	return w
 }
 
 // placed reads an outline that stands at left and bottom: either a rectangle
-// of width and height, on which an arched head may rise, or corners from there.
-func (r *reader) placed(o *object, j *Job) []cutout.Point {
+// of width and height, or corners from there.
+func (r *reader) placed(o *object) []cutout.Point {
 	before := len(r.faults)
-	var left, bottom, width, height, rise fraction.Length
+	var left, bottom, width, height fraction.Length
 	outline := o.get("outline")
 	needed(o, "left", wantLength+", or points instead", &left, r.length)
 	needed(o, "bottom", wantLength+", or points instead", &bottom, r.length)
@@ -71,14 +71,10 @@ func (r *reader) placed(o *object, j *Job) []cutout.Point {
 	}
 	needed(o, "width", wantLength+", or an outline instead", &width, r.positive)
 	needed(o, "height", wantLength+", or an outline instead", &height, r.positive)
-	read(o, "rise", &rise, r.positive)
 	if len(r.faults) > before {
 		return nil
 	}
-	if rise.IsZero() {
-		return cutout.Rectangle(left, bottom, width, height)
-	}
-	return r.arched(o.node.member("rise"), left, bottom, width, height, rise, j)
+	return cutout.Rectangle(left, bottom, width, height)
 }
 
 // pair reads a corner [x, y].

@@ -110,9 +110,10 @@ func (r *reader) heights(n *node, run wall.Run, j *Job) []wall.Height {
 			r.room(place, "heights in order from left to right", "left of the height before it, which is at %s", all[i-1].At)
 		case i > 1 && h.At == all[i-2].At:
 			r.room(place, "at most two heights at one place, which make a step", "a third height at the same place")
+		case run.Width.IsZero(): // missing or at fault itself
 		case run.Width.Less(h.At):
 			r.room(place, "a place within the run", "past the run's right end at %s", run.Width)
-		case i == len(items)-1 && h.At != run.Width && run.Width.Sign() > 0:
+		case i == len(items)-1 && h.At != run.Width:
 			r.room(place, `"`+run.Width.String()+`", the width of the run`, "the last height does not stand at the run's right end")
 		case i == 1 && h.At.IsZero(), i == len(items)-1 && i > 0 && h.At == all[i-1].At:
 			r.room(place, "one height at each end of the run", "a step at the very end of the run")

@@ -1,0 +1,48 @@
+package job_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cmd/groovewright/internal/job"
+)
+
+// Whatever the bytes, Read gives a job or faults, the same ones each time, and
+// every fault is one line of text.
+func FuzzRead(f *testing.F) {
+	f.Add([]byte(sound))
+	f.Add([]byte(`{"runs": [{"heights": [{}]}]}`))     // everything missing
+	f.Add([]byte(`{"a": {"a": [[[[{"a": null}]]]]}}`)) // deep and unknown
+	names, _ := filepath.Glob("../../../../examples/*.json")
+	for _, name := range names {
+		if data, err := os.ReadFile(name); err == nil {
+			f.Add(data)
+		}
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		j, err := job.Read(data)
+		again, errAgain := job.Read(data)
+		if err == nil {
+			if !reflect.DeepEqual(j, again) || len(j.Room.Runs) == 0 {
+				t.Fatal("two readings differ, or the job has no run")
+			}
+			return
+		}
+		var faults job.Faults
+		if !errors.As(err, &faults) || len(faults) == 0 {
+			t.Fatalf("%T: %v, want faults", err, err)
+		}
+		if err.Error() != errAgain.Error() {
+			t.Fatalf("first %v\nthen %v", err, errAgain)
+		}
+		for _, fault := range faults {
+			if strings.Contains(fault.Error(), "\n") || fault.Kind == nil {
+				t.Fatalf("%#v: want one line and a kind", fault)
+			}
+		}
+	})
+}

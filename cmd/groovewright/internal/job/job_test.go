@@ -1,0 +1,243 @@
+package job_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cmd/groovewright/internal/job"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+// sound is a job without a fault; the tests change one thing at a time in it.
+const sound = `{
+  "title": "shed", "units": "in", "tape": "1/16", "closed": false,
+  "profile": {"name": "own", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}], "thickness": "1/4"},
+  "stock": [{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}],
+  "saw": {"kerf": "1/8", "square_up": "1/4"},
+  "gaps": {"top": "1/16", "seam": "1/32"},
+  "runs": [
+    {"name": "north", "width": "60", "left": {"kind": "exposed", "lean": "1/8", "prominence": 5}, "right": {"kind": "inside corner"},
+     "heights": [{"at": "0", "top": "18"}, {"at": "30", "bottom": "0", "top": "63 1/4"}, {"at": "60", "top": "18"}],
+     "openings": [{"name": "box", "kind": "box", "left": "10", "bottom": "5", "width": "2 1/4", "height": "3 3/4"},
+                  {"name": "window", "kind": "window", "left": "30", "bottom": "8", "outline": [["0","0"],["20","0"],["20","60"],["0","60"]]}],
+     "focal": [{"from": "5", "to": "15", "prominence": 2}, {"from": "15", "to": "25", "prominence": 0.5}],
+     "breaks": [{"at": "30", "prominence": 1}]},
+    {"name": "east", "width": "40", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+     "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}
+  ],
+  "installed": [{"run": "east", "left": "1/4", "right": "20", "left_phase": "0"}],
+  "priorities": {"exposed_end": 9, "least_strip": "1"},
+  "built": 1960,
+  "finish": {"house": {"damp": true}, "tax": 0.08, "trim": {"stick": {"name": "strip", "length": "8'"}}}
+}`
+
+func TestReadSound(t *testing.T) {
+	j, err := job.Read([]byte(sound))
+	if err != nil {
+		t.Fatal(err)
+	}
+	inch := fraction.MustParse
+	if got, want := j.Room.Runs[0].Heights[1].Top, inch("63 1/4"); got != want {
+		t.Errorf("runs[0].heights[1].top = %s, want %s", got, want)
+	}
+	if got := j.Room.Runs[0].Openings[1].Outline[2]; got.X != inch("50") || got.Y != inch("68") {
+		t.Errorf("third corner of the window = %v, want (50, 68)", got)
+	}
+	if got := j.Room.Sheets[0].Length; got != inch("95 1/2") {
+		t.Errorf("usable length of the sheet = %s, want 95 1/2", got)
+	}
+	if got := j.Room.Installed[0].Run; got != 1 {
+		t.Errorf("installed[0].run = %d, want 1", got)
+	}
+	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities().StepSide {
+		t.Errorf("priorities = %+v, want two of them set and the others by default", p)
+	}
+	if !j.Stock[0].Limited || j.Stock[0].Count != 4 || j.Stock[0].Price.String() != "24.98" {
+		t.Errorf("stock[0] = %+v", j.Stock[0])
+	}
+}
+
+// Bare numbers take the units of the job, and so does the default tape.
+func TestReadMetric(t *testing.T) {
+	metric := strings.ReplaceAll(sound, `"units": "in", "tape": "1/16"`, `"units": "mm"`)
+	j, err := job.Read([]byte(metric))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := j.Room.Runs[0].Width, fraction.Millimetres(60, 1); got != want {
+		t.Errorf("width = %s, want %s", got, want)
+	}
+	if got, want := j.Room.Mark, fraction.Millimetres(1, 1); got != want {
+		t.Errorf("mark = %s, want %s", got, want)
+	}
+}
+
+func TestReadExamples(t *testing.T) {
+	names, err := filepath.Glob("../../../../examples/*.json")
+	if err != nil || len(names) < 3 {
+		t.Fatalf("examples: %v, %v", names, err)
+	}
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := job.Read(data); err != nil {
+			t.Errorf("%s:\n%v", name, err)
+		}
+	}
+}
+
+// A row replaces one part of the sound job; the fault must name exactly path
+// and be of the kind.
+func TestFaults(t *testing.T) {
+	for _, row := range []struct {
+		name, old, new string
+		path           string
+		kind           error
+	}{
+		{"zero denominator", `"63 1/4"`, `"63 1/0"`, "runs[0].heights[1].top", job.ErrValue},
+		{"no length", `"63 1/4"`, `"tall"`, "runs[0].heights[1].top", job.ErrValue},
+		{"empty length", `"63 1/4"`, `""`, "runs[0].heights[1].top", job.ErrValue},
+		{"number as length", `"63 1/4"`, `63.25`, "runs[0].heights[1].top", job.ErrType},
+		{"list as length", `"63 1/4"`, `["63"]`, "runs[0].heights[1].top", job.ErrType},
+		{"null as length", `"63 1/4"`, `null`, "runs[0].heights[1].top", job.ErrType},
+		{"length too great", `"63 1/4"`, `"99999999999999999999"`, "runs[0].heights[1].top", job.ErrValue},
+		{"unknown field", `"title": "shed"`, `"titel": "shed"`, "titel", job.ErrUnknown},
+		{"unknown field deep inside", `"at": "30", "bottom"`, `"at": "30", "botom"`, "runs[0].heights[1].botom", job.ErrUnknown},
+		{"unknown priority", `"exposed_end"`, `"exposed_ends"`, "priorities.exposed_ends", job.ErrUnknown},
+		{"odd key", `"title"`, `"a.b [0]"`, `["a.b [0]"]`, job.ErrUnknown},
+		{"field twice", `"title": "shed"`, `"title": "shed", "title": "barn"`, "title", job.ErrTwice},
+		{"field missing", `"width": "40", `, ``, "runs[1].width", job.ErrMissing},
+		{"profile unknown", `"profile": {`, `"profile": "no such board", "gaps": {`, "profile", job.ErrValue},
+		{"feature kind", `"bead"`, `"beed"`, "profile.features[1].kind", job.ErrValue},
+		{"feature width", `"width": "1 1/4"`, `"width": "0"`, "profile.features[0].width", job.ErrValue},
+		{"bead deeper than the board", `"depth": "1/16"`, `"depth": "1"`, "profile.features[1].depth", job.ErrRoom},
+		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[]`, "profile.features", job.ErrRoom},
+		{"units", `"units": "in"`, `"units": "furlong"`, "units", job.ErrValue},
+		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", job.ErrValue},
+		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", job.ErrValue},
+		{"phase past the repeat", `"left_phase": "1/2"`, `"left_phase": "1 1/2"`, "stock[0].left_phase", job.ErrRoom},
+		{"count not whole", `"count": 4`, `"count": 4.5`, "stock[0].count", job.ErrValue},
+		{"count below zero", `"count": 4`, `"count": -1`, "stock[0].count", job.ErrValue},
+		{"price as a number", `"24.98"`, `24.98`, "stock[0].price", job.ErrType},
+		{"price below zero", `"24.98"`, `"-1"`, "stock[0].price", job.ErrValue},
+		{"price with exponent", `"24.98"`, `"1e9999999"`, "stock[0].price", job.ErrValue},
+		{"kerf below zero", `"kerf": "1/8"`, `"kerf": "-1/8"`, "saw.kerf", job.ErrValue},
+		{"sheet shorter than its trims", `"square_up": "1/4"`, `"square_up": "48"`, "stock[0].length", job.ErrRoom},
+		{"gap below zero", `"top": "1/16"`, `"top": "-1/16"`, "gaps.top", job.ErrValue},
+		{"no runs", `"runs": [`, `"runs": [], "x": [`, "runs", job.ErrValue},
+		{"name twice", `"name": "east"`, `"name": "north"`, "runs[1].name", job.ErrValue},
+		{"empty name", `"name": "east"`, `"name": " "`, "runs[1].name", job.ErrValue},
+		{"line break in a name", `"name": "east"`, `"name": "ea\nst"`, "runs[1].name", job.ErrValue},
+		{"width of zero", `"width": "40"`, `"width": "0"`, "runs[1].width", job.ErrValue},
+		{"end kind", `"covered"`, `"hidden"`, "runs[1].right.kind", job.ErrValue},
+		{"prominence as text", `"prominence": 5`, `"prominence": "5"`, "runs[0].left.prominence", job.ErrType},
+		{"prominence below zero", `"prominence": 5`, `"prominence": -5`, "runs[0].left.prominence", job.ErrValue},
+		{"first height not at 0", `{"at": "0", "top": "18"}, {"at": "30"`, `{"at": "1", "top": "18"}, {"at": "30"`, "runs[0].heights[0].at", job.ErrRoom},
+		{"last height not at the width", `{"at": "60"`, `{"at": "59"`, "runs[0].heights[2].at", job.ErrRoom},
+		{"height past the width", `{"at": "60"`, `{"at": "61"`, "runs[0].heights[2].at", job.ErrRoom},
+		{"heights out of order", `"at": "30", "bottom"`, `"at": "-3", "bottom"`, "runs[0].heights[1].at", job.ErrRoom},
+		{"one height", `, {"at": "40", "top": "18"}`, ``, "runs[1].heights", job.ErrValue},
+		{"top below bottom", `"bottom": "0"`, `"bottom": "64"`, "runs[0].heights[1].top", job.ErrRoom},
+		{"corner of one run only", `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, "runs[1].left.kind", job.ErrRoom},
+		{"corner with nobody", `"left": {"kind": "exposed", "lean"`, `"left": {"kind": "outside corner", "lean"`, "runs[0].left.kind", job.ErrRoom},
+		{"closed room with an open end", `"closed": false`, `"closed": true`, "runs[1].right.kind", job.ErrRoom},
+		{"opening past the run", `"left": "10"`, `"left": "59"`, "runs[0].openings[0].width", job.ErrRoom},
+		{"opening before the run", `"left": "10"`, `"left": "-1"`, "runs[0].openings[0].left", job.ErrRoom},
+		{"opening above the wall", `"bottom": "5"`, `"bottom": "70"`, "runs[0].openings[0].bottom", job.ErrRoom},
+		{"opening of no width", `"width": "2 1/4"`, `"width": "0"`, "runs[0].openings[0].width", job.ErrValue},
+		{"opening kind", `"kind": "window"`, `"kind": "door"`, "runs[0].openings[1].kind", job.ErrValue},
+		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", job.ErrValue},
+		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline", job.ErrRoom},
+		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", job.ErrValue},
+		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", job.ErrRoom},
+		{"focal zone backwards", `"from": "15", "to": "25"`, `"from": "15", "to": "15"`, "runs[0].focal[1].to", job.ErrRoom},
+		{"focal zone past the run", `"to": "25"`, `"to": "61"`, "runs[0].focal[1].to", job.ErrRoom},
+		{"break at an end", `{"at": "30", "prominence"`, `{"at": "60", "prominence"`, "runs[0].breaks[0].at", job.ErrRoom},
+		{"installed on no run", `"run": "east"`, `"run": "west"`, "installed[0].run", job.ErrValue},
+		{"installed past the run", `"right": "20"`, `"right": "41"`, "installed[0].right", job.ErrRoom},
+		{"installed phase", `"left_phase": "0"`, `"left_phase": "2"`, "installed[0].left_phase", job.ErrRoom},
+		{"priority as text", `"exposed_end": 9`, `"exposed_end": "9"`, "priorities.exposed_end", job.ErrType},
+		{"year as text", `1960`, `"1960"`, "built", job.ErrType},
+		{"damp as text", `"damp": true`, `"damp": "yes"`, "finish.house.damp", job.ErrType},
+		{"finish field missing", `, "length": "8'"`, ``, "finish.trim.stick.length", job.ErrMissing},
+		{"unknown finish", `"house"`, `"home"`, "finish.home", job.ErrUnknown},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if strings.Count(sound, row.old) == 0 {
+				t.Fatalf("the sound job has no %s", row.old)
+			}
+			_, err := job.Read([]byte(strings.Replace(sound, row.old, row.new, 1)))
+			var faults job.Faults
+			if !errors.As(err, &faults) {
+				t.Fatalf("Read = %v, want faults", err)
+			}
+			hit := slices.IndexFunc(faults, func(f job.Fault) bool { return f.Path == row.path && errors.Is(f, row.kind) })
+			if hit < 0 {
+				t.Errorf("Read: %v\nwant a fault at %s, kind %q", err, row.path, row.kind)
+			}
+		})
+	}
+}
+
+// The text of a fault has the place, the value, the problem and what would do.
+func TestFaultText(t *testing.T) {
+	_, err := job.Read([]byte(strings.Replace(sound, `"63 1/4"`, `"63 1/0"`, 1)))
+	const want = `runs[0].heights[1].top: "63 1/0": zero denominator; expected a length such as "63 1/4"`
+	if err == nil || err.Error() != want {
+		t.Errorf("Read: %v\nwant  %s", err, want)
+	}
+}
+
+func TestNotAJob(t *testing.T) {
+	for _, row := range []struct{ name, input, says string }{
+		{"nothing", "", "ends too early, at line 1, column 1"},
+		{"cut short", sound[:200], "ends too early"},
+		{"stray comma", "{\n  \"title\": ,}", "line 2"},
+		{"two jobs", sound + sound, "something follows"},
+		{"trailing word", sound + " x", "something follows"},
+		{"a list", "[]", "this is a list"},
+		{"a number", "7", "this is a number"},
+		{"null", "null", "this is null"},
+		{"not text", "{\"title\": \"\xff\"}", "not UTF-8"},
+		{"too deep", strings.Repeat("[", 5000), "deeper"},
+		{"too long", `{"title": "` + strings.Repeat("x", job.MaxBytes) + `"}`, "more than"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			_, err := job.Read([]byte(row.input))
+			var faults job.Faults
+			if !errors.As(err, &faults) || !strings.Contains(err.Error(), row.says) {
+				t.Errorf("Read = %v, want faults that say %q", err, row.says)
+			}
+		})
+	}
+}
+
+func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
+	broken := sound
+	for _, change := range [][2]string{
+		{`"tape": "1/16"`, `"tape": "x"`}, {`"kerf": "1/8"`, `"kerf": "y"`}, {`"63 1/4"`, `"z"`},
+		{`"width": "40"`, `"widht": "40"`}, {`"left_phase": "0"`, `"left_phase": 0`},
+	} {
+		broken = strings.Replace(broken, change[0], change[1], 1)
+	}
+	_, err := job.Read([]byte(broken))
+	var faults job.Faults
+	if !errors.As(err, &faults) {
+		t.Fatalf("Read = %v, want faults", err)
+	}
+	var got []string
+	for _, f := range faults {
+		got = append(got, f.Path)
+	}
+	want := []string{"tape", "saw.kerf", "runs[0].heights[1].top", "runs[1].width", "runs[1].widht", "installed[0].left_phase"}
+	if !slices.Equal(got, want) {
+		t.Errorf("paths %q, want %q", got, want)
+	}
+}
