@@ -1,0 +1,153 @@
+package wall
+
+import (
+	"example.com/groovewright/fraction"
+)
+
+// Blemish is one term of what the eye would find on a run.
+type Blemish struct {
+	Run    int
+	Where  string
+	At     fraction.Length // x on the run
+	Kind   string          // such as "exposed end" or "seam"
+	Amount fraction.Length // inches of cut feature, mismatch, distance or shortfall
+	Height fraction.Length // seen; zero for a term that does not count by height
+	Weight fraction.Ratio
+}
+
+// Cost returns Weight x height in feet x Amount in inches, or Weight x Amount
+// for a term that does not count by height.
+func (b Blemish) Cost() fraction.Ratio {
+	cost := b.Weight.Mul(b.Amount.Over(inch))
+	if b.Kind != kindSeamLine {
+		cost = cost.Mul(b.Height.Over(foot))
+	}
+	return cost
+}
+
+var inch, foot = fraction.Inches(1), fraction.Inches(12)
+
+// edgeTerms returns the terms of the stretch's upright edges with the pattern's
+// origin at o, those of no weight left out.
+func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
+	var terms []Blemish
+	for _, e := range s.edges {
+		if e.weight.IsZero() {
+			continue
+		}
+		terms = append(terms, Blemish{
+			Run: s.run, Where: e.where, At: e.x, Kind: e.kind, Height: e.height, Weight: e.weight,
+			Amount: s.room.Profile.CutDistance(s.room.Profile.Phase(e.x, o), e.keep),
+		})
+	}
+	return terms
+}
+
+// uneven returns how much the cuts at both ends of a run differ, the distance
+// from each to the nearest feature boundary. A run with breaks has none.
+func (s *stretch) uneven(o fraction.Length) fraction.Length {
+	if len(s.room.Runs[s.run].Breaks) > 0 {
+		return fraction.Length{}
+	}
+	p := &s.room.Profile
+	left := p.DistanceToBoundary(p.Phase(s.left, o))
+	right := p.DistanceToBoundary(p.Phase(s.right, o))
+	return left.Sub(right).Abs()
+}
+
+// seamTerms returns the terms of a seam with its gap's middle at x, all but its
+// distance from a seam line.
+func (s *stretch) seamTerms(x fraction.Length) []Blemish {
+	run := &s.room.Runs[s.run]
+	terms := []Blemish{{
+		Run: s.run, Where: "seam", At: x, Kind: kindSeam, Amount: s.room.Priorities.Seam,
+		Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x),
+	}}
+	half := s.room.Gaps.Seam.Div(2)
+	least := s.room.Priorities.LeastStrip
+	for _, e := range s.region.edges {
+		strip := x.Sub(half).Sub(e.x) // left of the seam
+		if e.keepsLeft() {
+			strip = e.x.Sub(x.Add(half))
+		}
+		if e.end || strip.Sign() <= 0 || !strip.Less(least) {
+			continue
+		}
+		terms = append(terms, Blemish{
+			Run: s.run, Where: "strip between the seam and the " + e.where, At: e.x, Kind: kindWeakStrip,
+			Amount: least.Sub(strip), Height: e.height, Weight: s.room.Priorities.WeakStrip,
+		})
+	}
+	return terms
+}
+
+// lineTerm returns the term for a seam that is not on a seam line; its amount
+// is zero where it is, and where the pattern has no seam line at all.
+func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
+	p := &s.room.Profile
+	distance, _ := p.DistanceToSeamLine(p.Phase(x, o))
+	return Blemish{Run: s.run, Where: "seam", At: x, Kind: kindSeamLine, Amount: distance, Weight: s.room.Priorities.SeamLine}
+}
+
+// prominence returns how much a seam at x is seen. Where two focal stretches
+// meet at x, the greater counts.
+func (r *Run) prominence(x fraction.Length) fraction.Ratio {
+	prominence, found := fraction.NewRatio(1, 1), false
+	for _, f := range r.Focal {
+		if x.Less(f.From) || f.To.Less(x) {
+			continue
+		}
+		if !found || prominence.Less(f.Prominence) {
+			prominence, found = f.Prominence, true
+		}
+	}
+	return prominence
+}
+
+// cornerTerm returns the term of the inside corner at the right end of run r,
+// whose neighbour butts against it or the other way round.
+func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Blemish, error) {
+	next := (r + 1) % len(m.room.Runs)
+	left, err := m.region(r, fitting{buttsRight: !nextButts})
+	if err != nil {
+		return Blemish{}, err
+	}
+	right, err := m.region(next, fitting{buttsLeft: nextButts})
+	if err != nil {
+		return Blemish{}, err
+	}
+	return Blemish{
+		Run: r, Where: "inside corner with " + m.room.Runs[next].Name,
+		At: m.room.Runs[r].Width.Sub(m.room.Profile.Thickness), Kind: kindInsideCorner,
+		Amount: mismatch, Height: fraction.Min(left.rightHeight, right.leftHeight), Weight: m.cornerWeight(r),
+	}, nil
+}
+
+// cornerWeight returns the weight of the corner at the right end of run r: the
+// greater prominence that its two ends state, if any does.
+func (m *model) cornerWeight(r int) fraction.Ratio {
+	weight, stated := m.room.Priorities.InsideCorner, false
+	next := m.room.Runs[(r+1)%len(m.room.Runs)]
+	for _, p := range []*fraction.Ratio{m.room.Runs[r].Right.Prominence, next.Left.Prominence} {
+		if p != nil && (!stated || weight.Less(*p)) {
+			weight, stated = *p, true
+		}
+	}
+	return weight
+}
+
+// breakTerms returns the terms of break number k of run r when the pattern
+// starts afresh there.
+func (m *model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error) {
+	g, err := m.region(r, fitting{})
+	if err != nil {
+		return nil, err
+	}
+	run := &m.room.Runs[r]
+	at := run.Breaks[k].At
+	height := g.heightAt(at, m.room.Mark)
+	return []Blemish{
+		{Run: r, Where: "break", At: at, Kind: kindBreak, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence},
+		{Run: r, Where: "seam at the break", At: at, Kind: kindSeam, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)},
+	}, nil
+}

@@ -1,0 +1,321 @@
+package wall
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// build makes the layout of a finished path.
+func (m *model) build(p *path) (Layout, error) {
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken}
+	legs := p.legs()
+	for i, l := range legs {
+		s := l.sol.stretch
+		run := &layout.Runs[s.run]
+		if s.from < 0 {
+			run.Limits[0] = s.region.left
+		}
+		run.Limits[1] = s.region.right
+		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
+		m.addPanels(&layout, l)
+		if i+1 < len(legs) {
+			if err := m.join(&layout, l, legs[i+1].index); err != nil {
+				return Layout{}, err
+			}
+		} else if l.chain.residue >= 0 {
+			if err := m.join(&layout, l, l.chain.residue); err != nil {
+				return Layout{}, err
+			}
+		} else {
+			m.lastCorner(&layout, l)
+		}
+	}
+	for i, l := range legs {
+		if l.sol.stretch.from < 0 {
+			last := i
+			for legs[last].next.run == l.sol.stretch.run {
+				last++
+			}
+			layout.Runs[l.sol.stretch.run].SetOut = m.setOut(l.sol, legs[last].sol)
+		}
+	}
+	m.number(&layout)
+	m.cutPieces(&layout, legs)
+	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
+		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), strings.Compare(a.Kind, b.Kind))
+	})
+	return layout, nil
+}
+
+// addPanels adds the panels and the seam terms of one stretch.
+func (m *model) addPanels(layout *Layout, l leg) {
+	s := l.sol.stretch
+	run := &layout.Runs[s.run]
+	seam := func(x fraction.Length) {
+		if m.room.Profile.Boards {
+			return
+		}
+		layout.Blemishes = append(layout.Blemishes, s.seamTerms(x)...)
+		if t := s.lineTerm(l.sol.origin, x); !t.Amount.IsZero() {
+			layout.Blemishes = append(layout.Blemishes, t)
+		}
+	}
+	for k, nodes := range l.nodes {
+		c := &l.sol.bays[k]
+		for _, x := range c.bay.seams {
+			seam(x)
+		}
+		at := 0
+		for _, j := range nodes {
+			left, right := s.panelEdges(c, at, j)
+			run.Panels = append(run.Panels, Panel{
+				Left: left, Right: right,
+				LeftPhase:  m.room.Profile.Phase(left, l.sol.origin),
+				RightPhase: m.room.Profile.Phase(right, l.sol.origin),
+			})
+			if j < len(c.at)-1 {
+				seam(c.at[j])
+			}
+			at = j
+		}
+	}
+}
+
+// join records how a stretch meets the one after it, of residue number i.
+func (m *model) join(layout *Layout, l leg, i int) error {
+	s, next := l.sol.stretch, l.next
+	run := &layout.Runs[s.run]
+	if next.from >= 0 {
+		mismatch := l.chain.mismatch(next, l.index, i)
+		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Origin: m.origin(s.run, i), Mismatch: mismatch})
+		terms, err := m.breakTerms(s.run, next.from, mismatch)
+		if m.room.Profile.Boards && err == nil {
+			terms = terms[:1]
+		}
+		layout.Blemishes = append(layout.Blemishes, terms...)
+		return err
+	}
+	if !m.coupled(s.run) {
+		return nil
+	}
+	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: l.chain.mismatch(next, l.index, i)}
+	if !m.sharesInside(s.run) {
+		return nil
+	}
+	run.Corner.Passes, run.Corner.Butts = s.run, run.Corner.Next
+	if s.fit.buttsRight {
+		run.Corner.Passes, run.Corner.Butts = run.Corner.Butts, run.Corner.Passes
+	}
+	term, err := m.cornerTerm(s.run, !s.fit.buttsRight, run.Corner.Mismatch)
+	if !term.Weight.IsZero() {
+		layout.Blemishes = append(layout.Blemishes, term)
+	}
+	return err
+}
+
+// lastCorner records the outside corner at which a closed room closes.
+func (m *model) lastCorner(layout *Layout, l leg) {
+	if r := l.sol.stretch.run; m.coupled(r) {
+		first := layout.Runs[0].Panels[0]
+		pitch := m.room.Profile.Pitch()
+		thickness := m.room.Profile.Thickness
+		origin := first.Left.Sub(first.LeftPhase)
+		layout.Runs[r].Corner = &Corner{Next: 0, Passes: -1, Butts: -1, Mismatch: fraction.Circular(
+			m.room.Runs[r].Width.Add(thickness).Sub(l.sol.origin), thickness.Neg().Sub(origin), pitch)}
+	}
+}
+
+// setOut says where the pattern of a run starts, from the end that is seen more.
+func (m *model) setOut(first, last *solution) SetOut {
+	run := &m.room.Runs[first.stretch.run]
+	p := &m.room.Profile
+	_, left := m.room.Priorities.endWeight(run.Left)
+	_, right := m.room.Priorities.endWeight(run.Right)
+	out := SetOut{From: first.stretch.left, Direction: "right"}
+	origin := first.origin
+	if left.Less(right) {
+		out.From, out.Direction, origin = last.stretch.right, "left", last.origin
+	}
+	out.Origin = out.From.Add(origin.Sub(out.From).Mod(p.Pitch()))
+	if out.Direction == "left" {
+		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(p.Pitch()))
+	}
+	cuts := [2]string{
+		p.Describe(p.Phase(first.stretch.left, first.origin), groove.KeepRight),
+		p.Describe(p.Phase(last.stretch.right, last.origin), groove.KeepLeft),
+	}
+	out.Why = fmt.Sprintf("%s at the left end (%s), %s at the right end (%s)", cuts[0], run.Left.Kind, cuts[1], run.Right.Kind)
+	if left.IsZero() && right.IsZero() {
+		out.Why += "; neither end is seen"
+	}
+	return out
+}
+
+// number numbers the panels in order of fitting: a run that passes into a
+// corner before the one that butts against it, each from where it is set out.
+func (m *model) number(layout *Layout) {
+	n := 0
+	for _, r := range fittingOrder(layout) {
+		panels := layout.Runs[r].Panels
+		for k := range panels {
+			if layout.Runs[r].SetOut.Direction == "left" {
+				k = len(panels) - 1 - k
+			}
+			n++
+			panels[k].Number = n
+		}
+	}
+}
+
+// fittingOrder returns the runs so that each comes after those it butts
+// against. Where they go round in a ring, the first of them comes first.
+func fittingOrder(layout *Layout) []int {
+	waits := make([]int, len(layout.Runs))
+	for _, run := range layout.Runs {
+		if run.Corner != nil && run.Corner.Butts >= 0 {
+			waits[run.Corner.Butts]++
+		}
+	}
+	var order []int
+	done := make([]bool, len(layout.Runs))
+	for len(order) < len(layout.Runs) {
+		pick := -1
+		for r := range layout.Runs {
+			if !done[r] && (pick < 0 || waits[r] < waits[pick]) {
+				pick = r
+			}
+		}
+		done[pick] = true
+		order = append(order, pick)
+		for _, run := range layout.Runs {
+			if run.Corner != nil && run.Corner.Passes == pick {
+				waits[run.Corner.Butts]--
+			}
+		}
+	}
+	return order
+}
+
+// cutPieces cuts the pieces of every panel out of the wall's shape.
+func (m *model) cutPieces(layout *Layout, legs []leg) {
+	type place struct{ run, panel int }
+	byNumber := map[int]place{}
+	count := 0
+	for r := range layout.Runs {
+		for k, p := range layout.Runs[r].Panels {
+			byNumber[p.Number] = place{r, k}
+			count++
+		}
+	}
+	for number := 1; number <= count; number++ {
+		at := byNumber[number]
+		panel := &layout.Runs[at.run].Panels[at.panel]
+		g := m.regionOfPanel(legs, at.run, panel)
+		shapes := g.band(panel.Left, panel.Right, m.room.Mark)
+		for i, shape := range shapes {
+			lo, _ := shape.Bounds()
+			piece := Piece{
+				Number: len(layout.Pieces) + 1, Label: fmt.Sprint(number), Run: at.run, Panel: number, At: lo,
+				Shape:     shape.Move(lo.X.Neg(), lo.Y.Neg()),
+				LeftPhase: panel.LeftPhase.Add(lo.X.Sub(panel.Left)).Mod(m.room.Profile.Pitch()),
+				Holes:     m.holeNames(at.run, shape),
+				Closing:   m.closes(layout, at.run, at.panel),
+			}
+			if len(shapes) > 1 {
+				piece.Label += letter(i)
+			}
+			panel.Pieces = append(panel.Pieces, piece.Number)
+			layout.Pieces = append(layout.Pieces, piece)
+		}
+	}
+}
+
+func letter(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return fmt.Sprintf("-%d", i+1)
+}
+
+// regionOfPanel returns the region of the stretch that holds the panel.
+func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
+	for _, l := range legs {
+		s := l.sol.stretch
+		if s.run == r && !panel.Left.Less(s.left) && !s.right.Less(panel.Right) {
+			return s.region
+		}
+	}
+	return nil
+}
+
+// band returns the pieces of the region between left and right, from the top
+// down and from left to right. They are kept, since many layouts share panels.
+func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
+	key := span{left, right}
+	if shapes, ok := g.bands[key]; ok {
+		return shapes
+	}
+	var shapes []cutout.Shape
+	for _, s := range g.shapes {
+		shapes = append(shapes, s.Band(left, right, mark)...)
+	}
+	slices.SortStableFunc(shapes, func(a, b cutout.Shape) int {
+		loA, hiA := a.Bounds()
+		loB, hiB := b.Bounds()
+		if !loA.X.Less(hiB.X) || !loB.X.Less(hiA.X) {
+			return loA.X.Compare(loB.X)
+		}
+		return cmp.Or(loB.Y.Compare(loA.Y), hiB.Y.Compare(hiA.Y), loA.X.Compare(loB.X))
+	})
+	g.bands[key] = shapes
+	return shapes
+}
+
+// holeNames returns the names of the openings that the shape's holes are for.
+func (m *model) holeNames(r int, shape cutout.Shape) []string {
+	var names []string
+	for _, hole := range shape.Holes {
+		name := ""
+		for _, o := range m.room.Runs[r].Openings {
+			if overlaps(hole, o.Outline) {
+				if name != "" {
+					name += " and "
+				}
+				name += o.Name
+			}
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// overlaps reports whether the bounding boxes of two polygons share more than
+// an edge.
+func overlaps(a, b []cutout.Point) bool {
+	loA, hiA := bounds(a)
+	loB, hiB := bounds(b)
+	return loA.X.Less(hiB.X) && loB.X.Less(hiA.X) && loA.Y.Less(hiB.Y) && loB.Y.Less(hiA.Y)
+}
+
+func bounds(polygon []cutout.Point) (lo, hi cutout.Point) {
+	lo, hi = polygon[0], polygon[0]
+	for _, p := range polygon {
+		lo = cutout.Point{X: fraction.Min(lo.X, p.X), Y: fraction.Min(lo.Y, p.Y)}
+		hi = cutout.Point{X: fraction.Max(hi.X, p.X), Y: fraction.Max(hi.Y, p.Y)}
+	}
+	return lo, hi
+}
+
+// closes reports whether the panel is the last of its run to be fitted.
+func (m *model) closes(layout *Layout, r, panel int) bool {
+	if layout.Runs[r].SetOut.Direction == "left" {
+		return panel == 0
+	}
+	return panel == len(layout.Runs[r].Panels)-1
+}

@@ -1,0 +1,175 @@
+package wall
+
+import (
+	"slices"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+// column is an upright strip of a region in which nothing begins or ends: its
+// cells lie one above the other, from the lowest up.
+type column struct {
+	left, right fraction.Length
+	cells       []cell
+}
+
+// cell is one part of a column: between the lines from bottomLeft to
+// bottomRight and from topLeft to topRight.
+type cell struct {
+	bottomLeft, bottomRight, topLeft, topRight cutout.Point
+}
+
+func (c cell) bottom(x fraction.Length) fraction.Length {
+	return heightOn(c.bottomLeft, c.bottomRight, x)
+}
+func (c cell) top(x fraction.Length) fraction.Length { return heightOn(c.topLeft, c.topRight, x) }
+
+// columnsOf merges the slabs of shapes that do not overlap.
+func columnsOf(shapes []cutout.Shape) []column {
+	var slabs []cutout.Slab
+	var xs []fraction.Length
+	for _, s := range shapes {
+		for _, slab := range s.Slabs() {
+			slabs = append(slabs, slab)
+			xs = append(xs, slab.Left, slab.Right)
+		}
+	}
+	slices.SortFunc(xs, fraction.Length.Compare)
+	xs = slices.Compact(xs)
+	var columns []column
+	for i := 0; i+1 < len(xs); i++ {
+		col := column{left: xs[i], right: xs[i+1]}
+		for _, s := range slabs {
+			if col.left.Less(s.Left) || s.Right.Less(col.right) {
+				continue
+			}
+			for _, c := range s.Cells {
+				col.cells = append(col.cells, cell{
+					bottomLeft:  cutout.Point{X: s.Left, Y: c.BottomLeft},
+					bottomRight: cutout.Point{X: s.Right, Y: c.BottomRight},
+					topLeft:     cutout.Point{X: s.Left, Y: c.TopLeft},
+					topRight:    cutout.Point{X: s.Right, Y: c.TopRight},
+				})
+			}
+		}
+		if len(col.cells) == 0 {
+			continue
+		}
+		slices.SortFunc(col.cells, func(a, b cell) int {
+			middle := col.left.Add(col.right).Div(2)
+			return a.bottom(middle).Compare(b.bottom(middle))
+		})
+		columns = append(columns, col)
+	}
+	return columns
+}
+
+// heightAt returns the seen height at x: the lesser of both sides at a step,
+// sloped lines rounded to mark into the space.
+func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
+	least, found := fraction.Length{}, false
+	for _, col := range g.columns {
+		if x.Less(col.left) || col.right.Less(x) {
+			continue
+		}
+		var sum fraction.Length
+		for _, c := range col.cells {
+			top, bottom := c.top(x), c.bottom(x)
+			if c.topLeft.Y != c.topRight.Y && x != c.topLeft.X && x != c.topRight.X {
+				top = floor(top, mark)
+			}
+			if c.bottomLeft.Y != c.bottomRight.Y && x != c.bottomLeft.X && x != c.bottomRight.X {
+				bottom = ceil(bottom, mark)
+			}
+			if bottom.Less(top) {
+				sum = sum.Add(top.Sub(bottom))
+			}
+		}
+		if !found || sum.Less(least) {
+			least, found = sum, true
+		}
+	}
+	return least
+}
+
+// span is a stretch of a region without a void.
+type span struct {
+	left, right fraction.Length
+}
+
+// spans returns the stretches of from <= x <= to that panels must cover.
+func (g *region) spans(from, to fraction.Length) []span {
+	var out []span
+	for _, col := range g.columns {
+		left, right := fraction.Max(col.left, from), fraction.Min(col.right, to)
+		if !left.Less(right) {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].right == left {
+			out[n-1].right = right
+		} else {
+			out = append(out, span{left, right})
+		}
+	}
+	return out
+}
+
+// parts counts the pieces into which openings cut the region between columns
+// first and last, and returns the height of the tallest between left and right.
+func (g *region) parts(first, last int, left, right fraction.Length) (pieces int, tallest fraction.Length) {
+	type part struct{ bottom, top fraction.Length }
+	var sets []part // of the parts met so far, by number
+	parent := []int{}
+	find := func(i int) int {
+		for parent[i] != i {
+			i = parent[i]
+		}
+		return i
+	}
+	var before []int // part numbers of the column before, by cell
+	for k := first; k <= last; k++ {
+		col := g.columns[k]
+		l, r := fraction.Max(col.left, left), fraction.Min(col.right, right)
+		now := make([]int, len(col.cells))
+		for i, c := range col.cells {
+			now[i] = len(sets)
+			parent = append(parent, len(sets))
+			sets = append(sets, part{
+				bottom: fraction.Min(c.bottom(l), c.bottom(r)),
+				top:    fraction.Max(c.top(l), c.top(r)),
+			})
+			if k == first || g.columns[k-1].right != col.left {
+				continue
+			}
+			for j, d := range g.columns[k-1].cells {
+				x := col.left
+				low, high := fraction.Max(c.bottom(x), d.bottom(x)), fraction.Min(c.top(x), d.top(x))
+				if low.Less(high) {
+					a, b := find(now[i]), find(before[j])
+					parent[a] = b
+					sets[b] = part{fraction.Min(sets[a].bottom, sets[b].bottom), fraction.Max(sets[a].top, sets[b].top)}
+				}
+			}
+		}
+		before = now
+	}
+	for i, s := range sets {
+		if parent[i] == i {
+			pieces++
+			tallest = fraction.Max(tallest, s.top.Sub(s.bottom))
+		}
+	}
+	return pieces, tallest
+}
+
+// columnAt returns the number of the column that holds the points just right
+// of x (or just left of it if before is set).
+func (g *region) columnAt(x fraction.Length, before bool) int {
+	return slices.IndexFunc(g.columns, func(c column) bool {
+		if before {
+			return c.left.Less(x) && !c.right.Less(x)
+		}
+		return !x.Less(c.left) && x.Less(c.right)
+	})
+}

@@ -1,0 +1,221 @@
+package wall
+
+import (
+	"example.com/groovewright/fraction"
+)
+
+// solution is what is known of a stretch once its pattern has an origin: the
+// cost of its edges and, by dynamic programming from the right, the best way to
+// go on from every place where a seam may fall.
+type solution struct {
+	stretch *stretch
+	origin  fraction.Length
+	base    rank // of the edges, and of seams to installed panels
+	bays    []cover
+	best    rank // base and the best cover of every bay
+	ok      bool // whether the bays can be covered at all
+}
+
+// cover holds the nodes of one bay: node 0 is its left edge, the last one its
+// right edge, those between are seams. rest is the best rank of everything
+// right of a node in the stretch, the node's own seam left out.
+type cover struct {
+	bay
+	at    []fraction.Length
+	seam  []rank
+	rest  []rank
+	alive []bool
+}
+
+// solve returns the solution for the pattern with its origin at o. It is kept,
+// so that each is computed once.
+func (s *stretch) solve(o fraction.Length) *solution {
+	if sol, ok := s.solved[o]; ok {
+		return sol
+	}
+	sol := &solution{stretch: s, origin: o, base: s.edgeRank(o), bays: make([]cover, len(s.bays)), ok: true}
+	s.solved[o] = sol
+	after := noRank
+	for k := len(s.bays) - 1; k >= 0; k-- {
+		b := s.bays[k]
+		lines := s.lines(o, b)
+		sol.bays[k] = s.cover(o, b, lines, after)
+		if !sol.bays[k].alive[0] && !s.room.Profile.Boards {
+			sol.bays[k] = s.cover(o, b, s.marks(lines, b), after)
+		}
+		if !sol.bays[k].alive[0] {
+			sol.ok = false
+			return sol
+		}
+		after = sol.bays[k].rest[0]
+	}
+	sol.best = sol.base.plus(after)
+	return sol
+}
+
+// edgeRank returns the cost of the stretch's edges, and of its seams to
+// installed panels, with the pattern's origin at o.
+func (s *stretch) edgeRank(o fraction.Length) rank {
+	r := noRank
+	for _, t := range s.edgeTerms(o) {
+		r.blemish = r.blemish.Add(t.Cost())
+	}
+	r.uneven = s.uneven(o)
+	for _, b := range s.bays {
+		for _, x := range b.seams {
+			seam := s.seamRank(o, x)
+			seam.broken = 0 // it is there already
+			r = r.plus(seam)
+		}
+	}
+	return r
+}
+
+func (s *stretch) seamRank(o, x fraction.Length) rank {
+	if s.room.Profile.Boards {
+		return noRank
+	}
+	r := s.seamCost(x)
+	if t := s.lineTerm(o, x); !t.Amount.IsZero() {
+		r.blemish = r.blemish.Add(t.Cost())
+	}
+	return r
+}
+
+// cover runs the dynamic programme over one bay whose seams may fall at xs.
+// after is the best rank of the bays to its right. It takes time in the number
+// of places times those within one sheet's width.
+func (s *stretch) cover(o fraction.Length, b bay, xs []fraction.Length, after rank) cover {
+	n := len(xs) + 2
+	c := cover{bay: b, at: make([]fraction.Length, 0, n), seam: make([]rank, n), rest: make([]rank, n), alive: make([]bool, n)}
+	c.at = append(append(append(c.at, b.left), xs...), b.right)
+	for i := range c.seam {
+		c.seam[i] = noRank
+		if i > 0 && i < n-1 {
+			c.seam[i] = s.seamRank(o, c.at[i])
+		}
+	}
+	c.rest[n-1], c.alive[n-1] = after, true
+
+	w := s.newRuler(o, &c)
+	ahead := make([]rank, n) // the seam at a node and all beyond it
+	narrow := make([]int64, n)
+	ahead[n-1], narrow[n-1] = after, w.scaled(after.narrow)
+	for i := n - 2; i >= 0; i-- {
+		best, bestNarrow := -1, int64(0)
+		bestBroken, bestPieces := 0, 0
+		w.from(i)
+		for j := i + 1; j < n; j++ {
+			width := w.right[j] - w.left[i]
+			if width > w.widest || s.room.Profile.Boards && j > i+1 {
+				break
+			}
+			if !c.alive[j] || !w.fits(j) {
+				continue
+			}
+			broken := ahead[j].broken
+			if width < w.least {
+				broken++
+			}
+			pieces := ahead[j].pieces + s.pieces[w.first[i]][w.last[j]]
+			thin := min(narrow[j], width)
+			if best >= 0 {
+				switch {
+				case broken != bestBroken:
+					if broken > bestBroken {
+						continue
+					}
+				default:
+					order := ahead[j].blemish.Compare(ahead[best].blemish)
+					if order > 0 || order == 0 && (pieces > bestPieces || pieces == bestPieces && thin <= bestNarrow) {
+						continue
+					}
+				}
+			}
+			best, bestBroken, bestPieces, bestNarrow = j, broken, pieces, thin
+		}
+		if best < 0 {
+			continue
+		}
+		c.alive[i] = true
+		c.rest[i] = rank{bestBroken, ahead[best].blemish, bestPieces, ahead[best].uneven, w.length(bestNarrow)}
+		ahead[i] = c.seam[i].plus(c.rest[i])
+		narrow[i] = bestNarrow
+	}
+	return c
+}
+
+// panel returns the rank of the panel between nodes i and j of a bay, or false
+// if no sheet gives it.
+func (s *stretch) panel(o fraction.Length, c *cover, i, j int) (rank, bool) {
+	left, right := s.panelEdges(c, i, j)
+	width := right.Sub(left)
+	if !s.fits(o, left, right) {
+		return rank{}, false
+	}
+	r := rank{narrow: width, pieces: s.pieces[s.region.columnAt(left, false)][s.region.columnAt(right, true)]}
+	if width.Less(s.leastPanel()) {
+		r.broken++
+	}
+	return r, true
+}
+
+// panelEdges returns the edges of the panel between nodes i and j of a bay.
+func (s *stretch) panelEdges(c *cover, i, j int) (left, right fraction.Length) {
+	half := s.room.Gaps.Seam.Div(2)
+	if s.room.Profile.Boards {
+		half = fraction.Length{}
+	}
+	left, right = c.at[i], c.at[j]
+	if i > 0 {
+		left = left.Add(half)
+	}
+	if j < len(c.at)-1 {
+		right = right.Sub(half)
+	}
+	return left, right
+}
+
+// leastPanel returns the width under which a panel is made only if forced.
+func (s *stretch) leastPanel() fraction.Length {
+	if s.room.Profile.Boards {
+		return fraction.Length{}
+	}
+	return s.room.Profile.Pitch().Scale(s.room.Priorities.LeastPanel)
+}
+
+// fits reports whether some sheet gives a panel from left to right with the
+// pattern's origin at o, upright or turned.
+func (s *stretch) fits(o, left, right fraction.Length) bool {
+	p := &s.room.Profile
+	pitch, width := p.Pitch(), right.Sub(left)
+	need := left.Sub(o).Mod(pitch)
+	axis, _ := p.Mirror()
+	turns := p.Turns()
+	for _, sheet := range s.room.Sheets {
+		if s.tallWall && sheet.Length.Less(s.tallestIn(left, right)) {
+			continue
+		}
+		at := need.Sub(sheet.LeftPhase).Mod(pitch)
+		if at.Add(width).Compare(sheet.Width) <= 0 {
+			return true
+		}
+		if turns {
+			at = axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(pitch)
+			if at.Add(width).Compare(sheet.Width) <= 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
+	key := span{left, right}
+	if t, ok := s.tallest[key]; ok {
+		return t
+	}
+	_, t := s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right)
+	s.tallest[key] = t
+	return t
+}

@@ -1,0 +1,46 @@
+// Package wall plans grooved panelling on the walls of a room: where the
+// pattern starts on each run, which way to work, where the seams fall and what
+// shape each piece has.
+//
+// # The model
+//
+// A [Room] is a list of runs, each one flat stretch of wall seen face on with x
+// to the right from its left end and y up from a level datum. Runs are listed
+// as one turns clockwise, so the right end of one run meets the left end of the
+// next:
+//
+//	    run 1            inside corner: one run passes into the corner, the
+//	 ___________         other butts against its face
+//	|           |
+//	| run 0     | run 2  exposed end: seen, wants a whole feature
+//	|           |
+//
+// [Layouts] yields every layout of a room in order of blemish, the measure of
+// what the eye would find: cut features at edges that are seen, a pattern that
+// does not follow round a corner, seams. The order is total and the same on
+// every machine.
+//
+// # Units and exactness
+//
+// Lengths are exact inches. The shape of a wall is exact as taped; only points
+// that no tape gave (a sloped line met by a seam) are rounded, to the room's
+// mark and into the space. Costs are exact fractions and are never rounded.
+//
+// # Guarantees
+//
+//   - Pieces cover each run's region once, less the seam gaps
+//     (TestPiecesCoverTheRegionOnce).
+//   - The pattern runs on unbroken across every seam
+//     (TestPatternRunsOnAcrossSeams).
+//   - Layouts come in the order of plain enumeration over the same finite set
+//     (TestLayoutsComeInOrderOfEnumeration).
+//
+// # Errors
+//
+// Input that makes no sense gives [*FieldError] values, joined. A room which no
+// layout can cover gives [*NoLayoutError]. Numbers too fine for exact
+// arithmetic give a *fraction.OverflowError. Nothing panics.
+//
+// The package knows the size of the sheets, since no panel can be wider, but
+// not how many there are, what they cost, or how they are sawn.
+package wall

@@ -1,0 +1,149 @@
+package wall
+
+import (
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// edge is one upright edge of a region: an end, the side of a step or the side
+// of an opening. Its height is that of the part which bounds the shape.
+type edge struct {
+	x, height fraction.Length
+	keep      groove.Side // the side of the cut on which the panelling is
+	kind      string
+	where     string
+	weight    fraction.Ratio // per foot and inch of cut feature
+	end       bool           // an end of the run; else a strip beside it can be weak
+}
+
+// The kinds of blemish, as a plan lists them.
+const (
+	kindStep         = "step side"
+	kindOpening      = "opening side"
+	kindBox          = "box side"
+	kindInsideCorner = "inside corner"
+	kindSeam         = "seam"
+	kindSeamLine     = "seam off its line"
+	kindBreak        = "break"
+	kindWeakStrip    = "weak strip"
+)
+
+// endWeight returns the kind of blemish and the weight of a run's end.
+func (p *Priorities) endWeight(e End) (kind string, weight fraction.Ratio) {
+	switch e.Kind {
+	case Exposed:
+		kind, weight = "exposed end", p.ExposedEnd
+	case OutsideCorner:
+		kind, weight = "outside corner", p.OutsideCorner
+	case Covered:
+		kind, weight = "covered end", p.CoveredEnd
+	case InsideCorner:
+		return kindInsideCorner, fraction.Ratio{} // its mismatch is counted, not its cut
+	}
+	if e.Prominence != nil {
+		weight = *e.Prominence
+	}
+	return kind, weight
+}
+
+// findEdges records the upright edges of the region and the heights of its ends.
+func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][][]cutout.Point) {
+	steps := stepSides(run, room.Gaps.Side)
+	for _, s := range g.shapes {
+		for _, u := range s.Uprights() {
+			e := edge{x: u.X, height: u.Top.Sub(u.Bottom), keep: groove.KeepLeft}
+			if u.MaterialRight {
+				e.keep = groove.KeepRight
+			}
+			switch opening := openingAt(run, grown, u); {
+			case left.upright() && u.X == left.foot.X && u.MaterialRight:
+				g.addEnd(room, e, run.Left, true)
+			case right.upright() && u.X == right.foot.X && !u.MaterialRight:
+				g.addEnd(room, e, run.Right, false)
+			case opening != nil:
+				e.kind, e.weight, e.where = kindOpening, room.Priorities.OpeningSide, "side of "+opening.Name
+				if opening.Kind == Box {
+					e.kind, e.weight = kindBox, room.Priorities.BoxSide
+				}
+				g.edges = append(g.edges, e)
+			case steps[u.X]:
+				e.kind, e.weight, e.where = kindStep, room.Priorities.StepSide, "side of the step"
+				g.edges = append(g.edges, e)
+			}
+		}
+		g.leaningEnds(room, run, s, left, right)
+	}
+}
+
+func (g *region) addEnd(room *Room, e edge, end End, left bool) {
+	e.kind, e.weight = room.Priorities.endWeight(end)
+	e.end = true
+	if left {
+		e.where = "left end"
+		g.leftHeight = g.leftHeight.Add(e.height)
+	} else {
+		e.where = "right end"
+		g.rightHeight = g.rightHeight.Add(e.height)
+	}
+	g.edges = append(g.edges, e)
+}
+
+// leaningEnds records the edges of a shape that lie along a leaning end line.
+// The middle height of each speaks for it.
+func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
+	for i, p := range s.Outline {
+		q := s.Outline[(i+1)%len(s.Outline)]
+		if p.Y == q.Y {
+			continue
+		}
+		e := edge{x: p.X.Add(q.X).Div(2), height: q.Y.Sub(p.Y).Abs()}
+		switch {
+		case !left.upright() && q.Y.Less(p.Y) && left.near(p, room.Mark) && left.near(q, room.Mark):
+			e.keep = groove.KeepRight
+			g.addEnd(room, e, run.Left, true)
+		case !right.upright() && p.Y.Less(q.Y) && right.near(p, room.Mark) && right.near(q, room.Mark):
+			e.keep = groove.KeepLeft
+			g.addEnd(room, e, run.Right, false)
+		}
+	}
+}
+
+// near reports whether p lies within mark of the line, measured along x, as
+// every point rounded from the line does.
+func (e endLine) near(p cutout.Point, mark fraction.Length) bool {
+	x := e.foot.X
+	if e.top.Y != e.foot.Y {
+		x = x.Add(e.top.X.Sub(e.foot.X).Scale(p.Y.Sub(e.foot.Y).Over(e.top.Y.Sub(e.foot.Y))))
+	}
+	return x.Sub(p.X).Abs().Compare(mark) <= 0
+}
+
+// stepSides returns where the upright sides of steps can stand after the gap.
+func stepSides(run *Run, side fraction.Length) map[fraction.Length]bool {
+	at := map[fraction.Length]bool{}
+	for i := 0; i+1 < len(run.Heights); i++ {
+		if x := run.Heights[i].At; x == run.Heights[i+1].At {
+			at[x.Sub(side)], at[x], at[x.Add(side)] = true, true, true
+		}
+	}
+	return at
+}
+
+// openingAt returns the opening on whose grown side the upright lies, or nil.
+func openingAt(run *Run, grown [][][]cutout.Point, u cutout.Upright) *Opening {
+	for i := range run.Openings {
+		for _, polygon := range grown[i] {
+			for k, p := range polygon {
+				q := polygon[(k+1)%len(polygon)]
+				if p.X == u.X && q.X == u.X &&
+					fraction.Max(fraction.Min(p.Y, q.Y), u.Bottom).Less(fraction.Min(fraction.Max(p.Y, q.Y), u.Top)) {
+					return &run.Openings[i]
+				}
+			}
+		}
+	}
+	return nil
+}
+
+func (e edge) keepsLeft() bool { return e.keep == groove.KeepLeft }

@@ -1,0 +1,288 @@
+package wall
+
+import (
+	"cmp"
+	"slices"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+// fitting says how a run is made at its two ends: whether it butts against the
+// face of its neighbour there. It matters only at inside corners.
+type fitting struct {
+	buttsLeft, buttsRight bool
+}
+
+// region is what one run's panels cover: the wall's shape less gaps and
+// openings.
+type region struct {
+	shapes      []cutout.Shape
+	left, right fraction.Length // leftmost and rightmost x that panels reach
+	columns     []column        // left to right; between two that do not touch lies a void
+	edges       []edge          // upright edges with a weight or a strip to keep clear of
+	leftHeight  fraction.Length // of the part that bounds the shape at its ends
+	rightHeight fraction.Length
+	bands       map[span][]cutout.Shape // pieces by panel, see band
+}
+
+// newRegion returns the region of run number r of the room, fitted as f says.
+func newRegion(room *Room, r int, f fitting) (*region, error) {
+	run := &room.Runs[r]
+	leftEnd, rightEnd := endLines(room, run, f)
+	shapes, err := wallShape(room, run, leftEnd, rightEnd)
+	if err != nil {
+		return nil, err
+	}
+	grown := make([][][]cutout.Point, len(run.Openings))
+	for i, o := range run.Openings {
+		grown[i] = grow(o.Outline, room.Gaps.around(o.Kind))
+		for _, clip := range grown[i] {
+			shapes = minus(shapes, clip, room.Mark)
+		}
+	}
+	if len(shapes) == 0 {
+		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and openings leave nothing to cover"}
+	}
+	g := &region{shapes: shapes, bands: map[span][]cutout.Shape{}}
+	g.left, g.right = extent(shapes)
+	g.columns = columnsOf(shapes)
+	g.findEdges(room, run, leftEnd, rightEnd, grown)
+	return g, nil
+}
+
+// endLine is the line at which panels stop: from Foot up to Top.
+type endLine struct {
+	foot, top cutout.Point
+}
+
+func (e endLine) upright() bool { return e.foot.X == e.top.X }
+
+// endLines returns the lines at which the panels of a run stop at its left and
+// right end: a side gap from the wall's end, one thickness farther where the
+// run butts, and one thickness past an outside corner, where the mitre's long
+// point lies.
+func endLines(room *Room, run *Run, f fitting) (left, right endLine) {
+	shift := func(e End, butts bool) fraction.Length {
+		switch {
+		case e.Kind == OutsideCorner:
+			return room.Profile.Thickness.Neg()
+		case e.Kind == InsideCorner && butts:
+			return room.Profile.Thickness.Add(room.Gaps.Side)
+		}
+		return room.Gaps.Side
+	}
+	first, last := run.Heights[0], run.Heights[len(run.Heights)-1]
+	l := shift(run.Left, f.buttsLeft)
+	r := run.Width.Sub(shift(run.Right, f.buttsRight))
+	left = endLine{
+		foot: cutout.Point{X: l, Y: first.Bottom},
+		top:  cutout.Point{X: l.Add(run.Left.Lean), Y: first.Top},
+	}
+	right = endLine{
+		foot: cutout.Point{X: r, Y: last.Bottom},
+		top:  cutout.Point{X: r.Add(run.Right.Lean), Y: last.Top},
+	}
+	return left, right
+}
+
+// wallShape returns the shape of the wall between its end lines, after the top
+// and bottom gaps and with each step's upright side moved by the side gap.
+func wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error) {
+	var tops, bottoms []cutout.Point
+	for _, h := range run.Heights {
+		tops = append(tops, cutout.Point{X: h.At, Y: h.Top.Sub(room.Gaps.Top)})
+		bottoms = append(bottoms, cutout.Point{X: h.At, Y: h.Bottom.Add(room.Gaps.Bottom).Neg()})
+	}
+	// A bottom is a top seen upside down, so that one rule serves both.
+	tops = moveSteps(tops, room.Gaps.Side, room.Mark)
+	bottoms = moveSteps(bottoms, room.Gaps.Side, room.Mark)
+	for i := range bottoms {
+		bottoms[i].Y = bottoms[i].Y.Neg()
+	}
+	tops[0].X = run.Left.Lean
+	tops[len(tops)-1].X = run.Width.Add(run.Right.Lean)
+
+	beyond := fraction.Inches(1)
+	farLeft := fraction.Min(left.foot.X, left.top.X, tops[0].X, bottoms[0].X).Sub(beyond)
+	farRight := fraction.Max(right.foot.X, right.top.X, tops[len(tops)-1].X, run.Width).Add(beyond)
+	outline := []cutout.Point{{X: farLeft, Y: bottoms[0].Y}}
+	outline = append(outline, bottoms...)
+	outline = append(outline, cutout.Point{X: farRight, Y: bottoms[len(bottoms)-1].Y},
+		cutout.Point{X: farRight, Y: tops[len(tops)-1].Y})
+	slices.Reverse(tops)
+	outline = append(outline, tops...)
+	outline = append(outline, cutout.Point{X: farLeft, Y: tops[len(tops)-1].Y})
+
+	whole, err := cutout.NewShape(slices.Compact(outline))
+	if err != nil {
+		return nil, &NoLayoutError{Run: run.Name, Why: "top and bottom meet after gaps: " + err.Error()}
+	}
+	from, to := farLeft, farRight
+	if left.upright() {
+		from = left.foot.X
+	}
+	if right.upright() {
+		to = right.foot.X
+	}
+	if !from.Less(to) {
+		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and thickness leave no width"}
+	}
+	shapes := whole.Band(from, to, room.Mark)
+	if !left.upright() {
+		shapes = clip(shapes, left.top, left.foot, room.Mark)
+	}
+	if !right.upright() {
+		shapes = clip(shapes, right.foot, right.top, room.Mark)
+	}
+	return shapes, nil
+}
+
+// moveSteps moves the upright side of each step of a top line by side toward
+// its taller part; the low line runs on level over the gap. Points on sloped
+// lines are computed and so rounded down to mark.
+func moveSteps(line []cutout.Point, side, mark fraction.Length) []cutout.Point {
+	var out []cutout.Point
+	for i, p := range line {
+		switch {
+		case i+2 < len(line) && line[i+1].X == p.X && p.Y.Less(line[i+1].Y):
+			x := p.X.Add(side)
+			out = append(out, p, cutout.Point{X: x, Y: p.Y},
+				cutout.Point{X: x, Y: floorAt(line[i+1], line[i+2], x, mark)})
+		case i > 0 && line[i-1].X == p.X && line[i-1].Y.Less(p.Y):
+			// Written with the point before it.
+		case i > 0 && i+1 < len(line) && line[i+1].X == p.X && line[i+1].Y.Less(p.Y):
+			x := p.X.Sub(side)
+			out = append(out, cutout.Point{X: x, Y: floorAt(line[i-1], p, x, mark)},
+				cutout.Point{X: x, Y: line[i+1].Y})
+		default:
+			out = append(out, p)
+		}
+	}
+	return slices.Compact(out)
+}
+
+// floorAt returns the height of the line through a and b at x, rounded down to
+// mark where it had to be computed.
+func floorAt(a, b cutout.Point, x, mark fraction.Length) fraction.Length {
+	y := heightOn(a, b, x)
+	if x != a.X && x != b.X && a.Y != b.Y {
+		y = floor(y, mark)
+	}
+	return y
+}
+
+func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
+	if a.Y == b.Y {
+		return a.Y
+	}
+	return a.Y.Add(b.Y.Sub(a.Y).Scale(x.Sub(a.X).Over(b.X.Sub(a.X))))
+}
+
+func floor(x, mark fraction.Length) fraction.Length {
+	if mark.IsZero() {
+		return x
+	}
+	x, _ = x.Round(mark, fraction.Down)
+	return x
+}
+
+func ceil(x, mark fraction.Length) fraction.Length {
+	return floor(x.Neg(), mark).Neg()
+}
+
+func clip(shapes []cutout.Shape, p, q cutout.Point, mark fraction.Length) []cutout.Shape {
+	var out []cutout.Shape
+	for _, s := range shapes {
+		out = append(out, s.ClipLine(p, q, mark)...)
+	}
+	return out
+}
+
+func minus(shapes []cutout.Shape, hole []cutout.Point, mark fraction.Length) []cutout.Shape {
+	var out []cutout.Shape
+	for _, s := range shapes {
+		out = append(out, s.Minus(hole, mark)...)
+	}
+	return out
+}
+
+func extent(shapes []cutout.Shape) (left, right fraction.Length) {
+	for i, s := range shapes {
+		lo, hi := s.Bounds()
+		if i == 0 {
+			left, right = lo.X, hi.X
+		}
+		left, right = fraction.Min(left, lo.X), fraction.Max(right, hi.X)
+	}
+	return left, right
+}
+
+// grow returns polygons which together cover the outline and all that is within
+// gap of it, measured along and across (so a little more at a sloped side).
+func grow(outline []cutout.Point, gap fraction.Length) [][]cutout.Point {
+	if gap.IsZero() {
+		return [][]cutout.Point{outline}
+	}
+	corners := func(points ...cutout.Point) []cutout.Point {
+		var out []cutout.Point
+		for _, p := range points {
+			for _, dx := range [2]fraction.Length{gap.Neg(), gap} {
+				for _, dy := range [2]fraction.Length{gap.Neg(), gap} {
+					out = append(out, cutout.Point{X: p.X.Add(dx), Y: p.Y.Add(dy)})
+				}
+			}
+		}
+		return hull(out)
+	}
+	if convex(outline) {
+		return [][]cutout.Point{corners(outline...)}
+	}
+	grown := [][]cutout.Point{outline}
+	for i, p := range outline {
+		grown = append(grown, corners(p, outline[(i+1)%len(outline)]))
+	}
+	return grown
+}
+
+// turn is positive where a, b, c turn to the left, negative to the right.
+func turn(a, b, c cutout.Point) int {
+	one := b.X.Sub(a.X).Times(c.Y.Sub(a.Y))
+	two := b.Y.Sub(a.Y).Times(c.X.Sub(a.X))
+	return one.Compare(two)
+}
+
+func convex(outline []cutout.Point) bool {
+	left, right := false, false
+	for i, p := range outline {
+		switch turn(p, outline[(i+1)%len(outline)], outline[(i+2)%len(outline)]) {
+		case 1:
+			left = true
+		case -1:
+			right = true
+		}
+	}
+	return left != right
+}
+
+// hull returns the convex hull counterclockwise, by the monotone chain of
+// A. M. Andrew, Information Processing Letters 9 (1979) 216-219.
+func hull(points []cutout.Point) []cutout.Point {
+	slices.SortFunc(points, func(a, b cutout.Point) int {
+		return cmp.Or(a.X.Compare(b.X), a.Y.Compare(b.Y))
+	})
+	points = slices.Compact(points)
+	half := func() []cutout.Point {
+		var chain []cutout.Point
+		for _, p := range points {
+			for len(chain) > 1 && turn(chain[len(chain)-2], chain[len(chain)-1], p) <= 0 {
+				chain = chain[:len(chain)-1]
+			}
+			chain = append(chain, p)
+		}
+		return chain[:len(chain)-1]
+	}
+	lower := half()
+	slices.Reverse(points)
+	return append(lower, half()...)
+}

@@ -1,0 +1,167 @@
+package wall
+
+import (
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// Room is all that was taped and chosen before the layout. It is not changed
+// by this package. The zero Room has no runs and no layout.
+type Room struct {
+	Profile groove.Profile
+
+	// Closed says that the right end of the last run meets the left end of the
+	// first, as in a room panelled all round.
+	Closed bool
+
+	// Mark is the smallest mark of the tape, such as 1/16 in: points that no
+	// tape gave are rounded to it. Zero leaves them exact.
+	Mark fraction.Length
+
+	Runs       []Run // clockwise, at least one
+	Sheets     []Sheet
+	Gaps       Gaps
+	Installed  []Installed
+	Priorities Priorities
+}
+
+// Run is one flat stretch of wall, face on, from x = 0 to x = Width.
+type Run struct {
+	Name        string
+	Width       fraction.Length
+	Left, Right End
+	Heights     []Height // from At = 0 to At = Width, in order; two at one place make a step
+	Openings    []Opening
+	Focal       []Focal
+	Breaks      []Break
+}
+
+// End is one end of a run. Lean is how far the wall's end at the top of its end
+// station stands to the right of its foot. Prominence, if not nil, takes the
+// place of the weight that the kind of end would have.
+type End struct {
+	Kind       EndKind
+	Lean       fraction.Length
+	Prominence *fraction.Ratio
+}
+
+// EndKind says what a run ends at.
+type EndKind uint8
+
+// The kinds of end. At an inside or outside corner that two neighbouring runs
+// share, both ends have the same kind.
+const (
+	Exposed       EndKind = iota // the cut edge is seen
+	InsideCorner                 // one run passes into the corner, the other butts
+	OutsideCorner                // both are mitred, one thickness past the wall
+	Covered                      // hidden by a trim or a cabinet
+)
+
+var endNames = [...]string{"exposed", "inside corner", "outside corner", "covered"}
+
+// String returns the kind in the words of the job file.
+func (k EndKind) String() string {
+	if int(k) < len(endNames) {
+		return endNames[k]
+	}
+	return "unknown end"
+}
+
+// ParseEndKind reads what [EndKind.String] writes.
+func ParseEndKind(s string) (EndKind, bool) {
+	for i, name := range endNames {
+		if s == name {
+			return EndKind(i), true
+		}
+	}
+	return 0, false
+}
+
+// Height is a station: the place At where the bottom and the top of the space
+// were taped, both from the level datum.
+type Height struct {
+	At, Bottom, Top fraction.Length
+}
+
+// Opening is a place that panelling leaves free. Outline is a simple closed
+// polygon in run coordinates, as taped, before its gap. Gangs counts the
+// devices of a box and matters only there.
+type Opening struct {
+	Name    string
+	Kind    OpeningKind
+	Outline []cutout.Point
+	Gangs   int
+}
+
+// OpeningKind says what an opening is for.
+type OpeningKind uint8
+
+// The kinds of opening.
+const (
+	Box    OpeningKind = iota // an electrical box behind a cover plate
+	Window                    // a window or door; its sides are seen
+	Other                     // anything else; its sides are seen
+)
+
+var openingNames = [...]string{"box", "window", "other"}
+
+// String returns the kind in the words of the job file.
+func (k OpeningKind) String() string {
+	if int(k) < len(openingNames) {
+		return openingNames[k]
+	}
+	return "unknown opening"
+}
+
+// ParseOpeningKind reads what [OpeningKind.String] writes.
+func ParseOpeningKind(s string) (OpeningKind, bool) {
+	for i, name := range openingNames {
+		if s == name {
+			return OpeningKind(i), true
+		}
+	}
+	return 0, false
+}
+
+// Focal is a stretch From <= x <= To of a run in which a seam is seen more
+// (Prominence above 1) or less (below 1). Stretches do not overlap.
+type Focal struct {
+	From, To   fraction.Length
+	Prominence fraction.Ratio
+}
+
+// Break is a place where the pattern may start afresh.
+type Break struct {
+	At         fraction.Length
+	Prominence fraction.Ratio
+}
+
+// Sheet is a size of sheet that panels may be cut from: what is left of it to
+// use after squaring. LeftPhase is the phase of the pattern at its left edge.
+type Sheet struct {
+	Name                     string
+	Width, Length, LeftPhase fraction.Length
+}
+
+// Gaps are the joints left open for sealant, movement and fit. Each is zero or
+// more. Side is left at both ends of a run and at each step's upright side,
+// Box and Window all round an opening (Window for every opening but a box).
+type Gaps struct {
+	Top, Bottom, Side, Seam, Box, Window fraction.Length
+}
+
+// around returns the gap left round an opening of kind k.
+func (g Gaps) around(k OpeningKind) fraction.Length {
+	if k == Box {
+		return g.Box
+	}
+	return g.Window
+}
+
+// Installed is a panel that is on the wall already and stays there: it covers
+// Left <= x <= Right of run number Run and shows LeftPhase at its left edge.
+type Installed struct {
+	Run                    int
+	Left, Right, LeftPhase fraction.Length
+}

@@ -1,0 +1,106 @@
+package wall
+
+import "example.com/groovewright/fraction"
+
+// ruler measures the nodes of a bay in whole steps so small that every length
+// concerned is a whole number of them, which makes the inner loop of the
+// dynamic programme a matter of integers.
+type ruler struct {
+	stretch     *stretch
+	origin      fraction.Length
+	cover       *cover
+	steps       int64   // to the inch
+	left, right []int64 // edges of the panels that start and stop at each node
+	first, last []int   // columns in which those panels start and stop
+	widest      int64   // of the sheets
+	least       int64   // narrower panels break a rule
+	node        int     // where the panel starts
+	upright     int64   // the widest panel from there that some sheet gives upright
+}
+
+func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
+	n := len(c.at)
+	w := &ruler{stretch: s, origin: o, cover: c, steps: 1,
+		left: make([]int64, n), right: make([]int64, n), first: make([]int, n), last: make([]int, n)}
+	lefts, rights := make([]fraction.Length, n), make([]fraction.Length, n)
+	for i := range c.at {
+		lefts[i], rights[i] = s.panelEdges(c, i, i)
+		w.refine(lefts[i])
+		w.refine(rights[i])
+	}
+	least := s.leastPanel()
+	w.refine(least)
+	w.refine(s.room.Profile.Pitch())
+	w.refine(o)
+	for _, sheet := range s.room.Sheets {
+		w.refine(sheet.Width)
+		w.refine(sheet.LeftPhase)
+	}
+	for _, sheet := range s.room.Sheets {
+		w.widest = max(w.widest, w.scaled(sheet.Width))
+	}
+	w.least = w.scaled(least)
+	for i := range c.at {
+		w.left[i], w.right[i] = w.scaled(lefts[i]), w.scaled(rights[i])
+		if i < n-1 {
+			w.first[i] = s.region.columnAt(lefts[i], false)
+		}
+		if i > 0 {
+			w.last[i] = s.region.columnAt(rights[i], true)
+		}
+	}
+	return w
+}
+
+// refine makes the steps small enough for x.
+func (w *ruler) refine(x fraction.Length) {
+	if w.steps%x.Den() != 0 {
+		// The least common multiple is the denominator of a sum of unit
+		// fractions; arithmetic on lengths checks it for overflow.
+		a, b := w.steps, x.Den()
+		for b != 0 {
+			a, b = b, a%b
+		}
+		w.steps = fraction.Inches(w.steps / a).Mul(x.Den()).Num()
+	}
+}
+
+func (w *ruler) scaled(x fraction.Length) int64 {
+	if x == far {
+		return 1<<63 - 1
+	}
+	return x.Mul(w.steps).Num()
+}
+
+func (w *ruler) length(n int64) fraction.Length {
+	if n == 1<<63-1 {
+		return far
+	}
+	return fraction.Of(n, w.steps)
+}
+
+// from sets the node where the next panels start.
+func (w *ruler) from(i int) {
+	w.node = i
+	s := w.stretch
+	pitch := s.room.Profile.Pitch()
+	left, _ := s.panelEdges(w.cover, i, i)
+	need := left.Sub(w.origin).Mod(pitch)
+	w.upright = 0
+	if s.tallWall {
+		return
+	}
+	for _, sheet := range s.room.Sheets {
+		at := need.Sub(sheet.LeftPhase).Mod(pitch)
+		w.upright = max(w.upright, w.scaled(sheet.Width.Sub(at)))
+	}
+}
+
+// fits reports whether some sheet gives the panel that stops at node j.
+func (w *ruler) fits(j int) bool {
+	if w.right[j]-w.left[w.node] <= w.upright {
+		return w.right[j] > w.left[w.node]
+	}
+	left, right := w.stretch.panelEdges(w.cover, w.node, j)
+	return left.Less(right) && w.stretch.fits(w.origin, left, right)
+}

@@ -1,0 +1,194 @@
+package wall
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// stretch is the part of a run in which one pattern runs on unbroken: between
+// two breaks that are used, or the ends of the run.
+type stretch struct {
+	room        *Room
+	run         int
+	from, to    int // the breaks at its ends; -1 and the number of breaks for the run's own ends
+	fit         fitting
+	region      *region
+	left, right fraction.Length // where its first panel starts and its last one stops
+	edges       []edge
+	bays        []bay
+
+	pieces   [][]int // pieces of a panel over columns [first][last]
+	costs    map[fraction.Length]rank
+	tallWall bool // some panel might be taller than some sheet
+	tallest  map[span]fraction.Length
+	solved   map[fraction.Length]*solution
+}
+
+// bay is a span that panels cover without a break, with the seams against
+// installed panels that it brings along.
+type bay struct {
+	span
+	seams []fraction.Length // middles of the gaps to installed panels beside it
+}
+
+func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
+	g, err := m.region(r, f)
+	if err != nil {
+		return nil, err
+	}
+	run := &m.room.Runs[r]
+	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
+		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
+	half := m.room.Gaps.Seam.Div(2)
+	if from >= 0 {
+		s.left = run.Breaks[from].At.Add(half)
+	}
+	if to < len(run.Breaks) {
+		s.right = run.Breaks[to].At.Sub(half)
+	}
+	for _, e := range g.edges {
+		if s.holds(run, e) {
+			s.edges = append(s.edges, e)
+		}
+	}
+	s.pieces = make([][]int, len(g.columns))
+	for i := range g.columns {
+		s.pieces[i] = make([]int, len(g.columns))
+		for j := i; j < len(g.columns); j++ {
+			s.pieces[i][j], _ = g.parts(i, j, g.columns[i].left, g.columns[j].right)
+		}
+	}
+	s.tallWall = s.mayBeTooTall()
+	return s, s.findBays(half)
+}
+
+// holds reports whether the edge stands in this stretch: at a break itself the
+// panelling that the edge bounds decides.
+func (s *stretch) holds(run *Run, e edge) bool {
+	if s.from >= 0 {
+		if c := e.x.Compare(run.Breaks[s.from].At); c < 0 || c == 0 && e.keepsLeft() {
+			return false
+		}
+	}
+	if s.to < len(run.Breaks) {
+		if c := e.x.Compare(run.Breaks[s.to].At); c > 0 || c == 0 && !e.keepsLeft() {
+			return false
+		}
+	}
+	return true
+}
+
+// findBays parts the spans of the stretch at the installed panels.
+func (s *stretch) findBays(half fraction.Length) error {
+	gap := half.Add(half)
+	for _, sp := range s.region.spans(s.left, s.right) {
+		rest := bay{span: sp}
+		for _, in := range s.installed() {
+			if !in.Left.Less(rest.right) || !rest.left.Less(in.Right) {
+				continue
+			}
+			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
+				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Why: "an installed panel reaches past the place where panels stop"}
+			}
+			before := bay{span: span{rest.left, in.Left.Sub(gap)}, seams: rest.seams}
+			if before.left.Less(before.right) {
+				before.seams = append(slices.Clip(before.seams), in.Left.Sub(half))
+				s.bays = append(s.bays, before)
+			}
+			rest = bay{span: span{in.Right.Add(gap), rest.right}, seams: []fraction.Length{in.Right.Add(half)}}
+		}
+		if rest.left.Less(rest.right) {
+			s.bays = append(s.bays, rest)
+		}
+	}
+	return nil
+}
+
+// installed returns the installed panels of the stretch from left to right.
+func (s *stretch) installed() []Installed {
+	var out []Installed
+	for _, in := range s.room.Installed {
+		if in.Run == s.run && s.left.Less(in.Right) && in.Left.Less(s.right) {
+			out = append(out, in)
+		}
+	}
+	slices.SortFunc(out, func(a, b Installed) int { return a.Left.Compare(b.Left) })
+	return out
+}
+
+func (s *stretch) mayBeTooTall() bool {
+	_, most := s.region.parts(0, len(s.region.columns)-1, s.region.left, s.region.right)
+	return slices.ContainsFunc(s.room.Sheets, func(sheet Sheet) bool { return sheet.Length.Less(most) })
+}
+
+// seamCost returns what a seam with its gap's middle at x costs, all but its
+// distance from a seam line. It does not depend on the pattern.
+func (s *stretch) seamCost(x fraction.Length) rank {
+	if c, ok := s.costs[x]; ok {
+		return c
+	}
+	c := noRank
+	for _, t := range s.seamTerms(x) {
+		c.blemish = c.blemish.Add(t.Cost())
+	}
+	run := &s.room.Runs[s.run]
+	for _, o := range run.Openings {
+		if o.Kind != Box {
+			continue
+		}
+		left, right := o.Outline[0].X, o.Outline[0].X
+		for _, p := range o.Outline {
+			left, right = fraction.Min(left, p.X), fraction.Max(right, p.X)
+		}
+		clear := s.room.Priorities.BoxClear
+		if x.Sub(left).Abs().Less(clear) || x.Sub(right).Abs().Less(clear) {
+			c.broken++
+		}
+	}
+	s.costs[x] = c
+	return c
+}
+
+// lines returns the seam lines of the pattern with its origin at o at which a
+// seam can fall in the bay, from left to right.
+func (s *stretch) lines(o fraction.Length, b bay) []fraction.Length {
+	pitch := s.room.Profile.Pitch()
+	phases := s.room.Profile.SeamLines()
+	half := s.room.Gaps.Seam.Div(2)
+	if s.room.Profile.Boards {
+		phases, half = []fraction.Length{{}}, fraction.Length{}
+	}
+	from, to := b.left.Add(half), b.right.Sub(half)
+	var out []fraction.Length
+	for _, phase := range phases {
+		x := from.Add(o.Add(phase).Sub(from).Mod(pitch))
+		if x == from {
+			x = x.Add(pitch)
+		}
+		for ; x.Less(to); x = x.Add(pitch) {
+			out = append(out, x)
+		}
+	}
+	slices.SortFunc(out, fraction.Length.Compare)
+	return out
+}
+
+// marks returns the tape's marks in the bay together with the seam lines: the
+// places that are tried where the lines alone cannot cover it.
+func (s *stretch) marks(lines []fraction.Length, b bay) []fraction.Length {
+	half := s.room.Gaps.Seam.Div(2)
+	mark := s.room.Mark
+	if mark.IsZero() {
+		return lines
+	}
+	out := slices.Clone(lines)
+	from, to := b.left.Add(half), b.right.Sub(half)
+	for x := ceil(from, mark); x.Less(to); x = x.Add(mark) {
+		if from.Less(x) {
+			out = append(out, x)
+		}
+	}
+	slices.SortFunc(out, fraction.Length.Compare)
+	return slices.Compact(out)
+}

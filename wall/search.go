@@ -1,0 +1,363 @@
+package wall
+
+import (
+	"container/heap"
+
+	"example.com/groovewright/fraction"
+)
+
+// A layout is a path: at each junction it chooses how far the pattern runs on
+// unbroken, how the run is made at its right end and where its origin lies; in
+// each bay it chooses seam after seam. The best way to go on from every place
+// is known exactly by dynamic programming from the end, so that best-first
+// search over paths meets the layouts in order and each only once.
+
+// junction is a place where a stretch starts: the left end of a run (from < 0)
+// or a break that is used. butts says whether the run butts at its left end.
+type junction struct {
+	run, from int
+	butts     bool
+}
+
+// option is a way to go on from a junction.
+type option struct {
+	sol     *solution
+	residue int
+	next    junction
+}
+
+// chain holds the best ways to go on from the junctions of a room. In a closed
+// room whose last corner is an inside one there is a chain for each way to
+// start, since the end has to meet it.
+type chain struct {
+	m        *model
+	start    junction
+	residue  int // of the first stretch, where it is fixed; else -1
+	ways     map[junction]*ways
+	options  map[junction][]option
+	couplers map[junction]*coupler
+}
+
+// ways holds the best ranks by residue: of all that follows when the junction's
+// stretch has it (on), and when the stretch before had it (after).
+type ways struct {
+	on, after     []rank
+	onOK, afterOK []bool
+}
+
+func newChain(m *model, butts bool, residue int) *chain {
+	return &chain{m: m, start: junction{run: 0, from: -1, butts: butts}, residue: residue,
+		ways: map[junction]*ways{}, options: map[junction][]option{}, couplers: map[junction]*coupler{}}
+}
+
+// free reports whether what follows the junction does not depend on the
+// pattern before it.
+func (c *chain) free(j junction) bool {
+	return j.from < 0 && (j.run == 0 || j.run < len(c.m.room.Runs) && !c.m.coupled(j.run-1))
+}
+
+// from returns the options at the junction, in the order that breaks ties.
+func (c *chain) from(j junction) []option {
+	if options, ok := c.options[j]; ok {
+		return options
+	}
+	var options []option
+	run := &c.m.room.Runs[j.run]
+	last := len(run.Breaks)
+	for to := last; to > j.from && to >= 0; to-- {
+		for _, butts := range c.rightEnds(j, to == last) {
+			s, err := c.m.stretch(j.run, j.from, to, fitting{buttsLeft: j.butts, buttsRight: butts})
+			if err != nil {
+				continue // this way of fitting leaves nothing, or meets an installed panel
+			}
+			next := junction{run: j.run, from: to, butts: j.butts}
+			if to == last {
+				next = junction{run: j.run + 1, from: -1, butts: c.m.sharesInside(j.run) && !butts}
+			}
+			for i := range c.m.residues[j.run] {
+				if c.residue >= 0 && j == c.start && i != c.residue {
+					continue
+				}
+				o := c.m.origin(j.run, i)
+				if !s.agrees(o) {
+					continue
+				}
+				if sol := s.solve(o); sol.ok {
+					options = append(options, option{sol, i, next})
+				}
+			}
+		}
+	}
+	c.options[j] = options
+	return options
+}
+
+// rightEnds returns the ways to make the right end of the stretch: whether it
+// butts there.
+func (c *chain) rightEnds(j junction, atEnd bool) []bool {
+	switch {
+	case !atEnd || !c.m.sharesInside(j.run):
+		return []bool{false}
+	case j.run == len(c.m.room.Runs)-1:
+		return []bool{!c.start.butts}
+	}
+	return []bool{false, true}
+}
+
+// agrees reports whether the installed panels of the stretch show the pattern
+// with its origin at o.
+func (s *stretch) agrees(o fraction.Length) bool {
+	for _, in := range s.installed() {
+		if s.room.Profile.Phase(in.Left, o) != in.LeftPhase {
+			return false
+		}
+	}
+	return true
+}
+
+// coupler ranks the meeting of two patterns at a junction.
+type coupler struct {
+	perInch fraction.Ratio // what an inch of mismatch costs
+	fixed   fraction.Ratio // what the joint costs all the same
+	allowed bool           // whether patterns that agree may meet here
+	none    bool
+}
+
+// coupler returns the coupler of the junction; for the end of a closed room,
+// that of the corner where it closes.
+func (c *chain) coupler(j junction) *coupler {
+	if k, ok := c.couplers[j]; ok {
+		return k
+	}
+	k := &coupler{allowed: true}
+	c.couplers[j] = k
+	one := fraction.Inches(1)
+	switch {
+	case j.from >= 0:
+		terms, err := c.m.breakTerms(j.run, j.from, one)
+		if err != nil {
+			k.none = true
+			break
+		}
+		k.perInch, k.fixed, k.allowed = terms[0].Cost(), terms[1].Cost(), false
+		if c.m.room.Profile.Boards {
+			k.fixed = fraction.Ratio{}
+		}
+	case j.run > 0 && c.m.sharesInside(j.run-1) && (j.run < len(c.m.room.Runs) || c.residue >= 0):
+		term, err := c.m.cornerTerm(j.run-1, j.butts, one)
+		if err != nil {
+			k.none = true
+			break
+		}
+		k.perInch = term.Cost()
+	}
+	return k
+}
+
+// meet returns the rank of residue i following residue before at the junction.
+func (c *chain) meet(j junction, before, i int) (rank, bool) {
+	k := c.coupler(j)
+	r := noRank
+	if k.none || !k.allowed && before == i {
+		return r, false
+	}
+	if !k.perInch.IsZero() {
+		r.blemish = k.perInch.Mul(c.mismatch(j, before, i).Over(inch)).Add(k.fixed)
+	} else {
+		r.blemish = k.fixed
+	}
+	return r, true
+}
+
+// mismatch returns how far the patterns of two residues are apart, in inches
+// round the repeat.
+func (c *chain) mismatch(j junction, before, i int) fraction.Length {
+	if j.run == len(c.m.room.Runs) {
+		u := c.m.residues[j.run-1][before].Add(c.m.shift[j.run])
+		return fraction.Circular(u, c.m.residues[0][i], c.m.room.Profile.Pitch())
+	}
+	before0 := c.m.residues[j.run]
+	return fraction.Circular(before0[before], before0[i], c.m.room.Profile.Pitch())
+}
+
+// rest returns the best rank of all that follows the junction when the stretch
+// before it has the given residue.
+func (c *chain) rest(j junction, before int) (rank, bool) {
+	if j.run == len(c.m.room.Runs) {
+		if c.residue < 0 {
+			return noRank, true
+		}
+		return c.meet(j, before, c.residue)
+	}
+	w := c.solve(j)
+	if c.free(j) {
+		before = 0
+	}
+	return w.after[before], w.afterOK[before]
+}
+
+// solve fills in the ways from a junction, those from later ones first.
+func (c *chain) solve(j junction) *ways {
+	if w, ok := c.ways[j]; ok {
+		return w
+	}
+	n := len(c.m.residues[j.run])
+	w := &ways{on: make([]rank, n), onOK: make([]bool, n)}
+	c.ways[j] = w
+	for _, o := range c.from(j) {
+		rest, ok := c.rest(o.next, o.residue)
+		if !ok {
+			continue
+		}
+		if r := o.sol.best.plus(rest); !w.onOK[o.residue] || r.compare(w.on[o.residue]) < 0 {
+			w.on[o.residue], w.onOK[o.residue] = r, true
+		}
+	}
+	befores := n
+	if c.free(j) {
+		befores = 1
+	}
+	w.after, w.afterOK = make([]rank, befores), make([]bool, befores)
+	for before := range befores {
+		for i := range n {
+			if !w.onOK[i] {
+				continue
+			}
+			if w.afterOK[before] && w.on[i].compare(w.after[before]) >= 0 {
+				continue // meeting costs nothing less than zero
+			}
+			r := w.on[i]
+			if !c.free(j) {
+				meeting, ok := c.meet(j, before, i)
+				if !ok {
+					continue
+				}
+				r = r.plus(meeting)
+			}
+			if !w.afterOK[before] || r.compare(w.after[before]) < 0 {
+				w.after[before], w.afterOK[before] = r, true
+			}
+		}
+	}
+	return w
+}
+
+// path is the beginning of a layout.
+type path struct {
+	parent *path
+	choice int // among the ways to go on from the parent; breaks ties
+	depth  int
+	chain  *chain
+	sofar  rank // of what is chosen
+	bound  rank // of the best layout that begins so
+
+	j       junction // where the path stands, if sol is nil
+	sol     *solution
+	residue int
+	next    junction // the junction after sol
+	bay     int
+	node    int
+}
+
+// frontier is a heap of paths, the best bound first; of equal bounds the path
+// whose choices come first.
+type frontier []*path
+
+func (f frontier) Len() int           { return len(f) }
+func (f frontier) Swap(i, j int)      { f[i], f[j] = f[j], f[i] }
+func (f *frontier) Push(x any)        { *f = append(*f, x.(*path)) }
+func (f frontier) Less(i, j int) bool { return f[i].before(f[j]) }
+func (f *frontier) Pop() any {
+	last := len(*f) - 1
+	p := (*f)[last]
+	(*f)[last] = nil
+	*f = (*f)[:last]
+	return p
+}
+
+func (p *path) before(q *path) bool {
+	if c := p.bound.compare(q.bound); c != 0 {
+		return c < 0
+	}
+	for p.depth > q.depth && p.parent != q {
+		p = p.parent
+	}
+	for q.depth > p.depth && q.parent != p {
+		q = q.parent
+	}
+	for p.parent != q.parent {
+		p, q = p.parent, q.parent
+	}
+	return p.choice < q.choice
+}
+
+// grow adds to the frontier every way to go on from p.
+func (p *path) grow(f *frontier) {
+	if p.sol == nil {
+		p.growJunction(f)
+		return
+	}
+	c := &p.sol.bays[p.bay]
+	s := p.sol.stretch
+	for j := p.node + 1; j < len(c.at); j++ {
+		if s.room.Profile.Boards && j > p.node+1 {
+			break
+		}
+		if !c.alive[j] {
+			continue
+		}
+		panel, ok := s.panel(p.sol.origin, c, p.node, j)
+		if !ok {
+			if c.at[p.node].Add(s.room.widestSheet()).Add(s.room.Gaps.Seam).Less(c.at[j]) {
+				break
+			}
+			continue
+		}
+		q := *p
+		q.parent, q.choice, q.depth, q.node = p, j, p.depth+1, j
+		q.sofar = p.sofar.plus(panel).plus(c.seam[j])
+		q.bound = q.sofar.plus(c.rest[j])
+		rest, _ := p.chain.rest(p.next, p.residue)
+		q.bound = q.bound.plus(rest)
+		if j == len(c.at)-1 {
+			q.bay, q.node = p.bay+1, 0
+			q.arrive()
+		}
+		heap.Push(f, &q)
+	}
+}
+
+// arrive moves a path that has covered all bays of its stretch on to the next
+// junction.
+func (p *path) arrive() {
+	if p.bay == len(p.sol.bays) {
+		p.j, p.sol = p.next, nil
+	}
+}
+
+func (p *path) growJunction(f *frontier) {
+	c := p.chain
+	for i, o := range c.from(p.j) {
+		meeting, ok := noRank, true
+		if !c.free(p.j) {
+			meeting, ok = c.meet(p.j, p.residue, o.residue)
+		}
+		rest, restOK := c.rest(o.next, o.residue)
+		if !ok || !restOK {
+			continue
+		}
+		q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, sol: o.sol, residue: o.residue, next: o.next}
+		q.sofar = p.sofar.plus(meeting).plus(o.sol.base)
+		q.bound = p.sofar.plus(meeting).plus(o.sol.best).plus(rest)
+		q.arrive()
+		heap.Push(f, q)
+	}
+}
+
+func (r *Room) widestSheet() fraction.Length {
+	var widest fraction.Length
+	for _, s := range r.Sheets {
+		widest = fraction.Max(widest, s.Width)
+	}
+	return widest
+}

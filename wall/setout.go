@@ -1,0 +1,228 @@
+package wall
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// model is a room with what has been worked out about it so far. Its origins
+// are kept as residues: a residue u stands for the origin shift[r] + u on run
+// r, where the shifts are such that equal residues on neighbouring runs carry
+// the pattern round their corner unbroken.
+type model struct {
+	room      *Room
+	shift     []fraction.Length // by run; one more at the end for going round a closed room
+	group     []int             // by run: runs coupled by shared corners have one number
+	residues  [][]fraction.Length
+	regions   map[regionKey]*region
+	stretches map[stretchKey]*stretch
+}
+
+type regionKey struct {
+	run int
+	fit fitting
+}
+
+type stretchKey struct {
+	run, from, to int
+	fit           fitting
+}
+
+func (m *model) region(r int, f fitting) (*region, error) {
+	key := regionKey{r, f}
+	if g, ok := m.regions[key]; ok {
+		return g, nil
+	}
+	g, err := newRegion(m.room, r, f)
+	if err == nil {
+		m.regions[key] = g
+	}
+	return g, err
+}
+
+func (m *model) stretch(r, from, to int, f fitting) (*stretch, error) {
+	// What lies beyond a used break does not matter here.
+	f.buttsLeft = f.buttsLeft && from < 0
+	f.buttsRight = f.buttsRight && to == len(m.room.Runs[r].Breaks)
+	key := stretchKey{r, from, to, f}
+	if s, ok := m.stretches[key]; ok {
+		return s, nil
+	}
+	s, err := m.newStretch(r, from, to, f)
+	if err == nil {
+		m.stretches[key] = s
+	}
+	return s, err
+}
+
+// newModel works out the residues that are tried: a finite set, so that "least
+// blemish" has a meaning. They are, for every run, each origin that puts a
+// feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes
+// on from an installed panel; each of these carried round the shared corners;
+// and where a group of runs has none at all, phase 0 at each left limit.
+func newModel(room *Room) (*model, error) {
+	n := len(room.Runs)
+	m := &model{room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
+		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
+	pitch := room.Profile.Pitch()
+	for r := range n {
+		next := m.shift[r].Sub(room.Runs[r].Width)
+		switch thickness := room.Profile.Thickness.Mul(2); room.Runs[r].Right.Kind {
+		case InsideCorner:
+			next = next.Add(thickness)
+		case OutsideCorner:
+			next = next.Sub(thickness)
+		}
+		m.shift[r+1] = next.Mod(pitch)
+		if r+1 < n {
+			m.group[r+1] = m.group[r]
+			if !m.coupled(r) {
+				m.group[r+1]++
+			}
+		}
+	}
+	if room.Closed && m.coupled(n-1) {
+		// Going round joins the last group to the first. The residues of both
+		// are carried over the closing corner either way.
+		last := m.group[n-1]
+		for r := range n {
+			if m.group[r] == last {
+				m.group[r] = 0
+			}
+		}
+	}
+	groups := map[int][]fraction.Length{}
+	for r := range n {
+		own, err := m.ownOrigins(r)
+		if err != nil {
+			return nil, err
+		}
+		for _, o := range own {
+			groups[m.group[r]] = append(groups[m.group[r]], o.Sub(m.shift[r]))
+		}
+	}
+	for r := range n {
+		if len(groups[m.group[r]]) > 0 {
+			continue
+		}
+		// None of the group's runs has an origin of its own.
+		var fallback []fraction.Length
+		for k := range n {
+			if m.group[k] != m.group[r] {
+				continue
+			}
+			limits, err := m.leftLimits(k)
+			if err != nil {
+				return nil, err
+			}
+			for _, x := range limits {
+				fallback = append(fallback, x.Sub(m.shift[k]))
+			}
+		}
+		groups[m.group[r]] = fallback
+	}
+	m.residues = make([][]fraction.Length, n)
+	for r := range n {
+		u := slices.Clone(groups[m.group[r]])
+		if room.Closed && m.coupled(n-1) && m.group[r] == 0 {
+			round := m.shift[n]
+			for _, x := range slices.Clone(u) {
+				u = append(u, x.Add(round), x.Sub(round))
+			}
+		}
+		for i := range u {
+			u[i] = u[i].Mod(pitch)
+		}
+		slices.SortFunc(u, fraction.Length.Compare)
+		m.residues[r] = slices.Compact(u)
+	}
+	return m, nil
+}
+
+// coupled reports whether run r shares the corner at its right end with the
+// next run, so that the pattern can be carried round it.
+func (m *model) coupled(r int) bool {
+	n := len(m.room.Runs)
+	if r == n-1 && !m.room.Closed {
+		return false
+	}
+	kind := m.room.Runs[r].Right.Kind
+	return (kind == InsideCorner || kind == OutsideCorner) && m.room.Runs[(r+1)%n].Left.Kind == kind
+}
+
+// sharesInside reports whether run r shares an inside corner with the next run:
+// then one passes and the other butts, and a mismatch is seen.
+func (m *model) sharesInside(r int) bool {
+	return m.coupled(r) && m.room.Runs[r].Right.Kind == InsideCorner
+}
+
+// origin returns the origin on run r that residue number i stands for, in
+// [0, pitch).
+func (m *model) origin(r, i int) fraction.Length {
+	return m.residues[r][i].Add(m.shift[r]).Mod(m.room.Profile.Pitch())
+}
+
+// ownOrigins returns the origins that run r asks for by itself.
+func (m *model) ownOrigins(r int) ([]fraction.Length, error) {
+	g, err := m.region(r, fitting{})
+	if err != nil {
+		return nil, err
+	}
+	p := &m.room.Profile
+	boundaries := p.Boundaries()
+	var own []fraction.Length
+	var lefts, rights []fraction.Length // seen ends of the run
+	for _, e := range g.edges {
+		if e.weight.Sign() <= 0 {
+			continue
+		}
+		for _, b := range boundaries {
+			own = append(own, e.x.Sub(b))
+		}
+		if e.end && e.keepsLeft() {
+			rights = append(rights, e.x)
+		} else if e.end {
+			lefts = append(lefts, e.x)
+		}
+	}
+	if len(lefts) > 0 && len(rights) > 0 {
+		own = append(own, equalCuts(lefts[0], rights[0], boundaries, p.Pitch())...)
+	}
+	for _, in := range m.room.Installed {
+		if in.Run == r {
+			own = append(own, in.Left.Sub(in.LeftPhase))
+		}
+	}
+	return own, nil
+}
+
+// equalCuts returns the origins for which the first boundary right of left and
+// the last one left of right are equally far from them: with the cut c, the
+// phases at left + c and right - c are both boundaries, so twice c is known up
+// to a pitch.
+func equalCuts(left, right fraction.Length, boundaries []fraction.Length, pitch fraction.Length) []fraction.Length {
+	var origins []fraction.Length
+	for _, a := range boundaries {
+		for _, b := range boundaries {
+			cut := right.Sub(left).Add(a).Sub(b).Mod(pitch).Div(2)
+			first := left.Add(cut).Sub(a)
+			origins = append(origins, first, first.Add(pitch.Div(2)))
+		}
+	}
+	return origins
+}
+
+// leftLimits returns the leftmost x that panels of run r can reach, for each
+// way to make its left end.
+func (m *model) leftLimits(r int) ([]fraction.Length, error) {
+	var xs []fraction.Length
+	for _, butts := range []bool{false, true} {
+		g, err := m.region(r, fitting{buttsLeft: butts})
+		if err != nil {
+			return nil, err
+		}
+		xs = append(xs, g.left)
+	}
+	return xs, nil
+}
