@@ -27,7 +27,7 @@ func (c call) readJob() (job.Job, error) {
 		data, err = readFile(name)
 	}
 	if err != nil {
-		return job.Job{}, usageError("cannot read the job file: " + err.Error())
+		return job.Job{}, inputError{err}
 	}
 	return job.Read(data)
 }

@@ -52,7 +52,7 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 	case errors.As(err, &usage):
 		complain(stderr, `"groovewright help" tells how it is used`)
 		return wrong
-	case errors.As(err, &faults):
+	case errors.As(err, &faults), errors.As(err, new(inputError)):
 		return wrong
 	}
 	return failed
@@ -69,6 +69,12 @@ func complain(stderr io.Writer, message string) {
 type usageError string
 
 func (e usageError) Error() string { return string(e) }
+
+// inputError says that the job file cannot be read at all.
+type inputError struct{ err error }
+
+func (e inputError) Error() string { return "cannot read the job file: " + e.err.Error() }
+func (e inputError) Unwrap() error { return e.err }
 
 // run does what the arguments say. Results go to stdout, and only when they
 // are complete; progress goes to stderr.

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const module = "example.com/groovewright/"
+
+// way is the one way through: a package may import those before it.
+var way = []string{"fraction", "groove", "cutout", "wall", "nest", "finish", "cmd"}
+
+// direct are the dependencies besides the standard library, and whether only
+// tests may use them.
+var direct = map[string]bool{"github.com/shopspring/decimal": false, "github.com/google/go-cmp/": true, "pgregory.net/rapid": true}
+
+// Every import of every file points the one way, tests included, and goes
+// outside only to the agreed dependencies.
+func TestImportsPointOneWay(t *testing.T) {
+	root := filepath.Join("..", "..")
+	files := 0
+	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".go") {
+			return err
+		}
+		files++
+		relative, _ := filepath.Rel(root, path)
+		parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, spec := range parsed.Imports {
+			imported, _ := strconv.Unquote(spec.Path.Value)
+			if fault := arrow(filepath.ToSlash(relative), imported); fault != "" {
+				t.Errorf("%s imports %s: %s", relative, imported, fault)
+			}
+		}
+		return nil
+	})
+	if err != nil || files < 20 {
+		t.Fatalf("walked %d files: %v", files, err)
+	}
+}
+
+// arrow returns why a file must not import a package, or "".
+func arrow(file, imported string) string {
+	from := rank(file)
+	if inside, ok := strings.CutPrefix(imported, module); ok {
+		to := rank(inside)
+		switch {
+		case from < 0: // examples
+			return ""
+		case to < 0:
+			return "not a package of the way through"
+		case to > from:
+			return "against the one way through"
+		}
+		return ""
+	}
+	if first, _, _ := strings.Cut(imported, "/"); !strings.Contains(first, ".") {
+		return "" // the standard library
+	}
+	for path, testsOnly := range direct {
+		if imported == path || strings.HasPrefix(imported, strings.TrimSuffix(path, "/")+"/") {
+			if testsOnly && !strings.HasSuffix(file, "_test.go") {
+				return "only tests may use it"
+			}
+			return ""
+		}
+	}
+	return "not one of the agreed dependencies"
+}
+
+// rank returns where on the way through a path stands, -1 for none.
+func rank(path string) int {
+	first, _, _ := strings.Cut(path, "/")
+	return slices.Index(way, first)
+}
+
+// The check itself must be able to fail.
+func TestArrowRefuses(t *testing.T) {
+	for _, row := range []struct {
+		file, imported string
+		allowed        bool
+	}{
+		{"wall/room.go", module + "groove", true},
+		{"wall/room.go", module + "wall/internal/x", true},
+		{"wall/room.go", module + "nest", false},
+		{"groove/phase_test.go", module + "cmd/groovewright/internal/plan", false},
+		{"cmd/groovewright/main.go", module + "finish", true},
+		{"nest/ffd.go", "sort", true},
+		{"nest/ffd.go", "github.com/shopspring/decimal", true},
+		{"nest/ffd.go", "pgregory.net/rapid", false},
+		{"nest/ffd_test.go", "pgregory.net/rapid", true},
+		{"nest/ffd_test.go", "github.com/google/go-cmp/cmp", true},
+		{"nest/ffd_test.go", "example.org/other", false},
+	} {
+		if fault := arrow(row.file, row.imported); (fault == "") != row.allowed {
+			t.Errorf("arrow(%s, %s) = %q, want allowed %v", row.file, row.imported, fault, row.allowed)
+		}
+	}
+}

@@ -1,0 +1,236 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/groovewright/cmd/groovewright/internal/job"
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden plans in testdata")
+
+// examples returns the example jobs by name, without their folder and ending.
+func examples(t testing.TB) map[string]string {
+	t.Helper()
+	paths, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.json"))
+	if err != nil || len(paths) < 3 {
+		t.Fatalf("examples: %v, %v", paths, err)
+	}
+	all := make(map[string]string)
+	for _, path := range paths {
+		all[strings.TrimSuffix(filepath.Base(path), ".json")] = path
+	}
+	return all
+}
+
+// try runs the whole command in process.
+func try(stdin io.Reader, args ...string) (stdout, stderr string, code int) {
+	var out, errs bytes.Buffer
+	code = execute(context.Background(), args, stdin, &out, &errs)
+	return out.String(), errs.String(), code
+}
+
+// must runs the command and fails the test if it fails.
+func must(t testing.TB, args ...string) string {
+	t.Helper()
+	stdout, stderr, code := try(nil, args...)
+	if code != done {
+		t.Fatalf("groovewright %s: exit code %d\n%s", strings.Join(args, " "), code, stderr)
+	}
+	return stdout
+}
+
+func TestGoldenPlans(t *testing.T) {
+	for name, path := range examples(t) {
+		t.Run(name, func(t *testing.T) {
+			for ending, args := range map[string][]string{".txt": {"plan", path}, ".json": {"plan", path, "--json"}} {
+				golden := filepath.Join("..", "..", "testdata", name+ending)
+				got := must(t, args...)
+				if *update {
+					if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+						t.Fatal(err)
+					}
+				}
+				want, err := os.ReadFile(golden)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); diff != "" {
+					t.Errorf("%s (-want +got); -update rewrites it:\n%s", golden, diff)
+				}
+			}
+		})
+	}
+}
+
+func TestTextFitsTheLine(t *testing.T) {
+	for _, path := range examples(t) {
+		tooWide(t, must(t, "plan", path))
+		tooWide(t, must(t, "check", path))
+	}
+	tooWide(t, must(t, "profiles"))
+}
+
+// What is printed as JSON is the plan: it reads back to the same bytes.
+func TestPlanReadsBack(t *testing.T) {
+	for name, path := range examples(t) {
+		text := must(t, "plan", "--json", path)
+		var p plan.Plan
+		decoder := json.NewDecoder(strings.NewReader(text))
+		decoder.DisallowUnknownFields()
+		if err := decoder.Decode(&p); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		again, err := planJSON(p)
+		if err != nil || string(again) != text {
+			t.Errorf("%s: the plan does not read back to the same bytes: %v", name, err)
+		}
+	}
+}
+
+func TestOptionsStandBeforeOrAfterTheJob(t *testing.T) {
+	path := examples(t)["kitchen"]
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := must(t, "plan", path, "--json", "--prefer", "looks")
+	for _, args := range [][]string{
+		{"plan", "--json", "--prefer", "looks", path},
+		{"plan", "--json", path, "--prefer=looks"},
+		{"plan", "--prefer=looks", "--json", "--", path},
+	} {
+		if got := must(t, args...); got != want {
+			t.Errorf("%v: another plan than with the options after the job", args)
+		}
+	}
+	got, stderr, code := try(bytes.NewReader(data), "plan", "-", "--json", "--prefer", "looks")
+	if got != want || code != done {
+		t.Errorf("from standard input: exit code %d, another plan; %s", code, stderr)
+	}
+}
+
+func TestUsage(t *testing.T) {
+	kitchen := examples(t)["kitchen"]
+	for _, row := range []struct {
+		name string
+		args []string
+		code int
+		says string // on standard output if the code is 0, else on standard error
+	}{
+		{"nothing", nil, wrong, "no command given"},
+		{"help", []string{"help"}, done, "groovewright plan JOB"},
+		{"help as an option", []string{"--help"}, done, "groovewright plan JOB"},
+		{"help of a command", []string{"help", "check"}, done, "groovewright check JOB"},
+		{"help option of a command", []string{"plan", "--help"}, done, "--prefer looks|sheets"},
+		{"unknown command", []string{"plam", kitchen}, wrong, `"plam": no such command`},
+		{"no job", []string{"plan"}, wrong, "0 operands"},
+		{"two jobs", []string{"plan", kitchen, kitchen}, wrong, "2 operands"},
+		{"unknown option", []string{"plan", kitchen, "--jason"}, wrong, `no option "--jason"`},
+		{"option of another command", []string{"check", kitchen, "--json"}, wrong, `no option "--json"`},
+		{"short option", []string{"plan", "-json", kitchen}, wrong, `no option "-json"`},
+		{"option twice", []string{"plan", "--json", "--json", kitchen}, wrong, "given twice"},
+		{"option without its value", []string{"plan", kitchen, "--out"}, wrong, "needs a value"},
+		{"option with an empty value", []string{"plan", kitchen, "--out="}, wrong, "empty value"},
+		{"switch with a value", []string{"plan", kitchen, "--json=yes"}, wrong, "takes no value"},
+		{"preference", []string{"plan", kitchen, "--prefer", "speed"}, wrong, "--prefer"},
+		{"no such file", []string{"plan", "no-such-job.json"}, wrong, "cannot read the job file"},
+		{"a folder", []string{"check", "."}, wrong, "cannot read the job file"},
+		{"number of runs", []string{"survey", "many"}, wrong, "not a number of runs"},
+		{"check", []string{"check", kitchen}, done, "every field is sound"},
+		{"profiles", []string{"profiles"}, done, "beadboard 1-1/2"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			stdout, stderr, code := try(strings.NewReader(""), row.args...)
+			said, quiet := stderr, stdout
+			if row.code == done {
+				said, quiet = stdout, stderr
+			}
+			if code != row.code || !strings.Contains(said, row.says) || quiet != "" {
+				t.Errorf("exit code %d, want %d\nstdout: %s\nstderr: %s\nwant %q", code, row.code, stdout, stderr, row.says)
+			}
+			for line := range strings.Lines(stderr) {
+				if !strings.HasPrefix(line, "groovewright: ") {
+					t.Errorf("message %q does not begin with the program's name", line)
+				}
+			}
+		})
+	}
+}
+
+// A job that cannot be done is another answer than one that is wrong.
+func TestTooFewSheets(t *testing.T) {
+	const few = `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96", "count": 1}],
+		"runs": [{"name": "long", "width": "480", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
+		"heights": [{"at": "0", "top": "40"}, {"at": "480", "top": "40"}]}]}`
+	stdout, stderr, code := try(strings.NewReader(few), "plan", "-")
+	if code != failed || stdout != "" || !strings.HasPrefix(stderr, "groovewright: ") {
+		t.Errorf("exit code %d, want %d; stdout %q, stderr %q", code, failed, stdout, stderr)
+	}
+}
+
+// brokenReader stands for a fault of the program.
+type brokenReader struct{}
+
+func (brokenReader) Read([]byte) (int, error) { panic("the reader broke") }
+
+func TestNoPanicEscapes(t *testing.T) {
+	stdout, stderr, code := try(brokenReader{}, "plan", "-")
+	if code != failed || stdout != "" || !strings.Contains(stderr, "internal error: the reader broke") {
+		t.Errorf("exit code %d, stdout %q, stderr %q", code, stdout, stderr)
+	}
+}
+
+// failingWriter stands for a full disk or a closed pipe.
+type failingWriter struct{}
+
+func (failingWriter) Write([]byte) (int, error) { return 0, errors.New("no space left") }
+
+func TestOutputThatCannotBeWrittenIsAFailure(t *testing.T) {
+	var stderr bytes.Buffer
+	code := execute(context.Background(), []string{"profiles"}, nil, failingWriter{}, &stderr)
+	if code != failed || !strings.Contains(stderr.String(), "no space left") {
+		t.Errorf("exit code %d, stderr %q", code, stderr.String())
+	}
+}
+
+// The smallest job of the README plans something.
+func TestReadmeJob(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(string(data), "```json\n")
+	example, _, found := strings.Cut(rest, "```")
+	if !found {
+		t.Fatal("README.md has no job")
+	}
+	if _, err := job.Read([]byte(example)); err != nil {
+		t.Fatal(err)
+	}
+	if _, stderr, code := try(strings.NewReader(example), "plan", "-"); code != done {
+		t.Errorf("exit code %d: %s", code, stderr)
+	}
+}
+
+// The whole command in process: read, plan, print.
+func BenchmarkPlan(b *testing.B) {
+	for name, path := range examples(b) {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				must(b, "plan", path)
+			}
+		})
+	}
+}
