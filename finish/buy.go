@@ -1,0 +1,182 @@
+package finish
+
+import (
+	"cmp"
+	"fmt"
+	"math/big"
+	"slices"
+
+	"github.com/shopspring/decimal"
+)
+
+// offer is one pack that can be bought: so much of a thing (cubic inches, inches, pieces) for a price, nil if not known.
+type offer struct {
+	name  string
+	size  *big.Rat
+	price *decimal.Decimal
+}
+
+// mix is how many of each offer to buy.
+type mix struct {
+	counts []int64
+	size   *big.Rat // what they hold together
+	proved bool     // no other mix is better
+}
+
+// MixSteps bounds the search for the mix of packs with the least money. Mixes of the usual packs take some dozens of steps;
+// only sizes that share no measure and prices that hardly differ can reach the bound, and then the list says so.
+const MixSteps = 50_000
+
+// MaxOffers is the greatest number of packs offered for one thing.
+const MaxOffers = 12
+
+// mixer searches the mixes that hold what is needed.
+//
+// A mix is better if its effective price is less, then if it holds less, then if it has fewer packs. The effective
+// price of a pack is its price less the worth of its contents as leftover (see [Materials.LeftoverWorth]); where a
+// price is not known, each pack counts one. Since the order begins with price and then volume, a greater need never
+// has a smaller mix.
+type mixer struct {
+	need   *big.Rat
+	offers []mixOffer // the best price per size first, then the larger
+	best   *trial
+	steps  int
+}
+
+// mixOffer is an offer with what the search needs of it.
+type mixOffer struct {
+	index     int
+	size      *big.Rat
+	effective *big.Rat
+	rate      *big.Rat // effective price per size
+	most      int64    // beyond this, packs of the first offer hold the same for no more
+}
+
+// trial is a mix that is being made.
+type trial struct {
+	price, size *big.Rat
+	packs       int64
+	counts      []int64 // by place in mixer.offers
+}
+
+// leastMoney returns the best mix of the offers for what is needed, which must be positive.
+// worth is the share of the price that leftovers keep, from 0 to 1.
+func leastMoney(need *big.Rat, offers []offer, worth *big.Rat) mix {
+	m := &mixer{need: need, offers: rate(offers, worth)}
+	counts := make([]int64, len(offers))
+	m.search(len(m.offers)-1, &trial{new(big.Rat), new(big.Rat), 0, counts})
+	bought := mix{make([]int64, len(offers)), m.best.size, m.steps <= MixSteps}
+	for place, n := range m.best.counts {
+		bought.counts[m.offers[place].index] = n
+	}
+	return bought
+}
+
+// rate puts the offers in order.
+func rate(offers []offer, worth *big.Rat) []mixOffer {
+	lowest, priced := lowestRate(offers)
+	rated := make([]mixOffer, len(offers))
+	for i, o := range offers {
+		effective := whole(1)
+		if priced {
+			effective = sub(o.price.Rat(), mul(worth, lowest, o.size))
+		}
+		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size)}
+	}
+	slices.SortStableFunc(rated, func(a, b mixOffer) int {
+		return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size))
+	})
+	for i := range rated {
+		// q packs of this size hold as much as p of the first, where p/q is the ratio of the sizes: so fewer than q are
+		// enough in some best mix.
+		q := quo(rated[i].size, rated[0].size).Denom()
+		rated[i].most = 1<<62 - 1
+		if i > 0 && q.IsInt64() {
+			rated[i].most = q.Int64() - 1
+		}
+	}
+	return rated
+}
+
+// lowestRate returns the lowest price per size; ok is false where a price is not known.
+func lowestRate(offers []offer) (lowest *big.Rat, ok bool) {
+	for _, o := range offers {
+		if o.price == nil {
+			return nil, false
+		}
+		if rate := quo(o.price.Rat(), o.size); lowest == nil || rate.Cmp(lowest) < 0 {
+			lowest = rate
+		}
+	}
+	return lowest, lowest != nil
+}
+
+// search tries the counts of the offer at place and of those before it; those after it are chosen.
+func (m *mixer) search(place int, t *trial) {
+	m.steps++
+	if m.steps > MixSteps && m.best != nil {
+		return
+	}
+	rest := sub(m.need, t.size)
+	if place == 0 || rest.Sign() <= 0 {
+		m.finish(t, rest)
+		return
+	}
+	o := m.offers[place]
+	most := min(o.most, count(quo(rest, o.size)))
+	for n := int64(0); n <= most; n++ {
+		next := t.with(place, n, o)
+		if m.hopeless(next) {
+			return // more of this offer only costs more: the first one is never dearer by size
+		}
+		m.search(place-1, next)
+		if m.steps > MixSteps {
+			return
+		}
+	}
+}
+
+// finish fills what is left with the first offer.
+func (m *mixer) finish(t *trial, rest *big.Rat) {
+	if rest.Sign() > 0 {
+		t = t.with(0, count(quo(rest, m.offers[0].size)), m.offers[0])
+	}
+	if m.best == nil || t.compare(m.best) < 0 {
+		m.best = t
+	}
+}
+
+// hopeless reports whether t costs more than the best even if the rest were bought to measure at the lowest rate.
+func (m *mixer) hopeless(t *trial) bool {
+	if m.best == nil {
+		return false
+	}
+	bound := t.price
+	if rest := sub(m.need, t.size); rest.Sign() > 0 {
+		bound = add(bound, mul(rest, m.offers[0].rate))
+	}
+	return bound.Cmp(m.best.price) > 0
+}
+
+func (t *trial) with(place int, n int64, o mixOffer) *trial {
+	counts := slices.Clone(t.counts)
+	counts[place] += n
+	return &trial{add(t.price, mul(whole(n), o.effective)), add(t.size, mul(whole(n), o.size)), t.packs + n, counts}
+}
+
+func (t *trial) compare(u *trial) int {
+	return cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs))
+}
+
+// MaxPacks is the greatest number of packs of one kind that a list asks for: more is a slip in the input.
+const MaxPacks = 100_000
+
+// MixError says that a quantity needs more packs than anyone buys.
+type MixError struct {
+	Item  string
+	Packs int64
+}
+
+func (e *MixError) Error() string {
+	return fmt.Sprintf("%s: %d packs and more are needed, above the limit of %d; check its quantities and sizes", e.Item, e.Packs, MaxPacks)
+}

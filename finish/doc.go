@@ -1,0 +1,36 @@
+// Package finish reckons what a panelling plan needs besides its sheets: paint, sealant, adhesive, nails, box extenders,
+// tape and trim, how many packs of each to buy, what they cost, and why. It also holds the order of work and the cautions.
+//
+// A [Work] is what is to be finished, as plain quantities: areas, lengths of joints, counts of boxes. [Materials] is the
+// object "finish" of a job file: how things are used and what they are sold in. [TakeOff] makes a [List] of them:
+//
+//	quantity   from areas, lengths and counts by a formula that the row's How repeats with its numbers
+//	waste      a share on top of it, or what stays in the brush
+//	packs      the mix with the least money that holds at least that much
+//	cost       packs times price, rounded once to the cent; the sum of the rows and the tax is the total
+//
+// # Units and exactness
+//
+// Quantities are exact rational numbers. Circles and slopes are replaced by rational bounds above them, so that
+// no quantity is short. Packs are counted from the exact quantity; only what is printed is rounded, upwards in its last
+// place. A job in inches reads square feet, quarts, fluid ounces (US) and feet, one in millimetres or centimetres
+// reads square metres, litres, millilitres and metres. Money is decimal and never a binary float.
+//
+// # Guarantees
+//
+//   - More wall, longer joints or more pieces never need less of anything, and never cost less.
+//   - The packs bought hold what is needed for the least money, proved against plain enumeration; a list says where [MixSteps]
+//     ended the search before.
+//   - The rows add up to the subtotal, and subtotal and tax to the total, to the cent.
+//   - The same input gives the same list.
+//
+// # Errors
+//
+// A field that cannot be used is a *[FieldError] with its path, such as finish.paint.top.coverage; all faults are reported
+// together. No panic reaches a caller.
+//
+// # What it does not do
+//
+// It knows no geometry: what is joined where, and how long, is the caller's to say. It gives no permission: cautions
+// name the code or agency that decides. Its defaults are planning figures; the label of a product comes first.
+package finish

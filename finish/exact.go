@@ -1,0 +1,124 @@
+package finish
+
+import (
+	"math/big"
+)
+
+// Quantities are rational numbers of the standard library: a take-off multiplies areas by factors and divides by
+// coverages that share no denominator, so that a fixed size would not hold every one. No function here writes to
+// what it is given. Where a number is not rational (a circle, a slope) it is replaced by a rational bound *above* it,
+// so that a quantity is never short.
+
+// piAbove is a little more than the ratio of a circle to its diameter: 3.14159265358979… rounded up at the eleventh place.
+var piAbove = big.NewRat(314159265359, 100000000000)
+
+func whole(n int64) *big.Rat       { return new(big.Rat).SetInt64(n) }
+func part(num, den int64) *big.Rat { return big.NewRat(num, den) }
+
+func add(a ...*big.Rat) *big.Rat {
+	total := new(big.Rat)
+	for _, x := range a {
+		total.Add(total, x)
+	}
+	return total
+}
+
+func sub(a, b *big.Rat) *big.Rat { return new(big.Rat).Sub(a, b) }
+
+func mul(a ...*big.Rat) *big.Rat {
+	product := whole(1)
+	for _, x := range a {
+		product.Mul(product, x)
+	}
+	return product
+}
+
+// quo returns a/b; the callers have refused b = 0.
+func quo(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
+
+func least(a, b *big.Rat) *big.Rat {
+	if b.Cmp(a) < 0 {
+		return b
+	}
+	return a
+}
+
+// ceiling returns the least whole number that is not below x.
+func ceiling(x *big.Rat) *big.Int {
+	q, rest := new(big.Int).DivMod(x.Num(), x.Denom(), new(big.Int)) // Euclidean: rounds down, as the denominator is positive
+	if rest.Sign() != 0 {
+		q.Add(q, big.NewInt(1))
+	}
+	return q
+}
+
+// count returns ceiling(x) as an int64, or the greatest int64 where it does not fit.
+func count(x *big.Rat) int64 {
+	n := ceiling(x)
+	if !n.IsInt64() {
+		return 1<<63 - 1
+	}
+	return n.Int64()
+}
+
+// power returns 10 to the given number of places.
+func power(places int) *big.Int {
+	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
+}
+
+// roundUp returns the least decimal of so many places that is not below x.
+func roundUp(x *big.Rat, places int) *big.Rat {
+	scale := power(places)
+	n := ceiling(mul(x, new(big.Rat).SetInt(scale)))
+	return new(big.Rat).SetFrac(n, scale)
+}
+
+// boundPlaces is the number of decimal places that bounds on circles and slopes are rounded up to.
+const boundPlaces = 9
+
+// rootAbove returns a number not below the square root of x and less than 10^-boundPlaces above it.
+func rootAbove(x *big.Rat) *big.Rat {
+	scale := power(boundPlaces)
+	n := ceiling(mul(x, new(big.Rat).SetInt(scale), new(big.Rat).SetInt(scale)))
+	root := new(big.Int).Sqrt(n)
+	if new(big.Int).Mul(root, root).Cmp(n) < 0 {
+		root.Add(root, big.NewInt(1))
+	}
+	return new(big.Rat).SetFrac(root, scale)
+}
+
+// arcAbove returns a number not below the length of the circular arc over a chord that rises by rise,
+// where 0 < 2*rise <= chord. With r = (chord² + 4 rise²)/(8 rise) and t = 2 rise/chord, the tangent of a
+// quarter of its angle, the arc is 4 r arctan t.
+func arcAbove(chord, rise *big.Rat) *big.Rat {
+	r := quo(add(mul(chord, chord), mul(whole(4), rise, rise)), mul(whole(8), rise))
+	t := quo(mul(whole(2), rise), chord)
+	return roundUp(mul(whole(4), r, arctanAbove(t)), boundPlaces)
+}
+
+// arctanAbove returns a number not below arctan t, for 0 < t <= 1. Towards 1 the series is slow, and
+// arctan t = pi/4 - arctan((1-t)/(1+t)) takes its place.
+func arctanAbove(t *big.Rat) *big.Rat {
+	if t.Cmp(part(2, 5)) <= 0 {
+		_, above := arctanSeries(t)
+		return above
+	}
+	below, _ := arctanSeries(quo(sub(whole(1), t), add(whole(1), t)))
+	return sub(quo(piAbove, whole(4)), below)
+}
+
+// arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - …, between which arctan t lies.
+func arctanSeries(t *big.Rat) (below, above *big.Rat) {
+	square := mul(t, t)
+	term, sum := t, new(big.Rat)
+	for k := int64(1); ; k += 4 {
+		above = add(sum, quo(term, whole(k)))
+		term = mul(term, square)
+		below = sub(above, quo(term, whole(k+2)))
+		term = mul(term, square)
+		if sub(above, below).Cmp(part(1, 1_000_000_000_000)) < 0 {
+			return below, above
+		}
+		sum = below
+	}
+}

@@ -1,0 +1,187 @@
+package finish
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+
+	"example.com/groovewright/fraction"
+)
+
+// masking is Tape, read.
+type masking struct {
+	seal, paint int64 // lines
+	waste       *big.Rat
+	offers      []offer
+}
+
+func (r *reader) masking(t, d Tape) masking {
+	const path = "finish.tape."
+	return masking{
+		seal:   r.times(path+"seal_lines", t.SealLines, d.SealLines),
+		paint:  r.times(path+"paint_lines", t.PaintLines, d.PaintLines),
+		waste:  r.share(path+"waste", t.Waste, d.Waste),
+		offers: r.rolls(path+"rolls", t.Rolls, d.Rolls),
+	}
+}
+
+// rolls reads packs of a length.
+func (r *reader) rolls(path string, given, otherwise []Roll) []offer {
+	if len(given) == 0 {
+		given = otherwise
+	}
+	r.most(path, len(given))
+	var offers []offer
+	for i, roll := range given {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		r.named(path, roll.Name)
+		offers = append(offers, offer{roll.Name, r.length(path+".length", roll.Length, "", positive), r.price(path+".price", roll.Price)})
+	}
+	return offers
+}
+
+// painted says at which joints something stays bare beside the panels, and is taped off for the last coat.
+var bare = []JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}
+
+// mask lists the masking tape.
+func (b *builder) mask() {
+	t := b.settings.tape
+	sealed, beside := new(big.Rat), new(big.Rat)
+	for _, j := range b.work.Joints {
+		if b.settings.sealant.beads[j.Kind].form != "none" {
+			sealed = add(sealed, j.Length.Rat())
+		}
+		if slices.Contains(bare, j.Kind) {
+			beside = add(beside, j.Length.Rat())
+		}
+	}
+	if b.settings.paint.top.after+b.settings.paint.primer.after == 0 {
+		beside = new(big.Rat)
+	}
+	need := more(add(mul(whole(t.seal), sealed), mul(whole(t.paint), beside)), t.waste)
+	number, unit := split(b.run(need))
+	how := fmt.Sprintf("%s sealed × %d + %s beside what stays bare × %d%s", b.run(sealed), t.seal, b.run(beside), t.paint, wasted(t.waste))
+	b.buy("masking tape", number, unit, need, t.offers, how)
+}
+
+// covering is Sheeting, read.
+type covering struct {
+	none   bool
+	reach  *big.Rat
+	offers []offer
+}
+
+func (r *reader) covering(s, d Sheeting) covering {
+	const path = "finish.sheeting."
+	given := s.Sheets
+	if len(given) == 0 {
+		given = d.Sheets
+	}
+	c := covering{none: s.None, reach: r.length(path+"reach", s.Reach, d.Reach, fraction.Length{})}
+	r.most(path+"sheets", len(given))
+	for i, sheet := range given {
+		path := fmt.Sprintf("%ssheets[%d]", path, i)
+		r.named(path, sheet.Name)
+		c.offers = append(c.offers, offer{sheet.Name, r.surface(path+".size", sheet.Size), r.price(path+".price", sheet.Price)})
+	}
+	return c
+}
+
+// cover lists the sheeting over counter and floor.
+func (b *builder) cover() {
+	c := b.settings.sheeting
+	if c.none {
+		return
+	}
+	need := mul(b.work.Width.Rat(), c.reach)
+	number, unit := split(b.area(need))
+	b.buy("sheeting for counter and floor", number, unit, need, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
+}
+
+// trimming is Trim, read.
+type trimming struct {
+	none  bool
+	stick offer
+	allow *big.Rat
+}
+
+func (r *reader) trimming(t, d Trim) trimming {
+	const path = "finish.trim."
+	stick := t.Stick
+	if stick == (Roll{}) {
+		stick = d.Stick
+	}
+	r.named(path+"stick", stick.Name)
+	return trimming{
+		none:  t.None,
+		stick: offer{stick.Name, r.length(path+"stick.length", stick.Length, "", positive), r.price(path+"stick.price", stick.Price)},
+		allow: r.length(path+"allow", t.Allow, d.Allow, fraction.Length{}),
+	}
+}
+
+// trims lists the strips over panel edges that are seen.
+func (b *builder) trims() {
+	t := b.settings.trim
+	if t.none {
+		return
+	}
+	var lengths []*big.Rat
+	total, joined := new(big.Rat), int64(0)
+	for _, e := range b.work.Ends {
+		if e.Length.IsZero() {
+			continue
+		}
+		l := add(e.Length.Rat(), t.allow)
+		total = add(total, e.Length.Rat())
+		if l.Cmp(t.stick.size) > 0 {
+			full := count(quo(l, t.stick.size)) - 1
+			joined += full
+			l = sub(l, mul(whole(full), t.stick.size))
+			b.warn(e.Name, "its trim is longer than a strip and gets a joint")
+		}
+		lengths = append(lengths, l)
+	}
+	if len(lengths) == 0 {
+		return
+	}
+	n := joined + sticks(lengths, t.stick.size)
+	number, unit := split(b.run(total))
+	how := fmt.Sprintf("%d %s, each from one strip with %s for its cuts", len(lengths), plural(len(lengths), "end"), b.small(t.allow))
+	b.row(Row{"edge trim", number, unit, int(n), t.stick.name, t.stick.price, nil, how})
+}
+
+// exactSticks is the greatest number of strips that are packed exactly.
+const exactSticks = 10
+
+// sticks returns how many sticks the lengths are cut from, none of them longer than a stick: the least number up to
+// exactSticks lengths, and beyond as many as if each were as long as the longest.
+func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
+	if len(lengths) > exactSticks {
+		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
+		each := new(big.Int).Quo(quo(stick, longest).Num(), quo(stick, longest).Denom()).Int64()
+		return count(quo(whole(int64(len(lengths))), whole(each)))
+	}
+	best := len(lengths)
+	fill(slices.Clone(lengths), stick, nil, &best)
+	return int64(best)
+}
+
+// fill puts the first length into each stick that has room, or into a new one, and goes on with the others.
+func fill(lengths []*big.Rat, stick *big.Rat, rests []*big.Rat, best *int) {
+	if len(rests) >= *best {
+		return
+	}
+	if len(lengths) == 0 {
+		*best = len(rests)
+		return
+	}
+	l := lengths[0]
+	for i, rest := range rests {
+		if rest.Cmp(l) >= 0 {
+			next := slices.Clone(rests)
+			next[i] = sub(rest, l)
+			fill(lengths[1:], stick, next, best)
+		}
+	}
+	fill(lengths[1:], stick, append(slices.Clone(rests), sub(stick, l)), best)
+}

@@ -1,0 +1,156 @@
+package finish
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// Work is what is to be finished, as plain quantities: what a plan knows, without where anything is.
+// The zero Work needs nothing.
+type Work struct {
+	Units   fraction.Unit   // of the quantities in the list
+	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels
+	Face    fraction.Area   // of all pieces as seen, holes taken out
+	Edges   fraction.Length // all edges of all pieces, holes too
+	Pieces  []Piece
+	Joints  []Joint
+	Boxes   []Box
+	Ends    []End
+	Sheets  []SheetRow
+	Width   fraction.Length // of all runs together: counter and floor to cover
+	Highest fraction.Length // of any piece above the datum
+	Cooking bool            // a range, cooktop or oven stands at the panels
+	Built   int             // year of the house, 0 if not known
+	Fitting []string        // one line for each piece in the order of fitting, for [Schedule]
+	Closing []string        // pieces to measure again on the wall before they are cut, for [Schedule]
+}
+
+// Piece is one piece of panelling by its bounding rectangle.
+type Piece struct {
+	Width, Height fraction.Length
+	// OpeningEdges are the edges of windows and other openings in the piece that are nailed; boxes are not.
+	OpeningEdges fraction.Length
+}
+
+// JointKind says what meets at a joint.
+type JointKind string
+
+// The kinds of joint. A joint round a box is not sealed: its cover hides it, and the box stays open to work on.
+const (
+	CounterLine   JointKind = "counter line"
+	CabinetLine   JointKind = "cabinet line"
+	InsideCorner  JointKind = "inside corner"
+	OutsideCorner JointKind = "outside corner"
+	Seam          JointKind = "seam"
+	EndJoint      JointKind = "end"    // against a jamb, a tall cabinet, bare wall
+	StepJoint     JointKind = "step"   // the upright side of a step
+	WindowJoint   JointKind = "window" // round a window or another opening that is no box
+)
+
+// JointKinds are all the kinds in the order in which a list names them.
+func JointKinds() []JointKind {
+	return []JointKind{CounterLine, CabinetLine, InsideCorner, OutsideCorner, Seam, EndJoint, StepJoint, WindowJoint}
+}
+
+// Joint is one joint to be sealed, or several of the same kind and gap together.
+type Joint struct {
+	Kind   JointKind
+	Where  string // for warnings, such as the name of the run
+	Length fraction.Length
+	Gap    fraction.Length // left open by the plan
+	// Grooves says that the grooves of the pattern end open on this joint, as they do at the lower edge of a panel;
+	// their ends are then filled too.
+	Grooves bool
+}
+
+// Box is one electrical box behind the panels, as its opening was taped.
+type Box struct {
+	Name  string
+	Width fraction.Length
+}
+
+// End is one end of a run whose panel edge is seen and gets a trim: an exposed end, or an outside corner (once, not for each run).
+type End struct {
+	Name   string
+	Length fraction.Length
+}
+
+// SheetRow is one kind of sheet as the plan uses it. Price is nil where none is known, and nothing for an offcut on hand.
+type SheetRow struct {
+	Name  string
+	Count int
+	Price *decimal.Decimal
+}
+
+// Gangs returns how many devices side by side a box of this width holds: one at 2 in or so and another for each
+// 1-13/16 in more, the step of cover plates in NEMA WD 6 as an architects' reference prints them. The nearest number counts.
+func Gangs(width fraction.Length) int {
+	const most = 10 // the widest plate of that table
+	more := quo(sub(width.Rat(), whole(2)), part(29, 16))
+	n := count(sub(more, part(1, 2))) + 1 // nearest whole number of steps, halves down
+	return int(max(1, min(n, most)))
+}
+
+// MaxCount is the greatest number of pieces, sheets, boxes and the like in a Work.
+const MaxCount = 100_000
+
+// check refuses what no plan gives.
+func (w Work) check(r *reader) {
+	negative := func(path string, l fraction.Length) {
+		if l.Sign() < 0 {
+			r.fault(path, l.String(), "want a length that is not negative")
+		}
+	}
+	if w.Face.Sign() < 0 {
+		r.fault("work.face", w.Face.String(), "want an area that is not negative")
+	}
+	if w.Built < 0 {
+		r.fault("work.built", fmt.Sprint(w.Built), "want a year, or 0 where it is not known")
+	}
+	negative("work.edges", w.Edges)
+	negative("work.width", w.Width)
+	for i, p := range w.Pieces {
+		path := fmt.Sprintf("work.pieces[%d]", i)
+		negative(path+".width", p.Width)
+		negative(path+".height", p.Height)
+		negative(path+".opening_edges", p.OpeningEdges)
+	}
+	for i, j := range w.Joints {
+		path := fmt.Sprintf("work.joints[%d]", i)
+		if !known(j.Kind) {
+			r.fault(path+".kind", string(j.Kind), "no such kind of joint")
+		}
+		negative(path+".length", j.Length)
+		negative(path+".gap", j.Gap)
+	}
+	for i, e := range w.Ends {
+		negative(fmt.Sprintf("work.ends[%d].length", i), e.Length)
+	}
+	for i, s := range w.Sheets {
+		path := fmt.Sprintf("work.sheets[%d]", i)
+		if s.Count < 0 || s.Count > MaxCount {
+			r.fault(path+".count", fmt.Sprint(s.Count), fmt.Sprintf("want 0 to %d", MaxCount))
+		}
+		if s.Price != nil && s.Price.IsNegative() {
+			r.fault(path+".price", s.Price.String(), "want a price that is not negative")
+		}
+	}
+	if len(w.Profile.Features) > 0 {
+		if err := w.Profile.Validate(); err != nil {
+			r.fault("work.profile", "", err.Error())
+		}
+	}
+}
+
+func known(kind JointKind) bool {
+	for _, k := range JointKinds() {
+		if k == kind {
+			return true
+		}
+	}
+	return false
+}
