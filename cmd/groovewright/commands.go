@@ -13,7 +13,6 @@ import (
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall"
 )
 
 // readJob reads the job file that the call names, or standard input.
@@ -119,7 +118,11 @@ func checkCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	return show(c.stdout, checkText(j, wall.Survey(j.Room)))
+	doubts, err := j.Room.Survey()
+	if err != nil {
+		return err
+	}
+	return show(c.stdout, checkText(j, append(j.Doubts, doubts...)))
 }
 
 // profilesCommand lists the ready profiles.

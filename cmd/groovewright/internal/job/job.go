@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -31,6 +32,12 @@ type Job struct {
 	Built   int // the year of the house, 0 if the file does not say
 	Cooking []Cooking
 	Taped   []Taped
+	Doubts  []wall.Doubt // what is sound and yet looks like a mistake
+}
+
+// doubt records that a field should be looked at again.
+func (j *Job) doubt(n *node, format string, args ...any) {
+	j.Doubts = append(j.Doubts, wall.Doubt{Path: n.path, Text: fmt.Sprintf(format, args...)})
 }
 
 // Stock is one kind of sheet that can be bought or is on hand.
@@ -63,7 +70,7 @@ func Read(data []byte) (j Job, err error) {
 	r := &reader{faults: faults}
 	j = r.job(root)
 	if len(r.faults) == 0 {
-		r.judge(root, j)
+		r.judge(root, &j)
 	}
 	if err := r.faults.err(); err != nil {
 		return Job{}, err

@@ -145,8 +145,7 @@ func TestFaults(t *testing.T) {
 		{"heights out of order", `"at": "30", "bottom"`, `"at": "-3", "bottom"`, "runs[0].heights[1].at", job.ErrRoom},
 		{"one height", `, {"at": "40", "top": "18"}`, ``, "runs[1].heights", job.ErrValue},
 		{"top below bottom", `"bottom": "0"`, `"bottom": "64"`, "runs[0].heights[1].top", job.ErrRoom},
-		{"corner of one run only", `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, "runs[1].left.kind", job.ErrRoom},
-		{"corner with nobody", `"left": {"kind": "exposed", "lean"`, `"left": {"kind": "outside corner", "lean"`, "runs[0].left.kind", job.ErrRoom},
+		{"inside corner meets outside corner", `"left": {"kind": "inside corner"}`, `"left": {"kind": "outside corner"}`, "runs[1].left.kind", job.ErrRoom},
 		{"closed room with an open end", `"closed": false`, `"closed": true`, "runs[1].right.kind", job.ErrRoom},
 		{"opening past the run", `"left": "10"`, `"left": "59"`, "runs[0].openings[0].width", job.ErrRoom},
 		{"opening before the run", `"left": "10"`, `"left": "-1"`, "runs[0].openings[0].left", job.ErrRoom},
@@ -239,5 +238,17 @@ func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
 	want := []string{"tape", "saw.kerf", "runs[0].heights[1].top", "runs[1].width", "runs[1].widht", "installed[0].left_phase"}
 	if !slices.Equal(got, want) {
 		t.Errorf("paths %q, want %q", got, want)
+	}
+}
+
+// A corner that one of two neighbours does not name is no fault, but a doubt.
+func TestLonelyCornerIsDoubted(t *testing.T) {
+	lonely := strings.Replace(sound, `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, 1)
+	j, err := job.Read([]byte(lonely))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(j.Doubts) != 1 || j.Doubts[0].Path != "runs[0].right.kind" {
+		t.Errorf("doubts = %v, want one at runs[0].right.kind", j.Doubts)
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 // judge checks what only shows when the whole job has been read without a
 // fault: corners, phases within the pattern, a saw that fits the sheets.
-func (r *reader) judge(root *node, j Job) {
+func (r *reader) judge(root *node, j *Job) {
 	pitch := j.Room.Profile.Pitch()
 	for i, s := range j.Stock {
 		n := root.member("stock").items[i]
@@ -21,7 +21,7 @@ func (r *reader) judge(root *node, j Job) {
 	for i, p := range j.Room.Installed {
 		r.phase(root.member("installed").items[i].member("left_phase"), p.LeftPhase, pitch)
 	}
-	r.corners(root.member("runs").items, j.Room)
+	r.corners(root.member("runs").items, j)
 	r.check(root, j.Finish.Validate(j.Units))
 	if len(r.faults) == 0 {
 		r.check(root, j.Room.Validate())

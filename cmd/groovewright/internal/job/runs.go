@@ -1,6 +1,7 @@
 package job
 
 import (
+	"strconv"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -219,36 +220,28 @@ func (r *reader) breaks(n *node, run wall.Run) []wall.Break {
 	return all
 }
 
-// corners checks that each corner is the same for both runs that meet there.
-func (r *reader) corners(runs []*node, room wall.Room) {
-	last := len(room.Runs) - 1
-	for i, run := range room.Runs {
-		next := i + 1
-		if i == last {
-			if !room.Closed {
-				r.lonely(runs[i].member("right"), run.Right)
-				break
-			}
-			next = 0
-		}
-		if i == 0 && !room.Closed {
-			r.lonely(runs[i].member("left"), run.Left)
-		}
-		left := room.Runs[next].Left
-		if (corner(run.Right) || corner(left)) && run.Right.Kind != left.Kind {
-			r.room(kind(runs[next].member("left")), `"`+run.Right.Kind.String()+`", or another right end of `+runs[i].path,
+// corners checks that two runs which meet at a corner agree on what it is. A
+// corner that only one of them names may be right, since the wall beside it may
+// stay bare; it is doubted.
+func (r *reader) corners(runs []*node, j *Job) {
+	last := len(j.Room.Runs) - 1
+	for i, run := range j.Room.Runs {
+		next := (i + 1) % len(runs)
+		left := j.Room.Runs[next].Left
+		meet := i < last || j.Room.Closed
+		here, there := kind(runs[i].member("right")), kind(runs[next].member("left"))
+		switch {
+		case i == last && j.Room.Closed && !corner(run.Right):
+			r.room(here, "an inside or outside corner with the first run", "the room is closed, but its last run does not meet the first")
+		case !meet || run.Right.Kind == left.Kind:
+		case i == last, corner(run.Right) && corner(left):
+			r.room(there, strconv.Quote(run.Right.Kind.String())+", or another right end of "+runs[i].path,
 				"the run before it, %q, ends there with kind %q", run.Name, run.Right.Kind)
+		case corner(run.Right):
+			j.doubt(here, "the next run, %q, does not begin at this corner; right only if the wall beside it stays bare", j.Room.Runs[next].Name)
+		case corner(left):
+			j.doubt(there, "the run before, %q, does not end at this corner; right only if the wall beside it stays bare", run.Name)
 		}
-	}
-	if room.Closed && last >= 0 && !corner(room.Runs[last].Right) {
-		r.room(kind(runs[last].member("right")), "an inside or outside corner with the first run", "the room is closed, but its last run does not meet the first")
-	}
-}
-
-// lonely refuses a corner at the open end of a chain of runs.
-func (r *reader) lonely(n *node, e wall.End) {
-	if corner(e) {
-		r.room(kind(n), "exposed or covered, or a room with closed: true", "no run meets this corner")
 	}
 }
 
