@@ -27,6 +27,9 @@ const (
 	batch = 40
 )
 
+// cellsPerNode is the part of a knapsack's table that takes as long as a node.
+const cellsPerNode = 1 << 14
+
 // prices rounds the dual prices down to multiples of 1/price, none below zero.
 func (c *columns) prices() []int64 {
 	values := make([]int64, len(c.master.dual))
@@ -77,6 +80,7 @@ func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 // generate adds the patterns that lower the value most, reports whether there
 // were any, and returns the bound that the present prices prove.
 func (c *columns) generate(need []int) (more bool, bound int) {
+	c.meter.spend(c.knapsack.cells() / cellsPerNode)
 	values := c.prices()
 	const floor = price + price>>26
 	most, found := c.knapsack.solve(values, need, floor, batch)
@@ -106,7 +110,7 @@ type meter struct {
 func (m *meter) spend(nodes int) bool {
 	before := m.used
 	m.used += nodes
-	if m.used/64 != before/64 && m.ctx.Err() != nil {
+	if (before == 0 || m.used/64 != before/64) && m.ctx.Err() != nil {
 		m.limit = min(m.limit, before)
 	}
 	return m.used <= m.limit

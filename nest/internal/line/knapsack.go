@@ -3,13 +3,14 @@ package line
 import (
 	"cmp"
 	"slices"
+	"sort"
 )
 
 // maxPlaces bounds the number of places a knapsack works on, and maxCells the
 // number of places times copies, so that one solution takes milliseconds.
 const (
-	maxPlaces = 1 << 15
-	maxCells  = 1 << 23
+	maxPlaces = 1 << 18
+	maxCells  = 1 << 22
 )
 
 // knapsack finds the pattern of the greatest value that fits the capacity, by
@@ -96,6 +97,16 @@ func mergeShifted(list []int64, size, capacity int64) []int64 {
 		merged = append(merged, list[behind]+size)
 	}
 	return merged
+}
+
+// cells is the size of the table: the effort of one solution.
+func (k *knapsack) cells() int { return len(k.taken) }
+
+// upTo is the greatest value, in the last solution, of a pattern of at most the
+// given length.
+func (k *knapsack) upTo(length int64) int64 {
+	after := sort.Search(len(k.places), func(p int) bool { return k.places[p] > length })
+	return k.best[after-1]
 }
 
 // priced is a pattern with its value.

@@ -2,6 +2,7 @@ package line
 
 import (
 	"math"
+	"slices"
 )
 
 // tight is the tolerance of the floating-point linear programme: reduced costs
@@ -17,7 +18,8 @@ const tight = 1e-9
 // (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the
 // cutting-stock problem", Operations Research 9, 1961). It is a revised simplex
 // with a dense inverse; needs are raised by tiny different amounts so that ties
-// do not stall it.
+// do not stall it. Products are converted to float64 one by one, which forbids
+// fusing them with sums, so that every machine takes the same pivots.
 type master struct {
 	job     *job
 	need    []float64
@@ -107,7 +109,7 @@ func (m *master) relevel() {
 	for r := range n {
 		var sum float64
 		for kind, x := range m.inverse[r*n : r*n+n] {
-			sum += x * m.need[kind]
+			sum += float64(x * m.need[kind])
 		}
 		m.level[r] = sum
 	}
@@ -128,7 +130,7 @@ func (m *master) bins() float64 {
 func (m *master) reduced(p pattern) float64 {
 	cost := 1.0
 	for _, t := range p {
-		cost -= float64(t.count) * m.dual[t.kind]
+		cost -= float64(float64(t.count) * m.dual[t.kind])
 	}
 	return cost
 }
@@ -157,7 +159,7 @@ func (m *master) column(entering int) []float64 {
 	for _, t := range m.pool[entering] {
 		count := float64(t.count)
 		for r := range n {
-			alpha[r] += count * m.inverse[r*n+t.kind]
+			alpha[r] += float64(count * m.inverse[r*n+t.kind])
 		}
 	}
 	return alpha
@@ -184,7 +186,7 @@ func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
 	for kind := range pivotRow {
 		if pivotRow[kind] != 0 {
 			pivotRow[kind] *= scale
-			m.dual[kind] += cost * pivotRow[kind]
+			m.dual[kind] += float64(cost * pivotRow[kind])
 			filled = append(filled, kind)
 		}
 	}
@@ -193,16 +195,42 @@ func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
 		if a := alpha[i]; i != r && a != 0 {
 			row := m.inverse[i*n : i*n+n]
 			for _, kind := range filled {
-				row[kind] -= a * pivotRow[kind]
+				row[kind] -= float64(a * pivotRow[kind])
 			}
-			m.level[i] -= a * m.level[r]
+			m.level[i] -= float64(a * m.level[r])
 		}
 	}
 	if m.pivots++; m.pivots%refresh == 0 {
 		m.relevel()
 		m.reprice()
+		if m.drift() > drifted {
+			m.restart()
+		}
 	}
 }
+
+// drift is how far the levels are from meeting the needs: the error that has
+// gathered in the inverse.
+func (m *master) drift() float64 {
+	left := slices.Clone(m.need)
+	for r, column := range m.basis {
+		if column < 0 {
+			left[-1-column] += m.level[r]
+			continue
+		}
+		for _, t := range m.pool[column] {
+			left[t.kind] -= float64(float64(t.count) * m.level[r])
+		}
+	}
+	var most float64
+	for _, x := range left {
+		most = max(most, math.Abs(x))
+	}
+	return most
+}
+
+// drifted is the drift at which the programme starts again.
+const drifted = 1e-7
 
 // refresh is the number of pivots after which levels and prices are computed
 // anew from the inverse.
@@ -294,7 +322,7 @@ func (m *master) repair(need []int, pivots int) bool {
 			}
 			alpha := 0.0
 			for _, t := range p {
-				alpha += float64(t.count) * rho[t.kind]
+				alpha += float64(float64(t.count) * rho[t.kind])
 			}
 			try(column, alpha, m.reduced(p))
 		}

@@ -1,0 +1,91 @@
+package line_test
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/nest/internal/line"
+)
+
+// TestDualsAreFeasible: for every capacity up to 40 and every function of every
+// family and step, the dearest items that together fit the capacity, any number
+// of each size, are worth Most and no more. (The definition of a dual feasible
+// function; the dearest items by the textbook recursion for the knapsack.)
+func TestDualsAreFeasible(t *testing.T) {
+	for capacity := int64(1); capacity <= 40; capacity++ {
+		duals := []line.Dual{line.Identity(capacity)}
+		for step := int64(1); step <= capacity; step++ {
+			duals = append(duals, line.Remainder(capacity, step), line.Rounding(capacity, step))
+			if 2*step <= capacity {
+				duals = append(duals, line.Threshold(capacity, step), line.Splitting(capacity, step))
+			}
+		}
+		for _, d := range duals {
+			best := make([]int64, capacity+1)
+			for room := int64(1); room <= capacity; room++ {
+				for size := int64(1); size <= room; size++ {
+					best[room] = max(best[room], best[room-size]+d.At(size))
+				}
+			}
+			if best[capacity] != d.Most {
+				t.Errorf("capacity %d, %v: items worth %d fit, Most is %d", capacity, d, best[capacity], d.Most)
+			}
+		}
+	}
+}
+
+// TestDualsHoldForTheirItems: the same for [line.Duals], which depend on the items:
+// no subset that fits is worth more than Most.
+func TestDualsHoldForTheirItems(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		capacity := rapid.Int64Range(2, 50).Draw(t, "capacity")
+		set := rapid.SliceOfNDistinct(rapid.Int64Range(1, capacity), 1, 6, rapid.ID).Draw(t, "sizes")
+		var sizes []int64
+		for size := capacity; size > 0; size-- {
+			for _, s := range set {
+				if s == size {
+					sizes = append(sizes, s)
+				}
+			}
+		}
+		counts := make([]int, len(sizes))
+		for i := range counts {
+			counts[i] = rapid.IntRange(1, 3).Draw(t, "count")
+		}
+		for _, d := range line.Duals(capacity, sizes, counts) {
+			best := make([]int64, capacity+1)
+			for i, size := range sizes {
+				for range counts[i] {
+					for room := capacity; room >= size; room-- {
+						best[room] = max(best[room], best[room-size]+d.At(size))
+					}
+				}
+			}
+			if best[capacity] > d.Most {
+				t.Fatalf("capacity %d, %v on %v: items worth %d fit, Most is %d", capacity, d, sizes, best[capacity], d.Most)
+			}
+		}
+	})
+}
+
+// TestDualsAreMonotone: a larger item is worth no less, except where the items
+// given are counted: two items of 1 and 2 fit a capacity of 3, so that if the
+// first is worth the whole, the second is worth nothing.
+func TestDualsAreMonotone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		capacity := rapid.Int64Range(2, 300).Draw(t, "capacity")
+		size := rapid.Int64Range(1, capacity).Draw(t, "size")
+		for _, d := range line.Duals(capacity, []int64{size}, nil) {
+			if strings.HasPrefix(d.String(), "counting") {
+				continue
+			}
+			for x := int64(1); x <= capacity; x++ {
+				if d.At(x) < d.At(x-1) {
+					t.Fatalf("%v of capacity %d falls from %d to %d at %d", d, capacity, d.At(x-1), d.At(x), x)
+				}
+			}
+		}
+	})
+}
