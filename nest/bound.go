@@ -53,16 +53,24 @@ func Lower(p Problem) (b Bound, err error) {
 }
 
 // relax returns the relaxation for the pieces that some stock can give.
-func (j *job) relax() relaxed {
-	var r relaxed
-	var some []*piece
+func (j *job) relax() relaxed { return j.relaxOf(j.possible()) }
+
+// possible returns the pieces that some stock can give.
+func (j *job) possible() (some []int) {
 	for i := range j.pieces {
-		for k := range j.kinds {
-			if j.kinds[k].usable && j.fits(&j.kinds[k], &j.pieces[i]) {
-				some = append(some, &j.pieces[i])
-				break
-			}
+		if slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return k.count > 0 && j.fits(&k, &j.pieces[i]) }) {
+			some = append(some, i)
 		}
+	}
+	return some
+}
+
+// relaxOf returns the relaxation for the given pieces.
+func (j *job) relaxOf(pieces []int) relaxed {
+	var r relaxed
+	some := make([]*piece, len(pieces))
+	for n, i := range pieces {
+		some[n] = &j.pieces[i]
 	}
 	var most int64
 	for _, q := range some {
@@ -112,7 +120,7 @@ func (j *job) lower() Bound {
 	if n, how := r.dual(); n > b.Sheets {
 		b.Sheets, b.How = n, how
 	}
-	b.Cost = j.money(max(r.leastCost(j), j.cheapest(b.Sheets)))
+	b.Cost = j.money(max(r.leastCost(j, r.area(), j.counts()), j.cheapest(b.Sheets)))
 	return b
 }
 
@@ -146,9 +154,18 @@ func (r *relaxed) cover(j *job) int {
 	return sheets
 }
 
-// leastCost returns what the area costs at least, sheets taken by the fraction
+// counts returns how many sheets there are of each kind.
+func (j *job) counts() []int {
+	counts := make([]int, len(j.kinds))
+	for i, k := range j.kinds {
+		counts[i] = k.count
+	}
+	return counts
+}
+
+// leastCost returns what an area costs at least, sheets taken by the fraction
 // from those that give most area for the money.
-func (r *relaxed) leastCost(j *job) int64 {
+func (r *relaxed) leastCost(j *job, need int64, stock []int) int64 {
 	order := make([]int, len(r.kinds))
 	for i := range order {
 		order[i] = i
@@ -157,16 +174,16 @@ func (r *relaxed) leastCost(j *job) int64 {
 	slices.SortStableFunc(order, func(a, b int) int {
 		return compareProducts(price(a), r.span[b]*r.tall[b], price(b), r.span[a]*r.tall[a])
 	})
-	need, cost := r.area(), int64(0)
+	var cost int64
 	for _, i := range order {
 		size := r.span[i] * r.tall[i]
-		n := min(need/size, int64(j.kinds[r.kinds[i]].count))
+		n := min(need/size, int64(stock[r.kinds[i]]))
 		cost += n * price(i)
 		need -= n * size
 		if need <= 0 {
 			break
 		}
-		if n < int64(j.kinds[r.kinds[i]].count) {
+		if n < int64(stock[r.kinds[i]]) {
 			// ceil(need × price / size): all prices are whole coins.
 			hi, lo := bits.Mul64(uint64(need), uint64(price(i)))
 			q, rest := bits.Div64(hi, lo, uint64(size))

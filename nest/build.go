@@ -2,16 +2,15 @@ package nest
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/fraction"
 )
 
-// result turns filled sheets into a Result, with cuts and offcuts; left are the
-// pieces that are on none. Bound and Status are for the caller to fill in.
-func (j *job) result(sheets []layout, left []int) (Result, error) {
+// result turns a plan into a Result, with cuts and offcuts. Bound and Status are
+// for the caller to fill in.
+func (j *job) result(p plan) (Result, error) {
 	var r Result
-	for _, s := range sheets {
+	for _, s := range p.sheets {
 		sheet, err := j.sheet(s)
 		if err != nil {
 			return Result{}, fmt.Errorf("sheet %d: %w", len(r.Sheets)+1, err)
@@ -20,7 +19,7 @@ func (j *job) result(sheets []layout, left []int) (Result, error) {
 		r.Cost = r.Cost.Add(j.p.Stock[s.kind].Price)
 	}
 	missing := make([]bool, len(j.pieces))
-	for _, i := range left {
+	for _, i := range p.left {
 		missing[i] = true
 	}
 	for i, gone := range missing {
@@ -106,29 +105,14 @@ func (j *job) why(q *piece) string {
 // settle marks a result that meets its bound as proved best. The order of merit
 // is that of Bound.Proved, so all its terms must meet theirs; sheets are bought
 // where they are not limited.
-func (j *job) settle(r *Result, sheets []layout) {
+func (j *job) settle(r *Result, p *plan) {
 	b := &r.Bound
-	bought := 0
-	for _, s := range sheets {
-		if !j.kinds[s.kind].limited {
-			bought++
-		}
-	}
-	b.Proved = b.Proved || len(r.Unplaced) == j.hopeless() && len(sheets) == b.Sheets &&
-		r.Cost.Compare(b.Cost) == 0 && bought <= j.leastBought(b.Sheets)
+	m := j.merit(p)
+	b.Proved = b.Proved || m.left == len(j.pieces)-len(j.possible()) && m.sheets == b.Sheets &&
+		r.Cost.Compare(b.Cost) == 0 && m.bought <= j.leastBought(b.Sheets)
 	if b.Proved {
 		r.Status = Proved
 	}
-}
-
-// hopeless counts the pieces that no stock can give.
-func (j *job) hopeless() (n int) {
-	for i := range j.pieces {
-		if !slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return k.count > 0 && j.fits(&k, &j.pieces[i]) }) {
-			n++
-		}
-	}
-	return n
 }
 
 // leastBought returns how many sheets must be bought at least when so many are
@@ -144,3 +128,6 @@ func (j *job) leastBought(sheets int) int {
 
 // money turns coins back into money.
 func (j *job) money(coins int64) fraction.Ratio { return fraction.NewRatio(coins, j.coin) }
+
+// coins turns money that is a whole number of coins into coins.
+func (j *job) coins(money fraction.Ratio) int64 { return money.Num() * (j.coin / money.Den()) }

@@ -7,18 +7,6 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// spot is a piece at its place on a sheet.
-type spot struct {
-	piece int // index into job.pieces
-	x, y  int64
-}
-
-// layout is a filled sheet.
-type layout struct {
-	kind  int // index into job.kinds
-	spots []spot
-}
-
 // FirstFit nests the parts by first-fit decreasing height in rows: the tallest
 // part first, each in the first row with room for it at its phase, else in a new
 // row of the first sheet with room for that, else on a new sheet. Rows are
@@ -41,19 +29,24 @@ func FirstFit(p Problem) (r Result, err error) {
 	if err != nil {
 		return Result{}, err
 	}
-	sheets, left := j.firstFit(j.order(tallFirst))
-	r, err = j.result(sheets, left)
+	first := j.levels(j.order(tallFirst), Crosscut, false)
+	r, err = j.result(first)
 	if err != nil {
 		return Result{}, err
 	}
 	r.Bound = j.lower()
-	j.settle(&r, sheets)
+	j.settle(&r, &first)
 	return r, nil
 }
 
 // tallFirst orders pieces by height falling, then width falling, then phase.
 func tallFirst(a, b *piece) int {
 	return cmp.Or(cmp.Compare(b.h, a.h), cmp.Compare(b.w, a.w), cmp.Compare(a.at[0], b.at[0]))
+}
+
+// wideFirst orders pieces by width falling, then height falling, then phase.
+func wideFirst(a, b *piece) int {
+	return cmp.Or(cmp.Compare(b.w, a.w), cmp.Compare(b.h, a.h), cmp.Compare(a.at[0], b.at[0]))
 }
 
 // order returns the indices of all pieces in the given order, equal ones as the
@@ -67,70 +60,123 @@ func (j *job) order(less func(a, b *piece) int) []int {
 	return all
 }
 
-// row is a strip across a sheet; right is where its last part ends.
-type row struct {
+// level is a strip of a sheet: a row across it, filled from the left, or a
+// column along it, filled from the lower end.
+type level struct {
 	sheet    int
-	y, h     int64
-	right    int64
+	at, size int64 // where the strip begins and how thick it is
+	end      int64 // where its last piece ends
 	occupied bool
 }
 
-// firstFit places the pieces in the given order; left are those for which no
+// levels packs the pieces in the given order into rows (divided by crosscuts) or
+// columns (divided by rips): each into the first level with room, or with best
+// into the one where least is left beyond it; else into a new level of the first
+// (or best filled) sheet, else on a new sheet. left are the pieces for which no
 // sheet is left.
-func (j *job) firstFit(order []int) (sheets []layout, left []int) {
-	var rows []row
-	var top []int64 // of the rows of each sheet
+func (j *job) levels(order []int, way CutKind, best bool) (p plan) {
+	var open []level
+	var top []int64 // where the next level of each sheet may begin
 	used := make([]int, len(j.kinds))
 	shelf := j.shelf()
-next:
 	for _, i := range order {
 		q := &j.pieces[i]
-		for r := range rows {
-			if j.intoRow(&rows[r], sheets, i) {
-				continue next
+		in, least := -1, int64(0)
+		for l := range open {
+			if rest := j.room(&open[l], p.sheets, q, way); rest >= 0 && (in < 0 || rest < least) {
+				if in, least = l, rest; !best {
+					break
+				}
 			}
 		}
-		for s := range sheets {
-			k := &j.kinds[sheets[s].kind]
-			if top[s]+j.kerf+q.h <= k.h && j.fits(k, q) {
-				rows = append(rows, row{sheet: s, y: top[s] + j.kerf, h: q.h})
-				top[s] += j.kerf + q.h
-				j.intoRow(&rows[len(rows)-1], sheets, i)
-				continue next
+		if in < 0 {
+			sheet := j.sheetFor(q, p.sheets, top, way, best)
+			if sheet < 0 {
+				if sheet = j.newSheet(q, &p, used, shelf); sheet < 0 {
+					p.left = append(p.left, i)
+					continue
+				}
+				top = append(top, 0)
 			}
-		}
-		for _, kind := range shelf {
-			k := &j.kinds[kind]
-			if used[kind] < k.count && j.fits(k, q) {
-				used[kind]++
-				sheets = append(sheets, layout{kind: kind})
-				top = append(top, q.h)
-				rows = append(rows, row{sheet: len(sheets) - 1, h: q.h})
-				j.intoRow(&rows[len(rows)-1], sheets, i)
-				continue next
+			l := level{sheet: sheet, at: top[sheet], size: q.h}
+			if way == Rip {
+				l.size = j.next(j.kinds[p.sheets[sheet].kind].phase, l.at, q) - l.at + q.w
 			}
+			top[sheet] += l.size + j.kerf
+			open = append(open, l)
+			in = len(open) - 1
 		}
-		left = append(left, i)
+		j.intoLevel(&open[in], p.sheets, i, way)
 	}
-	return sheets, left
+	return p
 }
 
-// intoRow puts the piece at the right end of the row, if there is room.
-func (j *job) intoRow(r *row, sheets []layout, i int) bool {
-	s := &sheets[r.sheet]
-	k := &j.kinds[s.kind]
-	q := &j.pieces[i]
+// spotIn returns where a piece would lie at the end of a level.
+func (j *job) spotIn(l *level, k *sheetKind, q *piece, way CutKind) (x, y int64) {
 	from := int64(0)
-	if r.occupied {
-		from = r.right + j.kerf
+	if l.occupied {
+		from = l.end + j.kerf
 	}
-	x := j.next(k.phase, from, q)
-	if q.h > r.h || x+q.w > k.w {
-		return false
+	if way == Crosscut {
+		return j.next(k.phase, from, q), l.at
 	}
-	r.right, r.occupied = x+q.w, true
-	s.spots = append(s.spots, spot{i, x, r.y})
-	return true
+	return j.next(k.phase, l.at, q), from
+}
+
+// room returns what is left of a level beyond a piece; below 0 it does not fit.
+func (j *job) room(l *level, sheets []layout, q *piece, way CutKind) int64 {
+	k := &j.kinds[sheets[l.sheet].kind]
+	x, y := j.spotIn(l, k, q, way)
+	if way == Crosscut {
+		if q.h > l.size {
+			return -1
+		}
+		return k.w - x - q.w
+	}
+	if x+q.w > l.at+l.size {
+		return -1
+	}
+	return k.h - y - q.h
+}
+
+func (j *job) intoLevel(l *level, sheets []layout, i int, way CutKind) {
+	s := &sheets[l.sheet]
+	q := &j.pieces[i]
+	x, y := j.spotIn(l, &j.kinds[s.kind], q, way)
+	s.spots = append(s.spots, spot{i, x, y})
+	if l.end, l.occupied = x+q.w, true; way == Rip {
+		l.end = y + q.h
+	}
+}
+
+// sheetFor returns an open sheet with room for a new level, -1 if there is none.
+func (j *job) sheetFor(q *piece, sheets []layout, top []int64, way CutKind, best bool) int {
+	in, least := -1, int64(0)
+	for s := range sheets {
+		k := &j.kinds[sheets[s].kind]
+		rest := k.h - top[s] - q.h
+		if way == Rip {
+			rest = k.w - j.next(k.phase, top[s], q) - q.w
+		}
+		if rest >= 0 && j.fits(k, q) && (in < 0 || rest < least) {
+			if in, least = s, rest; !best {
+				break
+			}
+		}
+	}
+	return in
+}
+
+// newSheet takes the first sheet on the shelf that the piece fits, -1 if none.
+func (j *job) newSheet(q *piece, p *plan, used, shelf []int) int {
+	for _, kind := range shelf {
+		if used[kind] < j.kinds[kind].count && j.fits(&j.kinds[kind], q) {
+			used[kind]++
+			p.sheets = append(p.sheets, layout{kind: kind})
+			return len(p.sheets) - 1
+		}
+	}
+	return -1
 }
 
 // shelf returns the kinds of stock in the order in which sheets are taken:

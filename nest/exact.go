@@ -1,0 +1,270 @@
+package nest
+
+import "context"
+
+// The exact search fills one sheet after another. The next sheet is the one that
+// holds the first piece not yet cut, so sheets that differ in nothing but their
+// order are met once. Of all sets that contain the piece and can be cut from the
+// sheet only those are tried
+//
+//   - to which no further piece can be added, and
+//   - in which no piece can be replaced by a larger one that would serve in its
+//     place,
+//
+// since a nest with another set can be changed into one with such a set by
+// moving pieces to this sheet, and is no worse for it. (That is bin completion:
+// R. E. Korf, "A new algorithm for optimal bin packing", AAAI (2002), after the
+// dominance of S. Martello and P. Toth.) A branch ends where its sheets and a
+// bound on the rest are no better than the best nest known, or where the same
+// pieces were left over before at no more expense.
+
+// exact is one run of the exact search.
+type exact struct {
+	ctx    context.Context
+	job    *job
+	groups []group
+	one    *oneSheet
+	shelf  []int   // kinds of stock in the order in which they are tried
+	stock  []int   // sheets left of each kind
+	least  merit   // no nest is better
+	weigh  weights // bounds on the rest
+	larger [][]int // groups that would serve in the place of each group
+
+	best     merit
+	found    []choice // sheets of the best nest; nil if none was better
+	chosen   []choice
+	seen     map[string]merit
+	nodes    int
+	limit    int
+	stopped  bool // out of budget, or the context ended
+	doubtful bool // a set was passed over because its check was too long
+}
+
+// choice is a sheet and the pieces cut from it.
+type choice struct {
+	kind int
+	set  set
+}
+
+// mostSteps bounds the check of one set; a set of 12 different parts needs less.
+const mostSteps = 600_000
+
+// mostSeen bounds the memory of the search, in sets of pieces.
+const mostSeen = 1 << 20
+
+// fits reports whether a set can be cut from a sheet of the kind.
+func (e *exact) fits(s set, kind int) bool {
+	e.nodes++
+	if !e.weigh.mayFit(s) {
+		return false
+	}
+	from := e.one.steps
+	e.one.limit, e.one.spent = from+mostSteps, false
+	box := e.one.fit(s, &e.job.kinds[kind])
+	e.nodes += (e.one.steps - from) / 16
+	if e.one.spent {
+		e.doubtful = true
+		return false
+	}
+	return box >= 0
+}
+
+// over reports whether the search has to end, and notes it.
+func (e *exact) over() bool {
+	if !e.stopped && (e.nodes > e.limit || e.nodes&255 == 0 && e.ctx.Err() != nil) {
+		e.stopped = true
+	}
+	return e.stopped
+}
+
+// search fills sheets with the rest until nothing is left.
+func (e *exact) search(rest set, used merit) {
+	e.nodes++
+	if e.over() || e.best.compare(e.least) <= 0 {
+		return
+	}
+	if rest.empty() {
+		if used.compare(e.best) < 0 {
+			e.best = used
+			e.found = append([]choice{}, e.chosen...)
+		}
+		return
+	}
+	if used.plus(e.bound(rest)).compare(e.best) >= 0 {
+		return
+	}
+	key := e.key(rest)
+	if before, ok := e.seen[key]; ok && before.compare(used) <= 0 {
+		return
+	}
+	if len(e.seen) < mostSeen {
+		e.seen[key] = used
+	}
+	lead := rest.first()
+	g := e.one.groupOf[lead]
+	possible, always := false, false
+	for _, kind := range e.shelf {
+		k := &e.job.kinds[kind]
+		if e.stock[kind] == 0 || !e.job.fits(k, &e.groups[g].piece) {
+			continue
+		}
+		possible, always = true, always || !k.limited
+		e.stock[kind]--
+		f := filling{exact: e, kind: kind, rest: rest, used: used.plus(k.merit()), lead: g}
+		f.extend((set{}).with(lead), g)
+		e.stock[kind]++
+	}
+	if !always {
+		// It may have to be left out, with all that are like it on this branch.
+		n := e.groups[g].of(rest)
+		if possible {
+			n = 1
+		}
+		kept := e.groups[g].lowest(e.groups[g].of(rest) - n)
+		e.search(rest.minus(e.groups[g].all).plus(kept), used.plus(merit{left: n}))
+	}
+}
+
+// key names what is left: pieces, and sheets of limited stock.
+func (e *exact) key(rest set) string {
+	var b []byte
+	for _, w := range rest {
+		for i := 0; i < 64; i += 8 {
+			b = append(b, byte(w>>i))
+		}
+	}
+	for kind, n := range e.stock {
+		if e.job.kinds[kind].limited {
+			b = append(b, byte(n), byte(n>>8))
+		}
+	}
+	return string(b)
+}
+
+// bound returns a merit that no nest of the rest can better.
+func (e *exact) bound(rest set) merit {
+	n := e.weigh.sheets(rest)
+	var m merit
+	if len(e.shelf) == 1 && !e.job.kinds[e.shelf[0]].limited {
+		price := e.job.kinds[e.shelf[0]].price
+		return merit{cost: int64(n) * price, bought: n, sheets: n}
+	}
+	m = merit{sheets: n}
+	for _, kind := range e.shelf {
+		if e.job.kinds[kind].limited {
+			n -= e.stock[kind]
+		}
+	}
+	m.bought = max(0, n)
+	m.cost = e.weigh.cost(e, rest)
+	return m
+}
+
+// filling is the choice of the other pieces for one sheet.
+type filling struct {
+	*exact
+	kind    int
+	rest    set
+	used    merit
+	lead    int   // group of the piece that the sheet is for
+	skipped []int // groups of which a piece more was not taken although it fitted
+}
+
+// extend tries all numbers of pieces of the group and of those after it.
+func (f *filling) extend(s set, from int) {
+	if f.over() {
+		return
+	}
+	g := from
+	for ; g < len(f.groups); g++ {
+		if f.groups[g].of(f.rest) > f.groups[g].of(s) {
+			break
+		}
+	}
+	if g == len(f.groups) {
+		f.close(s)
+		return
+	}
+	if !f.enough(s, g) {
+		return
+	}
+	group := &f.groups[g]
+	have, most := group.of(s), group.of(f.rest)
+	sets := []set{s}
+	for n := have + 1; n <= most; n++ {
+		more := s.plus(group.lowest(n))
+		if !f.fits(more, f.kind) {
+			break
+		}
+		sets = append(sets, more)
+	}
+	for n := len(sets) - 1; n >= 0; n-- {
+		if n < len(sets)-1 {
+			f.skipped = append(f.skipped, g)
+		}
+		f.extend(sets[n], g+1)
+		if n < len(sets)-1 {
+			f.skipped = f.skipped[:len(f.skipped)-1]
+		}
+	}
+}
+
+// enough reports whether the set with all pieces that may still come could fill
+// the sheet so far that the rest is few enough.
+func (f *filling) enough(s set, from int) bool {
+	coming := s
+	for g := from; g < len(f.groups); g++ {
+		coming = coming.plus(f.rest.and(f.groups[g].all))
+	}
+	slack := f.rest.minus(coming)
+	return f.used.plus(f.boundWithout(slack)).compare(f.best) < 0
+}
+
+// boundWithout is the bound for pieces which this sheet surely leaves over.
+func (f *filling) boundWithout(over set) merit {
+	if over.empty() {
+		return merit{}
+	}
+	return f.bound(over)
+}
+
+// close ends a sheet, if its set is one that has to be tried.
+func (f *filling) close(s set) {
+	for _, g := range f.skipped {
+		if f.fits(s.plus(f.groups[g].lowest(f.groups[g].of(s)+1)), f.kind) {
+			return
+		}
+	}
+	for g := range f.groups {
+		have := f.groups[g].of(s)
+		if have == 0 || g == f.lead && have == 1 {
+			continue
+		}
+		without := s.minus(f.groups[g].lowest(have)).plus(f.groups[g].lowest(have - 1))
+		for _, l := range f.larger[g] {
+			n := f.groups[l].of(s)
+			if f.groups[l].of(f.rest) > n && f.fits(without.plus(f.groups[l].lowest(n+1)), f.kind) {
+				return
+			}
+		}
+	}
+	left := f.one.canonical(f.rest.minus(s))
+	f.chosen = append(f.chosen, choice{f.kind, s})
+	f.exact.search(left, f.used)
+	f.chosen = f.chosen[:len(f.chosen)-1]
+}
+
+// servesFor lists for each group the larger ones which would serve in its place.
+func servesFor(pitch int64, groups []group) [][]int {
+	larger := make([][]int, len(groups))
+	for b := range groups {
+		for a := range groups {
+			p, q := &groups[a].piece, &groups[b].piece
+			if a != b && p.w >= q.w && p.h >= q.h && (pitch == 0 || p.ways == q.ways && p.at == q.at) &&
+				p.w*p.h > q.w*q.h {
+				larger[b] = append(larger[b], a)
+			}
+		}
+	}
+	return larger
+}

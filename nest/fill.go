@@ -1,0 +1,103 @@
+package nest
+
+import "math/rand/v2"
+
+// Filling one sheet quickly: each piece in turn goes into the lower left corner
+// of one of the rectangles that are free, and what is left of that rectangle is
+// divided by one straight cut, so that everything always comes free.
+
+// manner is a way of choosing: how free rectangles are ranked and divided.
+type manner struct {
+	rank  int // 0: least area left, 1: least left on the shorter side, 2: on the longer side, 3: lowest
+	split int // 0: crosscut first, 1: rip first, 2: the larger rest stays whole, 3: the smaller does
+}
+
+const (
+	ranks  = 4
+	splits = 4
+)
+
+// filler packs pieces on sheets of one job; it keeps its memory between calls.
+type filler struct {
+	job   *job
+	free  []rect
+	steps int
+}
+
+// fill puts as many of the pieces as it can on a sheet of the kind, in the given
+// order; rest are the others.
+func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []int) ([]spot, []int) {
+	j := f.job
+	k := &j.kinds[kind]
+	f.free = append(f.free[:0], rect{0, 0, k.w, k.h})
+	for _, i := range order {
+		q := &j.pieces[i]
+		in, least := -1, int64(0)
+		for r := range f.free {
+			if rank, ok := f.rank(k, &f.free[r], q, how.rank); ok && (in < 0 || rank < least) {
+				in, least = r, rank
+			}
+		}
+		f.steps += 1 + len(f.free)
+		if in < 0 {
+			rest = append(rest, i)
+			continue
+		}
+		spots = append(spots, f.put(k, in, i, how.split))
+	}
+	return spots, rest
+}
+
+// rank tells how well a piece goes into a free rectangle; less is better.
+func (f *filler) rank(k *sheetKind, r *rect, q *piece, how int) (rank int64, ok bool) {
+	if q.h > r.h || q.w > r.w {
+		return 0, false
+	}
+	gap := f.job.next(k.phase, r.x, q) - r.x
+	w, h := r.w-gap-q.w, r.h-q.h
+	if w < 0 {
+		return 0, false
+	}
+	switch how {
+	case 0:
+		return r.w*r.h - q.w*q.h, true
+	case 1:
+		return min(w, h), true
+	case 2:
+		return max(w, h), true
+	}
+	return r.y, true
+}
+
+// put places a piece in a free rectangle and divides what is left of it.
+func (f *filler) put(k *sheetKind, in, i, split int) spot {
+	j := f.job
+	r, q := f.free[in], &j.pieces[i]
+	x := j.next(k.phase, r.x, q)
+	wide := x + q.w + j.kerf - r.x // of the column that the piece takes
+	high := q.h + j.kerf
+	right, top := r.w-wide, r.h-high
+	last := len(f.free) - 1
+	f.free[in] = f.free[last]
+	f.free = f.free[:last]
+	crosscut := split == 0
+	if split >= 2 {
+		// Area of the whole strip above against that of the whole strip beside.
+		crosscut = (top*r.w >= right*r.h) == (split == 2)
+	}
+	above, beside := rect{r.x, r.y + high, r.w, top}, rect{r.x + wide, r.y, right, q.h}
+	if !crosscut {
+		above.w, beside.h = wide-j.kerf, r.h
+	}
+	if above.h > 0 {
+		f.free = append(f.free, above)
+	}
+	if beside.w > 0 {
+		f.free = append(f.free, beside)
+	}
+	return spot{i, x, r.y}
+}
+
+// dice is a small reproducible source of chance: the same problem is always
+// searched in the same way.
+func dice() *rand.Rand { return rand.New(rand.NewPCG(1, 2)) }

@@ -1,0 +1,67 @@
+package nest
+
+import (
+	"cmp"
+	"slices"
+)
+
+// merit is what a nest is judged by, the first term that differs decides; less
+// is better.
+type merit struct {
+	left   int   // pieces on no sheet
+	cost   int64 // coins
+	bought int   // sheets that are not limited
+	sheets int
+}
+
+func (m merit) compare(n merit) int {
+	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost),
+		cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
+}
+
+func (m merit) plus(n merit) merit {
+	return merit{m.left + n.left, m.cost + n.cost, m.bought + n.bought, m.sheets + n.sheets}
+}
+
+// merit of one sheet of a kind.
+func (k *sheetKind) merit() merit {
+	m := merit{cost: k.price, sheets: 1}
+	if !k.limited {
+		m.bought = 1
+	}
+	return m
+}
+
+// spot is a piece at its place on a sheet.
+type spot struct {
+	piece int // index into job.pieces
+	x, y  int64
+}
+
+// layout is a filled sheet.
+type layout struct {
+	kind  int // index into job.kinds
+	spots []spot
+}
+
+// plan is a nest on whole numbers.
+type plan struct {
+	sheets []layout
+	left   []int
+}
+
+func (j *job) merit(p *plan) merit {
+	m := merit{left: len(p.left)}
+	for _, s := range p.sheets {
+		m = m.plus(j.kinds[s.kind].merit())
+	}
+	return m
+}
+
+func (p *plan) clone() plan {
+	c := plan{left: slices.Clone(p.left)}
+	for _, s := range p.sheets {
+		c.sheets = append(c.sheets, layout{s.kind, slices.Clone(s.spots)})
+	}
+	return c
+}

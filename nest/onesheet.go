@@ -1,0 +1,264 @@
+package nest
+
+import "slices"
+
+// Whether a set of parts can be cut from one sheet, by straight cuts in any
+// number of stages: exactly.
+//
+// For each set and each phase at which its rectangle may begin, boxes holds the
+// smallest rectangles from which the set can be cut: those of which none is both
+// narrower and lower than another. A set is divided by its first cut into two,
+// whose boxes are known; a crosscut stacks them one kerf apart, a rip puts the
+// second where the first ends and a kerf beyond, and that place decides the
+// phase at which it begins. A rectangle that reaches further left or right can
+// only do more (what is too much is trimmed), so of each side only its smallest
+// boxes matter. Where a set's rectangle begins before any of its parts can, the
+// answer is that for the next phase that matters, moved; so few phases occur.
+//
+// All divisions of all subsets are looked at, which for m different parts is
+// about 3^m steps; alike parts make it far fewer.
+
+// box is a rectangle, measured from the phase at which it begins, from which a
+// set can be cut, and the first cut to do it.
+type box struct {
+	w, h    int64
+	near    set // the lower or left side; empty if the set is one piece
+	nearBox int32
+	farBox  int32
+	kind    CutKind
+}
+
+type boxKey struct {
+	set   set
+	phase int64
+}
+
+type oneSheet struct {
+	kerf, pitch int64
+	groups      []group
+	groupOf     []int // of each piece number
+	w, h        int64 // no box is larger than this
+	known       map[boxKey][]box
+	steps       int // divisions looked at
+	limit       int // of steps; above it, spent is set and nothing more is found
+	spent       bool
+}
+
+func newOneSheet(j *job, groups []group) *oneSheet {
+	o := &oneSheet{kerf: j.kerf, pitch: j.pitch, groups: groups, known: map[boxKey][]box{}}
+	for i := range groups {
+		for range groups[i].pieces {
+			o.groupOf = append(o.groupOf, i)
+		}
+	}
+	for _, k := range j.kinds {
+		if k.usable {
+			o.w, o.h = max(o.w, k.w), max(o.h, k.h)
+		}
+	}
+	return o
+}
+
+// gap returns how far right of the phase the first piece of the set may begin.
+func (o *oneSheet) gap(s set, phase int64) int64 {
+	if o.pitch == 0 {
+		return 0
+	}
+	least := o.pitch
+	for t := s; !t.empty(); {
+		g := &o.groups[o.groupOf[t.first()]]
+		least = min(least, floorMod(g.at[0]-phase, o.pitch))
+		if g.ways == 2 {
+			least = min(least, floorMod(g.at[1]-phase, o.pitch))
+		}
+		t = t.minus(g.all)
+	}
+	return least
+}
+
+// boxes returns the smallest rectangles from which the set can be cut, the
+// narrowest first. Each begins gap to the right of the phase.
+func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
+	gap = o.gap(s, phase)
+	if o.pitch > 0 {
+		phase = floorMod(phase+gap, o.pitch)
+	} else {
+		phase = 0
+	}
+	key := boxKey{s, phase}
+	all, ok := o.known[key]
+	if !ok {
+		all = o.find(s, phase)
+		if o.spent {
+			return nil, gap
+		}
+		o.known[key] = all
+	}
+	return all, gap
+}
+
+// find reckons the boxes of a set that can begin right at the phase.
+func (o *oneSheet) find(s set, phase int64) (all []box) {
+	lead := s.first()
+	if s == (set{}).with(lead) {
+		g := &o.groups[o.groupOf[lead]]
+		return []box{{w: g.w, h: g.h}}
+	}
+	for near := range o.parts(s) {
+		if o.steps++; o.steps > o.limit {
+			o.spent = true
+			return nil
+		}
+		far := s.minus(near)
+		far = o.canonical(far)
+		nears, nearGap := o.boxes(near, phase)
+		if len(nears) == 0 {
+			continue
+		}
+		fars, farGap := o.boxes(far, phase)
+		if near.has(lead) {
+			all = o.stack(all, near, nears, fars, nearGap, farGap)
+		}
+		if near.has(lead) || o.pitch > 0 {
+			all = o.line(all, near, far, nears, nearGap, phase)
+		}
+		if o.spent {
+			return nil
+		}
+	}
+	return all
+}
+
+// stack adds the boxes that a crosscut divides. Which side lies below does not
+// matter, and a side that is a stack itself is met when it is taken apart.
+func (o *oneSheet) stack(all []box, near set, nears, fars []box, nearGap, farGap int64) []box {
+	for a := range nears {
+		if nears[a].kind == Crosscut && !nears[a].near.empty() {
+			continue
+		}
+		for b := range fars {
+			all = o.keep(all, box{
+				w: max(nearGap+nears[a].w, farGap+fars[b].w), h: nears[a].h + o.kerf + fars[b].h,
+				near: near, nearBox: int32(a), farBox: int32(b), kind: Crosscut,
+			})
+		}
+	}
+	return all
+}
+
+// line adds the boxes that a rip divides.
+func (o *oneSheet) line(all []box, near, far set, nears []box, nearGap, phase int64) []box {
+	for a := range nears {
+		if nears[a].kind == Rip && !nears[a].near.empty() {
+			continue
+		}
+		end := nearGap + nears[a].w + o.kerf
+		if end >= o.w {
+			continue
+		}
+		fars, farGap := o.boxes(far, phase+end)
+		for b := range fars {
+			all = o.keep(all, box{
+				w: end + farGap + fars[b].w, h: max(nears[a].h, fars[b].h),
+				near: near, nearBox: int32(a), farBox: int32(b), kind: Rip,
+			})
+		}
+	}
+	return all
+}
+
+// keep adds a box unless it is too large or another is as small; boxes that it
+// makes needless go.
+func (o *oneSheet) keep(all []box, b box) []box {
+	if b.w > o.w || b.h > o.h {
+		return all
+	}
+	i := 0
+	for i < len(all) && all[i].w <= b.w {
+		if all[i].h <= b.h {
+			return all
+		}
+		i++
+	}
+	end := i
+	for end < len(all) && all[end].h >= b.h {
+		end++
+	}
+	if i > 0 && all[i-1].w == b.w {
+		i-- // as wide and higher
+	}
+	return slices.Replace(all, i, end, b)
+}
+
+// parts yields every subset that is neither empty nor all, groups filled from
+// below.
+func (o *oneSheet) parts(s set) func(yield func(set) bool) {
+	return func(yield func(set) bool) {
+		var in []*group
+		var most []int
+		for t := s; !t.empty(); {
+			g := &o.groups[o.groupOf[t.first()]]
+			in = append(in, g)
+			most = append(most, g.of(s))
+			t = t.minus(g.all)
+		}
+		count := make([]int, len(in))
+		var part set
+		for {
+			i := 0
+			for i < len(in) && count[i] == most[i] {
+				part = part.minus(in[i].all)
+				count[i] = 0
+				i++
+			}
+			if i == len(in) {
+				return
+			}
+			part = part.with(in[i].start + count[i])
+			count[i]++
+			if part != s && !yield(part) {
+				return
+			}
+		}
+	}
+}
+
+// canonical returns the set with each group filled from below.
+func (o *oneSheet) canonical(s set) (c set) {
+	for t := s; !t.empty(); {
+		g := &o.groups[o.groupOf[t.first()]]
+		c = c.plus(g.lowest(g.of(s)))
+		t = t.minus(g.all)
+	}
+	return c
+}
+
+// fit returns the number of a box that goes into the sheet, -1 if none does.
+func (o *oneSheet) fit(s set, k *sheetKind) int {
+	all, gap := o.boxes(s, k.phase)
+	for i, b := range all {
+		if gap+b.w <= k.w && b.h <= k.h {
+			return i
+		}
+	}
+	return -1
+}
+
+// place adds where the pieces of a set lie if its rectangle begins at x, y. Each
+// spot names the group; which piece of it is for the caller to say.
+func (o *oneSheet) place(out []spot, s set, phase, x, y int64, which int) []spot {
+	all, gap := o.boxes(s, phase+x)
+	b := all[which]
+	if b.near.empty() {
+		return append(out, spot{o.groupOf[s.first()], x + gap, y})
+	}
+	x += gap
+	far := o.canonical(s.minus(b.near))
+	nears, nearGap := o.boxes(b.near, phase+x)
+	n := nears[b.nearBox]
+	out = o.place(out, b.near, phase, x, y, int(b.nearBox))
+	if b.kind == Crosscut {
+		return o.place(out, far, phase, x, y+n.h+o.kerf, int(b.farBox))
+	}
+	return o.place(out, far, phase, x+nearGap+n.w+o.kerf, y, int(b.farBox))
+}

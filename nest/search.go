@@ -1,0 +1,156 @@
+package nest
+
+import (
+	"context"
+
+	"example.com/groovewright/fraction"
+)
+
+// Budget is how long a search may take. It counts steps, not time, so that the
+// same problem always gives the same answer; a context may end it sooner.
+type Budget struct {
+	// Nodes is how many steps the search may take, 0 for DefaultNodes. Ten
+	// million take about a second.
+	Nodes int
+}
+
+// DefaultNodes is the budget where none is given.
+const DefaultNodes = 4_000_000
+
+// Search looks for the best nest: of those that place most parts the one that
+// costs least, then buys fewest sheets, then takes fewest in all. It starts from
+// what FirstFit and its like find, improves that, and searches exactly; for jobs
+// of kitchen size that ends with a proof. A budget or a context that ends is no
+// error: the result is the best found, its Status says why it ended, and
+// its Bound holds all the same.
+func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
+	defer fraction.Catch(&err)
+	if err := p.Validate(); err != nil {
+		return Result{}, err
+	}
+	j, err := newJob(&p)
+	if err != nil {
+		return Result{}, err
+	}
+	if b.Nodes <= 0 {
+		b.Nodes = DefaultNodes
+	}
+	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower()}
+	s.run()
+	r, err = j.result(s.best)
+	if err != nil {
+		return Result{}, err
+	}
+	r.Bound, r.Nodes = s.bound, s.nodes
+	j.settle(&r, &s.best)
+	if r.Status != Proved {
+		r.Status = Spent
+		if ctx.Err() != nil {
+			r.Status = Stopped
+		}
+	}
+	return r, nil
+}
+
+// searcher is one run of Search.
+type searcher struct {
+	ctx    context.Context
+	job    *job
+	budget int
+	nodes  int
+	bound  Bound
+	least  merit // from bound: no nest is better
+	best   plan
+}
+
+func (s *searcher) run() {
+	j := s.job
+	possible := j.possible()
+	s.least = merit{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost),
+		bought: j.leastBought(s.bound.Sheets), sheets: s.bound.Sheets}
+	s.best = j.levels(j.order(tallFirst), Crosscut, false)
+	s.take(j.levels(j.order(tallFirst), Crosscut, true))
+	s.take(j.levels(j.order(wideFirst), Rip, false))
+	s.take(j.levels(j.order(wideFirst), Rip, true))
+	if len(possible) == 0 || s.done() {
+		return
+	}
+	s.improve(s.budget / 4)
+	if !s.done() && len(possible) <= mostInSet {
+		s.exact(possible, s.budget/2)
+	}
+	if !s.done() && !s.bound.Proved {
+		s.improve(s.budget - s.nodes)
+	}
+}
+
+func (s *searcher) done() bool { return s.job.merit(&s.best).compare(s.least) <= 0 }
+
+// take keeps a plan that is better than the best so far.
+func (s *searcher) take(p plan) {
+	if s.job.merit(&p).compare(s.job.merit(&s.best)) < 0 {
+		s.best = p
+	}
+}
+
+func (s *searcher) improve(steps int) {
+	m := improver{ctx: s.ctx, job: s.job, rand: dice(), now: s.best.clone(), limit: steps, least: s.least}
+	m.run()
+	s.nodes += m.filler.steps
+	s.take(m.now)
+}
+
+// exact runs the exact search and keeps what it finds and proves.
+func (s *searcher) exact(pieces []int, nodes int) {
+	j := s.job
+	groups := j.groups(pieces)
+	e := exact{
+		ctx: s.ctx, job: j, groups: groups, one: newOneSheet(j, groups), shelf: j.shelf(), stock: j.counts(),
+		least: s.least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
+		best: j.merit(&s.best), seen: map[string]merit{}, limit: nodes,
+	}
+	var all set
+	for _, g := range groups {
+		all = all.plus(g.all)
+	}
+	e.search(all, merit{left: len(j.pieces) - len(pieces)})
+	s.nodes += e.nodes
+	if e.found != nil {
+		s.take(e.plan())
+	}
+	if !e.stopped && !e.doubtful {
+		s.bound.Proved = true
+		s.bound.How = "exact search of all guillotine nests"
+		if len(j.kinds) == 1 {
+			s.bound.Sheets = len(s.best.sheets)
+		}
+	}
+}
+
+// plan turns the sets found into places.
+func (e *exact) plan() (p plan) {
+	next := make([]int, len(e.groups))
+	for _, c := range e.found {
+		k := &e.job.kinds[c.kind]
+		e.one.limit, e.one.spent = e.one.steps+mostSteps, false
+		l := layout{kind: c.kind}
+		for _, at := range e.one.place(nil, c.set, k.phase, 0, 0, e.one.fit(c.set, k)) {
+			g := &e.groups[at.piece]
+			l.spots = append(l.spots, spot{g.pieces[next[at.piece]], at.x, at.y})
+			next[at.piece]++
+		}
+		p.sheets = append(p.sheets, l)
+	}
+	placed := make([]bool, len(e.job.pieces))
+	for _, l := range p.sheets {
+		for _, s := range l.spots {
+			placed[s.piece] = true
+		}
+	}
+	for i, ok := range placed {
+		if !ok {
+			p.left = append(p.left, i)
+		}
+	}
+	return p
+}
