@@ -1,0 +1,236 @@
+package draw
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/fraction"
+)
+
+//go:embed book.tmpl template.tmpl page.css
+var texts embed.FS
+
+// File is one file of a job book.
+type File struct {
+	Name string
+	Body []byte
+}
+
+// page is what the text of the book is made from.
+type page struct {
+	scribe
+	Plan      plan.Plan
+	Style     template.CSS
+	Templates bool // there are cutting lines worth a template
+	drawn     map[string]*Picture
+	order     []*Picture
+}
+
+// Book returns the files of the job book: book.html, one SVG for each drawing,
+// and, where there is something to saw round, the full-size templates for US
+// Letter and A4. The first file is the book.
+func Book(p plan.Plan) (files []File, err error) {
+	defer fraction.Catch(&err)
+	b := &page{scribe: newScribe(p), Plan: p, drawn: map[string]*Picture{}}
+	b.Style = style()
+	cuts := cutLines(p)
+	b.Templates = len(cuts) > 0
+	b.draw()
+	body, err := b.execute("book.tmpl", b)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"book.html", body})
+	for _, picture := range b.order {
+		files = append(files, File{picture.Name + ".svg", picture.SVG()})
+	}
+	for _, paper := range Papers() {
+		if !b.Templates {
+			break
+		}
+		body, err := b.templates(cuts, paper)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{"templates-" + paper.Size + ".html", body})
+	}
+	return files, nil
+}
+
+// style is the style sheet of the pages with that of the drawings.
+func style() template.CSS {
+	css, err := texts.ReadFile("page.css")
+	if err != nil {
+		panic(err) // embedded: it cannot be missing
+	}
+	return template.CSS(drawingStyle + string(css))
+}
+
+// draw makes every picture once.
+func (b *page) draw() {
+	keep := func(p *Picture) {
+		b.drawn[p.Name] = p
+		b.order = append(b.order, p)
+	}
+	if len(b.Plan.Runs) > 0 {
+		keep(drawRoom(b.scribe))
+	}
+	for i := range b.Plan.Runs {
+		keep(drawElevation(b.scribe, i))
+	}
+	for i := range b.Plan.Sheets {
+		keep(drawSheet(b.scribe, i))
+	}
+	for i, piece := range b.Plan.Pieces {
+		if odd(piece) || len(piece.Weak) > 0 {
+			keep(drawPieceSide(b.scribe, i, false))
+			keep(drawPieceSide(b.scribe, i, true))
+		}
+	}
+}
+
+// execute fills one of the embedded texts.
+func (b *page) execute(name string, data any) ([]byte, error) {
+	funcs := template.FuncMap{
+		"length":  b.tape.Format,
+		"minus":   func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
+		"apart":   func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
+		"ratio":   decimalOf,
+		"money":   money,
+		"count":   func(i int) int { return i + 1 },
+		"picture": b.picture,
+		"has":     func(name string) bool { return b.drawn[name] != nil },
+		"letter":  func(i int) string { return CornerLetter(b.Plan, i) },
+		"corner":  cornerName,
+		"text":    fmt.Sprintf,
+		"pieces":  b.labels,
+		"sheetOf": b.sheetOf,
+		"piece":   func(number int) plan.Piece { return b.Plan.Pieces[b.pieceIndex(number)] },
+		"signs":   func() []int { return []int{0, 1, 2, 3} },
+		"cost":    func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
+	}
+	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
+	if err != nil {
+		return nil, err
+	}
+	var w bytes.Buffer
+	if err := parsed.Execute(&w, data); err != nil {
+		return nil, err
+	}
+	return w.Bytes(), nil
+}
+
+// picture is a drawing as part of a page.
+func (b *page) picture(name string) template.HTML {
+	return template.HTML(b.drawn[name].markup(false))
+}
+
+// labels lists the labels of some pieces.
+func (b *page) labels(numbers []int) string {
+	var all []string
+	for _, number := range numbers {
+		if i := b.pieceIndex(number); i >= 0 {
+			all = append(all, b.Plan.Pieces[i].Label)
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
+// sheetOf is the number of the sheet that a piece is cut from, or a dash.
+func (b *page) sheetOf(number int) string {
+	for _, sheet := range b.Plan.Sheets {
+		for _, placed := range sheet.Placements {
+			if placed.Piece == number {
+				return fmt.Sprint(sheet.Number)
+			}
+		}
+	}
+	return "–"
+}
+
+// decimalOf writes a ratio to two places, ties away from zero, with a sign if
+// that is not exact.
+func decimalOf(r fraction.Ratio) string {
+	text := r.Rat().FloatString(2)
+	if exact, err := decimal.NewFromString(text); err == nil && exact.Rat().Cmp(r.Rat()) != 0 {
+		return "~" + text
+	}
+	return text
+}
+
+// money writes an amount with two places, or a dash where there is none.
+func money(d *decimal.Decimal) string {
+	if d == nil {
+		return "–"
+	}
+	return d.StringFixed(2)
+}
+
+// leaf is one page of the templates.
+type leaf struct {
+	Picture template.HTML
+}
+
+// chart is one cutting line on the front page of the templates.
+type chart struct {
+	Map     template.HTML
+	Piece   string
+	What    string
+	Pages   string
+	Skipped bool
+}
+
+// templates returns the pages of full-size templates for one paper.
+func (b *page) templates(cuts []cutLine, paper Paper) ([]byte, error) {
+	var data struct {
+		Title  string
+		Paper  Paper
+		Style  template.CSS
+		Square template.HTML
+		Fronts [][]chart // the charts of each front page
+		Leaves []leaf
+	}
+	data.Title, data.Paper, data.Style = b.Plan.Title, paper, b.Style
+	data.Square = template.HTML(drawSquare().markup(false))
+	var charts []chart
+	for i, cut := range cuts {
+		t := cut.tile(paper)
+		one := chart{Map: template.HTML(drawMap(t, i+1).markup(false)), Piece: cut.piece.Label, What: cut.what}
+		var names []string
+		for _, tile := range t.tiles {
+			if !tile.needed {
+				one.Skipped = true
+				continue
+			}
+			names = append(names, tile.name)
+			data.Leaves = append(data.Leaves, leaf{template.HTML(drawTile(b.scribe, t, tile, i+1).markup(false))})
+		}
+		one.Pages = strings.Join(names, " ")
+		charts = append(charts, one)
+	}
+	const onFirst, onOther = 2, 6 // charts that a front page has room for
+	for n := onFirst; len(charts) > 0; n = onOther {
+		n = min(n, len(charts))
+		data.Fronts = append(data.Fronts, charts[:n])
+		charts = charts[n:]
+	}
+	return b.execute("template.tmpl", data)
+}
+
+// drawSquare returns the square that shows whether the printer kept the scale.
+func drawSquare() *Picture {
+	const side = CheckSquare * perInch
+	pic := newPicture("check-square", "Square to check the printer's scale")
+	pic.Desc = "A square of three inches, 76.2 mm, a side."
+	pic.Width, pic.Height = side+20, side+20
+	pic.add("path", "class", "square", "d", fmt.Sprintf("M10 10h%sv%sh-%sz", ink(side), ink(side), ink(side)))
+	line{"3 in = 76.2 mm a side"}.write(&pic.root, "bold", pic.Width/2, pic.Height/2, "middle")
+	line{"from line to line, both ways"}.write(&pic.root, "", pic.Width/2, pic.Height/2+16, "middle")
+	return pic
+}

@@ -1,0 +1,285 @@
+package draw
+
+import (
+	"fmt"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/fraction"
+)
+
+const (
+	elevationTall = 330.0 // most ink that a wall's height takes
+	sideLane      = 84.0  // for the heights at both ends
+	laneHigh      = 14.0  // a line of text
+)
+
+// elevation draws one run face on, to scale.
+type elevation struct {
+	scribe
+	*Picture
+	run    plan.Run
+	index  int // of the run in the plan
+	pieces []plan.Piece
+	view
+	board board
+	floor float64 // ink y under the wall, where the story pole begins
+	head  float64 // ink y of the top of the wall's bounding box
+}
+
+// drawElevation returns the elevation of run i.
+func drawElevation(s scribe, i int) *Picture {
+	run := s.plan.Runs[i]
+	e := &elevation{scribe: s, run: run, index: i}
+	e.Picture = newPicture(fmt.Sprintf("run-%d", i+1), "Elevation of "+run.Name)
+	for _, piece := range s.plan.Pieces {
+		if piece.Run == run.Name {
+			e.pieces = append(e.pieces, piece)
+		}
+	}
+	e.Desc = e.describe()
+	e.lay()
+	e.wall()
+	e.boards()
+	e.openings()
+	e.seams()
+	e.datum()
+	e.start()
+	e.flaws()
+	e.labels()
+	e.heights()
+	e.Height = e.pole()
+	return e.Picture
+}
+
+// lay chooses the scale and the lanes above the wall.
+func (e *elevation) lay() {
+	points := append([]plan.Point{{e.run.Limits[0], fraction.Length{}}, {e.run.Limits[1], fraction.Length{}}}, e.run.Outline...)
+	for _, o := range e.run.Openings {
+		points = append(points, o.Outline...)
+	}
+	lo, hi := bounds(points)
+	wide, tall := hi[0].Sub(lo[0]).Float64(), hi[1].Sub(lo[1]).Float64()
+	e.Width = wideInk
+	e.scale = (e.Width - 2*sideLane) / wide
+	if tall*e.scale > elevationTall {
+		e.scale = elevationTall / tall
+	}
+	e.left = sideLane + (e.Width-2*sideLane-wide*e.scale)/2
+	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
+	e.top = e.callouts() + 3*laneHigh + 8
+	e.floor = e.top + tall*e.scale
+	e.board.frame = box{0, 0, e.Width, e.floor}
+}
+
+// callouts writes what is seen at both ends and returns where they stop.
+func (e *elevation) callouts() float64 {
+	bottom := 0.0
+	for side, end := range []plan.End{e.run.Left, e.run.Right} {
+		name, field, x, anchor := "Left end: ", "left", 4.0, "start"
+		if side == 1 {
+			name, field, x, anchor = "Right end: ", "right", e.Width-4, "end"
+		}
+		path := fmt.Sprintf("runs[%d].%s", e.index, field)
+		y := laneHigh
+		line{name, word(end.Kind, path+".kind")}.write(&e.root, "bold", x, y, anchor)
+		if end.Cut != "" {
+			y += laneHigh
+			line{word(clip(end.Cut, e.Width/2-20, typeSize), path+".cut")}.write(&e.root, "", x, y, anchor)
+		}
+		if end.Lean.Sign() != 0 {
+			y += laneHigh
+			line{"leans ", e.length(end.Lean, path+".lean"), " to the right at its top"}.write(&e.root, "", x, y, anchor)
+		}
+		bottom = max(bottom, y)
+	}
+	return bottom
+}
+
+// wall draws the wall's own shape; what stays visible of it are the gaps.
+func (e *elevation) wall() {
+	e.add("path", "class", "wall", "d", e.outline(e.run.Outline))
+	for i, panel := range e.run.Installed {
+		fill := e.hatch(fmt.Sprintf("installed-%d", i), "hatch", 9, -45)
+		lo, hi := bounds(e.run.Outline)
+		area := e.area(panel.Left, lo[1], panel.Right, hi[1])
+		e.add("rect", "class", "opening", "fill", fill, "x", area.x, "y", area.y, "width", area.w, "height", area.h)
+		e.tag(line{"on the wall already"}, around(area.x+area.w/2, area.y+area.h/2, textWidth("on the wall already", typeSize)+8, 16))
+	}
+}
+
+// boards draws the pieces with their pattern.
+func (e *elevation) boards() {
+	for _, piece := range e.pieces {
+		group := e.add("g")
+		e.drawPiece(group, e.move(piece.At), e.plan.Profile, piece, fmt.Sprintf("piece-%d", piece.Number))
+	}
+}
+
+// openings draws the openings as taped; the strip to the board is their gap.
+func (e *elevation) openings() {
+	if len(e.run.Openings) == 0 {
+		return
+	}
+	fill := e.hatch("opening", "hatch", 6, 45)
+	for _, o := range e.run.Openings {
+		e.add("path", "class", "paper", "d", e.outline(o.Outline))
+		e.add("path", "class", "opening", "fill", fill, "d", e.outline(o.Outline))
+	}
+}
+
+// seams draws a heavy line in the middle of each gap between panels.
+func (e *elevation) seams() {
+	for i := 1; i < len(e.run.Panels); i++ {
+		a, b := e.run.Panels[i-1], e.run.Panels[i]
+		x := (e.x(a.Right) + e.x(b.Left)) / 2
+		top, bottom := e.floor, e.top
+		for _, piece := range e.pieces {
+			if piece.Panel == a.Number || piece.Panel == b.Number {
+				v := e.move(piece.At)
+				top, bottom = min(top, v.y(piece.Height)), max(bottom, v.y(fraction.Length{}))
+			}
+		}
+		for _, span := range e.spans(x, top-5, bottom+5) {
+			e.add("path", "class", "seam", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(span[0]), ink(span[1])))
+		}
+		e.board.claim(box{x - 2, top - 5, 4, bottom - top + 10})
+	}
+}
+
+// spans cuts the openings out of an upright line from y0 down to y1.
+func (e *elevation) spans(x, y0, y1 float64) [][2]float64 {
+	left := [][2]float64{{y0, y1}}
+	for _, o := range e.run.Openings {
+		lo, hi := bounds(o.Outline)
+		area := e.area(lo[0], lo[1], hi[0], hi[1])
+		if x <= area.x || x >= area.x+area.w {
+			continue
+		}
+		var kept [][2]float64
+		for _, s := range left {
+			if s[0] < area.y {
+				kept = append(kept, [2]float64{s[0], min(s[1], area.y)})
+			}
+			if s[1] > area.y+area.h {
+				kept = append(kept, [2]float64{max(s[0], area.y+area.h), s[1]})
+			}
+		}
+		left = kept
+	}
+	return left
+}
+
+// datum draws the level line that all heights are taken from.
+func (e *elevation) datum() {
+	y := e.y(fraction.Length{})
+	e.add("path", "class", "datum", "d", fmt.Sprintf("M%s %sH%s", ink(sideLane-12), ink(y), ink(e.Width-sideLane+12)))
+	e.floor = max(e.floor, y)
+}
+
+// start marks where to begin and which way to go on.
+func (e *elevation) start() {
+	x, y := e.x(e.run.SetOut.From), e.top-2*laneHigh-8
+	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(y-4), ink(e.floor+10)))
+	e.board.claim(box{x - 1.5, y, 3, e.floor - y})
+	way := 1.0
+	if e.run.SetOut.Direction == "left" {
+		way = -1
+	}
+	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sh%s", ink(x), ink(y-4), ink(way*34)))
+	e.add("path", "class", "startmark", "d", fmt.Sprintf("M%s %sl%s -4v8z", ink(x+way*42), ink(y-4), ink(-way*9)))
+	e.add("circle", "class", "startmark", "cx", x, "cy", y-4, "r", 4)
+	path := fmt.Sprintf("runs[%d].set_out.", e.index)
+	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction, path+"direction")}
+	wide := text.width(typeSize)
+	at, anchor := x+10, "start"
+	if way > 0 {
+		at = x + 48
+	}
+	if at+wide > e.Width-4 {
+		at, anchor = x-10, "end"
+		if way < 0 {
+			at = x - 48
+		}
+	}
+	text.write(&e.root, "starttext", at, y, anchor)
+	if anchor == "end" {
+		at -= wide
+	}
+	e.board.claim(box{at, y - typeSize, wide, typeSize + 3})
+}
+
+// flaws marks the blemishes with numbered lozenges above the wall, numbered as
+// in the book's table.
+func (e *elevation) flaws() {
+	y := e.top - laneHigh + 1
+	var wanted []float64
+	var number []int
+	for i, b := range e.plan.Blemishes {
+		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
+			wanted, number = append(wanted, e.x(b.At)), append(number, i+1)
+		}
+	}
+	order(wanted, number)
+	for i, x := range spread(wanted, 21, 12, e.Width-12) {
+		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.top+6)))
+		e.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl9 -9l9 9l-9 9z", ink(x-9), ink(y)))
+		line{counted(fmt.Sprint(number[i]))}.write(&e.root, "flawtext", x, y+3.5, "middle")
+		e.board.claim(box{min(x-9, wanted[i]), y - 9, max(x+9, wanted[i]) - min(x-9, wanted[i]), e.top - y + 9})
+	}
+}
+
+// labels writes each opening's name and each piece's number where they fit.
+func (e *elevation) labels() {
+	for i, o := range e.run.Openings {
+		lo, hi := bounds(o.Outline)
+		area := e.area(lo[0], lo[1], hi[0], hi[1])
+		text := line{word(o.Name, ref("runs[%d].openings[%d].name", e.index, i))}
+		w := text.width(typeSize) + 8
+		inside := within(area, w, 16)
+		if seat, ok := e.board.place(append(inside, besides(area, w, 15)...)...); ok {
+			e.tag(text, seat)
+		} else if len(inside) > 0 { // over the line of the start: the tag hides a piece of it
+			e.tag(text, inside[0])
+		}
+	}
+	for _, o := range e.run.Openings {
+		lo, hi := bounds(o.Outline)
+		e.board.claim(e.area(lo[0], lo[1], hi[0], hi[1]))
+	}
+	for _, piece := range e.pieces {
+		text := line{word(piece.Label, ref("pieces[%d].label", e.pieceIndex(piece.Number)))}
+		w := textWidth(piece.Label, 17) + 10
+		v := e.move(piece.At)
+		if seat, ok := e.board.place(seats(v, rings(piece), w+4, 26)...); ok {
+			seat = seat.grow(-2)
+			e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 4)
+			text.write(&e.root, "big", seat.x+seat.w/2, seat.y+17, "middle")
+		} else if seat, ok := e.board.place(seats(v, rings(piece), textWidth(piece.Label, typeSize)+2, 13)...); ok {
+			text.write(&e.root, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
+		} else if seat, ok := e.board.place(besides(v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height), w, 15)...); ok {
+			e.tag(text, seat)
+			spot := v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height)
+			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+		}
+	}
+}
+
+// tag writes a line in a box of its own.
+func (e *elevation) tag(text line, at box) {
+	e.add("rect", "class", "tag", "x", at.x, "y", at.y, "width", at.w, "height", at.h, "rx", 3)
+	text.write(&e.root, "", at.x+at.w/2, at.y+at.h/2+4, "middle")
+}
+
+// besides returns the places for a label below, above and beside an area.
+func besides(area box, w, h float64) []box {
+	var found []box
+	for _, away := range []float64{3, 10, 20, 34} {
+		mid := area.x + area.w/2 - w/2
+		found = append(found,
+			box{mid, area.y + area.h + away, w, h}, box{mid, area.y - away - h, w, h},
+			box{area.x + area.w + away, area.y + area.h/2 - h/2, w, h}, box{area.x - away - w, area.y + area.h/2 - h/2, w, h},
+			box{area.x, area.y + area.h + away, w, h}, box{area.x + area.w - w, area.y + area.h + away, w, h},
+			box{area.x, area.y - away - h, w, h}, box{area.x + area.w - w, area.y - away - h, w, h})
+	}
+	return found
+}

@@ -1,0 +1,363 @@
+package draw
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+)
+
+const (
+	roomTall  = 430.0 // most ink that the room takes from back to front
+	roomLane  = 58.0  // white round the room
+	boardInk  = 10.0  // thickness of the panelling as drawn, much exaggerated
+	wallInk   = 9.0   // thickness of the wall as drawn
+	chainStep = 90.0  // between runs that do not meet
+)
+
+// heading is a direction on the plan view, x to the right and y down.
+type heading struct{ x, y float64 }
+
+// turn turns to the right, or for an outside corner to the left, by a right
+// angle. The survey has no angles of corners.
+func (h heading) turn(outside bool) heading {
+	if outside {
+		return heading{h.y, -h.x}
+	}
+	return heading{-h.y, h.x}
+}
+
+// room is the side of the wall that one stands on.
+func (h heading) room() heading { return heading{-h.y, h.x} }
+
+// course is where one run lies on the plan view.
+type course struct {
+	run    plan.Run
+	index  int
+	x, y   float64 // its left end
+	along  heading
+	length float64 // in the same unit as x and y
+}
+
+// at is the point so far along the run and so far into the room.
+func (c course) at(along, into float64) (x, y float64) {
+	room := c.along.room()
+	return c.x + c.along.x*along + room.x*into, c.y + c.along.y*along + room.y*into
+}
+
+// roomDrawing draws the room from above.
+type roomDrawing struct {
+	scribe
+	*Picture
+	courses []course
+	board   board
+	scale   float64
+}
+
+// drawRoom returns the plan view.
+func drawRoom(s scribe) *Picture {
+	d := &roomDrawing{scribe: s, Picture: newPicture("room", "The room from above")}
+	d.Desc = d.describe()
+	d.Width = wideInk
+	d.lay()
+	fill := d.hatch("wall", "hatch", 5, 45)
+	for i := range d.courses {
+		d.wall(i, fill)
+	}
+	for i := range d.courses {
+		d.band(i)
+	}
+	for i := range d.courses {
+		d.corner(i)
+	}
+	for i := range d.courses {
+		d.panels(i)
+	}
+	for i := range d.courses {
+		d.name(i)
+	}
+	line{"Seen from above; you stand inside. The panelling is drawn much too thick."}.
+		write(&d.root, "soft", d.Width/2, d.Height-8, "middle")
+	return d.Picture
+}
+
+// meets reports whether run i ends in a corner that the next run shares.
+func (d *roomDrawing) meets(i int) bool { return d.plan.Runs[i].CornerRight != nil }
+
+// outside reports whether the corner at the right of run i is an outside one.
+func (d *roomDrawing) outside(i int) bool {
+	return strings.HasPrefix(d.plan.Runs[i].CornerRight.Kind, "outside")
+}
+
+// lay walks round the room, run by run, and then scales it to the page. Runs
+// that do not meet are drawn one below the other.
+func (d *roomDrawing) lay() {
+	var x, y, lowest float64
+	along := heading{1, 0}
+	for i, run := range d.plan.Runs {
+		if i > 0 && !d.meets(i-1) {
+			x, y, along = 0, lowest, heading{1, 0}
+			d.shift(i, &y)
+		}
+		c := course{run, i, x, y, along, run.Width.Float64()}
+		d.courses = append(d.courses, c)
+		x, y = c.at(c.length, 0)
+		lowest = max(lowest, y, c.y)
+		if d.meets(i) {
+			along = along.turn(d.outside(i))
+		}
+	}
+	d.fit()
+}
+
+// shift leaves room between two stretches of runs; the distance is a share of
+// the whole, so that it looks the same whatever the room's size.
+func (d *roomDrawing) shift(i int, y *float64) {
+	total := 0.0
+	for _, run := range d.plan.Runs {
+		total += run.Width.Float64()
+	}
+	*y += total * chainStep / wideInk
+}
+
+// fit scales the walk to the page.
+func (d *roomDrawing) fit() {
+	var x0, y0, x1, y1 float64
+	for i, c := range d.courses {
+		ex, ey := c.at(c.length, 0)
+		if i == 0 {
+			x0, y0, x1, y1 = c.x, c.y, c.x, c.y
+		}
+		x0, y0, x1, y1 = min(x0, c.x, ex), min(y0, c.y, ey), max(x1, c.x, ex), max(y1, c.y, ey)
+	}
+	d.scale = (d.Width - 2*roomLane) / max(x1-x0, 1)
+	if tall := (y1 - y0) * d.scale; tall > roomTall {
+		d.scale = roomTall / (y1 - y0)
+	}
+	left := (d.Width - (x1-x0)*d.scale) / 2
+	for i := range d.courses {
+		c := &d.courses[i]
+		c.x, c.y, c.length = left+(c.x-x0)*d.scale, roomLane+(c.y-y0)*d.scale, c.length*d.scale
+	}
+	d.Height = 2*roomLane + (y1-y0)*d.scale + 24
+	if y1-y0 < 1 {
+		d.Height += 50 // one straight wall: its name stands before it
+	}
+	d.board.frame = box{2, 2, d.Width - 4, d.Height - 26}
+}
+
+// ends are how far the panelling's wall side and its face run past both ends of
+// the run: into the corner, short of it, or to the long point of a mitre.
+func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
+	c := d.courses[i]
+	wallRight, faceRight = c.length, c.length
+	if d.meets(i) {
+		switch corner := c.run.CornerRight; {
+		case d.outside(i):
+			faceRight += boardInk
+		case corner.Butts == c.run.Name:
+			wallRight, faceRight = c.length-boardInk, c.length-boardInk
+		}
+	}
+	before := (i + len(d.courses) - 1) % len(d.courses)
+	if d.meets(before) && (i > 0 || d.plan.Closed) {
+		switch corner := d.courses[before].run.CornerRight; {
+		case d.outside(before):
+			faceLeft -= boardInk
+		case corner.Butts == c.run.Name:
+			wallLeft, faceLeft = boardInk, boardInk
+		}
+	}
+	return wallLeft, faceLeft, wallRight, faceRight
+}
+
+// wall draws the wall behind one run.
+func (d *roomDrawing) wall(i int, fill string) {
+	c := d.courses[i]
+	var p path
+	c.ring(&p, [4][2]float64{{0, 0}, {c.length, 0}, {c.length, -wallInk}, {0, -wallInk}})
+	d.add("path", "fill", fill, "d", p.String())
+	var face path
+	x, y := c.at(0, 0)
+	face.move(x, y)
+	x, y = c.at(c.length, 0)
+	face.line(x, y)
+	d.add("path", "class", "edge", "d", face.String())
+	d.claim(c, 0, c.length, -wallInk, boardInk)
+}
+
+// ring adds a four-sided shape to a path, its corners so far along the run and
+// into the room.
+func (c course) ring(p *path, corners [4][2]float64) {
+	for i, at := range corners {
+		x, y := c.at(at[0], at[1])
+		if i == 0 {
+			p.move(x, y)
+		} else {
+			p.line(x, y)
+		}
+	}
+	p.shut()
+}
+
+// claim keeps labels off a strip along a run.
+func (d *roomDrawing) claim(c course, from, to, near, far float64) {
+	x0, y0 := c.at(from, near)
+	x1, y1 := c.at(to, far)
+	d.board.claim(box{min(x0, x1), min(y0, y1), max(x0, x1) - min(x0, x1), max(y0, y1) - min(y0, y1)})
+}
+
+// band draws the panelling with its seams.
+func (d *roomDrawing) band(i int) {
+	c := d.courses[i]
+	wallLeft, faceLeft, wallRight, faceRight := d.ends(i)
+	var p path
+	c.ring(&p, [4][2]float64{{wallLeft, 0}, {wallRight, 0}, {faceRight, boardInk}, {faceLeft, boardInk}})
+	d.add("path", "class", "tag", "d", p.String())
+	var seams path
+	for n := 1; n < len(c.run.Panels); n++ {
+		middle := (c.run.Panels[n-1].Right.Float64() + c.run.Panels[n].Left.Float64()) / 2 * d.scale
+		x, y := c.at(middle, 0)
+		seams.move(x, y)
+		x, y = c.at(middle, boardInk)
+		seams.line(x, y)
+	}
+	if seams.b.Len() > 0 {
+		d.add("path", "class", "seam", "d", seams.String())
+	}
+}
+
+// corner puts the corner's letter outside the wall.
+func (d *roomDrawing) corner(i int) {
+	if !d.meets(i) {
+		return
+	}
+	c := d.courses[i]
+	away := 22.0
+	if d.outside(i) {
+		away = -away
+	}
+	x, y := c.at(c.length+away, -22)
+	if d.outside(i) {
+		x, y = c.at(c.length+22, 22)
+	}
+	d.add("circle", "class", "tag", "cx", x, "cy", y, "r", 9)
+	line{counted(CornerLetter(d.plan, i))}.write(&d.root, "bold", x, y+4, "middle")
+	d.board.claim(around(x, y, 18, 18))
+}
+
+// CornerLetter names the corner at the right end of run i on the plan view and
+// in the table; it is empty where there is none.
+func CornerLetter(p plan.Plan, i int) string {
+	if p.Runs[i].CornerRight == nil {
+		return ""
+	}
+	n := 0
+	for _, run := range p.Runs[:i] {
+		if run.CornerRight != nil {
+			n++
+		}
+	}
+	return cornerName(n)
+}
+
+// panels writes the numbers of each panel's pieces, which are the order of
+// fitting, before the panel.
+func (d *roomDrawing) panels(i int) {
+	c := d.courses[i]
+	for _, panel := range c.run.Panels {
+		var text line
+		for n, number := range panel.Pieces {
+			at := d.pieceIndex(number)
+			if at < 0 {
+				continue
+			}
+			if n > 0 {
+				text = append(text, " ")
+			}
+			text = append(text, word(d.plan.Pieces[at].Label, ref("pieces[%d].label", at)))
+		}
+		w := text.width(typeSize) + 8
+		middle := (panel.Left.Float64() + panel.Right.Float64()) / 2 * d.scale
+		var seats []box
+		for _, into := range []float64{13, 28, 43} {
+			for _, slide := range []float64{0, 10, -10, 22, -22, 34, -34} {
+				seats = append(seats, c.before(middle+slide, boardInk+into, w, 15))
+			}
+		}
+		if seat, ok := d.board.place(seats...); ok {
+			d.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 4)
+			text.write(&d.root, "bold", seat.x+seat.w/2, seat.y+11.5, "middle")
+		}
+	}
+}
+
+// before is the box of a size that stands before a run: its near side into the
+// room by so much, centred so far along it.
+func (c course) before(along, into, w, h float64) box {
+	room := c.along.room()
+	x, y := c.at(along, into-10)
+	return around(x+room.x*w/2, y+room.y*h/2, w, h)
+}
+
+// name writes a run's name, its width and its place in the order of fitting,
+// inside the room where there is space, else outside.
+func (d *roomDrawing) name(i int) {
+	c := d.courses[i]
+	name := line{word(clip(c.run.Name, 220, typeSize), ref("runs[%d].name", i))}
+	width := line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"}
+	order := line{"fitted " + d.turn(i)}
+	w := max(name.width(typeSize)*1.06, width.width(typeSize), order.width(typeSize)) + 6
+	var seats []box
+	for _, into := range []float64{38, 54, 70, 90, 120} {
+		for _, share := range []float64{.5, .4, .6, .3, .7} {
+			seats = append(seats, c.before(c.length*share, into, w, 42))
+		}
+	}
+	for _, share := range []float64{.5, .3, .7} {
+		x, y := c.at(c.length*share, -wallInk-4)
+		room := c.along.room()
+		seats = append(seats, around(x-room.x*w/2, y-room.y*21, w, 42))
+	}
+	seat, ok := d.board.place(seats...)
+	if !ok {
+		return // the headings of the runs have all of it
+	}
+	mid := seat.x + seat.w/2
+	name.write(&d.root, "bold", mid, seat.y+11, "middle")
+	width.write(&d.root, "", mid, seat.y+24, "middle")
+	order.write(&d.root, "soft", mid, seat.y+37, "middle")
+}
+
+// turn is the place of a run in the order of fitting, by the least number of
+// its pieces.
+func (d *roomDrawing) turn(i int) string {
+	var runs []string
+	pieces := slices.Clone(d.plan.Pieces)
+	slices.SortStableFunc(pieces, func(a, b plan.Piece) int { return a.Number - b.Number })
+	for _, piece := range pieces {
+		if !slices.Contains(runs, piece.Run) {
+			runs = append(runs, piece.Run)
+		}
+	}
+	names := []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"}
+	at := slices.Index(runs, d.plan.Runs[i].Name)
+	if at >= 0 && at < len(names) {
+		return names[at]
+	}
+	return "later"
+}
+
+// describe is the text alternative.
+func (d *roomDrawing) describe() string {
+	var b strings.Builder
+	b.WriteString("The runs clockwise, as seen by someone in the room. ")
+	for i, run := range d.plan.Runs {
+		fmt.Fprintf(&b, "%s, %s wide, fitted %s. ", run.Name, d.tape.Format(run.Width), d.turn(i))
+		if c := run.CornerRight; c != nil {
+			fmt.Fprintf(&b, "Corner %s, %s, to %s%s. ", CornerLetter(d.plan, i), c.Kind, c.Next, after(": passes ", c.Passes))
+		}
+	}
+	return strings.TrimSpace(b.String())
+}

@@ -1,0 +1,313 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/fraction"
+)
+
+// Full-size templates: 96 units of ink are one inch on paper.
+const (
+	perInch     = 96.0
+	pageMargin  = 0.5  // inches left white round each page; printers cannot reach further out
+	pageFoot    = 0.75 // inches under the drawing for the ruler and the page's name
+	pageOverlap = 0.5  // inches that neighbouring pages share
+	around1     = 1.0  // inches of board shown round a cutting line
+	// CheckSquare is the side, in inches, of the square that is printed to check
+	// the printer's scale: 76.2 mm.
+	CheckSquare = 3
+)
+
+// Paper is a size of paper.
+type Paper struct {
+	Name          string
+	Size          string  // its name in a style sheet
+	Width, Height float64 // inches
+}
+
+// Papers are the sizes that templates are made for. The figures are those of
+// ISO 216 (A4, 210 by 297 mm) and ANSI/ASME Y14.1 (letter, 8 1/2 by 11 in).
+func Papers() []Paper {
+	return []Paper{{"US Letter", "letter", 8.5, 11}, {"A4", "a4", 210 / 25.4, 297 / 25.4}}
+}
+
+// cutLine is a line to saw along that is worth a template: a hole, or a notch
+// with at least one corner.
+type cutLine struct {
+	piece  plan.Piece
+	index  int // of the piece in the plan
+	what   string
+	points []plan.Point
+	closed bool
+	path   string // of the points in the plan
+	first  int    // number of the first point there
+	count  int    // of points in the whole ring
+}
+
+// cutLines lists what a plan needs templates for.
+func cutLines(p plan.Plan) []cutLine {
+	var found []cutLine
+	for i, piece := range p.Pieces {
+		for h, hole := range piece.Holes {
+			found = append(found, cutLine{piece: piece, index: i, what: hole.Opening, points: hole.Outline, closed: true,
+				path: fmt.Sprintf("pieces[%d].holes[%d].outline", i, h), count: len(hole.Outline)})
+		}
+		found = append(found, notches(piece, i)...)
+	}
+	return found
+}
+
+// notches finds the stretches of a piece's outline that leave its bounding box
+// and turn at least once.
+func notches(piece plan.Piece, index int) []cutLine {
+	n := len(piece.Outline)
+	onEdge := func(i int) bool {
+		p, q := piece.Outline[i%n], piece.Outline[(i+1)%n]
+		return p[0] == q[0] && (p[0].IsZero() || p[0] == piece.Width) || p[1] == q[1] && (p[1].IsZero() || p[1] == piece.Height)
+	}
+	var found []cutLine
+	for start := range n {
+		if onEdge(start) || !onEdge(start+n-1) {
+			continue
+		}
+		cut := cutLine{piece: piece, index: index, what: "notch", path: fmt.Sprintf("pieces[%d].outline", index), first: start, count: n}
+		i := start
+		for ; !onEdge(i) && i < start+n; i++ {
+			cut.points = append(cut.points, piece.Outline[i%n])
+		}
+		cut.points = append(cut.points, piece.Outline[i%n])
+		if len(cut.points) > 2 {
+			found = append(found, cut)
+		}
+	}
+	return found
+}
+
+// segments calls f with both ends of each straight of the line, in inches.
+func (c cutLine) segments(f func(x0, y0, x1, y1 float64)) {
+	n := len(c.points)
+	for i := range n {
+		if i == n-1 && !c.closed {
+			return
+		}
+		p, q := c.points[i], c.points[(i+1)%n]
+		f(p[0].Float64(), p[1].Float64(), q[0].Float64(), q[1].Float64())
+	}
+}
+
+// tile is one page's part of a cutting line, in piece coordinates, inches.
+type tile struct {
+	name       string
+	x, y, w, h float64
+	needed     bool // false: only a straight passes through, or nothing at all
+}
+
+// tiling lays pages over a cutting line.
+type tiling struct {
+	cut       cutLine
+	paper     Paper
+	across    int
+	tiles     []tile // rows from the top down
+	x, y      float64
+	w, h      float64
+	pageCount int
+}
+
+// tile covers the line and the board round it with as few pages as go, in the
+// middle of them.
+func (c cutLine) tile(paper Paper) tiling {
+	lo, hi := bounds(c.points)
+	w, h := paper.Width-2*pageMargin, paper.Height-2*pageMargin-pageFoot
+	pages := func(size, page float64) int {
+		return max(1, int(math.Ceil((size-pageOverlap)/(page-pageOverlap)-1e-9)))
+	}
+	wide, tall := hi[0].Sub(lo[0]).Float64()+2*around1, hi[1].Sub(lo[1]).Float64()+2*around1
+	across, down := pages(wide, w), pages(tall, h)
+	t := tiling{cut: c, paper: paper, across: across}
+	t.w = float64(across)*(w-pageOverlap) + pageOverlap
+	t.h = float64(down)*(h-pageOverlap) + pageOverlap
+	t.x = lo[0].Float64() - around1 - (t.w-wide)/2
+	t.y = lo[1].Float64() - around1 - (t.h-tall)/2
+	for row := range down {
+		for column := range across {
+			one := tile{name: fmt.Sprintf("%c%d", 'A'+row%26, column+1), w: w, h: h}
+			one.x = t.x + float64(column)*(w-pageOverlap)
+			one.y = t.y + float64(down-1-row)*(h-pageOverlap)
+			one.needed = across*down == 1 || one.turns(c)
+			if one.needed {
+				t.pageCount++
+			}
+			t.tiles = append(t.tiles, one)
+		}
+	}
+	return t
+}
+
+// turns reports whether the line ends, turns or slopes within the page. Where
+// it only passes straight through, a straightedge between the pages on both
+// sides does better than paper.
+func (t tile) turns(c cutLine) bool {
+	in := func(x, y float64) bool { return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h }
+	found := false
+	for _, p := range c.points {
+		found = found || in(p[0].Float64(), p[1].Float64())
+	}
+	c.segments(func(x0, y0, x1, y1 float64) {
+		if x0 == x1 || y0 == y1 {
+			return
+		}
+		const steps = 200 // fine enough: a page is far larger than a 200th of a slope
+		for i := range steps {
+			f := float64(i) / steps
+			found = found || in(x0+f*(x1-x0), y0+f*(y1-y0))
+		}
+	})
+	return found
+}
+
+// drawTile returns one page's drawing at full size.
+func drawTile(s scribe, t tiling, one tile, number int) *Picture {
+	c := t.cut
+	pic := newPicture(fmt.Sprintf("template-%s-%d-%s", t.paper.Size, number, one.name),
+		fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
+	pic.Desc = "Full size. Heavy line: saw along it, on the waste side. Grey strips: beads and grooves of the board under it."
+	pic.Width, pic.Height = one.w*perInch, (one.h+pageFoot)*perInch
+	v := view{scale: perInch, x0: one.x, y1: one.y + one.h}
+	clip := pic.defs.add("clipPath", "id", pic.id("page"))
+	clip.add("rect", "width", pic.Width, "height", one.h*perInch)
+	page := pic.add("g", "clip-path", "url(#"+pic.id("page")+")")
+
+	pic.drawBoard(page, v, s.plan.Profile, c)
+	pic.drawOverlap(page, t, one)
+	d := "M"
+	for i, p := range c.points {
+		if i > 0 {
+			d += "L"
+		}
+		d += ink(v.x(p[0])) + " " + ink(v.y(p[1]))
+	}
+	if c.closed {
+		d += "Z"
+	}
+	page.add("path", "class", "template", "d", d)
+	taken := board{frame: box{0, 0, pic.Width, one.h * perInch}}
+	taken.claim(box{0, 0, pic.Width, 20})
+	for i, p := range c.points {
+		place := fmt.Sprintf("%s[%d]", c.path, (c.first+i)%c.count)
+		text := line{s.length(p[0], ref("%s[0]", place)), " across, ", s.length(p[1], ref("%s[1]", place)), " up"}
+		x, y, w := v.x(p[0]), v.y(p[1]), text.width(smallSize)+4
+		page.add("circle", "class", "templatedot", "cx", x, "cy", y, "r", 2.5)
+		if seat, ok := taken.place(box{x + 8, y + 5, w, 14}, box{x - 8 - w, y + 5, w, 14}, box{x + 8, y - 19, w, 14}, box{x - 8 - w, y - 19, w, 14},
+			box{x - w/2, y + 8, w, 14}, box{x - w/2, y - 22, w, 14}); ok {
+			page.add("rect", "class", "paper", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h)
+			text.write(page, "small", seat.x+2, seat.y+11, "start")
+		}
+	}
+	pic.add("rect", "class", "templateframe", "x", .5, "y", .5, "width", pic.Width-1, "height", one.h*perInch-1)
+	pic.foot(t, one, one.h*perInch)
+	return pic
+}
+
+// drawBoard draws the piece's edges and its pattern at its true phase.
+func (pic *Picture) drawBoard(on *node, v view, profile plan.Profile, c cutLine) {
+	var zero fraction.Length
+	clip := pic.defs.add("clipPath", "id", pic.id("board"))
+	edge := v.area(zero, zero, c.piece.Width, c.piece.Height)
+	clip.add("rect", "x", edge.x, "y", edge.y, "width", edge.w, "height", edge.h)
+	group := on.add("g", "clip-path", "url(#"+pic.id("board")+")", "class", "templateboard")
+	var near []stripe
+	for _, s := range stripes(profile, c.piece.LeftPhase, c.piece.Width) {
+		if v.x(s.right) > 0 && v.x(s.left) < pic.Width {
+			near = append(near, s)
+		}
+	}
+	drawPattern(group, v, near, zero, c.piece.Height)
+	on.add("rect", "class", "templateedge", "x", edge.x, "y", edge.y, "width", edge.w, "height", edge.h)
+}
+
+// drawOverlap draws where the neighbouring pages begin, with crosses at the
+// corners to lay one on the other.
+func (pic *Picture) drawOverlap(on *node, t tiling, one tile) {
+	const o = pageOverlap * perInch
+	w, h := pic.Width, one.h*perInch
+	lines := map[bool][]float64{}
+	if one.x > t.x+.01 {
+		lines[true] = append(lines[true], o)
+	}
+	if one.x+one.w < t.x+t.w-.01 {
+		lines[true] = append(lines[true], w-o)
+	}
+	if one.y+one.h < t.y+t.h-.01 {
+		lines[false] = append(lines[false], o)
+	}
+	if one.y > t.y+.01 {
+		lines[false] = append(lines[false], h-o)
+	}
+	for _, x := range lines[true] {
+		on.add("path", "class", "ext", "d", fmt.Sprintf("M%s 0V%s", ink(x), ink(h)))
+	}
+	for _, y := range lines[false] {
+		on.add("path", "class", "ext", "d", fmt.Sprintf("M0 %sH%s", ink(y), ink(w)))
+	}
+	for _, x := range lines[true] {
+		for _, y := range lines[false] {
+			on.add("path", "class", "pole", "d", fmt.Sprintf("M%s %sh18M%s %sv18", ink(x-9), ink(y), ink(x), ink(y-9)))
+		}
+	}
+}
+
+// foot writes the page's name and a ruler of whole inches.
+func (pic *Picture) foot(t tiling, one tile, y float64) {
+	c := t.cut
+	line{"Piece ", word(c.piece.Label, ref("pieces[%d].label", c.index)), ", ", c.what, ": page ", counted(one.name), ". Lay it on the face, grey strips on the board's own beads and grooves."}.
+		write(&pic.root, "bold", 0, y+18, "start")
+	line{"Print at full size, never “fit to page”. The ruler below shows whole inches."}.write(&pic.root, "small", 0, y+33, "start")
+	inches := int(one.w)
+	d := fmt.Sprintf("M0 %sh%s", ink(y+56), ink(float64(inches)*perInch))
+	for i := range inches + 1 {
+		d += fmt.Sprintf("M%s %sv-12", ink(float64(i)*perInch), ink(y+56))
+	}
+	pic.add("path", "class", "pole", "d", d)
+}
+
+// drawMap returns the page map of one cutting line: the piece, the line, and
+// the pages laid over it.
+func drawMap(t tiling, number int) *Picture {
+	c := t.cut
+	pic := newPicture(fmt.Sprintf("map-%s-%d", t.paper.Size, number), fmt.Sprintf("Page map of piece %s, %s", c.piece.Label, c.what))
+	pic.Desc = fmt.Sprintf("%d of %d pages are printed; over the others the line is straight.", t.pageCount, len(t.tiles))
+	scale := min(300/t.w, 190/t.h)
+	pic.Width, pic.Height = 310, t.h*scale+10
+	v := view{scale: scale, left: (pic.Width - t.w*scale) / 2, top: 5, x0: t.x, y1: t.y + t.h}
+	clip := pic.defs.add("clipPath", "id", pic.id("all"))
+	clip.add("rect", "x", v.left, "y", v.top, "width", t.w*scale, "height", t.h*scale)
+	var zero fraction.Length
+	edge := v.area(zero, zero, c.piece.Width, c.piece.Height)
+	pic.add("g", "clip-path", "url(#"+pic.id("all")+")").
+		add("rect", "class", "wall", "x", edge.x, "y", edge.y, "width", edge.w, "height", edge.h)
+	fill := pic.hatch("left-out", "hatch", 5, 45)
+	for _, one := range t.tiles {
+		x, y := v.left+(one.x-t.x)*scale, v.top+(t.y+t.h-one.y-one.h)*scale
+		rect := pic.add("rect", "class", "tile", "x", x, "y", y, "width", one.w*scale, "height", one.h*scale, "fill", "none")
+		if !one.needed {
+			rect.attrs[len(rect.attrs)-1] = fill
+			continue
+		}
+		line{counted(one.name)}.write(&pic.root, "bold halo", x+one.w*scale/2, y+one.h*scale/2+4, "middle")
+	}
+	d := ""
+	for i, p := range c.points {
+		command := "L"
+		if i == 0 {
+			command = "M"
+		}
+		d += command + ink(v.x(p[0])) + " " + ink(v.y(p[1]))
+	}
+	if c.closed {
+		d += "Z"
+	}
+	pic.add("path", "class", "cutline", "d", d)
+	return pic
+}
