@@ -5,8 +5,20 @@ import (
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 )
 
-// bookFiles returns the files of a plan's job book, the book itself first.
+func init() {
+	bookFiles = drawBook
+}
+
+// drawBook returns the files of a plan's job book, the book itself first.
 // Nothing is written here: whoever calls it does, whole files or none.
-func bookFiles(p plan.Plan) ([]draw.File, error) {
-	return draw.Book(p)
+func drawBook(_ call, p plan.Plan) ([]file, error) {
+	drawn, err := draw.Book(p)
+	if err != nil {
+		return nil, err
+	}
+	var files []file
+	for _, f := range drawn {
+		files = append(files, file{f.Name, f.Body})
+	}
+	return files, nil
 }
