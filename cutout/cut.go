@@ -10,7 +10,8 @@ import "example.com/groovewright/fraction"
 // space: up the line at the bottom, down the line at the top, so that each piece
 // lies within the exact one. Vertices of s are never moved. Where no mark lies
 // between a corner and the far end of its edge, or where moving it would run
-// over another corner of the piece, it stays exact.
+// over another corner of the piece, the first half, quarter and so on to 1/256
+// of the mark that can be used is, and if there is none the corner stays exact.
 //
 // With a mark of zero all is exact, and the areas of the bands that divide a
 // shape add up to its own. There are no pieces when left is not below right.

@@ -33,6 +33,12 @@ func fit(r *big.Rat) (fraction.Length, bool) {
 	return fraction.Of(r.Num().Int64(), r.Denom().Int64()), true
 }
 
+// fitArea turns twice an area into an area, if it is one.
+func fitArea(twice *big.Rat) (fraction.Area, bool) {
+	l, ok := fit(twice.Mul(twice, big.NewRat(1, 2)))
+	return l.Times(fraction.Inches(1)), ok
+}
+
 func difference(a, b fraction.Length) *big.Rat {
 	return new(big.Rat).Sub(a.Rat(), b.Rat())
 }
@@ -132,8 +138,7 @@ func signedArea(ring []Point) (area fraction.Area) {
 			sum.Add(sum, new(big.Rat).Mul(difference(p.X, o.X), difference(q.Y, o.Y)))
 			sum.Sub(sum, new(big.Rat).Mul(difference(p.Y, o.Y), difference(q.X, o.X)))
 		}
-		half, ok := fit(sum.Mul(sum, big.NewRat(1, 2)))
-		area = half.Times(fraction.Inches(1))
+		area, ok = fitArea(sum)
 		return ok
 	})
 	o := ring[0]
@@ -142,5 +147,7 @@ func signedArea(ring []Point) (area fraction.Area) {
 		area = area.Add(p.X.Sub(o.X).Times(q.Y.Sub(o.Y)))
 		area = area.Sub(p.Y.Sub(o.Y).Times(q.X.Sub(o.X)))
 	}
-	return area.Over(fraction.Inches(2)).Times(fraction.Inches(1))
+	return half(area)
 }
+
+func half(a fraction.Area) fraction.Area { return a.Over(fraction.Inches(2)).Times(fraction.Inches(1)) }

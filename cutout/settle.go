@@ -59,7 +59,13 @@ func settle(piece *Shape, mark fraction.Length, taped func(Point) bool) bool {
 	return true
 }
 
-// settleCorner moves corner i of the ring to a mark and reports whether it did.
+// finer is how often the mark is halved where no mark lies in the space: down to
+// 1/4096 in for a mark of 1/16. Finer than any saw, it keeps the denominators of
+// later sums small where an exact corner would let them grow.
+const finer = 8
+
+// settleCorner moves corner i of the ring to a mark and reports whether it did; where
+// no mark will do it takes a half, a quarter … of one.
 //
 // The corner v lies between its neighbours u and w. It is convex, as every
 // crossing of two borders is, so a new place in the triangle u v w gives up
@@ -75,12 +81,15 @@ func settleCorner(piece Shape, ring []Point, i int, mark fraction.Length) bool {
 	if turn(u, v, w) <= 0 {
 		return false
 	}
-	for _, to := range marksBeside(u, v, w, mark) {
-		inside := turn(u, v, to) >= 0 && turn(v, w, to) >= 0 && turn(w, u, to) >= 0
-		if inside && piece.clear(u, v, w, to) {
-			ring[i] = to
-			return true
+	for range finer + 1 {
+		for _, to := range marksBeside(u, v, w, mark) {
+			inside := turn(u, v, to) >= 0 && turn(v, w, to) >= 0 && turn(w, u, to) >= 0
+			if inside && piece.clear(u, v, w, to) {
+				ring[i] = to
+				return true
+			}
 		}
+		mark = mark.Div(2)
 	}
 	return false
 }

@@ -1,6 +1,7 @@
 package cutout
 
 import (
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -209,12 +210,21 @@ type Slab struct {
 }
 
 // Area returns the exact area of the slab's cells.
-func (s Slab) Area() fraction.Area {
-	var heights fraction.Length
+func (s Slab) Area() (area fraction.Area) {
+	defer widen(func() (ok bool) {
+		sum := new(big.Rat)
+		for _, c := range s.Cells {
+			sum.Add(sum, difference(c.TopLeft, c.BottomLeft))
+			sum.Add(sum, difference(c.TopRight, c.BottomRight))
+		}
+		area, ok = fitArea(sum.Mul(sum, difference(s.Right, s.Left)))
+		return ok
+	})
 	for _, c := range s.Cells {
-		heights = heights.Add(c.TopLeft.Sub(c.BottomLeft)).Add(c.TopRight.Sub(c.BottomRight))
+		heights := c.TopLeft.Sub(c.BottomLeft).Add(c.TopRight.Sub(c.BottomRight))
+		area = area.Add(heights.Times(s.Right.Sub(s.Left)))
 	}
-	return heights.Div(2).Times(s.Right.Sub(s.Left))
+	return half(area)
 }
 
 // Slabs cuts s at the x of every vertex and returns the slabs from left to
