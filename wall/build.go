@@ -50,6 +50,7 @@ func (m *model) build(p *path) (Layout, error) {
 	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), strings.Compare(a.Kind, b.Kind))
 	})
+	m.addJoints(&layout, legs)
 	return layout, nil
 }
 

@@ -15,6 +15,7 @@ type Layout struct {
 	Pieces    []Piece     // in order of fitting; number n is at index n-1
 	Blemishes []Blemish   // every term with a weight
 	Total     fraction.Ratio
+	Joints    []Joint // run by run, the seams last
 
 	// Broken counts the hard rules that had to be broken: seams too near a
 	// box, panels narrower than the least.

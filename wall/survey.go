@@ -16,14 +16,20 @@ type Doubt struct {
 // that jump without a step, boxes of one kind that differ in size, ends out of
 // plumb, stations too far apart, narrow strips between an opening and an edge.
 // The sizes that count are in the room's priorities. None is an error.
-func (room *Room) Survey() (doubts []Doubt, err error) {
+func Survey(room Room) (doubts []Doubt) {
+	var err error
+	defer func() {
+		if err != nil {
+			doubts = append(doubts, Doubt{"runs", err.Error()})
+		}
+	}()
 	defer fraction.Catch(&err)
 	for r := range room.Runs {
 		doubts = append(doubts, room.doubtHeights(r)...)
 		doubts = append(doubts, room.doubtEnds(r)...)
 		doubts = append(doubts, room.doubtStrips(r)...)
 	}
-	return append(doubts, room.doubtBoxes()...), nil
+	return append(doubts, room.doubtBoxes()...)
 }
 
 func (room *Room) doubtHeights(r int) []Doubt {

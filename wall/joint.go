@@ -1,0 +1,129 @@
+package wall
+
+import (
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+// JointKind says what meets at a joint.
+type JointKind uint8
+
+// The kinds of joint.
+const (
+	BottomJoint  JointKind = iota // panels and what they stand on: the counter line
+	TopJoint                      // panels and what is above: the cabinet line
+	EndJoint                      // an exposed or covered end
+	CornerJoint                   // an inside corner, once for both runs
+	MitreJoint                    // an outside corner, once for both runs
+	StepJoint                     // the upright side of a step
+	OpeningJoint                  // round a window or another opening that is no box
+	BoxJoint                      // round a box, under its cover
+	SeamJoint                     // between two panels
+)
+
+// Joint is all of one kind of joint on one run. Length is measured level and
+// upright; a sloped line counts by its extent along x, an arch by both extents,
+// so that it is never too little by more than the slope of a counter.
+type Joint struct {
+	Kind   JointKind
+	Run    int
+	Length fraction.Length
+	Gap    fraction.Length
+}
+
+// joints returns the joints of the region against the wall and what is on it.
+func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
+	run := &room.Runs[r]
+	sum := map[JointKind]fraction.Length{}
+	kinds := map[string]JointKind{kindStep: StepJoint, kindOpening: OpeningJoint, kindBox: BoxJoint}
+	for _, e := range g.edges {
+		kind, other := kinds[e.kind]
+		if !other {
+			continue // ends are counted with their corners
+		}
+		sum[kind] = sum[kind].Add(e.height)
+	}
+	for _, s := range g.shapes {
+		for _, ring := range append([][]cutout.Point{s.Outline}, s.Holes...) {
+			for i, p := range ring {
+				q := ring[(i+1)%len(ring)]
+				if p.X == q.X {
+					continue
+				}
+				kind := TopJoint
+				if p.X.Less(q.X) { // the shape lies to the left of its border, so above this edge
+					kind = BottomJoint
+				}
+				kind = g.against(room, run, p, q, kind)
+				sum[kind] = sum[kind].Add(q.X.Sub(p.X).Abs())
+			}
+		}
+	}
+	return sum
+}
+
+// against returns what the level edge p to q lies on: an opening, or kind.
+func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind) JointKind {
+	middle := p.X.Add(q.X).Div(2)
+	y := heightOn(p, q, middle)
+	for _, o := range run.Openings {
+		gap := room.Gaps.around(o.Kind)
+		lo, hi := bounds(o.Outline)
+		lo, hi = lo.Plus(gap.Neg(), gap.Neg()), hi.Plus(gap, gap)
+		if lo.X.Less(middle) && middle.Less(hi.X) && !y.Less(lo.Y) && !hi.Y.Less(y) {
+			if o.Kind == Box {
+				return BoxJoint
+			}
+			return OpeningJoint
+		}
+	}
+	return kind
+}
+
+// addJoints lists the joints of the layout.
+func (m *model) addJoints(layout *Layout, legs []leg) {
+	gaps := m.room.Gaps
+	gap := map[JointKind]fraction.Length{BottomJoint: gaps.Bottom, TopJoint: gaps.Top, StepJoint: gaps.Side, OpeningJoint: gaps.Window, BoxJoint: gaps.Box}
+	for _, l := range legs {
+		s := l.sol.stretch
+		if s.from >= 0 {
+			continue
+		}
+		g, run := s.region, &m.room.Runs[s.run]
+		add := func(kind JointKind, length, gap fraction.Length) {
+			if length.Sign() > 0 {
+				layout.Joints = append(layout.Joints, Joint{kind, s.run, length, gap})
+			}
+		}
+		sums := g.joints(m.room, s.run)
+		for _, kind := range []JointKind{BottomJoint, TopJoint, StepJoint, OpeningJoint, BoxJoint} {
+			add(kind, sums[kind], gap[kind])
+		}
+		for _, e := range []struct {
+			end    End
+			height fraction.Length
+			first  bool
+		}{{run.Left, g.leftHeight, true}, {run.Right, g.rightHeight, false}} {
+			switch {
+			case e.end.Kind == Exposed || e.end.Kind == Covered:
+				add(EndJoint, e.height, gaps.Side)
+			case e.first && m.coupled(m.before(s.run)):
+				// Counted at the right end of the run before.
+			case e.end.Kind == InsideCorner:
+				add(CornerJoint, e.height, gaps.Side)
+			default:
+				add(MitreJoint, e.height, fraction.Length{})
+			}
+		}
+	}
+	for _, b := range layout.Blemishes {
+		if b.Kind == kindSeam {
+			layout.Joints = append(layout.Joints, Joint{SeamJoint, b.Run, b.Height, gaps.Seam})
+		}
+	}
+}
+
+// before returns the number of the run before run r, going round.
+func (m *model) before(r int) int {
+	return (r + len(m.room.Runs) - 1) % len(m.room.Runs)
+}
