@@ -1,6 +1,9 @@
 package fraction
 
-import "math/big"
+import (
+	"math/big"
+	"math/bits"
+)
 
 // Length is an exact length: a rational number of inches, positive or negative.
 //
@@ -78,10 +81,20 @@ func (a Length) DivMod(p Length) (q int64, r Length) {
 
 // Compare returns -1, 0 or +1 as a is shorter than, equal to or longer than b.
 // It never overflows, and fits [slices.SortFunc].
-func (a Length) Compare(b Length) int { return compare(value(a), value(b)) }
+func (a Length) Compare(b Length) int {
+	// The sign of a.num*b.den - b.num*a.den in 128 bits. A negative num is 2^64 too large as an unsigned factor, so the other
+	// denominator is taken off the upper half again. The compiler inlines the method in just this form.
+	if a == b {
+		return 0
+	}
+	left, low := bits.Mul64(uint64(a.num), uint64(b.less1+1))
+	right, lower := bits.Mul64(uint64(b.num), uint64(a.less1+1))
+	_, low = bits.Sub64(low, lower, 0)
+	return int(int64(left-right-low)-a.num>>63&(b.less1+1)+b.num>>63&(a.less1+1))>>63 | 1
+}
 
 // Less reports whether a is shorter than b. It never overflows.
-func (a Length) Less(b Length) bool { return compare(value(a), value(b)) < 0 }
+func (a Length) Less(b Length) bool { return a.Compare(b) < 0 }
 
 // Sign returns -1, 0 or +1 as a is negative, zero or positive.
 func (a Length) Sign() int { return value(a).sign() }

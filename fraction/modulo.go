@@ -39,7 +39,7 @@ func mod(a, p value) value {
 	if p.num == 0 {
 		divideByZero(a)
 	}
-	if small(a, p) && p.num > 0 && dyadic(a, p) {
+	if p.num > 0 && easy(a, p) {
 		da, dp := a.less1+1, p.less1+1
 		step := p.num * da
 		r := (a.num * dp) % step

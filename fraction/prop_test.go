@@ -1,22 +1,352 @@
 package fraction_test
 
 import (
+	"math"
 	"math/big"
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"pgregory.net/rapid"
 )
 
-func TestAdditionEqualsBigRat(t *testing.T) {
+// The oracle is math/big.Rat throughout: it has no bounds.
+
+// fits reports whether the package promises to hold x.
+func fits(x *big.Rat) bool {
+	limit := big.NewInt(math.MaxInt64)
+	return x.Num().CmpAbs(limit) <= 0 && x.Denom().Cmp(limit) <= 0
+}
+
+// number is any of the exact types.
+type number interface{ Rat() *big.Rat }
+
+// equals checks that got computes want, or panics with an overflow if, and only if, want does not fit.
+func equals[N number](t *rapid.T, what string, want *big.Rat, got func() N) {
+	t.Helper()
+	var n N
+	err := func() (err error) {
+		defer fraction.Catch(&err)
+		n = got()
+		return nil
+	}()
+	switch {
+	case err != nil && fits(want):
+		t.Fatalf("%s: %v, want %v", what, err, want)
+	case err == nil && !fits(want):
+		t.Fatalf("%s = %v, want an overflow: exactly %v", what, n.Rat(), want)
+	case err == nil && n.Rat().Cmp(want) != 0:
+		t.Fatalf("%s = %v, want %v", what, n.Rat(), want)
+	}
+}
+
+func two(t *rapid.T) (a, b fraction.Length) {
+	g := rapid.OneOf(fractiontest.Any(), fractiontest.Taped())
+	return g.Draw(t, "a"), g.Draw(t, "b")
+}
+
+func TestAddEqualsBigRat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		a := fraction.Of(rapid.Int64Range(-1e6, 1e6).Draw(t, "n"), rapid.Int64Range(1, 1e6).Draw(t, "d"))
-		b := fraction.Of(rapid.Int64Range(-1e6, 1e6).Draw(t, "n"), rapid.Int64Range(1, 64).Draw(t, "d"))
-		if got, want := a.Add(b).Rat(), new(big.Rat).Add(a.Rat(), b.Rat()); got.Cmp(want) != 0 {
-			t.Fatalf("%v + %v = %v, want %v", a, b, got, want)
+		a, b := two(t)
+		equals(t, "a+b", new(big.Rat).Add(a.Rat(), b.Rat()), func() fraction.Length { return a.Add(b) })
+	})
+}
+
+func TestSubEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := two(t)
+		equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Length { return a.Sub(b) })
+	})
+}
+
+func TestTimesEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := two(t)
+		want := new(big.Rat).Mul(a.Rat(), b.Rat())
+		equals(t, "a*b", want, func() fraction.Area { return a.Times(b) })
+		equals(t, "a scaled by b", want, func() fraction.Length { return a.Scale(ratioOf(b)) })
+		equals(t, "the product of ratios", want, func() fraction.Ratio { return ratioOf(a).Mul(ratioOf(b)) })
+	})
+}
+
+func TestOverEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := two(t)
+		if b.IsZero() {
+			wantZeroDivisor(t, func() { a.Over(b) })
+			wantZeroDivisor(t, func() { ratioOf(a).Div(ratioOf(b)) })
+			return
 		}
-		if got, want := a.Sub(b).Rat(), new(big.Rat).Sub(a.Rat(), b.Rat()); got.Cmp(want) != 0 {
-			t.Fatalf("%v - %v = %v, want %v", a, b, got, want)
+		want := new(big.Rat).Quo(a.Rat(), b.Rat())
+		equals(t, "a/b", want, func() fraction.Ratio { return a.Over(b) })
+		equals(t, "the quotient of ratios", want, func() fraction.Ratio { return ratioOf(a).Div(ratioOf(b)) })
+	})
+}
+
+func TestMulAndDivByWholeNumbersEqualBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, _ := two(t)
+		n := rapid.OneOf(fractiontest.Whole(), rapid.Just[int64](math.MinInt64)).Draw(t, "n")
+		whole := new(big.Rat).SetInt64(n)
+		equals(t, "a*n", new(big.Rat).Mul(a.Rat(), whole), func() fraction.Length { return a.Mul(n) })
+		if n == 0 {
+			wantZeroDivisor(t, func() { a.Div(n) })
+			return
+		}
+		equals(t, "a/n", new(big.Rat).Quo(a.Rat(), whole), func() fraction.Length { return a.Div(n) })
+	})
+}
+
+func TestOfEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		any := rapid.OneOf(fractiontest.Whole(), rapid.Just[int64](math.MinInt64))
+		num, den := any.Draw(t, "num"), any.Draw(t, "den")
+		if den == 0 {
+			wantZeroDivisor(t, func() { fraction.Of(num, den) })
+			wantZeroDivisor(t, func() { fraction.Millimetres(num, den) })
+			return
+		}
+		want := big.NewRat(1, 1).SetFrac(big.NewInt(num), big.NewInt(den))
+		equals(t, "Of", want, func() fraction.Length { return fraction.Of(num, den) })
+		equals(t, "NewRatio", want, func() fraction.Ratio { return fraction.NewRatio(num, den) })
+		equals(t, "Inches", new(big.Rat).SetInt64(num), func() fraction.Length { return fraction.Inches(num) })
+		inches := new(big.Rat).Quo(want, big.NewRat(254, 10)) // 1 in = 25.4 mm: 16 CFR 500.19(a)
+		equals(t, "Millimetres", inches, func() fraction.Length { return fraction.Millimetres(num, den) })
+	})
+}
+
+func TestCompareEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := two(t)
+		if rapid.Bool().Draw(t, "the same") {
+			b = a
+		}
+		want := a.Rat().Cmp(b.Rat())
+		if got := a.Compare(b); got != want {
+			t.Fatalf("(%v).Compare(%v) = %d, want %d", a, b, got, want)
+		}
+		if got := ratioOf(a).Compare(ratioOf(b)); got != want {
+			t.Fatalf("ratios: (%v).Compare(%v) = %d, want %d", a, b, got, want)
+		}
+		if a.Less(b) != (want < 0) || ratioOf(a).Less(ratioOf(b)) != (want < 0) {
+			t.Fatalf("(%v).Less(%v) = %t, want %t", a, b, a.Less(b), want < 0)
+		}
+		if (a == b) != (want == 0) {
+			t.Fatalf("%v == %v is %t", a, b, a == b)
+		}
+		if lesser, greater := fraction.Min(a, b), fraction.Max(a, b); greater.Less(lesser) || lesser != a && lesser != b || greater != a && greater != b {
+			t.Fatalf("Min(%v, %v) = %v, Max = %v", a, b, lesser, greater)
+		}
+		if a.Sign() != a.Rat().Sign() || a.IsZero() != (a.Sign() == 0) {
+			t.Fatalf("(%v).Sign() = %d", a, a.Sign())
 		}
 	})
+}
+
+func TestNegAndAbsNeverOverflow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, _ := two(t)
+		equals(t, "-a", new(big.Rat).Neg(a.Rat()), a.Neg)
+		equals(t, "|a|", new(big.Rat).Abs(a.Rat()), a.Abs)
+		if a.Neg().Neg() != a {
+			t.Fatalf("-(-a) = %v, want %v", a.Neg().Neg(), a)
+		}
+	})
+}
+
+func TestValuesAreInLowestTerms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := two(t)
+		for _, op := range []func() fraction.Length{
+			func() fraction.Length { return a },
+			func() fraction.Length { return a.Add(b) },
+			func() fraction.Length { return a.Sub(b) },
+			func() fraction.Length { return a.Scale(ratioOf(b)) },
+			func() fraction.Length { return a.Mul(12) },
+			func() fraction.Length { return a.Div(-12) },
+			func() fraction.Length { return a.Mod(b) },
+		} {
+			var err error
+			func() {
+				defer fraction.Catch(&err)
+				v := op()
+				if n, d := v.Num(), v.Den(); d < 1 || new(big.Int).GCD(nil, nil, new(big.Int).Abs(big.NewInt(n)), big.NewInt(d)).Int64() != 1 {
+					t.Fatalf("%d/%d is not in lowest terms", n, d)
+				}
+			}()
+		}
+	})
+}
+
+// floorDivision is the oracle of Mod and DivMod: math/big's Euclidean division on a common denominator.
+func floorDivision(a, p *big.Rat) (q *big.Int, r *big.Rat) {
+	x := new(big.Int).Mul(a.Num(), p.Denom())
+	y := new(big.Int).Mul(p.Num(), a.Denom())
+	m := new(big.Int)
+	q, m = new(big.Int).DivMod(x, y, m)
+	return q, new(big.Rat).SetFrac(m, new(big.Int).Mul(a.Denom(), p.Denom()))
+}
+
+func TestModEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, p := two(t)
+		if p.IsZero() {
+			wantZeroDivisor(t, func() { a.Mod(p) })
+			wantZeroDivisor(t, func() { a.DivMod(p) })
+			wantZeroDivisor(t, func() { fraction.Circular(a, a, p) })
+			return
+		}
+		q, r := floorDivision(a.Rat(), p.Rat())
+		equals(t, "a mod p", r, func() fraction.Length { return a.Mod(p) })
+		var gotQ int64
+		var gotR fraction.Length
+		err := func() (err error) {
+			defer fraction.Catch(&err)
+			gotQ, gotR = a.DivMod(p)
+			return nil
+		}()
+		holds := fits(r) && fits(new(big.Rat).SetInt(q))
+		if (err == nil) != holds {
+			t.Fatalf("DivMod: %v, want %v and %v", err, q, r)
+		}
+		if err == nil && (gotQ != q.Int64() || gotR.Rat().Cmp(r) != 0) {
+			t.Fatalf("DivMod = %v, %v, want %v, %v", gotQ, gotR, q, r)
+		}
+	})
+}
+
+func TestRoundEqualsBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, mark := two(t)
+		d := rapid.SampledFrom([]fraction.Direction{fraction.Nearest, fraction.Down, fraction.Up}).Draw(t, "direction")
+		if mark.IsZero() {
+			if r, over := a.Round(mark, d); r != a || !over.IsZero() {
+				t.Fatalf("Round to 0 = %v, %v", r, over)
+			}
+			return
+		}
+		size := new(big.Rat).Abs(mark.Rat())
+		_, rest := floorDivision(a.Rat(), size)
+		want := new(big.Rat).Sub(a.Rat(), rest)
+		twice := new(big.Rat).Add(rest, rest)
+		if rest.Sign() > 0 && (d == fraction.Up || d == fraction.Nearest && twice.Cmp(size) >= 0) {
+			want.Add(want, size)
+		}
+		over := new(big.Rat).Sub(want, a.Rat())
+		var r, e fraction.Length
+		err := func() (err error) {
+			defer fraction.Catch(&err)
+			r, e = a.Round(mark, d)
+			return nil
+		}()
+		if (err == nil) != (fits(want) && fits(over)) {
+			t.Fatalf("(%v).Round(%v, %v): %v, want %v and %v", a, mark, d, err, want, over)
+		}
+		if err == nil && (r.Rat().Cmp(want) != 0 || e.Rat().Cmp(over) != 0) {
+			t.Fatalf("(%v).Round(%v, %v) = %v, %v, want %v, %v", a, mark, d, r, e, want, over)
+		}
+	})
+}
+
+func TestCircularIsTheShorterWayRound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		g := fractiontest.Taped()
+		a, b := g.Draw(t, "a"), g.Draw(t, "b")
+		p := fractiontest.Positive(fraction.Inches(12)).Draw(t, "p")
+		got := fraction.Circular(a, b, p)
+		if got.Sign() < 0 || p.Less(got.Mul(2)) {
+			t.Fatalf("Circular = %v, beyond half of %v", got, p)
+		}
+		if there, back := a.Add(got).Sub(b).Mod(p), a.Sub(got).Sub(b).Mod(p); !there.IsZero() && !back.IsZero() {
+			t.Fatalf("Circular = %v leads neither way from %v to %v", got, a, b)
+		}
+		if other := fraction.Circular(b, a, p); other != got {
+			t.Fatalf("Circular(b, a) = %v, Circular(a, b) = %v", other, got)
+		}
+	})
+}
+
+func TestAreasEqualBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x, y := two(t)
+		a, b := areaOf(x), areaOf(y)
+		equals(t, "a+b", new(big.Rat).Add(a.Rat(), b.Rat()), func() fraction.Area { return a.Add(b) })
+		equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Area { return a.Sub(b) })
+		equals(t, "-a", new(big.Rat).Neg(a.Rat()), a.Neg)
+		equals(t, "a scaled", new(big.Rat).Mul(a.Rat(), b.Rat()), func() fraction.Area { return a.Scale(ratioOf(y)) })
+		equals(t, "square feet", new(big.Rat).Quo(a.Rat(), big.NewRat(144, 1)), a.SquareFeet)
+		equals(t, "square metres", new(big.Rat).Mul(a.Rat(), big.NewRat(64516, 100_000_000)), a.SquareMetres)
+		if a.Compare(b) != a.Rat().Cmp(b.Rat()) || a.Sign() != a.Rat().Sign() || a.IsZero() != (a.Sign() == 0) {
+			t.Fatalf("(%v).Compare(%v) = %d", a, b, a.Compare(b))
+		}
+		if y.IsZero() {
+			wantZeroDivisor(t, func() { a.Over(y) })
+			return
+		}
+		equals(t, "a/y", new(big.Rat).Quo(a.Rat(), y.Rat()), func() fraction.Length { return a.Over(y) })
+		equals(t, "a/b", new(big.Rat).Quo(a.Rat(), b.Rat()), func() fraction.Ratio { return a.OverArea(b) })
+	})
+}
+
+func TestRatiosEqualBigRat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x, y := two(t)
+		a, b := ratioOf(x), ratioOf(y)
+		equals(t, "a+b", new(big.Rat).Add(a.Rat(), b.Rat()), func() fraction.Ratio { return a.Add(b) })
+		equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Ratio { return a.Sub(b) })
+		equals(t, "-a", new(big.Rat).Neg(a.Rat()), a.Neg)
+		equals(t, "|a|", new(big.Rat).Abs(a.Rat()), a.Abs)
+		floor := new(big.Int).Div(a.Rat().Num(), a.Rat().Denom()) // Euclidean, and the denominator is positive
+		if got := a.Floor(); got != floor.Int64() {
+			t.Fatalf("(%v).Floor() = %d, want %v", a, got, floor)
+		}
+		if got, want := a.Ceil(), floor.Int64(); a.Den() == 1 && got != want || a.Den() > 1 && got != want+1 {
+			t.Fatalf("(%v).Ceil() = %d, floor %d", a, got, want)
+		}
+	})
+}
+
+func TestFloat64IsNearest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, _ := two(t)
+		if want, _ := a.Rat().Float64(); a.Float64() != want {
+			t.Fatalf("(%v).Float64() = %v, want %v", a, a.Float64(), want)
+		}
+	})
+}
+
+func TestStringReadsBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, _ := two(t)
+		var b fraction.Length
+		if err := b.UnmarshalText([]byte(a.String())); err != nil || b != a {
+			t.Fatalf("UnmarshalText(%q) = %v, %v, want %v", a.String(), b, err, a)
+		}
+		var r fraction.Ratio
+		if err := r.UnmarshalText([]byte(a.String())); err != nil || r != ratioOf(a) {
+			t.Fatalf("ratio: UnmarshalText(%q) = %v, %v", a.String(), r, err)
+		}
+		var area fraction.Area
+		if err := area.UnmarshalText([]byte(a.String())); err != nil || area != areaOf(a) {
+			t.Fatalf("area: UnmarshalText(%q) = %v, %v", a.String(), area, err)
+		}
+	})
+}
+
+// ratioOf is the number of inches in a.
+func ratioOf(a fraction.Length) fraction.Ratio { return a.Over(fraction.Inches(1)) }
+
+// areaOf is a strip of length a and one inch wide.
+func areaOf(a fraction.Length) fraction.Area { return a.Times(fraction.Inches(1)) }
+
+func wantZeroDivisor(t *rapid.T, f func()) {
+	t.Helper()
+	var err error
+	func() {
+		defer fraction.Catch(&err)
+		f()
+	}()
+	if _, ok := err.(*fraction.ZeroDivisorError); !ok {
+		t.Fatalf("err = %v, want a *ZeroDivisorError", err)
+	}
 }

@@ -6,14 +6,14 @@ import (
 	"unicode/utf8"
 )
 
-// The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: the sum of two lengths within
-// them has at most 51 bits in the numerator, and any length on the marks of a common tape has fewer than 32.
+// The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: within them the sum of any two
+// lengths fits (57 bits), and a sum of many does as long as their denominators have factors in common, as those of tapes have.
 const (
 	// MaxInput is the greatest size of a length in inches (some 1.5 miles), and of a ratio.
 	MaxInput = 100_000
-	// MaxDenominator is the greatest denominator in lowest terms, of a length in inches: it admits the
-	// thousandth of a millimetre (1/25400 in) and five decimal places of an inch.
-	MaxDenominator = 100_000
+	// MaxDenominator is the greatest denominator in lowest terms of a length in inches, and of a ratio. It admits
+	// six decimal places of an inch and four of a millimetre (1/254000 in).
+	MaxDenominator = 1_000_000
 )
 
 // ParseError says why a text is no length, ratio or unit.
@@ -35,8 +35,11 @@ func (e *ParseError) Error() string {
 const (
 	lengthsAccepted = `a length such as 63 1/4, 63-1/4, 63.25, 5' 3 1/4", 7/8, -1/2, 1606.55 mm or 160.6 cm`
 	numbersAccepted = `a number such as 2, 0.125, 1/8 or 1 1/2`
-	boundReason     = "beyond 100,000 inches, or too fine: the denominator is above 100,000"
-	ratioReason     = "beyond 100,000, or too fine: the denominator is above 100,000"
+	tooGreat        = "beyond 100,000"
+	tooGreatLength  = "beyond 100,000 inches"
+	tooFine         = "too fine: in lowest terms the denominator is above 1,000,000"
+	tooFineLength   = "too fine: in inches and lowest terms the denominator is above 1,000,000"
+	tooLong         = "too many digits"
 )
 
 // Parse reads a length as people write it:
@@ -55,14 +58,20 @@ const (
 // A bare number is in the unit u; inches after feet are inches always.
 //
 // Parse fails with a *[ParseError] on everything else: a plus sign, a sign inside, a comma, an exponent,
-// a point without digits after it, a zero denominator, another unit, and beyond [MaxInput] or [MaxDenominator].
+// a point without digits after it, a zero denominator, another unit, and beyond [MaxInput], or finer than [MaxDenominator].
 // It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
 	v, err := parseLength(s, u)
-	if err == nil && !bounded(v) {
-		return Length{}, &ParseError{s, "", boundReason, lengthsAccepted}
+	if err != nil {
+		return Length{}, err
 	}
-	return Length(v), err
+	if compare(v.abs(), value{MaxInput, 0}) > 0 {
+		return Length{}, &ParseError{s, "", tooGreatLength, lengthsAccepted}
+	}
+	if v.less1 >= MaxDenominator {
+		return Length{}, &ParseError{s, "", tooFineLength, lengthsAccepted}
+	}
+	return Length(v), nil
 }
 
 // MustParse is [Parse] in inches for texts that are known to be right, such as constants and tests; it panics where Parse fails.
@@ -74,18 +83,20 @@ func MustParse(s string) Length {
 	return a
 }
 
-// ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of [Parse] without a unit,
-// fails as it does and has the same bounds.
+// ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of [Parse] without a unit, and
+// besides the exponents of JSON numbers, as in "2.5e-1". It fails as Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
 	v, err := parseNumber(s)
-	if err == nil && !bounded(v) {
-		return Ratio{}, &ParseError{s, "", ratioReason, numbersAccepted}
+	if err != nil {
+		return Ratio{}, err
 	}
-	return Ratio(v), err
-}
-
-func bounded(v value) bool {
-	return v.less1 < MaxDenominator && compare(v.abs(), value{MaxInput, 0}) <= 0
+	if compare(v.abs(), value{MaxInput, 0}) > 0 {
+		return Ratio{}, &ParseError{s, "", tooGreat, numbersAccepted}
+	}
+	if v.less1 >= MaxDenominator {
+		return Ratio{}, &ParseError{s, "", tooFine, numbersAccepted}
+	}
+	return Ratio(v), nil
 }
 
 func parseLength(s string, u Unit) (value, error) {
@@ -102,6 +113,9 @@ func parseNumber(s string) (value, error) {
 	r.spaces()
 	negative := r.sign()
 	v, ok := r.number()
+	if ok {
+		v, ok = r.exponent(v)
+	}
 	r.spaces()
 	if !ok || !r.end() {
 		return value{}, r.failure(numbersAccepted)
@@ -148,7 +162,7 @@ func (r *reader) length(u Unit) (v value, ok bool) {
 		v, ok = product(v, m.size())
 	}
 	if !ok {
-		return v, r.fail("too many digits")
+		return v, r.fail(tooLong)
 	}
 	r.spaces()
 	if m == footMark && r.at < len(r.text) {
@@ -194,7 +208,7 @@ func (r *reader) inches(feet value) (value, bool) {
 	}
 	r.spaces()
 	if v, ok = sum(feet, v); !ok {
-		return v, r.fail("too many digits")
+		return v, r.fail(tooLong)
 	}
 	return v, true
 }
@@ -264,7 +278,7 @@ func (r *reader) mixed(whole, part value, start int) (value, bool) {
 	}
 	v, ok := sum(whole, part)
 	if !ok {
-		return v, r.fail("too many digits")
+		return v, r.fail(tooLong)
 	}
 	return v, true
 }
@@ -284,9 +298,11 @@ func (r *reader) under(n int64) (value, bool) {
 	return ratio(n, d)
 }
 
+// places is the most digits after a point, since 10^18 is the last power of ten within an int64.
+const places = 18
+
 // decimals reads the point and the digits after it. Zeros at the end do not count.
 func (r *reader) decimals(whole value) (value, bool) {
-	const places = 18 // 10^18 is the last power of ten within an int64
 	r.step()
 	start := r.at
 	var n, power int64 = 0, 1
@@ -311,7 +327,38 @@ func (r *reader) decimals(whole value) (value, bool) {
 	part, _ := ratio(n, power) // power fits, so its divisor does
 	v, ok := sum(whole, part)
 	if !ok {
-		return v, r.fail("too many digits")
+		return v, r.fail(tooLong)
+	}
+	return v, true
+}
+
+// exponent reads a power of ten, if there is one, and multiplies v by it.
+func (r *reader) exponent(v value) (value, bool) {
+	if !r.take('e') && !r.take('E') {
+		return v, true
+	}
+	down := r.take('-')
+	if !down {
+		r.take('+')
+	}
+	start := r.at
+	n, ok := r.digits()
+	if !ok {
+		return v, false
+	}
+	if n > places {
+		r.at = start
+		return v, r.fail("an exponent beyond 18")
+	}
+	power := value{1, 0}
+	for range n {
+		power.num *= 10
+	}
+	if down {
+		power = value{1, power.num - 1}
+	}
+	if v, ok = product(v, power); !ok {
+		return v, r.fail(tooLong)
 	}
 	return v, true
 }
@@ -325,7 +372,7 @@ func (r *reader) digits() (int64, bool) {
 		digit := int64(r.text[r.at] - '0')
 		if n > last && (n > last+1 || n*10 > 1<<63-1-digit) {
 			r.at = start
-			return 0, r.fail("too many digits")
+			return 0, r.fail(tooLong)
 		}
 		n = n*10 + digit
 	}

@@ -1,7 +1,6 @@
 package fraction
 
 import (
-	"cmp"
 	"math"
 	"math/big"
 	"math/bits"
@@ -25,20 +24,22 @@ const reach = 1 << 31
 
 // small reports whether both numbers are within reach.
 func small(a, b value) bool {
-	return (uint64(a.num+reach)|uint64(b.num+reach))>>32 == 0 && uint64(a.less1|b.less1)>>31 == 0
+	return uint64((a.num+reach)|(b.num+reach))>>32|uint64(a.less1|b.less1)>>31 == 0
 }
 
-// dyadic reports whether both denominators are powers of two. The denominator less one is
-// then a row of ones, which shares no bit with the denominator.
-func dyadic(a, b value) bool {
-	return a.less1&(a.less1+1)|b.less1&(b.less1+1) == 0
+// easy reports whether both numbers are small and both denominators powers of two: a tape's marks.
+// A power of two less one is a row of ones, which shares no bit with the power.
+func easy(a, b value) bool {
+	return uint64((a.num+reach)|(b.num+reach))>>32|
+		uint64((a.less1|b.less1)>>31|a.less1&(a.less1+1)|b.less1&(b.less1+1)) == 0
 }
 
 // halved takes the common factors of two out of num/den, which is all that
 // lowest terms ask for where den is a power of two.
 func halved(num, den int64) value {
-	twos := bits.TrailingZeros64(uint64(num | den))
-	return value{num >> (twos & 63), den>>(twos&63) - 1}
+	const top = 1 << 63 // den is not 0 anyhow; so the compiler sees it, and leaves a case out
+	twos := bits.TrailingZeros64(uint64(num|den)|top) & 63
+	return value{num >> twos, den>>twos - 1}
 }
 
 // lowest returns n/d with the sign in lowest terms, and whether it fits. d is not 0.
@@ -71,26 +72,31 @@ func magnitude(x int64) uint64 {
 	return uint64(x)
 }
 
-// gcd is the greatest common divisor; gcd(0, b) is b.
-// It is Stein's binary algorithm: shifts and subtractions only.
+// gcd is the greatest common divisor, by Euclid's algorithm down to numbers that stand in the table; gcd(0, b) is b.
 func gcd(a, b uint64) uint64 {
-	if a == 0 {
-		return b
+	for b >= shortcut {
+		a, b = b, a%b
 	}
 	if b == 0 {
 		return a
 	}
-	twos := bits.TrailingZeros64(a | b)
-	a >>= bits.TrailingZeros64(a) & 63
-	for b != 0 {
-		b >>= bits.TrailingZeros64(b) & 63
-		a, b = min(a, b), max(a, b)-min(a, b)
-		if a == 1 {
-			break
+	return uint64(divisors[a%b][b])
+}
+
+// shortcut is the size of the table of divisors. It is above 127, the denominator of a millimetre.
+const shortcut = 128
+
+// divisors holds the greatest common divisor of each two numbers below shortcut, except for 0 and 0. It is filled once, and only read afterwards.
+var divisors = func() (table [shortcut][shortcut]uint8) {
+	for d := range shortcut {
+		for i := 0; d > 0 && i < shortcut; i += d {
+			for j := 0; j < shortcut; j += d {
+				table[i][j] = uint8(d)
+			}
 		}
 	}
-	return a << (twos & 63)
-}
+	return table
+}()
 
 func (a value) den() int64 { return a.less1 + 1 }
 
@@ -113,31 +119,11 @@ func (a value) sign() int {
 	return 0
 }
 
-func compare(a, b value) int {
-	if small(a, b) {
-		x, y := a.num*(b.less1+1), b.num*(a.less1+1)
-		if x < y {
-			return -1
-		}
-		if x > y {
-			return 1
-		}
-		return 0
-	}
-	return compareWide(a, b)
-}
-
-func compareWide(a, b value) int {
-	if a.sign() != b.sign() {
-		return cmp.Compare(a.sign(), b.sign())
-	}
-	x := times64(magnitude(a.num), uint64(b.den()))
-	y := times64(magnitude(b.num), uint64(a.den()))
-	return a.sign() * x.compare(y)
-}
+// compare is [Length.Compare], where the reason of its form stands.
+func compare(a, b value) int { return Length(a).Compare(Length(b)) }
 
 func add(a, b value) value {
-	if small(a, b) && dyadic(a, b) {
+	if easy(a, b) {
 		da, db := a.less1+1, b.less1+1
 		return halved(a.num*db+b.num*da, da*db)
 	}
@@ -149,7 +135,7 @@ func add(a, b value) value {
 }
 
 func sub(a, b value) value {
-	if small(a, b) && dyadic(a, b) {
+	if easy(a, b) {
 		da, db := a.less1+1, b.less1+1
 		return halved(a.num*db-b.num*da, da*db)
 	}
@@ -172,12 +158,15 @@ func sum(a, b value) (value, bool) {
 		g = gcd(da, db)
 	}
 	if small(a, b) {
-		t := a.num*int64(db/g) + b.num*int64(da/g)
 		if g == 1 {
-			return value{t, int64(da*db) - 1}, true
+			return value{a.num*int64(db) + b.num*int64(da), int64(da*db) - 1}, true
 		}
-		h := gcd(magnitude(t), g)
-		return value{t / int64(h), int64(da/g*(db/h)) - 1}, true
+		da /= g
+		t := a.num*int64(db/g) + b.num*int64(da)
+		if h := gcd(magnitude(t), g); h != 1 {
+			return value{t / int64(h), int64(da*(db/h)) - 1}, true
+		}
+		return value{t, int64(da*db) - 1}, true
 	}
 	negative, t := addSigned(a.num < 0, times64(magnitude(a.num), db/g), b.num < 0, times64(magnitude(b.num), da/g))
 	h := gcd(t.mod64(g), g)
@@ -193,7 +182,7 @@ func sum(a, b value) (value, bool) {
 }
 
 func mul(a, b value) value {
-	if small(a, b) && dyadic(a, b) {
+	if easy(a, b) {
 		return halved(a.num*b.num, (a.less1+1)*(b.less1+1))
 	}
 	p, ok := product(a, b)
@@ -209,6 +198,15 @@ func product(a, b value) (value, bool) {
 	an, bn := magnitude(a.num), magnitude(b.num)
 	da, db := uint64(a.den()), uint64(b.den())
 	g, h := gcd(an, db), gcd(bn, da)
+	if small(a, b) {
+		if g != 1 {
+			an, db = an/g, db/g
+		}
+		if h != 1 {
+			bn, da = bn/h, da/h
+		}
+		return fit((a.num < 0) != (b.num < 0), an*bn, da*db)
+	}
 	n, d := times64(an/g, bn/h), times64(da/h, db/g)
 	if n.hi|d.hi != 0 {
 		return value{}, false
@@ -217,7 +215,7 @@ func product(a, b value) (value, bool) {
 }
 
 func mulInt(a value, n int64) value {
-	if b := (value{n, 0}); small(a, b) && a.less1&(a.less1+1) == 0 {
+	if uint64((a.num+reach)|(n+reach))>>32|uint64(a.less1&(a.less1+1)) == 0 {
 		return halved(a.num*n, a.less1+1)
 	}
 	g := gcd(magnitude(n), uint64(a.den()))
