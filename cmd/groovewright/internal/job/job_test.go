@@ -158,6 +158,7 @@ func TestFaults(t *testing.T) {
 		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", job.ErrRoom},
 		{"focal zone backwards", `"from": "15", "to": "25"`, `"from": "15", "to": "15"`, "runs[0].focal[1].to", job.ErrRoom},
 		{"focal zone past the run", `"to": "25"`, `"to": "61"`, "runs[0].focal[1].to", job.ErrRoom},
+		{"focal zone is null", `{"from": "5", "to": "15", "prominence": 2}`, `null`, "runs[0].focal[0]", job.ErrType},
 		{"break at an end", `{"at": "30", "prominence"`, `{"at": "60", "prominence"`, "runs[0].breaks[0].at", job.ErrRoom},
 		{"installed on no run", `"run": "east"`, `"run": "west"`, "installed[0].run", job.ErrValue},
 		{"installed past the run", `"right": "20"`, `"right": "41"`, "installed[0].right", job.ErrRoom},

@@ -160,7 +160,7 @@ func (r *reader) stretch(o *object, run wall.Run) (from, to fraction.Length) {
 	before := len(r.faults)
 	needed(o, "from", wantLength, &from, r.nonNegative)
 	needed(o, "to", wantLength, &to, r.nonNegative)
-	if len(r.faults) > before || run.Width.Sign() <= 0 {
+	if len(r.faults) > before || o.node.kind != objectNode || run.Width.Sign() <= 0 {
 		return from, to
 	}
 	if !from.Less(to) {
