@@ -1,0 +1,344 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// term is one term of a layout's blemish as the contract defines it.
+type term struct {
+	run    int
+	next   int // the other run of a corner, else -1
+	what   string
+	at     rat
+	amount rat // inches
+	weight rat // without the height
+	height rat // inches
+}
+
+// cost is weight x height in feet x amount in inches.
+func (t term) cost() rat { return over(times(times(t.weight, t.height), t.amount), whole(12)) }
+
+// upright is an edge that may be seen.
+type upright struct {
+	what      string
+	x, height rat
+	weight    rat
+	right     bool // the material lies right of it
+	end       bool // of the run
+}
+
+// uprights returns every upright edge of the region, whatever it weighs.
+func (g *region) uprights(w weights) []upright {
+	var out []upright
+	for k, e := range []endEdge{g.left, g.right} {
+		given := []end{g.run.left, g.run.right}[k]
+		var weight rat
+		switch given.kind {
+		case exposed:
+			weight = w[exposedEnd]
+		case outsideCorner:
+			weight = w[outsideEnd]
+		case covered:
+			weight = w[coveredEnd]
+		default:
+			continue
+		}
+		if given.prominence != nil {
+			weight = given.prominence
+		}
+		x := e.x
+		if e.leaning {
+			x = e.middle()
+		}
+		out = append(out, upright{given.kind + " end", x, e.height, weight, k == 0, true})
+	}
+	for _, s := range g.steps {
+		out = append(out, upright{"side of a step", s.x, g.beside(s.x, s.low, s.high, s.right), w[stepUpright], s.right, false})
+	}
+	for n, hole := range g.grown {
+		o := g.run.openings[n]
+		weight := map[string]rat{"box": w[boxUpright], "window": w[windowUpright]}[o.kind]
+		if weight == nil {
+			weight = w[otherUpright]
+		}
+		counterclockwise := hole.area().Sign() > 0
+		for k, p := range hole {
+			q := hole[(k+1)%len(hole)]
+			if !same(p.x, q.x) || same(p.y, q.y) {
+				continue
+			}
+			right := less(p.y, q.y) == counterclockwise
+			out = append(out, upright{"side of " + o.name, p.x, g.beside(p.x, least(p.y, q.y), most(p.y, q.y), right), weight, right, false})
+		}
+	}
+	return out
+}
+
+// beside returns how much of the upright from low to high at x bounds the shape
+// on the given side.
+func (g *region) beside(x, low, high rat, right bool) rat {
+	look := fromLeft
+	if right {
+		look = fromRight
+	}
+	total := zero()
+	for _, s := range g.at(x, look) {
+		from, to := most(s.low.y, low), least(s.high.y, high)
+		if less(from, to) {
+			total = sum(total, diff(to, from))
+		}
+	}
+	return total
+}
+
+// uprightTerm returns the term of an upright edge at a phase.
+func (p *pattern) uprightTerm(run int, u upright, phase rat) term {
+	return term{run: run, next: -1, what: u.what, at: u.x, amount: p.cut(phase, u.right), weight: u.weight, height: u.height}
+}
+
+// prominence returns how much a seam at x is seen: that of the focal zone there,
+// or 1.
+func (r *run) prominence(x rat) rat {
+	var out rat
+	for _, z := range r.focal {
+		if within(x, z.from, z.to) && (out == nil || less(out, z.prominence)) {
+			out = z.prominence
+		}
+	}
+	if out == nil {
+		return whole(1)
+	}
+	return out
+}
+
+// seamTerm returns the term of a seam whose middle is x, which lies the given
+// distance off the nearest line where a seam may fall.
+func (g *region) seamTerm(i int, x, off rat, w weights) term {
+	return term{
+		run: i, next: -1, what: "seam", at: x, amount: sum(w[seamItself], times(off, w[seamOffLine])),
+		weight: g.run.prominence(x), height: g.seen(x),
+	}
+}
+
+// cornerTerm returns the term of the inside corner right of run i.
+func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w weights) term {
+	return term{
+		run: i, next: next, what: "inside corner", at: diff(j.runs[i].width, j.pattern.thickness), amount: mismatch,
+		weight: w[insideMismatch], height: least(left.right.height, right.left.height),
+	}
+}
+
+// terms returns every term of the plan's own layout.
+func (c *checker) terms() []term {
+	var out []term
+	p := c.job.pattern
+	for i, g := range c.regions {
+		for _, u := range g.uprights(c.weights) {
+			look := fromLeft
+			if u.right {
+				look = fromRight
+			}
+			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, look)))
+		}
+		if next, ok := c.job.corner(i); ok && c.job.runs[i].right.kind == insideCorner {
+			out = append(out, c.job.cornerTerm(i, next, g, c.regions[next], c.mismatch(i, next), c.weights))
+		}
+		for _, j := range c.joints(i) {
+			if j.open || j.old || p.boards || less(j.right, j.left) {
+				continue
+			}
+			x := j.middle()
+			off := p.offLine(c.phase(i, x, fromLeft))
+			if c.restarted(i, j) {
+				off = zero()
+			}
+			out = append(out, g.seamTerm(i, x, off, c.weights))
+		}
+		out = append(out, c.breakTerms(i)...)
+	}
+	return out
+}
+
+func (c *checker) breakTerms(i int) []term {
+	var out []term
+	p := c.job.pattern
+	for _, restart := range c.plan.Runs[i].Restarts {
+		at := restart.At.r()
+		n := slices.IndexFunc(c.job.runs[i].breaks, func(b place) bool { return same(b.at, at) })
+		if n < 0 {
+			continue // reported by restarts
+		}
+		out = append(out, term{
+			run: i, next: -1, what: "break", at: at, amount: circular(c.phase(i, at, fromLeft), p.phase(at, restart.Origin.r()), p.pitch),
+			weight: times(c.weights[breakUsed], c.job.runs[i].breaks[n].prominence), height: c.regions[i].seen(at),
+		})
+	}
+	return out
+}
+
+// blemishes compares the plan's terms with those of the contract.
+func (c *checker) blemishes() {
+	total := zero()
+	taken := make([]bool, len(c.plan.Blemishes))
+	for k, b := range c.plan.Blemishes {
+		total = sum(total, b.Cost.r())
+		if c.runOf(b.Run) < 0 {
+			c.fault("blemish", fmt.Sprintf("blemishes[%d].run", k), b.Run, "a run", "unknown run")
+		}
+		if b.Cost.r().Sign() < 0 {
+			c.fault("blemish", fmt.Sprintf("blemishes[%d].cost", k), text(b.Cost.r()), "0 or more", "a negative cost")
+		}
+	}
+	c.equal("blemish", "blemish_total", c.plan.BlemishTotal.r(), total, "not the sum of the costs")
+	for _, t := range c.terms() {
+		if t.cost().Sign() == 0 {
+			continue
+		}
+		k := c.told(t, taken)
+		if k < 0 {
+			c.fault("blemish", "blemishes", "nothing", text(t.cost()), "%s", c.missing(t, taken))
+			continue
+		}
+		taken[k] = true
+		b := c.plan.Blemishes[k]
+		c.equal("blemish", fmt.Sprintf("blemishes[%d].amount", k), b.Amount.r(), t.amount, "amount of %s", t.what)
+		product := times(b.Weight.r(), t.amount)
+		if full := over(times(product, t.height), whole(12)); !same(product, t.cost()) && !same(full, t.cost()) {
+			c.fault("blemish", fmt.Sprintf("blemishes[%d].weight", k), text(b.Weight.r()), text(t.weight), "weight of %s, with or without its height of %s in", t.what, text(t.height))
+		}
+	}
+	for k, b := range c.plan.Blemishes {
+		if taken[k] || b.Cost.r().Sign() == 0 {
+			continue
+		}
+		path := fmt.Sprintf("blemishes[%d]", k)
+		if contractual(b.Kind) {
+			c.fault("blemish", path, text(b.Cost.r()), "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At.r()), b.Run)
+			continue
+		}
+		c.extra(path, b)
+	}
+}
+
+// told finds a term of the plan with the run, cost and amount of t, rather one
+// at the same place.
+func (c *checker) told(t term, taken []bool) int {
+	best, score := -1, 0
+	for k, b := range c.plan.Blemishes {
+		i := c.runOf(b.Run)
+		if taken[k] || i != t.run && i != t.next || !same(b.Cost.r(), t.cost()) {
+			continue
+		}
+		points := 1
+		if same(b.Amount.r(), t.amount) {
+			points += 2
+		}
+		if same(b.At.r(), t.at) {
+			points++
+		}
+		if points > score {
+			best, score = k, points
+		}
+	}
+	return best
+}
+
+// missing describes a term that the plan lacks, with what the plan has instead
+// at that place.
+func (c *checker) missing(t term, taken []bool) string {
+	var near []string
+	for k, b := range c.plan.Blemishes {
+		if !taken[k] && c.runOf(b.Run) == t.run && same(b.At.r(), t.at) {
+			near = append(near, fmt.Sprintf("blemishes[%d] %s: %s x %s = %s", k, b.Kind, text(b.Weight.r()), text(b.Amount.r()), text(b.Cost.r())))
+		}
+	}
+	return fmt.Sprintf("%s at %s of %s: %s x %s ft x %s = %s is not told (there: %s)", t.what, text(t.at), c.job.runs[t.run].name,
+		text(t.weight), text(over(t.height, whole(12))), text(t.amount), text(t.cost()), strings.Join(near, "; "))
+}
+
+// contractual says whether a kind of blemish is one of the contract's own.
+func contractual(kind string) bool {
+	kind = strings.ToLower(kind)
+	if strings.Contains(kind, "weak") || strings.Contains(kind, "strip") {
+		return false
+	}
+	for _, word := range []string{"end", "corner", "step", "window", "opening", "box", "seam", "break", "exposed", "covered", "mismatch"} {
+		if strings.Contains(kind, word) {
+			return true
+		}
+	}
+	return false
+}
+
+// extra checks the arithmetic of a term that the contract does not have: cost =
+// weight x amount, or that times a height no greater than the run's.
+func (c *checker) extra(path string, b planBlemish) {
+	product := times(b.Weight.r(), b.Amount.r())
+	if same(product, b.Cost.r()) {
+		return
+	}
+	i := c.runOf(b.Run)
+	if product.Sign() <= 0 || i < 0 {
+		c.fault("blemish", path+".cost", text(b.Cost.r()), text(product), "not weight x amount")
+		return
+	}
+	low, high := c.regions[i].extent()
+	if feet := over(b.Cost.r(), product); less(diff(high, low), times(feet, whole(12))) {
+		c.fault("blemish", path+".cost", text(b.Cost.r()), text(product), "not weight x amount, nor that times a height of the run")
+	}
+}
+
+// extent returns the lowest and highest y of a region's outline.
+func (g *region) extent() (low, high rat) {
+	low, high = zero(), zero()
+	for k, e := range g.outline {
+		if k == 0 {
+			low, high = e.a.y, e.a.y
+		}
+		low, high = least(low, least(e.a.y, e.b.y)), most(high, most(e.a.y, e.b.y))
+	}
+	return low, high
+}
+
+// exposedEnds checks that a run whose only seen end is an exposed one shows a
+// whole feature there. Kind "exposed" means that the end outweighs everything
+// else the set-out decides; "exposed outweighed" that it does not, so that the
+// least blemish may well cut it.
+func (c *checker) exposedEnds() {
+	for i, g := range c.regions {
+		var ends []upright
+		others := zero()
+		for _, u := range g.uprights(c.weights) {
+			seen := times(u.weight, u.height)
+			if u.end && seen.Sign() > 0 {
+				ends = append(ends, u)
+				continue
+			}
+			others = sum(others, seen)
+		}
+		r := g.run
+		if len(ends) != 1 || ends[0].what != exposed+" end" {
+			continue
+		}
+		if r.left.kind == insideCorner || r.right.kind == insideCorner {
+			others = sum(others, times(c.weights[insideMismatch], most(g.left.height, g.right.height)))
+		}
+		u := ends[0]
+		look := fromLeft
+		if u.right {
+			look = fromRight
+		}
+		amount := c.job.pattern.cut(c.phase(i, u.x, look), u.right)
+		if amount.Sign() == 0 {
+			continue
+		}
+		kind := "exposed"
+		if less(times(u.weight, u.height), others) {
+			kind = "exposed outweighed"
+		}
+		c.fault(kind, fmt.Sprintf("runs[%d].set_out.origin", i), text(amount), "0",
+			"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(times(u.weight, u.height)), text(others))
+	}
+}

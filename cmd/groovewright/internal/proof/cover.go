@@ -1,0 +1,328 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+)
+
+// outlines checks every piece by itself: outline, bounding box, phase, holes.
+func (c *checker) outlines() {
+	for k, piece := range c.plan.Pieces {
+		path := fmt.Sprintf("pieces[%d]", k)
+		outline := loopOf(piece.Outline)
+		if len(outline) < 3 {
+			c.fault("outline", path+".outline", fmt.Sprint(len(outline)), "3 or more", "not an outline")
+			continue
+		}
+		low, high := outline.bounds()
+		c.equal("outline", path+".outline", low.x, zero(), "leftmost point is not at the box's left")
+		c.equal("outline", path+".outline", low.y, zero(), "lowest point is not at the box's bottom")
+		c.equal("outline", path+".width", piece.Width.r(), high.x, "not the outline's width")
+		c.equal("outline", path+".height", piece.Height.r(), high.y, "not the outline's height")
+		if inside := area(shape{outline}.edges()); !same(inside, size(outline.area())) {
+			c.fault("outline", path+".outline", text(size(outline.area())), text(inside), "the outline crosses itself")
+		}
+		i := c.runOf(piece.Run)
+		if i < 0 {
+			c.fault("outline", path+".run", piece.Run, "a run", "unknown run")
+			continue
+		}
+		at := piece.At.point()
+		c.equal("phase", path+".left_phase", piece.LeftPhase.r(), c.phase(i, at.x, fromRight), "not what the set-out gives")
+		c.holes(i, k)
+	}
+}
+
+func (c *checker) runOf(name string) int {
+	return slices.IndexFunc(c.job.runs, func(r run) bool { return r.name == name })
+}
+
+// area returns the area of the shape of some edges.
+func area(edges []edge) rat {
+	total := zero()
+	xs := events(edges)
+	for k := 0; k+1 < len(xs); k++ {
+		total.Add(total, times(diff(xs[k+1], xs[k]), length(spans(edges, middle(xs[k], xs[k+1]), fromRight))))
+	}
+	return total
+}
+
+// holes checks that each hole of a piece is its opening grown by its gap, and
+// lies wholly inside the outline.
+func (c *checker) holes(i, k int) {
+	piece := c.plan.Pieces[k]
+	at := piece.At.point()
+	outline := loopOf(piece.Outline)
+	for h, hole := range piece.Holes {
+		path := fmt.Sprintf("pieces[%d].holes[%d]", k, h)
+		n := slices.IndexFunc(c.job.runs[i].openings, func(o opening) bool { return o.name == hole.Opening })
+		if n < 0 {
+			c.fault("hole", path+".opening", hole.Opening, "an opening of the run", "unknown opening")
+			continue
+		}
+		got := loopOf(hole.Outline)
+		if len(got) < 3 {
+			c.fault("hole", path+".outline", fmt.Sprint(len(got)), "3 or more", "not an outline")
+			continue
+		}
+		want := c.regions[i].grown[n].moved(negative(at.x), negative(at.y))
+		if c.regions[i].loose[n] {
+			continue // how such an opening grows is not settled; coverage bounds it
+		}
+		if apart := area(shape{got, want}.edges()); apart.Sign() != 0 {
+			c.fault("hole", path+".outline", text(size(got.area())), text(size(want.area())), "not the opening grown by its gap (areas of the two; %s differs)", text(apart))
+		}
+		if out := area(shape{got, outline}.edges()); !same(out, diff(size(outline.area()), size(got.area()))) {
+			c.fault("hole", path+".outline", text(out), text(diff(size(outline.area()), size(got.area()))), "the hole leaves its piece (area left of the piece)")
+		}
+	}
+}
+
+// cover is what the sweep over one run finds, in square inches.
+type cover struct {
+	twice, outside rat
+	missing        rat // more than rounding explains
+	slack          rat // missing where an end of the wall leans
+	allowed        rat // the most that rounding may cost there
+}
+
+// coverage checks that the pieces of each run cover its region exactly once.
+func (c *checker) coverage() {
+	for i := range c.job.runs {
+		got := c.sweep(i)
+		path := fmt.Sprintf("runs[%d]", i)
+		if got.twice.Sign() != 0 {
+			c.fault("cover", path, text(got.twice), "0", "square inches covered by two pieces")
+		}
+		if got.outside.Sign() != 0 {
+			c.fault("cover", path, text(got.outside), "0", "square inches of pieces outside the region")
+		}
+		if got.missing.Sign() != 0 {
+			c.fault("cover", path, text(got.missing), "0", "square inches of the region without a piece")
+		}
+		if less(got.allowed, got.slack) {
+			c.fault("cover", path, text(got.slack), "at most "+text(got.allowed), "square inches without a piece, more than rounding to the tape explains")
+		}
+	}
+}
+
+// sweep compares the pieces of run i with its region between all the upright
+// lines at which either changes, where everything is straight and in one order,
+// so that the lengths on the middle line speak for the whole strip.
+func (c *checker) sweep(i int) cover {
+	g := c.regions[i]
+	out := cover{zero(), zero(), zero(), zero(), zero()}
+	var pieces [][]edge
+	all := slices.Concat(append(slices.Clone(g.holes), g.outline)...)
+	for _, piece := range c.plan.Pieces {
+		if piece.Run != c.job.runs[i].name {
+			continue
+		}
+		at := piece.At.point()
+		var moved shape
+		for _, l := range piece.shape() {
+			moved = append(moved, l.moved(at.x, at.y))
+		}
+		pieces = append(pieces, moved.edges())
+		all = append(all, moved.edges()...)
+	}
+	joints, boards := c.joints(i), c.boards(i)
+	var more []rat
+	for _, b := range boards {
+		more = append(more, b.left, b.right)
+	}
+	leans := c.leans(i)
+	for _, l := range leans {
+		more = append(more, l[0], l[1])
+		out.allowed = sum(out.allowed, times(g.mark, sum(g.left.rise(), g.right.rise(), whole(1))))
+	}
+	xs := events(all, more...)
+	for k := 0; k+1 < len(xs); k++ {
+		x := middle(xs[k], xs[k+1])
+		wanted := g.exactly(x, fromRight)
+		for _, b := range boards {
+			if b.old && within(x, b.left, b.right) {
+				wanted = nil
+			}
+		}
+		for _, j := range joints {
+			if !j.open && less(j.left, x) && less(x, j.right) {
+				wanted = nil
+			}
+		}
+		c.strip(g, &out, strip{xs[k], xs[k+1], pieces, wanted != nil, leaning(leans, x)})
+	}
+	return out
+}
+
+// strip is a part of a run in which nothing changes but along straight lines.
+type strip struct {
+	left, right rat
+	pieces      [][]edge
+	wanted      bool // the region is to be covered here
+	leaning     bool // an end of the wall leans through it, where rounding is to the side
+}
+
+// stuff returns what the pieces cover on the upright line at x: each by itself.
+func (s strip) stuff(x rat, look side) []span {
+	var each []span
+	for _, piece := range s.pieces {
+		each = append(each, spans(piece, x, look)...)
+	}
+	return each
+}
+
+// strip adds what is wrong in one strip.
+func (c *checker) strip(g *region, out *cover, s strip) {
+	x, width := middle(s.left, s.right), diff(s.right, s.left)
+	wanted := func(x rat, look side) []span {
+		if !s.wanted {
+			return nil
+		}
+		return g.exactly(x, look)
+	}
+	each := s.stuff(x, fromRight)
+	union := joined(each)
+	out.twice.Add(out.twice, times(width, diff(length(each), length(union))))
+	out.outside.Add(out.outside, times(width, length(without(union, wanted(x, fromRight)))))
+	allowed := c.allowance(g, x, wanted(x, fromRight))
+	if s.leaning {
+		lost := length(without(wanted(x, fromRight), union))
+		out.slack.Add(out.slack, times(width, lost))
+		out.allowed.Add(out.allowed, times(width, allowed))
+		return
+	}
+	// What is missing changes along a straight line: it is most at one of the sides.
+	lost := most(
+		length(without(wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight)))),
+		length(without(wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft)))),
+	)
+	if lost.Sign() > 0 && !less(lost, allowed) {
+		out.missing.Add(out.missing, times(width, lost))
+	}
+}
+
+// allowance returns how much of the wanted spans at x rounding may cost: less
+// than one mark at each end that a sloped line gives.
+func (c *checker) allowance(g *region, x rat, wanted []span) rat {
+	allowed := zero()
+	for _, s := range wanted {
+		for _, end := range []bound{s.low, s.high} {
+			if end.sloped {
+				allowed = sum(allowed, g.mark)
+			}
+		}
+	}
+	for n, hole := range g.grown {
+		if !g.loose[n] {
+			continue
+		}
+		low, high := hole.bounds()
+		gap := most(c.job.gaps.box, c.job.gaps.window)
+		if within(x, diff(low.x, gap), sum(high.x, gap)) {
+			allowed = sum(allowed, diff(high.y, low.y), gap, gap)
+		}
+	}
+	return allowed
+}
+
+// rise is how much higher the head of an end edge stands than its foot.
+func (e endEdge) rise() rat { return diff(e.head.y, e.foot.y) }
+
+// leans returns the strips of run i in which an end of the wall leans, one mark
+// wider on both sides.
+func (c *checker) leans(i int) [][2]rat {
+	var out [][2]rat
+	for _, e := range []endEdge{c.regions[i].left, c.regions[i].right} {
+		if e.leaning {
+			low, high := least(e.foot.x, e.head.x), most(e.foot.x, e.head.x)
+			out = append(out, [2]rat{diff(low, c.job.tape), sum(high, c.job.tape)})
+		}
+	}
+	return out
+}
+
+func leaning(leans [][2]rat, x rat) bool {
+	return slices.ContainsFunc(leans, func(l [2]rat) bool { return within(x, l[0], l[1]) })
+}
+
+// numbers checks that pieces are numbered in order of fitting, that panels and
+// pieces know each other, and that each panel's pieces fill its width.
+func (c *checker) numbers() {
+	for k, piece := range c.plan.Pieces {
+		if piece.Number != k+1 {
+			c.fault("order", fmt.Sprintf("pieces[%d].number", k), fmt.Sprint(piece.Number), fmt.Sprint(k+1), "pieces are not numbered from 1 in order")
+		}
+	}
+	owned := map[int]string{}
+	for i, r := range c.plan.Runs {
+		last := 0
+		panels := slices.Clone(r.Panels)
+		if r.SetOut.Direction == "left" {
+			slices.Reverse(panels)
+		}
+		for _, panel := range panels {
+			at := slices.IndexFunc(r.Panels, func(p planPanel) bool { return p.Number == panel.Number })
+			path := fmt.Sprintf("runs[%d].panels[%d]", i, at)
+			if len(panel.Pieces) == 0 {
+				c.fault("order", path+".pieces", "none", "some", "a panel without pieces")
+				continue
+			}
+			left, right := panel.Right.r(), panel.Left.r()
+			for _, number := range panel.Pieces {
+				k, known := c.pieces[number]
+				if !known || owned[number] != "" {
+					c.fault("order", path+".pieces", fmt.Sprint(number), "a piece of its own", "piece unknown, or of %q too", owned[number])
+					continue
+				}
+				owned[number] = path
+				piece := c.plan.Pieces[k]
+				if piece.Run != r.Name || piece.Panel != panel.Number {
+					c.fault("order", fmt.Sprintf("pieces[%d].panel", k), fmt.Sprint(piece.Panel), fmt.Sprint(panel.Number), "not the panel that lists it")
+				}
+				if number < last {
+					c.fault("order", path+".pieces", fmt.Sprint(number), "more than "+fmt.Sprint(last), "not numbered in order of fitting")
+				}
+				last = max(last, number)
+				x := piece.At[0].r()
+				left, right = least(left, x), most(right, sum(x, piece.Width.r()))
+			}
+			c.equal("panels", path+".left", panel.Left.r(), left, "the pieces do not begin at the panel's left")
+			c.equal("panels", path+".right", panel.Right.r(), right, "the pieces do not end at the panel's right")
+		}
+		c.closing(i)
+	}
+	for k, piece := range c.plan.Pieces {
+		if owned[piece.Number] == "" {
+			c.fault("order", fmt.Sprintf("pieces[%d].panel", k), fmt.Sprint(piece.Panel), "a panel that lists it", "piece of no panel")
+		}
+	}
+}
+
+// closing checks that the last panel of a run, and no other, holds its closing pieces.
+func (c *checker) closing(i int) {
+	r := c.plan.Runs[i]
+	if len(r.Panels) == 0 {
+		return
+	}
+	last := r.Panels[len(r.Panels)-1]
+	if r.SetOut.Direction == "left" {
+		last = r.Panels[0]
+	}
+	found := false
+	for _, panel := range r.Panels {
+		for _, number := range panel.Pieces {
+			k, known := c.pieces[number]
+			if !known || !c.plan.Pieces[k].Closing {
+				continue
+			}
+			found = true
+			if panel.Number != last.Number {
+				c.fault("closing", fmt.Sprintf("pieces[%d].closing", k), fmt.Sprint(panel.Number), fmt.Sprint(last.Number), "not in the panel fitted last (panel numbers)")
+			}
+		}
+	}
+	if !found {
+		c.fault("closing", fmt.Sprintf("runs[%d].panels", i), "none", "one or more", "no closing piece")
+	}
+}

@@ -1,0 +1,330 @@
+package proof
+
+import (
+	"math/big"
+	"slices"
+)
+
+// LeastBlemish returns the least blemish of all layouts of a job, by plain
+// search over the contract's finite set of origins, over who passes at each
+// inside corner, and over all ways to put seams on the lines where a seam may
+// fall. ok is false for a job that it does not judge: more than three runs, a
+// ready profile (its features are not in the job), breaks, installed panels, or
+// a room in which a hard rule has to give way.
+func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
+	j, err := readJob(job)
+	if err != nil || j.pattern == nil || len(j.runs) > 3 || len(j.installed) > 0 || len(j.runs) == 0 {
+		return nil, false
+	}
+	for _, r := range j.runs {
+		if len(r.breaks) > 0 {
+			return nil, false
+		}
+	}
+	s := &search{job: j, weights: j.given(), costs: map[string]rat{}, roles: map[string]*region{}}
+	return s.least()
+}
+
+// search keeps what has been reckoned: the region of a run in its roles, and the
+// least cost of a run by itself for an origin.
+type search struct {
+	job     *room
+	weights weights
+	roles   map[string]*region
+	costs   map[string]rat
+	best    rat
+}
+
+// key names a run in its roles.
+func key(i int, atLeft, atRight role) string {
+	return string([]byte{byte('0' + i), byte('0' + int(atLeft)), byte('0' + int(atRight))})
+}
+
+func (s *search) region(i int, atLeft, atRight role) *region {
+	k := key(i, atLeft, atRight)
+	if s.roles[k] == nil {
+		s.roles[k] = s.job.region(i, atLeft, atRight)
+	}
+	return s.roles[k]
+}
+
+func (s *search) least() (rat, bool) {
+	n := len(s.job.runs)
+	var corners []int // runs with an inside corner at the right
+	for i := range s.job.runs {
+		if _, ok := s.job.corner(i); ok && s.job.runs[i].right.kind == insideCorner {
+			corners = append(corners, i)
+		}
+	}
+	feasible := true
+	for choice := range 1 << len(corners) {
+		atLeft, atRight := make([]role, n), make([]role, n)
+		for k, i := range corners {
+			next, _ := s.job.corner(i)
+			atRight[i], atLeft[next] = passes, butts
+			if choice>>k&1 == 1 {
+				atRight[i], atLeft[next] = butts, passes
+			}
+		}
+		regions := make([]*region, n)
+		for i := range regions {
+			regions[i] = s.region(i, atLeft[i], atRight[i])
+		}
+		origins := s.job.origins(regions, s.weights)
+		names := make([]string, n)
+		for i := range names {
+			names[i] = key(i, atLeft[i], atRight[i])
+		}
+		if !s.combine(regions, names, origins, nil, zero()) {
+			feasible = false
+		}
+	}
+	return s.best, feasible && s.best != nil
+}
+
+// combine tries every origin of the runs not yet set out. It returns false if
+// some run can hold no panels within the hard rules at any origin.
+func (s *search) combine(regions []*region, names []string, origins [][]rat, chosen []rat, cost rat) bool {
+	i := len(chosen)
+	if s.best != nil && !less(cost, s.best) {
+		return true
+	}
+	if i == len(regions) {
+		s.best = cost
+		return true
+	}
+	possible := false
+	for _, origin := range origins[i] {
+		own := s.alone(i, names[i], regions[i], origin)
+		if own == nil {
+			continue
+		}
+		possible = true
+		all := append(slices.Clone(chosen), origin)
+		if !s.combine(regions, names, origins, all, sum(cost, own, s.mismatches(regions, all))) {
+			return false
+		}
+	}
+	return possible
+}
+
+// mismatches returns the cost of the inside corners that the run last set out
+// closes.
+func (s *search) mismatches(regions []*region, chosen []rat) rat {
+	j, p := s.job, s.job.pattern
+	total := zero()
+	last := len(chosen) - 1
+	for i := range chosen {
+		next, ok := j.corner(i)
+		if !ok || j.runs[i].right.kind != insideCorner || next > last || max(i, next) != last {
+			continue
+		}
+		here := p.phase(diff(j.runs[i].width, p.thickness), chosen[i])
+		there := p.phase(p.thickness, chosen[next])
+		t := j.cornerTerm(i, next, regions[i], regions[next], circular(here, there, p.pitch), s.weights)
+		total = sum(total, t.cost())
+	}
+	return total
+}
+
+// alone returns the least cost of run i by itself at an origin: its upright
+// edges and its seams. It is nil where the hard rules leave no way.
+func (s *search) alone(i int, name string, g *region, origin rat) rat {
+	k := name + " " + text(mod(origin, s.job.pattern.pitch))
+	cost, known := s.costs[k]
+	if !known {
+		cost = zero()
+		for _, u := range g.uprights(s.weights) {
+			cost = sum(cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
+		}
+		for _, stretch := range g.stretches() {
+			seams := s.seams(i, g, origin, stretch[0], stretch[1])
+			if seams == nil {
+				cost = nil
+				break
+			}
+			cost = sum(cost, seams)
+		}
+		s.costs[k] = cost
+	}
+	return cost
+}
+
+// seams returns the least cost of the seams between left and right, nil where
+// there is no way within the hard rules. A panel that fills the whole stretch
+// may be narrow: nothing can be done about it.
+func (s *search) seams(i int, g *region, origin, left, right rat) rat {
+	j, p := s.job, s.job.pattern
+	if p.boards {
+		return zero()
+	}
+	if j.sheetFor(diff(right, left), p.phase(left, origin)) {
+		return zero() // every seam costs something or nothing, never less
+	}
+	gap := half(j.gaps.seam)
+	narrow := times(whole(2), p.pitch)
+	// starts[k] and costs[k]: where a panel may begin and the least cost up to there.
+	starts, costs := []rat{left}, []rat{zero()}
+	for _, x := range p.linesBetween(origin, left, right) {
+		if j.nearBox(i, x) {
+			continue
+		}
+		best := cheapest(starts, costs, diff(x, gap), narrow, j, origin)
+		if best == nil {
+			continue
+		}
+		starts = append(starts, sum(x, gap))
+		costs = append(costs, sum(best, g.seamTerm(i, x, zero(), s.weights).cost()))
+	}
+	return cheapest(starts, costs, right, narrow, j, origin)
+}
+
+// cheapest returns the least cost of reaching a panel's right edge from any of
+// the starts, nil for none.
+func cheapest(starts, costs []rat, right, narrow rat, j *room, origin rat) rat {
+	var best rat
+	for k, start := range starts {
+		width := diff(right, start)
+		if less(width, narrow) || best != nil && !less(costs[k], best) {
+			continue
+		}
+		if j.sheetFor(width, j.pattern.phase(start, origin)) {
+			best = costs[k]
+		}
+	}
+	return best
+}
+
+// origins returns the contract's finite set of origins for each run, each in
+// [0, pitch), in rising order.
+func (j *room) origins(regions []*region, w weights) [][]rat {
+	n := len(regions)
+	own := make([][]rat, n)
+	for i, g := range regions {
+		own[i] = j.own(g, w)
+	}
+	group := j.groups()
+	for i := range own {
+		// Where a whole chain of runs shows no edge, each may start afresh at its
+		// left limit and its pattern be carried on from there.
+		seen := slices.ContainsFunc(group[i], func(k int) bool { return len(j.own(regions[k], w)) > 0 })
+		if !seen {
+			own[i] = []rat{mod(regions[i].left.x, j.pattern.pitch)}
+		}
+	}
+	out := make([][]rat, n)
+	for i := range own {
+		out[i] = slices.Clone(own[i])
+	}
+	for range n - 1 {
+		next := make([][]rat, n)
+		for i := range out {
+			next[i] = slices.Clone(out[i])
+		}
+		for i := range out {
+			k, ok := j.corner(i)
+			if !ok {
+				continue
+			}
+			shift := j.carry(i)
+			for _, o := range out[i] {
+				next[k] = append(next[k], mod(sum(o, shift), j.pattern.pitch))
+			}
+			for _, o := range out[k] {
+				next[i] = append(next[i], mod(diff(o, shift), j.pattern.pitch))
+			}
+		}
+		for i := range next {
+			slices.SortFunc(next[i], rat.Cmp)
+			out[i] = slices.CompactFunc(next[i], same)
+		}
+	}
+	for i := range out {
+		slices.SortFunc(out[i], rat.Cmp)
+		out[i] = slices.CompactFunc(out[i], same)
+	}
+	return out
+}
+
+// carry returns what to add to the origin of run i to get that of the next run
+// with the pattern unbroken round their corner.
+func (j *room) carry(i int) rat {
+	twice := times(whole(2), j.pattern.thickness)
+	if j.runs[i].right.kind == outsideCorner {
+		return negative(sum(j.runs[i].width, twice))
+	}
+	return diff(twice, j.runs[i].width)
+}
+
+// groups returns for each run all the runs that it is joined to by corners.
+func (j *room) groups() [][]int {
+	n := len(j.runs)
+	id := make([]int, n)
+	for i := range id {
+		id[i] = i
+	}
+	for i := range j.runs {
+		if next, ok := j.corner(i); ok {
+			from, to := id[next], id[i]
+			for k := range id {
+				if id[k] == from {
+					id[k] = to
+				}
+			}
+		}
+	}
+	out := make([][]int, n)
+	for i := range out {
+		for k := range id {
+			if id[k] == id[i] {
+				out[i] = append(out[i], k)
+			}
+		}
+	}
+	return out
+}
+
+// own returns the origins that a run's own seen edges give: those that put a
+// feature boundary on one, and those that leave equal cuts at its two ends.
+func (j *room) own(g *region, w weights) []rat {
+	p := j.pattern
+	var out, ends []rat
+	for _, u := range g.uprights(w) {
+		if times(u.weight, u.height).Sign() <= 0 {
+			continue
+		}
+		for _, b := range p.boundaries {
+			out = append(out, mod(diff(u.x, b), p.pitch))
+		}
+		if u.end {
+			ends = append(ends, u.x)
+		}
+	}
+	if len(ends) == 2 {
+		out = append(out, p.balanced(ends[0], ends[1])...)
+	}
+	return out
+}
+
+// balanced returns the origins that leave the same width of a like feature at
+// both ends.
+func (p *pattern) balanced(left, right rat) []rat {
+	var out []rat
+	for i, f := range p.features {
+		for k, h := range p.features {
+			if f.kind != h.kind || !same(f.width, h.width) {
+				continue
+			}
+			// Feature i ends d right of left, feature k starts d left of right.
+			twice := mod(diff(sum(left, right), sum(p.boundaries[i], f.width, p.boundaries[k])), p.pitch)
+			for _, origin := range []rat{half(twice), half(sum(twice, p.pitch))} {
+				d := mod(diff(sum(p.boundaries[i], f.width, origin), left), p.pitch)
+				e := mod(diff(diff(right, p.boundaries[k]), origin), p.pitch)
+				if same(d, e) && !less(f.width, d) {
+					out = append(out, mod(origin, p.pitch))
+				}
+			}
+		}
+	}
+	return out
+}

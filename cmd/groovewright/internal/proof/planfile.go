@@ -1,0 +1,266 @@
+package proof
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// number is a length or ratio of a plan. Reading never fails: the form of every
+// number is judged apart, by forms.
+type number struct{ value rat }
+
+func (n *number) UnmarshalJSON(data []byte) error {
+	var written string
+	if json.Unmarshal(data, &written) == nil {
+		n.value, _ = readExact(written)
+	}
+	return nil
+}
+
+// r returns the number, 0 where the plan has none.
+func (n number) r() rat {
+	if n.value == nil {
+		return zero()
+	}
+	return n.value
+}
+
+type spot [2]number
+
+func (s spot) point() point { return point{s[0].r(), s[1].r()} }
+
+func loopOf(spots []spot) loop {
+	out := make(loop, len(spots))
+	for i, s := range spots {
+		out[i] = s.point()
+	}
+	return out
+}
+
+type planFile struct {
+	Format       int             `json:"format"`
+	Title        string          `json:"title"`
+	Tape         number          `json:"tape"`
+	Profile      planProfile     `json:"profile"`
+	Runs         []planRun       `json:"runs"`
+	Pieces       []planPiece     `json:"pieces"`
+	Sheets       []planSheet     `json:"sheets"`
+	Stock        []planStock     `json:"stock"`
+	Bound        planBound       `json:"bound"`
+	Blemishes    []planBlemish   `json:"blemishes"`
+	BlemishTotal number          `json:"blemish_total"`
+	Choices      []planChoice    `json:"choices"`
+	Priorities   []planPriority  `json:"priorities"`
+	Warnings     []planWarning   `json:"warnings"`
+	Saw          json.RawMessage `json:"saw"`
+	Gaps         json.RawMessage `json:"gaps"`
+}
+
+type planProfile struct {
+	Name     string `json:"name"`
+	Pitch    number `json:"pitch"`
+	Features []struct {
+		Kind  string `json:"kind"`
+		Width number `json:"width"`
+		Depth number `json:"depth"`
+	} `json:"features"`
+	Thickness number `json:"thickness"`
+	Mirrored  bool   `json:"mirrored"`
+	WideFlats bool   `json:"wide_flats"`
+	Boards    bool   `json:"boards"`
+}
+
+type planStock struct {
+	Name string `json:"name"`
+	Used int    `json:"used"`
+}
+
+type planRun struct {
+	Name   string `json:"name"`
+	Limits spot   `json:"limits"`
+	SetOut struct {
+		From      number `json:"from"`
+		Direction string `json:"direction"`
+		Origin    number `json:"origin"`
+	} `json:"set_out"`
+	Restarts []struct {
+		At       number `json:"at"`
+		Origin   number `json:"origin"`
+		Mismatch number `json:"mismatch"`
+	} `json:"restarts"`
+	CornerRight *struct {
+		Passes   string `json:"passes"`
+		Butts    string `json:"butts"`
+		Mismatch number `json:"mismatch"`
+	} `json:"corner_right"`
+	Panels    []planPanel `json:"panels"`
+	StoryPole []struct {
+		At number `json:"at"`
+	} `json:"story_pole"`
+}
+
+type planPanel struct {
+	Number     int    `json:"number"`
+	Left       number `json:"left"`
+	Right      number `json:"right"`
+	LeftPhase  number `json:"left_phase"`
+	RightPhase number `json:"right_phase"`
+	Pieces     []int  `json:"pieces"`
+}
+
+type planPiece struct {
+	Number    int        `json:"number"`
+	Run       string     `json:"run"`
+	Panel     int        `json:"panel"`
+	At        spot       `json:"at"`
+	Width     number     `json:"width"`
+	Height    number     `json:"height"`
+	LeftPhase number     `json:"left_phase"`
+	Outline   []spot     `json:"outline"`
+	Holes     []planHole `json:"holes"`
+	Closing   bool       `json:"closing"`
+}
+
+type planHole struct {
+	Opening string `json:"opening"`
+	Outline []spot `json:"outline"`
+}
+
+// shape returns the outline and holes of a piece, in piece coordinates.
+func (p planPiece) shape() shape {
+	out := shape{loopOf(p.Outline)}
+	for _, hole := range p.Holes {
+		out = append(out, loopOf(hole.Outline))
+	}
+	return out
+}
+
+type planSheet struct {
+	Number     int             `json:"number"`
+	Stock      string          `json:"stock"`
+	Placements []planPlacement `json:"placements"`
+	Cuts       []planCut       `json:"cuts"`
+	Offcuts    []planOffcut    `json:"offcuts"`
+}
+
+type planPlacement struct {
+	Piece  int    `json:"piece"`
+	X      number `json:"x"`
+	Y      number `json:"y"`
+	Turned bool   `json:"turned"`
+}
+
+type planCut struct {
+	Step int       `json:"step"`
+	Rect [4]number `json:"rect"`
+	Kind string    `json:"kind"`
+	At   number    `json:"at"`
+}
+
+type planOffcut struct {
+	X         number `json:"x"`
+	Y         number `json:"y"`
+	Width     number `json:"width"`
+	Length    number `json:"length"`
+	LeftPhase number `json:"left_phase"`
+}
+
+type planBound struct {
+	SheetsAtLeast int    `json:"sheets_at_least"`
+	Proved        bool   `json:"proved"`
+	How           string `json:"how"`
+}
+
+type planBlemish struct {
+	Run    string `json:"run"`
+	Where  string `json:"where"`
+	At     number `json:"at"`
+	Kind   string `json:"kind"`
+	Amount number `json:"amount"`
+	Weight number `json:"weight"`
+	Cost   number `json:"cost"`
+}
+
+type planChoice struct {
+	Sheets       int    `json:"sheets"`
+	BlemishTotal number `json:"blemish_total"`
+	Chosen       bool   `json:"chosen"`
+}
+
+type planPriority struct {
+	Name    string `json:"name"`
+	Value   number `json:"value"`
+	Default number `json:"default"`
+}
+
+type planWarning struct {
+	Path string `json:"path"`
+	Text string `json:"text"`
+}
+
+// forms judges how the numbers of a plan are written, wherever they stand.
+func (c *checker) forms(data []byte) {
+	var tree any
+	decoder := json.NewDecoder(bytes.NewReader(data))
+	decoder.UseNumber()
+	if decoder.Decode(&tree) != nil {
+		return // reported where the plan is decoded
+	}
+	c.form("", "", tree)
+}
+
+// The names under which a plan holds lengths or ratios, as strings or as lists
+// of strings.
+var numeric = []string{
+	"tape", "pitch", "thickness", "width", "depth", "kerf", "square_up", "top", "bottom", "side", "seam", "box",
+	"window", "length", "left_phase", "right_phase", "limits", "from", "origin", "mismatch", "lean", "outline",
+	"left", "right", "at", "height", "x", "y", "rect", "amount", "weight", "cost", "blemish_total", "face", "back",
+	"diameter", "value", "default",
+}
+
+// Parts of a plan in which some of these names mean something else: prose, or money.
+var elsewhere = []string{"takeoff", "choices[].cost", "marks.from", "total", "warnings", "order", "cautions"}
+
+func (c *checker) form(path, name string, node any) {
+	for _, other := range elsewhere {
+		if plain := indexless(path); plain == other || strings.HasSuffix(plain, "."+other) {
+			return
+		}
+	}
+	switch node := node.(type) {
+	case map[string]any:
+		names := make([]string, 0, len(node))
+		for name := range node {
+			names = append(names, name)
+		}
+		slices.Sort(names)
+		for _, name := range names {
+			c.form(strings.TrimPrefix(path+"."+name, "."), name, node[name])
+		}
+	case []any:
+		for i, item := range node {
+			c.form(fmt.Sprintf("%s[%d]", path, i), name, item)
+		}
+	case string:
+		if !slices.Contains(numeric, name) {
+			return
+		}
+		if value, ok := readExact(node); !ok {
+			c.fault("form", path, node, text(value), "not a mixed fraction in lowest terms")
+		}
+	case json.Number:
+		if slices.Contains(numeric, name) {
+			c.fault("form", path, node.String(), "a string", "a length or ratio written as a JSON number")
+		}
+	}
+}
+
+var index = regexp.MustCompile(`\[[0-9]+\]`)
+
+// indexless returns a path with every index left out: choices[2].cost becomes
+// choices[].cost.
+func indexless(path string) string { return index.ReplaceAllString(path, "[]") }
