@@ -46,8 +46,8 @@ type choice struct {
 	set  set
 }
 
-// mostSteps bounds the check of one set; a set of 12 different parts needs less.
-const mostSteps = 600_000
+// mostSteps bounds the check of one set; a set of 9 different parts needs less.
+const mostSteps = 40_000
 
 // mostSeen bounds the memory of the search, in sets of pieces.
 const mostSeen = 1 << 20
@@ -61,7 +61,7 @@ func (e *exact) fits(s set, kind int) bool {
 	from := e.one.steps
 	e.one.limit, e.one.spent = from+mostSteps, false
 	box := e.one.fit(s, &e.job.kinds[kind])
-	e.nodes += (e.one.steps - from) / 16
+	e.nodes += e.one.steps - from
 	if e.one.spent {
 		e.doubtful = true
 		return false

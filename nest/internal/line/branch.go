@@ -233,14 +233,14 @@ func (b *branching) search(cost int64) {
 		return
 	}
 	for _, branch := range b.branches() {
-		b.take(branch, 1)
+		b.cut(branch, 1)
 		b.search(cost + b.cost(branch.board))
-		b.take(branch, -1)
+		b.cut(branch, -1)
 	}
 }
 
-// take cuts the board, or with sign -1 takes it back.
-func (b *branching) take(c chosen, sign int) {
+// cut cuts the board, or with sign -1 takes it back.
+func (b *branching) cut(c chosen, sign int) {
 	b.state.pack(c.pattern, -sign)
 	b.left[c.board] -= sign
 	if sign > 0 {
@@ -285,9 +285,9 @@ func (b *branching) branches() []chosen {
 		}
 		for _, c := range b.state.completions(kind.Length, kind.Length) {
 			w := way{chosen{board, c.pattern}, 0, c.waste}
-			b.take(w.chosen, 1)
+			b.cut(w.chosen, 1)
 			rest := b.bound(b.worths[len(b.worths)-1])
-			b.take(w.chosen, -1)
+			b.cut(w.chosen, -1)
 			if rest != never {
 				w.bound = rest + b.cost(board)
 				ways = append(ways, w)

@@ -99,6 +99,10 @@ func (c *columns) generate(need []int) (more bool, bound int) {
 	return more, bound
 }
 
+// scramble is the next number of a generator (D. E. Knuth's 64-bit linear
+// congruence); the upper bits are the better ones.
+func scramble(x uint64) uint64 { return x*6364136223846793005 + 1442695040888963407 }
+
 // meter counts nodes against a budget and listens to a context.
 type meter struct {
 	ctx   context.Context
@@ -115,6 +119,9 @@ func (m *meter) spend(nodes int) bool {
 	}
 	return m.used <= m.limit
 }
+
+// spent reports whether the budget is used up.
+func (m *meter) spent() bool { return m.used >= m.limit }
 
 // within runs a search with at most so many nodes of the rest of the budget.
 func (m *meter) within(nodes int, search func(*meter)) {

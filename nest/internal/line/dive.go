@@ -21,111 +21,125 @@ type dive struct {
 	noise   uint64 // state of the generator that varies the order, 0 to leave it
 }
 
-// width is the number of patterns tried at one level of a dive, nearly the
-// smallest fraction taken for a whole number of bins too many, and small the
-// number of bins that a dive hands to the complete search.
 const (
-	width    = 3
-	nearly   = 1e-3
-	small    = 12
-	finish   = 300
-	patience = 20
+	width    = 3    // patterns tried at one level
+	patience = 20   // dead ends after which a dive is given up
+	small    = 12   // bins that are left to the complete search
+	finish   = 300  // nodes of that search
+	nearly   = 1e-3 // of a bin: what the programme's perturbation may amount to
+	little   = 1e-2 // of a bin: levels below are not tried
 )
 
-// dive looks for a packing of the needed items into so many bins.
+// dive looks for a packing of the needed items into so many bins. Rounds differ
+// in the order in which patterns of similar levels are tried.
 func (c *columns) dive(need []int, bins int, round int) []pattern {
 	d := &dive{columns: c, need: slices.Clone(need), noise: uint64(round)}
 	d.descend(bins)
 	return d.found
 }
 
-// descend packs the rest into so many bins, or restores the state.
+// descend packs the needed items into so many bins, or restores the state.
 func (d *dive) descend(bins int) bool {
-	j, m := d.columns.job, d.columns.master
 	mark := len(d.fixed)
-	undo := func() bool {
-		for _, p := range d.fixed[mark:] {
-			for _, t := range p {
-				d.need[t.kind] += t.count
-			}
-		}
-		d.fixed = d.fixed[:mark]
-		d.fails++
-		return false
-	}
-	rest := j.greedy(d.need)
-	if len(rest) <= bins {
-		d.found = append(slices.Clone(d.fixed), rest...)
+	if d.settle(bins) || d.deepen(bins) {
 		return true
 	}
+	d.undo(mark)
+	d.fails++
+	return false
+}
+
+// deepen solves the programme, fixes the whole parts, and tries the patterns of
+// the greatest levels one after the other.
+func (d *dive) deepen(bins int) bool {
 	value, _ := d.columns.solve(d.need, float64(bins))
-	if value > float64(bins)+nearly || d.columns.meter.used >= d.columns.meter.limit {
-		return undo()
+	if value > float64(bins)+nearly || d.tired() {
+		return false
 	}
+	mark := len(d.fixed)
+	patterns := d.fixWhole()
+	bins -= len(d.fixed) - mark
+	if bins < 0 {
+		return false
+	}
+	if d.settle(bins) || bins <= small && d.complete(bins) {
+		return true
+	}
+	tried := 0
+	for _, p := range patterns {
+		if tried == width || d.tired() {
+			return false
+		}
+		if !p.proper(d.need) {
+			continue
+		}
+		tried++
+		mark := len(d.fixed)
+		d.fix(p)
+		if d.descend(bins - 1) {
+			return true
+		}
+		d.undo(mark)
+	}
+	return false
+}
+
+// fixWhole fixes each pattern as often as its level is whole, and returns those
+// with a fraction left, the greatest first.
+func (d *dive) fixWhole() []pattern {
 	type choice struct {
 		pattern pattern
 		level   float64
 	}
 	var choices []choice
+	m := d.columns.master
 	for r, column := range m.basis {
-		if column < 0 || m.level[r] < 1e-3 {
+		if column < 0 {
 			continue
 		}
 		p := m.pool[column]
-		whole := math.Floor(m.level[r] + 1e-3)
-		for ; whole > 0; whole-- {
-			bins -= d.fix(p)
+		whole := math.Floor(m.level[r] + nearly)
+		for range int(whole) {
+			d.fix(p)
 		}
-		if part := m.level[r] - math.Floor(m.level[r]+1e-3); part > 1e-2 {
+		if part := m.level[r] - whole; part > little {
 			choices = append(choices, choice{p, part + d.vary()})
 		}
 	}
 	slices.SortStableFunc(choices, func(a, b choice) int {
-		if c := cmp.Compare(b.level, a.level); c != 0 {
-			return c
-		}
-		return comparePatterns(a.pattern, b.pattern)
+		return cmp.Or(cmp.Compare(b.level, a.level), comparePatterns(a.pattern, b.pattern))
 	})
-	rest = j.greedy(d.need)
-	if len(rest) <= bins {
-		d.found = append(slices.Clone(d.fixed), rest...)
-		return true
+	patterns := make([]pattern, len(choices))
+	for i, c := range choices {
+		patterns[i] = c.pattern
 	}
-	if bins <= small {
-		d.columns.meter.within(finish, func(part *meter) {
-			s := newCompletion(j, d.need, part)
-			if s.search(bins) {
-				d.found = append(slices.Clone(d.fixed), s.chosen...)
-			}
-		})
-		if d.found != nil {
-			return true
-		}
-	}
-	tried := 0
-	for _, ch := range choices {
-		if !ch.pattern.proper(d.need) {
-			continue
-		}
-		fixed := d.fix(ch.pattern)
-		if d.descend(bins - fixed) {
-			return true
-		}
-		last := len(d.fixed) - 1
-		for _, t := range d.fixed[last] {
-			d.need[t.kind] += t.count
-		}
-		d.fixed = d.fixed[:last]
-		if tried++; tried == width || d.fails > patience || d.columns.meter.used >= d.columns.meter.limit {
-			break
-		}
-	}
-	return undo()
+	return patterns
 }
 
-// fix packs one bin with the pattern, less what is not needed, and returns the
-// number of bins used.
-func (d *dive) fix(p pattern) int {
+// settle packs the needed items greedily, if that is good enough.
+func (d *dive) settle(bins int) bool {
+	rest := d.columns.job.greedy(d.need)
+	if len(rest) > bins {
+		return false
+	}
+	d.found = append(slices.Clone(d.fixed), rest...)
+	return true
+}
+
+// complete packs the needed items by a short complete search.
+func (d *dive) complete(bins int) bool {
+	d.columns.meter.within(finish, func(part *meter) {
+		s := newCompletion(d.columns.job, d.need, part)
+		if s.search(bins) {
+			d.found = append(slices.Clone(d.fixed), s.chosen...)
+		}
+	})
+	return d.found != nil
+}
+
+// fix packs one bin with the pattern, less what is not needed, unless nothing is
+// left of it.
+func (d *dive) fix(p pattern) {
 	var part pattern
 	for _, t := range p {
 		if count := min(t.count, d.need[t.kind]); count > 0 {
@@ -133,11 +147,24 @@ func (d *dive) fix(p pattern) int {
 			d.need[t.kind] -= count
 		}
 	}
-	if part == nil {
-		return 0
+	if part != nil {
+		d.fixed = append(d.fixed, part)
 	}
-	d.fixed = append(d.fixed, part)
-	return 1
+}
+
+// undo takes back what was fixed after the mark.
+func (d *dive) undo(mark int) {
+	for _, p := range d.fixed[mark:] {
+		for _, t := range p {
+			d.need[t.kind] += t.count
+		}
+	}
+	d.fixed = d.fixed[:mark]
+}
+
+// tired reports whether the dive or its budget is at its end.
+func (d *dive) tired() bool {
+	return d.fails > patience || d.columns.meter.spent()
 }
 
 // vary is an amount between 0 and 1/4 to add to a level, 0 in the first round.
@@ -145,6 +172,6 @@ func (d *dive) vary() float64 {
 	if d.noise == 0 {
 		return 0
 	}
-	d.noise = d.noise*6364136223846793005 + 1442695040888963407
+	d.noise = scramble(d.noise)
 	return float64(d.noise>>40) / (1 << 26)
 }

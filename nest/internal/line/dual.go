@@ -47,7 +47,7 @@ func Identity(capacity int64) Dual {
 }
 
 // Threshold drops the sizes below step and rounds those above capacity-step up
-// to the capacity, for 0 <= step <= capacity/2. The best of these functions is
+// to the capacity, for 0 <= step <= (capacity+1)/2. The best of these functions is
 // the bound L2 of S. Martello and P. Toth, "Knapsack Problems" (1990), ch. 8.
 func Threshold(capacity, step int64) Dual {
 	return Dual{Most: capacity, family: threshold, capacity: capacity, step: step}
@@ -179,8 +179,10 @@ func Duals(capacity int64, sizes []int64, counts []int) []Dual {
 	}
 	add(Identity(capacity))
 	for _, step := range steps(capacity, sizes) {
-		if 2*step <= capacity {
+		if 2*step <= capacity+1 {
 			add(Threshold(capacity, step))
+		}
+		if 2*step <= capacity {
 			add(Splitting(capacity, step))
 			add(Counting(capacity, step, sizes, counts))
 		}

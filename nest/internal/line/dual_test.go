@@ -18,8 +18,11 @@ func TestDualsAreFeasible(t *testing.T) {
 		duals := []line.Dual{line.Identity(capacity)}
 		for step := int64(1); step <= capacity; step++ {
 			duals = append(duals, line.Remainder(capacity, step), line.Rounding(capacity, step))
+			if 2*step <= capacity+1 {
+				duals = append(duals, line.Threshold(capacity, step))
+			}
 			if 2*step <= capacity {
-				duals = append(duals, line.Threshold(capacity, step), line.Splitting(capacity, step))
+				duals = append(duals, line.Splitting(capacity, step))
 			}
 		}
 		for _, d := range duals {

@@ -21,16 +21,17 @@ func ExamplePack() {
 		return
 	}
 	for _, bin := range result.Bins {
+		var inches []int64
 		for _, part := range bin {
-			fmt.Print(lengths[part]/16, " ")
+			inches = append(inches, lengths[part]/16)
 		}
-		fmt.Println()
+		fmt.Println(inches)
 	}
 	fmt.Println(result.Lower, result.Proved, result.How)
 	// Output:
-	// 50 40
-	// 46 32 15
-	// 30 30 30
+	// [50 40]
+	// [46 32 15]
+	// [30 30 30]
 	// 3 true area
 }
 

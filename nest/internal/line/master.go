@@ -94,7 +94,7 @@ func (m *master) cover(need []int) {
 	}
 	noise := uint64(1)
 	for kind, count := range need {
-		noise = noise*6364136223846793005 + 1442695040888963407 // D. E. Knuth's linear congruence
+		noise = scramble(noise)
 		m.need[kind] = float64(count) + perturbation*(1+float64(noise>>40)/(1<<24))
 	}
 	m.relevel()

@@ -20,11 +20,13 @@ type Result struct {
 	Nodes int
 }
 
-// Shares of the budget: a quick complete search before the linear programme,
-// and the share of the dives in what the programme leaves.
+// quick is the number of nodes of a complete search before the linear programme
+// is set up, diveShare the part of the nodes left, one in so many, that dives may
+// use, and rounds the number of dives into each number of bins.
 const (
 	quick     = 500
-	diveShare = 2 // one half
+	diveShare = 2
+	rounds    = 100
 )
 
 // Pack packs the sizes into the fewest bins that it can find and prove.
@@ -61,7 +63,7 @@ func (p *packer) raise(bins int, how string) {
 	}
 }
 
-// run closes the gap between best and lower.
+// run closes the gap between best and lower, by the cheapest means first.
 func (p *packer) run() {
 	if p.closed() {
 		return
@@ -72,7 +74,7 @@ func (p *packer) run() {
 	}
 	if c := newColumns(p.job, p.meter); c != nil {
 		_, bound := c.solve(p.job.counts, 0)
-		p.raise(bound, "linear programme over patterns, integer prices")
+		p.raise(bound, "linear programme over patterns")
 		p.dives(c)
 	}
 	for !p.closed() {
@@ -80,8 +82,9 @@ func (p *packer) run() {
 	}
 }
 
+// closed reports whether there is nothing more to do, or nothing to do it with.
 func (p *packer) closed() bool {
-	return len(p.best) == p.lower || p.meter.used >= p.meter.limit
+	return len(p.best) == p.lower || p.meter.spent()
 }
 
 // complete searches for a packing into the lower bound with at most so many
@@ -100,8 +103,8 @@ func (p *packer) complete(nodes int) {
 	})
 }
 
-// dives rounds the programme into the lower bound, or while that fails into more
-// bins, with half of the budget left.
+// dives rounds the programme again and again: into the lower bound, or while that
+// fails into as few more bins as it can.
 func (p *packer) dives(c *columns) {
 	p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
 		c.meter = part
@@ -114,5 +117,3 @@ func (p *packer) dives(c *columns) {
 		}
 	})
 }
-
-const rounds = 100

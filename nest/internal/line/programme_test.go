@@ -106,28 +106,40 @@ func TestKnapsackEqualsSubsets(t *testing.T) {
 	})
 }
 
-// TestThresholdBoundEqualsItsDefinition: the bound computed in one pass is the
-// best of the functions one by one, L2 of S. Martello and P. Toth, "Knapsack
-// Problems" (1990): for each step a, the items above capacity-a take a bin each,
-// and those from a to capacity-a share bins by their total.
+// TestThresholdBoundEqualsItsDefinition: the bound computed in one pass is L2 as S.
+// Martello and P. Toth define it ("Knapsack Problems", 1990, section 8.3): for each
+// a up to half the capacity, with J1 the items above capacity-a, J2 the others
+// above half, J3 the others from a up,
+//
+//	|J1| + |J2| + max(0, ceil((sum J3 - (|J2| capacity - sum J2)) / capacity)).
+//
+// And Lower is never below it.
 func TestThresholdBoundEqualsItsDefinition(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 20)
 		want := 0
-		for step := int64(0); 2*step <= capacity; step++ {
-			whole, total := 0, int64(0)
+		for a := int64(0); 2*a <= capacity; a++ {
+			var whole, over int
+			var room, shared int64
 			for _, size := range sizes {
 				switch {
-				case size > capacity-step:
+				case size > capacity-a:
 					whole++
-				case size >= step:
-					total += size
+				case 2*size > capacity:
+					over++
+					room += capacity - size
+				case size >= a:
+					shared += size
 				}
 			}
-			want = max(want, whole+int((total+capacity-1)/capacity))
+			more := max(0, (shared-room+capacity-1)/capacity)
+			want = max(want, whole+over+int(more))
 		}
 		if got := line.ThresholdBound(capacity, sizes); got != want {
 			t.Fatalf("threshold bound %d, want %d", got, want)
+		}
+		if got, how := line.Lower(capacity, sizes); got < want {
+			t.Fatalf("Lower = %d (%s), below L2 = %d", got, how, want)
 		}
 	})
 }
