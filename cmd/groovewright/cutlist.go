@@ -22,14 +22,13 @@ func (t *text) sheets(p plan.Plan) {
 		for _, c := range s.Cuts {
 			t.hang(fmt.Sprintf("  %2d [ ] ", c.Step), t.cut(p, s, c))
 		}
-		rows := [][]string{}
+		rows := [][]string{{"", "size", "from left", "from lower end", ""}}
 		for _, pl := range s.Placements {
 			way := "arrow up"
 			if pl.Turned {
 				way = "turned: arrow down"
 			}
-			rows = append(rows, []string{"piece " + label(p, pl.Piece), t.pieceSize(p, pl.Piece), way,
-				fmt.Sprintf("lies %s from the left, %s from the lower end", t.length(pl.X), t.length(pl.Y))})
+			rows = append(rows, []string{"piece " + label(p, pl.Piece), t.pieceSize(p, pl.Piece), t.length(pl.X), t.length(pl.Y), way})
 		}
 		t.table(8, rows)
 		for _, o := range s.Offcuts {
@@ -139,7 +138,7 @@ func (t *text) point(at plan.Point) string {
 // beyond its size.
 func (t *text) marks(piece plan.Piece) {
 	if rectangular(piece) && len(piece.Holes) == 0 {
-		t.para("  plain rectangle")
+		t.hang("  ", "plain rectangle")
 		return
 	}
 	m := piece.Marks

@@ -62,11 +62,20 @@ func headline(p plan.Plan) string {
 func proof(p plan.Plan) string {
 	switch {
 	case p.Search.Proved && p.Bound.Proved:
-		return "Proved: no layout of this room needs fewer (" + p.Search.How + ")."
+		return "Proved: no layout of this room needs fewer" + because(p.Search.How) + "."
 	case p.Bound.Proved:
-		return "Proved for this layout: its pieces need as many (" + p.Bound.How + "). Another layout might need fewer (" + p.Search.How + ")."
+		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Another layout might need fewer" + because(p.Search.How) + "."
 	}
-	return fmt.Sprintf("At least %d are needed (%s); whether as few can do was not proved (%s).", p.Bound.SheetsAtLeast, p.Bound.How, p.Search.How)
+	return fmt.Sprintf("At least %d are needed%s; whether as few can do was not proved%s.",
+		p.Bound.SheetsAtLeast, because(p.Bound.How), because(p.Search.How))
+}
+
+// because puts a reason, which may be a sentence, into brackets.
+func because(how string) string {
+	if how = strings.TrimRight(how, ". "); how == "" {
+		return ""
+	}
+	return " (" + how + ")"
 }
 
 // count writes a number with its noun.
@@ -136,7 +145,7 @@ func (t *text) shopping(p plan.Plan) {
 	}
 	t.table(2, rows)
 	if !p.Total.IsZero() {
-		t.para("  Total of the priced rows: " + p.Total.StringFixed(2))
+		t.hang("  ", "Total of the priced rows: "+p.Total.StringFixed(2))
 	}
 }
 
@@ -159,7 +168,7 @@ func (t *text) runs(p plan.Plan) {
 		}
 		t.panels(p, r)
 		if len(r.StoryPole) > 0 {
-			t.para("  Story pole, every mark from the run's left end:")
+			t.hang("  ", "Story pole, every mark from the run's left end:")
 			rows := [][]string{}
 			for _, m := range r.StoryPole {
 				rows = append(rows, []string{t.length(m.At), m.What})
@@ -228,7 +237,7 @@ func (t *text) list(heading, mark string, all []string) {
 func (t *text) looks(p plan.Plan) {
 	t.heading(2, "What the eye would find")
 	if len(p.Blemishes) == 0 {
-		t.para("  Nothing: every seen edge ends on a whole feature, without a seam.")
+		t.hang("  ", "Nothing: every seen edge ends on a whole feature, without a seam.")
 	}
 	rows := [][]string{{"cost", "amount", "run", "where"}}
 	for _, b := range p.Blemishes {
@@ -237,7 +246,7 @@ func (t *text) looks(p plan.Plan) {
 	if len(rows) > 1 {
 		t.table(2, rows)
 	}
-	t.para("  Together " + rounded(p.BlemishTotal) + ", the least the search found for these sheets; less is better.")
+	t.hang("  ", "Together "+rounded(p.BlemishTotal)+", the least the search found for these sheets; less is better.")
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
 			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))
