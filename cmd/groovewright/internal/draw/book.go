@@ -13,7 +13,7 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-//go:embed book.tmpl template.tmpl page.css
+//go:embed book.tmpl template.tmpl survey.tmpl page.css
 var texts embed.FS
 
 // File is one file of a job book.
