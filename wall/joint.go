@@ -22,13 +22,38 @@ const (
 )
 
 // Joint is all of one kind of joint on one run. Length is measured level and
-// upright; a sloped line counts by its extent along x, an arch by both extents,
-// so that it is never too little by more than the slope of a counter.
+// upright; a sloped line counts by its extent along x.
 type Joint struct {
 	Kind   JointKind
 	Run    int
 	Length fraction.Length
 	Gap    fraction.Length
+	Seen   bool // of an end: its cut edge is seen
+}
+
+// EdgeLength returns the length of all edges of the piece, holes too, measured
+// level and upright as a [Joint] is.
+func (p *Piece) EdgeLength() fraction.Length {
+	sum := RingLength(p.Shape.Outline)
+	for _, hole := range p.Shape.Holes {
+		sum = sum.Add(RingLength(hole))
+	}
+	return sum
+}
+
+// RingLength returns the length of a closed polygon: for each edge its extent
+// along x, or along y where it is upright.
+func RingLength(ring []cutout.Point) fraction.Length {
+	var sum fraction.Length
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		if d := q.X.Sub(p.X).Abs(); !d.IsZero() {
+			sum = sum.Add(d)
+		} else {
+			sum = sum.Add(q.Y.Sub(p.Y).Abs())
+		}
+	}
+	return sum
 }
 
 // joints returns the joints of the region against the wall and what is on it.
@@ -92,7 +117,7 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 		g, run := s.region, &m.room.Runs[s.run]
 		add := func(kind JointKind, length, gap fraction.Length) {
 			if length.Sign() > 0 {
-				layout.Joints = append(layout.Joints, Joint{kind, s.run, length, gap})
+				layout.Joints = append(layout.Joints, Joint{Kind: kind, Run: s.run, Length: length, Gap: gap})
 			}
 		}
 		sums := g.joints(m.room, s.run)
@@ -107,18 +132,24 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 			switch {
 			case e.end.Kind == Exposed || e.end.Kind == Covered:
 				add(EndJoint, e.height, gaps.Side)
+				if e.end.Kind == Exposed && e.height.Sign() > 0 {
+					layout.Joints[len(layout.Joints)-1].Seen = true
+				}
 			case e.first && m.coupled(m.before(s.run)):
 				// Counted at the right end of the run before.
 			case e.end.Kind == InsideCorner:
 				add(CornerJoint, e.height, gaps.Side)
 			default:
 				add(MitreJoint, e.height, fraction.Length{})
+				if e.height.Sign() > 0 {
+					layout.Joints[len(layout.Joints)-1].Seen = true
+				}
 			}
 		}
 	}
 	for _, b := range layout.Blemishes {
 		if b.Kind == kindSeam {
-			layout.Joints = append(layout.Joints, Joint{SeamJoint, b.Run, b.Height, gaps.Seam})
+			layout.Joints = append(layout.Joints, Joint{Kind: SeamJoint, Run: b.Run, Length: b.Height, Gap: gaps.Seam})
 		}
 	}
 }

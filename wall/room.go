@@ -94,6 +94,10 @@ type Opening struct {
 	Gangs   int
 }
 
+// Bounds returns the lower left and the upper right corner of the smallest
+// rectangle round the opening, which has at least one corner.
+func (o *Opening) Bounds() (lo, hi cutout.Point) { return bounds(o.Outline) }
+
 // OpeningKind says what an opening is for.
 type OpeningKind uint8
 

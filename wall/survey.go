@@ -16,20 +16,14 @@ type Doubt struct {
 // that jump without a step, boxes of one kind that differ in size, ends out of
 // plumb, stations too far apart, narrow strips between an opening and an edge.
 // The sizes that count are in the room's priorities. None is an error.
-func Survey(room Room) (doubts []Doubt) {
-	var err error
-	defer func() {
-		if err != nil {
-			doubts = append(doubts, Doubt{"runs", err.Error()})
-		}
-	}()
+func (room *Room) Survey() (doubts []Doubt, err error) {
 	defer fraction.Catch(&err)
 	for r := range room.Runs {
 		doubts = append(doubts, room.doubtHeights(r)...)
 		doubts = append(doubts, room.doubtEnds(r)...)
 		doubts = append(doubts, room.doubtStrips(r)...)
 	}
-	return append(doubts, room.doubtBoxes()...)
+	return append(doubts, room.doubtBoxes()...), nil
 }
 
 func (room *Room) doubtHeights(r int) []Doubt {

@@ -34,7 +34,11 @@ type Plan struct {
 	Choices      []Choice        `json:"choices"`
 	Priorities   []Priority      `json:"priorities"`
 	Takeoff      []TakeoffRow    `json:"takeoff"`
-	Total        decimal.Decimal `json:"total"` // money of the priced rows
+	Subtotal     decimal.Decimal `json:"subtotal"` // money of the priced rows
+	Tax          decimal.Decimal `json:"tax"`
+	Total        decimal.Decimal `json:"total"`    // subtotal and tax
+	Unpriced     int             `json:"unpriced"` // rows to buy without a price
+	Leftover     decimal.Decimal `json:"leftover"` // worth of what is left in opened packs
 	Warnings     []Warning       `json:"warnings"`
 	Order        []string        `json:"order"`
 	Cautions     []string        `json:"cautions"`
@@ -83,6 +87,7 @@ type Stock struct {
 	LeftPhase fraction.Length  `json:"left_phase"`
 	Count     *int             `json:"count,omitempty"` // nil: as many as needed
 	Price     *decimal.Decimal `json:"price,omitempty"`
+	Squared   bool             `json:"squared,omitzero"` // both ends are square already
 	Used      int              `json:"used"`
 }
 
@@ -279,6 +284,7 @@ type Blemish struct {
 	At     fraction.Length `json:"at"` // x on the run
 	Kind   string          `json:"kind"`
 	Amount fraction.Length `json:"amount"`
+	Height fraction.Length `json:"height,omitzero"` // inches seen; absent for a term that does not count by height
 	Weight fraction.Ratio  `json:"weight"`
 	Cost   fraction.Ratio  `json:"cost"`
 }

@@ -1,0 +1,169 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+)
+
+func points(ring []cutout.Point) []Point {
+	out := []Point{}
+	for _, p := range ring {
+		out = append(out, Point{p.X, p.Y})
+	}
+	return out
+}
+
+// runs returns the runs as laid out.
+func (m *maker) runs() []Run {
+	var out []Run
+	for r, laid := range m.layout.Runs {
+		taped := m.job.Room.Runs[r]
+		run := Run{
+			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
+			Left: End{Kind: taped.Left.Kind.String(), Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind.String(), Lean: taped.Right.Lean},
+			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin, Why: laid.SetOut.Why},
+			Outline: wallOutline(&taped), Openings: []Opening{}, Panels: []Panel{},
+		}
+		for _, o := range taped.Openings {
+			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind.String(), Outline: points(o.Outline)})
+		}
+		for _, s := range laid.Restarts {
+			run.Restarts = append(run.Restarts, Restart(s))
+		}
+		if c := laid.Corner; c != nil {
+			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Room.Runs[c.Next].Name, Mismatch: c.Mismatch}
+			if c.Passes >= 0 {
+				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Room.Runs[c.Passes].Name, m.job.Room.Runs[c.Butts].Name
+			}
+		}
+		for _, p := range laid.Panels {
+			run.Panels = append(run.Panels, Panel(p))
+		}
+		for _, in := range m.job.Room.Installed {
+			if in.Run == r {
+				run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
+			}
+		}
+		first, last := m.endPhases(r)
+		run.Left.Cut, run.Right.Cut = m.describe(first, groove.KeepRight), m.describe(last, groove.KeepLeft)
+		run.StoryPole = m.storyPole(r, &run)
+		out = append(out, run)
+	}
+	return out
+}
+
+// endPhases returns the phases at the two limits of a run.
+func (m *maker) endPhases(r int) (left, right fraction.Length) {
+	laid := m.layout.Runs[r]
+	pitch := m.job.Room.Profile.Pitch()
+	origin := laid.SetOut.Origin
+	left = laid.Limits[0].Sub(origin).Mod(pitch)
+	right = laid.Limits[1].Sub(origin).Mod(pitch)
+	if n := len(laid.Restarts); n > 0 && laid.SetOut.Direction == "right" {
+		right = laid.Limits[1].Sub(laid.Restarts[n-1].Origin).Mod(pitch)
+	}
+	if n := len(laid.Panels); n > 0 {
+		if p := laid.Panels[0]; p.Left == laid.Limits[0] {
+			left = p.LeftPhase
+		}
+		if p := laid.Panels[n-1]; p.Right == laid.Limits[1] {
+			right = p.RightPhase
+		}
+	}
+	return left, right
+}
+
+// wallOutline returns the shape of the wall as taped, with its leaning ends.
+func wallOutline(run *wall.Run) []Point {
+	var lower, upper []Point
+	last := len(run.Heights) - 1
+	for i, h := range run.Heights {
+		lower = append(lower, Point{h.At, h.Bottom})
+		x := h.At
+		if i == 0 {
+			x = x.Add(run.Left.Lean)
+		}
+		if i == last {
+			x = x.Add(run.Right.Lean)
+		}
+		upper = append(upper, Point{x, h.Top})
+	}
+	slices.Reverse(upper)
+	return slices.Compact(append(slices.Compact(lower), upper...))
+}
+
+// storyPole returns running marks from the left end of the run.
+func (m *maker) storyPole(r int, run *Run) []Mark {
+	marks := []Mark{
+		{run.Limits[0], "panels start"}, {run.Limits[1], "panels stop"},
+	}
+	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
+		marks = append(marks, Mark{o, "a repeat starts"})
+	}
+	for i, p := range run.Panels {
+		if i > 0 {
+			marks = append(marks, Mark{p.Left, fmt.Sprintf("left edge of panel %d", p.Number)})
+		}
+		if i < len(run.Panels)-1 {
+			marks = append(marks, Mark{p.Right, fmt.Sprintf("right edge of panel %d", p.Number)})
+		}
+	}
+	for _, o := range run.Openings {
+		lo, hi := o.Outline[0][0], o.Outline[0][0]
+		for _, p := range o.Outline {
+			lo, hi = fraction.Min(lo, p[0]), fraction.Max(hi, p[0])
+		}
+		marks = append(marks, Mark{lo, o.Name + ", left"}, Mark{hi, o.Name + ", right"})
+	}
+	for i, h := range m.job.Room.Runs[r].Heights {
+		if i > 0 && h.At == m.job.Room.Runs[r].Heights[i-1].At {
+			marks = append(marks, Mark{h.At, "step"})
+		}
+	}
+	slices.SortStableFunc(marks, func(a, b Mark) int { return cmp.Or(a.At.Compare(b.At)) })
+	return marks
+}
+
+// pieces returns the pieces with their marks.
+func (m *maker) pieces() []Piece {
+	out := []Piece{}
+	for _, p := range m.layout.Pieces {
+		_, hi := p.Shape.Bounds()
+		piece := Piece{
+			Number: p.Number, Label: p.Label, Run: m.job.Room.Runs[p.Run].Name, Panel: p.Panel,
+			At: Point{p.At.X, p.At.Y}, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
+			Outline: points(p.Shape.Outline), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
+		}
+		for i, hole := range p.Shape.Holes {
+			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: points(hole)})
+		}
+		m.mark(&piece, p)
+		out = append(out, piece)
+	}
+	return out
+}
+
+// sheets returns the sheets to saw.
+func (m *maker) sheets() []Sheet {
+	out := []Sheet{}
+	for i, s := range m.nest.Sheets {
+		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: []Cut{}, Offcuts: []Offcut{}}
+		for _, p := range s.Placements {
+			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
+		}
+		for _, c := range s.Cuts {
+			sheet.Cuts = append(sheet.Cuts, Cut{Step: c.Step, Rect: [4]fraction.Length{c.Left, c.Bottom, c.Width, c.Height}, Kind: c.Kind.String(), At: c.At})
+		}
+		for _, o := range s.Offcuts {
+			sheet.Offcuts = append(sheet.Offcuts, Offcut(o))
+		}
+		out = append(out, sheet)
+	}
+	return out
+}

@@ -1,0 +1,21 @@
+package plan
+
+import (
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+// mark adds the lines to draw on a piece.
+func (m *maker) mark(piece *Piece, p wall.Piece) {
+	piece.Marks.From = "left edge and lower edge"
+	piece.Marks.Face = piece.Outline
+	for _, at := range piece.Outline {
+		piece.Marks.Back = append(piece.Marks.Back, Point{piece.Width.Sub(at[0]), at[1]})
+	}
+}
+
+// leastNeed returns what no layout of the room can do with less of.
+func (m *maker) leastNeed() (need, error) {
+	m.leastHow = "at least one sheet"
+	return need{sheets: 1, cost: fraction.Ratio{}}, nil
+}

@@ -1,0 +1,132 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+var jointKinds = map[wall.JointKind]finish.JointKind{
+	wall.BottomJoint: finish.CounterLine, wall.TopJoint: finish.CabinetLine, wall.EndJoint: finish.EndJoint,
+	wall.CornerJoint: finish.InsideCorner, wall.MitreJoint: finish.OutsideCorner, wall.StepJoint: finish.StepJoint,
+	wall.OpeningJoint: finish.WindowJoint, wall.SeamJoint: finish.Seam,
+}
+
+// work returns the quantities that the take-off reckons with.
+func (m *maker) work() finish.Work {
+	j := &m.job
+	w := finish.Work{Units: j.Units, Profile: j.Room.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
+	for _, p := range m.layout.Pieces {
+		_, hi := p.Shape.Bounds()
+		run := j.Room.Runs[p.Run]
+		w.Face = w.Face.Add(p.Shape.Area())
+		w.Edges = w.Edges.Add(p.EdgeLength())
+		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
+		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
+		panel := m.panel(p.Run, p.Panel)
+		tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
+		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, tape.Format(panel.Left), tape.Format(panel.Right)))
+		if p.Closing {
+			w.Closing = append(w.Closing, p.Label)
+		}
+	}
+	for _, joint := range m.layout.Joints {
+		kind, sealed := jointKinds[joint.Kind]
+		if !sealed {
+			continue
+		}
+		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Where: j.Room.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
+		end := ""
+		switch joint.Kind {
+		case wall.EndJoint:
+			end = "end of " + j.Room.Runs[joint.Run].Name
+		case wall.MitreJoint:
+			end = "outside corner of " + j.Room.Runs[joint.Run].Name
+		}
+		if end != "" && joint.Seen {
+			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length})
+		}
+	}
+	for _, run := range j.Room.Runs {
+		w.Width = w.Width.Add(run.Width)
+		for _, o := range run.Openings {
+			if o.Kind == wall.Box {
+				lo, hi := o.Bounds()
+				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Width: hi.X.Sub(lo.X)})
+			}
+		}
+	}
+	for i, s := range j.Stock {
+		used := 0
+		for _, sheet := range m.nest.Sheets {
+			if sheet.Stock == i {
+				used++
+			}
+		}
+		if used > 0 {
+			w.Sheets = append(w.Sheets, finish.SheetRow{Name: s.Name, Count: used, Price: s.Price})
+		}
+	}
+	return w
+}
+
+func (m *maker) panel(run, number int) wall.Panel {
+	for _, p := range m.layout.Runs[run].Panels {
+		if p.Number == number {
+			return p
+		}
+	}
+	return wall.Panel{}
+}
+
+// openingEdges returns the edges of a piece that lie along windows and other
+// openings, all but boxes.
+func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
+	var sum fraction.Length
+	for i, name := range p.Holes {
+		for _, o := range m.job.Room.Runs[p.Run].Openings {
+			if o.Name == name && o.Kind != wall.Box {
+				sum = sum.Add(wall.RingLength(p.Shape.Holes[i]))
+			}
+		}
+	}
+	return sum
+}
+
+// warnings returns what should be measured again or thought over.
+func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
+	out := []Warning{}
+	doubts, err := m.job.Room.Survey()
+	for _, d := range append(slices.Clip(m.job.Doubts), doubts...) {
+		out = append(out, Warning(d))
+	}
+	closes := fraction.Of(1, 8) // taped points that close worse are doubted
+	for _, t := range m.job.Taped {
+		if closes.Less(t.Closing) {
+			out = append(out, Warning{t.Path, fmt.Sprintf("the taped distances miss each other by %s in (more than %s): tape them again", t.Closing, closes)})
+		}
+	}
+	pitch := m.job.Room.Profile.Pitch()
+	for r, run := range m.layout.Runs {
+		if m.job.Room.Profile.Boards {
+			break
+		}
+		for _, p := range run.Panels {
+			if width := p.Right.Sub(p.Left); width.Less(pitch.Scale(m.job.Room.Priorities.LeastPanel)) {
+				out = append(out, Warning{fmt.Sprintf("runs[%d]", r), fmt.Sprintf("panel %d is only %s in wide; there was no other way", p.Number, width)})
+			}
+		}
+	}
+	if m.layout.Broken > 0 {
+		out = append(out, Warning{"runs", fmt.Sprintf("%s had to be broken: a seam nearer to a box, or a panel narrower, than wanted", count(m.layout.Broken, "rule"))})
+	}
+	for _, p := range pieces {
+		for _, w := range p.Weak {
+			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s at %s, %s: %s", w.Kind, w.At[0], w.At[1], w.WayOut)})
+		}
+	}
+	return out, err
+}
