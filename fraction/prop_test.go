@@ -45,29 +45,29 @@ func two(t *rapid.T) (a, b fraction.Length) {
 	return g.Draw(t, "a"), g.Draw(t, "b")
 }
 
-func TestAddEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := two(t)
-		equals(t, "a+b", new(big.Rat).Add(a.Rat(), b.Rat()), func() fraction.Length { return a.Add(b) })
-	})
+func addEqualsBigRat(t *rapid.T) {
+	a, b := two(t)
+	equals(t, "a+b", new(big.Rat).Add(a.Rat(), b.Rat()), func() fraction.Length { return a.Add(b) })
 }
 
-func TestSubEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := two(t)
-		equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Length { return a.Sub(b) })
-	})
+func subEqualsBigRat(t *rapid.T) {
+	a, b := two(t)
+	equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Length { return a.Sub(b) })
 }
 
-func TestTimesEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := two(t)
-		want := new(big.Rat).Mul(a.Rat(), b.Rat())
-		equals(t, "a*b", want, func() fraction.Area { return a.Times(b) })
-		equals(t, "a scaled by b", want, func() fraction.Length { return a.Scale(ratioOf(b)) })
-		equals(t, "the product of ratios", want, func() fraction.Ratio { return ratioOf(a).Mul(ratioOf(b)) })
-	})
+func TestAddEqualsBigRat(t *testing.T) { rapid.Check(t, addEqualsBigRat) }
+
+func TestSubEqualsBigRat(t *testing.T) { rapid.Check(t, subEqualsBigRat) }
+
+func timesEqualsBigRat(t *rapid.T) {
+	a, b := two(t)
+	want := new(big.Rat).Mul(a.Rat(), b.Rat())
+	equals(t, "a*b", want, func() fraction.Area { return a.Times(b) })
+	equals(t, "a scaled by b", want, func() fraction.Length { return a.Scale(ratioOf(b)) })
+	equals(t, "the product of ratios", want, func() fraction.Ratio { return ratioOf(a).Mul(ratioOf(b)) })
 }
+
+func TestTimesEqualsBigRat(t *testing.T) { rapid.Check(t, timesEqualsBigRat) }
 
 func TestOverEqualsBigRat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -115,33 +115,33 @@ func TestOfEqualsBigRat(t *testing.T) {
 	})
 }
 
-func TestCompareEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := two(t)
-		if rapid.Bool().Draw(t, "the same") {
-			b = a
-		}
-		want := a.Rat().Cmp(b.Rat())
-		if got := a.Compare(b); got != want {
-			t.Fatalf("(%v).Compare(%v) = %d, want %d", a, b, got, want)
-		}
-		if got := ratioOf(a).Compare(ratioOf(b)); got != want {
-			t.Fatalf("ratios: (%v).Compare(%v) = %d, want %d", a, b, got, want)
-		}
-		if a.Less(b) != (want < 0) || ratioOf(a).Less(ratioOf(b)) != (want < 0) {
-			t.Fatalf("(%v).Less(%v) = %t, want %t", a, b, a.Less(b), want < 0)
-		}
-		if (a == b) != (want == 0) {
-			t.Fatalf("%v == %v is %t", a, b, a == b)
-		}
-		if lesser, greater := fraction.Min(a, b), fraction.Max(a, b); greater.Less(lesser) || lesser != a && lesser != b || greater != a && greater != b {
-			t.Fatalf("Min(%v, %v) = %v, Max = %v", a, b, lesser, greater)
-		}
-		if a.Sign() != a.Rat().Sign() || a.IsZero() != (a.Sign() == 0) {
-			t.Fatalf("(%v).Sign() = %d", a, a.Sign())
-		}
-	})
+func compareEqualsBigRat(t *rapid.T) {
+	a, b := two(t)
+	if rapid.Bool().Draw(t, "the same") {
+		b = a
+	}
+	want := a.Rat().Cmp(b.Rat())
+	if got := a.Compare(b); got != want {
+		t.Fatalf("(%v).Compare(%v) = %d, want %d", a, b, got, want)
+	}
+	if got := ratioOf(a).Compare(ratioOf(b)); got != want {
+		t.Fatalf("ratios: (%v).Compare(%v) = %d, want %d", a, b, got, want)
+	}
+	if a.Less(b) != (want < 0) || ratioOf(a).Less(ratioOf(b)) != (want < 0) {
+		t.Fatalf("(%v).Less(%v) = %t, want %t", a, b, a.Less(b), want < 0)
+	}
+	if (a == b) != (want == 0) {
+		t.Fatalf("%v == %v is %t", a, b, a == b)
+	}
+	if lesser, greater := fraction.Min(a, b), fraction.Max(a, b); greater.Less(lesser) || lesser != a && lesser != b || greater != a && greater != b {
+		t.Fatalf("Min(%v, %v) = %v, Max = %v", a, b, lesser, greater)
+	}
+	if a.Sign() != a.Rat().Sign() || a.IsZero() != (a.Sign() == 0) {
+		t.Fatalf("(%v).Sign() = %d", a, a.Sign())
+	}
 }
+
+func TestCompareEqualsBigRat(t *testing.T) { rapid.Check(t, compareEqualsBigRat) }
 
 func TestNegAndAbsNeverOverflow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -187,66 +187,66 @@ func floorDivision(a, p *big.Rat) (q *big.Int, r *big.Rat) {
 	return q, new(big.Rat).SetFrac(m, new(big.Int).Mul(a.Denom(), p.Denom()))
 }
 
-func TestModEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, p := two(t)
-		if p.IsZero() {
-			wantZeroDivisor(t, func() { a.Mod(p) })
-			wantZeroDivisor(t, func() { a.DivMod(p) })
-			wantZeroDivisor(t, func() { fraction.Circular(a, a, p) })
-			return
-		}
-		q, r := floorDivision(a.Rat(), p.Rat())
-		equals(t, "a mod p", r, func() fraction.Length { return a.Mod(p) })
-		var gotQ int64
-		var gotR fraction.Length
-		err := func() (err error) {
-			defer fraction.Catch(&err)
-			gotQ, gotR = a.DivMod(p)
-			return nil
-		}()
-		holds := fits(r) && fits(new(big.Rat).SetInt(q))
-		if (err == nil) != holds {
-			t.Fatalf("DivMod: %v, want %v and %v", err, q, r)
-		}
-		if err == nil && (gotQ != q.Int64() || gotR.Rat().Cmp(r) != 0) {
-			t.Fatalf("DivMod = %v, %v, want %v, %v", gotQ, gotR, q, r)
-		}
-	})
+func modEqualsBigRat(t *rapid.T) {
+	a, p := two(t)
+	if p.IsZero() {
+		wantZeroDivisor(t, func() { a.Mod(p) })
+		wantZeroDivisor(t, func() { a.DivMod(p) })
+		wantZeroDivisor(t, func() { fraction.Circular(a, a, p) })
+		return
+	}
+	q, r := floorDivision(a.Rat(), p.Rat())
+	equals(t, "a mod p", r, func() fraction.Length { return a.Mod(p) })
+	var gotQ int64
+	var gotR fraction.Length
+	err := func() (err error) {
+		defer fraction.Catch(&err)
+		gotQ, gotR = a.DivMod(p)
+		return nil
+	}()
+	holds := fits(r) && fits(new(big.Rat).SetInt(q))
+	if (err == nil) != holds {
+		t.Fatalf("DivMod: %v, want %v and %v", err, q, r)
+	}
+	if err == nil && (gotQ != q.Int64() || gotR.Rat().Cmp(r) != 0) {
+		t.Fatalf("DivMod = %v, %v, want %v, %v", gotQ, gotR, q, r)
+	}
 }
 
-func TestRoundEqualsBigRat(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, mark := two(t)
-		d := rapid.SampledFrom([]fraction.Direction{fraction.Nearest, fraction.Down, fraction.Up}).Draw(t, "direction")
-		if mark.IsZero() {
-			if r, over := a.Round(mark, d); r != a || !over.IsZero() {
-				t.Fatalf("Round to 0 = %v, %v", r, over)
-			}
-			return
+func TestModEqualsBigRat(t *testing.T) { rapid.Check(t, modEqualsBigRat) }
+
+func roundEqualsBigRat(t *rapid.T) {
+	a, mark := two(t)
+	d := rapid.SampledFrom([]fraction.Direction{fraction.Nearest, fraction.Down, fraction.Up}).Draw(t, "direction")
+	if mark.IsZero() {
+		if r, over := a.Round(mark, d); r != a || !over.IsZero() {
+			t.Fatalf("Round to 0 = %v, %v", r, over)
 		}
-		size := new(big.Rat).Abs(mark.Rat())
-		_, rest := floorDivision(a.Rat(), size)
-		want := new(big.Rat).Sub(a.Rat(), rest)
-		twice := new(big.Rat).Add(rest, rest)
-		if rest.Sign() > 0 && (d == fraction.Up || d == fraction.Nearest && twice.Cmp(size) >= 0) {
-			want.Add(want, size)
-		}
-		over := new(big.Rat).Sub(want, a.Rat())
-		var r, e fraction.Length
-		err := func() (err error) {
-			defer fraction.Catch(&err)
-			r, e = a.Round(mark, d)
-			return nil
-		}()
-		if (err == nil) != (fits(want) && fits(over)) {
-			t.Fatalf("(%v).Round(%v, %v): %v, want %v and %v", a, mark, d, err, want, over)
-		}
-		if err == nil && (r.Rat().Cmp(want) != 0 || e.Rat().Cmp(over) != 0) {
-			t.Fatalf("(%v).Round(%v, %v) = %v, %v, want %v, %v", a, mark, d, r, e, want, over)
-		}
-	})
+		return
+	}
+	size := new(big.Rat).Abs(mark.Rat())
+	_, rest := floorDivision(a.Rat(), size)
+	want := new(big.Rat).Sub(a.Rat(), rest)
+	twice := new(big.Rat).Add(rest, rest)
+	if rest.Sign() > 0 && (d == fraction.Up || d == fraction.Nearest && twice.Cmp(size) >= 0) {
+		want.Add(want, size)
+	}
+	over := new(big.Rat).Sub(want, a.Rat())
+	var r, e fraction.Length
+	err := func() (err error) {
+		defer fraction.Catch(&err)
+		r, e = a.Round(mark, d)
+		return nil
+	}()
+	if (err == nil) != (fits(want) && fits(over)) {
+		t.Fatalf("(%v).Round(%v, %v): %v, want %v and %v", a, mark, d, err, want, over)
+	}
+	if err == nil && (r.Rat().Cmp(want) != 0 || e.Rat().Cmp(over) != 0) {
+		t.Fatalf("(%v).Round(%v, %v) = %v, %v, want %v, %v", a, mark, d, r, e, want, over)
+	}
 }
+
+func TestRoundEqualsBigRat(t *testing.T) { rapid.Check(t, roundEqualsBigRat) }
 
 func TestCircularIsTheShorterWayRound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
