@@ -82,6 +82,7 @@ var (
 	DefaultScrewPack                         = Pack{Name: "pack of 10", Count: 10}
 	DefaultTapeRoll, DefaultTapeRollMetric   = Roll{Name: "60 yd roll", Length: "180'"}, Roll{Name: "50 m roll", Length: "50000 mm"}
 	DefaultSheeting, DefaultSheetingMetric   = Cover{Name: "9 x 12 ft sheet", Size: "108 ft2"}, Cover{Name: "4 x 5 m sheet", Size: "20 m2"}
+	DefaultBacking, DefaultBackingMetric     = Roll{Name: "20 ft length", Length: "20'"}, Roll{Name: "6 m length", Length: "6000 mm"}
 	DefaultTrimStick, DefaultTrimStickMetric = Roll{Name: "8 ft strip", Length: "8'"}, Roll{Name: "2.4 m strip", Length: "2400 mm"}
 )
 
@@ -109,7 +110,7 @@ func inchDefaults() Materials {
 	m.Paint.Primer.Containers, m.Paint.Top.Containers = slices.Clone(DefaultTins), slices.Clone(DefaultTins)
 	m.Sealant.legs(DefaultCounterLeg, DefaultLeg)
 	m.Sealant.GrooveFill, m.Sealant.Bridge = DefaultGrooveFill, DefaultBridge
-	m.Sealant.Cartridges = []Container{DefaultCartridge}
+	m.Sealant.Cartridges, m.Sealant.Backing = []Container{DefaultCartridge}, []Roll{DefaultBacking}
 	m.Adhesive.Size, m.Adhesive.Spacing = DefaultBead, DefaultLightBeads
 	m.Adhesive.Cartridges = []Container{DefaultCartridge}
 	m.Nails.Edge, m.Nails.Field, m.Nails.Penetration = DefaultEdgeNails, DefaultFieldNails, DefaultPenetration
@@ -130,7 +131,7 @@ func metricDefaults() Materials {
 	m.Paint.Primer.Containers, m.Paint.Top.Containers = slices.Clone(DefaultTinsMetric), slices.Clone(DefaultTinsMetric)
 	m.Sealant.legs(DefaultCounterLegMetric, DefaultLegMetric)
 	m.Sealant.GrooveFill, m.Sealant.Bridge = DefaultGrooveFillMetric, DefaultBridgeMetric
-	m.Sealant.Cartridges = []Container{DefaultCartridgeMetric}
+	m.Sealant.Cartridges, m.Sealant.Backing = []Container{DefaultCartridgeMetric}, []Roll{DefaultBackingMetric}
 	m.Adhesive.Size, m.Adhesive.Spacing = DefaultBeadMetric, DefaultLightBeadsMetric
 	m.Adhesive.Cartridges = []Container{DefaultCartridgeMetric}
 	m.Nails.Edge, m.Nails.Field, m.Nails.Penetration = DefaultEdgeNailsMetric, DefaultFieldNailsMetric, DefaultPenetrationMetric

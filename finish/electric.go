@@ -205,7 +205,7 @@ func (b *builder) screws(deep []behind) {
 		for _, name := range order {
 			n := needs[name]
 			how := fmt.Sprintf("%d a gang, the usual %s longer by what the face comes forward; %s", s.perGang, b.small(s.usual), s.how)
-			b.buy(name, fmt.Sprint(n), plural(int(n), "screw"), whole(n), e.offers, how)
+			b.buy(name, whole(n), counted("screws"), e.offers, how)
 		}
 	}
 }

@@ -17,6 +17,17 @@ func wasted(waste *big.Rat) string {
 	return fmt.Sprintf("; + %s waste", near(waste, 3))
 }
 
+// asGiven is the source of a figure that the job states.
+const asGiven = "as given"
+
+// source names where a figure comes from.
+func source(byDefault bool, otherwise string) string {
+	if byDefault {
+		return otherwise
+	}
+	return asGiven
+}
+
 // house is House, read.
 type house struct {
 	material string
@@ -56,6 +67,7 @@ type gluing struct {
 	hold    string
 	size    *big.Rat
 	spacing *big.Rat
+	source  string // of size and spacing
 	waste   *big.Rat
 	offers  []offer
 }
@@ -88,6 +100,11 @@ func (r *reader) gluing(a Adhesive, units fraction.Unit) gluing {
 	}
 	g.size = r.length(path+"size", a.Size, size, positive)
 	g.spacing = r.length(path+"spacing", a.Spacing, spacing, fraction.Inches(1))
+	usual := (a.Size == "" || a.Size == size) && (a.Spacing == "" || a.Spacing == spacing)
+	g.source = source(usual && g.form == "beads" && g.hold == "light", "a Navy building manual")
+	if usual && g.source == asGiven {
+		g.source = "planning figure"
+	}
 	g.waste = r.share(path+"waste", a.Waste, d.Waste)
 	g.offers = r.containers(path+"cartridges", a.Cartridges, d.Cartridges)
 	return g
@@ -107,12 +124,11 @@ func (b *builder) glue() {
 		how = fmt.Sprintf("upright beads of %s, two edges and at most %s apart, %s in all", b.small(g.size), b.small(g.spacing), b.run(length))
 	case "dots":
 		n := b.glueDots()
-		volume = mul(halfBall(g.size), whole(n))
-		how = fmt.Sprintf("%d dots of %s on a grid of at most %s", n, b.small(g.size), b.small(g.spacing))
+		volume = mul(halfBall(g.size), n)
+		how = fmt.Sprintf("%s dots of %s on a grid of at most %s", text(n, 0), b.small(g.size), b.small(g.spacing))
 	}
 	need := more(volume, g.waste)
-	number, unit := split(b.tube(need))
-	b.buy("panel adhesive", number, unit, need, g.offers, how+" ("+g.hold+" hold)"+wasted(g.waste))
+	b.buy("panel adhesive", need, b.tube, g.offers, how+" ("+g.hold+" hold, "+g.source+")"+wasted(g.waste))
 }
 
 // roundBead is the section of a bead as the nozzle lays it: π D²/4, with π rounded up.
@@ -137,12 +153,12 @@ func (b *builder) glueLines() *big.Rat {
 }
 
 // glueDots is the number of dots: one in the middle of each cell of a grid that is no wider than the spacing.
-func (b *builder) glueDots() int64 {
-	n := int64(0)
+func (b *builder) glueDots() *big.Rat {
+	n := new(big.Rat)
 	for _, p := range b.work.Pieces {
 		across := count(quo(p.Width.Rat(), b.settings.adhesive.spacing))
 		along := count(quo(p.Height.Rat(), b.settings.adhesive.spacing))
-		n += across * along
+		n = add(n, mul(whole(across), whole(along)))
 	}
 	return n
 }
@@ -152,6 +168,7 @@ type nailing struct {
 	none        bool
 	edge, field *big.Rat
 	penetration *big.Rat
+	source      string // of the spacings
 	lengths     []*big.Rat
 	waste       *big.Rat
 	offers      []offer
@@ -164,6 +181,7 @@ func (r *reader) nailing(n, d Nails) nailing {
 		edge:        r.length(path+"edge", n.Edge, d.Edge, fraction.Of(1, 2)),
 		field:       r.length(path+"field", n.Field, d.Field, fraction.Of(1, 2)),
 		penetration: r.length(path+"penetration", n.Penetration, d.Penetration, fraction.Length{}),
+		source:      source(n.Edge == "" && n.Field == "" || n.Edge == d.Edge && n.Field == d.Field, "spacing of the Ontario code for fibreboard sheets"),
 		lengths:     r.lengths(path+"lengths", n.Lengths, d.Lengths),
 		waste:       r.share(path+"waste", n.Waste, d.Waste),
 		offers:      r.packs(path+"packs", n.Packs, d.Packs),
@@ -232,9 +250,9 @@ func (b *builder) nail() {
 		b.warn("nails", "a nail of %s goes %s into the stud, where cables may lie from %s on: take a shorter one, and find cables and pipes first", b.small(length), b.small(into), b.small(PlateDepth.Rat()))
 	}
 	need := more(whole(total), n.waste)
-	how := fmt.Sprintf("%d nails: every %s along edges, every %s on studs %s apart; length: panel %s + wall %s + %s into the stud = %s%s",
-		total, b.small(n.edge), b.small(n.field), b.small(b.settings.house.studs), b.small(b.thickness()), b.small(b.settings.house.wall), b.small(n.penetration), b.small(wanted), wasted(n.waste))
-	b.buy("panel nails "+b.small(length), text(need, 0), "nails", need, n.offers, how)
+	how := fmt.Sprintf("%d nails: every %s along edges, every %s on studs %s apart (%s); length: panel %s + wall %s + %s into the stud = %s%s",
+		total, b.small(n.edge), b.small(n.field), b.small(b.settings.house.studs), n.source, b.small(b.thickness()), b.small(b.settings.house.wall), b.small(n.penetration), b.small(wanted), wasted(n.waste))
+	b.buy("panel nails "+b.small(length), need, counted("nails"), n.offers, how)
 }
 
 // nailsIn counts the nails in one piece: along both uprights, along both ends between the corners, along studs between

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
 )
@@ -59,9 +60,8 @@ func (b *builder) mask() {
 		beside = new(big.Rat)
 	}
 	need := more(add(mul(whole(t.seal), sealed), mul(whole(t.paint), beside)), t.waste)
-	number, unit := split(b.run(need))
 	how := fmt.Sprintf("%s sealed × %d + %s beside what stays bare × %d%s", b.run(sealed), t.seal, b.run(beside), t.paint, wasted(t.waste))
-	b.buy("masking tape", number, unit, need, t.offers, how)
+	b.buy("masking tape", need, b.run, t.offers, how)
 }
 
 // covering is Sheeting, read.
@@ -94,8 +94,7 @@ func (b *builder) cover() {
 		return
 	}
 	need := mul(b.work.Width.Rat(), c.reach)
-	number, unit := split(b.area(need))
-	b.buy("sheeting for counter and floor", number, unit, need, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
+	b.buy("sheeting for counter and floor", need, b.area, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
 }
 
 // trimming is Trim, read.
@@ -145,7 +144,7 @@ func (b *builder) trims() {
 		return
 	}
 	n := joined + sticks(lengths, t.stick.size)
-	number, unit := split(b.run(total))
+	number, unit, _ := strings.Cut(b.run(total), " ")
 	how := fmt.Sprintf("%d %s, each from one strip with %s for its cuts", len(lengths), plural(len(lengths), "end"), b.small(t.allow))
 	b.row(Row{"edge trim", number, unit, int(n), t.stick.name, t.stick.price, nil, how})
 }

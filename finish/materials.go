@@ -18,6 +18,8 @@ type Materials struct {
 	Sheeting  Sheeting   `json:"sheeting,omitzero"`
 	Trim      Trim       `json:"trim,omitzero"`
 
+	// Extras are bought as they are asked for: a brush, filler for nail holes, a respirator.
+	Extras []Extra `json:"extras,omitzero"`
 	// Tax is the share of the price that is added at the till: 0.0825 for 8.25 percent. Default 0.
 	Tax Number `json:"tax,omitzero"`
 	// LeftoverWorth is what the paint, sealant and the like that is left in an opened pack is worth to you, as a share of
@@ -113,6 +115,7 @@ type Sealant struct {
 	// Waste is the share that is added for what is squeezed out, wiped off and left in the tubes. [DefaultWaste].
 	Waste      Number      `json:"waste,omitzero"`
 	Cartridges []Container `json:"cartridges,omitzero"` // [DefaultCartridge]
+	Backing    []Roll      `json:"backing,omitzero"`    // rod behind wide gaps. [DefaultBacking]
 }
 
 // Adhesive says how panels are glued to the wall.
@@ -193,4 +196,11 @@ type Trim struct {
 	None  bool  `json:"none,omitzero"`
 	Stick Roll  `json:"stick,omitzero"` // as sold. [DefaultTrimStick]
 	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts. [DefaultTrimAllowance]
+}
+
+// Extra is anything else to buy.
+type Extra struct {
+	Item  string `json:"item"`
+	Buy   int    `json:"buy"`
+	Price Number `json:"price,omitzero"` // of one
 }

@@ -41,10 +41,10 @@ func (r *reader) coating(path, name string, c, d Coating) coating {
 		offers: r.containers(path+".containers", c.Containers, d.Containers),
 	}
 	switch {
-	case c.Solids == "" && c.Film == "" && c.Coverage == "":
+	case c.Solids == "" && c.Film == "" && (c.Coverage == "" || c.Coverage == d.Coverage):
 		read.coverage, read.source = r.coverage(path+".coverage", d.Coverage), "planning figure, trust the tin"
 	case c.Solids == "" && c.Film == "":
-		read.coverage, read.source = r.coverage(path+".coverage", c.Coverage), "as given"
+		read.coverage, read.source = r.coverage(path+".coverage", c.Coverage), asGiven
 	case c.Coverage != "":
 		r.fault(path+".coverage", string(c.Coverage), "give the coverage, or solids and dry_film, not both")
 	case c.Solids == "" || c.Film == "":
@@ -130,9 +130,8 @@ func (b *builder) paint() {
 			b.list.Passes = append(b.list.Passes, Pass{c.name, pass.when, int(pass.coats), b.area(all.area), b.can(volume)})
 			parts = append(parts, fmt.Sprintf("%s: %s = %s", pass.when, all.how, b.area(all.area)))
 		}
-		number, unit := split(b.can(need))
 		how := fmt.Sprintf("%s; ÷ %s (%s) ÷ (1 - %s loss)", strings.Join(parts, "; "), b.coverage(c.coverage), c.source, near(p.loss, 3))
-		b.buy(c.name, number, unit, need, c.offers, how)
+		b.buy(c.name, need, b.can, c.offers, how)
 	}
 }
 

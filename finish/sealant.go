@@ -10,11 +10,12 @@ import (
 
 // sealing is Sealant, read.
 type sealing struct {
-	beads  map[JointKind]bead
-	fill   *big.Rat
-	bridge *big.Rat
-	waste  *big.Rat
-	offers []offer
+	beads   map[JointKind]bead
+	fill    *big.Rat
+	bridge  *big.Rat
+	waste   *big.Rat
+	offers  []offer
+	backing []offer // by length
 }
 
 // bead is a Bead, read; depth is nil for the thickness of the panel.
@@ -44,11 +45,12 @@ func (r *reader) sealing(s, d Sealant) sealing {
 		beads[k.kind] = r.bead(path+k.name, k.given, k.d)
 	}
 	return sealing{
-		beads:  beads,
-		fill:   r.length(path+"groove_fill", s.GrooveFill, d.GrooveFill, fraction.Length{}),
-		bridge: r.length(path+"bridge", s.Bridge, d.Bridge, positive),
-		waste:  r.share(path+"waste", s.Waste, d.Waste),
-		offers: r.containers(path+"cartridges", s.Cartridges, d.Cartridges),
+		beads:   beads,
+		fill:    r.length(path+"groove_fill", s.GrooveFill, d.GrooveFill, fraction.Length{}),
+		bridge:  r.length(path+"bridge", s.Bridge, d.Bridge, positive),
+		waste:   r.share(path+"waste", s.Waste, d.Waste),
+		offers:  r.containers(path+"cartridges", s.Cartridges, d.Cartridges),
+		backing: r.rolls(path+"backing", s.Backing, d.Backing),
 	}
 }
 
@@ -110,12 +112,9 @@ func (b *builder) seal() {
 		parts = append(parts, how)
 	}
 	need := more(volume, s.waste)
-	number, unit := split(b.tube(need))
-	b.buy("sealant", number, unit, need, s.offers, strings.Join(parts, " + ")+wasted(s.waste))
-	if wide.Sign() > 0 {
-		number, unit := split(b.run(wide))
-		b.row(Row{"backing rod, a little thicker than the gap", number, unit, 1, "length", nil, nil, "the joints wider than " + b.small(s.bridge)})
-	}
+	b.buy("sealant", need, b.tube, s.offers, strings.Join(parts, " + ")+wasted(s.waste))
+	rod := more(wide, s.waste)
+	b.buy("backing rod, a little thicker than its gap", rod, b.run, s.backing, "joints wider than "+b.small(s.bridge)+": "+b.run(wide)+wasted(s.waste))
 }
 
 // sealKind reckons all joints of one kind.

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -25,7 +27,7 @@ type List struct {
 }
 
 // Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place written; Buy is how many of
-// Container. Where one thing is bought in packs of several sizes each has a row, and only the first says what is needed.
+// Container. Where one thing is bought in packs of several sizes each has a row, and the quantities of these add up to what is needed.
 type Row struct {
 	Item      string           `json:"item"`
 	Quantity  string           `json:"quantity"`
@@ -63,6 +65,7 @@ type settings struct {
 	tape      masking
 	sheeting  covering
 	trim      trimming
+	extras    []extra
 	tax       *big.Rat
 	remainder *big.Rat // LeftoverWorth
 }
@@ -80,6 +83,7 @@ func (r *reader) read(m Materials) settings {
 	s.tape = r.masking(m.Tape, d.Tape)
 	s.sheeting = r.covering(m.Sheeting, d.Sheeting)
 	s.trim = r.trimming(m.Trim, d.Trim)
+	s.extras = r.extras(m.Extras)
 	s.tax = r.share("finish.tax", m.Tax, d.Tax)
 	s.remainder = r.number("finish.leftover_worth", m.LeftoverWorth, d.LeftoverWorth, 0, 1)
 	return s
@@ -105,7 +109,7 @@ func TakeOff(w Work, m Materials) (list List, err error) {
 	if err := errors.Join(r.faults...); err != nil {
 		return List{}, err
 	}
-	b := &builder{work: w, settings: s, writer: writer{w.Units}}
+	b := &builder{work: w, settings: s, writer: writer{w.Units}, leftover: new(big.Rat)}
 	b.sheets()
 	b.paint()
 	b.seal()
@@ -115,6 +119,7 @@ func TakeOff(w Work, m Materials) (list List, err error) {
 	b.mask()
 	b.cover()
 	b.trims()
+	b.extras()
 	if b.err != nil {
 		return List{}, b.err
 	}
@@ -148,8 +153,9 @@ func (b *builder) warn(where, text string, args ...any) {
 	b.list.Warnings = append(b.list.Warnings, Warning{where, fmt.Sprintf(text, args...)})
 }
 
-// buy adds the rows of the best mix for what is needed; nothing if nothing is.
-func (b *builder) buy(item, quantity, unit string, need *big.Rat, offers []offer, how string) {
+// buy adds the rows of the best mix for what is needed; nothing if nothing is. The largest packs stand first, and each row
+// says how much of the need it serves, so that the quantities of the rows add up to the need.
+func (b *builder) buy(item string, need *big.Rat, write func(*big.Rat) string, offers []offer, how string) {
 	if need.Sign() <= 0 || b.err != nil {
 		return
 	}
@@ -159,16 +165,30 @@ func (b *builder) buy(item, quantity, unit string, need *big.Rat, offers []offer
 	}
 	best := leastMoney(need, offers, b.settings.remainder)
 	if lowest, ok := lowestRate(offers); ok {
-		b.keep(mul(sub(best.size, need), lowest, b.settings.remainder))
+		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, b.settings.remainder))
 	}
 	how += chosen(offers, best.proved)
-	for i, n := range best.counts {
-		if n > 0 {
+	rest := need
+	for _, i := range largestFirst(offers) {
+		if n := best.counts[i]; n > 0 {
 			o := offers[i]
-			b.row(Row{item, quantity, unit, int(n), o.name, o.price, nil, how})
-			quantity, unit, how = "", "", "with the row above"
+			served := least(rest, mul(whole(n), o.size))
+			rest = sub(rest, served)
+			number, unit, _ := strings.Cut(write(served), " ")
+			b.row(Row{item, number, unit, int(n), o.name, o.price, nil, how})
+			how = "with the row above"
 		}
 	}
+}
+
+// largestFirst returns the places of the offers, the largest first.
+func largestFirst(offers []offer) []int {
+	order := make([]int, len(offers))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return offers[j].size.Cmp(offers[i].size) })
+	return order
 }
 
 // fewest returns the least number of packs that can hold what is needed.
@@ -194,20 +214,40 @@ func chosen(offers []offer, proved bool) string {
 	return "; fewest packs, as not all have a price"
 }
 
-// keep adds to the worth of what is left.
-func (b *builder) keep(worth *big.Rat) {
-	if b.leftover == nil {
-		b.leftover = new(big.Rat)
-	}
-	b.leftover = add(b.leftover, worth)
-}
-
 // sheets lists what the plan is cut from.
 func (b *builder) sheets() {
 	for _, s := range b.work.Sheets {
 		if s.Count > 0 {
 			b.row(Row{s.Name, fmt.Sprint(s.Count), plural(s.Count, "sheet"), s.Count, s.Name, s.Price, nil, "counted from the sheets to saw"})
 		}
+	}
+}
+
+// extra is an Extra, read.
+type extra struct {
+	Extra
+	price *decimal.Decimal
+}
+
+func (r *reader) extras(given []Extra) []extra {
+	var all []extra
+	for i, e := range given {
+		path := fmt.Sprintf("finish.extras[%d]", i)
+		if strings.TrimSpace(e.Item) == "" {
+			r.fault(path+".item", "", "want what to buy, such as brush")
+		}
+		if e.Buy < 1 || e.Buy > MaxPacks {
+			r.fault(path+".buy", fmt.Sprint(e.Buy), fmt.Sprintf("want 1 to %d", MaxPacks))
+		}
+		all = append(all, extra{e, r.price(path+".price", e.Price)})
+	}
+	return all
+}
+
+// extras lists what the job asks for on top.
+func (b *builder) extras() {
+	for _, e := range b.settings.extras {
+		b.row(Row{e.Item, fmt.Sprint(e.Buy), plural(e.Buy, "piece"), e.Buy, "piece", e.price, nil, "asked for by the job"})
 	}
 }
 
@@ -230,7 +270,5 @@ func (b *builder) sum() {
 	}
 	l.Tax = decimal.NewFromBigRat(mul(l.Subtotal.Rat(), b.settings.tax), 2)
 	l.Total = l.Subtotal.Add(l.Tax)
-	if b.leftover != nil {
-		l.Leftover = decimal.NewFromBigRat(b.leftover, 2)
-	}
+	l.Leftover = decimal.NewFromBigRat(b.leftover, 2)
 }

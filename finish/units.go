@@ -82,8 +82,7 @@ func (w writer) small(x *big.Rat) string {
 	return strings.TrimSpace(fraction.Of(n.Int64(), 64).String()) + " in"
 }
 
-// split takes a text such as "2.5 qt" apart into number and unit.
-func split(quantity string) (number, unit string) {
-	number, unit, _ = strings.Cut(quantity, " ")
-	return number, unit
+// counted writes a number of pieces.
+func counted(name string) func(*big.Rat) string {
+	return func(x *big.Rat) string { return text(x, 0) + " " + name }
 }

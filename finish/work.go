@@ -15,7 +15,7 @@ type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
 	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels
 	Face    fraction.Area   // of all pieces as seen, holes taken out
-	Edges   fraction.Length // all edges of all pieces, holes too
+	Edges   fraction.Length // all edges of all pieces, holes too; a sloped edge may count as its run plus its rise, which is never less
 	Pieces  []Piece
 	Joints  []Joint
 	Boxes   []Box
@@ -86,49 +86,62 @@ type SheetRow struct {
 	Price *decimal.Decimal
 }
 
-// Gangs returns how many devices side by side a box of this width holds: one at 2 in or so and another for each
-// 1-13/16 in more, the step of cover plates in NEMA WD 6 as an architects' reference prints them. The nearest number counts.
+var (
+	// OneGang is the width of a box for one device: about 2 in, a home-repair article.
+	OneGang = fraction.Inches(2)
+	// GangStep is how much wider each further device makes a box: the step of the cover plates of NEMA WD 6, 2-3/4, 4-9/16,
+	// 6-3/8 in and so on, as an architects' reference prints them.
+	GangStep = fraction.Of(29, 16)
+)
+
+// Gangs returns how many devices side by side a box of this width holds, 1 to 10: the nearest number by [OneGang] and [GangStep].
 func Gangs(width fraction.Length) int {
-	const most = 10 // the widest plate of that table
-	more := quo(sub(width.Rat(), whole(2)), part(29, 16))
-	n := count(sub(more, part(1, 2))) + 1 // nearest whole number of steps, halves down
-	return int(max(1, min(n, most)))
+	more := quo(sub(width.Rat(), OneGang.Rat()), GangStep.Rat())
+	n := count(sub(more, part(1, 2))) + 1 // the nearest whole number of steps, halves down
+	return int(max(1, min(n, maxGangs)))
 }
 
-// MaxCount is the greatest number of pieces, sheets, boxes and the like in a Work.
+// MaxCount is the greatest number of pieces, joints, boxes and the like in a Work together, and of sheets of one kind.
 const MaxCount = 100_000
+
+// MaxLength is the greatest length in a Work: some 158 miles.
+var MaxLength = fraction.Inches(10_000_000)
 
 // check refuses what no plan gives.
 func (w Work) check(r *reader) {
-	negative := func(path string, l fraction.Length) {
-		if l.Sign() < 0 {
-			r.fault(path, l.String(), "want a length that is not negative")
+	length := func(path string, l fraction.Length) {
+		if l.Sign() < 0 || MaxLength.Less(l) {
+			r.fault(path, l.String(), "want a length from 0 to "+MaxLength.String()+" in")
 		}
 	}
-	if w.Face.Sign() < 0 {
-		r.fault("work.face", w.Face.String(), "want an area that is not negative")
+	if w.Face.Sign() < 0 || w.Face.Compare(MaxLength.Times(MaxLength)) > 0 {
+		r.fault("work.face", w.Face.String(), "want an area that is not negative, and less than a town")
+	}
+	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets); n > MaxCount {
+		r.fault("work", fmt.Sprint(n), fmt.Sprintf("want at most %d pieces, joints, boxes, ends and sheets together", MaxCount))
+		return
 	}
 	if w.Built < 0 {
 		r.fault("work.built", fmt.Sprint(w.Built), "want a year, or 0 where it is not known")
 	}
-	negative("work.edges", w.Edges)
-	negative("work.width", w.Width)
+	length("work.edges", w.Edges)
+	length("work.width", w.Width)
 	for i, p := range w.Pieces {
 		path := fmt.Sprintf("work.pieces[%d]", i)
-		negative(path+".width", p.Width)
-		negative(path+".height", p.Height)
-		negative(path+".opening_edges", p.OpeningEdges)
+		length(path+".width", p.Width)
+		length(path+".height", p.Height)
+		length(path+".opening_edges", p.OpeningEdges)
 	}
 	for i, j := range w.Joints {
 		path := fmt.Sprintf("work.joints[%d]", i)
 		if !known(j.Kind) {
 			r.fault(path+".kind", string(j.Kind), "no such kind of joint")
 		}
-		negative(path+".length", j.Length)
-		negative(path+".gap", j.Gap)
+		length(path+".length", j.Length)
+		length(path+".gap", j.Gap)
 	}
 	for i, e := range w.Ends {
-		negative(fmt.Sprintf("work.ends[%d].length", i), e.Length)
+		length(fmt.Sprintf("work.ends[%d].length", i), e.Length)
 	}
 	for i, s := range w.Sheets {
 		path := fmt.Sprintf("work.sheets[%d]", i)

@@ -1,0 +1,301 @@
+package finish_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/big"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// sixteenths draws a length of up to most inches on a sixteenth, often a whole number and sometimes nothing.
+func sixteenths(t *rapid.T, most int64, label string) fraction.Length {
+	inch := rapid.Custom(func(t *rapid.T) int64 { return 16 * rapid.Int64Range(0, most).Draw(t, "inches") })
+	n := rapid.OneOf(rapid.Just(int64(0)), inch, rapid.Int64Range(0, most*16)).Draw(t, label)
+	return fraction.Of(n, 16)
+}
+
+// drawWork draws the finishing of a room of one profile, which the caller gives.
+func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
+	w := finish.Work{
+		Units:   rapid.SampledFrom([]fraction.Unit{fraction.Inch, fraction.Millimetre, fraction.Centimetre}).Draw(t, "units"),
+		Profile: profile,
+		Face:    sixteenths(t, 400, "face width").Times(sixteenths(t, 96, "face height")),
+		Edges:   sixteenths(t, 2000, "edges"),
+		Width:   sixteenths(t, 400, "width"),
+		Highest: sixteenths(t, 96, "highest"),
+		Cooking: rapid.Bool().Draw(t, "cooking"),
+		Built:   rapid.SampledFrom([]int{0, 1920, 1977, 1978, 1989, 1990, 2020}).Draw(t, "built"),
+	}
+	for range rapid.IntRange(0, 6).Draw(t, "pieces") {
+		w.Pieces = append(w.Pieces, finish.Piece{
+			Width: sixteenths(t, 48, "piece width"), Height: sixteenths(t, 96, "piece height"), OpeningEdges: sixteenths(t, 40, "opening edges"),
+		})
+	}
+	for range rapid.IntRange(0, 6).Draw(t, "joints") {
+		w.Joints = append(w.Joints, finish.Joint{
+			Kind:   rapid.SampledFrom(finish.JointKinds()).Draw(t, "kind"),
+			Length: sixteenths(t, 300, "joint"), Gap: sixteenths(t, 1, "gap"), Grooves: rapid.Bool().Draw(t, "grooves"),
+		})
+	}
+	for i := range rapid.IntRange(0, 4).Draw(t, "boxes") {
+		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Width: sixteenths(t, 8, "box")})
+	}
+	for range rapid.IntRange(0, 4).Draw(t, "ends") {
+		w.Ends = append(w.Ends, finish.End{Name: "end", Length: sixteenths(t, 120, "end")})
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "sheets") {
+		s := finish.SheetRow{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(0, 9).Draw(t, "count")}
+		if rapid.Bool().Draw(t, "priced") {
+			s.Price = new(decimal.New(rapid.Int64Range(0, 9999).Draw(t, "cents"), -2))
+		}
+		w.Sheets = append(w.Sheets, s)
+	}
+	return w
+}
+
+func drawProfile(t *rapid.T) groove.Profile {
+	return rapid.SampledFrom(groove.Ready()).Draw(t, "profile")
+}
+
+func price(t *rapid.T, label string) finish.Number {
+	return finish.Number(decimal.New(rapid.Int64Range(1, 9999).Draw(t, label), -2).String())
+}
+
+// drawMaterials draws materials that all have a price.
+func drawMaterials(t *rapid.T) finish.Materials {
+	tins := []finish.Container{{Name: "quart", Size: "1 qt", Price: price(t, "quart")}, {Name: "gallon", Size: "1 gal", Price: price(t, "gallon")}, {Name: "litre", Size: "1 L", Price: price(t, "litre")}}
+	tubes := []finish.Container{{Name: "tube", Size: "10.1 fl oz", Price: price(t, "tube")}, {Name: "large tube", Size: "28 fl oz", Price: price(t, "large tube")}}
+	m := finish.Materials{
+		Paint:     finish.Paint{Primer: finish.Coating{Containers: tins}, Top: finish.Coating{Containers: tins[:2]}, Groove: rapid.SampledFrom([]string{"square", "v"}).Draw(t, "groove")},
+		Sealant:   finish.Sealant{Cartridges: tubes, Backing: []finish.Roll{{Name: "rod", Length: "20'", Price: price(t, "rod")}}},
+		Adhesive:  finish.Adhesive{Form: rapid.SampledFrom([]string{"beads", "dots", "none"}).Draw(t, "form"), Hold: rapid.SampledFrom([]string{"light", "full"}).Draw(t, "hold"), Cartridges: tubes},
+		Nails:     finish.Nails{None: rapid.Bool().Draw(t, "no nails"), Packs: []finish.Pack{{Name: "hundred", Count: 100, Price: price(t, "hundred")}, {Name: "thousand", Count: 1000, Price: price(t, "thousand")}}},
+		Extenders: []finish.Extender{{Depth: `1/4"`, Price: price(t, "extender")}, {Depth: `1"`, Price: price(t, "deep extender")}, {Gangs: 2, Depth: `1"`, Price: price(t, "wide extender")}},
+		Screws:    finish.Screws{Packs: []finish.Pack{{Name: "ten", Count: 10, Price: price(t, "ten")}}},
+		Tape:      finish.Tape{Rolls: []finish.Roll{{Name: "roll", Length: "60'", Price: price(t, "roll")}, {Name: "long roll", Length: "180'", Price: price(t, "long roll")}}},
+		Sheeting:  finish.Sheeting{Sheets: []finish.Cover{{Name: "cover", Size: "108 ft2", Price: price(t, "cover")}}},
+		Trim:      finish.Trim{Stick: finish.Roll{Name: "strip", Length: "8'", Price: price(t, "strip")}},
+		Tax:       finish.Number(decimal.New(rapid.Int64Range(0, 2500).Draw(t, "tax"), -4).String()),
+		House:     finish.House{Damp: rapid.Bool().Draw(t, "damp"), Material: rapid.SampledFrom([]string{"mdf", "solid wood", "noncombustible"}).Draw(t, "material")},
+	}
+	m.LeftoverWorth = finish.Number(rapid.SampledFrom([]string{"0", "0.5", "1"}).Draw(t, "leftover"))
+	return m
+}
+
+func takeOff(t interface{ Fatal(...any) }, w finish.Work, m finish.Materials) finish.List {
+	list, err := finish.TakeOff(w, m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+// sizes of the packs of drawMaterials, in a unit of its own for each kind of thing.
+var sizes = map[string]*big.Rat{
+	"quart": unit("qt"), "gallon": unit("gal"), "litre": unit("L"), "tube": ounces("10.1"), "large tube": ounces("28"),
+	"hundred": rat("100"), "thousand": rat("1000"), "ten": rat("10"), "roll": rat("60"), "long roll": rat("180"),
+	"rod": rat("20"), "cover": rat("108"), "strip": rat("1"), "extender": rat("1"),
+}
+
+// bought is how much of each item a list buys.
+func bought(l finish.List) map[string]*big.Rat {
+	total := map[string]*big.Rat{}
+	for _, row := range l.Rows {
+		if total[row.Item] == nil {
+			total[row.Item] = new(big.Rat)
+		}
+		size := sizes[row.Container]
+		if size == nil {
+			size = rat("1")
+		}
+		total[row.Item].Add(total[row.Item], mul(size, big.NewRat(int64(row.Buy), 1)))
+	}
+	return total
+}
+
+func TestMoreWallNeverNeedsLess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		profile, m := drawProfile(t), drawMaterials(t)
+		less, extra := drawWork(t, profile), drawWork(t, profile)
+		more := less
+		more.Face = less.Face.Add(extra.Face)
+		more.Edges = less.Edges.Add(extra.Edges)
+		more.Width = less.Width.Add(extra.Width)
+		more.Joints = slices.Concat(less.Joints, extra.Joints)
+		more.Ends = slices.Concat(less.Ends, extra.Ends)
+		more.Pieces = slices.Concat(less.Pieces, extra.Pieces)
+		more.Boxes = slices.Concat(less.Boxes, extra.Boxes)
+		for i := range min(len(less.Pieces), len(extra.Pieces)) { // and the pieces there are grow
+			more.Pieces[i].Width = less.Pieces[i].Width.Add(extra.Pieces[i].Width)
+			more.Pieces[i].Height = less.Pieces[i].Height.Add(extra.Pieces[i].Height)
+		}
+		a, b := takeOff(t, less, m), takeOff(t, more, m)
+		grown := bought(b)
+		for item, n := range bought(a) {
+			if grown[item] == nil || grown[item].Cmp(n) < 0 {
+				t.Fatalf("%s: %v for less wall, %v for more", item, n, grown[item])
+			}
+		}
+		// Where leftovers keep a worth one may pay more now to have more left, so money is compared where they have none.
+		if m.LeftoverWorth == "0" && b.Total.LessThan(a.Total) {
+			t.Fatalf("total %s for less wall, %s for more", a.Total, b.Total)
+		}
+	})
+}
+
+func TestTotalsAddUpToTheCent(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := drawMaterials(t)
+		l := takeOff(t, drawWork(t, drawProfile(t)), m)
+		cents := int64(0) // in whole cents: no decimal arithmetic of the package's own
+		unpriced := 0
+		for _, row := range l.Rows {
+			if row.Price == nil {
+				unpriced++
+				continue
+			}
+			each := row.Price.Shift(2)
+			if !each.IsInteger() {
+				t.Fatalf("price %s is finer than a cent", row.Price)
+			}
+			cost := each.IntPart() * int64(row.Buy)
+			if !row.Cost.Shift(2).Equal(decimal.NewFromInt(cost)) {
+				t.Fatalf("%d × %s = %s", row.Buy, row.Price, row.Cost)
+			}
+			cents += cost
+		}
+		if !l.Subtotal.Shift(2).Equal(decimal.NewFromInt(cents)) {
+			t.Fatalf("subtotal %s, the rows make %d cents", l.Subtotal, cents)
+		}
+		rate := rat(string(m.Tax)) // in ten-thousandths
+		tax := new(big.Int).Add(new(big.Int).Mul(big.NewInt(cents*2), mul(rate, rat("10000")).Num()), big.NewInt(10000))
+		tax.Quo(tax, big.NewInt(20000)) // halves up
+		if !l.Tax.Shift(2).Equal(decimal.NewFromBigInt(tax, 0)) {
+			t.Fatalf("tax %s on %s at %s, want %s cents", l.Tax, l.Subtotal, m.Tax, tax)
+		}
+		if !l.Total.Equal(l.Subtotal.Add(l.Tax)) || l.Unpriced != unpriced {
+			t.Fatalf("total %s = %s + %s, %d unpriced, want %d", l.Total, l.Subtotal, l.Tax, l.Unpriced, unpriced)
+		}
+	})
+}
+
+func TestSameInputSameBytes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, m := drawWork(t, drawProfile(t)), drawMaterials(t)
+		all := func() string {
+			b, err := json.Marshal([]any{takeOff(t, w, m), finish.Cautions(w, m), finish.Schedule(w, m)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return string(b)
+		}
+		if first, second := all(), all(); first != second {
+			t.Fatal(cmp.Diff(first, second))
+		}
+	})
+}
+
+func TestZeroMaterialsAreTheDefaults(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := drawWork(t, drawProfile(t))
+		if diff := cmp.Diff(takeOff(t, w, finish.Defaults(w.Units)), takeOff(t, w, finish.Materials{})); diff != "" {
+			t.Fatalf("(-defaults +zero)\n%s", diff)
+		}
+	})
+}
+
+func TestUnitsChangeOnlyTheWriting(t *testing.T) {
+	plain := cmpopts.IgnoreFields(finish.Row{}, "Item", "Quantity", "Unit", "How")
+	rapid.Check(t, func(t *rapid.T) {
+		w := drawWork(t, drawProfile(t))
+		m := finish.Defaults(fraction.Inch) // every length with its unit, so that the job's units do not touch them
+		w.Units = fraction.Inch
+		inch := takeOff(t, w, m)
+		w.Units = fraction.Millimetre
+		metric := takeOff(t, w, m)
+		if diff := cmp.Diff(inch.Rows, metric.Rows, plain); diff != "" {
+			t.Fatalf("(-inch +metric)\n%s", diff)
+		}
+	})
+}
+
+func TestBoundsLieAboveByALittle(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		chord := rapid.Int64Range(1, 2000).Draw(t, "chord")
+		rise := rapid.Int64Range(1, 1000).Draw(t, "rise")
+		if 2*rise > chord {
+			chord = 2 * rise
+		}
+		c, h := big.NewRat(chord, 64), big.NewRat(rise, 64)
+		got, _ := finish.Arc(c, h).Float64()
+		fc, fh := float64(chord)/64, float64(rise)/64
+		want := (fc*fc + 4*fh*fh) / (2 * fh) * math.Atan(2*fh/fc) // the standard library's arctangent
+		if got < want-1e-12*want || got > want*(1+1e-9)+2e-9 {
+			t.Fatalf("arc over %v rising %v: %v, want %v", fc, fh, got, want)
+		}
+		x := new(big.Rat).Mul(c, h)
+		root := finish.Root(x)
+		below := new(big.Rat).Sub(root, rat("1/1000000000"))
+		if new(big.Rat).Mul(root, root).Cmp(x) < 0 || below.Sign() > 0 && new(big.Rat).Mul(below, below).Cmp(x) >= 0 {
+			t.Fatalf("root of %v: %v", x, root)
+		}
+	})
+}
+
+// TestNailsStandNoFurtherApartThanTheSpacing places the nails one by one and counts them.
+func TestNailsStandNoFurtherApartThanTheSpacing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, h := rapid.IntRange(1, 96).Draw(t, "width"), rapid.IntRange(1, 120).Draw(t, "height")
+		edge, field, studs := rapid.IntRange(1, 12).Draw(t, "edge"), rapid.IntRange(1, 24).Draw(t, "field"), rapid.IntRange(4, 24).Draw(t, "studs")
+		type place struct{ x, y string }
+		nails := map[place]bool{}
+		// even places from 0 to length, no further apart than spacing
+		even := func(length, spacing int) []string {
+			steps := 1
+			for length > steps*spacing {
+				steps++
+			}
+			var at []string
+			for i := range steps + 1 {
+				at = append(at, big.NewRat(int64(i*length), int64(steps)).String())
+			}
+			return at
+		}
+		for i, x := range even(w, studs) {
+			along := field
+			if i == 0 || x == big.NewRat(int64(w), 1).String() {
+				along = edge
+			}
+			for _, y := range even(h, along) {
+				nails[place{x, y}] = true
+			}
+		}
+		inner := map[place]bool{}
+		for p := range nails { // ends are nailed by the edge spacing, not at the studs
+			if p.y != "0/1" && p.y != big.NewRat(int64(h), 1).String() {
+				inner[p] = true
+			}
+		}
+		for _, x := range even(w, edge) {
+			inner[place{x, "0/1"}], inner[place{x, big.NewRat(int64(h), 1).String()}] = true, true
+		}
+		got := finish.NailsIn(finish.Piece{Width: fraction.Inches(int64(w)), Height: fraction.Inches(int64(h))},
+			inches(edge), inches(field), inches(studs))
+		if got != int64(len(inner)) {
+			t.Fatalf("%d × %d, %d/%d on %d: %d nails, placed %d", w, h, edge, field, studs, got, len(inner))
+		}
+	})
+}
+
+func inches(n int) finish.Taped { return finish.Taped(fmt.Sprintf(`%d"`, n)) }
