@@ -81,6 +81,10 @@ func TestJSONRefusesNumbers(t *testing.T) {
 			t.Errorf("Unmarshal(null) into %T: %v", target, err)
 		}
 	}
+	var direct fraction.Length
+	if direct.UnmarshalJSON([]byte(`"7`)) == nil || direct.UnmarshalJSON(nil) == nil {
+		t.Error("UnmarshalJSON reads what is not JSON")
+	}
 	kept := fraction.Inches(7)
 	if err := json.Unmarshal([]byte(`"x"`), &kept); err == nil || kept != fraction.Inches(7) {
 		t.Errorf("a failed Unmarshal leaves %v, %v", kept, err)
@@ -135,6 +139,30 @@ func TestZeroValues(t *testing.T) {
 	}
 	if a.Less(a) || a.Compare(a) != 0 {
 		t.Error("0 is less than 0")
+	}
+}
+
+func TestAreasAndRatiosWriteAsLengthsDo(t *testing.T) {
+	r := fraction.NewRatio(-259, 16)
+	a := fraction.Of(-259, 16).Times(fraction.Inches(1))
+	x, err := r.AppendText([]byte("x"))
+	y, fault := a.AppendText([]byte("x"))
+	if string(x) != "x-16 3/16" || string(y) != "x-16 3/16" || err != nil || fault != nil {
+		t.Errorf("AppendText = %q, %q", x, y)
+	}
+	if r.Sign() != -1 || r.Num() != -259 || r.Den() != 16 || r.Float64() != -16.1875 || a.Float64() != -16.1875 {
+		t.Errorf("%v has sign %d, %d/%d, %v", r, r.Sign(), r.Num(), r.Den(), r.Float64())
+	}
+}
+
+func TestNames(t *testing.T) {
+	for got, want := range map[string]string{
+		fraction.Nearest.String(): "nearest", fraction.Down.String(): "down", fraction.Up.String(): "up", fraction.Direction(7).String(): "direction 7",
+		fraction.Inch.String(): "in", fraction.Millimetre.String(): "mm", fraction.Centimetre.String(): "cm", fraction.Unit(-1).String(): "unit -1",
+	} {
+		if got != want {
+			t.Errorf("String = %q, want %q", got, want)
+		}
 	}
 }
 

@@ -67,8 +67,11 @@ func (x wide) trailingZeros() int {
 // mod64 returns x mod m; m is not 0.
 func (x wide) mod64(m uint64) uint64 { return bits.Rem64(x.hi, x.lo, m) }
 
-// divMod is long division in base two; y is not 0.
+// divMod is long division in base two, left to the processor where it can; y is not 0.
 func (x wide) divMod(y wide) (quotient, remainder wide) {
+	if x.hi|y.hi == 0 {
+		return wide{0, x.lo / y.lo}, wide{0, x.lo % y.lo}
+	}
 	for shift := x.bitLen() - y.bitLen(); shift >= 0; shift-- {
 		quotient = quotient.shiftLeft(1)
 		if part := y.shiftLeft(shift); x.compare(part) >= 0 {
@@ -79,8 +82,11 @@ func (x wide) divMod(y wide) (quotient, remainder wide) {
 	return quotient, x
 }
 
-// gcdWide is Stein's binary algorithm; b is not 0.
+// gcdWide is Stein's binary algorithm for what [gcd] cannot hold; b is not 0.
 func gcdWide(a, b wide) wide {
+	if a.hi|b.hi == 0 {
+		return wide{0, gcd(a.lo, b.lo)}
+	}
 	if a.isZero() {
 		return b
 	}
