@@ -4,6 +4,7 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"path"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -18,20 +19,20 @@ var way = []string{"fraction", "groove", "cutout", "wall", "nest", "finish", "cm
 
 // direct are the dependencies besides the standard library, and whether only
 // tests may use them.
-var direct = map[string]bool{"github.com/shopspring/decimal": false, "github.com/google/go-cmp/": true, "pgregory.net/rapid": true}
+var direct = map[string]bool{"github.com/shopspring/decimal": false, "github.com/google/go-cmp": true, "pgregory.net/rapid": true}
 
 // Every import of every file points the one way, tests included, and goes
 // outside only to the agreed dependencies.
 func TestImportsPointOneWay(t *testing.T) {
 	root := filepath.Join("..", "..")
 	files := 0
-	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".go") {
+	err := filepath.WalkDir(root, func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(name, ".go") {
 			return err
 		}
 		files++
-		relative, _ := filepath.Rel(root, path)
-		parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		relative, _ := filepath.Rel(root, name)
+		parsed, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
 		if err != nil {
 			return err
 		}
@@ -51,9 +52,12 @@ func TestImportsPointOneWay(t *testing.T) {
 // arrow returns why a file must not import a package, or "".
 func arrow(file, imported string) string {
 	from := rank(file)
+	forTests := strings.HasSuffix(file, "_test.go") || onlyForTests(path.Dir(file))
 	if inside, ok := strings.CutPrefix(imported, module); ok {
 		to := rank(inside)
 		switch {
+		case onlyForTests(inside) && !forTests:
+			return "only tests may use it"
 		case from < 0: // examples
 			return ""
 		case to < 0:
@@ -66,9 +70,9 @@ func arrow(file, imported string) string {
 	if first, _, _ := strings.Cut(imported, "/"); !strings.Contains(first, ".") {
 		return "" // the standard library
 	}
-	for path, testsOnly := range direct {
-		if imported == path || strings.HasPrefix(imported, strings.TrimSuffix(path, "/")+"/") {
-			if testsOnly && !strings.HasSuffix(file, "_test.go") {
+	for name, testsOnly := range direct {
+		if imported == name || strings.HasPrefix(imported, name+"/") {
+			if testsOnly && !forTests {
 				return "only tests may use it"
 			}
 			return ""
@@ -77,9 +81,16 @@ func arrow(file, imported string) string {
 	return "not one of the agreed dependencies"
 }
 
-// rank returns where on the way through a path stands, -1 for none.
-func rank(path string) int {
-	first, _, _ := strings.Cut(path, "/")
+// onlyForTests reports whether a package serves tests alone: one named after
+// its neighbour and "test", as the standard library's httptest, or one below the
+// independent checker of plans.
+func onlyForTests(folder string) bool {
+	return strings.HasSuffix(folder, "test") || strings.HasPrefix(folder+"/", "cmd/groovewright/internal/proof/")
+}
+
+// rank returns where on the way through a file or package stands, -1 for none.
+func rank(place string) int {
+	first, _, _ := strings.Cut(place, "/")
 	return slices.Index(way, first)
 }
 
@@ -98,6 +109,11 @@ func TestArrowRefuses(t *testing.T) {
 		{"nest/ffd.go", "github.com/shopspring/decimal", true},
 		{"nest/ffd.go", "pgregory.net/rapid", false},
 		{"nest/ffd_test.go", "pgregory.net/rapid", true},
+		{"fraction/fractiontest/lengths.go", "pgregory.net/rapid", true},
+		{"nest/ffd.go", module + "fraction/fractiontest", false},
+		{"cmd/groovewright/main.go", module + "cmd/groovewright/internal/proof", false},
+		{"cmd/groovewright/internal/proof/rooms/room.go", "pgregory.net/rapid", true},
+		{"nest/ffd_test.go", module + "fraction/fractiontest", true},
 		{"nest/ffd_test.go", "github.com/google/go-cmp/cmp", true},
 		{"nest/ffd_test.go", "example.org/other", false},
 	} {

@@ -129,24 +129,42 @@ func (t *text) warnings(all []plan.Warning) {
 	}
 }
 
-// shopping prints the take-off, one row an item.
+// shopping prints the take-off: first what to buy, in columns to take to the
+// counter, then how each quantity was reckoned.
 func (t *text) shopping(p plan.Plan) {
 	if len(p.Takeoff) == 0 {
 		return
 	}
 	t.heading(2, "Shopping list")
-	rows := [][]string{{"buy", "", "for", "cost", "quantity and how it was reckoned"}}
+	rows := [][]string{{"buy", "", "for", "needed", "cost"}}
 	for _, r := range p.Takeoff {
 		cost := ""
 		if r.Cost != nil {
 			cost = r.Cost.StringFixed(2)
 		}
-		rows = append(rows, []string{strconv.Itoa(r.Buy), r.Container, r.Item, cost, strings.TrimSpace(r.Quantity+" "+r.Unit) + ": " + r.How})
+		rows = append(rows, []string{strconv.Itoa(r.Buy), r.Container, r.Item, strings.TrimSpace(r.Quantity + " " + r.Unit), cost})
 	}
 	t.table(2, rows)
-	if !p.Total.IsZero() {
-		t.hang("  ", "Total of the priced rows: "+p.Total.StringFixed(2))
+	t.hang("  ", t.sum(p))
+	t.gap()
+	t.hang("  ", "How it was reckoned:")
+	for _, r := range p.Takeoff {
+		if r.How != "" {
+			t.hang("    ", r.Item+": "+r.How)
+		}
 	}
+}
+
+// sum tells the money and what it leaves out.
+func (t *text) sum(p plan.Plan) string {
+	s := "Total " + p.Total.StringFixed(2)
+	if !p.Tax.IsZero() {
+		s += fmt.Sprintf(", of which tax %s", p.Tax.StringFixed(2))
+	}
+	if p.Unpriced > 0 {
+		s += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
+	}
+	return s + "."
 }
 
 // runs prints each run with its setting-out, story pole and panels.
@@ -236,17 +254,19 @@ func (t *text) list(heading, mark string, all []string) {
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
 	t.heading(2, "What the eye would find")
-	if len(p.Blemishes) == 0 {
-		t.hang("  ", "Nothing: every seen edge ends on a whole feature, without a seam.")
-	}
 	rows := [][]string{{"cost", "amount", "run", "where"}}
+	whole := 0
 	for _, b := range p.Blemishes {
-		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, b.Kind + ", " + b.Where})
+		if b.Cost.IsZero() {
+			whole++
+			continue
+		}
+		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, b.Where + " (" + b.Kind + ")"})
 	}
 	if len(rows) > 1 {
 		t.table(2, rows)
 	}
-	t.hang("  ", "Together "+rounded(p.BlemishTotal)+", the least the search found for these sheets; less is better.")
+	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
 			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))

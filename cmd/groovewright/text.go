@@ -22,8 +22,14 @@ func newText(tape fraction.Tape) *text { return &text{tape: tape} }
 // String returns what was written.
 func (t *text) String() string { return t.b.String() }
 
-// length writes a length as the tape shows it.
-func (t *text) length(x fraction.Length) string { return t.tape.Format(x) }
+// length writes a length as the tape shows it. One that is too short for the
+// tape's marks is written exactly, since "about nothing" helps nobody.
+func (t *text) length(x fraction.Length) string {
+	if mark, _ := x.Round(t.tape.Mark, fraction.Nearest); mark.IsZero() {
+		return fraction.Tape{Unit: t.tape.Unit}.Format(x)
+	}
+	return t.tape.Format(x)
+}
 
 // gap leaves one empty line.
 func (t *text) gap() {
@@ -51,15 +57,14 @@ func (t *text) heading(level int, s string) {
 func (t *text) para(s string) { t.hang("", s) }
 
 // hang writes a paragraph after a label; its further lines stand under the
-// first one's text.
+// first one's text. Line breaks in it are kept.
 func (t *text) hang(label, s string) {
-	indent := utf8.RuneCountInString(label)
-	for i, line := range fold(s, lineWidth-indent) {
-		if i == 0 {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(label))
+	for part := range strings.SplitSeq(s, "\n") {
+		for _, line := range fold(part, lineWidth-len(indent)) {
 			t.b.WriteString(strings.TrimRight(label+line, " ") + "\n")
-			continue
+			label = indent
 		}
-		t.b.WriteString(strings.TrimRight(strings.Repeat(" ", indent)+line, " ") + "\n")
 	}
 }
 

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -109,6 +110,7 @@ func (r *reader) job(n *node) Job {
 	read(o, "built", &j.Built, func(n *node) int { return r.integer(n, 1000, 9999) })
 	read(o, "finish", &j.Finish, r.finish)
 	o.done()
+	j.noteGangs()
 	for _, s := range j.Stock {
 		sheet := s.Sheet
 		if !s.Squared {
@@ -117,6 +119,19 @@ func (r *reader) job(n *node) Job {
 		j.Room.Sheets = append(j.Room.Sheets, sheet)
 	}
 	return j
+}
+
+// noteGangs hands the gangs of each box on to the materials, where the file has
+// not told them there.
+func (j *Job) noteGangs() {
+	for _, run := range j.Room.Runs {
+		for _, o := range run.Openings {
+			told := slices.ContainsFunc(j.Finish.Boxes, func(b finish.BoxNote) bool { return b.Name == o.Name })
+			if o.Kind == wall.Box && o.Gangs > 0 && !told {
+				j.Finish.Boxes = append(j.Finish.Boxes, finish.BoxNote{Name: o.Name, Gangs: o.Gangs})
+			}
+		}
+	}
 }
 
 // unit reads the unit of bare numbers.

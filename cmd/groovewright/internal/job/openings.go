@@ -7,7 +7,7 @@ import (
 )
 
 // maxGangs is the most devices side by side behind one cover plate.
-const maxGangs = 12
+const maxGangs = 10
 
 // openings reads the boxes, windows and other openings of a run.
 func (r *reader) openings(n *node, run wall.Run, j *Job) []wall.Opening {
@@ -28,7 +28,7 @@ func (r *reader) openings(n *node, run wall.Run, j *Job) []wall.Opening {
 // stand in the file, or points taped from two places.
 func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening {
 	o := r.object(n, "an opening")
-	w := wall.Opening{Gangs: 1}
+	var w wall.Opening
 	if name := o.need("name", "a name for the opening"); name != nil {
 		w.Name = names(name)
 	}
