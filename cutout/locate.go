@@ -1,0 +1,263 @@
+package cutout
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"example.com/groovewright/fraction"
+)
+
+// Taped is a distance measured from a known point to the point that is sought,
+// with the tape's zero on the known point.
+type Taped struct {
+	From     Point
+	Distance fraction.Length
+}
+
+// Side tells on which side of a line a point lies, looking from its first point
+// to its second.
+type Side int
+
+const (
+	Left Side = iota
+	Right
+)
+
+func (s Side) String() string {
+	if s == Right {
+		return "right"
+	}
+	return "left"
+}
+
+// Located is a point found from taped distances.
+type Located struct {
+	At Point
+
+	// Exact says that At is the very point where the distances of Pair meet. If
+	// not, each coordinate is the multiple of the mark nearest to the exact one,
+	// and Within is a bound: At lies no further than that from the exact point.
+	Exact  bool
+	Within fraction.Length
+
+	// Pair are the two distances, by index, that gave the point.
+	Pair [2]int
+
+	// Closing tells for each distance how much longer it would have to be to end
+	// at At: exact where that is rational, else to the nearest 1/1024 of the mark.
+	Closing []fraction.Length
+}
+
+// Worst returns the greatest closing error, without its sign, and whose it is.
+func (l Located) Worst() (index int, off fraction.Length) {
+	for i, c := range l.Closing {
+		if off.Less(c.Abs()) {
+			index, off = i, c.Abs()
+		}
+	}
+	return index, off
+}
+
+// closingParts is the number of parts of a mark to which closing errors and
+// bounds are stated where they are not rational.
+const closingParts = 1024
+
+// What may be wrong with taped distances.
+var (
+	ErrTooFewTaped = errors.New("fewer than two taped distances")
+	ErrSamePoint   = errors.New("both distances are taped from the same point")
+	ErrNegative    = errors.New("a taped distance is below zero")
+	ErrNoMark      = errors.New("the point is not rational and needs a mark above zero to round to")
+	ErrTooShort    = errors.New("the two distances together do not reach from one point to the other")
+	ErrTooLong     = errors.New("one distance reaches beyond all of the other")
+)
+
+// TapedError says which of the taped distances do not make a point.
+type TapedError struct {
+	Pair  [2]int // indices of the distances; the same twice for one alone
+	Cause error
+}
+
+func (e *TapedError) Error() string {
+	if e.Pair[0] == e.Pair[1] {
+		return fmt.Sprintf("distances[%d]: %v", e.Pair[0], e.Cause)
+	}
+	return fmt.Sprintf("distances[%d], distances[%d]: %v", e.Pair[0], e.Pair[1], e.Cause)
+}
+
+func (e *TapedError) Unwrap() error { return e.Cause }
+
+// Locate finds a point from taped distances to two or more known points. It lies
+// on the given side of the line from the first known point to the second.
+//
+// Two distances a and b from points d apart give the point at d/2 + (a²-b²)/2d
+// along that line and the root of what is left of a² beside it: the two-tape
+// method, by formula. The first of these two, as a part of d, is always rational;
+// the point is exact where the second is, and else rounded to the nearest mark.
+//
+// With three distances or more, each two of them are tried; the point wins whose
+// greatest closing error is least, and of equal ones that of the first pair. The
+// side must be told even then, for known points in one line cannot tell it.
+//
+// It fails with a *[TapedError] for distances that no point can have, if no pair
+// gives a point; and if a coordinate does not fit a Length. For n distances it
+// takes time in proportion to n cubed.
+func Locate(taped []Taped, side Side, mark fraction.Length) (best Located, err error) {
+	defer fraction.Catch(&err)
+	if len(taped) < 2 {
+		return Located{}, ErrTooFewTaped
+	}
+	for i, t := range taped {
+		if t.Distance.Sign() < 0 {
+			return Located{}, &TapedError{[2]int{i, i}, ErrNegative}
+		}
+	}
+	if taped[0].From == taped[1].From {
+		return Located{}, &TapedError{[2]int{0, 1}, ErrSamePoint}
+	}
+	found := false
+	var fault error
+	for i := range taped {
+		for j := i + 1; j < len(taped); j++ {
+			for _, candidate := range pairPoints(taped, i, j, side, mark, &fault) {
+				candidate.close(taped, mark)
+				if _, off := candidate.Worst(); !found || off.Less(best.worst()) {
+					best, found = candidate, true
+				}
+			}
+		}
+	}
+	if !found {
+		return Located{}, fault
+	}
+	return best, nil
+}
+
+func (l Located) worst() fraction.Length {
+	_, off := l.Worst()
+	return off
+}
+
+// pairPoints returns the points that distances i and j give on the told side of
+// the base line: one, or two where their own line crosses it. The first fault of
+// a pair is kept.
+func pairPoints(taped []Taped, i, j int, side Side, mark fraction.Length, fault *error) (found []Located) {
+	report := func(cause error) []Located {
+		if *fault == nil {
+			*fault = &TapedError{[2]int{i, j}, cause}
+		}
+		return nil
+	}
+	along, beside, cause := meet(taped[i], taped[j])
+	if cause != nil {
+		return report(cause)
+	}
+	sides := []Side{Left, Right}
+	if i == 0 && j == 1 {
+		sides = []Side{side}
+	}
+	for _, s := range sides {
+		l, cause := pointBeside(taped[i].From, taped[j].From, along, beside, s, mark)
+		if cause != nil {
+			return report(cause)
+		}
+		l.Pair = [2]int{i, j}
+		where := turn(taped[0].From, taped[1].From, l.At)
+		if (i != 0 || j != 1) && (where < 0 && side == Left || where > 0 && side == Right) {
+			continue
+		}
+		found = append(found, l)
+	}
+	return found
+}
+
+// meet returns where two distances meet: the part of the way from the first known
+// point to the second, and the square of the part of it to go to the side.
+func meet(a, b Taped) (along, beside *big.Rat, err error) {
+	if a.From == b.From {
+		return nil, nil, ErrSamePoint
+	}
+	base := squaredDistance(a.From.rational(), b.From.rational())
+	ra, rb := squared(a.Distance.Rat()), squared(b.Distance.Rat())
+	along = new(big.Rat).Sub(ra, rb)
+	along.Quo(along.Add(along, base), new(big.Rat).Mul(base, two))
+	beside = new(big.Rat).Quo(ra, base)
+	beside.Sub(beside, squared(along))
+	if beside.Sign() >= 0 {
+		return along, beside, nil
+	}
+	if sum := a.Distance.Add(b.Distance).Rat(); squared(sum).Cmp(base) < 0 {
+		return nil, nil, ErrTooShort
+	}
+	return nil, nil, ErrTooLong
+}
+
+// pointBeside turns the two parts into a point on one side of the line from a to b.
+func pointBeside(a, b Point, along, beside *big.Rat, side Side, mark fraction.Length) (Located, error) {
+	dx, dy := difference(b.X, a.X), difference(b.Y, a.Y)
+	x := new(big.Rat).Mul(along, dx)
+	y := new(big.Rat).Mul(along, dy)
+	x.Add(x, a.X.Rat())
+	y.Add(y, a.Y.Rat())
+	// The left of (dx, dy) is (-dy, dx).
+	ux, uy := new(big.Rat).Neg(dy), dx
+	if side == Right {
+		ux, uy = dy, new(big.Rat).Neg(dx)
+	}
+	if root, ok := exactRoot(beside); ok {
+		x.Add(x, ux.Mul(ux, root))
+		y.Add(y, uy.Mul(uy, root))
+		return Located{At: Point{fitOr(x), fitOr(y)}, Exact: true}, nil
+	}
+	if mark.Sign() <= 0 {
+		return Located{}, ErrNoMark
+	}
+	unit := mark.Rat()
+	nearX, offX := nearRoot(x, ux, beside, unit)
+	nearY, offY := nearRoot(y, uy, beside, unit)
+	off := new(big.Rat).Add(squared(offX), squared(offY))
+	within := rootAbove(off, new(big.Rat).Quo(unit, big.NewRat(closingParts, 1)))
+	return Located{At: Point{fitOr(nearX), fitOr(nearY)}, Within: fitOr(within)}, nil
+}
+
+// nearRoot returns the multiple of unit nearest to r + u times the root of q,
+// which is irrational, and an upper bound of how far it is off.
+//
+// The root is enclosed ever more narrowly until both ends of the enclosure round
+// to the same multiple. That ends: an irrational number is nowhere half-way.
+func nearRoot(r, u, q, unit *big.Rat) (near, off *big.Rat) {
+	if u.Sign() == 0 {
+		near = nearestMultiple(r, unit)
+		return near, new(big.Rat).Abs(new(big.Rat).Sub(near, r))
+	}
+	for bits := uint(32); ; bits *= 2 {
+		step := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Lsh(big.NewInt(1), bits))
+		low := rootBelow(q, step)
+		high := new(big.Rat).Add(low, step)
+		low.Add(low.Mul(low, u), r)
+		high.Add(high.Mul(high, u), r)
+		near = nearestMultiple(low, unit)
+		if near.Cmp(nearestMultiple(high, unit)) == 0 {
+			low.Abs(low.Sub(low, near))
+			high.Abs(high.Sub(high, near))
+			if low.Cmp(high) > 0 {
+				return near, low
+			}
+			return near, high
+		}
+	}
+}
+
+// close works out the closing error of every distance.
+func (l *Located) close(taped []Taped, mark fraction.Length) {
+	unit := big.NewRat(1, closingParts)
+	if mark.Sign() > 0 {
+		unit.Mul(unit, mark.Rat())
+	}
+	l.Closing = make([]fraction.Length, len(taped))
+	for i, t := range taped {
+		real := rootNearest(squaredDistance(t.From.rational(), l.At.rational()), unit)
+		l.Closing[i] = fitOr(real.Sub(real, t.Distance.Rat()))
+	}
+}
