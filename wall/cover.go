@@ -59,6 +59,9 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	r := noRank
 	for _, t := range s.edgeTerms(o) {
 		r.blemish = r.blemish.Add(t.Cost())
+		if t.Kind == kindExposed && s.wantsWholeEnd() && !t.Amount.IsZero() {
+			r.broken++
+		}
 	}
 	r.uneven = s.uneven(o)
 	for _, b := range s.bays {
@@ -218,4 +221,11 @@ func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
 	_, t := s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right)
 	s.tallest[key] = t
 	return t
+}
+
+// wantsWholeEnd reports whether the run has one exposed end, which then has to
+// be whole.
+func (s *stretch) wantsWholeEnd() bool {
+	run := &s.room.Runs[s.run]
+	return !s.room.Priorities.WholeEnd.IsZero() && (run.Left.Kind == Exposed) != (run.Right.Kind == Exposed)
 }

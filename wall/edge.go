@@ -19,6 +19,7 @@ type edge struct {
 
 // The kinds of blemish, as a plan lists them.
 const (
+	kindExposed      = "exposed end"
 	kindStep         = "step side"
 	kindOpening      = "opening side"
 	kindBox          = "box side"
@@ -33,7 +34,7 @@ const (
 func (p *Priorities) endWeight(e End) (kind string, weight fraction.Ratio) {
 	switch e.Kind {
 	case Exposed:
-		kind, weight = "exposed end", p.ExposedEnd
+		kind, weight = kindExposed, p.ExposedEnd
 	case OutsideCorner:
 		kind, weight = "outside corner", p.OutsideCorner
 	case Covered:

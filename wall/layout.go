@@ -18,7 +18,7 @@ type Layout struct {
 	Joints    []Joint // run by run, the seams last
 
 	// Broken counts the hard rules that had to be broken: seams too near a
-	// box, panels narrower than the least.
+	// box, panels narrower than the least, a run's only exposed end cut.
 	Broken int
 }
 

@@ -21,6 +21,10 @@ type Priorities struct {
 	WeakStrip  fraction.Ratio  // per foot of height and inch that a strip beside a seam is too narrow
 	LeastStrip fraction.Length // the least width of a strip that does not count as weak
 
+	// WholeEnd makes it a hard rule, unless it is zero, that an exposed end which
+	// is the only one of its run stops on a whole feature.
+	WholeEnd fraction.Ratio
+
 	BoxClear   fraction.Length // least distance from a seam to a box's side
 	LeastPanel fraction.Ratio  // least width of a panel, in pitches
 
@@ -61,6 +65,7 @@ func PriorityList() []Priority {
 		weight("seam_line", "per in", "distance from a seam to the nearest seam line", func(p *Priorities) *fraction.Ratio { return &p.SeamLine }),
 		weight("weak_strip", cut, "a strip beside a seam narrower than least_strip", func(p *Priorities) *fraction.Ratio { return &p.WeakStrip }),
 		size("least_strip", "a narrower strip beside a cutout is weak", func(p *Priorities) *fraction.Length { return &p.LeastStrip }),
+		weight("whole_end", "1 or 0", "1: a run's only exposed end stops on a whole feature, whatever else it costs", func(p *Priorities) *fraction.Ratio { return &p.WholeEnd }),
 		size("box_clear", "least distance from a seam to a box's side", func(p *Priorities) *fraction.Length { return &p.BoxClear }),
 		weight("least_panel", "pitches", "a narrower panel is made only if forced", func(p *Priorities) *fraction.Ratio { return &p.LeastPanel }),
 		size("height_jump", "heights which differ by more without a step are doubted", func(p *Priorities) *fraction.Length { return &p.HeightJump }),
@@ -83,6 +88,7 @@ func DefaultPriorities() Priorities {
 		SeamLine:        fraction.NewRatio(8, 1),
 		WeakStrip:       fraction.NewRatio(1, 1),
 		LeastStrip:      fraction.Of(3, 4),
+		WholeEnd:        fraction.NewRatio(1, 1),
 		BoxClear:        fraction.Inches(1),
 		LeastPanel:      fraction.NewRatio(2, 1),
 		HeightJump:      fraction.Inches(1),

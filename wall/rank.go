@@ -12,7 +12,7 @@ import (
 // and a better part never makes a worse whole; that is what lets dynamic
 // programming find the least, and best-first search the order.
 type rank struct {
-	broken  int             // seams too near a box, panels too narrow
+	broken  int             // seams too near a box, panels too narrow, only exposed ends cut
 	blemish fraction.Ratio  // sum over the parts
 	pieces  int             // sum
 	uneven  fraction.Length // sum of differences between the cuts at both ends of a run

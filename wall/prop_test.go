@@ -1,0 +1,235 @@
+package wall
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// someLayouts draws a room and returns a few of its first layouts.
+func someLayouts(t *rapid.T) (Room, []Layout) {
+	room := drawRoom(t)
+	var layouts []Layout
+	for layout, err := range Layouts(room) {
+		if err != nil {
+			t.Skip("no layout: " + err.Error())
+		}
+		if layouts = append(layouts, layout); len(layouts) == 3 {
+			break
+		}
+	}
+	return room, layouts
+}
+
+func layoutRegion(t *rapid.T, room *Room, l *Layout, r int) *region {
+	f := fitting{}
+	if c := l.Runs[r].Corner; c != nil && c.Butts == r {
+		f.buttsRight = true
+	}
+	before := (r + len(room.Runs) - 1) % len(room.Runs)
+	if c := l.Runs[before].Corner; c != nil && c.Butts == r && c.Next == r {
+		f.buttsLeft = true
+	}
+	g, err := newRegion(room, r, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+func TestPiecesCoverTheRegionOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, layouts := someLayouts(t)
+		for _, l := range layouts {
+			for r := range room.Runs {
+				g := layoutRegion(t, &room, &l, r)
+				var whole, covered, gaps fraction.Area
+				for _, s := range g.shapes {
+					whole = whole.Add(s.Area())
+				}
+				for i := 1; i < len(l.Runs[r].Panels); i++ {
+					left, right := l.Runs[r].Panels[i-1].Right, l.Runs[r].Panels[i].Left
+					if right.Less(left) {
+						t.Fatalf("run %d: panels overlap at %v", r, left)
+					}
+					for _, s := range g.shapes {
+						for _, between := range s.Band(left, right, fraction.Length{}) {
+							gaps = gaps.Add(between.Area())
+						}
+					}
+				}
+				for _, p := range l.Pieces {
+					if p.Run != r {
+						continue
+					}
+					covered = covered.Add(p.Shape.Area())
+					// Every corner of the piece lies in the region.
+					for _, c := range p.Shape.Outline {
+						if c = c.Plus(p.At.X, p.At.Y); !within(g.shapes, c) {
+							t.Fatalf("piece %d: corner %v lies outside the wall", p.Number, c)
+						}
+					}
+				}
+				missing := whole.Sub(covered).Sub(gaps)
+				// Rounding into the space loses less than a mark along each panel's
+				// sloped edges; level walls lose nothing.
+				most := room.Mark.Times(room.Runs[r].Width.Mul(2))
+				if level(&room.Runs[r]) {
+					most = fraction.Area{}
+				}
+				if missing.Sign() < 0 || most.Compare(missing) < 0 {
+					t.Fatalf("run %d: wall %v, pieces %v, seam gaps %v: %v missing, at most %v wanted", r, whole, covered, gaps, missing, most)
+				}
+			}
+		}
+	})
+}
+
+func level(run *Run) bool {
+	for _, h := range run.Heights[1:] {
+		if len(run.Heights) == 2 && (h.Top != run.Heights[0].Top || h.Bottom != run.Heights[0].Bottom) {
+			return false
+		}
+	}
+	return run.Left.Lean.IsZero() && run.Right.Lean.IsZero()
+}
+
+func within(shapes []cutout.Shape, p cutout.Point) bool {
+	for _, s := range shapes {
+		if s.Contains(p) {
+			return true
+		}
+	}
+	return false
+}
+
+func TestPatternRunsOnAcrossSeams(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, layouts := someLayouts(t)
+		pitch := room.Profile.Pitch()
+		for _, l := range layouts {
+			for r, run := range l.Runs {
+				restarts := run.Restarts
+				for i, p := range run.Panels {
+					if p.RightPhase != p.LeftPhase.Add(p.Right.Sub(p.Left)).Mod(pitch) {
+						t.Fatalf("panel %d: phases %v and %v over %v", p.Number, p.LeftPhase, p.RightPhase, p.Right.Sub(p.Left))
+					}
+					if i == 0 {
+						continue
+					}
+					before := run.Panels[i-1]
+					want := before.RightPhase.Add(p.Left.Sub(before.Right)).Mod(pitch)
+					if len(restarts) > 0 && before.Right.Compare(restarts[0].At) <= 0 && restarts[0].At.Compare(p.Left) <= 0 {
+						if want = p.Left.Sub(restarts[0].Origin).Mod(pitch); p.LeftPhase == before.RightPhase.Add(p.Left.Sub(before.Right)).Mod(pitch) {
+							t.Fatalf("run %d restarts at %v with the pattern as it was", r, restarts[0].At)
+						}
+						restarts = restarts[1:]
+					}
+					if p.LeftPhase != want {
+						t.Fatalf("run %d: panel %d has phase %v at its left edge, want %v", r, p.Number, p.LeftPhase, want)
+					}
+				}
+				if len(restarts) > 0 && len(run.Panels) > 0 && run.Panels[0].Right.Less(restarts[0].At) {
+					t.Fatalf("run %d: the restart at %v is at no seam", r, restarts[0].At)
+				}
+			}
+			for _, p := range l.Pieces {
+				run := l.Runs[p.Run]
+				for _, panel := range run.Panels {
+					if panel.Number == p.Panel && p.LeftPhase != panel.LeftPhase.Add(p.At.X.Sub(panel.Left)).Mod(pitch) {
+						t.Fatalf("piece %d: phase %v", p.Number, p.LeftPhase)
+					}
+				}
+			}
+		}
+	})
+}
+
+func TestOnlyExposedEndIsWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, layouts := someLayouts(t)
+		if layouts[0].Broken > 0 {
+			return // sheets too narrow for the wanted phase, or the like
+		}
+		for _, b := range layouts[0].Blemishes {
+			run := &room.Runs[b.Run]
+			if (run.Left.Kind == Exposed) != (run.Right.Kind == Exposed) && b.Kind == "exposed end" && !b.Amount.IsZero() {
+				t.Fatalf("run %d: the exposed end is cut %v from a boundary", b.Run, b.Amount)
+			}
+		}
+	})
+}
+
+func TestLayoutsComeInOrderAndOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := drawRoom(t)
+		seen := map[string]bool{}
+		var last fraction.Ratio
+		n := 0
+		for l, err := range Layouts(room) {
+			if err != nil {
+				t.Skip(err.Error())
+			}
+			var sum fraction.Ratio
+			for _, b := range l.Blemishes {
+				sum = sum.Add(b.Cost())
+			}
+			if sum != l.Total || n > 0 && sum.Less(last) {
+				t.Fatalf("layout %d: terms add up to %v, total %v, after %v", n, sum, l.Total, last)
+			}
+			key := ""
+			for _, run := range l.Runs {
+				key += run.SetOut.Origin.String() + "/"
+				for _, s := range run.Restarts {
+					key += "r" + s.At.String() + ":" + s.Origin.String()
+				}
+				for _, p := range run.Panels {
+					key += p.Left.String() + "-" + p.Right.String() + ":" + p.LeftPhase.String() + ";"
+				}
+				if run.Corner != nil {
+					key += string(rune('a' + run.Corner.Passes + 1))
+				}
+			}
+			if seen[key] {
+				t.Fatalf("layout %d comes twice: %s", n, key)
+			}
+			seen[key] = true
+			last = sum
+			if n++; n == 60 {
+				break
+			}
+		}
+	})
+}
+
+func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		height := quarters(t, "height", 12, 30)
+		run := func(name string, left, right EndKind) Run {
+			width := quarters(t, "width", 20, 130)
+			return Run{Name: name, Width: width, Left: End{Kind: left}, Right: End{Kind: right},
+				Heights: []Height{{Top: height}, {At: width, Top: height}}}
+		}
+		room := Room{Profile: rapid.SampledFrom(profiles).Draw(t, "profile"), Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+			Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+			Runs:   []Run{run("first", Exposed, InsideCorner), run("second", InsideCorner, Exposed)}}
+		for l, err := range Layouts(room) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			p := &room.Profile
+			left, right := l.Runs[0].Panels[0], l.Runs[1].Panels[len(l.Runs[1].Panels)-1]
+			if d := p.CutDistance(left.LeftPhase, groove.KeepRight); !d.IsZero() {
+				t.Fatalf("left exposed end cut by %v", d)
+			}
+			if d := p.CutDistance(right.RightPhase, groove.KeepLeft); !d.IsZero() {
+				t.Fatalf("right exposed end cut by %v", d)
+			}
+			break
+		}
+	})
+}

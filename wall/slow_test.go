@@ -1,0 +1,224 @@
+package wall
+
+import (
+	"flag"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+)
+
+// enumerate returns the ranks of all layouts of a room that break no more rules
+// than they must, in order, or false if there are too many. It uses none of the
+// search: it walks through every choice of origins, breaks, corners and seams.
+func enumerate(m *model, most int) ([]rank, bool) {
+	e := &enumeration{m: m, most: most}
+	var butts []bool
+	for _, first := range []bool{false, true} {
+		if first && !(m.room.Closed && m.sharesInside(len(m.room.Runs)-1)) {
+			continue
+		}
+		e.run(0, append(butts, first), nil, noRank)
+	}
+	if len(e.ranks) > most {
+		return nil, false
+	}
+	slices.SortFunc(e.ranks, rank.compare)
+	for i, r := range e.ranks {
+		if r.broken > e.ranks[0].broken {
+			return e.ranks[:i], true
+		}
+	}
+	return e.ranks, true
+}
+
+type enumeration struct {
+	m     *model
+	most  int
+	ranks []rank
+	first int // residue of the first stretch
+}
+
+// run goes on with run r; butts[r] says whether it butts at its left end, before
+// is the residue at the right end of the run before.
+func (e *enumeration) run(r int, butts []bool, before *int, sofar rank) {
+	m := e.m
+	if len(e.ranks) > e.most {
+		return
+	}
+	if r == len(m.room.Runs) {
+		if m.room.Closed && m.sharesInside(r-1) {
+			u := m.residues[r-1][*before].Add(m.shift[r])
+			mismatch := fraction.Circular(u, m.residues[0][e.first], m.room.Profile.Pitch())
+			term, err := m.cornerTerm(r-1, butts[0], mismatch)
+			if err != nil {
+				return
+			}
+			sofar.blemish = sofar.blemish.Add(term.Cost())
+		}
+		e.ranks = append(e.ranks, sofar)
+		return
+	}
+	rights := []bool{false}
+	switch {
+	case m.sharesInside(r) && r == len(m.room.Runs)-1:
+		rights = []bool{!butts[0]}
+	case m.sharesInside(r):
+		rights = []bool{false, true}
+	}
+	breaks := len(m.room.Runs[r].Breaks)
+	for _, right := range rights {
+		for used := range 1 << breaks {
+			cuts := []int{-1}
+			for k := range breaks {
+				if used>>k&1 == 1 {
+					cuts = append(cuts, k)
+				}
+			}
+			e.stretches(r, append(cuts, breaks), butts, right, before, sofar)
+		}
+	}
+}
+
+// stretches goes through the origins of the stretches between the used breaks.
+func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, before *int, sofar rank) {
+	m := e.m
+	if len(cuts) == 1 {
+		e.run(r+1, append(slices.Clone(butts), m.sharesInside(r) && !right), before, sofar)
+		return
+	}
+	s, err := m.stretch(r, cuts[0], cuts[1], fitting{buttsLeft: butts[r], buttsRight: right})
+	if err != nil {
+		return
+	}
+	for i := range m.residues[r] {
+		joint := noRank
+		switch {
+		case cuts[0] >= 0:
+			if i == *before {
+				continue
+			}
+			terms, err := m.breakTerms(r, cuts[0], fraction.Circular(m.residues[r][i], m.residues[r][*before], m.room.Profile.Pitch()))
+			if err != nil {
+				continue
+			}
+			for _, t := range terms {
+				joint.blemish = joint.blemish.Add(t.Cost())
+			}
+		case r > 0 && m.sharesInside(r-1):
+			term, err := m.cornerTerm(r-1, butts[r], fraction.Circular(m.residues[r][i], m.residues[r-1][*before], m.room.Profile.Pitch()))
+			if err != nil {
+				continue
+			}
+			joint.blemish = term.Cost()
+		}
+		if r == 0 && cuts[0] < 0 {
+			e.first = i
+		}
+		o := m.origin(r, i)
+		e.bays(s, o, 0, sofar.plus(joint).plus(s.edgeRank(o)), func(all rank) {
+			e.stretches(r, cuts[1:], butts, right, &i, all)
+		})
+	}
+}
+
+// bays goes through the seams of bay k and those after it.
+func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, then func(rank)) {
+	if k == len(s.bays) {
+		then(sofar)
+		return
+	}
+	b := s.bays[k]
+	xs := s.lines(o, b)
+	found := false
+	next := func(all rank) {
+		found = true
+		e.bays(s, o, k+1, all, then)
+	}
+	e.seams(s, o, b, xs, b.left, sofar, next)
+	if !found {
+		e.seams(s, o, b, s.marks(xs, b), b.left, sofar, next)
+	}
+}
+
+// seams covers the rest of a bay from left with panels that end at one of xs.
+func (e *enumeration) seams(s *stretch, o fraction.Length, b bay, xs []fraction.Length, left fraction.Length, sofar rank, then func(rank)) {
+	if len(e.ranks) > e.most {
+		return
+	}
+	half := s.room.Gaps.Seam.Div(2)
+	panel := func(right fraction.Length) (rank, bool) {
+		if !left.Less(right) || !s.fits(o, left, right) {
+			return rank{}, false
+		}
+		pieces := len(s.region.band(left, right, s.room.Mark))
+		r := rank{pieces: pieces, narrow: right.Sub(left)}
+		if right.Sub(left).Less(s.leastPanel()) {
+			r.broken = 1
+		}
+		return r, true
+	}
+	for i, x := range xs {
+		if r, ok := panel(x.Sub(half)); ok {
+			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamRank(o, x)), then)
+		}
+	}
+	if r, ok := panel(b.right); ok {
+		then(sofar.plus(r))
+	}
+}
+
+var (
+	mostLayouts = flag.Int("enumerate", 2_000, "layouts of one room to enumerate at most")
+	firstOnes   = flag.Int("first", 50, "layouts of each room to compare with the enumeration")
+)
+
+// TestLayoutsComeInOrderOfEnumeration compares the search with plain
+// enumeration over the same finite set of choices. For thousands of rooms run
+// it with -rapid.checks=5000.
+func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
+	compared := 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := drawRoom(t)
+		if room.Validate() != nil {
+			t.Skip("not a valid room")
+		}
+		m, err := newModel(&room)
+		if err != nil {
+			t.Skip("gaps leave nothing")
+		}
+		want, ok := enumerate(m, *mostLayouts)
+		if !ok {
+			t.Skip("too many layouts to enumerate")
+		}
+		s, err := newSearch(&room)
+		if err != nil {
+			if len(want) > 0 {
+				t.Fatalf("search found none (%v), enumeration %d", err, len(want))
+			}
+			return
+		}
+		compared++
+		for i := range min(*firstOnes, len(want)) {
+			got, more, err := s.next()
+			if err != nil || !more {
+				t.Fatalf("layout %d of %d: more %v, error %v", i, len(want), more, err)
+			}
+			if got.Total != want[i].blemish || got.Broken != want[i].broken || len(got.Pieces) != want[i].pieces {
+				t.Fatalf("layout %d of %d has blemish %v, %d broken, %d pieces; enumeration gives %+v",
+					i, len(want), got.Total, got.Broken, len(got.Pieces), want[i])
+			}
+		}
+		if len(want) <= *firstOnes {
+			if _, more, _ := s.next(); more {
+				t.Fatalf("the search goes on after all %d layouts", len(want))
+			}
+		}
+	})
+	if compared == 0 {
+		t.Error("no room was compared")
+	}
+	t.Logf("%d rooms compared", compared)
+}
