@@ -41,22 +41,23 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 		}
 	}
 	if points := o.get("points"); points != nil {
-		for _, n := range r.list(points, "a list of corners") {
-			w.Outline = append(w.Outline, r.point(n, j))
+		before := len(r.faults)
+		w.Outline = r.points(points, j)
+		if len(r.faults) == before {
+			r.polygon(points, w.Outline)
 		}
-		r.polygon(points, w.Outline)
 	} else {
-		w.Outline = r.placed(o)
+		w.Outline = r.placed(o, j)
 	}
 	o.done()
 	return w
 }
 
 // placed reads an outline that stands at left and bottom: either a rectangle
-// of width and height, or corners from there.
-func (r *reader) placed(o *object) []cutout.Point {
+// of width and height, on which an arched head may rise, or corners from there.
+func (r *reader) placed(o *object, j *Job) []cutout.Point {
 	before := len(r.faults)
-	var left, bottom, width, height fraction.Length
+	var left, bottom, width, height, rise fraction.Length
 	outline := o.get("outline")
 	needed(o, "left", wantLength+", or points instead", &left, r.length)
 	needed(o, "bottom", wantLength+", or points instead", &bottom, r.length)
@@ -66,15 +67,21 @@ func (r *reader) placed(o *object) []cutout.Point {
 			p := r.pair(n)
 			corners = append(corners, cutout.Point{X: left.Add(p.X), Y: bottom.Add(p.Y)})
 		}
-		r.polygon(outline, corners)
+		if len(r.faults) == before {
+			r.polygon(outline, corners)
+		}
 		return corners
 	}
 	needed(o, "width", wantLength+", or an outline instead", &width, r.positive)
 	needed(o, "height", wantLength+", or an outline instead", &height, r.positive)
+	read(o, "rise", &rise, r.positive)
 	if len(r.faults) > before {
 		return nil
 	}
-	return cutout.Rectangle(left, bottom, width, height)
+	if rise.IsZero() {
+		return cutout.Rectangle(left, bottom, width, height)
+	}
+	return r.arched(o.node.member("rise"), left, bottom, width, height, rise, j)
 }
 
 // pair reads a corner [x, y].
@@ -93,11 +100,6 @@ func (r *reader) pair(n *node) cutout.Point {
 // polygon refuses corners that bound no one area, such as an outline that
 // crosses itself.
 func (r *reader) polygon(n *node, corners []cutout.Point) {
-	for _, f := range r.faults {
-		if f.offset >= n.offset {
-			return // one of the corners is at fault already
-		}
-	}
 	if _, err := cutout.NewShape(corners); err != nil {
 		r.faults = append(r.faults, Fault{
 			Path: n.path, Value: n.quoted(), Problem: reason(err), Want: "the corners of one outline, in order round it",

@@ -139,7 +139,7 @@ func (r *reader) height(n *node, j *Job) wall.Height {
 	o := r.object(n, "a height")
 	var h wall.Height
 	if taped := o.get("taped"); taped != nil {
-		p := r.point(taped, j)
+		p := r.taped(taped, j)
 		h.At, h.Top = p.X, p.Y
 		for _, key := range []string{"at", "top"} {
 			if n := o.get(key); n != nil {
