@@ -18,9 +18,12 @@ const archMarks = 2
 
 // Taped is a point that the file gives by its distances from known points.
 type Taped struct {
-	Path string // of the point in the file
-	Run  int    // index of the run
-	cutout.Located
+	Path    string // of the point in the file
+	Run     int    // index of the run
+	At      cutout.Point
+	Exact   bool            // the distances meet there exactly
+	Within  fraction.Length // else At lies no further than this from where they meet
+	Closing fraction.Length // the greatest that any of its distances is off, without sign
 }
 
 // points reads the corners of an opening that was taped from two or more base
@@ -105,8 +108,9 @@ func (r *reader) located(o *object, bases []cutout.Point, common *node, j *Job) 
 		r.unlocated(distances, err)
 		return cutout.Point{}
 	}
-	j.Taped = append(j.Taped, Taped{Path: o.node.path, Run: len(j.Room.Runs), Located: found})
-	if i, off := found.Worst(); len(bases) > 2 && ClosesWithin.Less(off) {
+	i, off := found.Worst()
+	j.Taped = append(j.Taped, Taped{Path: o.node.path, Run: len(j.Room.Runs), At: found.At, Exact: found.Exact, Within: found.Within, Closing: off})
+	if len(bases) > 2 && ClosesWithin.Less(off) {
 		tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
 		j.doubt(distances, "the distances do not meet in one point: the one from base %d is off by %s; tape them again", i+1, tape.Format(off))
 	}
