@@ -18,11 +18,16 @@
 //
 // # Guarantees
 //
-//   - More wall, longer joints or more pieces never need less of anything, and never cost less.
-//   - The packs bought hold what is needed for the least money, proved against plain enumeration; a list says where [MixSteps]
-//     ended the search before.
-//   - The rows add up to the subtotal, and subtotal and tax to the total, to the cent.
-//   - The same input gives the same list.
+//   - More wall, longer joints or more pieces never need less of anything (TestMoreWallNeverNeedsLess), and never cost less unless
+//     leftovers are given a worth.
+//   - The packs bought hold what is needed for the least money (TestLeastMoneyEqualsEnumeration); the list says where [MixSteps]
+//     ended the search before that was proved.
+//   - The rows add up to the subtotal, and subtotal and tax to the total, to the cent (TestTotalsAddUpToTheCent).
+//   - The units of the job change how quantities are written and nothing else (TestUnitsChangeOnlyTheWriting).
+//   - The zero [Materials] are the defaults (TestZeroMaterialsAreTheDefaults).
+//   - The same input gives the same list (TestSameInputSameBytes).
+//
+// Printed figures of others stand beside ours in testdata/published.md (TestPublishedFigures).
 //
 // # Errors
 //

@@ -75,3 +75,45 @@ func ExampleTakeOff() {
 	// before fitting: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; after sealing: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; ÷ 350 ft2/gal (planning figure, trust the tin) ÷ (1 - 0.1 loss); least money of these packs
 	// priced rows 82 tax 6.56 total 88.56 without a price 11
 }
+
+func ExampleCautions() {
+	for _, c := range finish.Cautions(kitchen(), finish.Materials{})[:4] {
+		fmt.Printf("%s, because %s\n", c.Name, c.When)
+	}
+	// Output:
+	// power, because there is an electrical box in the work
+	// box flush, because there is an electrical box behind a face that can burn
+	// box open, because there is an electrical box in the work
+	// heat, because a cooking appliance stands at the panels
+}
+
+func ExampleSchedule() {
+	for i, s := range finish.Schedule(kitchen(), finish.Materials{}) {
+		fmt.Print(i+1, " ", s.Title)
+		if s.Wait.Most > 0 {
+			fmt.Print(", then ", s.Wait, " for ", s.Wait.For)
+		}
+		fmt.Println()
+	}
+	// Output:
+	// 1 Look first
+	// 2 Let the panels rest, then 24 to 72 hours for the sheets to take on the moisture of the room
+	// 3 Cut
+	// 4 First coats, before fitting, then 12 to 48 hours for the paint to harden before the pieces are handled
+	// 5 Mains off
+	// 6 Dry-fit
+	// 7 Fit in order, then 24 to 48 hours for the adhesive to hold
+	// 8 Closing pieces
+	// 9 Tape off
+	// 10 Seal, then 1 to 24 hours for the sealant to take paint
+	// 11 Last coat, after sealing, then 1 to 4 hours for each coat to dry before it is touched
+	// 12 Power on again
+}
+
+func ExampleMaterials_Validate() {
+	m := finish.Materials{Tax: "8%", Nails: finish.Nails{Lengths: []finish.Taped{"1 1/4", "one and a half"}}}
+	fmt.Println(m.Validate(fraction.Inch))
+	// Output:
+	// finish.nails.lengths[1]: "one and a half": want a length such as 1/4, 0.25 or 6 mm
+	// finish.tax: "8%": want a share below 1, such as 0.1 for ten percent
+}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
+
+	"example.com/groovewright/fraction"
 )
 
 // painting is Paint, read.
@@ -50,14 +52,20 @@ func (r *reader) coating(path, name string, c, d Coating) coating {
 	case c.Solids == "" || c.Film == "":
 		r.fault(path, "", "solids and dry_film belong together")
 	default:
-		solids := r.number(path+".solids", c.Solids, "", 0, 1)
-		if solids.Sign() == 0 {
-			r.fault(path+".solids", string(c.Solids), "want a share above 0, such as 0.4 for forty percent")
-		}
 		film := r.length(path+".dry_film", c.Film, "", positive)
-		read.coverage, read.source = theoretical(solids, film), "solids by volume over dry film"
+		read.coverage, read.source = theoretical(r.solids(path+".solids", c.Solids), film), "solids by volume over dry film"
 	}
 	return read
+}
+
+// solids reads a share above nothing, up to all.
+func (r *reader) solids(path string, text Number) *big.Rat {
+	n, err := fraction.ParseRatio(string(text))
+	if err != nil || n.Sign() <= 0 || n.Rat().Cmp(whole(1)) > 0 {
+		r.fault(path, string(text), "want a share above 0 and up to 1, such as 0.4 for forty percent")
+		return whole(1)
+	}
+	return n.Rat()
 }
 
 // theoretical returns how many square inches a cubic inch of wet paint covers: its solids, spread as thick as the dry film.

@@ -4,11 +4,9 @@ import (
 	"flag"
 	"fmt"
 	"math/big"
-	"os"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/finish"
@@ -16,7 +14,7 @@ import (
 	"example.com/groovewright/groove"
 )
 
-var update = flag.Bool("update", false, "rewrite testdata/published.md")
+var update = flag.Bool("update", false, "rewrite the golden files of testdata")
 
 // How a figure came to us.
 const (
@@ -330,17 +328,5 @@ func TestPublishedFigures(t *testing.T) {
 	for _, a := range addresses {
 		fmt.Fprintf(&table, "- %s: %s\n", a[0], a[1])
 	}
-	const path = "testdata/published.md"
-	if *update {
-		if err := os.WriteFile(path, []byte(table.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	golden, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(golden), table.String()); diff != "" {
-		t.Errorf("%s is not what is computed (-file +computed):\n%s", path, diff)
-	}
+	golden(t, "testdata/published.md", table.String())
 }

@@ -167,7 +167,10 @@ func (s scheduler) fit() Step {
 	default:
 		how = fmt.Sprintf("Lay %s of adhesive on the back, press each piece home and nail it before the next", s.adhesive.form)
 	}
-	do := append([]string{how + "; keep the gaps of the plan with spacers, and check the first piece of each run for plumb."}, s.Fitting...)
+	do := []string{how + "; keep the gaps of the plan with spacers, and check the first piece of each run for plumb."}
+	for _, line := range s.Fitting {
+		do = append(do, strings.TrimSuffix(line, ".")+".")
+	}
 	step := Step{Title: "Fit in order", Do: do}
 	if s.adhesive.form != "none" {
 		step.Wait = HoldGlue

@@ -79,7 +79,7 @@ type End struct {
 	Length fraction.Length
 }
 
-// SheetRow is one kind of sheet as the plan uses it. Price is nil where none is known, and nothing for an offcut on hand.
+// SheetRow is one kind of sheet as the plan uses it. Price is that of one sheet: nil where it is not known, 0 for an offcut on hand.
 type SheetRow struct {
 	Name  string
 	Count int

@@ -1,0 +1,146 @@
+package finish_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// quiet is a work that raises the fewest cautions: plastic in a new house, no boxes, no nails.
+func quiet() (finish.Work, finish.Materials) {
+	w := finish.Work{
+		Built: 2015, Pieces: []finish.Piece{{Width: fraction.Inches(40), Height: fraction.Inches(20)}}, Highest: fraction.Inches(20),
+		Profile: groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)},
+	}
+	m := finish.Materials{House: finish.House{Material: "plastic"}, Nails: finish.Nails{None: true}, Adhesive: finish.Adhesive{Form: "none"}}
+	m.Paint.Primer = finish.Coating{Before: "0"}
+	m.Paint.Top = finish.Coating{Before: "0", After: "0"}
+	return w, m
+}
+
+func names(cautions []finish.Caution) []string {
+	var all []string
+	for _, c := range cautions {
+		all = append(all, c.Name)
+	}
+	return all
+}
+
+// TestEachConditionRaisesItsCautions flips one condition at a time.
+func TestEachConditionRaisesItsCautions(t *testing.T) {
+	raised := map[string]bool{}
+	for _, c := range []struct {
+		name   string
+		change func(w *finish.Work, m *finish.Materials)
+		want   []string
+	}{
+		{"pieces alone", func(*finish.Work, *finish.Materials) {}, []string{"saws"}},
+		{"nothing", func(w *finish.Work, _ *finish.Materials) { *w = finish.Work{} }, nil},
+		{"a box", func(w *finish.Work, _ *finish.Materials) { w.Boxes = []finish.Box{{Name: "a"}} }, []string{"power", "box flush", "box open", "saws"}},
+		{"a box behind what cannot burn", func(w *finish.Work, m *finish.Materials) {
+			w.Boxes, m.House.Material = []finish.Box{{Name: "a"}}, "noncombustible"
+		}, []string{"power", "box open", "saws"}},
+		{"cooking", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, []string{"heat", "saws"}},
+		{"built in 1989", func(w *finish.Work, _ *finish.Materials) { w.Built = 1989 }, []string{"asbestos", "saws"}},
+		{"built in 1978", func(w *finish.Work, _ *finish.Materials) { w.Built = 1978 }, []string{"asbestos", "saws"}},
+		{"built in 1977", func(w *finish.Work, _ *finish.Materials) { w.Built = 1977 }, []string{"lead", "asbestos", "saws"}},
+		{"built nobody knows when", func(w *finish.Work, _ *finish.Materials) { w.Built = 0 }, []string{"lead", "asbestos", "saws"}},
+		{"nails", func(_ *finish.Work, m *finish.Materials) { m.Nails.None = false }, []string{"cables and pipes", "saws", "nailer"}},
+		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = "mdf" }, []string{"dust", "resin", "saws", "fire spread"}},
+		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = "solid wood" }, []string{"dust", "saws", "fire spread"}},
+		{"at 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(36) }, []string{"saws"}},
+		{"above 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.MustParse("36 1/16") }, []string{"saws", "ladder"}},
+		{"1/4 in hardboard on studs", func(_ *finish.Work, m *finish.Materials) {
+			m.House.Material, m.House.Backing = "hardboard", "studs"
+		}, []string{"dust", "saws", "fire spread"}},
+		{"3/16 in hardboard on studs", func(w *finish.Work, m *finish.Materials) {
+			m.House.Material, m.House.Backing, w.Profile.Thickness = "hardboard", "studs", fraction.Of(3, 16)
+		}, []string{"dust", "saws", "fire spread", "thin panel"}},
+		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = "beads" }, []string{"saws", "fumes"}},
+		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, []string{"saws", "fumes"}},
+		{"damp", func(_ *finish.Work, m *finish.Materials) { m.House.Damp = true }, []string{"saws", "damp"}},
+	} {
+		w, m := quiet()
+		c.change(&w, &m)
+		got := names(finish.Cautions(w, m))
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+		for _, n := range got {
+			raised[n] = true
+		}
+	}
+	for _, c := range finish.AllCautions() {
+		if !raised[c.Name] {
+			t.Errorf("no condition of this table raises %q", c.Name)
+		}
+	}
+}
+
+// TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads as permission.
+func TestCautionsDeferAndPermitNothing(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range finish.AllCautions() {
+		if seen[c.Name] || c.Name == "" || c.When == "" || c.Advice == "" || c.Defers == "" || c.Source == "" {
+			t.Errorf("%q: twice, or a part is missing", c.Name)
+		}
+		seen[c.Name] = true
+		for _, word := range []string{"you may ", "is safe", "it is fine", "complies", "compliant", "is allowed", "permitted", "approved"} {
+			if strings.Contains(strings.ToLower(c.Advice), word) {
+				t.Errorf("%q reads as a permission: %q", c.Name, word)
+			}
+		}
+	}
+}
+
+func TestScheduleOrder(t *testing.T) {
+	w, m := kitchen(), finish.Materials{}
+	var got []string
+	for _, s := range finish.Schedule(w, m) {
+		got = append(got, s.Title)
+	}
+	want := []string{
+		"Look first", "Let the panels rest", "Cut", "First coats, before fitting", "Mains off", "Dry-fit", "Fit in order",
+		"Closing pieces", "Tape off", "Seal", "Last coat, after sealing", "Power on again",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("steps %q, want %q", got, want)
+	}
+}
+
+func TestScheduleLeavesOutWhatIsNotNeeded(t *testing.T) {
+	w, m := quiet()
+	var got []string
+	for _, s := range finish.Schedule(w, m) {
+		got = append(got, s.Title)
+	}
+	if want := []string{"Look first", "Let the panels rest", "Cut", "Dry-fit", "Fit in order"}; !slices.Equal(got, want) {
+		t.Errorf("steps %q, want %q", got, want)
+	}
+	if steps := finish.Schedule(finish.Work{}, m); steps != nil {
+		t.Errorf("no pieces: %v", steps)
+	}
+}
+
+func TestScheduleRestsByMaterial(t *testing.T) {
+	w, m := quiet()
+	rest := func() string { return finish.Schedule(w, m)[1].Wait.String() }
+	if got := rest(); got != "24 to 72 hours" {
+		t.Errorf("sheets rest %s", got)
+	}
+	w.Profile.Boards = true
+	if got := rest(); got != "48 to 72 hours" {
+		t.Errorf("boards rest %s", got)
+	}
+	m.House.Material = "solid wood"
+	if got := rest(); got != "7 to 10 days" {
+		t.Errorf("solid wood rests %s", got)
+	}
+	if got := finish.SkinSealant.String(); got != "5 to 15 minutes" {
+		t.Errorf("sealant skins in %s", got)
+	}
+}

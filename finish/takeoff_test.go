@@ -1,0 +1,397 @@
+package finish_test
+
+import (
+	"fmt"
+	"math/big"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// plain is a flat panel 1/4 in thick with a pitch of 2 in.
+var plain = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
+
+// bare materials: no loss, no waste, nothing but what a test asks for.
+func bare() finish.Materials {
+	m := finish.Materials{Nails: finish.Nails{None: true, Waste: "0"}, Adhesive: finish.Adhesive{Form: "none", Waste: "0"}}
+	m.Paint = finish.Paint{Loss: "0", EdgeCoats: "0", Primer: finish.Coating{Before: "0"}, Top: finish.Coating{Before: "0", After: "0"}}
+	m.Sealant.Waste, m.Tape = "0", finish.Tape{SealLines: "0", PaintLines: "0", Waste: "0"}
+	m.Sheeting.None, m.Trim.None = true, true
+	return m
+}
+
+// TestQuantitiesWorkedByHand checks each kind of quantity against arithmetic that fits in the margin.
+func TestQuantitiesWorkedByHand(t *testing.T) {
+	in := fraction.MustParse
+	ten := in("144").Times(in("10")) // 10 ft2
+	for _, c := range []struct {
+		name   string
+		work   finish.Work
+		change func(m *finish.Materials)
+		want   string // item, quantity, unit, buy, container
+	}{
+		{
+			"one coat on 10 ft2 at 100 ft2/gal is a tenth of a gallon",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) { m.Paint.Top.After, m.Paint.Top.Coverage = "1", "100 ft2/gal" },
+			"top coat, 0.4 qt, 1 quart",
+		},
+		{
+			"40 % solids at 1 mil: 9625/6 × 0.4 = 641.67 ft2/gal, so 1925/3 ft2 take 4 qt",
+			finish.Work{Profile: plain, Face: in("2310").Times(in("40"))}, // 641 2/3 ft2
+			func(m *finish.Materials) {
+				m.Paint.Top.After, m.Paint.Top.Solids, m.Paint.Top.Film = "1", "0.4", "0.001"
+			},
+			"top coat, 4 qt, 1 gallon",
+		},
+		{
+			"two edge coats on 288 in of 1/4 in edge are 1 ft2",
+			finish.Work{Profile: plain, Edges: in("288")},
+			func(m *finish.Materials) {
+				m.Paint.Primer.Before, m.Paint.Primer.Coverage, m.Paint.EdgeCoats = "1", "4 ft2/gal", "2"
+			},
+			"primer, 1 qt, 1 quart",
+		},
+		{
+			"damp: backs as well",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.Paint.Primer.Before, m.Paint.Primer.Coverage, m.House.Damp = "1", "20 ft2/gal", true
+			},
+			"primer, 4 qt, 1 gallon",
+		},
+		{
+			"without primer, edges get the top coat that goes on before fitting",
+			finish.Work{Profile: plain, Edges: in("288")},
+			func(m *finish.Materials) {
+				m.Paint.Top.Before, m.Paint.Top.Coverage, m.Paint.EdgeCoats = "1", "4 ft2/gal", "2"
+			},
+			"top coat, 1 qt, 1 quart",
+		},
+		{
+			"a square groove 1 by 1/2 in at 2 in doubles half the face: factor 3/2",
+			finish.Work{Face: ten, Profile: groove.Profile{Features: []groove.Feature{{Width: in("1")}, {Kind: groove.Groove, Width: in("1"), Depth: in("1/2")}}}},
+			func(m *finish.Materials) { m.Paint.Top.After, m.Paint.Top.Coverage = "1", "60 ft2/gal" },
+			"top coat, 1 qt, 1 quart",
+		},
+		{
+			"loss of a fifth: 4 qt become 5",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.Paint.Top.After, m.Paint.Top.Coverage, m.Paint.Loss = "1", "10 ft2/gal", "0.2"
+			},
+			"top coat, 4 qt, 1 gallon; top coat, 1 qt, 1 quart",
+		},
+		{
+			"231 in of gap 1/4 by 1/4 are 14.4375 in3 = 8 fl oz",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("231"), Gap: in("1/4")}}},
+			func(m *finish.Materials) {},
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"462 in of fillet 1/4 without a gap are as much",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
+			func(m *finish.Materials) {},
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"waste of a quarter: 8 fl oz become 10",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
+			func(m *finish.Materials) { m.Sealant.Waste = "1/4" },
+			"sealant, 10 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"an outside corner is mitred and not sealed",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("462"), Gap: in("1/8")}}},
+			func(m *finish.Materials) {},
+			"",
+		},
+		{
+			"a depth beyond the panel ends at the panel",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("231"), Gap: in("1/4")}}},
+			func(m *finish.Materials) { m.Sealant.Seam.Depth = "3" },
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"77 grooves 1/2 by 3/8 filled 1 in deep are 231/16 in3 = 8 fl oz",
+			finish.Work{
+				Profile: groove.Profile{Features: []groove.Feature{{Width: in("1 1/2")}, {Kind: groove.Groove, Width: in("1/2"), Depth: in("3/8")}}},
+				Joints:  []finish.Joint{{Kind: finish.OutsideCorner, Length: in("154"), Grooves: true}},
+			},
+			func(m *finish.Materials) { m.Sealant.GrooveFill = "1" },
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"a gap wider than its limit gets a rod: 30 ft in lengths of 20",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: in("360"), Gap: in("3/8")}}},
+			func(m *finish.Materials) {},
+			"backing rod, a little thicker than its gap, 30 ft, 2 20 ft length",
+		},
+		{
+			"a bead on both edges and every 16 in of 48: 4 lines of 96 in, 3/8 in thick: π × 9/256 × 384 = 42.41 in3 = 23.501 fl oz",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form = "beads" },
+			"panel adhesive, 23.6 fl oz, 3 10.1 fl oz cartridge",
+		},
+		{
+			"dots of 1 in every 12 in: 4 × 8 dots of π/12 in3 = 8.378 in3 = 4.64 fl oz",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form = "dots" },
+			"panel adhesive, 4.7 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"full hold: 8 × 16 dots",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Hold = "dots", "full" },
+			"panel adhesive, 18.6 fl oz, 2 10.1 fl oz cartridge",
+		},
+		{
+			"1/4 panel + 1/2 wall + 3/4 in the stud = 1 1/2; and 10 round a window of 40 in",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96"), OpeningEdges: in("40")}}},
+			func(m *finish.Materials) { m.Nails.None = false },
+			"panel nails 1 1/2 in, 104 nails, 1 box of 1000",
+		},
+		{
+			"a tenth more nails",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) {
+				m.Nails = finish.Nails{Packs: []finish.Pack{{Name: "hundred", Count: 100}}}
+			},
+			"panel nails 1 1/2 in, 104 nails, 2 hundred",
+		},
+		{
+			"tape on both sides of 90 ft",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("1080")}}},
+			func(m *finish.Materials) { m.Tape.SealLines = "2"; m.Sealant.CounterLine.Leg = "0.001" },
+			"sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
+		},
+		{
+			"a cover 4 ft wide along 27 ft is one of 108 ft2",
+			finish.Work{Width: in("324")},
+			func(m *finish.Materials) { m.Sheeting.None = false },
+			"sheeting for counter and floor, 108 ft2, 1 9 x 12 ft sheet",
+		},
+		{
+			"ends of 60, 40, 36 and 56 in from strips of 96 in: two strips",
+			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
+			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
+			"edge trim, 16 ft, 2 8 ft strip",
+		},
+		{
+			"with their cuts they take three",
+			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
+			func(m *finish.Materials) { m.Trim.None = false },
+			"edge trim, 16 ft, 3 8 ft strip",
+		},
+		{
+			"an end longer than a strip is joined",
+			finish.Work{Ends: []finish.End{{Name: "tall end", Length: in("100")}}},
+			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
+			"edge trim, 8.34 ft, 2 8 ft strip",
+		},
+		{
+			"two flush boxes, one of two gangs, behind 1/4 in of wood",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2 1/4")}, {Name: "b", Width: in("4")}}},
+			func(m *finish.Materials) { m.Screws.CoverPerGang = "0" },
+			"box extender 1/4 in, 1 gang, 1 extender, 1 extender; box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 6 screws, 1 pack of 10",
+		},
+		{
+			"a box that stands back needs a deeper one, and a longer screw",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) {
+				m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "1/8"}}
+				m.Screws.CoverPerGang = "0"
+			},
+			"box extender 1/2 in, 1 gang, 1 extender, 1 extender; device screws 1 1/4 in, 2 screws, 1 pack of 10",
+		},
+		{
+			"a box that stands proud by the panel needs none",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "-1/4"}} },
+			"",
+		},
+		{
+			"what the job asks for on top",
+			finish.Work{},
+			func(m *finish.Materials) { m.Extras = []finish.Extra{{Item: "brush", Buy: 2}} },
+			"brush, 2 pieces, 2 piece",
+		},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := bare()
+			c.change(&m)
+			var rows []string
+			for _, r := range takeOff(t, c.work, m).Rows {
+				rows = append(rows, fmt.Sprintf("%s, %s %s, %d %s", r.Item, r.Quantity, r.Unit, r.Buy, r.Container))
+			}
+			if diff := cmp.Diff(c.want, strings.Join(rows, "; ")); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestWarnings(t *testing.T) {
+	in := fraction.MustParse
+	piece := []finish.Piece{{Width: in("40"), Height: in("20")}}
+	for _, c := range []struct {
+		name   string
+		work   finish.Work
+		change func(m *finish.Materials)
+		want   string // where; text has, or nothing
+	}{
+		{"a gap at the limit", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Where: "sink", Length: in("20"), Gap: in("1/4")}}}, nil, ""},
+		{"a gap beyond it", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Where: "sink", Length: in("20"), Gap: in("5/16")}}}, nil, "sink, seam; 5/16 in is wider than the 1/4 in"},
+		{"a wide gap that is not sealed", finish.Work{Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("20"), Gap: in("5/16")}}}, nil, ""},
+		{"a nail short of the cables", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"1 31/32"}} }, ""},
+		{"a nail that reaches them", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"2"}} }, "nails; goes 1 1/4 in into the stud"},
+		{"no nail long enough", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"1"}} }, "nails; is 1 1/2 in long"},
+		{"a box too deep", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
+			m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}}
+		}, "a; lies 2 1/4 in behind the panels"},
+		{"a trim with a joint", finish.Work{Ends: []finish.End{{Name: "tall end", Length: in("97")}}}, func(m *finish.Materials) { m.Trim.None = false }, "tall end; gets a joint"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := bare()
+			if c.change != nil {
+				c.change(&m)
+			}
+			got := takeOff(t, c.work, m).Warnings
+			if c.want == "" {
+				if len(got) > 0 {
+					t.Errorf("warnings %v, want none", got)
+				}
+				return
+			}
+			where, text, _ := strings.Cut(c.want, "; ")
+			if len(got) == 0 || got[0].Where != where || !strings.Contains(got[0].Text, text) {
+				t.Errorf("warnings %v, want %q: …%s…", got, where, text)
+			}
+		})
+	}
+}
+
+// TestMoneyIsRoundedOnceForEachRow has prices finer than the cent and a tax that ends on half a cent.
+func TestMoneyIsRoundedOnceForEachRow(t *testing.T) {
+	price := func(s string) *decimal.Decimal { return new(decimal.RequireFromString(s)) }
+	w := finish.Work{Sheets: []finish.SheetRow{{Name: "a", Count: 3, Price: price("0.335")}, {Name: "b", Count: 1, Price: price("0.005")}, {Name: "c", Count: 2}, {Name: "d"}}}
+	m := bare()
+	m.Tax = "0.05"
+	l := takeOff(t, w, m)
+	got := fmt.Sprint(l.Rows[0].Cost, l.Rows[1].Cost, l.Rows[2].Cost, len(l.Rows), l.Subtotal, l.Tax, l.Total, l.Unpriced)
+	// 3 × 0.335 = 1.005 -> 1.01; 0.005 -> 0.01; 1.02 × 0.05 = 0.051 -> 0.05
+	if want := "1.01 0.01 <nil> 3 1.02 0.05 1.07 1"; got != want {
+		t.Errorf("costs, subtotal, tax, total, unpriced = %s, want %s", got, want)
+	}
+}
+
+func TestLeftoverIsReckonedAtItsWorth(t *testing.T) {
+	w := finish.Work{Profile: plain, Face: fraction.Inches(144).Times(fraction.Inches(10))}
+	m := bare()
+	m.LeftoverWorth = "0.5"
+	m.Paint.Top = finish.Coating{Before: "0", After: "1", Coverage: "10 ft2/gal", Containers: []finish.Container{{Name: "drum", Size: "5 gal", Price: "100"}}}
+	l := takeOff(t, w, m) // a gallon needed, four left, each worth half of 20
+	if !l.Total.Equal(decimal.NewFromInt(100)) || !l.Leftover.Equal(decimal.NewFromInt(40)) {
+		t.Errorf("total %s, leftover %s, want 100 and 40", l.Total, l.Leftover)
+	}
+}
+
+func TestGangs(t *testing.T) {
+	for width, want := range map[string]int{"0": 1, "2": 1, "2 3/4": 1, "2 29/32": 1, "2 15/16": 2, "3 13/16": 2, "4": 2, "5 5/8": 3, "18 5/16": 10, "40": 10} {
+		if got := finish.Gangs(fraction.MustParse(width)); got != want {
+			t.Errorf("Gangs(%s) = %d, want %d", width, got, want)
+		}
+	}
+}
+
+// TestBeadsAreArcs checks beads by shapes whose length is known: a half circle, a deep bead, a flat one.
+func TestBeadsAreArcs(t *testing.T) {
+	factor := func(w, d string) *big.Rat {
+		p := groove.Profile{Features: []groove.Feature{{Kind: groove.Bead, Width: fraction.MustParse(w), Depth: fraction.MustParse(d)}}}
+		return finish.Developed(p, finish.SquareGroove)
+	}
+	for _, c := range []struct{ w, d, want string }{
+		{"2", "1", "1.570796"}, // π/2
+		{"2", "2", "2.570796"}, // and two sides of 1 in over 2 in
+		{"3", "0", "1.000000"},
+	} {
+		if got := factor(c.w, c.d).FloatString(6); got != c.want {
+			t.Errorf("bead %s × %s: factor %s, want %s", c.w, c.d, got, c.want)
+		}
+	}
+	half := groove.Profile{Features: []groove.Feature{{Kind: groove.Bead, Width: fraction.Inches(2), Depth: fraction.Inches(1)}}}
+	open := new(big.Rat).Sub(rat("2"), quo(rat("3.14159265"), rat("2"))) // what a half circle leaves of its rectangle
+	if got := finish.Hollow(half, finish.SquareGroove); got.Cmp(open) < 0 {
+		t.Errorf("hollow beside a half circle %v, not less than %v is wanted", got, open)
+	}
+}
+
+func TestSticksTakeTheFewest(t *testing.T) {
+	for _, c := range []struct {
+		lengths string
+		want    int64
+	}{
+		{"96", 1}, {"48 48", 1}, {"48 49", 2}, {"60 40 36 56", 2},
+		{"40 40 40 30 30 30 26 26 26", 3},      // the first that fits, longest first, would take 4
+		{"32 32 32 32 32 32 32 32 32 32", 4},   // ten: packed exactly
+		{"32 32 32 32 32 32 32 32 32 32 1", 4}, // eleven: as many as if all were 32
+	} {
+		var lengths []*big.Rat
+		for l := range strings.FieldsSeq(c.lengths) {
+			lengths = append(lengths, rat(l))
+		}
+		if got := finish.Sticks(lengths, rat("96")); got != c.want {
+			t.Errorf("Sticks(%s) = %d, want %d", c.lengths, got, c.want)
+		}
+	}
+}
+
+// TestKitchenList is the whole list of the example kitchen in both systems of units, as golden text to be read line by line.
+func TestKitchenList(t *testing.T) {
+	for _, u := range []fraction.Unit{fraction.Inch, fraction.Millimetre} {
+		w := kitchen()
+		w.Units = u
+		m := finish.Materials{Tax: "0.08"}
+		list := takeOff(t, w, m)
+		var b strings.Builder
+		for _, r := range list.Rows {
+			fmt.Fprintf(&b, "%d %s: %s, %s %s\n    %s\n", r.Buy, r.Container, r.Item, r.Quantity, r.Unit, r.How)
+		}
+		fmt.Fprintf(&b, "subtotal %s, tax %s, total %s, %d rows without a price\n\n", list.Subtotal.StringFixed(2), list.Tax.StringFixed(2), list.Total.StringFixed(2), list.Unpriced)
+		for _, p := range list.Passes {
+			fmt.Fprintf(&b, "%s, %s: %d, %s, %s\n", p.Paint, p.When, p.Coats, p.Area, p.Volume)
+		}
+		b.WriteString("\n")
+		for _, s := range finish.Schedule(w, m) {
+			b.WriteString(s.String() + "\n")
+		}
+		b.WriteString("\n")
+		for _, c := range finish.Cautions(w, m) {
+			b.WriteString(c.String() + "\n")
+		}
+		golden(t, "testdata/kitchen_"+u.String()+".txt", b.String())
+	}
+}
+
+func golden(t *testing.T, path, got string) {
+	t.Helper()
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), got); diff != "" {
+		t.Errorf("%s (-want +got)\n%s", path, diff)
+	}
+}
