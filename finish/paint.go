@@ -145,9 +145,8 @@ func (b *builder) paint() {
 
 // faces is the developed surface of all faces, so many times.
 func (b *builder) faces(coats int64) brushed {
-	factor := developed(b.work.Profile, b.settings.paint.groove)
-	area := mul(b.work.Face.Rat(), factor, whole(coats))
-	return brushed{area, fmt.Sprintf("face %s × %s developed × %d %s", b.area(b.work.Face.Rat()), near(factor, 4), coats, plural(int(coats), "coat"))}
+	area := mul(b.work.Face.Rat(), b.factor, whole(coats))
+	return brushed{area, fmt.Sprintf("face %s × %s developed × %d %s", b.area(b.work.Face.Rat()), near(b.factor, 4), coats, plural(int(coats), "coat"))}
 }
 
 // withEdges adds the sawn edges, and the backs where it is damp.

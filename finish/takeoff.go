@@ -109,7 +109,7 @@ func TakeOff(w Work, m Materials) (list List, err error) {
 	if err := errors.Join(r.faults...); err != nil {
 		return List{}, err
 	}
-	b := &builder{work: w, settings: s, writer: writer{w.Units}, leftover: new(big.Rat)}
+	b := &builder{work: w, settings: s, writer: writer{w.Units}, factor: developed(w.Profile, s.paint.groove), leftover: new(big.Rat)}
 	b.sheets()
 	b.paint()
 	b.seal()
@@ -133,6 +133,7 @@ type builder struct {
 	work     Work
 	settings settings
 	list     List
+	factor   *big.Rat // how much wider the face is than it looks
 	leftover *big.Rat
 	err      error
 }
