@@ -26,14 +26,14 @@ func (t *text) sheets(p plan.Plan) {
 		for _, pl := range s.Placements {
 			way := "arrow up"
 			if pl.Turned {
-				way = "turned: arrow down"
+				way = "arrow down"
 			}
 			rows = append(rows, []string{"piece " + label(p, pl.Piece), t.pieceSize(p, pl.Piece), t.length(pl.X), t.length(pl.Y), way})
 		}
-		t.table(8, rows)
 		for _, o := range s.Offcuts {
-			t.hang("        ", fmt.Sprintf("keep: offcut %s, from %s from the left and %s from the lower end; left_phase %s", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), o.LeftPhase))
+			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), "left_phase " + o.LeftPhase.String()})
 		}
+		t.table(8, rows)
 	}
 }
 

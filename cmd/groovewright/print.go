@@ -188,7 +188,11 @@ func (t *text) runs(p plan.Plan) {
 		if len(r.StoryPole) > 0 {
 			t.hang("  ", "Story pole, every mark from the run's left end:")
 			rows := [][]string{}
-			for _, m := range r.StoryPole {
+			for i, m := range r.StoryPole {
+				if i > 0 && m.At == r.StoryPole[i-1].At {
+					rows[len(rows)-1][1] += "; " + m.What
+					continue
+				}
 				rows = append(rows, []string{t.length(m.At), m.What})
 			}
 			t.table(4, rows)
