@@ -29,7 +29,7 @@ func (p Profile) Phase(x, origin fraction.Length) fraction.Length {
 }
 
 // At returns which feature lies at a phase and how far into it the phase is, 0 <= into < its width.
-// On a boundary that is the feature to the right. Any phase is taken modulo the pitch.
+// On a boundary that is the feature to the right. Any phase is taken modulo the pitch. The profile is valid.
 func (p Profile) At(phase fraction.Length) (index int, into fraction.Length) {
 	into = phase.Mod(p.Pitch())
 	for i, f := range p.Features {
@@ -38,7 +38,7 @@ func (p Profile) At(phase fraction.Length) (index int, into fraction.Length) {
 		}
 		into = into.Sub(f.Width)
 	}
-	panic("groove: phase beyond the pitch") // not reached: Mod is below the sum of the widths
+	panic("groove: a profile with a width that is not positive")
 }
 
 // DistanceToBoundary returns how far the nearest feature boundary is from a phase, on either side.
@@ -48,13 +48,17 @@ func (p Profile) DistanceToBoundary(phase fraction.Length) fraction.Length {
 }
 
 // DistanceToSeamLine returns how far the nearest of [Profile.SeamLines] is from a phase, going round the repeat
-// either way, and false if there is none.
+// either way, and false if there is none. It does not allocate.
 func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Length, ok bool) {
 	pitch := p.Pitch()
-	for _, line := range p.SeamLines() {
-		if d := fraction.Circular(phase, line, pitch); !ok || d.Less(distance) {
-			distance, ok = d, true
+	var start fraction.Length
+	for i, f := range p.Features {
+		if p.hides(i) {
+			if d := fraction.Circular(phase, start, pitch); !ok || d.Less(distance) {
+				distance, ok = d, true
+			}
 		}
+		start = start.Add(f.Width)
 	}
 	return distance, ok
 }
@@ -67,7 +71,7 @@ func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fract
 		return p.Features[i], p.Features[i].Width.Sub(into)
 	}
 	if into.IsZero() {
-		f = p.Features[(i+len(p.Features)-1)%len(p.Features)]
+		f = p.before(i)
 		return f, f.Width
 	}
 	return p.Features[i], into

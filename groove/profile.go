@@ -154,10 +154,15 @@ func (p Profile) Boundaries() []fraction.Length {
 func (p Profile) SeamLines() []fraction.Length {
 	var lines []fraction.Length
 	for i, start := range p.Boundaries() {
-		before := p.Features[(i+len(p.Features)-1)%len(p.Features)]
-		if before.Kind != Flat || p.Features[i].Kind != Flat {
+		if p.hides(i) {
 			lines = append(lines, start)
 		}
 	}
 	return lines
 }
+
+// hides reports whether the boundary at the start of feature i lies beside a groove or a bead.
+func (p Profile) hides(i int) bool { return p.Features[i].Kind != Flat || p.before(i).Kind != Flat }
+
+// before returns the feature to the left of feature i, going round the repeat.
+func (p Profile) before(i int) Feature { return p.Features[(i+len(p.Features)-1)%len(p.Features)] }

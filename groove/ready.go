@@ -45,9 +45,9 @@ func Ready() []Profile {
 				"thickness: not above the 5/16 in of a how-to article; bead between two quirks: common practice, no source",
 		},
 		{
-			Name: "V-groove planking 4",
+			Name: "V-groove planking 3-1/2",
 			Features: []Feature{
-				{Kind: Flat, Width: inch("3 3/4")},
+				{Kind: Flat, Width: inch("3 1/4")},
 				{Kind: Groove, Width: inch("1/4"), Depth: inch("1/8")},
 			},
 			Thickness: inch("1/4"),

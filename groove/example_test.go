@@ -1,0 +1,68 @@
+package groove_test
+
+import (
+	"fmt"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// A new profile is a value. Where does the pattern stand at the right end of a wall of 61 in, set out from its left end?
+func Example() {
+	p := groove.Profile{
+		Name: "beads at 1 5/8",
+		Features: []groove.Feature{
+			{Kind: groove.Flat, Width: fraction.MustParse("1 3/8")},
+			{Kind: groove.Bead, Width: fraction.MustParse("1/4"), Depth: fraction.MustParse("1/16")},
+		},
+		Thickness: fraction.MustParse("1/4"),
+	}
+	if err := p.Validate(); err != nil {
+		fmt.Println(err)
+		return
+	}
+	end := p.Phase(fraction.MustParse("61"), fraction.MustParse("0"))
+	fmt.Println("phase", end, "of", p.Pitch())
+	fmt.Println(p.Describe(end, groove.KeepLeft))
+	fmt.Println(p.CutDistance(end, groove.KeepLeft), "from a whole feature")
+	fmt.Println("seams hide at", p.SeamLines())
+	// Output:
+	// phase 7/8 of 1 5/8
+	// flat cut to 7/8 of 1 3/8
+	// 1/2 from a whole feature
+	// seams hide at [0 1 3/8]
+}
+
+// A piece whose right edge shows the phase 1/4 can be sawn the other way up from a sheet that is its own mirror image: its left edge
+// on the sheet is then where the sheet shows the turned phase.
+func ExampleProfile_Turned() {
+	p, _ := groove.Find("beadboard 1-1/2")
+	axis, ok := p.Mirror()
+	fmt.Println("axis", axis, ok)
+	fmt.Println(p.Turned(fraction.MustParse("1/4")))
+	// Output:
+	// axis 5/8 true
+	// 1
+}
+
+func ExampleProfile_Validate() {
+	p := groove.Profile{
+		Features: []groove.Feature{
+			{Kind: groove.Flat},
+			{Kind: groove.Groove, Width: fraction.MustParse("1/8"), Depth: fraction.MustParse("1/2")},
+		},
+		Thickness: fraction.MustParse("1/4"),
+	}
+	fmt.Println(p.Validate())
+	// Output:
+	// features[0].width: "0": a width is above 0
+	// features[1].depth: "1/2": deeper than the thickness 1/4
+}
+
+// A repeat of two equal halves looks the same at twice as many phases.
+func ExampleProfile_Least() {
+	flat, bead := groove.Feature{Width: fraction.Inches(2)}, groove.Feature{Kind: groove.Bead, Width: fraction.Of(1, 4)}
+	p := groove.Profile{Features: []groove.Feature{flat, bead, flat, bead}}
+	fmt.Println(p.Pitch(), p.Least().Pitch())
+	// Output: 4 1/2 2 1/4
+}

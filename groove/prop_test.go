@@ -1,0 +1,204 @@
+package groove_test
+
+import (
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/groove/groovetest"
+	"pgregory.net/rapid"
+)
+
+// grid draws a profile, its strip and one of the lines of the strip with its phase.
+func grid(t *rapid.T) (p groove.Profile, s strip, line int, phase fraction.Length) {
+	p = groovetest.Profile().Draw(t, "profile")
+	s = draw(p)
+	line = rapid.IntRange(0, len(s.lines)-1).Draw(t, "line")
+	return p, s, line, s.grain.Mul(int64(line))
+}
+
+func TestDrawnProfilesAreValid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		if err := groovetest.Profile().Draw(t, "profile").Validate(); err != nil {
+			t.Fatal(err)
+		}
+	})
+}
+
+func TestPhaseRepeatsByThePitch(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := groovetest.Profile().Draw(t, "profile")
+		x, origin := fractiontest.Taped().Draw(t, "x"), fractiontest.Taped().Draw(t, "origin")
+		phase := p.Phase(x, origin)
+		if phase.Sign() < 0 || !phase.Less(p.Pitch()) {
+			t.Fatalf("phase %v is not in [0, %v)", phase, p.Pitch())
+		}
+		repeats := rapid.Int64Range(-100, 100).Draw(t, "repeats")
+		for _, other := range []fraction.Length{
+			p.Phase(x.Add(p.Pitch().Mul(repeats)), origin), p.Phase(x, origin.Add(p.Pitch().Mul(repeats))),
+		} {
+			if other != phase {
+				t.Fatalf("%d repeats on the phase is %v, not %v", repeats, other, phase)
+			}
+		}
+		if got := p.Phase(origin.Add(phase), origin); got != phase {
+			t.Fatalf("the phase of a phase is %v, not %v", got, phase)
+		}
+	})
+}
+
+func TestBoundariesAreWhereFeaturesStart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, _, _ := grid(t)
+		boundaries := map[fraction.Length]bool{}
+		for _, b := range p.Boundaries() {
+			boundaries[b] = true
+		}
+		seams := map[fraction.Length]bool{}
+		for _, b := range p.SeamLines() {
+			seams[b] = true
+		}
+		for i, starts := range s.lines {
+			phase := s.grain.Mul(int64(i))
+			if boundaries[phase] != starts {
+				t.Fatalf("boundary at %v: %t, want %t", phase, boundaries[phase], starts)
+			}
+			hidden := starts && (s.cells[i].Kind != groove.Flat || s.cells[s.at(i-1)].Kind != groove.Flat)
+			if seams[phase] != hidden {
+				t.Fatalf("seam line at %v: %t, want %t", phase, seams[phase], hidden)
+			}
+		}
+	})
+}
+
+func TestAtFindsTheFeature(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, line, phase := grid(t)
+		i, into := p.At(phase.Add(p.Pitch().Mul(rapid.Int64Range(-3, 3).Draw(t, "repeats"))))
+		f := p.Features[i]
+		if f.Kind != s.cells[line].Kind || into.Sign() < 0 || !into.Less(f.Width) {
+			t.Fatalf("At(%v) = %d, %v, a %v of %v", phase, i, into, f.Kind, f.Width)
+		}
+		if got := p.Boundaries()[i].Add(into); got != phase {
+			t.Fatalf("At(%v) = %d, %v, which is %v", phase, i, into, got)
+		}
+	})
+}
+
+func TestDistancesEqualLooking(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, line, phase := grid(t)
+		starts := func(i int) bool { return s.lines[i] }
+		hides := func(i int) bool {
+			return s.lines[i] && (s.cells[i].Kind != groove.Flat || s.cells[s.at(i-1)].Kind != groove.Flat)
+		}
+		toBoundary := s.grain.Mul(int64(s.nearest(line, starts)))
+		if got := p.DistanceToBoundary(phase); got != toBoundary {
+			t.Fatalf("DistanceToBoundary(%v) = %v, want %v", phase, got, toBoundary)
+		}
+		n := s.nearest(line, hides)
+		got, ok := p.DistanceToSeamLine(phase)
+		if ok != (n >= 0) || ok && got != s.grain.Mul(int64(n)) {
+			t.Fatalf("DistanceToSeamLine(%v) = %v, %t, want %d grains", phase, got, ok, n)
+		}
+	})
+}
+
+func TestCutDistanceEqualsLooking(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, line, phase := grid(t)
+		keep := rapid.SampledFrom([]groove.Side{groove.KeepLeft, groove.KeepRight}).Draw(t, "keep")
+		// Count what is kept and what is lost of the feature that is cut.
+		kept, lost := 0, 0
+		if !s.lines[line] {
+			for i := line; ; i-- {
+				if s.lines[s.at(i)] {
+					kept = line - i
+					break
+				}
+			}
+			for i := line; ; i++ {
+				if s.lines[s.at(i)] {
+					lost = i - line
+					break
+				}
+			}
+			if keep == groove.KeepRight {
+				kept, lost = lost, kept
+			}
+		}
+		want := s.grain.Mul(int64(min(kept, lost)))
+		if p.WideFlats && s.cells[line].Kind == groove.Flat && kept+lost > 0 {
+			want = s.grain.Mul(int64(max(0, lost-kept))).Div(2) // half of the width less what is kept
+		}
+		if got := p.CutDistance(phase, keep); got != want {
+			t.Fatalf("CutDistance(%v, %v) = %v, want %v", phase, keep, got, want)
+		}
+	})
+}
+
+func TestMirrorEqualsLooking(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, _, _ := grid(t)
+		axis, ok := p.Mirror()
+		for twice := range 2 * len(s.lines) { // every axis that can be on the grid or half way between
+			if s.mirrored(twice) {
+				if want := s.grain.Mul(int64(twice)).Div(2); !ok || axis != want {
+					t.Fatalf("Mirror = %v, %t, want %v", axis, ok, want)
+				}
+				return
+			}
+		}
+		if ok {
+			t.Fatalf("Mirror = %v, but nothing is symmetrical", axis)
+		}
+	})
+}
+
+func TestTurnedShowsTheSameBackwards(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, line, phase := grid(t)
+		turned := p.Turned(phase)
+		if turned.Sign() < 0 || !turned.Less(p.Pitch()) {
+			t.Fatalf("Turned(%v) = %v is not in [0, %v)", phase, turned, p.Pitch())
+		}
+		if _, ok := p.Mirror(); !ok {
+			if turned != phase {
+				t.Fatalf("Turned(%v) = %v without an axis", phase, turned)
+			}
+			return
+		}
+		if again := p.Turned(turned); again != phase {
+			t.Fatalf("turned twice, %v is %v", phase, again)
+		}
+		// Walking right from the phase one sees what one sees walking left from the turned one.
+		n, rest := turned.DivMod(s.grain)
+		if !rest.IsZero() {
+			t.Fatalf("Turned(%v) = %v is not on the grid", phase, turned)
+		}
+		for i := range s.lines {
+			right, left := s.at(line+i), s.at(int(n)-i)
+			if s.lines[right] != s.lines[left] || s.cells[right] != s.cells[s.at(left-1)] {
+				t.Fatalf("%d grains from %v and %v the pattern differs", i, phase, turned)
+			}
+		}
+	})
+}
+
+func TestLeastIsTheShortestRepeat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, s, _, _ := grid(t)
+		least := p.Least()
+		if want := s.grain.Mul(int64(s.period())); least.Pitch() != want {
+			t.Fatalf("Least has the pitch %v, want %v", least.Pitch(), want)
+		}
+		axis, ok := p.Mirror()
+		if other, same := least.Mirror(); same != ok || other != axis {
+			t.Fatalf("Least has the axis %v, %t, the profile %v, %t", other, same, axis, ok)
+		}
+		if again := least.Least().Pitch(); again != least.Pitch() {
+			t.Fatalf("the least of the least has the pitch %v, not %v", again, least.Pitch())
+		}
+	})
+}
