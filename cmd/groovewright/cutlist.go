@@ -15,14 +15,14 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.heading(2, "Cut list")
-	t.para(fmt.Sprintf("Face up, the lower end of the sheet toward you. The blade takes %s; each measure is to its near side, from the edge named.", t.length(p.Saw.Kerf)))
+	t.para(fmt.Sprintf("Face up, the lower end of the sheet toward you. The blade takes %s; each measure is to its near side, from the edge named. An offcut's phase is the left_phase that it has as stock of another job, in inches.", t.length(p.Saw.Kerf)))
 	for _, s := range p.Sheets {
 		t.gap()
 		t.para(fmt.Sprintf("Sheet %d: %s", s.Number, t.stock(p, s.Stock)))
 		for _, c := range s.Cuts {
 			t.hang(fmt.Sprintf("  %2d [ ] ", c.Step), t.cut(p, s, c))
 		}
-		rows := [][]string{{"", "size", "from left", "from lower end", ""}}
+		rows := [][]string{{"", "size", "across", "up", ""}}
 		for _, pl := range s.Placements {
 			way := "arrow up"
 			if pl.Turned {
@@ -31,9 +31,9 @@ func (t *text) sheets(p plan.Plan) {
 			rows = append(rows, []string{"piece " + label(p, pl.Piece), t.pieceSize(p, pl.Piece), t.length(pl.X), t.length(pl.Y), way})
 		}
 		for _, o := range s.Offcuts {
-			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), "left_phase " + o.LeftPhase.String()})
+			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), "phase " + o.LeftPhase.String()})
 		}
-		t.table(8, rows)
+		t.table(4, rows)
 	}
 }
 

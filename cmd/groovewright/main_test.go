@@ -6,13 +6,12 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"example.com/groovewright/cmd/groovewright/internal/job"
 	"example.com/groovewright/cmd/groovewright/internal/plan"
@@ -66,12 +65,25 @@ func TestGoldenPlans(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); diff != "" {
-					t.Errorf("%s (-want +got); -update rewrites it:\n%s", golden, diff)
+				if diff := firstDifference(string(want), got); diff != "" {
+					t.Errorf("%s, and maybe more below; -update rewrites it:\n%s", golden, diff)
 				}
 			}
 		})
 	}
+}
+
+// firstDifference shows the first lines in which two texts differ, or nothing.
+func firstDifference(want, got string) string {
+	a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for i := range max(len(a), len(b)) {
+		if i >= len(a) || i >= len(b) || a[i] != b[i] {
+			const shown = 4
+			return fmt.Sprintf("line %d, want\n%s\ngot\n%s", i+1,
+				strings.Join(a[min(i, len(a)):min(i+shown, len(a))], "\n"), strings.Join(b[min(i, len(b)):min(i+shown, len(b))], "\n"))
+		}
+	}
+	return ""
 }
 
 func TestTextFitsTheLine(t *testing.T) {
