@@ -95,6 +95,7 @@ const (
 	resting   = "a specification, a how-to article and a leaflet of a lumber trade association"
 	electric  = "NEC 300.4 and 314.20"
 	countOnly = "counting"
+	army      = "US Army TM 43-0139, table 3-2"
 )
 
 // addresses are where the texts were read.
@@ -107,6 +108,11 @@ var addresses = [][2]string{
 	{column, "http://www.paintcenter.org/rj/dec09a.cfm (coverage) and http://www.paintcenter.org/rj/oct03e.cfm (transfer)"},
 	{glossary, "https://www.corrosionpedia.com/definition/2294/practical-coverage"},
 	{magazine, "http://www.motherearthnews.com/print.aspx?id=%7BADE63D3C-9D4E-456C-A1B6-736054F0C84B%7D"},
+	{"a how-to article on primer", "https://housepainter.pro/how-many-gallons-of-paint-for-a-2000-sq-ft-house-interior"},
+	{"a how-to article on interior paint", "https://homesteady.com/how-6087766-calculate-number-gallons-paint.html"},
+	{army, "https://automotiveaccessories.tpub.com/TM-43-0139/css/TM-43-0139_43.htm"},
+	{"a general article on painter's sealant", "https://woodnbits.com/blog/mastering-the-art-of-painter-s-caulk-for-seamless-trim-installation"},
+	{"Ontario guidance on hardboard sheets", "https://www.oncodes.ca/exterior-finishes/hardboard-panels-as-exterior-cladding/"},
 	{woodwork, "http://www.woodweb.com/knowledge_base/Radius_of_an_arc.html?vm=r"},
 	{article, "https://engineerfix.com/what-are-the-standard-caulk-sizes-and-coverage"},
 	{plates, "https://archtoolbox.com/electrical-faceplate-types-and-dimensions"},
@@ -170,6 +176,12 @@ func figures() []figure {
 	add("house of 1800 ft2, undercoat at 450", "4 gal", "4", under, "0", magazine, read)
 	add("house of 1800 ft2, top coat at 500", "3.6 gal", "3.6", top, "0", magazine, formula)
 	wrong("house of 1800 ft2, top coat at 500", "three and a half gal", "18/5", top, magazine, "1800/500 is 3.6")
+	quoted := func(c finish.Coverage) *big.Rat { return rat(strings.TrimSuffix(string(c), " ft2/gal")) }
+	add("our planning figure for primer", "200 to 300 ft2/gal", "250", quoted(finish.DefaultPrimerCoverage), "50", "a how-to article on primer", read)
+	add("our planning figure for top coat", "350 to 400 ft2/gal", "375", quoted(finish.DefaultTopCoverage), "25", "a how-to article on interior paint", read)
+	add("the same against oil paint on plaster, second coat", "300 to 400 ft2/gal", "350", quoted(finish.DefaultTopCoverage), "50", army, read)
+	add("the same against oil paint on weathered wood, prime", "300 to 400 ft2/gal", "350", quoted(finish.DefaultTopCoverage), "50", army, read)
+	add("our loss by brush and roller", "5 to 15 %", "0.1", rat(string(finish.DefaultLoss)), "0.05", "common practice", memory)
 	add("V-grooves 1/8 × 1/16 at 2 in", "1.0259", "1.0259", grooves("1/8", "1/16", "2"), "0.00005", exact, derived)
 	add("V-grooves 3/16 × 1/8 at 1-5/8 in", "1.0769", "1.0769", grooves("3/16", "1/8", "1 5/8"), "0.00005", exact, derived)
 	add("arc over 36 that rises 6", "38.6101", "38.6101", finish.Arc(rat("36"), rat("6")), "0.00005", woodwork, formula)
@@ -191,6 +203,9 @@ func figures() []figure {
 	for _, row := range []struct{ side, metres string }{{"3", "33.33"}, {"4", "18.75"}, {"5", "12.00"}, {"6", "8.33"}, {"8", "4.69"}, {"10", "3.00"}} {
 		add("300 mL in a joint "+row.side+" × "+row.side+" mm", row.metres+" m", row.metres, metresOf(row.side), "0.005", exact, derived)
 	}
+	add("our cartridge", "10 to 10.5 fl oz", "10.25", rat(strings.TrimSuffix(string(finish.DefaultCartridge.Size), " fl oz")), "0.25", article, read)
+	add("our limit for a bead without a backing", "1/4 to 1/2 in, low end", "1/4", taped(finish.DefaultBridge).Rat(), "0", "a general article on painter's sealant", read)
+	add("our allowance for waste", "10 %", "0.1", rat(string(finish.DefaultWaste)), "0", "common practice", memory)
 	quarter := finish.Butt(rat("1/4"), rat("1/4"))
 	add("10 fl oz in a joint 1/4 × 1/4, low end", "24 ft", "24", feetOf(ounces("10"), quarter), "0.5", article, read)
 	wrong("10.5 fl oz in a joint 1/4 × 1/4, high end", "27 ft", "25.265625", feetOf(ounces("10.5"), quarter), article, "27 ft would need 11.2 fl oz")
@@ -217,6 +232,7 @@ func figures() []figure {
 	// Fasteners and adhesive.
 	add("nails at edges of fibreboard sheets", "100 mm (4 in)", "100", inMillimetres(taped(finish.DefaultEdgeNails)), "5", ontario, read)
 	add("nails inside fibreboard sheets", "200 mm (8 in)", "200", inMillimetres(taped(finish.DefaultFieldNails)), "5", ontario, read)
+	add("studs behind panelling, at most", "400 mm (16 in)", "400", inMillimetres(taped(finish.DefaultStuds)), "10", "Ontario guidance on hardboard sheets", read)
 	add("nails into the support", "20 mm", "20", inMillimetres(taped(finish.DefaultPenetration)), "1", ontario, read)
 	for i, row := range []struct{ penny, inches string }{{"3d", "5/4"}, {"4d", "3/2"}, {"6d", "2"}, {"8d", "5/2"}, {"10d", "3"}} {
 		add("nail "+row.penny, row.inches+" in", row.inches, taped(finish.DefaultNailLengths[i+1]).Rat(), "0", textbook, read)

@@ -217,9 +217,13 @@ func chosen(offers []offer, proved bool) string {
 
 // sheets lists what the plan is cut from.
 func (b *builder) sheets() {
+	one := "sheet"
+	if b.work.Profile.Boards {
+		one = "board"
+	}
 	for _, s := range b.work.Sheets {
 		if s.Count > 0 {
-			b.row(Row{s.Name, fmt.Sprint(s.Count), plural(s.Count, "sheet"), s.Count, s.Name, s.Price, nil, "counted from the sheets to saw"})
+			b.row(Row{s.Name, fmt.Sprint(s.Count), plural(s.Count, one), s.Count, s.Name, s.Price, nil, "counted from the " + one + "s to saw"})
 		}
 	}
 }
