@@ -113,13 +113,17 @@ func (r *run) prominence(x rat) rat {
 	return out
 }
 
-// seamTerm returns the term of a seam whose middle is x, which lies the given
-// distance off the nearest line where a seam may fall.
-func (g *region) seamTerm(i int, x, off rat, w weights) term {
+// seamTerm returns the term of a seam whose middle is x.
+func (g *region) seamTerm(i int, x rat, w weights) term {
 	return term{
-		run: i, next: -1, what: "seam", at: x, amount: sum(w[seamItself], times(off, w[seamOffLine])),
-		weight: g.run.prominence(x), height: g.seen(x),
+		run: i, next: -1, what: "seam", at: x, amount: w[seamItself], weight: g.run.prominence(x), height: g.seen(x),
 	}
+}
+
+// offLineTerm returns the term of a seam's distance off the nearest line where a
+// seam may fall, which counts whatever the height.
+func offLineTerm(i int, x, off rat, w weights) term {
+	return term{run: i, next: -1, what: "seam off its line", at: x, amount: off, weight: w[seamOffLine], height: whole(12)}
 }
 
 // cornerTerm returns the term of the inside corner right of run i.
@@ -150,11 +154,10 @@ func (c *checker) terms() []term {
 				continue
 			}
 			x := j.middle()
-			off := p.offLine(c.phase(i, x, fromLeft))
-			if c.restarted(i, j) {
-				off = zero()
+			out = append(out, g.seamTerm(i, x, c.weights))
+			if !c.restarted(i, j) {
+				out = append(out, offLineTerm(i, x, p.offLine(c.phase(i, x, fromLeft)), c.weights))
 			}
-			out = append(out, g.seamTerm(i, x, off, c.weights))
 		}
 		out = append(out, c.breakTerms(i)...)
 	}
@@ -172,7 +175,7 @@ func (c *checker) breakTerms(i int) []term {
 		}
 		out = append(out, term{
 			run: i, next: -1, what: "break", at: at, amount: circular(c.phase(i, at, fromLeft), p.phase(at, restart.Origin.r()), p.pitch),
-			weight: times(c.weights[breakUsed], c.job.runs[i].breaks[n].prominence), height: c.regions[i].seen(at),
+			weight: c.job.runs[i].breaks[n].prominence, height: c.regions[i].seen(at),
 		})
 	}
 	return out
@@ -319,7 +322,7 @@ func (c *checker) exposedEnds() {
 			others = sum(others, seen)
 		}
 		r := g.run
-		if len(ends) != 1 || ends[0].what != exposed+" end" {
+		if len(ends) != 1 || ends[0].what != exposed+" end" || c.laid(i) {
 			continue
 		}
 		if r.left.kind == insideCorner || r.right.kind == insideCorner {
@@ -341,4 +344,9 @@ func (c *checker) exposedEnds() {
 		c.fault(kind, fmt.Sprintf("runs[%d].set_out.origin", i), text(amount), "0",
 			"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(times(u.weight, u.height)), text(others))
 	}
+}
+
+// laid says whether a panel is on run i already.
+func (c *checker) laid(i int) bool {
+	return slices.ContainsFunc(c.job.installed, func(p installed) bool { return p.run == c.job.runs[i].name })
 }

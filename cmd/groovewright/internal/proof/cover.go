@@ -194,12 +194,37 @@ func (c *checker) strip(g *region, out *cover, s strip) {
 	}
 	// What is missing changes along a straight line: it is most at one of the sides.
 	lost := most(
-		length(without(wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight)))),
-		length(without(wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft)))),
+		c.lost(g, wanted(x, fromRight), wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight))),
+		c.lost(g, wanted(x, fromRight), wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft))),
 	)
-	if lost.Sign() > 0 && !less(lost, allowed) {
+	if beyond := diff(lost, c.loose(g, x)); beyond.Sign() > 0 {
 		out.missing.Add(out.missing, times(width, lost))
 	}
+}
+
+// lost returns how much of the wanted spans at one side of a strip is not
+// covered and cannot be laid to rounding: that takes less than one mark, and
+// only at an end that a sloped line gives. inside are the same spans within the
+// strip, whose ends say what is sloped.
+func (c *checker) lost(g *region, inside, wanted, union []span) rat {
+	total := zero()
+	for k, s := range wanted {
+		for _, hole := range without([]span{s}, union) {
+			allowed := zero()
+			if len(inside) == len(wanted) {
+				if inside[k].low.sloped && same(hole.low.y, s.low.y) {
+					allowed = sum(allowed, g.mark)
+				}
+				if inside[k].high.sloped && same(hole.high.y, s.high.y) {
+					allowed = sum(allowed, g.mark)
+				}
+			}
+			if missing := diff(hole.high.y, hole.low.y); !less(missing, allowed) {
+				total = sum(total, missing)
+			}
+		}
+	}
+	return total
 }
 
 // allowance returns how much of the wanted spans at x rounding may cost: less
@@ -213,6 +238,13 @@ func (c *checker) allowance(g *region, x rat, wanted []span) rat {
 			}
 		}
 	}
+	return sum(allowed, c.loose(g, x))
+}
+
+// loose returns how much may be missing at x because nothing says how an opening
+// with a sloped edge grows by its gap.
+func (c *checker) loose(g *region, x rat) rat {
+	allowed := zero()
 	for n, hole := range g.grown {
 		if !g.loose[n] {
 			continue

@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"encoding/json"
+	"errors"
 	"math/big"
 	"slices"
 )
@@ -162,11 +164,11 @@ func (s *search) seams(i int, g *region, origin, left, right rat) rat {
 		return zero() // every seam costs something or nothing, never less
 	}
 	gap := half(j.gaps.seam)
-	narrow := times(whole(2), p.pitch)
+	narrow := times(s.weights[leastPanel], p.pitch)
 	// starts[k] and costs[k]: where a panel may begin and the least cost up to there.
 	starts, costs := []rat{left}, []rat{zero()}
 	for _, x := range p.linesBetween(origin, left, right) {
-		if j.nearBox(i, x) {
+		if j.nearBox(i, x, s.weights[boxClear]) {
 			continue
 		}
 		best := cheapest(starts, costs, diff(x, gap), narrow, j, origin)
@@ -174,7 +176,7 @@ func (s *search) seams(i int, g *region, origin, left, right rat) rat {
 			continue
 		}
 		starts = append(starts, sum(x, gap))
-		costs = append(costs, sum(best, g.seamTerm(i, x, zero(), s.weights).cost()))
+		costs = append(costs, sum(best, g.seamTerm(i, x, s.weights).cost()))
 	}
 	return cheapest(starts, costs, right, narrow, j, origin)
 }
@@ -182,13 +184,20 @@ func (s *search) seams(i int, g *region, origin, left, right rat) rat {
 // cheapest returns the least cost of reaching a panel's right edge from any of
 // the starts, nil for none.
 func cheapest(starts, costs []rat, right, narrow rat, j *room, origin rat) rat {
+	widest := zero()
+	for _, s := range j.stock {
+		widest = most(widest, s.width)
+	}
 	var best rat
-	for k, start := range starts {
-		width := diff(right, start)
+	for k := len(starts) - 1; k >= 0; k-- {
+		width := diff(right, starts[k])
+		if less(widest, width) {
+			break // the starts before lie farther left still
+		}
 		if less(width, narrow) || best != nil && !less(costs[k], best) {
 			continue
 		}
-		if j.sheetFor(width, j.pattern.phase(start, origin)) {
+		if j.sheetFor(width, j.pattern.phase(starts[k], origin)) {
 			best = costs[k]
 		}
 	}
@@ -327,4 +336,20 @@ func (p *pattern) balanced(left, right rat) []rat {
 		}
 	}
 	return out
+}
+
+// BestLooking returns the least blemish among the choices of a plan.
+func BestLooking(plan []byte) (*big.Rat, error) {
+	var file planFile
+	if err := json.Unmarshal(plan, &file); err != nil {
+		return nil, err
+	}
+	if len(file.Choices) == 0 {
+		return nil, errors.New("no choices")
+	}
+	best := file.Choices[0].BlemishTotal.r()
+	for _, choice := range file.Choices[1:] {
+		best = least(best, choice.BlemishTotal.r())
+	}
+	return best, nil
 }

@@ -229,8 +229,8 @@ func (c *checker) panelSize(i, k int) {
 	if p.boards {
 		return
 	}
-	if less(width, times(whole(2), p.pitch)) && !c.warned(i) {
-		c.fault("narrow", path, text(width), text(times(whole(2), p.pitch)), "narrower than 2 pitches without a warning")
+	if less(width, times(c.weights[leastPanel], p.pitch)) && !c.warned(i) {
+		c.fault("narrow", path, text(width), text(times(c.weights[leastPanel], p.pitch)), "narrower than the least panel without a warning")
 	}
 	if k+1 == len(c.plan.Runs[i].Panels) {
 		return
@@ -239,8 +239,8 @@ func (c *checker) panelSize(i, k int) {
 	if less(j.right, j.left) || c.regions[i].empty(j.left, j.right) && less(j.left, j.right) || c.restarted(i, j) {
 		return
 	}
-	if c.job.nearBox(i, j.middle()) && c.otherSeam(i, k, j.middle()) {
-		c.fault("box", fmt.Sprintf("runs[%d].panels[%d].left", i, k+1), text(j.middle()), "1 from a box's side", "seam close to a box where another line would do")
+	if c.job.nearBox(i, j.middle(), c.weights[boxClear]) && c.otherSeam(i, k, j.middle()) {
+		c.fault("box", fmt.Sprintf("runs[%d].panels[%d].left", i, k+1), text(j.middle()), text(c.weights[boxClear])+" from a box's side", "seam close to a box where another line would do")
 	}
 }
 
@@ -249,15 +249,15 @@ func (j *room) sheetFor(width, leftPhase rat) bool {
 	return slices.ContainsFunc(j.stock, func(s stock) bool { return j.pattern.fits(width, leftPhase, s) })
 }
 
-// nearBox says whether x lies within 1 in of a side of a box, as taped.
-func (j *room) nearBox(i int, x rat) bool {
+// nearBox says whether x lies nearer than clear to a side of a box, as taped.
+func (j *room) nearBox(i int, x, clear rat) bool {
 	for _, o := range j.runs[i].openings {
 		if o.kind != "box" {
 			continue
 		}
 		for k, p := range o.outline {
 			q := o.outline[(k+1)%len(o.outline)]
-			if same(p.x, q.x) && less(size(diff(p.x, x)), whole(1)) {
+			if same(p.x, q.x) && less(size(diff(p.x, x)), clear) {
 				return true
 			}
 		}
@@ -271,10 +271,10 @@ func (c *checker) otherSeam(i, k int, now rat) bool {
 	p := c.job.pattern
 	left, right := c.plan.Runs[i].Panels[k].Left.r(), c.plan.Runs[i].Panels[k+1].Right.r()
 	origin := c.origin(i, now, fromLeft)
-	least := times(whole(2), p.pitch)
+	least := times(c.weights[leastPanel], p.pitch)
 	for _, x := range p.linesBetween(origin, left, right) {
 		a, b := diff(x, half(c.job.gaps.seam)), sum(x, half(c.job.gaps.seam))
-		if same(x, now) || c.job.nearBox(i, x) || less(diff(a, left), least) || less(diff(right, b), least) {
+		if same(x, now) || c.job.nearBox(i, x, c.weights[boxClear]) || less(diff(a, left), least) || less(diff(right, b), least) {
 			continue
 		}
 		if c.job.sheetFor(diff(a, left), p.phase(left, origin)) && c.job.sheetFor(diff(right, b), p.phase(b, origin)) {

@@ -73,7 +73,8 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 
 	leftInset, rightInset := j.inset(r.left.kind, atLeft), j.inset(r.right.kind, atRight)
 	reach := sum(whole(1), size(leftInset), size(rightInset), size(r.left.lean), size(r.right.lean))
-	wall := append(loop(extended(bottom, reach)), reversed(extended(top, reach))...)
+	level := [2]bool{r.left.kind == outsideCorner, r.right.kind == outsideCorner}
+	wall := append(loop(extended(bottom, reach, level)), reversed(extended(top, reach, level))...)
 	first, last := r.heights[0], r.heights[n-1]
 	fromLeft := lineAt(sum(first.at, leftInset), r.left.lean, first)
 	fromRight := lineAt(diff(last.at, rightInset), r.right.lean, last)
@@ -81,12 +82,9 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	wall = wall.keep(func(p point) rat { return diff(fromRight(p.y), p.x) })
 	out.outline = shape{wall}.edges()
 	for _, o := range r.openings {
-		gap := zero()
-		switch o.kind {
-		case "box":
+		gap := j.gaps.window
+		if o.kind == "box" {
 			gap = j.gaps.box
-		case "window":
-			gap = j.gaps.window
 		}
 		grown, ok := loop(o.outline).grown(gap)
 		out.grown = append(out.grown, grown)
@@ -94,8 +92,8 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 		out.holes = append(out.holes, shape{grown}.edges())
 	}
 	out.bounds = events(slices.Concat(append(slices.Clone(out.holes), out.outline)...))
-	out.left = out.endEdge(wall, fromLeft, r.left.lean.Sign() != 0, false)
-	out.right = out.endEdge(wall, fromRight, r.right.lean.Sign() != 0, true)
+	out.left = out.endEdge(wall, fromLeft, leftInset, r.left.lean.Sign() != 0, false)
+	out.right = out.endEdge(wall, fromRight, negative(rightInset), r.right.lean.Sign() != 0, true)
 	return out
 }
 
@@ -148,18 +146,19 @@ func (g *region) stepped(line []point, gap rat, isTop bool) []point {
 	return out
 }
 
-// extended runs a line on straight past both its ends by the given length in x.
-func extended(line []point, reach rat) []point {
+// extended runs a line on past both its ends by the given length in x: straight,
+// or level at an end for which level says so.
+func extended(line []point, reach rat, level [2]bool) []point {
 	n := len(line)
-	slope := func(a, b point) rat {
-		if same(a.x, b.x) {
+	rise := func(a, b point, level bool) rat {
+		if level || same(a.x, b.x) {
 			return zero()
 		}
-		return over(diff(b.y, a.y), diff(b.x, a.x))
+		return times(reach, over(diff(b.y, a.y), diff(b.x, a.x)))
 	}
 	first, last := line[0], line[n-1]
-	before := point{diff(first.x, reach), diff(first.y, times(reach, slope(first, line[1])))}
-	after := point{sum(last.x, reach), sum(last.y, times(reach, slope(line[n-2], last)))}
+	before := point{diff(first.x, reach), diff(first.y, rise(first, line[1], level[0]))}
+	after := point{sum(last.x, reach), sum(last.y, rise(line[n-2], last, level[1]))}
 	return append(append([]point{before}, line...), after)
 }
 
@@ -170,7 +169,7 @@ func reversed(line []point) []point {
 }
 
 // endEdge finds the edge of the wall's shape that lies on the given end line.
-func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) endEdge {
+func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, right bool) endEdge {
 	var on []point
 	for _, p := range wall {
 		if same(p.x, line(p.y)) {
@@ -196,6 +195,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		return out
 	}
 	low, high := g.rounded(out.foot, false), g.rounded(out.head, true)
+	out.foot, out.head = g.cut(out.foot, inset, right), g.cut(out.head, inset, right)
 	out.low = low
 	out.height = most(zero(), diff(high, low))
 	for _, hole := range g.grown {
@@ -210,6 +210,26 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		}
 	}
 	return out
+}
+
+// cut rounds an end of a leaning edge sideways into the space, unless it is the
+// taped end of the wall moved by the inset alone. The y stays as it was.
+func (g *region) cut(p point, inset rat, right bool) point {
+	n := len(g.run.heights) - 1
+	taped := []rat{zero(), g.run.left.lean}
+	if right {
+		at := g.run.heights[n].at
+		taped = []rat{at, sum(at, g.run.right.lean)}
+	}
+	for _, x := range taped {
+		if same(p.x, sum(x, inset)) {
+			return p
+		}
+	}
+	if right {
+		return point{down(p.x, g.mark), p.y}
+	}
+	return point{up(p.x, g.mark), p.y}
 }
 
 // rounded rounds the end of a leaning edge into the space where a sloped line

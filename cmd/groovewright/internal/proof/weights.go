@@ -1,11 +1,8 @@
 package proof
 
-import (
-	"slices"
-	"strings"
-)
+import "fmt"
 
-// weight is one weight of the blemish.
+// weight is one weight of the blemish, or a least size of the hard rules.
 type weight int
 
 const (
@@ -19,7 +16,8 @@ const (
 	insideMismatch
 	seamItself
 	seamOffLine
-	breakUsed
+	boxClear   // inches
+	leastPanel // pitches
 	weightCount
 )
 
@@ -38,58 +36,31 @@ var standard = weights{
 	insideMismatch: whole(1),
 	seamItself:     ratio(1, 8),
 	seamOffLine:    whole(8),
-	breakUsed:      whole(1),
+	boxClear:       whole(1),
+	leastPanel:     whole(2),
 }
 
-// weightsNamed returns the weights that a priority of the given name sets. The
-// contract names no priorities, so this goes by the trade words in the name; a
-// least size, such as a distance to keep, is no weight.
-func weightsNamed(name string) []weight {
-	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == '_' || r == ' ' || r == '-' || r == '.' })
-	has := func(any ...string) bool {
-		return slices.ContainsFunc(any, func(word string) bool { return slices.Contains(words, word) })
-	}
-	if has("least", "narrowest", "narrow", "min", "minimum", "clear", "clearance", "near", "distance", "strip", "pitches", "from", "weak", "leg", "plate") {
-		return nil
-	}
-	switch {
-	case has("seam", "seams"):
-		if has("line", "lines", "off") {
-			return []weight{seamOffLine}
-		}
-		return []weight{seamItself}
-	case has("exposed"):
-		return []weight{exposedEnd}
-	case has("outside"):
-		return []weight{outsideEnd}
-	case has("covered"):
-		return []weight{coveredEnd}
-	case has("step", "steps"):
-		return []weight{stepUpright}
-	case has("window", "windows"):
-		if has("other", "opening") {
-			return []weight{windowUpright, otherUpright}
-		}
-		return []weight{windowUpright}
-	case has("other"):
-		return []weight{otherUpright}
-	case has("opening", "openings"):
-		return []weight{windowUpright, otherUpright}
-	case has("box", "boxes"):
-		return []weight{boxUpright}
-	case has("inside", "corner", "mismatch"):
-		return []weight{insideMismatch}
-	case has("break", "breaks"):
-		return []weight{breakUsed}
-	}
-	return nil
+// named are the names of the weights and sizes in a job's and a plan's
+// priorities. The contract leaves the names open; these are those of the plans.
+var named = map[string][]weight{
+	"exposed_end":    {exposedEnd},
+	"outside_corner": {outsideEnd},
+	"covered_end":    {coveredEnd},
+	"step_side":      {stepUpright},
+	"opening_side":   {windowUpright, otherUpright},
+	"box_side":       {boxUpright},
+	"inside_corner":  {insideMismatch},
+	"seam":           {seamItself},
+	"seam_line":      {seamOffLine},
+	"box_clear":      {boxClear},
+	"least_panel":    {leastPanel},
 }
 
 // given returns the defaults with the job's priorities put in.
 func (j *room) given() weights {
 	out := standard
 	for name, value := range j.priorities {
-		for _, w := range weightsNamed(name) {
+		for _, w := range named[name] {
 			out[w] = value
 		}
 	}
@@ -101,13 +72,13 @@ func (j *room) given() weights {
 func (c *checker) weigh() {
 	c.weights = c.job.given()
 	for k, p := range c.plan.Priorities {
-		path := "priorities[" + text(whole(int64(k))) + "]"
+		path := fmt.Sprintf("priorities[%d]", k)
 		if value, set := c.job.priorities[p.Name]; set {
 			c.equal("priorities", path+".value", p.Value.r(), value, "%s is not the job's", p.Name)
 		} else {
 			c.equal("priorities", path+".value", p.Value.r(), p.Default.r(), "%s is not its default", p.Name)
 		}
-		for _, w := range weightsNamed(p.Name) {
+		for _, w := range named[p.Name] {
 			c.equal("priorities", path+".default", p.Default.r(), standard[w], "%s is not the contract's default", p.Name)
 			c.weights[w] = p.Value.r()
 		}

@@ -1,0 +1,75 @@
+package rooms
+
+import "pgregory.net/rapid"
+
+// profile is a pattern in marks.
+type profile struct {
+	name      string
+	features  []feature
+	wideFlats bool
+	boards    bool
+}
+
+type feature struct {
+	kind  string
+	width int
+}
+
+func (p profile) pitch() int {
+	sum := 0
+	for _, f := range p.features {
+		sum += f.width
+	}
+	return sum
+}
+
+// The figures are invented, but of usual sizes.
+var (
+	inInches = []profile{
+		{name: "bead and flat", features: []feature{{"flat", 18}, {"bead", 6}}},
+		{name: "bead first", features: []feature{{"bead", 5}, {"flat", 21}}},
+		{name: "one-handed", features: []feature{{"flat", 22}, {"groove", 3}, {"bead", 4}}},
+		{name: "V-grooved planks", features: []feature{{"flat", 52}, {"groove", 4}}},
+		{name: "wide planks", features: []feature{{"flat", 92}, {"groove", 4}}, wideFlats: true},
+		{name: "one-handed wide planks", features: []feature{{"flat", 70}, {"bead", 4}, {"groove", 3}}, wideFlats: true},
+		{name: "two flats", features: []feature{{"flat", 30}, {"bead", 5}, {"flat", 14}, {"groove", 3}}},
+		{name: "twice the same", features: []feature{{"flat", 16}, {"groove", 2}, {"flat", 16}, {"groove", 2}}},
+		{name: "boards", features: []feature{{"flat", 60}, {"groove", 4}}, boards: true},
+	}
+	inMillimetres = []profile{
+		{name: "bead and flat", features: []feature{{"flat", 28}, {"bead", 10}}},
+		{name: "one-handed", features: []feature{{"flat", 35}, {"groove", 5}, {"bead", 7}}},
+		{name: "wide planks", features: []feature{{"flat", 146}, {"groove", 6}}, wideFlats: true},
+		{name: "boards", features: []feature{{"groove", 4}, {"flat", 91}}, boards: true},
+	}
+)
+
+func (d *draft) drawProfile() profile {
+	from := inInches
+	if d.metric {
+		from = inMillimetres
+	}
+	if d.small {
+		from = from[:len(from)-1] // boards have no seams to judge
+	}
+	return rapid.SampledFrom(from).Draw(d.t, "profile")
+}
+
+func (p profile) file(d *draft) object {
+	var features []object
+	for _, f := range p.features {
+		file := object{"kind": f.kind, "width": d.length(f.width)}
+		if f.kind == "groove" && d.chance(50, "depth told") {
+			file["depth"] = d.length(2)
+		}
+		features = append(features, file)
+	}
+	out := object{"name": p.name, "features": features, "thickness": d.length(d.number(3, 8, "thickness"))}
+	if p.wideFlats {
+		out["wide_flats"] = true
+	}
+	if p.boards {
+		out["boards"] = true
+	}
+	return out
+}

@@ -1,0 +1,219 @@
+package rooms
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"pgregory.net/rapid"
+)
+
+// Job draws the JSON of a job.
+func Job() *rapid.Generator[string] {
+	return rapid.Custom(func(t *rapid.T) string { return draw(t, false) })
+}
+
+// Small draws the JSON of a job of at most three short runs, without breaks and
+// installed panels, and with no weight on weak strips, so that its blemish is
+// that of the contract alone.
+func Small() *rapid.Generator[string] {
+	return rapid.Custom(func(t *rapid.T) string { return draw(t, true) })
+}
+
+// draft is a room as it is drawn. Lengths are whole marks.
+type draft struct {
+	t       *rapid.T
+	small   bool
+	level   bool // no line slopes
+	metric  bool
+	profile profile
+	side    int // side gap
+	links   []string
+}
+
+type object = map[string]any
+
+func (d *draft) number(low, high int, label string) int {
+	return rapid.IntRange(low, high).Draw(d.t, label)
+}
+
+// chance is true in about percent of 100 draws. It shrinks to false.
+func (d *draft) chance(percent int, label string) bool {
+	return d.number(0, 99, label) >= 100-percent
+}
+
+func (d *draft) one(label string, of ...string) string {
+	return rapid.SampledFrom(of).Draw(d.t, label)
+}
+
+// inches returns so many inches, or nearly so many, in marks.
+func (d *draft) inches(n int) int {
+	if d.metric {
+		return 25 * n
+	}
+	return 16 * n
+}
+
+// length writes a number of marks in one of the notations of a tape.
+func (d *draft) length(marks int) string {
+	style := d.number(0, 9, "notation")
+	if d.metric {
+		switch {
+		case style < 7:
+			return fmt.Sprint(marks)
+		case style < 9:
+			return fmt.Sprintf("%d mm", marks)
+		}
+		sign := ""
+		if marks < 0 {
+			sign, marks = "-", -marks
+		}
+		return fmt.Sprintf("%s%d.%d cm", sign, marks/10, marks%10)
+	}
+	sign := ""
+	if marks < 0 {
+		sign, marks = "-", -marks
+	}
+	n, sixteenths := marks/16, marks%16
+	switch {
+	case style == 9:
+		return fmt.Sprintf("%s%d.%04d", sign, n, sixteenths*625)
+	case sixteenths == 0:
+		return fmt.Sprintf("%s%d", sign, n)
+	case n == 0:
+		return fmt.Sprintf("%s%d/16", sign, sixteenths)
+	case style == 8:
+		return fmt.Sprintf("%s%d' %d %d/16\"", sign, n/12, n%12, sixteenths)
+	case style == 7:
+		return fmt.Sprintf("%s%d-%d/16", sign, n, sixteenths)
+	}
+	return fmt.Sprintf("%s%d %d/16", sign, n, sixteenths)
+}
+
+func draw(t *rapid.T, small bool) string {
+	d := &draft{t: t, small: small}
+	d.metric = d.chance(25, "metric")
+	d.level = d.chance(50, "level lines")
+	d.profile = d.drawProfile()
+	d.side = d.gap("side")
+	seam := d.gap("seam")
+	if d.profile.boards {
+		seam = 0
+	}
+	job := object{
+		"title":   fmt.Sprintf("Room %d (invented)", d.number(1, 999, "title")),
+		"profile": d.profile.file(d),
+		"stock":   d.stock(),
+		"saw":     object{"kerf": d.length(d.number(0, 3, "kerf")), "square_up": d.length(d.gap("square up"))},
+		"gaps": object{
+			"top": d.length(d.gap("top")), "bottom": d.length(d.gap("bottom")), "side": d.length(d.side),
+			"seam": d.length(min(seam, 2)), "box": d.length(d.gap("box")), "window": d.length(d.gap("window")),
+		},
+	}
+	if d.metric {
+		job["units"] = "mm"
+		job["tape"] = d.one("tape", "1 mm", "0.5", "1")
+	} else if d.chance(50, "tape told") {
+		job["tape"] = d.one("tape", "1/16", "1/32", "1/8")
+	}
+	d.runs(job)
+	if small {
+		job["priorities"] = object{"weak_strip": 0}
+	} else if d.chance(10, "priorities") {
+		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16")}
+	}
+	data, err := json.Marshal(job)
+	if err != nil {
+		panic(err) // strings, numbers and bools only
+	}
+	return string(data)
+}
+
+// gap draws a small gap: none, or up to a quarter of an inch.
+func (d *draft) gap(label string) int {
+	if d.metric {
+		return rapid.SampledFrom([]int{0, 1, 2, 3, 6}).Draw(d.t, label+" gap")
+	}
+	return rapid.SampledFrom([]int{0, 1, 2, 4}).Draw(d.t, label+" gap")
+}
+
+// runs draws the runs and what hangs on them.
+func (d *draft) runs(job object) {
+	most := 4
+	if d.small {
+		most = 3
+	}
+	n := d.number(1, most, "runs")
+	closed := n >= 3 && d.chance(25, "closed")
+	job["closed"] = closed
+	d.links = nil // what joins each run to the next; empty: nothing
+	for i := range n {
+		link := ""
+		if closed || i < n-1 {
+			link = d.one("link", "inside corner", "inside corner", "inside corner", "outside corner", "")
+			if link == "" && closed {
+				link = "inside corner"
+			}
+		}
+		d.links = append(d.links, link)
+	}
+	var runs, installed []object
+	for i := range n {
+		before := ""
+		if i > 0 || closed {
+			before = d.links[(i+n-1)%n]
+		}
+		name := fmt.Sprintf("run %c", 'A'+i)
+		r := d.run(name, before, d.links[i])
+		runs = append(runs, r.file)
+		if r.installed != nil {
+			installed = append(installed, r.installed)
+		}
+	}
+	job["runs"] = runs
+	if len(installed) > 0 {
+		job["installed"] = installed
+	}
+}
+
+// stock draws the sheets: one kind without limit, and perhaps some offcuts.
+func (d *draft) stock() []object {
+	width, length := 48*16, 96*16
+	if d.metric {
+		width, length = 1220, 2440
+	}
+	if d.small {
+		width = d.number(width/3, width, "sheet width")
+	}
+	if d.profile.boards {
+		width = d.profile.pitch()
+	}
+	phase := func(label string) int {
+		if d.profile.boards || d.chance(50, label+" from a repeat") {
+			return 0
+		}
+		return d.number(0, d.profile.pitch()-1, label+" phase")
+	}
+	sheet := object{"name": "sheet", "width": d.length(width), "length": d.length(length)}
+	if p := phase("sheet"); p > 0 {
+		sheet["left_phase"] = d.length(p)
+	}
+	if d.chance(50, "price") {
+		sheet["price"] = d.one("price", "31.50", "48", "19.99")
+	}
+	out := []object{sheet}
+	if d.profile.boards {
+		return out
+	}
+	for i := range d.number(0, 2, "offcuts") {
+		w := d.number(2*d.profile.pitch(), width, "offcut width")
+		offcut := object{
+			"name": fmt.Sprintf("offcut %d", i+1), "width": d.length(w),
+			"length": d.length(d.number(d.inches(10), length, "offcut length")), "count": d.number(1, 3, "offcut count"),
+		}
+		if p := phase("offcut"); p > 0 {
+			offcut["left_phase"] = d.length(p)
+		}
+		out = append(out, offcut)
+	}
+	return out
+}

@@ -1,0 +1,224 @@
+package rooms
+
+import "fmt"
+
+// run is a run as it is drawn.
+type run struct {
+	file      object
+	installed object
+	width     int
+	stations  []station
+	taken     [][2]int // stretches where openings and the like stand
+}
+
+type station struct{ at, bottom, top int }
+
+// lowest and highest return the extremes of the lines over the whole run.
+func (r *run) lowest() (bottom, top int) {
+	bottom, top = r.stations[0].bottom, r.stations[0].top
+	for _, s := range r.stations {
+		bottom, top = min(bottom, s.bottom), min(top, s.top)
+	}
+	return bottom, top
+}
+
+func (r *run) highest() (bottom, top int) {
+	bottom, top = r.stations[0].bottom, r.stations[0].top
+	for _, s := range r.stations {
+		bottom, top = max(bottom, s.bottom), max(top, s.top)
+	}
+	return bottom, top
+}
+
+func (d *draft) run(name, before, after string) *run {
+	longest := 170
+	if d.small {
+		longest = 90
+	}
+	r := &run{width: d.number(d.inches(14), d.inches(longest), "width")}
+	left, right := d.end(before), d.end(after)
+	d.heights(r)
+	r.file = object{
+		"name": name, "width": d.length(r.width), "left": left, "right": right, "heights": d.heightsFile(r),
+	}
+	if !d.small && before == "" && left["lean"] == nil && r.width >= d.inches(50) && d.chance(8, "installed") {
+		end := d.side + d.number(d.inches(12), d.inches(24), "installed width")
+		r.installed = object{
+			"run": name, "left": d.length(d.side), "right": d.length(end),
+			"left_phase": d.length(d.number(0, d.profile.pitch()-1, "installed phase")),
+		}
+		r.taken = append(r.taken, [2]int{0, end})
+	}
+	d.openings(r)
+	d.zones(r)
+	return r
+}
+
+// end draws one end of a run; link is the corner it shares, or empty.
+func (d *draft) end(link string) object {
+	kind := link
+	if kind == "" {
+		kind = d.one("end", "exposed", "exposed", "covered")
+	}
+	out := object{"kind": kind}
+	if d.chance(15, "leans") {
+		lean := d.number(1, d.inches(1)/2, "lean")
+		if d.chance(50, "leans left") {
+			lean = -lean
+		}
+		out["lean"] = d.length(lean)
+	}
+	if kind != "inside corner" && d.chance(15, "end's own prominence") {
+		out["prominence"] = []float64{0, 1, 2.5, 6}[d.number(0, 3, "prominence")]
+	}
+	return out
+}
+
+// heights draws the stations: up to three stretches, level, sloped or stepped.
+func (d *draft) heights(r *run) {
+	high := 60
+	if d.small {
+		high = 30
+	}
+	at, bottom, top := 0, 0, d.number(d.inches(12), d.inches(high), "top")
+	if d.chance(20, "bottom off the datum") {
+		bottom = d.number(-d.inches(1), d.inches(1), "bottom")
+	}
+	r.stations = []station{{at, bottom, top}}
+	slope := func(label string) int {
+		if d.level || d.chance(60, label+" level") {
+			return 0
+		}
+		return d.number(-d.inches(1), d.inches(1), label+" slope")
+	}
+	stretches := d.number(1, max(1, min(3, r.width/d.inches(16))), "stretches")
+	for i := range stretches {
+		at = r.width * (i + 1) / stretches
+		bottom, top = bottom+slope("bottom"), top+slope("top")
+		bottom = min(bottom, d.inches(6))
+		top = max(min(top, d.inches(high+4)), bottom+d.inches(6))
+		r.stations = append(r.stations, station{at, bottom, top})
+		if i == stretches-1 || !d.chance(50, "step") {
+			continue
+		}
+		if d.chance(80, "step in the top") {
+			top = max(bottom+d.inches(6), d.number(d.inches(12), d.inches(high), "stepped top"))
+		}
+		if d.chance(30, "step in the bottom") {
+			bottom = min(top-d.inches(6), d.number(-d.inches(2), d.inches(5), "stepped bottom"))
+		}
+		if last := r.stations[len(r.stations)-1]; last.bottom != bottom || last.top != top {
+			r.stations = append(r.stations, station{at, bottom, top})
+		}
+	}
+}
+
+func (d *draft) heightsFile(r *run) []object {
+	var out []object
+	for _, s := range r.stations {
+		file := object{"at": d.length(s.at), "top": d.length(s.top)}
+		if s.bottom != 0 || d.chance(30, "bottom told") {
+			file["bottom"] = d.length(s.bottom)
+		}
+		out = append(out, file)
+	}
+	return out
+}
+
+// openings draws boxes, windows and doors from left to right, an inch and more
+// apart.
+func (d *draft) openings(r *run) {
+	low, top := r.lowest()
+	floor, high := r.highest()
+	at := d.inches(3)
+	if len(r.taken) > 0 {
+		at += r.taken[0][1]
+	}
+	var out []object
+	for i := range d.number(0, 4, "openings") {
+		at += d.number(0, r.width/3, "to the opening")
+		kind := d.one("kind", "box", "box", "window", "window past the top", "door", "horned window")
+		width, bottom, height := d.inches(3), floor, d.inches(4)
+		switch kind {
+		case "box":
+			width = d.number(d.inches(2), d.inches(5), "box width")
+			bottom = d.number(floor+d.inches(1), max(floor+d.inches(1), top-d.inches(5)), "box bottom")
+		case "door":
+			width = d.number(d.inches(20), d.inches(36), "door width")
+			bottom, height = low-d.inches(1), high-low+d.inches(4)
+		case "window past the top":
+			width = d.number(d.inches(6), d.inches(30), "window width")
+			bottom = d.number(floor+d.inches(1), max(floor+d.inches(1), top-d.inches(1)), "window bottom")
+			height = high - bottom + d.inches(3)
+		default:
+			width = d.number(d.inches(6), d.inches(30), "window width")
+			bottom = d.number(floor+d.inches(1), max(floor+d.inches(1), top-d.inches(6)), "window bottom")
+			height = d.number(d.inches(3), d.inches(30), "window height")
+		}
+		if at+width > r.width-d.inches(3) {
+			break
+		}
+		out = append(out, d.opening(fmt.Sprintf("opening %d", i+1), kind, at, bottom, width, height))
+		r.taken = append(r.taken, [2]int{at, at + width})
+		at += width + d.number(d.inches(1), d.inches(9), "after the opening")
+	}
+	if len(out) > 0 {
+		r.file["openings"] = out
+	}
+}
+
+func (d *draft) opening(name, kind string, left, bottom, width, height int) object {
+	out := object{"name": name, "left": d.length(left), "bottom": d.length(bottom)}
+	switch kind {
+	case "box":
+		out["kind"] = "box"
+	case "door":
+		out["kind"] = "other"
+	default:
+		out["kind"] = "window"
+	}
+	if kind != "horned window" {
+		out["width"], out["height"] = d.length(width), d.length(height)
+		return out
+	}
+	// A sill that stands out to both sides below the window itself.
+	horn, sill := width/6, height/4
+	var outline [][2]string
+	for _, p := range [][2]int{
+		{0, 0}, {width, 0}, {width, sill}, {width - horn, sill}, {width - horn, height}, {horn, height}, {horn, sill}, {0, sill},
+	} {
+		outline = append(outline, [2]string{d.length(p[0]), d.length(p[1])})
+	}
+	out["outline"] = outline
+	return out
+}
+
+// zones draws focal zones and a break.
+func (d *draft) zones(r *run) {
+	var focal []object
+	at := 0
+	for range d.number(0, 2, "focal zones") {
+		from := at + d.number(0, r.width/3, "to the zone")
+		to := from + d.number(d.inches(4), d.inches(40), "zone width")
+		if to > r.width {
+			break
+		}
+		prominence := []float64{0.5, 2, 3, 0.25}[d.number(0, 3, "zone's prominence")]
+		focal = append(focal, object{"from": d.length(from), "to": d.length(to), "prominence": prominence})
+		at = to + 1
+	}
+	if len(focal) > 0 {
+		r.file["focal"] = focal
+	}
+	if d.small || !d.chance(15, "break") || r.width < d.inches(30) {
+		return
+	}
+	place := d.number(d.inches(12), r.width-d.inches(12), "break at")
+	for _, taken := range r.taken {
+		if taken[0]-d.inches(4) < place && place < taken[1]+d.inches(4) {
+			return
+		}
+	}
+	prominence := []float64{0.25, 1, 2}[d.number(0, 2, "break's prominence")]
+	r.file["breaks"] = []object{{"at": d.length(place), "prominence": prominence}}
+}
