@@ -49,7 +49,7 @@ type Cutting struct {
 // Boards cuts the items from boards of several lengths for the least money, and
 // then with the fewest boards.
 //
-// It is exact where it says Proved: usual for some thirty items. Beyond that it
+// It is exact where it says Proved: usual up to some twenty-five items. Beyond that it
 // returns the best of several greedy choices that the search could not improve,
 // with a lower bound. Boards of one unlimited kind are left to [Pack].
 //

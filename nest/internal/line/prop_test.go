@@ -144,6 +144,29 @@ func TestBoardsEqualPlainEnumeration(t *testing.T) {
 	})
 }
 
+// TestBoardsEqualSubsets: more items than plain enumeration manages, on boards of
+// which there are enough.
+func TestBoardsEqualSubsets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		boards := make([]line.Board, rapid.IntRange(2, 4).Draw(t, "kinds"))
+		for i := range boards {
+			boards[i].Length = rapid.Int64Range(12, 40).Draw(t, "length")
+			boards[i].Price = boards[i].Length + rapid.Int64Range(0, 6).Draw(t, "extra")
+		}
+		sizes := rapid.SliceOfN(rapid.Int64Range(3, 12), 0, 9).Draw(t, "sizes")
+		got, err := line.Boards(context.Background(), boards, sizes, line.Budget{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := line.VerifyBoards(boards, sizes, got); err != nil {
+			t.Fatal(err)
+		}
+		if want := cheapestUnlimited(boards, sizes); got.Price != want || !got.Proved {
+			t.Fatalf("Boards = %+v, want price %d, proved", got, want)
+		}
+	})
+}
+
 // TestBoardsBoundHolds: on larger jobs with a small budget the answer is a
 // cutting whose price is not below the bound, the same each time.
 func TestBoardsBoundHolds(t *testing.T) {

@@ -67,3 +67,31 @@ func cheapest(boards []line.Board, sizes []int64) (price int64, number int, ok b
 	place(0, 0)
 	return price, number, ok
 }
+
+// cheapestUnlimited is the least price of unlimited boards for up to a dozen
+// items, by recursion over subsets: the best board for one subset, and the rest.
+func cheapestUnlimited(boards []line.Board, sizes []int64) int64 {
+	const none = 1 << 60
+	all := 1 << len(sizes)
+	one := make([]int64, all) // price of one board that holds the subset
+	best := make([]int64, all)
+	for set := 1; set < all; set++ {
+		var load int64
+		for i, size := range sizes {
+			if set>>i&1 == 1 {
+				load += size
+			}
+		}
+		one[set] = none
+		for _, board := range boards {
+			if board.Length >= load {
+				one[set] = min(one[set], board.Price)
+			}
+		}
+		best[set] = one[set]
+		for part := (set - 1) & set; part > 0; part = (part - 1) & set {
+			best[set] = min(best[set], one[part]+best[set&^part])
+		}
+	}
+	return best[all-1]
+}
