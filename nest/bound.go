@@ -228,11 +228,15 @@ func (r *relaxed) dual() (sheets int, how string) {
 	for _, f := range across {
 		for _, g := range along {
 			if n := pairBound(f, g); n > sheets {
-				sheets, how = n, fmt.Sprintf("dual feasible functions: %s across, %s along", f.name, g.name)
+				sheets, how = n, pairName(f, g)
 			}
 		}
 	}
 	return sheets, how
+}
+
+func pairName(across, along dual) string {
+	return fmt.Sprintf("dual feasible functions: %s across, %s along", across.name, along.name)
 }
 
 // pairBound returns ceil(Σ f × g / (f(span) × g(span))).

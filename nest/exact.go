@@ -1,6 +1,9 @@
 package nest
 
-import "context"
+import (
+	"context"
+	"math/rand/v2"
+)
 
 // The exact search fills one sheet after another. The next sheet is the one that
 // holds the first piece not yet cut, so sheets that differ in nothing but their
@@ -20,24 +23,68 @@ import "context"
 
 // exact is one run of the exact search.
 type exact struct {
-	ctx    context.Context
-	job    *job
-	groups []group
-	one    *oneSheet
-	shelf  []int   // kinds of stock in the order in which they are tried
-	stock  []int   // sheets left of each kind
-	least  merit   // no nest is better
-	weigh  weights // bounds on the rest
-	larger [][]int // groups that would serve in the place of each group
+	ctx     context.Context
+	job     *job
+	groups  []group
+	one     *oneSheet
+	shelf   []int   // kinds of stock in the order in which they are tried
+	stock   []int   // sheets left of each kind
+	limited []bool  // by kind
+	least   merit   // no nest is better
+	weigh   weights // bounds on the rest
+	larger  [][]int // groups that would serve in the place of each group
 
-	best     merit
-	found    []choice // sheets of the best nest; nil if none was better
-	chosen   []choice
-	seen     map[string]merit
-	nodes    int
-	limit    int
-	stopped  bool // out of budget, or the context ended
-	doubtful bool // a set was passed over because its check was too long
+	best         merit
+	found        []choice // sheets of the best nest; nil if none was better
+	chosen       []choice
+	seen         map[string]merit
+	nodes        int
+	limit        int
+	rand         *rand.Rand
+	filler       filler
+	byArea       []int // groups
+	groupOfPiece []int
+	columns      []set // sets known to come from one sheet
+	learned      bool  // the weights are as good as they get
+	stopped      bool  // out of budget, or the context ended
+	doubtful     bool  // a set was passed over because its check was too long
+}
+
+// newExact prepares the search for the pieces that some stock can give.
+func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
+	groups := j.groups(pieces)
+	e := &exact{
+		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), shelf: j.shelf(), stock: j.counts(),
+		least: least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
+	}
+	e.rand, e.filler.job = dice(), j
+	e.groupOfPiece = make([]int, len(j.pieces))
+	for g := range groups {
+		e.byArea = append(e.byArea, g)
+		for _, i := range groups[g].pieces {
+			e.groupOfPiece[i] = g
+		}
+	}
+	for _, k := range j.kinds {
+		e.limited = append(e.limited, k.limited)
+	}
+	return e
+}
+
+// run searches for a nest better than e.best for a number of nodes more; true if
+// there is surely none better than the one it then has.
+func (e *exact) run(pool []set, nodes int) (sure bool) {
+	e.limit = e.nodes + nodes
+	e.stopped, e.doubtful, e.seen = false, false, map[string]merit{}
+	if !e.learned {
+		e.learn(pool, nodes/2)
+	}
+	var all set
+	for _, g := range e.groups {
+		all = all.plus(g.all)
+	}
+	e.search(all, merit{left: len(e.job.pieces) - len(e.one.groupOf)})
+	return !e.stopped && !e.doubtful
 }
 
 // choice is a sheet and the pieces cut from it.
@@ -55,7 +102,7 @@ const mostSeen = 1 << 20
 // fits reports whether a set can be cut from a sheet of the kind.
 func (e *exact) fits(s set, kind int) bool {
 	e.nodes++
-	if !e.weigh.mayFit(s) {
+	if !e.weigh.mayFit(s, kind) {
 		return false
 	}
 	from := e.one.steps
@@ -142,23 +189,7 @@ func (e *exact) key(rest set) string {
 }
 
 // bound returns a merit that no nest of the rest can better.
-func (e *exact) bound(rest set) merit {
-	n := e.weigh.sheets(rest)
-	var m merit
-	if len(e.shelf) == 1 && !e.job.kinds[e.shelf[0]].limited {
-		price := e.job.kinds[e.shelf[0]].price
-		return merit{cost: int64(n) * price, bought: n, sheets: n}
-	}
-	m = merit{sheets: n}
-	for _, kind := range e.shelf {
-		if e.job.kinds[kind].limited {
-			n -= e.stock[kind]
-		}
-	}
-	m.bought = max(0, n)
-	m.cost = e.weigh.cost(e, rest)
-	return m
-}
+func (e *exact) bound(rest set) merit { return e.weigh.bound(rest, e.stock, e.limited) }
 
 // filling is the choice of the other pieces for one sheet.
 type filling struct {

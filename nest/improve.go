@@ -22,13 +22,16 @@ type improver struct {
 	filler filler
 	rand   *rand.Rand
 	now    plan
-	limit  int   // of filler steps
 	least  merit // no nest is better: stop there
 	size   []int64
 	order  []int
 	spots  []spot
 	rest   []int
+	pool   [][]int // pieces of sheets that were filled well
 }
+
+// mostPool is how many sheets an improver remembers.
+const mostPool = 4000
 
 // tries is how often each sheet is filled before the best filling is taken.
 const tries = 12
@@ -44,15 +47,15 @@ func (m *improver) fullness(l *layout) int64 {
 	return f * f
 }
 
-// run improves until the budget ends or nothing can be better.
-func (m *improver) run() {
-	j := m.job
+// run improves until so many steps are made or nothing can be better.
+func (m *improver) run(steps int) {
+	j, limit := m.job, m.filler.steps+steps
 	m.filler.job = j
 	m.size = make([]int64, len(j.pieces))
 	for i, q := range j.pieces {
 		m.size[i] = q.w * q.h
 	}
-	for round := 0; m.filler.steps < m.limit; round++ {
+	for round := 0; m.filler.steps < limit; round++ {
 		if round&15 == 0 && m.ctx.Err() != nil {
 			return
 		}
@@ -90,6 +93,15 @@ func (m *improver) round() {
 	if c := after.compare(before); c > 0 || c == 0 && fullAfter < full {
 		m.filler.steps++
 		return
+	}
+	for i := range refilled {
+		if len(m.pool) < mostPool {
+			var on []int
+			for _, s := range refilled[i].spots {
+				on = append(on, s.piece)
+			}
+			m.pool = append(m.pool, on)
+		}
 	}
 	m.now.left = left
 	slices.Sort(chosen)

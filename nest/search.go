@@ -63,6 +63,11 @@ type searcher struct {
 	best   plan
 }
 
+// shares are the parts of the budget, in 1/64, which the search spends in turn:
+// each time half on improving the best nest and half on the exact search, so that
+// easy jobs are proved at once and hard ones are improved first.
+var shares = [...]int{1, 3, 12, 48}
+
 func (s *searcher) run() {
 	j := s.job
 	possible := j.possible()
@@ -72,19 +77,33 @@ func (s *searcher) run() {
 	s.take(j.levels(j.order(tallFirst), Crosscut, true))
 	s.take(j.levels(j.order(wideFirst), Rip, false))
 	s.take(j.levels(j.order(wideFirst), Rip, true))
-	if len(possible) == 0 || s.done() {
+	if len(possible) == 0 {
 		return
 	}
-	s.improve(s.budget / 4)
-	if !s.done() && len(possible) <= mostInSet {
-		s.exact(possible, s.budget/2)
+	m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: s.least}
+	var e *exact
+	if len(possible) <= mostInSet {
+		e = newExact(s.ctx, j, possible, s.least)
 	}
-	if !s.done() && !s.bound.Proved {
-		s.improve(s.budget - s.nodes)
+	for _, share := range shares {
+		nodes := s.budget / 64 * share / 2
+		if s.done() {
+			return
+		}
+		m.run(nodes)
+		s.nodes = m.filler.steps
+		s.take(m.now.clone())
+		if e == nil || s.done() {
+			continue
+		}
+		s.exact(e, &m, nodes)
+		s.nodes += e.nodes
 	}
 }
 
-func (s *searcher) done() bool { return s.job.merit(&s.best).compare(s.least) <= 0 }
+func (s *searcher) done() bool {
+	return s.bound.Proved || s.job.merit(&s.best).compare(s.least) <= 0
+}
 
 // take keeps a plan that is better than the best so far.
 func (s *searcher) take(p plan) {
@@ -93,35 +112,19 @@ func (s *searcher) take(p plan) {
 	}
 }
 
-func (s *searcher) improve(steps int) {
-	m := improver{ctx: s.ctx, job: s.job, rand: dice(), now: s.best.clone(), limit: steps, least: s.least}
-	m.run()
-	s.nodes += m.filler.steps
-	s.take(m.now)
-}
-
 // exact runs the exact search and keeps what it finds and proves.
-func (s *searcher) exact(pieces []int, nodes int) {
-	j := s.job
-	groups := j.groups(pieces)
-	e := exact{
-		ctx: s.ctx, job: j, groups: groups, one: newOneSheet(j, groups), shelf: j.shelf(), stock: j.counts(),
-		least: s.least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
-		best: j.merit(&s.best), seen: map[string]merit{}, limit: nodes,
-	}
-	var all set
-	for _, g := range groups {
-		all = all.plus(g.all)
-	}
-	e.search(all, merit{left: len(j.pieces) - len(pieces)})
-	s.nodes += e.nodes
-	if e.found != nil {
-		s.take(e.plan())
-	}
-	if !e.stopped && !e.doubtful {
+func (s *searcher) exact(e *exact, m *improver, nodes int) {
+	e.best, e.found = s.job.merit(&s.best), nil
+	if e.run(e.sets(m.pool), nodes) {
 		s.bound.Proved = true
+	}
+	if e.found != nil {
+		s.best = e.plan()
+		m.now = s.best.clone()
+	}
+	if s.bound.Proved {
 		s.bound.How = "exact search of all guillotine nests"
-		if len(j.kinds) == 1 {
+		if len(s.job.kinds) == 1 {
 			s.bound.Sheets = len(s.best.sheets)
 		}
 	}
@@ -153,4 +156,17 @@ func (e *exact) plan() (p plan) {
 		}
 	}
 	return p
+}
+
+// sets turns lists of pieces into sets by group.
+func (e *exact) sets(pool [][]int) (sets []set) {
+	for _, pieces := range pool {
+		var s set
+		for _, i := range pieces {
+			g := &e.groups[e.groupOfPiece[i]]
+			s = s.with(g.start + g.of(s))
+		}
+		sets = append(sets, s)
+	}
+	return sets
 }

@@ -190,6 +190,7 @@ func TestBoards(t *testing.T) {
 		{"one long beats two short", []line.Board{{Length: 8, Price: 7}, {Length: 12, Price: 9}}, []int64{6, 6}, 9, 1},
 		{"offcuts on hand cost nothing", []line.Board{{Length: 12, Price: 9}, {Length: 5, Limited: true, Count: 1}}, []int64{4, 12}, 9, 2},
 		{"of equal price the fewer boards", []line.Board{{Length: 5, Price: 5}, {Length: 10, Price: 10}}, []int64{5, 5}, 10, 1},
+		{"one state reached at several prices", []line.Board{{Length: 12, Price: 12}, {Length: 24, Price: 25}}, []int64{4, 5, 6, 7, 8, 8, 9, 11}, 61, 4},
 		{"only one long board left", []line.Board{{Length: 12, Price: 1, Limited: true, Count: 1}, {Length: 6, Price: 6}}, []int64{6, 6, 6}, 7, 2},
 	} {
 		got, err := line.Boards(context.Background(), tt.boards, tt.sizes, line.Budget{})

@@ -1,0 +1,245 @@
+package nest
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	oneway "example.com/groovewright/nest/internal/line"
+)
+
+// Strip is an upright strip that has to be covered by parts, wherever they are
+// cut across its width: Width wide, of Height in all, of which one part is
+// Tallest high.
+type Strip struct {
+	Width, Height, Tallest fraction.Length
+}
+
+// Least is what no nest can do with less of, however the strips are parted.
+type Least struct {
+	Cost   fraction.Ratio // money
+	Bought int            // sheets of stock that is not limited
+	Sheets int            // sheets in all
+	How    string
+}
+
+// LowerStrips returns a lower bound for every way to part the strips into parts
+// with a gap of at most one kerf between neighbours, and every way to nest
+// those, notches used or not.
+//
+// Let f be a dual feasible function of heights. On any upright line through a
+// sheet the parts met, each with a kerf above it, add up to no more than the
+// sheet's length and a kerf, so their values under f to no more than f allows
+// for it. Each part, with a kerf to its right, covers at least its own width of
+// the strips with its gap; so the strips' widths times the values of their
+// heights, added up, are at most the sheets' widths (each with a kerf) times
+// what f allows. With f the height itself, that is the area bound.
+//
+// Where the gap is wider than the kerf, only "one sheet, if there is anything
+// to cut" is claimed.
+func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err error) {
+	defer fraction.Catch(&err)
+	p.Parts = nil
+	if err := p.Validate(); err != nil {
+		return Least{}, err
+	}
+	if len(strips) == 0 {
+		return Least{How: "nothing to cut"}, nil
+	}
+	l = Least{Sheets: 1, How: "there is something to cut"}
+	if p.Saw.Kerf.Less(gap) {
+		return l, nil
+	}
+	s := newStripper(&p, strips)
+	s.bound(&l, "area of the walls with kerfs", s.heights, s.tall)
+	counts := make([]int, len(s.sizes))
+	for i, size := range s.sizes {
+		counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
+	}
+	for _, d := range oneway.Duals(s.longest(), s.sizes, counts) {
+		values := make([]int64, len(s.tallest))
+		for i, h := range s.tallest {
+			values[i] = d.At(h)
+		}
+		most := make([]int64, len(s.tall))
+		for k, tall := range s.tall {
+			most[k] = s.mostIn(d, tall)
+		}
+		s.bound(&l, "heights of the walls under a dual feasible function ("+strings.Fields(d.String())[0]+")", values, most)
+	}
+	return l, nil
+}
+
+// stripper holds strips and stock in whole steps of 1/steps in.
+type stripper struct {
+	p       *Problem
+	steps   int64
+	widths  []int64 // of the strips
+	heights []int64 // of the strips, a kerf added
+	tallest []int64 // a kerf added
+	sizes   []int64 // the different tallest, falling
+	wide    []int64 // of the stock, a kerf added
+	tall    []int64 // of the stock after squaring, a kerf added
+}
+
+func newStripper(p *Problem, strips []Strip) *stripper {
+	s := &stripper{p: p, steps: 1}
+	all := []fraction.Length{p.Saw.Kerf, p.Saw.SquareUp}
+	for _, k := range p.Stock {
+		all = append(all, k.Width, k.Length)
+	}
+	for _, x := range strips {
+		all = append(all, x.Width, x.Height, x.Tallest)
+	}
+	for _, x := range all {
+		a, b := s.steps, x.Den()
+		for b != 0 {
+			a, b = b, a%b
+		}
+		s.steps = fraction.Inches(s.steps / a).Mul(x.Den()).Num()
+	}
+	scaled := func(x fraction.Length) int64 { return x.Mul(s.steps).Num() }
+	kerf := scaled(p.Saw.Kerf)
+	for _, k := range p.Stock {
+		length := k.Length
+		if !k.Squared {
+			length = length.Sub(p.Saw.SquareUp.Mul(2))
+		}
+		s.wide = append(s.wide, scaled(k.Width)+kerf)
+		s.tall = append(s.tall, scaled(length)+kerf)
+	}
+	for _, x := range strips {
+		s.widths = append(s.widths, scaled(x.Width))
+		s.heights = append(s.heights, scaled(x.Height)+kerf)
+		s.tallest = append(s.tallest, scaled(x.Tallest)+kerf)
+	}
+	s.sizes = slices.Clone(s.tallest)
+	slices.Sort(s.sizes)
+	slices.Reverse(s.sizes)
+	s.sizes = slices.Compact(s.sizes)
+	return s
+}
+
+func (s *stripper) longest() int64 { return slices.Max(s.tall) }
+
+// mostIn returns the most that sizes which fit capacity can be worth under d.
+// It tries every choice of them; where there are too many, d.Most will do.
+func (s *stripper) mostIn(d oneway.Dual, capacity int64) int64 {
+	tries := 0
+	const mostTries = 2_000
+	var try func(k int, room int64) int64
+	try = func(k int, room int64) int64 {
+		if tries++; k == len(s.sizes) || tries > mostTries {
+			return 0
+		}
+		best := try(k+1, room)
+		if s.sizes[k] <= room {
+			best = max(best, d.At(s.sizes[k])+try(k, room-s.sizes[k]))
+		}
+		return best
+	}
+	if most := try(0, capacity); tries <= mostTries {
+		return min(most, d.Most)
+	}
+	return d.Most
+}
+
+// bound raises l to what the values of the strips ask for, where a sheet of
+// kind k allows most[k] on every upright line. The products outgrow 64 bits, so
+// math/big holds them.
+func (s *stripper) bound(l *Least, how string, values, most []int64) {
+	need := new(big.Int)
+	for i, w := range s.widths {
+		need.Add(need, product(w, values[i]))
+	}
+	holds := make([]*big.Int, len(s.p.Stock))
+	var order []int
+	for k := range s.p.Stock {
+		holds[k] = product(s.wide[k], most[k])
+		if holds[k].Sign() > 0 {
+			order = append(order, k)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return holds[b].Cmp(holds[a]) })
+	left := new(big.Int).Set(need) // after all limited stock
+	best := new(big.Int)
+	var perMoney *big.Rat // money for one unit of need, at the best rate
+	for _, k := range order {
+		stock := &s.p.Stock[k]
+		if stock.Limited {
+			left.Sub(left, new(big.Int).Mul(holds[k], big.NewInt(int64(stock.Count))))
+			continue
+		}
+		if best.Cmp(holds[k]) < 0 {
+			best = holds[k]
+		}
+		rate := new(big.Rat).Quo(stock.Price.Rat(), new(big.Rat).SetInt(holds[k]))
+		if perMoney == nil || rate.Cmp(perMoney) < 0 {
+			perMoney = rate
+		}
+	}
+	sheets, bought, cost := s.fill(need, holds, order), 0, fraction.Ratio{}
+	if left.Sign() > 0 && best.Sign() > 0 {
+		bought = ceilQuotient(left, best)
+		// Money in whole hundredths, rounded down, so that the bound holds.
+		hundredths := new(big.Rat).Mul(perMoney, new(big.Rat).SetInt(left))
+		hundredths.Mul(hundredths, big.NewRat(100, 1))
+		cost = fraction.NewRatio(new(big.Int).Quo(hundredths.Num(), hundredths.Denom()).Int64(), 100)
+		if price, one := s.onePrice(); one {
+			cost = price.Mul(fraction.NewRatio(int64(bought), 1))
+		}
+	}
+	if l.Sheets < sheets || l.Bought < bought || l.Cost.Less(cost) {
+		l.How = how
+	}
+	l.Sheets, l.Bought = max(l.Sheets, sheets), max(l.Bought, bought)
+	if l.Cost.Less(cost) {
+		l.Cost = cost
+	}
+}
+
+func product(a, b int64) *big.Int { return new(big.Int).Mul(big.NewInt(a), big.NewInt(b)) }
+
+// ceilQuotient returns a / b rounded up, for a and b above 0. Walls and sheets
+// are bounded so that it is a small number.
+func ceilQuotient(a, b *big.Int) int {
+	q, r := new(big.Int).QuoRem(a, b, new(big.Int))
+	if r.Sign() > 0 {
+		q.Add(q, big.NewInt(1))
+	}
+	return int(q.Int64())
+}
+
+// fill returns how many sheets, those that hold most first, hold the need.
+func (s *stripper) fill(need *big.Int, holds []*big.Int, order []int) int {
+	sheets := 0
+	need = new(big.Int).Set(need)
+	for _, k := range order {
+		if need.Sign() <= 0 {
+			break
+		}
+		count := ceilQuotient(need, holds[k])
+		if s.p.Stock[k].Limited {
+			count = min(count, s.p.Stock[k].Count)
+		}
+		sheets += count
+		need.Sub(need, new(big.Int).Mul(holds[k], big.NewInt(int64(count))))
+	}
+	return sheets
+}
+
+// onePrice returns the price of the unlimited stock if it has but one.
+func (s *stripper) onePrice() (price fraction.Ratio, one bool) {
+	n := 0
+	for _, k := range s.p.Stock {
+		if !k.Limited {
+			if n > 0 && k.Price != price {
+				return price, false
+			}
+			price = k.Price
+			n++
+		}
+	}
+	return price, n > 0
+}
