@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"iter"
+
 	"example.com/groovewright/fraction"
 )
 
@@ -55,30 +57,36 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	return left.Sub(right).Abs()
 }
 
-// seamTerms returns the terms of a seam with its gap's middle at x, all but its
+// seamTerms yields the terms of a seam with its gap's middle at x, all but its
 // distance from a seam line.
-func (s *stretch) seamTerms(x fraction.Length) []Blemish {
-	run := &s.room.Runs[s.run]
-	terms := []Blemish{{
-		Run: s.run, Where: "seam", At: x, Kind: kindSeam, Amount: s.room.Priorities.Seam,
-		Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x),
-	}}
-	half := s.room.Gaps.Seam.Div(2)
-	least := s.room.Priorities.LeastStrip
-	for _, e := range s.region.edges {
-		strip := x.Sub(half).Sub(e.x) // left of the seam
-		if e.keepsLeft() {
-			strip = e.x.Sub(x.Add(half))
+func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
+	return func(yield func(Blemish) bool) {
+		run := &s.room.Runs[s.run]
+		if !yield(Blemish{
+			Run: s.run, Where: "seam", At: x, Kind: kindSeam, Amount: s.room.Priorities.Seam,
+			Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x),
+		}) {
+			return
 		}
-		if e.end || strip.Sign() <= 0 || !strip.Less(least) {
-			continue
+		half := s.room.Gaps.Seam.Div(2)
+		least := s.room.Priorities.LeastStrip
+		for i := range s.region.edges {
+			e := &s.region.edges[i]
+			if e.end {
+				continue
+			}
+			strip := x.Sub(half).Sub(e.x) // left of the seam
+			if e.keepsLeft() {
+				strip = e.x.Sub(x.Add(half))
+			}
+			if strip.Sign() > 0 && strip.Less(least) && !yield(Blemish{
+				Run: s.run, Where: "strip between the seam and the " + e.where, At: e.x, Kind: kindWeakStrip,
+				Amount: least.Sub(strip), Height: e.height, Weight: s.room.Priorities.WeakStrip,
+			}) {
+				return
+			}
 		}
-		terms = append(terms, Blemish{
-			Run: s.run, Where: "strip between the seam and the " + e.where, At: e.x, Kind: kindWeakStrip,
-			Amount: least.Sub(strip), Height: e.height, Weight: s.room.Priorities.WeakStrip,
-		})
 	}
-	return terms
 }
 
 // lineTerm returns the term for a seam that is not on a seam line; its amount

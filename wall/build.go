@@ -62,7 +62,7 @@ func (m *model) addPanels(layout *Layout, l leg) {
 		if m.room.Profile.Boards {
 			return
 		}
-		layout.Blemishes = append(layout.Blemishes, s.seamTerms(x)...)
+		layout.Blemishes = slices.AppendSeq(layout.Blemishes, s.seamTerms(x))
 		if t := s.lineTerm(l.sol.origin, x); !t.Amount.IsZero() {
 			layout.Blemishes = append(layout.Blemishes, t)
 		}

@@ -39,9 +39,9 @@ func (s *stretch) solve(o fraction.Length) *solution {
 	for k := len(s.bays) - 1; k >= 0; k-- {
 		b := s.bays[k]
 		lines := s.lines(o, b)
-		sol.bays[k] = s.cover(o, b, lines, after)
+		sol.bays[k] = s.cover(o, b, lines, true, after)
 		if !sol.bays[k].alive[0] && !s.room.Profile.Boards {
-			sol.bays[k] = s.cover(o, b, s.marks(lines, b), after)
+			sol.bays[k] = s.cover(o, b, s.marks(lines, b), false, after)
 		}
 		if !sol.bays[k].alive[0] {
 			sol.ok = false
@@ -66,7 +66,7 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	r.uneven = s.uneven(o)
 	for _, b := range s.bays {
 		for _, x := range b.seams {
-			seam := s.seamRank(o, x)
+			seam := s.seamRank(o, x, false)
 			seam.broken = 0 // it is there already
 			r = r.plus(seam)
 		}
@@ -74,28 +74,34 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	return r
 }
 
-func (s *stretch) seamRank(o, x fraction.Length) rank {
+// seamRank returns the cost of a seam at x; onLine says that x is known to be
+// a seam line.
+func (s *stretch) seamRank(o, x fraction.Length, onLine bool) rank {
 	if s.room.Profile.Boards {
 		return noRank
 	}
 	r := s.seamCost(x)
+	if onLine {
+		return r
+	}
 	if t := s.lineTerm(o, x); !t.Amount.IsZero() {
 		r.blemish = r.blemish.Add(t.Cost())
 	}
 	return r
 }
 
-// cover runs the dynamic programme over one bay whose seams may fall at xs.
+// cover runs the dynamic programme over one bay whose seams may fall at xs,
+// which are seam lines if onLines is set.
 // after is the best rank of the bays to its right. It takes time in the number
 // of places times those within one sheet's width.
-func (s *stretch) cover(o fraction.Length, b bay, xs []fraction.Length, after rank) cover {
+func (s *stretch) cover(o fraction.Length, b bay, xs []fraction.Length, onLines bool, after rank) cover {
 	n := len(xs) + 2
 	c := cover{bay: b, at: make([]fraction.Length, 0, n), seam: make([]rank, n), rest: make([]rank, n), alive: make([]bool, n)}
 	c.at = append(append(append(c.at, b.left), xs...), b.right)
 	for i := range c.seam {
 		c.seam[i] = noRank
 		if i > 0 && i < n-1 {
-			c.seam[i] = s.seamRank(o, c.at[i])
+			c.seam[i] = s.seamRank(o, c.at[i], onLines)
 		}
 	}
 	c.rest[n-1], c.alive[n-1] = after, true
@@ -184,14 +190,14 @@ func (s *stretch) leastPanel() fraction.Length {
 	if s.room.Profile.Boards {
 		return fraction.Length{}
 	}
-	return s.room.Profile.Pitch().Scale(s.room.Priorities.LeastPanel)
+	return s.pitch.Scale(s.room.Priorities.LeastPanel)
 }
 
 // fits reports whether some sheet gives a panel from left to right with the
 // pattern's origin at o, upright or turned.
 func (s *stretch) fits(o, left, right fraction.Length) bool {
 	p := &s.room.Profile
-	pitch, width := p.Pitch(), right.Sub(left)
+	pitch, width := s.pitch, right.Sub(left)
 	need := left.Sub(o).Mod(pitch)
 	axis, _ := p.Mirror()
 	turns := p.Turns()

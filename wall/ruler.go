@@ -30,7 +30,7 @@ func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
 	}
 	least := s.leastPanel()
 	w.refine(least)
-	w.refine(s.room.Profile.Pitch())
+	w.refine(s.pitch)
 	w.refine(o)
 	for _, sheet := range s.room.Sheets {
 		w.refine(sheet.Width)
@@ -83,7 +83,7 @@ func (w *ruler) length(n int64) fraction.Length {
 func (w *ruler) from(i int) {
 	w.node = i
 	s := w.stretch
-	pitch := s.room.Profile.Pitch()
+	pitch := s.pitch
 	left, _ := s.panelEdges(w.cover, i, i)
 	need := left.Sub(w.origin).Mod(pitch)
 	w.upright = 0

@@ -18,6 +18,7 @@ type stretch struct {
 	edges       []edge
 	bays        []bay
 
+	pitch    fraction.Length
 	pieces   [][]int // pieces of a panel over columns [first][last]
 	costs    map[fraction.Length]rank
 	tallWall bool // some panel might be taller than some sheet
@@ -38,7 +39,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run := &m.room.Runs[r]
-	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
+	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(),
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	half := m.room.Gaps.Seam.Div(2)
 	if from >= 0 {
@@ -129,7 +130,7 @@ func (s *stretch) seamCost(x fraction.Length) rank {
 		return c
 	}
 	c := noRank
-	for _, t := range s.seamTerms(x) {
+	for t := range s.seamTerms(x) {
 		c.blemish = c.blemish.Add(t.Cost())
 	}
 	run := &s.room.Runs[s.run]
@@ -153,7 +154,6 @@ func (s *stretch) seamCost(x fraction.Length) rank {
 // lines returns the seam lines of the pattern with its origin at o at which a
 // seam can fall in the bay, from left to right.
 func (s *stretch) lines(o fraction.Length, b bay) []fraction.Length {
-	pitch := s.room.Profile.Pitch()
 	phases := s.room.Profile.SeamLines()
 	half := s.room.Gaps.Seam.Div(2)
 	if s.room.Profile.Boards {
@@ -162,11 +162,11 @@ func (s *stretch) lines(o fraction.Length, b bay) []fraction.Length {
 	from, to := b.left.Add(half), b.right.Sub(half)
 	var out []fraction.Length
 	for _, phase := range phases {
-		x := from.Add(o.Add(phase).Sub(from).Mod(pitch))
+		x := from.Add(o.Add(phase).Sub(from).Mod(s.pitch))
 		if x == from {
-			x = x.Add(pitch)
+			x = x.Add(s.pitch)
 		}
-		for ; x.Less(to); x = x.Add(pitch) {
+		for ; x.Less(to); x = x.Add(s.pitch) {
 			out = append(out, x)
 		}
 	}

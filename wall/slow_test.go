@@ -162,7 +162,7 @@ func (e *enumeration) seams(s *stretch, o fraction.Length, b bay, xs []fraction.
 	}
 	for i, x := range xs {
 		if r, ok := panel(x.Sub(half)); ok {
-			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamRank(o, x)), then)
+			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamRank(o, x, false)), then)
 		}
 	}
 	if r, ok := panel(b.right); ok {

@@ -2,7 +2,9 @@ package plan
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -47,60 +49,148 @@ func (m *maker) needOf(r nest.Result) need {
 	return n
 }
 
-// choose looks at layouts from the least blemish up and keeps each that needs
-// less than all before it: the trade-off of looks against sheets. It stops when
-// no later layout can need less.
+// choose looks at layouts from the least blemish up and keeps the trade-off of
+// looks against sheets: each layout that needs less than all that look better.
+// It stops when no later layout can need less. Where that is not proved within
+// the budget, layouts of narrower panels are looked at too: they have more
+// seams, and sometimes fit fewer sheets.
 func (m *maker) choose(ctx context.Context) (candidate, error) {
 	budget := m.options.Layouts
 	if budget <= 0 {
 		budget = DefaultLayouts
 	}
-	least, err := m.leastNeed()
+	least, how, err := m.leastNeed()
 	if err != nil {
 		return candidate{}, err
 	}
-	seen := map[string]bool{}
-	for layout, err := range wall.Layouts(m.job.Room) {
-		if err != nil {
-			return candidate{}, err
-		}
-		m.search.Layouts++
-		problem := m.problem(&layout)
-		if key := partsKey(problem); !seen[key] {
-			seen[key] = true
-			if err := m.consider(ctx, layout, problem); err != nil {
+	e := explorer{maker: m, ctx: ctx, least: least, seen: map[string]bool{}}
+	if err := e.explore(m.job.Room, budget); err != nil {
+		return candidate{}, err
+	}
+	m.search.Proved = e.proved()
+	switch {
+	case m.search.Proved:
+		m.search.How = "no layout of this room can need less: " + how
+	case e.all:
+		m.search.Proved = true
+		m.search.How = "every layout was looked at"
+	default:
+		for _, room := range m.narrower() {
+			if e.proved() {
+				break
+			}
+			if err := e.explore(room, budget/narrowShare); err != nil && !isNoLayout(err) {
 				return candidate{}, err
 			}
 		}
-		if best := m.found[len(m.found)-1].need; !least.less(best) {
-			m.search.Proved = true
-			m.search.How = "no layout of this room can need less: " + m.leastHow
-			break
+		m.search.How = fmt.Sprintf("stopped after %d layouts; another might need less", m.search.Layouts)
+		if e.proved() {
+			m.search.How = "no layout can need less: " + how + fmt.Sprintf("; found among layouts of narrower panels, so another that needs as little might look better (%d were looked at)", m.search.Layouts)
 		}
-		if m.search.Layouts >= budget || ctx.Err() != nil {
-			m.search.How = fmt.Sprintf("stopped after %d layouts; a later one, which would look no better, might need less", m.search.Layouts)
-			break
-		}
-	}
-	if m.search.How == "" {
-		m.search.Proved = true
-		m.search.How = "every layout was looked at"
 	}
 	m.chosen = len(m.found) - 1
 	if m.options.Prefer == Looks {
 		m.chosen = 0
-		for i, c := range m.found {
-			if c.need.unplaced == 0 {
-				m.chosen = i
-				break
-			}
+	}
+	for m.found[m.chosen].need.unplaced > 0 && m.chosen < len(m.found)-1 {
+		m.chosen++
+	}
+	return m.settle(ctx)
+}
+
+// settle searches the nest of the chosen layout with the whole budget.
+func (m *maker) settle(ctx context.Context) (candidate, error) {
+	c := &m.found[m.chosen]
+	if !c.nest.Bound.Proved {
+		r, err := nest.Search(ctx, m.problem(&c.layout), nest.Budget{Nodes: m.options.nodes()})
+		if err != nil {
+			return *c, err
+		}
+		if n := m.needOf(r); !c.need.less(n) {
+			c.nest, c.need = r, n
 		}
 	}
-	c := m.found[m.chosen]
 	if c.need.unplaced > 0 {
-		return c, m.short(c)
+		return *c, m.short(*c)
 	}
-	return c, nil
+	return *c, nil
+}
+
+// The parts of the budgets that go to each width of narrower panels, and to the
+// nest of each layout on trial.
+const (
+	narrowShare = 2
+	screenShare = 100
+)
+
+// narrower returns the room with its sheets as if they were narrower: by a
+// half, a third, a quarter, and as wide as each kind of limited stock. What fits
+// a narrower sheet fits the whole one.
+func (m *maker) narrower() []wall.Room {
+	var widest fraction.Length
+	for _, s := range m.job.Room.Sheets {
+		widest = fraction.Max(widest, s.Width)
+	}
+	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
+	for _, s := range m.job.Stock {
+		if s.Limited && s.Width.Less(widest) {
+			widths = append(widths, s.Width)
+		}
+	}
+	var rooms []wall.Room
+	for _, width := range widths {
+		room := m.job.Room
+		room.Sheets = slices.Clone(room.Sheets)
+		for i := range room.Sheets {
+			room.Sheets[i].Width = fraction.Min(room.Sheets[i].Width, width)
+		}
+		rooms = append(rooms, room)
+	}
+	return rooms
+}
+
+func isNoLayout(err error) bool {
+	var none *wall.NoLayoutError
+	return errors.As(err, &none)
+}
+
+// explorer looks at the layouts of rooms for one plan.
+type explorer struct {
+	*maker
+	ctx   context.Context
+	least need
+	seen  map[string]bool // parts that have been nested
+	all   bool            // the last room had no more layouts
+}
+
+// proved reports whether nothing can need less than the last one found.
+func (e *explorer) proved() bool {
+	n := len(e.found)
+	return n > 0 && !e.least.less(e.found[n-1].need)
+}
+
+// explore looks at no more than budget layouts of the room.
+func (e *explorer) explore(room wall.Room, budget int) error {
+	n := 0
+	e.all = false
+	for layout, err := range wall.Layouts(room) {
+		if err != nil {
+			return err
+		}
+		e.search.Layouts++
+		problem := e.problem(&layout)
+		if key := partsKey(problem); !e.seen[key] {
+			e.seen[key] = true
+			if err := e.consider(e.ctx, layout, problem); err != nil {
+				return err
+			}
+		}
+		if n++; e.proved() || n >= budget || e.ctx.Err() != nil {
+			return nil
+		}
+	}
+	e.all = true
+	return nil
 }
 
 // partsKey tells problems apart that differ in more than the order of parts.
@@ -112,32 +202,39 @@ func partsKey(p nest.Problem) string {
 	return b.String()
 }
 
-// consider nests a layout and keeps it if it needs less than those before.
+// consider nests a layout and keeps it if it needs less than every layout that
+// looks as good or better.
 func (m *maker) consider(ctx context.Context, layout wall.Layout, problem nest.Problem) error {
-	first := len(m.found) == 0
-	if !first {
+	at, _ := slices.BinarySearchFunc(m.found, layout.Total, func(c candidate, total fraction.Ratio) int {
+		if c.layout.Total.Compare(total) <= 0 {
+			return -1
+		}
+		return 1
+	})
+	if at > 0 {
 		// A bound is cheap: most layouts cannot need less and are not searched.
 		lower, err := nest.Lower(problem)
 		if err != nil {
 			return err
 		}
-		best := m.found[len(m.found)-1].need
+		best := m.found[at-1].need
 		if best.unplaced == 0 && (best.cost.Less(lower.Cost) || best.cost == lower.Cost && best.sheets <= lower.Sheets) {
 			return nil
 		}
 	}
-	nodes := m.options.Nodes
-	if nodes <= 0 {
-		nodes = DefaultNodes
-	}
-	r, err := nest.Search(ctx, problem, nest.Budget{Nodes: nodes})
+	r, err := nest.Search(ctx, problem, nest.Budget{Nodes: m.options.nodes() / screenShare})
 	if err != nil {
 		return err
 	}
 	c := candidate{layout, r, m.needOf(r)}
-	if first || c.need.less(m.found[len(m.found)-1].need) {
-		m.found = append(m.found, c)
+	if at > 0 && !c.need.less(m.found[at-1].need) {
+		return nil
 	}
+	for at > 0 && m.found[at-1].layout.Total == layout.Total {
+		at-- // it looks no better and needs more
+	}
+	later := slices.DeleteFunc(slices.Clone(m.found[at:]), func(d candidate) bool { return !d.need.less(c.need) })
+	m.found = append(append(m.found[:at:at], c), later...)
 	return nil
 }
 
@@ -233,4 +330,18 @@ func count(n int, what string) string {
 		return "1 " + what
 	}
 	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// leastNeed returns what no layout of the room can need less than, and why.
+func (m *maker) leastNeed() (least need, how string, err error) {
+	strips, err := m.job.Room.Strips()
+	if err != nil {
+		return need{}, "", err
+	}
+	of := make([]nest.Strip, len(strips))
+	for i, s := range strips {
+		of[i] = nest.Strip(s)
+	}
+	l, err := nest.LowerStrips(m.problem(&wall.Layout{}), m.job.Room.Gaps.Seam, of)
+	return need{cost: l.Cost, bought: l.Bought, sheets: l.Sheets}, l.How, err
 }

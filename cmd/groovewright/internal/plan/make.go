@@ -49,9 +49,16 @@ type Options struct {
 // The budgets of a plan where none is given. They are counts, not times, so
 // that the same job always gives the same plan.
 const (
-	DefaultLayouts = 400
+	DefaultLayouts = 48
 	DefaultNodes   = 400_000
 )
+
+func (o Options) nodes() int {
+	if o.Nodes > 0 {
+		return o.Nodes
+	}
+	return DefaultNodes
+}
 
 // ShortError says that the job cannot be done as given: some pieces are on no
 // sheet.
@@ -100,14 +107,13 @@ func Make(ctx context.Context, j job.Job, o Options) (p Plan, err error) {
 
 // maker holds what a plan is made from.
 type maker struct {
-	job      job.Job
-	options  Options
-	found    []candidate // of the trade-off, from least blemish up
-	chosen   int
-	search   Search
-	leastHow string
-	layout   wall.Layout
-	nest     nest.Result
+	job     job.Job
+	options Options
+	found   []candidate // of the trade-off, from least blemish up
+	chosen  int
+	search  Search
+	layout  wall.Layout
+	nest    nest.Result
 }
 
 // frame returns a plan with what comes from the job alone.

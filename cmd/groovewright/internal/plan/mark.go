@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
 
@@ -12,10 +11,4 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, at := range piece.Outline {
 		piece.Marks.Back = append(piece.Marks.Back, Point{piece.Width.Sub(at[0]), at[1]})
 	}
-}
-
-// leastNeed returns what no layout of the room can do with less of.
-func (m *maker) leastNeed() (need, error) {
-	m.leastHow = "at least one sheet"
-	return need{sheets: 1, cost: fraction.Ratio{}}, nil
 }
