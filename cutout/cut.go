@@ -64,7 +64,7 @@ func (s Shape) Within(clip []Point, mark fraction.Length) []Shape {
 func (s Shape) overlay(clip []Point, mark fraction.Length, keep func(_, _ bool) bool) []Shape {
 	var w sweep
 	w.addShape(s, nil)
-	w.addRing(clip, true, nil)
+	w.addRing(-1, clip, true, nil)
 	w.cross()
 	w.run(keep)
 	return settled(w.pieces(), mark, s, clip)

@@ -2,6 +2,7 @@ package cutout
 
 import (
 	"math/big"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -70,6 +71,24 @@ func squared(r *big.Rat) *big.Rat { return new(big.Rat).Mul(r, r) }
 type rational struct{ x, y *big.Rat }
 
 func (p Point) rational() rational { return rational{p.X.Rat(), p.Y.Rat()} }
+
+// point turns r back into a point, if its coordinates fit.
+func (r rational) point() (Point, bool) {
+	x, okX := fit(r.x)
+	y, okY := fit(r.y)
+	return Point{x, y}, okX && okY
+}
+
+// sortByDistance sorts points by their distance from r; of equal ones the lower,
+// then the left one comes first.
+func sortByDistance(points []Point, r rational) {
+	slices.SortFunc(points, func(p, q Point) int {
+		if c := squaredDistance(p.rational(), r).Cmp(squaredDistance(q.rational(), r)); c != 0 {
+			return c
+		}
+		return lower(p, q)
+	})
+}
 
 // squaredDistance returns the square of the distance between two points.
 func squaredDistance(p, q rational) *big.Rat {

@@ -29,6 +29,7 @@ type side struct {
 	left, right fraction.Length // the part of it that counts
 	first, last int             // the same as indices into sweep.xs
 	other       bool            // it belongs to the outline that cuts, not to the shape
+	ring        int             // the hole it belongs to, -1 for an outline
 	y, next     fraction.Length // its heights at the slab's left and right, while sweeping
 }
 
@@ -49,7 +50,7 @@ type sweep struct {
 
 // addRing takes in the edges of a ring as far as they lie between left and
 // right; with no limits it takes them whole.
-func (w *sweep) addRing(ring []Point, other bool, limits *[2]fraction.Length) {
+func (w *sweep) addRing(number int, ring []Point, other bool, limits *[2]fraction.Length) {
 	for i, b := range ring {
 		a := ring[before(i, len(ring))]
 		switch a.X.Compare(b.X) {
@@ -58,7 +59,7 @@ func (w *sweep) addRing(ring []Point, other bool, limits *[2]fraction.Length) {
 		case 1:
 			a, b = b, a
 		}
-		s := side{a: a, b: b, left: a.X, right: b.X, other: other}
+		s := side{a: a, b: b, left: a.X, right: b.X, other: other, ring: number}
 		if limits != nil {
 			s.left, s.right = fraction.Max(a.X, limits[0]), fraction.Min(b.X, limits[1])
 			if !s.left.Less(s.right) {
@@ -78,8 +79,8 @@ func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
 	n := s.vertices()
 	w.sides = make([]side, 0, n+8)
 	w.xs = make([]fraction.Length, 0, 2*n+16)
-	for _, ring := range s.rings {
-		w.addRing(ring, false, limits)
+	for number, ring := range s.rings {
+		w.addRing(number, ring, false, limits)
 	}
 }
 
@@ -262,8 +263,26 @@ func (s Shape) Components(left, right fraction.Length) int {
 	return w.components()
 }
 
-// components joins the cells of neighbouring slabs that share a stretch of the
-// upright line between them, and counts the sets.
+// neighbours calls join for every two cells of neighbouring slabs that share a
+// stretch of the upright line between them, from left to right.
+func (w *sweep) neighbours(join func(left, right int)) {
+	for i := 1; i+1 < len(w.start); i++ {
+		l, r := w.start[i-1], w.start[i]
+		for l < w.start[i] && r < w.start[i+1] {
+			a, b := &w.cells[l], &w.cells[r]
+			if fraction.Max(a.br, b.bl).Less(fraction.Min(a.tr, b.tl)) {
+				join(l, r)
+			}
+			if a.tr.Less(b.tl) {
+				l++
+			} else {
+				r++
+			}
+		}
+	}
+}
+
+// components counts the sets of cells that neighbours connect.
 func (w *sweep) components() int {
 	parent := make([]int, len(w.cells))
 	for i := range parent {
@@ -277,22 +296,11 @@ func (w *sweep) components() int {
 		return i
 	}
 	count := len(parent)
-	for i := 1; i+1 < len(w.start); i++ {
-		l, r := w.start[i-1], w.start[i]
-		for l < w.start[i] && r < w.start[i+1] {
-			a, b := &w.cells[l], &w.cells[r]
-			if fraction.Max(a.br, b.bl).Less(fraction.Min(a.tr, b.tl)) {
-				if p, q := root(l), root(r); p != q {
-					parent[p] = q
-					count--
-				}
-			}
-			if a.tr.Less(b.tl) {
-				l++
-			} else {
-				r++
-			}
+	w.neighbours(func(l, r int) {
+		if p, q := root(l), root(r); p != q {
+			parent[p] = q
+			count--
 		}
-	}
+	})
 	return count
 }

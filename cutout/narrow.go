@@ -1,0 +1,253 @@
+package cutout
+
+import (
+	"math/big"
+
+	"example.com/groovewright/fraction"
+)
+
+// field is a decomposition of a shape in which narrow places are looked for, with
+// the neighbours of each cell. To find strips that run up and down the shape is
+// taken with its axes swapped; comments speak of strips that run across.
+type field struct {
+	sweep
+	swapped     bool
+	limits      Limits
+	left, right [][]int // of each cell, the cells that share a stretch of its left or right end
+	slabOf      []int
+}
+
+func newField(s Shape, swapped bool, limits Limits) *field {
+	f := &field{swapped: swapped, limits: limits}
+	for number, ring := range s.rings {
+		if swapped {
+			flipped := make([]Point, len(ring))
+			for i, p := range ring {
+				flipped[i] = flip(p)
+			}
+			ring = flipped
+		}
+		f.addRing(number, ring, false, nil)
+	}
+	f.run(inShapeOnly)
+	f.left, f.right = make([][]int, len(f.cells)), make([][]int, len(f.cells))
+	f.slabOf = make([]int, len(f.cells))
+	for i := 0; i+1 < len(f.start); i++ {
+		for c := f.start[i]; c < f.start[i+1]; c++ {
+			f.slabOf[c] = i
+		}
+	}
+	f.neighbours(func(l, r int) {
+		f.right[l] = append(f.right[l], r)
+		f.left[r] = append(f.left[r], l)
+	})
+	return f
+}
+
+// ends returns the heights of a cell at its left and right end and its borders in x.
+func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
+	c := &f.cells[i]
+	return c.tl.Sub(c.bl), c.tr.Sub(c.br), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
+}
+
+// slant returns by how much a height exceeds the width square to the edges of a
+// cell: the root of 1 + slope², for the lesser slope if both edges rise or both
+// fall, rounded up to 1/1024; else 1.
+func (f *field) slant(i int) fraction.Ratio {
+	c := &f.cells[i]
+	_, _, from, to := f.ends(i)
+	low, high := c.br.Sub(c.bl), c.tr.Sub(c.tl)
+	if low.Sign()*high.Sign() <= 0 {
+		return fraction.NewRatio(1, 1)
+	}
+	rise := fraction.Min(low.Abs(), high.Abs())
+	slope := new(big.Rat).Quo(rise.Rat(), difference(to, from))
+	root := rootAbove(slope.Add(squared(slope), one), big.NewRat(1, 1024))
+	return fitOr(root).Over(fraction.Inches(1))
+}
+
+// narrow is a cell, or cells in a row, as far as they are narrower than a strip.
+type narrow struct {
+	from, to            fraction.Length // in x
+	width, widest       fraction.Length
+	openLeft, openRight bool // wider material goes on there
+	at                  rational
+	rings               [2]int
+	box                 box
+}
+
+// thin returns the narrow strips and arms, and adds the bounds of the strips to
+// the list.
+func (f *field) thin(strips *[]box) (spots []Weak) {
+	parts := make([]*narrow, len(f.cells))
+	group := make([]int, len(f.cells)) // cells joined to one narrow part share its first cell
+	for i := range f.cells {
+		parts[i], group[i] = f.narrowPart(i), i
+	}
+	joins := func(l, r int) bool {
+		return parts[l] != nil && parts[r] != nil && !f.wideAt(l, false) && !f.wideAt(r, true)
+	}
+	for i, p := range parts {
+		if p != nil {
+			for _, r := range f.right[i] {
+				p.openRight = p.openRight || !joins(i, r)
+			}
+			for _, l := range f.left[i] {
+				p.openLeft = p.openLeft || !joins(l, i)
+			}
+		}
+	}
+	for i, p := range parts {
+		if p != nil {
+			for _, r := range f.right[i] {
+				if joins(i, r) {
+					f.merge(parts, group, i, r)
+				}
+			}
+		}
+	}
+	for i, p := range parts {
+		if p == nil || group[i] != i {
+			continue
+		}
+		kind, length := Strip, p.to.Sub(p.from)
+		if p.openLeft != p.openRight {
+			if kind = Leg; length.Compare(p.widest.Mul(stubRatio)) <= 0 {
+				continue
+			}
+		}
+		*strips = append(*strips, f.boxBack(p.box))
+		spots = append(spots, Weak{Kind: kind, At: f.back(p.at), Width: p.width, Length: length, Rings: p.rings})
+	}
+	return spots
+}
+
+// merge joins the groups of two cells to that of the lesser index.
+func (f *field) merge(parts []*narrow, group []int, a, b int) {
+	a, b = group[a], group[b]
+	if a == b {
+		return
+	}
+	if b < a {
+		a, b = b, a
+	}
+	for i := range group {
+		if group[i] == b {
+			group[i] = a
+		}
+	}
+	p, q := parts[a], parts[b]
+	if q.width.Less(p.width) {
+		p.width, p.at, p.rings = q.width, q.at, q.rings
+	}
+	p.from, p.to = fraction.Min(p.from, q.from), fraction.Max(p.to, q.to)
+	p.widest = fraction.Max(p.widest, q.widest)
+	p.openLeft, p.openRight = p.openLeft || q.openLeft, p.openRight || q.openRight
+	p.box = box{
+		Point{p.from, fraction.Min(p.box.lo.Y, q.box.lo.Y)},
+		Point{p.to, fraction.Max(p.box.hi.Y, q.box.hi.Y)},
+	}
+}
+
+// wideAt reports whether a cell is as wide as a strip at its left or right end.
+func (f *field) wideAt(i int, left bool) bool {
+	hl, hr, _, _ := f.ends(i)
+	if !left {
+		hl = hr
+	}
+	return !hl.Less(f.limits.Strip.Scale(f.slant(i)))
+}
+
+// narrowPart returns the part of a cell that is narrower than a strip, or nil.
+func (f *field) narrowPart(i int) *narrow {
+	hl, hr, from, to := f.ends(i)
+	slant := f.slant(i)
+	limit := f.limits.Strip.Scale(slant)
+	if !fraction.Min(hl, hr).Less(limit) {
+		return nil
+	}
+	c := &f.cells[i]
+	p := &narrow{from: from, to: to, rings: [2]int{f.sides[c.lower].ring, f.sides[c.upper].ring}}
+	p.box = box{Point{from, fraction.Min(c.bl, c.br)}, Point{to, fraction.Max(c.tl, c.tr)}}
+	across := fraction.NewRatio(1, 1).Div(slant)
+	p.width = fraction.Min(hl, hr).Scale(across)
+	p.widest = fraction.Min(fraction.Max(hl, hr), limit).Scale(across)
+	atLeft := halfWay(Point{from, c.bl}.rational(), Point{from, c.tl}.rational())
+	atRight := halfWay(Point{to, c.br}.rational(), Point{to, c.tr}.rational())
+	switch hl.Compare(hr) {
+	case -1:
+		if p.at = atLeft; limit.Less(hr) {
+			p.openRight, p.to = true, heightAt(Point{hl, from}, Point{hr, to}, limit)
+		}
+	case 1:
+		if p.at = atRight; limit.Less(hl) {
+			p.openLeft, p.from = true, heightAt(Point{hl, from}, Point{hr, to}, limit)
+		}
+	default:
+		p.at = halfWay(atLeft, atRight)
+	}
+	return p
+}
+
+// longLegs walks inwards from every free end, cell by cell as long as they make
+// one arm, and returns the arms that are too long for their width.
+func (f *field) longLegs() (spots []Weak) {
+	for i := range f.cells {
+		if len(f.left[i]) == 0 {
+			spots = f.walk(spots, i, f.right, f.left, true)
+		}
+		if len(f.right[i]) == 0 {
+			spots = f.walk(spots, i, f.left, f.right, false)
+		}
+	}
+	return spots
+}
+
+// walk follows the arm that begins with cell i. Ahead and behind are the
+// neighbours on either side of a cell in the walking direction.
+func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool) []Weak {
+	first := f.cells[i]
+	start, end := f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
+	var length, tallest fraction.Length
+	for {
+		hl, hr, from, to := f.ends(i)
+		start, end = fraction.Min(start, from), fraction.Max(end, to)
+		length, tallest = length.Add(to.Sub(from)), fraction.Max(tallest, hl, hr)
+		if len(ahead[i]) != 1 {
+			return spots // the far end, or cutouts that begin there
+		}
+		next := ahead[i][0]
+		root, far, _, _ := f.ends(next)
+		if !rightward {
+			root = far
+		}
+		if !root.Less(tallest.Mul(anchorRatio)) {
+			if tallest.Scale(f.limits.LegRatio).Less(length) && !tallest.Less(f.limits.Strip) {
+				middle := halfWay(Point{start, first.bl}.rational(), Point{end, first.tr}.rational())
+				spots = append(spots, Weak{Kind: Leg, At: f.back(middle), Width: tallest, Length: length,
+					Rings: [2]int{f.sides[first.lower].ring, f.sides[first.upper].ring}})
+			}
+			return spots
+		}
+		if len(behind[next]) != 1 {
+			return spots
+		}
+		i = next
+	}
+}
+
+// back undoes the swap of the axes.
+func (f *field) back(r rational) Point {
+	p := spotPoint(r)
+	if f.swapped {
+		return flip(p)
+	}
+	return p
+}
+
+func (f *field) boxBack(b box) box {
+	if f.swapped {
+		return box{flip(b.lo), flip(b.hi)}
+	}
+	return b
+}
