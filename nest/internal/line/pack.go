@@ -37,10 +37,13 @@ func Pack(ctx context.Context, capacity int64, sizes []int64, budget Budget) (Re
 	if err := Check(capacity, sizes); err != nil {
 		return Result{}, err
 	}
-	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}}
+	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}, how: "area"}
 	p.best = p.job.greedy(p.job.counts)
-	p.lower, p.how = p.job.lower(p.job.counts)
-	p.run()
+	p.lower = int(ceilDiv(p.job.total(p.job.counts), capacity))
+	if len(p.best) > p.lower {
+		p.raise(p.job.lower(p.job.counts))
+		p.run()
+	}
 	return Result{
 		Bins: p.job.bins(p.best), Lower: p.lower, Proved: len(p.best) == p.lower,
 		How: p.how, Nodes: min(p.meter.used, p.meter.limit),
