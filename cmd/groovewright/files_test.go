@@ -23,10 +23,10 @@ func inFolder(t *testing.T, dir string) []string {
 }
 
 func TestOutWritesTheSamePlan(t *testing.T) {
-	kitchen := examples(t)["kitchen"]
+	job := small(t)
 	dir := filepath.Join(t.TempDir(), "new", "folder")
-	said := must(t, "plan", kitchen, "--out", dir)
-	for name, args := range map[string][]string{"plan.txt": {"plan", kitchen}, "plan.json": {"plan", kitchen, "--json"}} {
+	said := must(t, "plan", job, "--out", dir)
+	for name, args := range map[string][]string{"plan.txt": {"plan", job}, "plan.json": {"plan", job, "--json"}} {
 		got, err := os.ReadFile(filepath.Join(dir, name))
 		if err != nil || string(got) != must(t, args...) {
 			t.Errorf("%s is not what is printed: %v", name, err)
@@ -71,7 +71,7 @@ func TestOutputFolderInTheWayOfAFile(t *testing.T) {
 	if err := os.WriteFile(name, []byte("mine"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	_, stderr, code := try(nil, "plan", examples(t)["kitchen"], "--out", name)
+	_, stderr, code := try(nil, "plan", small(t), "--out", name)
 	if code != failed || !strings.Contains(stderr, "output folder") {
 		t.Errorf("exit code %d, stderr %q", code, stderr)
 	}
