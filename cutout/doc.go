@@ -1,2 +1,55 @@
-// Package cutout holds exact shapes with holes, and cuts them.
+// Package cutout holds exact flat shapes with holes, cuts them, and tells how to
+// mark and saw them.
+//
+// A [Shape] is a part of a wall or a piece of panelling seen face on: an outline
+// and holes, all edges straight. It is cut by the upright lines of seams
+// ([Shape.Band]), by leaning ends ([Shape.ClipLine]) and by openings
+// ([Shape.Minus]); each gives the connected pieces that are left:
+//
+//	 _____________________          ________   _________
+//	|        ___          |        |        | |___      |
+//	|       |   |         |        |        |     |     |     two bands of a wall:
+//	|       |___|         |   ->   |     ___| |___|     |     the window becomes
+//	|   _                 |        |   _    |           |     a notch in both
+//	|__| |________________|        |__| |___| |_________|
+//
+// What no tape gave is found by [Locate] (a corner from taped distances) and
+// [Arc] (an arched head from its chord and rise). What a person needs to saw a
+// piece is in [Shape.Marks], [Shape.Starters] and [Shape.Cuttings]; where it may
+// break in [Shape.WeakSpots]; whether a plate hides the hole in [Cover].
+//
+// # Units and exactness
+//
+// Lengths are exact inches, x to the right and y up. No decision takes a float.
+// Cuts without a mark are exact. With a mark, a corner that no tape gave, such as
+// where a sloped top meets a seam, is rounded to the mark into the space: a piece
+// never becomes larger than its space. Square roots are exact where they are
+// rational; else they are enclosed by integer square roots and the result says
+// how far it may be off.
+//
+// The methods expect shapes of the form that [Shape] describes, which [NewShape]
+// and all methods return. The zero Shape is empty.
+//
+// # Guarantees
+//
+// Each is a test of the same meaning: the areas of bands, of the halves left and
+// right of a line, and of what an opening takes and leaves add up to the shape
+// exactly; pieces equal a flooded grid and counted points; rounded pieces lie
+// within the exact ones and taped corners stay; [Shape.Components] counts the
+// pieces of a band; back marks mirror the face exactly; starter holes lie in the
+// waste; every edge to saw is sawn once; a located point is within its bound; an
+// arc keeps its side and tolerance.
+//
+// # Errors
+//
+// [NewShape] reports a [RingError] for each faulty ring, [Locate] a [TapedError].
+// Everything else accepts any shape. Coordinates, lengths and areas that do not
+// fit 64 bits are a [*fraction.OverflowError]: returned by functions that return
+// an error, a panic from the others, for [fraction.Catch] at the caller's own
+// entry. Answers of yes or no never overflow.
+//
+// # What it does not do
+//
+// It has no curves but polylines, knows no pattern of grooves and no sheet, and
+// does not join shapes.
 package cutout

@@ -464,3 +464,55 @@ func TestMoveKeepsTheForm(t *testing.T) {
 		}
 	})
 }
+
+// A seam through a box leaves half a notch on either piece; their corners on the
+// seam are the same points.
+func TestHalfNotchesAgreeAcrossASeam(t *testing.T) {
+	met := 0
+	rapid.Check(t, func(t *rapid.T) {
+		s, mark := drawShape(t), drawMark(t)
+		if s.IsEmpty() {
+			return
+		}
+		lo, hi := s.Bounds()
+		seam := drawLength(t, 0, 90, "seam")
+		onSeam := func(pieces []cutout.Shape) map[cutout.Point]bool {
+			points := map[cutout.Point]bool{}
+			for _, p := range pieces {
+				for _, corner := range pointsOf(p) {
+					if corner.X == seam && !slices.Contains(pointsOf(s), corner) {
+						points[corner] = true
+					}
+				}
+			}
+			return points
+		}
+		// Only level edges: those of boxes. A sloped one is rounded, and may be
+		// taken to another mark on one side where something is in the way.
+		level := func(p cutout.Point) bool {
+			for _, ring := range ringsOf(s) {
+				for i, a := range ring {
+					b := ring[(i+1)%len(ring)]
+					if a.Y == b.Y && a.Y == p.Y && a.X.Compare(seam)*b.X.Compare(seam) < 0 {
+						return true
+					}
+				}
+			}
+			return false
+		}
+		left, right := onSeam(s.Band(lo.X, seam, mark)), onSeam(s.Band(seam, hi.X, mark))
+		for _, pair := range [][2]map[cutout.Point]bool{{left, right}, {right, left}} {
+			for p := range pair[0] {
+				if level(p) {
+					met++
+					if !pair[1][p] {
+						t.Fatalf("corner %v on one side of the seam only", p)
+					}
+				}
+			}
+		}
+	})
+	if met == 0 {
+		t.Error("no seam ever met a level edge")
+	}
+}

@@ -239,6 +239,9 @@ func rotated(ring []Point) []Point {
 // straightened drops every vertex that stands twice in a row or in the middle
 // of a straight line; a ring with no area left becomes nil. It works in place.
 func straightened(ring []Point) []Point {
+	if len(ring) < 3 {
+		return nil
+	}
 	for dropped := true; dropped; {
 		dropped = false
 		for i := 0; i < len(ring); {

@@ -1,0 +1,97 @@
+package cutout_test
+
+import (
+	"fmt"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+// A wall of 60 by 20 in with a window that reaches past its top, cut at two
+// seams: the middle panel falls into what is left below the window.
+func ExampleShape_Band() {
+	wall, err := cutout.NewShape(cutout.Rectangle(in(0), in(0), in(60), in(20)))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, part := range wall.Minus(cutout.Rectangle(in(10), in(8), in(40), in(30)), of(1, 16)) {
+		for i, seam := range []int64{0, 20, 40} {
+			for _, piece := range part.Band(in(seam), in(seam+20), of(1, 16)) {
+				lo, hi := piece.Bounds()
+				fmt.Printf("panel %d: from %v to %v, up to %v, %d corners\n", i+1, lo.X, hi.X, hi.Y, len(piece.Outline))
+			}
+		}
+	}
+	// Output:
+	// panel 1: from 0 to 20, up to 20, 6 corners
+	// panel 2: from 20 to 40, up to 8, 4 corners
+	// panel 3: from 40 to 60, up to 20, 6 corners
+}
+
+// A taped ceiling slopes by 1 in over 48. At the seam it is not at a mark; the
+// corner is rounded down, so that the piece fits.
+func ExampleShape_Band_rounded() {
+	wall := cutout.Shape{Outline: []cutout.Point{at(0, 0), at(48, 0), at(48, 19), at(0, 18)}}
+	for _, mark := range []fraction.Length{{}, of(1, 16)} {
+		left := wall.Band(in(0), in(20), mark)[0]
+		fmt.Println(left.Outline[2].Y)
+	}
+	// Output:
+	// 18 5/12
+	// 18 3/8
+}
+
+// The corner of a chimney breast, taped from both ends of a 120 in wall.
+func ExampleLocate() {
+	corner, err := cutout.Locate([]cutout.Taped{
+		{From: at(0, 0), Distance: fraction.MustParse("72")},
+		{From: at(120, 0), Distance: fraction.MustParse("96")},
+	}, cutout.Left, fraction.MustParse("1/16"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(corner.At.X, corner.At.Y, corner.Exact)
+	// Output:
+	// 43 1/5 57 3/5 true
+}
+
+// What to mark, drill and saw for a box in a piece of 20 by 18 in.
+func ExampleShape_Cuttings() {
+	piece := cutout.Shape{
+		Outline: cutout.Rectangle(in(0), in(0), in(20), in(18)),
+		Holes:   [][]cutout.Point{{at(3, 4), at(3, 7), at(5, 7), at(5, 4)}},
+	}
+	fmt.Println("back:", piece.Marks().Holes[0].Back)
+	for _, cutting := range piece.Cuttings(of(3, 8), of(1, 16)) {
+		for _, line := range cutting.Words(fraction.Tape{Mark: of(1, 16)}) {
+			fmt.Println(line)
+		}
+	}
+	// Output:
+	// back: [{17 4} {17 7} {15 7} {15 4}]
+	// hole 1: drill 3/8, centre 3 3/16 right, 4 3/16 up
+	// hole 1: drill 3/8, centre 3 3/16 right, 6 13/16 up
+	// hole 1: drill 3/8, centre 4 13/16 right, 6 13/16 up
+	// hole 1: drill 3/8, centre 4 13/16 right, 4 3/16 up
+	// hole 1: saw from 3 right, 4 up to 3 right, 7 up
+	// hole 1: saw from 5 right, 7 up to 5 right, 4 up
+	// hole 1: saw from 3 right, 7 up to 5 right, 7 up
+	// hole 1: hold the waste and saw last from 5 right, 4 up to 3 right, 4 up
+}
+
+// A box half an inch from the edge of a piece leaves a strip that breaks.
+func ExampleShape_WeakSpots() {
+	piece, err := cutout.NewShape(cutout.Rectangle(in(0), in(0), in(20), in(18)),
+		cutout.Rectangle(of(1, 2), in(4), in(2), in(3)))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, weak := range piece.WeakSpots(cutout.UsualLimits()) {
+		fmt.Printf("%v of %v along %v: %s\n", weak.Kind, weak.Width, weak.Length, weak.WayOut)
+	}
+	// Output:
+	// strip of 1/2 along 3: move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout
+}
