@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"html/template"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -98,22 +100,23 @@ func (b *page) draw() {
 // execute fills one of the embedded texts.
 func (b *page) execute(name string, data any) ([]byte, error) {
 	funcs := template.FuncMap{
-		"length":  b.tape.Format,
-		"minus":   func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
-		"apart":   func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
-		"ratio":   decimalOf,
-		"money":   money,
-		"count":   func(i int) int { return i + 1 },
-		"picture": b.picture,
-		"has":     func(name string) bool { return b.drawn[name] != nil },
-		"letter":  func(i int) string { return CornerLetter(b.Plan, i) },
-		"corner":  cornerName,
-		"text":    fmt.Sprintf,
-		"pieces":  b.labels,
-		"sheetOf": b.sheetOf,
-		"piece":   func(number int) plan.Piece { return b.Plan.Pieces[b.pieceIndex(number)] },
-		"signs":   func() []int { return []int{0, 1, 2, 3} },
-		"cost":    func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
+		"length":   b.tape.Format,
+		"minus":    func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
+		"apart":    func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
+		"ratio":    decimalOf,
+		"money":    money,
+		"count":    func(i int) int { return i + 1 },
+		"picture":  b.picture,
+		"has":      func(name string) bool { return b.drawn[name] != nil },
+		"letter":   func(i int) string { return CornerLetter(b.Plan, i) },
+		"corner":   cornerName,
+		"text":     fmt.Sprintf,
+		"pieces":   b.labels,
+		"sheetOf":  b.sheetOf,
+		"piece":    func(number int) plan.Piece { return b.Plan.Pieces[b.pieceIndex(number)] },
+		"unit":     b.unit,
+		"sentence": sentence,
+		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
 	}
 	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
 	if err != nil {
@@ -124,6 +127,31 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		return nil, err
 	}
 	return w.Bytes(), nil
+}
+
+// unit is the name of the unit that people read.
+func (b *page) unit() string {
+	switch b.tape.Unit {
+	case fraction.Millimetre:
+		return "millimetres"
+	case fraction.Centimetre:
+		return "centimetres"
+	}
+	return "inches"
+}
+
+// sentence begins a text with a capital and ends it with a full stop.
+func sentence(text string) string {
+	text = strings.TrimSpace(text)
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	text = string(unicode.ToUpper(first)) + text[size:]
+	if !strings.ContainsAny(text[len(text)-1:], ".!?)") {
+		text += "."
+	}
+	return text
 }
 
 // picture is a drawing as part of a page.

@@ -68,7 +68,7 @@ func (e *elevation) lay() {
 	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
 	e.top = e.callouts() + 3*laneHigh + 8
 	e.floor = e.top + tall*e.scale
-	e.board.frame = box{0, 0, e.Width, e.floor}
+	e.board.frame = box{sideLane - 14, 0, e.Width - 2*sideLane + 28, e.floor}
 }
 
 // callouts writes what is seen at both ends and returns where they stop.
@@ -221,7 +221,7 @@ func (e *elevation) flaws() {
 	}
 	order(wanted, number)
 	for i, x := range spread(wanted, 21, 12, e.Width-12) {
-		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.top+6)))
+		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.roof(wanted[i]))))
 		e.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl9 -9l9 9l-9 9z", ink(x-9), ink(y)))
 		line{counted(fmt.Sprint(number[i]))}.write(&e.root, "flawtext", x, y+3.5, "middle")
 		e.board.claim(box{min(x-9, wanted[i]), y - 9, max(x+9, wanted[i]) - min(x-9, wanted[i]), e.top - y + 9})
@@ -230,17 +230,8 @@ func (e *elevation) flaws() {
 
 // labels writes each opening's name and each piece's number where they fit.
 func (e *elevation) labels() {
-	for i, o := range e.run.Openings {
-		lo, hi := bounds(o.Outline)
-		area := e.area(lo[0], lo[1], hi[0], hi[1])
-		text := line{word(o.Name, ref("runs[%d].openings[%d].name", e.index, i))}
-		w := text.width(typeSize) + 8
-		inside := within(area, w, 16)
-		if seat, ok := e.board.place(append(inside, besides(area, w, 15)...)...); ok {
-			e.tag(text, seat)
-		} else if len(inside) > 0 { // over the line of the start: the tag hides a piece of it
-			e.tag(text, inside[0])
-		}
+	for i := range e.run.Openings {
+		e.nameOpening(i)
 	}
 	for _, o := range e.run.Openings {
 		lo, hi := bounds(o.Outline)
@@ -250,11 +241,11 @@ func (e *elevation) labels() {
 		text := line{word(piece.Label, ref("pieces[%d].label", e.pieceIndex(piece.Number)))}
 		w := textWidth(piece.Label, 17) + 10
 		v := e.move(piece.At)
-		if seat, ok := e.board.place(seats(v, rings(piece), w+4, 26)...); ok {
+		if seat, ok := e.board.first(seats(v, rings(piece), w+4, 26)); ok {
 			seat = seat.grow(-2)
 			e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 4)
 			text.write(&e.root, "big", seat.x+seat.w/2, seat.y+17, "middle")
-		} else if seat, ok := e.board.place(seats(v, rings(piece), textWidth(piece.Label, typeSize)+2, 13)...); ok {
+		} else if seat, ok := e.board.first(seats(v, rings(piece), textWidth(piece.Label, typeSize)+2, 13)); ok {
 			text.write(&e.root, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
 		} else if seat, ok := e.board.place(besides(v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height), w, 15)...); ok {
 			e.tag(text, seat)
@@ -262,6 +253,69 @@ func (e *elevation) labels() {
 			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
 		}
 	}
+}
+
+// nameOpening writes an opening's name in it or beside it, on one line or more,
+// or what there is room for.
+func (e *elevation) nameOpening(i int) {
+	o := e.run.Openings[i]
+	lo, hi := bounds(o.Outline)
+	area := e.area(lo[0], lo[1], hi[0], hi[1])
+	path := ref("runs[%d].openings[%d].name", e.index, i)
+	whole := textWidth(o.Name, typeSize)
+	short := clip(o.Name, 80, typeSize)
+	for _, words := range [][]string{{o.Name}, wrap(o.Name, whole*.62, typeSize), {short}} {
+		w, h := 0.0, laneHigh*float64(len(words))+2
+		for _, text := range words {
+			w = max(w, textWidth(text, typeSize)+8)
+		}
+		inside := within(area, w, h)
+		seat, ok := e.board.place(append(inside, e.onWall(besides(area, w, h))...)...)
+		if !ok && len(inside) > 0 { // over the line of the start: the tag hides a piece of it
+			seat, ok = inside[0], true
+			e.board.claim(seat)
+		}
+		if ok {
+			e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 3)
+			for n, text := range words {
+				line{word(text, path)}.write(&e.root, "", seat.x+seat.w/2, seat.y+12+laneHigh*float64(n), "middle")
+			}
+			return
+		}
+	}
+}
+
+// onWall puts the places that lie on the wall before the others.
+func (e *elevation) onWall(places []box) []box {
+	lo, hi := bounds(e.run.Outline)
+	wall := e.area(lo[0], lo[1], hi[0], hi[1])
+	var on, off []box
+	for _, c := range places {
+		if c.inside(wall) {
+			on = append(on, c)
+		} else {
+			off = append(off, c)
+		}
+	}
+	return append(on, off...)
+}
+
+// roof is the ink y of the wall's top at an ink x.
+func (e *elevation) roof(x float64) float64 {
+	top := e.floor
+	for i, p := range e.run.Outline {
+		q := e.run.Outline[(i+1)%len(e.run.Outline)]
+		x0, y0, x1, y1 := e.x(p[0]), e.y(p[1]), e.x(q[0]), e.y(q[1])
+		if x < min(x0, x1)-.5 || x > max(x0, x1)+.5 {
+			continue
+		}
+		if x1 == x0 {
+			top = min(top, y0, y1)
+		} else {
+			top = min(top, y0+max(0, min(1, (x-x0)/(x1-x0)))*(y1-y0))
+		}
+	}
+	return top
 }
 
 // tag writes a line in a box of its own.

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"iter"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -49,8 +51,11 @@ func (b *board) free(c box) bool {
 
 // place claims the first free one of the places, in order of liking. Where none
 // is free it claims nothing and reports false.
-func (b *board) place(places ...box) (box, bool) {
-	for _, c := range places {
+func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
+
+// first is place for many places that are costly to find.
+func (b *board) first(places iter.Seq[box]) (box, bool) {
+	for c := range places {
 		if b.free(c) {
 			b.claim(c)
 			return c, true

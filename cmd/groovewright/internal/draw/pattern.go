@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"iter"
+
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
 )
@@ -163,7 +165,7 @@ func holds(x, y float64, all ...[]plan.Point) bool {
 
 // seats returns places for a label of a size on a shape of one outline and
 // its holes, the middle first and then outwards, wholly on the shape.
-func seats(v view, all [][]plan.Point, w, h float64) []box {
+func seats(v view, all [][]plan.Point, w, h float64) iter.Seq[box] {
 	const steps = 40
 	lo, hi := bounds(all[0])
 	area := v.area(lo[0], lo[1], hi[0], hi[1])
@@ -177,16 +179,16 @@ func seats(v view, all [][]plan.Point, w, h float64) []box {
 		}
 		return true
 	}
-	var found []box
-	for _, i := range outward(steps) {
-		for _, j := range outward(steps) {
-			c := around(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps, w, h)
-			if on(c) {
-				found = append(found, c)
+	return func(yield func(box) bool) {
+		for _, i := range outward(steps) {
+			for _, j := range outward(steps) {
+				c := around(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps, w, h)
+				if on(c) && !yield(c) {
+					return
+				}
 			}
 		}
 	}
-	return found
 }
 
 // outward returns 1 … n-1 from the middle outwards.

@@ -11,7 +11,7 @@ import (
 
 const (
 	poleGap   = 13.0  // between neighbouring upright numbers
-	poleWords = 170.0 // most length of an upright label
+	poleWords = 215.0 // most length of an upright label
 )
 
 // pole draws the story pole under the wall, running from the setting-out point
@@ -113,13 +113,27 @@ func (e *elevation) heights() {
 		x, y, w := e.x(p[0]), e.y(p[1]), text.width(smallSize)+2
 		var seats []box
 		for _, away := range []float64{4, 17, 30} {
-			seats = append(seats, box{x - w/2, y - away - 12, w, 12}, box{x + 5, y - away - 12, w, 12}, box{x - 5 - w, y - away - 12, w, 12})
+			seats = append(seats, box{x - w/2, y - away - 12, w, 12}, box{x + 5, y - away - 12, w, 12}, box{x - 5 - w, y - away - 12, w, 12},
+				box{x + 13, y - away - 12, w, 12}, box{x - 13 - w, y - away - 12, w, 12})
 		}
-		if seat, ok := e.board.place(seats...); ok {
+		if seat, ok := e.board.place(e.offWall(seats)...); ok {
 			text.write(&e.root, "small halo", seat.x+1, seat.y+10, "start")
 			e.add("circle", "class", "startmark", "cx", x, "cy", y, "r", 1.8)
 		}
 	}
+}
+
+// offWall puts the places that lie off the wall before the others.
+func (e *elevation) offWall(places []box) []box {
+	var on, off []box
+	for _, c := range places {
+		if holds((c.x+c.w/2-e.left)/e.scale+e.x0, e.y1-(c.y+c.h/2-e.top)/e.scale, e.run.Outline) {
+			on = append(on, c)
+		} else {
+			off = append(off, c)
+		}
+	}
+	return append(off, on...)
 }
 
 // atEnd tells whether a corner of the wall belongs to its left end (1), its

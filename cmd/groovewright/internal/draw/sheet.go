@@ -24,7 +24,8 @@ type sheetDrawing struct {
 	index int
 	view
 	board board
-	area  box // the whole sheet
+	area  box   // the whole sheet
+	leads *node // lines that run under everything drawn later
 }
 
 // drawSheet returns the drawing of sheet i.
@@ -42,6 +43,7 @@ func drawSheet(s scribe, i int) *Picture {
 	d.ground()
 	d.parts()
 	d.offcuts()
+	d.leads = d.add("g")
 	d.cuts()
 	d.labels()
 	d.measureUp()
@@ -68,6 +70,12 @@ func (d *sheetDrawing) lay() {
 	var zero fraction.Length
 	d.area = d.view.area(zero, zero, d.stock.Width, d.stock.Length)
 	d.board.frame = d.area.grow(16)
+	for _, s := range d.stops("rip", 0, d.stock.Width, "width") {
+		d.board.claim(box{d.x(s.at) - 1.5, d.area.y + d.area.h, 3, 8})
+	}
+	for _, s := range d.stops("crosscut", 1, d.stock.Length, "length") {
+		d.board.claim(box{d.area.x - 8, d.y(s.at) - 1, 8, 2})
+	}
 	line{"upper end"}.write(&d.root, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
 }
 
@@ -214,16 +222,22 @@ func (d *sheetDrawing) cuts() {
 // the size of each offcut where there is room; the tables have them all.
 func (d *sheetDrawing) labels() {
 	for _, p := range d.sheet.Placements {
+		for _, hole := range d.rings(p)[1:] {
+			lo, hi := bounds(hole)
+			d.board.claim(d.view.area(lo[0], lo[1], hi[0], hi[1]))
+		}
+	}
+	for _, p := range d.sheet.Placements {
 		at := d.pieceIndex(p.Piece)
 		piece := d.plan.Pieces[at]
 		label := line{word(piece.Label, ref("pieces[%d].label", at))}
 		size := line{d.length(piece.Width, ref("pieces[%d].width", at)), " × ", d.length(piece.Height, ref("pieces[%d].height", at))}
 		w := textWidth(piece.Label, 17) + 26
 		sizeWidth := size.width(smallSize) + 8
-		if seat, ok := d.board.place(seats(d.view, d.rings(p), max(w, sizeWidth), 38)...); ok {
+		if seat, ok := d.board.first(seats(d.view, d.rings(p), max(w, sizeWidth), 38)); ok {
 			d.partTag(label, p.Turned, around(seat.x+seat.w/2, seat.y+12, w, 22))
 			size.write(&d.root, "small halo", seat.x+seat.w/2, seat.y+35, "middle")
-		} else if seat, ok := d.board.place(seats(d.view, d.rings(p), w, 22)...); ok {
+		} else if seat, ok := d.board.first(seats(d.view, d.rings(p), w, 22)); ok {
 			d.partTag(label, p.Turned, seat)
 		} else {
 			d.partLead(label, p)
@@ -256,12 +270,15 @@ func (d *sheetDrawing) partTag(label line, turned bool, at box) {
 func (d *sheetDrawing) partLead(label line, p plan.Placement) {
 	spot := d.spot(p)
 	w := label.width(typeSize) + 18
-	seat, ok := d.board.place(append(seats(d.view, d.rings(p), w, 14), besides(spot, w, 14)...)...)
+	seat, ok := d.board.first(seats(d.view, d.rings(p), w, 14))
+	if !ok {
+		seat, ok = d.board.place(besides(spot, w, 14)...)
+	}
 	if !ok {
 		return // the cut list has it
 	}
 	if !seat.inside(spot) {
-		d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+		d.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
 	}
 	d.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", w, "height", 14, "rx", 3)
 	label.write(&d.root, "bold", seat.x+(w-12)/2, seat.y+11, "middle")

@@ -39,7 +39,7 @@ type group struct {
 type form struct {
 	Title   string
 	Says    string
-	Drawing bool
+	Drawing template.HTML
 	Groups  []group
 }
 
@@ -51,11 +51,10 @@ func Survey(runs int) ([]byte, error) {
 		return nil, fmt.Errorf("a measuring sheet for %d runs: expected 1 to %d", runs, mostRuns)
 	}
 	data := struct {
-		Style   template.CSS
-		Runs    int
-		Picture template.HTML
-		Forms   []form
-	}{Style: style(), Runs: runs, Picture: template.HTML(drawSurvey().markup(false))}
+		Style template.CSS
+		Runs  int
+		Forms []form
+	}{Style: style(), Runs: runs}
 	data.Forms = append(data.Forms, roomForm())
 	for i := range runs {
 		data.Forms = append(data.Forms, runForm(i))
@@ -156,7 +155,7 @@ func runForm(i int) form {
 	return form{
 		Title:   fmt.Sprintf("Run %d: runs[%d] of the job file", i+1, i),
 		Says:    "Face the wall. Strike a level line, the datum (usually the counter), and tape everything from it and from the run's left end.",
-		Drawing: true,
+		Drawing: template.HTML(drawSurvey(i).markup(false)),
 		Groups: []group{
 			{Number: "1", Title: "Width, along the datum", Says: "From end to end, not added up from parts.", Rows: [][]blank{row(at, "name", "width")}},
 			{Number: "2", Title: "Both ends", Says: "lean: plumb a line at the foot; how far the top stands to the right of it (to the left: with a minus).", Rows: ends},
@@ -168,9 +167,10 @@ func runForm(i int) form {
 	}
 }
 
-// drawSurvey returns the drawing of where to tape; the wall on it is nobody's.
-func drawSurvey() *Picture {
-	pic := newPicture("survey", "Where to tape")
+// drawSurvey returns the drawing of where to tape, for run i; the wall on it is
+// nobody's.
+func drawSurvey(i int) *Picture {
+	pic := newPicture(fmt.Sprintf("survey-%d", i+1), "Where to tape")
 	pic.Desc = "A wall with a step, a window and a box. 1: the width along the level datum. 2: the lean of both ends against a plumb line. " +
 		"3: heights from the datum up, at the ends and at both sides of a step. 4: an opening's left and bottom, then its width and height."
 	pic.Width, pic.Height = 600, 236

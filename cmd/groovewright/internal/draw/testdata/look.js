@@ -1,0 +1,87 @@
+// Looks at every page in a frame for what a person would complain of, and
+// writes one line for each fault. Coordinates in drawings are in units of ink.
+function look(frame, name) {
+  const doc = frame.contentDocument, wide = frame.contentWindow.innerWidth, faults = [];
+  const fault = (what, e, more) => faults.push(name + ': ' + what + ': ' + said(e) + (more ? ' / ' + more : ''));
+  const said = e => (e.getAttribute('class') || e.tagName) + ' "' + e.textContent.trim().replace(/\s+/g, ' ').slice(0, 40) + '"';
+  const over = (a, b, d) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > d && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > d;
+
+  if (doc.scripts.length) faults.push(name + ': a script stands in the page');
+  if (doc.documentElement.scrollWidth > wide + 1) faults.push(name + ': the page is ' + doc.documentElement.scrollWidth + ' wide, its window ' + wide);
+
+  // Text and boxes of the page: nothing past its sides, nothing over another.
+  const leaves = [...doc.querySelectorAll('p,th,td,caption,li,h1,h2,h3,h4,figcaption,legend,label,input')]
+    .filter(e => !e.querySelector('p,table,ul,ol,li,label,input,h2,h3') && !e.closest('svg') && e.getClientRects().length);
+  for (const e of leaves) {
+    const r = e.getBoundingClientRect();
+    if (r.right > wide + 1 || r.left < -1) fault('past the side of the page', e);
+    if (e.tagName != 'INPUT' && e.scrollWidth > e.clientWidth + 1 && e.clientWidth) fault('too wide for its box', e);
+  }
+  const placed = leaves.map(e => ({e, r: e.getBoundingClientRect()})).sort((a, b) => a.r.top - b.r.top);
+  placed.forEach((a, i) => {
+    for (let j = i + 1; j < placed.length && placed[j].r.top < a.r.bottom; j++) {
+      const b = placed[j];
+      if (over(a.r, b.r, 1.5) && !a.e.contains(b.e) && !b.e.contains(a.e)) fault('overlap', a.e, said(b.e));
+    }
+  });
+
+  let texts = 0;
+  for (const svg of doc.querySelectorAll('svg.drawing[role=img]')) {
+    const all = [...svg.querySelectorAll('text')], edge = svg.getBoundingClientRect();
+    const scale = edge.width / svg.viewBox.baseVal.width;
+    if (svg.closest('.scroller') == null && edge.right > wide + 1) fault('drawing past the side of the page', svg);
+    texts += all.length;
+    // Ink of a line of type: without the room above capitals and below the base line.
+    const inkOf = e => {
+      const r = e.getBoundingClientRect(), flat = r.width >= r.height || e.textContent.length < 2 && !e.getAttribute('transform');
+      const d = 0.14 * (flat ? r.height : r.width);
+      return flat ? {left: r.left, right: r.right, top: r.top + d, bottom: r.bottom - d} : {left: r.left + d, right: r.right - d, top: r.top, bottom: r.bottom};
+    };
+    const rects = all.map(inkOf);
+    const opaque = [...svg.querySelectorAll('.tag,.cutnumber,.flaw,.paper,.drill')];
+    const after = (a, b) => a.compareDocumentPosition(b) & 4;
+    // On a full-size page what lies past its edge belongs to the next page.
+    const clipped = i => all[i].closest('[clip-path]') && !over(rects[i], edge, 0);
+    all.forEach((e, i) => {
+      if (clipped(i)) return;
+      const r = rects[i], d = 1.5 * scale;
+      if (!all[i].closest('[clip-path]') && (r.left < edge.left - d || r.right > edge.right + d || r.top < edge.top - d || r.bottom > edge.bottom + d)) fault('text past its drawing', e, svg.querySelector('title').textContent);
+      for (let j = i + 1; j < all.length; j++) if (over(r, rects[j], 1.2 * scale)) fault('text over text', e, said(all[j]) + ' in ' + svg.querySelector('title').textContent);
+    });
+    for (const line of svg.querySelectorAll('path.pole,path.lead,path.seam,path.start')) {
+      const box = line.getBoundingClientRect(), grown = {left: box.left - 1, right: box.right + 1, top: box.top - 1, bottom: box.bottom + 1};
+      const near = all.map((e, i) => i).filter(i => over(rects[i], grown, 0) && !clipped(i));
+      if (!near.length) continue;
+      const m = line.getScreenCTM(), n = Math.min(600, Math.ceil(line.getTotalLength()));
+      const points = [];
+      for (let k = 0; k <= n; k++) { const p = line.getPointAtLength(line.getTotalLength() * k / n).matrixTransform(m); points.push(p); }
+      for (const i of near) {
+        const r = rects[i], d = 1.2 * scale;
+        if (!points.some(p => p.x > r.left + d && p.x < r.right - d && p.y > r.top + d && p.y < r.bottom - d)) continue;
+        const covered = opaque.some(o => after(line, o) && after(o, all[i]) && over(o.getBoundingClientRect(), r, 0) &&
+          o.getBoundingClientRect().left <= r.left + 2 && o.getBoundingClientRect().right >= r.right - 2);
+        if (!covered && !/\bhalo\b/.test(all[i].getAttribute('class'))) fault('line through text', all[i], line.getAttribute('class') + ' in ' + svg.querySelector('title').textContent);
+      }
+    }
+  }
+  for (const svg of doc.querySelectorAll('svg[role=img]')) {
+    const ids = (svg.getAttribute('aria-labelledby') || '').split(' ');
+    if (!ids.length || ids.some(id => !doc.getElementById(id) || !svg.contains(doc.getElementById(id)))) fault('no text alternative', svg);
+  }
+  const seen = new Set();
+  for (const e of doc.querySelectorAll('[id]')) { if (seen.has(e.id)) fault('id stands twice: ' + e.id, e); seen.add(e.id); }
+  for (const e of doc.querySelectorAll('th')) if (!e.getAttribute('scope')) fault('heading of a table without scope', e);
+  let level = 0;
+  for (const e of doc.querySelectorAll('h1,h2,h3,h4')) { const l = +e.tagName[1]; if (l > level + 1) fault('heading skips a level', e); level = l; }
+  return {texts, faults};
+}
+onload = () => {
+  const out = [];
+  let texts = 0;
+  for (const frame of document.querySelectorAll('iframe')) {
+    const found = look(frame, frame.title);
+    texts += found.texts;
+    out.push(...found.faults);
+  }
+  document.getElementById('findings').textContent = JSON.stringify({texts, faults: out});
+};
