@@ -26,7 +26,8 @@ type site struct {
 
 func (s site) pieces() bool { return len(s.Pieces) > 0 }
 
-func (s site) old(year int) bool { return s.pieces() && (s.Built == 0 || s.Built < year) }
+// old reports whether the house is from before the year, as one is of which the year is not known: its Built is 0.
+func (s site) old(year int) bool { return s.pieces() && s.Built < year }
 
 func (s site) nailed() bool { return s.pieces() && !s.nails.none }
 

@@ -152,27 +152,20 @@ func (b *builder) extend(deep []behind, why string) {
 	}
 }
 
-// fitting returns the index of the extender with the least depth that reaches, first those made for this number of gangs; -1 if none does.
+// fitting returns the index of the extender with the least depth that reaches, so that nothing stands further proud than it
+// must; of two as deep, the one made for this number of gangs. It returns -1 if none reaches.
 func (b *builder) fitting(x behind) int {
 	found := -1
-	for i, e := range b.settings.electric.extenders {
+	all := b.settings.electric.extenders
+	for i, e := range all {
 		if e.gangs != 0 && e.gangs != x.gangs || e.depth.Cmp(x.depth) < 0 {
 			continue
 		}
-		if found < 0 || b.settings.electric.better(i, found) {
+		if found < 0 || cmp.Or(e.depth.Cmp(all[found].depth), cmp.Compare(all[found].gangs, e.gangs)) < 0 {
 			found = i
 		}
 	}
 	return found
-}
-
-// better reports whether extender i is to be taken rather than j, when both reach.
-func (e electric) better(i, j int) bool {
-	x, y := e.extenders[i], e.extenders[j]
-	if (x.gangs == 0) != (y.gangs == 0) {
-		return y.gangs == 0
-	}
-	return x.depth.Cmp(y.depth) < 0
 }
 
 // screws adds the longer screws, by length.

@@ -173,6 +173,20 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
 		},
 		{
+			"a tape along what stays bare, for the last coat only",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
+			func(m *finish.Materials) {
+				m.Tape.PaintLines, m.Sealant.CabinetLine.Form, m.Paint.Top.After = "1", "none", "1"
+			},
+			"masking tape, 90 ft, 1 60 yd roll",
+		},
+		{
+			"no last coat, no tape for it",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
+			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Form = "1", "none" },
+			"",
+		},
+		{
 			"a cover 4 ft wide along 27 ft is one of 108 ft2",
 			finish.Work{Width: in("324")},
 			func(m *finish.Materials) { m.Sheeting.None = false },
@@ -212,6 +226,15 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"box extender 1/2 in, 1 gang, 1 extender, 1 extender; device screws 1 1/4 in, 2 screws, 1 pack of 10",
 		},
 		{
+			"the least depth that reaches comes before the ring made for two gangs, which comes first at the same depth",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}, {Name: "b", Width: in("2")}}},
+			func(m *finish.Materials) {
+				m.Extenders = []finish.Extender{{Gangs: 2, Depth: "1", Price: "9"}, {Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}, {Gangs: 1, Depth: "1/8"}}
+				m.Screws.CoverPerGang, m.Screws.DevicePerGang = "0", "0"
+			},
+			"box extender 3/8 in, 1 gang, 1 extender, 1 extender; box extender 3/8 in, 2 gang, 1 extender, 1 extender",
+		},
+		{
 			"a box that stands proud by the panel needs none",
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
 			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "-1/4"}} },
@@ -235,6 +258,16 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 				t.Errorf("(-want +got)\n%s", diff)
 			}
 		})
+	}
+}
+
+// TestExtenderForItsGangs tells two rings of the same depth apart by their price.
+func TestExtenderForItsGangs(t *testing.T) {
+	m := bare()
+	m.Extenders = []finish.Extender{{Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}}
+	w := finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: fraction.Inches(4)}}}
+	if row := takeOff(t, w, m).Rows[0]; !row.Price.Equal(decimal.NewFromInt(5)) {
+		t.Errorf("%+v, want the ring made for two gangs", row)
 	}
 }
 
