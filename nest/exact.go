@@ -23,16 +23,15 @@ import (
 
 // exact is one run of the exact search.
 type exact struct {
-	ctx     context.Context
-	job     *job
-	groups  []group
-	one     *oneSheet
-	shelf   []int   // kinds of stock in the order in which they are tried
-	stock   []int   // sheets left of each kind
-	limited []bool  // by kind
-	least   merit   // no nest is better
-	weigh   weights // bounds on the rest
-	larger  [][]int // groups that would serve in the place of each group
+	ctx    context.Context
+	job    *job
+	groups []group
+	one    *oneSheet
+	shelf  []int   // kinds of stock in the order in which they are tried
+	stock  []int   // sheets left of each kind
+	least  merit   // no nest is better
+	weigh  weights // bounds on the rest
+	larger [][]int // groups that would serve in the place of each group
 
 	best         merit
 	found        []choice // sheets of the best nest; nil if none was better
@@ -65,9 +64,6 @@ func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
 			e.groupOfPiece[i] = g
 		}
 	}
-	for _, k := range j.kinds {
-		e.limited = append(e.limited, k.limited)
-	}
 	return e
 }
 
@@ -99,12 +95,17 @@ const mostSteps = 40_000
 // mostSeen bounds the memory of the search, in sets of pieces.
 const mostSeen = 1 << 20
 
-// fits reports whether a set can be cut from a sheet of the kind.
-func (e *exact) fits(s set, kind int) bool {
+// fits reports whether a set with that tally can be cut from a sheet of the kind.
+func (e *exact) fits(s set, in *tally, kind int) bool {
 	e.nodes++
-	if !e.weigh.mayFit(s, kind) {
+	if !in.within(&e.weigh.whole[kind]) {
 		return false
 	}
+	return e.comesFrom(s, kind)
+}
+
+// comesFrom is fits without a look at the weights.
+func (e *exact) comesFrom(s set, kind int) bool {
 	from := e.one.steps
 	e.one.limit, e.one.spent = from+mostSteps, false
 	box := e.one.fit(s, &e.job.kinds[kind])
@@ -137,7 +138,8 @@ func (e *exact) search(rest set, used merit) {
 		}
 		return
 	}
-	if used.plus(e.bound(rest)).compare(e.best) >= 0 {
+	total := e.tally(rest)
+	if used.plus(e.weigh.bound(&total, e.stock)).compare(e.best) >= 0 {
 		return
 	}
 	key := e.key(rest)
@@ -158,7 +160,7 @@ func (e *exact) search(rest set, used merit) {
 		possible, always = true, always || !k.limited
 		e.stock[kind]--
 		f := filling{exact: e, kind: kind, rest: rest, used: used.plus(k.merit()), lead: g}
-		f.extend((set{}).with(lead), g)
+		f.extend((set{}).with(lead), g, e.weigh.each[g], tally{})
 		e.stock[kind]++
 	}
 	if !always {
@@ -188,8 +190,15 @@ func (e *exact) key(rest set) string {
 	return string(b)
 }
 
-// bound returns a merit that no nest of the rest can better.
-func (e *exact) bound(rest set) merit { return e.weigh.bound(rest, e.stock, e.limited) }
+// tally sums the weights of a set.
+func (e *exact) tally(s set) (total tally) {
+	for t := s; !t.empty(); {
+		g := e.one.groupOf[t.first()]
+		total = total.plus(e.weigh.each[g].times(e.groups[g].of(s)))
+		t = t.minus(e.groups[g].all)
+	}
+	return total
+}
 
 // filling is the choice of the other pieces for one sheet.
 type filling struct {
@@ -201,68 +210,54 @@ type filling struct {
 	skipped []int // groups of which a piece more was not taken although it fitted
 }
 
-// extend tries all numbers of pieces of the group and of those after it.
-func (f *filling) extend(s set, from int) {
+// extend tries all numbers of pieces of the group and of those after it. in and
+// over tally the set and the pieces that this sheet surely leaves over.
+func (f *filling) extend(s set, from int, in, over tally) {
 	if f.over() {
 		return
 	}
 	g := from
-	for ; g < len(f.groups); g++ {
-		if f.groups[g].of(f.rest) > f.groups[g].of(s) {
-			break
-		}
+	for g < len(f.groups) && f.groups[g].of(f.rest) <= f.groups[g].of(s) {
+		g++
 	}
 	if g == len(f.groups) {
-		f.close(s)
+		f.close(s, in)
 		return
 	}
-	if !f.enough(s, g) {
-		return
-	}
-	group := &f.groups[g]
+	group, each := &f.groups[g], f.weigh.each[g]
 	have, most := group.of(s), group.of(f.rest)
-	sets := []set{s}
-	for n := have + 1; n <= most; n++ {
-		more := s.plus(group.lowest(n))
-		if !f.fits(more, f.kind) {
+	n := have
+	more := s
+	for n < most {
+		next := s.plus(group.lowest(n + 1))
+		sum := in.plus(each.times(n + 1 - have))
+		if !f.fits(next, &sum, f.kind) {
 			break
 		}
-		sets = append(sets, more)
+		more = next
+		n++
 	}
-	for n := len(sets) - 1; n >= 0; n-- {
-		if n < len(sets)-1 {
+	for top := n; n >= have; n-- {
+		left := over.plus(each.times(most - n))
+		if n < most && f.used.plus(f.weigh.bound(&left, f.stock)).compare(f.best) >= 0 {
+			return // what this sheet leaves over is too much for the others
+		}
+		more = s.plus(group.lowest(n))
+		if n < top {
 			f.skipped = append(f.skipped, g)
 		}
-		f.extend(sets[n], g+1)
-		if n < len(sets)-1 {
+		f.extend(more, g+1, in.plus(each.times(n-have)), left)
+		if n < top {
 			f.skipped = f.skipped[:len(f.skipped)-1]
 		}
 	}
 }
 
-// enough reports whether the set with all pieces that may still come could fill
-// the sheet so far that the rest is few enough.
-func (f *filling) enough(s set, from int) bool {
-	coming := s
-	for g := from; g < len(f.groups); g++ {
-		coming = coming.plus(f.rest.and(f.groups[g].all))
-	}
-	slack := f.rest.minus(coming)
-	return f.used.plus(f.boundWithout(slack)).compare(f.best) < 0
-}
-
-// boundWithout is the bound for pieces which this sheet surely leaves over.
-func (f *filling) boundWithout(over set) merit {
-	if over.empty() {
-		return merit{}
-	}
-	return f.bound(over)
-}
-
 // close ends a sheet, if its set is one that has to be tried.
-func (f *filling) close(s set) {
+func (f *filling) close(s set, in tally) {
 	for _, g := range f.skipped {
-		if f.fits(s.plus(f.groups[g].lowest(f.groups[g].of(s)+1)), f.kind) {
+		sum := in.plus(f.weigh.each[g])
+		if f.fits(s.plus(f.groups[g].lowest(f.groups[g].of(s)+1)), &sum, f.kind) {
 			return
 		}
 	}
@@ -274,7 +269,11 @@ func (f *filling) close(s set) {
 		without := s.minus(f.groups[g].lowest(have)).plus(f.groups[g].lowest(have - 1))
 		for _, l := range f.larger[g] {
 			n := f.groups[l].of(s)
-			if f.groups[l].of(f.rest) > n && f.fits(without.plus(f.groups[l].lowest(n+1)), f.kind) {
+			if f.groups[l].of(f.rest) <= n {
+				continue
+			}
+			swapped := without.plus(f.groups[l].lowest(n + 1))
+			if sum := f.tally(swapped); f.fits(swapped, &sum, f.kind) {
 				return
 			}
 		}

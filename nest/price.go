@@ -2,11 +2,8 @@ package nest
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 )
-
-var debug bool
 
 // The fullest sheet: of all sets of parts that can be cut from one sheet, the
 // one with the greatest sum of values. With it any values of the parts become a
@@ -18,7 +15,8 @@ type fullest struct {
 	kind  int
 	value []int64 // by group
 	order []int   // groups, most value for their area first
-	rank  [][]int // the same by each weight that is used as a bound
+	place []int   // of each group in order
+	rank  [][]int // the groups by value for each weight that is used as a bound
 	most  int64   // the greatest value so far
 	set   set     // with that value
 	limit int     // of nodes
@@ -33,86 +31,83 @@ const boundsUsed = 4
 func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
 	f := fullest{exact: e, kind: kind, value: value, most: above, limit: e.nodes + nodes}
 	k := &e.job.kinds[kind]
-	var all []int
 	for g := range e.groups {
 		if value[g] > 0 && e.job.fits(k, &e.groups[g].piece) {
-			all = append(all, g)
+			f.order = append(f.order, g)
 		}
 	}
 	for i := range min(boundsUsed, len(e.weigh.all)) {
-		rank := slices.Clone(all)
+		rank := slices.Clone(f.order)
 		slices.SortStableFunc(rank, func(a, b int) int {
-			return compareProducts(value[b], f.weightOf(i, a), value[a], f.weightOf(i, b))
+			return compareProducts(value[b], int64(e.weigh.each[a][i]), value[a], int64(e.weigh.each[b][i]))
 		})
 		f.rank = append(f.rank, rank)
 	}
-	if f.order = all; len(f.rank) > 0 {
+	if len(f.rank) > 0 {
 		f.order = f.rank[0]
+	}
+	f.place = make([]int, len(e.groups))
+	for n, g := range f.order {
+		f.place[g] = n
 	}
 	doubtful := e.doubtful
 	e.doubtful = false
-	f.extend(set{}, 0, 0)
+	f.extend(set{}, 0, 0, tally{})
 	ok = !e.doubtful && e.nodes <= f.limit
 	e.doubtful = doubtful
 	return f.set, f.most, ok
 }
 
-// weightOf returns the weight of one piece of a group.
-func (f *fullest) weightOf(i, g int) int64 { return int64(f.weigh.all[i].each[f.groups[g].start]) }
-
-func (f *fullest) extend(s set, from int, value int64) {
+func (f *fullest) extend(s set, from int, value int64, in tally) {
 	if value > f.most {
 		f.most, f.set = value, s
 	}
-	if from == len(f.order) || f.nodes > f.limit || value+f.atMost(s, from) <= f.most {
+	if from == len(f.order) || f.nodes > f.limit || value+f.atMost(&in, from) <= f.most {
 		return
 	}
-	g := &f.groups[f.order[from]]
-	sets := []set{s}
-	for n := 1; n <= len(g.pieces); n++ {
-		more := s.plus(g.lowest(n))
-		if !f.fits(more, f.kind) {
+	at := f.order[from]
+	g := &f.groups[at]
+	n := 0
+	for n < len(g.pieces) {
+		sum := in.plus(f.weigh.each[at].times(n + 1))
+		if !f.fits(s.plus(g.lowest(n+1)), &sum, f.kind) {
 			break
 		}
-		sets = append(sets, more)
+		n++
 	}
-	for n := len(sets) - 1; n >= 0; n-- {
-		f.extend(sets[n], from+1, value+int64(n)*f.value[f.order[from]])
+	for ; n >= 0; n-- {
+		f.extend(s.plus(g.lowest(n)), from+1, value+int64(n)*f.value[at], in.plus(f.weigh.each[at].times(n)))
 	}
 }
 
-// atMost returns more value than groups from the given place on can add.
-func (f *fullest) atMost(s set, from int) int64 {
+// atMost returns no less value than the groups from the given place on can add.
+func (f *fullest) atMost(in *tally, from int) int64 {
+	f.nodes++
 	var open int64
 	for _, g := range f.order[from:] {
 		open += f.value[g] * int64(len(f.groups[g].pieces))
 	}
 	for i, rank := range f.rank {
-		if open > 0 {
-			open = min(open, f.byWeight(i, rank, s, from))
-		}
+		open = min(open, f.byWeight(i, rank, f.weigh.whole[f.kind][i]-in[i], from))
 	}
 	return open
 }
 
 // byWeight fills the weight that is left with the groups that give most value
 // for it, the last by the fraction.
-func (f *fullest) byWeight(i int, rank []int, s set, from int) (value int64) {
-	room := int64(f.weigh.all[i].whole[f.kind]) - int64(f.weigh.all[i].of(s))
+func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int64) {
 	for _, g := range rank {
-		if slices.Index(f.order, g) < from {
+		if f.place[g] < from {
 			continue
 		}
-		w, n := f.weightOf(i, g), int64(len(f.groups[g].pieces))
+		w, n := f.weigh.each[g][i], uint64(len(f.groups[g].pieces))
 		if n*w <= room {
-			value += n * f.value[g]
+			value += int64(n) * f.value[g]
 			room -= n * w
 			continue
 		}
 		n = room / w
-		value += n * f.value[g]
-		room -= n * w
-		return value + scaled(f.value[g], uint64(room), uint64(w)) + 1
+		return value + int64(n)*f.value[g] + scaled(f.value[g], room-n*w, w)
 	}
 	return value
 }
@@ -127,7 +122,7 @@ const sheetOfPrices = 1 << 20
 func (e *exact) learn(pool []set, nodes int) {
 	kind := e.shelf[0]
 	for _, k := range e.shelf {
-		if !e.limited[k] {
+		if !e.weigh.limited[k] {
 			kind = k
 			break
 		}
@@ -136,7 +131,7 @@ func (e *exact) learn(pool []set, nodes int) {
 	need, most := make([]int, len(e.groups)), make([]int, len(e.groups))
 	for g := range e.groups {
 		need[g] = len(e.groups[g].pieces)
-		for most[g] < need[g] && e.fits(e.groups[g].lowest(most[g]+1), kind) {
+		for most[g] < need[g] && e.comesFrom(e.groups[g].lowest(most[g]+1), kind) {
 			most[g]++
 		}
 		most[g] = max(1, most[g])
@@ -149,14 +144,8 @@ func (e *exact) learn(pool []set, nodes int) {
 		p := prices{value: lp.wholePrices(sheetOfPrices)}
 		above := int64(sheetOfPrices + len(e.groups))
 		s, holds, sure := e.tryFillings(p.value, kind, above)
-		if debug {
-			fmt.Println("try", e.nodes, float64(dot(p.value, need))/sheetOfPrices, float64(dot(p.value, need))/float64(holds), sure, s.size())
-		}
 		if holds == above {
 			s, holds, sure = e.fullest(p.value, kind, above, min(end-e.nodes, mostPricing))
-			if debug {
-				fmt.Println("price", e.nodes, float64(dot(p.value, need))/sheetOfPrices, float64(dot(p.value, need))/float64(holds), sure, s.size())
-			}
 		}
 		if !sure && holds == above {
 			s, holds, sure = e.fullest(p.value, kind, above, end-e.nodes)
@@ -279,11 +268,9 @@ func (e *exact) weighBy(p prices, kind, end int) {
 		}
 		whole[k] = uint64(holds)
 	}
-	var each []uint64
-	for g := range e.groups {
-		for range e.groups[g].pieces {
-			each = append(each, uint64(p.value[g]))
-		}
+	each := make([]uint64, len(e.groups))
+	for g := range each {
+		each[g] = uint64(p.value[g])
 	}
 	e.weigh.learn("prices of the parts from a linear programme, and the fullest sheet at them", each, whole)
 }

@@ -63,10 +63,10 @@ type searcher struct {
 	best   plan
 }
 
-// shares are the parts of the budget, in 1/64, which the search spends in turn:
-// each time half on improving the best nest and half on the exact search, so that
-// easy jobs are proved at once and hard ones are improved first.
-var shares = [...]int{1, 3, 12, 48}
+// shares are the parts of the budget, in 1/128, which the search spends in turn on
+// improving the best nest and on the exact search: so easy jobs are proved at
+// once, and hard ones improved first.
+var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40}}
 
 func (s *searcher) run() {
 	j := s.job
@@ -86,17 +86,17 @@ func (s *searcher) run() {
 		e = newExact(s.ctx, j, possible, s.least)
 	}
 	for _, share := range shares {
-		nodes := s.budget / 64 * share / 2
 		if s.done() {
-			return
+			break
 		}
-		m.run(nodes)
-		s.nodes = m.filler.steps
+		m.run(s.budget / 128 * share.improve)
 		s.take(m.now.clone())
 		if e == nil || s.done() {
 			continue
 		}
-		s.exact(e, &m, nodes)
+		s.exact(e, &m, s.budget/128*share.exact)
+	}
+	if s.nodes = m.filler.steps; e != nil {
 		s.nodes += e.nodes
 	}
 }

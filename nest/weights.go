@@ -10,10 +10,13 @@ import (
 // each kind can hold. Each bounds the number of sheets and the money, and tells
 // sets that cannot be cut from one sheet without a closer look.
 type weights struct {
-	kinds   []int      // usable kinds of stock
-	all     []weighing // the area first
-	price   []int64    // by kind of stock
-	byPrice []int      // kinds, the cheapest first
+	kinds   []int // usable kinds of stock
+	all     []weighing
+	each    []tally // of one piece, by group
+	whole   []tally // of one sheet, by kind of stock
+	price   []int64 // by kind of stock
+	byPrice []int   // kinds, the cheapest first
+	limited []bool  // by kind of stock
 	relax   relaxed
 	learned bool // the last of all was learned
 }
@@ -21,14 +24,39 @@ type weights struct {
 // weighing is one of the weights.
 type weighing struct {
 	how   string
-	each  []uint64 // by piece number
-	whole []uint64 // what a sheet holds, by kind of stock
-	large []int    // kinds by whole, falling
-	cheap []int    // kinds by price for whole, rising
+	large []int // kinds by what a sheet holds, falling
+	cheap []int // kinds by price for what a sheet holds, rising
 }
 
-// mostWeights is how many of the best pairs of functions the search uses.
-const mostWeights = 32
+// mostWeights is how many weights the search uses: the best pairs of functions,
+// the area first, and one that is learned.
+const mostWeights = 12
+
+// tally is a sum of each weight.
+type tally [mostWeights]uint64
+
+func (t tally) plus(u tally) tally {
+	for i := range t {
+		t[i] += u[i]
+	}
+	return t
+}
+
+func (t tally) times(n int) tally {
+	for i := range t {
+		t[i] *= uint64(n)
+	}
+	return t
+}
+
+func (t *tally) within(u *tally) bool {
+	for i := range t {
+		if t[i] > u[i] {
+			return false
+		}
+	}
+	return true
+}
 
 // mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
 const mostWhole = 1 << 54
@@ -44,6 +72,7 @@ func newWeights(j *job, groups []group) weights {
 	w.kinds = w.relax.kinds
 	for _, k := range j.kinds {
 		w.price = append(w.price, k.price)
+		w.limited = append(w.limited, k.limited)
 	}
 	w.byPrice = slices.Clone(w.kinds)
 	slices.SortStableFunc(w.byPrice, func(a, b int) int { return cmp.Compare(w.price[a], w.price[b]) })
@@ -64,12 +93,12 @@ func newWeights(j *job, groups []group) weights {
 	if len(pairs) > 1 {
 		slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
 	}
-	for i, p := range pairs[:min(len(pairs), mostWeights)] {
-		each := make([]uint64, len(order))
-		for n := range each {
-			each[n] = uint64(p.across.size[n]) * uint64(p.along.size[n])
+	w.each, w.whole = make([]tally, len(groups)), make([]tally, len(j.kinds))
+	for i, p := range pairs[:min(len(pairs), mostWeights-1)] {
+		each, whole := make([]uint64, len(groups)), make([]uint64, len(j.kinds))
+		for n, g := range groups {
+			each[n] = uint64(p.across.size[g.start]) * uint64(p.along.size[g.start])
 		}
-		whole := make([]uint64, len(j.kinds))
 		for n, kind := range w.kinds {
 			whole[kind] = uint64(p.across.whole) * uint64(p.along.whole)
 			if i == 0 {
@@ -81,9 +110,16 @@ func newWeights(j *job, groups []group) weights {
 	return w
 }
 
-// add adds a weighing.
+// add adds a weighing: by group what a piece weighs, by kind what a sheet holds.
 func (w *weights) add(how string, each, whole []uint64) {
-	g := weighing{how: how, each: each, whole: whole, large: slices.Clone(w.kinds), cheap: slices.Clone(w.kinds)}
+	i := len(w.all)
+	for g := range each {
+		w.each[g][i] = each[g]
+	}
+	for kind := range whole {
+		w.whole[kind][i] = whole[kind]
+	}
+	g := weighing{how: how, large: slices.Clone(w.kinds), cheap: slices.Clone(w.kinds)}
 	slices.SortStableFunc(g.large, func(a, b int) int { return cmp.Compare(whole[b], whole[a]) })
 	slices.SortStableFunc(g.cheap, func(a, b int) int {
 		return compareProducts(w.price[a], int64(whole[b]), w.price[b], int64(whole[a]))
@@ -110,58 +146,79 @@ func permille(f, g dual, whole uint64) (total int) {
 	return total
 }
 
-// mayFit reports whether no weight forbids that the set comes from one sheet.
-func (w *weights) mayFit(s set, kind int) bool {
+// bound returns a merit that no nest of pieces with that tally from the stock can
+// better.
+func (w *weights) bound(total *tally, stock []int) (m merit) {
 	for i := range w.all {
-		if w.all[i].of(s) > w.all[i].whole[kind] {
-			return false
-		}
+		m.sheets = max(m.sheets, w.sheets(i, total[i], stock))
 	}
-	return true
-}
-
-// of returns the weight of a set.
-func (g *weighing) of(s set) (total uint64) {
-	for b, word := range s {
-		for ; word != 0; word &= word - 1 {
-			total += g.each[b*64+bits.TrailingZeros64(word)]
-		}
+	if len(w.kinds) == 1 && !w.limited[w.kinds[0]] {
+		return merit{cost: int64(m.sheets) * w.price[w.kinds[0]], bought: m.sheets, sheets: m.sheets}
 	}
-	return total
+	for i := range w.all {
+		m.cost = max(m.cost, w.cost(i, total[i], stock))
+		m.bought = max(m.bought, w.bought(i, total[i], stock))
+	}
+	m.cost = max(m.cost, w.cheapest(m.sheets, stock))
+	return m
 }
 
 // sheets returns the least number of sheets that hold the weight, of those in
 // stock; if they do not, the number of all.
-func (g *weighing) sheets(total uint64, stock []int) (n int) {
-	for _, kind := range g.large {
-		whole := g.whole[kind]
-		if whole == 0 {
+func (w *weights) sheets(i int, total uint64, stock []int) (n int) {
+	for _, kind := range w.all[i].large {
+		whole := w.whole[kind][i]
+		if whole == 0 || total == 0 {
 			break
 		}
 		take := min((total+whole-1)/whole, uint64(stock[kind]))
 		n += int(take)
-		if take*whole >= total {
-			return n
-		}
-		total -= take * whole
+		total -= min(total, take*whole)
 	}
 	return n
 }
 
 // cost returns the least money for which sheets in stock hold the weight, sheets
 // taken by the fraction.
-func (g *weighing) cost(total uint64, stock []int, price []int64) (cost int64) {
-	for _, kind := range g.cheap {
-		whole := g.whole[kind]
-		if whole == 0 {
+func (w *weights) cost(i int, total uint64, stock []int) (cost int64) {
+	for _, kind := range w.all[i].cheap {
+		whole := w.whole[kind][i]
+		if whole == 0 || total == 0 {
 			break
 		}
 		take := min(total/whole, uint64(stock[kind]))
-		cost += int64(take) * price[kind]
+		cost += int64(take) * w.price[kind]
 		total -= take * whole
-		if total == 0 || take < uint64(stock[kind]) {
-			return cost + scaled(price[kind], total, whole)
+		if take < uint64(stock[kind]) {
+			return cost + scaled(w.price[kind], total, whole)
 		}
+	}
+	return cost
+}
+
+// bought returns how many sheets must be bought if all limited ones are used.
+func (w *weights) bought(i int, total uint64, stock []int) int {
+	var most uint64
+	for _, kind := range w.all[i].large {
+		whole := w.whole[kind][i]
+		if w.limited[kind] {
+			total -= min(total, uint64(stock[kind])*whole)
+		} else {
+			most = max(most, whole)
+		}
+	}
+	if most == 0 {
+		return 0
+	}
+	return int((total + most - 1) / most)
+}
+
+// cheapest returns what that many sheets in stock cost at least.
+func (w *weights) cheapest(sheets int, stock []int) (cost int64) {
+	for _, kind := range w.byPrice {
+		n := min(sheets, stock[kind])
+		cost += int64(n) * w.price[kind]
+		sheets -= n
 	}
 	return cost
 }
@@ -174,53 +231,4 @@ func scaled(x int64, part, whole uint64) int64 {
 		q++
 	}
 	return int64(q)
-}
-
-// bound returns a merit that no nest of the pieces from the stock can better.
-func (w *weights) bound(s set, stock []int, limited []bool) (m merit) {
-	for i := range w.all {
-		g := &w.all[i]
-		total := g.of(s)
-		m.sheets = max(m.sheets, g.sheets(total, stock))
-		m.cost = max(m.cost, g.cost(total, stock, w.price))
-		if bought := g.bought(total, stock, limited); bought > m.bought {
-			m.bought = bought
-		}
-	}
-	m.cost = max(m.cost, w.cheapest(m.sheets, stock))
-	return m
-}
-
-// cheapest returns what that many sheets in stock cost at least.
-func (w *weights) cheapest(sheets int, stock []int) (cost int64) {
-	for _, kind := range w.byPrice {
-		n := min(sheets, stock[kind])
-		cost += int64(n) * w.price[kind]
-		if sheets -= n; sheets == 0 {
-			break
-		}
-	}
-	return cost
-}
-
-// bought returns how many sheets must be bought if all limited ones are used.
-func (g *weighing) bought(total uint64, stock []int, limited []bool) int {
-	var most uint64
-	for _, kind := range g.large {
-		if !limited[kind] {
-			most = max(most, g.whole[kind])
-			continue
-		}
-		whole := g.whole[kind]
-		if take := uint64(stock[kind]); take > 0 && whole > 0 {
-			if total <= take*whole {
-				return 0
-			}
-			total -= take * whole
-		}
-	}
-	if most == 0 {
-		return 0
-	}
-	return int((total + most - 1) / most)
 }
