@@ -114,19 +114,24 @@ func (s *stretch) cover(o fraction.Length, b bay, xs []fraction.Length, onLines 
 		best, bestNarrow := -1, int64(0)
 		bestBroken, bestPieces := 0, 0
 		w.from(i)
-		for j := i + 1; j < n; j++ {
+		row := s.pieces[w.first[i]]
+		until := n
+		if s.room.Profile.Boards {
+			until = i + 2 // each board ends at the next joint
+		}
+		for j := i + 1; j < until; j++ {
 			width := w.right[j] - w.left[i]
-			if width > w.widest || s.room.Profile.Boards && j > i+1 {
+			if width > w.widest {
 				break
 			}
-			if !c.alive[j] || !w.fits(j) {
+			if !c.alive[j] || width <= 0 || width > w.upright && !w.fits(j) {
 				continue
 			}
 			broken := ahead[j].broken
 			if width < w.least {
 				broken++
 			}
-			pieces := ahead[j].pieces + s.pieces[w.first[i]][w.last[j]]
+			pieces := ahead[j].pieces + row[w.last[j]]
 			thin := min(narrow[j], width)
 			if best >= 0 {
 				switch {

@@ -96,11 +96,9 @@ func (w *ruler) from(i int) {
 	}
 }
 
-// fits reports whether some sheet gives the panel that stops at node j.
+// fits reports whether some sheet gives the panel that stops at node j, which
+// is wider than any sheet gives upright.
 func (w *ruler) fits(j int) bool {
-	if w.right[j]-w.left[w.node] <= w.upright {
-		return w.right[j] > w.left[w.node]
-	}
 	left, right := w.stretch.panelEdges(w.cover, w.node, j)
-	return left.Less(right) && w.stretch.fits(w.origin, left, right)
+	return w.stretch.fits(w.origin, left, right)
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -248,42 +249,66 @@ func (m *maker) short(c candidate) error {
 	return e
 }
 
-// choices tells the trade-off, the best-looking entry first.
-func (m *maker) choices() []Choice {
+// choices tells the trade-off, the best-looking entry first. The cost of each
+// is the total of its whole take-off, as far as prices are known.
+func (m *maker) choices() ([]Choice, error) {
 	var out []Choice
-	for i, c := range m.found {
+	for i := range m.found {
+		c := &m.found[i]
 		if c.need.unplaced > 0 {
 			continue
 		}
+		list, err := finish.TakeOff(m.work(c), m.job.Finish)
+		if err != nil {
+			return nil, err
+		}
 		out = append(out, Choice{
-			Sheets: c.need.sheets, Cost: money(c.need.cost), BlemishTotal: c.layout.Total,
-			Chosen: i == m.chosen, Proved: c.nest.Bound.Proved, Says: m.says(i),
+			Sheets: c.need.sheets, Bought: c.need.bought, Cost: list.Total, BlemishTotal: c.layout.Total,
+			Chosen: i == m.chosen, Proved: c.nest.Bound.Proved,
 		})
 	}
-	return out
-}
-
-// says tells one choice: what it gains against the one chosen and what is seen.
-func (m *maker) says(i int) string {
-	c, chosen := m.found[i], m.found[m.chosen]
-	text := "Taken: " + count(c.need.sheets, "sheet")
-	if i != m.chosen {
-		text = count(c.need.sheets, "sheet")
-		switch diff := c.need.sheets - chosen.need.sheets; {
-		case diff > 0:
-			text += fmt.Sprintf(", %d more than taken", diff)
-		case diff < 0:
-			text += fmt.Sprintf(", %d fewer than taken", -diff)
-		}
-		if d := money(c.need.cost).Sub(money(chosen.need.cost)); !d.IsZero() {
-			more := "more"
-			if d.Sign() < 0 {
-				more, d = "less", d.Neg()
-			}
-			text += fmt.Sprintf(" (%s %s)", d.StringFixed(2), more)
+	taken := slices.IndexFunc(out, func(c Choice) bool { return c.Chosen })
+	k := 0
+	for i := range m.found {
+		if m.found[i].need.unplaced == 0 {
+			out[k].Says = says(out[k], out[taken]) + " " + m.seen(&m.found[i].layout)
+			k++
 		}
 	}
-	return text + ". " + m.seen(&c.layout)
+	return out, nil
+}
+
+// says tells what a choice takes, and what more or less than the one taken.
+func says(c, taken Choice) string {
+	text := count(c.Bought, "sheet") + " to buy"
+	if onHand := c.Sheets - c.Bought; onHand > 0 {
+		text += fmt.Sprintf(" and %d on hand", onHand)
+	}
+	if c.Chosen {
+		return "Taken: " + text + "."
+	}
+	differs := func(more, less string, by int) string {
+		if by < 0 {
+			return fmt.Sprintf("%d %s", -by, less)
+		}
+		return fmt.Sprintf("%d %s", by, more)
+	}
+	switch by := c.Bought - taken.Bought; {
+	case by != 0:
+		text += ", " + differs("more than taken", "fewer than taken", by)
+	case c.Sheets != taken.Sheets:
+		text += ", " + differs("more on hand", "fewer on hand", c.Sheets-taken.Sheets)
+	}
+	switch d := c.Cost.Sub(taken.Cost); d.Sign() {
+	case 1:
+		text += fmt.Sprintf(" (%s more money)", d.StringFixed(2))
+	case -1:
+		text += fmt.Sprintf(" (%s less money)", d.Neg().StringFixed(2))
+	}
+	if c.BlemishTotal.Less(taken.BlemishTotal) {
+		return text + "; it looks better."
+	}
+	return text + "; it looks worse."
 }
 
 // seen names the two terms of a layout that cost most, seams left out.

@@ -98,7 +98,10 @@ func Make(ctx context.Context, j job.Job, o Options) (p Plan, err error) {
 	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
 	p.Blemishes = m.blemishes()
 	p.BlemishTotal = m.layout.Total
-	p.Search, p.Choices = m.search, m.choices()
+	p.Search = m.search
+	if p.Choices, err = m.choices(); err != nil {
+		return Plan{}, err
+	}
 	if p.Warnings, err = m.warnings(p.Pieces); err != nil {
 		return Plan{}, err
 	}
@@ -187,12 +190,6 @@ func ratio(price *decimal.Decimal) fraction.Ratio {
 	return r
 }
 
-// money returns an exact sum of prices as a decimal.
-func money(r fraction.Ratio) decimal.Decimal {
-	const places = 2
-	return decimal.NewFromInt(r.Num()).DivRound(decimal.NewFromInt(r.Den()), places)
-}
-
 // blemishes returns the terms of the layout.
 func (m *maker) blemishes() []Blemish {
 	out := []Blemish{}
@@ -206,7 +203,7 @@ func (m *maker) blemishes() []Blemish {
 // finish adds what follows from the layout: the take-off, the order of work and
 // the cautions.
 func (m *maker) finish(p *Plan) error {
-	work := m.work()
+	work := m.work(&m.found[m.chosen])
 	list, err := finish.TakeOff(work, m.job.Finish)
 	if err != nil {
 		return err

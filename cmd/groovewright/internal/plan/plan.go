@@ -299,7 +299,8 @@ type Search struct {
 // Choice is one entry of the trade-off between sheets and looks.
 type Choice struct {
 	Sheets       int             `json:"sheets"`
-	Cost         decimal.Decimal `json:"cost"`
+	Bought       int             `json:"bought"` // of the sheets; the others are on hand
+	Cost         decimal.Decimal `json:"cost"`   // total of the whole take-off, as far as prices are known
 	BlemishTotal fraction.Ratio  `json:"blemish_total"`
 	Chosen       bool            `json:"chosen"`
 	Proved       bool            `json:"proved"`

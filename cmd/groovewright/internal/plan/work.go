@@ -15,25 +15,25 @@ var jointKinds = map[wall.JointKind]finish.JointKind{
 	wall.OpeningJoint: finish.WindowJoint, wall.SeamJoint: finish.Seam,
 }
 
-// work returns the quantities that the take-off reckons with.
-func (m *maker) work() finish.Work {
+// work returns the quantities that the take-off of a candidate reckons with.
+func (m *maker) work(c *candidate) finish.Work {
 	j := &m.job
 	w := finish.Work{Units: j.Units, Profile: j.Room.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
-	for _, p := range m.layout.Pieces {
+	for _, p := range c.layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		run := j.Room.Runs[p.Run]
 		w.Face = w.Face.Add(p.Shape.Area())
 		w.Edges = w.Edges.Add(p.EdgeLength())
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
-		panel := m.panel(p.Run, p.Panel)
+		panel := c.panel(p.Run, p.Panel)
 		tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
 		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, tape.Format(panel.Left), tape.Format(panel.Right)))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
 		}
 	}
-	for _, joint := range m.layout.Joints {
+	for _, joint := range c.layout.Joints {
 		kind, sealed := jointKinds[joint.Kind]
 		if !sealed {
 			continue
@@ -61,7 +61,7 @@ func (m *maker) work() finish.Work {
 	}
 	for i, s := range j.Stock {
 		used := 0
-		for _, sheet := range m.nest.Sheets {
+		for _, sheet := range c.nest.Sheets {
 			if sheet.Stock == i {
 				used++
 			}
@@ -73,8 +73,8 @@ func (m *maker) work() finish.Work {
 	return w
 }
 
-func (m *maker) panel(run, number int) wall.Panel {
-	for _, p := range m.layout.Runs[run].Panels {
+func (c *candidate) panel(run, number int) wall.Panel {
+	for _, p := range c.layout.Runs[run].Panels {
 		if p.Number == number {
 			return p
 		}
