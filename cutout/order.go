@@ -108,6 +108,9 @@ func longestFirst(a, b Way) int { return b.extent().Compare(a.extent()) }
 // holeWays cuts a hole's ring at its sharp corners, or at its lowest corner if it
 // has none.
 func holeWays(ring []Point) []Way {
+	if len(ring) == 0 {
+		return nil
+	}
 	from := 0
 	for i := range ring {
 		if sharp(ring, i) {

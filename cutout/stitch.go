@@ -14,7 +14,6 @@ type stitcher struct {
 	nodes   []Point
 	borders []border
 	out     []int // for each node the first border that leaves it, or none
-	first   []int // for each node the number of the first border
 }
 
 type border struct {
