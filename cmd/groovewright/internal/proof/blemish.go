@@ -166,7 +166,6 @@ func (c *checker) terms() []term {
 
 func (c *checker) breakTerms(i int) []term {
 	var out []term
-	p := c.job.pattern
 	for _, restart := range c.plan.Runs[i].Restarts {
 		at := restart.At.r()
 		n := slices.IndexFunc(c.job.runs[i].breaks, func(b place) bool { return same(b.at, at) })
@@ -174,7 +173,7 @@ func (c *checker) breakTerms(i int) []term {
 			continue // reported by restarts
 		}
 		out = append(out, term{
-			run: i, next: -1, what: "break", at: at, amount: circular(c.phase(i, at, fromLeft), p.phase(at, restart.Origin.r()), p.pitch),
+			run: i, next: -1, what: "break", at: at, amount: circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch),
 			weight: c.job.runs[i].breaks[n].prominence, height: c.regions[i].seen(at),
 		})
 	}

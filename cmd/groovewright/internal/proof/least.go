@@ -12,7 +12,8 @@ import (
 // inside corner, and over all ways to put seams on the lines where a seam may
 // fall. ok is false for a job that it does not judge: more than three runs, a
 // ready profile (its features are not in the job), breaks, installed panels, or
-// a room in which a hard rule has to give way.
+// a room in which a layout that breaks a hard rule might look better: whether the
+// rule then has to give way is not this function's to say.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > 3 || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -23,7 +24,7 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 			return nil, false
 		}
 	}
-	s := &search{job: j, weights: j.given(), costs: map[string]rat{}, roles: map[string]*region{}}
+	s := &search{job: j, weights: j.given(), costs: map[string]own{}, roles: map[string]*region{}}
 	return s.least()
 }
 
@@ -33,8 +34,9 @@ type search struct {
 	job     *room
 	weights weights
 	roles   map[string]*region
-	costs   map[string]rat
+	costs   map[string]own
 	best    rat
+	broken  rat // a bound from below of the layouts that break a hard rule
 }
 
 // key names a run in its roles.
@@ -58,7 +60,6 @@ func (s *search) least() (rat, bool) {
 			corners = append(corners, i)
 		}
 	}
-	feasible := true
 	for choice := range 1 << len(corners) {
 		atLeft, atRight := make([]role, n), make([]role, n)
 		for k, i := range corners {
@@ -77,37 +78,33 @@ func (s *search) least() (rat, bool) {
 		for i := range names {
 			names[i] = key(i, atLeft[i], atRight[i])
 		}
-		if !s.combine(regions, names, origins, nil, zero()) {
-			feasible = false
-		}
+		s.combine(regions, names, origins, nil, zero(), false)
 	}
-	return s.best, feasible && s.best != nil
+	if s.best == nil || s.broken != nil && less(s.broken, s.best) {
+		return nil, false
+	}
+	return s.best, true
 }
 
-// combine tries every origin of the runs not yet set out. It returns false if
-// some run can hold no panels within the hard rules at any origin.
-func (s *search) combine(regions []*region, names []string, origins [][]rat, chosen []rat, cost rat) bool {
+// combine tries every origin of the runs not yet set out. broken says that some
+// run already set out can hold no panels within the hard rules.
+func (s *search) combine(regions []*region, names []string, origins [][]rat, chosen []rat, cost rat, broken bool) {
 	i := len(chosen)
-	if s.best != nil && !less(cost, s.best) {
-		return true
-	}
-	if i == len(regions) {
+	switch {
+	case s.best != nil && !less(cost, s.best), broken && s.broken != nil && !less(cost, s.broken):
+		return
+	case i == len(regions) && broken:
+		s.broken = cost
+		return
+	case i == len(regions):
 		s.best = cost
-		return true
+		return
 	}
-	possible := false
 	for _, origin := range origins[i] {
-		own := s.alone(i, names[i], regions[i], origin)
-		if own == nil {
-			continue
-		}
-		possible = true
+		own, ok := s.alone(i, names[i], regions[i], origin)
 		all := append(slices.Clone(chosen), origin)
-		if !s.combine(regions, names, origins, all, sum(cost, own, s.mismatches(regions, all))) {
-			return false
-		}
+		s.combine(regions, names, origins, all, sum(cost, own, s.mismatches(regions, all)), broken || !ok)
 	}
-	return possible
 }
 
 // mismatches returns the cost of the inside corners that the run last set out
@@ -130,26 +127,32 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 }
 
 // alone returns the least cost of run i by itself at an origin: its upright
-// edges and its seams. It is nil where the hard rules leave no way.
-func (s *search) alone(i int, name string, g *region, origin rat) rat {
+// edges and its seams. ok is false where the hard rules leave no way; then the
+// cost is only that of what they do not touch.
+func (s *search) alone(i int, name string, g *region, origin rat) (cost rat, ok bool) {
 	k := name + " " + text(mod(origin, s.job.pattern.pitch))
-	cost, known := s.costs[k]
-	if !known {
-		cost = zero()
-		for _, u := range g.uprights(s.weights) {
-			cost = sum(cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
-		}
-		for _, stretch := range g.stretches() {
-			seams := s.seams(i, g, origin, stretch[0], stretch[1])
-			if seams == nil {
-				cost = nil
-				break
-			}
-			cost = sum(cost, seams)
-		}
-		s.costs[k] = cost
+	if known, found := s.costs[k]; found {
+		return known.cost, known.ok
 	}
-	return cost
+	cost, ok = zero(), true
+	for _, u := range g.uprights(s.weights) {
+		cost = sum(cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
+	}
+	for _, stretch := range g.stretches() {
+		if seams := s.seams(i, g, origin, stretch[0], stretch[1]); seams != nil {
+			cost = sum(cost, seams)
+		} else {
+			ok = false
+		}
+	}
+	s.costs[k] = own{cost, ok}
+	return cost, ok
+}
+
+// own is what a run costs by itself.
+type own struct {
+	cost rat
+	ok   bool
 }
 
 // seams returns the least cost of the seams between left and right, nil where
@@ -208,22 +211,22 @@ func cheapest(starts, costs []rat, right, narrow rat, j *room, origin rat) rat {
 // [0, pitch), in rising order.
 func (j *room) origins(regions []*region, w weights) [][]rat {
 	n := len(regions)
-	own := make([][]rat, n)
+	base := make([][]rat, n)
 	for i, g := range regions {
-		own[i] = j.own(g, w)
+		base[i] = j.own(g, w)
 	}
 	group := j.groups()
-	for i := range own {
+	for i := range base {
 		// Where a whole chain of runs shows no edge, each may start afresh at its
 		// left limit and its pattern be carried on from there.
 		seen := slices.ContainsFunc(group[i], func(k int) bool { return len(j.own(regions[k], w)) > 0 })
 		if !seen {
-			own[i] = []rat{mod(regions[i].left.x, j.pattern.pitch)}
+			base[i] = []rat{mod(regions[i].left.x, j.pattern.pitch)}
 		}
 	}
 	out := make([][]rat, n)
-	for i := range own {
-		out[i] = slices.Clone(own[i])
+	for i := range base {
+		out[i] = slices.Clone(base[i])
 	}
 	for range n - 1 {
 		next := make([][]rat, n)

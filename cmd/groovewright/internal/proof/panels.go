@@ -55,13 +55,23 @@ func (c *checker) joints(i int) []joint {
 	return out
 }
 
-// origin returns the origin of the pattern at x on run i. At a break where the
-// pattern starts afresh, look says whose origin is meant.
+// origin returns the origin of the pattern at x on run i. The set-out holds from
+// where the work begins to the first restart on the way, and each restart from
+// there on. At a restart itself, look says which side's origin is meant.
 func (c *checker) origin(i int, x rat, look side) rat {
-	out := c.plan.Runs[i].SetOut.Origin.r()
-	for _, restart := range c.plan.Runs[i].Restarts {
-		if less(restart.At.r(), x) || same(restart.At.r(), x) && look == fromRight {
-			out = restart.Origin.r()
+	r := c.plan.Runs[i]
+	out := r.SetOut.Origin.r()
+	var nearest rat
+	for _, restart := range r.Restarts {
+		at := restart.At.r()
+		passed := less(at, x) || same(at, x) && look == fromRight
+		nearer := nearest == nil || less(nearest, at)
+		if r.SetOut.Direction == "left" {
+			passed = less(x, at) || same(at, x) && look == fromLeft
+			nearer = nearest == nil || less(at, nearest)
+		}
+		if passed && nearer {
+			nearest, out = at, restart.Origin.r()
 		}
 	}
 	return out
@@ -109,21 +119,20 @@ func (c *checker) limit(path string, got rat, e endEdge, left bool) {
 
 // restarts checks that the pattern starts afresh only at breaks, and at a seam.
 func (c *checker) restarts(i int) {
-	p := c.job.pattern
 	for k, restart := range c.plan.Runs[i].Restarts {
 		path := fmt.Sprintf("runs[%d].restarts[%d]", i, k)
 		at := restart.At.r()
 		if !slices.ContainsFunc(c.job.runs[i].breaks, func(b place) bool { return same(b.at, at) }) {
 			c.fault("restart", path+".at", text(at), "a break of the job", "the pattern may not start afresh here")
 		}
-		if k > 0 && !less(c.plan.Runs[i].Restarts[k-1].At.r(), at) {
-			c.fault("restart", path+".at", text(at), text(c.plan.Runs[i].Restarts[k-1].At.r()), "restarts do not run to the right")
+		if k > 0 && same(c.plan.Runs[i].Restarts[k-1].At.r(), at) {
+			c.fault("restart", path+".at", text(at), "another", "two restarts at one place")
 		}
 		seam := slices.ContainsFunc(c.joints(i), func(j joint) bool { return within(at, j.left, j.right) })
 		if !seam {
 			c.fault("restart", path+".at", text(at), "a seam", "the pattern starts afresh within a panel")
 		}
-		want := circular(c.phase(i, at, fromLeft), p.phase(at, restart.Origin.r()), p.pitch)
+		want := circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch)
 		c.equal("restart", path+".mismatch", restart.Mismatch.r(), want, "mismatch reckoned wrongly")
 	}
 }

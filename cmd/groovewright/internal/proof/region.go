@@ -194,7 +194,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		out.height, out.low = length(parts), out.foot.y
 		return out
 	}
-	low, high := g.rounded(out.foot, false), g.rounded(out.head, true)
+	low, high := g.rounded(out.foot, line, false), g.rounded(out.head, line, true)
 	out.foot, out.head = g.cut(out.foot, inset, right), g.cut(out.head, inset, right)
 	out.low = low
 	out.height = most(zero(), diff(high, low))
@@ -234,8 +234,11 @@ func (g *region) cut(p point, inset rat, right bool) point {
 
 // rounded rounds the end of a leaning edge into the space where a sloped line
 // gives it.
-func (g *region) rounded(p point, isTop bool) rat {
+func (g *region) rounded(p point, line func(rat) rat, isTop bool) rat {
 	for _, e := range g.outline {
+		if same(e.a.x, line(e.a.y)) && same(e.b.x, line(e.b.y)) {
+			continue // the leaning edge itself
+		}
 		if e.sloped && within(p.x, e.a.x, e.b.x) && same(e.y(p.x), p.y) && !g.taped(p.x) {
 			if isTop {
 				return down(p.y, g.mark)

@@ -27,7 +27,6 @@ type draft struct {
 	metric  bool
 	profile profile
 	side    int // side gap
-	links   []string
 }
 
 type object = map[string]any
@@ -145,7 +144,7 @@ func (d *draft) runs(job object) {
 	n := d.number(1, most, "runs")
 	closed := n >= 3 && d.chance(25, "closed")
 	job["closed"] = closed
-	d.links = nil // what joins each run to the next; empty: nothing
+	var links []string // what joins each run to the next; empty: nothing
 	for i := range n {
 		link := ""
 		if closed || i < n-1 {
@@ -154,16 +153,23 @@ func (d *draft) runs(job object) {
 				link = "inside corner"
 			}
 		}
-		d.links = append(d.links, link)
+		links = append(links, link)
 	}
 	var runs, installed []object
 	for i := range n {
 		before := ""
 		if i > 0 || closed {
-			before = d.links[(i+n-1)%n]
+			before = links[(i+n-1)%n]
+		}
+		if before == "" && d.chance(10, "corner with a bare wall at the left") {
+			before = "inside corner"
+		}
+		after := links[i]
+		if after == "" && d.chance(10, "corner with a bare wall at the right") {
+			after = "inside corner"
 		}
 		name := fmt.Sprintf("run %c", 'A'+i)
-		r := d.run(name, before, d.links[i])
+		r := d.run(name, before, after)
 		runs = append(runs, r.file)
 		if r.installed != nil {
 			installed = append(installed, r.installed)
