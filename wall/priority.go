@@ -21,6 +21,10 @@ type Priorities struct {
 	WeakStrip  fraction.Ratio  // per foot of height and inch that a strip beside a seam is too narrow
 	LeastStrip fraction.Length // the least width of a strip that does not count as weak
 
+	LeastCorner fraction.Length // least material behind a sharp inside corner of a piece
+	LegRatio    fraction.Ratio  // greatest length of a leg of a piece, in widths
+	LeastCover  fraction.Length // least overlap of a cover plate on each side of its cutout
+
 	// WholeEnd makes it a hard rule, unless it is zero, that an exposed end which
 	// is the only one of its run stops on a whole feature.
 	WholeEnd fraction.Ratio
@@ -65,6 +69,9 @@ func PriorityList() []Priority {
 		weight("seam_line", "per in", "distance from a seam to the nearest seam line", func(p *Priorities) *fraction.Ratio { return &p.SeamLine }),
 		weight("weak_strip", cut, "a strip beside a seam narrower than least_strip", func(p *Priorities) *fraction.Ratio { return &p.WeakStrip }),
 		size("least_strip", "a narrower strip beside a cutout is weak", func(p *Priorities) *fraction.Length { return &p.LeastStrip }),
+		size("least_corner", "a piece with less material behind a sharp inside corner is weak there", func(p *Priorities) *fraction.Length { return &p.LeastCorner }),
+		weight("leg_ratio", "widths", "a longer leg of a piece is weak", func(p *Priorities) *fraction.Ratio { return &p.LegRatio }),
+		size("least_cover", "a cover plate that overlaps its cutout by less is doubted", func(p *Priorities) *fraction.Length { return &p.LeastCover }),
 		weight("whole_end", "1 or 0", "1: a run's only exposed end stops on a whole feature, whatever else it costs", func(p *Priorities) *fraction.Ratio { return &p.WholeEnd }),
 		size("box_clear", "least distance from a seam to a box's side", func(p *Priorities) *fraction.Length { return &p.BoxClear }),
 		weight("least_panel", "pitches", "a narrower panel is made only if forced", func(p *Priorities) *fraction.Ratio { return &p.LeastPanel }),
@@ -88,6 +95,9 @@ func DefaultPriorities() Priorities {
 		SeamLine:        fraction.NewRatio(8, 1),
 		WeakStrip:       fraction.NewRatio(1, 1),
 		LeastStrip:      fraction.Of(3, 4),
+		LeastCorner:     fraction.Of(3, 2),
+		LegRatio:        fraction.NewRatio(8, 1),
+		LeastCover:      fraction.Of(1, 8),
 		WholeEnd:        fraction.NewRatio(1, 1),
 		BoxClear:        fraction.Inches(1),
 		LeastPanel:      fraction.NewRatio(2, 1),

@@ -7,6 +7,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -19,6 +20,7 @@ var (
 	DefaultTape       = fraction.Of(1, 16)         // smallest mark of a tape in inches
 	DefaultMetricTape = fraction.Millimetres(1, 1) // smallest mark of a tape in millimetres
 	DefaultKerf       = fraction.Of(1, 8)          // a common circular saw blade; common practice, no source
+	DefaultBit        = fraction.Of(3, 8)          // lets a jigsaw blade in and turn; common practice, no source
 )
 
 // Job is what a job file asks for, as values of the packages that do the work.
@@ -29,6 +31,8 @@ type Job struct {
 	Room    wall.Room
 	Stock   []Stock // in the order of the file; Room.Sheets are what is left of them after squaring
 	Saw     nest.Saw
+	Bit     fraction.Length      // diameter of the starter holes for the jigsaw
+	Plates  map[int]cutout.Plate // cover plates by gangs, where the file gives others than the usual
 	Finish  finish.Materials
 	Built   int // the year of the house, 0 if the file does not say
 	Cooking []Cooking
@@ -94,8 +98,9 @@ func (r *reader) job(n *node) Job {
 	read(o, "closed", &j.Room.Closed, r.yes)
 	needed(o, "profile", "the name of a ready profile or an object that describes one", &j.Room.Profile, r.profile)
 	needed(o, "stock", "a list of the sheets that can be bought", &j.Stock, r.stock)
-	j.Saw.Kerf = DefaultKerf
-	read(o, "saw", &j.Saw, r.saw)
+	j.Saw.Kerf, j.Bit = DefaultKerf, DefaultBit
+	read(o, "saw", &j.Saw, func(n *node) nest.Saw { return r.saw(n, &j.Bit) })
+	read(o, "plates", &j.Plates, r.plates)
 	read(o, "gaps", &j.Room.Gaps, r.gaps)
 	runs := o.need("runs", "a list of the runs, left to right")
 	if runs != nil {
@@ -227,13 +232,30 @@ func (r *reader) stock(n *node) []Stock {
 const maxCount = 100_000
 
 // saw reads the blade and the trim of the factory ends.
-func (r *reader) saw(n *node) nest.Saw {
+func (r *reader) saw(n *node, bit *fraction.Length) nest.Saw {
 	o := r.object(n, "a saw")
 	s := nest.Saw{Kerf: DefaultKerf}
 	read(o, "kerf", &s.Kerf, r.nonNegative)
 	read(o, "square_up", &s.SquareUp, r.nonNegative)
+	read(o, "bit", bit, r.positive)
 	o.done()
 	return s
+}
+
+// plates reads the cover plates by the devices behind them.
+func (r *reader) plates(n *node) map[int]cutout.Plate {
+	plates := map[int]cutout.Plate{}
+	for _, n := range r.list(n, "a list of cover plates") {
+		o := r.object(n, "a cover plate")
+		var p cutout.Plate
+		gangs := 0
+		needed(o, "gangs", "the number of devices behind it", &gangs, func(n *node) int { return r.integer(n, 1, maxGangs) })
+		needed(o, "width", wantLength, &p.Width, r.positive)
+		needed(o, "height", wantLength, &p.Height, r.positive)
+		o.done()
+		plates[gangs] = p
+	}
+	return plates
 }
 
 // gaps reads the joints that are left open.

@@ -1,14 +1,103 @@
 package plan
 
 import (
+	"fmt"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
 
-// mark adds the lines to draw on a piece.
+// mark adds the lines to draw on a piece, the order of its cuts and its weak
+// spots.
 func (m *maker) mark(piece *Piece, p wall.Piece) {
-	piece.Marks.From = "left edge and lower edge"
-	piece.Marks.Face = piece.Outline
-	for _, at := range piece.Outline {
-		piece.Marks.Back = append(piece.Marks.Back, Point{piece.Width.Sub(at[0]), at[1]})
+	marks := p.Shape.Marks()
+	piece.Marks.From = m.edges(piece)
+	piece.Marks.Face, piece.Marks.Back = points(marks.Outline.Face), points(marks.Outline.Back)
+	for i, hole := range marks.Holes {
+		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
 	}
+	tape := fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
+	for _, c := range p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark) {
+		for _, s := range c.Starters {
+			opening := "notch"
+			if s.Hole >= 0 {
+				opening = p.Holes[s.Hole]
+			}
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: opening, At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
+		}
+		piece.Marks.Order = append(piece.Marks.Order, c.Words(tape)...)
+	}
+	limits := cutout.Limits{
+		Strip:    m.job.Room.Priorities.LeastStrip,
+		Corner:   m.job.Room.Priorities.LeastCorner,
+		LegRatio: m.job.Room.Priorities.LegRatio,
+	}
+	for _, w := range p.Shape.WeakSpots(limits) {
+		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
+	}
+}
+
+// edges says from which edges the marks of a piece are measured, and whether
+// the factory or the saw made them.
+func (m *maker) edges(piece *Piece) string {
+	name := func(factory bool) string {
+		if factory {
+			return "factory edge"
+		}
+		return "sawn edge"
+	}
+	for _, s := range m.nest.Sheets {
+		stock := m.job.Stock[s.Stock]
+		for _, p := range s.Placements {
+			if p.Part != piece.Number {
+				continue
+			}
+			left, lower := p.X.IsZero(), p.Y.IsZero()
+			if p.Turned {
+				left = p.X.Add(piece.Width) == stock.Width
+				lower = p.Y.Add(piece.Height) == stock.Length
+			}
+			return fmt.Sprintf("left edge (%s) and lower edge (%s)", name(left), name(lower))
+		}
+	}
+	return "left edge and lower edge"
+}
+
+// coverWarnings questions the boxes whose cutouts their cover plates do not
+// hide by enough on every side.
+func (m *maker) coverWarnings() []Warning {
+	var out []Warning
+	gap := m.job.Room.Gaps.Box
+	least := m.job.Room.Priorities.LeastCover
+	for r, run := range m.job.Room.Runs {
+		for i, o := range run.Openings {
+			if o.Kind != wall.Box {
+				continue
+			}
+			lo, hi := o.Bounds()
+			gangs := o.Gangs
+			if gangs == 0 {
+				gangs = finish.Gangs(hi.X.Sub(lo.X))
+			}
+			plate, ok := m.job.Plates[gangs]
+			if !ok {
+				var err error
+				if plate, err = cutout.StandardPlate(gangs); err != nil {
+					continue
+				}
+			}
+			width, height := hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)
+			centre := cutout.Point{X: lo.X.Add(width.Div(2)), Y: lo.Y.Add(height.Div(2))}
+			hole := cutout.Rectangle(lo.X.Sub(gap), lo.Y.Sub(gap), width.Add(gap.Mul(2)), height.Add(gap.Mul(2)))
+			cover := cutout.Cover(hole, plate, centre)
+			if cover.Least().Less(least) {
+				out = append(out, Warning{fmt.Sprintf("runs[%d].openings[%d]", r, i), fmt.Sprintf(
+					"the cover plate %s x %s for %s covers the cutout of %q by %s at the sides and %s above and below; want %s at least: take a larger plate or a smaller box gap",
+					plate.Width, plate.Height, count(gangs, "gang"), o.Name, cover.Left, cover.Top, least)})
+			}
+		}
+	}
+	return out
 }

@@ -109,6 +109,7 @@ func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 			out = append(out, Warning{t.Path, fmt.Sprintf("the taped distances miss each other by %s in (more than %s): tape them again", t.Closing, closes)})
 		}
 	}
+	out = append(out, m.coverWarnings()...)
 	pitch := m.job.Room.Profile.Pitch()
 	for r, run := range m.layout.Runs {
 		if m.job.Room.Profile.Boards {
