@@ -65,6 +65,16 @@ func (j *job) possible() (some []int) {
 	return some
 }
 
+// except returns the pieces that are not among the given ones, which rise.
+func (j *job) except(pieces []int) (others []int) {
+	for i := range j.pieces {
+		if _, in := slices.BinarySearch(pieces, i); !in {
+			others = append(others, i)
+		}
+	}
+	return others
+}
+
 // relaxOf returns the relaxation for the given pieces.
 func (j *job) relaxOf(pieces []int) relaxed {
 	var r relaxed

@@ -1,66 +1,48 @@
 package nest
 
 import (
-	"fmt"
 	"slices"
+
+	"example.com/groovewright/nest/internal/line"
 )
 
-// dual is a set of sizes after a dual feasible function: whichever of them
-// fitted together into the whole before still fit into whole now.
+// dual is what a dual feasible function makes of sizes: whichever of them fitted
+// together into the whole before still fit into whole now.
 type dual struct {
 	name  string
 	size  []int64
 	whole int64
 }
 
-// dualsOf returns the sizes as they are and after each function of three
-// families, with every parameter at which one of them can change:
-//
-//   - larger sizes count as the whole, those below a threshold as nothing;
-//   - rounding by multiples: floor((k+1)x) / k where (k+1)x is not whole;
-//   - counting how often a threshold goes into what a large size leaves.
-//
-// The first two are in G. S. Lueker, "Bin packing with items uniformly
-// distributed over intervals [a,b]", FOCS (1983) and S. P. Fekete and J.
-// Schepers, "New classes of fast lower bounds for bin packing problems",
-// Mathematical Programming 91 (2001) 11-31; the third in J. Carlier, F. Clautiaux
-// and A. Moukrim, "New reduction procedures and lower bounds for the
-// two-dimensional bin packing problem with fixed orientation", Computers &
-// Operations Research 34 (2007) 2223-2250.
+// mostRounding is the largest step of line.Rounding that is tried. Larger ones
+// hardly ever give more; none is wrong.
+const mostRounding = 32
+
+// dualsOf returns the sizes as they are and after each function worth trying.
+// Those of them that depend on a threshold are tried at all places where one of
+// the sizes changes sides.
 func dualsOf(sizes []int64, whole int64) []dual {
-	all := []dual{{"sizes as they are", sizes, whole}}
+	distinct, counts := countSizes(sizes)
+	functions := []line.Dual{line.Identity(whole)}
 	for _, t := range thresholds(sizes, whole) {
-		all = append(all,
-			dual{fmt.Sprintf("threshold at %d/%d", t, whole), apply(sizes, func(x int64) int64 {
-				switch {
-				case x > whole-t:
-					return whole
-				case x < t:
-					return 0
-				}
-				return x
-			}), whole},
-			dual{fmt.Sprintf("count by %d/%d", t, whole), apply(sizes, func(x int64) int64 {
-				switch {
-				case 2*x > whole:
-					return 2 * (whole/t - (whole-x)/t)
-				case 2*x == whole:
-					return whole / t
-				}
-				return 2 * (x / t)
-			}), 2 * (whole / t)})
+		functions = append(functions,
+			line.Threshold(whole, t), line.Splitting(whole, t),
+			line.Remainder(whole, t), line.Counting(whole, t, distinct, counts))
 	}
-	// Larger multiples hardly ever give more; none is wrong.
-	const mostMultiple = 32
-	for k := int64(1); k <= mostMultiple; k++ {
-		all = append(all, dual{fmt.Sprintf("rounding by %d", k+1), apply(sizes, func(x int64) int64 {
-			if (k+1)*x%whole == 0 {
-				return x * k
-			}
-			return (k + 1) * x / whole * whole
-		}), whole * k})
+	for step := int64(1); step <= mostRounding; step++ {
+		functions = append(functions, line.Rounding(whole, step))
 	}
-	return distinct(all)
+	var all []dual
+	for _, f := range functions {
+		d := dual{name: f.String(), whole: f.Most}
+		for _, x := range sizes {
+			d.size = append(d.size, f.At(x))
+		}
+		if d.whole > 0 && !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
+			all = append(all, d)
+		}
+	}
+	return all
 }
 
 // thresholds returns the sizes up to half the whole, and what larger sizes leave.
@@ -77,23 +59,16 @@ func thresholds(sizes []int64, whole int64) []int64 {
 	return slices.Compact(t)
 }
 
-func apply(sizes []int64, f func(int64) int64) []int64 {
-	out := make([]int64, len(sizes))
-	for i, x := range sizes {
-		out[i] = f(x)
-	}
-	return out
-}
-
-// distinct drops functions which give the same sizes as an earlier one.
-func distinct(all []dual) []dual {
-	var out []dual
-	for _, d := range all {
-		if !slices.ContainsFunc(out, func(e dual) bool {
-			return e.whole == d.whole && slices.Equal(e.size, d.size)
-		}) {
-			out = append(out, d)
+// countSizes returns the distinct sizes, falling, and how often each occurs.
+func countSizes(sizes []int64) (distinct []int64, counts []int) {
+	sorted := slices.Clone(sizes)
+	slices.Sort(sorted)
+	slices.Reverse(sorted)
+	for i, x := range sorted {
+		if i == 0 || x != sorted[i-1] {
+			distinct, counts = append(distinct, x), append(counts, 0)
 		}
+		counts[len(counts)-1]++
 	}
-	return out
+	return distinct, counts
 }

@@ -73,14 +73,30 @@ func (e *exact) run(pool []set, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.doubtful, e.seen = false, false, map[string]merit{}
 	if !e.learned {
-		e.learn(pool, nodes/2)
+		e.learn(pool, nodes*3/4)
+		e.doubtful = false
 	}
-	var all set
-	for _, g := range e.groups {
-		all = all.plus(g.all)
-	}
-	e.search(all, merit{left: len(e.job.pieces) - len(e.one.groupOf)})
+	e.search(e.all(), merit{left: len(e.job.pieces) - len(e.one.groupOf)})
 	return !e.stopped && !e.doubtful
+}
+
+// all returns the set of all pieces.
+func (e *exact) all() (s set) {
+	for _, g := range e.groups {
+		s = s.plus(g.all)
+	}
+	return s
+}
+
+// atLeast returns the bound on the whole job, and which weights give it.
+func (e *exact) atLeast() (sheets int, coins int64, how string) {
+	total, stock := e.tally(e.all()), e.job.counts()
+	for i := range e.weigh.all {
+		if n := e.weigh.sheets(i, total[i], stock); n > sheets {
+			sheets, how = n, e.weigh.all[i].how
+		}
+	}
+	return sheets, e.weigh.bound(&total, stock).cost, how
 }
 
 // choice is a sheet and the pieces cut from it.

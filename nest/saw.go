@@ -27,7 +27,7 @@ type rect struct{ x, y, w, h int64 }
 type bench struct {
 	rect
 	spots    []int
-	lines    []line
+	lines    []blade
 	largest  int64 // area of the largest rectangle that can be left of it
 	plain    int   // fewest cuts that free all parts
 	keeping  int   // fewest such cuts that leave a rectangle of area keep; -1: none do
@@ -37,8 +37,8 @@ type bench struct {
 	keepNear bool // the rectangle to keep is on the near side of keepBy
 }
 
-// line is a possible cut and what lies on its sides, nil if nothing is left.
-type line struct {
+// blade is a possible cut and what lies on its sides, nil if nothing is left.
+type blade struct {
 	kind      CutKind
 	at        int64
 	near, far *bench
@@ -179,7 +179,7 @@ func (s *sawyer) linesAcross(b *bench, kind CutKind) []int64 {
 }
 
 // divide makes one cut and lays both sides on the bench.
-func (s *sawyer) divide(b *bench, kind CutKind, at int64) (line, error) {
+func (s *sawyer) divide(b *bench, kind CutKind, at int64) (blade, error) {
 	near, far := b.rect, b.rect
 	if kind == Crosscut {
 		near.h, far.y, far.h = at, b.y+at+s.kerf, b.h-at-s.kerf
@@ -195,7 +195,7 @@ func (s *sawyer) divide(b *bench, kind CutKind, at int64) (line, error) {
 			after = append(after, i)
 		}
 	}
-	l := line{kind: kind, at: at}
+	l := blade{kind: kind, at: at}
 	var err error
 	if l.near, err = s.lay(near, before); err != nil {
 		return l, err
@@ -245,7 +245,7 @@ func (s *sawyer) cut(b *bench, keep bool) {
 }
 
 // pick returns the planned cut of a bench, nil if none is needed.
-func (b *bench) pick(keep bool) *line {
+func (b *bench) pick(keep bool) *blade {
 	switch {
 	case b == nil || len(b.lines) == 0:
 		return nil
@@ -256,7 +256,7 @@ func (b *bench) pick(keep bool) *line {
 }
 
 // chain makes the cuts of one kind and puts the rest aside, in order of place.
-func (s *sawyer) chain(b *bench, keep bool, l *line, aside *[]waiting) {
+func (s *sawyer) chain(b *bench, keep bool, l *blade, aside *[]waiting) {
 	if b == nil {
 		return
 	}

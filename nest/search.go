@@ -77,8 +77,13 @@ func (s *searcher) run() {
 	s.take(j.levels(j.order(tallFirst), Crosscut, true))
 	s.take(j.levels(j.order(wideFirst), Rip, false))
 	s.take(j.levels(j.order(wideFirst), Rip, true))
-	if len(possible) == 0 {
+	if len(possible) == 0 || s.done() {
 		return
+	}
+	if j.stacked(possible) {
+		if s.stack(possible); s.done() {
+			return
+		}
 	}
 	m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: s.least}
 	var e *exact
@@ -96,7 +101,7 @@ func (s *searcher) run() {
 		}
 		s.exact(e, &m, s.budget/128*share.exact)
 	}
-	if s.nodes = m.filler.steps; e != nil {
+	if s.nodes += m.filler.steps; e != nil {
 		s.nodes += e.nodes
 	}
 }
@@ -112,20 +117,35 @@ func (s *searcher) take(p plan) {
 	}
 }
 
+// raise raises the bound, if the new one is higher.
+func (s *searcher) raise(sheets int, coins int64, how string) {
+	if sheets > s.bound.Sheets || coins > s.least.cost {
+		s.bound.How = how
+	}
+	s.least.sheets = max(s.least.sheets, sheets)
+	s.least.cost = max(s.least.cost, coins)
+	s.least.bought = s.job.leastBought(s.least.sheets)
+	s.bound.Sheets, s.bound.Cost = s.least.sheets, s.job.money(s.least.cost)
+}
+
 // exact runs the exact search and keeps what it finds and proves.
 func (s *searcher) exact(e *exact, m *improver, nodes int) {
-	e.best, e.found = s.job.merit(&s.best), nil
-	if e.run(e.sets(m.pool), nodes) {
-		s.bound.Proved = true
-	}
+	e.best, e.found, e.least = s.job.merit(&s.best), nil, s.least
+	sure := e.run(e.sets(m.pool), nodes)
 	if e.found != nil {
 		s.best = e.plan()
 		m.now = s.best.clone()
 	}
-	if s.bound.Proved {
-		s.bound.How = "exact search of all guillotine nests"
+	s.raise(e.atLeast())
+	m.least = s.least
+	if !sure || s.done() {
+		return
+	}
+	s.bound.Proved, s.bound.How = true, "exact search of all guillotine nests"
+	if best := s.job.merit(&s.best); best.left == s.least.left {
+		s.bound.Cost = s.job.money(best.cost)
 		if len(s.job.kinds) == 1 {
-			s.bound.Sheets = len(s.best.sheets)
+			s.bound.Sheets = best.sheets
 		}
 	}
 }
