@@ -79,3 +79,46 @@ func BenchmarkArea(b *testing.B) {
 		sinkArea = s.Area()
 	}
 }
+
+func BenchmarkWeakSpots(b *testing.B) {
+	for _, n := range []int64{1, 5} {
+		s := stepped(b, n)
+		b.Run(fmt.Sprintf("n=%d", 12*n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				s.WeakSpots(cutout.UsualLimits())
+			}
+		})
+	}
+}
+
+func BenchmarkCuttings(b *testing.B) {
+	s := stepped(b, 1)
+	b.ReportAllocs()
+	for b.Loop() {
+		s.Cuttings(of(3, 8), of(1, 16))
+	}
+}
+
+func BenchmarkLocate(b *testing.B) {
+	ties := []cutout.Taped{taped(0, 0, 50), taped(81, 0, 51), taped(40, -10, 40)}
+	for n := 2; n <= 3; n++ {
+		b.Run(fmt.Sprintf("n=%d", n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := cutout.Locate(ties[:n], cutout.Left, of(1, 16)); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkArc(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := cutout.Arc(at(0, 0), in(36), in(6), of(1, 8), of(1, 16), cutout.Outside); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

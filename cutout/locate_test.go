@@ -165,7 +165,7 @@ func TestLocatedPointIsWithinItsBound(t *testing.T) {
 		if err != nil {
 			return
 		}
-		if mark.Less(got.Within) || got.Exact != got.Within.IsZero() && got.Exact {
+		if mark.Less(got.Within) || got.Exact != got.Within.IsZero() {
 			t.Fatalf("Within = %v with a mark of %v", got.Within, mark)
 		}
 		for i, tie := range ties {

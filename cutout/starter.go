@@ -76,12 +76,16 @@ func turnOf(ring []Point, i int) int {
 // sharpInside reports whether the material has a sharp inside corner there.
 func sharpInside(ring []Point, i int) bool { return turnOf(ring, i) < 0 && sharp(ring, i) }
 
-// sharp reports whether the way along the ring turns at corner i by more than 1
-// in 2, to either side.
+// bend is the tangent of the greatest turn that a jigsaw makes without a starter
+// hole: 1 in 2, about 27 degrees. Common practice, no source.
+var bend = big.NewRat(1, 2)
+
+// sharp reports whether the way along the ring turns at corner i by more than
+// bend, to either side.
 func sharp(ring []Point, i int) bool {
 	u, v, w := ring[before(i, len(ring))].rational(), ring[i].rational(), ring[after(i, len(ring))].rational()
 	cross, dot := products(u, v, w)
-	return dot.Sign() <= 0 || cross.Abs(cross).Cmp(dot.Quo(dot, two)) > 0
+	return dot.Sign() <= 0 || cross.Abs(cross).Cmp(dot.Mul(dot, bend)) > 0
 }
 
 // products returns the cross and the dot product of u->v and v->w.
