@@ -34,17 +34,15 @@ func (j *job) result(p plan) (Result, error) {
 func (j *job) sheet(l layout) (Sheet, error) {
 	k := &j.kinds[l.kind]
 	sheet := Sheet{Stock: l.kind}
-	parts := make([]rect, len(l.spots))
-	for i, s := range l.spots {
+	for _, s := range l.spots {
 		q := &j.pieces[s.piece]
-		parts[i] = rect{s.x, s.y, q.w, q.h}
 		turned := j.pitch > 0 && floorMod(k.phase+s.x, j.pitch) != q.at[0]
 		sheet.Placements = append(sheet.Placements, Placement{
 			Part: j.p.Parts[q.part].Number,
 			X:    j.length(s.x), Y: j.length(s.y + k.trim), Turned: turned,
 		})
 	}
-	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, parts)
+	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
 	if err != nil {
 		return sheet, err
 	}

@@ -18,7 +18,10 @@ type Budget struct {
 const DefaultNodes = 4_000_000
 
 // Search looks for the best nest: of those that place most parts the one that
-// costs least, then buys fewest sheets, then takes fewest in all. It starts from
+// costs least, then buys fewest sheets (those of stock that is not limited), then
+// takes fewest in all. That order is proved where Bound.Proved says so; of nests
+// alike in it Search prefers, without proof, the one that leaves the largest
+// rectangle and then the one with the fewest cuts. It starts from
 // what FirstFit and its like find, improves that, and searches exactly; for jobs
 // of kitchen size that ends with a proof. A budget or a context that ends is no
 // error: the result is the best found, its Status says why it ended, and
@@ -37,6 +40,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	}
 	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower()}
 	s.run()
+	s.polish()
 	r, err = j.result(s.best)
 	if err != nil {
 		return Result{}, err
@@ -152,17 +156,17 @@ func (s *searcher) exact(e *exact, m *improver, nodes int) {
 
 // plan turns the sets found into places.
 func (e *exact) plan() (p plan) {
-	next := make([]int, len(e.groups))
+	var spots []spot
 	for _, c := range e.found {
 		k := &e.job.kinds[c.kind]
 		e.one.limit, e.one.spent = e.one.steps+mostSteps, false
-		l := layout{kind: c.kind}
-		for _, at := range e.one.place(nil, c.set, k.phase, 0, 0, e.one.fit(c.set, k)) {
-			g := &e.groups[at.piece]
-			l.spots = append(l.spots, spot{g.pieces[next[at.piece]], at.x, at.y})
-			next[at.piece]++
-		}
-		p.sheets = append(p.sheets, l)
+		spots = e.one.place(spots, c.set, k.phase, 0, 0, e.one.fit(c.set, k))
+	}
+	spots = name(e.groups, spots)
+	for _, c := range e.found {
+		n := c.set.size()
+		p.sheets = append(p.sheets, layout{c.kind, spots[:n:n]})
+		spots = spots[n:]
 	}
 	placed := make([]bool, len(e.job.pieces))
 	for _, l := range p.sheets {

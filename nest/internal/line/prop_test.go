@@ -11,17 +11,27 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// problems draws a capacity and sizes: anything, or of the kinds that are hard.
+// problems draws a capacity and sizes: anything, or exactly so many items of a
+// kind that first-fit and the area bound rarely settle. Those are sampled from a
+// list because ranges lean towards their ends.
 func problems(t *rapid.T, items int) (capacity int64, sizes []int64) {
 	capacity = rapid.Int64Range(1, 60).Draw(t, "capacity")
-	low, high := int64(1), capacity
-	switch rapid.SampledFrom([]string{"any", "a third", "a quarter up"}).Draw(t, "kind") {
-	case "a third":
+	low, high, fewest := int64(1), capacity, items
+	switch rapid.SampledFrom([]string{"any", "thirds", "a quarter up", "up to half"}).Draw(t, "kind") {
+	case "any":
+		fewest = 0
+	case "thirds":
 		low, high = max(1, capacity/4), max(1, capacity/2)
 	case "a quarter up":
 		low = max(1, capacity/4)
+	case "up to half":
+		high = max(1, capacity/2)
 	}
-	sizes = rapid.SliceOfN(rapid.Int64Range(low, high), 0, items).Draw(t, "sizes")
+	var list []int64
+	for size := low; size <= high; size++ {
+		list = append(list, size)
+	}
+	sizes = rapid.SliceOfN(rapid.SampledFrom(list), fewest, items).Draw(t, "sizes")
 	return capacity, sizes
 }
 
