@@ -55,7 +55,7 @@ func planCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	p, err := plan.Make(c.ctx, j, plan.Options{Prefer: prefer})
+	p, err := c.search(j, plan.Options{Prefer: prefer})
 	if err != nil {
 		return err
 	}
@@ -84,6 +84,12 @@ func planCommand(c call) error {
 		return show(c.stdout, string(data))
 	}
 	return show(c.stdout, text)
+}
+
+// search makes the plan, which may take a while.
+func (c call) search(j job.Job, o plan.Options) (plan.Plan, error) {
+	defer progress(c.stderr, "searching for a better layout")()
+	return plan.Make(c.ctx, j, o)
 }
 
 // names lists the files that a person opens.
