@@ -470,12 +470,16 @@ func TestMoveKeepsTheForm(t *testing.T) {
 func TestHalfNotchesAgreeAcrossASeam(t *testing.T) {
 	met := 0
 	rapid.Check(t, func(t *rapid.T) {
-		s, mark := drawShape(t), drawMark(t)
-		if s.IsEmpty() {
-			return
+		wall, mark := drawRegion(t), drawMark(t)
+		lo, hi := wall.Bounds()
+		eighth := hi.X.Sub(lo.X).Div(8)
+		box := cutout.Rectangle(lo.X.Add(eighth.Mul(2)), drawLength(t, 3, 5, "bottom of the box"), eighth.Mul(3), drawLength(t, 1, 4, "height of the box"))
+		s := rapid.SampledFrom(wall.Minus(box, mark)).Draw(t, "piece")
+		if pieces := s.Minus(drawOpening(t), mark); len(pieces) > 0 {
+			s = rapid.SampledFrom(pieces).Draw(t, "piece with an opening")
 		}
-		lo, hi := s.Bounds()
-		seam := drawLength(t, 0, 90, "seam")
+		seam := lo.X.Add(eighth.Mul(rapid.Int64Range(1, 6).Draw(t, "seam in eighths")))
+		lo, hi = s.Bounds()
 		onSeam := func(pieces []cutout.Shape) map[cutout.Point]bool {
 			points := map[cutout.Point]bool{}
 			for _, p := range pieces {
