@@ -155,6 +155,7 @@ func TestFaults(t *testing.T) {
 		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", job.ErrValue},
 		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline", job.ErrRoom},
 		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", job.ErrValue},
+		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1].left", job.ErrRoom},
 		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", job.ErrRoom},
 		{"focal zone backwards", `"from": "15", "to": "25"`, `"from": "15", "to": "15"`, "runs[0].focal[1].to", job.ErrRoom},
 		{"focal zone past the run", `"to": "25"`, `"to": "61"`, "runs[0].focal[1].to", job.ErrRoom},
@@ -251,5 +252,17 @@ func TestLonelyCornerIsDoubted(t *testing.T) {
 	}
 	if len(j.Doubts) != 1 || j.Doubts[0].Path != "runs[0].right.kind" {
 		t.Errorf("doubts = %v, want one at runs[0].right.kind", j.Doubts)
+	}
+}
+
+// A box may stand in the corner that an outline leaves free.
+func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
+	slanted := strings.Replace(sound, `["20","0"],["20","60"],["0","60"]]`, `["20","0"],["0","60"]]`, 1)
+	beside := strings.Replace(slanted, `"left": "10", "bottom": "5"`, `"left": "46", "bottom": "30"`, 1)
+	if beside == slanted || slanted == sound {
+		t.Fatal("the sound job has other openings now")
+	}
+	if _, err := job.Read([]byte(beside)); err != nil {
+		t.Error(err)
 	}
 }

@@ -17,7 +17,7 @@ func (r *reader) openings(n *node, run wall.Run, j *Job) []wall.Opening {
 		before := len(r.faults)
 		opening := r.opening(n, names, j)
 		if len(r.faults) == before {
-			r.inside(n, opening, all, run)
+			r.inside(n, opening, all, run, j)
 		}
 		all = append(all, opening)
 	}
@@ -108,10 +108,10 @@ func (r *reader) polygon(n *node, corners []cutout.Point) {
 	}
 }
 
-// inside checks that an opening lies on its run and that no two boxes are one
-// place. An opening may rise past the top and reach below the bottom: that is
+// inside checks that an opening lies on its run and that no box overlaps another
+// opening. An opening may rise past the top and reach below the bottom: that is
 // how a window or a door cuts through.
-func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, run wall.Run) {
+func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, run wall.Run, j *Job) {
 	lo, hi := bounds(opening.Outline)
 	left, width := first(n, "left", "points"), first(n, "width", "outline", "points")
 	if lo.X.Sign() < 0 {
@@ -125,14 +125,25 @@ func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, ru
 			"wholly above or below the wall, which reaches from %s to %s", bottom, top)
 	}
 	for _, other := range before {
-		if opening.Kind != wall.Box || other.Kind != wall.Box || len(other.Outline) == 0 {
-			continue
-		}
-		olo, ohi := bounds(other.Outline)
-		if lo.X.Less(ohi.X) && olo.X.Less(hi.X) && lo.Y.Less(ohi.Y) && olo.Y.Less(hi.Y) {
-			r.room(left, "boxes beside each other", "overlaps the box %q", other.Name)
+		switch {
+		case !overlap(opening.Outline, other.Outline):
+		case opening.Kind == wall.Box || other.Kind == wall.Box:
+			r.room(left, "a box clear of other openings", "overlaps the %s %q", other.Kind, other.Name)
+		default:
+			j.doubt(left, "overlaps the %s %q; both are cut out as one", other.Kind, other.Name)
 		}
 	}
+}
+
+// overlap reports whether two outlines have more than edges in common.
+func overlap(a, b []cutout.Point) bool {
+	alo, ahi := bounds(a)
+	blo, bhi := bounds(b)
+	if !alo.X.Less(bhi.X) || !blo.X.Less(ahi.X) || !alo.Y.Less(bhi.Y) || !blo.Y.Less(ahi.Y) {
+		return false // the usual case, at little cost
+	}
+	shape, err := cutout.NewShape(a)
+	return err == nil && len(shape.Within(b, fraction.Length{})) > 0
 }
 
 // bounds returns the lower left and upper right of a box round points.
