@@ -11,13 +11,14 @@ import (
 
 const boxOpening = `"left": "10", "bottom": "5", "width": "2 1/4", "height": "3 3/4"`
 
-// withOpening returns the sound job with another first opening.
+// withOpening returns the sound job with another first opening, and the window
+// out of its way.
 func withOpening(t *testing.T, fields string) string {
 	t.Helper()
 	if !strings.Contains(sound, boxOpening) {
 		t.Fatal("the sound job has another opening now")
 	}
-	return strings.Replace(sound, boxOpening, fields, 1)
+	return strings.NewReplacer(boxOpening, fields, `"left": "30", "bottom": "8"`, `"left": "38", "bottom": "8"`).Replace(sound)
 }
 
 // A right triangle of sides 3, 4 and 5: Euclid, Elements, book I, proposition 47.
