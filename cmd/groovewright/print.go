@@ -46,16 +46,30 @@ func title(p plan.Plan) string {
 	return p.Title
 }
 
-// headline says in a sentence or two what to buy and whether that is proved.
+// headline says in a sentence or two what to buy, what is used of what is on
+// hand, and whether that is proved.
 func headline(p plan.Plan) string {
 	t := newText(tapeOf(p))
-	var kinds []string
+	var buy, use []string
 	for _, s := range p.Stock {
-		if s.Used > 0 {
-			kinds = append(kinds, fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length)))
+		if s.Used == 0 {
+			continue
+		}
+		kind := fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length))
+		if s.Count == nil {
+			buy = append(buy, kind)
+		} else {
+			use = append(use, kind)
 		}
 	}
-	return fmt.Sprintf("%s: %s. %s", count(len(p.Sheets), "sheet"), strings.Join(kinds, "; "), proof(p))
+	says := "No sheet to buy."
+	if len(buy) > 0 {
+		says = "Buy " + strings.Join(buy, "; ") + "."
+	}
+	if len(use) > 0 {
+		says += " Use from what is on hand " + strings.Join(use, "; ") + "."
+	}
+	return says + " " + proof(p)
 }
 
 // proof says what is known about fewer sheets.
