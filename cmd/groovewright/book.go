@@ -6,7 +6,7 @@ import (
 )
 
 func init() {
-	bookFiles = drawBook
+	bookFiles, surveySheet = drawBook, draw.Survey
 }
 
 // drawBook returns the files of a plan's job book, the book itself first.

@@ -85,6 +85,11 @@ func (b *page) draw() {
 	}
 	for i := range b.Plan.Runs {
 		keep(drawElevation(b.scribe, i))
+		for _, right := range []bool{false, true} {
+			if end := drawEnd(b.scribe, i, right); end != nil {
+				keep(end)
+			}
+		}
 	}
 	for i := range b.Plan.Sheets {
 		keep(drawSheet(b.scribe, i))
@@ -114,6 +119,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"pieces":   b.labels,
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { return b.Plan.Pieces[b.pieceIndex(number)] },
+		"natural":  func(name string) int { return int(b.drawn[name].Width) },
 		"unit":     b.unit,
 		"sentence": sentence,
 		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },

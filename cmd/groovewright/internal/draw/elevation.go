@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	elevationTall = 330.0 // most ink that a wall's height takes
+	elevationTall = 260.0 // most ink that a wall's height takes
 	sideLane      = 84.0  // for the heights at both ends
 	laneHigh      = 14.0  // a line of text
 )
@@ -45,8 +45,9 @@ func drawElevation(s scribe, i int) *Picture {
 	e.datum()
 	e.start()
 	e.flaws()
-	e.labels()
 	e.heights()
+	e.labels()
+	e.corners()
 	e.Height = e.pole()
 	return e.Picture
 }
@@ -68,7 +69,7 @@ func (e *elevation) lay() {
 	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
 	e.top = e.callouts() + 3*laneHigh + 8
 	e.floor = e.top + tall*e.scale
-	e.board.frame = box{sideLane - 14, 0, e.Width - 2*sideLane + 28, e.floor}
+	e.board.frame = box{2, 0, e.Width - 4, e.floor}
 }
 
 // callouts writes what is seen at both ends and returns where they stop.
@@ -88,7 +89,11 @@ func (e *elevation) callouts() float64 {
 		}
 		if end.Lean.Sign() != 0 {
 			y += laneHigh
-			line{"leans ", e.length(end.Lean, path+".lean"), " to the right at its top"}.write(&e.root, "", x, y, anchor)
+			lean := line{"leans ", e.sum(plus(end.Lean, path+".lean")), " to the right at its top"}
+			if end.Lean.Sign() < 0 {
+				lean = line{"leans ", e.sum(minus(end.Lean, path+".lean")), " to the left at its top"}
+			}
+			lean.write(&e.root, "", x, y, anchor)
 		}
 		bottom = max(bottom, y)
 	}
@@ -172,7 +177,8 @@ func (e *elevation) spans(x, y0, y1 float64) [][2]float64 {
 // datum draws the level line that all heights are taken from.
 func (e *elevation) datum() {
 	y := e.y(fraction.Length{})
-	e.add("path", "class", "datum", "d", fmt.Sprintf("M%s %sH%s", ink(sideLane-12), ink(y), ink(e.Width-sideLane+12)))
+	left, right := e.sides()
+	e.add("path", "class", "datum", "d", fmt.Sprintf("M%s %sH%s", ink(left-9), ink(y), ink(right+9)))
 	e.floor = max(e.floor, y)
 }
 
@@ -261,27 +267,43 @@ func (e *elevation) nameOpening(i int) {
 	o := e.run.Openings[i]
 	lo, hi := bounds(o.Outline)
 	area := e.area(lo[0], lo[1], hi[0], hi[1])
-	path := ref("runs[%d].openings[%d].name", e.index, i)
-	whole := textWidth(o.Name, typeSize)
-	short := clip(o.Name, 80, typeSize)
-	for _, words := range [][]string{{o.Name}, wrap(o.Name, whole*.62, typeSize), {short}} {
-		w, h := 0.0, laneHigh*float64(len(words))+2
-		for _, text := range words {
-			w = max(w, textWidth(text, typeSize)+8)
-		}
+	forms := [][]string{{o.Name}, wrap(o.Name, textWidth(o.Name, typeSize)*.62, typeSize), {clip(o.Name, 80, typeSize)}}
+	for _, words := range forms[:2] {
+		w, h := tagSize(words)
 		inside := within(area, w, h)
-		seat, ok := e.board.place(append(inside, e.onWall(besides(area, w, h))...)...)
+		seat, ok := e.board.place(inside...)
 		if !ok && len(inside) > 0 { // over the line of the start: the tag hides a piece of it
 			seat, ok = inside[0], true
 			e.board.claim(seat)
 		}
 		if ok {
-			e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 3)
-			for n, text := range words {
-				line{word(text, path)}.write(&e.root, "", seat.x+seat.w/2, seat.y+12+laneHigh*float64(n), "middle")
-			}
+			e.tagWords(i, words, seat)
 			return
 		}
+	}
+	for _, words := range forms {
+		w, h := tagSize(words)
+		if seat, ok := e.board.place(e.onWall(besides(area, w, h))...); ok {
+			e.tagWords(i, words, seat)
+			return
+		}
+	}
+}
+
+// tagSize is the size of a tag for some lines of text.
+func tagSize(words []string) (w, h float64) {
+	for _, text := range words {
+		w = max(w, textWidth(text, typeSize)+8)
+	}
+	return w, laneHigh*float64(len(words)) + 2
+}
+
+// tagWords writes the name of opening i, broken into lines.
+func (e *elevation) tagWords(i int, words []string, at box) {
+	e.add("rect", "class", "tag", "x", at.x, "y", at.y, "width", at.w, "height", at.h, "rx", 3)
+	for n, text := range words {
+		line{word(text, ref("runs[%d].openings[%d].name", e.index, i))}.
+			write(&e.root, "", at.x+at.w/2, at.y+12+laneHigh*float64(n), "middle")
 	}
 }
 

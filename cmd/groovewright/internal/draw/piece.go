@@ -9,7 +9,7 @@ import (
 )
 
 const (
-	pieceTall  = 360.0 // most ink that a piece's height takes
+	pieceTall  = 300.0 // most ink that a piece's height takes
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	mostMarks  = 24    // running measurements beside a drawing; more are left to the table
 	dotSize    = 1.9

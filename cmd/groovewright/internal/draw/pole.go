@@ -11,6 +11,7 @@ import (
 
 const (
 	poleGap   = 13.0  // between neighbouring upright numbers
+	narrowest = 0.9   // of the estimate, what a wide face needs for figures and words mixed
 	poleWords = 215.0 // most length of an upright label
 )
 
@@ -52,7 +53,7 @@ func (e *elevation) pole() float64 {
 		text.upright(&e.root, "", spots[n], base+25, "end")
 		deepest = max(deepest, text.width(typeSize))
 	}
-	y := base + 25 + deepest + 4
+	y := base + 25 + deepest*narrowest + 8
 	line{"Story pole: each mark is measured from the start (●), both ways."}.write(&e.root, "soft", e.Width/2, y+12, "middle")
 	return y + 20
 }
@@ -92,24 +93,43 @@ type height struct {
 	y    float64
 }
 
-// heights writes the heights over the datum at both ends and, above the wall,
-// at each corner of its top between them.
-func (e *elevation) heights() {
+// sides are the ink x just outside the wall and its panels.
+func (e *elevation) sides() (left, right float64) {
 	lo, hi := bounds(e.run.Outline)
+	return min(e.x(e.run.Limits[0]), e.x(lo[0])) - 3, max(e.x(e.run.Limits[1]), e.x(hi[0])) + 3
+}
+
+// heights writes the heights over the datum at both ends.
+func (e *elevation) heights() {
 	for side := range 2 {
 		found := []height{{line{"level datum"}, e.y(fraction.Length{})}}
 		for i, p := range e.run.Outline {
-			if e.atEnd(p, lo, hi) == side+1 && p[1].Sign() != 0 {
+			if e.atEnd(p) == side+1 && p[1].Sign() != 0 {
 				found = append(found, height{line{e.length(p[1], ref("runs[%d].outline[%d][1]", e.index, i))}, e.y(p[1])})
 			}
 		}
 		e.chain(found, side)
 	}
+}
+
+// corners writes the height of each corner of the wall between its ends: of
+// the top everywhere, of the bottom where it steps.
+func (e *elevation) corners() {
 	for i, p := range e.run.Outline {
-		if e.atEnd(p, lo, hi) != 0 || p[1].Sign() == 0 || p[1] == lo[1] {
+		if e.atEnd(p) != 0 || p[1].Sign() == 0 {
 			continue
 		}
-		text := line{"height ", e.length(p[1], ref("runs[%d].outline[%d][1]", e.index, i))}
+		n := len(e.run.Outline)
+		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
+		upper := p[0].Less(before[0]) || after[0].Less(p[0]) // the outline runs counterclockwise
+		if !upper && before[0] != p[0] && after[0] != p[0] {
+			continue
+		}
+		name := "height "
+		if !upper {
+			name = "bottom "
+		}
+		text := line{name, e.length(p[1], ref("runs[%d].outline[%d][1]", e.index, i))}
 		x, y, w := e.x(p[0]), e.y(p[1]), text.width(smallSize)+2
 		var seats []box
 		for _, away := range []float64{4, 17, 30} {
@@ -138,7 +158,7 @@ func (e *elevation) offWall(places []box) []box {
 
 // atEnd tells whether a corner of the wall belongs to its left end (1), its
 // right end (2) or neither (0): the outermost corners and those of a lean.
-func (e *elevation) atEnd(p, lo, hi plan.Point) int {
+func (e *elevation) atEnd(p plan.Point) int {
 	var zero fraction.Length
 	switch {
 	case !fraction.Max(zero, e.run.Left.Lean).Less(p[0]):
@@ -156,19 +176,24 @@ func (e *elevation) chain(all []height, side int) {
 	for i, h := range all {
 		wanted[i] = h.y
 	}
-	lo, hi := e.run.Limits[0], e.run.Limits[1]
-	near, bend, text, anchor := min(e.x(lo), e.x(fraction.Length{}))-3, sideLane-12, sideLane-16, "end"
+	left, right := e.sides()
+	near, bend, text, anchor := left, left-9, left-13, "end"
 	if side == 1 {
-		near, bend, text, anchor = max(e.x(hi), e.x(e.run.Width))+3, e.Width-sideLane+12, e.Width-sideLane+16, "start"
+		near, bend, text, anchor = right, right+9, right+13, "start"
 	}
 	for i, y := range spread(wanted, 13, e.top-6, e.floor+6) {
-		class := ""
-		if len(all[i].text) == 1 && all[i].text.String() == "level datum" {
+		class, w := "", all[i].text.width(typeSize)
+		if all[i].text.String() == "level datum" {
 			class = "starttext"
 		} else {
 			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(near), ink(wanted[i]), ink(bend), ink(y)))
 		}
 		all[i].text.write(&e.root, class, text, y+4, anchor)
+		if side == 0 {
+			e.board.claim(box{text - w, y - 7, w, 14})
+		} else {
+			e.board.claim(box{text, y - 7, w, 14})
+		}
 	}
 }
 

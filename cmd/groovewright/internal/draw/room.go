@@ -9,8 +9,8 @@ import (
 )
 
 const (
-	roomTall  = 430.0 // most ink that the room takes from back to front
-	roomLane  = 58.0  // white round the room
+	roomTall  = 300.0 // most ink that the room takes from back to front
+	roomLane  = 48.0  // white round the room
 	boardInk  = 10.0  // thickness of the panelling as drawn, much exaggerated
 	wallInk   = 9.0   // thickness of the wall as drawn
 	chainStep = 90.0  // between runs that do not meet
@@ -52,6 +52,7 @@ type roomDrawing struct {
 	*Picture
 	courses []course
 	board   board
+	leads   *node // lines under the labels
 	scale   float64
 }
 
@@ -68,6 +69,7 @@ func drawRoom(s scribe) *Picture {
 	for i := range d.courses {
 		d.band(i)
 	}
+	d.leads = d.add("g")
 	for i := range d.courses {
 		d.corner(i)
 	}
@@ -77,7 +79,7 @@ func drawRoom(s scribe) *Picture {
 	for i := range d.courses {
 		d.name(i)
 	}
-	line{"Seen from above; you stand inside. The panelling is drawn much too thick."}.
+	line{"You stand inside. Panels are drawn too thick."}.
 		write(&d.root, "soft", d.Width/2, d.Height-8, "middle")
 	return d.Picture
 }
@@ -135,6 +137,7 @@ func (d *roomDrawing) fit() {
 	if tall := (y1 - y0) * d.scale; tall > roomTall {
 		d.scale = roomTall / (y1 - y0)
 	}
+	d.Width = max(halfInk, (x1-x0)*d.scale+2*roomLane)
 	left := (d.Width - (x1-x0)*d.scale) / 2
 	for i := range d.courses {
 		c := &d.courses[i]
@@ -302,32 +305,51 @@ func (c course) before(along, into, w, h float64) box {
 }
 
 // name writes a run's name, its width and its place in the order of fitting,
-// inside the room where there is space, else outside.
+// inside the room where there is space, else outside; in a corner with no room
+// for all of it the name alone, or the name clipped.
 func (d *roomDrawing) name(i int) {
 	c := d.courses[i]
-	name := line{word(clip(c.run.Name, 220, typeSize), ref("runs[%d].name", i))}
+	full := line{word(clip(c.run.Name, 220, typeSize), ref("runs[%d].name", i))}
+	short := line{word(clip(c.run.Name, 90, typeSize), ref("runs[%d].name", i))}
 	width := line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"}
 	order := line{"fitted " + d.turn(i)}
-	w := max(name.width(typeSize)*1.06, width.width(typeSize), order.width(typeSize)) + 6
+	for form, lines := range [][]line{{full, width, order}, {full}, {short}} {
+		w, h := 0.0, 13*float64(len(lines))+3
+		for _, l := range lines {
+			w = max(w, l.width(typeSize)*1.06+6)
+		}
+		seat, ok := d.board.place(d.nameSeats(c, w, h)...)
+		if !ok {
+			continue
+		}
+		if form > 0 { // it may stand nearer to another run
+			x, y := c.at(c.length/2, boardInk/2)
+			d.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+seat.w/2), ink(max(seat.y, min(y, seat.y+seat.h))), ink(x), ink(y)))
+		}
+		for n, l := range lines {
+			class := []string{"bold", "", "soft"}[n]
+			l.write(&d.root, class, seat.x+seat.w/2, seat.y+11+13*float64(n), "middle")
+		}
+		return
+	}
+}
+
+// nameSeats are the places for a run's name, those in the room first.
+func (d *roomDrawing) nameSeats(c course, w, h float64) []box {
 	var seats []box
-	for _, into := range []float64{38, 54, 70, 90, 120} {
+	for _, into := range []float64{38, 54, 70, 90} {
 		for _, share := range []float64{.5, .4, .6, .3, .7} {
-			seats = append(seats, c.before(c.length*share, into, w, 42))
+			seats = append(seats, c.before(c.length*share, into, w, h))
 		}
 	}
-	for _, share := range []float64{.5, .3, .7} {
-		x, y := c.at(c.length*share, -wallInk-4)
-		room := c.along.room()
-		seats = append(seats, around(x-room.x*w/2, y-room.y*21, w, 42))
+	room := c.along.room()
+	for _, away := range []float64{4, 14, 24} {
+		for _, share := range []float64{.5, .3, .7, 0, 1} {
+			x, y := c.at(c.length*share, -wallInk-away)
+			seats = append(seats, around(x-room.x*w/2, y-room.y*h/2, w, h))
+		}
 	}
-	seat, ok := d.board.place(seats...)
-	if !ok {
-		return // the headings of the runs have all of it
-	}
-	mid := seat.x + seat.w/2
-	name.write(&d.root, "bold", mid, seat.y+11, "middle")
-	width.write(&d.root, "", mid, seat.y+24, "middle")
-	order.write(&d.root, "soft", mid, seat.y+37, "middle")
+	return seats
 }
 
 // turn is the place of a run in the order of fitting, by the least number of

@@ -34,7 +34,7 @@ func Papers() []Paper {
 }
 
 // cutLine is a line to saw along that is worth a template: a hole, or a notch
-// with at least one corner.
+// or curve of the outline.
 type cutLine struct {
 	piece  plan.Piece
 	index  int // of the piece in the plan
@@ -60,7 +60,7 @@ func cutLines(p plan.Plan) []cutLine {
 }
 
 // notches finds the stretches of a piece's outline that leave its bounding box
-// and turn at least once.
+// and are worth a template.
 func notches(piece plan.Piece, index int) []cutLine {
 	n := len(piece.Outline)
 	onEdge := func(i int) bool {
@@ -78,23 +78,39 @@ func notches(piece plan.Piece, index int) []cutLine {
 			cut.points = append(cut.points, piece.Outline[i%n])
 		}
 		cut.points = append(cut.points, piece.Outline[i%n])
-		if len(cut.points) > 2 {
+		if cut.worthIt() {
 			found = append(found, cut)
 		}
 	}
 	return found
 }
 
-// segments calls f with both ends of each straight of the line, in inches.
-func (c cutLine) segments(f func(x0, y0, x1, y1 float64)) {
-	n := len(c.points)
-	for i := range n {
-		if i == n-1 && !c.closed {
-			return
-		}
-		p, q := c.points[i], c.points[(i+1)%n]
-		f(p[0].Float64(), p[1].Float64(), q[0].Float64(), q[1].Float64())
+// A stretch whose straights all run within one part in flatter of the level, or
+// of plumb, is an edge that follows the wall: two measurements mark it better
+// than paper does. So is the meeting of two such edges. Common practice, no
+// source.
+const (
+	flatter   = 8
+	curveTurn = 4 // so many corners that all turn the same way are a curve
+)
+
+// worthIt reports whether a stretch of an outline is a notch or a curve.
+func (c cutLine) worthIt() bool {
+	steep, level := false, false
+	for i := 1; i < len(c.points); i++ {
+		p, q := c.points[i-1], c.points[i]
+		across, up := q[0].Sub(p[0]).Abs(), q[1].Sub(p[1]).Abs()
+		steep = steep || across.Less(up.Mul(flatter))
+		level = level || up.Less(across.Mul(flatter))
 	}
+	inner := false // a corner that turns into the piece
+	for i := 2; i < len(c.points); i++ {
+		p, q, r := c.points[i-2], c.points[i-1], c.points[i]
+		left := q[0].Sub(p[0]).Times(r[1].Sub(q[1]))
+		right := q[1].Sub(p[1]).Times(r[0].Sub(q[0]))
+		inner = inner || left.Compare(right) < 0 // the outline runs counterclockwise
+	}
+	return steep && level && (inner || len(c.points)-2 >= curveTurn)
 }
 
 // tile is one page's part of a cutting line, in piece coordinates, inches.
@@ -145,26 +161,17 @@ func (c cutLine) tile(paper Paper) tiling {
 	return t
 }
 
-// turns reports whether the line ends, turns or slopes within the page. Where
-// it only passes straight through, a straightedge between the pages on both
-// sides does better than paper.
+// turns reports whether the line turns or ends within the page. Where it only
+// passes straight through, a straightedge between the pages on both sides does
+// better than paper.
 func (t tile) turns(c cutLine) bool {
-	in := func(x, y float64) bool { return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h }
-	found := false
 	for _, p := range c.points {
-		found = found || in(p[0].Float64(), p[1].Float64())
+		x, y := p[0].Float64(), p[1].Float64()
+		if x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h {
+			return true
+		}
 	}
-	c.segments(func(x0, y0, x1, y1 float64) {
-		if x0 == x1 || y0 == y1 {
-			return
-		}
-		const steps = 200 // fine enough: a page is far larger than a 200th of a slope
-		for i := range steps {
-			f := float64(i) / steps
-			found = found || in(x0+f*(x1-x0), y0+f*(y1-y0))
-		}
-	})
-	return found
+	return false
 }
 
 // drawTile returns one page's drawing at full size.
@@ -201,8 +208,7 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 		page.add("circle", "class", "templatedot", "cx", x, "cy", y, "r", 2.5)
 		if seat, ok := taken.place(box{x + 8, y + 5, w, 14}, box{x - 8 - w, y + 5, w, 14}, box{x + 8, y - 19, w, 14}, box{x - 8 - w, y - 19, w, 14},
 			box{x - w/2, y + 8, w, 14}, box{x - w/2, y - 22, w, 14}); ok {
-			page.add("rect", "class", "paper", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h)
-			text.write(page, "small", seat.x+2, seat.y+11, "start")
+			text.write(page, "small halo", seat.x+2, seat.y+11, "start")
 		}
 	}
 	pic.add("rect", "class", "templateframe", "x", .5, "y", .5, "width", pic.Width-1, "height", one.h*perInch-1)
