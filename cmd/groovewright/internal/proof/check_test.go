@@ -7,7 +7,7 @@ import (
 
 // The plans in testdata are made by hand, with pencil and the contract, not by
 // the planner.
-var byHand = []string{"shelf", "corner", "outside", "door"}
+var byHand = []string{"shelf", "corner", "outside", "door", "notch"}
 
 func fixture(t *testing.T, name string) (job, plan string) {
 	t.Helper()

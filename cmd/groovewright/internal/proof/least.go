@@ -74,11 +74,14 @@ func (s *search) least() (rat, bool) {
 			regions[i] = s.region(i, atLeft[i], atRight[i])
 		}
 		origins := s.job.origins(regions, s.weights)
-		names := make([]string, n)
-		for i := range names {
-			names[i] = key(i, atLeft[i], atRight[i])
+		options := make([][]own, n)
+		for i := range options {
+			for _, origin := range origins[i] {
+				options[i] = append(options[i], s.alone(i, key(i, atLeft[i], atRight[i]), regions[i], origin))
+			}
+			slices.SortStableFunc(options[i], func(a, b own) int { return a.cost.Cmp(b.cost) })
 		}
-		s.combine(regions, names, origins, nil, zero(), false)
+		s.combine(regions, options, nil, zero(), false)
 	}
 	if s.best == nil || s.broken != nil && less(s.broken, s.best) {
 		return nil, false
@@ -86,24 +89,31 @@ func (s *search) least() (rat, bool) {
 	return s.best, true
 }
 
-// combine tries every origin of the runs not yet set out. broken says that some
-// run already set out can hold no panels within the hard rules.
-func (s *search) combine(regions []*region, names []string, origins [][]rat, chosen []rat, cost rat, broken bool) {
+// combine tries every origin of the runs not yet set out, those that cost least
+// by themselves first. broken says that some run already set out can hold no
+// panels within the hard rules.
+func (s *search) combine(regions []*region, options [][]own, chosen []rat, cost rat, broken bool) {
 	i := len(chosen)
-	switch {
-	case s.best != nil && !less(cost, s.best), broken && s.broken != nil && !less(cost, s.broken):
-		return
-	case i == len(regions) && broken:
-		s.broken = cost
-		return
-	case i == len(regions):
-		s.best = cost
+	if i == len(regions) {
+		if broken {
+			s.broken = cost
+		} else {
+			s.best = cost
+		}
 		return
 	}
-	for _, origin := range origins[i] {
-		own, ok := s.alone(i, names[i], regions[i], origin)
-		all := append(slices.Clone(chosen), origin)
-		s.combine(regions, names, origins, all, sum(cost, own, s.mismatches(regions, all)), broken || !ok)
+	for _, option := range options[i] {
+		total := sum(cost, option.cost)
+		if s.best != nil && !less(total, s.best) {
+			return // the options after it cost no less
+		}
+		all := append(slices.Clone(chosen), option.origin)
+		total = sum(total, s.mismatches(regions, all))
+		worse := broken || !option.ok
+		if s.best != nil && !less(total, s.best) || worse && s.broken != nil && !less(total, s.broken) {
+			continue
+		}
+		s.combine(regions, options, all, total, worse)
 	}
 }
 
@@ -126,33 +136,33 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 	return total
 }
 
-// alone returns the least cost of run i by itself at an origin: its upright
-// edges and its seams. ok is false where the hard rules leave no way; then the
-// cost is only that of what they do not touch.
-func (s *search) alone(i int, name string, g *region, origin rat) (cost rat, ok bool) {
-	k := name + " " + text(mod(origin, s.job.pattern.pitch))
+// own is what a run costs by itself at an origin: its upright edges and its
+// seams. ok is false where the hard rules leave no way; then the cost is only
+// that of what they do not touch.
+type own struct {
+	origin, cost rat
+	ok           bool
+}
+
+// alone reckons what run i costs by itself at an origin.
+func (s *search) alone(i int, name string, g *region, origin rat) own {
+	k := name + " " + text(origin)
 	if known, found := s.costs[k]; found {
-		return known.cost, known.ok
+		return known
 	}
-	cost, ok = zero(), true
+	out := own{origin, zero(), true}
 	for _, u := range g.uprights(s.weights) {
-		cost = sum(cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
+		out.cost = sum(out.cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
 	}
 	for _, stretch := range g.stretches() {
 		if seams := s.seams(i, g, origin, stretch[0], stretch[1]); seams != nil {
-			cost = sum(cost, seams)
+			out.cost = sum(out.cost, seams)
 		} else {
-			ok = false
+			out.ok = false
 		}
 	}
-	s.costs[k] = own{cost, ok}
-	return cost, ok
-}
-
-// own is what a run costs by itself.
-type own struct {
-	cost rat
-	ok   bool
+	s.costs[k] = out
+	return out
 }
 
 // seams returns the least cost of the seams between left and right, nil where

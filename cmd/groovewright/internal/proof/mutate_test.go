@@ -119,6 +119,9 @@ var mutations = []mutation{
 	{"placed on nothing", "door", `{"piece": 2, "x"`, `{"piece": 7, "x"`, "placement"},
 	{"never placed", "shelf", `{"piece": 1, "x": "0", "y": "1/4", "turned": false}`, ``, "placement"},
 	{"two pieces at one place", "door", `"x": "19 5/8", "y": "0"`, `"x": "1 5/8", "y": "0"`, "placement"},
+	{"nested too low", "notch", `"y": "10 1/8"`, `"y": "9 7/8"`, "placement"},
+	{"nested turned into the piece", "notch", `"x": "0", "y": "0", "turned": false`, `"x": "1 1/8", "y": "0", "turned": true`, "placement"},
+	{"nested partly outside", "notch", `"y": "10 1/8"`, `"y": "13"`, "notch"},
 	{"sheet number", "shelf", `"number": 1, "stock"`, `"number": 3, "stock"`, "order"},
 
 	// Cuts.

@@ -104,7 +104,9 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 	for k, p := range all {
 		switch {
 		case holds(free, p.rect):
-		case nested[k] && holds(stood, p.rect):
+		case nested[k]:
+			// It comes out of another's notch by cuts that stop, which no replay of
+			// through cuts can show.
 		case slices.ContainsFunc(all, func(q placed) bool { return q.path != p.path && p.holds(q.rect) }) && holds(stood, p.rect):
 			// The piece that holds another in its notch stood free before the notch was sawn.
 		default:
