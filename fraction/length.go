@@ -90,7 +90,7 @@ func (a Length) Compare(b Length) int {
 	left, low := bits.Mul64(uint64(a.num), uint64(b.less1+1))
 	right, lower := bits.Mul64(uint64(b.num), uint64(a.less1+1))
 	_, low = bits.Sub64(low, lower, 0)
-	return int(int64(left-right-low)-a.num>>63&(b.less1+1)+b.num>>63&(a.less1+1))>>63 | 1
+	return int((int64(left-right-low)-a.num>>63&(b.less1+1)+b.num>>63&(a.less1+1))>>63) | 1
 }
 
 // Less reports whether a is shorter than b. It never overflows.

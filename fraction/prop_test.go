@@ -306,9 +306,41 @@ func TestRatiosEqualBigRat(t *testing.T) {
 	})
 }
 
+// The everyday path and the wide one meet at 32 bits: all pairs of numbers about there.
+func TestPairsWhereThePathsMeet(t *testing.T) {
+	var numbers []fraction.Length
+	for _, num := range []int64{0, 1, 1<<31 - 1, 1 << 31, 1<<31 + 1, 1<<32 - 1, 1 << 32, math.MaxInt64} {
+		for _, den := range []int64{1, 2, 127, 1<<31 - 1, 1 << 31, 1<<31 + 1, 1 << 32, math.MaxInt64} {
+			numbers = append(numbers, fraction.Of(num, den), fraction.Of(-num, den))
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		a := rapid.SampledFrom(numbers).Draw(t, "a")
+		for _, b := range numbers {
+			x, y := a.Rat(), b.Rat()
+			equals(t, "a+b", new(big.Rat).Add(x, y), func() fraction.Length { return a.Add(b) })
+			equals(t, "a-b", new(big.Rat).Sub(x, y), func() fraction.Length { return a.Sub(b) })
+			equals(t, "a*b", new(big.Rat).Mul(x, y), func() fraction.Area { return a.Times(b) })
+			equals(t, "a*whole", new(big.Rat).Mul(x, new(big.Rat).SetInt64(b.Num())), func() fraction.Length { return a.Mul(b.Num()) })
+			if a.Compare(b) != x.Cmp(y) {
+				t.Fatalf("(%v).Compare(%v) = %d", a, b, a.Compare(b))
+			}
+			if b.IsZero() {
+				continue
+			}
+			equals(t, "a/whole", new(big.Rat).Quo(x, new(big.Rat).SetInt64(b.Num())), func() fraction.Length { return a.Div(b.Num()) })
+			_, r := floorDivision(x, y)
+			equals(t, "a mod b", r, func() fraction.Length { return a.Mod(b) })
+		}
+	})
+}
+
 func TestFloat64IsNearest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, _ := two(t)
+		if rapid.Bool().Draw(t, "beyond 53 bits") { // where a division of two rounded numbers would round twice
+			a = fraction.Of(1<<53+rapid.Int64Range(1, 1000).Draw(t, "num"), rapid.Int64Range(1, 99).Draw(t, "den"))
+		}
 		if want, _ := a.Rat().Float64(); a.Float64() != want {
 			t.Fatalf("(%v).Float64() = %v, want %v", a, a.Float64(), want)
 		}

@@ -7,7 +7,7 @@ import (
 )
 
 // The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: within them the sum of any two
-// lengths fits (57 bits), and a sum of many does as long as their denominators have factors in common, as those of tapes have.
+// lengths fits (58 bits), and a sum of many does as long as their denominators have factors in common, as those of tapes have.
 const (
 	// MaxInput is the greatest size of a length in inches (some 1.5 miles), and of a ratio.
 	MaxInput = 100_000

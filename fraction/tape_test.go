@@ -39,6 +39,8 @@ func TestTape(t *testing.T) {
 		{halves, "-412.5 mm", "-41.25 cm", `-1' 4 61/254"`},
 		{fraction.Tape{}, "16 23/128", "16 23/128", `1' 4 23/128"`}, // the zero value rounds nothing
 		{fraction.Tape{Unit: fraction.Millimetre}, "1/3", "8 7/15 mm", `1/3"`},
+		{fraction.Tape{Unit: fraction.Millimetre}, "1/262144", "0.000096893310546875 mm", `1/262144"`}, // 18 places, and one more below
+		{fraction.Tape{Unit: fraction.Millimetre}, "1/524288", "127/2621440 mm", `1/524288"`},
 		{fraction.Tape{Unit: fraction.Centimetre}, "0", "0 cm", `0"`},
 		{fraction.Tape{Mark: fraction.Of(-1, 16)}, "16 23/128", "~16 3/16 (+1/128)", `~1' 4 3/16" (+1/128)`},
 	} {
