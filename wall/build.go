@@ -67,11 +67,11 @@ func (m *model) addPanels(layout *Layout, l leg) {
 			layout.Blemishes = append(layout.Blemishes, t)
 		}
 	}
+	for _, x := range s.beside {
+		seam(x)
+	}
 	for k, nodes := range l.nodes {
 		c := &l.sol.bays[k]
-		for _, x := range c.bay.seams {
-			seam(x)
-		}
 		at := 0
 		for _, j := range nodes {
 			left, right := s.panelEdges(c, at, j)

@@ -20,7 +20,7 @@ type solution struct {
 // right edge, those between are seams. rest is the best rank of everything
 // right of a node in the stretch, the node's own seam left out.
 type cover struct {
-	bay
+	span
 	at    []fraction.Length
 	seam  []rank
 	rest  []rank
@@ -64,12 +64,10 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 		}
 	}
 	r.uneven = s.uneven(o)
-	for _, b := range s.bays {
-		for _, x := range b.seams {
-			seam := s.seamRank(o, x, false)
-			seam.broken = 0 // it is there already
-			r = r.plus(seam)
-		}
+	for _, x := range s.beside {
+		seam := s.seamRank(o, x, false)
+		seam.broken = 0 // it is there already
+		r = r.plus(seam)
 	}
 	return r
 }
@@ -94,9 +92,9 @@ func (s *stretch) seamRank(o, x fraction.Length, onLine bool) rank {
 // which are seam lines if onLines is set.
 // after is the best rank of the bays to its right. It takes time in the number
 // of places times those within one sheet's width.
-func (s *stretch) cover(o fraction.Length, b bay, xs []fraction.Length, onLines bool, after rank) cover {
+func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines bool, after rank) cover {
 	n := len(xs) + 2
-	c := cover{bay: b, at: make([]fraction.Length, 0, n), seam: make([]rank, n), rest: make([]rank, n), alive: make([]bool, n)}
+	c := cover{span: b, at: make([]fraction.Length, 0, n), seam: make([]rank, n), rest: make([]rank, n), alive: make([]bool, n)}
 	c.at = append(append(append(c.at, b.left), xs...), b.right)
 	for i := range c.seam {
 		c.seam[i] = noRank

@@ -233,3 +233,39 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 		}
 	})
 }
+
+// TestReplanKeepsTheRest puts the first panels of the best layout on the wall
+// and plans again: the best of what is left is what it was.
+func TestReplanKeepsTheRest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, layouts := someLayouts(t)
+		best := layouts[0]
+		if best.Broken > 0 {
+			return
+		}
+		r := rapid.IntRange(0, len(room.Runs)-1).Draw(t, "run")
+		panels := best.Runs[r].Panels
+		if len(best.Runs[r].Restarts) > 0 || len(panels) < 2 {
+			return
+		}
+		for _, p := range panels[:rapid.IntRange(1, len(panels)-1).Draw(t, "installed")] {
+			room.Installed = append(room.Installed, Installed{Run: r, Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
+		}
+		for again, err := range Layouts(room) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if again.Total != best.Total {
+				t.Fatalf("planned again the blemish is %v, not %v", again.Total, best.Total)
+			}
+			for _, p := range again.Runs[r].Panels {
+				for _, in := range room.Installed {
+					if p.Left.Less(in.Right) && in.Left.Less(p.Right) {
+						t.Fatalf("panel %v to %v lies over an installed one", p.Left, p.Right)
+					}
+				}
+			}
+			break
+		}
+	})
+}

@@ -16,7 +16,8 @@ type stretch struct {
 	region      *region
 	left, right fraction.Length // where its first panel starts and its last one stops
 	edges       []edge
-	bays        []bay
+	bays        []span            // what panels cover without a break
+	beside      []fraction.Length // middles of the seam gaps beside installed panels
 
 	pitch    fraction.Length
 	pieces   [][]int // pieces of a panel over columns [first][last]
@@ -24,13 +25,6 @@ type stretch struct {
 	tallWall bool // some panel might be taller than some sheet
 	tallest  map[span]fraction.Length
 	solved   map[fraction.Length]*solution
-}
-
-// bay is a span that panels cover without a break, with the seams against
-// installed panels that it brings along.
-type bay struct {
-	span
-	seams []fraction.Length // middles of the gaps to installed panels beside it
 }
 
 func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
@@ -83,26 +77,31 @@ func (s *stretch) holds(run *Run, e edge) bool {
 // findBays parts the spans of the stretch at the installed panels.
 func (s *stretch) findBays(half fraction.Length) error {
 	gap := half.Add(half)
-	for _, sp := range s.region.spans(s.left, s.right) {
-		rest := bay{span: sp}
+	for _, rest := range s.region.spans(s.left, s.right) {
+		first := rest.left
 		for _, in := range s.installed() {
-			if !in.Left.Less(rest.right) || !rest.left.Less(in.Right) {
+			if !in.Left.Less(rest.right) || !first.Less(in.Right) {
 				continue
 			}
 			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
 				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Why: "an installed panel reaches past the place where panels stop"}
 			}
-			before := bay{span: span{rest.left, in.Left.Sub(gap)}, seams: rest.seams}
-			if before.left.Less(before.right) {
-				before.seams = append(slices.Clip(before.seams), in.Left.Sub(half))
+			if before := (span{rest.left, in.Left.Sub(gap)}); before.left.Less(before.right) {
 				s.bays = append(s.bays, before)
 			}
-			rest = bay{span: span{in.Right.Add(gap), rest.right}, seams: []fraction.Length{in.Right.Add(half)}}
+			if first.Less(in.Left) {
+				s.beside = append(s.beside, in.Left.Sub(half))
+			}
+			if in.Right.Less(rest.right) {
+				s.beside = append(s.beside, in.Right.Add(half))
+			}
+			rest.left = in.Right.Add(gap)
 		}
 		if rest.left.Less(rest.right) {
 			s.bays = append(s.bays, rest)
 		}
 	}
+	s.beside = slices.Compact(s.beside) // two installed panels share their seam
 	return nil
 }
 
@@ -153,7 +152,7 @@ func (s *stretch) seamCost(x fraction.Length) rank {
 
 // lines returns the seam lines of the pattern with its origin at o at which a
 // seam can fall in the bay, from left to right.
-func (s *stretch) lines(o fraction.Length, b bay) []fraction.Length {
+func (s *stretch) lines(o fraction.Length, b span) []fraction.Length {
 	phases := s.room.Profile.SeamLines()
 	half := s.room.Gaps.Seam.Div(2)
 	if s.room.Profile.Boards {
@@ -176,7 +175,7 @@ func (s *stretch) lines(o fraction.Length, b bay) []fraction.Length {
 
 // marks returns the tape's marks in the bay together with the seam lines: the
 // places that are tried where the lines alone cannot cover it.
-func (s *stretch) marks(lines []fraction.Length, b bay) []fraction.Length {
+func (s *stretch) marks(lines []fraction.Length, b span) []fraction.Length {
 	half := s.room.Gaps.Seam.Div(2)
 	mark := s.room.Mark
 	if mark.IsZero() {

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"maps"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -93,34 +94,31 @@ func newModel(room *Room) (*model, error) {
 		}
 	}
 	groups := map[int][]fraction.Length{}
-	for r := range n {
-		own, err := m.ownOrigins(r)
-		if err != nil {
-			return nil, err
-		}
-		for _, o := range own {
-			groups[m.group[r]] = append(groups[m.group[r]], o.Sub(m.shift[r]))
-		}
-	}
-	for r := range n {
-		if len(groups[m.group[r]]) > 0 {
-			continue
-		}
-		// None of the group's runs has an origin of its own.
-		var fallback []fraction.Length
-		for k := range n {
-			if m.group[k] != m.group[r] {
+	gather := func(origins func(r int) ([]fraction.Length, error), wanted func(group int) bool) error {
+		for r := range n {
+			if !wanted(m.group[r]) {
 				continue
 			}
-			limits, err := m.leftLimits(k)
+			own, err := origins(r)
 			if err != nil {
-				return nil, err
+				return err
 			}
-			for _, x := range limits {
-				fallback = append(fallback, x.Sub(m.shift[k]))
+			for _, o := range own {
+				groups[m.group[r]] = append(groups[m.group[r]], o.Sub(m.shift[r]))
 			}
 		}
-		groups[m.group[r]] = fallback
+		return nil
+	}
+	every := func(int) bool { return true }
+	if err := gather(m.seenOrigins, every); err != nil {
+		return nil, err
+	}
+	seen := maps.Clone(groups)
+	if err := gather(m.leftLimits, func(group int) bool { return len(seen[group]) == 0 }); err != nil {
+		return nil, err
+	}
+	if err := gather(m.installedOrigins, every); err != nil {
+		return nil, err
 	}
 	m.residues = make([][]fraction.Length, n)
 	for r := range n {
@@ -163,8 +161,8 @@ func (m *model) origin(r, i int) fraction.Length {
 	return m.residues[r][i].Add(m.shift[r]).Mod(m.room.Profile.Pitch())
 }
 
-// ownOrigins returns the origins that run r asks for by itself.
-func (m *model) ownOrigins(r int) ([]fraction.Length, error) {
+// seenOrigins returns the origins that the seen edges of run r ask for.
+func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
 	g, err := m.region(r, fitting{})
 	if err != nil {
 		return nil, err
@@ -189,6 +187,11 @@ func (m *model) ownOrigins(r int) ([]fraction.Length, error) {
 	if len(lefts) > 0 && len(rights) > 0 {
 		own = append(own, equalCuts(lefts[0], rights[0], boundaries, p.Pitch())...)
 	}
+	return own, nil
+}
+
+// installedOrigins returns the origins that go on from the installed panels.
+func (m *model) installedOrigins(r int) (own []fraction.Length, err error) {
 	for _, in := range m.room.Installed {
 		if in.Run == r {
 			own = append(own, in.Left.Sub(in.LeftPhase))

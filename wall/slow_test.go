@@ -144,7 +144,7 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, the
 }
 
 // seams covers the rest of a bay from left with panels that end at one of xs.
-func (e *enumeration) seams(s *stretch, o fraction.Length, b bay, xs []fraction.Length, left fraction.Length, sofar rank, then func(rank)) {
+func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar rank, then func(rank)) {
 	if len(e.ranks) > e.most {
 		return
 	}

@@ -1,0 +1,244 @@
+package wall
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
+func inches(s string) fraction.Length { return fraction.MustParse(s) }
+
+// ring reads corners written as "x,y x,y …".
+func ring(s string) []cutout.Point {
+	var out []cutout.Point
+	for _, p := range strings.Split(s, "; ") {
+		x, y, _ := strings.Cut(p, ",")
+		out = append(out, cutout.Point{X: inches(x), Y: inches(y)})
+	}
+	return out
+}
+
+func heights(s string) []Height {
+	var out []Height
+	for _, h := range strings.Split(s, "; ") {
+		f := strings.Split(h, ",")
+		out = append(out, Height{At: inches(f[0]), Bottom: inches(f[1]), Top: inches(f[2])})
+	}
+	return out
+}
+
+// TestRegion pins down how gaps, leans, steps and corners shape what is
+// panelled. The wanted corners were worked out by hand from the rules in
+// DEVELOPERS.md.
+func TestRegion(t *testing.T) {
+	gaps := Gaps{Top: inches("1/8"), Bottom: inches("1/4"), Side: inches("1/16"), Box: inches("1/8"), Window: inches("1/4")}
+	for _, test := range []struct {
+		name  string
+		run   Run
+		gaps  Gaps
+		fit   fitting
+		want  []string
+		edges []string // x, height, kind
+	}{
+		{name: "plain, no gaps", run: Run{Heights: heights("0,0,18; 40,0,18")},
+			want:  []string{"0,0; 40,0; 40,18; 0,18"},
+			edges: []string{"0 18 exposed end", "40 18 exposed end"}},
+		{name: "gaps on all sides", gaps: gaps, run: Run{Heights: heights("0,0,18; 40,0,18")},
+			want:  []string{"1/16,1/4; 39 15/16,1/4; 39 15/16,17 7/8; 1/16,17 7/8"},
+			edges: []string{"1/16 17 5/8 exposed end", "39 15/16 17 5/8 exposed end"}},
+		{name: "butting at the left, a long point at the right", gaps: gaps,
+			run: Run{Left: End{Kind: InsideCorner}, Right: End{Kind: OutsideCorner}, Heights: heights("0,0,18; 40,0,18")}, fit: fitting{buttsLeft: true},
+			want:  []string{"5/16,1/4; 40 1/4,1/4; 40 1/4,17 7/8; 5/16,17 7/8"},
+			edges: []string{"5/16 17 5/8 inside corner", "40 1/4 17 5/8 outside corner"}},
+		{name: "a step up moves toward the taller part", gaps: gaps, run: Run{Heights: heights("0,0,18; 15,0,18; 15,0,30; 40,0,30")},
+			want:  []string{"1/16,1/4; 39 15/16,1/4; 39 15/16,29 7/8; 15 1/16,29 7/8; 15 1/16,17 7/8; 1/16,17 7/8"},
+			edges: []string{"1/16 17 5/8 exposed end", "15 1/16 12 step side", "39 15/16 29 5/8 exposed end"}},
+		{name: "a step down, and a deeper bottom behind the range", gaps: gaps, run: Run{Heights: heights("0,0,30; 15,0,30; 15,-4,18; 40,-4,18")},
+			want:  []string{"1/16,1/4; 15 1/16,1/4; 15 1/16,-3 3/4; 39 15/16,-3 3/4; 39 15/16,17 7/8; 14 15/16,17 7/8; 14 15/16,29 7/8; 1/16,29 7/8"},
+			edges: []string{"1/16 29 5/8 exposed end", "14 15/16 12 step side", "15 1/16 4 step side", "39 15/16 21 5/8 exposed end"}},
+		{name: "a slope met by the side gap is rounded down", gaps: Gaps{Side: inches("1/16")}, run: Run{Heights: heights("0,0,18; 40,0,19")},
+			want:  []string{"1/16,0; 39 15/16,0; 39 15/16,18 15/16; 1/16,18"},
+			edges: []string{"1/16 18 exposed end", "39 15/16 18 15/16 exposed end"}},
+		{name: "a leaning right end, foot at the width", run: Run{Right: End{Lean: inches("1/4")}, Heights: heights("0,0,18; 40,0,18")},
+			want:  []string{"0,0; 40,0; 40 1/4,18; 0,18"},
+			edges: []string{"0 18 exposed end", "40 1/8 18 exposed end"}},
+		{name: "a left end that leans into the room, with gaps", gaps: Gaps{Top: inches("1/8"), Side: inches("1/8")}, run: Run{Left: End{Lean: inches("1/4")}, Heights: heights("0,0,16; 40,0,16")},
+			// At 15-7/8 in the line stands 1/8 + 1/4 x 15.875/16 = 0.373 in in: rounded right to 3/8.
+			want:  []string{"1/8,0; 39 7/8,0; 39 7/8,15 7/8; 3/8,15 7/8"},
+			edges: []string{"1/4 15 7/8 exposed end", "39 7/8 15 7/8 exposed end"}},
+		{name: "a box is a hole", gaps: Gaps{Box: inches("1/8")},
+			run:   Run{Heights: heights("0,0,18; 40,0,18"), Openings: []Opening{{Name: "b", Kind: Box, Outline: ring("10,5; 12 1/4,5; 12 1/4,9; 10,9")}}},
+			want:  []string{"0,0; 40,0; 40,18; 0,18 - 9 7/8,4 7/8; 9 7/8,9 1/8; 12 3/8,9 1/8; 12 3/8,4 7/8"},
+			edges: []string{"0 18 exposed end", "9 7/8 4 1/4 box side", "12 3/8 4 1/4 box side", "40 18 exposed end"}},
+		{name: "a window past the top is a notch", gaps: Gaps{Window: inches("1/4")},
+			run:   Run{Heights: heights("0,0,18; 40,0,18"), Openings: []Opening{{Name: "w", Kind: Window, Outline: ring("10,6; 20,6; 20,40; 10,40")}}},
+			want:  []string{"0,0; 40,0; 40,18; 20 1/4,18; 20 1/4,5 3/4; 9 3/4,5 3/4; 9 3/4,18; 0,18"},
+			edges: []string{"0 18 exposed end", "9 3/4 12 1/4 opening side", "20 1/4 12 1/4 opening side", "40 18 exposed end"}},
+		{name: "a door parts the run", gaps: Gaps{Window: inches("1/4")},
+			run:   Run{Heights: heights("0,0,18; 40,0,18"), Openings: []Opening{{Name: "d", Kind: Other, Outline: ring("10,-1; 20,-1; 20,40; 10,40")}}},
+			want:  []string{"0,0; 9 3/4,0; 9 3/4,18; 0,18", "20 1/4,0; 40,0; 40,18; 20 1/4,18"},
+			edges: []string{"0 18 exposed end", "9 3/4 18 opening side", "20 1/4 18 opening side", "40 18 exposed end"}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			test.run.Width = inches("40")
+			room := Room{Profile: profiles[0], Mark: inches("1/16"), Gaps: test.gaps, Runs: []Run{test.run}}
+			g, err := newRegion(&room, 0, test.fit)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var want []cutout.Shape
+			for _, s := range test.want {
+				outline, holes, _ := strings.Cut(s, " - ")
+				shape := cutout.Shape{Outline: ring(outline)}
+				if holes != "" {
+					shape.Holes = [][]cutout.Point{ring(holes)}
+				}
+				shape, err := cutout.NewShape(shape.Outline, shape.Holes...)
+				if err != nil {
+					t.Fatal(err)
+				}
+				want = append(want, shape)
+			}
+			if diff := cmp.Diff(want, g.shapes, cmpopts.EquateComparable(fraction.Length{})); diff != "" {
+				t.Errorf("shapes (-want +got):\n%s", diff)
+			}
+			var edges []string
+			for _, e := range g.edges {
+				edges = append(edges, fmt.Sprint(e.x, " ", e.height, " ", e.kind))
+			}
+			less := func(a, b string) bool { return a < b }
+			if diff := cmp.Diff(test.edges, edges, cmpopts.SortSlices(less)); diff != "" {
+				t.Errorf("edges (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// TestGrowSlopedOutline checks that a grown outline keeps its gap everywhere.
+func TestGrowSlopedOutline(t *testing.T) {
+	for _, outline := range []string{"0,0; 10,0; 5,8", "0,0; 10,0; 10,10; 5,4; 0,10"} {
+		corners := ring(outline)
+		gap := inches("1/4")
+		shape, err := cutout.NewShape(ring("-20,-20; 30,-20; 30,30; -20,30"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		left := []cutout.Shape{shape}
+		for _, clip := range grow(corners, gap) {
+			left = minus(left, clip, fraction.Length{})
+		}
+		for _, p := range corners {
+			for _, d := range []cutout.Point{{X: gap}, {X: gap.Neg()}, {Y: gap}, {Y: gap.Neg()}} {
+				near := p.Plus(d.X.Mul(3).Div(4), d.Y.Mul(3).Div(4))
+				if within(left, near) {
+					t.Errorf("outline %s: %v is left, nearer than the gap", outline, near)
+				}
+			}
+		}
+	}
+}
+
+func TestRoomFaults(t *testing.T) {
+	good := func() Room {
+		return Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
+			Sheets: []Sheet{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+			Runs: []Run{
+				{Name: "a", Width: inches("40"), Right: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
+				{Name: "b", Width: inches("40"), Left: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
+			}}
+	}
+	if err := new(Room).Validate(); err == nil {
+		t.Error("the zero Room is valid")
+	}
+	room := good()
+	if err := room.Validate(); err != nil {
+		t.Fatalf("the good room: %v", err)
+	}
+	for _, test := range []struct {
+		path  string
+		spoil func(*Room)
+	}{
+		{"profile", func(r *Room) { r.Profile.Features = nil }},
+		{"tape", func(r *Room) { r.Mark = inches("-1/16") }},
+		{"stock", func(r *Room) { r.Sheets = nil }},
+		{"stock[0].width", func(r *Room) { r.Sheets[0].Width = inches("0") }},
+		{"stock[0].length", func(r *Room) { r.Sheets[0].Length = inches("-1") }},
+		{"stock[0].left_phase", func(r *Room) { r.Sheets[0].LeftPhase = r.Profile.Pitch() }},
+		{"gaps.seam", func(r *Room) { r.Gaps.Seam = inches("-1/8") }},
+		{"priorities.seam", func(r *Room) { r.Priorities.Seam = inches("-1/8") }},
+		{"priorities.exposed_end", func(r *Room) { r.Priorities.ExposedEnd = fraction.NewRatio(-1, 1) }},
+		{"runs", func(r *Room) { r.Runs = nil }},
+		{"runs[0].width", func(r *Room) { r.Runs[0].Width = inches("0") }},
+		{"runs[0].heights", func(r *Room) { r.Runs[0].Heights = r.Runs[0].Heights[:1] }},
+		{"runs[0].heights[0].at", func(r *Room) { r.Runs[0].Heights[0].At = inches("1") }},
+		{"runs[0].heights[1].at", func(r *Room) { r.Runs[0].Heights[1].At = inches("41") }},
+		{"runs[0].heights[1].top", func(r *Room) { r.Runs[0].Heights[1].Top = inches("-1") }},
+		{"runs[0].heights[2].at", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 20,0,18; 10,0,18; 40,0,18") }},
+		{"runs[0].heights[1].at", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 0,0,20; 40,0,18") }},
+		{"runs[0].left.lean", func(r *Room) { r.Runs[0].Left.Lean = inches("40") }},
+		{"runs[0].right.lean", func(r *Room) { r.Runs[0].Right.Lean = inches("-40") }},
+		{"runs[0].left.prominence", func(r *Room) { p := fraction.NewRatio(-1, 1); r.Runs[0].Left.Prominence = &p }},
+		{"runs[0].openings[0].outline", func(r *Room) { r.Runs[0].Openings = []Opening{{Outline: ring("0,0; 1,1")}} }},
+		{"runs[0].focal[0].to", func(r *Room) { r.Runs[0].Focal = []Focal{{From: inches("3"), To: inches("2")}} }},
+		{"runs[0].breaks[0].at", func(r *Room) { r.Runs[0].Breaks = []Break{{At: inches("40")}} }},
+		{"runs[1].left.kind", func(r *Room) { r.Runs[1].Left.Kind = OutsideCorner }},
+		{"runs[0].left.kind", func(r *Room) { r.Closed = true; r.Runs[1].Right.Kind = InsideCorner }},
+		{"installed[0].run", func(r *Room) { r.Installed = []Installed{{Run: 2}} }},
+		{"installed[0].right", func(r *Room) { r.Installed = []Installed{{Left: inches("2"), Right: inches("1")}} }},
+		{"installed[1].left", func(r *Room) {
+			r.Installed = []Installed{{Left: inches("1"), Right: inches("9")}, {Left: inches("5"), Right: inches("12")}}
+		}},
+	} {
+		room := good()
+		test.spoil(&room)
+		var field *FieldError
+		err := room.Validate()
+		if !errors.As(err, &field) || field.Path != test.path {
+			t.Errorf("want a fault at %s, got %v", test.path, err)
+		}
+		for _, err := range Layouts(room) {
+			if !errors.As(err, &field) {
+				t.Errorf("%s: Layouts gives %v", test.path, err)
+			}
+		}
+	}
+}
+
+func TestNoLayout(t *testing.T) {
+	room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
+		Sheets: []Sheet{{Name: "sheet", Width: inches("48"), Length: inches("15")}},
+		Runs:   []Run{{Name: "wall", Width: inches("40"), Heights: heights("0,0,18; 40,0,18")}}}
+	for name, spoil := range map[string]func(*Room){
+		"taller": func(*Room) {},
+		"wide":   func(r *Room) { r.Sheets[0] = Sheet{Width: inches("1"), Length: inches("96")}; r.Mark = inches("2") },
+		"unbroken": func(r *Room) {
+			r.Sheets[0].Length = inches("96")
+			r.Installed = []Installed{{Left: inches("2"), Right: inches("9")}, {Left: inches("12"), Right: inches("20"), LeftPhase: inches("1/16")}}
+		},
+		"installed": func(r *Room) {
+			r.Sheets[0].Length = inches("96")
+			r.Installed = []Installed{{Left: inches("-2"), Right: inches("9")}}
+		},
+	} {
+		r := room
+		r.Sheets = append([]Sheet(nil), room.Sheets...)
+		spoil(&r)
+		for _, err := range Layouts(r) {
+			var none *NoLayoutError
+			var field *FieldError
+			if !errors.As(err, &none) && !errors.As(err, &field) {
+				t.Fatalf("%s: %v", name, err)
+			}
+			if !strings.Contains(err.Error(), name) {
+				t.Errorf("%s: the reason is %q", name, err)
+			}
+		}
+	}
+}
