@@ -138,7 +138,8 @@ func (d *draft) openings(r *run) {
 	for i := range d.number(0, 4, "openings") {
 		at += d.number(0, r.width/3, "to the opening")
 		kind := d.one("kind", "box", "box", "window", "window past the top", "door", "horned window")
-		width, bottom, height := d.inches(3), floor, d.inches(4)
+		var width, bottom int
+		height := d.inches(4)
 		switch kind {
 		case "box":
 			width = d.number(d.inches(2), d.inches(5), "box width")
