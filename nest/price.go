@@ -29,6 +29,11 @@ const boundsUsed = 4
 // kind, if that value is above the given one; ok is false if the search had to
 // end before it was sure.
 func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
+	if e.one.pitch == 0 {
+		if s, most, sure, tried := e.fullestByBuilds(value, kind, above, nodes); tried {
+			return s, most, sure
+		}
+	}
 	f := fullest{exact: e, kind: kind, value: value, most: above, limit: e.nodes + nodes}
 	k := &e.job.kinds[kind]
 	for g := range e.groups {

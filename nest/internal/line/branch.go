@@ -62,7 +62,8 @@ func newBranching(boards []Board, j *job, meter *meter) *branching {
 		}
 		b.coin = divisor(b.coin, board.Price)
 	}
-	b.value()
+	b.worths = []worth{b.area()}
+	b.lower, b.how = b.round(b.bound(b.worths[0])), "area"
 	return b
 }
 
@@ -89,11 +90,9 @@ func (b *branching) round(bound int64) int64 {
 	return ceilDiv(bound/b.weight, b.coin)*b.coin*b.weight + 1
 }
 
-// value picks the valuations that bound best at the start: the sizes, and dual
-// feasible functions of each length with the exact greatest value on each board.
+// value adds the valuations that bound best at the start: dual feasible functions
+// of each length, with the exact greatest value on each board.
 func (b *branching) value() {
-	b.worths = []worth{b.area()}
-	b.lower, b.how = b.round(b.bound(b.worths[0])), "area"
 	k := newKnapsack(b.job)
 	if k == nil {
 		return
@@ -199,6 +198,9 @@ func (b *branching) run() {
 	}
 	b.greedy()
 	if b.bestCost == b.lower {
+		return
+	}
+	if b.value(); b.lower == never {
 		return
 	}
 	b.search(0)

@@ -76,10 +76,10 @@ func TestManySmallProblems(t *testing.T) {
 }
 
 // TestManySmallCuttings compares Boards with plain enumeration: two kinds of
-// board bought and one or two offcuts on hand.
+// board bought and up to two offcuts on hand. It runs a third of the cases, for
+// they take longer.
 func TestManySmallCuttings(t *testing.T) {
-	dearer := 0
-	for k := range *cases {
+	for k := range *cases / 3 {
 		source := rand.New(rand.NewPCG(uint64(k), 2))
 		boards := []line.Board{
 			{Length: 20 + source.Int64N(20), Price: 10 + source.Int64N(20)},
@@ -98,9 +98,5 @@ func TestManySmallCuttings(t *testing.T) {
 		if err != nil || got.Price != price || len(got.Cuts) != number || !got.Proved || got.Lower != price {
 			t.Errorf("problem %d: Boards(%v, %v) = %+v, %v, want price %d with %d boards", k, boards, sizes, got, err, price, number)
 		}
-		if got.Nodes > 1000 {
-			dearer++
-		}
 	}
-	t.Logf("%d problems, %d of them took more than 1000 nodes", *cases, dearer)
 }
