@@ -206,6 +206,13 @@ func TestMinus(t *testing.T) {
 			want: []cutout.Shape{shape(ring(0, 0, 5, 0, 0, 5)), shape(ring(0, 5, 5, 10, 0, 10)), shape(ring(5, 0, 10, 0, 10, 5)), shape(ring(10, 5, 10, 10, 5, 10))}},
 		{name: "arrow", clip: ring(5, 5, 12, 3, 12, 7),
 			want: []cutout.Shape{shape([]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(25, 7)}, at(5, 5), {X: in(10), Y: of(45, 7)}, at(10, 10), at(0, 10)})}},
+		{name: "four arrows to one point", reason: "four pieces touch there; each goes round its own wedge",
+			clip: ring(5, 5, 15, 0, 15, 10, 5, 5, 10, 15, 0, 15, 5, 5, -5, 10, -5, 0, 5, 5, 0, -5, 10, -5),
+			want: []cutout.Shape{
+				shape([]cutout.Point{at(0, 0), {X: of(5, 2)}, at(5, 5), {Y: of(5, 2)}}),
+				shape([]cutout.Point{at(5, 5), {X: of(5, 2), Y: in(10)}, at(0, 10), {Y: of(15, 2)}}),
+				shape([]cutout.Point{{X: of(15, 2)}, at(10, 0), {X: in(10), Y: of(5, 2)}, at(5, 5)}),
+				shape([]cutout.Point{at(5, 5), {X: in(10), Y: of(15, 2)}, at(10, 10), {X: of(15, 2), Y: in(10)}})}},
 		{name: "no outline", want: []cutout.Shape{s}},
 	}
 	for _, test := range tests {
