@@ -105,20 +105,22 @@ func (t *text) size(width, length fraction.Length) string {
 	return t.length(width) + " x " + t.length(length)
 }
 
-// choices says what each number of sheets would look like.
+// choices says what each number of sheets would look like; the best-looking
+// choice comes first in the plan.
 func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
-		label := count(c.Sheets, "sheet") + ": "
+		label := "  "
 		if c.Chosen {
-			label = "* " + label
-		} else {
-			label = "  " + label
+			label = "* "
 		}
 		says := c.Says
 		if !c.Proved {
-			says += " (not proved best)"
+			says += " Not proved to be the fewest for these pieces."
 		}
 		t.hang(label, says)
+	}
+	if len(p.Choices) > 0 && p.Choices[0].Chosen {
+		t.hang("  ", "One sheet more would not look better: no layout has less blemish.")
 	}
 }
 
