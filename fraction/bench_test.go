@@ -24,7 +24,7 @@ func sample(dens ...int64) []pair {
 		den := dens[random.IntN(len(dens))]
 		return fraction.Of(random.Int64N(240*den), den)
 	}
-	pairs := make([]pair, 512)
+	pairs := make([]pair, 128) // 8 KB: within the first cache, so that arithmetic is timed and not memory
 	for i := range pairs {
 		p := pair{a: length(), b: length(), n: random.Int64N(100)}
 		p.x, p.y, p.m = p.a.Rat(), p.b.Rat(), big.NewRat(p.n, 1)
@@ -33,76 +33,59 @@ func sample(dens ...int64) []pair {
 	return pairs
 }
 
+// The results go where the compiler must keep them.
 var (
 	length fraction.Length
 	area   fraction.Area
 	sign   int
-	rat    = new(big.Rat) // reused, which is the quickest way to use a big.Rat
+	rat    *big.Rat
 )
 
+// operations are what is timed. The rival makes a new number each time, as ours does; a second rival writes all results
+// into one and the same number, which is the quickest that big.Rat can be used and keeps none of them.
 var operations = []struct {
-	name        string
-	ours, rival func([]pair)
+	name  string
+	ours  func([]pair)
+	rival func(p *pair, into *big.Rat)
 }{
-	{"Add",
-		func(pairs []pair) {
-			for i := range pairs {
-				length = pairs[i].a.Add(pairs[i].b)
-			}
-		},
-		func(pairs []pair) {
-			for i := range pairs {
-				rat.Add(pairs[i].x, pairs[i].y)
-			}
-		}},
-	{"Sub",
-		func(pairs []pair) {
-			for i := range pairs {
-				length = pairs[i].a.Sub(pairs[i].b)
-			}
-		},
-		func(pairs []pair) {
-			for i := range pairs {
-				rat.Sub(pairs[i].x, pairs[i].y)
-			}
-		}},
-	{"Mul",
-		func(pairs []pair) {
-			for i := range pairs {
-				length = pairs[i].a.Mul(pairs[i].n)
-			}
-		},
-		func(pairs []pair) {
-			for i := range pairs {
-				rat.Mul(pairs[i].x, pairs[i].m)
-			}
-		}},
-	{"Times",
-		func(pairs []pair) {
-			for i := range pairs {
-				area = pairs[i].a.Times(pairs[i].b)
-			}
-		},
-		func(pairs []pair) {
-			for i := range pairs {
-				rat.Mul(pairs[i].x, pairs[i].y)
-			}
-		}},
-	{"Compare",
-		func(pairs []pair) {
-			for i := range pairs {
-				sign = pairs[i].a.Compare(pairs[i].b)
-			}
-		},
-		func(pairs []pair) {
-			for i := range pairs {
-				sign = pairs[i].x.Cmp(pairs[i].y)
-			}
-		}},
+	{"Add", func(pairs []pair) {
+		for i := range pairs {
+			length = pairs[i].a.Add(pairs[i].b)
+		}
+	}, func(p *pair, into *big.Rat) { rat = into.Add(p.x, p.y) }},
+	{"Sub", func(pairs []pair) {
+		for i := range pairs {
+			length = pairs[i].a.Sub(pairs[i].b)
+		}
+	}, func(p *pair, into *big.Rat) { rat = into.Sub(p.x, p.y) }},
+	{"Mul", func(pairs []pair) {
+		for i := range pairs {
+			length = pairs[i].a.Mul(pairs[i].n)
+		}
+	}, func(p *pair, into *big.Rat) { rat = into.Mul(p.x, p.m) }},
+	{"Times", func(pairs []pair) {
+		for i := range pairs {
+			area = pairs[i].a.Times(pairs[i].b)
+		}
+	}, func(p *pair, into *big.Rat) { rat = into.Mul(p.x, p.y) }},
+	{"Compare", func(pairs []pair) {
+		for i := range pairs {
+			sign = pairs[i].a.Compare(pairs[i].b)
+		}
+	}, nil},
+}
+
+// turn times one go over the pairs, in ns for each.
+func turn(pairs []pair, rounds int, f func([]pair)) float64 {
+	start := time.Now()
+	for range rounds {
+		f(pairs)
+	}
+	return float64(time.Since(start)) / float64(rounds*len(pairs))
 }
 
 // BenchmarkAgainstBigRat times each operation and the same one of math/big.Rat by turns, on the same numbers, and reports
-// the medians of both and of their ratio: a turn that was interrupted does not count.
+// the medians of the times and of their ratios: a turn that was interrupted does not count.
 func BenchmarkAgainstBigRat(b *testing.B) {
 	for _, numbers := range []struct {
 		name string
@@ -115,23 +98,37 @@ func BenchmarkAgainstBigRat(b *testing.B) {
 	} {
 		pairs := sample(numbers.dens...)
 		for _, op := range operations {
-			b.Run(numbers.name+"/"+op.name, func(b *testing.B) {
-				var ours, rival, ratio []float64
-				for b.Loop() {
-					const rounds = 8 // make our turn about as long as the rival's, or nearer to it
-					start := time.Now()
-					for range rounds {
-						op.ours(pairs)
+			fresh := func(pairs []pair) {
+				for i := range pairs {
+					op.rival(&pairs[i], new(big.Rat))
+				}
+			}
+			one := new(big.Rat)
+			reused := func(pairs []pair) {
+				for i := range pairs {
+					op.rival(&pairs[i], one)
+				}
+			}
+			if op.rival == nil { // a comparison makes no number
+				fresh = func(pairs []pair) {
+					for i := range pairs {
+						sign = pairs[i].x.Cmp(pairs[i].y)
 					}
-					middle := time.Now()
-					op.rival(pairs)
-					x, y := float64(middle.Sub(start))/rounds, float64(time.Since(middle))
-					ours, rival, ratio = append(ours, x), append(rival, y), append(ratio, y/x)
+				}
+				reused = fresh
+			}
+			b.Run(numbers.name+"/"+op.name, func(b *testing.B) {
+				var ours, rival, times, timesReused []float64
+				for b.Loop() {
+					x, y, z := turn(pairs, 64, op.ours), turn(pairs, 2, fresh), turn(pairs, 2, reused)
+					ours, rival = append(ours, x), append(rival, y)
+					times, timesReused = append(times, y/x), append(timesReused, z/x)
 				}
 				b.ReportMetric(0, "ns/op")
-				b.ReportMetric(median(ours)/float64(len(pairs)), "ns-ours")
-				b.ReportMetric(median(rival)/float64(len(pairs)), "ns-big.Rat")
-				b.ReportMetric(median(ratio), "times-as-fast")
+				b.ReportMetric(median(ours), "ns-ours")
+				b.ReportMetric(median(rival), "ns-big.Rat")
+				b.ReportMetric(median(times), "times-as-fast")
+				b.ReportMetric(median(timesReused), "times-as-fast-reused")
 			})
 		}
 	}
