@@ -199,24 +199,17 @@ func (s *stretch) leastPanel() fraction.Length {
 // fits reports whether some sheet gives a panel from left to right with the
 // pattern's origin at o, upright or turned.
 func (s *stretch) fits(o, left, right fraction.Length) bool {
-	p := &s.room.Profile
-	pitch, width := s.pitch, right.Sub(left)
-	need := left.Sub(o).Mod(pitch)
-	axis, _ := p.Mirror()
-	turns := p.Turns()
-	for _, sheet := range s.room.Sheets {
-		if s.tallWall && sheet.Length.Less(s.tallestIn(left, right)) {
-			continue
+	width, need := right.Sub(left), left.Sub(o).Mod(s.pitch)
+	for i := range s.room.Sheets {
+		sheet := &s.room.Sheets[i]
+		at := need.Sub(sheet.LeftPhase).Mod(s.pitch)
+		wide := at.Add(width).Compare(sheet.Width) <= 0
+		if !wide && s.turns {
+			at = s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(s.pitch)
+			wide = at.Add(width).Compare(sheet.Width) <= 0
 		}
-		at := need.Sub(sheet.LeftPhase).Mod(pitch)
-		if at.Add(width).Compare(sheet.Width) <= 0 {
+		if wide && (s.most.Compare(sheet.Length) <= 0 || s.tallestIn(left, right).Compare(sheet.Length) <= 0) {
 			return true
-		}
-		if turns {
-			at = axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(pitch)
-			if at.Add(width).Compare(sheet.Width) <= 0 {
-				return true
-			}
 		}
 	}
 	return false

@@ -15,7 +15,7 @@ type ruler struct {
 	widest      int64   // of the sheets
 	least       int64   // narrower panels break a rule
 	node        int     // where the panel starts
-	upright     int64   // the widest panel from there that some sheet gives upright
+	upright     int64   // the widest panel from there that a sheet long enough for every panel gives upright
 }
 
 func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
@@ -87,17 +87,17 @@ func (w *ruler) from(i int) {
 	left, _ := s.panelEdges(w.cover, i, i)
 	need := left.Sub(w.origin).Mod(pitch)
 	w.upright = 0
-	if s.tallWall {
-		return
-	}
 	for _, sheet := range s.room.Sheets {
+		if sheet.Length.Less(s.most) {
+			continue
+		}
 		at := need.Sub(sheet.LeftPhase).Mod(pitch)
 		w.upright = max(w.upright, w.scaled(sheet.Width.Sub(at)))
 	}
 }
 
 // fits reports whether some sheet gives the panel that stops at node j, which
-// is wider than any sheet gives upright.
+// is wider than a sheet long enough for every panel gives upright.
 func (w *ruler) fits(j int) bool {
 	left, right := w.stretch.panelEdges(w.cover, w.node, j)
 	return w.stretch.fits(w.origin, left, right)

@@ -19,12 +19,14 @@ type stretch struct {
 	bays        []span            // what panels cover without a break
 	beside      []fraction.Length // middles of the seam gaps beside installed panels
 
-	pitch    fraction.Length
-	pieces   [][]int // pieces of a panel over columns [first][last]
-	costs    map[fraction.Length]rank
-	tallWall bool // some panel might be taller than some sheet
-	tallest  map[span]fraction.Length
-	solved   map[fraction.Length]*solution
+	pitch   fraction.Length
+	axis    fraction.Length // of the pattern, if pieces can be turned
+	turns   bool
+	pieces  [][]int // pieces of a panel over columns [first][last]
+	costs   map[fraction.Length]rank
+	most    fraction.Length // no panel is taller
+	tallest map[span]fraction.Length
+	solved  map[fraction.Length]*solution
 }
 
 func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
@@ -35,6 +37,9 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 	run := &m.room.Runs[r]
 	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(),
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
+	if s.turns = m.room.Profile.Turns(); s.turns {
+		s.axis, _ = m.room.Profile.Mirror()
+	}
 	half := m.room.Gaps.Seam.Div(2)
 	if from >= 0 {
 		s.left = run.Breaks[from].At.Add(half)
@@ -54,7 +59,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 			s.pieces[i][j], _ = g.parts(i, j, g.columns[i].left, g.columns[j].right)
 		}
 	}
-	s.tallWall = s.mayBeTooTall()
+	_, s.most = g.parts(0, len(g.columns)-1, g.left, g.right)
 	return s, s.findBays(half)
 }
 
@@ -115,11 +120,6 @@ func (s *stretch) installed() []Installed {
 	}
 	slices.SortFunc(out, func(a, b Installed) int { return a.Left.Compare(b.Left) })
 	return out
-}
-
-func (s *stretch) mayBeTooTall() bool {
-	_, most := s.region.parts(0, len(s.region.columns)-1, s.region.left, s.region.right)
-	return slices.ContainsFunc(s.room.Sheets, func(sheet Sheet) bool { return sheet.Length.Less(most) })
 }
 
 // seamCost returns what a seam with its gap's middle at x costs, all but its

@@ -3,6 +3,7 @@ package wall
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -220,7 +221,7 @@ func (m *model) whyNone() error {
 			continue
 		case !agrees && len(run.Breaks) == 0:
 			return &NoLayoutError{Run: run.Name, Why: "its installed panels do not show one unbroken pattern; name a break between them"}
-		case s.tallWall:
+		case slices.ContainsFunc(m.room.Sheets, func(sheet Sheet) bool { return sheet.Length.Less(s.most) }):
 			return &NoLayoutError{Run: run.Name, Why: "some panel would be taller than every sheet of the stock, squared, or wider"}
 		default:
 			return &NoLayoutError{Run: run.Name, Why: "no sheet of the stock is wide enough at the phase that is needed"}
