@@ -57,14 +57,18 @@ func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err e
 	for i, size := range s.sizes {
 		counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
 	}
+	stacks := make([][][]int, len(s.tall))
+	for k, tall := range s.tall {
+		stacks[k] = s.stacks(tall)
+	}
 	for _, d := range oneway.Duals(s.longest(), s.sizes, counts) {
 		values := make([]int64, len(s.tallest))
 		for i, h := range s.tallest {
 			values[i] = d.At(h)
 		}
 		most := make([]int64, len(s.tall))
-		for k, tall := range s.tall {
-			most[k] = s.mostIn(d, tall)
+		for k := range s.tall {
+			most[k] = s.mostIn(d, stacks[k])
 		}
 		s.bound(&l, "heights of the walls under a dual feasible function ("+strings.Fields(d.String())[0]+")", values, most)
 	}
@@ -123,26 +127,49 @@ func newStripper(p *Problem, strips []Strip) *stripper {
 
 func (s *stripper) longest() int64 { return slices.Max(s.tall) }
 
-// mostIn returns the most that sizes which fit capacity can be worth under d.
-// It tries every choice of them; where there are too many, d.Most will do.
-func (s *stripper) mostIn(d oneway.Dual, capacity int64) int64 {
-	tries := 0
-	const mostTries = 2_000
-	var try func(k int, room int64) int64
-	try = func(k int, room int64) int64 {
-		if tries++; k == len(s.sizes) || tries > mostTries {
-			return 0
+// stacks returns every choice of sizes, as counts, that fits capacity and takes
+// no more, or nil where there are too many to go through.
+func (s *stripper) stacks(capacity int64) (all [][]int) {
+	const mostStacks = 500
+	counts := make([]int, len(s.sizes))
+	var fill func(k int, room int64)
+	fill = func(k int, room int64) {
+		if k == len(s.sizes) {
+			if len(s.sizes) > 0 && room < s.sizes[k-1] && len(all) <= mostStacks {
+				all = append(all, slices.Clone(counts))
+			}
+			return
 		}
-		best := try(k+1, room)
-		if s.sizes[k] <= room {
-			best = max(best, d.At(s.sizes[k])+try(k, room-s.sizes[k]))
+		for n := int(room / s.sizes[k]); n >= 0 && len(all) <= mostStacks; n-- {
+			counts[k] = n
+			fill(k+1, room-int64(n)*s.sizes[k])
 		}
-		return best
+		counts[k] = 0
 	}
-	if most := try(0, capacity); tries <= mostTries {
-		return min(most, d.Most)
+	if fill(0, capacity); len(all) > mostStacks {
+		return nil
 	}
-	return d.Most
+	return all
+}
+
+// mostIn returns the most that one of the stacks is worth under d.
+func (s *stripper) mostIn(d oneway.Dual, stacks [][]int) int64 {
+	if stacks == nil {
+		return d.Most
+	}
+	worth := make([]int64, len(s.sizes))
+	for k, size := range s.sizes {
+		worth[k] = d.At(size)
+	}
+	var most int64
+	for _, counts := range stacks {
+		var sum int64
+		for k, n := range counts {
+			sum += int64(n) * worth[k]
+		}
+		most = max(most, sum)
+	}
+	return min(most, d.Most)
 }
 
 // bound raises l to what the values of the strips ask for, where a sheet of

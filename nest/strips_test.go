@@ -1,0 +1,75 @@
+package nest_test
+
+import (
+	"context"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+)
+
+// TestStripBoundHoldsHoweverPartsAreCut parts random strips at random places,
+// nests the parts, and compares with the bound for the strips.
+func TestStripBoundHoldsHoweverPartsAreCut(t *testing.T) {
+	tight, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		gap := fraction.Of(rapid.Int64Range(0, 2).Draw(t, "gap"), 16)
+		p := nest.Problem{
+			Saw:     nest.Saw{Kerf: fraction.Of(1, 8), SquareUp: fraction.Of(rapid.Int64Range(0, 1).Draw(t, "square up"), 4)},
+			Pattern: nest.Pattern{Pitch: fraction.Of(3, 2)},
+			Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: fraction.NewRatio(40, 1)}},
+		}
+		if rapid.Bool().Draw(t, "offcut") {
+			p.Stock = append(p.Stock, nest.Stock{Name: "offcut", Width: fraction.Inches(24), Length: fraction.Inches(40), Limited: true, Count: 1})
+		}
+		var strips []nest.Strip
+		for range rapid.IntRange(1, 4).Draw(t, "strips") {
+			height := fraction.Of(rapid.Int64Range(40, 360).Draw(t, "height"), 8)
+			width := fraction.Inches(rapid.Int64Range(10, 120).Draw(t, "width"))
+			strips = append(strips, nest.Strip{Width: width, Height: height, Tallest: height})
+			for left := (fraction.Length{}); left.Less(width); {
+				part := fraction.Min(fraction.Inches(rapid.Int64Range(4, 44).Draw(t, "part")), width.Sub(left))
+				p.Parts = append(p.Parts, nest.Part{Number: len(p.Parts) + 1, Width: part, Height: height, LeftPhase: left.Mod(p.Pattern.Pitch)})
+				left = left.Add(part).Add(gap)
+			}
+		}
+		least, err := nest.LowerStrips(p, gap, strips)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := nest.Search(context.Background(), p, nest.Budget{Nodes: 20_000})
+		if err != nil || len(r.Unplaced) > 0 {
+			t.Fatal(err, r.Unplaced)
+		}
+		bought := 0
+		for _, s := range r.Sheets {
+			if !p.Stock[s.Stock].Limited {
+				bought++
+			}
+		}
+		if len(r.Sheets) < least.Sheets || bought < least.Bought || r.Cost.Less(least.Cost) {
+			t.Fatalf("%d sheets, %d bought for %v, but the bound says %+v", len(r.Sheets), bought, r.Cost, least)
+		}
+		all++
+		if bought == least.Bought {
+			tight++
+		}
+	})
+	if 4*tight < all {
+		t.Errorf("the bound was met in %d of %d cases only", tight, all)
+	}
+}
+
+func TestStripBoundOfNothing(t *testing.T) {
+	p := nest.Problem{Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}}
+	if l, err := nest.LowerStrips(p, fraction.Length{}, nil); err != nil || l.Sheets != 0 {
+		t.Errorf("no strips: %+v, %v", l, err)
+	}
+	// A gap wider than the kerf: only one sheet is claimed.
+	strips := []nest.Strip{{Width: fraction.Inches(1000), Height: fraction.Inches(20), Tallest: fraction.Inches(20)}}
+	if l, err := nest.LowerStrips(p, fraction.Of(1, 8), strips); err != nil || l.Sheets != 1 {
+		t.Errorf("wide gap: %+v, %v", l, err)
+	}
+}
