@@ -154,7 +154,7 @@ func sentence(text string) string {
 		return ""
 	}
 	text = string(unicode.ToUpper(first)) + text[size:]
-	if !strings.ContainsAny(text[len(text)-1:], ".!?)") {
+	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
 		text += "."
 	}
 	return text

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
@@ -281,10 +282,17 @@ func (e *elevation) nameOpening(i int) {
 			return
 		}
 	}
-	for _, words := range forms {
-		w, h := tagSize(words)
-		if seat, ok := e.board.place(e.onWall(besides(area, w, h))...); ok {
-			e.tagWords(i, words, seat)
+	for _, form := range []struct {
+		words  []string
+		onWall bool
+	}{{forms[0], true}, {forms[1], true}, {forms[0], false}, {forms[1], false}, {forms[2], false}} {
+		w, h := tagSize(form.words)
+		places := besides(area, w, h)
+		if form.onWall {
+			places = e.onWall(places)
+		}
+		if seat, ok := e.board.place(places...); ok {
+			e.tagWords(i, form.words, seat)
 			return
 		}
 	}
@@ -307,19 +315,11 @@ func (e *elevation) tagWords(i int, words []string, at box) {
 	}
 }
 
-// onWall puts the places that lie on the wall before the others.
+// onWall keeps the places that lie wholly on the wall.
 func (e *elevation) onWall(places []box) []box {
 	lo, hi := bounds(e.run.Outline)
 	wall := e.area(lo[0], lo[1], hi[0], hi[1])
-	var on, off []box
-	for _, c := range places {
-		if c.inside(wall) {
-			on = append(on, c)
-		} else {
-			off = append(off, c)
-		}
-	}
-	return append(on, off...)
+	return slices.DeleteFunc(places, func(c box) bool { return !c.inside(wall) })
 }
 
 // roof is the ink y of the wall's top at an ink x.

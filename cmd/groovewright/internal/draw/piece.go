@@ -43,6 +43,7 @@ func drawPieceSide(s scribe, i int, back bool) *Picture {
 	d.shape()
 	d.measures()
 	d.drills()
+	d.weak()
 	d.letters()
 	d.label(side)
 	return d.Picture
@@ -226,12 +227,14 @@ func (d *pieceDrawing) drills() {
 func (d *pieceDrawing) label(side string) {
 	text := line{"Piece ", word(d.piece.Label, ref("pieces[%d].label", d.index)), ", " + side}
 	text.write(&d.root, "bold", d.area.x+d.area.w/2, 13, "middle")
-	if d.area.w < 60 || d.area.h < 60 {
-		return
-	}
+}
+
+// weak marks the spots that may break.
+func (d *pieceDrawing) weak() {
 	for _, w := range d.piece.Weak {
 		x, y := d.x(w.At[0]), d.y(w.At[1])
-		d.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl6 11h-12z", ink(x), ink(y-7)))
+		d.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl5 9h-10z", ink(x), ink(y-6)))
+		d.board.claim(around(x, y, 10, 12))
 	}
 }
 
