@@ -147,15 +147,25 @@ func (m *model) setOut(first, last *solution) SetOut {
 	if out.Direction == "left" {
 		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(p.Pitch()))
 	}
-	cuts := [2]string{
+	out.Why = why(run, [2]string{
 		p.Describe(p.Phase(first.stretch.left, first.origin), groove.KeepRight),
 		p.Describe(p.Phase(last.stretch.right, last.origin), groove.KeepLeft),
-	}
-	out.Why = fmt.Sprintf("%s at the left end (%s), %s at the right end (%s)", cuts[0], run.Left.Kind, cuts[1], run.Right.Kind)
-	if left.IsZero() && right.IsZero() {
-		out.Why += "; neither end is seen"
-	}
+	}, [2]bool{!left.IsZero(), !right.IsZero()})
 	return out
+}
+
+// why tells the reason of a setting-out by what is to be seen at both ends.
+func why(run *Run, cuts [2]string, seen [2]bool) string {
+	left, right := fmt.Sprintf("the left end (%s)", run.Left.Kind), fmt.Sprintf("the right end (%s)", run.Right.Kind)
+	switch {
+	case seen[0] && seen[1]:
+		return fmt.Sprintf("seen: %s at %s and %s at %s", cuts[0], left, cuts[1], right)
+	case seen[0]:
+		return fmt.Sprintf("seen: %s at %s; out of sight: %s at %s", cuts[0], left, cuts[1], right)
+	case seen[1]:
+		return fmt.Sprintf("seen: %s at %s; out of sight: %s at %s", cuts[1], right, cuts[0], left)
+	}
+	return fmt.Sprintf("neither end is seen: %s at %s, %s at %s", cuts[0], left, cuts[1], right)
 }
 
 // number numbers the panels in order of fitting: a run that passes into a
