@@ -216,7 +216,7 @@ func cornerName(i int) string {
 // drills draws the starter holes of the jigsaw.
 func (d *pieceDrawing) drills() {
 	for _, hole := range d.piece.Marks.Drill {
-		x, y, r := d.x(hole.At[0]), d.y(hole.At[1]), max(2.2, hole.Diameter.Float64()/2*d.scale)
+		x, y, r := d.x(hole.At[0]), d.y(hole.At[1]), max(1.6, hole.Diameter.Float64()/2*d.scale)
 		d.add("circle", "class", "drill", "cx", x, "cy", y, "r", r)
 		d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sh%sM%s %sv%s", ink(x-r), ink(y), ink(2*r), ink(x), ink(y-r), ink(2*r)))
 		d.board.claim(around(x, y, 2*r, 2*r))

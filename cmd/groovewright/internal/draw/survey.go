@@ -162,7 +162,7 @@ func runForm(i int) form {
 			{Number: "3", Title: "Heights, left to right", Says: "At both ends, at both sides of every step (two rows at one place) and every 4 ft between. top is above the datum; bottom too, below it with a minus.", Rows: heights},
 			{Number: "4", Title: "Boxes, windows and other openings", Says: "left from the run's left end, bottom from the datum; then its own width and height. gangs: devices side by side, for a box.", Rows: openings},
 			{Title: "Where the eye rests, breaks, and cooking", Says: "prominence: 1 is usual, more where a seam is seen more. A break is where the pattern may start afresh. cooking: behind or beside the appliance.",
-				Rows: [][]blank{row(at+"focal[0].", "from", "to", "prominence"), row(at+"breaks[0].", "at", "prominence"), row(at+"cooking[0].", "from", "to")}},
+				Rows: [][]blank{slices.Concat(rows(1, at+"focal", "from", "to", "prominence")[0], rows(1, at+"breaks", "at", "prominence")[0], rows(1, at+"cooking", "from", "to")[0])}},
 		},
 	}
 }
