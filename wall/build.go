@@ -8,7 +8,6 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/groove"
 )
 
 // build makes the layout of a finished path.
@@ -18,10 +17,13 @@ func (m *model) build(p *path) (Layout, error) {
 	for i, l := range legs {
 		s := l.sol.stretch
 		run := &layout.Runs[s.run]
+		pitch := m.room.Profile.Pitch()
 		if s.from < 0 {
 			run.Limits[0] = s.region.left
+			run.EndPhases[0] = s.region.endAt(true).Sub(l.sol.origin).Mod(pitch)
 		}
 		run.Limits[1] = s.region.right
+		run.EndPhases[1] = s.region.endAt(false).Sub(l.sol.origin).Mod(pitch)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
 		if i+1 < len(legs) {
@@ -135,7 +137,7 @@ func (m *model) lastCorner(layout *Layout, l leg) {
 // setOut says where the pattern of a run starts, from the end that is seen more.
 func (m *model) setOut(first, last *solution) SetOut {
 	run := &m.room.Runs[first.stretch.run]
-	p := &m.room.Profile
+	pitch := m.room.Profile.Pitch()
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
 	out := SetOut{From: first.stretch.left, Direction: "right"}
@@ -143,29 +145,11 @@ func (m *model) setOut(first, last *solution) SetOut {
 	if left.Less(right) {
 		out.From, out.Direction, origin = last.stretch.right, "left", last.origin
 	}
-	out.Origin = out.From.Add(origin.Sub(out.From).Mod(p.Pitch()))
+	out.Origin = out.From.Add(origin.Sub(out.From).Mod(pitch))
 	if out.Direction == "left" {
-		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(p.Pitch()))
+		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(pitch))
 	}
-	out.Why = why(run, [2]string{
-		p.Describe(p.Phase(first.stretch.left, first.origin), groove.KeepRight),
-		p.Describe(p.Phase(last.stretch.right, last.origin), groove.KeepLeft),
-	}, [2]bool{!left.IsZero(), !right.IsZero()})
 	return out
-}
-
-// why tells the reason of a setting-out by what is to be seen at both ends.
-func why(run *Run, cuts [2]string, seen [2]bool) string {
-	left, right := fmt.Sprintf("the left end (%s)", run.Left.Kind), fmt.Sprintf("the right end (%s)", run.Right.Kind)
-	switch {
-	case seen[0] && seen[1]:
-		return fmt.Sprintf("seen: %s at %s and %s at %s", cuts[0], left, cuts[1], right)
-	case seen[0]:
-		return fmt.Sprintf("seen: %s at %s; out of sight: %s at %s", cuts[0], left, cuts[1], right)
-	case seen[1]:
-		return fmt.Sprintf("seen: %s at %s; out of sight: %s at %s", cuts[1], right, cuts[0], left)
-	}
-	return fmt.Sprintf("neither end is seen: %s at %s, %s at %s", cuts[0], left, cuts[1], right)
 }
 
 // number numbers the panels in order of fitting: a run that passes into a

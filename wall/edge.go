@@ -148,3 +148,18 @@ func openingAt(run *Run, grown [][][]cutout.Point, u cutout.Upright) *Opening {
 }
 
 func (e edge) keepsLeft() bool { return e.keep == groove.KeepLeft }
+
+// endAt returns where the left or right end of the region stands: a leaning one
+// at its middle height, by its tallest part.
+func (g *region) endAt(left bool) fraction.Length {
+	at, tallest := g.right, fraction.Length{}
+	if left {
+		at = g.left
+	}
+	for _, e := range g.edges {
+		if e.end && e.keepsLeft() != left && tallest.Less(e.height) {
+			at, tallest = e.x, e.height
+		}
+	}
+	return at
+}

@@ -24,7 +24,12 @@ type Layout struct {
 
 // RunLayout is the layout of one run, in run coordinates.
 type RunLayout struct {
-	Limits   [2]fraction.Length // leftmost and rightmost x that panels reach
+	Limits [2]fraction.Length // leftmost and rightmost x that panels reach
+
+	// EndPhases are the phases at the left and right end; a leaning end counts
+	// at its middle height.
+	EndPhases [2]fraction.Length
+
 	SetOut   SetOut
 	Corner   *Corner // at the right end, where the run shares it
 	Restarts []Restart
@@ -36,7 +41,6 @@ type RunLayout struct {
 type SetOut struct {
 	From, Origin fraction.Length
 	Direction    string
-	Why          string
 }
 
 // Corner is the corner at the right end of a run. At an inside corner Passes

@@ -15,18 +15,26 @@ type Doubt struct {
 // Survey returns the measurements of a valid room that look doubtful: heights
 // that jump without a step, boxes of one kind that differ in size, ends out of
 // plumb, stations too far apart, narrow strips between an opening and an edge.
-// The sizes that count are in the room's priorities. None is an error.
-func (room *Room) Survey() (doubts []Doubt, err error) {
+// The sizes that count are in the room's priorities; lengths in the texts are
+// written as tape does. None is an error.
+func (room *Room) Survey(tape fraction.Tape) (doubts []Doubt, err error) {
 	defer fraction.Catch(&err)
+	s := surveyor{room, tape}
 	for r := range room.Runs {
-		doubts = append(doubts, room.doubtHeights(r)...)
-		doubts = append(doubts, room.doubtEnds(r)...)
-		doubts = append(doubts, room.doubtStrips(r)...)
+		doubts = append(doubts, s.doubtHeights(r)...)
+		doubts = append(doubts, s.doubtEnds(r)...)
+		doubts = append(doubts, s.doubtStrips(r)...)
 	}
-	return append(doubts, room.doubtBoxes()...), nil
+	return append(doubts, s.doubtBoxes()...), nil
 }
 
-func (room *Room) doubtHeights(r int) []Doubt {
+// surveyor questions the measurements of a room.
+type surveyor struct {
+	*Room
+	tape fraction.Tape
+}
+
+func (room surveyor) doubtHeights(r int) []Doubt {
 	var doubts []Doubt
 	say := func(i int, field, format string, args ...any) {
 		doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].heights[%d].%s", r, i, field), fmt.Sprintf(format, args...)})
@@ -39,19 +47,19 @@ func (room *Room) doubtHeights(r int) []Doubt {
 			continue
 		}
 		if apart.Less(b.At.Sub(a.At)) {
-			say(i, "at", "no height was taped over %s in (more than %s): tape one between", b.At.Sub(a.At), apart)
+			say(i, "at", "no height was taped over %s (more than %s): tape one between", room.tape.Format(b.At.Sub(a.At)), room.tape.Format(apart))
 		}
 		if d := b.Top.Sub(a.Top).Abs(); jump.Less(d) {
-			say(i, "top", "the top changes by %s in since the station before, without a step: tape both again, or give a step as two stations at one place", d)
+			say(i, "top", "the top changes by %s since the station before, without a step: tape both again, or give a step as two stations at one place", room.tape.Format(d))
 		}
 		if d := b.Bottom.Sub(a.Bottom).Abs(); jump.Less(d) {
-			say(i, "bottom", "the bottom changes by %s in since the station before, without a step: tape both again, or give a step as two stations at one place", d)
+			say(i, "bottom", "the bottom changes by %s since the station before, without a step: tape both again, or give a step as two stations at one place", room.tape.Format(d))
 		}
 	}
 	return doubts
 }
 
-func (room *Room) doubtEnds(r int) []Doubt {
+func (room surveyor) doubtEnds(r int) []Doubt {
 	var doubts []Doubt
 	for _, e := range []struct {
 		name string
@@ -59,7 +67,7 @@ func (room *Room) doubtEnds(r int) []Doubt {
 	}{{"left", room.Runs[r].Left.Lean}, {"right", room.Runs[r].Right.Lean}} {
 		if room.Priorities.OutOfPlumb.Less(e.lean.Abs()) {
 			doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].%s.lean", r, e.name),
-				fmt.Sprintf("the end leans by %s in (more than %s): check it with a level", e.lean.Abs(), room.Priorities.OutOfPlumb)})
+				fmt.Sprintf("the end leans by %s (more than %s): check it with a level", room.tape.Format(e.lean.Abs()), room.tape.Format(room.Priorities.OutOfPlumb))})
 		}
 	}
 	return doubts
@@ -67,7 +75,7 @@ func (room *Room) doubtEnds(r int) []Doubt {
 
 // doubtBoxes compares boxes of as many gangs; those without gangs are compared
 // if they are closer in width than half of the smaller one.
-func (room *Room) doubtBoxes() []Doubt {
+func (room surveyor) doubtBoxes() []Doubt {
 	type box struct {
 		path          string
 		opening       *Opening
@@ -96,8 +104,8 @@ func (room *Room) doubtBoxes() []Doubt {
 				continue
 			}
 			if d := fraction.Max(b.width.Sub(a.width).Abs(), b.height.Sub(a.height).Abs()); most.Less(d) {
-				doubts = append(doubts, Doubt{b.path, fmt.Sprintf("box %q is %s x %s in but %q is %s x %s in: boxes of one kind that differ by more than %s; tape both again",
-					b.opening.Name, b.width, b.height, a.opening.Name, a.width, a.height, most)})
+				doubts = append(doubts, Doubt{b.path, fmt.Sprintf("box %q is %s x %s but %q is %s x %s: boxes of one kind that differ by more than %s; tape both again",
+					b.opening.Name, room.tape.Format(b.width), room.tape.Format(b.height), a.opening.Name, room.tape.Format(a.width), room.tape.Format(a.height), room.tape.Format(most))})
 				break
 			}
 		}
@@ -107,7 +115,7 @@ func (room *Room) doubtBoxes() []Doubt {
 
 // doubtStrips looks for narrow strips between an opening and the edges of the
 // wall: left, right, above and below it, after gaps.
-func (room *Room) doubtStrips(r int) []Doubt {
+func (room surveyor) doubtStrips(r int) []Doubt {
 	run := &room.Runs[r]
 	least := room.Priorities.LeastStrip
 	var doubts []Doubt
@@ -117,7 +125,7 @@ func (room *Room) doubtStrips(r int) []Doubt {
 		say := func(where string, strip fraction.Length) {
 			if strip.Sign() > 0 && strip.Less(least) {
 				doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].openings[%d]", r, i),
-					fmt.Sprintf("only %s in of panelling is left %s %q (less than %s): tape it again, or cover the place with trim", strip, where, o.Name, least)})
+					fmt.Sprintf("only %s of panelling is left %s %q (less than %s): tape it again, or cover the place with trim", room.tape.Format(strip), where, o.Name, room.tape.Format(least))})
 			}
 		}
 		say("between the left end and", lo.X.Sub(gap).Sub(room.Gaps.Side))

@@ -124,7 +124,7 @@ func checkCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	doubts, err := j.Room.Survey()
+	doubts, err := j.Room.Survey(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
 	if err != nil {
 		return err
 	}

@@ -332,7 +332,7 @@ func (m *maker) seen(l *wall.Layout) string {
 	if len(worst) == 0 {
 		return "Every edge that is seen shows a whole feature and the pattern follows round every corner; only seams are seen."
 	}
-	tape := fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
+	tape := m.tape()
 	var parts []string
 	for _, b := range worst {
 		run := m.job.Room.Runs[b.Run].Name

@@ -27,7 +27,7 @@ func (m *maker) runs() []Run {
 		run := Run{
 			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
 			Left: End{Kind: taped.Left.Kind.String(), Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind.String(), Lean: taped.Right.Lean},
-			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin, Why: laid.SetOut.Why},
+			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin},
 			Outline: wallOutline(&taped), Openings: []Opening{}, Panels: []Panel{},
 		}
 		for _, o := range taped.Openings {
@@ -50,33 +50,33 @@ func (m *maker) runs() []Run {
 				run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
 			}
 		}
-		first, last := m.endPhases(r)
-		run.Left.Cut, run.Right.Cut = m.describe(first, groove.KeepRight), m.describe(last, groove.KeepLeft)
+		run.Left.Cut, run.Right.Cut = m.describe(laid.EndPhases[0], groove.KeepRight), m.describe(laid.EndPhases[1], groove.KeepLeft)
+		run.SetOut.Why = why(&taped, &run)
 		run.StoryPole = m.storyPole(r, &run)
 		out = append(out, run)
 	}
 	return out
 }
 
-// endPhases returns the phases at the two limits of a run.
-func (m *maker) endPhases(r int) (left, right fraction.Length) {
-	laid := m.layout.Runs[r]
-	pitch := m.job.Room.Profile.Pitch()
-	origin := laid.SetOut.Origin
-	left = laid.Limits[0].Sub(origin).Mod(pitch)
-	right = laid.Limits[1].Sub(origin).Mod(pitch)
-	if n := len(laid.Restarts); n > 0 && laid.SetOut.Direction == "right" {
-		right = laid.Limits[1].Sub(laid.Restarts[n-1].Origin).Mod(pitch)
-	}
-	if n := len(laid.Panels); n > 0 {
-		if p := laid.Panels[0]; p.Left == laid.Limits[0] {
-			left = p.LeftPhase
+// why tells the reason of a setting-out by what is to be seen at both ends.
+func why(taped *wall.Run, run *Run) string {
+	seen := func(e wall.End) bool {
+		if e.Prominence != nil && e.Kind != wall.InsideCorner {
+			return e.Prominence.Sign() > 0
 		}
-		if p := laid.Panels[n-1]; p.Right == laid.Limits[1] {
-			right = p.RightPhase
-		}
+		return e.Kind == wall.Exposed || e.Kind == wall.OutsideCorner
 	}
-	return left, right
+	left := fmt.Sprintf("%s at the left end (%s)", run.Left.Cut, run.Left.Kind)
+	right := fmt.Sprintf("%s at the right end (%s)", run.Right.Cut, run.Right.Kind)
+	switch {
+	case seen(taped.Left) && seen(taped.Right):
+		return "seen: " + left + " and " + right
+	case seen(taped.Left):
+		return "seen: " + left + "; out of sight: " + right
+	case seen(taped.Right):
+		return "seen: " + right + "; out of sight: " + left
+	}
+	return "neither end is seen: " + left + ", " + right
 }
 
 // wallOutline returns the shape of the wall as taped, with its leaning ends.

@@ -146,6 +146,9 @@ func (m *maker) frame() Plan {
 		}
 		p.Stock = append(p.Stock, stock)
 	}
+	for _, t := range j.Taped {
+		p.Taped = append(p.Taped, Taped{Path: t.Path, Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
+	}
 	one := fraction.Inches(1)
 	standard := wall.DefaultPriorities()
 	for _, w := range wall.PriorityList() {
@@ -224,7 +227,16 @@ func (m *maker) finish(p *Plan) error {
 	return nil
 }
 
+// tape writes lengths as the job's people read them.
+func (m *maker) tape() fraction.Tape {
+	return fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
+}
+
 // describe says what a cut at the phase leaves to be seen.
 func (m *maker) describe(phase fraction.Length, keep groove.Side) string {
-	return m.job.Room.Profile.Describe(phase, keep)
+	f, width := m.job.Room.Profile.Shown(phase, keep)
+	if width == f.Width {
+		return "whole " + f.Kind.String()
+	}
+	return fmt.Sprintf("%s cut to %s of %s", f.Kind, m.tape().Format(width), m.tape().Format(f.Width))
 }

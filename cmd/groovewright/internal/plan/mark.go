@@ -5,7 +5,6 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
 
@@ -18,7 +17,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for i, hole := range marks.Holes {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
 	}
-	tape := fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
+	tape := m.tape()
 	for _, c := range p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark) {
 		for _, s := range c.Starters {
 			opening := "notch"
@@ -69,6 +68,7 @@ func (m *maker) edges(piece *Piece) string {
 // hide by enough on every side.
 func (m *maker) coverWarnings() []Warning {
 	var out []Warning
+	tape := m.tape()
 	gap := m.job.Room.Gaps.Box
 	least := m.job.Room.Priorities.LeastCover
 	for r, run := range m.job.Room.Runs {
@@ -95,7 +95,7 @@ func (m *maker) coverWarnings() []Warning {
 			if cover.Least().Less(least) {
 				out = append(out, Warning{fmt.Sprintf("runs[%d].openings[%d]", r, i), fmt.Sprintf(
 					"the cover plate %s x %s for %s covers the cutout of %q by %s at the sides and %s above and below; want %s at least: take a larger plate or a smaller box gap",
-					plate.Width, plate.Height, count(gangs, "gang"), o.Name, cover.Left, cover.Top, least)})
+					tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), o.Name, tape.Format(cover.Left), tape.Format(cover.Top), tape.Format(least))})
 			}
 		}
 	}

@@ -39,6 +39,7 @@ type Plan struct {
 	Total        decimal.Decimal `json:"total"`    // subtotal and tax
 	Unpriced     int             `json:"unpriced"` // rows to buy without a price
 	Leftover     decimal.Decimal `json:"leftover"` // worth of what is left in opened packs
+	Taped        []Taped         `json:"taped,omitempty"`
 	Warnings     []Warning       `json:"warnings"`
 	Order        []string        `json:"order"`
 	Cautions     []string        `json:"cautions"`
@@ -326,6 +327,16 @@ type TakeoffRow struct {
 	Price     *decimal.Decimal `json:"price,omitempty"`
 	Cost      *decimal.Decimal `json:"cost,omitempty"`
 	How       string           `json:"how"`
+}
+
+// Taped is a point that the job gives by distances from known points, solved.
+type Taped struct {
+	Path    string          `json:"path"`
+	Run     string          `json:"run"`
+	At      Point           `json:"at"`      // on the run
+	Exact   bool            `json:"exact"`   // the distances meet in a point that is exact
+	Within  fraction.Length `json:"within"`  // otherwise at is so near to it
+	Closing fraction.Length `json:"closing"` // by how much the distances miss each other
 }
 
 // Warning is a doubt of the survey or the plan, with the path it concerns.

@@ -27,8 +27,7 @@ func (m *maker) work(c *candidate) finish.Work {
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
 		panel := c.panel(p.Run, p.Panel)
-		tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
-		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, tape.Format(panel.Left), tape.Format(panel.Right)))
+		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, m.tape().Format(panel.Left), m.tape().Format(panel.Right)))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
 		}
@@ -99,15 +98,9 @@ func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
 // warnings returns what should be measured again or thought over.
 func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 	out := []Warning{}
-	doubts, err := m.job.Room.Survey()
+	doubts, err := m.job.Room.Survey(m.tape())
 	for _, d := range append(slices.Clip(m.job.Doubts), doubts...) {
 		out = append(out, Warning(d))
-	}
-	closes := fraction.Of(1, 8) // taped points that close worse are doubted
-	for _, t := range m.job.Taped {
-		if closes.Less(t.Closing) {
-			out = append(out, Warning{t.Path, fmt.Sprintf("the taped distances miss each other by %s in (more than %s): tape them again", t.Closing, closes)})
-		}
 	}
 	out = append(out, m.coverWarnings()...)
 	pitch := m.job.Room.Profile.Pitch()
@@ -117,7 +110,7 @@ func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 		}
 		for _, p := range run.Panels {
 			if width := p.Right.Sub(p.Left); width.Less(pitch.Scale(m.job.Room.Priorities.LeastPanel)) {
-				out = append(out, Warning{fmt.Sprintf("runs[%d]", r), fmt.Sprintf("panel %d is only %s in wide; there was no other way", p.Number, width)})
+				out = append(out, Warning{fmt.Sprintf("runs[%d]", r), fmt.Sprintf("panel %d is only %s wide; there was no other way", p.Number, m.tape().Format(width))})
 			}
 		}
 	}
@@ -126,7 +119,7 @@ func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 	}
 	for _, p := range pieces {
 		for _, w := range p.Weak {
-			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s at %s, %s: %s", w.Kind, w.At[0], w.At[1], w.WayOut)})
+			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s at %s across, %s up: %s", w.Kind, m.tape().Format(w.At[0]), m.tape().Format(w.At[1]), w.WayOut)})
 		}
 	}
 	return out, err
