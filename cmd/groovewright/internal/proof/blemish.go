@@ -150,7 +150,7 @@ func (c *checker) terms() []term {
 			out = append(out, c.job.cornerTerm(i, next, g, c.regions[next], c.mismatch(i, next), c.weights))
 		}
 		for _, j := range c.joints(i) {
-			if j.open || j.old || p.boards || less(j.right, j.left) {
+			if j.open || p.boards || less(j.right, j.left) {
 				continue
 			}
 			x := j.middle()

@@ -72,7 +72,7 @@
 //     that has been rounded already can lose two marks, and is a fault.
 //  9. The ends of a leaning edge that no tape gave are rounded sideways into the
 //     space too; the middle of the straight edge between them speaks for its phase.
-//     The limit there may be the exact or the rounded one.
+//     The limit there may be the exact or the rounded one. Up is rounded first.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of
 //     the repeat too. A profile without any has no distance to a line.
 //  11. The height of an inside corner is the lesser of the two end edges of the
@@ -100,9 +100,9 @@
 //  22. Set-out and restarts hold in the direction of work: the set-out's origin
 //     from where the work begins to the first restart, each restart's beyond it.
 //  23. Panels in place of installed ones are none; they count as neighbours, with a
-//     seam that costs what a seam costs, and the set-out must go through them.
-//     A seam between two of them costs nothing. A run with one has no choice of
-//     what its exposed end shows.
+//     seam that costs what a seam costs, between two of them too, and the set-out
+//     must go through them. A run with one has no choice of what its exposed end
+//     shows.
 //  24. Boards close up without a gap or with the seam gap, at no cost, and are
 //     never too narrow.
 //  25. A panel is as wide as its stock allows upright, or turned where the pattern
@@ -120,8 +120,11 @@
 //  31. A piece may lie wholly within the bounding rectangle of another if the two
 //     outlines share nothing; it then need not stand free by through cuts, and
 //     the other must have stood free at some step.
-//  32. Proved means that the plan has as few sheets as sheets_at_least says.
-//  33. Of two choices, neither has both as few sheets and as little blemish.
+//  32. Proved means that the plan has as few sheets as sheets_at_least says. Where
+//     some stock is counted, it may speak of the sheets to buy instead, and is
+//     not judged.
+//  33. Of two choices, neither is at least as good in sheets, sheets to buy, money
+//     and blemish together.
 //  34. A blemish's weight may hold the height in feet or not; the cost is with it.
 //  35. The tape is 1/16 in where the job names none, in whatever units.
 package proof

@@ -141,7 +141,7 @@ var mutations = []mutation{
 
 	// What is proved and chosen.
 	{"bound above", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 2`, "bound"},
-	{"proved too early", "outside", `"sheets_at_least": 2`, `"sheets_at_least": 1`, "bound"},
+	{"proved too early", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 0`, "bound"},
 	{"nothing chosen", "shelf", `"chosen": true`, `"chosen": false`, "choices"},
 	{"two chosen", "outside", `"chosen": false`, `"chosen": true`, "choices"},
 	{"chosen sheets", "shelf", `"choices": [{"sheets": 1`, `"choices": [{"sheets": 2`, "choices"},

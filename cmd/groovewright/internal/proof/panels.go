@@ -86,8 +86,8 @@ func (c *checker) setOut() {
 	for i, r := range c.plan.Runs {
 		path := fmt.Sprintf("runs[%d]", i)
 		g := c.regions[i]
-		c.limit(path+".limits[0]", r.Limits[0].r(), g.left, true)
-		c.limit(path+".limits[1]", r.Limits[1].r(), g.right, false)
+		c.limit(path+".limits[0]", r.Limits[0].r(), g.left)
+		c.limit(path+".limits[1]", r.Limits[1].r(), g.right)
 		if d := r.SetOut.Direction; d != "right" && d != "left" {
 			c.fault("order", path+".set_out.direction", d, "right or left", "no direction")
 		}
@@ -102,18 +102,14 @@ func (c *checker) setOut() {
 	}
 }
 
-func (c *checker) limit(path string, got rat, e endEdge, left bool) {
+func (c *checker) limit(path string, got rat, e endEdge) {
 	if !e.leaning {
 		c.equal("limits", path, got, e.x, "not where the shape ends")
 		return
 	}
-	// Where the wall leans the limit is a computed point, rounded into the space.
-	inward := diff(got, e.x)
-	if !left {
-		inward = negative(inward)
-	}
-	if inward.Sign() < 0 || !less(inward, c.job.tape) {
-		c.fault("limits", path, text(got), text(e.x), "not where the leaning end's shape ends, to one mark of the tape")
+	// Where the wall leans the limit is a computed point, exact or rounded.
+	if low, high := least(e.x, e.cut), most(e.x, e.cut); !within(got, low, high) {
+		c.fault("limits", path, text(got), text(e.x)+" to "+text(e.cut), "not where the leaning end's shape ends")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"math/big"
 	"regexp"
 	"slices"
 	"strings"
@@ -27,6 +28,24 @@ func (n number) r() rat {
 		return zero()
 	}
 	return n.value
+}
+
+// money is a decimal string.
+type money struct{ value rat }
+
+func (m *money) UnmarshalJSON(data []byte) error {
+	var written string
+	if json.Unmarshal(data, &written) == nil {
+		m.value, _ = new(big.Rat).SetString(written)
+	}
+	return nil
+}
+
+func (m money) r() rat {
+	if m.value == nil {
+		return zero()
+	}
+	return m.value
 }
 
 type spot [2]number
@@ -187,6 +206,8 @@ type planBlemish struct {
 
 type planChoice struct {
 	Sheets       int    `json:"sheets"`
+	Bought       *int   `json:"bought"`
+	Cost         money  `json:"cost"`
 	BlemishTotal number `json:"blemish_total"`
 	Chosen       bool   `json:"chosen"`
 }

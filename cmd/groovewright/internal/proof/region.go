@@ -22,6 +22,7 @@ type endEdge struct {
 	x           rat // the limit: leftmost or rightmost x of the region
 	foot, head  point
 	leaning     bool
+	cut         rat // the limit with its ends rounded, where the end leans
 	low, height rat // the upright part that bounds the shape, after rounding
 }
 
@@ -195,7 +196,11 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		return out
 	}
 	low, high := g.rounded(out.foot, line, false), g.rounded(out.head, line, true)
-	out.foot, out.head = g.cut(out.foot, inset, right), g.cut(out.head, inset, right)
+	out.foot, out.head = g.cut(out.foot, low, line, inset, right), g.cut(out.head, high, line, inset, right)
+	out.cut = least(out.foot.x, out.head.x)
+	if right {
+		out.cut = most(out.foot.x, out.head.x)
+	}
 	out.low = low
 	out.height = most(zero(), diff(high, low))
 	for _, hole := range g.grown {
@@ -212,24 +217,26 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 	return out
 }
 
-// cut rounds an end of a leaning edge sideways into the space, unless it is the
-// taped end of the wall moved by the inset alone. The y stays as it was.
-func (g *region) cut(p point, inset rat, right bool) point {
+// cut rounds an end p of a leaning edge into the space: first up or down to y,
+// then sideways from where the line is there, unless it is the taped end of the
+// wall moved by the inset alone.
+func (g *region) cut(p point, y rat, line func(rat) rat, inset rat, right bool) point {
 	n := len(g.run.heights) - 1
 	taped := []rat{zero(), g.run.left.lean}
 	if right {
 		at := g.run.heights[n].at
 		taped = []rat{at, sum(at, g.run.right.lean)}
 	}
-	for _, x := range taped {
-		if same(p.x, sum(x, inset)) {
-			return p
+	x := line(y)
+	for _, t := range taped {
+		if same(x, sum(t, inset)) {
+			return point{x, y}
 		}
 	}
 	if right {
-		return point{down(p.x, g.mark), p.y}
+		return point{down(x, g.mark), y}
 	}
-	return point{up(p.x, g.mark), p.y}
+	return point{up(x, g.mark), y}
 }
 
 // rounded rounds the end of a leaning edge into the space where a sloped line

@@ -259,7 +259,10 @@ func (c *checker) boundAndChoices() {
 	if b.SheetsAtLeast > sheets {
 		c.fault("bound", "bound.sheets_at_least", fmt.Sprint(b.SheetsAtLeast), fmt.Sprint(sheets), "more than the plan's sheets")
 	}
-	if b.Proved != (b.SheetsAtLeast == sheets) {
+	// Where some stock is counted, a sheet on hand may stand for one to buy, and
+	// proved speaks of those to buy.
+	counted := slices.ContainsFunc(c.job.stock, func(s stock) bool { return s.count != nil })
+	if !counted && b.Proved != (b.SheetsAtLeast == sheets) {
 		c.fault("bound", "bound.proved", fmt.Sprint(b.Proved), fmt.Sprint(b.SheetsAtLeast == sheets), "proved is not the same as bound met")
 	}
 	if n := c.areaBound(); n > sheets {
@@ -276,19 +279,26 @@ func (c *checker) boundAndChoices() {
 			c.equal("choices", path+".blemish_total", choice.BlemishTotal.r(), c.plan.BlemishTotal.r(), "not the plan's total")
 		}
 		for l, other := range c.plan.Choices[:k] {
-			fewer, more := choice, other
-			if more.Sheets < fewer.Sheets {
-				fewer, more = more, fewer
-			}
-			if fewer.Sheets == more.Sheets || !less(more.BlemishTotal.r(), fewer.BlemishTotal.r()) {
-				c.fault("choices", path, fmt.Sprintf("%d sheets, %s", choice.Sheets, text(choice.BlemishTotal.r())),
-					fmt.Sprintf("choices[%d]: %d sheets, %s", l, other.Sheets, text(other.BlemishTotal.r())), "one of the two is no better in anything")
+			if choice.asGood(other) || other.asGood(choice) {
+				c.fault("choices", path, choice.String(), fmt.Sprintf("choices[%d]: %v", l, other), "one of the two is no better in anything")
 			}
 		}
 	}
 	if chosen != 1 {
 		c.fault("choices", "choices", fmt.Sprint(chosen), "1", "choices chosen")
 	}
+}
+
+// asGood says whether a is at least as good as b in everything.
+func (a planChoice) asGood(b planChoice) bool {
+	if a.Bought != nil && b.Bought != nil && *a.Bought > *b.Bought {
+		return false
+	}
+	return a.Sheets <= b.Sheets && !less(b.Cost.r(), a.Cost.r()) && !less(b.BlemishTotal.r(), a.BlemishTotal.r())
+}
+
+func (a planChoice) String() string {
+	return fmt.Sprintf("%d sheets, %s, blemish %s", a.Sheets, text(a.Cost.r()), text(a.BlemishTotal.r()))
 }
 
 // areaBound returns a number of sheets below which the pieces' own area cannot
