@@ -20,6 +20,7 @@ func planText(p plan.Plan) string {
 	t.gap()
 	t.para(t.scale(p))
 	t.warnings(p.Warnings)
+	t.taped(p.Taped)
 	t.shopping(p)
 	t.runs(p)
 	t.sheets(p)
@@ -143,6 +144,19 @@ func (t *text) warnings(all []plan.Warning) {
 	for _, w := range all {
 		t.hang("  ! ", strings.TrimPrefix(w.Path+": "+w.Text, ": "))
 	}
+}
+
+// taped lists the points that were given by distances, as solved.
+func (t *text) taped(all []plan.Taped) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, "Points from taped distances")
+	rows := [][]string{{"point", "run", "from left", "up", "closes to"}}
+	for _, p := range all {
+		rows = append(rows, []string{p.Path, p.Run, t.length(p.At[0]), t.length(p.At[1]), t.length(p.Closing)})
+	}
+	t.table(2, rows)
 }
 
 // shopping prints the take-off: first what to buy, in columns to take to the

@@ -71,7 +71,7 @@ func (m *maker) choose(ctx context.Context) (candidate, error) {
 	m.search.Proved = e.proved()
 	switch {
 	case m.search.Proved:
-		m.search.How = "no layout of this room can need less: " + how
+		m.search.How = how
 	case e.all:
 		m.search.Proved = true
 		m.search.How = "every layout was looked at"
