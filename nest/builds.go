@@ -100,7 +100,7 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 		return s, above, false, false
 	}
 	b := newBuilds(grid, sizes, values, counts, w, h)
-	sure = b.run(above, (nodes-cost)*joinsPerNode)
+	sure = b.run(above, (nodes-cost)*joinsPerNode, e.over)
 	e.nodes += cost + b.steps/joinsPerNode
 	if b.best != nil {
 		for i, n := range b.best.count {
@@ -111,8 +111,8 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 }
 
 // run searches for a build worth more than least; sure is false if the steps ran
-// out first.
-func (b *builds) run(least int64, steps int) (sure bool) {
+// out or stop said so first.
+func (b *builds) run(least int64, steps int, stop func() bool) (sure bool) {
 	b.least, b.known = least, map[string][][2]int64{}
 	if b.grid.best() <= least {
 		return true
@@ -129,7 +129,7 @@ func (b *builds) run(least int64, steps int) (sure bool) {
 		}
 		b.closed = append(b.closed, next)
 		for _, other := range b.closed {
-			if b.steps++; b.steps > steps {
+			if b.steps++; b.steps > steps || b.steps&1023 == 0 && stop() {
 				return false
 			}
 			b.join(next, other)

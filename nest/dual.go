@@ -23,8 +23,9 @@ const mostRounding = 32
 // the sizes changes sides.
 func dualsOf(sizes []int64, whole int64) []dual {
 	distinct, counts := countSizes(sizes)
+	steps := spread(thresholds(sizes, whole), mostThresholds(len(sizes)))
 	functions := []line.Dual{line.Identity(whole)}
-	for _, t := range thresholds(sizes, whole) {
+	for _, t := range steps {
 		functions = append(functions,
 			line.Threshold(whole, t), line.Splitting(whole, t),
 			line.Remainder(whole, t), line.Counting(whole, t, distinct, counts))
@@ -43,6 +44,31 @@ func dualsOf(sizes []int64, whole int64) []dual {
 		}
 	}
 	return all
+}
+
+// mostPairs bounds the work on all pairs of functions, in values added up.
+const mostPairs = 20_000_000
+
+// mostThresholds returns how many thresholds can be tried on so many sizes.
+func mostThresholds(sizes int) int {
+	const functions = 4 // at each threshold
+	n := 1
+	for (functions*n+mostRounding)*(functions*n+mostRounding)*sizes < mostPairs {
+		n++
+	}
+	return n
+}
+
+// spread returns at most n of the numbers, evenly chosen.
+func spread(all []int64, n int) []int64 {
+	if len(all) <= n {
+		return all
+	}
+	some := make([]int64, n)
+	for i := range some {
+		some[i] = all[i*len(all)/n]
+	}
+	return some
 }
 
 // thresholds returns the sizes up to half the whole, and what larger sizes leave.

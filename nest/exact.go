@@ -38,15 +38,17 @@ type exact struct {
 	chosen       []choice
 	seen         map[string]merit
 	nodes        int
+	calls        int // of over
 	limit        int
 	rand         *rand.Rand
 	filler       filler
 	byArea       []int // groups
 	groupOfPiece []int
 	columns      []set // sets known to come from one sheet
-	learned      bool  // the weights are as good as they get
-	stopped      bool  // out of budget, or the context ended
-	doubtful     bool  // a set was passed over because its check was too long
+	inColumns    map[set]bool
+	learned      bool // the weights are as good as they get
+	stopped      bool // out of budget, or the context ended
+	doubtful     bool // a set was passed over because its check was too long
 }
 
 // newExact prepares the search for the pieces that some stock can give.
@@ -56,7 +58,7 @@ func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
 		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), shelf: j.shelf(), stock: j.counts(),
 		least: least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
 	}
-	e.rand, e.filler.job = dice(), j
+	e.rand, e.filler.job, e.inColumns = dice(), j, map[set]bool{}
 	e.groupOfPiece = make([]int, len(j.pieces))
 	for g := range groups {
 		e.byArea = append(e.byArea, g)
@@ -72,12 +74,34 @@ func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
 func (e *exact) run(pool []set, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.doubtful, e.seen = false, false, map[string]merit{}
+	for _, s := range pool {
+		e.know(s)
+	}
 	if !e.learned {
-		e.learn(pool, nodes*3/4)
+		e.learn(nodes / 2)
 		e.doubtful = false
 	}
 	e.search(e.all(), merit{left: len(e.job.pieces) - len(e.one.groupOf)})
 	return !e.stopped && !e.doubtful
+}
+
+// know remembers a set that comes from one sheet.
+func (e *exact) know(s set) {
+	if !e.inColumns[s] {
+		e.inColumns[s] = true
+		e.columns = append(e.columns, s)
+	}
+}
+
+// mainKind returns the first kind on the shelf that is not limited, or else the
+// first.
+func (e *exact) mainKind() int {
+	for _, k := range e.shelf {
+		if !e.weigh.limited[k] {
+			return k
+		}
+	}
+	return e.shelf[0]
 }
 
 // all returns the set of all pieces.
@@ -135,7 +159,8 @@ func (e *exact) comesFrom(s set, kind int) bool {
 
 // over reports whether the search has to end, and notes it.
 func (e *exact) over() bool {
-	if !e.stopped && (e.nodes > e.limit || e.nodes&255 == 0 && e.ctx.Err() != nil) {
+	e.calls++
+	if !e.stopped && (e.nodes > e.limit || e.calls&255 == 0 && e.ctx.Err() != nil) {
 		e.stopped = true
 	}
 	return e.stopped

@@ -97,7 +97,7 @@ func TestGridDebug(t *testing.T) {
 			}
 			start := time.Now()
 			b := newBuilds(newGrid(sizes, c.L, c.W), sizes, values, counts, c.L, c.W)
-			sure := b.run(0, 100_000_000)
+			sure := b.run(0, 100_000_000, func() bool { return false })
 			t.Log(c.ID, b.least, c.Optimum, b.least == c.Optimum, sure, len(b.closed), b.steps, time.Since(start))
 		}
 	}

@@ -25,6 +25,7 @@ type improver struct {
 	least  merit // no nest is better: stop there
 	size   []int64
 	order  []int
+	keys   []int64
 	spots  []spot
 	rest   []int
 	pool   [][]int // pieces of sheets that were filled well
@@ -51,7 +52,7 @@ func (m *improver) fullness(l *layout) int64 {
 func (m *improver) run(steps int) {
 	j, limit := m.job, m.filler.steps+steps
 	m.filler.job = j
-	m.size = make([]int64, len(j.pieces))
+	m.size, m.keys = make([]int64, len(j.pieces)), make([]int64, len(j.pieces))
 	for i, q := range j.pieces {
 		m.size[i] = q.w * q.h
 	}
@@ -167,7 +168,7 @@ func (m *improver) shuffle(pool []int) {
 	m.order = append(m.order[:0], pool...)
 	measure := m.rand.IntN(4)
 	noise := []int64{0, 16, 64, 256}[m.rand.IntN(4)]
-	keys := make([]int64, len(m.job.pieces))
+	keys := m.keys
 	for _, i := range pool {
 		q := &m.job.pieces[i]
 		var key int64

@@ -58,7 +58,7 @@ func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set,
 	doubtful := e.doubtful
 	e.doubtful = false
 	f.extend(set{}, 0, 0, tally{})
-	ok = !e.doubtful && e.nodes <= f.limit
+	ok = !e.doubtful && e.nodes <= f.limit && !e.stopped
 	e.doubtful = doubtful
 	return f.set, f.most, ok
 }
@@ -67,7 +67,7 @@ func (f *fullest) extend(s set, from int, value int64, in tally) {
 	if value > f.most {
 		f.most, f.set = value, s
 	}
-	if from == len(f.order) || f.nodes > f.limit || value+f.atMost(&in, from) <= f.most {
+	if from == len(f.order) || f.nodes > f.limit || f.over() || value+f.atMost(&in, from) <= f.most {
 		return
 	}
 	at := f.order[from]
@@ -124,14 +124,8 @@ const sheetOfPrices = 1 << 20
 // learn finds weights that suit just this job: prices of the groups by column
 // generation, for sheets of the first kind that is not limited. They are added
 // to the weights.
-func (e *exact) learn(pool []set, nodes int) {
-	kind := e.shelf[0]
-	for _, k := range e.shelf {
-		if !e.weigh.limited[k] {
-			kind = k
-			break
-		}
-	}
+func (e *exact) learn(nodes int) {
+	kind := e.mainKind()
 	end := e.nodes + nodes
 	need, most := make([]int, len(e.groups)), make([]int, len(e.groups))
 	for g := range e.groups {
@@ -141,11 +135,10 @@ func (e *exact) learn(pool []set, nodes int) {
 		}
 		most[g] = max(1, most[g])
 	}
-	e.columns = append(e.columns, pool...)
 	lp := newCovering(need, most)
-	e.enterAll(lp, e.columns)
+	e.enterAll(lp)
 	var best prices
-	for e.nodes < end {
+	for e.nodes < end && !e.over() {
 		p := prices{value: lp.wholePrices(sheetOfPrices)}
 		above := int64(sheetOfPrices + len(e.groups))
 		s, holds, sure := e.tryFillings(p.value, kind, above)
@@ -165,7 +158,7 @@ func (e *exact) learn(pool []set, nodes int) {
 		if holds == above || sure && e.solved(best) || !lp.enter(e.count(s)) {
 			break
 		}
-		e.columns = append(e.columns, s)
+		e.know(s)
 	}
 	if best.value != nil {
 		e.weighBy(best, kind, end)
@@ -214,11 +207,12 @@ func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds 
 	return s, holds, false
 }
 
-// enterAll enters the sets of a pool until none improves the linear programme.
-func (e *exact) enterAll(lp *covering, pool []set) {
+// enterAll enters the sets that are known until none improves the linear
+// programme.
+func (e *exact) enterAll(lp *covering) {
 	for again := true; again; {
 		again = false
-		for _, s := range pool {
+		for _, s := range e.columns {
 			count := e.count(s)
 			worth := 0.0
 			for g, n := range count {

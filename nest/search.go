@@ -136,6 +136,7 @@ func (s *searcher) raise(sheets int, coins int64, how string) {
 func (s *searcher) exact(e *exact, m *improver, nodes int) {
 	e.best, e.found, e.least = s.job.merit(&s.best), nil, s.least
 	sure := e.run(e.sets(m.pool), nodes)
+	m.pool = m.pool[:0]
 	if e.found != nil {
 		s.best = e.plan()
 		m.now = s.best.clone()
