@@ -110,8 +110,10 @@
 //  26. The distance of a seam to a box is that of the middle of its gap to the side
 //     as taped; less than the least distance is too near. Another way is told to
 //     exist only where moving that one seam to another line would do.
-//  27. A hard rule gives way per set-out or for the whole room: both are taken to
-//     be allowed, and LeastBlemish judges only rooms where it makes no odds.
+//  27. The hard rules go before the blemish over the whole room; that a run's only
+//     exposed end shows a whole feature is one of them (priority whole_end).
+//     LeastBlemish knows only layouts that break none. A panel that fills a whole
+//     stretch may be narrow.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the
 //     direction of work; its closing pieces are those of the panel fitted last.

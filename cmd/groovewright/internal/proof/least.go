@@ -12,8 +12,7 @@ import (
 // inside corner, and over all ways to put seams on the lines where a seam may
 // fall. ok is false for a job that it does not judge: more than three runs, a
 // ready profile (its features are not in the job), breaks, installed panels, or
-// a room in which a layout that breaks a hard rule might look better: whether the
-// rule then has to give way is not this function's to say.
+// a room in which every layout breaks a hard rule.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > 3 || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -36,7 +35,6 @@ type search struct {
 	roles   map[string]*region
 	costs   map[string]own
 	best    rat
-	broken  rat // a bound from below of the layouts that break a hard rule
 }
 
 // key names a run in its roles.
@@ -77,29 +75,23 @@ func (s *search) least() (rat, bool) {
 		options := make([][]own, n)
 		for i := range options {
 			for _, origin := range origins[i] {
-				options[i] = append(options[i], s.alone(i, key(i, atLeft[i], atRight[i]), regions[i], origin))
+				if o := s.alone(i, key(i, atLeft[i], atRight[i]), regions[i], origin); o.ok {
+					options[i] = append(options[i], o)
+				}
 			}
 			slices.SortStableFunc(options[i], func(a, b own) int { return a.cost.Cmp(b.cost) })
 		}
-		s.combine(regions, options, nil, zero(), false)
+		s.combine(regions, options, nil, zero())
 	}
-	if s.best == nil || s.broken != nil && less(s.broken, s.best) {
-		return nil, false
-	}
-	return s.best, true
+	return s.best, s.best != nil
 }
 
 // combine tries every origin of the runs not yet set out, those that cost least
-// by themselves first. broken says that some run already set out can hold no
-// panels within the hard rules.
-func (s *search) combine(regions []*region, options [][]own, chosen []rat, cost rat, broken bool) {
+// by themselves first.
+func (s *search) combine(regions []*region, options [][]own, chosen []rat, cost rat) {
 	i := len(chosen)
 	if i == len(regions) {
-		if broken {
-			s.broken = cost
-		} else {
-			s.best = cost
-		}
+		s.best = cost
 		return
 	}
 	for _, option := range options[i] {
@@ -109,11 +101,9 @@ func (s *search) combine(regions []*region, options [][]own, chosen []rat, cost 
 		}
 		all := append(slices.Clone(chosen), option.origin)
 		total = sum(total, s.mismatches(regions, all))
-		worse := broken || !option.ok
-		if s.best != nil && !less(total, s.best) || worse && s.broken != nil && !less(total, s.broken) {
-			continue
+		if s.best == nil || less(total, s.best) {
+			s.combine(regions, options, all, total)
 		}
-		s.combine(regions, options, all, total, worse)
 	}
 }
 
@@ -137,8 +127,7 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 }
 
 // own is what a run costs by itself at an origin: its upright edges and its
-// seams. ok is false where the hard rules leave no way; then the cost is only
-// that of what they do not touch.
+// seams. ok is false where the hard rules leave no way.
 type own struct {
 	origin, cost rat
 	ok           bool
@@ -151,8 +140,13 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 		return known
 	}
 	out := own{origin, zero(), true}
+	only := g.run.left.kind == exposed != (g.run.right.kind == exposed)
 	for _, u := range g.uprights(s.weights) {
-		out.cost = sum(out.cost, s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin)).cost())
+		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
+		out.cost = sum(out.cost, t.cost())
+		if only && u.what == exposed+" end" && t.amount.Sign() > 0 && u.height.Sign() > 0 && s.weights[wholeEnd].Sign() > 0 {
+			out.ok = false
+		}
 	}
 	for _, stretch := range g.stretches() {
 		if seams := s.seams(i, g, origin, stretch[0], stretch[1]); seams != nil {

@@ -178,7 +178,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		}
 	}
 	if len(on) < 2 {
-		return endEdge{x: line(zero()), foot: point{zero(), zero()}, head: point{zero(), zero()}, low: zero(), height: zero()}
+		return endEdge{x: line(zero()), cut: line(zero()), foot: point{zero(), zero()}, head: point{zero(), zero()}, low: zero(), height: zero()}
 	}
 	slices.SortFunc(on, func(a, b point) int { return a.y.Cmp(b.y) })
 	out := endEdge{foot: on[0], head: on[len(on)-1], leaning: leaning}
@@ -337,7 +337,8 @@ func (g *region) empty(from, to rat) bool {
 }
 
 // stretches returns the parts of the run which no opening parts from top to
-// bottom, from left to right, each as its left and right x.
+// bottom, from left to right, each as its left and right x. Where an end of the
+// wall leans, the stretch goes as far as its rounded limit.
 func (g *region) stretches() [][2]rat {
 	var out [][2]rat
 	for k := 0; k+1 < len(g.bounds); k++ {
@@ -350,6 +351,14 @@ func (g *region) stretches() [][2]rat {
 			continue
 		}
 		out = append(out, [2]rat{from, to})
+	}
+	for k := range out {
+		if g.left.leaning && same(out[k][0], g.left.x) {
+			out[k][0] = g.left.cut
+		}
+		if g.right.leaning && same(out[k][1], g.right.x) {
+			out[k][1] = g.right.cut
+		}
 	}
 	return out
 }

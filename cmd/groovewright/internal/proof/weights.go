@@ -18,6 +18,7 @@ const (
 	seamOffLine
 	boxClear   // inches
 	leastPanel // pitches
+	wholeEnd   // 1: a run's only exposed end must show a whole feature
 	weightCount
 )
 
@@ -38,6 +39,7 @@ var standard = weights{
 	seamOffLine:    whole(8),
 	boxClear:       whole(1),
 	leastPanel:     whole(2),
+	wholeEnd:       whole(1),
 }
 
 // named are the names of the weights and sizes in a job's and a plan's
@@ -54,6 +56,7 @@ var named = map[string][]weight{
 	"seam_line":      {seamOffLine},
 	"box_clear":      {boxClear},
 	"least_panel":    {leastPanel},
+	"whole_end":      {wholeEnd},
 }
 
 // given returns the defaults with the job's priorities put in.

@@ -14,7 +14,7 @@ func Job() *rapid.Generator[string] {
 
 // Small draws the JSON of a job of at most three short runs, without breaks and
 // installed panels, and with no weight on weak strips, so that its blemish is
-// that of the contract alone.
+// that of the contract alone. Its profile has no repeat within the repeat.
 func Small() *rapid.Generator[string] {
 	return rapid.Custom(func(t *rapid.T) string { return draw(t, true) })
 }
@@ -116,7 +116,7 @@ func draw(t *rapid.T, small bool) string {
 	}
 	d.runs(job)
 	if small {
-		job["priorities"] = object{"weak_strip": 0}
+		job["priorities"] = object{"weak_strip": 0, "whole_end": d.number(0, 1, "whole end")}
 	} else if d.chance(10, "priorities") {
 		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16")}
 	}
