@@ -32,11 +32,14 @@ type named struct {
 }
 
 // plans are the made-up kitchen, one with names that try to be markup, and the
-// plans of the examples as the command's own golden files hold them.
+// plans of the examples as the command's own golden files hold them. The last
+// is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
+// command once planned it: many narrow panels, many narrow sheets.
 var plans = sync.OnceValue(func() []named {
 	all := []named{{"fixture", kitchen(), nil}, {"hostile", hostile(), nil}}
 	files, err := filepath.Glob("../../../../testdata/*.json")
-	if err != nil || len(files) == 0 {
+	files = append(files, "testdata/boards.json")
+	if err != nil || len(files) < 2 {
 		return append(all, named{name: "examples", err: fmt.Errorf("no golden plans found: %v", err)})
 	}
 	for _, file := range files {

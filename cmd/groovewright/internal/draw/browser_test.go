@@ -117,6 +117,8 @@ func TestBooksInABrowser(t *testing.T) {
 			switch {
 			case f.Name == "book.html" && n.name == "hostile":
 				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide})
+			case f.Name == "book.html" && n.name == "boards":
+				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide}, shown{n.name + " on Letter", printed(f.Body), letterWide})
 			case f.Name == "book.html":
 				add(n.name, f.Body)
 			case f.Name == "templates-letter.html" && n.name != "hostile":

@@ -14,6 +14,7 @@ type view struct {
 	left, top float64 // where the upper left of what is shown lies
 	x0, y1    float64 // what lies there, in inches
 	flip      float64 // if above zero: show x mirrored about this width
+	stretch   float64 // if above zero: how many times wider than along the grooves
 }
 
 func (v view) x(l fraction.Length) float64 {
@@ -21,14 +22,22 @@ func (v view) x(l fraction.Length) float64 {
 	if v.flip > 0 {
 		x = v.flip - x
 	}
-	return v.left + (x-v.x0)*v.scale
+	return v.left + (x-v.x0)*v.across()
+}
+
+// across is the ink to the inch across the grooves.
+func (v view) across() float64 {
+	if v.stretch > 0 {
+		return v.scale * v.stretch
+	}
+	return v.scale
 }
 
 func (v view) y(l fraction.Length) float64 { return v.top + (v.y1-l.Float64())*v.scale }
 
 // move returns the view of things whose own origin stands at p.
 func (v view) move(p plan.Point) view {
-	v.left = v.x(p[0]) + v.x0*v.scale
+	v.left = v.x(p[0]) + v.x0*v.across()
 	v.top = v.y(p[1]) - v.y1*v.scale
 	return v
 }
@@ -172,7 +181,7 @@ func seats(v view, all [][]plan.Point, w, h float64) iter.Seq[box] {
 	on := func(c box) bool {
 		for _, x := range []float64{c.x, c.x + c.w/2, c.x + c.w} {
 			for _, y := range []float64{c.y, c.y + c.h/2, c.y + c.h} {
-				if !holds((x-v.left)/v.scale+v.x0, v.y1-(y-v.top)/v.scale, all...) {
+				if !holds((x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale, all...) {
 					return false
 				}
 			}

@@ -11,7 +11,9 @@ import (
 const (
 	sheetTall  = 520.0 // most ink that a sheet's length takes
 	sheetLeft  = 96.0  // lane for the measurements up the sheet
-	numberSize = 7.5   // radius of a cut's number
+	boardTall  = 270.0 // of a board
+	boardWide  = 96.0
+	numberSize = 7.5 // radius of a cut's number
 )
 
 // sheetDrawing draws one sheet, face up, with its parts and cuts.
@@ -60,12 +62,17 @@ func (s scribe) pieceIndex(number int) int {
 	return slices.IndexFunc(s.plan.Pieces, func(p plan.Piece) bool { return p.Number == number })
 }
 
-// lay chooses the scale: a board is narrow, a sheet as wide as half a page.
+// lay chooses the scale: a sheet as wide as half a page; a board, which would be
+// a mere stripe, shorter and stretched across.
 func (d *sheetDrawing) lay() {
 	wide, tall := d.stock.Width.Float64(), d.stock.Length.Float64()
 	d.scale = min((halfInk-sheetLeft-14)/wide, sheetTall/tall)
+	if wide*d.scale < boardWide {
+		d.scale = min(d.scale, boardTall/tall)
+		d.stretch = boardWide / (wide * d.scale)
+	}
 	d.Width = halfInk
-	d.left, d.top, d.y1 = sheetLeft+(halfInk-sheetLeft-14-wide*d.scale)/2, 22, tall
+	d.left, d.top, d.y1 = sheetLeft+(halfInk-sheetLeft-14-wide*d.across())/2, 22, tall
 	var zero fraction.Length
 	d.area = d.view.area(zero, zero, d.stock.Width, d.stock.Length)
 	d.board.frame = d.area.grow(16)
@@ -75,7 +82,11 @@ func (d *sheetDrawing) lay() {
 	for _, s := range d.stops("crosscut", 1, d.stock.Length, "length") {
 		d.board.claim(box{d.area.x - 8, d.y(s.at) - 1, 8, 2})
 	}
-	line{"upper end"}.write(&d.root, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
+	end := "upper end"
+	if d.stretch > 0 {
+		end += " (drawn too wide)"
+	}
+	line{end}.write(&d.root, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
 }
 
 // ground draws the sheet and, faintly, its own pattern.
@@ -183,7 +194,7 @@ func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
 func (d *sheetDrawing) cuts() {
 	for _, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
-		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.scale),
+		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()),
 			"d", fmt.Sprintf("M%s %sL%s %s", ink(x0), ink(y0), ink(x1), ink(y1)))
 	}
 	for i, c := range d.sheet.Cuts {

@@ -27,9 +27,9 @@ func (e *elevation) labels() {
 		} else if seat, ok := e.board.first(seats(v, rings(piece), textWidth(piece.Label, typeSize)+2, 13)); ok {
 			text.write(&e.root, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
 		} else if seat, ok := e.board.place(besides(v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height), w, 15)...); ok {
-			e.tag(text, seat)
 			spot := v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height)
 			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+			e.tag(text, seat)
 		}
 	}
 }
