@@ -21,10 +21,25 @@ func settled(pieces []Shape, mark fraction.Length, from Shape, other []Point) []
 		}
 		return slices.Contains(other, p)
 	}
-	kept := pieces[:0]
+	return Settle(pieces, mark, taped)
+}
+
+// Settle returns shapes that were cut exactly with their corners rounded to the
+// mark, into the space, as a mark above 0 does in [Shape.Band]. Corners for which
+// taped returns true stay. It is for shapes cut several times over, so that each
+// corner is rounded once and last. The shapes given are not changed.
+func Settle(pieces []Shape, mark fraction.Length, taped func(Point) bool) []Shape {
+	if mark.Sign() <= 0 {
+		return pieces
+	}
+	var kept []Shape
 	for _, piece := range pieces {
-		if settle(&piece, mark, taped) {
-			kept = append(kept, piece)
+		own := Shape{Outline: slices.Clone(piece.Outline)}
+		for _, hole := range piece.Holes {
+			own.Holes = append(own.Holes, slices.Clone(hole))
+		}
+		if settle(&own, mark, taped) {
+			kept = append(kept, own)
 		}
 	}
 	slices.SortFunc(kept, compareShapes)

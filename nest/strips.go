@@ -44,6 +44,7 @@ func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err e
 	if err := p.Validate(); err != nil {
 		return Least{}, err
 	}
+	strips = slices.DeleteFunc(slices.Clone(strips), func(s Strip) bool { return s.Width.Sign() <= 0 || s.Tallest.Sign() <= 0 })
 	if len(strips) == 0 {
 		return Least{How: "nothing to cut"}, nil
 	}

@@ -256,10 +256,20 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	if shapes, ok := g.bands[key]; ok {
 		return shapes
 	}
-	var shapes []cutout.Shape
-	for _, s := range g.shapes {
-		shapes = append(shapes, s.Band(left, right, mark)...)
+	// At the ends of the run the exact shape ends by itself; its limits may lie
+	// on a mark farther in.
+	from, to := extent(g.exact)
+	if g.left.Less(left) {
+		from = left
 	}
+	if right.Less(g.right) {
+		to = right
+	}
+	var shapes []cutout.Shape
+	for _, s := range g.exact {
+		shapes = append(shapes, s.Band(from, to, fraction.Length{})...)
+	}
+	shapes = g.settle(shapes, mark)
 	slices.SortStableFunc(shapes, func(a, b cutout.Shape) int {
 		loA, hiA := a.Bounds()
 		loB, hiB := b.Bounds()

@@ -76,10 +76,10 @@ func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 		var sum fraction.Length
 		for _, c := range col.cells {
 			top, bottom := c.top(x), c.bottom(x)
-			if c.topLeft.Y != c.topRight.Y && x != c.topLeft.X && x != c.topRight.X {
+			if c.topLeft.Y != c.topRight.Y && !g.taped[cutout.Point{X: x, Y: top}] {
 				top = floor(top, mark)
 			}
-			if c.bottomLeft.Y != c.bottomRight.Y && x != c.bottomLeft.X && x != c.bottomRight.X {
+			if c.bottomLeft.Y != c.bottomRight.Y && !g.taped[cutout.Point{X: x, Y: bottom}] {
 				bottom = ceil(bottom, mark)
 			}
 			if bottom.Less(top) {

@@ -110,14 +110,14 @@ func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right e
 	}
 }
 
-// near reports whether p lies within mark of the line, measured along x, as
-// every point rounded from the line does.
+// near reports whether p lies within two marks of the line, measured along x, as
+// every corner does that was rounded from the line and the one it meets.
 func (e endLine) near(p cutout.Point, mark fraction.Length) bool {
 	x := e.foot.X
 	if e.top.Y != e.foot.Y {
 		x = x.Add(e.top.X.Sub(e.foot.X).Scale(p.Y.Sub(e.foot.Y).Over(e.top.Y.Sub(e.foot.Y))))
 	}
-	return x.Sub(p.X).Abs().Compare(mark) <= 0
+	return x.Sub(p.X).Abs().Compare(mark.Mul(2)) <= 0
 }
 
 // stepSides returns where the upright sides of steps can stand after the gap.

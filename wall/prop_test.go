@@ -48,7 +48,7 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 			for r := range room.Runs {
 				g := layoutRegion(t, &room, &l, r)
 				var whole, covered, gaps fraction.Area
-				for _, s := range g.shapes {
+				for _, s := range g.exact {
 					whole = whole.Add(s.Area())
 				}
 				for i := 1; i < len(l.Runs[r].Panels); i++ {
@@ -56,7 +56,7 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 					if right.Less(left) {
 						t.Fatalf("run %d: panels overlap at %v", r, left)
 					}
-					for _, s := range g.shapes {
+					for _, s := range g.exact {
 						for _, between := range s.Band(left, right, fraction.Length{}) {
 							gaps = gaps.Add(between.Area())
 						}
@@ -69,7 +69,7 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 					covered = covered.Add(p.Shape.Area())
 					// Every corner of the piece lies in the region.
 					for _, c := range p.Shape.Outline {
-						if c = c.Plus(p.At.X, p.At.Y); !within(g.shapes, c) {
+						if c = c.Plus(p.At.X, p.At.Y); !within(g.exact, c) {
 							t.Fatalf("piece %d: corner %v lies outside the wall", p.Number, c)
 						}
 					}

@@ -17,11 +17,13 @@ type fitting struct {
 // region is what one run's panels cover: the wall's shape less gaps and
 // openings.
 type region struct {
-	shapes      []cutout.Shape
-	left, right fraction.Length // leftmost and rightmost x that panels reach
-	columns     []column        // left to right; between two that do not touch lies a void
-	edges       []edge          // upright edges with a weight or a strip to keep clear of
-	leftHeight  fraction.Length // of the part that bounds the shape at its ends
+	exact       []cutout.Shape        // as the lines run
+	taped       map[cutout.Point]bool // corners that stay where they are when a shape is settled
+	shapes      []cutout.Shape        // settled: computed corners on the tape's marks
+	left, right fraction.Length       // leftmost and rightmost x that panels reach
+	columns     []column              // left to right; between two that do not touch lies a void
+	edges       []edge                // upright edges with a weight or a strip to keep clear of
+	leftHeight  fraction.Length       // of the part that bounds the shape at its ends
 	rightHeight fraction.Length
 	bands       map[span][]cutout.Shape // pieces by panel, see band
 }
@@ -30,7 +32,8 @@ type region struct {
 func newRegion(room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
 	leftEnd, rightEnd := endLines(room, run, f)
-	shapes, err := wallShape(room, run, leftEnd, rightEnd)
+	g := &region{taped: map[cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
+	shapes, err := g.wallShape(room, run, leftEnd, rightEnd)
 	if err != nil {
 		return nil, err
 	}
@@ -38,17 +41,24 @@ func newRegion(room *Room, r int, f fitting) (*region, error) {
 	for i, o := range run.Openings {
 		grown[i] = grow(o.Outline, room.Gaps.around(o.Kind))
 		for _, clip := range grown[i] {
-			shapes = minus(shapes, clip, room.Mark)
+			shapes = minus(shapes, clip)
+			for _, p := range clip {
+				g.taped[p] = true
+			}
 		}
 	}
-	if len(shapes) == 0 {
+	g.exact, g.shapes = shapes, g.settle(shapes, room.Mark)
+	if len(g.shapes) == 0 {
 		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and openings leave nothing to cover"}
 	}
-	g := &region{shapes: shapes, bands: map[span][]cutout.Shape{}}
-	g.left, g.right = extent(shapes)
-	g.columns = columnsOf(shapes)
+	g.left, g.right = extent(g.shapes)
+	g.columns = columnsOf(g.exact)
 	g.findEdges(room, run, leftEnd, rightEnd, grown)
 	return g, nil
+}
+
+func (g *region) settle(shapes []cutout.Shape, mark fraction.Length) []cutout.Shape {
+	return cutout.Settle(shapes, mark, func(p cutout.Point) bool { return g.taped[p] })
 }
 
 // endLine is the line at which panels stop: from Foot up to Top.
@@ -86,22 +96,26 @@ func endLines(room *Room, run *Run, f fitting) (left, right endLine) {
 	return left, right
 }
 
-// wallShape returns the shape of the wall between its end lines, after the top
-// and bottom gaps and with each step's upright side moved by the side gap.
-func wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error) {
+// wallShape returns the exact shape of the wall between its end lines, after the
+// top and bottom gaps and with each step's upright side moved by the side gap.
+func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error) {
 	var tops, bottoms []cutout.Point
 	for _, h := range run.Heights {
 		tops = append(tops, cutout.Point{X: h.At, Y: h.Top.Sub(room.Gaps.Top)})
 		bottoms = append(bottoms, cutout.Point{X: h.At, Y: h.Bottom.Add(room.Gaps.Bottom).Neg()})
 	}
 	// A bottom is a top seen upside down, so that one rule serves both.
-	tops = moveSteps(tops, room.Gaps.Side, room.Mark)
-	bottoms = moveSteps(bottoms, room.Gaps.Side, room.Mark)
+	last := len(tops) - 1
+	tops[0].X = run.Left.Lean
+	tops[last].X = run.Width.Add(run.Right.Lean)
+	for i := range tops {
+		g.taped[tops[i]] = true
+		g.taped[cutout.Point{X: bottoms[i].X, Y: bottoms[i].Y.Neg()}] = true
+	}
+	tops, bottoms = moveSteps(tops, room.Gaps.Side), moveSteps(bottoms, room.Gaps.Side)
 	for i := range bottoms {
 		bottoms[i].Y = bottoms[i].Y.Neg()
 	}
-	tops[0].X = run.Left.Lean
-	tops[len(tops)-1].X = run.Width.Add(run.Right.Lean)
 
 	beyond := fraction.Inches(1)
 	farLeft := fraction.Min(left.foot.X, left.top.X, tops[0].X, bottoms[0].X).Sub(beyond)
@@ -128,48 +142,37 @@ func wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error
 	if !from.Less(to) {
 		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and thickness leave no width"}
 	}
-	shapes := whole.Band(from, to, room.Mark)
+	shapes := whole.Band(from, to, fraction.Length{})
 	if !left.upright() {
-		shapes = clip(shapes, left.top, left.foot, room.Mark)
+		shapes = clip(shapes, left.top, left.foot)
 	}
 	if !right.upright() {
-		shapes = clip(shapes, right.foot, right.top, room.Mark)
+		shapes = clip(shapes, right.foot, right.top)
 	}
 	return shapes, nil
 }
 
 // moveSteps moves the upright side of each step of a top line by side toward
-// its taller part; the low line runs on level over the gap. Points on sloped
-// lines are computed and so rounded down to mark.
-func moveSteps(line []cutout.Point, side, mark fraction.Length) []cutout.Point {
+// its taller part; the low line runs on level over the gap.
+func moveSteps(line []cutout.Point, side fraction.Length) []cutout.Point {
 	var out []cutout.Point
 	for i, p := range line {
 		switch {
 		case i+2 < len(line) && line[i+1].X == p.X && p.Y.Less(line[i+1].Y):
 			x := p.X.Add(side)
 			out = append(out, p, cutout.Point{X: x, Y: p.Y},
-				cutout.Point{X: x, Y: floorAt(line[i+1], line[i+2], x, mark)})
+				cutout.Point{X: x, Y: heightOn(line[i+1], line[i+2], x)})
 		case i > 0 && line[i-1].X == p.X && line[i-1].Y.Less(p.Y):
 			// Written with the point before it.
 		case i > 0 && i+1 < len(line) && line[i+1].X == p.X && line[i+1].Y.Less(p.Y):
 			x := p.X.Sub(side)
-			out = append(out, cutout.Point{X: x, Y: floorAt(line[i-1], p, x, mark)},
+			out = append(out, cutout.Point{X: x, Y: heightOn(line[i-1], p, x)},
 				cutout.Point{X: x, Y: line[i+1].Y})
 		default:
 			out = append(out, p)
 		}
 	}
 	return slices.Compact(out)
-}
-
-// floorAt returns the height of the line through a and b at x, rounded down to
-// mark where it had to be computed.
-func floorAt(a, b cutout.Point, x, mark fraction.Length) fraction.Length {
-	y := heightOn(a, b, x)
-	if x != a.X && x != b.X && a.Y != b.Y {
-		y = floor(y, mark)
-	}
-	return y
 }
 
 func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
@@ -191,18 +194,18 @@ func ceil(x, mark fraction.Length) fraction.Length {
 	return floor(x.Neg(), mark).Neg()
 }
 
-func clip(shapes []cutout.Shape, p, q cutout.Point, mark fraction.Length) []cutout.Shape {
+func clip(shapes []cutout.Shape, p, q cutout.Point) []cutout.Shape {
 	var out []cutout.Shape
 	for _, s := range shapes {
-		out = append(out, s.ClipLine(p, q, mark)...)
+		out = append(out, s.ClipLine(p, q, fraction.Length{})...)
 	}
 	return out
 }
 
-func minus(shapes []cutout.Shape, hole []cutout.Point, mark fraction.Length) []cutout.Shape {
+func minus(shapes []cutout.Shape, hole []cutout.Point) []cutout.Shape {
 	var out []cutout.Shape
 	for _, s := range shapes {
-		out = append(out, s.Minus(hole, mark)...)
+		out = append(out, s.Minus(hole, fraction.Length{})...)
 	}
 	return out
 }

@@ -132,7 +132,7 @@ func TestGrowSlopedOutline(t *testing.T) {
 		}
 		left := []cutout.Shape{shape}
 		for _, clip := range grow(corners, gap) {
-			left = minus(left, clip, fraction.Length{})
+			left = minus(left, clip)
 		}
 		for _, p := range corners {
 			for _, d := range []cutout.Point{{X: gap}, {X: gap.Neg()}, {Y: gap}, {Y: gap.Neg()}} {

@@ -53,7 +53,9 @@ func (room *Room) Strips() (strips []Strip, err error) {
 				s.Height = s.Height.Add(height)
 				s.Tallest = fraction.Max(s.Tallest, height)
 			}
-			strips = append(strips, s)
+			if s.Tallest.Sign() > 0 {
+				strips = append(strips, s)
+			}
 		}
 	}
 	return strips, nil
