@@ -34,6 +34,11 @@ func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set,
 			return s, most, sure
 		}
 	}
+	return e.fullestBySets(value, kind, above, nodes)
+}
+
+// fullestBySets is fullest, one group of pieces after another.
+func (e *exact) fullestBySets(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
 	f := fullest{exact: e, kind: kind, value: value, most: above, limit: e.nodes + nodes}
 	k := &e.job.kinds[kind]
 	for g := range e.groups {

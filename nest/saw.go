@@ -16,7 +16,7 @@ import (
 // maxBench bounds the rectangles that are looked at for one sheet; after that
 // each further rectangle is cut at the first line that serves. A sheet of 20
 // parts needs a few hundred.
-const maxBench = 4000
+const maxBench = 1500
 
 var errNotFree = errors.New("parts cannot be freed by straight cuts")
 

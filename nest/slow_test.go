@@ -25,7 +25,9 @@ type smallJob struct {
 }
 
 type smallKind struct {
-	w, h, phase, count, price int // count -1: as many as needed
+	w, h, phase int
+	count       int // -1: as many as needed
+	price       int // in quarters
 }
 
 type smallPart struct{ w, h, phase int }
@@ -67,7 +69,7 @@ func (j smallJob) problem() nest.Problem {
 		Pattern: nest.Pattern{Pitch: mark(j.pitch), Mirrored: j.mirrored, Axis: mark(j.axis)},
 	}
 	for _, k := range j.kinds {
-		s := nest.Stock{Width: mark(k.w), Length: mark(k.h), LeftPhase: mark(k.phase), Price: fraction.NewRatio(int64(k.price), 1)}
+		s := nest.Stock{Width: mark(k.w), Length: mark(k.h), LeftPhase: mark(k.phase), Price: fraction.NewRatio(int64(k.price), 4)}
 		if k.count >= 0 {
 			s.Limited, s.Count = true, k.count
 		}
@@ -139,7 +141,8 @@ func (j smallJob) cutAnywhere(r remnant, known map[remnant]bool) bool {
 	}
 }
 
-// smallMerit is the merit of a nest: parts left out, money, sheets bought, sheets.
+// smallMerit is the merit of a nest: parts left out, money in quarters, sheets
+// bought, sheets.
 type smallMerit [4]int
 
 func (a smallMerit) less(b smallMerit) bool {
@@ -198,8 +201,9 @@ func (j smallJob) best() smallMerit {
 	return best
 }
 
+// meritOf returns the merit of a nest whose prices are whole quarters.
 func meritOf(p nest.Problem, r nest.Result) smallMerit {
-	m := smallMerit{len(r.Unplaced), int(r.Cost.Num()), 0, len(r.Sheets)}
+	m := smallMerit{len(r.Unplaced), int(r.Cost.Num() * (4 / r.Cost.Den())), 0, len(r.Sheets)}
 	for _, s := range r.Sheets {
 		if !p.Stock[s.Stock].Limited {
 			m[2]++

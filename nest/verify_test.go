@@ -1,0 +1,96 @@
+package nest_test
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+)
+
+// patterned is a small job with a turned part and two kinds of stock.
+func patterned() nest.Problem {
+	return nest.Problem{
+		Stock: []nest.Stock{
+			{Name: "offcut", Width: inches("24"), Length: inches("20"), LeftPhase: inches("1/2"), Limited: true, Count: 1},
+			{Name: "sheet", Width: inches("48"), Length: inches("50"), Price: fraction.NewRatio(30, 1)},
+		},
+		Parts: []nest.Part{
+			{Number: 7, Width: inches("30-1/4"), Height: inches("40"), LeftPhase: inches("1")},
+			{Number: 8, Width: inches("16"), Height: inches("40"), LeftPhase: inches("1/4")},
+			{Number: 9, Width: inches("20"), Height: inches("18"), LeftPhase: inches("1/4")},
+		},
+		Pattern: nest.Pattern{Pitch: inches("1-1/2"), Mirrored: true, Axis: inches("3/4")},
+		Saw:     nest.Saw{Kerf: inches("1/8"), SquareUp: inches("1/4")},
+	}
+}
+
+// TestVerifyFindsFaults spoils a good nest in one way at a time.
+func TestVerifyFindsFaults(t *testing.T) {
+	tests := []struct {
+		name  string
+		spoil func(p *nest.Problem, r *nest.Result)
+		want  string // beginning of the path of a fault
+	}{
+		{"part moved off its phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("1") }, "sheets[0].placements[0].x"},
+		{"part moved up", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1") }, "sheets[0].placements[0]"},
+		{"part past the edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("46") }, "sheets[0].placements[0].x"},
+		{"part in the trim", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1/8") }, "sheets[0].placements[0].y"},
+		{"part lies upright instead of turned", func(_ *nest.Problem, r *nest.Result) {
+			for s := range r.Sheets {
+				for i := range r.Sheets[s].Placements {
+					r.Sheets[s].Placements[i].Turned = !r.Sheets[s].Placements[i].Turned
+				}
+			}
+		}, "sheets[0].placements[0].x"},
+		{"turned although not mirrored", func(p *nest.Problem, r *nest.Result) {
+			p.Pattern.Mirrored = false
+			r.Sheets[0].Placements[0].Turned = true
+		}, "sheets[0].placements[0].turned"},
+		{"part placed twice", func(_ *nest.Problem, r *nest.Result) {
+			r.Sheets[0].Placements = append(r.Sheets[0].Placements, r.Sheets[0].Placements[0])
+		}, "sheets[0].placements["},
+		{"part lost", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements = r.Sheets[0].Placements[:1] }, "parts["},
+		{"unknown part", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Part = 99 }, "sheets[0].placements[0].part"},
+		{"placed and unplaced", func(_ *nest.Problem, r *nest.Result) { r.Unplaced = []nest.Unplaced{{Part: 7}} }, "unplaced[0].part"},
+		{"cut left out", func(_ *nest.Problem, r *nest.Result) {
+			r.Sheets[0].Cuts = r.Sheets[0].Cuts[:len(r.Sheets[0].Cuts)-1]
+		}, "sheets[0].placements["},
+		{"cuts in another order", func(_ *nest.Problem, r *nest.Result) {
+			c := r.Sheets[0].Cuts
+			c[2], c[3] = c[3], c[2]
+		}, "sheets[0].cuts[2].step"},
+		{"cut out of reach", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("-1/8") }, "sheets[0].cuts[2].at"},
+		{"cut beyond the far edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("96") }, "sheets[0].cuts[2].at"},
+		{"cut elsewhere", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[3].Left = inches("3") }, "sheets[0].cuts[3].rect"},
+		{"no squared end", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[1].At = inches("95") }, "sheets[0].cuts[1]"},
+		{"offcut too small", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].Width = inches("7") }, "sheets[0].offcuts[0]"},
+		{"offcut off phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].LeftPhase = inches("1/8") }, "sheets[0].offcuts[0].left_phase"},
+		{"offcut used twice", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, r.Sheets[1]) }, "sheets"},
+		{"stock unknown", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Stock = 2 }, "sheets[0].stock"},
+		{"cost too low", func(_ *nest.Problem, r *nest.Result) { r.Cost = fraction.Ratio{} }, "cost"},
+		{"bound too high", func(_ *nest.Problem, r *nest.Result) { r.Bound.Sheets = 3 }, "bound"},
+		{"empty sheet", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, nest.Sheet{Stock: 1}) }, "sheets[2].placements"},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			p := patterned()
+			r, err := nest.FirstFit(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			// The full sheet first, whatever order it was found in.
+			slices.SortFunc(r.Sheets, func(a, b nest.Sheet) int { return b.Stock - a.Stock })
+			if err := nest.Verify(p, r); err != nil || len(r.Sheets) != 2 || len(r.Sheets[0].Placements) != 2 {
+				t.Fatalf("%d sheets before, %v", len(r.Sheets), err)
+			}
+			test.spoil(&p, &r)
+			err = nest.Verify(p, r)
+			if !slices.ContainsFunc(paths(err), func(path string) bool { return strings.HasPrefix(path, test.want) }) || !errors.Is(err, nest.ErrResult) {
+				t.Errorf("faults %v, want one at %s", err, test.want)
+			}
+		})
+	}
+}
