@@ -10,11 +10,16 @@ type Strip struct {
 	Width, Height, Tallest fraction.Length
 }
 
+// stripGrid is what strips are rounded down to, so that sloped lines do not bring
+// in denominators that sums outgrow.
+var stripGrid = fraction.Of(1, 64)
+
 // Strips returns strips that do not overlap and that every layout of the room
 // covers, but for seam gaps, from which a bound on the sheets can be reckoned
 // before any layout is known. They lean to the small side: each run is taken as
-// if it butted at both ends, and beside a step the taller strip loses a seam
-// gap, so that one seam gap can be counted with the panel to its left.
+// if it butted at both ends, beside a step the taller strip loses a seam gap, so
+// that one seam gap can be counted with the panel to its left, and all is rounded
+// down to stripGrid.
 func (room *Room) Strips() (strips []Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -47,13 +52,13 @@ func (room *Room) Strips() (strips []Strip, err error) {
 			if width.Sign() <= 0 {
 				continue
 			}
-			s := Strip{Width: width}
+			s := Strip{Width: floor(width, stripGrid)}
 			for _, c := range col.cells {
-				height := c.least(room.Mark)
+				height := floor(c.least(room.Mark), stripGrid)
 				s.Height = s.Height.Add(height)
 				s.Tallest = fraction.Max(s.Tallest, height)
 			}
-			if s.Tallest.Sign() > 0 {
+			if s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
 				strips = append(strips, s)
 			}
 		}
