@@ -11,8 +11,9 @@ import (
 // search over the contract's finite set of origins, over who passes at each
 // inside corner, and over all ways to put seams on the lines where a seam may
 // fall. ok is false for a job that it does not judge: more than three runs, a
-// ready profile (its features are not in the job), breaks, installed panels, or
-// a room in which every layout breaks a hard rule.
+// ready profile (its features are not in the job), breaks, installed panels, a
+// room in which every layout breaks a hard rule, or one where it depends on the
+// length of a sheet.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > 3 || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -23,18 +24,32 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 			return nil, false
 		}
 	}
-	s := &search{job: j, weights: j.given(), costs: map[string]own{}, roles: map[string]*region{}}
-	return s.least()
+	// A sheet may be too short for a panel but long enough for the pieces that an
+	// opening leaves of it. Where it makes a difference whether such sheets count,
+	// nothing is said.
+	all := newSearch(j, false)
+	long := newSearch(j, true)
+	total, ok = all.least()
+	again, okAgain := long.least()
+	if !ok || !okAgain || !same(total, again) {
+		return nil, false
+	}
+	return total, true
+}
+
+func newSearch(j *room, longOnly bool) *search {
+	return &search{job: j, longOnly: longOnly, weights: j.given(), costs: map[string]own{}, roles: map[string]*region{}}
 }
 
 // search keeps what has been reckoned: the region of a run in its roles, and the
 // least cost of a run by itself for an origin.
 type search struct {
-	job     *room
-	weights weights
-	roles   map[string]*region
-	costs   map[string]own
-	best    rat
+	job      *room
+	longOnly bool // count only sheets as long as the whole region is high
+	weights  weights
+	roles    map[string]*region
+	costs    map[string]own
+	best     rat
 }
 
 // key names a run in its roles.
@@ -159,6 +174,15 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 	return out
 }
 
+// sheets returns the stock that counts for a region.
+func (s *search) sheets(g *region) []stock {
+	low, high := g.extent()
+	return slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
+		usable := diff(sheet.length, times(whole(2), s.job.squareUp))
+		return s.longOnly && less(usable, diff(high, low))
+	})
+}
+
 // seams returns the least cost of the seams between left and right, nil where
 // there is no way within the hard rules. A panel that fills the whole stretch
 // may be narrow: nothing can be done about it.
@@ -167,7 +191,8 @@ func (s *search) seams(i int, g *region, origin, left, right rat) rat {
 	if p.boards {
 		return zero()
 	}
-	if j.sheetFor(diff(right, left), p.phase(left, origin)) {
+	sheets := s.sheets(g)
+	if p.sheetFor(sheets, diff(right, left), p.phase(left, origin)) {
 		return zero() // every seam costs something or nothing, never less
 	}
 	gap := half(j.gaps.seam)
@@ -178,21 +203,21 @@ func (s *search) seams(i int, g *region, origin, left, right rat) rat {
 		if j.nearBox(i, x, s.weights[boxClear]) {
 			continue
 		}
-		best := cheapest(starts, costs, diff(x, gap), narrow, j, origin)
+		best := cheapest(starts, costs, diff(x, gap), narrow, p, sheets, origin)
 		if best == nil {
 			continue
 		}
 		starts = append(starts, sum(x, gap))
 		costs = append(costs, sum(best, g.seamTerm(i, x, s.weights).cost()))
 	}
-	return cheapest(starts, costs, right, narrow, j, origin)
+	return cheapest(starts, costs, right, narrow, p, sheets, origin)
 }
 
 // cheapest returns the least cost of reaching a panel's right edge from any of
 // the starts, nil for none.
-func cheapest(starts, costs []rat, right, narrow rat, j *room, origin rat) rat {
+func cheapest(starts, costs []rat, right, narrow rat, p *pattern, sheets []stock, origin rat) rat {
 	widest := zero()
-	for _, s := range j.stock {
+	for _, s := range sheets {
 		widest = most(widest, s.width)
 	}
 	var best rat
@@ -204,7 +229,7 @@ func cheapest(starts, costs []rat, right, narrow rat, j *room, origin rat) rat {
 		if less(width, narrow) || best != nil && !less(costs[k], best) {
 			continue
 		}
-		if j.sheetFor(width, j.pattern.phase(starts[k], origin)) {
+		if p.sheetFor(sheets, width, p.phase(starts[k], origin)) {
 			best = costs[k]
 		}
 	}

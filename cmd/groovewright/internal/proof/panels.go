@@ -228,7 +228,7 @@ func (c *checker) panelSize(i, k int) {
 	path := fmt.Sprintf("runs[%d].panels[%d]", i, k)
 	left, right := panel.Left.r(), panel.Right.r()
 	width := diff(right, left)
-	if !c.job.sheetFor(width, p.phase(left, c.origin(i, left, fromRight))) {
+	if !p.sheetFor(c.job.stock, width, p.phase(left, c.origin(i, left, fromRight))) {
 		c.fault("panels", path, text(width), "as wide as a sheet allows at phase "+text(panel.LeftPhase.r()), "wider than any stock allows at its phase")
 	}
 	if p.boards {
@@ -249,9 +249,9 @@ func (c *checker) panelSize(i, k int) {
 	}
 }
 
-// sheetFor says whether some stock is wide enough at a phase.
-func (j *room) sheetFor(width, leftPhase rat) bool {
-	return slices.ContainsFunc(j.stock, func(s stock) bool { return j.pattern.fits(width, leftPhase, s) })
+// sheetFor says whether some sheet is wide enough at a phase.
+func (p *pattern) sheetFor(sheets []stock, width, leftPhase rat) bool {
+	return slices.ContainsFunc(sheets, func(s stock) bool { return p.fits(width, leftPhase, s) })
 }
 
 // nearBox says whether x lies nearer than clear to a side of a box, as taped.
@@ -282,7 +282,7 @@ func (c *checker) otherSeam(i, k int, now rat) bool {
 		if same(x, now) || c.job.nearBox(i, x, c.weights[boxClear]) || less(diff(a, left), least) || less(diff(right, b), least) {
 			continue
 		}
-		if c.job.sheetFor(diff(a, left), p.phase(left, origin)) && c.job.sheetFor(diff(right, b), p.phase(b, origin)) {
+		if p.sheetFor(c.job.stock, diff(a, left), p.phase(left, origin)) && p.sheetFor(c.job.stock, diff(right, b), p.phase(b, origin)) {
 			return true
 		}
 	}

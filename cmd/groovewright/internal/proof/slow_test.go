@@ -157,7 +157,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 	narrow := times(s.weights[leastPanel], j.pattern.pitch)
 	fits := func(from, to rat, whole bool) bool {
 		w := diff(to, from)
-		return (whole || !less(w, narrow)) && j.sheetFor(w, j.pattern.phase(from, origin))
+		return (whole || !less(w, narrow)) && j.pattern.sheetFor(j.stock, w, j.pattern.phase(from, origin))
 	}
 	var best rat
 	if fits(start, right, false) {
@@ -185,14 +185,14 @@ func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := &search{job: j, weights: j.given(), costs: map[string]own{}, roles: map[string]*region{}}
+		s := newSearch(j, false)
 		for i := range j.runs {
 			g := s.region(i, alone, alone)
 			for _, stretch := range g.stretches() {
 				left, right := stretch[0], stretch[1]
 				origin := rapid.SampledFrom([]rat{zero(), left, right}).Draw(t, "origin")
 				lines := j.pattern.linesBetween(origin, left, right)
-				if len(lines) > 14 || j.sheetFor(diff(right, left), j.pattern.phase(left, origin)) {
+				if len(lines) > 14 || j.pattern.sheetFor(j.stock, diff(right, left), j.pattern.phase(left, origin)) {
 					continue
 				}
 				judged++
