@@ -113,7 +113,7 @@ func (s scheduler) rest() Step {
 func (s scheduler) cut() Step {
 	do := []string{fmt.Sprintf("Cut the %d %s in the sawing order of each sheet and write the number on the back of each.", len(s.Pieces), plural(len(s.Pieces), "piece"))}
 	if len(s.Closing) > 0 {
-		do = append(do, "Leave over-size, until they are measured again on the wall: "+strings.Join(s.Closing, ", ")+".")
+		do = append(do, "Saw these last, after their space has been measured again on the wall: "+strings.Join(s.Closing, ", ")+"; the plan has them as the survey gives them.")
 	}
 	return Step{Title: "Cut", Do: append(do, "Ease the sawn edges with fine paper.")}
 }
@@ -168,8 +168,8 @@ func (s scheduler) fit() Step {
 		how = fmt.Sprintf("Lay %s of adhesive on the back, press each piece home and nail it before the next", s.adhesive.form)
 	}
 	do := []string{how + "; keep the gaps of the plan with spacers, and check the first piece of each run for plumb."}
-	for _, line := range s.Fitting {
-		do = append(do, strings.TrimSuffix(line, ".")+".")
+	if len(s.Fitting) > 0 {
+		do = append(do, strings.TrimSuffix(strings.Join(s.Fitting, "; "), ".")+".")
 	}
 	step := Step{Title: "Fit in order", Do: do}
 	if s.adhesive.form != "none" {
