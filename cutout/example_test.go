@@ -65,20 +65,20 @@ func ExampleShape_Cuttings() {
 	}
 	fmt.Println("back:", piece.Marks().Holes[0].Back)
 	for _, cutting := range piece.Cuttings(of(3, 8), of(1, 16)) {
-		for _, line := range cutting.Words(fraction.Tape{Mark: of(1, 16)}) {
+		for _, line := range cutting.Words("box", fraction.Tape{Mark: of(1, 16)}) {
 			fmt.Println(line)
 		}
 	}
 	// Output:
 	// back: [{17 4} {17 7} {15 7} {15 4}]
-	// hole 1: drill 3/8, centre 3 3/16 right, 4 3/16 up
-	// hole 1: drill 3/8, centre 3 3/16 right, 6 13/16 up
-	// hole 1: drill 3/8, centre 4 13/16 right, 6 13/16 up
-	// hole 1: drill 3/8, centre 4 13/16 right, 4 3/16 up
-	// hole 1: saw from 3 right, 4 up to 3 right, 7 up
-	// hole 1: saw from 5 right, 7 up to 5 right, 4 up
-	// hole 1: saw from 3 right, 7 up to 5 right, 7 up
-	// hole 1: hold the waste and saw last from 5 right, 4 up to 3 right, 4 up
+	// box: drill 3/8, centre 3 3/16 across, 4 3/16 up
+	// box: drill 3/8, centre 3 3/16 across, 6 13/16 up
+	// box: drill 3/8, centre 4 13/16 across, 6 13/16 up
+	// box: drill 3/8, centre 4 13/16 across, 4 3/16 up
+	// box: saw up at 3 across, from 4 to 7
+	// box: saw down at 5 across, from 7 to 4
+	// box: saw right at 7 up, from 3 to 5
+	// box: hold the waste and last saw left at 4 up, from 5 to 3
 }
 
 // A box half an inch from the edge of a piece leaves a strip that breaks.

@@ -64,7 +64,7 @@ func FuzzShapes(f *testing.F) {
 			p.Marks()
 			p.WeakSpots(cutout.UsualLimits())
 			for _, c := range p.Cuttings(of(3, 8), of(1, 16)) {
-				c.Words(fraction.Tape{Mark: of(1, 16)})
+				c.Words("", fraction.Tape{Mark: of(1, 16)})
 			}
 		}
 	})

@@ -165,26 +165,26 @@ func TestCuttings(t *testing.T) {
 	s := mustShape(t, ring(0, 0, 20, 0, 20, 15, 16, 15, 16, 18, 9, 18, 9, 12, 6, 12, 6, 18, 0, 17), rect(3, 4, 2, 3))
 	var got []string
 	for _, c := range s.Cuttings(of(3, 8), of(1, 16)) {
-		got = append(got, c.Words(fraction.Tape{Mark: of(1, 16)})...)
+		got = append(got, c.Words("", fraction.Tape{Mark: of(1, 16)})...)
 	}
 	want := []string{
-		"hole 1: drill 3/8, centre 3 3/16 right, 4 3/16 up",
-		"hole 1: drill 3/8, centre 3 3/16 right, 6 13/16 up",
-		"hole 1: drill 3/8, centre 4 13/16 right, 6 13/16 up",
-		"hole 1: drill 3/8, centre 4 13/16 right, 4 3/16 up",
-		"hole 1: saw from 3 right, 4 up to 3 right, 7 up",
-		"hole 1: saw from 5 right, 7 up to 5 right, 4 up",
-		"hole 1: saw from 3 right, 7 up to 5 right, 7 up",
-		"hole 1: hold the waste and saw last from 5 right, 4 up to 3 right, 4 up",
-		"notch: drill 3/8, centre 16 3/16 right, 15 3/16 up",
-		"notch: saw from 20 right, 15 up to 16 right, 15 up",
-		"notch: hold the waste and saw last from 16 right, 18 up to 16 right, 15 up",
-		"notch: drill 3/8, centre 8 13/16 right, 12 3/16 up",
-		"notch: drill 3/8, centre 6 3/16 right, 12 3/16 up",
-		"notch: saw from 9 right, 18 up to 9 right, 12 up",
-		"notch: saw from 6 right, 18 up to 6 right, 12 up",
-		"notch: hold the waste and saw last from 9 right, 12 up to 6 right, 12 up",
-		"edge: saw from 6 right, 18 up to 0 right, 17 up",
+		"hole: drill 3/8, centre 3 3/16 across, 4 3/16 up",
+		"hole: drill 3/8, centre 3 3/16 across, 6 13/16 up",
+		"hole: drill 3/8, centre 4 13/16 across, 6 13/16 up",
+		"hole: drill 3/8, centre 4 13/16 across, 4 3/16 up",
+		"hole: saw up at 3 across, from 4 to 7",
+		"hole: saw down at 5 across, from 7 to 4",
+		"hole: saw right at 7 up, from 3 to 5",
+		"hole: hold the waste and last saw left at 4 up, from 5 to 3",
+		"notch: drill 3/8, centre 16 3/16 across, 15 3/16 up",
+		"notch: saw left at 15 up, from 20 to 16",
+		"notch: hold the waste and last saw down at 16 across, from 18 to 15",
+		"notch: drill 3/8, centre 8 13/16 across, 12 3/16 up",
+		"notch: drill 3/8, centre 6 3/16 across, 12 3/16 up",
+		"notch: saw down at 9 across, from 18 to 12",
+		"notch: saw down at 6 across, from 18 to 12",
+		"notch: hold the waste and last saw left at 12 up, from 9 to 6",
+		"edge: saw from 6 across, 18 up, to 0 across, 17 up",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -214,7 +214,7 @@ func TestEveryInnerEdgeIsSawnOnce(t *testing.T) {
 					sawn[edge(w.Points[i-1], w.Points[i])]++
 				}
 			}
-			if len(c.Words(fraction.Tape{Mark: of(1, 16)})) < len(c.Ways) {
+			if len(c.Words("", fraction.Tape{Mark: of(1, 16)})) < len(c.Ways) {
 				t.Fatalf("%+v has too few words", c)
 			}
 		}
@@ -247,8 +247,8 @@ func TestCuttingOfACurve(t *testing.T) {
 	if len(cuttings) != 1 || cuttings[0].Kind != cutout.HoleCut {
 		t.Fatalf("cuttings %+v", cuttings)
 	}
-	words := strings.Join(cuttings[0].Words(fraction.Tape{Mark: of(1, 16)}), "\n")
-	if !strings.Contains(words, "along the curve by") {
+	words := strings.Join(cuttings[0].Words("", fraction.Tape{Mark: of(1, 16)}), "\n")
+	if !strings.Contains(words, "saw along the curve from ") {
 		t.Errorf("no curve in\n%s", words)
 	}
 	// The head turns by 37 degrees at the springing: four starters, four ways.

@@ -117,7 +117,7 @@ func (f *field) thin(strips *[]box) (spots []Weak) {
 			}
 		}
 		*strips = append(*strips, f.boxBack(p.box))
-		spots = append(spots, Weak{Kind: kind, At: f.back(p.at), Width: p.width, Length: length, Rings: p.rings})
+		spots = append(spots, Weak{Kind: kind, At: f.back(p.at), Width: p.width, Length: length, Rings: p.rings, level: !f.swapped})
 	}
 	return spots
 }

@@ -201,36 +201,64 @@ func notch(ring []Point, first, count int) Cutting {
 	return c
 }
 
-// Words returns the cutting as instructions, one to a line. Places are given to
-// the right of the left edge and up from the lower edge, on the face.
-func (c Cutting) Words(tape fraction.Tape) []string {
-	at := func(p Point) string { return tape.Format(p.X) + " right, " + tape.Format(p.Y) + " up" }
-	name := c.Kind.String()
-	if c.Kind == HoleCut {
-		name = fmt.Sprintf("hole %d", c.Hole+1)
+// Words returns the cutting as instructions, one to a line, each beginning with
+// the name, such as that of the opening; an empty name stands for the kind of
+// cutting. Places are given across from the left edge and up from the lower
+// edge, on the face.
+func (c Cutting) Words(name string, tape fraction.Tape) []string {
+	if name == "" {
+		name = c.Kind.String()
 	}
 	var words []string
 	for _, s := range c.Starters {
-		words = append(words, fmt.Sprintf("%s: drill %s, centre %s", name, tape.Format(s.Diameter), at(s.At)))
+		words = append(words, fmt.Sprintf("%s: drill %s, centre %s", name, tape.Format(s.Diameter), placeWords(s.At, tape)))
 	}
 	for _, p := range c.Tight {
-		words = append(words, fmt.Sprintf("%s: no starter hole fits at %s; use a smaller bit or cut in from both sides", name, at(p)))
+		words = append(words, fmt.Sprintf("%s: no starter hole fits at %s; use a smaller bit or cut in from both sides", name, placeWords(p, tape)))
 	}
 	for i, w := range c.Ways {
-		text := name + ": saw from "
+		verb := "saw "
 		if i == len(c.Ways)-1 && len(c.Ways) > 1 {
-			text = name + ": hold the waste and saw last from "
+			verb = "hold the waste and last saw "
 		}
-		if len(w.Points) > 8 { // a curve: its marks are in the list of corners
-			middle := w.Points[len(w.Points)/2]
-			words = append(words, fmt.Sprintf("%s%s along the curve by %s to %s", text, at(w.Points[0]), at(middle), at(w.Points[len(w.Points)-1])))
-			continue
-		}
-		places := make([]string, len(w.Points))
-		for j, p := range w.Points {
-			places[j] = at(p)
-		}
-		words = append(words, text+strings.Join(places, " to "))
+		words = append(words, name+": "+verb+w.words(tape))
 	}
 	return words
+}
+
+func placeWords(p Point, tape fraction.Tape) string {
+	return tape.Format(p.X) + " across, " + tape.Format(p.Y) + " up"
+}
+
+// curvePoints is the most points of a way that are all told; one of more is a
+// curve, whose marks are in the list of corners.
+const curvePoints = 8
+
+// words tells where to saw. A straight upright or level way is told by its line
+// and from where to where on it.
+func (w Way) words(tape fraction.Tape) string {
+	first, last := w.Points[0], w.Points[len(w.Points)-1]
+	switch {
+	case len(w.Points) == 2 && first.X == last.X:
+		return fmt.Sprintf("%s at %s across, from %s to %s", direction(first.Y, last.Y, "up", "down"),
+			tape.Format(first.X), tape.Format(first.Y), tape.Format(last.Y))
+	case len(w.Points) == 2 && first.Y == last.Y:
+		return fmt.Sprintf("%s at %s up, from %s to %s", direction(first.X, last.X, "right", "left"),
+			tape.Format(first.Y), tape.Format(first.X), tape.Format(last.X))
+	case len(w.Points) > curvePoints:
+		middle := w.Points[len(w.Points)/2]
+		return fmt.Sprintf("along the curve from %s, by %s, to %s", placeWords(first, tape), placeWords(middle, tape), placeWords(last, tape))
+	}
+	places := make([]string, len(w.Points))
+	for i, p := range w.Points {
+		places[i] = placeWords(p, tape)
+	}
+	return "from " + strings.Join(places, ", to ")
+}
+
+func direction(from, to fraction.Length, rising, falling string) string {
+	if from.Less(to) {
+		return rising
+	}
+	return falling
 }

@@ -34,6 +34,8 @@ type Weak struct {
 	Length fraction.Length // how far a strip or leg runs, 0 for a corner or a neck
 	Rings  [2]int          // what lies on either side: indices of holes, -1 for the outline
 	WayOut string
+
+	level bool // a strip that runs across, between what lies above and below
 }
 
 // Limits say below what a spot is weak.
@@ -115,6 +117,10 @@ func wayOut(w Weak) string {
 		return "drill the corner round before sawing and carry the piece flat, or move the seam to the corner"
 	case holes == 2 && w.Rings[0] != w.Rings[1]:
 		return "saw both cutouts as one if their plates still cover it, or let a seam run through them"
+	case w.level && holes > 0:
+		return "let the cutout run out there if its plate or trim still covers what falls away, or tape a batten across the strip until the piece is fixed, and saw this cutout last"
+	case w.level:
+		return "saw the strip as a piece of its own, or tape a batten across it until the piece is fixed"
 	case holes > 0:
 		return "move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout"
 	}

@@ -2,6 +2,7 @@ package cutout_test
 
 import (
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -95,4 +96,30 @@ func TestWeakSpotsOfTheMirroredPiece(t *testing.T) {
 			t.Fatalf("mirrored %v, face %v", got, want)
 		}
 	})
+}
+
+// No seam that is moved widens a strip that runs across, so that its way out is
+// another than that of one which runs up. The figures are worked by hand: a
+// sheet of 20 by 18 with a hole of 3 by 3, 1/2 from its left edge or from the
+// lower edge of a notch above it.
+func TestWayOutFollowsTheWayThatTheStripRuns(t *testing.T) {
+	notched := ring(0, 0, 20, 0, 20, 12, 4, 12, 4, 18, 0, 18)
+	for _, test := range []struct {
+		name string
+		hole []cutout.Point
+		seam bool
+	}{
+		{"beside the left edge", cutout.Rectangle(of(1, 2), in(5), in(3), in(3)), true},
+		{"under the notch", cutout.Rectangle(in(10), of(17, 2), in(3), in(3)), false},
+	} {
+		s := mustShape(t, notched, test.hole)
+		spots := s.WeakSpots(cutout.Limits{Strip: of(3, 4), LegRatio: fraction.NewRatio(1000, 1)})
+		if len(spots) != 1 || spots[0].Kind != cutout.Strip || spots[0].Width != of(1, 2) || spots[0].Length != in(3) {
+			t.Errorf("%s: %+v, want one strip of 1/2 by 3", test.name, spots)
+			continue
+		}
+		if got := strings.Contains(spots[0].WayOut, "move the seam"); got != test.seam {
+			t.Errorf("%s: way out %q", test.name, spots[0].WayOut)
+		}
+	}
 }

@@ -18,15 +18,13 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
 	}
 	tape := m.tape()
-	for _, c := range p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark) {
+	cuttings := p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark)
+	names := cuttingNames(cuttings, p.Holes)
+	for i, c := range cuttings {
 		for _, s := range c.Starters {
-			opening := "notch"
-			if s.Hole >= 0 {
-				opening = p.Holes[s.Hole]
-			}
-			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: opening, At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: names[i], At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
 		}
-		piece.Marks.Order = append(piece.Marks.Order, c.Words(tape)...)
+		piece.Marks.Order = append(piece.Marks.Order, c.Words(names[i], tape)...)
 	}
 	limits := cutout.Limits{
 		Strip:    m.job.Room.Priorities.LeastStrip,
@@ -36,6 +34,31 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, w := range p.Shape.WeakSpots(limits) {
 		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
 	}
+}
+
+// cuttingNames names what is sawn out of a piece: a hole by its opening, notches
+// by a number where there are several.
+func cuttingNames(cuttings []cutout.Cutting, holes []string) []string {
+	notches := 0
+	for _, c := range cuttings {
+		if c.Kind == cutout.NotchCut {
+			notches++
+		}
+	}
+	names := make([]string, len(cuttings))
+	number := 0
+	for i, c := range cuttings {
+		switch {
+		case c.Hole >= 0:
+			names[i] = holes[c.Hole]
+		case c.Kind == cutout.NotchCut && notches > 1:
+			number++
+			names[i] = fmt.Sprintf("%s %d", c.Kind, number)
+		default:
+			names[i] = c.Kind.String()
+		}
+	}
+	return names
 }
 
 // edges says from which edges the marks of a piece are measured, and whether

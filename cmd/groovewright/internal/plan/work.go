@@ -119,8 +119,17 @@ func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 	}
 	for _, p := range pieces {
 		for _, w := range p.Weak {
-			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s at %s across, %s up: %s", w.Kind, m.tape().Format(w.At[0]), m.tape().Format(w.At[1]), w.WayOut)})
+			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s %s wide at %s across, %s up: %s", w.Kind, m.about(w.Width), m.about(w.At[0]), m.about(w.At[1]), w.WayOut)})
 		}
 	}
 	return out, err
+}
+
+// about writes a length to the nearest mark, for places that are only looked at.
+func (m *maker) about(l fraction.Length) string {
+	near, off := l.Round(m.job.Room.Mark, fraction.Nearest)
+	if off.IsZero() || near.IsZero() {
+		return m.tape().Format(l)
+	}
+	return "about " + m.tape().Format(near)
 }
