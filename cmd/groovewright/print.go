@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -79,10 +80,14 @@ func proof(p plan.Plan) string {
 	case p.Search.Proved && p.Bound.Proved:
 		return "Proved: no layout of this room needs fewer" + because(p.Search.How) + "."
 	case p.Bound.Proved:
-		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Another layout might need fewer" + because(p.Search.How) + "."
+		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Of other layouts: " + strings.TrimRight(p.Search.How, ". ") + "."
 	}
-	return fmt.Sprintf("At least %d are needed%s; whether as few can do was not proved%s.",
-		p.Bound.SheetsAtLeast, because(p.Bound.How), because(p.Search.How))
+	are := "are"
+	if p.Bound.SheetsAtLeast == 1 {
+		are = "is"
+	}
+	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
+		count(p.Bound.SheetsAtLeast, "sheet"), are, because(p.Bound.How), because(p.Search.How))
 }
 
 // because puts a reason, which may be a sentence, into brackets.
@@ -120,8 +125,11 @@ func (t *text) choices(p plan.Plan) {
 		}
 		t.hang(label, says)
 	}
-	if len(p.Choices) > 0 && p.Choices[0].Chosen {
+	switch best := len(p.Choices) > 0 && p.Choices[0].Chosen; {
+	case best:
 		t.hang("  ", "One sheet more would not look better: no layout has less blemish.")
+	case len(p.Choices) > 1:
+		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
 	}
 }
 
@@ -168,11 +176,14 @@ func (t *text) shopping(p plan.Plan) {
 	t.heading(2, "Shopping list")
 	rows := [][]string{{"buy", "", "for", "needed", "cost"}}
 	for _, r := range p.Takeoff {
-		cost := ""
+		buy, cost := strconv.Itoa(r.Buy), ""
+		if onHand(p, r) {
+			buy = "own"
+		}
 		if r.Cost != nil {
 			cost = r.Cost.StringFixed(2)
 		}
-		rows = append(rows, []string{strconv.Itoa(r.Buy), r.Container, r.Item, strings.TrimSpace(r.Quantity + " " + r.Unit), cost})
+		rows = append(rows, []string{buy, r.Container, r.Item, strings.TrimSpace(r.Quantity + " " + r.Unit), cost})
 	}
 	t.table(2, rows)
 	t.hang("  ", t.sum(p))
@@ -185,8 +196,19 @@ func (t *text) shopping(p plan.Plan) {
 	}
 }
 
+// onHand reports whether a row of the take-off is stock with a count and no
+// price, which is there already.
+func onHand(p plan.Plan, r plan.TakeoffRow) bool {
+	return r.Price == nil && slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Name == r.Item && s.Name == r.Container && s.Count != nil })
+}
+
 // sum tells the money and what it leaves out.
 func (t *text) sum(p plan.Plan) string {
+	for _, r := range p.Takeoff {
+		if onHand(p, r) {
+			p.Unpriced--
+		}
+	}
 	s := "Total " + p.Total.StringFixed(2)
 	if !p.Tax.IsZero() {
 		s += fmt.Sprintf(", of which tax %s", p.Tax.StringFixed(2))
@@ -230,11 +252,13 @@ func (t *text) runs(p plan.Plan) {
 	}
 }
 
-// corner says which run goes into an inside corner first.
+// corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner) string {
 	s := c.Kind + " with " + c.Next
 	if c.Passes != "" {
 		s += fmt.Sprintf(": %s passes into the corner, %s butts against it", c.Passes, c.Butts)
+	} else {
+		s += ": both are mitred and reach one thickness past the wall, to the long point"
 	}
 	if c.Mismatch.IsZero() {
 		return s + "; the pattern runs on round it"
@@ -288,14 +312,18 @@ func (t *text) list(heading, mark string, all []string) {
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
 	t.heading(2, "What the eye would find")
-	rows := [][]string{{"cost", "amount", "run", "where"}}
+	rows := [][]string{{"cost", "amount", "run", "at", "where"}}
 	whole := 0
 	for _, b := range p.Blemishes {
 		if b.Cost.IsZero() {
 			whole++
 			continue
 		}
-		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, b.Where + " (" + b.Kind + ")"})
+		where := b.Where
+		if b.Kind != where {
+			where += " (" + b.Kind + ")"
+		}
+		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
 	}
 	if len(rows) > 1 {
 		t.table(2, rows)
