@@ -50,13 +50,14 @@ func Settle(pieces []Shape, mark fraction.Length, taped func(Point) bool) []Shap
 func settle(piece *Shape, mark fraction.Length, taped func(Point) bool) bool {
 	moved := false
 	for _, ring := range piece.rings {
+		exact := slices.Clone(ring)
 		for i := range ring {
 			if _, err := ring[i].X.Round(mark, fraction.Down); err.IsZero() {
 				if _, err := ring[i].Y.Round(mark, fraction.Down); err.IsZero() {
 					continue
 				}
 			}
-			if !taped(ring[i]) && settleCorner(*piece, ring, i, mark) {
+			if !taped(ring[i]) && settleCorner(*piece, ring, exact, i, mark) {
 				moved = true
 			}
 		}
@@ -84,21 +85,23 @@ const finer = 8
 //
 // The corner v lies between its neighbours u and w. It is convex, as every
 // crossing of two borders is, so a new place in the triangle u v w gives up
-// material and adds none:
+// material and adds none. The sides of that angle are those of the exact ring:
+// a neighbour that has been moved already lies inside them too.
 //
 //	w            what is given up is the space between u-v-w and u-v'-w; if no
 //	|\           other corner lies in it, no edge can run through it either,
 //	| v'__       for an edge would have to end there or cross u-v or v-w
 //	|     ''-_
 //	v---------u
-func settleCorner(piece Shape, ring []Point, i int, mark fraction.Length) bool {
+func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length) bool {
 	u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
-	if turn(u, v, w) <= 0 {
+	a, b := exact[before(i, len(ring))], exact[after(i, len(ring))]
+	if turn(a, v, b) <= 0 {
 		return false
 	}
 	for range finer + 1 {
 		for _, to := range marksBeside(u, v, w, mark) {
-			inside := turn(u, v, to) >= 0 && turn(v, w, to) >= 0 && turn(w, u, to) >= 0
+			inside := turn(a, v, to) >= 0 && turn(v, b, to) >= 0 && turn(w, u, to) >= 0
 			if inside && piece.clear(u, v, w, to) {
 				ring[i] = to
 				return true

@@ -44,7 +44,15 @@ func (m *model) build(p *path) (Layout, error) {
 			for legs[last].next.run == l.sol.stretch.run {
 				last++
 			}
-			layout.Runs[l.sol.stretch.run].SetOut = m.setOut(l.sol, legs[last].sol)
+			run := &layout.Runs[l.sol.stretch.run]
+			run.SetOut = m.setOut(l.sol, legs[last].sol)
+			if run.SetOut.Direction == "left" {
+				// Beyond a break, working leftward, lies the stretch to its left.
+				for k := range run.Restarts {
+					run.Restarts[k].Origin = legs[i+k].sol.origin
+				}
+				slices.Reverse(run.Restarts)
+			}
 		}
 	}
 	m.number(&layout)

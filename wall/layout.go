@@ -32,7 +32,7 @@ type RunLayout struct {
 
 	SetOut   SetOut
 	Corner   *Corner // at the right end, where the run shares it
-	Restarts []Restart
+	Restarts []Restart // in the direction of work
 	Panels   []Panel // from left to right
 }
 
@@ -51,7 +51,8 @@ type Corner struct {
 	Mismatch      fraction.Length
 }
 
-// Restart is a break at which the pattern starts afresh with a repeat at Origin.
+// Restart is a break at which the pattern starts afresh: beyond it, in the
+// direction of work, a repeat starts at Origin.
 type Restart struct {
 	At, Origin, Mismatch fraction.Length
 }

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -113,7 +114,11 @@ func TestPatternRunsOnAcrossSeams(t *testing.T) {
 		pitch := room.Profile.Pitch()
 		for _, l := range layouts {
 			for r, run := range l.Runs {
-				restarts := run.Restarts
+				restarts := slices.Clone(run.Restarts)
+				leftward := run.SetOut.Direction == "left"
+				if leftward {
+					slices.Reverse(restarts)
+				}
 				for i, p := range run.Panels {
 					if p.RightPhase != p.LeftPhase.Add(p.Right.Sub(p.Left)).Mod(pitch) {
 						t.Fatalf("panel %d: phases %v and %v over %v", p.Number, p.LeftPhase, p.RightPhase, p.Right.Sub(p.Left))
@@ -124,7 +129,14 @@ func TestPatternRunsOnAcrossSeams(t *testing.T) {
 					before := run.Panels[i-1]
 					want := before.RightPhase.Add(p.Left.Sub(before.Right)).Mod(pitch)
 					if len(restarts) > 0 && before.Right.Compare(restarts[0].At) <= 0 && restarts[0].At.Compare(p.Left) <= 0 {
-						if want = p.Left.Sub(restarts[0].Origin).Mod(pitch); p.LeftPhase == before.RightPhase.Add(p.Left.Sub(before.Right)).Mod(pitch) {
+						want = p.Left.Sub(restarts[0].Origin).Mod(pitch)
+						if leftward {
+							if left := before.Left.Sub(restarts[0].Origin).Mod(pitch); before.LeftPhase != left {
+								t.Fatalf("run %d: left of the break at %v phase %v, want %v", r, restarts[0].At, before.LeftPhase, left)
+							}
+							want = p.LeftPhase
+						}
+						if p.LeftPhase == before.RightPhase.Add(p.Left.Sub(before.Right)).Mod(pitch) {
 							t.Fatalf("run %d restarts at %v with the pattern as it was", r, restarts[0].At)
 						}
 						restarts = restarts[1:]
