@@ -31,9 +31,9 @@ type RunLayout struct {
 	EndPhases [2]fraction.Length
 
 	SetOut   SetOut
-	Corner   *Corner // at the right end, where the run shares it
+	Corner   *Corner   // at the right end, where the run shares it
 	Restarts []Restart // in the direction of work
-	Panels   []Panel // from left to right
+	Panels   []Panel   // from left to right
 }
 
 // SetOut says where the pattern of a run starts: measure from From in Direction
