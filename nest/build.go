@@ -2,6 +2,7 @@ package nest
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -10,13 +11,25 @@ import (
 // for the caller to fill in.
 func (j *job) result(p plan) (Result, error) {
 	var r Result
-	for _, s := range p.sheets {
-		sheet, err := j.sheet(s)
-		if err != nil {
+	inserts := map[int][]insert{}
+	used := make([]int, len(j.kinds))
+	for _, l := range p.sheets {
+		if k := &j.kinds[l.kind]; len(k.notches) > 0 {
+			h := k.notches[used[l.kind]]
+			inserts[h.host] = append(inserts[h.host], insert{h, l})
+			used[l.kind]++
+		}
+	}
+	for _, l := range p.sheets {
+		if len(j.kinds[l.kind].notches) > 0 {
+			continue
+		}
+		b := builder{job: j, sheet: Sheet{Stock: l.kind}, inserts: inserts}
+		if err := b.build(l); err != nil {
 			return Result{}, fmt.Errorf("sheet %d: %w", len(r.Sheets)+1, err)
 		}
-		r.Sheets = append(r.Sheets, sheet)
-		r.Cost = r.Cost.Add(j.p.Stock[s.kind].Price)
+		r.Sheets = append(r.Sheets, b.sheet)
+		r.Cost = r.Cost.Add(j.p.Stock[l.kind].Price)
 	}
 	missing := make([]bool, len(j.pieces))
 	for _, i := range p.left {
@@ -30,50 +43,117 @@ func (j *job) result(p plan) (Result, error) {
 	return r, nil
 }
 
-// sheet finds the cuts of a filled sheet and puts everything back in inches.
-func (j *job) sheet(l layout) (Sheet, error) {
-	k := &j.kinds[l.kind]
-	sheet := Sheet{Stock: l.kind}
-	for _, s := range l.spots {
-		q := &j.pieces[s.piece]
-		turned := j.pitch > 0 && floorMod(k.phase+s.x, j.pitch) != q.at[0]
-		sheet.Placements = append(sheet.Placements, Placement{
-			Part: j.p.Parts[q.part].Number,
-			X:    j.length(s.x), Y: j.length(s.y + k.trim), Turned: turned,
-		})
+// insert is what is cut from a notch of a part.
+type insert struct {
+	hollow
+	layout
+}
+
+// builder makes one sheet of a Result.
+type builder struct {
+	job     *job
+	sheet   Sheet
+	inserts map[int][]insert // by part with notches
+	strokes []stroke
+	offcuts []rect
+}
+
+// frame is a rectangle on the sheet, and how what lies in it is turned.
+type frame struct {
+	rect
+	turned bool
+}
+
+// on returns where a rectangle of the frame lies on the sheet.
+func (f frame) on(r rect) rect {
+	if f.turned {
+		return rect{f.x + f.w - r.x - r.w, f.y + f.h - r.y - r.h, r.w, r.h}
 	}
-	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
-	if err != nil {
-		return sheet, err
-	}
+	return rect{f.x + r.x, f.y + r.y, r.w, r.h}
+}
+
+// build saws a sheet and puts everything back in inches.
+func (b *builder) build(l layout) error {
+	j, k := b.job, &b.job.kinds[l.kind]
 	if k.trim > 0 {
-		trims := []stroke{
-			{rect{0, -k.trim, k.w, k.h + 2*k.trim}, Crosscut, k.trim - j.kerf},
-			{rect{0, 0, k.w, k.h + k.trim}, Crosscut, k.h},
-		}
-		strokes = append(trims, strokes...)
+		b.strokes = append(b.strokes,
+			stroke{rect: rect{0, -k.trim, k.w, k.h + 2*k.trim}, kind: Crosscut, at: k.trim - j.kerf},
+			stroke{rect: rect{0, 0, k.w, k.h + k.trim}, kind: Crosscut, at: k.h})
 	}
-	for i, s := range strokes {
-		sheet.Cuts = append(sheet.Cuts, Cut{
-			Step: i + 1, Kind: s.kind, At: j.length(s.at),
+	if err := b.fill(l, frame{rect{0, 0, k.w, k.h}, false}); err != nil {
+		return err
+	}
+	for i, s := range b.strokes {
+		b.sheet.Cuts = append(b.sheet.Cuts, Cut{
+			Step: i + 1, Kind: s.kind, At: j.length(s.at), From: j.length(s.from), To: j.length(s.to),
 			Left: j.length(s.x), Bottom: j.length(s.y + k.trim), Width: j.length(s.w), Height: j.length(s.h),
 		})
 	}
-	for _, o := range offcuts {
+	for i := range b.sheet.Placements {
+		b.sheet.Placements[i].Y = b.sheet.Placements[i].Y.Add(j.length(k.trim))
+	}
+	slices.SortStableFunc(b.offcuts, largestFirst)
+	for _, o := range b.offcuts {
 		off := Offcut{X: j.length(o.x), Y: j.length(o.y + k.trim), Width: j.length(o.w), Length: j.length(o.h)}
 		if j.pitch > 0 {
 			off.LeftPhase = j.length(floorMod(k.phase+o.x, j.pitch))
 		}
-		sheet.Offcuts = append(sheet.Offcuts, off)
+		b.sheet.Offcuts = append(b.sheet.Offcuts, off)
 	}
-	return sheet, nil
+	return nil
+}
+
+// fill cuts a layout from a rectangle that lies free: a sheet or a notch. What
+// lies in notches of its parts follows when all of them are free.
+func (b *builder) fill(l layout, in frame) error {
+	j, k := b.job, &b.job.kinds[l.kind]
+	parts := j.rects(l.spots)
+	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, parts)
+	if err != nil {
+		return err
+	}
+	for _, s := range strokes {
+		if in.turned && s.kind == Crosscut {
+			s.at = s.h - s.at - j.kerf
+		} else if in.turned {
+			s.at = s.w - s.at - j.kerf
+		}
+		s.rect = in.on(s.rect)
+		b.strokes = append(b.strokes, s)
+	}
+	for _, o := range offcuts {
+		b.offcuts = append(b.offcuts, in.on(o))
+	}
+	type held struct {
+		insert
+		at     rect
+		turned bool
+	}
+	var later []held
+	for i, s := range l.spots {
+		q := &j.pieces[s.piece]
+		turned := j.pitch > 0 && floorMod(k.phase+s.x, j.pitch) != q.at[0]
+		at := in.on(parts[i])
+		b.sheet.Placements = append(b.sheet.Placements, Placement{
+			Part: j.p.Parts[q.part].Number, X: j.length(at.x), Y: j.length(at.y), Turned: turned != in.turned,
+		})
+		for _, one := range b.inserts[s.piece] {
+			later = append(later, held{one, at, turned != in.turned})
+		}
+	}
+	for _, h := range later {
+		if err := b.notch(h.hollow, h.layout, h.at, h.turned); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // why says why a piece is on no sheet.
 func (j *job) why(q *piece) string {
 	var wide, tall, atPhase, both, fits bool
 	var need int64 = -1
-	for i := range j.kinds {
+	for i := range j.p.Stock {
 		k := &j.kinds[i]
 		phased := j.next(k.phase, 0, q) + q.w
 		wide = wide || q.w <= k.w
@@ -86,7 +166,7 @@ func (j *job) why(q *piece) string {
 		}
 	}
 	switch {
-	case len(j.kinds) == 0:
+	case len(j.p.Stock) == 0:
 		return "there is no stock"
 	case fits:
 		return "the stock is used up"
@@ -117,7 +197,7 @@ func (j *job) settle(r *Result, p *plan) {
 // needed in all.
 func (j *job) leastBought(sheets int) int {
 	for _, k := range j.kinds {
-		if k.limited && k.usable {
+		if k.limited && k.usable && len(k.notches) == 0 {
 			sheets -= k.count
 		}
 	}

@@ -18,6 +18,9 @@
 //	|  |///////////////////////|
 //	+--+-----------------------+--> x
 //
+// A stepped part (Part.Shape) may give its notch: two stopped cuts free the waste
+// in a corner, and smaller parts are cut from it where they find their phase.
+//
 // [FirstFit] makes a nest in one pass, [Search] looks for the best one and says
 // what it could prove, [Lower] gives a bound alone and [Verify] replays the cuts
 // of any nest.
@@ -45,6 +48,7 @@
 //
 // # What it does not do
 //
-// It knows no walls and does not choose where seams fall. It does not saw curves,
-// nor cuts that stop short of an edge.
+// It knows no walls and does not choose where seams fall. It does not saw curves.
+// Of a part's shape only waste in the corners of its rectangle is used, since a
+// hole or a notch in mid-edge does not come out by straight cuts from an edge.
 package nest

@@ -26,6 +26,7 @@ type improver struct {
 	size   []int64
 	order  []int
 	keys   []int64
+	shelf  []int // kinds of stock
 	spots  []spot
 	rest   []int
 	pool   [][]int // pieces of sheets that were filled well
@@ -51,7 +52,7 @@ func (m *improver) fullness(l *layout) int64 {
 // run improves until so many steps are made or nothing can be better.
 func (m *improver) run(steps int) {
 	j, limit := m.job, m.filler.steps+steps
-	m.filler.job = j
+	m.filler.job, m.shelf = j, j.shelf()
 	m.size, m.keys = make([]int64, len(j.pieces)), make([]int64, len(j.pieces))
 	for i, q := range j.pieces {
 		m.size[i] = q.w * q.h
@@ -85,6 +86,9 @@ func (m *improver) round() {
 	}
 	pool = append(pool, m.now.left...)
 	m.rand.Shuffle(len(kinds), func(a, b int) { kinds[a], kinds[b] = kinds[b], kinds[a] })
+	if extra := m.extra(); extra >= 0 {
+		kinds = slices.Insert(kinds, 0, extra)
+	}
 	refilled, left := m.refill(kinds, pool)
 	after, fullAfter := merit{left: len(left)}, int64(0)
 	for i := range refilled {
@@ -110,6 +114,25 @@ func (m *improver) round() {
 		m.now.sheets = slices.Delete(m.now.sheets, chosen[i], chosen[i]+1)
 	}
 	m.now.sheets = append(m.now.sheets, refilled...)
+}
+
+// extra returns, half of the time, a kind of which a sheet more could be used, if
+// there is more than one kind.
+func (m *improver) extra() int {
+	if len(m.shelf) < 2 || m.rand.IntN(2) == 0 {
+		return -1
+	}
+	kind := m.shelf[m.rand.IntN(len(m.shelf))]
+	n := m.job.kinds[kind].count
+	for _, l := range m.now.sheets {
+		if l.kind == kind {
+			n--
+		}
+	}
+	if n <= 0 {
+		return -1
+	}
+	return kind
 }
 
 // choose picks n sheets, the first of them the least filled of two.

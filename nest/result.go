@@ -22,6 +22,10 @@ type CutKind int
 const (
 	Crosscut CutKind = iota // across the grooves: a horizontal line of the sheet
 	Rip                     // along the grooves: a vertical line of the sheet
+
+	// A stopped cut does not run through: it frees one side of a part's notch.
+	StoppedCrosscut
+	StoppedRip
 )
 
 func (k CutKind) String() string {
@@ -30,6 +34,10 @@ func (k CutKind) String() string {
 		return "crosscut"
 	case Rip:
 		return "rip"
+	case StoppedCrosscut:
+		return "stopped crosscut"
+	case StoppedRip:
+		return "stopped rip"
 	}
 	return "cut kind " + strconv.Itoa(int(k))
 }
@@ -44,6 +52,12 @@ func (k CutKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil 
 // edge (rip), and one kerf lies beyond. To take off less than a kerf the blade
 // overhangs the edge: At may go down to, not reach, minus one kerf (then nothing
 // is left on the near side), or up to, not reach, the far edge.
+//
+// Two stopped cuts on the same part, one after the other, free a notch in its
+// corner, from which other parts are cut. Each runs from an edge of the part, at
+// From, as far as To, both measured from the part's left edge (crosscut) or lower
+// edge (rip). A round blade that stops there leaves the last bit of the corner to
+// a handsaw.
 type Cut struct {
 	Step   int // 1, 2, 3 … on each sheet
 	Left   fraction.Length
@@ -52,6 +66,8 @@ type Cut struct {
 	Height fraction.Length
 	Kind   CutKind
 	At     fraction.Length
+	From   fraction.Length // of a stopped cut, else 0
+	To     fraction.Length // of a stopped cut, else 0
 }
 
 // Offcut is a rectangle that is left over when all cuts of a sheet are made, in

@@ -44,11 +44,12 @@ type blade struct {
 	near, far *bench
 }
 
-// stroke is one cut as it is made.
+// stroke is one cut as it is made; from and to are those of a stopped cut.
 type stroke struct {
 	rect
-	kind CutKind
-	at   int64
+	kind     CutKind
+	at       int64
+	from, to int64
 }
 
 // sawyer finds the cuts of one sheet.
@@ -76,10 +77,13 @@ func takeApart(kerf int64, whole rect, parts []rect) ([]stroke, []rect, error) {
 	s.keep = b.largest
 	s.reckon(b)
 	s.cut(b, s.keep > 0)
-	slices.SortStableFunc(s.offcuts, func(a, b rect) int {
-		return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
-	})
+	slices.SortStableFunc(s.offcuts, largestFirst)
 	return s.strokes, s.offcuts, nil
+}
+
+// largestFirst orders rectangles by area falling, then from the lower left.
+func largestFirst(a, b rect) int {
+	return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
 }
 
 // lay puts a rectangle on the bench and finds all ways to cut it; nil if there
@@ -266,7 +270,7 @@ func (s *sawyer) chain(b *bench, keep bool, l *blade, aside *[]waiting) {
 		}
 		return
 	}
-	s.strokes = append(s.strokes, stroke{b.rect, l.kind, l.at})
+	s.strokes = append(s.strokes, stroke{rect: b.rect, kind: l.kind, at: l.at})
 	sides := []waiting{{l.near, keep && b.keepNear}, {l.far, keep && !b.keepNear}}
 	for _, side := range sides {
 		next := side.pick(side.keep)

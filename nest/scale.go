@@ -34,7 +34,8 @@ type sheetKind struct {
 	limited bool
 	count   int // sheets there can be any use for
 	price   int64
-	usable  bool // something can be cut from it
+	usable  bool     // something can be cut from it
+	notches []hollow // if it is not stock, but a notch of each of these parts
 }
 
 // job is a problem on whole numbers.

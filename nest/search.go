@@ -9,13 +9,13 @@ import (
 // Budget is how long a search may take. It counts steps, not time, so that the
 // same problem always gives the same answer; a context may end it sooner.
 type Budget struct {
-	// Nodes is how many steps the search may take, 0 for DefaultNodes. Ten
-	// million take about a second.
+	// Nodes is how many steps the search may take, 0 for DefaultNodes. Some five
+	// million take a second.
 	Nodes int
 }
 
 // DefaultNodes is the budget where none is given.
-const DefaultNodes = 4_000_000
+const DefaultNodes = 3_000_000
 
 // Search looks for the best nest: of those that place most parts the one that
 // costs least, then buys fewest sheets (those of stock that is not limited), then
@@ -35,6 +35,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	if err != nil {
 		return Result{}, err
 	}
+	j.addNotches()
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes
 	}

@@ -12,7 +12,8 @@ import (
 //   - a cut that is not on a rectangle lying on the bench at that step, or that
 //     takes nothing off it, or an end that is not squared up first;
 //   - a part that does not stand free as one rectangle when all cuts are made,
-//     or does not show the pattern it needs, or that overlaps another;
+//     but for notches in the waste of its shape, or does not show the pattern it
+//     needs, or that overlaps another;
 //   - a sheet that is not in stock, a part placed twice, or neither placed nor
 //     in Unplaced, a cost, an offcut or a bound that is not so.
 //
@@ -94,14 +95,7 @@ func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
 	if len(s.Placements) == 0 {
 		v.add(path+".placements", "", "nothing is cut from this sheet")
 	}
-	free := v.replay(path, stock, s.Cuts)
-	take := func(a area) bool {
-		if free[a] == 0 {
-			return false
-		}
-		free[a]--
-		return true
-	}
+	bench := v.replay(path, stock, s.Cuts)
 	var placed []area
 	for i, pl := range s.Placements {
 		path := fmt.Sprintf("%s.placements[%d]", path, i)
@@ -113,19 +107,24 @@ func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
 		v.inside(path, stock, a)
 		v.phase(path, stock, part, pl)
 		for k, b := range placed {
-			if a.overlaps(b) {
+			if a.overlaps(b) && !bench.apart(a, b) {
 				v.add(path, a.String(), fmt.Sprintf("overlaps placements[%d]", k))
 			}
 		}
 		placed = append(placed, a)
-		if !take(a) {
+		if !bench.take(a) {
 			v.add(path, a.String(), "does not stand free when all cuts are made")
+		}
+		for _, notch := range bench.notches[a] {
+			if !part.waste(notch.in(a, pl.Turned)) {
+				v.add(path, notch.String(), "is a notch that is not in the waste of the part")
+			}
 		}
 	}
 	for i, o := range s.Offcuts {
 		path := fmt.Sprintf("%s.offcuts[%d]", path, i)
 		a := area{o.X, o.Y, o.Width, o.Length}
-		if !take(a) {
+		if !bench.take(a) {
 			v.add(path, a.String(), "is not left over when all cuts are made")
 		}
 		if pitch := v.p.Pattern.Pitch; pitch.Sign() > 0 && o.LeftPhase != stock.LeftPhase.Add(o.X).Mod(pitch) {
@@ -171,10 +170,10 @@ func (v *verifier) phase(path string, stock *Stock, part *Part, pl Placement) {
 	}
 }
 
-// replay makes the cuts and returns the rectangles that lie free at the end.
-func (v *verifier) replay(path string, stock *Stock, cuts []Cut) map[area]int {
+// replay makes the cuts and returns what lies on the bench at the end.
+func (v *verifier) replay(path string, stock *Stock, cuts []Cut) replayed {
 	kerf, trim := v.p.Saw.Kerf, v.squareUp(stock)
-	free := map[area]int{{width: stock.Width, height: stock.Length}: 1}
+	b := replayed{free: map[area]int{{width: stock.Width, height: stock.Length}: 1}, notches: map[area][]area{}}
 	if trim.Sign() > 0 {
 		lower := Cut{Width: stock.Width, Height: stock.Length, At: trim.Sub(kerf)}
 		upper := Cut{Bottom: trim, Width: stock.Width, Height: stock.Length.Sub(trim), At: stock.Length.Sub(trim.Mul(2))}
@@ -185,29 +184,38 @@ func (v *verifier) replay(path string, stock *Stock, cuts []Cut) map[area]int {
 			}
 		}
 	}
-	for i, c := range cuts {
+	for i := 0; i < len(cuts); i++ {
+		c := cuts[i]
 		path := fmt.Sprintf("%s.cuts[%d]", path, i)
 		on := area{c.Left, c.Bottom, c.Width, c.Height}
 		if c.Step != i+1 {
 			v.add(path+".step", fmt.Sprint(c.Step), fmt.Sprintf("must be %d", i+1))
 		}
-		if free[on] == 0 {
+		if b.free[on] == 0 {
 			v.add(path+".rect", on.String(), "is not on the bench")
 			continue
 		}
+		if c.Kind == StoppedRip && i+1 < len(cuts) {
+			// The other side of the notch must follow at once.
+			i++
+			if cuts[i].Step != i+1 || !b.notch(on, c, cuts[i], kerf) {
+				v.add(path, "", "and the next cut do not free a notch in a corner of the part")
+			}
+			continue
+		}
 		near, far, ok := on.cut(c.Kind, c.At, kerf)
-		if !ok {
+		if !ok || c.From.Sign() != 0 || c.To.Sign() != 0 {
 			v.add(path+".at", c.At.String(), "takes nothing off")
 			continue
 		}
-		free[on]--
-		for _, a := range []area{near, far} {
-			if a.width.Sign() > 0 && a.height.Sign() > 0 {
-				free[a]++
-			}
+		if len(b.notches[on]) > 0 {
+			v.add(path+".rect", on.String(), "is cut through although it has a notch")
 		}
+		b.free[on]--
+		b.put(near)
+		b.put(far)
 	}
-	return free
+	return b
 }
 
 // cut divides a rectangle; ok is false if the blade does not touch it, or only
