@@ -95,6 +95,7 @@ func (r *reader) job(n *node) Job {
 		j.Room.Mark = DefaultMetricTape
 	}
 	read(o, "tape", &j.Room.Mark, r.positive)
+	r.mark = j.Room.Mark
 	read(o, "closed", &j.Room.Closed, r.yes)
 	needed(o, "profile", "the name of a ready profile or an object that describes one", &j.Room.Profile, r.profile)
 	needed(o, "stock", "a list of the sheets that can be bought", &j.Stock, r.stock)

@@ -189,10 +189,37 @@ func TestFaults(t *testing.T) {
 
 // The text of a fault has the place, the value, the problem and what would do.
 func TestFaultText(t *testing.T) {
-	_, err := job.Read([]byte(strings.Replace(sound, `"63 1/4"`, `"63 1/0"`, 1)))
-	const want = `runs[0].heights[1].top: "63 1/0": zero denominator; expected a length such as "63 1/4"`
-	if err == nil || err.Error() != want {
-		t.Errorf("Read: %v\nwant  %s", err, want)
+	const metric = `{"units": "mm", "profile": "metric board 100", "stock": [{"name": "board", "width": "100", "length": "2400"}],
+		"runs": [{"name": "wall", "width": "1834", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
+		"heights": [{"at": "0", "top": "1402"}, {"at": "1834", "top": "1402"}]}]}`
+	for _, row := range []struct{ name, job, old, new, want string }{
+		{"length", sound, `"63 1/4"`, `"63 1/0"`,
+			`runs[0].heights[1].top: "63 1/0": zero denominator; expected a length such as "63 1/4"`},
+		{"lengths as the tape reads", metric, `"at": "1834"`, `"at": "1850.5"`,
+			`runs[0].heights[1].at: "1850.5": past the run's right end at 1834 mm; expected a place within the run, or another width of it`},
+		{"a length to copy", metric, `"at": "1834"`, `"at": "1833.5"`,
+			`runs[0].heights[1].at: "1833.5": the last height does not stand at the run's right end; expected "1834 mm", the width of the run`},
+		{"names to choose from", sound, `"run": "east"`, `"run": "west"`,
+			`installed[0].run: "west": no such word here; expected the name of a run: "north", "east"`},
+		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
+			`profile.features: this is an object; expected a list of features
+profile.x: no such field; expected one of name, features, thickness, wide_flats, boards`},
+		{"what another package found", sound, `"damp": true`, `"material": "wood"`,
+			`finish.house.material: "wood": not accepted; expected mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
+		{"a length among the materials", sound, `"damp": true`, `"datum": 36`,
+			`finish.house.datum: 36: a JSON number is no exact length; expected a length in quotes, such as "36"`},
+		{"two ways at once", sound, `"kind": "window", `, `"kind": "window", "width": "20", `,
+			`runs[0].openings[1].width: "20": the outline is told already; expected either an outline, or width and height`},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if !strings.Contains(row.job, row.old) {
+				t.Fatalf("the job has no %s", row.old)
+			}
+			_, err := job.Read([]byte(strings.Replace(row.job, row.old, row.new, 1)))
+			if err == nil || err.Error() != row.want {
+				t.Errorf("Read: %v\nwant  %s", err, row.want)
+			}
+		})
 	}
 }
 
@@ -201,6 +228,16 @@ func TestNotAJob(t *testing.T) {
 		{"nothing", "", "ends too early, at line 1, column 1"},
 		{"cut short", sound[:200], "ends too early"},
 		{"stray comma", "{\n  \"title\": ,}", "line 2"},
+		{"missing comma", "{\"title\": \"a\"\n\"tape\": \"1\"}", "line 2, column 1: a comma or a quote is missing before '\"'"},
+		{"missing first quote", `{"runs": [{"width": 18 1/16"}]}`, "runs[0]: not JSON at line 1, column 24: a comma or a quote is missing before '1'"},
+		{"missing last quote", "{\"title\": \"a,\n\"tape\": \"1\"}", "title: not JSON at line 1, column 11: a text is not closed"},
+		{"missing colon", `{"title" "a"}`, "a colon is missing"},
+		{"comma before a bracket", `{"stock": [1,]}`, "a comma before the closing ']'"},
+		{"comma before a brace", `{"title": "a",}`, "a comma before the closing '}'"},
+		{"comment", "{\n// mine\n}", "line 2, column 1: JSON has no comments"},
+		{"field without quotes", `{title: "a"}`, "the name of a field, in quotes"},
+		{"text without quotes", `{"title": kitchen}`, "texts and lengths are in quotes"},
+		{"curly quotes", `{"title": “kitchen”}`, "'“' is not the straight quote"},
 		{"two jobs", sound + sound, "something follows"},
 		{"trailing word", sound + " x", "something follows"},
 		{"a list", "[]", "this is a list"},

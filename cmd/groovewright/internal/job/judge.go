@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -46,7 +48,16 @@ func (r *reader) check(n *node, err error) {
 		if !found {
 			path, problem = "", line
 		}
-		r.faults = append(r.faults, Fault{Path: below(n.path, path), Problem: problem, Kind: ErrRoom, Err: err, offset: n.find(below(n.path, path)).offset})
+		path = below(n.path, path)
+		place := n.find(path)
+		f := Fault{Path: path, Problem: problem, Kind: ErrRoom, Err: err, offset: place.offset}
+		if value, want, found := strings.Cut(problem, "want "); found && (value == "" || strings.HasSuffix(value, `": `)) {
+			f.Value, f.Problem, f.Want = strings.TrimSuffix(value, ": "), "not accepted", want
+			if value == "" && place.path == path && place.scalar() {
+				f.Value = place.quoted()
+			}
+		}
+		r.faults = append(r.faults, f)
 	}
 }
 
@@ -87,13 +98,14 @@ func (r *reader) whichRun(n *node, room wall.Room) int {
 	if n.kind == numberNode {
 		return r.integer(n, 0, max(0, len(room.Runs)-1))
 	}
-	return word(r, n, "the name of a run", func(s string) (int, bool) {
-		for i, run := range room.Runs {
-			if run.Name == s {
-				return i, true
-			}
-		}
-		return 0, false
+	names := make([]string, len(room.Runs))
+	for i, run := range room.Runs {
+		names[i] = strconv.Quote(run.Name)
+	}
+	want := "the name of a run: " + shorten(strings.Join(names, ", "))
+	return word(r, n, want, func(s string) (int, bool) {
+		i := slices.Index(names, strconv.Quote(s))
+		return max(i, 0), i >= 0
 	})
 }
 

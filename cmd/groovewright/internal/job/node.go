@@ -65,6 +65,12 @@ func (n *node) quoted() string {
 	return n.kind.String()
 }
 
+// scalar reports whether the value can be shown, since it is no object, list or
+// null.
+func (n *node) scalar() bool {
+	return n.kind == stringNode || n.kind == numberNode || n.kind == boolNode
+}
+
 // maxShown is how many characters of a wrong value a fault repeats.
 const maxShown = 60
 
@@ -212,11 +218,38 @@ func (p *parser) syntax(err error, where *node) Fault {
 	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
 		f.Problem = "the file ends too early, at " + p.place(int64(len(p.data)))
 	case errors.As(err, &broken):
-		f.Problem = fmt.Sprintf("not JSON at %s: %v", p.place(max(broken.Offset-1, offset)), err)
+		offset = max(broken.Offset-1, offset)
+		f.Problem = fmt.Sprintf("not JSON at %s: %s", p.place(offset), p.slip(err, offset))
 	default:
 		f.Problem = fmt.Sprintf("not a job at %s: %v", p.place(offset), err)
 	}
 	return f
+}
+
+// slip names the slip of the pen that most often leads to an error of the JSON
+// decoder, which says only what it found; its own words where none is known.
+func (p *parser) slip(err error, offset int64) string {
+	found, _ := utf8.DecodeRune(p.data[min(offset, int64(len(p.data))):])
+	says := func(part string) bool { return strings.Contains(err.Error(), part) }
+	switch {
+	case strings.ContainsRune("“”„«»‘’'", found):
+		return fmt.Sprintf("%q is not the straight quote that JSON wants", found)
+	case says("in string literal"):
+		return "a text is not closed with a quote"
+	case found == '/':
+		return "JSON has no comments"
+	case says("after object key:value pair"), says("after array element"):
+		return fmt.Sprintf("a comma or a quote is missing before %q", found)
+	case says("after object key"):
+		return fmt.Sprintf("a colon is missing before %q", found)
+	case found == '}' || found == ']':
+		return fmt.Sprintf("a comma before the closing %q, or a value is missing there", found)
+	case says("looking for beginning of object key"), strings.HasSuffix(err.Error(), "'"): // the decoder says no more of a first field
+		return fmt.Sprintf("the name of a field, in quotes, should stand where %q does", found)
+	case says("looking for beginning of value"):
+		return fmt.Sprintf("a value should stand where %q does; texts and lengths are in quotes", found)
+	}
+	return err.Error()
 }
 
 // place returns an offset as a person finds it in an editor.

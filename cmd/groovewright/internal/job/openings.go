@@ -42,6 +42,7 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 	}
 	if points := o.get("points"); points != nil {
 		before := len(r.faults)
+		r.instead(o, "either the points, or left and bottom with a size or an outline", "left", "bottom", "width", "height", "rise", "outline")
 		w.Outline = r.points(points, j)
 		if len(r.faults) == before {
 			r.polygon(points, w.Outline)
@@ -62,6 +63,7 @@ func (r *reader) placed(o *object, j *Job) []cutout.Point {
 	needed(o, "left", wantLength+", or points instead", &left, r.length)
 	needed(o, "bottom", wantLength+", or points instead", &bottom, r.length)
 	if outline != nil {
+		r.instead(o, "either an outline, or width and height", "width", "height", "rise")
 		var corners []cutout.Point
 		for _, n := range r.list(outline, "a list of corners") {
 			p := r.pair(n)
@@ -82,6 +84,15 @@ func (r *reader) placed(o *object, j *Job) []cutout.Point {
 		return cutout.Rectangle(left, bottom, width, height)
 	}
 	return r.arched(o.node.member("rise"), left, bottom, width, height, rise, j)
+}
+
+// instead refuses fields beside the one that says the same in another way.
+func (r *reader) instead(o *object, want string, keys ...string) {
+	for _, key := range keys {
+		if n := o.get(key); n != nil {
+			r.fault(n, ErrValue, "the outline is told already", want)
+		}
+	}
 }
 
 // pair reads a corner [x, y].
@@ -118,7 +129,7 @@ func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, ru
 		r.room(left, "an opening inside the run", "reaches %s past the run's left end", lo.X.Neg())
 	}
 	if run.Width.Sign() > 0 && run.Width.Less(hi.X) {
-		r.room(width, "an opening inside the run", "reaches to %s, past the run's right end at %s", hi.X, run.Width)
+		r.room(width, "an opening inside the run, or another width of the run", "reaches to %s, past the run's right end at %s", hi.X, run.Width)
 	}
 	if bottom, top, ok := span(run); ok && (!lo.Y.Less(top) || !bottom.Less(hi.Y)) {
 		r.room(first(n, "bottom", "points"), "an opening that the wall has a part of",

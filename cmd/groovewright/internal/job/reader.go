@@ -18,7 +18,8 @@ const wantLength = `a length such as "63 1/4"`
 // A reader turns nodes into values and collects what is wrong on the way; it
 // never stops at the first fault.
 type reader struct {
-	units  fraction.Unit // of a bare number
+	units  fraction.Unit   // of a bare number
+	mark   fraction.Length // of the tape, for lengths that a fault shows
 	faults Faults
 }
 
@@ -27,8 +28,14 @@ func (r *reader) fault(n *node, kind error, problem, want string) {
 	r.faults = append(r.faults, Fault{Path: n.path, Value: n.quoted(), Problem: problem, Want: want, Kind: kind, offset: n.offset})
 }
 
-// room records measurements that do not fit together; n is the one to look at first.
+// room records measurements that do not fit together; n is the one to look at
+// first. Lengths among the arguments are shown as the job's tape reads.
 func (r *reader) room(n *node, want, format string, args ...any) {
+	for i, arg := range args {
+		if x, ok := arg.(fraction.Length); ok {
+			args[i] = fraction.Tape{Mark: r.mark, Unit: r.units}.Format(x)
+		}
+	}
 	r.fault(n, ErrRoom, fmt.Sprintf(format, args...), want)
 }
 
@@ -37,7 +44,11 @@ func (r *reader) is(n *node, kind nodeKind, want string) bool {
 	if n.kind == kind {
 		return true
 	}
-	r.fault(n, ErrType, "this is "+n.kind.String(), want)
+	f := Fault{Path: n.path, Problem: "this is " + n.kind.String(), Want: want, Kind: ErrType, offset: n.offset}
+	if n.scalar() {
+		f.Value = n.quoted()
+	}
+	r.faults = append(r.faults, f)
 	return false
 }
 

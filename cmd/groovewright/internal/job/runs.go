@@ -113,9 +113,9 @@ func (r *reader) heights(n *node, run wall.Run, j *Job) []wall.Height {
 			r.room(place, "at most two heights at one place, which make a step", "a third height at the same place")
 		case run.Width.IsZero(): // missing or at fault itself
 		case run.Width.Less(h.At):
-			r.room(place, "a place within the run", "past the run's right end at %s", run.Width)
+			r.room(place, "a place within the run, or another width of it", "past the run's right end at %s", run.Width)
 		case i == len(items)-1 && h.At != run.Width:
-			r.room(place, `"`+run.Width.String()+`", the width of the run`, "the last height does not stand at the run's right end")
+			r.room(place, strconv.Quote(fraction.Tape{Unit: r.units}.Format(run.Width))+", the width of the run", "the last height does not stand at the run's right end")
 		case i == 1 && h.At.IsZero(), i == len(items)-1 && i > 0 && h.At == all[i-1].At:
 			r.room(place, "one height at each end of the run", "a step at the very end of the run")
 		}
@@ -202,7 +202,7 @@ func (r *reader) breaks(n *node, run wall.Run) []wall.Break {
 		o := r.object(n, "a break")
 		var b wall.Break
 		needed(o, "at", wantLength, &b.At, r.length)
-		needed(o, "prominence", "a plain number", &b.Prominence, r.weight)
+		needed(o, "prominence", "a plain number: what a pattern out of step there costs, as a weight", &b.Prominence, r.weight)
 		o.done()
 		if len(r.faults) == before && run.Width.Sign() > 0 {
 			at := n.member("at")

@@ -44,6 +44,10 @@ func (r *reader) tagged(n *node, into reflect.Value, what string) {
 			into.SetString(n.text)
 			return
 		}
+		if into.Type() == reflect.TypeFor[finish.Taped]() && n.kind == numberNode {
+			r.length(n) // a length is refused as everywhere else
+			return
+		}
 		into.SetString(r.text(n))
 	case reflect.Int:
 		into.SetInt(int64(r.integer(n, 0, maxCount)))
