@@ -126,7 +126,8 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 	case level:
 		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
 	}
-	// The four marks round the point, then the twelve round these.
+	// The four marks round the point, then the twelve round these, the nearest
+	// of each first.
 	var beside []Point
 	for ring := range int64(2) {
 		for dy := -ring; dy <= ring+1; dy++ {
@@ -137,6 +138,10 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 			}
 		}
 	}
+	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
+	nearer := func(p, q Point) int { return away(p).Compare(away(q)) }
+	slices.SortStableFunc(beside[:4], nearer)
+	slices.SortStableFunc(beside[4:], nearer)
 	return beside
 }
 

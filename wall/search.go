@@ -176,8 +176,15 @@ func (c *chain) mismatch(j junction, before, i int) fraction.Length {
 		u := c.m.residues[j.run-1][before].Add(c.m.shift[j.run])
 		return fraction.Circular(u, c.m.residues[0][i], c.m.room.Profile.Pitch())
 	}
-	before0 := c.m.residues[j.run]
-	return fraction.Circular(before0[before], before0[i], c.m.room.Profile.Pitch())
+	return fraction.Circular(c.m.residues[c.runBefore(j)][before], c.m.residues[j.run][i], c.m.room.Profile.Pitch())
+}
+
+// runBefore returns the run of the stretch that ends at the junction.
+func (c *chain) runBefore(j junction) int {
+	if j.from >= 0 {
+		return j.run
+	}
+	return max(j.run-1, 0)
 }
 
 // rest returns the best rank of all that follows the junction when the stretch
@@ -213,7 +220,7 @@ func (c *chain) solve(j junction) *ways {
 			w.on[o.residue], w.onOK[o.residue] = r, true
 		}
 	}
-	befores := n
+	befores := len(c.m.residues[c.runBefore(j)])
 	if c.free(j) {
 		befores = 1
 	}

@@ -84,8 +84,7 @@ func newModel(room *Room) (*model, error) {
 		}
 	}
 	if room.Closed && m.coupled(n-1) {
-		// Going round joins the last group to the first. The residues of both
-		// are carried over the closing corner either way.
+		// Going round joins the last group to the first.
 		last := m.group[n-1]
 		for r := range n {
 			if m.group[r] == last {
@@ -93,7 +92,11 @@ func newModel(room *Room) (*model, error) {
 			}
 		}
 	}
-	groups := map[int][]fraction.Length{}
+	type candidate struct {
+		run     int // that asks for it
+		residue fraction.Length
+	}
+	groups := map[int][]candidate{}
 	gather := func(origins func(r int) ([]fraction.Length, error), wanted func(group int) bool) error {
 		for r := range n {
 			if !wanted(m.group[r]) {
@@ -104,7 +107,7 @@ func newModel(room *Room) (*model, error) {
 				return err
 			}
 			for _, o := range own {
-				groups[m.group[r]] = append(groups[m.group[r]], o.Sub(m.shift[r]))
+				groups[m.group[r]] = append(groups[m.group[r]], candidate{r, o.Sub(m.shift[r])})
 			}
 		}
 		return nil
@@ -122,15 +125,17 @@ func newModel(room *Room) (*model, error) {
 	}
 	m.residues = make([][]fraction.Length, n)
 	for r := range n {
-		u := slices.Clone(groups[m.group[r]])
-		if room.Closed && m.coupled(n-1) && m.group[r] == 0 {
-			round := m.shift[n]
-			for _, x := range slices.Clone(u) {
-				u = append(u, x.Add(round), x.Sub(round))
+		var u []fraction.Length
+		for _, c := range groups[m.group[r]] {
+			u = append(u, c.residue.Mod(pitch))
+			// In a closed room the pattern is carried the other way round too.
+			switch round := m.shift[n]; {
+			case !room.Closed || !m.coupled(n-1) || m.group[r] != 0:
+			case r > c.run:
+				u = append(u, c.residue.Sub(round).Mod(pitch))
+			case r < c.run:
+				u = append(u, c.residue.Add(round).Mod(pitch))
 			}
-		}
-		for i := range u {
-			u[i] = u[i].Mod(pitch)
 		}
 		slices.SortFunc(u, fraction.Length.Compare)
 		m.residues[r] = slices.Compact(u)
