@@ -1,0 +1,170 @@
+package main
+
+import (
+	order "cmp"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/groovewright/cmd/groovewright/internal/plan"
+)
+
+// What holds of the marks on every odd piece; the helpers and the figures of the
+// two examples stand in odd_test.go.
+
+// Half of an opening lies on either side of a seam: both sides show its lines at
+// the same heights. Window: the sill's underside. Hatch: sill and crown. The
+// other corners beside the seam are those of the floor, below 1, and of the top
+// at 24.
+func TestHalfNotchesAgree(t *testing.T) {
+	for name, want := range map[string][]plan.Point{"odd-window": spots("37 7/8, 23 15/16; 38, 23 15/16"), "odd-arch": spots("43 3/4, 1 1/8; 43 3/4, 19 1/8; 43 7/8, 1 1/8; 43 7/8, 19 1/8")} {
+		p := oddPlan(t, name)
+		left, right := p.Runs[0].Panels[0].Right, p.Runs[0].Panels[1].Left
+		var got []plan.Point
+		for _, piece := range p.Pieces {
+			for _, c := range onRun(piece, piece.Marks.Face) {
+				if y := c[1].Float64(); (c[0] == left || c[0] == right) && y > 1 && y < 24 {
+					got = append(got, c)
+				}
+			}
+		}
+		slices.SortFunc(got, func(a, b plan.Point) int { return order.Or(a[0].Compare(b[0]), a[1].Compare(b[1])) })
+		sameRing(t, name+": corners of the notch at the seam", want, got)
+	}
+}
+
+// Seen from behind, every corner and every starter hole is as far from the other
+// edge, exactly, and as high.
+func TestBackMarksMirrorTheFace(t *testing.T) {
+	forOdd(t, func(t *testing.T, _ plan.Plan, piece plan.Piece) {
+		mirrored := func(what string, face, back []plan.Point) {
+			if len(face) != len(back) || len(face) == 0 {
+				t.Fatalf("%s: %d marks on the face, %d on the back", what, len(face), len(back))
+			}
+			for i, f := range face {
+				if back[i] != (plan.Point{piece.Width.Sub(f[0]), f[1]}) {
+					t.Errorf("%s: %v on the face, %v on the back of a piece %v wide", what, f, back[i], piece.Width)
+				}
+			}
+		}
+		mirrored("edge", piece.Marks.Face, piece.Marks.Back)
+		for _, h := range piece.Marks.Holes {
+			mirrored(h.Opening, h.Face, h.Back)
+		}
+		for _, d := range piece.Marks.Drill {
+			mirrored("drill", []plan.Point{d.At}, []plan.Point{d.Back})
+		}
+	})
+}
+
+// Every figure that is to be marked lies on a mark of the tape.
+func TestMarksLieOnTheTape(t *testing.T) {
+	forOdd(t, func(t *testing.T, p plan.Plan, piece plan.Piece) {
+		all := append(append([]plan.Point{piece.At, {piece.Width, piece.Height}}, piece.Marks.Face...), piece.Marks.Back...)
+		for _, h := range piece.Marks.Holes {
+			all = append(append(all, h.Face...), h.Back...)
+		}
+		for _, d := range piece.Marks.Drill {
+			all = append(all, d.At, d.Back)
+		}
+		for _, c := range all {
+			if !c[0].Mod(p.Tape).IsZero() || !c[1].Mod(p.Tape).IsZero() {
+				t.Errorf("%v is off the marks of %v", c, p.Tape)
+			}
+		}
+	})
+}
+
+// A starter hole lies in the waste: its centre outside the material, half a
+// diameter at least from every edge of it, and within the piece's rectangle.
+func TestStarterHolesOfOddPiecesLieInTheWaste(t *testing.T) {
+	forOdd(t, func(t *testing.T, _ plan.Plan, piece plan.Piece) {
+		rings := [][]plan.Point{piece.Outline}
+		for _, hole := range piece.Holes {
+			rings = append(rings, hole.Outline)
+		}
+		if len(piece.Marks.Drill) == 0 {
+			t.Fatal("no starter holes")
+		}
+		for _, d := range piece.Marks.Drill {
+			x, y, r := d.At[0].Float64(), d.At[1].Float64(), d.Diameter.Float64()/2
+			inside := false // by crossings of a level ray to the right
+			for _, ring := range rings {
+				for i, p := range ring {
+					q := ring[(i+1)%len(ring)]
+					if near := fromSegment(x, y, p, q); near < r {
+						t.Errorf("the hole at %v is %v from the edge %v %v", d.At, near, p, q)
+					}
+					if py, qy := p[1].Float64(), q[1].Float64(); (py > y) != (qy > y) && x < p[0].Float64()+(y-py)/(qy-py)*(q[0].Float64()-p[0].Float64()) {
+						inside = !inside
+					}
+				}
+			}
+			if inside {
+				t.Errorf("the hole at %v lies in the material", d.At)
+			}
+			if x < r || y < r || x+r > piece.Width.Float64() || y+r > piece.Height.Float64() {
+				t.Errorf("the hole at %v reaches past the piece", d.At)
+			}
+		}
+	})
+}
+
+// Between the socket's cutout, up to 23 3/8, and the sill's notch, from 23 15/16,
+// stay 9/16: a strip that no other seam makes wider. Below the hatch's sill at
+// 1 1/8 stays a leg from 29 7/8 to the seam at 43 3/4, 1 1/4 high there, 11 times
+// as long. Behind the sharp corner at (29 7/8, 1 1/8) the counter's line lies
+// 1.187 below.
+func TestWeakSpotsAreNamedWithAWayOut(t *testing.T) {
+	for _, row := range []struct {
+		example string
+		piece   int
+		kind    string
+		at      string // on the run
+		width   float64
+		wayOut  string
+	}{
+		{"odd-window", 2, "strip", "21 1/8, 23 21/32", 9.0 / 16, "let the cutout run out"},
+		{"odd-arch", 1, "leg", "36 13/16, 1/2", 5.0 / 4, "saw the leg as a piece of its own"},
+		{"odd-arch", 1, "corner", "29 7/8, 1 1/8", 1.187, "drill the corner round"},
+	} {
+		p := oddPlan(t, row.example)
+		found := false
+		for _, w := range p.Pieces[row.piece-1].Weak {
+			at := onRun(p.Pieces[row.piece-1], []plan.Point{w.At})[0]
+			if w.Kind == row.kind && at == spots(row.at)[0] {
+				found = math.Abs(w.Width.Float64()-row.width) < 1.0/512 && strings.Contains(w.WayOut, row.wayOut)
+			}
+		}
+		if !found {
+			t.Errorf("%s: no %s of %v at %s with a way out in %+v", row.example, row.kind, row.width, row.at, p.Pieces[row.piece-1].Weak)
+		}
+		if text := planned(t, examples(t)[row.example]); !strings.Contains(text, "! piece "+p.Pieces[row.piece-1].Label+": "+row.kind) {
+			t.Errorf("%s: the printed plan does not warn of the %s", row.example, row.kind)
+		}
+	}
+}
+
+// The order of cuts tells each line once, in words that need no drawing.
+func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
+	got := oddPlan(t, "odd-window").Pieces[0].Marks.Order
+	want := []string{
+		"notch: drill 3/8, centre 19 7/8 across, 35 15/16 up",
+		"notch: drill 3/8, centre 6 7/8 across, 24 15/16 up",
+		"notch: drill 3/8, centre 6 7/8 across, 23 7/8 up",
+		"notch: saw down at 20 1/16 across, from 49 3/4 to 35 3/4",
+		"notch: saw right at 23 11/16 up, from 0 to 7 1/16",
+		"notch: saw left at 35 3/4 up, from 20 1/16 to 5 1/16",
+		"notch: saw down at 5 1/16 across, from 35 3/4 to 25 1/8",
+		"notch: saw right at 25 1/8 up, from 5 1/16 to 7 1/16",
+		"notch: hold the waste and last saw down at 7 1/16 across, from 25 1/8 to 23 11/16",
+		"edge: saw from 20 across, 0 up, to 37 7/8 across, 1/16 up",
+		"edge: saw from 37 7/8 across, 1/16 up, to 37 3/8 across, 49 3/4 up",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
