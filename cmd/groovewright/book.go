@@ -5,9 +5,9 @@ import (
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 )
 
-func init() {
-	bookFiles, surveySheet = drawBook, draw.Survey
-}
+// What the command draws: the job book and its drawings, and an empty
+// measuring sheet.
+var bookFiles, surveySheet = drawBook, draw.Survey
 
 // drawBook returns the files of a plan's job book, the book itself first.
 // Nothing is written here: whoever calls it does, whole files or none.

@@ -9,8 +9,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-
-	"example.com/groovewright/cmd/groovewright/internal/plan"
 )
 
 // A file is a complete result; name is a plain file name.
@@ -18,12 +16,6 @@ type file struct {
 	name string
 	data []byte
 }
-
-// Set by the part of the command that draws.
-var (
-	bookFiles   func(call, plan.Plan) ([]file, error) // the job book and its drawings
-	surveySheet func(runs int) ([]byte, error)        // an empty measuring sheet
-)
 
 // listName is the file in an output folder that lists what was written there,
 // so that the next plan can take away the drawings of sheets and pieces that
