@@ -222,7 +222,11 @@ func (t *text) pieces(p plan.Plan) {
 // corner is mitred.
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	if piece.Closing {
-		t.hang("  ", fmt.Sprintf("closing piece: leave its %s edge over-size, measure the space again on the wall, and cut that edge to fit", run.SetOut.Direction))
+		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
+		if run.SetOut.Direction == "left" && !plain(piece) {
+			says += ", so mark the face from its right edge, by the last column"
+		}
+		t.hang("  ", says)
 	}
 	const corner = "outside corner"
 	var mitred []string
@@ -245,7 +249,7 @@ func (t *text) point(at plan.Point) string {
 // marks prints the lines to draw on a piece. A plain rectangle needs none
 // beyond its size.
 func (t *text) marks(piece plan.Piece) {
-	if rectangular(piece) && len(piece.Holes) == 0 {
+	if plain(piece) {
 		t.hang("  ", "plain rectangle")
 		return
 	}
@@ -283,6 +287,9 @@ func (t *text) corners(what string, face, back []plan.Point) [][]string {
 	}
 	return rows
 }
+
+// plain reports whether a piece is done when its rectangle is sawn.
+func plain(piece plan.Piece) bool { return rectangular(piece) && len(piece.Holes) == 0 }
 
 // rectangular reports whether a piece is its own bounding rectangle.
 func rectangular(piece plan.Piece) bool {
