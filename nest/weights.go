@@ -26,7 +26,7 @@ type weights struct {
 type weighing struct {
 	how   string
 	large []int // kinds by what a sheet holds, falling
-	cheap []int // kinds by price for what a sheet holds, rising
+	cheap []int // kinds of which a sheet holds any, by price for what it holds, rising
 }
 
 // mostWeights is how many weights the search uses: the best pairs of functions,
@@ -136,6 +136,7 @@ func (w *weights) add(how string, each, whole []uint64) {
 	}
 	g := weighing{how: how, large: slices.Clone(w.kinds), cheap: slices.Clone(w.kinds)}
 	slices.SortStableFunc(g.large, func(a, b int) int { return cmp.Compare(whole[b], whole[a]) })
+	g.cheap = slices.DeleteFunc(g.cheap, func(kind int) bool { return whole[kind] == 0 })
 	slices.SortStableFunc(g.cheap, func(a, b int) int {
 		return compareProducts(w.price[a], int64(whole[b]), w.price[b], int64(whole[a]))
 	})
@@ -208,9 +209,6 @@ func (w *weights) cost(i int, total uint64, stock []int) (cost int64) {
 		whole := w.whole[kind][i]
 		if total == 0 {
 			break
-		}
-		if whole == 0 {
-			continue
 		}
 		take := min(total/whole, uint64(stock[kind]))
 		cost += int64(take) * w.price[kind]
