@@ -59,7 +59,7 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	r := noRank
 	for _, t := range s.edgeTerms(o) {
 		r.blemish = r.blemish.Add(t.Cost())
-		if t.Kind == kindExposed && s.wantsWholeEnd() && !t.Amount.IsZero() {
+		if t.Kind == kindExposed && s.wantsWholeEnd() && !s.onBoundary(t.At, o) {
 			r.broken++
 		}
 	}
@@ -223,6 +223,12 @@ func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
 	_, t := s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right)
 	s.tallest[key] = t
 	return t
+}
+
+// onBoundary reports whether a cut at x leaves whole features, also where the
+// flats are so wide that half of one would do.
+func (s *stretch) onBoundary(x, o fraction.Length) bool {
+	return s.room.Profile.DistanceToBoundary(s.room.Profile.Phase(x, o)).IsZero()
 }
 
 // wantsWholeEnd reports whether the run has one exposed end, which then has to

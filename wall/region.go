@@ -120,13 +120,10 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	beyond := fraction.Inches(1)
 	farLeft := fraction.Min(left.foot.X, left.top.X, tops[0].X, bottoms[0].X).Sub(beyond)
 	farRight := fraction.Max(right.foot.X, right.top.X, tops[len(tops)-1].X, run.Width).Add(beyond)
-	outline := []cutout.Point{{X: farLeft, Y: bottoms[0].Y}}
-	outline = append(outline, bottoms...)
-	outline = append(outline, cutout.Point{X: farRight, Y: bottoms[len(bottoms)-1].Y},
-		cutout.Point{X: farRight, Y: tops[len(tops)-1].Y})
+	bottoms = extend(bottoms, farLeft, farRight, run)
+	tops = extend(tops, farLeft, farRight, run)
 	slices.Reverse(tops)
-	outline = append(outline, tops...)
-	outline = append(outline, cutout.Point{X: farLeft, Y: tops[len(tops)-1].Y})
+	outline := slices.Concat(bottoms, tops)
 
 	whole, err := cutout.NewShape(slices.Compact(outline))
 	if err != nil {
@@ -150,6 +147,22 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 		shapes = clip(shapes, right.foot, right.top)
 	}
 	return shapes, nil
+}
+
+// extend carries a line on past its ends, as far as an end line may stand: on
+// straight where the wall leans, since the line runs up to it; level past an
+// upright end or an outside corner, where no tape was held.
+func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []cutout.Point {
+	beyond := func(e End, x fraction.Length, end, next cutout.Point) cutout.Point {
+		if e.Lean.IsZero() || e.Kind == OutsideCorner {
+			return cutout.Point{X: x, Y: end.Y}
+		}
+		return cutout.Point{X: x, Y: heightOn(end, next, x)}
+	}
+	last := len(line) - 1
+	out := []cutout.Point{beyond(run.Left, farLeft, line[0], line[1])}
+	out = append(out, line...)
+	return append(out, beyond(run.Right, farRight, line[last], line[last-1]))
 }
 
 // moveSteps moves the upright side of each step of a top line by side toward
