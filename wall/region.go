@@ -31,8 +31,11 @@ type region struct {
 // newRegion returns the region of run number r of the room, fitted as f says.
 func newRegion(room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
-	leftEnd, rightEnd := endLines(room, run, f)
 	g := &region{taped: map[cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
+	leftEnd, rightEnd := endLines(room, run, f)
+	for _, end := range []endLine{leftEnd, rightEnd} {
+		g.taped[end.foot], g.taped[end.top] = true, true
+	}
 	shapes, err := g.wallShape(room, run, leftEnd, rightEnd)
 	if err != nil {
 		return nil, err
