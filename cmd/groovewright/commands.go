@@ -133,8 +133,12 @@ func checkCommand(c call) error {
 
 // profilesCommand lists the ready profiles.
 func profilesCommand(c call) error {
-	t := newText(fraction.Tape{Mark: fraction.Of(1, 64)})
+	t := newText(fraction.Tape{})
 	for _, p := range groove.Ready() {
+		t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
+		if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
+			t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
+		}
 		t.profile(p)
 	}
 	return show(c.stdout, t.String())

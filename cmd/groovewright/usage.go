@@ -63,7 +63,7 @@ func commands() []command {
 		},
 		{
 			name: "survey", operands: "[RUNS]", most: 1, do: surveyCommand,
-			says: "Write a measuring sheet to print and fill in, for a number of runs (3).",
+			says: "Write a measuring sheet, a page of HTML to fill in, for a number of runs (3).",
 			options: []option{
 				{"out", "FILE", "write it into a file instead of to standard output"},
 			},
