@@ -117,6 +117,7 @@ func TestTextFitsTheLine(t *testing.T) {
 		tooWide(t, must(t, "check", path))
 	}
 	tooWide(t, must(t, "profiles"))
+	tooWide(t, must(t, "help"))
 }
 
 // What is printed as JSON is the plan: it reads back to the same bytes.

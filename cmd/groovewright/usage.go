@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"example.com/groovewright/fraction"
 )
 
 // A command is one word after the program's name.
@@ -92,29 +94,29 @@ func (o option) usage() string {
 
 // helpText returns what help prints: of one command, or of all.
 func helpText(about []string) string {
-	var b strings.Builder
+	t := newText(fraction.Tape{})
 	for _, c := range commands() {
 		if len(about) > 0 && c.name != about[0] {
 			continue
 		}
-		fmt.Fprintf(&b, "%s\n    %s\n", c.usage(), c.says)
+		t.para(c.usage())
+		t.hang("    ", c.says)
 		for _, o := range c.options {
-			fmt.Fprintf(&b, "      %-24s %s\n", o.usage(), o.says)
+			t.hang(fmt.Sprintf("      %-22s ", o.usage()), o.says)
 		}
-		b.WriteByte('\n')
+		t.gap()
 	}
-	if b.Len() == 0 {
+	if t.String() == "" {
 		return fmt.Sprintf("no command %q; ", about[0]) + helpText(nil)
 	}
-	b.WriteString(`JOB is a job file in JSON, or - for standard input. Options may stand before or
+	return t.String() + `JOB is a job file in JSON, or - for standard input. Options may stand before or
 after it; after -- nothing is an option.
 
 Results go to standard output, messages to standard error. The exit code is
 0 when it is done, 1 when the job cannot be done as given (too few sheets, say),
 2 when the job file or the command line is wrong: then each message names the
 field, such as runs[1].heights[2].top, and what was expected there.
-`)
-	return b.String()
+`
 }
 
 // parseArgs separates options from operands. Options are written --name,
