@@ -12,6 +12,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/cmd/groovewright/internal/job"
@@ -86,6 +87,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	name, rest := args[0], args[1:]
 	switch name {
 	case "help", "-h", "-help", "--help":
+		if len(rest) > 0 && !slices.ContainsFunc(commands(), func(c command) bool { return c.name == rest[0] }) {
+			return usageError(fmt.Sprintf("%q: no such command", rest[0]))
+		}
 		return show(stdout, helpText(rest))
 	}
 	for _, c := range commands() {

@@ -171,6 +171,7 @@ func TestUsage(t *testing.T) {
 		{"help", []string{"help"}, done, "groovewright plan JOB"},
 		{"help as an option", []string{"--help"}, done, "groovewright plan JOB"},
 		{"help of a command", []string{"help", "check"}, done, "groovewright check JOB"},
+		{"help of no command", []string{"help", "plam"}, wrong, `"plam": no such command`},
 		{"help option of a command", []string{"plan", "--help"}, done, "--prefer looks|sheets"},
 		{"unknown command", []string{"plam", kitchen}, wrong, `"plam": no such command`},
 		{"no job", []string{"plan"}, wrong, "0 operands"},

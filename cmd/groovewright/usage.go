@@ -92,7 +92,7 @@ func (o option) usage() string {
 	return "--" + o.name + " " + o.value
 }
 
-// helpText returns what help prints: of one command, or of all.
+// helpText returns what help prints: of one command that there is, or of all.
 func helpText(about []string) string {
 	t := newText(fraction.Tape{})
 	for _, c := range commands() {
@@ -105,9 +105,6 @@ func helpText(about []string) string {
 			t.hang(fmt.Sprintf("      %-22s ", o.usage()), o.says)
 		}
 		t.gap()
-	}
-	if t.String() == "" {
-		return fmt.Sprintf("no command %q; ", about[0]) + helpText(nil)
 	}
 	return t.String() + `JOB is a job file in JSON, or - for standard input. Options may stand before or
 after it; after -- nothing is an option.
