@@ -59,7 +59,7 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	r := noRank
 	for _, t := range s.edgeTerms(o) {
 		r.blemish = r.blemish.Add(t.Cost())
-		if t.Kind == kindExposed && s.wantsWholeEnd() && !s.onBoundary(t.At, o) {
+		if t.Kind == kindExposed && s.wantsWholeEnd() && !t.Amount.IsZero() {
 			r.broken++
 		}
 	}
@@ -225,15 +225,10 @@ func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
 	return t
 }
 
-// onBoundary reports whether a cut at x leaves whole features, also where the
-// flats are so wide that half of one would do.
-func (s *stretch) onBoundary(x, o fraction.Length) bool {
-	return s.room.Profile.DistanceToBoundary(s.room.Profile.Phase(x, o)).IsZero()
-}
-
-// wantsWholeEnd reports whether the run has one exposed end, which then has to
-// be whole.
+// wantsWholeEnd reports whether the run has one exposed end that is seen, which
+// then has to be whole.
 func (s *stretch) wantsWholeEnd() bool {
+	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
 	run := &s.room.Runs[s.run]
-	return !s.room.Priorities.WholeEnd.IsZero() && (run.Left.Kind == Exposed) != (run.Right.Kind == Exposed)
+	return !s.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
 }
