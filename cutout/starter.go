@@ -24,7 +24,7 @@ type Starter struct {
 // sharp corner gets one starter, at its lowest corner.
 //
 // A centre is as near to its corner as the diameter allows, or at a mark close by
-// if mark is above zero. It is at least half the diameter from every edge of s,
+// if mark is above zero; where the exact centre does not fit, at one of 1/1024. It is at least half the diameter from every edge of s,
 // checked on squares, and from the edge of the bounding rectangle, beyond which
 // another piece may lie on the sheet.
 func (s Shape) Starters(diameter, mark fraction.Length) (starters []Starter, tight []Point) {
@@ -60,13 +60,21 @@ func (s Shape) drill(number int, ring []Point, i int, diameter, mark fraction.Le
 		radius := diameter.Div(2)
 		_, hi := s.Bounds()
 		for at := range centres(ring, i, radius, mark) {
-			if s.drillable(number, at, radius) {
+			if hasRoom(at, hi) && s.drillable(number, at, radius) {
 				*starters = append(*starters, Starter{number, ring[i], at, behind(at, hi.X), diameter})
 				return
 			}
 		}
 	}
 	*tight = append(*tight, ring[i])
+}
+
+// hasRoom reports whether the distances of a centre from the upper right of the
+// rectangle fit a Length: an exact centre may have a denominator too long for that.
+func hasRoom(at, hi Point) bool {
+	to, from := hi.rational(), at.rational()
+	_, ok := rational{to.x.Sub(to.x, from.x), to.y.Sub(to.y, from.y)}.point()
+	return ok
 }
 
 func turnOf(ring []Point, i int) int {
@@ -98,22 +106,25 @@ func products(u, v, w rational) (cross, dot *big.Rat) {
 	return cross, dot.Add(dot, py.Mul(py, qy))
 }
 
+// fineMark takes the place of no mark where the exact centre cannot be used.
+var fineMark = fraction.Of(1, 1024)
+
 // centres yields where a starter hole for corner i may go, the best first: the
-// place that just clears both edges if no mark is given or it lies on one, else
+// place that just clears both edges if no mark is given or it lies on one, then
 // the marks round it, the nearest first.
 func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] {
 	return func(yield func(Point) bool) {
 		u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
 		best := besideBoth(u.rational(), v.rational(), w.rational(), radius.Rat())
-		near := best
-		if mark.Sign() > 0 {
-			near = rational{nearestMultiple(best.x, mark.Rat()), nearestMultiple(best.y, mark.Rat())}
+		if mark.Sign() <= 0 {
+			if exact, ok := best.point(); ok && !yield(exact) {
+				return
+			}
+			mark = fineMark
 		}
+		near := rational{nearestMultiple(best.x, mark.Rat()), nearestMultiple(best.y, mark.Rat())}
 		base, ok := near.point()
-		if !ok {
-			return
-		}
-		if squaredDistance(near, best).Sign() == 0 && !yield(base) || mark.Sign() <= 0 {
+		if !ok || squaredDistance(near, best).Sign() == 0 && !yield(base) {
 			return
 		}
 		const reach = 2 // marks to either side

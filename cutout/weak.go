@@ -143,7 +143,8 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 			}
 			w := Weak{Kind: Corner, At: v, Rings: [2]int{number, other}}
 			w.Width = fitOr(rootDown(square))
-			corner := to.x.Cmp(v.X.Rat()) != 0 && to.y.Cmp(v.Y.Rat()) != 0
+			// Beside a straight edge it would be a strip with a length of its own.
+			corner := to.x.Cmp(v.X.Rat()) != 0 && to.y.Cmp(v.Y.Rat()) != 0 || s.isCorner(other, to)
 			if w.Width.Less(limits.Strip) && corner {
 				w.Kind, w.At = Strip, spotPoint(halfWay(v.rational(), to))
 			} else if !w.Width.Less(limits.Corner) {
@@ -153,6 +154,17 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 		}
 	}
 	return spots
+}
+
+// isCorner reports whether the place is a corner of that ring, -1 being the
+// outline.
+func (s Shape) isCorner(number int, at rational) bool {
+	ring := s.Outline
+	if number >= 0 {
+		ring = s.Holes[number]
+	}
+	p, ok := at.point()
+	return ok && slices.Contains(ring, p)
 }
 
 // behindCorner looks for the nearest edge less than reach away from corner i of a

@@ -123,3 +123,17 @@ func TestWayOutFollowsTheWayThatTheStripRuns(t *testing.T) {
 		}
 	}
 }
+
+// Two holes of which one ends where the other begins, one above the other: the
+// neck between their corners has no length across, and is a strip all the same.
+func TestNeckBetweenCornersInLineIsAStrip(t *testing.T) {
+	s := mustShape(t, rect(0, 0, 20, 20), rect(4, 4, 6, 6), cutout.Rectangle(in(10), of(41, 4), in(6), in(6)))
+	spots := s.WeakSpots(cutout.Limits{Strip: of(3, 4), LegRatio: fraction.NewRatio(1000, 1)})
+	found := false
+	for _, w := range spots {
+		found = found || w.Kind == cutout.Strip && w.Width == of(1, 4) && w.At == (cutout.Point{X: in(10), Y: of(81, 8)})
+	}
+	if !found {
+		t.Errorf("%+v, want a strip of 1/4 at (10, 10 1/8)", spots)
+	}
+}
