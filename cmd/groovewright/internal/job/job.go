@@ -31,6 +31,7 @@ type Job struct {
 	Room    wall.Room
 	Stock   []Stock // in the order of the file; Room.Sheets are what is left of them after squaring
 	Saw     nest.Saw
+	Notches bool                 // whether pieces may be sawn out of the notches of stepped ones
 	Bit     fraction.Length      // diameter of the starter holes for the jigsaw
 	Plates  map[int]cutout.Plate // cover plates by gangs, where the file gives others than the usual
 	Finish  finish.Materials
@@ -100,7 +101,7 @@ func (r *reader) job(n *node) Job {
 	needed(o, "profile", "the name of a ready profile or an object that describes one", &j.Room.Profile, r.profile)
 	needed(o, "stock", "a list of the sheets that can be bought", &j.Stock, r.stock)
 	j.Saw.Kerf, j.Bit = DefaultKerf, DefaultBit
-	read(o, "saw", &j.Saw, func(n *node) nest.Saw { return r.saw(n, &j.Bit) })
+	read(o, "saw", &j.Saw, func(n *node) nest.Saw { return r.saw(n, &j) })
 	read(o, "plates", &j.Plates, r.plates)
 	read(o, "gaps", &j.Room.Gaps, r.gaps)
 	runs := o.need("runs", "a list of the runs, left to right")
@@ -233,12 +234,13 @@ func (r *reader) stock(n *node) []Stock {
 const maxCount = 100_000
 
 // saw reads the blade and the trim of the factory ends.
-func (r *reader) saw(n *node, bit *fraction.Length) nest.Saw {
+func (r *reader) saw(n *node, j *Job) nest.Saw {
 	o := r.object(n, "a saw")
 	s := nest.Saw{Kerf: DefaultKerf}
 	read(o, "kerf", &s.Kerf, r.nonNegative)
 	read(o, "square_up", &s.SquareUp, r.nonNegative)
-	read(o, "bit", bit, r.positive)
+	read(o, "bit", &j.Bit, r.positive)
+	read(o, "notches", &j.Notches, r.yes)
 	o.done()
 	return s
 }

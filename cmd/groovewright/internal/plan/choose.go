@@ -96,14 +96,14 @@ func (m *maker) choose(ctx context.Context) (candidate, error) {
 	for m.found[m.chosen].need.unplaced > 0 && m.chosen < len(m.found)-1 {
 		m.chosen++
 	}
-	return m.settle(ctx)
+	return m.settle(ctx, least)
 }
 
 // settle searches the nest of the chosen layout with the whole budget.
-func (m *maker) settle(ctx context.Context) (candidate, error) {
+func (m *maker) settle(ctx context.Context, least need) (candidate, error) {
 	c := &m.found[m.chosen]
 	if !c.nest.Bound.Proved {
-		r, err := nest.Search(ctx, m.problem(&c.layout), nest.Budget{Nodes: m.options.nodes()})
+		r, err := nest.Search(ctx, m.problem(&c.layout, m.job.Notches), nest.Budget{Nodes: m.options.nodes()})
 		if err != nil {
 			return *c, err
 		}
@@ -111,10 +111,30 @@ func (m *maker) settle(ctx context.Context) (candidate, error) {
 			c.nest, c.need = r, n
 		}
 	}
+	if !m.job.Notches && least.less(c.need) {
+		if err := m.tryNotches(ctx, c); err != nil {
+			return *c, err
+		}
+	}
 	if c.need.unplaced > 0 {
 		return *c, m.short(*c)
 	}
 	return *c, nil
+}
+
+// tryNotches notes whether the chosen layout would need less if pieces were
+// sawn out of the notches of stepped ones.
+func (m *maker) tryNotches(ctx context.Context, c *candidate) error {
+	r, err := nest.Search(ctx, m.problem(&c.layout, true), nest.Budget{Nodes: m.options.nodes() / screenShare})
+	if err != nil {
+		return err
+	}
+	if n := m.needOf(r); n.less(c.need) {
+		m.notchHint = []Warning{{"saw.notches", fmt.Sprintf(
+			"sawing pieces out of the notches of stepped ones would do with %s to buy instead of %d: give \"notches\": true under saw to plan it so",
+			count(n.bought, "sheet"), c.need.bought)}}
+	}
+	return nil
 }
 
 // The parts of the budgets that go to each width of narrower panels, and to the
@@ -162,6 +182,9 @@ type explorer struct {
 	least need
 	seen  map[string]bool // parts that have been nested
 	all   bool            // the last room had no more layouts
+	// broken counts the hard rules that the first layout had to break. No
+	// layout may break more, for narrower panels either.
+	broken int
 }
 
 // proved reports whether nothing can need less than the last one found.
@@ -178,8 +201,14 @@ func (e *explorer) explore(room wall.Room, budget int) error {
 		if err != nil {
 			return err
 		}
+		if e.search.Layouts == 0 {
+			e.broken = layout.Broken
+		}
+		if layout.Broken > e.broken {
+			return nil
+		}
 		e.search.Layouts++
-		problem := e.problem(&layout)
+		problem := e.problem(&layout, e.job.Notches)
 		if key := partsKey(problem); !e.seen[key] {
 			e.seen[key] = true
 			if err := e.consider(e.ctx, layout, problem); err != nil {
@@ -367,6 +396,6 @@ func (m *maker) leastNeed() (least need, how string, err error) {
 	for i, s := range strips {
 		of[i] = nest.Strip(s)
 	}
-	l, err := nest.LowerStrips(m.problem(&wall.Layout{}), m.job.Room.Gaps.Seam, of)
+	l, err := nest.LowerStrips(m.problem(&wall.Layout{}, false), m.job.Room.Gaps.Seam, of)
 	return need{cost: l.Cost, bought: l.Bought, sheets: l.Sheets}, l.How, err
 }

@@ -158,7 +158,7 @@ func (m *maker) sheets() []Sheet {
 			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
 		}
 		for _, c := range s.Cuts {
-			sheet.Cuts = append(sheet.Cuts, Cut{Step: c.Step, Rect: [4]fraction.Length{c.Left, c.Bottom, c.Width, c.Height}, Kind: c.Kind.String(), At: c.At})
+			sheet.Cuts = append(sheet.Cuts, Cut{Step: c.Step, Rect: [4]fraction.Length{c.Left, c.Bottom, c.Width, c.Height}, Kind: c.Kind.String(), At: c.At, From: c.From, To: c.To})
 		}
 		for _, o := range s.Offcuts {
 			sheet.Offcuts = append(sheet.Offcuts, Offcut(o))

@@ -105,6 +105,7 @@ func Make(ctx context.Context, j job.Job, o Options) (p Plan, err error) {
 	if p.Warnings, err = m.warnings(p.Pieces); err != nil {
 		return Plan{}, err
 	}
+	p.Warnings = append(p.Warnings, m.notchHint...)
 	return p, m.finish(&p)
 }
 
@@ -115,8 +116,10 @@ type maker struct {
 	found   []candidate // of the trade-off, from least blemish up
 	chosen  int
 	search  Search
-	layout  wall.Layout
-	nest    nest.Result
+
+	notchHint []Warning // that notches would save a sheet
+	layout    wall.Layout
+	nest      nest.Result
 }
 
 // frame returns a plan with what comes from the job alone.
@@ -163,8 +166,9 @@ func (m *maker) frame() Plan {
 	return p
 }
 
-// problem returns the nesting of a layout's pieces.
-func (m *maker) problem(l *wall.Layout) nest.Problem {
+// problem returns the nesting of a layout's pieces; notches says whether pieces
+// may come out of the notches of stepped ones.
+func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
 	j := &m.job
 	p := nest.Problem{Saw: j.Saw, Pattern: nest.Pattern{Pitch: j.Room.Profile.Pitch()}}
 	if j.Room.Profile.Turns() {
@@ -176,7 +180,11 @@ func (m *maker) problem(l *wall.Layout) nest.Problem {
 	}
 	for _, piece := range l.Pieces {
 		_, hi := piece.Shape.Bounds()
-		p.Parts = append(p.Parts, nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase, Shape: piece.Shape})
+		part := nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase}
+		if notches {
+			part.Shape = piece.Shape
+		}
+		p.Parts = append(p.Parts, part)
 	}
 	return p
 }

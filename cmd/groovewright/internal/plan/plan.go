@@ -255,11 +255,17 @@ type Placement struct {
 
 // Cut is one straight cut: Rect is the part on the bench [x, y, w, h], Kind is
 // crosscut or rip, At the blade's near side from the part's lower or left edge.
+//
+// Only where a job wants notches used, Kind can be "stopped crosscut" or
+// "stopped rip": such a cut frees one side of a piece's notch and runs from From
+// to To only, measured like At along the other edge.
 type Cut struct {
 	Step int                `json:"step"`
 	Rect [4]fraction.Length `json:"rect"`
 	Kind string             `json:"kind"`
 	At   fraction.Length    `json:"at"`
+	From fraction.Length    `json:"from,omitzero"`
+	To   fraction.Length    `json:"to,omitzero"`
 }
 
 // Offcut is a rectangle left over, with the phase at its left edge.
