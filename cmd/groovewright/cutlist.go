@@ -2,8 +2,8 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
@@ -72,112 +72,6 @@ func (t *text) pieceSize(p plan.Plan, number int) string {
 	return t.size(piece.Width, piece.Height)
 }
 
-// A half is one of the two parts that a cut leaves: the lower or left one, or
-// the one beyond the blade.
-type half struct {
-	rect [4]fraction.Length // x, y, width, height on the sheet
-	side string             // the side of the cut on which it lies
-	from string             // the same, before the number of the cut
-}
-
-// halves returns the two parts that a cut leaves. One of them may be no part at
-// all, where the blade runs along the edge and trims it.
-func halves(p plan.Plan, c plan.Cut) (near, beyond half) {
-	k := 1 // a crosscut divides the height
-	near, beyond = half{c.Rect, "below", "below"}, half{c.Rect, "above", "above"}
-	if c.Kind == "rip" {
-		k, near, beyond = 0, half{c.Rect, "left", "left of"}, half{c.Rect, "right", "right of"}
-	}
-	past := c.At.Add(p.Saw.Kerf)
-	near.rect[k+2] = c.At
-	beyond.rect[k], beyond.rect[k+2] = c.Rect[k].Add(past), c.Rect[k+2].Sub(past)
-	return near, beyond
-}
-
-// cut tells a cut of a sheet, and what stands free after it. What is measured
-// is what has to be right: the edge of the part that pieces are cut from.
-func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
-	c := s.Cuts[index]
-	near, beyond := halves(p, c)
-	edge, far := "its lower end", c.Rect[3]
-	if c.Kind == "rip" {
-		edge, far = "its left edge", c.Rect[2]
-	}
-	says := c.Kind + " " + t.part(p, s, index)
-	switch rest := far.Sub(c.At); {
-	case !holds(p, s, near):
-		says += fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
-	case rest.Compare(p.Saw.Kerf) <= 0:
-		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
-	default:
-		says += fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
-	}
-	first, second := freed(p, s, near), freed(p, s, beyond)
-	switch {
-	case first != "" && second != "":
-		says += fmt.Sprintf("; frees %s %s and %s %s", first, near.side, second, beyond.side)
-	case first+second != "":
-		says += "; frees " + first + second
-	}
-	return says
-}
-
-// freed names the piece that is exactly a part, or none.
-func freed(p plan.Plan, s plan.Sheet, h half) string {
-	for _, pl := range s.Placements {
-		piece := pieceOf(p, pl.Piece)
-		if h.rect != [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
-			continue
-		}
-		if piece.Closing {
-			return "closing piece " + label(p, pl.Piece)
-		}
-		return "piece " + label(p, pl.Piece)
-	}
-	return ""
-}
-
-// part names the part on the bench by its size, and by the cut that it comes
-// from where another part of the sheet has the same size: their patterns may
-// differ.
-func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
-	rect := s.Cuts[index].Rect
-	if index == 0 {
-		return "the sheet"
-	}
-	from, twins := "", false
-	for i, c := range s.Cuts {
-		near, beyond := halves(p, c)
-		for _, h := range []half{near, beyond} {
-			switch {
-			case h.rect == rect && i < index:
-				from = fmt.Sprintf(" %s cut %d", h.from, c.Step)
-			case h.rect != rect && h.rect[2] == rect[2] && h.rect[3] == rect[3]:
-				twins = true
-			}
-		}
-	}
-	name := "the part " + t.size(rect[2], rect[3])
-	if twins {
-		name += from
-	}
-	return name
-}
-
-// holds reports whether a piece lies within a part.
-func holds(p plan.Plan, s plan.Sheet, h half) bool {
-	within := func(at, size, low, room fraction.Length) bool {
-		return !at.Less(low) && !low.Add(room).Less(at.Add(size))
-	}
-	for _, pl := range s.Placements {
-		piece := pieceOf(p, pl.Piece)
-		if within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3]) {
-			return true
-		}
-	}
-	return false
-}
-
 // pieceOf returns the piece of that number.
 func pieceOf(p plan.Plan, number int) plan.Piece {
 	for _, piece := range p.Pieces {
@@ -196,10 +90,12 @@ func (t *text) pieces(p plan.Plan) {
 	t.heading(2, "Pieces, in order of fitting")
 	for _, piece := range p.Pieces {
 		t.gap()
-		from := ""
+		from, opened := "", []string(nil)
 		for _, s := range p.Sheets {
-			if slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool { return pl.Piece == piece.Number }) {
-				from = fmt.Sprintf(", from sheet %d", s.Number)
+			for _, pl := range s.Placements {
+				if pl.Piece == piece.Number {
+					from, opened = fmt.Sprintf(", from sheet %d", s.Number), stoppedIn(s, pl, piece)
+				}
 			}
 		}
 		t.para(fmt.Sprintf("Piece %s: %s%s, on %s, panel %d, lower left at %s and %s up", label(p, piece.Number),
@@ -208,6 +104,9 @@ func (t *text) pieces(p plan.Plan) {
 			if run.Name == piece.Run {
 				t.fitted(p, run, piece)
 			}
+		}
+		if len(opened) > 0 {
+			t.hang("  ", fmt.Sprintf("cuts %s of its sheet have opened its notch already, but for the last of the corner", strings.Join(opened, ", ")))
 		}
 		t.marks(piece)
 		for _, w := range piece.Weak {
