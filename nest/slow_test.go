@@ -40,7 +40,7 @@ func randomJob(r *rand.Rand) smallJob {
 		j.axis = r.IntN(j.pitch)
 	}
 	for i := range 1 + r.IntN(2) {
-		k := smallKind{w: 3 + r.IntN(9), h: 3 + r.IntN(9), count: -1, price: r.IntN(4)}
+		k := smallKind{w: 4 + r.IntN(9), h: 3 + r.IntN(8), count: -1, price: r.IntN(4)}
 		if j.pitch > 0 {
 			k.phase = r.IntN(j.pitch)
 		}
@@ -49,14 +49,14 @@ func randomJob(r *rand.Rand) smallJob {
 		}
 		j.kinds = append(j.kinds, k)
 	}
-	sizes := make([]smallPart, 1+r.IntN(4))
+	sizes := make([]smallPart, 1+r.IntN(5))
 	for i := range sizes {
-		sizes[i] = smallPart{w: 1 + r.IntN(8), h: 1 + r.IntN(8)}
+		sizes[i] = smallPart{w: 1 + r.IntN(5), h: 1 + r.IntN(5)}
 		if j.pitch > 0 {
 			sizes[i].phase = r.IntN(j.pitch)
 		}
 	}
-	for range r.IntN(6) {
+	for range r.IntN(7) {
 		j.parts = append(j.parts, sizes[r.IntN(len(sizes))])
 	}
 	return j
@@ -230,7 +230,17 @@ func TestSearchEqualsEnumeration(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for name, r := range map[string]nest.Result{"Search": got, "FirstFit": first} {
+		all := map[string]nest.Result{"Search": got, "FirstFit": first}
+		for name, bounds := range map[string]bool{"exact search": true, "exact search without bounds": false} {
+			r, err := nest.SearchExactly(p, bounds)
+			if err != nil {
+				t.Fatalf("job %d: %v", n, err)
+			}
+			if all[name] = r; meritOf(p, r) != want {
+				t.Errorf("job %d: %+v\n%s %v, want %v", n, j, name, meritOf(p, r), want)
+			}
+		}
+		for name, r := range all {
 			if err := nest.Verify(p, r); err != nil {
 				t.Errorf("job %d: %s: %v", n, name, err)
 			}
