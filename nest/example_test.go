@@ -1,0 +1,66 @@
+package nest_test
+
+import (
+	"context"
+	"fmt"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+)
+
+// Five widths of panelling, 18 in high, come from one sheet: ends squared first,
+// then row by row.
+func ExampleFirstFit() {
+	p := nest.Problem{
+		Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Pattern: nest.Pattern{Pitch: fraction.Of(3, 2)},
+		Saw:     nest.Saw{Kerf: fraction.Of(1, 8), SquareUp: fraction.Of(1, 4)},
+	}
+	for n := range 5 {
+		p.Parts = append(p.Parts, nest.Part{Number: n + 1, Width: fraction.Inches(48), Height: fraction.Inches(18)})
+	}
+	r, err := nest.FirstFit(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(len(r.Sheets), "sheet,", r.Bound.How)
+	for _, c := range r.Sheets[0].Cuts {
+		fmt.Printf("%d: %v at %v of the %v x %v at %v,%v\n", c.Step, c.Kind, c.At, c.Width, c.Height, c.Left, c.Bottom)
+	}
+	// Output:
+	// 1 sheet, area of the parts with their kerfs and the gaps that phase leaves
+	// 1: crosscut at 1/8 of the 48 x 96 at 0,0
+	// 2: crosscut at 95 1/2 of the 48 x 95 3/4 at 0,1/4
+	// 3: crosscut at 18 of the 48 x 95 1/2 at 0,1/4
+	// 4: crosscut at 18 of the 48 x 77 3/8 at 0,18 3/8
+	// 5: crosscut at 18 of the 48 x 59 1/4 at 0,36 1/2
+	// 6: crosscut at 18 of the 48 x 41 1/8 at 0,54 5/8
+	// 7: crosscut at 18 of the 48 x 23 at 0,72 3/4
+}
+
+// Where rows waste a sheet, the search finds the nest without it and proves that
+// no better one exists.
+func ExampleSearch() {
+	p := nest.Problem{Stock: []nest.Stock{{Name: "board", Width: fraction.Of(11, 2), Length: fraction.Inches(10)}}}
+	for n, length := range []int64{4, 4, 3, 3, 3, 3} {
+		p.Parts = append(p.Parts, nest.Part{Number: n + 1, Width: fraction.Of(11, 2), Height: fraction.Inches(length)})
+	}
+	first, err := nest.FirstFit(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	best, err := nest.Search(context.Background(), p, nest.Budget{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("first fit:", len(first.Sheets), "boards")
+	fmt.Println("search:", len(best.Sheets), "boards,", best.Status)
+	fmt.Println("replayed:", nest.Verify(p, best))
+	// Output:
+	// first fit: 3 boards
+	// search: 2 boards, proved best
+	// replayed: <nil>
+}
