@@ -1,6 +1,7 @@
 package cutout
 
 import (
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -100,7 +101,7 @@ func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length)
 		return false
 	}
 	for range finer + 1 {
-		for _, to := range marksBeside(u, v, w, mark) {
+		for _, to := range marksBeside(a, v, b, mark) {
 			inside := turn(a, v, to) >= 0 && turn(v, b, to) >= 0 && turn(w, u, to) >= 0
 			if inside && piece.clear(u, v, w, to) {
 				ring[i] = to
@@ -126,9 +127,11 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 	case level:
 		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
 	}
-	// The four marks round the point, then the twelve round these, the nearest
-	// of each first.
-	var beside []Point
+	// Up or down first, and from there along the steeper line sideways; then the
+	// four marks round the point and the twelve round these, the nearest of each
+	// first.
+	beside := intoSpace(u, v, w, mark)
+	first := len(beside)
 	for ring := range int64(2) {
 		for dy := -ring; dy <= ring+1; dy++ {
 			for dx := -ring; dx <= ring+1; dx++ {
@@ -140,9 +143,44 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 	}
 	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
 	nearer := func(p, q Point) int { return away(p).Compare(away(q)) }
-	slices.SortStableFunc(beside[:4], nearer)
-	slices.SortStableFunc(beside[4:], nearer)
+	slices.SortStableFunc(beside[first:first+4], nearer)
+	slices.SortStableFunc(beside[first+4:], nearer)
 	return beside
+}
+
+// intoSpace returns the mark for a corner of two slopes: its height is rounded
+// toward the far end of the steeper line, and then the place on that line at this
+// height toward the far end of the other. It returns none where that is out of
+// range.
+func intoSpace(u, v, w Point, mark fraction.Length) []Point {
+	steep, flat := u, w
+	slope := func(p Point) *big.Rat {
+		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
+	}
+	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
+		steep, flat = w, u
+	}
+	up, right := v.Y.Less(steep.Y), v.X.Less(flat.X)
+	y, ok := fit(onMark(v.Y.Rat(), mark, up))
+	if !ok {
+		return nil
+	}
+	along := new(big.Rat).Quo(difference(y, v.Y), slope(steep))
+	x, ok := fit(onMark(along.Add(along, v.X.Rat()), mark, right))
+	if !ok {
+		return nil
+	}
+	return []Point{{x, y}}
+}
+
+// onMark rounds x to a multiple of the mark, up or down.
+func onMark(x *big.Rat, mark fraction.Length, up bool) *big.Rat {
+	marks := new(big.Rat).Quo(x, mark.Rat())
+	n, rest := new(big.Int).DivMod(marks.Num(), marks.Denom(), new(big.Int))
+	if up && rest.Sign() != 0 {
+		n.Add(n, big.NewInt(1))
+	}
+	return marks.Mul(marks.SetInt(n), mark.Rat())
 }
 
 // clear reports whether no corner of the piece but u, v and w lies in the space

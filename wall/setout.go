@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 )
 
 // model is a room with what has been worked out about it so far. Its origins
@@ -190,7 +191,7 @@ func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
 		}
 	}
 	if len(lefts) > 0 && len(rights) > 0 {
-		own = append(own, equalCuts(lefts[0], rights[0], boundaries, p.Pitch())...)
+		own = append(own, equalCuts(lefts[0], rights[0], p)...)
 	}
 	return own, nil
 }
@@ -205,17 +206,26 @@ func (m *model) installedOrigins(r int) (own []fraction.Length, err error) {
 	return own, nil
 }
 
-// equalCuts returns the origins for which the first boundary right of left and
-// the last one left of right are equally far from them: with the cut c, the
-// phases at left + c and right - c are both boundaries, so twice c is known up
-// to a pitch.
-func equalCuts(left, right fraction.Length, boundaries []fraction.Length, pitch fraction.Length) []fraction.Length {
+// equalCuts returns the origins that leave equally much of like features at both
+// ends. With the cut c, the phases at left + c, where the first feature ends, and
+// at right - c, where the last one starts, are both boundaries, so twice c is
+// known up to a pitch.
+func equalCuts(left, right fraction.Length, p *groove.Profile) []fraction.Length {
 	var origins []fraction.Length
-	for _, a := range boundaries {
-		for _, b := range boundaries {
+	boundaries, pitch := p.Boundaries(), p.Pitch()
+	for i, a := range boundaries {
+		first := p.Features[(i+len(boundaries)-1)%len(boundaries)] // ends at a
+		for k, b := range boundaries {
+			last := p.Features[k] // starts at b
+			if first.Kind != last.Kind || first.Width != last.Width {
+				continue
+			}
 			cut := right.Sub(left).Add(a).Sub(b).Mod(pitch).Div(2)
-			first := left.Add(cut).Sub(a)
-			origins = append(origins, first, first.Add(pitch.Div(2)))
+			for _, c := range []fraction.Length{cut, cut.Add(pitch.Div(2))} {
+				if c.Less(first.Width) {
+					origins = append(origins, left.Add(c).Sub(a))
+				}
+			}
 		}
 	}
 	return origins
