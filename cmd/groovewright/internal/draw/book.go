@@ -5,6 +5,8 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -105,7 +107,7 @@ func (b *page) draw() {
 // execute fills one of the embedded texts.
 func (b *page) execute(name string, data any) ([]byte, error) {
 	funcs := template.FuncMap{
-		"length":   b.tape.Format,
+		"length":   b.unbroken,
 		"minus":    func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
 		"apart":    func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
 		"ratio":    decimalOf,
@@ -123,6 +125,12 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"unit":     b.unit,
 		"sentence": sentence,
 		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
+		"flaw":     b.flaw,
+		"wide":     wide,
+		"parted":   parted,
+		"corners": func() bool {
+			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return r.CornerRight != nil })
+		},
 	}
 	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
 	if err != nil {
@@ -144,6 +152,43 @@ func (b *page) unit() string {
 		return "centimetres"
 	}
 	return "inches"
+}
+
+// wholeAndFraction is the space between them.
+var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/)`)
+
+// unbroken writes a length so that its whole and its fraction stay on one line.
+func (b *page) unbroken(l fraction.Length) string {
+	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
+}
+
+// caution is a caution in its parts.
+type caution struct{ First, Rest, Reason string }
+
+// parted parts a caution into its first sentence, the rest of what it says, and
+// why it is there.
+func parted(text string) caution {
+	text, reason, found := strings.Cut(text, " (Raised because ")
+	if found {
+		reason = "(Raised because " + reason
+	}
+	first, rest, found := strings.Cut(text, ". ")
+	if found {
+		first += "."
+	}
+	return caution{first, rest, reason}
+}
+
+// flaw is the number of blemish i in the table and on the drawings: those that
+// cost nothing have none.
+func (s scribe) flaw(i int) int {
+	number := 1
+	for _, b := range s.plan.Blemishes[:i] {
+		if b.Cost.Sign() > 0 {
+			number++
+		}
+	}
+	return number
 }
 
 // sentence begins a text with a capital and ends it with a full stop.

@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	elevationTall = 260.0 // most ink that a wall's height takes
+	elevationTall = 230.0 // most ink that a wall's height takes
 	sideLane      = 84.0  // for the heights at both ends
 	laneHigh      = 14.0  // a line of text
 )
@@ -221,13 +221,14 @@ func (e *elevation) flaws() {
 	var number []int
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
-			wanted, number = append(wanted, e.x(b.At)), append(number, i+1)
+			wanted, number = append(wanted, e.x(b.At)), append(number, e.flaw(i))
 		}
 	}
 	order(wanted, number)
 	for i, x := range spread(wanted, 21, 12, e.Width-12) {
 		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.roof(wanted[i]))))
 		e.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl9 -9l9 9l-9 9z", ink(x-9), ink(y)))
+		e.add("circle", "class", "flawdot", "cx", wanted[i], "cy", e.roof(wanted[i]), "r", 2)
 		line{counted(fmt.Sprint(number[i]))}.write(&e.root, "flawtext", x, y+3.5, "middle")
 		e.board.claim(box{min(x-9, wanted[i]), y - 9, max(x+9, wanted[i]) - min(x-9, wanted[i]), e.top - y + 9})
 	}

@@ -9,7 +9,7 @@ import (
 
 const (
 	endRepeats = 2     // whole repeats of the pattern that a drawing of an end shows
-	endFace    = 40.0  // ink of the face that is shown
+	endFace    = 28.0  // ink of the face that is shown
 	endWide    = 262.0 // ink that the shown board takes
 	endLane    = 56.0  // for what lies past the end
 )
@@ -116,7 +116,7 @@ func negated(terms []term) []term {
 func (d *endDrawing) lay(all []segment) {
 	first, last := all[0].left, all[len(all)-1].right
 	d.scale = endWide / last.Sub(first).Float64()
-	d.top, d.x0 = 34, first.Float64()
+	d.top, d.x0 = 30, first.Float64()
 	d.left = endLane
 	if d.right {
 		d.left = halfInk - endLane - endWide
@@ -150,7 +150,7 @@ func (d *endDrawing) board(all []segment) {
 
 // thick is the ink of the board's thickness.
 func (d *endDrawing) thick() float64 {
-	return max(8, min(34, d.plan.Profile.Thickness.Float64()*d.scale))
+	return max(8, min(24, d.plan.Profile.Thickness.Float64()*d.scale))
 }
 
 // section adds one feature to the section's upper line: a groove goes down by

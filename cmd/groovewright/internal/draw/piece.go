@@ -9,9 +9,11 @@ import (
 )
 
 const (
-	pieceTall  = 300.0 // most ink that a piece's height takes
+	pieceTall  = 280.0 // most ink that a piece's height takes
 	pieceLeft  = 92.0  // lane for the measurements up the piece
-	mostMarks  = 24    // running measurements beside a drawing; more are left to the table
+	pieceRight = 20.0
+	markGap    = 13.0  // between measurements up the piece
+	mostLift   = 120.0 // most ink that they may rise above it
 	dotSize    = 1.9
 	letterSize = 12.0
 )
@@ -27,7 +29,12 @@ type pieceDrawing struct {
 	view
 	board board
 	area  box
+	lift  float64 // room for measurements above the piece
 }
+
+// wide reports whether the face of a piece is drawn across the page, so that
+// the boxes on it are not too small.
+func wide(piece plan.Piece) bool { return piece.Height.Less(piece.Width) }
 
 // drawPieceSide returns the drawing of one side of piece i.
 func drawPieceSide(s scribe, i int, back bool) *Picture {
@@ -51,12 +58,17 @@ func drawPieceSide(s scribe, i int, back bool) *Picture {
 
 // lay chooses the scale.
 func (d *pieceDrawing) lay() {
-	wide, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
+	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	d.Width = halfInk
-	d.scale = min((halfInk-pieceLeft-20)/wide, pieceTall/tall)
-	d.left, d.top, d.y1 = pieceLeft+(halfInk-pieceLeft-20-wide*d.scale)/2, 34, tall
+	if wide(d.piece) && !d.back {
+		d.Width = wideInk
+	}
+	room := d.Width - pieceLeft - pieceRight
+	d.scale = min(room/across, pieceTall/tall)
+	d.lift = max(0, min(mostLift, markGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
+	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 34+d.lift, tall
 	if d.back {
-		d.flip = wide
+		d.flip = across
 	}
 	var zero fraction.Length
 	d.area = d.view.area(zero, zero, d.piece.Width, d.piece.Height)
@@ -79,6 +91,7 @@ type corner struct {
 	at     plan.Point // on the face, for drawing
 	marked plan.Point // as measured on the drawn side
 	path   string
+	square bool // a level or plumb edge ends here, unlike within a curve
 }
 
 // corners lists the corners of the outline and then of each hole, in the order
@@ -91,7 +104,9 @@ func (d *pieceDrawing) corners() []corner {
 	var all []corner
 	add := func(face, marked []plan.Point, path string) {
 		for i := range min(len(face), len(marked)) {
-			all = append(all, corner{face[i], marked[i], fmt.Sprintf("%s[%d]", path, i)})
+			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
+			square := slices.ContainsFunc([]plan.Point{before, after}, func(p plan.Point) bool { return p[0] == face[i][0] || p[1] == face[i][1] })
+			all = append(all, corner{face[i], marked[i], fmt.Sprintf("%s[%d]", path, i), square})
 		}
 	}
 	add(d.piece.Marks.Face, marks, fmt.Sprintf("pieces[%d].marks.%s", d.index, side))
@@ -105,44 +120,61 @@ func (d *pieceDrawing) corners() []corner {
 	return all
 }
 
-// measures writes the running measurements to every corner, with a dashed line
-// from each to the corners it belongs to.
+// stops are the running measurements along one axis, each once: to every
+// corner, or only to those that end a level or plumb edge.
+func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
+	var all []stop
+	for _, c := range d.corners() {
+		at := c.marked[axis]
+		if squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+			continue
+		}
+		all = append(all, stop{line{d.length(at, ref("%s[%d]", c.path, axis))}, at})
+	}
+	return all
+}
+
+// measures writes the running measurements. Where there is no room for those of
+// a curve, its template and the table have them.
 func (d *pieceDrawing) measures() {
-	bottom := d.area.y + d.area.h
-	d.Height = bottom + 10
-	for axis := range 2 {
-		var all []stop
-		var reach []float64 // how far the dashed line of each runs into the piece
-		for _, c := range d.corners() {
-			at, far := c.marked[axis], d.y(c.at[1])
-			if axis == 1 {
-				far = d.x(c.at[0])
-			}
-			i := slices.IndexFunc(all, func(s stop) bool { return s.at == at })
-			if i < 0 {
-				all = append(all, stop{line{d.length(at, ref("%s[%d]", c.path, axis))}, at})
-				reach = append(reach, far)
+	d.Height = d.area.y + d.area.h + 10
+	for axis, room := range []float64{d.Width - pieceLeft + pieceRight, d.area.h + d.lift + 8} {
+		for _, squareOnly := range []bool{false, true} {
+			all := d.stops(axis, squareOnly)
+			if float64(len(all)-1)*markGap > room {
 				continue
 			}
 			if axis == 0 {
-				reach[i] = min(reach[i], far)
+				d.Height = d.across(all)
 			} else {
-				reach[i] = max(reach[i], far)
+				d.up(all)
 			}
-		}
-		if len(all) > mostMarks {
-			continue
-		}
-		if axis == 0 {
-			d.Height = d.across(all, reach)
-		} else {
-			d.up(all, reach)
+			break
 		}
 	}
 }
 
+// reach is how far the dashed line of a measurement runs into the piece: to the
+// farthest corner that it belongs to.
+func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
+	var far []float64
+	for _, c := range d.corners() {
+		switch {
+		case c.marked[axis] != at:
+		case axis == 0:
+			far = append(far, d.y(c.at[1]))
+		default:
+			far = append(far, d.x(c.at[0]))
+		}
+	}
+	if axis == 0 {
+		return slices.Min(far)
+	}
+	return slices.Max(far)
+}
+
 // across writes measurements from the left edge under the piece.
-func (d *pieceDrawing) across(all []stop, reach []float64) float64 {
+func (d *pieceDrawing) across(all []stop) float64 {
 	bottom, deepest := d.area.y+d.area.h, 0.0
 	wanted := make([]float64, len(all))
 	places := make([]int, len(all))
@@ -154,7 +186,7 @@ func (d *pieceDrawing) across(all []stop, reach []float64) float64 {
 	for n, x := range spread(wanted, poleGap, 60, d.Width-7) {
 		i := places[n]
 		if at := all[i].at; !at.IsZero() && at != d.piece.Width {
-			d.add("path", "class", "ext", "d", fmt.Sprintf("M%s %sV%s", ink(wanted[n]), ink(bottom), ink(reach[i])))
+			d.add("path", "class", "ext", "d", fmt.Sprintf("M%s %sV%s", ink(wanted[n]), ink(bottom), ink(d.reach(0, at))))
 		}
 		d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sv5L%s %s", ink(wanted[n]), ink(bottom+1), ink(x), ink(bottom+19)))
 		all[i].text.upright(&d.root, "", x, bottom+22, "end")
@@ -164,17 +196,17 @@ func (d *pieceDrawing) across(all []stop, reach []float64) float64 {
 }
 
 // up writes measurements from the lower edge beside the piece.
-func (d *pieceDrawing) up(all []stop, reach []float64) {
+func (d *pieceDrawing) up(all []stop) {
 	wanted := make([]float64, len(all))
 	places := make([]int, len(all))
 	for i, s := range all {
 		places[i], wanted[i] = i, d.y(s.at)
 	}
 	order(wanted, places)
-	for n, y := range spread(wanted, 13, d.area.y-8, d.area.y+d.area.h) {
+	for n, y := range spread(wanted, markGap, d.area.y-d.lift-8, d.area.y+d.area.h) {
 		i := places[n]
 		if !all[i].at.IsZero() {
-			d.add("path", "class", "ext", "d", fmt.Sprintf("M%s %sH%s", ink(d.area.x), ink(wanted[n]), ink(reach[i])))
+			d.add("path", "class", "ext", "d", fmt.Sprintf("M%s %sH%s", ink(d.area.x), ink(wanted[n]), ink(d.reach(1, all[i].at))))
 		}
 		d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sh-5L%s %s", ink(d.area.x-1), ink(wanted[n]), ink(d.area.x-19), ink(y)))
 		all[i].text.write(&d.root, "", d.area.x-22, y+4, "end")

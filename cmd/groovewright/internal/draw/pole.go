@@ -54,8 +54,7 @@ func (e *elevation) pole() float64 {
 		deepest = max(deepest, text.width(typeSize))
 	}
 	y := base + 25 + deepest*narrowest + 8
-	line{"Story pole: each mark is measured from the start (●), both ways."}.write(&e.root, "soft", e.Width/2, y+12, "middle")
-	return y + 20
+	return y
 }
 
 // mark is the distance of a story-pole mark from the start, and what it marks.

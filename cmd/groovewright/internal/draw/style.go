@@ -48,6 +48,7 @@ const drawingStyle = palette + `
 .drawing .cutnumber{fill:var(--paper);stroke:var(--saw);stroke-width:1.4}
 .drawing .cuttext{fill:var(--saw);font-weight:700;font-size:10px}
 .drawing .flaw{fill:var(--paper);stroke:var(--flaw);stroke-width:1.4}
+.drawing .flawdot{fill:var(--flaw)}
 .drawing .flawtext{fill:var(--flaw);font-weight:700;font-size:10px}
 .drawing .flawlead{stroke:var(--flaw);stroke-width:.9;stroke-dasharray:1 2.5;fill:none}
 .drawing .drill{fill:var(--paper);stroke:var(--saw);stroke-width:1.2}
@@ -55,6 +56,7 @@ const drawingStyle = palette + `
 .drawing .tag{fill:var(--board);stroke:var(--ink);stroke-width:1}
 .drawing .template,.drawing .cutline{stroke:var(--ink);stroke-width:1.6;fill:none}
 .drawing .template{stroke-width:2}
+.drawing .templatedrill{stroke:var(--ink);stroke-width:.8;fill:none}
 .drawing .templatedot{fill:var(--ink)}
 .drawing .templateframe{fill:none;stroke:var(--soft);stroke-width:.6}
 .drawing .templateboard{opacity:.6}

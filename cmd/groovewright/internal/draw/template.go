@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
@@ -47,6 +48,8 @@ type cutLine struct {
 }
 
 // cutLines lists what a plan needs templates for.
+// A rectangular cutout that takes more than one page has none: two measurements
+// and a straightedge mark it better.
 func cutLines(p plan.Plan) []cutLine {
 	var found []cutLine
 	for i, piece := range p.Pieces {
@@ -56,7 +59,22 @@ func cutLines(p plan.Plan) []cutLine {
 		}
 		found = append(found, notches(piece, i)...)
 	}
-	return found
+	return slices.DeleteFunc(found, func(c cutLine) bool { return c.square() && !c.onOnePage() })
+}
+
+// square reports whether every straight is level or plumb.
+func (c cutLine) square() bool {
+	for i := 1; i < len(c.points); i++ {
+		if p, q := c.points[i-1], c.points[i]; p[0] != q[0] && p[1] != q[1] {
+			return false
+		}
+	}
+	return true
+}
+
+// onOnePage reports whether one page of each paper shows all of the line.
+func (c cutLine) onOnePage() bool {
+	return !slices.ContainsFunc(Papers(), func(p Paper) bool { return len(c.tile(p).tiles) > 1 })
 }
 
 // notches finds the stretches of a piece's outline that leave its bounding box
@@ -179,7 +197,7 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 	c := t.cut
 	pic := newPicture(fmt.Sprintf("template-%s-%d-%s", t.paper.Size, number, one.name),
 		fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
-	pic.Desc = "Full size. Heavy line: saw along it, on the waste side. Grey strips: beads and grooves of the board under it."
+	pic.Desc = "Full size. Heavy line: saw along it, on the waste side. Circles: starter holes of the jigsaw. Grey strips: beads and grooves of the board under it."
 	pic.Width, pic.Height = one.w*perInch, (one.h+pageFoot)*perInch
 	v := view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	clip := pic.defs.add("clipPath", "id", pic.id("page"))
@@ -199,6 +217,11 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 		d += "Z"
 	}
 	page.add("path", "class", "template", "d", d)
+	for _, hole := range c.piece.Marks.Drill {
+		x, y, r := v.x(hole.At[0]), v.y(hole.At[1]), hole.Diameter.Float64()/2*perInch
+		page.add("circle", "class", "templatedrill", "cx", x, "cy", y, "r", r)
+		page.add("path", "class", "templatedrill", "d", fmt.Sprintf("M%s %sh%sM%s %sv%s", ink(x-r), ink(y), ink(2*r), ink(x), ink(y-r), ink(2*r)))
+	}
 	taken := board{frame: box{0, 0, pic.Width, one.h * perInch}}
 	taken.claim(box{0, 0, pic.Width, 20})
 	for i, p := range c.points {
