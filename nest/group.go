@@ -17,12 +17,14 @@ const mostInSet = 128
 // set is a set of piece numbers below mostInSet.
 type set [mostInSet / 64]uint64
 
-func (s set) has(i int) bool  { return s[i/64]>>(i%64)&1 != 0 }
-func (s set) with(i int) set  { s[i/64] |= 1 << (i % 64); return s }
-func (s set) empty() bool     { return s == set{} }
-func (s set) minus(t set) set { return set{s[0] &^ t[0], s[1] &^ t[1]} }
-func (s set) plus(t set) set  { return set{s[0] | t[0], s[1] | t[1]} }
-func (s set) size() int       { return bits.OnesCount64(s[0]) + bits.OnesCount64(s[1]) }
+func (s set) has(i int) bool    { return s[i/64]>>(i%64)&1 != 0 }
+func (s set) with(i int) set    { s[i/64] |= 1 << (i % 64); return s }
+func (s set) without(i int) set { s[i/64] &^= 1 << (i % 64); return s }
+func (s set) empty() bool       { return s == set{} }
+func (s set) minus(t set) set   { return set{s[0] &^ t[0], s[1] &^ t[1]} }
+func (s set) plus(t set) set    { return set{s[0] | t[0], s[1] | t[1]} }
+func (s set) and(t set) set     { return set{s[0] & t[0], s[1] & t[1]} }
+func (s set) size() int         { return bits.OnesCount64(s[0]) + bits.OnesCount64(s[1]) }
 
 // first returns the lowest number of a set that is not empty.
 func (s set) first() int {

@@ -1,6 +1,9 @@
 package nest
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // Whether a set of parts can be cut from one sheet, by straight cuts in any
 // number of stages: exactly.
@@ -104,13 +107,11 @@ func (o *oneSheet) find(s set, phase int64) (all []box) {
 		g := &o.groups[o.groupOf[lead]]
 		return []box{{w: g.w, h: g.h}}
 	}
-	for near := range o.parts(s) {
+	for near, far := range o.divisions(s) {
 		if o.steps++; o.steps > o.limit {
 			o.spent = true
 			return nil
 		}
-		far := s.minus(near)
-		far = o.canonical(far)
 		nears, nearGap := o.boxes(near, phase)
 		if len(nears) == 0 {
 			continue
@@ -190,10 +191,10 @@ func (o *oneSheet) keep(all []box, b box) []box {
 	return slices.Replace(all, i, end, b)
 }
 
-// parts yields every subset that is neither empty nor all, groups filled from
-// below.
-func (o *oneSheet) parts(s set) func(yield func(set) bool) {
-	return func(yield func(set) bool) {
+// divisions yields every way to divide a set into two that are not empty; in
+// both each group is filled from below.
+func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
+	return func(yield func(near, far set) bool) {
 		var in []*group
 		var most []int
 		for t := s; !t.empty(); {
@@ -202,21 +203,25 @@ func (o *oneSheet) parts(s set) func(yield func(set) bool) {
 			most = append(most, g.of(s))
 			t = t.minus(g.all)
 		}
+		// Counting: the first group that is not all on the near side has one piece
+		// more there, and those before it have none again.
 		count := make([]int, len(in))
-		var part set
+		var near set
+		far := s
 		for {
 			i := 0
-			for i < len(in) && count[i] == most[i] {
-				part = part.minus(in[i].all)
+			for ; i < len(in) && count[i] == most[i]; i++ {
+				far = far.plus(s.and(in[i].all))
+				near = near.minus(in[i].all)
 				count[i] = 0
-				i++
 			}
 			if i == len(in) {
 				return
 			}
-			part = part.with(in[i].start + count[i])
+			near = near.with(in[i].start + count[i])
 			count[i]++
-			if part != s && !yield(part) {
+			far = far.without(in[i].start + most[i] - count[i])
+			if near != s && !yield(near, far) {
 				return
 			}
 		}
