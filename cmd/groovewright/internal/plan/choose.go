@@ -145,8 +145,10 @@ const (
 )
 
 // narrower returns the room with its sheets as if they were narrower: by a
-// half, a third, a quarter, and as wide as each kind of limited stock. What fits
-// a narrower sheet fits the whole one.
+// quarter, a third, a half, and as wide as each kind of limited stock that is not
+// less than a third. What fits a narrower sheet fits the whole one. Panels
+// narrower than that are no panelling but strips, whatever they save: common
+// practice, no source.
 func (m *maker) narrower() []wall.Room {
 	var widest fraction.Length
 	for _, s := range m.job.Room.Sheets {
@@ -154,7 +156,7 @@ func (m *maker) narrower() []wall.Room {
 	}
 	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
 	for _, s := range m.job.Stock {
-		if s.Limited && s.Width.Less(widest) {
+		if s.Limited && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
 			widths = append(widths, s.Width)
 		}
 	}
@@ -278,6 +280,15 @@ func (m *maker) short(c candidate) error {
 	return e
 }
 
+// panels counts the panels of the layout.
+func (c *candidate) panels() int {
+	n := 0
+	for _, r := range c.layout.Runs {
+		n += len(r.Panels)
+	}
+	return n
+}
+
 // choices tells the trade-off, the best-looking entry first. The cost of each
 // is the total of its whole take-off, as far as prices are known.
 func (m *maker) choices() ([]Choice, error) {
@@ -292,7 +303,7 @@ func (m *maker) choices() ([]Choice, error) {
 			return nil, err
 		}
 		out = append(out, Choice{
-			Sheets: c.need.sheets, Bought: c.need.bought, Cost: list.Total, BlemishTotal: c.layout.Total,
+			Sheets: c.need.sheets, Bought: c.need.bought, Panels: c.panels(), Cost: list.Total, BlemishTotal: c.layout.Total,
 			Chosen: i == m.chosen, Proved: c.nest.Bound.Proved,
 		})
 	}
@@ -313,6 +324,7 @@ func says(c, taken Choice) string {
 	if onHand := c.Sheets - c.Bought; onHand > 0 {
 		text += fmt.Sprintf(" and %d on hand", onHand)
 	}
+	text += ", " + count(c.Panels, "panel")
 	if c.Chosen {
 		return "Taken: " + text + "."
 	}
@@ -359,7 +371,7 @@ func (m *maker) seen(l *wall.Layout) string {
 		}
 	}
 	if len(worst) == 0 {
-		return "Every edge that is seen shows a whole feature and the pattern follows round every corner; only seams are seen."
+		return "No cut feature and no corner out of step that costs anything; only seams are seen."
 	}
 	tape := m.tape()
 	var parts []string

@@ -307,6 +307,7 @@ type Search struct {
 type Choice struct {
 	Sheets       int             `json:"sheets"`
 	Bought       int             `json:"bought"` // of the sheets; the others are on hand
+	Panels       int             `json:"panels"` // on all walls together
 	Cost         decimal.Decimal `json:"cost"`   // total of the whole take-off, as far as prices are known
 	BlemishTotal fraction.Ratio  `json:"blemish_total"`
 	Chosen       bool            `json:"chosen"`
