@@ -64,6 +64,25 @@ func BenchmarkFirstLayout(b *testing.B) {
 	}
 }
 
+// BenchmarkClosedRoom times the first layout of a room panelled all round.
+func BenchmarkClosedRoom(b *testing.B) {
+	for _, n := range []int{4, 12} {
+		b.Run(fmt.Sprint("runs=", n), func(b *testing.B) {
+			r := room(n)
+			r.Closed = true
+			r.Runs[0].Left.Kind, r.Runs[n-1].Right.Kind = wall.InsideCorner, wall.InsideCorner
+			for b.Loop() {
+				for _, err := range wall.Layouts(r) {
+					if err != nil {
+						b.Fatal(err)
+					}
+					break
+				}
+			}
+		})
+	}
+}
+
 // BenchmarkNextLayouts times the layouts after the first.
 func BenchmarkNextLayouts(b *testing.B) {
 	r := room(4)

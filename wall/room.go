@@ -19,10 +19,13 @@ type Room struct {
 	// tape gave are rounded to it. Zero leaves them exact.
 	Mark fraction.Length
 
-	Runs       []Run // clockwise, at least one
-	Sheets     []Sheet
-	Gaps       Gaps
-	Installed  []Installed
+	Runs      []Run // clockwise, at least one
+	Sheets    []Sheet
+	Gaps      Gaps
+	Installed []Installed
+
+	// Priorities are usually [DefaultPriorities]. With the zero value nothing
+	// weighs and every layout is as good as another.
 	Priorities Priorities
 }
 

@@ -26,15 +26,15 @@ func main() {
 	}
 	problem := nest.Problem{
 		Stock: []nest.Stock{{Name: "sheet", Width: inch("48"), Length: inch("96")}},
-		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")}, Pattern: nest.Pattern{Pitch: profile.Pitch()},
+		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")}, Pattern: nest.PatternOf(profile),
 	}
-	problem.Pattern.Axis, problem.Pattern.Mirrored = profile.Mirror()
 	work := finish.Work{Profile: profile, Width: room.Runs[0].Width}
 	for layout, err := range wall.Layouts(room) {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Println("set out:", layout.Runs[0].SetOut.Why)
+		out := layout.Runs[0].SetOut
+		fmt.Printf("set out from %v to the %s; a repeat starts at %v\n", out.From, out.Direction, out.Origin)
 		for _, p := range layout.Pieces {
 			lo, hi := p.Shape.Bounds()
 			part := nest.Part{Number: p.Number, Width: hi.X.Sub(lo.X), Height: hi.Y.Sub(lo.Y), LeftPhase: p.LeftPhase}

@@ -170,10 +170,7 @@ func (m *maker) frame() Plan {
 // may come out of the notches of stepped ones.
 func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
 	j := &m.job
-	p := nest.Problem{Saw: j.Saw, Pattern: nest.Pattern{Pitch: j.Room.Profile.Pitch()}}
-	if j.Room.Profile.Turns() {
-		p.Pattern.Axis, p.Pattern.Mirrored = j.Room.Profile.Mirror()
-	}
+	p := nest.Problem{Saw: j.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
 	for _, s := range j.Stock {
 		p.Stock = append(p.Stock, nest.Stock{Name: s.Name, Width: s.Width, Length: s.Length, LeftPhase: s.LeftPhase,
 			Limited: s.Limited, Count: s.Count, Price: ratio(s.Price), Squared: s.Squared})
