@@ -4,7 +4,7 @@ package main
 func Example() {
 	main()
 	// Output:
-	// set out: whole flat at the left end (exposed), whole flat at the right end (covered)
+	// set out from 0 to the right; a repeat starts at 0
 	// piece 1: 33 x 30 at 0
 	// piece 2: 33 x 30 1/16 at 33
 	// piece 3: 34 1/4 x 30 1/8 at 66
