@@ -131,7 +131,10 @@ func (c *checker) sweep(i int) cover {
 	for _, b := range boards {
 		more = append(more, b.left, b.right)
 	}
-	leans := c.leans(i)
+	leans, mark := c.leans(i), g.mark
+	if len(leans) > 0 {
+		mark = times(mark, sum(whole(1), c.steepest(i)))
+	}
 	for _, l := range leans {
 		more = append(more, l[0], l[1])
 		out.allowed = sum(out.allowed, times(g.mark, sum(g.left.rise(), g.right.rise(), whole(1))))
@@ -150,7 +153,7 @@ func (c *checker) sweep(i int) cover {
 				wanted = nil
 			}
 		}
-		c.strip(g, &out, strip{xs[k], xs[k+1], pieces, wanted != nil, leaning(leans, x)})
+		c.strip(g, &out, strip{xs[k], xs[k+1], pieces, wanted != nil, leaning(leans, x), mark})
 	}
 	return out
 }
@@ -161,6 +164,7 @@ type strip struct {
 	pieces      [][]edge
 	wanted      bool // the region is to be covered here
 	leaning     bool // an end of the wall leans through it, where rounding is to the side
+	mark        rat  // what rounding may take up or down
 }
 
 // stuff returns what the pieces cover on the upright line at x: each by itself.
@@ -194,8 +198,8 @@ func (c *checker) strip(g *region, out *cover, s strip) {
 	}
 	// What is missing changes along a straight line: it is most at one of the sides.
 	lost := most(
-		c.lost(g, wanted(x, fromRight), wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight))),
-		c.lost(g, wanted(x, fromRight), wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft))),
+		c.lost(s.mark, wanted(x, fromRight), wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight))),
+		c.lost(s.mark, wanted(x, fromRight), wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft))),
 	)
 	if beyond := diff(lost, c.loose(g, x)); beyond.Sign() > 0 {
 		out.missing.Add(out.missing, times(width, lost))
@@ -204,19 +208,21 @@ func (c *checker) strip(g *region, out *cover, s strip) {
 
 // lost returns how much of the wanted spans at one side of a strip is not
 // covered and cannot be laid to rounding: that takes less than one mark, and
-// only at an end that a sloped line gives. inside are the same spans within the
+// only at an end that a sloped line gives. On a run with a leaning end, where a
+// corner of two slopes is rounded up or down and then sideways too, it can take as
+// much more as the line rises over a mark. inside are the same spans within the
 // strip, whose ends say what is sloped.
-func (c *checker) lost(g *region, inside, wanted, union []span) rat {
+func (c *checker) lost(mark rat, inside, wanted, union []span) rat {
 	total := zero()
 	for k, s := range wanted {
 		for _, hole := range without([]span{s}, union) {
 			allowed := zero()
 			if len(inside) == len(wanted) {
 				if inside[k].low.sloped && same(hole.low.y, s.low.y) {
-					allowed = sum(allowed, g.mark)
+					allowed = sum(allowed, mark)
 				}
 				if inside[k].high.sloped && same(hole.high.y, s.high.y) {
-					allowed = sum(allowed, g.mark)
+					allowed = sum(allowed, mark)
 				}
 			}
 			if missing := diff(hole.high.y, hole.low.y); !less(missing, allowed) {
@@ -272,6 +278,21 @@ func (c *checker) leans(i int) [][2]rat {
 		}
 	}
 	return out
+}
+
+// steepest returns the greatest rise over run of the lines at top and bottom.
+func (c *checker) steepest(i int) rat {
+	steepest := zero()
+	stations := c.job.runs[i].heights
+	for k := 1; k < len(stations); k++ {
+		a, b := stations[k-1], stations[k]
+		if same(a.at, b.at) {
+			continue
+		}
+		rise := most(size(diff(b.top, a.top)), size(diff(b.bottom, a.bottom)))
+		steepest = most(steepest, over(rise, diff(b.at, a.at)))
+	}
+	return steepest
 }
 
 func leaning(leans [][2]rat, x rat) bool {
