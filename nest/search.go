@@ -99,6 +99,9 @@ func (s *searcher) run() {
 		if s.done() {
 			break
 		}
+		if e == nil {
+			share.improve += share.exact
+		}
 		m.run(s.budget / 128 * share.improve)
 		s.take(m.now.clone())
 		if e == nil || s.done() {
