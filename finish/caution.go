@@ -201,7 +201,7 @@ func AllCautions() []Caution {
 
 // Cautions returns those that the work raises, the most pressing first. A field of m that [Materials.Validate] refuses counts as its default.
 func Cautions(w Work, m Materials) []Caution {
-	s := site{w, (&reader{units: w.Units}).read(m)}
+	s := site{w, readFor(w).read(m)}
 	var raised []Caution
 	for _, r := range rules {
 		if r.raised(s) {

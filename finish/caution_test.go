@@ -126,6 +126,77 @@ func TestScheduleLeavesOutWhatIsNotNeeded(t *testing.T) {
 	}
 }
 
+// titled returns the text of the step with that title, or "".
+func titled(w finish.Work, m finish.Materials, title string) string {
+	for _, s := range finish.Schedule(w, m) {
+		if s.Title == title {
+			return s.String()
+		}
+	}
+	return ""
+}
+
+func TestScheduleMitresOutsideCorners(t *testing.T) {
+	w, m := quiet()
+	w.Mitred = []string{"the corner of the pier and the niche"}
+	text := titled(w, m, "Mitre the outside corners")
+	for _, want := range []string{"the corner of the pier and the niche", "45 degrees", "long point"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q lacks %q", text, want)
+		}
+	}
+}
+
+// TestScheduleFitsClosingPiecesOnTheirOwn: what closes a run is not fitted with the rest.
+func TestScheduleFitsClosingPiecesOnTheirOwn(t *testing.T) {
+	w, m := quiet()
+	w.Fitting, w.Closing = []string{"piece 1 on the left"}, []string{"2"}
+	if text := titled(w, m, "Fit in order"); !strings.Contains(text, "Leave out what closes a run (2)") || !strings.Contains(text, "piece 1 on the left.") {
+		t.Errorf("fit: %q", text)
+	}
+	if text := titled(w, m, "Closing pieces"); !strings.Contains(text, "Measure the space of 2 on the wall") {
+		t.Errorf("close: %q", text)
+	}
+}
+
+func TestScheduleOfBoards(t *testing.T) {
+	w, m := quiet()
+	w.Profile.Boards, m.Nails.None = true, false
+	if text := titled(w, m, "Strips behind the boards"); !strings.Contains(text, "at most 16 in apart") {
+		t.Errorf("strips: %q", text)
+	}
+	for _, s := range finish.Schedule(w, m) {
+		if strings.Contains(s.String(), "panel") || strings.Contains(s.String(), "sheet") {
+			t.Errorf("boards are told as panels or sheets: %q", s)
+		}
+	}
+}
+
+// TestDatumIsGuessedOnlyWhereTheJobIsSilent: a wainscot of 66 in on the floor needs no ladder, panels as high above a counter do.
+func TestDatumIsGuessedOnlyWhereTheJobIsSilent(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		change        func(w *finish.Work, m *finish.Materials)
+		ladder, guess bool
+	}{
+		{"every run reaches 66 in", func(*finish.Work, *finish.Materials) {}, false, true},
+		{"one run reaches 30 in", func(w *finish.Work, _ *finish.Materials) { w.Low = finish.CounterReach }, true, false},
+		{"a range stands there", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, true, false},
+		{"the job gives a counter", func(_ *finish.Work, m *finish.Materials) { m.House.Datum = "36" }, true, false},
+		{"the job gives the floor", func(_ *finish.Work, m *finish.Materials) { m.House.Datum = "0" }, false, false},
+		{"73 in are too high from the floor too", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(73) }, true, true},
+	} {
+		w, m := quiet()
+		w.Highest, w.Low = fraction.Inches(66), fraction.Inches(66)
+		c.change(&w, &m)
+		raised := slices.ContainsFunc(finish.Cautions(w, m), func(c finish.Caution) bool { return c.Name == "ladder" })
+		said := strings.Contains(titled(w, m, "Look first"), "taken to be the floor")
+		if raised != c.ladder || said != c.guess {
+			t.Errorf("%s: ladder %v, want %v; guess told %v, want %v", c.name, raised, c.ladder, said, c.guess)
+		}
+	}
+}
+
 func TestScheduleRestsByMaterial(t *testing.T) {
 	w, m := quiet()
 	rest := func() string { return finish.Schedule(w, m)[1].Wait.String() }

@@ -153,7 +153,7 @@ func commonDefaults() Materials {
 	m.Paint.Top.Before, m.Paint.Top.After = DefaultTopBefore, DefaultTopAfter
 	m.Paint.Loss, m.Paint.EdgeCoats, m.Paint.Groove = DefaultLoss, DefaultEdgeCoats, "square"
 	m.Sealant.Waste, m.Adhesive.Waste, m.Nails.Waste, m.Tape.Waste = DefaultWaste, DefaultWaste, DefaultWaste, DefaultWaste
-	m.Adhesive.Form, m.Adhesive.Hold = "beads", "light"
+	m.Adhesive.Form, m.Adhesive.Boards, m.Adhesive.Hold = "beads", "none", "light"
 	m.Nails.Packs, m.Screws.Packs = []Pack{DefaultNailPack}, []Pack{DefaultScrewPack}
 	m.Screws.DevicePerGang, m.Screws.CoverPerGang = DefaultDeviceScrews, DefaultCoverScrews
 	m.Tape.SealLines, m.Tape.PaintLines = DefaultSealLines, DefaultPaintLines

@@ -36,17 +36,23 @@ type house struct {
 	wall     *big.Rat
 	studs    *big.Rat
 	datum    *big.Rat
+	guessed  bool // the datum is taken to be the floor; see [Work.onFloor]
 }
 
 func (r *reader) house(h, d House) house {
 	const path = "finish.house."
+	datum, guessed := d.Datum, h.Datum == "" && r.floor
+	if guessed {
+		datum = "0"
+	}
 	return house{
+		guessed:  guessed,
 		material: r.word(path+"material", h.Material, materials...),
 		damp:     h.Damp,
 		backing:  r.word(path+"backing", h.Backing, backings...),
 		wall:     r.length(path+"wall", h.Wall, d.Wall, fraction.Length{}),
 		studs:    r.length(path+"studs", h.Studs, d.Studs, fraction.Inches(1)),
-		datum:    r.length(path+"datum", h.Datum, d.Datum, fraction.Length{}),
+		datum:    r.length(path+"datum", h.Datum, datum, fraction.Length{}),
 	}
 }
 
@@ -54,6 +60,17 @@ var (
 	materials = []string{"mdf", "hardboard", "plywood", "solid wood", "plastic", "noncombustible"}
 	backings  = []string{"gypsum", "plaster", "studs", "masonry"}
 )
+
+// floor says whether the runs stand on the floor and not on a counter.
+func (h house) floor() bool { return h.datum.Sign() == 0 }
+
+// beneath returns the words for work over a counter or over the floor.
+func (h house) beneath(counter, floor string) string {
+	if h.floor() {
+		return floor
+	}
+	return counter
+}
 
 // combustible says whether a box behind the panels has to come out to their face.
 func (h house) combustible() bool { return h.material != "noncombustible" }
@@ -84,6 +101,9 @@ func (r *reader) gluing(a Adhesive, units fraction.Unit) gluing {
 	const path = "finish.adhesive."
 	d := Defaults(units).Adhesive
 	g := gluing{form: r.word(path+"form", a.Form, "beads", "dots", "none"), hold: r.word(path+"hold", a.Hold, "light", "full")}
+	if boards := r.word(path+"boards", a.Boards, "none", "dots", "beads"); r.boards && (a.Boards != "" || a.Form == "") {
+		g.form = boards
+	}
 	size, pair := d.Size, spacings[[2]string{g.form, g.hold}]
 	if g.form == "dots" {
 		size = DefaultDot
@@ -115,6 +135,10 @@ func (b *builder) glue() {
 	g := b.settings.adhesive
 	var volume *big.Rat
 	var how string
+	if b.work.Profile.Boards {
+		b.glueBoards()
+		return
+	}
 	switch g.form {
 	case "none":
 		return
@@ -233,6 +257,10 @@ var PlateDepth = fraction.Of(5, 4)
 // nail lists the nails.
 func (b *builder) nail() {
 	n := b.settings.nails
+	if b.work.Profile.Boards {
+		b.nailBoards()
+		return
+	}
 	total := int64(0)
 	for _, p := range b.work.Pieces {
 		total += b.nailsIn(p)

@@ -94,7 +94,7 @@ func (b *builder) cover() {
 		return
 	}
 	need := mul(b.work.Width.Rat(), c.reach)
-	b.buy("sheeting for counter and floor", need, b.area, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
+	b.buy(b.settings.house.beneath("sheeting for counter and floor", "sheeting for the floor"), need, b.area, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
 }
 
 // trimming is Trim, read.

@@ -38,9 +38,10 @@ type House struct {
 	Wall Taped `json:"wall,omitzero"`
 	// Backing is what the panels lie on: "gypsum" (the default), "plaster", "masonry", or "studs" where nothing covers them.
 	Backing string `json:"backing,omitzero"`
-	// Studs is the distance of the studs, centre to centre. [DefaultStuds].
+	// Studs is the distance of the studs, centre to centre, or of the level furring strips behind boards. [DefaultStuds].
 	Studs Taped `json:"studs,omitzero"`
-	// Datum is the height of the line that the runs are measured from above the floor one stands on. [DefaultDatum].
+	// Datum is the height of the line that the runs are measured from above the floor one stands on. [DefaultDatum],
+	// but 0 where every run reaches more than [CounterReach] above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
 }
 
@@ -122,6 +123,9 @@ type Sealant struct {
 type Adhesive struct {
 	// Form is "beads" (the default; upright lines), "dots" (a square grid) or "none".
 	Form string `json:"form,omitzero"`
+	// Boards is the form for tongue-and-groove boards, which nails hold: "none" (the default, unless Form is given), "dots", one where
+	// a board crosses a support, or "beads", across the board there.
+	Boards string `json:"boards,omitzero"`
 	// Hold is "light" (the default) where nails hold too, or "full" where the glue holds alone.
 	Hold string `json:"hold,omitzero"`
 	// Size is the diameter of a bead or a dot. [DefaultBead], [DefaultDot].
@@ -132,7 +136,8 @@ type Adhesive struct {
 	Cartridges []Container `json:"cartridges,omitzero"` // [DefaultCartridge]
 }
 
-// Nails says how panels are nailed to the studs.
+// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support, these being as far apart as
+// [House].Studs says; Edge and Field are for sheets.
 type Nails struct {
 	None        bool    `json:"none,omitzero"`        // panels are glued only
 	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges. [DefaultEdgeNails]

@@ -67,13 +67,13 @@ func (s Step) String() string {
 // Schedule returns the steps of the work in their order. Steps that the work does not need are left out: no mains without
 // boxes, no sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
 func Schedule(w Work, m Materials) []Step {
-	s := scheduler{site{w, (&reader{units: w.Units}).read(m)}, writer{w.Units}}
+	s := scheduler{site{w, readFor(w).read(m)}, writer{w.Units}}
 	if !s.pieces() {
 		return nil
 	}
 	var steps []Step
 	for _, step := range []Step{
-		s.look(), s.rest(), s.cut(), s.coat(), s.mains(), s.dryFit(), s.fit(), s.close(), s.tapeOff(), s.seal(), s.lastCoat(), s.powerOn(),
+		s.look(), s.rest(), s.furring(), s.cut(), s.mitre(), s.coat(), s.mains(), s.dryFit(), s.fit(), s.close(), s.tapeOff(), s.seal(), s.lastCoat(), s.powerOn(),
 	} {
 		if len(step.Do) > 0 {
 			steps = append(steps, step)
@@ -96,6 +96,9 @@ func (s scheduler) look() Step {
 	if s.old(AsbestosYear) {
 		do = append(do, "Find out about asbestos before old boards or textures are cut.")
 	}
+	if s.house.guessed {
+		do = append(do, "The line that the runs are measured from is taken to be the floor, as every run reaches more than "+s.small(CounterReach.Rat())+" above it (judgement); where it is a counter, give its height as finish.house.datum.")
+	}
 	return Step{Title: "Look first", Do: do}
 }
 
@@ -107,11 +110,42 @@ func (s scheduler) rest() Step {
 	case s.Profile.Boards:
 		wait, what = RestBoards, "the boards"
 	}
-	return Step{"Let the panels rest", []string{"Stand or stack " + what + " in the room where they will hang, with strips between so that air reaches both faces."}, wait}
+	return Step{"Let the " + s.board("panels", "boards") + " rest", []string{"Stand or stack " + what + " in the room where they will hang, with strips between so that air reaches both faces."}, wait}
+}
+
+// board returns one word for sheets and another for boards.
+func (s scheduler) board(sheet, board string) string {
+	if s.Profile.Boards {
+		return board
+	}
+	return sheet
+}
+
+// furring prepares the wall for upright boards.
+func (s scheduler) furring() Step {
+	if !s.Profile.Boards || s.nails.none {
+		return Step{}
+	}
+	do := []string{fmt.Sprintf("Upright boards run the same way as the studs: fix level strips across these, at most %s apart, with one at the foot, one at the top and one along each side of every opening. The strips are not on the shopping list.", s.small(s.house.studs))}
+	if len(s.Boxes) > 0 {
+		do = append(do, "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.")
+	}
+	return Step{Title: "Strips behind the boards", Do: do}
+}
+
+// mitre is the cutting of edges at outside corners.
+func (s scheduler) mitre() Step {
+	if len(s.Mitred) == 0 {
+		return Step{}
+	}
+	return Step{Title: "Mitre the outside corners", Do: []string{
+		"At " + strings.Join(s.Mitred, "; ") + ": saw both edges at half the angle of the corner, 45 degrees at a square one. Measures reach to the long point, on the face.",
+		"Measure the angle on the wall and try it on two offcuts first; mitre after all other marks and cuts of a piece, and a closing piece only when it has been measured again. Glue the mitre when its second piece is fitted, and ease the edge.",
+	}}
 }
 
 func (s scheduler) cut() Step {
-	do := []string{fmt.Sprintf("Cut the %d %s in the sawing order of each sheet and write the number on the back of each.", len(s.Pieces), plural(len(s.Pieces), "piece"))}
+	do := []string{fmt.Sprintf("Cut the %d %s in the sawing order of each %s and write the number on the back of each.", len(s.Pieces), plural(len(s.Pieces), "piece"), s.board("sheet", "board"))}
 	if len(s.Closing) > 0 {
 		do = append(do, "Saw these last, after their space has been measured again on the wall: "+strings.Join(s.Closing, ", ")+"; the plan has them as the survey gives them.")
 	}
@@ -153,7 +187,7 @@ func (s scheduler) mains() Step {
 func (s scheduler) dryFit() Step {
 	do := []string{"Hold every piece in place without glue or nails, in the order of fitting; try the boxes in their holes and the pattern across seams and corners; trim now."}
 	if len(s.Boxes) > 0 {
-		do = append(do, "Try the extenders: each has to come out to the face of the panel.")
+		do = append(do, "Try the extenders: each has to come out to the face of the "+s.board("panel", "board")+"s.")
 	}
 	return Step{Title: "Dry-fit", Do: do}
 }
@@ -161,6 +195,8 @@ func (s scheduler) dryFit() Step {
 func (s scheduler) fit() Step {
 	how := "Fit one piece after the other, each pressed home before the next"
 	switch {
+	case s.Profile.Boards:
+		how = s.fitBoards()
 	case s.adhesive.form == "none":
 	case s.nails.none:
 		how = fmt.Sprintf("Lay %s of adhesive on the back and press each piece home before the next", s.adhesive.form)
@@ -168,6 +204,9 @@ func (s scheduler) fit() Step {
 		how = fmt.Sprintf("Lay %s of adhesive on the back, press each piece home and nail it before the next", s.adhesive.form)
 	}
 	do := []string{how + "; keep the gaps of the plan with spacers, and check the first piece of each run for plumb."}
+	if len(s.Closing) > 0 {
+		do = append(do, "Leave out what closes a run ("+strings.Join(s.Closing, ", ")+"): it is fitted as soon as the rest of its run is up, by the next step.")
+	}
 	if len(s.Fitting) > 0 {
 		do = append(do, strings.TrimSuffix(strings.Join(s.Fitting, "; "), ".")+".")
 	}
@@ -178,11 +217,30 @@ func (s scheduler) fit() Step {
 	return step
 }
 
+// fitBoards says how boards go up.
+func (s scheduler) fitBoards() string {
+	var how []string
+	switch s.adhesive.form {
+	case "dots":
+		how = append(how, "Put a dot of adhesive where each board crosses a strip")
+	case "beads":
+		how = append(how, "Lay a bead of adhesive across each board where it crosses a strip")
+	}
+	if len(how) == 0 {
+		how = append(how, "Work with the tongue ahead")
+	}
+	how = append(how, "knock each board home over the tongue before it")
+	if !s.nails.none {
+		how = append(how, "nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the face along the hidden edge")
+	}
+	return strings.Join(how, ", ")
+}
+
 func (s scheduler) close() Step {
 	if len(s.Closing) == 0 {
 		return Step{}
 	}
-	do := "Measure the space of " + strings.Join(s.Closing, ", ") + " on the wall, at the foot, in the middle and at the top, cut to what is there, coat the new edges, dry-fit and fit."
+	do := "Measure the space of " + strings.Join(s.Closing, ", ") + " on the wall, at the foot, in the middle and at the top, cut to what is there, coat the new edges, dry-fit and fit. Close a run before one that butts against it is begun."
 	return Step{Title: "Closing pieces", Do: []string{do}}
 }
 
@@ -202,7 +260,7 @@ func (s scheduler) tapeOff() Step {
 	if length.Sign() == 0 || s.tape.seal == 0 {
 		return Step{}
 	}
-	return Step{Title: "Tape off", Do: []string{fmt.Sprintf("Cover counter and floor, and tape along %s of joints, %d %s, leaving the width of the bead free.", s.run(length), s.tape.seal, plural(int(s.tape.seal), "line"))}}
+	return Step{Title: "Tape off", Do: []string{s.house.beneath("Cover counter and floor", "Cover the floor") + fmt.Sprintf(", and tape along %s of joints, %d %s, leaving the width of the bead free.", s.run(length), s.tape.seal, plural(int(s.tape.seal), "line"))}}
 }
 
 func (s scheduler) seal() Step {
@@ -211,7 +269,7 @@ func (s scheduler) seal() Step {
 	}
 	do := []string{
 		"Lay as much bead at a time as you can tool before it skins: " + SkinSealant.String() + " (" + SkinSealant.Says + "). Tool it hollow, and pull the tape at once, away from the bead.",
-		"Fill the open ends of grooves on the counter line first. Leave the boxes unsealed.",
+		"Fill the open ends of grooves on the lower line first. Leave the boxes unsealed.",
 	}
 	return Step{"Seal", do, PaintSealant}
 }

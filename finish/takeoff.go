@@ -103,7 +103,7 @@ func (m Materials) Validate(units fraction.Unit) error {
 // where something needs more packs than [MaxPacks]. The cost is linear in the size of w, and at most [MixSteps] steps for each thing bought.
 func TakeOff(w Work, m Materials) (list List, err error) {
 	defer fraction.Catch(&err)
-	r := &reader{units: w.Units}
+	r := readFor(w)
 	s := r.read(m)
 	w.check(r)
 	if err := errors.Join(r.faults...); err != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,7 +17,11 @@ import (
 )
 
 // plain is a flat panel 1/4 in thick with a pitch of 2 in.
-var plain = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
+// plain sheets are 1/4 in thick, boards 3/4.
+var (
+	plain  = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
+	boards = groove.Profile{Boards: true, Features: []groove.Feature{{Width: fraction.Inches(4)}}, Thickness: fraction.Of(3, 4)}
+)
 
 // bare materials: no loss, no waste, nothing but what a test asks for.
 func bare() finish.Materials {
@@ -165,6 +170,30 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 				m.Nails = finish.Nails{Packs: []finish.Pack{{Name: "hundred", Count: 100}}}
 			},
 			"panel nails 1 1/2 in, 104 nails, 2 hundred",
+		},
+		{
+			"10 boards of 96 in cross supports 16 in apart 7 times each: 70 nails; (3/8 + 3/4) × √2 = 1.59 in long; no glue",
+			finish.Work{Profile: boards, Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("96")}}, 10)},
+			func(m *finish.Materials) { m.Nails.None = false },
+			"board nails 2 in, 70 nails, 1 box of 1000",
+		},
+		{
+			"supports 12 in apart: 9 crossings, and 3 nails more along 30 in of an opening's edges",
+			finish.Work{Profile: boards, Pieces: []finish.Piece{{Width: in("4"), Height: in("96"), OpeningEdges: in("30")}}},
+			func(m *finish.Materials) { m.Nails = finish.Nails{Waste: "0"}; m.House.Studs = "12" },
+			"board nails 2 in, 12 nails, 1 box of 1000",
+		},
+		{
+			"a dot of 1 in a crossing: 70 × π/12 in3 = 18.33 in3 = 10.155 fl oz",
+			finish.Work{Profile: boards, Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("96")}}, 10)},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "dots" },
+			"panel adhesive, 10.2 fl oz, 2 10.1 fl oz cartridge",
+		},
+		{
+			"a bead across the board: 7 × 4 in of π × 9/256 in2 = 3.093 in3 = 1.714 fl oz",
+			finish.Work{Profile: boards, Pieces: []finish.Piece{{Width: in("4"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "beads" },
+			"panel adhesive, 1.8 fl oz, 1 10.1 fl oz cartridge",
 		},
 		{
 			"tape on both sides of 90 ft",

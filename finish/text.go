@@ -90,6 +90,8 @@ var (
 // reader turns the texts into numbers and gathers what is wrong with them.
 type reader struct {
 	units  fraction.Unit
+	boards bool // the panels are tongue-and-groove boards
+	floor  bool // the runs seem to stand on the floor; see [Work.onFloor]
 	faults []error
 }
 

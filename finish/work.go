@@ -23,10 +23,12 @@ type Work struct {
 	Sheets  []SheetRow
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
+	Low     fraction.Length // the least, over all runs, of how high the run's wall reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
 	Built   int             // year of the house, 0 if not known
-	Fitting []string        // one line for each piece in the order of fitting, for [Schedule]
+	Fitting []string        // one line for each piece in the order of fitting, but for closing pieces, for [Schedule]
 	Closing []string        // pieces to measure again on the wall before they are cut, for [Schedule]
+	Mitred  []string        // one line for each outside corner with panels on both sides, for [Schedule]
 }
 
 // Piece is one piece of panelling by its bounding rectangle.
@@ -36,13 +38,26 @@ type Piece struct {
 	OpeningEdges fraction.Length
 }
 
+// CounterReach is the most that panels above a counter reach up as a rule, since wall cabinets hang about 18 in above it
+// and a hood about 30 in; judgement.
+var CounterReach = fraction.Inches(30)
+
+// onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than [CounterReach]
+// above it, and nothing is cooked at them. Judgement; a job that gives the datum is not guessed at.
+func (w Work) onFloor() bool { return CounterReach.Less(w.Low) && !w.Cooking }
+
+// readFor returns a reader of the materials of this work.
+func readFor(w Work) *reader {
+	return &reader{units: w.Units, boards: w.Profile.Boards, floor: w.onFloor()}
+}
+
 // JointKind says what meets at a joint.
 type JointKind string
 
 // The kinds of joint. A joint round a box is not sealed: its cover hides it, and the box stays open to work on.
 const (
-	CounterLine   JointKind = "counter line"
-	CabinetLine   JointKind = "cabinet line"
+	CounterLine   JointKind = "lower line" // on the counter or at the floor
+	CabinetLine   JointKind = "upper line" // under cabinets, a cap or a ceiling
 	InsideCorner  JointKind = "inside corner"
 	OutsideCorner JointKind = "outside corner"
 	Seam          JointKind = "seam"
@@ -126,6 +141,7 @@ func (w Work) check(r *reader) {
 	}
 	length("work.edges", w.Edges)
 	length("work.width", w.Width)
+	length("work.low", w.Low)
 	for i, p := range w.Pieces {
 		path := fmt.Sprintf("work.pieces[%d]", i)
 		length(path+".width", p.Width)
