@@ -1,0 +1,138 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/wall"
+)
+
+// short says which pieces the stock does not give.
+func (m *maker) short(c candidate) error {
+	e := &ShortError{}
+	for _, u := range c.nest.Unplaced {
+		piece := c.layout.Pieces[u.Part-1]
+		e.Pieces = append(e.Pieces, fmt.Sprintf("piece %s on %q: %s", piece.Label, m.job.Room.Runs[piece.Run].Name, u.Why))
+	}
+	return e
+}
+
+// panels counts the panels of the layout.
+func (c *candidate) panels() int {
+	n := 0
+	for _, r := range c.layout.Runs {
+		n += len(r.Panels)
+	}
+	return n
+}
+
+// choices tells the trade-off, the best-looking entry first. The cost of each
+// is the total of its whole take-off, as far as prices are known.
+func (m *maker) choices() ([]Choice, error) {
+	var out []Choice
+	for i := range m.found {
+		c := &m.found[i]
+		if c.need.unplaced > 0 {
+			continue
+		}
+		list, err := finish.TakeOff(m.work(c), m.job.Finish)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Choice{
+			Sheets: c.need.sheets, Bought: c.need.bought, Panels: c.panels(), Cost: list.Total, BlemishTotal: c.layout.Total,
+			Chosen: i == m.chosen, Proved: c.nest.Bound.Proved,
+		})
+	}
+	taken := slices.IndexFunc(out, func(c Choice) bool { return c.Chosen })
+	k := 0
+	for i := range m.found {
+		if m.found[i].need.unplaced == 0 {
+			out[k].Says = says(out[k], out[taken]) + " " + m.seen(&m.found[i].layout)
+			k++
+		}
+	}
+	return out, nil
+}
+
+// says tells what a choice takes, and what more or less than the one taken.
+func says(c, taken Choice) string {
+	text := count(c.Bought, "sheet") + " to buy"
+	if onHand := c.Sheets - c.Bought; onHand > 0 {
+		text += fmt.Sprintf(" and %d on hand", onHand)
+	}
+	text += ", " + count(c.Panels, "panel")
+	if c.Chosen {
+		return "Taken: " + text + "."
+	}
+	differs := func(more, less string, by int) string {
+		if by < 0 {
+			return fmt.Sprintf("%d %s", -by, less)
+		}
+		return fmt.Sprintf("%d %s", by, more)
+	}
+	switch by := c.Bought - taken.Bought; {
+	case by != 0:
+		text += ", " + differs("more than taken", "fewer than taken", by)
+	case c.Sheets != taken.Sheets:
+		text += ", " + differs("more on hand", "fewer on hand", c.Sheets-taken.Sheets)
+	}
+	switch d := c.Cost.Sub(taken.Cost); d.Sign() {
+	case 1:
+		text += fmt.Sprintf(" (%s more money)", d.StringFixed(2))
+	case -1:
+		text += fmt.Sprintf(" (%s less money)", d.Neg().StringFixed(2))
+	}
+	if c.BlemishTotal.Less(taken.BlemishTotal) {
+		return text + "; it looks better."
+	}
+	return text + "; it looks worse."
+}
+
+// seen names the two terms of a layout that cost most, seams left out.
+func (m *maker) seen(l *wall.Layout) string {
+	var worst []wall.Blemish
+	for range 2 {
+		var most *wall.Blemish
+		for k := range l.Blemishes {
+			b := &l.Blemishes[k]
+			if b.Kind == "seam" || b.Amount.IsZero() || len(worst) > 0 && worst[0] == *b {
+				continue
+			}
+			if most == nil || most.Cost().Less(b.Cost()) {
+				most = b
+			}
+		}
+		if most != nil {
+			worst = append(worst, *most)
+		}
+	}
+	if len(worst) == 0 {
+		return "No cut feature and no corner out of step that costs anything; only seams are seen."
+	}
+	tape := m.tape()
+	var parts []string
+	for _, b := range worst {
+		run := m.job.Room.Runs[b.Run].Name
+		switch b.Kind {
+		case "inside corner":
+			parts = append(parts, fmt.Sprintf("the pattern %s out of step in the %s of %s", tape.Format(b.Amount), b.Where, run))
+		case "break":
+			parts = append(parts, fmt.Sprintf("the pattern %s out of step at the break of %s", tape.Format(b.Amount), run))
+		case "weak strip":
+			parts = append(parts, fmt.Sprintf("a %s of %s too narrow by %s", b.Where, run, tape.Format(b.Amount)))
+		default:
+			parts = append(parts, fmt.Sprintf("a feature cut %s from its edge at the %s of %s", tape.Format(b.Amount), b.Where, run))
+		}
+	}
+	return "Seen most: " + strings.Join(parts, "; ") + "."
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
