@@ -18,6 +18,9 @@ import (
 // narrower than that are no panelling but strips, whatever they save: common
 // practice, no source.
 func (m *maker) narrower() []wall.Room {
+	if m.job.Room.Profile.Boards {
+		return nil // a board is as wide as it is
+	}
 	var widest fraction.Length
 	for _, s := range m.job.Room.Sheets {
 		widest = fraction.Max(widest, s.Width)
