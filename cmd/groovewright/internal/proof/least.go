@@ -155,7 +155,8 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 		return known
 	}
 	out := own{origin, zero(), true}
-	only := g.run.left.kind == exposed != (g.run.right.kind == exposed)
+	shown := func(e end) bool { return e.kind == exposed && (e.prominence == nil || e.prominence.Sign() > 0) }
+	only := shown(g.run.left) != shown(g.run.right)
 	for _, u := range g.uprights(s.weights) {
 		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
 		out.cost = sum(out.cost, t.cost())
