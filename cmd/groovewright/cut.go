@@ -163,7 +163,7 @@ func freed(p plan.Plan, s plan.Sheet, h half) string {
 func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
 	rect := s.Cuts[index].Rect
 	if index == 0 {
-		return "the sheet"
+		return "the " + sheetWord(p)
 	}
 	from, twins := "", false
 	for i, c := range s.Cuts {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"example.com/groovewright/cmd/groovewright/internal/plan"
@@ -22,11 +21,11 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.heading(2, "Cut list")
-	t.para(fmt.Sprintf("Face up, the lower end of the sheet toward you. The blade takes %s. Where a cut is at a measure, the blade runs just past it, seen from the edge named; what is taken off includes the blade. An arrow shows which way the top of a piece lies; up is away from you. An offcut's phase is the exact left_phase that it has as stock of another job.", t.length(p.Saw.Kerf)))
+	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s. Where a cut is at a measure, the blade runs just past it, seen from the edge named; what is taken off includes the blade. An arrow shows which way the top of a piece lies; up is away from you. An offcut's phase is the exact left_phase that it has as stock of another job.", sheetWord(p), t.length(p.Saw.Kerf)))
 	exact := fraction.Tape{Unit: t.tape.Unit}
 	for _, s := range p.Sheets {
 		t.gap()
-		t.para(fmt.Sprintf("Sheet %d: %s", s.Number, t.stock(p, s.Stock)))
+		t.para(fmt.Sprintf("%s %d: %s", map[string]string{"sheet": "Sheet", "board": "Board"}[sheetWord(p)], s.Number, t.stock(p, s.Stock)))
 		for i, c := range s.Cuts {
 			t.hang(fmt.Sprintf("  %2d [ ] ", c.Step), t.cut(p, s, i))
 		}
@@ -94,12 +93,12 @@ func (t *text) pieces(p plan.Plan) {
 		for _, s := range p.Sheets {
 			for _, pl := range s.Placements {
 				if pl.Piece == piece.Number {
-					from, opened = fmt.Sprintf(", from sheet %d", s.Number), stoppedIn(s, pl, piece)
+					from, opened = fmt.Sprintf(", from %s %d", sheetWord(p), s.Number), stoppedIn(s, pl, piece)
 				}
 			}
 		}
-		t.para(fmt.Sprintf("Piece %s: %s%s, on %s, panel %d, lower left at %s and %s up", label(p, piece.Number),
-			t.size(piece.Width, piece.Height), from, piece.Run, piece.Panel, t.length(piece.At[0]), t.length(piece.At[1])))
+		t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
+			t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At[0]), t.above(piece.At[1])))
 		for _, run := range p.Runs {
 			if run.Name == piece.Run {
 				t.fitted(p, run, piece)
@@ -110,7 +109,7 @@ func (t *text) pieces(p plan.Plan) {
 		}
 		t.marks(piece)
 		for _, w := range piece.Weak {
-			t.hang("  weak: ", fmt.Sprintf("%s at %s, %s wide: %s", w.Kind, t.point(w.At), t.length(w.Width), w.WayOut))
+			t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At[0]), t.about(w.At[1]), t.about(w.Width), w.WayOut))
 		}
 	}
 }
@@ -140,9 +139,12 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	}
 }
 
-// point writes a place on a piece.
-func (t *text) point(at plan.Point) string {
-	return fmt.Sprintf("%s across, %s up", t.length(at[0]), t.length(at[1]))
+// above writes a height over the level line of a run.
+func (t *text) above(y fraction.Length) string {
+	if y.Sign() < 0 {
+		return t.length(y.Neg()) + " below the level line"
+	}
+	return t.length(y) + " up"
 }
 
 // marks prints the lines to draw on a piece. A plain rectangle needs none
@@ -158,10 +160,12 @@ func (t *text) marks(piece plan.Piece) {
 	}
 	rows := [][]string{{"corner", "across", "up", "across, on the back"}}
 	if !rectangular(piece) {
-		rows = append(rows, t.corners("edge", m.Face, m.Back)...)
+		rows = append(rows, t.corners("", 0, m.Face, m.Back)...)
 	}
+	first := len(m.Face)
 	for _, h := range m.Holes {
-		rows = append(rows, t.corners(h.Opening, h.Face, h.Back)...)
+		rows = append(rows, t.corners(", "+h.Opening, first, h.Face, h.Back)...)
+		first += len(h.Face)
 	}
 	for _, d := range m.Drill {
 		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + d.Opening, t.length(d.At[0]), t.length(d.At[1]), t.length(d.Back[0])})
@@ -174,11 +178,12 @@ func (t *text) marks(piece plan.Piece) {
 	}
 }
 
-// corners writes the corners of one outline as rows.
-func (t *text) corners(what string, face, back []plan.Point) [][]string {
+// corners writes the corners of one outline as rows; the first of them has the
+// number first among those of the piece.
+func (t *text) corners(what string, first int, face, back []plan.Point) [][]string {
 	var rows [][]string
 	for i, f := range face {
-		row := []string{what + " " + strconv.Itoa(i+1), t.length(f[0]), t.length(f[1]), ""}
+		row := []string{plan.CornerName(first+i) + what, t.length(f[0]), t.length(f[1]), ""}
 		if i < len(back) {
 			row[3] = t.length(back[i][0])
 		}

@@ -16,7 +16,7 @@ func checkText(j job.Job, doubts []wall.Doubt) string {
 	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
 		j.Room.Profile.Name, count(len(j.Stock), "kind")))
 	for _, p := range j.Taped {
-		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Path, t.length(p.At.X), t.length(p.At.Y)))
+		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name(&j.Room), t.length(p.At.X), t.length(p.At.Y)))
 	}
 	if len(doubts) == 0 {
 		t.para("Nothing in the measurements looks doubtful.")

@@ -155,14 +155,14 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 		"notch: drill 3/8, centre 19 7/8 across, 35 15/16 up",
 		"notch: drill 3/8, centre 6 7/8 across, 24 15/16 up",
 		"notch: drill 3/8, centre 6 7/8 across, 23 7/8 up",
-		"notch: saw down at 20 1/16 across, from 49 3/4 to 35 3/4",
-		"notch: saw right at 23 11/16 up, from 0 to 7 1/16",
-		"notch: saw left at 35 3/4 up, from 20 1/16 to 5 1/16",
-		"notch: saw down at 5 1/16 across, from 35 3/4 to 25 1/8",
-		"notch: saw right at 25 1/8 up, from 5 1/16 to 7 1/16",
-		"notch: hold the waste and last saw down at 7 1/16 across, from 25 1/8 to 23 11/16",
-		"edge: saw from 20 across, 0 up, to 37 7/8 across, 1/16 up",
-		"edge: saw from 37 7/8 across, 1/16 up, to 37 3/8 across, 49 3/4 up",
+		"notch: saw down at 20 1/16 across, from 49 3/4 to 35 3/4 (E to F)",
+		"notch: saw right at 23 11/16 up, from 0 to 7 1/16 (K to J)",
+		"notch: saw left at 35 3/4 up, from 20 1/16 to 5 1/16 (F to G)",
+		"notch: saw down at 5 1/16 across, from 35 3/4 to 25 1/8 (G to H)",
+		"notch: saw right at 25 1/8 up, from 5 1/16 to 7 1/16 (H to I)",
+		"notch: hold the waste and last saw down at 7 1/16 across, from 25 1/8 to 23 11/16 (I to J)",
+		"edge: saw from 20 across, 0 up, to 37 7/8 across, 1/16 up (B to C)",
+		"edge: saw from 37 7/8 across, 1/16 up, to 37 3/8 across, 49 3/4 up (C to D)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)

@@ -64,7 +64,7 @@ func headline(p plan.Plan) string {
 			use = append(use, kind)
 		}
 	}
-	says := "No sheet to buy."
+	says := "No " + sheetWord(p) + " to buy."
 	if len(buy) > 0 {
 		says = "Buy " + strings.Join(buy, "; ") + "."
 	}
@@ -87,7 +87,7 @@ func proof(p plan.Plan) string {
 		are = "is"
 	}
 	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
-		count(p.Bound.SheetsAtLeast, "sheet"), are, because(p.Bound.How), because(p.Search.How))
+		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(p.Bound.How), because(p.Search.How))
 }
 
 // because puts a reason, which may be a sentence, into brackets.
@@ -127,7 +127,7 @@ func (t *text) choices(p plan.Plan) {
 	}
 	switch best := len(p.Choices) > 0 && p.Choices[0].Chosen; {
 	case best:
-		t.hang("  ", "One sheet more would not look better: no layout has less blemish.")
+		t.hang("  ", "One "+sheetWord(p)+" more would not look better: no layout has less blemish.")
 	case len(p.Choices) > 1:
 		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
 	}
@@ -160,11 +160,35 @@ func (t *text) taped(all []plan.Taped) {
 		return
 	}
 	t.heading(2, "Points from taped distances")
-	rows := [][]string{{"point", "run", "from left", "up", "closes to"}}
+	rows := [][]string{{"point", "run", "from left", "up", "distances meet"}}
 	for _, p := range all {
-		rows = append(rows, []string{p.Path, p.Run, t.length(p.At[0]), t.length(p.At[1]), t.length(p.Closing)})
+		rows = append(rows, []string{p.Name, p.Run, t.length(p.At[0]), t.length(p.At[1]), t.within(p.Closing)})
 	}
 	t.table(2, rows)
+}
+
+// within tells the mark up to which something is right.
+func (t *text) within(x fraction.Length) string {
+	if x.IsZero() {
+		return "exactly"
+	}
+	up, _ := x.Round(t.tape.Mark, fraction.Up)
+	return "within " + t.tape.Format(up)
+}
+
+// The words for what a job is planned from and for a part of a run.
+func sheetWord(p plan.Plan) string {
+	if p.Profile.Boards {
+		return "board"
+	}
+	return "sheet"
+}
+
+func panelWord(p plan.Plan) string {
+	if p.Profile.Boards {
+		return "board"
+	}
+	return "panel"
 }
 
 // shopping prints the take-off: first what to buy, in columns to take to the
@@ -234,7 +258,7 @@ func (t *text) runs(p plan.Plan) {
 			t.hang("  Corner   ", t.corner(*c))
 		}
 		for _, n := range r.Installed {
-			t.hang("  On wall  ", fmt.Sprintf("a panel from %s to %s stays", t.length(n.Left), t.length(n.Right)))
+			t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
 		}
 		t.panels(p, r)
 		if len(r.StoryPole) > 0 {
@@ -268,7 +292,7 @@ func (t *text) corner(c plan.Corner) string {
 
 // panels prints where each panel of a run stands.
 func (t *text) panels(p plan.Plan, r plan.Run) {
-	rows := [][]string{{"panel", "from", "to", "pieces"}}
+	rows := [][]string{{panelWord(p), "from", "to", "pieces"}}
 	for _, panel := range r.Panels {
 		var labels []string
 		for _, n := range panel.Pieces {

@@ -31,6 +31,15 @@ func (t *text) length(x fraction.Length) string {
 	return t.tape.Format(x)
 }
 
+// about writes a length to the nearest mark, for what is only looked at.
+func (t *text) about(x fraction.Length) string {
+	near, off := x.Round(t.tape.Mark, fraction.Nearest)
+	if off.IsZero() || near.IsZero() {
+		return t.length(x)
+	}
+	return "about " + t.tape.Format(near)
+}
+
 // gap leaves one empty line.
 func (t *text) gap() {
 	if s := t.b.String(); s != "" && !strings.HasSuffix(s, "\n\n") {

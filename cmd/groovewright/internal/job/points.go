@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 )
 
 // ClosesWithin is how far three or more taped distances may fail to meet in one
@@ -24,6 +25,19 @@ type Taped struct {
 	Exact   bool            // the distances meet there exactly
 	Within  fraction.Length // else At lies no further than this from where they meet
 	Closing fraction.Length // the greatest that any of its distances is off, without sign
+}
+
+// Name says which point it is: "corner 4 of the box", counted from 1, or "height 2 of the wall". Where the path tells neither it is
+// the path.
+func (t Taped) Name(room *wall.Room) string {
+	var run, opening, corner int
+	if n, _ := fmt.Sscanf(t.Path, "runs[%d].openings[%d].points.corners[%d]", &run, &opening, &corner); n == 3 && run < len(room.Runs) && opening < len(room.Runs[run].Openings) {
+		return fmt.Sprintf("corner %d of %s", corner+1, room.Runs[run].Openings[opening].Name)
+	}
+	if n, _ := fmt.Sscanf(t.Path, "runs[%d].heights[%d]", &run, &corner); n == 2 && run < len(room.Runs) {
+		return fmt.Sprintf("height %d of %s", corner+1, room.Runs[run].Name)
+	}
+	return t.Path
 }
 
 // points reads the corners of an opening that was taped from two or more base

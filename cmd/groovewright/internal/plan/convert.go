@@ -68,13 +68,19 @@ func why(taped *wall.Run, run *Run) string {
 	}
 	left := fmt.Sprintf("%s at the left end (%s)", run.Left.Cut, run.Left.Kind)
 	right := fmt.Sprintf("%s at the right end (%s)", run.Right.Cut, run.Right.Kind)
+	hidden := func(e wall.End) string {
+		if e.Kind == wall.InsideCorner {
+			return "in the corner: "
+		}
+		return "out of sight: "
+	}
 	switch {
 	case seen(taped.Left) && seen(taped.Right):
 		return "seen: " + left + " and " + right
 	case seen(taped.Left):
-		return "seen: " + left + "; out of sight: " + right
+		return "seen: " + left + "; " + hidden(taped.Right) + right
 	case seen(taped.Right):
-		return "seen: " + right + "; out of sight: " + left
+		return "seen: " + right + "; " + hidden(taped.Left) + left
 	}
 	return "neither end is seen: " + left + ", " + right
 }
@@ -106,13 +112,22 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
 		marks = append(marks, Mark{o, "a repeat starts"})
 	}
-	for i, p := range run.Panels {
-		if i > 0 {
-			marks = append(marks, Mark{p.Left, fmt.Sprintf("left edge of panel %d", p.Number)})
+	what := "panel"
+	if m.job.Room.Profile.Boards {
+		what = "board"
+	}
+	edge := func(at fraction.Length, edge string) {
+		if at != run.Limits[0] && at != run.Limits[1] {
+			marks = append(marks, Mark{at, edge})
 		}
-		if i < len(run.Panels)-1 {
-			marks = append(marks, Mark{p.Right, fmt.Sprintf("right edge of panel %d", p.Number)})
-		}
+	}
+	for _, p := range run.Panels {
+		edge(p.Left, fmt.Sprintf("left edge of %s %d", what, p.Number))
+		edge(p.Right, fmt.Sprintf("right edge of %s %d", what, p.Number))
+	}
+	for _, p := range run.Installed {
+		edge(p.Left, "left edge of a "+what+" on the wall")
+		edge(p.Right, "right edge of a "+what+" on the wall")
 	}
 	for _, o := range run.Openings {
 		lo, hi := o.Outline[0][0], o.Outline[0][0]

@@ -150,7 +150,7 @@ func (m *maker) frame() Plan {
 		p.Stock = append(p.Stock, stock)
 	}
 	for _, t := range j.Taped {
-		p.Taped = append(p.Taped, Taped{Path: t.Path, Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
+		p.Taped = append(p.Taped, Taped{Path: t.Path, Name: t.Name(&j.Room), Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
 	}
 	one := fraction.Inches(1)
 	standard := wall.DefaultPriorities()

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
@@ -24,7 +26,11 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		for _, s := range c.Starters {
 			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: names[i], At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
 		}
-		piece.Marks.Order = append(piece.Marks.Order, c.Words(names[i], tape)...)
+		words := c.Words(names[i], tape)
+		for k, w := range c.Ways { // the last of the words, one each
+			words[len(words)-len(c.Ways)+k] += lettered(piece, c.Hole, w.Points)
+		}
+		piece.Marks.Order = append(piece.Marks.Order, words...)
 	}
 	limits := cutout.Limits{
 		Strip:    m.job.Room.Priorities.LeastStrip,
@@ -34,6 +40,36 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, w := range p.Shape.WeakSpots(limits) {
 		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
 	}
+}
+
+// CornerName is the name of a corner in the table of a piece's marks, counted
+// from 0 through the outline and then through each hole: A … Z, A1 … Z1, A2 …
+func CornerName(i int) string {
+	name := string(rune('A' + i%26))
+	if i >= 26 {
+		name += strconv.Itoa(i / 26)
+	}
+	return name
+}
+
+// lettered names the corners from which and to which a way is sawn, in brackets;
+// nothing where an end is no corner.
+func lettered(piece *Piece, hole int, way []cutout.Point) string {
+	corners, first := piece.Marks.Face, 0
+	if hole >= 0 {
+		first = len(corners)
+		for _, h := range piece.Marks.Holes[:hole] {
+			first += len(h.Face)
+		}
+		corners = piece.Marks.Holes[hole].Face
+	}
+	from := slices.Index(corners, Point{way[0].X, way[0].Y})
+	last := way[len(way)-1]
+	to := slices.Index(corners, Point{last.X, last.Y})
+	if from < 0 || to < 0 || from == to {
+		return ""
+	}
+	return fmt.Sprintf(" (%s to %s)", CornerName(first+from), CornerName(first+to))
 }
 
 // cuttingNames names what is sawn out of a piece: a hole by its opening, notches

@@ -339,6 +339,7 @@ type TakeoffRow struct {
 // Taped is a point that the job gives by distances from known points, solved.
 type Taped struct {
 	Path    string          `json:"path"`
+	Name    string          `json:"name"` // such as "corner 4 of the window", counted from 1
 	Run     string          `json:"run"`
 	At      Point           `json:"at"`      // on the run
 	Exact   bool            `json:"exact"`   // the distances meet in a point that is exact

@@ -27,10 +27,11 @@ func (m *maker) work(c *candidate) finish.Work {
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
 		panel := c.panel(p.Run, p.Panel)
-		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, m.tape().Format(panel.Left), m.tape().Format(panel.Right)))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
+			continue
 		}
+		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, m.tape().Format(panel.Left), m.tape().Format(panel.Right)))
 	}
 	for _, joint := range c.layout.Joints {
 		kind, sealed := jointKinds[joint.Kind]
@@ -49,7 +50,15 @@ func (m *maker) work(c *candidate) finish.Work {
 			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length})
 		}
 	}
-	for _, run := range j.Room.Runs {
+	for i, laid := range c.layout.Runs {
+		if corner := laid.Corner; corner != nil && j.Room.Runs[i].Right.Kind == wall.OutsideCorner {
+			w.Mitred = append(w.Mitred, fmt.Sprintf("the corner of %s and %s", j.Room.Runs[i].Name, j.Room.Runs[corner.Next].Name))
+		}
+	}
+	for i, run := range j.Room.Runs {
+		if top := highest(&run); i == 0 || top.Less(w.Low) {
+			w.Low = top
+		}
 		w.Width = w.Width.Add(run.Width)
 		for _, o := range run.Openings {
 			if o.Kind == wall.Box {
@@ -72,6 +81,16 @@ func (m *maker) work(c *candidate) finish.Work {
 	return w
 }
 
+// highest returns the highest point of a run's wall.
+func highest(run *wall.Run) fraction.Length {
+	var top fraction.Length
+	for _, h := range run.Heights {
+		top = fraction.Max(top, h.Top)
+	}
+	return top
+}
+
+// panel returns the panel of a run by its number.
 func (c *candidate) panel(run, number int) wall.Panel {
 	for _, p := range c.layout.Runs[run].Panels {
 		if p.Number == number {
