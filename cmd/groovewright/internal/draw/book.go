@@ -124,6 +124,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"natural":  func(name string) int { return int(b.drawn[name].Width) },
 		"unit":     b.unit,
 		"sentence": sentence,
+		"capital":  capital,
 		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
 		"flaw":     b.flaw,
 		"wide":     wide,
@@ -193,16 +194,20 @@ func (s scribe) flaw(i int) int {
 
 // sentence begins a text with a capital and ends it with a full stop.
 func sentence(text string) string {
-	text = strings.TrimSpace(text)
+	text = capital(strings.TrimSpace(text))
+	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
+}
+
+// capital begins a text with a capital.
+func capital(text string) string {
 	first, size := utf8.DecodeRuneInString(text)
 	if size == 0 {
 		return ""
 	}
-	text = string(unicode.ToUpper(first)) + text[size:]
-	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
-		text += "."
-	}
-	return text
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // picture is a drawing as part of a page.

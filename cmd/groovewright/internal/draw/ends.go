@@ -116,7 +116,7 @@ func negated(terms []term) []term {
 func (d *endDrawing) lay(all []segment) {
 	first, last := all[0].left, all[len(all)-1].right
 	d.scale = endWide / last.Sub(first).Float64()
-	d.top, d.x0 = 30, first.Float64()
+	d.top, d.x0 = 33, first.Float64()
 	d.left = endLane
 	if d.right {
 		d.left = halfInk - endLane - endWide

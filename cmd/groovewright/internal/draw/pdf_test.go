@@ -35,8 +35,9 @@ func readPDF(data []byte) (paths, pages []box, err error) {
 			return nil, nil, fmt.Errorf("a stream without an end")
 		}
 		rest = body[end+len("endstream"):]
-		if object := bytes.LastIndex(head, []byte("obj")); object < 0 || bytes.Contains(head[object:], []byte("/Length1")) {
-			continue // a font
+		object := bytes.LastIndex(head, []byte("obj"))
+		if object < 0 || bytes.Contains(head[object:], []byte("/Length1")) || bytes.Contains(head[object:], []byte("/PatternType")) {
+			continue // a font, or a hatch that areas are filled with
 		}
 		z, err := zlib.NewReader(bytes.NewReader(body[:end]))
 		if err != nil {
@@ -109,6 +110,8 @@ func painted(content string) []box {
 			xs, ys = nil, nil
 		case "n":
 			xs, ys = nil, nil // a clip
+		case "d0", "d1":
+			return nil // a letter of a font (ISO 32000-1, 9.6.5)
 		}
 		numbers = numbers[:0]
 	}

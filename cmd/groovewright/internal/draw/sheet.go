@@ -96,7 +96,7 @@ func (d *sheetDrawing) ground() {
 	}
 	rect("board")
 	var zero fraction.Length
-	faint := d.add("g", "opacity", ".55")
+	faint := d.add("g", "fill-opacity", ".55")
 	drawPattern(faint, d.view, stripes(d.plan.Profile, d.stock.LeftPhase, d.stock.Width), zero, d.stock.Length)
 	rect("edge")
 }

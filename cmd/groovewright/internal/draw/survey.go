@@ -14,6 +14,8 @@ const (
 	surveyHeights   = 8
 	surveyOpenings  = 5
 	surveyInstalled = 1
+	surveyBases     = 3
+	surveyCorners   = 8
 	mostRuns        = 99
 )
 
@@ -44,8 +46,9 @@ type form struct {
 }
 
 // Survey returns a measuring sheet to print before there is any job: for a
-// number of runs from 1 to 99, one page for the room and one for each run.
-// Every box is named by the path of its field in the job file.
+// number of runs from 1 to 99, one page for the room, one for each run, and one
+// for an opening of another outline than a rectangle. Every box is named by the
+// path of its field in the job file.
 func Survey(runs int) ([]byte, error) {
 	if runs < 1 || runs > mostRuns {
 		return nil, fmt.Errorf("a measuring sheet for %d runs: expected 1 to %d", runs, mostRuns)
@@ -59,6 +62,7 @@ func Survey(runs int) ([]byte, error) {
 	for i := range runs {
 		data.Forms = append(data.Forms, runForm(i))
 	}
+	data.Forms = append(data.Forms, oddForm())
 	parsed, err := template.New("survey.tmpl").ParseFS(texts, "survey.tmpl")
 	if err != nil {
 		return nil, err
@@ -148,7 +152,7 @@ func runForm(i int) form {
 	heights := rows(surveyHeights, at+"heights", "at", "bottom", "top")
 	heights[0][0].Given = "0"
 	heights = inPairs(heights)
-	openings := rows(surveyOpenings, at+"openings", "name", "kind", "left", "bottom", "width", "height", "gangs")
+	openings := rows(surveyOpenings, at+"openings", "name", "kind", "left", "bottom", "width", "height", "rise", "gangs")
 	for n := range openings {
 		openings[n][1].Choices = []string{"box", "window", "other"}
 	}
@@ -160,11 +164,51 @@ func runForm(i int) form {
 			{Number: "1", Title: "Width, along the datum", Says: "From end to end, not added up from parts.", Rows: [][]blank{row(at, "name", "width")}},
 			{Number: "2", Title: "Both ends", Says: "lean: plumb a line at the foot; how far the top stands to the right of it (to the left: with a minus).", Rows: ends},
 			{Number: "3", Title: "Heights, left to right", Says: "At both ends, at both sides of every step (two rows at one place) and every 4 ft between. top is above the datum; bottom too, below it with a minus.", Rows: heights},
-			{Number: "4", Title: "Boxes, windows and other openings", Says: "left from the run's left end, bottom from the datum; then its own width and height. gangs: devices side by side, for a box.", Rows: openings},
+			{Number: "4", Title: "Boxes, windows and other openings", Says: "left from the run's left end, bottom from the datum; then its own width and height. rise: of an arched head above that height. gangs: devices side by side, for a box. Any other outline: last page.", Rows: openings},
 			{Title: "Where the eye rests, breaks, and cooking", Says: "prominence: 1 is usual, more where a seam is seen more. A break is where the pattern may start afresh. cooking: behind or beside the appliance.",
 				Rows: [][]blank{slices.Concat(rows(1, at+"focal", "from", "to", "prominence")[0], rows(1, at+"breaks", "at", "prominence")[0], rows(1, at+"cooking", "from", "to")[0])}},
 		},
 	}
+}
+
+// oddForm is one opening that is no rectangle, on whichever run it stands. The
+// runs and openings of its paths have no number before it is filled in.
+func oddForm() form {
+	const at = "runs[ ].openings[ ]."
+	name := row(at, "name", "kind")
+	name[1].Choices = []string{"box", "window", "other"}
+	var corners, bases, taped [][]blank
+	for i := range surveyBases {
+		bases = append(bases, pointBoxes(fmt.Sprintf("%spoints.bases[%d]", at, i), "x", "y"))
+	}
+	for i := range surveyCorners {
+		corners = append(corners, pointBoxes(fmt.Sprintf("%soutline[%d]", at, i), "x", "y"))
+		taped = append(taped, pointBoxes(fmt.Sprintf("%spoints.corners[%d].distances", at, i), "from base 0", "from base 1", "from base 2"))
+	}
+	side := blank{Path: at + "points.side", Label: "points.side", Choices: []string{"left", "right"}}
+	return form{
+		Title: "An opening of another outline: runs[ ].openings[ ] of the job file",
+		Says:  "One page for each such opening. Number its corners on a sketch, counterclockwise from the lower left, and take one of the two ways below.",
+		Groups: []group{
+			{Title: "The opening", Rows: [][]blank{name}},
+			{Title: "Corner by corner", Says: "left and bottom: of the first corner, from the run's left end and the datum. outline: every corner from there, to the right and up.",
+				Rows: slices.Concat([][]blank{row(at, "left", "bottom")}, inPairs(corners))},
+			{Title: "By taped distances", Says: "bases: two or three points that you can measure, from the run's left end and the datum. Then tape every corner from each of them; a third distance checks the other two. side: on which side of the line from base 0 to base 1 the corners lie, left being above it where base 1 stands to the right.",
+				Rows: slices.Concat([][]blank{slices.Concat(bases...), {side}}, taped)},
+		},
+	}
+}
+
+// pointBoxes makes boxes for the members of a list of lengths; what each stands
+// for is written behind its label.
+func pointBoxes(path string, members ...string) []blank {
+	var all []blank
+	for i, member := range members {
+		place := fmt.Sprintf("%s[%d]", path, i)
+		_, short, _ := strings.Cut(place, "openings[ ].")
+		all = append(all, blank{Path: place, Label: short + " " + member})
+	}
+	return all
 }
 
 // drawSurvey returns the drawing of where to tape, for run i; the wall on it is

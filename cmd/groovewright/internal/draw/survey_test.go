@@ -3,6 +3,7 @@ package draw
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -22,8 +23,10 @@ func TestSurveyFieldsAreTheJobFiles(t *testing.T) {
 	root := map[string]any{}
 	boxes := 0
 	for _, m := range input.FindAllSubmatch(sheet, -1) {
-		if value := filled(string(m[2])); value != nil {
-			plant(root, string(m[2]), value)
+		for _, path := range numbered(string(m[2])) {
+			if value := filled(path); value != nil {
+				plant(root, path, value)
+			}
 		}
 		boxes++
 	}
@@ -39,6 +42,64 @@ func TestSurveyFieldsAreTheJobFiles(t *testing.T) {
 	}
 }
 
+// Where the test's two odd openings stand: after the others of their runs.
+var (
+	byCorners = fmt.Sprintf("runs[0].openings[%d].", surveyOpenings)
+	byTape    = fmt.Sprintf("runs[1].openings[%d].", surveyOpenings)
+)
+
+// numbered is a box's path with the numbers that the page of an odd opening
+// leaves to the reader; that page is filled in twice, once in each of its ways.
+func numbered(path string) []string {
+	rest, odd := strings.CutPrefix(path, "runs[ ].openings[ ].")
+	switch {
+	case !odd:
+		return []string{path}
+	case strings.HasPrefix(rest, "points"):
+		return []string{byTape + rest}
+	case rest == "name", rest == "kind":
+		return []string{byCorners + rest, byTape + rest}
+	}
+	return []string{byCorners + rest}
+}
+
+// octagon is the outline of the odd openings, on their runs.
+var octagon = [surveyCorners][2]float64{{20, 15}, {30, 13}, {40, 15}, {44, 18}, {40, 22}, {30, 24}, {20, 22}, {16, 18}}
+
+// oddly is what someone might write into a box of an odd opening, "" for a path
+// that is no such box: [16, 13] is where the outline's corners are taken from,
+// [0, 0], [60, 0] and [30, 0] are the bases that the tape was held at.
+func oddly(path string) string {
+	path, ok := strings.CutPrefix(strings.Replace(path, byTape, byCorners, 1), byCorners)
+	var at, member int
+	decimal := func(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
+	bases := [surveyBases]float64{0, 60, 30}
+	switch n, _ := fmt.Sscanf(strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r
+		}
+		return ' '
+	}, path), "%d %d", &at, &member); {
+	case !ok:
+		return ""
+	case path == "kind":
+		return "other"
+	case path == "points.side":
+		return "left"
+	case path == "left":
+		return "16"
+	case path == "bottom":
+		return "13"
+	case n == 2 && strings.HasPrefix(path, "outline"):
+		return decimal(octagon[at][member] - []float64{16, 13}[member])
+	case n == 2 && strings.HasPrefix(path, "points.bases"):
+		return decimal([]float64{bases[at], 0}[member])
+	case n == 2 && strings.HasPrefix(path, "points.corners"):
+		return decimal(math.Hypot(octagon[at][0]-bases[member], octagon[at][1]))
+	}
+	return ""
+}
+
 // filled is what someone might write into a box.
 func filled(path string) any {
 	index := 0
@@ -46,6 +107,9 @@ func filled(path string) any {
 		index, _ = strconv.Atoi(m[1])
 	}
 	last := path[strings.LastIndexAny(path, ".")+1:]
+	if odd := oddly(path); odd != "" {
+		return odd
+	}
 	inList := func(list string) bool { return strings.Contains(path, list+"[") }
 	switch {
 	case path == "closed", last == "boards":
@@ -92,6 +156,8 @@ func filled(path string) any {
 		return "0"
 	case last == "top":
 		return "30"
+	case last == "rise":
+		return "1"
 	case inList("openings") && last == "left":
 		return strconv.Itoa(5 + 10*index)
 	case inList("openings"):
@@ -105,27 +171,32 @@ func filled(path string) any {
 }
 
 // plant puts a value at its path into a tree of objects and lists.
-func plant(at map[string]any, path string, value any) {
-	step, rest, deeper := strings.Cut(path, ".")
-	name, place, listed := strings.Cut(strings.TrimSuffix(step, "]"), "[")
-	if !listed && !deeper {
-		at[name] = value
-		return
+func plant(root map[string]any, path string, value any) {
+	steps := strings.FieldsFunc(path, func(r rune) bool { return strings.ContainsRune(".[]", r) })
+	grow(root, steps, value)
+}
+
+// grow returns a tree with a value planted in it, the steps to it from the root:
+// names of an object, numbers of a list.
+func grow(tree any, steps []string, value any) any {
+	if len(steps) == 0 {
+		return value
 	}
-	if !listed {
-		if at[name] == nil {
-			at[name] = map[string]any{}
+	i, err := strconv.Atoi(steps[0])
+	if err != nil {
+		object, _ := tree.(map[string]any)
+		if object == nil {
+			object = map[string]any{}
 		}
-		plant(at[name].(map[string]any), rest, value)
-		return
+		object[steps[0]] = grow(object[steps[0]], steps[1:], value)
+		return object
 	}
-	i, _ := strconv.Atoi(place)
-	list, _ := at[name].([]any)
+	list, _ := tree.([]any)
 	for len(list) <= i {
-		list = append(list, map[string]any{})
+		list = append(list, nil)
 	}
-	at[name] = list
-	plant(list[i].(map[string]any), rest, value)
+	list[i] = grow(list[i], steps[1:], value)
+	return list
 }
 
 // TestSurveyRefusesSillyNumbers checks the bounds.
