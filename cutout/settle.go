@@ -58,7 +58,7 @@ func settle(piece *Shape, mark fraction.Length, taped func(Point) bool) bool {
 					continue
 				}
 			}
-			if !taped(ring[i]) && settleCorner(*piece, ring, exact, i, mark) {
+			if !taped(ring[i]) && settleCorner(*piece, ring, exact, i, mark, taped) {
 				moved = true
 			}
 		}
@@ -94,14 +94,14 @@ const finer = 8
 //	| v'__       for an edge would have to end there or cross u-v or v-w
 //	|     ''-_
 //	v---------u
-func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length) bool {
+func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length, taped func(Point) bool) bool {
 	u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
 	a, b := exact[before(i, len(ring))], exact[after(i, len(ring))]
 	if turn(a, v, b) <= 0 {
 		return false
 	}
 	for range finer + 1 {
-		for _, to := range marksBeside(a, v, b, mark) {
+		for _, to := range marksBeside(a, v, b, mark, taped) {
 			inside := turn(a, v, to) >= 0 && turn(v, b, to) >= 0 && turn(w, u, to) >= 0
 			if inside && piece.clear(u, v, w, to) {
 				ring[i] = to
@@ -114,7 +114,7 @@ func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length)
 }
 
 // marksBeside lists the marks to which the corner v between u and w may go.
-func marksBeside(u, v, w Point, mark fraction.Length) []Point {
+func marksBeside(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Point {
 	upright := u.X == v.X || v.X == w.X
 	level := u.Y == v.Y || v.Y == w.Y
 	x, _ := v.X.Round(mark, fraction.Down)
@@ -130,7 +130,7 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 	// Up or down first, and from there along the steeper line sideways; then the
 	// four marks round the point and the twelve round these, the nearest of each
 	// first.
-	beside := intoSpace(u, v, w, mark)
+	beside := intoSpace(u, v, w, mark, taped)
 	first := len(beside)
 	for ring := range int64(2) {
 		for dy := -ring; dy <= ring+1; dy++ {
@@ -150,9 +150,9 @@ func marksBeside(u, v, w Point, mark fraction.Length) []Point {
 
 // intoSpace returns the mark for a corner of two slopes: its height is rounded
 // toward the far end of the steeper line, and then the place on that line at this
-// height toward the far end of the other. It returns none where that is out of
-// range.
-func intoSpace(u, v, w Point, mark fraction.Length) []Point {
+// height toward the far end of the other, unless that place is taped. It returns
+// none where that is out of range.
+func intoSpace(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Point {
 	steep, flat := u, w
 	slope := func(p Point) *big.Rat {
 		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
@@ -166,7 +166,11 @@ func intoSpace(u, v, w Point, mark fraction.Length) []Point {
 		return nil
 	}
 	along := new(big.Rat).Quo(difference(y, v.Y), slope(steep))
-	x, ok := fit(onMark(along.Add(along, v.X.Rat()), mark, right))
+	along.Add(along, v.X.Rat())
+	if x, ok := fit(along); ok && taped(Point{x, y}) {
+		return []Point{{x, y}}
+	}
+	x, ok := fit(onMark(along, mark, right))
 	if !ok {
 		return nil
 	}
