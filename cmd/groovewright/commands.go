@@ -124,11 +124,11 @@ func checkCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	doubts, err := j.Room.Survey(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
+	doubts, err := plan.Doubts(j)
 	if err != nil {
 		return err
 	}
-	return show(c.stdout, checkText(j, append(j.Doubts, doubts...)))
+	return show(c.stdout, checkText(j, doubts))
 }
 
 // profilesCommand lists the ready profiles.

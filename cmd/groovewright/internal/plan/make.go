@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"github.com/shopspring/decimal"
@@ -63,11 +64,25 @@ func (o Options) nodes() int {
 // ShortError says that the job cannot be done as given: some pieces are on no
 // sheet.
 type ShortError struct {
-	Pieces []string // label and reason of each
+	Pieces []string // label and reason of each that is left over
+	OnHand int      // sheets of which there is a count
+	Bought bool     // there is also stock of which as many are bought as needed
+	Boards bool     // the stock is boards
 }
 
 func (e *ShortError) Error() string {
-	text := "the stock is not enough:"
+	sheet := "sheet"
+	if e.Boards {
+		sheet = "board"
+	}
+	text := "the stock is not enough: "
+	if e.OnHand > 0 || !e.Bought {
+		text += count(e.OnHand, sheet) + " on hand, "
+	}
+	if e.Bought {
+		text += "as many as needed to buy, "
+	}
+	text += count(len(e.Pieces), "piece") + " left over:"
 	for i, p := range e.Pieces {
 		if i == 5 {
 			return text + fmt.Sprintf(" and %d more", len(e.Pieces)-i)
@@ -87,6 +102,9 @@ func Make(ctx context.Context, j job.Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
 	m := maker{job: j, options: o}
 	chosen, err := m.choose(ctx)
+	if short := new(ShortError); errors.As(err, &short) {
+		m.tellStock(short)
+	}
 	if err != nil {
 		return Plan{}, err
 	}
@@ -107,6 +125,18 @@ func Make(ctx context.Context, j job.Job, o Options) (p Plan, err error) {
 	}
 	p.Warnings = append(p.Warnings, m.notchHint...)
 	return p, m.finish(&p)
+}
+
+// tellStock adds to an error what there was to cut from.
+func (m *maker) tellStock(e *ShortError) {
+	e.Boards = m.job.Room.Profile.Boards
+	for _, s := range m.job.Stock {
+		if s.Limited {
+			e.OnHand += s.Count
+		} else {
+			e.Bought = true
+		}
+	}
 }
 
 // maker holds what a plan is made from.

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/finish"
 	"example.com/groovewright/wall"
 )
 
@@ -121,42 +120,4 @@ func (m *maker) edges(piece *Piece) string {
 		}
 	}
 	return "left edge and lower edge"
-}
-
-// coverWarnings questions the boxes whose cutouts their cover plates do not
-// hide by enough on every side.
-func (m *maker) coverWarnings() []Warning {
-	var out []Warning
-	tape := m.tape()
-	gap := m.job.Room.Gaps.Box
-	least := m.job.Room.Priorities.LeastCover
-	for r, run := range m.job.Room.Runs {
-		for i, o := range run.Openings {
-			if o.Kind != wall.Box {
-				continue
-			}
-			lo, hi := o.Bounds()
-			gangs := o.Gangs
-			if gangs == 0 {
-				gangs = finish.Gangs(hi.X.Sub(lo.X))
-			}
-			plate, ok := m.job.Plates[gangs]
-			if !ok {
-				var err error
-				if plate, err = cutout.StandardPlate(gangs); err != nil {
-					continue
-				}
-			}
-			width, height := hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)
-			centre := cutout.Point{X: lo.X.Add(width.Div(2)), Y: lo.Y.Add(height.Div(2))}
-			hole := cutout.Rectangle(lo.X.Sub(gap), lo.Y.Sub(gap), width.Add(gap.Mul(2)), height.Add(gap.Mul(2)))
-			cover := cutout.Cover(hole, plate, centre)
-			if cover.Least().Less(least) {
-				out = append(out, Warning{fmt.Sprintf("runs[%d].openings[%d]", r, i), fmt.Sprintf(
-					"the cover plate %s x %s for %s covers the cutout of %q by %s at the sides and %s above and below; want %s at least: take a larger plate or a smaller box gap",
-					tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), o.Name, tape.Format(cover.Left), tape.Format(cover.Top), tape.Format(least))})
-			}
-		}
-	}
-	return out
 }

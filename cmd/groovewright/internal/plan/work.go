@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -117,11 +116,10 @@ func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
 // warnings returns what should be measured again or thought over.
 func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
 	out := []Warning{}
-	doubts, err := m.job.Room.Survey(m.tape())
-	for _, d := range append(slices.Clip(m.job.Doubts), doubts...) {
+	doubts, err := Doubts(m.job)
+	for _, d := range doubts {
 		out = append(out, Warning(d))
 	}
-	out = append(out, m.coverWarnings()...)
 	pitch := m.job.Room.Profile.Pitch()
 	for r, run := range m.layout.Runs {
 		if m.job.Room.Profile.Boards {
