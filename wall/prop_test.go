@@ -247,7 +247,8 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 }
 
 // TestReplanKeepsTheRest puts the first panels of the best layout on the wall
-// and plans again: the best of what is left is what it was.
+// and plans again: the best of what is left is what it was. In a closed room it
+// can be less, since the origin of an installed panel is one more to carry round.
 func TestReplanKeepsTheRest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room, layouts := someLayouts(t)
@@ -267,7 +268,7 @@ func TestReplanKeepsTheRest(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if again.Total != best.Total {
+			if again.Total != best.Total && !(room.Closed && again.Total.Less(best.Total)) {
 				t.Fatalf("planned again the blemish is %v, not %v", again.Total, best.Total)
 			}
 			for _, p := range again.Runs[r].Panels {
