@@ -21,7 +21,27 @@ var (
 	DefaultMetricTape = fraction.Millimetres(1, 1) // smallest mark of a tape in millimetres
 	DefaultKerf       = fraction.Of(1, 8)          // a common circular saw blade; common practice, no source
 	DefaultBit        = fraction.Of(3, 8)          // lets a jigsaw blade in and turn; common practice, no source
+	DefaultMetricBit  = fraction.Millimetres(10, 1)
 )
+
+// DefaultPriorities returns the weights and least sizes of a job that is taped in
+// these units and names none. In mm and cm the sizes at which the survey and the
+// pieces are doubted are round ones, near to those of [wall.DefaultPriorities].
+// What a seam counts and how clear of a box it stays decide which layout is best,
+// and are the same in every unit.
+func DefaultPriorities(units fraction.Unit) wall.Priorities {
+	p := wall.DefaultPriorities()
+	if units == fraction.Inch {
+		return p
+	}
+	for size, millimetres := range map[*fraction.Length]int64{
+		&p.LeastStrip: 20, &p.LeastCorner: 40, &p.LeastCover: 3, &p.HeightJump: 25,
+		&p.BoxDifference: 3, &p.OutOfPlumb: 6, &p.StationDistance: 1200,
+	} {
+		*size = fraction.Millimetres(millimetres, 1)
+	}
+	return p
+}
 
 // Job is what a job file asks for, as values of the packages that do the work.
 // A Job that [Read] returned has passed every check of the file.
@@ -87,20 +107,20 @@ func Read(data []byte) (j Job, err error) {
 // job reads the whole file.
 func (r *reader) job(n *node) Job {
 	o := r.object(n, "a job")
-	j := Job{Room: wall.Room{Priorities: wall.DefaultPriorities()}}
+	var j Job
 	read(o, "title", &j.Title, r.text)
 	read(o, "units", &j.Units, r.unit)
 	r.units = j.Units
-	j.Room.Mark = DefaultTape
+	j.Room.Mark, j.Bit, j.Room.Priorities = DefaultTape, DefaultBit, DefaultPriorities(j.Units)
 	if j.Units != fraction.Inch {
-		j.Room.Mark = DefaultMetricTape
+		j.Room.Mark, j.Bit = DefaultMetricTape, DefaultMetricBit
 	}
 	read(o, "tape", &j.Room.Mark, r.positive)
 	r.mark = j.Room.Mark
 	read(o, "closed", &j.Room.Closed, r.yes)
 	needed(o, "profile", "the name of a ready profile or an object that describes one", &j.Room.Profile, r.profile)
 	needed(o, "stock", "a list of the sheets that can be bought", &j.Stock, r.stock)
-	j.Saw.Kerf, j.Bit = DefaultKerf, DefaultBit
+	j.Saw.Kerf = DefaultKerf
 	read(o, "saw", &j.Saw, func(n *node) nest.Saw { return r.saw(n, &j) })
 	read(o, "plates", &j.Plates, r.plates)
 	read(o, "gaps", &j.Room.Gaps, r.gaps)

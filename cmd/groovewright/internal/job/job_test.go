@@ -303,3 +303,32 @@ func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestMetricDefaultsAreRound: every size that a metric job is judged by is a
+// whole number of millimetres within a tenth of the one in inches, but for what
+// decides the layout, which is the same.
+func TestMetricDefaultsAreRound(t *testing.T) {
+	metric, inches := job.DefaultPriorities(fraction.Millimetre), job.DefaultPriorities(fraction.Inch)
+	if inches != wall.DefaultPriorities() {
+		t.Errorf("in inches: %+v", inches)
+	}
+	for _, p := range wall.PriorityList() {
+		if p.Weight != nil {
+			if *p.Weight(&metric) != *p.Weight(&inches) {
+				t.Errorf("%s is another weight in mm", p.Name)
+			}
+			continue
+		}
+		m, i := *p.Size(&metric), *p.Size(&inches)
+		switch millimetres := m.Over(fraction.Millimetres(1, 1)).Rat(); {
+		case p.Name == "seam" || p.Name == "box_clear":
+			if m != i {
+				t.Errorf("%s is another size in mm", p.Name)
+			}
+		case !millimetres.IsInt():
+			t.Errorf("%s is %s mm", p.Name, millimetres.RatString())
+		case i.Div(10).Less(m.Sub(i).Abs()):
+			t.Errorf("%s is %v in mm and %v in inches", p.Name, m, i)
+		}
+	}
+}

@@ -183,7 +183,7 @@ func (m *maker) frame() Plan {
 		p.Taped = append(p.Taped, Taped{Path: t.Path, Name: t.Name(&j.Room), Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
 	}
 	one := fraction.Inches(1)
-	standard := wall.DefaultPriorities()
+	standard := job.DefaultPriorities(j.Units)
 	for _, w := range wall.PriorityList() {
 		entry := Priority{Name: w.Name, Unit: w.Unit, Says: w.Says}
 		if w.Weight != nil {
