@@ -55,7 +55,14 @@ func (g *region) uprights(w weights) []upright {
 		out = append(out, upright{given.kind + " end", x, e.height, weight, k == 0, true})
 	}
 	for _, s := range g.steps {
-		out = append(out, upright{"side of a step", s.x, g.beside(s.x, s.low, s.high, s.right), w[stepUpright], s.right, false})
+		height := g.beside(s.x, s.low, s.high, s.right)
+		for _, hole := range g.grown { // where an opening's side runs along it, that is what is seen
+			low, high := hole.bounds()
+			if same(low.x, s.x) && !s.right || same(high.x, s.x) && s.right {
+				height = diff(height, g.beside(s.x, most(s.low, low.y), least(s.high, high.y), s.right))
+			}
+		}
+		out = append(out, upright{"side of a step", s.x, height, w[stepUpright], s.right, false})
 	}
 	for n, hole := range g.grown {
 		o := g.run.openings[n]

@@ -130,4 +130,6 @@
 //     and blemish together.
 //  34. A blemish's weight may hold the height in feet or not; the cost is with it.
 //  35. The tape is 1/16 in where the job names none, in whatever units.
+//  36. An upright that is the side of a step and of an opening counts as the
+//     opening's.
 package proof
