@@ -15,7 +15,7 @@ type Budget struct {
 }
 
 // DefaultNodes is the budget where none is given.
-const DefaultNodes = 3_000_000
+const DefaultNodes = 2_500_000
 
 // Search looks for the best nest: of those that place most parts the one that
 // costs least, then buys fewest sheets (those of stock that is not limited), then
