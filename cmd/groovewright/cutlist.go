@@ -139,6 +139,15 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	}
 }
 
+// across writes how far a place is from the left edge, which may be the other
+// way.
+func (t *text) across(x fraction.Length) string {
+	if x.Sign() < 0 {
+		return t.about(x.Neg()) + " left of the left edge"
+	}
+	return t.about(x) + " across"
+}
+
 // above writes a height over the level line of a run.
 func (t *text) above(y fraction.Length) string {
 	if y.Sign() < 0 {
@@ -172,6 +181,10 @@ func (t *text) marks(piece plan.Piece) {
 	}
 	if len(rows) > 1 {
 		t.table(4, rows)
+	}
+	for _, a := range m.Arcs {
+		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
+			a.Opening, t.across(a.Centre[0]), t.about(a.Centre[1]), t.about(a.Radius), t.across(a.Back[0])))
 	}
 	for i, s := range m.Order {
 		t.hang(fmt.Sprintf("    %2d [ ] ", i+1), s)

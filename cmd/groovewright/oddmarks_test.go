@@ -2,6 +2,7 @@ package main
 
 import (
 	order "cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -166,5 +167,39 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// TestArcsOfTheArchedHeads holds the trammel's marks against the survey worked
+// by hand: r = chord²/(8 rise) + rise/2, the centre so far below the top, and the
+// gap of 1/8 added to the radius. The niche is 12 wide with a rise of 6 over
+// 8 to 20 and 11 high: a half circle round (14, 11). The hatch is 24 wide with a
+// rise of 8 over 30 to 54 and 11 high: 576/64 + 4 = 13 round (42, 11+8-13 = 6).
+func TestArcsOfTheArchedHeads(t *testing.T) {
+	p := oddPlan(t, "odd-arch")
+	want := map[string]string{"niche": "14, 11, 6 1/8", "hatch": "42, 6, 13 1/8"}
+	count := map[string]int{}
+	for _, piece := range p.Pieces {
+		for _, a := range piece.Marks.Arcs {
+			count[a.Opening]++
+			if got := fmt.Sprint(a.Centre[0].Add(piece.At[0]), ", ", a.Centre[1].Add(piece.At[1]), ", ", a.Radius); got != want[a.Opening] {
+				t.Errorf("piece %s, %s: %s, want %s", piece.Label, a.Opening, got, want[a.Opening])
+			}
+			if a.Centre[0].Add(a.Back[0]) != piece.Width || a.Centre[1] != a.Back[1] {
+				t.Errorf("piece %s, %s: back %v of %v", piece.Label, a.Opening, a.Back, a.Centre)
+			}
+		}
+	}
+	if count["niche"] != 1 || count["hatch"] != 2 { // the seam stands over the hatch
+		t.Errorf("arcs: %v", count)
+	}
+	for _, piece := range oddPlan(t, "odd-window").Pieces {
+		if len(piece.Marks.Arcs) > 0 {
+			t.Errorf("odd-window has no arch: %v", piece.Marks.Arcs)
+		}
+	}
+	text := strings.Join(strings.Fields(planned(t, examples(t)["odd-arch"])), " ")
+	if arc := "arc of niche, for a trammel: centre 13 15/16 across, 11 1/8 up, radius 6 1/8; on the back the centre is 29 3/4 across"; !strings.Contains(text, arc) {
+		t.Errorf("the printed plan lacks %q", arc)
 	}
 }

@@ -58,6 +58,7 @@ type Job struct {
 	Built   int // the year of the house, 0 if the file does not say
 	Cooking []Cooking
 	Taped   []Taped
+	Arches  []Arch
 	Doubts  []wall.Doubt // what is sound and yet looks like a mistake
 }
 

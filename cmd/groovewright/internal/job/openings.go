@@ -48,7 +48,11 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 			r.polygon(points, w.Outline)
 		}
 	} else {
+		arches := len(j.Arches)
 		w.Outline = r.placed(o, j)
+		for i := range j.Arches[arches:] {
+			j.Arches[arches+i].Opening = w.Name
+		}
 	}
 	o.done()
 	return w

@@ -156,6 +156,16 @@ func parseSide(s string) (cutout.Side, bool) {
 	return cutout.Left, false
 }
 
+// Arch is the true arc of an arched head, for a trammel: the outline of its
+// opening only comes near it.
+type Arch struct {
+	Run     int    // index of the run
+	Opening string // its name
+	Centre  cutout.Point
+	Springs fraction.Length // the height at which the arc starts on both sides
+	Radius  fraction.Length
+}
+
 // arched returns a rectangle with an arched head that rises above its height.
 // The corners stand on the tape's marks, on or outside the true arc, so that
 // what stands in the opening has room.
@@ -166,6 +176,12 @@ func (r *reader) arched(n *node, left, bottom, width, height, rise fraction.Leng
 		r.faults = append(r.faults, Fault{
 			Path: n.path, Value: n.quoted(), Problem: err.Error(), Want: "a rise of at most half the width", Kind: ErrRoom, Err: err, offset: n.offset,
 		})
+		return outline
+	}
+	if radius, err := cutout.Radius(width, rise); err == nil {
+		springs := bottom.Add(height)
+		centre := cutout.Point{X: left.Add(width.Div(2)), Y: springs.Add(rise).Sub(radius)}
+		j.Arches = append(j.Arches, Arch{Run: len(j.Room.Runs), Centre: centre, Springs: springs, Radius: radius})
 	}
 	return outline
 }

@@ -2,10 +2,13 @@ package plan
 
 import (
 	"fmt"
+	"math/big"
 	"slices"
 	"strconv"
 
+	"example.com/groovewright/cmd/groovewright/internal/job"
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
 
@@ -18,6 +21,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for i, hole := range marks.Holes {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
 	}
+	piece.Marks.Arcs = m.arcs(piece, p)
 	tape := m.tape()
 	cuttings := p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark)
 	names := cuttingNames(cuttings, p.Holes)
@@ -39,6 +43,59 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, w := range p.Shape.WeakSpots(limits) {
 		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
 	}
+}
+
+// arcMarks is how many marks of the tape a corner of a piece may lie off the true
+// arc that it belongs to: two by which a job's outline may lie outside it, and
+// one more each for the gap at a corner and for the rounding of a computed point.
+const arcMarks = 4
+
+// arcs returns the true arcs of the arched heads that the piece has edges of.
+func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
+	var out []Arc
+	rings := append([][]cutout.Point{p.Shape.Outline}, p.Shape.Holes...)
+	for _, a := range m.job.Arches {
+		if a.Run != p.Run {
+			continue
+		}
+		centre, radius := Point{a.Centre.X.Sub(p.At.X), a.Centre.Y.Sub(p.At.Y)}, a.Radius.Add(m.gapRound(a))
+		low := a.Springs.Sub(p.At.Y)
+		if slices.ContainsFunc(rings, func(ring []cutout.Point) bool {
+			return follows(ring, centre, radius, low, m.job.Room.Mark.Mul(arcMarks))
+		}) {
+			out = append(out, Arc{Opening: a.Opening, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius})
+		}
+	}
+	return out
+}
+
+// gapRound returns the gap that is left open round an arched opening.
+func (m *maker) gapRound(a job.Arch) fraction.Length {
+	for _, o := range m.job.Room.Runs[a.Run].Openings {
+		if o.Name == a.Opening && o.Kind == wall.Box {
+			return m.job.Room.Gaps.Box
+		}
+	}
+	return m.job.Room.Gaps.Window
+}
+
+// follows reports whether an edge of a ring runs along the arc above low: both
+// its ends lie no further from it than near. Squares of lengths with long
+// denominators are too large for an Area, hence the big numbers.
+func follows(ring []cutout.Point, centre Point, radius, low, near fraction.Length) bool {
+	square := func(x *big.Rat) *big.Rat { return new(big.Rat).Mul(x, x) }
+	inner := square(fraction.Max(radius.Sub(near), fraction.Length{}).Rat())
+	outer := square(radius.Add(near).Rat())
+	beside := func(p cutout.Point) bool {
+		away := new(big.Rat).Add(square(p.X.Sub(centre[0]).Rat()), square(p.Y.Sub(centre[1]).Rat()))
+		return !p.Y.Less(low) && inner.Cmp(away) <= 0 && away.Cmp(outer) <= 0
+	}
+	for i, p := range ring {
+		if beside(p) && beside(ring[(i+1)%len(ring)]) {
+			return true
+		}
+	}
+	return false
 }
 
 // CornerName is the name of a corner in the table of a piece's marks, counted

@@ -209,6 +209,7 @@ type Marks struct {
 	Face  []Point     `json:"face"`
 	Back  []Point     `json:"back"`
 	Holes []HoleMarks `json:"holes,omitempty"`
+	Arcs  []Arc       `json:"arcs,omitempty"`
 	Drill []Drill     `json:"drill,omitempty"`
 	Order []string    `json:"order,omitempty"` // order of the cuts in notches and holes
 }
@@ -218,6 +219,15 @@ type HoleMarks struct {
 	Opening string  `json:"opening"`
 	Face    []Point `json:"face"`
 	Back    []Point `json:"back"`
+}
+
+// Arc is the true arc that corners of a piece lie near, to be drawn with a
+// trammel. Its centre may lie off the piece.
+type Arc struct {
+	Opening string          `json:"opening"`
+	Centre  Point           `json:"centre"` // on the face
+	Back    Point           `json:"back"`   // on the back
+	Radius  fraction.Length `json:"radius"` // of the line to saw: the opening's and its gap
 }
 
 // Drill is a starter hole for the jigsaw, wholly in the waste.
