@@ -136,9 +136,10 @@ const mostSteps = 40_000
 const mostSeen = 1 << 20
 
 // fits reports whether a set with that tally can be cut from a sheet of the kind.
+// When the search is over it says no, and the search is not sure of anything.
 func (e *exact) fits(s set, in *tally, kind int) bool {
 	e.nodes++
-	if !in.within(&e.weigh.whole[kind]) {
+	if e.over() || !in.within(&e.weigh.whole[kind]) {
 		return false
 	}
 	return e.comesFrom(s, kind)
