@@ -217,13 +217,16 @@ func (c *checker) lost(mark rat, inside, wanted, union []span) rat {
 	for k, s := range wanted {
 		for _, hole := range without([]span{s}, union) {
 			allowed := zero()
+			// Where a sliver ends at this side there are fewer spans than inside.
+			near := inside
 			if len(inside) == len(wanted) {
-				if inside[k].low.sloped && same(hole.low.y, s.low.y) {
-					allowed = sum(allowed, mark)
-				}
-				if inside[k].high.sloped && same(hole.high.y, s.high.y) {
-					allowed = sum(allowed, mark)
-				}
+				near = inside[k : k+1]
+			}
+			if same(hole.low.y, s.low.y) && slices.ContainsFunc(near, func(s span) bool { return s.low.sloped }) {
+				allowed = sum(allowed, mark)
+			}
+			if same(hole.high.y, s.high.y) && slices.ContainsFunc(near, func(s span) bool { return s.high.sloped }) {
+				allowed = sum(allowed, mark)
 			}
 			if missing := diff(hole.high.y, hole.low.y); !less(missing, allowed) {
 				total = sum(total, missing)
