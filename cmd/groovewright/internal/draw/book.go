@@ -155,10 +155,11 @@ func (b *page) unit() string {
 	return "inches"
 }
 
-// wholeAndFraction is the space between them.
-var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/)`)
+// wholeAndFraction is the space after a whole number: before its fraction or its
+// unit.
+var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
 
-// unbroken writes a length so that its whole and its fraction stay on one line.
+// unbroken writes a length whose whole, fraction and unit stay on one line.
 func (b *page) unbroken(l fraction.Length) string {
 	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
 }

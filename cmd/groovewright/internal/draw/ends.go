@@ -50,9 +50,9 @@ func drawEnd(s scribe, i int, right bool) *Picture {
 	d.Width = halfInk
 	all := d.segments()
 	d.lay(all)
-	heading := line{"The " + side + " end"}
+	heading := line{capital(side) + " end"}
 	if end.Cut != "" {
-		heading = append(heading, ": ", word(clip(end.Cut, halfInk-100, typeSize), ref("runs[%d].%s.cut", i, side)))
+		heading = append(heading, ": ", word(clip(end.Cut, halfInk-70, typeSize), ref("runs[%d].%s.cut", i, side)))
 	}
 	heading.write(&d.root, "bold", d.Width/2, 12, "middle")
 	d.board(all)

@@ -33,8 +33,8 @@ type pieceDrawing struct {
 }
 
 // wide reports whether the face of a piece is drawn across the page, so that
-// the boxes on it are not too small.
-func wide(piece plan.Piece) bool { return piece.Height.Less(piece.Width) }
+// the boxes on it are not too small: if it is a quarter wider than high.
+func wide(piece plan.Piece) bool { return piece.Height.Mul(5).Less(piece.Width.Mul(4)) }
 
 // drawPieceSide returns the drawing of one side of piece i.
 func drawPieceSide(s scribe, i int, back bool) *Picture {

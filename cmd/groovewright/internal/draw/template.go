@@ -217,12 +217,14 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 		d += "Z"
 	}
 	page.add("path", "class", "template", "d", d)
+	var drills []box
 	for _, hole := range c.piece.Marks.Drill {
 		x, y, r := v.x(hole.At[0]), v.y(hole.At[1]), hole.Diameter.Float64()/2*perInch
 		page.add("circle", "class", "templatedrill", "cx", x, "cy", y, "r", r)
+		drills = append(drills, around(x, y, 2*r, 2*r))
 		page.add("path", "class", "templatedrill", "d", fmt.Sprintf("M%s %sh%sM%s %sv%s", ink(x-r), ink(y), ink(2*r), ink(x), ink(y-r), ink(2*r)))
 	}
-	taken := board{frame: box{0, 0, pic.Width, one.h * perInch}}
+	taken := board{frame: box{0, 0, pic.Width, one.h * perInch}, taken: drills}
 	taken.claim(box{0, 0, pic.Width, 20})
 	for i, p := range c.points {
 		place := fmt.Sprintf("%s[%d]", c.path, (c.first+i)%c.count)
