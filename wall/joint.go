@@ -10,8 +10,8 @@ type JointKind uint8
 
 // The kinds of joint.
 const (
-	BottomJoint  JointKind = iota // panels and what they stand on: the counter line
-	TopJoint                      // panels and what is above: the cabinet line
+	BottomJoint  JointKind = iota // panels and what they stand on
+	TopJoint                      // panels and what is above
 	EndJoint                      // an exposed or covered end
 	CornerJoint                   // an inside corner, once for both runs
 	MitreJoint                    // an outside corner, once for both runs

@@ -50,7 +50,7 @@ func (m *maker) choices() ([]Choice, error) {
 	k := 0
 	for i := range m.found {
 		if m.found[i].need.unplaced == 0 {
-			out[k].Says = says(out[k], out[taken]) + " " + m.seen(&m.found[i].layout)
+			out[k].Says = says(out[k], out[taken], m.job.Room.Profile.Boards) + " " + m.seen(&m.found[i].layout)
 			k++
 		}
 	}
@@ -58,12 +58,17 @@ func (m *maker) choices() ([]Choice, error) {
 }
 
 // says tells what a choice takes, and what more or less than the one taken.
-func says(c, taken Choice) string {
+func says(c, taken Choice, boards bool) string {
 	text := count(c.Bought, "sheet") + " to buy"
+	if boards {
+		text = count(c.Bought, "board") + " to buy"
+	}
 	if onHand := c.Sheets - c.Bought; onHand > 0 {
 		text += fmt.Sprintf(" and %d on hand", onHand)
 	}
-	text += ", " + count(c.Panels, "panel")
+	if !boards {
+		text += ", " + count(c.Panels, "panel")
+	}
 	if c.Chosen {
 		return "Taken: " + text + "."
 	}
