@@ -112,7 +112,9 @@ func draw(t *rapid.T, small bool) string {
 		job["units"] = "mm"
 		job["tape"] = d.one("tape", "1 mm", "0.5", "1")
 	} else if d.chance(50, "tape told") {
-		job["tape"] = d.one("tape", "1/16", "1/32", "1/8")
+		// No coarser than the sixteenths that the rooms are drawn in: a tape
+		// does not give what it has no mark for.
+		job["tape"] = d.one("tape", "1/16", "1/32")
 	}
 	d.runs(job)
 	if small {
