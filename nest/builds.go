@@ -95,10 +95,10 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 	}
 	w, h := k.w+e.job.kerf, k.h+e.job.kerf
 	grid := newGrid(sizes, w, h)
-	cost := grid.cost() / gridStepsPerNode
-	if cost > nodes {
+	if grid == nil || grid.cost()/gridStepsPerNode > nodes {
 		return s, above, false, false
 	}
+	cost := grid.cost() / gridStepsPerNode
 	b := newBuilds(grid, sizes, values, counts, w, h)
 	sure = b.run(above, (nodes-cost)*joinsPerNode, e.over)
 	e.nodes += cost + b.steps/joinsPerNode

@@ -17,11 +17,16 @@ type grid struct {
 	value  []int64 // value[y*len(xs)+x]
 }
 
-// sums returns all sums of sizes, each any number of times, up to most.
+// mostSums bounds the sums along one side of a grid; above it a grid costs more
+// than it gives.
+const mostSums = 4096
+
+// sums returns all sums of sizes, each any number of times, up to most; not all
+// if there are more than mostSums.
 func sums(sizes []int64, most int64) []int64 {
 	all := []int64{0}
 	seen := map[int64]bool{0: true}
-	for i := 0; i < len(all); i++ {
+	for i := 0; i < len(all) && len(all) <= mostSums; i++ {
 		for _, s := range sizes {
 			if t := all[i] + s; t <= most && !seen[t] {
 				seen[t] = true
@@ -49,13 +54,18 @@ func floors(all []int64) [][]int32 {
 	return table
 }
 
-// newGrid makes an empty grid for rectangles up to w by h.
+// newGrid makes an empty grid for rectangles up to w by h; it is nil if that
+// would have too many sums.
 func newGrid(sizes [][2]int64, w, h int64) *grid {
 	var widths, heights []int64
 	for _, s := range sizes {
 		widths, heights = append(widths, s[0]), append(heights, s[1])
 	}
-	return &grid{xs: sums(widths, w), ys: sums(heights, h)}
+	g := &grid{xs: sums(widths, w), ys: sums(heights, h)}
+	if max(len(g.xs), len(g.ys)) > mostSums {
+		return nil
+	}
+	return g
 }
 
 // cost estimates the steps of fill and outside together.

@@ -47,6 +47,9 @@ type oneSheet struct {
 	spent       bool
 }
 
+// mostKnown bounds the memory of boxes; what is not kept is reckoned again.
+const mostKnown = 1 << 21
+
 func newOneSheet(j *job, groups []group) *oneSheet {
 	o := &oneSheet{kerf: j.kerf, pitch: j.pitch, groups: groups, known: map[boxKey][]box{}}
 	for i := range groups {
@@ -95,7 +98,9 @@ func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 		if o.spent {
 			return nil, gap
 		}
-		o.known[key] = all
+		if len(o.known) < mostKnown {
+			o.known[key] = all
+		}
 	}
 	return all, gap
 }

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"context"
+	"math"
 
 	"example.com/groovewright/fraction"
 )
@@ -21,11 +22,13 @@ const DefaultNodes = 2_500_000
 // costs least, then buys fewest sheets (those of stock that is not limited), then
 // takes fewest in all. That order is proved where Bound.Proved says so; of nests
 // alike in it Search prefers, without proof, the one that leaves the largest
-// rectangle and then the one with the fewest cuts. It starts from
-// what FirstFit and its like find, improves that, and searches exactly; for jobs
-// of kitchen size that ends with a proof. A budget or a context that ends is no
-// error: the result is the best found, its Status says why it ended, and
-// its Bound holds all the same.
+// rectangle and then the one with the fewest cuts.
+//
+// It starts from what FirstFit and its like find, improves that, and searches
+// exactly, any number of stages of cutting allowed; for jobs of kitchen size that
+// ends with a proof. More than 128 parts are not searched exactly, unless they are
+// boards of one width. A budget or a context that ends is no error: the result is
+// the best found, its Status says why it ended, and its Bound holds all the same.
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
 	if err := p.Validate(); err != nil {
@@ -164,7 +167,7 @@ func (e *exact) plan() (p plan) {
 	var spots []spot
 	for _, c := range e.found {
 		k := &e.job.kinds[c.kind]
-		e.one.limit, e.one.spent = e.one.steps+mostSteps, false
+		e.one.limit, e.one.spent = math.MaxInt, false // it fits: that was found before
 		spots = e.one.place(spots, c.set, k.phase, 0, 0, e.one.fit(c.set, k))
 	}
 	spots = name(e.groups, spots)
