@@ -35,15 +35,6 @@ type take struct {
 // pattern is what one bin holds, by rising kind, each kind at most once.
 type pattern []take
 
-// length is the total size of the items of the pattern.
-func (j *job) length(p pattern) int64 {
-	var sum int64
-	for _, t := range p {
-		sum += int64(t.count) * j.sizes[t.kind]
-	}
-	return sum
-}
-
 // total is the total size of the needed items.
 func (j *job) total(need []int) int64 {
 	var sum int64
