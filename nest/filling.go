@@ -27,14 +27,12 @@ func (f *filling) extend(s set, from int, in, over tally) {
 	group, each := &f.groups[g], f.weigh.each[g]
 	have, most := group.of(s), group.of(f.rest)
 	n := have
-	more := s
 	for n < most {
 		next := s.plus(group.lowest(n + 1))
 		sum := in.plus(each.times(n + 1 - have))
 		if !f.fits(next, &sum, f.kind) {
 			break
 		}
-		more = next
 		n++
 	}
 	for top := n; n >= have; n-- {
@@ -42,7 +40,7 @@ func (f *filling) extend(s set, from int, in, over tally) {
 		if n < most && f.used.plus(f.weigh.bound(&left, f.stock)).compare(f.best) >= 0 {
 			return // what this sheet leaves over is too much for the others
 		}
-		more = s.plus(group.lowest(n))
+		more := s.plus(group.lowest(n))
 		if n < top {
 			f.skipped = append(f.skipped, g)
 		}
