@@ -5,13 +5,9 @@ import (
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 )
 
-// What the command draws: the job book and its drawings, and an empty
-// measuring sheet.
-var bookFiles, surveySheet = drawBook, draw.Survey
-
 // drawBook returns the files of a plan's job book, the book itself first.
 // Nothing is written here: whoever calls it does, whole files or none.
-func drawBook(_ call, p plan.Plan) ([]file, error) {
+func drawBook(p plan.Plan) ([]file, error) {
 	drawn, err := draw.Book(p)
 	if err != nil {
 		return nil, err

@@ -23,7 +23,7 @@ func TestBookFilesArePlain(t *testing.T) {
 	if err := json.Unmarshal(data, &p); err != nil {
 		t.Fatal(err)
 	}
-	files, err := drawBook(call{}, p)
+	files, err := drawBook(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/groovewright/cmd/groovewright/internal/draw"
 	"example.com/groovewright/cmd/groovewright/internal/job"
 	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
@@ -66,13 +67,11 @@ func planCommand(c call) error {
 	}
 	if dir, ok := c.options["out"]; ok {
 		files := []file{{"plan.txt", []byte(text)}, {"plan.json", data}}
-		if bookFiles != nil {
-			more, err := bookFiles(c, p)
-			if err != nil {
-				return err
-			}
-			files = append(files, more...)
+		book, err := drawBook(p)
+		if err != nil {
+			return err
 		}
+		files = append(files, book...)
 		if err := writeFiles(dir, files); err != nil {
 			return err
 		}
@@ -154,10 +153,7 @@ func surveyCommand(c call) error {
 		}
 		runs = n
 	}
-	if surveySheet == nil {
-		return fmt.Errorf("this build has no measuring sheet")
-	}
-	data, err := surveySheet(runs)
+	data, err := draw.Survey(runs)
 	if err != nil {
 		return err
 	}

@@ -108,6 +108,7 @@ func (b *page) draw() {
 func (b *page) execute(name string, data any) ([]byte, error) {
 	funcs := template.FuncMap{
 		"length":   b.unbroken,
+		"within":   b.within,
 		"minus":    func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
 		"apart":    func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
 		"ratio":    decimalOf,
@@ -116,7 +117,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"picture":  b.picture,
 		"has":      func(name string) bool { return b.drawn[name] != nil },
 		"letter":   func(i int) string { return CornerLetter(b.Plan, i) },
-		"corner":   cornerName,
+		"corner":   plan.CornerName,
 		"text":     fmt.Sprintf,
 		"pieces":   b.labels,
 		"sheetOf":  b.sheetOf,
@@ -142,6 +143,12 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		return nil, err
 	}
 	return w.Bytes(), nil
+}
+
+// within is a closing error as a tape shows it, rounded up.
+func (b *page) within(closing fraction.Length) string {
+	up, _ := closing.Round(b.tape.Mark, fraction.Up)
+	return b.unbroken(up)
 }
 
 // unit is the name of the unit that people read.

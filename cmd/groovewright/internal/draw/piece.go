@@ -222,7 +222,7 @@ func (d *pieceDrawing) letters() {
 	for i, c := range all {
 		x, y := d.x(c.at[0]), d.y(c.at[1])
 		d.add("circle", "class", "startmark", "cx", x, "cy", y, "r", dotSize)
-		name := cornerName(i)
+		name := plan.CornerName(i)
 		w := textWidth(name, smallSize) + 2
 		var seats []box
 		for _, away := range []float64{8, 12, 17} {
@@ -234,15 +234,6 @@ func (d *pieceDrawing) letters() {
 			line{counted(name)}.write(&d.root, "small bold halo", seat.x+w/2, seat.y+10, "middle")
 		}
 	}
-}
-
-// cornerName is a letter, then a letter with a number: A … Z, A1 … Z1, A2 …
-func cornerName(i int) string {
-	name := string(rune('A' + i%26))
-	if i >= 26 {
-		name += fmt.Sprint(i / 26)
-	}
-	return name
 }
 
 // drills draws the starter holes of the jigsaw.
@@ -274,7 +265,7 @@ func (d *pieceDrawing) weak() {
 func (d *pieceDrawing) describe() string {
 	text := fmt.Sprintf("Piece %s of %s, %s by %s.", d.piece.Label, d.piece.Run, d.tape.Format(d.piece.Width), d.tape.Format(d.piece.Height))
 	for i, c := range d.corners() {
-		text += fmt.Sprintf(" Corner %s: %s from the left edge, %s from the lower edge.", cornerName(i), d.tape.Format(c.marked[0]), d.tape.Format(c.marked[1]))
+		text += fmt.Sprintf(" Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), d.tape.Format(c.marked[0]), d.tape.Format(c.marked[1]))
 	}
 	return text
 }

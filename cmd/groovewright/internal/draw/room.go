@@ -218,7 +218,7 @@ func CornerLetter(p plan.Plan, i int) string {
 			n++
 		}
 	}
-	return cornerName(n)
+	return plan.CornerName(n)
 }
 
 // panels writes the numbers of each panel's pieces, which are the order of
