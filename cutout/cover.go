@@ -14,16 +14,24 @@ type Plate struct {
 // ErrGangs says that a plate has no gang, or more than the ten of the standard.
 var ErrGangs = errors.New("a plate has 1 to 10 gangs")
 
+// The plates of NEMA WD 6, as an architects' reference prints their widths (which
+// rounds the one for two gangs); the standard's height is 4.490 in.
+var (
+	plateWidth  = fraction.Of(11, 4)  // for one gang, 2-3/4 in
+	plateStep   = fraction.Of(29, 16) // wider for each further gang, 1-13/16 in
+	plateHeight = fraction.Of(9, 2)   // 4-1/2 in
+)
+
+const mostGangs = 10 // of the standard
+
 // StandardPlate returns the plate for boxes of 1 to 10 gangs: 2-3/4 in wide and
-// 1-13/16 in more for each further gang, 4-1/2 in high. The step fits the widths
-// that NEMA WD 6 gives, as an architects' reference prints them (which rounds
-// the one for two gangs); the standard's height is 4.490 in.
+// 1-13/16 in more for each further gang, 4-1/2 in high. It fails with [ErrGangs]
+// for other numbers.
 func StandardPlate(gangs int) (Plate, error) {
-	if gangs < 1 || gangs > 10 {
+	if gangs < 1 || gangs > mostGangs {
 		return Plate{}, ErrGangs
 	}
-	step := fraction.Of(29, 16).Mul(int64(gangs - 1))
-	return Plate{Width: fraction.Of(11, 4).Add(step), Height: fraction.Of(9, 2)}, nil
+	return Plate{Width: plateWidth.Add(plateStep.Mul(int64(gangs - 1))), Height: plateHeight}, nil
 }
 
 // Overlap is by how much a plate reaches past a cutout on each side. A side below

@@ -32,13 +32,29 @@
 //
 // # Guarantees
 //
-// Each is a test of the same meaning: the areas of bands, of the halves left and
-// right of a line, and of what an opening takes and leaves add up to the shape
-// exactly; pieces equal a flooded grid and counted points; rounded pieces lie
-// within the exact ones and taped corners stay; [Shape.Components] counts the
-// pieces of a band; back marks mirror the face exactly; starter holes lie in the
-// waste; every edge to saw is sawn once; a located point is within its bound; an
-// arc keeps its side and tolerance.
+// Each is a property test of the name in brackets, most of them against plain
+// math/big:
+//
+//   - The areas of the slabs and bands that divide a shape, of the halves left
+//     and right of a line, and of what an opening takes and leaves add up to the
+//     shape exactly (TestSlabsAddUpToTheShape, TestBandsAddUpToTheShape,
+//     TestClipLineHalvesAddUp, TestMinusAndWithinAddUpToTheShape).
+//   - Pieces are those of a grid flooded square by square, and hold the points
+//     that they should (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).
+//   - Rounded pieces lie within the exact ones, and taped corners stay
+//     (TestRoundedBandLiesWithinTheExactOne and its like).
+//   - [Shape.Components] counts the pieces of a band (TestBandsAddUpToTheShape).
+//   - Both pieces of a seam agree on a box that it runs through
+//     (TestHalfNotchesAgreeAcrossASeam).
+//   - Back marks mirror the face exactly (TestBackMarksMirrorTheFaceExactly).
+//   - Starter holes lie in the waste (TestStarterHolesLieInTheWaste), and every
+//     edge to saw is sawn once (TestEveryInnerEdgeIsSawnOnce).
+//   - No strip is narrower than the narrowest that is told
+//     (TestNarrowestStripEqualsTheNarrowestGap).
+//   - A located point is within its bound (TestLocatedPointIsWithinItsBound), an
+//     arc keeps its side and tolerance (TestArcKeepsItsSideAndTolerance).
+//   - Whatever corners are given, nothing panics but for an overflow (FuzzShapes,
+//     FuzzLocate).
 //
 // # Errors
 //

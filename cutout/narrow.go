@@ -50,9 +50,13 @@ func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
 	return c.tl.Sub(c.bl), c.tr.Sub(c.br), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
 }
 
+// slantGrain is what irrational slants are rounded up to, a pure number: widths
+// square to a slope come out too small by less than a thousandth.
+var slantGrain = big.NewRat(1, 1024)
+
 // slant returns by how much a height exceeds the width square to the edges of a
 // cell: the root of 1 + slope², for the lesser slope if both edges rise or both
-// fall, rounded up to 1/1024; else 1.
+// fall, rounded up to slantGrain; else 1.
 func (f *field) slant(i int) fraction.Ratio {
 	c := &f.cells[i]
 	_, _, from, to := f.ends(i)
@@ -62,7 +66,7 @@ func (f *field) slant(i int) fraction.Ratio {
 	}
 	rise := fraction.Min(low.Abs(), high.Abs())
 	slope := new(big.Rat).Quo(rise.Rat(), difference(to, from))
-	root := rootAbove(slope.Add(squared(slope), one), big.NewRat(1, 1024))
+	root := rootAbove(slope.Add(squared(slope), one), slantGrain)
 	return fitOr(root).Over(fraction.Inches(1))
 }
 

@@ -84,7 +84,7 @@ func (c *Cutting) claim(line []Point, starters []Starter, tight []Point) {
 	}
 }
 
-// line returns the inner points of all ways.
+// line returns the points of all ways.
 func (c *Cutting) line() []Point {
 	var line []Point
 	for _, w := range c.Ways {

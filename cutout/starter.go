@@ -24,9 +24,10 @@ type Starter struct {
 // sharp corner gets one starter, at its lowest corner.
 //
 // A centre is as near to its corner as the diameter allows, or at a mark close by
-// if mark is above zero; where the exact centre does not fit, at one of 1/1024. It is at least half the diameter from every edge of s,
-// checked on squares, and from the edge of the bounding rectangle, beyond which
-// another piece may lie on the sheet.
+// if mark is above zero; where the exact centre does not fit, at one of 1/1024 in.
+// It is at least half the diameter from every edge of s, checked on squares, and
+// from the edge of the bounding rectangle, beyond which another piece may lie on
+// the sheet.
 func (s Shape) Starters(diameter, mark fraction.Length) (starters []Starter, tight []Point) {
 	s = s.atOrigin()
 	for number, ring := range s.rings {
@@ -106,7 +107,8 @@ func products(u, v, w rational) (cross, dot *big.Rat) {
 	return cross, dot.Add(dot, py.Mul(py, qy))
 }
 
-// fineMark takes the place of no mark where the exact centre cannot be used.
+// fineMark, in inches, takes the place of no mark where the exact centre cannot be
+// used.
 var fineMark = fraction.Of(1, 1024)
 
 // centres yields where a starter hole for corner i may go, the best first: the
@@ -143,6 +145,10 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 	}
 }
 
+// rootGrain is the part of the distance up to which an irrational root in
+// besideBoth is rounded up: far finer than a drill.
+var rootGrain = big.NewRat(1, 1<<20)
+
 // besideBoth returns the point in the corner u-v-w, to the right of both edges,
 // at the given distance from either line: v - α(v-u) + β(w-v). Where the length
 // of an edge is irrational, the distance comes out a trifle too long, never too
@@ -156,7 +162,7 @@ func besideBoth(u, v, w rational, distance *big.Rat) rational {
 		if root, ok := exactRoot(square); ok {
 			return root
 		}
-		return rootAbove(square, new(big.Rat).Mul(distance, big.NewRat(1, 1<<20)))
+		return rootAbove(square, new(big.Rat).Mul(distance, rootGrain))
 	}
 	alpha, beta := along(v, w), along(u, v)
 	alpha.Quo(alpha, cross)

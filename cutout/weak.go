@@ -60,6 +60,14 @@ const (
 	anchorRatio = 2
 )
 
+// How finely weak spots are told where the exact figure is irrational, or finer
+// than anybody needs; in inches.
+var (
+	widthGrain = big.NewRat(1, 1024) // widths are rounded down to it
+	placeGrain = big.NewRat(1, 64)   // the place of a spot, near enough to find it by
+	probeGrain = big.NewRat(1, 4096) // a place that is asked whether it lies in the material
+)
+
 // WeakSpots returns the weak spots of s in its own coordinates: strips, then
 // legs, then corners, each from left to right.
 //
@@ -75,7 +83,7 @@ const (
 // Widths are taken across and up, and for material between two slanting edges
 // square to them; they are exact but for the widths of slanting strips, necks and
 // behind corners, which are rounded down to 1/1024 in. It takes time in
-// proportion to n log n, and to n for each sharp corner.
+// proportion to n for each sharp corner and for each narrow cell.
 func (s Shape) WeakSpots(limits Limits) []Weak {
 	if s.IsEmpty() {
 		return nil
@@ -191,10 +199,9 @@ func halfWay(p, q rational) rational {
 	return rational{x.Quo(x, two), y.Quo(y, two)}
 }
 
-// solid reports whether the place, to 1/4096 in, lies inside s and not on its edge.
+// solid reports whether the place, to probeGrain, lies inside s and not on its edge.
 func (s Shape) solid(r rational) bool {
-	fine := big.NewRat(1, 4096)
-	p, ok := rational{nearestMultiple(r.x, fine), nearestMultiple(r.y, fine)}.point()
+	p, ok := rational{nearestMultiple(r.x, probeGrain), nearestMultiple(r.y, probeGrain)}.point()
 	if !ok || place(s.Outline, p) <= 0 {
 		return false
 	}
@@ -206,18 +213,17 @@ func (s Shape) solid(r rational) bool {
 	return true
 }
 
-// rootDown is the root if it is rational, or else rounded down to 1/1024.
+// rootDown is the root if it is rational, or else rounded down to widthGrain.
 func rootDown(square *big.Rat) *big.Rat {
 	if root, ok := exactRoot(square); ok {
 		return root
 	}
-	return rootBelow(square, big.NewRat(1, 1024))
+	return rootBelow(square, widthGrain)
 }
 
-// spotPoint rounds a place to 1/64, near enough to find it by.
+// spotPoint rounds a place to placeGrain.
 func spotPoint(r rational) Point {
-	unit := big.NewRat(1, 64)
-	return Point{fitOr(nearestMultiple(r.x, unit)), fitOr(nearestMultiple(r.y, unit))}
+	return Point{fitOr(nearestMultiple(r.x, placeGrain)), fitOr(nearestMultiple(r.y, placeGrain))}
 }
 
 // box is an upright rectangle, its edge included.

@@ -106,7 +106,7 @@ func (v value) appendDecimal(b []byte) []byte {
 	for ; d%5 == 0; d /= 5 {
 		fives++
 	}
-	if places := max(twos, fives); d != 1 || places > 18 {
+	if d != 1 || max(twos, fives) > places {
 		return v.append(b)
 	}
 	if v.num < 0 {
