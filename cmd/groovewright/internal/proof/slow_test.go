@@ -203,7 +203,7 @@ func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
 			}
 		}
 	})
-	if judged == 0 {
+	if judged == 0 && !testing.Short() { // -short draws so few rooms that none may be
 		t.Error("no stretch was short enough to count out")
 	}
 }
