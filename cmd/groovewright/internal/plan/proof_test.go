@@ -21,12 +21,12 @@ import (
 var mostRooms = flag.Int("rooms", 25, "random rooms to plan in each test at most")
 
 // makePlan plans a drawn job, or reports that it cannot be done as given.
-func makePlan(t *rapid.T, file []byte) (data []byte, done bool) {
+func makePlan(t *rapid.T, file []byte, prefer plan.Preference) (data []byte, done bool) {
 	j, err := job.Read(file)
 	if err != nil {
 		t.Fatalf("the job is refused: %v\n%s", err, file)
 	}
-	p, err := plan.Make(context.Background(), j, plan.Options{Layouts: 4, Nodes: 20_000})
+	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Layouts: 4, Nodes: 20_000})
 	var short *plan.ShortError
 	var none *wall.NoLayoutError
 	switch {
@@ -52,7 +52,7 @@ func TestPlansOfRandomRoomsHold(t *testing.T) {
 		if planned+undone >= *mostRooms {
 			return
 		}
-		data, done := makePlan(t, file)
+		data, done := makePlan(t, file, plan.Sheets)
 		if !done {
 			undone++
 			return
@@ -74,7 +74,7 @@ func TestPlansOfRandomRoomsHold(t *testing.T) {
 // TestBestLookingChoiceIsLeast compares with the least blemish that the checker
 // finds by exhaustive search of small rooms.
 func TestBestLookingChoiceIsLeast(t *testing.T) {
-	compared := 0
+	compared, better := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		file := []byte(rooms.Small().Draw(t, "job"))
 		if compared >= *mostRooms {
@@ -84,7 +84,7 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 		if !ok {
 			t.Skip("not judged")
 		}
-		data, done := makePlan(t, file)
+		data, done := makePlan(t, file, plan.Looks)
 		if !done {
 			t.Skip("cannot be done")
 		}
@@ -92,14 +92,13 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// Where a group of runs shows no edge the planner also tries phase 0 at
-		// left limits that belong to another choice of who passes: it may find
-		// less than the checker, never more.
-		j, err := job.Read(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got.Cmp(want) < 0 && showsNoEdge(j.Room) {
+		// The planner tries a few more origins than the checker, which is no
+		// fault if the layout it finds stands up to the checker otherwise.
+		if got.Cmp(want) < 0 {
+			better++
+			for _, f := range proof.Check(file, data) {
+				t.Errorf("blemish %v, less than %v, with a fault: %v\n%s", got, want, f, file)
+			}
 			return
 		}
 		compared++
@@ -110,30 +109,5 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 	if compared == 0 {
 		t.Error("no room was compared")
 	}
-	t.Logf("%d rooms compared", compared)
-}
-
-// showsNoEdge reports whether some group of runs that share corners has neither
-// a seen end nor the side of a step or an opening.
-func showsNoEdge(room wall.Room) bool {
-	corner := func(e wall.End) bool { return e.Kind == wall.InsideCorner || e.Kind == wall.OutsideCorner }
-	seen := false
-	for i, r := range room.Runs {
-		if i > 0 && !(corner(room.Runs[i-1].Right) && corner(r.Left)) {
-			if !seen {
-				return true
-			}
-			seen = false
-		}
-		for _, e := range []wall.End{r.Left, r.Right} {
-			seen = seen || e.Kind == wall.Exposed || e.Kind == wall.OutsideCorner || e.Prominence != nil
-		}
-		for _, o := range r.Openings {
-			seen = seen || o.Kind != wall.Box
-		}
-		for k := 1; k < len(r.Heights); k++ {
-			seen = seen || r.Heights[k].At == r.Heights[k-1].At
-		}
-	}
-	return !seen
+	t.Logf("%d rooms compared; in %d more the planner found less", compared, better)
 }
