@@ -137,8 +137,27 @@ func offLineTerm(i int, x, off rat, w weights) term {
 func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w weights) term {
 	return term{
 		run: i, next: next, what: "inside corner", at: diff(j.runs[i].width, j.pattern.thickness), amount: mismatch,
-		weight: w[insideMismatch], height: least(left.right.height, right.left.height),
+		weight: j.cornerWeight(i, w), height: least(left.right.height, right.left.height),
 	}
+}
+
+// cornerWeight returns what the inside corner right of run i weighs: the greater
+// prominence that its two ends state, if any does.
+func (j *room) cornerWeight(i int, w weights) rat {
+	var out rat
+	ends := []end{j.runs[i].right}
+	if next, ok := j.corner(i); ok {
+		ends = append(ends, j.runs[next].left)
+	}
+	for _, e := range ends {
+		if e.prominence != nil && (out == nil || less(out, e.prominence)) {
+			out = e.prominence
+		}
+	}
+	if out == nil {
+		return w[insideMismatch]
+	}
+	return out
 }
 
 // terms returns every term of the plan's own layout.
@@ -309,50 +328,4 @@ func (g *region) extent() (low, high rat) {
 		low, high = least(low, least(e.a.y, e.b.y)), most(high, most(e.a.y, e.b.y))
 	}
 	return low, high
-}
-
-// exposedEnds checks that a run whose only seen end is an exposed one shows a
-// whole feature there. Kind "exposed" means that the end outweighs everything
-// else the set-out decides; "exposed outweighed" that it does not, so that the
-// least blemish may well cut it.
-func (c *checker) exposedEnds() {
-	for i, g := range c.regions {
-		var ends []upright
-		others := zero()
-		for _, u := range g.uprights(c.weights) {
-			seen := times(u.weight, u.height)
-			if u.end && seen.Sign() > 0 {
-				ends = append(ends, u)
-				continue
-			}
-			others = sum(others, seen)
-		}
-		r := g.run
-		if len(ends) != 1 || ends[0].what != exposed+" end" || c.laid(i) {
-			continue
-		}
-		if r.left.kind == insideCorner || r.right.kind == insideCorner {
-			others = sum(others, times(c.weights[insideMismatch], most(g.left.height, g.right.height)))
-		}
-		u := ends[0]
-		look := fromLeft
-		if u.right {
-			look = fromRight
-		}
-		amount := c.job.pattern.cut(c.phase(i, u.x, look), u.right)
-		if amount.Sign() == 0 {
-			continue
-		}
-		kind := "exposed"
-		if less(times(u.weight, u.height), others) {
-			kind = "exposed outweighed"
-		}
-		c.fault(kind, fmt.Sprintf("runs[%d].set_out.origin", i), text(amount), "0",
-			"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(times(u.weight, u.height)), text(others))
-	}
-}
-
-// laid says whether a panel is on run i already.
-func (c *checker) laid(i int) bool {
-	return slices.ContainsFunc(c.job.installed, func(p installed) bool { return p.run == c.job.runs[i].name })
 }

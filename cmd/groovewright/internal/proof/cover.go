@@ -167,8 +167,8 @@ type strip struct {
 	mark        rat  // what rounding may take up or down
 }
 
-// stuff returns what the pieces cover on the upright line at x: each by itself.
-func (s strip) stuff(x rat, look side) []span {
+// covered returns what the pieces cover on the upright line at x: each by itself.
+func (s strip) covered(x rat, look side) []span {
 	var each []span
 	for _, piece := range s.pieces {
 		each = append(each, spans(piece, x, look)...)
@@ -185,7 +185,7 @@ func (c *checker) strip(g *region, out *cover, s strip) {
 		}
 		return g.exactly(x, look)
 	}
-	each := s.stuff(x, fromRight)
+	each := s.covered(x, fromRight)
 	union := joined(each)
 	out.twice.Add(out.twice, times(width, diff(length(each), length(union))))
 	out.outside.Add(out.outside, times(width, length(without(union, wanted(x, fromRight)))))
@@ -198,8 +198,8 @@ func (c *checker) strip(g *region, out *cover, s strip) {
 	}
 	// What is missing changes along a straight line: it is most at one of the sides.
 	lost := most(
-		c.lost(s.mark, wanted(x, fromRight), wanted(s.left, fromRight), joined(s.stuff(s.left, fromRight))),
-		c.lost(s.mark, wanted(x, fromRight), wanted(s.right, fromLeft), joined(s.stuff(s.right, fromLeft))),
+		c.lost(s.mark, wanted(x, fromRight), wanted(s.left, fromRight), joined(s.covered(s.left, fromRight))),
+		c.lost(s.mark, wanted(x, fromRight), wanted(s.right, fromLeft), joined(s.covered(s.right, fromLeft))),
 	)
 	if beyond := diff(lost, c.loose(g, x)); beyond.Sign() > 0 {
 		out.missing.Add(out.missing, times(width, lost))
@@ -300,85 +300,4 @@ func (c *checker) steepest(i int) rat {
 
 func leaning(leans [][2]rat, x rat) bool {
 	return slices.ContainsFunc(leans, func(l [2]rat) bool { return within(x, l[0], l[1]) })
-}
-
-// numbers checks that pieces are numbered in order of fitting, that panels and
-// pieces know each other, and that each panel's pieces fill its width.
-func (c *checker) numbers() {
-	for k, piece := range c.plan.Pieces {
-		if piece.Number != k+1 {
-			c.fault("order", fmt.Sprintf("pieces[%d].number", k), fmt.Sprint(piece.Number), fmt.Sprint(k+1), "pieces are not numbered from 1 in order")
-		}
-	}
-	owned := map[int]string{}
-	for i, r := range c.plan.Runs {
-		last := 0
-		panels := slices.Clone(r.Panels)
-		if r.SetOut.Direction == "left" {
-			slices.Reverse(panels)
-		}
-		for _, panel := range panels {
-			at := slices.IndexFunc(r.Panels, func(p planPanel) bool { return p.Number == panel.Number })
-			path := fmt.Sprintf("runs[%d].panels[%d]", i, at)
-			if len(panel.Pieces) == 0 {
-				c.fault("order", path+".pieces", "none", "some", "a panel without pieces")
-				continue
-			}
-			left, right := panel.Right.r(), panel.Left.r()
-			for _, number := range panel.Pieces {
-				k, known := c.pieces[number]
-				if !known || owned[number] != "" {
-					c.fault("order", path+".pieces", fmt.Sprint(number), "a piece of its own", "piece unknown, or of %q too", owned[number])
-					continue
-				}
-				owned[number] = path
-				piece := c.plan.Pieces[k]
-				if piece.Run != r.Name || piece.Panel != panel.Number {
-					c.fault("order", fmt.Sprintf("pieces[%d].panel", k), fmt.Sprint(piece.Panel), fmt.Sprint(panel.Number), "not the panel that lists it")
-				}
-				if number < last {
-					c.fault("order", path+".pieces", fmt.Sprint(number), "more than "+fmt.Sprint(last), "not numbered in order of fitting")
-				}
-				last = max(last, number)
-				x := piece.At[0].r()
-				left, right = least(left, x), most(right, sum(x, piece.Width.r()))
-			}
-			c.equal("panels", path+".left", panel.Left.r(), left, "the pieces do not begin at the panel's left")
-			c.equal("panels", path+".right", panel.Right.r(), right, "the pieces do not end at the panel's right")
-		}
-		c.closing(i)
-	}
-	for k, piece := range c.plan.Pieces {
-		if owned[piece.Number] == "" {
-			c.fault("order", fmt.Sprintf("pieces[%d].panel", k), fmt.Sprint(piece.Panel), "a panel that lists it", "piece of no panel")
-		}
-	}
-}
-
-// closing checks that the last panel of a run, and no other, holds its closing pieces.
-func (c *checker) closing(i int) {
-	r := c.plan.Runs[i]
-	if len(r.Panels) == 0 {
-		return
-	}
-	last := r.Panels[len(r.Panels)-1]
-	if r.SetOut.Direction == "left" {
-		last = r.Panels[0]
-	}
-	found := false
-	for _, panel := range r.Panels {
-		for _, number := range panel.Pieces {
-			k, known := c.pieces[number]
-			if !known || !c.plan.Pieces[k].Closing {
-				continue
-			}
-			found = true
-			if panel.Number != last.Number {
-				c.fault("closing", fmt.Sprintf("pieces[%d].closing", k), fmt.Sprint(panel.Number), fmt.Sprint(last.Number), "not in the panel fitted last (panel numbers)")
-			}
-		}
-	}
-	if !found {
-		c.fault("closing", fmt.Sprintf("runs[%d].panels", i), "none", "one or more", "no closing piece")
-	}
 }

@@ -1,6 +1,11 @@
 // Package proof judges plans from outside: it reads a job and a plan as JSON and
 // reports every place where the plan breaks the contract between the two.
 //
+// The contract is what job and plan mean: the fields of a job file as the README
+// describes them, the fields of a plan as package plan comments them, and the
+// rules of geometry, sawing and looks that package wall and package nest state.
+// What it leaves open is settled under Readings below.
+//
 // It shares no code with the planner. Lengths, regions, phases, cuts and
 // blemishes are reckoned anew from the job alone, with math/big.Rat, in the
 // plainest way there is; where the two disagree, one of them is wrong.
@@ -85,8 +90,8 @@
 //  14. A used break costs its own term and the plain seam term, without distance.
 //     The focal zone, not the break, gives the seam's prominence.
 //  15. Focal zones hold both their ends; where two touch, the higher counts.
-//  16. An end's own prominence takes the place of 8, 4 or 0; at an inside corner it
-//     means nothing.
+//  16. An end's own prominence takes the place of 8, 4 or 0; at an inside corner
+//     the greater of its two ends' takes the place of 1.
 //  17. The measure for wide flats holds for flats; a cut bead or groove counts its
 //     distance to the nearest boundary. Half or more of a flat counts nothing.
 //  18. An edge is seen if its weight and its height are above 0. Ends are seen at

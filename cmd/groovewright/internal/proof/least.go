@@ -7,6 +7,10 @@ import (
 	"slices"
 )
 
+// mostRuns is the most runs of a room that [LeastBlemish] judges: its cost grows
+// with the product of their origins.
+const mostRuns = 3
+
 // LeastBlemish returns the least blemish of all layouts of a job, by plain
 // search over the contract's finite set of origins, over who passes at each
 // inside corner, and over all ways to put seams on the lines where a seam may
@@ -16,7 +20,7 @@ import (
 // length of a sheet.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
-	if err != nil || j.pattern == nil || len(j.runs) > 3 || len(j.installed) > 0 || len(j.runs) == 0 {
+	if err != nil || j.pattern == nil || len(j.runs) > mostRuns || len(j.installed) > 0 || len(j.runs) == 0 {
 		return nil, false
 	}
 	for _, r := range j.runs {
@@ -160,7 +164,8 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 	for _, u := range g.uprights(s.weights) {
 		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
 		out.cost = sum(out.cost, t.cost())
-		if only && u.what == exposed+" end" && t.amount.Sign() > 0 && u.height.Sign() > 0 && s.weights[wholeEnd].Sign() > 0 {
+		onlyOne := u.end && only && (u.right && shown(g.run.left) || !u.right && shown(g.run.right))
+		if onlyOne && t.amount.Sign() > 0 && u.height.Sign() > 0 && s.weights[wholeEnd].Sign() > 0 {
 			out.ok = false
 		}
 	}
@@ -179,7 +184,7 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 func (s *search) sheets(g *region) []stock {
 	low, high := g.extent()
 	return slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
-		usable := diff(sheet.length, times(whole(2), s.job.squareUp))
+		usable := diff(sheet.length, times(whole(2), sheet.squareUp))
 		return s.longOnly && less(usable, diff(high, low))
 	})
 }

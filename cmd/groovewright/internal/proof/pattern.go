@@ -109,7 +109,7 @@ func (p *pattern) offLine(phase rat) rat {
 	return nearest
 }
 
-// room returns whether a part of the given width and left phase can be sawn from
+// fits returns whether a part of the given width and left phase can be sawn from
 // a sheet as regards the width.
 func (p *pattern) fits(width, leftPhase rat, s stock) bool {
 	x := mod(diff(leftPhase, s.leftPhase), p.pitch)

@@ -121,7 +121,7 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 		}
 		for _, p := range all {
 			if r.meets(p.rect) && !disjoint(shape{rectangle(r.x, r.y, r.w, r.h)}, shape{p.outline()}) {
-				c.fault("offcut", at, r.String(), p.String(), "shares stuff with piece %d", p.piece.Number)
+				c.fault("offcut", at, r.String(), p.String(), "shares material with piece %d", p.piece.Number)
 			}
 		}
 		for l, other := range sheet.Offcuts[:k] {
@@ -146,10 +146,10 @@ func (c *checker) placement(p placed, s stock) {
 	if less(s.width, p.right()) {
 		c.fault("placement", p.path+".x", text(p.right()), text(s.width), "right of the sheet")
 	}
-	if less(p.y, c.job.squareUp) {
-		c.fault("placement", p.path+".y", text(p.y), text(c.job.squareUp), "within the end to be squared")
+	if less(p.y, s.squareUp) {
+		c.fault("placement", p.path+".y", text(p.y), text(s.squareUp), "within the end to be squared")
 	}
-	if high := diff(s.length, c.job.squareUp); less(high, p.top()) {
+	if high := diff(s.length, s.squareUp); less(high, p.top()) {
 		c.fault("placement", p.path+".y", text(p.top()), text(high), "within the far end to be squared")
 	}
 	if p.turned && len(c.job.pattern.turns) == 0 {
@@ -169,7 +169,7 @@ func (c *checker) placement(p placed, s stock) {
 // that overlap in any other way.
 //
 // This rule is apart from the others: a bounding rectangle may lie wholly within
-// another only if the two outlines share no stuff.
+// another only if the two outlines share no material.
 func (c *checker) nested(all []placed) []bool {
 	out := make([]bool, len(all))
 	for k, p := range all {
@@ -179,7 +179,7 @@ func (c *checker) nested(all []placed) []bool {
 			}
 			switch {
 			case !disjoint(shape{p.outline()}, shape{q.outline()}):
-				c.fault("placement", p.path, p.String(), q.String(), "shares stuff with piece %d", q.piece.Number)
+				c.fault("placement", p.path, p.String(), q.String(), "shares material with piece %d", q.piece.Number)
 			case q.holds(p.rect):
 				out[k] = true
 			case p.holds(q.rect):
@@ -311,7 +311,7 @@ func (c *checker) areaBound() int {
 		}
 	}
 	for _, s := range c.job.stock {
-		best = most(best, times(s.width, diff(s.length, times(whole(2), c.job.squareUp))))
+		best = most(best, times(s.width, diff(s.length, times(whole(2), s.squareUp))))
 	}
 	if best.Sign() <= 0 {
 		return 0

@@ -25,7 +25,9 @@ const (
 // weights holds every weight in use, by its constant.
 type weights [weightCount]rat
 
-// standard are the defaults of the contract.
+// standard are the defaults of the contract. The weights of edges and corners are
+// per foot of height and inch of cut or mismatch, seamItself is inches per foot
+// of height, and seamOffLine is per inch.
 var standard = weights{
 	exposedEnd:     whole(8),
 	outsideEnd:     whole(4),

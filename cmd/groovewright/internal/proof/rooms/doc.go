@@ -16,7 +16,8 @@
 //
 // # Guarantees
 //
-//   - Every drawn room keeps the rules for a job (TestDrawnRoomsAreSound).
+//   - Every drawn room keeps the rules for a job (TestDrawsAreJSON here, and
+//     TestDrawnRoomsAreSound of package proof).
 //   - Every bad job differs from a good one in the one thing that its name says
 //     (TestBadJobsAreBad).
 //

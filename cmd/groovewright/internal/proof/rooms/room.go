@@ -120,7 +120,7 @@ func draw(t *rapid.T, small bool) string {
 	if small {
 		job["priorities"] = object{"weak_strip": 0, "whole_end": d.number(0, 1, "whole end")}
 	} else if d.chance(10, "priorities") {
-		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16")}
+		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16"), "whole_end": d.number(0, 1, "whole end")}
 	}
 	data, err := json.Marshal(job)
 	if err != nil {
@@ -220,6 +220,9 @@ func (d *draft) stock() []object {
 		}
 		if p := phase("offcut"); p > 0 {
 			offcut["left_phase"] = d.length(p)
+		}
+		if d.chance(25, "squared") {
+			offcut["squared"] = true
 		}
 		out = append(out, offcut)
 	}

@@ -68,7 +68,7 @@ func (d *draft) end(link string) object {
 		}
 		out["lean"] = d.length(lean)
 	}
-	if kind != "inside corner" && d.chance(15, "end's own prominence") {
+	if d.chance(15, "end's own prominence") {
 		out["prominence"] = []float64{0, 1, 2.5, 6}[d.number(0, 3, "prominence")]
 	}
 	return out
