@@ -1,0 +1,137 @@
+package main
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// root is the folder of the module.
+var root = filepath.Join("..", "..")
+
+// filesThat returns the contents of all files of the module whose name ends so.
+func filesThat(t *testing.T, ending string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ending) {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		all[path] = string(data)
+		return err
+	})
+	if err != nil || len(all) == 0 {
+		t.Fatalf("%d files end with %s: %v", len(all), ending, err)
+	}
+	return all
+}
+
+// Package documents and guides name the tests that hold what they promise. Each
+// such test is there.
+func TestTestsThatAreNamedExist(t *testing.T) {
+	defined := map[string]bool{}
+	define := regexp.MustCompile(`(?m)^func ((?:Test|Fuzz|Benchmark)\w+)\(`)
+	for _, text := range filesThat(t, "_test.go") {
+		for _, found := range define.FindAllStringSubmatch(text, -1) {
+			defined[found[1]] = true
+		}
+	}
+	named := regexp.MustCompile(`\b(?:Test|Fuzz|Benchmark)[A-Z]\w+`)
+	count := 0
+	for _, ending := range []string{"doc.go", ".md"} {
+		for path, text := range filesThat(t, ending) {
+			for _, name := range named.FindAllString(text, -1) {
+				if count++; !defined[name] {
+					t.Errorf("%s names %s, which no test is called", path, name)
+				}
+			}
+		}
+	}
+	if count < 20 {
+		t.Errorf("only %d tests are named", count)
+	}
+}
+
+// The README's table of commands is the commands that there are, with options
+// that they have.
+func TestReadmeNamesTheCommands(t *testing.T) {
+	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
+	shown := map[string]bool{"help": true}
+	for _, row := range regexp.MustCompile("(?m)^\\| `groovewright (\\w+)([^`]*)`").FindAllStringSubmatch(readme, -1) {
+		name, rest := row[1], row[2]
+		shown[name] = true
+		for _, c := range commands() {
+			if c.name != name {
+				continue
+			}
+			for _, option := range regexp.MustCompile(`--(\w+)`).FindAllStringSubmatch(rest, -1) {
+				if _, ok := c.option(option[1]); !ok {
+					t.Errorf("the README has groovewright %s --%s, which there is not", name, option[1])
+				}
+			}
+		}
+	}
+	for _, c := range commands() {
+		if !shown[c.name] {
+			t.Errorf("the README's table lacks groovewright %s", c.name)
+		}
+		for _, o := range c.options {
+			if !strings.Contains(readme, "--"+o.name) {
+				t.Errorf("the README lacks --%s of groovewright %s", o.name, c.name)
+			}
+		}
+		delete(shown, c.name)
+	}
+	delete(shown, "help")
+	for name := range shown {
+		t.Errorf("the README's table has groovewright %s, which there is not", name)
+	}
+}
+
+// Every field that a job file may have stands in the README, as it is spelt.
+func TestReadmeNamesEveryField(t *testing.T) {
+	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
+	for _, job := range []string{
+		`{"?": 0}`,
+		`{"profile": {"?": 0}}`,
+		`{"stock": [{"?": 0}]}`,
+		`{"saw": {"?": 0}}`,
+		`{"gaps": {"?": 0}}`,
+		`{"plates": [{"?": 0}]}`,
+		`{"installed": [{"?": 0}]}`,
+		`{"runs": [{"?": 0}]}`,
+		`{"runs": [{"left": {"?": 0}}]}`,
+		`{"runs": [{"heights": [{"?": 0}]}]}`,
+		`{"runs": [{"openings": [{"?": 0}]}]}`,
+		`{"runs": [{"focal": [{"?": 0}]}]}`,
+		`{"runs": [{"breaks": [{"?": 0}]}]}`,
+		`{"runs": [{"cooking": [{"?": 0}]}]}`,
+	} {
+		_, stderr, code := try(strings.NewReader(job), "check", "-")
+		found := regexp.MustCompile(`no such field; expected one of (.*)`).FindStringSubmatch(stderr)
+		if code != wrong || found == nil {
+			t.Errorf("%s: exit code %d\n%s", job, code, stderr)
+			continue
+		}
+		for field := range strings.SplitSeq(found[1], ", ") {
+			if !regexp.MustCompile(`\b` + field + `\b`).MatchString(readme) {
+				t.Errorf("%s: the README lacks the field %s", job, field)
+			}
+		}
+	}
+}
+
+// The program that joins the packages is as short as the README says.
+func TestJoiningProgramIsShort(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join(root, "examples", "join", "main.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(string(data), "\n"); n >= 60 {
+		t.Errorf("examples/join/main.go has %d lines, want under sixty", n)
+	}
+}
