@@ -89,6 +89,23 @@ func TestRoundedClipLineLiesWithinTheExactOne(t *testing.T) {
 	})
 }
 
+// A narrow strip under a slope, both upper corners of which are settled, the second
+// beside the first that has already gone down: it must not pass the strip's side.
+func TestSettledCornerStaysBesideAMovedNeighbour(t *testing.T) {
+	strip := cutout.Shape{Outline: []cutout.Point{
+		{X: zero, Y: zero}, {X: of(5, 127), Y: zero}, {X: of(5, 127), Y: of(10*16129+935, 16129)},
+		{X: of(632060, 29467937), Y: of(10*29467937+1895380, 29467937)}, {X: zero, Y: of(161, 16)},
+	}}
+	taped := func(p cutout.Point) bool { return p.X.IsZero() }
+	settled := cutout.Settle([]cutout.Shape{strip}, of(1, 8), taped)
+	if len(settled) != 1 {
+		t.Fatalf("%d pieces, want 1", len(settled))
+	}
+	if _, high := settled[0].Bounds(); of(5, 127).Less(high.X) {
+		t.Errorf("the settled strip reaches to %v, past its side at 5/127: %v", high.X, settled)
+	}
+}
+
 // In a wall without openings, at least a few marks high everywhere, each corner
 // that the band makes on a slope can go to a mark, and so it does.
 func TestBandCornersLieOnMarks(t *testing.T) {

@@ -86,8 +86,9 @@ const finer = 8
 //
 // The corner v lies between its neighbours u and w. It is convex, as every
 // crossing of two borders is, so a new place in the triangle u v w gives up
-// material and adds none. The sides of that angle are those of the exact ring:
-// a neighbour that has been moved already lies inside them too.
+// material and adds none. Where a neighbour has been moved already, from a to u
+// or from b to w, what its own move gave up beside this edge, the triangle a v u
+// or v b w, may be taken back: no other corner lies in it.
 //
 //	w            what is given up is the space between u-v-w and u-v'-w; if no
 //	|\           other corner lies in it, no edge can run through it either,
@@ -102,8 +103,8 @@ func settleCorner(piece Shape, ring, exact []Point, i int, mark fraction.Length,
 	}
 	for range finer + 1 {
 		for _, to := range marksBeside(a, v, b, mark, taped) {
-			inside := turn(a, v, to) >= 0 && turn(v, b, to) >= 0 && turn(w, u, to) >= 0
-			if inside && piece.clear(u, v, w, to) {
+			inside := inCorner(u, v, w, to) || inCorner(a, v, u, to) || inCorner(v, b, w, to)
+			if inside && turn(w, u, to) >= 0 && piece.clear(u, v, w, to) {
 				ring[i] = to
 				return true
 			}
@@ -203,6 +204,12 @@ func (s Shape) clear(u, v, w, to Point) bool {
 		}
 	}
 	return true
+}
+
+// inCorner reports whether p lies in the triangle a b c, its edges included, if
+// that is counterclockwise and not flat.
+func inCorner(a, b, c, p Point) bool {
+	return turn(a, b, c) > 0 && inTriangle(a, b, c, p)
 }
 
 // inTriangle reports whether p lies in the triangle a b c, which is
