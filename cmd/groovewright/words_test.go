@@ -94,7 +94,7 @@ func kitchenWith(t *testing.T, old, new string) string {
 
 func TestCheckDoubtsBoxesAndTheirCovers(t *testing.T) {
 	for _, row := range []struct{ name, old, new, want string }{
-		{"a wide gap", `"box": "1/8"`, `"box": "3/8"`, "covers the cutout of"},
+		{"a wide gap", `"box": "1/8"`, `"box": "3/8"`, "leaves 1/8 bare at the sides and overlaps by 0 above and below"},
 		{"a box past the top", `"bottom": "5", "width": "4 1/16", "height": "3 3/4"`, `"bottom": "15", "width": "4 1/16", "height": "3 3/4"`, "sticks out of the wall of sink wall"},
 	} {
 		out, _, code := try(strings.NewReader(kitchenWith(t, row.old, row.new)), "check", "-")

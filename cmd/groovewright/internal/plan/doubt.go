@@ -91,10 +91,19 @@ func coverDoubts(j *job.Job) []wall.Doubt {
 			cover := cutout.Cover(hole, plate, centre)
 			if cover.Least().Less(least) {
 				out = append(out, wall.Doubt{Path: fmt.Sprintf("runs[%d].openings[%d]", r, i), Text: fmt.Sprintf(
-					"the cover plate %s x %s for %s covers the cutout of %q by %s at the sides and %s above and below; want %s at least: take a larger plate or a smaller box gap",
-					tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), o.Name, tape.Format(cover.Left), tape.Format(cover.Top), tape.Format(least))})
+					"over the cutout of %q the cover plate %s x %s for %s %s at the sides and %s above and below; want an overlap of %s at least: take a larger plate or a smaller box gap",
+					o.Name, tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), overlap(tape, cover.Left), overlap(tape, cover.Top), tape.Format(least))})
 			}
 		}
 	}
 	return out
+}
+
+// overlap says by how much a plate overlaps one side of a cutout, or what it
+// leaves bare.
+func overlap(tape fraction.Tape, by fraction.Length) string {
+	if by.Sign() < 0 {
+		return "leaves " + tape.Format(by.Neg()) + " bare"
+	}
+	return "overlaps by " + tape.Format(by)
 }
