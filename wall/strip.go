@@ -14,12 +14,18 @@ type Strip struct {
 // in denominators that sums outgrow.
 var stripGrid = fraction.Of(1, 64)
 
+// stripFall is the most that a line of the wall falls within a strip, and
+// mostStrips into how many strips a stretch between two stations is parted for it.
+var stripFall = fraction.Inches(1)
+
+const mostStrips = 32
+
 // Strips returns strips that do not overlap and that every layout of the room
 // covers, but for seam gaps, from which a bound on the sheets can be reckoned
 // before any layout is known. They lean to the small side: each run is taken as
-// if it butted at both ends, beside a step the taller strip loses a seam gap, so
-// that one seam gap can be counted with the panel to its left, and all is rounded
-// down to stripGrid.
+// if it butted at both ends, a strip is as high as where the wall is lowest within
+// it, beside a step the taller strip loses a seam gap, so that one seam gap can be
+// counted with the panel to its left, and all is rounded down to stripGrid.
 func (room *Room) Strips() (strips []Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -38,38 +44,77 @@ func (room *Room) Strips() (strips []Strip, err error) {
 			if i < len(g.columns)-1 {
 				right = right.Sub(room.Gaps.Seam)
 			}
-			width := right.Sub(left)
-			for _, in := range room.Installed {
-				if in.Run != r {
-					continue
-				}
-				from := fraction.Max(left, in.Left.Sub(room.Gaps.Seam))
-				to := fraction.Min(right, in.Right.Add(room.Gaps.Seam))
-				if from.Less(to) {
-					width = width.Sub(to.Sub(from))
-				}
-			}
-			if width.Sign() <= 0 {
+			if !left.Less(right) {
 				continue
 			}
-			s := Strip{Width: floor(width, stripGrid)}
-			for _, c := range col.cells {
-				height := floor(c.least(room.Mark), stripGrid)
-				s.Height = s.Height.Add(height)
-				s.Tallest = fraction.Max(s.Tallest, height)
-			}
-			if s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
-				strips = append(strips, s)
+			parts := col.parts(left, right)
+			for j := 1; j < len(parts); j++ {
+				if s := room.strip(r, col, parts[j-1], parts[j]); s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
+					strips = append(strips, s)
+				}
 			}
 		}
 	}
 	return strips, nil
 }
 
-// least returns the least height of the cell; where its lines slope one mark
-// less, for what rounding takes.
-func (c cell) least(mark fraction.Length) fraction.Length {
-	height := fraction.Min(c.topLeft.Y.Sub(c.bottomLeft.Y), c.topRight.Y.Sub(c.bottomRight.Y))
+// strip returns what is to be covered of a column of the run from left to right.
+func (room *Room) strip(run int, col column, left, right fraction.Length) (s Strip) {
+	width := right.Sub(left)
+	for _, in := range room.Installed {
+		if in.Run != run {
+			continue
+		}
+		from := fraction.Max(left, in.Left.Sub(room.Gaps.Seam))
+		to := fraction.Min(right, in.Right.Add(room.Gaps.Seam))
+		if from.Less(to) {
+			width = width.Sub(to.Sub(from))
+		}
+	}
+	s.Width = floor(width, stripGrid)
+	// A seam gap counts with the panel to its left, which may end a gap before.
+	from := fraction.Max(col.left, left.Sub(room.Gaps.Seam))
+	for _, c := range col.cells {
+		height := floor(c.least(from, right, room.Mark), stripGrid)
+		s.Height = s.Height.Add(height)
+		s.Tallest = fraction.Max(s.Tallest, height)
+	}
+	return s
+}
+
+// parts returns where the column is parted between left and right, both
+// included, so that no line of it falls by more than stripFall in one part. Lines
+// steeper than 1 in 1 are leaning ends and sides of openings, whose corners are
+// rounded sideways: they are not followed.
+func (col column) parts(left, right fraction.Length) []fraction.Length {
+	n := int64(1)
+	for _, c := range col.cells {
+		for _, fall := range []fraction.Length{
+			c.top(col.right).Sub(c.top(col.left)).Abs(), c.bottom(col.right).Sub(c.bottom(col.left)).Abs(),
+		} {
+			if right.Sub(left).Less(fall) {
+				return []fraction.Length{left, right}
+			}
+			whole, rest := fall.DivMod(stripFall)
+			if !rest.IsZero() {
+				whole++
+			}
+			n = max(n, min(whole, mostStrips))
+		}
+	}
+	parts := []fraction.Length{left}
+	for i := int64(1); i < n; i++ {
+		if x := floor(left.Add(right.Sub(left).Mul(i).Div(n)), stripGrid); parts[len(parts)-1].Less(x) {
+			parts = append(parts, x)
+		}
+	}
+	return append(parts, right)
+}
+
+// least returns the least height of the cell between two places; where its lines
+// slope one mark less, for what rounding takes.
+func (c cell) least(from, to, mark fraction.Length) fraction.Length {
+	height := fraction.Min(c.top(from).Sub(c.bottom(from)), c.top(to).Sub(c.bottom(to)))
 	if c.topLeft.Y != c.topRight.Y {
 		height = height.Sub(mark)
 	}
