@@ -105,9 +105,9 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 	c.rest[n-1], c.alive[n-1] = after, true
 
 	w := s.newRuler(o, &c)
-	ahead := make([]rank, n) // the seam at a node and all beyond it
-	narrow := make([]int64, n)
-	ahead[n-1], narrow[n-1] = after, w.scaled(after.narrow)
+	ahead := make([]rank, n)   // the seam at a node and all beyond it
+	narrow := make([]int64, n) // in halves
+	ahead[n-1], narrow[n-1] = after, w.halves(after.narrow)
 	for i := n - 2; i >= 0; i-- {
 		best, bestNarrow := -1, int64(0)
 		bestBroken, bestPieces := 0, 0
@@ -130,7 +130,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 				broken++
 			}
 			pieces := ahead[j].pieces + row[w.last[j]]
-			thin := min(narrow[j], width)
+			thin := min(narrow[j], 2*width)
 			if best >= 0 {
 				switch {
 				case broken != bestBroken:
@@ -150,7 +150,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 			continue
 		}
 		c.alive[i] = true
-		c.rest[i] = rank{bestBroken, ahead[best].blemish, bestPieces, ahead[best].uneven, w.length(bestNarrow)}
+		c.rest[i] = rank{bestBroken, ahead[best].blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
 		ahead[i] = c.seam[i].plus(c.rest[i])
 		narrow[i] = bestNarrow
 	}

@@ -74,7 +74,7 @@ func drawRun(t *rapid.T, i int, left, right End) Run {
 		run.Left.Lean = fraction.Of(rapid.Int64Range(-4, 4).Draw(t, "left lean"), 16)
 		run.Right.Lean = fraction.Of(rapid.Int64Range(-4, 4).Draw(t, "right lean"), 16)
 	}
-	switch rapid.IntRange(0, 4).Draw(t, "opening") {
+	switch rapid.IntRange(0, 5).Draw(t, "opening") {
 	case 1:
 		run.Openings = append(run.Openings, Opening{Name: "box", Kind: Box,
 			Outline: cutout.Rectangle(quarters(t, "box", 1, 6), fraction.Inches(4), fraction.Of(9, 4), fraction.Inches(4))})
@@ -84,6 +84,11 @@ func drawRun(t *rapid.T, i int, left, right End) Run {
 	case 3:
 		run.Openings = append(run.Openings, Opening{Name: "door", Kind: Other,
 			Outline: cutout.Rectangle(quarters(t, "door", 2, 5), fraction.Inches(-4), fraction.Inches(3), fraction.Inches(60))})
+	case 4: // sloping sides part the run at places which no mark of the tape meets
+		left, out := quarters(t, "door", 2, 5), fraction.Of(rapid.Int64Range(1, 7).Draw(t, "slope of the door"), 8)
+		run.Openings = append(run.Openings, Opening{Name: "sloping door", Kind: Other, Outline: []cutout.Point{
+			{X: left, Y: fraction.Inches(-4)}, {X: left.Add(fraction.Inches(3)), Y: fraction.Inches(-4)},
+			{X: left.Add(fraction.Inches(3)).Add(out), Y: fraction.Inches(27)}, {X: left.Add(out), Y: fraction.Inches(27)}}})
 	}
 	if rapid.IntRange(0, 4).Draw(t, "break") == 0 {
 		run.Breaks = []Break{{At: quarters(t, "break at", 4, 9), Prominence: fraction.NewRatio(1, 2)}}

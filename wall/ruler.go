@@ -65,18 +65,33 @@ func (w *ruler) refine(x fraction.Length) {
 	}
 }
 
+// scaled measures x, for which the steps were made small enough.
 func (w *ruler) scaled(x fraction.Length) int64 {
-	if x == far {
-		return 1<<63 - 1
-	}
 	return x.Mul(w.steps).Num()
 }
 
-func (w *ruler) length(n int64) fraction.Length {
-	if n == 1<<63-1 {
-		return far
+// halves measures a width in half steps: whole steps are even, and the odd
+// number between two of them is any width between them. The narrowest panel
+// beyond the bay need not be a whole number of steps, and there is only one, so
+// that widths are still ordered as their halves are.
+func (w *ruler) halves(x fraction.Length) int64 {
+	if x == far {
+		return 1<<63 - 1
 	}
-	return fraction.Of(n, w.steps)
+	steps, over := x.Mul(w.steps).DivMod(fraction.Inches(1))
+	if over.IsZero() {
+		return 2 * steps
+	}
+	return 2*steps + 1
+}
+
+// width returns what n halves measure; beyond is the narrowest panel beyond the
+// bay.
+func (w *ruler) width(n int64, beyond fraction.Length) fraction.Length {
+	if n%2 != 0 {
+		return beyond
+	}
+	return fraction.Of(n/2, w.steps)
 }
 
 // from sets the node where the next panels start.
