@@ -125,10 +125,16 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	farRight := fraction.Max(right.foot.X, right.top.X, tops[len(tops)-1].X, run.Width).Add(beyond)
 	bottoms = extend(bottoms, farLeft, farRight, run)
 	tops = extend(tops, farLeft, farRight, run)
+	b, t := len(bottoms)-1, len(tops)-1
+	meetBeyond(&bottoms[0], &tops[0], bottoms[1], tops[1])
+	meetBeyond(&bottoms[b], &tops[t], bottoms[b-1], tops[t-1])
 	slices.Reverse(tops)
-	outline := slices.Concat(bottoms, tops)
+	outline := slices.Compact(slices.Concat(bottoms, tops))
+	if last := len(outline) - 1; outline[last] == outline[0] {
+		outline = outline[:last]
+	}
 
-	whole, err := cutout.NewShape(slices.Compact(outline))
+	whole, err := cutout.NewShape(outline)
 	if err != nil {
 		return nil, &NoLayoutError{Run: run.Name, Why: "top and bottom meet after gaps: " + err.Error()}
 	}
@@ -166,6 +172,25 @@ func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []
 	out := []cutout.Point{beyond(run.Left, farLeft, line[0], line[1])}
 	out = append(out, line...)
 	return append(out, beyond(run.Right, farRight, line[last], line[last-1]))
+}
+
+// meetBeyond moves the end points of a bottom and a top line that were carried
+// on to one x past the end of the wall, and have crossed, to where they meet.
+// nextBottom and nextTop are the points before them, where the wall ends.
+func meetBeyond(bottom, top *cutout.Point, nextBottom, nextTop cutout.Point) {
+	slope := func(from, to cutout.Point) fraction.Ratio { return to.Y.Sub(from.Y).Over(to.X.Sub(from.X)) }
+	opening := slope(*top, nextTop).Sub(slope(*bottom, nextBottom))
+	if bottom.Y.Less(top.Y) || opening.IsZero() {
+		return
+	}
+	x := bottom.X.Add(bottom.Y.Sub(top.Y).Scale(fraction.NewRatio(1, 1).Div(opening)))
+	for _, next := range []cutout.Point{nextBottom, nextTop} {
+		if x == next.X || x.Less(next.X) != bottom.X.Less(next.X) {
+			return // they cross within the wall
+		}
+	}
+	meet := cutout.Point{X: x, Y: heightOn(*bottom, nextBottom, x)}
+	*bottom, *top = meet, meet
 }
 
 // moveSteps moves the upright side of each step of a top line by side toward

@@ -116,7 +116,9 @@ func (r *reader) onWall(n *node, p wall.Installed, before []wall.Installed, room
 	}
 	if p.Run < len(room.Runs) {
 		run := room.Runs[p.Run]
-		begin, end := fraction.Length{}, run.Width
+		// An end that leans away from the run reaches past its foot.
+		begin := fraction.Min(run.Left.Lean, fraction.Length{})
+		end := run.Width.Add(fraction.Max(run.Right.Lean, fraction.Length{}))
 		if run.Left.Kind == wall.OutsideCorner { // mitred, one thickness past the wall
 			begin = begin.Sub(room.Profile.Thickness)
 		}

@@ -246,6 +246,7 @@ func (m *maker) finish(p *Plan) error {
 	if err != nil {
 		return err
 	}
+	p.Takeoff, p.Order, p.Cautions = []TakeoffRow{}, []string{}, []string{}
 	for _, r := range list.Rows {
 		p.Takeoff = append(p.Takeoff, TakeoffRow(r))
 	}
