@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"iter"
 	"math/big"
 	"slices"
 	"strings"
@@ -44,7 +45,7 @@ func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err e
 	if err := p.Validate(); err != nil {
 		return Least{}, err
 	}
-	strips = slices.DeleteFunc(slices.Clone(strips), func(s Strip) bool { return s.Width.Sign() <= 0 || s.Tallest.Sign() <= 0 })
+	strips = usable(strips)
 	if len(strips) == 0 {
 		return Least{How: "nothing to cut"}, nil
 	}
@@ -53,27 +54,58 @@ func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err e
 		return l, nil
 	}
 	s := newStripper(&p, strips)
-	s.bound(&l, "area of the walls with kerfs", s.heights, s.tall)
-	counts := make([]int, len(s.sizes))
-	for i, size := range s.sizes {
-		counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
-	}
-	stacks := make([][][]int, len(s.tall))
-	for k, tall := range s.tall {
-		stacks[k] = s.stacks(tall)
-	}
-	for _, d := range oneway.Duals(s.longest(), s.sizes, counts) {
+	s.bound(&l, "area of the walls with kerfs", s.need(s.heights), s.tall)
+	for d, most := range s.duals(s.sizes) {
 		values := make([]int64, len(s.tallest))
 		for i, h := range s.tallest {
 			values[i] = d.At(h)
 		}
-		most := make([]int64, len(s.tall))
-		for k := range s.tall {
-			most[k] = s.mostIn(d, stacks[k])
-		}
-		s.bound(&l, "heights of the walls under a dual feasible function ("+strings.Fields(d.String())[0]+")", values, most)
+		s.bound(&l, "heights of the walls "+under(d), s.need(values), most)
 	}
 	return l, nil
+}
+
+// under names a dual feasible function for Least.How.
+func under(d oneway.Dual) string {
+	return "under a dual feasible function (" + strings.Fields(d.String())[0] + ")"
+}
+
+// duals yields dual feasible functions for heights of the given sizes, which fall,
+// with what they allow on an upright line through each kind of stock.
+func (s *stripper) duals(sizes []int64) iter.Seq2[oneway.Dual, []int64] {
+	return func(yield func(oneway.Dual, []int64) bool) {
+		counts := make([]int, len(sizes))
+		for i, size := range sizes {
+			counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
+		}
+		stacks := make([][][]int, len(s.tall))
+		for k, tall := range s.tall {
+			stacks[k] = stacksOf(sizes, tall)
+		}
+		for _, d := range oneway.Duals(s.longest(), sizes, counts) {
+			most := make([]int64, len(s.tall))
+			for k := range s.tall {
+				most[k] = mostIn(d, sizes, stacks[k])
+			}
+			if !yield(d, most) {
+				return
+			}
+		}
+	}
+}
+
+// need adds up the values of the strips' heights over their widths.
+func (s *stripper) need(values []int64) *big.Int {
+	need := new(big.Int)
+	for i, w := range s.widths {
+		need.Add(need, product(w, values[i]))
+	}
+	return need
+}
+
+// usable returns the strips of which there is anything to cut.
+func usable(strips []Strip) []Strip {
+	return slices.DeleteFunc(slices.Clone(strips), func(s Strip) bool { return s.Width.Sign() <= 0 || s.Tallest.Sign() <= 0 })
 }
 
 // stripper holds strips and stock in whole steps of 1/steps in.
@@ -126,24 +158,30 @@ func newStripper(p *Problem, strips []Strip) *stripper {
 	return s
 }
 
+// stepsIn returns x in whole steps, rounded down.
+func (s *stripper) stepsIn(x fraction.Length) int64 {
+	n, _ := x.Mul(s.steps).DivMod(fraction.Inches(1))
+	return n
+}
+
 func (s *stripper) longest() int64 { return slices.Max(s.tall) }
 
-// stacks returns every choice of sizes, as counts, that fits capacity and takes
+// stacksOf returns every choice of sizes, as counts, that fits capacity and takes
 // no more, or nil where there are too many to go through.
-func (s *stripper) stacks(capacity int64) (all [][]int) {
+func stacksOf(sizes []int64, capacity int64) (all [][]int) {
 	const mostStacks = 500
-	counts := make([]int, len(s.sizes))
+	counts := make([]int, len(sizes))
 	var fill func(k int, room int64)
 	fill = func(k int, room int64) {
-		if k == len(s.sizes) {
-			if len(s.sizes) > 0 && room < s.sizes[k-1] && len(all) <= mostStacks {
+		if k == len(sizes) {
+			if len(sizes) > 0 && room < sizes[k-1] && len(all) <= mostStacks {
 				all = append(all, slices.Clone(counts))
 			}
 			return
 		}
-		for n := int(room / s.sizes[k]); n >= 0 && len(all) <= mostStacks; n-- {
+		for n := int(room / sizes[k]); n >= 0 && len(all) <= mostStacks; n-- {
 			counts[k] = n
-			fill(k+1, room-int64(n)*s.sizes[k])
+			fill(k+1, room-int64(n)*sizes[k])
 		}
 		counts[k] = 0
 	}
@@ -154,12 +192,12 @@ func (s *stripper) stacks(capacity int64) (all [][]int) {
 }
 
 // mostIn returns the most that one of the stacks is worth under d.
-func (s *stripper) mostIn(d oneway.Dual, stacks [][]int) int64 {
+func mostIn(d oneway.Dual, sizes []int64, stacks [][]int) int64 {
 	if stacks == nil {
 		return d.Most
 	}
-	worth := make([]int64, len(s.sizes))
-	for k, size := range s.sizes {
+	worth := make([]int64, len(sizes))
+	for k, size := range sizes {
 		worth[k] = d.At(size)
 	}
 	var most int64
@@ -173,14 +211,10 @@ func (s *stripper) mostIn(d oneway.Dual, stacks [][]int) int64 {
 	return min(most, d.Most)
 }
 
-// bound raises l to what the values of the strips ask for, where a sheet of
-// kind k allows most[k] on every upright line. The products outgrow 64 bits, so
-// math/big holds them.
-func (s *stripper) bound(l *Least, how string, values, most []int64) {
-	need := new(big.Int)
-	for i, w := range s.widths {
-		need.Add(need, product(w, values[i]))
-	}
+// bound raises l to what the need asks for, where a sheet of kind k allows
+// most[k] on every upright line. The products outgrow 64 bits, so math/big holds
+// them.
+func (s *stripper) bound(l *Least, how string, need *big.Int, most []int64) {
 	holds := make([]*big.Int, len(s.p.Stock))
 	var order []int
 	for k := range s.p.Stock {

@@ -10,31 +10,37 @@ import (
 	"example.com/groovewright/nest"
 )
 
+// drawStrips draws walls in strips and parts that cover them, cut at random places
+// with a gap between neighbours.
+func drawStrips(t *rapid.T) (p nest.Problem, strips []nest.Strip, gap fraction.Length) {
+	gap = fraction.Of(rapid.Int64Range(0, 2).Draw(t, "gap"), 16)
+	p = nest.Problem{
+		Saw:     nest.Saw{Kerf: fraction.Of(1, 8), SquareUp: fraction.Of(rapid.Int64Range(0, 1).Draw(t, "square up"), 4)},
+		Pattern: nest.Pattern{Pitch: fraction.Of(3, 2)},
+		Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: fraction.NewRatio(40, 1)}},
+	}
+	if rapid.Bool().Draw(t, "offcut") {
+		p.Stock = append(p.Stock, nest.Stock{Name: "offcut", Width: fraction.Inches(24), Length: fraction.Inches(40), Limited: true, Count: 1})
+	}
+	for range rapid.IntRange(1, 4).Draw(t, "strips") {
+		height := fraction.Of(rapid.Int64Range(40, 360).Draw(t, "height"), 8)
+		width := fraction.Inches(rapid.Int64Range(10, 120).Draw(t, "width"))
+		strips = append(strips, nest.Strip{Width: width, Height: height, Tallest: height})
+		for left := (fraction.Length{}); left.Less(width); {
+			part := fraction.Min(fraction.Inches(rapid.Int64Range(4, 44).Draw(t, "part")), width.Sub(left))
+			p.Parts = append(p.Parts, nest.Part{Number: len(p.Parts) + 1, Width: part, Height: height, LeftPhase: left.Mod(p.Pattern.Pitch)})
+			left = left.Add(part).Add(gap)
+		}
+	}
+	return p, strips, gap
+}
+
 // TestStripBoundHoldsHoweverPartsAreCut parts random strips at random places,
 // nests the parts, and compares with the bound for the strips.
 func TestStripBoundHoldsHoweverPartsAreCut(t *testing.T) {
 	tight, all := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		gap := fraction.Of(rapid.Int64Range(0, 2).Draw(t, "gap"), 16)
-		p := nest.Problem{
-			Saw:     nest.Saw{Kerf: fraction.Of(1, 8), SquareUp: fraction.Of(rapid.Int64Range(0, 1).Draw(t, "square up"), 4)},
-			Pattern: nest.Pattern{Pitch: fraction.Of(3, 2)},
-			Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: fraction.NewRatio(40, 1)}},
-		}
-		if rapid.Bool().Draw(t, "offcut") {
-			p.Stock = append(p.Stock, nest.Stock{Name: "offcut", Width: fraction.Inches(24), Length: fraction.Inches(40), Limited: true, Count: 1})
-		}
-		var strips []nest.Strip
-		for range rapid.IntRange(1, 4).Draw(t, "strips") {
-			height := fraction.Of(rapid.Int64Range(40, 360).Draw(t, "height"), 8)
-			width := fraction.Inches(rapid.Int64Range(10, 120).Draw(t, "width"))
-			strips = append(strips, nest.Strip{Width: width, Height: height, Tallest: height})
-			for left := (fraction.Length{}); left.Less(width); {
-				part := fraction.Min(fraction.Inches(rapid.Int64Range(4, 44).Draw(t, "part")), width.Sub(left))
-				p.Parts = append(p.Parts, nest.Part{Number: len(p.Parts) + 1, Width: part, Height: height, LeftPhase: left.Mod(p.Pattern.Pitch)})
-				left = left.Add(part).Add(gap)
-			}
-		}
+		p, strips, gap := drawStrips(t)
 		least, err := nest.LowerStrips(p, gap, strips)
 		if err != nil {
 			t.Fatal(err)
@@ -71,5 +77,54 @@ func TestStripBoundOfNothing(t *testing.T) {
 	strips := []nest.Strip{{Width: fraction.Inches(1000), Height: fraction.Inches(20), Tallest: fraction.Inches(20)}}
 	if l, err := nest.LowerStrips(p, fraction.Of(1, 8), strips); err != nil || l.Sheets != 1 {
 		t.Errorf("wide gap: %+v, %v", l, err)
+	}
+}
+
+// What the parts of a nest are worth never asks for more than the nest takes, and
+// the best of the worths often asks for as much.
+func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
+	tight, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		p, strips, _ := drawStrips(t)
+		var heights []fraction.Length
+		for _, part := range p.Parts {
+			heights = append(heights, part.Height)
+		}
+		r, err := nest.Search(context.Background(), p, nest.Budget{Nodes: 20_000})
+		if err != nil || len(r.Unplaced) > 0 {
+			t.Fatal(err, r.Unplaced)
+		}
+		worths, err := nest.Worths(p, strips, heights[:rapid.IntRange(0, len(heights)).Draw(t, "heights told")], 30)
+		if err != nil {
+			t.Fatal(err)
+		}
+		best := 0
+		for i, worth := range worths {
+			var total fraction.Length
+			for _, part := range p.Parts {
+				total = total.Add(part.Width.Add(p.Saw.Kerf).Mul(worth.Of(part.Height)))
+			}
+			l, err := worth.Least(total)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(r.Sheets) < l.Sheets || r.Cost.Less(l.Cost) {
+				t.Fatalf("%d sheets for %v, but worth %d asks for %+v", len(r.Sheets), r.Cost, i, l)
+			}
+			best = max(best, l.Sheets)
+		}
+		if all++; best == len(r.Sheets) {
+			tight++
+		}
+	})
+	if 4*tight < all {
+		t.Errorf("the bound was met in %d of %d cases only", tight, all)
+	}
+}
+
+func TestZeroWorth(t *testing.T) {
+	var w nest.Worth
+	if l, err := w.Least(fraction.Inches(9)); w.Of(fraction.Inches(9)) != 0 || err != nil || l.Sheets != 0 {
+		t.Errorf("the zero worth values 9 in at %d and asks for %+v, %v", w.Of(fraction.Inches(9)), l, err)
 	}
 }

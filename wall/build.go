@@ -12,7 +12,7 @@ import (
 
 // build makes the layout of a finished path.
 func (m *model) build(p *path) (Layout, error) {
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken}
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Worth: p.bound.worth}
 	legs := p.legs()
 	for i, l := range legs {
 		s := l.sol.stretch

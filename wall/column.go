@@ -115,11 +115,18 @@ func (g *region) spans(from, to fraction.Length) []span {
 	return out
 }
 
-// parts counts the pieces into which openings cut the region between columns
-// first and last, and returns the height of the tallest between left and right.
-func (g *region) parts(first, last int, left, right fraction.Length) (pieces int, tallest fraction.Length) {
-	type part struct{ bottom, top fraction.Length }
-	var sets []part // of the parts met so far, by number
+// part is one of the pieces into which openings cut the panelling of some
+// columns: the columns it lies in, and how far it reaches up and down.
+type part struct {
+	first, last int
+	bottom, top fraction.Length
+}
+
+// parts returns the pieces into which openings cut the region between columns
+// first and last; how far up and down they reach is measured between left and
+// right.
+func (g *region) parts(first, last int, left, right fraction.Length) []part {
+	var sets []part // of the cells met so far, by number
 	parent := []int{}
 	find := func(i int) int {
 		for parent[i] != i {
@@ -127,7 +134,7 @@ func (g *region) parts(first, last int, left, right fraction.Length) (pieces int
 		}
 		return i
 	}
-	var before []int // part numbers of the column before, by cell
+	var before []int // numbers of the cells of the column before
 	for k := first; k <= last; k++ {
 		col := g.columns[k]
 		l, r := fraction.Max(col.left, left), fraction.Min(col.right, right)
@@ -135,10 +142,7 @@ func (g *region) parts(first, last int, left, right fraction.Length) (pieces int
 		for i, c := range col.cells {
 			now[i] = len(sets)
 			parent = append(parent, len(sets))
-			sets = append(sets, part{
-				bottom: fraction.Min(c.bottom(l), c.bottom(r)),
-				top:    fraction.Max(c.top(l), c.top(r)),
-			})
+			sets = append(sets, part{k, k, fraction.Min(c.bottom(l), c.bottom(r)), fraction.Max(c.top(l), c.top(r))})
 			if k == first || g.columns[k-1].right != col.left {
 				continue
 			}
@@ -148,19 +152,33 @@ func (g *region) parts(first, last int, left, right fraction.Length) (pieces int
 				if low.Less(high) {
 					a, b := find(now[i]), find(before[j])
 					parent[a] = b
-					sets[b] = part{fraction.Min(sets[a].bottom, sets[b].bottom), fraction.Max(sets[a].top, sets[b].top)}
+					sets[b] = sets[a].join(sets[b])
 				}
 			}
 		}
 		before = now
 	}
+	var parts []part
 	for i, s := range sets {
 		if parent[i] == i {
-			pieces++
-			tallest = fraction.Max(tallest, s.top.Sub(s.bottom))
+			parts = append(parts, s)
 		}
 	}
-	return pieces, tallest
+	return parts
+}
+
+func (p part) height() fraction.Length { return p.top.Sub(p.bottom) }
+
+func (p part) join(q part) part {
+	return part{min(p.first, q.first), max(p.last, q.last), fraction.Min(p.bottom, q.bottom), fraction.Max(p.top, q.top)}
+}
+
+// tallest returns the height of the tallest part.
+func tallest(parts []part) (height fraction.Length) {
+	for _, p := range parts {
+		height = fraction.Max(height, p.height())
+	}
+	return height
 }
 
 // columnAt returns the number of the column that holds the points just right

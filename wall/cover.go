@@ -111,6 +111,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 	for i := n - 2; i >= 0; i-- {
 		best, bestNarrow := -1, int64(0)
 		bestBroken, bestPieces := 0, 0
+		var bestWorth fraction.Length
 		w.from(i)
 		row := s.pieces[w.first[i]]
 		until := n
@@ -131,10 +132,18 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 			}
 			pieces := ahead[j].pieces + row[w.last[j]]
 			thin := min(narrow[j], 2*width)
+			worth := ahead[j].worth
+			if s.thrift != nil && (best < 0 || broken <= bestBroken) {
+				worth = worth.Add(w.worth(j))
+			}
 			if best >= 0 {
-				switch {
+				switch order := worth.Compare(bestWorth); {
 				case broken != bestBroken:
 					if broken > bestBroken {
+						continue
+					}
+				case order != 0:
+					if order > 0 {
 						continue
 					}
 				default:
@@ -144,13 +153,13 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 					}
 				}
 			}
-			best, bestBroken, bestPieces, bestNarrow = j, broken, pieces, thin
+			best, bestBroken, bestPieces, bestNarrow, bestWorth = j, broken, pieces, thin, worth
 		}
 		if best < 0 {
 			continue
 		}
 		c.alive[i] = true
-		c.rest[i] = rank{bestBroken, ahead[best].blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
+		c.rest[i] = rank{bestBroken, bestWorth, ahead[best].blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
 		ahead[i] = c.seam[i].plus(c.rest[i])
 		narrow[i] = bestNarrow
 	}
@@ -165,9 +174,13 @@ func (s *stretch) panel(o fraction.Length, c *cover, i, j int) (rank, bool) {
 	if !s.fits(o, left, right) {
 		return rank{}, false
 	}
-	r := rank{narrow: width, pieces: s.pieces[s.region.columnAt(left, false)][s.region.columnAt(right, true)]}
+	first, last := s.region.columnAt(left, false), s.region.columnAt(right, true)
+	r := rank{narrow: width, pieces: s.pieces[first][last]}
 	if width.Less(s.leastPanel()) {
 		r.broken++
+	}
+	if s.thrift != nil {
+		r.worth = s.worth(first, last, left, right)
 	}
 	return r, true
 }
@@ -220,7 +233,7 @@ func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
 	if t, ok := s.tallest[key]; ok {
 		return t
 	}
-	_, t := s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right)
+	t := tallest(s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right))
 	s.tallest[key] = t
 	return t
 }

@@ -20,6 +20,9 @@ type Layout struct {
 	// Broken counts the hard rules that had to be broken: seams too near a
 	// box, panels narrower than the least, a run's only exposed end cut.
 	Broken int
+
+	// Worth is what the pieces are worth together; 0 but for ThriftyLayouts.
+	Worth fraction.Length
 }
 
 // RunLayout is the layout of one run, in run coordinates.
@@ -94,9 +97,11 @@ type Piece struct {
 // The first layout costs time in proportion to the runs, to the square of the
 // origins tried, and to the seam lines times those within one sheet; each
 // further one little.
-func Layouts(room Room) iter.Seq2[Layout, error] {
+func Layouts(room Room) iter.Seq2[Layout, error] { return layouts(room, nil) }
+
+func layouts(room Room, thrift *Thrift) iter.Seq2[Layout, error] {
 	return func(yield func(Layout, error) bool) {
-		s, err := newSearch(&room)
+		s, err := newSearch(&room, thrift)
 		if err != nil {
 			yield(Layout{}, err)
 			return
@@ -121,7 +126,7 @@ type search struct {
 	least    int // hard rules that the first layout had to break; -1 before it
 }
 
-func newSearch(room *Room) (s *search, err error) {
+func newSearch(room *Room, thrift *Thrift) (s *search, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
 		return nil, err
@@ -130,6 +135,7 @@ func newSearch(room *Room) (s *search, err error) {
 	if err != nil {
 		return nil, err
 	}
+	m.thrift = thrift
 	s = &search{m: m, least: -1}
 	closing := room.Closed && m.sharesInside(len(room.Runs)-1)
 	for k, butts := range []bool{false, true} {

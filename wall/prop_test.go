@@ -190,6 +190,23 @@ func TestOnlyExposedEndIsWhole(t *testing.T) {
 	})
 }
 
+// layoutKey tells layouts apart.
+func layoutKey(l *Layout) (key string) {
+	for _, run := range l.Runs {
+		key += run.SetOut.Origin.String() + "/"
+		for _, s := range run.Restarts {
+			key += "r" + s.At.String() + ":" + s.Origin.String()
+		}
+		for _, p := range run.Panels {
+			key += p.Left.String() + "-" + p.Right.String() + ":" + p.LeftPhase.String() + ";"
+		}
+		if run.Corner != nil {
+			key += string(rune('a' + run.Corner.Passes + 1))
+		}
+	}
+	return key
+}
+
 func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
@@ -207,19 +224,7 @@ func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 			if sum != l.Total || n > 0 && sum.Less(last) {
 				t.Fatalf("layout %d: terms add up to %v, total %v, after %v", n, sum, l.Total, last)
 			}
-			key := ""
-			for _, run := range l.Runs {
-				key += run.SetOut.Origin.String() + "/"
-				for _, s := range run.Restarts {
-					key += "r" + s.At.String() + ":" + s.Origin.String()
-				}
-				for _, p := range run.Panels {
-					key += p.Left.String() + "-" + p.Right.String() + ":" + p.LeftPhase.String() + ";"
-				}
-				if run.Corner != nil {
-					key += string(rune('a' + run.Corner.Passes + 1))
-				}
-			}
+			key := layoutKey(&l)
 			if seen[key] {
 				t.Fatalf("layout %d comes twice: %s", n, key)
 			}

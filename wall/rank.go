@@ -7,12 +7,13 @@ import (
 )
 
 // rank is what layouts are ordered by, the first difference deciding: hard
-// rules broken, blemish, pieces, unbalanced cuts, and last the narrowest panel,
-// of which more is better. Ranks of parts combine into the rank of the whole,
+// rules broken, what the pieces are worth (where that is asked for), blemish,
+// pieces, unbalanced cuts, and last the narrowest panel, of which more is better. Ranks of parts combine into the rank of the whole,
 // and a better part never makes a worse whole; that is what lets dynamic
 // programming find the least, and best-first search the order.
 type rank struct {
 	broken  int             // seams too near a box, panels too narrow, only exposed ends cut
+	worth   fraction.Length // sum; 0 for Layouts
 	blemish fraction.Ratio  // sum over the parts
 	pieces  int             // sum
 	uneven  fraction.Length // sum of differences between the cuts at both ends of a run
@@ -27,6 +28,7 @@ var noRank = rank{narrow: far}
 func (a rank) plus(b rank) rank {
 	return rank{
 		broken:  a.broken + b.broken,
+		worth:   a.worth.Add(b.worth),
 		blemish: a.blemish.Add(b.blemish),
 		pieces:  a.pieces + b.pieces,
 		uneven:  a.uneven.Add(b.uneven),
@@ -37,6 +39,9 @@ func (a rank) plus(b rank) rank {
 func (a rank) compare(b rank) int {
 	if a.broken != b.broken {
 		return cmp.Compare(a.broken, b.broken)
+	}
+	if c := a.worth.Compare(b.worth); c != 0 {
+		return c
 	}
 	if c := a.blemish.Compare(b.blemish); c != 0 {
 		return c

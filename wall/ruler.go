@@ -117,3 +117,9 @@ func (w *ruler) fits(j int) bool {
 	left, right := w.stretch.panelEdges(w.cover, w.node, j)
 	return w.stretch.fits(w.origin, left, right)
 }
+
+// worth returns what the panel that stops at node j is worth.
+func (w *ruler) worth(j int) fraction.Length {
+	left, right := w.stretch.panelEdges(w.cover, w.node, j)
+	return w.stretch.worth(w.first[w.node], w.last[j], left, right)
+}

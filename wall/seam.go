@@ -26,6 +26,8 @@ type stretch struct {
 	costs   map[fraction.Length]rank
 	most    fraction.Length // no panel is taller
 	tallest map[span]fraction.Length
+	thrift  *Thrift             // nil for Layouts
+	worths  map[[2]int][]valued // see worth
 	solved  map[fraction.Length]*solution
 }
 
@@ -35,7 +37,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run := &m.room.Runs[r]
-	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(),
+	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), thrift: m.thrift, worths: map[[2]int][]valued{},
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	if s.turns = m.room.Profile.Turns(); s.turns {
 		s.axis, _ = m.room.Profile.Mirror()
@@ -56,10 +58,10 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 	for i := range g.columns {
 		s.pieces[i] = make([]int, len(g.columns))
 		for j := i; j < len(g.columns); j++ {
-			s.pieces[i][j], _ = g.parts(i, j, g.columns[i].left, g.columns[j].right)
+			s.pieces[i][j] = len(g.parts(i, j, g.columns[i].left, g.columns[j].right))
 		}
 	}
-	_, s.most = g.parts(0, len(g.columns)-1, g.left, g.right)
+	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right))
 	return s, s.findBays(half)
 }
 

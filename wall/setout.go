@@ -19,6 +19,7 @@ type model struct {
 	residues  [][]fraction.Length
 	regions   map[regionKey]*region
 	stretches map[stretchKey]*stretch
+	thrift    *Thrift // nil for Layouts
 }
 
 type regionKey struct {

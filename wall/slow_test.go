@@ -183,7 +183,7 @@ var (
 func TestBoundsAreMet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
-		s, err := newSearch(&room)
+		s, err := newSearch(&room, nil)
 		if err != nil || room.Closed {
 			t.Skip("no room, or a closed one")
 		}
@@ -220,7 +220,7 @@ func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 		if !ok {
 			t.Skip("too many layouts to enumerate")
 		}
-		s, err := newSearch(&room)
+		s, err := newSearch(&room, nil)
 		if err != nil {
 			if len(want) > 0 {
 				t.Fatalf("search found none (%v), enumeration %d", err, len(want))

@@ -49,29 +49,37 @@ func (m *maker) needOf(r nest.Result) need {
 // choose looks at layouts from the least blemish up and keeps the trade-off of
 // looks against sheets: each layout that needs less than all that look better.
 // It stops when no later layout can need less. Where that is not proved within
-// the budget, layouts of narrower panels are looked at too: they have more
-// seams, and sometimes fit fewer sheets.
+// the budget, layouts that take little are looked at too, and layouts of narrower
+// panels: they have more seams, and sometimes fit fewer sheets.
 func (m *maker) choose(ctx context.Context) (candidate, error) {
 	budget := m.options.Layouts
 	if budget <= 0 {
 		budget = DefaultLayouts
 	}
-	least, how, err := m.leastNeed()
+	strips, err := m.roomStrips()
 	if err != nil {
 		return candidate{}, err
 	}
-	e := explorer{maker: m, ctx: ctx, least: least, seen: map[string]bool{}}
+	least, how, err := m.leastNeed(strips)
+	if err != nil {
+		return candidate{}, err
+	}
+	e := explorer{maker: m, ctx: ctx, strips: strips, least: least, how: how, seen: map[string]bool{}}
+	defer e.close()
 	if err := e.explore(m.job.Room, budget); err != nil {
 		return candidate{}, err
 	}
 	m.search.Proved = e.proved()
 	switch {
 	case m.search.Proved:
-		m.search.How = how
+		m.search.How = e.how
 	case e.all:
 		m.search.Proved = true
 		m.search.How = "every layout was looked at"
 	default:
+		if err := e.exploreThrifty(budget / thriftyShare); err != nil {
+			return candidate{}, err
+		}
 		for _, room := range m.narrower() {
 			if e.proved() {
 				break
@@ -82,7 +90,7 @@ func (m *maker) choose(ctx context.Context) (candidate, error) {
 		}
 		m.search.How = fmt.Sprintf("stopped after %d layouts; another might need less", m.search.Layouts)
 		if e.proved() {
-			m.search.How = "no layout can need less: " + how + fmt.Sprintf("; found among layouts of narrower panels, so another that needs as little might look better (%d were looked at)", m.search.Layouts)
+			m.search.How = "no layout can need less: " + e.how + fmt.Sprintf("; found among layouts that take little, so another that needs as little might look better (%d were looked at)", m.search.Layouts)
 		}
 	}
 	m.chosen = len(m.found) - 1
@@ -92,7 +100,7 @@ func (m *maker) choose(ctx context.Context) (candidate, error) {
 	for m.found[m.chosen].need.unplaced > 0 && m.chosen < len(m.found)-1 {
 		m.chosen++
 	}
-	return m.settle(ctx, least)
+	return m.settle(ctx, e.least)
 }
 
 // settle searches the nest of the chosen layout with the whole budget.
@@ -133,9 +141,12 @@ func (m *maker) tryNotches(ctx context.Context, c *candidate) error {
 	return nil
 }
 
-// The parts of the budgets that go to each width of narrower panels, and to the
-// nest of each layout on trial.
+// The parts of the budgets that go to each worth of the pieces, to each width of
+// narrower panels, and to the nest of each layout on trial; and how many worths are
+// tried.
 const (
-	narrowShare = 2
-	screenShare = 100
+	thriftyShare = 4
+	narrowShare  = 2
+	screenShare  = 100
+	worthsTried  = 6
 )

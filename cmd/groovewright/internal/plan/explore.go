@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -51,13 +52,16 @@ func isNoLayout(err error) bool {
 // explorer looks at the layouts of rooms for one plan.
 type explorer struct {
 	*maker
-	ctx   context.Context
-	least need
-	seen  map[string]bool // parts that have been nested
-	all   bool            // the last room had no more layouts
+	ctx    context.Context
+	strips []nest.Strip    // that every layout covers
+	least  need            // no layout needs less
+	how    string          // which bound says so
+	seen   map[string]bool // parts that have been nested
+	all    bool            // the last room had no more layouts
 	// broken counts the hard rules that the first layout had to break. No
 	// layout may break more, for narrower panels either.
-	broken int
+	broken  int
+	thrifty []thrifty
 }
 
 // proved reports whether nothing can need less than the last one found.
@@ -66,7 +70,7 @@ func (e *explorer) proved() bool {
 	return n > 0 && !e.least.less(e.found[n-1].need)
 }
 
-// explore looks at no more than budget layouts of the room.
+// explore looks at no more than budget layouts of the room in order of blemish.
 func (e *explorer) explore(room wall.Room, budget int) error {
 	n := 0
 	e.all = false
@@ -80,20 +84,127 @@ func (e *explorer) explore(room wall.Room, budget int) error {
 		if layout.Broken > e.broken {
 			return nil
 		}
-		e.search.Layouts++
-		problem := e.problem(&layout, e.job.Notches)
-		if key := partsKey(problem); !e.seen[key] {
-			e.seen[key] = true
-			if err := e.consider(e.ctx, layout, problem); err != nil {
+		if err := e.look(layout); err != nil {
+			return err
+		}
+		if n++; n == 1 && e.thrifty == nil && !e.proved() {
+			if err := e.startThrifty(); err != nil {
 				return err
 			}
 		}
-		if n++; e.proved() || n >= budget || e.ctx.Err() != nil {
+		if e.proved() || n >= budget || e.ctx.Err() != nil {
 			return nil
 		}
 	}
 	e.all = true
 	return nil
+}
+
+// thrifty is the layouts in the order of what their pieces are worth. Of them the
+// first has been met.
+type thrifty struct {
+	worth nest.Worth
+	first wall.Layout
+	next  func() (wall.Layout, error, bool)
+	stop  func()
+}
+
+// startThrifty starts on the layouts in the order of each of the worths that say
+// most of the walls. What the first is worth no layout goes below: that may raise
+// the bound.
+func (e *explorer) startThrifty() error {
+	if e.job.Room.Profile.Boards {
+		return nil // a board is as wide as it is
+	}
+	var heights []fraction.Length
+	for _, p := range e.found[0].layout.Pieces {
+		low, high := p.Shape.Bounds()
+		heights = append(heights, high.Y.Sub(low.Y))
+	}
+	worths, err := nest.Worths(e.problem(&wall.Layout{}, false), e.strips, heights, worthsTried)
+	if err != nil {
+		return err
+	}
+	for _, worth := range worths {
+		t := thrifty{worth: worth}
+		t.next, t.stop = iter.Pull2(wall.ThriftyLayouts(e.job.Room, wall.Thrift{Of: worth.Of, Extra: e.job.Saw.Kerf}))
+		e.thrifty = append(e.thrifty, t)
+		first, err, _ := t.next()
+		if err != nil {
+			return err
+		}
+		e.thrifty[len(e.thrifty)-1].first = first
+		if !e.job.Notches {
+			if err := e.raise(worth, first.Worth); err != nil {
+				return err
+			}
+		}
+		if e.proved() {
+			return nil
+		}
+	}
+	return nil
+}
+
+// exploreThrifty looks at no more than budget of the thrifty layouts of each kind,
+// in turn.
+func (e *explorer) exploreThrifty(budget int) error {
+	for n := range budget {
+		for i := range e.thrifty {
+			layout, more := e.thrifty[i].first, true
+			if n > 0 {
+				var err error
+				if layout, err, more = e.thrifty[i].next(); err != nil {
+					return err
+				}
+			}
+			if !more {
+				continue
+			}
+			if err := e.look(layout); err != nil {
+				return err
+			}
+			if e.proved() || e.ctx.Err() != nil {
+				return nil
+			}
+		}
+	}
+	return nil
+}
+
+// close ends what startThrifty started.
+func (e *explorer) close() {
+	for _, t := range e.thrifty {
+		t.stop()
+	}
+}
+
+// raise raises the bound to what pieces need that are worth so much together.
+func (e *explorer) raise(worth nest.Worth, total fraction.Length) error {
+	l, err := worth.Least(total)
+	if err != nil {
+		return err
+	}
+	if e.least.cost.Less(l.Cost) || e.least.bought < l.Bought || e.least.sheets < l.Sheets {
+		e.how = l.How
+	}
+	if e.least.cost.Less(l.Cost) {
+		e.least.cost = l.Cost
+	}
+	e.least.bought, e.least.sheets = max(e.least.bought, l.Bought), max(e.least.sheets, l.Sheets)
+	return nil
+}
+
+// look nests a layout unless one with the same parts was nested before.
+func (e *explorer) look(layout wall.Layout) error {
+	e.search.Layouts++
+	problem := e.problem(&layout, e.job.Notches)
+	key := partsKey(problem)
+	if e.seen[key] {
+		return nil
+	}
+	e.seen[key] = true
+	return e.consider(e.ctx, layout, problem)
 }
 
 // partsKey tells problems apart that differ in more than the order of parts.
@@ -141,16 +252,18 @@ func (m *maker) consider(ctx context.Context, layout wall.Layout, problem nest.P
 	return nil
 }
 
-// leastNeed returns what no layout of the room can need less than, and why.
-func (m *maker) leastNeed() (least need, how string, err error) {
+// roomStrips returns what every layout of the room covers.
+func (m *maker) roomStrips() ([]nest.Strip, error) {
 	strips, err := m.job.Room.Strips()
-	if err != nil {
-		return need{}, "", err
-	}
 	of := make([]nest.Strip, len(strips))
 	for i, s := range strips {
 		of[i] = nest.Strip(s)
 	}
-	l, err := nest.LowerStrips(m.problem(&wall.Layout{}, false), m.job.Room.Gaps.Seam, of)
+	return of, err
+}
+
+// leastNeed returns what no layout of the room can need less than, and why.
+func (m *maker) leastNeed(strips []nest.Strip) (least need, how string, err error) {
+	l, err := nest.LowerStrips(m.problem(&wall.Layout{}, false), m.job.Room.Gaps.Seam, strips)
 	return need{cost: l.Cost, bought: l.Bought, sheets: l.Sheets}, l.How, err
 }

@@ -1,0 +1,111 @@
+package wall
+
+import (
+	"iter"
+
+	"example.com/groovewright/fraction"
+)
+
+// Thrift says what pieces are worth, so that layouts can be ordered by what they
+// take and not by looks.
+type Thrift struct {
+	// Of is the worth of an inch of width of a piece so high. A higher piece must
+	// be worth no less.
+	Of func(height fraction.Length) int64
+
+	// Extra counts with the width of each piece: the kerf of the saw.
+	Extra fraction.Length
+}
+
+// ThriftyLayouts yields the layouts that [Layouts] does, but those first whose
+// pieces are worth least together (Layout.Worth), and only among those of equal
+// worth those of less blemish. No layout's pieces, each taken as its bounding box,
+// are worth less than the Worth of the first one: where lines slope and corners
+// are rounded, Worth leans to the small side.
+func ThriftyLayouts(room Room, t Thrift) iter.Seq2[Layout, error] { return layouts(room, &t) }
+
+// valued is a part with its worth for every inch of width.
+type valued struct {
+	part
+	each int64
+}
+
+// worth returns what the pieces of a panel from left, in column first, to right,
+// in column last, are worth.
+func (s *stretch) worth(first, last int, left, right fraction.Length) (sum fraction.Length) {
+	g, mark := s.region, s.room.Mark
+	// A sloped side of an opening that bounds a panel is rounded sideways.
+	if left == g.columns[first].left {
+		left = ceil(left, mark)
+	}
+	if right == g.columns[last].right {
+		right = floor(right, mark)
+	}
+	for _, v := range s.valuedParts(first, last) {
+		from, to := left, right
+		if first < v.first {
+			from = g.columns[v.first].left.Add(mark)
+		}
+		if v.last < last {
+			to = g.columns[v.last].right.Sub(mark)
+		}
+		if from.Less(to) {
+			sum = sum.Add(to.Sub(from).Add(s.thrift.Extra).Mul(v.each))
+		}
+	}
+	return sum
+}
+
+// valuedParts returns the pieces of a panel that starts in column first and stops
+// in column last. Of these two columns only the side that is surely in the panel
+// counts for how high a piece is, and where lines slope two marks are left out, for
+// what rounding takes.
+func (s *stretch) valuedParts(first, last int) []valued {
+	key := [2]int{first, last}
+	if parts, ok := s.worths[key]; ok {
+		return parts
+	}
+	g := s.region
+	from, to := g.columns[first].right, g.columns[last].left
+	if first == last {
+		from = g.columns[first].left
+		to = from
+	}
+	var parts []valued
+	for _, p := range g.parts(first, last, from, to) {
+		height := p.height()
+		if first == last {
+			height = s.leastOf(first, p)
+		} else if s.slopes(p) {
+			height = height.Sub(s.room.Mark.Mul(2))
+		}
+		if height.Sign() > 0 {
+			parts = append(parts, valued{p, s.thrift.Of(height)})
+		}
+	}
+	s.worths[key] = parts
+	return parts
+}
+
+// leastOf returns the least height of the part of a single column.
+func (s *stretch) leastOf(column int, p part) fraction.Length {
+	col := s.region.columns[column]
+	for _, c := range col.cells {
+		if c.bottom(col.left) == p.bottom {
+			return c.least(col.left, col.right, s.room.Mark)
+		}
+	}
+	return fraction.Length{}
+}
+
+// slopes reports whether any line of the part's columns slopes.
+func (s *stretch) slopes(p part) bool {
+	for _, col := range s.region.columns[p.first : p.last+1] {
+		for _, c := range col.cells {
+			if c.topLeft.Y != c.topRight.Y || c.bottomLeft.Y != c.bottomRight.Y {
+				return true
+			}
+		}
+	}
+	return false
+}
