@@ -35,7 +35,7 @@ func (m *model) build(p *path) (Layout, error) {
 				return Layout{}, err
 			}
 		} else {
-			m.lastCorner(&layout, l)
+			m.lastCorner(&layout, l, legs[0].sol.origin)
 		}
 	}
 	for i, l := range legs {
@@ -130,13 +130,12 @@ func (m *model) join(layout *Layout, l leg, i int) error {
 	return err
 }
 
-// lastCorner records the outside corner at which a closed room closes.
-func (m *model) lastCorner(layout *Layout, l leg) {
+// lastCorner records the outside corner at which a closed room closes; origin
+// is that of its first stretch.
+func (m *model) lastCorner(layout *Layout, l leg, origin fraction.Length) {
 	if r := l.sol.stretch.run; m.coupled(r) {
-		first := layout.Runs[0].Panels[0]
 		pitch := m.room.Profile.Pitch()
 		thickness := m.room.Profile.Thickness
-		origin := first.Left.Sub(first.LeftPhase)
 		layout.Runs[r].Corner = &Corner{Next: 0, Passes: -1, Butts: -1, Mismatch: fraction.Circular(
 			m.room.Runs[r].Width.Add(thickness).Sub(l.sol.origin), thickness.Neg().Sub(origin), pitch)}
 	}

@@ -39,6 +39,7 @@ func drawRoom(t *rapid.T) Room {
 	}
 	n := rapid.IntRange(1, 3).Draw(t, "runs")
 	room.Closed = n > 1 && rapid.Bool().Draw(t, "closed")
+	closing := rapid.SampledFrom([]EndKind{InsideCorner, InsideCorner, OutsideCorner}).Draw(t, "closing corner")
 	kinds := make([]EndKind, n+1) // at the left of run i
 	for i := range kinds {
 		kinds[i] = rapid.SampledFrom([]EndKind{InsideCorner, InsideCorner, OutsideCorner, Exposed, Covered}).Draw(t, "end")
@@ -46,7 +47,7 @@ func drawRoom(t *rapid.T) Room {
 			kinds[i] = InsideCorner
 		}
 		if room.Closed && (i == 0 || i == n) {
-			kinds[i] = InsideCorner
+			kinds[i] = closing
 		}
 	}
 	for i := range n {
