@@ -83,6 +83,9 @@ func (s *stretch) holds(run *Run, e edge) bool {
 
 // findBays parts the spans of the stretch at the installed panels.
 func (s *stretch) findBays(half fraction.Length) error {
+	if s.room.Profile.Boards {
+		half = fraction.Length{} // boards stand joint to joint
+	}
 	gap := half.Add(half)
 	for _, rest := range s.region.spans(s.left, s.right) {
 		first := rest.left

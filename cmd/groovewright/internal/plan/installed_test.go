@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"testing"
 
 	"example.com/groovewright/cmd/groovewright/internal/job"
@@ -32,5 +33,28 @@ func TestNothingLeftToPanel(t *testing.T) {
 	}
 	if at := bytes.Index(text, []byte("null")); at >= 0 {
 		t.Errorf("a list is null: …%s", text[max(0, at-20):at+4])
+	}
+}
+
+// Boards stand joint to joint, also beside those that are up, whatever the seam
+// gap of the job is.
+func TestBoardsBesideInstalledOnes(t *testing.T) {
+	j, err := job.Read([]byte(`{"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
+		"gaps": {"seam": "1/16"},
+		"runs": [{"name": "wall", "width": "21", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
+			"heights": [{"at": "0", "top": "36"}, {"at": "21", "top": "36"}]}],
+		"installed": [{"run": "wall", "left": "5 1/4", "right": "10 1/2", "left_phase": "0"}, {"run": "wall", "left": "10 1/2", "right": "15 3/4", "left_phase": "0"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := Make(context.Background(), j, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"0 to 5 1/4", "15 3/4 to 21"} {
+		panels := p.Runs[0].Panels
+		if got := fmt.Sprintf("%v to %v", panels[i].Left, panels[i].Right); got != want || len(panels) != 2 {
+			t.Errorf("board %d of %d stands from %s, want %s", i, len(panels), got, want)
+		}
 	}
 }
