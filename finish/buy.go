@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -14,6 +15,31 @@ type offer struct {
 	name  string
 	size  *big.Rat
 	price *decimal.Decimal
+}
+
+// offers reads the packs of one kind that are sold, or the default ones where none is given. read turns one into an offer; its
+// name must tell it from the others.
+func offers[T any](r *reader, path string, given, otherwise []T, read func(path string, pack T) offer) []offer {
+	if len(given) == 0 {
+		given = otherwise
+	}
+	if len(given) > MaxOffers {
+		r.fault(path, fmt.Sprint(len(given)), fmt.Sprintf("want at most %d", MaxOffers))
+	}
+	all := make([]offer, len(given))
+	for i, pack := range given {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		all[i] = read(path, pack)
+		r.named(path, all[i].name)
+	}
+	return all
+}
+
+// named refuses a pack without a name.
+func (r *reader) named(path, name string) {
+	if strings.TrimSpace(name) == "" {
+		r.fault(path+".name", "", "want a name, such as quart")
+	}
 }
 
 // mix is how many of each offer to buy.

@@ -97,67 +97,50 @@ var (
 // Defaults returns what is reckoned in a job that is taped in these units and says nothing else, with every field filled in.
 // It shares no list with a later call.
 func Defaults(units fraction.Unit) Materials {
-	if units == fraction.Inch {
-		return inchDefaults()
-	}
-	return metricDefaults()
-}
-
-func inchDefaults() Materials {
-	m := commonDefaults()
-	m.House.Wall, m.House.Studs, m.House.Datum = DefaultWall, DefaultStuds, DefaultDatum
-	m.Paint.Primer.Coverage, m.Paint.Top.Coverage = DefaultPrimerCoverage, DefaultTopCoverage
-	m.Paint.Primer.Containers, m.Paint.Top.Containers = slices.Clone(DefaultTins), slices.Clone(DefaultTins)
-	m.Sealant.legs(DefaultCounterLeg, DefaultLeg)
-	m.Sealant.GrooveFill, m.Sealant.Bridge = DefaultGrooveFill, DefaultBridge
-	m.Sealant.Cartridges, m.Sealant.Backing = []Container{DefaultCartridge}, []Roll{DefaultBacking}
-	m.Adhesive.Size, m.Adhesive.Spacing = DefaultBead, DefaultLightBeads
-	m.Adhesive.Cartridges = []Container{DefaultCartridge}
-	m.Nails.Edge, m.Nails.Field, m.Nails.Penetration = DefaultEdgeNails, DefaultFieldNails, DefaultPenetration
-	m.Nails.Lengths = slices.Clone(DefaultNailLengths)
-	m.Extenders = slices.Clone(DefaultExtenders)
-	m.Screws.DeviceUsual, m.Screws.CoverUsual = DefaultDeviceScrew, DefaultCoverScrew
-	m.Screws.Lengths = slices.Clone(DefaultScrewLengths)
-	m.Tape.Rolls = []Roll{DefaultTapeRoll}
-	m.Sheeting.Reach, m.Sheeting.Sheets = DefaultReach, []Cover{DefaultSheeting}
-	m.Trim.Stick, m.Trim.Allow = DefaultTrimStick, DefaultTrimAllowance
-	return m
-}
-
-func metricDefaults() Materials {
-	m := commonDefaults()
-	m.House.Wall, m.House.Studs, m.House.Datum = DefaultWallMetric, DefaultStudsMetric, DefaultDatumMetric
-	m.Paint.Primer.Coverage, m.Paint.Top.Coverage = DefaultPrimerCoverageMetric, DefaultTopCoverageMetric
-	m.Paint.Primer.Containers, m.Paint.Top.Containers = slices.Clone(DefaultTinsMetric), slices.Clone(DefaultTinsMetric)
-	m.Sealant.legs(DefaultCounterLegMetric, DefaultLegMetric)
-	m.Sealant.GrooveFill, m.Sealant.Bridge = DefaultGrooveFillMetric, DefaultBridgeMetric
-	m.Sealant.Cartridges, m.Sealant.Backing = []Container{DefaultCartridgeMetric}, []Roll{DefaultBackingMetric}
-	m.Adhesive.Size, m.Adhesive.Spacing = DefaultBeadMetric, DefaultLightBeadsMetric
-	m.Adhesive.Cartridges = []Container{DefaultCartridgeMetric}
-	m.Nails.Edge, m.Nails.Field, m.Nails.Penetration = DefaultEdgeNailsMetric, DefaultFieldNailsMetric, DefaultPenetrationMetric
-	m.Nails.Lengths = slices.Clone(DefaultNailLengthsMetric)
-	m.Extenders = slices.Clone(DefaultExtendersMetric)
-	m.Screws.DeviceUsual, m.Screws.CoverUsual = DefaultDeviceScrewMetric, DefaultCoverScrewMetric
-	m.Screws.Lengths = slices.Clone(DefaultScrewLengthsMetric)
-	m.Tape.Rolls = []Roll{DefaultTapeRollMetric}
-	m.Sheeting.Reach, m.Sheeting.Sheets = DefaultReachMetric, []Cover{DefaultSheetingMetric}
-	m.Trim.Stick, m.Trim.Allow = DefaultTrimStickMetric, DefaultTrimAllowanceMetric
-	return m
-}
-
-// commonDefaults is what does not depend on the units.
-func commonDefaults() Materials {
+	metric := units != fraction.Inch
+	tins, cartridge := slices.Clone(of(metric, DefaultTins, DefaultTinsMetric)), of(metric, DefaultCartridge, DefaultCartridgeMetric)
 	m := Materials{Tax: "0", LeftoverWorth: "0"}
-	m.House.Material, m.House.Backing = "mdf", "gypsum"
-	m.Paint.Primer.Before, m.Paint.Primer.After = DefaultPrimerBefore, DefaultPrimerAfter
-	m.Paint.Top.Before, m.Paint.Top.After = DefaultTopBefore, DefaultTopAfter
-	m.Paint.Loss, m.Paint.EdgeCoats, m.Paint.Groove = DefaultLoss, DefaultEdgeCoats, "square"
-	m.Sealant.Waste, m.Adhesive.Waste, m.Nails.Waste, m.Tape.Waste = DefaultWaste, DefaultWaste, DefaultWaste, DefaultWaste
-	m.Adhesive.Form, m.Adhesive.Boards, m.Adhesive.Hold = "beads", "none", "light"
-	m.Nails.Packs, m.Screws.Packs = []Pack{DefaultNailPack}, []Pack{DefaultScrewPack}
-	m.Screws.DevicePerGang, m.Screws.CoverPerGang = DefaultDeviceScrews, DefaultCoverScrews
-	m.Tape.SealLines, m.Tape.PaintLines = DefaultSealLines, DefaultPaintLines
+	m.House = House{
+		Material: "mdf", Backing: "gypsum", Wall: of(metric, DefaultWall, DefaultWallMetric),
+		Studs: of(metric, DefaultStuds, DefaultStudsMetric), Datum: of(metric, DefaultDatum, DefaultDatumMetric),
+	}
+	m.Paint = Paint{
+		Primer: Coating{Before: DefaultPrimerBefore, After: DefaultPrimerAfter, Coverage: of(metric, DefaultPrimerCoverage, DefaultPrimerCoverageMetric), Containers: tins},
+		Top:    Coating{Before: DefaultTopBefore, After: DefaultTopAfter, Coverage: of(metric, DefaultTopCoverage, DefaultTopCoverageMetric), Containers: slices.Clone(tins)},
+		Loss:   DefaultLoss, EdgeCoats: DefaultEdgeCoats, Groove: SquareGroove,
+	}
+	m.Sealant = Sealant{
+		GrooveFill: of(metric, DefaultGrooveFill, DefaultGrooveFillMetric), Bridge: of(metric, DefaultBridge, DefaultBridgeMetric), Waste: DefaultWaste,
+		Cartridges: []Container{cartridge}, Backing: []Roll{of(metric, DefaultBacking, DefaultBackingMetric)},
+	}
+	m.Sealant.legs(of(metric, DefaultCounterLeg, DefaultCounterLegMetric), of(metric, DefaultLeg, DefaultLegMetric))
+	m.Adhesive = Adhesive{
+		Form: "beads", Boards: "none", Hold: "light", Size: of(metric, DefaultBead, DefaultBeadMetric),
+		Spacing: of(metric, DefaultLightBeads, DefaultLightBeadsMetric), Waste: DefaultWaste, Cartridges: []Container{cartridge},
+	}
+	m.Nails = Nails{
+		Edge: of(metric, DefaultEdgeNails, DefaultEdgeNailsMetric), Field: of(metric, DefaultFieldNails, DefaultFieldNailsMetric),
+		Penetration: of(metric, DefaultPenetration, DefaultPenetrationMetric), Lengths: slices.Clone(of(metric, DefaultNailLengths, DefaultNailLengthsMetric)),
+		Waste: DefaultWaste, Packs: []Pack{DefaultNailPack},
+	}
+	m.Extenders = slices.Clone(of(metric, DefaultExtenders, DefaultExtendersMetric))
+	m.Screws = Screws{
+		DevicePerGang: DefaultDeviceScrews, CoverPerGang: DefaultCoverScrews,
+		DeviceUsual: of(metric, DefaultDeviceScrew, DefaultDeviceScrewMetric), CoverUsual: of(metric, DefaultCoverScrew, DefaultCoverScrewMetric),
+		Lengths: slices.Clone(of(metric, DefaultScrewLengths, DefaultScrewLengthsMetric)), Packs: []Pack{DefaultScrewPack},
+	}
+	m.Tape = Tape{SealLines: DefaultSealLines, PaintLines: DefaultPaintLines, Waste: DefaultWaste, Rolls: []Roll{of(metric, DefaultTapeRoll, DefaultTapeRollMetric)}}
+	m.Sheeting = Sheeting{Reach: of(metric, DefaultReach, DefaultReachMetric), Sheets: []Cover{of(metric, DefaultSheeting, DefaultSheetingMetric)}}
+	m.Trim = Trim{Stick: of(metric, DefaultTrimStick, DefaultTrimStickMetric), Allow: of(metric, DefaultTrimAllowance, DefaultTrimAllowanceMetric)}
 	return m
+}
+
+// of returns the one of two values that holds in the units of a job.
+func of[T any](metric bool, inch, otherwise T) T {
+	if metric {
+		return otherwise
+	}
+	return inch
 }
 
 // legs sets every joint of the sealant to its usual form.

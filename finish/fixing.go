@@ -232,22 +232,14 @@ func (r *reader) lengths(path string, given, otherwise []Taped) []*big.Rat {
 
 // packs reads packs of pieces.
 func (r *reader) packs(path string, given, otherwise []Pack) []offer {
-	if len(given) == 0 {
-		given = otherwise
-	}
-	r.most(path, len(given))
-	var offers []offer
-	for i, p := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		r.named(path, p.Name)
+	return offers(r, path, given, otherwise, func(path string, p Pack) offer {
 		size := p.Count
 		if size < 1 || size > MaxCount {
 			r.fault(path+".count", fmt.Sprint(size), fmt.Sprintf("want 1 to %d", MaxCount))
 			size = 1
 		}
-		offers = append(offers, offer{p.Name, whole(int64(size)), r.price(path+".price", p.Price)})
-	}
-	return offers
+		return offer{p.Name, whole(int64(size)), r.price(path+".price", p.Price)}
+	})
 }
 
 // PlateDepth is how far from the face of a stud a cable in it may lie without a steel plate: 1-1/4 in (32 mm), NEC 300.4.

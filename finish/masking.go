@@ -28,20 +28,14 @@ func (r *reader) masking(t, d Tape) masking {
 
 // rolls reads packs of a length.
 func (r *reader) rolls(path string, given, otherwise []Roll) []offer {
-	if len(given) == 0 {
-		given = otherwise
-	}
-	r.most(path, len(given))
-	var offers []offer
-	for i, roll := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		r.named(path, roll.Name)
-		offers = append(offers, offer{roll.Name, r.length(path+".length", roll.Length, "", positive), r.price(path+".price", roll.Price)})
-	}
-	return offers
+	return offers(r, path, given, otherwise, r.roll)
 }
 
-// painted says at which joints something stays bare beside the panels, and is taped off for the last coat.
+func (r *reader) roll(path string, roll Roll) offer {
+	return offer{roll.Name, r.length(path+".length", roll.Length, "", positive), r.price(path+".price", roll.Price)}
+}
+
+// bare says at which joints something stays bare beside the panels, and is taped off for the last coat.
 var bare = []JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}
 
 // mask lists the masking tape.
@@ -73,18 +67,13 @@ type covering struct {
 
 func (r *reader) covering(s, d Sheeting) covering {
 	const path = "finish.sheeting."
-	given := s.Sheets
-	if len(given) == 0 {
-		given = d.Sheets
+	return covering{
+		none:  s.None,
+		reach: r.length(path+"reach", s.Reach, d.Reach, fraction.Length{}),
+		offers: offers(r, path+"sheets", s.Sheets, d.Sheets, func(path string, sheet Cover) offer {
+			return offer{sheet.Name, r.surface(path+".size", sheet.Size), r.price(path+".price", sheet.Price)}
+		}),
 	}
-	c := covering{none: s.None, reach: r.length(path+"reach", s.Reach, d.Reach, fraction.Length{})}
-	r.most(path+"sheets", len(given))
-	for i, sheet := range given {
-		path := fmt.Sprintf("%ssheets[%d]", path, i)
-		r.named(path, sheet.Name)
-		c.offers = append(c.offers, offer{sheet.Name, r.surface(path+".size", sheet.Size), r.price(path+".price", sheet.Price)})
-	}
-	return c
 }
 
 // cover lists the sheeting over counter and floor.
@@ -113,7 +102,7 @@ func (r *reader) trimming(t, d Trim) trimming {
 	r.named(path+"stick", stick.Name)
 	return trimming{
 		none:  t.None,
-		stick: offer{stick.Name, r.length(path+"stick.length", stick.Length, "", positive), r.price(path+"stick.price", stick.Price)},
+		stick: r.roll(path+"stick", stick),
 		allow: r.length(path+"allow", t.Allow, d.Allow, fraction.Length{}),
 	}
 }

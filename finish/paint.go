@@ -78,31 +78,9 @@ func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whol
 
 // containers reads packs of a volume.
 func (r *reader) containers(path string, given, otherwise []Container) []offer {
-	if len(given) == 0 {
-		given = otherwise
-	}
-	r.most(path, len(given))
-	var offers []offer
-	for i, c := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		r.named(path, c.Name)
-		offers = append(offers, offer{c.Name, r.volume(path+".size", c.Size), r.price(path+".price", c.Price)})
-	}
-	return offers
-}
-
-// most refuses more packs than can be weighed against each other.
-func (r *reader) most(path string, n int) {
-	if n > MaxOffers {
-		r.fault(path, fmt.Sprint(n), fmt.Sprintf("want at most %d", MaxOffers))
-	}
-}
-
-// named refuses a pack without a name.
-func (r *reader) named(path, name string) {
-	if strings.TrimSpace(name) == "" {
-		r.fault(path+".name", "", "want a name, such as quart")
-	}
+	return offers(r, path, given, otherwise, func(path string, c Container) offer {
+		return offer{c.Name, r.volume(path+".size", c.Size), r.price(path+".price", c.Price)}
+	})
 }
 
 // brushed is what is painted in one pass: the surface of all its coats in square inches, and how it came about.
