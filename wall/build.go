@@ -220,6 +220,7 @@ func (m *model) cutPieces(layout *Layout, legs []leg) {
 		panel := &layout.Runs[at.run].Panels[at.panel]
 		g := m.regionOfPanel(legs, at.run, panel)
 		shapes := g.band(panel.Left, panel.Right, m.room.Mark)
+		m.stopAtVoids(panel, g, shapes)
 		for i, shape := range shapes {
 			lo, _ := shape.Bounds()
 			piece := Piece{
@@ -235,6 +236,25 @@ func (m *model) cutPieces(layout *Layout, legs []leg) {
 			panel.Pieces = append(panel.Pieces, piece.Number)
 			layout.Pieces = append(layout.Pieces, piece)
 		}
+	}
+}
+
+// stopAtVoids moves an edge of a panel that meets no other, since an opening
+// parts the run there, to where its pieces stop: at a sloped side that is a
+// mark of the tape, farther in than the line itself.
+func (m *model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
+	if len(shapes) == 0 {
+		return
+	}
+	pitch := m.room.Profile.Pitch()
+	left, right := extent(shapes)
+	if g.columnAt(panel.Left, true) < 0 {
+		panel.LeftPhase = panel.LeftPhase.Add(left.Sub(panel.Left)).Mod(pitch)
+		panel.Left = left
+	}
+	if g.columnAt(panel.Right, false) < 0 {
+		panel.RightPhase = panel.RightPhase.Add(right.Sub(panel.Right)).Mod(pitch)
+		panel.Right = right
 	}
 }
 

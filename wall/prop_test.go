@@ -90,6 +90,29 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 	})
 }
 
+// TestPanelsStopWhereTheirPiecesDo is what lets a panel of a plan be given back
+// as an installed one: its edges are those of its pieces.
+func TestPanelsStopWhereTheirPiecesDo(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, layouts := someLayouts(t)
+		for _, l := range layouts {
+			for _, run := range l.Runs {
+				for _, p := range run.Panels {
+					left, right := far, far.Neg()
+					for _, number := range p.Pieces {
+						piece := l.Pieces[number-1]
+						lo, hi := piece.Shape.Bounds()
+						left, right = fraction.Min(left, piece.At.X.Add(lo.X)), fraction.Max(right, piece.At.X.Add(hi.X))
+					}
+					if left != p.Left || right != p.Right {
+						t.Fatalf("panel %d stands from %v to %v, its pieces from %v to %v", p.Number, p.Left, p.Right, left, right)
+					}
+				}
+			}
+		}
+	})
+}
+
 func level(run *Run) bool {
 	for _, h := range run.Heights[1:] {
 		if len(run.Heights) == 2 && (h.Top != run.Heights[0].Top || h.Bottom != run.Heights[0].Bottom) {
