@@ -16,6 +16,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/cmd/groovewright/internal/job"
+	"example.com/groovewright/fraction"
 )
 
 // The exit codes.
@@ -48,6 +49,9 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 		return done
 	}
 	complain(stderr, err.Error())
+	if errors.As(err, new(*fraction.OverflowError)) {
+		complain(stderr, "the lengths of this job are too fine together to be reckoned exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
+	}
 	var usage usageError
 	var faults job.Faults
 	switch {

@@ -219,6 +219,18 @@ func TestTooFewSheets(t *testing.T) {
 	}
 }
 
+// Lengths that no tape gives can be too fine for exact arithmetic; the message
+// tells what to do.
+func TestTooFine(t *testing.T) {
+	const fine = `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [{"name": "a", "width": "100 1/999961", "left": {"kind": "exposed", "lean": "1/999907"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "18 1/999983"}, {"at": "100 1/999961", "top": "17 1/999979"}]}]}`
+	stdout, stderr, code := try(strings.NewReader(fine), "plan", "-")
+	if code != failed || stdout != "" || !strings.Contains(stderr, "beyond 64 bits") || !strings.Contains(stderr, "to a coarser mark") {
+		t.Errorf("exit code %d, want %d; stdout %q, stderr %q", code, failed, stdout, stderr)
+	}
+}
+
 // brokenReader stands for a fault of the program.
 type brokenReader struct{}
 
