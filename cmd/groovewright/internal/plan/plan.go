@@ -140,8 +140,8 @@ type Restart struct {
 type Corner struct {
 	Kind     string          `json:"kind"`
 	Next     string          `json:"next"`
-	Passes   string          `json:"passes,omitzero"`
-	Butts    string          `json:"butts,omitzero"`
+	Passes   string          `json:"passes"`
+	Butts    string          `json:"butts"`
 	Mismatch fraction.Length `json:"mismatch"`
 }
 
@@ -341,8 +341,8 @@ type TakeoffRow struct {
 	Unit      string           `json:"unit"`
 	Buy       int              `json:"buy"`
 	Container string           `json:"container"`
-	Price     *decimal.Decimal `json:"price,omitempty"`
-	Cost      *decimal.Decimal `json:"cost,omitempty"`
+	Price     *decimal.Decimal `json:"price"` // null: none given
+	Cost      *decimal.Decimal `json:"cost"`
 	How       string           `json:"how"`
 }
 
