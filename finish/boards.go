@@ -61,11 +61,9 @@ func (b *builder) nailBoards() {
 // glueBoards lists the adhesive of boards: a dot where a board crosses a support, or a bead across the board there.
 func (b *builder) glueBoards() {
 	g := b.settings.adhesive
-	crossings, length := int64(0), new(big.Rat)
+	crossings, length := int64(0), b.crossed()
 	for _, p := range b.work.Pieces {
-		n := b.crossings(p)
-		crossings += n
-		length = add(length, mul(whole(n), p.Width.Rat()))
+		crossings += b.crossings(p)
 	}
 	var volume *big.Rat
 	var how string
@@ -81,4 +79,73 @@ func (b *builder) glueBoards() {
 	}
 	how += fmt.Sprintf(" with supports at most %s apart (judgement)", b.small(b.settings.house.studs))
 	b.buy("panel adhesive", more(volume, g.waste), b.tube, g.offers, how+wasted(g.waste))
+}
+
+// stripping is Furring, read; thickness is nil where no strips are counted.
+type stripping struct {
+	thickness *big.Rat
+	waste     *big.Rat
+	offers    []offer
+	packs     []offer
+}
+
+func (r *reader) stripping(f, d Furring) stripping {
+	const path = "finish.furring."
+	read := stripping{
+		waste:  r.share(path+"waste", f.Waste, d.Waste),
+		offers: r.rolls(path+"strips", f.Strips, d.Strips),
+		packs:  r.packs(path+"packs", f.Packs, d.Packs),
+	}
+	if f.Thickness != "" {
+		read.thickness = r.length(path+"thickness", f.Thickness, "", positive)
+	}
+	return read
+}
+
+// forward is how far the backs of the panels stand before the wall.
+func (b *builder) forward() *big.Rat {
+	if t := b.settings.furring.thickness; t != nil && b.work.Profile.Boards {
+		return t
+	}
+	return new(big.Rat)
+}
+
+// strips lists the level strips that boards are nailed to, where the job gives their thickness. Behind each board they run at its foot,
+// at its top and between ([builder.crossings]), and one stands along each side of an opening. Each is held where it crosses a stud, and
+// once more for its other end.
+func (b *builder) strips() {
+	f := b.settings.furring
+	if f.thickness == nil {
+		return
+	}
+	if !b.work.Profile.Boards {
+		b.warn("furring", "strips are counted behind boards only")
+		return
+	}
+	length := b.crossed()
+	sides := b.work.Sides.Rat()
+	need := more(add(length, sides), f.waste)
+	if need.Sign() == 0 {
+		return
+	}
+	studs, thick := b.settings.house.studs, b.small(f.thickness)
+	b.buy("furring strips "+thick, need, b.run, f.offers, fmt.Sprintf("%s level, at the foot and the top of the boards and between at most %s apart (a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + %s along the sides of openings (common practice, no source)%s",
+		b.run(length), b.small(studs), b.run(sides), wasted(f.waste)))
+	shortest := f.offers[0].size
+	for _, o := range f.offers {
+		shortest = least(shortest, o.size)
+	}
+	crossings, ends := count(quo(need, studs)), count(quo(need, shortest))
+	wanted, long := b.intoStud("strip", f.thickness)
+	b.buy("nails or screws for the strips "+b.small(long), whole(crossings+ends), counted("pieces"), f.packs, fmt.Sprintf("one for each %s of strip, where it crosses a stud, and one more for each strip (common practice, no source); length: strip %s + wall %s + %s into the stud = %s",
+		b.small(studs), thick, b.small(b.settings.house.wall), b.small(b.settings.nails.penetration), b.small(wanted)))
+}
+
+// crossed is how far the boards lie on level supports, all together.
+func (b *builder) crossed() *big.Rat {
+	length := new(big.Rat)
+	for _, p := range b.work.Pieces {
+		length = add(length, mul(whole(b.crossings(p)), p.Width.Rat()))
+	}
+	return length
 }

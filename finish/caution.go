@@ -1,9 +1,14 @@
 package finish
 
-import "example.com/groovewright/fraction"
+import (
+	"strings"
+
+	"example.com/groovewright/fraction"
+)
 
 // Caution is one thing that can hurt someone, or later the house. It is advice in plain words and never a permission:
-// the local code, the maker's instructions and licensed practice decide.
+// the local code, the maker's instructions and licensed practice decide. What goes on the wall is called panels, or boards where each
+// repeat of the profile is a board of its own.
 type Caution struct {
 	Name   string `json:"name"`
 	When   string `json:"when"` // the condition that raises it
@@ -38,8 +43,8 @@ func (s site) painted() bool {
 
 func (s site) fibre() bool { return s.pieces() && s.house.woodFibre() }
 
-// board reports whether the panels are bound with resin.
-func (s site) board() bool {
+// resin reports whether the panels are bound with resin.
+func (s site) resin() bool {
 	return s.pieces() && (s.house.material == "mdf" || s.house.material == "plywood")
 }
 
@@ -63,7 +68,7 @@ var rules = []rule{
 	{func(s site) bool { return len(s.Boxes) > 0 }, Caution{
 		Name: "power",
 		When: "there is an electrical box in the work",
-		Advice: "Before a cover comes off, switch the circuit off at the panel, keep others from switching it on again, and prove every wire in the box dead with a tester at the box itself; " +
+		Advice: "Before a cover comes off, switch the circuit off at its breaker or fuse, keep others from switching it on again, and prove every wire in the box dead with a tester at the box itself; " +
 			"try the tester on a live point before and after. One box can hold two circuits. Where you are not sure, stop and call an electrician.",
 		Defers: "the electrical code in force, the local inspector, a licensed electrician",
 		Source: "29 CFR 1910.333 (de-energise, lock or tag; what is not tagged counts as live); prove dead at the point of work: NFPA 70E, from memory",
@@ -71,7 +76,7 @@ var rules = []rule{
 	{func(s site) bool { return len(s.Boxes) > 0 && s.house.combustible() }, Caution{
 		Name: "box flush",
 		When: "there is an electrical box behind a face that can burn",
-		Advice: "The front of each box, with a ring or extender listed for it, has to come out to the face of the panels or stand proud of it. A box that was right behind plaster is wrong behind wood. " +
+		Advice: "The front of each box, with a ring or extender listed for it, has to come out to the face of the {panels} or stand proud of it. A box that was right behind plaster is wrong behind wood. " +
 			"Metal extenders are earthed, the screws are long enough to hold the device, and no wood is left between box and cover.",
 		Defers: "the electrical code in force (model text: NEC 314.20), the local inspector",
 		Source: "NEC 314.20, 2014 and 2017 texts compared in a renewal course; a trade magazine's case of panelling over gypsum board",
@@ -85,7 +90,7 @@ var rules = []rule{
 	}},
 	{func(s site) bool { return s.Cooking && s.pieces() }, Caution{
 		Name: "heat",
-		When: "a cooking appliance stands at the panels",
+		When: "a cooking appliance stands at the {panels}",
 		Advice: "Keep wood, fibreboard and plastic out of the zone that the maker of the appliance reserves at its sides, behind it and above it; where the manual is lost, use a finish there that cannot burn. " +
 			"Overhead, model codes want at least 30 in (762 mm) from the cooking top to bare wood. A gas line or its valve is moved by a licensed fitter only.",
 		Defers: "the listing and instructions of the appliance, the residential and fuel-gas codes in force (model text: IRC M1901.1)",
@@ -116,15 +121,15 @@ var rules = []rule{
 	}},
 	{func(s site) bool { return s.fibre() }, Caution{
 		Name:   "dust",
-		When:   "panels of wood or wood fibre are sawn or sanded",
+		When:   "{panels} of wood or wood fibre are sawn or sanded",
 		Advice: "Saw outdoors or with extraction at the blade, wear a fitted respirator (N95 class or better) and eye protection, and do not blow dust off with air. Wood dust can cause cancer, and in the air it can burn.",
 		Defers: "OSHA and NIOSH limits for wood dust",
 		Source: "OSHA wood-dust page: 15 mg/m3 total and 5 respirable, NIOSH 1 mg/m3; the class of the respirator from memory",
 	}},
-	{func(s site) bool { return s.board() }, Caution{
+	{func(s site) bool { return s.resin() }, Caution{
 		Name:   "resin",
-		When:   "panels are bound with resin",
-		Advice: "Buy boards that are labelled as meeting the formaldehyde limits, air the room while they rest in it, and coat edges and backs where you can.",
+		When:   "{panels} are bound with resin",
+		Advice: "Buy {panels} that are labelled as meeting the formaldehyde limits, air the room while they rest in it, and coat edges and backs where you can.",
 		Defers: "the formaldehyde rules for composite wood in force (40 CFR part 770)",
 		Source: "Pub. L. 111-199: MDF 0.11 ppm, hardwood plywood 0.05 ppm",
 	}},
@@ -145,7 +150,7 @@ var rules = []rule{
 	}},
 	{func(s site) bool { return s.pieces() && s.high() }, Caution{
 		Name:   "ladder",
-		When:   "panels reach higher than 6 ft (1.8 m) above the floor",
+		When:   "{panels} reach higher than 6 ft (1.8 m) above the floor",
 		Advice: "Use a stepladder fully open with its spreaders locked, on a level floor, never leaned closed against the wall, and do not stand on the counter instead.",
 		Defers: "the ladder's label; 29 CFR 1926.1053",
 		Source: "OSHA letter of 21 January 2010 on 29 CFR 1926.1053(b)(4)",
@@ -153,14 +158,14 @@ var rules = []rule{
 	{func(s site) bool { return s.fibre() }, Caution{
 		Name:   "fire spread",
 		When:   "the face of a wall is clad with something that can burn",
-		Advice: "Ask for the flame-spread figure of the panel: wall finishes are limited (model code: flame spread at most 200, smoke at most 450), and escape routes and shared buildings more strictly.",
+		Advice: "Ask for the flame-spread figure of the {panels}: wall finishes are limited (model code: flame spread at most 200, smoke at most 450), and escape routes and shared buildings more strictly.",
 		Defers: "the building code in force (model text: IRC R302.9)",
 		Source: "IRC R302.9 in a study guide",
 	}},
 	{func(s site) bool { return s.fibre() && s.thin() }, Caution{
 		Name:   "thin panel",
-		When:   "panels thinner than 1/4 in (6 mm) go straight onto studs",
-		Advice: "Put 3/8 in gypsum board or thicker behind them first: thin panelling on open studs burns through quickly and dents.",
+		When:   "{panels} thinner than 1/4 in (6 mm) go straight onto studs",
+		Advice: "Put 3/8 in gypsum board or thicker behind them first: thin {panels} on open studs burn through quickly and dent.",
 		Defers: "the building code in force (model text: IRC R702.5)",
 		Source: "IRC R702.5 as quoted",
 	}},
@@ -173,8 +178,8 @@ var rules = []rule{
 	}},
 	{func(s site) bool { return s.pieces() && s.house.damp }, Caution{
 		Name:   "damp",
-		When:   "moisture reaches the panels",
-		Advice: "Find where the water comes from and let the wall dry before it is covered: panels over a damp wall swell, and mould grows behind them unseen.",
+		When:   "moisture reaches the {panels}",
+		Advice: "Find where the water comes from and let the wall dry before it is covered: {panels} over a damp wall swell, and mould grows behind them unseen.",
 		Defers: "the building code in force on moisture; local practice",
 		Source: "common practice, no source",
 	}},
@@ -194,9 +199,15 @@ func (s site) thin() bool {
 func AllCautions() []Caution {
 	all := make([]Caution, len(rules))
 	for i, r := range rules {
-		all[i] = r.Caution
+		all[i] = r.called("panels")
 	}
 	return all
+}
+
+// called returns the caution with the word for what goes on the wall.
+func (c Caution) called(panels string) Caution {
+	c.When, c.Advice = strings.ReplaceAll(c.When, "{panels}", panels), strings.ReplaceAll(c.Advice, "{panels}", panels)
+	return c
 }
 
 // Cautions returns those that the work raises, the most pressing first. A field of m that [Materials.Validate] refuses counts as its default.
@@ -205,7 +216,7 @@ func Cautions(w Work, m Materials) []Caution {
 	var raised []Caution
 	for _, r := range rules {
 		if r.raised(s) {
-			raised = append(raised, r.Caution)
+			raised = append(raised, r.called(w.board("panels", "boards")))
 		}
 	}
 	return raised

@@ -162,12 +162,57 @@ func TestScheduleFitsClosingPiecesOnTheirOwn(t *testing.T) {
 func TestScheduleOfBoards(t *testing.T) {
 	w, m := quiet()
 	w.Profile.Boards, m.Nails.None = true, false
-	if text := titled(w, m, "Strips behind the boards"); !strings.Contains(text, "at most 16 in apart") {
-		t.Errorf("strips: %q", text)
+	for thickness, want := range map[finish.Taped]string{"": "not on the shopping list", "3/4": "The list has them"} {
+		m.Furring.Thickness = thickness
+		if text := titled(w, m, "Strips behind the boards"); !strings.Contains(text, "at most 16 in apart") || !strings.Contains(text, want) {
+			t.Errorf("strips of %q: %q, want %q", thickness, text, want)
+		}
+	}
+	m.Nails.None = true
+	if text := titled(w, m, "Strips behind the boards"); text == "" {
+		t.Error("strips that the job counts are not told")
+	}
+	m.Furring.Thickness = ""
+	if text := titled(w, m, "Strips behind the boards"); text != "" {
+		t.Errorf("strips behind boards that are glued only: %q", text)
+	}
+}
+
+// TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words are those of boards.
+func TestBoardsAreNotCalledPanels(t *testing.T) {
+	w := kitchen()
+	w.Profile.Boards, w.Profile.Thickness, w.Built, w.Highest = true, fraction.Of(1, 8), 1900, fraction.Inches(80)
+	w.Mitred = []string{"the pier"}
+	w.Joints[1].Gap = fraction.Inches(1)
+	m := finish.Materials{House: finish.House{Damp: true, Backing: "studs"}, Adhesive: finish.Adhesive{Boards: "dots"}}
+	m.Boxes = []finish.BoxNote{{Name: "switches", SetBack: "3"}}
+	if raised, all := len(finish.Cautions(w, m)), len(finish.AllCautions()); raised != all {
+		t.Errorf("%d of %d cautions raised", raised, all)
+	}
+	var said []string
+	for _, c := range finish.Cautions(w, m) {
+		said = append(said, c.When, c.Advice)
 	}
 	for _, s := range finish.Schedule(w, m) {
-		if strings.Contains(s.String(), "panel") || strings.Contains(s.String(), "sheet") {
-			t.Errorf("boards are told as panels or sheets: %q", s)
+		said = append(said, s.String())
+	}
+	list := takeOff(t, w, m)
+	for _, r := range list.Rows {
+		if r.Item != "panel adhesive" && !strings.HasPrefix(r.Item, "sheeting") { // what they are sold as
+			said = append(said, r.Item, r.How)
+		}
+	}
+	for _, x := range list.Warnings {
+		said = append(said, x.Text)
+	}
+	for _, text := range said {
+		if words := strings.ReplaceAll(text, "plastic sheet", ""); strings.Contains(words, "panel") || strings.Contains(words, "sheet") {
+			t.Errorf("boards are told as panels or sheets: %q", text)
+		}
+	}
+	for _, c := range finish.AllCautions() {
+		if strings.Contains(c.String(), "{") || strings.Contains(c.String(), "board that") {
+			t.Errorf("%q has a word left open", c)
 		}
 	}
 }

@@ -80,6 +80,8 @@ var (
 	DefaultCartridge, DefaultCartridgeMetric = Container{Name: "10.1 fl oz cartridge", Size: "10.1 fl oz"}, Container{Name: "300 mL cartridge", Size: "300 mL"}
 	DefaultNailPack                          = Pack{Name: "box of 1000", Count: 1000}
 	DefaultScrewPack                         = Pack{Name: "pack of 10", Count: 10}
+	DefaultStripPack                         = Pack{Name: "box of 100", Count: 100}
+	DefaultStrip, DefaultStripMetric         = Roll{Name: "8 ft strip", Length: "8'"}, Roll{Name: "2.4 m strip", Length: "2400 mm"}
 	DefaultTapeRoll, DefaultTapeRollMetric   = Roll{Name: "60 yd roll", Length: "180'"}, Roll{Name: "50 m roll", Length: "50000 mm"}
 	DefaultSheeting, DefaultSheetingMetric   = Cover{Name: "9 x 12 ft sheet", Size: "108 ft2"}, Cover{Name: "4 x 5 m sheet", Size: "20 m2"}
 	DefaultBacking, DefaultBackingMetric     = Roll{Name: "20 ft length", Length: "20'"}, Roll{Name: "6 m length", Length: "6000 mm"}
@@ -123,6 +125,7 @@ func Defaults(units fraction.Unit) Materials {
 		Penetration: of(metric, DefaultPenetration, DefaultPenetrationMetric), Lengths: slices.Clone(of(metric, DefaultNailLengths, DefaultNailLengthsMetric)),
 		Waste: DefaultWaste, Packs: []Pack{DefaultNailPack},
 	}
+	m.Furring = Furring{Strips: []Roll{of(metric, DefaultStrip, DefaultStripMetric)}, Waste: DefaultWaste, Packs: []Pack{DefaultStripPack}}
 	m.Extenders = slices.Clone(of(metric, DefaultExtenders, DefaultExtendersMetric))
 	m.Screws = Screws{
 		DevicePerGang: DefaultDeviceScrews, CoverPerGang: DefaultCoverScrews,

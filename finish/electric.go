@@ -107,7 +107,7 @@ func (b *builder) boxes() {
 	if !b.settings.house.combustible() {
 		allowed, why = SetBack.Rat(), "a face that cannot burn allows "+b.small(SetBack.Rat())
 	}
-	var deep []behind
+	var deep, back []behind
 	for _, x := range b.work.Boxes {
 		n, told := b.settings.electric.notes[x.Name]
 		if !told {
@@ -116,17 +116,23 @@ func (b *builder) boxes() {
 		if n.gangs == 0 {
 			n.gangs = Gangs(x.Width)
 		}
-		if depth := add(n.setBack, b.thickness()); depth.Cmp(allowed) > 0 {
-			deep = append(deep, behind{x.Name, n.gangs, depth})
+		x := behind{x.Name, n.gangs, add(n.setBack, b.forward(), b.thickness())}
+		switch {
+		case x.depth.Cmp(allowed) > 0:
+			deep = append(deep, x)
+		case x.depth.Sign() > 0:
+			back = append(back, x)
 		}
 	}
 	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
-	b.extend(deep, why)
-	b.screws(deep)
+	e := b.settings.electric
+	b.screws("device screws", b.extend(deep, why), e.deviceUsual, e.device, "they pass through the extender into the box; take an old one along for its thread")
+	b.screws("cover screws", back, e.coverUsual, e.cover, "the device stays back; where a spacer brings it out, the usual ones do")
 }
 
-// extend adds a row for each kind of extender that is needed.
-func (b *builder) extend(deep []behind, why string) {
+// extend adds a row for each kind of extender that is needed and returns the boxes that get one. Their devices come out to the face, so
+// that covers keep their usual screws.
+func (b *builder) extend(deep []behind, why string) (extended []behind) {
 	type kind struct {
 		index, gangs int
 	}
@@ -135,9 +141,10 @@ func (b *builder) extend(deep []behind, why string) {
 	for _, x := range deep {
 		i := b.fitting(x)
 		if i < 0 {
-			b.warn(x.name, "its front lies %s behind the panels and no extender on the list reaches so far: have an electrician move the box", b.small(x.depth))
+			b.warn(x.name, "its front lies %s behind the %s and no extender on the list reaches so far: have an electrician move the box", b.small(x.depth), b.work.board("panels", "boards"))
 			continue
 		}
+		extended = append(extended, x)
 		k := kind{i, x.gangs}
 		if names[k] == nil {
 			order = append(order, k)
@@ -150,6 +157,7 @@ func (b *builder) extend(deep []behind, why string) {
 		item := fmt.Sprintf("box extender %s, %d gang", b.small(e.depth), k.gangs)
 		b.row(Row{item, fmt.Sprint(n), plural(n, "extender"), n, "extender", e.price, nil, strings.Join(names[k], ", ") + "; " + why + " (NEC 314.20); listed for the box"})
 	}
+	return extended
 }
 
 // fitting returns the index of the extender with the least depth that reaches, so that nothing stands further proud than it
@@ -168,37 +176,26 @@ func (b *builder) fitting(x behind) int {
 	return found
 }
 
-// screws adds the longer screws, by length.
-func (b *builder) screws(deep []behind) {
+// screws adds the longer screws of one item, by length. usual is their length without panels.
+func (b *builder) screws(item string, boxes []behind, usual *big.Rat, perGang int64, why string) {
 	e := b.settings.electric
-	for _, s := range []struct {
-		item    string
-		usual   *big.Rat
-		perGang int64
-		how     string
-	}{
-		{"device screws", e.deviceUsual, e.device, "they pass through the extender into the box"},
-		{"cover screws", e.coverUsual, e.cover, "only for covers whose device stays back; an extender that brings the device out needs the usual ones"},
-	} {
-		needs := map[string]int64{}
-		var order []string
-		for _, x := range deep {
-			wanted := add(s.usual, x.depth)
-			length := sold(e.lengths, wanted)
-			if length == nil {
-				b.warn(x.name, "no screw on the list is %s long", b.small(wanted))
-				length = wanted
-			}
-			name := s.item + " " + b.small(length)
-			if _, listed := needs[name]; !listed {
-				order = append(order, name)
-			}
-			needs[name] += s.perGang * int64(x.gangs)
+	needs := map[string]int64{}
+	var order []string
+	for _, x := range boxes {
+		wanted := add(usual, x.depth)
+		length := sold(e.lengths, wanted)
+		if length == nil {
+			b.warn(x.name, "no screw on the list is %s long", b.small(wanted))
+			length = wanted
 		}
-		for _, name := range order {
-			n := needs[name]
-			how := fmt.Sprintf("%d a gang, the usual %s longer by what the face comes forward; %s", s.perGang, b.small(s.usual), s.how)
-			b.buy(name, whole(n), counted("screws"), e.offers, how)
+		name := item + " " + b.small(length)
+		if _, listed := needs[name]; !listed {
+			order = append(order, name)
 		}
+		needs[name] += perGang * int64(x.gangs)
+	}
+	for _, name := range order {
+		how := fmt.Sprintf("%d a gang, the usual %s longer by what the face comes forward; %s", perGang, b.small(usual), why)
+		b.buy(name, whole(needs[name]), counted("screws"), e.offers, how)
 	}
 }

@@ -68,12 +68,11 @@ func ExampleTakeOff() {
 	// 1 extender: box extender 1/4 in, 1 gang (1 extender)
 	// 1 extender: box extender 1/4 in, 2 gang (1 extender)
 	// 1 pack of 10: device screws 1 in (6 screws)
-	// 1 pack of 10: cover screws 3/4 in (6 screws)
 	// 1 60 yd roll: masking tape (147.18 ft)
 	// 1 9 x 12 ft sheet: sheeting for counter and floor (80 ft2)
 	// 1 8 ft strip: edge trim (1.48 ft)
 	// before fitting: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; after sealing: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; ÷ 350 ft2/gal (planning figure, trust the tin) ÷ (1 - 0.1 loss); least money of these packs
-	// priced rows 82 tax 6.56 total 88.56 without a price 11
+	// priced rows 82 tax 6.56 total 88.56 without a price 10
 }
 
 func ExampleCautions() {

@@ -260,20 +260,27 @@ func (b *builder) nail() {
 	if n.none || total == 0 {
 		return
 	}
-	build := add(b.thickness(), b.settings.house.wall)
-	wanted := add(build, n.penetration)
-	length := sold(n.lengths, wanted)
+	wanted, length := b.intoStud("panel", b.thickness())
+	need := more(whole(total), n.waste)
+	how := fmt.Sprintf("%d nails: every %s along edges, every %s on studs %s apart (%s); length: panel %s + wall %s + %s into the stud = %s%s",
+		total, b.small(n.edge), b.small(n.field), b.small(b.settings.house.studs), n.source, b.small(b.thickness()), b.small(b.settings.house.wall), b.small(n.penetration), b.small(wanted), wasted(n.waste))
+	b.buy("panel nails "+b.small(length), need, counted("nails"), n.offers, how)
+}
+
+// intoStud returns how long a nail has to be that holds something so thick through the wall in a stud, and the shortest that is sold.
+func (b *builder) intoStud(what string, thickness *big.Rat) (wanted, length *big.Rat) {
+	n := b.settings.nails
+	build := add(thickness, b.settings.house.wall)
+	wanted = add(build, n.penetration)
+	length = sold(n.lengths, wanted)
 	if length == nil {
-		b.warn("nails", "no nail on the list is %s long, which panel, wall and %s in the stud need", b.small(wanted), b.small(n.penetration))
+		b.warn("nails", "no nail on the list is %s long, which %s, wall and %s in the stud need", b.small(wanted), what, b.small(n.penetration))
 		length = wanted
 	}
 	if into := sub(length, build); into.Cmp(PlateDepth.Rat()) >= 0 {
 		b.warn("nails", "a nail of %s goes %s into the stud, where cables may lie from %s on: take a shorter one, and find cables and pipes first", b.small(length), b.small(into), b.small(PlateDepth.Rat()))
 	}
-	need := more(whole(total), n.waste)
-	how := fmt.Sprintf("%d nails: every %s along edges, every %s on studs %s apart (%s); length: panel %s + wall %s + %s into the stud = %s%s",
-		total, b.small(n.edge), b.small(n.field), b.small(b.settings.house.studs), n.source, b.small(b.thickness()), b.small(b.settings.house.wall), b.small(n.penetration), b.small(wanted), wasted(n.waste))
-	b.buy("panel nails "+b.small(length), need, counted("nails"), n.offers, how)
+	return wanted, length
 }
 
 // nailsIn counts the nails in one piece: along both uprights, along both ends between the corners, along studs between

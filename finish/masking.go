@@ -107,20 +107,27 @@ func (r *reader) trimming(t, d Trim) trimming {
 	}
 }
 
-// trims lists the strips over panel edges that are seen.
+// trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
 func (b *builder) trims() {
-	t := b.settings.trim
-	if t.none {
+	if b.settings.trim.none {
 		return
 	}
+	b.trimsOf("edge trim", false)
+	b.trimsOf("corner trim", true)
+}
+
+func (b *builder) trimsOf(item string, corner bool) {
+	t := b.settings.trim
 	var lengths []*big.Rat
+	var ends []string
 	total, joined := new(big.Rat), int64(0)
 	for _, e := range b.work.Ends {
-		if e.Length.IsZero() {
+		if e.Length.IsZero() || e.Corner != corner {
 			continue
 		}
 		l := add(e.Length.Rat(), t.allow)
 		total = add(total, e.Length.Rat())
+		ends = append(ends, strings.TrimSpace(e.Name+" "+b.small(e.Length.Rat())))
 		if l.Cmp(t.stick.size) > 0 {
 			full := count(quo(l, t.stick.size)) - 1
 			joined += full
@@ -134,8 +141,8 @@ func (b *builder) trims() {
 	}
 	n := joined + sticks(lengths, t.stick.size)
 	number, unit, _ := strings.Cut(b.run(total), " ")
-	how := fmt.Sprintf("%d %s, each from one strip with %s for its cuts", len(lengths), plural(len(lengths), "end"), b.small(t.allow))
-	b.row(Row{"edge trim", number, unit, int(n), t.stick.name, t.stick.price, nil, how})
+	how := fmt.Sprintf("%s, each from one strip with %s for its cuts", strings.Join(ends, ", "), b.small(t.allow))
+	b.row(Row{item, number, unit, int(n), t.stick.name, t.stick.price, nil, how})
 }
 
 // exactSticks is the greatest number of strips that are packed exactly.

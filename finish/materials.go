@@ -11,6 +11,7 @@ type Materials struct {
 	Sealant   Sealant    `json:"sealant,omitzero"`
 	Adhesive  Adhesive   `json:"adhesive,omitzero"`
 	Nails     Nails      `json:"nails,omitzero"`
+	Furring   Furring    `json:"furring,omitzero"`
 	Boxes     []BoxNote  `json:"boxes,omitzero"`
 	Extenders []Extender `json:"extenders,omitzero"`
 	Screws    Screws     `json:"screws,omitzero"`
@@ -146,6 +147,16 @@ type Nails struct {
 	Lengths     []Taped `json:"lengths,omitzero"`     // as sold, rising. [DefaultNailLengths]
 	Waste       Number  `json:"waste,omitzero"`       // bent and lost. [DefaultWaste]
 	Packs       []Pack  `json:"packs,omitzero"`       // [DefaultNailPack]
+}
+
+// Furring is the level strips across the studs that upright boards are nailed to, as far apart as [House].Studs says. They are told in
+// the order of work and bought only where Thickness is given: the wall may have its supports already. The nails or screws that hold
+// them are as long as [Nails].Penetration and [Nails].Lengths ask for.
+type Furring struct {
+	Thickness Taped  `json:"thickness,omitzero"` // of a strip; boxes are reckoned to lie so much further back. No default
+	Strips    []Roll `json:"strips,omitzero"`    // [DefaultStrip]
+	Waste     Number `json:"waste,omitzero"`     // [DefaultWaste]
+	Packs     []Pack `json:"packs,omitzero"`     // of nails or screws. [DefaultStripPack]
 }
 
 // BoxNote tells more about an electrical box, which is found by the name of its opening.

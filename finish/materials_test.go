@@ -76,6 +76,8 @@ func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 		{"nails without a spacing", `{"nails":{"edge":"0"}}`, "finish.nails.edge"},
 		{"nails that do not rise", `{"nails":{"lengths":["2","1"]}}`, "finish.nails.lengths[1]"},
 		{"a box of no nails", `{"nails":{"packs":[{"name":"box","count":0}]}}`, "finish.nails.packs[0].count"},
+		{"a strip of no thickness", `{"furring":{"thickness":"0"}}`, "finish.furring.thickness"},
+		{"a strip without a name", `{"furring":{"strips":[{"length":"8'"}]}}`, "finish.furring.strips[0].name"},
 		{"a box named twice", `{"boxes":[{"name":"a"},{"name":"a"}]}`, "finish.boxes[1].name"},
 		{"a box without a name", `{"boxes":[{"gangs":2}]}`, "finish.boxes[0].name"},
 		{"a set-back in words", `{"boxes":[{"name":"a","set_back":"some"}]}`, "finish.boxes[0].set_back"},

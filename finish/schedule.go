@@ -73,7 +73,7 @@ func Schedule(w Work, m Materials) []Step {
 	}
 	var steps []Step
 	for _, step := range []Step{
-		s.look(), s.rest(), s.furring(), s.cut(), s.mitre(), s.coat(), s.mains(), s.dryFit(), s.fit(), s.close(), s.tapeOff(), s.seal(), s.lastCoat(), s.powerOn(),
+		s.look(), s.rest(), s.strips(), s.cut(), s.mitre(), s.coat(), s.mains(), s.dryFit(), s.fit(), s.close(), s.tapeOff(), s.seal(), s.lastCoat(), s.powerOn(),
 	} {
 		if len(step.Do) > 0 {
 			steps = append(steps, step)
@@ -113,24 +113,22 @@ func (s scheduler) rest() Step {
 	return Step{"Let the " + s.board("panels", "boards") + " rest", []string{"Stand or stack " + what + " in the room where they will hang, with strips between so that air reaches both faces."}, wait}
 }
 
-// board returns one word for sheets and another for boards.
-func (s scheduler) board(sheet, board string) string {
-	if s.Profile.Boards {
-		return board
-	}
-	return sheet
-}
-
-// furring prepares the wall for upright boards.
-func (s scheduler) furring() Step {
-	if !s.Profile.Boards || s.nails.none {
+// strips prepares the wall for upright boards.
+func (s scheduler) strips() Step {
+	counted := s.furring.thickness != nil
+	if !s.Profile.Boards || s.nails.none && !counted {
 		return Step{}
 	}
-	do := []string{fmt.Sprintf("Upright boards run the same way as the studs: fix level strips across these, at most %s apart, with one at the foot, one at the top and one along each side of every opening. The strips are not on the shopping list.", s.small(s.house.studs))}
-	if len(s.Boxes) > 0 {
-		do = append(do, "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.")
+	do := []string{fmt.Sprintf("Upright boards run the same way as the studs: fix level strips across these, at most %s apart, with one at the foot, one at the top and one along each side of every opening.", s.small(s.house.studs))}
+	if counted {
+		do = append(do, "The list has them, and their thickness is reckoned with at the boxes.")
+	} else {
+		do = append(do, "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.")
+		if len(s.Boxes) > 0 {
+			do = append(do, "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.")
+		}
 	}
-	return Step{Title: "Strips behind the boards", Do: do}
+	return Step{Title: "Strips behind the boards", Do: append(do, "Tape the runs again on the strips before a board is cut: inside corners come closer and outside corners go further by their thickness.")}
 }
 
 // mitre is the cutting of edges at outside corners.

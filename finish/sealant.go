@@ -103,8 +103,8 @@ func (b *builder) seal() {
 	for _, j := range b.work.Joints {
 		if gap := j.Gap.Rat(); gap.Cmp(s.bridge) > 0 && s.beads[j.Kind].form != "none" && !j.Length.IsZero() {
 			wide = add(wide, j.Length.Rat())
-			b.warn(place(j), "the gap of %s is wider than the %s that a bead should close: lay a backing rod, scribe the panel closer or cover the joint with a strip",
-				b.small(gap), b.small(s.bridge))
+			b.warn(place(j), "the gap of %s is wider than the %s that a bead should close: lay a backing rod, scribe the %s closer or cover the joint with a strip",
+				b.small(gap), b.small(s.bridge), b.work.board("panel", "board"))
 		}
 	}
 	if v, how := b.fillGrooves(); v.Sign() > 0 {

@@ -61,6 +61,7 @@ type settings struct {
 	sealant   sealing
 	adhesive  gluing
 	nails     nailing
+	furring   stripping
 	electric  electric
 	tape      masking
 	sheeting  covering
@@ -79,6 +80,7 @@ func (r *reader) read(m Materials) settings {
 	s.sealant = r.sealing(m.Sealant, d.Sealant)
 	s.adhesive = r.gluing(m.Adhesive, r.units)
 	s.nails = r.nailing(m.Nails, d.Nails)
+	s.furring = r.stripping(m.Furring, d.Furring)
 	s.electric = r.electric(m, d)
 	s.tape = r.masking(m.Tape, d.Tape)
 	s.sheeting = r.covering(m.Sheeting, d.Sheeting)
@@ -115,6 +117,7 @@ func TakeOff(w Work, m Materials) (list List, err error) {
 	b.seal()
 	b.glue()
 	b.nail()
+	b.strips()
 	b.boxes()
 	b.mask()
 	b.cover()
@@ -217,15 +220,28 @@ func chosen(offers []offer, proved bool) string {
 
 // sheets lists what the plan is cut from.
 func (b *builder) sheets() {
-	one := "sheet"
-	if b.work.Profile.Boards {
-		one = "board"
-	}
+	one := b.work.board("sheet", "board")
 	for _, s := range b.work.Sheets {
 		if s.Count > 0 {
-			b.row(Row{s.Name, fmt.Sprint(s.Count), plural(s.Count, one), s.Count, s.Name, s.Price, nil, "counted from the " + one + "s to saw"})
+			b.row(Row{s.Name + b.size(s), fmt.Sprint(s.Count), plural(s.Count, one), s.Count, s.Name, s.Price, nil, "counted from the " + one + "s to saw, none to spare"})
 		}
 	}
+}
+
+// size tells width, length and thickness of a sheet, the thickness only where it is known.
+func (b *builder) size(s SheetRow) string {
+	if s.Width.IsZero() || s.Length.IsZero() {
+		return ""
+	}
+	sides := []string{b.small(s.Width.Rat()), b.small(s.Length.Rat())}
+	if b.thickness().Sign() > 0 {
+		sides = append(sides, b.small(b.thickness()))
+	}
+	last := len(sides) - 1
+	for i := range sides[:last] {
+		sides[i] = sides[i][:strings.LastIndexByte(sides[i], ' ')] // the unit stands once
+	}
+	return ", " + strings.Join(sides, " x ")
 }
 
 // extra is an Extra, read.

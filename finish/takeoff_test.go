@@ -270,6 +270,55 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"",
 		},
 		{
+			"a device may stay back 1/4 in behind what cannot burn: no extender, but cover screws longer by as much",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			func(m *finish.Materials) { m.House.Material = "noncombustible" },
+			"cover screws 3/4 in, 4 screws, 1 pack of 10",
+		},
+		{
+			"behind what burns the extender brings it out: longer device screws, the usual cover screws",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			func(m *finish.Materials) {},
+			"box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 4 screws, 1 pack of 10",
+		},
+		{
+			"a box that no extender reaches is moved, and needs no screws",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}} },
+			"",
+		},
+		{
+			"a corner takes another trim than an end",
+			finish.Work{Ends: []finish.End{{Length: in("40")}, {Length: in("40"), Corner: true}}},
+			func(m *finish.Materials) { m.Trim.None = false },
+			"edge trim, 3.34 ft, 1 8 ft strip; corner trim, 3.34 ft, 1 8 ft strip",
+		},
+		{
+			"behind 10 boards 4 in wide and 32 in high 3 strips of 40 in, 2 of 20 beside a window: 160 in; a nail each 16 in, 2 more for 2 strips; " +
+				"3/4 strip + 1/2 wall + 3/4 in the stud = 2 in",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("32")}}, 10)},
+			func(m *finish.Materials) { m.Furring = finish.Furring{Thickness: "3/4", Waste: "0"} },
+			"furring strips 3/4 in, 13.34 ft, 2 8 ft strip; nails or screws for the strips 2 in, 12 pieces, 1 box of 100",
+		},
+		{
+			"a box behind boards of 3/4 on strips of 3/4 lies 1 1/2 in back",
+			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Furring.Thickness = "3/4"; m.Screws.DevicePerGang = "0" },
+			"box extender 1 1/2 in, 1 gang, 1 extender, 1 extender",
+		},
+		{
+			"strips are not counted unless the job gives their thickness",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: []finish.Piece{{Width: in("4"), Height: in("32")}}},
+			func(m *finish.Materials) {},
+			"",
+		},
+		{
+			"sheets by their size and thickness",
+			finish.Work{Profile: plain, Sheets: []finish.SheetRow{{Name: "sheet", Count: 2, Width: in("48"), Length: in("96")}}},
+			func(m *finish.Materials) {},
+			"sheet, 48 x 96 x 1/4 in, 2 sheets, 2 sheet",
+		},
+		{
 			"what the job asks for on top",
 			finish.Work{},
 			func(m *finish.Materials) { m.Extras = []finish.Extra{{Item: "brush", Buy: 2}} },
@@ -318,6 +367,13 @@ func TestWarnings(t *testing.T) {
 		{"a box too deep", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
 			m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}}
 		}, "a; lies 2 1/4 in behind the panels"},
+		{"strips behind sheets", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, "furring; behind boards only"},
+		{"a strip nail that reaches the cables", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) {
+			m.Furring.Thickness, m.Nails.Lengths = "3/4", []finish.Taped{"2 1/2"}
+		}, "nails; goes 1 1/4 in into the stud"},
+		{"a box too deep behind boards", finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
+			m.Furring.Thickness = "1"
+		}, "a; lies 1 3/4 in behind the boards"},
 		{"a trim with a joint", finish.Work{Ends: []finish.End{{Name: "tall end", Length: in("97")}}}, func(m *finish.Materials) { m.Trim.None = false }, "tall end; gets a joint"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -20,6 +20,7 @@ type Work struct {
 	Joints  []Joint
 	Boxes   []Box
 	Ends    []End
+	Sides   fraction.Length // upright sides of windows and other openings that are no box: strips behind boards stand along them
 	Sheets  []SheetRow
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
@@ -45,6 +46,14 @@ var CounterReach = fraction.Inches(30)
 // onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than [CounterReach]
 // above it, and nothing is cooked at them. Judgement; a job that gives the datum is not guessed at.
 func (w Work) onFloor() bool { return CounterReach.Less(w.Low) && !w.Cooking }
+
+// board returns one word where the panels are cut from sheets and another where they are boards.
+func (w Work) board(sheet, board string) string {
+	if w.Profile.Boards {
+		return board
+	}
+	return sheet
+}
 
 // readFor returns a reader of the materials of this work.
 func readFor(w Work) *reader {
@@ -92,13 +101,16 @@ type Box struct {
 type End struct {
 	Name   string
 	Length fraction.Length
+	Corner bool // an outside corner, which takes another trim than a flat end
 }
 
 // SheetRow is one kind of sheet as the plan uses it. Price is that of one sheet: nil where it is not known, 0 for an offcut on hand.
 type SheetRow struct {
-	Name  string
-	Count int
-	Price *decimal.Decimal
+	Name   string
+	Count  int
+	Width  fraction.Length // for the list; 0 where it is not to be told
+	Length fraction.Length
+	Price  *decimal.Decimal
 }
 
 var (
@@ -142,6 +154,7 @@ func (w Work) check(r *reader) {
 	length("work.edges", w.Edges)
 	length("work.width", w.Width)
 	length("work.low", w.Low)
+	length("work.sides", w.Sides)
 	for i, p := range w.Pieces {
 		path := fmt.Sprintf("work.pieces[%d]", i)
 		length(path+".width", p.Width)
@@ -161,6 +174,8 @@ func (w Work) check(r *reader) {
 	}
 	for i, s := range w.Sheets {
 		path := fmt.Sprintf("work.sheets[%d]", i)
+		length(path+".width", s.Width)
+		length(path+".length", s.Length)
 		if s.Count < 0 || s.Count > MaxCount {
 			r.fault(path+".count", fmt.Sprint(s.Count), fmt.Sprintf("want 0 to %d", MaxCount))
 		}

@@ -223,7 +223,9 @@ func (t *text) shopping(p plan.Plan) {
 // onHand reports whether a row of the take-off is stock with a count and no
 // price, which is there already.
 func onHand(p plan.Plan, r plan.TakeoffRow) bool {
-	return r.Price == nil && slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Name == r.Item && s.Name == r.Container && s.Count != nil })
+	return r.Price == nil && slices.ContainsFunc(p.Stock, func(s plan.Stock) bool {
+		return s.Name == r.Container && strings.HasPrefix(r.Item, s.Name) && s.Count != nil
+	})
 }
 
 // sum tells the money and what it leaves out.

@@ -106,15 +106,15 @@ func wallOutline(run *wall.Run) []Point {
 
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
-	marks := []Mark{
-		{run.Limits[0], "panels start"}, {run.Limits[1], "panels stop"},
-	}
-	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
-		marks = append(marks, Mark{o, "a repeat starts"})
-	}
 	what := "panel"
 	if m.job.Room.Profile.Boards {
 		what = "board"
+	}
+	marks := []Mark{
+		{run.Limits[0], what + "s start"}, {run.Limits[1], what + "s stop"},
+	}
+	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
+		marks = append(marks, Mark{o, "a repeat starts"})
 	}
 	edge := func(at fraction.Length, edge string) {
 		if at != run.Limits[0] && at != run.Limits[1] {

@@ -46,7 +46,7 @@ func (m *maker) work(c *candidate) finish.Work {
 			end = "outside corner of " + j.Room.Runs[joint.Run].Name
 		}
 		if end != "" && joint.Seen {
-			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length})
+			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length, Corner: joint.Kind == wall.MitreJoint})
 		}
 	}
 	for i, laid := range c.layout.Runs {
@@ -60,10 +60,13 @@ func (m *maker) work(c *candidate) finish.Work {
 		}
 		w.Width = w.Width.Add(run.Width)
 		for _, o := range run.Openings {
+			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {
-				lo, hi := o.Bounds()
 				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Width: hi.X.Sub(lo.X)})
+				continue
 			}
+			up := fraction.Min(hi.Y, highest(&run)).Sub(fraction.Max(lo.Y, lowest(&run)))
+			w.Sides = w.Sides.Add(fraction.Max(up, fraction.Length{}).Mul(2))
 		}
 	}
 	for i, s := range j.Stock {
@@ -74,7 +77,7 @@ func (m *maker) work(c *candidate) finish.Work {
 			}
 		}
 		if used > 0 {
-			w.Sheets = append(w.Sheets, finish.SheetRow{Name: s.Name, Count: used, Price: s.Price})
+			w.Sheets = append(w.Sheets, finish.SheetRow{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price})
 		}
 	}
 	return w
@@ -87,6 +90,15 @@ func highest(run *wall.Run) fraction.Length {
 		top = fraction.Max(top, h.Top)
 	}
 	return top
+}
+
+// lowest returns the lowest point of a run's wall.
+func lowest(run *wall.Run) fraction.Length {
+	bottom := run.Heights[0].Bottom
+	for _, h := range run.Heights {
+		bottom = fraction.Min(bottom, h.Bottom)
+	}
+	return bottom
 }
 
 // panel returns the panel of a run by its number.
