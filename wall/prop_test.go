@@ -122,6 +122,33 @@ func level(run *Run) bool {
 	return run.Left.Lean.IsZero() && run.Right.Lean.IsZero()
 }
 
+// Panels beside a sloping side stop on marks short of it; once they are all up,
+// what is left beside it is nothing to plan.
+func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
+	room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+		Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Runs: []Run{{Name: "run", Width: fraction.Inches(60), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
+			Heights:  heights("0,0,20; 60,0,20"),
+			Openings: []Opening{{Name: "sloping door", Kind: Other, Outline: ring("24,-4; 30,-4; 30 3/8,27; 24 3/8,27")}}}}}
+	best := func() Layout {
+		for l, err := range Layouts(room) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			return l
+		}
+		return Layout{}
+	}
+	first := best()
+	for _, p := range first.Runs[0].Panels {
+		room.Installed = append(room.Installed, Installed{Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
+	}
+	again := best()
+	if len(first.Runs[0].Panels) != 2 || len(again.Runs[0].Panels) != 0 || again.Total != first.Total {
+		t.Errorf("first panels %v, blemish %v; then panels %v, blemish %v", first.Runs[0].Panels, first.Total, again.Runs[0].Panels, again.Total)
+	}
+}
+
 // slopingSides returns how far the sloping sides of a run's openings go up in all.
 func slopingSides(run *Run) (up fraction.Length) {
 	for _, o := range run.Openings {
@@ -314,6 +341,9 @@ func TestReplanKeepsTheRest(t *testing.T) {
 				t.Fatalf("planned again the blemish is %v, not %v", again.Total, best.Total)
 			}
 			for _, p := range again.Runs[r].Panels {
+				if len(p.Pieces) == 0 {
+					t.Fatalf("panel %v to %v has no piece", p.Left, p.Right)
+				}
 				for _, in := range room.Installed {
 					if p.Left.Less(in.Right) && in.Left.Less(p.Right) {
 						t.Fatalf("panel %v to %v lies over an installed one", p.Left, p.Right)

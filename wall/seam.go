@@ -96,23 +96,29 @@ func (s *stretch) findBays(half fraction.Length) error {
 			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
 				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Why: "an installed panel reaches past the place where panels stop"}
 			}
-			if before := (span{rest.left, in.Left.Sub(gap)}); before.left.Less(before.right) {
+			if before := (span{rest.left, in.Left.Sub(gap)}); s.panelled(before) {
 				s.bays = append(s.bays, before)
 			}
-			if first.Less(in.Left) {
+			if s.panelled(span{first, in.Left}) {
 				s.beside = append(s.beside, in.Left.Sub(half))
 			}
-			if in.Right.Less(rest.right) {
+			if s.panelled(span{in.Right, rest.right}) {
 				s.beside = append(s.beside, in.Right.Add(half))
 			}
 			rest.left = in.Right.Add(gap)
 		}
-		if rest.left.Less(rest.right) {
+		if s.panelled(rest) {
 			s.bays = append(s.bays, rest)
 		}
 	}
 	s.beside = slices.Compact(s.beside) // two installed panels share their seam
 	return nil
+}
+
+// panelled reports whether a piece is left in b. Between a sloping side and an
+// installed panel that stops on a mark beside it there is none.
+func (s *stretch) panelled(b span) bool {
+	return b.left.Less(b.right) && len(s.region.band(b.left, b.right, s.room.Mark)) > 0
 }
 
 // installed returns the installed panels of the stretch from left to right.
