@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
-	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -104,21 +103,6 @@ func (a *arc) fewest() []rational {
 		}
 	}
 	return a.corners(good)
-}
-
-// Arched returns the outline of an arched opening, counterclockwise: a rectangle
-// from its lower left corner up to the springing at the given height, and over it
-// an arc with the given rise, as [Arc] draws it.
-func Arched(corner Point, width, height, rise, tolerance, mark fraction.Length, fit Fit) ([]Point, error) {
-	head, err := Arc(corner.Plus(fraction.Length{}, height), width, rise, tolerance, mark, fit)
-	if err != nil {
-		return nil, err
-	}
-	slices.Reverse(head)
-	if height.Sign() <= 0 {
-		return head, nil // the springing is the sill
-	}
-	return append([]Point{corner, corner.Plus(width, fraction.Length{})}, head...), nil
 }
 
 // arc is the work on one arc, in coordinates of its own centre (x, y).

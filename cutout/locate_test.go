@@ -3,6 +3,7 @@ package cutout_test
 import (
 	"errors"
 	"math/big"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -323,23 +324,25 @@ func TestArcFaults(t *testing.T) {
 	}
 }
 
-func TestArched(t *testing.T) {
-	outline, err := cutout.Arched(at(10, 40), in(36), in(30), in(6), of(1, 8), of(1, 16), cutout.Outside)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := mustShape(t, outline)
+// TestArcHeadsARectangle: rectangle and segment, 36*30 + r²·asin(18/30) - 18*24 with r = 30, is 1227.15.
+func TestArcHeadsARectangle(t *testing.T) {
+	s := mustShape(t, archedOpening(t))
 	lo, hi := s.Bounds()
-	if lo != at(10, 40) || hi.X != in(46) || hi.Y != in(76) || s.Outline[1] != at(46, 40) {
+	if lo != at(10, 10) || hi.X != in(46) || hi.Y != in(46) || s.Outline[1] != at(46, 10) {
 		t.Errorf("bounds %v, %v", lo, hi)
 	}
-	// Rectangle and segment: 36*30 + r²·asin(18/30) - 18*24, r = 30, is 1227.15.
 	if a := s.Area().Float64(); a < 1227.15 || a > 1227.15+38.7/8 {
 		t.Errorf("area %v", a)
 	}
-	low, err := cutout.Arched(at(0, 0), in(36), zero, in(6), of(1, 8), of(1, 16), cutout.Inside)
+}
+
+// archedOpening is 36 wide and 30 high below a head that rises by 6.
+func archedOpening(t *testing.T) []cutout.Point {
+	t.Helper()
+	head, err := cutout.Arc(at(10, 40), in(36), in(6), of(1, 8), of(1, 16), cutout.Outside)
 	if err != nil {
 		t.Fatal(err)
 	}
-	mustShape(t, low)
+	slices.Reverse(head)
+	return append([]cutout.Point{at(10, 10), at(46, 10)}, head...)
 }

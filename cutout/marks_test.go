@@ -249,11 +249,7 @@ func TestEveryInnerEdgeIsSawnOnce(t *testing.T) {
 }
 
 func TestCuttingOfACurve(t *testing.T) {
-	arch, err := cutout.Arched(at(10, 10), in(36), in(30), in(6), of(1, 8), of(1, 16), cutout.Outside)
-	if err != nil {
-		t.Fatal(err)
-	}
-	cuttings := mustShape(t, rect(0, 0, 60, 60), arch).Cuttings(of(3, 8), of(1, 16))
+	cuttings := mustShape(t, rect(0, 0, 60, 60), archedOpening(t)).Cuttings(of(3, 8), of(1, 16))
 	if len(cuttings) != 1 || cuttings[0].Kind != cutout.HoleCut {
 		t.Fatalf("cuttings %+v", cuttings)
 	}

@@ -40,18 +40,32 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 			r.fault(gangs, ErrValue, "only a box has gangs", "no gangs here")
 		}
 	}
+	before := len(r.faults)
+	shape := n
 	if points := o.get("points"); points != nil {
-		before := len(r.faults)
-		r.instead(o, "either the points, or left and bottom with a size or an outline", "left", "bottom", "width", "height", "rise", "outline")
+		shape = points
+		r.instead(o, "either the points, or left and bottom with a size or an outline", "left", "bottom", "width", "height", "outline")
 		w.Outline = r.points(points, j)
-		if len(r.faults) == before {
-			r.polygon(points, w.Outline)
-		}
 	} else {
-		arches := len(j.Arches)
-		w.Outline = r.placed(o, j)
-		for i := range j.Arches[arches:] {
-			j.Arches[arches+i].Opening = w.Name
+		w.Outline = r.placed(o)
+	}
+	if len(r.faults) == before {
+		r.polygon(first(shape, "outline"), w.Outline)
+	}
+	if rise := o.get("rise"); rise != nil {
+		up := r.positive(rise)
+		if o.get("outline") != nil {
+			r.instead(o, "either an outline, or width and height", "rise")
+		}
+		if len(r.faults) == before {
+			arches := len(j.Arches)
+			w.Outline = r.arched(rise, w.Outline, up, j)
+			if shape != n { // taped corners may leave no room for it
+				r.polygon(rise, w.Outline)
+			}
+			for i := range j.Arches[arches:] {
+				j.Arches[arches+i].Opening = w.Name
+			}
 		}
 	}
 	o.done()
@@ -59,35 +73,28 @@ func (r *reader) opening(n *node, names func(*node) string, j *Job) wall.Opening
 }
 
 // placed reads an outline that stands at left and bottom: either a rectangle
-// of width and height, on which an arched head may rise, or corners from there.
-func (r *reader) placed(o *object, j *Job) []cutout.Point {
+// of width and height, or corners from there.
+func (r *reader) placed(o *object) []cutout.Point {
 	before := len(r.faults)
-	var left, bottom, width, height, rise fraction.Length
+	var left, bottom, width, height fraction.Length
 	outline := o.get("outline")
 	needed(o, "left", wantLength+", or points instead", &left, r.length)
 	needed(o, "bottom", wantLength+", or points instead", &bottom, r.length)
 	if outline != nil {
-		r.instead(o, "either an outline, or width and height", "width", "height", "rise")
+		r.instead(o, "either an outline, or width and height", "width", "height")
 		var corners []cutout.Point
 		for _, n := range r.list(outline, "a list of corners") {
 			p := r.pair(n)
 			corners = append(corners, cutout.Point{X: left.Add(p.X), Y: bottom.Add(p.Y)})
 		}
-		if len(r.faults) == before {
-			r.polygon(outline, corners)
-		}
 		return corners
 	}
 	needed(o, "width", wantLength+", or an outline instead", &width, r.positive)
 	needed(o, "height", wantLength+", or an outline instead", &height, r.positive)
-	read(o, "rise", &rise, r.positive)
 	if len(r.faults) > before {
 		return nil
 	}
-	if rise.IsZero() {
-		return cutout.Rectangle(left, bottom, width, height)
-	}
-	return r.arched(o.node.member("rise"), left, bottom, width, height, rise, j)
+	return cutout.Rectangle(left, bottom, width, height)
 }
 
 // instead refuses fields beside the one that says the same in another way.

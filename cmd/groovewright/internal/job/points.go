@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -42,15 +43,15 @@ func (t Taped) Name(room *wall.Room) string {
 
 // points reads the corners of an opening that was taped from two or more base
 // points: their places on the run, and for each corner the distances from them.
+// A corner may have bases and a side of its own.
 func (r *reader) points(n *node, j *Job) []cutout.Point {
 	o := r.object(n, "taped points")
 	var corners []cutout.Point
-	bases := r.bases(o)
-	side := o.get("side")
+	common := r.stand(o)
 	if list := o.need("corners", "a list of corners, each with its distances from the bases"); list != nil {
 		for _, n := range r.list(list, "a list of corners") {
 			c := r.object(n, "a taped corner")
-			corners = append(corners, r.located(c, bases, side, j))
+			corners = append(corners, r.located(c, common, j))
 			c.done()
 		}
 	}
@@ -61,47 +62,66 @@ func (r *reader) points(n *node, j *Job) []cutout.Point {
 // taped reads a single point with bases of its own.
 func (r *reader) taped(n *node, j *Job) cutout.Point {
 	o := r.object(n, "a taped point")
-	p := r.located(o, r.bases(o), nil, j)
+	p := r.located(o, stand{}, j)
 	o.done()
 	return p
 }
 
-// bases reads the known points.
-func (r *reader) bases(o *object) []cutout.Point {
-	const want = "two or more known points [x, y] on the run"
-	n := o.need("bases", want)
+// stand is what a corner is taped from.
+type stand struct {
+	told  bool // there are bases in the file
+	bases []cutout.Point
+	side  *node // on which of their sides the corner lies, nil where it is not told
+}
+
+const (
+	wantBases = "two or more known points [x, y] on the run"
+	wantSide  = "left or right of the line from the first base to the second"
+)
+
+// stand reads the known points and the side.
+func (r *reader) stand(o *object) stand {
+	s := stand{side: o.get("side")}
+	n := o.get("bases")
 	if n == nil {
-		return nil
+		return s
 	}
-	var bases []cutout.Point
-	for _, item := range r.list(n, want) {
-		bases = append(bases, r.pair(item))
+	s.told = true
+	for _, item := range r.list(n, wantBases) {
+		s.bases = append(s.bases, r.pair(item))
 	}
 	if n.kind == listNode && (len(n.items) < 2 || len(n.items) > maxBases) {
 		r.fault(n, ErrValue, fmt.Sprintf("%d base points", len(n.items)), fmt.Sprintf("2 to %d of them", maxBases))
 	}
-	return bases
+	return s
 }
 
 // maxBases is the most points that one corner is taped from.
 const maxBases = 8
 
-// located finds one corner from its distances. The side, unless the corner has
-// its own, is that of all of them.
-func (r *reader) located(o *object, bases []cutout.Point, common *node, j *Job) cutout.Point {
+// located finds one corner from its distances. What it does not tell itself is
+// that of all corners, but a side belongs to its bases.
+func (r *reader) located(o *object, common stand, j *Job) cutout.Point {
 	before := len(r.faults)
 	const want = "one distance for each base"
+	own := r.stand(o)
 	distances := o.need("distances", want)
-	side := o.get("side")
-	if side == nil {
-		side = common
-	}
-	const sides = "left or right of the line from the first base to the second"
-	if side == nil {
-		o.missing("side", sides)
+	switch {
+	case own.told:
+	case common.told && own.side == nil:
+		own = common
+	case common.told:
+		own.bases = common.bases
+	default:
+		o.missing("bases", wantBases)
 		return cutout.Point{}
 	}
-	where := word(r, side, sides, parseSide)
+	bases := own.bases
+	if own.side == nil {
+		o.missing("side", wantSide)
+		return cutout.Point{}
+	}
+	where := word(r, own.side, wantSide, parseSide)
 	if distances == nil {
 		return cutout.Point{}
 	}
@@ -166,22 +186,40 @@ type Arch struct {
 	Radius  fraction.Length
 }
 
-// arched returns a rectangle with an arched head that rises above its height.
-// The corners stand on the tape's marks, on or outside the true arc, so that
-// what stands in the opening has room.
-func (r *reader) arched(n *node, left, bottom, width, height, rise fraction.Length, j *Job) []cutout.Point {
-	mark := j.Room.Mark
-	outline, err := cutout.Arched(cutout.Point{X: left, Y: bottom}, width, height, rise, mark.Mul(archMarks), mark, cutout.Outside)
+// arched sets an arched head with the rise on the two highest corners of an
+// outline, which are neighbours. Where they were not taped at one height the
+// higher counts for both. The corners of the head stand on the tape's marks, on or
+// outside the true arc, so that what stands in the opening has room.
+func (r *reader) arched(n *node, corners []cutout.Point, rise fraction.Length, j *Job) []cutout.Point {
+	at := 0 // the head runs from corner at to the next
+	lower := func(i int) fraction.Length { return fraction.Min(corners[i].Y, corners[(i+1)%len(corners)].Y) }
+	for i := range corners {
+		if lower(at).Less(lower(i)) {
+			at = i
+		}
+	}
+	p, q := corners[at], corners[(at+1)%len(corners)]
+	if off := p.Y.Sub(q.Y).Abs(); ClosesWithin.Less(off) {
+		j.doubt(n, "the arch springs %s higher on one side than on the other; the higher counts for both: tape them again", off)
+	}
+	mark, springs := j.Room.Mark, fraction.Max(p.Y, q.Y)
+	left, chord := cutout.Point{X: fraction.Min(p.X, q.X), Y: springs}, p.X.Sub(q.X).Abs()
+	head, err := cutout.Arc(left, chord, rise, mark.Mul(archMarks), mark, cutout.Outside)
 	if err != nil {
 		r.faults = append(r.faults, Fault{
 			Path: n.path, Value: n.quoted(), Problem: err.Error(), Want: "a rise of at most half the width", Kind: ErrRoom, Err: err, offset: n.offset,
 		})
-		return outline
+		return corners
 	}
-	if radius, err := cutout.Radius(width, rise); err == nil {
-		springs := bottom.Add(height)
-		centre := cutout.Point{X: left.Add(width.Div(2)), Y: springs.Add(rise).Sub(radius)}
+	if radius, err := cutout.Radius(chord, rise); err == nil {
+		centre := cutout.Point{X: left.X.Add(chord.Div(2)), Y: springs.Add(rise).Sub(radius)}
 		j.Arches = append(j.Arches, Arch{Run: len(j.Room.Runs), Centre: centre, Springs: springs, Radius: radius})
 	}
-	return outline
+	if q.X.Less(p.X) {
+		slices.Reverse(head)
+	}
+	if at == len(corners)-1 {
+		return slices.Concat(head, corners[1:at])
+	}
+	return slices.Concat(corners[:at], head, corners[at+2:])
 }

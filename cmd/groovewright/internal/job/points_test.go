@@ -1,6 +1,7 @@
 package job_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -42,6 +43,77 @@ func TestTapedCorners(t *testing.T) {
 	}
 	if got, want := j.Taped[1].Path, "runs[0].openings[0].points.corners[1]"; got != want {
 		t.Errorf("path %s, want %s", got, want)
+	}
+}
+
+// A corner that one of the bases does not see names bases of its own: (30, 40) from (0, 0) and from (30, 80), which it lies to
+// the right of when one looks from the first to the second.
+func TestTapedCornerWithBasesOfItsOwn(t *testing.T) {
+	own := `{"bases": [["0", "0"], ["30", "80"]], "side": "right", "distances": ["50", "40"]}`
+	rest := `{"distances": ["40", "50"]}, {"distances": ["0", "30"]}]}`
+	for name, file := range map[string]string{
+		"beside bases of all": `"points": {"bases": [["0", "0"], ["30", "0"]], "side": "left", "corners": [` + own + `, ` + rest,
+		"all on their own": `"points": {"corners": [` + own + `, {"bases": [["0", "0"], ["30", "0"]], "side": "left", "distances": ["40", "50"]},
+			{"bases": [["0", "0"], ["30", "0"]], "side": "left", "distances": ["0", "30"]}]}`,
+	} {
+		j, err := job.Read([]byte(withOpening(t, file)))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		want := []cutout.Point{{X: fraction.Inches(30), Y: fraction.Inches(40)}, {Y: fraction.Inches(40)}, {}}
+		if got := j.Room.Runs[0].Openings[0].Outline; !slices.Equal(got, want) {
+			t.Errorf("%s: corners %v, want %v", name, got, want)
+		}
+	}
+}
+
+// An arched head on four taped corners has the arc of the same opening by its sizes: the radius of 13 of the test below. Springings
+// that differ are doubted beyond [job.ClosesWithin], and the higher one counts.
+func TestArchOnTapedCorners(t *testing.T) {
+	at := func(x, y int64) cutout.Point { return cutout.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	plain, err := job.Read([]byte(withOpening(t, `"left": "0", "bottom": "0", "width": "24", "height": "10", "rise": "8"`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const whole = `"rise": "8", "points": {"bases": [["0", "0"], ["24", "0"]], "side": "left", "corners": [
+		{"distances": ["0", "24"]}, {"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"distances": ["10", "26"]}]}`
+	for name, c := range map[string]struct {
+		old, new string
+		doubts   int
+		springs  string
+	}{
+		"level":                   {`["10", "26"]`, `["10", "26"]`, 0, "10"},
+		"the head first":          {`{"distances": ["0", "24"]}, {"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"distances": ["10", "26"]}`, `{"distances": ["10", "26"]}, {"distances": ["0", "24"]}, {"distances": ["24", "0"]}, {"distances": ["26", "10"]}`, 0, "10"},
+		"the other way round":     {`{"distances": ["0", "24"]}, {"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"distances": ["10", "26"]}`, `{"distances": ["24", "0"]}, {"distances": ["0", "24"]}, {"distances": ["10", "26"]}, {"distances": ["26", "10"]}`, 0, "10"},
+		"a side a little lower":   {`["10", "26"]`, `["9 15/16", "25 31/32"]`, 0, "10"},
+		"a side higher than that": {`["10", "26"]`, `["18", "30"]`, 1, "18"},
+	} {
+		if !strings.Contains(whole, c.old) {
+			t.Fatalf("no %s", c.old)
+		}
+		j, err := job.Read([]byte(withOpening(t, strings.Replace(whole, c.old, c.new, 1))))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		springs := fraction.MustParse(c.springs)
+		want := job.Arch{Opening: j.Room.Runs[0].Openings[0].Name, Radius: fraction.Inches(13), Centre: at(12, -5).Plus(fraction.Length{}, springs), Springs: springs}
+		if len(j.Arches) != 1 || j.Arches[0] != want || len(j.Doubts) != c.doubts {
+			t.Errorf("%s: arches %+v, doubts %v, want %+v and %d", name, j.Arches, j.Doubts, want, c.doubts)
+		}
+		if name != "level" && name != "the head first" && name != "the other way round" {
+			continue
+		}
+		taped, err := cutout.NewShape(j.Room.Runs[0].Openings[0].Outline)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		sized, err := cutout.NewShape(plain.Room.Runs[0].Openings[0].Outline)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Equal(taped.Outline, sized.Outline) {
+			t.Errorf("%s: %v, want %v", name, taped.Outline, sized.Outline)
+		}
 	}
 }
 
@@ -103,6 +175,11 @@ func TestTapedFaults(t *testing.T) {
 		{"one base", `["0", "0"], ["30", "0"]`, `["0", "0"]`, "runs[0].openings[0].points.bases"},
 		{"bases at one place", `["30", "0"]`, `["0", "0"]`, "runs[0].openings[0].points.corners[0].distances[0]"},
 		{"no side", `"side": "left", `, ``, "runs[0].openings[0].points.corners[0].side"},
+		{"no bases", `"bases": [["0", "0"], ["30", "0"]], `, ``, "runs[0].openings[0].points.corners[0].bases"},
+		{"bases of its own without a side", `{"distances": ["0", "30"]}`, `{"bases": [["0", "0"], ["30", "0"]], "distances": ["0", "30"]}`, "runs[0].openings[0].points.corners[2].side"},
+		{"one base of its own", `{"distances": ["0", "30"]}`, `{"bases": [["0", "0"]], "side": "left", "distances": ["0", "30"]}`, "runs[0].openings[0].points.corners[2].bases"},
+		{"a rise that is too great", `"points"`, `"rise": "100", "points"`, "runs[0].openings[0].rise"},
+		{"a rise of nothing", `"points"`, `"rise": "0", "points"`, "runs[0].openings[0].rise"},
 		{"another side", `"left"`, `"above"`, "runs[0].openings[0].points.side"},
 		{"no distances", `{"distances": ["0", "30"]}`, `{}`, "runs[0].openings[0].points.corners[2].distances"},
 		{"a distance too many", `["0", "30"]`, `["0", "30", "1"]`, "runs[0].openings[0].points.corners[2].distances"},
