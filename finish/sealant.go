@@ -121,15 +121,18 @@ func (b *builder) seal() {
 func (b *builder) sealKind(kind JointKind) (volume *big.Rat, how string) {
 	bead := b.settings.sealant.beads[kind]
 	volume, length := new(big.Rat), new(big.Rat)
-	for _, j := range b.work.Joints {
-		if j.Kind == kind {
-			length = add(length, j.Length.Rat())
-			volume = add(volume, mul(j.Length.Rat(), bead.section(j.Gap.Rat(), b.thickness())))
-		}
-	}
 	form := "gap filled"
 	if bead.form == "fillet" {
 		form = "fillet " + b.small(bead.leg)
+	}
+	for _, j := range b.work.Joints {
+		if j.Kind == kind {
+			if bead.form == "fillet" && j.Gap.Sign() > 0 {
+				form = "gap filled and fillet " + b.small(bead.leg)
+			}
+			length = add(length, j.Length.Rat())
+			volume = add(volume, mul(j.Length.Rat(), bead.section(j.Gap.Rat(), b.thickness())))
+		}
 	}
 	return volume, fmt.Sprintf("%s %s (%s) %s", kind, b.run(length), form, b.tube(volume))
 }
