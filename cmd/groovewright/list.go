@@ -52,6 +52,9 @@ func (t *text) profile(p groove.Profile) {
 	if _, mirrored := p.Mirror(); mirrored {
 		t.hang("    ", "its own mirror image: a piece may be turned end for end")
 	}
+	if p.WideFlats {
+		t.hang("    ", "wide flats: one that is cut to half its width or more does not show")
+	}
 	if p.Boards {
 		t.hang("    ", "each repeat is a board of its own; its joints are the pattern")
 	}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -90,7 +91,8 @@ type Cooking struct {
 // the pairs of openings and of focal zones of a run.
 func Read(data []byte) (j Job, err error) {
 	defer fraction.Catch(&err)
-	root, faults := parse(data)
+	// A byte order mark, which some editors write, is ignored as RFC 8259, section 8.1, allows.
+	root, faults := parse(bytes.TrimPrefix(data, []byte("\ufeff")))
 	if root == nil || len(faults) > 0 && root.kind != objectNode {
 		return Job{}, faults.err()
 	}

@@ -292,6 +292,32 @@ func TestLonelyCornerIsDoubted(t *testing.T) {
 	}
 }
 
+// A sheet without a price beside one with a price looks free, and is doubted; an
+// offcut on hand is free.
+func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		stock string
+		want  []string
+	}{
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"stock[1]"}},
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
+		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
+	} {
+		j, err := job.Read([]byte("\ufeff" + `{"profile": "beadboard 2", "stock": [` + row.stock + `], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, d := range j.Doubts {
+			got = append(got, d.Path)
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
+		}
+	}
+}
+
 // A box may stand in the corner that an outline leaves free.
 func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 	slanted := strings.Replace(sound, `["20","0"],["20","60"],["0","60"]]`, `["20","0"],["0","60"]]`, 1)

@@ -20,6 +20,12 @@ func (r *reader) judge(root *node, j *Job) {
 			r.room(n.member("length"), "a sheet longer than both trims", "nothing is left after %s comes off both ends", j.Saw.SquareUp)
 		}
 	}
+	priced := slices.ContainsFunc(j.Stock, func(s Stock) bool { return !s.Limited && s.Price != nil })
+	for i, s := range j.Stock {
+		if priced && !s.Limited && s.Price == nil {
+			j.doubt(root.member("stock").items[i], "no price, where others to be bought have one: the plan takes it for free and uses it first")
+		}
+	}
 	for i, p := range j.Room.Installed {
 		r.phase(root.member("installed").items[i].member("left_phase"), p.LeftPhase, pitch)
 	}
