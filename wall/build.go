@@ -61,6 +61,12 @@ func (m *model) build(p *path) (Layout, error) {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), strings.Compare(a.Kind, b.Kind))
 	})
 	m.addJoints(&layout, legs)
+	if m.thrift != nil && m.thrift.Weight.Sign() > 0 {
+		layout.Total = fraction.Ratio{} // the bound has the worth in it
+		for _, b := range layout.Blemishes {
+			layout.Total = layout.Total.Add(b.Cost())
+		}
+	}
 	return layout, nil
 }
 

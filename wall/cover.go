@@ -111,7 +111,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 	for i := n - 2; i >= 0; i-- {
 		best, bestNarrow := -1, int64(0)
 		bestBroken, bestPieces := 0, 0
-		var bestWorth fraction.Length
+		var bestPrice cost
 		w.from(i)
 		row := s.pieces[w.first[i]]
 		until := n
@@ -132,34 +132,38 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 			}
 			pieces := ahead[j].pieces + row[w.last[j]]
 			thin := min(narrow[j], 2*width)
-			worth := ahead[j].worth
+			var price cost // beyond the node, with what the panel is worth
 			if s.thrift != nil && (best < 0 || broken <= bestBroken) {
-				worth = worth.Add(w.worth(j))
+				price = s.thrift.add(cost{ahead[j].worth, ahead[j].blemish}, w.worth(j))
 			}
 			if best >= 0 {
-				switch order := worth.Compare(bestWorth); {
+				switch {
 				case broken != bestBroken:
 					if broken > bestBroken {
 						continue
 					}
-				case order != 0:
-					if order > 0 {
-						continue
-					}
 				default:
-					order := ahead[j].blemish.Compare(ahead[best].blemish)
+					order := 0
+					if s.thrift != nil {
+						order = price.compare(&bestPrice)
+					} else {
+						order = ahead[j].blemish.Compare(ahead[best].blemish)
+					}
 					if order > 0 || order == 0 && (pieces > bestPieces || pieces == bestPieces && thin <= bestNarrow) {
 						continue
 					}
 				}
 			}
-			best, bestBroken, bestPieces, bestNarrow, bestWorth = j, broken, pieces, thin, worth
+			best, bestBroken, bestPieces, bestNarrow, bestPrice = j, broken, pieces, thin, price
 		}
 		if best < 0 {
 			continue
 		}
 		c.alive[i] = true
-		c.rest[i] = rank{bestBroken, bestWorth, ahead[best].blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
+		if s.thrift == nil {
+			bestPrice.blemish = ahead[best].blemish
+		}
+		c.rest[i] = rank{bestBroken, bestPrice.worth, bestPrice.blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
 		ahead[i] = c.seam[i].plus(c.rest[i])
 		narrow[i] = bestNarrow
 	}
@@ -180,7 +184,8 @@ func (s *stretch) panel(o fraction.Length, c *cover, i, j int) (rank, bool) {
 		r.broken++
 	}
 	if s.thrift != nil {
-		r.worth = s.worth(first, last, left, right)
+		c := s.thrift.add(cost{}, s.worth(first, last, left, right))
+		r.worth, r.blemish = c.worth, c.blemish
 	}
 	return r, true
 }

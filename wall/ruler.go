@@ -9,13 +9,15 @@ type ruler struct {
 	stretch     *stretch
 	origin      fraction.Length
 	cover       *cover
-	steps       int64   // to the inch
-	left, right []int64 // edges of the panels that start and stop at each node
-	first, last []int   // columns in which those panels start and stop
-	widest      int64   // of the sheets
-	least       int64   // narrower panels break a rule
-	node        int     // where the panel starts
-	upright     int64   // the widest panel from there that a sheet long enough for every panel gives upright
+	steps       int64             // to the inch
+	lefts       []fraction.Length // left edges of the panels that start at each node
+	rights      []fraction.Length // right edges of those that stop there
+	left, right []int64           // the same in steps
+	first, last []int             // columns in which those panels start and stop
+	widest      int64             // of the sheets
+	least       int64             // narrower panels break a rule
+	node        int               // where the panel starts
+	upright     int64             // the widest panel from there that a sheet long enough for every panel gives upright
 }
 
 func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
@@ -23,6 +25,7 @@ func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
 	w := &ruler{stretch: s, origin: o, cover: c, steps: 1,
 		left: make([]int64, n), right: make([]int64, n), first: make([]int, n), last: make([]int, n)}
 	lefts, rights := make([]fraction.Length, n), make([]fraction.Length, n)
+	w.lefts, w.rights = lefts, rights
 	for i := range c.at {
 		lefts[i], rights[i] = s.panelEdges(c, i, i)
 		w.refine(lefts[i])
@@ -120,6 +123,5 @@ func (w *ruler) fits(j int) bool {
 
 // worth returns what the panel that stops at node j is worth.
 func (w *ruler) worth(j int) fraction.Length {
-	left, right := w.stretch.panelEdges(w.cover, w.node, j)
-	return w.stretch.worth(w.first[w.node], w.last[j], left, right)
+	return w.stretch.worth(w.first[w.node], w.last[j], w.lefts[w.node], w.rights[j])
 }

@@ -26,8 +26,8 @@ type stretch struct {
 	costs   map[fraction.Length]rank
 	most    fraction.Length // no panel is taller
 	tallest map[span]fraction.Length
-	thrift  *Thrift             // nil for Layouts
-	worths  map[[2]int][]valued // see worth
+	thrift  *Thrift      // nil for Layouts
+	worths  [][][]valued // by first and last column, see worth
 	solved  map[fraction.Length]*solution
 }
 
@@ -37,7 +37,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run := &m.room.Runs[r]
-	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), thrift: m.thrift, worths: map[[2]int][]valued{},
+	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), thrift: m.thrift, worths: make([][][]valued, len(g.columns)),
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	if s.turns = m.room.Profile.Turns(); s.turns {
 		s.axis, _ = m.room.Profile.Mirror()

@@ -15,19 +15,47 @@ type Thrift struct {
 
 	// Extra counts with the width of each piece: the kerf of the saw.
 	Extra fraction.Length
+
+	// Weight, where it is above 0, is the blemish that an inch of worth counts as:
+	// then layouts are ordered by the sum of both.
+	Weight fraction.Ratio
 }
 
 // ThriftyLayouts yields the layouts that [Layouts] does, but those first whose
 // pieces are worth least together (Layout.Worth), and only among those of equal
 // worth those of less blemish. No layout's pieces, each taken as its bounding box,
 // are worth less than the Worth of the first one: where lines slope and corners
-// are rounded, Worth leans to the small side.
+// are rounded, Worth leans to the small side. With a Weight, looks and worth are
+// weighed against each other, and Worth is left 0.
 func ThriftyLayouts(room Room, t Thrift) iter.Seq2[Layout, error] { return layouts(room, &t) }
 
 // valued is a part with its worth for every inch of width.
 type valued struct {
 	part
 	each int64
+}
+
+// cost is the part of a rank that thrift adds to.
+type cost struct {
+	worth   fraction.Length
+	blemish fraction.Ratio
+}
+
+func (a *cost) compare(b *cost) int {
+	if a.worth != b.worth {
+		return a.worth.Compare(b.worth)
+	}
+	return a.blemish.Compare(b.blemish)
+}
+
+// add returns the cost with that of pieces that are worth so much.
+func (t *Thrift) add(c cost, worth fraction.Length) cost {
+	if t.Weight.Sign() > 0 {
+		c.blemish = c.blemish.Add(worth.Over(inch).Mul(t.Weight))
+	} else {
+		c.worth = c.worth.Add(worth)
+	}
+	return c
 }
 
 // worth returns what the pieces of a panel from left, in column first, to right,
@@ -61,17 +89,19 @@ func (s *stretch) worth(first, last int, left, right fraction.Length) (sum fract
 // counts for how high a piece is, and where lines slope two marks are left out, for
 // what rounding takes.
 func (s *stretch) valuedParts(first, last int) []valued {
-	key := [2]int{first, last}
-	if parts, ok := s.worths[key]; ok {
+	g := s.region
+	if s.worths[first] == nil {
+		s.worths[first] = make([][]valued, len(g.columns))
+	}
+	if parts := s.worths[first][last]; parts != nil {
 		return parts
 	}
-	g := s.region
 	from, to := g.columns[first].right, g.columns[last].left
 	if first == last {
 		from = g.columns[first].left
 		to = from
 	}
-	var parts []valued
+	parts := []valued{}
 	for _, p := range g.parts(first, last, from, to) {
 		height := p.height()
 		if first == last {
@@ -83,7 +113,7 @@ func (s *stretch) valuedParts(first, last int) []valued {
 			parts = append(parts, valued{p, s.thrift.Of(height)})
 		}
 	}
-	s.worths[key] = parts
+	s.worths[first][last] = parts
 	return parts
 }
 

@@ -77,6 +77,7 @@ func TestThriftyLayoutsAreTheLayoutsInOrderOfWorth(t *testing.T) {
 			}
 		}
 		complete++
+		worths := map[string]fraction.Length{}
 		var before *Layout
 		for layout, err := range ThriftyLayouts(room, thrift) {
 			if err != nil {
@@ -89,11 +90,24 @@ func TestThriftyLayoutsAreTheLayoutsInOrderOfWorth(t *testing.T) {
 			}
 			before = &layout
 			looks[layoutKey(&layout)]--
+			worths[layoutKey(&layout)] = layout.Worth
 		}
 		for key, n := range looks {
 			if n != 0 {
 				t.Fatalf("%d times more often among the layouts in order of looks: %s", n, key)
 			}
+		}
+		thrift.Weight = fraction.NewRatio(1, rapid.Int64Range(1, 200).Draw(t, "worth to the inch of blemish"))
+		var last fraction.Ratio
+		for layout, err := range ThriftyLayouts(room, thrift) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			sum := layout.Total.Add(worths[layoutKey(&layout)].Over(inch).Mul(thrift.Weight))
+			if sum.Less(last) {
+				t.Fatalf("blemish and weighed worth of %v come after %v", sum, last)
+			}
+			last = sum
 		}
 	})
 	if complete == 0 {

@@ -88,6 +88,9 @@ func (m *maker) choose(ctx context.Context) (candidate, error) {
 				return candidate{}, err
 			}
 		}
+		if err := e.weigh(budget / weighShare); err != nil {
+			return candidate{}, err
+		}
 		m.search.How = fmt.Sprintf("stopped after %d layouts; another might need less", m.search.Layouts)
 		if e.proved() {
 			m.search.How = "no layout can need less: " + e.how + fmt.Sprintf("; found among layouts that take little, so another that needs as little might look better (%d were looked at)", m.search.Layouts)
@@ -142,11 +145,13 @@ func (m *maker) tryNotches(ctx context.Context, c *candidate) error {
 }
 
 // The parts of the budgets that go to each worth of the pieces, to each width of
-// narrower panels, and to the nest of each layout on trial; and how many worths are
-// tried.
+// narrower panels, to each weight between looks and worth, and to the nest of each
+// layout on trial; and how many worths and weights are tried.
 const (
 	thriftyShare = 4
 	narrowShare  = 2
+	weighShare   = 4
 	screenShare  = 100
-	worthsTried  = 6
+	worthsTried  = 3
+	weightsTried = 4
 )

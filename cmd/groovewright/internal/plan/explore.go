@@ -172,6 +172,59 @@ func (e *explorer) exploreThrifty(budget int) error {
 	return nil
 }
 
+// weigh looks for a layout that needs as little as the last one found and looks
+// better. Looks and worth are weighed against each other so that the last one found
+// and the one before it, which looks better and needs more, would count the same:
+// what comes first then lies between them. (So the corners of the curve of looks
+// against worth are met one after another, each the best of its kind.) At most
+// budget layouts are looked at for each weight, and at most weightsTried weights.
+func (e *explorer) weigh(budget int) error {
+	if len(e.found) < 2 || len(e.thrifty) == 0 {
+		return nil
+	}
+	worth, more := e.thrifty[0].worth, e.found[len(e.found)-2].layout
+	for range weightsTried {
+		last := e.found[len(e.found)-1].layout
+		looks, takes := last.Total.Sub(more.Total), e.worthOf(worth, &more).Sub(e.worthOf(worth, &last))
+		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.ctx.Err() != nil {
+			return nil
+		}
+		thrift := wall.Thrift{Of: worth.Of, Extra: e.job.Saw.Kerf, Weight: looks.Div(takes.Over(fraction.Inches(1)))}
+		var first *wall.Layout
+		n := 0
+		for layout, err := range wall.ThriftyLayouts(e.job.Room, thrift) {
+			if err != nil {
+				return err
+			}
+			if first == nil {
+				first = &layout
+			}
+			if err := e.look(layout); err != nil {
+				return err
+			}
+			if n++; n >= budget {
+				break
+			}
+		}
+		if e.found[len(e.found)-1].layout.Total == last.Total {
+			if first.Total == more.Total {
+				return nil // nothing lies between
+			}
+			more = *first
+		}
+	}
+	return nil
+}
+
+// worthOf returns what the pieces of a layout are worth.
+func (e *explorer) worthOf(worth nest.Worth, l *wall.Layout) (sum fraction.Length) {
+	for _, p := range l.Pieces {
+		low, high := p.Shape.Bounds()
+		sum = sum.Add(high.X.Sub(low.X).Add(e.job.Saw.Kerf).Mul(worth.Of(high.Y.Sub(low.Y))))
+	}
+	return sum
+}
+
 // close ends what startThrifty started.
 func (e *explorer) close() {
 	for _, t := range e.thrifty {
