@@ -64,3 +64,28 @@ func ExampleSearch() {
 	// search: 2 boards, proved best
 	// replayed: <nil>
 }
+
+// Walls 49 in high cannot lie twice one above the other on a sheet of 96 in. Six
+// panels of 40 1/8 in, with a kerf each, are worth more than five sheets allow.
+func ExampleWorths() {
+	p := nest.Problem{
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
+	}
+	height := fraction.Inches(49)
+	walls := []nest.Strip{{Width: fraction.Of(963, 4), Height: height, Tallest: height}}
+	worths, err := nest.Worths(p, walls, nil, 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	panel := fraction.Of(321, 8).Add(p.Saw.Kerf).Mul(worths[0].Of(height))
+	least, err := worths[0].Least(panel.Mul(6))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(least.Sheets, "sheets:", least.How)
+	// Output:
+	// 6 sheets: heights of the pieces under a dual feasible function (area)
+}

@@ -1,0 +1,70 @@
+package wall_test
+
+import (
+	"fmt"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+)
+
+// steppedWall is 95 in wide, 37 in high as far as 49 in and 46 in high beyond.
+func steppedWall() wall.Room {
+	profile, _ := groove.Find("beadboard 1-5/8")
+	in := fraction.Inches
+	return wall.Room{
+		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+		Sheets: []wall.Sheet{{Name: "sheet", Width: in(48), Length: in(96)}},
+		Runs: []wall.Run{{
+			Name: "stepped wall", Width: in(95), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+			Heights: []wall.Height{{Top: in(37)}, {At: in(49), Top: in(37)}, {At: in(49), Top: in(46)}, {At: in(95), Top: in(46)}},
+		}},
+	}
+}
+
+// tell prints a layout's blemish, where it starts and what panels it has.
+func tell(l wall.Layout) {
+	fmt.Printf("blemish %v, a repeat starts at %v:", l.Total, l.Runs[0].SetOut.Origin)
+	for _, p := range l.Runs[0].Panels {
+		fmt.Printf(" %v to %v", p.Left, p.Right)
+	}
+	fmt.Println()
+}
+
+func ExampleLayouts() {
+	n := 0
+	for layout, err := range wall.Layouts(steppedWall()) {
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		tell(layout)
+		if n++; n == 2 {
+			break
+		}
+	}
+	// Output:
+	// blemish 37/48, a repeat starts at 1/4: 0 to 24 3/8 24 3/8 to 48 3/4 48 3/4 to 95
+	// blemish 37/48, a repeat starts at 1/4: 0 to 24 3/8 24 3/8 to 49 49 to 95
+}
+
+// What an inch of width is worth is here the height: the layout that comes first
+// takes the least area, cut as rectangles with a kerf beside each.
+func ExampleThriftyLayouts() {
+	area := wall.Thrift{Extra: fraction.Of(1, 8), Of: func(height fraction.Length) int64 {
+		sixteenths, _ := height.DivMod(fraction.Of(1, 16))
+		return sixteenths
+	}}
+	for layout, err := range wall.ThriftyLayouts(steppedWall(), area) {
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		tell(layout)
+		fmt.Println("square inches:", layout.Worth.Div(16))
+		break
+	}
+	// Output:
+	// blemish 37/48, a repeat starts at 1/4: 0 to 24 3/8 24 3/8 to 49 49 to 95
+	// square inches: 3944
+}
