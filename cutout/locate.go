@@ -100,8 +100,8 @@ func (e *TapedError) Unwrap() error { return e.Cause }
 // greatest closing error is least, and of equal ones that of the first pair. The
 // side must be told even then, for known points in one line cannot tell it.
 //
-// It fails with a *[TapedError] for distances that no point can have, if no pair
-// gives a point; and if a coordinate does not fit a Length. For n distances it
+// It fails with [ErrTooFewTaped]; with a *[TapedError] for distances that no point
+// can have, if no pair gives a point; and if a coordinate does not fit a Length. For n distances it
 // takes time in proportion to n cubed.
 func Locate(taped []Taped, side Side, mark fraction.Length) (best Located, err error) {
 	defer fraction.Catch(&err)

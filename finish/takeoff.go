@@ -112,6 +112,9 @@ func TakeOff(w Work, m Materials) (list List, err error) {
 		return List{}, err
 	}
 	b := &builder{work: w, settings: s, writer: writer{w.Units}, factor: developed(w.Profile, s.paint.groove), leftover: new(big.Rat)}
+	if len(w.Pieces) > 0 && b.thickness().Sign() == 0 {
+		b.warn("profile.thickness", "it is not given, so that nails, extenders, edges and filled gaps are reckoned as for a skin: give it before you buy")
+	}
 	b.sheets()
 	b.paint()
 	b.seal()

@@ -367,6 +367,7 @@ func TestWarnings(t *testing.T) {
 		{"a box too deep", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
 			m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}}
 		}, "a; lies 2 1/4 in behind the panels"},
+		{"a thickness that is not given", finish.Work{Pieces: piece}, nil, "profile.thickness; give it before you buy"},
 		{"strips behind sheets", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, "furring; behind boards only"},
 		{"a strip nail that reaches the cables", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) {
 			m.Furring.Thickness, m.Nails.Lengths = "3/4", []finish.Taped{"2 1/2"}

@@ -13,7 +13,7 @@ import (
 // The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
-	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels
+	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels; 0 is doubted
 	Face    fraction.Area   // of all pieces as seen, holes taken out
 	Edges   fraction.Length // all edges of all pieces, holes too; a sloped edge may count as its run plus its rise, which is never less
 	Pieces  []Piece

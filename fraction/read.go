@@ -62,14 +62,11 @@ const (
 // It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
 	v, err := parseLength(s, u)
+	if err == nil {
+		err = bounded(v, s, tooGreatLength, tooFineLength, lengthsAccepted)
+	}
 	if err != nil {
 		return Length{}, err
-	}
-	if compare(v.abs(), value{MaxInput, 0}) > 0 {
-		return Length{}, &ParseError{s, "", tooGreatLength, lengthsAccepted}
-	}
-	if v.less1 >= MaxDenominator {
-		return Length{}, &ParseError{s, "", tooFineLength, lengthsAccepted}
 	}
 	return Length(v), nil
 }
@@ -87,16 +84,24 @@ func MustParse(s string) Length {
 // besides the exponents of JSON numbers, as in "2.5e-1". It fails as Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
 	v, err := parseNumber(s)
+	if err == nil {
+		err = bounded(v, s, tooGreat, tooFine, numbersAccepted)
+	}
 	if err != nil {
 		return Ratio{}, err
 	}
-	if compare(v.abs(), value{MaxInput, 0}) > 0 {
-		return Ratio{}, &ParseError{s, "", tooGreat, numbersAccepted}
-	}
-	if v.less1 >= MaxDenominator {
-		return Ratio{}, &ParseError{s, "", tooFine, numbersAccepted}
-	}
 	return Ratio(v), nil
+}
+
+// bounded refuses what was read from s and is beyond [MaxInput] or finer than [MaxDenominator].
+func bounded(v value, s, great, fine, accepted string) error {
+	switch {
+	case compare(v.abs(), value{MaxInput, 0}) > 0:
+		return &ParseError{s, "", great, accepted}
+	case v.less1 >= MaxDenominator:
+		return &ParseError{s, "", fine, accepted}
+	}
+	return nil
 }
 
 func parseLength(s string, u Unit) (value, error) {

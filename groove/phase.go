@@ -32,13 +32,10 @@ func (p Profile) Phase(x, origin fraction.Length) fraction.Length {
 // On a boundary that is the feature to the right. Any phase is taken modulo the pitch. The profile is valid.
 func (p Profile) At(phase fraction.Length) (index int, into fraction.Length) {
 	into = phase.Mod(p.Pitch())
-	for i, f := range p.Features {
-		if into.Less(f.Width) {
-			return i, into
-		}
-		into = into.Sub(f.Width)
+	for last := len(p.Features) - 1; index < last && !into.Less(p.Features[index].Width); index++ {
+		into = into.Sub(p.Features[index].Width)
 	}
-	panic("groove: a profile with a width that is not positive")
+	return index, into
 }
 
 // DistanceToBoundary returns how far the nearest feature boundary is from a phase, on either side.
