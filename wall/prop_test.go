@@ -149,6 +149,31 @@ func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 	}
 }
 
+// A break behind the face that a run butts against is no place where its pattern
+// could start.
+func TestBreakInTheCornerIsNotUsed(t *testing.T) {
+	room := Room{Profile: profiles[1], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+		Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Runs: []Run{
+			{Name: "first", Width: fraction.Inches(30), Left: End{Kind: Exposed}, Right: End{Kind: InsideCorner}, Heights: heights("0,0,20; 30,0,20")},
+			{Name: "second", Width: fraction.Inches(31), Left: End{Kind: InsideCorner}, Right: End{Kind: Exposed}, Heights: heights("0,0,20; 31,0,20"),
+				Breaks: []Break{{At: fraction.Of(1, 4)}}},
+		}}
+	seen := 0
+	for l, err := range Layouts(room) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		if seen++; seen > 50 {
+			break
+		}
+		run := l.Runs[1]
+		if l.Runs[0].Corner.Butts == 1 && (len(run.Restarts) > 0 || run.Panels[0].Left != run.Limits[0]) {
+			t.Fatalf("the second run butts, stops at %v, and is broken at %v", run.Limits, run.Restarts)
+		}
+	}
+}
+
 // slopingSides returns how far the sloping sides of a run's openings go up in all.
 func slopingSides(run *Run) (up fraction.Length) {
 	for _, o := range run.Openings {

@@ -49,6 +49,9 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 	if to < len(run.Breaks) {
 		s.right = run.Breaks[to].At.Sub(half)
 	}
+	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) {
+		return nil, &NoLayoutError{Run: run.Name, Why: "a break lies beyond the place where panels stop"}
+	}
 	for _, e := range g.edges {
 		if s.holds(run, e) {
 			s.edges = append(s.edges, e)
