@@ -123,7 +123,8 @@ func layouts(room Room, thrift *Thrift) iter.Seq2[Layout, error] {
 type search struct {
 	m        *model
 	frontier frontier
-	least    int // hard rules that the first layout had to break; -1 before it
+	closing  bool // the room closes at an inside corner
+	least    int  // hard rules that the first layout had to break; -1 before it
 }
 
 func newSearch(room *Room, thrift *Thrift) (s *search, err error) {
@@ -136,25 +137,13 @@ func newSearch(room *Room, thrift *Thrift) (s *search, err error) {
 		return nil, err
 	}
 	m.thrift = thrift
-	s = &search{m: m, least: -1}
-	closing := room.Closed && m.sharesInside(len(room.Runs)-1)
-	for k, butts := range []bool{false, true} {
-		open := newChain(m, butts, -1)
-		w := open.solve(open.start)
-		switch {
-		case !closing:
-			if butts {
+	s = &search{m: m, least: -1, closing: room.Closed && m.sharesInside(len(room.Runs)-1)}
+	for k, ends := range m.leftEnds() {
+		for _, start := range []bool{false, true} {
+			if start && !s.closing || slices.Contains(m.varying, 0) && ends[0] != start {
 				continue
 			}
-			if w.afterOK[0] {
-				s.frontier = append(s.frontier, &path{chain: open, bound: w.after[0], sofar: noRank, j: open.start})
-			}
-		default:
-			for i, ok := range w.onOK {
-				if ok { // a bound that leaves out the corner where the room closes
-					s.frontier = append(s.frontier, &path{bound: w.on[i], sofar: noRank, j: open.start, residue: i, choice: 2*i + k})
-				}
-			}
+			s.begin(newChain(m, start, -1, ends), k)
 		}
 	}
 	heap.Init(&s.frontier)
@@ -162,6 +151,46 @@ func newSearch(room *Room, thrift *Thrift) (s *search, err error) {
 		return nil, m.whyNone()
 	}
 	return s, nil
+}
+
+// leftEnds returns each way to make the left ends of the varying runs: by run,
+// whether it butts there. If there are none, that is nil alone.
+func (m *model) leftEnds() [][]bool {
+	if len(m.varying) == 0 {
+		return [][]bool{nil}
+	}
+	var ends [][]bool
+	for choice := range 1 << len(m.varying) {
+		butts := make([]bool, len(m.room.Runs))
+		for k, r := range m.varying {
+			butts[r] = choice>>k&1 == 1
+		}
+		ends = append(ends, butts)
+	}
+	return ends
+}
+
+// begin puts the beginnings of the layouts of a chain on the frontier; number is
+// that of its way to make the left ends, for ties.
+func (s *search) begin(c *chain, number int) {
+	w := c.solve(c.start)
+	if !s.closing {
+		if w.afterOK[0] {
+			s.frontier = append(s.frontier, &path{chain: c, bound: w.after[0], sofar: noRank, j: c.start, choice: number})
+		}
+		return
+	}
+	for i, ok := range w.onOK {
+		if !ok {
+			continue
+		}
+		choice := 2 * (number*len(w.onOK) + i)
+		if c.start.butts {
+			choice++
+		}
+		// The bound leaves out the corner where the room closes.
+		s.frontier = append(s.frontier, &path{chain: c, bound: w.on[i], sofar: noRank, j: c.start, residue: i, choice: choice})
+	}
 }
 
 // next returns the next layout, or false if there is none.
@@ -172,8 +201,8 @@ func (s *search) next() (layout Layout, more bool, err error) {
 		switch {
 		case s.least >= 0 && p.bound.broken > s.least:
 			return Layout{}, false, nil
-		case p.chain == nil:
-			c := newChain(s.m, p.j.butts, p.residue)
+		case s.closing && p.chain.residue < 0:
+			c := newChain(s.m, p.j.butts, p.residue, p.chain.butts)
 			if r, ok := c.rest(c.start, 0); ok {
 				q := *p
 				q.chain, q.bound = c, r

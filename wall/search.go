@@ -2,6 +2,7 @@ package wall
 
 import (
 	"container/heap"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -28,11 +29,13 @@ type option struct {
 
 // chain holds the best ways to go on from the junctions of a room. In a closed
 // room whose last corner is an inside one there is a chain for each way to
-// start, since the end has to meet it.
+// start, since the end has to meet it; and where left limits ask for residues
+// there is one for each way to make these.
 type chain struct {
 	m        *model
 	start    junction
-	residue  int // of the first stretch, where it is fixed; else -1
+	residue  int    // of the first stretch, where it is fixed; else -1
+	butts    []bool // by run: how the left ends of the varying runs are made; nil if there are none
 	ways     map[junction]*ways
 	options  map[junction][]option
 	couplers map[junction]*coupler
@@ -45,8 +48,8 @@ type ways struct {
 	onOK, afterOK []bool
 }
 
-func newChain(m *model, butts bool, residue int) *chain {
-	return &chain{m: m, start: junction{run: 0, from: -1, butts: butts}, residue: residue,
+func newChain(m *model, start bool, residue int, butts []bool) *chain {
+	return &chain{m: m, start: junction{run: 0, from: -1, butts: start}, residue: residue, butts: butts,
 		ways: map[junction]*ways{}, options: map[junction][]option{}, couplers: map[junction]*coupler{}}
 }
 
@@ -75,7 +78,7 @@ func (c *chain) from(j junction) []option {
 				next = junction{run: j.run + 1, from: -1, butts: c.m.sharesInside(j.run) && !butts}
 			}
 			for i := range c.m.residues[j.run] {
-				if c.residue >= 0 && j == c.start && i != c.residue {
+				if c.residue >= 0 && j == c.start && i != c.residue || !c.tries(j.run, i) {
 					continue
 				}
 				o := c.m.origin(j.run, i)
@@ -100,8 +103,18 @@ func (c *chain) rightEnds(j junction, atEnd bool) []bool {
 		return []bool{false}
 	case j.run == len(c.m.room.Runs)-1:
 		return []bool{!c.start.butts}
+	case slices.Contains(c.m.varying, j.run+1):
+		return []bool{!c.butts[j.run+1]}
 	}
 	return []bool{false, true}
+}
+
+// tries reports whether residue i of the run is tried in the layouts of the
+// chain: whether one of them has a left limit that asks for it.
+func (c *chain) tries(run, i int) bool {
+	return c.butts == nil || slices.ContainsFunc(c.m.limits[run][i], func(l limit) bool {
+		return l.run == everyLayout || c.butts[l.run] == l.butts
+	})
 }
 
 // agrees reports whether the installed panels of the stretch show the pattern

@@ -23,7 +23,7 @@ func enumerate(m *model, most int) ([]rank, bool) {
 		}
 		e.run(0, append(butts, first), nil, noRank)
 	}
-	if len(e.ranks) > most {
+	if e.met > most {
 		return nil, false
 	}
 	slices.SortFunc(e.ranks, rank.compare)
@@ -39,17 +39,27 @@ type enumeration struct {
 	m     *model
 	most  int
 	ranks []rank
-	first int // residue of the first stretch
+	met   int      // layouts, those too that no left limit asks for
+	first int      // residue of the first stretch
+	used  [][2]int // run and residue of each stretch so far
 }
 
 // run goes on with run r; butts[r] says whether it butts at its left end, before
 // is the residue at the right end of the run before.
 func (e *enumeration) run(r int, butts []bool, before *int, sofar rank) {
 	m := e.m
-	if len(e.ranks) > e.most {
+	if e.met > e.most {
 		return
 	}
 	if r == len(m.room.Runs) {
+		e.met++
+		for _, u := range e.used {
+			if len(m.varying) > 0 && !slices.ContainsFunc(m.limits[u[0]][u[1]], func(l limit) bool {
+				return l.run == everyLayout || l.butts == butts[l.run]
+			}) {
+				return // no left limit of this layout asks for it
+			}
+		}
 		if m.room.Closed && m.sharesInside(r-1) {
 			u := m.residues[r-1][*before].Add(m.shift[r])
 			mismatch := fraction.Circular(u, m.residues[0][e.first], m.room.Profile.Pitch())
@@ -119,9 +129,11 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 			e.first = i
 		}
 		o := m.origin(r, i)
+		e.used = append(e.used, [2]int{r, i})
 		e.bays(s, o, 0, sofar.plus(joint).plus(s.edgeRank(o)), func(all rank) {
 			e.stretches(r, cuts[1:], butts, right, &i, all)
 		})
+		e.used = e.used[:len(e.used)-1]
 	}
 }
 
@@ -146,7 +158,7 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, the
 
 // seams covers the rest of a bay from left with panels that end at one of xs.
 func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar rank, then func(rank)) {
-	if len(e.ranks) > e.most {
+	if e.met > e.most {
 		return
 	}
 	half := s.room.Gaps.Seam.Div(2)

@@ -1,0 +1,170 @@
+package wall
+
+import (
+	"maps"
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// limit is the left limit of a run as it is where the run butts at its left end,
+// or where it does not.
+type limit struct {
+	run   int // everyLayout: this limit is that of every layout
+	butts bool
+}
+
+const everyLayout = -1
+
+// mostVarying is the most runs for which layouts are told apart by where their
+// left limits are: there is a chain for each way to make all of them. In a room
+// of more such runs every limit is tried in every layout.
+const mostVarying = 6
+
+// candidate is a residue that a run asks for in the layouts with a left limit.
+type candidate struct {
+	run     int
+	residue fraction.Length
+	limit   limit
+}
+
+// findResidues finds the residues that are tried: a finite set, so that "least
+// blemish" has a meaning. They are, for every run, each origin that puts a
+// feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes
+// on from an installed panel; each of these carried round the shared corners;
+// and where a group of runs shows no edge at all, phase 0 at each left limit, in
+// the layouts that have this limit.
+func (m *model) findResidues() error {
+	groups, err := m.candidates()
+	if err != nil {
+		return err
+	}
+	if len(m.varying) > mostVarying {
+		m.varying = nil
+	}
+	n := len(m.room.Runs)
+	m.residues, m.limits = make([][]fraction.Length, n), make([][][]limit, n)
+	for r := range n {
+		asked := map[fraction.Length][]limit{}
+		for _, c := range groups[m.group[r]] {
+			for _, u := range m.carried(c, r) {
+				asked[u] = append(asked[u], c.limit)
+			}
+		}
+		m.residues[r] = slices.SortedFunc(maps.Keys(asked), fraction.Length.Compare)
+		for _, u := range m.residues[r] {
+			m.limits[r] = append(m.limits[r], asked[u])
+		}
+	}
+	return nil
+}
+
+// candidates returns what the runs ask for, by group of runs.
+func (m *model) candidates() (map[int][]candidate, error) {
+	groups := map[int][]candidate{}
+	add := func(r int, l limit, origins ...fraction.Length) {
+		for _, o := range origins {
+			groups[m.group[r]] = append(groups[m.group[r]], candidate{r, o.Sub(m.shift[r]), l})
+		}
+	}
+	for r := range m.room.Runs {
+		seen, err := m.seenOrigins(r)
+		if err != nil {
+			return nil, err
+		}
+		add(r, limit{run: everyLayout}, seen...)
+	}
+	shows := maps.Clone(groups)
+	for r := range m.room.Runs {
+		if len(shows[m.group[r]]) > 0 {
+			continue
+		}
+		g, err := m.region(r, fitting{})
+		if err != nil {
+			return nil, err
+		}
+		if !m.sharesInside(m.before(r)) {
+			add(r, limit{run: everyLayout}, g.left)
+			continue
+		}
+		m.varying = append(m.varying, r)
+		add(r, limit{r, false}, g.left)
+		if g, err := m.region(r, fitting{buttsLeft: true}); err == nil { // else no layout has it
+			add(r, limit{r, true}, g.left)
+		}
+	}
+	for _, in := range m.room.Installed {
+		add(in.Run, limit{run: everyLayout}, in.Left.Sub(in.LeftPhase))
+	}
+	return groups, nil
+}
+
+// carried returns the residues of run r that carry on what another run of its
+// group asks for: one, or in a closed room one for each way round.
+func (m *model) carried(c candidate, r int) []fraction.Length {
+	n, pitch := len(m.room.Runs), m.room.Profile.Pitch()
+	out := []fraction.Length{c.residue.Mod(pitch)}
+	switch round := m.shift[n]; {
+	case !m.room.Closed || !m.coupled(n-1) || m.group[r] != 0:
+	case r > c.run:
+		out = append(out, c.residue.Sub(round).Mod(pitch))
+	case r < c.run:
+		out = append(out, c.residue.Add(round).Mod(pitch))
+	}
+	return out
+}
+
+// seenOrigins returns the origins that the seen edges of run r ask for.
+func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
+	g, err := m.region(r, fitting{})
+	if err != nil {
+		return nil, err
+	}
+	p := &m.room.Profile
+	boundaries := p.Boundaries()
+	var own []fraction.Length
+	var lefts, rights []fraction.Length // seen ends of the run
+	for _, e := range g.edges {
+		if e.weight.Sign() <= 0 {
+			continue
+		}
+		for _, b := range boundaries {
+			own = append(own, e.x.Sub(b))
+		}
+		if e.end && e.keepsLeft() {
+			rights = append(rights, e.x)
+		} else if e.end {
+			lefts = append(lefts, e.x)
+		}
+	}
+	if len(lefts) > 0 && len(rights) > 0 {
+		own = append(own, equalCuts(lefts[0], rights[0], p)...)
+	}
+	return own, nil
+}
+
+// equalCuts returns the origins that leave equally much of like features at both
+// ends. With the cut c, the phases at left + c, where the first feature ends, and
+// at right - c, where the last one starts, are both boundaries, so twice c is
+// known up to a pitch.
+func equalCuts(left, right fraction.Length, p *groove.Profile) []fraction.Length {
+	var origins []fraction.Length
+	boundaries, pitch := p.Boundaries(), p.Pitch()
+	for i, a := range boundaries {
+		first := p.Features[(i+len(boundaries)-1)%len(boundaries)] // ends at a
+		for k, b := range boundaries {
+			last := p.Features[k] // starts at b
+			if first.Kind != last.Kind || first.Width != last.Width {
+				continue
+			}
+			cut := right.Sub(left).Add(a).Sub(b).Mod(pitch).Div(2)
+			for _, c := range []fraction.Length{cut, cut.Add(pitch.Div(2))} {
+				if c.Less(first.Width) {
+					origins = append(origins, left.Add(c).Sub(a))
+				}
+			}
+		}
+	}
+	return origins
+}
