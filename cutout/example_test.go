@@ -95,3 +95,91 @@ func ExampleShape_WeakSpots() {
 	// Output:
 	// strip of 1/2 along 3: move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout
 }
+
+// What is wrong is named by ring and corner as they were given: a bow tie, and a hole that reaches out of its outline.
+func ExampleNewShape() {
+	_, err := cutout.NewShape([]cutout.Point{at(0, 0), at(10, 10), at(10, 0), at(0, 10)})
+	fmt.Println(err)
+	_, err = cutout.NewShape(cutout.Rectangle(in(0), in(0), in(10), in(10)), cutout.Rectangle(in(8), in(2), in(4), in(4)))
+	fmt.Println(err)
+	// Output:
+	// outline[2]: edges cross or touch at (10, 0)
+	// holes[0][0]: hole is not wholly inside the outline at (8, 2)
+}
+
+// The same window leaves a hole inside a piece, a notch at its edge, two pieces across it, and nothing changed outside.
+func ExampleShape_Minus() {
+	wall := cutout.Shape{Outline: cutout.Rectangle(in(0), in(0), in(60), in(20))}
+	for _, bottom := range []int64{5, 15, 30} {
+		for _, piece := range wall.Minus(cutout.Rectangle(in(10), in(bottom), in(8), in(10)), of(1, 16)) {
+			fmt.Println(len(piece.Outline), "corners,", len(piece.Holes), "holes,", piece.Area(), "square inches")
+		}
+	}
+	fmt.Println(len(wall.Minus(cutout.Rectangle(in(10), in(-5), in(8), in(30)), of(1, 16))), "pieces")
+	// Output:
+	// 4 corners, 1 holes, 1120 square inches
+	// 8 corners, 0 holes, 1160 square inches
+	// 4 corners, 0 holes, 1200 square inches
+	// 2 pieces
+}
+
+// The right end of a wall leans 1 in 20: what lies to the left of its line stays.
+func ExampleShape_ClipLine() {
+	wall := cutout.Shape{Outline: cutout.Rectangle(in(0), in(0), in(60), in(20))}
+	for _, piece := range wall.ClipLine(at(59, 0), at(58, 20), of(1, 16)) {
+		for _, p := range piece.Outline {
+			fmt.Println(p.X, p.Y)
+		}
+	}
+	// Output:
+	// 0 0
+	// 59 0
+	// 58 20
+	// 0 20
+}
+
+// Every corner is measured from the same two edges, on the back from the other side.
+func ExampleShape_Marks() {
+	piece := cutout.Shape{Outline: []cutout.Point{at(0, 0), at(20, 0), at(20, 18), at(6, 18), at(6, 12), at(0, 12)}}
+	marks := piece.Marks()
+	for i, face := range marks.Outline.Face {
+		fmt.Println(face.X, face.Y, "on the back", marks.Outline.Back[i].X)
+	}
+	// Output:
+	// 0 0 on the back 20
+	// 20 0 on the back 0
+	// 20 18 on the back 0
+	// 6 18 on the back 14
+	// 6 12 on the back 14
+	// 0 12 on the back 20
+}
+
+// The head of an arch over a chord of 24 in that rises by 8: the sides 5, 12 and 13 of a right triangle give its radius. The level
+// edge that touches its top, 18 in up, ends at the corner shown.
+func ExampleArc() {
+	radius, err := cutout.Radius(in(24), in(8))
+	fmt.Println(radius, err)
+	head, err := cutout.Arc(at(0, 10), in(24), in(8), of(1, 8), of(1, 16), cutout.Outside)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(len(head), "corners, from", head[0].X, head[0].Y, "over", head[len(head)/2].X, head[len(head)/2].Y)
+	// Output:
+	// 13 <nil>
+	// 14 corners, from 0 10 over 13 1/2 18
+}
+
+// The plate of one gang over a cutout 2-1/2 by 4 in, centred on its box: on the right 1/8 in more is covered.
+func ExampleCover() {
+	plate, err := cutout.StandardPlate(1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	box := cutout.Point{X: of(9, 4), Y: in(3)}
+	over := cutout.Cover(cutout.Rectangle(in(1), in(1), of(19, 8), in(4)), plate, box)
+	fmt.Println(over.Left, over.Right, over.Bottom, over.Top, "least", over.Least())
+	// Output:
+	// 1/8 1/4 1/4 1/4 least 1/8
+}

@@ -102,6 +102,18 @@ func TestLocateFaults(t *testing.T) {
 	}
 }
 
+// A misread distance is outvoted by the two others, on whichever side of their own base line the point lies: (30, 40) is left of the
+// base line, 50 from its start (3-4-5), and 40 from (30, 80), on the right of the line there. The one from (30, 0) is 39 short.
+func TestLocateFindsTheMisreadDistance(t *testing.T) {
+	got, err := cutout.Locate([]cutout.Taped{taped(0, 0, 50), taped(30, 0, 1), taped(30, 80, 40)}, cutout.Left, of(1, 16))
+	if err != nil || got.At != at(30, 40) || !got.Exact || got.Pair != [2]int{0, 2} {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	if i, off := got.Worst(); i != 1 || off != in(39) {
+		t.Errorf("distance %d is off by %v, want the one from (30, 0) by 39", i, off)
+	}
+}
+
 func TestLocateOverflowIsAnError(t *testing.T) {
 	far := cutout.Taped{From: cutout.Point{X: in(1 << 62)}, Distance: in(1 << 62)}
 	_, err := cutout.Locate([]cutout.Taped{{From: cutout.Point{Y: of(1, 1<<61)}, Distance: in(1 << 62)}, far}, cutout.Left, of(1, 16))

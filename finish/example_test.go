@@ -116,3 +116,37 @@ func ExampleMaterials_Validate() {
 	// finish.nails.lengths[1]: "one and a half": want a length such as 1/4, 0.25 or 6 mm
 	// finish.tax: "8%": want a share below 1, such as 0.1 for ten percent
 }
+
+// The defaults are a value to read or to change; the zero Materials stands for the same.
+func ExampleDefaults() {
+	for _, u := range []fraction.Unit{fraction.Inch, fraction.Millimetre} {
+		d := finish.Defaults(u)
+		fmt.Println(d.Paint.Top.Coverage, "in", d.Paint.Top.Containers[0].Name, "and", d.Paint.Top.Containers[1].Name, "- nails every", d.Nails.Edge)
+	}
+	// Output:
+	// 350 ft2/gal in quart and gallon - nails every 4"
+	// 8.5 m2/L in 0.75 L tin and 2.5 L tin - nails every 100 mm
+}
+
+// Boards hang on level strips. Where the job gives their thickness they are bought, and boxes lie further back.
+func ExampleTakeOff_boards() {
+	in := fraction.MustParse
+	profile, _ := groove.Find("tongue and groove 5-1/4")
+	w := finish.Work{Profile: profile, Boxes: []finish.Box{{Name: "switch", Width: in("2")}}}
+	for range 16 {
+		w.Pieces = append(w.Pieces, finish.Piece{Width: in("5 1/4"), Height: in("48")})
+	}
+	list, err := finish.TakeOff(w, finish.Materials{Furring: finish.Furring{Thickness: "3/4"}})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, row := range list.Rows {
+		fmt.Printf("%d %s: %s (%s %s)\n", row.Buy, row.Container, row.Item, row.Quantity, row.Unit)
+	}
+	// Output:
+	// 1 box of 1000: board nails 2 in (71 nails)
+	// 4 8 ft strip: furring strips 3/4 in (30.8 ft)
+	// 1 box of 100: nails or screws for the strips 2 in (28 pieces)
+	// 1 extender: box extender 1 1/2 in, 1 gang (1 extender)
+	// 1 pack of 10: device screws 2 1/2 in (2 screws)
+}

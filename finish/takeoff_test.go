@@ -301,6 +301,14 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"furring strips 3/4 in, 13.34 ft, 2 8 ft strip; nails or screws for the strips 2 in, 12 pieces, 1 box of 100",
 		},
 		{
+			"strips of 8 and of 4 ft: an end more for each 4 ft, 10 + 4 nails",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("32")}}, 10)},
+			func(m *finish.Materials) {
+				m.Furring = finish.Furring{Thickness: "3/4", Waste: "0", Strips: []finish.Roll{{Name: "short", Length: "4'", Price: "1"}, {Name: "long", Length: "8'", Price: "2"}}}
+			},
+			"furring strips 3/4 in, 13.34 ft, 2 long; nails or screws for the strips 2 in, 14 pieces, 1 box of 100",
+		},
+		{
 			"a box behind boards of 3/4 on strips of 3/4 lies 1 1/2 in back",
 			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
 			func(m *finish.Materials) { m.Furring.Thickness = "3/4"; m.Screws.DevicePerGang = "0" },

@@ -66,3 +66,16 @@ func ExampleProfile_Least() {
 	fmt.Println(p.Pitch(), p.Least().Pitch())
 	// Output: 4 1/2 2 1/4
 }
+
+// Which feature an edge shows: the end of a run of 61 in is the right edge of what stays, so that its left side is looked at.
+func ExampleProfile_Shown() {
+	p, _ := groove.Find("V-groove planking 6")
+	end := p.Phase(fraction.Inches(61), fraction.Length{})
+	feature, width := p.Shown(end, groove.KeepLeft)
+	fmt.Println("phase", end, "shows a", feature.Kind, "of", width, "in")
+	distance, ok := p.DistanceToSeamLine(end)
+	fmt.Println("nearest seam line", distance, ok)
+	// Output:
+	// phase 1 shows a flat of 1 in
+	// nearest seam line 1 true
+}

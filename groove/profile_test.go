@@ -246,6 +246,19 @@ func TestSidesHaveNames(t *testing.T) {
 	}
 }
 
+// TestAtNamesAFeatureWhateverTheWidths: profiles that Validate refuses get an answer too, if no useful one.
+func TestAtNamesAFeatureWhateverTheWidths(t *testing.T) {
+	for _, widths := range [][]string{{"-1"}, {"1", "-3"}, {"-3", "1"}, {"0", "1", "0"}} {
+		var p groove.Profile
+		for _, w := range widths {
+			p.Features = append(p.Features, groove.Feature{Width: inch(w)})
+		}
+		if i, _ := p.At(inch("1/2")); i < 0 || i >= len(widths) {
+			t.Errorf("%v: feature %d", widths, i)
+		}
+	}
+}
+
 // The zero profile has no features and no pitch: what needs a repeat says so in the package's own way, the rest is empty.
 func TestZeroProfile(t *testing.T) {
 	var p groove.Profile
