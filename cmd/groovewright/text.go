@@ -77,9 +77,9 @@ func (t *text) hang(label, s string) {
 	}
 }
 
-// table writes rows under a head, two spaces between the columns. The last
-// column is folded to what is left of the line; a column before it that is
-// wider than its share is folded as well.
+// table writes rows under a head, two spaces between the columns. Where the line
+// has no room for all of them the widest columns are folded, which are those of
+// words: figures stay on one line as long as they can.
 func (t *text) table(indent int, rows [][]string) {
 	if len(rows) == 0 {
 		return
@@ -90,11 +90,18 @@ func (t *text) table(indent int, rows [][]string) {
 			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
 		}
 	}
-	last := len(widths) - 1
-	room := lineWidth - indent - 2*last
-	for i := range widths { // a share: what the columns to the right can spare, at least ten each
-		widths[i] = min(widths[i], max(room-10*(last-i), 6))
-		room -= widths[i]
+	over := indent - 2 - lineWidth
+	for _, w := range widths {
+		over += w + 2
+	}
+	for ; over > 0; over-- {
+		widest := 0
+		for i, w := range widths {
+			if w > widths[widest] {
+				widest = i
+			}
+		}
+		widths[widest] = max(widths[widest]-1, 1)
 	}
 	for _, row := range rows {
 		t.row(indent, widths, row)

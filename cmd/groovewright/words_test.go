@@ -72,7 +72,7 @@ func TestTapedPointsAreNamedForReading(t *testing.T) {
 func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
 	p := oddPlan(t, "kitchen-replan")
 	for _, m := range p.Runs[0].StoryPole {
-		if m.What == "right edge of a panel on the wall" {
+		if m.What == "panel on the wall, right" {
 			return
 		}
 	}

@@ -33,6 +33,7 @@ type page struct {
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
 	drawn     map[string]*Picture
+	small     map[string]*Picture // for a phone, of those that are wide, by the same name
 	order     []*Picture
 }
 
@@ -41,7 +42,7 @@ type page struct {
 // Letter and A4. The first file is the book.
 func Book(p plan.Plan) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{scribe: newScribe(p), Plan: p, drawn: map[string]*Picture{}}
+	b := &page{scribe: newScribe(p), Plan: p, drawn: map[string]*Picture{}, small: map[string]*Picture{}}
 	b.Style = style()
 	cuts := cutLines(p)
 	b.Templates = len(cuts) > 0
@@ -76,17 +77,21 @@ func style() template.CSS {
 	return template.CSS(drawingStyle + string(css))
 }
 
-// draw makes every picture once.
+// draw makes every picture once, and those that are wider than a phone once
+// more for a phone.
 func (b *page) draw() {
 	keep := func(p *Picture) {
 		b.drawn[p.Name] = p
 		b.order = append(b.order, p)
 	}
+	small := func(name string, p *Picture) { b.small[name] = p }
 	if len(b.Plan.Runs) > 0 {
-		keep(drawRoom(b.scribe))
+		keep(drawRoom(b.scribe, wideInk))
+		small("room", drawRoom(b.scribe, halfInk))
 	}
 	for i := range b.Plan.Runs {
-		keep(drawElevation(b.scribe, i))
+		keep(drawElevation(b.scribe, i, wideInk))
+		small(ref("run-%d", i+1), drawElevation(b.scribe, i, halfInk))
 		for _, right := range []bool{false, true} {
 			if end := drawEnd(b.scribe, i, right); end != nil {
 				keep(end)
@@ -98,8 +103,14 @@ func (b *page) draw() {
 	}
 	for i, piece := range b.Plan.Pieces {
 		if odd(piece) || len(piece.Weak) > 0 {
-			keep(drawPieceSide(b.scribe, i, false))
-			keep(drawPieceSide(b.scribe, i, true))
+			face := drawPieceSide(b.scribe, i, false, halfInk)
+			if wide(piece) {
+				onPhone := face
+				face = drawPieceSide(b.scribe, i, false, wideInk)
+				small(face.Name, onPhone)
+			}
+			keep(face)
+			keep(drawPieceSide(b.scribe, i, true, halfInk))
 		}
 	}
 }
@@ -122,14 +133,21 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"pieces":   b.labels,
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { return b.Plan.Pieces[b.pieceIndex(number)] },
-		"natural":  func(name string) int { return int(b.drawn[name].Width) },
 		"unit":     b.unit,
 		"sentence": sentence,
 		"capital":  capital,
 		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
 		"flaw":     b.flaw,
-		"wide":     wide,
-		"parted":   parted,
+		"sheets":   func() string { return sheets(b.Plan) },
+		"panels":   func() string { return panels(b.Plan) },
+		"one":      one,
+		"counted":  counting,
+		"pole":     b.poleRows,
+		"installed": func() bool {
+			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 })
+		},
+		"wide":   wide,
+		"parted": parted,
 		"corners": func() bool {
 			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return r.CornerRight != nil })
 		},
@@ -200,6 +218,33 @@ func (s scribe) flaw(i int) int {
 	return number
 }
 
+// counting writes a number with its noun, given for many.
+func counting(n int, many string) string {
+	if n == 1 {
+		return "1 " + one(many)
+	}
+	return fmt.Sprint(n, " ", many)
+}
+
+// poleRow is one row of the table of a story pole.
+type poleRow struct {
+	At   fraction.Length
+	What []string
+}
+
+// poleRows are the marks of a story pole, those at one place in one row.
+func (b *page) poleRows(run plan.Run) []poleRow {
+	var rows []poleRow
+	for _, m := range run.StoryPole {
+		if last := len(rows) - 1; last >= 0 && rows[last].At == m.At {
+			rows[last].What = append(rows[last].What, m.What)
+		} else {
+			rows = append(rows, poleRow{m.At, []string{m.What}})
+		}
+	}
+	return rows
+}
+
 // sentence begins a text with a capital and ends it with a full stop.
 func sentence(text string) string {
 	text = capital(strings.TrimSpace(text))
@@ -218,9 +263,15 @@ func capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[size:]
 }
 
-// picture is a drawing as part of a page.
+// picture is a drawing as part of a page: a wide one with another beside it that
+// takes its place on a phone.
 func (b *page) picture(name string) template.HTML {
-	return template.HTML(b.drawn[name].markup(false))
+	large, small := b.drawn[name], b.small[name]
+	if small == nil {
+		return template.HTML(large.markup(false))
+	}
+	return template.HTML(fmt.Sprintf("<div class=\"across\" style=\"--natural:%spx\">%s</div>\n<div class=\"onphone\" style=\"--natural:%spx\">%s</div>",
+		ink(large.Width), large.markup(false), ink(small.Width), small.markup(false)))
 }
 
 // labels lists the labels of some pieces.

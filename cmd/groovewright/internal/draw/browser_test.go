@@ -148,7 +148,7 @@ func TestBooksInABrowser(t *testing.T) {
 			t.Error(f)
 		}
 	}
-	for _, want := range []string{"the page is", "overlap", "text over text", "text past its drawing", "line through text", "without scope", "skips a level"} {
+	for _, want := range []string{"the page is", "overlap", "text over text", "text past its drawing", "line through text", "without scope", "skips a level", "slides sideways"} {
 		if !strings.Contains(bad.String(), want) {
 			t.Errorf("the look misses a fault of the kind %q; found:\n%s", want, &bad)
 		}
@@ -167,7 +167,7 @@ func badPage() []byte {
 	line{"struck"}.write(&pic.root, "", 120, 15, "start")
 	pic.add("path", "class", "pole", "d", "M100 11H180")
 	return fmt.Appendf(nil, `<!DOCTYPE html><html lang="en"><style>%s</style><body><h1>Bad</h1><h3>Skipped</h3><div style="width:900px">wide</div>
-<table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p>%s</body></html>`, style(), pic.markup(false))
+<table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), pic.markup(false))
 }
 
 // TestTemplatesPrintAtFullSize prints templates to PDF in the browser and

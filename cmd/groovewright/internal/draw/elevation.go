@@ -8,9 +8,10 @@ import (
 )
 
 const (
-	elevationTall = 230.0 // most ink that a wall's height takes
-	sideLane      = 84.0  // for the heights at both ends
+	elevationTall = 215.0 // most ink that a wall's height takes
+	heightLane    = 21.0  // beside the wall, before and after a height
 	laneHigh      = 14.0  // a line of text
+	flawGap       = 21.0  // between the signs of blemishes
 )
 
 // elevation draws one run face on, to scale.
@@ -22,14 +23,16 @@ type elevation struct {
 	pieces []plan.Piece
 	view
 	board board
+	seen  []box   // the seams, which numbers of narrow pieces may cover
 	floor float64 // ink y under the wall, where the story pole begins
 }
 
-// drawElevation returns the elevation of run i.
-func drawElevation(s scribe, i int) *Picture {
+// drawElevation returns the elevation of run i, as wide as asked for.
+func drawElevation(s scribe, i int, width float64) *Picture {
 	run := s.plan.Runs[i]
 	e := &elevation{scribe: s, run: run, index: i}
-	e.Picture = newPicture(fmt.Sprintf("run-%d", i+1), "Elevation of "+run.Name)
+	e.Picture = newPicture(sized(ref("run-%d", i+1), width), "Elevation of "+run.Name)
+	e.Width = width
 	for _, piece := range s.plan.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -46,6 +49,7 @@ func drawElevation(s scribe, i int) *Picture {
 	e.flaws()
 	e.heights()
 	e.labels()
+	e.onTheWall()
 	e.corners()
 	e.Height = e.pole()
 	return e.Picture
@@ -59,14 +63,17 @@ func (e *elevation) lay() {
 	}
 	lo, hi := bounds(points)
 	wide, tall := hi[0].Sub(lo[0]).Float64(), hi[1].Sub(lo[1]).Float64()
-	e.Width = wideInk
-	e.scale = (e.Width - 2*sideLane) / wide
+	lane := e.lane()
+	e.scale = (e.Width - 2*lane) / wide
 	if tall*e.scale > elevationTall {
 		e.scale = elevationTall / tall
 	}
-	e.left = sideLane + (e.Width-2*sideLane-wide*e.scale)/2
+	e.left = lane + (e.Width-2*lane-wide*e.scale)/2
 	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
 	e.top = e.callouts() + 3*laneHigh + 8
+	if e.Width < wideInk {
+		e.top += laneHigh // the start has a line to itself
+	}
 	e.floor = e.top + tall*e.scale
 	e.board.frame = box{2, 0, e.Width - 4, e.floor}
 }
@@ -82,15 +89,15 @@ func (e *elevation) callouts() float64 {
 		path := fmt.Sprintf("runs[%d].%s", e.index, field)
 		y := laneHigh
 		line{name, word(end.Kind, path+".kind")}.write(&e.root, "bold", x, y, anchor)
-		if end.Cut != "" {
+		for _, text := range wrap(end.Cut, e.Width/2-12, typeSize) {
 			y += laneHigh
-			line{word(clip(end.Cut, e.Width/2-20, typeSize), path+".cut")}.write(&e.root, "", x, y, anchor)
+			line{word(clip(text, e.Width/2-6, typeSize), path+".cut")}.write(&e.root, "", x, y, anchor)
 		}
 		if end.Lean.Sign() != 0 {
 			y += laneHigh
-			lean := line{"leans ", e.sum(plus(end.Lean, path+".lean")), " to the right at its top"}
+			lean := line{"top leans ", e.sum(plus(end.Lean, path+".lean")), " right"}
 			if end.Lean.Sign() < 0 {
-				lean = line{"leans ", e.sum(minus(end.Lean, path+".lean")), " to the left at its top"}
+				lean = line{"top leans ", e.sum(minus(end.Lean, path+".lean")), " left"}
 			}
 			lean.write(&e.root, "", x, y, anchor)
 		}
@@ -107,7 +114,19 @@ func (e *elevation) wall() {
 		lo, hi := bounds(e.run.Outline)
 		area := e.area(panel.Left, lo[1], panel.Right, hi[1])
 		e.add("rect", "class", "opening", "fill", fill, "x", area.x, "y", area.y, "width", area.w, "height", area.h)
-		e.tag(line{"on the wall already"}, around(area.x+area.w/2, area.y+area.h/2, textWidth("on the wall already", typeSize)+8, 16))
+	}
+}
+
+// onTheWall says so on the installed panels that have room for it; the key
+// explains their hatch.
+func (e *elevation) onTheWall() {
+	lo, hi := bounds(e.run.Outline)
+	for _, panel := range e.run.Installed {
+		text := line{"on the wall already"}
+		places := within(e.area(panel.Left, lo[1], panel.Right, hi[1]), text.width(typeSize)+8, 16)
+		if seat, ok := e.board.place(places...); ok {
+			e.tag(text, seat)
+		}
 	}
 }
 
@@ -146,7 +165,9 @@ func (e *elevation) seams() {
 		for _, span := range e.spans(x, top-5, bottom+5) {
 			e.add("path", "class", "seam", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(span[0]), ink(span[1])))
 		}
-		e.board.claim(box{x - 2, top - 5, 4, bottom - top + 10})
+		seam := box{x - 2, top - 5, 4, bottom - top + 10}
+		e.board.claim(seam)
+		e.seen = append(e.seen, seam)
 	}
 }
 
@@ -206,6 +227,9 @@ func (e *elevation) start() {
 			at = x - 48
 		}
 	}
+	if anchor == "end" && at-wide < 4 { // no room on either side of the arrow
+		at, anchor, y = max(4, min(x-wide/2, e.Width-4-wide)), "start", y-laneHigh
+	}
 	text.write(&e.root, "starttext", at, y, anchor)
 	if anchor == "end" {
 		at -= wide
@@ -225,7 +249,10 @@ func (e *elevation) flaws() {
 		}
 	}
 	order(wanted, number)
-	for i, x := range spread(wanted, 21, 12, e.Width-12) {
+	if len(wanted) > int(e.Width/flawGap)-1 {
+		return // no room; the table has them
+	}
+	for i, x := range spread(wanted, flawGap, 12, e.Width-12) {
 		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.roof(wanted[i]))))
 		e.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl9 -9l9 9l-9 9z", ink(x-9), ink(y)))
 		e.add("circle", "class", "flawdot", "cx", wanted[i], "cy", e.roof(wanted[i]), "r", 2)

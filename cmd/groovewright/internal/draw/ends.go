@@ -9,7 +9,7 @@ import (
 
 const (
 	endRepeats = 2     // whole repeats of the pattern that a drawing of an end shows
-	endFace    = 28.0  // ink of the face that is shown
+	endFace    = 20.0  // ink of the face that is shown
 	endWide    = 262.0 // ink that the shown board takes
 	endLane    = 56.0  // for what lies past the end
 )

@@ -10,6 +10,7 @@ import (
 
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
+	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	markGap    = 13.0  // between measurements up the piece
@@ -32,20 +33,30 @@ type pieceDrawing struct {
 	lift  float64 // room for measurements above the piece
 }
 
+// plain reports whether a piece has only its outer edges to saw.
+func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
+
 // wide reports whether the face of a piece is drawn across the page, so that
 // the boxes on it are not too small: if it is a quarter wider than high.
-func wide(piece plan.Piece) bool { return piece.Height.Mul(5).Less(piece.Width.Mul(4)) }
+func wide(piece plan.Piece) bool {
+	return !plain(piece) && piece.Height.Mul(5).Less(piece.Width.Mul(4))
+}
 
-// drawPieceSide returns the drawing of one side of piece i.
-func drawPieceSide(s scribe, i int, back bool) *Picture {
+// drawPieceSide returns the drawing of one side of piece i, as wide as asked
+// for.
+func drawPieceSide(s scribe, i int, back bool, width float64) *Picture {
 	piece := s.plan.Pieces[i]
 	side, name := "face", "face, as it hangs on the wall"
 	if back {
 		side, name = "back", "back, left and right exchanged"
 	}
 	d := &pieceDrawing{scribe: s, piece: piece, index: i, back: back}
-	d.Picture = newPicture(fmt.Sprintf("piece-%d-%s", piece.Number, side), fmt.Sprintf("Piece %s: %s", piece.Label, name))
-	d.Desc = d.describe()
+	file := ref("piece-%d-%s", piece.Number, side)
+	if wide(piece) && !back {
+		file = sized(file, width)
+	}
+	d.Picture = newPicture(file, fmt.Sprintf("Piece %s: %s", piece.Label, name))
+	d.Desc, d.Width = d.describe(), width
 	d.lay()
 	d.shape()
 	d.measures()
@@ -59,12 +70,12 @@ func drawPieceSide(s scribe, i int, back bool) *Picture {
 // lay chooses the scale.
 func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
-	d.Width = halfInk
-	if wide(d.piece) && !d.back {
-		d.Width = wideInk
-	}
 	room := d.Width - pieceLeft - pieceRight
-	d.scale = min(room/across, pieceTall/tall)
+	most := pieceTall
+	if plain(d.piece) {
+		most = plainTall
+	}
+	d.scale = min(room/across, most/tall)
 	d.lift = max(0, min(mostLift, markGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 34+d.lift, tall
 	if d.back {

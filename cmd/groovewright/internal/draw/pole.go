@@ -2,7 +2,6 @@ package draw
 
 import (
 	"fmt"
-	"slices"
 	"sort"
 
 	"example.com/groovewright/cmd/groovewright/internal/plan"
@@ -10,9 +9,9 @@ import (
 )
 
 const (
-	poleGap   = 13.0  // between neighbouring upright numbers
-	narrowest = 0.9   // of the estimate, what a wide face needs for figures and words mixed
-	poleWords = 215.0 // most length of an upright label
+	poleGap   = 13.0 // between neighbouring upright numbers
+	markLead  = 22.0 // from the story pole down to its labels
+	narrowest = 0.84 // of the estimate, what a wide face needs for figures and words mixed
 )
 
 // pole draws the story pole under the wall, running from the setting-out point
@@ -25,52 +24,11 @@ func (e *elevation) pole() float64 {
 		width := line{e.sum(plus(panel.Right, at+"right"), minus(panel.Left, at+"left"))}
 		e.measured(width, e.x(panel.Left), e.x(panel.Right), chain)
 	}
-	base := chain + 18
-	marks := slices.Clone(e.run.StoryPole)
-	places := make([]int, len(marks))
-	for i := range places {
-		places[i] = i
-	}
-	sort.SliceStable(places, func(a, b int) bool { return marks[places[a]].At.Less(marks[places[b]].At) })
-	if len(marks) == 0 {
+	base := chain + 15
+	if len(e.run.StoryPole) == 0 {
 		return base
 	}
-	from := e.run.SetOut.From
-	var wanted []float64
-	for _, i := range places {
-		wanted = append(wanted, e.x(marks[i].At))
-	}
-	lo, hi := min(wanted[0], e.x(from)), max(wanted[len(wanted)-1], e.x(from))
-	e.add("path", "class", "pole", "d", fmt.Sprintf("M%s %sH%s", ink(lo), ink(base), ink(hi)))
-	e.add("circle", "class", "startmark", "cx", e.x(from), "cy", base, "r", 4)
-	deepest := 0.0
-	spots := spread(wanted, poleGap, 8, e.Width-8)
-	for n, i := range places {
-		x := wanted[n]
-		e.add("path", "class", "pole", "d", fmt.Sprintf("M%s %sv10", ink(x), ink(base-5)))
-		e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %sv5", ink(x), ink(base+5), ink(spots[n]), ink(base+17)))
-		text := e.mark(i)
-		text.upright(&e.root, "", spots[n], base+25, "end")
-		deepest = max(deepest, text.width(typeSize))
-	}
-	y := base + 25 + deepest*narrowest + 8
-	return y
-}
-
-// mark is the distance of a story-pole mark from the start, and what it marks.
-func (e *elevation) mark(i int) line {
-	mark, from := e.run.StoryPole[i], e.run.SetOut.From
-	path := fmt.Sprintf("runs[%d].", e.index)
-	at, start := plus(mark.At, path+ref("story_pole[%d].at", i)), plus(from, path+"set_out.from")
-	if mark.At.Less(from) {
-		at, start = start, at
-	}
-	start.minus = true
-	text := line{e.sum(at, start)}
-	if room := poleWords - text.width(typeSize); room > 30 && mark.What != "" {
-		text = append(text, " ", word(clip(mark.What, room, typeSize), path+ref("story_pole[%d].what", i)))
-	}
-	return text
+	return base + markLead + e.marks(base)*narrowest + 6
 }
 
 // measured draws a dimension line with its number in a break of the line; a
@@ -98,10 +56,29 @@ func (e *elevation) sides() (left, right float64) {
 	return min(e.x(e.run.Limits[0]), e.x(lo[0])) - 3, max(e.x(e.run.Limits[1]), e.x(hi[0])) + 3
 }
 
+// levelWords name the datum beside the wall.
+func (e *elevation) levelWords() string {
+	if e.Width < wideInk {
+		return "level"
+	}
+	return "level datum"
+}
+
+// lane is the room that the heights at the ends take.
+func (e *elevation) lane() float64 {
+	widest := textWidth(e.levelWords(), typeSize)
+	for _, p := range e.run.Outline {
+		if e.atEnd(p) != 0 {
+			widest = max(widest, textWidth(e.tape.Format(p[1]), typeSize))
+		}
+	}
+	return widest + heightLane
+}
+
 // heights writes the heights over the datum at both ends.
 func (e *elevation) heights() {
 	for side := range 2 {
-		found := []height{{line{"level datum"}, e.y(fraction.Length{})}}
+		found := []height{{line{e.levelWords()}, e.y(fraction.Length{})}}
 		for i, p := range e.run.Outline {
 			if e.atEnd(p) == side+1 && p[1].Sign() != 0 {
 				found = append(found, height{line{e.length(p[1], ref("runs[%d].outline[%d][1]", e.index, i))}, e.y(p[1])})
@@ -132,8 +109,10 @@ func (e *elevation) corners() {
 		x, y, w := e.x(p[0]), e.y(p[1]), text.width(smallSize)+2
 		var seats []box
 		for _, away := range []float64{4, 17, 30} {
-			seats = append(seats, box{x - w/2, y - away - 12, w, 12}, box{x + 5, y - away - 12, w, 12}, box{x - 5 - w, y - away - 12, w, 12},
-				box{x + 13, y - away - 12, w, 12}, box{x - 13 - w, y - away - 12, w, 12})
+			seats = append(seats, box{x - w/2, y - away - 12, w, 12})
+			for _, aside := range []float64{5, 13, 26, 40} {
+				seats = append(seats, box{x + aside, y - away - 12, w, 12}, box{x - aside - w, y - away - 12, w, 12})
+			}
 		}
 		if seat, ok := e.board.place(e.offWall(seats)...); ok {
 			text.write(&e.root, "small halo", seat.x+1, seat.y+10, "start")
@@ -182,7 +161,7 @@ func (e *elevation) chain(all []height, side int) {
 	}
 	for i, y := range spread(wanted, 13, e.top-6, e.floor+6) {
 		class, w := "", all[i].text.width(typeSize)
-		if all[i].text.String() == "level datum" {
+		if all[i].text.String() == e.levelWords() {
 			class = "starttext"
 		} else {
 			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(near), ink(wanted[i]), ink(bend), ink(y)))

@@ -26,11 +26,11 @@ type roomDrawing struct {
 	scale   float64
 }
 
-// drawRoom returns the plan view.
-func drawRoom(s scribe) *Picture {
-	d := &roomDrawing{scribe: s, Picture: newPicture("room", "The room from above")}
+// drawRoom returns the plan view, at most as wide as asked for.
+func drawRoom(s scribe, width float64) *Picture {
+	d := &roomDrawing{scribe: s, Picture: newPicture(sized("room", width), "The room from above")}
 	d.Desc = d.describe()
-	d.Width = wideInk
+	d.Width = width
 	d.lay()
 	fill := d.hatch("wall", "hatch", 5, 45)
 	for i := range d.courses {
@@ -49,7 +49,7 @@ func drawRoom(s scribe) *Picture {
 	for i := range d.courses {
 		d.name(i)
 	}
-	line{"You stand inside. Panels are drawn too thick."}.
+	line{"You stand inside. " + capital(panels(d.plan)) + " are drawn too thick."}.
 		write(&d.root, "soft", d.Width/2, d.Height-8, "middle")
 	return d.Picture
 }
@@ -174,6 +174,12 @@ func (d *roomDrawing) band(i int) {
 	var p path
 	c.ring(&p, [4][2]float64{{wallLeft, 0}, {wallRight, 0}, {faceRight, boardInk}, {faceLeft, boardInk}})
 	d.add("path", "class", "tag", "d", p.String())
+	for n, panel := range c.run.Installed {
+		var p path
+		left, right := panel.Left.Float64()*d.scale, panel.Right.Float64()*d.scale
+		c.ring(&p, [4][2]float64{{left, 0}, {right, 0}, {right, boardInk}, {left, boardInk}})
+		d.add("path", "class", "opening", "fill", d.hatch(ref("installed-%d-%d", i, n), "hatch", 5, -45), "d", p.String())
+	}
 	var seams path
 	for n := 1; n < len(c.run.Panels); n++ {
 		middle := (c.run.Panels[n-1].Right.Float64() + c.run.Panels[n].Left.Float64()) / 2 * d.scale
@@ -257,11 +263,18 @@ func (d *roomDrawing) panels(i int) {
 // for all of it the name alone, or the name clipped.
 func (d *roomDrawing) name(i int) {
 	c := d.courses[i]
-	full := line{word(clip(c.run.Name, 220, typeSize), ref("runs[%d].name", i))}
-	short := line{word(clip(c.run.Name, 90, typeSize), ref("runs[%d].name", i))}
-	width := line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"}
-	order := line{"fitted " + d.turn(i)}
-	for form, lines := range [][]line{{full, width, order}, {full}, {short}} {
+	name := func(width float64) (lines []line) {
+		for _, text := range wrap(c.run.Name, width, typeSize) {
+			lines = append(lines, line{word(clip(text, width, typeSize), ref("runs[%d].name", i))})
+		}
+		return lines
+	}
+	figures := []line{{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"}, {"fitted " + d.turn(i)}}
+	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{word(clip(c.run.Name, 90, typeSize), ref("runs[%d].name", i))}}} {
+		bold := len(lines)
+		if form < 2 {
+			lines = append(lines, figures...)
+		}
 		w, h := 0.0, 13*float64(len(lines))+3
 		for _, l := range lines {
 			w = max(w, l.width(typeSize)*1.06+6)
@@ -270,12 +283,12 @@ func (d *roomDrawing) name(i int) {
 		if !ok {
 			continue
 		}
-		if form > 0 { // it may stand nearer to another run
+		if form > 1 { // it may stand nearer to another run
 			x, y := c.at(c.length/2, boardInk/2)
-			d.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+seat.w/2), ink(max(seat.y, min(y, seat.y+seat.h))), ink(x), ink(y)))
+			d.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(max(seat.x, min(x, seat.x+seat.w))), ink(max(seat.y, min(y, seat.y+seat.h))), ink(x), ink(y)))
 		}
 		for n, l := range lines {
-			class := []string{"bold", "", "soft"}[n]
+			class := []string{"bold", "", "soft"}[max(0, n-bold+1)]
 			l.write(&d.root, class, seat.x+seat.w/2, seat.y+11+13*float64(n), "middle")
 		}
 		return

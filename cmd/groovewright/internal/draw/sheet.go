@@ -10,7 +10,7 @@ import (
 
 const (
 	sheetTall  = 520.0 // most ink that a sheet's length takes
-	sheetLeft  = 96.0  // lane for the measurements up the sheet
+	sheetLeft  = 96.0  // lane for the measurements up the sheet, at least
 	boardTall  = 270.0 // of a board
 	boardWide  = 96.0
 	numberSize = 7.5 // radius of a cut's number
@@ -33,7 +33,7 @@ type sheetDrawing struct {
 func drawSheet(s scribe, i int) *Picture {
 	sheet := s.plan.Sheets[i]
 	d := &sheetDrawing{scribe: s, sheet: sheet, index: i}
-	d.Picture = newPicture(fmt.Sprintf("sheet-%d", sheet.Number), fmt.Sprintf("Sheet %d, cut from %s", sheet.Number, sheet.Stock))
+	d.Picture = newPicture(fmt.Sprintf("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", capital(one(sheets(s.plan))), sheet.Number, sheet.Stock))
 	for _, stock := range s.plan.Stock {
 		if stock.Name == sheet.Stock {
 			d.stock = stock
@@ -66,13 +66,17 @@ func (s scribe) pieceIndex(number int) int {
 // a mere stripe, shorter and stretched across.
 func (d *sheetDrawing) lay() {
 	wide, tall := d.stock.Width.Float64(), d.stock.Length.Float64()
-	d.scale = min((halfInk-sheetLeft-14)/wide, sheetTall/tall)
+	lane := sheetLeft
+	for _, s := range d.stops("crosscut", 1, d.stock.Length, "length") {
+		lane = max(lane, 26+s.text.width(typeSize))
+	}
+	d.scale = min((halfInk-lane-14)/wide, sheetTall/tall)
 	if wide*d.scale < boardWide {
 		d.scale = min(d.scale, boardTall/tall)
 		d.stretch = boardWide / (wide * d.scale)
 	}
 	d.Width = halfInk
-	d.left, d.top, d.y1 = sheetLeft+(halfInk-sheetLeft-14-wide*d.across())/2, 22, tall
+	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 22, tall
 	var zero fraction.Length
 	d.area = d.view.area(zero, zero, d.stock.Width, d.stock.Length)
 	d.board.frame = d.area.grow(16)

@@ -9,6 +9,14 @@ const (
 	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
 )
 
+// sized is the name of a drawing that is made in two widths.
+func sized(name string, width float64) string {
+	if width < wideInk {
+		return name + "-small"
+	}
+	return name
+}
+
 // palette is set for screen and print. No meaning rests on a colour alone: every
 // kind of line has its own dashes or weight, every kind of area its own hatch,
 // every kind of mark its own shape.

@@ -4,46 +4,92 @@ import (
 	"fmt"
 	"slices"
 
+	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
 )
 
-// labels writes each opening's name and each piece's number where they fit.
+// uprightHigh is the room across that an upright number takes.
+const uprightHigh = 10.0
+
+// labels writes each opening's name and each piece's number where they fit: the
+// names that stand in their openings first, so that no other covers an opening.
 func (e *elevation) labels() {
+	var outside []int
 	for i := range e.run.Openings {
-		e.nameOpening(i)
+		if !e.nameInside(i) {
+			outside = append(outside, i)
+		}
 	}
 	for _, o := range e.run.Openings {
-		lo, hi := bounds(o.Outline)
-		e.board.claim(e.area(lo[0], lo[1], hi[0], hi[1]))
+		e.board.claim(e.spot(o))
+	}
+	for _, i := range outside {
+		e.nameBeside(i)
 	}
 	for _, piece := range e.pieces {
-		text := line{word(piece.Label, ref("pieces[%d].label", e.pieceIndex(piece.Number)))}
-		w := textWidth(piece.Label, 17) + 10
-		v := e.move(piece.At)
-		if seat, ok := e.board.first(seats(v, rings(piece), w+4, 26)); ok {
-			seat = seat.grow(-2)
-			e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 4)
-			text.write(&e.root, "big", seat.x+seat.w/2, seat.y+17, "middle")
-		} else if seat, ok := e.board.first(seats(v, rings(piece), textWidth(piece.Label, typeSize)+2, 13)); ok {
-			text.write(&e.root, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
-		} else if seat, ok := e.board.place(besides(v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height), w, 15)...); ok {
-			spot := v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height)
-			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
-			e.tag(text, seat)
-		}
+		e.numberPiece(piece)
 	}
 }
 
-// nameOpening writes an opening's name in it or beside it, on one line or more,
-// or what there is room for.
-func (e *elevation) nameOpening(i int) {
-	o := e.run.Openings[i]
+// spot is the box round an opening.
+func (e *elevation) spot(o plan.Opening) box {
 	lo, hi := bounds(o.Outline)
-	area := e.area(lo[0], lo[1], hi[0], hi[1])
-	forms := [][]string{{o.Name}, wrap(o.Name, textWidth(o.Name, typeSize)*.62, typeSize), {clip(o.Name, 80, typeSize)}}
-	for _, words := range forms[:2] {
+	return e.area(lo[0], lo[1], hi[0], hi[1])
+}
+
+// numberPiece writes a piece's number on it, as large as there is room for; on
+// one that is too narrow, across its neighbours; beside one that is too low.
+func (e *elevation) numberPiece(piece plan.Piece) {
+	text := line{word(piece.Label, ref("pieces[%d].label", e.pieceIndex(piece.Number)))}
+	large, small := textWidth(piece.Label, 17)+10, text.width(typeSize)+2
+	v := e.move(piece.At)
+	spot := v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height)
+	if seat, ok := e.board.first(seats(v, rings(piece), large+4, 26)); ok {
+		seat = seat.grow(-2)
+		e.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", seat.w, "height", seat.h, "rx", 4)
+		text.write(&e.root, "big", seat.x+seat.w/2, seat.y+17, "middle")
+	} else if seat, ok := e.board.first(seats(v, rings(piece), small, 13)); ok {
+		text.write(&e.root, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
+	} else if seat, ok := e.board.first(seats(v, rings(piece), uprightHigh, small)); ok {
+		text.upright(&e.root, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+	} else if spot.w < small {
+		e.numberAcross(text, spot, small+4)
+	} else if seat, ok := e.board.place(besides(spot, large, 15)...); ok {
+		e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+large/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+		e.tag(text, seat)
+	}
+}
+
+// numberAcross writes the number of a narrow piece over its seams too.
+func (e *elevation) numberAcross(text line, spot box, wide float64) {
+	bare := board{frame: e.board.frame}
+	for _, c := range e.board.taken {
+		if !slices.Contains(e.seen, c) {
+			bare.claim(c)
+		}
+	}
+	var places []box
+	for _, share := range []float64{.5, .4, .6, .3, .7, .2, .8} {
+		places = append(places, around(spot.x+spot.w/2, spot.y+share*spot.h, wide, 14))
+	}
+	if seat, ok := bare.place(places...); ok {
+		e.board.claim(seat)
+		e.tag(text, seat)
+	}
+}
+
+// forms are the ways to write an opening's name: on one line or more, and cut
+// off.
+func forms(name string) (whole [][]string, clipped []string) {
+	return [][]string{{name}, wrap(name, textWidth(name, typeSize)*.62, typeSize), wrap(name, 80, typeSize)}, []string{clip(name, 80, typeSize)}
+}
+
+// nameInside writes an opening's name in it and reports whether it has room.
+func (e *elevation) nameInside(i int) bool {
+	whole, _ := forms(e.run.Openings[i].Name)
+	for _, words := range whole {
 		w, h := tagSize(words)
-		inside := within(area, w, h)
+		inside := within(e.spot(e.run.Openings[i]), w, h)
 		seat, ok := e.board.place(inside...)
 		if !ok && len(inside) > 0 { // over the line of the start: the tag hides a piece of it
 			seat, ok = inside[0], true
@@ -51,23 +97,51 @@ func (e *elevation) nameOpening(i int) {
 		}
 		if ok {
 			e.tagWords(i, words, seat)
-			return
+			return true
 		}
 	}
-	for _, form := range []struct {
-		words  []string
-		onWall bool
-	}{{forms[0], true}, {forms[1], true}, {forms[0], false}, {forms[1], false}, {forms[2], false}} {
-		w, h := tagSize(form.words)
-		places := besides(area, w, h)
-		if form.onWall {
+	return false
+}
+
+// nameBeside writes an opening's name near it, on the wall if there is room, or
+// as much of it as there is room for.
+func (e *elevation) nameBeside(i int) {
+	whole, clipped := forms(e.run.Openings[i].Name)
+	spot := e.spot(e.run.Openings[i])
+	for n, words := range slices.Concat(whole, whole, [][]string{clipped}) {
+		w, h := tagSize(words)
+		places := besides(spot, w, h)
+		if n < len(whole) {
 			places = e.onWall(places)
 		}
 		if seat, ok := e.board.place(places...); ok {
-			e.tagWords(i, form.words, seat)
+			e.tagWords(i, words, seat)
+			return
+		}
+		if n < len(whole)-1 {
+			continue
+		}
+		if seat, ok := e.board.place(farther(spot, w, h)...); ok {
+			x, y := spot.x+spot.w/2, spot.y+spot.h/2
+			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(max(seat.x, min(x, seat.x+w))), ink(max(seat.y, min(y, seat.y+h))), ink(x), ink(y)))
+			e.tagWords(i, words, seat)
 			return
 		}
 	}
+}
+
+// farther are places round an area that want a lead to it, the nearest first.
+func farther(area box, w, h float64) []box {
+	var found []box
+	x, y := area.x+area.w/2, area.y+area.h/2
+	for _, away := range []float64{6, 14, 24, 38, 54} {
+		for _, slide := range []float64{0, -.5, .5, -1, 1} {
+			found = append(found,
+				around(x+slide*w, area.y-away-h/2, w, h), around(x+slide*w, area.y+area.h+away+h/2, w, h),
+				around(area.x+area.w+away+w/2, y+slide*2*h, w, h), around(area.x-away-w/2, y+slide*2*h, w, h))
+		}
+	}
+	return found
 }
 
 // tagSize is the size of a tag for some lines of text.

@@ -106,9 +106,9 @@ func wallOutline(run *wall.Run) []Point {
 
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
-	what := "panel"
+	what, joint := "panel", "seam of panels"
 	if m.job.Room.Profile.Boards {
-		what = "board"
+		what, joint = "board", "joint of"
 	}
 	marks := []Mark{
 		{run.Limits[0], what + "s start"}, {run.Limits[1], what + "s stop"},
@@ -121,13 +121,19 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 			marks = append(marks, Mark{at, edge})
 		}
 	}
-	for _, p := range run.Panels {
-		edge(p.Left, fmt.Sprintf("left edge of %s %d", what, p.Number))
-		edge(p.Right, fmt.Sprintf("right edge of %s %d", what, p.Number))
+	for i, p := range run.Panels {
+		if i == 0 || run.Panels[i-1].Right != p.Left {
+			edge(p.Left, fmt.Sprintf("%s %d, left", what, p.Number))
+		}
+		if i+1 < len(run.Panels) && run.Panels[i+1].Left == p.Right { // no gap between them
+			edge(p.Right, fmt.Sprintf("%s %d and %d", joint, p.Number, run.Panels[i+1].Number))
+		} else {
+			edge(p.Right, fmt.Sprintf("%s %d, right", what, p.Number))
+		}
 	}
 	for _, p := range run.Installed {
-		edge(p.Left, "left edge of a "+what+" on the wall")
-		edge(p.Right, "right edge of a "+what+" on the wall")
+		edge(p.Left, what+" on the wall, left")
+		edge(p.Right, what+" on the wall, right")
 	}
 	for _, o := range run.Openings {
 		lo, hi := o.Outline[0][0], o.Outline[0][0]

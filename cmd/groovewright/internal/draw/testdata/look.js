@@ -9,6 +9,8 @@ function look(frame, name) {
   if (doc.scripts.length) faults.push(name + ': a script stands in the page');
   if (doc.documentElement.scrollWidth > wide + 1) faults.push(name + ': the page is ' + doc.documentElement.scrollWidth + ' wide, its window ' + wide);
 
+  for (const e of doc.querySelectorAll('body *')) if (e.clientWidth && e.scrollWidth > e.clientWidth + 1 && /auto|scroll/.test(getComputedStyle(e).overflowX)) fault('slides sideways', e);
+
   // Text and boxes of the page: nothing past its sides, nothing over another.
   const leaves = [...doc.querySelectorAll('p,th,td,caption,li,h1,h2,h3,h4,figcaption,legend,label,input')]
     .filter(e => !e.querySelector('p,table,ul,ol,li,label,input,h2,h3') && !e.closest('svg') && e.getClientRects().length);
@@ -28,8 +30,9 @@ function look(frame, name) {
   let texts = 0;
   for (const svg of doc.querySelectorAll('svg.drawing[role=img]')) {
     const all = [...svg.querySelectorAll('text')], edge = svg.getBoundingClientRect();
+    if (!edge.width) continue; // the one of two sizes that is not shown
     const scale = edge.width / svg.viewBox.baseVal.width;
-    if (svg.closest('.scroller') == null && edge.right > wide + 1) fault('drawing past the side of the page', svg);
+    if (edge.right > wide + 1) fault('drawing past the side of the page', svg);
     texts += all.length;
     // Ink of a line of type: without the room above capitals and below the base line.
     const inkOf = e => {
