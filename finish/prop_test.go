@@ -33,6 +33,7 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		Face:    sixteenths(t, 400, "face width").Times(sixteenths(t, 96, "face height")),
 		Edges:   sixteenths(t, 2000, "edges"),
 		Width:   sixteenths(t, 400, "width"),
+		Sides:   sixteenths(t, 200, "sides of openings"),
 		Highest: sixteenths(t, 96, "highest"),
 		Cooking: rapid.Bool().Draw(t, "cooking"),
 		Built:   rapid.SampledFrom([]int{0, 1920, 1977, 1978, 1989, 1990, 2020}).Draw(t, "built"),
@@ -52,10 +53,10 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Width: sixteenths(t, 8, "box")})
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "ends") {
-		w.Ends = append(w.Ends, finish.End{Name: "end", Length: sixteenths(t, 120, "end")})
+		w.Ends = append(w.Ends, finish.End{Name: "end", Length: sixteenths(t, 120, "end"), Corner: rapid.Bool().Draw(t, "corner")})
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "sheets") {
-		s := finish.SheetRow{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(0, 9).Draw(t, "count")}
+		s := finish.SheetRow{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(0, 9).Draw(t, "count"), Width: sixteenths(t, 48, "sheet width"), Length: sixteenths(t, 96, "sheet length")}
 		if rapid.Bool().Draw(t, "priced") {
 			s.Price = new(decimal.New(rapid.Int64Range(0, 9999).Draw(t, "cents"), -2))
 		}
@@ -77,10 +78,15 @@ func drawMaterials(t *rapid.T) finish.Materials {
 	tins := []finish.Container{{Name: "quart", Size: "1 qt", Price: price(t, "quart")}, {Name: "gallon", Size: "1 gal", Price: price(t, "gallon")}, {Name: "litre", Size: "1 L", Price: price(t, "litre")}}
 	tubes := []finish.Container{{Name: "tube", Size: "10.1 fl oz", Price: price(t, "tube")}, {Name: "large tube", Size: "28 fl oz", Price: price(t, "large tube")}}
 	m := finish.Materials{
-		Paint:     finish.Paint{Primer: finish.Coating{Containers: tins}, Top: finish.Coating{Containers: tins[:2]}, Groove: rapid.SampledFrom([]string{"square", "v"}).Draw(t, "groove")},
-		Sealant:   finish.Sealant{Cartridges: tubes, Backing: []finish.Roll{{Name: "rod", Length: "20'", Price: price(t, "rod")}}},
-		Adhesive:  finish.Adhesive{Form: rapid.SampledFrom([]string{"beads", "dots", "none"}).Draw(t, "form"), Hold: rapid.SampledFrom([]string{"light", "full"}).Draw(t, "hold"), Cartridges: tubes},
-		Nails:     finish.Nails{None: rapid.Bool().Draw(t, "no nails"), Packs: []finish.Pack{{Name: "hundred", Count: 100, Price: price(t, "hundred")}, {Name: "thousand", Count: 1000, Price: price(t, "thousand")}}},
+		Paint:    finish.Paint{Primer: finish.Coating{Containers: tins}, Top: finish.Coating{Containers: tins[:2]}, Groove: rapid.SampledFrom([]string{"square", "v"}).Draw(t, "groove")},
+		Sealant:  finish.Sealant{Cartridges: tubes, Backing: []finish.Roll{{Name: "rod", Length: "20'", Price: price(t, "rod")}}},
+		Adhesive: finish.Adhesive{Form: rapid.SampledFrom([]string{"beads", "dots", "none"}).Draw(t, "form"), Hold: rapid.SampledFrom([]string{"light", "full"}).Draw(t, "hold"), Cartridges: tubes},
+		Nails:    finish.Nails{None: rapid.Bool().Draw(t, "no nails"), Packs: []finish.Pack{{Name: "hundred", Count: 100, Price: price(t, "hundred")}, {Name: "thousand", Count: 1000, Price: price(t, "thousand")}}},
+		Furring: finish.Furring{
+			Thickness: rapid.SampledFrom([]finish.Taped{"", `1/4"`, `3/4"`}).Draw(t, "furring"),
+			Strips:    []finish.Roll{{Name: "lath", Length: "8'", Price: price(t, "lath")}, {Name: "long lath", Length: "12'", Price: price(t, "long lath")}},
+			Packs:     []finish.Pack{{Name: "hundred", Count: 100, Price: price(t, "hundred screws")}},
+		},
 		Extenders: []finish.Extender{{Depth: `1/4"`, Price: price(t, "extender")}, {Depth: `1"`, Price: price(t, "deep extender")}, {Gangs: 2, Depth: `1"`, Price: price(t, "wide extender")}},
 		Screws:    finish.Screws{Packs: []finish.Pack{{Name: "ten", Count: 10, Price: price(t, "ten")}}},
 		Tape:      finish.Tape{Rolls: []finish.Roll{{Name: "roll", Length: "60'", Price: price(t, "roll")}, {Name: "long roll", Length: "180'", Price: price(t, "long roll")}}},
@@ -105,7 +111,7 @@ func takeOff(t interface{ Fatal(...any) }, w finish.Work, m finish.Materials) fi
 var sizes = map[string]*big.Rat{
 	"quart": unit("qt"), "gallon": unit("gal"), "litre": unit("L"), "tube": ounces("10.1"), "large tube": ounces("28"),
 	"hundred": rat("100"), "thousand": rat("1000"), "ten": rat("10"), "roll": rat("60"), "long roll": rat("180"),
-	"rod": rat("20"), "cover": rat("108"), "strip": rat("1"), "extender": rat("1"),
+	"lath": rat("8"), "long lath": rat("12"), "rod": rat("20"), "cover": rat("108"), "strip": rat("1"), "extender": rat("1"),
 }
 
 // bought is how much of each item a list buys.
@@ -132,6 +138,7 @@ func TestMoreWallNeverNeedsLess(t *testing.T) {
 		more.Face = less.Face.Add(extra.Face)
 		more.Edges = less.Edges.Add(extra.Edges)
 		more.Width = less.Width.Add(extra.Width)
+		more.Sides = less.Sides.Add(extra.Sides)
 		more.Joints = slices.Concat(less.Joints, extra.Joints)
 		more.Ends = slices.Concat(less.Ends, extra.Ends)
 		more.Pieces = slices.Concat(less.Pieces, extra.Pieces)
