@@ -24,24 +24,16 @@ const FinestError = 128
 // Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm".
 // Metric numbers are decimals where these end, mixed fractions otherwise.
 func (t Tape) Format(a Length) string {
-	mark, over := a.Round(t.Mark, Nearest)
 	var room [128]byte
-	b := room[:0]
-	if !over.IsZero() {
-		b = append(b, '~')
-	}
+	b, mark, over := t.mark(room[:0], a)
 	b = t.append(b, value(mark))
 	return string(t.appendError(b, over))
 }
 
 // Feet writes a in feet and inches: `5' 3 1/4"`, `-5' 0"`, `3 1/4"`.
 func (t Tape) Feet(a Length) string {
-	mark, over := a.Round(t.Mark, Nearest)
 	var room [128]byte
-	b := room[:0]
-	if !over.IsZero() {
-		b = append(b, '~')
-	}
+	b, mark, over := t.mark(room[:0], a)
 	if mark.Sign() < 0 {
 		b = append(b, '-')
 	}
@@ -53,6 +45,15 @@ func (t Tape) Feet(a Length) string {
 	b = inches.append(b)
 	b = append(b, '"')
 	return string(Tape{t.Mark, Inch}.appendError(b, over))
+}
+
+// mark returns the mark for a and how far it lies above it, and writes the sign that stands before one which is not exact.
+func (t Tape) mark(b []byte, a Length) (_ []byte, mark, over Length) {
+	mark, over = a.Round(t.Mark, Nearest)
+	if !over.IsZero() {
+		b = append(b, '~')
+	}
+	return b, mark, over
 }
 
 // append writes v, which is in inches, in the unit of the tape.

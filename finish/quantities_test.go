@@ -1,0 +1,344 @@
+package finish_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+)
+
+// plain sheets are flat and 1/4 in thick with a pitch of 2 in, boards 4 in wide and 3/4 in thick.
+var (
+	plain  = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
+	boards = groove.Profile{Boards: true, Features: []groove.Feature{{Width: fraction.Inches(4)}}, Thickness: fraction.Of(3, 4)}
+)
+
+// bare materials: no loss, no waste, nothing but what a test asks for.
+func bare() finish.Materials {
+	m := finish.Materials{Nails: finish.Nails{None: true, Waste: "0"}, Adhesive: finish.Adhesive{Form: "none", Waste: "0"}}
+	m.Paint = finish.Paint{Loss: "0", EdgeCoats: "0", Primer: finish.Coating{Before: "0"}, Top: finish.Coating{Before: "0", After: "0"}}
+	m.Sealant.Waste, m.Tape = "0", finish.Tape{SealLines: "0", PaintLines: "0", Waste: "0"}
+	m.Sheeting.None, m.Trim.None = true, true
+	return m
+}
+
+// TestQuantitiesWorkedByHand checks each kind of quantity against arithmetic that fits in the margin.
+func TestQuantitiesWorkedByHand(t *testing.T) {
+	in := fraction.MustParse
+	ten := in("144").Times(in("10")) // 10 ft2
+	for _, c := range []struct {
+		name   string
+		work   finish.Work
+		change func(m *finish.Materials)
+		want   string // item, quantity, unit, buy, container
+	}{
+		{
+			"one coat on 10 ft2 at 100 ft2/gal is a tenth of a gallon",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) { m.Paint.Top.After, m.Paint.Top.Coverage = "1", "100 ft2/gal" },
+			"top coat, 0.4 qt, 1 quart",
+		},
+		{
+			"40 % solids at 1 mil: 9625/6 × 0.4 = 641.67 ft2/gal, so 1925/3 ft2 take 4 qt",
+			finish.Work{Profile: plain, Face: in("2310").Times(in("40"))}, // 641 2/3 ft2
+			func(m *finish.Materials) {
+				m.Paint.Top.After, m.Paint.Top.Solids, m.Paint.Top.Film = "1", "0.4", "0.001"
+			},
+			"top coat, 4 qt, 1 gallon",
+		},
+		{
+			"two edge coats on 288 in of 1/4 in edge are 1 ft2",
+			finish.Work{Profile: plain, Edges: in("288")},
+			func(m *finish.Materials) {
+				m.Paint.Primer.Before, m.Paint.Primer.Coverage, m.Paint.EdgeCoats = "1", "4 ft2/gal", "2"
+			},
+			"primer, 1 qt, 1 quart",
+		},
+		{
+			"damp: backs as well",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.Paint.Primer.Before, m.Paint.Primer.Coverage, m.House.Damp = "1", "20 ft2/gal", true
+			},
+			"primer, 4 qt, 1 gallon",
+		},
+		{
+			"without primer, edges get the top coat that goes on before fitting",
+			finish.Work{Profile: plain, Edges: in("288")},
+			func(m *finish.Materials) {
+				m.Paint.Top.Before, m.Paint.Top.Coverage, m.Paint.EdgeCoats = "1", "4 ft2/gal", "2"
+			},
+			"top coat, 1 qt, 1 quart",
+		},
+		{
+			"a square groove 1 by 1/2 in at 2 in doubles half the face: factor 3/2",
+			finish.Work{Face: ten, Profile: groove.Profile{Features: []groove.Feature{{Width: in("1")}, {Kind: groove.Groove, Width: in("1"), Depth: in("1/2")}}}},
+			func(m *finish.Materials) { m.Paint.Top.After, m.Paint.Top.Coverage = "1", "60 ft2/gal" },
+			"top coat, 1 qt, 1 quart",
+		},
+		{
+			"loss of a fifth: 4 qt become 5",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.Paint.Top.After, m.Paint.Top.Coverage, m.Paint.Loss = "1", "10 ft2/gal", "0.2"
+			},
+			"top coat, 4 qt, 1 gallon; top coat, 1 qt, 1 quart",
+		},
+		{
+			"231 in of gap 1/4 by 1/4 are 14.4375 in3 = 8 fl oz",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("231"), Gap: in("1/4")}}},
+			func(m *finish.Materials) {},
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"462 in of fillet 1/4 without a gap are as much",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
+			func(m *finish.Materials) {},
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"waste of a quarter: 8 fl oz become 10",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
+			func(m *finish.Materials) { m.Sealant.Waste = "1/4" },
+			"sealant, 10 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"an outside corner is mitred and not sealed",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("462"), Gap: in("1/8")}}},
+			func(m *finish.Materials) {},
+			"",
+		},
+		{
+			"a depth beyond the panel ends at the panel",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("231"), Gap: in("1/4")}}},
+			func(m *finish.Materials) { m.Sealant.Seam.Depth = "3" },
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"77 grooves 1/2 by 3/8 filled 1 in deep are 231/16 in3 = 8 fl oz",
+			finish.Work{
+				Profile: groove.Profile{Features: []groove.Feature{{Width: in("1 1/2")}, {Kind: groove.Groove, Width: in("1/2"), Depth: in("3/8")}}},
+				Joints:  []finish.Joint{{Kind: finish.OutsideCorner, Length: in("154"), Grooves: true}},
+			},
+			func(m *finish.Materials) { m.Sealant.GrooveFill = "1" },
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"a gap wider than its limit gets a rod: 30 ft in lengths of 20",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: in("360"), Gap: in("3/8")}}},
+			func(m *finish.Materials) {},
+			"backing rod, a little thicker than its gap, 30 ft, 2 20 ft length",
+		},
+		{
+			"a bead on both edges and every 16 in of 48: 4 lines of 96 in, 3/8 in thick: π × 9/256 × 384 = 42.41 in3 = 23.501 fl oz",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form = "beads" },
+			"panel adhesive, 23.6 fl oz, 3 10.1 fl oz cartridge",
+		},
+		{
+			"dots of 1 in every 12 in: 4 × 8 dots of π/12 in3 = 8.378 in3 = 4.64 fl oz",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form = "dots" },
+			"panel adhesive, 4.7 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"full hold: 8 × 16 dots",
+			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Hold = "dots", "full" },
+			"panel adhesive, 18.6 fl oz, 2 10.1 fl oz cartridge",
+		},
+		{
+			"1/4 panel + 1/2 wall + 3/4 in the stud = 1 1/2; and 10 round a window of 40 in",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96"), OpeningEdges: in("40")}}},
+			func(m *finish.Materials) { m.Nails.None = false },
+			"panel nails 1 1/2 in, 104 nails, 1 box of 1000",
+		},
+		{
+			"a tenth more nails",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) {
+				m.Nails = finish.Nails{Packs: []finish.Pack{{Name: "hundred", Count: 100}}}
+			},
+			"panel nails 1 1/2 in, 104 nails, 2 hundred",
+		},
+		{
+			"10 boards of 96 in cross supports 16 in apart 7 times each: 70 nails; (3/8 + 3/4) × √2 = 1.59 in long; no glue",
+			finish.Work{Profile: boards, Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("96")}}, 10)},
+			func(m *finish.Materials) { m.Nails.None = false },
+			"board nails 2 in, 70 nails, 1 box of 1000",
+		},
+		{
+			"supports 12 in apart: 9 crossings, and 3 nails more along 30 in of an opening's edges",
+			finish.Work{Profile: boards, Pieces: []finish.Piece{{Width: in("4"), Height: in("96"), OpeningEdges: in("30")}}},
+			func(m *finish.Materials) { m.Nails = finish.Nails{Waste: "0"}; m.House.Studs = "12" },
+			"board nails 2 in, 12 nails, 1 box of 1000",
+		},
+		{
+			"a dot of 1 in a crossing: 70 × π/12 in3 = 18.33 in3 = 10.155 fl oz",
+			finish.Work{Profile: boards, Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("96")}}, 10)},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "dots" },
+			"panel adhesive, 10.2 fl oz, 2 10.1 fl oz cartridge",
+		},
+		{
+			"a bead across the board: 7 × 4 in of π × 9/256 in2 = 3.093 in3 = 1.714 fl oz",
+			finish.Work{Profile: boards, Pieces: []finish.Piece{{Width: in("4"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "beads" },
+			"panel adhesive, 1.8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"tape on both sides of 90 ft",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("1080")}}},
+			func(m *finish.Materials) { m.Tape.SealLines = "2"; m.Sealant.CounterLine.Leg = "0.001" },
+			"sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
+		},
+		{
+			"a tape along what stays bare, for the last coat only",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
+			func(m *finish.Materials) {
+				m.Tape.PaintLines, m.Sealant.CabinetLine.Form, m.Paint.Top.After = "1", "none", "1"
+			},
+			"masking tape, 90 ft, 1 60 yd roll",
+		},
+		{
+			"no last coat, no tape for it",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
+			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Form = "1", "none" },
+			"",
+		},
+		{
+			"a cover 4 ft wide along 27 ft is one of 108 ft2",
+			finish.Work{Width: in("324")},
+			func(m *finish.Materials) { m.Sheeting.None = false },
+			"sheeting for counter and floor, 108 ft2, 1 9 x 12 ft sheet",
+		},
+		{
+			"ends of 60, 40, 36 and 56 in from strips of 96 in: two strips",
+			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
+			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
+			"edge trim, 16 ft, 2 8 ft strip",
+		},
+		{
+			"with their cuts they take three",
+			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
+			func(m *finish.Materials) { m.Trim.None = false },
+			"edge trim, 16 ft, 3 8 ft strip",
+		},
+		{
+			"an end longer than a strip is joined",
+			finish.Work{Ends: []finish.End{{Name: "tall end", Length: in("100")}}},
+			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
+			"edge trim, 8.34 ft, 2 8 ft strip",
+		},
+		{
+			"two flush boxes, one of two gangs, behind 1/4 in of wood",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2 1/4")}, {Name: "b", Width: in("4")}}},
+			func(m *finish.Materials) { m.Screws.CoverPerGang = "0" },
+			"box extender 1/4 in, 1 gang, 1 extender, 1 extender; box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 6 screws, 1 pack of 10",
+		},
+		{
+			"a box that stands back needs a deeper one, and a longer screw",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) {
+				m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "1/8"}}
+				m.Screws.CoverPerGang = "0"
+			},
+			"box extender 1/2 in, 1 gang, 1 extender, 1 extender; device screws 1 1/4 in, 2 screws, 1 pack of 10",
+		},
+		{
+			"the least depth that reaches comes before the ring made for two gangs, which comes first at the same depth",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}, {Name: "b", Width: in("2")}}},
+			func(m *finish.Materials) {
+				m.Extenders = []finish.Extender{{Gangs: 2, Depth: "1", Price: "9"}, {Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}, {Gangs: 1, Depth: "1/8"}}
+				m.Screws.CoverPerGang, m.Screws.DevicePerGang = "0", "0"
+			},
+			"box extender 3/8 in, 1 gang, 1 extender, 1 extender; box extender 3/8 in, 2 gang, 1 extender, 1 extender",
+		},
+		{
+			"a box that stands proud by the panel needs none",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "-1/4"}} },
+			"",
+		},
+		{
+			"a device may stay back 1/4 in behind what cannot burn: no extender, but cover screws longer by as much",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			func(m *finish.Materials) { m.House.Material = "noncombustible" },
+			"cover screws 3/4 in, 4 screws, 1 pack of 10",
+		},
+		{
+			"behind what burns the extender brings it out: longer device screws, the usual cover screws",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			func(m *finish.Materials) {},
+			"box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 4 screws, 1 pack of 10",
+		},
+		{
+			"a box that no extender reaches is moved, and needs no screws",
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}} },
+			"",
+		},
+		{
+			"a corner takes another trim than an end",
+			finish.Work{Ends: []finish.End{{Length: in("40")}, {Length: in("40"), Corner: true}}},
+			func(m *finish.Materials) { m.Trim.None = false },
+			"edge trim, 3.34 ft, 1 8 ft strip; corner trim, 3.34 ft, 1 8 ft strip",
+		},
+		{
+			"behind 10 boards 4 in wide and 32 in high 3 strips of 40 in, 2 of 20 beside a window: 160 in; a nail each 16 in, 2 more for 2 strips; " +
+				"3/4 strip + 1/2 wall + 3/4 in the stud = 2 in",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("32")}}, 10)},
+			func(m *finish.Materials) { m.Furring = finish.Furring{Thickness: "3/4", Waste: "0"} },
+			"furring strips 3/4 in, 13.34 ft, 2 8 ft strip; nails or screws for the strips 2 in, 12 pieces, 1 box of 100",
+		},
+		{
+			"strips of 8 and of 4 ft: an end more for each 4 ft, 10 + 4 nails",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("32")}}, 10)},
+			func(m *finish.Materials) {
+				m.Furring = finish.Furring{Thickness: "3/4", Waste: "0", Strips: []finish.Roll{{Name: "short", Length: "4'", Price: "1"}, {Name: "long", Length: "8'", Price: "2"}}}
+			},
+			"furring strips 3/4 in, 13.34 ft, 2 long; nails or screws for the strips 2 in, 14 pieces, 1 box of 100",
+		},
+		{
+			"a box behind boards of 3/4 on strips of 3/4 lies 1 1/2 in back",
+			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			func(m *finish.Materials) { m.Furring.Thickness = "3/4"; m.Screws.DevicePerGang = "0" },
+			"box extender 1 1/2 in, 1 gang, 1 extender, 1 extender",
+		},
+		{
+			"strips are not counted unless the job gives their thickness",
+			finish.Work{Profile: boards, Sides: in("40"), Pieces: []finish.Piece{{Width: in("4"), Height: in("32")}}},
+			func(m *finish.Materials) {},
+			"",
+		},
+		{
+			"sheets by their size and thickness",
+			finish.Work{Profile: plain, Sheets: []finish.SheetRow{{Name: "sheet", Count: 2, Width: in("48"), Length: in("96")}}},
+			func(m *finish.Materials) {},
+			"sheet, 48 x 96 x 1/4 in, 2 sheets, 2 sheet",
+		},
+		{
+			"what the job asks for on top",
+			finish.Work{},
+			func(m *finish.Materials) { m.Extras = []finish.Extra{{Item: "brush", Buy: 2}} },
+			"brush, 2 pieces, 2 piece",
+		},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := bare()
+			c.change(&m)
+			var rows []string
+			for _, r := range takeOff(t, c.work, m).Rows {
+				rows = append(rows, fmt.Sprintf("%s, %s %s, %d %s", r.Item, r.Quantity, r.Unit, r.Buy, r.Container))
+			}
+			if diff := cmp.Diff(c.want, strings.Join(rows, "; ")); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
