@@ -73,10 +73,12 @@ func TestPlansOfRandomRoomsHold(t *testing.T) {
 	t.Logf("%d rooms planned, %d cannot be done as given", planned, undone)
 }
 
-// TestBestLookingChoiceIsLeast compares with the least blemish that the checker
-// finds by exhaustive search of small rooms.
+// TestBestLookingChoiceIsLeast holds that the best-looking choice has exactly the
+// least blemish that the checker finds by exhaustive search of small rooms: more
+// would mean that the planner missed a layout, less that it takes one which the
+// contract does not have.
 func TestBestLookingChoiceIsLeast(t *testing.T) {
-	compared, better, failed := 0, 0, false
+	compared, failed := 0, false
 	rapid.Check(t, func(t *rapid.T) {
 		file := []byte(rooms.Small().Draw(t, "job"))
 		if compared >= *mostRooms && !failed {
@@ -95,22 +97,13 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// The planner tries a few more origins than the checker, which is no
-		// fault if the layout it finds stands up to the checker otherwise.
-		if got.Cmp(want) < 0 {
-			better++
-			for _, f := range proof.Check(file, data) {
-				t.Errorf("blemish %v, less than %v, with a fault: %v\n%s", got, want, f, file)
-			}
-			return
-		}
 		compared++
 		if got.Cmp(want) != 0 {
 			t.Fatalf("least blemish of the choices is %v, want %v\n%s", got, want, file)
 		}
 	})
-	if compared <= better {
-		t.Errorf("%d rooms compared, in %d the planner found less: the checker's search is no check", compared, better)
+	if compared == 0 {
+		t.Error("no room was compared")
 	}
-	t.Logf("%d rooms compared; in %d more the planner found less", compared, better)
+	t.Logf("%d rooms compared", compared)
 }

@@ -77,7 +77,9 @@
 //     that has been rounded already can lose two marks, and is a fault.
 //  9. The ends of a leaning edge that no tape gave are rounded sideways into the
 //     space too; the middle of the straight edge between them speaks for its phase.
-//     The limit there may be the exact or the rounded one. Up is rounded first.
+//     The limit that a plan tells there may be the exact or the rounded one; panels
+//     stop, and phase 0 at the left limit stands, at the rounded one. Up is rounded
+//     first.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of
 //     the repeat too. A profile without any has no distance to a line.
 //  11. The height of an inside corner is the lesser of the two end edges of the
@@ -100,7 +102,8 @@
 //     width) at both.
 //  20. A neighbour's pattern is carried round corner after corner, at most once
 //     round a closed room. Where no run of a chain shows an edge, each run may
-//     start with phase 0 at its own left limit, and that is carried too.
+//     start with phase 0 at its own left limit, and that is carried too. It is the
+//     limit of the layout at hand: who passes at the corners moves it.
 //  21. Any origin of a run goes with any origin of the others.
 //  22. Set-out and restarts hold in the direction of work: the set-out's origin
 //     from where the work begins to the first restart, each restart's beyond it.
@@ -117,9 +120,10 @@
 //     as taped; less than the least distance is too near. Another way is told to
 //     exist only where moving that one seam to another line would do.
 //  27. The hard rules go before the blemish over the whole room; that a run's only
-//     exposed end shows a whole feature is one of them (priority whole_end).
-//     LeastBlemish knows only layouts that break none. A panel that fills a whole
-//     stretch may be narrow.
+//     exposed end shows a whole feature is one of them (priority whole_end). What
+//     breaks fewest is best: each narrow panel, each box too near a seam and each
+//     such end counts. A panel that fills a whole stretch is narrow by force only
+//     if no run passes or butts otherwise to make it wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the
 //     direction of work; its closing pieces are those of the panel fitted last.

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"cmp"
 	"encoding/json"
 	"errors"
 	"math/big"
@@ -11,13 +12,13 @@ import (
 // with the product of their origins.
 const mostRuns = 3
 
-// LeastBlemish returns the least blemish of all layouts of a job, by plain
-// search over the contract's finite set of origins, over who passes at each
-// inside corner, and over all ways to put seams on the lines where a seam may
-// fall. ok is false for a job that it does not judge: more than three runs, a
-// ready profile (its features are not in the job), breaks, installed panels, a
-// room in which every layout breaks a hard rule, or one where it depends on the
-// length of a sheet.
+// LeastBlemish returns the least blemish of the layouts of a job that break as
+// few hard rules as they must, by plain search over the contract's finite set of
+// origins, over who passes at each inside corner, and over all ways to put seams
+// on the lines where a seam may fall. ok is false for a job that it does not
+// judge: more than three runs, a ready profile (its features are not in the job),
+// breaks, installed panels, a room that seams on lines cannot cover from every
+// origin, or one where it depends on the length of a sheet.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > mostRuns || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -31,29 +32,42 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	// A sheet may be too short for a panel but long enough for the pieces that an
 	// opening leaves of it. Where it makes a difference whether such sheets count,
 	// nothing is said.
-	all := newSearch(j, false)
-	long := newSearch(j, true)
-	total, ok = all.least()
-	again, okAgain := long.least()
-	if !ok || !okAgain || !same(total, again) {
+	best, ok := newSearch(j, false).least()
+	again, okAgain := newSearch(j, true).least()
+	if !ok || !okAgain || best.compare(again) != 0 {
 		return nil, false
 	}
-	return total, true
+	return best.blemish, true
+}
+
+// price is what a layout or a part of one costs. The hard rules that it breaks
+// count first, then its blemish.
+type price struct {
+	broken  int
+	blemish rat
+}
+
+func (p price) compare(q price) int {
+	return cmp.Or(cmp.Compare(p.broken, q.broken), p.blemish.Cmp(q.blemish))
+}
+
+func (p price) plus(q price) price {
+	return price{p.broken + q.broken, sum(p.blemish, q.blemish)}
 }
 
 func newSearch(j *room, longOnly bool) *search {
-	return &search{job: j, longOnly: longOnly, weights: j.given(), costs: map[string]own{}, roles: map[string]*region{}}
+	return &search{job: j, longOnly: longOnly, weights: j.given(), prices: map[string]own{}, roles: map[string]*region{}}
 }
 
 // search keeps what has been reckoned: the region of a run in its roles, and the
-// least cost of a run by itself for an origin.
+// least price of a run by itself for an origin.
 type search struct {
 	job      *room
 	longOnly bool // count only sheets as long as the whole region is high
 	weights  weights
 	roles    map[string]*region
-	costs    map[string]own
-	best     rat
+	prices   map[string]own
+	best     *price // nil until a layout is found
 }
 
 // key names a run in its roles.
@@ -69,7 +83,10 @@ func (s *search) region(i int, atLeft, atRight role) *region {
 	return s.roles[k]
 }
 
-func (s *search) least() (rat, bool) {
+// least returns the price of the best layout. ok is false where seams on lines
+// cannot cover some run from some origin: seams off the lines may then do, which
+// are not tried here.
+func (s *search) least() (best price, ok bool) {
 	n := len(s.job.runs)
 	var corners []int // runs with an inside corner at the right
 	for i := range s.job.runs {
@@ -94,33 +111,35 @@ func (s *search) least() (rat, bool) {
 		options := make([][]own, n)
 		for i := range options {
 			for _, origin := range origins[i] {
-				if o := s.alone(i, key(i, atLeft[i], atRight[i]), regions[i], origin); o.ok {
-					options[i] = append(options[i], o)
+				o := s.alone(i, key(i, atLeft[i], atRight[i]), regions[i], origin)
+				if !o.ok {
+					return price{}, false
 				}
+				options[i] = append(options[i], o)
 			}
-			slices.SortStableFunc(options[i], func(a, b own) int { return a.cost.Cmp(b.cost) })
+			slices.SortStableFunc(options[i], func(a, b own) int { return a.price.compare(b.price) })
 		}
-		s.combine(regions, options, nil, zero())
+		s.combine(regions, options, nil, price{0, zero()})
 	}
-	return s.best, s.best != nil
+	return *s.best, true // every run has an origin
 }
 
-// combine tries every origin of the runs not yet set out, those that cost least
-// by themselves first.
-func (s *search) combine(regions []*region, options [][]own, chosen []rat, cost rat) {
+// combine tries every origin of the runs not yet set out, those with the least
+// price by themselves first.
+func (s *search) combine(regions []*region, options [][]own, chosen []rat, sofar price) {
 	i := len(chosen)
 	if i == len(regions) {
-		s.best = cost
+		s.best = &sofar
 		return
 	}
 	for _, option := range options[i] {
-		total := sum(cost, option.cost)
-		if s.best != nil && !less(total, s.best) {
+		total := sofar.plus(option.price)
+		if s.best != nil && total.compare(*s.best) >= 0 {
 			return // the options after it cost no less
 		}
 		all := append(slices.Clone(chosen), option.origin)
-		total = sum(total, s.mismatches(regions, all))
-		if s.best == nil || less(total, s.best) {
+		total.blemish = sum(total.blemish, s.mismatches(regions, all))
+		if s.best == nil || total.compare(*s.best) < 0 {
 			s.combine(regions, options, all, total)
 		}
 	}
@@ -146,100 +165,44 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 }
 
 // own is what a run costs by itself at an origin: its upright edges and its
-// seams. ok is false where the hard rules leave no way.
+// seams. ok is false where seams on lines leave no way.
 type own struct {
-	origin, cost rat
-	ok           bool
+	origin rat
+	price  price
+	ok     bool
 }
 
 // alone reckons what run i costs by itself at an origin.
 func (s *search) alone(i int, name string, g *region, origin rat) own {
 	k := name + " " + text(origin)
-	if known, found := s.costs[k]; found {
+	if known, found := s.prices[k]; found {
 		return known
 	}
-	out := own{origin, zero(), true}
-	shown := func(e end) bool { return e.kind == exposed && (e.prominence == nil || e.prominence.Sign() > 0) }
-	only := shown(g.run.left) != shown(g.run.right)
+	out := own{origin, price{0, zero()}, true}
 	for _, u := range g.uprights(s.weights) {
 		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
-		out.cost = sum(out.cost, t.cost())
-		onlyOne := u.end && only && (u.right && shown(g.run.left) || !u.right && shown(g.run.right))
-		if onlyOne && t.amount.Sign() > 0 && u.height.Sign() > 0 && s.weights[wholeEnd].Sign() > 0 {
-			out.ok = false
+		out.price.blemish = sum(out.price.blemish, t.cost())
+		if s.wantsWhole(g, u) && t.cost().Sign() > 0 {
+			out.price.broken++
 		}
 	}
 	for _, stretch := range g.stretches() {
-		if seams := s.seams(i, g, origin, stretch[0], stretch[1]); seams != nil {
-			out.cost = sum(out.cost, seams)
-		} else {
+		seams, ok := s.seams(i, g, origin, stretch[0], stretch[1])
+		if !ok {
 			out.ok = false
+			break
 		}
+		out.price = out.price.plus(seams)
 	}
-	s.costs[k] = out
+	s.prices[k] = out
 	return out
 }
 
-// sheets returns the stock that counts for a region.
-func (s *search) sheets(g *region) []stock {
-	low, high := g.extent()
-	return slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
-		usable := diff(sheet.length, times(whole(2), sheet.squareUp))
-		return s.longOnly && less(usable, diff(high, low))
-	})
-}
-
-// seams returns the least cost of the seams between left and right, nil where
-// there is no way within the hard rules. A panel that fills the whole stretch
-// may be narrow: nothing can be done about it.
-func (s *search) seams(i int, g *region, origin, left, right rat) rat {
-	j, p := s.job, s.job.pattern
-	if p.boards {
-		return zero()
-	}
-	sheets := s.sheets(g)
-	if p.sheetFor(sheets, diff(right, left), p.phase(left, origin)) {
-		return zero() // every seam costs something or nothing, never less
-	}
-	gap := half(j.gaps.seam)
-	narrow := times(s.weights[leastPanel], p.pitch)
-	// starts[k] and costs[k]: where a panel may begin and the least cost up to there.
-	starts, costs := []rat{left}, []rat{zero()}
-	for _, x := range p.linesBetween(origin, left, right) {
-		if j.nearBox(i, x, s.weights[boxClear]) {
-			continue
-		}
-		best := cheapest(starts, costs, diff(x, gap), narrow, p, sheets, origin)
-		if best == nil {
-			continue
-		}
-		starts = append(starts, sum(x, gap))
-		costs = append(costs, sum(best, g.seamTerm(i, x, s.weights).cost()))
-	}
-	return cheapest(starts, costs, right, narrow, p, sheets, origin)
-}
-
-// cheapest returns the least cost of reaching a panel's right edge from any of
-// the starts, nil for none.
-func cheapest(starts, costs []rat, right, narrow rat, p *pattern, sheets []stock, origin rat) rat {
-	widest := zero()
-	for _, s := range sheets {
-		widest = most(widest, s.width)
-	}
-	var best rat
-	for k := len(starts) - 1; k >= 0; k-- {
-		width := diff(right, starts[k])
-		if less(widest, width) {
-			break // the starts before lie farther left still
-		}
-		if less(width, narrow) || best != nil && !less(costs[k], best) {
-			continue
-		}
-		if p.sheetFor(sheets, width, p.phase(starts[k], origin)) {
-			best = costs[k]
-		}
-	}
-	return best
+// wantsWhole says whether an upright is a run's only exposed end that is seen.
+func (s *search) wantsWhole(g *region, u upright) bool {
+	shown := func(e end) bool { return e.kind == exposed && (e.prominence == nil || e.prominence.Sign() > 0) }
+	left, right := shown(g.run.left), shown(g.run.right)
+	return u.end && left != right && u.right == left && s.weights[wholeEnd].Sign() > 0
 }
 
 // BestLooking returns the least blemish among the choices of a plan.

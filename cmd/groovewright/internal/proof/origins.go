@@ -16,7 +16,7 @@ func (j *room) origins(regions []*region, w weights) [][]rat {
 		// left limit and its pattern be carried on from there.
 		seen := slices.ContainsFunc(group[i], func(k int) bool { return len(j.own(regions[k], w)) > 0 })
 		if !seen {
-			base[i] = []rat{mod(regions[i].left.x, j.pattern.pitch)}
+			base[i] = []rat{mod(regions[i].left.stop(), j.pattern.pitch)}
 		}
 	}
 	out := make([][]rat, n)

@@ -244,7 +244,7 @@ func (c *checker) panelSize(i, k int) {
 	if less(j.right, j.left) || c.regions[i].empty(j.left, j.right) && less(j.left, j.right) || c.restarted(i, j) {
 		return
 	}
-	if c.job.nearBox(i, j.middle(), c.weights[boxClear]) && c.otherSeam(i, k, j.middle()) {
+	if c.job.nearBoxes(i, j.middle(), c.weights[boxClear]) > 0 && c.otherSeam(i, k, j.middle()) {
 		c.fault("box", fmt.Sprintf("runs[%d].panels[%d].left", i, k+1), text(j.middle()), text(c.weights[boxClear])+" from a box's side", "seam close to a box where another line would do")
 	}
 }
@@ -254,8 +254,10 @@ func (p *pattern) sheetFor(sheets []stock, width, leftPhase rat) bool {
 	return slices.ContainsFunc(sheets, func(s stock) bool { return p.fits(width, leftPhase, s) })
 }
 
-// nearBox says whether x lies nearer than clear to a side of a box, as taped.
-func (j *room) nearBox(i int, x, clear rat) bool {
+// nearBoxes counts the boxes of run i of which a side, as taped, lies nearer than
+// clear to x.
+func (j *room) nearBoxes(i int, x, clear rat) int {
+	n := 0
 	for _, o := range j.runs[i].openings {
 		if o.kind != "box" {
 			continue
@@ -263,11 +265,12 @@ func (j *room) nearBox(i int, x, clear rat) bool {
 		for k, p := range o.outline {
 			q := o.outline[(k+1)%len(o.outline)]
 			if same(p.x, q.x) && less(size(diff(p.x, x)), clear) {
-				return true
+				n++
+				break
 			}
 		}
 	}
-	return false
+	return n
 }
 
 // otherSeam says whether the seam after panel k could have fallen on another
@@ -279,7 +282,7 @@ func (c *checker) otherSeam(i, k int, now rat) bool {
 	least := times(c.weights[leastPanel], p.pitch)
 	for _, x := range p.linesBetween(origin, left, right) {
 		a, b := diff(x, half(c.job.gaps.seam)), sum(x, half(c.job.gaps.seam))
-		if same(x, now) || c.job.nearBox(i, x, c.weights[boxClear]) || less(diff(a, left), least) || less(diff(right, b), least) {
+		if same(x, now) || c.job.nearBoxes(i, x, c.weights[boxClear]) > 0 || less(diff(a, left), least) || less(diff(right, b), least) {
 			continue
 		}
 		if p.sheetFor(c.job.stock, diff(a, left), p.phase(left, origin)) && p.sheetFor(c.job.stock, diff(right, b), p.phase(b, origin)) {

@@ -22,11 +22,19 @@ type endEdge struct {
 	x           rat // the limit: leftmost or rightmost x of the region
 	foot, head  point
 	leaning     bool
-	cut         rat // the limit with its ends rounded, where the end leans
+	cut         rat // of an end that leans: the limit with its ends rounded
 	low, height rat // the upright part that bounds the shape, after rounding
 }
 
 func (e endEdge) middle() rat { return middle(e.foot.x, e.head.x) }
+
+// stop returns where the panels stop, at the rounded limit of an end that leans.
+func (e endEdge) stop() rat {
+	if e.leaning {
+		return e.cut
+	}
+	return e.x
+}
 
 // stepSide is the upright side of a step, after the gap.
 type stepSide struct {
@@ -247,11 +255,11 @@ func (g *region) stretches() [][2]rat {
 		out = append(out, [2]rat{from, to})
 	}
 	for k := range out {
-		if g.left.leaning && same(out[k][0], g.left.x) {
-			out[k][0] = g.left.cut
+		if same(out[k][0], g.left.x) {
+			out[k][0] = g.left.stop()
 		}
-		if g.right.leaning && same(out[k][1], g.right.x) {
-			out[k][1] = g.right.cut
+		if same(out[k][1], g.right.x) {
+			out[k][1] = g.right.stop()
 		}
 	}
 	return out
