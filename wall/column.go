@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -15,7 +16,9 @@ type column struct {
 }
 
 // cell is one part of a column: between the lines from bottomLeft to
-// bottomRight and from topLeft to topRight.
+// bottomRight and from topLeft to topRight, which may reach past the column:
+// they are the corners of the shape where its lines start and stop, not computed
+// ones, so that heights between them stay as coarse as they can be.
 type cell struct {
 	bottomLeft, bottomRight, topLeft, topRight cutout.Point
 }
@@ -28,8 +31,10 @@ func (c cell) top(x fraction.Length) fraction.Length { return heightOn(c.topLeft
 // columnsOf merges the slabs of shapes that do not overlap.
 func columnsOf(shapes []cutout.Shape) []column {
 	var slabs []cutout.Slab
+	var sides []line
 	var xs []fraction.Length
 	for _, s := range shapes {
+		sides = append(sides, slopesOf(s)...)
 		for _, slab := range s.Slabs() {
 			slabs = append(slabs, slab)
 			xs = append(xs, slab.Left, slab.Right)
@@ -45,12 +50,9 @@ func columnsOf(shapes []cutout.Shape) []column {
 				continue
 			}
 			for _, c := range s.Cells {
-				col.cells = append(col.cells, cell{
-					bottomLeft:  cutout.Point{X: s.Left, Y: c.BottomLeft},
-					bottomRight: cutout.Point{X: s.Right, Y: c.BottomRight},
-					topLeft:     cutout.Point{X: s.Left, Y: c.TopLeft},
-					topRight:    cutout.Point{X: s.Right, Y: c.TopRight},
-				})
+				bottom := whole(sides, line{cutout.Point{X: s.Left, Y: c.BottomLeft}, cutout.Point{X: s.Right, Y: c.BottomRight}})
+				top := whole(sides, line{cutout.Point{X: s.Left, Y: c.TopLeft}, cutout.Point{X: s.Right, Y: c.TopRight}})
+				col.cells = append(col.cells, cell{bottom.left, bottom.right, top.left, top.right})
 			}
 		}
 		if len(col.cells) == 0 {
@@ -63,6 +65,67 @@ func columnsOf(shapes []cutout.Shape) []column {
 		columns = append(columns, col)
 	}
 	return columns
+}
+
+// line is a side of a shape that is not upright, from its left corner.
+type line struct{ left, right cutout.Point }
+
+// slopesOf returns the sides of a shape that are neither level nor upright.
+func slopesOf(s cutout.Shape) (out []line) {
+	for _, ring := range append([][]cutout.Point{s.Outline}, s.Holes...) {
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			if q.X.Less(p.X) {
+				p, q = q, p
+			}
+			if p.X != q.X && p.Y != q.Y {
+				out = append(out, line{p, q})
+			}
+		}
+	}
+	return out
+}
+
+// whole returns the side that the line is a part of, or the line itself.
+func whole(sides []line, part line) line {
+	if part.left.Y == part.right.Y {
+		return part
+	}
+	for _, s := range sides {
+		if !part.left.X.Less(s.left.X) && !s.right.X.Less(part.right.X) &&
+			heightOn(s.left, s.right, part.left.X) == part.left.Y && heightOn(s.left, s.right, part.right.X) == part.right.Y {
+			return s
+		}
+	}
+	return part
+}
+
+// nearly is how many steps to the inch there are, to one of which a difference
+// of heights is rounded that is too fine to be written exactly.
+const nearly = 1 << 16
+
+// atMost returns how far high lies above low, or up to a step more where that
+// is too fine to be written.
+func atMost(high, low fraction.Length) (height fraction.Length) {
+	return atLeast(low, high).Neg()
+}
+
+// atLeast returns how far high lies above low, or up to a step less where that
+// is too fine to be written.
+func atLeast(high, low fraction.Length) (height fraction.Length) {
+	defer func() {
+		switch fault := recover().(type) {
+		case nil:
+		case *fraction.OverflowError:
+			exact := new(big.Rat).Sub(high.Rat(), low.Rat())
+			exact.Mul(exact, big.NewRat(nearly, 1))
+			steps := new(big.Int).Div(exact.Num(), exact.Denom()) // toward the lower one
+			height = fraction.Of(steps.Int64(), nearly)
+		default:
+			panic(fault)
+		}
+	}()
+	return high.Sub(low)
 }
 
 // heightAt returns the seen height at x: the lesser of both sides at a step,
@@ -167,7 +230,8 @@ func (g *region) parts(first, last int, left, right fraction.Length) []part {
 	return parts
 }
 
-func (p part) height() fraction.Length { return p.top.Sub(p.bottom) }
+// height is never less than what a sheet must be long for.
+func (p part) height() fraction.Length { return atMost(p.top, p.bottom) }
 
 func (p part) join(q part) part {
 	return part{min(p.first, q.first), max(p.last, q.last), fraction.Min(p.bottom, q.bottom), fraction.Max(p.top, q.top)}

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"cmp"
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -216,10 +217,25 @@ func moveSteps(line []cutout.Point, side fraction.Length) []cutout.Point {
 	return slices.Compact(out)
 }
 
-func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
+// heightOn returns the height at x of the line through a and b. What is too fine
+// on the way, but not in the end, is reckoned in big numbers.
+func heightOn(a, b cutout.Point, x fraction.Length) (y fraction.Length) {
 	if a.Y == b.Y {
 		return a.Y
 	}
+	defer func() {
+		fault := recover()
+		if fault == nil {
+			return
+		}
+		difference := func(p, q fraction.Length) *big.Rat { return new(big.Rat).Sub(p.Rat(), q.Rat()) }
+		rise := new(big.Rat).Quo(difference(b.Y, a.Y), difference(b.X, a.X))
+		rise.Add(rise.Mul(rise, difference(x, a.X)), a.Y.Rat())
+		if _, ok := fault.(*fraction.OverflowError); !ok || !rise.Num().IsInt64() || !rise.Denom().IsInt64() {
+			panic(fault)
+		}
+		y = fraction.Of(rise.Num().Int64(), rise.Denom().Int64())
+	}()
 	return a.Y.Add(b.Y.Sub(a.Y).Scale(x.Sub(a.X).Over(b.X.Sub(a.X))))
 }
 

@@ -90,7 +90,7 @@ func (col column) parts(left, right fraction.Length) []fraction.Length {
 	n := int64(1)
 	for _, c := range col.cells {
 		for _, fall := range []fraction.Length{
-			c.top(col.right).Sub(c.top(col.left)).Abs(), c.bottom(col.right).Sub(c.bottom(col.left)).Abs(),
+			atMost(c.top(col.right), c.top(col.left)).Abs(), atMost(c.bottom(col.right), c.bottom(col.left)).Abs(),
 		} {
 			if right.Sub(left).Less(fall) {
 				return []fraction.Length{left, right}
@@ -114,7 +114,7 @@ func (col column) parts(left, right fraction.Length) []fraction.Length {
 // least returns the least height of the cell between two places; where its lines
 // slope one mark less, for what rounding takes.
 func (c cell) least(from, to, mark fraction.Length) fraction.Length {
-	height := fraction.Min(c.top(from).Sub(c.bottom(from)), c.top(to).Sub(c.bottom(to)))
+	height := fraction.Min(atLeast(c.top(from), c.bottom(from)), atLeast(c.top(to), c.bottom(to)))
 	if c.topLeft.Y != c.topRight.Y {
 		height = height.Sub(mark)
 	}

@@ -62,12 +62,13 @@ func (t *Thrift) add(c cost, worth fraction.Length) cost {
 // in column last, are worth.
 func (s *stretch) worth(first, last int, left, right fraction.Length) (sum fraction.Length) {
 	g, mark := s.region, s.room.Mark
-	// A sloped side of an opening that bounds a panel is rounded sideways.
-	if left == g.columns[first].left {
-		left = ceil(left, mark)
+	// A sloped side of an opening that bounds a panel is rounded sideways, and its
+	// corner once more where it is rounded up or down.
+	if up := ceil(left, mark); left == g.columns[first].left && up != left {
+		left = up.Add(mark)
 	}
-	if right == g.columns[last].right {
-		right = floor(right, mark)
+	if down := floor(right, mark); right == g.columns[last].right && down != right {
+		right = down.Sub(mark)
 	}
 	for _, v := range s.valuedParts(first, last) {
 		from, to := left, right
@@ -103,7 +104,7 @@ func (s *stretch) valuedParts(first, last int) []valued {
 	}
 	parts := []valued{}
 	for _, p := range g.parts(first, last, from, to) {
-		height := p.height()
+		height := atLeast(p.top, p.bottom)
 		if first == last {
 			height = s.leastOf(first, p)
 		} else if s.slopes(p) {
