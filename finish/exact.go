@@ -107,6 +107,10 @@ func arctanAbove(t *big.Rat) *big.Rat {
 	return sub(quo(piAbove, whole(4)), below)
 }
 
+// seriesGrain, in radians, is how close the two sums of an arc's series come before it ends: what it adds to an arc lies far below the
+// last place of [boundPlaces].
+var seriesGrain = part(1, 1_000_000_000_000)
+
 // arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - …, between which arctan t lies.
 func arctanSeries(t *big.Rat) (below, above *big.Rat) {
 	square := mul(t, t)
@@ -116,7 +120,7 @@ func arctanSeries(t *big.Rat) (below, above *big.Rat) {
 		term = mul(term, square)
 		below = sub(above, quo(term, whole(k+2)))
 		term = mul(term, square)
-		if sub(above, below).Cmp(part(1, 1_000_000_000_000)) < 0 {
+		if sub(above, below).Cmp(seriesGrain) < 0 {
 			return below, above
 		}
 		sum = below

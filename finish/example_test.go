@@ -62,7 +62,7 @@ func ExampleTakeOff() {
 	// 2 beadboard 4 x 8 ft: beadboard 4 x 8 ft (2 sheets)
 	// 1 quart: primer (0.58 qt)
 	// 1 quart: top coat (0.77 qt)
-	// 2 10.1 fl oz cartridge: sealant (13.7 fl oz)
+	// 2 10.1 fl oz cartridge: paintable sealant (13.7 fl oz)
 	// 3 10.1 fl oz cartridge: panel adhesive (23.9 fl oz)
 	// 1 box of 1000: panel nails 1 1/2 in (209 nails)
 	// 1 extender: box extender 1/4 in, 1 gang (1 extender)

@@ -28,56 +28,6 @@ func source(byDefault bool, otherwise string) string {
 	return asGiven
 }
 
-// house is House, read.
-type house struct {
-	material string
-	damp     bool
-	backing  string
-	wall     *big.Rat
-	studs    *big.Rat
-	datum    *big.Rat
-	guessed  bool // the datum is taken to be the floor; see [Work.onFloor]
-}
-
-func (r *reader) house(h, d House) house {
-	const path = "finish.house."
-	datum, guessed := d.Datum, h.Datum == "" && r.floor
-	if guessed {
-		datum = "0"
-	}
-	return house{
-		guessed:  guessed,
-		material: r.word(path+"material", h.Material, materials...),
-		damp:     h.Damp,
-		backing:  r.word(path+"backing", h.Backing, backings...),
-		wall:     r.length(path+"wall", h.Wall, d.Wall, fraction.Length{}),
-		studs:    r.length(path+"studs", h.Studs, d.Studs, fraction.Inches(1)),
-		datum:    r.length(path+"datum", h.Datum, datum, fraction.Length{}),
-	}
-}
-
-var (
-	materials = []string{"mdf", "hardboard", "plywood", "solid wood", "plastic", "noncombustible"}
-	backings  = []string{"gypsum", "plaster", "studs", "masonry"}
-)
-
-// floor says whether the runs stand on the floor and not on a counter.
-func (h house) floor() bool { return h.datum.Sign() == 0 }
-
-// beneath returns the words for work over a counter or over the floor.
-func (h house) beneath(counter, floor string) string {
-	if h.floor() {
-		return floor
-	}
-	return counter
-}
-
-// combustible says whether a box behind the panels has to come out to their face.
-func (h house) combustible() bool { return h.material != "noncombustible" }
-
-// woodFibre says whether sawing the panels makes wood dust.
-func (h house) woodFibre() bool { return h.combustible() && h.material != "plastic" }
-
 // gluing is Adhesive, read.
 type gluing struct {
 	form    string

@@ -111,8 +111,12 @@ func (b *builder) seal() {
 		volume = add(volume, v)
 		parts = append(parts, how)
 	}
+	item := "sealant"
+	if p := b.settings.paint; p.primer.after+p.top.after > 0 {
+		item = "paintable sealant" // paint does not hold on silicone: from memory
+	}
 	need := more(volume, s.waste)
-	b.buy("sealant", need, b.tube, s.offers, strings.Join(parts, " + ")+wasted(s.waste))
+	b.buy(item, need, b.tube, s.offers, strings.Join(parts, " + ")+wasted(s.waste))
 	rod := more(wide, s.waste)
 	b.buy("backing rod, a little thicker than its gap", rod, b.run, s.backing, "joints wider than "+b.small(s.bridge)+": "+b.run(wide)+wasted(s.waste))
 }

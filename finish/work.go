@@ -39,25 +39,12 @@ type Piece struct {
 	OpeningEdges fraction.Length
 }
 
-// CounterReach is the most that panels above a counter reach up as a rule, since wall cabinets hang about 18 in above it
-// and a hood about 30 in; judgement.
-var CounterReach = fraction.Inches(30)
-
-// onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than [CounterReach]
-// above it, and nothing is cooked at them. Judgement; a job that gives the datum is not guessed at.
-func (w Work) onFloor() bool { return CounterReach.Less(w.Low) && !w.Cooking }
-
 // board returns one word where the panels are cut from sheets and another where they are boards.
 func (w Work) board(sheet, board string) string {
 	if w.Profile.Boards {
 		return board
 	}
 	return sheet
-}
-
-// readFor returns a reader of the materials of this work.
-func readFor(w Work) *reader {
-	return &reader{units: w.Units, boards: w.Profile.Boards, floor: w.onFloor()}
 }
 
 // JointKind says what meets at a joint.
