@@ -168,7 +168,7 @@ func TestScheduleOfBoards(t *testing.T) {
 			t.Errorf("strips of %q: %q, want %q", thickness, text, want)
 		}
 	}
-	m.Nails.None = true
+	m.Nails.None, m.Furring.Thickness = true, "3/4"
 	if text := titled(w, m, "Strips behind the boards"); text == "" {
 		t.Error("strips that the job counts are not told")
 	}
