@@ -1,26 +1,13 @@
 package proof
 
-import (
-	"os"
-	"testing"
-)
-
-// byHandFile returns one of the hand-made files of testdata.
-func byHandFile(b *testing.B, name string) []byte {
-	b.Helper()
-	data, err := os.ReadFile("testdata/" + name)
-	if err != nil {
-		b.Fatal(err)
-	}
-	return data
-}
+import "testing"
 
 // BenchmarkCheck judges the hand-made plan of two runs and a window.
 func BenchmarkCheck(b *testing.B) {
-	job, plan := byHandFile(b, "corner.job.json"), byHandFile(b, "corner.plan.json")
+	job, plan := fixture(b, "corner")
 	b.ReportAllocs()
 	for b.Loop() {
-		if faults := Check(job, plan); len(faults) > 0 {
+		if faults := Check([]byte(job), []byte(plan)); len(faults) > 0 {
 			b.Fatal(faults)
 		}
 	}
@@ -28,9 +15,9 @@ func BenchmarkCheck(b *testing.B) {
 
 // BenchmarkLeastBlemish searches the same room.
 func BenchmarkLeastBlemish(b *testing.B) {
-	job := byHandFile(b, "corner.job.json")
+	job, _ := fixture(b, "corner")
 	for b.Loop() {
-		if _, ok := LeastBlemish(job); !ok {
+		if _, ok := LeastBlemish([]byte(job)); !ok {
 			b.Fatal("not judged")
 		}
 	}

@@ -50,6 +50,7 @@ func Check(job, plan []byte) []Fault {
 	return c.faults
 }
 
+// run reads both files and makes every check that can still be made.
 func (c *checker) run(job, plan []byte) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -81,7 +82,7 @@ func (c *checker) run(job, plan []byte) {
 	c.panels()
 	c.outlines()
 	c.coverage()
-	c.numbers()
+	c.numbering()
 	c.exposedEnds()
 	c.sheets()
 	c.boundAndChoices()
@@ -111,6 +112,9 @@ func (c *checker) profile() bool {
 	if mirrored := len(want.turns) > 0; file.Mirrored != mirrored {
 		c.fault("profile", "profile.mirrored", fmt.Sprint(file.Mirrored), fmt.Sprint(mirrored), "mirror image judged wrongly")
 	}
+	if file.Name != c.job.profile {
+		c.fault("profile", "profile.name", file.Name, c.job.profile, "not the job's profile")
+	}
 	alike := slices.EqualFunc(told.features, want.features, func(a, b feature) bool {
 		return a.kind == b.kind && same(a.width, b.width) && same(a.depth, b.depth)
 	})
@@ -130,12 +134,6 @@ func (c *checker) matching() bool {
 		if r.Name != c.job.runs[i].name {
 			c.fault("job", fmt.Sprintf("runs[%d].name", i), r.Name, c.job.runs[i].name, "not the job's run")
 			return false
-		}
-	}
-	if !c.job.taped {
-		// The contract's mark is 1/16 in; a metric plan may count whole millimetres.
-		if got := c.plan.Tape.r(); c.plan.Tape.value != nil && c.job.units != "in" && c.job.units != "" && same(got, perUnit["mm"]) {
-			c.job.tape = got
 		}
 	}
 	if c.plan.Tape.value != nil {

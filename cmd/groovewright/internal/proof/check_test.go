@@ -9,7 +9,8 @@ import (
 // the planner.
 var byHand = []string{"shelf", "corner", "outside", "door", "notch"}
 
-func fixture(t *testing.T, name string) (job, plan string) {
+// fixture returns one of them with its job.
+func fixture(t testing.TB, name string) (job, plan string) {
 	t.Helper()
 	read := func(file string) string {
 		data, err := os.ReadFile("testdata/" + file)

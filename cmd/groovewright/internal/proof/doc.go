@@ -37,8 +37,9 @@
 //	job, profile        the plan is not about this job
 //	corner, limits      who passes at a corner; where panels may reach
 //	phase, restart      the pattern on the wall
-//	exposed             a run's only seen end, exposed, shows no whole feature
-//	exposed outweighed  the same where other edges weigh more, so that it may
+//	exposed             a run's only exposed end that is seen shows no whole feature
+//	exposed outweighed  the same where other edges weigh more, so that the least
+//	                    blemish alone may well cut it
 //	panels, seam gap    panels in order, within limits and sheets, gaps between
 //	narrow, box         the hard rules that may give way
 //	outline, hole       a piece by itself
@@ -120,10 +121,10 @@
 //     as taped; less than the least distance is too near. Another way is told to
 //     exist only where moving that one seam to another line would do.
 //  27. The hard rules go before the blemish over the whole room; that a run's only
-//     exposed end shows a whole feature is one of them (priority whole_end). What
-//     breaks fewest is best: each narrow panel, each box too near a seam and each
-//     such end counts. A panel that fills a whole stretch is narrow by force only
-//     if no run passes or butts otherwise to make it wider.
+//     exposed end that is seen shows a whole feature is one of them (priority
+//     whole_end). What breaks fewest is best: each narrow panel, each box too near
+//     a seam and each such end counts. A panel that fills a whole stretch is narrow
+//     by force only if no other way to pass and butt makes it wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the
 //     direction of work; its closing pieces are those of the panel fitted last.
@@ -138,7 +139,8 @@
 //  33. Of two choices, neither is at least as good in sheets, sheets to buy, money
 //     and blemish together.
 //  34. A blemish's weight may hold the height in feet or not; the cost is with it.
-//  35. The tape is 1/16 in where the job names none, in whatever units.
+//  35. The tape is 1/16 in where the job names none, 1 mm where its units are
+//     metric.
 //  36. An upright that is the side of a step and of an opening counts as the
 //     opening's.
 package proof

@@ -11,7 +11,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		}
 	}
 	if len(on) < 2 {
-		return endEdge{x: line(zero()), cut: line(zero()), foot: point{zero(), zero()}, head: point{zero(), zero()}, low: zero(), height: zero()}
+		return endEdge{x: line(zero()), cut: line(zero()), foot: point{zero(), zero()}, head: point{zero(), zero()}, height: zero()}
 	}
 	slices.SortFunc(on, func(a, b point) int { return a.y.Cmp(b.y) })
 	out := endEdge{foot: on[0], head: on[len(on)-1], leaning: leaning}
@@ -24,8 +24,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		if right {
 			look = fromLeft
 		}
-		parts := g.at(out.x, look)
-		out.height, out.low = length(parts), out.foot.y
+		out.height = length(g.at(out.x, look))
 		return out
 	}
 	low, high := g.rounded(out.foot, line, false), g.rounded(out.head, line, true)
@@ -34,7 +33,6 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 	if right {
 		out.cut = most(out.foot.x, out.head.x)
 	}
-	out.low = low
 	out.height = most(zero(), diff(high, low))
 	for _, hole := range g.grown {
 		// An opening that takes away the leaning end takes its height away.

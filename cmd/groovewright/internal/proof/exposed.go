@@ -5,37 +5,26 @@ import (
 	"slices"
 )
 
-// exposedEnds checks that a run whose only seen end is an exposed one shows a
-// whole feature there. Kind "exposed" means that the end outweighs everything
-// else the set-out decides; "exposed outweighed" that it does not, so that the
-// least blemish may well cut it. Where the job sets the rule aside nothing is
-// checked.
+// wantsWhole says whether an upright is a run's only exposed end that is seen,
+// which has to show a whole feature.
+func (g *region) wantsWhole(u upright, w weights) bool {
+	shown := func(e end) bool { return e.kind == exposed && (e.prominence == nil || e.prominence.Sign() > 0) }
+	left, right := shown(g.run.left), shown(g.run.right)
+	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w[wholeEnd].Sign() > 0
+}
+
+// exposedEnds checks that a run's only exposed end shows a whole feature. Kind
+// "exposed" means that the end outweighs everything else the set-out decides;
+// "exposed outweighed" that it does not, so that the least blemish alone may well
+// cut it. Where the job sets the rule aside nothing is checked.
 func (c *checker) exposedEnds() {
-	if c.weights[wholeEnd].Sign() == 0 {
-		return
-	}
-	n := len(c.regions)
 	for i, g := range c.regions {
-		var ends []upright
-		others := zero()
-		for _, u := range g.uprights(c.weights) {
-			seen := times(u.weight, u.height)
-			if u.end && seen.Sign() > 0 {
-				ends = append(ends, u)
-				continue
-			}
-			others = sum(others, seen)
-		}
-		if len(ends) != 1 || ends[0].what != exposed+" end" || c.laid(i) {
+		uprights := g.uprights(c.weights)
+		k := slices.IndexFunc(uprights, func(u upright) bool { return g.wantsWhole(u, c.weights) })
+		if k < 0 || c.laid(i) {
 			continue
 		}
-		for _, k := range []int{i, (i + n - 1) % n} { // the inside corners at its right and left
-			if _, ok := c.job.corner(k); ok && c.job.runs[k].right.kind == insideCorner {
-				others = sum(others, times(c.job.cornerWeight(k, c.weights), most(g.left.height, g.right.height)))
-			}
-		}
-		u := ends[0]
-		look := fromLeft
+		u, look := uprights[k], fromLeft
 		if u.right {
 			look = fromRight
 		}
@@ -43,13 +32,30 @@ func (c *checker) exposedEnds() {
 		if amount.Sign() == 0 {
 			continue
 		}
-		kind := "exposed"
-		if less(times(u.weight, u.height), others) {
+		kind, others := "exposed", c.others(i, uprights, k)
+		if less(u.seen(), others) {
 			kind = "exposed outweighed"
 		}
 		c.fault(kind, fmt.Sprintf("runs[%d].set_out.origin", i), text(amount), "0",
-			"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(times(u.weight, u.height)), text(others))
+			"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(u.seen()), text(others))
 	}
+}
+
+// others returns what all but upright k of run i weighs that its set-out decides.
+func (c *checker) others(i int, uprights []upright, k int) rat {
+	total := zero()
+	for l, u := range uprights {
+		if l != k {
+			total = sum(total, u.seen())
+		}
+	}
+	n, g := len(c.regions), c.regions[i]
+	for _, corner := range []int{i, (i + n - 1) % n} { // at its right and at its left
+		if _, ok := c.job.corner(corner); ok && c.job.runs[corner].right.kind == insideCorner {
+			total = sum(total, times(c.job.cornerWeight(corner, c.weights), most(g.left.height, g.right.height)))
+		}
+	}
+	return total
 }
 
 // laid says whether a panel is on run i already.

@@ -5,11 +5,9 @@ import "encoding/json"
 // room is a job as this package understands it; every length in inches.
 type room struct {
 	title      string
-	units      string
 	tape       rat
-	taped      bool // the job itself names its tape
 	closed     bool
-	profile    string   // name of a ready profile, or empty
+	profile    string   // its name
 	pattern    *pattern // nil until a ready profile is known
 	stock      []stock
 	kerf       rat

@@ -182,7 +182,7 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 	for _, u := range g.uprights(s.weights) {
 		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
 		out.price.blemish = sum(out.price.blemish, t.cost())
-		if s.wantsWhole(g, u) && t.cost().Sign() > 0 {
+		if g.wantsWhole(u, s.weights) && t.amount.Sign() > 0 {
 			out.price.broken++
 		}
 	}
@@ -196,13 +196,6 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 	}
 	s.prices[k] = out
 	return out
-}
-
-// wantsWhole says whether an upright is a run's only exposed end that is seen.
-func (s *search) wantsWhole(g *region, u upright) bool {
-	shown := func(e end) bool { return e.kind == exposed && (e.prominence == nil || e.prominence.Sign() > 0) }
-	left, right := shown(g.run.left), shown(g.run.right)
-	return u.end && left != right && u.right == left && s.weights[wholeEnd].Sign() > 0
 }
 
 // BestLooking returns the least blemish among the choices of a plan.

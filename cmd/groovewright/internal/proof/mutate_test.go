@@ -34,6 +34,7 @@ var mutations = []mutation{
 	{"run lost", "corner", `{"name": "east", "limits"`, `{"name": "north"}, {"name": "east", "limits"`, "job"},
 	{"pitch", "shelf", `"pitch": "1 1/2"`, `"pitch": "1 5/8"`, "profile"},
 	{"feature", "shelf", `"width": "1 1/8"}`, `"width": "1 1/4"}`, "profile"},
+	{"name of the profile", "shelf", `"profile": {"name": "`, `"profile": {"name": "other `, "profile"},
 	{"thickness", "shelf", `"thickness": "1/4"`, `"thickness": "3/8"`, "profile"},
 	{"mirrored", "shelf", `"mirrored": true`, `"mirrored": false`, "profile"},
 	{"mirrored that is not", "door", `"mirrored": false`, `"mirrored": true`, "profile"},

@@ -97,7 +97,7 @@ func (j *room) own(g *region, w weights) []rat {
 	p := j.pattern
 	var out, ends []rat
 	for _, u := range g.uprights(w) {
-		if times(u.weight, u.height).Sign() <= 0 {
+		if u.seen().Sign() <= 0 {
 			continue
 		}
 		for _, b := range p.boundaries {

@@ -1,13 +1,8 @@
 package proof
 
 import (
-	"bytes"
 	"encoding/json"
-	"fmt"
 	"math/big"
-	"regexp"
-	"slices"
-	"strings"
 )
 
 // number is a length or ratio of a plan. Reading never fails: the form of every
@@ -48,6 +43,7 @@ func (m money) r() rat {
 	return m.value
 }
 
+// spot is a point of a plan, x before y.
 type spot [2]number
 
 func (s spot) point() point { return point{s[0].r(), s[1].r()} }
@@ -60,6 +56,7 @@ func loopOf(spots []spot) loop {
 	return out
 }
 
+// planFile is a plan as JSON holds it, as far as it is judged.
 type planFile struct {
 	Format       int             `json:"format"`
 	Title        string          `json:"title"`
@@ -102,7 +99,6 @@ type planRun struct {
 	Name   string `json:"name"`
 	Limits spot   `json:"limits"`
 	SetOut struct {
-		From      number `json:"from"`
 		Direction string `json:"direction"`
 		Origin    number `json:"origin"`
 	} `json:"set_out"`
@@ -189,14 +185,12 @@ type planOffcut struct {
 }
 
 type planBound struct {
-	SheetsAtLeast int    `json:"sheets_at_least"`
-	Proved        bool   `json:"proved"`
-	How           string `json:"how"`
+	SheetsAtLeast int  `json:"sheets_at_least"`
+	Proved        bool `json:"proved"`
 }
 
 type planBlemish struct {
 	Run    string `json:"run"`
-	Where  string `json:"where"`
 	At     number `json:"at"`
 	Kind   string `json:"kind"`
 	Amount number `json:"amount"`
@@ -220,68 +214,4 @@ type planPriority struct {
 
 type planWarning struct {
 	Path string `json:"path"`
-	Text string `json:"text"`
 }
-
-// forms judges how the numbers of a plan are written, wherever they stand.
-func (c *checker) forms(data []byte) {
-	var tree any
-	decoder := json.NewDecoder(bytes.NewReader(data))
-	decoder.UseNumber()
-	if decoder.Decode(&tree) != nil {
-		return // reported where the plan is decoded
-	}
-	c.form("", "", tree)
-}
-
-// The names under which a plan holds lengths or ratios, as strings or as lists
-// of strings.
-var numeric = []string{
-	"tape", "pitch", "thickness", "width", "depth", "kerf", "square_up", "top", "bottom", "side", "seam", "box",
-	"window", "length", "left_phase", "right_phase", "limits", "from", "origin", "mismatch", "lean", "outline",
-	"left", "right", "at", "height", "x", "y", "rect", "amount", "weight", "cost", "blemish_total", "face", "back",
-	"diameter", "value", "default",
-}
-
-// Parts of a plan in which some of these names mean something else: prose, or money.
-var elsewhere = []string{"takeoff", "choices[].cost", "marks.from", "total", "warnings", "order", "cautions"}
-
-func (c *checker) form(path, name string, node any) {
-	for _, other := range elsewhere {
-		if plain := indexless(path); plain == other || strings.HasSuffix(plain, "."+other) {
-			return
-		}
-	}
-	switch node := node.(type) {
-	case map[string]any:
-		names := make([]string, 0, len(node))
-		for name := range node {
-			names = append(names, name)
-		}
-		slices.Sort(names)
-		for _, name := range names {
-			c.form(strings.TrimPrefix(path+"."+name, "."), name, node[name])
-		}
-	case []any:
-		for i, item := range node {
-			c.form(fmt.Sprintf("%s[%d]", path, i), name, item)
-		}
-	case string:
-		if !slices.Contains(numeric, name) {
-			return
-		}
-		if value, ok := readExact(node); !ok {
-			c.fault("form", path, node, text(value), "not a mixed fraction in lowest terms")
-		}
-	case json.Number:
-		if slices.Contains(numeric, name) {
-			c.fault("form", path, node.String(), "a string", "a length or ratio written as a JSON number")
-		}
-	}
-}
-
-var index = regexp.MustCompile(`\[[0-9]+\]`)
-
-// indexless returns a path with every index left out: choices[2].cost becomes
-// choices[].cost.
-func indexless(path string) string { return index.ReplaceAllString(path, "[]") }

@@ -60,10 +60,12 @@ func readJob(data []byte) (*room, error) {
 		return nil, err
 	}
 	r := &reading{unit: file.Units}
-	j := &room{title: file.Title, units: file.Units, closed: file.Closed, taped: file.Tape != ""}
-	j.tape = ratio(1, 16)
-	if j.taped {
+	j := &room{title: file.Title, closed: file.Closed, tape: ratio(1, 16)}
+	switch {
+	case file.Tape != "":
 		j.tape = r.length("tape", file.Tape)
+	case file.Units == "mm" || file.Units == "cm":
+		j.tape = perUnit["mm"]
 	}
 	j.kerf, j.squareUp = r.length("saw.kerf", file.Saw.Kerf), r.length("saw.square_up", file.Saw.SquareUp)
 	for i, s := range file.Stock {
@@ -119,6 +121,7 @@ func (r *reading) profile(j *room, raw json.RawMessage) {
 		r.fail("profile", err)
 		return
 	}
+	j.profile = file.Name
 	var features []feature
 	for i, f := range file.Features {
 		path := fmt.Sprintf("profile.features[%d]", i)

@@ -19,11 +19,11 @@ type region struct {
 
 // endEdge is the edge of a region at one end of the run.
 type endEdge struct {
-	x           rat // the limit: leftmost or rightmost x of the region
-	foot, head  point
-	leaning     bool
-	cut         rat // of an end that leans: the limit with its ends rounded
-	low, height rat // the upright part that bounds the shape, after rounding
+	x          rat // the limit: leftmost or rightmost x of the region
+	foot, head point
+	leaning    bool
+	cut        rat // of an end that leans: the limit with its ends rounded
+	height     rat // of the upright part that bounds the shape, after rounding
 }
 
 func (e endEdge) middle() rat { return middle(e.foot.x, e.head.x) }
@@ -221,6 +221,18 @@ func (g *region) computed(y, x rat, look side) bool {
 // seen returns the height of the shape at x: the lesser side where they differ.
 func (g *region) seen(x rat) rat {
 	return least(length(g.at(x, fromLeft)), length(g.at(x, fromRight)))
+}
+
+// extent returns the lowest and highest y of a region's outline.
+func (g *region) extent() (low, high rat) {
+	low, high = zero(), zero()
+	for k, e := range g.outline {
+		if k == 0 {
+			low, high = e.a.y, e.a.y
+		}
+		low, high = least(low, least(e.a.y, e.b.y)), most(high, most(e.a.y, e.b.y))
+	}
+	return low, high
 }
 
 // empty says whether nothing of the region lies between from and to.

@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// numbers checks that pieces are numbered in order of fitting, that panels and
+// numbering checks that pieces are numbered in order of fitting, that panels and
 // pieces know each other, and that each panel's pieces fill its width.
-func (c *checker) numbers() {
+func (c *checker) numbering() {
 	for k, piece := range c.plan.Pieces {
 		if piece.Number != k+1 {
 			c.fault("order", fmt.Sprintf("pieces[%d].number", k), fmt.Sprint(piece.Number), fmt.Sprint(k+1), "pieces are not numbered from 1 in order")
