@@ -23,12 +23,16 @@ func (r *reader) house(h, d House) house {
 	if guessed {
 		datum = "0"
 	}
+	wall, backing := d.Wall, r.word(path+"backing", h.Backing, backings...)
+	if backing == "studs" {
+		wall = "0"
+	}
 	return house{
 		guessed:  guessed,
 		material: r.word(path+"material", h.Material, materials...),
 		damp:     h.Damp,
-		backing:  r.word(path+"backing", h.Backing, backings...),
-		wall:     r.length(path+"wall", h.Wall, d.Wall, fraction.Length{}),
+		backing:  backing,
+		wall:     r.length(path+"wall", h.Wall, wall, fraction.Length{}),
 		studs:    r.length(path+"studs", h.Studs, d.Studs, fraction.Inches(1)),
 		datum:    r.length(path+"datum", h.Datum, datum, fraction.Length{}),
 	}

@@ -35,7 +35,7 @@ type House struct {
 	Material string `json:"material,omitzero"`
 	// Damp says that moisture reaches the panels: backs are coated too.
 	Damp bool `json:"damp,omitzero"`
-	// Wall is the thickness of what lies between panel and stud. [DefaultWall].
+	// Wall is the thickness of what lies between panel and stud. [DefaultWall], but 0 where Backing is "studs".
 	Wall Taped `json:"wall,omitzero"`
 	// Backing is what the panels lie on: "gypsum" (the default), "plaster", "masonry", or "studs" where nothing covers them.
 	Backing string `json:"backing,omitzero"`

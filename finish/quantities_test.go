@@ -160,6 +160,12 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"panel nails 1 1/2 in, 104 nails, 1 box of 1000",
 		},
 		{
+			"on open studs there is no wall to go through: 1/4 panel + 3/4 in the stud = 1",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, "studs" },
+			"panel nails 1 in, 94 nails, 1 box of 1000",
+		},
+		{
 			"a tenth more nails",
 			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
 			func(m *finish.Materials) {

@@ -17,6 +17,8 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(sound))
 	f.Add([]byte(`{"runs": [{"heights": [{}]}]}`))     // everything missing
 	f.Add([]byte(`{"a": {"a": [[[[{"a": null}]]]]}}`)) // deep and unknown
+	f.Add([]byte(strings.Replace(sound, boxOpening, `"rise": "2", "points": {"bases": [["0", "0"], ["24", "0"]], "side": "left", "corners": [{"distances": ["0", "24"]},
+		{"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"bases": [["0", "0"], ["24", "10"]], "side": "left", "distances": ["10", "24"]}]}`, 1)))
 	names, _ := filepath.Glob("../../../../examples/*.json")
 	for _, name := range names {
 		if data, err := os.ReadFile(name); err == nil {
