@@ -315,9 +315,34 @@ func money(d *decimal.Decimal) string {
 	return d.StringFixed(2)
 }
 
-// leaf is one page of the templates.
+// leaf is one page of the templates: one picture, or more that share it.
 type leaf struct {
 	Picture template.HTML
+	Cells   []placed
+}
+
+// placed is a picture and where it stands on its page.
+type placed struct {
+	Style   template.CSS
+	Picture template.HTML
+}
+
+// sharing returns the pages of the templates that are small.
+func (b *page) sharing(small []cell, paper Paper) []leaf {
+	var leaves []leaf
+	_, foot := paper.shared()
+	for n, cells := range share(small, paper) {
+		at := func(x, y float64, pic *Picture) placed {
+			return placed{template.CSS(fmt.Sprintf("left:%.4fin;top:%.4fin", x+pageMargin, y+pageMargin)), template.HTML(pic.markup(false))}
+		}
+		var one leaf
+		for _, c := range cells {
+			one.Cells = append(one.Cells, at(c.x, c.y, drawTile(b.scribe, c.tiling, c.tiles[0], c.number)))
+		}
+		one.Cells = append(one.Cells, at(0, foot, drawRuler(paper, n+1)))
+		leaves = append(leaves, one)
+	}
+	return leaves
 }
 
 // chart is one cutting line on the front page of the templates.
@@ -342,8 +367,13 @@ func (b *page) templates(cuts []cutLine, paper Paper) ([]byte, error) {
 	data.Title, data.Paper, data.Style = b.Plan.Title, paper, b.Style
 	data.Square = template.HTML(drawSquare().markup(false))
 	var charts []chart
+	var small []cell
 	for i, cut := range cuts {
 		t := cut.tile(paper)
+		if c, ok := cut.small(paper, b.Plan.Profile, i+1); ok && len(t.tiles) == 1 {
+			small = append(small, c)
+			continue
+		}
 		one := chart{Map: template.HTML(drawMap(t, i+1).markup(false)), Piece: cut.piece.Label, What: cut.what}
 		var names []string
 		for _, tile := range t.tiles {
@@ -352,13 +382,14 @@ func (b *page) templates(cuts []cutLine, paper Paper) ([]byte, error) {
 				continue
 			}
 			names = append(names, tile.name)
-			data.Leaves = append(data.Leaves, leaf{template.HTML(drawTile(b.scribe, t, tile, i+1).markup(false))})
+			data.Leaves = append(data.Leaves, leaf{Picture: template.HTML(drawTile(b.scribe, t, tile, i+1).markup(false))})
 		}
 		one.Pages = strings.Join(names, " ")
 		charts = append(charts, one)
 	}
+	data.Leaves = append(b.sharing(small, paper), data.Leaves...)
 	const onFirst, onOther = 2, 6 // charts that a front page has room for
-	for n := onFirst; len(charts) > 0; n = onOther {
+	for n := onFirst; len(charts) > 0 || len(data.Fronts) == 0; n = onOther {
 		n = min(n, len(charts))
 		data.Fronts = append(data.Fronts, charts[:n])
 		charts = charts[n:]

@@ -136,6 +136,7 @@ type tile struct {
 	name       string
 	x, y, w, h float64
 	needed     bool // false: only a straight passes through, or nothing at all
+	shared     bool // it has a page together with others
 }
 
 // tiling lays pages over a cutting line.
@@ -198,7 +199,11 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 	pic := newPicture(fmt.Sprintf("template-%s-%d-%s", t.paper.Size, number, one.name),
 		fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
 	pic.Desc = "Full size. Heavy line: saw along it, on the waste side. Circles: starter holes of the jigsaw. Grey strips: beads and grooves of the board under it."
-	pic.Width, pic.Height = one.w*perInch, (one.h+pageFoot)*perInch
+	foot := pageFoot
+	if one.shared {
+		foot = cellName
+	}
+	pic.Width, pic.Height = one.w*perInch, (one.h+foot)*perInch
 	v := view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	clip := pic.defs.add("clipPath", "id", pic.id("page"))
 	clip.add("rect", "width", pic.Width, "height", one.h*perInch)
@@ -225,20 +230,55 @@ func drawTile(s scribe, t tiling, one tile, number int) *Picture {
 		page.add("path", "class", "templatedrill", "d", fmt.Sprintf("M%s %sh%sM%s %sv%s", ink(x-r), ink(y), ink(2*r), ink(x), ink(y-r), ink(2*r)))
 	}
 	taken := board{frame: box{0, 0, pic.Width, one.h * perInch}, taken: drills}
-	taken.claim(box{0, 0, pic.Width, 20})
+	if one.shared {
+		for _, x := range []fraction.Length{{}, c.piece.Width} {
+			taken.claim(box{v.x(x) - 3, 0, 6, pic.Height})
+		}
+	} else {
+		taken.claim(box{0, 0, pic.Width, 20})
+	}
+	for i, p := range c.points {
+		q := c.points[(i+1)%len(c.points)]
+		if one.shared && (c.closed || i+1 < len(c.points)) && (p[0] == q[0] || p[1] == q[1]) {
+			lo, hi := bounds([]plan.Point{p, q})
+			taken.claim(v.area(lo[0], lo[1], hi[0], hi[1]).grow(2))
+		}
+	}
 	for i, p := range c.points {
 		place := fmt.Sprintf("%s[%d]", c.path, (c.first+i)%c.count)
-		text := line{s.length(p[0], ref("%s[0]", place)), " across, ", s.length(p[1], ref("%s[1]", place)), " up"}
-		x, y, w := v.x(p[0]), v.y(p[1]), text.width(smallSize)+4
-		page.add("circle", "class", "templatedot", "cx", x, "cy", y, "r", 2.5)
-		if seat, ok := taken.place(box{x + 8, y + 5, w, 14}, box{x - 8 - w, y + 5, w, 14}, box{x + 8, y - 19, w, 14}, box{x - 8 - w, y - 19, w, 14},
-			box{x - w/2, y + 8, w, 14}, box{x - w/2, y - 22, w, 14}); ok {
-			text.write(page, "small halo", seat.x+2, seat.y+11, "start")
+		across, up := line{s.length(p[0], ref("%s[0]", place)), " across, "}, line{s.length(p[1], ref("%s[1]", place)), " up"}
+		page.add("circle", "class", "templatedot", "cx", v.x(p[0]), "cy", v.y(p[1]), "r", 2.5)
+		if !taken.corner(page, v.x(p[0]), v.y(p[1]), append(across, up...)) {
+			taken.corner(page, v.x(p[0]), v.y(p[1]), across, up)
 		}
 	}
 	pic.add("rect", "class", "templateframe", "x", .5, "y", .5, "width", pic.Width-1, "height", one.h*perInch-1)
-	pic.foot(t, one, one.h*perInch)
+	if one.shared {
+		pic.name(t, one.h*perInch)
+	} else {
+		pic.foot(t, one, one.h*perInch)
+	}
 	return pic
+}
+
+// corner writes lines of text near a corner of a cutting line, if there is room.
+func (b *board) corner(on *node, x, y float64, text ...line) bool {
+	w, h := 0.0, 14*float64(len(text))
+	for _, l := range text {
+		w = max(w, l.width(smallSize)+4)
+	}
+	places := []box{{x + 8, y + 5, w, h}, {x - 8 - w, y + 5, w, h}, {x + 8, y - 5 - h, w, h}, {x - 8 - w, y - 5 - h, w, h},
+		{x - w/2, y + 8, w, h}, {x - w/2, y - 8 - h, w, h}}
+	for _, away := range []float64{24, 44, 64} { // past a starter hole
+		places = append(places, box{x + 8, y + away, w, h}, box{x - 8 - w, y + away, w, h}, box{x + 8, y - away - h, w, h}, box{x - 8 - w, y - away - h, w, h})
+	}
+	seat, ok := b.place(places...)
+	for n, l := range text {
+		if ok {
+			l.write(on, "small halo", seat.x+2, seat.y+11+14*float64(n), "start")
+		}
+	}
+	return ok
 }
 
 // drawBoard draws the piece's edges and its pattern at its true phase.
