@@ -32,12 +32,14 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	// A sheet may be too short for a panel but long enough for the pieces that an
 	// opening leaves of it. Where it makes a difference whether such sheets count,
 	// nothing is said.
-	best, ok := newSearch(j, false).least()
-	again, okAgain := newSearch(j, true).least()
-	if !ok || !okAgain || best.compare(again) != 0 {
-		return nil, false
+	long := newSearch(j, true)
+	best, ok := long.least()
+	if ok && long.short {
+		var other price
+		other, ok = newSearch(j, false).least()
+		ok = ok && best.compare(other) == 0
 	}
-	return best.blemish, true
+	return best.blemish, ok
 }
 
 // price is what a layout or a part of one costs. The hard rules that it breaks
@@ -64,6 +66,7 @@ func newSearch(j *room, longOnly bool) *search {
 type search struct {
 	job      *room
 	longOnly bool // count only sheets as long as the whole region is high
+	short    bool // there are others
 	weights  weights
 	roles    map[string]*region
 	prices   map[string]own

@@ -10,12 +10,15 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 		return price{0, zero()}, true
 	}
 	c := covering{
-		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights[leastPanel], p.pitch),
+		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights[leastPanel], p.pitch), widest: zero(),
 		starts: []rat{left}, prices: []price{{0, zero()}},
 	}
-	if c.fits(left, right) {
-		// A seam more costs something or nothing, never less.
-		return c.panel(left, right), true
+	for _, sheet := range c.sheets {
+		c.widest = most(c.widest, sheet.width)
+	}
+	// A seam more costs something or nothing, never less.
+	if best, ok := c.cheapest(right); ok {
+		return best, true
 	}
 	gap := half(j.gaps.seam)
 	for _, x := range p.linesBetween(origin, left, right) {
@@ -32,11 +35,15 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 
 // sheets returns the stock that counts for a region.
 func (s *search) sheets(g *region) []stock {
+	if !s.longOnly {
+		return s.job.stock
+	}
 	low, high := g.extent()
-	return slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
-		usable := diff(sheet.length, times(whole(2), sheet.squareUp))
-		return s.longOnly && less(usable, diff(high, low))
+	long := slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
+		return less(diff(sheet.length, times(whole(2), sheet.squareUp)), diff(high, low))
 	})
+	s.short = s.short || len(long) < len(s.job.stock)
+	return long
 }
 
 // covering is a stretch covered from its left edge as far as the places where a
@@ -44,37 +51,28 @@ func (s *search) sheets(g *region) []stock {
 type covering struct {
 	pattern        *pattern
 	sheets         []stock
-	origin, narrow rat
+	origin         rat
+	narrow, widest rat // panels below one break a rule, above the other no sheet gives them
 	starts         []rat
 	prices         []price // the least of all up to each start
 }
 
-// fits says whether some sheet gives a panel from left to right.
-func (c *covering) fits(left, right rat) bool {
-	return less(left, right) && c.pattern.sheetFor(c.sheets, diff(right, left), c.pattern.phase(left, c.origin))
-}
-
-// panel returns the price of a panel: a narrow one breaks a rule.
-func (c *covering) panel(left, right rat) price {
-	if less(diff(right, left), c.narrow) {
-		return price{1, zero()}
-	}
-	return price{0, zero()}
-}
-
 // cheapest returns the least price of reaching a panel's right edge from any of
-// the starts.
+// the starts. ok is false where no sheet gives a panel that ends there.
 func (c *covering) cheapest(right rat) (best price, ok bool) {
-	widest := zero()
-	for _, s := range c.sheets {
-		widest = most(widest, s.width)
-	}
 	for k := len(c.starts) - 1; k >= 0; k-- {
-		if less(widest, diff(right, c.starts[k])) {
+		width := diff(right, c.starts[k])
+		if less(c.widest, width) {
 			break // the starts before lie farther left still
 		}
-		total := c.prices[k].plus(c.panel(c.starts[k], right))
-		if (!ok || total.compare(best) < 0) && c.fits(c.starts[k], right) {
+		total := c.prices[k]
+		if less(width, c.narrow) {
+			total.broken++
+		}
+		if width.Sign() <= 0 || ok && total.compare(best) >= 0 {
+			continue
+		}
+		if c.pattern.sheetFor(c.sheets, width, c.pattern.phase(c.starts[k], c.origin)) {
 			best, ok = total, true
 		}
 	}
