@@ -60,7 +60,7 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	for _, t := range s.edgeTerms(o) {
 		r.blemish = r.blemish.Add(t.Cost())
 		if t.Kind == kindExposed && s.wantsWholeEnd() && !t.Amount.IsZero() {
-			r.broken++
+			r.broken = 1 // one rule, also where an opening parts the end
 		}
 	}
 	r.uneven = s.uneven(o)

@@ -282,6 +282,27 @@ func layoutKey(l *Layout) (key string) {
 	return key
 }
 
+// An opening at the exposed end leaves two edges of it, of which the pattern of
+// the panel on the wall cuts both: that breaks one rule, not two.
+func TestCutExposedEndBreaksOneRule(t *testing.T) {
+	in := fraction.Inches
+	room := Room{
+		Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+		Sheets:    []Sheet{{Name: "sheet", Width: in(48), Length: in(96)}},
+		Installed: []Installed{{Run: 0, Left: in(30), Right: in(40), LeftPhase: in(1)}},
+		Runs: []Run{{Name: "run", Width: in(40), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
+			Heights:  []Height{{Top: in(18)}, {At: in(40), Top: in(18)}},
+			Openings: []Opening{{Name: "window", Kind: Window, Outline: cutout.Rectangle(in(0), in(6), in(4), in(5))}}}},
+	}
+	for layout, err := range Layouts(room) {
+		if err != nil || layout.Broken != 1 {
+			t.Errorf("%d rules broken (%v), want 1", layout.Broken, err)
+		}
+		return
+	}
+	t.Error("no layout")
+}
+
 func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
