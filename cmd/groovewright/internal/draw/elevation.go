@@ -154,6 +154,9 @@ func (e *elevation) openings() {
 func (e *elevation) seams() {
 	for i := 1; i < len(e.run.Panels); i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
+		if e.parted(a, b) {
+			continue
+		}
 		x := (e.x(a.Right) + e.x(b.Left)) / 2
 		top, bottom := e.floor, e.top
 		for _, piece := range e.pieces {
@@ -169,6 +172,12 @@ func (e *elevation) seams() {
 		e.board.claim(seam)
 		e.seen = append(e.seen, seam)
 	}
+}
+
+// parted reports whether more than a seam lies between neighbours, such as a
+// door or a panel that is on the wall already.
+func (s scribe) parted(a, b plan.Panel) bool {
+	return s.plan.Gaps.Seam.Add(s.tape.Mark).Less(b.Left.Sub(a.Right))
 }
 
 // spans cuts the openings out of an upright line from y0 down to y1.

@@ -172,6 +172,13 @@ func (d *roomDrawing) band(i int) {
 	c := d.courses[i]
 	wallLeft, faceLeft, wallRight, faceRight := d.ends(i)
 	var p path
+	for n := 1; n < len(c.run.Panels); n++ { // up to what parts neighbours
+		if a, b := c.run.Panels[n-1], c.run.Panels[n]; d.parted(a, b) {
+			right, left := a.Right.Float64()*d.scale, b.Left.Float64()*d.scale
+			c.ring(&p, [4][2]float64{{wallLeft, 0}, {right, 0}, {right, boardInk}, {faceLeft, boardInk}})
+			wallLeft, faceLeft = left, left
+		}
+	}
 	c.ring(&p, [4][2]float64{{wallLeft, 0}, {wallRight, 0}, {faceRight, boardInk}, {faceLeft, boardInk}})
 	d.add("path", "class", "tag", "d", p.String())
 	for n, panel := range c.run.Installed {
@@ -182,6 +189,9 @@ func (d *roomDrawing) band(i int) {
 	}
 	var seams path
 	for n := 1; n < len(c.run.Panels); n++ {
+		if d.parted(c.run.Panels[n-1], c.run.Panels[n]) {
+			continue
+		}
 		middle := (c.run.Panels[n-1].Right.Float64() + c.run.Panels[n].Left.Float64()) / 2 * d.scale
 		x, y := c.at(middle, 0)
 		seams.move(x, y)
@@ -314,7 +324,7 @@ func (d *roomDrawing) nameSeats(c course, w, h float64) []box {
 }
 
 // turn is the place of a run in the order of fitting, by the least number of
-// its pieces.
+// its pieces; one without pieces is up already.
 func (d *roomDrawing) turn(i int) string {
 	var runs []string
 	pieces := slices.Clone(d.plan.Pieces)
@@ -326,7 +336,10 @@ func (d *roomDrawing) turn(i int) string {
 	}
 	names := []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"}
 	at := slices.Index(runs, d.plan.Runs[i].Name)
-	if at >= 0 && at < len(names) {
+	switch {
+	case at < 0:
+		return "already"
+	case at < len(names):
 		return names[at]
 	}
 	return "later"
