@@ -115,8 +115,9 @@
 //  24. Boards close up without a gap or with the seam gap, at no cost, and are
 //     never too narrow.
 //  25. A panel is as wide as its stock allows upright, or turned where the pattern
-//     is its own mirror image; any stock will do, whatever its count. Whether it
-//     must also be long enough is left open.
+//     is its own mirror image; any stock will do. Whether it must also be long
+//     enough, and whether there are enough such sheets for all such panels, is left
+//     open.
 //  26. The distance of a seam to a box is that of the middle of its gap to the side
 //     as taped; less than the least distance is too near. Another way is told to
 //     exist only where moving that one seam to another line would do.

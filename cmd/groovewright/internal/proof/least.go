@@ -18,7 +18,7 @@ const mostRuns = 3
 // on the lines where a seam may fall. ok is false for a job that it does not
 // judge: more than three runs, a ready profile (its features are not in the job),
 // breaks, installed panels, a room that seams on lines cannot cover from every
-// origin, or one where it depends on the length of a sheet.
+// origin, or one where it depends on short or counted sheets.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > mostRuns || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -30,14 +30,14 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 		}
 	}
 	// A sheet may be too short for a panel but long enough for the pieces that an
-	// opening leaves of it. Where it makes a difference whether such sheets count,
-	// nothing is said.
-	long := newSearch(j, true)
-	best, ok := long.least()
-	if ok && long.short {
-		var other price
-		other, ok = newSearch(j, false).least()
-		ok = ok && best.compare(other) == 0
+	// opening leaves of it, and of a counted one there may be too few. Where it makes
+	// a difference whether such sheets count, nothing is said.
+	sure := newSearch(j, true)
+	best, ok := sure.least()
+	if ok && sure.others {
+		var all price
+		all, ok = newSearch(j, false).least()
+		ok = ok && best.compare(all) == 0
 	}
 	return best.blemish, ok
 }
@@ -57,16 +57,16 @@ func (p price) plus(q price) price {
 	return price{p.broken + q.broken, sum(p.blemish, q.blemish)}
 }
 
-func newSearch(j *room, longOnly bool) *search {
-	return &search{job: j, longOnly: longOnly, weights: j.given(), prices: map[string]own{}, roles: map[string]*region{}}
+func newSearch(j *room, sureOnly bool) *search {
+	return &search{job: j, sureOnly: sureOnly, weights: j.given(), prices: map[string]own{}, roles: map[string]*region{}}
 }
 
 // search keeps what has been reckoned: the region of a run in its roles, and the
 // least price of a run by itself for an origin.
 type search struct {
 	job      *room
-	longOnly bool // count only sheets as long as the whole region is high
-	short    bool // there are others
+	sureOnly bool // count only sheets that never run out, as long as the region is high
+	others   bool // there are others
 	weights  weights
 	roles    map[string]*region
 	prices   map[string]own

@@ -35,15 +35,15 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 
 // sheets returns the stock that counts for a region.
 func (s *search) sheets(g *region) []stock {
-	if !s.longOnly {
+	if !s.sureOnly {
 		return s.job.stock
 	}
 	low, high := g.extent()
-	long := slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
-		return less(diff(sheet.length, times(whole(2), sheet.squareUp)), diff(high, low))
+	sure := slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
+		return sheet.count != nil || less(diff(sheet.length, times(whole(2), sheet.squareUp)), diff(high, low))
 	})
-	s.short = s.short || len(long) < len(s.job.stock)
-	return long
+	s.others = s.others || len(sure) < len(s.job.stock)
+	return sure
 }
 
 // covering is a stretch covered from its left edge as far as the places where a
