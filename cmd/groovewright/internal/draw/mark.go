@@ -123,7 +123,7 @@ func (e *elevation) written(group []int, long float64) []line {
 			space = " "
 		}
 	}
-	add(" ", e.fromStart(group[0]))
+	add(": ", e.fromStart(group[0]))
 	return append(all, text)
 }
 
