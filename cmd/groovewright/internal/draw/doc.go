@@ -13,8 +13,8 @@
 // own, each kind of area a hatch, each kind of mark a shape. The page follows
 // the reader's choice of light or dark, prints on Letter and A4, and needs
 // neither network nor script. What is wider than a phone is drawn twice, and the
-// page shows the one that fits: nothing slides sideways. Each picture has a title and a description, each
-// table its headings.
+// page shows the one that fits: nothing slides sideways. Each picture has a
+// title and a description, each table its headings.
 //
 // # Escaping
 //

@@ -23,7 +23,8 @@ type elevation struct {
 	pieces []plan.Piece
 	view
 	board board
-	seen  []box   // the seams, which numbers of narrow pieces may cover
+	seen  []box   // the seams and the start, which numbers of narrow pieces may cover
+	leads *node   // lines under the names and numbers
 	floor float64 // ink y under the wall, where the story pole begins
 }
 
@@ -215,7 +216,9 @@ func (e *elevation) datum() {
 func (e *elevation) start() {
 	x, y := e.x(e.run.SetOut.From), e.top-2*laneHigh-8
 	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(y-4), ink(e.floor+10)))
-	e.board.claim(box{x - 1.5, y, 3, e.floor - y})
+	begin := box{x - 1.5, y, 3, e.floor - y}
+	e.board.claim(begin)
+	e.seen = append(e.seen, begin)
 	way := 1.0
 	if e.run.SetOut.Direction == "left" {
 		way = -1

@@ -14,6 +14,7 @@ const uprightHigh = 10.0
 // labels writes each opening's name and each piece's number where they fit: the
 // names that stand in their openings first, so that no other covers an opening.
 func (e *elevation) labels() {
+	e.leads = e.add("g")
 	var outside []int
 	for i := range e.run.Openings {
 		if !e.nameInside(i) {
@@ -55,7 +56,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if spot.w < small {
 		e.numberAcross(text, spot, small+4)
 	} else if seat, ok := e.board.place(besides(spot, large, 15)...); ok {
-		e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+large/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+		e.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+large/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
 		e.tag(text, seat)
 	}
 }
@@ -68,9 +69,11 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 			bare.claim(c)
 		}
 	}
+	left, right := e.sides()
+	x := max(left+3, min(spot.x+spot.w/2-wide/2, right-3-wide)) // off the heights at the ends
 	var places []box
 	for _, share := range []float64{.5, .4, .6, .3, .7, .2, .8} {
-		places = append(places, around(spot.x+spot.w/2, spot.y+share*spot.h, wide, 14))
+		places = append(places, box{x, spot.y + share*spot.h - 7, wide, 14})
 	}
 	if seat, ok := bare.place(places...); ok {
 		e.board.claim(seat)
@@ -123,7 +126,7 @@ func (e *elevation) nameBeside(i int) {
 		}
 		if seat, ok := e.board.place(farther(spot, w, h)...); ok {
 			x, y := spot.x+spot.w/2, spot.y+spot.h/2
-			e.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(max(seat.x, min(x, seat.x+w))), ink(max(seat.y, min(y, seat.y+h))), ink(x), ink(y)))
+			e.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(max(seat.x, min(x, seat.x+w))), ink(max(seat.y, min(y, seat.y+h))), ink(x), ink(y)))
 			e.tagWords(i, words, seat)
 			return
 		}
