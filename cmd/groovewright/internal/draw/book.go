@@ -141,6 +141,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"sheets":   func() string { return sheets(b.Plan) },
 		"panels":   func() string { return panels(b.Plan) },
 		"one":      one,
+		"trim":     func(at fraction.Length) fraction.Length { return at.Add(b.Plan.Saw.Kerf) },
 		"counted":  counting,
 		"pole":     b.poleRows,
 		"installed": func() bool {

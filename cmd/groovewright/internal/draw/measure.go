@@ -16,13 +16,14 @@ type stop struct {
 }
 
 // stops are the running measurements of one kind of cut, from the sheet's left
-// edge or lower end, each once, with the sheet's own size last.
+// edge or lower end, each once, with the sheet's own size last. A trim by less
+// than the blade has none: nobody can measure to a place off the sheet.
 func (d *sheetDrawing) stops(kind string, axis int, size fraction.Length, field string) []stop {
 	stock := slices.IndexFunc(d.plan.Stock, func(s plan.Stock) bool { return s.Name == d.stock.Name })
 	found := []stop{{line{d.length(size, ref("stock[%d].%s", stock, field))}, size}}
 	for i, c := range d.sheet.Cuts {
 		at := c.Rect[axis].Add(c.At)
-		if c.Kind != kind || slices.ContainsFunc(found, func(s stop) bool { return s.at == at }) {
+		if c.Kind != kind || at.Sign() <= 0 || slices.ContainsFunc(found, func(s stop) bool { return s.at == at }) {
 			continue
 		}
 		path := fmt.Sprintf("sheets[%d].cuts[%d].", d.index, i)
