@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -51,9 +53,12 @@ func (p *Priorities) endWeight(e End) (kind string, weight fraction.Ratio) {
 // findEdges records the upright edges of the region and the heights of its ends.
 func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][][]cutout.Point) {
 	steps := stepSides(run, room.Gaps.Side)
-	for _, s := range g.shapes {
+	for _, s := range g.exact {
 		for _, u := range s.Uprights() {
-			e := edge{x: u.X, height: u.Top.Sub(u.Bottom), keep: groove.KeepLeft}
+			e := edge{x: u.X, height: g.roundedHeight(u, grown, room.Mark), keep: groove.KeepLeft}
+			if e.height.Sign() <= 0 {
+				continue
+			}
 			if u.MaterialRight {
 				e.keep = groove.KeepRight
 			}
@@ -73,8 +78,33 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 				g.edges = append(g.edges, e)
 			}
 		}
+	}
+	for _, s := range g.shapes {
 		g.leaningEnds(room, run, s, left, right)
 	}
+}
+
+// roundedHeight returns how high the upright is with its ends at marks, into the
+// space, where neither the tape nor the corner of an opening gave them. The
+// shapes of the whole region cannot tell: to keep clear of a corner far off, a
+// long line of theirs may stop between marks.
+func (g *region) roundedHeight(u cutout.Upright, grown [][][]cutout.Point, mark fraction.Length) fraction.Length {
+	round := func(y fraction.Length, d fraction.Direction) fraction.Length {
+		p := cutout.Point{X: u.X, Y: y}
+		if mark.IsZero() || g.taped[p] {
+			return y
+		}
+		for _, polygons := range grown {
+			for _, polygon := range polygons {
+				if slices.Contains(polygon, p) {
+					return y
+				}
+			}
+		}
+		y, _ = y.Round(mark, d)
+		return y
+	}
+	return round(u.Top, fraction.Down).Sub(round(u.Bottom, fraction.Up))
 }
 
 func (g *region) addEnd(room *Room, e edge, end End, left bool) {
