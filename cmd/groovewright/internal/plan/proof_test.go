@@ -137,6 +137,14 @@ func TestRoomsOnceReckonedDifferently(t *testing.T) {
 			 "gaps": {"side": "1/16"}, "stock": [{"name": "sheet", "width": "17 15/16", "length": "96"}],
 			 "runs": [{"name": "run A", "width": "27 9/16", "left": {"kind": "covered", "lean": "1/8"}, "right": {"kind": "covered"},
 			  "heights": [{"at": "0", "top": "12 1/16"}, {"at": "27 9/16", "bottom": "15/16", "top": "11 3/8"}]}]}`},
+		{"sliver over a window's shoulder", "an edge was 3/32 high, between two marks, so that the outline of the whole wall kept clear of a corner",
+			`{"priorities": {"weak_strip": 0, "whole_end": 0}, "profile": {"features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
+			 "gaps": {"top": "1/4", "bottom": "1/4", "side": "1/16", "seam": "1/16", "window": "1/4"},
+			 "stock": [{"name": "sheet", "width": "17 1/16", "length": "96", "left_phase": "1/8"}], "saw": {"square_up": "1/4"},
+			 "runs": [{"name": "run A", "width": "61 1/16", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "14 1/2"}, {"at": "30 1/2", "bottom": "3/4", "top": "14 1/2"}, {"at": "61 1/16", "bottom": "11/16", "top": "13 11/16"}],
+			  "openings": [{"name": "window", "kind": "window", "left": "17 1/16", "bottom": "6 7/8", "outline": [["0", "0"], ["18 15/16", "0"],
+			   ["18 15/16", "6 15/16"], ["15 13/16", "6 15/16"], ["15 13/16", "27 3/4"], ["3 1/8", "27 3/4"], ["3 1/8", "6 15/16"], ["0", "6 15/16"]]}]}]}`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			data, done := makePlan(t, []byte(test.job), plan.Looks)

@@ -17,8 +17,9 @@ const mostRuns = 3
 // origins, over who passes at each inside corner, and over all ways to put seams
 // on the lines where a seam may fall. ok is false for a job that it does not
 // judge: more than three runs, a ready profile (its features are not in the job),
-// breaks, installed panels, a room that seams on lines cannot cover from every
-// origin, or one where it depends on short or counted sheets.
+// breaks, installed panels, openings with a gap and an edge neither level nor
+// upright, a room that seams on lines cannot cover from every origin, or one where
+// it depends on short or counted sheets.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.runs) > mostRuns || len(j.installed) > 0 || len(j.runs) == 0 {
@@ -86,9 +87,9 @@ func (s *search) region(i int, atLeft, atRight role) *region {
 	return s.roles[k]
 }
 
-// least returns the price of the best layout. ok is false where seams on lines
-// cannot cover some run from some origin: seams off the lines may then do, which
-// are not tried here.
+// least returns the price of the best layout. ok is false where nothing says how
+// an opening grows, and where seams on lines cannot cover some run from some
+// origin: seams off the lines may then do, which are not tried here.
 func (s *search) least() (best price, ok bool) {
 	n := len(s.job.runs)
 	var corners []int // runs with an inside corner at the right
@@ -109,6 +110,9 @@ func (s *search) least() (best price, ok bool) {
 		regions := make([]*region, n)
 		for i := range regions {
 			regions[i] = s.region(i, atLeft[i], atRight[i])
+			if slices.Contains(regions[i].loose, true) {
+				return price{}, false
+			}
 		}
 		origins := s.job.origins(regions, s.weights)
 		options := make([][]own, n)
