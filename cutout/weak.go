@@ -167,18 +167,24 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 // isCorner reports whether the place is a corner of that ring, -1 being the
 // outline.
 func (s Shape) isCorner(number int, at rational) bool {
-	ring := s.Outline
-	if number >= 0 {
-		ring = s.Holes[number]
-	}
 	p, ok := at.point()
-	return ok && slices.Contains(ring, p)
+	return ok && slices.Contains(s.ring(number), p)
+}
+
+// ring returns the hole of that number, or the outline for -1.
+func (s Shape) ring(number int) []Point {
+	if number < 0 {
+		return s.Outline
+	}
+	return s.Holes[number]
 }
 
 // behindCorner looks for the nearest edge less than reach away from corner i of a
 // ring, with nothing but material between. square is nil if there is none.
 func (s Shape) behindCorner(number, i int, v Point, reach fraction.Length) (to rational, other int, square *big.Rat) {
 	limit := squared(reach.Rat())
+	own := s.ring(number)
+	beside := [2]Point{own[before(i, len(own))], own[after(i, len(own))]}
 	for n, ring := range s.rings {
 		for j, a := range ring {
 			next := after(j, len(ring))
@@ -186,6 +192,9 @@ func (s Shape) behindCorner(number, i int, v Point, reach fraction.Length) (to r
 				continue
 			}
 			at, d := nearestOnEdge(a.rational(), ring[next].rational(), v.rational())
+			if p, ok := at.point(); ok && n == number && (p == beside[0] || p == beside[1]) {
+				continue // the edge between them is no material
+			}
 			if d.Cmp(limit) < 0 && (square == nil || d.Cmp(square) < 0) && s.solid(halfWay(v.rational(), at)) {
 				to, other, square = at, n, d
 			}

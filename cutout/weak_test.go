@@ -141,6 +141,21 @@ func TestNarrowestStripEqualsTheNarrowestGap(t *testing.T) {
 	}
 }
 
+// The edge between two corners is no neck, though its middle, off every grain, may
+// look solid once it is rounded: the flat top of this notch is 25/48 long.
+func TestTheEdgeBetweenCornersIsNoNeck(t *testing.T) {
+	foot := cutout.Point{}
+	top := of(1*127+3, 127)
+	s := cutout.Shape{Outline: []cutout.Point{
+		foot, {X: of(25, 48), Y: top}, {X: of(25, 24), Y: top}, {X: of(25, 16), Y: of(65, 127)}, {X: of(5, 2), Y: foot.Y}, {X: of(5, 2), Y: in(10)}, {X: foot.X, Y: in(10)},
+	}}
+	for _, w := range s.WeakSpots(cutout.UsualLimits()) {
+		if w.At.X == of(25, 32) {
+			t.Errorf("a weak spot in the middle of an edge: %+v", w)
+		}
+	}
+}
+
 // A piece seen from behind has weak spots of the same kinds. (Not the same
 // number: two spots that round to one place are one.)
 func TestWeakSpotsOfTheMirroredPiece(t *testing.T) {
