@@ -47,7 +47,7 @@ func (room *Room) Strips() (strips []Strip, err error) {
 			if !left.Less(right) {
 				continue
 			}
-			parts := col.parts(left, right)
+			parts := col.parted(left, right)
 			for j := 1; j < len(parts); j++ {
 				if s := room.strip(r, col, parts[j-1], parts[j]); s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
 					strips = append(strips, s)
@@ -82,11 +82,11 @@ func (room *Room) strip(run int, col column, left, right fraction.Length) (s Str
 	return s
 }
 
-// parts returns where the column is parted between left and right, both
+// parted returns where the column is parted between left and right, both
 // included, so that no line of it falls by more than stripFall in one part. Lines
 // steeper than 1 in 1 are leaning ends and sides of openings, whose corners are
 // rounded sideways: they are not followed.
-func (col column) parts(left, right fraction.Length) []fraction.Length {
+func (col column) parted(left, right fraction.Length) []fraction.Length {
 	n := int64(1)
 	for _, c := range col.cells {
 		for _, fall := range []fraction.Length{

@@ -29,6 +29,16 @@ type Thrift struct {
 // weighed against each other, and Worth is left 0.
 func ThriftyLayouts(room Room, t Thrift) iter.Seq2[Layout, error] { return layouts(room, &t) }
 
+// Worth returns what the pieces of a layout are worth together, each taken as its
+// bounding box.
+func (t Thrift) Worth(l *Layout) (sum fraction.Length) {
+	for _, p := range l.Pieces {
+		low, high := p.Shape.Bounds()
+		sum = sum.Add(high.X.Sub(low.X).Add(t.Extra).Mul(t.Of(high.Y.Sub(low.Y))))
+	}
+	return sum
+}
+
 // valued is a part with its worth for every inch of width.
 type valued struct {
 	part

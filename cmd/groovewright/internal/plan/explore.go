@@ -127,15 +127,15 @@ func (e *explorer) startThrifty() error {
 	}
 	for _, worth := range worths {
 		t := thrifty{worth: worth}
-		t.next, t.stop = iter.Pull2(wall.ThriftyLayouts(e.job.Room, wall.Thrift{Of: worth.Of, Extra: e.job.Saw.Kerf}))
+		t.next, t.stop = iter.Pull2(wall.ThriftyLayouts(e.job.Room, e.thrift(worth)))
+		var err error
+		t.first, err, _ = t.next()
 		e.thrifty = append(e.thrifty, t)
-		first, err, _ := t.next()
 		if err != nil {
 			return err
 		}
-		e.thrifty[len(e.thrifty)-1].first = first
 		if !e.job.Notches {
-			if err := e.raise(worth, first.Worth); err != nil {
+			if err := e.raise(worth, t.first.Worth); err != nil {
 				return err
 			}
 		}
@@ -144,6 +144,11 @@ func (e *explorer) startThrifty() error {
 		}
 	}
 	return nil
+}
+
+// thrift orders layouts by the worth of their pieces, each with its kerf.
+func (m *maker) thrift(worth nest.Worth) wall.Thrift {
+	return wall.Thrift{Of: worth.Of, Extra: m.job.Saw.Kerf}
 }
 
 // exploreThrifty looks at no more than budget of the thrifty layouts of each kind,
@@ -182,14 +187,14 @@ func (e *explorer) weigh(budget int) error {
 	if len(e.found) < 2 || len(e.thrifty) == 0 {
 		return nil
 	}
-	worth, more := e.thrifty[0].worth, e.found[len(e.found)-2].layout
+	thrift, more := e.thrift(e.thrifty[0].worth), e.found[len(e.found)-2].layout
 	for range weightsTried {
 		last := e.found[len(e.found)-1].layout
-		looks, takes := last.Total.Sub(more.Total), e.worthOf(worth, &more).Sub(e.worthOf(worth, &last))
+		looks, takes := last.Total.Sub(more.Total), thrift.Worth(&more).Sub(thrift.Worth(&last))
 		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.ctx.Err() != nil {
 			return nil
 		}
-		thrift := wall.Thrift{Of: worth.Of, Extra: e.job.Saw.Kerf, Weight: looks.Div(takes.Over(fraction.Inches(1)))}
+		thrift.Weight = looks.Div(takes.Over(fraction.Inches(1)))
 		var first *wall.Layout
 		n := 0
 		for layout, err := range wall.ThriftyLayouts(e.job.Room, thrift) {
@@ -214,15 +219,6 @@ func (e *explorer) weigh(budget int) error {
 		}
 	}
 	return nil
-}
-
-// worthOf returns what the pieces of a layout are worth.
-func (e *explorer) worthOf(worth nest.Worth, l *wall.Layout) (sum fraction.Length) {
-	for _, p := range l.Pieces {
-		low, high := p.Shape.Bounds()
-		sum = sum.Add(high.X.Sub(low.X).Add(e.job.Saw.Kerf).Mul(worth.Of(high.Y.Sub(low.Y))))
-	}
-	return sum
 }
 
 // close ends what startThrifty started.
