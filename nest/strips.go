@@ -151,11 +151,15 @@ func newStripper(p *Problem, strips []Strip) *stripper {
 		s.heights = append(s.heights, scaled(x.Height)+kerf)
 		s.tallest = append(s.tallest, scaled(x.Tallest)+kerf)
 	}
-	s.sizes = slices.Clone(s.tallest)
-	slices.Sort(s.sizes)
-	slices.Reverse(s.sizes)
-	s.sizes = slices.Compact(s.sizes)
+	s.sizes = falling(slices.Clone(s.tallest))
 	return s
+}
+
+// falling sorts sizes from the largest down and leaves each but once.
+func falling(sizes []int64) []int64 {
+	slices.Sort(sizes)
+	slices.Reverse(sizes)
+	return slices.Compact(sizes)
 }
 
 // stepsIn returns x in whole steps, rounded down.

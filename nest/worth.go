@@ -42,9 +42,7 @@ func Worths(p Problem, strips []Strip, heights []fraction.Length, most int) (wor
 			sizes = append(sizes, s.stepsIn(h.Add(p.Saw.Kerf)))
 		}
 	}
-	slices.Sort(sizes)
-	slices.Reverse(sizes)
-	sizes = slices.Compact(sizes)
+	sizes = falling(sizes)
 
 	area := Worth{sizes: sizes, values: sizes, most: s.tall, s: s, how: "area of the pieces with kerfs"}
 	worths = append(worths, area)
