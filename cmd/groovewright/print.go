@@ -177,19 +177,8 @@ func (t *text) within(x fraction.Length) string {
 }
 
 // The words for what a job is planned from and for a part of a run.
-func sheetWord(p plan.Plan) string {
-	if p.Profile.Boards {
-		return "board"
-	}
-	return "sheet"
-}
-
-func panelWord(p plan.Plan) string {
-	if p.Profile.Boards {
-		return "board"
-	}
-	return "panel"
-}
+func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
+func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
 // shopping prints the take-off: first what to buy, in columns to take to the
 // counter, then how each quantity was reckoned.

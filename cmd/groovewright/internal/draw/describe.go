@@ -27,19 +27,8 @@ func (e *elevation) describe() string {
 }
 
 // sheets and panels are what a plan's stock and what its runs are made of.
-func sheets(p plan.Plan) string {
-	if p.Profile.Boards {
-		return "boards"
-	}
-	return "sheets"
-}
-
-func panels(p plan.Plan) string {
-	if p.Profile.Boards {
-		return "boards"
-	}
-	return "panels"
-}
+func sheets(p plan.Plan) string { return p.Profile.Word("sheets", "boards") }
+func panels(p plan.Plan) string { return p.Profile.Word("panels", "boards") }
 
 // after returns a text with a lead if there is a text.
 func after(lead, text string) string {

@@ -106,10 +106,8 @@ func wallOutline(run *wall.Run) []Point {
 
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
-	what, joint := "panel", "seam of panels"
-	if m.job.Room.Profile.Boards {
-		what, joint = "board", "joint of"
-	}
+	boards := m.job.Room.Profile.Boards
+	what, joint := wordFor(boards, "panel", "board"), wordFor(boards, "seam of panels", "joint of")
 	marks := []Mark{
 		{run.Limits[0], what + "s start"}, {run.Limits[1], what + "s stop"},
 	}

@@ -71,10 +71,7 @@ type ShortError struct {
 }
 
 func (e *ShortError) Error() string {
-	sheet := "sheet"
-	if e.Boards {
-		sheet = "board"
-	}
+	sheet := wordFor(e.Boards, "sheet", "board")
 	text := "the stock is not enough: "
 	if e.OnHand > 0 || !e.Bought {
 		text += count(e.OnHand, sheet) + " on hand, "

@@ -57,6 +57,16 @@ type Profile struct {
 	Source    string          `json:"source,omitzero"` // where the figures come from
 }
 
+// Word returns the first word, or the second where the panelling is boards.
+func (p Profile) Word(sheet, board string) string { return wordFor(p.Boards, sheet, board) }
+
+func wordFor(boards bool, sheet, board string) string {
+	if boards {
+		return board
+	}
+	return sheet
+}
+
 // Feature is one flat, bead or groove of the repeat.
 type Feature struct {
 	Kind  string          `json:"kind"`

@@ -59,10 +59,7 @@ func (m *maker) choices() ([]Choice, error) {
 
 // says tells what a choice takes, and what more or less than the one taken.
 func says(c, taken Choice, boards bool) string {
-	text := count(c.Bought, "sheet") + " to buy"
-	if boards {
-		text = count(c.Bought, "board") + " to buy"
-	}
+	text := count(c.Bought, wordFor(boards, "sheet", "board")) + " to buy"
 	if onHand := c.Sheets - c.Bought; onHand > 0 {
 		text += fmt.Sprintf(" and %d on hand", onHand)
 	}
