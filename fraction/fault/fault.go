@@ -1,0 +1,135 @@
+// Package fault has the one kind of error by which every package says which of the
+// values it was given cannot be used.
+//
+// A [Fault] names the place by a structured [Path], shows the value, says what was
+// wanted, and wraps the cause. A package that checks a part knows only its own steps;
+// whoever holds the part adds the steps before it with [Under]:
+//
+//	Runs[1].Heights[2].Top: "63 1/0": zero denominator; want a length such as "63 1/4"
+//
+// Several faults are joined by errors.Join; errors.Is and errors.As reach through, and
+// [All] lists them.
+package fault
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Fault is one value that cannot be used.
+type Fault struct {
+	Path  Path   // where it stands, in the caller's own spelling; empty for the whole
+	Value string // what stands there, as the caller wrote it; empty where nothing does
+	Want  string // what would be accepted
+	Cause error  // why it cannot be used; nil where Want says it all
+
+	// Line and Column say where it stands in a file, counted from 1; 0 where there is no file.
+	Line, Column int
+}
+
+// Error returns the fault in one line.
+func (f *Fault) Error() string {
+	var parts []string
+	if len(f.Path) > 0 {
+		parts = append(parts, f.Path.String())
+	}
+	if f.Value != "" {
+		parts = append(parts, f.Value)
+	}
+	if f.Cause != nil {
+		parts = append(parts, f.Cause.Error())
+	}
+	if f.Want == "" {
+		return strings.Join(parts, ": ")
+	}
+	if f.Cause == nil {
+		return strings.Join(append(parts, "want "+f.Want), ": ")
+	}
+	return strings.Join(parts, ": ") + "; want " + f.Want
+}
+
+// Unwrap returns the cause.
+func (f *Fault) Unwrap() error { return f.Cause }
+
+// Path leads to a value: the steps from the whole to the part.
+type Path []Step
+
+// Step is one step of a path: the field of that name, or where Name is empty the item
+// at Index of a list.
+type Step struct {
+	Name  string
+	Index int
+}
+
+// Of returns the path of these steps, each of them a field's name or an item's index.
+// It panics if a step is neither a string nor an int, which is a mistake of the caller.
+func Of(steps ...any) Path {
+	path := make(Path, len(steps))
+	for i, s := range steps {
+		switch s := s.(type) {
+		case string:
+			path[i] = Step{Name: s}
+		case int:
+			path[i] = Step{Index: s}
+		default:
+			panic("fault.Of: a step is a name or an index")
+		}
+	}
+	return path
+}
+
+// String writes the path as Go and JSON do, such as Runs[1].Heights[2].Top.
+func (p Path) String() string {
+	var b strings.Builder
+	for i, s := range p {
+		switch {
+		case s.Name == "":
+			b.WriteString("[" + strconv.Itoa(s.Index) + "]")
+		case i > 0:
+			b.WriteString("." + s.Name)
+		default:
+			b.WriteString(s.Name)
+		}
+	}
+	return b.String()
+}
+
+// Under returns err with the steps put before the path of each of its faults. An error
+// that holds no fault becomes the cause of one with these steps as its path; nil stays nil.
+func Under(err error, steps ...any) error {
+	if err == nil {
+		return nil
+	}
+	prefix := Of(steps...)
+	faults := All(err)
+	if len(faults) == 0 {
+		return &Fault{Path: prefix, Cause: err}
+	}
+	under := make([]error, len(faults))
+	for i, f := range faults {
+		moved := *f
+		moved.Path = slices.Concat(prefix, f.Path)
+		under[i] = &moved
+	}
+	return errors.Join(under...)
+}
+
+// All returns every fault that err joins or wraps, in their order. The causes of a fault
+// are not looked into.
+func All(err error) []*Fault {
+	switch e := err.(type) {
+	case nil:
+		return nil
+	case *Fault:
+		return []*Fault{e}
+	case interface{ Unwrap() []error }:
+		var all []*Fault
+		for _, part := range e.Unwrap() {
+			all = append(all, All(part)...)
+		}
+		return all
+	}
+	return All(errors.Unwrap(err))
+}

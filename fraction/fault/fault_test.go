@@ -1,0 +1,56 @@
+package fault_test
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"testing"
+
+	"example.com/groovewright/fraction/fault"
+)
+
+func ExampleUnder() {
+	zero := errors.New("zero denominator")
+	height := &fault.Fault{Path: fault.Of("Top"), Value: `"63 1/0"`, Want: `a length such as "63 1/4"`, Cause: zero}
+	err := fault.Under(errors.Join(height, &fault.Fault{Path: fault.Of("Bottom"), Want: "a length below the top"}), "Runs", 1, "Heights", 2)
+	fmt.Println(err)
+	fmt.Println(errors.Is(err, zero))
+	// Output:
+	// Runs[1].Heights[2].Top: "63 1/0": zero denominator; want a length such as "63 1/4"
+	// Runs[1].Heights[2].Bottom: want a length below the top
+	// true
+}
+
+func TestErrorTexts(t *testing.T) {
+	for _, c := range []struct {
+		fault fault.Fault
+		want  string
+	}{
+		{fault.Fault{}, ""},
+		{fault.Fault{Want: "a number"}, "want a number"},
+		{fault.Fault{Path: fault.Of(3, "Width"), Value: "-1"}, "[3].Width: -1"},
+		{fault.Fault{Path: fault.Of("Saw", "Kerf"), Cause: io.EOF, Want: "more"}, "Saw.Kerf: EOF; want more"},
+	} {
+		if got := c.fault.Error(); got != c.want {
+			t.Errorf("%#v: %q, want %q", c.fault, got, c.want)
+		}
+	}
+}
+
+func TestUnderKeepsOtherErrorsAsCause(t *testing.T) {
+	if fault.Under(nil, "Runs") != nil {
+		t.Error("nil did not stay nil")
+	}
+	err := fault.Under(fmt.Errorf("read: %w", io.ErrUnexpectedEOF), "Profile")
+	if !errors.Is(err, io.ErrUnexpectedEOF) || err.Error() != "Profile: read: unexpected EOF" {
+		t.Errorf("got %v", err)
+	}
+}
+
+func TestAllReachesThroughWrapsAndJoins(t *testing.T) {
+	a, b := &fault.Fault{Value: "a"}, &fault.Fault{Value: "b"}
+	all := fault.All(fmt.Errorf("job: %w", errors.Join(a, io.EOF, errors.Join(b))))
+	if len(all) != 2 || all[0] != a || all[1] != b {
+		t.Errorf("got %v", all)
+	}
+}
