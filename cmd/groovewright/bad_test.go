@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/cmd/groovewright/internal/proof/rooms"
+	"example.com/groovewright/wall/verify/rooms"
 )
 
 // Every bad job is refused with its exit code and the path of the field; nothing

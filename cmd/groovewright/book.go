@@ -1,14 +1,14 @@
 package main
 
 import (
-	"example.com/groovewright/cmd/groovewright/internal/draw"
-	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/plan"
 )
 
 // drawBook returns the files of a plan's job book, the book itself first.
 // Nothing is written here: whoever calls it does, whole files or none.
 func drawBook(p plan.Plan) ([]file, error) {
-	drawn, err := draw.Book(p)
+	drawn, err := drawing.Book(p)
 	if err != nil {
 		return nil, err
 	}

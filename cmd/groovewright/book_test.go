@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/wall/plan"
 )
 
 // TestBookFilesArePlain checks what the drawings hand to the command: plain

@@ -4,47 +4,30 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"io"
 	"os"
 	"strconv"
 	"strings"
 
-	"example.com/groovewright/cmd/groovewright/internal/draw"
-	"example.com/groovewright/cmd/groovewright/internal/job"
-	"example.com/groovewright/cmd/groovewright/internal/plan"
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall/book"
+	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
 )
 
 // readJob reads the job file that the call names, or standard input.
-func (c call) readJob() (job.Job, error) {
+func (c call) readJob() (plan.Job, error) {
 	name := c.operands[0]
-	var data []byte
-	var err error
 	if name == "-" {
-		data, err = readAll(c.stdin)
-	} else {
-		data, err = readFile(name)
+		return jobfile.Read(c.stdin)
 	}
-	if err != nil {
-		return job.Job{}, inputError{err}
-	}
-	return job.Read(data)
-}
-
-// readFile reads a file up to the length at which it is refused.
-func readFile(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, err
+		return plan.Job{}, inputError{err}
 	}
 	defer f.Close()
-	return readAll(f)
+	return jobfile.Read(f)
 }
-
-// readAll reads one byte more than a job file may have, so that [job.Read] sees
-// that there are too many without the memory for all of them.
-func readAll(r io.Reader) ([]byte, error) { return io.ReadAll(io.LimitReader(r, job.MaxBytes+1)) }
 
 // planCommand plans a job and writes the plan.
 func planCommand(c call) error {
@@ -60,23 +43,23 @@ func planCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	text := planText(p)
+	text := book.Text(p)
 	data, err := planJSON(p)
 	if err != nil {
 		return err
 	}
 	if dir, ok := c.options["out"]; ok {
 		files := []file{{"plan.txt", []byte(text)}, {"plan.json", data}}
-		book, err := drawBook(p)
+		drawn, err := drawBook(p)
 		if err != nil {
 			return err
 		}
-		files = append(files, book...)
+		files = append(files, drawn...)
 		if err := writeFiles(dir, files); err != nil {
 			return err
 		}
 		if !c.options.has("json") {
-			return show(c.stdout, fmt.Sprintf("%s\nwritten to %s: %s\n", headline(p), dir, names(files)))
+			return show(c.stdout, fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files)))
 		}
 	}
 	if c.options.has("json") {
@@ -86,7 +69,7 @@ func planCommand(c call) error {
 }
 
 // search makes the plan, which may take a while.
-func (c call) search(j job.Job, o plan.Options) (plan.Plan, error) {
+func (c call) search(j plan.Job, o plan.Options) (plan.Plan, error) {
 	defer progress(c.stderr, "searching for a better layout")()
 	return plan.Make(c.ctx, j, o)
 }
@@ -127,20 +110,12 @@ func checkCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	return show(c.stdout, checkText(j, doubts))
+	return show(c.stdout, book.Check(j, doubts))
 }
 
 // profilesCommand lists the ready profiles.
 func profilesCommand(c call) error {
-	t := newText(fraction.Tape{})
-	for _, p := range groove.Ready() {
-		t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
-		if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
-			t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
-		}
-		t.profile(p)
-	}
-	return show(c.stdout, t.String())
+	return show(c.stdout, book.Profiles(groove.Ready()))
 }
 
 // surveyCommand writes an empty measuring sheet.
@@ -153,7 +128,7 @@ func surveyCommand(c call) error {
 		}
 		runs = n
 	}
-	data, err := draw.Survey(runs)
+	data, err := drawing.Survey(runs)
 	if err != nil {
 		return err
 	}

@@ -9,8 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
 )
 
 // spoiltAt is where on the first run, the sink wall, the panel stands that was

@@ -15,8 +15,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/groovewright/cmd/groovewright/internal/job"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/jobfile"
 )
 
 // The exit codes.
@@ -53,7 +53,7 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 		complain(stderr, "the lengths of this job are too fine together to be reckoned exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
 	}
 	var usage usageError
-	var faults job.Faults
+	var faults jobfile.Faults
 	switch {
 	case errors.As(err, &usage):
 		complain(stderr, `"groovewright help" tells how it is used`)

@@ -12,8 +12,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
-	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/wall/plan"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden plans in testdata")
@@ -109,6 +110,17 @@ func firstDifference(want, got string) string {
 		}
 	}
 	return ""
+}
+
+// tooWide fails if a line has more than 80 characters or ends in a space.
+func tooWide(t *testing.T, s string) {
+	t.Helper()
+	for line := range strings.Lines(s) {
+		line = strings.TrimSuffix(line, "\n")
+		if utf8.RuneCountInString(line) > 80 || strings.HasSuffix(line, " ") {
+			t.Errorf("line of %d characters: %q", utf8.RuneCountInString(line), line)
+		}
+	}
 }
 
 func TestTextFitsTheLine(t *testing.T) {

@@ -11,8 +11,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.com/groovewright/cmd/groovewright/internal/plan"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
 )
 
 // The two examples of odd shapes, held against figures worked out by hand. What

@@ -10,7 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.com/groovewright/cmd/groovewright/internal/plan"
+	"example.com/groovewright/wall/plan"
 )
 
 // What holds of the marks on every odd piece; the helpers and the figures of the

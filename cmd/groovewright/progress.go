@@ -37,10 +37,10 @@ func tell(w io.Writer, what string, ticks <-chan time.Time, over <-chan struct{}
 		select {
 		case <-ticks:
 			n++
-			fmt.Fprintf(w, "\rgroovewright: %s, %s (Ctrl-C takes the best so far) ", what, count(n, "second"))
+			fmt.Fprintf(w, "\rgroovewright: %s, %d s (Ctrl-C takes the best so far) ", what, n)
 		case <-over:
 			if n > 0 {
-				fmt.Fprintf(w, "\r%*s\r", lineWidth-1, "")
+				fmt.Fprintf(w, "\r%*s\r", 79, "")
 			}
 			return
 		}

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"io"
 	"strings"
-
-	"example.com/groovewright/fraction"
 )
 
 // A command is one word after the program's name.
@@ -94,17 +92,17 @@ func (o option) usage() string {
 
 // helpText returns what help prints: of one command that there is, or of all.
 func helpText(about []string) string {
-	t := newText(fraction.Tape{})
+	var t strings.Builder
 	for _, c := range commands() {
 		if len(about) > 0 && c.name != about[0] {
 			continue
 		}
-		t.para(c.usage())
-		t.hang("    ", c.says)
+		fmt.Fprintln(&t, c.usage())
+		fmt.Fprintln(&t, "    "+c.says)
 		for _, o := range c.options {
-			t.hang(fmt.Sprintf("      %-22s ", o.usage()), o.says)
+			fmt.Fprintf(&t, "      %-22s %s\n", o.usage(), o.says)
 		}
-		t.gap()
+		fmt.Fprintln(&t)
 	}
 	return t.String() + `JOB is a job file in JSON, or - for standard input. Options may stand before or
 after it; after -- nothing is an option.

@@ -1,0 +1,190 @@
+package book
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+var freedPiece = regexp.MustCompile(`piece (\S+)`)
+
+// Every piece that a saw frees from its sheet is said to be free once, also
+// where a cut only trims it.
+func TestEveryPieceIsFreedOnce(t *testing.T) {
+	for name, path := range examples(t) {
+		p := planOf(t, path)
+		out := newText(tapeOf(p))
+		for _, s := range p.Sheets {
+			var want, got []string
+			for _, pl := range s.Placements {
+				want = append(want, label(p, pl.Piece))
+			}
+			for i := range s.Cuts {
+				for _, m := range freedPiece.FindAllStringSubmatch(out.cut(p, s, i), -1) {
+					got = append(got, m[1])
+				}
+			}
+			slices.Sort(want)
+			slices.Sort(got)
+			if !slices.Equal(got, want) {
+				t.Errorf("%s, sheet %d: pieces %q are freed, want %q", name, s.Number, got, want)
+			}
+		}
+	}
+}
+
+// Parts of one size can carry the pattern at different phases, so no two parts
+// on the bench are called the same.
+func TestPartsOfOneSizeAreToldApart(t *testing.T) {
+	twins := 0
+	for name, path := range examples(t) {
+		p := planOf(t, path)
+		out := newText(tapeOf(p))
+		for _, s := range p.Sheets {
+			called := make(map[string]int)
+			for i, c := range s.Cuts {
+				part := out.part(p, s, i)
+				if first, twice := called[part]; twice && s.Cuts[first].Rect != c.Rect {
+					t.Errorf("%s, sheet %d: cuts %d and %d are both of %q", name, s.Number, first+1, i+1, part)
+				}
+				called[part] = i
+				if strings.Contains(part, " cut ") {
+					twins++
+				}
+			}
+		}
+	}
+	if twins == 0 {
+		t.Error("no example has two parts of one size")
+	}
+}
+
+// Both panels that meet at an outside corner reach the long point of a mitre,
+// so both have to be told to be mitred, and no other.
+func TestOutsideCornersAreMitred(t *testing.T) {
+	corners := 0
+	for name, path := range examples(t) {
+		p := planOf(t, path)
+		for _, run := range p.Runs {
+			want := map[string]int{}
+			for side, end := range map[string]plan.End{"left": run.Left, "right": run.Right} {
+				if end.Kind == "outside corner" {
+					want[side]++
+					corners++
+				}
+			}
+			got := map[string]int{}
+			for _, piece := range p.Pieces {
+				out := newText(tapeOf(p))
+				if piece.Run == run.Name {
+					out.fitted(p, run, piece)
+				}
+				for _, side := range []string{"left", "right"} {
+					got[side] += strings.Count(out.String(), "mitre its "+side)
+				}
+			}
+			for _, side := range []string{"left", "right"} {
+				if got[side] != want[side] {
+					t.Errorf("%s, %s: %d pieces are mitred at the %s, want %d", name, run.Name, got[side], side, want[side])
+				}
+			}
+		}
+	}
+	if corners == 0 {
+		t.Error("no example has an outside corner")
+	}
+}
+
+// What is taken off along an edge is what lies outside the pieces: sawing as
+// the words say leaves the kept edge on the measure.
+func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
+	for name, path := range examples(t) {
+		p := planOf(t, path)
+		out := newText(tapeOf(p))
+		for _, s := range p.Sheets {
+			for i, c := range s.Cuts {
+				if strings.HasPrefix(c.Kind, stopped) {
+					continue
+				}
+				k := 1
+				if c.Kind == "rip" {
+					k = 0
+				}
+				parts := halves(p, s, i)
+				kept := fmt.Sprintf("take %s off", out.length(parts[1].rect[k].Sub(c.Rect[k])))
+				if says := out.cut(p, s, i); !holds(p, s, parts[0]) && !strings.Contains(says, kept) {
+					t.Errorf("%s, sheet %d: cut %d reads %q, want %q", name, s.Number, c.Step, says, kept)
+				}
+			}
+		}
+	}
+}
+
+// Stopped cuts run along the lines of the step, from the edge where the notch
+// lies, with the blade in the notch; all four corners of a piece can have one.
+func TestStoppedCutsFollowTheStep(t *testing.T) {
+	for _, row := range []struct{ name, heights, rip, across string }{
+		{"upper right", `{"at": "0", "top": "95"}, {"at": "10", "top": "95"}, {"at": "10", "top": "20"}, {"at": "48", "top": "20"}`,
+			"the line 10 from its left edge, blade right of it, from its upper end as far as the line 20 from its lower end",
+			"the line 20 from its lower end, blade above it, from its right edge"},
+		{"upper left", `{"at": "0", "top": "20"}, {"at": "38", "top": "20"}, {"at": "38", "top": "95"}, {"at": "48", "top": "95"}`,
+			"the line 38 from its left edge, blade left of it, from its upper end as far as the line 20 from its lower end",
+			"the line 20 from its lower end, blade above it, from its left edge"},
+		{"lower right", `{"at": "0", "top": "95"}, {"at": "10", "top": "95"}, {"at": "10", "bottom": "75", "top": "95"}, {"at": "48", "bottom": "75", "top": "95"}`,
+			"the line 10 from its left edge, blade right of it, from its lower end as far as the line 75 from its lower end",
+			"the line 75 from its lower end, blade below it, from its right edge"},
+		{"lower left", `{"at": "0", "bottom": "75", "top": "95"}, {"at": "38", "bottom": "75", "top": "95"}, {"at": "38", "top": "95"}, {"at": "48", "top": "95"}`,
+			"the line 38 from its left edge, blade left of it, from its lower end as far as the line 75 from its lower end",
+			"the line 75 from its lower end, blade below it, from its left edge"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			p := readPlan(t, `{"profile": "beadboard 2", "stock": [{"name": "sheet", "width": "48", "length": "96"}], "saw": {"notches": true}, "runs": [
+				{"name": "stepped", "width": "48", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [`+row.heights+`]},
+				{"name": "low", "width": "30", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "60"}, {"at": "30", "top": "60"}]}]}`)
+			if len(p.Sheets) != 1 {
+				t.Fatalf("%d sheets, want the low piece out of the notch", len(p.Sheets))
+			}
+			s := p.Sheets[0]
+			var rips, across []string
+			freed := 0
+			for i, c := range s.Cuts {
+				says := newText(tapeOf(p)).cut(p, s, i)
+				freed += strings.Count(says, "frees ")
+				switch c.Kind {
+				case "stopped rip":
+					rips = append(rips, says)
+				case "stopped crosscut":
+					across = append(across, says)
+				}
+			}
+			if len(rips) != 1 || !strings.Contains(rips[0], row.rip) {
+				t.Errorf("stopped rips %q, want one that says %q", rips, row.rip)
+			}
+			if len(across) != 1 || !strings.Contains(across[0], row.across) {
+				t.Errorf("stopped crosscuts %q, want one that says %q", across, row.across)
+			}
+			if freed != 2 {
+				t.Errorf("%d pieces are freed, want 2", freed)
+			}
+		})
+	}
+}
+
+// readPlan plans a job and reads the plan back.
+func readPlan(t *testing.T, job string) plan.Plan {
+	t.Helper()
+	j, err := jobfile.Read(strings.NewReader(job))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(t.Context(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}

@@ -1,0 +1,77 @@
+package book
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// Check says what a sound job file holds and what is doubtful in it.
+func Check(j plan.Job, doubts []wall.Doubt) string {
+	t := newText(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
+	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
+		j.Room.Profile.Name, count(len(j.Stock), "kind")))
+	for _, p := range j.Taped {
+		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name(&j.Room), t.length(p.At.X), t.length(p.At.Y)))
+	}
+	if len(doubts) == 0 {
+		t.para("Nothing in the measurements looks doubtful.")
+		return t.String()
+	}
+	t.para(count(len(doubts), "measurement") + " to look at again:")
+	for _, d := range doubts {
+		t.hang("  ! ", d.Path+": "+d.Text)
+	}
+	return t.String()
+}
+
+func titleOr(s string) string {
+	if s == "" {
+		return "The job"
+	}
+	return s
+}
+
+// Profiles lists profiles, each with one repeat from left to right.
+func Profiles(profiles []groove.Profile) string {
+	t := newText(fraction.Tape{})
+	for _, p := range profiles {
+		t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
+		if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
+			t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
+		}
+		t.profile(p)
+	}
+	return t.String()
+}
+
+// profile prints a ready profile: one repeat, left to right.
+func (t *text) profile(p groove.Profile) {
+	t.gap()
+	t.para(fmt.Sprintf("%s: repeats every %s, %s thick", p.Name, t.length(p.Pitch()), t.length(p.Thickness)))
+	var rows [][]string
+	for i, f := range p.Features {
+		deep := ""
+		if !f.Depth.IsZero() {
+			deep = t.length(f.Depth) + " deep"
+		}
+		rows = append(rows, []string{strconv.Itoa(i + 1), f.Kind.String(), t.length(f.Width) + " wide", deep})
+	}
+	t.table(4, rows)
+	if _, mirrored := p.Mirror(); mirrored {
+		t.hang("    ", "its own mirror image: a piece may be turned end for end")
+	}
+	if p.WideFlats {
+		t.hang("    ", "wide flats: one that is cut to half its width or more does not show")
+	}
+	if p.Boards {
+		t.hang("    ", "each repeat is a board of its own; its joints are the pattern")
+	}
+	if p.Source != "" {
+		t.hang("    ", "figures: "+p.Source)
+	}
+}

@@ -1,0 +1,359 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
+)
+
+// Text returns the plan as a person takes it to the workshop: what to buy
+// and what to measure again come first, then each run, each sheet and each
+// piece, and the order of work with its cautions before it.
+func Text(p plan.Plan) string {
+	t := newText(tapeOf(p))
+	t.heading(1, title(p))
+	t.para(Headline(p))
+	t.choices(p)
+	t.gap()
+	t.para(t.scale(p))
+	t.warnings(p.Warnings)
+	t.taped(p.Taped)
+	t.shopping(p)
+	t.runs(p)
+	t.sheets(p)
+	t.pieces(p)
+	t.cautions(p.Cautions)
+	t.order(p.Order)
+	t.looks(p)
+	return t.String()
+}
+
+// tapeOf returns the tape that the plan's lengths are read on.
+func tapeOf(p plan.Plan) fraction.Tape {
+	unit, err := fraction.ParseUnit(p.Units)
+	if err != nil {
+		unit = fraction.Inch
+	}
+	return fraction.Tape{Mark: p.Tape, Unit: unit}
+}
+
+func title(p plan.Plan) string {
+	if p.Title == "" {
+		return "Panelling plan"
+	}
+	return p.Title
+}
+
+// Headline says in a sentence or two what to buy, what is used of what is on
+// hand, and whether that is proved.
+func Headline(p plan.Plan) string {
+	t := newText(tapeOf(p))
+	var buy, use []string
+	for _, s := range p.Stock {
+		if s.Used == 0 {
+			continue
+		}
+		kind := fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length))
+		if s.Count == nil {
+			buy = append(buy, kind)
+		} else {
+			use = append(use, kind)
+		}
+	}
+	says := "No " + sheetWord(p) + " to buy."
+	if len(buy) > 0 {
+		says = "Buy " + strings.Join(buy, "; ") + "."
+	}
+	if len(use) > 0 {
+		says += " Use from what is on hand " + strings.Join(use, "; ") + "."
+	}
+	return says + " " + proof(p)
+}
+
+// proof says what is known about fewer sheets.
+func proof(p plan.Plan) string {
+	switch {
+	case p.Search.Proved && p.Bound.Proved:
+		return "Proved: no layout of this room needs fewer" + because(p.Search.How) + "."
+	case p.Bound.Proved:
+		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Of other layouts: " + strings.TrimRight(p.Search.How, ". ") + "."
+	}
+	are := "are"
+	if p.Bound.SheetsAtLeast == 1 {
+		are = "is"
+	}
+	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
+		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(p.Bound.How), because(p.Search.How))
+}
+
+// because puts a reason, which may be a sentence, into brackets.
+func because(how string) string {
+	if how = strings.TrimRight(how, ". "); how == "" {
+		return ""
+	}
+	return " (" + how + ")"
+}
+
+// count writes a number with its noun.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
+
+// size writes a width and a length.
+func (t *text) size(width, length fraction.Length) string {
+	return t.length(width) + " x " + t.length(length)
+}
+
+// choices says what each number of sheets would look like; the best-looking
+// choice comes first in the plan.
+func (t *text) choices(p plan.Plan) {
+	for _, c := range p.Choices {
+		label := "  "
+		if c.Chosen {
+			label = "* "
+		}
+		says := c.Says
+		if !c.Proved {
+			says += " Not proved to be the fewest for these pieces."
+		}
+		t.hang(label, says)
+	}
+	switch best := len(p.Choices) > 0 && p.Choices[0].Chosen; {
+	case best:
+		t.hang("  ", "One "+sheetWord(p)+" more would not look better: no layout has less blemish.")
+	case len(p.Choices) > 1:
+		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
+	}
+}
+
+// scale says how to read the lengths.
+func (t *text) scale(p plan.Plan) string {
+	unit := map[string]string{"mm": "millimetres", "cm": "centimetres"}[p.Units]
+	if unit == "" {
+		unit = "inches"
+	}
+	return fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
+		unit, t.length(p.Tape))
+}
+
+// warnings lists what to measure again.
+func (t *text) warnings(all []plan.Warning) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, "Look at these before you buy")
+	for _, w := range all {
+		t.hang("  ! ", strings.TrimPrefix(w.Path+": "+w.Text, ": "))
+	}
+}
+
+// taped lists the points that were given by distances, as solved.
+func (t *text) taped(all []plan.Taped) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, "Points from taped distances")
+	rows := [][]string{{"point", "run", "from left", "up", "distances meet"}}
+	for _, p := range all {
+		rows = append(rows, []string{p.Name, p.Run, t.length(p.At[0]), t.length(p.At[1]), t.within(p.Closing)})
+	}
+	t.table(2, rows)
+}
+
+// within tells the mark up to which something is right.
+func (t *text) within(x fraction.Length) string {
+	if x.IsZero() {
+		return "exactly"
+	}
+	up, _ := x.Round(t.tape.Mark, fraction.Up)
+	return "within " + t.tape.Format(up)
+}
+
+// The words for what a job is planned from and for a part of a run.
+func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
+func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
+
+// shopping prints the take-off: first what to buy, in columns to take to the
+// counter, then how each quantity was reckoned.
+func (t *text) shopping(p plan.Plan) {
+	if len(p.Takeoff) == 0 {
+		return
+	}
+	t.heading(2, "Shopping list")
+	rows := [][]string{{"buy", "", "for", "needed", "cost"}}
+	for _, r := range p.Takeoff {
+		buy, cost := strconv.Itoa(r.Buy), ""
+		if onHand(p, r) {
+			buy = "own"
+		}
+		if r.Cost != nil {
+			cost = r.Cost.StringFixed(2)
+		}
+		rows = append(rows, []string{buy, r.Container, r.Item, strings.TrimSpace(r.Quantity + " " + r.Unit), cost})
+	}
+	t.table(2, rows)
+	t.hang("  ", t.sum(p))
+	t.gap()
+	t.hang("  ", "How it was reckoned:")
+	for _, r := range p.Takeoff {
+		if r.How != "" {
+			t.hang("    ", r.Item+": "+r.How)
+		}
+	}
+}
+
+// onHand reports whether a row of the take-off is stock with a count and no
+// price, which is there already.
+func onHand(p plan.Plan, r plan.TakeoffRow) bool {
+	return r.Price == nil && slices.ContainsFunc(p.Stock, func(s plan.Stock) bool {
+		return s.Name == r.Container && strings.HasPrefix(r.Item, s.Name) && s.Count != nil
+	})
+}
+
+// sum tells the money and what it leaves out.
+func (t *text) sum(p plan.Plan) string {
+	for _, r := range p.Takeoff {
+		if onHand(p, r) {
+			p.Unpriced--
+		}
+	}
+	s := "Total " + p.Total.StringFixed(2)
+	if !p.Tax.IsZero() {
+		s += fmt.Sprintf(", of which tax %s", p.Tax.StringFixed(2))
+	}
+	if p.Unpriced > 0 {
+		s += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
+	}
+	return s + "."
+}
+
+// runs prints each run with its setting-out, story pole and panels.
+func (t *text) runs(p plan.Plan) {
+	for i, r := range p.Runs {
+		t.heading(2, fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
+		t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, r.SetOut.Why))
+		t.hang("           ", fmt.Sprintf("a repeat of the pattern starts at %s", t.length(r.SetOut.Origin)))
+		for _, b := range r.Restarts {
+			t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
+		}
+		t.hang("  Left     ", r.Left.Kind+": "+r.Left.Cut)
+		t.hang("  Right    ", r.Right.Kind+": "+r.Right.Cut)
+		if c := r.CornerRight; c != nil {
+			t.hang("  Corner   ", t.corner(*c))
+		}
+		for _, n := range r.Installed {
+			t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
+		}
+		t.panels(p, r)
+		if len(r.StoryPole) > 0 {
+			t.hang("  ", "Story pole, every mark from the run's left end:")
+			rows := [][]string{}
+			for i, m := range r.StoryPole {
+				if i > 0 && m.At == r.StoryPole[i-1].At {
+					rows[len(rows)-1][1] += "; " + m.What
+					continue
+				}
+				rows = append(rows, []string{t.length(m.At), m.What})
+			}
+			t.table(4, rows)
+		}
+	}
+}
+
+// corner says how the panels of two runs meet at a corner.
+func (t *text) corner(c plan.Corner) string {
+	s := c.Kind + " with " + c.Next
+	if c.Passes != "" {
+		s += fmt.Sprintf(": %s passes into the corner, %s butts against it", c.Passes, c.Butts)
+	} else {
+		s += ": both are mitred and reach one thickness past the wall, to the long point"
+	}
+	if c.Mismatch.IsZero() {
+		return s + "; the pattern runs on round it"
+	}
+	return s + "; the pattern is off by " + t.length(c.Mismatch)
+}
+
+// panels prints where each panel of a run stands.
+func (t *text) panels(p plan.Plan, r plan.Run) {
+	rows := [][]string{{panelWord(p), "from", "to", "pieces"}}
+	for _, panel := range r.Panels {
+		var labels []string
+		for _, n := range panel.Pieces {
+			labels = append(labels, label(p, n))
+		}
+		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), strings.Join(labels, ", ")})
+	}
+	if len(rows) > 1 {
+		t.table(2, rows)
+	}
+}
+
+// label returns what is written on the back of a piece.
+func label(p plan.Plan, number int) string {
+	for _, piece := range p.Pieces {
+		if piece.Number == number && piece.Label != "" {
+			return piece.Label
+		}
+	}
+	return strconv.Itoa(number)
+}
+
+// cautions and order print their sentences as numbered lists.
+func (t *text) cautions(all []string) { t.list("Cautions", "  ! ", all) }
+func (t *text) order(all []string)    { t.list("Order of work", "", all) }
+
+func (t *text) list(heading, mark string, all []string) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading(2, heading)
+	for i, s := range all {
+		m := mark
+		if m == "" {
+			m = fmt.Sprintf("  %2d [ ] ", i+1)
+		}
+		t.hang(m, s)
+	}
+}
+
+// looks prints every term of the blemish and the weights that were set.
+func (t *text) looks(p plan.Plan) {
+	t.heading(2, "What the eye would find")
+	rows := [][]string{{"cost", "amount", "run", "at", "where"}}
+	whole := 0
+	for _, b := range p.Blemishes {
+		if b.Cost.IsZero() {
+			whole++
+			continue
+		}
+		where := b.Where
+		if b.Kind != where {
+			where += " (" + b.Kind + ")"
+		}
+		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
+	}
+	if len(rows) > 1 {
+		t.table(2, rows)
+	}
+	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
+	for _, pr := range p.Priorities {
+		if pr.Value != pr.Default {
+			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))
+		}
+	}
+}
+
+// rounded writes a ratio to two places for reading; the exact one stands in
+// the JSON plan.
+func rounded(r fraction.Ratio) string {
+	s := r.Rat().FloatString(2)
+	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
+}

@@ -1,0 +1,57 @@
+package book
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+)
+
+func TestFoldKeepsEveryLetterAndTheWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringOfN(rapid.RuneFrom([]rune("abc é½ \"")), 0, 300, -1).Draw(t, "text")
+		width := rapid.IntRange(1, 90).Draw(t, "width")
+		lines := fold(s, width)
+		for _, line := range lines {
+			if utf8.RuneCountInString(line) > width {
+				t.Fatalf("line %q is wider than %d", line, width)
+			}
+		}
+		bare := func(s string) string { return strings.Join(strings.Fields(s), "") }
+		if got := bare(strings.Join(lines, " ")); got != bare(s) {
+			t.Fatalf("fold(%q, %d) = %q", s, width, lines)
+		}
+	})
+}
+
+func TestTableKeepsTheWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		columns := rapid.IntRange(1, 6).Draw(t, "columns")
+		cell := rapid.StringMatching(`[a-z]{0,30}( [a-z]{1,60}){0,4}`)
+		rows := rapid.SliceOfN(rapid.SliceOfN(cell, columns, columns), 1, 5).Draw(t, "rows")
+		out := newText(fraction.Tape{})
+		out.table(rapid.IntRange(0, 8).Draw(t, "indent"), rows)
+		letters := func(s string) int { return strings.Count(s, "") - 1 - strings.Count(s, " ") - strings.Count(s, "\n") }
+		want := 0
+		for _, row := range rows {
+			want += letters(strings.Join(row, ""))
+		}
+		if got := letters(out.String()); got != want {
+			t.Fatalf("%d letters in the table, want %d:\n%s", got, want, out.String())
+		}
+		tooWide(t, out.String())
+	})
+}
+
+// tooWide fails if a line has more than lineWidth characters or ends in a space.
+func tooWide(t interface{ Errorf(string, ...any) }, s string) {
+	for line := range strings.Lines(s) {
+		line = strings.TrimSuffix(line, "\n")
+		if utf8.RuneCountInString(line) > lineWidth || strings.HasSuffix(line, " ") {
+			t.Errorf("line of %d characters: %q", utf8.RuneCountInString(line), line)
+		}
+	}
+}

@@ -1,0 +1,80 @@
+package book
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
+)
+
+// boardJob is an invented wall of tongue-and-groove boards, 8 ft by 4 ft.
+const boardJob = `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "plank", "width": "5 1/4", "length": "96"}],
+	"runs": [{"name": "hall", "width": "96", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+	"heights": [{"at": "0", "top": "48"}, {"at": "96", "top": "48"}]}]}`
+
+// 96 in of boards 5 1/4 in wide are 19; each is 48 in high and crosses supports
+// 16 in apart 4 times. That is 76 nails, and a tenth more.
+func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "boards.json")
+	if err := os.WriteFile(path, []byte(boardJob), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	text := planned(t, path)
+	for _, want := range []string{"Board 1: plank", "on hall, board 1", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
+		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
+			t.Errorf("the plan of boards lacks %q", want)
+		}
+	}
+	for _, not := range []string{"panel adhesive", "panel nails", "Sheet 1", "on the counter instead"} {
+		if strings.Contains(text, not) {
+			t.Errorf("the plan of boards has %q", not)
+		}
+	}
+}
+
+func TestLengthsForReading(t *testing.T) {
+	x := newText(fraction.Tape{Mark: fraction.Of(1, 16)})
+	for _, row := range []struct{ got, want string }{
+		{x.within(fraction.Length{}), "exactly"},
+		{x.within(fraction.Of(109, 4096)), "within 1/16"},
+		{x.about(fraction.MustParse("1 3/16").Sub(fraction.Of(1, 1000))), "about 1 3/16"},
+		{x.about(fraction.MustParse("1 3/16")), "1 3/16"},
+		{x.above(fraction.Of(-1, 8)), "1/8 below the level line"},
+		{x.above(fraction.Of(1, 8)), "1/8 up"},
+	} {
+		if row.got != row.want {
+			t.Errorf("%q, want %q", row.got, row.want)
+		}
+	}
+}
+
+func TestCornerNames(t *testing.T) {
+	for i, want := range map[int]string{0: "A", 25: "Z", 26: "A1", 53: "B2"} {
+		if got := plan.CornerName(i); got != want {
+			t.Errorf("corner %d is %s, want %s", i, got, want)
+		}
+	}
+}
+
+// TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps
+// the path too.
+func TestTapedPointsAreNamedForReading(t *testing.T) {
+	p := planOf(t, examples(t)["odd-window"])
+	if len(p.Taped) == 0 || p.Taped[0].Name != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path, "runs[0].openings[") {
+		t.Errorf("taped: %+v", p.Taped)
+	}
+}
+
+// TestStoryPoleShowsPanelsOnTheWall: what is planned round is measured too.
+func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
+	p := planOf(t, examples(t)["kitchen-replan"])
+	for _, m := range p.Runs[0].StoryPole {
+		if m.What == "panel on the wall, right" {
+			return
+		}
+	}
+	t.Errorf("no panel on the wall in %+v", p.Runs[0].StoryPole)
+}

@@ -1,0 +1,224 @@
+package drawing
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/groovewright/wall/plan"
+)
+
+var (
+	update = flag.Bool("update", false, "write the golden drawings anew")
+	keep   = flag.String("keep", "", "folder to write the books of the tests into, to look at")
+)
+
+// named is a plan, or why there is none, and what the tests call it.
+type named struct {
+	name string
+	plan plan.Plan
+	err  error
+}
+
+// plans are the made-up kitchen, one with names that try to be markup, and the
+// plans of the examples as the command's own golden files hold them. The last
+// is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
+// command once planned it: many narrow panels, many narrow sheets.
+var plans = sync.OnceValue(func() []named {
+	all := []named{{"fixture", kitchen(), nil}, {"hostile", hostile(), nil}}
+	files, err := filepath.Glob("../../testdata/*.json")
+	files = append(files, "testdata/boards.json")
+	if err != nil || len(files) < 2 {
+		return append(all, named{name: "examples", err: fmt.Errorf("no golden plans found: %v", err)})
+	}
+	for _, file := range files {
+		n := named{name: strings.TrimSuffix(filepath.Base(file), ".json")}
+		data, err := os.ReadFile(file)
+		if err == nil {
+			err = json.Unmarshal(data, &n.plan)
+		}
+		n.err = err
+		all = append(all, n)
+	}
+	return all
+})
+
+// forEachPlan runs a test on the book of every plan.
+func forEachPlan(t *testing.T, test func(t *testing.T, p plan.Plan, files []File)) {
+	t.Helper()
+	for _, n := range plans() {
+		t.Run(n.name, func(t *testing.T) {
+			if n.err != nil {
+				t.Fatal(n.err)
+			}
+			files, err := Book(n.plan)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if *keep != "" {
+				dir := filepath.Join(*keep, n.name)
+				if err := os.MkdirAll(dir, 0o755); err != nil {
+					t.Fatal(err)
+				}
+				for _, f := range files {
+					if err := os.WriteFile(filepath.Join(dir, f.Name), f.Body, 0o644); err != nil {
+						t.Fatal(err)
+					}
+				}
+			}
+			test(t, n.plan, files)
+		})
+	}
+}
+
+// TestDrawingsAreGolden holds some drawings of the made-up kitchen, byte for
+// byte. After a change that is meant, look at the drawings and use -update.
+func TestDrawingsAreGolden(t *testing.T) {
+	files, err := Book(kitchen())
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := newScribe(kitchen())
+	cuts := cutLines(kitchen())
+	tiles := cuts[2].tile(Papers()[0])
+	files = append(files,
+		File{"survey.svg", drawSurvey(0).SVG()},
+		File{"template.svg", drawTile(s, tiles, tiles.tiles[0], 3).SVG()},
+		File{"map.svg", drawMap(tiles, 3).SVG()})
+	for _, f := range files {
+		switch f.Name {
+		case "room.svg", "run-1.svg", "run-2.svg", "sheet-1.svg", "piece-4-face.svg", "piece-1-back.svg", "survey.svg", "template.svg", "map.svg":
+		default:
+			continue
+		}
+		name := filepath.Join("testdata", f.Name)
+		if *update {
+			if err := os.MkdirAll("testdata", 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(name, f.Body, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		want, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), string(f.Body)); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", f.Name, diff)
+		}
+	}
+}
+
+// TestSamePlanGivesSameBytes makes every book twice.
+func TestSamePlanGivesSameBytes(t *testing.T) {
+	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
+		again, err := Book(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(again) != len(files) {
+			t.Fatalf("the second book has %d files, the first %d", len(again), len(files))
+		}
+		for i, f := range files {
+			if again[i].Name != f.Name || !bytes.Equal(again[i].Body, f.Body) {
+				t.Errorf("%s differs in the second book", f.Name)
+			}
+		}
+	})
+}
+
+// TestDrawingsAreWellFormed parses every drawing strictly, and finds a title
+// and a description in it.
+func TestDrawingsAreWellFormed(t *testing.T) {
+	forEachPlan(t, func(t *testing.T, _ plan.Plan, files []File) {
+		for _, f := range files {
+			if !strings.HasSuffix(f.Name, ".svg") {
+				continue
+			}
+			found := map[string]string{}
+			ids := map[string]bool{}
+			d := xml.NewDecoder(bytes.NewReader(f.Body))
+			inside := ""
+			for {
+				token, err := d.Token()
+				if err == io.EOF {
+					break
+				}
+				if err != nil {
+					t.Fatalf("%s: %v", f.Name, err)
+				}
+				switch v := token.(type) {
+				case xml.StartElement:
+					inside = v.Name.Local
+					for _, a := range v.Attr {
+						if a.Name.Local == "id" && ids[a.Value] {
+							t.Errorf("%s: id %q stands twice", f.Name, a.Value)
+						} else if a.Name.Local == "id" {
+							ids[a.Value] = true
+						}
+					}
+				case xml.CharData:
+					found[inside] += string(v)
+				case xml.EndElement:
+					inside = ""
+				}
+			}
+			if found["title"] == "" || found["desc"] == "" {
+				t.Errorf("%s: title %q, description %q: neither may be empty", f.Name, found["title"], found["desc"])
+			}
+		}
+	})
+}
+
+// TestNamesAreShownAsText looks for names that turned into markup. What a
+// browser makes of them is checked in TestBooksInABrowser.
+func TestNamesAreShownAsText(t *testing.T) {
+	files, err := Book(hostile())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if bytes.Contains(bytes.ToLower(f.Body), []byte("<script")) {
+			t.Errorf("%s holds a script element", f.Name)
+		}
+		if f.Name == "book.html" && !bytes.Contains(f.Body, []byte("&lt;script&gt;alert(")) {
+			t.Errorf("%s does not show the name", f.Name)
+		}
+	}
+}
+
+// TestBookNeedsNoNetworkAndNoScript looks for anything that would be fetched.
+func TestBookNeedsNoNetworkAndNoScript(t *testing.T) {
+	fetched := regexp.MustCompile(`(?i)<(script|link|img|iframe|object|embed)\b|\bsrc=|@import|url\(\s*['"]?(https?:|//)`)
+	forEachPlan(t, func(t *testing.T, _ plan.Plan, files []File) {
+		if files[0].Name != "book.html" {
+			t.Errorf("the first file is %s, want book.html", files[0].Name)
+		}
+		for _, f := range files {
+			if found := fetched.Find(f.Body); found != nil {
+				t.Errorf("%s: %q", f.Name, found)
+			}
+		}
+	})
+}
+
+// TestEmptyPlanHasABook draws a plan with nothing in it.
+func TestEmptyPlanHasABook(t *testing.T) {
+	files, err := Book(plan.Plan{})
+	if err != nil || len(files) != 1 {
+		t.Errorf("Book of the zero plan: %d files, error %v; want the book alone", len(files), err)
+	}
+}

@@ -1,0 +1,292 @@
+package drawing
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/json"
+	"fmt"
+	"html"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+//go:embed testdata/look.js
+var look string
+
+// chromium runs the browser without a window and returns what it prints. Where
+// there is none the test is skipped.
+func chromium(t *testing.T, args ...string) []byte {
+	t.Helper()
+	var found string
+	for _, name := range []string{"chromium", "chromium-browser"} {
+		if path, err := exec.LookPath(name); err == nil {
+			found = path
+			break
+		}
+	}
+	if found == "" {
+		t.Skip("SKIPPED: no Chromium here, so no page was opened, looked at or printed; install chromium to run this test")
+	}
+	args = append([]string{"--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+		"--disable-component-update", "--disable-sync", "--hide-scrollbars", "--user-data-dir=" + t.TempDir()}, args...)
+	command := exec.CommandContext(t.Context(), found, args...)
+	command.WaitDelay = 5 * time.Second
+	out, err := command.Output()
+	if err != nil {
+		t.Fatalf("%s: %v", found, err)
+	}
+	return out
+}
+
+// shown is a page to look at in a window of a width.
+type shown struct {
+	name string
+	body []byte
+	wide int
+}
+
+// Widths that the pages are looked at, in CSS pixels.
+const (
+	phoneWide  = 390
+	laptopWide = 1280
+	letterWide = 725 // 8 1/2 in at 96 to the inch, less 12 mm on both sides
+	a4Wide     = 703 // 210 mm, less the same
+)
+
+// printed makes a page look on screen as it does on paper.
+func printed(body []byte) []byte {
+	return bytes.ReplaceAll(bytes.ReplaceAll(body, []byte("@media print"), []byte("@media all")), []byte(",print{"), []byte(",all{"))
+}
+
+// faults opens all the pages at once and returns what is wrong with them, and
+// how many texts of drawings were looked at.
+func faults(t *testing.T, pages []shown) (found []string, texts int) {
+	t.Helper()
+	var b strings.Builder
+	b.WriteString("<!DOCTYPE html><meta charset=utf-8><title>look</title>")
+	for _, p := range pages {
+		fmt.Fprintf(&b, `<iframe title="%s" style="width:%dpx;height:900px;border:0;display:block" srcdoc="%s"></iframe>`,
+			html.EscapeString(p.name), p.wide, html.EscapeString(string(p.body)))
+	}
+	b.WriteString("<pre id=findings></pre><script>" + look + "</script>")
+	file := filepath.Join(t.TempDir(), "look.html")
+	if err := os.WriteFile(file, []byte(b.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	dom := chromium(t, "--dump-dom", "--virtual-time-budget=20000", "--window-size=1400,1000", "file://"+file)
+	m := regexp.MustCompile(`(?s)<pre id="findings">(.*?)</pre>`).FindSubmatch(dom)
+	if m == nil || len(m[1]) == 0 {
+		t.Fatalf("the browser wrote no findings; %d bytes in all", len(dom))
+	}
+	var result struct {
+		Texts  int
+		Faults []string
+	}
+	if err := json.Unmarshal([]byte(html.UnescapeString(string(m[1]))), &result); err != nil {
+		t.Fatal(err)
+	}
+	return result.Faults, result.Texts
+}
+
+// TestBooksInABrowser opens every book at the width of a phone, of a laptop and
+// of printed pages, and the templates and the measuring sheet, and looks for
+// text or drawings that overlap or overflow, lines through text, pictures
+// without a text alternative and headings out of order. A page that is bad on
+// purpose shows that the look finds such things.
+func TestBooksInABrowser(t *testing.T) {
+	t.Parallel()
+	pages := []shown{{badName, badPage(), phoneWide}}
+	add := func(name string, body []byte) {
+		pages = append(pages, shown{name + " on a phone", body, phoneWide}, shown{name + " on a laptop", body, laptopWide},
+			shown{name + " on A4", printed(body), a4Wide})
+		if name == "kitchen" { // elsewhere the narrower A4 speaks for both
+			pages = append(pages, shown{name + " on Letter", printed(body), letterWide})
+		}
+	}
+	for _, n := range plans() {
+		if n.err != nil {
+			t.Errorf("%s: %v", n.name, n.err)
+			continue
+		}
+		files, err := Book(n.plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range files {
+			switch {
+			case f.Name == "book.html" && n.name == "hostile":
+				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide})
+			case f.Name == "book.html" && n.name == "boards":
+				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide}, shown{n.name + " on Letter", printed(f.Body), letterWide})
+			case f.Name == "book.html":
+				add(n.name, f.Body)
+			case f.Name == "templates-letter.html" && n.name != "hostile":
+				pages = append(pages, shown{n.name + " " + f.Name, f.Body, laptopWide})
+			}
+		}
+	}
+	sheet, err := Survey(2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	add("measuring sheet", sheet)
+	found, texts := faults(t, pages)
+	if texts < 1000 {
+		t.Errorf("only %d texts of drawings were looked at", texts)
+	}
+	var bad strings.Builder
+	for _, f := range found {
+		if strings.HasPrefix(f, badName) {
+			bad.WriteString(f + "\n")
+		} else {
+			t.Error(f)
+		}
+	}
+	for _, want := range []string{"the page is", "overlap", "text over text", "text past its drawing", "line through text", "without scope", "skips a level", "slides sideways"} {
+		if !strings.Contains(bad.String(), want) {
+			t.Errorf("the look misses a fault of the kind %q; found:\n%s", want, &bad)
+		}
+	}
+}
+
+const badName = "bad on purpose"
+
+// badPage has one fault of each kind that the look knows.
+func badPage() []byte {
+	pic := newPicture("bad", "Bad on purpose")
+	pic.Desc, pic.Width, pic.Height = "Texts over each other.", 200, 60
+	line{"one line of text"}.write(&pic.root, "", 10, 30, "start")
+	line{"another line of text"}.write(&pic.root, "", 20, 34, "start")
+	line{"a line far past the side of its drawing"}.write(&pic.root, "", 150, 55, "start")
+	line{"struck"}.write(&pic.root, "", 120, 15, "start")
+	pic.add("path", "class", "pole", "d", "M100 11H180")
+	return fmt.Appendf(nil, `<!DOCTYPE html><html lang="en"><style>%s</style><body><h1>Bad</h1><h3>Skipped</h3><div style="width:900px">wide</div>
+<table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), pic.markup(false))
+}
+
+// TestTemplatesPrintAtFullSize prints templates to PDF in the browser and
+// measures there, by the lines in the file and not by its pixels.
+//
+// Tolerance: 0.2 mm, the width of a sharp pencil line. A point of a PDF is
+// 1/72 in (ISO 32000-1, 8.3.2.3).
+func TestTemplatesPrintAtFullSize(t *testing.T) {
+	t.Parallel()
+	const tolerance = 0.2 / 25.4 * 72
+	p := kitchen()
+	files, err := Book(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, paper := range Papers() {
+		t.Run(paper.Name, func(t *testing.T) {
+			t.Parallel()
+			at := slices.IndexFunc(files, func(f File) bool { return f.Name == "templates-"+paper.Size+".html" })
+			pages, boxes := printPDF(t, files[at].Body)
+			if len(boxes) == 0 {
+				t.Fatal("the PDF has no pages")
+			}
+			for _, b := range boxes {
+				if abs(b.w-paper.Width*72) > 1 || abs(b.h-paper.Height*72) > 1 {
+					t.Errorf("a page of %.2f by %.2f points, want %s", b.w, b.h, paper.Name)
+				}
+			}
+			const side = CheckSquare * 72.0
+			nearest(t, "the check square", pages, side, side, tolerance)
+			hole := p.Pieces[0].Holes[0].Outline
+			lo, hi := bounds(hole)
+			nearest(t, "the hole of outlet A", pages, hi[0].Sub(lo[0]).Float64()*72, hi[1].Sub(lo[1]).Float64()*72, tolerance)
+		})
+	}
+}
+
+// printPDF prints a page to PDF and returns what is painted there, and the size
+// of each sheet of paper, in points.
+func printPDF(t *testing.T, body []byte) (painted, papers []box) {
+	t.Helper()
+	dir := t.TempDir()
+	page, pdf := filepath.Join(dir, "page.html"), filepath.Join(dir, "page.pdf")
+	if err := os.WriteFile(page, body, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	chromium(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+page)
+	data, err := os.ReadFile(pdf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	painted, papers, err = readPDF(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return painted, papers
+}
+
+// TestBookPrints prints the example's kitchen: nothing is painted past the
+// margins, the browser has not made the page smaller to get it on the paper, and
+// no run, sheet or odd piece takes a second page.
+func TestBookPrints(t *testing.T) {
+	t.Parallel()
+	const (
+		side      = 12 / 25.4 * 72 // white at both sides
+		pixel     = .75            // points
+		otherwise = 7              // pages for cautions, shopping, room, cut list, order of work and looks
+	)
+	all := plans()
+	at := slices.IndexFunc(all, func(n named) bool { return n.name == "kitchen" })
+	if at < 0 || all[at].err != nil {
+		t.Fatalf("no plan of the kitchen to print: %v", all)
+	}
+	p := all[at].plan
+	files, err := Book(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	most := otherwise + len(p.Runs) + len(p.Sheets)
+	for _, piece := range p.Pieces {
+		if odd(piece) || len(piece.Weak) > 0 {
+			most++
+		}
+	}
+	for _, paper := range Papers() {
+		t.Run(paper.Name, func(t *testing.T) {
+			t.Parallel()
+			sized := fmt.Sprintf("<style>@page{size:%s portrait}</style></head>", paper.Size)
+			painted, papers := printPDF(t, bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
+			if len(papers) == 0 || len(papers) > most {
+				t.Errorf("%d pages, want 1 to %d", len(papers), most)
+			}
+			wide := paper.Width * 72
+			for _, b := range painted {
+				if b.x < side-1 || b.x+b.w > wide-side+1 {
+					t.Errorf("painted from %.1f to %.1f points across, past the margins of a page of %.1f", b.x, b.x+b.w, wide)
+				}
+			}
+			// As tall and wide as its drawing makes it: a page too wide for the
+			// paper would come out smaller.
+			nearest(t, "the sign of a piece in the key", painted, 32*pixel, 12*pixel, .3)
+		})
+	}
+}
+
+// nearest checks that one of the lines has a size.
+func nearest(t *testing.T, what string, lines []box, w, h, tolerance float64) {
+	t.Helper()
+	best, off := box{}, 1e9
+	for _, b := range lines {
+		if d := max(abs(b.w-w), abs(b.h-h)); d < off {
+			best, off = b, d
+		}
+	}
+	const mm = 25.4 / 72
+	t.Logf("%s: %.3f by %.3f mm, want %.3f by %.3f", what, best.w*mm, best.h*mm, w*mm, h*mm)
+	if off > tolerance {
+		t.Errorf("%s measures %.2f by %.2f mm in the PDF, want %.2f by %.2f", what, best.w*mm, best.h*mm, w*mm, h*mm)
+	}
+}
+
+func abs(x float64) float64 { return max(x, -x) }

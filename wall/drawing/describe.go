@@ -1,0 +1,67 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/groovewright/wall/plan"
+)
+
+// describe is the text alternative of an elevation: what someone who cannot see
+// the drawing needs from it.
+func (e *elevation) describe() string {
+	var b strings.Builder
+	run := e.run
+	fmt.Fprintf(&b, "%s, %s wide. ", run.Name, e.tape.Format(run.Width))
+	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", run.Left.Cut), run.Right.Kind, after(": ", run.Right.Cut))
+	fmt.Fprintf(&b, "Start %s from the left end and work to the %s. ", e.tape.Format(run.SetOut.From), run.SetOut.Direction)
+	for _, panel := range run.Panels {
+		fmt.Fprintf(&b, "%s %d from %s to %s. ", capital(one(panels(e.plan))), panel.Number, e.tape.Format(panel.Left), e.tape.Format(panel.Right))
+	}
+	for _, o := range run.Openings {
+		lo, hi := bounds(o.Outline)
+		fmt.Fprintf(&b, "%s (%s) from %s to %s, %s to %s above the datum. ", o.Name, o.Kind,
+			e.tape.Format(lo[0]), e.tape.Format(hi[0]), e.tape.Format(lo[1]), e.tape.Format(hi[1]))
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// sheets and panels are what a plan's stock and what its runs are made of.
+func sheets(p plan.Plan) string { return p.Profile.Word("sheets", "boards") }
+func panels(p plan.Plan) string { return p.Profile.Word("panels", "boards") }
+
+// after returns a text with a lead if there is a text.
+func after(lead, text string) string {
+	if text == "" {
+		return ""
+	}
+	return lead + text
+}
+
+// describe is the text alternative of a sheet.
+func (d *sheetDrawing) describe() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s %d, %s. ", capital(one(sheets(d.plan))), d.sheet.Number, d.sheet.Stock)
+	for _, p := range d.sheet.Placements {
+		piece := d.piece(p.Piece)
+		fmt.Fprintf(&b, "Piece %s, %s by %s, %s from the left edge and %s from the lower end%s. ", piece.Label,
+			d.tape.Format(piece.Width), d.tape.Format(piece.Height), d.tape.Format(p.X), d.tape.Format(p.Y), turned(p))
+	}
+	for _, c := range d.sheet.Cuts {
+		fmt.Fprintf(&b, "Cut %d: %s at %s. ", c.Step, c.Kind, d.tape.Format(c.At))
+	}
+	for _, o := range d.sheet.Offcuts {
+		fmt.Fprintf(&b, "Offcut %s by %s. ", d.tape.Format(o.Width), d.tape.Format(o.Length))
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// one is the singular of a word.
+func one(many string) string { return strings.TrimSuffix(many, "s") }
+
+func turned(p plan.Placement) string {
+	if p.Turned {
+		return ", turned upside down"
+	}
+	return ""
+}

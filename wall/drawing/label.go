@@ -1,0 +1,155 @@
+package drawing
+
+import (
+	"iter"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// box is a rectangle of ink; y runs down, as on a screen.
+type box struct{ x, y, w, h float64 }
+
+// overlaps reports whether two boxes share more than an edge.
+func (b box) overlaps(c box) bool {
+	return b.x < c.x+c.w && c.x < b.x+b.w && b.y < c.y+c.h && c.y < b.y+b.h
+}
+
+// inside reports whether b lies within c, edges included.
+func (b box) inside(c box) bool {
+	return b.x >= c.x && b.y >= c.y && b.x+b.w <= c.x+c.w && b.y+b.h <= c.y+c.h
+}
+
+// grow returns the box larger by d on every side.
+func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
+
+// around returns the box of a size with its middle at a place.
+func around(x, y, w, h float64) box { return box{x - w/2, y - h/2, w, h} }
+
+// board remembers which places of a drawing are taken, so that labels keep
+// clear of each other. The same calls give the same places.
+type board struct {
+	frame box
+	taken []box
+}
+
+// claim takes a place whether it is free or not.
+func (b *board) claim(c box) { b.taken = append(b.taken, c) }
+
+// free reports whether a place lies in the frame and is not taken.
+func (b *board) free(c box) bool {
+	if !c.inside(b.frame) {
+		return false
+	}
+	for _, t := range b.taken {
+		if t.overlaps(c) {
+			return false
+		}
+	}
+	return true
+}
+
+// place claims the first free one of the places, in order of liking. Where none
+// is free it claims nothing and reports false.
+func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
+
+// first is place for many places that are costly to find.
+func (b *board) first(places iter.Seq[box]) (box, bool) {
+	for c := range places {
+		if b.free(c) {
+			b.claim(c)
+			return c, true
+		}
+	}
+	return box{}, false
+}
+
+// spread moves marks along a line so that neighbours stand at least gap apart
+// and each stays as near as it can (in the sense of least squares) to where it
+// belongs. The wanted places come in rising order; so do the results, which lie
+// in [lo, hi] where there is room for all.
+//
+// Marks that collide are pooled and moved as one block, as in isotonic
+// regression by pooling adjacent violators.
+func spread(wanted []float64, gap, lo, hi float64) []float64 {
+	type block struct {
+		sum   float64 // of wanted - offset within the block
+		count int
+	}
+	start := func(b block) float64 {
+		at := b.sum / float64(b.count)
+		return max(lo, min(at, hi-gap*float64(b.count-1)))
+	}
+	var blocks []block
+	for _, w := range wanted {
+		blocks = append(blocks, block{w, 1})
+		for n := len(blocks); n > 1; n-- {
+			a, b := blocks[n-2], blocks[n-1]
+			if start(a)+gap*float64(a.count) <= start(b) {
+				break
+			}
+			shift := gap * float64(a.count)
+			blocks = append(blocks[:n-2], block{a.sum + b.sum - shift*float64(b.count), a.count + b.count})
+		}
+	}
+	places := make([]float64, 0, len(wanted))
+	for _, b := range blocks {
+		for i := range b.count {
+			places = append(places, start(b)+gap*float64(i))
+		}
+	}
+	return places
+}
+
+// textWidth is an upper estimate of the width of a text in a wide sans-serif
+// face: drawings cannot measure the reader's font.
+func textWidth(s string, size float64) float64 {
+	var em float64
+	for _, r := range s {
+		switch {
+		case strings.ContainsRune("iljtfrI.,:;'|/()[]- ", r):
+			em += 0.42
+		case strings.ContainsRune("mwMW@%→←↑↓⌀", r):
+			em += 1
+		case unicode.IsUpper(r):
+			em += 0.76
+		default:
+			em += 0.65
+		}
+	}
+	return em * size
+}
+
+// wrap breaks a text at spaces into lines that are no wider than width, where
+// its words allow.
+func wrap(s string, width, size float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		switch longer := line + " " + word; {
+		case line == "":
+			line = word
+		case textWidth(longer, size) <= width:
+			line = longer
+		default:
+			lines = append(lines, line)
+			line = word
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// clip shortens a text that is wider than width, ending it with an ellipsis.
+func clip(s string, width, size float64) string {
+	if textWidth(s, size) <= width {
+		return s
+	}
+	runes := []rune(s)
+	for len(runes) > 0 && textWidth(string(runes)+"…", size) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return strings.TrimRight(string(runes), " ") + "…"
+}

@@ -1,0 +1,111 @@
+package drawing
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/wall/plan"
+)
+
+// TestSmallTemplatesShareWithoutOverlap: each small template is on one page,
+// wholly within what the page has to draw on, and off its neighbours.
+func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
+	profile := kitchen().Profile
+	rapid.Check(t, func(t *rapid.T) {
+		paper := Papers()[rapid.IntRange(0, 1).Draw(t, "paper")]
+		var all []cell
+		for n := range rapid.IntRange(1, 12).Draw(t, "lines") {
+			c := drawnCut(t)
+			c.piece = plan.Piece{Width: in("96"), Height: in("96")}
+			if one, ok := c.small(paper, profile, n+1); ok {
+				all = append(all, one)
+			}
+		}
+		w, h := paper.shared()
+		var found []int
+		for _, page := range share(all, paper) {
+			for i, c := range page {
+				found = append(found, c.number)
+				spot := box{c.x, c.y, c.width(), c.height()}
+				if c.x < 0 || c.y < 0 || c.x+c.width() > w+1e-9 || c.y+c.height() > h+1e-9 {
+					t.Errorf("template %d lies at %v, past a page of %v by %v", c.number, spot, w, h)
+				}
+				for _, other := range page[:i] {
+					if spot.overlaps(box{other.x, other.y, other.width(), other.height()}) {
+						t.Errorf("templates %d and %d overlap", c.number, other.number)
+					}
+				}
+				for _, p := range c.cut.points {
+					if x, y := p[0].Float64(), p[1].Float64(); x < c.tiles[0].x || x > c.tiles[0].x+c.tiles[0].w || y < c.tiles[0].y || y > c.tiles[0].y+c.tiles[0].h {
+						t.Errorf("corner %v is past its template %+v", p, c.tiles[0])
+					}
+				}
+			}
+		}
+		slices.Sort(found)
+		for i, c := range all {
+			if i >= len(found) || found[i] != c.number {
+				t.Fatalf("templates %v on the pages, want each of %d once", found, len(all))
+			}
+		}
+	})
+}
+
+// TestTwoBoxesShareAPage: a box of one gang with its gap is not worth a page.
+func TestTwoBoxesShareAPage(t *testing.T) {
+	c := cutLine{closed: true, piece: plan.Piece{Width: in("48"), Height: in("48")}}
+	c.points = ring("10", "10", "12 3/8", "10", "12 3/8", "13 7/8", "10", "13 7/8")
+	for _, paper := range Papers() {
+		one, ok := c.small(paper, kitchen().Profile, 1)
+		if !ok {
+			t.Fatalf("%s: too large to share", paper.Name)
+		}
+		if pages := share([]cell{one, one, one, one}, paper); len(pages) != 1 {
+			t.Errorf("%s: four boxes take %d pages, want 1", paper.Name, len(pages))
+		}
+	}
+}
+
+// TestStoryPoleKeepsEveryWord: what a mark says stands whole on the wide
+// drawing, however long, unless there are more marks than lines.
+func TestStoryPoleKeepsEveryWord(t *testing.T) {
+	p := kitchen()
+	long := "the box beside the window that the neighbour's cat likes to sit under, left, with its extender"
+	p.Runs[1].StoryPole[2].What = long
+	e := string(drawElevation(newScribe(p), 1, wideInk).SVG())
+	for _, m := range p.Runs[1].StoryPole {
+		for _, word := range strings.Fields(m.What) {
+			if !strings.Contains(e, strings.ReplaceAll(word, "'", "&#39;")) {
+				t.Errorf("%q of %q is missing", word, m.What)
+			}
+		}
+	}
+	if strings.Contains(e, "…") {
+		t.Error("a text was cut off")
+	}
+}
+
+// TestManyBoardsStayOnTheDrawing: a wall of more boards than there is room for
+// figures writes some of them, each within the drawing.
+func TestManyBoardsStayOnTheDrawing(t *testing.T) {
+	for _, width := range []float64{wideInk, halfInk} {
+		p := kitchen()
+		run := &p.Runs[1]
+		run.StoryPole = nil
+		for i := range int64(120) {
+			run.StoryPole = append(run.StoryPole, plan.Mark{At: in("1").Mul(i), What: "joint"})
+		}
+		e := &elevation{scribe: newScribe(p), run: *run, index: 1, Picture: newPicture("x", "x")}
+		e.Width = width
+		lines := 0
+		for _, m := range e.poleMarks() {
+			lines += len(m.lines)
+		}
+		if room := int((width-16)/poleGap) + 1; lines < room/2 || lines > room {
+			t.Errorf("%d of 120 marks are written on a drawing %v wide, want %d to %d", lines, width, room/2, room)
+		}
+	}
+}

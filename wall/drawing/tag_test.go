@@ -1,0 +1,85 @@
+package drawing
+
+import (
+	"regexp"
+	"strconv"
+	"testing"
+
+	"example.com/groovewright/wall/plan"
+)
+
+// TestNoTagCoversASmallOpening looks at every elevation: what is too small to
+// hold its own name is covered by no name and no number.
+func TestNoTagCoversASmallOpening(t *testing.T) {
+	looked := 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan, _ []File) {
+		for i := range p.Runs {
+			for _, width := range []float64{wideInk, halfInk} {
+				drawn := drawElevation(newScribe(p), i, width)
+				e := &elevation{scribe: newScribe(p), run: p.Runs[i], index: i, Picture: newPicture("x", "x")}
+				e.Width = width
+				e.lay()
+				for _, o := range p.Runs[i].Openings {
+					spot := e.spot(o)
+					if spot.w > 40 || spot.h > 40 {
+						continue
+					}
+					looked++
+					for _, n := range drawn.root.kids {
+						if n.name == "rect" && n.value("class") == "tag" && n.box().overlaps(spot) {
+							t.Errorf("%s, %v wide: the tag at %v covers %s at %v", p.Runs[i].Name, width, n.box(), o.Name, spot)
+						}
+					}
+				}
+			}
+		}
+	})
+	if looked < 20 {
+		t.Errorf("only %d small openings were looked at", looked)
+	}
+}
+
+// TestTrimsAreNotMeasuredOffTheSheet: a cut whose blade overhangs the edge says
+// what it takes off, in the table, and has no figure beside the sheet.
+func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
+	p := kitchen()
+	cut := &p.Sheets[0].Cuts[0]
+	cut.At = in("-1/16")
+	files, err := Book(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	takes := "take " + newScribe(p).tape.Format(cut.At.Add(p.Saw.Kerf)) + " off"
+	below := regexp.MustCompile(`>~?-\d`)
+	for _, f := range files {
+		switch f.Name {
+		case "book.html":
+			if !regexp.MustCompile(regexp.QuoteMeta(takes)).Match(f.Body) {
+				t.Errorf("the book does not say %q", takes)
+			}
+		case "sheet-1.svg":
+			if found := below.Find(f.Body); found != nil {
+				t.Errorf("a figure below nought beside the sheet: %q", found)
+			}
+		}
+	}
+}
+
+// value is an attribute of a node.
+func (n *node) value(name string) string {
+	for i := 0; i+1 < len(n.attrs); i += 2 {
+		if n.attrs[i] == name {
+			return n.attrs[i+1]
+		}
+	}
+	return ""
+}
+
+// box is where a rectangle stands.
+func (n *node) box() box {
+	at := func(name string) float64 {
+		v, _ := strconv.ParseFloat(n.value(name), 64)
+		return v
+	}
+	return box{at("x"), at("y"), at("width"), at("height")}
+}

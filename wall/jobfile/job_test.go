@@ -1,0 +1,362 @@
+package jobfile_test
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+// sound is a job without a fault; the tests change one thing at a time in it.
+const sound = `{
+  "title": "shed", "units": "in", "tape": "1/16", "closed": false,
+  "profile": {"name": "own", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}], "thickness": "1/4"},
+  "stock": [{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}],
+  "saw": {"kerf": "1/8", "square_up": "1/4"},
+  "gaps": {"top": "1/16", "seam": "1/32"},
+  "runs": [
+    {"name": "north", "width": "60", "left": {"kind": "exposed", "lean": "1/8", "prominence": 5}, "right": {"kind": "inside corner"},
+     "heights": [{"at": "0", "top": "18"}, {"at": "30", "bottom": "0", "top": "63 1/4"}, {"at": "60", "top": "18"}],
+     "openings": [{"name": "box", "kind": "box", "left": "10", "bottom": "5", "width": "2 1/4", "height": "3 3/4"},
+                  {"name": "window", "kind": "window", "left": "30", "bottom": "8", "outline": [["0","0"],["20","0"],["20","60"],["0","60"]]}],
+     "focal": [{"from": "5", "to": "15", "prominence": 2}, {"from": "15", "to": "25", "prominence": 0.5}],
+     "breaks": [{"at": "30", "prominence": 1}]},
+    {"name": "east", "width": "40", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+     "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}
+  ],
+  "installed": [{"run": "east", "left": "1/4", "right": "20", "left_phase": "0"}],
+  "priorities": {"exposed_end": 9, "least_strip": "1"},
+  "built": 1960,
+  "finish": {"house": {"damp": true}, "tax": 0.08, "trim": {"stick": {"name": "strip", "length": "8'"}}}
+}`
+
+func TestReadSound(t *testing.T) {
+	j, err := jobfile.Read(bytes.NewReader([]byte(sound)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	inch := fraction.MustParse
+	if got, want := j.Room.Runs[0].Heights[1].Top, inch("63 1/4"); got != want {
+		t.Errorf("runs[0].heights[1].top = %s, want %s", got, want)
+	}
+	if got := j.Room.Runs[0].Openings[1].Outline[2]; got.X != inch("50") || got.Y != inch("68") {
+		t.Errorf("third corner of the window = %v, want (50, 68)", got)
+	}
+	if got := j.Room.Sheets[0].Length; got != inch("95 1/2") {
+		t.Errorf("usable length of the sheet = %s, want 95 1/2", got)
+	}
+	if got := j.Room.Installed[0].Run; got != 1 {
+		t.Errorf("installed[0].run = %d, want 1", got)
+	}
+	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities().StepSide {
+		t.Errorf("priorities = %+v, want two of them set and the others by default", p)
+	}
+	if !j.Stock[0].Limited || j.Stock[0].Count != 4 || j.Stock[0].Price.String() != "24.98" {
+		t.Errorf("stock[0] = %+v", j.Stock[0])
+	}
+}
+
+// Bare numbers take the units of the job, and so does the default tape.
+func TestReadMetric(t *testing.T) {
+	metric := strings.ReplaceAll(sound, `"units": "in", "tape": "1/16"`, `"units": "mm"`)
+	j, err := jobfile.Read(bytes.NewReader([]byte(metric)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := j.Room.Runs[0].Width, fraction.Millimetres(60, 1); got != want {
+		t.Errorf("width = %s, want %s", got, want)
+	}
+	if got, want := j.Room.Mark, fraction.Millimetres(1, 1); got != want {
+		t.Errorf("mark = %s, want %s", got, want)
+	}
+}
+
+func TestReadExamples(t *testing.T) {
+	names, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(names) < 3 {
+		t.Fatalf("examples: %v, %v", names, err)
+	}
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := jobfile.Read(bytes.NewReader(data)); err != nil {
+			t.Errorf("%s:\n%v", name, err)
+		}
+	}
+}
+
+// A row replaces one part of the sound job; the fault must name exactly path
+// and be of the kind.
+func TestFaults(t *testing.T) {
+	for _, row := range []struct {
+		name, old, new string
+		path           string
+		kind           error
+	}{
+		{"zero denominator", `"63 1/4"`, `"63 1/0"`, "runs[0].heights[1].top", jobfile.ErrValue},
+		{"no length", `"63 1/4"`, `"tall"`, "runs[0].heights[1].top", jobfile.ErrValue},
+		{"empty length", `"63 1/4"`, `""`, "runs[0].heights[1].top", jobfile.ErrValue},
+		{"number as length", `"63 1/4"`, `63.25`, "runs[0].heights[1].top", jobfile.ErrType},
+		{"list as length", `"63 1/4"`, `["63"]`, "runs[0].heights[1].top", jobfile.ErrType},
+		{"null as length", `"63 1/4"`, `null`, "runs[0].heights[1].top", jobfile.ErrType},
+		{"length too great", `"63 1/4"`, `"99999999999999999999"`, "runs[0].heights[1].top", jobfile.ErrValue},
+		{"unknown field", `"title": "shed"`, `"titel": "shed"`, "titel", jobfile.ErrUnknown},
+		{"unknown field deep inside", `"at": "30", "bottom"`, `"at": "30", "botom"`, "runs[0].heights[1].botom", jobfile.ErrUnknown},
+		{"unknown priority", `"exposed_end"`, `"exposed_ends"`, "priorities.exposed_ends", jobfile.ErrUnknown},
+		{"odd key", `"title"`, `"a.b [0]"`, `["a.b [0]"]`, jobfile.ErrUnknown},
+		{"field twice", `"title": "shed"`, `"title": "shed", "title": "barn"`, "title", jobfile.ErrTwice},
+		{"field missing", `"width": "40", `, ``, "runs[1].width", jobfile.ErrMissing},
+		{"profile unknown", `"profile": {`, `"profile": "no such board", "gaps": {`, "profile", jobfile.ErrValue},
+		{"feature kind", `"bead"`, `"beed"`, "profile.features[1].kind", jobfile.ErrValue},
+		{"feature width", `"width": "1 1/4"`, `"width": "0"`, "profile.features[0].width", jobfile.ErrValue},
+		{"bead deeper than the board", `"depth": "1/16"`, `"depth": "1"`, "profile.features[1].depth", jobfile.ErrRoom},
+		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[]`, "profile.features", jobfile.ErrRoom},
+		{"units", `"units": "in"`, `"units": "furlong"`, "units", jobfile.ErrValue},
+		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", jobfile.ErrValue},
+		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", jobfile.ErrValue},
+		{"phase past the repeat", `"left_phase": "1/2"`, `"left_phase": "1 1/2"`, "stock[0].left_phase", jobfile.ErrRoom},
+		{"count not whole", `"count": 4`, `"count": 4.5`, "stock[0].count", jobfile.ErrValue},
+		{"count below zero", `"count": 4`, `"count": -1`, "stock[0].count", jobfile.ErrValue},
+		{"price as a number", `"24.98"`, `24.98`, "stock[0].price", jobfile.ErrType},
+		{"price below zero", `"24.98"`, `"-1"`, "stock[0].price", jobfile.ErrValue},
+		{"price with exponent", `"24.98"`, `"1e9999999"`, "stock[0].price", jobfile.ErrValue},
+		{"kerf below zero", `"kerf": "1/8"`, `"kerf": "-1/8"`, "saw.kerf", jobfile.ErrValue},
+		{"sheet shorter than its trims", `"square_up": "1/4"`, `"square_up": "48"`, "stock[0].length", jobfile.ErrRoom},
+		{"gap below zero", `"top": "1/16"`, `"top": "-1/16"`, "gaps.top", jobfile.ErrValue},
+		{"no runs", `"runs": [`, `"runs": [], "x": [`, "runs", jobfile.ErrValue},
+		{"name twice", `"name": "east"`, `"name": "north"`, "runs[1].name", jobfile.ErrValue},
+		{"empty name", `"name": "east"`, `"name": " "`, "runs[1].name", jobfile.ErrValue},
+		{"line break in a name", `"name": "east"`, `"name": "ea\nst"`, "runs[1].name", jobfile.ErrValue},
+		{"width of zero", `"width": "40"`, `"width": "0"`, "runs[1].width", jobfile.ErrValue},
+		{"end kind", `"covered"`, `"hidden"`, "runs[1].right.kind", jobfile.ErrValue},
+		{"prominence as text", `"prominence": 5`, `"prominence": "5"`, "runs[0].left.prominence", jobfile.ErrType},
+		{"prominence below zero", `"prominence": 5`, `"prominence": -5`, "runs[0].left.prominence", jobfile.ErrValue},
+		{"first height not at 0", `{"at": "0", "top": "18"}, {"at": "30"`, `{"at": "1", "top": "18"}, {"at": "30"`, "runs[0].heights[0].at", jobfile.ErrRoom},
+		{"last height not at the width", `{"at": "60"`, `{"at": "59"`, "runs[0].heights[2].at", jobfile.ErrRoom},
+		{"height past the width", `{"at": "60"`, `{"at": "61"`, "runs[0].heights[2].at", jobfile.ErrRoom},
+		{"heights out of order", `"at": "30", "bottom"`, `"at": "-3", "bottom"`, "runs[0].heights[1].at", jobfile.ErrRoom},
+		{"one height", `, {"at": "40", "top": "18"}`, ``, "runs[1].heights", jobfile.ErrValue},
+		{"top below bottom", `"bottom": "0"`, `"bottom": "64"`, "runs[0].heights[1].top", jobfile.ErrRoom},
+		{"inside corner meets outside corner", `"left": {"kind": "inside corner"}`, `"left": {"kind": "outside corner"}`, "runs[1].left.kind", jobfile.ErrRoom},
+		{"closed room with an open end", `"closed": false`, `"closed": true`, "runs[1].right.kind", jobfile.ErrRoom},
+		{"opening past the run", `"left": "10"`, `"left": "59"`, "runs[0].openings[0].width", jobfile.ErrRoom},
+		{"opening before the run", `"left": "10"`, `"left": "-1"`, "runs[0].openings[0].left", jobfile.ErrRoom},
+		{"opening above the wall", `"bottom": "5"`, `"bottom": "70"`, "runs[0].openings[0].bottom", jobfile.ErrRoom},
+		{"opening of no width", `"width": "2 1/4"`, `"width": "0"`, "runs[0].openings[0].width", jobfile.ErrValue},
+		{"opening kind", `"kind": "window"`, `"kind": "door"`, "runs[0].openings[1].kind", jobfile.ErrValue},
+		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", jobfile.ErrValue},
+		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline", jobfile.ErrRoom},
+		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", jobfile.ErrValue},
+		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1].left", jobfile.ErrRoom},
+		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", jobfile.ErrRoom},
+		{"focal zone backwards", `"from": "15", "to": "25"`, `"from": "15", "to": "15"`, "runs[0].focal[1].to", jobfile.ErrRoom},
+		{"focal zone past the run", `"to": "25"`, `"to": "61"`, "runs[0].focal[1].to", jobfile.ErrRoom},
+		{"focal zone is null", `{"from": "5", "to": "15", "prominence": 2}`, `null`, "runs[0].focal[0]", jobfile.ErrType},
+		{"break at an end", `{"at": "30", "prominence"`, `{"at": "60", "prominence"`, "runs[0].breaks[0].at", jobfile.ErrRoom},
+		{"installed on no run", `"run": "east"`, `"run": "west"`, "installed[0].run", jobfile.ErrValue},
+		{"installed past the run", `"right": "20"`, `"right": "41"`, "installed[0].right", jobfile.ErrRoom},
+		{"installed phase", `"left_phase": "0"`, `"left_phase": "2"`, "installed[0].left_phase", jobfile.ErrRoom},
+		{"priority as text", `"exposed_end": 9`, `"exposed_end": "9"`, "priorities.exposed_end", jobfile.ErrType},
+		{"year as text", `1960`, `"1960"`, "built", jobfile.ErrType},
+		{"damp as text", `"damp": true`, `"damp": "yes"`, "finish.house.damp", jobfile.ErrType},
+		{"finish field missing", `, "length": "8'"`, ``, "finish.trim.stick.length", jobfile.ErrMissing},
+		{"unknown finish", `"house"`, `"home"`, "finish.home", jobfile.ErrUnknown},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if strings.Count(sound, row.old) == 0 {
+				t.Fatalf("the sound job has no %s", row.old)
+			}
+			_, err := jobfile.Read(bytes.NewReader([]byte(strings.Replace(sound, row.old, row.new, 1))))
+			var faults jobfile.Faults
+			if !errors.As(err, &faults) {
+				t.Fatalf("Read = %v, want faults", err)
+			}
+			hit := slices.IndexFunc(faults, func(f jobfile.Fault) bool { return f.Path == row.path && errors.Is(f, row.kind) })
+			if hit < 0 {
+				t.Errorf("Read: %v\nwant a fault at %s, kind %q", err, row.path, row.kind)
+			}
+		})
+	}
+}
+
+// The text of a fault has the place, the value, the problem and what would do.
+func TestFaultText(t *testing.T) {
+	const metric = `{"units": "mm", "profile": "metric board 100", "stock": [{"name": "board", "width": "100", "length": "2400"}],
+		"runs": [{"name": "wall", "width": "1834", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
+		"heights": [{"at": "0", "top": "1402"}, {"at": "1834", "top": "1402"}]}]}`
+	for _, row := range []struct{ name, job, old, new, want string }{
+		{"length", sound, `"63 1/4"`, `"63 1/0"`,
+			`runs[0].heights[1].top: "63 1/0": zero denominator; expected a length such as "63 1/4"`},
+		{"lengths as the tape reads", metric, `"at": "1834"`, `"at": "1850.5"`,
+			`runs[0].heights[1].at: "1850.5": past the run's right end at 1834 mm; expected a place within the run, or another width of it`},
+		{"a length to copy", metric, `"at": "1834"`, `"at": "1833.5"`,
+			`runs[0].heights[1].at: "1833.5": the last height does not stand at the run's right end; expected "1834 mm", the width of the run`},
+		{"names to choose from", sound, `"run": "east"`, `"run": "west"`,
+			`installed[0].run: "west": no such word here; expected the name of a run: "north", "east"`},
+		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
+			`profile.features: this is an object; expected a list of features
+profile.x: no such field; expected one of name, features, thickness, wide_flats, boards`},
+		{"what another package found", sound, `"damp": true`, `"material": "wood"`,
+			`finish.house.material: "wood": not accepted; expected mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
+		{"a length among the materials", sound, `"damp": true`, `"datum": 36`,
+			`finish.house.datum: 36: a JSON number is no exact length; expected a length in quotes, such as "36"`},
+		{"two ways at once", sound, `"kind": "window", `, `"kind": "window", "width": "20", `,
+			`runs[0].openings[1].width: "20": the outline is told already; expected either an outline, or width and height`},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if !strings.Contains(row.job, row.old) {
+				t.Fatalf("the job has no %s", row.old)
+			}
+			_, err := jobfile.Read(bytes.NewReader([]byte(strings.Replace(row.job, row.old, row.new, 1))))
+			if err == nil || err.Error() != row.want {
+				t.Errorf("Read: %v\nwant  %s", err, row.want)
+			}
+		})
+	}
+}
+
+func TestNotAJob(t *testing.T) {
+	for _, row := range []struct{ name, input, says string }{
+		{"nothing", "", "ends too early, at line 1, column 1"},
+		{"cut short", sound[:200], "ends too early"},
+		{"stray comma", "{\n  \"title\": ,}", "line 2"},
+		{"missing comma", "{\"title\": \"a\"\n\"tape\": \"1\"}", "line 2, column 1: a comma or a quote is missing before '\"'"},
+		{"missing first quote", `{"runs": [{"width": 18 1/16"}]}`, "runs[0]: not JSON at line 1, column 24: a comma or a quote is missing before '1'"},
+		{"missing last quote", "{\"title\": \"a,\n\"tape\": \"1\"}", "title: not JSON at line 1, column 11: a text is not closed"},
+		{"missing colon", `{"title" "a"}`, "a colon is missing"},
+		{"comma before a bracket", `{"stock": [1,]}`, "a comma before the closing ']'"},
+		{"comma before a brace", `{"title": "a",}`, "a comma before the closing '}'"},
+		{"comment", "{\n// mine\n}", "line 2, column 1: JSON has no comments"},
+		{"field without quotes", `{title: "a"}`, "the name of a field, in quotes"},
+		{"text without quotes", `{"title": kitchen}`, "texts and lengths are in quotes"},
+		{"curly quotes", `{"title": “kitchen”}`, "'“' is not the straight quote"},
+		{"two jobs", sound + sound, "something follows"},
+		{"trailing word", sound + " x", "something follows"},
+		{"a list", "[]", "this is a list"},
+		{"a number", "7", "this is a number"},
+		{"null", "null", "this is null"},
+		{"not text", "{\"title\": \"\xff\"}", "not UTF-8"},
+		{"too deep", strings.Repeat("[", 5000), "deeper"},
+		{"too long", `{"title": "` + strings.Repeat("x", jobfile.MaxBytes) + `"}`, "more than"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			_, err := jobfile.Read(bytes.NewReader([]byte(row.input)))
+			var faults jobfile.Faults
+			if !errors.As(err, &faults) || !strings.Contains(err.Error(), row.says) {
+				t.Errorf("Read = %v, want faults that say %q", err, row.says)
+			}
+		})
+	}
+}
+
+func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
+	broken := sound
+	for _, change := range [][2]string{
+		{`"tape": "1/16"`, `"tape": "x"`}, {`"kerf": "1/8"`, `"kerf": "y"`}, {`"63 1/4"`, `"z"`},
+		{`"width": "40"`, `"widht": "40"`}, {`"left_phase": "0"`, `"left_phase": 0`},
+	} {
+		broken = strings.Replace(broken, change[0], change[1], 1)
+	}
+	_, err := jobfile.Read(bytes.NewReader([]byte(broken)))
+	var faults jobfile.Faults
+	if !errors.As(err, &faults) {
+		t.Fatalf("Read = %v, want faults", err)
+	}
+	var got []string
+	for _, f := range faults {
+		got = append(got, f.Path)
+	}
+	want := []string{"tape", "saw.kerf", "runs[0].heights[1].top", "runs[1].width", "runs[1].widht", "installed[0].left_phase"}
+	if !slices.Equal(got, want) {
+		t.Errorf("paths %q, want %q", got, want)
+	}
+}
+
+// A corner that one of two neighbours does not name is no fault, but a doubt.
+func TestLonelyCornerIsDoubted(t *testing.T) {
+	lonely := strings.Replace(sound, `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, 1)
+	j, err := jobfile.Read(bytes.NewReader([]byte(lonely)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(j.Doubts) != 1 || j.Doubts[0].Path != "runs[0].right.kind" {
+		t.Errorf("doubts = %v, want one at runs[0].right.kind", j.Doubts)
+	}
+}
+
+// A sheet without a price beside one with a price looks free, and is doubted; an
+// offcut on hand is free.
+func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		stock string
+		want  []string
+	}{
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"stock[1]"}},
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
+		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
+	} {
+		j, err := jobfile.Read(bytes.NewReader([]byte("\ufeff" + `{"profile": "beadboard 2", "stock": [` + row.stock + `], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, d := range j.Doubts {
+			got = append(got, d.Path)
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
+		}
+	}
+}
+
+// A box may stand in the corner that an outline leaves free.
+func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
+	slanted := strings.Replace(sound, `["20","0"],["20","60"],["0","60"]]`, `["20","0"],["0","60"]]`, 1)
+	beside := strings.Replace(slanted, `"left": "10", "bottom": "5"`, `"left": "46", "bottom": "30"`, 1)
+	if beside == slanted || slanted == sound {
+		t.Fatal("the sound job has other openings now")
+	}
+	if _, err := jobfile.Read(bytes.NewReader([]byte(beside))); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestMetricDefaultsAreRound: every size that a metric job is judged by is a
+// whole number of millimetres within a tenth of the one in inches, but for what
+// decides the layout, which is the same.
+func TestMetricDefaultsAreRound(t *testing.T) {
+	metric, inches := plan.DefaultPriorities(fraction.Millimetre), plan.DefaultPriorities(fraction.Inch)
+	if inches != wall.DefaultPriorities() {
+		t.Errorf("in inches: %+v", inches)
+	}
+	for _, p := range wall.PriorityList() {
+		if p.Weight != nil {
+			if *p.Weight(&metric) != *p.Weight(&inches) {
+				t.Errorf("%s is another weight in mm", p.Name)
+			}
+			continue
+		}
+		m, i := *p.Size(&metric), *p.Size(&inches)
+		switch millimetres := m.Over(fraction.Millimetres(1, 1)).Rat(); {
+		case p.Name == "seam" || p.Name == "box_clear":
+			if m != i {
+				t.Errorf("%s is another size in mm", p.Name)
+			}
+		case !millimetres.IsInt():
+			t.Errorf("%s is %s mm", p.Name, millimetres.RatString())
+		case i.Div(10).Less(m.Sub(i).Abs()):
+			t.Errorf("%s is %v in mm and %v in inches", p.Name, m, i)
+		}
+	}
+}

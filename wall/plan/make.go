@@ -1,0 +1,274 @@
+package plan
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// Preference says which choice of the trade-off a plan takes.
+type Preference string
+
+const (
+	// Sheets takes the least money and fewest sheets, and of those the least blemish.
+	Sheets Preference = "sheets"
+	// Looks takes the least blemish, and of those the fewest sheets.
+	Looks Preference = "looks"
+)
+
+// ParsePreference reads "sheets" or "looks"; nothing is [Sheets].
+func ParsePreference(s string) (Preference, error) {
+	switch Preference(s) {
+	case "", Sheets:
+		return Sheets, nil
+	case Looks:
+		return Looks, nil
+	}
+	return "", fmt.Errorf("%q: expected looks or sheets", s)
+}
+
+// Options are the choices that are not part of the job.
+type Options struct {
+	Prefer Preference // default Sheets
+
+	// Layouts is how many layouts are looked at before the search of the
+	// trade-off ends without a proof; 0 for DefaultLayouts.
+	Layouts int
+	// Nodes is how many steps each nest may be searched; 0 for DefaultNodes.
+	Nodes int
+}
+
+// The budgets of a plan where none is given. They are counts, not times, so
+// that the same job always gives the same plan.
+const (
+	DefaultLayouts = 48
+	DefaultNodes   = 400_000
+)
+
+func (o Options) nodes() int {
+	if o.Nodes > 0 {
+		return o.Nodes
+	}
+	return DefaultNodes
+}
+
+// ShortError says that the job cannot be done as given: some pieces are on no
+// sheet.
+type ShortError struct {
+	Pieces []string // label and reason of each that is left over
+	OnHand int      // sheets of which there is a count
+	Bought bool     // there is also stock of which as many are bought as needed
+	Boards bool     // the stock is boards
+}
+
+func (e *ShortError) Error() string {
+	sheet := wordFor(e.Boards, "sheet", "board")
+	text := "the stock is not enough: "
+	if e.OnHand > 0 || !e.Bought {
+		text += count(e.OnHand, sheet) + " on hand, "
+	}
+	if e.Bought {
+		text += "as many as needed to buy, "
+	}
+	text += count(len(e.Pieces), "piece") + " left over:"
+	for i, p := range e.Pieces {
+		if i == 5 {
+			return text + fmt.Sprintf(" and %d more", len(e.Pieces)-i)
+		}
+		if i > 0 {
+			text += ";"
+		}
+		text += " " + p
+	}
+	return text
+}
+
+// Make plans the job. A job that cannot be done as given fails with a
+// [*ShortError] or a *wall.NoLayoutError; a context that ends early only ends
+// the search, and the plan says so.
+func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
+	defer fraction.Catch(&err)
+	m := maker{job: j, options: o}
+	chosen, err := m.choose(ctx)
+	if short := new(ShortError); errors.As(err, &short) {
+		m.tellStock(short)
+	}
+	if err != nil {
+		return Plan{}, err
+	}
+	m.layout, m.nest = chosen.layout, chosen.nest
+	p = m.frame()
+	p.Runs = m.runs()
+	p.Pieces = m.pieces()
+	p.Sheets = m.sheets()
+	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
+	p.Blemishes = m.blemishes()
+	p.BlemishTotal = m.layout.Total
+	p.Search = m.search
+	if p.Choices, err = m.choices(); err != nil {
+		return Plan{}, err
+	}
+	if p.Warnings, err = m.warnings(p.Pieces); err != nil {
+		return Plan{}, err
+	}
+	p.Warnings = append(p.Warnings, m.notchHint...)
+	return p, m.finish(&p)
+}
+
+// tellStock adds to an error what there was to cut from.
+func (m *maker) tellStock(e *ShortError) {
+	e.Boards = m.job.Room.Profile.Boards
+	for _, s := range m.job.Stock {
+		if s.Limited {
+			e.OnHand += s.Count
+		} else {
+			e.Bought = true
+		}
+	}
+}
+
+// maker holds what a plan is made from.
+type maker struct {
+	job     Job
+	options Options
+	found   []candidate // of the trade-off, from least blemish up
+	chosen  int
+	search  Search
+
+	notchHint []Warning // that notches would save a sheet
+	layout    wall.Layout
+	nest      nest.Result
+}
+
+// frame returns a plan with what comes from the job alone.
+func (m *maker) frame() Plan {
+	j := &m.job
+	profile := j.Room.Profile
+	_, mirrored := profile.Mirror()
+	p := Plan{
+		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Room.Mark, Closed: j.Room.Closed,
+		Profile: Profile{Name: profile.Name, Pitch: profile.Pitch(), Thickness: profile.Thickness, Mirrored: mirrored,
+			WideFlats: profile.WideFlats, Boards: profile.Boards, Source: profile.Source},
+		Saw:  Saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp},
+		Gaps: Gaps(j.Room.Gaps),
+	}
+	for _, f := range profile.Features {
+		p.Profile.Features = append(p.Profile.Features, Feature{Kind: f.Kind.String(), Width: f.Width, Depth: f.Depth})
+	}
+	for i, s := range j.Stock {
+		stock := Stock{Name: s.Name, Width: s.Width, Length: s.Length, LeftPhase: s.LeftPhase, Price: s.Price, Squared: s.Squared}
+		if s.Limited {
+			stock.Count = &s.Count
+		}
+		for _, sheet := range m.nest.Sheets {
+			if sheet.Stock == i {
+				stock.Used++
+			}
+		}
+		p.Stock = append(p.Stock, stock)
+	}
+	for _, t := range j.Taped {
+		p.Taped = append(p.Taped, Taped{Path: t.Path, Name: t.Name(&j.Room), Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
+	}
+	one := fraction.Inches(1)
+	standard := DefaultPriorities(j.Units)
+	for _, w := range wall.PriorityList() {
+		entry := Priority{Name: w.Name, Unit: w.Unit, Says: w.Says}
+		if w.Weight != nil {
+			entry.Value, entry.Default = *w.Weight(&j.Room.Priorities), *w.Weight(&standard)
+		} else {
+			entry.Value, entry.Default = w.Size(&j.Room.Priorities).Over(one), w.Size(&standard).Over(one)
+		}
+		p.Priorities = append(p.Priorities, entry)
+	}
+	return p
+}
+
+// problem returns the nesting of a layout's pieces; notches says whether pieces
+// may come out of the notches of stepped ones.
+func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
+	j := &m.job
+	p := nest.Problem{Saw: j.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
+	for _, s := range j.Stock {
+		p.Stock = append(p.Stock, nest.Stock{Name: s.Name, Width: s.Width, Length: s.Length, LeftPhase: s.LeftPhase,
+			Limited: s.Limited, Count: s.Count, Price: ratio(s.Price), Squared: s.Squared})
+	}
+	for _, piece := range l.Pieces {
+		_, hi := piece.Shape.Bounds()
+		part := nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase}
+		if notches {
+			part.Shape = piece.Shape
+		}
+		p.Parts = append(p.Parts, part)
+	}
+	return p
+}
+
+// ratio returns a price as an exact number, 0 where none is known.
+func ratio(price *decimal.Decimal) fraction.Ratio {
+	if price == nil {
+		return fraction.Ratio{}
+	}
+	r, err := fraction.ParseRatio(price.String())
+	if err != nil {
+		return fraction.Ratio{} // the job's reader keeps prices within range
+	}
+	return r
+}
+
+// blemishes returns the terms of the layout.
+func (m *maker) blemishes() []Blemish {
+	out := []Blemish{}
+	for _, b := range m.layout.Blemishes {
+		out = append(out, Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, At: b.At, Kind: b.Kind,
+			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost()})
+	}
+	return out
+}
+
+// finish adds what follows from the layout: the take-off, the order of work and
+// the cautions.
+func (m *maker) finish(p *Plan) error {
+	work := m.work(&m.found[m.chosen])
+	list, err := finish.TakeOff(work, m.job.Finish)
+	if err != nil {
+		return err
+	}
+	p.Takeoff, p.Order, p.Cautions = []TakeoffRow{}, []string{}, []string{}
+	for _, r := range list.Rows {
+		p.Takeoff = append(p.Takeoff, TakeoffRow(r))
+	}
+	p.Subtotal, p.Tax, p.Total, p.Unpriced, p.Leftover = list.Subtotal, list.Tax, list.Total, list.Unpriced, list.Leftover
+	for _, w := range list.Warnings {
+		p.Warnings = append(p.Warnings, Warning{Path: w.Where, Text: w.Text})
+	}
+	for _, s := range finish.Schedule(work, m.job.Finish) {
+		p.Order = append(p.Order, s.String())
+	}
+	for _, c := range finish.Cautions(work, m.job.Finish) {
+		p.Cautions = append(p.Cautions, c.String())
+	}
+	return nil
+}
+
+// tape writes lengths as the job's people read them.
+func (m *maker) tape() fraction.Tape {
+	return fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
+}
+
+// describe says what a cut at the phase leaves to be seen.
+func (m *maker) describe(phase fraction.Length, keep groove.Side) string {
+	f, width := m.job.Room.Profile.Shown(phase, keep)
+	if width == f.Width {
+		return "whole " + f.Kind.String()
+	}
+	return fmt.Sprintf("%s cut to %s of %s", f.Kind, m.tape().Format(width), m.tape().Format(f.Width))
+}

@@ -1,0 +1,179 @@
+package plan
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strconv"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+// mark adds the lines to draw on a piece, the order of its cuts and its weak
+// spots.
+func (m *maker) mark(piece *Piece, p wall.Piece) {
+	marks := p.Shape.Marks()
+	piece.Marks.From = m.edges(piece)
+	piece.Marks.Face, piece.Marks.Back = points(marks.Outline.Face), points(marks.Outline.Back)
+	for i, hole := range marks.Holes {
+		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
+	}
+	piece.Marks.Arcs = m.arcs(piece, p)
+	tape := m.tape()
+	cuttings := p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark)
+	names := cuttingNames(cuttings, p.Holes)
+	for i, c := range cuttings {
+		for _, s := range c.Starters {
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: names[i], At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
+		}
+		words := c.Words(names[i], tape)
+		for k, w := range c.Ways { // the last of the words, one each
+			words[len(words)-len(c.Ways)+k] += lettered(piece, c.Hole, w.Points)
+		}
+		piece.Marks.Order = append(piece.Marks.Order, words...)
+	}
+	limits := cutout.Limits{
+		Strip:    m.job.Room.Priorities.LeastStrip,
+		Corner:   m.job.Room.Priorities.LeastCorner,
+		LegRatio: m.job.Room.Priorities.LegRatio,
+	}
+	for _, w := range p.Shape.WeakSpots(limits) {
+		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
+	}
+}
+
+// arcMarks is how many marks of the tape a corner of a piece may lie off the true
+// arc that it belongs to: two by which a job's outline may lie outside it, and
+// one more each for the gap at a corner and for the rounding of a computed point.
+const arcMarks = 4
+
+// arcs returns the true arcs of the arched heads that the piece has edges of.
+func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
+	var out []Arc
+	rings := append([][]cutout.Point{p.Shape.Outline}, p.Shape.Holes...)
+	for _, a := range m.job.Arches {
+		if a.Run != p.Run {
+			continue
+		}
+		centre, radius := Point{a.Centre.X.Sub(p.At.X), a.Centre.Y.Sub(p.At.Y)}, a.Radius.Add(m.gapRound(a))
+		low := a.Springs.Sub(p.At.Y)
+		if slices.ContainsFunc(rings, func(ring []cutout.Point) bool {
+			return follows(ring, centre, radius, low, m.job.Room.Mark.Mul(arcMarks))
+		}) {
+			out = append(out, Arc{Opening: a.Opening, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius})
+		}
+	}
+	return out
+}
+
+// gapRound returns the gap that is left open round an arched opening.
+func (m *maker) gapRound(a Arch) fraction.Length {
+	for _, o := range m.job.Room.Runs[a.Run].Openings {
+		if o.Name == a.Opening && o.Kind == wall.Box {
+			return m.job.Room.Gaps.Box
+		}
+	}
+	return m.job.Room.Gaps.Window
+}
+
+// follows reports whether an edge of a ring runs along the arc above low: both
+// its ends lie no further from it than near. Squares of lengths with long
+// denominators are too large for an Area, hence the big numbers.
+func follows(ring []cutout.Point, centre Point, radius, low, near fraction.Length) bool {
+	square := func(x *big.Rat) *big.Rat { return new(big.Rat).Mul(x, x) }
+	inner := square(fraction.Max(radius.Sub(near), fraction.Length{}).Rat())
+	outer := square(radius.Add(near).Rat())
+	beside := func(p cutout.Point) bool {
+		away := new(big.Rat).Add(square(p.X.Sub(centre[0]).Rat()), square(p.Y.Sub(centre[1]).Rat()))
+		return !p.Y.Less(low) && inner.Cmp(away) <= 0 && away.Cmp(outer) <= 0
+	}
+	for i, p := range ring {
+		if beside(p) && beside(ring[(i+1)%len(ring)]) {
+			return true
+		}
+	}
+	return false
+}
+
+// CornerName is the name of a corner in the table of a piece's marks, counted
+// from 0 through the outline and then through each hole: A … Z, A1 … Z1, A2 …
+func CornerName(i int) string {
+	name := string(rune('A' + i%26))
+	if i >= 26 {
+		name += strconv.Itoa(i / 26)
+	}
+	return name
+}
+
+// lettered names the corners from which and to which a way is sawn, in brackets;
+// nothing where an end is no corner.
+func lettered(piece *Piece, hole int, way []cutout.Point) string {
+	corners, first := piece.Marks.Face, 0
+	if hole >= 0 {
+		first = len(corners)
+		for _, h := range piece.Marks.Holes[:hole] {
+			first += len(h.Face)
+		}
+		corners = piece.Marks.Holes[hole].Face
+	}
+	from := slices.Index(corners, Point{way[0].X, way[0].Y})
+	last := way[len(way)-1]
+	to := slices.Index(corners, Point{last.X, last.Y})
+	if from < 0 || to < 0 || from == to {
+		return ""
+	}
+	return fmt.Sprintf(" (%s to %s)", CornerName(first+from), CornerName(first+to))
+}
+
+// cuttingNames names what is sawn out of a piece: a hole by its opening, notches
+// by a number where there are several.
+func cuttingNames(cuttings []cutout.Cutting, holes []string) []string {
+	notches := 0
+	for _, c := range cuttings {
+		if c.Kind == cutout.NotchCut {
+			notches++
+		}
+	}
+	names := make([]string, len(cuttings))
+	number := 0
+	for i, c := range cuttings {
+		switch {
+		case c.Hole >= 0:
+			names[i] = holes[c.Hole]
+		case c.Kind == cutout.NotchCut && notches > 1:
+			number++
+			names[i] = fmt.Sprintf("%s %d", c.Kind, number)
+		default:
+			names[i] = c.Kind.String()
+		}
+	}
+	return names
+}
+
+// edges says from which edges the marks of a piece are measured, and whether
+// the factory or the saw made them.
+func (m *maker) edges(piece *Piece) string {
+	name := func(factory bool) string {
+		if factory {
+			return "factory edge"
+		}
+		return "sawn edge"
+	}
+	for _, s := range m.nest.Sheets {
+		stock := m.job.Stock[s.Stock]
+		for _, p := range s.Placements {
+			if p.Part != piece.Number {
+				continue
+			}
+			left, lower := p.X.IsZero(), p.Y.IsZero()
+			if p.Turned {
+				left = p.X.Add(piece.Width) == stock.Width
+				lower = p.Y.Add(piece.Height) == stock.Length
+			}
+			return fmt.Sprintf("left edge (%s) and lower edge (%s)", name(left), name(lower))
+		}
+	}
+	return "left edge and lower edge"
+}

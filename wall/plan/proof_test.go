@@ -1,0 +1,161 @@
+package plan_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"flag"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+	"example.com/groovewright/wall/verify"
+	"example.com/groovewright/wall/verify/rooms"
+)
+
+// mostRooms keeps the default tests short: rooms after so many are drawn and
+// left, unless one has failed, since rapid then looks for a smaller one that does.
+// A long run gives both flags: -rooms 2000 -rapid.checks 2000.
+var mostRooms = flag.Int("rooms", 25, "random rooms to plan in each test at most")
+
+// makePlan plans a drawn job, or reports that it cannot be done as given.
+func makePlan(t rapid.TB, file []byte, prefer plan.Preference) (data []byte, done bool) {
+	j, err := jobfile.Read(bytes.NewReader(file))
+	if err != nil {
+		t.Fatalf("the job is refused: %v\n%s", err, file)
+	}
+	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Layouts: 4, Nodes: 20_000})
+	var short *plan.ShortError
+	var none *wall.NoLayoutError
+	switch {
+	case errors.As(err, &short) || errors.As(err, &none):
+		return nil, false
+	case err != nil:
+		t.Fatalf("%v\n%s", err, file)
+	}
+	if data, err = json.Marshal(p); err != nil {
+		t.Fatal(err)
+	}
+	return data, true
+}
+
+// TestPlansOfRandomRoomsHold has the independent checker judge the plans of
+// random rooms: pieces cover each region once, phases follow across seams,
+// exposed ends are whole, placements show the pattern they need, replaying the
+// cuts frees every part.
+func TestPlansOfRandomRoomsHold(t *testing.T) {
+	planned, undone, failed := 0, 0, false
+	rapid.Check(t, func(t *rapid.T) {
+		file := []byte(rooms.Job().Draw(t, "job"))
+		if planned+undone >= *mostRooms && !failed {
+			return
+		}
+		defer func() { failed = failed || t.Failed() }()
+		data, done := makePlan(t, file, plan.Sheets)
+		if !done {
+			undone++
+			return
+		}
+		planned++
+		for _, f := range verify.Check(file, data) {
+			t.Errorf("%v", f)
+		}
+		if t.Failed() {
+			t.Logf("job: %s", file)
+		}
+	})
+	if planned <= undone {
+		t.Errorf("%d rooms planned, %d cannot be done as given", planned, undone)
+	}
+	t.Logf("%d rooms planned, %d cannot be done as given", planned, undone)
+}
+
+// TestBestLookingChoiceIsLeast holds that the best-looking choice has exactly the
+// least blemish that the checker finds by exhaustive search of small rooms: more
+// would mean that the planner missed a layout, less that it takes one which the
+// contract does not have.
+func TestBestLookingChoiceIsLeast(t *testing.T) {
+	compared, failed := 0, false
+	rapid.Check(t, func(t *rapid.T) {
+		file := []byte(rooms.Small().Draw(t, "job"))
+		if compared >= *mostRooms && !failed {
+			return
+		}
+		defer func() { failed = failed || t.Failed() }()
+		want, ok := verify.LeastBlemish(file)
+		if !ok {
+			t.Skip("not judged")
+		}
+		data, done := makePlan(t, file, plan.Looks)
+		if !done {
+			t.Skip("cannot be done")
+		}
+		got, err := verify.BestLooking(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		compared++
+		if got.Cmp(want) != 0 {
+			t.Fatalf("least blemish of the choices is %v, want %v\n%s", got, want, file)
+		}
+	})
+	if compared == 0 {
+		t.Error("no room was compared")
+	}
+	t.Logf("%d rooms compared", compared)
+}
+
+// TestRoomsOnceReckonedDifferently keeps what random rooms found, made small: in
+// each the planner's least blemish and the checker's were not the same.
+func TestRoomsOnceReckonedDifferently(t *testing.T) {
+	for _, test := range []struct{ name, reason, job string }{
+		{"corner with a bare wall", "phase 0 stood where the run would begin if it butted, but there is no run for it to butt against",
+			`{"priorities": {"weak_strip": 0}, "profile": {"features": [{"kind": "flat", "width": "1"}, {"kind": "groove", "width": "3/16"}], "thickness": "1/2"},
+			 "stock": [{"name": "sheet", "width": "43", "length": "96", "left_phase": "1/8"}],
+			 "runs": [{"name": "run A", "width": "49 1/4", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "14"}, {"at": "49 1/4", "bottom": "-3/4", "top": "0"}]}]}`},
+		{"two runs without a seen edge", "phase 0 stood where a run begins if it butts, in layouts in which it passes",
+			`{"priorities": {"weak_strip": 0}, "profile": {"features": [{"kind": "flat", "width": "1"}, {"kind": "bead", "width": "3/8"}], "thickness": "3/8"},
+			 "gaps": {"side": "1/8"}, "stock": [{"name": "sheet", "width": "16", "length": "96"}],
+			 "runs": [{"name": "run B", "width": "40 3/8", "left": {"kind": "inside corner"}, "right": {"kind": "inside corner"},
+			  "heights": [{"at": "0", "top": "30"}, {"at": "40 3/8", "top": "30"}]},
+			  {"name": "run C", "width": "27 3/4", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "16"}, {"at": "27 3/4", "top": "17"}]}]}`},
+		{"narrow beside a door", "a panel that fills its stretch was let be narrow, though it is not if its run passes",
+			`{"priorities": {"weak_strip": 0}, "profile": {"features": [{"kind": "bead", "width": "5/16"}, {"kind": "flat", "width": "1 5/16"}], "thickness": "1/4"},
+			 "stock": [{"name": "sheet", "width": "16", "length": "96"}],
+			 "runs": [{"name": "run A", "width": "14 1/16", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
+			  "heights": [{"at": "0", "top": "16"}, {"at": "14 1/16", "top": "16"}]},
+			  {"name": "run B", "width": "40 5/8", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "12 3/16"}, {"at": "40 5/8", "top": "12"}],
+			  "openings": [{"name": "door", "kind": "other", "left": "3 1/4", "bottom": "0", "width": "22 1/4", "height": "16"}]}]}`},
+		{"leaning left end", "phase 0 stood at the exact limit, which no panel reaches once its corners are rounded",
+			`{"priorities": {"weak_strip": 0}, "profile": {"features": [{"kind": "flat", "width": "1 7/8"}, {"kind": "bead", "width": "5/16"}], "thickness": "5/16"},
+			 "gaps": {"side": "1/16"}, "stock": [{"name": "sheet", "width": "17 15/16", "length": "96"}],
+			 "runs": [{"name": "run A", "width": "27 9/16", "left": {"kind": "covered", "lean": "1/8"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "12 1/16"}, {"at": "27 9/16", "bottom": "15/16", "top": "11 3/8"}]}]}`},
+		{"sliver over a window's shoulder", "an edge was 3/32 high, between two marks, so that the outline of the whole wall kept clear of a corner",
+			`{"priorities": {"weak_strip": 0, "whole_end": 0}, "profile": {"features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
+			 "gaps": {"top": "1/4", "bottom": "1/4", "side": "1/16", "seam": "1/16", "window": "1/4"},
+			 "stock": [{"name": "sheet", "width": "17 1/16", "length": "96", "left_phase": "1/8"}], "saw": {"square_up": "1/4"},
+			 "runs": [{"name": "run A", "width": "61 1/16", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+			  "heights": [{"at": "0", "top": "14 1/2"}, {"at": "30 1/2", "bottom": "3/4", "top": "14 1/2"}, {"at": "61 1/16", "bottom": "11/16", "top": "13 11/16"}],
+			  "openings": [{"name": "window", "kind": "window", "left": "17 1/16", "bottom": "6 7/8", "outline": [["0", "0"], ["18 15/16", "0"],
+			   ["18 15/16", "6 15/16"], ["15 13/16", "6 15/16"], ["15 13/16", "27 3/4"], ["3 1/8", "27 3/4"], ["3 1/8", "6 15/16"], ["0", "6 15/16"]]}]}]}`},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			data, done := makePlan(t, []byte(test.job), plan.Looks)
+			if !done {
+				t.Fatal("cannot be done")
+			}
+			want, ok := verify.LeastBlemish([]byte(test.job))
+			if got, err := verify.BestLooking(data); !ok || err != nil || got.Cmp(want) != 0 {
+				t.Errorf("least blemish of the choices is %v (%v), want %v (%v): %s", got, err, want, ok, test.reason)
+			}
+		})
+	}
+}

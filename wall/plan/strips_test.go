@@ -1,0 +1,45 @@
+package plan_test
+
+import (
+	"bytes"
+	"context"
+	"testing"
+
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+// TestStripsBehindBoards is worked by hand. Of eight boards 5 1/4 in wide and 32 in high two have a hatch 10 1/2 wide from 8 to 20 up
+// between them. Six cross level strips 16 in apart three times, the stubs below and above the hatch (8 and 12 in high) twice each:
+// 5 1/4 × (6×3 + 2×2 + 2×2) = 136 1/2 in, and 24 along the sides of the hatch: 160 1/2 in, a tenth for waste, 176.55 in = 14.7125 ft.
+// They cross studs 16 in apart 12 times and are two strips; 3/4 strip + 1/2 wall + 3/4 in the stud are 2 in.
+func TestStripsBehindBoards(t *testing.T) {
+	j, err := jobfile.Read(bytes.NewReader([]byte(`{
+		"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
+		"runs": [{
+			"name": "hall", "width": "42", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "32"}, {"at": "42", "top": "32"}],
+			"openings": [{"name": "hatch", "kind": "window", "left": "10 1/2", "bottom": "8", "width": "10 1/2", "height": "12"}]
+		}],
+		"finish": {"house": {"datum": "0", "material": "solid wood"}, "furring": {"thickness": "3/4"}}
+	}`)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(context.Background(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]string{"furring strips 3/4 in": "14.72 ft", "nails or screws for the strips 2 in": "14 pieces"}
+	for _, row := range p.Takeoff {
+		if quantity, ours := want[row.Item]; ours {
+			if got := row.Quantity + " " + row.Unit; got != quantity {
+				t.Errorf("%s: %s, want %s", row.Item, got, quantity)
+			}
+			delete(want, row.Item)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not on the list: %v", want)
+	}
+}

@@ -1,0 +1,57 @@
+package plan_test
+
+import (
+	"bytes"
+	"context"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+// makeFrom plans the job in a text.
+func makeFrom(t *testing.T, text string) plan.Plan {
+	t.Helper()
+	j, err := jobfile.Read(bytes.NewReader([]byte(text)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(context.Background(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// A stepped wall of two nearly whole sheets' width. The layouts that look best have
+// three panels and take two sheets; parted near the step its two panels lie one
+// above the other on one: 37 1/16 and 46 3/16 are less than 95 1/2.
+func TestThriftyLayoutsSaveASheet(t *testing.T) {
+	p := makeFrom(t, `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
+		"runs": [{"name": "wall", "width": "95 1/16", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "37 1/16"}, {"at": "49 3/16", "top": "37 1/16"}, {"at": "49 3/16", "top": "46 3/16"}, {"at": "95 1/16", "top": "46 3/16"}]}]}`)
+	if len(p.Sheets) != 1 || len(p.Choices) < 2 || !p.Choices[0].BlemishTotal.Less(p.BlemishTotal) {
+		t.Errorf("%d sheets, choices %+v; want 1 sheet and a better-looking choice of 2", len(p.Sheets), p.Choices)
+	}
+	if p.Search.Proved || !strings.Contains(p.Search.How, "no layout can need less") {
+		t.Errorf("proved %v: %s", p.Search.Proved, p.Search.How)
+	}
+}
+
+// Two walls too high for one sheet to give two panels one above the other. Their
+// widths add up to a little more than five sheets only with a kerf for each of six
+// panels, which the strips of the walls alone do not tell.
+func TestWorthOfPanelsRaisesTheBound(t *testing.T) {
+	p := makeFrom(t, `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
+		"runs": [
+			{"name": "left", "width": "137 5/16", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
+				"heights": [{"at": "0", "top": "56"}, {"at": "137 5/16", "top": "56"}]},
+			{"name": "right", "width": "103 1/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"},
+				"heights": [{"at": "0", "top": "64"}, {"at": "103 1/8", "top": "64"}]}]}`)
+	if len(p.Sheets) != 6 || !p.Search.Proved || !strings.Contains(p.Search.How, "heights of the pieces") {
+		t.Errorf("%d sheets, proved %v: %s; want 6, proved by the heights of the pieces", len(p.Sheets), p.Search.Proved, p.Search.How)
+	}
+}

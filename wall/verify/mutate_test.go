@@ -1,0 +1,222 @@
+package verify
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A mutation spoils one right plan in one place.
+type mutation struct {
+	name     string
+	plan     string // fixture
+	from, to string // the first place where from stands in the plan
+	want     string // kind of fault that must be found
+}
+
+var mutations = []mutation{
+	// How numbers are written.
+	{"format 2", "shelf", `"format": 1`, `"format": 2`, "form"},
+	{"not lowest terms", "shelf", `"3/4", "pieces"`, `"6/8", "pieces"`, "form"},
+	{"improper fraction", "shelf", `"39 3/4", "height"`, `"159/4", "height"`, "form"},
+	{"decimal", "shelf", `"limits": ["1/8"`, `"limits": ["0.125"`, "form"},
+	{"JSON number", "shelf", `"origin": "1/8"`, `"origin": 0.125`, "form"},
+	{"minus zero", "shelf", `"blemish_total": "0"`, `"blemish_total": "-0"`, "form"},
+	{"inch sign", "shelf", `"x": "39 7/8"`, `"x": "39 7/8\""`, "form"},
+	{"not a plan", "shelf", `"panels": [`, `"panels": 7, "other": [`, "form"},
+
+	// The job again.
+	{"title", "shelf", `"title": "Shelf`, `"title": "Shelves`, "job"},
+	{"kerf", "shelf", `"kerf": "1/8"`, `"kerf": "1/16"`, "job"},
+	{"box gap", "shelf", `"box": "1/8"`, `"box": "1/4"`, "job"},
+	{"tape", "shelf", `"tape": "1/16"`, `"tape": "1/32"`, "job"},
+	{"run name", "shelf", `"name": "back"`, `"name": "front"`, "job"},
+	{"run lost", "corner", `{"name": "east", "limits"`, `{"name": "north"}, {"name": "east", "limits"`, "job"},
+	{"pitch", "shelf", `"pitch": "1 1/2"`, `"pitch": "1 5/8"`, "profile"},
+	{"feature", "shelf", `"width": "1 1/8"}`, `"width": "1 1/4"}`, "profile"},
+	{"name of the profile", "shelf", `"profile": {"name": "`, `"profile": {"name": "other `, "profile"},
+	{"thickness", "shelf", `"thickness": "1/4"`, `"thickness": "3/8"`, "profile"},
+	{"mirrored", "shelf", `"mirrored": true`, `"mirrored": false`, "profile"},
+	{"mirrored that is not", "door", `"mirrored": false`, `"mirrored": true`, "profile"},
+	{"depth", "outside", `"depth": "15/127"`, `"depth": "1/8"`, "profile"},
+	{"wide flats", "outside", `"wide_flats": true`, `"wide_flats": false`, "profile"},
+
+	// Set-out and phases.
+	{"limit left", "shelf", `"limits": ["1/8"`, `"limits": ["0"`, "limits"},
+	{"limit right", "shelf", `"39 7/8"],`, `"40"],`, "limits"},
+	{"limit of a leaning end", "outside", `["-1/4", "10 3/8"]`, `["-1/4", "10 1/2"]`, "limits"},
+	{"limit of an outside corner", "outside", `["1/8", "25 1/4"]`, `["1/8", "25"]`, "limits"},
+	{"direction", "shelf", `"direction": "right"`, `"direction": "up"`, "order"},
+	{"story pole", "shelf", `{"at": "1/8", "what": "start"}`, `{"at": "40", "what": "start"}`, "order"},
+	{"origin moved", "shelf", `"origin": "1/8"`, `"origin": "1/4"`, "exposed"},
+	{"origin moved, phases", "shelf", `"origin": "1/8"`, `"origin": "1/4"`, "phase"},
+	{"left phase of panel", "corner", `"right": "59 3/4", "left_phase": "1/16"`, `"right": "59 3/4", "left_phase": "0"`, "phase"},
+	{"right phase of panel", "corner", `"right_phase": "1 7/16"`, `"right_phase": "1 3/8"`, "phase"},
+	{"left phase of piece", "corner", `"height": "26", "left_phase": "1/16"`, `"height": "26", "left_phase": "0"`, "phase"},
+	{"phase of pitch", "shelf", `"left_phase": "0", "right_phase"`, `"left_phase": "1 1/2", "right_phase"`, "phase"},
+	{"corner mismatch", "corner", `"mismatch": "1/2"`, `"mismatch": "1"`, "phase"},
+	{"outside mismatch", "outside", `"mismatch": "1 3/8"`, `"mismatch": "0"`, "phase"},
+	{"installed ignored", "door", `"origin": "0", "why"`, `"origin": "1/4", "why"`, "phase"},
+	{"who passes", "corner", `"passes": "north", "butts": "east"`, `"passes": "east", "butts": "north"`, "limits"},
+	{"passes twice", "corner", `"butts": "east"`, `"butts": "north"`, "corner"},
+	{"passes at an outside corner", "outside", `"next": "short"`, `"passes": "long", "butts": "short"`, "corner"},
+	{"restart not at a break", "outside", `{"at": "10", "origin"`, `{"at": "9", "origin"`, "restart"},
+	{"restart mismatch", "outside", `"mismatch": "1 1/4"`, `"mismatch": "1"`, "restart"},
+	{"restart forgotten", "outside", `"restarts"`, `"starts"`, "phase"},
+
+	// Panels, pieces and the wall.
+	{"panels overlap", "corner", `"right": "24 3/16"`, `"right": "25"`, "panels"},
+	{"seam gap", "corner", `"right": "24 3/16"`, `"right": "24 1/8"`, "seam gap"},
+	{"gap to the installed panel", "door", `"left": "24 1/4"`, `"left": "24 1/8"`, "seam gap"},
+	{"panel past the limit", "corner", `"right": "59 3/4", "left`, `"right": "60", "left`, "panels"},
+	{"panel number twice", "corner", `{"number": 2, "left"`, `{"number": 1, "left"`, "panels"},
+	{"panel inside out", "shelf", `"right": "39 7/8", "left_phase"`, `"right": "0", "left_phase"`, "panels"},
+	{"panel without pieces", "corner", `"pieces": [2]`, `"pieces": []`, "order"},
+	{"piece of two panels", "corner", `"pieces": [2]`, `"pieces": [1, 2]`, "order"},
+	{"unknown piece", "corner", `"pieces": [2]`, `"pieces": [2, 9]`, "order"},
+	{"piece of the wrong panel", "corner", `"run": "north", "panel": 2`, `"run": "north", "panel": 1`, "order"},
+	{"numbered backwards", "corner", `"direction": "right"`, `"direction": "left"`, "order"},
+	{"piece number twice", "corner", `{"number": 2, "run"`, `{"number": 1, "run"`, "order"},
+	{"closing piece lost", "corner", `"closing": true`, `"closing": false`, "closing"},
+	{"closing piece first", "corner", `"closing": false`, `"closing": true`, "closing"},
+	{"narrow without a warning", "outside", `runs[1].panels[0]`, `runs[0].panels[0]`, "narrow"},
+	{"width", "corner", `"width": "35 7/16"`, `"width": "35 1/2"`, "outline"},
+	{"height", "shelf", `"height": "17 3/4"`, `"height": "18"`, "outline"},
+	{"origin of the box", "corner", `[["0", "0"], ["35 7/16", "0"]`, `[["0", "1"], ["35 7/16", "1"]`, "outline"},
+	{"left of the box", "corner", `[["0", "0"], ["23 15/16", "0"]`, `[["1", "0"], ["23 15/16", "0"]`, "cover"},
+	{"outline crosses itself", "shelf", `["39 3/4", "17 3/4"], ["0", "17 3/4"]`, `["0", "17 3/4"], ["39 3/4", "17 3/4"]`, "outline"},
+	{"piece of no run", "shelf", `"run": "back", "panel"`, `"run": "bock", "panel"`, "outline"},
+	{"piece too high", "corner", `["23 15/16", "20"]`, `["23 15/16", "21"]`, "cover"},
+	{"piece too low", "corner", `["23 15/16", "20"]`, `["23 15/16", "19"]`, "cover"},
+	{"slope rounded up", "corner", `["0", "25 15/16"]`, `["0", "26"]`, "cover"},
+	{"slope rounded twice", "corner", `["0", "25 15/16"]`, `["0", "25 7/8"]`, "cover"},
+	{"slope rounded at the far end", "corner", `["29 1/4", "23"]`, `["29 1/4", "22 15/16"]`, "cover"},
+	{"step without its gap", "corner", `["5 15/16", "26"], ["5 15/16", "20"]`, `["5 11/16", "26"], ["5 11/16", "20"]`, "cover"},
+	{"window without its gap", "corner", `["25 15/16", "17 3/4"], ["15 7/16", "17 3/4"]`, `["25 15/16", "18"], ["15 7/16", "18"]`, "cover"},
+	{"piece moved", "shelf", `"at": ["1/8", "1/4"]`, `"at": ["1/8", "0"]`, "cover"},
+	{"piece twice on the wall", "corner", `"at": ["24 5/16", "0"]`, `"at": ["23", "0"]`, "cover"},
+	{"leaning end upright", "outside", `["10 1/8", "0"]`, `["10 5/8", "0"]`, "cover"},
+	{"leaning end too short", "outside", `["10 1/8", "0"], ["10 5/8", "20"]`, `["10", "0"], ["10 5/8", "20"]`, "cover"},
+	{"door panelled over", "door", `["17 3/8", "0"], ["17 3/8", "20"]`, `["18 3/8", "0"], ["18 3/8", "20"]`, "cover"},
+	{"panel into the door", "door", `"right": "60"`, `"right": "61"`, "panels"},
+	{"hole forgotten", "shelf", `"holes": [{"opening": "socket", "outline": [["9 3/4", "5 5/8"], ["9 3/4", "8 7/8"], ["12", "8 7/8"], ["12", "5 5/8"]]}]`, `"holes": []`, "cover"},
+	{"hole without its gap", "shelf", `["9 3/4", "5 5/8"], ["9 3/4", "8 7/8"]`, `["9 7/8", "5 5/8"], ["9 7/8", "8 7/8"]`, "hole"},
+	{"hole of another name", "shelf", `"opening": "socket"`, `"opening": "switch"`, "hole"},
+	{"hole outside its piece", "shelf", `[["9 3/4", "5 5/8"], ["9 3/4", "8 7/8"]`, `[["-1", "5 5/8"], ["-1", "8 7/8"]`, "hole"},
+
+	// Sheets.
+	{"unknown stock", "shelf", `"stock": "sheet",`, `"stock": "shoot",`, "stock"},
+	{"stock counted wrongly", "shelf", `"used": 1`, `"used": 2`, "stock"},
+	{"turned one-handed pattern", "door", `"turned": false`, `"turned": true`, "placement"},
+	{"turned without its phase", "corner", `"turned": false`, `"turned": true`, "placement"},
+	{"not turned", "corner", `"turned": true`, `"turned": false`, "placement"},
+	{"phase on the sheet", "corner", `"x": "1/16", "y"`, `"x": "1/8", "y"`, "placement"},
+	{"whole pitch aside", "shelf", `"x": "0", "y": "1/4"`, `"x": "1 1/2", "y": "1/4"`, "cuts"},
+	{"right of the sheet", "shelf", `"x": "0", "y": "1/4"`, `"x": "9", "y": "1/4"`, "placement"},
+	{"left of the sheet", "shelf", `"x": "0", "y": "1/4"`, `"x": "-1 1/2", "y": "1/4"`, "placement"},
+	{"not squared", "shelf", `"y": "1/4", "turned"`, `"y": "0", "turned"`, "placement"},
+	{"not squared at the far end", "shelf", `"y": "1/4", "turned"`, `"y": "78 1/4", "turned"`, "placement"},
+	{"placed twice", "door", `{"piece": 2, "x"`, `{"piece": 1, "x"`, "placement"},
+	{"placed on nothing", "door", `{"piece": 2, "x"`, `{"piece": 7, "x"`, "placement"},
+	{"never placed", "shelf", `{"piece": 1, "x": "0", "y": "1/4", "turned": false}`, ``, "placement"},
+	{"two pieces at one place", "door", `"x": "19 5/8", "y": "0"`, `"x": "1 5/8", "y": "0"`, "placement"},
+	{"nested too low", "notch", `"y": "10 1/8"`, `"y": "9 7/8"`, "placement"},
+	{"nested turned into the piece", "notch", `"x": "0", "y": "0", "turned": false`, `"x": "1 1/8", "y": "0", "turned": true`, "placement"},
+	{"nested partly outside", "notch", `"y": "10 1/8"`, `"y": "13"`, "notch"},
+	{"sheet number", "shelf", `"number": 1, "stock"`, `"number": 3, "stock"`, "order"},
+
+	// Cuts.
+	{"cut of no part", "shelf", `["0", "1/4", "48", "95 3/4"]`, `["0", "0", "48", "96"]`, "cuts"},
+	{"cut through a piece", "shelf", `"kind": "crosscut", "at": "17 3/4"`, `"kind": "crosscut", "at": "17"`, "cuts"},
+	{"kerf forgotten", "shelf", `["0", "18 1/8", "48", "77 7/8"]`, `["0", "18", "48", "78"]`, "cuts"},
+	{"cut the wrong way", "shelf", `"kind": "rip", "at": "39 3/4"`, `"kind": "crosscut", "at": "39 3/4"`, "cuts"},
+	{"unknown cut", "shelf", `"kind": "rip"`, `"kind": "mitre"`, "cuts"},
+	{"blade misses the edge", "corner", `"at": "-1/16"`, `"at": "-1/8"`, "cuts"},
+	{"blade misses the far edge", "shelf", `"at": "77 5/8"`, `"at": "77 7/8"`, "cuts"},
+	{"steps out of order", "shelf", `"step": 2`, `"step": 3`, "cuts"},
+	{"cut missing", "outside", `{"step": 4, "rect": ["1/8", "0", "19 7/8", "20"], "kind": "rip", "at": "9 27/32"},`, ``, "cuts"},
+	{"offcut phase", "shelf", `"length": "17 3/4", "left_phase": "7/8"`, `"length": "17 3/4", "left_phase": "3/4"`, "offcut"},
+	{"offcut not free", "shelf", `"width": "8 1/8"`, `"width": "8"`, "offcut"},
+	{"offcut is a piece", "shelf", `{"x": "39 7/8", "y": "1/4", "width": "8 1/8"`, `{"x": "0", "y": "1/4", "width": "39 3/4"`, "offcut"},
+	{"offcut twice", "shelf", `"offcuts": [`, `"offcuts": [{"x": "0", "y": "18 1/8", "width": "48", "length": "77 5/8", "left_phase": "0"},`, "offcut"},
+
+	// What is proved and chosen.
+	{"bound above", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 2`, "bound"},
+	{"proved too early", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 0`, "bound"},
+	{"nothing chosen", "shelf", `"chosen": true`, `"chosen": false`, "choices"},
+	{"two chosen", "outside", `"chosen": false`, `"chosen": true`, "choices"},
+	{"chosen sheets", "shelf", `"choices": [{"sheets": 1`, `"choices": [{"sheets": 2`, "choices"},
+	{"chosen total", "corner", `"cost": "0", "blemish_total": "2 85/128"`, `"cost": "0", "blemish_total": "2"`, "choices"},
+	{"a choice for nothing", "outside", `"cost": "60", "blemish_total": "2"`, `"cost": "60", "blemish_total": "6"`, "choices"},
+
+	// Blemishes.
+	{"total", "corner", `"blemish_total": "2 85/128",`, `"blemish_total": "2 43/64",`, "blemish"},
+	{"term forgotten", "corner", `"where": "seam", "at": "24 1/4", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "5/24"`, `"where": "seam", "at": "24 1/4", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "0"`, "blemish"},
+	{"term of nothing", "corner", `"blemishes": [`, `"blemishes": [{"run": "east", "where": "", "at": "9", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "1/8"},`, "blemish"},
+	{"term of no run", "corner", `"blemishes": [{"run": "north"`, `"blemishes": [{"run": "south"`, "blemish"},
+	{"amount", "corner", `"kind": "window side", "amount": "1/2"`, `"kind": "window side", "amount": "5/8"`, "blemish"},
+	{"weight", "corner", `"kind": "window side", "amount": "1/2", "weight": "2"`, `"kind": "window side", "amount": "1/2", "weight": "3"`, "blemish"},
+	{"cost", "corner", `"cost": "1 31/384"`, `"cost": "1 1/12"`, "blemish"},
+	{"extra term's cost", "outside", `"amount": "1/4", "weight": "2", "cost": "1/2"`, `"amount": "1/4", "weight": "2", "cost": "5"`, "blemish"},
+	{"default weight", "shelf", `"default": "8"`, `"default": "7"`, "priorities"},
+	{"job's weight ignored", "door", `"value": "9"`, `"value": "8"`, "priorities"},
+}
+
+func TestMutationsAreCaught(t *testing.T) {
+	for _, m := range mutations {
+		t.Run(m.name, func(t *testing.T) {
+			job, plan := fixture(t, m.plan)
+			from, to := spaced(m.from), spaced(m.to)
+			plan = spaced(plan)
+			if strings.Count(plan, from) == 0 {
+				t.Fatalf("%s does not stand in %s", m.from, m.plan)
+			}
+			faults := Check([]byte(job), []byte(strings.Replace(plan, from, to, 1)))
+			if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == m.want }) {
+				t.Errorf("no fault of kind %q among %v", m.want, faults)
+			}
+			if slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == "checker" }) {
+				t.Errorf("the checker stumbled: %v", faults)
+			}
+		})
+	}
+}
+
+// spaced puts a text on one line, with one blank for any run of white space.
+func spaced(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	s = strings.ReplaceAll(s, "[ {", "[{")
+	return s
+}
+
+// The job has the other part in a disagreement: a plan that was right for one
+// room must not pass for another.
+func TestOtherJobsAreCaught(t *testing.T) {
+	for _, m := range []mutation{
+		{"wall higher", "shelf", `"top": "18"}, {"at": "40", "top": "18"}`, `"top": "19"}, {"at": "40", "top": "19"}`, "cover"},
+		{"box moved", "shelf", `"left": "10"`, `"left": "11"`, "hole"},
+		{"one sheet only", "outside", `"count": 2`, `"count": 1`, "stock"},
+		{"sheet narrower", "corner", `"width": "36\""`, `"width": "35"`, "panels"},
+		{"sheet's pattern shifted", "door", `"left_phase": "1/2"`, `"left_phase": "1/4"`, "placement"},
+		{"box at the seam", "door", `"left": "50"`, `"left": "43"`, "box"},
+		{"exposed end tapered", "corner", `{"at": "30", "top": "23"}`, `{"at": "30", "top": "22"}`, "cover"},
+		{"profile thicker", "corner", `"thickness": "1/4"`, `"thickness": "3/8"`, "limits"},
+		{"focal zone elsewhere", "door", `"from": "40", "to": "45"`, `"from": "30", "to": "35"`, "blemish"},
+		{"end seen more", "outside", `"kind": "outside corner"}`, `"kind": "outside corner", "prominence": 6}`, "blemish"},
+		{"break seen more", "outside", `"prominence": 0.5`, `"prominence": 0.75`, "blemish"},
+		{"no such job", "shelf", `"heights": [`, `"heights": 3, "other": [`, "job"},
+		{"no such length", "shelf", `"top": "18"`, `"top": "18 1/0"`, "job"},
+	} {
+		t.Run(m.name, func(t *testing.T) {
+			job, plan := fixture(t, m.plan)
+			job = spaced(job)
+			if !strings.Contains(job, m.from) {
+				t.Fatalf("%s does not stand in %s", m.from, m.plan)
+			}
+			faults := Check([]byte(strings.Replace(job, m.from, m.to, 1)), []byte(plan))
+			if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == m.want }) {
+				t.Errorf("no fault of kind %q among %v", m.want, faults)
+			}
+		})
+	}
+}

@@ -1,0 +1,80 @@
+package verify
+
+import "slices"
+
+// seams returns the least price of the seams between left and right, all of them
+// on lines. ok is false where no sheets can cover the stretch so.
+func (s *search) seams(i int, g *region, origin, left, right rat) (best price, ok bool) {
+	j, p := s.job, s.job.pattern
+	if p.boards {
+		return price{0, zero()}, true
+	}
+	c := covering{
+		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights[leastPanel], p.pitch), widest: zero(),
+		starts: []rat{left}, prices: []price{{0, zero()}},
+	}
+	for _, sheet := range c.sheets {
+		c.widest = most(c.widest, sheet.width)
+	}
+	// A seam more costs something or nothing, never less.
+	if best, ok := c.cheapest(right); ok {
+		return best, true
+	}
+	gap := half(j.gaps.seam)
+	for _, x := range p.linesBetween(origin, left, right) {
+		best, ok := c.cheapest(diff(x, gap))
+		if !ok {
+			continue
+		}
+		best.blemish = sum(best.blemish, g.seamTerm(i, x, s.weights).cost())
+		best.broken += j.nearBoxes(i, x, s.weights[boxClear])
+		c.starts, c.prices = append(c.starts, sum(x, gap)), append(c.prices, best)
+	}
+	return c.cheapest(right)
+}
+
+// sheets returns the stock that counts for a region.
+func (s *search) sheets(g *region) []stock {
+	if !s.sureOnly {
+		return s.job.stock
+	}
+	low, high := g.extent()
+	sure := slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
+		return sheet.count != nil || less(diff(sheet.length, times(whole(2), sheet.squareUp)), diff(high, low))
+	})
+	s.others = s.others || len(sure) < len(s.job.stock)
+	return sure
+}
+
+// covering is a stretch covered from its left edge as far as the places where a
+// panel may start.
+type covering struct {
+	pattern        *pattern
+	sheets         []stock
+	origin         rat
+	narrow, widest rat // panels below one break a rule, above the other no sheet gives them
+	starts         []rat
+	prices         []price // the least of all up to each start
+}
+
+// cheapest returns the least price of reaching a panel's right edge from any of
+// the starts. ok is false where no sheet gives a panel that ends there.
+func (c *covering) cheapest(right rat) (best price, ok bool) {
+	for k := len(c.starts) - 1; k >= 0; k-- {
+		width := diff(right, c.starts[k])
+		if less(c.widest, width) {
+			break // the starts before lie farther left still
+		}
+		total := c.prices[k]
+		if less(width, c.narrow) {
+			total.broken++
+		}
+		if width.Sign() <= 0 || ok && total.compare(best) >= 0 {
+			continue
+		}
+		if c.pattern.sheetFor(c.sheets, width, c.pattern.phase(c.starts[k], c.origin)) {
+			best, ok = total, true
+		}
+	}
+	return best, ok
+}
