@@ -17,7 +17,7 @@ const module = "example.com/groovewright/"
 // floors, and what lies inside it. Tests of wall and what lies inside it may import all
 // of these.
 var way = [][]string{
-	{"fraction/fault"}, {"fraction"}, {"fraction/money"}, {"groove"}, {"cutout"}, {"nest", "finish"},
+	{"fraction/fault"}, {"fraction/enum"}, {"fraction"}, {"fraction/money", "fraction/warning"}, {"groove"}, {"cutout"}, {"nest", "finish"},
 	{"wall"}, {"wall/choice"}, {"wall/plan"}, {"wall/jobfile", "wall/drawing"}, {"wall/book"}, {"wall/verify"}, {"cmd"},
 }
 

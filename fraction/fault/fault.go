@@ -16,6 +16,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Fault is one value that cannot be used.
@@ -92,6 +94,55 @@ func (p Path) String() string {
 		default:
 			b.WriteString(s.Name)
 		}
+	}
+	return b.String()
+}
+
+// MarshalText writes the path as JSON names its fields: runs[1].left_phase for
+// Runs[1].LeftPhase.
+func (p Path) MarshalText() ([]byte, error) {
+	named := slices.Clone(p)
+	for i := range named {
+		named[i].Name = snake(named[i].Name)
+	}
+	return []byte(named.String()), nil
+}
+
+// UnmarshalText reads what MarshalText writes. It takes any text: what is no index is a name.
+func (p *Path) UnmarshalText(text []byte) error {
+	*p = nil
+	for part := range strings.FieldsFuncSeq(string(text), func(c rune) bool { return c == '.' || c == '[' }) {
+		number, isIndex := strings.CutSuffix(part, "]")
+		if i, err := strconv.Atoi(number); isIndex && err == nil {
+			*p = append(*p, Step{Index: i})
+		} else {
+			*p = append(*p, Step{Name: camel(part)})
+		}
+	}
+	return nil
+}
+
+// snake writes LeftPhase as left_phase.
+func snake(name string) string {
+	var b strings.Builder
+	for i, c := range name {
+		if unicode.IsUpper(c) && i > 0 {
+			b.WriteByte('_')
+		}
+		b.WriteRune(unicode.ToLower(c))
+	}
+	return b.String()
+}
+
+// camel writes left_phase as LeftPhase.
+func camel(name string) string {
+	var b strings.Builder
+	for word := range strings.SplitSeq(name, "_") {
+		first, size := utf8.DecodeRuneInString(word)
+		if size > 0 {
+			b.WriteRune(unicode.ToUpper(first))
+		}
+		b.WriteString(word[size:])
 	}
 	return b.String()
 }

@@ -54,3 +54,18 @@ func TestAllReachesThroughWrapsAndJoins(t *testing.T) {
 		t.Errorf("got %v", all)
 	}
 }
+
+func TestPathsBothWays(t *testing.T) {
+	for _, want := range []string{"", "runs", "runs[1].heights[2].top", "stock[0].left_phase", "[3]"} {
+		var p fault.Path
+		if err := p.UnmarshalText([]byte(want)); err != nil {
+			t.Fatal(err)
+		}
+		if got, err := p.MarshalText(); err != nil || string(got) != want {
+			t.Errorf("%q was written as %q, %v", want, got, err)
+		}
+	}
+	if got, _ := fault.Of("Runs", 1, "LeftPhase").MarshalText(); string(got) != "runs[1].left_phase" {
+		t.Errorf("got %s", got)
+	}
+}

@@ -1,0 +1,35 @@
+// Package warning has the one value by which every package says that something is sound
+// and yet looks like a mistake, or should be thought over before anything is cut.
+//
+// A [Warning] holds facts and no sentence: its kind says which facts to expect. Each
+// package declares the kinds it raises; wall/book has the words for all of them.
+package warning
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+)
+
+// Kind says what is doubted, such as "height jump".
+type Kind string
+
+// Warning is one doubt. Which of the facts there are, and in what order, its kind says
+// where it is declared.
+type Warning struct {
+	Path    fault.Path        `json:"path"` // of the field or the thing that it concerns
+	Kind    Kind              `json:"kind"`
+	Names   []string          `json:"names,omitempty"`   // of people's things, such as openings
+	Lengths []fraction.Length `json:"lengths,omitempty"` // inches
+	Counts  []int             `json:"counts,omitempty"`
+}
+
+// Under returns copies of the warnings with the steps put before the path of each.
+func Under(warnings []Warning, steps ...any) []Warning {
+	under := slices.Clone(warnings)
+	for i := range under {
+		under[i].Path = slices.Concat(fault.Of(steps...), under[i].Path)
+	}
+	return under
+}
