@@ -29,7 +29,7 @@ func (j *job) result(p plan) (Result, error) {
 			return Result{}, fmt.Errorf("sheet %d: %w", len(r.Sheets)+1, err)
 		}
 		r.Sheets = append(r.Sheets, b.sheet)
-		r.Cost = r.Cost.Add(j.p.Stock[l.kind].Price)
+		r.Cost = r.Cost.Add(j.p.Stock[l.kind].price())
 	}
 	missing := make([]bool, len(j.pieces))
 	for _, i := range p.left {

@@ -67,10 +67,12 @@ func (p Problem) Validate() (err error) {
 		path := fmt.Sprintf("stock[%d].", i)
 		f.positive(path+"width", s.Width)
 		f.positive(path+"length", s.Length)
-		if s.Limited && s.Count < 0 {
-			f.add(path+"count", fmt.Sprint(s.Count), "must not be below 0")
+		if s.limited() && *s.Count < 0 {
+			f.add(path+"count", fmt.Sprint(*s.Count), "must not be below 0")
 		}
-		if s.Price.Sign() < 0 {
+		if price, err := s.Price.Ratio(); err != nil {
+			f.add(path+"price", s.Price.String(), "too large or too fine")
+		} else if price.Sign() < 0 {
 			f.add(path+"price", s.Price.String(), "must not be below 0")
 		}
 	}

@@ -6,7 +6,10 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -35,8 +38,8 @@ func TestBadProblems(t *testing.T) {
 		{"no stock", func(p *nest.Problem) { p.Stock = nil }, []string{"stock"}, nest.ErrProblem},
 		{"no width", func(p *nest.Problem) { p.Stock[0].Width = fraction.Length{} }, []string{"stock[0].width"}, nest.ErrProblem},
 		{"negative length", func(p *nest.Problem) { p.Stock[0].Length = inches("-1") }, []string{"stock[0].length"}, nest.ErrProblem},
-		{"negative count", func(p *nest.Problem) { p.Stock[0].Limited, p.Stock[0].Count = true, -1 }, []string{"stock[0].count"}, nest.ErrProblem},
-		{"negative price", func(p *nest.Problem) { p.Stock[0].Price = fraction.NewRatio(-1, 2) }, []string{"stock[0].price"}, nest.ErrProblem},
+		{"negative count", func(p *nest.Problem) { p.Stock[0].Count = new(-1) }, []string{"stock[0].count"}, nest.ErrProblem},
+		{"negative price", func(p *nest.Problem) { p.Stock[0].Price = money.Of(decimal.RequireFromString("-0.5")) }, []string{"stock[0].price"}, nest.ErrProblem},
 		{"part without size", func(p *nest.Problem) { p.Parts[1].Width, p.Parts[1].Height = fraction.Length{}, inches("-2") }, []string{"parts[1].width", "parts[1].height"}, nest.ErrProblem},
 		{"number twice", func(p *nest.Problem) { p.Parts[3].Number = 1 }, []string{"parts[3].number"}, nest.ErrProblem},
 		{"negative pitch", func(p *nest.Problem) { p.Pattern.Pitch = inches("-1") }, []string{"pattern.pitch"}, nest.ErrProblem},
@@ -85,9 +88,9 @@ func TestUnplaced(t *testing.T) {
 		{"tall", func(p *nest.Problem) { p.Parts[0].Height = inches("95-5/8") }, []nest.Unplaced{{1, "no stock is 95 5/8 in long when squared up"}}},
 		{"off phase", func(p *nest.Problem) { p.Parts[4].LeftPhase = inches("1/2") },
 			[]nest.Unplaced{{5, "no stock is wide enough at its phase: it takes 48 1/2 in from the left edge"}}},
-		{"used up", func(p *nest.Problem) { p.Stock[0].Limited, p.Stock[0].Count, p.Stock[0].Length = true, 1, inches("73") },
+		{"used up", func(p *nest.Problem) { p.Stock[0].Count, p.Stock[0].Length = new(1), inches("73") },
 			[]nest.Unplaced{{5, "the stock is used up"}}},
-		{"none", func(p *nest.Problem) { p.Stock[0].Limited = true },
+		{"none", func(p *nest.Problem) { p.Stock[0].Count = new(0) },
 			[]nest.Unplaced{{1, "the stock is used up"}, {2, "the stock is used up"}, {3, "the stock is used up"}, {4, "the stock is used up"}, {5, "the stock is used up"}}},
 		{"too wide or too long", func(p *nest.Problem) {
 			p.Stock = append(p.Stock, nest.Stock{Width: inches("24"), Length: inches("120")})

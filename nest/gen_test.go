@@ -1,9 +1,11 @@
 package nest_test
 
 import (
+	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -25,10 +27,10 @@ func drawProblem(t *rapid.T, maxParts int) nest.Problem {
 		s := nest.Stock{
 			Width: eighths("stock width", 60, 200), Length: eighths("stock length", 60, 300),
 			LeftPhase: eighths("stock phase", 0, 24), Squared: rapid.Bool().Draw(t, "squared"),
-			Price: fraction.NewRatio(rapid.Int64Range(0, 6).Draw(t, "price"), 4),
+			Price: money.Of(decimal.New(25*rapid.Int64Range(0, 6).Draw(t, "price"), -2)),
 		}
-		if s.Limited = i > 0; s.Limited {
-			s.Count = rapid.IntRange(0, 3).Draw(t, "count")
+		if i > 0 {
+			s.Count = new(rapid.IntRange(0, 3).Draw(t, "count"))
 		}
 		p.Stock = append(p.Stock, s)
 	}

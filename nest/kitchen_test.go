@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -17,7 +18,7 @@ func kitchen(r *rand.Rand, n int, mirrored bool) nest.Problem {
 	sixteenths := func(low, high int) fraction.Length { return fraction.Of(int64(low*16+r.IntN((high-low)*16)), 16) }
 	p := nest.Problem{
 		Stock: []nest.Stock{
-			{Name: "sheet", Width: inches("48"), Length: inches("96"), Price: fraction.NewRatio(2498, 100)},
+			{Name: "sheet", Width: inches("48"), Length: inches("96"), Price: money.MustParse("24.98")},
 		},
 		Pattern: nest.Pattern{Pitch: inches("1-5/8"), Mirrored: mirrored, Axis: inches("11/16")},
 		Saw:     nest.Saw{Kerf: inches("1/8"), SquareUp: inches("1/4")},

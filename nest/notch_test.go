@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -34,7 +35,7 @@ func stepped(w, h, x, y fraction.Length, right, high bool) cutout.Shape {
 // its notch has room for.
 func behindTheRange(right, high bool) nest.Problem {
 	return nest.Problem{
-		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("60"), Price: fraction.NewRatio(30, 1)}},
+		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("60"), Price: money.MustParse("30")}},
 		Parts: []nest.Part{
 			{Number: 1, Width: inches("48"), Height: inches("59-1/2"), Shape: stepped(inches("48"), inches("59-1/2"), inches("20"), inches("31"), right, high)},
 			{Number: 2, Width: inches("15"), Height: inches("30"), LeftPhase: inches("3/4")},

@@ -90,7 +90,7 @@ func newJob(p *Problem) (*job, error) {
 	}
 	for i, s := range p.Stock {
 		path := fmt.Sprintf("stock[%d].", i)
-		k := sheetKind{w: marks(path+"width", s.Width), limited: s.Limited, count: len(p.Parts)}
+		k := sheetKind{w: marks(path+"width", s.Width), limited: s.limited(), count: len(p.Parts)}
 		if !s.Squared {
 			k.trim = trim
 		}
@@ -98,10 +98,11 @@ func newJob(p *Problem) (*job, error) {
 		if j.pitch > 0 {
 			k.phase = floorMod(marks(path+"left_phase", s.LeftPhase), j.pitch)
 		}
-		if s.Limited {
-			k.count = min(s.Count, k.count)
+		if s.limited() {
+			k.count = min(*s.Count, k.count)
 		}
-		price, ok := times(s.Price.Num(), j.coin/s.Price.Den())
+		each := s.price()
+		price, ok := times(each.Num(), j.coin/each.Den())
 		if most, ok2 := times(price, int64(len(p.Parts)+1)*int64(len(p.Stock))); !ok || !ok2 || most > maxTotal {
 			short.add(path+"price", s.Price.String(), "too large or too fine to be reckoned with the other prices")
 		}
@@ -141,7 +142,7 @@ func (j *job) findMarks() error {
 		whole(&j.den, path+"width", s.Width.Den())
 		whole(&j.den, path+"length", s.Length.Den())
 		whole(&j.den, path+"left_phase", s.LeftPhase.Den())
-		whole(&j.coin, path+"price", s.Price.Den())
+		whole(&j.coin, path+"price", s.price().Den())
 	}
 	for i, part := range p.Parts {
 		path := fmt.Sprintf("parts[%d].", i)

@@ -6,7 +6,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -69,9 +72,9 @@ func (j smallJob) problem() nest.Problem {
 		Pattern: nest.Pattern{Pitch: mark(j.pitch), Mirrored: j.mirrored, Axis: mark(j.axis)},
 	}
 	for _, k := range j.kinds {
-		s := nest.Stock{Width: mark(k.w), Length: mark(k.h), LeftPhase: mark(k.phase), Price: fraction.NewRatio(int64(k.price), 4)}
+		s := nest.Stock{Width: mark(k.w), Length: mark(k.h), LeftPhase: mark(k.phase), Price: money.Of(decimal.New(int64(k.price)*25, -2))}
 		if k.count >= 0 {
-			s.Limited, s.Count = true, k.count
+			s.Count = &k.count
 		}
 		p.Stock = append(p.Stock, s)
 	}
@@ -205,7 +208,7 @@ func (j smallJob) best() smallMerit {
 func meritOf(p nest.Problem, r nest.Result) smallMerit {
 	m := smallMerit{len(r.Unplaced), int(r.Cost.Num() * (4 / r.Cost.Den())), 0, len(r.Sheets)}
 	for _, s := range r.Sheets {
-		if !p.Stock[s.Stock].Limited {
+		if p.Stock[s.Stock].Count == nil {
 			m[2]++
 		}
 	}

@@ -3,19 +3,52 @@ package nest
 import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 )
 
-// Stock is one kind of sheet (or board, or offcut) that parts may be cut from.
-// Lengths are inches: Width runs across the grooves, Length along them.
+// Stock is one kind of sheet (or board, or offcut) that parts may be cut from, as it comes:
+// Width across the grooves and Length along them, with its factory ends.
 type Stock struct {
-	Name      string
-	Width     fraction.Length
-	Length    fraction.Length
-	LeftPhase fraction.Length // phase of the pattern at the left edge
-	Limited   bool            // only Count of them are on hand; else as many as needed
-	Count     int             // read only if Limited
-	Price     fraction.Ratio  // money for one; 0 if unknown or paid for already
-	Squared   bool            // both ends are square already: Saw.SquareUp is not taken off
+	Name      string          `json:"name"`
+	Width     fraction.Length `json:"width"`
+	Length    fraction.Length `json:"length"`
+	LeftPhase fraction.Length `json:"left_phase"`       // phase of the pattern at the left edge
+	Count     *int            `json:"count,omitempty"`  // how many are on hand; nil: as many as needed can be bought
+	Price     money.Amount    `json:"price,omitzero"`   // of one; where it is not known, nest takes it as 0
+	Squared   bool            `json:"squared,omitzero"` // both ends are square already: the saw's SquareUp is not taken off
+}
+
+// Usable returns the length that is left when both ends have been squared up, at least 0.
+func (s Stock) Usable(saw Saw) fraction.Length {
+	left := s.Length
+	for range 2 {
+		if off := s.trim(saw); off.Less(left) {
+			left = left.Sub(off)
+		} else {
+			return fraction.Length{}
+		}
+	}
+	return left
+}
+
+// trim returns what is taken off each end.
+func (s *Stock) trim(saw Saw) fraction.Length {
+	if s.Squared {
+		return fraction.Length{}
+	}
+	return saw.SquareUp
+}
+
+// limited reports whether only so many are on hand.
+func (s *Stock) limited() bool { return s.Count != nil }
+
+// price returns the price of one, 0 where it is not known. Problem.Validate makes sure that it fits.
+func (s *Stock) price() fraction.Ratio {
+	price, err := s.Price.Ratio()
+	if err != nil {
+		return fraction.Ratio{}
+	}
+	return price
 }
 
 // Pattern is what nest needs to know of a profile: how often it repeats and

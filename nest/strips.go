@@ -139,12 +139,8 @@ func newStripper(p *Problem, strips []Strip) *stripper {
 	scaled := func(x fraction.Length) int64 { return x.Mul(s.steps).Num() }
 	kerf := scaled(p.Saw.Kerf)
 	for _, k := range p.Stock {
-		length := k.Length
-		if !k.Squared {
-			length = length.Sub(p.Saw.SquareUp.Mul(2))
-		}
 		s.wide = append(s.wide, scaled(k.Width)+kerf)
-		s.tall = append(s.tall, scaled(length)+kerf)
+		s.tall = append(s.tall, scaled(k.Usable(p.Saw))+kerf)
 	}
 	for _, x := range strips {
 		s.widths = append(s.widths, scaled(x.Width))
@@ -233,14 +229,14 @@ func (s *stripper) bound(l *Least, how string, need *big.Int, most []int64) {
 	var perMoney *big.Rat // money for one unit of need, at the best rate
 	for _, k := range order {
 		stock := &s.p.Stock[k]
-		if stock.Limited {
-			left.Sub(left, new(big.Int).Mul(holds[k], big.NewInt(int64(stock.Count))))
+		if stock.limited() {
+			left.Sub(left, new(big.Int).Mul(holds[k], big.NewInt(int64(*stock.Count))))
 			continue
 		}
 		if best.Cmp(holds[k]) < 0 {
 			best = holds[k]
 		}
-		rate := new(big.Rat).Quo(stock.Price.Rat(), new(big.Rat).SetInt(holds[k]))
+		rate := new(big.Rat).Quo(stock.price().Rat(), new(big.Rat).SetInt(holds[k]))
 		if perMoney == nil || rate.Cmp(perMoney) < 0 {
 			perMoney = rate
 		}
@@ -286,8 +282,8 @@ func (s *stripper) fill(need *big.Int, holds []*big.Int, order []int) int {
 			break
 		}
 		count := ceilQuotient(need, holds[k])
-		if s.p.Stock[k].Limited {
-			count = min(count, s.p.Stock[k].Count)
+		if stock := &s.p.Stock[k]; stock.limited() {
+			count = min(count, *stock.Count)
 		}
 		sheets += count
 		need.Sub(need, new(big.Int).Mul(holds[k], big.NewInt(int64(count))))
@@ -299,11 +295,11 @@ func (s *stripper) fill(need *big.Int, holds []*big.Int, order []int) int {
 func (s *stripper) onePrice() (price fraction.Ratio, one bool) {
 	n := 0
 	for _, k := range s.p.Stock {
-		if !k.Limited {
-			if n > 0 && k.Price != price {
+		if !k.limited() {
+			if n > 0 && k.price() != price {
 				return price, false
 			}
-			price = k.Price
+			price = k.price()
 			n++
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -17,10 +18,10 @@ func drawStrips(t *rapid.T) (p nest.Problem, strips []nest.Strip, gap fraction.L
 	p = nest.Problem{
 		Saw:     nest.Saw{Kerf: fraction.Of(1, 8), SquareUp: fraction.Of(rapid.Int64Range(0, 1).Draw(t, "square up"), 4)},
 		Pattern: nest.Pattern{Pitch: fraction.Of(3, 2)},
-		Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: fraction.NewRatio(40, 1)}},
+		Stock:   []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: money.MustParse("40")}},
 	}
 	if rapid.Bool().Draw(t, "offcut") {
-		p.Stock = append(p.Stock, nest.Stock{Name: "offcut", Width: fraction.Inches(24), Length: fraction.Inches(40), Limited: true, Count: 1})
+		p.Stock = append(p.Stock, nest.Stock{Name: "offcut", Width: fraction.Inches(24), Length: fraction.Inches(40), Count: new(1)})
 	}
 	for range rapid.IntRange(1, 4).Draw(t, "strips") {
 		height := fraction.Of(rapid.Int64Range(40, 360).Draw(t, "height"), 8)
@@ -51,7 +52,7 @@ func TestStripBoundHoldsHoweverPartsAreCut(t *testing.T) {
 		}
 		bought := 0
 		for _, s := range r.Sheets {
-			if !p.Stock[s.Stock].Limited {
+			if p.Stock[s.Stock].Count == nil {
 				bought++
 			}
 		}

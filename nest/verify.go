@@ -37,7 +37,7 @@ func Verify(p Problem, r Result) (err error) {
 			continue
 		}
 		used[s.Stock]++
-		cost = cost.Add(p.Stock[s.Stock].Price)
+		cost = cost.Add(p.Stock[s.Stock].price())
 		v.sheet(path, &p.Stock[s.Stock], s)
 	}
 	for i, u := range r.Unplaced {
@@ -49,8 +49,8 @@ func Verify(p Problem, r Result) (err error) {
 		}
 	}
 	for i, s := range p.Stock {
-		if s.Limited && used[i] > s.Count {
-			v.add("sheets", fmt.Sprint(used[i]), fmt.Sprintf("stock[%d] has only %d", i, s.Count))
+		if s.limited() && used[i] > *s.Count {
+			v.add("sheets", fmt.Sprint(used[i]), fmt.Sprintf("stock[%d] has only %d", i, *s.Count))
 		}
 	}
 	if cost.Compare(r.Cost) != 0 {
@@ -133,17 +133,9 @@ func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
 	}
 }
 
-// squareUp returns what is taken off each end of a sheet.
-func (v *verifier) squareUp(stock *Stock) fraction.Length {
-	if stock.Squared {
-		return fraction.Length{}
-	}
-	return v.p.Saw.SquareUp
-}
-
 // inside checks that a part lies in the sheet between its squared ends.
 func (v *verifier) inside(path string, stock *Stock, a area) {
-	trim := v.squareUp(stock)
+	trim := stock.trim(v.p.Saw)
 	if a.left.Sign() < 0 || stock.Width.Less(a.left.Add(a.width)) {
 		v.add(path+".x", a.left.String(), "reaches past the sheet's edge")
 	}
@@ -172,7 +164,7 @@ func (v *verifier) phase(path string, stock *Stock, part *Part, pl Placement) {
 
 // replay makes the cuts and returns what lies on the bench at the end.
 func (v *verifier) replay(path string, stock *Stock, cuts []Cut) replayed {
-	kerf, trim := v.p.Saw.Kerf, v.squareUp(stock)
+	kerf, trim := v.p.Saw.Kerf, stock.trim(v.p.Saw)
 	b := replayed{free: map[area]int{{width: stock.Width, height: stock.Length}: 1}, notches: map[area][]area{}}
 	if trim.Sign() > 0 {
 		lower := Cut{Width: stock.Width, Height: stock.Length, At: trim.Sub(kerf)}

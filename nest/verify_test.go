@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -14,8 +15,8 @@ import (
 func patterned() nest.Problem {
 	return nest.Problem{
 		Stock: []nest.Stock{
-			{Name: "offcut", Width: inches("24"), Length: inches("20"), LeftPhase: inches("1/2"), Limited: true, Count: 1},
-			{Name: "sheet", Width: inches("48"), Length: inches("50"), Price: fraction.NewRatio(30, 1)},
+			{Name: "offcut", Width: inches("24"), Length: inches("20"), LeftPhase: inches("1/2"), Count: new(1)},
+			{Name: "sheet", Width: inches("48"), Length: inches("50"), Price: money.MustParse("30")},
 		},
 		Parts: []nest.Part{
 			{Number: 7, Width: inches("30-1/4"), Height: inches("40"), LeftPhase: inches("1")},

@@ -6,6 +6,8 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	amount "example.com/groovewright/fraction/money"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -65,7 +67,7 @@ func kitchen() plan.Plan {
 			Features: []plan.Feature{{Kind: "flat", Width: in("5/8")}, {Kind: "bead", Width: in("1/4")}, {Kind: "groove", Width: in("1/16")}, {Kind: "flat", Width: in("9/16")}}},
 		Saw:   plan.Saw{Kerf: in("1/8"), SquareUp: in("1/4")},
 		Gaps:  plan.Gaps{Top: in("1/8"), Bottom: in("1/8"), Side: in("1/8"), Seam: in("1/16"), Box: in("1/8"), Window: in("1/8")},
-		Stock: []plan.Stock{{Name: "beaded sheet 4 x 8", Width: in("48"), Length: in("96"), Price: &price, Used: 2}},
+		Stock: []plan.Stock{{Stock: nest.Stock{Name: "beaded sheet 4 x 8", Width: in("48"), Length: in("96"), Price: amount.Of(price)}, Used: 2}},
 		Runs: []plan.Run{
 			{Name: left, Width: in("62 1/2"), Left: plan.End{Kind: "exposed", Cut: "whole flat"}, Right: plan.End{Kind: "inside corner", Cut: "flat cut at 3/8"},
 				Limits: [2]fraction.Length{in("0"), in("62 3/8")}, SetOut: plan.SetOut{From: in("0"), Direction: "right", Origin: in("0"), Why: "The exposed left end shows a whole flat."},

@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -82,11 +83,7 @@ func (r *reader) job(n *node) plan.Job {
 	o.done()
 	j.NoteGangs()
 	for _, s := range j.Stock {
-		sheet := s.Sheet
-		if !s.Squared {
-			sheet.Length = sheet.Length.Sub(j.Saw.SquareUp.Mul(2))
-		}
-		j.Room.Sheets = append(j.Room.Sheets, sheet)
+		j.Room.Sheets = append(j.Room.Sheets, wall.Sheet{Name: s.Name, Width: s.Width, Length: s.Usable(j.Saw), LeftPhase: s.LeftPhase})
 	}
 	return j
 }
@@ -151,12 +148,12 @@ func (r *reader) feature(n *node) groove.Feature {
 }
 
 // stock reads the sheets that can be bought or are on hand.
-func (r *reader) stock(n *node) []plan.JobStock {
-	var all []plan.JobStock
+func (r *reader) stock(n *node) []nest.Stock {
+	var all []nest.Stock
 	names := r.names("stock")
 	for _, n := range r.list(n, "a list of sheets") {
 		o := r.object(n, "a sheet")
-		var s plan.JobStock
+		var s nest.Stock
 		if name := o.need("name", "a name for this kind of sheet"); name != nil {
 			s.Name = names(name)
 		}
@@ -164,12 +161,11 @@ func (r *reader) stock(n *node) []plan.JobStock {
 		needed(o, "length", wantLength, &s.Length, r.positive)
 		read(o, "left_phase", &s.LeftPhase, r.nonNegative)
 		if count := o.get("count"); count != nil {
-			s.Limited, s.Count = true, r.integer(count, 0, maxCount)
+			s.Count = new(r.integer(count, 0, maxCount))
 		}
 		read(o, "squared", &s.Squared, r.yes)
 		if price := o.get("price"); price != nil {
-			d := r.decimal(price)
-			s.Price = &d
+			s.Price = money.Of(r.decimal(price))
 		}
 		o.done()
 		all = append(all, s)

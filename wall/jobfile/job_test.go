@@ -59,7 +59,7 @@ func TestReadSound(t *testing.T) {
 	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities().StepSide {
 		t.Errorf("priorities = %+v, want two of them set and the others by default", p)
 	}
-	if !j.Stock[0].Limited || j.Stock[0].Count != 4 || j.Stock[0].Price.String() != "24.98" {
+	if j.Stock[0].Count == nil || *j.Stock[0].Count != 4 || j.Stock[0].Price.String() != "24.98" {
 		t.Errorf("stock[0] = %+v", j.Stock[0])
 	}
 }

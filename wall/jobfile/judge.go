@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -21,9 +22,9 @@ func (r *reader) judge(root *node, j *plan.Job) {
 			r.room(n.member("length"), "a sheet longer than both trims", "nothing is left after %s comes off both ends", j.Saw.SquareUp)
 		}
 	}
-	priced := slices.ContainsFunc(j.Stock, func(s plan.JobStock) bool { return !s.Limited && s.Price != nil })
+	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
 	for i, s := range j.Stock {
-		if priced && !s.Limited && s.Price == nil {
+		if priced && s.Count == nil && !s.Price.Known() {
 			doubt(j, root.member("stock").items[i], "no price, where others to be bought have one: the plan takes it for free and uses it first")
 		}
 	}

@@ -28,7 +28,7 @@ func (m *maker) narrower() []wall.Room {
 	}
 	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
 	for _, s := range m.job.Stock {
-		if s.Limited && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
+		if s.Count != nil && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
 			widths = append(widths, s.Width)
 		}
 	}

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -47,7 +45,7 @@ type Job struct {
 	Title   string
 	Units   fraction.Unit // of bare numbers in the file, and of what people read
 	Room    wall.Room
-	Stock   []JobStock // in the order of the file; Room.Sheets are what is left of them after squaring
+	Stock   []nest.Stock // in the order of the file; Room.Sheets are what is left of them after squaring
 	Saw     nest.Saw
 	Notches bool                 // whether pieces may be sawn out of the notches of stepped ones
 	Bit     fraction.Length      // diameter of the starter holes for the jigsaw
@@ -58,15 +56,6 @@ type Job struct {
 	Taped   []TapedPoint
 	Arches  []Arch
 	Doubts  []wall.Doubt // what is sound and yet looks like a mistake
-}
-
-// JobStock is one kind of sheet that can be bought or is on hand.
-type JobStock struct {
-	wall.Sheet
-	Limited bool // no more than Count of them; otherwise as many as needed
-	Count   int
-	Squared bool             // both ends are square already, as an offcut's may be
-	Price   *decimal.Decimal // of one, nil if the file does not say
 }
 
 // Cooking is a stretch of a run behind or beside a cooking appliance.

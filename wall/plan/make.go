@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -127,8 +125,8 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 func (m *maker) tellStock(e *ShortError) {
 	e.Boards = m.job.Room.Profile.Boards
 	for _, s := range m.job.Stock {
-		if s.Limited {
-			e.OnHand += s.Count
+		if s.Count != nil {
+			e.OnHand += *s.Count
 		} else {
 			e.Bought = true
 		}
@@ -164,10 +162,7 @@ func (m *maker) frame() Plan {
 		p.Profile.Features = append(p.Profile.Features, Feature{Kind: f.Kind.String(), Width: f.Width, Depth: f.Depth})
 	}
 	for i, s := range j.Stock {
-		stock := Stock{Name: s.Name, Width: s.Width, Length: s.Length, LeftPhase: s.LeftPhase, Price: s.Price, Squared: s.Squared}
-		if s.Limited {
-			stock.Count = &s.Count
-		}
+		stock := Stock{Stock: s}
 		for _, sheet := range m.nest.Sheets {
 			if sheet.Stock == i {
 				stock.Used++
@@ -196,11 +191,7 @@ func (m *maker) frame() Plan {
 // may come out of the notches of stepped ones.
 func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
 	j := &m.job
-	p := nest.Problem{Saw: j.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
-	for _, s := range j.Stock {
-		p.Stock = append(p.Stock, nest.Stock{Name: s.Name, Width: s.Width, Length: s.Length, LeftPhase: s.LeftPhase,
-			Limited: s.Limited, Count: s.Count, Price: ratio(s.Price), Squared: s.Squared})
-	}
+	p := nest.Problem{Stock: j.Stock, Saw: j.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
 	for _, piece := range l.Pieces {
 		_, hi := piece.Shape.Bounds()
 		part := nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase}
@@ -210,18 +201,6 @@ func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
 		p.Parts = append(p.Parts, part)
 	}
 	return p
-}
-
-// ratio returns a price as an exact number, 0 where none is known.
-func ratio(price *decimal.Decimal) fraction.Ratio {
-	if price == nil {
-		return fraction.Ratio{}
-	}
-	r, err := fraction.ParseRatio(price.String())
-	if err != nil {
-		return fraction.Ratio{} // the job's reader keeps prices within range
-	}
-	return r
 }
 
 // blemishes returns the terms of the layout.

@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // Format is the version of the plan's JSON form.
@@ -92,14 +93,8 @@ type Gaps struct {
 
 // Stock is one kind of sheet that may be bought or is on hand.
 type Stock struct {
-	Name      string           `json:"name"`
-	Width     fraction.Length  `json:"width"`
-	Length    fraction.Length  `json:"length"`
-	LeftPhase fraction.Length  `json:"left_phase"`
-	Count     *int             `json:"count,omitempty"` // nil: as many as needed
-	Price     *decimal.Decimal `json:"price,omitempty"`
-	Squared   bool             `json:"squared,omitzero"` // both ends are square already
-	Used      int              `json:"used"`
+	nest.Stock
+	Used int `json:"used"`
 }
 
 // Run is one flat stretch of wall with its setting-out and panels, in run

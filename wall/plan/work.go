@@ -77,7 +77,11 @@ func (m *maker) work(c *candidate) finish.Work {
 			}
 		}
 		if used > 0 {
-			w.Sheets = append(w.Sheets, finish.SheetRow{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price})
+			row := finish.SheetRow{Name: s.Name, Count: used, Width: s.Width, Length: s.Length}
+			if price, known := s.Price.Decimal(); known {
+				row.Price = &price
+			}
+			w.Sheets = append(w.Sheets, row)
 		}
 	}
 	return w
