@@ -16,7 +16,7 @@
 // What no tape gave is found by [Locate] (a corner from taped distances) and
 // [Arc] (an arched head from its chord and rise). What a person needs to saw a
 // piece is in [Shape.Marks], [Shape.Starters] and [Shape.Cuttings]; where it may
-// break in [Shape.WeakSpots]; whether a plate hides the hole in [Cover].
+// break in [Shape.WeakSpots].
 //
 // # Units and exactness
 //

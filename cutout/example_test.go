@@ -169,17 +169,3 @@ func ExampleArc() {
 	// 13 <nil>
 	// 14 corners, from 0 10 over 13 1/2 18
 }
-
-// The plate of one gang over a cutout 2-1/2 by 4 in, centred on its box: on the right 1/8 in more is covered.
-func ExampleCover() {
-	plate, err := cutout.StandardPlate(1)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	box := cutout.Point{X: of(9, 4), Y: in(3)}
-	over := cutout.Cover(cutout.Rectangle(in(1), in(1), of(19, 8), in(4)), plate, box)
-	fmt.Println(over.Left, over.Right, over.Bottom, over.Top, "least", over.Least())
-	// Output:
-	// 1/8 1/4 1/4 1/4 least 1/8
-}

@@ -1,7 +1,6 @@
 package cutout_test
 
 import (
-	"errors"
 	"fmt"
 	"math/big"
 	"slices"
@@ -260,62 +259,5 @@ func TestCuttingOfACurve(t *testing.T) {
 	// The head turns by 37 degrees at the springing: four starters, four ways.
 	if len(cuttings[0].Starters) != 4 || len(cuttings[0].Ways) != 4 {
 		t.Errorf("%d starters, %d ways\n%s", len(cuttings[0].Starters), len(cuttings[0].Ways), words)
-	}
-}
-
-// Plate sizes of one to ten gangs as printed in an architects' reference to NEMA
-// WD 6, which rounds the second to 4-1/2; another article gives it as 4.56.
-func TestStandardPlate(t *testing.T) {
-	want := []string{"2 3/4", "4 9/16", "6 3/8", "8 3/16", "10", "11 13/16", "13 5/8", "15 7/16", "17 1/4", "19 1/16"}
-	for i, width := range want {
-		plate, err := cutout.StandardPlate(i + 1)
-		if err != nil || plate.Width.String() != width || plate.Height != of(9, 2) {
-			t.Errorf("StandardPlate(%d) = %v, %v, want %s wide", i+1, plate, err, width)
-		}
-	}
-	for _, gangs := range []int{-1, 0, 11} {
-		if _, err := cutout.StandardPlate(gangs); !errors.Is(err, cutout.ErrGangs) {
-			t.Errorf("StandardPlate(%d): %v", gangs, err)
-		}
-	}
-}
-
-// A plate of 2-3/4 by 4-1/2 over a box of 2 by 3 in, cut to the box and 1/8 and
-// 1/4 larger on each side; two gangs with their opening of 3-13/16. Sizes from a
-// home-repair article, the cover worked by hand.
-func TestCoverWorkedExamples(t *testing.T) {
-	one, _ := cutout.StandardPlate(1)
-	two, _ := cutout.StandardPlate(2)
-	tests := []struct {
-		name     string
-		box      fraction.Length // width of the box
-		larger   fraction.Length // the hole, on each side
-		plate    cutout.Plate
-		side, up fraction.Length
-	}{
-		{"cut to the box", in(2), zero, one, of(3, 8), of(3, 4)},
-		{"1/8 larger", in(2), of(1, 8), one, of(1, 4), of(5, 8)},
-		{"1/8 larger, plate 4.490 high", in(2), of(1, 8), cutout.Plate{Width: of(11, 4), Height: of(449, 100)}, of(1, 4), of(62, 100)},
-		{"1/4 larger", in(2), of(1, 4), one, of(1, 8), of(1, 2)},
-		{"two gangs", of(61, 16), zero, two, of(3, 8), of(3, 4)},
-		{"too big: seen at the sides", in(2), of(1, 2), one, of(-1, 8), of(1, 4)},
-	}
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			hole := cutout.Rectangle(in(10).Sub(test.larger), in(20).Sub(test.larger),
-				test.box.Add(test.larger.Mul(2)), in(3).Add(test.larger.Mul(2)))
-			got := cutout.Cover(hole, test.plate, cutout.Point{X: in(10).Add(test.box.Div(2)), Y: of(43, 2)})
-			want := cutout.Overlap{Left: test.side, Right: test.side, Bottom: test.up, Top: test.up}
-			if got != want || got.Least() != test.side {
-				t.Errorf("Cover = %+v, want %+v", got, want)
-			}
-		})
-	}
-	// Edges measured 14-3/4 and 17-1/2 from the corner, as a drywall guide has it,
-	// are 2-3/4 apart, no wider than a plate; off-centre by 1/8 one side is seen.
-	hole := cutout.Rectangle(of(59, 4), in(0), of(11, 4), in(3))
-	got := cutout.Cover(hole, one, cutout.Point{X: of(65, 4), Y: of(3, 2)})
-	if want := (cutout.Overlap{Left: of(-1, 8), Right: of(1, 8), Bottom: of(3, 4), Top: of(3, 4)}); got != want {
-		t.Errorf("Cover = %+v, want %+v", got, want)
 	}
 }

@@ -114,7 +114,7 @@ func (b *builder) boxes() {
 			n.setBack = new(big.Rat)
 		}
 		if n.gangs == 0 {
-			n.gangs = Gangs(x.Width)
+			n.gangs = max(1, x.Gangs)
 		}
 		x := behind{x.Name, n.gangs, add(n.setBack, b.forward(), b.thickness())}
 		switch {

@@ -23,7 +23,7 @@ func kitchen() finish.Work {
 		Highest: in("18"),
 		Cooking: true,
 		Built:   1964,
-		Boxes:   []finish.Box{{Name: "socket by the sink", Width: in("2 1/4")}, {Name: "switches", Width: in("4")}},
+		Boxes:   []finish.Box{{Name: "socket by the sink"}, {Name: "switches", Gangs: 2}},
 		Sheets:  []finish.SheetRow{{Name: "beadboard 4 x 8 ft", Count: 2, Price: &price}},
 		Ends:    []finish.End{{Name: "left end", Length: in("17 3/4")}},
 		Fitting: []string{"1: left end of the sink wall", "2, 3, 4: to its right", "5: into the corner"},
@@ -132,7 +132,7 @@ func ExampleDefaults() {
 func ExampleTakeOff_boards() {
 	in := fraction.MustParse
 	profile, _ := groove.Find("tongue and groove 5-1/4")
-	w := finish.Work{Profile: profile, Boxes: []finish.Box{{Name: "switch", Width: in("2")}}}
+	w := finish.Work{Profile: profile, Boxes: []finish.Box{{Name: "switch"}}}
 	for range 16 {
 		w.Pieces = append(w.Pieces, finish.Piece{Width: in("5 1/4"), Height: in("48")})
 	}

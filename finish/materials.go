@@ -162,7 +162,7 @@ type Furring struct {
 // BoxNote tells more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
 	Name string `json:"name"`
-	// Gangs is the number of devices side by side; 0, the default, takes it from the width of the opening.
+	// Gangs is the number of devices side by side; 0, the default, takes that of [Box].
 	Gangs int `json:"gangs,omitzero"`
 	// SetBack is how far the front of the box lies behind the wall as it is now; negative where it stands proud. Default 0.
 	SetBack Taped `json:"set_back,omitzero"`

@@ -50,7 +50,7 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		})
 	}
 	for i := range rapid.IntRange(0, 4).Draw(t, "boxes") {
-		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Width: sixteenths(t, 8, "box")})
+		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Gangs: rapid.IntRange(0, 4).Draw(t, "gangs")})
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "ends") {
 		w.Ends = append(w.Ends, finish.End{Name: "end", Length: sixteenths(t, 120, "end"), Corner: rapid.Bool().Draw(t, "corner")})

@@ -86,7 +86,6 @@ const (
 	article   = "a how-to article on sealant sizes"
 	tables    = "printed in many sealant tables"
 	exact     = "exact units and geometry"
-	plates    = "NEMA WD 6 plates in an architects' reference"
 	trade     = "NEC 314.20 and a trade magazine's case of panelling over gypsum"
 	ontario   = "Ontario Building Code, nails for fibreboard finish"
 	textbook  = "an open textbook of the University of Hawaii, nail lengths"
@@ -115,8 +114,6 @@ var addresses = [][2]string{
 	{"Ontario guidance on hardboard sheets", "https://www.oncodes.ca/exterior-finishes/hardboard-panels-as-exterior-cladding/"},
 	{woodwork, "http://www.woodweb.com/knowledge_base/Radius_of_an_arc.html?vm=r"},
 	{article, "https://engineerfix.com/what-are-the-standard-caulk-sizes-and-coverage"},
-	{plates, "https://archtoolbox.com/electrical-faceplate-types-and-dimensions"},
-	{"an article on 2-gang plates", "https://www.worldsrichpeople.com/how-wide-is-a-2-gang-cover-plate/"},
 	{"a drywall guide, box edges", "https://www.drywallfaqs.com/installation/around-outlets"},
 	{trade, "https://www.ecmweb.com/whats-wrong-here/what-s-wrong-here-hint-matter-depth"},
 	{"a how-to magazine on boards", "https://cabinlife.com/articles/diy-dress-up-your-place-with-tongue-and-groove-woodwork"},
@@ -214,15 +211,6 @@ func figures() []figure {
 	}
 
 	// Electrical.
-	for n, width := range []string{"2.75", "4.56", "6.375", "8.1875", "10", "11.8125", "13.625", "15.4375", "17.25", "19.0625"} {
-		source, within := plates, "0"
-		if n == 1 {
-			source, within = "an article on 2-gang plates", "0.005"
-		}
-		add(fmt.Sprintf("plate of %d gang", n+1), width+" in wide", width, plate(int64(n+1)), within, source, read)
-	}
-	wrong("plate of 2 gang", "4-1/2 in wide", "73/16", plate(2), plates, "the step of all others gives 4-9/16")
-	add("gangs of a box cut 14-3/4 to 17-1/2 in", "1 (2-3/4 in wide)", "1", big.NewRat(int64(finish.Gangs(fraction.MustParse("2 3/4"))), 1), "0", "a drywall guide, box edges", formula)
 	add("flush box behind 1/4 in panel, wood", "1/4 in extender", "1/4", extenderFor("mdf", "1/4"), "0", trade, formula)
 	add("flush box behind 3/4 in boards, wood", "3/4 in extender", "3/4", extenderFor("solid wood", "3/4"), "0", "a how-to magazine on boards", read)
 	add("flush box behind 1/4 in, not combustible", "none", "0", extenderFor("noncombustible", "1/4"), "0", "NEC 314.20", read)
@@ -289,16 +277,11 @@ func grooves(w, d, pitch string) *big.Rat {
 	}}, finish.VGroove)
 }
 
-// plate is the width of the cover plate of so many gangs, by our step from the printed one-gang plate.
-func plate(n int64) *big.Rat {
-	return fraction.MustParse("2 3/4").Add(finish.GangStep.Mul(n - 1)).Rat()
-}
-
 // extenderFor is the extender that a flush one-gang box needs behind panels, 0 for none.
 func extenderFor(material, thickness string) *big.Rat {
 	w := finish.Work{
 		Profile: groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(1)}}, Thickness: fraction.MustParse(thickness)},
-		Boxes:   []finish.Box{{Name: "box", Width: fraction.Inches(2)}},
+		Boxes:   []finish.Box{{Name: "box"}},
 	}
 	list, err := finish.TakeOff(w, finish.Materials{House: finish.House{Material: material}})
 	if err != nil {

@@ -243,13 +243,13 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"two flush boxes, one of two gangs, behind 1/4 in of wood",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2 1/4")}, {Name: "b", Width: in("4")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}, {Name: "b", Gangs: 2}}},
 			func(m *finish.Materials) { m.Screws.CoverPerGang = "0" },
 			"box extender 1/4 in, 1 gang, 1 extender, 1 extender; box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 6 screws, 1 pack of 10",
 		},
 		{
 			"a box that stands back needs a deeper one, and a longer screw",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) {
 				m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "1/8"}}
 				m.Screws.CoverPerGang = "0"
@@ -258,7 +258,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"the least depth that reaches comes before the ring made for two gangs, which comes first at the same depth",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}, {Name: "b", Width: in("2")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}, {Name: "b"}}},
 			func(m *finish.Materials) {
 				m.Extenders = []finish.Extender{{Gangs: 2, Depth: "1", Price: "9"}, {Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}, {Gangs: 1, Depth: "1/8"}}
 				m.Screws.CoverPerGang, m.Screws.DevicePerGang = "0", "0"
@@ -267,25 +267,25 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"a box that stands proud by the panel needs none",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "-1/4"}} },
 			"",
 		},
 		{
 			"a device may stay back 1/4 in behind what cannot burn: no extender, but cover screws longer by as much",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}},
 			func(m *finish.Materials) { m.House.Material = "noncombustible" },
 			"cover screws 3/4 in, 4 screws, 1 pack of 10",
 		},
 		{
 			"behind what burns the extender brings it out: longer device screws, the usual cover screws",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("4")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}},
 			func(m *finish.Materials) {},
 			"box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 4 screws, 1 pack of 10",
 		},
 		{
 			"a box that no extender reaches is moved, and needs no screws",
-			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) { m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}} },
 			"",
 		},
@@ -312,7 +312,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"a box behind boards of 3/4 on strips of 3/4 lies 1 1/2 in back",
-			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a", Width: in("2")}}},
+			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) { m.Furring.Thickness = "3/4"; m.Screws.DevicePerGang = "0" },
 			"box extender 1 1/2 in, 1 gang, 1 extender, 1 extender",
 		},

@@ -19,7 +19,7 @@ import (
 func TestExtenderForItsGangs(t *testing.T) {
 	m := bare()
 	m.Extenders = []finish.Extender{{Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}}
-	w := finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Width: fraction.Inches(4)}}}
+	w := finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}}
 	if row := takeOff(t, w, m).Rows[0]; !row.Price.Equal(decimal.NewFromInt(5)) {
 		t.Errorf("%+v, want the ring made for two gangs", row)
 	}
@@ -95,14 +95,6 @@ func TestLeftoverIsReckonedAtItsWorth(t *testing.T) {
 	l := takeOff(t, w, m) // a gallon needed, four left, each worth half of 20
 	if !l.Total.Equal(decimal.NewFromInt(100)) || !l.Leftover.Equal(decimal.NewFromInt(40)) {
 		t.Errorf("total %s, leftover %s, want 100 and 40", l.Total, l.Leftover)
-	}
-}
-
-func TestGangs(t *testing.T) {
-	for width, want := range map[string]int{"0": 1, "2": 1, "2 3/4": 1, "2 29/32": 1, "2 15/16": 2, "3 13/16": 2, "4": 2, "5 5/8": 3, "18 5/16": 10, "40": 10} {
-		if got := finish.Gangs(fraction.MustParse(width)); got != want {
-			t.Errorf("Gangs(%s) = %d, want %d", width, got, want)
-		}
 	}
 }
 

@@ -78,10 +78,10 @@ type Joint struct {
 	Grooves bool
 }
 
-// Box is one electrical box behind the panels, as its opening was taped.
+// Box is one electrical box behind the panels. Gangs counts its devices side by side, 1 to 10; 0 stands for 1.
 type Box struct {
 	Name  string
-	Width fraction.Length
+	Gangs int
 }
 
 // End is one end of a run whose panel edge is seen and gets a trim: an exposed end, or an outside corner (once, not for each run).
@@ -98,21 +98,6 @@ type SheetRow struct {
 	Width  fraction.Length // for the list; 0 where it is not to be told
 	Length fraction.Length
 	Price  *decimal.Decimal
-}
-
-var (
-	// OneGang is the width of a box for one device: about 2 in, a home-repair article.
-	OneGang = fraction.Inches(2)
-	// GangStep is how much wider each further device makes a box: the step of the cover plates of NEMA WD 6, 2-3/4, 4-9/16,
-	// 6-3/8 in and so on, as an architects' reference prints them.
-	GangStep = fraction.Of(29, 16)
-)
-
-// Gangs returns how many devices side by side a box of this width holds, 1 to 10: the nearest number by [OneGang] and [GangStep].
-func Gangs(width fraction.Length) int {
-	more := quo(sub(width.Rat(), OneGang.Rat()), GangStep.Rat())
-	n := count(sub(more, part(1, 2))) + 1 // the nearest whole number of steps, halves down
-	return int(max(1, min(n, maxGangs)))
 }
 
 // MaxCount is the greatest number of pieces, joints, boxes and the like in a Work together, and of sheets of one kind.
@@ -155,6 +140,9 @@ func (w Work) check(r *reader) {
 		}
 		length(path+".length", j.Length)
 		length(path+".gap", j.Gap)
+	}
+	for i, b := range w.Boxes {
+		r.gangs(fmt.Sprintf("work.boxes[%d]", i), b.Gangs)
 	}
 	for i, e := range w.Ends {
 		length(fmt.Sprintf("work.ends[%d].length", i), e.Length)

@@ -101,6 +101,16 @@ type Opening struct {
 // rectangle round the opening, which has at least one corner.
 func (o *Opening) Bounds() (lo, hi cutout.Point) { return bounds(o.Outline) }
 
+// DeviceGangs returns how many devices the opening holds as a box: Gangs, or where that is 0 the
+// number that its width gives.
+func (o *Opening) DeviceGangs() int {
+	if o.Gangs != 0 {
+		return o.Gangs
+	}
+	lo, hi := o.Bounds()
+	return Gangs(hi.X.Sub(lo.X))
+}
+
 // OpeningKind says what an opening is for.
 type OpeningKind uint8
 

@@ -102,6 +102,9 @@ func (room *Room) checkRun(f *faults, r int) {
 		if int(o.Kind) >= len(openingNames) {
 			f.add("want a kind of opening", "runs[%d].openings[%d].kind", r, i)
 		}
+		if o.Gangs < 0 || o.Gangs > MaxGangs {
+			f.add(fmt.Sprintf("want 0 to %d", MaxGangs), "runs[%d].openings[%d].gangs", r, i)
+		}
 		if _, err := cutout.NewShape(o.Outline); err != nil {
 			f.add(err.Error(), "runs[%d].openings[%d].outline", r, i)
 		}

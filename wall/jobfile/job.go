@@ -6,7 +6,6 @@ import (
 	"io"
 	"strings"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
@@ -81,7 +80,6 @@ func (r *reader) job(n *node) plan.Job {
 	read(o, "built", &j.Built, func(n *node) int { return r.integer(n, 1000, 9999) })
 	read(o, "finish", &j.Finish, r.finish)
 	o.done()
-	j.NoteGangs()
 	for _, s := range j.Stock {
 		j.Room.Sheets = append(j.Room.Sheets, wall.Sheet{Name: s.Name, Width: s.Width, Length: s.Usable(j.Saw), LeftPhase: s.LeftPhase})
 	}
@@ -192,13 +190,13 @@ func (r *reader) saw(n *node, j *plan.Job) nest.Saw {
 }
 
 // plates reads the cover plates by the devices behind them.
-func (r *reader) plates(n *node) map[int]cutout.Plate {
-	plates := map[int]cutout.Plate{}
+func (r *reader) plates(n *node) map[int]wall.Plate {
+	plates := map[int]wall.Plate{}
 	for _, n := range r.list(n, "a list of cover plates") {
 		o := r.object(n, "a cover plate")
-		var p cutout.Plate
+		var p wall.Plate
 		gangs := 0
-		needed(o, "gangs", "the number of devices behind it", &gangs, func(n *node) int { return r.integer(n, 1, maxGangs) })
+		needed(o, "gangs", "the number of devices behind it", &gangs, func(n *node) int { return r.integer(n, 1, wall.MaxGangs) })
 		needed(o, "width", wantLength, &p.Width, r.positive)
 		needed(o, "height", wantLength, &p.Height, r.positive)
 		o.done()

@@ -7,9 +7,6 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// maxGangs is the most devices side by side behind one cover plate.
-const maxGangs = 10
-
 // openings reads the boxes, windows and other openings of a run.
 func (r *reader) openings(n *node, run wall.Run, j *plan.Job) []wall.Opening {
 	var all []wall.Opening
@@ -36,7 +33,7 @@ func (r *reader) opening(n *node, names func(*node) string, j *plan.Job) wall.Op
 	const kinds = "one of box, window, other"
 	needed(o, "kind", kinds, &w.Kind, func(n *node) wall.OpeningKind { return word(r, n, kinds, wall.ParseOpeningKind) })
 	if gangs := o.get("gangs"); gangs != nil {
-		w.Gangs = r.integer(gangs, 1, maxGangs)
+		w.Gangs = r.integer(gangs, 1, wall.MaxGangs)
 		if w.Kind != wall.Box {
 			r.fault(gangs, ErrValue, "only a box has gangs", "no gangs here")
 		}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
@@ -23,7 +22,8 @@ func Doubts(j Job) (doubts []wall.Doubt, err error) {
 	if err != nil {
 		return nil, err
 	}
-	return slices.Concat(j.Doubts, survey, boxes, coverDoubts(&j)), nil
+	covers, err := coverDoubts(&j)
+	return slices.Concat(j.Doubts, survey, boxes, covers), err
 }
 
 // boxDoubts questions the boxes that reach past the top or the bottom of their
@@ -62,7 +62,7 @@ func boxDoubts(j *Job) ([]wall.Doubt, error) {
 
 // coverDoubts questions the boxes whose cutouts their cover plates do not hide
 // by enough on every side.
-func coverDoubts(j *Job) []wall.Doubt {
+func coverDoubts(j *Job) ([]wall.Doubt, error) {
 	var out []wall.Doubt
 	tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
 	gap := j.Room.Gaps.Box
@@ -73,29 +73,26 @@ func coverDoubts(j *Job) []wall.Doubt {
 				continue
 			}
 			lo, hi := o.Bounds()
-			gangs := o.Gangs
-			if gangs == 0 {
-				gangs = finish.Gangs(hi.X.Sub(lo.X))
-			}
+			gangs := o.DeviceGangs()
 			plate, ok := j.Plates[gangs]
 			if !ok {
 				var err error
-				if plate, err = cutout.StandardPlate(gangs); err != nil {
+				if plate, err = wall.StandardPlate(gangs); err != nil {
 					continue
 				}
 			}
-			width, height := hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)
-			centre := cutout.Point{X: lo.X.Add(width.Div(2)), Y: lo.Y.Add(height.Div(2))}
-			hole := cutout.Rectangle(lo.X.Sub(gap), lo.Y.Sub(gap), width.Add(gap.Mul(2)), height.Add(gap.Mul(2)))
-			cover := cutout.Cover(hole, plate, centre)
-			if cover.Least().Less(least) {
+			side, above, err := plate.Overlap(hi.X.Sub(lo.X), hi.Y.Sub(lo.Y), gap)
+			if err != nil {
+				return nil, err
+			}
+			if side.Less(least) || above.Less(least) {
 				out = append(out, wall.Doubt{Path: fmt.Sprintf("runs[%d].openings[%d]", r, i), Text: fmt.Sprintf(
 					"over the cutout of %q the cover plate %s x %s for %s %s at the sides and %s above and below; want an overlap of %s at least: take a larger plate or a smaller box gap",
-					o.Name, tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), overlap(tape, cover.Left), overlap(tape, cover.Top), tape.Format(least))})
+					o.Name, tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), overlap(tape, side), overlap(tape, above), tape.Format(least))})
 			}
 		}
 	}
-	return out
+	return out, nil
 }
 
 // overlap says by how much a plate overlaps one side of a cutout, or what it

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
@@ -47,9 +46,9 @@ type Job struct {
 	Room    wall.Room
 	Stock   []nest.Stock // in the order of the file; Room.Sheets are what is left of them after squaring
 	Saw     nest.Saw
-	Notches bool                 // whether pieces may be sawn out of the notches of stepped ones
-	Bit     fraction.Length      // diameter of the starter holes for the jigsaw
-	Plates  map[int]cutout.Plate // cover plates by gangs, where the file gives others than the usual
+	Notches bool               // whether pieces may be sawn out of the notches of stepped ones
+	Bit     fraction.Length    // diameter of the starter holes for the jigsaw
+	Plates  map[int]wall.Plate // cover plates by gangs, where the file gives others than the usual
 	Finish  finish.Materials
 	Built   int // the year of the house, 0 if the file does not say
 	Cooking []Cooking
@@ -95,17 +94,4 @@ type Arch struct {
 	Centre  cutout.Point
 	Springs fraction.Length // the height at which the arc starts on both sides
 	Radius  fraction.Length
-}
-
-// NoteGangs hands the gangs of each box on to the materials, where the file has
-// not told them there.
-func (j *Job) NoteGangs() {
-	for _, run := range j.Room.Runs {
-		for _, o := range run.Openings {
-			told := slices.ContainsFunc(j.Finish.Boxes, func(b finish.BoxNote) bool { return b.Name == o.Name })
-			if o.Kind == wall.Box && o.Gangs > 0 && !told {
-				j.Finish.Boxes = append(j.Finish.Boxes, finish.BoxNote{Name: o.Name, Gangs: o.Gangs})
-			}
-		}
-	}
 }

@@ -62,7 +62,7 @@ func (m *maker) work(c *candidate) finish.Work {
 		for _, o := range run.Openings {
 			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {
-				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Width: hi.X.Sub(lo.X)})
+				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Gangs: o.DeviceGangs()})
 				continue
 			}
 			up := fraction.Min(hi.Y, highest(&run)).Sub(fraction.Max(lo.Y, lowest(&run)))
