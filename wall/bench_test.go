@@ -1,6 +1,7 @@
 package wall_test
 
 import (
+	"context"
 	"fmt"
 	"testing"
 
@@ -53,7 +54,7 @@ func BenchmarkFirstLayout(b *testing.B) {
 		b.Run(fmt.Sprint("runs=", n), func(b *testing.B) {
 			r := room(n)
 			for b.Loop() {
-				for _, err := range wall.Layouts(r) {
+				for _, err := range wall.Layouts(context.Background(), r) {
 					if err != nil {
 						b.Fatal(err)
 					}
@@ -72,7 +73,7 @@ func BenchmarkClosedRoom(b *testing.B) {
 			r.Closed = true
 			r.Runs[0].Left.Kind, r.Runs[n-1].Right.Kind = wall.InsideCorner, wall.InsideCorner
 			for b.Loop() {
-				for _, err := range wall.Layouts(r) {
+				for _, err := range wall.Layouts(context.Background(), r) {
 					if err != nil {
 						b.Fatal(err)
 					}
@@ -88,7 +89,7 @@ func BenchmarkNextLayouts(b *testing.B) {
 	r := room(4)
 	for b.Loop() {
 		n := 0
-		for _, err := range wall.Layouts(r) {
+		for _, err := range wall.Layouts(context.Background(), r) {
 			if err != nil {
 				b.Fatal(err)
 			}

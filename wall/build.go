@@ -12,7 +12,7 @@ import (
 
 // build makes the layout of a finished path.
 func (m *model) build(p *path) (Layout, error) {
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Worth: p.bound.worth}
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Cost: p.bound.worth}
 	legs := p.legs()
 	for i, l := range legs {
 		s := l.sol.stretch
@@ -61,7 +61,7 @@ func (m *model) build(p *path) (Layout, error) {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), strings.Compare(a.Kind, b.Kind))
 	})
 	m.addJoints(&layout, legs)
-	if m.thrift != nil && m.thrift.Weight.Sign() > 0 {
+	if m.objective != nil && m.objective.Weight.Sign() > 0 {
 		layout.Total = fraction.Ratio{} // the bound has the worth in it
 		for _, b := range layout.Blemishes {
 			layout.Total = layout.Total.Add(b.Cost())
@@ -222,6 +222,7 @@ func (m *model) cutPieces(layout *Layout, legs []leg) {
 		}
 	}
 	for number := 1; number <= count; number++ {
+		check(m.ctx)
 		at := byNumber[number]
 		panel := &layout.Runs[at.run].Panels[at.panel]
 		g := m.regionOfPanel(legs, at.run, panel)

@@ -109,6 +109,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 	narrow := make([]int64, n) // in halves
 	ahead[n-1], narrow[n-1] = after, w.halves(after.narrow)
 	for i := n - 2; i >= 0; i-- {
+		check(s.ctx)
 		best, bestNarrow := -1, int64(0)
 		bestBroken, bestPieces := 0, 0
 		var bestPrice cost
@@ -133,8 +134,8 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 			pieces := ahead[j].pieces + row[w.last[j]]
 			thin := min(narrow[j], 2*width)
 			var price cost // beyond the node, with what the panel is worth
-			if s.thrift != nil && (best < 0 || broken <= bestBroken) {
-				price = s.thrift.add(cost{ahead[j].worth, ahead[j].blemish}, w.worth(j))
+			if s.objective != nil && (best < 0 || broken <= bestBroken) {
+				price = s.objective.add(cost{ahead[j].worth, ahead[j].blemish}, w.worth(j))
 			}
 			if best >= 0 {
 				switch {
@@ -144,7 +145,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 					}
 				default:
 					order := 0
-					if s.thrift != nil {
+					if s.objective != nil {
 						order = price.compare(&bestPrice)
 					} else {
 						order = ahead[j].blemish.Compare(ahead[best].blemish)
@@ -160,7 +161,7 @@ func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines
 			continue
 		}
 		c.alive[i] = true
-		if s.thrift == nil {
+		if s.objective == nil {
 			bestPrice.blemish = ahead[best].blemish
 		}
 		c.rest[i] = rank{bestBroken, bestPrice.worth, bestPrice.blemish, bestPieces, ahead[best].uneven, w.width(bestNarrow, after.narrow)}
@@ -183,8 +184,8 @@ func (s *stretch) panel(o fraction.Length, c *cover, i, j int) (rank, bool) {
 	if width.Less(s.leastPanel()) {
 		r.broken++
 	}
-	if s.thrift != nil {
-		c := s.thrift.add(cost{}, s.worth(first, last, left, right))
+	if s.objective != nil {
+		c := s.objective.add(cost{}, s.worth(first, last, left, right))
 		r.worth, r.blemish = c.worth, c.blemish
 	}
 	return r, true

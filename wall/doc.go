@@ -18,8 +18,8 @@
 // [Layouts] yields every layout of a room in order of blemish, the measure of
 // what the eye would find: cut features at edges that are seen, a pattern that
 // does not follow round a corner, seams. The order is total and the same on
-// every machine. [ThriftyLayouts] yields the same layouts in the order of what
-// their pieces are worth, as a [Thrift] values them: those that take little first.
+// every machine. [LayoutsByCost] yields the same layouts in the order of what
+// their pieces are worth, as a [Objective] values them: those that take little first.
 //
 // # Units and exactness
 //
@@ -37,7 +37,7 @@
 //     (TestLayoutsComeInOrderOfEnumeration).
 //   - The worth of the first thrifty layout is a bound for every layout
 //     (TestWorthIsNeverMoreThanThePieces,
-//     TestThriftyLayoutsAreTheLayoutsInOrderOfWorth), and so are the [Room.Strips]
+//     TestLayoutsByCostAreTheLayoutsInOrderOfWorth), and so are the [Room.Strips]
 //     (TestStripsNeverAskForMoreThanALayout).
 //
 // # Errors

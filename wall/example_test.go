@@ -1,6 +1,7 @@
 package wall_test
 
 import (
+	"context"
 	"fmt"
 
 	"example.com/groovewright/fraction"
@@ -33,7 +34,7 @@ func tell(l wall.Layout) {
 
 func ExampleLayouts() {
 	n := 0
-	for layout, err := range wall.Layouts(steppedWall()) {
+	for layout, err := range wall.Layouts(context.Background(), steppedWall()) {
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -50,18 +51,18 @@ func ExampleLayouts() {
 
 // What an inch of width is worth is here the height: the layout that comes first
 // takes the least area, cut as rectangles with a kerf beside each.
-func ExampleThriftyLayouts() {
-	area := wall.Thrift{Extra: fraction.Of(1, 8), Of: func(height fraction.Length) int64 {
+func ExampleLayoutsByCost() {
+	area := wall.Objective{Extra: fraction.Of(1, 8), Of: func(height fraction.Length) int64 {
 		sixteenths, _ := height.DivMod(fraction.Of(1, 16))
 		return sixteenths
 	}}
-	for layout, err := range wall.ThriftyLayouts(steppedWall(), area) {
+	for layout, err := range wall.LayoutsByCost(context.Background(), steppedWall(), area) {
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		tell(layout)
-		fmt.Println("square inches:", layout.Worth.Div(16))
+		fmt.Println("square inches:", layout.Cost.Div(16))
 		break
 	}
 	// Output:

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"container/heap"
+	"context"
 	"iter"
 	"slices"
 
@@ -21,8 +22,8 @@ type Layout struct {
 	// box, panels narrower than the least, a run's only exposed end cut.
 	Broken int
 
-	// Worth is what the pieces are worth together; 0 but for ThriftyLayouts.
-	Worth fraction.Length
+	// Cost is what the pieces cost by an [Objective]; 0 but for LayoutsByCost.
+	Cost fraction.Length
 }
 
 // RunLayout is the layout of one run, in run coordinates.
@@ -90,18 +91,22 @@ type Piece struct {
 // runs, a wider narrowest panel; what ties still is in a fixed order. Each
 // layout comes once. The room must not be changed while it runs.
 //
-// Where there is an error it comes alone: [*FieldError] values joined for a
-// room that makes no sense, a [*NoLayoutError] for one that cannot be covered,
-// a *fraction.OverflowError for numbers that are too fine.
+// Where there is an error it comes alone and last: [*FieldError] values joined for
+// a room that makes no sense, a [*NoLayoutError] for one that cannot be covered,
+// a *fraction.OverflowError for numbers that are too fine, and the context's own
+// error, within a second, once it has ended.
 //
 // The first layout costs time in proportion to the runs, to the square of the
 // origins tried, and to the seam lines times those within one sheet; each
 // further one little.
-func Layouts(room Room) iter.Seq2[Layout, error] { return layouts(room, nil) }
+func Layouts(ctx context.Context, room Room) iter.Seq2[Layout, error] { return layouts(ctx, room, nil) }
 
-func layouts(room Room, thrift *Thrift) iter.Seq2[Layout, error] {
+func layouts(ctx context.Context, room Room, objective *Objective) iter.Seq2[Layout, error] {
+	if ctx == nil {
+		ctx = context.Background()
+	}
 	return func(yield func(Layout, error) bool) {
-		s, err := newSearch(&room, thrift)
+		s, err := newSearch(ctx, &room, objective)
 		if err != nil {
 			yield(Layout{}, err)
 			return
@@ -127,16 +132,17 @@ type search struct {
 	least    int  // hard rules that the first layout had to break; -1 before it
 }
 
-func newSearch(room *Room, thrift *Thrift) (s *search, err error) {
+func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search, err error) {
 	defer fraction.Catch(&err)
+	defer catchStop(&err)
 	if err := room.Validate(); err != nil {
 		return nil, err
 	}
-	m, err := newModel(room)
+	m, err := newModel(ctx, room)
 	if err != nil {
 		return nil, err
 	}
-	m.thrift = thrift
+	m.objective = objective
 	s = &search{m: m, least: -1, closing: room.Closed && m.sharesInside(len(room.Runs)-1)}
 	for k, ends := range m.leftEnds() {
 		for _, start := range []bool{false, true} {
@@ -196,7 +202,9 @@ func (s *search) begin(c *chain, number int) {
 // next returns the next layout, or false if there is none.
 func (s *search) next() (layout Layout, more bool, err error) {
 	defer fraction.Catch(&err)
+	defer catchStop(&err)
 	for len(s.frontier) > 0 {
+		check(s.m.ctx)
 		p := heap.Pop(&s.frontier).(*path)
 		switch {
 		case s.least >= 0 && p.bound.broken > s.least:
@@ -220,6 +228,28 @@ func (s *search) next() (layout Layout, more bool, err error) {
 		return Layout{}, false, s.m.whyNone()
 	}
 	return Layout{}, false, nil
+}
+
+// stopped is what a search panics with when its context has ended.
+type stopped struct{ cause error }
+
+// check stops the search that runs under ctx when ctx has ended. It stands in each
+// loop that may run long.
+func check(ctx context.Context) {
+	if err := ctx.Err(); err != nil {
+		panic(stopped{err})
+	}
+}
+
+// catchStop makes an error of what check panics with.
+func catchStop(err *error) {
+	switch caught := recover().(type) {
+	case nil:
+	case stopped:
+		*err = caught.cause
+	default:
+		panic(caught)
+	}
 }
 
 // leg is one stretch of a finished path with the places of its seams by bay.

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -15,7 +16,7 @@ import (
 func someLayouts(t *rapid.T) (Room, []Layout) {
 	room := drawRoom(t)
 	var layouts []Layout
-	for layout, err := range Layouts(room) {
+	for layout, err := range Layouts(context.Background(), room) {
 		if err != nil {
 			t.Skip("no layout: " + err.Error())
 		}
@@ -35,7 +36,7 @@ func layoutRegion(t *rapid.T, room *Room, l *Layout, r int) *region {
 	if c := l.Runs[before].Corner; c != nil && c.Butts == r && c.Next == r {
 		f.buttsLeft = true
 	}
-	g, err := newRegion(room, r, f)
+	g, err := newRegion(context.Background(), room, r, f)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -131,7 +132,7 @@ func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 			Heights:  heights("0,0,20; 60,0,20"),
 			Openings: []Opening{{Name: "sloping door", Kind: Other, Outline: ring("24,-4; 30,-4; 30 3/8,27; 24 3/8,27")}}}}}
 	best := func() Layout {
-		for l, err := range Layouts(room) {
+		for l, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -160,7 +161,7 @@ func TestBreakInTheCornerIsNotUsed(t *testing.T) {
 				Breaks: []Break{{At: fraction.Of(1, 4)}}},
 		}}
 	seen := 0
-	for l, err := range Layouts(room) {
+	for l, err := range Layouts(context.Background(), room) {
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -294,7 +295,7 @@ func TestCutExposedEndBreaksOneRule(t *testing.T) {
 			Heights:  []Height{{Top: in(18)}, {At: in(40), Top: in(18)}},
 			Openings: []Opening{{Name: "window", Kind: Window, Outline: cutout.Rectangle(in(0), in(6), in(4), in(5))}}}},
 	}
-	for layout, err := range Layouts(room) {
+	for layout, err := range Layouts(context.Background(), room) {
 		if err != nil || layout.Broken != 1 {
 			t.Errorf("%d rules broken (%v), want 1", layout.Broken, err)
 		}
@@ -309,7 +310,7 @@ func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 		seen := map[string]bool{}
 		var last fraction.Ratio
 		n := 0
-		for l, err := range Layouts(room) {
+		for l, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Skip(err.Error())
 			}
@@ -344,7 +345,7 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 		room := Room{Profile: rapid.SampledFrom(profiles).Draw(t, "profile"), Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
 			Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 			Runs:   []Run{run("first", Exposed, InsideCorner), run("second", InsideCorner, Exposed)}}
-		for l, err := range Layouts(room) {
+		for l, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -379,7 +380,7 @@ func TestReplanKeepsTheRest(t *testing.T) {
 		for _, p := range panels[:rapid.IntRange(1, len(panels)).Draw(t, "installed")] {
 			room.Installed = append(room.Installed, Installed{Run: r, Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
 		}
-		for again, err := range Layouts(room) {
+		for again, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Fatal(err)
 			}

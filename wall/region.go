@@ -2,6 +2,7 @@ package wall
 
 import (
 	"cmp"
+	"context"
 	"math/big"
 	"slices"
 
@@ -30,7 +31,7 @@ type region struct {
 }
 
 // newRegion returns the region of run number r of the room, fitted as f says.
-func newRegion(room *Room, r int, f fitting) (*region, error) {
+func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
 	g := &region{taped: map[cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
 	leftEnd, rightEnd := endLines(room, run, f)
@@ -43,6 +44,7 @@ func newRegion(room *Room, r int, f fitting) (*region, error) {
 	}
 	grown := make([][][]cutout.Point, len(run.Openings))
 	for i, o := range run.Openings {
+		check(ctx)
 		grown[i] = grow(o.Outline, room.Gaps.around(o.Kind))
 		for _, clip := range grown[i] {
 			shapes = minus(shapes, clip)
@@ -51,11 +53,13 @@ func newRegion(room *Room, r int, f fitting) (*region, error) {
 			}
 		}
 	}
+	check(ctx)
 	g.exact, g.shapes = shapes, g.settle(shapes, room.Mark)
 	if len(g.shapes) == 0 {
 		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and openings leave nothing to cover"}
 	}
 	g.left, g.right = extent(g.shapes)
+	check(ctx)
 	g.columns = columnsOf(g.exact)
 	g.findEdges(room, run, leftEnd, rightEnd, grown)
 	return g, nil

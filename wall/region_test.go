@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -97,7 +98,7 @@ func TestRegion(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			test.run.Width = inches("40")
 			room := Room{Profile: profiles[0], Mark: inches("1/16"), Gaps: test.gaps, Runs: []Run{test.run}}
-			g, err := newRegion(&room, 0, test.fit)
+			g, err := newRegion(context.Background(), &room, 0, test.fit)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -211,7 +212,7 @@ func TestRoomFaults(t *testing.T) {
 		if !errors.As(err, &field) || field.Path != test.path {
 			t.Errorf("want a fault at %s, got %v", test.path, err)
 		}
-		for _, err := range Layouts(room) {
+		for _, err := range Layouts(context.Background(), room) {
 			if !errors.As(err, &field) {
 				t.Errorf("%s: Layouts gives %v", test.path, err)
 			}
@@ -238,7 +239,7 @@ func TestNoLayout(t *testing.T) {
 		r := room
 		r.Sheets = append([]Sheet(nil), room.Sheets...)
 		spoil(&r)
-		for _, err := range Layouts(r) {
+		for _, err := range Layouts(context.Background(), r) {
 			var none *NoLayoutError
 			var field *FieldError
 			if !errors.As(err, &none) && !errors.As(err, &field) {

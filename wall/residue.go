@@ -48,6 +48,7 @@ func (m *model) findResidues() error {
 	for r := range n {
 		asked := map[fraction.Length][]limit{}
 		for _, c := range groups[m.group[r]] {
+			check(m.ctx)
 			for _, u := range m.carried(c, r) {
 				asked[u] = append(asked[u], c.limit)
 			}

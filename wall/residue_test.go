@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -26,7 +27,7 @@ func TestUnseenPatternStartsAtALeftLimitOfItsLayout(t *testing.T) {
 			}
 		}
 		n := 0
-		for layout, err := range Layouts(room) {
+		for layout, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Skip("no layout")
 			}

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -9,6 +10,7 @@ import (
 // stretch is the part of a run in which one pattern runs on unbroken: between
 // two breaks that are used, or the ends of the run.
 type stretch struct {
+	ctx         context.Context
 	room        *Room
 	run         int
 	from, to    int // the breaks at its ends; -1 and the number of breaks for the run's own ends
@@ -19,16 +21,16 @@ type stretch struct {
 	bays        []span            // what panels cover without a break
 	beside      []fraction.Length // middles of the seam gaps beside installed panels
 
-	pitch   fraction.Length
-	axis    fraction.Length // of the pattern, if pieces can be turned
-	turns   bool
-	pieces  [][]int // pieces of a panel over columns [first][last]
-	costs   map[fraction.Length]rank
-	most    fraction.Length // no panel is taller
-	tallest map[span]fraction.Length
-	thrift  *Thrift      // nil for Layouts
-	worths  [][][]valued // by first and last column, see worth
-	solved  map[fraction.Length]*solution
+	pitch     fraction.Length
+	axis      fraction.Length // of the pattern, if pieces can be turned
+	turns     bool
+	pieces    [][]int // pieces of a panel over columns [first][last]
+	costs     map[fraction.Length]rank
+	most      fraction.Length // no panel is taller
+	tallest   map[span]fraction.Length
+	objective *Objective   // nil for Layouts
+	worths    [][][]valued // by first and last column, see worth
+	solved    map[fraction.Length]*solution
 }
 
 func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
@@ -37,7 +39,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run := &m.room.Runs[r]
-	s := &stretch{room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), thrift: m.thrift, worths: make([][][]valued, len(g.columns)),
+	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), objective: m.objective, worths: make([][][]valued, len(g.columns)),
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	if s.turns = m.room.Profile.Turns(); s.turns {
 		s.axis, _ = m.room.Profile.Mirror()
@@ -61,6 +63,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 	for i := range g.columns {
 		s.pieces[i] = make([]int, len(g.columns))
 		for j := i; j < len(g.columns); j++ {
+			check(m.ctx)
 			s.pieces[i][j] = len(g.parts(i, j, g.columns[i].left, g.columns[j].right))
 		}
 	}

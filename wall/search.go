@@ -167,6 +167,7 @@ func (c *chain) solve(j junction) *ways {
 	}
 	w.after, w.afterOK = make([]rank, befores), make([]bool, befores)
 	for before := range befores {
+		check(c.m.ctx)
 		for i := range n {
 			if !w.onOK[i] {
 				continue

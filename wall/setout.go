@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"context"
+
 	"example.com/groovewright/fraction"
 )
 
@@ -9,6 +11,7 @@ import (
 // r, where the shifts are such that equal residues on neighbouring runs carry
 // the pattern round their corner unbroken.
 type model struct {
+	ctx       context.Context
 	room      *Room
 	shift     []fraction.Length // by run; one more at the end for going round a closed room
 	group     []int             // by run: runs coupled by shared corners have one number
@@ -17,7 +20,7 @@ type model struct {
 	varying   []int       // runs whose left limit asks for a residue and depends on who passes
 	regions   map[regionKey]*region
 	stretches map[stretchKey]*stretch
-	thrift    *Thrift // nil for Layouts
+	objective *Objective // nil for Layouts
 }
 
 type regionKey struct {
@@ -35,7 +38,7 @@ func (m *model) region(r int, f fitting) (*region, error) {
 	if g, ok := m.regions[key]; ok {
 		return g, nil
 	}
-	g, err := newRegion(m.room, r, f)
+	g, err := newRegion(m.ctx, m.room, r, f)
 	if err == nil {
 		m.regions[key] = g
 	}
@@ -58,9 +61,9 @@ func (m *model) stretch(r, from, to int, f fitting) (*stretch, error) {
 }
 
 // newModel works out how runs are joined and which residues are tried.
-func newModel(room *Room) (*model, error) {
+func newModel(ctx context.Context, room *Room) (*model, error) {
 	n := len(room.Runs)
-	m := &model{room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
+	m := &model{ctx: ctx, room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
 		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
 	pitch := room.Profile.Pitch()
 	for r := range n {

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"container/heap"
+	"context"
 	"flag"
 	"slices"
 	"testing"
@@ -195,7 +196,7 @@ var (
 func TestBoundsAreMet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
-		s, err := newSearch(&room, nil)
+		s, err := newSearch(context.Background(), &room, nil)
 		if err != nil || room.Closed {
 			t.Skip("no room, or a closed one")
 		}
@@ -224,7 +225,7 @@ func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 		if room.Validate() != nil {
 			t.Skip("not a valid room")
 		}
-		m, err := newModel(&room)
+		m, err := newModel(context.Background(), &room)
 		if err != nil {
 			t.Skip("gaps leave nothing")
 		}
@@ -232,7 +233,7 @@ func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 		if !ok {
 			t.Skip("too many layouts to enumerate")
 		}
-		s, err := newSearch(&room, nil)
+		s, err := newSearch(context.Background(), &room, nil)
 		if err != nil {
 			if len(want) > 0 {
 				t.Fatalf("search found none (%v), enumeration %d", err, len(want))

@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"context"
+
 	"example.com/groovewright/fraction"
 )
 
@@ -32,7 +34,7 @@ func (room *Room) Strips() (strips []Strip, err error) {
 		return nil, err
 	}
 	for r := range room.Runs {
-		g, err := newRegion(room, r, fitting{buttsLeft: true, buttsRight: true})
+		g, err := newRegion(context.Background(), room, r, fitting{buttsLeft: true, buttsRight: true})
 		if err != nil {
 			return nil, err
 		}

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -32,7 +33,7 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 			parted++
 		}
 		n := 0
-		for layout, err := range Layouts(room) {
+		for layout, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Skip("no layout: " + err.Error())
 			}

@@ -1,42 +1,54 @@
 package wall
 
 import (
+	"context"
 	"iter"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
-// Thrift says what pieces are worth, so that layouts can be ordered by what they
-// take and not by looks.
-type Thrift struct {
-	// Of is the worth of an inch of width of a piece so high. A higher piece must
-	// be worth no less.
+// Objective says what pieces cost, so that layouts can be ordered by what they take and not
+// by looks.
+type Objective struct {
+	// Of is the cost of an inch of width of a piece of this height. It must not be nil, and a
+	// higher piece must not cost less than a lower one.
 	Of func(height fraction.Length) int64
 
-	// Extra counts with the width of each piece: the kerf of the saw.
+	// Extra is added to the width of each piece: the kerf of the saw.
 	Extra fraction.Length
 
-	// Weight, where it is above 0, is the blemish that an inch of worth counts as:
-	// then layouts are ordered by the sum of both.
+	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts
+	// are ordered by the sum of both.
 	Weight fraction.Ratio
 }
 
-// ThriftyLayouts yields the layouts that [Layouts] does, but those first whose
-// pieces are worth least together (Layout.Worth), and only among those of equal
-// worth those of less blemish. No layout's pieces, each taken as its bounding box,
-// are worth less than the Worth of the first one: where lines slope and corners
-// are rounded, Worth leans to the small side. With a Weight, looks and worth are
-// weighed against each other, and Worth is left 0.
-func ThriftyLayouts(room Room, t Thrift) iter.Seq2[Layout, error] { return layouts(room, &t) }
+// LayoutsByCost yields the layouts that [Layouts] does, those first whose pieces together cost
+// least (Layout.Cost), and only among those of equal cost those of less blemish. The Cost of
+// the first layout is a lower bound for every layout: no layout's pieces, each taken as its
+// bounding box, cost less. Where lines slope and corners are rounded, Layout.Cost is rounded
+// down for this. With a Weight the sum of blemish and weighted cost decides, and Cost is 0.
+func LayoutsByCost(ctx context.Context, room Room, o Objective) iter.Seq2[Layout, error] {
+	if o.Of == nil {
+		return func(yield func(Layout, error) bool) {
+			yield(Layout{}, &fault.Fault{Path: fault.Of("Of"), Want: "a function that says what an inch of a piece costs"})
+		}
+	}
+	return layouts(ctx, room, &o)
+}
 
-// Worth returns what the pieces of a layout are worth together, each taken as its
-// bounding box.
-func (t Thrift) Worth(l *Layout) (sum fraction.Length) {
+// Cost returns what the pieces of a layout cost together, each taken as its bounding box. Without
+// an Of nothing costs anything.
+func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	if o.Of == nil || l == nil {
+		return sum, nil
+	}
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
-		sum = sum.Add(high.X.Sub(low.X).Add(t.Extra).Mul(t.Of(high.Y.Sub(low.Y))))
+		sum = sum.Add(high.X.Sub(low.X).Add(o.Extra).Mul(o.Of(high.Y.Sub(low.Y))))
 	}
-	return sum
+	return sum, nil
 }
 
 // valued is a part with its worth for every inch of width.
@@ -45,7 +57,7 @@ type valued struct {
 	each int64
 }
 
-// cost is the part of a rank that thrift adds to.
+// cost is the part of a rank that objective adds to.
 type cost struct {
 	worth   fraction.Length
 	blemish fraction.Ratio
@@ -59,7 +71,7 @@ func (a *cost) compare(b *cost) int {
 }
 
 // add returns the cost with that of pieces that are worth so much.
-func (t *Thrift) add(c cost, worth fraction.Length) cost {
+func (t *Objective) add(c cost, worth fraction.Length) cost {
 	if t.Weight.Sign() > 0 {
 		c.blemish = c.blemish.Add(worth.Over(inch).Mul(t.Weight))
 	} else {
@@ -89,7 +101,7 @@ func (s *stretch) worth(first, last int, left, right fraction.Length) (sum fract
 			to = g.columns[v.last].right.Sub(mark)
 		}
 		if from.Less(to) {
-			sum = sum.Add(to.Sub(from).Add(s.thrift.Extra).Mul(v.each))
+			sum = sum.Add(to.Sub(from).Add(s.objective.Extra).Mul(v.each))
 		}
 	}
 	return sum
@@ -121,7 +133,7 @@ func (s *stretch) valuedParts(first, last int) []valued {
 			height = height.Sub(s.room.Mark.Mul(2))
 		}
 		if height.Sign() > 0 {
-			parts = append(parts, valued{p, s.thrift.Of(height)})
+			parts = append(parts, valued{p, s.objective.Of(height)})
 		}
 	}
 	s.worths[first][last] = parts

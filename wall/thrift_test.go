@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -8,22 +9,22 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// drawThrift draws what the functions of a nest look like: nothing for low
+// drawObjective draws what the functions of a nest look like: nothing for low
 // pieces, then steps or the height itself.
-func drawThrift(t *rapid.T) Thrift {
-	thrift := Thrift{Extra: quarters(t, "kerf", 0, 1)}
+func drawObjective(t *rapid.T) Objective {
+	objective := Objective{Extra: quarters(t, "kerf", 0, 1)}
 	from := quarters(t, "worth nothing below", 0, 20)
 	if rapid.Bool().Draw(t, "by height") {
-		thrift.Of = func(h fraction.Length) int64 {
+		objective.Of = func(h fraction.Length) int64 {
 			if h.Less(from) {
 				return 0
 			}
 			n, _ := h.DivMod(fraction.Of(1, 8))
 			return n
 		}
-		return thrift
+		return objective
 	}
-	thrift.Of = func(h fraction.Length) int64 {
+	objective.Of = func(h fraction.Length) int64 {
 		switch {
 		case h.Less(from):
 			return 0
@@ -32,26 +33,26 @@ func drawThrift(t *rapid.T) Thrift {
 		}
 		return 3
 	}
-	return thrift
+	return objective
 }
 
 // What is said of a layout is never more than what its pieces, each as its
 // bounding box, are worth.
 func TestWorthIsNeverMoreThanThePieces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room, thrift := steep(t, drawRoom(t)), drawThrift(t)
+		room, objective := steep(t, drawRoom(t)), drawObjective(t)
 		n := 0
-		for layout, err := range ThriftyLayouts(room, thrift) {
+		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
 			if err != nil {
 				t.Skip("no layout: " + err.Error())
 			}
 			var worth fraction.Length
 			for _, p := range layout.Pieces {
 				low, high := p.Shape.Bounds()
-				worth = worth.Add(high.X.Sub(low.X).Add(thrift.Extra).Mul(thrift.Of(high.Y.Sub(low.Y))))
+				worth = worth.Add(high.X.Sub(low.X).Add(objective.Extra).Mul(objective.Of(high.Y.Sub(low.Y))))
 			}
-			if worth.Less(layout.Worth) {
-				t.Fatalf("layout %d is said to be worth %v, its pieces are worth %v", n, layout.Worth, worth)
+			if worth.Less(layout.Cost) {
+				t.Fatalf("layout %d is said to be worth %v, its pieces are worth %v", n, layout.Cost, worth)
 			}
 			if n++; n == 4 {
 				break
@@ -62,13 +63,13 @@ func TestWorthIsNeverMoreThanThePieces(t *testing.T) {
 
 // The thrifty layouts come in order, and the first is worth no more than any of
 // the layouts in order of looks; what either yields are the same layouts.
-func TestThriftyLayoutsAreTheLayoutsInOrderOfWorth(t *testing.T) {
+func TestLayoutsByCostAreTheLayoutsInOrderOfWorth(t *testing.T) {
 	const most = 400
 	complete := 0
 	rapid.Check(t, func(t *rapid.T) {
-		room, thrift := drawRoom(t), drawThrift(t)
+		room, objective := drawRoom(t), drawObjective(t)
 		looks := map[string]int{}
-		for layout, err := range Layouts(room) {
+		for layout, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Skip("no layout: " + err.Error())
 			}
@@ -79,31 +80,31 @@ func TestThriftyLayoutsAreTheLayoutsInOrderOfWorth(t *testing.T) {
 		complete++
 		worths := map[string]fraction.Length{}
 		var before *Layout
-		for layout, err := range ThriftyLayouts(room, thrift) {
+		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
 			if err != nil {
 				t.Fatal(err)
 			}
 			if before != nil {
-				if c := layout.Worth.Compare(before.Worth); c < 0 || c == 0 && layout.Total.Compare(before.Total) < 0 {
-					t.Fatalf("worth %v and blemish %v come after %v and %v", layout.Worth, layout.Total, before.Worth, before.Total)
+				if c := layout.Cost.Compare(before.Cost); c < 0 || c == 0 && layout.Total.Compare(before.Total) < 0 {
+					t.Fatalf("worth %v and blemish %v come after %v and %v", layout.Cost, layout.Total, before.Cost, before.Total)
 				}
 			}
 			before = &layout
 			looks[layoutKey(&layout)]--
-			worths[layoutKey(&layout)] = layout.Worth
+			worths[layoutKey(&layout)] = layout.Cost
 		}
 		for key, n := range looks {
 			if n != 0 {
 				t.Fatalf("%d times more often among the layouts in order of looks: %s", n, key)
 			}
 		}
-		thrift.Weight = fraction.NewRatio(1, rapid.Int64Range(1, 200).Draw(t, "worth to the inch of blemish"))
+		objective.Weight = fraction.NewRatio(1, rapid.Int64Range(1, 200).Draw(t, "worth to the inch of blemish"))
 		var last fraction.Ratio
-		for layout, err := range ThriftyLayouts(room, thrift) {
+		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sum := layout.Total.Add(worths[layoutKey(&layout)].Over(inch).Mul(thrift.Weight))
+			sum := layout.Total.Add(worths[layoutKey(&layout)].Over(inch).Mul(objective.Weight))
 			if sum.Less(last) {
 				t.Fatalf("blemish and weighed worth of %v come after %v", sum, last)
 			}

@@ -29,7 +29,7 @@ func main() {
 		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")}, Pattern: nest.PatternOf(profile),
 	}
 	work := finish.Work{Profile: profile, Width: room.Runs[0].Width}
-	for layout, err := range wall.Layouts(room) {
+	for layout, err := range wall.Layouts(context.Background(), room) {
 		if err != nil {
 			log.Fatal(err)
 		}

@@ -70,13 +70,22 @@ func (e *explorer) proved() bool {
 	return n > 0 && !e.least.less(e.found[n-1].need)
 }
 
+// unlessStopped returns nil for the error of a context that ended after a layout was
+// found: that only ends the search.
+func (e *explorer) unlessStopped(err error) error {
+	if len(e.found) > 0 && e.ctx.Err() != nil && errors.Is(err, e.ctx.Err()) {
+		return nil
+	}
+	return err
+}
+
 // explore looks at no more than budget layouts of the room in order of blemish.
 func (e *explorer) explore(room wall.Room, budget int) error {
 	n := 0
 	e.all = false
-	for layout, err := range wall.Layouts(room) {
+	for layout, err := range wall.Layouts(e.ctx, room) {
 		if err != nil {
-			return err
+			return e.unlessStopped(err)
 		}
 		if e.search.Layouts == 0 {
 			e.broken = layout.Broken
@@ -127,15 +136,16 @@ func (e *explorer) startThrifty() error {
 	}
 	for _, worth := range worths {
 		t := thrifty{worth: worth}
-		t.next, t.stop = iter.Pull2(wall.ThriftyLayouts(e.job.Room, e.thrift(worth)))
+		t.next, t.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.job.Room, e.thrift(worth)))
 		var err error
 		t.first, err, _ = t.next()
-		e.thrifty = append(e.thrifty, t)
 		if err != nil {
-			return err
+			t.stop()
+			return e.unlessStopped(err)
 		}
+		e.thrifty = append(e.thrifty, t)
 		if !e.job.Notches {
-			if err := e.raise(worth, t.first.Worth); err != nil {
+			if err := e.raise(worth, t.first.Cost); err != nil {
 				return err
 			}
 		}
@@ -147,8 +157,8 @@ func (e *explorer) startThrifty() error {
 }
 
 // thrift orders layouts by the worth of their pieces, each with its kerf.
-func (m *maker) thrift(worth nest.Worth) wall.Thrift {
-	return wall.Thrift{Of: worth.Of, Extra: m.job.Saw.Kerf}
+func (m *maker) thrift(worth nest.Worth) wall.Objective {
+	return wall.Objective{Of: worth.Of, Extra: m.job.Saw.Kerf}
 }
 
 // exploreThrifty looks at no more than budget of the thrifty layouts of each kind,
@@ -160,7 +170,7 @@ func (e *explorer) exploreThrifty(budget int) error {
 			if n > 0 {
 				var err error
 				if layout, err, more = e.thrifty[i].next(); err != nil {
-					return err
+					return e.unlessStopped(err)
 				}
 			}
 			if !more {
@@ -190,16 +200,24 @@ func (e *explorer) weigh(budget int) error {
 	thrift, more := e.thrift(e.thrifty[0].worth), e.found[len(e.found)-2].layout
 	for range weightsTried {
 		last := e.found[len(e.found)-1].layout
-		looks, takes := last.Total.Sub(more.Total), thrift.Worth(&more).Sub(thrift.Worth(&last))
+		costsMore, err := thrift.Cost(&more)
+		if err != nil {
+			return err
+		}
+		costs, err := thrift.Cost(&last)
+		if err != nil {
+			return err
+		}
+		looks, takes := last.Total.Sub(more.Total), costsMore.Sub(costs)
 		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.ctx.Err() != nil {
 			return nil
 		}
 		thrift.Weight = looks.Div(takes.Over(fraction.Inches(1)))
 		var first *wall.Layout
 		n := 0
-		for layout, err := range wall.ThriftyLayouts(e.job.Room, thrift) {
+		for layout, err := range wall.LayoutsByCost(e.ctx, e.job.Room, thrift) {
 			if err != nil {
-				return err
+				return e.unlessStopped(err)
 			}
 			if first == nil {
 				first = &layout

@@ -27,7 +27,7 @@ func makeFrom(t *testing.T, text string) plan.Plan {
 // A stepped wall of two nearly whole sheets' width. The layouts that look best have
 // three panels and take two sheets; parted near the step its two panels lie one
 // above the other on one: 37 1/16 and 46 3/16 are less than 95 1/2.
-func TestThriftyLayoutsSaveASheet(t *testing.T) {
+func TestLayoutsByCostSaveASheet(t *testing.T) {
 	p := makeFrom(t, `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
 		"runs": [{"name": "wall", "width": "95 1/16", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
