@@ -9,10 +9,11 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/wall/book"
 	"example.com/groovewright/wall/plan"
 )
 
-// TestBookFilesArePlain checks what the drawings hand to the command: plain
+// TestBookFilesArePlain checks what the book hands to the command: plain
 // names, each once, of the kinds that the next plan may take away again.
 func TestBookFilesArePlain(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/kitchen.json")
@@ -23,19 +24,19 @@ func TestBookFilesArePlain(t *testing.T) {
 	if err := json.Unmarshal(data, &p); err != nil {
 		t.Fatal(err)
 	}
-	files, err := drawBook(p)
+	files, err := book.Files(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(files) == 0 || files[0].name != "book.html" {
+	if len(files) == 0 || files[0].Name != "book.html" {
 		t.Fatal("the book is not the first file")
 	}
 	seen := map[string]bool{"plan.txt": true, "plan.json": true, listName: true}
 	for _, f := range files {
-		if ext := filepath.Ext(f.name); seen[f.name] || filepath.Base(f.name) != f.name || ext != ".svg" && ext != ".html" || len(f.data) == 0 {
-			t.Errorf("file %q of %d bytes: want a plain name of its own and content", f.name, len(f.data))
+		if ext := filepath.Ext(f.Name); seen[f.Name] || filepath.Base(f.Name) != f.Name || ext != ".svg" && ext != ".html" || len(f.Body) == 0 {
+			t.Errorf("file %q of %d bytes: want a plain name of its own and content", f.Name, len(f.Body))
 		}
-		seen[f.name] = true
+		seen[f.Name] = true
 	}
 	for _, name := range []string{"room.svg", "run-1.svg", "sheet-1.svg", "templates-letter.html", "templates-a4.html"} {
 		if !seen[name] {

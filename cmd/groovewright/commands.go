@@ -10,7 +10,6 @@ import (
 
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/book"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
@@ -50,11 +49,13 @@ func planCommand(c call) error {
 	}
 	if dir, ok := c.options["out"]; ok {
 		files := []file{{"plan.txt", []byte(text)}, {"plan.json", data}}
-		drawn, err := drawBook(p)
+		pages, err := book.Files(p)
 		if err != nil {
 			return err
 		}
-		files = append(files, drawn...)
+		for _, f := range pages {
+			files = append(files, file{f.Name, f.Body})
+		}
 		if err := writeFiles(dir, files); err != nil {
 			return err
 		}
@@ -128,7 +129,7 @@ func surveyCommand(c call) error {
 		}
 		runs = n
 	}
-	data, err := drawing.Survey(runs)
+	data, err := book.Survey(runs)
 	if err != nil {
 		return err
 	}

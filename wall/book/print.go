@@ -135,12 +135,19 @@ func (t *text) choices(p plan.Plan) {
 
 // scale says how to read the lengths.
 func (t *text) scale(p plan.Plan) string {
-	unit := map[string]string{"mm": "millimetres", "cm": "centimetres"}[p.Units]
-	if unit == "" {
-		unit = "inches"
-	}
 	return fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
-		unit, t.length(p.Tape))
+		unit(p), t.length(p.Tape))
+}
+
+// unit is the name of the unit that people read.
+func unit(p plan.Plan) string {
+	switch tapeOf(p).Unit {
+	case fraction.Millimetre:
+		return "millimetres"
+	case fraction.Centimetre:
+		return "centimetres"
+	}
+	return "inches"
 }
 
 // warnings lists what to measure again.
@@ -285,15 +292,20 @@ func (t *text) corner(c plan.Corner) string {
 func (t *text) panels(p plan.Plan, r plan.Run) {
 	rows := [][]string{{panelWord(p), "from", "to", "pieces"}}
 	for _, panel := range r.Panels {
-		var labels []string
-		for _, n := range panel.Pieces {
-			labels = append(labels, label(p, n))
-		}
-		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), strings.Join(labels, ", ")})
+		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
 	}
 	if len(rows) > 1 {
 		t.table(2, rows)
 	}
+}
+
+// labels lists the labels of some pieces.
+func labels(p plan.Plan, numbers []int) string {
+	all := make([]string, len(numbers))
+	for i, n := range numbers {
+		all[i] = label(p, n)
+	}
+	return strings.Join(all, ", ")
 }
 
 // label returns what is written on the back of a piece.

@@ -16,7 +16,7 @@ func (e *elevation) describe() string {
 	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", run.Left.Cut), run.Right.Kind, after(": ", run.Right.Cut))
 	fmt.Fprintf(&b, "Start %s from the left end and work to the %s. ", e.tape.Format(run.SetOut.From), run.SetOut.Direction)
 	for _, panel := range run.Panels {
-		fmt.Fprintf(&b, "%s %d from %s to %s. ", capital(one(panels(e.plan))), panel.Number, e.tape.Format(panel.Left), e.tape.Format(panel.Right))
+		fmt.Fprintf(&b, "%s %d from %s to %s. ", e.plan.Profile.Word("Panel", "Board"), panel.Number, e.tape.Format(panel.Left), e.tape.Format(panel.Right))
 	}
 	for _, o := range run.Openings {
 		lo, hi := bounds(o.Outline)
@@ -25,10 +25,6 @@ func (e *elevation) describe() string {
 	}
 	return strings.TrimSpace(b.String())
 }
-
-// sheets and panels are what a plan's stock and what its runs are made of.
-func sheets(p plan.Plan) string { return p.Profile.Word("sheets", "boards") }
-func panels(p plan.Plan) string { return p.Profile.Word("panels", "boards") }
 
 // after returns a text with a lead if there is a text.
 func after(lead, text string) string {
@@ -41,7 +37,7 @@ func after(lead, text string) string {
 // describe is the text alternative of a sheet.
 func (d *sheetDrawing) describe() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s %d, %s. ", capital(one(sheets(d.plan))), d.sheet.Number, d.sheet.Stock)
+	fmt.Fprintf(&b, "%s %d, %s. ", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
 	for _, p := range d.sheet.Placements {
 		piece := d.piece(p.Piece)
 		fmt.Fprintf(&b, "Piece %s, %s by %s, %s from the left edge and %s from the lower end%s. ", piece.Label,
@@ -55,9 +51,6 @@ func (d *sheetDrawing) describe() string {
 	}
 	return strings.TrimSpace(b.String())
 }
-
-// one is the singular of a word.
-func one(many string) string { return strings.TrimSuffix(many, "s") }
 
 func turned(p plan.Placement) string {
 	if p.Turned {

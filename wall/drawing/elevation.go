@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -26,6 +27,12 @@ type elevation struct {
 	seen  []box   // the seams and the start, which numbers of narrow pieces may cover
 	leads *node   // lines under the names and numbers
 	floor float64 // ink y under the wall, where the story pole begins
+}
+
+// Elevation draws run i of a plan face on, to scale: its wall, pieces, openings,
+// seams and blemishes, the heights at both ends, and its story pole.
+func Elevation(p plan.Plan, i int) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture { return drawElevation(newScribe(p), i, width) })
 }
 
 // drawElevation returns the elevation of run i, as wide as asked for.
@@ -257,7 +264,7 @@ func (e *elevation) flaws() {
 	var number []int
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
-			wanted, number = append(wanted, e.x(b.At)), append(number, e.flaw(i))
+			wanted, number = append(wanted, e.x(b.At)), append(number, BlemishNumber(e.plan, i))
 		}
 	}
 	order(wanted, number)
@@ -271,6 +278,18 @@ func (e *elevation) flaws() {
 		line{counted(fmt.Sprint(number[i]))}.write(&e.root, "flawtext", x, y+3.5, "middle")
 		e.board.claim(box{min(x-9, wanted[i]), y - 9, max(x+9, wanted[i]) - min(x-9, wanted[i]), e.top - y + 9})
 	}
+}
+
+// BlemishNumber is the number of blemish i of a plan on the elevations; those
+// that cost nothing have none, and no drawing shows them.
+func BlemishNumber(p plan.Plan, i int) int {
+	number := 0
+	for _, b := range p.Blemishes[:max(0, min(i+1, len(p.Blemishes)))] {
+		if b.Cost.Sign() > 0 {
+			number++
+		}
+	}
+	return number
 }
 
 // roof is the ink y of the wall's top at an ink x.

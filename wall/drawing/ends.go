@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -34,23 +35,28 @@ type endDrawing struct {
 	view
 }
 
-// drawEnd returns the drawing of one end of run i, or nil if it has no panels.
+// End draws one end of run i of a plan large: the face of its last panel, the
+// section under it and the width of each feature. A run without panels has none.
+func End(p plan.Plan, i int, right bool) (Picture, error) {
+	if i >= 0 && i < len(p.Runs) && (len(p.Runs[i].Panels) == 0 || p.Profile.Pitch.Sign() <= 0) {
+		return Picture{}, &fault.Fault{Path: fault.Of("Runs", i, "Panels"), Want: "a panel with a pattern"}
+	}
+	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture { return drawEnd(newScribe(p), i, right) })
+}
+
+// drawEnd returns the drawing of one end of run i, which has panels.
 func drawEnd(s scribe, i int, right bool) *Picture {
 	run := s.plan.Runs[i]
-	if len(run.Panels) == 0 || s.plan.Profile.Pitch.Sign() <= 0 {
-		return nil
-	}
 	d := &endDrawing{scribe: s, run: run, index: i, right: right}
-	side, end := "left", run.Left
+	side, heading, end := "left", line{"Left end"}, run.Left
 	if right {
-		side, end, d.panel = "right", run.Right, len(run.Panels)-1
+		side, heading, end, d.panel = "right", line{"Right end"}, run.Right, len(run.Panels)-1
 	}
 	d.Picture = newPicture(fmt.Sprintf("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, large", side, run.Name))
 	d.Desc = fmt.Sprintf("Face and section. %s: %s.", end.Kind, end.Cut)
 	d.Width = halfInk
 	all := d.segments()
 	d.lay(all)
-	heading := line{capital(side) + " end"}
 	if end.Cut != "" {
 		heading = append(heading, ": ", word(clip(end.Cut, halfInk-70, typeSize), ref("runs[%d].%s.cut", i, side)))
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -40,6 +41,16 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // the boxes on it are not too small: if it is a quarter wider than high.
 func wide(piece plan.Piece) bool {
 	return !plain(piece) && piece.Height.Mul(5).Less(piece.Width.Mul(4))
+}
+
+// Piece draws piece i of a plan with its marks, as measured on its face or on
+// its back, where left is right.
+func Piece(p plan.Plan, i int, back bool) (Picture, error) {
+	most := halfInk
+	if i >= 0 && i < len(p.Pieces) && wide(p.Pieces[i]) && !back {
+		most = wideInk
+	}
+	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture { return drawPieceSide(newScribe(p), i, back, width) })
 }
 
 // drawPieceSide returns the drawing of one side of piece i, as wide as asked

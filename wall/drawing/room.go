@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -24,6 +25,11 @@ type roomDrawing struct {
 	board   board
 	leads   *node // lines under the labels
 	scale   float64
+}
+
+// Room draws the room of a plan from above.
+func Room(p plan.Plan) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture { return drawRoom(newScribe(p), width) })
 }
 
 // drawRoom returns the plan view, at most as wide as asked for.
@@ -49,7 +55,7 @@ func drawRoom(s scribe, width float64) *Picture {
 	for i := range d.courses {
 		d.name(i)
 	}
-	line{"You stand inside. " + capital(panels(d.plan)) + " are drawn too thick."}.
+	line{"You stand inside. " + d.plan.Profile.Word("Panels", "Boards") + " are drawn too thick."}.
 		write(&d.root, "soft", d.Width/2, d.Height-8, "middle")
 	return d.Picture
 }
@@ -225,7 +231,7 @@ func (d *roomDrawing) corner(i int) {
 // CornerLetter names the corner at the right end of run i on the plan view and
 // in the table; it is empty where there is none.
 func CornerLetter(p plan.Plan, i int) string {
-	if p.Runs[i].CornerRight == nil {
+	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil {
 		return ""
 	}
 	n := 0

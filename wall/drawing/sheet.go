@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -29,11 +30,16 @@ type sheetDrawing struct {
 	leads *node // lines that run under everything drawn later
 }
 
+// Sheet draws sheet i of a plan, face up, with its parts, cuts and offcuts.
+func Sheet(p plan.Plan, i int) (Picture, error) {
+	return draw(halfInk, fault.Of("Sheets"), i, len(p.Sheets), func(float64) *Picture { return drawSheet(newScribe(p), i) })
+}
+
 // drawSheet returns the drawing of sheet i.
 func drawSheet(s scribe, i int) *Picture {
 	sheet := s.plan.Sheets[i]
 	d := &sheetDrawing{scribe: s, sheet: sheet, index: i}
-	d.Picture = newPicture(fmt.Sprintf("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", capital(one(sheets(s.plan))), sheet.Number, sheet.Stock))
+	d.Picture = newPicture(fmt.Sprintf("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", s.plan.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
 	for _, stock := range s.plan.Stock {
 		if stock.Name == sheet.Stock {
 			d.stock = stock

@@ -1,5 +1,12 @@
 package drawing
 
+import (
+	"fmt"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+)
+
 // Sizes of type in units of ink. A drawing at its natural width prints at about
 // 96 units to the inch, where typeSize is eight points.
 const (
@@ -8,6 +15,20 @@ const (
 	wideInk   = 690.0 // natural width of a drawing across the page
 	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
 )
+
+// draw makes the drawing of thing i of n in a list of the plan, at a width, and
+// beside a wide one another that is narrow.
+func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
+	defer fraction.Catch(&err)
+	if i < 0 || i >= n {
+		return Picture{}, &fault.Fault{Path: append(list, fault.Step{Index: i}), Want: fmt.Sprintf("one of %d", n)}
+	}
+	pic = *of(width)
+	if width > halfInk {
+		pic.narrow = of(halfInk)
+	}
+	return pic, nil
+}
 
 // sized is the name of a drawing that is made in two widths.
 func sized(name string, width float64) string {
@@ -27,8 +48,11 @@ const palette = `
 --bead:#59646f;--groove:#93a0ad;--start:#74c4ec;--saw:#ffa566;--flaw:#dba6ec;--tint:#1d2329}}
 `
 
-// drawingStyle is the style sheet of every drawing, alone or in the book.
-const drawingStyle = palette + `
+// Style returns the style sheet of every drawing: its colors follow the reader's
+// choice of light or dark. A file of [Picture.SVG] has it already.
+func Style() string { return palette + drawingStyle }
+
+const drawingStyle = `
 .drawing{font-family:Arial,Helvetica,"Liberation Sans",sans-serif;font-size:11px;fill:var(--ink)}
 .drawing .paper{fill:var(--paper)}
 .drawing .small{font-size:10px}

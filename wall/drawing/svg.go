@@ -106,14 +106,24 @@ func (p *path) rect(b box) {
 
 func (p *path) String() string { return p.b.String() }
 
-// Picture is one drawing, which stands in the book and as a file of its own.
+// Picture is one drawing. The zero value is an empty one.
 type Picture struct {
-	Name          string  // of the file, without its ending; letters, digits and hyphens
+	Name          string  // for a file, without its ending; letters, digits and hyphens
 	Title         string  // one line, also what a screen reader says first
-	Desc          string  // what the drawing shows, in words
-	Width, Height float64 // natural size in CSS pixels
+	Desc          string  // the text alternative: what the drawing shows
+	Width, Height float64 // natural size in CSS pixels: 96 to the inch on paper
 	root          node
 	defs          *node
+	narrow        *Picture // the same for a phone; nil where this one is no wider
+}
+
+// Narrow returns the same drawing for the width of a phone, and whether there is
+// one; a drawing that is narrow itself has none.
+func (p Picture) Narrow() (Picture, bool) {
+	if p.narrow == nil {
+		return Picture{}, false
+	}
+	return *p.narrow, true
 }
 
 // newPicture returns an empty drawing.
@@ -124,14 +134,23 @@ func newPicture(name, title string) *Picture {
 	return p
 }
 
-// id returns an identifier that is unique among all drawings of a book.
+// id returns an identifier that is unique among all drawings of a plan.
 func (p *Picture) id(what string) string { return p.Name + "-" + what }
 
 // add appends to the drawing itself.
 func (p *Picture) add(name string, attrs ...any) *node { return p.root.add(name, attrs...) }
 
+// SVG returns the drawing as a file of its own, with its own style.
+func (p Picture) SVG() []byte {
+	return append([]byte("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"), p.markup(true)...)
+}
+
+// Element returns the drawing as an svg element to stand in a page whose style
+// sheet has [Style].
+func (p Picture) Element() []byte { return p.markup(false) }
+
 // markup writes the drawing, with its own style sheet if it stands alone.
-func (p *Picture) markup(alone bool) []byte {
+func (p Picture) markup(alone bool) []byte {
 	svg := &node{name: "svg"}
 	svg.set("xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 "+ink(p.Width)+" "+ink(p.Height),
 		"width", p.Width, "height", p.Height, "role", "img",
@@ -139,21 +158,16 @@ func (p *Picture) markup(alone bool) []byte {
 	svg.add("title", "id", p.id("title")).say(p.Title)
 	svg.add("desc", "id", p.id("desc")).say(p.Desc)
 	if alone {
-		svg.add("style").say(drawingStyle)
+		svg.add("style").say(Style())
 		svg.add("rect", "class", "paper", "width", p.Width, "height", p.Height)
 	}
-	if len(p.defs.kids) > 0 {
+	if p.defs != nil && len(p.defs.kids) > 0 {
 		svg.kids = append(svg.kids, p.defs)
 	}
 	svg.kids = append(svg.kids, p.root.kids...)
 	var w bytes.Buffer
 	svg.write(&w)
 	return w.Bytes()
-}
-
-// SVG returns the drawing as a file of its own.
-func (p *Picture) SVG() []byte {
-	return append([]byte("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"), p.markup(true)...)
 }
 
 // hatch defines a fill of slanted lines, steep or shallow, and returns the

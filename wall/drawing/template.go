@@ -34,6 +34,75 @@ func Papers() []Paper {
 	return []Paper{{"US Letter", "letter", 8.5, 11}, {"A4", "a4", 210 / 25.4, 297 / 25.4}}
 }
 
+// TemplateSet is what is printed to saw round at full size, on one size of paper.
+type TemplateSet struct {
+	Square Picture // of three inches, to check the printer's scale
+	Maps   []TemplateMap
+	Pages  []TemplatePage // in order of printing; none where there is nothing to saw round
+}
+
+// TemplateMap shows how a template that takes pages of its own lies on them.
+type TemplateMap struct {
+	Picture     Picture
+	Piece, What string   // its label and the opening, or a notch
+	Pages       []string // that are printed
+	Skipped     bool     // there are others, over which the line is straight
+}
+
+// TemplatePage is one page: a part of a large template, or several small ones
+// with a ruler.
+type TemplatePage []TemplateCell
+
+// TemplateCell is a picture and where its upper left corner stands on the page,
+// in inches from the page's own.
+type TemplateCell struct {
+	X, Y    float64
+	Picture Picture
+}
+
+// Templates draws the full-size templates of a plan: of curves, and of cutouts
+// that one page of every paper can show.
+func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
+	defer fraction.Catch(&err)
+	s := newScribe(p)
+	set.Square = *drawSquare()
+	var small []cell
+	var large []TemplatePage
+	for i, cut := range cutLines(p) {
+		t := cut.tile(paper)
+		if c, ok := cut.small(paper, p.Profile, i+1); ok && len(t.tiles) == 1 {
+			small = append(small, c)
+			continue
+		}
+		one := TemplateMap{Picture: *drawMap(t, i+1), Piece: cut.piece.Label, What: cut.what}
+		for _, tile := range t.tiles {
+			if !tile.needed {
+				one.Skipped = true
+				continue
+			}
+			one.Pages = append(one.Pages, tile.name)
+			large = append(large, TemplatePage{{pageMargin, pageMargin, *drawTile(s, t, tile, i+1)}})
+		}
+		set.Maps = append(set.Maps, one)
+	}
+	set.Pages = append(sharedPages(s, small, paper), large...)
+	return set, nil
+}
+
+// sharedPages are the pages of the templates that are small.
+func sharedPages(s scribe, small []cell, paper Paper) []TemplatePage {
+	var pages []TemplatePage
+	_, foot := paper.shared()
+	for n, cells := range share(small, paper) {
+		var page TemplatePage
+		for _, c := range cells {
+			page = append(page, TemplateCell{c.x + pageMargin, c.y + pageMargin, *drawTile(s, c.tiling, c.tiles[0], c.number)})
+		}
+		pages = append(pages, append(page, TemplateCell{pageMargin, foot + pageMargin, *drawRuler(paper, n+1)}))
+	}
+	return pages
+}
+
 // cutLine is a line to saw along that is worth a template: a hole, or a notch
 // or curve of the outline.
 type cutLine struct {
@@ -380,5 +449,17 @@ func drawMap(t tiling, number int) *Picture {
 		d += "Z"
 	}
 	pic.add("path", "class", "cutline", "d", d)
+	return pic
+}
+
+// drawSquare returns the square that shows whether the printer kept the scale.
+func drawSquare() *Picture {
+	const side = CheckSquare * perInch
+	pic := newPicture("check-square", "Square to check the printer's scale")
+	pic.Desc = "A square of three inches, 76.2 mm, a side."
+	pic.Width, pic.Height = side+20, side+20
+	pic.add("path", "class", "square", "d", fmt.Sprintf("M10 10h%sv%sh-%sz", ink(side), ink(side), ink(side)))
+	line{"3 in = 76.2 mm a side"}.write(&pic.root, "bold", pic.Width/2, pic.Height/2, "middle")
+	line{"from line to line, both ways"}.write(&pic.root, "", pic.Width/2, pic.Height/2+16, "middle")
 	return pic
 }

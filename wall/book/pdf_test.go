@@ -1,4 +1,4 @@
-package drawing
+package book
 
 import (
 	"bytes"
@@ -9,6 +9,9 @@ import (
 	"strconv"
 	"strings"
 )
+
+// box is a rectangle on paper, in points from the lower left.
+type box struct{ x, y, w, h float64 }
 
 // readPDF returns the bounding box, in points, of every path that a PDF paints,
 // and the size of each page. It reads what Chromium writes, no more: streams

@@ -1,9 +1,10 @@
-package drawing
+package book
 
 import (
 	"bytes"
 	_ "embed"
 	"encoding/json"
+	"flag"
 	"fmt"
 	"html"
 	"os"
@@ -14,15 +15,22 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.com/groovewright/wall/drawing"
 )
 
 //go:embed testdata/look.js
 var look string
 
-// chromium runs the browser without a window and returns what it prints. Where
-// there is none the test is skipped.
+var inBrowser = flag.Bool("browser", false, "open, look at and print the pages in Chromium, which takes minutes")
+
+// chromium runs the browser without a window and returns what it prints. Without
+// -browser the test is skipped.
 func chromium(t *testing.T, args ...string) []byte {
 	t.Helper()
+	if !*inBrowser {
+		t.Skip("no page is opened in a browser without -browser")
+	}
 	var found string
 	for _, name := range []string{"chromium", "chromium-browser"} {
 		if path, err := exec.LookPath(name); err == nil {
@@ -31,7 +39,7 @@ func chromium(t *testing.T, args ...string) []byte {
 		}
 	}
 	if found == "" {
-		t.Skip("SKIPPED: no Chromium here, so no page was opened, looked at or printed; install chromium to run this test")
+		t.Fatal("no Chromium here to open, look at and print the pages; install chromium")
 	}
 	args = append([]string{"--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
 		"--disable-component-update", "--disable-sync", "--hide-scrollbars", "--user-data-dir=" + t.TempDir()}, args...)
@@ -114,7 +122,7 @@ func TestBooksInABrowser(t *testing.T) {
 			t.Errorf("%s: %v", n.name, n.err)
 			continue
 		}
-		files, err := Book(n.plan)
+		files, err := Files(n.plan)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -159,15 +167,11 @@ const badName = "bad on purpose"
 
 // badPage has one fault of each kind that the look knows.
 func badPage() []byte {
-	pic := newPicture("bad", "Bad on purpose")
-	pic.Desc, pic.Width, pic.Height = "Texts over each other.", 200, 60
-	line{"one line of text"}.write(&pic.root, "", 10, 30, "start")
-	line{"another line of text"}.write(&pic.root, "", 20, 34, "start")
-	line{"a line far past the side of its drawing"}.write(&pic.root, "", 150, 55, "start")
-	line{"struck"}.write(&pic.root, "", 120, 15, "start")
-	pic.add("path", "class", "pole", "d", "M100 11H180")
+	const drawn = `<svg viewBox="0 0 200 60" width="200" height="60" role="img" aria-labelledby="bad" class="drawing"><title id="bad">Bad on purpose</title>
+<text x="10" y="30" class="">one line of text</text><text x="20" y="34" class="">another line of text</text>
+<text x="150" y="55" class="">a line far past the side of its drawing</text><text x="120" y="15" class="">struck</text><path class="pole" d="M100 11H180"/></svg>`
 	return fmt.Appendf(nil, `<!DOCTYPE html><html lang="en"><style>%s</style><body><h1>Bad</h1><h3>Skipped</h3><div style="width:900px">wide</div>
-<table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), pic.markup(false))
+<table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), drawn)
 }
 
 // TestTemplatesPrintAtFullSize prints templates to PDF in the browser and
@@ -179,11 +183,11 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 	t.Parallel()
 	const tolerance = 0.2 / 25.4 * 72
 	p := kitchen()
-	files, err := Book(p)
+	files, err := Files(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, paper := range Papers() {
+	for _, paper := range drawing.Papers() {
 		t.Run(paper.Name, func(t *testing.T) {
 			t.Parallel()
 			at := slices.IndexFunc(files, func(f File) bool { return f.Name == "templates-"+paper.Size+".html" })
@@ -196,10 +200,10 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 					t.Errorf("a page of %.2f by %.2f points, want %s", b.w, b.h, paper.Name)
 				}
 			}
-			const side = CheckSquare * 72.0
+			const side = drawing.CheckSquare * 72.0
 			nearest(t, "the check square", pages, side, side, tolerance)
 			hole := p.Pieces[0].Holes[0].Outline
-			lo, hi := bounds(hole)
+			lo, hi := hole[0], hole[2]
 			nearest(t, "the hole of outlet A", pages, hi[0].Sub(lo[0]).Float64()*72, hi[1].Sub(lo[1]).Float64()*72, tolerance)
 		})
 	}
@@ -242,17 +246,17 @@ func TestBookPrints(t *testing.T) {
 		t.Fatalf("no plan of the kitchen to print: %v", all)
 	}
 	p := all[at].plan
-	files, err := Book(p)
+	files, err := Files(p)
 	if err != nil {
 		t.Fatal(err)
 	}
 	most := otherwise + len(p.Runs) + len(p.Sheets)
 	for _, piece := range p.Pieces {
-		if odd(piece) || len(piece.Weak) > 0 {
+		if !plain(piece) || len(piece.Weak) > 0 {
 			most++
 		}
 	}
-	for _, paper := range Papers() {
+	for _, paper := range drawing.Papers() {
 		t.Run(paper.Name, func(t *testing.T) {
 			t.Parallel()
 			sized := fmt.Sprintf("<style>@page{size:%s portrait}</style></head>", paper.Size)

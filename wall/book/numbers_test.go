@@ -1,4 +1,4 @@
-package drawing
+package book
 
 import (
 	"encoding/json"
@@ -14,9 +14,9 @@ import (
 )
 
 var (
-	planned   = regexp.MustCompile(`<tspan data-plan="([^"]*)">([^<]*)</tspan>`)
+	inPlan    = regexp.MustCompile(`<tspan data-plan="([^"]*)">([^<]*)</tspan>`)
 	unplanned = regexp.MustCompile(`(?s)<title.*?</title>|<desc.*?</desc>|<style.*?</style>|<tspan data-plan.*?</tspan>`)
-	drawing   = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+	drawn     = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 	onPhone   = regexp.MustCompile(`id="[a-z0-9-]+-small-title"`)
 	numeral   = regexp.MustCompile(`>[^<]*\d[^<]*<`)
 )
@@ -41,11 +41,11 @@ func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 		tape := fraction.Tape{Mark: p.Tape, Unit: unit}
 		checked := 0
 		for _, f := range files {
-			for _, svg := range drawing.FindAll(f.Body, -1) {
+			for _, svg := range drawn.FindAll(f.Body, -1) {
 				if f.Name == "book.html" && !onPhone.Match(svg) {
 					continue // an SVG file too, or a sign of the key
 				}
-				for _, m := range planned.FindAllSubmatch(svg, -1) {
+				for _, m := range inPlan.FindAllSubmatch(svg, -1) {
 					path, text := html.UnescapeString(string(m[1])), html.UnescapeString(string(m[2]))
 					if fault := judge(tree, tape, path, text); fault != "" {
 						t.Errorf("%s: %q from %s: %s", f.Name, text, path, fault)

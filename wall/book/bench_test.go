@@ -1,4 +1,4 @@
-package drawing
+package book
 
 import "testing"
 
@@ -7,7 +7,7 @@ func BenchmarkBook(b *testing.B) {
 	p := kitchen()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Book(p); err != nil {
+		if _, err := Files(p); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"regexp"
 	"strconv"
 	"testing"
 
@@ -12,7 +11,7 @@ import (
 // hold its own name is covered by no name and no number.
 func TestNoTagCoversASmallOpening(t *testing.T) {
 	looked := 0
-	forEachPlan(t, func(t *testing.T, p plan.Plan, _ []File) {
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i := range p.Runs {
 			for _, width := range []float64{wideInk, halfInk} {
 				drawn := drawElevation(newScribe(p), i, width)
@@ -36,32 +35,6 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 	})
 	if looked < 20 {
 		t.Errorf("only %d small openings were looked at", looked)
-	}
-}
-
-// TestTrimsAreNotMeasuredOffTheSheet: a cut whose blade overhangs the edge says
-// what it takes off, in the table, and has no figure beside the sheet.
-func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
-	p := kitchen()
-	cut := &p.Sheets[0].Cuts[0]
-	cut.At = in("-1/16")
-	files, err := Book(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	takes := "take " + newScribe(p).tape.Format(cut.At.Add(p.Saw.Kerf)) + " off"
-	below := regexp.MustCompile(`>~?-\d`)
-	for _, f := range files {
-		switch f.Name {
-		case "book.html":
-			if !regexp.MustCompile(regexp.QuoteMeta(takes)).Match(f.Body) {
-				t.Errorf("the book does not say %q", takes)
-			}
-		case "sheet-1.svg":
-			if found := below.Find(f.Body); found != nil {
-				t.Errorf("a figure below nought beside the sheet: %q", found)
-			}
-		}
 	}
 }
 

@@ -1,0 +1,294 @@
+package book
+
+import (
+	"bytes"
+	"embed"
+	"errors"
+	"fmt"
+	"html/template"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/plan"
+)
+
+//go:embed book.tmpl template.tmpl survey.tmpl page.css
+var texts embed.FS
+
+// File is one file of a job book.
+type File struct {
+	Name string
+	Body []byte
+}
+
+// page is what the text of the book is made from.
+type page struct {
+	*text
+	Plan      plan.Plan
+	Style     template.CSS
+	Templates bool // there are cutting lines worth a template
+	drawn     map[string]drawing.Picture
+	order     []string // their names
+}
+
+// Files returns the files of a plan's job book: book.html, one SVG for each
+// drawing, and, where there is something to saw round, the full-size templates
+// for US Letter and A4. The first file is the book.
+func Files(p plan.Plan) (files []File, err error) {
+	defer fraction.Catch(&err)
+	b := &page{text: newText(tapeOf(p)), Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
+	if err := b.draw(); err != nil {
+		return nil, err
+	}
+	var templates []File
+	for _, paper := range drawing.Papers() {
+		set, err := drawing.Templates(p, paper)
+		if err != nil {
+			return nil, err
+		}
+		if len(set.Pages) == 0 {
+			break
+		}
+		body, err := b.templates(set, paper)
+		if err != nil {
+			return nil, err
+		}
+		templates = append(templates, File{"templates-" + paper.Size + ".html", body})
+	}
+	b.Templates = len(templates) > 0
+	body, err := b.execute("book.tmpl", b)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"book.html", body})
+	for _, name := range b.order {
+		files = append(files, File{name + ".svg", b.drawn[name].SVG()})
+	}
+	return append(files, templates...), nil
+}
+
+// style is the style sheet of the pages with that of the drawings.
+func style() template.CSS {
+	css, err := texts.ReadFile("page.css")
+	if err != nil {
+		panic(err) // embedded: it cannot be missing
+	}
+	return template.CSS(drawing.Style() + string(css))
+}
+
+// draw makes every picture once.
+func (b *page) draw() error {
+	var failed error
+	keep := func(p drawing.Picture, err error) {
+		if err != nil {
+			failed = errors.Join(failed, err)
+			return
+		}
+		b.drawn[p.Name] = p
+		b.order = append(b.order, p.Name)
+	}
+	if len(b.Plan.Runs) > 0 {
+		keep(drawing.Room(b.Plan))
+	}
+	for i, run := range b.Plan.Runs {
+		keep(drawing.Elevation(b.Plan, i))
+		if len(run.Panels) > 0 && b.Plan.Profile.Pitch.Sign() > 0 {
+			keep(drawing.End(b.Plan, i, false))
+			keep(drawing.End(b.Plan, i, true))
+		}
+	}
+	for i := range b.Plan.Sheets {
+		keep(drawing.Sheet(b.Plan, i))
+	}
+	for i, piece := range b.Plan.Pieces {
+		if !plain(piece) || len(piece.Weak) > 0 {
+			keep(drawing.Piece(b.Plan, i, false))
+			keep(drawing.Piece(b.Plan, i, true))
+		}
+	}
+	return failed
+}
+
+// execute fills one of the embedded texts.
+func (b *page) execute(name string, data any) ([]byte, error) {
+	funcs := template.FuncMap{
+		"length": b.unbroken,
+		"within": func(closing fraction.Length) string {
+			up, _ := closing.Round(b.tape.Mark, fraction.Up)
+			return b.unbroken(up)
+		},
+		"minus":    func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
+		"apart":    func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
+		"ratio":    decimalOf,
+		"money":    money,
+		"count":    func(i int) int { return i + 1 },
+		"picture":  b.picture,
+		"has":      func(name string) bool { _, ok := b.drawn[name]; return ok },
+		"letter":   func(i int) string { return drawing.CornerLetter(b.Plan, i) },
+		"corner":   plan.CornerName,
+		"text":     fmt.Sprintf,
+		"pieces":   func(numbers []int) string { return labels(b.Plan, numbers) },
+		"sheetOf":  b.sheetOf,
+		"piece":    func(number int) plan.Piece { return pieceOf(b.Plan, number) },
+		"unit":     func() string { return unit(b.Plan) },
+		"sentence": sentence,
+		"capital":  capital,
+		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
+		"flaw":     func(i int) int { return drawing.BlemishNumber(b.Plan, i) },
+		"sheet":    func() string { return sheetWord(b.Plan) },
+		"panel":    func() string { return panelWord(b.Plan) },
+		"trim":     func(at fraction.Length) fraction.Length { return at.Add(b.Plan.Saw.Kerf) },
+		"counted":  count,
+		"element":  func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
+		"css":      func(s string) template.CSS { return template.CSS(s) },
+		"join":     func(words []string) string { return strings.Join(words, " ") },
+		"pole":     b.poleRows,
+		"installed": func() bool {
+			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 })
+		},
+		"wide":   func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
+		"parted": parted,
+		"corners": func() bool {
+			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return r.CornerRight != nil })
+		},
+	}
+	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
+	if err != nil {
+		return nil, err
+	}
+	var w bytes.Buffer
+	if err := parsed.Execute(&w, data); err != nil {
+		return nil, err
+	}
+	return w.Bytes(), nil
+}
+
+// wholeAndFraction is the space after a whole number: before its fraction or its
+// unit.
+var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
+
+// unbroken writes a length whose whole, fraction and unit stay on one line.
+func (b *page) unbroken(l fraction.Length) string {
+	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
+}
+
+// caution is a caution in its parts.
+type caution struct{ First, Rest, Reason string }
+
+// parted parts a caution into its first sentence, the rest of what it says, and
+// why it is there.
+func parted(text string) caution {
+	text, reason, found := strings.Cut(text, " (Raised because ")
+	if found {
+		reason = "(Raised because " + reason
+	}
+	first, rest, found := strings.Cut(text, ". ")
+	if found {
+		first += "."
+	}
+	return caution{first, rest, reason}
+}
+
+// poleRow is one row of the table of a story pole.
+type poleRow struct {
+	At   fraction.Length
+	What []string
+}
+
+// poleRows are the marks of a story pole, those at one place in one row.
+func (b *page) poleRows(run plan.Run) []poleRow {
+	var rows []poleRow
+	for _, m := range run.StoryPole {
+		if last := len(rows) - 1; last >= 0 && rows[last].At == m.At {
+			rows[last].What = append(rows[last].What, m.What)
+		} else {
+			rows = append(rows, poleRow{m.At, []string{m.What}})
+		}
+	}
+	return rows
+}
+
+// sentence begins a text with a capital and ends it with a full stop.
+func sentence(text string) string {
+	text = capital(strings.TrimSpace(text))
+	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
+}
+
+// capital begins a text with a capital.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// picture is a drawing as part of a page: a wide one with another beside it that
+// takes its place on a phone.
+func (b *page) picture(name string) template.HTML {
+	large := b.drawn[name]
+	small, ok := large.Narrow()
+	if !ok {
+		return template.HTML(large.Element())
+	}
+	return template.HTML(fmt.Sprintf("<div class=\"across\" style=\"--natural:%.5gpx\">%s</div>\n<div class=\"onphone\" style=\"--natural:%.5gpx\">%s</div>",
+		large.Width, large.Element(), small.Width, small.Element()))
+}
+
+// sheetOf is the number of the sheet that a piece is cut from, or a dash.
+func (b *page) sheetOf(number int) string {
+	for _, sheet := range b.Plan.Sheets {
+		for _, placed := range sheet.Placements {
+			if placed.Piece == number {
+				return fmt.Sprint(sheet.Number)
+			}
+		}
+	}
+	return "–"
+}
+
+// decimalOf writes a ratio to two places, ties away from zero, with a sign if
+// that is not exact.
+func decimalOf(r fraction.Ratio) string {
+	text := r.Rat().FloatString(2)
+	if exact, err := decimal.NewFromString(text); err == nil && exact.Rat().Cmp(r.Rat()) != 0 {
+		return "~" + text
+	}
+	return text
+}
+
+// money writes an amount with two places, or a dash where there is none.
+func money(d *decimal.Decimal) string {
+	if d == nil {
+		return "–"
+	}
+	return d.StringFixed(2)
+}
+
+// templates returns the pages of full-size templates for one paper.
+func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, error) {
+	const onFirst, onOther = 2, 6 // maps that a front page has room for
+	data := struct {
+		Title  string
+		Paper  drawing.Paper
+		Style  template.CSS
+		Fronts [][]drawing.TemplateMap // the maps of each front page
+		drawing.TemplateSet
+	}{b.Plan.Title, paper, b.Style, nil, set}
+	for n, maps := onFirst, set.Maps; len(maps) > 0 || len(data.Fronts) == 0; n = onOther {
+		n = min(n, len(maps))
+		data.Fronts = append(data.Fronts, maps[:n])
+		maps = maps[n:]
+	}
+	return b.execute("template.tmpl", data)
+}

@@ -1,0 +1,72 @@
+package drawing
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/groovewright/wall/plan"
+)
+
+var update = flag.Bool("update", false, "write the golden drawings anew")
+
+// TestDrawingsAreGolden holds some drawings of the made-up kitchen, byte for
+// byte. After a change that is meant, look at the drawings and use -update.
+func TestDrawingsAreGolden(t *testing.T) {
+	p := kitchen()
+	tiles := cutLines(p)[2].tile(Papers()[0])
+	drawn := map[string]Picture{"survey": Survey(1), "template": *drawTile(newScribe(p), tiles, tiles.tiles[0], 3), "map": *drawMap(tiles, 3)}
+	keep := func(name string) func(pic Picture, err error) {
+		return func(pic Picture, err error) {
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			drawn[name] = pic
+		}
+	}
+	keep("room")(Room(p))
+	keep("run-1")(Elevation(p, 0))
+	keep("run-2")(Elevation(p, 1))
+	keep("sheet-1")(Sheet(p, 0))
+	keep("piece-4-face")(Piece(p, 3, false))
+	keep("piece-1-back")(Piece(p, 0, true))
+	for name, pic := range drawn {
+		name = filepath.Join("testdata", name+".svg")
+		if *update {
+			if err := os.WriteFile(name, pic.SVG(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), string(pic.SVG())); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", name, diff)
+		}
+	}
+}
+
+// TestEmptyPlanIsAnError draws things that a plan does not have.
+func TestEmptyPlanIsAnError(t *testing.T) {
+	for _, p := range []plan.Plan{{}, kitchen()} {
+		for _, i := range []int{-1, 100} {
+			for name, draw := range map[string]func() (Picture, error){
+				"elevation": func() (Picture, error) { return Elevation(p, i) },
+				"end":       func() (Picture, error) { return End(p, i, true) },
+				"sheet":     func() (Picture, error) { return Sheet(p, i) },
+				"piece":     func() (Picture, error) { return Piece(p, i, false) },
+			} {
+				if _, err := draw(); err == nil {
+					t.Errorf("%s %d gave a picture", name, i)
+				}
+			}
+		}
+	}
+	if _, err := Room(plan.Plan{}); err == nil {
+		t.Error("a plan without runs gave a room")
+	}
+}
