@@ -8,6 +8,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -26,8 +27,8 @@ func bead() groove.Profile {
 func room(n int) wall.Room {
 	r := wall.Room{
 		Profile: bead(), Mark: in("1/16"), Priorities: wall.DefaultPriorities(),
-		Sheets: []wall.Sheet{{Name: "sheet", Width: in("48"), Length: in("95 1/2")}},
-		Gaps:   wall.Gaps{Top: in("1/8"), Bottom: in("1/8"), Side: in("1/16"), Seam: in("1/16"), Box: in("1/16"), Window: in("1/8")},
+		Stock: []nest.Stock{{Name: "sheet", Width: in("48"), Length: in("95 1/2")}},
+		Gaps:  wall.Gaps{Top: in("1/8"), Bottom: in("1/8"), Side: in("1/16"), Seam: in("1/16"), Box: in("1/16"), Window: in("1/8")},
 	}
 	for i := range n {
 		width := in("119 5/16").Add(in("1/16").Mul(int64(i * 7 % 11)))

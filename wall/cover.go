@@ -219,15 +219,15 @@ func (s *stretch) leastPanel() fraction.Length {
 // pattern's origin at o, upright or turned.
 func (s *stretch) fits(o, left, right fraction.Length) bool {
 	width, need := right.Sub(left), left.Sub(o).Mod(s.pitch)
-	for i := range s.room.Sheets {
-		sheet := &s.room.Sheets[i]
-		at := need.Sub(sheet.LeftPhase).Mod(s.pitch)
-		wide := at.Add(width).Compare(sheet.Width) <= 0
+	for i := range s.sheets {
+		sheet := &s.sheets[i]
+		at := need.Sub(sheet.leftPhase).Mod(s.pitch)
+		wide := at.Add(width).Compare(sheet.width) <= 0
 		if !wide && s.turns {
-			at = s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(s.pitch)
-			wide = at.Add(width).Compare(sheet.Width) <= 0
+			at = s.axis.Mul(2).Sub(need).Sub(sheet.leftPhase).Sub(width).Mod(s.pitch)
+			wide = at.Add(width).Compare(sheet.width) <= 0
 		}
-		if wide && (s.most.Compare(sheet.Length) <= 0 || s.tallestIn(left, right).Compare(sheet.Length) <= 0) {
+		if wide && (s.most.Compare(sheet.length) <= 0 || s.tallestIn(left, right).Compare(sheet.length) <= 0) {
 			return true
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -15,7 +16,7 @@ func steppedWall() wall.Room {
 	in := fraction.Inches
 	return wall.Room{
 		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
-		Sheets: []wall.Sheet{{Name: "sheet", Width: in(48), Length: in(96)}},
+		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}},
 		Runs: []wall.Run{{
 			Name: "stepped wall", Width: in(95), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
 			Heights: []wall.Height{{Top: in(37)}, {At: in(49), Top: in(37)}, {At: in(49), Top: in(46)}, {At: in(95), Top: in(46)}},

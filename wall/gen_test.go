@@ -8,6 +8,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 )
 
 // quarters draws a length between lo and hi inches on quarters of an inch.
@@ -31,7 +32,7 @@ func drawRoom(t *rapid.T) Room {
 		Profile:    rapid.SampledFrom(profiles).Draw(t, "profile"),
 		Mark:       fraction.Of(1, 16),
 		Priorities: DefaultPriorities(),
-		Sheets: []Sheet{{Name: "sheet", Width: quarters(t, "sheet width", 12, 24), Length: fraction.Inches(40),
+		Stock: []nest.Stock{{Name: "sheet", Width: quarters(t, "sheet width", 12, 24), Length: fraction.Inches(40),
 			LeftPhase: quarters(t, "left phase", 0, 2)}},
 	}
 	if rapid.Bool().Draw(t, "gaps") {

@@ -10,6 +10,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 )
 
 // someLayouts draws a room and returns a few of its first layouts.
@@ -127,7 +128,7 @@ func level(run *Run) bool {
 // what is left beside it is nothing to plan.
 func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 	room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
-		Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 		Runs: []Run{{Name: "run", Width: fraction.Inches(60), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
 			Heights:  heights("0,0,20; 60,0,20"),
 			Openings: []Opening{{Name: "sloping door", Kind: Other, Outline: ring("24,-4; 30,-4; 30 3/8,27; 24 3/8,27")}}}}}
@@ -154,7 +155,7 @@ func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 // could start.
 func TestBreakInTheCornerIsNotUsed(t *testing.T) {
 	room := Room{Profile: profiles[1], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
-		Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 		Runs: []Run{
 			{Name: "first", Width: fraction.Inches(30), Left: End{Kind: Exposed}, Right: End{Kind: InsideCorner}, Heights: heights("0,0,20; 30,0,20")},
 			{Name: "second", Width: fraction.Inches(31), Left: End{Kind: InsideCorner}, Right: End{Kind: Exposed}, Heights: heights("0,0,20; 31,0,20"),
@@ -289,7 +290,7 @@ func TestCutExposedEndBreaksOneRule(t *testing.T) {
 	in := fraction.Inches
 	room := Room{
 		Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
-		Sheets:    []Sheet{{Name: "sheet", Width: in(48), Length: in(96)}},
+		Stock:     []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}},
 		Installed: []Installed{{Run: 0, Left: in(30), Right: in(40), LeftPhase: in(1)}},
 		Runs: []Run{{Name: "run", Width: in(40), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
 			Heights:  []Height{{Top: in(18)}, {At: in(40), Top: in(18)}},
@@ -343,8 +344,8 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 				Heights: []Height{{Top: height}, {At: width, Top: height}}}
 		}
 		room := Room{Profile: rapid.SampledFrom(profiles).Draw(t, "profile"), Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
-			Sheets: []Sheet{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
-			Runs:   []Run{run("first", Exposed, InsideCorner), run("second", InsideCorner, Exposed)}}
+			Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+			Runs:  []Run{run("first", Exposed, InsideCorner), run("second", InsideCorner, Exposed)}}
 		for l, err := range Layouts(context.Background(), room) {
 			if err != nil {
 				t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 func inches(s string) fraction.Length { return fraction.MustParse(s) }
@@ -157,7 +158,7 @@ func TestGrowSlopedOutline(t *testing.T) {
 func TestRoomFaults(t *testing.T) {
 	good := func() Room {
 		return Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
-			Sheets: []Sheet{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
 			Runs: []Run{
 				{Name: "a", Width: inches("40"), Right: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
 				{Name: "b", Width: inches("40"), Left: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
@@ -176,10 +177,10 @@ func TestRoomFaults(t *testing.T) {
 	}{
 		{"profile", func(r *Room) { r.Profile.Features = nil }},
 		{"tape", func(r *Room) { r.Mark = inches("-1/16") }},
-		{"stock", func(r *Room) { r.Sheets = nil }},
-		{"stock[0].width", func(r *Room) { r.Sheets[0].Width = inches("0") }},
-		{"stock[0].length", func(r *Room) { r.Sheets[0].Length = inches("-1") }},
-		{"stock[0].left_phase", func(r *Room) { r.Sheets[0].LeftPhase = r.Profile.Pitch() }},
+		{"stock", func(r *Room) { r.Stock = nil }},
+		{"stock[0].width", func(r *Room) { r.Stock[0].Width = inches("0") }},
+		{"stock[0].length", func(r *Room) { r.Stock[0].Length = inches("-1") }},
+		{"stock[0].left_phase", func(r *Room) { r.Stock[0].LeftPhase = r.Profile.Pitch() }},
 		{"gaps.seam", func(r *Room) { r.Gaps.Seam = inches("-1/8") }},
 		{"priorities.seam", func(r *Room) { r.Priorities.Seam = inches("-1/8") }},
 		{"priorities.exposed_end", func(r *Room) { r.Priorities.ExposedEnd = fraction.NewRatio(-1, 1) }},
@@ -222,22 +223,22 @@ func TestRoomFaults(t *testing.T) {
 
 func TestNoLayout(t *testing.T) {
 	room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
-		Sheets: []Sheet{{Name: "sheet", Width: inches("48"), Length: inches("15")}},
-		Runs:   []Run{{Name: "wall", Width: inches("40"), Heights: heights("0,0,18; 40,0,18")}}}
+		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("15")}},
+		Runs:  []Run{{Name: "wall", Width: inches("40"), Heights: heights("0,0,18; 40,0,18")}}}
 	for name, spoil := range map[string]func(*Room){
 		"taller": func(*Room) {},
-		"wide":   func(r *Room) { r.Sheets[0] = Sheet{Width: inches("1"), Length: inches("96")}; r.Mark = inches("2") },
+		"wide":   func(r *Room) { r.Stock[0] = nest.Stock{Width: inches("1"), Length: inches("96")}; r.Mark = inches("2") },
 		"unbroken": func(r *Room) {
-			r.Sheets[0].Length = inches("96")
+			r.Stock[0].Length = inches("96")
 			r.Installed = []Installed{{Left: inches("2"), Right: inches("9")}, {Left: inches("12"), Right: inches("20"), LeftPhase: inches("1/16")}}
 		},
 		"installed": func(r *Room) {
-			r.Sheets[0].Length = inches("96")
+			r.Stock[0].Length = inches("96")
 			r.Installed = []Installed{{Left: inches("-2"), Right: inches("9")}}
 		},
 	} {
 		r := room
-		r.Sheets = append([]Sheet(nil), room.Sheets...)
+		r.Stock = append([]nest.Stock(nil), room.Stock...)
 		spoil(&r)
 		for _, err := range Layouts(context.Background(), r) {
 			var none *NoLayoutError

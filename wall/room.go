@@ -4,6 +4,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 )
 
 // Room is all that was taped and chosen before the layout. It is not changed
@@ -19,8 +20,9 @@ type Room struct {
 	// tape gave are rounded to it. Zero leaves them exact.
 	Mark fraction.Length
 
-	Runs      []Run // clockwise, at least one
-	Sheets    []Sheet
+	Runs      []Run        // clockwise, at least one
+	Stock     []nest.Stock // what panels are cut from
+	Saw       nest.Saw     // squares up the ends of the stock
 	Gaps      Gaps
 	Installed []Installed
 
@@ -152,13 +154,6 @@ type Focal struct {
 type Break struct {
 	At         fraction.Length
 	Prominence fraction.Ratio
-}
-
-// Sheet is a size of sheet that panels may be cut from: what is left of it to
-// use after squaring. LeftPhase is the phase of the pattern at its left edge.
-type Sheet struct {
-	Name                     string
-	Width, Length, LeftPhase fraction.Length
 }
 
 // Gaps are the joints left open for sealant, movement and fit. Each is zero or

@@ -35,12 +35,12 @@ func (s *stretch) newRuler(o fraction.Length, c *cover) *ruler {
 	w.refine(least)
 	w.refine(s.pitch)
 	w.refine(o)
-	for _, sheet := range s.room.Sheets {
-		w.refine(sheet.Width)
-		w.refine(sheet.LeftPhase)
+	for _, sheet := range s.sheets {
+		w.refine(sheet.width)
+		w.refine(sheet.leftPhase)
 	}
-	for _, sheet := range s.room.Sheets {
-		w.widest = max(w.widest, w.scaled(sheet.Width))
+	for _, sheet := range s.sheets {
+		w.widest = max(w.widest, w.scaled(sheet.width))
 	}
 	w.least = w.scaled(least)
 	for i := range c.at {
@@ -105,12 +105,12 @@ func (w *ruler) from(i int) {
 	left, _ := s.panelEdges(w.cover, i, i)
 	need := left.Sub(w.origin).Mod(pitch)
 	w.upright = 0
-	for _, sheet := range s.room.Sheets {
-		if sheet.Length.Less(s.most) {
+	for _, sheet := range s.sheets {
+		if sheet.length.Less(s.most) {
 			continue
 		}
-		at := need.Sub(sheet.LeftPhase).Mod(pitch)
-		w.upright = max(w.upright, w.scaled(sheet.Width.Sub(at)))
+		at := need.Sub(sheet.leftPhase).Mod(pitch)
+		w.upright = max(w.upright, w.scaled(sheet.width.Sub(at)))
 	}
 }
 

@@ -24,7 +24,9 @@ type stretch struct {
 	pitch     fraction.Length
 	axis      fraction.Length // of the pattern, if pieces can be turned
 	turns     bool
-	pieces    [][]int // pieces of a panel over columns [first][last]
+	sheets    []sheet
+	widest    fraction.Length // of the sheets
+	pieces    [][]int         // pieces of a panel over columns [first][last]
 	costs     map[fraction.Length]rank
 	most      fraction.Length // no panel is taller
 	tallest   map[span]fraction.Length
@@ -39,10 +41,13 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run := &m.room.Runs[r]
-	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, pitch: m.room.Profile.Pitch(), objective: m.objective, worths: make([][][]valued, len(g.columns)),
+	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, sheets: m.sheets, pitch: m.room.Profile.Pitch(), objective: m.objective, worths: make([][][]valued, len(g.columns)),
 		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	if s.turns = m.room.Profile.Turns(); s.turns {
 		s.axis, _ = m.room.Profile.Mirror()
+	}
+	for _, sheet := range s.sheets {
+		s.widest = fraction.Max(s.widest, sheet.width)
 	}
 	half := m.room.Gaps.Seam.Div(2)
 	if from >= 0 {

@@ -257,7 +257,7 @@ func (p *path) grow(f *frontier) {
 		}
 		panel, ok := s.panel(p.sol.origin, c, p.node, j)
 		if !ok {
-			if c.at[p.node].Add(s.room.widestSheet()).Add(s.room.Gaps.Seam).Less(c.at[j]) {
+			if c.at[p.node].Add(s.widest).Add(s.room.Gaps.Seam).Less(c.at[j]) {
 				break
 			}
 			continue
@@ -301,12 +301,4 @@ func (p *path) growJunction(f *frontier) {
 		q.arrive()
 		heap.Push(f, q)
 	}
-}
-
-func (r *Room) widestSheet() fraction.Length {
-	var widest fraction.Length
-	for _, s := range r.Sheets {
-		widest = fraction.Max(widest, s.Width)
-	}
-	return widest
 }

@@ -13,6 +13,7 @@ import (
 type model struct {
 	ctx       context.Context
 	room      *Room
+	sheets    []sheet
 	shift     []fraction.Length // by run; one more at the end for going round a closed room
 	group     []int             // by run: runs coupled by shared corners have one number
 	residues  [][]fraction.Length
@@ -21,6 +22,11 @@ type model struct {
 	regions   map[regionKey]*region
 	stretches map[stretchKey]*stretch
 	objective *Objective // nil for Layouts
+}
+
+// sheet is a kind of stock as panels are cut from it, with its ends squared up.
+type sheet struct {
+	width, length, leftPhase fraction.Length
 }
 
 type regionKey struct {
@@ -65,6 +71,9 @@ func newModel(ctx context.Context, room *Room) (*model, error) {
 	n := len(room.Runs)
 	m := &model{ctx: ctx, room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
 		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
+	for _, s := range room.Stock {
+		m.sheets = append(m.sheets, sheet{s.Width, s.Usable(room.Saw), s.LeftPhase})
+	}
 	pitch := room.Profile.Pitch()
 	for r := range n {
 		next := m.shift[r].Sub(room.Runs[r].Width)

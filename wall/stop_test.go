@@ -10,6 +10,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -19,7 +20,7 @@ func bigRoom() wall.Room {
 	profile, _ := groove.Find("beadboard 1-5/8")
 	in := fraction.Inches
 	room := wall.Room{Profile: profile, Closed: true, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
-		Sheets: []wall.Sheet{{Name: "sheet", Width: in(48), Length: in(96)}}}
+		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
 	for r := range int64(60) {
 		run := wall.Run{Name: fmt.Sprint("run ", r), Width: in(600).Add(fraction.Of(r, 16)),
 			Left: wall.End{Kind: wall.InsideCorner}, Right: wall.End{Kind: wall.InsideCorner}}

@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // steep turns one wall of a drawn room into the wall of a stair.
@@ -78,8 +79,8 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 func TestStripsFollowASlope(t *testing.T) {
 	room := Room{
 		Profile: profiles[0], Priorities: DefaultPriorities(), Mark: fraction.Of(1, 16),
-		Sheets: []Sheet{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
-		Runs:   []Run{{Name: "stair", Width: inches("96"), Heights: heights("0,0,90; 96,0,10")}},
+		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+		Runs:  []Run{{Name: "stair", Width: inches("96"), Heights: heights("0,0,90; 96,0,10")}},
 	}
 	strips, err := room.Strips()
 	if err != nil {

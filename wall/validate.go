@@ -28,7 +28,7 @@ func (room *Room) Validate() (err error) {
 	if room.Mark.Sign() < 0 {
 		f.add("want a mark of the tape above 0", "tape")
 	}
-	room.checkSheets(&f)
+	room.checkStock(&f)
 	room.checkGaps(&f)
 	room.checkPriorities(&f)
 	if len(room.Runs) == 0 {
@@ -44,15 +44,15 @@ func (room *Room) Validate() (err error) {
 	return errors.Join(f...)
 }
 
-func (room *Room) checkSheets(f *faults) {
-	if len(room.Sheets) == 0 {
+func (room *Room) checkStock(f *faults) {
+	if len(room.Stock) == 0 {
 		f.add("want at least one kind of sheet", "stock")
 	}
-	for i, s := range room.Sheets {
+	for i, s := range room.Stock {
 		if s.Width.Sign() <= 0 {
 			f.add("want a width above 0", "stock[%d].width", i)
 		}
-		if s.Length.Sign() <= 0 {
+		if s.Usable(room.Saw).Sign() <= 0 {
 			f.add("want more length than squaring up takes off", "stock[%d].length", i)
 		}
 		if s.LeftPhase.Sign() < 0 || !s.LeftPhase.Less(room.Profile.Pitch()) {
@@ -224,7 +224,7 @@ func (m *model) whyNone() error {
 			continue
 		case !agrees && len(run.Breaks) == 0:
 			return &NoLayoutError{Run: run.Name, Why: "its installed panels do not show one unbroken pattern; name a break between them"}
-		case slices.ContainsFunc(m.room.Sheets, func(sheet Sheet) bool { return sheet.Length.Less(s.most) }):
+		case slices.ContainsFunc(m.sheets, func(sheet sheet) bool { return sheet.length.Less(s.most) }):
 			return &NoLayoutError{Run: run.Name, Why: "some panel would be taller than every sheet of the stock, squared, or wider"}
 		default:
 			return &NoLayoutError{Run: run.Name, Why: "no sheet of the stock is wide enough at the phase that is needed"}

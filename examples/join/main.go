@@ -18,16 +18,14 @@ func main() {
 	inch := fraction.MustParse
 	room := wall.Room{
 		Profile: profile, Mark: inch("1/16"), Priorities: wall.DefaultPriorities(),
-		Sheets: []wall.Sheet{{Name: "sheet", Width: inch("48"), Length: inch("95 1/2")}}, // half an inch squared off
+		Stock: []nest.Stock{{Name: "sheet", Width: inch("48"), Length: inch("96")}},
+		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")},
 		Runs: []wall.Run{{
 			Name: "over the desk", Width: inch("100 1/4"), Right: wall.End{Kind: wall.Covered},
 			Heights: []wall.Height{{At: inch("0"), Top: inch("30")}, {At: inch("100 1/4"), Top: inch("30 1/8")}},
 		}},
 	}
-	problem := nest.Problem{
-		Stock: []nest.Stock{{Name: "sheet", Width: inch("48"), Length: inch("96")}},
-		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")}, Pattern: nest.PatternOf(profile),
-	}
+	problem := nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(profile)}
 	work := finish.Work{Profile: profile, Width: room.Runs[0].Width}
 	for layout, err := range wall.Layouts(context.Background(), room) {
 		if err != nil {

@@ -14,7 +14,7 @@ import (
 func Check(j plan.Job, doubts []wall.Doubt) string {
 	t := newText(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
 	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
-		j.Room.Profile.Name, count(len(j.Stock), "kind")))
+		j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
 	for _, p := range j.Taped {
 		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name(&j.Room), t.length(p.At.X), t.length(p.At.Y)))
 	}

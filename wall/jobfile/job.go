@@ -62,9 +62,9 @@ func (r *reader) job(n *node) plan.Job {
 	r.mark = j.Room.Mark
 	read(o, "closed", &j.Room.Closed, r.yes)
 	needed(o, "profile", "the name of a ready profile or an object that describes one", &j.Room.Profile, r.profile)
-	needed(o, "stock", "a list of the sheets that can be bought", &j.Stock, r.stock)
-	j.Saw.Kerf = plan.DefaultKerf
-	read(o, "saw", &j.Saw, func(n *node) nest.Saw { return r.saw(n, &j) })
+	needed(o, "stock", "a list of the sheets that can be bought", &j.Room.Stock, r.stock)
+	j.Room.Saw.Kerf = plan.DefaultKerf
+	read(o, "saw", &j.Room.Saw, func(n *node) nest.Saw { return r.saw(n, &j) })
 	read(o, "plates", &j.Plates, r.plates)
 	read(o, "gaps", &j.Room.Gaps, r.gaps)
 	runs := o.need("runs", "a list of the runs, left to right")
@@ -80,9 +80,6 @@ func (r *reader) job(n *node) plan.Job {
 	read(o, "built", &j.Built, func(n *node) int { return r.integer(n, 1000, 9999) })
 	read(o, "finish", &j.Finish, r.finish)
 	o.done()
-	for _, s := range j.Stock {
-		j.Room.Sheets = append(j.Room.Sheets, wall.Sheet{Name: s.Name, Width: s.Width, Length: s.Usable(j.Saw), LeftPhase: s.LeftPhase})
-	}
 	return j
 }
 

@@ -50,7 +50,7 @@ func TestReadSound(t *testing.T) {
 	if got := j.Room.Runs[0].Openings[1].Outline[2]; got.X != inch("50") || got.Y != inch("68") {
 		t.Errorf("third corner of the window = %v, want (50, 68)", got)
 	}
-	if got := j.Room.Sheets[0].Length; got != inch("95 1/2") {
+	if got := j.Room.Stock[0].Usable(j.Room.Saw); got != inch("95 1/2") {
 		t.Errorf("usable length of the sheet = %s, want 95 1/2", got)
 	}
 	if got := j.Room.Installed[0].Run; got != 1 {
@@ -59,8 +59,8 @@ func TestReadSound(t *testing.T) {
 	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities().StepSide {
 		t.Errorf("priorities = %+v, want two of them set and the others by default", p)
 	}
-	if j.Stock[0].Count == nil || *j.Stock[0].Count != 4 || j.Stock[0].Price.String() != "24.98" {
-		t.Errorf("stock[0] = %+v", j.Stock[0])
+	if j.Room.Stock[0].Count == nil || *j.Room.Stock[0].Count != 4 || j.Room.Stock[0].Price.String() != "24.98" {
+		t.Errorf("stock[0] = %+v", j.Room.Stock[0])
 	}
 }
 

@@ -15,15 +15,15 @@ import (
 // fault: corners, phases within the pattern, a saw that fits the sheets.
 func (r *reader) judge(root *node, j *plan.Job) {
 	pitch := j.Room.Profile.Pitch()
-	for i, s := range j.Stock {
+	for i, s := range j.Room.Stock {
 		n := root.member("stock").items[i]
 		r.phase(n.member("left_phase"), s.LeftPhase, pitch)
-		if trims := j.Saw.SquareUp.Mul(2); !s.Squared && !trims.Less(s.Length) {
-			r.room(n.member("length"), "a sheet longer than both trims", "nothing is left after %s comes off both ends", j.Saw.SquareUp)
+		if trims := j.Room.Saw.SquareUp.Mul(2); !s.Squared && !trims.Less(s.Length) {
+			r.room(n.member("length"), "a sheet longer than both trims", "nothing is left after %s comes off both ends", j.Room.Saw.SquareUp)
 		}
 	}
-	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
-	for i, s := range j.Stock {
+	priced := slices.ContainsFunc(j.Room.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
+	for i, s := range j.Room.Stock {
 		if priced && s.Count == nil && !s.Price.Known() {
 			doubt(j, root.member("stock").items[i], "no price, where others to be bought have one: the plan takes it for free and uses it first")
 		}

@@ -39,7 +39,7 @@ func (a need) less(b need) bool {
 func (m *maker) needOf(r nest.Result) need {
 	n := need{unplaced: len(r.Unplaced), cost: r.Cost, sheets: len(r.Sheets)}
 	for _, s := range r.Sheets {
-		if m.job.Stock[s.Stock].Count == nil {
+		if m.job.Room.Stock[s.Stock].Count == nil {
 			n.bought++
 		}
 	}

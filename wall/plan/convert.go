@@ -172,7 +172,7 @@ func (m *maker) pieces() []Piece {
 func (m *maker) sheets() []Sheet {
 	out := []Sheet{}
 	for i, s := range m.nest.Sheets {
-		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: []Cut{}, Offcuts: []Offcut{}}
+		sheet := Sheet{Number: i + 1, Stock: m.job.Room.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: []Cut{}, Offcuts: []Offcut{}}
 		for _, p := range s.Placements {
 			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
 		}

@@ -23,11 +23,11 @@ func (m *maker) narrower() []wall.Room {
 		return nil // a board is as wide as it is
 	}
 	var widest fraction.Length
-	for _, s := range m.job.Room.Sheets {
+	for _, s := range m.job.Room.Stock {
 		widest = fraction.Max(widest, s.Width)
 	}
 	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
-	for _, s := range m.job.Stock {
+	for _, s := range m.job.Room.Stock {
 		if s.Count != nil && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
 			widths = append(widths, s.Width)
 		}
@@ -35,9 +35,9 @@ func (m *maker) narrower() []wall.Room {
 	var rooms []wall.Room
 	for _, width := range widths {
 		room := m.job.Room
-		room.Sheets = slices.Clone(room.Sheets)
-		for i := range room.Sheets {
-			room.Sheets[i].Width = fraction.Min(room.Sheets[i].Width, width)
+		room.Stock = slices.Clone(room.Stock)
+		for i := range room.Stock {
+			room.Stock[i].Width = fraction.Min(room.Stock[i].Width, width)
 		}
 		rooms = append(rooms, room)
 	}
@@ -158,7 +158,7 @@ func (e *explorer) startThrifty() error {
 
 // thrift orders layouts by the worth of their pieces, each with its kerf.
 func (m *maker) thrift(worth nest.Worth) wall.Objective {
-	return wall.Objective{Of: worth.Of, Extra: m.job.Saw.Kerf}
+	return wall.Objective{Of: worth.Of, Extra: m.job.Room.Saw.Kerf}
 }
 
 // exploreThrifty looks at no more than budget of the thrifty layouts of each kind,

@@ -6,7 +6,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -44,8 +43,6 @@ type Job struct {
 	Title   string
 	Units   fraction.Unit // of bare numbers in the file, and of what people read
 	Room    wall.Room
-	Stock   []nest.Stock // in the order of the file; Room.Sheets are what is left of them after squaring
-	Saw     nest.Saw
 	Notches bool               // whether pieces may be sawn out of the notches of stepped ones
 	Bit     fraction.Length    // diameter of the starter holes for the jigsaw
 	Plates  map[int]wall.Plate // cover plates by gangs, where the file gives others than the usual

@@ -124,7 +124,7 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 // tellStock adds to an error what there was to cut from.
 func (m *maker) tellStock(e *ShortError) {
 	e.Boards = m.job.Room.Profile.Boards
-	for _, s := range m.job.Stock {
+	for _, s := range m.job.Room.Stock {
 		if s.Count != nil {
 			e.OnHand += *s.Count
 		} else {
@@ -155,13 +155,13 @@ func (m *maker) frame() Plan {
 		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Room.Mark, Closed: j.Room.Closed,
 		Profile: Profile{Name: profile.Name, Pitch: profile.Pitch(), Thickness: profile.Thickness, Mirrored: mirrored,
 			WideFlats: profile.WideFlats, Boards: profile.Boards, Source: profile.Source},
-		Saw:  Saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp},
+		Saw:  Saw{Kerf: j.Room.Saw.Kerf, SquareUp: j.Room.Saw.SquareUp},
 		Gaps: Gaps(j.Room.Gaps),
 	}
 	for _, f := range profile.Features {
 		p.Profile.Features = append(p.Profile.Features, Feature{Kind: f.Kind.String(), Width: f.Width, Depth: f.Depth})
 	}
-	for i, s := range j.Stock {
+	for i, s := range j.Room.Stock {
 		stock := Stock{Stock: s}
 		for _, sheet := range m.nest.Sheets {
 			if sheet.Stock == i {
@@ -191,7 +191,7 @@ func (m *maker) frame() Plan {
 // may come out of the notches of stepped ones.
 func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
 	j := &m.job
-	p := nest.Problem{Stock: j.Stock, Saw: j.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
+	p := nest.Problem{Stock: j.Room.Stock, Saw: j.Room.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
 	for _, piece := range l.Pieces {
 		_, hi := piece.Shape.Bounds()
 		part := nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase}

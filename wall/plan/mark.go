@@ -162,7 +162,7 @@ func (m *maker) edges(piece *Piece) string {
 		return "sawn edge"
 	}
 	for _, s := range m.nest.Sheets {
-		stock := m.job.Stock[s.Stock]
+		stock := m.job.Room.Stock[s.Stock]
 		for _, p := range s.Placements {
 			if p.Part != piece.Number {
 				continue

@@ -69,7 +69,7 @@ func (m *maker) work(c *candidate) finish.Work {
 			w.Sides = w.Sides.Add(fraction.Max(up, fraction.Length{}).Mul(2))
 		}
 	}
-	for i, s := range j.Stock {
+	for i, s := range j.Room.Stock {
 		used := 0
 		for _, sheet := range c.nest.Sheets {
 			if sheet.Stock == i {
