@@ -90,7 +90,7 @@ type stripping struct {
 }
 
 func (r *reader) stripping(f, d Furring) stripping {
-	const path = "finish.furring."
+	const path = "furring."
 	read := stripping{
 		waste:  r.share(path+"waste", f.Waste, d.Waste),
 		offers: r.rolls(path+"strips", f.Strips, d.Strips),

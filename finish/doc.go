@@ -31,7 +31,7 @@
 //
 // # Errors
 //
-// A field that cannot be used is a *[FieldError] with its path, such as finish.paint.top.coverage; all faults are reported
+// A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all faults are reported
 // together. No panic reaches a caller.
 //
 // # What it does not do

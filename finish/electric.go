@@ -36,7 +36,7 @@ type extender struct {
 }
 
 func (r *reader) electric(m, d Materials) electric {
-	const path = "finish.screws."
+	const path = "screws."
 	return electric{
 		notes:       r.notes(m.Boxes),
 		extenders:   r.extenders(m.Extenders, d.Extenders),
@@ -55,7 +55,7 @@ const maxGangs = 10
 func (r *reader) notes(boxes []BoxNote) map[string]note {
 	notes := map[string]note{}
 	for i, n := range boxes {
-		path := fmt.Sprintf("finish.boxes[%d]", i)
+		path := fmt.Sprintf("boxes[%d]", i)
 		if _, twice := notes[n.Name]; twice || n.Name == "" {
 			r.fault(path+".name", n.Name, "want the name of an opening, each once")
 		}
@@ -76,7 +76,7 @@ func (r *reader) gangs(path string, n int) {
 }
 
 func (r *reader) extenders(given, otherwise []Extender) []extender {
-	path := "finish.extenders"
+	path := "extenders"
 	if len(given) == 0 {
 		given = otherwise
 	}

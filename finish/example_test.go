@@ -113,8 +113,8 @@ func ExampleMaterials_Validate() {
 	m := finish.Materials{Tax: "8%", Nails: finish.Nails{Lengths: []finish.Taped{"1 1/4", "one and a half"}}}
 	fmt.Println(m.Validate(fraction.Inch))
 	// Output:
-	// finish.nails.lengths[1]: "one and a half": want a length such as 1/4, 0.25 or 6 mm
-	// finish.tax: "8%": want a share below 1, such as 0.1 for ten percent
+	// Nails.Lengths[1]: "one and a half": want a length such as 1/4, 0.25 or 6 mm
+	// Tax: "8%": want a share below 1, such as 0.1 for ten percent
 }
 
 // The defaults are a value to read or to change; the zero Materials stands for the same.

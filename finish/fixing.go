@@ -48,7 +48,7 @@ var spacings = map[[2]string][2]Taped{
 }
 
 func (r *reader) gluing(a Adhesive, units fraction.Unit) gluing {
-	const path = "finish.adhesive."
+	const path = "adhesive."
 	d := Defaults(units).Adhesive
 	g := gluing{form: r.word(path+"form", a.Form, "beads", "dots", "none"), hold: r.word(path+"hold", a.Hold, "light", "full")}
 	if boards := r.word(path+"boards", a.Boards, "none", "dots", "beads"); r.boards && (a.Boards != "" || a.Form == "") {
@@ -149,7 +149,7 @@ type nailing struct {
 }
 
 func (r *reader) nailing(n, d Nails) nailing {
-	const path = "finish.nails."
+	const path = "nails."
 	return nailing{
 		none:        n.None,
 		edge:        r.length(path+"edge", n.Edge, d.Edge, fraction.Of(1, 2)),

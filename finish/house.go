@@ -18,7 +18,7 @@ type house struct {
 }
 
 func (r *reader) house(h, d House) house {
-	const path = "finish.house."
+	const path = "house."
 	datum, guessed := d.Datum, h.Datum == "" && r.floor
 	if guessed {
 		datum = "0"

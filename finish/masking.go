@@ -17,7 +17,7 @@ type masking struct {
 }
 
 func (r *reader) masking(t, d Tape) masking {
-	const path = "finish.tape."
+	const path = "tape."
 	return masking{
 		seal:   r.times(path+"seal_lines", t.SealLines, d.SealLines),
 		paint:  r.times(path+"paint_lines", t.PaintLines, d.PaintLines),
@@ -66,7 +66,7 @@ type covering struct {
 }
 
 func (r *reader) covering(s, d Sheeting) covering {
-	const path = "finish.sheeting."
+	const path = "sheeting."
 	return covering{
 		none:  s.None,
 		reach: r.length(path+"reach", s.Reach, d.Reach, fraction.Length{}),
@@ -94,7 +94,7 @@ type trimming struct {
 }
 
 func (r *reader) trimming(t, d Trim) trimming {
-	const path = "finish.trim."
+	const path = "trim."
 	stick := t.Stick
 	if stick == (Roll{}) {
 		stick = d.Stick

@@ -86,7 +86,7 @@ type Coating struct {
 	After      Number      `json:"after,omitzero"`    // coats after sealing: primer [DefaultPrimerAfter], top [DefaultTopAfter]
 	Coverage   Coverage    `json:"coverage,omitzero"` // [DefaultPrimerCoverage], [DefaultTopCoverage]
 	Solids     Number      `json:"solids,omitzero"`   // share by volume
-	Film       Taped       `json:"dry_film,omitzero"` // one coat, dry: "0.0015" in is 1.5 mils
+	DryFilm    Taped       `json:"dry_film,omitzero"` // one coat, dry: "0.0015" in is 1.5 mils
 	Containers []Container `json:"containers,omitzero"`
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 )
 
@@ -25,72 +26,66 @@ func decode(text string) (m finish.Materials, err error) {
 // paths are the paths of the faults in an error.
 func paths(err error) []string {
 	var all []string
-	if joined, ok := err.(interface{ Unwrap() []error }); ok {
-		for _, err := range joined.Unwrap() {
-			all = append(all, paths(err)...)
-		}
-		return all
-	}
-	if field, ok := errors.AsType[*finish.FieldError](err); ok {
-		all = append(all, field.Path)
+	for _, f := range fault.All(err) {
+		all = append(all, f.Path.String())
 	}
 	return all
 }
 
 func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 	for _, c := range []struct{ name, json, path string }{
-		{"no unit in a coverage", `{"paint":{"top":{"coverage":"350"}}}`, "finish.paint.top.coverage"},
-		{"coverage of nothing", `{"paint":{"primer":{"coverage":"0 ft2/gal"}}}`, "finish.paint.primer.coverage"},
-		{"coverage upside down", `{"paint":{"primer":{"coverage":"0.1 gal/ft2"}}}`, "finish.paint.primer.coverage"},
-		{"coverage and solids", `{"paint":{"top":{"coverage":"350 ft2/gal","solids":0.4,"dry_film":"0.002"}}}`, "finish.paint.top.coverage"},
-		{"solids without a film", `{"paint":{"top":{"solids":0.4}}}`, "finish.paint.top"},
-		{"film without solids", `{"paint":{"top":{"dry_film":"0.002"}}}`, "finish.paint.top"},
-		{"solids in percent", `{"paint":{"top":{"solids":40,"dry_film":"0.002"}}}`, "finish.paint.top.solids"},
-		{"no solids", `{"paint":{"top":{"solids":0,"dry_film":"0.002"}}}`, "finish.paint.top.solids"},
-		{"a film of nothing", `{"paint":{"top":{"solids":0.4,"dry_film":"0"}}}`, "finish.paint.top.dry_film"},
-		{"half a coat", `{"paint":{"top":{"after":1.5}}}`, "finish.paint.top.after"},
-		{"less than no coat", `{"paint":{"primer":{"before":-1}}}`, "finish.paint.primer.before"},
-		{"all paint lost", `{"paint":{"loss":1}}`, "finish.paint.loss"},
-		{"loss in percent", `{"paint":{"loss":"10%"}}`, "finish.paint.loss"},
-		{"a round groove", `{"paint":{"groove":"round"}}`, "finish.paint.groove"},
-		{"can without a size", `{"paint":{"top":{"containers":[{"name":"can"}]}}}`, "finish.paint.top.containers[0].size"},
-		{"can in ounces of weight", `{"paint":{"top":{"containers":[{"name":"can","size":"12 oz"}]}}}`, "finish.paint.top.containers[0].size"},
-		{"can without a name", `{"paint":{"top":{"containers":[{"name":" ","size":"1 qt"}]}}}`, "finish.paint.top.containers[0].name"},
-		{"second can with a wrong price", `{"paint":{"top":{"containers":[{"name":"a","size":"1 qt"},{"name":"b","size":"1 gal","price":"1,20"}]}}}`, "finish.paint.top.containers[1].price"},
-		{"a price to be paid back", `{"trim":{"stick":{"name":"strip","length":"8'","price":"-1"}}}`, "finish.trim.stick.price"},
-		{"a price with an exponent", `{"extenders":[{"depth":"1/4","price":"1e3"}]}`, "finish.extenders[0].price"},
-		{"a price that is a list", `{"extenders":[{"depth":"1/4","price":[1]}]}`, "finish.extenders[0].price"},
-		{"a price too fine", `{"extenders":[{"depth":"1/4","price":"0.00001"}]}`, "finish.extenders[0].price"},
-		{"an extender of no depth", `{"extenders":[{"gangs":1}]}`, "finish.extenders[0].depth"},
-		{"an extender for eleven", `{"extenders":[{"gangs":11,"depth":"1/4"}]}`, "finish.extenders[0].gangs"},
-		{"an unknown bead", `{"sealant":{"seam":{"form":"round"}}}`, "finish.sealant.seam.form"},
-		{"a fillet without a leg", `{"sealant":{"counter_line":{"leg":"0"}}}`, "finish.sealant.counter_line.leg"},
-		{"a depth of nothing", `{"sealant":{"window":{"depth":"0"}}}`, "finish.sealant.window.depth"},
-		{"a negative fill", `{"sealant":{"groove_fill":"-1/4"}}`, "finish.sealant.groove_fill"},
-		{"words for a length", `{"sealant":{"bridge":"a quarter"}}`, "finish.sealant.bridge"},
-		{"waste above all", `{"sealant":{"waste":"2"}}`, "finish.sealant.waste"},
-		{"a tube in inches", `{"adhesive":{"cartridges":[{"name":"tube","size":"10 in"}]}}`, "finish.adhesive.cartridges[0].size"},
-		{"an unknown form of glue", `{"adhesive":{"form":"lines"}}`, "finish.adhesive.form"},
-		{"an unknown hold", `{"adhesive":{"hold":"heavy"}}`, "finish.adhesive.hold"},
-		{"beads on beads", `{"adhesive":{"spacing":"1/2"}}`, "finish.adhesive.spacing"},
-		{"nails without a spacing", `{"nails":{"edge":"0"}}`, "finish.nails.edge"},
-		{"nails that do not rise", `{"nails":{"lengths":["2","1"]}}`, "finish.nails.lengths[1]"},
-		{"a box of no nails", `{"nails":{"packs":[{"name":"box","count":0}]}}`, "finish.nails.packs[0].count"},
-		{"a strip of no thickness", `{"furring":{"thickness":"0"}}`, "finish.furring.thickness"},
-		{"a strip without a name", `{"furring":{"strips":[{"length":"8'"}]}}`, "finish.furring.strips[0].name"},
-		{"a box named twice", `{"boxes":[{"name":"a"},{"name":"a"}]}`, "finish.boxes[1].name"},
-		{"a box without a name", `{"boxes":[{"gangs":2}]}`, "finish.boxes[0].name"},
-		{"a set-back in words", `{"boxes":[{"name":"a","set_back":"some"}]}`, "finish.boxes[0].set_back"},
-		{"screws by the hundred", `{"screws":{"device_per_gang":100}}`, "finish.screws.device_per_gang"},
-		{"a roll of no length", `{"tape":{"rolls":[{"name":"roll","length":"0"}]}}`, "finish.tape.rolls[0].length"},
-		{"a cover in feet", `{"sheeting":{"sheets":[{"name":"cover","size":"9 ft"}]}}`, "finish.sheeting.sheets[0].size"},
-		{"an unknown material", `{"house":{"material":"oak"}}`, "finish.house.material"},
-		{"an unknown backing", `{"house":{"backing":"air"}}`, "finish.house.backing"},
-		{"studs side by side", `{"house":{"studs":"1/2"}}`, "finish.house.studs"},
-		{"tax in percent", `{"tax":8.25}`, "finish.tax"},
-		{"leftovers worth more than new", `{"leftover_worth":1.1}`, "finish.leftover_worth"},
-		{"an extra without a name", `{"extras":[{"buy":1}]}`, "finish.extras[0].item"},
-		{"no extra at all", `{"extras":[{"item":"brush"}]}`, "finish.extras[0].buy"},
+		{"no unit in a coverage", `{"paint":{"top":{"coverage":"350"}}}`, "Paint.Top.Coverage"},
+		{"coverage of nothing", `{"paint":{"primer":{"coverage":"0 ft2/gal"}}}`, "Paint.Primer.Coverage"},
+		{"coverage upside down", `{"paint":{"primer":{"coverage":"0.1 gal/ft2"}}}`, "Paint.Primer.Coverage"},
+		{"coverage and solids", `{"paint":{"top":{"coverage":"350 ft2/gal","solids":0.4,"dry_film":"0.002"}}}`, "Paint.Top.Coverage"},
+		{"solids without a film", `{"paint":{"top":{"solids":0.4}}}`, "Paint.Top"},
+		{"film without solids", `{"paint":{"top":{"dry_film":"0.002"}}}`, "Paint.Top"},
+		{"solids in percent", `{"paint":{"top":{"solids":40,"dry_film":"0.002"}}}`, "Paint.Top.Solids"},
+		{"no solids", `{"paint":{"top":{"solids":0,"dry_film":"0.002"}}}`, "Paint.Top.Solids"},
+		{"a film of nothing", `{"paint":{"top":{"solids":0.4,"dry_film":"0"}}}`, "Paint.Top.DryFilm"},
+		{"half a coat", `{"paint":{"top":{"after":1.5}}}`, "Paint.Top.After"},
+		{"less than no coat", `{"paint":{"primer":{"before":-1}}}`, "Paint.Primer.Before"},
+		{"all paint lost", `{"paint":{"loss":1}}`, "Paint.Loss"},
+		{"loss in percent", `{"paint":{"loss":"10%"}}`, "Paint.Loss"},
+		{"a round groove", `{"paint":{"groove":"round"}}`, "Paint.Groove"},
+		{"can without a size", `{"paint":{"top":{"containers":[{"name":"can"}]}}}`, "Paint.Top.Containers[0].Size"},
+		{"can in ounces of weight", `{"paint":{"top":{"containers":[{"name":"can","size":"12 oz"}]}}}`, "Paint.Top.Containers[0].Size"},
+		{"can without a name", `{"paint":{"top":{"containers":[{"name":" ","size":"1 qt"}]}}}`, "Paint.Top.Containers[0].Name"},
+		{"second can with a wrong price", `{"paint":{"top":{"containers":[{"name":"a","size":"1 qt"},{"name":"b","size":"1 gal","price":"1,20"}]}}}`, "Paint.Top.Containers[1].Price"},
+		{"a price to be paid back", `{"trim":{"stick":{"name":"strip","length":"8'","price":"-1"}}}`, "Trim.Stick.Price"},
+		{"a price with an exponent", `{"extenders":[{"depth":"1/4","price":"1e3"}]}`, "Extenders[0].Price"},
+		{"a price that is a list", `{"extenders":[{"depth":"1/4","price":[1]}]}`, "Extenders[0].Price"},
+		{"a price too fine", `{"extenders":[{"depth":"1/4","price":"0.00001"}]}`, "Extenders[0].Price"},
+		{"an extender of no depth", `{"extenders":[{"gangs":1}]}`, "Extenders[0].Depth"},
+		{"an extender for eleven", `{"extenders":[{"gangs":11,"depth":"1/4"}]}`, "Extenders[0].Gangs"},
+		{"an unknown bead", `{"sealant":{"seam":{"form":"round"}}}`, "Sealant.Seam.Form"},
+		{"a fillet without a leg", `{"sealant":{"counter_line":{"leg":"0"}}}`, "Sealant.CounterLine.Leg"},
+		{"a depth of nothing", `{"sealant":{"window":{"depth":"0"}}}`, "Sealant.Window.Depth"},
+		{"a negative fill", `{"sealant":{"groove_fill":"-1/4"}}`, "Sealant.GrooveFill"},
+		{"words for a length", `{"sealant":{"bridge":"a quarter"}}`, "Sealant.Bridge"},
+		{"waste above all", `{"sealant":{"waste":"2"}}`, "Sealant.Waste"},
+		{"a tube in inches", `{"adhesive":{"cartridges":[{"name":"tube","size":"10 in"}]}}`, "Adhesive.Cartridges[0].Size"},
+		{"an unknown form of glue", `{"adhesive":{"form":"lines"}}`, "Adhesive.Form"},
+		{"an unknown hold", `{"adhesive":{"hold":"heavy"}}`, "Adhesive.Hold"},
+		{"beads on beads", `{"adhesive":{"spacing":"1/2"}}`, "Adhesive.Spacing"},
+		{"nails without a spacing", `{"nails":{"edge":"0"}}`, "Nails.Edge"},
+		{"nails that do not rise", `{"nails":{"lengths":["2","1"]}}`, "Nails.Lengths[1]"},
+		{"a box of no nails", `{"nails":{"packs":[{"name":"box","count":0}]}}`, "Nails.Packs[0].Count"},
+		{"a strip of no thickness", `{"furring":{"thickness":"0"}}`, "Furring.Thickness"},
+		{"a strip without a name", `{"furring":{"strips":[{"length":"8'"}]}}`, "Furring.Strips[0].Name"},
+		{"a box named twice", `{"boxes":[{"name":"a"},{"name":"a"}]}`, "Boxes[1].Name"},
+		{"a box without a name", `{"boxes":[{"gangs":2}]}`, "Boxes[0].Name"},
+		{"a set-back in words", `{"boxes":[{"name":"a","set_back":"some"}]}`, "Boxes[0].SetBack"},
+		{"screws by the hundred", `{"screws":{"device_per_gang":100}}`, "Screws.DevicePerGang"},
+		{"a roll of no length", `{"tape":{"rolls":[{"name":"roll","length":"0"}]}}`, "Tape.Rolls[0].Length"},
+		{"a cover in feet", `{"sheeting":{"sheets":[{"name":"cover","size":"9 ft"}]}}`, "Sheeting.Sheets[0].Size"},
+		{"an unknown material", `{"house":{"material":"oak"}}`, "House.Material"},
+		{"an unknown backing", `{"house":{"backing":"air"}}`, "House.Backing"},
+		{"studs side by side", `{"house":{"studs":"1/2"}}`, "House.Studs"},
+		{"tax in percent", `{"tax":8.25}`, "Tax"},
+		{"leftovers worth more than new", `{"leftover_worth":1.1}`, "LeftoverWorth"},
+		{"an extra without a name", `{"extras":[{"buy":1}]}`, "Extras[0].Item"},
+		{"no extra at all", `{"extras":[{"item":"brush"}]}`, "Extras[0].Buy"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			m, err := decode(c.json)
@@ -113,7 +108,7 @@ func TestAllFaultsAreReportedInTheOrderOfTheFields(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"finish.paint.top.coverage", "finish.paint.loss", "finish.nails.edge", "finish.tax"}
+	want := []string{"Paint.Top.Coverage", "Paint.Loss", "Nails.Edge", "Tax"}
 	if diff := cmp.Diff(want, paths(m.Validate(fraction.Inch))); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
@@ -125,24 +120,24 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		path string
 		work finish.Work
 	}{
-		{"work.face", finish.Work{Face: minus.Times(fraction.Inches(1))}},
-		{"work.built", finish.Work{Built: -1}},
-		{"work.edges", finish.Work{Edges: minus}},
-		{"work.pieces[0].height", finish.Work{Pieces: []finish.Piece{{Height: minus}}}},
-		{"work.joints[1].kind", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam}, {Kind: "corner"}}}},
-		{"work.joints[0].length", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: finish.MaxLength.Add(fraction.Inches(1))}}}},
-		{"work.ends[0].length", finish.Work{Ends: []finish.End{{Length: minus}}}},
-		{"work.pieces[0].width", finish.Work{Pieces: []finish.Piece{{Width: minus}}}},
-		{"work.pieces[0].opening_edges", finish.Work{Pieces: []finish.Piece{{OpeningEdges: minus}}}},
-		{"work.joints[0].gap", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Gap: minus}}}},
-		{"work.width", finish.Work{Width: minus}},
-		{"work.low", finish.Work{Low: minus}},
-		{"work.sides", finish.Work{Sides: minus}},
-		{"work.sheets[0].width", finish.Work{Sheets: []finish.SheetRow{{Width: minus}}}},
-		{"work.sheets[0].length", finish.Work{Sheets: []finish.SheetRow{{Length: minus}}}},
-		{"work.sheets[0].count", finish.Work{Sheets: []finish.SheetRow{{Count: -1}}}},
-		{"work.profile", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
-		{"work", finish.Work{Boxes: make([]finish.Box, finish.MaxCount+1)}},
+		{"Work.Face", finish.Work{Face: minus.Times(fraction.Inches(1))}},
+		{"Work.Built", finish.Work{Built: -1}},
+		{"Work.Edges", finish.Work{Edges: minus}},
+		{"Work.Pieces[0].Height", finish.Work{Pieces: []finish.Piece{{Height: minus}}}},
+		{"Work.Joints[1].Kind", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam}, {Kind: "corner"}}}},
+		{"Work.Joints[0].Length", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: finish.MaxLength.Add(fraction.Inches(1))}}}},
+		{"Work.Ends[0].Length", finish.Work{Ends: []finish.End{{Length: minus}}}},
+		{"Work.Pieces[0].Width", finish.Work{Pieces: []finish.Piece{{Width: minus}}}},
+		{"Work.Pieces[0].OpeningEdges", finish.Work{Pieces: []finish.Piece{{OpeningEdges: minus}}}},
+		{"Work.Joints[0].Gap", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Gap: minus}}}},
+		{"Work.Width", finish.Work{Width: minus}},
+		{"Work.Low", finish.Work{Low: minus}},
+		{"Work.Sides", finish.Work{Sides: minus}},
+		{"Work.Sheets[0].Width", finish.Work{Sheets: []finish.SheetRow{{Width: minus}}}},
+		{"Work.Sheets[0].Length", finish.Work{Sheets: []finish.SheetRow{{Length: minus}}}},
+		{"Work.Sheets[0].Count", finish.Work{Sheets: []finish.SheetRow{{Count: -1}}}},
+		{"Work.Profile", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
+		{"Work", finish.Work{Boxes: make([]finish.Box, finish.MaxCount+1)}},
 	} {
 		_, err := finish.TakeOff(c.work, finish.Materials{})
 		if diff := cmp.Diff([]string{c.path}, paths(err)); diff != "" {

@@ -27,11 +27,11 @@ type coating struct {
 
 func (r *reader) painting(p, d Paint) painting {
 	return painting{
-		primer:    r.coating("finish.paint.primer", "primer", p.Primer, d.Primer),
-		top:       r.coating("finish.paint.top", "top coat", p.Top, d.Top),
-		loss:      r.share("finish.paint.loss", p.Loss, d.Loss),
-		edgeCoats: r.times("finish.paint.edge_coats", p.EdgeCoats, d.EdgeCoats),
-		groove:    r.word("finish.paint.groove", p.Groove, SquareGroove, VGroove),
+		primer:    r.coating("paint.primer", "primer", p.Primer, d.Primer),
+		top:       r.coating("paint.top", "top coat", p.Top, d.Top),
+		loss:      r.share("paint.loss", p.Loss, d.Loss),
+		edgeCoats: r.times("paint.edge_coats", p.EdgeCoats, d.EdgeCoats),
+		groove:    r.word("paint.groove", p.Groove, SquareGroove, VGroove),
 	}
 }
 
@@ -43,16 +43,16 @@ func (r *reader) coating(path, name string, c, d Coating) coating {
 		offers: r.containers(path+".containers", c.Containers, d.Containers),
 	}
 	switch {
-	case c.Solids == "" && c.Film == "" && (c.Coverage == "" || c.Coverage == d.Coverage):
+	case c.Solids == "" && c.DryFilm == "" && (c.Coverage == "" || c.Coverage == d.Coverage):
 		read.coverage, read.source = r.coverage(path+".coverage", d.Coverage), "planning figure, trust the tin"
-	case c.Solids == "" && c.Film == "":
+	case c.Solids == "" && c.DryFilm == "":
 		read.coverage, read.source = r.coverage(path+".coverage", c.Coverage), asGiven
 	case c.Coverage != "":
-		r.fault(path+".coverage", string(c.Coverage), "give the coverage, or solids and dry_film, not both")
-	case c.Solids == "" || c.Film == "":
-		r.fault(path, "", "solids and dry_film belong together")
+		r.fault(path+".coverage", string(c.Coverage), "the coverage, or solids and the dry film, not both")
+	case c.Solids == "" || c.DryFilm == "":
+		r.fault(path, "", "solids and the dry film together")
 	default:
-		film := r.length(path+".dry_film", c.Film, "", positive)
+		film := r.length(path+".dry_film", c.DryFilm, "", positive)
 		read.coverage, read.source = theoretical(r.solids(path+".solids", c.Solids), film), "solids by volume over dry film"
 	}
 	return read

@@ -48,7 +48,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"40 % solids at 1 mil: 9625/6 × 0.4 = 641.67 ft2/gal, so 1925/3 ft2 take 4 qt",
 			finish.Work{Profile: plain, Face: in("2310").Times(in("40"))}, // 641 2/3 ft2
 			func(m *finish.Materials) {
-				m.Paint.Top.After, m.Paint.Top.Solids, m.Paint.Top.Film = "1", "0.4", "0.001"
+				m.Paint.Top.After, m.Paint.Top.Solids, m.Paint.Top.DryFilm = "1", "0.4", "0.001"
 			},
 			"top coat, 4 qt, 1 gallon",
 		},

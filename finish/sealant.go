@@ -26,7 +26,7 @@ type bead struct {
 }
 
 func (r *reader) sealing(s, d Sealant) sealing {
-	const path = "finish.sealant."
+	const path = "sealant."
 	beads := map[JointKind]bead{}
 	for _, k := range []struct {
 		kind     JointKind

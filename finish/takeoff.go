@@ -86,13 +86,13 @@ func (r *reader) read(m Materials) settings {
 	s.sheeting = r.covering(m.Sheeting, d.Sheeting)
 	s.trim = r.trimming(m.Trim, d.Trim)
 	s.extras = r.extras(m.Extras)
-	s.tax = r.share("finish.tax", m.Tax, d.Tax)
-	s.remainder = r.number("finish.leftover_worth", m.LeftoverWorth, d.LeftoverWorth, 0, 1)
+	s.tax = r.share("tax", m.Tax, d.Tax)
+	s.remainder = r.number("leftover_worth", m.LeftoverWorth, d.LeftoverWorth, 0, 1)
 	return s
 }
 
 // Validate returns nil, or everything that is wrong with the fields in a job with these units: an error that wraps one
-// *[FieldError] for each, in the order of the fields.
+// *fault.Fault for each, in the order of the fields.
 func (m Materials) Validate(units fraction.Unit) error {
 	r := &reader{units: units}
 	r.read(m)
@@ -101,7 +101,7 @@ func (m Materials) Validate(units fraction.Unit) error {
 
 // TakeOff reckons what the work needs.
 //
-// It fails if a field of m or a quantity of w is out of range, with an error that wraps a *[FieldError] for each, or with a *[MixError]
+// It fails if a field of m or a quantity of w is out of range, with an error that wraps a *fault.Fault for each, or with a *[MixError]
 // where something needs more packs than [MaxPacks]. The cost is linear in the size of w, and at most [MixSteps] steps for each thing bought.
 func TakeOff(w Work, m Materials) (list List, err error) {
 	defer fraction.Catch(&err)
@@ -256,7 +256,7 @@ type extra struct {
 func (r *reader) extras(given []Extra) []extra {
 	var all []extra
 	for i, e := range given {
-		path := fmt.Sprintf("finish.extras[%d]", i)
+		path := fmt.Sprintf("extras[%d]", i)
 		if strings.TrimSpace(e.Item) == "" {
 			r.fault(path+".item", "", "want what to buy, such as brush")
 		}

@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // The texts of a job file keep the spelling of the person who wrote them. They are read when the units of the job are
@@ -41,21 +43,6 @@ func (n *Number) UnmarshalJSON(data []byte) error {
 	}
 	*n = Number(text)
 	return nil
-}
-
-// FieldError says which field of the input is wrong. Path is spelt as in the job file, such as
-// "finish.paint.top.coverage", or begins with "work" for the quantities that the plan gives.
-type FieldError struct {
-	Path  string
-	Value string // as it was written; empty if the field is missing or is a list
-	Want  string // what would be accepted
-}
-
-func (e *FieldError) Error() string {
-	if e.Value == "" {
-		return e.Path + ": " + e.Want
-	}
-	return fmt.Sprintf("%s: %q: %s", e.Path, e.Value, e.Want)
 }
 
 // Exact sizes of the units of volume and area. Lengths are in inches, areas in square inches and volumes in cubic inches.
@@ -95,8 +82,14 @@ type reader struct {
 	faults []error
 }
 
+// fault records that the value at a path, which is spelt as in a job file, cannot be used.
 func (r *reader) fault(path, value, want string) {
-	r.faults = append(r.faults, &FieldError{path, value, want})
+	f := &fault.Fault{Want: strings.TrimPrefix(want, "want ")}
+	if value != "" {
+		f.Value = strconv.Quote(value)
+	}
+	_ = f.Path.UnmarshalText([]byte(path)) // any text is a path
+	r.faults = append(r.faults, f)
 }
 
 // length reads a length that is at least low; an empty text is the default.

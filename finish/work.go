@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 )
 
@@ -136,7 +137,7 @@ func (w Work) check(r *reader) {
 	for i, j := range w.Joints {
 		path := fmt.Sprintf("work.joints[%d]", i)
 		if !known(j.Kind) {
-			r.fault(path+".kind", string(j.Kind), "no such kind of joint")
+			r.fault(path+".kind", string(j.Kind), "a kind of joint")
 		}
 		length(path+".length", j.Length)
 		length(path+".gap", j.Gap)
@@ -160,7 +161,7 @@ func (w Work) check(r *reader) {
 	}
 	if len(w.Profile.Features) > 0 {
 		if err := w.Profile.Validate(); err != nil {
-			r.fault("work.profile", "", err.Error())
+			r.faults = append(r.faults, fault.Under(err, "Work", "Profile"))
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -32,7 +33,7 @@ func (r *reader) judge(root *node, j *plan.Job) {
 		r.phase(root.member("installed").items[i].member("left_phase"), p.LeftPhase, pitch)
 	}
 	r.corners(root.member("runs").items, j)
-	r.check(root, j.Finish.Validate(j.Units))
+	r.materials(root.member("finish"), j.Finish.Validate(j.Units))
 	if len(r.faults) == 0 {
 		r.check(root, j.Room.Validate())
 	}
@@ -42,6 +43,20 @@ func (r *reader) judge(root *node, j *plan.Job) {
 func (r *reader) phase(n *node, phase, pitch fraction.Length) {
 	if n != nil && !phase.Less(pitch) {
 		r.room(n, `a phase from "0" up to the repeat`, "not below one repeat of the pattern, which is %s", pitch)
+	}
+}
+
+// materials records what the package finish refuses.
+func (r *reader) materials(n *node, err error) {
+	for _, refused := range fault.All(err) {
+		text, _ := refused.Path.MarshalText() // it writes any path
+		path := below(n.path, string(text))
+		place := n.find(path)
+		f := Fault{Path: path, Value: refused.Value, Problem: "not accepted", Want: refused.Want, Kind: ErrRoom, Err: refused, offset: place.offset}
+		if f.Value == "" && place.path == path && place.scalar() {
+			f.Value = place.quoted()
+		}
+		r.faults = append(r.faults, f)
 	}
 }
 
