@@ -125,56 +125,6 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 	}
 }
 
-// Stopped cuts run along the lines of the step, from the edge where the notch
-// lies, with the blade in the notch; all four corners of a piece can have one.
-func TestStoppedCutsFollowTheStep(t *testing.T) {
-	for _, row := range []struct{ name, heights, rip, across string }{
-		{"upper right", `{"at": "0", "top": "95"}, {"at": "10", "top": "95"}, {"at": "10", "top": "20"}, {"at": "48", "top": "20"}`,
-			"the line 10 from its left edge, blade right of it, from its upper end as far as the line 20 from its lower end",
-			"the line 20 from its lower end, blade above it, from its right edge"},
-		{"upper left", `{"at": "0", "top": "20"}, {"at": "38", "top": "20"}, {"at": "38", "top": "95"}, {"at": "48", "top": "95"}`,
-			"the line 38 from its left edge, blade left of it, from its upper end as far as the line 20 from its lower end",
-			"the line 20 from its lower end, blade above it, from its left edge"},
-		{"lower right", `{"at": "0", "top": "95"}, {"at": "10", "top": "95"}, {"at": "10", "bottom": "75", "top": "95"}, {"at": "48", "bottom": "75", "top": "95"}`,
-			"the line 10 from its left edge, blade right of it, from its lower end as far as the line 75 from its lower end",
-			"the line 75 from its lower end, blade below it, from its right edge"},
-		{"lower left", `{"at": "0", "bottom": "75", "top": "95"}, {"at": "38", "bottom": "75", "top": "95"}, {"at": "38", "top": "95"}, {"at": "48", "top": "95"}`,
-			"the line 38 from its left edge, blade left of it, from its lower end as far as the line 75 from its lower end",
-			"the line 75 from its lower end, blade below it, from its left edge"},
-	} {
-		t.Run(row.name, func(t *testing.T) {
-			p := readPlan(t, `{"profile": "beadboard 2", "stock": [{"name": "sheet", "width": "48", "length": "96"}], "saw": {"notches": true}, "runs": [
-				{"name": "stepped", "width": "48", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [`+row.heights+`]},
-				{"name": "low", "width": "30", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "60"}, {"at": "30", "top": "60"}]}]}`)
-			if len(p.Sheets) != 1 {
-				t.Fatalf("%d sheets, want the low piece out of the notch", len(p.Sheets))
-			}
-			s := p.Sheets[0]
-			var rips, across []string
-			freed := 0
-			for i, c := range s.Cuts {
-				says := newText(tapeOf(p)).cut(p, s, i)
-				freed += strings.Count(says, "frees ")
-				switch c.Kind {
-				case "stopped rip":
-					rips = append(rips, says)
-				case "stopped crosscut":
-					across = append(across, says)
-				}
-			}
-			if len(rips) != 1 || !strings.Contains(rips[0], row.rip) {
-				t.Errorf("stopped rips %q, want one that says %q", rips, row.rip)
-			}
-			if len(across) != 1 || !strings.Contains(across[0], row.across) {
-				t.Errorf("stopped crosscuts %q, want one that says %q", across, row.across)
-			}
-			if freed != 2 {
-				t.Errorf("%d pieces are freed, want 2", freed)
-			}
-		})
-	}
-}
-
 // readPlan plans a job and reads the plan back.
 func readPlan(t *testing.T, job string) plan.Plan {
 	t.Helper()

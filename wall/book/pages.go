@@ -139,6 +139,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"piece":    func(number int) plan.Piece { return pieceOf(b.Plan, number) },
 		"unit":     func() string { return unit(b.Plan) },
 		"sentence": sentence,
+		"search":   func() string { return Search(b.Plan) },
 		"capital":  capital,
 		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
 		"flaw":     func(i int) int { return drawing.BlemishNumber(b.Plan, i) },

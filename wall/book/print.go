@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -78,16 +79,33 @@ func Headline(p plan.Plan) string {
 func proof(p plan.Plan) string {
 	switch {
 	case p.Search.Proved && p.Bound.Proved:
-		return "Proved: no layout of this room needs fewer" + because(p.Search.How) + "."
+		return "Proved: no layout of this room needs fewer" + because(Search(p)) + "."
 	case p.Bound.Proved:
-		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Of other layouts: " + strings.TrimRight(p.Search.How, ". ") + "."
+		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Of other layouts: " + Search(p) + "."
 	}
 	are := "are"
 	if p.Bound.SheetsAtLeast == 1 {
 		are = "is"
 	}
 	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
-		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(p.Bound.How), because(p.Search.How))
+		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(p.Bound.How), because(Search(p)))
+}
+
+// Search says how the search of layouts ended and what that proves.
+func Search(p plan.Plan) string {
+	s := p.Search
+	switch {
+	case s.Status == choice.BothProved && s.End == choice.LayoutsSpent:
+		return "every layout was looked at"
+	case s.Status == choice.BothProved:
+		return strings.TrimRight(s.How, ". ")
+	case s.Status == choice.NeedProved && s.End == choice.BoundMet:
+		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)",
+			strings.TrimRight(s.How, ". "), count(s.Layouts, "layout"))
+	case s.End == choice.ContextStopped:
+		return fmt.Sprintf("stopped early, after %s; another might need less", count(s.Layouts, "layout"))
+	}
+	return fmt.Sprintf("stopped after %s; another might need less", count(s.Layouts, "layout"))
 }
 
 // because puts a reason, which may be a sentence, into brackets.

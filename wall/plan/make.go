@@ -2,7 +2,6 @@ package plan
 
 import (
 	"context"
-	"errors"
 	"fmt"
 
 	"example.com/groovewright/finish"
@@ -10,6 +9,7 @@ import (
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 )
 
 // Preference says which choice of the trade-off a plan takes.
@@ -37,56 +37,7 @@ func ParsePreference(s string) (Preference, error) {
 type Options struct {
 	Prefer Preference // default Sheets
 
-	// Layouts is how many layouts are looked at before the search of the
-	// trade-off ends without a proof; 0 for DefaultLayouts.
-	Layouts int
-	// Nodes is how many steps each nest may be searched; 0 for DefaultNodes.
-	Nodes int
-}
-
-// The budgets of a plan where none is given. They are counts, not times, so
-// that the same job always gives the same plan.
-const (
-	DefaultLayouts = 48
-	DefaultNodes   = 400_000
-)
-
-func (o Options) nodes() int {
-	if o.Nodes > 0 {
-		return o.Nodes
-	}
-	return DefaultNodes
-}
-
-// ShortError says that the job cannot be done as given: some pieces are on no
-// sheet.
-type ShortError struct {
-	Pieces []string // label and reason of each that is left over
-	OnHand int      // sheets of which there is a count
-	Bought bool     // there is also stock of which as many are bought as needed
-	Boards bool     // the stock is boards
-}
-
-func (e *ShortError) Error() string {
-	sheet := wordFor(e.Boards, "sheet", "board")
-	text := "the stock is not enough: "
-	if e.OnHand > 0 || !e.Bought {
-		text += count(e.OnHand, sheet) + " on hand, "
-	}
-	if e.Bought {
-		text += "as many as needed to buy, "
-	}
-	text += count(len(e.Pieces), "piece") + " left over:"
-	for i, p := range e.Pieces {
-		if i == 5 {
-			return text + fmt.Sprintf(" and %d more", len(e.Pieces)-i)
-		}
-		if i > 0 {
-			text += ";"
-		}
-		text += " " + p
-	}
-	return text
+	Budget choice.Budget // of the search
 }
 
 // Make plans the job. A job that cannot be done as given fails with a
@@ -94,15 +45,15 @@ func (e *ShortError) Error() string {
 // the search, and the plan says so.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
-	m := maker{job: j, options: o}
-	chosen, err := m.choose(ctx)
-	if short := new(ShortError); errors.As(err, &short) {
-		m.tellStock(short)
-	}
-	if err != nil {
+	m := maker{job: j}
+	if m.choices, err = choice.Explore(ctx, choice.Problem{Room: m.job.Room}, o.Budget); err != nil {
 		return Plan{}, err
 	}
-	m.layout, m.nest = chosen.layout, chosen.nest
+	m.chosen = m.choices.Sheets()
+	if o.Prefer == Looks {
+		m.chosen = m.choices.Looks()
+	}
+	m.layout, m.nest = m.chosen.Layout, m.chosen.Nest
 	p = m.frame()
 	p.Runs = m.runs()
 	p.Pieces = m.pieces()
@@ -110,40 +61,28 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
 	p.Blemishes = m.blemishes()
 	p.BlemishTotal = m.layout.Total
-	p.Search = m.search
-	if p.Choices, err = m.choices(); err != nil {
+	p.Search = m.search()
+	if p.Choices, err = m.tradeOff(); err != nil {
 		return Plan{}, err
 	}
 	if p.Warnings, err = m.warnings(p.Pieces); err != nil {
 		return Plan{}, err
 	}
-	p.Warnings = append(p.Warnings, m.notchHint...)
 	return p, m.finish(&p)
-}
-
-// tellStock adds to an error what there was to cut from.
-func (m *maker) tellStock(e *ShortError) {
-	e.Boards = m.job.Room.Profile.Boards
-	for _, s := range m.job.Room.Stock {
-		if s.Count != nil {
-			e.OnHand += *s.Count
-		} else {
-			e.Bought = true
-		}
-	}
 }
 
 // maker holds what a plan is made from.
 type maker struct {
 	job     Job
-	options Options
-	found   []candidate // of the trade-off, from least blemish up
-	chosen  int
-	search  Search
+	choices choice.Choices
+	chosen  choice.Choice
+	layout  wall.Layout // of the choice
+	nest    nest.Result // of the choice
+}
 
-	notchHint []Warning // that notches would save a sheet
-	layout    wall.Layout
-	nest      nest.Result
+// search says how far the search went.
+func (m *maker) search() Search {
+	return Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status, End: m.choices.End, How: m.choices.How}
 }
 
 // frame returns a plan with what comes from the job alone.
@@ -187,22 +126,6 @@ func (m *maker) frame() Plan {
 	return p
 }
 
-// problem returns the nesting of a layout's pieces; notches says whether pieces
-// may come out of the notches of stepped ones.
-func (m *maker) problem(l *wall.Layout, notches bool) nest.Problem {
-	j := &m.job
-	p := nest.Problem{Stock: j.Room.Stock, Saw: j.Room.Saw, Pattern: nest.PatternOf(j.Room.Profile)}
-	for _, piece := range l.Pieces {
-		_, hi := piece.Shape.Bounds()
-		part := nest.Part{Number: piece.Number, Width: hi.X, Height: hi.Y, LeftPhase: piece.LeftPhase}
-		if notches {
-			part.Shape = piece.Shape
-		}
-		p.Parts = append(p.Parts, part)
-	}
-	return p
-}
-
 // blemishes returns the terms of the layout.
 func (m *maker) blemishes() []Blemish {
 	out := []Blemish{}
@@ -216,7 +139,7 @@ func (m *maker) blemishes() []Blemish {
 // finish adds what follows from the layout: the take-off, the order of work and
 // the cautions.
 func (m *maker) finish(p *Plan) error {
-	work := m.work(&m.found[m.chosen])
+	work := m.work(&m.chosen)
 	list, err := finish.TakeOff(work, m.job.Finish)
 	if err != nil {
 		return err

@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall/choice"
 )
 
 // Format is the version of the plan's JSON form.
@@ -313,9 +314,11 @@ type Blemish struct {
 
 // Search says how far the search of layouts went.
 type Search struct {
-	Layouts int    `json:"layouts"` // layouts looked at
-	Proved  bool   `json:"proved"`  // no other layout has fewer sheets, or as few and less blemish
-	How     string `json:"how"`
+	Layouts int             `json:"layouts"` // layouts looked at
+	Proved  bool            `json:"proved"`  // no other layout needs less, or as little and has less blemish
+	Status  choice.Status   `json:"status"`  // what of this is proved
+	End     choice.EndCause `json:"end"`
+	How     string          `json:"how"` // the bound of the whole room
 }
 
 // Choice is one entry of the trade-off between sheets and looks.

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
@@ -28,8 +29,8 @@ func makePlan(t rapid.TB, file []byte, prefer plan.Preference) (data []byte, don
 	if err != nil {
 		t.Fatalf("the job is refused: %v\n%s", err, file)
 	}
-	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Layouts: 4, Nodes: 20_000})
-	var short *plan.ShortError
+	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Budget: choice.Budget{Layouts: 4, Nodes: 20_000}})
+	var short *choice.ShortError
 	var none *wall.NoLayoutError
 	switch {
 	case errors.As(err, &short) || errors.As(err, &none):

@@ -2,57 +2,43 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/wall"
 )
 
-// short says which pieces the stock does not give.
-func (m *maker) short(c candidate) error {
-	e := &ShortError{}
-	for _, u := range c.nest.Unplaced {
-		piece := c.layout.Pieces[u.Part-1]
-		e.Pieces = append(e.Pieces, fmt.Sprintf("piece %s on %q: %s", piece.Label, m.job.Room.Runs[piece.Run].Name, u.Why))
-	}
-	return e
-}
-
-// panels counts the panels of the layout.
-func (c *candidate) panels() int {
+// panels counts the panels of a layout.
+func panels(l *wall.Layout) int {
 	n := 0
-	for _, r := range c.layout.Runs {
+	for _, r := range l.Runs {
 		n += len(r.Panels)
 	}
 	return n
 }
 
-// choices tells the trade-off, the best-looking entry first. The cost of each
-// is the total of its whole take-off, as far as prices are known.
-func (m *maker) choices() ([]Choice, error) {
+// tradeOff returns the choices, the best-looking one first. The cost of each is the total of
+// its whole take-off, as far as prices are known.
+func (m *maker) tradeOff() ([]Choice, error) {
 	var out []Choice
-	for i := range m.found {
-		c := &m.found[i]
-		if c.need.unplaced > 0 {
-			continue
-		}
+	taken := 0
+	for i := range m.choices.Front {
+		c := &m.choices.Front[i]
 		list, err := finish.TakeOff(m.work(c), m.job.Finish)
 		if err != nil {
 			return nil, err
 		}
+		chosen := c.Need == m.chosen.Need && c.Layout.Total == m.chosen.Layout.Total
+		if chosen {
+			taken = i
+		}
 		out = append(out, Choice{
-			Sheets: c.need.sheets, Bought: c.need.bought, Panels: c.panels(), Cost: list.Total, BlemishTotal: c.layout.Total,
-			Chosen: i == m.chosen, Proved: c.nest.Bound.Proved,
+			Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels(&c.Layout), Cost: list.Total, BlemishTotal: c.Layout.Total,
+			Chosen: chosen, Proved: c.Nest.Bound.Proved,
 		})
 	}
-	taken := slices.IndexFunc(out, func(c Choice) bool { return c.Chosen })
-	k := 0
-	for i := range m.found {
-		if m.found[i].need.unplaced == 0 {
-			out[k].Says = says(out[k], out[taken], m.job.Room.Profile.Boards) + " " + m.seen(&m.found[i].layout)
-			k++
-		}
+	for i := range out {
+		out[i].Says = says(out[i], out[taken], m.job.Room.Profile.Boards) + " " + m.seen(&m.choices.Front[i].Layout)
 	}
 	return out, nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
@@ -35,8 +36,8 @@ func TestLayoutsByCostSaveASheet(t *testing.T) {
 	if len(p.Sheets) != 1 || len(p.Choices) < 2 || !p.Choices[0].BlemishTotal.Less(p.BlemishTotal) {
 		t.Errorf("%d sheets, choices %+v; want 1 sheet and a better-looking choice of 2", len(p.Sheets), p.Choices)
 	}
-	if p.Search.Proved || !strings.Contains(p.Search.How, "no layout can need less") {
-		t.Errorf("proved %v: %s", p.Search.Proved, p.Search.How)
+	if p.Search.Proved || p.Search.Status != choice.NeedProved || p.Search.End != choice.BoundMet {
+		t.Errorf("search %+v; want least need proved and no more", p.Search)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 )
 
 var jointKinds = map[wall.JointKind]finish.JointKind{
@@ -15,24 +16,24 @@ var jointKinds = map[wall.JointKind]finish.JointKind{
 }
 
 // work returns the quantities that the take-off of a candidate reckons with.
-func (m *maker) work(c *candidate) finish.Work {
+func (m *maker) work(c *choice.Choice) finish.Work {
 	j := &m.job
 	w := finish.Work{Units: j.Units, Profile: j.Room.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
-	for _, p := range c.layout.Pieces {
+	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		run := j.Room.Runs[p.Run]
 		w.Face = w.Face.Add(p.Shape.Area())
 		w.Edges = w.Edges.Add(p.EdgeLength())
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
-		panel := c.panel(p.Run, p.Panel)
+		panel := panelOf(&c.Layout, p.Run, p.Panel)
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
 			continue
 		}
 		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, m.tape().Format(panel.Left), m.tape().Format(panel.Right)))
 	}
-	for _, joint := range c.layout.Joints {
+	for _, joint := range c.Layout.Joints {
 		kind, sealed := jointKinds[joint.Kind]
 		if !sealed {
 			continue
@@ -49,7 +50,7 @@ func (m *maker) work(c *candidate) finish.Work {
 			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length, Corner: joint.Kind == wall.MitreJoint})
 		}
 	}
-	for i, laid := range c.layout.Runs {
+	for i, laid := range c.Layout.Runs {
 		if corner := laid.Corner; corner != nil && j.Room.Runs[i].Right.Kind == wall.OutsideCorner {
 			w.Mitred = append(w.Mitred, fmt.Sprintf("the corner of %s and %s", j.Room.Runs[i].Name, j.Room.Runs[corner.Next].Name))
 		}
@@ -71,7 +72,7 @@ func (m *maker) work(c *candidate) finish.Work {
 	}
 	for i, s := range j.Room.Stock {
 		used := 0
-		for _, sheet := range c.nest.Sheets {
+		for _, sheet := range c.Nest.Sheets {
 			if sheet.Stock == i {
 				used++
 			}
@@ -105,9 +106,9 @@ func lowest(run *wall.Run) fraction.Length {
 	return bottom
 }
 
-// panel returns the panel of a run by its number.
-func (c *candidate) panel(run, number int) wall.Panel {
-	for _, p := range c.layout.Runs[run].Panels {
+// panelOf returns the panel of a run by its number.
+func panelOf(l *wall.Layout, run, number int) wall.Panel {
+	for _, p := range l.Runs[run].Panels {
 		if p.Number == number {
 			return p
 		}

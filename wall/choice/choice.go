@@ -1,0 +1,194 @@
+package choice
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// Problem is a room, with the stock that its panels may be cut from and the saw.
+type Problem struct {
+	Room wall.Room
+}
+
+// Budget is how long a search may go on. It counts steps and not time, so that the same
+// problem always gives the same front.
+type Budget struct {
+	// Layouts is how many layouts are looked at in the order of blemish before the search
+	// ends without a proof; 0 for [DefaultLayouts]. Other orders get parts of it.
+	Layouts int
+	// Nodes is how many steps each nest of a choice may take; 0 for [DefaultNodes].
+	Nodes int
+}
+
+// The budget where none is given.
+const (
+	DefaultLayouts = 48
+	DefaultNodes   = 400_000
+)
+
+func (b Budget) withDefaults() Budget {
+	if b.Layouts <= 0 {
+		b.Layouts = DefaultLayouts
+	}
+	if b.Nodes <= 0 {
+		b.Nodes = DefaultNodes
+	}
+	return b
+}
+
+// Need is what a nest takes, the first difference deciding.
+type Need struct {
+	Cost   fraction.Ratio // money for the sheets with a price
+	Bought int            // sheets of which there are as many as needed
+	Sheets int            // with those on hand
+}
+
+// Compare returns -1 if a needs less than b, 1 if it needs more, and 0 if both need the same.
+func (a Need) Compare(b Need) int {
+	if c := a.Cost.Compare(b.Cost); c != 0 {
+		return c
+	}
+	return slices.Compare([]int{a.Bought, a.Sheets}, []int{b.Bought, b.Sheets})
+}
+
+// Status says what is proved of a choice.
+type Status uint8
+
+const (
+	Open        Status = iota // nothing is proved
+	NeedProved                // no layout that looks as good or better needs less
+	LooksProved               // no layout that needs as little or less looks better
+	BothProved                // both
+)
+
+var statuses = enum.Of[Status]("open", "need", "looks", "both")
+
+// String returns the word of the status.
+func (s Status) String() string { return statuses.String(s) }
+
+// MarshalText returns the word of the status.
+func (s Status) MarshalText() ([]byte, error) { return statuses.Marshal(s) }
+
+// UnmarshalText reads the word of a status.
+func (s *Status) UnmarshalText(text []byte) error { return statuses.Unmarshal(text, s) }
+
+// Choice is a layout with its nest.
+type Choice struct {
+	Layout wall.Layout
+	Nest   nest.Result
+	Need   Need
+	Status Status
+
+	unplaced int // pieces that the stock does not give
+}
+
+// Choices is the trade-off of a room.
+type Choices struct {
+	// Front are the choices that no other one beats in both need and looks, from the least
+	// blemish up. There is at least one.
+	Front []Choice
+
+	Least   Need     // no layout of the room needs less
+	How     string   // the bound that says so
+	Layouts int      // how many layouts were looked at
+	End     EndCause // why the search ended
+}
+
+// EndCause says why a search ended.
+type EndCause uint8
+
+const (
+	BudgetSpent    EndCause = iota // the budget was spent
+	BoundMet                       // the last choice meets the bound of the room
+	LayoutsSpent                   // every layout of the room was looked at
+	ContextStopped                 // the context ended first
+)
+
+var endCauses = enum.Of[EndCause]("budget spent", "bound met", "every layout", "stopped")
+
+// String returns the word of the cause.
+func (e EndCause) String() string { return endCauses.String(e) }
+
+// MarshalText returns the word of the cause.
+func (e EndCause) MarshalText() ([]byte, error) { return endCauses.Marshal(e) }
+
+// UnmarshalText reads the word of a cause.
+func (e *EndCause) UnmarshalText(text []byte) error { return endCauses.Unmarshal(text, e) }
+
+// Looks returns the choice with the least blemish; the zero Choice where there is none.
+func (c Choices) Looks() Choice {
+	if len(c.Front) == 0 {
+		return Choice{}
+	}
+	return c.Front[0]
+}
+
+// Sheets returns the choice with the least need; the zero Choice where there is none.
+func (c Choices) Sheets() Choice {
+	if len(c.Front) == 0 {
+		return Choice{}
+	}
+	return c.Front[len(c.Front)-1]
+}
+
+// ShortError says that no layout was found that the stock gives all pieces of. It does
+// not say that there is none.
+type ShortError struct {
+	Left    []LeftOver // of the layout that leaves least over
+	OnHand  int        // sheets of which there is a count
+	Buys    bool       // there is also stock of which as many are bought as needed
+	Layouts int        // how many layouts were looked at
+}
+
+// LeftOver is a piece that the stock did not give.
+type LeftOver struct {
+	Piece string // its label
+	Run   string // the name of its run
+	Why   string
+}
+
+// mostLeft is how many pieces an error names.
+const mostLeft = 5
+
+// Error returns one line.
+func (e *ShortError) Error() string {
+	text := fmt.Sprintf("the stock is not enough for any of %d layouts that were looked at: %d on hand", e.Layouts, e.OnHand)
+	if e.Buys {
+		text += ", as many as needed to buy"
+	}
+	text += fmt.Sprintf("; pieces left over: %d", len(e.Left))
+	for i, l := range e.Left {
+		if i == mostLeft {
+			return text + ", ..."
+		}
+		text += fmt.Sprintf(", piece %s on %q (%s)", l.Piece, l.Run, l.Why)
+	}
+	return text
+}
+
+// Explore finds the trade-off of a problem within a budget.
+//
+// The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each
+// layout that a bound does not rule out.
+func Explore(ctx context.Context, p Problem, b Budget) (c Choices, err error) {
+	defer fraction.Catch(&err)
+	e := explorer{ctx: ctx, problem: p, budget: b.withDefaults(), seen: map[string]bool{}}
+	defer e.close()
+	if err := e.search(); err != nil {
+		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {
+			return Choices{}, err
+		}
+		e.end = ContextStopped // the best so far counts
+	}
+	if err := e.searchEnds(); err != nil {
+		return Choices{}, err
+	}
+	return e.choices()
+}

@@ -1,0 +1,199 @@
+package choice_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
+)
+
+// rooms calls f with invented small rooms, the same at each run of the test.
+func rooms(n int, f func(seed uint64, p choice.Problem)) {
+	for seed := range uint64(n) {
+		f(seed, room(rand.New(rand.NewPCG(seed, 1))))
+	}
+}
+
+// room draws up to three stepped walls with windows, joined by corners.
+func room(r *rand.Rand) choice.Problem {
+	eighths := func(low, high int) fraction.Length { return fraction.Of(int64(8*low+r.IntN(8*(high-low))), 8) }
+	profile, _ := groove.Find("beadboard 1-1/2")
+	var p choice.Problem
+	p.Room = wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(), Gaps: wall.Gaps{Side: fraction.Of(1, 16)},
+		Saw: nest.Saw{Kerf: fraction.Of(1, 8)}}
+	ends := []wall.EndKind{wall.Exposed, wall.Covered, wall.OutsideCorner}
+	runs := 1 + r.IntN(3)
+	for i := range runs {
+		run := wall.Run{Name: fmt.Sprintf("wall %d", i+1), Width: eighths(20, 110)}
+		run.Left.Kind, run.Right.Kind = wall.InsideCorner, wall.InsideCorner
+		if i == 0 {
+			run.Left.Kind = ends[r.IntN(2)]
+		}
+		if i == runs-1 {
+			run.Right.Kind = ends[r.IntN(2)]
+		}
+		low, step := eighths(14, 40), eighths(5, 15)
+		high := eighths(14, 60)
+		run.Heights = []wall.Height{{Top: low}, {At: step, Top: low}, {At: step, Top: high}, {At: run.Width, Top: high}}
+		if r.IntN(2) == 0 {
+			run.Openings = []wall.Opening{{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(step.Add(fraction.Inches(2)), fraction.Inches(4), eighths(1, 3), fraction.Inches(8))}}
+		}
+		p.Room.Runs = append(p.Room.Runs, run)
+	}
+	p.Room.Stock = []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}
+	return p
+}
+
+// explore fails the test on any error but one that says that the room cannot be done.
+func explore(t *testing.T, seed uint64, p choice.Problem, b choice.Budget) (choice.Choices, bool) {
+	t.Helper()
+	c, err := choice.Explore(t.Context(), p, b)
+	var none *wall.NoLayoutError
+	if errors.As(err, &none) {
+		return c, false
+	}
+	if err != nil {
+		t.Fatalf("room %d: %v", seed, err)
+	}
+	return c, true
+}
+
+var small = choice.Budget{Layouts: 6, Nodes: 20_000}
+
+func TestFrontIsNotDominated(t *testing.T) {
+	points := 0
+	rooms(24, func(seed uint64, p choice.Problem) {
+		c, ok := explore(t, seed, p, small)
+		if !ok {
+			return
+		}
+		points += len(c.Front)
+		for i := 1; i < len(c.Front); i++ {
+			a, b := c.Front[i-1], c.Front[i]
+			if !a.Layout.Total.Less(b.Layout.Total) || a.Need.Compare(b.Need) <= 0 {
+				t.Errorf("room %d: choice %d needs %+v at %s, the next %+v at %s", seed, i-1, a.Need, a.Layout.Total, b.Need, b.Layout.Total)
+			}
+		}
+		for i, f := range c.Front {
+			if err := nest.Verify(nesting(p, f.Layout), f.Nest); err != nil {
+				t.Errorf("room %d, choice %d: %v", seed, i, err)
+			}
+			if f.Need.Compare(c.Least) < 0 {
+				t.Errorf("room %d: choice %d needs %+v, below the bound %+v", seed, i, f.Need, c.Least)
+			}
+		}
+	})
+	if points < 20 {
+		t.Errorf("only %d choices were looked at", points)
+	}
+}
+
+func nesting(p choice.Problem, l wall.Layout) nest.Problem {
+	n := nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
+	for _, piece := range l.Pieces {
+		_, high := piece.Shape.Bounds()
+		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
+	}
+	return n
+}
+
+// A search with ten times the effort finds nothing that a proof of the short one excludes.
+func TestProofsHoldAgainstMoreEffort(t *testing.T) {
+	proofs := map[choice.Status]int{}
+	rooms(16, func(seed uint64, p choice.Problem) {
+		short, ok := explore(t, seed, p, small)
+		if !ok {
+			return
+		}
+		long, _ := explore(t, seed, p, choice.Budget{Layouts: 40, Nodes: 100_000})
+		for _, a := range short.Front {
+			proofs[a.Status]++
+			for _, b := range long.Front {
+				looks, need := b.Layout.Total.Compare(a.Layout.Total), b.Need.Compare(a.Need)
+				if a.Status&choice.NeedProved != 0 && looks <= 0 && need < 0 {
+					t.Errorf("room %d: %+v at %s is said to need least, but %+v does at %s", seed, a.Need, a.Layout.Total, b.Need, b.Layout.Total)
+				}
+				if a.Status&choice.LooksProved != 0 && need <= 0 && looks < 0 {
+					t.Errorf("room %d: %+v is said to look best at %s, but %+v does at %s", seed, a.Need, a.Layout.Total, b.Need, b.Layout.Total)
+				}
+			}
+		}
+	})
+	if proofs[choice.BothProved] == 0 || proofs[choice.LooksProved]+proofs[choice.NeedProved]+proofs[choice.Open] == 0 {
+		t.Errorf("the rooms test nothing: %v", proofs)
+	}
+}
+
+func TestSameProblemSameFront(t *testing.T) {
+	rooms(3, func(seed uint64, p choice.Problem) {
+		a, _ := explore(t, seed, p, small)
+		b, _ := explore(t, seed, p, small)
+		if diff := cmp.Diff(a, b, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{}, fraction.Area{}), cmpopts.IgnoreUnexported(choice.Choice{})); diff != "" {
+			t.Errorf("room %d (-first +second):\n%s", seed, diff)
+		}
+	})
+}
+
+func TestShortStockIsNotCalledProved(t *testing.T) {
+	p := room(rand.New(rand.NewPCG(3, 1)))
+	p.Room.Stock[0].Count = new(int)
+	_, err := choice.Explore(t.Context(), p, small)
+	var short *choice.ShortError
+	if !errors.As(err, &short) || len(short.Left) == 0 || short.OnHand != 0 || short.Buys {
+		t.Errorf("got %v", err)
+	}
+}
+
+// A context that has ended already still gives the first layout, which is then not proved.
+func TestContextEndsTheSearch(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	c, err := choice.Explore(ctx, room(rand.New(rand.NewPCG(2, 1))), choice.Budget{})
+	if err == nil && c.Layouts > 2 {
+		t.Errorf("%d layouts were looked at, status %v, end %v", c.Layouts, c.Sheets().Status, c.End)
+	}
+}
+
+func TestZeroProblemIsAnError(t *testing.T) {
+	if _, err := choice.Explore(t.Context(), choice.Problem{}, choice.Budget{}); err == nil {
+		t.Error("no error")
+	}
+	var c choice.Choices
+	if c.Looks().Layout.Pieces != nil || c.Sheets().Layout.Pieces != nil {
+		t.Error("the zero Choices have a choice")
+	}
+}
+
+func ExampleExplore() {
+	profile, _ := groove.Find("beadboard 1-1/2")
+	p := choice.Problem{
+		Room: wall.Room{
+			Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+			Runs: []wall.Run{{
+				Name: "hall", Width: fraction.Inches(94), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+				Heights: []wall.Height{{Top: fraction.Inches(40)}, {At: fraction.Inches(94), Top: fraction.Inches(40)}},
+			}},
+			Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+			Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
+		},
+	}
+	c, err := choice.Explore(context.Background(), p, choice.Budget{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	least := c.Sheets()
+	fmt.Println(least.Need.Sheets, "sheet,", len(least.Layout.Pieces), "pieces, proved:", least.Status)
+	// Output: 1 sheet, 2 pieces, proved: both
+}

@@ -1,0 +1,97 @@
+package choice
+
+import (
+	"slices"
+
+	"example.com/groovewright/nest"
+)
+
+// searchEnds searches the nests of both ends of the front with the whole budget, the end of
+// least need first.
+func (e *explorer) searchEnds() error {
+	placed := func(c Choice) bool { return c.unplaced == 0 }
+	if err := e.searchAgain(len(e.found) - 1); err != nil {
+		return err
+	}
+	return e.searchAgain(slices.IndexFunc(e.found, placed))
+}
+
+// searchAgain searches the nest of choice i with the whole budget; nothing where it is
+// proved already or i is none.
+func (e *explorer) searchAgain(i int) error {
+	if i < 0 || e.found[i].Nest.Bound.Proved || e.stopped() {
+		return nil
+	}
+	before := e.found[i]
+	r, err := nest.Search(e.ctx, e.nesting(&before.Layout), nest.Budget{Nodes: e.budget.Nodes})
+	if err != nil {
+		return err
+	}
+	again := e.choice(before.Layout, r)
+	if again.compare(&before) > 0 {
+		return nil
+	}
+	e.open = slices.DeleteFunc(e.open, func(o openNest) bool { return o.blemish == before.Layout.Total && o.lower == before.Nest.Bound })
+	e.found = slices.Delete(e.found, i, i+1)
+	e.keep(again)
+	return nil
+}
+
+// choices returns the front with what is proved of each choice.
+func (e *explorer) choices() (Choices, error) {
+	c := Choices{Least: e.least, How: e.how, Layouts: e.layouts, End: e.end}
+	for _, f := range e.found {
+		if f.unplaced == 0 {
+			f.Status = e.proved(&f)
+			c.Front = append(c.Front, f)
+		}
+	}
+	if len(c.Front) == 0 {
+		return Choices{}, e.short()
+	}
+	return c, nil
+}
+
+// proved returns what is proved of a choice. A layout that was passed over because of a
+// bound needs no less than one that looks as good.
+func (e *explorer) proved(c *Choice) Status {
+	need := c.Need.Compare(e.least) <= 0
+	if !need {
+		need = c.Nest.Bound.Proved && (e.all || c.Layout.Total.Less(e.enumerated))
+		for _, o := range e.open {
+			need = need && (c.Layout.Total.Less(o.blemish) || !e.canNeedLess(o.lower, c.Need))
+		}
+	}
+	looks := e.all || c.Layout.Total.Compare(e.enumerated) <= 0
+	for _, o := range e.open {
+		looks = looks && (!o.blemish.Less(c.Layout.Total) || !e.canDoWith(o.lower, c.Need))
+	}
+	status := Open
+	if need {
+		status |= NeedProved
+	}
+	if looks {
+		status |= LooksProved
+	}
+	return status
+}
+
+// short returns the error for stock that gave the pieces of no layout.
+func (e *explorer) short() error {
+	short := &ShortError{Layouts: e.layouts}
+	if n := len(e.found); n > 0 {
+		c := e.found[n-1]
+		for _, u := range c.Nest.Unplaced {
+			piece := c.Layout.Pieces[u.Part-1]
+			short.Left = append(short.Left, LeftOver{piece.Label, e.problem.Room.Runs[piece.Run].Name, u.Why})
+		}
+	}
+	for _, s := range e.problem.Room.Stock {
+		if s.Count != nil {
+			short.OnHand += *s.Count
+		} else {
+			short.Buys = true
+		}
+	}
+	return short
+}

@@ -1,0 +1,461 @@
+package choice
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"iter"
+	"slices"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// The parts of the budget that go to each of the prices of pieces, to each width of narrower
+// panels, to each weighted sum of price and blemish, and to the nest of each layout on
+// trial; and how many prices and weights are tried.
+const (
+	priceShare   = 4
+	narrowShare  = 2
+	weighShare   = 4
+	screenShare  = 100
+	pricesTried  = 3
+	weightsTried = 4
+)
+
+// explorer looks at the layouts of one problem.
+type explorer struct {
+	ctx     context.Context
+	problem Problem
+	budget  Budget
+
+	found   []Choice // a front, from least blemish up
+	layouts int      // looked at
+	seen    map[string]bool
+	end     EndCause
+
+	strips []nest.Strip // that every layout covers
+	least  Need         // no layout needs less
+	how    string       // which bound says so
+
+	// enumerated is the blemish below which every layout has been looked at; where all
+	// is set, every layout has.
+	enumerated fraction.Ratio
+	all        bool
+	// open are the layouts whose least need is not known.
+	open []openNest
+
+	// broken counts the hard rules that the first layout had to break. No layout may
+	// break more, for narrower panels either.
+	broken int
+	priced []priced
+}
+
+// openNest is a layout whose nest was not searched to its end.
+type openNest struct {
+	blemish fraction.Ratio
+	lower   nest.Bound
+}
+
+// priced is the layouts in the order of the price of their pieces. The first has been met.
+type priced struct {
+	worth nest.Worth
+	first wall.Layout
+	next  func() (wall.Layout, error, bool)
+	stop  func()
+}
+
+// close ends what startPriced started.
+func (e *explorer) close() {
+	for _, p := range e.priced {
+		p.stop()
+	}
+}
+
+// met reports whether the last choice needs no more than the bound of the room.
+func (e *explorer) met() bool {
+	n := len(e.found)
+	return n > 0 && e.found[n-1].unplaced == 0 && e.found[n-1].Need.Compare(e.least) <= 0
+}
+
+func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
+
+// search looks at layouts from the least blemish up until no later one can need less. Where
+// that is not proved within the budget, layouts whose pieces cost little are looked at too,
+// and layouts of narrower panels: they have more seams, and sometimes fit fewer sheets.
+func (e *explorer) search() error {
+	if err := e.bound(); err != nil {
+		return err
+	}
+	if err := e.enumerate(); err != nil {
+		return err
+	}
+	switch {
+	case e.met():
+		e.end = BoundMet
+		return nil
+	case e.all:
+		e.end = LayoutsSpent
+		return nil
+	}
+	if err := e.explorePriced(e.budget.Layouts / priceShare); err != nil {
+		return err
+	}
+	for _, room := range e.narrower() {
+		if e.met() {
+			break
+		}
+		if err := e.exploreNarrow(room, e.budget.Layouts/narrowShare); err != nil {
+			return err
+		}
+	}
+	if err := e.weigh(e.budget.Layouts / weighShare); err != nil {
+		return err
+	}
+	switch {
+	case e.met():
+		e.end = BoundMet
+	case e.stopped():
+		e.end = ContextStopped
+	}
+	return nil
+}
+
+// bound finds what no layout of the room can need less than.
+func (e *explorer) bound() error {
+	strips, err := e.problem.Room.Strips()
+	if err != nil {
+		return err
+	}
+	for _, s := range strips {
+		e.strips = append(e.strips, nest.Strip(s))
+	}
+	lower, err := nest.LowerStrips(e.nesting(&wall.Layout{}), e.problem.Room.Gaps.Seam, e.strips)
+	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
+	return err
+}
+
+// enumerate looks at layouts in the order of blemish.
+func (e *explorer) enumerate() error {
+	n := 0
+	for layout, err := range wall.Layouts(e.ctx, e.problem.Room) {
+		if err != nil {
+			return err
+		}
+		if n == 0 {
+			e.broken = layout.Broken
+		}
+		e.enumerated = layout.Total
+		if err := e.look(layout); err != nil {
+			return err
+		}
+		if n++; n == 1 && !e.met() {
+			if err := e.startPriced(); err != nil {
+				return err
+			}
+		}
+		if e.met() || n >= e.budget.Layouts || e.stopped() {
+			return nil
+		}
+	}
+	e.all = true
+	return nil
+}
+
+// exploreNarrow looks at no more than most layouts of a room of narrower sheets.
+func (e *explorer) exploreNarrow(room wall.Room, most int) error {
+	n := 0
+	for layout, err := range wall.Layouts(e.ctx, room) {
+		var none *wall.NoLayoutError
+		switch {
+		case errors.As(err, &none):
+			return nil
+		case err != nil:
+			return err
+		case layout.Broken > e.broken:
+			return nil
+		}
+		if err := e.look(layout); err != nil {
+			return err
+		}
+		if n++; e.met() || n >= most || e.stopped() {
+			return nil
+		}
+	}
+	return nil
+}
+
+// narrower returns the room with its sheets as if they were narrower: by a quarter, a third,
+// a half, and as wide as each kind of counted stock that is not less than a third. What
+// fits a narrower sheet fits the whole one. Panels narrower than that are no panelling but
+// strips, whatever they save: common practice, no source.
+func (e *explorer) narrower() []wall.Room {
+	if e.problem.Room.Profile.Boards {
+		return nil // a board is as wide as it is
+	}
+	var widest fraction.Length
+	for _, s := range e.problem.Room.Stock {
+		widest = fraction.Max(widest, s.Width)
+	}
+	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
+	for _, s := range e.problem.Room.Stock {
+		if s.Count != nil && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
+			widths = append(widths, s.Width)
+		}
+	}
+	var rooms []wall.Room
+	for _, width := range widths {
+		room := e.problem.Room
+		room.Stock = slices.Clone(room.Stock)
+		for i := range room.Stock {
+			room.Stock[i].Width = fraction.Min(room.Stock[i].Width, width)
+		}
+		rooms = append(rooms, room)
+	}
+	return rooms
+}
+
+// startPriced starts on the layouts in the order of each of the prices that say most of the
+// walls. No layout's pieces cost less than those of the first: that may raise the bound.
+func (e *explorer) startPriced() error {
+	if e.problem.Room.Profile.Boards {
+		return nil // a board is as wide as it is
+	}
+	var heights []fraction.Length
+	for _, p := range e.found[0].Layout.Pieces {
+		low, high := p.Shape.Bounds()
+		heights = append(heights, high.Y.Sub(low.Y))
+	}
+	worths, err := nest.Worths(e.nesting(&wall.Layout{}), e.strips, heights, pricesTried)
+	if err != nil {
+		return err
+	}
+	for _, worth := range worths {
+		p := priced{worth: worth}
+		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.problem.Room, e.objective(worth)))
+		p.first, err, _ = p.next()
+		e.priced = append(e.priced, p)
+		if err != nil {
+			return err
+		}
+		if err := e.raise(worth, p.first.Cost); err != nil {
+			return err
+		}
+		if e.met() {
+			return nil
+		}
+	}
+	return nil
+}
+
+// objective orders layouts by the price of their pieces, each with its kerf.
+func (e *explorer) objective(worth nest.Worth) wall.Objective {
+	return wall.Objective{Of: worth.Of, Extra: e.problem.Room.Saw.Kerf}
+}
+
+// raise raises the bound to what pieces need that cost so much together.
+func (e *explorer) raise(worth nest.Worth, total fraction.Length) error {
+	l, err := worth.Least(total)
+	if err != nil {
+		return err
+	}
+	if e.least.Cost.Less(l.Cost) || e.least.Bought < l.Bought || e.least.Sheets < l.Sheets {
+		e.how = l.How
+	}
+	if e.least.Cost.Less(l.Cost) {
+		e.least.Cost = l.Cost
+	}
+	e.least.Bought, e.least.Sheets = max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)
+	return nil
+}
+
+// explorePriced looks at no more than most of the layouts of each price, in turn.
+func (e *explorer) explorePriced(most int) error {
+	for n := range most {
+		for i := range e.priced {
+			layout, more := e.priced[i].first, true
+			if n > 0 {
+				var err error
+				if layout, err, more = e.priced[i].next(); err != nil {
+					return err
+				}
+			}
+			if !more {
+				continue
+			}
+			if err := e.look(layout); err != nil {
+				return err
+			}
+			if e.met() || e.stopped() {
+				return nil
+			}
+		}
+	}
+	return nil
+}
+
+// weigh looks for the supported points of the front between its last two choices, by
+// weighted sums of blemish and price: the weight is the one by which both would count the
+// same, so that what comes first lies between them. At most most layouts are looked at for
+// each weight, and at most weightsTried weights.
+func (e *explorer) weigh(most int) error {
+	if len(e.found) < 2 || len(e.priced) == 0 {
+		return nil
+	}
+	objective, dearer := e.objective(e.priced[0].worth), e.found[len(e.found)-2].Layout
+	for range weightsTried {
+		last := e.found[len(e.found)-1].Layout
+		more, err := objective.Cost(&dearer)
+		if err != nil {
+			return err
+		}
+		less, err := objective.Cost(&last)
+		if err != nil {
+			return err
+		}
+		looks, takes := last.Total.Sub(dearer.Total), more.Sub(less)
+		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.stopped() {
+			return nil
+		}
+		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
+		var first *wall.Layout
+		n := 0
+		for layout, err := range wall.LayoutsByCost(e.ctx, e.problem.Room, objective) {
+			if err != nil {
+				return err
+			}
+			if first == nil {
+				first = &layout
+			}
+			if err := e.look(layout); err != nil {
+				return err
+			}
+			if n++; n >= most || e.stopped() {
+				break
+			}
+		}
+		if first != nil && e.found[len(e.found)-1].Layout.Total == last.Total {
+			if first.Total == dearer.Total {
+				return nil // nothing lies between
+			}
+			dearer = *first
+		}
+	}
+	return nil
+}
+
+// nesting returns the nesting problem of a layout's pieces.
+func (e *explorer) nesting(l *wall.Layout) nest.Problem {
+	p := nest.Problem{Stock: e.problem.Room.Stock, Saw: e.problem.Room.Saw, Pattern: nest.PatternOf(e.problem.Room.Profile)}
+	for _, piece := range l.Pieces {
+		_, high := piece.Shape.Bounds()
+		p.Parts = append(p.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
+	}
+	return p
+}
+
+// look nests a layout unless one with the same parts was nested before or a bound says that
+// it cannot need less, and keeps it if it needs less than all that look as good or better.
+func (e *explorer) look(layout wall.Layout) error {
+	e.layouts++
+	problem := e.nesting(&layout)
+	key := partsKey(problem)
+	if e.seen[key] {
+		return nil
+	}
+	e.seen[key] = true
+	if at := e.after(layout.Total); at > 0 {
+		lower, err := nest.Lower(problem) // far cheaper than a search
+		if err != nil {
+			return err
+		}
+		if best := e.found[at-1]; best.unplaced == 0 && !e.canNeedLess(lower, best.Need) {
+			return nil
+		}
+	}
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / screenShare})
+	if err != nil {
+		return err
+	}
+	e.keep(e.choice(layout, r))
+	return nil
+}
+
+// partsKey is the same for problems that differ in the order of parts at most.
+func partsKey(p nest.Problem) string {
+	var b strings.Builder
+	for _, part := range p.Parts {
+		fmt.Fprint(&b, part.Width, part.Height, part.LeftPhase, ";")
+	}
+	return b.String()
+}
+
+// choice returns a layout with its nest.
+func (e *explorer) choice(layout wall.Layout, r nest.Result) Choice {
+	c := Choice{Layout: layout, Nest: r, Need: Need{Cost: r.Cost, Sheets: len(r.Sheets)}, unplaced: len(r.Unplaced)}
+	for _, s := range r.Sheets {
+		if e.problem.Room.Stock[s.Stock].Count == nil {
+			c.Need.Bought++
+		}
+	}
+	return c
+}
+
+// compare orders choices by what they leave over, then by what they need.
+func (c *Choice) compare(d *Choice) int {
+	if c.unplaced != d.unplaced {
+		return c.unplaced - d.unplaced
+	}
+	return c.Need.Compare(d.Need)
+}
+
+// after returns how many of the choices found look as good as the blemish or better.
+func (e *explorer) after(blemish fraction.Ratio) int {
+	at, _ := slices.BinarySearchFunc(e.found, blemish, func(c Choice, total fraction.Ratio) int {
+		if c.Layout.Total.Compare(total) <= 0 {
+			return -1
+		}
+		return 1
+	})
+	return at
+}
+
+// keep adds a choice to the front, and takes away those that it dominates.
+func (e *explorer) keep(c Choice) {
+	if !c.Nest.Bound.Proved {
+		e.open = append(e.open, openNest{c.Layout.Total, c.Nest.Bound})
+	}
+	at := e.after(c.Layout.Total)
+	if at > 0 && c.compare(&e.found[at-1]) >= 0 {
+		return
+	}
+	for at > 0 && e.found[at-1].Layout.Total == c.Layout.Total {
+		at-- // it looks no better and needs more
+	}
+	later := slices.DeleteFunc(slices.Clone(e.found[at:]), func(d Choice) bool { return d.compare(&c) >= 0 })
+	e.found = append(append(e.found[:at:at], c), later...)
+}
+
+// canNeedLess reports whether a nest with this bound might need less than the need.
+func (e *explorer) canNeedLess(lower nest.Bound, need Need) bool {
+	if c := lower.Cost.Compare(need.Cost); c != 0 {
+		return c < 0
+	}
+	// Sheets on hand may take the place of bought ones, whose number comes first.
+	return lower.Sheets < need.Sheets || need.Bought > 0 && e.onHand()
+}
+
+// canDoWith reports whether a nest with this bound might need no more than the need.
+func (e *explorer) canDoWith(lower nest.Bound, need Need) bool {
+	if c := lower.Cost.Compare(need.Cost); c != 0 {
+		return c < 0
+	}
+	return lower.Sheets <= need.Sheets || need.Bought > 0 && e.onHand()
+}
+
+// onHand reports whether some stock is counted.
+func (e *explorer) onHand() bool {
+	return slices.ContainsFunc(e.problem.Room.Stock, func(s nest.Stock) bool { return s.Count != nil })
+}
