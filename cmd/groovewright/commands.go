@@ -2,8 +2,8 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
+	"io"
 	"os"
 	"strconv"
 	"strings"
@@ -12,20 +12,30 @@ import (
 	"example.com/groovewright/wall/book"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
+	"example.com/groovewright/wall/verify"
 )
 
 // readJob reads the job file that the call names, or standard input.
 func (c call) readJob() (plan.Job, error) {
-	name := c.operands[0]
-	if name == "-" {
-		return jobfile.Read(c.stdin)
-	}
-	f, err := os.Open(name)
+	data, err := c.readFile(c.operands[0], jobfile.MaxBytes)
 	if err != nil {
 		return plan.Job{}, inputError{err}
 	}
+	return jobfile.Read(bytes.NewReader(data))
+}
+
+// readFile reads a file, or standard input for "-", up to one byte more than most: so that
+// whoever reads the data sees that it is too long.
+func (c call) readFile(name string, most int64) ([]byte, error) {
+	if name == "-" {
+		return io.ReadAll(io.LimitReader(c.stdin, most+1))
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
 	defer f.Close()
-	return jobfile.Read(f)
+	return io.ReadAll(io.LimitReader(f, most+1))
 }
 
 // planCommand plans a job and writes the plan.
@@ -43,7 +53,7 @@ func planCommand(c call) error {
 		return err
 	}
 	text := book.Text(p)
-	data, err := planJSON(p)
+	data, err := p.JSON()
 	if err != nil {
 		return err
 	}
@@ -89,18 +99,6 @@ func names(files []file) string {
 	return strings.Join(all, ", ")
 }
 
-// planJSON returns the plan as JSON with one field a line.
-func planJSON(p plan.Plan) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(p); err != nil {
-		return nil, err
-	}
-	return b.Bytes(), nil
-}
-
 // checkCommand checks a job file and prints what the survey makes doubtful.
 func checkCommand(c call) error {
 	j, err := c.readJob()
@@ -138,4 +136,25 @@ func surveyCommand(c call) error {
 	}
 	_, err = c.stdout.Write(data)
 	return err
+}
+
+// verifyCommand judges a plan against its job.
+func verifyCommand(c call) error {
+	var data [2][]byte
+	for i, name := range c.operands {
+		var err error
+		if data[i], err = c.readFile(name, verify.MaxBytes); err != nil {
+			return inputError{err}
+		}
+	}
+	faults := verify.Check(data[0], data[1])
+	for _, f := range faults {
+		if err := show(c.stdout, f.String()+"\n"); err != nil {
+			return err
+		}
+	}
+	if len(faults) > 0 {
+		return fmt.Errorf("the plan does not keep to the job: %d faults", len(faults))
+	}
+	return show(c.stdout, "The plan keeps to the job.\n")
 }

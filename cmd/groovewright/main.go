@@ -14,6 +14,7 @@ import (
 	"os/signal"
 	"slices"
 	"strings"
+	"syscall"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/jobfile"
@@ -27,7 +28,7 @@ const (
 )
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // the first Ctrl-C ends the search, a second one the program
 	code := execute(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
 	stop()

@@ -142,7 +142,7 @@ func TestPlanReadsBack(t *testing.T) {
 		if err := decoder.Decode(&p); err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		again, err := planJSON(p)
+		again, err := p.JSON()
 		if err != nil || string(again) != text {
 			t.Errorf("%s: the plan does not read back to the same bytes: %v", name, err)
 		}

@@ -18,7 +18,7 @@ func TestProgressIsOneLineAndClearsIt(t *testing.T) {
 	ticks <- time.Time{}
 	close(over)
 	<-told
-	if got := out.String(); !strings.Contains(got, "searching, 2 seconds") || strings.Contains(got, "\n") || !strings.HasSuffix(got, " \r") {
+	if got := out.String(); !strings.Contains(got, "searching, 2 s") || strings.Contains(got, "\n") || !strings.HasSuffix(got, " \r") {
 		t.Errorf("told %q", got)
 	}
 }

@@ -48,9 +48,9 @@ func commands() []command {
 			name: "plan", operands: "JOB", least: 1, most: 1, do: planCommand,
 			says: "Plan a job: layout, cut list, marks, shopping list, order of work.",
 			options: []option{
-				{"json", "", "write the plan as JSON instead of text; lengths exact, in inches"},
-				{"out", "DIR", "write plan.txt, plan.json and the job book into a folder, made if need be"},
-				{"prefer", "looks|sheets", "choose the best looks, or (the default) the fewest sheets"},
+				{"json", "", "print the plan as JSON, lengths exact, in inches"},
+				{"out", "DIR", "write text, JSON and job book to a folder"},
+				{"prefer", "looks|sheets", "the best looks, or (default) the fewest sheets"},
 			},
 		},
 		{
@@ -58,12 +58,16 @@ func commands() []command {
 			says: "Check a job file and question doubtful measurements; nothing is planned.",
 		},
 		{
+			name: "verify", operands: "JOB PLAN", least: 2, most: 2, do: verifyCommand,
+			says: "Judge a plan in JSON against its job, as a second opinion.",
+		},
+		{
 			name: "profiles", do: profilesCommand,
 			says: "List the ready profiles with their figures and where those come from.",
 		},
 		{
 			name: "survey", operands: "[RUNS]", most: 1, do: surveyCommand,
-			says: "Write a measuring sheet, a page of HTML to fill in, for a number of runs (3).",
+			says: "Write a measuring sheet, a page to print and fill in, for some runs (3).",
 			options: []option{
 				{"out", "FILE", "write it into a file instead of to standard output"},
 			},

@@ -40,6 +40,9 @@ func (c *checker) equal(kind, path string, got, want rat, note string, args ...a
 	}
 }
 
+// MaxBytes is the longest job or plan that is judged.
+const MaxBytes = 64 << 20
+
 // Check reports every violation of the contract that it finds in a plan for a
 // job, both as the JSON files hold them. The job is taken to be valid. No
 // faults means that none was found. It never panics; its cost grows with the
