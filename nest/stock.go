@@ -72,8 +72,8 @@ type Part struct {
 // Saw is the width of the blade's cut, and what comes off both factory ends of a
 // sheet's length before anything else, the blade included. Both default to 0.
 type Saw struct {
-	Kerf     fraction.Length
-	SquareUp fraction.Length
+	Kerf     fraction.Length `json:"kerf"`
+	SquareUp fraction.Length `json:"square_up"`
 }
 
 // Problem is a whole job of nesting.

@@ -160,7 +160,12 @@ type Break struct {
 // more. Side is left at both ends of a run and at each step's upright side,
 // Box and Window all round an opening (Window for every opening but a box).
 type Gaps struct {
-	Top, Bottom, Side, Seam, Box, Window fraction.Length
+	Top    fraction.Length `json:"top"`
+	Bottom fraction.Length `json:"bottom"`
+	Side   fraction.Length `json:"side"`
+	Seam   fraction.Length `json:"seam"`
+	Box    fraction.Length `json:"box"`
+	Window fraction.Length `json:"window"`
 }
 
 // around returns the gap left round an opening of kind k.

@@ -40,9 +40,11 @@ func (c call) readFile(name string, most int64) ([]byte, error) {
 
 // planCommand plans a job and writes the plan.
 func planCommand(c call) error {
-	prefer, err := plan.ParsePreference(c.options["prefer"])
-	if err != nil {
-		return usageError("plan: option --prefer: " + err.Error())
+	var prefer plan.Preference
+	if word, given := c.options["prefer"]; given {
+		if err := prefer.UnmarshalText([]byte(word)); err != nil {
+			return usageError("plan: option --prefer: " + err.Error())
+		}
 	}
 	j, err := c.readJob()
 	if err != nil {

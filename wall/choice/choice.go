@@ -17,6 +17,16 @@ type Problem struct {
 	Room wall.Room
 }
 
+// Nesting returns the nesting problem of a layout's pieces, each as its bounding rectangle.
+func (p Problem) Nesting(l *wall.Layout) nest.Problem {
+	n := nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
+	for _, piece := range l.Pieces {
+		_, high := piece.Shape.Bounds()
+		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
+	}
+	return n
+}
+
 // Budget is how long a search may go on. It counts steps and not time, so that the same
 // problem always gives the same front.
 type Budget struct {

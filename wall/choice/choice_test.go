@@ -86,7 +86,7 @@ func TestFrontIsNotDominated(t *testing.T) {
 			}
 		}
 		for i, f := range c.Front {
-			if err := nest.Verify(nesting(p, f.Layout), f.Nest); err != nil {
+			if err := nest.Verify(p.Nesting(&f.Layout), f.Nest); err != nil {
 				t.Errorf("room %d, choice %d: %v", seed, i, err)
 			}
 			if f.Need.Compare(c.Least) < 0 {
@@ -97,15 +97,6 @@ func TestFrontIsNotDominated(t *testing.T) {
 	if points < 20 {
 		t.Errorf("only %d choices were looked at", points)
 	}
-}
-
-func nesting(p choice.Problem, l wall.Layout) nest.Problem {
-	n := nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
-	for _, piece := range l.Pieces {
-		_, high := piece.Shape.Bounds()
-		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
-	}
-	return n
 }
 
 // A search with ten times the effort finds nothing that a proof of the short one excludes.

@@ -23,7 +23,7 @@ func (e *explorer) searchAgain(i int) error {
 		return nil
 	}
 	before := e.found[i]
-	r, err := nest.Search(e.ctx, e.nesting(&before.Layout), nest.Budget{Nodes: e.budget.Nodes})
+	r, err := nest.Search(e.ctx, e.problem.Nesting(&before.Layout), nest.Budget{Nodes: e.budget.Nodes})
 	if err != nil {
 		return err
 	}

@@ -132,7 +132,7 @@ func (e *explorer) bound() error {
 	for _, s := range strips {
 		e.strips = append(e.strips, nest.Strip(s))
 	}
-	lower, err := nest.LowerStrips(e.nesting(&wall.Layout{}), e.problem.Room.Gaps.Seam, e.strips)
+	lower, err := nest.LowerStrips(e.problem.Nesting(&wall.Layout{}), e.problem.Room.Gaps.Seam, e.strips)
 	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
 	return err
 }
@@ -228,7 +228,7 @@ func (e *explorer) startPriced() error {
 		low, high := p.Shape.Bounds()
 		heights = append(heights, high.Y.Sub(low.Y))
 	}
-	worths, err := nest.Worths(e.nesting(&wall.Layout{}), e.strips, heights, pricesTried)
+	worths, err := nest.Worths(e.problem.Nesting(&wall.Layout{}), e.strips, heights, pricesTried)
 	if err != nil {
 		return err
 	}
@@ -346,21 +346,11 @@ func (e *explorer) weigh(most int) error {
 	return nil
 }
 
-// nesting returns the nesting problem of a layout's pieces.
-func (e *explorer) nesting(l *wall.Layout) nest.Problem {
-	p := nest.Problem{Stock: e.problem.Room.Stock, Saw: e.problem.Room.Saw, Pattern: nest.PatternOf(e.problem.Room.Profile)}
-	for _, piece := range l.Pieces {
-		_, high := piece.Shape.Bounds()
-		p.Parts = append(p.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
-	}
-	return p
-}
-
 // look nests a layout unless one with the same parts was nested before or a bound says that
 // it cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
-	problem := e.nesting(&layout)
+	problem := e.problem.Nesting(&layout)
 	key := partsKey(problem)
 	if e.seen[key] {
 		return nil

@@ -5,6 +5,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -17,7 +18,7 @@ const (
 
 // segment is one feature of the pattern near an end, or what is left of it.
 type segment struct {
-	feature plan.Feature
+	feature groove.Feature
 	left    fraction.Length // on the run
 	right   fraction.Length
 	size    line // its width; empty where the drawing breaks off within it
@@ -134,7 +135,7 @@ func (d *endDrawing) board(all []segment) {
 	first, last := d.x(all[0].left), d.x(all[len(all)-1].right)
 	d.add("rect", "class", "board", "x", first, "y", d.top, "width", last-first, "height", endFace)
 	for _, s := range all {
-		if s.feature.Kind != "flat" {
+		if s.feature.Kind != groove.Flat {
 			d.add("rect", "class", s.feature.Kind, "x", d.x(s.left), "y", d.top, "width", d.x(s.right)-d.x(s.left), "height", endFace)
 		}
 	}
@@ -168,13 +169,13 @@ func (d *endDrawing) section(p *path, s segment, face float64) {
 		deep = min(.8, s.feature.Depth.Float64()/t) * d.thick()
 	}
 	switch s.feature.Kind {
-	case "groove":
+	case groove.Groove:
 		deep = max(deep, 3)
 		p.line(x0, face)
 		p.line(x0, face+deep)
 		p.line(x1, face+deep)
 		p.line(x1, face)
-	case "bead":
+	case groove.Bead:
 		deep = max(deep, 3)
 		quirk := min(1.5, (x1-x0)/4)
 		p.line(x0, face)
@@ -230,7 +231,7 @@ func (d *endDrawing) sizes(all []segment) {
 	deepest := 0.0
 	for i, x := range spread(wanted, poleGap, 8, d.Width-8) {
 		text := append(line{}, shown[i].size...)
-		text = append(text, " "+shown[i].feature.Kind)
+		text = append(text, " "+shown[i].feature.Kind.String())
 		d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(wanted[i]), ink(base+2), ink(x), ink(base+12)))
 		text.upright(&d.root, "small", x, base+15, "end")
 		deepest = max(deepest, text.width(smallSize))

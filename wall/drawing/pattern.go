@@ -4,6 +4,7 @@ import (
 	"iter"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -101,8 +102,8 @@ func stripes(profile plan.Profile, leftPhase, width fraction.Length) []stripe {
 		start := at
 		for _, feature := range profile.Features {
 			end := at.Add(feature.Width)
-			if feature.Kind != "flat" && zero.Less(end) && at.Less(width) {
-				found = append(found, stripe{fraction.Max(at, zero), fraction.Min(end, width), feature.Kind})
+			if feature.Kind != groove.Flat && zero.Less(end) && at.Less(width) {
+				found = append(found, stripe{fraction.Max(at, zero), fraction.Min(end, width), feature.Kind.String()})
 			}
 			at = end
 		}

@@ -140,7 +140,7 @@ func TestStripesFollowThePhase(t *testing.T) {
 			want, left := "", phase.Add(at).Mod(profile.Pitch)
 			for _, f := range profile.Features {
 				if want == "" && left.Less(f.Width) {
-					want = f.Kind
+					want = f.Kind.String()
 				}
 				left = left.Sub(f.Width)
 			}

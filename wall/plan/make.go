@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -13,40 +14,42 @@ import (
 )
 
 // Preference says which choice of the trade-off a plan takes.
-type Preference string
+type Preference uint8
 
 const (
-	// Sheets takes the least money and fewest sheets, and of those the least blemish.
-	Sheets Preference = "sheets"
-	// Looks takes the least blemish, and of those the fewest sheets.
-	Looks Preference = "looks"
+	Sheets Preference = iota // the least money and fewest sheets, and of those the least blemish
+	Looks                    // the least blemish, and of those the least money and fewest sheets
 )
 
-// ParsePreference reads "sheets" or "looks"; nothing is [Sheets].
-func ParsePreference(s string) (Preference, error) {
-	switch Preference(s) {
-	case "", Sheets:
-		return Sheets, nil
-	case Looks:
-		return Looks, nil
-	}
-	return "", fmt.Errorf("%q: expected looks or sheets", s)
-}
+var preferences = enum.Of[Preference]("sheets", "looks")
 
-// Options are the choices that are not part of the job.
+// String returns the word of the preference.
+func (p Preference) String() string { return preferences.String(p) }
+
+// MarshalText returns the word of the preference.
+func (p Preference) MarshalText() ([]byte, error) { return preferences.Marshal(p) }
+
+// UnmarshalText reads the word of a preference.
+func (p *Preference) UnmarshalText(text []byte) error { return preferences.Unmarshal(text, p) }
+
+// Options are what is asked of a plan that is not part of the job. The zero Options are the
+// usual ones.
 type Options struct {
-	Prefer Preference // default Sheets
-
+	Prefer Preference
 	Budget choice.Budget // of the search
 }
 
-// Make plans the job. A job that cannot be done as given fails with a
-// [*ShortError] or a *wall.NoLayoutError; a context that ends early only ends
-// the search, and the plan says so.
+// Make plans the job. It judges the nest that it returns by nest.Verify.
+//
+// A job that cannot be done as given fails with a *choice.ShortError or a
+// *wall.NoLayoutError, one whose numbers are too fine to be calculated exactly with a
+// *fraction.OverflowError. A context that ends once there is a layout only ends the search,
+// and the plan says so. The cost is that of choice.Explore.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
 	m := maker{job: j}
-	if m.choices, err = choice.Explore(ctx, choice.Problem{Room: m.job.Room}, o.Budget); err != nil {
+	problem := choice.Problem{Room: m.job.Room}
+	if m.choices, err = choice.Explore(ctx, problem, o.Budget); err != nil {
 		return Plan{}, err
 	}
 	m.chosen = m.choices.Sheets()
@@ -54,6 +57,9 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 		m.chosen = m.choices.Looks()
 	}
 	m.layout, m.nest = m.chosen.Layout, m.chosen.Nest
+	if err := nest.Verify(problem.Nesting(&m.layout), m.nest); err != nil {
+		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
+	}
 	p = m.frame()
 	p.Runs = m.runs()
 	p.Pieces = m.pieces()
@@ -92,13 +98,9 @@ func (m *maker) frame() Plan {
 	_, mirrored := profile.Mirror()
 	p := Plan{
 		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Room.Mark, Closed: j.Room.Closed,
-		Profile: Profile{Name: profile.Name, Pitch: profile.Pitch(), Thickness: profile.Thickness, Mirrored: mirrored,
+		Profile: Profile{Name: profile.Name, Pitch: profile.Pitch(), Features: profile.Features, Thickness: profile.Thickness, Mirrored: mirrored,
 			WideFlats: profile.WideFlats, Boards: profile.Boards, Source: profile.Source},
-		Saw:  Saw{Kerf: j.Room.Saw.Kerf, SquareUp: j.Room.Saw.SquareUp},
-		Gaps: Gaps(j.Room.Gaps),
-	}
-	for _, f := range profile.Features {
-		p.Profile.Features = append(p.Profile.Features, Feature{Kind: f.Kind.String(), Width: f.Width, Depth: f.Depth})
+		Saw: j.Room.Saw, Gaps: j.Room.Gaps,
 	}
 	for i, s := range j.Room.Stock {
 		stock := Stock{Stock: s}

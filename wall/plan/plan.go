@@ -6,7 +6,9 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 )
 
@@ -23,8 +25,8 @@ type Plan struct {
 	Tape         fraction.Length `json:"tape"`  // smallest mark that people measure to
 	Closed       bool            `json:"closed,omitzero"`
 	Profile      Profile         `json:"profile"`
-	Saw          Saw             `json:"saw"`
-	Gaps         Gaps            `json:"gaps"`
+	Saw          nest.Saw        `json:"saw"`
+	Gaps         wall.Gaps       `json:"gaps"`
 	Stock        []Stock         `json:"stock"`
 	Runs         []Run           `json:"runs"`
 	Pieces       []Piece         `json:"pieces"`
@@ -49,14 +51,14 @@ type Plan struct {
 
 // Profile is the pattern of the panelling as the plan used it.
 type Profile struct {
-	Name      string          `json:"name"`
-	Pitch     fraction.Length `json:"pitch"`
-	Features  []Feature       `json:"features"`
-	Thickness fraction.Length `json:"thickness"`
-	Mirrored  bool            `json:"mirrored"` // the repeat is its own mirror image
-	WideFlats bool            `json:"wide_flats,omitzero"`
-	Boards    bool            `json:"boards,omitzero"`
-	Source    string          `json:"source,omitzero"` // where the figures come from
+	Name      string           `json:"name"`
+	Pitch     fraction.Length  `json:"pitch"`
+	Features  []groove.Feature `json:"features"`
+	Thickness fraction.Length  `json:"thickness"`
+	Mirrored  bool             `json:"mirrored"` // the repeat is its own mirror image
+	WideFlats bool             `json:"wide_flats,omitzero"`
+	Boards    bool             `json:"boards,omitzero"`
+	Source    string           `json:"source,omitzero"` // where the figures come from
 }
 
 // Word returns the first word, or the second where the panelling is boards.
@@ -67,29 +69,6 @@ func wordFor(boards bool, sheet, board string) string {
 		return board
 	}
 	return sheet
-}
-
-// Feature is one flat, bead or groove of the repeat.
-type Feature struct {
-	Kind  string          `json:"kind"`
-	Width fraction.Length `json:"width"`
-	Depth fraction.Length `json:"depth,omitzero"`
-}
-
-// Saw is the blade and the trim of the factory ends.
-type Saw struct {
-	Kerf     fraction.Length `json:"kerf"`
-	SquareUp fraction.Length `json:"square_up"`
-}
-
-// Gaps are the joints left open, all in inches.
-type Gaps struct {
-	Top    fraction.Length `json:"top"`
-	Bottom fraction.Length `json:"bottom"`
-	Side   fraction.Length `json:"side"`
-	Seam   fraction.Length `json:"seam"`
-	Box    fraction.Length `json:"box"`
-	Window fraction.Length `json:"window"`
 }
 
 // Stock is one kind of sheet that may be bought or is on hand.
