@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -161,7 +162,7 @@ func TestStripesEndWithoutPitch(t *testing.T) {
 	if got := stripes(plan.Profile{}, in("0"), in("48")); got != nil {
 		t.Errorf("a profile without features has stripes %v", got)
 	}
-	odd := plan.Profile{Pitch: in("1"), Features: []plan.Feature{{Kind: "bead"}}}
+	odd := plan.Profile{Pitch: in("1"), Features: []groove.Feature{{Kind: groove.Bead}}}
 	if got := stripes(odd, in("0"), in("48")); len(got) > 1 {
 		t.Errorf("features without width: %d stripes", len(got))
 	}
