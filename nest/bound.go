@@ -49,7 +49,6 @@ func Lower(p Problem) (b Bound, err error) {
 	if err != nil {
 		return Bound{}, err
 	}
-	j.addNotches()
 	return j.lower(), nil
 }
 
@@ -64,13 +63,6 @@ func (j *job) possible() (some []int) {
 		}
 	}
 	return some
-}
-
-// tooLargeForNotches returns the pieces that stock can give and no notch can.
-func (j *job) tooLargeForNotches() []int {
-	return slices.DeleteFunc(j.possible(), func(i int) bool {
-		return slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return len(k.notches) > 0 && j.fits(&k, &j.pieces[i]) })
-	})
 }
 
 // except returns the pieces that are not among the given ones, which rise.
@@ -135,10 +127,8 @@ func (j *job) lower() Bound {
 		return Bound{How: "no part fits any stock"}
 	}
 	b := Bound{Sheets: r.cover(j), How: "area of the parts with their kerfs and the gaps that phase leaves"}
-	if whole := j.relaxOf(j.tooLargeForNotches()); len(whole.pace) > 0 {
-		if n, how := whole.dual(); n > b.Sheets {
-			b.Sheets, b.How = n, how
-		}
+	if n, how := r.dual(); n > b.Sheets {
+		b.Sheets, b.How = n, how
 	}
 	b.Cost = j.money(max(r.leastCost(j, r.area(), j.counts()), j.cheapest(b.Sheets)))
 	return b
@@ -155,11 +145,6 @@ func (r *relaxed) area() (total int64) {
 // cover returns how many sheets, the largest first, have the area of the parts.
 func (r *relaxed) cover(j *job) int {
 	need := r.area()
-	for i, kind := range r.kinds {
-		if len(j.kinds[kind].notches) > 0 {
-			need -= int64(j.kinds[kind].count) * r.span[i] * r.tall[i]
-		}
-	}
 	order := make([]int, len(r.kinds))
 	for i := range order {
 		order[i] = i
@@ -171,9 +156,6 @@ func (r *relaxed) cover(j *job) int {
 	for _, i := range order {
 		if need <= 0 {
 			break
-		}
-		if len(j.kinds[r.kinds[i]].notches) > 0 {
-			continue
 		}
 		n := int((need + r.span[i]*r.tall[i] - 1) / (r.span[i] * r.tall[i]))
 		n = min(n, j.kinds[r.kinds[i]].count)
@@ -229,7 +211,7 @@ func (r *relaxed) leastCost(j *job, need int64, stock []int) int64 {
 func (j *job) cheapest(sheets int) (cost int64) {
 	var all []int
 	for i := range j.kinds {
-		if j.kinds[i].usable && len(j.kinds[i].notches) == 0 {
+		if j.kinds[i].usable {
 			all = append(all, i)
 		}
 	}

@@ -11,142 +11,57 @@ import (
 // for the caller to fill in.
 func (j *job) result(p plan) (Result, error) {
 	var r Result
-	inserts := map[int][]insert{}
-	used := make([]int, len(j.kinds))
 	for _, l := range p.sheets {
-		if k := &j.kinds[l.kind]; len(k.notches) > 0 {
-			h := k.notches[used[l.kind]]
-			inserts[h.host] = append(inserts[h.host], insert{h, l})
-			used[l.kind]++
-		}
-	}
-	for _, l := range p.sheets {
-		if len(j.kinds[l.kind].notches) > 0 {
-			continue
-		}
-		b := builder{job: j, sheet: Sheet{Stock: l.kind}, inserts: inserts}
-		if err := b.build(l); err != nil {
+		s, err := j.sheet(l)
+		if err != nil {
 			return Result{}, fmt.Errorf("sheet %d: %w", len(r.Sheets)+1, err)
 		}
-		r.Sheets = append(r.Sheets, b.sheet)
+		r.Sheets = append(r.Sheets, s)
 		r.Cost = r.Cost.Add(j.p.Stock[l.kind].price())
 	}
-	missing := make([]bool, len(j.pieces))
-	for _, i := range p.left {
-		missing[i] = true
-	}
-	for i, gone := range missing {
-		if gone {
-			r.Unplaced = append(r.Unplaced, Unplaced{j.p.Parts[i].Number, j.why(&j.pieces[i])})
-		}
+	left := slices.Clone(p.left)
+	slices.Sort(left)
+	for _, i := range left {
+		r.Unplaced = append(r.Unplaced, Unplaced{j.p.Parts[i].Number, j.why(&j.pieces[i])})
 	}
 	return r, nil
 }
 
-// insert is what is cut from a notch of a part.
-type insert struct {
-	hollow
-	layout
-}
-
-// builder makes one sheet of a Result.
-type builder struct {
-	job     *job
-	sheet   Sheet
-	inserts map[int][]insert // by part with notches
-	strokes []stroke
-	offcuts []rect
-}
-
-// frame is a rectangle on the sheet, and how what lies in it is turned.
-type frame struct {
-	rect
-	turned bool
-}
-
-// on returns where a rectangle of the frame lies on the sheet.
-func (f frame) on(r rect) rect {
-	if f.turned {
-		return rect{f.x + f.w - r.x - r.w, f.y + f.h - r.y - r.h, r.w, r.h}
+// sheet saws a filled sheet and puts everything back in inches.
+func (j *job) sheet(l layout) (Sheet, error) {
+	k := &j.kinds[l.kind]
+	s := Sheet{Stock: l.kind}
+	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
+	if err != nil {
+		return s, err
 	}
-	return rect{f.x + r.x, f.y + r.y, r.w, r.h}
-}
-
-// build saws a sheet and puts everything back in inches.
-func (b *builder) build(l layout) error {
-	j, k := b.job, &b.job.kinds[l.kind]
 	if k.trim > 0 {
-		b.strokes = append(b.strokes,
-			stroke{rect: rect{0, -k.trim, k.w, k.h + 2*k.trim}, kind: Crosscut, at: k.trim - j.kerf},
-			stroke{rect: rect{0, 0, k.w, k.h + k.trim}, kind: Crosscut, at: k.h})
+		strokes = append([]stroke{
+			{rect: rect{0, -k.trim, k.w, k.h + 2*k.trim}, kind: Crosscut, at: k.trim - j.kerf},
+			{rect: rect{0, 0, k.w, k.h + k.trim}, kind: Crosscut, at: k.h},
+		}, strokes...)
 	}
-	if err := b.fill(l, frame{rect{0, 0, k.w, k.h}, false}); err != nil {
-		return err
-	}
-	for i, s := range b.strokes {
-		b.sheet.Cuts = append(b.sheet.Cuts, Cut{
-			Step: i + 1, Kind: s.kind, At: j.length(s.at), From: j.length(s.from), To: j.length(s.to),
-			Left: j.length(s.x), Bottom: j.length(s.y + k.trim), Width: j.length(s.w), Height: j.length(s.h),
+	for i, c := range strokes {
+		s.Cuts = append(s.Cuts, Cut{
+			Step: i + 1, Kind: c.kind, At: j.length(c.at),
+			Rect: [4]fraction.Length{j.length(c.x), j.length(c.y + k.trim), j.length(c.w), j.length(c.h)},
 		})
 	}
-	for i := range b.sheet.Placements {
-		b.sheet.Placements[i].Y = b.sheet.Placements[i].Y.Add(j.length(k.trim))
+	for _, at := range l.spots {
+		q := &j.pieces[at.piece]
+		s.Placements = append(s.Placements, Placement{
+			Part: j.p.Parts[q.part].Number, X: j.length(at.x), Y: j.length(at.y + k.trim),
+			Turned: j.pitch > 0 && floorMod(k.phase+at.x, j.pitch) != q.at[0],
+		})
 	}
-	slices.SortStableFunc(b.offcuts, largestFirst)
-	for _, o := range b.offcuts {
+	for _, o := range offcuts {
 		off := Offcut{X: j.length(o.x), Y: j.length(o.y + k.trim), Width: j.length(o.w), Length: j.length(o.h)}
 		if j.pitch > 0 {
 			off.LeftPhase = j.length(floorMod(k.phase+o.x, j.pitch))
 		}
-		b.sheet.Offcuts = append(b.sheet.Offcuts, off)
+		s.Offcuts = append(s.Offcuts, off)
 	}
-	return nil
-}
-
-// fill cuts a layout from a rectangle that lies free: a sheet or a notch. What
-// lies in notches of its parts follows when all of them are free.
-func (b *builder) fill(l layout, in frame) error {
-	j, k := b.job, &b.job.kinds[l.kind]
-	parts := j.rects(l.spots)
-	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, parts)
-	if err != nil {
-		return err
-	}
-	for _, s := range strokes {
-		if in.turned && s.kind == Crosscut {
-			s.at = s.h - s.at - j.kerf
-		} else if in.turned {
-			s.at = s.w - s.at - j.kerf
-		}
-		s.rect = in.on(s.rect)
-		b.strokes = append(b.strokes, s)
-	}
-	for _, o := range offcuts {
-		b.offcuts = append(b.offcuts, in.on(o))
-	}
-	type held struct {
-		insert
-		at     rect
-		turned bool
-	}
-	var later []held
-	for i, s := range l.spots {
-		q := &j.pieces[s.piece]
-		turned := j.pitch > 0 && floorMod(k.phase+s.x, j.pitch) != q.at[0]
-		at := in.on(parts[i])
-		b.sheet.Placements = append(b.sheet.Placements, Placement{
-			Part: j.p.Parts[q.part].Number, X: j.length(at.x), Y: j.length(at.y), Turned: turned != in.turned,
-		})
-		for _, one := range b.inserts[s.piece] {
-			later = append(later, held{one, at, turned != in.turned})
-		}
-	}
-	for _, h := range later {
-		if err := b.notch(h.hollow, h.layout, h.at, h.turned); err != nil {
-			return err
-		}
-	}
-	return nil
+	return s, nil
 }
 
 // why says why a piece is on no sheet.
@@ -197,7 +112,7 @@ func (j *job) settle(r *Result, p *plan) {
 // needed in all.
 func (j *job) leastBought(sheets int) int {
 	for _, k := range j.kinds {
-		if k.limited && k.usable && len(k.notches) == 0 {
+		if k.limited && k.usable {
 			sheets -= k.count
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 )
 
@@ -86,9 +85,6 @@ func (p Problem) Validate() (err error) {
 		}
 		f.positive(path+"width", part.Width)
 		f.positive(path+"height", part.Height)
-		if lo, hi := part.Shape.Bounds(); !part.Shape.IsEmpty() && (lo != cutout.Point{} || hi != cutout.Point{X: part.Width, Y: part.Height}) {
-			f.add(path+"shape", fmt.Sprintf("%v,%v to %v,%v", lo.X, lo.Y, hi.X, hi.Y), "must reach from 0,0 to the part's width and height")
-		}
 	}
 	f.notNegative("pattern.pitch", p.Pattern.Pitch)
 	f.notNegative("saw.kerf", p.Saw.Kerf)

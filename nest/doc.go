@@ -18,9 +18,6 @@
 //	|  |///////////////////////|
 //	+--+-----------------------+--> x
 //
-// A stepped part (Part.Shape) may give its notch: two stopped cuts free the waste
-// in a corner, and smaller parts are cut from it where they find their phase.
-//
 // [FirstFit] makes a nest in one pass, [Search] looks for the best one and says
 // what it could prove, [Lower] gives a bound alone and [Verify] replays the cuts
 // of any nest.
@@ -48,7 +45,6 @@
 //
 // # What it does not do
 //
-// It knows no walls and does not choose where seams fall. It does not saw curves.
-// Of a part's shape only waste in the corners of its rectangle is used, since a
-// hole or a notch in mid-edge does not come out by straight cuts from an edge.
+// It knows no walls and does not choose where seams fall. It saws no curves, and uses no waste inside
+// a part's rectangle.
 package nest

@@ -26,7 +26,7 @@ func ExampleFirstFit() {
 	}
 	fmt.Println(len(r.Sheets), "sheet,", r.Bound.How)
 	for _, c := range r.Sheets[0].Cuts {
-		fmt.Printf("%d: %v at %v of the %v x %v at %v,%v\n", c.Step, c.Kind, c.At, c.Width, c.Height, c.Left, c.Bottom)
+		fmt.Printf("%d: %v at %v of the %v x %v at %v,%v\n", c.Step, c.Kind, c.At, c.Rect[2], c.Rect[3], c.Rect[0], c.Rect[1])
 	}
 	// Output:
 	// 1 sheet, area of the parts with their kerfs and the gaps that phase leaves

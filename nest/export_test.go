@@ -10,7 +10,6 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	j.addNotches()
 	possible := j.possible()
 	if len(possible) == 0 {
 		return j.result(plan{left: j.except(possible)})

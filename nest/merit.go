@@ -23,11 +23,8 @@ func (m merit) plus(n merit) merit {
 	return merit{m.left + n.left, m.cost + n.cost, m.bought + n.bought, m.sheets + n.sheets}
 }
 
-// merit of one sheet of a kind; a notch comes with the sheet it is in.
+// merit of one sheet of a kind.
 func (k *sheetKind) merit() merit {
-	if len(k.notches) > 0 {
-		return merit{}
-	}
 	m := merit{cost: k.price, sheets: 1}
 	if !k.limited {
 		m.bought = 1

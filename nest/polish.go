@@ -63,7 +63,7 @@ const (
 // polish betters the best plan without changing its merit.
 func (s *searcher) polish() {
 	j := s.job
-	if len(s.best.sheets) > 1 || len(j.kinds) > len(j.p.Stock) {
+	if len(s.best.sheets) > 1 {
 		m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: merit{left: -1}}
 		m.run(min(s.budget/gatherShare, mostGather))
 		s.nodes += m.filler.steps

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
 // Placement is where a part lies on its sheet: the lower left corner of its
@@ -17,67 +18,40 @@ type Placement struct {
 }
 
 // CutKind says which way a cut runs.
-type CutKind int
+type CutKind uint8
 
 const (
 	Crosscut CutKind = iota // across the grooves: a horizontal line of the sheet
 	Rip                     // along the grooves: a vertical line of the sheet
-
-	// A stopped cut does not run through: it frees one side of a part's notch.
-	StoppedCrosscut
-	StoppedRip
 )
 
-func (k CutKind) String() string {
-	switch k {
-	case Crosscut:
-		return "crosscut"
-	case Rip:
-		return "rip"
-	case StoppedCrosscut:
-		return "stopped crosscut"
-	case StoppedRip:
-		return "stopped rip"
-	}
-	return "cut kind " + strconv.Itoa(int(k))
-}
+var cutKinds = enum.Of[CutKind]("crosscut", "rip")
 
-// MarshalText writes the kind as String does.
-func (k CutKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+func (k CutKind) String() string                   { return cutKinds.String(k) }
+func (k CutKind) MarshalText() ([]byte, error)     { return cutKinds.Marshal(k) }
+func (k *CutKind) UnmarshalText(text []byte) error { return cutKinds.Unmarshal(text, k) }
 
-// Cut is one straight cut from edge to edge of the part on the bench, which is
-// the rectangle Left, Bottom, Width, Height in sheet coordinates.
+// Cut is one straight cut from edge to edge of the part on the bench, which is the rectangle Rect in
+// sheet coordinates: left, bottom, width, height.
 //
-// The blade's near side is At from the rectangle's lower edge (crosscut) or left
-// edge (rip), and one kerf lies beyond. To take off less than a kerf the blade
-// overhangs the edge: At may go down to, not reach, minus one kerf (then nothing
-// is left on the near side), or up to, not reach, the far edge.
-//
-// Two stopped cuts on the same part, one after the other, free a notch in its
-// corner, from which other parts are cut. Each runs from an edge of the part, at
-// From, as far as To, both measured from the part's left edge (crosscut) or lower
-// edge (rip). A round blade that stops there leaves the last bit of the corner to
-// a handsaw.
+// The blade's near side is At from the rectangle's lower edge (crosscut) or left edge (rip), and one
+// kerf lies beyond. To take off less than a kerf the blade overhangs the edge: At may go down to, not
+// reach, minus one kerf (then nothing is left on the near side), or up to, not reach, the far edge.
 type Cut struct {
-	Step   int // 1, 2, 3 … on each sheet
-	Left   fraction.Length
-	Bottom fraction.Length
-	Width  fraction.Length
-	Height fraction.Length
-	Kind   CutKind
-	At     fraction.Length
-	From   fraction.Length // of a stopped cut, else 0
-	To     fraction.Length // of a stopped cut, else 0
+	Step int                `json:"step"` // 1, 2, 3 … on each sheet
+	Rect [4]fraction.Length `json:"rect"`
+	Kind CutKind            `json:"kind"`
+	At   fraction.Length    `json:"at"`
 }
 
-// Offcut is a rectangle that is left over when all cuts of a sheet are made, in
-// sheet coordinates, with the phase of the pattern at its left edge.
+// Offcut is a rectangle that is left over when all cuts of a sheet are made, in sheet coordinates, with
+// the phase of the pattern at its left edge.
 type Offcut struct {
-	X         fraction.Length
-	Y         fraction.Length
-	Width     fraction.Length
-	Length    fraction.Length
-	LeftPhase fraction.Length
+	X         fraction.Length `json:"x"`
+	Y         fraction.Length `json:"y"`
+	Width     fraction.Length `json:"width"`
+	Length    fraction.Length `json:"length"`
+	LeftPhase fraction.Length `json:"left_phase"`
 }
 
 // Sheet is one sheet of a nest: Cuts in sawing order, Offcuts largest first.

@@ -13,18 +13,18 @@ import (
 // Of all orders of cutting the one is taken that leaves the largest single
 // rectangle, and of these one with the fewest cuts.
 
-// maxBench bounds the rectangles that are looked at for one sheet; after that
+// maxNodes bounds the rectangles that are looked at for one sheet; after that
 // each further rectangle is cut at the first line that serves. A sheet of 20
 // parts needs a few hundred.
-const maxBench = 1500
+const maxNodes = 1500
 
 var errNotFree = errors.New("parts cannot be freed by straight cuts")
 
 // rect is a rectangle of the sheet in marks, y counted from the trimmed end.
 type rect struct{ x, y, w, h int64 }
 
-// bench is a rectangle on the bench with the parts in it.
-type bench struct {
+// node is a rectangle on the node with the parts in it.
+type node struct {
 	rect
 	spots    []int
 	lines    []blade
@@ -41,22 +41,21 @@ type bench struct {
 type blade struct {
 	kind      CutKind
 	at        int64
-	near, far *bench
+	near, far *node
 }
 
-// stroke is one cut as it is made; from and to are those of a stopped cut.
+// stroke is one cut as it is made.
 type stroke struct {
 	rect
-	kind     CutKind
-	at       int64
-	from, to int64
+	kind CutKind
+	at   int64
 }
 
 // sawyer finds the cuts of one sheet.
 type sawyer struct {
 	kerf    int64
 	parts   []rect
-	benches map[rect]*bench
+	nodes   map[rect]*node
 	keep    int64
 	strokes []stroke
 	offcuts []rect
@@ -65,7 +64,7 @@ type sawyer struct {
 // takeApart returns the cuts that free the parts from the whole rectangle, in
 // sawing order, and what is left over, largest first.
 func takeApart(kerf int64, whole rect, parts []rect) ([]stroke, []rect, error) {
-	s := &sawyer{kerf: kerf, parts: parts, benches: map[rect]*bench{}}
+	s := &sawyer{kerf: kerf, parts: parts, nodes: map[rect]*node{}}
 	all := make([]int, len(parts))
 	for i := range all {
 		all[i] = i
@@ -86,17 +85,17 @@ func largestFirst(a, b rect) int {
 	return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
 }
 
-// lay puts a rectangle on the bench and finds all ways to cut it; nil if there
+// lay puts a rectangle on the node and finds all ways to cut it; nil if there
 // is nothing of it.
-func (s *sawyer) lay(r rect, spots []int) (*bench, error) {
+func (s *sawyer) lay(r rect, spots []int) (*node, error) {
 	if r.w <= 0 || r.h <= 0 {
 		return nil, nil
 	}
-	if b, ok := s.benches[r]; ok {
+	if b, ok := s.nodes[r]; ok {
 		return b, nil
 	}
-	b := &bench{rect: r, spots: spots}
-	s.benches[r] = b
+	b := &node{rect: r, spots: spots}
+	s.nodes[r] = b
 	switch {
 	case len(spots) == 0:
 		b.largest = r.w * r.h
@@ -106,7 +105,7 @@ func (s *sawyer) lay(r rect, spots []int) (*bench, error) {
 	}
 	for _, kind := range []CutKind{Crosscut, Rip} {
 		for _, at := range s.linesAcross(b, kind) {
-			if len(b.lines) > 0 && len(s.benches) > maxBench {
+			if len(b.lines) > 0 && len(s.nodes) > maxNodes {
 				break
 			}
 			l, err := s.divide(b, kind, at)
@@ -129,21 +128,21 @@ func (s *sawyer) lay(r rect, spots []int) (*bench, error) {
 	return b, nil
 }
 
-func (b *bench) cuts() int {
+func (b *node) cuts() int {
 	if b == nil {
 		return 0
 	}
 	return b.plain
 }
 
-func (b *bench) left() int64 {
+func (b *node) left() int64 {
 	if b == nil {
 		return 0
 	}
 	return b.largest
 }
 
-// along returns where a part or bench begins and ends along the way that cuts of
+// along returns where a part or node begins and ends along the way that cuts of
 // the kind are told apart by: y for crosscuts, x for rips.
 func (r rect) along(kind CutKind) (from, to int64) {
 	if kind == Crosscut {
@@ -154,7 +153,7 @@ func (r rect) along(kind CutKind) (from, to int64) {
 
 // linesAcross returns the places of all cuts of one kind that go through no part
 // and have a part's edge on one side, rising.
-func (s *sawyer) linesAcross(b *bench, kind CutKind) []int64 {
+func (s *sawyer) linesAcross(b *node, kind CutKind) []int64 {
 	order := slices.Clone(b.spots)
 	slices.SortFunc(order, func(i, j int) int {
 		a, _ := s.parts[i].along(kind)
@@ -182,8 +181,8 @@ func (s *sawyer) linesAcross(b *bench, kind CutKind) []int64 {
 	return at
 }
 
-// divide makes one cut and lays both sides on the bench.
-func (s *sawyer) divide(b *bench, kind CutKind, at int64) (blade, error) {
+// divide makes one cut and lays both sides on the node.
+func (s *sawyer) divide(b *node, kind CutKind, at int64) (blade, error) {
 	near, far := b.rect, b.rect
 	if kind == Crosscut {
 		near.h, far.y, far.h = at, b.y+at+s.kerf, b.h-at-s.kerf
@@ -209,7 +208,7 @@ func (s *sawyer) divide(b *bench, kind CutKind, at int64) (blade, error) {
 }
 
 // reckon finds the fewest cuts that leave a rectangle of area keep.
-func (s *sawyer) reckon(b *bench) int {
+func (s *sawyer) reckon(b *node) int {
 	if b == nil || b.largest < s.keep {
 		return -1
 	}
@@ -234,22 +233,22 @@ func (s *sawyer) reckon(b *bench) int {
 
 // waiting is a part that lies aside until the cuts of the other kind are made.
 type waiting struct {
-	*bench
+	*node
 	keep bool
 }
 
 // cut makes the cuts: all of one kind first, as far as the plan has them in a
 // row, so that the fence is set once; then each part that came free in turn.
-func (s *sawyer) cut(b *bench, keep bool) {
+func (s *sawyer) cut(b *node, keep bool) {
 	var aside []waiting
 	s.chain(b, keep, b.pick(keep), &aside)
 	for _, w := range aside {
-		s.cut(w.bench, w.keep)
+		s.cut(w.node, w.keep)
 	}
 }
 
-// pick returns the planned cut of a bench, nil if none is needed.
-func (b *bench) pick(keep bool) *blade {
+// pick returns the planned cut of a node, nil if none is needed.
+func (b *node) pick(keep bool) *blade {
 	switch {
 	case b == nil || len(b.lines) == 0:
 		return nil
@@ -260,7 +259,7 @@ func (b *bench) pick(keep bool) *blade {
 }
 
 // chain makes the cuts of one kind and puts the rest aside, in order of place.
-func (s *sawyer) chain(b *bench, keep bool, l *blade, aside *[]waiting) {
+func (s *sawyer) chain(b *node, keep bool, l *blade, aside *[]waiting) {
 	if b == nil {
 		return
 	}
@@ -278,6 +277,6 @@ func (s *sawyer) chain(b *bench, keep bool, l *blade, aside *[]waiting) {
 			*aside = append(*aside, side)
 			continue
 		}
-		s.chain(side.bench, side.keep, next, aside)
+		s.chain(side.node, side.keep, next, aside)
 	}
 }

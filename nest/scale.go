@@ -34,8 +34,7 @@ type sheetKind struct {
 	limited bool
 	count   int // sheets there can be any use for
 	price   int64
-	usable  bool     // something can be cut from it
-	notches []hollow // if it is not stock, but a notch of each of these parts
+	usable  bool // something can be cut from it
 }
 
 // job is a problem on whole numbers.

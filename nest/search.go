@@ -38,7 +38,6 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	if err != nil {
 		return Result{}, err
 	}
-	j.addNotches()
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes
 	}

@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 )
@@ -66,7 +65,6 @@ type Part struct {
 	Width     fraction.Length
 	Height    fraction.Length
 	LeftPhase fraction.Length
-	Shape     cutout.Shape // outline in the rectangle, if it is not the whole of it
 }
 
 // Saw is the width of the blade's cut, and what comes off both factory ends of a

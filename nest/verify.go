@@ -11,9 +11,8 @@ import (
 //
 //   - a cut that is not on a rectangle lying on the bench at that step, or that
 //     takes nothing off it, or an end that is not squared up first;
-//   - a part that does not stand free as one rectangle when all cuts are made,
-//     but for notches in the waste of its shape, or does not show the pattern it
-//     needs, or that overlaps another;
+//   - a part that does not stand free as one rectangle when all cuts are made, or
+//     does not show the pattern it needs, or overlaps another;
 //   - a sheet that is not in stock, a part placed twice, or neither placed nor
 //     in Unplaced, a cost, an offcut or a bound that is not so.
 //
@@ -95,7 +94,7 @@ func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
 	if len(s.Placements) == 0 {
 		v.add(path+".placements", "", "nothing is cut from this sheet")
 	}
-	bench := v.replay(path, stock, s.Cuts)
+	free := v.replay(path, stock, s.Cuts)
 	var placed []area
 	for i, pl := range s.Placements {
 		path := fmt.Sprintf("%s.placements[%d]", path, i)
@@ -107,24 +106,19 @@ func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
 		v.inside(path, stock, a)
 		v.phase(path, stock, part, pl)
 		for k, b := range placed {
-			if a.overlaps(b) && !bench.apart(a, b) {
+			if a.overlaps(b) {
 				v.add(path, a.String(), fmt.Sprintf("overlaps placements[%d]", k))
 			}
 		}
 		placed = append(placed, a)
-		if !bench.take(a) {
+		if !free.take(a) {
 			v.add(path, a.String(), "does not stand free when all cuts are made")
-		}
-		for _, notch := range bench.notches[a] {
-			if !part.waste(notch.in(a, pl.Turned)) {
-				v.add(path, notch.String(), "is a notch that is not in the waste of the part")
-			}
 		}
 	}
 	for i, o := range s.Offcuts {
 		path := fmt.Sprintf("%s.offcuts[%d]", path, i)
 		a := area{o.X, o.Y, o.Width, o.Length}
-		if !bench.take(a) {
+		if !free.take(a) {
 			v.add(path, a.String(), "is not left over when all cuts are made")
 		}
 		if pitch := v.p.Pattern.Pitch; pitch.Sign() > 0 && o.LeftPhase != stock.LeftPhase.Add(o.X).Mod(pitch) {
@@ -163,12 +157,12 @@ func (v *verifier) phase(path string, stock *Stock, part *Part, pl Placement) {
 }
 
 // replay makes the cuts and returns what lies on the bench at the end.
-func (v *verifier) replay(path string, stock *Stock, cuts []Cut) replayed {
+func (v *verifier) replay(path string, stock *Stock, cuts []Cut) bench {
 	kerf, trim := v.p.Saw.Kerf, stock.trim(v.p.Saw)
-	b := replayed{free: map[area]int{{width: stock.Width, height: stock.Length}: 1}, notches: map[area][]area{}}
+	b := bench{{width: stock.Width, height: stock.Length}: 1}
 	if trim.Sign() > 0 {
-		lower := Cut{Width: stock.Width, Height: stock.Length, At: trim.Sub(kerf)}
-		upper := Cut{Bottom: trim, Width: stock.Width, Height: stock.Length.Sub(trim), At: stock.Length.Sub(trim.Mul(2))}
+		lower := Cut{Rect: [4]fraction.Length{2: stock.Width, 3: stock.Length}, At: trim.Sub(kerf)}
+		upper := Cut{Rect: [4]fraction.Length{1: trim, 2: stock.Width, 3: stock.Length.Sub(trim)}, At: stock.Usable(v.p.Saw)}
 		for i, want := range []Cut{lower, upper} {
 			want.Step = i + 1
 			if i >= len(cuts) || cuts[i] != want {
@@ -176,38 +170,44 @@ func (v *verifier) replay(path string, stock *Stock, cuts []Cut) replayed {
 			}
 		}
 	}
-	for i := 0; i < len(cuts); i++ {
-		c := cuts[i]
+	for i, c := range cuts {
 		path := fmt.Sprintf("%s.cuts[%d]", path, i)
-		on := area{c.Left, c.Bottom, c.Width, c.Height}
+		on := area{c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]}
 		if c.Step != i+1 {
 			v.add(path+".step", fmt.Sprint(c.Step), fmt.Sprintf("must be %d", i+1))
 		}
-		if b.free[on] == 0 {
+		if b[on] == 0 {
 			v.add(path+".rect", on.String(), "is not on the bench")
 			continue
 		}
-		if c.Kind == StoppedRip && i+1 < len(cuts) {
-			// The other side of the notch must follow at once.
-			i++
-			if cuts[i].Step != i+1 || !b.notch(on, c, cuts[i], kerf) {
-				v.add(path, "", "and the next cut do not free a notch in a corner of the part")
-			}
-			continue
-		}
 		near, far, ok := on.cut(c.Kind, c.At, kerf)
-		if !ok || c.From.Sign() != 0 || c.To.Sign() != 0 {
+		if !ok {
 			v.add(path+".at", c.At.String(), "takes nothing off")
 			continue
 		}
-		if len(b.notches[on]) > 0 {
-			v.add(path+".rect", on.String(), "is cut through although it has a notch")
-		}
-		b.free[on]--
+		b[on]--
 		b.put(near)
 		b.put(far)
 	}
 	return b
+}
+
+// bench counts the rectangles that lie free while cuts are replayed.
+type bench map[area]int
+
+func (b bench) put(a area) {
+	if a.width.Sign() > 0 && a.height.Sign() > 0 {
+		b[a]++
+	}
+}
+
+// take takes a rectangle off the bench, if it lies there.
+func (b bench) take(a area) bool {
+	if b[a] == 0 {
+		return false
+	}
+	b[a]--
+	return true
 }
 
 // cut divides a rectangle; ok is false if the blade does not touch it, or only

@@ -65,7 +65,7 @@ func TestVerifyFindsFaults(t *testing.T) {
 		}, "sheets[0].cuts[2].step"},
 		{"cut out of reach", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("-1/8") }, "sheets[0].cuts[2].at"},
 		{"cut beyond the far edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("96") }, "sheets[0].cuts[2].at"},
-		{"cut elsewhere", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[3].Left = inches("3") }, "sheets[0].cuts[3].rect"},
+		{"cut elsewhere", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[3].Rect[0] = inches("3") }, "sheets[0].cuts[3].rect"},
 		{"no squared end", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[1].At = inches("95") }, "sheets[0].cuts[1]"},
 		{"offcut too small", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].Width = inches("7") }, "sheets[0].offcuts[0]"},
 		{"offcut off phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].LeftPhase = inches("1/8") }, "sheets[0].offcuts[0].left_phase"},

@@ -17,7 +17,6 @@ type weights struct {
 	price   []int64 // by kind of stock
 	byPrice []int   // kinds, the cheapest first
 	limited []bool  // by kind of stock
-	notch   []bool  // by kind of stock: comes with a sheet, counts as none
 	relax   relaxed
 	learned bool // the last of all was learned
 }
@@ -74,9 +73,8 @@ func newWeights(j *job, groups []group) weights {
 	for _, k := range j.kinds {
 		w.price = append(w.price, k.price)
 		w.limited = append(w.limited, k.limited)
-		w.notch = append(w.notch, len(k.notches) > 0)
 	}
-	w.byPrice = slices.DeleteFunc(slices.Clone(w.kinds), func(kind int) bool { return w.notch[kind] })
+	w.byPrice = slices.Clone(w.kinds)
 	slices.SortStableFunc(w.byPrice, func(a, b int) int { return cmp.Compare(w.price[a], w.price[b]) })
 	type pair struct {
 		across, along dual
@@ -103,9 +101,6 @@ func newWeights(j *job, groups []group) weights {
 		}
 		for n, kind := range w.kinds {
 			whole[kind] = uint64(p.across.whole) * uint64(p.along.whole)
-			if w.notch[kind] {
-				whole[kind] = min(whole[kind], weightOfAll(j, groups, &j.kinds[kind], each))
-			}
 			if i == 0 {
 				whole[kind] = uint64(w.relax.span[n]) * uint64(w.relax.tall[n])
 			}
@@ -113,16 +108,6 @@ func newWeights(j *job, groups []group) weights {
 		w.add(pairName(p.across, p.along), each, whole)
 	}
 	return w
-}
-
-// weightOfAll sums the weights of all pieces that a kind of stock can give.
-func weightOfAll(j *job, groups []group, k *sheetKind, each []uint64) (total uint64) {
-	for g := range groups {
-		if j.fits(k, &groups[g].piece) {
-			total += each[g] * uint64(len(groups[g].pieces))
-		}
-	}
-	return total
 }
 
 // add adds a weighing: by group what a piece weighs, by kind what a sheet holds.
@@ -182,16 +167,8 @@ func (w *weights) bound(total *tally, stock []int) (m merit) {
 // sheets returns the least number of sheets that hold the weight, of those in
 // stock; if they do not, the number of all.
 func (w *weights) sheets(i int, total uint64, stock []int) (n int) {
-	for _, kind := range w.kinds {
-		if w.notch[kind] {
-			total -= min(total, uint64(stock[kind])*w.whole[kind][i])
-		}
-	}
 	for _, kind := range w.all[i].large {
 		whole := w.whole[kind][i]
-		if w.notch[kind] {
-			continue
-		}
 		if whole == 0 || total == 0 {
 			break
 		}

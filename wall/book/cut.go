@@ -2,36 +2,23 @@ package book
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
-// The first word of a cut that does not run through.
-const stopped = "stopped "
-
-// A half is a part that a cut leaves: the lower or left one, the one beyond the
-// blade, or what comes free from a notch.
+// A half is a part that a cut leaves: the lower or left one, or the one beyond the blade.
 type half struct {
 	rect [4]fraction.Length // x, y, width, height on the sheet
 	side string             // the side of the cut on which it lies
 	from string             // the same, before the number of the cut
 }
 
-// halves returns the parts that a cut of a sheet leaves. One of them may be no
-// part at all, where the blade runs along the edge and trims it. Of the two
-// stopped cuts that free a notch, the second leaves what comes from it.
-func halves(p plan.Plan, s plan.Sheet, index int) []half {
-	c := s.Cuts[index]
-	if strings.HasPrefix(c.Kind, stopped) {
-		if n, second := notchOf(p, s, index); second {
-			return []half{n.half}
-		}
-		return nil
-	}
-	if c.Kind == "rip" {
+// halves returns the parts that a cut leaves. One of them may be no part at all, where the blade runs
+// along the edge and trims it.
+func halves(p plan.Plan, c nest.Cut) []half {
+	if c.Kind == nest.Rip {
 		left, right := split(p, c, 0)
 		return []half{{left, "left", "left of"}, {right, "right", "right of"}}
 	}
@@ -40,7 +27,7 @@ func halves(p plan.Plan, s plan.Sheet, index int) []half {
 }
 
 // split divides a cut's rectangle across (0) or up (1).
-func split(p plan.Plan, c plan.Cut, way int) (near, beyond [4]fraction.Length) {
+func split(p plan.Plan, c nest.Cut, way int) (near, beyond [4]fraction.Length) {
 	near, beyond = c.Rect, c.Rect
 	past := c.At.Add(p.Saw.Kerf)
 	near[way+2] = c.At
@@ -48,51 +35,14 @@ func split(p plan.Plan, c plan.Cut, way int) (near, beyond [4]fraction.Length) {
 	return near, beyond
 }
 
-// A notch is the corner of a part that two stopped cuts free, for other pieces
-// to be cut from.
-type notch struct {
-	half
-	right, high bool // which corner
-}
-
-// notchOf returns the notch of a stopped cut, and whether the cut is the second
-// of its pair; it is found by the ends at which the two cuts begin.
-func notchOf(p plan.Plan, s plan.Sheet, index int) (n notch, second bool) {
-	second = s.Cuts[index].Kind == stopped+"crosscut"
-	if second {
-		index--
-	}
-	if index < 0 || index+1 >= len(s.Cuts) {
-		return notch{}, second
-	}
-	rip, across := s.Cuts[index], s.Cuts[index+1]
-	left, right := split(p, rip, 0)
-	below, above := split(p, across, 1)
-	n = notch{right: across.From.Sign() > 0, high: rip.From.Sign() > 0}
-	column, row := left, below
-	if n.right {
-		column = right
-	}
-	if n.high {
-		row = above
-	}
-	n.half = half{[4]fraction.Length{column[0], row[1], column[2], row[3]}, "out of the notch", "out of"}
-	return n, second
-}
-
 // cut tells a cut of a sheet, and what stands free after it. What is measured
 // is what has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
 	c := s.Cuts[index]
-	says := c.Kind + " " + t.part(p, s, index)
-	if strings.HasPrefix(c.Kind, stopped) {
-		says += t.stoppedAt(p, s, index)
-	} else {
-		says += t.throughAt(p, s, index)
-	}
+	says := c.Kind.String() + " " + t.part(p, s, index) + t.at(p, s, c)
 	var free []string
 	var sides []string
-	for _, h := range halves(p, s, index) {
+	for _, h := range halves(p, c) {
 		if name := freed(p, s, h); name != "" {
 			free, sides = append(free, name), append(sides, h.side)
 		}
@@ -106,40 +56,19 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
 	return says
 }
 
-// throughAt says where a cut runs that goes from edge to edge.
-func (t *text) throughAt(p plan.Plan, s plan.Sheet, index int) string {
-	c := s.Cuts[index]
+// at says where a cut runs.
+func (t *text) at(p plan.Plan, s plan.Sheet, c nest.Cut) string {
 	edge, far := "its lower end", c.Rect[3]
-	if c.Kind == "rip" {
+	if c.Kind == nest.Rip {
 		edge, far = "its left edge", c.Rect[2]
 	}
 	switch rest := far.Sub(c.At); {
-	case !holds(p, s, halves(p, s, index)[0]):
+	case !holds(p, s, halves(p, c)[0]):
 		return fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
 	case rest.Compare(p.Saw.Kerf) <= 0:
 		return fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
 	}
 	return fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
-}
-
-// stoppedAt says where a stopped cut runs. Its lines are those of the step, and
-// the blade stays in the notch.
-func (t *text) stoppedAt(p plan.Plan, s plan.Sheet, index int) string {
-	c := s.Cuts[index]
-	n, second := notchOf(p, s, index)
-	upright, level := n.rect[0].Sub(c.Rect[0]), n.rect[1].Sub(c.Rect[1])
-	side, column := "right", "right edge"
-	if upright = upright.Sub(p.Saw.Kerf); !n.right {
-		side, column, upright = "left", "left edge", n.rect[2].Add(p.Saw.Kerf)
-	}
-	over, row := "above", "upper end"
-	if level = level.Sub(p.Saw.Kerf); !n.high {
-		over, row, level = "below", "lower end", n.rect[3].Add(p.Saw.Kerf)
-	}
-	if !second {
-		return fmt.Sprintf(" along the line %s from its left edge, blade %s of it, from its %s as far as the line %s from its lower end", t.length(upright), side, row, t.length(level))
-	}
-	return fmt.Sprintf(" along the line %s from its lower end, blade %s it, from its %s as far as the cut before; finish the corner with a handsaw, and the notch comes free", t.length(level), over, column)
 }
 
 // freed names the piece that is exactly a part, or none.
@@ -167,7 +96,7 @@ func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
 	}
 	from, twins := "", false
 	for i, c := range s.Cuts {
-		for _, h := range halves(p, s, i) {
+		for _, h := range halves(p, c) {
 			switch {
 			case h.rect == rect && i < index:
 				from = fmt.Sprintf(" %s cut %d", h.from, c.Step)
@@ -195,15 +124,4 @@ func holds(p plan.Plan, s plan.Sheet, h half) bool {
 		}
 	}
 	return false
-}
-
-// stoppedIn returns the numbers of the stopped cuts into a piece.
-func stoppedIn(s plan.Sheet, pl plan.Placement, piece plan.Piece) []string {
-	var steps []string
-	for _, c := range s.Cuts {
-		if strings.HasPrefix(c.Kind, stopped) && c.Rect == [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
-			steps = append(steps, strconv.Itoa(c.Step))
-		}
-	}
-	return steps
 }

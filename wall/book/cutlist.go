@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
@@ -89,11 +88,11 @@ func (t *text) pieces(p plan.Plan) {
 	t.heading(2, "Pieces, in order of fitting")
 	for _, piece := range p.Pieces {
 		t.gap()
-		from, opened := "", []string(nil)
+		from := ""
 		for _, s := range p.Sheets {
 			for _, pl := range s.Placements {
 				if pl.Piece == piece.Number {
-					from, opened = fmt.Sprintf(", from %s %d", sheetWord(p), s.Number), stoppedIn(s, pl, piece)
+					from = fmt.Sprintf(", from %s %d", sheetWord(p), s.Number)
 				}
 			}
 		}
@@ -103,9 +102,6 @@ func (t *text) pieces(p plan.Plan) {
 			if run.Name == piece.Run {
 				t.fitted(p, run, piece)
 			}
-		}
-		if len(opened) > 0 {
-			t.hang("  ", fmt.Sprintf("cuts %s of its sheet have opened its notch already, but for the last of the corner", strings.Join(opened, ", ")))
 		}
 		t.marks(piece)
 		for _, w := range piece.Weak {

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -108,14 +108,11 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 		out := newText(tapeOf(p))
 		for _, s := range p.Sheets {
 			for i, c := range s.Cuts {
-				if strings.HasPrefix(c.Kind, stopped) {
-					continue
-				}
 				k := 1
-				if c.Kind == "rip" {
+				if c.Kind == nest.Rip {
 					k = 0
 				}
-				parts := halves(p, s, i)
+				parts := halves(p, c)
 				kept := fmt.Sprintf("take %s off", out.length(parts[1].rect[k].Sub(c.Rect[k])))
 				if says := out.cut(p, s, i); !holds(p, s, parts[0]) && !strings.Contains(says, kept) {
 					t.Errorf("%s, sheet %d: cut %d reads %q, want %q", name, s.Number, c.Step, says, kept)
@@ -123,18 +120,4 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 			}
 		}
 	}
-}
-
-// readPlan plans a job and reads the plan back.
-func readPlan(t *testing.T, job string) plan.Plan {
-	t.Helper()
-	j, err := jobfile.Read(strings.NewReader(job))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(t.Context(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -73,7 +74,7 @@ func (s scribe) pieceIndex(number int) int {
 func (d *sheetDrawing) lay() {
 	wide, tall := d.stock.Width.Float64(), d.stock.Length.Float64()
 	lane := sheetLeft
-	for _, s := range d.stops("crosscut", 1, d.stock.Length, "length") {
+	for _, s := range d.stops(nest.Crosscut, 1, d.stock.Length, "length") {
 		lane = max(lane, 26+s.text.width(typeSize))
 	}
 	d.scale = min((halfInk-lane-14)/wide, sheetTall/tall)
@@ -86,10 +87,10 @@ func (d *sheetDrawing) lay() {
 	var zero fraction.Length
 	d.area = d.view.area(zero, zero, d.stock.Width, d.stock.Length)
 	d.board.frame = d.area.grow(16)
-	for _, s := range d.stops("rip", 0, d.stock.Width, "width") {
+	for _, s := range d.stops(nest.Rip, 0, d.stock.Width, "width") {
 		d.board.claim(box{d.x(s.at) - 1.5, d.area.y + d.area.h, 3, 8})
 	}
-	for _, s := range d.stops("crosscut", 1, d.stock.Length, "length") {
+	for _, s := range d.stops(nest.Crosscut, 1, d.stock.Length, "length") {
 		d.board.claim(box{d.area.x - 8, d.y(s.at) - 1, 8, 2})
 	}
 	end := "upper end"
@@ -189,10 +190,10 @@ func (d *sheetDrawing) offcuts() {
 
 // sides are the ends of a cut's line on the sheet, in ink: the middle of its
 // kerf, from the lower or left end.
-func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
+func (d *sheetDrawing) sides(c nest.Cut) (x0, y0, x1, y1 float64) {
 	middle := c.At.Add(d.plan.Saw.Kerf.Div(2))
 	x, y, w, h := c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]
-	if c.Kind == "rip" {
+	if c.Kind == nest.Rip {
 		x = x.Add(middle)
 		return d.x(x), d.y(y), d.x(x), d.y(y.Add(h))
 	}

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -18,7 +19,7 @@ type stop struct {
 // stops are the running measurements of one kind of cut, from the sheet's left
 // edge or lower end, each once, with the sheet's own size last. A trim by less
 // than the blade has none: nobody can measure to a place off the sheet.
-func (d *sheetDrawing) stops(kind string, axis int, size fraction.Length, field string) []stop {
+func (d *sheetDrawing) stops(kind nest.CutKind, axis int, size fraction.Length, field string) []stop {
 	stock := slices.IndexFunc(d.plan.Stock, func(s plan.Stock) bool { return s.Name == d.stock.Name })
 	found := []stop{{line{d.length(size, ref("stock[%d].%s", stock, field))}, size}}
 	for i, c := range d.sheet.Cuts {
@@ -35,7 +36,7 @@ func (d *sheetDrawing) stops(kind string, axis int, size fraction.Length, field 
 
 // measureUp writes the crosscuts' distances from the lower end.
 func (d *sheetDrawing) measureUp() {
-	all := d.stops("crosscut", 1, d.stock.Length, "length")
+	all := d.stops(nest.Crosscut, 1, d.stock.Length, "length")
 	slices.Reverse(all) // from the top of the drawing down
 	wanted := make([]float64, len(all))
 	for i, s := range all {
@@ -50,7 +51,7 @@ func (d *sheetDrawing) measureUp() {
 // measureAcross writes the rips' distances from the left edge and returns where
 // the drawing ends.
 func (d *sheetDrawing) measureAcross() float64 {
-	all := d.stops("rip", 0, d.stock.Width, "width")
+	all := d.stops(nest.Rip, 0, d.stock.Width, "width")
 	wanted := make([]float64, len(all))
 	for i, s := range all {
 		wanted[i] = d.x(s.at)

@@ -181,7 +181,6 @@ func (r *reader) saw(n *node, j *plan.Job) nest.Saw {
 	read(o, "kerf", &s.Kerf, r.nonNegative)
 	read(o, "square_up", &s.SquareUp, r.nonNegative)
 	read(o, "bit", &j.Bit, r.positive)
-	read(o, "notches", &j.Notches, r.yes)
 	o.done()
 	return s
 }

@@ -8,6 +8,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -172,15 +173,9 @@ func (m *maker) pieces() []Piece {
 func (m *maker) sheets() []Sheet {
 	out := []Sheet{}
 	for i, s := range m.nest.Sheets {
-		sheet := Sheet{Number: i + 1, Stock: m.job.Room.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: []Cut{}, Offcuts: []Offcut{}}
+		sheet := Sheet{Number: i + 1, Stock: m.job.Room.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: slices.Concat([]nest.Cut{}, s.Cuts), Offcuts: slices.Concat([]nest.Offcut{}, s.Offcuts)}
 		for _, p := range s.Placements {
 			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
-		}
-		for _, c := range s.Cuts {
-			sheet.Cuts = append(sheet.Cuts, Cut{Step: c.Step, Rect: [4]fraction.Length{c.Left, c.Bottom, c.Width, c.Height}, Kind: c.Kind.String(), At: c.At, From: c.From, To: c.To})
-		}
-		for _, o := range s.Offcuts {
-			sheet.Offcuts = append(sheet.Offcuts, Offcut(o))
 		}
 		out = append(out, sheet)
 	}

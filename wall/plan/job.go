@@ -43,7 +43,6 @@ type Job struct {
 	Title   string
 	Units   fraction.Unit // of bare numbers in the file, and of what people read
 	Room    wall.Room
-	Notches bool               // whether pieces may be sawn out of the notches of stepped ones
 	Bit     fraction.Length    // diameter of the starter holes for the jigsaw
 	Plates  map[int]wall.Plate // cover plates by gangs, where the file gives others than the usual
 	Finish  finish.Materials

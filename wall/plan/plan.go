@@ -233,11 +233,11 @@ type Weak struct {
 
 // Sheet is one sheet to saw, in sheet coordinates.
 type Sheet struct {
-	Number     int         `json:"number"`
-	Stock      string      `json:"stock"`
-	Placements []Placement `json:"placements"`
-	Cuts       []Cut       `json:"cuts"`
-	Offcuts    []Offcut    `json:"offcuts"`
+	Number     int           `json:"number"`
+	Stock      string        `json:"stock"`
+	Placements []Placement   `json:"placements"`
+	Cuts       []nest.Cut    `json:"cuts"`    // in sawing order
+	Offcuts    []nest.Offcut `json:"offcuts"` // the largest first
 }
 
 // Placement is a piece on a sheet: the lower left of its bounding rectangle.
@@ -246,30 +246,6 @@ type Placement struct {
 	X      fraction.Length `json:"x"`
 	Y      fraction.Length `json:"y"`
 	Turned bool            `json:"turned"`
-}
-
-// Cut is one straight cut: Rect is the part on the bench [x, y, w, h], Kind is
-// crosscut or rip, At the blade's near side from the part's lower or left edge.
-//
-// Only where a job wants notches used, Kind can be "stopped crosscut" or
-// "stopped rip": such a cut frees one side of a piece's notch and runs from From
-// to To only, measured like At along the other edge.
-type Cut struct {
-	Step int                `json:"step"`
-	Rect [4]fraction.Length `json:"rect"`
-	Kind string             `json:"kind"`
-	At   fraction.Length    `json:"at"`
-	From fraction.Length    `json:"from,omitzero"`
-	To   fraction.Length    `json:"to,omitzero"`
-}
-
-// Offcut is a rectangle left over, with the phase at its left edge.
-type Offcut struct {
-	X         fraction.Length `json:"x"`
-	Y         fraction.Length `json:"y"`
-	Width     fraction.Length `json:"width"`
-	Length    fraction.Length `json:"length"`
-	LeftPhase fraction.Length `json:"left_phase"`
 }
 
 // Bound is what is proved about the number of sheets.
