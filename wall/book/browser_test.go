@@ -24,13 +24,18 @@ var look string
 
 var inBrowser = flag.Bool("browser", false, "open, look at and print the pages in Chromium, which takes minutes")
 
-// chromium runs the browser without a window and returns what it prints. Without
-// -browser the test is skipped.
+// needsBrowser skips a test that takes minutes unless it is asked for.
+func needsBrowser(t *testing.T) {
+	t.Helper()
+	if !*inBrowser || testing.Short() {
+		t.Skip("no page is opened, looked at or printed without -browser")
+	}
+	t.Parallel()
+}
+
+// chromium runs the browser without a window and returns what it prints.
 func chromium(t *testing.T, args ...string) []byte {
 	t.Helper()
-	if !*inBrowser {
-		t.Skip("no page is opened in a browser without -browser")
-	}
 	var found string
 	for _, name := range []string{"chromium", "chromium-browser"} {
 		if path, err := exec.LookPath(name); err == nil {
@@ -108,7 +113,7 @@ func faults(t *testing.T, pages []shown) (found []string, texts int) {
 // without a text alternative and headings out of order. A page that is bad on
 // purpose shows that the look finds such things.
 func TestBooksInABrowser(t *testing.T) {
-	t.Parallel()
+	needsBrowser(t)
 	pages := []shown{{badName, badPage(), phoneWide}}
 	add := func(name string, body []byte) {
 		pages = append(pages, shown{name + " on a phone", body, phoneWide}, shown{name + " on a laptop", body, laptopWide},
@@ -180,7 +185,7 @@ func badPage() []byte {
 // Tolerance: 0.2 mm, the width of a sharp pencil line. A point of a PDF is
 // 1/72 in (ISO 32000-1, 8.3.2.3).
 func TestTemplatesPrintAtFullSize(t *testing.T) {
-	t.Parallel()
+	needsBrowser(t)
 	const tolerance = 0.2 / 25.4 * 72
 	p := kitchen()
 	files, err := Files(p)
@@ -234,7 +239,7 @@ func printPDF(t *testing.T, body []byte) (painted, papers []box) {
 // margins, the browser has not made the page smaller to get it on the paper, and
 // no run, sheet or odd piece takes a second page.
 func TestBookPrints(t *testing.T) {
-	t.Parallel()
+	needsBrowser(t)
 	const (
 		side      = 12 / 25.4 * 72 // white at both sides
 		pixel     = .75            // points

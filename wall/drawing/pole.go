@@ -11,7 +11,7 @@ import (
 const (
 	poleGap   = 13.0 // between neighbouring upright numbers
 	markLead  = 22.0 // from the story pole down to its labels
-	narrowest = 0.84 // of the estimate, what a wide face needs for figures and words mixed
+	narrowest = 0.95 // of the estimate, what the widest common face needs for figures and words mixed
 )
 
 // pole draws the story pole under the wall, running from the setting-out point

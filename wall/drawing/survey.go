@@ -17,7 +17,8 @@ func Survey(number int) Picture {
 		pic.add("rect", "class", "opening", "fill", fill, "x", b.x, "y", b.y, "width", b.w, "height", b.h)
 	}
 	pic.add("path", "class", "datum", "d", "M0 178H570")
-	line{"level datum"}.write(&pic.root, "starttext", 0, datum-7, "start")
+	line{"level"}.write(&pic.root, "starttext", 0, datum-19, "start")
+	line{"datum"}.write(&pic.root, "starttext", 0, datum-6, "start")
 	pic.arrows(left, 210, right, 210)
 	pic.number("1", 305, 210)
 	pic.add("path", "class", "ext", "d", "M70 192V60")
