@@ -1,57 +1,39 @@
-// Command join plans one invented wall by calling the packages itself, in their order.
+// Command join plans the job on standard input, prints the plan, and draws its first run
+// into the folder that it is run in.
 package main
 
 import (
 	"context"
 	"fmt"
+	"io"
 	"log"
+	"os"
 
-	"example.com/groovewright/finish"
-	"example.com/groovewright/fraction"
-	"example.com/groovewright/groove"
-	"example.com/groovewright/nest"
-	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/book"
+	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
 )
 
 func main() {
-	profile, _ := groove.Find("beadboard 1-1/2")
-	inch := fraction.MustParse
-	room := wall.Room{
-		Profile: profile, Mark: inch("1/16"), Priorities: wall.DefaultPriorities(),
-		Stock: []nest.Stock{{Name: "sheet", Width: inch("48"), Length: inch("96")}},
-		Saw:   nest.Saw{Kerf: inch("1/8"), SquareUp: inch("1/4")},
-		Runs: []wall.Run{{
-			Name: "over the desk", Width: inch("100 1/4"), Right: wall.End{Kind: wall.Covered},
-			Heights: []wall.Height{{At: inch("0"), Top: inch("30")}, {At: inch("100 1/4"), Top: inch("30 1/8")}},
-		}},
-	}
-	problem := nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(profile)}
-	work := finish.Work{Profile: profile, Width: room.Runs[0].Width}
-	for layout, err := range wall.Layouts(context.Background(), room) {
-		if err != nil {
-			log.Fatal(err)
-		}
-		out := layout.Runs[0].SetOut
-		fmt.Printf("set out from %v to the %s; a repeat starts at %v\n", out.From, out.Direction, out.Origin)
-		for _, p := range layout.Pieces {
-			lo, hi := p.Shape.Bounds()
-			part := nest.Part{Number: p.Number, Width: hi.X.Sub(lo.X), Height: hi.Y.Sub(lo.Y), LeftPhase: p.LeftPhase}
-			problem.Parts = append(problem.Parts, part)
-			work.Face = work.Face.Add(p.Shape.Area())
-			fmt.Printf("piece %s: %s x %s at %s\n", p.Label, part.Width, part.Height, p.At.X)
-		}
-		break // the first layout has the least blemish
-	}
-	result, err := nest.Search(context.Background(), problem, nest.Budget{})
-	if err != nil {
+	if err := join(os.Stdin, os.Stdout, "."); err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("sheets: %d, %s\n", len(result.Sheets), result.Status)
-	list, err := finish.TakeOff(work, finish.Materials{})
+}
+
+func join(job io.Reader, text io.Writer, dir string) error {
+	j, err := jobfile.Read(job)
 	if err != nil {
-		log.Fatal(err)
+		return err
 	}
-	for _, row := range list.Rows {
-		fmt.Printf("buy %d %s for %s\n", row.Buy, row.Container, row.Item)
+	p, err := plan.Make(context.Background(), j, plan.Options{})
+	if err != nil {
+		return err
 	}
+	picture, err := drawing.Elevation(p, 0)
+	if err != nil {
+		return err
+	}
+	fmt.Fprint(text, book.Text(p))
+	return os.WriteFile(dir+"/"+picture.Name+".svg", picture.SVG(), 0o644)
 }
