@@ -1,92 +1,101 @@
 package wall
 
 import (
-	"fmt"
-
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/warning"
 )
 
-// Doubt is a measurement that should be taken again before anything is cut.
-type Doubt struct {
-	Path string // of the field, such as runs[1].heights[2].top
-	Text string
-}
+// What the survey doubts. The path leads to the measurement.
+const (
+	StationsApart warning.Kind = "stations apart" // Lengths: the distance, the most that is not doubted
+	TopJump       warning.Kind = "top jump"       // Lengths: the change since the station before
+	BottomJump    warning.Kind = "bottom jump"    // Lengths: the change since the station before
+	OutOfPlumb    warning.Kind = "out of plumb"   // Lengths: the lean without its sign, the most that is not doubted
+	BoxesDiffer   warning.Kind = "boxes differ"   // Names: box, box before; Lengths: width and height of each, the most that is not doubted
 
-// Survey returns the measurements of a valid room that look doubtful: heights
-// that jump without a step, boxes of one kind that differ in size, ends out of
-// plumb, stations too far apart, narrow strips between an opening and an edge.
-// The sizes that count are in the room's priorities; lengths in the texts are
-// written as tape does. None is an error.
-func (room *Room) Survey(tape fraction.Tape) (doubts []Doubt, err error) {
+	// Too little panelling is left beside an opening. Names: the opening; Lengths: the strip, the
+	// least that is not doubted.
+	StripLeft    warning.Kind = "narrow strip left"
+	StripRight   warning.Kind = "narrow strip right"
+	StripAbove   warning.Kind = "narrow strip above"
+	StripBelow   warning.Kind = "narrow strip below"
+	StripBetween warning.Kind = "narrow strip between" // Names: the opening, the one before
+)
+
+// Survey returns the measurements of the room that look doubtful and should be taken again before
+// anything is cut: heights that jump without a step, boxes of one kind that differ in size, ends
+// out of plumb, stations too far apart, narrow strips between an opening and an edge. The sizes
+// that count are in the room's priorities. A room that is not valid gives the error of
+// [Room.Validate].
+func (room *Room) Survey() (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
-	s := surveyor{room, tape}
-	for r := range room.Runs {
-		doubts = append(doubts, s.doubtHeights(r)...)
-		doubts = append(doubts, s.doubtEnds(r)...)
-		doubts = append(doubts, s.doubtStrips(r)...)
+	if err := room.Validate(); err != nil {
+		return nil, err
 	}
-	return append(doubts, s.doubtBoxes()...), nil
+	s := surveyor{Room: room}
+	for r := range room.Runs {
+		s.heights(r)
+		s.ends(r)
+		s.strips(r)
+	}
+	s.boxes()
+	return s.doubts, nil
 }
 
 // surveyor questions the measurements of a room.
 type surveyor struct {
 	*Room
-	tape fraction.Tape
+	doubts []warning.Warning
 }
 
-func (room surveyor) doubtHeights(r int) []Doubt {
-	var doubts []Doubt
-	say := func(i int, field, format string, args ...any) {
-		doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].heights[%d].%s", r, i, field), fmt.Sprintf(format, args...)})
-	}
-	heights := room.Runs[r].Heights
-	jump, apart := room.Priorities.HeightJump, room.Priorities.StationDistance
+func (s *surveyor) doubt(kind warning.Kind, path fault.Path, names []string, lengths ...fraction.Length) {
+	s.doubts = append(s.doubts, warning.Warning{Path: path, Kind: kind, Names: names, Lengths: lengths})
+}
+
+func (s *surveyor) heights(r int) {
+	heights := s.Runs[r].Heights
 	for i := 1; i < len(heights); i++ {
 		a, b := heights[i-1], heights[i]
 		if a.At == b.At {
 			continue
 		}
-		if apart.Less(b.At.Sub(a.At)) {
-			say(i, "at", "no height was taped over %s (more than %s): tape one between", room.tape.Format(b.At.Sub(a.At)), room.tape.Format(apart))
+		if d, most := b.At.Sub(a.At), s.Priorities.StationDistance; most.Less(d) {
+			s.doubt(StationsApart, fault.Of("Runs", r, "Heights", i, "At"), nil, d, most)
 		}
-		if d := b.Top.Sub(a.Top).Abs(); jump.Less(d) {
-			say(i, "top", "the top changes by %s since the station before, without a step: tape both again, or give a step as two stations at one place", room.tape.Format(d))
+		if d := b.Top.Sub(a.Top).Abs(); s.Priorities.HeightJump.Less(d) {
+			s.doubt(TopJump, fault.Of("Runs", r, "Heights", i, "Top"), nil, d)
 		}
-		if d := b.Bottom.Sub(a.Bottom).Abs(); jump.Less(d) {
-			say(i, "bottom", "the bottom changes by %s since the station before, without a step: tape both again, or give a step as two stations at one place", room.tape.Format(d))
-		}
-	}
-	return doubts
-}
-
-func (room surveyor) doubtEnds(r int) []Doubt {
-	var doubts []Doubt
-	for _, e := range []struct {
-		name string
-		lean fraction.Length
-	}{{"left", room.Runs[r].Left.Lean}, {"right", room.Runs[r].Right.Lean}} {
-		if room.Priorities.OutOfPlumb.Less(e.lean.Abs()) {
-			doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].%s.lean", r, e.name),
-				fmt.Sprintf("the end leans by %s (more than %s): check it with a level", room.tape.Format(e.lean.Abs()), room.tape.Format(room.Priorities.OutOfPlumb))})
+		if d := b.Bottom.Sub(a.Bottom).Abs(); s.Priorities.HeightJump.Less(d) {
+			s.doubt(BottomJump, fault.Of("Runs", r, "Heights", i, "Bottom"), nil, d)
 		}
 	}
-	return doubts
 }
 
-// doubtBoxes compares boxes of as many gangs; those without gangs are compared
-// if they are closer in width than half of the smaller one.
-func (room surveyor) doubtBoxes() []Doubt {
+func (s *surveyor) ends(r int) {
+	most := s.Priorities.OutOfPlumb
+	if lean := s.Runs[r].Left.Lean.Abs(); most.Less(lean) {
+		s.doubt(OutOfPlumb, fault.Of("Runs", r, "Left", "Lean"), nil, lean, most)
+	}
+	if lean := s.Runs[r].Right.Lean.Abs(); most.Less(lean) {
+		s.doubt(OutOfPlumb, fault.Of("Runs", r, "Right", "Lean"), nil, lean, most)
+	}
+}
+
+// boxes compares boxes of as many gangs; those without gangs are compared if they differ in width
+// by less than half of the smaller one.
+func (s *surveyor) boxes() {
 	type box struct {
-		path          string
+		path          fault.Path
 		opening       *Opening
 		width, height fraction.Length
 	}
 	var boxes []box
-	for r := range room.Runs {
-		for i := range room.Runs[r].Openings {
-			if o := &room.Runs[r].Openings[i]; o.Kind == Box {
-				lo, hi := bounds(o.Outline)
-				boxes = append(boxes, box{fmt.Sprintf("runs[%d].openings[%d]", r, i), o, hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)})
+	for r := range s.Runs {
+		for i := range s.Runs[r].Openings {
+			if o := &s.Runs[r].Openings[i]; o.Kind == Box {
+				lo, hi := o.Bounds()
+				boxes = append(boxes, box{fault.Of("Runs", r, "Openings", i), o, hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)})
 			}
 		}
 	}
@@ -96,53 +105,42 @@ func (room surveyor) doubtBoxes() []Doubt {
 		}
 		return a.width.Sub(b.width).Abs().Mul(2).Less(fraction.Min(a.width, b.width))
 	}
-	var doubts []Doubt
-	most := room.Priorities.BoxDifference
+	most := s.Priorities.BoxDifference
 	for i, b := range boxes {
 		for _, a := range boxes[:i] {
-			if !alike(a, b) {
-				continue
-			}
-			if d := fraction.Max(b.width.Sub(a.width).Abs(), b.height.Sub(a.height).Abs()); most.Less(d) {
-				doubts = append(doubts, Doubt{b.path, fmt.Sprintf("box %q is %s x %s but %q is %s x %s: boxes of one kind that differ by more than %s; tape both again",
-					b.opening.Name, room.tape.Format(b.width), room.tape.Format(b.height), a.opening.Name, room.tape.Format(a.width), room.tape.Format(a.height), room.tape.Format(most))})
+			if alike(a, b) && most.Less(fraction.Max(b.width.Sub(a.width).Abs(), b.height.Sub(a.height).Abs())) {
+				s.doubt(BoxesDiffer, b.path, []string{b.opening.Name, a.opening.Name}, b.width, b.height, a.width, a.height, most)
 				break
 			}
 		}
 	}
-	return doubts
 }
 
-// doubtStrips looks for narrow strips between an opening and the edges of the
-// wall: left, right, above and below it, after gaps.
-func (room surveyor) doubtStrips(r int) []Doubt {
-	run := &room.Runs[r]
-	least := room.Priorities.LeastStrip
-	var doubts []Doubt
+// strips looks for narrow strips between an opening and the edges of the wall, after gaps, and
+// between an opening and those before it.
+func (s *surveyor) strips(r int) {
+	run := &s.Runs[r]
 	for i, o := range run.Openings {
-		lo, hi := bounds(o.Outline)
-		gap := room.Gaps.around(o.Kind)
-		say := func(where string, strip fraction.Length) {
-			if strip.Sign() > 0 && strip.Less(least) {
-				doubts = append(doubts, Doubt{fmt.Sprintf("runs[%d].openings[%d]", r, i),
-					fmt.Sprintf("only %s of panelling is left %s %q (less than %s): tape it again, or cover the place with trim", room.tape.Format(strip), where, o.Name, room.tape.Format(least))})
+		lo, hi := o.Bounds()
+		gap := s.Gaps.around(o.Kind)
+		measure := func(kind warning.Kind, strip fraction.Length, names ...string) {
+			if strip.Sign() > 0 && strip.Less(s.Priorities.LeastStrip) {
+				s.doubt(kind, fault.Of("Runs", r, "Openings", i), append([]string{o.Name}, names...), strip, s.Priorities.LeastStrip)
 			}
 		}
-		say("between the left end and", lo.X.Sub(gap).Sub(room.Gaps.Side))
-		say("between the right end and", run.Width.Sub(room.Gaps.Side).Sub(hi.X.Add(gap)))
 		top, bottom := run.spaceOver(lo.X, hi.X)
-		say("above", top.Sub(room.Gaps.Top).Sub(hi.Y.Add(gap)))
-		say("below", lo.Y.Sub(gap).Sub(bottom.Add(room.Gaps.Bottom)))
-		for k, other := range run.Openings[:i] {
-			lo2, hi2 := bounds(other.Outline)
-			gaps := gap.Add(room.Gaps.around(other.Kind))
+		measure(StripLeft, lo.X.Sub(gap).Sub(s.Gaps.Side))
+		measure(StripRight, run.Width.Sub(s.Gaps.Side).Sub(hi.X.Add(gap)))
+		measure(StripAbove, top.Sub(s.Gaps.Top).Sub(hi.Y.Add(gap)))
+		measure(StripBelow, lo.Y.Sub(gap).Sub(bottom.Add(s.Gaps.Bottom)))
+		for _, other := range run.Openings[:i] {
+			lo2, hi2 := other.Bounds()
 			if lo.Y.Less(hi2.Y) && lo2.Y.Less(hi.Y) {
-				between := fraction.Max(lo.X.Sub(hi2.X), lo2.X.Sub(hi.X)).Sub(gaps)
-				say(fmt.Sprintf("between %q and", run.Openings[k].Name), between)
+				between := fraction.Max(lo.X.Sub(hi2.X), lo2.X.Sub(hi.X))
+				measure(StripBetween, between.Sub(gap).Sub(s.Gaps.around(other.Kind)), other.Name)
 			}
 		}
 	}
-	return doubts
 }
 
 // spaceOver returns the lowest top and the highest bottom between left and

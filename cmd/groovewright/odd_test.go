@@ -12,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -129,7 +130,7 @@ func TestOddWindowTapedCorners(t *testing.T) {
 		}
 	}
 	for _, w := range p.Warnings {
-		if strings.Contains(w.Path, "points") {
+		if strings.Contains(w.Path.String(), "Points") {
 			t.Errorf("a good set of distances is questioned: %v", w)
 		}
 	}
@@ -154,7 +155,7 @@ func TestMisreadDistanceIsQuestioned(t *testing.T) {
 		}
 		found := false
 		for _, w := range p.Warnings {
-			found = found || w.Path == "runs[0].openings[0].points.corners[1].distances" && strings.Contains(w.Text, "tape them again")
+			found = found || w.Path.String() == "Runs[0].Openings[0].Points.Corners[1].Distances" && w.Kind == jobfile.PointsApart
 		}
 		if found != questioned {
 			t.Errorf("third distance %s: questioned %v, want %v", read, found, questioned)

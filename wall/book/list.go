@@ -5,13 +5,13 @@ import (
 	"strconv"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
 // Check says what a sound job file holds and what is doubtful in it.
-func Check(j plan.Job, doubts []wall.Doubt) string {
+func Check(j plan.Job, doubts []warning.Warning) string {
 	t := newText(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
 	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
 		j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
@@ -24,7 +24,7 @@ func Check(j plan.Job, doubts []wall.Doubt) string {
 	}
 	t.para(count(len(doubts), "measurement") + " to look at again:")
 	for _, d := range doubts {
-		t.hang("  ! ", d.Path+": "+d.Text)
+		t.hang("  ! ", t.warned(d))
 	}
 	return t.String()
 }

@@ -137,6 +137,8 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"pieces":   func(numbers []int) string { return labels(b.Plan, numbers) },
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { return pieceOf(b.Plan, number) },
+		"doubt":    b.doubt,
+		"place":    place,
 		"unit":     func() string { return unit(b.Plan) },
 		"sentence": sentence,
 		"search":   func() string { return Search(b.Plan) },

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
@@ -169,13 +170,13 @@ func unit(p plan.Plan) string {
 }
 
 // warnings lists what to measure again.
-func (t *text) warnings(all []plan.Warning) {
+func (t *text) warnings(all []warning.Warning) {
 	if len(all) == 0 {
 		return
 	}
 	t.heading(2, "Look at these before you buy")
 	for _, w := range all {
-		t.hang("  ! ", strings.TrimPrefix(w.Path+": "+w.Text, ": "))
+		t.hang("  ! ", t.warned(w))
 	}
 }
 

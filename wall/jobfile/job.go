@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -215,7 +216,18 @@ func (r *reader) gaps(n *node) wall.Gaps {
 	return g
 }
 
+// What a job file is doubted for.
+const (
+	NoPrice       warning.Kind = "no price"              // of a kind of stock
+	PointsApart   warning.Kind = "distances do not meet" // Lengths: by how much one is off; Counts: number of its base from 1
+	ArchUneven    warning.Kind = "arch uneven"           // Lengths: by how much its springings differ
+	Overlap       warning.Kind = "openings overlap"      // Names: the other opening, the word of its kind
+	LonelyAtRight warning.Kind = "corner of a right end" // Names: the next run, which does not begin there
+	LonelyAtLeft  warning.Kind = "corner of a left end"  // Names: the run before, which does not end there
+)
+
 // doubt records that a field should be looked at again.
-func doubt(j *plan.Job, n *node, format string, args ...any) {
-	j.Doubts = append(j.Doubts, wall.Doubt{Path: n.path, Text: fmt.Sprintf(format, args...)})
+func doubt(j *plan.Job, n *node, w warning.Warning) {
+	_ = w.Path.UnmarshalText([]byte(n.path)) // takes any text
+	j.Doubts = append(j.Doubts, w)
 }

@@ -289,7 +289,7 @@ func TestLonelyCornerIsDoubted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(j.Doubts) != 1 || j.Doubts[0].Path != "runs[0].right.kind" {
+	if len(j.Doubts) != 1 || j.Doubts[0].Path.String() != "Runs[0].Right.Kind" {
 		t.Errorf("doubts = %v, want one at runs[0].right.kind", j.Doubts)
 	}
 }
@@ -301,7 +301,7 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 		stock string
 		want  []string
 	}{
-		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"stock[1]"}},
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"Stock[1]"}},
 		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
 		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
 	} {
@@ -312,7 +312,7 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 		}
 		var got []string
 		for _, d := range j.Doubts {
-			got = append(got, d.Path)
+			got = append(got, d.Path.String())
 		}
 		if !slices.Equal(got, row.want) {
 			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)

@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -26,7 +27,7 @@ func (r *reader) judge(root *node, j *plan.Job) {
 	priced := slices.ContainsFunc(j.Room.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
 	for i, s := range j.Room.Stock {
 		if priced && s.Count == nil && !s.Price.Known() {
-			doubt(j, root.member("stock").items[i], "no price, where others to be bought have one: the plan takes it for free and uses it first")
+			doubt(j, root.member("stock").items[i], warning.Warning{Kind: NoPrice})
 		}
 	}
 	for i, p := range j.Room.Installed {

@@ -3,6 +3,7 @@ package jobfile
 import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -150,7 +151,7 @@ func (r *reader) inside(n *node, opening wall.Opening, before []wall.Opening, ru
 		case opening.Kind == wall.Box || other.Kind == wall.Box:
 			r.room(left, "a box clear of other openings", "overlaps the %s %q", other.Kind, other.Name)
 		default:
-			doubt(j, left, "overlaps the %s %q; both are cut out as one", other.Kind, other.Name)
+			doubt(j, left, warning.Warning{Kind: Overlap, Names: []string{other.Name, other.Kind.String()}})
 		}
 	}
 }

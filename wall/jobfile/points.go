@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -122,8 +123,7 @@ func (r *reader) located(o *object, common stand, j *plan.Job) cutout.Point {
 	i, off := found.Worst()
 	j.Taped = append(j.Taped, plan.TapedPoint{Path: o.node.path, Run: len(j.Room.Runs), At: found.At, Exact: found.Exact, Within: found.Within, Closing: off})
 	if len(bases) > 2 && ClosesWithin.Less(off) {
-		tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
-		doubt(j, distances, "the distances do not meet in one point: the one from base %d is off by %s; tape them again", i+1, tape.Format(off))
+		doubt(j, distances, warning.Warning{Kind: PointsApart, Lengths: []fraction.Length{off}, Counts: []int{i + 1}})
 	}
 	return found.At
 }
@@ -167,7 +167,7 @@ func (r *reader) arched(n *node, corners []cutout.Point, rise fraction.Length, j
 	}
 	p, q := corners[at], corners[(at+1)%len(corners)]
 	if off := p.Y.Sub(q.Y).Abs(); ClosesWithin.Less(off) {
-		doubt(j, n, "the arch springs %s higher on one side than on the other; the higher counts for both: tape them again", off)
+		doubt(j, n, warning.Warning{Kind: ArchUneven, Lengths: []fraction.Length{off}})
 	}
 	mark, springs := j.Room.Mark, fraction.Max(p.Y, q.Y)
 	left, chord := cutout.Point{X: fraction.Min(p.X, q.X), Y: springs}, p.X.Sub(q.X).Abs()

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -239,9 +240,9 @@ func (r *reader) corners(runs []*node, j *plan.Job) {
 			r.room(there, strconv.Quote(run.Right.Kind.String())+", or another right end of "+runs[i].path,
 				"the run before it, %q, ends there with kind %q", run.Name, run.Right.Kind)
 		case corner(run.Right):
-			doubt(j, here, "the next run, %q, does not begin at this corner; right only if the wall beside it stays bare", j.Room.Runs[next].Name)
+			doubt(j, here, warning.Warning{Kind: LonelyAtRight, Names: []string{j.Room.Runs[next].Name}})
 		case corner(left):
-			doubt(j, there, "the run before, %q, does not end at this corner; right only if the wall beside it stays bare", run.Name)
+			doubt(j, there, warning.Warning{Kind: LonelyAtLeft, Names: []string{run.Name}})
 		}
 	}
 }

@@ -1,20 +1,31 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 )
 
-// Doubts returns everything in a job that is sound and yet looks like a mistake:
-// what its reader noted, what the survey questions, boxes that stick out of their
-// wall, and cover plates that hide too little.
-func Doubts(j Job) (doubts []wall.Doubt, err error) {
+// What a job or a plan is doubted for, beside what [wall.Room.Survey] doubts.
+const (
+	BoxSticksOut  warning.Kind = "box sticks out"  // Names: box, run
+	CoverTooSmall warning.Kind = "cover too small" // Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below, the least that is wanted; Counts: gangs
+	NarrowPanel   warning.Kind = "narrow panel"    // Lengths: its width; Counts: its number
+	RulesBroken   warning.Kind = "rules broken"    // Counts: hard rules
+	WeakSpot      warning.Kind = "weak spot"       // Names: the piece's label, kind, way out; Lengths: width, then place on the piece, across and up
+	Sentence      warning.Kind = "sentence"        // Names: what it says
+)
+
+// Doubts returns everything in a job that is sound and yet looks like a mistake: what its reader
+// noted, what the survey questions, boxes that stick out of their wall, and cover plates that hide
+// too little.
+func Doubts(j Job) (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
-	survey, err := j.Room.Survey(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
+	survey, err := j.Room.Survey()
 	if err != nil {
 		return nil, err
 	}
@@ -28,8 +39,8 @@ func Doubts(j Job) (doubts []wall.Doubt, err error) {
 
 // boxDoubts questions the boxes that reach past the top or the bottom of their
 // wall: a window may do so, a box is fixed in the wall that is to be panelled.
-func boxDoubts(j *Job) ([]wall.Doubt, error) {
-	var out []wall.Doubt
+func boxDoubts(j *Job) ([]warning.Warning, error) {
+	var out []warning.Warning
 	for r, run := range j.Room.Runs {
 		ring := make([]cutout.Point, 0, 2*len(run.Heights))
 		for _, p := range wallOutline(&run) {
@@ -52,8 +63,7 @@ func boxDoubts(j *Job) ([]wall.Doubt, error) {
 				inside = inside.Add(part.Area())
 			}
 			if inside.Compare(whole.Area()) < 0 {
-				out = append(out, wall.Doubt{Path: fmt.Sprintf("runs[%d].openings[%d]", r, i), Text: fmt.Sprintf(
-					"the box %q sticks out of the wall of %s; look at its place and size and at the heights beside it", o.Name, run.Name)})
+				out = append(out, warning.Warning{Path: fault.Of("Runs", r, "Openings", i), Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
 			}
 		}
 	}
@@ -62,9 +72,8 @@ func boxDoubts(j *Job) ([]wall.Doubt, error) {
 
 // coverDoubts questions the boxes whose cutouts their cover plates do not hide
 // by enough on every side.
-func coverDoubts(j *Job) ([]wall.Doubt, error) {
-	var out []wall.Doubt
-	tape := fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}
+func coverDoubts(j *Job) ([]warning.Warning, error) {
+	var out []warning.Warning
 	gap := j.Room.Gaps.Box
 	least := j.Room.Priorities.LeastCover
 	for r, run := range j.Room.Runs {
@@ -86,20 +95,10 @@ func coverDoubts(j *Job) ([]wall.Doubt, error) {
 				return nil, err
 			}
 			if side.Less(least) || above.Less(least) {
-				out = append(out, wall.Doubt{Path: fmt.Sprintf("runs[%d].openings[%d]", r, i), Text: fmt.Sprintf(
-					"over the cutout of %q the cover plate %s x %s for %s %s at the sides and %s above and below; want an overlap of %s at least: take a larger plate or a smaller box gap",
-					o.Name, tape.Format(plate.Width), tape.Format(plate.Height), count(gangs, "gang"), overlap(tape, side), overlap(tape, above), tape.Format(least))})
+				out = append(out, warning.Warning{Path: fault.Of("Runs", r, "Openings", i), Kind: CoverTooSmall, Names: []string{o.Name},
+					Lengths: []fraction.Length{plate.Width, plate.Height, side, above, least}, Counts: []int{gangs}})
 			}
 		}
 	}
 	return out, nil
-}
-
-// overlap says by how much a plate overlaps one side of a cutout, or what it
-// leaves bare.
-func overlap(tape fraction.Tape, by fraction.Length) string {
-	if by.Sign() < 0 {
-		return "leaves " + tape.Format(by.Neg()) + " bare"
-	}
-	return "overlaps by " + tape.Format(by)
 }

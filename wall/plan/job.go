@@ -6,6 +6,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 )
 
@@ -50,7 +51,7 @@ type Job struct {
 	Cooking []Cooking
 	Taped   []TapedPoint
 	Arches  []Arch
-	Doubts  []wall.Doubt // what is sound and yet looks like a mistake
+	Doubts  []warning.Warning // what is sound and yet looks like a mistake
 }
 
 // Cooking is a stretch of a run behind or beside a cooking appliance.

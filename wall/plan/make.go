@@ -7,6 +7,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -152,7 +153,7 @@ func (m *maker) finish(p *Plan) error {
 	}
 	p.Subtotal, p.Tax, p.Total, p.Unpriced, p.Leftover = list.Subtotal, list.Tax, list.Total, list.Unpriced, list.Leftover
 	for _, w := range list.Warnings {
-		p.Warnings = append(p.Warnings, Warning{Path: w.Where, Text: w.Text})
+		p.Warnings = append(p.Warnings, warning.Warning{Kind: Sentence, Names: []string{w.Where + ": " + w.Text}})
 	}
 	for _, s := range finish.Schedule(work, m.job.Finish) {
 		p.Order = append(p.Order, s.String())

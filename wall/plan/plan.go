@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -19,34 +20,34 @@ const Format = 1
 // inches; the coordinates are those of the run, the piece or the sheet, as each
 // field says. A plan is made once and not changed after.
 type Plan struct {
-	Format       int             `json:"format"`
-	Title        string          `json:"title"`
-	Units        string          `json:"units"` // in, mm or cm: how people read the job
-	Tape         fraction.Length `json:"tape"`  // smallest mark that people measure to
-	Closed       bool            `json:"closed,omitzero"`
-	Profile      Profile         `json:"profile"`
-	Saw          nest.Saw        `json:"saw"`
-	Gaps         wall.Gaps       `json:"gaps"`
-	Stock        []Stock         `json:"stock"`
-	Runs         []Run           `json:"runs"`
-	Pieces       []Piece         `json:"pieces"`
-	Sheets       []Sheet         `json:"sheets"`
-	Bound        Bound           `json:"bound"`
-	Blemishes    []Blemish       `json:"blemishes"`
-	BlemishTotal fraction.Ratio  `json:"blemish_total"`
-	Search       Search          `json:"search"`
-	Choices      []Choice        `json:"choices"`
-	Priorities   []Priority      `json:"priorities"`
-	Takeoff      []TakeoffRow    `json:"takeoff"`
-	Subtotal     decimal.Decimal `json:"subtotal"` // money of the priced rows
-	Tax          decimal.Decimal `json:"tax"`
-	Total        decimal.Decimal `json:"total"`    // subtotal and tax
-	Unpriced     int             `json:"unpriced"` // rows to buy without a price
-	Leftover     decimal.Decimal `json:"leftover"` // worth of what is left in opened packs
-	Taped        []Taped         `json:"taped,omitempty"`
-	Warnings     []Warning       `json:"warnings"`
-	Order        []string        `json:"order"`
-	Cautions     []string        `json:"cautions"`
+	Format       int               `json:"format"`
+	Title        string            `json:"title"`
+	Units        string            `json:"units"` // in, mm or cm: how people read the job
+	Tape         fraction.Length   `json:"tape"`  // smallest mark that people measure to
+	Closed       bool              `json:"closed,omitzero"`
+	Profile      Profile           `json:"profile"`
+	Saw          nest.Saw          `json:"saw"`
+	Gaps         wall.Gaps         `json:"gaps"`
+	Stock        []Stock           `json:"stock"`
+	Runs         []Run             `json:"runs"`
+	Pieces       []Piece           `json:"pieces"`
+	Sheets       []Sheet           `json:"sheets"`
+	Bound        Bound             `json:"bound"`
+	Blemishes    []Blemish         `json:"blemishes"`
+	BlemishTotal fraction.Ratio    `json:"blemish_total"`
+	Search       Search            `json:"search"`
+	Choices      []Choice          `json:"choices"`
+	Priorities   []Priority        `json:"priorities"`
+	Takeoff      []TakeoffRow      `json:"takeoff"`
+	Subtotal     decimal.Decimal   `json:"subtotal"` // money of the priced rows
+	Tax          decimal.Decimal   `json:"tax"`
+	Total        decimal.Decimal   `json:"total"`    // subtotal and tax
+	Unpriced     int               `json:"unpriced"` // rows to buy without a price
+	Leftover     decimal.Decimal   `json:"leftover"` // worth of what is left in opened packs
+	Taped        []Taped           `json:"taped,omitempty"`
+	Warnings     []warning.Warning `json:"warnings"`
+	Order        []string          `json:"order"`
+	Cautions     []string          `json:"cautions"`
 }
 
 // Profile is the pattern of the panelling as the plan used it.
@@ -318,10 +319,4 @@ type Taped struct {
 	Exact   bool            `json:"exact"`   // the distances meet in a point that is exact
 	Within  fraction.Length `json:"within"`  // otherwise at is so near to it
 	Closing fraction.Length `json:"closing"` // by how much the distances miss each other
-}
-
-// Warning is a doubt of the survey or the plan, with the path it concerns.
-type Warning struct {
-	Path string `json:"path"`
-	Text string `json:"text"`
 }

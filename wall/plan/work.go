@@ -5,6 +5,8 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 )
@@ -131,39 +133,28 @@ func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
 }
 
 // warnings returns what should be measured again or thought over.
-func (m *maker) warnings(pieces []Piece) ([]Warning, error) {
-	out := []Warning{}
+func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
 	doubts, err := Doubts(m.job)
-	for _, d := range doubts {
-		out = append(out, Warning(d))
-	}
-	pitch := m.job.Room.Profile.Pitch()
+	out := append([]warning.Warning{}, doubts...)
+	least := m.job.Room.Profile.Pitch().Scale(m.job.Room.Priorities.LeastPanel)
 	for r, run := range m.layout.Runs {
 		if m.job.Room.Profile.Boards {
 			break
 		}
 		for _, p := range run.Panels {
-			if width := p.Right.Sub(p.Left); width.Less(pitch.Scale(m.job.Room.Priorities.LeastPanel)) {
-				out = append(out, Warning{fmt.Sprintf("runs[%d]", r), fmt.Sprintf("panel %d is only %s wide; there was no other way", p.Number, m.tape().Format(width))})
+			if width := p.Right.Sub(p.Left); width.Less(least) {
+				out = append(out, warning.Warning{Path: fault.Of("Runs", r), Kind: NarrowPanel, Lengths: []fraction.Length{width}, Counts: []int{p.Number}})
 			}
 		}
 	}
 	if m.layout.Broken > 0 {
-		out = append(out, Warning{"runs", fmt.Sprintf("%s had to be broken: a seam nearer to a box, or a panel narrower, than wanted", count(m.layout.Broken, "rule"))})
+		out = append(out, warning.Warning{Path: fault.Of("Runs"), Kind: RulesBroken, Counts: []int{m.layout.Broken}})
 	}
-	for _, p := range pieces {
-		for _, w := range p.Weak {
-			out = append(out, Warning{"piece " + p.Label, fmt.Sprintf("%s %s wide at %s across, %s up: %s", w.Kind, m.about(w.Width), m.about(w.At[0]), m.about(w.At[1]), w.WayOut)})
+	for i, p := range pieces {
+		for k, w := range p.Weak {
+			out = append(out, warning.Warning{Path: fault.Of("Pieces", i, "Weak", k), Kind: WeakSpot,
+				Names: []string{p.Label, w.Kind, w.WayOut}, Lengths: []fraction.Length{w.Width, w.At[0], w.At[1]}})
 		}
 	}
 	return out, err
-}
-
-// about writes a length to the nearest mark, for places that are only looked at.
-func (m *maker) about(l fraction.Length) string {
-	near, off := l.Round(m.job.Room.Mark, fraction.Nearest)
-	if off.IsZero() || near.IsZero() {
-		return m.tape().Format(l)
-	}
-	return "about " + m.tape().Format(near)
 }

@@ -1,0 +1,98 @@
+package book
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+// doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
+// {name0} and {quoted0} of the names, {length0}, {about0} and {overlap0} of the lengths, {count0}
+// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets.
+var doubtWords = map[warning.Kind]string{
+	wall.StationsApart: "no height was taped over {length0} (more than {length1}): tape one between",
+	wall.TopJump:       "the top changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
+	wall.BottomJump:    "the bottom changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
+	wall.OutOfPlumb:    "the end leans by {length0} (more than {length1}): check it with a level",
+	wall.BoxesDiffer:   "box {quoted0} is {length0} x {length1} but {quoted1} is {length2} x {length3}: boxes of one kind that differ by more than {length4}; tape both again",
+	wall.StripLeft:     "only {length0} of panelling is left between the left end and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
+	wall.StripRight:    "only {length0} of panelling is left between the right end and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
+	wall.StripAbove:    "only {length0} of panelling is left above {quoted0} (less than {length1}): tape it again, or cover the place with trim",
+	wall.StripBelow:    "only {length0} of panelling is left below {quoted0} (less than {length1}): tape it again, or cover the place with trim",
+	wall.StripBetween:  "only {length0} of panelling is left between {quoted1} and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
+
+	jobfile.NoPrice:       "no price, where others to be bought have one: the plan takes it for free and uses it first",
+	jobfile.PointsApart:   "the distances do not meet in one point: the one from base {count0} is off by {length0}; tape them again",
+	jobfile.ArchUneven:    "the arch springs {length0} higher on one side than on the other; the higher counts for both: tape them again",
+	jobfile.Overlap:       "overlaps the {name1} {quoted0}; both are cut out as one",
+	jobfile.LonelyAtRight: "the next run, {quoted0}, does not begin at this corner; right only if the wall beside it stays bare",
+	jobfile.LonelyAtLeft:  "the run before, {quoted0}, does not end at this corner; right only if the wall beside it stays bare",
+
+	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
+	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
+	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
+	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
+	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {name2}",
+	plan.Sentence:      "{name0}",
+}
+
+var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)
+
+// doubt says what a warning says. A kind that has no words is written as it is, and a fact that
+// is not there as nothing.
+func (t *text) doubt(w warning.Warning) string {
+	words, ok := doubtWords[w.Kind]
+	if !ok {
+		words = string(w.Kind)
+	}
+	return fact.ReplaceAllStringFunc(words, func(match string) string {
+		parts := fact.FindStringSubmatch(match)
+		i, _ := strconv.Atoi(parts[2])
+		switch kind := parts[1]; {
+		case kind == "name" && i < len(w.Names):
+			return w.Names[i]
+		case kind == "quoted" && i < len(w.Names):
+			return strconv.Quote(w.Names[i])
+		case kind == "length" && i < len(w.Lengths):
+			return t.tape.Format(w.Lengths[i])
+		case kind == "about" && i < len(w.Lengths):
+			return t.about(w.Lengths[i])
+		case kind == "overlap" && i < len(w.Lengths):
+			return t.overlap(w.Lengths[i])
+		case kind == "count" && i < len(w.Counts) && parts[3] != "":
+			return count(w.Counts[i], parts[3])
+		case kind == "count" && i < len(w.Counts):
+			return strconv.Itoa(w.Counts[i])
+		}
+		return ""
+	})
+}
+
+// overlap says by how much a plate overlaps one side of a cutout, or what it leaves bare.
+func (t *text) overlap(by fraction.Length) string {
+	if by.Sign() < 0 {
+		return "leaves " + t.tape.Format(by.Neg()) + " bare"
+	}
+	return "overlaps by " + t.tape.Format(by)
+}
+
+// place returns where a warning belongs: a piece by its label, else a path as the job file
+// writes it.
+func place(w warning.Warning) string {
+	if w.Kind == plan.WeakSpot && len(w.Names) > 0 {
+		return "piece " + w.Names[0]
+	}
+	path, _ := w.Path.MarshalText() // never fails
+	return string(path)
+}
+
+// warned returns the place of a warning with what it says.
+func (t *text) warned(w warning.Warning) string {
+	return strings.TrimPrefix(place(w)+": "+t.doubt(w), ": ")
+}
