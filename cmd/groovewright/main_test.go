@@ -70,7 +70,7 @@ func planned(t testing.TB, path string, options ...string) string {
 func small(t testing.TB) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "small.json")
-	if err := os.WriteFile(path, []byte(readmeJob(t)), 0o644); err != nil {
+	if err := os.WriteFile(path, []byte(readmeJobs(t)[0]), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	return path
@@ -268,24 +268,49 @@ func TestOutputThatCannotBeWrittenIsAFailure(t *testing.T) {
 	}
 }
 
-// readmeJob returns the smallest job of the README.
-func readmeJob(t testing.TB) string {
+// readmeJobs returns the jobs of the README.
+func readmeJobs(t testing.TB) []string {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	data, err := os.ReadFile(filepath.Join(root, "README.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, _ := strings.Cut(string(data), "```json\n")
-	example, _, found := strings.Cut(rest, "```")
-	if !found {
-		t.Fatal("README.md has no job")
+	var jobs []string
+	for i, part := range strings.Split(string(data), "```json\n") {
+		if job, _, found := strings.Cut(part, "```"); found && i > 0 {
+			jobs = append(jobs, job)
+		}
 	}
-	return example
+	if len(jobs) < 4 {
+		t.Fatalf("README.md has %d jobs", len(jobs))
+	}
+	return jobs
 }
 
-func TestReadmeJob(t *testing.T) {
-	if _, stderr, code := try(strings.NewReader(readmeJob(t)), "plan", "-"); code != done {
-		t.Errorf("exit code %d: %s", code, stderr)
+func TestReadmeJobs(t *testing.T) {
+	for _, job := range readmeJobs(t) {
+		if _, stderr, code := try(strings.NewReader(job), "plan", "-"); code != done {
+			t.Errorf("exit code %d: %s\n%s", code, stderr, job)
+		}
+	}
+}
+
+// The README's picture is the drawing of the kitchen's first wall.
+func TestReadmePicture(t *testing.T) {
+	dir := t.TempDir()
+	must(t, "plan", examples(t)["kitchen"], "--out", dir)
+	drawn, err := os.ReadFile(filepath.Join(dir, "run-1.svg"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	golden := filepath.Join(root, "examples", "kitchen-run-1.svg")
+	if *update {
+		if err := os.WriteFile(golden, drawn, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want, err := os.ReadFile(golden); err != nil || !bytes.Equal(want, drawn) {
+		t.Errorf("%s is not the drawing; -update rewrites it: %v", golden, err)
 	}
 }
 
