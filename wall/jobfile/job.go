@@ -131,11 +131,7 @@ func (r *reader) feature(n *node) groove.Feature {
 	var f groove.Feature
 	const kinds = "flat, bead or groove"
 	needed(o, "kind", kinds, &f.Kind, func(n *node) groove.Kind {
-		return word(r, n, kinds, func(s string) (groove.Kind, bool) {
-			var k groove.Kind
-			err := k.UnmarshalText([]byte(s))
-			return k, err == nil
-		})
+		return word(r, n, kinds, named[groove.Kind])
 	})
 	needed(o, "width", wantLength, &f.Width, r.positive)
 	read(o, "depth", &f.Depth, r.nonNegative)

@@ -32,7 +32,7 @@ func (r *reader) opening(n *node, names func(*node) string, j *plan.Job) wall.Op
 		w.Name = names(name)
 	}
 	const kinds = "one of box, window, other"
-	needed(o, "kind", kinds, &w.Kind, func(n *node) wall.OpeningKind { return word(r, n, kinds, wall.ParseOpeningKind) })
+	needed(o, "kind", kinds, &w.Kind, func(n *node) wall.OpeningKind { return word(r, n, kinds, named[wall.OpeningKind]) })
 	if gangs := o.get("gangs"); gangs != nil {
 		w.Gangs = r.integer(gangs, 1, wall.MaxGangs)
 		if w.Kind != wall.Box {

@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"encoding"
 	"fmt"
 	"slices"
 	"strconv"
@@ -275,4 +276,13 @@ func needed[T any](o *object, key, want string, into *T, as func(*node) T) {
 	if n := o.need(key, want); n != nil {
 		*into = as(n)
 	}
+}
+
+// named reads the word of an enumeration.
+func named[T any, P interface {
+	*T
+	encoding.TextUnmarshaler
+}](s string) (v T, ok bool) {
+	err := P(&v).UnmarshalText([]byte(s))
+	return v, err == nil
 }

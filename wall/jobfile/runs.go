@@ -80,7 +80,7 @@ func (r *reader) end(n *node) wall.End {
 	o := r.object(n, "an end of a run")
 	var e wall.End
 	const kinds = "one of exposed, inside corner, outside corner, covered"
-	needed(o, "kind", kinds, &e.Kind, func(n *node) wall.EndKind { return word(r, n, kinds, wall.ParseEndKind) })
+	needed(o, "kind", kinds, &e.Kind, func(n *node) wall.EndKind { return word(r, n, kinds, named[wall.EndKind]) })
 	read(o, "lean", &e.Lean, r.length)
 	if n := o.get("prominence"); n != nil {
 		p := r.weight(n)
