@@ -6,6 +6,7 @@ import (
 	"math/big"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
 // Taped is a distance measured from a known point to the point that is sought,
@@ -15,21 +16,24 @@ type Taped struct {
 	Distance fraction.Length
 }
 
-// Side tells on which side of a line a point lies, looking from its first point
-// to its second.
-type Side int
+// Side is a side of a line, as one looks from its first point to its second.
+type Side uint8
 
 const (
 	Left Side = iota
 	Right
 )
 
-func (s Side) String() string {
-	if s == Right {
-		return "right"
-	}
-	return "left"
-}
+var sides = enum.Of[Side]("left", "right")
+
+// String returns the word of a side.
+func (s Side) String() string { return sides.String(s) }
+
+// MarshalText writes the word of a side.
+func (s Side) MarshalText() ([]byte, error) { return sides.Marshal(s) }
+
+// UnmarshalText reads the word of a side.
+func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s) }
 
 // Located is a point found from taped distances.
 type Located struct {

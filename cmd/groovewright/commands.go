@@ -107,7 +107,7 @@ func checkCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	doubts, err := plan.Doubts(j)
+	doubts, err := j.Doubts()
 	if err != nil {
 		return err
 	}

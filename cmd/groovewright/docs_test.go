@@ -1,12 +1,16 @@
 package main
 
 import (
+	"encoding/json"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+
+	"example.com/groovewright/wall/jobfile"
 )
 
 // root is the folder of the module.
@@ -95,31 +99,23 @@ func TestReadmeNamesTheCommands(t *testing.T) {
 // Every field that a job file may have stands in the README, as it is spelt.
 func TestReadmeNamesEveryField(t *testing.T) {
 	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
-	for _, job := range []string{
-		`{"?": 0}`,
-		`{"profile": {"?": 0}}`,
-		`{"stock": [{"?": 0}]}`,
-		`{"saw": {"?": 0}}`,
-		`{"gaps": {"?": 0}}`,
-		`{"plates": [{"?": 0}]}`,
-		`{"installed": [{"?": 0}]}`,
-		`{"runs": [{"?": 0}]}`,
-		`{"runs": [{"left": {"?": 0}}]}`,
-		`{"runs": [{"heights": [{"?": 0}]}]}`,
-		`{"runs": [{"openings": [{"?": 0}]}]}`,
-		`{"runs": [{"focal": [{"?": 0}]}]}`,
-		`{"runs": [{"breaks": [{"?": 0}]}]}`,
-		`{"runs": [{"cooking": [{"?": 0}]}]}`,
-	} {
-		_, stderr, code := try(strings.NewReader(job), "check", "-")
-		found := regexp.MustCompile(`no such field; expected one of (.*)`).FindStringSubmatch(stderr)
-		if code != wrong || found == nil {
-			t.Errorf("%s: exit code %d\n%s", job, code, stderr)
-			continue
-		}
-		for field := range strings.SplitSeq(found[1], ", ") {
-			if !regexp.MustCompile(`\b` + field + `\b`).MatchString(readme) {
-				t.Errorf("%s: the README lacks the field %s", job, field)
+	type object struct{ Properties map[string]any }
+	var schema struct {
+		object
+		Defs map[string]object `json:"$defs"`
+	}
+	if err := json.Unmarshal(jobfile.Schema(), &schema); err != nil {
+		t.Fatal(err)
+	}
+	objects := maps.Clone(schema.Defs)
+	objects["file"] = schema.object
+	if len(objects) < 20 {
+		t.Fatalf("%d objects in the schema", len(objects))
+	}
+	for name, o := range objects {
+		for field := range o.Properties {
+			if !regexp.MustCompile(`(^|\W)` + regexp.QuoteMeta(field) + `\b`).MatchString(readme) {
+				t.Errorf("the README lacks the field %s of %s", field, name)
 			}
 		}
 	}

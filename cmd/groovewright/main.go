@@ -17,7 +17,7 @@ import (
 	"syscall"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/fraction/fault"
 )
 
 // The exit codes.
@@ -54,12 +54,11 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 		complain(stderr, "the lengths of this job are too fine together to be reckoned exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
 	}
 	var usage usageError
-	var faults jobfile.Faults
 	switch {
 	case errors.As(err, &usage):
 		complain(stderr, `"groovewright help" tells how it is used`)
 		return wrong
-	case errors.As(err, &faults), errors.As(err, new(inputError)):
+	case errors.As(err, new(*fault.Fault)), errors.As(err, new(inputError)):
 		return wrong
 	}
 	return failed

@@ -12,7 +12,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -155,7 +154,7 @@ func TestMisreadDistanceIsQuestioned(t *testing.T) {
 		}
 		found := false
 		for _, w := range p.Warnings {
-			found = found || w.Path.String() == "Runs[0].Openings[0].Points.Corners[1].Distances" && w.Kind == jobfile.PointsApart
+			found = found || w.Path.String() == "Runs[0].Openings[0].Points.Corners[1].Distances" && w.Kind == plan.PointsApart
 		}
 		if found != questioned {
 			t.Errorf("third distance %s: questioned %v, want %v", read, found, questioned)

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/nest"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -74,7 +73,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 		for _, run := range p.Runs {
 			want := map[string]int{}
 			for side, end := range map[string]plan.End{"left": run.Left, "right": run.Right} {
-				if end.Kind == wall.OutsideCorner {
+				if end.Kind == "outside corner" {
 					want[side]++
 					corners++
 				}

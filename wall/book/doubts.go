@@ -8,7 +8,6 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -27,12 +26,12 @@ var doubtWords = map[warning.Kind]string{
 	wall.StripBelow:    "only {length0} of panelling is left below {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 	wall.StripBetween:  "only {length0} of panelling is left between {quoted1} and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 
-	jobfile.NoPrice:       "no price, where others to be bought have one: the plan takes it for free and uses it first",
-	jobfile.PointsApart:   "the distances do not meet in one point: the one from base {count0} is off by {length0}; tape them again",
-	jobfile.ArchUneven:    "the arch springs {length0} higher on one side than on the other; the higher counts for both: tape them again",
-	jobfile.Overlap:       "overlaps the {name1} {quoted0}; both are cut out as one",
-	jobfile.LonelyAtRight: "the next run, {quoted0}, does not begin at this corner; right only if the wall beside it stays bare",
-	jobfile.LonelyAtLeft:  "the run before, {quoted0}, does not end at this corner; right only if the wall beside it stays bare",
+	plan.NoPrice:         "no price, where others to be bought have one: the plan takes it for free and uses it first",
+	plan.PointsApart:     "the distances do not meet in one point: the one from base {count0} is off by {length0}; tape them again",
+	plan.ArchUneven:      "the arch springs {length0} higher on one side than on the other; the higher counts for both: tape them again",
+	plan.OpeningsOverlap: "overlaps the {name1} {quoted0}; both are cut out as one",
+	plan.LonelyAtRight:   "the next run, {quoted0}, does not begin at this corner; right only if the wall beside it stays bare",
+	plan.LonelyAtLeft:    "the run before, {quoted0}, does not end at this corner; right only if the wall beside it stays bare",
 
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",

@@ -15,8 +15,9 @@ func Check(j plan.Job, doubts []warning.Warning) string {
 	t := newText(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
 	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
 		j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
-	for _, p := range j.Taped {
-		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name(&j.Room), t.length(p.At.X), t.length(p.At.Y)))
+	taped, _ := j.Located() // of a sound job they are where they were found before
+	for _, p := range taped {
+		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name, t.length(p.At[0]), t.length(p.At[1])))
 	}
 	if len(doubts) == 0 {
 		t.para("Nothing in the measurements looks doubtful.")

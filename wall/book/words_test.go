@@ -63,7 +63,7 @@ func TestCornerNames(t *testing.T) {
 // the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
 	p := planOf(t, examples(t)["odd-window"])
-	if len(p.Taped) == 0 || p.Taped[0].Name != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path, "runs[0].openings[") {
+	if len(p.Taped) == 0 || p.Taped[0].Name != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
 		t.Errorf("taped: %+v", p.Taped)
 	}
 }
@@ -72,7 +72,7 @@ func TestTapedPointsAreNamedForReading(t *testing.T) {
 func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
 	p := planOf(t, examples(t)["kitchen-replan"])
 	for _, m := range p.Runs[0].StoryPole {
-		if m.Kind == plan.InstalledRight {
+		if m.What == "panel on the wall, right" {
 			return
 		}
 	}

@@ -4,97 +4,73 @@ import (
 	"cmp"
 	"errors"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
-// The kinds of fault; each [Fault] wraps one of them.
+// The kinds of fault; each *fault.Fault of this package has one of them as its cause.
 var (
-	ErrSyntax  = errors.New("the file is not a job in JSON")
-	ErrTwice   = errors.New("a field stands twice")
+	ErrSyntax  = errors.New("the file is not JSON")
+	ErrTwice   = errors.New("this field stands twice")
 	ErrUnknown = errors.New("no such field")
-	ErrMissing = errors.New("a field is missing")
+	ErrMissing = errors.New("missing")
 	ErrType    = errors.New("the wrong kind of value")
-	ErrValue   = errors.New("a value that cannot be")
-	ErrRoom    = errors.New("measurements that do not fit together")
+	ErrValue   = errors.New("not a value that stands here")
+	// ErrRoom is the kind of what plan.Job.Validate refuses: each value can be read, and they
+	// do not make a job together.
+	ErrRoom = errors.New("not accepted")
 )
 
-// Fault is one thing wrong with a job file. Its text reads
-//
-//	runs[1].heights[2].top: "63 1/0": zero denominator; expected a length such as "63 1/4"
-type Fault struct {
-	Path    string // complete, in the file's own spelling; empty for the file as a whole
-	Value   string // as the file has it, texts in quotes; empty where nothing stands
-	Problem string
-	Want    string // what would be accepted instead
-	Kind    error  // one of the kinds above
-	Err     error  // the cause, if another package found it
-
-	offset int64 // where it stands in the file
+// cause is why a value cannot be used, of one of the kinds above.
+type cause struct {
+	kind error
+	text string
+	err  error // what another package found, nil if none did
 }
 
-// Error returns the fault in one line.
-func (f Fault) Error() string {
-	var b strings.Builder
-	for _, part := range []string{f.Path, f.Value} {
-		if part != "" {
-			b.WriteString(part)
-			b.WriteString(": ")
-		}
+func (c *cause) Error() string { return c.text }
+
+// Unwrap returns the kind and the cause below it.
+func (c *cause) Unwrap() []error {
+	if c.err == nil {
+		return []error{c.kind}
 	}
-	b.WriteString(f.Problem)
-	if f.Want != "" {
-		b.WriteString("; expected ")
-		b.WriteString(f.Want)
-	}
-	return b.String()
+	return []error{c.kind, c.err}
 }
 
-// Unwrap returns the kind of the fault and its cause.
-func (f Fault) Unwrap() []error {
-	if f.Err == nil {
-		return []error{f.Kind}
-	}
-	return []error{f.Kind, f.Err}
-}
-
-// Faults is everything that is wrong with a job file, in the order of the file.
-type Faults []Fault
-
-// Error returns one line for each fault.
-func (fs Faults) Error() string {
-	lines := make([]string, len(fs))
-	for i, f := range fs {
-		lines[i] = f.Error()
-	}
-	return strings.Join(lines, "\n")
-}
-
-// Unwrap returns the faults one by one.
-func (fs Faults) Unwrap() []error {
-	all := make([]error, len(fs))
-	for i, f := range fs {
-		all[i] = f
-	}
-	return all
-}
-
-// err returns the faults in the order of the file, or nil if there are none.
-func (fs Faults) err() error {
-	if len(fs) == 0 {
-		return nil
-	}
-	slices.SortStableFunc(fs, func(a, b Fault) int { return cmp.Compare(a.offset, b.offset) })
-	return fs
-}
-
-// reason returns why another package refused a value, without the value itself
-// where that is known: the fault shows it already.
-func reason(err error) string {
+// because returns the cause of an error that another package found. It leaves out the value,
+// which the fault shows already.
+func because(kind, err error) error {
 	var parse *fraction.ParseError
 	if errors.As(err, &parse) {
-		return parse.Reason
+		return &cause{kind, parse.Reason, err}
 	}
-	return err.Error()
+	if err == nil {
+		return kind
+	}
+	return &cause{kind, err.Error(), err}
+}
+
+// joined returns the faults in the order of the file, each with its place and the value that
+// stands there, as one error; nil if there are none.
+func joined(root *node, faults []*fault.Fault) error {
+	for _, f := range faults {
+		if f.Line > 0 || root == nil {
+			continue
+		}
+		n, exact := root.find(f.Path)
+		f.Line, f.Column, f.Value = n.line, n.column, ""
+		if exact {
+			f.Value = n.shown()
+		}
+	}
+	slices.SortStableFunc(faults, func(a, b *fault.Fault) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	errs := make([]error, len(faults))
+	for i, f := range faults {
+		errs[i] = f
+	}
+	return errors.Join(errs...)
 }

@@ -2,13 +2,13 @@ package jobfile_test
 
 import (
 	"bytes"
-	"errors"
 	"os"
 	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/jobfile"
 )
 
@@ -35,16 +35,15 @@ func FuzzRead(f *testing.F) {
 			}
 			return
 		}
-		var faults jobfile.Faults
-		if !errors.As(err, &faults) || len(faults) == 0 {
+		if len(fault.All(err)) == 0 {
 			t.Fatalf("%T: %v, want faults", err, err)
 		}
 		if err.Error() != errAgain.Error() {
 			t.Fatalf("first %v\nthen %v", err, errAgain)
 		}
-		for _, fault := range faults {
-			if strings.Contains(fault.Error(), "\n") || fault.Kind == nil {
-				t.Fatalf("%#v: want one line and a kind", fault)
+		for _, f := range fault.All(err) {
+			if strings.Contains(f.Error(), "\n") || f.Cause == nil {
+				t.Fatalf("%#v: want one line and a kind", f)
 			}
 		}
 	})

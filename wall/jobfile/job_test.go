@@ -10,15 +10,19 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
+const ownProfile = `{"name": "own", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}], "thickness": "1/4"}`
+
 // sound is a job without a fault; the tests change one thing at a time in it.
 const sound = `{
   "title": "shed", "units": "in", "tape": "1/16", "closed": false,
-  "profile": {"name": "own", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}], "thickness": "1/4"},
+  "profile": ` + ownProfile + `,
   "stock": [{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}],
   "saw": {"kerf": "1/8", "square_up": "1/4"},
   "gaps": {"top": "1/16", "seam": "1/32"},
@@ -116,54 +120,54 @@ func TestFaults(t *testing.T) {
 		{"odd key", `"title"`, `"a.b [0]"`, `["a.b [0]"]`, jobfile.ErrUnknown},
 		{"field twice", `"title": "shed"`, `"title": "shed", "title": "barn"`, "title", jobfile.ErrTwice},
 		{"field missing", `"width": "40", `, ``, "runs[1].width", jobfile.ErrMissing},
-		{"profile unknown", `"profile": {`, `"profile": "no such board", "gaps": {`, "profile", jobfile.ErrValue},
+		{"profile unknown", ownProfile, `"no such board"`, "profile", jobfile.ErrValue},
 		{"feature kind", `"bead"`, `"beed"`, "profile.features[1].kind", jobfile.ErrValue},
-		{"feature width", `"width": "1 1/4"`, `"width": "0"`, "profile.features[0].width", jobfile.ErrValue},
+		{"feature width", `"width": "1 1/4"`, `"width": "0"`, "profile.features[0].width", jobfile.ErrRoom},
 		{"bead deeper than the board", `"depth": "1/16"`, `"depth": "1"`, "profile.features[1].depth", jobfile.ErrRoom},
 		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[]`, "profile.features", jobfile.ErrRoom},
 		{"units", `"units": "in"`, `"units": "furlong"`, "units", jobfile.ErrValue},
-		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", jobfile.ErrValue},
-		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", jobfile.ErrValue},
+		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", jobfile.ErrRoom},
+		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", jobfile.ErrRoom},
 		{"phase past the repeat", `"left_phase": "1/2"`, `"left_phase": "1 1/2"`, "stock[0].left_phase", jobfile.ErrRoom},
 		{"count not whole", `"count": 4`, `"count": 4.5`, "stock[0].count", jobfile.ErrValue},
-		{"count below zero", `"count": 4`, `"count": -1`, "stock[0].count", jobfile.ErrValue},
+		{"count below zero", `"count": 4`, `"count": -1`, "stock[0].count", jobfile.ErrRoom},
 		{"price as a number", `"24.98"`, `24.98`, "stock[0].price", jobfile.ErrType},
 		{"price below zero", `"24.98"`, `"-1"`, "stock[0].price", jobfile.ErrValue},
 		{"price with exponent", `"24.98"`, `"1e9999999"`, "stock[0].price", jobfile.ErrValue},
-		{"kerf below zero", `"kerf": "1/8"`, `"kerf": "-1/8"`, "saw.kerf", jobfile.ErrValue},
+		{"kerf below zero", `"kerf": "1/8"`, `"kerf": "-1/8"`, "saw.kerf", jobfile.ErrRoom},
 		{"sheet shorter than its trims", `"square_up": "1/4"`, `"square_up": "48"`, "stock[0].length", jobfile.ErrRoom},
-		{"gap below zero", `"top": "1/16"`, `"top": "-1/16"`, "gaps.top", jobfile.ErrValue},
-		{"no runs", `"runs": [`, `"runs": [], "x": [`, "runs", jobfile.ErrValue},
-		{"name twice", `"name": "east"`, `"name": "north"`, "runs[1].name", jobfile.ErrValue},
-		{"empty name", `"name": "east"`, `"name": " "`, "runs[1].name", jobfile.ErrValue},
-		{"line break in a name", `"name": "east"`, `"name": "ea\nst"`, "runs[1].name", jobfile.ErrValue},
-		{"width of zero", `"width": "40"`, `"width": "0"`, "runs[1].width", jobfile.ErrValue},
+		{"gap below zero", `"top": "1/16"`, `"top": "-1/16"`, "gaps.top", jobfile.ErrRoom},
+		{"no runs", sound[strings.Index(sound, `"runs":`):strings.Index(sound, `"priorities"`)], `"runs": [], `, "runs", jobfile.ErrRoom},
+		{"name twice", `"name": "east"`, `"name": "north"`, "runs[1].name", jobfile.ErrRoom},
+		{"empty name", `"name": "east"`, `"name": " "`, "runs[1].name", jobfile.ErrRoom},
+		{"line break in a name", `"name": "east"`, `"name": "ea\nst"`, "runs[1].name", jobfile.ErrRoom},
+		{"width of zero", `"width": "40"`, `"width": "0"`, "runs[1].width", jobfile.ErrRoom},
 		{"end kind", `"covered"`, `"hidden"`, "runs[1].right.kind", jobfile.ErrValue},
 		{"prominence as text", `"prominence": 5`, `"prominence": "5"`, "runs[0].left.prominence", jobfile.ErrType},
-		{"prominence below zero", `"prominence": 5`, `"prominence": -5`, "runs[0].left.prominence", jobfile.ErrValue},
+		{"prominence below zero", `"prominence": 5`, `"prominence": -5`, "runs[0].left.prominence", jobfile.ErrRoom},
 		{"first height not at 0", `{"at": "0", "top": "18"}, {"at": "30"`, `{"at": "1", "top": "18"}, {"at": "30"`, "runs[0].heights[0].at", jobfile.ErrRoom},
 		{"last height not at the width", `{"at": "60"`, `{"at": "59"`, "runs[0].heights[2].at", jobfile.ErrRoom},
 		{"height past the width", `{"at": "60"`, `{"at": "61"`, "runs[0].heights[2].at", jobfile.ErrRoom},
 		{"heights out of order", `"at": "30", "bottom"`, `"at": "-3", "bottom"`, "runs[0].heights[1].at", jobfile.ErrRoom},
-		{"one height", `, {"at": "40", "top": "18"}`, ``, "runs[1].heights", jobfile.ErrValue},
+		{"one height", `, {"at": "40", "top": "18"}`, ``, "runs[1].heights", jobfile.ErrRoom},
 		{"top below bottom", `"bottom": "0"`, `"bottom": "64"`, "runs[0].heights[1].top", jobfile.ErrRoom},
 		{"inside corner meets outside corner", `"left": {"kind": "inside corner"}`, `"left": {"kind": "outside corner"}`, "runs[1].left.kind", jobfile.ErrRoom},
 		{"closed room with an open end", `"closed": false`, `"closed": true`, "runs[1].right.kind", jobfile.ErrRoom},
 		{"opening past the run", `"left": "10"`, `"left": "59"`, "runs[0].openings[0].width", jobfile.ErrRoom},
 		{"opening before the run", `"left": "10"`, `"left": "-1"`, "runs[0].openings[0].left", jobfile.ErrRoom},
 		{"opening above the wall", `"bottom": "5"`, `"bottom": "70"`, "runs[0].openings[0].bottom", jobfile.ErrRoom},
-		{"opening of no width", `"width": "2 1/4"`, `"width": "0"`, "runs[0].openings[0].width", jobfile.ErrValue},
+		{"opening of no width", `"width": "2 1/4"`, `"width": "0"`, "runs[0].openings[0].width", jobfile.ErrRoom},
 		{"opening kind", `"kind": "window"`, `"kind": "door"`, "runs[0].openings[1].kind", jobfile.ErrValue},
 		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", jobfile.ErrValue},
 		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline", jobfile.ErrRoom},
-		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", jobfile.ErrValue},
-		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1].left", jobfile.ErrRoom},
+		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", jobfile.ErrRoom},
+		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1]", jobfile.ErrRoom},
 		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", jobfile.ErrRoom},
 		{"focal zone backwards", `"from": "15", "to": "25"`, `"from": "15", "to": "15"`, "runs[0].focal[1].to", jobfile.ErrRoom},
 		{"focal zone past the run", `"to": "25"`, `"to": "61"`, "runs[0].focal[1].to", jobfile.ErrRoom},
 		{"focal zone is null", `{"from": "5", "to": "15", "prominence": 2}`, `null`, "runs[0].focal[0]", jobfile.ErrType},
 		{"break at an end", `{"at": "30", "prominence"`, `{"at": "60", "prominence"`, "runs[0].breaks[0].at", jobfile.ErrRoom},
-		{"installed on no run", `"run": "east"`, `"run": "west"`, "installed[0].run", jobfile.ErrValue},
+		{"installed on no run", `"run": "east"`, `"run": "west"`, "installed[0].run", jobfile.ErrRoom},
 		{"installed past the run", `"right": "20"`, `"right": "41"`, "installed[0].right", jobfile.ErrRoom},
 		{"installed phase", `"left_phase": "0"`, `"left_phase": "2"`, "installed[0].left_phase", jobfile.ErrRoom},
 		{"priority as text", `"exposed_end": 9`, `"exposed_end": "9"`, "priorities.exposed_end", jobfile.ErrType},
@@ -177,11 +181,9 @@ func TestFaults(t *testing.T) {
 				t.Fatalf("the sound job has no %s", row.old)
 			}
 			_, err := jobfile.Read(bytes.NewReader([]byte(strings.Replace(sound, row.old, row.new, 1))))
-			var faults jobfile.Faults
-			if !errors.As(err, &faults) {
-				t.Fatalf("Read = %v, want faults", err)
-			}
-			hit := slices.IndexFunc(faults, func(f jobfile.Fault) bool { return f.Path == row.path && errors.Is(f, row.kind) })
+			hit := slices.IndexFunc(fault.All(err), func(f *fault.Fault) bool {
+				return f.Path.String() == row.path && errors.Is(f, row.kind) && f.Line > 0 && f.Column > 0
+			})
 			if hit < 0 {
 				t.Errorf("Read: %v\nwant a fault at %s, kind %q", err, row.path, row.kind)
 			}
@@ -196,22 +198,19 @@ func TestFaultText(t *testing.T) {
 		"heights": [{"at": "0", "top": "1402"}, {"at": "1834", "top": "1402"}]}]}`
 	for _, row := range []struct{ name, job, old, new, want string }{
 		{"length", sound, `"63 1/4"`, `"63 1/0"`,
-			`runs[0].heights[1].top: "63 1/0": zero denominator; expected a length such as "63 1/4"`},
-		{"lengths as the tape reads", metric, `"at": "1834"`, `"at": "1850.5"`,
-			`runs[0].heights[1].at: "1850.5": past the run's right end at 1834 mm; expected a place within the run, or another width of it`},
-		{"a length to copy", metric, `"at": "1834"`, `"at": "1833.5"`,
-			`runs[0].heights[1].at: "1833.5": the last height does not stand at the run's right end; expected "1834 mm", the width of the run`},
-		{"names to choose from", sound, `"run": "east"`, `"run": "west"`,
-			`installed[0].run: "west": no such word here; expected the name of a run: "north", "east"`},
+			`runs[0].heights[1].top: "63 1/0": zero denominator; want a length in quotes, such as "63 1/4"`},
+		{"lengths as the tape reads", metric, `"heights": [`, `"focal": [{"from": "10", "to": "1850.5", "prominence": 1}], "heights": [`,
+			`runs[0].focal[0].to: "1850.5": not accepted; want a place to the right of 10 mm, and within the run, which is 1834 mm wide`},
+		{"no such run", sound, `"run": "east"`, `"run": "west"`, `installed[0].run: "west": not accepted; want a run of the room`},
 		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
-			`profile.features: this is an object; expected a list of features
-profile.x: no such field; expected one of name, features, thickness, wide_flats, boards`},
+			`profile.features: this is an object; want a list
+profile.x: no such field; want one of name, features, thickness, wide_flats, boards, source`},
 		{"what another package found", sound, `"damp": true`, `"material": "wood"`,
-			`finish.house.material: "wood": not accepted; expected mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
+			`finish.house.material: "wood": not accepted; want mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
 		{"a length among the materials", sound, `"damp": true`, `"datum": 36`,
-			`finish.house.datum: 36: a JSON number is no exact length; expected a length in quotes, such as "36"`},
+			`finish.house.datum: 36: a JSON number is no exact length; want a length in quotes, such as "36"`},
 		{"two ways at once", sound, `"kind": "window", `, `"kind": "window", "width": "20", `,
-			`runs[0].openings[1].width: "20": the outline is told already; expected either an outline, or width and height`},
+			`runs[0].openings[1].width: "20": it is given in another way already; want either an outline, or width and height`},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			if !strings.Contains(row.job, row.old) {
@@ -227,7 +226,7 @@ profile.x: no such field; expected one of name, features, thickness, wide_flats,
 
 func TestNotAJob(t *testing.T) {
 	for _, row := range []struct{ name, input, says string }{
-		{"nothing", "", "ends too early, at line 1, column 1"},
+		{"nothing", "", "line 1, column 1: the file ends too early"},
 		{"cut short", sound[:200], "ends too early"},
 		{"stray comma", "{\n  \"title\": ,}", "line 2"},
 		{"missing comma", "{\"title\": \"a\"\n\"tape\": \"1\"}", "line 2, column 1: a comma or a quote is missing before '\"'"},
@@ -251,8 +250,7 @@ func TestNotAJob(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			_, err := jobfile.Read(bytes.NewReader([]byte(row.input)))
-			var faults jobfile.Faults
-			if !errors.As(err, &faults) || !strings.Contains(err.Error(), row.says) {
+			if len(fault.All(err)) == 0 || !strings.Contains(err.Error(), row.says) {
 				t.Errorf("Read = %v, want faults that say %q", err, row.says)
 			}
 		})
@@ -268,13 +266,9 @@ func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
 		broken = strings.Replace(broken, change[0], change[1], 1)
 	}
 	_, err := jobfile.Read(bytes.NewReader([]byte(broken)))
-	var faults jobfile.Faults
-	if !errors.As(err, &faults) {
-		t.Fatalf("Read = %v, want faults", err)
-	}
 	var got []string
-	for _, f := range faults {
-		got = append(got, f.Path)
+	for _, f := range fault.All(err) {
+		got = append(got, f.Path.String())
 	}
 	want := []string{"tape", "saw.kerf", "runs[0].heights[1].top", "runs[1].width", "runs[1].widht", "installed[0].left_phase"}
 	if !slices.Equal(got, want) {
@@ -289,9 +283,24 @@ func TestLonelyCornerIsDoubted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(j.Doubts) != 1 || j.Doubts[0].Path.String() != "Runs[0].Right.Kind" {
-		t.Errorf("doubts = %v, want one at runs[0].right.kind", j.Doubts)
+	if got := doubts(t, j, plan.LonelyAtRight); !slices.Equal(got, []string{"Runs[0].Right.Kind"}) {
+		t.Errorf("doubts at %q, want one at Runs[0].Right.Kind", got)
 	}
+}
+
+// doubts returns the paths of the doubts of a kind.
+func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
+	t.Helper()
+	all, err := j.Doubts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range all {
+		if d.Kind == kind {
+			paths = append(paths, d.Path.String())
+		}
+	}
+	return paths
 }
 
 // A sheet without a price beside one with a price looks free, and is doubted; an
@@ -310,11 +319,7 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var got []string
-		for _, d := range j.Doubts {
-			got = append(got, d.Path.String())
-		}
-		if !slices.Equal(got, row.want) {
+		if got := doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
 			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
 		}
 	}

@@ -9,25 +9,25 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/groovewright/fraction/fault"
 )
 
-// MaxBytes is the longest job file that is read. The largest room that is
-// sensible (a thousand stations) stays below a tenth of it.
+// MaxBytes is the longest file that is read. The largest room that is sensible (a thousand
+// stations) stays below a tenth of it.
 const MaxBytes = 4 << 20
 
 // maxDepth is how deeply objects and lists may nest; a job needs seven levels.
 const maxDepth = 24
 
-// A node is one JSON value together with the place where it stood, so that
-// whatever is found wrong with it later can still be named by its full path.
+// node is one JSON value and the place where it stood.
 type node struct {
-	path    string
-	offset  int64 // in bytes from the start of the file, for the order of faults
-	kind    nodeKind
-	text    string   // of a string, or of a number as it was written
-	members []member // of an object, in the order of the file
-	index   map[string]*node
-	items   []*node // of a list
+	kind         nodeKind
+	line, column int
+	text         string   // of a string, or of a number as it was written
+	members      []member // of an object, in the order of the file
+	index        map[string]*node
+	items        []*node // of a list
 }
 
 // member is one field of an object.
@@ -53,22 +53,31 @@ func (k nodeKind) String() string {
 	return [...]string{"null", "a true or false", "a number", "a text", "a list", "an object"}[k]
 }
 
-// quoted returns the value as a fault shows it: a text in quotes, a number as
-// it was written, and only the kind of a list or an object, which may be long.
-func (n *node) quoted() string {
+// shown returns the value as a fault shows it: a text in quotes, a number as it was written,
+// nothing for a list, an object or null.
+func (n *node) shown() string {
 	switch n.kind {
 	case stringNode:
 		return strconv.Quote(shorten(n.text))
 	case numberNode, boolNode:
 		return shorten(n.text)
 	}
-	return n.kind.String()
+	return ""
 }
 
-// scalar reports whether the value can be shown, since it is no object, list or
-// null.
-func (n *node) scalar() bool {
-	return n.kind == stringNode || n.kind == numberNode || n.kind == boolNode
+// find returns the node at a path, or the one nearest above it; exact reports which.
+func (n *node) find(path fault.Path) (found *node, exact bool) {
+	for _, s := range path {
+		child := n.index[s.Name]
+		if s.Name == "" && s.Index >= 0 && s.Index < len(n.items) {
+			child = n.items[s.Index]
+		}
+		if child == nil {
+			return n, false
+		}
+		n = child
+	}
+	return n, true
 }
 
 // maxShown is how many characters of a wrong value a fault repeats.
@@ -82,68 +91,60 @@ func shorten(s string) string {
 	return string([]rune(s)[:maxShown]) + "…"
 }
 
-// member returns the value of a field, nil if it is absent.
-func (n *node) member(key string) *node { return n.index[key] }
-
-// find returns the node at a path, or the one nearest above it that is there.
-func (n *node) find(path string) *node {
-	children := n.items
-	for _, m := range n.members {
-		children = append(children, m.value)
-	}
-	for _, c := range children {
-		if rest, ok := strings.CutPrefix(path, c.path); ok && (rest == "" || rest[0] == '.' || rest[0] == '[') {
-			return c.find(path)
-		}
-	}
-	return n
-}
-
-// A parser turns the bytes of a file into nodes. What can be read past (a field
-// that stands twice) is a fault; what cannot (broken JSON) is an error.
+// parser turns the bytes of a file into nodes. What can be read past (a field that stands
+// twice) is a fault; what cannot (broken JSON) ends the reading.
 type parser struct {
 	decoder *json.Decoder
 	data    []byte
-	faults  Faults
+	faults  []*fault.Fault
+
+	at, line, column int // how far places have been counted
 }
 
-// parse reads one JSON value and refuses anything after it.
-func parse(data []byte) (*node, Faults) {
-	if len(data) > MaxBytes {
-		return nil, Faults{{Kind: ErrSyntax, Problem: fmt.Sprintf("the file has more than %d bytes", MaxBytes), Want: "a job file"}}
-	}
-	if !utf8.Valid(data) {
-		return nil, Faults{{Kind: ErrSyntax, Problem: "the file is not UTF-8 text", Want: "a job file saved as UTF-8"}}
-	}
-	p := &parser{decoder: json.NewDecoder(bytes.NewReader(data)), data: data}
-	p.decoder.UseNumber()
-	root, err := p.value("", 0)
+// parse reads one JSON value and refuses anything after it. Where there is no such value the
+// node is nil.
+func parse(r io.Reader) (*node, []*fault.Fault, error) {
+	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1)) // one byte more than a file may have
 	if err != nil {
-		return nil, append(p.faults, p.syntax(err, root))
+		return nil, nil, fmt.Errorf("cannot read the file: %w", err)
+	}
+	// A byte order mark, which some editors write, is ignored as RFC 8259, section 8.1, allows.
+	p := &parser{data: bytes.TrimPrefix(data, []byte("\ufeff")), line: 1, column: 1}
+	p.decoder = json.NewDecoder(bytes.NewReader(p.data))
+	p.decoder.UseNumber()
+	switch {
+	case len(data) > MaxBytes:
+		p.syntax(nil, fmt.Sprintf("the file has more than %d bytes", MaxBytes), 0)
+		return nil, p.faults, nil
+	case !utf8.Valid(data):
+		p.syntax(nil, "the file is not UTF-8 text", 0)
+		return nil, p.faults, nil
+	}
+	root, path, err := p.value(nil)
+	if err != nil {
+		p.broken(path, err)
+		return nil, p.faults, nil
 	}
 	if _, err := p.decoder.Token(); !errors.Is(err, io.EOF) {
-		return nil, append(p.faults, Fault{
-			Kind: ErrSyntax, Problem: "something follows the end of the job at " + p.place(p.decoder.InputOffset()),
-			Want: "one job, a single JSON object",
-		})
+		p.syntax(nil, "something follows the end of the value", p.decoder.InputOffset())
+		return nil, p.faults, nil
 	}
-	return root, p.faults
+	return root, p.faults, nil
 }
 
-// value reads the next value, which stands at path. On an error it returns the
-// innermost node that was being read, so that the fault can say where.
-func (p *parser) value(path string, depth int) (*node, error) {
-	n := &node{path: path, offset: p.start()}
-	if depth > maxDepth {
-		return n, fmt.Errorf("lists and objects nest deeper than %d", maxDepth)
+// value reads the next value, which stands at path. An error comes with the path of the
+// innermost value that was being read.
+func (p *parser) value(path fault.Path) (*node, fault.Path, error) {
+	n := &node{}
+	n.line, n.column = p.place(p.start())
+	if len(path) > maxDepth {
+		return n, path, fmt.Errorf("lists and objects nest deeper than %d", maxDepth)
 	}
 	token, err := p.decoder.Token()
 	if err != nil {
-		return n, err
+		return n, path, err
 	}
 	switch t := token.(type) {
-	case nil:
-		n.kind = nullNode
 	case bool:
 		n.kind, n.text = boolNode, strconv.FormatBool(t)
 	case json.Number:
@@ -152,55 +153,68 @@ func (p *parser) value(path string, depth int) (*node, error) {
 		n.kind, n.text = stringNode, t
 	case json.Delim:
 		if t == '{' {
-			n.kind = objectNode
-			return p.object(n, depth)
+			return p.object(n, path)
 		}
-		n.kind = listNode
-		return p.list(n, depth)
+		return p.list(n, path)
 	}
-	return n, nil
+	return n, path, nil
 }
 
 // object reads the fields of n up to its closing brace.
-func (p *parser) object(n *node, depth int) (*node, error) {
-	n.index = make(map[string]*node)
+func (p *parser) object(n *node, path fault.Path) (*node, fault.Path, error) {
+	n.kind, n.index = objectNode, make(map[string]*node)
 	for p.decoder.More() {
 		token, err := p.decoder.Token()
 		if err != nil {
-			return n, err
+			return n, path, err
 		}
 		key, _ := token.(string) // the decoder lets nothing else stand here
-		value, err := p.value(join(n.path, key), depth+1)
+		value, inner, err := p.value(step(path, fault.Step{Name: named(key)}))
 		if err != nil {
-			return value, err
+			return n, inner, err
 		}
-		if n.member(key) != nil {
-			p.faults = append(p.faults, Fault{
-				Path: value.path, Kind: ErrTwice, Problem: "this field stands twice", Want: "each field once", offset: value.offset,
-			})
+		if n.index[key] != nil {
+			p.faults = append(p.faults, &fault.Fault{Path: inner, Cause: ErrTwice, Want: "each field once", Line: value.line, Column: value.column})
 			continue
 		}
 		n.members, n.index[key] = append(n.members, member{key, value}), value
 	}
 	_, err := p.decoder.Token()
-	return n, err
+	return n, path, err
 }
 
 // list reads the items of n up to its closing bracket.
-func (p *parser) list(n *node, depth int) (*node, error) {
+func (p *parser) list(n *node, path fault.Path) (*node, fault.Path, error) {
+	n.kind = listNode
 	for p.decoder.More() {
-		item, err := p.value(at(n.path, len(n.items)), depth+1)
+		item, inner, err := p.value(step(path, fault.Step{Index: len(n.items)}))
 		if err != nil {
-			return item, err
+			return n, inner, err
 		}
 		n.items = append(n.items, item)
 	}
 	_, err := p.decoder.Token()
-	return n, err
+	return n, path, err
 }
 
-// start returns the offset of the next value, past the space and the
-// punctuation before it.
+// step returns the path with a step after it, as a copy.
+func step(path fault.Path, s fault.Step) fault.Path {
+	return append(path[:len(path):len(path)], s)
+}
+
+// named returns a key as a path shows it: one that is not a plain word is quoted, so that a
+// path is always one line and cannot be misread.
+func named(key string) string {
+	odd := strings.ContainsFunc(key, func(c rune) bool {
+		return c != '_' && c != '$' && (c < '0' || c > '9') && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z')
+	})
+	if odd || key == "" || len(key) > maxShown {
+		return "[" + strconv.Quote(shorten(key)) + "]"
+	}
+	return key
+}
+
+// start returns the offset of the next value, past the space and the punctuation before it.
 func (p *parser) start() int64 {
 	at := p.decoder.InputOffset()
 	for at < int64(len(p.data)) && bytes.IndexByte([]byte(" \t\r\n:,"), p.data[at]) >= 0 {
@@ -209,26 +223,45 @@ func (p *parser) start() int64 {
 	return at
 }
 
-// syntax turns an error of the JSON decoder into a fault with a line and a column.
-func (p *parser) syntax(err error, where *node) Fault {
-	f := Fault{Path: where.path, Kind: ErrSyntax, Want: "a job file in JSON", Err: err, offset: where.offset}
-	offset := p.decoder.InputOffset()
-	var broken *json.SyntaxError
-	switch {
-	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
-		f.Problem = "the file ends too early, at " + p.place(int64(len(p.data)))
-	case errors.As(err, &broken):
-		offset = max(broken.Offset-1, offset)
-		f.Problem = fmt.Sprintf("not JSON at %s: %s", p.place(offset), p.slip(err, offset))
-	default:
-		f.Problem = fmt.Sprintf("not a job at %s: %v", p.place(offset), err)
+// place returns an offset as a person finds it in an editor. Offsets never fall from call to
+// call, so that the file is counted through once.
+func (p *parser) place(offset int64) (line, column int) {
+	passed := p.data[p.at:max(p.at, min(int(offset), len(p.data)))]
+	p.at += len(passed)
+	if i := bytes.LastIndexByte(passed, '\n'); i >= 0 {
+		p.line, p.column = p.line+bytes.Count(passed, []byte{'\n'}), 1
+		passed = passed[i+1:]
 	}
-	return f
+	p.column += utf8.RuneCount(passed)
+	return p.line, p.column
 }
 
-// slip names the slip of the pen that most often leads to an error of the JSON
-// decoder, which says only what it found; its own words where none is known.
-func (p *parser) slip(err error, offset int64) string {
+// syntax records that the file is no JSON from the offset on.
+func (p *parser) syntax(path fault.Path, what string, offset int64) {
+	f := &fault.Fault{Path: path, Want: "one value in JSON, saved as UTF-8"}
+	f.Line, f.Column = p.place(offset)
+	f.Cause = &cause{ErrSyntax, fmt.Sprintf("not JSON at line %d, column %d: %s", f.Line, f.Column, what), nil}
+	p.faults = append(p.faults, f)
+}
+
+// broken records an error of the JSON decoder.
+func (p *parser) broken(path fault.Path, err error) {
+	offset := p.decoder.InputOffset()
+	var wrong *json.SyntaxError
+	switch {
+	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
+		p.syntax(path, "the file ends too early", int64(len(p.data)))
+	case errors.As(err, &wrong):
+		offset = max(wrong.Offset-1, offset)
+		p.syntax(path, p.explain(err, offset), offset)
+	default:
+		p.syntax(path, err.Error(), offset)
+	}
+}
+
+// explain names the mistake that most often leads to an error of the JSON decoder, which says
+// only what it found; its own words where none is known.
+func (p *parser) explain(err error, offset int64) string {
 	found, _ := utf8.DecodeRune(p.data[min(offset, int64(len(p.data))):])
 	says := func(part string) bool { return strings.Contains(err.Error(), part) }
 	switch {
@@ -250,42 +283,4 @@ func (p *parser) slip(err error, offset int64) string {
 		return fmt.Sprintf("a value should stand where %q does; texts and lengths are in quotes", found)
 	}
 	return err.Error()
-}
-
-// place returns an offset as a person finds it in an editor.
-func (p *parser) place(offset int64) string {
-	before := p.data[:min(max(offset, 0), int64(len(p.data)))]
-	line := 1 + bytes.Count(before, []byte{'\n'})
-	column := 1 + utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])
-	return fmt.Sprintf("line %d, column %d", line, column)
-}
-
-// join adds a field to a path. A key that is not a plain word is quoted, so
-// that a path is always one line and cannot be misread.
-func join(path, key string) string {
-	if !plain(key) {
-		return path + "[" + strconv.Quote(shorten(key)) + "]"
-	}
-	if path == "" {
-		return key
-	}
-	return path + "." + key
-}
-
-// at adds the index of a list item to a path.
-func at(path string, index int) string {
-	return path + "[" + strconv.Itoa(index) + "]"
-}
-
-// plain reports whether a key can stand in a path as it is.
-func plain(key string) bool {
-	if key == "" || len(key) > maxShown {
-		return false
-	}
-	for _, c := range []byte(key) {
-		if c != '_' && (c < '0' || c > '9') && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z') {
-			return false
-		}
-	}
-	return true
 }

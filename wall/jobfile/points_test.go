@@ -33,17 +33,21 @@ func TestTapedCorners(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	taped, err := j.Located()
+	if err != nil {
+		t.Fatal(err)
+	}
 	inch := fraction.MustParse
 	want := []cutout.Point{{X: inch("30"), Y: inch("40")}, {X: inch("0"), Y: inch("40")}, {}}
 	for i, p := range j.Room.Runs[0].Openings[0].Outline {
 		if p != want[i] {
 			t.Errorf("corner %d = %v, want %v", i, p, want[i])
 		}
-		if !j.Taped[i].Exact || j.Taped[i].At != want[i] {
-			t.Errorf("taped[%d] = %+v, want exactly %v", i, j.Taped[i], want[i])
+		if !taped[i].Exact || taped[i].At != (plan.Point{want[i].X, want[i].Y}) {
+			t.Errorf("taped[%d] = %+v, want exactly %v", i, taped[i], want[i])
 		}
 	}
-	if got, want := j.Taped[1].Path, "runs[0].openings[0].points.corners[1]"; got != want {
+	if got, want := taped[1].Path.String(), "Runs[0].Openings[0].Points.Corners[1]"; got != want {
 		t.Errorf("path %s, want %s", got, want)
 	}
 }
@@ -99,8 +103,8 @@ func TestArchOnTapedCorners(t *testing.T) {
 		}
 		springs := fraction.MustParse(c.springs)
 		want := plan.Arch{Opening: j.Room.Runs[0].Openings[0].Name, Radius: fraction.Inches(13), Centre: at(12, -5).Plus(fraction.Length{}, springs), Springs: springs}
-		if len(j.Arches) != 1 || j.Arches[0] != want || len(j.Doubts) != c.doubts {
-			t.Errorf("%s: arches %+v, doubts %v, want %+v and %d", name, j.Arches, j.Doubts, want, c.doubts)
+		if len(j.Arches) != 1 || j.Arches[0] != want || len(doubts(t, j, plan.ArchUneven)) != c.doubts {
+			t.Errorf("%s: arches %+v, want %+v and %d doubts", name, j.Arches, want, c.doubts)
 		}
 		if name != "level" && name != "the head first" && name != "the other way round" {
 			continue
@@ -121,15 +125,15 @@ func TestArchOnTapedCorners(t *testing.T) {
 
 // A third distance that does not meet the others is doubted, not refused.
 func TestTapedCornerThatDoesNotClose(t *testing.T) {
-	for third, doubts := range map[string]int{"40": 0, "40 1/16": 0, "41": 1} {
+	for third, want := range map[string]int{"40": 0, "40 1/16": 0, "41": 1} {
 		file := withOpening(t, `"points": {"bases": [["0", "0"], ["30", "0"], ["30", "80"]], "side": "left", "corners": [
 			{"distances": ["50", "40", "`+third+`"]}, {"distances": ["40", "50", "50"]}, {"distances": ["0", "30", "85 7/16"]}]}`)
 		j, err := jobfile.Read(bytes.NewReader([]byte(file)))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(j.Doubts) != doubts {
-			t.Errorf("third distance %s: doubts %v, want %d", third, j.Doubts, doubts)
+		if got := doubts(t, j, plan.PointsApart); len(got) != want {
+			t.Errorf("third distance %s: doubts at %q, want %d", third, got, want)
 		}
 	}
 }
@@ -174,12 +178,12 @@ func TestArchedOpening(t *testing.T) {
 func TestTapedFaults(t *testing.T) {
 	const whole = `"points": {"bases": [["0", "0"], ["30", "0"]], "side": "left", "corners": [{"distances": ["50", "40"]}, {"distances": ["40", "50"]}, {"distances": ["0", "30"]}]}`
 	for _, row := range []struct{ name, old, new, path string }{
-		{"one base", `["0", "0"], ["30", "0"]`, `["0", "0"]`, "runs[0].openings[0].points.bases"},
+		{"one base", `["0", "0"], ["30", "0"]`, `["0", "0"]`, "runs[0].openings[0].points.corners[0].distances"},
 		{"bases at one place", `["30", "0"]`, `["0", "0"]`, "runs[0].openings[0].points.corners[0].distances[0]"},
 		{"no side", `"side": "left", `, ``, "runs[0].openings[0].points.corners[0].side"},
 		{"no bases", `"bases": [["0", "0"], ["30", "0"]], `, ``, "runs[0].openings[0].points.corners[0].bases"},
 		{"bases of its own without a side", `{"distances": ["0", "30"]}`, `{"bases": [["0", "0"], ["30", "0"]], "distances": ["0", "30"]}`, "runs[0].openings[0].points.corners[2].side"},
-		{"one base of its own", `{"distances": ["0", "30"]}`, `{"bases": [["0", "0"]], "side": "left", "distances": ["0", "30"]}`, "runs[0].openings[0].points.corners[2].bases"},
+		{"one base of its own", `{"distances": ["0", "30"]}`, `{"bases": [["0", "0"]], "side": "left", "distances": ["0"]}`, "runs[0].openings[0].points.corners[2].bases"},
 		{"a rise that is too great", `"points"`, `"rise": "100", "points"`, "runs[0].openings[0].rise"},
 		{"a rise of nothing", `"points"`, `"rise": "0", "points"`, "runs[0].openings[0].rise"},
 		{"another side", `"left"`, `"above"`, "runs[0].openings[0].points.side"},

@@ -11,6 +11,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/jobfile"
 )
 
@@ -63,13 +64,12 @@ func TestEveryFaultOfAChangedFileHasAPath(t *testing.T) {
 		if err == nil {
 			return
 		}
-		var faults jobfile.Faults
-		if !errors.As(err, &faults) {
+		if len(fault.All(err)) == 0 {
 			t.Fatalf("%T: %v", err, err)
 		}
-		for _, f := range faults {
-			if f.Path == "" {
-				t.Fatalf("after a change at %s: a fault without a path: %v", where.path, f)
+		for _, f := range fault.All(err) {
+			if len(f.Path) == 0 || f.Line == 0 || f.Column == 0 {
+				t.Fatalf("after a change at %s: a fault without a path or a place: %v", where.path, f)
 			}
 		}
 	})
@@ -89,9 +89,8 @@ func TestAValueOfTheWrongTypeIsFoundAtItsPlace(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, err = jobfile.Read(bytes.NewReader(data))
-		var faults jobfile.Faults
-		if !errors.As(err, &faults) || !slices.ContainsFunc(faults, func(f jobfile.Fault) bool {
-			return f.Path == where.path && errors.Is(f, jobfile.ErrType)
+		if !slices.ContainsFunc(fault.All(err), func(f *fault.Fault) bool {
+			return f.Path.String() == where.path && errors.Is(f, jobfile.ErrType)
 		}) {
 			t.Fatalf("null at %s: %v", where.path, err)
 		}

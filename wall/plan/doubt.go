@@ -7,98 +7,168 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
 // What a job or a plan is doubted for, beside what [wall.Room.Survey] doubts.
 const (
-	BoxSticksOut  warning.Kind = "box sticks out"  // Names: box, run
-	CoverTooSmall warning.Kind = "cover too small" // Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below, the least that is wanted; Counts: gangs
-	NarrowPanel   warning.Kind = "narrow panel"    // Lengths: its width; Counts: its number
-	RulesBroken   warning.Kind = "rules broken"    // Counts: hard rules
-	WeakSpot      warning.Kind = "weak spot"       // Names: the piece's label, kind, way out; Lengths: width, then place on the piece, across and up
-	Sentence      warning.Kind = "sentence"        // Names: what it says
+	NoPrice         warning.Kind = "no price"              // of a kind of stock
+	PointsApart     warning.Kind = "distances do not meet" // Lengths: by how much one is off; Counts: number of its base from 1
+	ArchUneven      warning.Kind = "arch uneven"           // Lengths: by how much its springings differ
+	OpeningsOverlap warning.Kind = "openings overlap"      // Names: the other opening, the word of its kind
+	LonelyAtRight   warning.Kind = "corner of a right end" // Names: the next run, which does not begin there
+	LonelyAtLeft    warning.Kind = "corner of a left end"  // Names: the run before, which does not end there
+	BoxSticksOut    warning.Kind = "box sticks out"        // Names: box, run
+
+	// Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below, the
+	// least that is wanted; Counts: gangs
+	CoverTooSmall warning.Kind = "cover too small"
+
+	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
+	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
+	WeakSpot    warning.Kind = "weak spot"    // Names: the piece's label, kind, way out; Lengths: width, then place on the piece, across and up
+	Sentence    warning.Kind = "sentence"     // Names: what it says
 )
 
-// Doubts returns everything in a job that is sound and yet looks like a mistake: what its reader
-// noted, what the survey questions, boxes that stick out of their wall, and cover plates that hide
-// too little.
-func Doubts(j Job) (doubts []warning.Warning, err error) {
+// Doubts returns everything in a job that is sound and yet looks like a mistake, the doubts of
+// [wall.Room.Survey] among it. It fails for a job that is not valid.
+func (j Job) Doubts() (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
-	survey, err := j.Room.Survey()
+	if err := j.Validate(); err != nil {
+		return nil, err
+	}
+	survey, err := j.Survey()
 	if err != nil {
 		return nil, err
 	}
-	boxes, err := boxDoubts(&j)
+	taped, err := j.doubtTaped()
 	if err != nil {
 		return nil, err
 	}
-	covers, err := coverDoubts(&j)
-	return slices.Concat(j.Doubts, survey, boxes, covers), err
-}
-
-// boxDoubts questions the boxes that reach past the top or the bottom of their
-// wall: a window may do so, a box is fixed in the wall that is to be panelled.
-func boxDoubts(j *Job) ([]warning.Warning, error) {
-	var out []warning.Warning
-	for r, run := range j.Room.Runs {
-		ring := make([]cutout.Point, 0, 2*len(run.Heights))
-		for _, p := range wallOutline(&run) {
-			ring = append(ring, cutout.Point{X: p[0], Y: p[1]})
-		}
-		shape, err := cutout.NewShape(ring)
+	doubts = slices.Concat(j.doubtStock(), taped, j.doubtCorners(), survey)
+	for r := range j.Runs {
+		openings, err := j.doubtOpenings(r)
 		if err != nil {
 			return nil, err
 		}
-		for i, o := range run.Openings {
-			if o.Kind != wall.Box {
-				continue
-			}
-			whole, err := cutout.NewShape(o.Outline)
-			if err != nil {
-				return nil, err
-			}
-			var inside fraction.Area
-			for _, part := range shape.Within(o.Outline, fraction.Length{}) {
-				inside = inside.Add(part.Area())
-			}
-			if inside.Compare(whole.Area()) < 0 {
-				out = append(out, warning.Warning{Path: fault.Of("Runs", r, "Openings", i), Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
-			}
-		}
+		doubts = append(doubts, openings...)
 	}
-	return out, nil
+	return doubts, nil
 }
 
-// coverDoubts questions the boxes whose cutouts their cover plates do not hide
-// by enough on every side.
-func coverDoubts(j *Job) ([]warning.Warning, error) {
-	var out []warning.Warning
-	gap := j.Room.Gaps.Box
-	least := j.Room.Priorities.LeastCover
-	for r, run := range j.Room.Runs {
-		for i, o := range run.Openings {
-			if o.Kind != wall.Box {
-				continue
-			}
-			lo, hi := o.Bounds()
-			gangs := o.DeviceGangs()
-			plate, ok := j.Plates[gangs]
-			if !ok {
-				var err error
-				if plate, err = wall.StandardPlate(gangs); err != nil {
-					continue
-				}
-			}
-			side, above, err := plate.Overlap(hi.X.Sub(lo.X), hi.Y.Sub(lo.Y), gap)
-			if err != nil {
-				return nil, err
-			}
-			if side.Less(least) || above.Less(least) {
-				out = append(out, warning.Warning{Path: fault.Of("Runs", r, "Openings", i), Kind: CoverTooSmall, Names: []string{o.Name},
-					Lengths: []fraction.Length{plate.Width, plate.Height, side, above, least}, Counts: []int{gangs}})
-			}
+// doubtStock questions the stock to be bought that has no price where other such stock has one.
+func (j *Job) doubtStock() (doubts []warning.Warning) {
+	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
+	for i, s := range j.Stock {
+		if priced && s.Count == nil && !s.Price.Known() {
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Stock", i), Kind: NoPrice})
 		}
 	}
-	return out, nil
+	return doubts
+}
+
+// closesWithin is how far three or more taped distances may fail to meet in one point, and how far
+// the two springings of an arch may differ, before they are doubted.
+func closesWithin() fraction.Length { return fraction.Of(1, 8) }
+
+// doubtTaped questions the places whose distances do not meet and the arches that stand aslant.
+func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
+	for i, t := range j.Taped {
+		found, err := t.Locate(j.Mark)
+		if err != nil {
+			return nil, fault.Under(err, "Taped", i)
+		}
+		if base, off := found.Worst(); len(t.From) > 2 && closesWithin().Less(off) {
+			doubts = append(doubts, warning.Warning{Path: append(t.Path(), fault.Step{Name: "Distances"}), Kind: PointsApart,
+				Lengths: []fraction.Length{off}, Counts: []int{base + 1}})
+		}
+	}
+	_, corners, err := j.located()
+	for _, a := range j.Arches {
+		i := slices.IndexFunc(j.Runs[a.Run].Openings, func(o wall.Opening) bool { return o.Name == a.Opening })
+		taped := corners[spot{a.Run, i}]
+		if len(taped) == 0 {
+			continue
+		}
+		_, p, q := highest2(taped)
+		if off := p.Y.Sub(q.Y).Abs(); closesWithin().Less(off) {
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", a.Run, "Openings", i, "Rise"), Kind: ArchUneven, Lengths: []fraction.Length{off}})
+		}
+	}
+	return doubts, err
+}
+
+// doubtCorners questions the corners that only one of two neighbours names. They may be right, since
+// the wall beside them may stay bare.
+func (j *Job) doubtCorners() (doubts []warning.Warning) {
+	for r := range len(j.Runs) - 1 {
+		before, after := &j.Runs[r], &j.Runs[r+1]
+		switch right, left := corner(before.Right), corner(after.Left); {
+		case right && !left:
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r, "Right", "Kind"), Kind: LonelyAtRight, Names: []string{after.Name}})
+		case left && !right:
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r+1, "Left", "Kind"), Kind: LonelyAtLeft, Names: []string{before.Name}})
+		}
+	}
+	return doubts
+}
+
+// doubtOpenings questions openings that overlap, boxes that reach past the top or the bottom of
+// their wall, and boxes whose cutouts their cover plates do not hide by enough on every side. A
+// window may stick out of its wall, but a box is fixed in the wall that is to be panelled.
+func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
+	run := &j.Runs[r]
+	var ring []cutout.Point
+	for _, p := range wallOutline(run) {
+		ring = append(ring, cutout.Point{X: p[0], Y: p[1]})
+	}
+	shape, err := cutout.NewShape(ring)
+	if err != nil {
+		return nil, fault.Under(err, "Runs", r, "Heights")
+	}
+	for i := range run.Openings {
+		o := &run.Openings[i]
+		doubt := func(w warning.Warning) {
+			w.Path = fault.Of("Runs", r, "Openings", i)
+			doubts = append(doubts, w)
+		}
+		for k := range run.Openings[:i] {
+			if other := &run.Openings[k]; overlap(o, other) {
+				doubt(warning.Warning{Kind: OpeningsOverlap, Names: []string{other.Name, other.Kind.String()}})
+			}
+		}
+		if o.Kind != wall.Box {
+			continue
+		}
+		whole, err := cutout.NewShape(o.Outline)
+		if err != nil {
+			return nil, err
+		}
+		var inside fraction.Area
+		for _, part := range shape.Within(o.Outline, fraction.Length{}) {
+			inside = inside.Add(part.Area())
+		}
+		if inside.Compare(whole.Area()) < 0 {
+			doubt(warning.Warning{Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
+		}
+		gangs := o.DeviceGangs()
+		plate, given := j.Plates[gangs]
+		if !given {
+			if plate, err = wall.StandardPlate(gangs); err != nil {
+				return nil, err
+			}
+		}
+		lo, hi := o.Bounds()
+		least := j.Priorities.LeastCover
+		side, above, err := plate.Overlap(hi.X.Sub(lo.X), hi.Y.Sub(lo.Y), j.Gaps.Box)
+		if err != nil {
+			return nil, err
+		}
+		if side.Less(least) || above.Less(least) {
+			doubt(warning.Warning{Kind: CoverTooSmall, Names: []string{o.Name},
+				Lengths: []fraction.Length{plate.Width, plate.Height, side, above, least}, Counts: []int{gangs}})
+		}
+	}
+	return doubts, nil
 }

@@ -1,29 +1,53 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 )
 
-// Defaults of a job file that says nothing else.
-var (
-	DefaultTape       = fraction.Of(1, 16)         // smallest mark of a tape in inches
-	DefaultMetricTape = fraction.Millimetres(1, 1) // smallest mark of a tape in millimetres
-	DefaultKerf       = fraction.Of(1, 8)          // a common circular saw blade; common practice, no source
-	DefaultBit        = fraction.Of(3, 8)          // lets a jigsaw blade in and turn; common practice, no source
-	DefaultMetricBit  = fraction.Millimetres(10, 1)
-)
+// Job is everything that a plan is made from: what was taped, what is bought, and what is best.
+// Begin with [NewJob], which fills in the defaults, and set Runs and Stock. [Job.Validate] says
+// what is wrong with a job, [Job.Doubts] what looks like a mistake.
+//
+// The fields of the room are fields of the job: j.Runs, j.Stock, j.Saw, j.Gaps, j.Mark.
+type Job struct {
+	Title string        // what the plan is called; may be empty
+	Units fraction.Unit // what people read, and the unit of bare numbers in Finish
+	wall.Room
 
-// DefaultPriorities returns the weights and least sizes of a job that is taped in
-// these units and names none. In mm and cm the sizes at which the survey and the
-// pieces are doubted are round ones, near to those of [wall.DefaultPriorities].
-// What a seam counts and how clear of a box it stays decide which layout is best,
-// and are the same in every unit.
+	Bit     fraction.Length    // diameter of the starter holes for the jigsaw, above 0
+	Plates  map[int]wall.Plate // cover plates by gangs, where they are not [wall.StandardPlate]
+	Built   int                // the year of the house, from 1000 to 9999; 0 where it is not known
+	Cooking []Cooking          // by run; behind or beside cooking appliances
+	Taped   []TapedPoint       // the places that were found from taped distances, by run and opening
+	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
+	Arches  []Arch             // the true arcs of arched heads, by run and opening
+}
+
+// NewJob returns a job in these units with every default filled in: the tape, the kerf, the bit
+// and the priorities are those of the units. Runs and Stock are still to be set.
+func NewJob(units fraction.Unit, profile groove.Profile) Job {
+	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
+	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), DefaultPriorities(units)
+	j.Saw.Kerf = fraction.Of(1, 8) // a common circular saw blade; common practice, no source
+	if units != fraction.Inch {
+		j.Mark, j.Bit = fraction.Millimetres(1, 1), fraction.Millimetres(10, 1)
+	}
+	return j
+}
+
+// DefaultPriorities returns the weights and least sizes of a job that is taped in these units and
+// names none. In mm and cm the sizes at which the survey and the pieces are doubted are round
+// ones, near to those of [wall.DefaultPriorities]. What a seam counts and how clear of a box it
+// stays decide which layout is best, and are the same in every unit.
 func DefaultPriorities(units fraction.Unit) wall.Priorities {
 	p := wall.DefaultPriorities()
 	if units == fraction.Inch {
@@ -38,21 +62,8 @@ func DefaultPriorities(units fraction.Unit) wall.Priorities {
 	return p
 }
 
-// Job is what a job file asks for, as values of the packages that do the work.
-// A Job that [Read] returned has passed every check of the file.
-type Job struct {
-	Title   string
-	Units   fraction.Unit // of bare numbers in the file, and of what people read
-	Room    wall.Room
-	Bit     fraction.Length    // diameter of the starter holes for the jigsaw
-	Plates  map[int]wall.Plate // cover plates by gangs, where the file gives others than the usual
-	Finish  finish.Materials
-	Built   int // the year of the house, 0 if the file does not say
-	Cooking []Cooking
-	Taped   []TapedPoint
-	Arches  []Arch
-	Doubts  []warning.Warning // what is sound and yet looks like a mistake
-}
+// Tape writes lengths as the people of the job read them.
+func (j *Job) Tape() fraction.Tape { return fraction.Tape{Mark: j.Mark, Unit: j.Units} }
 
 // Cooking is a stretch of a run behind or beside a cooking appliance.
 type Cooking struct {
@@ -60,35 +71,168 @@ type Cooking struct {
 	From, To fraction.Length
 }
 
-// TapedPoint is a point that the file gives by its distances from known points.
+// TapedPoint is a place that was found from its distances to known points: a corner of an opening, or
+// the top of a height. Where one corner of an opening is in the list, all of them are, in their
+// order. [Job.Locate] puts the places into the room.
 type TapedPoint struct {
-	Path    string // of the point in the file
-	Run     int    // index of the run
-	At      cutout.Point
-	Exact   bool            // the distances meet there exactly
-	Within  fraction.Length // else At lies no further than this from where they meet
-	Closing fraction.Length // the greatest that any of its distances is off, without sign
+	Run     int            // index of the run
+	Opening int            // index of the opening that the place is a corner of; -1 where it is a height
+	Index   int            // of the corner or the height, from 0
+	From    []cutout.Taped // distances from 2 to [MaxBases] points of the run
+	Side    cutout.Side    // of the line from the first of these points to the second
 }
 
-// Name says which point it is: "corner 4 of the box", counted from 1, or "height 2 of the wall". Where the path tells neither it is
-// the path.
-func (t TapedPoint) Name(room *wall.Room) string {
-	var run, opening, corner int
-	if n, _ := fmt.Sscanf(t.Path, "runs[%d].openings[%d].points.corners[%d]", &run, &opening, &corner); n == 3 && run < len(room.Runs) && opening < len(room.Runs[run].Openings) {
-		return fmt.Sprintf("corner %d of %s", corner+1, room.Runs[run].Openings[opening].Name)
+// MaxBases is the most points that one place is taped from.
+const MaxBases = 8
+
+// Locate returns the place that the distances of t give, as [cutout.Locate] does.
+func (t TapedPoint) Locate(mark fraction.Length) (cutout.Located, error) {
+	if len(t.From) < 2 || len(t.From) > MaxBases {
+		return cutout.Located{}, &fault.Fault{Path: fault.Of("From"), Value: fmt.Sprint(len(t.From)), Want: fmt.Sprintf("2 to %d distances", MaxBases)}
 	}
-	if n, _ := fmt.Sscanf(t.Path, "runs[%d].heights[%d]", &run, &corner); n == 2 && run < len(room.Runs) {
-		return fmt.Sprintf("height %d of %s", corner+1, room.Runs[run].Name)
+	found, err := cutout.Locate(t.From, t.Side, mark)
+	if wrong := new(cutout.TapedError); errors.As(err, &wrong) {
+		return found, &fault.Fault{Path: fault.Of("From", wrong.Pair[0], "Distance"), Cause: wrong.Cause, Want: "distances that meet in a point"}
 	}
-	return t.Path
+	return found, err
 }
 
-// Arch is the true arc of an arched head, for a trammel: the outline of its
-// opening only comes near it.
+// Locate puts the places that were taped into the room: the corners of openings, and where heights
+// stand and how high they are. It fails where distances do not make a point.
+func (j *Job) Locate() error {
+	heights, corners, err := j.located()
+	if err != nil {
+		return err
+	}
+	for at, p := range heights {
+		h := &j.Runs[at.run].Heights[at.index]
+		h.At, h.Top = p.X, p.Y
+	}
+	for at, outline := range corners {
+		j.Runs[at.run].Openings[at.index].Outline = outline
+	}
+	return nil
+}
+
+// Arch is the true arc of an arched head, for a trammel: the outline of its opening only comes near
+// it.
 type Arch struct {
 	Run     int    // index of the run
 	Opening string // its name
 	Centre  cutout.Point
 	Springs fraction.Length // the height at which the arc starts on both sides
 	Radius  fraction.Length
+}
+
+// Rise returns how high the arc rises over its springings.
+func (a Arch) Rise() fraction.Length { return a.Centre.Y.Add(a.Radius).Sub(a.Springs) }
+
+// SetArch puts an arched head on the two highest corners of an opening, which are neighbours. Where
+// they are not at one height the higher counts for both. The corners of the head stand on the tape's
+// marks, on or outside the true arc, so that what stands in the opening has room.
+func (j *Job) SetArch(run, opening int, rise fraction.Length) error {
+	o := &j.Runs[run].Openings[opening]
+	outline, arch, err := j.arched(o.Outline, rise)
+	if err != nil {
+		return fault.Under(err, "Runs", run, "Openings", opening)
+	}
+	arch.Run, arch.Opening = run, o.Name
+	o.Outline, j.Arches = outline, append(j.Arches, arch)
+	return nil
+}
+
+// archMarks is how many marks of the tape the corners of an arch may lie outside the true arc;
+// [cutout.Arc] needs two at least.
+const archMarks = 2
+
+// arched returns an outline with an arched head on its two highest corners.
+func (j *Job) arched(corners []cutout.Point, rise fraction.Length) (outline []cutout.Point, arch Arch, err error) {
+	defer fraction.Catch(&err)
+	if len(corners) < 2 {
+		return nil, Arch{}, &fault.Fault{Path: fault.Of("Outline"), Want: "corners to set an arch on"}
+	}
+	at, p, q := highest2(corners)
+	springs := fraction.Max(p.Y, q.Y)
+	left, chord := cutout.Point{X: fraction.Min(p.X, q.X), Y: springs}, p.X.Sub(q.X).Abs()
+	head, err := cutout.Arc(left, chord, rise, j.Mark.Mul(archMarks), j.Mark, cutout.Outside)
+	if err != nil {
+		return nil, Arch{}, &fault.Fault{Path: fault.Of("Rise"), Value: j.Tape().Format(rise), Cause: err, Want: "a rise of at most half the width"}
+	}
+	radius, err := cutout.Radius(chord, rise)
+	if err != nil {
+		return nil, Arch{}, err
+	}
+	arch = Arch{Centre: cutout.Point{X: left.X.Add(chord.Div(2)), Y: springs.Add(rise).Sub(radius)}, Springs: springs, Radius: radius}
+	if q.X.Less(p.X) {
+		slices.Reverse(head)
+	}
+	if at == len(corners)-1 {
+		return slices.Concat(head, corners[1:at]), arch, nil
+	}
+	return slices.Concat(corners[:at], head, corners[at+2:]), arch, nil
+}
+
+// highest2 returns the two neighbouring corners of which the lower is highest, and the index of the
+// first.
+func highest2(corners []cutout.Point) (at int, p, q cutout.Point) {
+	next := func(i int) cutout.Point { return corners[(i+1)%len(corners)] }
+	for i, c := range corners {
+		if fraction.Min(corners[at].Y, next(at).Y).Less(fraction.Min(c.Y, next(i).Y)) {
+			at = i
+		}
+	}
+	return at, corners[at], next(at)
+}
+
+// spot is a height or an opening of a run.
+type spot struct{ run, index int }
+
+// located returns the points of the heights and the corners of the openings that were taped.
+func (j *Job) located() (heights map[spot]cutout.Point, corners map[spot][]cutout.Point, err error) {
+	defer fraction.Catch(&err)
+	heights, corners = map[spot]cutout.Point{}, map[spot][]cutout.Point{}
+	f := faults{tape: j.Tape()}
+	for i, t := range j.Taped {
+		found, err := t.Locate(j.Mark)
+		f.join(fault.Under(err, "Taped", i))
+		there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0
+		switch {
+		case there && t.Opening < 0 && t.Index < len(j.Runs[t.Run].Heights):
+			heights[spot{t.Run, t.Index}] = found.At
+		case there && t.Opening >= 0 && t.Opening < len(j.Runs[t.Run].Openings) && t.Index == len(corners[spot{t.Run, t.Opening}]):
+			at := spot{t.Run, t.Opening}
+			corners[at] = append(corners[at], found.At)
+		default:
+			f.add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
+		}
+	}
+	return heights, corners, errors.Join(f.all...)
+}
+
+// Path returns where the place stands, as a job file spells it.
+func (t TapedPoint) Path() fault.Path {
+	if t.Opening < 0 {
+		return fault.Of("Runs", t.Run, "Heights", t.Index, "Taped")
+	}
+	return fault.Of("Runs", t.Run, "Openings", t.Opening, "Points", "Corners", t.Index)
+}
+
+// Located returns the taped places of a valid job as a plan lists them.
+func (j Job) Located() (all []Taped, err error) {
+	defer fraction.Catch(&err)
+	for i, t := range j.Taped {
+		found, err := t.Locate(j.Mark)
+		if err != nil {
+			return nil, fault.Under(err, "Taped", i)
+		}
+		run := &j.Runs[t.Run]
+		name := fmt.Sprintf("height %d of %s", t.Index+1, run.Name)
+		if t.Opening >= 0 {
+			name = fmt.Sprintf("corner %d of %s", t.Index+1, run.Openings[t.Opening].Name)
+		}
+		_, off := found.Worst()
+		all = append(all, Taped{Path: t.Path(), Name: name, Run: run.Name, At: Point{found.At.X, found.At.Y},
+			Exact: found.Exact, Within: found.Within, Closing: off})
+	}
+	return all, nil
 }

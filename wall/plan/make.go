@@ -48,6 +48,9 @@ type Options struct {
 // and the plan says so. The cost is that of choice.Explore.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
+	if err := j.Validate(); err != nil {
+		return Plan{}, err
+	}
 	m := maker{job: j}
 	problem := choice.Problem{Room: m.job.Room}
 	if m.choices, err = choice.Explore(ctx, problem, o.Budget); err != nil {
@@ -62,11 +65,14 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
 	}
 	p = m.frame()
+	if p.Taped, err = j.Located(); err != nil {
+		return Plan{}, err
+	}
 	p.Runs = m.runs()
 	p.Pieces = m.pieces()
 	p.Sheets = m.sheets()
 	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
-	p.Blemishes = m.blemishes(m.layout.Blemishes)
+	p.Blemishes = m.blemishes()
 	p.BlemishTotal = m.layout.Total
 	p.Search = m.search()
 	if p.Choices, err = m.tradeOff(); err != nil {
@@ -112,9 +118,6 @@ func (m *maker) frame() Plan {
 		}
 		p.Stock = append(p.Stock, stock)
 	}
-	for _, t := range j.Taped {
-		p.Taped = append(p.Taped, Taped{Path: t.Path, Name: t.Name(&j.Room), Run: j.Room.Runs[t.Run].Name, At: Point{t.At.X, t.At.Y}, Exact: t.Exact, Within: t.Within, Closing: t.Closing})
-	}
 	one := fraction.Inches(1)
 	standard := DefaultPriorities(j.Units)
 	for _, w := range wall.PriorityList() {
@@ -127,6 +130,16 @@ func (m *maker) frame() Plan {
 		p.Priorities = append(p.Priorities, entry)
 	}
 	return p
+}
+
+// blemishes returns the terms of the layout.
+func (m *maker) blemishes() []Blemish {
+	out := []Blemish{}
+	for _, b := range m.layout.Blemishes {
+		out = append(out, Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, At: b.At, Kind: b.Kind,
+			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost()})
+	}
+	return out
 }
 
 // finish adds what follows from the layout: the take-off, the order of work and
@@ -159,8 +172,11 @@ func (m *maker) tape() fraction.Tape {
 	return fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
 }
 
-// shown returns what a cut at the phase leaves to be seen.
-func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
+// describe says what a cut at the phase leaves to be seen.
+func (m *maker) describe(phase fraction.Length, keep groove.Side) string {
 	f, width := m.job.Room.Profile.Shown(phase, keep)
-	return Shown{Feature: f.Kind, Width: width, Of: f.Width}
+	if width == f.Width {
+		return "whole " + f.Kind.String()
+	}
+	return fmt.Sprintf("%s cut to %s of %s", f.Kind, m.tape().Format(width), m.tape().Format(f.Width))
 }

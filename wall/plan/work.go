@@ -134,7 +134,7 @@ func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
 
 // warnings returns what should be measured again or thought over.
 func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
-	doubts, err := Doubts(m.job)
+	doubts, err := m.job.Doubts()
 	out := append([]warning.Warning{}, doubts...)
 	least := m.job.Room.Profile.Pitch().Scale(m.job.Room.Priorities.LeastPanel)
 	for r, run := range m.layout.Runs {

@@ -1,0 +1,116 @@
+package jobfile
+
+import (
+	"errors"
+	"io"
+	"reflect"
+	"slices"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists,
+// which become nil. Lengths are bare numbers in the units of the job; what is as by default is left
+// out.
+//
+// It fails, and writes nothing, for a job that is not valid, and for one with a value that a file
+// cannot have: a length finer or longer than [fraction.Parse] reads, a weight that no decimal gives.
+func Write(w io.Writer, j plan.Job) (err error) {
+	defer fraction.Catch(&err)
+	if err := j.Validate(); err != nil {
+		return err
+	}
+	file, otherwise := fileOf(j), fileOf(plan.NewJob(j.Units, groove.Profile{}))
+	otherwise.Units = fraction.Inch
+	e := encoder{units: j.Units}
+	text := e.value(reflect.ValueOf(file), reflect.ValueOf(otherwise), nil).layout("", maxLine)
+	if len(e.faults) > 0 {
+		return errors.Join(each(e.faults, func(f *fault.Fault) error { return f })...)
+	}
+	_, err = io.WriteString(w, text+"\n")
+	return err
+}
+
+// fileOf returns the file of a job: what [converter.job] turns back.
+func fileOf(j plan.Job) file {
+	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: gaps(j.Gaps),
+		Stock: each(j.Stock, func(s nest.Stock) stock { return stock(s) }),
+		Saw:   saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit},
+		Installed: each(j.Installed, func(p wall.Installed) installed {
+			return installed{whichRun{1, j.Runs[p.Run].Name, 0}, p.Left, p.Right, p.LeftPhase}
+		}),
+		Priorities: j.Priorities, Built: j.Built, Finish: j.Finish,
+	}
+	for gangs := range wall.MaxGangs + 1 {
+		if p, ok := j.Plates[gangs]; ok {
+			f.Plates = append(f.Plates, plate{gangs, p.Width, p.Height})
+		}
+	}
+	for _, r := range j.Runs {
+		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: end(r.Left), Right: end(r.Right),
+			Heights:  each(r.Heights, func(h wall.Height) height { return height{At: &h.At, Bottom: h.Bottom, Top: &h.Top} }),
+			Openings: each(r.Openings, openingOf),
+			Focal:    each(r.Focal, func(a wall.Focal) focal { return focal(a) }),
+			Breaks:   each(r.Breaks, func(b wall.Break) breaking { return breaking(b) }),
+		})
+	}
+	for _, a := range j.Arches {
+		for i, o := range j.Runs[a.Run].Openings {
+			if o.Name == a.Opening {
+				o.Outline = slices.DeleteFunc(slices.Clone(o.Outline), func(p cutout.Point) bool { return a.Springs.Less(p.Y) })
+				rise := a.Rise()
+				f.Runs[a.Run].Openings[i] = openingOf(o)
+				f.Runs[a.Run].Openings[i].Rise = &rise
+			}
+		}
+	}
+	for _, c := range j.Cooking {
+		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To})
+	}
+	for _, t := range j.Taped {
+		c := corner{Bases: each(t.From, func(d cutout.Taped) pair { return pair{d.From.X, d.From.Y} }), Side: &t.Side,
+			Distances: each(t.From, func(d cutout.Taped) fraction.Length { return d.Distance })}
+		if t.Opening < 0 {
+			h := &f.Runs[t.Run].Heights[t.Index]
+			h.At, h.Top, h.Taped = nil, nil, &c
+			continue
+		}
+		o := &f.Runs[t.Run].Openings[t.Opening]
+		if t.Index == 0 {
+			*o = opening{Name: o.Name, Kind: o.Kind, Gangs: o.Gangs, Rise: o.Rise, Points: &points{Bases: c.Bases, Side: c.Side}}
+		}
+		if *o.Points.Side == *c.Side && slices.Equal(o.Points.Bases, c.Bases) {
+			c.Bases, c.Side = nil, nil
+		}
+		o.Points.Corners = append(o.Points.Corners, c)
+	}
+	return f
+}
+
+// profileOf returns a profile by its name where it is a ready one.
+func profileOf(p groove.Profile) profile {
+	if ready, ok := groove.Find(p.Name); ok && reflect.DeepEqual(ready, p) {
+		return profile{Form: 1, Ready: p.Name}
+	}
+	return profile{Form: 2, Own: ownProfile{p.Name, each(p.Features, func(f groove.Feature) feature { return feature(f) }),
+		p.Thickness, p.WideFlats, p.Boards, p.Source}}
+}
+
+// openingOf returns an opening as a rectangle where it is one, and else by its outline.
+func openingOf(o wall.Opening) opening {
+	lo, hi := o.Bounds()
+	width, height := hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)
+	f := opening{Name: o.Name, Kind: o.Kind, Gangs: o.Gangs, Left: &lo.X, Bottom: &lo.Y}
+	if slices.Equal(o.Outline, cutout.Rectangle(lo.X, lo.Y, width, height)) {
+		f.Width, f.Height = &width, &height
+	} else {
+		f.Outline = each(o.Outline, func(p cutout.Point) pair { return pair{p.X.Sub(lo.X), p.Y.Sub(lo.Y)} })
+	}
+	return f
+}

@@ -1,0 +1,77 @@
+package jobfile_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+)
+
+// written writes a job and reads it again.
+func written(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}, j plan.Job) (string, plan.Job) {
+	t.Helper()
+	var b bytes.Buffer
+	if err := jobfile.Write(&b, j); err != nil {
+		t.Fatalf("Write: %v", err)
+	}
+	text := b.String()
+	again, err := jobfile.Read(&b)
+	if err != nil {
+		t.Fatalf("Read of what was written: %v\n%s", err, text)
+	}
+	return text, again
+}
+
+// examples returns the job files of the examples and others that have each field.
+func examples(t *testing.T) map[string]string {
+	t.Helper()
+	names, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(names) < 6 {
+		t.Fatalf("examples: %v, %v", names, err)
+	}
+	files := map[string]string{"sound": sound}
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files[name] = string(data)
+	}
+	return files
+}
+
+func TestJobsAreWrittenAsTheyWereRead(t *testing.T) {
+	for name, file := range examples(t) {
+		j, err := jobfile.Read(strings.NewReader(file))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		text, again := written(t, j)
+		if diff := cmp.Diff(j, again, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{})); diff != "" {
+			t.Errorf("%s (-read +again):\n%s\n%s", name, diff, text)
+		}
+		if twice, _ := written(t, again); twice != text {
+			t.Errorf("%s is written in two ways:\n%s\n%s", name, text, twice)
+		}
+	}
+}
+
+func TestWriteRefuses(t *testing.T) {
+	var b bytes.Buffer
+	err := jobfile.Write(&b, plan.Job{})
+	if len(fault.All(err)) == 0 || b.Len() > 0 {
+		t.Errorf("Write of the zero job: %v, %d bytes written", err, b.Len())
+	}
+}

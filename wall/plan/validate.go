@@ -1,0 +1,345 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+)
+
+// The bounds of a job.
+const (
+	MaxText  = 200     // bytes of a title or a name
+	MaxItems = 10_000  // items of a list
+	MaxCount = 100_000 // sheets of one kind on hand
+)
+
+// Validate returns everything that keeps the job from being planned, as *fault.Fault values that
+// are joined, or nil. What the parts check by themselves comes from [wall.Room.Validate] and
+// [finish.Materials.Validate]; how the parts fit together is looked at only where each is sound.
+//
+// It takes time in proportion to the job, but for the pairs of openings, of focal zones and of
+// installed panels of a run.
+func (j Job) Validate() (err error) {
+	defer fraction.Catch(&err)
+	f := faults{tape: j.Tape()}
+	f.texts(reflect.ValueOf(j), nil)
+	if len(f.all) > 0 {
+		return errors.Join(f.all...)
+	}
+	j.checkValues(&f)
+	if bad := groove.Faults(nil); errors.As(j.Profile.Validate(), &bad) {
+		for _, b := range bad {
+			g := &fault.Fault{Value: b.Value, Want: b.Reason}
+			_ = g.Path.UnmarshalText([]byte("profile." + b.Path))
+			f.join(g)
+		}
+		return errors.Join(f.all...)
+	}
+	f.join(roomFaults(j.Room.Validate()))
+	f.join(fault.Under(j.Finish.Validate(j.Units), "Finish"))
+	if len(f.all) == 0 {
+		for r := range j.Runs {
+			j.checkRun(&f, r)
+		}
+		j.checkInstalled(&f)
+		j.checkTaped(&f)
+	}
+	return errors.Join(f.all...)
+}
+
+// faults collects what is wrong with a job; it writes lengths as the job's people read them.
+type faults struct {
+	all  []error
+	tape fraction.Tape
+}
+
+func (f *faults) join(err error) {
+	if err != nil {
+		f.all = append(f.all, err)
+	}
+}
+
+// add records that the value at these steps cannot be used.
+func (f *faults) add(value any, want string, steps ...any) {
+	text := fmt.Sprint(value)
+	switch v := value.(type) {
+	case nil:
+		text = ""
+	case string:
+		text = strconv.Quote(v)
+	case fraction.Length:
+		text = f.tape.Format(v)
+	}
+	f.join(&fault.Fault{Path: fault.Of(steps...), Value: text, Want: want})
+}
+
+// texts checks each text and the length of each list in a value.
+func (f *faults) texts(v reflect.Value, steps []any) {
+	at := func(last any) []any { return append(steps[:len(steps):len(steps)], last) }
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			switch field := v.Type().Field(i); {
+			case field.Anonymous:
+				f.texts(v.Field(i), steps)
+			case field.IsExported():
+				f.texts(v.Field(i), at(field.Name))
+			}
+		}
+	case reflect.Slice:
+		if v.Len() > MaxItems {
+			f.add(v.Len(), fmt.Sprintf("a list of at most %d", MaxItems), steps...)
+			return
+		}
+		for i := range v.Len() {
+			f.texts(v.Index(i), at(i))
+		}
+	case reflect.String:
+		switch s := v.String(); {
+		case len(s) > MaxText:
+			f.add(s[:20]+"…", fmt.Sprintf("at most %d bytes of text", MaxText), steps...)
+		case !utf8.ValidString(s) || strings.ContainsFunc(s, hidden):
+			f.add(s, "one line of text that can be printed", steps...)
+		}
+	}
+}
+
+// hidden reports whether a character cannot be printed or would turn the text around it. The
+// joiners that some scripts need are let through.
+func hidden(c rune) bool {
+	return !unicode.IsPrint(c) && c != '\u200c' && c != '\u200d'
+}
+
+// checkValues checks what can be said of each value by itself.
+func (j *Job) checkValues(f *faults) {
+	positive := func(l fraction.Length, steps ...any) {
+		if l.Sign() <= 0 {
+			f.add(l, "a length above 0", steps...)
+		}
+	}
+	between := func(n, least, most int, steps ...any) {
+		if n < least || n > most {
+			f.add(n, fmt.Sprintf("a whole number from %d to %d", least, most), steps...)
+		}
+	}
+	if j.Units > fraction.Centimetre || j.Units < fraction.Inch {
+		f.add(j.Units, "in, mm or cm", "Units")
+	}
+	positive(j.Mark, "Mark")
+	positive(j.Profile.Thickness, "Profile", "Thickness")
+	positive(j.Bit, "Bit")
+	for name, l := range map[string]fraction.Length{"Kerf": j.Saw.Kerf, "SquareUp": j.Saw.SquareUp} {
+		if l.Sign() < 0 {
+			f.add(l, "0 or more", "Saw", name)
+		}
+	}
+	if j.Built != 0 {
+		between(j.Built, 1000, 9999, "Built")
+	}
+	for gangs, p := range j.Plates {
+		between(gangs, 1, wall.MaxGangs, "Plates", gangs)
+		positive(p.Width, "Plates", gangs, "Width")
+		positive(p.Height, "Plates", gangs, "Height")
+	}
+	stock := names{}
+	for i, s := range j.Stock {
+		stock.check(f, s.Name, "Stock", i, "Name")
+		if s.Count != nil {
+			between(*s.Count, 0, MaxCount, "Stock", i, "Count")
+		}
+	}
+	runs := names{}
+	for r, run := range j.Runs {
+		runs.check(f, run.Name, "Runs", r, "Name")
+		openings := names{}
+		for i, o := range run.Openings {
+			openings.check(f, o.Name, "Runs", r, "Openings", i, "Name")
+			if o.Gangs != 0 && o.Kind != wall.Box {
+				f.add(o.Gangs, "no gangs but those of a box", "Runs", r, "Openings", i, "Gangs")
+			}
+		}
+	}
+	if last := len(j.Runs) - 1; j.Closed && last >= 0 && !corner(j.Runs[last].Right) {
+		f.add(j.Runs[last].Right.Kind, "an inside or outside corner with the first run, as the room is closed", "Runs", last, "Right", "Kind")
+	}
+	for i, c := range j.Cooking {
+		between(c.Run, 0, len(j.Runs)-1, "Cooking", i, "Run")
+	}
+}
+
+// corner reports whether an end meets another run.
+func corner(e wall.End) bool { return e.Kind == wall.InsideCorner || e.Kind == wall.OutsideCorner }
+
+// names are the names that there are already.
+type names map[string]bool
+
+// check refuses an empty name and one that is there already.
+func (n names) check(f *faults, name string, steps ...any) {
+	if strings.TrimSpace(name) == "" || n[name] {
+		f.add(name, "a name that nothing beside it has", steps...)
+	}
+	n[name] = true
+}
+
+// checkRun checks that what lies along a run lies on it.
+func (j *Job) checkRun(f *faults, r int) {
+	run := &j.Runs[r]
+	stretch := func(from, to fraction.Length, steps ...any) {
+		if from.Sign() < 0 {
+			f.add(from, "0 or more", append(steps, "From")...)
+		}
+		if !from.Less(to) || run.Width.Less(to) {
+			f.add(to, fmt.Sprintf("a place to the right of %s, and within the run, which is %s wide", f.tape.Format(from), f.tape.Format(run.Width)), append(steps, "To")...)
+		}
+	}
+	for i, a := range run.Focal {
+		stretch(a.From, a.To, "Runs", r, "Focal", i)
+		if slices.ContainsFunc(run.Focal[:i], func(b wall.Focal) bool { return a.From.Less(b.To) && b.From.Less(a.To) }) {
+			f.add(nil, "focal zones that do not overlap", "Runs", r, "Focal", i)
+		}
+	}
+	for i, c := range j.Cooking {
+		if c.Run == r {
+			stretch(c.From, c.To, "Cooking", i)
+		}
+	}
+	for i := range run.Openings {
+		j.checkOpening(f, r, i)
+	}
+}
+
+// checkOpening checks that an opening lies on its run and that no box overlaps another opening. An
+// opening may rise past the top and reach below the bottom: that is how a window or a door cuts
+// through.
+func (j *Job) checkOpening(f *faults, r, i int) {
+	run := &j.Runs[r]
+	o := &run.Openings[i]
+	lo, hi := o.Bounds()
+	bottom, top := run.Heights[0].Bottom, run.Heights[0].Top
+	for _, h := range run.Heights {
+		bottom, top = fraction.Min(bottom, h.Bottom), fraction.Max(top, h.Top)
+	}
+	corner := func(is func(cutout.Point) bool) int { return slices.IndexFunc(o.Outline, is) }
+	if lo.X.Sign() < 0 {
+		f.add(lo.X, "an opening inside the run", "Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == lo.X }), "X")
+	}
+	if run.Width.Less(hi.X) {
+		f.add(hi.X, "an opening inside the run, which is "+f.tape.Format(run.Width)+" wide, and not one that reaches to "+f.tape.Format(hi.X),
+			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == hi.X }), "X")
+	}
+	if !lo.Y.Less(top) || !bottom.Less(hi.Y) {
+		f.add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", f.tape.Format(bottom), f.tape.Format(top)),
+			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.Y == lo.Y }), "Y")
+	}
+	for _, other := range run.Openings[:i] {
+		if (o.Kind == wall.Box || other.Kind == wall.Box) && overlap(o, &other) {
+			f.add(nil, fmt.Sprintf("a box clear of other openings; this overlaps the %s %q", other.Kind, other.Name), "Runs", r, "Openings", i)
+		}
+	}
+}
+
+// overlap reports whether two openings have more than edges in common.
+func overlap(a, b *wall.Opening) bool {
+	alo, ahi := a.Bounds()
+	blo, bhi := b.Bounds()
+	if !alo.X.Less(bhi.X) || !blo.X.Less(ahi.X) || !alo.Y.Less(bhi.Y) || !blo.Y.Less(ahi.Y) {
+		return false // the usual case, at little cost
+	}
+	shape, err := cutout.NewShape(a.Outline)
+	return err == nil && len(shape.Within(b.Outline, fraction.Length{})) > 0
+}
+
+// checkInstalled checks that installed panels lie on their runs.
+func (j *Job) checkInstalled(f *faults) {
+	for i, p := range j.Installed {
+		run := &j.Runs[p.Run]
+		// An end that leans away from the run reaches past its foot.
+		begin := fraction.Min(run.Left.Lean, fraction.Length{})
+		end := run.Width.Add(fraction.Max(run.Right.Lean, fraction.Length{}))
+		if run.Left.Kind == wall.OutsideCorner { // mitred, one thickness past the wall
+			begin = begin.Sub(j.Profile.Thickness)
+		}
+		if run.Right.Kind == wall.OutsideCorner {
+			end = end.Add(j.Profile.Thickness)
+		}
+		if p.Left.Less(begin) {
+			f.add(p.Left, "a panel on the run, which starts at "+f.tape.Format(begin), "Installed", i, "Left")
+		}
+		if end.Less(p.Right) {
+			f.add(p.Right, "a panel on the run, which ends at "+f.tape.Format(end), "Installed", i, "Right")
+		}
+	}
+}
+
+// checkTaped checks that the room has the places that the taped distances give, and the heads that
+// the arches give.
+func (j *Job) checkTaped(f *faults) {
+	heights, corners, err := j.located()
+	if err != nil {
+		f.join(err)
+		return
+	}
+	for r, run := range j.Runs {
+		for i, h := range run.Heights {
+			if p, ok := heights[spot{r, i}]; ok && (p != cutout.Point{X: h.At, Y: h.Top}) {
+				f.add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", r, "Heights", i, "At")
+			}
+		}
+		for i, o := range run.Openings {
+			outline, taped := corners[spot{r, i}]
+			if !taped {
+				outline = o.Outline
+			}
+			if a := slices.IndexFunc(j.Arches, func(a Arch) bool { return a.Run == r && a.Opening == o.Name }); a >= 0 {
+				var arch Arch
+				if !taped {
+					outline = slices.DeleteFunc(slices.Clone(outline), func(p cutout.Point) bool { return j.Arches[a].Springs.Less(p.Y) })
+				}
+				if outline, arch, err = j.arched(outline, j.Arches[a].Rise()); err != nil {
+					f.join(fault.Under(err, "Runs", r, "Openings", i))
+					continue
+				}
+				if arch.Run, arch.Opening = r, o.Name; arch != j.Arches[a] {
+					f.add(nil, "the arc that stands on its opening, as Job.SetArch sets it", "Arches", a)
+				}
+			}
+			if !slices.Equal(outline, o.Outline) {
+				f.add(nil, "the corners that its taped distances and its arch give", "Runs", r, "Openings", i, "Outline")
+			}
+		}
+	}
+}
+
+// roomFaults turns the errors of a room into faults, until the room does so itself.
+func roomFaults(err error) error {
+	if err == nil || len(fault.All(err)) > 0 {
+		return err
+	}
+	joined, ok := err.(interface{ Unwrap() []error })
+	if !ok {
+		return err
+	}
+	var all []error
+	for _, e := range joined.Unwrap() {
+		wrong, ok := e.(*wall.FieldError)
+		if !ok {
+			all = append(all, e)
+			continue
+		}
+		f := &fault.Fault{Want: strings.TrimPrefix(wrong.Want, "want ")}
+		_ = f.Path.UnmarshalText([]byte(strings.Replace(wrong.Path, "tape", "mark", 1)))
+		all = append(all, f)
+	}
+	return errors.Join(all...)
+}
