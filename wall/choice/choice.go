@@ -17,14 +17,16 @@ type Problem struct {
 	Room wall.Room
 }
 
-// Nesting returns the nesting problem of a layout's pieces, each as its bounding rectangle.
-func (p Problem) Nesting(l *wall.Layout) nest.Problem {
-	n := nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
+// Nesting returns the nesting problem of a layout's pieces, each as its bounding rectangle. It
+// fails with a *fraction.OverflowError for numbers that are too large or too fine.
+func (p Problem) Nesting(l *wall.Layout) (n nest.Problem, err error) {
+	defer fraction.Catch(&err)
+	n = nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
 	for _, piece := range l.Pieces {
 		_, high := piece.Shape.Bounds()
 		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
 	}
-	return n
+	return n, nil
 }
 
 // Budget is how long a search may go on. It counts steps and not time, so that the same

@@ -23,7 +23,11 @@ func (e *explorer) searchAgain(i int) error {
 		return nil
 	}
 	before := e.found[i]
-	r, err := nest.Search(e.ctx, e.problem.Nesting(&before.Layout), nest.Budget{Nodes: e.budget.Nodes})
+	problem, err := e.problem.Nesting(&before.Layout)
+	if err != nil {
+		return err
+	}
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes})
 	if err != nil {
 		return err
 	}

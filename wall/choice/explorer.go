@@ -36,6 +36,7 @@ type explorer struct {
 	seen    map[string]bool
 	end     EndCause
 
+	bare   nest.Problem // without a part
 	strips []nest.Strip // that every layout covers
 	least  Need         // no layout needs less
 	how    string       // which bound says so
@@ -132,7 +133,10 @@ func (e *explorer) bound() error {
 	for _, s := range strips {
 		e.strips = append(e.strips, nest.Strip(s))
 	}
-	lower, err := nest.LowerStrips(e.problem.Nesting(&wall.Layout{}), e.problem.Room.Gaps.Seam, e.strips)
+	if e.bare, err = e.problem.Nesting(&wall.Layout{}); err != nil {
+		return err
+	}
+	lower, err := nest.LowerStrips(e.bare, e.problem.Room.Gaps.Seam, e.strips)
 	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
 	return err
 }
@@ -228,7 +232,7 @@ func (e *explorer) startPriced() error {
 		low, high := p.Shape.Bounds()
 		heights = append(heights, high.Y.Sub(low.Y))
 	}
-	worths, err := nest.Worths(e.problem.Nesting(&wall.Layout{}), e.strips, heights, pricesTried)
+	worths, err := nest.Worths(e.bare, e.strips, heights, pricesTried)
 	if err != nil {
 		return err
 	}
@@ -350,7 +354,10 @@ func (e *explorer) weigh(most int) error {
 // it cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
-	problem := e.problem.Nesting(&layout)
+	problem, err := e.problem.Nesting(&layout)
+	if err != nil {
+		return err
+	}
 	key := partsKey(problem)
 	if e.seen[key] {
 		return nil

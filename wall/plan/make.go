@@ -61,7 +61,11 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 		m.chosen = m.choices.Looks()
 	}
 	m.layout, m.nest = m.chosen.Layout, m.chosen.Nest
-	if err := nest.Verify(problem.Nesting(&m.layout), m.nest); err != nil {
+	nesting, err := problem.Nesting(&m.layout)
+	if err != nil {
+		return Plan{}, err
+	}
+	if err := nest.Verify(nesting, m.nest); err != nil {
 		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
 	}
 	p = m.frame()

@@ -1,0 +1,44 @@
+package choice_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
+)
+
+// FuzzWild calls what the package exports with wild values: nothing panics.
+func FuzzWild(f *testing.F) {
+	f.Add([]byte{}, false)
+	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, true)
+	f.Fuzz(func(t *testing.T, data []byte, sound bool) {
+		var p choice.Problem
+		var budget choice.Budget
+		var layout wall.Layout
+		var choices choice.Choices
+		var a, b choice.Need
+		if sound { // a sound room, of which something is made wild
+			p = room(rand.New(rand.NewPCG(uint64(len(data)), 1)))
+			fractiontest.Fill(data, &p.Room.Gaps, &p.Room.Priorities, &p.Room.Runs[0], &budget)
+		} else {
+			fractiontest.Fill(data, &p, &layout, &choices, &a, &b)
+		}
+		budget.Layouts, budget.Nodes = min(budget.Layouts, 2), 2000
+		if budget.Layouts <= 0 {
+			budget.Layouts = 1
+		}
+		ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
+		defer cancel()
+		choice.Explore(ctx, p, budget)
+		p.Nesting(&layout)
+		choices.Looks()
+		choices.Sheets()
+		a.Compare(b)
+		_ = choice.Status(len(data)).String() + choice.EndCause(len(data)).String()
+		_ = (&choice.ShortError{Left: make([]choice.LeftOver, len(data))}).Error()
+	})
+}
