@@ -3,25 +3,84 @@ package wall
 import (
 	"iter"
 
+	"example.com/groovewright/fraction/enum"
+
 	"example.com/groovewright/fraction"
 )
 
 // Blemish is one term of what the eye would find on a run.
 type Blemish struct {
-	Run    int
-	Where  string
-	At     fraction.Length // x on the run
-	Kind   string          // such as "exposed end" or "seam"
-	Amount fraction.Length // inches of cut feature, mismatch, distance or shortfall
-	Height fraction.Length // seen; zero for a term that does not count by height
-	Weight fraction.Ratio
+	Run     int
+	Kind    BlemishKind
+	Where   Place
+	Opening string          // its name, AtOpening
+	Next    int             // the next run, AtCorner
+	At      fraction.Length // x on the run
+	Amount  fraction.Length // inches of cut feature, mismatch, distance or shortfall
+	Height  fraction.Length // seen; zero for a term that does not count by height
+	Weight  fraction.Ratio
 }
+
+// BlemishKind says what is seen, and by that what the amount measures.
+type BlemishKind uint8
+
+// The kinds of blemish; those at one place of a layout come in this order.
+const (
+	BoxSide          BlemishKind = iota // a feature cut at the side of a box
+	BreakMismatch                       // patterns out of step at a break
+	CoveredEnd                          // a feature cut at a covered end
+	ExposedEnd                          // a feature cut at an exposed end
+	CornerMismatch                      // patterns out of step at an inside corner
+	OpeningSide                         // a feature cut at the side of a window or another opening
+	OutsideCornerEnd                    // a feature cut at an outside corner
+	Seam                                // a seam as such
+	SeamOffLine                         // its distance from the nearest seam line
+	StepSide                            // a feature cut at the side of a step
+	WeakStrip                           // by how much a strip beside a seam is too narrow
+)
+
+var blemishKinds = enum.Of[BlemishKind]("box side", "break", "covered end", "exposed end", "inside corner", "opening side",
+	"outside corner", "seam", "seam off its line", "step side", "weak strip")
+
+// String returns the word of the kind.
+func (k BlemishKind) String() string { return blemishKinds.String(k) }
+
+// MarshalText returns the word of the kind.
+func (k BlemishKind) MarshalText() ([]byte, error) { return blemishKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *BlemishKind) UnmarshalText(text []byte) error { return blemishKinds.Unmarshal(text, k) }
+
+// Place says at what a blemish is. A weak strip lies between a seam and that.
+type Place uint8
+
+// The places of blemishes.
+const (
+	AtSeam Place = iota
+	AtBreak
+	AtLeftEnd
+	AtRightEnd
+	AtCorner  // at the right end, with the next run
+	AtStep    // at the side of a step
+	AtOpening // at the side of an opening
+)
+
+var places = enum.Of[Place]("seam", "break", "left end", "right end", "corner", "step", "opening")
+
+// String returns the word of the place.
+func (p Place) String() string { return places.String(p) }
+
+// MarshalText returns the word of the place.
+func (p Place) MarshalText() ([]byte, error) { return places.Marshal(p) }
+
+// UnmarshalText reads the word of a place.
+func (p *Place) UnmarshalText(text []byte) error { return places.Unmarshal(text, p) }
 
 // Cost returns Weight x height in feet x Amount in inches, or Weight x Amount
 // for a term that does not count by height.
 func (b Blemish) Cost() fraction.Ratio {
 	cost := b.Weight.Mul(b.Amount.Over(inch))
-	if b.Kind != kindSeamLine {
+	if b.Kind != SeamOffLine {
 		cost = cost.Mul(b.Height.Over(foot))
 	}
 	return cost
@@ -38,7 +97,7 @@ func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 			continue
 		}
 		terms = append(terms, Blemish{
-			Run: s.run, Where: e.where, At: e.x, Kind: e.kind, Height: e.height, Weight: e.weight,
+			Run: s.run, Kind: e.kind, Where: e.where, Opening: e.opening, At: e.x, Height: e.height, Weight: e.weight,
 			Amount: s.room.Profile.CutDistance(s.room.Profile.Phase(e.x, o), e.keep),
 		})
 	}
@@ -63,7 +122,7 @@ func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 	return func(yield func(Blemish) bool) {
 		run := &s.room.Runs[s.run]
 		if !yield(Blemish{
-			Run: s.run, Where: "seam", At: x, Kind: kindSeam, Amount: s.room.Priorities.Seam,
+			Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: s.room.Priorities.Seam,
 			Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x),
 		}) {
 			return
@@ -80,7 +139,7 @@ func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 				strip = e.x.Sub(x.Add(half))
 			}
 			if strip.Sign() > 0 && strip.Less(least) && !yield(Blemish{
-				Run: s.run, Where: "strip between the seam and the " + e.where, At: e.x, Kind: kindWeakStrip,
+				Run: s.run, Kind: WeakStrip, Where: e.where, Opening: e.opening, At: e.x,
 				Amount: least.Sub(strip), Height: e.height, Weight: s.room.Priorities.WeakStrip,
 			}) {
 				return
@@ -94,7 +153,7 @@ func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
 	p := &s.room.Profile
 	distance, _ := p.DistanceToSeamLine(p.Phase(x, o))
-	return Blemish{Run: s.run, Where: "seam", At: x, Kind: kindSeamLine, Amount: distance, Weight: s.room.Priorities.SeamLine}
+	return Blemish{Run: s.run, Kind: SeamOffLine, Where: AtSeam, At: x, Amount: distance, Weight: s.room.Priorities.SeamLine}
 }
 
 // prominence returns how much a seam at x is seen. Where two focal stretches
@@ -125,8 +184,7 @@ func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 		return Blemish{}, err
 	}
 	return Blemish{
-		Run: r, Where: "inside corner with " + m.room.Runs[next].Name,
-		At: m.room.Runs[r].Width.Sub(m.room.Profile.Thickness), Kind: kindInsideCorner,
+		Run: r, Kind: CornerMismatch, Where: AtCorner, Next: next, At: m.room.Runs[r].Width.Sub(m.room.Profile.Thickness),
 		Amount: mismatch, Height: fraction.Min(left.rightHeight, right.leftHeight), Weight: m.cornerWeight(r),
 	}, nil
 }
@@ -155,7 +213,7 @@ func (m *model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error
 	at := run.Breaks[k].At
 	height := g.heightAt(at, m.room.Mark)
 	return []Blemish{
-		{Run: r, Where: "break", At: at, Kind: kindBreak, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence},
-		{Run: r, Where: "seam at the break", At: at, Kind: kindSeam, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)},
+		{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence},
+		{Run: r, Kind: Seam, Where: AtBreak, At: at, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)},
 	}, nil
 }

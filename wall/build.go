@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -46,7 +45,7 @@ func (m *model) build(p *path) (Layout, error) {
 			}
 			run := &layout.Runs[l.sol.stretch.run]
 			run.SetOut = m.setOut(l.sol, legs[last].sol)
-			if run.SetOut.Direction == "left" {
+			if run.SetOut.Direction == Left {
 				// Beyond a break, working leftward, lies the stretch to its left.
 				for k := range run.Restarts {
 					run.Restarts[k].Origin = legs[i+k].sol.origin
@@ -58,7 +57,7 @@ func (m *model) build(p *path) (Layout, error) {
 	m.number(&layout)
 	m.cutPieces(&layout, legs)
 	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
-		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), strings.Compare(a.Kind, b.Kind))
+		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
 	})
 	m.addJoints(&layout, legs)
 	if m.objective != nil && m.objective.Weight.Sign() > 0 {
@@ -153,13 +152,13 @@ func (m *model) setOut(first, last *solution) SetOut {
 	pitch := m.room.Profile.Pitch()
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
-	out := SetOut{From: first.stretch.left, Direction: "right"}
+	out := SetOut{From: first.stretch.left, Direction: Right}
 	origin := first.origin
 	if left.Less(right) {
-		out.From, out.Direction, origin = last.stretch.right, "left", last.origin
+		out.From, out.Direction, origin = last.stretch.right, Left, last.origin
 	}
 	out.Origin = out.From.Add(origin.Sub(out.From).Mod(pitch))
-	if out.Direction == "left" {
+	if out.Direction == Left {
 		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(pitch))
 	}
 	return out
@@ -172,7 +171,7 @@ func (m *model) number(layout *Layout) {
 	for _, r := range fittingOrder(layout) {
 		panels := layout.Runs[r].Panels
 		for k := range panels {
-			if layout.Runs[r].SetOut.Direction == "left" {
+			if layout.Runs[r].SetOut.Direction == Left {
 				k = len(panels) - 1 - k
 			}
 			n++
@@ -353,7 +352,7 @@ func bounds(polygon []cutout.Point) (lo, hi cutout.Point) {
 
 // closes reports whether the panel is the last of its run to be fitted.
 func (m *model) closes(layout *Layout, r, panel int) bool {
-	if layout.Runs[r].SetOut.Direction == "left" {
+	if layout.Runs[r].SetOut.Direction == Left {
 		return panel == 0
 	}
 	return panel == len(layout.Runs[r].Panels)-1

@@ -59,7 +59,7 @@ func (s *stretch) edgeRank(o fraction.Length) rank {
 	r := noRank
 	for _, t := range s.edgeTerms(o) {
 		r.blemish = r.blemish.Add(t.Cost())
-		if t.Kind == kindExposed && s.wantsWholeEnd() && !t.Amount.IsZero() {
+		if t.Kind == ExposedEnd && s.wantsWholeEnd() && !t.Amount.IsZero() {
 			r.broken = 1 // one rule, also where an opening parts the end
 		}
 	}

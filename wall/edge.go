@@ -13,36 +13,24 @@ import (
 type edge struct {
 	x, height fraction.Length
 	keep      groove.Side // the side of the cut on which the panelling is
-	kind      string
-	where     string
+	kind      BlemishKind
+	where     Place
+	opening   string         // name, where it is the side of one
 	weight    fraction.Ratio // per foot and inch of cut feature
 	end       bool           // an end of the run; else a strip beside it can be weak
 }
 
-// The kinds of blemish, as a plan lists them.
-const (
-	kindExposed      = "exposed end"
-	kindStep         = "step side"
-	kindOpening      = "opening side"
-	kindBox          = "box side"
-	kindInsideCorner = "inside corner"
-	kindSeam         = "seam"
-	kindSeamLine     = "seam off its line"
-	kindBreak        = "break"
-	kindWeakStrip    = "weak strip"
-)
-
 // endWeight returns the kind of blemish and the weight of a run's end.
-func (p *Priorities) endWeight(e End) (kind string, weight fraction.Ratio) {
+func (p *Priorities) endWeight(e End) (kind BlemishKind, weight fraction.Ratio) {
 	switch e.Kind {
 	case Exposed:
-		kind, weight = kindExposed, p.ExposedEnd
+		kind, weight = ExposedEnd, p.ExposedEnd
 	case OutsideCorner:
-		kind, weight = "outside corner", p.OutsideCorner
+		kind, weight = OutsideCornerEnd, p.OutsideCorner
 	case Covered:
-		kind, weight = "covered end", p.CoveredEnd
+		kind, weight = CoveredEnd, p.CoveredEnd
 	case InsideCorner:
-		return kindInsideCorner, fraction.Ratio{} // its mismatch is counted, not its cut
+		return CornerMismatch, fraction.Ratio{} // its mismatch is counted, not its cut
 	}
 	if e.Prominence != nil {
 		weight = *e.Prominence
@@ -68,13 +56,13 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 			case right.upright() && u.X == right.foot.X && !u.MaterialRight:
 				g.addEnd(room, e, run.Right, false)
 			case opening != nil:
-				e.kind, e.weight, e.where = kindOpening, room.Priorities.OpeningSide, "side of "+opening.Name
+				e.kind, e.weight, e.where, e.opening = OpeningSide, room.Priorities.OpeningSide, AtOpening, opening.Name
 				if opening.Kind == Box {
-					e.kind, e.weight = kindBox, room.Priorities.BoxSide
+					e.kind, e.weight = BoxSide, room.Priorities.BoxSide
 				}
 				g.edges = append(g.edges, e)
 			case steps[u.X]:
-				e.kind, e.weight, e.where = kindStep, room.Priorities.StepSide, "side of the step"
+				e.kind, e.weight, e.where = StepSide, room.Priorities.StepSide, AtStep
 				g.edges = append(g.edges, e)
 			}
 		}
@@ -111,10 +99,10 @@ func (g *region) addEnd(room *Room, e edge, end End, left bool) {
 	e.kind, e.weight = room.Priorities.endWeight(end)
 	e.end = true
 	if left {
-		e.where = "left end"
+		e.where = AtLeftEnd
 		g.leftHeight = g.leftHeight.Add(e.height)
 	} else {
-		e.where = "right end"
+		e.where = AtRightEnd
 		g.rightHeight = g.rightHeight.Add(e.height)
 	}
 	g.edges = append(g.edges, e)

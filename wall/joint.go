@@ -3,6 +3,7 @@ package wall
 import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
 // JointKind says what meets at a joint.
@@ -20,6 +21,17 @@ const (
 	BoxJoint                      // round a box, under its cover
 	SeamJoint                     // between two panels
 )
+
+var jointKinds = enum.Of[JointKind]("bottom", "top", "end", "inside corner", "outside corner", "step", "opening", "box", "seam")
+
+// String returns the word of the kind.
+func (k JointKind) String() string { return jointKinds.String(k) }
+
+// MarshalText returns the word of the kind.
+func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarshal(text, k) }
 
 // Joint is all of one kind of joint on one run. Length is measured level and
 // upright; a sloped line counts by its extent along x.
@@ -60,7 +72,7 @@ func RingLength(ring []cutout.Point) fraction.Length {
 func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 	run := &room.Runs[r]
 	sum := map[JointKind]fraction.Length{}
-	kinds := map[string]JointKind{kindStep: StepJoint, kindOpening: OpeningJoint, kindBox: BoxJoint}
+	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
 	for _, e := range g.edges {
 		kind, other := kinds[e.kind]
 		if !other {
@@ -148,7 +160,7 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 		}
 	}
 	for _, b := range layout.Blemishes {
-		if b.Kind == kindSeam {
+		if b.Kind == Seam {
 			layout.Joints = append(layout.Joints, Joint{Kind: SeamJoint, Run: b.Run, Length: b.Height, Gap: gaps.Seam})
 		}
 	}

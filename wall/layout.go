@@ -6,6 +6,8 @@ import (
 	"iter"
 	"slices"
 
+	"example.com/groovewright/fraction/enum"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 )
@@ -40,12 +42,32 @@ type RunLayout struct {
 	Panels   []Panel   // from left to right
 }
 
-// SetOut says where the pattern of a run starts: measure from From in Direction
-// ("right" or "left"); a repeat starts at Origin.
+// SetOut says where the pattern of a run starts: measure from From in Direction; a repeat starts
+// at Origin.
 type SetOut struct {
 	From, Origin fraction.Length
-	Direction    string
+	Direction    Direction
 }
+
+// Direction is the way to work along a run.
+type Direction uint8
+
+// The directions.
+const (
+	Right Direction = iota
+	Left
+)
+
+var directions = enum.Of[Direction]("right", "left")
+
+// String returns the word of the direction.
+func (d Direction) String() string { return directions.String(d) }
+
+// MarshalText returns the word of the direction.
+func (d Direction) MarshalText() ([]byte, error) { return directions.Marshal(d) }
+
+// UnmarshalText reads the word of a direction.
+func (d *Direction) UnmarshalText(text []byte) error { return directions.Unmarshal(text, d) }
 
 // Corner is the corner at the right end of a run. At an inside corner Passes
 // and Butts are the numbers of the runs, at an outside corner both are -1.

@@ -206,7 +206,7 @@ func TestPatternRunsOnAcrossSeams(t *testing.T) {
 		for _, l := range layouts {
 			for r, run := range l.Runs {
 				restarts := slices.Clone(run.Restarts)
-				leftward := run.SetOut.Direction == "left"
+				leftward := run.SetOut.Direction == Left
 				if leftward {
 					slices.Reverse(restarts)
 				}
@@ -260,7 +260,7 @@ func TestOnlyExposedEndIsWhole(t *testing.T) {
 		}
 		for _, b := range layouts[0].Blemishes {
 			run := &room.Runs[b.Run]
-			if (run.Left.Kind == Exposed) != (run.Right.Kind == Exposed) && b.Kind == "exposed end" && !b.Amount.IsZero() {
+			if (run.Left.Kind == Exposed) != (run.Right.Kind == Exposed) && b.Kind == ExposedEnd && !b.Amount.IsZero() {
 				t.Fatalf("run %d: the exposed end is cut %v from a boundary", b.Run, b.Amount)
 			}
 		}

@@ -3,6 +3,7 @@ package wall
 import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 )
@@ -54,8 +55,8 @@ type End struct {
 // EndKind says what a run ends at.
 type EndKind uint8
 
-// The kinds of end. At an inside or outside corner that two neighbouring runs
-// share, both ends have the same kind.
+// The kinds of end. At an inside or outside corner that two neighbouring runs share, both ends
+// have the same kind.
 const (
 	Exposed       EndKind = iota // the cut edge is seen
 	InsideCorner                 // one run passes into the corner, the other butts
@@ -63,25 +64,16 @@ const (
 	Covered                      // hidden by a trim or a cabinet
 )
 
-var endNames = [...]string{"exposed", "inside corner", "outside corner", "covered"}
+var endKinds = enum.Of[EndKind]("exposed", "inside corner", "outside corner", "covered")
 
-// String returns the kind in the words of the job file.
-func (k EndKind) String() string {
-	if int(k) < len(endNames) {
-		return endNames[k]
-	}
-	return "unknown end"
-}
+// String returns the word of the kind.
+func (k EndKind) String() string { return endKinds.String(k) }
 
-// ParseEndKind reads what [EndKind.String] writes.
-func ParseEndKind(s string) (EndKind, bool) {
-	for i, name := range endNames {
-		if s == name {
-			return EndKind(i), true
-		}
-	}
-	return 0, false
-}
+// MarshalText returns the word of the kind.
+func (k EndKind) MarshalText() ([]byte, error) { return endKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *EndKind) UnmarshalText(text []byte) error { return endKinds.Unmarshal(text, k) }
 
 // Height is a station: the place At where the bottom and the top of the space
 // were taped, both from the level datum.
@@ -118,30 +110,21 @@ type OpeningKind uint8
 
 // The kinds of opening.
 const (
-	Box    OpeningKind = iota // an electrical box behind a cover plate
+	Other  OpeningKind = iota // anything that is neither of the others; its sides are seen
+	Box                       // an electrical box behind a cover plate
 	Window                    // a window or door; its sides are seen
-	Other                     // anything else; its sides are seen
 )
 
-var openingNames = [...]string{"box", "window", "other"}
+var openingKinds = enum.Of[OpeningKind]("other", "box", "window")
 
-// String returns the kind in the words of the job file.
-func (k OpeningKind) String() string {
-	if int(k) < len(openingNames) {
-		return openingNames[k]
-	}
-	return "unknown opening"
-}
+// String returns the word of the kind.
+func (k OpeningKind) String() string { return openingKinds.String(k) }
 
-// ParseOpeningKind reads what [OpeningKind.String] writes.
-func ParseOpeningKind(s string) (OpeningKind, bool) {
-	for i, name := range openingNames {
-		if s == name {
-			return OpeningKind(i), true
-		}
-	}
-	return 0, false
-}
+// MarshalText returns the word of the kind.
+func (k OpeningKind) MarshalText() ([]byte, error) { return openingKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *OpeningKind) UnmarshalText(text []byte) error { return openingKinds.Unmarshal(text, k) }
 
 // Focal is a stretch From <= x <= To of a run in which a seam is seen more
 // (Prominence above 1) or less (below 1). Stretches do not overlap.

@@ -90,7 +90,7 @@ func (room *Room) checkRun(f *faults, r int) {
 		name string
 		end  End
 	}{{"left", run.Left}, {"right", run.Right}} {
-		if int(e.end.Kind) >= len(endNames) {
+		if int(e.end.Kind) >= len(endKinds) {
 			f.add("want a kind of end", "runs[%d].%s.kind", r, e.name)
 		}
 		if p := e.end.Prominence; p != nil && p.Sign() < 0 {
@@ -99,7 +99,7 @@ func (room *Room) checkRun(f *faults, r int) {
 	}
 	room.checkHeights(f, r)
 	for i, o := range run.Openings {
-		if int(o.Kind) >= len(openingNames) {
+		if int(o.Kind) >= len(openingKinds) {
 			f.add("want a kind of opening", "runs[%d].openings[%d].kind", r, i)
 		}
 		if o.Gangs < 0 || o.Gangs > MaxGangs {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -117,17 +118,16 @@ func (t *text) pieces(p plan.Plan) {
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	if piece.Closing {
 		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
-		if run.SetOut.Direction == "left" && !plain(piece) {
+		if run.SetOut.Direction == wall.Left && !plain(piece) {
 			says += ", so mark the face from its right edge, by the last column"
 		}
 		t.hang("  ", says)
 	}
-	const corner = "outside corner"
 	var mitred []string
-	if run.Left.Kind == corner && piece.At[0] == run.Limits[0] {
+	if run.Left.Kind == wall.OutsideCorner && piece.At[0] == run.Limits[0] {
 		mitred = append(mitred, "left")
 	}
-	if run.Right.Kind == corner && piece.At[0].Add(piece.Width) == run.Limits[1] {
+	if run.Right.Kind == wall.OutsideCorner && piece.At[0].Add(piece.Width) == run.Limits[1] {
 		mitred = append(mitred, "right")
 	}
 	for _, edge := range mitred {

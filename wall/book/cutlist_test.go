@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -73,7 +74,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 		for _, run := range p.Runs {
 			want := map[string]int{}
 			for side, end := range map[string]plan.End{"left": run.Left, "right": run.Right} {
-				if end.Kind == "outside corner" {
+				if end.Kind == wall.OutsideCorner {
 					want[side]++
 					corners++
 				}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -97,8 +98,11 @@ func judge(tree any, tape fraction.Tape, path, text string) string {
 			return ""
 		}
 		said := fmt.Sprint(value)
+		if parts, ok := value.(map[string]any); ok {
+			said = nameOf(parts, tape)
+		}
 		var l fraction.Length
-		if isWord.MatchString(field) {
+		if isWord.MatchString(field) || said != fmt.Sprint(value) {
 			if !strings.Contains(said, strings.TrimSuffix(text, "…")) {
 				return fmt.Sprintf("the plan says %q", said)
 			}
@@ -115,8 +119,22 @@ func judge(tree any, tape fraction.Tape, path, text string) string {
 	return ""
 }
 
+// nameOf returns the words for a cut or for a mark of a story pole, of panels or of boards.
+func nameOf(parts map[string]any, tape fraction.Tape) string {
+	data, _ := json.Marshal(parts) // it was read from JSON
+	var cut plan.Shown
+	if _, ok := parts["feature"]; ok && json.Unmarshal(data, &cut) == nil {
+		return drawing.CutName(tape, cut)
+	}
+	var mark plan.Mark
+	if err := json.Unmarshal(data, &mark); err != nil {
+		return err.Error()
+	}
+	return drawing.MarkName(plan.Profile{}, mark) + " " + drawing.MarkName(plan.Profile{Boards: true}, mark)
+}
+
 // isWord are the fields of the plan that hold words.
-var isWord = regexp.MustCompile(`\.(name|label|kind|cut|what|direction)$`)
+var isWord = regexp.MustCompile(`\.(name|label|kind|direction)$`)
 
 // lookUp finds a value of decoded JSON by its path.
 func lookUp(tree any, path string) (any, error) {

@@ -138,6 +138,9 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { return pieceOf(b.Plan, number) },
 		"doubt":    b.doubt,
+		"choice":   b.choice,
+		"why":      b.why,
+		"where":    b.where,
 		"place":    place,
 		"unit":     func() string { return unit(b.Plan) },
 		"sentence": sentence,
@@ -210,9 +213,9 @@ func (b *page) poleRows(run plan.Run) []poleRow {
 	var rows []poleRow
 	for _, m := range run.StoryPole {
 		if last := len(rows) - 1; last >= 0 && rows[last].At == m.At {
-			rows[last].What = append(rows[last].What, m.What)
+			rows[last].What = append(rows[last].What, drawing.MarkName(b.Plan.Profile, m))
 		} else {
-			rows = append(rows, poleRow{m.At, []string{m.What}})
+			rows = append(rows, poleRow{m.At, []string{drawing.MarkName(b.Plan.Profile, m)}})
 		}
 	}
 	return rows

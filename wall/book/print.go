@@ -8,7 +8,9 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
+	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -130,28 +132,6 @@ func (t *text) size(width, length fraction.Length) string {
 	return t.length(width) + " x " + t.length(length)
 }
 
-// choices says what each number of sheets would look like; the best-looking
-// choice comes first in the plan.
-func (t *text) choices(p plan.Plan) {
-	for _, c := range p.Choices {
-		label := "  "
-		if c.Chosen {
-			label = "* "
-		}
-		says := c.Says
-		if !c.Proved {
-			says += " Not proved to be the fewest for these pieces."
-		}
-		t.hang(label, says)
-	}
-	switch best := len(p.Choices) > 0 && p.Choices[0].Chosen; {
-	case best:
-		t.hang("  ", "One "+sheetWord(p)+" more would not look better: no layout has less blemish.")
-	case len(p.Choices) > 1:
-		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
-	}
-}
-
 // scale says how to read the lengths.
 func (t *text) scale(p plan.Plan) string {
 	return fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
@@ -264,13 +244,13 @@ func (t *text) sum(p plan.Plan) string {
 func (t *text) runs(p plan.Plan) {
 	for i, r := range p.Runs {
 		t.heading(2, fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
-		t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, r.SetOut.Why))
+		t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, t.why(r)))
 		t.hang("           ", fmt.Sprintf("a repeat of the pattern starts at %s", t.length(r.SetOut.Origin)))
 		for _, b := range r.Restarts {
 			t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
 		}
-		t.hang("  Left     ", r.Left.Kind+": "+r.Left.Cut)
-		t.hang("  Right    ", r.Right.Kind+": "+r.Right.Cut)
+		t.hang("  Left     ", r.Left.Kind.String()+": "+drawing.CutName(t.tape, r.Left.Cut))
+		t.hang("  Right    ", r.Right.Kind.String()+": "+drawing.CutName(t.tape, r.Right.Cut))
 		if c := r.CornerRight; c != nil {
 			t.hang("  Corner   ", t.corner(*c))
 		}
@@ -283,19 +263,40 @@ func (t *text) runs(p plan.Plan) {
 			rows := [][]string{}
 			for i, m := range r.StoryPole {
 				if i > 0 && m.At == r.StoryPole[i-1].At {
-					rows[len(rows)-1][1] += "; " + m.What
+					rows[len(rows)-1][1] += "; " + drawing.MarkName(p.Profile, m)
 					continue
 				}
-				rows = append(rows, []string{t.length(m.At), m.What})
+				rows = append(rows, []string{t.length(m.At), drawing.MarkName(p.Profile, m)})
 			}
 			t.table(4, rows)
 		}
 	}
 }
 
+// why says for what a run is set out so: what is to be seen at both ends.
+func (t *text) why(r plan.Run) string {
+	left := fmt.Sprintf("%s at the left end (%s)", drawing.CutName(t.tape, r.Left.Cut), r.Left.Kind)
+	right := fmt.Sprintf("%s at the right end (%s)", drawing.CutName(t.tape, r.Right.Cut), r.Right.Kind)
+	hidden := func(e plan.End) string {
+		if e.Kind == wall.InsideCorner {
+			return "; in the corner: "
+		}
+		return "; out of sight: "
+	}
+	switch r.SetOut.Why {
+	case plan.BothSeen:
+		return "seen: " + left + " and " + right
+	case plan.LeftSeen:
+		return "seen: " + left + hidden(r.Right) + right
+	case plan.RightSeen:
+		return "seen: " + right + hidden(r.Left) + left
+	}
+	return "neither end is seen: " + left + ", " + right
+}
+
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner) string {
-	s := c.Kind + " with " + c.Next
+	s := c.Kind.String() + " with " + c.Next
 	if c.Passes != "" {
 		s += fmt.Sprintf(": %s passes into the corner, %s butts against it", c.Passes, c.Butts)
 	} else {
@@ -353,38 +354,4 @@ func (t *text) list(heading, mark string, all []string) {
 		}
 		t.hang(m, s)
 	}
-}
-
-// looks prints every term of the blemish and the weights that were set.
-func (t *text) looks(p plan.Plan) {
-	t.heading(2, "What the eye would find")
-	rows := [][]string{{"cost", "amount", "run", "at", "where"}}
-	whole := 0
-	for _, b := range p.Blemishes {
-		if b.Cost.IsZero() {
-			whole++
-			continue
-		}
-		where := b.Where
-		if b.Kind != where {
-			where += " (" + b.Kind + ")"
-		}
-		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
-	}
-	if len(rows) > 1 {
-		t.table(2, rows)
-	}
-	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
-	for _, pr := range p.Priorities {
-		if pr.Value != pr.Default {
-			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))
-		}
-	}
-}
-
-// rounded writes a ratio to two places for reading; the exact one stands in
-// the JSON plan.
-func rounded(r fraction.Ratio) string {
-	s := r.Rat().FloatString(2)
-	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
 }

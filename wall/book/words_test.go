@@ -72,7 +72,7 @@ func TestTapedPointsAreNamedForReading(t *testing.T) {
 func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
 	p := planOf(t, examples(t)["kitchen-replan"])
 	for _, m := range p.Runs[0].StoryPole {
-		if m.What == "panel on the wall, right" {
+		if m.Kind == plan.InstalledRight {
 			return
 		}
 	}

@@ -13,7 +13,7 @@ func (e *elevation) describe() string {
 	var b strings.Builder
 	run := e.run
 	fmt.Fprintf(&b, "%s, %s wide. ", run.Name, e.tape.Format(run.Width))
-	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", run.Left.Cut), run.Right.Kind, after(": ", run.Right.Cut))
+	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", CutName(e.tape, run.Left.Cut)), run.Right.Kind, after(": ", CutName(e.tape, run.Right.Cut)))
 	fmt.Fprintf(&b, "Start %s from the left end and work to the %s. ", e.tape.Format(run.SetOut.From), run.SetOut.Direction)
 	for _, panel := range run.Panels {
 		fmt.Fprintf(&b, "%s %d from %s to %s. ", e.plan.Profile.Word("Panel", "Board"), panel.Number, e.tape.Format(panel.Left), e.tape.Format(panel.Right))

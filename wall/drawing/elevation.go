@@ -5,6 +5,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -96,8 +97,8 @@ func (e *elevation) callouts() float64 {
 		}
 		path := fmt.Sprintf("runs[%d].%s", e.index, field)
 		y := laneHigh
-		line{name, word(end.Kind, path+".kind")}.write(&e.root, "bold", x, y, anchor)
-		for _, text := range wrap(end.Cut, e.Width/2-12, typeSize) {
+		line{name, word(end.Kind.String(), path+".kind")}.write(&e.root, "bold", x, y, anchor)
+		for _, text := range wrap(CutName(e.tape, end.Cut), e.Width/2-12, typeSize) {
 			y += laneHigh
 			line{word(clip(text, e.Width/2-6, typeSize), path+".cut")}.write(&e.root, "", x, y, anchor)
 		}
@@ -227,14 +228,14 @@ func (e *elevation) start() {
 	e.board.claim(begin)
 	e.seen = append(e.seen, begin)
 	way := 1.0
-	if e.run.SetOut.Direction == "left" {
+	if e.run.SetOut.Direction == wall.Left {
 		way = -1
 	}
 	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sh%s", ink(x), ink(y-4), ink(way*34)))
 	e.add("path", "class", "startmark", "d", fmt.Sprintf("M%s %sl%s -4v8z", ink(x+way*42), ink(y-4), ink(-way*9)))
 	e.add("circle", "class", "startmark", "cx", x, "cy", y-4, "r", 4)
 	path := fmt.Sprintf("runs[%d].set_out.", e.index)
-	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction, path+"direction")}
+	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction.String(), path+"direction")}
 	wide := text.width(typeSize)
 	at, anchor := x+10, "start"
 	if way > 0 {

@@ -54,12 +54,13 @@ func drawEnd(s scribe, i int, right bool) *Picture {
 		side, heading, end, d.panel = "right", line{"Right end"}, run.Right, len(run.Panels)-1
 	}
 	d.Picture = newPicture(fmt.Sprintf("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, large", side, run.Name))
-	d.Desc = fmt.Sprintf("Face and section. %s: %s.", end.Kind, end.Cut)
+	cut := CutName(d.tape, end.Cut)
+	d.Desc = fmt.Sprintf("Face and section. %s: %s.", end.Kind, cut)
 	d.Width = halfInk
 	all := d.segments()
 	d.lay(all)
-	if end.Cut != "" {
-		heading = append(heading, ": ", word(clip(end.Cut, halfInk-70, typeSize), ref("runs[%d].%s.cut", i, side)))
+	if cut != "" {
+		heading = append(heading, ": ", word(clip(cut, halfInk-70, typeSize), ref("runs[%d].%s.cut", i, side)))
 	}
 	heading.write(&d.root, "bold", d.Width/2, 12, "middle")
 	d.board(all)

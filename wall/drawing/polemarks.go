@@ -118,8 +118,8 @@ func (e *elevation) written(group []int, long float64) []line {
 		if n > 0 {
 			space = "; "
 		}
-		for _, one := range strings.Fields(e.run.StoryPole[i].What) {
-			add(space, word(clip(one, long, typeSize), ref("runs[%d].story_pole[%d].what", e.index, i)))
+		for _, one := range strings.Fields(MarkName(e.plan.Profile, e.run.StoryPole[i])) {
+			add(space, word(clip(one, long, typeSize), ref("runs[%d].story_pole[%d]", e.index, i)))
 			space = " "
 		}
 	}

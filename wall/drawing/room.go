@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -65,7 +66,7 @@ func (d *roomDrawing) meets(i int) bool { return d.plan.Runs[i].CornerRight != n
 
 // outside reports whether the corner at the right of run i is an outside one.
 func (d *roomDrawing) outside(i int) bool {
-	return strings.HasPrefix(d.plan.Runs[i].CornerRight.Kind, "outside")
+	return d.plan.Runs[i].CornerRight.Kind == wall.OutsideCorner
 }
 
 // lay walks round the room, run by run, and then scales it to the page. Runs

@@ -74,12 +74,12 @@ func TestTwoBoxesShareAPage(t *testing.T) {
 func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	p := kitchen()
 	long := "the box beside the window that the neighbour's cat likes to sit under, left, with its extender"
-	p.Runs[1].StoryPole[2].What = long
+	p.Runs[1].StoryPole[2] = plan.Mark{At: p.Runs[1].StoryPole[2].At, Kind: plan.OpeningRight, Opening: long}
 	e := string(drawElevation(newScribe(p), 1, wideInk).SVG())
 	for _, m := range p.Runs[1].StoryPole {
-		for _, word := range strings.Fields(m.What) {
+		for _, word := range strings.Fields(MarkName(p.Profile, m)) {
 			if !strings.Contains(e, strings.ReplaceAll(word, "'", "&#39;")) {
-				t.Errorf("%q of %q is missing", word, m.What)
+				t.Errorf("%q of %+v is missing", word, m)
 			}
 		}
 	}
@@ -96,7 +96,7 @@ func TestManyBoardsStayOnTheDrawing(t *testing.T) {
 		run := &p.Runs[1]
 		run.StoryPole = nil
 		for i := range int64(120) {
-			run.StoryPole = append(run.StoryPole, plan.Mark{At: in("1").Mul(i), What: "joint"})
+			run.StoryPole = append(run.StoryPole, plan.Mark{At: in("1").Mul(i), Kind: plan.PanelsMeet})
 		}
 		e := &elevation{scribe: newScribe(p), run: *run, index: 1, Picture: newPicture("x", "x")}
 		e.Width = width

@@ -1,12 +1,9 @@
 package plan
 
 import (
-	"cmp"
-	"fmt"
 	"slices"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -27,12 +24,12 @@ func (m *maker) runs() []Run {
 		taped := m.job.Room.Runs[r]
 		run := Run{
 			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
-			Left: End{Kind: taped.Left.Kind.String(), Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind.String(), Lean: taped.Right.Lean},
+			Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
 			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin},
 			Outline: wallOutline(&taped), Openings: []Opening{}, Panels: []Panel{},
 		}
 		for _, o := range taped.Openings {
-			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind.String(), Outline: points(o.Outline)})
+			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: points(o.Outline)})
 		}
 		for _, s := range laid.Restarts {
 			run.Restarts = append(run.Restarts, Restart(s))
@@ -51,39 +48,31 @@ func (m *maker) runs() []Run {
 				run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
 			}
 		}
-		run.Left.Cut, run.Right.Cut = m.describe(laid.EndPhases[0], groove.KeepRight), m.describe(laid.EndPhases[1], groove.KeepLeft)
-		run.SetOut.Why = why(&taped, &run)
+		run.Left.Cut, run.Right.Cut = m.shown(laid.EndPhases[0], groove.KeepRight), m.shown(laid.EndPhases[1], groove.KeepLeft)
+		run.SetOut.Why = why(&taped)
 		run.StoryPole = m.storyPole(r, &run)
 		out = append(out, run)
 	}
 	return out
 }
 
-// why tells the reason of a setting-out by what is to be seen at both ends.
-func why(taped *wall.Run, run *Run) string {
+// why returns the reason of a setting-out.
+func why(run *wall.Run) Why {
 	seen := func(e wall.End) bool {
 		if e.Prominence != nil && e.Kind != wall.InsideCorner {
 			return e.Prominence.Sign() > 0
 		}
 		return e.Kind == wall.Exposed || e.Kind == wall.OutsideCorner
 	}
-	left := fmt.Sprintf("%s at the left end (%s)", run.Left.Cut, run.Left.Kind)
-	right := fmt.Sprintf("%s at the right end (%s)", run.Right.Cut, run.Right.Kind)
-	hidden := func(e wall.End) string {
-		if e.Kind == wall.InsideCorner {
-			return "in the corner: "
-		}
-		return "out of sight: "
+	switch left, right := seen(run.Left), seen(run.Right); {
+	case left && right:
+		return BothSeen
+	case left:
+		return LeftSeen
+	case right:
+		return RightSeen
 	}
-	switch {
-	case seen(taped.Left) && seen(taped.Right):
-		return "seen: " + left + " and " + right
-	case seen(taped.Left):
-		return "seen: " + left + "; " + hidden(taped.Right) + right
-	case seen(taped.Right):
-		return "seen: " + right + "; " + hidden(taped.Left) + left
-	}
-	return "neither end is seen: " + left + ", " + right
+	return NeitherSeen
 }
 
 // wallOutline returns the shape of the wall as taped, with its leaning ends.
@@ -107,46 +96,40 @@ func wallOutline(run *wall.Run) []Point {
 
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
-	boards := m.job.Room.Profile.Boards
-	what, joint := wordFor(boards, "panel", "board"), wordFor(boards, "seam of panels", "joint of")
-	marks := []Mark{
-		{run.Limits[0], what + "s start"}, {run.Limits[1], what + "s stop"},
-	}
+	marks := []Mark{{At: run.Limits[0], Kind: PanelsStart}, {At: run.Limits[1], Kind: PanelsStop}}
 	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
-		marks = append(marks, Mark{o, "a repeat starts"})
+		marks = append(marks, Mark{At: o, Kind: RepeatStarts})
 	}
-	edge := func(at fraction.Length, edge string) {
-		if at != run.Limits[0] && at != run.Limits[1] {
-			marks = append(marks, Mark{at, edge})
+	edge := func(mark Mark) {
+		if mark.At != run.Limits[0] && mark.At != run.Limits[1] {
+			marks = append(marks, mark)
 		}
 	}
 	for i, p := range run.Panels {
 		if i == 0 || run.Panels[i-1].Right != p.Left {
-			edge(p.Left, fmt.Sprintf("%s %d, left", what, p.Number))
+			edge(Mark{At: p.Left, Kind: PanelLeft, Panel: p.Number})
 		}
 		if i+1 < len(run.Panels) && run.Panels[i+1].Left == p.Right { // no gap between them
-			edge(p.Right, fmt.Sprintf("%s %d and %d", joint, p.Number, run.Panels[i+1].Number))
+			edge(Mark{At: p.Right, Kind: PanelsMeet, Panel: p.Number, Next: run.Panels[i+1].Number})
 		} else {
-			edge(p.Right, fmt.Sprintf("%s %d, right", what, p.Number))
+			edge(Mark{At: p.Right, Kind: PanelRight, Panel: p.Number})
 		}
 	}
 	for _, p := range run.Installed {
-		edge(p.Left, what+" on the wall, left")
-		edge(p.Right, what+" on the wall, right")
+		edge(Mark{At: p.Left, Kind: InstalledLeft})
+		edge(Mark{At: p.Right, Kind: InstalledRight})
 	}
-	for _, o := range run.Openings {
-		lo, hi := o.Outline[0][0], o.Outline[0][0]
-		for _, p := range o.Outline {
-			lo, hi = fraction.Min(lo, p[0]), fraction.Max(hi, p[0])
-		}
-		marks = append(marks, Mark{lo, o.Name + ", left"}, Mark{hi, o.Name + ", right"})
+	taped := &m.job.Room.Runs[r]
+	for _, o := range taped.Openings {
+		lo, hi := o.Bounds()
+		marks = append(marks, Mark{At: lo.X, Kind: OpeningLeft, Opening: o.Name}, Mark{At: hi.X, Kind: OpeningRight, Opening: o.Name})
 	}
-	for i, h := range m.job.Room.Runs[r].Heights {
-		if i > 0 && h.At == m.job.Room.Runs[r].Heights[i-1].At {
-			marks = append(marks, Mark{h.At, "step"})
+	for i, h := range taped.Heights {
+		if i > 0 && h.At == taped.Heights[i-1].At {
+			marks = append(marks, Mark{At: h.At, Kind: StepSide})
 		}
 	}
-	slices.SortStableFunc(marks, func(a, b Mark) int { return cmp.Or(a.At.Compare(b.At)) })
+	slices.SortStableFunc(marks, func(a, b Mark) int { return a.At.Compare(b.At) })
 	return marks
 }
 

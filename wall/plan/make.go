@@ -76,7 +76,7 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	p.Pieces = m.pieces()
 	p.Sheets = m.sheets()
 	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
-	p.Blemishes = m.blemishes()
+	p.Blemishes = m.blemishes(m.layout.Blemishes)
 	p.BlemishTotal = m.layout.Total
 	p.Search = m.search()
 	if p.Choices, err = m.tradeOff(); err != nil {
@@ -136,16 +136,6 @@ func (m *maker) frame() Plan {
 	return p
 }
 
-// blemishes returns the terms of the layout.
-func (m *maker) blemishes() []Blemish {
-	out := []Blemish{}
-	for _, b := range m.layout.Blemishes {
-		out = append(out, Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, At: b.At, Kind: b.Kind,
-			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost()})
-	}
-	return out
-}
-
 // finish adds what follows from the layout: the take-off, the order of work and
 // the cautions.
 func (m *maker) finish(p *Plan) error {
@@ -176,11 +166,8 @@ func (m *maker) tape() fraction.Tape {
 	return fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
 }
 
-// describe says what a cut at the phase leaves to be seen.
-func (m *maker) describe(phase fraction.Length, keep groove.Side) string {
+// shown returns what a cut at the phase leaves to be seen.
+func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
 	f, width := m.job.Room.Profile.Shown(phase, keep)
-	if width == f.Width {
-		return "whole " + f.Kind.String()
-	}
-	return fmt.Sprintf("%s cut to %s of %s", f.Kind, m.tape().Format(width), m.tape().Format(f.Width))
+	return Shown{Feature: f.Kind, Width: width, Of: f.Width}
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
@@ -100,20 +101,49 @@ type Run struct {
 
 // End is one end of a run.
 type End struct {
-	Kind string          `json:"kind"`
+	Kind wall.EndKind    `json:"kind"`
 	Lean fraction.Length `json:"lean,omitzero"`
-	Cut  string          `json:"cut"` // what is seen there, such as "whole flat" or "bead cut at 1/8"
+	Cut  Shown           `json:"cut"` // what is seen there
 }
 
-// SetOut says where the pattern of a run starts. Origin is the x at which a
-// repeat starts (phase 0), From the x from which to measure, and Direction the
-// way to work, "right" or "left".
+// Shown is what an edge shows of the feature that it cuts: Width of it, of Of in all.
+type Shown struct {
+	Feature groove.Kind     `json:"feature"`
+	Width   fraction.Length `json:"width"`
+	Of      fraction.Length `json:"of"`
+}
+
+// SetOut says where the pattern of a run starts. Origin is the x at which a repeat starts (phase
+// 0), From the x from which to measure, and Direction the way to work.
 type SetOut struct {
 	From      fraction.Length `json:"from"`
-	Direction string          `json:"direction"`
+	Direction wall.Direction  `json:"direction"`
 	Origin    fraction.Length `json:"origin"`
-	Why       string          `json:"why"`
+	Why       Why             `json:"why"`
 }
+
+// Why is the reason of a setting-out: which ends of the run are seen. What they show stands in the
+// ends' own Cut.
+type Why uint8
+
+// The reasons.
+const (
+	NeitherSeen Why = iota
+	LeftSeen
+	RightSeen
+	BothSeen
+)
+
+var whys = enum.Of[Why]("neither end is seen", "left end is seen", "right end is seen", "both ends are seen")
+
+// String returns the word of the reason.
+func (w Why) String() string { return whys.String(w) }
+
+// MarshalText returns the word of the reason.
+func (w Why) MarshalText() ([]byte, error) { return whys.Marshal(w) }
+
+// UnmarshalText reads the word of a reason.
+func (w *Why) UnmarshalText(text []byte) error { return whys.Unmarshal(text, w) }
 
 // Restart is a break at which the pattern starts afresh with a new origin.
 type Restart struct {
@@ -125,7 +155,7 @@ type Restart struct {
 // Corner says which run passes into the inside corner at a run's right end and
 // which butts against it, by name. At an outside corner both are empty.
 type Corner struct {
-	Kind     string          `json:"kind"`
+	Kind     wall.EndKind    `json:"kind"`
 	Next     string          `json:"next"`
 	Passes   string          `json:"passes"`
 	Butts    string          `json:"butts"`
@@ -137,9 +167,9 @@ type Point [2]fraction.Length
 
 // Opening is an opening as taped, in run coordinates.
 type Opening struct {
-	Name    string  `json:"name"`
-	Kind    string  `json:"kind"`
-	Outline []Point `json:"outline"`
+	Name    string           `json:"name"`
+	Kind    wall.OpeningKind `json:"kind"`
+	Outline []Point          `json:"outline"`
 }
 
 // Panel is one sheet's width of the run; its edges are its own, without gaps.
@@ -161,9 +191,42 @@ type Installed struct {
 
 // Mark is a running mark from the left end of the run.
 type Mark struct {
-	At   fraction.Length `json:"at"`
-	What string          `json:"what"`
+	At      fraction.Length `json:"at"`
+	Kind    MarkKind        `json:"kind"`
+	Panel   int             `json:"panel,omitzero"`    // number of the panel that starts or stops here
+	Next    int             `json:"next,omitzero"`     // and of the one that it meets
+	Opening string          `json:"opening,omitempty"` // name of the opening that starts or stops here
 }
+
+// MarkKind says what is at a mark.
+type MarkKind uint8
+
+// The kinds of mark.
+const (
+	PanelsStart MarkKind = iota
+	PanelsStop
+	RepeatStarts
+	PanelLeft  // the left edge of a panel
+	PanelRight // the right edge of a panel
+	PanelsMeet // two panels without a gap between them
+	InstalledLeft
+	InstalledRight
+	OpeningLeft
+	OpeningRight
+	StepSide
+)
+
+var markKinds = enum.Of[MarkKind]("panels start", "panels stop", "repeat starts", "panel left", "panel right", "panels meet",
+	"installed left", "installed right", "opening left", "opening right", "step")
+
+// String returns the word of the kind.
+func (k MarkKind) String() string { return markKinds.String(k) }
+
+// MarshalText returns the word of the kind.
+func (k MarkKind) MarshalText() ([]byte, error) { return markKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *MarkKind) UnmarshalText(text []byte) error { return markKinds.Unmarshal(text, k) }
 
 // Piece is one numbered piece of panelling, in piece coordinates: origin at the
 // lower left of its bounding box, which stands at At on the run.
@@ -259,14 +322,16 @@ type Bound struct {
 
 // Blemish is one term of what the eye would find.
 type Blemish struct {
-	Run    string          `json:"run"`
-	Where  string          `json:"where"`
-	At     fraction.Length `json:"at"` // x on the run
-	Kind   string          `json:"kind"`
-	Amount fraction.Length `json:"amount"`
-	Height fraction.Length `json:"height,omitzero"` // inches seen; absent for a term that does not count by height
-	Weight fraction.Ratio  `json:"weight"`
-	Cost   fraction.Ratio  `json:"cost"`
+	Run     string           `json:"run"`
+	Where   wall.Place       `json:"where"`
+	Opening string           `json:"opening,omitempty"` // its name, at an opening
+	Next    string           `json:"next,omitempty"`    // the next run, at a corner
+	At      fraction.Length  `json:"at"`                // x on the run
+	Kind    wall.BlemishKind `json:"kind"`
+	Amount  fraction.Length  `json:"amount"`
+	Height  fraction.Length  `json:"height,omitzero"` // inches seen; absent for a term that does not count by height
+	Weight  fraction.Ratio   `json:"weight"`
+	Cost    fraction.Ratio   `json:"cost"`
 }
 
 // Search says how far the search of layouts went.
@@ -287,7 +352,13 @@ type Choice struct {
 	BlemishTotal fraction.Ratio  `json:"blemish_total"`
 	Chosen       bool            `json:"chosen"`
 	Proved       bool            `json:"proved"`
-	Says         string          `json:"says"` // what is gained and what will be seen where
+
+	// What it takes more than the chosen one; below 0 what it takes less.
+	MoreBought int             `json:"more_bought,omitzero"`
+	MoreOnHand int             `json:"more_on_hand,omitzero"`
+	MoreCost   decimal.Decimal `json:"more_cost,omitzero"`
+
+	SeenMost []Blemish `json:"seen_most,omitempty"` // the two that cost most, seams left out
 }
 
 // Priority is one weight or least size that the search used, with its default.

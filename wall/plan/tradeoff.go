@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/wall"
+)
+
+// panels counts the panels of a layout.
+func panels(l *wall.Layout) int {
+	n := 0
+	for _, r := range l.Runs {
+		n += len(r.Panels)
+	}
+	return n
+}
+
+// tradeOff returns the choices, the best-looking one first. The cost of each is the total of
+// its whole take-off, as far as prices are known.
+func (m *maker) tradeOff() ([]Choice, error) {
+	var out []Choice
+	taken := 0
+	for i := range m.choices.Front {
+		c := &m.choices.Front[i]
+		list, err := finish.TakeOff(m.work(c), m.job.Finish)
+		if err != nil {
+			return nil, err
+		}
+		chosen := c.Need == m.chosen.Need && c.Layout.Total == m.chosen.Layout.Total
+		if chosen {
+			taken = i
+		}
+		out = append(out, Choice{
+			Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels(&c.Layout), Cost: list.Total, BlemishTotal: c.Layout.Total,
+			Chosen: chosen, Proved: c.Nest.Bound.Proved,
+		})
+	}
+	for i := range out {
+		c := &out[i]
+		c.MoreBought, c.MoreOnHand = c.Bought-out[taken].Bought, c.Sheets-c.Bought-(out[taken].Sheets-out[taken].Bought)
+		c.MoreCost = c.Cost.Sub(out[taken].Cost)
+		c.SeenMost = m.blemishes(seenMost(&m.choices.Front[i].Layout))
+	}
+	return out, nil
+}
+
+// seenMost returns the two terms of a layout that cost most, seams left out.
+func seenMost(l *wall.Layout) []wall.Blemish {
+	seen := slices.DeleteFunc(slices.Clone(l.Blemishes), func(b wall.Blemish) bool { return b.Kind == wall.Seam || b.Amount.IsZero() })
+	slices.SortStableFunc(seen, func(a, b wall.Blemish) int { return b.Cost().Compare(a.Cost()) })
+	seen = slices.Compact(seen) // two edges of one opening, one above the other
+	return seen[:min(2, len(seen))]
+}
+
+// blemishes returns terms of a layout with the names of runs.
+func (m *maker) blemishes(terms []wall.Blemish) []Blemish {
+	out := []Blemish{}
+	for _, b := range terms {
+		term := Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, Opening: b.Opening, At: b.At, Kind: b.Kind,
+			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost()}
+		if b.Where == wall.AtCorner {
+			term.Next = m.job.Room.Runs[b.Next].Name
+		}
+		out = append(out, term)
+	}
+	return out
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
