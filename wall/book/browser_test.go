@@ -257,7 +257,7 @@ func TestBookPrints(t *testing.T) {
 	}
 	most := otherwise + len(p.Runs) + len(p.Sheets)
 	for _, piece := range p.Pieces {
-		if !plain(piece) || len(piece.Weak) > 0 {
+		if !piece.Plain() || len(piece.Weak) > 0 {
 			most++
 		}
 	}

@@ -74,7 +74,7 @@ func (t *text) at(p plan.Plan, s plan.Sheet, c nest.Cut) string {
 // freed names the piece that is exactly a part, or none.
 func freed(p plan.Plan, s plan.Sheet, h half) string {
 	for _, pl := range s.Placements {
-		piece := pieceOf(p, pl.Piece)
+		piece, _ := p.Piece(pl.Piece)
 		if h.rect != [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
 			continue
 		}
@@ -118,7 +118,7 @@ func holds(p plan.Plan, s plan.Sheet, h half) bool {
 		return !at.Less(low) && !low.Add(room).Less(at.Add(size))
 	}
 	for _, pl := range s.Placements {
-		piece := pieceOf(p, pl.Piece)
+		piece, _ := p.Piece(pl.Piece)
 		if within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3]) {
 			return true
 		}

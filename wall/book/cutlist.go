@@ -67,18 +67,8 @@ func (t *text) stock(p plan.Plan, name string) string {
 
 // pieceSize returns the bounding rectangle of a piece.
 func (t *text) pieceSize(p plan.Plan, number int) string {
-	piece := pieceOf(p, number)
+	piece, _ := p.Piece(number)
 	return t.size(piece.Width, piece.Height)
-}
-
-// pieceOf returns the piece of that number.
-func pieceOf(p plan.Plan, number int) plan.Piece {
-	for _, piece := range p.Pieces {
-		if piece.Number == number {
-			return piece
-		}
-	}
-	return plan.Piece{}
 }
 
 // pieces prints each piece with its marks.
@@ -118,7 +108,7 @@ func (t *text) pieces(p plan.Plan) {
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	if piece.Closing {
 		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
-		if run.SetOut.Direction == wall.Left && !plain(piece) {
+		if run.SetOut.Direction == wall.Left && !piece.Plain() {
 			says += ", so mark the face from its right edge, by the last column"
 		}
 		t.hang("  ", says)
@@ -155,7 +145,7 @@ func (t *text) above(y fraction.Length) string {
 // marks prints the lines to draw on a piece. A plain rectangle needs none
 // beyond its size.
 func (t *text) marks(piece plan.Piece) {
-	if plain(piece) {
+	if piece.Plain() {
 		t.hang("  ", "plain rectangle")
 		return
 	}
@@ -164,7 +154,7 @@ func (t *text) marks(piece plan.Piece) {
 		t.hang("  ", "marks: "+m.From)
 	}
 	rows := [][]string{{"corner", "across", "up", "across, on the back"}}
-	if !rectangular(piece) {
+	if !piece.Rectangular() {
 		rows = append(rows, t.corners("", 0, m.Face, m.Back)...)
 	}
 	first := len(m.Face)
@@ -199,17 +189,4 @@ func (t *text) corners(what string, first int, face, back []plan.Point) [][]stri
 		rows = append(rows, row)
 	}
 	return rows
-}
-
-// plain reports whether a piece is done when its rectangle is sawn.
-func plain(piece plan.Piece) bool { return rectangular(piece) && len(piece.Holes) == 0 }
-
-// rectangular reports whether a piece is its own bounding rectangle.
-func rectangular(piece plan.Piece) bool {
-	for _, c := range piece.Outline {
-		if !c[0].IsZero() && c[0] != piece.Width || !c[1].IsZero() && c[1] != piece.Height {
-			return false
-		}
-	}
-	return len(piece.Outline) <= 4
 }

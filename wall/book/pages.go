@@ -43,7 +43,7 @@ type page struct {
 // for US Letter and A4. The first file is the book.
 func Files(p plan.Plan) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{text: newText(tapeOf(p)), Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
+	b := &page{text: newText(p.TapeMeasure()), Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
 	if err := b.draw(); err != nil {
 		return nil, err
 	}
@@ -108,7 +108,7 @@ func (b *page) draw() error {
 		keep(drawing.Sheet(b.Plan, i))
 	}
 	for i, piece := range b.Plan.Pieces {
-		if !plain(piece) || len(piece.Weak) > 0 {
+		if !piece.Plain() || len(piece.Weak) > 0 {
 			keep(drawing.Piece(b.Plan, i, false))
 			keep(drawing.Piece(b.Plan, i, true))
 		}
@@ -136,7 +136,7 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"text":     fmt.Sprintf,
 		"pieces":   func(numbers []int) string { return labels(b.Plan, numbers) },
 		"sheetOf":  b.sheetOf,
-		"piece":    func(number int) plan.Piece { return pieceOf(b.Plan, number) },
+		"piece":    func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"doubt":    b.doubt,
 		"choice":   b.choice,
 		"why":      b.why,

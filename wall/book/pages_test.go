@@ -227,7 +227,7 @@ func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	takes := "take " + tapeOf(p).Format(cut.At.Add(p.Saw.Kerf)) + " off"
+	takes := "take " + p.TapeMeasure().Format(cut.At.Add(p.Saw.Kerf)) + " off"
 	below := regexp.MustCompile(`>~?-\d`)
 	for _, f := range files {
 		switch f.Name {

@@ -18,7 +18,7 @@ import (
 // and what to measure again come first, then each run, each sheet and each
 // piece, and the order of work with its cautions before it.
 func Text(p plan.Plan) string {
-	t := newText(tapeOf(p))
+	t := newText(p.TapeMeasure())
 	t.heading(1, title(p))
 	t.para(Headline(p))
 	t.choices(p)
@@ -36,15 +36,6 @@ func Text(p plan.Plan) string {
 	return t.String()
 }
 
-// tapeOf returns the tape that the plan's lengths are read on.
-func tapeOf(p plan.Plan) fraction.Tape {
-	unit, err := fraction.ParseUnit(p.Units)
-	if err != nil {
-		unit = fraction.Inch
-	}
-	return fraction.Tape{Mark: p.Tape, Unit: unit}
-}
-
 func title(p plan.Plan) string {
 	if p.Title == "" {
 		return "Panelling plan"
@@ -55,7 +46,7 @@ func title(p plan.Plan) string {
 // Headline says in a sentence or two what to buy, what is used of what is on
 // hand, and whether that is proved.
 func Headline(p plan.Plan) string {
-	t := newText(tapeOf(p))
+	t := newText(p.TapeMeasure())
 	var buy, use []string
 	for _, s := range p.Stock {
 		if s.Used == 0 {
@@ -140,7 +131,7 @@ func (t *text) scale(p plan.Plan) string {
 
 // unit is the name of the unit that people read.
 func unit(p plan.Plan) string {
-	switch tapeOf(p).Unit {
+	switch p.TapeMeasure().Unit {
 	case fraction.Millimetre:
 		return "millimetres"
 	case fraction.Centimetre:

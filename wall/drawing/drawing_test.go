@@ -18,7 +18,7 @@ var update = flag.Bool("update", false, "write the golden drawings anew")
 func TestDrawingsAreGolden(t *testing.T) {
 	p := kitchen()
 	tiles := cutLines(p)[2].tile(Papers()[0])
-	drawn := map[string]Picture{"survey": Survey(1), "template": *drawTile(newScribe(p), tiles, tiles.tiles[0], 3), "map": *drawMap(tiles, 3)}
+	drawn := map[string]Picture{"survey": Survey(1), "template": *drawTile(p, tiles, tiles.tiles[0], 3), "map": drawMap(tiles, 3)}
 	keep := func(name string) func(pic Picture, err error) {
 		return func(pic Picture, err error) {
 			if err != nil {

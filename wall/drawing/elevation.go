@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -12,95 +13,109 @@ import (
 const (
 	elevationTall = 215.0 // most ink that a wall's height takes
 	heightLane    = 21.0  // beside the wall, before and after a height
-	laneHigh      = 14.0  // a line of text
 	flawGap       = 21.0  // between the signs of blemishes
 )
 
 // elevation draws one run face on, to scale.
 type elevation struct {
-	scribe
-	*Picture
+	canvas
 	run    plan.Run
-	index  int // of the run in the plan
+	path   string // of the run in the plan, with a full stop
 	pieces []plan.Piece
-	view
-	board board
-	seen  []box   // the seams and the start, which numbers of narrow pieces may cover
-	leads *node   // lines under the names and numbers
-	floor float64 // ink y under the wall, where the story pole begins
+	seen   []box   // the seams and the start, which numbers of narrow pieces may cover
+	floor  float64 // ink y under the wall, where the story pole begins
 }
 
-// Elevation draws run i of a plan face on, to scale: its wall, pieces, openings,
-// seams and blemishes, the heights at both ends, and its story pole.
+// Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
+// blemishes, the heights at both ends, and its story pole.
 func Elevation(p plan.Plan, i int) (Picture, error) {
-	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture { return drawElevation(newScribe(p), i, width) })
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
+		e.Desc = e.describe()
+		e.lay()
+		e.wall()
+		e.openings()
+		e.seams()
+		e.datum()
+		e.start()
+		e.flaws()
+		e.heights()
+		e.labels()
+		e.onTheWall()
+		e.corners()
+		e.Height = e.pole()
+		return e.Picture
+	})
 }
 
-// drawElevation returns the elevation of run i, as wide as asked for.
-func drawElevation(s scribe, i int, width float64) *Picture {
-	run := s.plan.Runs[i]
-	e := &elevation{scribe: s, run: run, index: i}
-	e.Picture = newPicture(sized(ref("run-%d", i+1), width), "Elevation of "+run.Name)
-	e.Width = width
-	for _, piece := range s.plan.Pieces {
+// StoryPole draws the story pole of run i of a plan alone, as it stands under the run's elevation,
+// with the widths of the panels above it.
+func StoryPole(p plan.Plan, i int) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
+		e.scaled()
+		for _, mark := range e.run.StoryPole {
+			e.Desc += fmt.Sprintf("%s: %s. ", MarkName(p.Profile, mark), e.tape.Format(mark.At))
+		}
+		e.Height = e.pole()
+		return e.Picture
+	})
+}
+
+// newElevation returns the empty drawing of run i.
+func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
+	run := p.Runs[i]
+	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i)}
+	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
 		}
 	}
-	e.Desc = e.describe()
-	e.lay()
-	e.wall()
-	e.boards()
-	e.openings()
-	e.seams()
-	e.datum()
-	e.start()
-	e.flaws()
-	e.heights()
-	e.labels()
-	e.onTheWall()
-	e.corners()
-	e.Height = e.pole()
-	return e.Picture
+	return e
 }
 
-// lay chooses the scale and the lanes above the wall.
-func (e *elevation) lay() {
+// scaled chooses the scale and returns the height of what is shown, in ink.
+func (e *elevation) scaled() (tall float64) {
 	points := append([]plan.Point{{e.run.Limits[0], fraction.Length{}}, {e.run.Limits[1], fraction.Length{}}}, e.run.Outline...)
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
 	}
 	lo, hi := bounds(points)
-	wide, tall := hi[0].Sub(lo[0]).Float64(), hi[1].Sub(lo[1]).Float64()
-	lane := e.lane()
-	e.scale = (e.Width - 2*lane) / wide
-	if tall*e.scale > elevationTall {
-		e.scale = elevationTall / tall
+	wide, high := hi[0].Sub(lo[0]).Float64(), hi[1].Sub(lo[1]).Float64()
+	room := e.Width - 2*e.lane()
+	e.scale = room / wide
+	if high*e.scale > elevationTall {
+		e.scale = elevationTall / high
 	}
-	e.left = lane + (e.Width-2*lane-wide*e.scale)/2
+	e.left = (e.Width - wide*e.scale) / 2
 	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
+	return high * e.scale
+}
+
+// lay chooses the scale and the lanes above the wall.
+func (e *elevation) lay() {
+	tall := e.scaled()
 	e.top = e.callouts() + 3*laneHigh + 8
 	if e.Width < wideInk {
 		e.top += laneHigh // the start has a line to itself
 	}
-	e.floor = e.top + tall*e.scale
-	e.board.frame = box{2, 0, e.Width - 4, e.floor}
+	e.floor = e.top + tall
+	e.frame = box{2, 0, e.Width - 4, e.floor}
 }
 
 // callouts writes what is seen at both ends and returns where they stop.
 func (e *elevation) callouts() float64 {
 	bottom := 0.0
 	for side, end := range []plan.End{e.run.Left, e.run.Right} {
-		name, field, x, anchor := "Left end: ", "left", 4.0, "start"
+		name, path, x, anchor := "Left end: ", e.path+"left", 4.0, "start"
 		if side == 1 {
-			name, field, x, anchor = "Right end: ", "right", e.Width-4, "end"
+			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		path := fmt.Sprintf("runs[%d].%s", e.index, field)
 		y := laneHigh
-		line{name, word(end.Kind.String(), path+".kind")}.write(&e.root, "bold", x, y, anchor)
+		line{name, word(end.Kind.String(), path+".kind")}.write(&e.node, "bold", x, y, anchor)
 		for _, text := range wrap(CutName(e.tape, end.Cut), e.Width/2-12, typeSize) {
 			y += laneHigh
-			line{word(clip(text, e.Width/2-6, typeSize), path+".cut")}.write(&e.root, "", x, y, anchor)
+			line{word(clip(text, e.Width/2-6, typeSize), path+".cut")}.write(&e.node, "", x, y, anchor)
 		}
 		if end.Lean.Sign() != 0 {
 			y += laneHigh
@@ -108,53 +123,49 @@ func (e *elevation) callouts() float64 {
 			if end.Lean.Sign() < 0 {
 				lean = line{"top leans ", e.sum(minus(end.Lean, path+".lean")), " left"}
 			}
-			lean.write(&e.root, "", x, y, anchor)
+			lean.write(&e.node, "", x, y, anchor)
 		}
 		bottom = max(bottom, y)
 	}
 	return bottom
 }
 
-// wall draws the wall's own shape; what stays visible of it are the gaps.
+// strip is the box of an installed panel, as high as the wall.
+func (e *elevation) strip(panel plan.Installed) box {
+	lo, hi := bounds(e.run.Outline)
+	return e.area(panel.Left, lo[1], panel.Right, hi[1])
+}
+
+// wall draws the wall's own shape, of which the gaps stay visible, and on it the pieces with their
+// pattern.
 func (e *elevation) wall() {
-	e.add("path", "class", "wall", "d", e.outline(e.run.Outline))
+	e.stroke("wall", e.outline(e.run.Outline))
 	for i, panel := range e.run.Installed {
-		fill := e.hatch(fmt.Sprintf("installed-%d", i), "hatch", 9, -45)
-		lo, hi := bounds(e.run.Outline)
-		area := e.area(panel.Left, lo[1], panel.Right, hi[1])
-		e.add("rect", "class", "opening", "fill", fill, "x", area.x, "y", area.y, "width", area.w, "height", area.h)
+		e.rect(e.strip(panel), "class", "opening", "fill", e.hatch(ref("installed-%d", i), "hatch", 9, -45))
+	}
+	for _, piece := range e.pieces {
+		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
 	}
 }
 
-// onTheWall says so on the installed panels that have room for it; the key
-// explains their hatch.
+// onTheWall says so on the installed panels that have room for it; the key explains their hatch.
 func (e *elevation) onTheWall() {
-	lo, hi := bounds(e.run.Outline)
 	for _, panel := range e.run.Installed {
 		text := line{"on the wall already"}
-		places := within(e.area(panel.Left, lo[1], panel.Right, hi[1]), text.width(typeSize)+8, 16)
-		if seat, ok := e.board.place(places...); ok {
-			e.tag(text, seat)
+		if seat, ok := e.place(within(e.strip(panel), text.width(typeSize)+8, 16)...); ok {
+			e.tagged(text, seat)
 		}
-	}
-}
-
-// boards draws the pieces with their pattern.
-func (e *elevation) boards() {
-	for _, piece := range e.pieces {
-		group := e.add("g")
-		e.drawPiece(group, e.move(piece.At), e.plan.Profile, piece, fmt.Sprintf("piece-%d", piece.Number))
 	}
 }
 
 // openings draws the openings as taped; the strip to the board is their gap.
 func (e *elevation) openings() {
-	if len(e.run.Openings) == 0 {
-		return
-	}
-	fill := e.hatch("opening", "hatch", 6, 45)
+	fill := ""
 	for _, o := range e.run.Openings {
-		e.add("path", "class", "paper", "d", e.outline(o.Outline))
+		if fill == "" {
+			fill = e.hatch("opening", "hatch", 6, 45)
+		}
+		e.stroke("paper", e.outline(o.Outline))
 		e.add("path", "class", "opening", "fill", fill, "d", e.outline(o.Outline))
 	}
 }
@@ -175,26 +186,19 @@ func (e *elevation) seams() {
 			}
 		}
 		for _, span := range e.spans(x, top-5, bottom+5) {
-			e.add("path", "class", "seam", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(span[0]), ink(span[1])))
+			e.stroke("seam", "M", x, span[0], "V", span[1])
 		}
 		seam := box{x - 2, top - 5, 4, bottom - top + 10}
-		e.board.claim(seam)
+		e.claim(seam)
 		e.seen = append(e.seen, seam)
 	}
-}
-
-// parted reports whether more than a seam lies between neighbours, such as a
-// door or a panel that is on the wall already.
-func (s scribe) parted(a, b plan.Panel) bool {
-	return s.plan.Gaps.Seam.Add(s.tape.Mark).Less(b.Left.Sub(a.Right))
 }
 
 // spans cuts the openings out of an upright line from y0 down to y1.
 func (e *elevation) spans(x, y0, y1 float64) [][2]float64 {
 	left := [][2]float64{{y0, y1}}
 	for _, o := range e.run.Openings {
-		lo, hi := bounds(o.Outline)
-		area := e.area(lo[0], lo[1], hi[0], hi[1])
+		area := e.around(o.Outline)
 		if x <= area.x || x >= area.x+area.w {
 			continue
 		}
@@ -216,25 +220,25 @@ func (e *elevation) spans(x, y0, y1 float64) [][2]float64 {
 func (e *elevation) datum() {
 	y := e.y(fraction.Length{})
 	left, right := e.sides()
-	e.add("path", "class", "datum", "d", fmt.Sprintf("M%s %sH%s", ink(left-9), ink(y), ink(right+9)))
+	e.stroke("datum", "M", left-9, y, "H", right+9)
 	e.floor = max(e.floor, y)
 }
 
 // start marks where to begin and which way to go on.
 func (e *elevation) start() {
 	x, y := e.x(e.run.SetOut.From), e.top-2*laneHigh-8
-	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sV%s", ink(x), ink(y-4), ink(e.floor+10)))
+	e.stroke("start", "M", x, y-4, "V", e.floor+10)
 	begin := box{x - 1.5, y, 3, e.floor - y}
-	e.board.claim(begin)
+	e.claim(begin)
 	e.seen = append(e.seen, begin)
 	way := 1.0
 	if e.run.SetOut.Direction == wall.Left {
 		way = -1
 	}
-	e.add("path", "class", "start", "d", fmt.Sprintf("M%s %sh%s", ink(x), ink(y-4), ink(way*34)))
-	e.add("path", "class", "startmark", "d", fmt.Sprintf("M%s %sl%s -4v8z", ink(x+way*42), ink(y-4), ink(-way*9)))
-	e.add("circle", "class", "startmark", "cx", x, "cy", y-4, "r", 4)
-	path := fmt.Sprintf("runs[%d].set_out.", e.index)
+	e.stroke("start", "M", x, y-4, "h", way*34)
+	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
+	e.dot("startmark", x, y-4, 4)
+	path := e.path + "set_out."
 	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction.String(), path+"direction")}
 	wide := text.width(typeSize)
 	at, anchor := x+10, "start"
@@ -250,39 +254,39 @@ func (e *elevation) start() {
 	if anchor == "end" && at-wide < 4 { // no room on either side of the arrow
 		at, anchor, y = max(4, min(x-wide/2, e.Width-4-wide)), "start", y-laneHigh
 	}
-	text.write(&e.root, "starttext", at, y, anchor)
+	text.write(&e.node, "starttext", at, y, anchor)
 	if anchor == "end" {
 		at -= wide
 	}
-	e.board.claim(box{at, y - typeSize, wide, typeSize + 3})
+	e.claim(box{at, y - typeSize, wide, typeSize + 3})
 }
 
-// flaws marks the blemishes with numbered lozenges above the wall, numbered as
-// in the book's table.
+// flaws marks the blemishes with numbered lozenges above the wall, numbered as in the book's table,
+// which has them all where there is no room.
 func (e *elevation) flaws() {
 	y := e.top - laneHigh + 1
-	var wanted []float64
-	var number []int
+	var all []stop
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
-			wanted, number = append(wanted, e.x(b.At)), append(number, BlemishNumber(e.plan, i))
+			all = append(all, stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At)})
 		}
 	}
-	order(wanted, number)
-	if len(wanted) > int(e.Width/flawGap)-1 {
-		return // no room; the table has them
+	if len(all) > int(e.Width/flawGap)-1 {
+		return
 	}
-	for i, x := range spread(wanted, flawGap, 12, e.Width-12) {
-		e.add("path", "class", "flawlead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(wanted[i]), ink(e.roof(wanted[i]))))
-		e.add("path", "class", "flaw", "d", fmt.Sprintf("M%s %sl9 -9l9 9l-9 9z", ink(x-9), ink(y)))
-		e.add("circle", "class", "flawdot", "cx", wanted[i], "cy", e.roof(wanted[i]), "r", 2)
-		line{counted(fmt.Sprint(number[i]))}.write(&e.root, "flawtext", x, y+3.5, "middle")
-		e.board.claim(box{min(x-9, wanted[i]), y - 9, max(x+9, wanted[i]) - min(x-9, wanted[i]), e.top - y + 9})
+	for _, s := range spreadStops(all, flawGap, 12, e.Width-12) {
+		x, roof := s.spot, e.roof(s.ink)
+		e.stroke("flawlead", "M", x, y, "L", s.ink, roof)
+		e.stroke("flaw", "M", x-9, y, "l9 -9l9 9l-9 9z")
+		e.dot("flawdot", s.ink, roof, 2)
+		s.text.write(&e.node, "flawtext", x, y+3.5, "middle")
+		left, right := min(x-9, s.ink), max(x+9, s.ink)
+		e.claim(box{left, y - 9, right - left, e.top - y + 9})
 	}
 }
 
-// BlemishNumber is the number of blemish i of a plan on the elevations; those
-// that cost nothing have none, and no drawing shows them.
+// BlemishNumber is the number of blemish i of a plan on the elevations; those that cost nothing
+// have none, and no drawing shows them.
 func BlemishNumber(p plan.Plan, i int) int {
 	number := 0
 	for _, b := range p.Blemishes[:max(0, min(i+1, len(p.Blemishes)))] {
@@ -299,14 +303,38 @@ func (e *elevation) roof(x float64) float64 {
 	for i, p := range e.run.Outline {
 		q := e.run.Outline[(i+1)%len(e.run.Outline)]
 		x0, y0, x1, y1 := e.x(p[0]), e.y(p[1]), e.x(q[0]), e.y(q[1])
-		if x < min(x0, x1)-.5 || x > max(x0, x1)+.5 {
-			continue
-		}
-		if x1 == x0 {
+		switch {
+		case x < min(x0, x1)-.5 || x > max(x0, x1)+.5:
+		case x1 == x0:
 			top = min(top, y0, y1)
-		} else {
+		default:
 			top = min(top, y0+max(0, min(1, (x-x0)/(x1-x0)))*(y1-y0))
 		}
 	}
 	return top
+}
+
+// describe is the text alternative: what someone who cannot see the drawing needs from it.
+func (e *elevation) describe() string {
+	var b strings.Builder
+	run, say := e.run, e.tape.Format
+	fmt.Fprintf(&b, "%s, %s wide. ", run.Name, say(run.Width))
+	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", CutName(e.tape, run.Left.Cut)), run.Right.Kind, after(": ", CutName(e.tape, run.Right.Cut)))
+	fmt.Fprintf(&b, "Start %s from the left end and work to the %s. ", say(run.SetOut.From), run.SetOut.Direction)
+	for _, panel := range run.Panels {
+		fmt.Fprintf(&b, "%s %d from %s to %s. ", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))
+	}
+	for _, o := range run.Openings {
+		lo, hi := bounds(o.Outline)
+		fmt.Fprintf(&b, "%s (%s) from %s to %s, %s to %s above the datum. ", o.Name, o.Kind, say(lo[0]), say(hi[0]), say(lo[1]), say(hi[1]))
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// after returns a text with a lead if there is a text.
+func after(lead, text string) string {
+	if text == "" {
+		return ""
+	}
+	return lead + text
 }

@@ -13,20 +13,23 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 	looked := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i := range p.Runs {
-			for _, width := range []float64{wideInk, halfInk} {
-				drawn := drawElevation(newScribe(p), i, width)
-				e := &elevation{scribe: newScribe(p), run: p.Runs[i], index: i, Picture: newPicture("x", "x")}
-				e.Width = width
+			large, err := Elevation(p, i)
+			small, ok := large.Narrow()
+			if err != nil || !ok {
+				t.Fatalf("run %d: %v, narrow too: %v", i, err, ok)
+			}
+			for _, drawn := range []Picture{large, small} {
+				e := newElevation(p, i, drawn.Width, "x", "x")
 				e.lay()
 				for _, o := range p.Runs[i].Openings {
-					spot := e.spot(o)
+					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {
 						continue
 					}
 					looked++
-					for _, n := range drawn.root.kids {
+					for _, n := range drawn.kids {
 						if n.name == "rect" && n.value("class") == "tag" && n.box().overlaps(spot) {
-							t.Errorf("%s, %v wide: the tag at %v covers %s at %v", p.Runs[i].Name, width, n.box(), o.Name, spot)
+							t.Errorf("%s, %v wide: the tag at %v covers %s at %v", p.Runs[i].Name, drawn.Width, n.box(), o.Name, spot)
 						}
 					}
 				}

@@ -10,6 +10,9 @@ import (
 // box is a rectangle of ink; y runs down, as on a screen.
 type box struct{ x, y, w, h float64 }
 
+// centered returns the box of a size with its middle at a place.
+func centered(x, y, w, h float64) box { return box{x - w/2, y - h/2, w, h} }
+
 // overlaps reports whether two boxes share more than an edge.
 func (b box) overlaps(c box) bool {
 	return b.x < c.x+c.w && c.x < b.x+b.w && b.y < c.y+c.h && c.y < b.y+b.h
@@ -23,11 +26,14 @@ func (b box) inside(c box) bool {
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 
-// around returns the box of a size with its middle at a place.
-func around(x, y, w, h float64) box { return box{x - w/2, y - h/2, w, h} }
+// middle is the middle of the box.
+func (b box) middle() (x, y float64) { return b.x + b.w/2, b.y + b.h/2 }
 
-// board remembers which places of a drawing are taken, so that labels keep
-// clear of each other. The same calls give the same places.
+// path is the box as commands of a path.
+func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", -b.w, "Z") }
+
+// board remembers which places of a drawing are taken, so that labels keep clear of each other. The
+// same calls give the same places.
 type board struct {
 	frame box
 	taken []box
@@ -38,19 +44,11 @@ func (b *board) claim(c box) { b.taken = append(b.taken, c) }
 
 // free reports whether a place lies in the frame and is not taken.
 func (b *board) free(c box) bool {
-	if !c.inside(b.frame) {
-		return false
-	}
-	for _, t := range b.taken {
-		if t.overlaps(c) {
-			return false
-		}
-	}
-	return true
+	return c.inside(b.frame) && !slices.ContainsFunc(b.taken, c.overlaps)
 }
 
-// place claims the first free one of the places, in order of liking. Where none
-// is free it claims nothing and reports false.
+// place claims the first free one of the places, in order of liking. Where none is free it claims
+// nothing and reports false.
 func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
 
 // first is place for many places that are costly to find.
@@ -64,13 +62,53 @@ func (b *board) first(places iter.Seq[box]) (box, bool) {
 	return box{}, false
 }
 
-// spread moves marks along a line so that neighbours stand at least gap apart
-// and each stays as near as it can (in the sense of least squares) to where it
-// belongs. The wanted places come in rising order; so do the results, which lie
-// in [lo, hi] where there is room for all.
+// within returns places for a label of a size in an area, the middle first.
+func within(area box, w, h float64) []box {
+	if w > area.w-2 || h > area.h-2 {
+		return nil
+	}
+	var found []box
+	for _, fy := range []float64{.5, .3, .7, .1, .9, 0, 1} {
+		for _, fx := range []float64{.5, .25, .75, 0, 1} {
+			found = append(found, box{area.x + 1 + fx*(area.w-2-w), area.y + 1 + fy*(area.h-2-h), w, h})
+		}
+	}
+	return found
+}
+
+// besides returns the places for a label below, above and beside an area.
+func besides(area box, w, h float64) []box {
+	var found []box
+	for _, away := range []float64{3, 10, 20, 34} {
+		mid, level := area.x+area.w/2-w/2, area.y+area.h/2-h/2
+		below, above, flush := area.y+area.h+away, area.y-away-h, area.x+area.w-w
+		found = append(found, box{mid, below, w, h}, box{mid, above, w, h},
+			box{area.x + area.w + away, level, w, h}, box{area.x - away - w, level, w, h},
+			box{area.x, below, w, h}, box{flush, below, w, h}, box{area.x, above, w, h}, box{flush, above, w, h})
+	}
+	return found
+}
+
+// farther are places round an area that want a lead to it, the nearest first.
+func farther(area box, w, h float64) []box {
+	var found []box
+	x, y := area.middle()
+	for _, away := range []float64{6, 14, 24, 38, 54} {
+		for _, slide := range []float64{0, -.5, .5, -1, 1} {
+			found = append(found,
+				centered(x+slide*w, area.y-away-h/2, w, h), centered(x+slide*w, area.y+area.h+away+h/2, w, h),
+				centered(area.x+area.w+away+w/2, y+slide*2*h, w, h), centered(area.x-away-w/2, y+slide*2*h, w, h))
+		}
+	}
+	return found
+}
+
+// spread moves marks along a line so that neighbors stand at least gap apart and each stays as near
+// as it can (in the sense of least squares) to where it belongs. The wanted places come in rising
+// order; so do the results, which lie in [lo, hi] where there is room for all.
 //
-// Marks that collide are pooled and moved as one block, as in isotonic
-// regression by pooling adjacent violators.
+// Marks that collide are pooled and moved as one block, as in isotonic regression by pooling
+// adjacent violators.
 func spread(wanted []float64, gap, lo, hi float64) []float64 {
 	type block struct {
 		sum   float64 // of wanted - offset within the block
@@ -101,27 +139,29 @@ func spread(wanted []float64, gap, lo, hi float64) []float64 {
 	return places
 }
 
-// textWidth is an upper estimate of the width of a text in a wide sans-serif
-// face: drawings cannot measure the reader's font.
+// textWidth is an upper estimate of the width of a text in a wide sans-serif face: drawings cannot
+// measure the reader's font.
 func textWidth(s string, size float64) float64 {
 	var em float64
 	for _, r := range s {
-		switch {
-		case strings.ContainsRune("iljtfrI.,:;'|/()[]- ", r):
-			em += 0.42
-		case strings.ContainsRune("mwMW@%→←↑↓⌀", r):
-			em += 1
-		case unicode.IsUpper(r):
-			em += 0.76
-		default:
-			em += 0.65
-		}
+		em += emWidth(r)
 	}
 	return em * size
 }
 
-// wrap breaks a text at spaces into lines that are no wider than width, where
-// its words allow.
+func emWidth(r rune) float64 {
+	switch {
+	case strings.ContainsRune("iljtfrI.,:;'|/()[]- ", r):
+		return 0.42
+	case strings.ContainsRune("mwMW@%→←↑↓⌀", r):
+		return 1
+	case unicode.IsUpper(r):
+		return 0.76
+	}
+	return 0.65
+}
+
+// wrap breaks a text at spaces into lines that are no wider than width, where its words allow.
 func wrap(s string, width, size float64) []string {
 	var lines []string
 	line := ""
@@ -147,9 +187,11 @@ func clip(s string, width, size float64) string {
 	if textWidth(s, size) <= width {
 		return s
 	}
-	runes := []rune(s)
-	for len(runes) > 0 && textWidth(string(runes)+"…", size) > width {
-		runes = runes[:len(runes)-1]
+	room := width/size - emWidth('…')
+	for i, r := range s {
+		if room -= emWidth(r); room < 1e-9 { // rounding must not make it wider
+			return strings.TrimRight(s[:i], " ") + "…"
+		}
 	}
-	return strings.TrimRight(string(runes), " ") + "…"
+	return s
 }

@@ -2,7 +2,7 @@ package drawing
 
 import (
 	"fmt"
-	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -20,61 +20,45 @@ const (
 
 // sheetDrawing draws one sheet, face up, with its parts and cuts.
 type sheetDrawing struct {
-	scribe
-	*Picture
+	canvas
 	sheet plan.Sheet
 	stock plan.Stock
-	index int
-	view
-	board board
-	area  box   // the whole sheet
-	leads *node // lines that run under everything drawn later
+	path  string // of the sheet in the plan, with a full stop
+	area  box    // the whole sheet
 }
 
 // Sheet draws sheet i of a plan, face up, with its parts, cuts and offcuts.
 func Sheet(p plan.Plan, i int) (Picture, error) {
-	return draw(halfInk, fault.Of("Sheets"), i, len(p.Sheets), func(float64) *Picture { return drawSheet(newScribe(p), i) })
-}
-
-// drawSheet returns the drawing of sheet i.
-func drawSheet(s scribe, i int) *Picture {
-	sheet := s.plan.Sheets[i]
-	d := &sheetDrawing{scribe: s, sheet: sheet, index: i}
-	d.Picture = newPicture(fmt.Sprintf("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", s.plan.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
-	for _, stock := range s.plan.Stock {
-		if stock.Name == sheet.Stock {
-			d.stock = stock
+	return draw(halfInk, fault.Of("Sheets"), i, len(p.Sheets), func(float64) *Picture {
+		sheet := p.Sheets[i]
+		d := &sheetDrawing{sheet: sheet, path: ref("sheets[%d].", i)}
+		d.canvas = newCanvas(p, halfInk, ref("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", p.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
+		for _, stock := range p.Stock {
+			if stock.Name == sheet.Stock {
+				d.stock = stock
+			}
 		}
-	}
-	d.Desc = d.describe()
-	d.lay()
-	d.ground()
-	d.parts()
-	d.offcuts()
-	d.leads = d.add("g")
-	d.cuts()
-	d.labels()
-	d.measureUp()
-	d.Height = d.measureAcross()
-	return d.Picture
+		d.Desc = d.describe()
+		d.lay()
+		d.ground()
+		d.parts()
+		d.offcuts()
+		d.leads = d.add("g")
+		d.cuts()
+		d.labels()
+		d.offcutLabels()
+		d.measureUp()
+		d.Height = d.measureAcross()
+		return d.Picture
+	})
 }
 
-// piece finds a piece by its number.
-func (d *sheetDrawing) piece(number int) plan.Piece {
-	return d.plan.Pieces[d.pieceIndex(number)]
-}
-
-// pieceIndex is the place of a piece in the plan.
-func (s scribe) pieceIndex(number int) int {
-	return slices.IndexFunc(s.plan.Pieces, func(p plan.Piece) bool { return p.Number == number })
-}
-
-// lay chooses the scale: a sheet as wide as half a page; a board, which would be
-// a mere stripe, shorter and stretched across.
+// lay chooses the scale: a sheet as wide as half a page; a board, which would be a mere stripe,
+// shorter and stretched across.
 func (d *sheetDrawing) lay() {
 	wide, tall := d.stock.Width.Float64(), d.stock.Length.Float64()
 	lane := sheetLeft
-	for _, s := range d.stops(nest.Crosscut, 1, d.stock.Length, "length") {
+	for _, s := range d.stops(nest.Crosscut) {
 		lane = max(lane, 26+s.text.width(typeSize))
 	}
 	d.scale = min((halfInk-lane-14)/wide, sheetTall/tall)
@@ -82,39 +66,32 @@ func (d *sheetDrawing) lay() {
 		d.scale = min(d.scale, boardTall/tall)
 		d.stretch = boardWide / (wide * d.scale)
 	}
-	d.Width = halfInk
 	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 22, tall
-	var zero fraction.Length
-	d.area = d.view.area(zero, zero, d.stock.Width, d.stock.Length)
-	d.board.frame = d.area.grow(16)
-	for _, s := range d.stops(nest.Rip, 0, d.stock.Width, "width") {
-		d.board.claim(box{d.x(s.at) - 1.5, d.area.y + d.area.h, 3, 8})
+	d.area = d.view.area(fraction.Length{}, fraction.Length{}, d.stock.Width, d.stock.Length)
+	d.frame = d.area.grow(16)
+	for _, s := range d.stops(nest.Rip) {
+		d.claim(box{s.ink - 1.5, d.area.y + d.area.h, 3, 8})
 	}
-	for _, s := range d.stops(nest.Crosscut, 1, d.stock.Length, "length") {
-		d.board.claim(box{d.area.x - 8, d.y(s.at) - 1, 8, 2})
+	for _, s := range d.stops(nest.Crosscut) {
+		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
 	}
 	end := "upper end"
 	if d.stretch > 0 {
 		end += " (drawn too wide)"
 	}
-	line{end}.write(&d.root, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
+	line{end}.write(&d.node, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
 }
 
 // ground draws the sheet and, faintly, its own pattern.
 func (d *sheetDrawing) ground() {
-	rect := func(class string) {
-		d.add("rect", "class", class, "x", d.area.x, "y", d.area.y, "width", d.area.w, "height", d.area.h)
-	}
-	rect("board")
-	var zero fraction.Length
-	faint := d.add("g", "fill-opacity", ".55")
-	drawPattern(faint, d.view, stripes(d.plan.Profile, d.stock.LeftPhase, d.stock.Width), zero, d.stock.Length)
-	rect("edge")
+	d.rect(d.area, "class", "board")
+	drawPattern(d.add("g", "fill-opacity", ".55"), d.view, d.plan.Profile, d.stock.LeftPhase, d.stock.Width, fraction.Length{}, d.stock.Length, nil)
+	d.rect(d.area, "class", "edge")
 }
 
 // spot is the rectangle that a placement takes on the sheet, in ink.
 func (d *sheetDrawing) spot(p plan.Placement) box {
-	piece := d.piece(p.Piece)
+	piece, _ := d.plan.Piece(p.Piece)
 	return d.view.area(p.X, p.Y, p.X.Add(piece.Width), p.Y.Add(piece.Height))
 }
 
@@ -122,74 +99,51 @@ func (d *sheetDrawing) spot(p plan.Placement) box {
 func (d *sheetDrawing) parts() {
 	fill := ""
 	for _, p := range d.sheet.Placements {
-		piece := d.piece(p.Piece)
 		all := d.rings(p)
-		spot := d.spot(p)
-		if odd(piece) {
+		if piece, _ := d.plan.Piece(p.Piece); !piece.Plain() {
 			if fill == "" {
 				fill = d.hatch("waste", "hatch", 5, 45)
 			}
-			var waste path
-			waste.rect(spot)
-			for _, ring := range all {
-				d.view.ring(&waste, ring)
-			}
-			d.add("path", "fill", fill, "fill-rule", "evenodd", "d", waste.String())
+			d.add("path", "fill", fill, "fill-rule", "evenodd", "d", d.spot(p).path()+d.outline(all...))
 		}
-		d.add("path", "class", "edge", "d", d.view.outline(all...))
+		d.stroke("edge", d.outline(all...))
 	}
 }
 
-// rings are the outline and the holes of a placed piece on the sheet.
+// rings are the outline and the holes of a placed piece, in the sheet's coordinates.
 func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
-	piece := d.piece(p.Piece)
+	piece, _ := d.plan.Piece(p.Piece)
 	all := rings(piece)
 	for r, ring := range all {
-		all[r] = onSheet(ring, piece, p)
+		all[r] = make([]plan.Point, len(ring))
+		for i, at := range ring {
+			if p.Turned {
+				at = plan.Point{piece.Width.Sub(at[0]), piece.Height.Sub(at[1])}
+			}
+			all[r][i] = plan.Point{p.X.Add(at[0]), p.Y.Add(at[1])}
+		}
 	}
 	return all
 }
 
-// onSheet returns a ring of a piece in the sheet's coordinates.
-func onSheet(ring []plan.Point, piece plan.Piece, p plan.Placement) []plan.Point {
-	moved := make([]plan.Point, len(ring))
-	for i, at := range ring {
-		if p.Turned {
-			at = plan.Point{piece.Width.Sub(at[0]), piece.Height.Sub(at[1])}
-		}
-		moved[i] = plan.Point{p.X.Add(at[0]), p.Y.Add(at[1])}
-	}
-	return moved
-}
-
-// odd reports whether a piece is more than a plain rectangle.
-func odd(piece plan.Piece) bool {
-	if len(piece.Holes) > 0 || len(piece.Outline) != 4 {
-		return true
-	}
-	lo, hi := bounds(piece.Outline)
-	for _, p := range piece.Outline {
-		if (p[0] != lo[0] && p[0] != hi[0]) || (p[1] != lo[1] && p[1] != hi[1]) {
-			return true
-		}
-	}
-	return false
+// offcut is the box of an offcut.
+func (d *sheetDrawing) offcut(o nest.Offcut) box {
+	return d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
 }
 
 // offcuts draws what is left over.
 func (d *sheetDrawing) offcuts() {
-	if len(d.sheet.Offcuts) == 0 {
-		return
-	}
-	fill := d.hatch("offcut", "dots", 6, -45)
+	fill := ""
 	for _, o := range d.sheet.Offcuts {
-		c := d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
-		d.add("rect", "class", "offcut", "fill", fill, "x", c.x, "y", c.y, "width", c.w, "height", c.h)
+		if fill == "" {
+			fill = d.hatch("offcut", "dots", 6, -45)
+		}
+		d.rect(d.offcut(o), "class", "offcut", "fill", fill)
 	}
 }
 
-// sides are the ends of a cut's line on the sheet, in ink: the middle of its
-// kerf, from the lower or left end.
+// sides are the ends of a cut's line on the sheet, in ink: the middle of its kerf, from the lower or
+// left end.
 func (d *sheetDrawing) sides(c nest.Cut) (x0, y0, x1, y1 float64) {
 	middle := c.At.Add(d.plan.Saw.Kerf.Div(2))
 	x, y, w, h := c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]
@@ -201,108 +155,114 @@ func (d *sheetDrawing) sides(c nest.Cut) (x0, y0, x1, y1 float64) {
 	return d.x(x), d.y(y), d.x(x.Add(w)), d.y(y)
 }
 
-// cuts draws the cuts in sawing order, each with its number on its line.
+// cuts draws the cuts in sawing order, each with its number on its line, or beside it with a lead.
 func (d *sheetDrawing) cuts() {
 	for _, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
-		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()),
-			"d", fmt.Sprintf("M%s %sL%s %s", ink(x0), ink(y0), ink(x1), ink(y1)))
+		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", x0, y0, "L", x1, y1))
 	}
 	for i, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
-		var seats []box
-		for _, f := range []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95} {
-			seats = append(seats, around(x0+f*(x1-x0), y0+f*(y1-y0), 2*numberSize, 2*numberSize))
+		sign := func(along, away float64) box {
+			x, y := x0+along*(x1-x0), y0+along*(y1-y0)
+			if y0 == y1 {
+				return centered(x, y+away, 2*numberSize, 2*numberSize)
+			}
+			return centered(x+away, y, 2*numberSize, 2*numberSize)
 		}
-		onLine := len(seats)
-		for _, f := range []float64{.5, .3, .7, .1, .9} { // beside the line, with a short lead
+		var seats []box
+		for _, along := range []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95} {
+			seats = append(seats, sign(along, 0))
+		}
+		seat, ok := d.place(seats...)
+		for _, along := range []float64{.5, .3, .7, .1, .9} {
 			for _, away := range []float64{11, -11, 20, -20} {
-				dx, dy := away, 0.0
-				if y0 == y1 {
-					dx, dy = 0, away
+				if ok {
+					break
 				}
-				seats = append(seats, around(x0+f*(x1-x0)+dx, y0+f*(y1-y0)+dy, 2*numberSize, 2*numberSize))
+				if seat, ok = d.place(sign(along, away)); ok {
+					x, y := seat.middle()
+					d.stroke("lead", "M", x, y, "L", x0+along*(x1-x0), y0+along*(y1-y0))
+				}
 			}
 		}
-		seat, ok := d.board.place(seats...)
 		if !ok {
 			seat = seats[0]
-			d.board.claim(seat)
+			d.claim(seat)
 		}
-		x, y := seat.x+numberSize, seat.y+numberSize
-		if i := slices.Index(seats, seat); i >= onLine {
-			f := []float64{.5, .3, .7, .1, .9}[(i-onLine)/4]
-			d.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(x), ink(y), ink(x0+f*(x1-x0)), ink(y0+f*(y1-y0))))
-		}
-		d.add("circle", "class", "cutnumber", "cx", x, "cy", y, "r", numberSize)
-		line{word(fmt.Sprint(c.Step), ref("sheets[%d].cuts[%d].step", d.index, i))}.write(&d.root, "cuttext", x, y+3.6, "middle")
+		x, y := seat.middle()
+		d.dot("cutnumber", x, y, numberSize)
+		line{word(fmt.Sprint(c.Step), d.path+ref("cuts[%d].step", i))}.write(&d.node, "cuttext", x, y+3.6, "middle")
 	}
 }
 
-// labels writes each part's number with an arrow to its top, and its size and
-// the size of each offcut where there is room; the tables have them all.
+// labels writes each part's number with an arrow to its top, and its size where there is room; the
+// tables have them all.
 func (d *sheetDrawing) labels() {
 	for _, p := range d.sheet.Placements {
 		for _, hole := range d.rings(p)[1:] {
-			lo, hi := bounds(hole)
-			d.board.claim(d.view.area(lo[0], lo[1], hi[0], hi[1]))
+			d.claim(d.around(hole))
 		}
 	}
 	for _, p := range d.sheet.Placements {
-		at := d.pieceIndex(p.Piece)
-		piece := d.plan.Pieces[at]
-		label := line{word(piece.Label, ref("pieces[%d].label", at))}
-		size := line{d.length(piece.Width, ref("pieces[%d].width", at)), " × ", d.length(piece.Height, ref("pieces[%d].height", at))}
+		piece, at := d.plan.Piece(p.Piece)
+		path := ref("pieces[%d].", at)
+		label := line{word(piece.Label, path+"label")}
+		size := line{d.length(piece.Width, path+"width"), " × ", d.length(piece.Height, path+"height")}
 		w := textWidth(piece.Label, 17) + 26
-		sizeWidth := size.width(smallSize) + 8
-		if seat, ok := d.board.first(seats(d.view, d.rings(p), max(w, sizeWidth), 38)); ok {
-			d.partTag(label, p.Turned, around(seat.x+seat.w/2, seat.y+12, w, 22))
-			size.write(&d.root, "small halo", seat.x+seat.w/2, seat.y+35, "middle")
-		} else if seat, ok := d.board.first(seats(d.view, d.rings(p), w, 22)); ok {
+		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(smallSize)+8), 38)); ok {
+			d.partTag(label, p.Turned, centered(seat.x+seat.w/2, seat.y+12, w, 22))
+			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+35, "middle")
+		} else if seat, ok := d.first(d.seats(d.rings(p), w, 22)); ok {
 			d.partTag(label, p.Turned, seat)
 		} else {
 			d.partLead(label, p)
 		}
 	}
+}
+
+// offcutLabels writes the size of each offcut where there is room.
+func (d *sheetDrawing) offcutLabels() {
 	for i, o := range d.sheet.Offcuts {
-		path := fmt.Sprintf("sheets[%d].offcuts[%d].", d.index, i)
+		path := d.path + ref("offcuts[%d].", i)
 		size := line{d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")}
-		c := d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
+		area := d.offcut(o)
 		wide := max(size.width(smallSize), textWidth("offcut", smallSize)) + 4
-		if seat, ok := d.board.place(within(c, wide, 26)...); ok {
-			line{"offcut"}.write(&d.root, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
-			size.write(&d.root, "small halo", seat.x+seat.w/2, seat.y+22, "middle")
-		} else if seat, ok := d.board.place(within(c, wide, 14)...); ok {
-			size.write(&d.root, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
-		} else if seat, ok := d.board.place(within(c, 14, wide)...); ok {
-			size.upright(&d.root, "small halo", seat.x+7, seat.y+seat.h/2, "middle")
+		if seat, ok := d.place(within(area, wide, 26)...); ok {
+			line{"offcut"}.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
+			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+22, "middle")
+		} else if seat, ok := d.place(within(area, wide, 14)...); ok {
+			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
+		} else if seat, ok := d.place(within(area, 14, wide)...); ok {
+			size.upright(&d.node, "small halo", seat.x+7, seat.y+seat.h/2, "middle")
 		}
 	}
 }
 
 // partTag draws a part's number with an arrow to the upper edge of the piece.
 func (d *sheetDrawing) partTag(label line, turned bool, at box) {
-	d.add("rect", "class", "tag", "x", at.x, "y", at.y, "width", at.w, "height", at.h, "rx", 4)
-	label.write(&d.root, "big", at.x+(at.w-16)/2, at.y+at.h/2+6, "middle")
+	d.tag(at, 4)
+	label.write(&d.node, "big", at.x+(at.w-16)/2, at.y+at.h/2+6, "middle")
 	d.arrow(at.x+at.w-11, at.y+at.h/2, turned)
 }
 
-// partLead puts the number of a part that is too small for it beside the part.
+// partLead puts the number of a part that is too small for it beside the part; where there is no
+// room, the cut list has it.
 func (d *sheetDrawing) partLead(label line, p plan.Placement) {
-	spot := d.spot(p)
-	w := label.width(typeSize) + 18
-	seat, ok := d.board.first(seats(d.view, d.rings(p), w, 14))
+	spot, w := d.spot(p), label.width(typeSize)+18
+	seat, ok := d.first(d.seats(d.rings(p), w, 14))
 	if !ok {
-		seat, ok = d.board.place(besides(spot, w, 14)...)
+		seat, ok = d.place(besides(spot, w, 14)...)
 	}
 	if !ok {
-		return // the cut list has it
+		return
 	}
 	if !seat.inside(spot) {
-		d.leads.add("path", "class", "lead", "d", fmt.Sprintf("M%s %sL%s %s", ink(seat.x+w/2), ink(seat.y+7), ink(spot.x+spot.w/2), ink(spot.y+spot.h/2)))
+		x, y := spot.middle()
+		d.lead(seat.x+w/2, seat.y+7, x, y)
 	}
-	d.add("rect", "class", "tag", "x", seat.x, "y", seat.y, "width", w, "height", 14, "rx", 3)
-	label.write(&d.root, "bold", seat.x+(w-12)/2, seat.y+11, "middle")
+	d.tag(box{seat.x, seat.y, w, 14}, 3)
+	label.write(&d.node, "bold", seat.x+(w-12)/2, seat.y+11, "middle")
 	d.arrow(seat.x+w-8, seat.y+7, p.Turned)
 }
 
@@ -312,20 +272,28 @@ func (d *sheetDrawing) arrow(x, y float64, turned bool) {
 	if turned {
 		up = -1
 	}
-	d.add("path", "class", "pole", "d", fmt.Sprintf("M%s %sv%s", ink(x), ink(y+6*up), ink(-9*up)))
-	d.add("path", "fill", "var(--ink)", "d", fmt.Sprintf("M%s %sl4 %sh-8z", ink(x), ink(y-7*up), ink(6*up)))
+	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
+	d.add("path", "fill", "var(--ink)", "d", pen("M", x, y-7*up, "l4 ", 6*up, "h-8z"))
 }
 
-// within returns places for a label of a size in an area, the middle first.
-func within(area box, w, h float64) []box {
-	if w > area.w-2 || h > area.h-2 {
-		return nil
-	}
-	var found []box
-	for _, fy := range []float64{.5, .3, .7, .1, .9, 0, 1} {
-		for _, fx := range []float64{.5, .25, .75, 0, 1} {
-			found = append(found, box{area.x + 1 + fx*(area.w-2-w), area.y + 1 + fy*(area.h-2-h), w, h})
+// describe is the text alternative.
+func (d *sheetDrawing) describe() string {
+	var b strings.Builder
+	say := d.tape.Format
+	fmt.Fprintf(&b, "%s %d, %s. ", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
+	for _, p := range d.sheet.Placements {
+		piece, _ := d.plan.Piece(p.Piece)
+		turned := ""
+		if p.Turned {
+			turned = ", turned upside down"
 		}
+		fmt.Fprintf(&b, "Piece %s, %s by %s, %s from the left edge and %s from the lower end%s. ", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
 	}
-	return found
+	for _, c := range d.sheet.Cuts {
+		fmt.Fprintf(&b, "Cut %d: %s at %s. ", c.Step, c.Kind, say(c.At))
+	}
+	for _, o := range d.sheet.Offcuts {
+		fmt.Fprintf(&b, "Offcut %s by %s. ", say(o.Width), say(o.Length))
+	}
+	return strings.TrimSpace(b.String())
 }

@@ -2,9 +2,10 @@ package drawing
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -14,35 +15,34 @@ const (
 	cellLeast  = 3.57 // across, so that figures have room: two go on a page
 	cellUp     = 0.28 // board shown above and below it
 	cellName   = 0.28 // for the name under each
-	cellGap    = 0.08 // between neighbours
+	cellGap    = 0.08 // between neighbors
 	sharedFoot = 0.45 // for the ruler at the foot of the page
 )
 
-// cell is a small template and its place on a page, from the upper left of what
-// the page has to draw on.
+// cell is a small template and its place on a page, from the upper left of what the page has to draw on.
 type cell struct {
 	tiling
-	number int // of the cutting line
-	x, y   float64
+	number    int // of the cutting line
+	left, top float64
 }
 
-func (c cell) width() float64  { return c.tiles[0].w }
-func (c cell) height() float64 { return c.tiles[0].h + cellName }
+func (c cell) width() float64  { return c.w }
+func (c cell) height() float64 { return c.h + cellName }
 
-// small returns the line with as little board as tells where it lies: a bead, a
-// groove or an edge of the piece is seen. It reports whether a page has room.
+// small returns the line with as little board as shows where it lies: a bead, a groove or an edge of
+// the piece is seen. It reports whether a page has room.
 func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, bool) {
 	lo, hi := bounds(c.points)
 	beside := max(cellAcross, (cellLeast-hi[0].Sub(lo[0]).Float64())/2)
 	one := tile{name: "A1", x: lo[0].Float64() - beside, y: lo[1].Float64() - cellUp, needed: true, shared: true}
 	one.w, one.h = hi[0].Float64()+beside-one.x, hi[1].Float64()+cellUp-one.y
-	found := cell{tiling: tiling{cut: c, paper: paper, across: 1, tiles: []tile{one}, x: one.x, y: one.y, w: one.w, h: one.h, pageCount: 1}, number: number}
+	found := cell{tiling: tiling{cut: c, paper: paper, tiles: []tile{one}, tile: one}, number: number}
 	w, h := paper.shared()
-	told := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()
-	for _, s := range stripes(profile, c.piece.LeftPhase, c.piece.Width) {
-		told = told || s.left.Float64() >= one.x && s.right.Float64() <= one.x+one.w
+	placed := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()
+	for _, s := range stripes(profile, fraction.Length{}, c.piece.Width, c.piece.LeftPhase) {
+		placed = placed || s.Kind != groove.Flat && s.left.Float64() >= one.x && s.right.Float64() <= one.x+one.w
 	}
-	return found, told && found.width() <= w && found.height() <= h
+	return found, placed && found.width() <= w && found.height() <= h
 }
 
 // shared is what a page has to draw on beside its margins and its foot.
@@ -50,8 +50,8 @@ func (p Paper) shared() (w, h float64) {
 	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - sharedFoot
 }
 
-// share lays small templates on as few pages as rows of them go: the highest
-// first, each into the first row that has room.
+// share lays small templates on as few pages as rows of them go: the highest first, each into the
+// first row that has room.
 func share(all []cell, paper Paper) [][]cell {
 	type row struct {
 		page            int
@@ -74,7 +74,7 @@ func share(all []cell, paper Paper) [][]cell {
 			filled[page] += c.height() + cellGap
 		}
 		r := &rows[at]
-		c.x, c.y = r.used, r.top
+		c.left, c.top = r.used, r.top
 		r.used += c.width() + cellGap
 		pages[r.page] = append(pages[r.page], c)
 	}
@@ -82,25 +82,17 @@ func share(all []cell, paper Paper) [][]cell {
 }
 
 // name writes the piece under a small template.
-func (pic *Picture) name(t tiling, y float64) {
-	c := t.cut
-	label := line{"Piece ", word(c.piece.Label, ref("pieces[%d].label", c.index)), ", "}
-	room := pic.Width - label.width(typeSize) - 4
-	label = append(label, clip(c.what, room, typeSize))
-	label.write(&pic.root, "bold", 2, y+14, "start")
+func (d *template) name(y float64) {
+	text := d.label()
+	text = append(text, clip(d.cut.what, d.Width-text.width(typeSize)-4, typeSize))
+	text.write(&d.node, "bold", 2, y+14, "start")
 }
 
 // drawRuler returns the foot of a page that small templates share.
-func drawRuler(paper Paper, page int) *Picture {
+func drawRuler(paper Paper, page int) Picture {
 	w, _ := paper.shared()
-	pic := newPicture(ref("ruler-%s-%d", paper.Size, page), "Ruler of whole inches")
-	pic.Desc = "Shows whether the printer kept the scale."
-	pic.Width, pic.Height = w*perInch, sharedFoot*perInch
-	line{"Full size: the ruler shows whole inches. Cut the templates apart along their frames."}.write(&pic.root, "small", 0, 16, "start")
-	d := fmt.Sprintf("M0 38h%s", ink(float64(int(w))*perInch))
-	for i := range int(w) + 1 {
-		d += fmt.Sprintf("M%s 38v-12", ink(float64(i)*perInch))
-	}
-	pic.add("path", "class", "pole", "d", d)
+	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Title: "Ruler of whole inches", Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
+	line{"Full size: the ruler shows whole inches. Cut the templates apart along their frames."}.write(&pic.node, "small", 0, 16, "start")
+	pic.ruler(int(w), 38)
 	return pic
 }

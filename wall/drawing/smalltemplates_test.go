@@ -29,12 +29,12 @@ func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 		for _, page := range share(all, paper) {
 			for i, c := range page {
 				found = append(found, c.number)
-				spot := box{c.x, c.y, c.width(), c.height()}
-				if c.x < 0 || c.y < 0 || c.x+c.width() > w+1e-9 || c.y+c.height() > h+1e-9 {
+				spot := box{c.left, c.top, c.width(), c.height()}
+				if c.left < 0 || c.top < 0 || c.left+c.width() > w+1e-9 || c.top+c.height() > h+1e-9 {
 					t.Errorf("template %d lies at %v, past a page of %v by %v", c.number, spot, w, h)
 				}
 				for _, other := range page[:i] {
-					if spot.overlaps(box{other.x, other.y, other.width(), other.height()}) {
+					if spot.overlaps(box{other.left, other.top, other.width(), other.height()}) {
 						t.Errorf("templates %d and %d overlap", c.number, other.number)
 					}
 				}
@@ -75,7 +75,11 @@ func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	p := kitchen()
 	long := "the box beside the window that the neighbour's cat likes to sit under, left, with its extender"
 	p.Runs[1].StoryPole[2] = plan.Mark{At: p.Runs[1].StoryPole[2].At, Kind: plan.OpeningRight, Opening: long}
-	e := string(drawElevation(newScribe(p), 1, wideInk).SVG())
+	drawn, err := Elevation(p, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := string(drawn.SVG())
 	for _, m := range p.Runs[1].StoryPole {
 		for _, word := range strings.Fields(MarkName(p.Profile, m)) {
 			if !strings.Contains(e, strings.ReplaceAll(word, "'", "&#39;")) {
@@ -98,8 +102,7 @@ func TestManyBoardsStayOnTheDrawing(t *testing.T) {
 		for i := range int64(120) {
 			run.StoryPole = append(run.StoryPole, plan.Mark{At: in("1").Mul(i), Kind: plan.PanelsMeet})
 		}
-		e := &elevation{scribe: newScribe(p), run: *run, index: 1, Picture: newPicture("x", "x")}
-		e.Width = width
+		e := newElevation(p, 1, width, "x", "x")
 		lines := 0
 		for _, m := range e.poleMarks() {
 			lines += len(m.lines)

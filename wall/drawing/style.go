@@ -1,46 +1,7 @@
 package drawing
 
-import (
-	"fmt"
-
-	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fault"
-)
-
-// Sizes of type in units of ink. A drawing at its natural width prints at about
-// 96 units to the inch, where typeSize is eight points.
-const (
-	typeSize  = 11.0
-	smallSize = 10.0
-	wideInk   = 690.0 // natural width of a drawing across the page
-	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
-)
-
-// draw makes the drawing of thing i of n in a list of the plan, at a width, and
-// beside a wide one another that is narrow.
-func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
-	defer fraction.Catch(&err)
-	if i < 0 || i >= n {
-		return Picture{}, &fault.Fault{Path: append(list, fault.Step{Index: i}), Want: fmt.Sprintf("one of %d", n)}
-	}
-	pic = *of(width)
-	if width > halfInk {
-		pic.narrow = of(halfInk)
-	}
-	return pic, nil
-}
-
-// sized is the name of a drawing that is made in two widths.
-func sized(name string, width float64) string {
-	if width < wideInk {
-		return name + "-small"
-	}
-	return name
-}
-
-// palette is set for screen and print. No meaning rests on a colour alone: every
-// kind of line has its own dashes or weight, every kind of area its own hatch,
-// every kind of mark its own shape.
+// palette is set for screen and print. No meaning rests on a color alone: every kind of line has its
+// own dashes or weight, every kind of area its own hatch, every kind of mark its own shape.
 const palette = `
 :root{color-scheme:light dark;--paper:#fff;--ink:#15191e;--soft:#4d5661;--rule:#b9c1ca;--wall:#dcd6c8;--board:#fffdf8;
 --bead:#aab3bd;--groove:#6c7783;--start:#0b5d86;--saw:#a03c00;--flaw:#6d2b80;--tint:#f1efe8}
@@ -48,8 +9,8 @@ const palette = `
 --bead:#59646f;--groove:#93a0ad;--start:#74c4ec;--saw:#ffa566;--flaw:#dba6ec;--tint:#1d2329}}
 `
 
-// Style returns the style sheet of every drawing: its colors follow the reader's
-// choice of light or dark. A file of [Picture.SVG] has it already.
+// Style returns the style sheet of every drawing: its colors follow the reader's choice of light or
+// dark. A file of [Picture.SVG] has it already.
 func Style() string { return palette + drawingStyle }
 
 const drawingStyle = `

@@ -3,14 +3,15 @@ package drawing
 import (
 	"bytes"
 	"encoding/xml"
+	"fmt"
 	"strconv"
 	"strings"
 )
 
 // node is one element of a drawing, or, without a name, a piece of text.
 //
-// A drawing is a tree of nodes, so that nothing is ever pasted into markup:
-// every attribute and every text goes through the escaping of encoding/xml.
+// A drawing is a tree of nodes, so that nothing is ever pasted into markup: every attribute and
+// every text goes through the escaping of encoding/xml.
 type node struct {
 	name  string
 	attrs []string // name, value, name, value …
@@ -18,30 +19,42 @@ type node struct {
 	text  string
 }
 
-// add appends an element and returns it. The attributes are pairs of a name and
-// a value; a value is a string, an int, or a float64 in units of ink.
+// add appends an element and returns it. The attributes are pairs of a name and a value; a value
+// is a word, a whole number, or a float64 in units of ink.
 func (n *node) add(name string, attrs ...any) *node {
 	kid := &node{name: name}
-	kid.set(attrs...)
 	n.kids = append(n.kids, kid)
-	return kid
+	return kid.set(attrs...)
 }
 
 // set gives the node more attributes.
 func (n *node) set(attrs ...any) *node {
 	for i := 0; i+1 < len(attrs); i += 2 {
-		var value string
-		switch v := attrs[i+1].(type) {
-		case string:
-			value = v
-		case int:
-			value = strconv.Itoa(v)
-		case float64:
+		value := fmt.Sprint(attrs[i+1])
+		if v, ok := attrs[i+1].(float64); ok {
 			value = ink(v)
 		}
 		n.attrs = append(n.attrs, attrs[i].(string), value)
 	}
 	return n
+}
+
+// stroke appends a path of a class, its commands as [pen] takes them.
+func (n *node) stroke(class string, commands ...any) *node {
+	return n.add("path", "class", class, "d", pen(commands...))
+}
+
+// rect appends a rectangle, with further attributes before its place.
+func (n *node) rect(b box, attrs ...any) *node {
+	return n.add("rect", attrs...).set("x", b.x, "y", b.y, "width", b.w, "height", b.h)
+}
+
+// tag appends the box that a label stands in.
+func (n *node) tag(b box, round int) { n.rect(b, "class", "tag").set("rx", round) }
+
+// dot appends a circle of a class.
+func (n *node) dot(class string, x, y, radius float64) {
+	n.add("circle", "class", class, "cx", x, "cy", y, "r", radius)
 }
 
 // say appends text to the node.
@@ -50,16 +63,16 @@ func (n *node) say(text string) *node {
 	return n
 }
 
-// write writes the node and all below it.
+// write writes the node and all below it. Writing into a buffer cannot fail.
 func (n *node) write(w *bytes.Buffer) {
 	if n.name == "" {
-		escape(w, n.text)
+		_ = xml.EscapeText(w, []byte(n.text))
 		return
 	}
 	w.WriteString("<" + n.name)
 	for i := 0; i+1 < len(n.attrs); i += 2 {
 		w.WriteString(" " + n.attrs[i] + `="`)
-		escape(w, n.attrs[i+1])
+		_ = xml.EscapeText(w, []byte(n.attrs[i+1]))
 		w.WriteByte('"')
 	}
 	if len(n.kids) == 0 {
@@ -76,12 +89,6 @@ func (n *node) write(w *bytes.Buffer) {
 	}
 }
 
-// escape writes text so that no part of it is read as markup. Writing into a
-// buffer cannot fail.
-func escape(w *bytes.Buffer, text string) {
-	_ = xml.EscapeText(w, []byte(text))
-}
-
 // ink writes a coordinate to a hundredth, as short as it goes.
 func ink(v float64) string {
 	s := strconv.FormatFloat(v, 'f', 2, 64)
@@ -92,19 +99,25 @@ func ink(v float64) string {
 	return s
 }
 
-// path collects the commands of a path.
-type path struct{ b strings.Builder }
-
-func (p *path) move(x, y float64) { p.b.WriteString("M" + ink(x) + " " + ink(y)) }
-func (p *path) line(x, y float64) { p.b.WriteString("L" + ink(x) + " " + ink(y)) }
-func (p *path) shut()             { p.b.WriteString("Z") }
-
-// rect draws a rectangle by its top left corner.
-func (p *path) rect(b box) {
-	p.b.WriteString("M" + ink(b.x) + " " + ink(b.y) + "h" + ink(b.w) + "v" + ink(b.h) + "h" + ink(-b.w) + "Z")
+// pen writes the commands of a path: strings as they are, numbers as ink.
+func pen(commands ...any) string {
+	var b strings.Builder
+	wasNumber := false
+	for _, c := range commands {
+		switch v := c.(type) {
+		case string:
+			b.WriteString(v)
+			wasNumber = false
+		case float64:
+			if wasNumber {
+				b.WriteByte(' ')
+			}
+			b.WriteString(ink(v))
+			wasNumber = true
+		}
+	}
+	return b.String()
 }
-
-func (p *path) String() string { return p.b.String() }
 
 // Picture is one drawing. The zero value is an empty one.
 type Picture struct {
@@ -112,13 +125,13 @@ type Picture struct {
 	Title         string  // one line, also what a screen reader says first
 	Desc          string  // the text alternative: what the drawing shows
 	Width, Height float64 // natural size in CSS pixels: 96 to the inch on paper
-	root          node
-	defs          *node
+	node                  // what is drawn
+	defs          node
 	narrow        *Picture // the same for a phone; nil where this one is no wider
 }
 
-// Narrow returns the same drawing for the width of a phone, and whether there is
-// one; a drawing that is narrow itself has none.
+// Narrow returns the same drawing for the width of a phone, and whether there is one; a drawing
+// that is narrow itself has none.
 func (p Picture) Narrow() (Picture, bool) {
 	if p.narrow == nil {
 		return Picture{}, false
@@ -126,27 +139,15 @@ func (p Picture) Narrow() (Picture, bool) {
 	return *p.narrow, true
 }
 
-// newPicture returns an empty drawing.
-func newPicture(name, title string) *Picture {
-	p := &Picture{Name: name, Title: title}
-	p.root.name = "svg"
-	p.defs = &node{name: "defs"}
-	return p
-}
-
 // id returns an identifier that is unique among all drawings of a plan.
 func (p *Picture) id(what string) string { return p.Name + "-" + what }
-
-// add appends to the drawing itself.
-func (p *Picture) add(name string, attrs ...any) *node { return p.root.add(name, attrs...) }
 
 // SVG returns the drawing as a file of its own, with its own style.
 func (p Picture) SVG() []byte {
 	return append([]byte("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"), p.markup(true)...)
 }
 
-// Element returns the drawing as an svg element to stand in a page whose style
-// sheet has [Style].
+// Element returns the drawing as an svg element to stand in a page whose style sheet has [Style].
 func (p Picture) Element() []byte { return p.markup(false) }
 
 // markup writes the drawing, with its own style sheet if it stands alone.
@@ -161,21 +162,20 @@ func (p Picture) markup(alone bool) []byte {
 		svg.add("style").say(Style())
 		svg.add("rect", "class", "paper", "width", p.Width, "height", p.Height)
 	}
-	if p.defs != nil && len(p.defs.kids) > 0 {
-		svg.kids = append(svg.kids, p.defs)
+	if len(p.defs.kids) > 0 {
+		svg.add("defs").kids = p.defs.kids
 	}
-	svg.kids = append(svg.kids, p.root.kids...)
+	svg.kids = append(svg.kids, p.node.kids...)
 	var w bytes.Buffer
 	svg.write(&w)
 	return w.Bytes()
 }
 
-// hatch defines a fill of slanted lines, steep or shallow, and returns the
-// value for a fill attribute. Hatches, not colours, tell areas apart.
+// hatch defines a fill of slanted lines, steep or shallow, and returns the value for a fill
+// attribute. Hatches, not colors, tell areas apart.
 func (p *Picture) hatch(what, class string, gap, angle float64) string {
 	id := p.id(what)
-	pattern := p.defs.add("pattern", "id", id, "width", gap, "height", gap,
-		"patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")")
-	pattern.add("line", "class", class, "x1", 0, "y1", 0, "x2", 0, "y2", gap)
+	p.defs.add("pattern", "id", id, "width", gap, "height", gap, "patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")").
+		add("line", "class", class, "x1", 0, "y1", 0, "x2", 0, "y2", gap)
 	return "url(#" + id + ")"
 }

@@ -74,16 +74,18 @@ func TestStraightsLeftOutJoinPrintedPages(t *testing.T) {
 	})
 }
 
-func TestNeighbouringTilesOverlap(t *testing.T) {
+func TestNeighboringTilesOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		tiling := drawnCut(t).tile(Papers()[rapid.IntRange(0, 1).Draw(t, "paper")])
+		paper, cut := Papers()[rapid.IntRange(0, 1).Draw(t, "paper")], drawnCut(t)
+		tiling := cut.tile(paper)
+		across, _ := cut.pages(paper)
 		for i, one := range tiling.tiles {
-			if (i+1)%tiling.across != 0 && i+1 < len(tiling.tiles) {
+			if (i+1)%across != 0 && i+1 < len(tiling.tiles) {
 				if overlap := one.x + one.w - tiling.tiles[i+1].x; overlap < pageOverlap-1e-9 || overlap > pageOverlap+1e-9 {
 					t.Fatalf("pages %s and %s share %v in, want %v", one.name, tiling.tiles[i+1].name, overlap, pageOverlap)
 				}
 			}
-			if below := i + tiling.across; below < len(tiling.tiles) {
+			if below := i + across; below < len(tiling.tiles) {
 				under := tiling.tiles[below]
 				if overlap := under.y + under.h - one.y; overlap < pageOverlap-1e-9 || overlap > pageOverlap+1e-9 {
 					t.Fatalf("pages %s and %s share %v in, want %v", one.name, under.name, overlap, pageOverlap)
@@ -136,34 +138,37 @@ func TestStripesFollowThePhase(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		phase := fraction.Of(rapid.Int64Range(0, 47).Draw(t, "phase"), 32)
 		width := fraction.Of(rapid.Int64Range(1, 2000).Draw(t, "width"), 32)
-		all := stripes(profile, phase, width)
+		all := stripes(profile, in("0"), width, phase)
 		for at := fraction.Of(1, 64); at.Less(width); at = at.Add(fraction.Of(1, 32)) {
-			want, left := "", phase.Add(at).Mod(profile.Pitch)
+			want, left := -1, phase.Add(at).Mod(profile.Pitch)
 			for _, f := range profile.Features {
-				if want == "" && left.Less(f.Width) {
-					want = f.Kind.String()
+				if want < 0 && left.Less(f.Width) {
+					want = int(f.Kind)
 				}
 				left = left.Sub(f.Width)
 			}
-			got := "flat"
+			got := -1
 			for _, s := range all {
 				if s.left.Less(at) && at.Less(s.right) {
-					got = s.kind
+					got = int(s.Kind)
 				}
 			}
 			if got != want {
-				t.Fatalf("at %s of a board that begins at phase %s: %s, want %s", at, phase, got, want)
+				t.Fatalf("at %s of a board that begins at phase %s: kind %d, want %d", at, phase, got, want)
 			}
 		}
 	})
 }
 
 func TestStripesEndWithoutPitch(t *testing.T) {
-	if got := stripes(plan.Profile{}, in("0"), in("48")); got != nil {
-		t.Errorf("a profile without features has stripes %v", got)
-	}
-	odd := plan.Profile{Pitch: in("1"), Features: []groove.Feature{{Kind: groove.Bead}}}
-	if got := stripes(odd, in("0"), in("48")); len(got) > 1 {
-		t.Errorf("features without width: %d stripes", len(got))
+	for name, features := range map[string][]groove.Feature{
+		"no features":            nil,
+		"features without width": {{Kind: groove.Bead}},
+		"a width below zero":     {{Width: in("2")}, {Width: in("-1")}},
+		"far too fine":           {{Width: in("1/1000000")}},
+	} {
+		if got := stripes(plan.Profile{Pitch: in("1"), Features: features}, in("0"), in("48"), in("0")); got != nil {
+			t.Errorf("%s: %d stripes", name, len(got))
+		}
 	}
 }

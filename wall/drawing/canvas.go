@@ -1,0 +1,106 @@
+package drawing
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall/plan"
+)
+
+// Sizes in units of ink. A drawing at its natural width prints at about 96 units to the inch, where
+// typeSize is eight points.
+const (
+	typeSize  = 11.0
+	smallSize = 10.0
+	laneHigh  = 14.0  // a line of text
+	poleGap   = 13.0  // between neighboring upright numbers, and between level ones
+	wideInk   = 690.0 // natural width of a drawing across the page
+	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
+)
+
+// canvas is a drawing in the making.
+type canvas struct {
+	scribe
+	*Picture
+	view
+	board
+	leads *node // lines that run under everything drawn later
+}
+
+// newCanvas returns an empty drawing. One that is made in two widths has a name for each.
+func newCanvas(p plan.Plan, width float64, name, title string) canvas {
+	return canvas{scribe: scribe{p, p.TapeMeasure()}, Picture: &Picture{Name: name, Title: title, Width: width}}
+}
+
+// sized is the name of a drawing that is made in two widths.
+func sized(name string, width float64) string {
+	if width < wideInk {
+		return name + "-small"
+	}
+	return name
+}
+
+// draw makes the drawing of thing i of n in a list of the plan, at a width, and beside a wide one
+// another that is narrow. There may be nothing to draw in it.
+func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
+	defer fraction.Catch(&err)
+	path := append(list, fault.Step{Index: i})
+	if i < 0 || i >= n {
+		return Picture{}, &fault.Fault{Path: path, Want: fmt.Sprintf("one of %d", n)}
+	}
+	drawn := of(width)
+	if drawn == nil {
+		return Picture{}, &fault.Fault{Path: path, Want: "something to draw"}
+	}
+	if width > halfInk {
+		drawn.narrow = of(halfInk)
+	}
+	return *drawn, nil
+}
+
+// lead draws a line from a label to what it names.
+func (c *canvas) lead(x0, y0, x1, y1 float64) {
+	c.leads.stroke("lead", "M", x0, y0, "L", x1, y1)
+}
+
+// leadTo draws a line from the nearest point of a label's box to what it names.
+func (c *canvas) leadTo(label box, x, y float64) {
+	c.lead(max(label.x, min(x, label.x+label.w)), max(label.y, min(y, label.y+label.h)), x, y)
+}
+
+// cross draws a starter hole: a circle with its middle.
+func (n *node) cross(circle, lines string, x, y, r float64) {
+	n.dot(circle, x, y, r)
+	n.stroke(lines, "M", x-r, y, "h", 2*r, "M", x, y-r, "v", 2*r)
+}
+
+// stop is a label and the place of what it belongs to along a line of ink: the number of a mark, a
+// measurement, a height.
+type stop struct {
+	text line
+	at   fraction.Length
+	ink  float64 // where it belongs
+	spot float64 // where it stands; see spreadStops
+}
+
+// spreadStops puts stops into their order along the line and moves them apart, see [spread].
+func spreadStops(all []stop, gap, lo, hi float64) []stop {
+	slices.SortStableFunc(all, func(a, b stop) int { return cmp.Compare(a.ink, b.ink) })
+	wanted := make([]float64, len(all))
+	for i, s := range all {
+		wanted[i] = s.ink
+	}
+	for i, spot := range spread(wanted, gap, lo, hi) {
+		all[i].spot = spot
+	}
+	return all
+}
+
+// parted reports whether more than a seam lies between neighbors, such as a door or a panel that
+// is on the wall already.
+func (s scribe) parted(a, b plan.Panel) bool {
+	return s.plan.Gaps.Seam.Add(s.tape.Mark).Less(b.Left.Sub(a.Right))
+}

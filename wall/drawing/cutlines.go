@@ -1,0 +1,116 @@
+package drawing
+
+import (
+	"slices"
+
+	"example.com/groovewright/wall/plan"
+)
+
+// cutLine is a line to saw along that is worth a template: a hole, or a notch or curve of the outline.
+type cutLine struct {
+	piece  plan.Piece
+	index  int // of the piece in the plan
+	what   string
+	points []plan.Point
+	closed bool
+	path   string // of the points in the plan
+	first  int    // number of the first point there
+	count  int    // of points in the whole ring
+}
+
+// cutLines lists what a plan needs templates for. A rectangular cutout that takes more than one page
+// has none: two measurements and a straightedge mark it better. Nor has one that is as large as a house.
+func cutLines(p plan.Plan) []cutLine {
+	var found []cutLine
+	for i, piece := range p.Pieces {
+		for h, hole := range piece.Holes {
+			found = append(found, cutLine{piece: piece, index: i, what: hole.Opening, points: hole.Outline, closed: true,
+				path: ref("pieces[%d].holes[%d].outline", i, h), count: len(hole.Outline)})
+		}
+		found = append(found, notches(piece, i)...)
+	}
+	return slices.DeleteFunc(found, func(c cutLine) bool {
+		most := mostPages
+		if c.square() {
+			most = 1
+		}
+		return len(c.points) == 0 || !c.within(most)
+	})
+}
+
+// square reports whether every straight is level or plumb.
+func (c cutLine) square() bool {
+	for i := 1; i < len(c.points); i++ {
+		if p, q := c.points[i-1], c.points[i]; p[0] != q[0] && p[1] != q[1] {
+			return false
+		}
+	}
+	return true
+}
+
+// within reports whether no more than so many pages of each paper, in rows and columns, show all of
+// the line.
+func (c cutLine) within(most int) bool {
+	return !slices.ContainsFunc(Papers(), func(p Paper) bool { across, down := c.pages(p); return max(across, down) > most })
+}
+
+// line is the path of the line, seen in v.
+func (c cutLine) line(v view) string {
+	if c.closed {
+		return v.outline(c.points)
+	}
+	return v.line(c.points)
+}
+
+// notches finds the stretches of a piece's outline that leave its bounding box and are worth a
+// template.
+func notches(piece plan.Piece, index int) []cutLine {
+	n := len(piece.Outline)
+	onEdge := func(i int) bool {
+		p, q := piece.Outline[i%n], piece.Outline[(i+1)%n]
+		return p[0] == q[0] && (p[0].IsZero() || p[0] == piece.Width) || p[1] == q[1] && (p[1].IsZero() || p[1] == piece.Height)
+	}
+	var found []cutLine
+	for start := range n {
+		if onEdge(start) || !onEdge(start+n-1) {
+			continue
+		}
+		cut := cutLine{piece: piece, index: index, what: "notch", path: ref("pieces[%d].outline", index), first: start, count: n}
+		i := start
+		for ; !onEdge(i) && i < start+n; i++ {
+			cut.points = append(cut.points, piece.Outline[i%n])
+		}
+		cut.points = append(cut.points, piece.Outline[i%n])
+		if cut.worthIt() {
+			found = append(found, cut)
+		}
+	}
+	return found
+}
+
+// A stretch whose straights all run within one part in flatter of the level, or of plumb, is an edge
+// that follows the wall: two measurements mark it better than paper does. So is the meeting of two
+// such edges. Common practice, no source.
+const (
+	flatter   = 8
+	curveTurn = 4 // so many corners that all turn the same way are a curve
+)
+
+// worthIt reports whether a stretch of an outline is a notch or a curve.
+func (c cutLine) worthIt() bool {
+	steep, level := false, false
+	for i := 1; i < len(c.points); i++ {
+		p, q := c.points[i-1], c.points[i]
+		across, up := q[0].Sub(p[0]).Abs(), q[1].Sub(p[1]).Abs()
+		steep = steep || across.Less(up.Mul(flatter))
+		level = level || up.Less(across.Mul(flatter))
+	}
+	inner := false // a corner that turns into the piece
+	for i := 2; i < len(c.points); i++ {
+		p, q, r := c.points[i-2], c.points[i-1], c.points[i]
+		left := q[0].Sub(p[0]).Times(r[1].Sub(q[1]))
+		right := q[1].Sub(p[1]).Times(r[0].Sub(q[0]))
+		inner = inner || left.Compare(right) < 0 // the outline runs counterclockwise
+	}
+	return steep && level && (inner || len(c.points)-2 >= curveTurn)
+}
