@@ -27,7 +27,7 @@ func BenchmarkBand(b *testing.B) {
 		s := mustShape(b, rect(0, 0, 100, 40))
 		b.ReportAllocs()
 		for b.Loop() {
-			s.Band(in(7), in(55), sixteenth)
+			band(s, in(7), in(55), sixteenth)
 		}
 	})
 	for _, n := range []int64{1, 5} {
@@ -35,19 +35,7 @@ func BenchmarkBand(b *testing.B) {
 		b.Run(fmt.Sprintf("n=%d", 12*n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				s.Band(in(4), of(299*n, 16), sixteenth)
-			}
-		})
-	}
-}
-
-func BenchmarkComponents(b *testing.B) {
-	for _, n := range []int64{1, 5} {
-		s := stepped(b, n)
-		b.Run(fmt.Sprintf("n=%d", 12*n), func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				s.Components(in(4), of(299*n, 16))
+				band(s, in(4), of(299*n, 16), sixteenth)
 			}
 		})
 	}
@@ -58,7 +46,7 @@ func BenchmarkMinus(b *testing.B) {
 	clip := cutout.Rectangle(in(22), in(30), in(30), in(90))
 	b.ReportAllocs()
 	for b.Loop() {
-		s.Minus(clip, of(1, 16))
+		minus(s, clip, of(1, 16))
 	}
 }
 
@@ -66,7 +54,7 @@ func BenchmarkSlabs(b *testing.B) {
 	s := stepped(b, 5)
 	b.ReportAllocs()
 	for b.Loop() {
-		s.Slabs()
+		must(s.Slabs())
 	}
 }
 
@@ -76,7 +64,7 @@ func BenchmarkArea(b *testing.B) {
 	s := stepped(b, 5)
 	b.ReportAllocs()
 	for b.Loop() {
-		sinkArea = s.Area()
+		sinkArea = must(s.Area())
 	}
 }
 
@@ -86,7 +74,7 @@ func BenchmarkWeakSpots(b *testing.B) {
 		b.Run(fmt.Sprintf("n=%d", 12*n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				s.WeakSpots(cutout.UsualLimits())
+				must(s.WeakSpots(usual))
 			}
 		})
 	}
@@ -96,7 +84,7 @@ func BenchmarkCuttings(b *testing.B) {
 	s := stepped(b, 1)
 	b.ReportAllocs()
 	for b.Loop() {
-		s.Cuttings(of(3, 8), of(1, 16))
+		must(s.Cuttings(of(3, 8), of(1, 16)))
 	}
 }
 

@@ -1,10 +1,8 @@
-// Package cutout holds exact flat shapes with holes, cuts them, and tells how to
-// mark and saw them.
+// Package cutout holds exact flat shapes with holes, cuts them, and says how to mark and saw them.
 //
-// A [Shape] is a part of a wall or a piece of panelling seen face on: an outline
-// and holes, all edges straight. It is cut by the upright lines of seams
-// ([Shape.Band]), by leaning ends ([Shape.ClipLine]) and by openings
-// ([Shape.Minus]); each gives the connected pieces that are left:
+// A [Shape] is a part of a wall or a piece of panelling seen face on: an outline and holes, all edges
+// straight. It is cut by the upright lines of seams ([Shape.Band]), by leaning ends ([Shape.ClipLine])
+// and by openings ([Shape.Minus]); each gives the connected pieces that are left:
 //
 //	 _____________________          ________   _________
 //	|        ___          |        |        | |___      |
@@ -13,59 +11,48 @@
 //	|   _                 |        |   _    |           |     a notch in both
 //	|__| |________________|        |__| |___| |_________|
 //
-// What no tape gave is found by [Locate] (a corner from taped distances) and
-// [Arc] (an arched head from its chord and rise). What a person needs to saw a
-// piece is in [Shape.Marks], [Shape.Starters] and [Shape.Cuttings]; where it may
-// break in [Shape.WeakSpots].
+// All cuts are exact. [Snap] then rounds the corners that no tape gave, such as where a sloped top
+// meets a seam, to the tape's marks and into the space: a piece never becomes larger than its space.
+//
+// What no tape gave is found by [Locate] (a corner from taped distances) and [Arc] (an arched head
+// from its chord and rise). What a person needs to saw a piece is in [Shape.Marks] and
+// [Shape.Cuttings]; where it may break in [Shape.WeakSpots].
 //
 // # Units and exactness
 //
-// Lengths are exact inches, x to the right and y up. No decision takes a float.
-// Cuts without a mark are exact. With a mark, a corner that no tape gave, such as
-// where a sloped top meets a seam, is rounded to the mark into the space: a piece
-// never becomes larger than its space. Square roots are exact where they are
-// rational; else they are enclosed by integer square roots and the result says
-// how far it may be off.
-//
-// The methods expect shapes of the form that [Shape] describes, which [NewShape]
-// and all methods return. The zero Shape is empty.
+// Lengths are exact inches, x to the right and y up. No decision takes a float. Square roots are exact
+// where they are rational; else they are enclosed by integer square roots and the result says how far
+// it may be off.
 //
 // # Guarantees
 //
-// Each is a property test of the name in brackets, most of them against plain
-// math/big:
+// Each is a property test of the name in brackets, most of them against plain math/big:
 //
-//   - The areas of the slabs and bands that divide a shape, of the halves left
-//     and right of a line, and of what an opening takes and leaves add up to the
-//     shape exactly (TestSlabsAddUpToTheShape, TestBandsAddUpToTheShape,
-//     TestClipLineHalvesAddUp, TestMinusAndWithinAddUpToTheShape).
-//   - Pieces are those of a grid flooded square by square, and hold the points
-//     that they should (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).
-//   - Rounded pieces lie within the exact ones, and taped corners stay
+//   - The areas of the slabs and bands that divide a shape, of the halves left and right of a line,
+//     and of what an opening takes and leaves add up to the shape exactly (TestSlabsAddUpToTheShape,
+//     TestBandsAddUpToTheShape, TestClipLineHalvesAddUp, TestMinusAndWithinAddUpToTheShape,
+//     FuzzAreas).
+//   - Pieces are those of a grid flooded square by square, and hold the points that they should
+//     (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).
+//   - Snapped pieces lie within the exact ones, and taped corners stay
 //     (TestRoundedBandLiesWithinTheExactOne and its like).
-//   - [Shape.Components] counts the pieces of a band (TestBandsAddUpToTheShape).
-//   - Both pieces of a seam agree on a box that it runs through
-//     (TestHalfNotchesAgreeAcrossASeam).
+//   - Both pieces of a seam agree on a box that it runs through (TestHalfNotchesAgreeAcrossASeam).
 //   - Back marks mirror the face exactly (TestBackMarksMirrorTheFaceExactly).
-//   - Starter holes lie in the waste (TestStarterHolesLieInTheWaste), and every
-//     edge to saw is sawn once (TestEveryInnerEdgeIsSawnOnce).
-//   - No strip is narrower than the narrowest that is told
+//   - Starter holes lie in the waste (TestStarterHolesLieInTheWaste), and every edge to saw is sawn
+//     once (TestEveryInnerEdgeIsSawnOnce).
+//   - No strip is narrower than the narrowest that is reported
 //     (TestNarrowestStripEqualsTheNarrowestGap).
-//   - A located point is within its bound (TestLocatedPointIsWithinItsBound), an
-//     arc keeps its side and tolerance (TestArcKeepsItsSideAndTolerance).
-//   - Whatever corners are given, nothing panics but for an overflow (FuzzShapes,
-//     FuzzLocate).
+//   - A located point is within its bound (TestLocatedPointIsWithinItsBound, FuzzLocate), an arc keeps
+//     its side and tolerance (TestArcKeepsItsSideAndTolerance).
+//   - Whatever values are given, nothing panics and every shape has its form (FuzzWild).
 //
 // # Errors
 //
-// [NewShape] reports a [RingError] for each faulty ring, [Locate] a [TapedError].
-// Everything else accepts any shape. Coordinates, lengths and areas that do not
-// fit 64 bits are a [*fraction.OverflowError]: returned by functions that return
-// an error, a panic from the others, for [fraction.Catch] at the caller's own
-// entry. Answers of yes or no never overflow.
+// [NewShape] reports a *fault.Fault for each faulty ring, [Locate] one for distances that meet in no
+// point. Coordinates, lengths and areas that do not fit 64 bits are a [*fraction.OverflowError] of the
+// functions that return an error. Those that return none have an answer for every value.
 //
 // # What it does not do
 //
-// It has no curves but polylines, knows no pattern of grooves and no sheet, and
-// does not join shapes.
+// It has no curves but polylines, knows no pattern of grooves and no sheet, and does not join shapes.
 package cutout

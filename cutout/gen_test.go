@@ -68,7 +68,7 @@ func drawPieces(t *rapid.T) []cutout.Shape {
 		clip := drawOpening(t)
 		var left []cutout.Shape
 		for _, p := range pieces {
-			left = append(left, p.Minus(clip, of(1, 16))...)
+			left = append(left, minus(p, clip, of(1, 16))...)
 		}
 		pieces = left
 	}
@@ -110,12 +110,12 @@ func checkForm(t *rapid.T, s cutout.Shape) {
 				t.Fatalf("corner %v lies within a straight line: %v", p, s)
 			}
 		}
-		area := slowArea(cutout.Shape{Outline: ring}).Sign()
+		area := slowArea(cutout.Raw(ring)).Sign()
 		if i == 0 && area <= 0 || i > 0 && area >= 0 {
 			t.Fatalf("ring %d runs the wrong way: %v", i-1, s)
 		}
 		for _, p := range ring {
-			if i > 0 && !(cutout.Shape{Outline: s.Outline}).Contains(p) {
+			if i > 0 && !(cutout.Raw(s.Outline())).Contains(p) {
 				t.Fatalf("hole outside the outline: %v", s)
 			}
 		}

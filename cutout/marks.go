@@ -2,30 +2,31 @@ package cutout
 
 import "example.com/groovewright/fraction"
 
-// Marks are the corners of a piece as running measurements, each by itself from
-// the left edge and from the lower edge of the piece's bounding rectangle.
+// Marks are the corners of a piece as running measurements, each by itself from the left edge and
+// from the lower edge of the piece's bounding rectangle.
 type Marks struct {
 	Width, Height fraction.Length // of the bounding rectangle
 	Outline       Corners
 	Holes         []Corners // in the order of the shape's holes
 }
 
-// Corners are the corners of one ring in its order; the same corner has the same
-// index in both lists.
+// Corners are the corners of one ring in its order; the same corner has the same index in both lists.
 type Corners struct {
 	Face []Point // seen from the front
 	Back []Point // seen from behind, where left and right are exchanged: x is width less x
 }
 
-// Marks returns the marks of s on its face and on its back.
-func (s Shape) Marks() Marks {
+// Marks returns the marks of s on its face and on its back. It fails where a coordinate does not fit
+// a Length.
+func (s Shape) Marks() (m Marks, err error) {
+	defer fraction.Catch(&err)
 	s = s.atOrigin()
 	_, hi := s.Bounds()
-	m := Marks{Width: hi.X, Height: hi.Y, Outline: corners(s.Outline, hi.X)}
-	for _, hole := range s.Holes {
+	m = Marks{Width: hi.X, Height: hi.Y, Outline: corners(s.Outline(), hi.X)}
+	for _, hole := range s.Holes() {
 		m.Holes = append(m.Holes, corners(hole, hi.X))
 	}
-	return m
+	return m, nil
 }
 
 func corners(ring []Point, width fraction.Length) Corners {
@@ -38,11 +39,3 @@ func corners(ring []Point, width fraction.Length) Corners {
 
 // behind returns where a point of a piece of the given width lies on its back.
 func behind(p Point, width fraction.Length) Point { return Point{width.Sub(p.X), p.Y} }
-
-// atOrigin moves s so that its bounding rectangle starts at the origin.
-func (s Shape) atOrigin() Shape {
-	if lo, _ := s.Bounds(); lo != (Point{}) {
-		return s.Move(lo.X.Neg(), lo.Y.Neg())
-	}
-	return s
-}

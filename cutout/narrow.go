@@ -6,9 +6,9 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// field is a decomposition of a shape in which narrow places are looked for, with
-// the neighbours of each cell. To find strips that run up and down the shape is
-// taken with its axes swapped; comments speak of strips that run across.
+// field is a decomposition of a shape in which narrow places are looked for, with the neighbours of
+// each cell. To find strips that run up and down the shape is taken with its axes swapped; comments
+// speak of strips that run across.
 type field struct {
 	sweep
 	swapped     bool
@@ -44,19 +44,18 @@ func newField(s Shape, swapped bool, limits Limits) *field {
 	return f
 }
 
-// ends returns the heights of a cell at its left and right end and its borders in x.
+// ends returns the heights of a cell at its left and right end, and its borders in x.
 func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
 	c := &f.cells[i]
 	return c.tl.Sub(c.bl), c.tr.Sub(c.br), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
 }
 
-// slantGrain is what irrational slants are rounded up to, a pure number: widths
-// square to a slope come out too small by less than a thousandth.
+// slantGrain is what irrational slants are rounded up to, a pure number: widths square to a slope come
+// out too small by less than a thousandth.
 var slantGrain = big.NewRat(1, 1024)
 
-// slant returns by how much a height exceeds the width square to the edges of a
-// cell: the root of 1 + slope², for the lesser slope if both edges rise or both
-// fall, rounded up to slantGrain; else 1.
+// slant returns by how much a height exceeds the width square to the edges of a cell: the root of
+// 1 + slope², for the lesser slope if both edges rise or both fall, rounded up to slantGrain; else 1.
 func (f *field) slant(i int) fraction.Ratio {
 	c := &f.cells[i]
 	_, _, from, to := f.ends(i)
@@ -67,7 +66,7 @@ func (f *field) slant(i int) fraction.Ratio {
 	rise := fraction.Min(low.Abs(), high.Abs())
 	slope := new(big.Rat).Quo(rise.Rat(), difference(to, from))
 	root := rootAbove(slope.Add(squared(slope), one), slantGrain)
-	return fitOr(root).Over(fraction.Inches(1))
+	return mustFit(root).Over(fraction.Inches(1))
 }
 
 // narrow is a cell, or cells in a row, as far as they are narrower than a strip.
@@ -80,8 +79,7 @@ type narrow struct {
 	box                 box
 }
 
-// thin returns the narrow strips and arms, and adds the bounds of the strips to
-// the list.
+// thin returns the narrow strips and arms, and adds the bounds of the strips to the list.
 func (f *field) thin(strips *[]box) (spots []Weak) {
 	parts := make([]*narrow, len(f.cells))
 	group := make([]int, len(f.cells)) // cells joined to one narrow part share its first cell
@@ -193,8 +191,8 @@ func (f *field) narrowPart(i int) *narrow {
 	return p
 }
 
-// longLegs walks inwards from every free end, cell by cell as long as they make
-// one arm, and returns the arms that are too long for their width.
+// longLegs walks inwards from every free end, cell by cell as long as they make one arm, and returns
+// the arms that are too long for their width.
 func (f *field) longLegs() (spots []Weak) {
 	for i := range f.cells {
 		if len(f.left[i]) == 0 {
@@ -207,8 +205,8 @@ func (f *field) longLegs() (spots []Weak) {
 	return spots
 }
 
-// walk follows the arm that begins with cell i. Ahead and behind are the
-// neighbours on either side of a cell in the walking direction.
+// walk follows the arm that begins with cell i. Ahead and behind are the neighbours on either side of
+// a cell in the walking direction.
 func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool) []Weak {
 	first := f.cells[i]
 	start, end := f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]

@@ -3,13 +3,10 @@ package cutout
 import (
 	"math/big"
 	"slices"
-
-	"example.com/groovewright/fraction"
 )
 
-// Distances between points are square roots. Nothing here takes a float: a root
-// is exact where it is rational, and else enclosed between neighbouring multiples
-// of a unit by the integer square root.
+// Distances between points are square roots. Nothing here takes a float: a root is exact where it is
+// rational, and else enclosed between neighbouring multiples of a unit by the integer square root.
 
 var (
 	one = big.NewRat(1, 1)
@@ -26,10 +23,10 @@ func exactRoot(r *big.Rat) (*big.Rat, bool) {
 	return new(big.Rat).SetFrac(num, den), true
 }
 
-// rootBelow returns the greatest multiple of unit whose square does not exceed
-// r >= 0. For whole k, k*k <= r/unit/unit holds just when k*k <= floor of it.
+// rootBelow returns the greatest multiple of unit whose square does not exceed r >= 0. For whole k,
+// k*k <= r/unit/unit holds just when k*k <= floor of it.
 func rootBelow(r, unit *big.Rat) *big.Rat {
-	q := new(big.Rat).Quo(r, new(big.Rat).Mul(unit, unit))
+	q := new(big.Rat).Quo(r, squared(unit))
 	k := new(big.Int).Sqrt(new(big.Int).Quo(q.Num(), q.Denom()))
 	return new(big.Rat).Mul(new(big.Rat).SetInt(k), unit)
 }
@@ -37,32 +34,26 @@ func rootBelow(r, unit *big.Rat) *big.Rat {
 // rootAbove returns the least multiple of unit whose square is at least r >= 0.
 func rootAbove(r, unit *big.Rat) *big.Rat {
 	root := rootBelow(r, unit)
-	if new(big.Rat).Mul(root, root).Cmp(r) < 0 {
+	if squared(root).Cmp(r) < 0 {
 		root.Add(root, unit)
 	}
 	return root
 }
 
-// rootNearest returns the multiple of unit nearest to the root of r >= 0, or the
-// root itself where it is rational.
-func rootNearest(r, unit *big.Rat) *big.Rat {
-	if root, ok := exactRoot(r); ok {
-		return root
-	}
-	root := rootBelow(r, unit)
-	middle := new(big.Rat).Add(root, new(big.Rat).Quo(unit, two))
-	if new(big.Rat).Mul(middle, middle).Cmp(r) < 0 {
-		root.Add(root, unit)
-	}
-	return root
-}
-
-// nearestMultiple returns the multiple of unit nearest to r, the upper of two.
-func nearestMultiple(r, unit *big.Rat) *big.Rat {
+// multiple rounds r to a multiple of unit > 0, up or down.
+func multiple(r, unit *big.Rat, up bool) *big.Rat {
 	q := new(big.Rat).Quo(r, unit)
-	q.Add(q, big.NewRat(1, 2))
-	k := new(big.Int).Div(q.Num(), q.Denom()) // Euclidean: towards minus infinity
-	return new(big.Rat).Mul(new(big.Rat).SetInt(k), unit)
+	k, rest := new(big.Int).DivMod(q.Num(), q.Denom(), new(big.Int)) // Euclidean: towards minus infinity
+	if up && rest.Sign() != 0 {
+		k.Add(k, big.NewInt(1))
+	}
+	return q.Mul(q.SetInt(k), unit)
+}
+
+// nearestMultiple returns the multiple of unit > 0 nearest to r, the upper of two.
+func nearestMultiple(r, unit *big.Rat) *big.Rat {
+	half := new(big.Rat).Quo(unit, two)
+	return multiple(half.Add(half, r), unit, false)
 }
 
 func squared(r *big.Rat) *big.Rat { return new(big.Rat).Mul(r, r) }
@@ -79,8 +70,30 @@ func (r rational) point() (Point, bool) {
 	return Point{x, y}, okX && okY
 }
 
-// sortByDistance sorts points by their distance from r; of equal ones the lower,
-// then the left one comes first.
+// mustPoint turns r back into a point or raises the overflow that says so.
+func (r rational) mustPoint() Point { return Point{mustFit(r.x), mustFit(r.y)} }
+
+func (r rational) plus(o rational) rational {
+	return rational{new(big.Rat).Add(r.x, o.x), new(big.Rat).Add(r.y, o.y)}
+}
+
+func (r rational) minus(o rational) rational {
+	return rational{new(big.Rat).Sub(r.x, o.x), new(big.Rat).Sub(r.y, o.y)}
+}
+
+func (r rational) times(by *big.Rat) rational {
+	return rational{new(big.Rat).Mul(r.x, by), new(big.Rat).Mul(r.y, by)}
+}
+
+// dot and cross are the products of two vectors.
+func (r rational) dot(o rational) *big.Rat {
+	return new(big.Rat).Add(new(big.Rat).Mul(r.x, o.x), new(big.Rat).Mul(r.y, o.y))
+}
+
+func (r rational) cross(o rational) *big.Rat { return r.dot(rational{o.y, new(big.Rat).Neg(o.x)}) }
+
+// sortByDistance sorts points by their distance from r; of equal ones the lower, then the left one
+// comes first.
 func sortByDistance(points []Point, r rational) {
 	slices.SortFunc(points, func(p, q Point) int {
 		if c := squaredDistance(p.rational(), r).Cmp(squaredDistance(q.rational(), r)); c != 0 {
@@ -92,35 +105,21 @@ func sortByDistance(points []Point, r rational) {
 
 // squaredDistance returns the square of the distance between two points.
 func squaredDistance(p, q rational) *big.Rat {
-	dx, dy := new(big.Rat).Sub(p.x, q.x), new(big.Rat).Sub(p.y, q.y)
-	return dx.Add(squared(dx), squared(dy))
+	d := p.minus(q)
+	return d.dot(d)
 }
 
-// nearestOnEdge returns the place on the edge ab nearest to p and the square of
-// its distance.
+// nearestOnEdge returns the place on the edge ab nearest to p and the square of its distance.
 func nearestOnEdge(a, b, p rational) (at rational, distance *big.Rat) {
-	dx, dy := new(big.Rat).Sub(b.x, a.x), new(big.Rat).Sub(b.y, a.y)
-	px, py := new(big.Rat).Sub(p.x, a.x), new(big.Rat).Sub(p.y, a.y)
-	part := px.Add(px.Mul(px, dx), py.Mul(py, dy))
-	if part.Sign() > 0 {
-		part.Quo(part, squaredDistance(a, b))
-	}
-	switch {
+	along := b.minus(a)
+	part := along.dot(p.minus(a))
+	switch length := along.dot(along); {
 	case part.Sign() <= 0:
 		at = a
-	case part.Cmp(one) >= 0:
+	case part.Cmp(length) >= 0:
 		at = b
 	default:
-		at = rational{dx.Add(dx.Mul(dx, part), a.x), dy.Add(dy.Mul(dy, part), a.y)}
+		at = a.plus(along.times(part.Quo(part, length)))
 	}
 	return at, squaredDistance(at, p)
-}
-
-// fitOr turns a big number into a length or raises the overflow that says so.
-func fitOr(r *big.Rat) fraction.Length {
-	l, ok := fit(r)
-	if !ok {
-		panic(&fraction.OverflowError{Operation: "as a length", Left: r.RatString()})
-	}
-	return l
 }

@@ -15,9 +15,9 @@ func outside(pieces, exact []cutout.Shape) *big.Rat {
 	rest := areaOf(pieces)
 	for _, p := range pieces {
 		for _, e := range exact {
-			rest.Sub(rest, areaOf(e.Within(p.Outline, zero)))
-			for _, hole := range p.Holes {
-				rest.Add(rest, areaOf(e.Within(hole, zero)))
+			rest.Sub(rest, areaOf(within(e, p.Outline(), zero)))
+			for _, hole := range p.Holes() {
+				rest.Add(rest, areaOf(within(e, hole, zero)))
 			}
 		}
 	}
@@ -64,7 +64,7 @@ func TestRoundedBandLiesWithinTheExactOne(t *testing.T) {
 		s, mark := drawShape(t), drawMark(t)
 		left := drawLength(t, 0, 60, "left")
 		right := left.Add(drawLength(t, 1, 30, "width"))
-		exact, rounded := s.Band(left, right, zero), s.Band(left, right, mark)
+		exact, rounded := band(s, left, right, zero), band(s, left, right, mark)
 		checkRounded(t, rounded, exact, slices.Concat(ringsOf(s)...))
 	})
 }
@@ -74,8 +74,8 @@ func TestRoundedMinusLiesWithinTheExactOne(t *testing.T) {
 		defer skipOverflow(t)
 		s, clip, mark := drawShape(t), drawOpening(t), drawMark(t)
 		taped := slices.Concat(append(ringsOf(s), clip)...)
-		checkRounded(t, s.Minus(clip, mark), s.Minus(clip, zero), taped)
-		checkRounded(t, s.Within(clip, mark), s.Within(clip, zero), taped)
+		checkRounded(t, minus(s, clip, mark), minus(s, clip, zero), taped)
+		checkRounded(t, within(s, clip, mark), within(s, clip, zero), taped)
 	})
 }
 
@@ -85,19 +85,19 @@ func TestRoundedClipLineLiesWithinTheExactOne(t *testing.T) {
 		s, mark := drawShape(t), drawMark(t)
 		p := cutout.Point{X: drawLength(t, 0, 90, "px"), Y: drawLength(t, -2, 40, "py")}
 		q := cutout.Point{X: p.X.Add(drawLength(t, -3, 3, "lean")), Y: p.Y.Add(drawLength(t, 1, 40, "rise"))}
-		checkRounded(t, s.ClipLine(p, q, mark), s.ClipLine(p, q, zero), append(slices.Concat(ringsOf(s)...), p, q))
+		checkRounded(t, clipLine(s, p, q, mark), clipLine(s, p, q, zero), append(slices.Concat(ringsOf(s)...), p, q))
 	})
 }
 
 // A narrow strip under a slope, both upper corners of which are settled, the second
 // beside the first that has already gone down: it must not pass the strip's side.
 func TestSettledCornerStaysBesideAMovedNeighbour(t *testing.T) {
-	strip := cutout.Shape{Outline: []cutout.Point{
+	strip := cutout.Raw([]cutout.Point{
 		{X: zero, Y: zero}, {X: of(5, 127), Y: zero}, {X: of(5, 127), Y: of(10*16129+935, 16129)},
 		{X: of(632060, 29467937), Y: of(10*29467937+1895380, 29467937)}, {X: zero, Y: of(161, 16)},
-	}}
+	})
 	taped := func(p cutout.Point) bool { return p.X.IsZero() }
-	settled := cutout.Settle([]cutout.Shape{strip}, of(1, 8), taped)
+	settled := must(cutout.Snap([]cutout.Shape{strip}, of(1, 8), taped))
 	if len(settled) != 1 {
 		t.Fatalf("%d pieces, want 1", len(settled))
 	}
@@ -113,9 +113,9 @@ func TestBandCornersLieOnMarks(t *testing.T) {
 		s, mark := drawRegion(t), drawMark(t)
 		left := drawLength(t, 0, 60, "left")
 		right := left.Add(drawLength(t, 3, 30, "width"))
-		for _, p := range s.Band(left, right, mark) {
-			for _, corner := range p.Outline {
-				level := slices.ContainsFunc(s.Outline, func(v cutout.Point) bool { return v.Y == corner.Y })
+		for _, p := range band(s, left, right, mark) {
+			for _, corner := range p.Outline() {
+				level := slices.ContainsFunc(s.Outline(), func(v cutout.Point) bool { return v.Y == corner.Y })
 				if corner.Y.Mod(mark).Sign() != 0 && !level {
 					t.Fatalf("corner %v of %v is off the mark %v", corner, p, mark)
 				}
@@ -133,8 +133,8 @@ func TestHalfNotchesAgreeAcrossASeam(t *testing.T) {
 		lo, hi := wall.Bounds()
 		eighth := hi.X.Sub(lo.X).Div(8)
 		box := cutout.Rectangle(lo.X.Add(eighth.Mul(2)), drawLength(t, 3, 5, "bottom of the box"), eighth.Mul(3), drawLength(t, 1, 4, "height of the box"))
-		s := rapid.SampledFrom(wall.Minus(box, mark)).Draw(t, "piece")
-		if pieces := s.Minus(drawOpening(t), mark); len(pieces) > 0 {
+		s := rapid.SampledFrom(minus(wall, box, mark)).Draw(t, "piece")
+		if pieces := minus(s, drawOpening(t), mark); len(pieces) > 0 {
 			s = rapid.SampledFrom(pieces).Draw(t, "piece with an opening")
 		}
 		seam := lo.X.Add(eighth.Mul(rapid.Int64Range(1, 6).Draw(t, "seam in eighths")))
@@ -163,8 +163,8 @@ func TestHalfNotchesAgreeAcrossASeam(t *testing.T) {
 			}
 			return false
 		}
-		pieces := [2][]cutout.Shape{s.Band(lo.X, seam, mark), s.Band(seam, hi.X, mark)}
-		if len(pieces[0]) != s.Components(lo.X, seam) || len(pieces[1]) != s.Components(seam, hi.X) {
+		pieces := [2][]cutout.Shape{band(s, lo.X, seam, mark), band(s, seam, hi.X, mark)}
+		if len(pieces[0]) != len(must(s.Band(lo.X, seam))) || len(pieces[1]) != len(must(s.Band(seam, hi.X))) {
 			return // a sliver of less than a mark was dropped
 		}
 		left, right := onSeam(pieces[0]), onSeam(pieces[1])

@@ -1,6 +1,8 @@
 package cutout
 
 import (
+	"encoding/json"
+	"iter"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -8,13 +10,12 @@ import (
 
 // Point is a place on a flat face: X to the right, Y up, both in inches.
 type Point struct {
-	X, Y fraction.Length
+	X fraction.Length `json:"x"`
+	Y fraction.Length `json:"y"`
 }
 
-// Plus returns p moved by dx to the right and dy up.
-func (p Point) Plus(dx, dy fraction.Length) Point {
-	return Point{p.X.Add(dx), p.Y.Add(dy)}
-}
+// plus returns p moved by dx to the right and dy up.
+func (p Point) plus(dx, dy fraction.Length) Point { return Point{p.X.Add(dx), p.Y.Add(dy)} }
 
 // lower orders points from the lowest up and, at one height, from the left.
 func lower(p, q Point) int {
@@ -24,141 +25,162 @@ func lower(p, q Point) int {
 	return p.X.Compare(q.X)
 }
 
-// Shape is one connected part of a flat face: an outline with holes, whose
-// edges are straight.
+// Shape is one connected part of a flat face: an outline with holes, all edges straight.
 //
-// The outline runs counterclockwise and each hole clockwise, so that the
-// material always lies to the left of an edge; every ring starts at its lowest
-// vertex, the leftmost of these, and holds no vertex in the middle of a straight
-// line. Shapes made by this package keep that form. The edge belongs to the
-// shape, but two shapes that share only an edge or a point do not overlap.
+// The outline runs counterclockwise and each hole clockwise, so that the material always lies to the
+// left of an edge; every ring starts at its lowest vertex, the leftmost of these, and has no vertex
+// in the middle of a straight line. The edge belongs to the shape, but two shapes that share only an
+// edge or a point do not overlap.
 //
-// The zero Shape is empty, and every method works on it. A Shape is a value that
-// nobody changes: results may share the rings of the shape they came from.
+// A Shape is immutable, and only [NewShape] and the methods make one, so that each is valid. The zero
+// Shape is empty, and every method works on it. Shapes are compared with [Shape.Equal].
 type Shape struct {
-	Outline []Point
-	Holes   [][]Point
+	outline []Point
+	holes   [][]Point
 }
 
-// Rectangle returns the outline of an upright rectangle, counterclockwise from
-// its lower left corner. Width and height are expected above zero.
-func Rectangle(left, bottom, width, height fraction.Length) []Point {
-	right, top := left.Add(width), bottom.Add(height)
-	return []Point{{left, bottom}, {right, bottom}, {right, top}, {left, top}}
+// Outline returns the vertices of the outline, none where s is empty.
+func (s Shape) Outline() []Point { return slices.Clone(s.outline) }
+
+// Holes returns the vertices of each hole.
+func (s Shape) Holes() [][]Point {
+	holes := slices.Clone(s.holes)
+	for i, hole := range holes {
+		holes[i] = slices.Clone(hole)
+	}
+	return holes
+}
+
+// Edges yields each edge of the outline and of the holes, from its start to its end, with the
+// material to its left.
+func (s Shape) Edges() iter.Seq2[Point, Point] {
+	return func(yield func(_, _ Point) bool) {
+		for _, ring := range s.rings {
+			for a, b := range edges(ring) {
+				if !yield(a, b) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// edges yields each edge of a ring from its first vertex on.
+func edges(ring []Point) iter.Seq2[Point, Point] {
+	return func(yield func(_, _ Point) bool) {
+		for i, a := range ring {
+			if !yield(a, ring[after(i, len(ring))]) {
+				return
+			}
+		}
+	}
 }
 
 // IsEmpty reports whether s has no outline.
-func (s Shape) IsEmpty() bool { return len(s.Outline) == 0 }
+func (s Shape) IsEmpty() bool { return len(s.outline) == 0 }
+
+// Equal reports whether s and t have the same vertices.
+func (s Shape) Equal(t Shape) bool {
+	return slices.Equal(s.outline, t.outline) && slices.EqualFunc(s.holes, t.holes, slices.Equal)
+}
 
 // rings yields the outline as number -1, then the holes from 0 up.
 func (s Shape) rings(yield func(int, []Point) bool) {
-	if len(s.Outline) == 0 || !yield(-1, s.Outline) {
+	if len(s.outline) == 0 || !yield(-1, s.outline) {
 		return
 	}
-	for i, hole := range s.Holes {
+	for i, hole := range s.holes {
 		if !yield(i, hole) {
 			return
 		}
 	}
 }
 
-// vertices returns the number of corners of all rings together.
-func (s Shape) vertices() int {
-	n := len(s.Outline)
-	for _, hole := range s.Holes {
-		n += len(hole)
+// ring returns the hole of that number, or the outline for -1.
+func (s Shape) ring(number int) []Point {
+	if number < 0 {
+		return s.outline
 	}
-	return n
+	return s.holes[number]
 }
 
-// Area returns the exact area of the outline less that of the holes.
-func (s Shape) Area() fraction.Area {
-	var sum fraction.Area
+// rings is the JSON form of a shape.
+type rings struct {
+	Outline []Point   `json:"outline"`
+	Holes   [][]Point `json:"holes,omitempty"`
+}
+
+// MarshalJSON writes the vertices: {"outline": [{"x": "0", "y": "0"}, …], "holes": […]}.
+func (s Shape) MarshalJSON() ([]byte, error) { return json.Marshal(rings{s.outline, s.holes}) }
+
+// UnmarshalJSON reads what MarshalJSON writes, by [NewShape]: rings in either direction, and an error
+// for rings that are no shape. No outline and no holes are the empty shape.
+func (s *Shape) UnmarshalJSON(data []byte) error {
+	var r rings
+	if err := json.Unmarshal(data, &r); err != nil {
+		return err
+	}
+	if r.Outline == nil && r.Holes == nil {
+		*s = Shape{}
+		return nil
+	}
+	made, err := NewShape(r.Outline, r.Holes...)
+	if err == nil {
+		*s = made
+	}
+	return err
+}
+
+// Area returns the exact area of the outline less that of the holes. It fails where that does not fit
+// an Area.
+func (s Shape) Area() (sum fraction.Area, err error) {
+	defer fraction.Catch(&err)
 	for _, ring := range s.rings {
 		sum = sum.Add(signedArea(ring))
 	}
-	return sum
+	return sum, nil
 }
 
-// Bounds returns the lower left and the upper right corner of the smallest
-// upright rectangle round s; both are the origin when s is empty.
-func (s Shape) Bounds() (lo, hi Point) { return bounds(s.Outline) }
+// Bounds returns the lower left and the upper right corner of the smallest upright rectangle round s;
+// both are the origin where s is empty.
+func (s Shape) Bounds() (lo, hi Point) { return Bounds(s.outline) }
 
-func bounds(ring []Point) (lo, hi Point) {
-	if len(ring) == 0 {
-		return Point{}, Point{}
-	}
-	lo, hi = ring[0], ring[0]
-	for _, p := range ring[1:] {
-		switch {
-		case p.X.Less(lo.X):
-			lo.X = p.X
-		case hi.X.Less(p.X):
-			hi.X = p.X
-		}
-		switch {
-		case p.Y.Less(lo.Y):
-			lo.Y = p.Y
-		case hi.Y.Less(p.Y):
-			hi.Y = p.Y
-		}
-	}
-	return lo, hi
+// Move returns s moved by dx to the right and dy up. It fails where a coordinate does not fit a
+// Length.
+func (s Shape) Move(dx, dy fraction.Length) (moved Shape, err error) {
+	defer fraction.Catch(&err)
+	return s.move(dx, dy), nil
 }
 
-// Move returns s moved by dx to the right and dy up.
-func (s Shape) Move(dx, dy fraction.Length) Shape {
-	if s.IsEmpty() {
-		return Shape{}
-	}
-	moved := Shape{Outline: moveRing(s.Outline, dx, dy)}
-	if len(s.Holes) > 0 {
-		moved.Holes = make([][]Point, len(s.Holes))
-		for i, hole := range s.Holes {
-			moved.Holes[i] = moveRing(hole, dx, dy)
-		}
+func (s Shape) move(dx, dy fraction.Length) (moved Shape) {
+	moved.outline = moveRing(s.outline, dx, dy)
+	for _, hole := range s.holes {
+		moved.holes = append(moved.holes, moveRing(hole, dx, dy))
 	}
 	return moved
 }
 
 func moveRing(ring []Point, dx, dy fraction.Length) []Point {
-	moved := make([]Point, len(ring))
+	moved := slices.Clone(ring)
 	for i, p := range ring {
-		moved[i] = p.Plus(dx, dy)
+		moved[i] = p.plus(dx, dy)
 	}
 	return moved
 }
 
-// Mirror returns s as it is seen from behind: every x becomes axis - x. With
-// the width of a piece as axis, a piece that stands at the origin stays there.
-func (s Shape) Mirror(axis fraction.Length) Shape {
-	if s.IsEmpty() {
-		return Shape{}
+// atOrigin moves s so that its bounding rectangle starts at the origin.
+func (s Shape) atOrigin() Shape {
+	if lo, _ := s.Bounds(); lo != (Point{}) {
+		return s.move(lo.X.Neg(), lo.Y.Neg())
 	}
-	mirrored := Shape{Outline: mirrorRing(s.Outline, axis)}
-	if len(s.Holes) > 0 {
-		mirrored.Holes = make([][]Point, len(s.Holes))
-		for i, hole := range s.Holes {
-			mirrored.Holes[i] = mirrorRing(hole, axis)
-		}
-	}
-	return mirrored
-}
-
-// mirrorRing turns the ring's direction too, so that the material stays left.
-func mirrorRing(ring []Point, axis fraction.Length) []Point {
-	mirrored := make([]Point, len(ring))
-	for i, p := range ring {
-		mirrored[len(ring)-1-i] = Point{axis.Sub(p.X), p.Y}
-	}
-	return rotated(mirrored)
+	return s
 }
 
 // Contains reports whether p lies in s, its edge included.
 func (s Shape) Contains(p Point) bool {
 	inside := false
 	for _, ring := range s.rings {
-		where := place(ring, p)
+		where := locate(ring, p)
 		if where == 0 {
 			return true
 		}
@@ -169,12 +191,11 @@ func (s Shape) Contains(p Point) bool {
 	return inside
 }
 
-// place returns +1 for p inside the ring, 0 on its line and -1 outside. A ray
-// from p to the right counts the edges that it crosses.
-func place(ring []Point, p Point) int {
+// locate returns +1 for p inside the ring, 0 on its line and -1 outside. A ray from p to the right
+// counts the edges that it crosses.
+func locate(ring []Point, p Point) int {
 	inside := false
-	for i, b := range ring {
-		a := ring[before(i, len(ring))]
+	for a, b := range edges(ring) {
 		if b == p {
 			return 0
 		}
@@ -188,12 +209,12 @@ func place(ring []Point, p Point) int {
 			}
 			continue
 		}
-		t := turn(a, b, p)
-		if t == 0 {
+		side := orient(a, b, p)
+		if side == 0 {
 			return 0
 		}
 		// A vertex at the height of p counts as below the ray.
-		if (ca > 0) != (cb > 0) && (t > 0) == (cb > 0) {
+		if (ca > 0) != (cb > 0) && (side > 0) == (cb > 0) {
 			inside = !inside
 		}
 	}
@@ -218,8 +239,8 @@ func after(i, n int) int {
 	return i + 1
 }
 
-// rotated turns the ring so that it starts at its lowest vertex, the leftmost
-// of these. It works in place.
+// rotated turns the ring so that it starts at its lowest vertex, the leftmost of these. It works in
+// place.
 func rotated(ring []Point) []Point {
 	start := 0
 	for i := range ring {
@@ -227,35 +248,33 @@ func rotated(ring []Point) []Point {
 			start = i
 		}
 	}
-	if start == 0 {
-		return ring
+	if start > 0 {
+		slices.Reverse(ring[:start])
+		slices.Reverse(ring[start:])
+		slices.Reverse(ring)
 	}
-	slices.Reverse(ring[:start])
-	slices.Reverse(ring[start:])
-	slices.Reverse(ring)
 	return ring
 }
 
-// straightened drops every vertex that stands twice in a row or in the middle
-// of a straight line; a ring with no area left becomes nil. It works in place.
-func straightened(ring []Point) []Point {
-	if len(ring) < 3 {
-		return nil
-	}
+// simplify drops every vertex that stands twice in a row or in the middle of a straight line; a ring
+// with no area left becomes nil. It works in place.
+func simplify(ring []Point) []Point {
 	for dropped := true; dropped; {
 		dropped = false
 		for i := 0; i < len(ring); {
-			n := len(ring)
-			if n < 3 {
+			if len(ring) < 3 {
 				return nil
 			}
-			if turn(ring[before(i, n)], ring[i], ring[after(i, n)]) != 0 {
+			if orientAt(ring, i) != 0 {
 				i++
 				continue
 			}
 			ring = slices.Delete(ring, i, i+1)
 			dropped = true
 		}
+	}
+	if len(ring) < 3 {
+		return nil
 	}
 	return ring
 }
@@ -264,32 +283,24 @@ func straightened(ring []Point) []Point {
 type Upright struct {
 	X, Bottom, Top fraction.Length
 	MaterialRight  bool // the shape lies to the right of the edge, not to the left
-	Hole           int  // index of the hole whose side it is, -1 for the outline
 }
 
-// Uprights returns the vertical edges of s from left to right, at one x from
-// the bottom up. A leaning edge is not among them.
+// Uprights returns the vertical edges of s from left to right, at one x from the bottom up. A leaning
+// edge is not among them.
 func (s Shape) Uprights() []Upright {
 	var found []Upright
-	for hole, ring := range s.rings {
-		for i, b := range ring {
-			a := ring[before(i, len(ring))]
-			if a.X != b.X {
-				continue
-			}
-			down := b.Y.Less(a.Y)
-			u := Upright{X: a.X, Bottom: a.Y, Top: b.Y, MaterialRight: down, Hole: hole}
-			if down {
-				u.Bottom, u.Top = b.Y, a.Y
-			}
-			found = append(found, u)
+	for a, b := range s.Edges() {
+		if a.X != b.X {
+			continue
 		}
+		u := Upright{X: a.X, Bottom: a.Y, Top: b.Y}
+		if b.Y.Less(a.Y) {
+			u = Upright{X: a.X, Bottom: b.Y, Top: a.Y, MaterialRight: true}
+		}
+		found = append(found, u)
 	}
 	slices.SortStableFunc(found, func(a, b Upright) int {
-		if c := a.X.Compare(b.X); c != 0 {
-			return c
-		}
-		return a.Bottom.Compare(b.Bottom)
+		return lower(Point{a.Bottom, a.X}, Point{b.Bottom, b.X})
 	})
 	return found
 }

@@ -1,7 +1,12 @@
 package cutout_test
 
 import (
+	"encoding"
+	"encoding/json"
 	"errors"
+	"fmt"
+	"reflect"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -43,7 +48,49 @@ func mustShape(t testing.TB, outline []cutout.Point, holes ...[]cutout.Point) cu
 }
 
 func shape(outline []cutout.Point, holes ...[]cutout.Point) cutout.Shape {
-	return cutout.Shape{Outline: outline, Holes: holes}
+	return cutout.Raw(outline, holes...)
+}
+
+// must returns a result and panics with the error where there is one, as arithmetic does.
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
+}
+
+// snap, band, minus, within and clipLine return what is cut off a shape with its corners on marks,
+// those of the shape and of the cut taken as taped.
+func snap(pieces []cutout.Shape, mark fraction.Length, taped ...cutout.Point) []cutout.Shape {
+	return must(cutout.Snap(pieces, mark, func(p cutout.Point) bool { return slices.Contains(taped, p) }))
+}
+
+func band(s cutout.Shape, left, right, mark fraction.Length) []cutout.Shape {
+	return snap(must(s.Band(left, right)), mark, pointsOf(s)...)
+}
+
+func minus(s cutout.Shape, clip []cutout.Point, mark fraction.Length) []cutout.Shape {
+	return snap(must(s.Minus(clip)), mark, append(pointsOf(s), clip...)...)
+}
+
+func within(s cutout.Shape, clip []cutout.Point, mark fraction.Length) []cutout.Shape {
+	return snap(must(s.Within(clip)), mark, append(pointsOf(s), clip...)...)
+}
+
+func clipLine(s cutout.Shape, p, q cutout.Point, mark fraction.Length) []cutout.Shape {
+	return snap(must(s.ClipLine(p, q)), mark, append(pointsOf(s), p, q)...)
+}
+
+// mirror returns the shape as it is seen from behind: every x becomes axis - x.
+func mirror(s cutout.Shape, axis fraction.Length) cutout.Shape {
+	rings := ringsOf(s)
+	for i, ring := range rings {
+		for j, p := range ring {
+			rings[i][j].X = axis.Sub(p.X)
+		}
+		slices.Reverse(ring)
+	}
+	return cutout.Raw(rings[0], rings[1:]...)
 }
 
 func TestNewShape(t *testing.T) {
@@ -63,7 +110,7 @@ func TestNewShape(t *testing.T) {
 			want: shape(square, ring(2, 3, 2, 8, 6, 8, 6, 3))},
 		{name: "holes sorted", outline: square, holes: [][]cutout.Point{rect(7, 1, 1, 1), rect(2, 3, 1, 1)},
 			want: shape(square, ring(2, 3, 2, 4, 3, 4, 3, 3), ring(7, 1, 7, 2, 8, 2, 8, 1))},
-		{name: "nothing", err: cutout.ErrTooFew, text: "outline[0]: fewer than three corners that are not in one line at (0, 0)"},
+		{name: "nothing", err: cutout.ErrTooFew, text: "Outline[0]: fewer than three corners that are not in one line"},
 		{name: "no corners", outline: []cutout.Point{}, err: cutout.ErrTooFew},
 		{name: "one corner", outline: ring(1, 1), err: cutout.ErrTooFew},
 		{name: "hole of nothing", outline: square, holes: [][]cutout.Point{{}}, err: cutout.ErrTooFew},
@@ -71,9 +118,9 @@ func TestNewShape(t *testing.T) {
 		{name: "there and back", outline: ring(0, 0, 5, 5, 0, 0), err: cutout.ErrTooFew},
 		{name: "bow tie", outline: ring(0, 0, 10, 10, 10, 0, 0, 10), err: cutout.ErrCrossing},
 		{name: "spike", outline: ring(0, 0, 10, 0, 10, 10, 10, 15, 10, 10, 0, 10), err: cutout.ErrCrossing},
-		{name: "corner on an edge", outline: ring(0, 0, 10, 0, 10, 10, 5, 0, 0, 10), err: cutout.ErrCrossing, text: "outline[3]: edges cross or touch at (5, 0)"},
+		{name: "corner on an edge", outline: ring(0, 0, 10, 0, 10, 10, 5, 0, 0, 10), err: cutout.ErrCrossing, text: "Outline[3]: (5, 0): edges cross or touch"},
 		{name: "hole outside", outline: square, holes: [][]cutout.Point{rect(20, 0, 1, 1)}, err: cutout.ErrOutside},
-		{name: "hole touching", outline: square, holes: [][]cutout.Point{rect(0, 1, 1, 1)}, err: cutout.ErrOutside, text: "holes[0][0]: hole is not wholly inside the outline at (0, 1)"},
+		{name: "hole touching", outline: square, holes: [][]cutout.Point{rect(0, 1, 1, 1)}, err: cutout.ErrOutside, text: "Holes[0][0]: (0, 1): hole is not wholly inside the outline"},
 		{name: "hole round the outline", outline: square, holes: [][]cutout.Point{rect(-1, -1, 20, 20)}, err: cutout.ErrOutside},
 		{name: "holes touching", outline: square, holes: [][]cutout.Point{rect(1, 1, 1, 1), rect(2, 1, 1, 1)}, err: cutout.ErrOverlap},
 		{name: "hole in a hole", outline: square, holes: [][]cutout.Point{rect(1, 1, 5, 5), rect(2, 2, 1, 1)}, err: cutout.ErrOverlap},
@@ -109,13 +156,8 @@ func TestHugeShape(t *testing.T) {
 	far := in(1 << 62)
 	s := mustShape(t, []cutout.Point{{}, {X: far}, {X: far.Sub(in(1)), Y: far}, {X: of(1, 3), Y: far.Sub(in(5))}},
 		rect(1<<60, 1<<60, 1, 1))
-	area := func() (err error) {
-		defer fraction.Catch(&err)
-		s.Area()
-		return nil
-	}
 	var over *fraction.OverflowError
-	if err := area(); !errors.As(err, &over) {
+	if _, err := s.Area(); !errors.As(err, &over) {
 		t.Errorf("Area: error = %v, want an overflow", err)
 	}
 }
@@ -123,18 +165,15 @@ func TestHugeShape(t *testing.T) {
 func TestZeroShapeIsEmpty(t *testing.T) {
 	var s cutout.Shape
 	lo, hi := s.Bounds()
-	if !s.IsEmpty() || !s.Area().IsZero() || lo != hi || s.Contains(lo) {
+	if !s.IsEmpty() || !must(s.Area()).IsZero() || lo != hi || s.Contains(lo) {
 		t.Error("the zero Shape holds something")
 	}
-	if got := s.Move(in(1), in(1)); !got.IsEmpty() {
+	if got := must(s.Move(in(1), in(1))); !got.IsEmpty() {
 		t.Errorf("Move = %v", got)
 	}
-	if got := s.Mirror(in(1)); !got.IsEmpty() {
-		t.Errorf("Mirror = %v", got)
-	}
-	if n := len(s.Band(in(-1), in(1), zero)) + len(s.Minus(rect(0, 0, 1, 1), zero)) + len(s.Within(rect(0, 0, 1, 1), zero)) +
-		len(s.ClipLine(at(0, 0), at(1, 1), zero)) + len(s.ClipLine(at(0, 0), at(0, 1), zero)) +
-		len(s.Slabs()) + s.Components(in(-1), in(1)) + len(s.Uprights()); n != 0 {
+	if n := len(band(s, in(-1), in(1), zero)) + len(minus(s, rect(0, 0, 1, 1), zero)) + len(within(s, rect(0, 0, 1, 1), zero)) +
+		len(clipLine(s, at(0, 0), at(1, 1), zero)) + len(clipLine(s, at(0, 0), at(0, 1), zero)) +
+		len(must(s.Slabs())) + len(s.Uprights()); n != 0 {
 		t.Errorf("%d parts of nothing", n)
 	}
 }
@@ -169,12 +208,9 @@ func TestBand(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			got := s.Band(test.left, test.right, test.mark)
+			got := band(s, test.left, test.right, test.mark)
 			if diff := cmp.Diff(test.want, got, exactly); diff != "" {
 				t.Errorf("(-want +got)\n%s", diff)
-			}
-			if n := s.Components(test.left, test.right); n != len(test.want) {
-				t.Errorf("Components = %d, want %d", n, len(test.want))
 			}
 		})
 	}
@@ -185,7 +221,7 @@ func TestBand(t *testing.T) {
 func TestBandTakesAFinerMarkWhereNoneFits(t *testing.T) {
 	low := of(1, 64)
 	wedge := mustShape(t, []cutout.Point{{Y: low}, {X: in(48), Y: low}, {X: in(48), Y: low.Add(in(1))}})
-	got := wedge.Band(in(1), in(48), of(1, 16))
+	got := band(wedge, in(1), in(48), of(1, 16))
 	want := []cutout.Shape{shape([]cutout.Point{{X: in(1), Y: low}, {X: in(48), Y: low}, {X: in(48), Y: low.Add(in(1))}, {X: in(1), Y: of(1, 32)}})}
 	if diff := cmp.Diff(want, got, exactly); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -199,8 +235,8 @@ func TestMinus(t *testing.T) {
 		clip         []cutout.Point
 		want         []cutout.Shape
 	}{
-		{name: "hole", clip: rect(2, 2, 3, 3), want: []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 5, 5, 5, 5, 2))}},
-		{name: "clockwise hole", clip: ring(2, 2, 2, 5, 5, 5, 5, 2), want: []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 5, 5, 5, 5, 2))}},
+		{name: "hole", clip: rect(2, 2, 3, 3), want: []cutout.Shape{shape(s.Outline(), ring(2, 2, 2, 5, 5, 5, 5, 2))}},
+		{name: "clockwise hole", clip: ring(2, 2, 2, 5, 5, 5, 5, 2), want: []cutout.Shape{shape(s.Outline(), ring(2, 2, 2, 5, 5, 5, 5, 2))}},
 		{name: "notch", clip: rect(8, 4, 5, 2), want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 4, 8, 4, 8, 6, 10, 6, 10, 10, 0, 10))}},
 		{name: "edge on the outline", reason: "an opening whose edge coincides with the outline is a notch", clip: rect(8, 4, 2, 2),
 			want: []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 4, 8, 4, 8, 6, 10, 6, 10, 10, 0, 10))}},
@@ -225,15 +261,24 @@ func TestMinus(t *testing.T) {
 				shape([]cutout.Point{at(5, 5), {X: of(5, 2), Y: in(10)}, at(0, 10), {Y: of(15, 2)}}),
 				shape([]cutout.Point{{X: of(15, 2)}, at(10, 0), {X: in(10), Y: of(5, 2)}, at(5, 5)}),
 				shape([]cutout.Point{at(5, 5), {X: in(10), Y: of(15, 2)}, at(10, 10), {X: of(15, 2), Y: in(10)}})}},
-		{name: "no outline", want: []cutout.Shape{s}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			got := s.Minus(test.clip, zero)
+			got := minus(s, test.clip, zero)
 			if diff := cmp.Diff(test.want, got, exactly); diff != "" {
 				t.Errorf("%s (-want +got)\n%s", test.reason, diff)
 			}
 		})
+	}
+}
+
+func TestMinusOfNoOutline(t *testing.T) {
+	s := mustShape(t, rect(0, 0, 10, 10))
+	if _, err := s.Minus(ring(1, 1, 2, 2)); !errors.Is(err, cutout.ErrTooFew) {
+		t.Errorf("Minus: %v", err)
+	}
+	if _, err := s.Within(nil); !errors.Is(err, cutout.ErrTooFew) {
+		t.Errorf("Within: %v", err)
 	}
 }
 
@@ -244,15 +289,15 @@ func TestMinusJoinsHoles(t *testing.T) {
 		clip []cutout.Point
 		want []cutout.Shape
 	}{
-		{"overlapping", rect(3, 3, 3, 3), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 3, 4, 3, 6, 6, 6, 6, 3, 4, 3, 4, 2))}},
-		{"side by side", rect(4, 2, 3, 2), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 7, 4, 7, 2))}},
-		{"corner to corner: two holes", rect(4, 4, 2, 2), []cutout.Shape{shape(s.Outline, ring(2, 2, 2, 4, 4, 4, 4, 2), ring(4, 4, 4, 6, 6, 6, 6, 4))}},
+		{"overlapping", rect(3, 3, 3, 3), []cutout.Shape{shape(s.Outline(), ring(2, 2, 2, 4, 3, 4, 3, 6, 6, 6, 6, 3, 4, 3, 4, 2))}},
+		{"side by side", rect(4, 2, 3, 2), []cutout.Shape{shape(s.Outline(), ring(2, 2, 2, 4, 7, 4, 7, 2))}},
+		{"corner to corner: two holes", rect(4, 4, 2, 2), []cutout.Shape{shape(s.Outline(), ring(2, 2, 2, 4, 4, 4, 4, 2), ring(4, 4, 4, 6, 6, 6, 6, 4))}},
 		{"round the hole, out to the edge", rect(0, 1, 5, 4), []cutout.Shape{shape(ring(0, 0, 10, 0, 10, 10, 0, 10, 0, 5, 5, 5, 5, 1, 0, 1))}},
 		{"within the hole", rect(2, 2, 1, 1), []cutout.Shape{s}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			if diff := cmp.Diff(test.want, s.Minus(test.clip, zero), exactly); diff != "" {
+			if diff := cmp.Diff(test.want, minus(s, test.clip, zero), exactly); diff != "" {
 				t.Errorf("(-want +got)\n%s", diff)
 			}
 		})
@@ -267,7 +312,7 @@ func TestMinusLeavesAnIslandWithItsHole(t *testing.T) {
 	for _, bar := range [][]cutout.Point{rect(2, 2, 16, 1), rect(2, 17, 16, 1), rect(2, 2, 1, 16), rect(17, 2, 1, 16)} {
 		var next []cutout.Shape
 		for _, p := range pieces {
-			next = append(next, p.Minus(bar, zero)...)
+			next = append(next, minus(p, bar, zero)...)
 		}
 		pieces = next
 	}
@@ -302,7 +347,7 @@ func TestClipLine(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			if diff := cmp.Diff(test.want, s.ClipLine(test.p, test.q, test.mark), exactly); diff != "" {
+			if diff := cmp.Diff(test.want, clipLine(s, test.p, test.q, test.mark), exactly); diff != "" {
 				t.Errorf("(-want +got)\n%s", diff)
 			}
 		})
@@ -311,12 +356,12 @@ func TestClipLine(t *testing.T) {
 
 func TestUprights(t *testing.T) {
 	want := []cutout.Upright{
-		{X: in(0), Bottom: in(0), Top: in(10), MaterialRight: true, Hole: -1},
-		{X: in(3), Bottom: in(4), Top: in(7), Hole: 0},
-		{X: in(7), Bottom: in(4), Top: in(7), MaterialRight: true, Hole: 0},
-		{X: in(12), Bottom: in(0), Top: in(3), Hole: -1},
-		{X: in(15), Bottom: in(0), Top: in(3), MaterialRight: true, Hole: -1},
-		{X: in(20), Bottom: in(0), Top: in(14), Hole: -1},
+		{X: in(0), Bottom: in(0), Top: in(10), MaterialRight: true},
+		{X: in(3), Bottom: in(4), Top: in(7)},
+		{X: in(7), Bottom: in(4), Top: in(7), MaterialRight: true},
+		{X: in(12), Bottom: in(0), Top: in(3)},
+		{X: in(15), Bottom: in(0), Top: in(3), MaterialRight: true},
+		{X: in(20), Bottom: in(0), Top: in(14)},
 	}
 	if diff := cmp.Diff(want, window(t).Uprights(), exactly); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -325,18 +370,86 @@ func TestUprights(t *testing.T) {
 
 func TestSlabs(t *testing.T) {
 	s := mustShape(t, ring(0, 0, 8, 0, 4, 8), rect(3, 1, 2, 2))
-	slabs := s.Slabs()
-	var area fraction.Area
-	for _, slab := range slabs {
-		area = area.Add(slab.Area())
-	}
-	if len(slabs) != 4 || area != s.Area() || area != in(28).Times(in(1)) {
-		t.Errorf("%d slabs of area %v, want 4 of 28", len(slabs), area)
+	slabs := must(s.Slabs())
+	if area := must(s.Area()); len(slabs) != 4 || area != in(28).Times(in(1)) {
+		t.Fatalf("%d slabs, area %v, want 4 and 28", len(slabs), area)
 	}
 	want := cutout.Slab{Left: in(3), Right: in(4), Cells: []cutout.Cell{
 		{BottomLeft: zero, BottomRight: zero, TopLeft: in(1), TopRight: in(1)},
 		{BottomLeft: in(3), BottomRight: in(3), TopLeft: in(6), TopRight: in(8)}}}
 	if diff := cmp.Diff(want, slabs[1], exactly); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// A shape reads back from its JSON; rings that run the wrong way are turned, and what is no shape is
+// refused.
+func TestShapeAsJSON(t *testing.T) {
+	for _, s := range []cutout.Shape{{}, window(t)} {
+		data, err := json.Marshal(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back cutout.Shape
+		if err := json.Unmarshal(data, &back); err != nil || !back.Equal(s) {
+			t.Errorf("%s reads back as %v, %v", data, back, err)
+		}
+	}
+	var s cutout.Shape
+	clockwise := `{"outline": [{"x": "0", "y": "0"}, {"x": "0", "y": "9"}, {"x": "9", "y": "9"}, {"x": "9", "y": "0"}]}`
+	if err := json.Unmarshal([]byte(clockwise), &s); err != nil || !s.Equal(shape(rect(0, 0, 9, 9))) {
+		t.Errorf("clockwise: %v, %v", s, err)
+	}
+	for _, bad := range []string{
+		`{"outline": [{"x": "0", "y": "0"}, {"x": "9", "y": "9"}, {"x": "9", "y": "0"}, {"x": "0", "y": "9"}]}`,
+		`{"outline": []}`, `{"holes": [[{"x": "0", "y": "0"}]]}`, `[]`,
+	} {
+		before := s
+		if err := json.Unmarshal([]byte(bad), &s); err == nil || !s.Equal(before) {
+			t.Errorf("%s: %v, %v", bad, s, err)
+		}
+	}
+}
+
+// What is given and what is returned may be changed without changing the shape.
+func TestShapeIsImmutable(t *testing.T) {
+	outline, hole := rect(0, 0, 10, 10), rect(2, 2, 3, 3)
+	s := mustShape(t, outline, hole)
+	want := mustShape(t, rect(0, 0, 10, 10), rect(2, 2, 3, 3))
+	outline[0], hole[0] = at(5, 5), at(5, 5)
+	s.Outline()[0], s.Holes()[0][0] = at(5, 5), at(5, 5)
+	s.Holes()[0] = nil
+	must(s.Marks()).Outline.Face[0] = at(5, 5)
+	must(cutout.Snap([]cutout.Shape{s}, in(3), nil))
+	if !s.Equal(want) {
+		t.Errorf("%v, want %v", s, want)
+	}
+	for p := range s.Edges() {
+		if p != at(0, 0) {
+			t.Errorf("the first edge starts at %v", p)
+		}
+		break
+	}
+}
+
+func TestWordsOfEnumerations(t *testing.T) {
+	for _, v := range []interface {
+		encoding.TextMarshaler
+		fmt.Stringer
+	}{cutout.EdgeCut, cutout.Corner, cutout.WidenStrip, cutout.Inside, cutout.Right} {
+		text, err := v.MarshalText()
+		if err != nil || string(text) != v.String() {
+			t.Errorf("%v: %q, %v", v, text, err)
+		}
+		back := reflect.New(reflect.TypeOf(v))
+		if err := back.Interface().(encoding.TextUnmarshaler).UnmarshalText(text); err != nil || back.Elem().Interface() != v {
+			t.Errorf("%q reads back as %v, %v", text, back.Elem(), err)
+		}
+		if err := back.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte("?")); err == nil {
+			t.Errorf("%T reads a question mark", v)
+		}
+	}
+	if _, err := cutout.Side(9).MarshalText(); err == nil {
+		t.Error("side 9 has a word")
 	}
 }

@@ -33,7 +33,7 @@ func slowContains(rings [][]cutout.Point, p cutout.Point) bool {
 }
 
 func ringsOf(s cutout.Shape) [][]cutout.Point {
-	return append([][]cutout.Point{s.Outline}, s.Holes...)
+	return append([][]cutout.Point{s.Outline()}, s.Holes()...)
 }
 
 // slowArea is the shoelace formula in math/big.

@@ -1,15 +1,15 @@
 package cutout
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/groovewright/fraction"
 )
 
-// stitcher joins the borders of the cells of a sweep to closed rings. A border
-// has the material to its left: the lower edge of a cell runs to the right, the
-// upper edge to the left, and an upright stretch where only the slab on one side
-// has material runs up or down.
+// stitcher joins the borders of the cells of a sweep to closed rings. A border has the material to its
+// left: the lower edge of a cell runs to the right, the upper edge to the left, and an upright
+// stretch where only the slab on one side has material runs up or down.
 type stitcher struct {
 	nodes   []Point
 	borders []border
@@ -29,8 +29,8 @@ const (
 	down = -2
 )
 
-// pieces draws the connected pieces of the decomposition, in the form that
-// [Shape] describes, ordered from left to right and then from the bottom up.
+// pieces draws the connected pieces of the decomposition, in the form that [Shape] describes, ordered
+// from left to right and then from the bottom up.
 func (w *sweep) pieces() []Shape {
 	if len(w.cells) == 0 {
 		return nil
@@ -46,13 +46,13 @@ func (w *sweep) pieces() []Shape {
 			continue
 		}
 		if counterclockwise(ring) {
-			if ring = straightened(ring); ring != nil {
+			if ring = simplify(ring); ring != nil {
 				outlines = append(outlines, rotated(ring))
 			}
 			continue
 		}
 		for _, hole := range unpinched(ring) {
-			if hole = straightened(hole); hole != nil {
+			if hole = simplify(hole); hole != nil {
 				holes = append(holes, rotated(hole))
 			}
 		}
@@ -89,8 +89,8 @@ func (t *stitcher) add(from, to, edge int) {
 	t.out[from] = len(t.borders) - 1
 }
 
-// column goes up the line between two slabs. It makes one node of all corners
-// at the same height and an upright border wherever one slab only has material.
+// column goes up the line between two slabs. It makes one node of all corners at the same height and
+// an upright border wherever one slab only has material.
 func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	left, right := w.slab(i-1), w.slab(i)
 	var l, r int // corners passed on either side; an odd number means inside a cell
@@ -138,8 +138,8 @@ func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	}
 }
 
-// trace follows the borders from the given one until the ring closes and returns
-// its vertices; nodes within one edge are left out.
+// trace follows the borders from the given one until the ring closes and returns its vertices; nodes
+// within one edge are left out.
 func (t *stitcher) trace(start int) []Point {
 	var ring []Point
 	for at := start; ; {
@@ -159,9 +159,9 @@ func (t *stitcher) trace(start int) []Point {
 	}
 }
 
-// leftmost returns the border on which to go on from the end of the given one.
-// Where several leave the node, two parts touch there at a point: taking the
-// leftmost goes round one wedge of material only, so that they come apart.
+// leftmost returns the border on which to go on from the end of the given one. Where several leave the
+// node, two parts touch there at a point: taking the leftmost goes round one wedge of material only,
+// so that they come apart.
 func (t *stitcher) leftmost(at int) int {
 	b := &t.borders[at]
 	best := t.out[b.to]
@@ -176,25 +176,24 @@ func (t *stitcher) leftmost(at int) int {
 	return best
 }
 
-// moreLeft reports whether border i turns further to the left than j, coming
-// from b.
+// moreLeft reports whether border i turns further to the left than j, coming from b.
 func (t *stitcher) moreLeft(b *border, i, j int) bool {
 	from, at := t.nodes[b.from], t.nodes[b.to]
 	p, q := t.nodes[t.borders[i].to], t.nodes[t.borders[j].to]
-	if tp, tq := turn(from, at, p), turn(from, at, q); tp != tq {
+	if tp, tq := orient(from, at, p), orient(from, at, q); tp != tq {
 		return tp > tq
 	}
-	return turn(at, q, p) > 0
+	return orient(at, q, p) > 0
 }
 
-// counterclockwise reports the direction of a ring by its turns at the lowest
-// vertex. Material lies to the left; round an outline all of it lies above that
-// vertex, so that every turn there is to the left, however often the outline
-// comes back to the same point. Round a hole one turn there is to the right.
+// counterclockwise reports the direction of a ring by its turns at the lowest vertex. Material lies to
+// the left; round an outline all of it lies above that vertex, so that every turn there is to the
+// left, however often the outline comes back to the same point. Round a hole one turn there is to the
+// right.
 func counterclockwise(ring []Point) bool {
 	lowest := slices.MinFunc(ring, lower)
 	for i, p := range ring {
-		if p == lowest && turn(ring[before(i, len(ring))], p, ring[after(i, len(ring))]) < 0 {
+		if p == lowest && orientAt(ring, i) < 0 {
 			return false
 		}
 	}
@@ -215,57 +214,51 @@ func unpinched(ring []Point) [][]Point {
 	return [][]Point{ring}
 }
 
-// assemble gives each hole to the outline round it, the smallest where an
-// outline lies in another's hole, and sorts.
+// assemble gives each hole to the outline round it, the smallest where an outline lies in another's
+// hole, and sorts.
 func assemble(outlines, holes [][]Point) []Shape {
 	shapes := make([]Shape, len(outlines))
 	for i, outline := range outlines {
-		shapes[i].Outline = outline
+		shapes[i].outline = outline
 	}
 	slices.SortFunc(shapes, compareShapes)
 	for _, hole := range holes {
 		best := none
 		for i := range shapes {
-			if len(shapes) > 1 && !within(hole, shapes[i].Outline) {
+			if len(shapes) > 1 && !within(hole, shapes[i].outline) {
 				continue
 			}
-			if best == none || within(shapes[i].Outline, shapes[best].Outline) {
+			if best == none || within(shapes[i].outline, shapes[best].outline) {
 				best = i
 			}
 		}
 		if best != none {
-			shapes[best].Holes = append(shapes[best].Holes, hole)
+			shapes[best].holes = append(shapes[best].holes, hole)
 		}
 	}
 	for i := range shapes {
-		slices.SortFunc(shapes[i].Holes, compareRings)
+		slices.SortFunc(shapes[i].holes, compareRings)
 	}
 	return shapes
 }
 
-// within reports whether ring a, which does not cross ring b, lies inside b. The
-// first vertex that is not on b decides.
+// within reports whether ring a, which does not cross ring b, lies inside b. The first vertex that is
+// not on b decides.
 func within(a, b []Point) bool {
 	for _, p := range a {
-		if where := place(b, p); where != 0 {
+		if where := locate(b, p); where != 0 {
 			return where > 0
 		}
 	}
 	return false
 }
 
-func compareShapes(a, b Shape) int { return compareRings(a.Outline, b.Outline) }
+func compareShapes(a, b Shape) int { return compareRings(a.outline, b.outline) }
 
-// compareRings orders rings by the left edge of their bounds, then by the lower
-// edge, then by their first vertex.
+// compareRings orders rings by the left edge of their bounds, then by the lower edge, then by their
+// first vertex.
 func compareRings(a, b []Point) int {
-	aLow, _ := bounds(a)
-	bLow, _ := bounds(b)
-	if c := aLow.X.Compare(bLow.X); c != 0 {
-		return c
-	}
-	if c := aLow.Y.Compare(bLow.Y); c != 0 {
-		return c
-	}
-	return lower(a[0], b[0])
+	aLow, _ := Bounds(a)
+	bLow, _ := Bounds(b)
+	return cmp.Or(lower(flip(aLow), flip(bLow)), lower(a[0], b[0]))
 }

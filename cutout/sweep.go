@@ -1,16 +1,14 @@
 package cutout
 
 import (
-	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
 )
 
-// Everything here rests on one decomposition. All edges that are not upright are
-// cut at the x of every vertex and of every crossing. Between two neighbouring
-// x, in a slab, the edges lie one above the other without meeting, and the space
-// between two of them, a cell, is wholly in or wholly out:
+// Everything here rests on one decomposition. All edges that are not upright are cut at the x of
+// every vertex and of every crossing. Between two neighbouring x, in a slab, the edges lie one above
+// the other without meeting, and the space between two of them, a cell, is wholly in or wholly out:
 //
 //	   ____________________
 //	  /|        |  top    /|
@@ -19,13 +17,12 @@ import (
 //	\  |        |------/   |      the cells of neighbouring slabs
 //	 \_|________|_____/____|
 //
-// Whether a cell is in is counted from below by the even-odd rule, for the shape
-// and for the other outline each by itself, so that no ring needs a direction
-// and edges that coincide cancel.
+// Whether a cell is in is counted from below by the even-odd rule, for the shape and for the other
+// outline each by itself, so that no ring needs a direction and edges that coincide cancel.
 
 // side is an edge that is not upright, read from left to right.
 type side struct {
-	a, b        Point           // the whole edge, a.X < b.X; heights are reckoned from these
+	a, b        Point           // the whole edge, a.X < b.X; heights are worked out from these
 	left, right fraction.Length // the part of it that counts
 	first, last int             // the same as indices into sweep.xs
 	other       bool            // it belongs to the outline that cuts, not to the shape
@@ -33,14 +30,16 @@ type side struct {
 	y, next     fraction.Length // its heights at the slab's left and right, while sweeping
 }
 
+func (s *side) heightAt(x fraction.Length) fraction.Length { return heightAt(s.a, s.b, x) }
+
 // cell is one trapezoid of a slab. Its ends may have no height, not both.
 type cell struct {
 	lower, upper   int             // indices into sweep.sides
 	bl, br, tl, tr fraction.Length // heights at bottom left, bottom right, top left, top right
 }
 
-// sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the
-// cells from start[i] to start[i+1]. Cells that touch along an edge are one.
+// sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the cells from start[i] to
+// start[i+1]. Cells that touch along an edge are one.
 type sweep struct {
 	sides []side
 	xs    []fraction.Length
@@ -48,11 +47,10 @@ type sweep struct {
 	start []int
 }
 
-// addRing takes in the edges of a ring as far as they lie between left and
-// right; with no limits it takes them whole.
+// addRing takes in the edges of a ring as far as they lie between left and right; with no limits it
+// takes them whole.
 func (w *sweep) addRing(number int, ring []Point, other bool, limits *[2]fraction.Length) {
-	for i, b := range ring {
-		a := ring[before(i, len(ring))]
+	for a, b := range edges(ring) {
 		switch a.X.Compare(b.X) {
 		case 0:
 			continue
@@ -76,7 +74,10 @@ func (w *sweep) addSide(s side) {
 }
 
 func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
-	n := s.vertices()
+	n := len(s.outline)
+	for _, hole := range s.holes {
+		n += len(hole)
+	}
 	w.sides = make([]side, 0, n+8)
 	w.xs = make([]fraction.Length, 0, 2*n+16)
 	for number, ring := range s.rings {
@@ -84,13 +85,13 @@ func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
 	}
 }
 
-// cross adds the x of every crossing between an edge of the shape and one of
-// the other outline. The edges of either by itself do not cross.
+// cross adds the x of every crossing of an edge of the other outline. The edges of the shape do not
+// cross one another.
 func (w *sweep) cross() {
 	for i := range w.sides {
 		for j := i + 1; j < len(w.sides); j++ {
 			s, t := &w.sides[i], &w.sides[j]
-			if s.other == t.other {
+			if !s.other && !t.other {
 				continue
 			}
 			from, to := fraction.Max(s.left, t.left), fraction.Min(s.right, t.right)
@@ -105,9 +106,7 @@ func (w *sweep) cross() {
 	}
 }
 
-func (s *side) heightAt(x fraction.Length) fraction.Length { return heightAt(s.a, s.b, x) }
-
-// run does the decomposition. It keeps the cells for which keep says yes.
+// run does the decomposition. It keeps the cells for which keep returns true.
 func (w *sweep) run(keep func(inShape, inOther bool) bool) {
 	slices.SortFunc(w.xs, fraction.Length.Compare)
 	w.xs = slices.Compact(w.xs)
@@ -141,9 +140,9 @@ func (w *sweep) run(keep func(inShape, inOther bool) bool) {
 	w.start = append(w.start, len(w.cells))
 }
 
-// sortUpward sorts the sides of a slab from the bottom up. They change little
-// from slab to slab, so insertion is quick. As no two cross, comparing both
-// heights one after the other is enough, and needs no sum that might overflow.
+// sortUpward sorts the sides of a slab from the bottom up. They change little from slab to slab, so
+// insertion is quick. As no two cross, comparing both heights one after the other is enough, and
+// needs no sum that might overflow.
 func (w *sweep) sortUpward(active []int) {
 	for i := 1; i < len(active); i++ {
 		for j := i; j > 0 && w.upward(active[j], active[j-1]) < 0; j-- {
@@ -186,8 +185,7 @@ func (w *sweep) stack(active []int, keep func(inShape, inOther bool) bool) {
 	}
 }
 
-// slab returns the cells of slab i; there are none left of the first and right
-// of the last.
+// slab returns the cells of slab i; there are none left of the first and right of the last.
 func (w *sweep) slab(i int) []cell {
 	if i < 0 || i+1 >= len(w.start) {
 		return nil
@@ -197,74 +195,40 @@ func (w *sweep) slab(i int) []cell {
 
 func inShapeOnly(inShape, _ bool) bool { return inShape }
 
-// Cell is a part of a slab: a trapezoid with upright sides, given by the heights
-// of its corners. One of the sides may have no height.
+// Cell is a part of a slab: a trapezoid with upright sides, given by the heights of its corners. One
+// of the sides may have no height.
 type Cell struct {
 	BottomLeft, BottomRight, TopLeft, TopRight fraction.Length
 }
 
-// Slab is the part of a shape between two neighbouring x at which it has
-// vertices. Its cells are in order from the bottom up and do not overlap.
+// Slab is the part of a shape between two neighbouring x at which it has vertices. Its cells are in
+// order from the bottom up and do not overlap.
 type Slab struct {
 	Left, Right fraction.Length
 	Cells       []Cell
 }
 
-// Area returns the exact area of the slab's cells.
-func (s Slab) Area() (area fraction.Area) {
-	defer widen(func() (ok bool) {
-		sum := new(big.Rat)
-		for _, c := range s.Cells {
-			sum.Add(sum, difference(c.TopLeft, c.BottomLeft))
-			sum.Add(sum, difference(c.TopRight, c.BottomRight))
-		}
-		area, ok = fitArea(sum.Mul(sum, difference(s.Right, s.Left)))
-		return ok
-	})
-	for _, c := range s.Cells {
-		heights := c.TopLeft.Sub(c.BottomLeft).Add(c.TopRight.Sub(c.BottomRight))
-		area = area.Add(heights.Times(s.Right.Sub(s.Left)))
-	}
-	return half(area)
-}
-
-// Slabs cuts s at the x of every vertex and returns the slabs from left to
-// right. The areas of all slabs add up to that of s exactly.
-func (s Shape) Slabs() []Slab {
-	if s.IsEmpty() {
-		return nil
-	}
+// Slabs cuts s at the x of every vertex and returns the slabs from left to right, whose areas add up
+// to that of s. It fails where a height does not fit a Length.
+func (s Shape) Slabs() (slabs []Slab, err error) {
+	defer fraction.Catch(&err)
 	var w sweep
 	w.addShape(s, nil)
 	w.run(inShapeOnly)
-	cells := make([]Cell, len(w.cells))
-	for i, c := range w.cells {
-		cells[i] = Cell{BottomLeft: c.bl, BottomRight: c.br, TopLeft: c.tl, TopRight: c.tr}
-	}
-	slabs := make([]Slab, 0, len(w.xs))
 	for i := 0; i+1 < len(w.xs); i++ {
-		if from, to := w.start[i], w.start[i+1]; from < to {
-			slabs = append(slabs, Slab{w.xs[i], w.xs[i+1], cells[from:to:to]})
+		slab := Slab{Left: w.xs[i], Right: w.xs[i+1]}
+		for _, c := range w.slab(i) {
+			slab.Cells = append(slab.Cells, Cell{c.bl, c.br, c.tl, c.tr})
+		}
+		if slab.Cells != nil {
+			slabs = append(slabs, slab)
 		}
 	}
-	return slabs
+	return slabs, nil
 }
 
-// Components returns the number of connected pieces of s between left and right,
-// as many as [Shape.Band] returns there, without drawing them. Parts that only
-// touch at a point are not connected.
-func (s Shape) Components(left, right fraction.Length) int {
-	if s.IsEmpty() || !left.Less(right) {
-		return 0
-	}
-	var w sweep
-	w.addShape(s, &[2]fraction.Length{left, right})
-	w.run(inShapeOnly)
-	return w.components()
-}
-
-// neighbours calls join for every two cells of neighbouring slabs that share a
-// stretch of the upright line between them, from left to right.
+// neighbours calls join for every two cells of neighbouring slabs that share a stretch of the upright
+// line between them, from left to right.
 func (w *sweep) neighbours(join func(left, right int)) {
 	for i := 1; i+1 < len(w.start); i++ {
 		l, r := w.start[i-1], w.start[i]
@@ -280,27 +244,4 @@ func (w *sweep) neighbours(join func(left, right int)) {
 			}
 		}
 	}
-}
-
-// components counts the sets of cells that neighbours connect.
-func (w *sweep) components() int {
-	parent := make([]int, len(w.cells))
-	for i := range parent {
-		parent[i] = i
-	}
-	root := func(i int) int {
-		for parent[i] != i {
-			parent[i] = parent[parent[i]]
-			i = parent[i]
-		}
-		return i
-	}
-	count := len(parent)
-	w.neighbours(func(l, r int) {
-		if p, q := root(l), root(r); p != q {
-			parent[p] = q
-			count--
-		}
-	})
-	return count
 }

@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"slices"
 
-	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
-// What may be wrong with the rings of a shape.
+// What may be wrong with the rings of a shape, and with the outline of a cut.
 var (
 	ErrTooFew   = errors.New("fewer than three corners that are not in one line")
 	ErrCrossing = errors.New("edges cross or touch")
@@ -16,74 +16,66 @@ var (
 	ErrOverlap  = errors.New("holes overlap or touch")
 )
 
-// RingError says which ring of a shape is wrong, and where. Its cause is one of
-// the errors above or an overflow.
-type RingError struct {
-	Hole   int // index of the hole, -1 for the outline
-	Corner int // index of a corner of that ring as it was given, at the fault
-	At     Point
-	Cause  error
-}
-
-// Error begins with the place in the caller's terms, such as "holes[1][3]".
-func (e *RingError) Error() string {
-	ring := "outline"
-	if e.Hole >= 0 {
-		ring = fmt.Sprintf("holes[%d]", e.Hole)
-	}
-	return fmt.Sprintf("%s[%d]: %v at (%v, %v)", ring, e.Corner, e.Cause, e.At.X, e.At.Y)
-}
-
-func (e *RingError) Unwrap() error { return e.Cause }
-
-// NewShape checks an outline and holes and returns them as a Shape: directions
-// set right, corners within a straight line dropped, each ring from its lowest
-// corner on.
+// NewShape checks an outline and holes and returns them as a Shape: directions set right, corners
+// within a straight line dropped, each ring from its lowest corner on.
 //
-// Each ring must have three corners and an area, and no two of its edges may
-// cross or touch but neighbours at their corner. Holes must lie wholly inside the
-// outline and apart; an opening that touches an edge is cut out with
-// [Shape.Minus]. The first fault of each ring is reported, all joined, each a
-// *[RingError]. It takes time in proportion to the square of the number of corners.
-func NewShape(outline []Point, holes ...[]Point) (s Shape, err error) {
-	defer fraction.Catch(&err)
+// Each ring must have three corners and an area, and no two of its edges may cross or touch but
+// neighbours at their corner. Holes must lie wholly inside the outline and apart; an opening that
+// touches an edge is cut out with [Shape.Minus]. The first fault of each ring is reported, all
+// joined, each a *fault.Fault with the path of the corner as it was given, such as Outline[3] or
+// Holes[1][0], and one of the errors above as its cause. It takes time in proportion to the square of
+// the number of corners.
+func NewShape(outline []Point, holes ...[]Point) (Shape, error) {
+	var s Shape
 	var faults []error
-	s.Outline = checkRing(-1, outline, &faults)
+	s.outline = checkRing(-1, outline, &faults)
 	for i, hole := range holes {
 		if ring := checkRing(i, hole, &faults); ring != nil {
 			checkHole(i, ring, holes, s, &faults)
 			slices.Reverse(ring)
-			s.Holes = append(s.Holes, rotated(ring))
+			s.holes = append(s.holes, rotated(ring))
 		}
 	}
 	if len(faults) > 0 {
 		return Shape{}, errors.Join(faults...)
 	}
-	slices.SortFunc(s.Holes, compareRings)
+	slices.SortFunc(s.holes, compareRings)
 	return s, nil
+}
+
+// ringFault is a fault at a corner of the hole of that number, or of the outline for -1.
+func ringFault(hole, corner int, given []Point, cause error) error {
+	f := &fault.Fault{Path: fault.Of("Outline", corner), Cause: cause}
+	if hole >= 0 {
+		f.Path = fault.Of("Holes", hole, corner)
+	}
+	if corner < len(given) {
+		f.Value = fmt.Sprintf("(%v, %v)", given[corner].X, given[corner].Y)
+	}
+	return f
 }
 
 // checkRing returns a clean counterclockwise copy of a ring, or nil and a fault.
 func checkRing(hole int, given []Point, faults *[]error) []Point {
-	fault := func(corner int, cause error) []Point {
-		e := &RingError{Hole: hole, Corner: corner, Cause: cause}
-		if corner < len(given) {
-			e.At = given[corner]
-		}
-		*faults = append(*faults, e)
+	ring := simplify(slices.Clone(given))
+	if ring == nil {
+		*faults = append(*faults, ringFault(hole, 0, given, ErrTooFew))
 		return nil
 	}
-	ring := straightened(slices.Clone(given))
-	if ring == nil {
-		return fault(0, ErrTooFew)
+	// Simplifying hides a way that goes back along itself, so the corners as given are checked, less
+	// those that stand twice in a row.
+	var corners []Point
+	var index []int
+	for i, p := range given {
+		if p != given[before(i, len(given))] {
+			corners, index = append(corners, p), append(index, i)
+		}
 	}
-	// Straightening hides a way that goes back along itself, so the corners as
-	// given are checked, less those that stand twice in a row.
-	corners, index := distinct(given)
 	for i := range corners {
 		for j := range i {
 			if touchOddly(corners, i, j) {
-				return fault(index[atFault(corners, i, j)], ErrCrossing)
+				*faults = append(*faults, ringFault(hole, index[atFault(corners, i, j)], given, ErrCrossing))
+				return nil
 			}
 		}
 	}
@@ -93,19 +85,8 @@ func checkRing(hole int, given []Point, faults *[]error) []Point {
 	return rotated(ring)
 }
 
-// distinct drops corners that stand twice in a row and tells where the others
-// stood.
-func distinct(given []Point) (corners []Point, index []int) {
-	for i, p := range given {
-		if p != given[before(i, len(given))] {
-			corners, index = append(corners, p), append(index, i)
-		}
-	}
-	return corners, index
-}
-
-// touchOddly reports whether edges i and j of the ring, which start at corners i
-// and j, meet elsewhere than at the corner that neighbours share.
+// touchOddly reports whether edges i and j of the ring, which start at corners i and j, meet
+// elsewhere than at the corner that neighbours share.
 func touchOddly(ring []Point, i, j int) bool {
 	n := len(ring)
 	a, b, c, d := ring[i], ring[after(i, n)], ring[j], ring[after(j, n)]
@@ -122,7 +103,7 @@ func touchOddly(ring []Point, i, j int) bool {
 func atFault(ring []Point, i, j int) int {
 	end := after(i, len(ring))
 	a, b := ring[j], ring[after(j, len(ring))]
-	if end != j && turn(a, b, ring[end]) == 0 && between(a, b, ring[end]) {
+	if end != j && orient(a, b, ring[end]) == 0 && between(a, b, ring[end]) {
 		return end
 	}
 	return i
@@ -130,7 +111,7 @@ func atFault(ring []Point, i, j int) int {
 
 // foldsBack reports whether the way a-b-c turns right round at b.
 func foldsBack(a, b, c Point) bool {
-	if turn(a, b, c) != 0 {
+	if orient(a, b, c) != 0 {
 		return false
 	}
 	return a.X.Compare(b.X)*c.X.Compare(b.X) > 0 || a.Y.Compare(b.Y)*c.Y.Compare(b.Y) > 0
@@ -138,8 +119,8 @@ func foldsBack(a, b, c Point) bool {
 
 // edgesMeet reports whether the edges ab and cd have a point in common.
 func edgesMeet(a, b, c, d Point) bool {
-	t1, t2 := turn(a, b, c), turn(a, b, d)
-	t3, t4 := turn(c, d, a), turn(c, d, b)
+	t1, t2 := orient(a, b, c), orient(a, b, d)
+	t3, t4 := orient(c, d, a), orient(c, d, b)
 	if t1*t2 < 0 && t3*t4 < 0 {
 		return true
 	}
@@ -154,15 +135,10 @@ func between(a, b, p Point) bool {
 
 // checkHole compares a hole with the outline and with the holes before it.
 func checkHole(i int, ring []Point, given [][]Point, s Shape, faults *[]error) {
-	fault := func(corner int, cause error) {
-		*faults = append(*faults, &RingError{i, corner, given[i][corner], cause})
-	}
-	if s.Outline != nil {
-		if corner, ok := apart(given[i], s.Outline); !ok {
-			fault(corner, ErrOutside)
-			return
-		} else if place(s.Outline, ring[0]) < 0 {
-			fault(0, ErrOutside)
+	add := func(corner int, cause error) { *faults = append(*faults, ringFault(i, corner, given[i], cause)) }
+	if s.outline != nil {
+		if corner, ok := apart(given[i], s.outline); !ok || locate(s.outline, ring[0]) < 0 {
+			add(corner, ErrOutside)
 			return
 		}
 	}
@@ -171,22 +147,19 @@ func checkHole(i int, ring []Point, given [][]Point, s Shape, faults *[]error) {
 		if len(other) < 3 {
 			continue
 		}
-		if corner, ok := apart(given[i], other); !ok {
-			fault(corner, ErrOverlap)
-			return
-		} else if place(other, ring[0]) > 0 || place(ring, other[0]) > 0 {
-			fault(0, ErrOverlap)
+		if corner, ok := apart(given[i], other); !ok || locate(other, ring[0]) > 0 || locate(ring, other[0]) > 0 {
+			add(corner, ErrOverlap)
 			return
 		}
 	}
 }
 
-// apart reports whether no edge of ring a meets an edge of ring b, or else the
-// corner of a at which such an edge starts.
+// apart reports whether no edge of ring a meets an edge of ring b, or else the corner of a at which
+// such an edge starts.
 func apart(a, b []Point) (corner int, ok bool) {
 	for i, p := range a {
-		for j, q := range b {
-			if edgesMeet(p, a[after(i, len(a))], q, b[after(j, len(b))]) {
+		for c, d := range edges(b) {
+			if edgesMeet(p, a[after(i, len(a))], c, d) {
 				return i, false
 			}
 		}

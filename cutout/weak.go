@@ -1,30 +1,63 @@
 package cutout
 
 import (
+	"cmp"
 	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
-// WeakKind tells why a spot may break.
-type WeakKind int
+// WeakKind says why a spot may break.
+type WeakKind uint8
 
+// The kinds of weak spots.
 const (
 	Strip  WeakKind = iota // a bridge of material that is too narrow
 	Leg                    // an arm, fixed at one end only, that is too long or too thin
 	Corner                 // a sharp inside corner near another edge
 )
 
-func (k WeakKind) String() string {
-	switch k {
-	case Strip:
-		return "strip"
-	case Leg:
-		return "leg"
-	}
-	return "corner"
-}
+var weakKinds = enum.Of[WeakKind]("strip", "leg", "corner")
+
+// String returns the word of the kind.
+func (k WeakKind) String() string { return weakKinds.String(k) }
+
+// MarshalText writes the word of the kind.
+func (k WeakKind) MarshalText() ([]byte, error) { return weakKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *WeakKind) UnmarshalText(text []byte) error { return weakKinds.Unmarshal(text, k) }
+
+// WayOut says what can be done so that a weak spot does not break.
+type WayOut uint8
+
+// The ways out, each for one sort of spot.
+const (
+	PartLeg     WayOut = iota // a leg: saw it as a piece of its own, or stiffen it with a batten
+	DrillCorner               // a corner: drill it round first, or move the seam to it
+	JoinCutouts               // between two cutouts: saw both as one, or seam through them
+	RunOut                    // across, above or below a cutout: let the cutout run out there, or stiffen it
+	PartStrip                 // across, beside no cutout: saw it as a piece of its own, or stiffen it
+	MoveSeam                  // up, beside a cutout: move the seam, or part the piece at the cutout
+	WidenStrip                // up, beside a notch: move the seam, or saw the strip as a piece of its own
+)
+
+var waysOut = enum.Of[WayOut]("part the leg", "drill the corner", "join the cutouts", "let the cutout run out",
+	"part the strip", "move the seam", "widen the strip")
+
+// String returns the word of the way out.
+func (w WayOut) String() string { return waysOut.String(w) }
+
+// MarshalText writes the word of the way out.
+func (w WayOut) MarshalText() ([]byte, error) { return waysOut.Marshal(w) }
+
+// UnmarshalText reads the word of a way out.
+func (w *WayOut) UnmarshalText(text []byte) error { return waysOut.Unmarshal(text, w) }
+
+// WaysOut returns every way out.
+func WaysOut() []WayOut { return waysOut.All() }
 
 // Weak is a spot of a shape that may break in the hand or under the saw.
 type Weak struct {
@@ -33,7 +66,7 @@ type Weak struct {
 	Width  fraction.Length // of the material at its narrowest; see [Shape.WeakSpots]
 	Length fraction.Length // how far a strip or leg runs, 0 for a corner or a neck
 	Rings  [2]int          // what lies on either side: indices of holes, -1 for the outline
-	WayOut string
+	WayOut WayOut
 
 	level bool // a strip that runs across, between what lies above and below
 }
@@ -45,50 +78,41 @@ type Limits struct {
 	LegRatio fraction.Ratio  // greatest length of a leg as a multiple of its width
 }
 
-// UsualLimits are 3/4 in for a strip, 1-1/2 in behind a corner and legs up to 8
-// times as long as wide: common practice with sheets of 1/4 in, no source.
-func UsualLimits() Limits {
-	return Limits{Strip: fraction.Of(3, 4), Corner: fraction.Of(3, 2), LegRatio: fraction.NewRatio(8, 1)}
-}
-
 const (
-	// stubRatio is how many times its width a thin arm must be long to count: a
-	// shorter one is a stub, too stout to break. Common practice, no source.
+	// stubRatio is how many times its width a thin arm must be long to count: a shorter one is a stub,
+	// too stout to break. Common practice, no source.
 	stubRatio = 2
-	// anchorRatio is how many times wider than a leg the part must be that it
-	// grows from; otherwise it is a narrow piece and no leg. Common practice, no source.
+	// anchorRatio is how many times wider than a leg the part must be that it grows from; otherwise it
+	// is a narrow piece and no leg. Common practice, no source.
 	anchorRatio = 2
 )
 
-// How finely weak spots are told where the exact figure is irrational, or finer
-// than anybody needs; in inches.
+// How finely weak spots are given where the exact figure is irrational, or finer than anybody needs;
+// in inches.
 var (
 	widthGrain = big.NewRat(1, 1024) // widths are rounded down to it
 	placeGrain = big.NewRat(1, 64)   // the place of a spot, near enough to find it by
-	probeGrain = big.NewRat(1, 4096) // a place that is asked whether it lies in the material
+	probeGrain = big.NewRat(1, 4096) // a place of which is asked whether it lies in the material
 )
 
-// WeakSpots returns the weak spots of s in its own coordinates: strips, then
-// legs, then corners, each from left to right.
+// WeakSpots returns the weak spots of s in its own coordinates: strips, then legs, then corners, each
+// from left to right.
 //
-//   - A strip is material narrower than limits.Strip with more of the piece at
-//     both ends, between a cutout and the edge, two cutouts, or two edges; or all
-//     of a piece that narrow. A neck from corner to corner of two cutouts counts.
-//   - A leg is an arm with one free end: narrower than limits.Strip and more than
-//     twice as long as wide; or of any width, longer than limits.LegRatio times
-//     its width, and growing from a part at least twice as wide.
-//   - A corner is a sharp inside corner with less than limits.Corner of material
-//     between it and another edge, where it is no strip already.
+//   - A strip is material narrower than limits.Strip with more of the piece at both ends, between a
+//     cutout and the edge, two cutouts, or two edges; or all of a piece that narrow. A neck from
+//     corner to corner of two cutouts counts.
+//   - A leg is an arm with one free end: narrower than limits.Strip and more than twice as long as
+//     wide; or of any width, longer than limits.LegRatio times its width, and growing from a part at
+//     least twice as wide.
+//   - A corner is a sharp inside corner with less than limits.Corner of material between it and
+//     another edge, where it is no strip already.
 //
-// Widths are taken across and up, and for material between two slanting edges
-// square to them; they are exact but for the widths of slanting strips, necks and
-// behind corners, which are rounded down to 1/1024 in. It takes time in
-// proportion to n for each sharp corner and for each narrow cell.
-func (s Shape) WeakSpots(limits Limits) []Weak {
-	if s.IsEmpty() {
-		return nil
-	}
-	var spots []Weak
+// Widths are taken across and up, and for material between two slanting edges square to them; they
+// are exact but for the widths of slanting strips, necks and behind corners, which are rounded down
+// to 1/1024 in. It takes time in proportion to n for each sharp corner and for each narrow cell. It
+// fails where a width does not fit a Length.
+func (s Shape) WeakSpots(limits Limits) (spots []Weak, err error) {
+	defer fraction.Catch(&err)
 	var strips []box
 	for _, upright := range []bool{false, true} {
 		f := newField(s, upright, limits)
@@ -97,46 +121,35 @@ func (s Shape) WeakSpots(limits Limits) []Weak {
 	}
 	spots = append(spots, s.weakCorners(limits, strips)...)
 	for i := range spots {
-		spots[i].WayOut = wayOut(spots[i])
+		spots[i].WayOut = spots[i].wayOut()
 	}
 	slices.SortStableFunc(spots, func(a, b Weak) int {
-		if a.Kind != b.Kind {
-			return int(a.Kind) - int(b.Kind)
-		}
-		if c := a.At.X.Compare(b.At.X); c != 0 {
-			return c
-		}
-		return a.At.Y.Compare(b.At.Y)
+		return cmp.Or(cmp.Compare(a.Kind, b.Kind), lower(flip(a.At), flip(b.At)))
 	})
-	return slices.CompactFunc(spots, func(a, b Weak) bool { return a.Kind == b.Kind && a.At == b.At })
+	return slices.CompactFunc(spots, func(a, b Weak) bool { return a.Kind == b.Kind && a.At == b.At }), nil
 }
 
-func wayOut(w Weak) string {
-	holes := 0
-	for _, ring := range w.Rings {
-		if ring >= 0 {
-			holes++
-		}
-	}
+func (w *Weak) wayOut() WayOut {
+	beside := w.Rings[0] >= 0 || w.Rings[1] >= 0 // a cutout
 	switch {
 	case w.Kind == Leg:
-		return "saw the leg as a piece of its own, with a seam at its root, or tape a batten across it until it is fixed"
+		return PartLeg
 	case w.Kind == Corner:
-		return "drill the corner round before sawing and carry the piece flat, or move the seam to the corner"
-	case holes == 2 && w.Rings[0] != w.Rings[1]:
-		return "saw both cutouts as one if their plates still cover it, or let a seam run through them"
-	case w.level && holes > 0:
-		return "let the cutout run out there if its plate or trim still covers what falls away, or tape a batten across the strip until the piece is fixed, and saw this cutout last"
+		return DrillCorner
+	case w.Rings[0] >= 0 && w.Rings[1] >= 0 && w.Rings[0] != w.Rings[1]:
+		return JoinCutouts
+	case w.level && beside:
+		return RunOut
 	case w.level:
-		return "saw the strip as a piece of its own, or tape a batten across it until the piece is fixed"
-	case holes > 0:
-		return "move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout"
+		return PartStrip
+	case beside:
+		return MoveSeam
 	}
-	return "move the seam so that more is left beside the notch, or saw the strip as a piece of its own"
+	return WidenStrip
 }
 
-// weakCorners returns the corners with too little material behind them, and the
-// necks between corners that no strip covers.
+// weakCorners returns the corners with too little material behind them, and the necks between corners
+// that no strip covers.
 func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 	var spots []Weak
 	reach := fraction.Max(limits.Corner, limits.Strip)
@@ -150,7 +163,7 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 				continue
 			}
 			w := Weak{Kind: Corner, At: v, Rings: [2]int{number, other}}
-			w.Width = fitOr(rootDown(square))
+			w.Width = mustFit(rootDown(square))
 			// Beside a straight edge it would be a strip with a length of its own.
 			corner := to.x.Cmp(v.X.Rat()) != 0 && to.y.Cmp(v.Y.Rat()) != 0 || s.isCorner(other, to)
 			if w.Width.Less(limits.Strip) && corner {
@@ -164,23 +177,14 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 	return spots
 }
 
-// isCorner reports whether the place is a corner of that ring, -1 being the
-// outline.
+// isCorner reports whether the place is a corner of that ring, -1 being the outline.
 func (s Shape) isCorner(number int, at rational) bool {
 	p, ok := at.point()
 	return ok && slices.Contains(s.ring(number), p)
 }
 
-// ring returns the hole of that number, or the outline for -1.
-func (s Shape) ring(number int) []Point {
-	if number < 0 {
-		return s.Outline
-	}
-	return s.Holes[number]
-}
-
-// behindCorner looks for the nearest edge less than reach away from corner i of a
-// ring, with nothing but material between. square is nil if there is none.
+// behindCorner looks for the nearest edge less than reach away from corner i of a ring, with nothing
+// but material between. square is nil if there is none.
 func (s Shape) behindCorner(number, i int, v Point, reach fraction.Length) (to rational, other int, square *big.Rat) {
 	limit := squared(reach.Rat())
 	own := s.ring(number)
@@ -203,19 +207,16 @@ func (s Shape) behindCorner(number, i int, v Point, reach fraction.Length) (to r
 	return to, other, square
 }
 
-func halfWay(p, q rational) rational {
-	x, y := new(big.Rat).Add(p.x, q.x), new(big.Rat).Add(p.y, q.y)
-	return rational{x.Quo(x, two), y.Quo(y, two)}
-}
+func halfWay(p, q rational) rational { return p.plus(q).times(big.NewRat(1, 2)) }
 
 // solid reports whether the place, to probeGrain, lies inside s and not on its edge.
 func (s Shape) solid(r rational) bool {
 	p, ok := rational{nearestMultiple(r.x, probeGrain), nearestMultiple(r.y, probeGrain)}.point()
-	if !ok || place(s.Outline, p) <= 0 {
+	if !ok || locate(s.outline, p) <= 0 {
 		return false
 	}
-	for _, hole := range s.Holes {
-		if place(hole, p) >= 0 {
+	for _, hole := range s.holes {
+		if locate(hole, p) >= 0 {
 			return false
 		}
 	}
@@ -232,7 +233,7 @@ func rootDown(square *big.Rat) *big.Rat {
 
 // spotPoint rounds a place to placeGrain.
 func spotPoint(r rational) Point {
-	return Point{fitOr(nearestMultiple(r.x, placeGrain)), fitOr(nearestMultiple(r.y, placeGrain))}
+	return rational{nearestMultiple(r.x, placeGrain), nearestMultiple(r.y, placeGrain)}.mustPoint()
 }
 
 // box is an upright rectangle, its edge included.

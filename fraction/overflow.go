@@ -22,7 +22,7 @@ type ZeroDivisorError struct {
 
 func (e *ZeroDivisorError) Error() string { return "division of " + e.Dividend + " by zero" }
 
-// Catch turns a panic of this package's arithmetic into an error, and lets every other
+// Catch turns a panic of this package's arithmetic, or of [Must], into an error, and lets every other
 // panic pass. It stands at the entry points of packages that calculate:
 //
 //	func Plan(room Room) (plan Layout, err error) {
@@ -31,6 +31,8 @@ func (e *ZeroDivisorError) Error() string { return "division of " + e.Dividend +
 func Catch(err *error) {
 	switch caught := recover().(type) {
 	case nil:
+	case thrown:
+		*err = caught.error
 	case *OverflowError:
 		*err = caught
 	case *ZeroDivisorError:
@@ -39,6 +41,18 @@ func Catch(err *error) {
 		panic(caught)
 	}
 }
+
+// Must returns v, and panics where there is an error. It is for calculations on whose behalf [Catch] is
+// deferred, which makes the same error of the panic again.
+func Must[T any](v T, err error) T {
+	if err != nil {
+		panic(thrown{err})
+	}
+	return v
+}
+
+// thrown is what Must panics with.
+type thrown struct{ error }
 
 // The panics stand in functions of their own, so that the arithmetic around them stays short.
 

@@ -231,7 +231,7 @@ func (m *model) cutPieces(layout *Layout, legs []leg) {
 			lo, _ := shape.Bounds()
 			piece := Piece{
 				Number: len(layout.Pieces) + 1, Label: fmt.Sprint(number), Run: at.run, Panel: number, At: lo,
-				Shape:     shape.Move(lo.X.Neg(), lo.Y.Neg()),
+				Shape:     fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg())),
 				LeftPhase: panel.LeftPhase.Add(lo.X.Sub(panel.Left)).Mod(m.room.Profile.Pitch()),
 				Holes:     m.holeNames(at.run, shape),
 				Closing:   m.closes(layout, at.run, at.panel),
@@ -300,9 +300,9 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	}
 	var shapes []cutout.Shape
 	for _, s := range g.exact {
-		shapes = append(shapes, s.Band(from, to, fraction.Length{})...)
+		shapes = append(shapes, fraction.Must(s.Band(from, to))...)
 	}
-	shapes = g.settle(shapes, mark)
+	shapes = g.snap(shapes, mark)
 	slices.SortStableFunc(shapes, func(a, b cutout.Shape) int {
 		loA, hiA := a.Bounds()
 		loB, hiB := b.Bounds()
@@ -318,10 +318,10 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 // holeNames returns the names of the openings that the shape's holes are for.
 func (m *model) holeNames(r int, shape cutout.Shape) []string {
 	var names []string
-	for _, hole := range shape.Holes {
+	for _, hole := range shape.Holes() {
 		name := ""
 		for _, o := range m.room.Runs[r].Openings {
-			if overlaps(hole, o.Outline) {
+			if cutout.BoundsOverlap(hole, o.Outline) {
 				if name != "" {
 					name += " and "
 				}
@@ -331,23 +331,6 @@ func (m *model) holeNames(r int, shape cutout.Shape) []string {
 		names = append(names, name)
 	}
 	return names
-}
-
-// overlaps reports whether the bounding boxes of two polygons share more than
-// an edge.
-func overlaps(a, b []cutout.Point) bool {
-	loA, hiA := bounds(a)
-	loB, hiB := bounds(b)
-	return loA.X.Less(hiB.X) && loB.X.Less(hiA.X) && loA.Y.Less(hiB.Y) && loB.Y.Less(hiA.Y)
-}
-
-func bounds(polygon []cutout.Point) (lo, hi cutout.Point) {
-	lo, hi = polygon[0], polygon[0]
-	for _, p := range polygon {
-		lo = cutout.Point{X: fraction.Min(lo.X, p.X), Y: fraction.Min(lo.Y, p.Y)}
-		hi = cutout.Point{X: fraction.Max(hi.X, p.X), Y: fraction.Max(hi.Y, p.Y)}
-	}
-	return lo, hi
 }
 
 // closes reports whether the panel is the last of its run to be fitted.

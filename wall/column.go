@@ -35,7 +35,7 @@ func columnsOf(shapes []cutout.Shape) []column {
 	var xs []fraction.Length
 	for _, s := range shapes {
 		sides = append(sides, slopesOf(s)...)
-		for _, slab := range s.Slabs() {
+		for _, slab := range fraction.Must(s.Slabs()) {
 			slabs = append(slabs, slab)
 			xs = append(xs, slab.Left, slab.Right)
 		}
@@ -72,15 +72,12 @@ type line struct{ left, right cutout.Point }
 
 // slopesOf returns the sides of a shape that are neither level nor upright.
 func slopesOf(s cutout.Shape) (out []line) {
-	for _, ring := range append([][]cutout.Point{s.Outline}, s.Holes...) {
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			if q.X.Less(p.X) {
-				p, q = q, p
-			}
-			if p.X != q.X && p.Y != q.Y {
-				out = append(out, line{p, q})
-			}
+	for p, q := range s.Edges() {
+		if q.X.Less(p.X) {
+			p, q = q, p
+		}
+		if p.X != q.X && p.Y != q.Y {
+			out = append(out, line{p, q})
 		}
 	}
 	return out

@@ -111,8 +111,9 @@ func (g *region) addEnd(room *Room, e edge, end End, left bool) {
 // leaningEnds records the edges of a shape that lie along a leaning end line.
 // The middle height of each speaks for it.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
-	for i, p := range s.Outline {
-		q := s.Outline[(i+1)%len(s.Outline)]
+	outline := s.Outline()
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
 		if p.Y == q.Y {
 			continue
 		}

@@ -46,26 +46,30 @@ type Joint struct {
 // EdgeLength returns the length of all edges of the piece, holes too, measured
 // level and upright as a [Joint] is.
 func (p *Piece) EdgeLength() fraction.Length {
-	sum := RingLength(p.Shape.Outline)
-	for _, hole := range p.Shape.Holes {
-		sum = sum.Add(RingLength(hole))
+	var sum fraction.Length
+	for p, q := range p.Shape.Edges() {
+		sum = sum.Add(edgeLength(p, q))
 	}
 	return sum
 }
 
-// RingLength returns the length of a closed polygon: for each edge its extent
-// along x, or along y where it is upright.
+// RingLength returns the length of a closed polygon, measured like
+// [Piece.EdgeLength].
 func RingLength(ring []cutout.Point) fraction.Length {
 	var sum fraction.Length
 	for i, p := range ring {
-		q := ring[(i+1)%len(ring)]
-		if d := q.X.Sub(p.X).Abs(); !d.IsZero() {
-			sum = sum.Add(d)
-		} else {
-			sum = sum.Add(q.Y.Sub(p.Y).Abs())
-		}
+		sum = sum.Add(edgeLength(p, ring[(i+1)%len(ring)]))
 	}
 	return sum
+}
+
+// edgeLength returns the extent of an edge along x, or along y where it is
+// upright.
+func edgeLength(p, q cutout.Point) fraction.Length {
+	if p.X == q.X {
+		return q.Y.Sub(p.Y).Abs()
+	}
+	return q.X.Sub(p.X).Abs()
 }
 
 // joints returns the joints of the region against the wall and what is on it.
@@ -81,19 +85,16 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 		sum[kind] = sum[kind].Add(e.height)
 	}
 	for _, s := range g.shapes {
-		for _, ring := range append([][]cutout.Point{s.Outline}, s.Holes...) {
-			for i, p := range ring {
-				q := ring[(i+1)%len(ring)]
-				if p.X == q.X {
-					continue
-				}
-				kind := TopJoint
-				if p.X.Less(q.X) { // the shape lies to the left of its border, so above this edge
-					kind = BottomJoint
-				}
-				kind = g.against(room, run, p, q, kind)
-				sum[kind] = sum[kind].Add(q.X.Sub(p.X).Abs())
+		for p, q := range s.Edges() {
+			if p.X == q.X {
+				continue
 			}
+			kind := TopJoint
+			if p.X.Less(q.X) { // the shape lies to the left of its border, so above this edge
+				kind = BottomJoint
+			}
+			kind = g.against(room, run, p, q, kind)
+			sum[kind] = sum[kind].Add(q.X.Sub(p.X).Abs())
 		}
 	}
 	return sum
@@ -105,9 +106,8 @@ func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind
 	y := heightOn(p, q, middle)
 	for _, o := range run.Openings {
 		gap := room.Gaps.around(o.Kind)
-		lo, hi := bounds(o.Outline)
-		lo, hi = lo.Plus(gap.Neg(), gap.Neg()), hi.Plus(gap, gap)
-		if lo.X.Less(middle) && middle.Less(hi.X) && !y.Less(lo.Y) && !hi.Y.Less(y) {
+		lo, hi := o.Bounds()
+		if lo.X.Sub(gap).Less(middle) && middle.Less(hi.X.Add(gap)) && !y.Less(lo.Y.Sub(gap)) && !hi.Y.Add(gap).Less(y) {
 			if o.Kind == Box {
 				return BoxJoint
 			}

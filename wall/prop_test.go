@@ -52,7 +52,7 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 				g := layoutRegion(t, &room, &l, r)
 				var whole, covered, gaps fraction.Area
 				for _, s := range g.exact {
-					whole = whole.Add(s.Area())
+					whole = whole.Add(fraction.Must(s.Area()))
 				}
 				for i := 1; i < len(l.Runs[r].Panels); i++ {
 					left, right := l.Runs[r].Panels[i-1].Right, l.Runs[r].Panels[i].Left
@@ -60,8 +60,8 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 						t.Fatalf("run %d: panels overlap at %v", r, left)
 					}
 					for _, s := range g.exact {
-						for _, between := range s.Band(left, right, fraction.Length{}) {
-							gaps = gaps.Add(between.Area())
+						for _, between := range fraction.Must(s.Band(left, right)) {
+							gaps = gaps.Add(fraction.Must(between.Area()))
 						}
 					}
 				}
@@ -69,10 +69,10 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 					if p.Run != r {
 						continue
 					}
-					covered = covered.Add(p.Shape.Area())
+					covered = covered.Add(fraction.Must(p.Shape.Area()))
 					// Every corner of the piece lies in the region.
-					for _, c := range p.Shape.Outline {
-						if c = c.Plus(p.At.X, p.At.Y); !within(g.exact, c) {
+					for _, c := range p.Shape.Outline() {
+						if c = (cutout.Point{X: c.X.Add(p.At.X), Y: c.Y.Add(p.At.Y)}); !within(g.exact, c) {
 							t.Fatalf("piece %d: corner %v lies outside the wall", p.Number, c)
 						}
 					}

@@ -1,9 +1,7 @@
 package wall
 
 import (
-	"cmp"
 	"context"
-	"math/big"
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -20,8 +18,8 @@ type fitting struct {
 // openings.
 type region struct {
 	exact       []cutout.Shape        // as the lines run
-	taped       map[cutout.Point]bool // corners that stay where they are when a shape is settled
-	shapes      []cutout.Shape        // settled: computed corners on the tape's marks
+	taped       map[cutout.Point]bool // corners that stay where they are when a shape is snapped
+	shapes      []cutout.Shape        // snapped: computed corners on the tape's marks
 	left, right fraction.Length       // leftmost and rightmost x that panels reach
 	columns     []column              // left to right; between two that do not touch lies a void
 	edges       []edge                // upright edges with a weight or a strip to keep clear of
@@ -45,7 +43,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	grown := make([][][]cutout.Point, len(run.Openings))
 	for i, o := range run.Openings {
 		check(ctx)
-		grown[i] = grow(o.Outline, room.Gaps.around(o.Kind))
+		grown[i] = fraction.Must(cutout.Grow(o.Outline, room.Gaps.around(o.Kind)))
 		for _, clip := range grown[i] {
 			shapes = minus(shapes, clip)
 			for _, p := range clip {
@@ -54,7 +52,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 		}
 	}
 	check(ctx)
-	g.exact, g.shapes = shapes, g.settle(shapes, room.Mark)
+	g.exact, g.shapes = shapes, g.snap(shapes, room.Mark)
 	if len(g.shapes) == 0 {
 		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and openings leave nothing to cover"}
 	}
@@ -65,8 +63,8 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	return g, nil
 }
 
-func (g *region) settle(shapes []cutout.Shape, mark fraction.Length) []cutout.Shape {
-	return cutout.Settle(shapes, mark, func(p cutout.Point) bool { return g.taped[p] })
+func (g *region) snap(shapes []cutout.Shape, mark fraction.Length) []cutout.Shape {
+	return fraction.Must(cutout.Snap(shapes, mark, func(p cutout.Point) bool { return g.taped[p] }))
 }
 
 // endLine is the line at which panels stop: from Foot up to Top.
@@ -153,7 +151,7 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	if !from.Less(to) {
 		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and thickness leave no width"}
 	}
-	shapes := whole.Band(from, to, fraction.Length{})
+	shapes := fraction.Must(whole.Band(from, to))
 	if !left.upright() {
 		shapes = clip(shapes, left.top, left.foot)
 	}
@@ -221,26 +219,9 @@ func moveSteps(line []cutout.Point, side fraction.Length) []cutout.Point {
 	return slices.Compact(out)
 }
 
-// heightOn returns the height at x of the line through a and b. What is too fine
-// on the way, but not in the end, is reckoned in big numbers.
-func heightOn(a, b cutout.Point, x fraction.Length) (y fraction.Length) {
-	if a.Y == b.Y {
-		return a.Y
-	}
-	defer func() {
-		fault := recover()
-		if fault == nil {
-			return
-		}
-		difference := func(p, q fraction.Length) *big.Rat { return new(big.Rat).Sub(p.Rat(), q.Rat()) }
-		rise := new(big.Rat).Quo(difference(b.Y, a.Y), difference(b.X, a.X))
-		rise.Add(rise.Mul(rise, difference(x, a.X)), a.Y.Rat())
-		if _, ok := fault.(*fraction.OverflowError); !ok || !rise.Num().IsInt64() || !rise.Denom().IsInt64() {
-			panic(fault)
-		}
-		y = fraction.Of(rise.Num().Int64(), rise.Denom().Int64())
-	}()
-	return a.Y.Add(b.Y.Sub(a.Y).Scale(x.Sub(a.X).Over(b.X.Sub(a.X))))
+// heightOn returns the height at x of the line through a and b.
+func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
+	return fraction.Must(cutout.HeightAt(a, b, x))
 }
 
 func floor(x, mark fraction.Length) fraction.Length {
@@ -258,7 +239,7 @@ func ceil(x, mark fraction.Length) fraction.Length {
 func clip(shapes []cutout.Shape, p, q cutout.Point) []cutout.Shape {
 	var out []cutout.Shape
 	for _, s := range shapes {
-		out = append(out, s.ClipLine(p, q, fraction.Length{})...)
+		out = append(out, fraction.Must(s.ClipLine(p, q))...)
 	}
 	return out
 }
@@ -266,7 +247,7 @@ func clip(shapes []cutout.Shape, p, q cutout.Point) []cutout.Shape {
 func minus(shapes []cutout.Shape, hole []cutout.Point) []cutout.Shape {
 	var out []cutout.Shape
 	for _, s := range shapes {
-		out = append(out, s.Minus(hole, fraction.Length{})...)
+		out = append(out, fraction.Must(s.Minus(hole))...)
 	}
 	return out
 }
@@ -280,73 +261,4 @@ func extent(shapes []cutout.Shape) (left, right fraction.Length) {
 		left, right = fraction.Min(left, lo.X), fraction.Max(right, hi.X)
 	}
 	return left, right
-}
-
-// grow returns polygons which together cover the outline and all that is within
-// gap of it, measured along and across (so a little more at a sloped side).
-func grow(outline []cutout.Point, gap fraction.Length) [][]cutout.Point {
-	if gap.IsZero() {
-		return [][]cutout.Point{outline}
-	}
-	corners := func(points ...cutout.Point) []cutout.Point {
-		var out []cutout.Point
-		for _, p := range points {
-			for _, dx := range [2]fraction.Length{gap.Neg(), gap} {
-				for _, dy := range [2]fraction.Length{gap.Neg(), gap} {
-					out = append(out, cutout.Point{X: p.X.Add(dx), Y: p.Y.Add(dy)})
-				}
-			}
-		}
-		return hull(out)
-	}
-	if convex(outline) {
-		return [][]cutout.Point{corners(outline...)}
-	}
-	grown := [][]cutout.Point{outline}
-	for i, p := range outline {
-		grown = append(grown, corners(p, outline[(i+1)%len(outline)]))
-	}
-	return grown
-}
-
-// turn is positive where a, b, c turn to the left, negative to the right.
-func turn(a, b, c cutout.Point) int {
-	one := b.X.Sub(a.X).Times(c.Y.Sub(a.Y))
-	two := b.Y.Sub(a.Y).Times(c.X.Sub(a.X))
-	return one.Compare(two)
-}
-
-func convex(outline []cutout.Point) bool {
-	left, right := false, false
-	for i, p := range outline {
-		switch turn(p, outline[(i+1)%len(outline)], outline[(i+2)%len(outline)]) {
-		case 1:
-			left = true
-		case -1:
-			right = true
-		}
-	}
-	return left != right
-}
-
-// hull returns the convex hull counterclockwise, by the monotone chain of
-// A. M. Andrew, Information Processing Letters 9 (1979) 216-219.
-func hull(points []cutout.Point) []cutout.Point {
-	slices.SortFunc(points, func(a, b cutout.Point) int {
-		return cmp.Or(a.X.Compare(b.X), a.Y.Compare(b.Y))
-	})
-	points = slices.Compact(points)
-	half := func() []cutout.Point {
-		var chain []cutout.Point
-		for _, p := range points {
-			for len(chain) > 1 && turn(chain[len(chain)-2], chain[len(chain)-1], p) <= 0 {
-				chain = chain[:len(chain)-1]
-			}
-			chain = append(chain, p)
-		}
-		return chain[:len(chain)-1]
-	}
-	lower := half()
-	slices.Reverse(points)
-	return append(lower, half()...)
 }

@@ -106,11 +106,11 @@ func TestRegion(t *testing.T) {
 			var want []cutout.Shape
 			for _, s := range test.want {
 				outline, holes, _ := strings.Cut(s, " - ")
-				shape := cutout.Shape{Outline: ring(outline)}
+				var rings [][]cutout.Point
 				if holes != "" {
-					shape.Holes = [][]cutout.Point{ring(holes)}
+					rings = append(rings, ring(holes))
 				}
-				shape, err := cutout.NewShape(shape.Outline, shape.Holes...)
+				shape, err := cutout.NewShape(ring(outline), rings...)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -141,12 +141,12 @@ func TestGrowSlopedOutline(t *testing.T) {
 			t.Fatal(err)
 		}
 		left := []cutout.Shape{shape}
-		for _, clip := range grow(corners, gap) {
+		for _, clip := range fraction.Must(cutout.Grow(corners, gap)) {
 			left = minus(left, clip)
 		}
 		for _, p := range corners {
 			for _, d := range []cutout.Point{{X: gap}, {X: gap.Neg()}, {Y: gap}, {Y: gap.Neg()}} {
-				near := p.Plus(d.X.Mul(3).Div(4), d.Y.Mul(3).Div(4))
+				near := cutout.Point{X: p.X.Add(d.X.Mul(3).Div(4)), Y: p.Y.Add(d.Y.Mul(3).Div(4))}
 				if within(left, near) {
 					t.Errorf("outline %s: %v is left, nearer than the gap", outline, near)
 				}

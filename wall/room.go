@@ -93,7 +93,7 @@ type Opening struct {
 
 // Bounds returns the lower left and the upper right corner of the smallest
 // rectangle round the opening, which has at least one corner.
-func (o *Opening) Bounds() (lo, hi cutout.Point) { return bounds(o.Outline) }
+func (o *Opening) Bounds() (lo, hi cutout.Point) { return cutout.Bounds(o.Outline) }
 
 // DeviceGangs returns how many devices the opening holds as a box: Gangs, or where that is 0 the
 // number that its width gives.

@@ -96,7 +96,7 @@ func (t *text) pieces(p plan.Plan) {
 		}
 		t.marks(piece)
 		for _, w := range piece.Weak {
-			t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At[0]), t.about(w.At[1]), t.about(w.Width), w.WayOut))
+			t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At[0]), t.about(w.At[1]), t.about(w.Width), wayOutWords[w.WayOut]))
 		}
 	}
 }
@@ -150,9 +150,7 @@ func (t *text) marks(piece plan.Piece) {
 		return
 	}
 	m := piece.Marks
-	if m.From != "" {
-		t.hang("  ", "marks: "+m.From)
-	}
+	t.hang("  ", "marks: "+measuredFrom(m.From))
 	rows := [][]string{{"corner", "across", "up", "across, on the back"}}
 	if !piece.Rectangular() {
 		rows = append(rows, t.corners("", 0, m.Face, m.Back)...)
@@ -163,7 +161,7 @@ func (t *text) marks(piece plan.Piece) {
 		first += len(h.Face)
 	}
 	for _, d := range m.Drill {
-		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + d.Opening, t.length(d.At[0]), t.length(d.At[1]), t.length(d.Back[0])})
+		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At[0]), t.length(d.At[1]), t.length(d.Back[0])})
 	}
 	if len(rows) > 1 {
 		t.table(4, rows)
@@ -172,7 +170,7 @@ func (t *text) marks(piece plan.Piece) {
 		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
 			a.Opening, t.across(a.Centre[0]), t.about(a.Centre[1]), t.about(a.Radius), t.across(a.Back[0])))
 	}
-	for i, s := range m.Order {
+	for i, s := range t.sawing(m) {
 		t.hang(fmt.Sprintf("    %2d [ ] ", i+1), s)
 	}
 }

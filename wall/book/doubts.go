@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
@@ -13,7 +14,7 @@ import (
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
 // {name0} and {quoted0} of the names, {length0}, {about0} and {overlap0} of the lengths, {count0}
-// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets.
+// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {way0} is the sentence for a way out of a weak spot.
 var doubtWords = map[warning.Kind]string{
 	wall.StationsApart: "no height was taped over {length0} (more than {length1}): tape one between",
 	wall.TopJump:       "the top changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
@@ -37,7 +38,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
 	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
-	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {name2}",
+	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {way2}",
 	plan.Sentence:      "{name0}",
 }
 
@@ -58,6 +59,12 @@ func (t *text) doubt(w warning.Warning) string {
 			return w.Names[i]
 		case kind == "quoted" && i < len(w.Names):
 			return strconv.Quote(w.Names[i])
+		case kind == "way" && i < len(w.Names):
+			var way cutout.WayOut
+			if way.UnmarshalText([]byte(w.Names[i])) != nil {
+				return w.Names[i]
+			}
+			return wayOutWords[way]
 		case kind == "length" && i < len(w.Lengths):
 			return t.tape.Format(w.Lengths[i])
 		case kind == "about" && i < len(w.Lengths):

@@ -14,6 +14,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
@@ -134,6 +135,11 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"letter":   func(i int) string { return drawing.CornerLetter(b.Plan, i) },
 		"corner":   plan.CornerName,
 		"text":     fmt.Sprintf,
+		"from":     measuredFrom,
+		"waste":    waste,
+		"sawing":   b.sawing,
+		"wayOut":   func(w cutout.WayOut) string { return wayOutWords[w] },
+		"kind":     func(k fmt.Stringer) string { return capital(k.String()) },
 		"pieces":   func(numbers []int) string { return labels(b.Plan, numbers) },
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },

@@ -76,7 +76,6 @@ func TestTapedCornerWithBasesOfItsOwn(t *testing.T) {
 // An arched head on four taped corners has the arc of the same opening by its sizes: the radius of 13 of the test below. Springings
 // that differ are doubted beyond [jobfile.ClosesWithin], and the higher one counts.
 func TestArchOnTapedCorners(t *testing.T) {
-	at := func(x, y int64) cutout.Point { return cutout.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
 	plain, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, `"left": "0", "bottom": "0", "width": "24", "height": "10", "rise": "8"`))))
 	if err != nil {
 		t.Fatal(err)
@@ -102,7 +101,7 @@ func TestArchOnTapedCorners(t *testing.T) {
 			t.Fatalf("%s: %v", name, err)
 		}
 		springs := fraction.MustParse(c.springs)
-		want := plan.Arch{Opening: j.Room.Runs[0].Openings[0].Name, Radius: fraction.Inches(13), Centre: at(12, -5).Plus(fraction.Length{}, springs), Springs: springs}
+		want := plan.Arch{Opening: j.Room.Runs[0].Openings[0].Name, Radius: fraction.Inches(13), Centre: cutout.Point{X: fraction.Inches(12), Y: springs.Sub(fraction.Inches(5))}, Springs: springs}
 		if len(j.Arches) != 1 || j.Arches[0] != want || len(doubts(t, j, plan.ArchUneven)) != c.doubts {
 			t.Errorf("%s: arches %+v, want %+v and %d doubts", name, j.Arches, want, c.doubts)
 		}
@@ -117,8 +116,8 @@ func TestArchOnTapedCorners(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !slices.Equal(taped.Outline, sized.Outline) {
-			t.Errorf("%s: %v, want %v", name, taped.Outline, sized.Outline)
+		if !taped.Equal(sized) {
+			t.Errorf("%s: %v, want %v", name, taped, sized)
 		}
 	}
 }

@@ -141,9 +141,9 @@ func (m *maker) pieces() []Piece {
 		piece := Piece{
 			Number: p.Number, Label: p.Label, Run: m.job.Room.Runs[p.Run].Name, Panel: p.Panel,
 			At: Point{p.At.X, p.At.Y}, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
-			Outline: points(p.Shape.Outline), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
+			Outline: points(p.Shape.Outline()), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
 		}
-		for i, hole := range p.Shape.Holes {
+		for i, hole := range p.Shape.Holes() {
 			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: points(hole)})
 		}
 		m.mark(&piece, p)

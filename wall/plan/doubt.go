@@ -146,10 +146,10 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
 			return nil, err
 		}
 		var inside fraction.Area
-		for _, part := range shape.Within(o.Outline, fraction.Length{}) {
-			inside = inside.Add(part.Area())
+		for _, part := range fraction.Must(shape.Within(o.Outline)) {
+			inside = inside.Add(fraction.Must(part.Area()))
 		}
-		if inside.Compare(whole.Area()) < 0 {
+		if inside.Compare(fraction.Must(whole.Area())) < 0 {
 			doubt(warning.Warning{Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
 		}
 		gangs := o.DeviceGangs()

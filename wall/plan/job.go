@@ -91,10 +91,7 @@ func (t TapedPoint) Locate(mark fraction.Length) (cutout.Located, error) {
 		return cutout.Located{}, &fault.Fault{Path: fault.Of("From"), Value: fmt.Sprint(len(t.From)), Want: fmt.Sprintf("2 to %d distances", MaxBases)}
 	}
 	found, err := cutout.Locate(t.From, t.Side, mark)
-	if wrong := new(cutout.TapedError); errors.As(err, &wrong) {
-		return found, &fault.Fault{Path: fault.Of("From", wrong.Pair[0], "Distance"), Cause: wrong.Cause, Want: "distances that meet in a point"}
-	}
-	return found, err
+	return found, fault.Under(err, "From")
 }
 
 // Locate puts the places that were taped into the room: the corners of openings, and where heights

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math/big"
 	"slices"
 	"strconv"
@@ -11,36 +10,51 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// mark adds the lines to draw on a piece, the order of its cuts and its weak
-// spots.
+// mark adds the lines to draw on a piece, the order of its cuts and its weak spots.
 func (m *maker) mark(piece *Piece, p wall.Piece) {
-	marks := p.Shape.Marks()
+	marks := fraction.Must(p.Shape.Marks())
 	piece.Marks.From = m.edges(piece)
 	piece.Marks.Face, piece.Marks.Back = points(marks.Outline.Face), points(marks.Outline.Back)
 	for i, hole := range marks.Holes {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
 	}
 	piece.Marks.Arcs = m.arcs(piece, p)
-	tape := m.tape()
-	cuttings := p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark)
-	names := cuttingNames(cuttings, p.Holes)
-	for i, c := range cuttings {
+	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark))
+	notches := 0
+	for _, c := range cuttings {
+		if c.Kind == cutout.NotchCut {
+			notches++
+		}
+	}
+	number := 0
+	for _, c := range cuttings {
+		cutting := Cutting{Waste: Waste{Kind: c.Kind}}
+		if len(c.Tight) > 0 {
+			cutting.Tight = points(c.Tight)
+		}
+		switch {
+		case c.Hole >= 0:
+			cutting.Opening = p.Holes[c.Hole]
+		case c.Kind == cutout.NotchCut && notches > 1:
+			number++
+			cutting.Number = number
+		}
 		for _, s := range c.Starters {
-			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Opening: names[i], At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
+			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
 		}
-		words := c.Words(names[i], tape)
-		for k, w := range c.Ways { // the last of the words, one each
-			words[len(words)-len(c.Ways)+k] += lettered(piece, c.Hole, w.Points)
+		for _, way := range c.Ways {
+			cutting.Saw = append(cutting.Saw, SawCut{Points: points(way), Corners: cornersOf(piece, c.Hole, way)})
 		}
-		piece.Marks.Order = append(piece.Marks.Order, words...)
+		piece.Marks.Order = append(piece.Marks.Order, cutting)
 	}
 	limits := cutout.Limits{
 		Strip:    m.job.Room.Priorities.LeastStrip,
 		Corner:   m.job.Room.Priorities.LeastCorner,
 		LegRatio: m.job.Room.Priorities.LegRatio,
 	}
-	for _, w := range p.Shape.WeakSpots(limits) {
-		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind.String(), At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
+	for _, w := range fraction.Must(p.Shape.WeakSpots(limits)) {
+		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind, At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
 	}
 }
 
@@ -52,7 +66,7 @@ const arcMarks = 4
 // arcs returns the true arcs of the arched heads that the piece has edges of.
 func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 	var out []Arc
-	rings := append([][]cutout.Point{p.Shape.Outline}, p.Shape.Holes...)
+	rings := append(p.Shape.Holes(), p.Shape.Outline())
 	for _, a := range m.job.Arches {
 		if a.Run != p.Run {
 			continue
@@ -107,9 +121,9 @@ func CornerName(i int) string {
 	return name
 }
 
-// lettered names the corners from which and to which a way is sawn, in brackets;
-// nothing where an end is no corner.
-func lettered(piece *Piece, hole int, way []cutout.Point) string {
+// cornersOf returns the numbers of the corners from which and to which a way is sawn, or nil where an
+// end is no corner.
+func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 	corners, first := piece.Marks.Face, 0
 	if hole >= 0 {
 		first = len(corners)
@@ -122,44 +136,19 @@ func lettered(piece *Piece, hole int, way []cutout.Point) string {
 	last := way[len(way)-1]
 	to := slices.Index(corners, Point{last.X, last.Y})
 	if from < 0 || to < 0 || from == to {
-		return ""
+		return nil
 	}
-	return fmt.Sprintf(" (%s to %s)", CornerName(first+from), CornerName(first+to))
+	return []int{first + from, first + to}
 }
 
-// cuttingNames names what is sawn out of a piece: a hole by its opening, notches
-// by a number where there are several.
-func cuttingNames(cuttings []cutout.Cutting, holes []string) []string {
-	notches := 0
-	for _, c := range cuttings {
-		if c.Kind == cutout.NotchCut {
-			notches++
-		}
-	}
-	names := make([]string, len(cuttings))
-	number := 0
-	for i, c := range cuttings {
-		switch {
-		case c.Hole >= 0:
-			names[i] = holes[c.Hole]
-		case c.Kind == cutout.NotchCut && notches > 1:
-			number++
-			names[i] = fmt.Sprintf("%s %d", c.Kind, number)
-		default:
-			names[i] = c.Kind.String()
-		}
-	}
-	return names
-}
-
-// edges says from which edges the marks of a piece are measured, and whether
-// the factory or the saw made them.
-func (m *maker) edges(piece *Piece) string {
-	name := func(factory bool) string {
+// edges says whether the factory or the saw made the edges from which the marks of a piece are
+// measured.
+func (m *maker) edges(piece *Piece) MarkEdges {
+	kind := func(factory bool) EdgeKind {
 		if factory {
-			return "factory edge"
+			return FactoryEdge
 		}
-		return "sawn edge"
+		return SawnEdge
 	}
 	for _, s := range m.nest.Sheets {
 		stock := m.job.Room.Stock[s.Stock]
@@ -172,8 +161,8 @@ func (m *maker) edges(piece *Piece) string {
 				left = p.X.Add(piece.Width) == stock.Width
 				lower = p.Y.Add(piece.Height) == stock.Length
 			}
-			return fmt.Sprintf("left edge (%s) and lower edge (%s)", name(left), name(lower))
+			return MarkEdges{kind(left), kind(lower)}
 		}
 	}
-	return "left edge and lower edge"
+	return MarkEdges{}
 }

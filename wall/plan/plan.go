@@ -5,6 +5,7 @@ package plan
 import (
 	"github.com/shopspring/decimal"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
@@ -255,13 +256,64 @@ type Hole struct {
 // Marks are the lines to draw on a piece, as running measurements from its left
 // edge and its lower edge: on the face, and on the back where left is right.
 type Marks struct {
-	From  string      `json:"from"` // the edges measured from, and what they are
+	From  MarkEdges   `json:"from"` // the edges measured from
 	Face  []Point     `json:"face"`
 	Back  []Point     `json:"back"`
 	Holes []HoleMarks `json:"holes,omitempty"`
 	Arcs  []Arc       `json:"arcs,omitempty"`
 	Drill []Drill     `json:"drill,omitempty"`
-	Order []string    `json:"order,omitempty"` // order of the cuts in notches and holes
+	Order []Cutting   `json:"order,omitempty"` // what is sawn out, in the order of sawing
+}
+
+// MarkEdges says what made the two edges that marks are measured from.
+type MarkEdges struct {
+	Left  EdgeKind `json:"left"`
+	Lower EdgeKind `json:"lower"`
+}
+
+// EdgeKind says what made an edge of a piece.
+type EdgeKind uint8
+
+// The kinds of edges.
+const (
+	AnyEdge EdgeKind = iota // not known: the piece is on no sheet
+	FactoryEdge
+	SawnEdge
+)
+
+var edgeKinds = enum.Of[EdgeKind]("any edge", "factory edge", "sawn edge")
+
+// String returns the word of the kind.
+func (k EdgeKind) String() string { return edgeKinds.String(k) }
+
+// MarshalText writes the word of the kind.
+func (k EdgeKind) MarshalText() ([]byte, error) { return edgeKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *EdgeKind) UnmarshalText(text []byte) error { return edgeKinds.Unmarshal(text, k) }
+
+// Waste is one part of the waste of a piece: a hole by its opening, a notch by its number, from 1,
+// where there are several.
+type Waste struct {
+	Kind    cutout.CuttingKind `json:"kind"`
+	Opening string             `json:"opening,omitzero"`
+	Number  int                `json:"number,omitzero"`
+}
+
+// Cutting is how one part of the waste is sawn out: first drill, then saw.
+type Cutting struct {
+	Waste
+	Drill []int    `json:"drill,omitempty"` // indices of the starter holes in Marks.Drill
+	Tight []Point  `json:"tight,omitempty"` // inside corners in which no starter hole fits
+	Saw   []SawCut `json:"saw"`             // the waste hangs by the last one
+}
+
+// SawCut is a line to saw in one go, from where the saw comes in. Corners are the two corners of the
+// piece from which and to which it runs, numbered as [CornerName] does; none where an end is no
+// corner.
+type SawCut struct {
+	Points  []Point `json:"points"`
+	Corners []int   `json:"corners,omitempty"`
 }
 
 // HoleMarks are the corners of one hole on face and back.
@@ -282,7 +334,7 @@ type Arc struct {
 
 // Drill is a starter hole for the jigsaw, wholly in the waste.
 type Drill struct {
-	Opening  string          `json:"opening"`
+	Waste
 	At       Point           `json:"at"`   // on the face
 	Back     Point           `json:"back"` // on the back
 	Diameter fraction.Length `json:"diameter"`
@@ -290,10 +342,10 @@ type Drill struct {
 
 // Weak is a spot of a piece that may break, with a way out.
 type Weak struct {
-	Kind   string          `json:"kind"`
+	Kind   cutout.WeakKind `json:"kind"`
 	At     Point           `json:"at"`
 	Width  fraction.Length `json:"width"`
-	WayOut string          `json:"way_out"`
+	WayOut cutout.WayOut   `json:"way_out"`
 }
 
 // Sheet is one sheet to saw, in sheet coordinates.

@@ -251,13 +251,15 @@ func (j *Job) checkOpening(f *faults, r, i int) {
 
 // overlap reports whether two openings have more than edges in common.
 func overlap(a, b *wall.Opening) bool {
-	alo, ahi := a.Bounds()
-	blo, bhi := b.Bounds()
-	if !alo.X.Less(bhi.X) || !blo.X.Less(ahi.X) || !alo.Y.Less(bhi.Y) || !blo.Y.Less(ahi.Y) {
+	if !cutout.BoundsOverlap(a.Outline, b.Outline) {
 		return false // the usual case, at little cost
 	}
 	shape, err := cutout.NewShape(a.Outline)
-	return err == nil && len(shape.Within(b.Outline, fraction.Length{})) > 0
+	if err != nil {
+		return false
+	}
+	both, err := shape.Within(b.Outline)
+	return err == nil && len(both) > 0
 }
 
 // checkInstalled checks that installed panels lie on their runs.

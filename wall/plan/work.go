@@ -24,7 +24,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		run := j.Room.Runs[p.Run]
-		w.Face = w.Face.Add(p.Shape.Area())
+		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
 		w.Edges = w.Edges.Add(p.EdgeLength())
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
@@ -122,10 +122,11 @@ func panelOf(l *wall.Layout, run, number int) wall.Panel {
 // openings, all but boxes.
 func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
 	var sum fraction.Length
+	holes := p.Shape.Holes()
 	for i, name := range p.Holes {
 		for _, o := range m.job.Room.Runs[p.Run].Openings {
 			if o.Name == name && o.Kind != wall.Box {
-				sum = sum.Add(wall.RingLength(p.Shape.Holes[i]))
+				sum = sum.Add(wall.RingLength(holes[i]))
 			}
 		}
 	}
@@ -153,7 +154,7 @@ func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
 	for i, p := range pieces {
 		for k, w := range p.Weak {
 			out = append(out, warning.Warning{Path: fault.Of("Pieces", i, "Weak", k), Kind: WeakSpot,
-				Names: []string{p.Label, w.Kind, w.WayOut}, Lengths: []fraction.Length{w.Width, w.At[0], w.At[1]}})
+				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At[0], w.At[1]}})
 		}
 	}
 	return out, err

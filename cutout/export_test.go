@@ -1,0 +1,4 @@
+package cutout
+
+// Raw returns a shape of rings that are taken as they are.
+func Raw(outline []Point, holes ...[]Point) Shape { return Shape{outline, holes} }
