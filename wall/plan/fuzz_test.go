@@ -1,0 +1,45 @@
+package plan_test
+
+import (
+	"context"
+	"encoding/json"
+	"testing"
+	"time"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall/choice"
+	"example.com/groovewright/wall/plan"
+)
+
+// FuzzWild calls what the package exports with wild values: nothing panics.
+func FuzzWild(f *testing.F) {
+	f.Add([]byte{}, true)
+	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, false)
+	f.Fuzz(func(t *testing.T, data []byte, fresh bool) {
+		var job plan.Job
+		var p plan.Plan
+		var options plan.Options
+		var unit fraction.Unit
+		var profile groove.Profile
+		fractiontest.Fill(data, &job, &unit, &profile, &options)
+		fractiontest.Fill(data, &p)
+		if fresh {
+			job = plan.NewJob(unit, profile)
+			fractiontest.Fill(data, &job.Room.Runs, &job.Room.Stock)
+		}
+		defer time.AfterFunc(20*time.Second, func() { panic("no end") }).Stop()
+		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)
+		defer cancel()
+		options.Budget = choice.Budget{Layouts: 1, Nodes: 2000}
+		job.Validate()
+		job.Doubts()
+		plan.Make(ctx, job, options)
+		if data, err := p.JSON(); err == nil {
+			json.Unmarshal(data, &plan.Plan{})
+		}
+		_ = options.Prefer.String()
+		plan.CornerName(len(data) - 5)
+	})
+}
