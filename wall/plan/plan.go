@@ -410,7 +410,7 @@ type Choice struct {
 	MoreOnHand int             `json:"more_on_hand,omitzero"`
 	MoreCost   decimal.Decimal `json:"more_cost,omitzero"`
 
-	SeenMost []Blemish `json:"seen_most,omitempty"` // the two that cost most, seams left out
+	SeenMost []Blemish `json:"seen_most"` // the two that cost most, seams left out
 }
 
 // Priority is one weight or least size that the search used, with its default.
