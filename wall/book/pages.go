@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"html/template"
 	"regexp"
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -64,7 +63,7 @@ func Files(p plan.Plan) (files []File, err error) {
 		templates = append(templates, File{"templates-" + paper.Size + ".html", body})
 	}
 	b.Templates = len(templates) > 0
-	body, err := b.execute("book.tmpl", b)
+	body, err := execute("book.tmpl", b.funcs(), b)
 	if err != nil {
 		return nil, err
 	}
@@ -117,22 +116,22 @@ func (b *page) draw() error {
 	return failed
 }
 
-// execute fills one of the embedded texts.
-func (b *page) execute(name string, data any) ([]byte, error) {
-	funcs := template.FuncMap{
+// funcs are what the texts of the pages call.
+func (b *page) funcs() template.FuncMap {
+	return template.FuncMap{
 		"length": b.unbroken,
 		"within": func(closing fraction.Length) string {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)
 		},
-		"minus":    func(a, b fraction.Length) fraction.Length { return a.Sub(b) },
-		"apart":    func(a, b fraction.Length) fraction.Length { return a.Sub(b).Abs() },
-		"ratio":    decimalOf,
+		"ratio":    rounded,
 		"money":    money,
 		"count":    func(i int) int { return i + 1 },
 		"picture":  b.picture,
 		"has":      func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"letter":   func(i int) string { return drawing.CornerLetter(b.Plan, i) },
+		"wide":     func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
+		"letter":   drawing.CornerLetter,
+		"flaw":     drawing.BlemishNumber,
 		"corner":   plan.CornerName,
 		"text":     fmt.Sprintf,
 		"from":     measuredFrom,
@@ -152,25 +151,19 @@ func (b *page) execute(name string, data any) ([]byte, error) {
 		"sentence": sentence,
 		"search":   func() string { return Search(b.Plan) },
 		"capital":  capital,
-		"cost":     func(r plan.Blemish) bool { return r.Cost.Sign() > 0 },
-		"flaw":     func(i int) int { return drawing.BlemishNumber(b.Plan, i) },
 		"sheet":    func() string { return sheetWord(b.Plan) },
 		"panel":    func() string { return panelWord(b.Plan) },
-		"trim":     func(at fraction.Length) fraction.Length { return at.Add(b.Plan.Saw.Kerf) },
 		"counted":  count,
 		"element":  func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 		"css":      func(s string) template.CSS { return template.CSS(s) },
 		"join":     func(words []string) string { return strings.Join(words, " ") },
-		"pole":     b.poleRows,
-		"installed": func() bool {
-			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 })
-		},
-		"wide":   func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
-		"parted": parted,
-		"corners": func() bool {
-			return slices.ContainsFunc(b.Plan.Runs, func(r plan.Run) bool { return r.CornerRight != nil })
-		},
+		"pole":     func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
+		"parted":   parted,
 	}
+}
+
+// execute fills one of the embedded texts.
+func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
 	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
 	if err != nil {
 		return nil, err
@@ -206,25 +199,6 @@ func parted(text string) caution {
 		first += "."
 	}
 	return caution{first, rest, reason}
-}
-
-// poleRow is one row of the table of a story pole.
-type poleRow struct {
-	At   fraction.Length
-	What []string
-}
-
-// poleRows are the marks of a story pole, those at one place in one row.
-func (b *page) poleRows(run plan.Run) []poleRow {
-	var rows []poleRow
-	for _, m := range run.StoryPole {
-		if last := len(rows) - 1; last >= 0 && rows[last].At == m.At {
-			rows[last].What = append(rows[last].What, drawing.MarkName(b.Plan.Profile, m))
-		} else {
-			rows = append(rows, poleRow{m.At, []string{drawing.MarkName(b.Plan.Profile, m)}})
-		}
-	}
-	return rows
 }
 
 // sentence begins a text with a capital and ends it with a full stop.
@@ -269,16 +243,6 @@ func (b *page) sheetOf(number int) string {
 	return "–"
 }
 
-// decimalOf writes a ratio to two places, ties away from zero, with a sign if
-// that is not exact.
-func decimalOf(r fraction.Ratio) string {
-	text := r.Rat().FloatString(2)
-	if exact, err := decimal.NewFromString(text); err == nil && exact.Rat().Cmp(r.Rat()) != 0 {
-		return "~" + text
-	}
-	return text
-}
-
 // money writes an amount with two places, or a dash where there is none.
 func money(d *decimal.Decimal) string {
 	if d == nil {
@@ -302,5 +266,5 @@ func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, 
 		data.Fronts = append(data.Fronts, maps[:n])
 		maps = maps[n:]
 	}
-	return b.execute("template.tmpl", data)
+	return execute("template.tmpl", b.funcs(), data)
 }

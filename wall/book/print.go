@@ -252,16 +252,32 @@ func (t *text) runs(p plan.Plan) {
 		if len(r.StoryPole) > 0 {
 			t.hang("  ", "Story pole, every mark from the run's left end:")
 			rows := [][]string{}
-			for i, m := range r.StoryPole {
-				if i > 0 && m.At == r.StoryPole[i-1].At {
-					rows[len(rows)-1][1] += "; " + drawing.MarkName(p.Profile, m)
-					continue
-				}
-				rows = append(rows, []string{t.length(m.At), drawing.MarkName(p.Profile, m)})
+			for _, m := range poleMarks(p, r) {
+				rows = append(rows, []string{t.length(m.At), m.What})
 			}
 			t.table(4, rows)
 		}
 	}
+}
+
+// poleMark is a place on a story pole and what is marked there.
+type poleMark struct {
+	At   fraction.Length
+	What string
+}
+
+// poleMarks are the places of a run's story pole.
+func poleMarks(p plan.Plan, r plan.Run) []poleMark {
+	var marks []poleMark
+	for _, m := range r.StoryPole {
+		what := drawing.MarkName(p.Profile, m)
+		if last := len(marks) - 1; last >= 0 && marks[last].At == m.At {
+			marks[last].What += "; " + what
+		} else {
+			marks = append(marks, poleMark{m.At, what})
+		}
+	}
+	return marks
 }
 
 // why says for what a run is set out so: what is to be seen at both ends.

@@ -45,8 +45,8 @@ func TestSurveyFieldsAreTheJobFiles(t *testing.T) {
 
 // Where the test's two odd openings stand: after the others of their runs.
 var (
-	byCorners = fmt.Sprintf("runs[0].openings[%d].", surveyOpenings)
-	byTape    = fmt.Sprintf("runs[1].openings[%d].", surveyOpenings)
+	byCorners = fmt.Sprintf("runs[0].openings[%d].", 5)
+	byTape    = fmt.Sprintf("runs[1].openings[%d].", 5)
 )
 
 // numbered is a box's path with the numbers that the page of an odd opening
@@ -65,7 +65,7 @@ func numbered(path string) []string {
 }
 
 // octagon is the outline of the odd openings, on their runs.
-var octagon = [surveyCorners][2]float64{{20, 15}, {30, 13}, {40, 15}, {44, 18}, {40, 22}, {30, 24}, {20, 22}, {16, 18}}
+var octagon = [...][2]float64{{20, 15}, {30, 13}, {40, 15}, {44, 18}, {40, 22}, {30, 24}, {20, 22}, {16, 18}}
 
 // oddly is what someone might write into a box of an odd opening, "" for a path
 // that is no such box: [16, 13] is where the outline's corners are taken from,
@@ -74,7 +74,7 @@ func oddly(path string) string {
 	path, ok := strings.CutPrefix(strings.Replace(path, byTape, byCorners, 1), byCorners)
 	var at, member int
 	decimal := func(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
-	bases := [surveyBases]float64{0, 60, 30}
+	bases := [...]float64{0, 60, 30}
 	switch n, _ := fmt.Sscanf(strings.Map(func(r rune) rune {
 		if r >= '0' && r <= '9' {
 			return r
@@ -164,7 +164,7 @@ func filled(path string) any {
 	case inList("openings"):
 		return "4"
 	case last == "width":
-		return strconv.Itoa(10 * (surveyHeights - 1))
+		return strconv.Itoa(10 * (8 - 1))
 	case last == "at", last == "from", last == "left":
 		return "10"
 	}
