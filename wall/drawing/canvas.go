@@ -99,6 +99,28 @@ func spreadStops(all []stop, gap, lo, hi float64) []stop {
 	return all
 }
 
+// below writes stops under a line of ink at y, reading upwards, each with a lead that runs straight
+// down and then to where its text stands; over is drawn before each. It returns where they end.
+func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
+	deepest := 0.0
+	for _, s := range spreadStops(all, poleGap, lo, hi) {
+		over(s)
+		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
+		s.text.upright(&c.node, "", s.spot, y+long+3, "end")
+		deepest = max(deepest, s.text.width(typeSize))
+	}
+	return y + long + 3 + deepest + 6
+}
+
+// beside writes stops left of a line of ink at x, as below does.
+func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func(stop)) {
+	for _, s := range spreadStops(all, poleGap, lo, hi) {
+		over(s)
+		c.stroke("lead", "M", x-1, s.ink, "h", -straight, "L", x-long, s.spot)
+		s.text.write(&c.node, "", x-long-3, s.spot+4, "end")
+	}
+}
+
 // parted reports whether more than a seam lies between neighbors, such as a door or a panel that
 // is on the wall already.
 func (s scribe) parted(a, b plan.Panel) bool {

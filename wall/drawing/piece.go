@@ -142,64 +142,43 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
 	return all
 }
 
-// measures writes the running measurements. Where there is no room for those of a curve, its template
-// and the table have them.
+// measures writes the running measurements, with a dashed line into the piece to the farthest corner
+// that each belongs to. Where there is no room for those of a curve, its template and the table have
+// them.
 func (d *pieceDrawing) measures() {
-	d.Height = d.area.y + d.area.h + 10
-	for axis, room := range []float64{d.Width - pieceLeft + pieceRight, d.area.h + d.lift + 8} {
+	bottom := d.area.y + d.area.h
+	fitting := func(axis int, room float64) []stop {
 		for _, squareOnly := range []bool{false, true} {
-			all := d.stops(axis, squareOnly)
-			if float64(len(all)-1)*poleGap > room {
-				continue
+			if all := d.stops(axis, squareOnly); float64(len(all)-1)*poleGap <= room {
+				return all
 			}
-			if axis == 0 {
-				d.Height = d.measureAcross(all)
-			} else {
-				d.measureUp(all)
-			}
-			break
 		}
+		return nil
 	}
+	d.Height = bottom + 10
+	if all := fitting(0, d.Width-pieceLeft+pieceRight); all != nil {
+		d.Height = d.below(all, 60, d.Width-7, bottom, 5, 19, func(s stop) {
+			if !s.at.IsZero() && s.at != d.piece.Width {
+				d.stroke("ext", "M", s.ink, bottom, "V", d.reach(0, s.at))
+			}
+		})
+	}
+	d.beside(fitting(1, d.area.h+d.lift+8), d.area.y-d.lift-8, bottom, d.area.x, 5, 19, func(s stop) {
+		if !s.at.IsZero() {
+			d.stroke("ext", "M", d.area.x, s.ink, "H", d.reach(1, s.at))
+		}
+	})
 }
 
-// reach is how far the dashed line of a measurement runs into the piece: to the farthest corner that
-// it belongs to.
+// reach is the ink of the farthest corner that a measurement belongs to, up or to the right.
 func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
-	up, right := d.Height, 0.0
+	up, right := d.area.y+d.area.h, 0.0
 	for _, c := range d.corners {
 		if c.marked[axis] == at {
 			up, right = min(up, d.y(c.at[1])), max(right, d.x(c.at[0]))
 		}
 	}
-	if axis == 0 {
-		return up
-	}
-	return right
-}
-
-// measureAcross writes measurements from the left edge under the piece.
-func (d *pieceDrawing) measureAcross(all []stop) float64 {
-	bottom, deepest := d.area.y+d.area.h, 0.0
-	for _, s := range spreadStops(all, poleGap, 60, d.Width-7) {
-		if !s.at.IsZero() && s.at != d.piece.Width {
-			d.stroke("ext", "M", s.ink, bottom, "V", d.reach(0, s.at))
-		}
-		d.stroke("lead", "M", s.ink, bottom+1, "v5L", s.spot, bottom+19)
-		s.text.upright(&d.node, "", s.spot, bottom+22, "end")
-		deepest = max(deepest, s.text.width(typeSize))
-	}
-	return bottom + 22 + deepest + 6
-}
-
-// measureUp writes measurements from the lower edge beside the piece.
-func (d *pieceDrawing) measureUp(all []stop) {
-	for _, s := range spreadStops(all, poleGap, d.area.y-d.lift-8, d.area.y+d.area.h) {
-		if !s.at.IsZero() {
-			d.stroke("ext", "M", d.area.x, s.ink, "H", d.reach(1, s.at))
-		}
-		d.stroke("lead", "M", d.area.x-1, s.ink, "h-5L", d.area.x-19, s.spot)
-		s.text.write(&d.node, "", d.area.x-22, s.spot+4, "end")
-	}
+	return []float64{up, right}[axis]
 }
 
 // letters names every corner as the table of marks does.

@@ -47,8 +47,9 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.cuts()
 		d.labels()
 		d.offcutLabels()
-		d.measureUp()
-		d.Height = d.measureAcross()
+		bottom, bare := d.area.y+d.area.h, func(stop) {}
+		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, 4, 17, bare)
+		d.Height = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 4, 16, bare)
 		return d.Picture
 	})
 }

@@ -36,22 +36,3 @@ func (d *sheetDrawing) stops(kind nest.CutKind) []stop {
 	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
 	return all
 }
-
-// measureUp writes the crosscuts' distances from the lower end.
-func (d *sheetDrawing) measureUp() {
-	for _, s := range spreadStops(d.stops(nest.Crosscut), poleGap, d.area.y, d.area.y+d.area.h) {
-		d.stroke("lead", "M", d.area.x-1, s.ink, "h-4L", d.area.x-17, s.spot)
-		s.text.write(&d.node, "", d.area.x-20, s.spot+4, "end")
-	}
-}
-
-// measureAcross writes the rips' distances from the left edge and returns where the drawing ends.
-func (d *sheetDrawing) measureAcross() float64 {
-	y, deepest := d.area.y+d.area.h, 0.0
-	for _, s := range spreadStops(d.stops(nest.Rip), poleGap, d.left, d.Width-7) {
-		d.stroke("lead", "M", s.ink, y+1, "v4L", s.spot, y+16)
-		s.text.upright(&d.node, "", s.spot, y+19, "end")
-		deepest = max(deepest, s.text.width(typeSize))
-	}
-	return y + 19 + deepest + 6
-}

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"bytes"
+	_ "embed"
 	"encoding/xml"
 	"fmt"
 	"strconv"
@@ -139,6 +140,14 @@ func (p Picture) Narrow() (Picture, bool) {
 	return *p.narrow, true
 }
 
+//go:embed style.css
+var style string
+
+// Style returns the style sheet of every drawing: its colors follow the reader's choice of light or
+// dark. A file of [Picture.SVG] has it already. No meaning rests on a color alone: every kind of line
+// has its own dashes or weight, every kind of area its own hatch, every kind of mark its own shape.
+func Style() string { return style }
+
 // id returns an identifier that is unique among all drawings of a plan.
 func (p *Picture) id(what string) string { return p.Name + "-" + what }
 
@@ -159,7 +168,7 @@ func (p Picture) markup(alone bool) []byte {
 	svg.add("title", "id", p.id("title")).say(p.Title)
 	svg.add("desc", "id", p.id("desc")).say(p.Desc)
 	if alone {
-		svg.add("style").say(Style())
+		svg.add("style").say(style)
 		svg.add("rect", "class", "paper", "width", p.Width, "height", p.Height)
 	}
 	if len(p.defs.kids) > 0 {
