@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/fraction/fault"
@@ -93,6 +95,28 @@ func TestAValueOfTheWrongTypeIsFoundAtItsPlace(t *testing.T) {
 			return f.Path.String() == where.path && errors.Is(f, jobfile.ErrType)
 		}) {
 			t.Fatalf("null at %s: %v", where.path, err)
+		}
+	})
+}
+
+// Any valid job is written as a file that gives the same job, and always the same file.
+func TestEveryJobIsReadAsItWasWritten(t *testing.T) {
+	schema := checker{schemaOf(t)}
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJob(t)
+		text, again := written(t, j)
+		if diff := cmp.Diff(j, again, sameLengths, cmpopts.EquateEmpty()); diff != "" {
+			t.Fatalf("(-written +read):\n%s\n%s", diff, text)
+		}
+		if twice, _ := written(t, again); twice != text {
+			t.Fatalf("first\n%s\nthen\n%s", text, twice)
+		}
+		var v any
+		if err := json.Unmarshal([]byte(text), &v); err != nil {
+			t.Fatal(err)
+		}
+		if faults := schema.faults(schema.root, v, ""); len(faults) > 0 {
+			t.Fatalf("the schema refuses it: %q\n%s", faults, text)
 		}
 	})
 }

@@ -16,6 +16,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
+var sameLengths = cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{})
+
 // written writes a job and reads it again.
 func written(t interface {
 	Helper()
@@ -59,7 +61,7 @@ func TestJobsAreWrittenAsTheyWereRead(t *testing.T) {
 			t.Fatalf("%s: %v", name, err)
 		}
 		text, again := written(t, j)
-		if diff := cmp.Diff(j, again, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{})); diff != "" {
+		if diff := cmp.Diff(j, again, sameLengths); diff != "" {
 			t.Errorf("%s (-read +again):\n%s\n%s", name, diff, text)
 		}
 		if twice, _ := written(t, again); twice != text {

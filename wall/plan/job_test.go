@@ -1,0 +1,147 @@
+package plan_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// backsplash returns a sound job of one run with a box and a window.
+func backsplash() plan.Job {
+	inch := fraction.Inches
+	profile, _ := groove.Find("beadboard 1-1/2")
+	j := plan.NewJob(fraction.Inch, profile)
+	j.Stock = []nest.Stock{{Name: "sheet", Width: inch(48), Length: inch(96)}}
+	j.Runs = []wall.Run{{
+		Name: "sink wall", Width: inch(95), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+		Heights: []wall.Height{{Top: inch(18)}, {At: inch(48), Top: inch(18)}, {At: inch(95), Top: inch(18)}},
+		Openings: []wall.Opening{
+			{Name: "socket", Kind: wall.Box, Outline: cutout.Rectangle(inch(10), inch(5), fraction.Of(9, 4), fraction.Of(15, 4))},
+			{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(inch(40), inch(8), inch(20), inch(30))},
+		},
+	}}
+	return j
+}
+
+func TestSoundJobIsValid(t *testing.T) {
+	j := backsplash()
+	if err := j.Validate(); err != nil {
+		t.Fatal(err)
+	}
+	if doubts, err := j.Doubts(); err != nil || len(doubts) > 0 {
+		t.Errorf("doubts %v, %v", doubts, err)
+	}
+}
+
+// Each row makes one thing wrong; the fault names it as Go does.
+func TestValidateNamesTheField(t *testing.T) {
+	inch := fraction.Inches
+	for _, row := range []struct {
+		path  string
+		wrong func(*plan.Job)
+	}{
+		{"Title", func(j *plan.Job) { j.Title = "two\nlines" }},
+		{"Title", func(j *plan.Job) { j.Title = strings.Repeat("x", plan.MaxText+1) }},
+		{"Title", func(j *plan.Job) { j.Title = "\xff" }},
+		{"Units", func(j *plan.Job) { j.Units = 7 }},
+		{"Mark", func(j *plan.Job) { j.Mark = fraction.Length{} }},
+		{"Bit", func(j *plan.Job) { j.Bit = inch(-1) }},
+		{"Built", func(j *plan.Job) { j.Built = 62 }},
+		{"Profile.Thickness", func(j *plan.Job) { j.Profile.Thickness = fraction.Length{} }},
+		{"Saw.Kerf", func(j *plan.Job) { j.Saw.Kerf = inch(-1) }},
+		{"Plates[11]", func(j *plan.Job) { j.Plates = map[int]wall.Plate{11: {Width: inch(1), Height: inch(1)}} }},
+		{"Plates[2].Height", func(j *plan.Job) { j.Plates = map[int]wall.Plate{2: {Width: inch(1)}} }},
+		{"Stock[1].Name", func(j *plan.Job) { j.Stock = append(j.Stock, j.Stock[0]) }},
+		{"Stock[0].Count", func(j *plan.Job) { j.Stock[0].Count = new(plan.MaxCount + 1) }},
+		{"Stock[0].Length", func(j *plan.Job) { j.Saw.SquareUp = inch(48) }},
+		{"Runs", func(j *plan.Job) { j.Runs = nil }},
+		{"Runs", func(j *plan.Job) { j.Runs = make([]wall.Run, plan.MaxItems+1) }},
+		{"Runs[0].Name", func(j *plan.Job) { j.Runs[0].Name = " " }},
+		{"Runs[0].Heights[1].Top", func(j *plan.Job) { j.Runs[0].Heights[1].Top = inch(-1) }},
+		{"Runs[0].Right.Kind", func(j *plan.Job) { j.Closed = true }},
+		{"Runs[0].Openings[1].Name", func(j *plan.Job) { j.Runs[0].Openings[1].Name = "socket" }},
+		{"Runs[0].Openings[1].Gangs", func(j *plan.Job) { j.Runs[0].Openings[1].Gangs = 2 }},
+		{"Runs[0].Openings[1].Outline", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = nil }},
+		{"Runs[0].Openings[1].Outline[1].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[1].X = inch(96) }},
+		{"Runs[0].Openings[1].Outline[0].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[0].X = inch(-1) }},
+		{"Runs[0].Openings[1].Outline[0].Y", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(18), inch(1), inch(1)) }},
+		{"Runs[0].Openings[1]", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(4), inch(9), inch(9)) }},
+		{"Runs[0].Focal[0].To", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(96)}} }},
+		{"Runs[0].Focal[1]", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(9)}, {From: inch(8), To: inch(10)}} }},
+		{"Cooking[0].Run", func(j *plan.Job) { j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}} }},
+		{"Cooking[0].From", func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(-1), To: inch(1)}} }},
+		{"Installed[0].Right", func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(96)}} }},
+		{"Finish.House.Material", func(j *plan.Job) { j.Finish.House.Material = "wood" }},
+		{"Taped[0].From", func(j *plan.Job) { j.Taped = []plan.TapedPoint{{Opening: -1}} }},
+		{"Taped[0]", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(7, -1, 0, 30, 40)} }},
+		{"Taped[0].From[0].Distance", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, -30, 40)} }},
+		{"Runs[0].Heights[1].At", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, 50, 40)} }},
+		{"Runs[0].Openings[1].Outline", func(j *plan.Job) {
+			j.Taped = []plan.TapedPoint{taped(0, 1, 0, 50, 40), taped(0, 1, 1, 40, 50), taped(0, 1, 2, 26, 34)}
+		}},
+	} {
+		j := backsplash()
+		row.wrong(&j)
+		err := j.Validate()
+		if !slices.ContainsFunc(fault.All(err), func(f *fault.Fault) bool { return f.Path.String() == row.path && f.Want != "" }) {
+			t.Errorf("%v\nwant a fault at %s", err, row.path)
+		}
+		if _, err := j.Doubts(); err == nil {
+			t.Errorf("%s: doubts of a job that is not valid", row.path)
+		}
+	}
+}
+
+// taped returns a place by its distances from the points (0, 0) and (30, 0).
+func taped(run, opening, index int, a, b int64) plan.TapedPoint {
+	return plan.TapedPoint{Run: run, Opening: opening, Index: index, From: []cutout.Taped{
+		{Distance: fraction.Inches(a)}, {From: cutout.Point{X: fraction.Inches(30)}, Distance: fraction.Inches(b)}}}
+}
+
+func TestZeroJobIsNotValid(t *testing.T) {
+	if err := (plan.Job{}).Validate(); len(fault.All(err)) == 0 {
+		t.Errorf("Validate of the zero job: %v", err)
+	}
+	if j, err := (&plan.Job{}), error(nil); j.SetArch(0, 0, fraction.Inches(1)) == err {
+		t.Error("an arch is set on an opening that is not there")
+	}
+}
+
+// FuzzJob calls every method of a job of wild values: none panics.
+func FuzzJob(f *testing.F) {
+	f.Add([]byte{}, true)
+	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25}, true)
+	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25}, false)
+	f.Fuzz(func(t *testing.T, data []byte, sound bool) {
+		var j plan.Job
+		if sound { // parts of a sound job are made wild
+			j = backsplash()
+			fractiontest.Fill(data, &j.Taped, &j.Arches, &j.Cooking, &j.Plates, &j.Installed, &j.Runs[0].Openings[1], &j.Bit, &j.Priorities)
+		} else {
+			fractiontest.Fill(data, &j)
+		}
+		doubts, err := j.Doubts()
+		if valid := j.Validate(); valid != nil && (err == nil || doubts != nil) {
+			t.Fatalf("%v, but doubts %v, %v", valid, doubts, err)
+		}
+		_, _ = j.Located()
+		_ = j.SetArch(len(data)-1, len(data)/2, j.Bit)
+		_ = j.Locate()
+		for _, p := range j.Taped {
+			_ = fmt.Sprint(p.Path())
+		}
+		for _, a := range j.Arches {
+			_, _ = a.Rise()
+		}
+	})
+}
