@@ -81,13 +81,13 @@ type Height struct {
 	At, Bottom, Top fraction.Length
 }
 
-// Opening is a place that panelling leaves free. Outline is a simple closed
-// polygon in run coordinates, as taped, before its gap. Gangs counts the
-// devices of a box and matters only there.
+// Opening is a place that panelling leaves free. Outline is a simple closed polygon in run
+// coordinates, as taped, before its gap. Gangs counts the devices of a box and matters only there.
 type Opening struct {
 	Name    string
 	Kind    OpeningKind
 	Outline []cutout.Point
+	Arch    *Arch // of an arched head, nil without one; [Arched] gives both it and the outline
 	Gangs   int
 }
 

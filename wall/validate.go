@@ -107,6 +107,11 @@ func (room *Room) checkRun(f *faults, r int) {
 		}
 		if _, err := cutout.NewShape(o.Outline); err != nil {
 			f.add(err.Error(), "runs[%d].openings[%d].outline", r, i)
+		} else if o.Arch != nil {
+			outline, arch, err := Arched(o.Corners(), o.Arch.Rise, room.Mark)
+			if err != nil || *arch != *o.Arch || !slices.Equal(outline, o.Outline) {
+				f.add("want the arch and the outline that Arched gives", "runs[%d].openings[%d].arch", r, i)
+			}
 		}
 	}
 	for i, fo := range run.Focal {

@@ -130,8 +130,9 @@ func (d drawer) runs() {
 	for r := range d.j.Runs {
 		for i := range d.j.Runs[r].Openings {
 			if o := &d.j.Runs[r].Openings[i]; o.Kind != wall.Box && rapid.IntRange(0, 3).Draw(d.T, "arch") == 0 {
-				if err := d.j.SetArch(r, i, d.length(1, 3, "rise")); err != nil {
-					d.Fatalf("SetArch: %v", err)
+				var err error
+				if o.Outline, o.Arch, err = wall.Arched(o.Outline, d.length(1, 3, "rise"), d.j.Mark); err != nil {
+					d.Fatalf("Arched: %v", err)
 				}
 			}
 		}

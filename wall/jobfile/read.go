@@ -40,7 +40,7 @@ func Read(r io.Reader) (j plan.Job, err error) {
 	}
 	if len(c.faults) == len(faults) {
 		c.refused(root, j.Locate())
-		c.refused(root, arches(&j, &file))
+		c.refused(root, c.arches(&j, &file))
 	}
 	if len(c.faults) == len(faults) {
 		c.refused(root, j.Validate())
@@ -261,13 +261,21 @@ func (c *converter) opening(j *plan.Job, r, i int, f *opening) wall.Opening {
 }
 
 // arches puts arched heads on the openings that have a rise.
-func arches(j *plan.Job, f *file) error {
+func (c *converter) arches(j *plan.Job, f *file) error {
 	var all []error
 	for r, run := range f.Runs {
 		for i, o := range run.Openings {
-			if o.Rise != nil {
-				all = append(all, j.SetArch(r, i, *o.Rise))
+			if o.Rise == nil {
+				continue
 			}
+			c.stands(fault.Of("runs", r, "openings", i, "rise"), "Runs", r, "Openings", i, "Arch")
+			into := &j.Runs[r].Openings[i]
+			outline, arch, err := wall.Arched(into.Outline, *o.Rise, j.Mark)
+			if err != nil {
+				all = append(all, fault.Under(err, "Runs", r, "Openings", i))
+				continue
+			}
+			into.Outline, into.Arch = outline, arch
 		}
 	}
 	return errors.Join(all...)

@@ -60,16 +60,6 @@ func fileOf(j plan.Job) file {
 			Breaks:   each(r.Breaks, func(b wall.Break) breaking { return breaking(b) }),
 		})
 	}
-	for _, a := range j.Arches {
-		for i, o := range j.Runs[a.Run].Openings {
-			if o.Name == a.Opening {
-				o.Outline = slices.DeleteFunc(slices.Clone(o.Outline), func(p cutout.Point) bool { return a.Springs.Less(p.Y) })
-				rise := a.Rise()
-				f.Runs[a.Run].Openings[i] = openingOf(o)
-				f.Runs[a.Run].Openings[i].Rise = &rise
-			}
-		}
-	}
 	for _, c := range j.Cooking {
 		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To})
 	}
@@ -102,12 +92,17 @@ func profileOf(p groove.Profile) profile {
 		p.Thickness, p.WideFlats, p.Boards, p.Source}}
 }
 
-// openingOf returns an opening as a rectangle where it is one, and else by its outline.
+// openingOf returns an opening as a rectangle where it is one below an arched head, and else by its
+// outline.
 func openingOf(o wall.Opening) opening {
+	f := opening{Name: o.Name, Kind: o.Kind, Gangs: o.Gangs}
+	if o.Arch != nil {
+		f.Rise = &o.Arch.Rise
+	}
+	o.Outline = o.Corners()
 	lo, hi := o.Bounds()
 	width, height := hi.X.Sub(lo.X), hi.Y.Sub(lo.Y)
-	f := opening{Name: o.Name, Kind: o.Kind, Gangs: o.Gangs, Left: &lo.X, Bottom: &lo.Y}
-	if slices.Equal(o.Outline, cutout.Rectangle(lo.X, lo.Y, width, height)) {
+	if f.Left, f.Bottom = &lo.X, &lo.Y; slices.Equal(o.Outline, cutout.Rectangle(lo.X, lo.Y, width, height)) {
 		f.Width, f.Height = &width, &height
 	} else {
 		f.Outline = each(o.Outline, func(p cutout.Point) pair { return pair{p.X.Sub(lo.X), p.Y.Sub(lo.Y)} })

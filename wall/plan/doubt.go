@@ -85,15 +85,16 @@ func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
 		}
 	}
 	_, corners, err := j.located()
-	for _, a := range j.Arches {
-		i := slices.IndexFunc(j.Runs[a.Run].Openings, func(o wall.Opening) bool { return o.Name == a.Opening })
-		taped := corners[spot{a.Run, i}]
-		if len(taped) == 0 {
-			continue
-		}
-		_, p, q := highest2(taped)
-		if off := p.Y.Sub(q.Y).Abs(); closesWithin().Less(off) {
-			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", a.Run, "Openings", i, "Rise"), Kind: ArchUneven, Lengths: []fraction.Length{off}})
+	for r, run := range j.Runs {
+		for i, o := range run.Openings {
+			taped := corners[spot{r, i}]
+			if o.Arch == nil || len(taped) == 0 {
+				continue
+			}
+			head := wall.Head(taped)
+			if off := taped[head].Y.Sub(taped[(head+1)%len(taped)].Y).Abs(); closesWithin().Less(off) {
+				doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r, "Openings", i, "Rise"), Kind: ArchUneven, Lengths: []fraction.Length{off}})
+			}
 		}
 	}
 	return doubts, err

@@ -3,7 +3,6 @@ package plan
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
@@ -29,7 +28,6 @@ type Job struct {
 	Cooking []Cooking          // by run; behind or beside cooking appliances
 	Taped   []TapedPoint       // the places that were found from taped distances, by run and opening
 	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
-	Arches  []Arch             // the true arcs of arched heads, by run and opening
 }
 
 // NewJob returns a job in these units with every default filled in: the tape, the kerf, the bit
@@ -94,8 +92,9 @@ func (t TapedPoint) Locate(mark fraction.Length) (cutout.Located, error) {
 	return found, fault.Under(err, "From")
 }
 
-// Locate puts the places that were taped into the room: the corners of openings, and where heights
-// stand and how high they are. It fails where distances do not make a point.
+// Locate puts the places that were taped into the room: the corners of openings, which have no arched
+// head then, and where heights stand and how high they are. It fails where distances do not make a
+// point.
 func (j *Job) Locate() error {
 	heights, corners, err := j.located()
 	if err != nil {
@@ -106,79 +105,10 @@ func (j *Job) Locate() error {
 		h.At, h.Top = p.X, p.Y
 	}
 	for at, outline := range corners {
-		j.Runs[at.run].Openings[at.index].Outline = outline
+		o := &j.Runs[at.run].Openings[at.index]
+		o.Outline, o.Arch = outline, nil
 	}
 	return nil
-}
-
-// Arch is the true arc of an arched head, for a trammel: the outline of its opening only comes near
-// it.
-type Arch struct {
-	Run     int    // index of the run
-	Opening string // its name
-	Centre  cutout.Point
-	Springs fraction.Length // the height at which the arc starts on both sides
-	Radius  fraction.Length
-}
-
-// Rise returns how high the arc rises over its springings.
-func (a Arch) Rise() fraction.Length { return a.Centre.Y.Add(a.Radius).Sub(a.Springs) }
-
-// SetArch puts an arched head on the two highest corners of an opening, which are neighbours. Where
-// they are not at one height the higher counts for both. The corners of the head stand on the tape's
-// marks, on or outside the true arc, so that what stands in the opening has room.
-func (j *Job) SetArch(run, opening int, rise fraction.Length) error {
-	o := &j.Runs[run].Openings[opening]
-	outline, arch, err := j.arched(o.Outline, rise)
-	if err != nil {
-		return fault.Under(err, "Runs", run, "Openings", opening)
-	}
-	arch.Run, arch.Opening = run, o.Name
-	o.Outline, j.Arches = outline, append(j.Arches, arch)
-	return nil
-}
-
-// archMarks is how many marks of the tape the corners of an arch may lie outside the true arc;
-// [cutout.Arc] needs two at least.
-const archMarks = 2
-
-// arched returns an outline with an arched head on its two highest corners.
-func (j *Job) arched(corners []cutout.Point, rise fraction.Length) (outline []cutout.Point, arch Arch, err error) {
-	defer fraction.Catch(&err)
-	if len(corners) < 2 {
-		return nil, Arch{}, &fault.Fault{Path: fault.Of("Outline"), Want: "corners to set an arch on"}
-	}
-	at, p, q := highest2(corners)
-	springs := fraction.Max(p.Y, q.Y)
-	left, chord := cutout.Point{X: fraction.Min(p.X, q.X), Y: springs}, p.X.Sub(q.X).Abs()
-	head, err := cutout.Arc(left, chord, rise, j.Mark.Mul(archMarks), j.Mark, cutout.Outside)
-	if err != nil {
-		return nil, Arch{}, &fault.Fault{Path: fault.Of("Rise"), Value: j.Tape().Format(rise), Cause: err, Want: "a rise of at most half the width"}
-	}
-	radius, err := cutout.Radius(chord, rise)
-	if err != nil {
-		return nil, Arch{}, err
-	}
-	arch = Arch{Centre: cutout.Point{X: left.X.Add(chord.Div(2)), Y: springs.Add(rise).Sub(radius)}, Springs: springs, Radius: radius}
-	if q.X.Less(p.X) {
-		slices.Reverse(head)
-	}
-	if at == len(corners)-1 {
-		return slices.Concat(head, corners[1:at]), arch, nil
-	}
-	return slices.Concat(corners[:at], head, corners[at+2:]), arch, nil
-}
-
-// highest2 returns the two neighbouring corners of which the lower is highest, and the index of the
-// first.
-func highest2(corners []cutout.Point) (at int, p, q cutout.Point) {
-	next := func(i int) cutout.Point { return corners[(i+1)%len(corners)] }
-	for i, c := range corners {
-		if fraction.Min(corners[at].Y, next(at).Y).Less(fraction.Min(c.Y, next(i).Y)) {
-			at = i
-		}
-	}
-	return at, corners[at], next(at)
 }
 
 // spot is a height or an opening of a run.

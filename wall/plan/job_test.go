@@ -74,8 +74,12 @@ func TestValidateNamesTheField(t *testing.T) {
 		{"Runs[0].Openings[1].Outline", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = nil }},
 		{"Runs[0].Openings[1].Outline[1].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[1].X = inch(96) }},
 		{"Runs[0].Openings[1].Outline[0].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[0].X = inch(-1) }},
-		{"Runs[0].Openings[1].Outline[0].Y", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(18), inch(1), inch(1)) }},
-		{"Runs[0].Openings[1]", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(4), inch(9), inch(9)) }},
+		{"Runs[0].Openings[1].Outline[0].Y", func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(18), inch(1), inch(1))
+		}},
+		{"Runs[0].Openings[1]", func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(4), inch(9), inch(9))
+		}},
 		{"Runs[0].Focal[0].To", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(96)}} }},
 		{"Runs[0].Focal[1]", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(9)}, {From: inch(8), To: inch(10)}} }},
 		{"Cooking[0].Run", func(j *plan.Job) { j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}} }},
@@ -112,9 +116,6 @@ func TestZeroJobIsNotValid(t *testing.T) {
 	if err := (plan.Job{}).Validate(); len(fault.All(err)) == 0 {
 		t.Errorf("Validate of the zero job: %v", err)
 	}
-	if j, err := (&plan.Job{}), error(nil); j.SetArch(0, 0, fraction.Inches(1)) == err {
-		t.Error("an arch is set on an opening that is not there")
-	}
 }
 
 // FuzzJob calls every method of a job of wild values: none panics.
@@ -126,7 +127,7 @@ func FuzzJob(f *testing.F) {
 		var j plan.Job
 		if sound { // parts of a sound job are made wild
 			j = backsplash()
-			fractiontest.Fill(data, &j.Taped, &j.Arches, &j.Cooking, &j.Plates, &j.Installed, &j.Runs[0].Openings[1], &j.Bit, &j.Priorities)
+			fractiontest.Fill(data, &j.Taped, &j.Cooking, &j.Plates, &j.Installed, &j.Runs[0].Openings[1], &j.Bit, &j.Priorities)
 		} else {
 			fractiontest.Fill(data, &j)
 		}
@@ -135,13 +136,9 @@ func FuzzJob(f *testing.F) {
 			t.Fatalf("%v, but doubts %v, %v", valid, doubts, err)
 		}
 		_, _ = j.Located()
-		_ = j.SetArch(len(data)-1, len(data)/2, j.Bit)
 		_ = j.Locate()
 		for _, p := range j.Taped {
 			_ = fmt.Sprint(p.Path())
-		}
-		for _, a := range j.Arches {
-			_, _ = a.Rise()
 		}
 	})
 }

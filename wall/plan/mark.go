@@ -67,29 +67,27 @@ const arcMarks = 4
 func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 	var out []Arc
 	rings := append(p.Shape.Holes(), p.Shape.Outline())
-	for _, a := range m.job.Arches {
-		if a.Run != p.Run {
+	for _, o := range m.job.Runs[p.Run].Openings {
+		if o.Arch == nil {
 			continue
 		}
-		centre, radius := Point{a.Centre.X.Sub(p.At.X), a.Centre.Y.Sub(p.At.Y)}, a.Radius.Add(m.gapRound(a))
-		low := a.Springs.Sub(p.At.Y)
+		middle, radius, err := o.Arch.Circle()
+		if err != nil {
+			continue // a valid job has no such arch
+		}
+		gap := m.job.Gaps.Window
+		if o.Kind == wall.Box {
+			gap = m.job.Gaps.Box
+		}
+		centre, radius := Point{middle.X.Sub(p.At.X), middle.Y.Sub(p.At.Y)}, radius.Add(gap)
+		low := o.Arch.Springing.Y.Sub(p.At.Y)
 		if slices.ContainsFunc(rings, func(ring []cutout.Point) bool {
-			return follows(ring, centre, radius, low, m.job.Room.Mark.Mul(arcMarks))
+			return follows(ring, centre, radius, low, m.job.Mark.Mul(arcMarks))
 		}) {
-			out = append(out, Arc{Opening: a.Opening, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius})
+			out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius})
 		}
 	}
 	return out
-}
-
-// gapRound returns the gap that is left open round an arched opening.
-func (m *maker) gapRound(a Arch) fraction.Length {
-	for _, o := range m.job.Room.Runs[a.Run].Openings {
-		if o.Name == a.Opening && o.Kind == wall.Box {
-			return m.job.Room.Gaps.Box
-		}
-	}
-	return m.job.Room.Gaps.Window
 }
 
 // follows reports whether an edge of a ring runs along the arc above low: both

@@ -284,41 +284,25 @@ func (j *Job) checkInstalled(f *faults) {
 	}
 }
 
-// checkTaped checks that the room has the places that the taped distances give, and the heads that
-// the arches give.
+// checkTaped checks that the room has the places that the taped distances give.
 func (j *Job) checkTaped(f *faults) {
 	heights, corners, err := j.located()
 	if err != nil {
 		f.join(err)
 		return
 	}
-	for r, run := range j.Runs {
-		for i, h := range run.Heights {
-			if p, ok := heights[spot{r, i}]; ok && (p != cutout.Point{X: h.At, Y: h.Top}) {
-				f.add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", r, "Heights", i, "At")
-			}
+	for at, p := range heights {
+		if h := j.Runs[at.run].Heights[at.index]; p.X != h.At || p.Y != h.Top {
+			f.add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", at.run, "Heights", at.index, "At")
 		}
-		for i, o := range run.Openings {
-			outline, taped := corners[spot{r, i}]
-			if !taped {
-				outline = o.Outline
-			}
-			if a := slices.IndexFunc(j.Arches, func(a Arch) bool { return a.Run == r && a.Opening == o.Name }); a >= 0 {
-				var arch Arch
-				if !taped {
-					outline = slices.DeleteFunc(slices.Clone(outline), func(p cutout.Point) bool { return j.Arches[a].Springs.Less(p.Y) })
-				}
-				if outline, arch, err = j.arched(outline, j.Arches[a].Rise()); err != nil {
-					f.join(fault.Under(err, "Runs", r, "Openings", i))
-					continue
-				}
-				if arch.Run, arch.Opening = r, o.Name; arch != j.Arches[a] {
-					f.add(nil, "the arc that stands on its opening, as Job.SetArch sets it", "Arches", a)
-				}
-			}
-			if !slices.Equal(outline, o.Outline) {
-				f.add(nil, "the corners that its taped distances and its arch give", "Runs", r, "Openings", i, "Outline")
-			}
+	}
+	for at, outline := range corners {
+		o := &j.Runs[at.run].Openings[at.index]
+		if o.Arch != nil {
+			outline, _, err = wall.Arched(outline, o.Arch.Rise, j.Mark)
+		}
+		if err != nil || !slices.Equal(outline, o.Outline) {
+			f.add(nil, "the corners that its taped distances give, as Job.Locate sets them", "Runs", at.run, "Openings", at.index, "Outline")
 		}
 	}
 }
