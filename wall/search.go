@@ -2,6 +2,8 @@ package wall
 
 import (
 	"container/heap"
+	"context"
+	"iter"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -13,182 +15,201 @@ import (
 // is known exactly by dynamic programming from the end, so that best-first
 // search over paths meets the layouts in order and each only once.
 
-// junction is a place where a stretch starts: the left end of a run (from < 0)
-// or a break that is used. butts says whether the run butts at its left end.
-type junction struct {
-	run, from int
-	butts     bool
-}
+// Layouts yields the layouts of the room in order: the fewest hard rules
+// broken (and only those layouts which break no more than they must), then
+// blemish from least up, then fewer pieces, cuts more alike at both ends of
+// runs, a wider narrowest panel; what ties still is in a fixed order. Each
+// layout comes once. The room must not be changed while it runs.
+//
+// Where there is an error it comes alone and last: [*FieldError] values joined for
+// a room that makes no sense, a [*NoLayoutError] for one that cannot be covered,
+// a *fraction.OverflowError for numbers that are too fine, and the context's own
+// error, within a second, once it has ended.
+//
+// The first layout costs time in proportion to the runs, to the square of the
+// origins tried, and to the seam lines times those within one sheet; each
+// further one little.
+func Layouts(ctx context.Context, room Room) iter.Seq2[Layout, error] { return layouts(ctx, room, nil) }
 
-// option is a way to go on from a junction.
-type option struct {
-	sol     *solution
-	residue int
-	next    junction
-}
-
-// chain holds the best ways to go on from the junctions of a room. In a closed
-// room whose last corner is an inside one there is a chain for each way to
-// start, since the end has to meet it; and where left limits ask for residues
-// there is one for each way to make these.
-type chain struct {
-	m        *model
-	start    junction
-	residue  int    // of the first stretch, where it is fixed; else -1
-	butts    []bool // by run: how the left ends of the varying runs are made; nil if there are none
-	ways     map[junction]*ways
-	options  map[junction][]option
-	couplers map[junction]*coupler
-}
-
-// ways holds the best ranks by residue: of all that follows when the junction's
-// stretch has it (on), and when the stretch before had it (after).
-type ways struct {
-	on, after     []rank
-	onOK, afterOK []bool
-}
-
-func newChain(m *model, start bool, residue int, butts []bool) *chain {
-	return &chain{m: m, start: junction{run: 0, from: -1, butts: start}, residue: residue, butts: butts,
-		ways: map[junction]*ways{}, options: map[junction][]option{}, couplers: map[junction]*coupler{}}
-}
-
-// free reports whether what follows the junction does not depend on the
-// pattern before it.
-func (c *chain) free(j junction) bool {
-	return j.from < 0 && (j.run == 0 || j.run < len(c.m.room.Runs) && !c.m.coupled(j.run-1))
-}
-
-// from returns the options at the junction, in the order that breaks ties.
-func (c *chain) from(j junction) []option {
-	if options, ok := c.options[j]; ok {
-		return options
+func layouts(ctx context.Context, room Room, objective *Objective) iter.Seq2[Layout, error] {
+	if ctx == nil {
+		ctx = context.Background()
 	}
-	var options []option
-	run := &c.m.room.Runs[j.run]
-	last := len(run.Breaks)
-	for to := last; to > j.from && to >= 0; to-- {
-		for _, butts := range c.rightEnds(j, to == last) {
-			s, err := c.m.stretch(j.run, j.from, to, fitting{buttsLeft: j.butts, buttsRight: butts})
+	return func(yield func(Layout, error) bool) {
+		s, err := newSearch(ctx, &room, objective)
+		if err != nil {
+			yield(Layout{}, err)
+			return
+		}
+		for {
+			layout, more, err := s.next()
 			if err != nil {
-				continue // this way of fitting leaves nothing, or meets an installed panel
+				yield(Layout{}, err)
+				return
 			}
-			next := junction{run: j.run, from: to, butts: j.butts}
-			if to == last {
-				next = junction{run: j.run + 1, from: -1, butts: c.m.sharesInside(j.run) && !butts}
-			}
-			for i := range c.m.residues[j.run] {
-				if c.residue >= 0 && j == c.start && i != c.residue || !c.tries(j.run, i) {
-					continue
-				}
-				o := c.m.origin(j.run, i)
-				if !s.agrees(o) {
-					continue
-				}
-				if sol := s.solve(o); sol.ok {
-					options = append(options, option{sol, i, next})
-				}
+			if !more || !yield(layout, nil) {
+				return
 			}
 		}
 	}
-	c.options[j] = options
-	return options
 }
 
-// rightEnds returns the ways to make the right end of the stretch: whether it
-// butts there.
-func (c *chain) rightEnds(j junction, atEnd bool) []bool {
-	switch {
-	case !atEnd || !c.m.sharesInside(j.run):
-		return []bool{false}
-	case j.run == len(c.m.room.Runs)-1:
-		return []bool{!c.start.butts}
-	case slices.Contains(c.m.varying, j.run+1):
-		return []bool{!c.butts[j.run+1]}
+// search is a best-first search over the paths of a room.
+type search struct {
+	m        *model
+	frontier frontier
+	closing  bool // the room closes at an inside corner
+	least    int  // hard rules that the first layout had to break; -1 before it
+}
+
+func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search, err error) {
+	defer fraction.Catch(&err)
+	defer catchStop(&err)
+	if err := room.Validate(); err != nil {
+		return nil, err
 	}
-	return []bool{false, true}
-}
-
-// tries reports whether residue i of the run is tried in the layouts of the
-// chain: whether one of them has a left limit that asks for it.
-func (c *chain) tries(run, i int) bool {
-	return c.butts == nil || slices.ContainsFunc(c.m.limits[run][i], func(l limit) bool {
-		return l.run == everyLayout || c.butts[l.run] == l.butts
-	})
-}
-
-// agrees reports whether the installed panels of the stretch show the pattern
-// with its origin at o.
-func (s *stretch) agrees(o fraction.Length) bool {
-	for _, in := range s.installed() {
-		if s.room.Profile.Phase(in.Left, o) != in.LeftPhase {
-			return false
+	m, err := newModel(ctx, room)
+	if err != nil {
+		return nil, err
+	}
+	m.objective = objective
+	s = &search{m: m, least: -1, closing: room.Closed && m.sharesInside(len(room.Runs)-1)}
+	for k, ends := range m.leftEnds() {
+		for _, start := range []bool{false, true} {
+			if start && !s.closing || slices.Contains(m.varying, 0) && ends[0] != start {
+				continue
+			}
+			s.begin(newChain(m, start, -1, ends), k)
 		}
 	}
-	return true
+	heap.Init(&s.frontier)
+	if len(s.frontier) == 0 {
+		return nil, m.whyNone()
+	}
+	return s, nil
 }
 
-// rest returns the best rank of all that follows the junction when the stretch
-// before it has the given residue.
-func (c *chain) rest(j junction, before int) (rank, bool) {
-	if j.run == len(c.m.room.Runs) {
-		if c.residue < 0 {
-			return noRank, true
+// leftEnds returns each way to make the left ends of the varying runs: by run,
+// whether it butts there. If there are none, that is nil alone.
+func (m *model) leftEnds() [][]bool {
+	if len(m.varying) == 0 {
+		return [][]bool{nil}
+	}
+	var ends [][]bool
+	for choice := range 1 << len(m.varying) {
+		butts := make([]bool, len(m.room.Runs))
+		for k, r := range m.varying {
+			butts[r] = choice>>k&1 == 1
 		}
-		return c.meet(j, before, c.residue)
+		ends = append(ends, butts)
 	}
-	w := c.solve(j)
-	if c.free(j) {
-		before = 0
-	}
-	return w.after[before], w.afterOK[before]
+	return ends
 }
 
-// solve fills in the ways from a junction, those from later ones first.
-func (c *chain) solve(j junction) *ways {
-	if w, ok := c.ways[j]; ok {
-		return w
+// begin puts the beginnings of the layouts of a chain on the frontier; number is
+// that of its way to make the left ends, for ties.
+func (s *search) begin(c *chain, number int) {
+	w := c.solve(c.start)
+	if !s.closing {
+		if w.afterOK[0] {
+			s.frontier = append(s.frontier, &path{chain: c, bound: w.after[0], sofar: noRank, j: c.start, choice: number})
+		}
+		return
 	}
-	n := len(c.m.residues[j.run])
-	w := &ways{on: make([]rank, n), onOK: make([]bool, n)}
-	c.ways[j] = w
-	for _, o := range c.from(j) {
-		rest, ok := c.rest(o.next, o.residue)
+	for i, ok := range w.onOK {
 		if !ok {
 			continue
 		}
-		if r := o.sol.best.plus(rest); !w.onOK[o.residue] || r.compare(w.on[o.residue]) < 0 {
-			w.on[o.residue], w.onOK[o.residue] = r, true
+		choice := 2 * (number*len(w.onOK) + i)
+		if c.start.butts {
+			choice++
+		}
+		// The bound leaves out the corner where the room closes.
+		s.frontier = append(s.frontier, &path{chain: c, bound: w.on[i], sofar: noRank, j: c.start, residue: i, choice: choice})
+	}
+}
+
+// next returns the next layout, or false if there is none.
+func (s *search) next() (layout Layout, more bool, err error) {
+	defer fraction.Catch(&err)
+	defer catchStop(&err)
+	for len(s.frontier) > 0 {
+		check(s.m.ctx)
+		p := heap.Pop(&s.frontier).(*path)
+		switch {
+		case s.least >= 0 && p.bound.broken > s.least:
+			return Layout{}, false, nil
+		case s.closing && p.chain.residue < 0:
+			c := newChain(s.m, p.j.butts, p.residue, p.chain.butts)
+			if r, ok := c.rest(c.start, 0); ok {
+				q := *p
+				q.chain, q.bound = c, r
+				heap.Push(&s.frontier, &q)
+			}
+		case p.sol == nil && p.j.run == len(s.m.room.Runs):
+			s.least = p.bound.broken
+			layout, err := s.m.build(p)
+			return layout, err == nil, err
+		default:
+			p.grow(&s.frontier)
 		}
 	}
-	befores := len(c.m.residues[c.runBefore(j)])
-	if c.free(j) {
-		befores = 1
+	if s.least < 0 {
+		return Layout{}, false, s.m.whyNone()
 	}
-	w.after, w.afterOK = make([]rank, befores), make([]bool, befores)
-	for before := range befores {
-		check(c.m.ctx)
-		for i := range n {
-			if !w.onOK[i] {
-				continue
-			}
-			if w.afterOK[before] && w.on[i].compare(w.after[before]) >= 0 {
-				continue // meeting costs nothing less than zero
-			}
-			r := w.on[i]
-			if !c.free(j) {
-				meeting, ok := c.meet(j, before, i)
-				if !ok {
-					continue
-				}
-				r = r.plus(meeting)
-			}
-			if !w.afterOK[before] || r.compare(w.after[before]) < 0 {
-				w.after[before], w.afterOK[before] = r, true
-			}
+	return Layout{}, false, nil
+}
+
+// stopped is what a search panics with when its context has ended.
+type stopped struct{ cause error }
+
+// check stops the search that runs under ctx when ctx has ended. It stands in each
+// loop that may run long.
+func check(ctx context.Context) {
+	if err := ctx.Err(); err != nil {
+		panic(stopped{err})
+	}
+}
+
+// catchStop makes an error of what check panics with.
+func catchStop(err *error) {
+	switch caught := recover().(type) {
+	case nil:
+	case stopped:
+		*err = caught.cause
+	default:
+		panic(caught)
+	}
+}
+
+// leg is one stretch of a finished path with the places of its seams by bay.
+type leg struct {
+	sol   *solution
+	nodes [][]int
+	chain *chain
+	index int // residue
+	next  junction
+}
+
+// legs returns the stretches of a finished path in order.
+func (p *path) legs() []leg {
+	var steps []*path
+	for ; p.parent != nil; p = p.parent {
+		steps = append(steps, p)
+	}
+	slices.Reverse(steps)
+	var legs []leg
+	for _, q := range steps {
+		from := q.parent
+		if from.sol == nil { // q chose a stretch
+			option := q.chain.from(from.j)[q.choice]
+			legs = append(legs, leg{sol: option.sol, nodes: make([][]int, len(option.sol.bays)), chain: q.chain, index: option.residue, next: option.next})
+			continue
 		}
+		last := &legs[len(legs)-1]
+		last.nodes[from.bay] = append(last.nodes[from.bay], q.choice)
 	}
-	return w
+	return legs
 }
 
 // path is the beginning of a layout.

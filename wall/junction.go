@@ -2,6 +2,13 @@ package wall
 
 import "example.com/groovewright/fraction"
 
+// junction is a place where a stretch starts: the left end of a run (from < 0)
+// or a break that is used. butts says whether the run butts at its left end.
+type junction struct {
+	run, from int
+	butts     bool
+}
+
 // coupler ranks the meeting of two patterns at a junction.
 type coupler struct {
 	perInch fraction.Ratio // what an inch of mismatch costs
