@@ -76,8 +76,8 @@ func (p Place) MarshalText() ([]byte, error) { return places.Marshal(p) }
 // UnmarshalText reads the word of a place.
 func (p *Place) UnmarshalText(text []byte) error { return places.Unmarshal(text, p) }
 
-// Cost returns Weight x height in feet x Amount in inches, or Weight x Amount
-// for a term that does not count by height.
+// Cost returns Weight x height in feet x Amount in inches, or Weight x Amount for a term that does
+// not count by height.
 func (b Blemish) Cost() fraction.Ratio {
 	cost := b.Weight.Mul(b.Amount.Over(inch))
 	if b.Kind != SeamOffLine {
@@ -88,8 +88,8 @@ func (b Blemish) Cost() fraction.Ratio {
 
 var inch, foot = fraction.Inches(1), fraction.Inches(12)
 
-// edgeTerms returns the terms of the stretch's upright edges with the pattern's
-// origin at o, those of no weight left out.
+// edgeTerms returns the terms of the stretch's upright edges with the pattern's origin at o, those
+// of no weight left out.
 func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 	var terms []Blemish
 	for _, e := range s.edges {
@@ -104,8 +104,8 @@ func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 	return terms
 }
 
-// uneven returns how much the cuts at both ends of a run differ, the distance
-// from each to the nearest feature boundary. A run with breaks has none.
+// uneven returns how much the cuts at both ends of a run differ, the distance from each to the
+// nearest feature boundary. A run with breaks has none.
 func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	if len(s.room.Runs[s.run].Breaks) > 0 {
 		return fraction.Length{}
@@ -116,8 +116,8 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	return left.Sub(right).Abs()
 }
 
-// seamTerms yields the terms of a seam with its gap's middle at x, all but its
-// distance from a seam line.
+// seamTerms yields the terms of a seam with its gap's middle at x, all but its distance from a seam
+// line.
 func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 	return func(yield func(Blemish) bool) {
 		run := &s.room.Runs[s.run]
@@ -148,16 +148,16 @@ func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 	}
 }
 
-// lineTerm returns the term for a seam that is not on a seam line; its amount
-// is zero where it is, and where the pattern has no seam line at all.
+// lineTerm returns the term for a seam that is not on a seam line; its amount is zero where it is,
+// and where the pattern has no seam line at all.
 func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
 	p := &s.room.Profile
 	distance, _ := p.DistanceToSeamLine(p.Phase(x, o))
 	return Blemish{Run: s.run, Kind: SeamOffLine, Where: AtSeam, At: x, Amount: distance, Weight: s.room.Priorities.SeamLine}
 }
 
-// prominence returns how much a seam at x is seen. Where two focal stretches
-// meet at x, the greater counts.
+// prominence returns how much a seam at x is seen. Where two focal stretches meet at x, the greater
+// counts.
 func (r *Run) prominence(x fraction.Length) fraction.Ratio {
 	prominence, found := fraction.NewRatio(1, 1), false
 	for _, f := range r.Focal {
@@ -171,8 +171,8 @@ func (r *Run) prominence(x fraction.Length) fraction.Ratio {
 	return prominence
 }
 
-// cornerTerm returns the term of the inside corner at the right end of run r,
-// whose neighbour butts against it or the other way round.
+// cornerTerm returns the term of the inside corner at the right end of run r, whose neighbour butts
+// against it or the other way round.
 func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Blemish, error) {
 	next := (r + 1) % len(m.room.Runs)
 	left, err := m.region(r, fitting{buttsRight: !nextButts})
@@ -189,8 +189,8 @@ func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 	}, nil
 }
 
-// cornerWeight returns the weight of the corner at the right end of run r: the
-// greater prominence that its two ends state, if any does.
+// cornerWeight returns the weight of the corner at the right end of run r: the greater prominence
+// that its two ends state, if any does.
 func (m *model) cornerWeight(r int) fraction.Ratio {
 	weight, stated := m.room.Priorities.InsideCorner, false
 	next := m.room.Runs[(r+1)%len(m.room.Runs)]
@@ -202,8 +202,7 @@ func (m *model) cornerWeight(r int) fraction.Ratio {
 	return weight
 }
 
-// breakTerms returns the terms of break number k of run r when the pattern
-// starts afresh there.
+// breakTerms returns the terms of break number k of run r when the pattern starts afresh there.
 func (m *model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error) {
 	g, err := m.region(r, fitting{})
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 
 // build makes the layout of a finished path.
 func (m *model) build(p *path) (Layout, error) {
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Cost: p.bound.worth}
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Cost: p.bound.price}
 	legs := p.legs()
 	for i, l := range legs {
 		s := l.sol.stretch
@@ -61,7 +61,7 @@ func (m *model) build(p *path) (Layout, error) {
 	})
 	m.addJoints(&layout, legs)
 	if m.objective != nil && m.objective.Weight.Sign() > 0 {
-		layout.Total = fraction.Ratio{} // the bound has the worth in it
+		layout.Total = fraction.Ratio{} // the bound has the price in it
 		for _, b := range layout.Blemishes {
 			layout.Total = layout.Total.Add(b.Cost())
 		}
@@ -89,7 +89,7 @@ func (m *model) addPanels(layout *Layout, l leg) {
 		c := &l.sol.bays[k]
 		at := 0
 		for _, j := range nodes {
-			left, right := s.panelEdges(c, at, j)
+			left, right := c.left[at], c.right[j]
 			run.Panels = append(run.Panels, Panel{
 				Left: left, Right: right,
 				LeftPhase:  m.room.Profile.Phase(left, l.sol.origin),

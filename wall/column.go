@@ -28,6 +28,9 @@ func (c cell) bottom(x fraction.Length) fraction.Length {
 }
 func (c cell) top(x fraction.Length) fraction.Length { return heightOn(c.topLeft, c.topRight, x) }
 
+func (c cell) bottomSlopes() bool { return c.bottomLeft.Y != c.bottomRight.Y }
+func (c cell) topSlopes() bool    { return c.topLeft.Y != c.topRight.Y }
+
 // columnsOf merges the slabs of shapes that do not overlap.
 func columnsOf(shapes []cutout.Shape) []column {
 	var slabs []cutout.Slab
@@ -136,10 +139,10 @@ func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 		var sum fraction.Length
 		for _, c := range col.cells {
 			top, bottom := c.top(x), c.bottom(x)
-			if c.topLeft.Y != c.topRight.Y && !g.taped[cutout.Point{X: x, Y: top}] {
+			if c.topSlopes() && !g.taped[cutout.Point{X: x, Y: top}] {
 				top = floor(top, mark)
 			}
-			if c.bottomLeft.Y != c.bottomRight.Y && !g.taped[cutout.Point{X: x, Y: bottom}] {
+			if c.bottomSlopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
 				bottom = ceil(bottom, mark)
 			}
 			if bottom.Less(top) {

@@ -6,29 +6,32 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// rank is what layouts are ordered by, the first difference deciding: hard
-// rules broken, what the pieces are worth (where that is asked for), blemish,
-// pieces, unbalanced cuts, and last the narrowest panel, of which more is better. Ranks of parts combine into the rank of the whole,
-// and a better part never makes a worse whole; that is what lets dynamic
-// programming find the least, and best-first search the order.
-type rank struct {
-	broken  int             // seams too near a box, panels too narrow, only exposed ends cut
-	worth   fraction.Length // sum; 0 for Layouts
-	blemish fraction.Ratio  // sum over the parts
-	pieces  int             // sum
+// cost is what layouts are ordered by, lexicographically: the first difference decides. Costs of
+// parts combine into the cost of the whole, and a better part never makes a worse whole; that is
+// what lets dynamic programming find the least, and best-first search the order.
+type cost struct {
+	broken  int             // hard rules: seams too near a box, panels too narrow, only exposed ends cut
+	price   fraction.Length // of the pieces by an objective; 0 for Layouts
+	blemish fraction.Ratio
+	pieces  int
 	uneven  fraction.Length // sum of differences between the cuts at both ends of a run
-	narrow  fraction.Length // least panel width; far where there is no panel
+	narrow  fraction.Length // least panel width, more is better; far where there is no panel
 }
 
 // far is wider than any panel: the narrowest panel of no panels.
 var far = fraction.Inches(1 << 30)
 
-var noRank = rank{narrow: far}
+var (
+	zeroCost = cost{narrow: far}
+	infinite = cost{broken: 1 << 24, narrow: far} // of what cannot be
+)
 
-func (a rank) plus(b rank) rank {
-	return rank{
+func (a *cost) feasible() bool { return a.broken < infinite.broken }
+
+func (a cost) plus(b cost) cost {
+	return cost{
 		broken:  a.broken + b.broken,
-		worth:   a.worth.Add(b.worth),
+		price:   a.price.Add(b.price),
 		blemish: a.blemish.Add(b.blemish),
 		pieces:  a.pieces + b.pieces,
 		uneven:  a.uneven.Add(b.uneven),
@@ -36,11 +39,11 @@ func (a rank) plus(b rank) rank {
 	}
 }
 
-func (a rank) compare(b rank) int {
+func (a *cost) compare(b *cost) int {
 	if a.broken != b.broken {
 		return cmp.Compare(a.broken, b.broken)
 	}
-	if c := a.worth.Compare(b.worth); c != 0 {
+	if c := a.price.Compare(b.price); c != 0 {
 		return c
 	}
 	if c := a.blemish.Compare(b.blemish); c != 0 {

@@ -1,13 +1,11 @@
-// Package wall plans grooved panelling on the walls of a room: where the
-// pattern starts on each run, which way to work, where the seams fall and what
-// shape each piece has.
+// Package wall plans grooved panelling on the walls of a room: where the pattern starts on each
+// run, which way to work, where the seams fall and what shape each piece has.
 //
 // # The model
 //
-// A [Room] is a list of runs, each one flat stretch of wall seen face on with x
-// to the right from its left end and y up from a level datum. Runs are listed
-// as one turns clockwise, so the right end of one run meets the left end of the
-// next:
+// A [Room] is a list of runs, each one flat stretch of wall seen face on with x to the right from
+// its left end and y up from a level datum. Runs are listed as one turns clockwise, so the right
+// end of one run meets the left end of the next:
 //
 //	    run 1            inside corner: one run passes into the corner, the
 //	 ___________         other butts against its face
@@ -15,17 +13,16 @@
 //	| run 0     | run 2  exposed end: seen, wants a whole feature
 //	|           |
 //
-// [Layouts] yields every layout of a room in order of blemish, the measure of
-// what the eye would find: cut features at edges that are seen, a pattern that
-// does not follow round a corner, seams. The order is total and the same on
-// every machine. [LayoutsByCost] yields the same layouts in the order of what
-// their pieces are worth, as a [Objective] values them: those that take little first.
+// [Layouts] yields every layout of a room in order of blemish, the measure of what the eye would
+// find: cut features at edges that are seen, a pattern that does not follow round a corner, seams.
+// The order is total and the same on every machine. [LayoutsByCost] yields the same layouts in the
+// order of what their pieces are worth, as a [Objective] values them: those that take little first.
 //
 // # Units and exactness
 //
-// Lengths are exact inches. The shape of a wall is exact as taped; only points
-// that no tape gave (a sloped line met by a seam) are rounded, to the room's
-// mark and into the space. Costs are exact fractions and are never rounded.
+// Lengths are exact inches. The shape of a wall is exact as taped; only points that no tape gave (a
+// sloped line met by a seam) are rounded, to the room's mark and into the space. Costs are exact
+// fractions and are never rounded.
 //
 // # Guarantees
 //
@@ -42,10 +39,10 @@
 //
 // # Errors
 //
-// Input that makes no sense gives [*FieldError] values, joined. A room which no
-// layout can cover gives [*NoLayoutError]. Numbers too fine for exact
-// arithmetic give a *fraction.OverflowError. Nothing panics.
+// Input that makes no sense gives [*FieldError] values, joined. A room which no layout can cover
+// gives [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError.
+// Nothing panics.
 //
-// The package knows the size of the sheets, since no panel can be wider, but
-// not how many there are, what they cost, or how they are sawn.
+// The package knows the size of the sheets, since no panel can be wider, but not how many there
+// are, what they cost, or how they are sawn.
 package wall

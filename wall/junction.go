@@ -2,69 +2,68 @@ package wall
 
 import "example.com/groovewright/fraction"
 
-// junction is a place where a stretch starts: the left end of a run (from < 0)
-// or a break that is used. butts says whether the run butts at its left end.
+// junction is a place where a stretch starts: the left end of a run (from < 0) or a break that is
+// used. butts says whether the run butts at its left end.
 type junction struct {
 	run, from int
 	butts     bool
 }
 
-// coupler ranks the meeting of two patterns at a junction.
+// coupler has what the meeting of two patterns at a junction costs.
 type coupler struct {
-	perInch fraction.Ratio // what an inch of mismatch costs
-	fixed   fraction.Ratio // what the joint costs all the same
-	allowed bool           // whether patterns that agree may meet here
-	none    bool
+	perInch fraction.Ratio // of mismatch
+	fixed   cost           // of the joint itself, infinite where there can be none
+	afresh  bool           // patterns that agree do not meet here: they run on
 }
 
-// coupler returns the coupler of the junction; for the end of a closed room,
-// that of the corner where it closes.
+// coupler returns the coupler of the junction; for the end of a closed room, that of the corner
+// where it closes.
 func (c *chain) coupler(j junction) *coupler {
 	if k, ok := c.couplers[j]; ok {
 		return k
 	}
-	k := &coupler{allowed: true}
+	k := &coupler{fixed: zeroCost}
 	c.couplers[j] = k
-	one := fraction.Inches(1)
+	var err error
 	switch {
 	case j.from >= 0:
-		terms, err := c.m.breakTerms(j.run, j.from, one)
-		if err != nil {
-			k.none = true
-			break
-		}
-		k.perInch, k.fixed, k.allowed = terms[0].Cost(), terms[1].Cost(), false
-		if c.m.room.Profile.Boards {
-			k.fixed = fraction.Ratio{}
+		k.afresh = true
+		var terms []Blemish
+		if terms, err = c.m.breakTerms(j.run, j.from, inch); err == nil {
+			k.perInch = terms[0].Cost()
+			if !c.m.room.Profile.Boards {
+				k.fixed.blemish = terms[1].Cost()
+			}
 		}
 	case j.run > 0 && c.m.sharesInside(j.run-1) && (j.run < len(c.m.room.Runs) || c.residue >= 0):
-		term, err := c.m.cornerTerm(j.run-1, j.butts, one)
-		if err != nil {
-			k.none = true
-			break
+		var term Blemish
+		if term, err = c.m.cornerTerm(j.run-1, j.butts, inch); err == nil {
+			k.perInch = term.Cost()
 		}
-		k.perInch = term.Cost()
+	}
+	if err != nil {
+		k.fixed = infinite
 	}
 	return k
 }
 
-// meet returns the rank of residue i following residue before at the junction.
-func (c *chain) meet(j junction, before, i int) (rank, bool) {
+// meet returns the cost of residue i following residue before at the junction.
+func (c *chain) meet(j junction, before, i int) cost {
+	if c.free(j) {
+		return zeroCost
+	}
 	k := c.coupler(j)
-	r := noRank
-	if k.none || !k.allowed && before == i {
-		return r, false
+	if k.afresh && before == i {
+		return infinite
 	}
+	all := k.fixed
 	if !k.perInch.IsZero() {
-		r.blemish = k.perInch.Mul(c.mismatch(j, before, i).Over(inch)).Add(k.fixed)
-	} else {
-		r.blemish = k.fixed
+		all.blemish = all.blemish.Add(k.perInch.Mul(c.mismatch(j, before, i).Over(inch)))
 	}
-	return r, true
+	return all
 }
 
-// mismatch returns how far the patterns of two residues are apart, in inches
-// round the repeat.
+// mismatch returns how far the patterns of two residues are apart, in inches round the repeat.
 func (c *chain) mismatch(j junction, before, i int) fraction.Length {
 	if j.run == len(c.m.room.Runs) {
 		u := c.m.residues[j.run-1][before].Add(c.m.shift[j.run])

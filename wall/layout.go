@@ -15,8 +15,8 @@ type Layout struct {
 	Total     fraction.Ratio
 	Joints    []Joint // run by run, the seams last
 
-	// Broken counts the hard rules that had to be broken: seams too near a
-	// box, panels narrower than the least, a run's only exposed end cut.
+	// Broken counts the hard rules that had to be broken: seams too near a box, panels narrower
+	// than the least, a run's only exposed end cut.
 	Broken int
 
 	// Cost is what the pieces cost by an [Objective]; 0 but for LayoutsByCost.
@@ -27,8 +27,8 @@ type Layout struct {
 type RunLayout struct {
 	Limits [2]fraction.Length // leftmost and rightmost x that panels reach
 
-	// EndPhases are the phases at the left and right end; a leaning end counts
-	// at its middle height.
+	// EndPhases are the phases at the left and right end; a leaning end counts at its middle
+	// height.
 	EndPhases [2]fraction.Length
 
 	SetOut   SetOut
@@ -37,8 +37,8 @@ type RunLayout struct {
 	Panels   []Panel   // from left to right
 }
 
-// SetOut says where the pattern of a run starts: measure from From in Direction; a repeat starts
-// at Origin.
+// SetOut says where the pattern of a run starts: measure from From in Direction; a repeat starts at
+// Origin.
 type SetOut struct {
 	From, Origin fraction.Length
 	Direction    Direction
@@ -64,23 +64,22 @@ func (d Direction) MarshalText() ([]byte, error) { return directions.Marshal(d) 
 // UnmarshalText reads the word of a direction.
 func (d *Direction) UnmarshalText(text []byte) error { return directions.Unmarshal(text, d) }
 
-// Corner is the corner at the right end of a run. At an inside corner Passes
-// and Butts are the numbers of the runs, at an outside corner both are -1.
+// Corner is the corner at the right end of a run. At an inside corner Passes and Butts are the
+// numbers of the runs, at an outside corner both are -1.
 type Corner struct {
 	Next          int
 	Passes, Butts int
 	Mismatch      fraction.Length
 }
 
-// Restart is a break at which the pattern starts afresh: beyond it, in the
-// direction of work, a repeat starts at Origin.
+// Restart is a break at which the pattern starts afresh: beyond it, in the direction of work, a
+// repeat starts at Origin.
 type Restart struct {
 	At, Origin, Mismatch fraction.Length
 }
 
-// Panel is one sheet's width of a run. Its edges are its own; between
-// neighbours lies the seam gap. Pieces are the numbers of the pieces into which
-// openings cut it, from the top down.
+// Panel is one sheet's width of a run. Its edges are its own; between neighbours lies the seam gap.
+// Pieces are the numbers of the pieces into which openings cut it, from the top down.
 type Panel struct {
 	Number                int // in order of fitting, from 1
 	Left, Right           fraction.Length
@@ -88,8 +87,8 @@ type Panel struct {
 	Pieces                []int
 }
 
-// Piece is one piece of panelling, face on, its origin at the lower left of its
-// bounding box, which stands at At on the run.
+// Piece is one piece of panelling, face on, its origin at the lower left of its bounding box, which
+// stands at At on the run.
 type Piece struct {
 	Number    int
 	Label     string // the panel's number, with a letter where it is in several pieces

@@ -6,10 +6,9 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// model is a room with what has been worked out about it so far. Its origins
-// are kept as residues: a residue u stands for the origin shift[r] + u on run
-// r, where the shifts are such that equal residues on neighbouring runs carry
-// the pattern round their corner unbroken.
+// model is a room with what has been worked out about it so far. Its origins are kept as residues:
+// a residue u stands for the origin shift[r] + u on run r, where the shifts are such that equal
+// residues on neighbouring runs carry the pattern round their corner unbroken.
 type model struct {
 	ctx       context.Context
 	room      *Room
@@ -103,8 +102,8 @@ func newModel(ctx context.Context, room *Room) (*model, error) {
 	return m, m.findResidues()
 }
 
-// coupled reports whether run r shares the corner at its right end with the
-// next run, so that the pattern can be carried round it.
+// coupled reports whether run r shares the corner at its right end with the next run, so that the
+// pattern can be carried round it.
 func (m *model) coupled(r int) bool {
 	n := len(m.room.Runs)
 	if r == n-1 && !m.room.Closed {
@@ -114,14 +113,13 @@ func (m *model) coupled(r int) bool {
 	return (kind == InsideCorner || kind == OutsideCorner) && m.room.Runs[(r+1)%n].Left.Kind == kind
 }
 
-// sharesInside reports whether run r shares an inside corner with the next run:
-// then one passes and the other butts, and a mismatch is seen.
+// sharesInside reports whether run r shares an inside corner with the next run: then one passes and
+// the other butts, and a mismatch is seen.
 func (m *model) sharesInside(r int) bool {
 	return m.coupled(r) && m.room.Runs[r].Right.Kind == InsideCorner
 }
 
-// origin returns the origin on run r that residue number i stands for, in
-// [0, pitch).
+// origin returns the origin on run r that residue number i stands for, in [0, pitch).
 func (m *model) origin(r, i int) fraction.Length {
 	return m.residues[r][i].Add(m.shift[r]).Mod(m.room.Profile.Pitch())
 }

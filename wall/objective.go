@@ -3,13 +3,14 @@ package wall
 import (
 	"context"
 	"iter"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 )
 
-// Objective says what pieces cost, so that layouts can be ordered by what they take and not
-// by looks.
+// Objective says what pieces cost, so that layouts can be ordered by what they take and not by
+// looks.
 type Objective struct {
 	// Of is the cost of an inch of width of a piece of this height. It must not be nil, and a
 	// higher piece must not cost less than a lower one.
@@ -18,16 +19,16 @@ type Objective struct {
 	// Extra is added to the width of each piece: the kerf of the saw.
 	Extra fraction.Length
 
-	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts
-	// are ordered by the sum of both.
+	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts are
+	// ordered by the sum of both.
 	Weight fraction.Ratio
 }
 
 // LayoutsByCost yields the layouts that [Layouts] does, those first whose pieces together cost
-// least (Layout.Cost), and only among those of equal cost those of less blemish. The Cost of
-// the first layout is a lower bound for every layout: no layout's pieces, each taken as its
-// bounding box, cost less. Where lines slope and corners are rounded, Layout.Cost is rounded
-// down for this. With a Weight the sum of blemish and weighted cost decides, and Cost is 0.
+// least (Layout.Cost), and only among those of equal cost those of less blemish. The Cost of the
+// first layout is a lower bound for every layout: no layout's pieces, each taken as its bounding
+// box, cost less. Where lines slope and corners are rounded, Layout.Cost is rounded down for this.
+// With a Weight the sum of blemish and weighted cost decides, and Cost is 0.
 func LayoutsByCost(ctx context.Context, room Room, o Objective) iter.Seq2[Layout, error] {
 	if o.Of == nil {
 		return func(yield func(Layout, error) bool) {
@@ -51,80 +52,63 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	return sum, nil
 }
 
-// valued is a part with its worth for every inch of width.
-type valued struct {
+// pricedPart is a part with the cost of an inch of its width.
+type pricedPart struct {
 	part
 	each int64
 }
 
-// cost is the part of a rank that objective adds to.
-type cost struct {
-	worth   fraction.Length
-	blemish fraction.Ratio
-}
-
-func (a *cost) compare(b *cost) int {
-	if a.worth != b.worth {
-		return a.worth.Compare(b.worth)
-	}
-	return a.blemish.Compare(b.blemish)
-}
-
-// add returns the cost with that of pieces that are worth so much.
-func (t *Objective) add(c cost, worth fraction.Length) cost {
-	if t.Weight.Sign() > 0 {
-		c.blemish = c.blemish.Add(worth.Over(inch).Mul(t.Weight))
+// add adds the price of pieces to a cost.
+func (o *Objective) add(c *cost, price fraction.Length) {
+	if o.Weight.Sign() > 0 {
+		c.blemish = c.blemish.Add(price.Over(inch).Mul(o.Weight))
 	} else {
-		c.worth = c.worth.Add(worth)
+		c.price = c.price.Add(price)
 	}
-	return c
 }
 
-// worth returns what the pieces of a panel from left, in column first, to right,
-// in column last, are worth.
-func (s *stretch) worth(first, last int, left, right fraction.Length) (sum fraction.Length) {
+// price returns what the pieces of a panel from left, in column first, to right, in column last,
+// cost at least.
+func (s *stretch) price(first, last int, left, right fraction.Length) (sum fraction.Length) {
 	g, mark := s.region, s.room.Mark
-	// A sloped side of an opening that bounds a panel is rounded sideways, and its
-	// corner once more where it is rounded up or down.
+	// A sloped side of an opening that bounds a panel is rounded sideways, and its corner once more
+	// where it is rounded up or down.
 	if up := ceil(left, mark); left == g.columns[first].left && up != left {
 		left = up.Add(mark)
 	}
 	if down := floor(right, mark); right == g.columns[last].right && down != right {
 		right = down.Sub(mark)
 	}
-	for _, v := range s.valuedParts(first, last) {
+	for _, p := range s.pricedParts(first, last) {
 		from, to := left, right
-		if first < v.first {
-			from = g.columns[v.first].left.Add(mark)
+		if first < p.first {
+			from = g.columns[p.first].left.Add(mark)
 		}
-		if v.last < last {
-			to = g.columns[v.last].right.Sub(mark)
+		if p.last < last {
+			to = g.columns[p.last].right.Sub(mark)
 		}
 		if from.Less(to) {
-			sum = sum.Add(to.Sub(from).Add(s.objective.Extra).Mul(v.each))
+			sum = sum.Add(to.Sub(from).Add(s.objective.Extra).Mul(p.each))
 		}
 	}
 	return sum
 }
 
-// valuedParts returns the pieces of a panel that starts in column first and stops
-// in column last. Of these two columns only the side that is surely in the panel
-// counts for how high a piece is, and where lines slope two marks are left out, for
-// what rounding takes.
-func (s *stretch) valuedParts(first, last int) []valued {
-	g := s.region
-	if s.worths[first] == nil {
-		s.worths[first] = make([][]valued, len(g.columns))
-	}
-	if parts := s.worths[first][last]; parts != nil {
+// pricedParts returns the pieces of a panel that starts in column first and stops in column last.
+// Of these two columns only the side that is surely in the panel counts for the height of a piece,
+// and where lines slope two marks are left out, for what rounding takes.
+func (s *stretch) pricedParts(first, last int) []pricedPart {
+	key := [2]int{first, last}
+	if parts, ok := s.priced[key]; ok {
 		return parts
 	}
+	g := s.region
 	from, to := g.columns[first].right, g.columns[last].left
 	if first == last {
 		from = g.columns[first].left
 		to = from
 	}
-	parts := []valued{}
+	var parts []pricedPart
 	for _, p := range g.parts(first, last, from, to) {
 		height := atLeast(p.top, p.bottom)
 		if first == last {
@@ -133,10 +117,10 @@ func (s *stretch) valuedParts(first, last int) []valued {
 			height = height.Sub(s.room.Mark.Mul(2))
 		}
 		if height.Sign() > 0 {
-			parts = append(parts, valued{p, s.objective.Of(height)})
+			parts = append(parts, pricedPart{p, s.objective.Of(height)})
 		}
 	}
-	s.worths[first][last] = parts
+	s.priced[key] = parts
 	return parts
 }
 
@@ -153,12 +137,7 @@ func (s *stretch) leastOf(column int, p part) fraction.Length {
 
 // slopes reports whether any line of the part's columns slopes.
 func (s *stretch) slopes(p part) bool {
-	for _, col := range s.region.columns[p.first : p.last+1] {
-		for _, c := range col.cells {
-			if c.topLeft.Y != c.topRight.Y || c.bottomLeft.Y != c.bottomRight.Y {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.region.columns[p.first:p.last+1], func(col column) bool {
+		return slices.ContainsFunc(col.cells, func(c cell) bool { return c.topSlopes() || c.bottomSlopes() })
+	})
 }

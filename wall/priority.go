@@ -2,8 +2,8 @@ package wall
 
 import "example.com/groovewright/fraction"
 
-// Priorities are the weights and least sizes by which layouts are judged. The
-// zero value weighs nothing; [DefaultPriorities] is the usual start.
+// Priorities are the weights and least sizes by which layouts are judged. The zero value weighs
+// nothing; [DefaultPriorities] is the usual start.
 //
 // The weights of upright edges count per foot of height and inch of cut.
 type Priorities struct {
@@ -25,8 +25,8 @@ type Priorities struct {
 	LegRatio    fraction.Ratio  // greatest length of a leg of a piece, in widths
 	LeastCover  fraction.Length // least overlap of a cover plate on each side of its cutout
 
-	// WholeEnd makes it a hard rule, unless it is zero, that an exposed end which
-	// is the only one of its run stops on a whole feature.
+	// WholeEnd makes it a hard rule, unless it is zero, that an exposed end which is the only one
+	// of its run stops on a whole feature.
 	WholeEnd fraction.Ratio
 
 	BoxClear   fraction.Length // least distance from a seam to a box's side
@@ -38,8 +38,8 @@ type Priorities struct {
 	StationDistance fraction.Length // survey: stations farther apart are doubted
 }
 
-// Priority describes one field of [Priorities] for reading and printing. One
-// of Weight and Size returns a pointer to the field, the other is nil.
+// Priority describes one field of [Priorities] for reading and printing. One of Weight and Size
+// returns a pointer to the field, the other is nil.
 type Priority struct {
 	Name   string // as in the job file
 	Unit   string
@@ -82,8 +82,8 @@ func PriorityList() []Priority {
 	}
 }
 
-// DefaultPriorities returns the usual weights and least sizes. Where no other
-// source is named they are common practice, no source.
+// DefaultPriorities returns the usual weights and least sizes. Where no other source is named they
+// are common practice, no source.
 func DefaultPriorities() Priorities {
 	return Priorities{
 		ExposedEnd:      fraction.NewRatio(8, 1),

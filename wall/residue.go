@@ -8,8 +8,8 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// limit is the left limit of a run as it is where the run butts at its left end,
-// or where it does not.
+// limit is the left limit of a run as it is where the run butts at its left end, or where it does
+// not.
 type limit struct {
 	run   int // everyLayout: this limit is that of every layout
 	butts bool
@@ -17,9 +17,9 @@ type limit struct {
 
 const everyLayout = -1
 
-// mostVarying is the most runs for which layouts are told apart by where their
-// left limits are: there is a chain for each way to make all of them. In a room
-// of more such runs every limit is tried in every layout.
+// mostVarying is the most runs for which layouts are told apart by where their left limits are:
+// there is a chain for each way to make all of them. In a room of more such runs every limit is
+// tried in every layout.
 const mostVarying = 6
 
 // candidate is a residue that a run asks for in the layouts with a left limit.
@@ -29,11 +29,10 @@ type candidate struct {
 	limit   limit
 }
 
-// findResidues finds the residues that are tried: a finite set, so that "least
-// blemish" has a meaning. They are, for every run, each origin that puts a
-// feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes
-// on from an installed panel; each of these carried round the shared corners;
-// and where a group of runs shows no edge at all, phase 0 at each left limit, in
+// findResidues finds the residues that are tried: a finite set, so that "least blemish" has a
+// meaning. They are, for every run, each origin that puts a feature boundary on a seen edge, leaves
+// equal cuts at two seen ends, or goes on from an installed panel; each of these carried round the
+// shared corners; and where a group of runs shows no edge at all, phase 0 at each left limit, in
 // the layouts that have this limit.
 func (m *model) findResidues() error {
 	groups, err := m.candidates()
@@ -101,8 +100,8 @@ func (m *model) candidates() (map[int][]candidate, error) {
 	return groups, nil
 }
 
-// carried returns the residues of run r that carry on what another run of its
-// group asks for: one, or in a closed room one for each way round.
+// carried returns the residues of run r that carry on what another run of its group asks for: one,
+// or in a closed room one for each way round.
 func (m *model) carried(c candidate, r int) []fraction.Length {
 	n, pitch := len(m.room.Runs), m.room.Profile.Pitch()
 	out := []fraction.Length{c.residue.Mod(pitch)}
@@ -145,10 +144,9 @@ func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
 	return own, nil
 }
 
-// equalCuts returns the origins that leave equally much of like features at both
-// ends. With the cut c, the phases at left + c, where the first feature ends, and
-// at right - c, where the last one starts, are both boundaries, so twice c is
-// known up to a pitch.
+// equalCuts returns the origins that leave equally much of like features at both ends. With the cut
+// c, the phases at left + c, where the first feature ends, and at right - c, where the last one
+// starts, are both boundaries, so twice c is known up to a pitch.
 func equalCuts(left, right fraction.Length, p *groove.Profile) []fraction.Length {
 	var origins []fraction.Length
 	boundaries, pitch := p.Boundaries(), p.Pitch()

@@ -9,26 +9,22 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// A layout is a path: at each junction it chooses how far the pattern runs on
-// unbroken, how the run is made at its right end and where its origin lies; in
-// each bay it chooses seam after seam. The best way to go on from every place
-// is known exactly by dynamic programming from the end, so that best-first
-// search over paths meets the layouts in order and each only once.
+// A layout is a path: at each junction it chooses how far the pattern runs on unbroken, how the run
+// is made at its right end and where its origin lies; in each bay it chooses seam after seam. The
+// best way to go on from every place is known exactly by dynamic programming from the end, so that
+// best-first search over paths meets the layouts in order and each only once.
 
-// Layouts yields the layouts of the room in order: the fewest hard rules
-// broken (and only those layouts which break no more than they must), then
-// blemish from least up, then fewer pieces, cuts more alike at both ends of
-// runs, a wider narrowest panel; what ties still is in a fixed order. Each
-// layout comes once. The room must not be changed while it runs.
+// Layouts yields the layouts of the room in order: the fewest hard rules broken (and only those
+// layouts which break no more than they must), then blemish from least up, then fewer pieces, cuts
+// more alike at both ends of runs, a wider narrowest panel; what ties still is in a fixed order.
+// Each layout comes once. The room must not be changed while it runs.
 //
-// Where there is an error it comes alone and last: [*FieldError] values joined for
-// a room that makes no sense, a [*NoLayoutError] for one that cannot be covered,
-// a *fraction.OverflowError for numbers that are too fine, and the context's own
-// error, within a second, once it has ended.
+// Where there is an error it comes alone and last: [*FieldError] values joined for a room that
+// makes no sense, a [*NoLayoutError] for one that cannot be covered, a *fraction.OverflowError for
+// numbers that are too fine, and the context's own error, within a second, once it has ended.
 //
-// The first layout costs time in proportion to the runs, to the square of the
-// origins tried, and to the seam lines times those within one sheet; each
-// further one little.
+// The first layout costs time in proportion to the runs, to the square of the origins tried, and to
+// the seam lines times those within one sheet; each further one little.
 func Layouts(ctx context.Context, room Room) iter.Seq2[Layout, error] { return layouts(ctx, room, nil) }
 
 func layouts(ctx context.Context, room Room, objective *Objective) iter.Seq2[Layout, error] {
@@ -89,8 +85,8 @@ func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search
 	return s, nil
 }
 
-// leftEnds returns each way to make the left ends of the varying runs: by run,
-// whether it butts there. If there are none, that is nil alone.
+// leftEnds returns each way to make the left ends of the varying runs: by run, whether it butts
+// there. If there are none, that is nil alone.
 func (m *model) leftEnds() [][]bool {
 	if len(m.varying) == 0 {
 		return [][]bool{nil}
@@ -106,26 +102,25 @@ func (m *model) leftEnds() [][]bool {
 	return ends
 }
 
-// begin puts the beginnings of the layouts of a chain on the frontier; number is
-// that of its way to make the left ends, for ties.
+// begin puts the beginnings of the layouts of a chain on the frontier; number is that of its way to
+// make the left ends, for ties.
 func (s *search) begin(c *chain, number int) {
+	add := func(bound cost, residue, choice int) {
+		if bound.feasible() {
+			s.frontier = append(s.frontier, &path{chain: c, bound: bound, soFar: zeroCost, j: c.start, residue: residue, choice: choice})
+		}
+	}
 	w := c.solve(c.start)
 	if !s.closing {
-		if w.afterOK[0] {
-			s.frontier = append(s.frontier, &path{chain: c, bound: w.after[0], sofar: noRank, j: c.start, choice: number})
-		}
+		add(w.after[0], 0, number)
 		return
 	}
-	for i, ok := range w.onOK {
-		if !ok {
-			continue
-		}
-		choice := 2 * (number*len(w.onOK) + i)
+	for i := range w.on {
+		choice := 2 * (number*len(w.on) + i)
 		if c.start.butts {
 			choice++
 		}
-		// The bound leaves out the corner where the room closes.
-		s.frontier = append(s.frontier, &path{chain: c, bound: w.on[i], sofar: noRank, j: c.start, residue: i, choice: choice})
+		add(w.on[i], i, choice) // the bound leaves out the corner where the room closes
 	}
 }
 
@@ -141,9 +136,9 @@ func (s *search) next() (layout Layout, more bool, err error) {
 			return Layout{}, false, nil
 		case s.closing && p.chain.residue < 0:
 			c := newChain(s.m, p.j.butts, p.residue, p.chain.butts)
-			if r, ok := c.rest(c.start, 0); ok {
+			if bound := c.rest(c.start, 0); bound.feasible() {
 				q := *p
-				q.chain, q.bound = c, r
+				q.chain, q.bound = c, bound
 				heap.Push(&s.frontier, &q)
 			}
 		case p.sol == nil && p.j.run == len(s.m.room.Runs):
@@ -163,8 +158,8 @@ func (s *search) next() (layout Layout, more bool, err error) {
 // stopped is what a search panics with when its context has ended.
 type stopped struct{ cause error }
 
-// check stops the search that runs under ctx when ctx has ended. It stands in each
-// loop that may run long.
+// check stops the search that runs under ctx when ctx has ended. It stands in each loop that may
+// run long.
 func check(ctx context.Context) {
 	if err := ctx.Err(); err != nil {
 		panic(stopped{err})
@@ -218,8 +213,8 @@ type path struct {
 	choice int // among the ways to go on from the parent; breaks ties
 	depth  int
 	chain  *chain
-	sofar  rank // of what is chosen
-	bound  rank // of the best layout that begins so
+	soFar  cost // of what is chosen
+	bound  cost // of the best layout that begins so
 
 	j       junction // where the path stands, if sol is nil
 	sol     *solution
@@ -229,8 +224,8 @@ type path struct {
 	node    int
 }
 
-// frontier is a heap of paths, the best bound first; of equal bounds the path
-// whose choices come first.
+// frontier is a heap of paths, the best bound first; of equal bounds the path whose choices come
+// first.
 type frontier []*path
 
 func (f frontier) Len() int           { return len(f) }
@@ -246,7 +241,7 @@ func (f *frontier) Pop() any {
 }
 
 func (p *path) before(q *path) bool {
-	if c := p.bound.compare(q.bound); c != 0 {
+	if c := p.bound.compare(&q.bound); c != 0 {
 		return c < 0
 	}
 	for p.depth > q.depth && p.parent != q {
@@ -267,28 +262,18 @@ func (p *path) grow(f *frontier) {
 		p.growJunction(f)
 		return
 	}
-	c := &p.sol.bays[p.bay]
-	s := p.sol.stretch
-	for j := p.node + 1; j < len(c.at); j++ {
-		if s.room.Profile.Boards && j > p.node+1 {
-			break
-		}
-		if !c.alive[j] {
-			continue
-		}
-		panel, ok := s.panel(p.sol.origin, c, p.node, j)
+	c, s := &p.sol.bays[p.bay], p.sol.stretch
+	rest := p.chain.rest(p.next, p.residue)
+	upright := s.widestAt(p.sol.origin, c.left[p.node])
+	for j := s.reach(c, p.node); j > p.node; j-- {
+		width, ok := s.panelWidth(p.sol.origin, c, p.node, j, upright)
 		if !ok {
-			if c.at[p.node].Add(s.widest).Add(s.room.Gaps.Seam).Less(c.at[j]) {
-				break
-			}
 			continue
 		}
 		q := *p
 		q.parent, q.choice, q.depth, q.node = p, j, p.depth+1, j
-		q.sofar = p.sofar.plus(panel).plus(c.seam[j])
-		q.bound = q.sofar.plus(c.rest[j])
-		rest, _ := p.chain.rest(p.next, p.residue)
-		q.bound = q.bound.plus(rest)
+		q.soFar = s.panelCost(c, p.node, j, width, p.soFar).plus(c.seam[j])
+		q.bound = q.soFar.plus(c.rest[j]).plus(rest)
 		if j == len(c.at)-1 {
 			q.bay, q.node = p.bay+1, 0
 			q.arrive()
@@ -297,8 +282,7 @@ func (p *path) grow(f *frontier) {
 	}
 }
 
-// arrive moves a path that has covered all bays of its stretch on to the next
-// junction.
+// arrive moves a path that has covered all bays of its stretch on to the next junction.
 func (p *path) arrive() {
 	if p.bay == len(p.sol.bays) {
 		p.j, p.sol = p.next, nil
@@ -308,18 +292,13 @@ func (p *path) arrive() {
 func (p *path) growJunction(f *frontier) {
 	c := p.chain
 	for i, o := range c.from(p.j) {
-		meeting, ok := noRank, true
-		if !c.free(p.j) {
-			meeting, ok = c.meet(p.j, p.residue, o.residue)
+		met := p.soFar.plus(c.meet(p.j, p.residue, o.residue))
+		bound := met.plus(o.sol.best).plus(c.rest(o.next, o.residue))
+		if bound.feasible() {
+			q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, sol: o.sol, residue: o.residue, next: o.next,
+				soFar: met.plus(o.sol.base), bound: bound}
+			q.arrive()
+			heap.Push(f, q)
 		}
-		rest, restOK := c.rest(o.next, o.residue)
-		if !ok || !restOK {
-			continue
-		}
-		q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, sol: o.sol, residue: o.residue, next: o.next}
-		q.sofar = p.sofar.plus(meeting).plus(o.sol.base)
-		q.bound = p.sofar.plus(meeting).plus(o.sol.best).plus(rest)
-		q.arrive()
-		heap.Push(f, q)
 	}
 }

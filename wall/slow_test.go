@@ -12,34 +12,34 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// enumerate returns the ranks of all layouts of a room that break no more rules
+// enumerate returns the costs of all layouts of a room that break no more rules
 // than they must, in order, or false if there are too many. It uses none of the
 // search: it walks through every choice of origins, breaks, corners and seams.
-func enumerate(m *model, most int) ([]rank, bool) {
+func enumerate(m *model, most int) ([]cost, bool) {
 	e := &enumeration{m: m, most: most}
 	var butts []bool
 	for _, first := range []bool{false, true} {
 		if first && !(m.room.Closed && m.sharesInside(len(m.room.Runs)-1)) {
 			continue
 		}
-		e.run(0, append(butts, first), nil, noRank)
+		e.run(0, append(butts, first), nil, zeroCost)
 	}
 	if e.met > most {
 		return nil, false
 	}
-	slices.SortFunc(e.ranks, rank.compare)
-	for i, r := range e.ranks {
-		if r.broken > e.ranks[0].broken {
-			return e.ranks[:i], true
+	slices.SortFunc(e.costs, func(a, b cost) int { return a.compare(&b) })
+	for i, r := range e.costs {
+		if r.broken > e.costs[0].broken {
+			return e.costs[:i], true
 		}
 	}
-	return e.ranks, true
+	return e.costs, true
 }
 
 type enumeration struct {
 	m     *model
 	most  int
-	ranks []rank
+	costs []cost
 	met   int      // layouts, those too that no left limit asks for
 	first int      // residue of the first stretch
 	used  [][2]int // run and residue of each stretch so far
@@ -47,7 +47,7 @@ type enumeration struct {
 
 // run goes on with run r; butts[r] says whether it butts at its left end, before
 // is the residue at the right end of the run before.
-func (e *enumeration) run(r int, butts []bool, before *int, sofar rank) {
+func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
 	m := e.m
 	if e.met > e.most {
 		return
@@ -70,7 +70,7 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar rank) {
 			}
 			sofar.blemish = sofar.blemish.Add(term.Cost())
 		}
-		e.ranks = append(e.ranks, sofar)
+		e.costs = append(e.costs, sofar)
 		return
 	}
 	rights := []bool{false}
@@ -95,7 +95,7 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar rank) {
 }
 
 // stretches goes through the origins of the stretches between the used breaks.
-func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, before *int, sofar rank) {
+func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, before *int, sofar cost) {
 	m := e.m
 	if len(cuts) == 1 {
 		e.run(r+1, append(slices.Clone(butts), m.sharesInside(r) && !right), before, sofar)
@@ -106,7 +106,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 		return
 	}
 	for i := range m.residues[r] {
-		joint := noRank
+		joint := zeroCost
 		switch {
 		case cuts[0] >= 0:
 			if i == *before {
@@ -131,7 +131,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 		}
 		o := m.origin(r, i)
 		e.used = append(e.used, [2]int{r, i})
-		e.bays(s, o, 0, sofar.plus(joint).plus(s.edgeRank(o)), func(all rank) {
+		e.bays(s, o, 0, sofar.plus(joint).plus(s.edgeCost(o)), func(all cost) {
 			e.stretches(r, cuts[1:], butts, right, &i, all)
 		})
 		e.used = e.used[:len(e.used)-1]
@@ -139,7 +139,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 }
 
 // bays goes through the seams of bay k and those after it.
-func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, then func(rank)) {
+func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar cost, then func(cost)) {
 	if k == len(s.bays) {
 		then(sofar)
 		return
@@ -147,7 +147,7 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, the
 	b := s.bays[k]
 	xs := s.lines(o, b)
 	found := false
-	next := func(all rank) {
+	next := func(all cost) {
 		found = true
 		e.bays(s, o, k+1, all, then)
 	}
@@ -158,25 +158,25 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar rank, the
 }
 
 // seams covers the rest of a bay from left with panels that end at one of xs.
-func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar rank, then func(rank)) {
+func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar cost, then func(cost)) {
 	if e.met > e.most {
 		return
 	}
 	half := s.room.Gaps.Seam.Div(2)
-	panel := func(right fraction.Length) (rank, bool) {
+	panel := func(right fraction.Length) (cost, bool) {
 		if !left.Less(right) || !s.fits(o, left, right) {
-			return rank{}, false
+			return cost{}, false
 		}
 		pieces := len(s.region.band(left, right, s.room.Mark))
-		r := rank{pieces: pieces, narrow: right.Sub(left)}
-		if right.Sub(left).Less(s.leastPanel()) {
+		r := cost{pieces: pieces, narrow: right.Sub(left)}
+		if right.Sub(left).Less(s.leastPanel) {
 			r.broken = 1
 		}
 		return r, true
 	}
 	for i, x := range xs {
 		if r, ok := panel(x.Sub(half)); ok {
-			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamRank(o, x, false)), then)
+			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamCost(o, x, false)), then)
 		}
 	}
 	if r, ok := panel(b.right); ok {

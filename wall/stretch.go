@@ -7,8 +7,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// stretch is the part of a run in which one pattern runs on unbroken: between
-// two breaks that are used, or the ends of the run.
+// stretch is the part of a run in which one pattern runs on unbroken: between two breaks that are
+// used, or the ends of the run.
 type stretch struct {
 	ctx         context.Context
 	room        *Room
@@ -21,17 +21,21 @@ type stretch struct {
 	bays        []span            // what panels cover without a break
 	beside      []fraction.Length // middles of the seam gaps beside installed panels
 
-	pitch     fraction.Length
-	axis      fraction.Length // of the pattern, if pieces can be turned
-	turns     bool
-	sheets    []sheet
-	widest    fraction.Length // of the sheets
-	pieces    [][]int         // pieces of a panel over columns [first][last]
-	costs     map[fraction.Length]rank
-	most      fraction.Length // no panel is taller
+	half       fraction.Length // of a seam's gap; boards stand joint to joint
+	leastPanel fraction.Length // a narrower panel is made only if forced
+	wholeEnd   bool            // the run has one exposed end that is seen, which then has to be whole
+	pitch      fraction.Length
+	axis       fraction.Length // of the pattern, if pieces can be turned
+	turns      bool
+	sheets     []sheet
+	widest     fraction.Length // of the sheets
+	most       fraction.Length // no panel is taller
+	pieces     [][]int         // pieces of a panel over columns [first][last]
+	objective  *Objective      // nil for Layouts
+
+	seamCosts map[fraction.Length]cost
 	tallest   map[span]fraction.Length
-	objective *Objective   // nil for Layouts
-	worths    [][][]valued // by first and last column, see worth
+	priced    map[[2]int][]pricedPart // by first and last column
 	solved    map[fraction.Length]*solution
 }
 
@@ -40,16 +44,22 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 	if err != nil {
 		return nil, err
 	}
-	run := &m.room.Runs[r]
-	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right, sheets: m.sheets, pitch: m.room.Profile.Pitch(), objective: m.objective, worths: make([][][]valued, len(g.columns)),
-		costs: map[fraction.Length]rank{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
-	if s.turns = m.room.Profile.Turns(); s.turns {
-		s.axis, _ = m.room.Profile.Mirror()
+	run, profile := &m.room.Runs[r], &m.room.Profile
+	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
+		pitch: profile.Pitch(), turns: profile.Turns(), sheets: m.sheets, objective: m.objective, priced: map[[2]int][]pricedPart{},
+		seamCosts: map[fraction.Length]cost{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
+	if s.turns {
+		s.axis, _ = profile.Mirror()
 	}
 	for _, sheet := range s.sheets {
 		s.widest = fraction.Max(s.widest, sheet.width)
 	}
 	half := m.room.Gaps.Seam.Div(2)
+	if !profile.Boards {
+		s.half, s.leastPanel = half, s.pitch.Scale(m.room.Priorities.LeastPanel)
+	}
+	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
+	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
 	if from >= 0 {
 		s.left = run.Breaks[from].At.Add(half)
 	}
@@ -73,11 +83,11 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		}
 	}
 	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right))
-	return s, s.findBays(half)
+	return s, s.findBays()
 }
 
-// holds reports whether the edge stands in this stretch: at a break itself the
-// panelling that the edge bounds decides.
+// holds reports whether the edge stands in this stretch: at a break itself the panelling that the
+// edge bounds decides.
 func (s *stretch) holds(run *Run, e edge) bool {
 	if s.from >= 0 {
 		if c := e.x.Compare(run.Breaks[s.from].At); c < 0 || c == 0 && e.keepsLeft() {
@@ -93,11 +103,8 @@ func (s *stretch) holds(run *Run, e edge) bool {
 }
 
 // findBays parts the spans of the stretch at the installed panels.
-func (s *stretch) findBays(half fraction.Length) error {
-	if s.room.Profile.Boards {
-		half = fraction.Length{} // boards stand joint to joint
-	}
-	gap := half.Add(half)
+func (s *stretch) findBays() error {
+	gap := s.half.Mul(2)
 	for _, rest := range s.region.spans(s.left, s.right) {
 		first := rest.left
 		for _, in := range s.installed() {
@@ -111,10 +118,10 @@ func (s *stretch) findBays(half fraction.Length) error {
 				s.bays = append(s.bays, before)
 			}
 			if s.panelled(span{first, in.Left}) {
-				s.beside = append(s.beside, in.Left.Sub(half))
+				s.beside = append(s.beside, in.Left.Sub(s.half))
 			}
 			if s.panelled(span{in.Right, rest.right}) {
-				s.beside = append(s.beside, in.Right.Add(half))
+				s.beside = append(s.beside, in.Right.Add(s.half))
 			}
 			rest.left = in.Right.Add(gap)
 		}
@@ -126,8 +133,8 @@ func (s *stretch) findBays(half fraction.Length) error {
 	return nil
 }
 
-// panelled reports whether a piece is left in b. Between a sloping side and an
-// installed panel that stops on a mark beside it there is none.
+// panelled reports whether a piece is left in b. Between a sloping side and an installed panel that
+// stops on a mark beside it there is none.
 func (s *stretch) panelled(b span) bool {
 	return b.left.Less(b.right) && len(s.region.band(b.left, b.right, s.room.Mark)) > 0
 }
@@ -144,43 +151,40 @@ func (s *stretch) installed() []Installed {
 	return out
 }
 
-// seamCost returns what a seam with its gap's middle at x costs, all but its
-// distance from a seam line. It does not depend on the pattern.
-func (s *stretch) seamCost(x fraction.Length) rank {
-	if c, ok := s.costs[x]; ok {
+// agrees reports whether the installed panels of the stretch show the pattern with its origin at o.
+func (s *stretch) agrees(o fraction.Length) bool {
+	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return s.room.Profile.Phase(in.Left, o) != in.LeftPhase })
+}
+
+// anySeamCost returns what a seam with its gap's middle at x costs, all but its distance from a
+// seam line: what does not depend on the pattern.
+func (s *stretch) anySeamCost(x fraction.Length) cost {
+	if c, ok := s.seamCosts[x]; ok {
 		return c
 	}
-	c := noRank
+	c := zeroCost
 	for t := range s.seamTerms(x) {
 		c.blemish = c.blemish.Add(t.Cost())
 	}
-	run := &s.room.Runs[s.run]
-	for _, o := range run.Openings {
-		if o.Kind != Box {
-			continue
-		}
-		left, right := o.Outline[0].X, o.Outline[0].X
-		for _, p := range o.Outline {
-			left, right = fraction.Min(left, p.X), fraction.Max(right, p.X)
-		}
-		clear := s.room.Priorities.BoxClear
-		if x.Sub(left).Abs().Less(clear) || x.Sub(right).Abs().Less(clear) {
+	clear := s.room.Priorities.BoxClear
+	for _, o := range s.room.Runs[s.run].Openings {
+		lo, hi := o.Bounds()
+		if o.Kind == Box && (x.Sub(lo.X).Abs().Less(clear) || x.Sub(hi.X).Abs().Less(clear)) {
 			c.broken++
 		}
 	}
-	s.costs[x] = c
+	s.seamCosts[x] = c
 	return c
 }
 
-// lines returns the seam lines of the pattern with its origin at o at which a
-// seam can fall in the bay, from left to right.
+// lines returns the seam lines of the pattern with its origin at o at which a seam can fall in the
+// bay, from left to right.
 func (s *stretch) lines(o fraction.Length, b span) []fraction.Length {
 	phases := s.room.Profile.SeamLines()
-	half := s.room.Gaps.Seam.Div(2)
 	if s.room.Profile.Boards {
-		phases, half = []fraction.Length{{}}, fraction.Length{}
+		phases = []fraction.Length{{}}
 	}
-	from, to := b.left.Add(half), b.right.Sub(half)
+	from, to := b.left.Add(s.half), b.right.Sub(s.half)
 	var out []fraction.Length
 	for _, phase := range phases {
 		x := from.Add(o.Add(phase).Sub(from).Mod(s.pitch))
@@ -195,20 +199,17 @@ func (s *stretch) lines(o fraction.Length, b span) []fraction.Length {
 	return out
 }
 
-// marks returns the tape's marks in the bay together with the seam lines: the
-// places that are tried where the lines alone cannot cover it.
+// marks returns the tape's marks in the bay together with the seam lines: the places that are tried
+// where the lines alone cannot cover it.
 func (s *stretch) marks(lines []fraction.Length, b span) []fraction.Length {
-	half := s.room.Gaps.Seam.Div(2)
 	mark := s.room.Mark
 	if mark.IsZero() {
 		return lines
 	}
 	out := slices.Clone(lines)
-	from, to := b.left.Add(half), b.right.Sub(half)
-	for x := ceil(from, mark); x.Less(to); x = x.Add(mark) {
-		if from.Less(x) {
-			out = append(out, x)
-		}
+	from, to := b.left.Add(s.half), b.right.Sub(s.half)
+	for x := floor(from, mark).Add(mark); x.Less(to); x = x.Add(mark) {
+		out = append(out, x)
 	}
 	slices.SortFunc(out, fraction.Length.Compare)
 	return slices.Compact(out)

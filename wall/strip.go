@@ -6,28 +6,27 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Strip is an upright strip of wall that every layout of a room covers: Width
-// wide, with panelling of Height in all, the tallest part of it Tallest high.
+// Strip is an upright strip of wall that every layout of a room covers: Width wide, with panelling
+// of Height in all, the tallest part of it Tallest high.
 type Strip struct {
 	Width, Height, Tallest fraction.Length
 }
 
-// stripGrid is what strips are rounded down to, so that sloped lines do not bring
-// in denominators that sums outgrow.
+// stripGrid is what strips are rounded down to, so that sloped lines do not bring in denominators
+// that sums outgrow.
 var stripGrid = fraction.Of(1, 64)
 
-// stripFall is the most that a line of the wall falls within a strip, and
-// mostStrips into how many strips a stretch between two stations is parted for it.
+// stripFall is the most that a line of the wall falls within a strip, and mostStrips into how many
+// strips a stretch between two stations is parted for it.
 var stripFall = fraction.Inches(1)
 
 const mostStrips = 32
 
-// Strips returns strips that do not overlap and that every layout of the room
-// covers, but for seam gaps, from which a bound on the sheets can be reckoned
-// before any layout is known. They lean to the small side: each run is taken as
-// if it butted at both ends, a strip is as high as where the wall is lowest within
-// it, beside a step the taller strip loses a seam gap, so that one seam gap can be
-// counted with the panel to its left, and all is rounded down to stripGrid.
+// Strips returns strips that do not overlap and that every layout of the room covers, but for seam
+// gaps, from which a bound on the sheets can be reckoned before any layout is known. They lean to
+// the small side: each run is taken as if it butted at both ends, a strip is as high as where the
+// wall is lowest within it, beside a step the taller strip loses a seam gap, so that one seam gap
+// can be counted with the panel to its left, and all is rounded down to stripGrid.
 func (room *Room) Strips() (strips []Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -84,10 +83,9 @@ func (room *Room) strip(run int, col column, left, right fraction.Length) (s Str
 	return s
 }
 
-// parted returns where the column is parted between left and right, both
-// included, so that no line of it falls by more than stripFall in one part. Lines
-// steeper than 1 in 1 are leaning ends and sides of openings, whose corners are
-// rounded sideways: they are not followed.
+// parted returns where the column is parted between left and right, both included, so that no line
+// of it falls by more than stripFall in one part. Lines steeper than 1 in 1 are leaning ends and
+// sides of openings, whose corners are rounded sideways: they are not followed.
 func (col column) parted(left, right fraction.Length) []fraction.Length {
 	n := int64(1)
 	for _, c := range col.cells {
@@ -113,14 +111,14 @@ func (col column) parted(left, right fraction.Length) []fraction.Length {
 	return append(parts, right)
 }
 
-// least returns the least height of the cell between two places; where its lines
-// slope one mark less, for what rounding takes.
+// least returns the least height of the cell between two places; where its lines slope one mark
+// less, for what rounding takes.
 func (c cell) least(from, to, mark fraction.Length) fraction.Length {
 	height := fraction.Min(atLeast(c.top(from), c.bottom(from)), atLeast(c.top(to), c.bottom(to)))
-	if c.topLeft.Y != c.topRight.Y {
+	if c.topSlopes() {
 		height = height.Sub(mark)
 	}
-	if c.bottomLeft.Y != c.bottomRight.Y {
+	if c.bottomSlopes() {
 		height = height.Sub(mark)
 	}
 	return fraction.Max(height, fraction.Length{})

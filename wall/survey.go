@@ -143,8 +143,7 @@ func (s *surveyor) strips(r int) {
 	}
 }
 
-// spaceOver returns the lowest top and the highest bottom between left and
-// right, as taped.
+// spaceOver returns the lowest top and the highest bottom between left and right, as taped.
 func (run *Run) spaceOver(left, right fraction.Length) (top, bottom fraction.Length) {
 	first := true
 	at := func(h Height) {

@@ -16,8 +16,8 @@ func (f *faults) add(want string, path string, args ...any) {
 	*f = append(*f, &FieldError{Path: fmt.Sprintf(path, args...), Want: want})
 }
 
-// Validate returns every fault of the room that would keep it from being laid
-// out, as [*FieldError] values joined in the order of the fields, or nil.
+// Validate returns every fault of the room that would keep it from being laid out, as [*FieldError]
+// values joined in the order of the fields, or nil.
 func (room *Room) Validate() (err error) {
 	defer fraction.Catch(&err)
 	var f faults
@@ -222,7 +222,7 @@ func (m *model) whyNone() error {
 		for i := range m.residues[r] {
 			o := m.origin(r, i)
 			agrees = agrees || s.agrees(o)
-			possible = possible || s.agrees(o) && s.solve(o).ok
+			possible = possible || s.agrees(o) && s.solve(o).best.feasible()
 		}
 		switch {
 		case possible:
