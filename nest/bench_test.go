@@ -22,7 +22,7 @@ func BenchmarkKitchen(b *testing.B) {
 		})
 		b.Run(fmt.Sprintf("lower/n=%d", n), func(b *testing.B) {
 			for b.Loop() {
-				if _, err := nest.Lower(p); err != nil {
+				if _, err := nest.LowerBound(p); err != nil {
 					b.Fatal(err)
 				}
 			}

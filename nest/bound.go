@@ -1,33 +1,28 @@
 package nest
 
 import (
-	"cmp"
-	"fmt"
 	"math/bits"
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest/internal/line"
 )
 
 // Bounds that hold for every nest by straight cuts, whatever its rows look like.
 //
-// They rest on one relaxation. Draw a horizontal line anywhere through a sheet:
-// the parts it meets lie side by side, at least a kerf apart and each at its
-// phase. So each part but the last takes its own width and the least gap to
-// where any other part may begin (its pace); all paces together fit into the
-// sheet's width, less the least place where a row can begin, plus the one gap
-// that the last part does not need (the span). In height each part takes a kerf
-// more, and so has the sheet. With no pattern this is the old trick of growing
-// parts and stock by one kerf.
+// They rest on one relaxation. Draw a horizontal line anywhere through a sheet: the parts it meets
+// lie side by side, at least a kerf apart and each at its phase. So each part but the last takes
+// its own width and the least gap to where any other part may begin (its pace); all paces together
+// fit into the sheet's width, less the least place where a row can begin, plus the one gap that the
+// last part does not need (the span). In height each part takes a kerf more, and so has the sheet.
+// With no pattern this is the old trick of growing parts and stock by one kerf.
 //
-// A dual feasible function f of the paces keeps the law of the lines: what fits
-// side by side still does after f. Heights treated by another function g, the
-// sum of f × g over the parts of one sheet is at most that of the sheet. (Parts
-// as intervals of height with weights f make an interval graph; those are
-// perfect, so columns of disjoint parts with total weight f(span) exist.) That
-// is the bound of S. P. Fekete and J. Schepers, "A general framework for bounds
-// for higher-dimensional orthogonal packing problems", Mathematical Methods of
-// Operations Research 60 (2004) 311-329.
+// A dual feasible function f of the paces keeps the law of the lines: what fits side by side still
+// does after f. Heights treated by another function g, the sum of f × g over the parts of one sheet
+// is at most that of the sheet. (Parts as intervals of height with weights f make an interval
+// graph; those are perfect, so columns of disjoint parts with total weight f(span) exist.) That is
+// the bound of S. P. Fekete and J. Schepers, "A general framework for bounds for higher-dimensional
+// orthogonal packing problems", Mathematical Methods of Operations Research 60 (2004) 311-329.
 
 // relaxed is the problem that the bounds speak of.
 type relaxed struct {
@@ -38,22 +33,25 @@ type relaxed struct {
 	tall   []int64 // by kind of stock, as kinds
 }
 
-// Lower returns a lower bound on the sheets and the money of every guillotine
-// nest of the parts that can be cut at all.
-func Lower(p Problem) (b Bound, err error) {
+// LowerBound returns a lower bound on the sheets and the money of every guillotine nest of the
+// parts that can be cut at all. Its cost grows with the square of the number of different widths
+// and heights. The errors are those of [Problem.Validate], and of kind [ErrRange].
+func LowerBound(p Problem) (b Bound, err error) {
 	defer fraction.Catch(&err)
-	if err := p.Validate(); err != nil {
-		return Bound{}, err
-	}
-	j, err := newJob(&p)
+	j, err := prepare(&p)
 	if err != nil {
 		return Bound{}, err
 	}
 	return j.lower(), nil
 }
 
-// relax returns the relaxation for the pieces that some stock can give.
-func (j *job) relax() relaxed { return j.relaxOf(j.possible()) }
+// prepare checks a problem and puts it on whole numbers.
+func prepare(p *Problem) (*job, error) {
+	if err := p.Validate(); err != nil {
+		return nil, err
+	}
+	return newJob(p)
+}
 
 // possible returns the pieces that some stock can give.
 func (j *job) possible() (some []int) {
@@ -75,8 +73,8 @@ func (j *job) except(pieces []int) (others []int) {
 	return others
 }
 
-// relaxOf returns the relaxation for the given pieces.
-func (j *job) relaxOf(pieces []int) relaxed {
+// relax returns the relaxation for the given pieces.
+func (j *job) relax(pieces []int) relaxed {
 	var r relaxed
 	some := make([]*piece, len(pieces))
 	for n, i := range pieces {
@@ -121,48 +119,38 @@ func (j *job) leastGap(q *piece, all []*piece) int64 {
 }
 
 // lower returns the best bound there is without searching.
-func (j *job) lower() Bound {
-	r := j.relax()
+func (j *job) lower() (b Bound) {
+	r := j.relax(j.possible())
 	if len(r.pace) == 0 {
-		return Bound{How: "no part fits any stock"}
+		return b
 	}
-	b := Bound{Sheets: r.cover(j), How: "area of the parts with their kerfs and the gaps that phase leaves"}
-	if n, how := r.dual(); n > b.Sheets {
-		b.Sheets, b.How = n, how
+	s, stock := j.supply(r.kinds), j.counts()
+	area := s.weighing(PartArea, r.areas(len(j.kinds)))
+	var total uint64
+	for i := range r.pace {
+		total += uint64(r.pace[i] * r.height[i])
 	}
-	b.Cost = j.money(max(r.leastCost(j, r.area(), j.counts()), j.cheapest(b.Sheets)))
+	b.Sheets, b.How = s.sheets(&area, total, stock), PartArea
+	across, along := r.duals()
+	for _, f := range across {
+		for _, g := range along {
+			if n := pairBound(f, g); n > b.Sheets {
+				b.Sheets, b.How = n, DualFunctions
+			}
+		}
+	}
+	b.Bought = j.leastBought(b.Sheets)
+	b.Cost = j.money(max(s.cost(&area, total, stock), s.cheapest(b.Sheets, stock)))
 	return b
 }
 
-// area returns the relaxed area of all parts.
-func (r *relaxed) area() (total int64) {
-	for i := range r.pace {
-		total += r.pace[i] * r.height[i]
+// areas returns the relaxed area of a sheet of each kind, of so many kinds.
+func (r *relaxed) areas(kinds int) []uint64 {
+	areas := make([]uint64, kinds)
+	for i, kind := range r.kinds {
+		areas[kind] = uint64(r.span[i] * r.tall[i])
 	}
-	return total
-}
-
-// cover returns how many sheets, the largest first, have the area of the parts.
-func (r *relaxed) cover(j *job) int {
-	need := r.area()
-	order := make([]int, len(r.kinds))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Compare(r.span[b]*r.tall[b], r.span[a]*r.tall[a])
-	})
-	sheets := 0
-	for _, i := range order {
-		if need <= 0 {
-			break
-		}
-		n := int((need + r.span[i]*r.tall[i] - 1) / (r.span[i] * r.tall[i]))
-		n = min(n, j.kinds[r.kinds[i]].count)
-		sheets += n
-		need -= int64(n) * r.span[i] * r.tall[i]
-	}
-	return sheets
+	return areas
 }
 
 // counts returns how many sheets there are of each kind.
@@ -174,80 +162,104 @@ func (j *job) counts() []int {
 	return counts
 }
 
-// leastCost returns what an area costs at least, sheets taken by the fraction
-// from those that give most area for the money.
-func (r *relaxed) leastCost(j *job, need int64, stock []int) int64 {
-	order := make([]int, len(r.kinds))
-	for i := range order {
-		order[i] = i
-	}
-	price := func(i int) int64 { return j.kinds[r.kinds[i]].price }
-	slices.SortStableFunc(order, func(a, b int) int {
-		return compareProducts(price(a), r.span[b]*r.tall[b], price(b), r.span[a]*r.tall[a])
-	})
-	var cost int64
-	for _, i := range order {
-		size := r.span[i] * r.tall[i]
-		n := min(need/size, int64(stock[r.kinds[i]]))
-		cost += n * price(i)
-		need -= n * size
-		if need <= 0 {
-			break
+// leastBought returns how many sheets must be bought at least when so many are needed in all.
+func (j *job) leastBought(sheets int) int {
+	for _, k := range j.kinds {
+		if k.limited && k.usable {
+			sheets -= k.count
 		}
-		if n < int64(stock[r.kinds[i]]) {
-			// ceil(need × price / size): all prices are whole coins.
-			hi, lo := bits.Mul64(uint64(need), uint64(price(i)))
-			q, rest := bits.Div64(hi, lo, uint64(size))
-			if cost += int64(q); rest > 0 {
-				cost++
+	}
+	return max(0, sheets)
+}
+
+// dual is what a dual feasible function makes of sizes: whichever of them fitted together into the
+// whole before still fit into whole now.
+type dual struct {
+	size  []int64
+	whole int64
+}
+
+// mostRounding is the largest step of line.Rounding that is tried. Larger ones hardly ever give
+// more; none is wrong.
+const mostRounding = 32
+
+// duals returns the dual feasible functions to try on sheets as wide as the widest and as long as
+// the longest.
+func (r *relaxed) duals() (across, along []dual) {
+	return dualsOf(r.pace, slices.Max(r.span)), dualsOf(r.height, slices.Max(r.tall))
+}
+
+// dualsOf returns the sizes as they are and after each function worth trying. Those of them that
+// depend on a threshold are tried at all places where one of the sizes changes sides.
+func dualsOf(sizes []int64, whole int64) (all []dual) {
+	distinct, counts := countSizes(sizes)
+	steps := spread(thresholds(sizes, whole), mostThresholds(len(sizes)))
+	for _, f := range line.DualsAt(whole, distinct, counts, steps, mostRounding) {
+		d := dual{whole: f.Most}
+		for _, x := range sizes {
+			d.size = append(d.size, f.At(x))
+		}
+		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
+			all = append(all, d)
+		}
+	}
+	return all
+}
+
+// mostPairs bounds the work on all pairs of functions, in values added up.
+const mostPairs = 20_000_000
+
+// mostThresholds returns how many thresholds can be tried on so many sizes.
+func mostThresholds(sizes int) int {
+	const functions = 4 // at each threshold
+	n := 1
+	for (functions*n+mostRounding)*(functions*n+mostRounding)*sizes < mostPairs {
+		n++
+	}
+	return n
+}
+
+// spread returns at most n of the numbers, evenly chosen.
+func spread(all []int64, n int) []int64 {
+	if len(all) <= n {
+		return all
+	}
+	some := make([]int64, n)
+	for i := range some {
+		some[i] = all[i*len(all)/n]
+	}
+	return some
+}
+
+// thresholds returns the sizes up to half the whole, and what larger sizes leave.
+func thresholds(sizes []int64, whole int64) []int64 {
+	var t []int64
+	for _, x := range sizes {
+		for _, y := range [...]int64{x, whole - x, x + 1, whole - x + 1} {
+			if y > 0 && 2*y <= whole {
+				t = append(t, y)
 			}
-			break
 		}
 	}
-	return cost
+	slices.Sort(t)
+	return slices.Compact(t)
 }
 
-// cheapest returns what that many sheets cost at least.
-func (j *job) cheapest(sheets int) (cost int64) {
-	var all []int
-	for i := range j.kinds {
-		if j.kinds[i].usable {
-			all = append(all, i)
-		}
+// countSizes returns the distinct sizes, falling, and how often each occurs.
+func countSizes(sizes []int64) (distinct []int64, counts []int) {
+	distinct = falling(slices.Clone(sizes))
+	counts = make([]int, len(distinct))
+	for _, x := range sizes {
+		counts[slices.Index(distinct, x)]++
 	}
-	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(j.kinds[a].price, j.kinds[b].price) })
-	for _, i := range all {
-		n := min(sheets, j.kinds[i].count)
-		cost += int64(n) * j.kinds[i].price
-		sheets -= n
-	}
-	return cost
+	return distinct, counts
 }
 
-// compareProducts compares a × b with c × d, none below 0, without overflow.
-func compareProducts(a, b, c, d int64) int {
-	h1, l1 := bits.Mul64(uint64(a), uint64(b))
-	h2, l2 := bits.Mul64(uint64(c), uint64(d))
-	return cmp.Or(cmp.Compare(h1, h2), cmp.Compare(l1, l2))
-}
-
-// dual returns the best bound from pairs of dual feasible functions, on sheets
-// as wide as the widest and as long as the longest.
-func (r *relaxed) dual() (sheets int, how string) {
-	across := dualsOf(r.pace, slices.Max(r.span))
-	along := dualsOf(r.height, slices.Max(r.tall))
-	for _, f := range across {
-		for _, g := range along {
-			if n := pairBound(f, g); n > sheets {
-				sheets, how = n, pairName(f, g)
-			}
-		}
-	}
-	return sheets, how
-}
-
-func pairName(across, along dual) string {
-	return fmt.Sprintf("dual feasible functions: %s across, %s along", across.name, along.name)
+// falling sorts sizes from the largest down and leaves each but once.
+func falling(sizes []int64) []int64 {
+	slices.Sort(sizes)
+	slices.Reverse(sizes)
+	return slices.Compact(sizes)
 }
 
 // pairBound returns ceil(Σ f × g / (f(span) × g(span))).
@@ -264,8 +276,5 @@ func pairBound(f, g dual) int {
 		return 0 // too large to divide: this pair says nothing
 	}
 	q, rest := bits.Div64(hi, lo, whole)
-	if rest > 0 {
-		q++
-	}
-	return int(q)
+	return int(q + min(rest, 1))
 }

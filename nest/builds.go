@@ -2,13 +2,12 @@ package nest
 
 import "container/heap"
 
-// builds finds the fullest sheet by building up: two builds, each a rectangle
-// with its pieces, side by side or one above the other make a larger one. The
-// build that promises most comes next, its promise being its value and what the
-// grid says can be cut from the rest of the sheet; when even that is no more than
-// the best build found, the best is the fullest sheet. (K. V. Viswanathan and
-// A. Bagchi, "Best-first search methods for constrained two-dimensional cutting
-// stock problems", Operations Research 41 (1993) 768-776.)
+// builds finds the fullest sheet by building up: two builds, each a rectangle with its pieces, side
+// by side or one above the other make a larger one. The build that promises most comes next, its
+// promise being its value and what the grid says can be cut from the rest of the sheet; when even
+// that is no more than the best build found, the best is the fullest sheet. (K. V. Viswanathan and
+// A. Bagchi, "Best-first search methods for constrained two-dimensional cutting stock problems",
+// Operations Research 41 (1993) 768-776.)
 type builds struct {
 	counts []uint8 // pieces of each group there are
 	sizes  [][2]int64
@@ -70,15 +69,15 @@ func newBuilds(g *grid, sizes [][2]int64, values []int64, counts []uint8, w, h i
 	return b
 }
 
-// stepsPerNode says how many simple steps of a grid, or joins of builds, take as
-// long as a node of the exact search.
+// stepsPerNode says how many simple steps of a grid, or joins of builds, take as long as a node of
+// the exact search.
 const (
 	gridStepsPerNode = 64
 	joinsPerNode     = 4
 )
 
-// fullestByBuilds is fullest where there is no pattern; tried is false if the
-// grid alone would take more nodes than there are.
+// fullestByBuilds is fullest where there is no pattern; tried is false if the grid alone would take
+// more nodes than there are.
 func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int) (s set, most int64, sure, tried bool) {
 	k := &e.job.kinds[kind]
 	var in []int
@@ -110,8 +109,8 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 	return s, b.least, sure, true
 }
 
-// run searches for a build worth more than least; sure is false if the steps ran
-// out or stop said so first.
+// run searches for a build worth more than least; sure is false if the steps ran out or stop said
+// so first.
 func (b *builds) run(least int64, steps int, stop func() bool) (sure bool) {
 	b.least, b.known = least, map[string][][2]int64{}
 	if b.grid.best() <= least {
@@ -158,8 +157,8 @@ func (b *builds) join(p, q *build) {
 	}
 }
 
-// add adds a build, unless it is too large, promises too little, or another with
-// the same pieces is as small.
+// add adds a build, unless it is too large, promises too little, or another with the same pieces is
+// as small.
 func (b *builds) add(w, h, value int64, count []uint8) {
 	if w > b.w || h > b.h {
 		return

@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// processorTime is what this process has spent on the processor, collector and
-// all, which other work on the machine does not change.
+// processorTime is what this process has spent on the processor, collector and all, which other
+// work on the machine does not change.
 func processorTime() time.Duration {
 	var u syscall.Rusage
 	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {

@@ -9,8 +9,8 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// class is one of the 500 open instances of two-dimensional bin packing, oriented,
-// without kerf or pattern; testdata/binpack2d/README.md names the sources.
+// class is one of the 500 open instances of two-dimensional bin packing, oriented, without kerf or
+// pattern; testdata/binpack2d/README.md names the sources.
 type class struct {
 	ID    string
 	Class int

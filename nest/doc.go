@@ -1,12 +1,10 @@
-// Package nest cuts parts from sheets: which part comes from which sheet, at
-// which point of the sheet's own pattern, in which order of sawing, and how few
-// sheets could do.
+// Package nest cuts parts from sheets: which part comes from which sheet, at which point of the
+// sheet's own pattern, in which order of sawing, and how few sheets could do.
 //
-// A sheet lies face up, x across its grooves from the left edge and y along them
-// from the lower end. A part is a rectangle whose left edge must show a given
-// phase of the pattern; where the pattern is its own mirror image the part may
-// also lie turned end for end. All cuts are straight and run from edge to edge
-// of what is on the bench: crosscuts across the grooves, rips along them.
+// A sheet lies face up, x across its grooves from the left edge and y along them from the lower
+// end. A part is a rectangle whose left edge must show a given phase of the pattern; where the
+// pattern is its own mirror image the part may also lie turned end for end. All cuts are straight
+// and run from edge to edge of what is on the bench: crosscuts across the grooves, rips along them.
 //
 //	y
 //	^  +-----------------------+  sheet: square_up off both ends first,
@@ -18,33 +16,31 @@
 //	|  |///////////////////////|
 //	+--+-----------------------+--> x
 //
-// [FirstFit] makes a nest in one pass, [Search] looks for the best one and says
-// what it could prove, [Lower] gives a bound alone and [Verify] replays the cuts
-// of any nest.
+// [FirstFit] makes a nest in one pass, [Search] looks for the best one and says what it could
+// prove, [Lower] gives a bound alone and [Verify] replays the cuts of any nest.
 //
 // # Units and exactness
 //
-// Lengths are exact inches in and out. Inside, a problem is put on whole numbers
-// of one common mark, so nothing is ever rounded. Two parts on either side of a
-// cut lie at least one kerf apart; at an edge of the sheet the blade may overhang.
+// Lengths are exact inches in and out. Inside, a problem is put on whole numbers of one common
+// mark, so nothing is ever rounded. Two parts on either side of a cut lie at least one kerf apart;
+// at an edge of the sheet the blade may overhang.
 //
 // # Guarantees
 //
-// Each is the name of a property test. CutsFreeEveryPart: replaying the cuts
-// leaves each part's rectangle alone on the bench. PhaseFollows: each part shows
-// the pattern it needs. NothingLostNothingDouble: each part is placed once or is
-// in Unplaced with the reason. NeverBelowTheBound, NeverWorseThanFirstFit and
-// SameInputSameResult: no clock, no map order, no chance.
+// Each is the name of a property test. CutsFreeEveryPart: replaying the cuts leaves each part's
+// rectangle alone on the bench. PhaseFollows: each part shows the pattern it needs.
+// NothingLostNothingDouble: each part is placed once or is in Unplaced with the reason.
+// NeverBelowTheBound, NeverWorseThanFirstFit and SameInputSameResult: no clock, no map order, no
+// chance.
 //
 // # Errors
 //
-// A problem that is not valid gives one [FieldError] for each fault, of kind
-// [ErrProblem]; lengths that have no common mark one of kind [ErrRange]. A part
-// that cannot be cut is no error: it is in Result.Unplaced. Neither is a budget
-// that ends: Result.Status tells.
+// A problem that is not valid gives one [FieldError] for each fault, of kind [ErrProblem]; lengths
+// that have no common mark one of kind [ErrRange]. A part that cannot be cut is no error: it is in
+// Result.Unplaced. Neither is a budget that ends: Result.Status tells.
 //
 // # What it does not do
 //
-// It knows no walls and does not choose where seams fall. It saws no curves, and uses no waste inside
-// a part's rectangle.
+// It knows no walls and does not choose where seams fall. It saws no curves, and uses no waste
+// inside a part's rectangle.
 package nest

@@ -5,38 +5,36 @@ import (
 	"math/rand/v2"
 )
 
-// The exact search fills one sheet after another. The next sheet is the one that
-// holds the first piece not yet cut, so sheets that differ in nothing but their
-// order are met once. Of all sets that contain the piece and can be cut from the
-// sheet only those are tried
+// The exact search fills one sheet after another. The next sheet is the one that holds the first
+// piece not yet cut, so sheets that differ in nothing but their order are met once. Of all sets
+// that contain the piece and can be cut from the sheet only those are tried
 //
 //   - to which no further piece can be added, and
 //   - in which no piece can be replaced by a larger one that would serve in its
 //     place,
 //
-// since a nest with another set can be changed into one with such a set by
-// moving pieces to this sheet, and is no worse for it. (That is bin completion:
-// R. E. Korf, "A new algorithm for optimal bin packing", AAAI (2002), after the
-// dominance of S. Martello and P. Toth.) A branch ends where its sheets and a
-// bound on the rest are no better than the best nest known, or where the same
+// since a nest with another set can be changed into one with such a set by moving pieces to this
+// sheet, and is no worse for it. (That is bin completion: R. E. Korf, "A new algorithm for optimal
+// bin packing", AAAI (2002), after the dominance of S. Martello and P. Toth.) A branch ends where
+// its sheets and a bound on the rest are no better than the best nest known, or where the same
 // pieces were left over before at no more expense.
 
 // exact is one run of the exact search.
 type exact struct {
-	ctx    context.Context
-	job    *job
-	groups []group
-	one    *oneSheet
-	shelf  []int   // kinds of stock in the order in which they are tried
-	stock  []int   // sheets left of each kind
-	least  merit   // no nest is better
-	weigh  weights // bounds on the rest
-	larger [][]int // groups that would serve in the place of each group
+	ctx        context.Context
+	job        *job
+	groups     []group
+	one        *oneSheet
+	stockOrder []int     // kinds of stock in the order in which they are tried
+	stock      []int     // sheets left of each kind
+	least      objective // no nest is better
+	weigh      weights   // bounds on the rest
+	larger     [][]int   // groups that would serve in the place of each group
 
-	best         merit
+	best         objective
 	found        []choice // sheets of the best nest; nil if none was better
 	chosen       []choice
-	seen         map[string]merit
+	seen         map[string]objective
 	nodes        int
 	calls        int // of over
 	limit        int
@@ -46,16 +44,16 @@ type exact struct {
 	groupOfPiece []int
 	columns      []set // sets known to come from one sheet
 	inColumns    map[set]bool
-	learned      bool // the weights are as good as they get
+	generated    bool // the weights are as good as they get
 	stopped      bool // out of budget, or the context ended
-	doubtful     bool // a set was passed over because its check was too long
+	inconclusive bool // a set was passed over because its check was too long
 }
 
 // newExact prepares the search for the pieces that some stock can give.
-func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
+func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact {
 	groups := j.groups(pieces)
 	e := &exact{
-		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), shelf: j.shelf(), stock: j.counts(),
+		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), stockOrder: j.stockOrder(), stock: j.counts(),
 		least: least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
 	}
 	e.rand, e.filler.job, e.inColumns = dice(), j, map[set]bool{}
@@ -69,39 +67,38 @@ func newExact(ctx context.Context, j *job, pieces []int, least merit) *exact {
 	return e
 }
 
-// run searches for a nest better than e.best for a number of nodes more; true if
-// there is surely none better than the one it then has.
+// run searches for a nest better than e.best for a number of nodes more; true if there is surely
+// none better than the one it then has.
 func (e *exact) run(pool []set, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
-	e.stopped, e.doubtful, e.seen = false, false, map[string]merit{}
+	e.stopped, e.inconclusive, e.seen = false, false, map[string]objective{}
 	for _, s := range pool {
-		e.know(s)
+		e.addColumn(s)
 	}
-	if !e.learned {
-		e.learn(nodes / 2)
-		e.doubtful = false
+	if !e.generated {
+		e.generateColumns(nodes / 2)
+		e.inconclusive = false
 	}
-	e.search(e.all(), merit{left: len(e.job.pieces) - len(e.one.groupOf)})
-	return !e.stopped && !e.doubtful
+	e.search(e.all(), objective{left: len(e.job.pieces) - len(e.one.groupOf)})
+	return !e.stopped && !e.inconclusive
 }
 
-// know remembers a set that comes from one sheet.
-func (e *exact) know(s set) {
+// addColumn remembers a set that comes from one sheet.
+func (e *exact) addColumn(s set) {
 	if !e.inColumns[s] {
 		e.inColumns[s] = true
 		e.columns = append(e.columns, s)
 	}
 }
 
-// mainKind returns the first kind on the shelf that is not limited, or else the
-// first.
+// mainKind returns the first kind on the stockOrder that is not limited, or else the first.
 func (e *exact) mainKind() int {
-	for _, k := range e.shelf {
+	for _, k := range e.stockOrder {
 		if !e.weigh.limited[k] {
 			return k
 		}
 	}
-	return e.shelf[0]
+	return e.stockOrder[0]
 }
 
 // all returns the set of all pieces.
@@ -113,10 +110,10 @@ func (e *exact) all() (s set) {
 }
 
 // atLeast returns the bound on the whole job, and which weights give it.
-func (e *exact) atLeast() (sheets int, coins int64, how string) {
+func (e *exact) atLeast() (sheets int, coins int64, how Argument) {
 	total, stock := e.tally(e.all()), e.job.counts()
 	for i := range e.weigh.all {
-		if n := e.weigh.sheets(i, total[i], stock); n > sheets {
+		if n := e.weigh.sheets(&e.weigh.all[i], total[i], stock); n > sheets {
 			sheets, how = n, e.weigh.all[i].how
 		}
 	}
@@ -135,8 +132,8 @@ const mostSteps = 40_000
 // mostSeen bounds the memory of the search, in sets of pieces.
 const mostSeen = 1 << 20
 
-// fits reports whether a set with that tally can be cut from a sheet of the kind.
-// When the search is over it says no, and the search is not sure of anything.
+// fits reports whether a set with that tally can be cut from a sheet of the kind. When the search
+// is over it says no, and the search is not sure of anything.
 func (e *exact) fits(s set, in *tally, kind int) bool {
 	e.nodes++
 	if e.over() || !in.within(&e.weigh.whole[kind]) {
@@ -152,7 +149,7 @@ func (e *exact) comesFrom(s set, kind int) bool {
 	box := e.one.fit(s, &e.job.kinds[kind])
 	e.nodes += e.one.steps - from
 	if e.one.spent {
-		e.doubtful = true
+		e.inconclusive = true
 		return false
 	}
 	return box >= 0
@@ -168,7 +165,7 @@ func (e *exact) over() bool {
 }
 
 // search fills sheets with the rest until nothing is left.
-func (e *exact) search(rest set, used merit) {
+func (e *exact) search(rest set, used objective) {
 	e.nodes++
 	if e.over() || e.best.compare(e.least) <= 0 {
 		return
@@ -194,14 +191,14 @@ func (e *exact) search(rest set, used merit) {
 	lead := rest.first()
 	g := e.one.groupOf[lead]
 	possible, always := false, false
-	for _, kind := range e.shelf {
+	for _, kind := range e.stockOrder {
 		k := &e.job.kinds[kind]
 		if e.stock[kind] == 0 || !e.job.fits(k, &e.groups[g].piece) {
 			continue
 		}
 		possible, always = true, always || !k.limited
 		e.stock[kind]--
-		f := filling{exact: e, kind: kind, rest: rest, used: used.plus(k.merit()), lead: g}
+		f := filling{exact: e, kind: kind, rest: rest, used: used.plus(k.objective()), lead: g}
 		f.extend((set{}).with(lead), g, e.weigh.each[g], tally{})
 		e.stock[kind]++
 	}
@@ -212,7 +209,7 @@ func (e *exact) search(rest set, used merit) {
 			n = 1
 		}
 		kept := e.groups[g].lowest(e.groups[g].of(rest) - n)
-		e.search(rest.minus(e.groups[g].all).plus(kept), used.plus(merit{left: n}))
+		e.search(rest.minus(e.groups[g].all).plus(kept), used.plus(objective{left: n}))
 	}
 }
 

@@ -29,7 +29,7 @@ func ExampleFirstFit() {
 		fmt.Printf("%d: %v at %v of the %v x %v at %v,%v\n", c.Step, c.Kind, c.At, c.Rect[2], c.Rect[3], c.Rect[0], c.Rect[1])
 	}
 	// Output:
-	// 1 sheet, area of the parts with their kerfs and the gaps that phase leaves
+	// 1 sheet, part area
 	// 1: crosscut at 1/8 of the 48 x 96 at 0,0
 	// 2: crosscut at 95 1/2 of the 48 x 95 3/4 at 0,1/4
 	// 3: crosscut at 18 of the 48 x 95 1/2 at 0,1/4
@@ -67,25 +67,21 @@ func ExampleSearch() {
 
 // Walls 49 in high cannot lie twice one above the other on a sheet of 96 in. Six
 // panels of 40 1/8 in, with a kerf each, are worth more than five sheets allow.
-func ExampleWorths() {
+func ExampleDualWeights() {
 	p := nest.Problem{
 		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 		Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
 	}
 	height := fraction.Inches(49)
 	walls := []nest.Strip{{Width: fraction.Of(963, 4), Height: height, Tallest: height}}
-	worths, err := nest.Worths(p, walls, nil, 1)
+	weights, err := nest.DualWeights(p, walls, nil, 1)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	panel := fraction.Of(321, 8).Add(p.Saw.Kerf).Mul(worths[0].Of(height))
-	least, err := worths[0].Least(panel.Mul(6))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
+	panel := fraction.Of(321, 8).Add(p.Saw.Kerf).Mul(weights[0].Of(height))
+	least := weights[0].LowerBound(panel.Mul(6))
 	fmt.Println(least.Sheets, "sheets:", least.How)
 	// Output:
-	// 6 sheets: heights of the pieces under a dual feasible function (area)
+	// 6 sheets: part heights
 }

@@ -2,9 +2,9 @@ package nest
 
 import "context"
 
-// SearchExactly runs the exact search alone, without a nest to start from and
-// without learned prices; without any bound too, if bounds is false. So whatever
-// it finds is its own work, which in Search mostly proves what others found.
+// SearchExactly runs the exact search alone, without a nest to start from and without learned
+// prices; without any bound too, if bounds is false. So whatever it finds is its own work, which in
+// Search mostly proves what others found.
 func SearchExactly(p Problem, bounds bool) (Result, error) {
 	j, err := newJob(&p)
 	if err != nil {
@@ -14,15 +14,15 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if len(possible) == 0 {
 		return j.result(plan{left: j.except(possible)})
 	}
-	e := newExact(context.Background(), j, possible, merit{left: -1})
+	e := newExact(context.Background(), j, possible, objective{left: -1})
 	if !bounds {
 		clear(e.weigh.each)
 		e.weigh.all = nil
 	}
-	e.best = merit{left: len(j.pieces) + 1}
-	e.limit, e.seen = 100_000_000, map[string]merit{}
-	e.search(e.all(), merit{left: len(j.pieces) - len(possible)})
-	if e.stopped || e.doubtful {
+	e.best = objective{left: len(j.pieces) + 1}
+	e.limit, e.seen = 100_000_000, map[string]objective{}
+	e.search(e.all(), objective{left: len(j.pieces) - len(possible)})
+	if e.stopped || e.inconclusive {
 		panic("a small job must be searched to the end")
 	}
 	return j.result(e.plan())

@@ -7,25 +7,19 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// FirstFit nests the parts by first-fit decreasing height in rows: the tallest
-// part first, each in the first row with room for it at its phase, else in a new
-// row of the first sheet with room for that, else on a new sheet. Rows are
-// numbered as they are opened. A new sheet is taken from limited stock first,
-// then from the cheapest.
+// FirstFit nests the parts by first-fit decreasing height in rows: the tallest part first, each in
+// the first row with room for it at its phase, else in a new row of the first sheet with room for
+// that, else on a new sheet. Rows are numbered as they are opened. A new sheet is taken from
+// limited stock first, then from the cheapest.
 //
-// The rows of a sheet come free by crosscuts, the parts of a row by rips, and a
-// third cut takes a part to its height. The result is not searched for a better
-// one; it takes n log n + n × rows steps. This is the hybrid first-fit of
-// F. R. K. Chung, M. R. Garey and D. S. Johnson, "On packing two-dimensional
-// bins", SIAM J. Algebraic and Discrete Methods 3 (1982), with kerf and phase
-// added; without these it takes at most 17/8 of the least number of sheets and 5
-// (from memory).
+// The rows of a sheet come free by crosscuts, the parts of a row by rips, and a third cut takes a
+// part to its height. The result is not searched for a better one; it takes n log n + n × rows
+// steps. This is the hybrid first-fit of F. R. K. Chung, M. R. Garey and D. S. Johnson, "On packing
+// two-dimensional bins", SIAM J. Algebraic and Discrete Methods 3 (1982), with kerf and phase
+// added; without these it takes at most 17/8 of the least number of sheets and 5 (from memory).
 func FirstFit(p Problem) (r Result, err error) {
 	defer fraction.Catch(&err)
-	if err := p.Validate(); err != nil {
-		return Result{}, err
-	}
-	j, err := newJob(&p)
+	j, err := prepare(&p)
 	if err != nil {
 		return Result{}, err
 	}
@@ -49,8 +43,7 @@ func wideFirst(a, b *piece) int {
 	return cmp.Or(cmp.Compare(b.w, a.w), cmp.Compare(b.h, a.h), cmp.Compare(a.at[0], b.at[0]))
 }
 
-// order returns the indices of all pieces in the given order, equal ones as the
-// problem lists them.
+// order returns the indices of all pieces in the given order, equal ones as the problem lists them.
 func (j *job) order(less func(a, b *piece) int) []int {
 	all := make([]int, len(j.pieces))
 	for i := range all {
@@ -60,8 +53,8 @@ func (j *job) order(less func(a, b *piece) int) []int {
 	return all
 }
 
-// level is a strip of a sheet: a row across it, filled from the left, or a
-// column along it, filled from the lower end.
+// level is a strip of a sheet: a row across it, filled from the left, or a column along it, filled
+// from the lower end.
 type level struct {
 	sheet    int
 	at, size int64 // where the strip begins and how thick it is
@@ -69,16 +62,15 @@ type level struct {
 	occupied bool
 }
 
-// levels packs the pieces in the given order into rows (divided by crosscuts) or
-// columns (divided by rips): each into the first level with room, or with best
-// into the one where least is left beyond it; else into a new level of the first
-// (or best filled) sheet, else on a new sheet. left are the pieces for which no
-// sheet is left.
+// levels packs the pieces in the given order into rows (divided by crosscuts) or columns (divided
+// by rips): each into the first level with room, or with best into the one where least is left
+// beyond it; else into a new level of the first (or best filled) sheet, else on a new sheet. left
+// are the pieces for which no sheet is left.
 func (j *job) levels(order []int, way CutKind, best bool) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin
 	used := make([]int, len(j.kinds))
-	shelf := j.shelf()
+	stockOrder := j.stockOrder()
 	for _, i := range order {
 		q := &j.pieces[i]
 		in, least := -1, int64(0)
@@ -92,7 +84,7 @@ func (j *job) levels(order []int, way CutKind, best bool) (p plan) {
 		if in < 0 {
 			sheet := j.sheetFor(q, p.sheets, top, way, best)
 			if sheet < 0 {
-				if sheet = j.newSheet(q, &p, used, shelf); sheet < 0 {
+				if sheet = j.newSheet(q, &p, used, stockOrder); sheet < 0 {
 					p.left = append(p.left, i)
 					continue
 				}
@@ -167,9 +159,9 @@ func (j *job) sheetFor(q *piece, sheets []layout, top []int64, way CutKind, best
 	return in
 }
 
-// newSheet takes the first sheet on the shelf that the piece fits, -1 if none.
-func (j *job) newSheet(q *piece, p *plan, used, shelf []int) int {
-	for _, kind := range shelf {
+// newSheet takes the first sheet on the stockOrder that the piece fits, -1 if none.
+func (j *job) newSheet(q *piece, p *plan, used, stockOrder []int) int {
+	for _, kind := range stockOrder {
 		if used[kind] < j.kinds[kind].count && j.fits(&j.kinds[kind], q) {
 			used[kind]++
 			p.sheets = append(p.sheets, layout{kind: kind})
@@ -179,10 +171,10 @@ func (j *job) newSheet(q *piece, p *plan, used, shelf []int) int {
 	return -1
 }
 
-// shelf returns the kinds of stock in the order in which sheets are taken:
-// limited before unlimited, then the cheapest, then of limited ones the smallest
-// (to use up offcuts) and of others the largest, then as the problem lists them.
-func (j *job) shelf() []int {
+// stockOrder returns the kinds of stock in the order in which sheets are taken: limited before
+// unlimited, then the cheapest, then of limited ones the smallest (to use up offcuts) and of others
+// the largest, then as the problem lists them.
+func (j *job) stockOrder() []int {
 	var all []int
 	for i, k := range j.kinds {
 		if k.usable {

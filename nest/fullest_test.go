@@ -10,8 +10,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// cutting is one open instance of two-dimensional cutting, with its published
-// optimum; testdata/cutting2d/README.md names the sources.
+// cutting is one open instance of two-dimensional cutting, with its published optimum;
+// testdata/cutting2d/README.md names the sources.
 type cutting struct {
 	ID                string
 	L, W              int64
@@ -44,8 +44,8 @@ func (c cutting) sizes() (sizes [][2]int64, values []int64) {
 
 var largest = flag.Bool("gcut13", false, "reckon the largest of the gcut instances too, which takes some seconds")
 
-// The optima for any number of pieces: gcut as published by G. Cintra, cgcut by
-// M. Hifi and V. Zissimopoulos, EJOR 91 (1996) 553-564.
+// The optima for any number of pieces: gcut as published by G. Cintra, cgcut by M. Hifi and V.
+// Zissimopoulos, EJOR 91 (1996) 553-564.
 func TestGridGivesPublishedOptima(t *testing.T) {
 	for _, set := range []string{"gcut", "cgcut"} {
 		for _, c := range readCutting(t, set) {
@@ -66,10 +66,9 @@ func TestGridGivesPublishedOptima(t *testing.T) {
 	}
 }
 
-// The optima for limited numbers of pieces: cgcut as published for free cutting
-// by A. Caprara and M. Monaci, OR Letters 32 (2004) 5-14, ngcut by J. E. Beasley,
-// Operations Research 33 (1985) 49-64; for guillotine cutting they are the same
-// by an exact search written apart from this one.
+// The optima for limited numbers of pieces: cgcut as published for free cutting by A. Caprara and
+// M. Monaci, OR Letters 32 (2004) 5-14, ngcut by J. E. Beasley, Operations Research 33 (1985)
+// 49-64; for guillotine cutting they are the same by an exact search written apart from this one.
 func TestBuildsGivePublishedOptima(t *testing.T) {
 	for _, set := range []string{"ngcut", "cgcut"} {
 		for _, c := range readCutting(t, set) {
@@ -87,8 +86,8 @@ func TestBuildsGivePublishedOptima(t *testing.T) {
 	}
 }
 
-// The search by sets, which knows of patterns, must find the same where there is
-// none. cgcut2 has too many small pieces for it.
+// The search by sets, which knows of patterns, must find the same where there is none. cgcut2 has
+// too many small pieces for it.
 func TestFullestBySetsGivesPublishedOptima(t *testing.T) {
 	for _, set := range []string{"ngcut", "cgcut"} {
 		for _, c := range readCutting(t, set) {
@@ -125,7 +124,7 @@ func (c cutting) exact(t *testing.T) (*exact, []int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := newExact(context.Background(), j, j.possible(), merit{})
+	e := newExact(context.Background(), j, j.possible(), objective{})
 	e.limit = 10_000_000
 	var value []int64
 	for _, g := range e.groups {

@@ -9,8 +9,8 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// drawProblem draws a small valid job: one to three kinds of stock, kerf, trim,
-// a pattern that may be mirrored, parts in a few sizes so that some are alike.
+// drawProblem draws a small valid job: one to three kinds of stock, kerf, trim, a pattern that may
+// be mirrored, parts in a few sizes so that some are alike.
 func drawProblem(t *rapid.T, maxParts int) nest.Problem {
 	eighths := func(name string, low, high int64) fraction.Length {
 		return fraction.Of(rapid.Int64Range(low, high).Draw(t, name), 8)

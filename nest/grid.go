@@ -2,27 +2,25 @@ package nest
 
 import "slices"
 
-// The fullest sheet where there is no pattern to match: position then makes no
-// difference, and a rectangle is told by its size alone.
+// The fullest sheet where there is no pattern to match: position then makes no difference, and a
+// rectangle is told by its size alone.
 
-// grid holds the greatest values that rectangles can be cut into, if each group
-// of pieces may be used any number of times. Its sizes are all sums of widths
-// and all sums of heights; a rectangle of another size can do what the next
-// smaller one can. (P. C. Gilmore and R. E. Gomory, "Multistage cutting stock
-// problems of two and more dimensions", Operations Research 13 (1965), with the
-// sums of J. C. Herz, IBM J. Research and Development 16 (1972).) A kerf is
-// counted to each piece and once to the sheet.
+// grid holds the greatest values that rectangles can be cut into, if each group of pieces may be
+// used any number of times. Its sizes are all sums of widths and all sums of heights; a rectangle
+// of another size can do what the next smaller one can. (P. C. Gilmore and R. E. Gomory,
+// "Multistage cutting stock problems of two and more dimensions", Operations Research 13 (1965),
+// with the sums of J. C. Herz, IBM J. Research and Development 16 (1972).) A kerf is counted to
+// each piece and once to the sheet.
 type grid struct {
 	xs, ys []int64
 	value  []int64 // value[y*len(xs)+x]
 }
 
-// mostSums bounds the sums along one side of a grid; above it a grid costs more
-// than it gives.
+// mostSums bounds the sums along one side of a grid; above it a grid costs more than it gives.
 const mostSums = 4096
 
-// sums returns all sums of sizes, each any number of times, up to most; not all
-// if there are more than mostSums.
+// sums returns all sums of sizes, each any number of times, up to most; not all if there are more
+// than mostSums.
 func sums(sizes []int64, most int64) []int64 {
 	all := []int64{0}
 	seen := map[int64]bool{0: true}
@@ -38,8 +36,8 @@ func sums(sizes []int64, most int64) []int64 {
 	return all
 }
 
-// floors returns for each sum i and each sum a up to half of it the number of the
-// largest sum that is no more than sum i less sum a.
+// floors returns for each sum i and each sum a up to half of it the number of the largest sum that
+// is no more than sum i less sum a.
 func floors(all []int64) [][]int32 {
 	table := make([][]int32, len(all))
 	for i, whole := range all {
@@ -54,8 +52,8 @@ func floors(all []int64) [][]int32 {
 	return table
 }
 
-// newGrid makes an empty grid for rectangles up to w by h; it is nil if that
-// would have too many sums.
+// newGrid makes an empty grid for rectangles up to w by h; it is nil if that would have too many
+// sums.
 func newGrid(sizes [][2]int64, w, h int64) *grid {
 	var widths, heights []int64
 	for _, s := range sizes {
@@ -107,8 +105,8 @@ func (g *grid) fill(sizes [][2]int64, values []int64) {
 // best returns the value of the whole.
 func (g *grid) best() int64 { return g.value[len(g.value)-1] }
 
-// outside returns, for a rectangle in the lower left corner of the whole, no less
-// value than can be cut from the rest: strips to the right and above, in turn.
+// outside returns, for a rectangle in the lower left corner of the whole, no less value than can be
+// cut from the rest: strips to the right and above, in turn.
 func (g *grid) outside() []int64 {
 	nx, ny := len(g.xs), len(g.ys)
 	rest := make([]int64, len(g.value))

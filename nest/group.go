@@ -6,12 +6,11 @@ import (
 	"slices"
 )
 
-// Parts that are alike are one group, so that no search tells them apart. All
-// pieces are numbered anew, group by group; a set of pieces is a set of these
-// numbers in which each group is filled from its lowest number up.
+// Parts that are alike are one group, so that no search tells them apart. All pieces are numbered
+// anew, group by group; a set of pieces is a set of these numbers in which each group is filled
+// from its lowest number up.
 
-// mostInSet is how many pieces a set can hold; larger jobs are not searched
-// exactly.
+// mostInSet is how many pieces a set can hold; larger jobs are not searched exactly.
 const mostInSet = 128
 
 // set is a set of piece numbers below mostInSet.

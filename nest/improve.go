@@ -7,29 +7,28 @@ import (
 	"slices"
 )
 
-// Improving a nest bit by bit: a few sheets are emptied and filled again in many
-// ways; the new ones are kept if they are no worse. Between nests with as many
-// sheets the one is better whose sheets are filled more unequally, for then one
-// of them is nearly empty, and soon another try saves it. (The measure is that
-// of E. Falkenauer, "A hybrid grouping genetic algorithm for bin packing",
-// Journal of Heuristics 2 (1996); emptying and filling again is the ruin and
-// recreate of G. Schrimpf and others, J. Computational Physics 159 (2000).)
+// Improving a nest bit by bit: a few sheets are emptied and filled again in many ways; the new ones
+// are kept if they are no worse. Between nests with as many sheets the one is better whose sheets
+// are filled more unequally, for then one of them is nearly empty, and soon another try saves it.
+// (The measure is that of E. Falkenauer, "A hybrid grouping genetic algorithm for bin packing",
+// Journal of Heuristics 2 (1996); emptying and filling again is the ruin and recreate of G.
+// Schrimpf and others, J. Computational Physics 159 (2000).)
 
 // improver is one run of improvement.
 type improver struct {
-	ctx    context.Context
-	job    *job
-	filler filler
-	rand   *rand.Rand
-	now    plan
-	least  merit // no nest is better: stop there
-	size   []int64
-	order  []int
-	keys   []int64
-	shelf  []int // kinds of stock
-	spots  []spot
-	rest   []int
-	pool   [][]int // pieces of sheets that were filled well
+	ctx        context.Context
+	job        *job
+	filler     filler
+	rand       *rand.Rand
+	now        plan
+	least      objective // no nest is better: stop there
+	size       []int64
+	order      []int
+	keys       []int64
+	stockOrder []int // kinds of stock
+	spots      []spot
+	rest       []int
+	pool       [][]int // pieces of sheets that were filled well
 }
 
 // mostPool is how many sheets an improver remembers.
@@ -52,7 +51,7 @@ func (m *improver) fullness(l *layout) int64 {
 // run improves until so many steps are made or nothing can be better.
 func (m *improver) run(steps int) {
 	j, limit := m.job, m.filler.steps+steps
-	m.filler.job, m.shelf = j, j.shelf()
+	m.filler.job, m.stockOrder = j, j.stockOrder()
 	m.size, m.keys = make([]int64, len(j.pieces)), make([]int64, len(j.pieces))
 	for i, q := range j.pieces {
 		m.size[i] = q.w * q.h
@@ -61,7 +60,7 @@ func (m *improver) run(steps int) {
 		if round&15 == 0 && m.ctx.Err() != nil {
 			return
 		}
-		if j.merit(&m.now).compare(m.least) <= 0 || len(m.now.sheets) == 0 {
+		if j.objective(&m.now).compare(m.least) <= 0 || len(m.now.sheets) == 0 {
 			return
 		}
 		m.round()
@@ -75,13 +74,13 @@ func (m *improver) round() {
 	chosen := m.choose(n)
 	var pool []int
 	var kinds []int
-	before, full := merit{left: len(m.now.left)}, int64(0)
+	before, full := objective{left: len(m.now.left)}, int64(0)
 	for _, c := range chosen {
 		for _, s := range sheets[c].spots {
 			pool = append(pool, s.piece)
 		}
 		kinds = append(kinds, sheets[c].kind)
-		before = before.plus(m.job.kinds[sheets[c].kind].merit())
+		before = before.plus(m.job.kinds[sheets[c].kind].objective())
 		full += m.fullness(&sheets[c])
 	}
 	pool = append(pool, m.now.left...)
@@ -90,9 +89,9 @@ func (m *improver) round() {
 		kinds = slices.Insert(kinds, 0, extra)
 	}
 	refilled, left := m.refill(kinds, pool)
-	after, fullAfter := merit{left: len(left)}, int64(0)
+	after, fullAfter := objective{left: len(left)}, int64(0)
 	for i := range refilled {
-		after = after.plus(m.job.kinds[refilled[i].kind].merit())
+		after = after.plus(m.job.kinds[refilled[i].kind].objective())
 		fullAfter += m.fullness(&refilled[i])
 	}
 	if c := after.compare(before); c > 0 || c == 0 && fullAfter < full {
@@ -116,13 +115,13 @@ func (m *improver) round() {
 	m.now.sheets = append(m.now.sheets, refilled...)
 }
 
-// extra returns, half of the time, a kind of which a sheet more could be used, if
-// there is more than one kind.
+// extra returns, half of the time, a kind of which a sheet more could be used, if there is more
+// than one kind.
 func (m *improver) extra() int {
-	if len(m.shelf) < 2 || m.rand.IntN(2) == 0 {
+	if len(m.stockOrder) < 2 || m.rand.IntN(2) == 0 {
 		return -1
 	}
-	kind := m.shelf[m.rand.IntN(len(m.shelf))]
+	kind := m.stockOrder[m.rand.IntN(len(m.stockOrder))]
 	n := m.job.kinds[kind].count
 	for _, l := range m.now.sheets {
 		if l.kind == kind {
@@ -145,8 +144,8 @@ func (m *improver) choose(n int) []int {
 	return chosen[:n]
 }
 
-// refill fills sheets of the given kinds with the pool, one after another, each
-// as full as some tries can make it; left is what does not go in.
+// refill fills sheets of the given kinds with the pool, one after another, each as full as some
+// tries can make it; left is what does not go in.
 func (m *improver) refill(kinds, pool []int) (sheets []layout, left []int) {
 	for _, kind := range kinds {
 		if len(pool) == 0 {
@@ -185,8 +184,8 @@ func (m *improver) fullest(kind int, pool []int) (l layout, rest []int) {
 	return l, rest
 }
 
-// shuffle puts the pool into m.order by falling area, width or height, each
-// piece's measure taken with some chance.
+// shuffle puts the pool into m.order by falling area, width or height, each piece's measure taken
+// with some chance.
 func (m *improver) shuffle(pool []int) {
 	m.order = append(m.order[:0], pool...)
 	measure := m.rand.IntN(4)

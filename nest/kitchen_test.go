@@ -11,9 +11,9 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// kitchen draws a job as kitchens have them, invented here: n pieces of one or
-// two heights, some narrow, some short as above and below a window, on sheets of
-// 48 x 96 with a repeat of 1-5/8; measures on sixteenths.
+// kitchen draws a job as kitchens have them, invented here: n pieces of one or two heights, some
+// narrow, some short as above and below a window, on sheets of 48 x 96 with a repeat of 1-5/8;
+// measures on sixteenths.
 func kitchen(r *rand.Rand, n int, mirrored bool) nest.Problem {
 	sixteenths := func(low, high int) fraction.Length { return fraction.Of(int64(low*16+r.IntN((high-low)*16)), 16) }
 	p := nest.Problem{
@@ -50,8 +50,8 @@ func backsplash() nest.Problem {
 	return p
 }
 
-// TestBacksplashTakesOneSheet: 5 x 18 and 4 kerfs are 90-1/2, and 95-1/2 are left
-// of 96 when both ends are square.
+// TestBacksplashTakesOneSheet: 5 x 18 and 4 kerfs are 90-1/2, and 95-1/2 are left of 96 when both
+// ends are square.
 func TestBacksplashTakesOneSheet(t *testing.T) {
 	p := backsplash()
 	for name, find := range map[string]func() (nest.Result, error){
@@ -74,8 +74,8 @@ func TestBacksplashTakesOneSheet(t *testing.T) {
 	}
 }
 
-// TestKitchensAreProved: jobs of up to 25 parts, each proved best within a small
-// budget; about one in ten needs more than the bounds without search.
+// TestKitchensAreProved: jobs of up to 25 parts, each proved best within a small budget; about one
+// in ten needs more than the bounds without search.
 func TestKitchensAreProved(t *testing.T) {
 	for _, n := range []int{8, 15, 20, 25} {
 		for seed := range uint64(10) {

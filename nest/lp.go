@@ -2,16 +2,14 @@ package nest
 
 import "math"
 
-// covering is the linear programme over sets of parts that one sheet gives: the
-// least number of sheets, in fractions, that give each group as often as needed
-// (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the
-// cutting-stock problem", Operations Research 9 (1961)). Its prices tell what a
-// part is worth. It is reckoned in floating point, but nothing rests on that:
-// the prices are rounded to whole numbers, and whatever they are, the fullest
-// sheet at those prices, which is found exactly, makes a bound of them.
+// covering is the linear programme over sets of parts that one sheet gives: the least number of
+// sheets, in fractions, that give each group as often as needed (P. C. Gilmore and R. E. Gomory, "A
+// linear programming approach to the cutting-stock problem", Operations Research 9 (1961)). Its
+// prices tell what a part is worth. It is reckoned in floating point, but nothing rests on that:
+// the prices are rounded to whole numbers, and whatever they are, the fullest sheet at those
+// prices, which is found exactly, makes a bound of them.
 //
-// Products are rounded to float64 one by one, so that every machine takes the
-// same steps.
+// Products are rounded to float64 one by one, so that every machine takes the same steps.
 type covering struct {
 	need    []float64
 	level   []float64   // of the set in each row of the basis
@@ -48,8 +46,7 @@ func (c *covering) reprice() {
 	}
 }
 
-// enter brings a set, as pieces by group, into the basis; ok is false if that
-// cannot be done.
+// enter brings a set, as pieces by group, into the basis; ok is false if that cannot be done.
 func (c *covering) enter(count []int) (ok bool) {
 	n := len(c.need)
 	column := make([]float64, n)

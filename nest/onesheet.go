@@ -5,24 +5,23 @@ import (
 	"slices"
 )
 
-// Whether a set of parts can be cut from one sheet, by straight cuts in any
-// number of stages: exactly.
+// Whether a set of parts can be cut from one sheet, by straight cuts in any number of stages:
+// exactly.
 //
-// For each set and each phase at which its rectangle may begin, boxes holds the
-// smallest rectangles from which the set can be cut: those of which none is both
-// narrower and lower than another. A set is divided by its first cut into two,
-// whose boxes are known; a crosscut stacks them one kerf apart, a rip puts the
-// second where the first ends and a kerf beyond, and that place decides the
-// phase at which it begins. A rectangle that reaches further left or right can
-// only do more (what is too much is trimmed), so of each side only its smallest
-// boxes matter. Where a set's rectangle begins before any of its parts can, the
-// answer is that for the next phase that matters, moved; so few phases occur.
+// For each set and each phase at which its rectangle may begin, boxes holds the smallest rectangles
+// from which the set can be cut: those of which none is both narrower and lower than another. A set
+// is divided by its first cut into two, whose boxes are known; a crosscut stacks them one kerf
+// apart, a rip puts the second where the first ends and a kerf beyond, and that place decides the
+// phase at which it begins. A rectangle that reaches further left or right can only do more (what
+// is too much is trimmed), so of each side only its smallest boxes matter. Where a set's rectangle
+// begins before any of its parts can, the answer is that for the next phase that matters, moved; so
+// few phases occur.
 //
-// All divisions of all subsets are looked at, which for m different parts is
-// about 3^m steps; alike parts make it far fewer.
+// All divisions of all subsets are looked at, which for m different parts is about 3^m steps; alike
+// parts make it far fewer.
 
-// box is a rectangle, measured from the phase at which it begins, from which a
-// set can be cut, and the first cut to do it.
+// box is a rectangle, measured from the phase at which it begins, from which a set can be cut, and
+// the first cut to do it.
 type box struct {
 	w, h    int64
 	near    set // the lower or left side; empty if the set is one piece
@@ -82,8 +81,8 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 	return least
 }
 
-// boxes returns the smallest rectangles from which the set can be cut, the
-// narrowest first. Each begins gap to the right of the phase.
+// boxes returns the smallest rectangles from which the set can be cut, the narrowest first. Each
+// begins gap to the right of the phase.
 func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	gap = o.gap(s, phase)
 	if o.pitch > 0 {
@@ -135,8 +134,8 @@ func (o *oneSheet) find(s set, phase int64) (all []box) {
 	return all
 }
 
-// stack adds the boxes that a crosscut divides. Which side lies below does not
-// matter, and a side that is a stack itself is met when it is taken apart.
+// stack adds the boxes that a crosscut divides. Which side lies below does not matter, and a side
+// that is a stack itself is met when it is taken apart.
 func (o *oneSheet) stack(all []box, near set, nears, fars []box, nearGap, farGap int64) []box {
 	for a := range nears {
 		if nears[a].kind == Crosscut && !nears[a].near.empty() {
@@ -173,8 +172,7 @@ func (o *oneSheet) line(all []box, near, far set, nears []box, nearGap, phase in
 	return all
 }
 
-// keep adds a box unless it is too large or another is as small; boxes that it
-// makes needless go.
+// keep adds a box unless it is too large or another is as small; boxes that it makes needless go.
 func (o *oneSheet) keep(all []box, b box) []box {
 	if b.w > o.w || b.h > o.h {
 		return all
@@ -196,8 +194,8 @@ func (o *oneSheet) keep(all []box, b box) []box {
 	return slices.Replace(all, i, end, b)
 }
 
-// divisions yields every way to divide a set into two that are not empty; in
-// both each group is filled from below.
+// divisions yields every way to divide a set into two that are not empty; in both each group is
+// filled from below.
 func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 	return func(yield func(near, far set) bool) {
 		var in []*group
@@ -208,8 +206,8 @@ func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 			most = append(most, g.of(s))
 			t = t.minus(g.all)
 		}
-		// Counting: the first group that is not all on the near side has one piece
-		// more there, and those before it have none again.
+		// Counting: the first group that is not all on the near side has one piece more there, and
+		// those before it have none again.
 		count := make([]int, len(in))
 		var near set
 		far := s
@@ -254,8 +252,8 @@ func (o *oneSheet) fit(s set, k *sheetKind) int {
 	return -1
 }
 
-// place adds where the pieces of a set lie if its rectangle begins at x, y. Each
-// spot names the group; which piece of it is for the caller to say.
+// place adds where the pieces of a set lie if its rectangle begins at x, y. Each spot names the
+// group; which piece of it is for the caller to say.
 func (o *oneSheet) place(out []spot, s set, phase, x, y int64, which int) []spot {
 	all, gap := o.boxes(s, phase+x)
 	b := all[which]

@@ -55,8 +55,8 @@ class instances  known  known       first  found  bound proved  seconds  longest
                    low   high
 `
 
-// TestSearchOnOpenInstances: never fewer sheets than are known to be needed, nor
-// more than are known to be enough; bounds likewise.
+// TestSearchOnOpenInstances: never fewer sheets than are known to be needed, nor more than are
+// known to be enough; bounds likewise.
 func TestSearchOnOpenInstances(t *testing.T) {
 	budget := nest.Budget{Nodes: *nodes}
 	if !*table {

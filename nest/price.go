@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// The fullest sheet: of all sets of parts that can be cut from one sheet, the
-// one with the greatest sum of values. With it any values of the parts become a
-// bound: no sheet holds more than the fullest one.
+// The fullest sheet: of all sets of parts that can be cut from one sheet, the one with the greatest
+// sum of values. With it any values of the parts become a bound: no sheet holds more than the
+// fullest one.
 
 // fullest is one search for the fullest sheet of a kind.
 type fullest struct {
@@ -25,9 +25,8 @@ type fullest struct {
 // boundsUsed is how many of the weights bound a branch of fullest.
 const boundsUsed = 4
 
-// fullest returns the set of greatest value that can be cut from a sheet of the
-// kind, if that value is above the given one; ok is false if the search had to
-// end before it was sure.
+// fullest returns the set of greatest value that can be cut from a sheet of the kind, if that value
+// is above the given one; ok is false if the search had to end before it was sure.
 func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
 	if e.one.pitch == 0 {
 		if s, most, sure, tried := e.fullestByBuilds(value, kind, above, nodes); tried {
@@ -49,7 +48,7 @@ func (e *exact) fullestBySets(value []int64, kind int, above int64, nodes int) (
 	for i := range min(boundsUsed, len(e.weigh.all)) {
 		rank := slices.Clone(f.order)
 		slices.SortStableFunc(rank, func(a, b int) int {
-			return compareProducts(value[b], int64(e.weigh.each[a][i]), value[a], int64(e.weigh.each[b][i]))
+			return compareProducts(uint64(value[b]), e.weigh.each[a][i], uint64(value[a]), e.weigh.each[b][i])
 		})
 		f.rank = append(f.rank, rank)
 	}
@@ -60,11 +59,11 @@ func (e *exact) fullestBySets(value []int64, kind int, above int64, nodes int) (
 	for n, g := range f.order {
 		f.place[g] = n
 	}
-	doubtful := e.doubtful
-	e.doubtful = false
+	inconclusive := e.inconclusive
+	e.inconclusive = false
 	f.extend(set{}, 0, 0, tally{})
-	ok = !e.doubtful && e.nodes <= f.limit && !e.stopped
-	e.doubtful = doubtful
+	ok = !e.inconclusive && e.nodes <= f.limit && !e.stopped
+	e.inconclusive = inconclusive
 	return f.set, f.most, ok
 }
 
@@ -103,8 +102,8 @@ func (f *fullest) atMost(in *tally, from int) int64 {
 	return open
 }
 
-// byWeight fills the weight that is left with the groups that give most value
-// for it, the last by the fraction.
+// byWeight fills the weight that is left with the groups that give most value for it, the last by
+// the fraction.
 func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int64) {
 	for _, g := range rank {
 		if f.place[g] < from {
@@ -122,14 +121,13 @@ func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int6
 	return value
 }
 
-// sheetOfPrices is what a sheet should hold at prices that the linear programme
-// sets; finer ones gain nothing.
+// sheetOfPrices is what a sheet should hold at prices that the linear programme sets; finer ones
+// gain nothing.
 const sheetOfPrices = 1 << 20
 
-// learn finds weights that suit just this job: prices of the groups by column
-// generation, for sheets of the first kind that is not limited. They are added
-// to the weights.
-func (e *exact) learn(nodes int) {
+// generateColumns finds weights that suit just this job: prices of the groups by column generation, for
+// sheets of the first kind that is not limited. They are added to the weights.
+func (e *exact) generateColumns(nodes int) {
 	kind := e.mainKind()
 	end := e.nodes + nodes
 	need, most := make([]int, len(e.groups)), make([]int, len(e.groups))
@@ -155,23 +153,23 @@ func (e *exact) learn(nodes int) {
 		}
 		if sure {
 			p.holds, p.total = holds, dot(p.value, need)
-			if best.value == nil || compareProducts(p.total, best.holds, best.total, p.holds) > 0 {
+			if best.value == nil || compareProducts(uint64(p.total), uint64(best.holds), uint64(best.total), uint64(p.holds)) > 0 {
 				best = p
 			}
 		}
-		e.learned = sure && holds == above
+		e.generated = sure && holds == above
 		if holds == above || sure && e.solved(best) || !lp.enter(e.count(s)) {
 			break
 		}
-		e.know(s)
+		e.addColumn(s)
 	}
 	if best.value != nil {
 		e.weighBy(best, kind, end)
 	}
 }
 
-// mostPricing is how many nodes are spent on a set to enter the linear programme
-// before any that improves it will do.
+// mostPricing is how many nodes are spent on a set to enter the linear programme before any that
+// improves it will do.
 const mostPricing = 2000
 
 // tryFillings looks quickly for a set worth more than above at the values.
@@ -212,8 +210,7 @@ func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds 
 	return s, holds, false
 }
 
-// enterAll enters the sets that are known until none improves the linear
-// programme.
+// enterAll enters the sets that are known until none improves the linear programme.
 func (e *exact) enterAll(lp *covering) {
 	for again := true; again; {
 		again = false
@@ -246,8 +243,8 @@ func dot(value []int64, count []int) (total int64) {
 	return total
 }
 
-// prices are values of the groups, what the fullest sheet holds of them and what
-// the whole job is worth.
+// prices are values of the groups, what the fullest sheet holds of them and what the whole job is
+// worth.
 type prices struct {
 	value        []int64
 	holds, total int64
@@ -258,8 +255,8 @@ func (e *exact) solved(p prices) bool {
 	return len(e.weigh.kinds) == 1 && (p.total+p.holds-1)/p.holds >= int64(e.best.sheets)
 }
 
-// weighBy makes weights of prices found for sheets of one kind; for each other
-// kind the fullest sheet has to be found too.
+// weighBy makes weights of prices found for sheets of one kind; for each other kind the fullest
+// sheet has to be found too.
 func (e *exact) weighBy(p prices, kind, end int) {
 	whole := make([]uint64, len(e.job.kinds))
 	for _, k := range e.weigh.kinds {
@@ -276,5 +273,5 @@ func (e *exact) weighBy(p prices, kind, end int) {
 	for g := range each {
 		each[g] = uint64(p.value[g])
 	}
-	e.weigh.learn("prices of the parts from a linear programme, and the fullest sheet at them", each, whole)
+	e.weigh.generate(each, whole)
 }

@@ -1,20 +1,18 @@
 package nest
 
 import (
-	"strconv"
-
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 )
 
-// Placement is where a part lies on its sheet: the lower left corner of its
-// rectangle, in inches from the sheet's left edge and lower end. A turned part
-// lies half a turn round in the plane of the sheet.
+// Placement is where a part lies on its sheet: the lower left corner of its rectangle, in inches
+// from the sheet's left edge and lower end. A turned part lies half a turn round in the plane of
+// the sheet.
 type Placement struct {
-	Part   int // Part.Number
-	X      fraction.Length
-	Y      fraction.Length
-	Turned bool
+	Part   int             `json:"part"` // Part.Number
+	X      fraction.Length `json:"x"`
+	Y      fraction.Length `json:"y"`
+	Turned bool            `json:"turned"`
 }
 
 // CutKind says which way a cut runs.
@@ -27,16 +25,22 @@ const (
 
 var cutKinds = enum.Of[CutKind]("crosscut", "rip")
 
-func (k CutKind) String() string                   { return cutKinds.String(k) }
-func (k CutKind) MarshalText() ([]byte, error)     { return cutKinds.Marshal(k) }
+// String returns the word of the kind.
+func (k CutKind) String() string { return cutKinds.String(k) }
+
+// MarshalText returns the word of the kind.
+func (k CutKind) MarshalText() ([]byte, error) { return cutKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
 func (k *CutKind) UnmarshalText(text []byte) error { return cutKinds.Unmarshal(text, k) }
 
-// Cut is one straight cut from edge to edge of the part on the bench, which is the rectangle Rect in
-// sheet coordinates: left, bottom, width, height.
+// Cut is one straight cut from edge to edge of the part on the bench, which is the rectangle Rect
+// in sheet coordinates: left, bottom, width, height.
 //
-// The blade's near side is At from the rectangle's lower edge (crosscut) or left edge (rip), and one
-// kerf lies beyond. To take off less than a kerf the blade overhangs the edge: At may go down to, not
-// reach, minus one kerf (then nothing is left on the near side), or up to, not reach, the far edge.
+// The blade's near side is At from the rectangle's lower edge (crosscut) or left edge (rip), and
+// one kerf lies beyond. To take off less than a kerf the blade overhangs the edge: At may go down
+// to, not reach, minus one kerf (then nothing is left on the near side), or up to, not reach, the
+// far edge.
 type Cut struct {
 	Step int                `json:"step"` // 1, 2, 3 … on each sheet
 	Rect [4]fraction.Length `json:"rect"`
@@ -44,8 +48,8 @@ type Cut struct {
 	At   fraction.Length    `json:"at"`
 }
 
-// Offcut is a rectangle that is left over when all cuts of a sheet are made, in sheet coordinates, with
-// the phase of the pattern at its left edge.
+// Offcut is a rectangle that is left over when all cuts of a sheet are made, in sheet coordinates,
+// with the phase of the pattern at its left edge.
 type Offcut struct {
 	X         fraction.Length `json:"x"`
 	Y         fraction.Length `json:"y"`
@@ -56,36 +60,87 @@ type Offcut struct {
 
 // Sheet is one sheet of a nest: Cuts in sawing order, Offcuts largest first.
 type Sheet struct {
-	Stock      int // index into Problem.Stock
-	Placements []Placement
-	Cuts       []Cut
-	Offcuts    []Offcut
+	Stock      int         `json:"stock"` // index into Problem.Stock
+	Placements []Placement `json:"placements"`
+	Cuts       []Cut       `json:"cuts"`
+	Offcuts    []Offcut    `json:"offcuts"`
 }
 
 // Unplaced is a part that is on no sheet, and the reason.
 type Unplaced struct {
-	Part int // Part.Number
-	Why  string
+	Part  int             `json:"part"` // Part.Number
+	Why   Reason          `json:"why"`
+	Needs fraction.Length `json:"needs"` // the size that Why speaks of, else 0
 }
 
-// Bound is what is known about every nest of the parts, however found.
+// Reason says why a part is on no sheet.
+type Reason uint8
+
+const (
+	NoStock         Reason = iota // there is no stock at all
+	UsedUp                        // the stock that could give the part is used up
+	TooWide                       // no stock is Needs wide
+	TooLong                       // no stock is Needs long when squared up
+	TooWideAtPhase                // no stock is Needs wide, which is what the part takes at its phase from the left edge
+	TooLongForWidth               // no stock that is wide enough is Needs long when squared up
+)
+
+var reasons = enum.Of[Reason]("no stock", "stock used up", "too wide", "too long", "too wide at its phase", "too long for its width")
+
+// String returns the words of the reason.
+func (r Reason) String() string { return reasons.String(r) }
+
+// MarshalText returns the words of the reason.
+func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
+
+// UnmarshalText reads the words of a reason.
+func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
+
+// Bound is what no nest can do with less of, however it is found.
 type Bound struct {
-	// Sheets is the least number of sheets: no guillotine nest of all parts
-	// that can be cut at all takes fewer.
-	Sheets int
-	// Cost is the least money such a nest can cost.
-	Cost fraction.Ratio
-	// Proved says that the result it belongs to is best: no guillotine nest
-	// places more parts, or as many for less money, or for as much money with
-	// fewer bought sheets, or with as many bought sheets and fewer in all. With
-	// one kind of stock that is: none takes fewer sheets.
-	Proved bool
-	// How names the reasoning which gave Sheets or closed the gap.
-	How string
+	// Sheets is the least number of sheets: no guillotine nest of all parts that can be cut at all
+	// takes fewer. Bought is the least number of those of stock without a count, and Cost the least
+	// money.
+	Sheets int            `json:"sheets"`
+	Bought int            `json:"bought"`
+	Cost   fraction.Ratio `json:"cost"`
+	// Proved says that the result it belongs to is best: no guillotine nest places more parts, or
+	// as many for less money, or for as much money with fewer bought sheets, or with as many bought
+	// sheets and fewer in all. With one kind of stock that is: none takes fewer sheets.
+	Proved bool `json:"proved"`
+	// How is the argument which gave Sheets or closed the gap.
+	How Argument `json:"how"`
 }
+
+// Argument says what a bound rests on.
+type Argument uint8
+
+const (
+	NothingToCut   Argument = iota // there is no part, or none that any stock gives
+	SomethingToCut                 // there is a part, so there is a sheet
+	PartArea                       // the area of the parts with their kerfs and the gaps that phase leaves
+	DualFunctions                  // dual feasible functions of the parts' widths and heights
+	LinearProgram                  // the dual prices of a linear programme, and the fullest sheet at them
+	ExactSearch                    // a search of all guillotine nests
+	StripArea                      // the area of the strips with kerfs
+	StripHeights                   // dual feasible functions of the strips' heights
+	PartHeights                    // dual weights of the parts by their height
+)
+
+var arguments = enum.Of[Argument]("nothing to cut", "something to cut", "part area", "dual feasible functions",
+	"linear program", "exact search", "strip area", "strip heights", "part heights")
+
+// String returns the words of the argument.
+func (a Argument) String() string { return arguments.String(a) }
+
+// MarshalText returns the words of the argument.
+func (a Argument) MarshalText() ([]byte, error) { return arguments.Marshal(a) }
+
+// UnmarshalText reads the words of an argument.
+func (a *Argument) UnmarshalText(text []byte) error { return arguments.Unmarshal(text, a) }
 
 // Status says how a search ended.
-type Status int
+type Status uint8
 
 const (
 	Unsearched Status = iota // one pass only, nothing was searched
@@ -94,29 +149,24 @@ const (
 	Stopped                  // the context ended first
 )
 
-func (s Status) String() string {
-	switch s {
-	case Unsearched:
-		return "not searched"
-	case Proved:
-		return "proved best"
-	case Spent:
-		return "budget spent"
-	case Stopped:
-		return "stopped"
-	}
-	return "status " + strconv.Itoa(int(s))
-}
+var statuses = enum.Of[Status]("not searched", "proved best", "budget spent", "stopped")
 
-// MarshalText writes the status as String does.
-func (s Status) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// String returns the words of the status.
+func (s Status) String() string { return statuses.String(s) }
 
-// Result is a nest: what is cut from which sheet and in what order.
+// MarshalText returns the words of the status.
+func (s Status) MarshalText() ([]byte, error) { return statuses.Marshal(s) }
+
+// UnmarshalText reads the words of a status.
+func (s *Status) UnmarshalText(text []byte) error { return statuses.Unmarshal(text, s) }
+
+// Result is a nest: what is cut from which sheet and in what order. Its JSON reads back as an equal
+// Result.
 type Result struct {
-	Sheets   []Sheet
-	Unplaced []Unplaced // in the order of Problem.Parts
-	Bound    Bound
-	Cost     fraction.Ratio // sum of the prices of the sheets
-	Status   Status
-	Nodes    int // steps that the search took
+	Sheets   []Sheet        `json:"sheets"`
+	Unplaced []Unplaced     `json:"unplaced"` // in the order of Problem.Parts
+	Bound    Bound          `json:"bound"`
+	Cost     fraction.Ratio `json:"cost"` // sum of the prices of the sheets, as far as they are known
+	Status   Status         `json:"status"`
+	Nodes    int            `json:"nodes"` // steps that the search took
 }

@@ -6,16 +6,16 @@ import (
 	"slices"
 )
 
-// Taking a sheet apart. Whatever found the places of the parts, the cuts are
-// found here from the places alone: any straight cut that goes through no part
-// is allowed, since cutting along it never spoils a way of freeing the rest.
+// Taking a sheet apart. Whatever found the places of the parts, the cuts are found here from the
+// places alone: any straight cut that goes through no part is allowed, since cutting along it never
+// spoils a way of freeing the rest. So the sheet is the root of a guillotine tree: its nodes are
+// rectangles, its candidates the cuts that divide them.
 //
-// Of all orders of cutting the one is taken that leaves the largest single
-// rectangle, and of these one with the fewest cuts.
+// Of all orders of cutting the one is taken that leaves the largest single rectangle, and of these
+// one with the fewest cuts.
 
-// maxNodes bounds the rectangles that are looked at for one sheet; after that
-// each further rectangle is cut at the first line that serves. A sheet of 20
-// parts needs a few hundred.
+// maxNodes bounds the rectangles that are looked at for one sheet; after that each further
+// rectangle is cut at the first line that serves. A sheet of 20 parts needs a few hundred.
 const maxNodes = 1500
 
 var errNotFree = errors.New("parts cannot be freed by straight cuts")
@@ -23,29 +23,29 @@ var errNotFree = errors.New("parts cannot be freed by straight cuts")
 // rect is a rectangle of the sheet in marks, y counted from the trimmed end.
 type rect struct{ x, y, w, h int64 }
 
-// node is a rectangle on the node with the parts in it.
+// node is a rectangle with the parts in it. A nil node is a side of a cut where nothing is left.
 type node struct {
 	rect
-	spots    []int
-	lines    []blade
-	largest  int64 // area of the largest rectangle that can be left of it
-	plain    int   // fewest cuts that free all parts
-	keeping  int   // fewest such cuts that leave a rectangle of area keep; -1: none do
-	seen     bool  // keeping is reckoned
-	plainBy  int   // index into lines
-	keepBy   int
-	keepNear bool // the rectangle to keep is on the near side of keepBy
+	spots      []int
+	candidates []candidate
+	largest    int64 // area of the largest rectangle that can be left of it
+	plain      int   // fewest cuts that free all parts
+	keeping    int   // fewest such cuts that leave a rectangle of area keep; -1: none do
+	seen       bool  // keeping is known
+	plainBy    int   // index into candidates
+	keepBy     int
+	keepNear   bool // the rectangle to keep is on the near side of keepBy
 }
 
-// blade is a possible cut and what lies on its sides, nil if nothing is left.
-type blade struct {
+// candidate is a possible cut and what lies on its sides.
+type candidate struct {
 	kind      CutKind
 	at        int64
 	near, far *node
 }
 
-// stroke is one cut as it is made.
-type stroke struct {
+// cut is one cut as it is made.
+type cut struct {
 	rect
 	kind CutKind
 	at   int64
@@ -57,13 +57,13 @@ type sawyer struct {
 	parts   []rect
 	nodes   map[rect]*node
 	keep    int64
-	strokes []stroke
+	cuts    []cut
 	offcuts []rect
 }
 
-// takeApart returns the cuts that free the parts from the whole rectangle, in
-// sawing order, and what is left over, largest first.
-func takeApart(kerf int64, whole rect, parts []rect) ([]stroke, []rect, error) {
+// takeApart returns the cuts that free the parts from the whole rectangle, in sawing order, and
+// what is left over, largest first.
+func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
 	s := &sawyer{kerf: kerf, parts: parts, nodes: map[rect]*node{}}
 	all := make([]int, len(parts))
 	for i := range all {
@@ -74,10 +74,10 @@ func takeApart(kerf int64, whole rect, parts []rect) ([]stroke, []rect, error) {
 		return nil, nil, err
 	}
 	s.keep = b.largest
-	s.reckon(b)
-	s.cut(b, s.keep > 0)
+	s.keeping(b)
+	s.saw(b, s.keep > 0)
 	slices.SortStableFunc(s.offcuts, largestFirst)
-	return s.strokes, s.offcuts, nil
+	return s.cuts, s.offcuts, nil
 }
 
 // largestFirst orders rectangles by area falling, then from the lower left.
@@ -85,8 +85,7 @@ func largestFirst(a, b rect) int {
 	return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
 }
 
-// lay puts a rectangle on the node and finds all ways to cut it; nil if there
-// is nothing of it.
+// lay makes a node of a rectangle and finds all ways to cut it.
 func (s *sawyer) lay(r rect, spots []int) (*node, error) {
 	if r.w <= 0 || r.h <= 0 {
 		return nil, nil
@@ -105,30 +104,30 @@ func (s *sawyer) lay(r rect, spots []int) (*node, error) {
 	}
 	for _, kind := range []CutKind{Crosscut, Rip} {
 		for _, at := range s.linesAcross(b, kind) {
-			if len(b.lines) > 0 && len(s.nodes) > maxNodes {
+			if len(b.candidates) > 0 && len(s.nodes) > maxNodes {
 				break
 			}
-			l, err := s.divide(b, kind, at)
+			c, err := s.divide(b, kind, at)
 			if err != nil {
 				return nil, err
 			}
-			b.lines = append(b.lines, l)
+			b.candidates = append(b.candidates, c)
 		}
 	}
-	if len(b.lines) == 0 {
+	if len(b.candidates) == 0 {
 		return nil, errNotFree
 	}
-	for i, l := range b.lines {
-		cuts := 1 + l.near.cuts() + l.far.cuts()
+	for i, c := range b.candidates {
+		cuts := 1 + c.near.count() + c.far.count()
 		if i == 0 || cuts < b.plain {
 			b.plain, b.plainBy = cuts, i
 		}
-		b.largest = max(b.largest, l.near.left(), l.far.left())
+		b.largest = max(b.largest, c.near.left(), c.far.left())
 	}
 	return b, nil
 }
 
-func (b *node) cuts() int {
+func (b *node) count() int {
 	if b == nil {
 		return 0
 	}
@@ -142,8 +141,8 @@ func (b *node) left() int64 {
 	return b.largest
 }
 
-// along returns where a part or node begins and ends along the way that cuts of
-// the kind are told apart by: y for crosscuts, x for rips.
+// along returns where a part or node begins and ends along the way that cuts of the kind are told
+// apart by: y for crosscuts, x for rips.
 func (r rect) along(kind CutKind) (from, to int64) {
 	if kind == Crosscut {
 		return r.y, r.y + r.h
@@ -151,9 +150,9 @@ func (r rect) along(kind CutKind) (from, to int64) {
 	return r.x, r.x + r.w
 }
 
-// linesAcross returns the places of all cuts of one kind that go through no part
-// and have a part's edge on one side, rising.
-func (s *sawyer) linesAcross(b *node, kind CutKind) []int64 {
+// linesAcross returns the places of all cuts of one kind that go through no part and have a part's
+// edge on one side, rising.
+func (s *sawyer) linesAcross(b *node, kind CutKind) (at []int64) {
 	order := slices.Clone(b.spots)
 	slices.SortFunc(order, func(i, j int) int {
 		a, _ := s.parts[i].along(kind)
@@ -161,7 +160,6 @@ func (s *sawyer) linesAcross(b *node, kind CutKind) []int64 {
 		return cmp.Or(cmp.Compare(a, c), cmp.Compare(i, j))
 	})
 	start, end := b.along(kind)
-	var at []int64
 	reach := start - s.kerf // where the parts so far end; a cut before the first needs no room
 	for _, i := range order {
 		from, to := s.parts[i].along(kind)
@@ -181,8 +179,8 @@ func (s *sawyer) linesAcross(b *node, kind CutKind) []int64 {
 	return at
 }
 
-// divide makes one cut and lays both sides on the node.
-func (s *sawyer) divide(b *node, kind CutKind, at int64) (blade, error) {
+// divide makes one cut and a node of each side.
+func (s *sawyer) divide(b *node, kind CutKind, at int64) (c candidate, err error) {
 	near, far := b.rect, b.rect
 	if kind == Crosscut {
 		near.h, far.y, far.h = at, b.y+at+s.kerf, b.h-at-s.kerf
@@ -198,82 +196,76 @@ func (s *sawyer) divide(b *node, kind CutKind, at int64) (blade, error) {
 			after = append(after, i)
 		}
 	}
-	l := blade{kind: kind, at: at}
-	var err error
-	if l.near, err = s.lay(near, before); err != nil {
-		return l, err
+	c = candidate{kind: kind, at: at}
+	if c.near, err = s.lay(near, before); err != nil {
+		return c, err
 	}
-	l.far, err = s.lay(far, after)
-	return l, err
+	c.far, err = s.lay(far, after)
+	return c, err
 }
 
-// reckon finds the fewest cuts that leave a rectangle of area keep.
-func (s *sawyer) reckon(b *node) int {
+// keeping finds the fewest cuts that leave a rectangle of area keep.
+func (s *sawyer) keeping(b *node) int {
 	if b == nil || b.largest < s.keep {
 		return -1
 	}
-	if b.seen {
+	if b.seen || len(b.candidates) == 0 {
 		return b.keeping
 	}
-	b.seen = true
-	if len(b.lines) == 0 {
-		return 0
-	}
-	b.keeping = -1
-	for i, l := range b.lines {
-		if n := s.reckon(l.near); n >= 0 && (b.keeping < 0 || 1+n+l.far.cuts() < b.keeping) {
-			b.keeping, b.keepBy, b.keepNear = 1+n+l.far.cuts(), i, true
-		}
-		if n := s.reckon(l.far); n >= 0 && (b.keeping < 0 || 1+n+l.near.cuts() < b.keeping) {
-			b.keeping, b.keepBy, b.keepNear = 1+n+l.near.cuts(), i, false
+	b.seen, b.keeping = true, -1
+	for i, c := range b.candidates {
+		for side, pair := range [][2]*node{{c.near, c.far}, {c.far, c.near}} {
+			n := s.keeping(pair[0])
+			if cuts := 1 + n + pair[1].count(); n >= 0 && (b.keeping < 0 || cuts < b.keeping) {
+				b.keeping, b.keepBy, b.keepNear = cuts, i, side == 0
+			}
 		}
 	}
 	return b.keeping
 }
 
-// waiting is a part that lies aside until the cuts of the other kind are made.
+// waiting is a node that lies aside until the cuts of the other kind are made.
 type waiting struct {
 	*node
 	keep bool
 }
 
-// cut makes the cuts: all of one kind first, as far as the plan has them in a
-// row, so that the fence is set once; then each part that came free in turn.
-func (s *sawyer) cut(b *node, keep bool) {
+// saw makes the cuts: all of one kind first, as far as the plan has them in a row, so that the
+// fence is set once; then each part that came free in turn.
+func (s *sawyer) saw(b *node, keep bool) {
 	var aside []waiting
 	s.chain(b, keep, b.pick(keep), &aside)
 	for _, w := range aside {
-		s.cut(w.node, w.keep)
+		s.saw(w.node, w.keep)
 	}
 }
 
 // pick returns the planned cut of a node, nil if none is needed.
-func (b *node) pick(keep bool) *blade {
+func (b *node) pick(keep bool) *candidate {
 	switch {
-	case b == nil || len(b.lines) == 0:
+	case b == nil || len(b.candidates) == 0:
 		return nil
 	case keep:
-		return &b.lines[b.keepBy]
+		return &b.candidates[b.keepBy]
 	}
-	return &b.lines[b.plainBy]
+	return &b.candidates[b.plainBy]
 }
 
 // chain makes the cuts of one kind and puts the rest aside, in order of place.
-func (s *sawyer) chain(b *node, keep bool, l *blade, aside *[]waiting) {
-	if b == nil {
+func (s *sawyer) chain(b *node, keep bool, c *candidate, aside *[]waiting) {
+	switch {
+	case b == nil:
+		return
+	case c == nil && len(b.spots) == 0:
+		s.offcuts = append(s.offcuts, b.rect)
+		return
+	case c == nil:
 		return
 	}
-	if l == nil {
-		if len(b.spots) == 0 {
-			s.offcuts = append(s.offcuts, b.rect)
-		}
-		return
-	}
-	s.strokes = append(s.strokes, stroke{rect: b.rect, kind: l.kind, at: l.at})
-	sides := []waiting{{l.near, keep && b.keepNear}, {l.far, keep && !b.keepNear}}
-	for _, side := range sides {
+	s.cuts = append(s.cuts, cut{b.rect, c.kind, c.at})
+	for _, side := range []waiting{{c.near, keep && b.keepNear}, {c.far, keep && !b.keepNear}} {
 		next := side.pick(side.keep)
-		if next != nil && next.kind != l.kind {
+		if next != nil && next.kind != c.kind {
 			*aside = append(*aside, side)
 			continue
 		}

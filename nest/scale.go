@@ -7,9 +7,9 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Searching takes millions of additions, so a problem is first put on whole
-// numbers: every length as a count of one common mark 1/den inch, every price as
-// a count of one common coin. Nothing is rounded on the way in or out.
+// Searching takes millions of additions, so a problem is first put on whole numbers: every length
+// as a count of one common mark 1/den inch, every price as a count of one common coin. Nothing is
+// rounded on the way in or out.
 
 // maxMarks bounds a scaled length, so that an area fits 60 bits.
 const maxMarks = 1 << 30
@@ -25,8 +25,8 @@ type piece struct {
 	ways int      // how many of at count: 1, or 2 where turning gives another phase
 }
 
-// sheetKind is a kind of stock as the search sees it. Its y starts above the
-// trim of the lower end, so that h is the length left after squaring up.
+// sheetKind is a kind of stock as the search sees it. Its y starts above the trim of the lower end,
+// so that h is the length left after squaring up.
 type sheetKind struct {
 	w, h    int64
 	phase   int64
@@ -50,113 +50,110 @@ type job struct {
 
 // newJob puts a valid problem on whole numbers. It fails with ErrRange.
 func newJob(p *Problem) (*job, error) {
-	j := &job{p: p, den: 1, coin: 1}
+	j := &job{p: p}
 	if err := j.findMarks(); err != nil {
 		return nil, err
 	}
-	var short faults
-	short.kind = ErrRange
-	marks := func(path string, x fraction.Length) int64 {
-		m, ok := times(x.Num(), j.den/x.Den())
-		if !ok || m > maxMarks || m < -maxMarks {
-			short.add(path, x.String(), "too long or too fine to be reckoned with the other lengths")
-			return 0
-		}
-		return m
-	}
-	j.kerf = marks("saw.kerf", p.Saw.Kerf)
-	trim := marks("saw.square_up", p.Saw.SquareUp)
-	j.pitch = marks("pattern.pitch", p.Pattern.Pitch)
-	axis := marks("pattern.axis", p.Pattern.Axis)
+	short := faults{cause: ErrRange}
+	j.kerf, j.pitch = j.marks(p.Saw.Kerf), j.marks(p.Pattern.Pitch)
+	axis := j.marks(p.Pattern.Axis)
 	j.pieces = make([]piece, len(p.Parts))
 	var total int64
 	for i, part := range p.Parts {
-		path := fmt.Sprintf("parts[%d].", i)
-		q := piece{part: i, w: marks(path+"width", part.Width), h: marks(path+"height", part.Height), ways: 1}
+		q := piece{part: i, w: j.marks(part.Width), h: j.marks(part.Height), ways: 1}
 		if j.pitch > 0 {
-			q.at[0] = floorMod(marks(path+"left_phase", part.LeftPhase), j.pitch)
+			q.at[0] = floorMod(j.marks(part.LeftPhase), j.pitch)
 			turned := floorMod(2*axis-q.w-q.at[0], j.pitch)
 			if p.Pattern.Mirrored && turned != q.at[0] {
 				q.at[1], q.ways = turned, 2
 			}
 		}
-		total += (q.w + j.kerf) * (q.h + j.kerf)
-		if total > maxTotal {
-			short.add(path+"height", "", "the parts are too many or too large to be reckoned together")
+		if total += (q.w + j.kerf) * (q.h + j.kerf); total > maxTotal {
+			short.add(nil, "fewer or smaller parts", "Parts", i, "Height")
 			total = 0
 		}
 		j.pieces[i] = q
 	}
 	for i, s := range p.Stock {
-		path := fmt.Sprintf("stock[%d].", i)
-		k := sheetKind{w: marks(path+"width", s.Width), limited: s.limited(), count: len(p.Parts)}
-		if !s.Squared {
-			k.trim = trim
-		}
-		k.h = marks(path+"length", s.Length) - 2*k.trim
+		k := sheetKind{w: j.marks(s.Width), trim: j.marks(s.trim(p.Saw)), limited: s.limited(), count: len(p.Parts)}
+		k.h = j.marks(s.Length) - 2*k.trim
 		if j.pitch > 0 {
-			k.phase = floorMod(marks(path+"left_phase", s.LeftPhase), j.pitch)
+			k.phase = floorMod(j.marks(s.LeftPhase), j.pitch)
 		}
-		if s.limited() {
+		if k.limited {
 			k.count = min(*s.Count, k.count)
 		}
-		each := s.price()
-		price, ok := times(each.Num(), j.coin/each.Den())
-		if most, ok2 := times(price, int64(len(p.Parts)+1)*int64(len(p.Stock))); !ok || !ok2 || most > maxTotal {
-			short.add(path+"price", s.Price.String(), "too large or too fine to be reckoned with the other prices")
+		k.price = s.price().Num() * (j.coin / s.price().Den())
+		if most, ok := times(k.price, int64(len(p.Parts)+1)*int64(len(p.Stock))); !ok || most > maxTotal {
+			short.add(s.Price, "a smaller price", "Stock", i, "Price")
 		}
-		k.price = price
+		for n := range j.pieces {
+			k.usable = k.usable || k.count > 0 && j.fits(&k, &j.pieces[n])
+		}
 		j.kinds = append(j.kinds, k)
-	}
-	for i := range j.kinds {
-		for _, q := range j.pieces {
-			if j.fits(&j.kinds[i], &q) && j.kinds[i].count > 0 {
-				j.kinds[i].usable = true
-				break
-			}
-		}
 	}
 	return j, short.err()
 }
 
-// findMarks finds the least den and coin that make all lengths and prices whole.
+// lengths calls f for each length of a problem, with its path.
+func (p *Problem) lengths(f func(x fraction.Length, path ...any)) {
+	f(p.Saw.Kerf, "Saw", "Kerf")
+	f(p.Saw.SquareUp, "Saw", "SquareUp")
+	f(p.Pattern.Pitch, "Pattern", "Pitch")
+	f(p.Pattern.Axis, "Pattern", "Axis")
+	for i, s := range p.Stock {
+		f(s.Width, "Stock", i, "Width")
+		f(s.Length, "Stock", i, "Length")
+		f(s.LeftPhase, "Stock", i, "LeftPhase")
+	}
+	for i, part := range p.Parts {
+		f(part.Width, "Parts", i, "Width")
+		f(part.Height, "Parts", i, "Height")
+		f(part.LeftPhase, "Parts", i, "LeftPhase")
+	}
+}
+
+// findMarks finds the least den and coin that make all lengths and prices whole, and checks that
+// all lengths are within range.
 func (j *job) findMarks() error {
-	var short faults
-	short.kind = ErrRange
-	whole := func(unit *int64, path string, den int64) {
+	j.den, j.coin = 1, 1
+	short := faults{cause: ErrRange}
+	whole := func(unit *int64, x any, den int64, path ...any) {
 		m, ok := times(*unit/gcd(*unit, den), den)
 		if !ok || m > maxMarks {
-			short.add(path, "", fmt.Sprintf("its denominator %d has no common multiple with the others that can be reckoned with", den))
+			short.add(x, fmt.Sprintf("a denominator that has a smaller common multiple with %d", *unit), path...)
 			return
 		}
 		*unit = m
 	}
-	p := j.p
-	whole(&j.den, "saw.kerf", p.Saw.Kerf.Den())
-	whole(&j.den, "saw.square_up", p.Saw.SquareUp.Den())
-	whole(&j.den, "pattern.pitch", p.Pattern.Pitch.Den())
-	whole(&j.den, "pattern.axis", p.Pattern.Axis.Den())
-	for i, s := range p.Stock {
-		path := fmt.Sprintf("stock[%d].", i)
-		whole(&j.den, path+"width", s.Width.Den())
-		whole(&j.den, path+"length", s.Length.Den())
-		whole(&j.den, path+"left_phase", s.LeftPhase.Den())
-		whole(&j.coin, path+"price", s.price().Den())
+	j.p.lengths(func(x fraction.Length, path ...any) { whole(&j.den, x, x.Den(), path...) })
+	for i, s := range j.p.Stock {
+		whole(&j.coin, s.Price, s.price().Den(), "Stock", i, "Price")
 	}
-	for i, part := range p.Parts {
-		path := fmt.Sprintf("parts[%d].", i)
-		whole(&j.den, path+"width", part.Width.Den())
-		whole(&j.den, path+"height", part.Height.Den())
-		whole(&j.den, path+"left_phase", part.LeftPhase.Den())
+	if len(short.all) == 0 {
+		j.p.lengths(func(x fraction.Length, path ...any) {
+			if m, ok := times(x.Num(), j.den/x.Den()); !ok || m > maxMarks || m < -maxMarks {
+				short.add(x, fmt.Sprintf("at most %d in", maxMarks/j.den), path...)
+			}
+		})
 	}
 	return short.err()
 }
 
+// marks returns a length of the problem in marks.
+func (j *job) marks(x fraction.Length) int64 { return x.Num() * (j.den / x.Den()) }
+
 // length turns marks back into inches.
 func (j *job) length(marks int64) fraction.Length { return fraction.Of(marks, j.den) }
 
-// next returns the least x >= from at which a piece may lie on a sheet whose
-// left edge shows the given phase.
+// money turns coins back into money.
+func (j *job) money(coins int64) fraction.Ratio { return fraction.NewRatio(coins, j.coin) }
+
+// coins turns money that is a whole number of coins into coins.
+func (j *job) coins(money fraction.Ratio) int64 { return money.Num() * (j.coin / money.Den()) }
+
+// next returns the least x >= from at which a piece may lie on a sheet whose left edge shows the
+// given phase.
 func (j *job) next(phase, from int64, q *piece) int64 {
 	if j.pitch == 0 {
 		return from

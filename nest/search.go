@@ -7,34 +7,30 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Budget is how long a search may take. It counts steps, not time, so that the
-// same problem always gives the same answer; a context may end it sooner.
+// Budget is how long a search may take. It counts steps, not time, so that the same problem always
+// gives the same answer; a context may end it sooner.
 type Budget struct {
-	// Nodes is how many steps the search may take, 0 for DefaultNodes. Some five
-	// million take a second.
+	// Nodes is how many steps the search may take, 0 for DefaultNodes. Some five million take a
+	// second.
 	Nodes int
 }
 
 // DefaultNodes is the budget where none is given.
 const DefaultNodes = 2_500_000
 
-// Search looks for the best nest: of those that place most parts the one that
-// costs least, then buys fewest sheets (those of stock that is not limited), then
-// takes fewest in all. That order is proved where Bound.Proved says so; of nests
-// alike in it Search prefers, without proof, the one that leaves the largest
-// rectangle and then the one with the fewest cuts.
+// Search looks for the best nest: of those that place most parts the one that costs least, then
+// buys fewest sheets (those of stock that is not limited), then takes fewest in all. That order is
+// proved where Bound.Proved says so; of nests alike in it Search prefers, without proof, the one
+// that leaves the largest rectangle and then the one with the fewest cuts.
 //
-// It starts from what FirstFit and its like find, improves that, and searches
-// exactly, any number of stages of cutting allowed; for jobs of kitchen size that
-// ends with a proof. More than 128 parts are not searched exactly, unless they are
-// boards of one width. A budget or a context that ends is no error: the result is
-// the best found, its Status says why it ended, and its Bound holds all the same.
+// It starts from what FirstFit and its like find, improves that, and searches exactly, any number
+// of stages of cutting allowed; for jobs of kitchen size that ends with a proof. More than 128
+// parts are not searched exactly, unless they are boards of one width. A budget or a context that
+// ends is no error: the result is the best found, its Status says why it ended, and its Bound holds
+// all the same.
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
-	if err := p.Validate(); err != nil {
-		return Result{}, err
-	}
-	j, err := newJob(&p)
+	j, err := prepare(&p)
 	if err != nil {
 		return Result{}, err
 	}
@@ -43,7 +39,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	}
 	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower()}
 	s.run()
-	s.polish()
+	s.postOptimize()
 	r, err = j.result(s.best)
 	if err != nil {
 		return Result{}, err
@@ -66,19 +62,18 @@ type searcher struct {
 	budget int
 	nodes  int
 	bound  Bound
-	least  merit // from bound: no nest is better
+	least  objective // from bound: no nest is better
 	best   plan
 }
 
-// shares are the parts of the budget, in 1/128, which the search spends in turn on
-// improving the best nest and on the exact search: so easy jobs are proved at
-// once, and hard ones improved first.
+// shares are the parts of the budget, in 1/128, which the search spends in turn on improving the
+// best nest and on the exact search: so easy jobs are proved at once, and hard ones improved first.
 var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40}}
 
 func (s *searcher) run() {
 	j := s.job
 	possible := j.possible()
-	s.least = merit{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost),
+	s.least = objective{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost),
 		bought: j.leastBought(s.bound.Sheets), sheets: s.bound.Sheets}
 	s.best = j.levels(j.order(tallFirst), Crosscut, false)
 	s.take(j.levels(j.order(tallFirst), Crosscut, true))
@@ -117,30 +112,30 @@ func (s *searcher) run() {
 }
 
 func (s *searcher) done() bool {
-	return s.bound.Proved || s.job.merit(&s.best).compare(s.least) <= 0
+	return s.bound.Proved || s.job.objective(&s.best).compare(s.least) <= 0
 }
 
 // take keeps a plan that is better than the best so far.
 func (s *searcher) take(p plan) {
-	if s.job.merit(&p).compare(s.job.merit(&s.best)) < 0 {
+	if s.job.objective(&p).compare(s.job.objective(&s.best)) < 0 {
 		s.best = p
 	}
 }
 
 // raise raises the bound, if the new one is higher.
-func (s *searcher) raise(sheets int, coins int64, how string) {
+func (s *searcher) raise(sheets int, coins int64, how Argument) {
 	if sheets > s.bound.Sheets || coins > s.least.cost {
 		s.bound.How = how
 	}
 	s.least.sheets = max(s.least.sheets, sheets)
 	s.least.cost = max(s.least.cost, coins)
 	s.least.bought = s.job.leastBought(s.least.sheets)
-	s.bound.Sheets, s.bound.Cost = s.least.sheets, s.job.money(s.least.cost)
+	s.bound.Sheets, s.bound.Bought, s.bound.Cost = s.least.sheets, s.least.bought, s.job.money(s.least.cost)
 }
 
 // exact runs the exact search and keeps what it finds and proves.
 func (s *searcher) exact(e *exact, m *improver, nodes int) {
-	e.best, e.found, e.least = s.job.merit(&s.best), nil, s.least
+	e.best, e.found, e.least = s.job.objective(&s.best), nil, s.least
 	sure := e.run(e.sets(m.pool), nodes)
 	m.pool = m.pool[:0]
 	if e.found != nil {
@@ -152,11 +147,11 @@ func (s *searcher) exact(e *exact, m *improver, nodes int) {
 	if !sure || s.done() {
 		return
 	}
-	s.bound.Proved, s.bound.How = true, "exact search of all guillotine nests"
-	if best := s.job.merit(&s.best); best.left == s.least.left {
+	s.bound.Proved, s.bound.How = true, ExactSearch
+	if best := s.job.objective(&s.best); best.left == s.least.left {
 		s.bound.Cost = s.job.money(best.cost)
 		if len(s.job.kinds) == 1 {
-			s.bound.Sheets = best.sheets
+			s.bound.Sheets, s.bound.Bought = best.sheets, best.bought
 		}
 	}
 }

@@ -13,9 +13,9 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// The model here is the problem itself by plain enumeration, and shares nothing
-// with the search: every cut at every whole mark, every way to divide the parts
-// between its sides, every way to spread the parts over sheets.
+// The model here is the problem itself by plain enumeration, and shares nothing with the search:
+// every cut at every whole mark, every way to divide the parts between its sides, every way to
+// spread the parts over sheets.
 
 var jobs = flag.Int("jobs", 300, "random small jobs to compare with plain enumeration")
 
@@ -144,8 +144,7 @@ func (j smallJob) cutAnywhere(r remnant, known map[remnant]bool) bool {
 	}
 }
 
-// smallMerit is the merit of a nest: parts left out, money in quarters, sheets
-// bought, sheets.
+// smallMerit is the objective of a nest: parts left out, money in quarters, sheets bought, sheets.
 type smallMerit [4]int
 
 func (a smallMerit) less(b smallMerit) bool {
@@ -204,7 +203,7 @@ func (j smallJob) best() smallMerit {
 	return best
 }
 
-// meritOf returns the merit of a nest whose prices are whole quarters.
+// meritOf returns the objective of a nest whose prices are whole quarters.
 func meritOf(p nest.Problem, r nest.Result) smallMerit {
 	m := smallMerit{len(r.Unplaced), int(r.Cost.Num() * (4 / r.Cost.Den())), 0, len(r.Sheets)}
 	for _, s := range r.Sheets {
@@ -215,8 +214,8 @@ func meritOf(p nest.Problem, r nest.Result) smallMerit {
 	return m
 }
 
-// TestSearchEqualsEnumeration compares the search with the plain model. The jobs
-// are drawn from a fixed seed; -jobs 100000 takes some minutes.
+// TestSearchEqualsEnumeration compares the search with the plain model. The jobs are drawn from a
+// fixed seed; -jobs 100000 takes some minutes.
 func TestSearchEqualsEnumeration(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 11))
 	wrong := 0

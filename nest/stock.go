@@ -3,10 +3,11 @@ package nest
 import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/groove"
 )
 
-// Stock is one kind of sheet (or board, or offcut) that parts may be cut from, as it comes:
-// Width across the grooves and Length along them, with its factory ends.
+// Stock is one kind of sheet (or board, or offcut) that parts may be cut from, as it comes: Width
+// across the grooves and Length along them, with its factory ends.
 type Stock struct {
 	Name      string          `json:"name"`
 	Width     fraction.Length `json:"width"`
@@ -18,16 +19,10 @@ type Stock struct {
 }
 
 // Usable returns the length that is left when both ends have been squared up, at least 0.
-func (s Stock) Usable(saw Saw) fraction.Length {
-	left := s.Length
-	for range 2 {
-		if off := s.trim(saw); off.Less(left) {
-			left = left.Sub(off)
-		} else {
-			return fraction.Length{}
-		}
-	}
-	return left
+func (s Stock) Usable(saw Saw) (left fraction.Length) {
+	var fine error // the two lengths have no common mark
+	defer fraction.Catch(&fine)
+	return fraction.Max(s.Length.Sub(s.trim(saw)).Sub(s.trim(saw)), left)
 }
 
 // trim returns what is taken off each end.
@@ -41,7 +36,8 @@ func (s *Stock) trim(saw Saw) fraction.Length {
 // limited reports whether only so many are on hand.
 func (s *Stock) limited() bool { return s.Count != nil }
 
-// price returns the price of one, 0 where it is not known. Problem.Validate makes sure that it fits.
+// price returns the price of one, 0 where it is not known. Problem.Validate makes sure that it
+// fits.
 func (s *Stock) price() fraction.Ratio {
 	price, err := s.Price.Ratio()
 	if err != nil {
@@ -50,25 +46,35 @@ func (s *Stock) price() fraction.Ratio {
 	return price
 }
 
-// Pattern is what nest needs to know of a profile: how often it repeats and
-// whether a part may be turned end for end.
+// Pattern is what nest needs to know of a profile: how often it repeats and whether a part may be
+// turned end for end.
 type Pattern struct {
-	Pitch    fraction.Length // one repeat; 0: nothing to match, phases are not read
-	Mirrored bool            // the repeat is its own mirror image about Axis
-	Axis     fraction.Length // phase of an axis, read only if Mirrored
+	Pitch    fraction.Length `json:"pitch"`    // one repeat; 0: nothing to match, phases are not read
+	Mirrored bool            `json:"mirrored"` // the repeat is its own mirror image about Axis
+	Axis     fraction.Length `json:"axis"`     // phase of an axis, read only if Mirrored
 }
 
-// Part is one rectangle to be cut, Width across the grooves and Height along
-// them. Its left edge must lie where the sheet shows LeftPhase.
+// PatternOf returns what nesting needs to know of a profile. A part may be turned where the profile
+// allows it, see [groove.Profile.Turns].
+func PatternOf(p groove.Profile) Pattern {
+	pattern := Pattern{Pitch: p.Pitch()}
+	if p.Turns() {
+		pattern.Axis, pattern.Mirrored = p.Mirror()
+	}
+	return pattern
+}
+
+// Part is one rectangle to be cut, Width across the grooves and Height along them. Its left edge
+// must lie where the sheet shows LeftPhase.
 type Part struct {
-	Number    int // how the caller knows it; no two parts share one
-	Width     fraction.Length
-	Height    fraction.Length
-	LeftPhase fraction.Length
+	Number    int             `json:"number"` // how the caller knows it; no two parts share one
+	Width     fraction.Length `json:"width"`
+	Height    fraction.Length `json:"height"`
+	LeftPhase fraction.Length `json:"left_phase"`
 }
 
-// Saw is the width of the blade's cut, and what comes off both factory ends of a
-// sheet's length before anything else, the blade included. Both default to 0.
+// Saw is the width of the blade's cut, and what comes off both factory ends of a sheet's length
+// before anything else, the blade included. Both default to 0.
 type Saw struct {
 	Kerf     fraction.Length `json:"kerf"`
 	SquareUp fraction.Length `json:"square_up"`
@@ -76,8 +82,8 @@ type Saw struct {
 
 // Problem is a whole job of nesting.
 type Problem struct {
-	Stock   []Stock
-	Parts   []Part
-	Pattern Pattern
-	Saw     Saw
+	Stock   []Stock `json:"stock"`
+	Parts   []Part  `json:"parts"`
+	Pattern Pattern `json:"pattern"`
+	Saw     Saw     `json:"saw"`
 }

@@ -1,79 +1,242 @@
 package nest
 
 import (
+	"cmp"
 	"iter"
+	"math"
 	"math/big"
+	"math/bits"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
-	oneway "example.com/groovewright/nest/internal/line"
+	"example.com/groovewright/nest/internal/line"
 )
 
-// Strip is an upright strip that has to be covered by parts, wherever they are
-// cut across its width: Width wide, of Height in all, of which one part is
-// Tallest high.
+// Bounds for walls, before it is known how they are parted into pieces.
+//
+// Let f be a dual feasible function of heights. On any upright line through a sheet the parts met,
+// each with a kerf above it, add up to no more than the sheet's length and a kerf, so their values
+// under f to no more than f allows for it. Each part, with a kerf to its right, covers at least its
+// own width of the strips with its gap; so the strips' widths times the values of their heights,
+// added up, are at most the sheets' widths (each with a kerf) times what f allows. With f the height
+// itself, that is the area bound.
+
+// Strip is an upright strip that has to be covered by parts, wherever they are cut across its
+// width: Width wide, of Height in all, of which one part is Tallest high. A strip with no width or
+// no such part asks for nothing.
 type Strip struct {
 	Width, Height, Tallest fraction.Length
 }
 
-// Least is what no nest can do with less of, however the strips are parted.
-type Least struct {
-	Cost   fraction.Ratio // money
-	Bought int            // sheets of stock that is not limited
-	Sheets int            // sheets in all
-	How    string
+// StripBound returns a lower bound for every way to part the strips into parts with a gap of at
+// most one kerf between neighbours, and every way to nest those. Where the gap is wider than the
+// kerf, only "one sheet, if there is anything to cut" is claimed. The parts of the problem are not
+// read. The errors are those of [LowerBound].
+func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err error) {
+	defer fraction.Catch(&err)
+	s, err := newStripper(p, strips)
+	if s == nil {
+		return b, err
+	}
+	b = Bound{Sheets: 1, How: SomethingToCut}
+	if p.Saw.Kerf.Less(gap) || s.longest() <= 0 {
+		return b, nil
+	}
+	for w := range s.weights(s.sizes, StripArea, StripHeights) {
+		values := s.heights
+		if w.how == StripHeights {
+			values = w.values(s.tallest)
+		}
+		b = w.raise(b, s.need(values))
+	}
+	return b, nil
 }
 
-// LowerStrips returns a lower bound for every way to part the strips into parts
-// with a gap of at most one kerf between neighbours, and every way to nest
-// those, notches used or not.
-//
-// Let f be a dual feasible function of heights. On any upright line through a
-// sheet the parts met, each with a kerf above it, add up to no more than the
-// sheet's length and a kerf, so their values under f to no more than f allows
-// for it. Each part, with a kerf to its right, covers at least its own width of
-// the strips with its gap; so the strips' widths times the values of their
-// heights, added up, are at most the sheets' widths (each with a kerf) times
-// what f allows. With f the height itself, that is the area bound.
-//
-// Where the gap is wider than the kerf, only "one sheet, if there is anything
-// to cut" is claimed.
-func LowerStrips(p Problem, gap fraction.Length, strips []Strip) (l Least, err error) {
+// DualWeight is a value for parts by their height, such that the parts met by any upright line
+// through a sheet are worth no more than a certain sum. So the parts of a sheet, each with a kerf
+// to its right, are worth no more than the sheet's width and a kerf times that sum, and what a
+// room's parts are worth in all says how many sheets they need at least. The zero DualWeight values
+// everything at 0.
+type DualWeight struct {
+	weighing
+	s     *stripper
+	sizes []int64 // with a kerf, in marks; falling
+	each  []int64 // values of parts at least so high
+}
+
+// DualWeights returns the dual weights that say most of the strips, the best first, no more than
+// most of them. They value parts by the heights of the strips and those given besides. The errors
+// are those of [LowerBound].
+func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int) (all []DualWeight, err error) {
 	defer fraction.Catch(&err)
+	s, err := newStripper(p, strips)
+	if s == nil || s.longest() <= 0 {
+		return nil, err
+	}
+	sizes := slices.Clone(s.sizes)
+	for _, h := range heights {
+		if h.Sign() > 0 {
+			sizes = append(sizes, max(1, s.whole(h.Add(p.Saw.Kerf))))
+		}
+	}
+	for w := range s.weights(falling(sizes), PartArea, PartHeights) {
+		if slices.Max(w.holds) > 0 {
+			all = append(all, w)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b DualWeight) int {
+		return compareProducts(s.need(b.values(s.tallest)), slices.Max(a.holds), s.need(a.values(s.tallest)), slices.Max(b.holds))
+	})
+	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
+	return all[:max(0, min(most, len(all)))], nil
+}
+
+// Of returns what an inch of width of a part so high is worth. A higher part is worth no less. A
+// height that is too fine to be calculated with the sheets is worth 0.
+func (w DualWeight) Of(height fraction.Length) (value int64) {
+	if w.s == nil {
+		return 0
+	}
+	var fine error
+	defer fraction.Catch(&fine)
+	return w.at(w.s.whole(height.Add(w.s.job.p.Saw.Kerf)))
+}
+
+// LowerBound returns a lower bound on what parts need that are worth so much in all: the sum over
+// the parts of their width and a kerf times Of their height.
+func (w DualWeight) LowerBound(total fraction.Length) Bound {
+	if w.s == nil || total.Sign() <= 0 {
+		return Bound{}
+	}
+	need := new(big.Rat).Mul(total.Rat(), new(big.Rat).SetInt64(w.s.job.den))
+	whole := new(big.Int).Quo(need.Num(), need.Denom())
+	if !whole.IsUint64() {
+		whole.SetUint64(math.MaxUint64)
+	}
+	return w.raise(Bound{}, whole.Uint64())
+}
+
+// at returns the value of a part that is so many marks high with a kerf.
+func (w *DualWeight) at(height int64) int64 {
+	i, _ := slices.BinarySearchFunc(w.sizes, height, func(size, height int64) int { return cmp.Compare(height, size) })
+	if i == len(w.sizes) {
+		return 0
+	}
+	return w.each[i]
+}
+
+// values returns the values of parts of these heights.
+func (w *DualWeight) values(heights []int64) []int64 {
+	values := make([]int64, len(heights))
+	for i, h := range heights {
+		values[i] = w.at(h)
+	}
+	return values
+}
+
+// mostClaimed is the most sheets that a bound for strips claims; no wall needs as many.
+const mostClaimed = 1 << 20
+
+// raise raises b to what strips or parts ask for that are worth so much.
+func (w *DualWeight) raise(b Bound, need uint64) Bound {
+	s := w.s
+	for _, holds := range w.holds {
+		if holds > 0 && need/holds > mostClaimed {
+			need = holds * mostClaimed
+		}
+	}
+	sheets, bought := s.sheets(&w.weighing, need, s.stock), s.bought(&w.weighing, need, s.stock)
+	coins := max(s.cost(&w.weighing, need, s.stock), s.cheapest(sheets, s.stock))
+	if i := slices.IndexFunc(s.byPrice, func(kind int) bool { return !s.limited[kind] }); i >= 0 {
+		coins = max(coins, int64(bought)*s.price[s.byPrice[i]])
+	}
+	cost := s.job.money(coins)
+	if b.Sheets < sheets || b.Bought < bought || b.Cost.Less(cost) {
+		b.How = w.how
+	}
+	b.Sheets, b.Bought = max(b.Sheets, sheets), max(b.Bought, bought)
+	if b.Cost.Less(cost) {
+		b.Cost = cost
+	}
+	return b
+}
+
+// stripper holds strips and stock in marks, a kerf added to all but the strips' widths.
+type stripper struct {
+	job *job
+	supply
+	stock                    []int // sheets of each kind
+	widths, heights, tallest []int64
+	wide, tall               []int64 // of the stock, squared up
+	sizes                    []int64 // the different tallest, falling
+}
+
+// newStripper puts the strips that ask for something on whole numbers; nil if there are none.
+func newStripper(p Problem, strips []Strip) (*stripper, error) {
 	p.Parts = nil
 	if err := p.Validate(); err != nil {
-		return Least{}, err
+		return nil, err
 	}
-	strips = usable(strips)
-	if len(strips) == 0 {
-		return Least{How: "nothing to cut"}, nil
-	}
-	l = Least{Sheets: 1, How: "there is something to cut"}
-	if p.Saw.Kerf.Less(gap) {
-		return l, nil
-	}
-	s := newStripper(&p, strips)
-	s.bound(&l, "area of the walls with kerfs", s.need(s.heights), s.tall)
-	for d, most := range s.duals(s.sizes) {
-		values := make([]int64, len(s.tallest))
-		for i, h := range s.tallest {
-			values[i] = d.At(h)
+	for _, x := range strips {
+		if x.Width.Sign() > 0 && x.Tallest.Sign() > 0 {
+			p.Parts = append(p.Parts, Part{Width: x.Width, Height: x.Tallest}, Part{Width: x.Width, Height: fraction.Max(x.Height, x.Tallest)})
 		}
-		s.bound(&l, "heights of the walls "+under(d), s.need(values), most)
 	}
-	return l, nil
+	if len(p.Parts) == 0 {
+		return nil, nil
+	}
+	j, err := newJob(&p)
+	if err != nil {
+		return nil, err
+	}
+	s := &stripper{job: j}
+	for i := 0; i < len(j.pieces); i += 2 {
+		s.widths = append(s.widths, j.pieces[i].w)
+		s.tallest = append(s.tallest, j.pieces[i].h+j.kerf)
+		s.heights = append(s.heights, j.pieces[i+1].h+j.kerf)
+	}
+	s.sizes = falling(slices.Clone(s.tallest))
+	var kinds []int
+	for i, k := range j.kinds {
+		kinds = append(kinds, i)
+		s.wide, s.tall = append(s.wide, k.w+j.kerf), append(s.tall, max(0, k.h)+j.kerf)
+		if s.stock = append(s.stock, math.MaxInt32); k.limited {
+			s.stock[i] = min(*p.Stock[i].Count, math.MaxInt32)
+		}
+	}
+	s.supply = j.supply(kinds)
+	return s, nil
 }
 
-// under names a dual feasible function for Least.How.
-func under(d oneway.Dual) string {
-	return "under a dual feasible function (" + strings.Fields(d.String())[0] + ")"
+// whole returns x in marks, rounded down.
+func (s *stripper) whole(x fraction.Length) int64 {
+	n, _ := x.Mul(s.job.den).DivMod(fraction.Inches(1))
+	return n
 }
 
-// duals yields dual feasible functions for heights of the given sizes, which fall,
+func (s *stripper) longest() (most int64) {
+	for _, tall := range s.tall {
+		most = max(most, tall)
+	}
+	return most
+}
+
+// need adds up values over the strips' widths.
+func (s *stripper) need(values []int64) (need uint64) {
+	for i, w := range s.widths {
+		need += uint64(w) * uint64(values[i])
+	}
+	return need
+}
+
+// weights yields the area and dual feasible functions for heights of the given sizes, which fall,
 // with what they allow on an upright line through each kind of stock.
-func (s *stripper) duals(sizes []int64) iter.Seq2[oneway.Dual, []int64] {
-	return func(yield func(oneway.Dual, []int64) bool) {
+func (s *stripper) weights(sizes []int64, area, heights Argument) iter.Seq[DualWeight] {
+	return func(yield func(DualWeight) bool) {
+		w := DualWeight{s.times(area, s.tall), s, sizes, sizes}
+		if !yield(w) {
+			return
+		}
 		counts := make([]int, len(sizes))
 		for i, size := range sizes {
 			counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
@@ -82,101 +245,43 @@ func (s *stripper) duals(sizes []int64) iter.Seq2[oneway.Dual, []int64] {
 		for k, tall := range s.tall {
 			stacks[k] = stacksOf(sizes, tall)
 		}
-		for _, d := range oneway.Duals(s.longest(), sizes, counts) {
-			most := make([]int64, len(s.tall))
-			for k := range s.tall {
-				most[k] = mostIn(d, sizes, stacks[k])
+		for _, d := range line.Duals(s.longest(), sizes, counts) {
+			values, most := make([]int64, len(sizes)), make([]int64, len(s.tall))
+			for i, size := range sizes {
+				values[i] = d.At(size)
 			}
-			if !yield(d, most) {
+			for k := range s.tall {
+				most[k] = mostOf(values, stacks[k], d.Most)
+			}
+			if !yield(DualWeight{s.times(heights, most), s, sizes, values}) {
 				return
 			}
 		}
 	}
 }
 
-// need adds up the values of the strips' heights over their widths.
-func (s *stripper) need(values []int64) *big.Int {
-	need := new(big.Int)
-	for i, w := range s.widths {
-		need.Add(need, product(w, values[i]))
-	}
-	return need
-}
-
-// usable returns the strips of which there is anything to cut.
-func usable(strips []Strip) []Strip {
-	return slices.DeleteFunc(slices.Clone(strips), func(s Strip) bool { return s.Width.Sign() <= 0 || s.Tallest.Sign() <= 0 })
-}
-
-// stripper holds strips and stock in whole steps of 1/steps in.
-type stripper struct {
-	p       *Problem
-	steps   int64
-	widths  []int64 // of the strips
-	heights []int64 // of the strips, a kerf added
-	tallest []int64 // a kerf added
-	sizes   []int64 // the different tallest, falling
-	wide    []int64 // of the stock, a kerf added
-	tall    []int64 // of the stock after squaring, a kerf added
-}
-
-func newStripper(p *Problem, strips []Strip) *stripper {
-	s := &stripper{p: p, steps: 1}
-	all := []fraction.Length{p.Saw.Kerf, p.Saw.SquareUp}
-	for _, k := range p.Stock {
-		all = append(all, k.Width, k.Length)
-	}
-	for _, x := range strips {
-		all = append(all, x.Width, x.Height, x.Tallest)
-	}
-	for _, x := range all {
-		a, b := s.steps, x.Den()
-		for b != 0 {
-			a, b = b, a%b
+// times returns the weighing of sheets that hold most on every upright line through their width.
+func (s *stripper) times(how Argument, most []int64) weighing {
+	holds := make([]uint64, len(most))
+	for k := range most {
+		var over uint64
+		if over, holds[k] = bits.Mul64(uint64(s.wide[k]), uint64(most[k])); over > 0 {
+			return s.weighing(how, make([]uint64, len(most))) // too large to say anything
 		}
-		s.steps = fraction.Inches(s.steps / a).Mul(x.Den()).Num()
 	}
-	scaled := func(x fraction.Length) int64 { return x.Mul(s.steps).Num() }
-	kerf := scaled(p.Saw.Kerf)
-	for _, k := range p.Stock {
-		s.wide = append(s.wide, scaled(k.Width)+kerf)
-		s.tall = append(s.tall, scaled(k.Usable(p.Saw))+kerf)
-	}
-	for _, x := range strips {
-		s.widths = append(s.widths, scaled(x.Width))
-		s.heights = append(s.heights, scaled(x.Height)+kerf)
-		s.tallest = append(s.tallest, scaled(x.Tallest)+kerf)
-	}
-	s.sizes = falling(slices.Clone(s.tallest))
-	return s
+	return s.weighing(how, holds)
 }
 
-// falling sorts sizes from the largest down and leaves each but once.
-func falling(sizes []int64) []int64 {
-	slices.Sort(sizes)
-	slices.Reverse(sizes)
-	return slices.Compact(sizes)
-}
-
-// stepsIn returns x in whole steps, rounded down.
-func (s *stripper) stepsIn(x fraction.Length) int64 {
-	n, _ := x.Mul(s.steps).DivMod(fraction.Inches(1))
-	return n
-}
-
-func (s *stripper) longest() int64 { return slices.Max(s.tall) }
-
-// stacksOf returns every choice of sizes, as counts, that fits capacity and takes
-// no more, or nil where there are too many to go through.
+// stacksOf returns every choice of sizes, as counts, that fits capacity and takes no more, or nil
+// where there are too many to go through.
 func stacksOf(sizes []int64, capacity int64) (all [][]int) {
 	const mostStacks = 500
 	counts := make([]int, len(sizes))
 	var fill func(k int, room int64)
 	fill = func(k int, room int64) {
-		if k == len(sizes) {
-			if len(sizes) > 0 && room < sizes[k-1] && len(all) <= mostStacks {
-				all = append(all, slices.Clone(counts))
-			}
+		if k == len(sizes)-1 {
+			counts[k] = int(room / sizes[k])
+			all = append(all, slices.Clone(counts))
 			return
 		}
 		for n := int(room / sizes[k]); n >= 0 && len(all) <= mostStacks; n-- {
@@ -191,117 +296,19 @@ func stacksOf(sizes []int64, capacity int64) (all [][]int) {
 	return all
 }
 
-// mostIn returns the most that one of the stacks is worth under d.
-func mostIn(d oneway.Dual, sizes []int64, stacks [][]int) int64 {
+// mostOf returns the most that one of the stacks is worth, or limit where that is less or there are
+// no stacks.
+func mostOf(values []int64, stacks [][]int, limit int64) int64 {
 	if stacks == nil {
-		return d.Most
-	}
-	worth := make([]int64, len(sizes))
-	for k, size := range sizes {
-		worth[k] = d.At(size)
+		return limit
 	}
 	var most int64
 	for _, counts := range stacks {
 		var sum int64
 		for k, n := range counts {
-			sum += int64(n) * worth[k]
+			sum += int64(n) * values[k]
 		}
 		most = max(most, sum)
 	}
-	return min(most, d.Most)
-}
-
-// bound raises l to what the need asks for, where a sheet of kind k allows
-// most[k] on every upright line. The products outgrow 64 bits, so math/big holds
-// them.
-func (s *stripper) bound(l *Least, how string, need *big.Int, most []int64) {
-	holds := make([]*big.Int, len(s.p.Stock))
-	var order []int
-	for k := range s.p.Stock {
-		holds[k] = product(s.wide[k], most[k])
-		if holds[k].Sign() > 0 {
-			order = append(order, k)
-		}
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return holds[b].Cmp(holds[a]) })
-	left := new(big.Int).Set(need) // after all limited stock
-	best := new(big.Int)
-	var perMoney *big.Rat // money for one unit of need, at the best rate
-	for _, k := range order {
-		stock := &s.p.Stock[k]
-		if stock.limited() {
-			left.Sub(left, new(big.Int).Mul(holds[k], big.NewInt(int64(*stock.Count))))
-			continue
-		}
-		if best.Cmp(holds[k]) < 0 {
-			best = holds[k]
-		}
-		rate := new(big.Rat).Quo(stock.price().Rat(), new(big.Rat).SetInt(holds[k]))
-		if perMoney == nil || rate.Cmp(perMoney) < 0 {
-			perMoney = rate
-		}
-	}
-	sheets, bought, cost := s.fill(need, holds, order), 0, fraction.Ratio{}
-	if left.Sign() > 0 && best.Sign() > 0 {
-		bought = ceilQuotient(left, best)
-		// Money in whole hundredths, rounded down, so that the bound holds.
-		hundredths := new(big.Rat).Mul(perMoney, new(big.Rat).SetInt(left))
-		hundredths.Mul(hundredths, big.NewRat(100, 1))
-		cost = fraction.NewRatio(new(big.Int).Quo(hundredths.Num(), hundredths.Denom()).Int64(), 100)
-		if price, one := s.onePrice(); one {
-			cost = price.Mul(fraction.NewRatio(int64(bought), 1))
-		}
-	}
-	if l.Sheets < sheets || l.Bought < bought || l.Cost.Less(cost) {
-		l.How = how
-	}
-	l.Sheets, l.Bought = max(l.Sheets, sheets), max(l.Bought, bought)
-	if l.Cost.Less(cost) {
-		l.Cost = cost
-	}
-}
-
-func product(a, b int64) *big.Int { return new(big.Int).Mul(big.NewInt(a), big.NewInt(b)) }
-
-// ceilQuotient returns a / b rounded up, for a and b above 0. Walls and sheets
-// are bounded so that it is a small number.
-func ceilQuotient(a, b *big.Int) int {
-	q, r := new(big.Int).QuoRem(a, b, new(big.Int))
-	if r.Sign() > 0 {
-		q.Add(q, big.NewInt(1))
-	}
-	return int(q.Int64())
-}
-
-// fill returns how many sheets, those that hold most first, hold the need.
-func (s *stripper) fill(need *big.Int, holds []*big.Int, order []int) int {
-	sheets := 0
-	need = new(big.Int).Set(need)
-	for _, k := range order {
-		if need.Sign() <= 0 {
-			break
-		}
-		count := ceilQuotient(need, holds[k])
-		if stock := &s.p.Stock[k]; stock.limited() {
-			count = min(count, *stock.Count)
-		}
-		sheets += count
-		need.Sub(need, new(big.Int).Mul(holds[k], big.NewInt(int64(count))))
-	}
-	return sheets
-}
-
-// onePrice returns the price of the unlimited stock if it has but one.
-func (s *stripper) onePrice() (price fraction.Ratio, one bool) {
-	n := 0
-	for _, k := range s.p.Stock {
-		if !k.limited() {
-			if n > 0 && k.price() != price {
-				return price, false
-			}
-			price = k.price()
-			n++
-		}
-	}
-	return price, n > 0
+	return min(most, limit)
 }

@@ -11,8 +11,8 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// drawStrips draws walls in strips and parts that cover them, cut at random places
-// with a gap between neighbours.
+// drawStrips draws walls in strips and parts that cover them, cut at random places with a gap
+// between neighbours.
 func drawStrips(t *rapid.T) (p nest.Problem, strips []nest.Strip, gap fraction.Length) {
 	gap = fraction.Of(rapid.Int64Range(0, 2).Draw(t, "gap"), 16)
 	p = nest.Problem{
@@ -36,13 +36,13 @@ func drawStrips(t *rapid.T) (p nest.Problem, strips []nest.Strip, gap fraction.L
 	return p, strips, gap
 }
 
-// TestStripBoundHoldsHoweverPartsAreCut parts random strips at random places,
-// nests the parts, and compares with the bound for the strips.
+// TestStripBoundHoldsHoweverPartsAreCut parts random strips at random places, nests the parts, and
+// compares with the bound for the strips.
 func TestStripBoundHoldsHoweverPartsAreCut(t *testing.T) {
 	tight, all := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		p, strips, gap := drawStrips(t)
-		least, err := nest.LowerStrips(p, gap, strips)
+		least, err := nest.StripBound(p, gap, strips)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -71,18 +71,18 @@ func TestStripBoundHoldsHoweverPartsAreCut(t *testing.T) {
 
 func TestStripBoundOfNothing(t *testing.T) {
 	p := nest.Problem{Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}}
-	if l, err := nest.LowerStrips(p, fraction.Length{}, nil); err != nil || l.Sheets != 0 {
+	if l, err := nest.StripBound(p, fraction.Length{}, nil); err != nil || l.Sheets != 0 {
 		t.Errorf("no strips: %+v, %v", l, err)
 	}
 	// A gap wider than the kerf: only one sheet is claimed.
 	strips := []nest.Strip{{Width: fraction.Inches(1000), Height: fraction.Inches(20), Tallest: fraction.Inches(20)}}
-	if l, err := nest.LowerStrips(p, fraction.Of(1, 8), strips); err != nil || l.Sheets != 1 {
+	if l, err := nest.StripBound(p, fraction.Of(1, 8), strips); err != nil || l.Sheets != 1 {
 		t.Errorf("wide gap: %+v, %v", l, err)
 	}
 }
 
-// What the parts of a nest are worth never asks for more than the nest takes, and
-// the best of the worths often asks for as much.
+// What the parts of a nest are worth never asks for more than the nest takes, and the best of the
+// worths often asks for as much.
 func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 	tight, all := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -95,7 +95,7 @@ func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 		if err != nil || len(r.Unplaced) > 0 {
 			t.Fatal(err, r.Unplaced)
 		}
-		worths, err := nest.Worths(p, strips, heights[:rapid.IntRange(0, len(heights)).Draw(t, "heights told")], 30)
+		worths, err := nest.DualWeights(p, strips, heights[:rapid.IntRange(0, len(heights)).Draw(t, "heights given")], 30)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -105,10 +105,7 @@ func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 			for _, part := range p.Parts {
 				total = total.Add(part.Width.Add(p.Saw.Kerf).Mul(worth.Of(part.Height)))
 			}
-			l, err := worth.Least(total)
-			if err != nil {
-				t.Fatal(err)
-			}
+			l := worth.LowerBound(total)
 			if len(r.Sheets) < l.Sheets || r.Cost.Less(l.Cost) {
 				t.Fatalf("%d sheets for %v, but worth %d asks for %+v", len(r.Sheets), r.Cost, i, l)
 			}
@@ -120,12 +117,5 @@ func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 	})
 	if 4*tight < all {
 		t.Errorf("the bound was met in %d of %d cases only", tight, all)
-	}
-}
-
-func TestZeroWorth(t *testing.T) {
-	var w nest.Worth
-	if l, err := w.Least(fraction.Inches(9)); w.Of(fraction.Inches(9)) != 0 || err != nil || l.Sheets != 0 {
-		t.Errorf("the zero worth values 9 in at %d and asks for %+v, %v", w.Of(fraction.Inches(9)), l, err)
 	}
 }

@@ -10,8 +10,8 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// What is proved of the heuristics for every job must hold for each that is
-// tried. testdata/bounds/worst_case.json gives the statements and their sources.
+// What is proved of the heuristics for every job must hold for each that is tried.
+// testdata/bounds/worst_case.json gives the statements and their sources.
 
 // boards is a job in one dimension: parts as wide as the board.
 func boards(length int64, sizes ...int64) nest.Problem {
@@ -29,9 +29,8 @@ func repeat(size int64, n int) (all []int64) {
 	return all
 }
 
-// TestTightExample is the classical family of D. S. Johnson (1973): lengths of
-// 1/2 + e, 1/4 + 2e, 1/4 + e and 1/4 - 2e, here of 400, where first-fit decreasing
-// takes 11 boards and 9 do.
+// TestTightExample is the classical family of D. S. Johnson (1973): lengths of 1/2 + e, 1/4 + 2e,
+// 1/4 + e and 1/4 - 2e, here of 400, where first-fit decreasing takes 11 boards and 9 do.
 func TestTightExample(t *testing.T) {
 	sizes := append(append(append(repeat(201, 6), repeat(102, 6)...), repeat(101, 6)...), repeat(98, 12)...)
 	p := boards(400, sizes...)
@@ -48,8 +47,8 @@ func TestTightExample(t *testing.T) {
 	}
 }
 
-// TestFirstFitTakesElevenNinths: 9 FFD <= 11 OPT + 6 (G. Dosa and others,
-// Theoretical Computer Science 510 (2013) 13-61).
+// TestFirstFitTakesElevenNinths: 9 FFD <= 11 OPT + 6 (G. Dosa and others, Theoretical Computer
+// Science 510 (2013) 13-61).
 func TestFirstFitTakesElevenNinths(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := boards(100, rapid.SliceOfN(rapid.Int64Range(5, 100), 1, 25).Draw(t, "sizes")...)
@@ -70,8 +69,8 @@ func TestFirstFitTakesElevenNinths(t *testing.T) {
 	})
 }
 
-// TestRowsAreNotTooHigh: rows filled by first fit in one long sheet of width W
-// are less than 2A/W + h_max high, A being the area of the parts.
+// TestRowsAreNotTooHigh: rows filled by first fit in one long sheet of width W are less than 2A/W +
+// h_max high, A being the area of the parts.
 func TestRowsAreNotTooHigh(t *testing.T) {
 	for i, c := range readClasses(t) {
 		if i%7 != 0 {
@@ -100,10 +99,9 @@ func TestRowsAreNotTooHigh(t *testing.T) {
 	}
 }
 
-// TestFirstFitOnOpenInstances: the counts are those of a routine for hybrid
-// first-fit that was written apart from this one; they are below
-// 4A/(WH) + 2 h_max/H + 1; and the bound is at least that of pairs of dual
-// feasible functions reckoned apart, and at most what is known to be enough.
+// TestFirstFitOnOpenInstances: the counts are those of a routine for hybrid first-fit that was
+// written apart from this one; they are below 4A/(WH) + 2 h_max/H + 1; and the bound is at least
+// that of pairs of dual feasible functions reckoned apart, and at most what is known to be enough.
 func TestFirstFitOnOpenInstances(t *testing.T) {
 	for _, c := range readClasses(t) {
 		r, err := nest.FirstFit(c.problem())

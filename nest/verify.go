@@ -2,12 +2,14 @@ package nest
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
 
-// Verify replays a nest from its cuts and judges it against the problem, on
-// exact lengths and without the code that made it. It reports every fault:
+// Verify replays a nest from its cuts and judges it against the problem, on exact lengths and
+// without the code that made it. It returns every fault as a *fault.Fault, with [ErrResult] as the
+// cause:
 //
 //   - a cut that is not on a rectangle lying on the bench at that step, or that
 //     takes nothing off it, or an end that is not squared up first;
@@ -16,13 +18,14 @@ import (
 //   - a sheet that is not in stock, a part placed twice, or neither placed nor
 //     in Unplaced, a cost, an offcut or a bound that is not so.
 //
-// Whether the nest is the best one is not judged.
+// Whether the nest is the best one is not judged. The cost grows with the square of the parts on a
+// sheet. Lengths that cannot be calculated with give a *fraction.OverflowError.
 func Verify(p Problem, r Result) (err error) {
 	defer fraction.Catch(&err)
 	if err := p.Validate(); err != nil {
 		return err
 	}
-	v := verifier{faults: faults{kind: ErrResult}, p: &p, parts: map[int]*Part{}, found: map[int]string{}}
+	v := verifier{faults: faults{cause: ErrResult}, p: &p, parts: map[int]*Part{}, found: map[int]string{}}
 	for i := range p.Parts {
 		v.parts[p.Parts[i].Number] = &p.Parts[i]
 	}
@@ -30,33 +33,32 @@ func Verify(p Problem, r Result) (err error) {
 	var cost fraction.Ratio
 	for i := range r.Sheets {
 		s := &r.Sheets[i]
-		path := fmt.Sprintf("sheets[%d]", i)
 		if s.Stock < 0 || s.Stock >= len(p.Stock) {
-			v.add(path+".stock", fmt.Sprint(s.Stock), "is not in stock")
+			v.add(s.Stock, "the index of a stock", "Sheets", i, "Stock")
 			continue
 		}
 		used[s.Stock]++
 		cost = cost.Add(p.Stock[s.Stock].price())
-		v.sheet(path, &p.Stock[s.Stock], s)
+		v.sheet(i, &p.Stock[s.Stock], s)
 	}
 	for i, u := range r.Unplaced {
-		v.once(fmt.Sprintf("unplaced[%d].part", i), u.Part)
+		v.once(u.Part, "Unplaced", i, "Part")
 	}
 	for i, part := range p.Parts {
 		if v.found[part.Number] == "" {
-			v.add(fmt.Sprintf("parts[%d]", i), fmt.Sprint(part.Number), "is neither placed nor unplaced")
+			v.add(part.Number, "a part that is placed or unplaced", "Parts", i)
 		}
 	}
 	for i, s := range p.Stock {
 		if s.limited() && used[i] > *s.Count {
-			v.add("sheets", fmt.Sprint(used[i]), fmt.Sprintf("stock[%d] has only %d", i, *s.Count))
+			v.add(used[i], fmt.Sprintf("at most %d sheets of Stock[%d]", *s.Count, i), "Sheets")
 		}
 	}
 	if cost.Compare(r.Cost) != 0 {
-		v.add("cost", r.Cost.String(), "the sheets cost "+cost.String())
+		v.add(r.Cost, cost.String()+", the cost of the sheets", "Cost")
 	}
 	if len(r.Unplaced) == 0 && (r.Bound.Sheets > len(r.Sheets) || r.Bound.Cost.Compare(cost) > 0) {
-		v.add("bound", fmt.Sprint(r.Bound.Sheets, " for ", r.Bound.Cost), "is above what the nest takes")
+		v.add(fmt.Sprint(r.Bound.Sheets, " for ", r.Bound.Cost), "no more than the nest takes", "Bound")
 	}
 	return v.err()
 }
@@ -71,75 +73,68 @@ type verifier struct {
 // area is a rectangle lying free, in sheet coordinates.
 type area struct{ left, bottom, width, height fraction.Length }
 
+func (a area) right() fraction.Length { return a.left.Add(a.width) }
+func (a area) top() fraction.Length   { return a.bottom.Add(a.height) }
+
 func (a area) String() string {
 	return fmt.Sprintf("%v,%v %v x %v", a.left, a.bottom, a.width, a.height)
 }
 
-// once notes that a part was met, and that it was met before or is unknown.
-func (v *verifier) once(path string, number int) *Part {
+// once notes that a part was met, and returns nil if it was met before or is unknown.
+func (v *verifier) once(number int, path ...any) *Part {
 	part := v.parts[number]
 	switch {
 	case part == nil:
-		v.add(path, fmt.Sprint(number), "no part has this number")
+		v.add(number, "the number of a part", path...)
 	case v.found[number] != "":
-		v.add(path, fmt.Sprint(number), "was met already at "+v.found[number])
+		v.add(number, "a part that was not met at "+v.found[number], path...)
 		return nil
 	}
-	v.found[number] = path
+	v.found[number] = fmt.Sprint(path...)
 	return part
 }
 
 // sheet replays one sheet.
-func (v *verifier) sheet(path string, stock *Stock, s *Sheet) {
+func (v *verifier) sheet(n int, stock *Stock, s *Sheet) {
 	if len(s.Placements) == 0 {
-		v.add(path+".placements", "", "nothing is cut from this sheet")
+		v.add(nil, "a part that is cut from the sheet", "Sheets", n, "Placements")
 	}
-	free := v.replay(path, stock, s.Cuts)
+	free := v.replay(n, stock, s.Cuts)
 	var placed []area
 	for i, pl := range s.Placements {
-		path := fmt.Sprintf("%s.placements[%d]", path, i)
-		part := v.once(path+".part", pl.Part)
+		path := []any{"Sheets", n, "Placements", i}
+		part := v.once(pl.Part, append(path, "Part")...)
 		if part == nil {
 			continue
 		}
 		a := area{pl.X, pl.Y, part.Width, part.Height}
-		v.inside(path, stock, a)
+		if trim := stock.trim(v.p.Saw); a.left.Sign() < 0 || stock.Width.Less(a.right()) {
+			v.add(a.left, "a part within the edges of the sheet", append(path, "X")...)
+		} else if a.bottom.Less(trim) || stock.Length.Sub(trim).Less(a.top()) {
+			v.add(a.bottom, "a part within the squared ends of the sheet", append(path, "Y")...)
+		}
 		v.phase(path, stock, part, pl)
-		for k, b := range placed {
-			if a.overlaps(b) {
-				v.add(path, a.String(), fmt.Sprintf("overlaps placements[%d]", k))
-			}
+		if k := slices.IndexFunc(placed, a.overlaps); k >= 0 {
+			v.add(a, "no overlap with "+placed[k].String(), path...)
 		}
 		placed = append(placed, a)
 		if !free.take(a) {
-			v.add(path, a.String(), "does not stand free when all cuts are made")
+			v.add(a, "a rectangle that stands free when all cuts are made", path...)
 		}
 	}
 	for i, o := range s.Offcuts {
-		path := fmt.Sprintf("%s.offcuts[%d]", path, i)
-		a := area{o.X, o.Y, o.Width, o.Length}
-		if !free.take(a) {
-			v.add(path, a.String(), "is not left over when all cuts are made")
+		path := []any{"Sheets", n, "Offcuts", i}
+		if a := (area{o.X, o.Y, o.Width, o.Length}); !free.take(a) {
+			v.add(a, "a rectangle that is left over when all cuts are made", path...)
 		}
 		if pitch := v.p.Pattern.Pitch; pitch.Sign() > 0 && o.LeftPhase != stock.LeftPhase.Add(o.X).Mod(pitch) {
-			v.add(path+".left_phase", o.LeftPhase.String(), "is not the phase at its left edge")
+			v.add(o.LeftPhase, "the phase at its left edge", append(path, "LeftPhase")...)
 		}
-	}
-}
-
-// inside checks that a part lies in the sheet between its squared ends.
-func (v *verifier) inside(path string, stock *Stock, a area) {
-	trim := stock.trim(v.p.Saw)
-	if a.left.Sign() < 0 || stock.Width.Less(a.left.Add(a.width)) {
-		v.add(path+".x", a.left.String(), "reaches past the sheet's edge")
-	}
-	if a.bottom.Less(trim) || stock.Length.Sub(trim).Less(a.bottom.Add(a.height)) {
-		v.add(path+".y", a.bottom.String(), "reaches past the sheet's squared end")
 	}
 }
 
 // phase checks that the sheet shows the pattern the part needs.
-func (v *verifier) phase(path string, stock *Stock, part *Part, pl Placement) {
+func (v *verifier) phase(path []any, stock *Stock, part *Part, pl Placement) {
 	pattern := v.p.Pattern
 	if pattern.Pitch.Sign() == 0 {
 		return
@@ -147,42 +142,41 @@ func (v *verifier) phase(path string, stock *Stock, part *Part, pl Placement) {
 	at := stock.LeftPhase.Add(pl.X)
 	if pl.Turned {
 		if !pattern.Mirrored {
-			v.add(path+".turned", "true", "the pattern is not its own mirror image")
+			v.add(true, "false, as the pattern is not its own mirror image", append(path, "Turned")...)
 		}
 		at = pattern.Axis.Mul(2).Sub(at.Add(part.Width))
 	}
 	if at = at.Mod(pattern.Pitch); at != part.LeftPhase.Mod(pattern.Pitch) {
-		v.add(path+".x", pl.X.String(), fmt.Sprintf("shows phase %v where the part needs %v", at, part.LeftPhase))
+		v.add(pl.X, fmt.Sprintf("a place that shows phase %v, not %v", part.LeftPhase, at), append(path, "X")...)
 	}
 }
 
 // replay makes the cuts and returns what lies on the bench at the end.
-func (v *verifier) replay(path string, stock *Stock, cuts []Cut) bench {
+func (v *verifier) replay(n int, stock *Stock, cuts []Cut) bench {
 	kerf, trim := v.p.Saw.Kerf, stock.trim(v.p.Saw)
 	b := bench{{width: stock.Width, height: stock.Length}: 1}
 	if trim.Sign() > 0 {
 		lower := Cut{Rect: [4]fraction.Length{2: stock.Width, 3: stock.Length}, At: trim.Sub(kerf)}
 		upper := Cut{Rect: [4]fraction.Length{1: trim, 2: stock.Width, 3: stock.Length.Sub(trim)}, At: stock.Usable(v.p.Saw)}
 		for i, want := range []Cut{lower, upper} {
-			want.Step = i + 1
-			if i >= len(cuts) || cuts[i] != want {
-				v.add(fmt.Sprintf("%s.cuts[%d]", path, i), "", "must square up an end of the sheet")
+			if want.Step = i + 1; i >= len(cuts) || cuts[i] != want {
+				v.add(nil, "a cut that squares up an end of the sheet", "Sheets", n, "Cuts", i)
 			}
 		}
 	}
 	for i, c := range cuts {
-		path := fmt.Sprintf("%s.cuts[%d]", path, i)
-		on := area{c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]}
+		path := []any{"Sheets", n, "Cuts", i}
 		if c.Step != i+1 {
-			v.add(path+".step", fmt.Sprint(c.Step), fmt.Sprintf("must be %d", i+1))
+			v.add(c.Step, fmt.Sprint(i+1), append(path, "Step")...)
 		}
+		on := area{c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]}
 		if b[on] == 0 {
-			v.add(path+".rect", on.String(), "is not on the bench")
+			v.add(on, "a rectangle on the bench", append(path, "Rect")...)
 			continue
 		}
 		near, far, ok := on.cut(c.Kind, c.At, kerf)
 		if !ok {
-			v.add(path+".at", c.At.String(), "takes nothing off")
+			v.add(c.At, "a place where the cut takes something off", append(path, "At")...)
 			continue
 		}
 		b[on]--
@@ -210,8 +204,8 @@ func (b bench) take(a area) bool {
 	return true
 }
 
-// cut divides a rectangle; ok is false if the blade does not touch it, or only
-// parts it from nothing.
+// cut divides a rectangle; ok is false if the blade does not touch it, or only parts it from
+// nothing.
 func (a area) cut(kind CutKind, at, kerf fraction.Length) (near, far area, ok bool) {
 	near, far = a, a
 	size := a.height
@@ -234,6 +228,5 @@ func (a area) cut(kind CutKind, at, kerf fraction.Length) (near, far area, ok bo
 
 // overlaps reports whether two rectangles share more than an edge.
 func (a area) overlaps(b area) bool {
-	return a.left.Less(b.left.Add(b.width)) && b.left.Less(a.left.Add(a.width)) &&
-		a.bottom.Less(b.bottom.Add(b.height)) && b.bottom.Less(a.bottom.Add(a.height))
+	return a.left.Less(b.right()) && b.left.Less(a.right()) && a.bottom.Less(b.top()) && b.bottom.Less(a.top())
 }

@@ -35,45 +35,45 @@ func TestVerifyFindsFaults(t *testing.T) {
 		spoil func(p *nest.Problem, r *nest.Result)
 		want  string // beginning of the path of a fault
 	}{
-		{"part moved off its phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("1") }, "sheets[0].placements[0].x"},
-		{"part moved up", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1") }, "sheets[0].placements[0]"},
-		{"part past the edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("46") }, "sheets[0].placements[0].x"},
-		{"part in the trim", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1/8") }, "sheets[0].placements[0].y"},
+		{"part moved off its phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("1") }, "Sheets[0].Placements[0].X"},
+		{"part moved up", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1") }, "Sheets[0].Placements[0]"},
+		{"part past the edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("46") }, "Sheets[0].Placements[0].X"},
+		{"part in the trim", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("1/8") }, "Sheets[0].Placements[0].Y"},
 		{"part lies upright instead of turned", func(_ *nest.Problem, r *nest.Result) {
 			for s := range r.Sheets {
 				for i := range r.Sheets[s].Placements {
 					r.Sheets[s].Placements[i].Turned = !r.Sheets[s].Placements[i].Turned
 				}
 			}
-		}, "sheets[0].placements[0].x"},
+		}, "Sheets[0].Placements[0].X"},
 		{"turned although not mirrored", func(p *nest.Problem, r *nest.Result) {
 			p.Pattern.Mirrored = false
 			r.Sheets[0].Placements[0].Turned = true
-		}, "sheets[0].placements[0].turned"},
+		}, "Sheets[0].Placements[0].Turned"},
 		{"part placed twice", func(_ *nest.Problem, r *nest.Result) {
 			r.Sheets[0].Placements = append(r.Sheets[0].Placements, r.Sheets[0].Placements[0])
-		}, "sheets[0].placements["},
-		{"part lost", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements = r.Sheets[0].Placements[:1] }, "parts["},
-		{"unknown part", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Part = 99 }, "sheets[0].placements[0].part"},
-		{"placed and unplaced", func(_ *nest.Problem, r *nest.Result) { r.Unplaced = []nest.Unplaced{{Part: 7}} }, "unplaced[0].part"},
+		}, "Sheets[0].Placements["},
+		{"part lost", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements = r.Sheets[0].Placements[:1] }, "Parts["},
+		{"unknown part", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Part = 99 }, "Sheets[0].Placements[0].Part"},
+		{"placed and unplaced", func(_ *nest.Problem, r *nest.Result) { r.Unplaced = []nest.Unplaced{{Part: 7}} }, "Unplaced[0].Part"},
 		{"cut left out", func(_ *nest.Problem, r *nest.Result) {
 			r.Sheets[0].Cuts = r.Sheets[0].Cuts[:len(r.Sheets[0].Cuts)-1]
-		}, "sheets[0].placements["},
+		}, "Sheets[0].Placements["},
 		{"cuts in another order", func(_ *nest.Problem, r *nest.Result) {
 			c := r.Sheets[0].Cuts
 			c[2], c[3] = c[3], c[2]
-		}, "sheets[0].cuts[2].step"},
-		{"cut out of reach", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("-1/8") }, "sheets[0].cuts[2].at"},
-		{"cut beyond the far edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("96") }, "sheets[0].cuts[2].at"},
-		{"cut elsewhere", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[3].Rect[0] = inches("3") }, "sheets[0].cuts[3].rect"},
-		{"no squared end", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[1].At = inches("95") }, "sheets[0].cuts[1]"},
-		{"offcut too small", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].Width = inches("7") }, "sheets[0].offcuts[0]"},
-		{"offcut off phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].LeftPhase = inches("1/8") }, "sheets[0].offcuts[0].left_phase"},
-		{"offcut used twice", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, r.Sheets[1]) }, "sheets"},
-		{"stock unknown", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Stock = 2 }, "sheets[0].stock"},
-		{"cost too low", func(_ *nest.Problem, r *nest.Result) { r.Cost = fraction.Ratio{} }, "cost"},
-		{"bound too high", func(_ *nest.Problem, r *nest.Result) { r.Bound.Sheets = 3 }, "bound"},
-		{"empty sheet", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, nest.Sheet{Stock: 1}) }, "sheets[2].placements"},
+		}, "Sheets[0].Cuts[2].Step"},
+		{"cut out of reach", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("-1/8") }, "Sheets[0].Cuts[2].At"},
+		{"cut beyond the far edge", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].At = inches("96") }, "Sheets[0].Cuts[2].At"},
+		{"cut elsewhere", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[3].Rect[0] = inches("3") }, "Sheets[0].Cuts[3].Rect"},
+		{"no squared end", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[1].At = inches("95") }, "Sheets[0].Cuts[1]"},
+		{"offcut too small", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].Width = inches("7") }, "Sheets[0].Offcuts[0]"},
+		{"offcut off phase", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Offcuts[0].LeftPhase = inches("1/8") }, "Sheets[0].Offcuts[0].LeftPhase"},
+		{"offcut used twice", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, r.Sheets[1]) }, "Sheets"},
+		{"stock unknown", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Stock = 2 }, "Sheets[0].Stock"},
+		{"cost too low", func(_ *nest.Problem, r *nest.Result) { r.Cost = fraction.Ratio{} }, "Cost"},
+		{"bound too high", func(_ *nest.Problem, r *nest.Result) { r.Bound.Sheets = 3 }, "Bound"},
+		{"empty sheet", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, nest.Sheet{Stock: 1}) }, "Sheets[2].Placements"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

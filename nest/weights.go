@@ -6,30 +6,130 @@ import (
 	"slices"
 )
 
-// weights are values of the pieces of which it is known how much one sheet of
-// each kind can hold. Each bounds the number of sheets and the money, and tells
-// sets that cannot be cut from one sheet without a closer look.
-type weights struct {
+// supply is the stock as bounds see it. Every bound of this package is of one form: pieces have
+// weights of which a sheet of each kind holds no more than it is known to hold.
+type supply struct {
 	kinds   []int // usable kinds of stock
-	all     []weighing
-	each    []tally // of one piece, by group
-	whole   []tally // of one sheet, by kind of stock
-	price   []int64 // by kind of stock
-	byPrice []int   // kinds, the cheapest first
-	limited []bool  // by kind of stock
-	relax   relaxed
-	learned bool // the last of all was learned
+	price   []int64
+	limited []bool
+	byPrice []int // kinds, the cheapest first
 }
 
-// weighing is one of the weights.
+func (j *job) supply(kinds []int) supply {
+	s := supply{kinds: kinds, byPrice: slices.Clone(kinds)}
+	for _, k := range j.kinds {
+		s.price = append(s.price, k.price)
+		s.limited = append(s.limited, k.limited)
+	}
+	slices.SortStableFunc(s.byPrice, func(a, b int) int { return cmp.Compare(s.price[a], s.price[b]) })
+	return s
+}
+
+// weighing is what a sheet of each kind holds of one set of weights.
 type weighing struct {
-	how   string
-	large []int // kinds by what a sheet holds, falling
-	cheap []int // kinds of which a sheet holds any, by price for what it holds, rising
+	how   Argument
+	holds []uint64 // by kind
+	large []int    // kinds by what a sheet holds, falling
+	cheap []int    // kinds of which a sheet holds any, by price for what it holds, rising
 }
 
-// mostWeights is how many weights the search uses: the best pairs of functions,
-// the area first, and one that is learned.
+func (s *supply) weighing(how Argument, holds []uint64) weighing {
+	g := weighing{how: how, holds: holds, large: slices.Clone(s.kinds)}
+	slices.SortStableFunc(g.large, func(a, b int) int { return cmp.Compare(holds[b], holds[a]) })
+	g.cheap = slices.DeleteFunc(slices.Clone(s.kinds), func(kind int) bool { return holds[kind] == 0 })
+	slices.SortStableFunc(g.cheap, func(a, b int) int {
+		return compareProducts(uint64(s.price[a]), holds[b], uint64(s.price[b]), holds[a])
+	})
+	return g
+}
+
+// sheets returns the least number of sheets that hold the weight, of those in stock; if they do
+// not, the number of all.
+func (s *supply) sheets(g *weighing, total uint64, stock []int) (n int) {
+	for _, kind := range g.large {
+		holds := g.holds[kind]
+		if holds == 0 || total == 0 {
+			break
+		}
+		take := min((total+holds-1)/holds, uint64(stock[kind]))
+		n += int(take)
+		total -= min(total, take*holds)
+	}
+	return n
+}
+
+// cost returns the least money for which sheets in stock hold the weight, sheets taken by the
+// fraction.
+func (s *supply) cost(g *weighing, total uint64, stock []int) (cost int64) {
+	for _, kind := range g.cheap {
+		if total == 0 {
+			break
+		}
+		take := min(total/g.holds[kind], uint64(stock[kind]))
+		cost += int64(take) * s.price[kind]
+		total -= take * g.holds[kind]
+		if take < uint64(stock[kind]) {
+			return cost + scaled(s.price[kind], total, g.holds[kind])
+		}
+	}
+	return cost
+}
+
+// bought returns how many sheets must be bought if all limited ones are used.
+func (s *supply) bought(g *weighing, total uint64, stock []int) int {
+	var most uint64
+	for _, kind := range g.large {
+		switch holds := g.holds[kind]; {
+		case !s.limited[kind]:
+			most = max(most, holds)
+		case holds > 0 && total/holds < uint64(stock[kind]):
+			total = 0
+		default:
+			total -= uint64(stock[kind]) * holds
+		}
+	}
+	if most == 0 {
+		return 0
+	}
+	return int((total + most - 1) / most)
+}
+
+// cheapest returns what that many sheets in stock cost at least.
+func (s *supply) cheapest(sheets int, stock []int) (cost int64) {
+	for _, kind := range s.byPrice {
+		n := min(sheets, stock[kind])
+		cost += int64(n) * s.price[kind]
+		sheets -= n
+	}
+	return cost
+}
+
+// compareProducts compares a × b with c × d without overflow.
+func compareProducts(a, b, c, d uint64) int {
+	h1, l1 := bits.Mul64(a, b)
+	h2, l2 := bits.Mul64(c, d)
+	return cmp.Or(cmp.Compare(h1, h2), cmp.Compare(l1, l2))
+}
+
+// scaled returns ceil(x × part / whole), for part <= whole.
+func scaled(x int64, part, whole uint64) int64 {
+	hi, lo := bits.Mul64(uint64(x), part)
+	q, rest := bits.Div64(hi, lo, whole)
+	return int64(q + min(rest, 1))
+}
+
+// weights are the weighings of the exact search: they bound the rest of a job, and show without a
+// closer look that a set cannot be cut from one sheet.
+type weights struct {
+	supply
+	all       []weighing
+	each      []tally // of one piece, by group
+	whole     []tally // of one sheet, by kind of stock
+	generated bool    // the last of all is from column generation
+}
+
+// mostWeights is how many weights the search uses: the best pairs of functions, the area first, and
+// one from column generation.
 const mostWeights = 12
 
 // tally is a sum of each weight.
@@ -61,80 +161,67 @@ func (t *tally) within(u *tally) bool {
 // mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
 const mostWhole = 1 << 54
 
-// newWeights returns the pairs of dual feasible functions that bound the whole
-// job best. The pieces are numbered as the groups number them.
+// newWeights returns the pairs of dual feasible functions that bound the whole job best. The pieces
+// are numbered as the groups number them.
 func newWeights(j *job, groups []group) weights {
 	var order []int
 	for _, g := range groups {
 		order = append(order, g.pieces...)
 	}
-	w := weights{relax: j.relaxOf(order)}
-	w.kinds = w.relax.kinds
-	for _, k := range j.kinds {
-		w.price = append(w.price, k.price)
-		w.limited = append(w.limited, k.limited)
-	}
-	w.byPrice = slices.Clone(w.kinds)
-	slices.SortStableFunc(w.byPrice, func(a, b int) int { return cmp.Compare(w.price[a], w.price[b]) })
+	relax := j.relax(order)
+	w := weights{supply: j.supply(relax.kinds), each: make([]tally, len(groups)), whole: make([]tally, len(j.kinds))}
 	type pair struct {
 		across, along dual
 		permille      int
 	}
 	var pairs []pair
-	across := dualsOf(w.relax.pace, slices.Max(w.relax.span))
-	along := dualsOf(w.relax.height, slices.Max(w.relax.tall))
+	across, along := relax.duals()
 	for _, f := range across {
 		for _, g := range along {
-			if hi, whole := bits.Mul64(uint64(f.whole), uint64(g.whole)); hi == 0 && whole < mostWhole {
+			hi, whole := bits.Mul64(uint64(f.whole), uint64(g.whole))
+			if len(pairs) == 0 { // the area
+				pairs = append(pairs, pair{f, g, 0})
+			} else if hi == 0 && whole < mostWhole {
 				pairs = append(pairs, pair{f, g, permille(f, g, whole)})
 			}
 		}
 	}
-	if len(pairs) > 1 {
-		slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
-	}
-	w.each, w.whole = make([]tally, len(groups)), make([]tally, len(j.kinds))
+	slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
 	for i, p := range pairs[:min(len(pairs), mostWeights-1)] {
-		each, whole := make([]uint64, len(groups)), make([]uint64, len(j.kinds))
+		how, each, holds := DualFunctions, make([]uint64, len(groups)), make([]uint64, len(j.kinds))
 		for n, g := range groups {
 			each[n] = uint64(p.across.size[g.start]) * uint64(p.along.size[g.start])
 		}
-		for n, kind := range w.kinds {
-			whole[kind] = uint64(p.across.whole) * uint64(p.along.whole)
-			if i == 0 {
-				whole[kind] = uint64(w.relax.span[n]) * uint64(w.relax.tall[n])
-			}
+		for _, kind := range w.kinds {
+			holds[kind] = uint64(p.across.whole) * uint64(p.along.whole)
 		}
-		w.add(pairName(p.across, p.along), each, whole)
+		if i == 0 {
+			how, holds = PartArea, relax.areas(len(j.kinds))
+		}
+		w.add(how, each, holds)
 	}
 	return w
 }
 
 // add adds a weighing: by group what a piece weighs, by kind what a sheet holds.
-func (w *weights) add(how string, each, whole []uint64) {
+func (w *weights) add(how Argument, each, holds []uint64) {
 	i := len(w.all)
 	for g := range each {
 		w.each[g][i] = each[g]
 	}
-	for kind := range whole {
-		w.whole[kind][i] = whole[kind]
+	for kind := range holds {
+		w.whole[kind][i] = holds[kind]
 	}
-	g := weighing{how: how, large: slices.Clone(w.kinds), cheap: slices.Clone(w.kinds)}
-	slices.SortStableFunc(g.large, func(a, b int) int { return cmp.Compare(whole[b], whole[a]) })
-	g.cheap = slices.DeleteFunc(g.cheap, func(kind int) bool { return whole[kind] == 0 })
-	slices.SortStableFunc(g.cheap, func(a, b int) int {
-		return compareProducts(w.price[a], int64(whole[b]), w.price[b], int64(whole[a]))
-	})
-	w.all = append(w.all, g)
+	w.all = append(w.all, w.weighing(how, holds))
 }
 
-// learn adds a weighing in the place of one that was learned before.
-func (w *weights) learn(how string, each, whole []uint64) {
-	if w.learned {
+// generate adds a weighing from column generation, in the place of the one before.
+func (w *weights) generate(each, holds []uint64) {
+	if w.generated {
 		w.all = w.all[:len(w.all)-1]
 	}
-	w.learned = true
-	w.add(how, each, whole)
+	w.generated = true
+	w.add(LinearProgram, each, holds)
 }
 
 // permille returns the bound of a pair in thousandths of a sheet.
@@ -147,89 +234,18 @@ func permille(f, g dual, whole uint64) (total int) {
 	return total
 }
 
-// bound returns a merit that no nest of pieces with that tally from the stock can
-// better.
-func (w *weights) bound(total *tally, stock []int) (m merit) {
+// bound returns an objective that no nest of pieces with that tally from the stock can better.
+func (w *weights) bound(total *tally, stock []int) (m objective) {
 	for i := range w.all {
-		m.sheets = max(m.sheets, w.sheets(i, total[i], stock))
+		m.sheets = max(m.sheets, w.sheets(&w.all[i], total[i], stock))
 	}
 	if len(w.kinds) == 1 && !w.limited[w.kinds[0]] {
-		return merit{cost: int64(m.sheets) * w.price[w.kinds[0]], bought: m.sheets, sheets: m.sheets}
+		return objective{cost: int64(m.sheets) * w.price[w.kinds[0]], bought: m.sheets, sheets: m.sheets}
 	}
 	for i := range w.all {
-		m.cost = max(m.cost, w.cost(i, total[i], stock))
-		m.bought = max(m.bought, w.bought(i, total[i], stock))
+		m.cost = max(m.cost, w.cost(&w.all[i], total[i], stock))
+		m.bought = max(m.bought, w.bought(&w.all[i], total[i], stock))
 	}
 	m.cost = max(m.cost, w.cheapest(m.sheets, stock))
 	return m
-}
-
-// sheets returns the least number of sheets that hold the weight, of those in
-// stock; if they do not, the number of all.
-func (w *weights) sheets(i int, total uint64, stock []int) (n int) {
-	for _, kind := range w.all[i].large {
-		whole := w.whole[kind][i]
-		if whole == 0 || total == 0 {
-			break
-		}
-		take := min((total+whole-1)/whole, uint64(stock[kind]))
-		n += int(take)
-		total -= min(total, take*whole)
-	}
-	return n
-}
-
-// cost returns the least money for which sheets in stock hold the weight, sheets
-// taken by the fraction.
-func (w *weights) cost(i int, total uint64, stock []int) (cost int64) {
-	for _, kind := range w.all[i].cheap {
-		whole := w.whole[kind][i]
-		if total == 0 {
-			break
-		}
-		take := min(total/whole, uint64(stock[kind]))
-		cost += int64(take) * w.price[kind]
-		total -= take * whole
-		if take < uint64(stock[kind]) {
-			return cost + scaled(w.price[kind], total, whole)
-		}
-	}
-	return cost
-}
-
-// bought returns how many sheets must be bought if all limited ones are used.
-func (w *weights) bought(i int, total uint64, stock []int) int {
-	var most uint64
-	for _, kind := range w.all[i].large {
-		whole := w.whole[kind][i]
-		if w.limited[kind] {
-			total -= min(total, uint64(stock[kind])*whole)
-		} else {
-			most = max(most, whole)
-		}
-	}
-	if most == 0 {
-		return 0
-	}
-	return int((total + most - 1) / most)
-}
-
-// cheapest returns what that many sheets in stock cost at least.
-func (w *weights) cheapest(sheets int, stock []int) (cost int64) {
-	for _, kind := range w.byPrice {
-		n := min(sheets, stock[kind])
-		cost += int64(n) * w.price[kind]
-		sheets -= n
-	}
-	return cost
-}
-
-// scaled returns ceil(x × part / whole), for part <= whole.
-func scaled(x int64, part, whole uint64) int64 {
-	hi, lo := bits.Mul64(uint64(x), part)
-	q, rest := bits.Div64(hi, lo, whole)
-	if rest > 0 {
-		q++
-	}
-	return int64(q)
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/drawing"
@@ -75,14 +76,14 @@ func proof(p plan.Plan) string {
 	case p.Search.Proved && p.Bound.Proved:
 		return "Proved: no layout of this room needs fewer" + because(Search(p)) + "."
 	case p.Bound.Proved:
-		return "Proved for this layout: its pieces need as many" + because(p.Bound.How) + ". Of other layouts: " + Search(p) + "."
+		return "Proved for this layout: its pieces need as many" + because(argument(p, p.Bound.How)) + ". Of other layouts: " + Search(p) + "."
 	}
 	are := "are"
 	if p.Bound.SheetsAtLeast == 1 {
 		are = "is"
 	}
 	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
-		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(p.Bound.How), because(Search(p)))
+		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(argument(p, p.Bound.How)), because(Search(p)))
 }
 
 // Search says how the search of layouts ended and what that proves.
@@ -92,14 +93,34 @@ func Search(p plan.Plan) string {
 	case s.Status == choice.BothProved && s.End == choice.LayoutsSpent:
 		return "every layout was looked at"
 	case s.Status == choice.BothProved:
-		return strings.TrimRight(s.How, ". ")
+		return argument(p, s.How)
 	case s.Status == choice.NeedProved && s.End == choice.BoundMet:
 		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)",
-			strings.TrimRight(s.How, ". "), count(s.Layouts, "layout"))
+			argument(p, s.How), count(s.Layouts, "layout"))
 	case s.End == choice.ContextStopped:
 		return fmt.Sprintf("stopped early, after %s; another might need less", count(s.Layouts, "layout"))
 	}
 	return fmt.Sprintf("stopped after %s; another might need less", count(s.Layouts, "layout"))
+}
+
+// argument says what a bound rests on.
+func argument(p plan.Plan, how nest.Argument) string {
+	if p.Profile.Boards && how == nest.PartArea {
+		return "their lengths with kerfs"
+	}
+	return arguments[how]
+}
+
+var arguments = map[nest.Argument]string{
+	nest.NothingToCut:   "there is nothing to cut",
+	nest.SomethingToCut: "there is something to cut",
+	nest.PartArea:       "area of the pieces with their kerfs and the gaps that phase leaves",
+	nest.DualFunctions:  "which pieces fit side by side and one above the other",
+	nest.LinearProgram:  "what the fullest sheet of such pieces holds",
+	nest.ExactSearch:    "every way to saw them was searched",
+	nest.StripArea:      "area of the walls with kerfs",
+	nest.StripHeights:   "how often the heights of the walls go into a sheet",
+	nest.PartHeights:    "how often the heights of the pieces go into a sheet",
 }
 
 // because puts a reason, which may be a sentence, into brackets.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -47,6 +48,17 @@ func TestLengthsForReading(t *testing.T) {
 	} {
 		if row.got != row.want {
 			t.Errorf("%q, want %q", row.got, row.want)
+		}
+	}
+}
+
+func TestEveryArgumentHasWords(t *testing.T) {
+	for how := nest.Argument(0); ; how++ {
+		if _, err := how.MarshalText(); err != nil {
+			break
+		}
+		if argument(plan.Plan{}, how) == "" {
+			t.Errorf("%v has no words", how)
 		}
 	}
 }

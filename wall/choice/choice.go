@@ -107,10 +107,10 @@ type Choices struct {
 	// blemish up. There is at least one.
 	Front []Choice
 
-	Least   Need     // no layout of the room needs less
-	How     string   // the bound that says so
-	Layouts int      // how many layouts were looked at
-	End     EndCause // why the search ended
+	Least   Need          // no layout of the room needs less
+	How     nest.Argument // what that rests on
+	Layouts int           // how many layouts were looked at
+	End     EndCause      // why the search ended
 }
 
 // EndCause says why a search ended.
@@ -163,7 +163,8 @@ type ShortError struct {
 type LeftOver struct {
 	Piece string // its label
 	Run   string // the name of its run
-	Why   string
+	Why   nest.Reason
+	Needs fraction.Length // the size that Why speaks of, else 0
 }
 
 // mostLeft is how many pieces an error names.
@@ -180,7 +181,11 @@ func (e *ShortError) Error() string {
 		if i == mostLeft {
 			return text + ", ..."
 		}
-		text += fmt.Sprintf(", piece %s on %q (%s)", l.Piece, l.Run, l.Why)
+		text += fmt.Sprintf(", piece %s on %q (%s", l.Piece, l.Run, l.Why)
+		if !l.Needs.IsZero() {
+			text += fmt.Sprintf(": %s in", l.Needs)
+		}
+		text += ")"
 	}
 	return text
 }

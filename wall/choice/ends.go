@@ -87,7 +87,7 @@ func (e *explorer) short() error {
 		c := e.found[n-1]
 		for _, u := range c.Nest.Unplaced {
 			piece := c.Layout.Pieces[u.Part-1]
-			short.Left = append(short.Left, LeftOver{piece.Label, e.problem.Room.Runs[piece.Run].Name, u.Why})
+			short.Left = append(short.Left, LeftOver{piece.Label, e.problem.Room.Runs[piece.Run].Name, u.Why, u.Needs})
 		}
 	}
 	for _, s := range e.problem.Room.Stock {

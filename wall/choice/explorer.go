@@ -36,10 +36,10 @@ type explorer struct {
 	seen    map[string]bool
 	end     EndCause
 
-	bare   nest.Problem // without a part
-	strips []nest.Strip // that every layout covers
-	least  Need         // no layout needs less
-	how    string       // which bound says so
+	bare   nest.Problem  // without a part
+	strips []nest.Strip  // that every layout covers
+	least  Need          // no layout needs less
+	how    nest.Argument // what that rests on
 
 	// enumerated is the blemish below which every layout has been looked at; where all
 	// is set, every layout has.
@@ -62,10 +62,10 @@ type openNest struct {
 
 // priced is the layouts in the order of the price of their pieces. The first has been met.
 type priced struct {
-	worth nest.Worth
-	first wall.Layout
-	next  func() (wall.Layout, error, bool)
-	stop  func()
+	weight nest.DualWeight
+	first  wall.Layout
+	next   func() (wall.Layout, error, bool)
+	stop   func()
 }
 
 // close ends what startPriced started.
@@ -136,7 +136,7 @@ func (e *explorer) bound() error {
 	if e.bare, err = e.problem.Nesting(&wall.Layout{}); err != nil {
 		return err
 	}
-	lower, err := nest.LowerStrips(e.bare, e.problem.Room.Gaps.Seam, e.strips)
+	lower, err := nest.StripBound(e.bare, e.problem.Room.Gaps.Seam, e.strips)
 	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
 	return err
 }
@@ -232,21 +232,19 @@ func (e *explorer) startPriced() error {
 		low, high := p.Shape.Bounds()
 		heights = append(heights, high.Y.Sub(low.Y))
 	}
-	worths, err := nest.Worths(e.bare, e.strips, heights, pricesTried)
+	weights, err := nest.DualWeights(e.bare, e.strips, heights, pricesTried)
 	if err != nil {
 		return err
 	}
-	for _, worth := range worths {
-		p := priced{worth: worth}
-		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.problem.Room, e.objective(worth)))
+	for _, weight := range weights {
+		p := priced{weight: weight}
+		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.problem.Room, e.objective(weight)))
 		p.first, err, _ = p.next()
 		e.priced = append(e.priced, p)
 		if err != nil {
 			return err
 		}
-		if err := e.raise(worth, p.first.Cost); err != nil {
-			return err
-		}
+		e.raise(weight, p.first.Cost)
 		if e.met() {
 			return nil
 		}
@@ -255,16 +253,13 @@ func (e *explorer) startPriced() error {
 }
 
 // objective orders layouts by the price of their pieces, each with its kerf.
-func (e *explorer) objective(worth nest.Worth) wall.Objective {
-	return wall.Objective{Of: worth.Of, Extra: e.problem.Room.Saw.Kerf}
+func (e *explorer) objective(weight nest.DualWeight) wall.Objective {
+	return wall.Objective{Of: weight.Of, Extra: e.problem.Room.Saw.Kerf}
 }
 
 // raise raises the bound to what pieces need that cost so much together.
-func (e *explorer) raise(worth nest.Worth, total fraction.Length) error {
-	l, err := worth.Least(total)
-	if err != nil {
-		return err
-	}
+func (e *explorer) raise(weight nest.DualWeight, total fraction.Length) {
+	l := weight.LowerBound(total)
 	if e.least.Cost.Less(l.Cost) || e.least.Bought < l.Bought || e.least.Sheets < l.Sheets {
 		e.how = l.How
 	}
@@ -272,7 +267,6 @@ func (e *explorer) raise(worth nest.Worth, total fraction.Length) error {
 		e.least.Cost = l.Cost
 	}
 	e.least.Bought, e.least.Sheets = max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)
-	return nil
 }
 
 // explorePriced looks at no more than most of the layouts of each price, in turn.
@@ -308,7 +302,7 @@ func (e *explorer) weigh(most int) error {
 	if len(e.found) < 2 || len(e.priced) == 0 {
 		return nil
 	}
-	objective, dearer := e.objective(e.priced[0].worth), e.found[len(e.found)-2].Layout
+	objective, dearer := e.objective(e.priced[0].weight), e.found[len(e.found)-2].Layout
 	for range weightsTried {
 		last := e.found[len(e.found)-1].Layout
 		more, err := objective.Cost(&dearer)
@@ -364,7 +358,7 @@ func (e *explorer) look(layout wall.Layout) error {
 	}
 	e.seen[key] = true
 	if at := e.after(layout.Total); at > 0 {
-		lower, err := nest.Lower(problem) // far cheaper than a search
+		lower, err := nest.LowerBound(problem) // far cheaper than a search
 		if err != nil {
 			return err
 		}

@@ -367,9 +367,9 @@ type Placement struct {
 
 // Bound is what is proved about the number of sheets.
 type Bound struct {
-	SheetsAtLeast int    `json:"sheets_at_least"`
-	Proved        bool   `json:"proved"` // no nest of these pieces takes fewer sheets
-	How           string `json:"how"`
+	SheetsAtLeast int           `json:"sheets_at_least"`
+	Proved        bool          `json:"proved"` // no nest of these pieces takes fewer sheets
+	How           nest.Argument `json:"how"`
 }
 
 // Blemish is one term of what the eye would find.
@@ -392,7 +392,7 @@ type Search struct {
 	Proved  bool            `json:"proved"`  // no other layout needs less, or as little and has less blemish
 	Status  choice.Status   `json:"status"`  // what of this is proved
 	End     choice.EndCause `json:"end"`
-	How     string          `json:"how"` // the bound of the whole room
+	How     nest.Argument   `json:"how"` // what the bound of the whole room rests on
 }
 
 // Choice is one entry of the trade-off between sheets and looks.

@@ -3,9 +3,9 @@ package plan_test
 import (
 	"bytes"
 	"context"
-	"strings"
 	"testing"
 
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
@@ -52,7 +52,7 @@ func TestWorthOfPanelsRaisesTheBound(t *testing.T) {
 				"heights": [{"at": "0", "top": "56"}, {"at": "137 5/16", "top": "56"}]},
 			{"name": "right", "width": "103 1/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"},
 				"heights": [{"at": "0", "top": "64"}, {"at": "103 1/8", "top": "64"}]}]}`)
-	if len(p.Sheets) != 6 || !p.Search.Proved || !strings.Contains(p.Search.How, "heights of the pieces") {
+	if len(p.Sheets) != 6 || !p.Search.Proved || p.Search.How != nest.PartHeights {
 		t.Errorf("%d sheets, proved %v: %s; want 6, proved by the heights of the pieces", len(p.Sheets), p.Search.Proved, p.Search.How)
 	}
 }

@@ -8,8 +8,7 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// BenchmarkPack packs the first instance of each open set: nodes and bins beside
-// the time.
+// BenchmarkPack packs the first instance of each open set: nodes and bins beside the time.
 func BenchmarkPack(b *testing.B) {
 	for i, in := range instances(b) {
 		if i%20 != 0 {

@@ -7,8 +7,8 @@ import (
 	"slices"
 )
 
-// Board is a length of stock. Length and the sizes of the items are in one unit;
-// Price is in any whole unit of money. Boards not Limited are bought as needed.
+// Board is a length of stock. Length and the sizes of the items are in one unit; Price is in any
+// whole unit of money. Boards not Limited are bought as needed.
 type Board struct {
 	Length  int64
 	Price   int64
@@ -19,12 +19,10 @@ type Board struct {
 // MaxPrice is the largest price of a [Board].
 const MaxPrice int64 = 1 << 30
 
-// ErrTooFew is the error of [Boards] if the search proved that the boards do not
-// hold all items.
+// ErrTooFew is the error of [Boards] if the search proved that the boards do not hold all items.
 var ErrTooFew = errors.New("the boards are too few for the items")
 
-// Cut is one board that is cut: the index of its kind and of the items on it,
-// larger items first.
+// Cut is one board that is cut: the index of its kind and of the items on it, larger items first.
 type Cut struct {
 	Board int
 	Items []int
@@ -32,36 +30,36 @@ type Cut struct {
 
 // Cutting is a choice of boards and what is known about it.
 type Cutting struct {
-	// Cuts lists the boards. It is empty if none was found before the budget was
-	// spent.
+	// Cuts lists the boards. It is empty if none was found before the budget was spent.
 	Cuts []Cut
-	// Price is the price of all boards, Lower a price that none can go below.
+	// Price is the price of all boards, Lower a price that none can go below, Fewest a number of
+	// boards that none can go below.
 	Price, Lower int64
-	// Proved says that no choice costs less, and none of the same price has
-	// fewer boards.
+	Fewest       int
+	// Proved says that no choice costs less, and none of the same price has fewer boards.
 	Proved bool
 	// How names the argument that gives Lower.
-	How string
+	How Argument
 	// Nodes is the effort spent, as [Budget] counts it.
 	Nodes int
 }
 
-// Boards cuts the items from boards of several lengths for the least money, and
-// then with the fewest boards.
+// Boards cuts the items from boards of several lengths for the least money, and then with the
+// fewest boards.
 //
-// It is exact where it says Proved: usual up to some twenty-five items. Beyond that it
-// returns the best of several greedy choices that the search could not improve,
-// with a lower bound. Boards of one unlimited kind are left to [Pack].
+// It is exact where it says Proved: usual up to some twenty-five items. Beyond that it returns the
+// best of several greedy choices that the search could not improve, with a lower bound. Boards of
+// one unlimited kind are left to [Pack].
 //
-// It fails if a board or an item is out of range or no board is long enough for
-// an item, and with [ErrTooFew].
+// It fails if a board or an item is out of range or no board is long enough for an item, and with
+// [ErrTooFew].
 func Boards(ctx context.Context, boards []Board, sizes []int64, budget Budget) (Cutting, error) {
 	longest, err := checkBoards(boards, sizes)
 	if err != nil {
 		return Cutting{}, err
 	}
 	if len(sizes) == 0 {
-		return Cutting{Proved: true, How: "area"}, nil
+		return Cutting{Proved: true, How: Area}, nil
 	}
 	if len(boards) == 1 && !boards[0].Limited {
 		return packOne(ctx, boards[0], sizes, budget)
@@ -74,8 +72,8 @@ func Boards(ctx context.Context, boards []Board, sizes []int64, budget Budget) (
 	return b.cutting(), nil
 }
 
-// checkBoards reports the first fault and returns the length of the longest
-// board of which there is one.
+// checkBoards reports the first fault and returns the length of the longest board of which there is
+// one.
 func checkBoards(boards []Board, sizes []int64) (longest int64, err error) {
 	for i, b := range boards {
 		switch {
@@ -106,48 +104,12 @@ func packOne(ctx context.Context, board Board, sizes []int64, budget Budget) (Cu
 	}
 	c := Cutting{
 		Price: int64(len(packed.Bins)) * board.Price, Lower: int64(packed.Lower) * board.Price,
-		Proved: packed.Proved, How: packed.How, Nodes: packed.Nodes,
+		Fewest: packed.Lower, Proved: packed.Proved, How: packed.How, Nodes: packed.Nodes,
 	}
 	for _, bin := range packed.Bins {
 		c.Cuts = append(c.Cuts, Cut{Items: bin})
 	}
 	return c, nil
-}
-
-// VerifyBoards judges a cutting without looking at how it was found.
-func VerifyBoards(boards []Board, sizes []int64, c Cutting) error {
-	used := make([]int, len(boards))
-	held := make([]bool, len(sizes))
-	var price int64
-	count := 0
-	for i, cut := range c.Cuts {
-		if cut.Board < 0 || cut.Board >= len(boards) {
-			return fmt.Errorf("cuts[%d]: no board %d", i, cut.Board)
-		}
-		board := boards[cut.Board]
-		if used[cut.Board]++; board.Limited && used[cut.Board] > board.Count {
-			return fmt.Errorf("cuts[%d]: more than %d of board %d", i, board.Count, cut.Board)
-		}
-		price += board.Price
-		room := board.Length
-		for _, item := range cut.Items {
-			if item < 0 || item >= len(sizes) || held[item] {
-				return fmt.Errorf("cuts[%d]: item %d does not exist or is cut twice", i, item)
-			}
-			held[item] = true
-			count++
-			if room -= sizes[item]; room < 0 {
-				return fmt.Errorf("cuts[%d]: item %d does not fit", i, item)
-			}
-		}
-	}
-	if count != len(sizes) {
-		return fmt.Errorf("%d of %d items are cut", count, len(sizes))
-	}
-	if price != c.Price || c.Lower > price {
-		return fmt.Errorf("price %d and lower bound %d, but the boards cost %d", c.Price, c.Lower, price)
-	}
-	return nil
 }
 
 // chosen is a board with its pattern.

@@ -7,10 +7,9 @@ import (
 	"slices"
 )
 
-// branching is the search of [Boards]: board by board, each with the largest
-// item left on it, on a board of every kind, completed in every undominated way.
-// The cost of a board is its price times weight, plus one: by price, then by
-// number.
+// branching is the search of [Boards]: board by board, each with the largest item left on it, on a
+// board of every kind, completed in every undominated way. The cost of a board is its price times
+// weight, plus one: by price, then by number.
 type branching struct {
 	boards []Board
 	job    *job
@@ -28,13 +27,13 @@ type branching struct {
 	best     []chosen
 	bestCost int64
 	lower    int64
-	how      string
+	how      Argument
 }
 
-// worth is a valuation of the items: need items of the values, and a board of a
-// kind holds at most most. Any valuation bounds the cost from below.
+// worth is a valuation of the items: need items of the values, and a board of a kind holds at most
+// most. Any valuation bounds the cost from below.
 type worth struct {
-	how    string
+	how    Argument
 	values []int64 // of each kind of item
 	most   []int64 // of each kind of board
 	order  []int   // kinds of boards by cost per most, cheapest first
@@ -63,7 +62,7 @@ func newBranching(boards []Board, j *job, meter *meter) *branching {
 		b.coin = divisor(b.coin, board.Price)
 	}
 	b.worths = []worth{b.area()}
-	b.lower, b.how = b.round(b.bound(b.worths[0])), "area"
+	b.lower, b.how = b.round(b.bound(b.worths[0])), Area
 	return b
 }
 
@@ -72,8 +71,7 @@ func (b *branching) cost(board int) int64 {
 	return b.boards[board].Price*b.weight + 1
 }
 
-// divisor is the greatest common divisor, where zero counts as a multiple of
-// everything.
+// divisor is the greatest common divisor, where zero counts as a multiple of everything.
 func divisor(a, b int64) int64 {
 	for b != 0 {
 		a, b = b, a%b
@@ -81,8 +79,8 @@ func divisor(a, b int64) int64 {
 	return a
 }
 
-// round raises a bound on a whole cost to the next cost that prices can make: a
-// price that is no multiple of coin rises, with one board at least.
+// round raises a bound on a whole cost to the next cost that prices can make: a price that is no
+// multiple of coin rises, with one board at least.
 func (b *branching) round(bound int64) int64 {
 	if b.coin == 0 || bound == never || bound/b.weight%b.coin == 0 {
 		return bound
@@ -90,8 +88,8 @@ func (b *branching) round(bound int64) int64 {
 	return ceilDiv(bound/b.weight, b.coin)*b.coin*b.weight + 1
 }
 
-// value adds the valuations that bound best at the start: dual feasible functions
-// of each length, with the exact greatest value on each board.
+// value adds the valuations that bound best at the start: dual feasible functions of each length,
+// with the exact greatest value on each board.
 func (b *branching) value() {
 	k := newKnapsack(b.job)
 	if k == nil {
@@ -125,7 +123,7 @@ func (b *branching) value() {
 
 // area values items by size and boards by length.
 func (b *branching) area() worth {
-	w := worth{how: "area", values: b.job.sizes}
+	w := worth{how: Area, values: b.job.sizes}
 	for _, board := range b.boards {
 		w.most = append(w.most, board.Length)
 	}
@@ -135,7 +133,7 @@ func (b *branching) area() worth {
 
 // apply values items by a function of the length of some board.
 func (b *branching) apply(d Dual, length int64, k *knapsack) worth {
-	w := worth{how: "dual feasible function (" + d.String() + ")"}
+	w := worth{how: DualFunction}
 	for _, size := range b.job.sizes {
 		w.values = append(w.values, d.At(min(size, length)))
 	}
@@ -161,8 +159,8 @@ func (b *branching) rank(w *worth) {
 	})
 }
 
-// bound is the least cost, fractions of boards allowed, of boards that together
-// hold the value of the needed items; never if the boards left do not.
+// bound is the least cost, fractions of boards allowed, of boards that together hold the value of
+// the needed items; never if the boards left do not.
 func (b *branching) bound(w worth) int64 {
 	var need, cost int64
 	for kind, count := range b.state.need {
@@ -206,7 +204,7 @@ func (b *branching) run() {
 	b.search(0)
 	if b.best != nil && b.proved() {
 		if b.bestCost > b.lower {
-			b.lower, b.how = b.bestCost, "complete search"
+			b.lower, b.how = b.bestCost, Search
 		}
 	}
 }
@@ -214,8 +212,7 @@ func (b *branching) run() {
 // proved reports whether the search has left nothing out.
 func (b *branching) proved() bool { return b.state.proved() }
 
-// search completes the chosen boards, which cost so much, if that can be better
-// than the best.
+// search completes the chosen boards, which cost so much, if that can be better than the best.
 func (b *branching) search(cost int64) {
 	if !b.meter.spend(1) || b.bestCost == b.lower {
 		return
@@ -269,8 +266,7 @@ func (b *branching) known(cost int64) bool {
 	return false
 }
 
-// branches lists the ways to cut the largest item, least bound first, then least
-// waste.
+// branches lists the ways to cut the largest item, least bound first, then least waste.
 func (b *branching) branches() []chosen {
 	type way struct {
 		chosen

@@ -2,8 +2,8 @@ package line
 
 import "context"
 
-// columns solves the linear programme of a job by column generation and rounds
-// it. The zero value is not usable; see newColumns.
+// columns solves the linear programme of a job by column generation and rounds it. The zero value
+// is not usable; see newColumns.
 type columns struct {
 	job      *job
 	master   *master
@@ -20,8 +20,8 @@ func newColumns(j *job, meter *meter) *columns {
 	return &columns{job: j, master: newMaster(j), knapsack: k, meter: meter}
 }
 
-// price is the integer that stands for a dual price of one bin, and batch the
-// number of patterns taken from one knapsack.
+// price is the integer that stands for a dual price of one bin, and batch the number of patterns
+// taken from one knapsack.
 const (
 	price = 1 << 40
 	batch = 40
@@ -39,14 +39,14 @@ func (c *columns) prices() []int64 {
 	return values
 }
 
-// solve covers the needed items by the least number of bins of the linear
-// programme, or stops as soon as enough bins suffice. It returns the value, in
-// floating point, and the largest number of bins that a price proved necessary.
+// solve covers the needed items by the least number of bins of the linear programme, or stops as
+// soon as enough bins suffice. It returns the value, in floating point, and the largest number of
+// bins that a price proved necessary.
 //
-// The proof is J. M. Farley's ("A note on bounding a class of linear programming
-// problems", Operations Research 38, 1990) in integers: if no pattern is worth
-// more than most at some prices, then bins >= (worth of all items) / most. The
-// prices may be any; most comes from the exact knapsack.
+// The proof is J. M. Farley's ("A note on bounding a class of linear programming problems",
+// Operations Research 38, 1990) in integers: if no pattern is worth more than most at some prices,
+// then bins >= (worth of all items) / most. The prices may be any; most comes from the exact
+// knapsack.
 func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 	m := c.master
 	m.cover(need)
@@ -77,8 +77,8 @@ func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 	}
 }
 
-// generate adds the patterns that lower the value most, reports whether there
-// were any, and returns the bound that the present prices prove.
+// generate adds the patterns that lower the value most, reports whether there were any, and returns
+// the bound that the present prices prove.
 func (c *columns) generate(need []int) (more bool, bound int) {
 	c.meter.spend(c.knapsack.cells() / cellsPerNode)
 	values := c.prices()
@@ -99,8 +99,8 @@ func (c *columns) generate(need []int) (more bool, bound int) {
 	return more, bound
 }
 
-// scramble is the next number of a generator (D. E. Knuth's 64-bit linear
-// congruence); the upper bits are the better ones.
+// scramble is the next number of a generator (D. E. Knuth's 64-bit linear congruence); the upper
+// bits are the better ones.
 func scramble(x uint64) uint64 { return x*6364136223846793005 + 1442695040888963407 }
 
 // meter counts nodes against a budget and listens to a context.

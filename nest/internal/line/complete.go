@@ -2,10 +2,10 @@ package line
 
 import "slices"
 
-// completion searches bin by bin: each bin starts with the largest item left and
-// is completed in every way that no other way dominates, fullest first (R. E.
-// Korf, "A new algorithm for optimal bin packing", AAAI 2002). Sets of items
-// that were found not to fit are remembered by the bins they had.
+// completion searches bin by bin: each bin starts with the largest item left and is completed in
+// every way that no other way dominates, fullest first (R. E. Korf, "A new algorithm for optimal
+// bin packing", AAAI 2002). Sets of items that were found not to fit are remembered by the bins
+// they had.
 type completion struct {
 	job       *job
 	need      []int
@@ -68,8 +68,7 @@ func (s *completion) pack(p pattern, sign int) {
 	}
 }
 
-// key is the state as text. As the total of the items is part of it, so is the
-// slack of the bins.
+// key is the state as text. As the total of the items is part of it, so is the slack of the bins.
 func (s *completion) key(bins int) string {
 	text := make([]byte, 0, 2*len(s.need)+2)
 	text = append(text, byte(bins), byte(bins>>8))
@@ -79,10 +78,9 @@ func (s *completion) key(bins int) string {
 	return string(text)
 }
 
-// threshold is the best bound of the functions [Threshold] on the needed items
-// (Martello and Toth's L2), found in one pass: as the step falls, kinds before
-// whole exceed capacity-step and fill a bin each, and middle is the total of the
-// others down to the step.
+// threshold is the best bound of the functions [Threshold] on the needed items (Martello and Toth's
+// L2), found in one pass: as the step falls, kinds before whole exceed capacity-step and fill a bin
+// each, and middle is the total of the others down to the step.
 func (s *completion) threshold() int {
 	capacity, sizes := s.job.capacity, s.job.sizes
 	whole, filled := 0, 0

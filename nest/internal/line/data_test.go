@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// instance is one of E. Falkenauer's bin packing problems; the README beside the
-// file tells where they come from and what each field means.
+// instance is one of E. Falkenauer's bin packing problems; the README beside the file tells where
+// they come from and what each field means.
 type instance struct {
 	ID       string  `json:"id"`
 	File     string  `json:"file"`

@@ -6,11 +6,10 @@ import (
 	"slices"
 )
 
-// dive rounds the linear programme: it fixes the whole parts of its solution,
-// then one pattern after the other, solving the programme for the rest each
-// time, and turns back where the rest needs too many bins. It is a heuristic; it
-// proves nothing (a depth-first form of G. Belov and G. Scheithauer's residual
-// rounding, "A branch-and-cut-and-price algorithm for one-dimensional stock
+// dive rounds the linear programme: it fixes the whole parts of its solution, then one pattern
+// after the other, solving the programme for the rest each time, and turns back where the rest
+// needs too many bins. It is a heuristic; it proves nothing (a depth-first form of G. Belov and G.
+// Scheithauer's residual rounding, "A branch-and-cut-and-price algorithm for one-dimensional stock
 // cutting", European Journal of Operational Research 171, 2006).
 type dive struct {
 	columns *columns
@@ -30,8 +29,8 @@ const (
 	little   = 1e-2 // of a bin: levels below are not tried
 )
 
-// dive looks for a packing of the needed items into so many bins. Rounds differ
-// in the order in which patterns of similar levels are tried.
+// dive looks for a packing of the needed items into so many bins. Rounds differ in the order in
+// which patterns of similar levels are tried.
 func (c *columns) dive(need []int, bins int, round int) []pattern {
 	d := &dive{columns: c, need: slices.Clone(need), noise: uint64(round)}
 	d.descend(bins)
@@ -49,8 +48,8 @@ func (d *dive) descend(bins int) bool {
 	return false
 }
 
-// deepen solves the programme, fixes the whole parts, and tries the patterns of
-// the greatest levels one after the other.
+// deepen solves the programme, fixes the whole parts, and tries the patterns of the greatest levels
+// one after the other.
 func (d *dive) deepen(bins int) bool {
 	value, _ := d.columns.solve(d.need, float64(bins))
 	if value > float64(bins)+nearly || d.tired() {
@@ -84,8 +83,8 @@ func (d *dive) deepen(bins int) bool {
 	return false
 }
 
-// fixWhole fixes each pattern as often as its level is whole, and returns those
-// with a fraction left, the greatest first.
+// fixWhole fixes each pattern as often as its level is whole, and returns those with a fraction
+// left, the greatest first.
 func (d *dive) fixWhole() []pattern {
 	type choice struct {
 		pattern pattern
@@ -137,8 +136,7 @@ func (d *dive) complete(bins int) bool {
 	return d.found != nil
 }
 
-// fix packs one bin with the pattern, less what is not needed, unless nothing is
-// left of it.
+// fix packs one bin with the pattern, less what is not needed, unless nothing is left of it.
 func (d *dive) fix(p pattern) {
 	var part pattern
 	for _, t := range p {

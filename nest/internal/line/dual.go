@@ -1,21 +1,22 @@
 package line
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
-// Dual is a dual feasible function: a map of sizes such that the values of any
-// items that together fit the capacity add up to at most Most. Then
+// Dual is a dual feasible function: a map of sizes such that the values of any items that together
+// fit the capacity add up to at most Most. Then
 //
 //	bins >= (sum of At(size)) / Most,
 //
-// and in two dimensions, with one function on widths and one on heights, the
-// products of the values bound the number of sheets the same way. (G. S. Lueker
-// 1983; S. P. Fekete and J. Schepers, "New classes of fast lower bounds for bin
-// packing problems", Mathematical Programming 91, 2001; F. Clautiaux, C. Alves,
-// J. Valerio de Carvalho, "A survey of dual-feasible and superadditive
+// and in two dimensions, with one function on widths and one on heights, the products of the values
+// bound the number of sheets the same way. (G. S. Lueker 1983; S. P. Fekete and J. Schepers, "New
+// classes of fast lower bounds for bin packing problems", Mathematical Programming 91, 2001; F.
+// Clautiaux, C. Alves, J. Valerio de Carvalho, "A survey of dual-feasible and superadditive
 // functions", Annals of Operations Research 179, 2010.)
 //
-// All values are integers. The zero Dual maps everything to 0 and bounds
-// nothing.
+// All values are integers. The zero Dual maps everything to 0 and bounds nothing.
 type Dual struct {
 	// Most is the largest total value of items that fit the capacity.
 	Most int64
@@ -46,31 +47,29 @@ func Identity(capacity int64) Dual {
 	return Dual{Most: capacity, family: identity, capacity: capacity}
 }
 
-// Threshold drops the sizes below step and rounds those above capacity-step up
-// to the capacity, for 0 <= step <= (capacity+1)/2. The best of these functions is
-// the bound L2 of S. Martello and P. Toth, "Knapsack Problems" (1990), ch. 8.
+// Threshold drops the sizes below step and rounds those above capacity-step up to the capacity, for
+// 0 <= step <= (capacity+1)/2. The best of these functions is the bound L2 of S. Martello and P.
+// Toth, "Knapsack Problems" (1990), ch. 8.
 func Threshold(capacity, step int64) Dual {
 	return Dual{Most: capacity, family: threshold, capacity: capacity, step: step}
 }
 
-// Rounding rounds sizes down to multiples of capacity/(step+1), except sizes
-// that are such multiples, for step >= 1 (Fekete and Schepers, u with k = step).
+// Rounding rounds sizes down to multiples of capacity/(step+1), except sizes that are such
+// multiples, for step >= 1 (Fekete and Schepers, u with k = step).
 func Rounding(capacity, step int64) Dual {
 	return Dual{Most: capacity * step, family: rounding, capacity: capacity, step: step}
 }
 
-// Splitting counts steps: sizes up to half the capacity round down, larger ones
-// up, for 1 <= step <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New
-// reduction procedures and lower bounds for the two-dimensional bin packing
-// problem", Computers and Operations Research 34, 2007).
+// Splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <= step
+// <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds
+// for the two-dimensional bin packing problem", Computers and Operations Research 34, 2007).
 func Splitting(capacity, step int64) Dual {
 	return Dual{Most: 2 * (capacity / step), family: splitting, capacity: capacity, step: step}
 }
 
-// Remainder rounds sizes down to multiples of step but credits what they exceed
-// the remainder of the capacity by, for 1 <= step <= capacity (C. A. Burdett and
-// E. L. Johnson, "A subadditive approach to solve linear integer programs",
-// Annals of Discrete Mathematics 1, 1977).
+// Remainder rounds sizes down to multiples of step but credits what they exceed the remainder of
+// the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A subadditive
+// approach to solve linear integer programs", Annals of Discrete Mathematics 1, 1977).
 func Remainder(capacity, step int64) Dual {
 	return Dual{
 		Most: (capacity / step) * (step - capacity%step), family: remainder,
@@ -78,10 +77,9 @@ func Remainder(capacity, step int64) Dual {
 	}
 }
 
-// Counting counts the items of at least step up to half the capacity as one
-// each and larger items as the number of those that they displace, for
-// step >= 1. It holds only for the items whose sizes are given, falling, with
-// their counts (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
+// Counting counts the items of at least step up to half the capacity as one each and larger items
+// as the number of those that they displace, for step >= 1. It holds only for the items whose sizes
+// are given, falling, with their counts (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
 // argument).
 func Counting(capacity, step int64, sizes []int64, counts []int) Dual {
 	d := Dual{family: counting, capacity: capacity, step: step}
@@ -159,17 +157,28 @@ func (d Dual) String() string {
 	return fmt.Sprintf("%v %d", d.family, d.step)
 }
 
-// Duals lists the functions worth trying on items of the given sizes, falling
-// and distinct, with their counts; counts may be nil for one of each. Steps are
-// those at which a value of some size changes sides: the sizes, what they leave
-// of the capacity, and unit fractions of the capacity. Functions that bound
-// nothing are left out.
+// Duals lists the functions worth trying on items of the given sizes, falling and distinct, with
+// their counts; counts may be nil for one of each. Steps are those at which a value of some size
+// changes sides: the sizes, what they leave of the capacity, and unit fractions of the capacity.
+// Functions that bound nothing are left out.
 func Duals(capacity int64, sizes []int64, counts []int) []Dual {
+	return DualsAt(capacity, sizes, counts, steps(capacity, sizes), roundingSteps)
+}
+
+// mostCounted is the number of items up to which [Counting] is tried.
+const mostCounted = 1 << 14
+
+// DualsAt is [Duals] for the given steps, and for [Rounding] for all steps up to roundings.
+func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) []Dual {
 	if counts == nil {
 		counts = make([]int, len(sizes))
 		for i := range counts {
 			counts[i] = 1
 		}
+	}
+	items := 0
+	for _, count := range counts {
+		items += count
 	}
 	var duals []Dual
 	add := func(d Dual) {
@@ -178,18 +187,75 @@ func Duals(capacity int64, sizes []int64, counts []int) []Dual {
 		}
 	}
 	add(Identity(capacity))
-	for _, step := range steps(capacity, sizes) {
+	for _, step := range steps {
 		if 2*step <= capacity+1 {
 			add(Threshold(capacity, step))
 		}
 		if 2*step <= capacity {
 			add(Splitting(capacity, step))
-			add(Counting(capacity, step, sizes, counts))
+			if items <= mostCounted {
+				add(Counting(capacity, step, sizes, counts))
+			}
 		}
 		add(Remainder(capacity, step))
 	}
-	for step := int64(1); step <= roundingSteps; step++ {
+	for step := int64(1); step <= roundings; step++ {
 		add(Rounding(capacity, step))
 	}
 	return duals
 }
+
+// roundingSteps is the largest step tried with [Rounding], and fractions the number of unit
+// fractions of the capacity tried as a step: beyond a hundred the functions hardly differ from the
+// area.
+const (
+	roundingSteps int64 = 100
+	fractions           = 100
+)
+
+// ceilDiv is a/b rounded up, for a >= 0 and b > 0.
+func ceilDiv(a, b int64) int64 {
+	return (a + b - 1) / b
+}
+
+// steps lists the steps worth trying with the functions, rising: sizes, what sizes leave of the
+// capacity, one more than either, and unit fractions.
+func steps(capacity int64, sizes []int64) []int64 {
+	var list []int64
+	for _, size := range sizes {
+		list = append(list, size, size+1, capacity-size, capacity-size+1)
+	}
+	for k := int64(2); k <= fractions; k++ {
+		list = append(list, capacity/k, capacity/k+1)
+	}
+	slices.Sort(list)
+	list = slices.Compact(list)
+	return slices.DeleteFunc(list, func(step int64) bool { return step < 1 || step > capacity })
+}
+
+// lower returns a number of bins that no packing can go below and the argument that gives it: the
+// simplest of those that give the most.
+func (j *job) lower() (bins int, how Argument) {
+	for _, d := range Duals(j.capacity, j.sizes, j.counts) {
+		var sum int64
+		for kind, count := range j.counts {
+			sum += int64(count) * d.At(j.sizes[kind])
+		}
+		if b := int(ceilDiv(sum, d.Most)); b > bins {
+			if bins, how = b, DualFunction; d.family == identity {
+				how = Area
+			}
+		}
+	}
+	return bins, how
+}
+
+// Argument says what a bound rests on.
+type Argument uint8
+
+const (
+	Area          Argument = iota // the total of the sizes
+	DualFunction                  // a dual feasible function
+	LinearProgram                 // the linear programme over patterns
+	Search                        // a search of all packings
+)

@@ -9,10 +9,10 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// TestDualsAreFeasible: for every capacity up to 40 and every function of every
-// family and step, the dearest items that together fit the capacity, any number
-// of each size, are worth Most and no more. (The definition of a dual feasible
-// function; the dearest items by the textbook recursion for the knapsack.)
+// TestDualsAreFeasible: for every capacity up to 40 and every function of every family and step,
+// the dearest items that together fit the capacity, any number of each size, are worth Most and no
+// more. (The definition of a dual feasible function; the dearest items by the textbook recursion
+// for the knapsack.)
 func TestDualsAreFeasible(t *testing.T) {
 	for capacity := int64(1); capacity <= 40; capacity++ {
 		duals := []line.Dual{line.Identity(capacity)}
@@ -39,8 +39,8 @@ func TestDualsAreFeasible(t *testing.T) {
 	}
 }
 
-// TestDualsHoldForTheirItems: the same for [line.Duals], which depend on the items:
-// no subset that fits is worth more than Most.
+// TestDualsHoldForTheirItems: the same for [line.Duals], which depend on the items: no subset that
+// fits is worth more than Most.
 func TestDualsHoldForTheirItems(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity := rapid.Int64Range(2, 50).Draw(t, "capacity")
@@ -73,9 +73,9 @@ func TestDualsHoldForTheirItems(t *testing.T) {
 	})
 }
 
-// TestDualsAreMonotone: a larger item is worth no less, except where the items
-// given are counted: two items of 1 and 2 fit a capacity of 3, so that if the
-// first is worth the whole, the second is worth nothing.
+// TestDualsAreMonotone: a larger item is worth no less, except where the items given are counted:
+// two items of 1 and 2 fit a capacity of 3, so that if the first is worth the whole, the second is
+// worth nothing.
 func TestDualsAreMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity := rapid.Int64Range(2, 300).Draw(t, "capacity")

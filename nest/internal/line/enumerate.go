@@ -16,8 +16,8 @@ type enumeration struct {
 	visits int
 }
 
-// visitLimit is the number of partial bins looked at for one bin: a bin of many
-// small items has too many completions to list. So many visits cost one node.
+// visitLimit is the number of partial bins looked at for one bin: a bin of many small items has too
+// many completions to list. So many visits cost one node.
 const (
 	visitLimit    = 200_000
 	visitsPerNode = 50
@@ -29,8 +29,8 @@ type completed struct {
 	waste   int64
 }
 
-// completions lists the undominated patterns for a bin of the given capacity that
-// holds the largest needed item and wastes at most slack, fullest first.
+// completions lists the undominated patterns for a bin of the given capacity that holds the largest
+// needed item and wastes at most slack, fullest first.
 func (s *completion) completions(capacity, slack int64) []completed {
 	first := 0
 	for s.need[first] == 0 {
@@ -48,8 +48,8 @@ func (s *completion) completions(capacity, slack int64) []completed {
 	return e.found
 }
 
-// extend records the bin if it may end here, and every way to add items from
-// the given kind on to the room left.
+// extend records the bin if it may end here, and every way to add items from the given kind on to
+// the room left.
 func (e *enumeration) extend(kind int, room int64) {
 	s := e.search
 	if e.visits++; e.visits > visitLimit {
@@ -101,15 +101,13 @@ func (e *enumeration) needed(low, high int64) bool {
 	return false
 }
 
-// swapped is the number of items up to which every subset of a bin is tried
-// against single items.
+// swapped is the number of items up to which every subset of a bin is tried against single items.
 const swapped = 8
 
-// dominated reports whether an item left over fits the room, or could take the
-// place of some items in the bin (not the first) that are together no larger:
-// whatever the rest of the packing is, exchanging them is no worse (Martello and
-// Toth's dominance). An exchange raises the filling, or keeps it with fewer
-// items, so that exchanges cannot go round in a circle.
+// dominated reports whether an item left over fits the room, or could take the place of some items
+// in the bin (not the first) that are together no larger: whatever the rest of the packing is,
+// exchanging them is no worse (Martello and Toth's dominance). An exchange raises the filling, or
+// keeps it with fewer items, so that exchanges cannot go round in a circle.
 func (e *enumeration) dominated(room int64) bool {
 	if e.needed(1, room) {
 		return true

@@ -27,12 +27,12 @@ func ExamplePack() {
 		}
 		fmt.Println(inches)
 	}
-	fmt.Println(result.Lower, result.Proved, result.How)
+	fmt.Println(result.Lower, result.Proved, result.How == line.Area)
 	// Output:
 	// [50 40]
 	// [46 32 15]
 	// [30 30 30]
-	// 3 true area
+	// 3 true true
 }
 
 // Boards of two lengths, and an offcut that is on hand.

@@ -1,6 +1,10 @@
 package line
 
-import "context"
+import (
+	"context"
+	"fmt"
+	"slices"
+)
 
 // Programme is the linear programme over patterns of a problem, for tests.
 type Programme struct {
@@ -50,4 +54,80 @@ func Complete(capacity int64, sizes []int64, bins int) (packed [][]int, proved b
 		return j.bins(s.chosen), true
 	}
 	return nil, s.proved()
+}
+
+// Lower is the bound of the dual feasible functions for the sizes that fit.
+func Lower(capacity int64, sizes []int64) (bins int, how Argument) {
+	fitting := slices.DeleteFunc(slices.Clone(sizes), func(size int64) bool { return size < 1 || size > capacity })
+	if len(fitting) == 0 {
+		return 0, Area
+	}
+	return newJob(capacity, fitting).lower()
+}
+
+// Verify judges a packing without looking at how it was found: each item in exactly one bin, no bin
+// empty, none above the capacity.
+func Verify(capacity int64, sizes []int64, bins [][]int) error {
+	held := make([]bool, len(sizes))
+	count := 0
+	for b, bin := range bins {
+		if len(bin) == 0 {
+			return fmt.Errorf("bins[%d]: empty", b)
+		}
+		room := capacity
+		for _, item := range bin {
+			if item < 0 || item >= len(sizes) {
+				return fmt.Errorf("bins[%d]: no item %d", b, item)
+			}
+			if held[item] {
+				return fmt.Errorf("bins[%d]: item %d is packed twice", b, item)
+			}
+			held[item] = true
+			count++
+			if sizes[item] < 0 || sizes[item] > room {
+				return fmt.Errorf("bins[%d]: item %d of size %d does not fit the room %d", b, item, sizes[item], room)
+			}
+			room -= sizes[item]
+		}
+	}
+	if count != len(sizes) {
+		return fmt.Errorf("%d of %d items are packed", count, len(sizes))
+	}
+	return nil
+}
+
+// VerifyBoards judges a cutting without looking at how it was found.
+func VerifyBoards(boards []Board, sizes []int64, c Cutting) error {
+	used := make([]int, len(boards))
+	held := make([]bool, len(sizes))
+	var price int64
+	count := 0
+	for i, cut := range c.Cuts {
+		if cut.Board < 0 || cut.Board >= len(boards) {
+			return fmt.Errorf("cuts[%d]: no board %d", i, cut.Board)
+		}
+		board := boards[cut.Board]
+		if used[cut.Board]++; board.Limited && used[cut.Board] > board.Count {
+			return fmt.Errorf("cuts[%d]: more than %d of board %d", i, board.Count, cut.Board)
+		}
+		price += board.Price
+		room := board.Length
+		for _, item := range cut.Items {
+			if item < 0 || item >= len(sizes) || held[item] {
+				return fmt.Errorf("cuts[%d]: item %d does not exist or is cut twice", i, item)
+			}
+			held[item] = true
+			count++
+			if room -= sizes[item]; room < 0 {
+				return fmt.Errorf("cuts[%d]: item %d does not fit", i, item)
+			}
+		}
+	}
+	if count != len(sizes) {
+		return fmt.Errorf("%d of %d items are cut", count, len(sizes))
+	}
+	if price != c.Price || c.Lower > price {
+		return fmt.Errorf("price %d and lower bound %d, but the boards cost %d", c.Price, c.Lower, price)
+	}
+	return nil
 }

@@ -5,16 +5,15 @@ import (
 	"slices"
 )
 
-// MaxCapacity is the largest capacity, and MaxItems the largest number of items,
-// that [Check] accepts. Together they leave head-room for every sum in this
-// package to fit an int64.
+// MaxCapacity is the largest capacity, and MaxItems the largest number of items, that [Check]
+// accepts. Together they leave head-room for every sum in this package to fit an int64.
 const (
 	MaxCapacity int64 = 1 << 40
 	MaxItems          = 1 << 16
 )
 
-// Check reports the first fault of a problem: a capacity outside 1 to
-// [MaxCapacity], more than [MaxItems] items, or a size outside 1 to capacity.
+// Check reports the first fault of a problem: a capacity outside 1 to [MaxCapacity], more than
+// [MaxItems] items, or a size outside 1 to capacity.
 func Check(capacity int64, sizes []int64) error {
 	if capacity < 1 || capacity > MaxCapacity {
 		return fmt.Errorf("capacity: %d is not between 1 and %d", capacity, MaxCapacity)
@@ -30,25 +29,25 @@ func Check(capacity int64, sizes []int64) error {
 	return nil
 }
 
-// FirstFit packs by first-fit decreasing: the items in order of falling size,
-// equal sizes in the order given, each into the first bin that has room.
+// FirstFit packs by first-fit decreasing: the items in order of falling size, equal sizes in the
+// order given, each into the first bin that has room.
 //
-// The bins hold indices of sizes, both in the order of packing. Sizes that
-// [Check] would refuse are left out. The cost is at most items times bins.
+// The bins hold indices of sizes, both in the order of packing. Sizes that [Check] would refuse are
+// left out. The cost is at most items times bins.
 func FirstFit(capacity int64, sizes []int64) [][]int {
 	return fit(capacity, sizes, func(room, size int64, best int64) bool { return best < 0 && size <= room })
 }
 
-// BestFit packs by best-fit decreasing: as [FirstFit], but each item goes into
-// the bin with the least room that still holds it, the first of equals.
+// BestFit packs by best-fit decreasing: as [FirstFit], but each item goes into the bin with the
+// least room that still holds it, the first of equals.
 func BestFit(capacity int64, sizes []int64) [][]int {
 	return fit(capacity, sizes, func(room, size int64, best int64) bool {
 		return size <= room && (best < 0 || room < best)
 	})
 }
 
-// fit packs the items by falling size into the bin that better likes last;
-// better compares a bin's room with the best room so far, -1 if there is none.
+// fit packs the items by falling size into the bin that better likes last; better compares a bin's
+// room with the best room so far, -1 if there is none.
 func fit(capacity int64, sizes []int64, better func(room, size, best int64) bool) [][]int {
 	var bins [][]int
 	var rooms []int64
@@ -88,35 +87,4 @@ func falling(sizes []int64) []int {
 		return 0
 	})
 	return order
-}
-
-// Verify judges a packing without looking at how it was found: each item in
-// exactly one bin, no bin empty, none above the capacity.
-func Verify(capacity int64, sizes []int64, bins [][]int) error {
-	held := make([]bool, len(sizes))
-	count := 0
-	for b, bin := range bins {
-		if len(bin) == 0 {
-			return fmt.Errorf("bins[%d]: empty", b)
-		}
-		room := capacity
-		for _, item := range bin {
-			if item < 0 || item >= len(sizes) {
-				return fmt.Errorf("bins[%d]: no item %d", b, item)
-			}
-			if held[item] {
-				return fmt.Errorf("bins[%d]: item %d is packed twice", b, item)
-			}
-			held[item] = true
-			count++
-			if sizes[item] < 0 || sizes[item] > room {
-				return fmt.Errorf("bins[%d]: item %d of size %d does not fit the room %d", b, item, sizes[item], room)
-			}
-			room -= sizes[item]
-		}
-	}
-	if count != len(sizes) {
-		return fmt.Errorf("%d of %d items are packed", count, len(sizes))
-	}
-	return nil
 }

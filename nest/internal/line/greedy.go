@@ -1,10 +1,9 @@
 package line
 
-// greedy starts the search of [Boards] with simple choices: for each kind of
-// board as the favourite, the items by falling size, each into the first opened
-// board with room, else into a new one: the favourite if it is long enough and
-// there is one left, else the cheapest that is. In the end each board is changed
-// for the cheapest that holds what is on it.
+// greedy starts the search of [Boards] with simple choices: for each kind of board as the
+// favourite, the items by falling size, each into the first opened board with room, else into a new
+// one: the favourite if it is long enough and there is one left, else the cheapest that is. In the
+// end each board is changed for the cheapest that holds what is on it.
 func (b *branching) greedy() {
 	for favourite := range b.boards {
 		b.start(favourite)
@@ -70,8 +69,8 @@ func (b *branching) place(open []opened, size int64) int {
 	return -1
 }
 
-// cheapest is the favourite if it can be had and is long enough, else the
-// cheapest such board, the first of equals; -1 if there is none.
+// cheapest is the favourite if it can be had and is long enough, else the cheapest such board, the
+// first of equals; -1 if there is none.
 func (b *branching) cheapest(left []int, length int64, favourite int) int {
 	found := -1
 	for board, kind := range b.boards {

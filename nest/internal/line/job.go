@@ -44,8 +44,8 @@ func (j *job) total(need []int) int64 {
 	return sum
 }
 
-// greedy packs the needed items by first-fit and by best-fit decreasing and
-// returns the better packing.
+// greedy packs the needed items by first-fit and by best-fit decreasing and returns the better
+// packing.
 func (j *job) greedy(need []int) []pattern {
 	var sizes []int64
 	var kinds []int
@@ -73,8 +73,8 @@ func (j *job) greedy(need []int) []pattern {
 	return packed
 }
 
-// bins turns patterns that hold each needed item once into the caller's
-// indices. Bins are ordered by their items, largest first.
+// bins turns patterns that hold each needed item once into the caller's indices. Bins are ordered
+// by their items, largest first.
 func (j *job) bins(packed []pattern) [][]int {
 	packed = slices.Clone(packed)
 	slices.SortStableFunc(packed, comparePatterns)
@@ -90,8 +90,8 @@ func (j *job) bins(packed []pattern) [][]int {
 	return bins
 }
 
-// comparePatterns orders patterns by their items from the largest down: the
-// pattern with the larger item, or more of it, comes first.
+// comparePatterns orders patterns by their items from the largest down: the pattern with the larger
+// item, or more of it, comes first.
 func comparePatterns(a, b pattern) int {
 	for i := range min(len(a), len(b)) {
 		if a[i].kind != b[i].kind {
@@ -104,11 +104,10 @@ func comparePatterns(a, b pattern) int {
 	return len(b) - len(a)
 }
 
-// Budget bounds the effort of a search. The zero value stands for
-// [DefaultNodes].
+// Budget bounds the effort of a search. The zero value stands for [DefaultNodes].
 type Budget struct {
-	// Nodes is the greatest number of nodes. A node is one partial packing looked
-	// at or one pivot of the linear programme.
+	// Nodes is the greatest number of nodes. A node is one partial packing looked at or one pivot
+	// of the linear programme.
 	Nodes int
 }
 

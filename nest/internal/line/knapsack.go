@@ -6,17 +6,17 @@ import (
 	"sort"
 )
 
-// maxPlaces bounds the number of places a knapsack works on, and maxCells the
-// number of places times copies, so that one solution takes milliseconds.
+// maxPlaces bounds the number of places a knapsack works on, and maxCells the number of places
+// times copies, so that one solution takes milliseconds.
 const (
 	maxPlaces = 1 << 18
 	maxCells  = 1 << 22
 )
 
-// knapsack finds the pattern of the greatest value that fits the capacity, by
-// exact dynamic programming over the places where an item can end: the totals of
-// the items of some subset (N. Christofides and C. Whitlock, "An algorithm for
-// two-dimensional cutting problems", Operations Research 25, 1977).
+// knapsack finds the pattern of the greatest value that fits the capacity, by exact dynamic
+// programming over the places where an item can end: the totals of the items of some subset (N.
+// Christofides and C. Whitlock, "An algorithm for two-dimensional cutting problems", Operations
+// Research 25, 1977).
 type knapsack struct {
 	job    *job
 	places []int64   // totals of subsets up to the capacity, rising, from 0
@@ -64,9 +64,8 @@ func (j *job) most(kind, count int) int {
 	return int(min(int64(count), j.capacity/j.sizes[kind]))
 }
 
-// places lists the totals of subsets of the items up to the capacity, or nil if
-// there are more than limit. All lie at whole multiples of the greatest common
-// divisor of the sizes.
+// places lists the totals of subsets of the items up to the capacity, or nil if there are more than
+// limit. All lie at whole multiples of the greatest common divisor of the sizes.
 func (j *job) places(limit int) []int64 {
 	places := []int64{0}
 	for kind, size := range j.sizes {
@@ -102,8 +101,7 @@ func mergeShifted(list []int64, size, capacity int64) []int64 {
 // cells is the size of the table: the effort of one solution.
 func (k *knapsack) cells() int { return len(k.taken) }
 
-// upTo is the greatest value, in the last solution, of a pattern of at most the
-// given length.
+// upTo is the greatest value, in the last solution, of a pattern of at most the given length.
 func (k *knapsack) upTo(length int64) int64 {
 	after := sort.Search(len(k.places), func(p int) bool { return k.places[p] > length })
 	return k.best[after-1]
@@ -115,9 +113,9 @@ type priced struct {
 	value   int64
 }
 
-// solve returns the greatest value of a pattern of needed items, and up to
-// limit different patterns worth more than floor, dearest first. Values of
-// kinds are not negative. The cost is places times copies.
+// solve returns the greatest value of a pattern of needed items, and up to limit different patterns
+// worth more than floor, dearest first. Values of kinds are not negative. The cost is places times
+// copies.
 func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (int64, []priced) {
 	type ending struct {
 		copy  int

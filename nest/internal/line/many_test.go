@@ -11,8 +11,8 @@ import (
 
 var cases = flag.Int("cases", 3000, "number of small random problems to compare with plain enumeration")
 
-// scattered is the k-th of a fixed sequence of problems: eight or nine items of
-// any size up to two thirds, or from a quarter to a half, of the capacity.
+// scattered is the k-th of a fixed sequence of problems: eight or nine items of any size up to two
+// thirds, or from a quarter to a half, of the capacity.
 func scattered(k int) (capacity int64, sizes []int64) {
 	source := rand.New(rand.NewPCG(uint64(k), 1))
 	capacity = 20 + source.Int64N(100)
@@ -26,9 +26,9 @@ func scattered(k int) (capacity int64, sizes []int64) {
 	return capacity, sizes
 }
 
-// TestManySmallProblems compares everything that decides with plain enumeration,
-// also where Pack would not need it: the packing, the bounds, the worst case of
-// first-fit (Dosa 2007), the linear programme, and the complete search.
+// TestManySmallProblems compares everything that decides with plain enumeration, also where Pack
+// would not need it: the packing, the bounds, the worst case of first-fit (Dosa 2007), the linear
+// programme, and the complete search.
 func TestManySmallProblems(t *testing.T) {
 	beyondArea, beyondFit := 0, 0
 	for k := range *cases {
@@ -47,7 +47,7 @@ func TestManySmallProblems(t *testing.T) {
 		}
 		lower, how := line.Lower(capacity, sizes)
 		if lower > optimum {
-			t.Errorf("problem %d: Lower(%d, %v) = %d (%s), optimum %d", k, capacity, sizes, lower, how, optimum)
+			t.Errorf("problem %d: Lower(%d, %v) = %d (%v), optimum %d", k, capacity, sizes, lower, how, optimum)
 		}
 		if _, bound := line.NewProgramme(capacity, sizes, plenty).Solve(); bound > optimum {
 			t.Errorf("problem %d: programme of (%d, %v) proves %d, optimum %d", k, capacity, sizes, bound, optimum)
@@ -75,9 +75,8 @@ func TestManySmallProblems(t *testing.T) {
 	}
 }
 
-// TestManySmallCuttings compares Boards with plain enumeration: two kinds of
-// board bought and up to two offcuts on hand. It runs a third of the cases, for
-// they take longer.
+// TestManySmallCuttings compares Boards with plain enumeration: two kinds of board bought and up to
+// two offcuts on hand. It runs a third of the cases, for they take longer.
 func TestManySmallCuttings(t *testing.T) {
 	for k := range *cases / 3 {
 		source := rand.New(rand.NewPCG(uint64(k), 2))

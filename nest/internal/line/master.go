@@ -5,21 +5,19 @@ import (
 	"slices"
 )
 
-// tight is the tolerance of the floating-point linear programme: reduced costs
-// and levels smaller than this count as zero. Nothing that is reported depends
-// on it; see [columns.bound].
+// tight is the tolerance of the floating-point linear programme: reduced costs and levels smaller
+// than this count as zero. Nothing that is reported depends on it; see [columns.bound].
 const tight = 1e-9
 
-// master is the linear programme of the cutting-stock problem over the patterns
-// known so far: the least number of bins such that each kind is covered,
+// master is the linear programme of the cutting-stock problem over the patterns known so far: the
+// least number of bins such that each kind is covered,
 //
 //	min sum x(p)   with   sum count(p, kind) x(p) >= need(kind),   x >= 0
 //
-// (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the
-// cutting-stock problem", Operations Research 9, 1961). It is a revised simplex
-// with a dense inverse; needs are raised by tiny different amounts so that ties
-// do not stall it. Products are converted to float64 one by one, which forbids
-// fusing them with sums, so that every machine takes the same pivots.
+// (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the cutting-stock problem",
+// Operations Research 9, 1961). It is a revised simplex with a dense inverse; needs are raised by
+// tiny different amounts so that ties do not stall it. Products are converted to float64 one by
+// one, which forbids fusing them with sums, so that every machine takes the same pivots.
 type master struct {
 	job     *job
 	need    []float64
@@ -165,8 +163,7 @@ func (m *master) column(entering int) []float64 {
 	return alpha
 }
 
-// pivot makes entering basic in row r; alpha is its column, cost its reduced
-// cost.
+// pivot makes entering basic in row r; alpha is its column, cost its reduced cost.
 func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
 	n := len(m.need)
 	if leaving := m.basis[r]; leaving >= 0 {
@@ -209,8 +206,8 @@ func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
 	}
 }
 
-// drift is how far the levels are from meeting the needs: the error that has
-// gathered in the inverse.
+// drift is how far the levels are from meeting the needs: the error that has gathered in the
+// inverse.
 func (m *master) drift() float64 {
 	left := slices.Clone(m.need)
 	for r, column := range m.basis {
@@ -232,8 +229,7 @@ func (m *master) drift() float64 {
 // drifted is the drift at which the programme starts again.
 const drifted = 1e-7
 
-// refresh is the number of pivots after which levels and prices are computed
-// anew from the inverse.
+// refresh is the number of pivots after which levels and prices are computed anew from the inverse.
 const refresh = 50
 
 // reprice computes the prices from the inverse.
@@ -250,8 +246,8 @@ func (m *master) reprice() {
 	}
 }
 
-// cheapest is the variable with the least reduced cost among the surpluses and
-// the proper patterns, if that is below zero.
+// cheapest is the variable with the least reduced cost among the surpluses and the proper patterns,
+// if that is below zero.
 func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
 	cost = -tight
 	for kind, price := range m.dual {
@@ -269,8 +265,8 @@ func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
 	return entering, cost, ok
 }
 
-// leave is the row that first reaches zero as the entering variable rises, the
-// one with the largest entry among equals.
+// leave is the row that first reaches zero as the entering variable rises, the one with the largest
+// entry among equals.
 func (m *master) leave(alpha []float64) (int, bool) {
 	chosen, least := -1, math.Inf(1)
 	for r, a := range alpha {
@@ -285,9 +281,8 @@ func (m *master) leave(alpha []float64) (int, bool) {
 	return chosen, chosen >= 0
 }
 
-// repair restores levels that a change of the needs left below zero, by the dual
-// simplex. It reports false if it does not get there in the given number of
-// pivots.
+// repair restores levels that a change of the needs left below zero, by the dual simplex. It
+// reports false if it does not get there in the given number of pivots.
 func (m *master) repair(need []int, pivots int) bool {
 	n := len(m.need)
 	for range pivots {

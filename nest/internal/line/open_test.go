@@ -15,8 +15,8 @@ import (
 
 var all = flag.Bool("all", false, "pack all 160 open instances and print the table (with -v)")
 
-// sampled says which instances run by default: two of each set, and all
-// those where the area bound is not reached or the listed best was not optimal.
+// sampled says which instances run by default: two of each set, and all those where the area bound
+// is not reached or the listed best was not optimal.
 func sampled(i int, in instance) bool {
 	return *all || i%10 == 3 || in.Optimum != in.Best || in.Optimum != in.Area
 }
@@ -27,9 +27,9 @@ func (in instance) set() string {
 	return name
 }
 
-// TestFirstFitOpenData: the counts of first-fit and best-fit decreasing listed
-// for all 160 instances of E. Falkenauer (Journal of Heuristics 2, 1996;
-// OR-Library), computed from the data by other programs.
+// TestFirstFitOpenData: the counts of first-fit and best-fit decreasing listed for all 160
+// instances of E. Falkenauer (Journal of Heuristics 2, 1996; OR-Library), computed from the data by
+// other programs.
 func TestFirstFitOpenData(t *testing.T) {
 	for _, in := range instances(t) {
 		first := line.FirstFit(in.Capacity, in.Sizes)
@@ -46,9 +46,9 @@ func TestFirstFitOpenData(t *testing.T) {
 	}
 }
 
-// TestFirstFitWorstCaseOpenData: 9 FFD <= 11 OPT + 6 (G. Dosa, "The tight bound of
-// first fit decreasing bin-packing algorithm is FFD(I) <= 11/9 OPT(I) + 6/9",
-// ESCAPE 2007), on every instance with its listed optimum.
+// TestFirstFitWorstCaseOpenData: 9 FFD <= 11 OPT + 6 (G. Dosa, "The tight bound of first fit
+// decreasing bin-packing algorithm is FFD(I) <= 11/9 OPT(I) + 6/9", ESCAPE 2007), on every instance
+// with its listed optimum.
 func TestFirstFitWorstCaseOpenData(t *testing.T) {
 	for _, in := range instances(t) {
 		first := len(line.FirstFit(in.Capacity, in.Sizes))
@@ -58,20 +58,20 @@ func TestFirstFitWorstCaseOpenData(t *testing.T) {
 	}
 }
 
-// TestLowerOpenData: the bound lies between the listed bound by size and the
-// listed optimum on all 160.
+// TestLowerOpenData: the bound lies between the listed bound by size and the listed optimum on all
+// 160.
 func TestLowerOpenData(t *testing.T) {
 	for _, in := range instances(t) {
 		lower, how := line.Lower(in.Capacity, in.Sizes)
 		if lower < in.Area || lower > in.Optimum {
-			t.Errorf("%s: Lower = %d (%s), want %d to %d", in.ID, lower, how, in.Area, in.Optimum)
+			t.Errorf("%s: Lower = %d (%v), want %d to %d", in.ID, lower, how, in.Area, in.Optimum)
 		}
 	}
 }
 
-// TestListedPackings: the packings listed for the four instances whose number in
-// OR-Library is not optimal hold exactly the items of the instance, in as many
-// bins as the optimum, so that the optimum is not taken on trust.
+// TestListedPackings: the packings listed for the four instances whose number in OR-Library is not
+// optimal hold exactly the items of the instance, in as many bins as the optimum, so that the
+// optimum is not taken on trust.
 func TestListedPackings(t *testing.T) {
 	var file struct {
 		Packings []struct {
@@ -115,9 +115,8 @@ type row struct {
 	total, longest                       time.Duration
 }
 
-// TestPackOpenData: Pack reaches and proves the listed optimum. By default a
-// sample runs; with -all -v all 160 run and the table is printed. Times are
-// printed, never judged.
+// TestPackOpenData: Pack reaches and proves the listed optimum. By default a sample runs; with -all
+// -v all 160 run and the table is printed. Times are printed, never judged.
 func TestPackOpenData(t *testing.T) {
 	rows := map[string]*row{}
 	for i, in := range instances(t) {
@@ -134,7 +133,7 @@ func TestPackOpenData(t *testing.T) {
 			t.Errorf("%s: %v", in.ID, err)
 		}
 		if len(got.Bins) != in.Optimum || !got.Proved || got.Lower != in.Optimum {
-			t.Errorf("%s: %d bins, lower %d, proved %v (%s), want %d proved",
+			t.Errorf("%s: %d bins, lower %d, proved %v (%v), want %d proved",
 				in.ID, len(got.Bins), got.Lower, got.Proved, got.How, in.Optimum)
 		}
 		r := rows[in.set()]

@@ -1,28 +1,25 @@
 package line
 
-import (
-	"context"
-	"fmt"
-)
+import "context"
 
 // Result is a packing and what is known about it.
 type Result struct {
-	// Bins holds the indices of the sizes in each bin, larger items first. Bins
-	// with larger items come first.
+	// Bins holds the indices of the sizes in each bin, larger items first. Bins with larger items
+	// come first.
 	Bins [][]int
 	// Lower is a number of bins that no packing can go below.
 	Lower int
 	// Proved says that len(Bins) equals Lower: the packing is optimal.
 	Proved bool
 	// How names the argument that gives Lower.
-	How string
+	How Argument
 	// Nodes is the effort spent, as [Budget] counts it.
 	Nodes int
 }
 
-// quick is the number of nodes of a complete search before the linear programme
-// is set up, diveShare the part of the nodes left, one in so many, that dives may
-// use, and rounds the number of dives into each number of bins.
+// quick is the number of nodes of a complete search before the linear programme is set up,
+// diveShare the part of the nodes left, one in so many, that dives may use, and rounds the number
+// of dives into each number of bins.
 const (
 	quick     = 500
 	diveShare = 2
@@ -31,17 +28,17 @@ const (
 
 // Pack packs the sizes into the fewest bins that it can find and prove.
 //
-// It fails only if [Check] does. When the budget is spent or the context is
-// cancelled it returns the best packing so far with Proved false.
+// It fails only if [Check] does. When the budget is spent or the context is cancelled it returns
+// the best packing so far with Proved false.
 func Pack(ctx context.Context, capacity int64, sizes []int64, budget Budget) (Result, error) {
 	if err := Check(capacity, sizes); err != nil {
 		return Result{}, err
 	}
-	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}, how: "area"}
+	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}, how: Area}
 	p.best = p.job.greedy(p.job.counts)
 	p.lower = int(ceilDiv(p.job.total(p.job.counts), capacity))
 	if len(p.best) > p.lower {
-		p.raise(p.job.lower(p.job.counts))
+		p.raise(p.job.lower())
 		p.run()
 	}
 	return Result{
@@ -56,11 +53,11 @@ type packer struct {
 	meter *meter
 	best  []pattern
 	lower int
-	how   string
+	how   Argument
 }
 
 // raise takes over a bound if it is better.
-func (p *packer) raise(bins int, how string) {
+func (p *packer) raise(bins int, how Argument) {
 	if bins > p.lower {
 		p.lower, p.how = bins, how
 	}
@@ -77,7 +74,7 @@ func (p *packer) run() {
 	}
 	if c := newColumns(p.job, p.meter); c != nil {
 		_, bound := c.solve(p.job.counts, 0)
-		p.raise(bound, "linear programme over patterns")
+		p.raise(bound, LinearProgram)
 		p.dives(c)
 	}
 	for !p.closed() {
@@ -90,8 +87,8 @@ func (p *packer) closed() bool {
 	return len(p.best) == p.lower || p.meter.spent()
 }
 
-// complete searches for a packing into the lower bound with at most so many
-// nodes, and raises the bound if there is none.
+// complete searches for a packing into the lower bound with at most so many nodes, and raises the
+// bound if there is none.
 func (p *packer) complete(nodes int) {
 	p.meter.within(nodes, func(part *meter) {
 		s := newCompletion(p.job, p.job.counts, part)
@@ -99,15 +96,15 @@ func (p *packer) complete(nodes int) {
 		case s.search(p.lower):
 			p.best = s.chosen
 		case s.proved():
-			p.raise(p.lower+1, fmt.Sprintf("complete search: %d bins are too few", p.lower))
+			p.raise(p.lower+1, Search)
 		default:
 			part.used = nodes
 		}
 	})
 }
 
-// dives rounds the programme again and again: into the lower bound, or while that
-// fails into as few more bins as it can.
+// dives rounds the programme again and again: into the lower bound, or while that fails into as few
+// more bins as it can.
 func (p *packer) dives(c *columns) {
 	p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
 		c.meter = part

@@ -13,10 +13,10 @@ import (
 // plenty is a budget that no test of this file reaches.
 const plenty = 1 << 30
 
-// TestProgrammeOpenData: the linear programme of instance u250_13 is 102.0407, as
-// solved by another program in another model (arc flow, README of the data), so
-// that 103 bins are needed. The other 159 have an optimum equal to the programme's
-// value rounded up: the sample checks that it is not above.
+// TestProgrammeOpenData: the linear programme of instance u250_13 is 102.0407, as solved by another
+// program in another model (arc flow, README of the data), so that 103 bins are needed. The other
+// 159 have an optimum equal to the programme's value rounded up: the sample checks that it is not
+// above.
 func TestProgrammeOpenData(t *testing.T) {
 	for i, in := range instances(t) {
 		if !sampled(i, in) {
@@ -32,8 +32,7 @@ func TestProgrammeOpenData(t *testing.T) {
 	}
 }
 
-// TestProgrammeBoundHolds: what the integer prices prove is never above the
-// fewest bins.
+// TestProgrammeBoundHolds: what the integer prices prove is never above the fewest bins.
 func TestProgrammeBoundHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 8)
@@ -47,8 +46,8 @@ func TestProgrammeBoundHolds(t *testing.T) {
 	})
 }
 
-// TestDivePacks: what a dive finds is a packing into the bins asked for, whatever
-// the round, and it finds one when there is room for first-fit.
+// TestDivePacks: what a dive finds is a packing into the bins asked for, whatever the round, and it
+// finds one when there is room for first-fit.
 func TestDivePacks(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 30)
@@ -106,10 +105,9 @@ func TestKnapsackEqualsSubsets(t *testing.T) {
 	})
 }
 
-// TestThresholdBoundEqualsItsDefinition: the bound computed in one pass is L2 as S.
-// Martello and P. Toth define it ("Knapsack Problems", 1990, section 8.3): for each
-// a up to half the capacity, with J1 the items above capacity-a, J2 the others
-// above half, J3 the others from a up,
+// TestThresholdBoundEqualsItsDefinition: the bound computed in one pass is L2 as S. Martello and P.
+// Toth define it ("Knapsack Problems", 1990, section 8.3): for each a up to half the capacity, with
+// J1 the items above capacity-a, J2 the others above half, J3 the others from a up,
 //
 //	|J1| + |J2| + max(0, ceil((sum J3 - (|J2| capacity - sum J2)) / capacity)).
 //
@@ -139,13 +137,13 @@ func TestThresholdBoundEqualsItsDefinition(t *testing.T) {
 			t.Fatalf("threshold bound %d, want %d", got, want)
 		}
 		if got, how := line.Lower(capacity, sizes); got < want {
-			t.Fatalf("Lower = %d (%s), below L2 = %d", got, how, want)
+			t.Fatalf("Lower = %d (%v), below L2 = %d", got, how, want)
 		}
 	})
 }
 
-// TestCompleteSearchAlone: the search without the linear programme decides small
-// problems: a packing into the fewest bins, and a proof that one less is too few.
+// TestCompleteSearchAlone: the search without the linear programme decides small problems: a
+// packing into the fewest bins, and a proof that one less is too few.
 func TestCompleteSearchAlone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 8)

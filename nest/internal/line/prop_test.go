@@ -11,9 +11,8 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// problems draws a capacity and sizes. Drawn numbers lean towards small ones,
-// where first-fit and the area settle nearly everything; the harder problems are
-// those of TestManySmallProblems.
+// problems draws a capacity and sizes. Drawn numbers lean towards small ones, where first-fit and
+// the area settle nearly everything; the harder problems are those of TestManySmallProblems.
 func problems(t *rapid.T, items int) (capacity int64, sizes []int64) {
 	capacity = rapid.Int64Range(1, 60).Draw(t, "capacity")
 	low, high, fewest := int64(1), capacity, 0
@@ -44,7 +43,7 @@ func TestBoundsHold(t *testing.T) {
 		capacity, sizes := problems(t, 8)
 		lower, how := line.Lower(capacity, sizes)
 		if optimum := fewest(capacity, sizes); lower > optimum {
-			t.Fatalf("Lower = %d (%s), but %d bins suffice", lower, how, optimum)
+			t.Fatalf("Lower = %d (%v), but %d bins suffice", lower, how, optimum)
 		}
 	})
 }
@@ -142,8 +141,8 @@ func TestBoardsEqualPlainEnumeration(t *testing.T) {
 	})
 }
 
-// TestBoardsEqualSubsets: more items than plain enumeration manages, on boards of
-// which there are enough.
+// TestBoardsEqualSubsets: more items than plain enumeration manages, on boards of which there are
+// enough.
 func TestBoardsEqualSubsets(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		boards := make([]line.Board, rapid.IntRange(2, 4).Draw(t, "kinds"))
@@ -165,8 +164,8 @@ func TestBoardsEqualSubsets(t *testing.T) {
 	})
 }
 
-// TestBoardsBoundHolds: on larger jobs with a small budget the answer is a
-// cutting whose price is not below the bound, the same each time.
+// TestBoardsBoundHolds: on larger jobs with a small budget the answer is a cutting whose price is
+// not below the bound, the same each time.
 func TestBoardsBoundHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		boards := []line.Board{

@@ -2,9 +2,8 @@ package line_test
 
 import "example.com/groovewright/nest/internal/line"
 
-// fewest is the least number of bins by plain enumeration: each item into every
-// bin so far and into a new one. No bound, no order, nothing in common with the
-// package but the question.
+// fewest is the least number of bins by plain enumeration: each item into every bin so far and into
+// a new one. No bound, no order, nothing in common with the package but the question.
 func fewest(capacity int64, sizes []int64) int {
 	best := len(sizes)
 	var loads []int64
@@ -32,8 +31,8 @@ func fewest(capacity int64, sizes []int64) int {
 	return best
 }
 
-// cheapest is the least price, and then the least number, of boards by plain
-// enumeration; ok is false if the boards do not hold the items.
+// cheapest is the least price, and then the least number, of boards by plain enumeration; ok is
+// false if the boards do not hold the items.
 func cheapest(boards []line.Board, sizes []int64) (price int64, number int, ok bool) {
 	type open struct{ room int64 }
 	var opened []open
@@ -68,8 +67,8 @@ func cheapest(boards []line.Board, sizes []int64) (price int64, number int, ok b
 	return price, number, ok
 }
 
-// cheapestUnlimited is the least price of unlimited boards for up to a dozen
-// items, by recursion over subsets: the best board for one subset, and the rest.
+// cheapestUnlimited is the least price of unlimited boards for up to a dozen items, by recursion
+// over subsets: the best board for one subset, and the rest.
 func cheapestUnlimited(boards []line.Board, sizes []int64) int64 {
 	const none = 1 << 60
 	all := 1 << len(sizes)

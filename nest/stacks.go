@@ -2,12 +2,12 @@ package nest
 
 import "example.com/groovewright/nest/internal/line"
 
-// Boards, and all jobs in which no two parts lie side by side: a sheet is then a
-// stack of parts, and only their heights count. That is bin packing in one
-// dimension, for which package line has a search of its own.
+// Boards, and all jobs in which no two parts lie side by side: a sheet is then a stack of parts,
+// and only their heights count. That is bin packing in one dimension, for which package line has a
+// search of its own.
 
-// stacked reports whether no two of the pieces fit side by side on any kind of
-// stock, and each fits the width of every kind that is of use.
+// stacked reports whether no two of the pieces fit side by side on any kind of stock, and each fits
+// the width of every kind that is of use.
 func (j *job) stacked(pieces []int) bool {
 	least := int64(maxMarks)
 	for _, i := range pieces {
@@ -47,24 +47,9 @@ func (s *searcher) stack(pieces []int) {
 		sizes[n] = j.pieces[i].h + j.kerf
 	}
 	// A node of line is a whole partial packing, some ten steps of this package.
-	budget := line.Budget{Nodes: max(1, s.budget/10)}
-	if len(kinds) == 1 && !boards[0].Limited {
-		r, err := line.Pack(s.ctx, boards[0].Length, sizes, budget)
-		if err != nil {
-			return // too large a job for line; the general search goes on
-		}
-		p := plan{left: j.except(pieces)}
-		for _, bin := range r.Bins {
-			p.sheets = append(p.sheets, j.stackOn(kinds[0], pieces, bin))
-		}
-		s.nodes += r.Nodes
-		s.take(p)
-		s.raise(r.Lower, int64(r.Lower)*boards[0].Price, "boards of one width: "+r.How)
-		return
-	}
-	r, err := line.Boards(s.ctx, boards, sizes, budget)
+	r, err := line.Boards(s.ctx, boards, sizes, line.Budget{Nodes: max(1, s.budget/10)})
 	if err != nil || len(r.Cuts) == 0 {
-		return // line.ErrTooFew: the general search says which parts are left
+		return // too large a job for line, or too few boards; the general search goes on
 	}
 	p := plan{left: j.except(pieces)}
 	for _, c := range r.Cuts {
@@ -72,8 +57,10 @@ func (s *searcher) stack(pieces []int) {
 	}
 	s.nodes += r.Nodes
 	s.take(p)
-	if r.Proved && j.merit(&s.best).bought <= s.least.bought {
-		s.bound.Proved, s.bound.How = true, "boards of one width: "+r.How
+	how := [...]Argument{line.Area: PartArea, line.DualFunction: DualFunctions, line.LinearProgram: LinearProgram, line.Search: ExactSearch}[r.How]
+	s.raise(r.Fewest, r.Lower, how)
+	if r.Proved && j.objective(&s.best).bought <= s.least.bought {
+		s.bound.Proved, s.bound.How = true, how
 	}
 }
 

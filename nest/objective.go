@@ -5,27 +5,26 @@ import (
 	"slices"
 )
 
-// merit is what a nest is judged by, the first term that differs decides; less
-// is better.
-type merit struct {
+// objective is what a nest is judged by, the first term that differs decides; less is better.
+type objective struct {
 	left   int   // pieces on no sheet
 	cost   int64 // coins
 	bought int   // sheets that are not limited
 	sheets int
 }
 
-func (m merit) compare(n merit) int {
+func (m objective) compare(n objective) int {
 	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost),
 		cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
 }
 
-func (m merit) plus(n merit) merit {
-	return merit{m.left + n.left, m.cost + n.cost, m.bought + n.bought, m.sheets + n.sheets}
+func (m objective) plus(n objective) objective {
+	return objective{m.left + n.left, m.cost + n.cost, m.bought + n.bought, m.sheets + n.sheets}
 }
 
-// merit of one sheet of a kind.
-func (k *sheetKind) merit() merit {
-	m := merit{cost: k.price, sheets: 1}
+// objective of one sheet of a kind.
+func (k *sheetKind) objective() objective {
+	m := objective{cost: k.price, sheets: 1}
 	if !k.limited {
 		m.bought = 1
 	}
@@ -50,10 +49,10 @@ type plan struct {
 	left   []int
 }
 
-func (j *job) merit(p *plan) merit {
-	m := merit{left: len(p.left)}
+func (j *job) objective(p *plan) objective {
+	m := objective{left: len(p.left)}
 	for _, s := range p.sheets {
-		m = m.plus(j.kinds[s.kind].merit())
+		m = m.plus(j.kinds[s.kind].objective())
 	}
 	return m
 }

@@ -5,13 +5,13 @@ type filling struct {
 	*exact
 	kind    int
 	rest    set
-	used    merit
+	used    objective
 	lead    int   // group of the piece that the sheet is for
 	skipped []int // groups of which a piece more was not taken although it fitted
 }
 
-// extend tries all numbers of pieces of the group and of those after it. in and
-// over tally the set and the pieces that this sheet surely leaves over.
+// extend tries all numbers of pieces of the group and of those after it. in and over tally the set
+// and the pieces that this sheet surely leaves over.
 func (f *filling) extend(s set, from int, in, over tally) {
 	if f.over() {
 		return

@@ -6,29 +6,28 @@ import (
 	"slices"
 )
 
-// Among nests of the same merit the better one leaves the largest single
-// rectangle, which serves best for the next job, and then needs fewest cuts.
-// These two are looked for, not proved: a short improvement run gathers the waste
-// on one sheet, then each sheet is laid out anew in several ways.
+// Among nests of the same objective the better one leaves the largest single rectangle, which serves
+// best for the next job, and then needs fewest cuts. These two are looked for, not proved: a short
+// improvement run gathers the waste on one sheet, then each sheet is laid out anew in several ways.
 
-// finish is what a plan is judged by beyond its merit.
-type finish struct {
+// tieBreak is what a plan is judged by beyond its objective.
+type tieBreak struct {
 	offcut int64 // area of the largest rectangle left
 	cuts   int
 }
 
-func (f finish) better(g finish) bool {
+func (f tieBreak) better(g tieBreak) bool {
 	return f.offcut > g.offcut || f.offcut == g.offcut && f.cuts < g.cuts
 }
 
-// finishOf saws a sheet; ok is false if the parts do not come free.
-func (j *job) finishOf(l *layout) (f finish, ok bool) {
+// tieBreakOf saws a sheet; ok is false if the parts do not come free.
+func (j *job) tieBreakOf(l *layout) (f tieBreak, ok bool) {
 	k := &j.kinds[l.kind]
-	strokes, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
+	cuts, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
 	if err != nil {
 		return f, false
 	}
-	f.cuts = len(strokes)
+	f.cuts = len(cuts)
 	if len(offcuts) > 0 {
 		f.offcut = offcuts[0].w * offcuts[0].h
 	}
@@ -43,36 +42,36 @@ func (j *job) rects(spots []spot) []rect {
 	return parts
 }
 
-// planFinish judges a whole plan.
-func (j *job) planFinish(p *plan) (f finish) {
+// tieBreaks judges a whole plan.
+func (j *job) tieBreaks(p *plan) (f tieBreak) {
 	for i := range p.sheets {
-		one, _ := j.finishOf(&p.sheets[i])
+		one, _ := j.tieBreakOf(&p.sheets[i])
 		f.offcut = max(f.offcut, one.offcut)
 		f.cuts += one.cuts
 	}
 	return f
 }
 
-// gatherShare is the part of the budget that is spent on gathering the waste, and
-// mostGather the most steps.
+// gatherShare is the part of the budget that is spent on gathering the waste, and mostGather the
+// most steps.
 const (
 	gatherShare = 64
 	mostGather  = 8_000
 )
 
-// polish betters the best plan without changing its merit.
-func (s *searcher) polish() {
+// postOptimize betters the best plan without changing its objective.
+func (s *searcher) postOptimize() {
 	j := s.job
 	if len(s.best.sheets) > 1 {
-		m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: merit{left: -1}}
+		m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: objective{left: -1}}
 		m.run(min(s.budget/gatherShare, mostGather))
 		s.nodes += m.filler.steps
-		if j.merit(&m.now).compare(j.merit(&s.best)) < 0 || j.planFinish(&m.now).better(j.planFinish(&s.best)) {
+		if j.objective(&m.now).compare(j.objective(&s.best)) < 0 || j.tieBreaks(&m.now).better(j.tieBreaks(&s.best)) {
 			s.best = m.now
 		}
 	}
 	for i := range s.best.sheets {
-		j.relay(&s.best.sheets[i])
+		j.rearrange(&s.best.sheets[i])
 	}
 	slices.SortStableFunc(s.best.sheets, func(a, b layout) int { return b.load(j) - a.load(j) })
 }
@@ -87,10 +86,9 @@ func (l *layout) load(j *job) int {
 	return int(area / (k.w*k.h/1000 + 1))
 }
 
-// relay lays the pieces of a sheet out anew, if that leaves a larger rectangle or
-// needs fewer cuts.
-func (j *job) relay(l *layout) {
-	best, _ := j.finishOf(l)
+// rearrange lays the pieces of a sheet out anew, if that leaves a larger rectangle or needs fewer cuts.
+func (j *job) rearrange(l *layout) {
+	best, _ := j.tieBreakOf(l)
 	known := map[string]bool{j.look(l.spots): true}
 	consider := func(spots []spot) {
 		if len(spots) < len(l.spots) {
@@ -102,7 +100,7 @@ func (j *job) relay(l *layout) {
 		}
 		known[look] = true
 		other := layout{l.kind, spots}
-		if f, ok := j.finishOf(&other); ok && f.better(best) {
+		if f, ok := j.tieBreakOf(&other); ok && f.better(best) {
 			*l, best = other, f
 		}
 	}

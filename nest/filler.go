@@ -2,9 +2,9 @@ package nest
 
 import "math/rand/v2"
 
-// Filling one sheet quickly: each piece in turn goes into the lower left corner
-// of one of the rectangles that are free, and what is left of that rectangle is
-// divided by one straight cut, so that everything always comes free.
+// Filling one sheet quickly: each piece in turn goes into the lower left corner of one of the
+// rectangles that are free, and what is left of that rectangle is divided by one straight cut, so
+// that everything always comes free.
 
 // manner is a way of choosing: how free rectangles are ranked and divided.
 type manner struct {
@@ -24,8 +24,8 @@ type filler struct {
 	steps int
 }
 
-// fill puts as many of the pieces as it can on a sheet of the kind, in the given
-// order; rest are the others.
+// fill puts as many of the pieces as it can on a sheet of the kind, in the given order; rest are
+// the others.
 func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []int) ([]spot, []int) {
 	j := f.job
 	k := &j.kinds[kind]
@@ -98,6 +98,6 @@ func (f *filler) put(k *sheetKind, in, i, split int) spot {
 	return spot{i, x, r.y}
 }
 
-// dice is a small reproducible source of chance: the same problem is always
-// searched in the same way.
+// dice is a small reproducible source of chance: the same problem is always searched in the same
+// way.
 func dice() *rand.Rand { return rand.New(rand.NewPCG(1, 2)) }

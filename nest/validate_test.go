@@ -9,21 +9,15 @@ import (
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
 // paths returns the paths of all faults in an error.
 func paths(err error) (all []string) {
-	if many, ok := err.(interface{ Unwrap() []error }); ok {
-		for _, one := range many.Unwrap() {
-			all = append(all, paths(one)...)
-		}
-		return all
-	}
-	var fault *nest.FieldError
-	if errors.As(err, &fault) {
-		all = append(all, fault.Path)
+	for _, f := range fault.All(err) {
+		all = append(all, f.Path.String())
 	}
 	return all
 }
@@ -35,20 +29,20 @@ func TestBadProblems(t *testing.T) {
 		want  []string
 		kind  error
 	}{
-		{"no stock", func(p *nest.Problem) { p.Stock = nil }, []string{"stock"}, nest.ErrProblem},
-		{"no width", func(p *nest.Problem) { p.Stock[0].Width = fraction.Length{} }, []string{"stock[0].width"}, nest.ErrProblem},
-		{"negative length", func(p *nest.Problem) { p.Stock[0].Length = inches("-1") }, []string{"stock[0].length"}, nest.ErrProblem},
-		{"negative count", func(p *nest.Problem) { p.Stock[0].Count = new(-1) }, []string{"stock[0].count"}, nest.ErrProblem},
-		{"negative price", func(p *nest.Problem) { p.Stock[0].Price = money.Of(decimal.RequireFromString("-0.5")) }, []string{"stock[0].price"}, nest.ErrProblem},
-		{"part without size", func(p *nest.Problem) { p.Parts[1].Width, p.Parts[1].Height = fraction.Length{}, inches("-2") }, []string{"parts[1].width", "parts[1].height"}, nest.ErrProblem},
-		{"number twice", func(p *nest.Problem) { p.Parts[3].Number = 1 }, []string{"parts[3].number"}, nest.ErrProblem},
-		{"negative pitch", func(p *nest.Problem) { p.Pattern.Pitch = inches("-1") }, []string{"pattern.pitch"}, nest.ErrProblem},
-		{"negative kerf and trim", func(p *nest.Problem) { p.Saw = nest.Saw{Kerf: inches("-1/8"), SquareUp: inches("-1/4")} }, []string{"saw.kerf", "saw.square_up"}, nest.ErrProblem},
+		{"no stock", func(p *nest.Problem) { p.Stock = nil }, []string{"Stock"}, nest.ErrProblem},
+		{"no width", func(p *nest.Problem) { p.Stock[0].Width = fraction.Length{} }, []string{"Stock[0].Width"}, nest.ErrProblem},
+		{"negative length", func(p *nest.Problem) { p.Stock[0].Length = inches("-1") }, []string{"Stock[0].Length"}, nest.ErrProblem},
+		{"negative count", func(p *nest.Problem) { p.Stock[0].Count = new(-1) }, []string{"Stock[0].Count"}, nest.ErrProblem},
+		{"negative price", func(p *nest.Problem) { p.Stock[0].Price = money.Of(decimal.RequireFromString("-0.5")) }, []string{"Stock[0].Price"}, nest.ErrProblem},
+		{"part without size", func(p *nest.Problem) { p.Parts[1].Width, p.Parts[1].Height = fraction.Length{}, inches("-2") }, []string{"Parts[1].Width", "Parts[1].Height"}, nest.ErrProblem},
+		{"number twice", func(p *nest.Problem) { p.Parts[3].Number = 1 }, []string{"Parts[3].Number"}, nest.ErrProblem},
+		{"negative pitch", func(p *nest.Problem) { p.Pattern.Pitch = inches("-1") }, []string{"Pattern.Pitch"}, nest.ErrProblem},
+		{"negative kerf and trim", func(p *nest.Problem) { p.Saw = nest.Saw{Kerf: inches("-1/8"), SquareUp: inches("-1/4")} }, []string{"Saw.Kerf", "Saw.SquareUp"}, nest.ErrProblem},
 		{"too fine", func(p *nest.Problem) {
 			p.Parts[0].Width = fraction.Of(1, 1<<20)
 			p.Parts[1].Width = fraction.Of(1, 999_983)
-		}, []string{"parts[1].width"}, nest.ErrRange},
-		{"too long", func(p *nest.Problem) { p.Stock[0].Length = fraction.Inches(1 << 30) }, []string{"stock[0].length"}, nest.ErrRange},
+		}, []string{"Parts[1].Width"}, nest.ErrRange},
+		{"too long", func(p *nest.Problem) { p.Stock[0].Length = fraction.Inches(1 << 30) }, []string{"Stock[0].Length"}, nest.ErrRange},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -56,7 +50,7 @@ func TestBadProblems(t *testing.T) {
 			test.spoil(&p)
 			_, search := nest.Search(context.Background(), p, nest.Budget{})
 			_, first := nest.FirstFit(p)
-			_, lower := nest.Lower(p)
+			_, lower := nest.LowerBound(p)
 			for name, err := range map[string]error{"Search": search, "FirstFit": first, "Lower": lower} {
 				if got := paths(err); !slices.Equal(got, test.want) || !errors.Is(err, test.kind) {
 					t.Errorf("%s: %v, at %q; want %v at %q", name, err, got, test.kind, test.want)
@@ -84,18 +78,18 @@ func TestUnplaced(t *testing.T) {
 		spoil func(*nest.Problem)
 		want  []nest.Unplaced
 	}{
-		{"wide", func(p *nest.Problem) { p.Parts[2].Width = inches("48-1/8") }, []nest.Unplaced{{3, "no stock is 48 1/8 in wide"}}},
-		{"tall", func(p *nest.Problem) { p.Parts[0].Height = inches("95-5/8") }, []nest.Unplaced{{1, "no stock is 95 5/8 in long when squared up"}}},
+		{"wide", func(p *nest.Problem) { p.Parts[2].Width = inches("48-1/8") }, []nest.Unplaced{{3, nest.TooWide, inches("48-1/8")}}},
+		{"tall", func(p *nest.Problem) { p.Parts[0].Height = inches("95-5/8") }, []nest.Unplaced{{1, nest.TooLong, inches("95-5/8")}}},
 		{"off phase", func(p *nest.Problem) { p.Parts[4].LeftPhase = inches("1/2") },
-			[]nest.Unplaced{{5, "no stock is wide enough at its phase: it takes 48 1/2 in from the left edge"}}},
+			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
 		{"used up", func(p *nest.Problem) { p.Stock[0].Count, p.Stock[0].Length = new(1), inches("73") },
-			[]nest.Unplaced{{5, "the stock is used up"}}},
+			[]nest.Unplaced{{Part: 5, Why: nest.UsedUp}}},
 		{"none", func(p *nest.Problem) { p.Stock[0].Count = new(0) },
-			[]nest.Unplaced{{1, "the stock is used up"}, {2, "the stock is used up"}, {3, "the stock is used up"}, {4, "the stock is used up"}, {5, "the stock is used up"}}},
+			[]nest.Unplaced{{Part: 1, Why: nest.UsedUp}, {Part: 2, Why: nest.UsedUp}, {Part: 3, Why: nest.UsedUp}, {Part: 4, Why: nest.UsedUp}, {Part: 5, Why: nest.UsedUp}}},
 		{"too wide or too long", func(p *nest.Problem) {
 			p.Stock = append(p.Stock, nest.Stock{Width: inches("24"), Length: inches("120")})
 			p.Parts[0].Height = inches("100")
-		}, []nest.Unplaced{{1, "no stock that is 48 in wide is 100 in long when squared up"}}},
+		}, []nest.Unplaced{{1, nest.TooLongForWidth, inches("100")}}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
