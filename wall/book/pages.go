@@ -149,6 +149,7 @@ func (b *page) funcs() template.FuncMap {
 		"place":    place,
 		"unit":     func() string { return unit(b.Plan) },
 		"sentence": sentence,
+		"argument": argument,
 		"search":   func() string { return Search(b.Plan) },
 		"capital":  capital,
 		"sheet":    func() string { return sheetWord(b.Plan) },
