@@ -136,7 +136,7 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		{"Work.Sheets[0].Width", finish.Work{Sheets: []finish.SheetRow{{Width: minus}}}},
 		{"Work.Sheets[0].Length", finish.Work{Sheets: []finish.SheetRow{{Length: minus}}}},
 		{"Work.Sheets[0].Count", finish.Work{Sheets: []finish.SheetRow{{Count: -1}}}},
-		{"Work.Profile", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
+		{"Work.Profile.Features[0].Width", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
 		{"Work", finish.Work{Boxes: make([]finish.Box, finish.MaxCount+1)}},
 	} {
 		_, err := finish.TakeOff(c.work, finish.Materials{})

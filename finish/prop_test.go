@@ -66,7 +66,7 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 }
 
 func drawProfile(t *rapid.T) groove.Profile {
-	return rapid.SampledFrom(groove.Ready()).Draw(t, "profile")
+	return rapid.SampledFrom(groove.Builtin()).Draw(t, "profile")
 }
 
 func price(t *rapid.T, label string) finish.Number {

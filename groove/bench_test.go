@@ -37,14 +37,13 @@ func TestNoAllocs(t *testing.T) {
 	for name, f := range map[string]func(){
 		"Pitch":              func() { p.Pitch() },
 		"Phase":              func() { p.Phase(x, origin) },
-		"At":                 func() { p.At(phase) },
 		"DistanceToBoundary": func() { p.DistanceToBoundary(phase) },
 		"DistanceToSeamLine": func() { p.DistanceToSeamLine(phase) },
 		"Shown":              func() { p.Shown(phase, groove.KeepRight) },
 		"CutDistance":        func() { p.CutDistance(phase, groove.KeepLeft) },
 		"Mirror":             func() { p.Mirror() },
 		"Turned":             func() { p.Turned(phase) },
-		"Least":              func() { p.Least() },
+		"Primitive":          func() { p.Primitive() },
 		"Validate":           func() { p.Validate() },
 	} {
 		if got := testing.AllocsPerRun(100, f); got != 0 {

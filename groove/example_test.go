@@ -21,15 +21,14 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	end := p.Phase(fraction.MustParse("61"), fraction.MustParse("0"))
-	fmt.Println("phase", end, "of", p.Pitch())
-	fmt.Println(p.Describe(end, groove.KeepLeft))
-	fmt.Println(p.CutDistance(end, groove.KeepLeft), "from a whole feature")
+	end, err := p.Phase(fraction.MustParse("61"), fraction.MustParse("0"))
+	fmt.Println("phase", end, "of", p.Pitch(), err)
+	distance, err := p.CutDistance(end, groove.KeepLeft)
+	fmt.Println(distance, "from a whole feature", err)
 	fmt.Println("seams hide at", p.SeamLines())
 	// Output:
-	// phase 7/8 of 1 5/8
-	// flat cut to 7/8 of 1 3/8
-	// 1/2 from a whole feature
+	// phase 7/8 of 1 5/8 <nil>
+	// 1/2 from a whole feature <nil>
 	// seams hide at [0 1 3/8]
 }
 
@@ -42,7 +41,7 @@ func ExampleProfile_Turned() {
 	fmt.Println(p.Turned(fraction.MustParse("1/4")))
 	// Output:
 	// axis 5/8 true
-	// 1
+	// 1 <nil>
 }
 
 func ExampleProfile_Validate() {
@@ -55,27 +54,31 @@ func ExampleProfile_Validate() {
 	}
 	fmt.Println(p.Validate())
 	// Output:
-	// features[0].width: "0": a width is above 0
-	// features[1].depth: "1/2": deeper than the thickness 1/4
+	// Features[0].Width: 0: want a width above 0
+	// Features[1].Depth: 1/2: want no more than the thickness 1/4
 }
 
 // A repeat of two equal halves looks the same at twice as many phases.
-func ExampleProfile_Least() {
+func ExampleProfile_Primitive() {
 	flat, bead := groove.Feature{Width: fraction.Inches(2)}, groove.Feature{Kind: groove.Bead, Width: fraction.Of(1, 4)}
 	p := groove.Profile{Features: []groove.Feature{flat, bead, flat, bead}}
-	fmt.Println(p.Pitch(), p.Least().Pitch())
+	fmt.Println(p.Pitch(), p.Primitive().Pitch())
 	// Output: 4 1/2 2 1/4
 }
 
 // Which feature an edge shows: the end of a run of 61 in is the right edge of what stays, so that its left side is looked at.
 func ExampleProfile_Shown() {
 	p, _ := groove.Find("V-groove planking 6")
-	end := p.Phase(fraction.Inches(61), fraction.Length{})
-	feature, width := p.Shown(end, groove.KeepLeft)
-	fmt.Println("phase", end, "shows a", feature.Kind, "of", width, "in")
-	distance, ok := p.DistanceToSeamLine(end)
-	fmt.Println("nearest seam line", distance, ok)
+	end, err := p.Phase(fraction.Inches(61), fraction.Length{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	feature, width, err := p.Shown(end, groove.KeepLeft)
+	fmt.Println("phase", end, "shows a", feature.Kind, "of", width, "in", err)
+	distance, err := p.DistanceToSeamLine(end)
+	fmt.Println("nearest seam line", distance, err)
 	// Output:
-	// phase 1 shows a flat of 1 in
-	// nearest seam line 1 true
+	// phase 1 shows a flat of 1 in <nil>
+	// nearest seam line 1 <nil>
 }

@@ -1,23 +1,34 @@
 package groove
 
-import "example.com/groovewright/fraction"
+import (
+	"slices"
 
-// Mirror reports whether the pattern is its own mirror image from left to right, and about which axis:
-// the smallest phase in [0, pitch) such that the features to its right are those to its left.
+	"example.com/groovewright/fraction"
+)
+
+// Mirror reports whether the pattern is its own mirror image from left to right, and about which
+// axis: the smallest phase in [0, pitch) such that the features to its right are those to its left.
 //
-// Every profile that has an axis has another half a pitch on; a repeat that is itself k equal repeats has 2k. Each of them
-// turns the pattern into itself, and [Profile.Turned] may use any. Widths, kinds and depths count; a bead and a groove are
-// taken to be symmetrical themselves. Neighbours of one kind are two features with a boundary between them.
+// Every profile that has an axis has another half a pitch on; a repeat that is itself k equal repeats
+// has 2k. Each of them turns the pattern into itself, and [Profile.Turned] may use any. Widths, kinds
+// and depths count; a bead and a groove are taken to be symmetrical themselves. Neighbours of one kind
+// are two features with a boundary between them. There is no axis where half the pitch does not fit a
+// Length, which [Profile.Validate] refuses.
 //
 // It says nothing about edges: see [Profile.Turns].
 func (p Profile) Mirror() (axis fraction.Length, ok bool) {
-	n := len(p.Features)
-	if n == 0 {
+	var err error
+	defer fraction.Catch(&err)
+	return p.mirror()
+}
+
+func (p Profile) mirror() (axis fraction.Length, ok bool) {
+	if p.pitch().IsZero() {
 		return axis, false
 	}
-	half := p.Pitch().Div(2)
+	half := p.pitch().Div(2)
 	var end fraction.Length // of feature last
-	for last := range n {
+	for last := range p.Features {
 		end = end.Add(p.Features[last].Width)
 		if !p.reflects(last) {
 			continue
@@ -30,7 +41,8 @@ func (p Profile) Mirror() (axis fraction.Length, ok bool) {
 	return axis, ok
 }
 
-// reflects reports whether the cyclic sequence reads the same backwards when feature 0 changes places with feature last.
+// reflects reports whether the cyclic sequence reads the same backwards when feature 0 changes places
+// with feature last.
 func (p Profile) reflects(last int) bool {
 	n := len(p.Features)
 	for i := range n {
@@ -41,42 +53,36 @@ func (p Profile) reflects(last int) bool {
 	return true
 }
 
-// Turns reports whether a piece turned by 180° in its plane can take the place of one that is not: the pattern is its own
-// mirror image and the repeats are not boards, whose tongue would come to the side of the groove.
+// Turns reports whether a piece turned by 180° in its plane can take the place of one that is not:
+// the pattern is its own mirror image and the repeats are not boards, whose tongue would come to the
+// side of the groove.
 func (p Profile) Turns() bool {
 	_, ok := p.Mirror()
 	return ok && !p.Boards
 }
 
-// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern has been turned by 180° about
-// it. The left edge of a turned piece shows Turned of the phase at its right edge. Turned twice is the phase again.
-// Where the pattern has no mirror axis it returns the phase, modulo the pitch, as it is.
-func (p Profile) Turned(phase fraction.Length) fraction.Length {
-	axis, ok := p.Mirror()
-	if !ok {
-		return phase.Mod(p.Pitch())
+// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern has been
+// turned by 180° about it. The left edge of a turned piece shows Turned of the phase at its right
+// edge. Turned twice is the phase again. Where the pattern has no mirror axis it returns the phase,
+// modulo the pitch, as it is.
+func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	if axis, ok := p.mirror(); ok {
+		phase = axis.Mul(2).Sub(phase)
 	}
-	return axis.Mul(2).Sub(phase).Mod(p.Pitch())
+	return phase.Mod(p.pitch()), nil
 }
 
-// Least returns the profile with its least repeat: a repeat that was given as k equal ones becomes one of them. All
-// phases modulo the smaller pitch look the same on the wall, so a plan made with it has more freedom.
-func (p Profile) Least() Profile {
+// Primitive returns the profile with its primitive repeat, the shortest one: a repeat that was given
+// as k equal ones becomes one of them. All phases modulo the smaller pitch look the same on the wall,
+// so a plan made with it has more freedom.
+func (p Profile) Primitive() Profile {
 	n := len(p.Features)
 	for size := 1; size < n; size++ {
-		if n%size == 0 && p.repeats(size) {
+		if n%size == 0 && slices.Equal(p.Features[size:], p.Features[:n-size]) {
 			p.Features = p.Features[:size:size]
 			break
 		}
 	}
 	return p
-}
-
-func (p Profile) repeats(size int) bool {
-	for i := size; i < len(p.Features); i++ {
-		if p.Features[i] != p.Features[i-size] {
-			return false
-		}
-	}
-	return true
 }

@@ -2,50 +2,32 @@ package groove
 
 import (
 	"strconv"
-	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/fault"
 )
 
 // Kind is what a feature looks like across the grain of the pattern. The zero value is a flat.
-type Kind int
+type Kind uint8
 
+// The kinds of features.
 const (
 	Flat   Kind = iota // lies in the face
 	Bead               // half-round moulding
 	Groove             // cut into the face
 )
 
-var kinds = [...]string{Flat: "flat", Bead: "bead", Groove: "groove"}
+var kinds = enum.Of[Kind]("flat", "bead", "groove")
 
 // String returns "flat", "bead" or "groove".
-func (k Kind) String() string {
-	if k < 0 || int(k) >= len(kinds) {
-		return "kind " + strconv.Itoa(int(k))
-	}
-	return kinds[k]
-}
+func (k Kind) String() string { return kinds.String(k) }
 
-// MarshalText writes [Kind.String]. It fails for an unknown kind.
-func (k Kind) MarshalText() ([]byte, error) {
-	if k < 0 || int(k) >= len(kinds) {
-		return nil, Fault{Value: k.String(), Reason: unknownKind}
-	}
-	return []byte(kinds[k]), nil
-}
-
-const unknownKind = "not a kind of feature; write flat, bead or groove"
+// MarshalText writes the word of the kind, and fails where it has none.
+func (k Kind) MarshalText() ([]byte, error) { return kinds.Marshal(k) }
 
 // UnmarshalText reads "flat", "bead" or "groove".
-func (k *Kind) UnmarshalText(text []byte) error {
-	for kind, name := range kinds {
-		if name == string(text) {
-			*k = Kind(kind)
-			return nil
-		}
-	}
-	return Fault{Value: string(text), Reason: unknownKind}
-}
+func (k *Kind) UnmarshalText(text []byte) error { return kinds.Unmarshal(text, k) }
 
 // Feature is one flat, bead or groove of a repeat.
 type Feature struct {
@@ -54,7 +36,8 @@ type Feature struct {
 	Depth fraction.Length `json:"depth,omitzero"` // of a groove below the face, of a bead from its quirk to its crown; 0 if not known
 }
 
-// Profile is one repeat of a pattern of upright features, from left to right, which a sheet repeats across its width.
+// Profile is one repeat of a pattern of upright features, from left to right, which a sheet repeats
+// across its width.
 //
 // The zero value has no features; it is not valid, and its pitch is 0.
 type Profile struct {
@@ -69,79 +52,72 @@ type Profile struct {
 // MaxFeatures is the greatest number of features in a repeat.
 const MaxFeatures = 200
 
-// Fault is one thing that is wrong with a profile.
-type Fault struct {
-	Path   string // of the field within the profile, such as features[1].width
-	Value  string // what stands there
-	Reason string // what is wrong, and what would be accepted
-}
-
-func (f Fault) Error() string {
-	if f.Path == "" {
-		return strconv.Quote(f.Value) + ": " + f.Reason
-	}
-	return f.Path + ": " + strconv.Quote(f.Value) + ": " + f.Reason
-}
-
-// Faults are all the faults of a profile, in the order of its fields.
-type Faults []Fault
-
-func (f Faults) Error() string {
-	lines := make([]string, len(f))
-	for i, fault := range f {
-		lines[i] = fault.Error()
-	}
-	return strings.Join(lines, "\n")
-}
-
-// Validate returns nil, or [Faults] with everything that is wrong: no features or too many, an unknown kind, a width that is
-// not positive, a negative depth or thickness, a depth beyond a known thickness, a flat with a depth.
-func (p Profile) Validate() (err error) {
-	defer fraction.Catch(&err)
-	var faults Faults
-	fault := func(path, value, reason string) { faults = append(faults, Fault{path, value, reason}) }
+// Validate returns nil, or everything that is wrong as *fault.Fault values, joined in the order of
+// the fields: no features or too many, an unknown kind, a width that is not positive, a negative depth
+// or thickness, a depth beyond a known thickness, a flat with a depth; else widths whose sum, or half
+// of it, does not fit a Length.
+func (p Profile) Validate() error {
+	var faults fault.List
 	if n := len(p.Features); n == 0 || n > MaxFeatures {
-		fault("features", strconv.Itoa(n), "a repeat has 1 to "+strconv.Itoa(MaxFeatures)+" features")
+		faults.Add(n, "1 to "+strconv.Itoa(MaxFeatures)+" features", "Features")
 	}
 	for i, f := range p.Features {
-		path := "features[" + strconv.Itoa(i) + "]."
-		if f.Kind < 0 || int(f.Kind) >= len(kinds) {
-			fault(path+"kind", f.Kind.String(), unknownKind)
+		if int(f.Kind) >= len(kinds) {
+			faults.Add(f.Kind, kinds.Want(), "Features", i, "Kind")
 		}
 		if f.Width.Sign() <= 0 {
-			fault(path+"width", f.Width.String(), "a width is above 0")
+			faults.Add(f.Width, "a width above 0", "Features", i, "Width")
 		}
 		switch {
 		case f.Depth.Sign() < 0:
-			fault(path+"depth", f.Depth.String(), "a depth is 0 or more")
+			faults.Add(f.Depth, "a depth of 0 or more", "Features", i, "Depth")
 		case f.Kind == Flat && f.Depth.Sign() > 0:
-			fault(path+"depth", f.Depth.String(), "a flat has no depth; leave it out or make it a groove")
+			faults.Add(f.Depth, "no depth of a flat; leave it out or make it a groove", "Features", i, "Depth")
 		case p.Thickness.Sign() > 0 && p.Thickness.Less(f.Depth):
-			fault(path+"depth", f.Depth.String(), "deeper than the thickness "+p.Thickness.String())
+			faults.Add(f.Depth, "no more than the thickness "+p.Thickness.String(), "Features", i, "Depth")
 		}
 	}
 	if p.Thickness.Sign() < 0 {
-		fault("thickness", p.Thickness.String(), "a thickness is 0 or more")
+		faults.Add(p.Thickness, "a thickness of 0 or more", "Thickness")
 	}
-	if faults != nil {
-		return faults
+	if err := faults.Err(); err != nil {
+		return err
 	}
-	p.Pitch() // overflows here, or never
+	return fault.Under(p.fits(), "Features")
+}
+
+// fits returns the overflow of the sums that the methods take for granted.
+func (p Profile) fits() (err error) {
+	defer fraction.Catch(&err)
+	p.mirror()
 	return nil
 }
 
-// Pitch returns the width of one repeat: the sum of its features.
-func (p Profile) Pitch() fraction.Length {
-	var pitch fraction.Length
+// Pitch returns the width of one repeat: the sum of its features. It is 0 where that does not fit a
+// Length, which [Profile.Validate] refuses.
+func (p Profile) Pitch() (pitch fraction.Length) {
+	var err error
+	defer fraction.Catch(&err)
+	return p.pitch()
+}
+
+func (p Profile) pitch() (pitch fraction.Length) {
 	for _, f := range p.Features {
 		pitch = pitch.Add(f.Width)
 	}
 	return pitch
 }
 
-// Boundaries returns where the features of a repeat start, in increasing order from 0, all below the pitch:
-// one for each feature, where it meets the feature before it.
-func (p Profile) Boundaries() []fraction.Length {
+// Boundaries returns where the features of a repeat start, in increasing order from 0, all below the
+// pitch: one for each feature, where it meets the feature before it. There are none where they do not
+// fit a Length, which [Profile.Validate] refuses.
+func (p Profile) Boundaries() (starts []fraction.Length) {
+	var err error
+	defer fraction.Catch(&err)
+	return p.boundaries()
+}
+
+func (p Profile) boundaries() []fraction.Length {
 	starts := make([]fraction.Length, len(p.Features))
 	for i := 1; i < len(starts); i++ {
 		starts[i] = starts[i-1].Add(p.Features[i-1].Width)
@@ -149,8 +125,8 @@ func (p Profile) Boundaries() []fraction.Length {
 	return starts
 }
 
-// SeamLines returns the boundaries beside a groove or a bead, in increasing order: where a seam hides in the shadow.
-// There are none on a profile that is all flats.
+// SeamLines returns the boundaries beside a groove or a bead, in increasing order: where a seam hides
+// in the shadow. There are none on a profile that is all flats.
 func (p Profile) SeamLines() []fraction.Length {
 	var lines []fraction.Length
 	for i, start := range p.Boundaries() {

@@ -3,10 +3,13 @@ package groove_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"github.com/google/go-cmp/cmp"
 )
@@ -46,18 +49,17 @@ func TestValidate(t *testing.T) {
 		{"one flat", with(flat), nil},
 		{"no thickness known", groove.Profile{Features: []groove.Feature{{Kind: groove.Groove, Width: inch("1"), Depth: inch("9")}}}, nil},
 		{"as deep as the sheet", with(groove.Feature{Kind: groove.Groove, Width: inch("1/8"), Depth: inch("1/4")}), nil},
-		{"zero value", groove.Profile{}, []string{"features"}},
-		{"zero width", with(flat, groove.Feature{}), []string{"features[1].width"}},
-		{"negative width", with(groove.Feature{Width: inch("-1")}), []string{"features[0].width"}},
-		{"unknown kind", with(groove.Feature{Kind: 3, Width: inch("1")}), []string{"features[0].kind"}},
-		{"negative kind", with(groove.Feature{Kind: -1, Width: inch("1")}), []string{"features[0].kind"}},
-		{"negative depth", with(groove.Feature{Kind: groove.Bead, Width: inch("1"), Depth: inch("-1/8")}), []string{"features[0].depth"}},
-		{"deep flat", with(groove.Feature{Width: inch("1"), Depth: inch("1/8")}), []string{"features[0].depth"}},
-		{"too deep", with(flat, groove.Feature{Kind: groove.Groove, Width: inch("1/8"), Depth: inch("5/16")}), []string{"features[1].depth"}},
-		{"negative thickness", groove.Profile{Features: []groove.Feature{flat}, Thickness: inch("-1/4")}, []string{"thickness"}},
-		{"too many", groove.Profile{Features: make([]groove.Feature, groove.MaxFeatures+1)}, []string{"features", "features[0].width"}},
+		{"zero value", groove.Profile{}, []string{"Features"}},
+		{"zero width", with(flat, groove.Feature{}), []string{"Features[1].Width"}},
+		{"negative width", with(groove.Feature{Width: inch("-1")}), []string{"Features[0].Width"}},
+		{"unknown kind", with(groove.Feature{Kind: 3, Width: inch("1")}), []string{"Features[0].Kind"}},
+		{"negative depth", with(groove.Feature{Kind: groove.Bead, Width: inch("1"), Depth: inch("-1/8")}), []string{"Features[0].Depth"}},
+		{"deep flat", with(groove.Feature{Width: inch("1"), Depth: inch("1/8")}), []string{"Features[0].Depth"}},
+		{"too deep", with(flat, groove.Feature{Kind: groove.Groove, Width: inch("1/8"), Depth: inch("5/16")}), []string{"Features[1].Depth"}},
+		{"negative thickness", groove.Profile{Features: []groove.Feature{flat}, Thickness: inch("-1/4")}, []string{"Thickness"}},
+		{"too many", groove.Profile{Features: make([]groove.Feature, groove.MaxFeatures+1)}, []string{"Features", "Features[0].Width"}},
 		{"all at once", groove.Profile{Features: []groove.Feature{{Kind: 9, Width: inch("-1"), Depth: inch("-1")}}, Thickness: inch("-1")},
-			[]string{"features[0].kind", "features[0].width", "features[0].depth", "thickness"}},
+			[]string{"Features[0].Kind", "Features[0].Width", "Features[0].Depth", "Thickness"}},
 	} {
 		err := test.profile.Validate()
 		if test.paths == nil {
@@ -66,15 +68,10 @@ func TestValidate(t *testing.T) {
 			}
 			continue
 		}
-		var faults groove.Faults
-		if !errors.As(err, &faults) {
-			t.Errorf("%s: err = %v, want Faults", test.name, err)
-			continue
-		}
 		var paths []string
-		for _, f := range faults {
-			paths = append(paths, f.Path)
-			if f.Reason == "" || !strings.Contains(err.Error(), f.Path+": ") {
+		for _, f := range fault.All(err) {
+			paths = append(paths, f.Path.String())
+			if f.Want == "" || f.Value == "" || !strings.Contains(err.Error(), f.Path.String()+": ") {
 				t.Errorf("%s: fault %+v in %v", test.name, f, err)
 			}
 		}
@@ -164,25 +161,26 @@ func TestBoardsDoNotTurn(t *testing.T) {
 	}
 }
 
-func TestDescribe(t *testing.T) {
+func TestShown(t *testing.T) {
 	bead := repeat(t, "flat 1 1/4, bead 1/4")
 	for _, test := range []struct {
 		phase string
 		keep  groove.Side
 		want  string
 	}{
-		{"0", groove.KeepLeft, "whole bead"},
-		{"0", groove.KeepRight, "whole flat"},
-		{"1 1/4", groove.KeepLeft, "whole flat"},
-		{"1 1/4", groove.KeepRight, "whole bead"},
-		{"3/8", groove.KeepLeft, "flat cut to 3/8 of 1 1/4"},
-		{"3/8", groove.KeepRight, "flat cut to 7/8 of 1 1/4"},
-		{"1 5/16", groove.KeepRight, "bead cut to 3/16 of 1/4"},
-		{"-1/16", groove.KeepLeft, "bead cut to 3/16 of 1/4"}, // any phase is taken modulo the pitch
-		{"3", groove.KeepRight, "whole flat"},
+		{"0", groove.KeepLeft, "1/4 of a bead of 1/4"},
+		{"0", groove.KeepRight, "1 1/4 of a flat of 1 1/4"},
+		{"1 1/4", groove.KeepLeft, "1 1/4 of a flat of 1 1/4"},
+		{"1 1/4", groove.KeepRight, "1/4 of a bead of 1/4"},
+		{"3/8", groove.KeepLeft, "3/8 of a flat of 1 1/4"},
+		{"3/8", groove.KeepRight, "7/8 of a flat of 1 1/4"},
+		{"1 5/16", groove.KeepRight, "3/16 of a bead of 1/4"},
+		{"-1/16", groove.KeepLeft, "3/16 of a bead of 1/4"}, // any phase is taken modulo the pitch
+		{"3", groove.KeepRight, "1 1/4 of a flat of 1 1/4"},
 	} {
-		if got := bead.Describe(inch(test.phase), test.keep); got != test.want {
-			t.Errorf("Describe(%s, %v) = %q, want %q", test.phase, test.keep, got, test.want)
+		f, width, err := bead.Shown(inch(test.phase), test.keep)
+		if got := fmt.Sprintf("%v of a %v of %v", width, f.Kind, f.Width); got != test.want || err != nil {
+			t.Errorf("Shown(%s, %v) = %q, %v, want %q", test.phase, test.keep, got, err, test.want)
 		}
 	}
 }
@@ -210,8 +208,8 @@ func TestCutDistance(t *testing.T) {
 		{"wide: on a boundary", wide, "6", groove.KeepRight, "0"},
 		{"wide: through a groove", wide, "6 1/16", groove.KeepLeft, "1/16"},
 	} {
-		if got := test.profile.CutDistance(inch(test.phase), test.keep); got != inch(test.want) {
-			t.Errorf("%s: CutDistance = %v, want %s", test.name, got, test.want)
+		if got, err := test.profile.CutDistance(inch(test.phase), test.keep); got != inch(test.want) || err != nil {
+			t.Errorf("%s: CutDistance = %v, %v, want %s", test.name, got, err, test.want)
 		}
 	}
 }
@@ -240,49 +238,75 @@ func TestJSON(t *testing.T) {
 	}
 }
 
-func TestSidesHaveNames(t *testing.T) {
-	if groove.KeepLeft.String() != "keep left" || groove.KeepRight.String() != "keep right" {
-		t.Errorf("%v, %v", groove.KeepLeft, groove.KeepRight)
-	}
-}
-
-// TestAtNamesAFeatureWhateverTheWidths: profiles that Validate refuses get an answer too, if no useful one.
-func TestAtNamesAFeatureWhateverTheWidths(t *testing.T) {
-	for _, widths := range [][]string{{"-1"}, {"1", "-3"}, {"-3", "1"}, {"0", "1", "0"}} {
-		var p groove.Profile
-		for _, w := range widths {
-			p.Features = append(p.Features, groove.Feature{Width: inch(w)})
-		}
-		if i, _ := p.At(inch("1/2")); i < 0 || i >= len(widths) {
-			t.Errorf("%v: feature %d", widths, i)
-		}
-	}
-}
-
-// The zero profile has no features and no pitch: what needs a repeat says so in the package's own way, the rest is empty.
+// The zero profile has no features and no pitch: what needs a repeat fails, the rest is empty.
 func TestZeroProfile(t *testing.T) {
 	var p groove.Profile
-	if !p.Pitch().IsZero() || len(p.Boundaries()) != 0 || len(p.SeamLines()) != 0 || p.Turns() || len(p.Least().Features) != 0 {
+	if !p.Pitch().IsZero() || len(p.Boundaries()) != 0 || len(p.SeamLines()) != 0 || p.Turns() || len(p.Primitive().Features) != 0 {
 		t.Error("the zero profile has something")
 	}
-	if _, ok := p.DistanceToSeamLine(inch("1")); ok {
-		t.Error("the zero profile has a seam line")
-	}
-	for name, f := range map[string]func(){
-		"Phase":              func() { p.Phase(inch("1"), inch("0")) },
-		"At":                 func() { p.At(inch("1")) },
-		"DistanceToBoundary": func() { p.DistanceToBoundary(inch("1")) },
-		"CutDistance":        func() { p.CutDistance(inch("1"), groove.KeepLeft) },
-		"Turned":             func() { p.Turned(inch("1")) },
-	} {
-		var err error
-		func() {
-			defer fraction.Catch(&err)
-			f()
-		}()
+	_, phase := p.Phase(inch("1"), inch("0"))
+	_, boundary := p.DistanceToBoundary(inch("1"))
+	_, line := p.DistanceToSeamLine(inch("1"))
+	_, _, shown := p.Shown(inch("1"), groove.KeepLeft)
+	_, cut := p.CutDistance(inch("1"), groove.KeepLeft)
+	_, turned := p.Turned(inch("1"))
+	for i, err := range []error{phase, boundary, line, shown, cut, turned} {
 		var divisor *fraction.ZeroDivisorError
 		if !errors.As(err, &divisor) {
-			t.Errorf("%s: %v, want a *fraction.ZeroDivisorError", name, err)
+			t.Errorf("method %d: %v, want a *fraction.ZeroDivisorError", i, err)
 		}
 	}
+}
+
+func TestSideAsText(t *testing.T) {
+	for side, want := range map[groove.Side]string{groove.KeepLeft: "keep left", groove.KeepRight: "keep right"} {
+		text, err := side.MarshalText()
+		var back groove.Side
+		if err != nil || string(text) != want || side.String() != want || back.UnmarshalText(text) != nil || back != side {
+			t.Errorf("%q, %v, back %v", text, err, back)
+		}
+	}
+}
+
+// FuzzProfile calls everything with any profile and any places: nothing may panic, and what Validate
+// accepts has a pitch and a boundary for each feature.
+func FuzzProfile(f *testing.F) {
+	f.Add(int64(5), int64(4), int64(1), int64(4), uint8(0), uint8(1), int64(61), int64(7), true)
+	f.Add(int64(1), int64(1<<40), int64(1), int64(1<<40-1), uint8(0), uint8(1), int64(61), int64(7), false)
+	f.Add(int64(1), int64(math.MaxInt64), int64(1), int64(math.MaxInt64), uint8(2), uint8(2), int64(math.MaxInt64), int64(1), false)
+	f.Add(int64(-5), int64(4), int64(5), int64(4), uint8(9), uint8(1), int64(math.MinInt64), int64(0), true)
+	f.Fuzz(func(t *testing.T, a, b, c, d int64, one, other uint8, x, y int64, wide bool) {
+		length := func(num, den int64) fraction.Length {
+			if num == math.MinInt64 || den == math.MinInt64 {
+				num, den = math.MaxInt64, 1
+			}
+			return fraction.Of(num, max(den, 1))
+		}
+		p := groove.Profile{WideFlats: wide, Thickness: length(x, y), Features: []groove.Feature{
+			{Kind: groove.Kind(one), Width: length(a, b), Depth: length(y, x)}, {Kind: groove.Kind(other), Width: length(c, d)},
+			{Kind: groove.Kind(one), Width: length(a, b)},
+		}}
+		for _, p := range []groove.Profile{{}, p, {Features: p.Features[:1]}} {
+			valid := p.Validate() == nil
+			if valid && (p.Pitch().Sign() <= 0 || len(p.Boundaries()) != len(p.Features)) {
+				t.Fatalf("%v is valid, with the pitch %v", p, p.Pitch())
+			}
+			p.SeamLines()
+			p.Primitive()
+			p.Mirror()
+			p.Turns()
+			for _, keep := range []groove.Side{groove.KeepLeft, groove.KeepRight, 7} {
+				at := length(x, d)
+				phase, err := p.Phase(at, length(y, b))
+				if err == nil && valid && (phase.Sign() < 0 || !phase.Less(p.Pitch())) {
+					t.Fatalf("phase %v of the pitch %v", phase, p.Pitch())
+				}
+				_, _ = p.DistanceToBoundary(at)
+				_, _ = p.DistanceToSeamLine(at)
+				_, _, _ = p.Shown(at, keep)
+				_, _ = p.CutDistance(at, keep)
+				_, _ = p.Turned(at)
+			}
+		}
+	})
 }

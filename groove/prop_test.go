@@ -30,19 +30,19 @@ func TestPhaseRepeatsByThePitch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := groovetest.Profile().Draw(t, "profile")
 		x, origin := fractiontest.Taped().Draw(t, "x"), fractiontest.Taped().Draw(t, "origin")
-		phase := p.Phase(x, origin)
+		phase := fraction.Must(p.Phase(x, origin))
 		if phase.Sign() < 0 || !phase.Less(p.Pitch()) {
 			t.Fatalf("phase %v is not in [0, %v)", phase, p.Pitch())
 		}
 		repeats := rapid.Int64Range(-100, 100).Draw(t, "repeats")
 		for _, other := range []fraction.Length{
-			p.Phase(x.Add(p.Pitch().Mul(repeats)), origin), p.Phase(x, origin.Add(p.Pitch().Mul(repeats))),
+			fraction.Must(p.Phase(x.Add(p.Pitch().Mul(repeats)), origin)), fraction.Must(p.Phase(x, origin.Add(p.Pitch().Mul(repeats)))),
 		} {
 			if other != phase {
 				t.Fatalf("%d repeats on the phase is %v, not %v", repeats, other, phase)
 			}
 		}
-		if got := p.Phase(origin.Add(phase), origin); got != phase {
+		if got := fraction.Must(p.Phase(origin.Add(phase), origin)); got != phase {
 			t.Fatalf("the phase of a phase is %v, not %v", got, phase)
 		}
 	})
@@ -72,16 +72,23 @@ func TestBoundariesAreWhereFeaturesStart(t *testing.T) {
 	})
 }
 
-func TestAtFindsTheFeature(t *testing.T) {
+func TestShownIsWhatOneSees(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, s, line, phase := grid(t)
-		i, into := p.At(phase.Add(p.Pitch().Mul(rapid.Int64Range(-3, 3).Draw(t, "repeats"))))
-		f := p.Features[i]
-		if f.Kind != s.cells[line].Kind || into.Sign() < 0 || !into.Less(f.Width) {
-			t.Fatalf("At(%v) = %d, %v, a %v of %v", phase, i, into, f.Kind, f.Width)
-		}
-		if got := p.Boundaries()[i].Add(into); got != phase {
-			t.Fatalf("At(%v) = %d, %v, which is %v", phase, i, into, got)
+		phase = phase.Add(p.Pitch().Mul(rapid.Int64Range(-3, 3).Draw(t, "repeats")))
+		for _, keep := range []groove.Side{groove.KeepLeft, groove.KeepRight} {
+			step, cell := 1, line // walk from the cut into what stays, to the next line
+			if keep == groove.KeepLeft {
+				step, cell = -1, s.at(line-1)
+			}
+			n := 1
+			for !s.lines[s.at(line+n*step)] {
+				n++
+			}
+			f, width, err := p.Shown(phase, keep)
+			if err != nil || f.Kind != s.cells[cell].Kind || width != s.grain.Mul(int64(n)) || f.Width.Less(width) {
+				t.Fatalf("Shown(%v, %v) = %v, %v, %v", phase, keep, f, width, err)
+			}
 		}
 	})
 }
@@ -94,13 +101,13 @@ func TestDistancesEqualLooking(t *testing.T) {
 			return s.lines[i] && (s.cells[i].Kind != groove.Flat || s.cells[s.at(i-1)].Kind != groove.Flat)
 		}
 		toBoundary := s.grain.Mul(int64(s.nearest(line, starts)))
-		if got := p.DistanceToBoundary(phase); got != toBoundary {
+		if got := fraction.Must(p.DistanceToBoundary(phase)); got != toBoundary {
 			t.Fatalf("DistanceToBoundary(%v) = %v, want %v", phase, got, toBoundary)
 		}
 		n := s.nearest(line, hides)
-		got, ok := p.DistanceToSeamLine(phase)
-		if ok != (n >= 0) || ok && got != s.grain.Mul(int64(n)) {
-			t.Fatalf("DistanceToSeamLine(%v) = %v, %t, want %d grains", phase, got, ok, n)
+		got := fraction.Must(p.DistanceToSeamLine(phase))
+		if got != s.grain.Mul(int64(max(n, 0))) {
+			t.Fatalf("DistanceToSeamLine(%v) = %v, want %d grains", phase, got, n)
 		}
 	})
 }
@@ -132,7 +139,7 @@ func TestCutDistanceEqualsLooking(t *testing.T) {
 		if p.WideFlats && s.cells[line].Kind == groove.Flat && kept+lost > 0 {
 			want = s.grain.Mul(int64(max(0, lost-kept))).Div(2) // half of the width less what is kept
 		}
-		if got := p.CutDistance(phase, keep); got != want {
+		if got := fraction.Must(p.CutDistance(phase, keep)); got != want {
 			t.Fatalf("CutDistance(%v, %v) = %v, want %v", phase, keep, got, want)
 		}
 	})
@@ -159,7 +166,7 @@ func TestMirrorEqualsLooking(t *testing.T) {
 func TestTurnedShowsTheSameBackwards(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, s, line, phase := grid(t)
-		turned := p.Turned(phase)
+		turned := fraction.Must(p.Turned(phase))
 		if turned.Sign() < 0 || !turned.Less(p.Pitch()) {
 			t.Fatalf("Turned(%v) = %v is not in [0, %v)", phase, turned, p.Pitch())
 		}
@@ -169,7 +176,7 @@ func TestTurnedShowsTheSameBackwards(t *testing.T) {
 			}
 			return
 		}
-		if again := p.Turned(turned); again != phase {
+		if again := fraction.Must(p.Turned(turned)); again != phase {
 			t.Fatalf("turned twice, %v is %v", phase, again)
 		}
 		// Walking right from the phase one sees what one sees walking left from the turned one.
@@ -186,19 +193,19 @@ func TestTurnedShowsTheSameBackwards(t *testing.T) {
 	})
 }
 
-func TestLeastIsTheShortestRepeat(t *testing.T) {
+func TestPrimitiveIsTheShortestRepeat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, s, _, _ := grid(t)
-		least := p.Least()
+		least := p.Primitive()
 		if want := s.grain.Mul(int64(s.period())); least.Pitch() != want {
-			t.Fatalf("Least has the pitch %v, want %v", least.Pitch(), want)
+			t.Fatalf("Primitive has the pitch %v, want %v", least.Pitch(), want)
 		}
 		axis, ok := p.Mirror()
 		if other, same := least.Mirror(); same != ok || other != axis {
-			t.Fatalf("Least has the axis %v, %t, the profile %v, %t", other, same, axis, ok)
+			t.Fatalf("Primitive has the axis %v, %t, the profile %v, %t", other, same, axis, ok)
 		}
-		if again := least.Least().Pitch(); again != least.Pitch() {
-			t.Fatalf("the least of the least has the pitch %v, not %v", again, least.Pitch())
+		if again := least.Primitive().Pitch(); again != least.Pitch() {
+			t.Fatalf("the primitive of the primitive has the pitch %v, not %v", again, least.Pitch())
 		}
 	})
 }

@@ -98,7 +98,7 @@ func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 		}
 		terms = append(terms, Blemish{
 			Run: s.run, Kind: e.kind, Where: e.where, Opening: e.opening, At: e.x, Height: e.height, Weight: e.weight,
-			Amount: s.room.Profile.CutDistance(s.room.Profile.Phase(e.x, o), e.keep),
+			Amount: fraction.Must(s.room.Profile.CutDistance(e.x.Sub(o), e.keep)),
 		})
 	}
 	return terms
@@ -111,8 +111,8 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 		return fraction.Length{}
 	}
 	p := &s.room.Profile
-	left := p.DistanceToBoundary(p.Phase(s.left, o))
-	right := p.DistanceToBoundary(p.Phase(s.right, o))
+	left := fraction.Must(p.DistanceToBoundary(s.left.Sub(o)))
+	right := fraction.Must(p.DistanceToBoundary(s.right.Sub(o)))
 	return left.Sub(right).Abs()
 }
 
@@ -152,7 +152,7 @@ func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
 // and where the pattern has no seam line at all.
 func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
 	p := &s.room.Profile
-	distance, _ := p.DistanceToSeamLine(p.Phase(x, o))
+	distance := fraction.Must(p.DistanceToSeamLine(x.Sub(o)))
 	return Blemish{Run: s.run, Kind: SeamOffLine, Where: AtSeam, At: x, Amount: distance, Weight: s.room.Priorities.SeamLine}
 }
 

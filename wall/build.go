@@ -92,8 +92,8 @@ func (m *model) addPanels(layout *Layout, l leg) {
 			left, right := c.left[at], c.right[j]
 			run.Panels = append(run.Panels, Panel{
 				Left: left, Right: right,
-				LeftPhase:  m.room.Profile.Phase(left, l.sol.origin),
-				RightPhase: m.room.Profile.Phase(right, l.sol.origin),
+				LeftPhase:  fraction.Must(m.room.Profile.Phase(left, l.sol.origin)),
+				RightPhase: fraction.Must(m.room.Profile.Phase(right, l.sol.origin)),
 			})
 			if j < len(c.at)-1 {
 				seam(c.at[j])

@@ -352,10 +352,10 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 			}
 			p := &room.Profile
 			left, right := l.Runs[0].Panels[0], l.Runs[1].Panels[len(l.Runs[1].Panels)-1]
-			if d := p.CutDistance(left.LeftPhase, groove.KeepRight); !d.IsZero() {
+			if d, err := p.CutDistance(left.LeftPhase, groove.KeepRight); err != nil || !d.IsZero() {
 				t.Fatalf("left exposed end cut by %v", d)
 			}
-			if d := p.CutDistance(right.RightPhase, groove.KeepLeft); !d.IsZero() {
+			if d, err := p.CutDistance(right.RightPhase, groove.KeepLeft); err != nil || !d.IsZero() {
 				t.Fatalf("right exposed end cut by %v", d)
 			}
 			break

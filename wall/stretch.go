@@ -153,7 +153,7 @@ func (s *stretch) installed() []Installed {
 
 // agrees reports whether the installed panels of the stretch show the pattern with its origin at o.
 func (s *stretch) agrees(o fraction.Length) bool {
-	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return s.room.Profile.Phase(in.Left, o) != in.LeftPhase })
+	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return fraction.Must(s.room.Profile.Phase(in.Left, o)) != in.LeftPhase })
 }
 
 // anySeamCost returns what a seam with its gap's middle at x costs, all but its distance from a

@@ -116,7 +116,7 @@ func checkCommand(c call) error {
 
 // profilesCommand lists the ready profiles.
 func profilesCommand(c call) error {
-	return show(c.stdout, book.Profiles(groove.Ready()))
+	return show(c.stdout, book.Profiles(groove.Builtin()))
 }
 
 // surveyCommand writes an empty measuring sheet.

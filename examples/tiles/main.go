@@ -20,8 +20,16 @@ func main() {
 		"tile":  wall.Sub(tile).Div(2),
 		"joint": wall.Add(joint).Div(2),
 	} {
-		_, left := course.Shown(course.Phase(fraction.Length{}, origin), groove.KeepRight)
-		_, right := course.Shown(course.Phase(wall, origin), groove.KeepLeft)
+		left, right := cut(course, fraction.Length{}, origin, groove.KeepRight), cut(course, wall, origin, groove.KeepLeft)
 		fmt.Printf("%s in the middle: cut tiles of %s and %s at the ends\n", name, tape.Format(left), tape.Format(right))
 	}
+}
+
+// cut returns the width of the tile that is left at a cut.
+func cut(course groove.Profile, x, origin fraction.Length, keep groove.Side) fraction.Length {
+	_, width, err := course.Shown(x.Sub(origin), keep)
+	if err != nil {
+		panic(err) // only lengths far beyond any wall
+	}
+	return width
 }

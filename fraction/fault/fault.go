@@ -13,6 +13,7 @@ package fault
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -66,7 +67,7 @@ type Step struct {
 }
 
 // Of returns the path of these steps, each of them a field's name or an item's index.
-// It panics if a step is neither a string nor an int, which is a mistake of the caller.
+// A step of another type is taken for a name as fmt prints it.
 func Of(steps ...any) Path {
 	path := make(Path, len(steps))
 	for i, s := range steps {
@@ -76,7 +77,7 @@ func Of(steps ...any) Path {
 		case int:
 			path[i] = Step{Index: s}
 		default:
-			panic("fault.Of: a step is a name or an index")
+			path[i] = Step{Name: fmt.Sprint(s)}
 		}
 	}
 	return path
@@ -166,6 +167,28 @@ func Under(err error, steps ...any) error {
 	}
 	return errors.Join(under...)
 }
+
+// List collects faults in the order in which they are found. The zero List is empty.
+type List struct{ all []error }
+
+// Add appends a fault of a value, with its path and what would be accepted; nil is no value.
+func (l *List) Add(value any, want string, steps ...any) {
+	f := &Fault{Path: Of(steps...), Want: want}
+	if value != nil {
+		f.Value = fmt.Sprint(value)
+	}
+	l.all = append(l.all, f)
+}
+
+// Join appends the faults of err, with the steps put before their paths; nil adds nothing.
+func (l *List) Join(err error, steps ...any) {
+	if err != nil {
+		l.all = append(l.all, Under(err, steps...))
+	}
+}
+
+// Err returns the faults joined, or nil where there are none.
+func (l *List) Err() error { return errors.Join(l.all...) }
 
 // All returns every fault that err joins or wraps, in their order. The causes of a fault
 // are not looked into.

@@ -69,3 +69,42 @@ func TestPathsBothWays(t *testing.T) {
 		t.Errorf("got %s", got)
 	}
 }
+
+func TestListJoinsInOrder(t *testing.T) {
+	var l fault.List
+	if l.Err() != nil {
+		t.Error("an empty list is an error")
+	}
+	l.Add(3, "1 or 2", "Runs", 4)
+	l.Join(nil, "Nowhere")
+	l.Add(nil, "a name", "Name")
+	l.Join(io.EOF, "Stock")
+	const want = "Runs[4]: 3: want 1 or 2\nName: want a name\nStock: EOF"
+	if err := l.Err(); err == nil || err.Error() != want || !errors.Is(err, io.EOF) {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}
+
+// FuzzPath reads any path: what MarshalText writes of it reads back to the same text.
+func FuzzPath(f *testing.F) {
+	f.Add("runs[1].heights[2].top", 7)
+	f.Add("[[3]]..left_phase_.[-4]", -1)
+	f.Fuzz(func(t *testing.T, text string, i int) {
+		var p, back fault.Path
+		if err := p.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+		once, err := p.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		_ = back.UnmarshalText(once)
+		if len(back) > len(p) {
+			t.Fatalf("%q has the steps %v, %q has %v", text, p, once, back)
+		}
+		under := fault.Under(&fault.Fault{Path: p}, text, i, 1.5, nil)
+		if all := fault.All(under); len(all) != 1 || len(all[0].Path) != 4+len(p) || all[0].Error() == "" {
+			t.Fatalf("%v", under)
+		}
+	})
+}

@@ -35,7 +35,7 @@ func (d drawer) chance(label string) bool { return rapid.Bool().Draw(d.T, label)
 
 // drawJob draws a valid job with any of its fields.
 func drawJob(t *rapid.T) plan.Job {
-	profile := rapid.SampledFrom(groove.Ready()).Draw(t, "profile")
+	profile := rapid.SampledFrom(groove.Builtin()).Draw(t, "profile")
 	j := plan.NewJob(rapid.SampledFrom([]fraction.Unit{fraction.Inch, fraction.Millimetre, fraction.Centimetre}).Draw(t, "units"), profile)
 	d := drawer{t, &j}
 	if d.chance("own profile") {

@@ -140,7 +140,7 @@ func (c *converter) job(f *file) plan.Job {
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
 		if j.Profile = ready; !ok {
-			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(each(groove.Ready(), func(p groove.Profile) string { return p.Name }), ", "))
+			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(each(groove.Builtin(), func(p groove.Profile) string { return p.Name }), ", "))
 		}
 	}
 	j.Stock = each(f.Stock, func(s stock) nest.Stock { return nest.Stock(s) })

@@ -130,7 +130,7 @@ func wordsOf(t reflect.Type) (words []string) {
 
 // readyNames returns the names of the ready profiles.
 func readyNames() []string {
-	return each(groove.Ready(), func(p groove.Profile) string { return p.Name })
+	return each(groove.Builtin(), func(p groove.Profile) string { return p.Name })
 }
 
 // wantOf says what is accepted as a value of a type.

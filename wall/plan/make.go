@@ -168,6 +168,6 @@ func (m *maker) tape() fraction.Tape {
 
 // shown returns what a cut at the phase leaves to be seen.
 func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
-	f, width := m.job.Room.Profile.Shown(phase, keep)
-	return Shown{Feature: f.Kind, Width: width, Of: f.Width}
+	f, width, err := m.job.Room.Profile.Shown(phase, keep)
+	return Shown{Feature: f.Kind, Width: fraction.Must(width, err), Of: f.Width}
 }

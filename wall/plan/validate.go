@@ -13,7 +13,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 )
 
@@ -38,12 +37,8 @@ func (j Job) Validate() (err error) {
 		return errors.Join(f.all...)
 	}
 	j.checkValues(&f)
-	if bad := groove.Faults(nil); errors.As(j.Profile.Validate(), &bad) {
-		for _, b := range bad {
-			g := &fault.Fault{Value: b.Value, Want: b.Reason}
-			_ = g.Path.UnmarshalText([]byte("profile." + b.Path))
-			f.join(g)
-		}
+	if err := j.Profile.Validate(); err != nil {
+		f.join(fault.Under(err, "Profile"))
 		return errors.Join(f.all...)
 	}
 	f.join(roomFaults(j.Room.Validate()))

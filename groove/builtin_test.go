@@ -8,9 +8,9 @@ import (
 	"example.com/groovewright/groove"
 )
 
-func TestReadyProfilesAreValidAndSayWhereTheyComeFrom(t *testing.T) {
+func TestBuiltinProfilesAreValidAndSayWhereTheyComeFrom(t *testing.T) {
 	names := map[string]bool{}
-	for _, p := range groove.Ready() {
+	for _, p := range groove.Builtin() {
 		if err := p.Validate(); err != nil {
 			t.Errorf("%s: %v", p.Name, err)
 		}
@@ -34,15 +34,15 @@ func TestReadyProfilesAreValidAndSayWhereTheyComeFrom(t *testing.T) {
 	}
 }
 
-func TestReadyProfilesAreCopies(t *testing.T) {
-	groove.Ready()[0].Features[0].Width = inch("99")
-	if got := groove.Ready()[0].Features[0].Width; got == inch("99") {
-		t.Error("who changes a ready profile changes it for everybody")
+func TestBuiltinProfilesAreCopies(t *testing.T) {
+	groove.Builtin()[0].Features[0].Width = inch("99")
+	if got := groove.Builtin()[0].Features[0].Width; got == inch("99") {
+		t.Error("who changes a builtin profile changes it for everybody")
 	}
 }
 
-// What is said of such goods elsewhere holds for the ready profiles that claim it.
-func TestReadyProfilesAgreeWithWhatIsPrinted(t *testing.T) {
+// What is said of such goods elsewhere holds for the builtin profiles that claim it.
+func TestBuiltinProfilesAgreeWithWhatIsPrinted(t *testing.T) {
 	for _, test := range []struct {
 		prefix, source string
 		holds          func(groove.Profile) bool
@@ -55,7 +55,7 @@ func TestReadyProfilesAgreeWithWhatIsPrinted(t *testing.T) {
 		{"tongue and groove", "the same guide", oneOf("1/4", "1/2", "3/4")},
 	} {
 		n := 0
-		for _, p := range groove.Ready() {
+		for _, p := range groove.Builtin() {
 			if strings.HasPrefix(p.Name, test.prefix) {
 				n++
 				if !test.holds(p) {
@@ -64,7 +64,7 @@ func TestReadyProfilesAgreeWithWhatIsPrinted(t *testing.T) {
 			}
 		}
 		if n == 0 {
-			t.Errorf("no ready profile is named %s", test.prefix)
+			t.Errorf("no builtin profile is named %s", test.prefix)
 		}
 	}
 }
@@ -81,7 +81,7 @@ func oneOf(thicknesses ...string) func(groove.Profile) bool {
 }
 
 // The names promise pitches.
-func TestReadyPitches(t *testing.T) {
+func TestBuiltinPitches(t *testing.T) {
 	for name, want := range map[string]fraction.Length{
 		"beadboard 1-1/2": inch("1 1/2"), "beadboard 1-5/8": inch("1 5/8"), "beadboard 2": inch("2"),
 		"V-groove planking 3-1/2": inch("3 1/2"), "V-groove planking 6": inch("6"), "tongue and groove 5-1/4": inch("5 1/4"),
