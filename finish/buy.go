@@ -5,41 +5,63 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"strings"
 
-	"github.com/shopspring/decimal"
+	"example.com/groovewright/fraction/money"
 )
 
-// offer is one pack that can be bought: so much of a thing (cubic inches, inches, pieces) for a price, nil if not known.
+// offer is one pack that can be bought: so much of a thing (cubic inches, inches, pieces) for a price.
 type offer struct {
 	name  string
 	size  *big.Rat
-	price *decimal.Decimal
+	price money.Amount
 }
 
 // offers reads the packs of one kind that are sold, or the default ones where none is given. read turns one into an offer; its
-// name must tell it from the others.
+// name has to tell it from the others.
 func offers[T any](r *reader, path string, given, otherwise []T, read func(path string, pack T) offer) []offer {
 	if len(given) == 0 {
 		given = otherwise
 	}
 	if len(given) > MaxOffers {
-		r.fault(path, fmt.Sprint(len(given)), fmt.Sprintf("want at most %d", MaxOffers))
+		r.fault(path, fmt.Sprint(len(given)), fmt.Sprintf("at most %d", MaxOffers))
 	}
 	all := make([]offer, len(given))
 	for i, pack := range given {
 		path := fmt.Sprintf("%s[%d]", path, i)
 		all[i] = read(path, pack)
-		r.named(path, all[i].name)
+		if r.named(path, all[i].name); slices.ContainsFunc(all[:i], func(o offer) bool { return o.name == all[i].name }) {
+			r.fault(path+".Name", all[i].name, "each name once")
+		}
 	}
 	return all
 }
 
-// named refuses a pack without a name.
-func (r *reader) named(path, name string) {
-	if strings.TrimSpace(name) == "" {
-		r.fault(path+".name", "", "want a name, such as quart")
-	}
+// containers reads packs of a volume.
+func (r *reader) containers(path string, given, otherwise []Container) []offer {
+	return offers(r, path, given, otherwise, func(path string, c Container) offer {
+		return offer{c.Name, r.quantity(path+".Size", string(c.Size), "a volume such as 1 qt, 10.1 fl oz or 2.5 L", volumes), r.price(path+".Price", c.Price)}
+	})
+}
+
+// rolls reads packs of a length.
+func (r *reader) rolls(path string, given, otherwise []Roll) []offer {
+	return offers(r, path, given, otherwise, r.roll)
+}
+
+func (r *reader) roll(path string, roll Roll) offer {
+	return offer{roll.Name, r.length(path+".Length", roll.Length, "", positive), r.price(path+".Price", roll.Price)}
+}
+
+// packs reads packs of pieces.
+func (r *reader) packs(path string, given, otherwise []Pack) []offer {
+	return offers(r, path, given, otherwise, func(path string, p Pack) offer {
+		size := p.Count
+		if size < 1 || size > MaxCount {
+			r.fault(path+".Count", fmt.Sprint(size), fmt.Sprintf("1 to %d", MaxCount))
+			size = 1
+		}
+		return offer{p.Name, whole(int64(size)), r.price(path+".Price", p.Price)}
+	})
 }
 
 // mix is how many of each offer to buy.
@@ -85,7 +107,7 @@ type trial struct {
 	counts      []int64 // by place in mixer.offers
 }
 
-// leastMoney returns the best mix of the offers for what is needed, which must be positive.
+// leastMoney returns the best mix of the offers for what is needed, which has to be positive.
 // worth is the share of the price that leftovers keep, from 0 to 1.
 func leastMoney(need *big.Rat, offers []offer, worth *big.Rat) mix {
 	m := &mixer{need: need, offers: rate(offers, worth)}
@@ -105,7 +127,7 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 	for i, o := range offers {
 		effective := whole(1)
 		if priced {
-			effective = sub(o.price.Rat(), mul(worth, lowest, o.size))
+			effective = sub(amount(o.price), mul(worth, lowest, o.size))
 		}
 		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size)}
 	}
@@ -127,14 +149,20 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 // lowestRate returns the lowest price per size; ok is false where a price is not known.
 func lowestRate(offers []offer) (lowest *big.Rat, ok bool) {
 	for _, o := range offers {
-		if o.price == nil {
+		if !o.price.Known() {
 			return nil, false
 		}
-		if rate := quo(o.price.Rat(), o.size); lowest == nil || rate.Cmp(lowest) < 0 {
+		if rate := quo(amount(o.price), o.size); lowest == nil || rate.Cmp(lowest) < 0 {
 			lowest = rate
 		}
 	}
 	return lowest, lowest != nil
+}
+
+// amount returns a known price as an exact number.
+func amount(price money.Amount) *big.Rat {
+	d, _ := price.Decimal()
+	return d.Rat()
 }
 
 // search tries the counts of the offer at place and of those before it; those after it are chosen.
@@ -194,12 +222,12 @@ func (t *trial) compare(u *trial) int {
 	return cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs))
 }
 
-// MaxPacks is the greatest number of packs of one kind that a list asks for: more is a slip in the input.
+// MaxPacks is the greatest number of packs of one kind that a list asks for: more is a mistake in the input.
 const MaxPacks = 100_000
 
 // MixError says that a quantity needs more packs than anyone buys.
 type MixError struct {
-	Item  string
+	Item  Item
 	Packs int64
 }
 

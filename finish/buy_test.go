@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction/money"
 )
 
 // enumerate is the plain way: every mix with no more of a pack than alone would do, compared by effective price, size and packs.
@@ -15,11 +16,11 @@ func enumerate(need *big.Rat, offers []finish.Offer, worth *big.Rat) (price, siz
 	var lowest *big.Rat
 	priced := true
 	for _, o := range offers {
-		priced = priced && o.Price != nil
+		priced = priced && o.Price.Known()
 	}
 	for _, o := range offers {
 		if priced {
-			if rate := quo(o.Price.Rat(), o.Size); lowest == nil || rate.Cmp(lowest) < 0 {
+			if rate := quo(ratOf(o.Price), o.Size); lowest == nil || rate.Cmp(lowest) < 0 {
 				lowest = rate
 			}
 		}
@@ -38,7 +39,7 @@ func enumerate(need *big.Rat, offers []finish.Offer, worth *big.Rat) (price, siz
 		o := offers[i]
 		each := rat("1")
 		if priced {
-			each = new(big.Rat).Sub(o.Price.Rat(), mul(worth, lowest, o.Size))
+			each = new(big.Rat).Sub(ratOf(o.Price), mul(worth, lowest, o.Size))
 		}
 		p, s = new(big.Rat).Set(p), new(big.Rat).Set(s)
 		for alone := rat("0"); ; alone.Add(alone, o.Size) {
@@ -71,12 +72,12 @@ func TestLeastMoneyEqualsEnumeration(t *testing.T) {
 				o.Size = size
 			}
 			if allPriced || rapid.Bool().Draw(t, "priced") {
-				o.Price = new(decimal.New(rapid.SampledFrom([]int64{0, 100, 250, 400, 399, 1600, 975}).Draw(t, "cents"), -2))
+				o.Price = money.Of(decimal.New(rapid.SampledFrom([]int64{0, 100, 250, 400, 399, 1600, 975}).Draw(t, "cents"), -2))
 			}
 			offers = append(offers, o)
 		}
 		price, size, packs := enumerate(need, offers, rat(worth))
-		counts, held, proved := finish.LeastMoney(need, offers, rat(worth))
+		counts, held, proved := finish.BestMix(need, offers, rat(worth))
 		if !proved {
 			t.Fatal("not proved")
 		}
@@ -91,31 +92,37 @@ func TestLeastMoneyEqualsEnumeration(t *testing.T) {
 	})
 }
 
+// ratOf is a known price as an exact number.
+func ratOf(a money.Amount) *big.Rat {
+	d, _ := a.Decimal()
+	return d.Rat()
+}
+
 // priceOf is the effective price of a mix.
 func priceOf(counts []int64, offers []finish.Offer, worth *big.Rat) *big.Rat {
 	var lowest *big.Rat
 	for _, o := range offers {
-		if o.Price == nil {
+		if !o.Price.Known() {
 			total := int64(0)
 			for _, n := range counts {
 				total += n
 			}
 			return big.NewRat(total, 1)
 		}
-		if rate := quo(o.Price.Rat(), o.Size); lowest == nil || rate.Cmp(lowest) < 0 {
+		if rate := quo(ratOf(o.Price), o.Size); lowest == nil || rate.Cmp(lowest) < 0 {
 			lowest = rate
 		}
 	}
 	total := rat("0")
 	for i, n := range counts {
-		each := new(big.Rat).Sub(offers[i].Price.Rat(), mul(worth, lowest, offers[i].Size))
+		each := new(big.Rat).Sub(ratOf(offers[i].Price), mul(worth, lowest, offers[i].Size))
 		total.Add(total, mul(each, big.NewRat(n, 1)))
 	}
 	return total
 }
 
 func offer(size, price string) finish.Offer {
-	return finish.Offer{Size: rat(size), Price: new(decimal.RequireFromString(price))}
+	return finish.Offer{Size: rat(size), Price: money.MustParse(price)}
 }
 
 func TestLeastMoney(t *testing.T) {
@@ -140,7 +147,7 @@ func TestLeastMoney(t *testing.T) {
 		{"a free pack", "3", []finish.Offer{offer("1", "0"), offer("4", "5")}, "0", []int64{3, 0}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			counts, _, proved := finish.LeastMoney(rat(c.need), c.offers, rat(c.worth))
+			counts, _, proved := finish.BestMix(rat(c.need), c.offers, rat(c.worth))
 			if !proved || counts[0] != c.want[0] || counts[1] != c.want[1] {
 				t.Errorf("LeastMoney(%s) = %v, %v, want %v", c.need, counts, proved, c.want)
 			}
@@ -154,7 +161,7 @@ func TestMixSaysWhereTheSearchEnded(t *testing.T) {
 	for _, size := range []string{"101", "103", "107", "109", "113", "127"} {
 		offers = append(offers, offer(size, size))
 	}
-	counts, held, proved := finish.LeastMoney(rat("100000.5"), offers, rat("0"))
+	counts, held, proved := finish.BestMix(rat("100000.5"), offers, rat("0"))
 	if proved {
 		t.Errorf("proved within %d steps: the test needs a harder case", finish.MixSteps)
 	}

@@ -1,9 +1,12 @@
 package finish_test
 
 import (
+	"encoding/json"
 	"slices"
-	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -16,7 +19,7 @@ func quiet() (finish.Work, finish.Materials) {
 		Built: 2015, Pieces: []finish.Piece{{Width: fraction.Inches(40), Height: fraction.Inches(20)}}, Highest: fraction.Inches(20),
 		Profile: groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)},
 	}
-	m := finish.Materials{House: finish.House{Material: "plastic"}, Nails: finish.Nails{None: true}, Adhesive: finish.Adhesive{Form: "none"}}
+	m := finish.Materials{House: finish.House{Material: finish.Plastic}, Nails: finish.Nails{None: true}, Adhesive: finish.Adhesive{Form: finish.NoGlue}}
 	m.Paint.Primer = finish.Coating{Before: "0"}
 	m.Paint.Top = finish.Coating{Before: "0", After: "0"}
 	return w, m
@@ -25,7 +28,7 @@ func quiet() (finish.Work, finish.Materials) {
 func names(cautions []finish.Caution) []string {
 	var all []string
 	for _, c := range cautions {
-		all = append(all, c.Name)
+		all = append(all, c.String())
 	}
 	return all
 }
@@ -42,7 +45,7 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		{"nothing", func(w *finish.Work, _ *finish.Materials) { *w = finish.Work{} }, nil},
 		{"a box", func(w *finish.Work, _ *finish.Materials) { w.Boxes = []finish.Box{{Name: "a"}} }, []string{"power", "box flush", "box open", "saws"}},
 		{"a box behind what cannot burn", func(w *finish.Work, m *finish.Materials) {
-			w.Boxes, m.House.Material = []finish.Box{{Name: "a"}}, "noncombustible"
+			w.Boxes, m.House.Material = []finish.Box{{Name: "a"}}, finish.Noncombustible
 		}, []string{"power", "box open", "saws"}},
 		{"cooking", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, []string{"heat", "saws"}},
 		{"built in 1989", func(w *finish.Work, _ *finish.Materials) { w.Built = 1989 }, []string{"asbestos", "saws"}},
@@ -50,17 +53,17 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		{"built in 1977", func(w *finish.Work, _ *finish.Materials) { w.Built = 1977 }, []string{"lead", "asbestos", "saws"}},
 		{"built nobody knows when", func(w *finish.Work, _ *finish.Materials) { w.Built = 0 }, []string{"lead", "asbestos", "saws"}},
 		{"nails", func(_ *finish.Work, m *finish.Materials) { m.Nails.None = false }, []string{"cables and pipes", "saws", "nailer"}},
-		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = "mdf" }, []string{"dust", "resin", "saws", "fire spread"}},
-		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = "solid wood" }, []string{"dust", "saws", "fire spread"}},
+		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.MDF }, []string{"dust", "resin", "saws", "fire spread"}},
+		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.SolidWood }, []string{"dust", "saws", "fire spread"}},
 		{"at 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(36) }, []string{"saws"}},
 		{"above 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.MustParse("36 1/16") }, []string{"saws", "ladder"}},
 		{"1/4 in hardboard on studs", func(_ *finish.Work, m *finish.Materials) {
-			m.House.Material, m.House.Backing = "hardboard", "studs"
+			m.House.Material, m.House.Backing = finish.Hardboard, finish.BareStuds
 		}, []string{"dust", "saws", "fire spread"}},
 		{"3/16 in hardboard on studs", func(w *finish.Work, m *finish.Materials) {
-			m.House.Material, m.House.Backing, w.Profile.Thickness = "hardboard", "studs", fraction.Of(3, 16)
+			m.House.Material, m.House.Backing, w.Profile.Thickness = finish.Hardboard, finish.BareStuds, fraction.Of(3, 16)
 		}, []string{"dust", "saws", "fire spread", "thin panel"}},
-		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = "beads" }, []string{"saws", "fumes"}},
+		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads }, []string{"saws", "fumes"}},
 		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, []string{"saws", "fumes"}},
 		{"damp", func(_ *finish.Work, m *finish.Materials) { m.House.Damp = true }, []string{"saws", "damp"}},
 	} {
@@ -75,144 +78,103 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		}
 	}
 	for _, c := range finish.AllCautions() {
-		if !raised[c.Name] {
-			t.Errorf("no condition of this table raises %q", c.Name)
+		if !raised[c.String()] {
+			t.Errorf("no condition of this table raises %q", c)
 		}
 	}
 }
 
-// TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads as permission.
-func TestCautionsDeferAndPermitNothing(t *testing.T) {
-	seen := map[string]bool{}
-	for _, c := range finish.AllCautions() {
-		if seen[c.Name] || c.Name == "" || c.When == "" || c.Advice == "" || c.Defers == "" || c.Source == "" {
-			t.Errorf("%q: twice, or a part is missing", c.Name)
-		}
-		seen[c.Name] = true
-		for _, word := range []string{"you may ", "is safe", "it is fine", "complies", "compliant", "is allowed", "permitted", "approved"} {
-			if strings.Contains(strings.ToLower(c.Advice), word) {
-				t.Errorf("%q reads as a permission: %q", c.Name, word)
-			}
-		}
+// order is the schedule of a work, a step in each text.
+func order(w finish.Work, m finish.Materials) []string {
+	all := []string{}
+	for _, s := range finish.Schedule(w, m) {
+		all = append(all, s.String())
 	}
+	return all
 }
 
 func TestScheduleOrder(t *testing.T) {
-	w, m := kitchen(), finish.Materials{}
-	var got []string
-	for _, s := range finish.Schedule(w, m) {
-		got = append(got, s.Title)
-	}
-	want := []string{
-		"Look first", "Let the panels rest", "Cut", "First coats, before fitting", "Mains off", "Dry-fit", "Fit in order",
-		"Closing pieces", "Tape off", "Seal", "Last coat, after sealing", "Power on again",
-	}
-	if !slices.Equal(got, want) {
-		t.Errorf("steps %q, want %q", got, want)
-	}
-}
-
-func TestScheduleLeavesOutWhatIsNotNeeded(t *testing.T) {
-	w, m := quiet()
-	var got []string
-	for _, s := range finish.Schedule(w, m) {
-		got = append(got, s.Title)
-	}
-	if want := []string{"Look first", "Let the panels rest", "Cut", "Dry-fit", "Fit in order"}; !slices.Equal(got, want) {
-		t.Errorf("steps %q, want %q", got, want)
-	}
-	if steps := finish.Schedule(finish.Work{}, m); steps != nil {
-		t.Errorf("no pieces: %v", steps)
-	}
-}
-
-// titled returns the text of the step with that title, or "".
-func titled(w finish.Work, m finish.Materials, title string) string {
-	for _, s := range finish.Schedule(w, m) {
-		if s.Title == title {
-			return s.String()
-		}
-	}
-	return ""
-}
-
-func TestScheduleMitresOutsideCorners(t *testing.T) {
-	w, m := quiet()
-	w.Mitred = []string{"the corner of the pier and the niche"}
-	text := titled(w, m, "Mitre the outside corners")
-	for _, want := range []string{"the corner of the pier and the niche", "45 degrees", "long point"} {
-		if !strings.Contains(text, want) {
-			t.Errorf("%q lacks %q", text, want)
+	quietWork, quietMaterials := quiet()
+	boarded, nailed := quiet()
+	boarded.Profile.Boards, boarded.Boxes, nailed.Nails.None = true, []finish.Box{{Name: "a"}}, false
+	listed := nailed
+	listed.Furring.Thickness, listed.Nails.None, listed.Adhesive.Boards = "3/4", true, finish.GlueDots
+	closed := quietWork
+	closed.Fitting, closed.Closing, closed.Mitred = []string{"1", "3a"}, []string{"2"}, true
+	damp := finish.Materials{House: finish.House{Damp: true, Material: finish.SolidWood, Datum: "0"}, Paint: finish.Paint{Primer: finish.Coating{Before: "2", After: "1"}}}
+	for _, c := range []struct {
+		name string
+		work finish.Work
+		m    finish.Materials
+		want []string
+	}{
+		{"the kitchen", kitchen(), finish.Materials{}, []string{
+			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "first coats: primer 1; top coat 1; edges 2",
+			"mains off", "dry fit: extenders", "fit: beads; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5",
+			"tape: counter; joints 47.07 ft; lines 2", "seal", "last coats: top coat 1", "power on",
+		}},
+		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
+			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "first coats: primer 2; top coat 1; edges 2; backs",
+			"mains off", "dry fit: extenders", "fit: beads; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5",
+			"tape: floor; joints 47.07 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "power on",
+		}},
+		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit"}},
+		{"no pieces", finish.Work{}, quietMaterials, []string{}},
+		{"closing pieces and a mitered corner", closed, quietMaterials, []string{
+			"look", "rest: rest sheets", "cut: pieces 1; closing 2", "miter", "dry fit", "fit: closing 2; fitting 1, 3a", "close: closing 2",
+		}},
+		{"boards on strips that are not on the list", boarded, nailed, []string{
+			"look", "rest: rest boards", "strips: strips 16 in; strips unlisted; set boxes back", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: nails", "power on",
+		}},
+		{"boards that are glued only, on strips that are", boarded, listed, []string{
+			"look", "rest: rest boards", "strips: strips 16 in; strips listed", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: dots", "power on",
+		}},
+		{"boards that are glued only, no strips", boarded, quietMaterials, []string{
+			"look", "rest: rest boards", "cut: pieces 1", "mains off", "dry fit: extenders", "fit", "power on",
+		}},
+	} {
+		if diff := cmp.Diff(c.want, order(c.work, c.m)); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", c.name, diff)
 		}
 	}
 }
 
-// TestScheduleFitsClosingPiecesOnTheirOwn: what closes a run is not fitted with the rest.
-func TestScheduleFitsClosingPiecesOnTheirOwn(t *testing.T) {
-	w, m := quiet()
-	w.Fitting, w.Closing = []string{"piece 1 on the left"}, []string{"2"}
-	if text := titled(w, m, "Fit in order"); !strings.Contains(text, "Leave out what closes a run (2)") || !strings.Contains(text, "piece 1 on the left.") {
-		t.Errorf("fit: %q", text)
+// TestStepsReadBack writes and reads every step of every stage with every kind of act.
+func TestStepsReadBack(t *testing.T) {
+	var steps []finish.Step
+	for stage := finish.StageLook; stage <= finish.StagePowerOn; stage++ {
+		step := finish.Step{Stage: stage}
+		for kind := finish.ActTestPaint; kind <= finish.ActLines; kind++ {
+			a := finish.Act{Kind: kind}
+			switch {
+			case kind == finish.ActClosing || kind == finish.ActFitting:
+				a.Labels = []string{"1", "3a"}
+			case kind%2 == 0:
+				a.Figure = finish.Figure{Value: finish.Decimal{Decimal: decimal.New(605, -1)}, Unit: finish.UnitFluidOunce}
+			}
+			step.Acts = append(step.Acts, a)
+		}
+		steps = append(steps, step, finish.Step{Stage: stage})
 	}
-	if text := titled(w, m, "Closing pieces"); !strings.Contains(text, "Measure the space of 2 on the wall") {
-		t.Errorf("close: %q", text)
+	text, err := json.Marshal(steps)
+	if err != nil {
+		t.Fatal(err)
 	}
-}
-
-func TestScheduleOfBoards(t *testing.T) {
-	w, m := quiet()
-	w.Profile.Boards, m.Nails.None = true, false
-	for thickness, want := range map[finish.Taped]string{"": "not on the shopping list", "3/4": "The list has them"} {
-		m.Furring.Thickness = thickness
-		if text := titled(w, m, "Strips behind the boards"); !strings.Contains(text, "at most 16 in apart") || !strings.Contains(text, want) {
-			t.Errorf("strips of %q: %q, want %q", thickness, text, want)
+	var again []finish.Step
+	if err := json.Unmarshal(text, &again); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(steps, again); diff != "" {
+		t.Errorf("(-written +read)\n%s", diff)
+	}
+	for _, wrong := range []string{"", "sing", "cut: sing", "cut: pieces many", "cut: ", "cut: pieces 1 yard", "cut:"} {
+		if err := new(finish.Step).UnmarshalText([]byte(wrong)); err == nil {
+			t.Errorf("%q was read", wrong)
 		}
 	}
-	m.Nails.None, m.Furring.Thickness = true, "3/4"
-	if text := titled(w, m, "Strips behind the boards"); text == "" {
-		t.Error("strips that the job counts are not told")
-	}
-	m.Furring.Thickness = ""
-	if text := titled(w, m, "Strips behind the boards"); text != "" {
-		t.Errorf("strips behind boards that are glued only: %q", text)
-	}
-}
-
-// TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words are those of boards.
-func TestBoardsAreNotCalledPanels(t *testing.T) {
-	w := kitchen()
-	w.Profile.Boards, w.Profile.Thickness, w.Built, w.Highest = true, fraction.Of(1, 8), 1900, fraction.Inches(80)
-	w.Mitred = []string{"the pier"}
-	w.Joints[1].Gap = fraction.Inches(1)
-	m := finish.Materials{House: finish.House{Damp: true, Backing: "studs"}, Adhesive: finish.Adhesive{Boards: "dots"}}
-	m.Boxes = []finish.BoxNote{{Name: "switches", SetBack: "3"}}
-	if raised, all := len(finish.Cautions(w, m)), len(finish.AllCautions()); raised != all {
-		t.Errorf("%d of %d cautions raised", raised, all)
-	}
-	var said []string
-	for _, c := range finish.Cautions(w, m) {
-		said = append(said, c.When, c.Advice)
-	}
-	for _, s := range finish.Schedule(w, m) {
-		said = append(said, s.String())
-	}
-	list := takeOff(t, w, m)
-	for _, r := range list.Rows {
-		if r.Item != "panel adhesive" && !strings.HasPrefix(r.Item, "sheeting") { // what they are sold as
-			said = append(said, r.Item, r.How)
-		}
-	}
-	for _, x := range list.Warnings {
-		said = append(said, x.Text)
-	}
-	for _, text := range said {
-		if words := strings.ReplaceAll(text, "plastic sheet", ""); strings.Contains(words, "panel") || strings.Contains(words, "sheet") {
-			t.Errorf("boards are told as panels or sheets: %q", text)
-		}
-	}
-	for _, c := range finish.AllCautions() {
-		if strings.Contains(c.String(), "{") || strings.Contains(c.String(), "board that") {
-			t.Errorf("%q has a word left open", c)
+	for _, wrong := range []finish.Step{{Stage: 200}, {Acts: []finish.Act{{Kind: 200}}}} {
+		if _, err := wrong.MarshalText(); err == nil {
+			t.Errorf("%v was written", wrong)
 		}
 	}
 }
@@ -225,7 +187,7 @@ func TestDatumIsGuessedOnlyWhereTheJobIsSilent(t *testing.T) {
 		ladder, guess bool
 	}{
 		{"every run reaches 66 in", func(*finish.Work, *finish.Materials) {}, false, true},
-		{"one run reaches 30 in", func(w *finish.Work, _ *finish.Materials) { w.Low = finish.CounterReach }, true, false},
+		{"one run reaches 30 in", func(w *finish.Work, _ *finish.Materials) { w.Low = finish.CounterReach() }, true, false},
 		{"a range stands there", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, true, false},
 		{"the job gives a counter", func(_ *finish.Work, m *finish.Materials) { m.House.Datum = "36" }, true, false},
 		{"the job gives the floor", func(_ *finish.Work, m *finish.Materials) { m.House.Datum = "0" }, false, false},
@@ -234,29 +196,21 @@ func TestDatumIsGuessedOnlyWhereTheJobIsSilent(t *testing.T) {
 		w, m := quiet()
 		w.Highest, w.Low = fraction.Inches(66), fraction.Inches(66)
 		c.change(&w, &m)
-		raised := slices.ContainsFunc(finish.Cautions(w, m), func(c finish.Caution) bool { return c.Name == "ladder" })
-		said := strings.Contains(titled(w, m, "Look first"), "taken to be the floor")
+		raised := slices.Contains(finish.Cautions(w, m), finish.Ladder)
+		said := order(w, m)[0] == "look: assume floor 30 in"
 		if raised != c.ladder || said != c.guess {
-			t.Errorf("%s: ladder %v, want %v; guess told %v, want %v", c.name, raised, c.ladder, said, c.guess)
+			t.Errorf("%s: ladder %v, want %v; guess said %v, want %v", c.name, raised, c.ladder, said, c.guess)
 		}
 	}
 }
 
-func TestScheduleRestsByMaterial(t *testing.T) {
-	w, m := quiet()
-	rest := func() string { return finish.Schedule(w, m)[1].Wait.String() }
-	if got := rest(); got != "24 to 72 hours" {
-		t.Errorf("sheets rest %s", got)
+func TestWaits(t *testing.T) {
+	for w := finish.RestSheets; w <= finish.CureSealant; w++ {
+		if least, most, source := w.Range(); least <= 0 || most <= least || source == finish.NoSource {
+			t.Errorf("wait %d: %d to %d, %s", w, least, most, source)
+		}
 	}
-	w.Profile.Boards = true
-	if got := rest(); got != "48 to 72 hours" {
-		t.Errorf("boards rest %s", got)
-	}
-	m.House.Material = "solid wood"
-	if got := rest(); got != "7 to 10 days" {
-		t.Errorf("solid wood rests %s", got)
-	}
-	if got := finish.SkinSealant.String(); got != "5 to 15 minutes" {
-		t.Errorf("sealant skins in %s", got)
+	if least, most, source := finish.Wait(200).Range(); least != 0 || most != 0 || source != finish.NoSource {
+		t.Errorf("no wait: %d to %d, %s", least, most, source)
 	}
 }

@@ -5,10 +5,9 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
-	"github.com/shopspring/decimal"
+	"example.com/groovewright/fraction/money"
 )
 
 // electric is what is known of boxes, extenders and screws.
@@ -32,20 +31,20 @@ type note struct {
 type extender struct {
 	gangs int
 	depth *big.Rat
-	price *decimal.Decimal
+	price money.Amount
 }
 
 func (r *reader) electric(m, d Materials) electric {
-	const path = "screws."
+	s := m.Screws
 	return electric{
 		notes:       r.notes(m.Boxes),
 		extenders:   r.extenders(m.Extenders, d.Extenders),
-		device:      r.times(path+"device_per_gang", m.Screws.DevicePerGang, d.Screws.DevicePerGang),
-		cover:       r.times(path+"cover_per_gang", m.Screws.CoverPerGang, d.Screws.CoverPerGang),
-		deviceUsual: r.length(path+"device_usual", m.Screws.DeviceUsual, d.Screws.DeviceUsual, positive),
-		coverUsual:  r.length(path+"cover_usual", m.Screws.CoverUsual, d.Screws.CoverUsual, positive),
-		lengths:     r.lengths(path+"lengths", m.Screws.Lengths, d.Screws.Lengths),
-		offers:      r.packs(path+"packs", m.Screws.Packs, d.Screws.Packs),
+		device:      r.times("Screws.DevicePerGang", s.DevicePerGang, d.Screws.DevicePerGang),
+		cover:       r.times("Screws.CoverPerGang", s.CoverPerGang, d.Screws.CoverPerGang),
+		deviceUsual: r.length("Screws.DeviceUsual", s.DeviceUsual, d.Screws.DeviceUsual, positive),
+		coverUsual:  r.length("Screws.CoverUsual", s.CoverUsual, d.Screws.CoverUsual, positive),
+		lengths:     r.lengths("Screws.Lengths", s.Lengths, d.Screws.Lengths),
+		offers:      r.packs("Screws.Packs", s.Packs, d.Screws.Packs),
 	}
 }
 
@@ -55,14 +54,14 @@ const maxGangs = 10
 func (r *reader) notes(boxes []BoxNote) map[string]note {
 	notes := map[string]note{}
 	for i, n := range boxes {
-		path := fmt.Sprintf("boxes[%d]", i)
+		path := fmt.Sprintf("Boxes[%d]", i)
 		if _, twice := notes[n.Name]; twice || n.Name == "" {
-			r.fault(path+".name", n.Name, "want the name of an opening, each once")
+			r.fault(path+".Name", n.Name, "the name of an opening, each once")
 		}
 		r.gangs(path, n.Gangs)
 		back := new(big.Rat)
 		if n.SetBack != "" {
-			back = r.length(path+".set_back", n.SetBack, "", fraction.Inches(-fraction.MaxInput))
+			back = r.length(path+".SetBack", n.SetBack, "", fraction.Inches(-fraction.MaxInput))
 		}
 		notes[n.Name] = note{n.Gangs, back}
 	}
@@ -71,27 +70,26 @@ func (r *reader) notes(boxes []BoxNote) map[string]note {
 
 func (r *reader) gangs(path string, n int) {
 	if n < 0 || n > maxGangs {
-		r.fault(path+".gangs", fmt.Sprint(n), fmt.Sprintf("want 0 to %d", maxGangs))
+		r.fault(path+".Gangs", fmt.Sprint(n), fmt.Sprintf("0 to %d", maxGangs))
 	}
 }
 
 func (r *reader) extenders(given, otherwise []Extender) []extender {
-	path := "extenders"
 	if len(given) == 0 {
 		given = otherwise
 	}
 	var all []extender
 	for i, e := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
+		path := fmt.Sprintf("Extenders[%d]", i)
 		r.gangs(path, e.Gangs)
-		all = append(all, extender{e.Gangs, r.length(path+".depth", e.Depth, "", positive), r.price(path+".price", e.Price)})
+		all = append(all, extender{e.Gangs, r.length(path+".Depth", e.Depth, "", positive), r.price(path+".Price", e.Price)})
 	}
 	return all
 }
 
-// SetBack is how far the front of a box may lie behind a finished face that cannot burn: 1/4 in (6 mm); behind one that
+// maxSetBack is how far the front of a box may lie behind a finished face that cannot burn: 1/4 in (6 mm); behind one that
 // can burn, nothing: NEC 314.20.
-var SetBack = fraction.Of(1, 4)
+var maxSetBack = fraction.Of(1, 4)
 
 // behind is a box with how far its front lies behind the panels.
 type behind struct {
@@ -103,14 +101,14 @@ type behind struct {
 // boxes lists the extenders of boxes behind the panels, and the longer screws.
 func (b *builder) boxes() {
 	allowed := new(big.Rat)
-	why := "a face that can burn allows none"
 	if !b.settings.house.combustible() {
-		allowed, why = SetBack.Rat(), "a face that cannot burn allows "+b.small(SetBack.Rat())
+		allowed = maxSetBack.Rat()
 	}
+	e := b.settings.electric
 	var deep, back []behind
 	for _, x := range b.work.Boxes {
-		n, told := b.settings.electric.notes[x.Name]
-		if !told {
+		n, noted := e.notes[x.Name]
+		if !noted {
 			n.setBack = new(big.Rat)
 		}
 		if n.gangs == 0 {
@@ -125,37 +123,39 @@ func (b *builder) boxes() {
 		}
 	}
 	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
-	e := b.settings.electric
-	b.screws("device screws", b.extend(deep, why), e.deviceUsual, e.device, "they pass through the extender into the box; take an old one along for its thread")
-	b.screws("cover screws", back, e.coverUsual, e.cover, "the device stays back; where a spacer brings it out, the usual ones do")
+	// A device that an extender brings out to the face needs longer screws, and its cover keeps the usual ones; where the
+	// device stays back it is the other way round.
+	b.screws(Row{Item: ItemDeviceScrews, How: ByExtendedGangs}, b.extend(deep, allowed), e.deviceUsual, e.device)
+	b.screws(Row{Item: ItemCoverScrews, How: BySetBackGangs}, back, e.coverUsual, e.cover)
 }
 
-// extend adds a row for each kind of extender that is needed and returns the boxes that get one. Their devices come out to the face, so
-// that covers keep their usual screws.
-func (b *builder) extend(deep []behind, why string) (extended []behind) {
-	type kind struct {
-		index, gangs int
-	}
+// extend adds a row for each kind of extender that is needed and returns the boxes that get one.
+func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
+	type kind struct{ index, gangs int }
 	var order []kind
-	names := map[kind][]string{}
+	boxes := map[kind][]Term{}
 	for _, x := range deep {
 		i := b.fitting(x)
 		if i < 0 {
-			b.warn(x.name, "its front lies %s behind the %s and no extender on the list reaches so far: have an electrician move the box", b.small(x.depth), b.work.board("panels", "boards"))
+			b.warn(BoxTooDeep, "", []string{x.name}, x.depth)
 			continue
 		}
 		extended = append(extended, x)
 		k := kind{i, x.gangs}
-		if names[k] == nil {
+		if boxes[k] == nil {
 			order = append(order, k)
 		}
-		names[k] = append(names[k], fmt.Sprintf("%s (%s behind)", x.name, b.small(x.depth)))
+		boxes[k] = append(boxes[k], Term{Kind: TermBox, Name: x.name, Value: b.small(x.depth)})
 	}
 	for _, k := range order {
-		e := b.settings.electric.extenders[k.index]
-		n := len(names[k])
-		item := fmt.Sprintf("box extender %s, %d gang", b.small(e.depth), k.gangs)
-		b.row(Row{item, fmt.Sprint(n), plural(n, "extender"), n, "extender", e.price, nil, strings.Join(names[k], ", ") + "; " + why + " (NEC 314.20); listed for the box"})
+		e, terms := b.settings.electric.extenders[k.index], boxes[k]
+		row := Row{Item: ItemExtender, Size: []Figure{b.small(e.depth)}, Gangs: k.gangs, Buy: len(terms), Container: "extender", Price: e.price, How: ByBoxDepth}
+		if allowed.Sign() > 0 {
+			row.Terms = append(terms, Term{Kind: TermAllowed, Value: b.small(allowed)})
+		} else {
+			row.Terms = append(terms, Term{Kind: TermNoneAllowed})
+		}
+		b.row(row, counted(int64(len(terms)), UnitExtender))
 	}
 	return extended
 }
@@ -177,25 +177,26 @@ func (b *builder) fitting(x behind) int {
 }
 
 // screws adds the longer screws of one item, by length. usual is their length without panels.
-func (b *builder) screws(item string, boxes []behind, usual *big.Rat, perGang int64, why string) {
+func (b *builder) screws(row Row, boxes []behind, usual *big.Rat, perGang int64) {
 	e := b.settings.electric
+	row.Terms = []Term{{Kind: TermPerGang, Value: counted(perGang, NoUnit)}, {Kind: TermUsual, Value: b.small(usual)}}
 	needs := map[string]int64{}
-	var order []string
+	var lengths []Figure
 	for _, x := range boxes {
 		wanted := add(usual, x.depth)
 		length := sold(e.lengths, wanted)
 		if length == nil {
-			b.warn(x.name, "no screw on the list is %s long", b.small(wanted))
+			b.warn(ScrewShort, "", []string{x.name}, wanted)
 			length = wanted
 		}
-		name := item + " " + b.small(length)
-		if _, listed := needs[name]; !listed {
-			order = append(order, name)
+		figure := b.small(length)
+		if _, listed := needs[figure.String()]; !listed {
+			lengths = append(lengths, figure)
 		}
-		needs[name] += perGang * int64(x.gangs)
+		needs[figure.String()] += perGang * int64(x.gangs)
 	}
-	for _, name := range order {
-		how := fmt.Sprintf("%d a gang, the usual %s longer by what the face comes forward; %s", perGang, b.small(usual), why)
-		b.buy(name, whole(needs[name]), counted("screws"), e.offers, how)
+	for _, l := range lengths {
+		row.Size = []Figure{l}
+		b.buy(row, whole(needs[l.String()]), UnitScrew, e.offers)
 	}
 }

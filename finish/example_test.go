@@ -4,10 +4,9 @@ import (
 	"fmt"
 	"log"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
 
@@ -15,7 +14,6 @@ import (
 func kitchen() finish.Work {
 	in := fraction.MustParse
 	profile, _ := groove.Find("beadboard 1-5/8")
-	price := decimal.RequireFromString("31.40")
 	w := finish.Work{
 		Profile: profile,
 		Face:    in("238").Times(in("17 3/4")),
@@ -24,15 +22,15 @@ func kitchen() finish.Work {
 		Cooking: true,
 		Built:   1964,
 		Boxes:   []finish.Box{{Name: "socket by the sink"}, {Name: "switches", Gangs: 2}},
-		Sheets:  []finish.SheetRow{{Name: "beadboard 4 x 8 ft", Count: 2, Price: &price}},
-		Ends:    []finish.End{{Name: "left end", Length: in("17 3/4")}},
-		Fitting: []string{"1: left end of the sink wall", "2, 3, 4: to its right", "5: into the corner"},
-		Closing: []string{"piece 5"},
+		Sheets:  []finish.Sheet{{Name: "beadboard 4 x 8 ft", Count: 2, Price: money.MustParse("31.40")}},
+		Ends:    []finish.End{{Run: "sink wall", Length: in("17 3/4")}},
+		Fitting: []string{"1", "2", "3", "4"},
+		Closing: []string{"5"},
 		Joints: []finish.Joint{
-			{Kind: finish.CounterLine, Where: "sink wall", Length: in("238"), Gap: in("1/8"), Grooves: true},
-			{Kind: finish.CabinetLine, Where: "sink wall", Length: in("238"), Gap: in("1/16")},
-			{Kind: finish.Seam, Where: "sink wall", Length: in("71"), Gap: in("1/16")},
-			{Kind: finish.InsideCorner, Where: "sink wall", Length: in("17 3/4"), Gap: in("1/8")},
+			{Kind: finish.CounterLine, Run: "sink wall", Length: in("238"), Gap: in("1/8"), Grooves: true},
+			{Kind: finish.CabinetLine, Run: "sink wall", Length: in("238"), Gap: in("1/16")},
+			{Kind: finish.Seam, Run: "sink wall", Length: in("71"), Gap: in("1/16")},
+			{Kind: finish.InsideCorner, Run: "sink wall", Length: in("17 3/4"), Gap: in("1/8")},
 		},
 	}
 	for range 5 {
@@ -43,7 +41,7 @@ func kitchen() finish.Work {
 }
 
 func ExampleTakeOff() {
-	list, err := finish.TakeOff(kitchen(), finish.Materials{
+	list, _, err := finish.TakeOff(kitchen(), finish.Materials{
 		Paint: finish.Paint{Top: finish.Coating{Containers: []finish.Container{
 			{Name: "quart", Size: "1 qt", Price: "19.20"},
 			{Name: "gallon", Size: "1 gal", Price: "47.00"},
@@ -54,59 +52,56 @@ func ExampleTakeOff() {
 		log.Fatal(err)
 	}
 	for _, row := range list.Rows {
-		fmt.Printf("%d %s: %s (%s %s)\n", row.Buy, row.Container, row.Item, row.Quantity, row.Unit)
+		fmt.Printf("%d %s: %s %s, %s %s\n", row.Buy, row.Container, row.Item, row.Size, row.Quantity, row.Unit)
 	}
-	fmt.Println(list.Rows[2].How)
+	for _, term := range list.Rows[2].Terms {
+		fmt.Print(term.Kind, " ", term.Value, "; ")
+	}
+	fmt.Println(list.Rows[2].Choice)
 	fmt.Println("priced rows", list.Subtotal, "tax", list.Tax, "total", list.Total, "without a price", list.Unpriced)
 	// Output:
-	// 2 beadboard 4 x 8 ft: beadboard 4 x 8 ft (2 sheets)
-	// 1 quart: primer (0.58 qt)
-	// 1 quart: top coat (0.77 qt)
-	// 2 10.1 fl oz cartridge: paintable sealant (13.7 fl oz)
-	// 3 10.1 fl oz cartridge: panel adhesive (23.9 fl oz)
-	// 1 box of 1000: panel nails 1 1/2 in (209 nails)
-	// 1 extender: box extender 1/4 in, 1 gang (1 extender)
-	// 1 extender: box extender 1/4 in, 2 gang (1 extender)
-	// 1 pack of 10: device screws 1 in (6 screws)
-	// 1 60 yd roll: masking tape (147.18 ft)
-	// 1 9 x 12 ft sheet: sheeting for counter and floor (80 ft2)
-	// 1 8 ft strip: edge trim (1.48 ft)
-	// before fitting: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; after sealing: face 29.34 ft2 × 1.0245 developed × 1 coat = 30.06 ft2; ÷ 350 ft2/gal (planning figure, trust the tin) ÷ (1 - 0.1 loss); least money of these packs
+	// 2 beadboard 4 x 8 ft: sheet [], 2 sheets
+	// 1 quart: primer [], 0.58 qt
+	// 1 quart: top coat [], 0.77 qt
+	// 2 10.1 fl oz cartridge: paintable sealant [], 13.7 fl oz
+	// 3 10.1 fl oz cartridge: panel adhesive [], 23.9 fl oz
+	// 1 box of 1000: panel nails [1.5 in], 209 nails
+	// 1 extender: box extender [0.25 in], 1 extenders
+	// 1 extender: box extender [0.25 in], 1 extenders
+	// 1 pack of 10: device screws [1 in], 6 screws
+	// 1 60 yd roll: masking tape [], 147.18 ft
+	// 1 9 x 12 ft sheet: sheeting for counter and floor [], 80 ft2
+	// 1 8 ft strip: edge trim [], 1.48 ft
+	// face before fitting 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; face after sealing 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; coverage 350 ft2/gal; loss 0.1; least money
 	// priced rows 82 tax 6.56 total 88.56 without a price 10
 }
 
 func ExampleCautions() {
-	for _, c := range finish.Cautions(kitchen(), finish.Materials{})[:4] {
-		fmt.Printf("%s, because %s\n", c.Name, c.When)
-	}
+	fmt.Println(finish.Cautions(kitchen(), finish.Materials{}))
 	// Output:
-	// power, because there is an electrical box in the work
-	// box flush, because there is an electrical box behind a face that can burn
-	// box open, because there is an electrical box in the work
-	// heat, because a cooking appliance stands at the panels
+	// [power box flush box open heat lead asbestos cables and pipes dust resin saws nailer fire spread fumes]
 }
 
 func ExampleSchedule() {
-	for i, s := range finish.Schedule(kitchen(), finish.Materials{}) {
-		fmt.Print(i+1, " ", s.Title)
-		if s.Wait.Most > 0 {
-			fmt.Print(", then ", s.Wait, " for ", s.Wait.For)
-		}
-		fmt.Println()
+	for _, step := range finish.Schedule(kitchen(), finish.Materials{}) {
+		fmt.Println(step)
 	}
+	least, most, source := finish.HoldGlue.Range()
+	fmt.Println("glue holds after", least/60, "to", most/60, "hours:", source)
 	// Output:
-	// 1 Look first
-	// 2 Let the panels rest, then 24 to 72 hours for the sheets to take on the moisture of the room
-	// 3 Cut
-	// 4 First coats, before fitting, then 12 to 48 hours for the paint to harden before the pieces are handled
-	// 5 Mains off
-	// 6 Dry-fit
-	// 7 Fit in order, then 24 to 48 hours for the adhesive to hold
-	// 8 Closing pieces
-	// 9 Tape off
-	// 10 Seal, then 1 to 24 hours for the sealant to take paint
-	// 11 Last coat, after sealing, then 1 to 4 hours for each coat to dry before it is touched
-	// 12 Power on again
+	// look: test paint; find asbestos
+	// rest: rest sheets
+	// cut: pieces 5; closing 5
+	// first coats: primer 1; top coat 1; edges 2
+	// mains off
+	// dry fit: extenders
+	// fit: beads; nails; closing 5; fitting 1, 2, 3, 4
+	// close: closing 5
+	// tape: counter; joints 47.07 ft; lines 2
+	// seal
+	// last coats: top coat 1
+	// power on
+	// glue holds after 24 to 48 hours: tube label
 }
 
 func ExampleMaterials_Validate() {
@@ -136,17 +131,17 @@ func ExampleTakeOff_boards() {
 	for range 16 {
 		w.Pieces = append(w.Pieces, finish.Piece{Width: in("5 1/4"), Height: in("48")})
 	}
-	list, err := finish.TakeOff(w, finish.Materials{Furring: finish.Furring{Thickness: "3/4"}})
+	list, _, err := finish.TakeOff(w, finish.Materials{Furring: finish.Furring{Thickness: "3/4"}})
 	if err != nil {
 		log.Fatal(err)
 	}
 	for _, row := range list.Rows {
-		fmt.Printf("%d %s: %s (%s %s)\n", row.Buy, row.Container, row.Item, row.Quantity, row.Unit)
+		fmt.Printf("%d %s: %s %s, %s %s\n", row.Buy, row.Container, row.Item, row.Size, row.Quantity, row.Unit)
 	}
 	// Output:
-	// 1 box of 1000: board nails 2 in (71 nails)
-	// 4 8 ft strip: furring strips 3/4 in (30.8 ft)
-	// 1 box of 100: nails or screws for the strips 2 in (28 pieces)
-	// 1 extender: box extender 1 1/2 in, 1 gang (1 extender)
-	// 1 pack of 10: device screws 2 1/2 in (2 screws)
+	// 1 box of 1000: board nails [2 in], 71 nails
+	// 4 8 ft strip: furring strips [0.75 in], 30.8 ft
+	// 1 box of 100: strip nails [2 in], 28 pieces
+	// 1 extender: box extender [1.5 in], 1 extenders
+	// 1 pack of 10: device screws [2.5 in], 2 screws
 }

@@ -3,22 +3,21 @@ package finish
 import (
 	"math/big"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
 
 // What the tests look at from outside the package.
 
-// Offer is a pack, for tests; a nil price is not known.
+// Offer is a pack, for tests.
 type Offer struct {
 	Size  *big.Rat
-	Price *decimal.Decimal
+	Price money.Amount
 }
 
-// LeastMoney returns the counts of the best mix and whether it is proved.
-func LeastMoney(need *big.Rat, offers []Offer, worth *big.Rat) (counts []int64, size *big.Rat, proved bool) {
+// BestMix returns the counts of the best mix and whether it is proved.
+func BestMix(need *big.Rat, offers []Offer, worth *big.Rat) (counts []int64, size *big.Rat, proved bool) {
 	inner := make([]offer, len(offers))
 	for i, o := range offers {
 		inner[i] = offer{"pack", o.Size, o.Price}
@@ -27,29 +26,35 @@ func LeastMoney(need *big.Rat, offers []Offer, worth *big.Rat) (counts []int64, 
 	return m.counts, m.size, m.proved
 }
 
-func Theoretical(solids, film *big.Rat) *big.Rat    { return theoretical(solids, film) }
-func Practical(coverage, loss *big.Rat) *big.Rat    { return practical(coverage, loss) }
-func Arc(chord, rise *big.Rat) *big.Rat             { return arcAbove(chord, rise) }
-func Root(x *big.Rat) *big.Rat                      { return rootAbove(x) }
-func RoundBead(diameter *big.Rat) *big.Rat          { return roundBead(diameter) }
-func Sticks(lengths []*big.Rat, s *big.Rat) int64   { return sticks(lengths, s) }
-func Hollow(p groove.Profile, s string) *big.Rat    { return hollow(p, s) }
-func Developed(p groove.Profile, s string) *big.Rat { return developed(p, s) }
+func Theoretical(solids, film *big.Rat) *big.Rat         { return theoretical(solids, film) }
+func Practical(coverage, loss *big.Rat) *big.Rat         { return practical(coverage, loss) }
+func Arc(chord, rise *big.Rat) *big.Rat                  { return arcAbove(chord, rise) }
+func Root(x *big.Rat) *big.Rat                           { return rootAbove(x) }
+func RoundBead(diameter *big.Rat) *big.Rat               { return roundBead(diameter) }
+func Sticks(lengths []*big.Rat, s *big.Rat) int64        { return sticks(lengths, s) }
+func Hollow(p groove.Profile, s GrooveShape) *big.Rat    { return hollow(p, s) }
+func Developed(p groove.Profile, s GrooveShape) *big.Rat { return developed(p, s) }
 
 // Butt and Fillet are the sections of a joint with the default sealing.
-func Butt(width, depth *big.Rat) *big.Rat {
-	return bead{form: "butt", depth: depth}.section(width, depth)
+func ButtOf(width, depth *big.Rat) *big.Rat {
+	return bead{form: Butt, depth: depth}.section(width, depth)
 }
 
-func Fillet(leg *big.Rat) *big.Rat {
-	return bead{form: "fillet", leg: leg}.section(new(big.Rat), new(big.Rat))
+func FilletOf(leg *big.Rat) *big.Rat {
+	return bead{form: Fillet, leg: leg}.section(new(big.Rat), new(big.Rat))
 }
 
 // Sizes of units, in inches, square inches, cubic inches and square inches per cubic inch.
 var Units = map[string]*big.Rat{
 	"gal": gallon, "qt": quart, "pt": pint, "fl oz": fluidOunce, "L": litre, "mL": millilitre,
-	"ft": foot, "m": metre, "ft2": squareFoot, "m2": squareMetre, "ft2/gal": footPerGal, "m2/L": metrePerLitr, "in3 in cm3": cubicInch,
+	"ft": foot, "m": metre, "ft2": squareFoot, "m2": squareMetre, "ft2/gal": footPerGallon, "m2/L": metrePerLitre, "in3 in cm3": cubicInch,
 }
+
+// Limits of the judgments and codes.
+func MaxLength() fraction.Length    { return maxLength }
+func CounterReach() fraction.Length { return counterReach }
+func SetBack() fraction.Length      { return maxSetBack }
+func PlateDepth() fraction.Length   { return plateDepth }
 
 // NailsIn counts the nails of a piece.
 func NailsIn(p Piece, edge, field, studs Taped) int64 {

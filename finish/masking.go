@@ -1,10 +1,8 @@
 package finish
 
 import (
-	"fmt"
 	"math/big"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
 )
@@ -17,45 +15,29 @@ type masking struct {
 }
 
 func (r *reader) masking(t, d Tape) masking {
-	const path = "tape."
 	return masking{
-		seal:   r.times(path+"seal_lines", t.SealLines, d.SealLines),
-		paint:  r.times(path+"paint_lines", t.PaintLines, d.PaintLines),
-		waste:  r.share(path+"waste", t.Waste, d.Waste),
-		offers: r.rolls(path+"rolls", t.Rolls, d.Rolls),
+		seal:   r.times("Tape.SealLines", t.SealLines, d.SealLines),
+		paint:  r.times("Tape.PaintLines", t.PaintLines, d.PaintLines),
+		waste:  r.share("Tape.Waste", t.Waste, d.Waste),
+		offers: r.rolls("Tape.Rolls", t.Rolls, d.Rolls),
 	}
 }
 
-// rolls reads packs of a length.
-func (r *reader) rolls(path string, given, otherwise []Roll) []offer {
-	return offers(r, path, given, otherwise, r.roll)
-}
-
-func (r *reader) roll(path string, roll Roll) offer {
-	return offer{roll.Name, r.length(path+".length", roll.Length, "", positive), r.price(path+".price", roll.Price)}
-}
-
-// bare says at which joints something stays bare beside the panels, and is taped off for the last coat.
-var bare = []JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}
-
-// mask lists the masking tape.
+// mask lists the masking tape: along what is sealed, and for the last coat beside what stays bare, which is the counter or
+// floor, what hangs above, bare wall and windows.
 func (b *builder) mask() {
 	t := b.settings.tape
-	sealed, beside := new(big.Rat), new(big.Rat)
+	sealed, beside := b.settings.sealant.sealed(b.work.Joints), new(big.Rat)
 	for _, j := range b.work.Joints {
-		if b.settings.sealant.beads[j.Kind].form != "none" {
-			sealed = add(sealed, j.Length.Rat())
-		}
-		if slices.Contains(bare, j.Kind) {
+		last := b.settings.paint.top.after+b.settings.paint.primer.after > 0
+		if bare := j.Kind == CounterLine || j.Kind == CabinetLine || j.Kind == EndJoint || j.Kind == WindowJoint; bare && last {
 			beside = add(beside, j.Length.Rat())
 		}
 	}
-	if b.settings.paint.top.after+b.settings.paint.primer.after == 0 {
-		beside = new(big.Rat)
-	}
-	need := more(add(mul(whole(t.seal), sealed), mul(whole(t.paint), beside)), t.waste)
-	how := fmt.Sprintf("%s sealed × %d + %s beside what stays bare × %d%s", b.run(sealed), t.seal, b.run(beside), t.paint, wasted(t.waste))
-	b.buy("masking tape", need, b.run, t.offers, how)
+	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{
+		{Kind: TermLength, Value: up(sealed, b.run())}, {Kind: TermTimes, Value: counted(t.seal, NoUnit)},
+		{Kind: TermBeside, Value: up(beside, b.run())}, {Kind: TermTimes, Value: counted(t.paint, NoUnit)},
+	}}, add(mul(whole(t.seal), sealed), mul(whole(t.paint), beside)), t.waste, b.run(), t.offers)
 }
 
 // covering is Sheeting, read.
@@ -66,12 +48,11 @@ type covering struct {
 }
 
 func (r *reader) covering(s, d Sheeting) covering {
-	const path = "sheeting."
 	return covering{
 		none:  s.None,
-		reach: r.length(path+"reach", s.Reach, d.Reach, fraction.Length{}),
-		offers: offers(r, path+"sheets", s.Sheets, d.Sheets, func(path string, sheet Cover) offer {
-			return offer{sheet.Name, r.surface(path+".size", sheet.Size), r.price(path+".price", sheet.Price)}
+		reach: r.length("Sheeting.Reach", s.Reach, d.Reach, fraction.Length{}),
+		offers: offers(r, "Sheeting.Sheets", s.Sheets, d.Sheets, func(path string, c Cover) offer {
+			return offer{c.Name, r.quantity(path+".Size", string(c.Size), "an area such as 108 ft2 or 20 m2", surfaces), r.price(path+".Price", c.Price)}
 		}),
 	}
 }
@@ -82,8 +63,10 @@ func (b *builder) cover() {
 	if c.none {
 		return
 	}
-	need := mul(b.work.Width.Rat(), c.reach)
-	b.buy(b.settings.house.beneath("sheeting for counter and floor", "sheeting for the floor"), need, b.area, c.offers, fmt.Sprintf("runs %s × %s from the wall", b.run(b.work.Width.Rat()), b.small(c.reach)))
+	width := b.work.Width.Rat()
+	b.buy(Row{Item: of(b.settings.house.datum.Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach, Terms: []Term{
+		{Kind: TermLength, Value: up(width, b.run())}, {Kind: TermReach, Value: b.small(c.reach)},
+	}}, mul(width, c.reach), b.area(), c.offers)
 }
 
 // trimming is Trim, read.
@@ -94,55 +77,53 @@ type trimming struct {
 }
 
 func (r *reader) trimming(t, d Trim) trimming {
-	const path = "trim."
 	stick := t.Stick
 	if stick == (Roll{}) {
 		stick = d.Stick
 	}
-	r.named(path+"stick", stick.Name)
-	return trimming{
-		none:  t.None,
-		stick: r.roll(path+"stick", stick),
-		allow: r.length(path+"allow", t.Allow, d.Allow, fraction.Length{}),
-	}
+	r.named("Trim.Stick", stick.Name)
+	return trimming{none: t.None, stick: r.roll("Trim.Stick", stick), allow: r.length("Trim.Allow", t.Allow, d.Allow, fraction.Length{})}
 }
 
 // trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
 func (b *builder) trims() {
-	if b.settings.trim.none {
-		return
+	if !b.settings.trim.none {
+		b.trimsOf(ItemEdgeTrim, TermEnd)
+		b.trimsOf(ItemCornerTrim, TermCorner)
 	}
-	b.trimsOf("edge trim", false)
-	b.trimsOf("corner trim", true)
 }
 
-func (b *builder) trimsOf(item string, corner bool) {
+func (b *builder) trimsOf(item Item, kind TermKind) {
 	t := b.settings.trim
+	row := Row{Item: item, Container: t.stick.name, Price: t.stick.price, How: ByEnds}
 	var lengths []*big.Rat
-	var ends []string
 	total, joined := new(big.Rat), int64(0)
 	for _, e := range b.work.Ends {
-		if e.Length.IsZero() || e.Corner != corner {
+		if e.Length.IsZero() || e.Corner != (kind == TermCorner) {
 			continue
 		}
 		l := add(e.Length.Rat(), t.allow)
 		total = add(total, e.Length.Rat())
-		ends = append(ends, strings.TrimSpace(e.Name+" "+b.small(e.Length.Rat())))
+		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: b.small(e.Length.Rat())})
 		if l.Cmp(t.stick.size) > 0 {
 			full := count(quo(l, t.stick.size)) - 1
 			joined += full
 			l = sub(l, mul(whole(full), t.stick.size))
-			b.warn(e.Name, "its trim is longer than a strip and gets a joint")
+			b.warn(TrimJoint, "", []string{e.Run})
 		}
 		lengths = append(lengths, l)
 	}
 	if len(lengths) == 0 {
 		return
 	}
+	row.Terms = append(row.Terms, Term{Kind: TermAllowance, Value: b.small(t.allow)})
 	n := joined + sticks(lengths, t.stick.size)
-	number, unit, _ := strings.Cut(b.run(total), " ")
-	how := fmt.Sprintf("%s, each from one strip with %s for its cuts", strings.Join(ends, ", "), b.small(t.allow))
-	b.row(Row{item, number, unit, int(n), t.stick.name, t.stick.price, nil, how})
+	if n > MaxPacks {
+		b.fail(item, n)
+		return
+	}
+	row.Buy = int(n)
+	b.row(row, up(total, b.run()))
 }
 
 // exactSticks is the greatest number of strips that are packed exactly.

@@ -31,18 +31,18 @@ type Materials struct {
 
 // House is what the survey knows about the place, apart from its measurements.
 type House struct {
-	// Material of the panels: "mdf" (the default), "hardboard", "plywood", "solid wood", "plastic" or "noncombustible".
-	Material string `json:"material,omitzero"`
+	// Material of the panels; MDF by default.
+	Material Material `json:"material,omitzero"`
 	// Damp says that moisture reaches the panels: backs are coated too.
 	Damp bool `json:"damp,omitzero"`
-	// Wall is the thickness of what lies between panel and stud. [DefaultWall], but 0 where Backing is "studs".
+	// Wall is the thickness of what lies between panel and stud: 1/2 in (12.5 mm), but 0 where Backing is [BareStuds].
 	Wall Taped `json:"wall,omitzero"`
-	// Backing is what the panels lie on: "gypsum" (the default), "plaster", "masonry", or "studs" where nothing covers them.
-	Backing string `json:"backing,omitzero"`
-	// Studs is the distance of the studs, centre to centre, or of the level furring strips behind boards. [DefaultStuds].
+	// Backing is what the panels lie on; gypsum board by default.
+	Backing Backing `json:"backing,omitzero"`
+	// Studs is the distance of the studs, center to center, or of the level furring strips behind boards: 16 in (400 mm).
 	Studs Taped `json:"studs,omitzero"`
-	// Datum is the height of the line that the runs are measured from above the floor one stands on. [DefaultDatum],
-	// but 0 where every run reaches more than [CounterReach] above it and nothing is cooked there.
+	// Datum is the height of the line that the runs are measured from above the floor one stands on: 36 in (900 mm),
+	// but 0 where every run reaches more than 30 in above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
 }
 
@@ -71,20 +71,20 @@ type Roll struct {
 type Paint struct {
 	Primer Coating `json:"primer,omitzero"`
 	Top    Coating `json:"top,omitzero"`
-	// Loss is the share that stays in brush, roller and tray. [DefaultLoss].
+	// Loss is the share that stays in brush, roller and tray: 0.1.
 	Loss Number `json:"loss,omitzero"`
-	// EdgeCoats is how often the sawn edges are coated before fitting; they drink more than the face. [DefaultEdgeCoats].
+	// EdgeCoats is how often the sawn edges are coated before fitting; they drink more than the face: 2.
 	EdgeCoats Number `json:"edge_coats,omitzero"`
-	// Groove is the shape of the grooves: "square" (the default, the larger surface) or "v".
-	Groove string `json:"groove,omitzero"`
+	// Groove is the shape of the grooves; square by default, which has the larger surface.
+	Groove GrooveShape `json:"groove,omitzero"`
 }
 
-// Coating is one kind of paint. Its coverage is told by the tin, or follows from the share of solids in the
+// Coating is one kind of paint. The tin gives its coverage, or that follows from the share of solids in the
 // wet paint and the thickness of the dry film: give the one or the other two.
 type Coating struct {
-	Before     Number      `json:"before,omitzero"`   // coats before fitting: primer [DefaultPrimerBefore], top [DefaultTopBefore]
-	After      Number      `json:"after,omitzero"`    // coats after sealing: primer [DefaultPrimerAfter], top [DefaultTopAfter]
-	Coverage   Coverage    `json:"coverage,omitzero"` // [DefaultPrimerCoverage], [DefaultTopCoverage]
+	Before     Number      `json:"before,omitzero"`   // coats before fitting: 1
+	After      Number      `json:"after,omitzero"`    // coats after sealing: primer 0, top 1
+	Coverage   Coverage    `json:"coverage,omitzero"` // primer "250 ft2/gal" ("6 m2/L"), top "350 ft2/gal" ("8.5 m2/L")
 	Solids     Number      `json:"solids,omitzero"`   // share by volume
 	DryFilm    Taped       `json:"dry_film,omitzero"` // one coat, dry: "0.0015" in is 1.5 mils
 	Containers []Container `json:"containers,omitzero"`
@@ -92,8 +92,7 @@ type Coating struct {
 
 // Bead is how one kind of joint is sealed.
 type Bead struct {
-	// Form is "fillet", a bead laid into the corner of two faces, "butt", a gap filled flush, or "none".
-	Form string `json:"form,omitzero"`
+	Form BeadForm `json:"form,omitzero"`
 	// Leg is the contact of a fillet on each face.
 	Leg Taped `json:"leg,omitzero"`
 	// Depth is how deep sealant enters the gap; by default the thickness of the panel, and never more than that.
@@ -102,64 +101,64 @@ type Bead struct {
 
 // Sealant says how each kind of joint is sealed and what sealant is sold in.
 type Sealant struct {
-	CounterLine   Bead `json:"counter_line,omitzero"`   // fillet, [DefaultCounterLeg]
-	CabinetLine   Bead `json:"cabinet_line,omitzero"`   // fillet, [DefaultLeg]
-	InsideCorner  Bead `json:"inside_corner,omitzero"`  // fillet, [DefaultLeg]
+	CounterLine   Bead `json:"counter_line,omitzero"`   // fillet, leg 1/4 in (6 mm)
+	CabinetLine   Bead `json:"cabinet_line,omitzero"`   // fillet, leg 1/8 in (3 mm)
+	InsideCorner  Bead `json:"inside_corner,omitzero"`  // fillet, leg 1/8 in (3 mm)
 	OutsideCorner Bead `json:"outside_corner,omitzero"` // none: the mitre is glued
 	Seam          Bead `json:"seam,omitzero"`           // butt
-	End           Bead `json:"end,omitzero"`            // fillet, [DefaultLeg]
-	Step          Bead `json:"step,omitzero"`           // fillet, [DefaultLeg]
-	Window        Bead `json:"window,omitzero"`         // fillet, [DefaultLeg]
-	// GrooveFill is how far the grooves that end open on the counter line are filled from their end. [DefaultGrooveFill].
+	End           Bead `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
+	Step          Bead `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
+	Window        Bead `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
+	// GrooveFill is how far the grooves that end open on the counter line are filled from their end: 1/4 in (6 mm).
 	GrooveFill Taped `json:"groove_fill,omitzero"`
-	// Bridge is the widest gap that a bead should close without a backing. [DefaultBridge].
+	// Bridge is the widest gap that a bead should close without a backing: 1/4 in (6 mm).
 	Bridge Taped `json:"bridge,omitzero"`
-	// Waste is the share that is added for what is squeezed out, wiped off and left in the tubes. [DefaultWaste].
+	// Waste is the share that is added for what is squeezed out, wiped off and left in the tubes: 0.1.
 	Waste      Number      `json:"waste,omitzero"`
-	Cartridges []Container `json:"cartridges,omitzero"` // [DefaultCartridge]
-	Backing    []Roll      `json:"backing,omitzero"`    // rod behind wide gaps. [DefaultBacking]
+	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
+	Backing    []Roll      `json:"backing,omitzero"`    // rod behind wide gaps: 20 ft (6 m)
 }
 
 // Adhesive says how panels are glued to the wall.
 type Adhesive struct {
-	// Form is "beads" (the default; upright lines), "dots" (a square grid) or "none".
-	Form string `json:"form,omitzero"`
-	// Boards is the form for tongue-and-groove boards, which nails hold: "none" (the default, unless Form is given), "dots", one where
-	// a board crosses a support, or "beads", across the board there.
-	Boards string `json:"boards,omitzero"`
-	// Hold is "light" (the default) where nails hold too, or "full" where the glue holds alone.
-	Hold string `json:"hold,omitzero"`
-	// Size is the diameter of a bead or a dot. [DefaultBead], [DefaultDot].
+	// Form is how the backs of sheets are glued; by default with beads, which are upright lines. Dots lie on a square grid.
+	Form GlueForm `json:"form,omitzero"`
+	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless Form is given), dots, one where
+	// a board crosses a support, or beads, across the board there.
+	Boards GlueForm `json:"boards,omitzero"`
+	Hold   Hold     `json:"hold,omitzero"`
+	// Size is the diameter: of a bead 3/8 in (10 mm), of a dot 1 in (25 mm).
 	Size Taped `json:"size,omitzero"`
-	// Spacing is the greatest distance of beads or dots. [DefaultLightBeads], [DefaultFullBeads], [DefaultLightDots], [DefaultFullDots].
+	// Spacing is the greatest distance: of beads 16 in (400 mm) or, for a full hold, 8 in (200 mm), of dots 12 in (300 mm)
+	// or 6 in (150 mm).
 	Spacing    Taped       `json:"spacing,omitzero"`
-	Waste      Number      `json:"waste,omitzero"`      // [DefaultWaste]
-	Cartridges []Container `json:"cartridges,omitzero"` // [DefaultCartridge]
+	Waste      Number      `json:"waste,omitzero"`      // 0.1
+	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
 }
 
 // Nails says how panels are nailed to the studs. Boards take one nail where they cross a support, these being as far apart as
 // [House].Studs says; Edge and Field are for sheets.
 type Nails struct {
 	None        bool    `json:"none,omitzero"`        // panels are glued only
-	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges. [DefaultEdgeNails]
-	Field       Taped   `json:"field,omitzero"`       // greatest spacing along studs between. [DefaultFieldNails]
-	Penetration Taped   `json:"penetration,omitzero"` // into the stud, at least. [DefaultPenetration]
-	Lengths     []Taped `json:"lengths,omitzero"`     // as sold, rising. [DefaultNailLengths]
-	Waste       Number  `json:"waste,omitzero"`       // bent and lost. [DefaultWaste]
-	Packs       []Pack  `json:"packs,omitzero"`       // [DefaultNailPack]
+	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges: 4 in (100 mm)
+	Field       Taped   `json:"field,omitzero"`       // greatest spacing along studs between: 8 in (200 mm)
+	Penetration Taped   `json:"penetration,omitzero"` // into the stud, at least: 3/4 in (20 mm)
+	Lengths     []Taped `json:"lengths,omitzero"`     // as sold, rising: 1 to 3 in (25 to 75 mm)
+	Waste       Number  `json:"waste,omitzero"`       // bent and lost: 0.1
+	Packs       []Pack  `json:"packs,omitzero"`       // of 1000
 }
 
-// Furring is the level strips across the studs that upright boards are nailed to, as far apart as [House].Studs says. They are told in
-// the order of work and bought only where Thickness is given: the wall may have its supports already. The nails or screws that hold
+// Furring is the level strips across the studs that upright boards are nailed to, as far apart as [House].Studs says. They stand in
+// the order of work and are bought only where Thickness is given: the wall may have its supports already. The nails or screws that hold
 // them are as long as [Nails].Penetration and [Nails].Lengths ask for.
 type Furring struct {
-	Thickness Taped  `json:"thickness,omitzero"` // of a strip; boxes are reckoned to lie so much further back. No default
-	Strips    []Roll `json:"strips,omitzero"`    // [DefaultStrip]
-	Waste     Number `json:"waste,omitzero"`     // [DefaultWaste]
-	Packs     []Pack `json:"packs,omitzero"`     // of nails or screws. [DefaultStripPack]
+	Thickness Taped  `json:"thickness,omitzero"` // of a strip; boxes lie so much further back. No default
+	Strips    []Roll `json:"strips,omitzero"`    // of 8 ft (2.4 m)
+	Waste     Number `json:"waste,omitzero"`     // 0.1
+	Packs     []Pack `json:"packs,omitzero"`     // of nails or screws: of 100
 }
 
-// BoxNote tells more about an electrical box, which is found by the name of its opening.
+// BoxNote says more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
 	Name string `json:"name"`
 	// Gangs is the number of devices side by side; 0, the default, takes that of [Box].
@@ -177,27 +176,27 @@ type Extender struct {
 
 // Screws are the longer screws behind panels.
 type Screws struct {
-	DevicePerGang Number  `json:"device_per_gang,omitzero"` // [DefaultDeviceScrews]
-	CoverPerGang  Number  `json:"cover_per_gang,omitzero"`  // [DefaultCoverScrews]
-	DeviceUsual   Taped   `json:"device_usual,omitzero"`    // length without panels. [DefaultDeviceScrew]
-	CoverUsual    Taped   `json:"cover_usual,omitzero"`     // length without panels. [DefaultCoverScrew]
-	Lengths       []Taped `json:"lengths,omitzero"`         // as sold, rising. [DefaultScrewLengths]
-	Packs         []Pack  `json:"packs,omitzero"`           // [DefaultScrewPack]
+	DevicePerGang Number  `json:"device_per_gang,omitzero"` // 2
+	CoverPerGang  Number  `json:"cover_per_gang,omitzero"`  // 2
+	DeviceUsual   Taped   `json:"device_usual,omitzero"`    // length without panels: 3/4 in (20 mm)
+	CoverUsual    Taped   `json:"cover_usual,omitzero"`     // length without panels: 1/2 in (12 mm)
+	Lengths       []Taped `json:"lengths,omitzero"`         // as sold, rising: 1/2 to 3 in (12 to 75 mm)
+	Packs         []Pack  `json:"packs,omitzero"`           // of 10
 }
 
 // Tape is the masking tape along joints.
 type Tape struct {
-	SealLines  Number `json:"seal_lines,omitzero"`  // lines of tape along a bead while it is laid. [DefaultSealLines]
-	PaintLines Number `json:"paint_lines,omitzero"` // lines along what is not painted, for the last coat. [DefaultPaintLines]
-	Waste      Number `json:"waste,omitzero"`       // [DefaultWaste]
-	Rolls      []Roll `json:"rolls,omitzero"`       // [DefaultTapeRoll]
+	SealLines  Number `json:"seal_lines,omitzero"`  // lines of tape along a bead while it is laid: 2
+	PaintLines Number `json:"paint_lines,omitzero"` // lines along what is not painted, for the last coat: 1
+	Waste      Number `json:"waste,omitzero"`       // 0.1
+	Rolls      []Roll `json:"rolls,omitzero"`       // of 60 yd (50 m)
 }
 
 // Sheeting covers counter and floor along the runs.
 type Sheeting struct {
 	None   bool    `json:"none,omitzero"`
-	Reach  Taped   `json:"reach,omitzero"`  // how far from the wall. [DefaultReach]
-	Sheets []Cover `json:"sheets,omitzero"` // [DefaultSheeting]
+	Reach  Taped   `json:"reach,omitzero"`  // how far from the wall: 48 in (1200 mm)
+	Sheets []Cover `json:"sheets,omitzero"` // of 9 x 12 ft (4 x 5 m)
 }
 
 // Cover is a sheet that things are covered with.
@@ -210,8 +209,8 @@ type Cover struct {
 // Trim is the strip over the edge of the panels at ends that are seen.
 type Trim struct {
 	None  bool  `json:"none,omitzero"`
-	Stick Roll  `json:"stick,omitzero"` // as sold. [DefaultTrimStick]
-	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts. [DefaultTrimAllowance]
+	Stick Roll  `json:"stick,omitzero"` // as sold: 8 ft (2.4 m)
+	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts: 1/2 in (12 mm)
 }
 
 // Extra is anything else to buy.

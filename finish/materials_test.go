@@ -4,14 +4,17 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
 
@@ -47,7 +50,6 @@ func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 		{"less than no coat", `{"paint":{"primer":{"before":-1}}}`, "Paint.Primer.Before"},
 		{"all paint lost", `{"paint":{"loss":1}}`, "Paint.Loss"},
 		{"loss in percent", `{"paint":{"loss":"10%"}}`, "Paint.Loss"},
-		{"a round groove", `{"paint":{"groove":"round"}}`, "Paint.Groove"},
 		{"can without a size", `{"paint":{"top":{"containers":[{"name":"can"}]}}}`, "Paint.Top.Containers[0].Size"},
 		{"can in ounces of weight", `{"paint":{"top":{"containers":[{"name":"can","size":"12 oz"}]}}}`, "Paint.Top.Containers[0].Size"},
 		{"can without a name", `{"paint":{"top":{"containers":[{"name":" ","size":"1 qt"}]}}}`, "Paint.Top.Containers[0].Name"},
@@ -58,29 +60,26 @@ func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 		{"a price too fine", `{"extenders":[{"depth":"1/4","price":"0.00001"}]}`, "Extenders[0].Price"},
 		{"an extender of no depth", `{"extenders":[{"gangs":1}]}`, "Extenders[0].Depth"},
 		{"an extender for eleven", `{"extenders":[{"gangs":11,"depth":"1/4"}]}`, "Extenders[0].Gangs"},
-		{"an unknown bead", `{"sealant":{"seam":{"form":"round"}}}`, "Sealant.Seam.Form"},
 		{"a fillet without a leg", `{"sealant":{"counter_line":{"leg":"0"}}}`, "Sealant.CounterLine.Leg"},
 		{"a depth of nothing", `{"sealant":{"window":{"depth":"0"}}}`, "Sealant.Window.Depth"},
 		{"a negative fill", `{"sealant":{"groove_fill":"-1/4"}}`, "Sealant.GrooveFill"},
 		{"words for a length", `{"sealant":{"bridge":"a quarter"}}`, "Sealant.Bridge"},
 		{"waste above all", `{"sealant":{"waste":"2"}}`, "Sealant.Waste"},
 		{"a tube in inches", `{"adhesive":{"cartridges":[{"name":"tube","size":"10 in"}]}}`, "Adhesive.Cartridges[0].Size"},
-		{"an unknown form of glue", `{"adhesive":{"form":"lines"}}`, "Adhesive.Form"},
-		{"an unknown hold", `{"adhesive":{"hold":"heavy"}}`, "Adhesive.Hold"},
 		{"beads on beads", `{"adhesive":{"spacing":"1/2"}}`, "Adhesive.Spacing"},
 		{"nails without a spacing", `{"nails":{"edge":"0"}}`, "Nails.Edge"},
 		{"nails that do not rise", `{"nails":{"lengths":["2","1"]}}`, "Nails.Lengths[1]"},
 		{"a box of no nails", `{"nails":{"packs":[{"name":"box","count":0}]}}`, "Nails.Packs[0].Count"},
 		{"a strip of no thickness", `{"furring":{"thickness":"0"}}`, "Furring.Thickness"},
 		{"a strip without a name", `{"furring":{"strips":[{"length":"8'"}]}}`, "Furring.Strips[0].Name"},
+		{"two cans of one name", `{"paint":{"top":{"containers":[{"name":"a","size":"1 qt"},{"name":"a","size":"1 gal"}]}}}`, "Paint.Top.Containers[1].Name"},
+		{"an extra twice", `{"extras":[{"item":"brush","buy":1},{"item":"brush","buy":2}]}`, "Extras[1].Item"},
 		{"a box named twice", `{"boxes":[{"name":"a"},{"name":"a"}]}`, "Boxes[1].Name"},
 		{"a box without a name", `{"boxes":[{"gangs":2}]}`, "Boxes[0].Name"},
 		{"a set-back in words", `{"boxes":[{"name":"a","set_back":"some"}]}`, "Boxes[0].SetBack"},
 		{"screws by the hundred", `{"screws":{"device_per_gang":100}}`, "Screws.DevicePerGang"},
 		{"a roll of no length", `{"tape":{"rolls":[{"name":"roll","length":"0"}]}}`, "Tape.Rolls[0].Length"},
 		{"a cover in feet", `{"sheeting":{"sheets":[{"name":"cover","size":"9 ft"}]}}`, "Sheeting.Sheets[0].Size"},
-		{"an unknown material", `{"house":{"material":"oak"}}`, "House.Material"},
-		{"an unknown backing", `{"house":{"backing":"air"}}`, "House.Backing"},
 		{"studs side by side", `{"house":{"studs":"1/2"}}`, "House.Studs"},
 		{"tax in percent", `{"tax":8.25}`, "Tax"},
 		{"leftovers worth more than new", `{"leftover_worth":1.1}`, "LeftoverWorth"},
@@ -96,10 +95,31 @@ func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 			if diff := cmp.Diff([]string{c.path}, paths(err)); diff != "" {
 				t.Errorf("Validate() = %v (-want +got)\n%s", err, diff)
 			}
-			if _, again := finish.TakeOff(finish.Work{}, m); again == nil || again.Error() != err.Error() {
+			if _, _, again := finish.TakeOff(finish.Work{}, m); again == nil || again.Error() != err.Error() {
 				t.Errorf("TakeOff() = %v, want %v", again, err)
 			}
 		})
+	}
+}
+
+// A word of no enumeration is refused where it is read, and a value of none by Validate.
+func TestWordsOfNoEnumeration(t *testing.T) {
+	for _, text := range []string{
+		`{"paint":{"groove":"round"}}`, `{"sealant":{"seam":{"form":"round"}}}`, `{"adhesive":{"form":"lines"}}`, `{"adhesive":{"hold":"heavy"}}`,
+		`{"house":{"material":"oak"}}`, `{"house":{"backing":"air"}}`,
+	} {
+		if _, err := decode(text); err == nil {
+			t.Errorf("%s passed", text)
+		}
+	}
+	m := finish.Materials{House: finish.House{Material: 200, Backing: 200}, Adhesive: finish.Adhesive{Form: 200, Boards: 200, Hold: 200}}
+	m.Paint.Groove, m.Sealant.Step.Form = 200, 200
+	want := []string{"House.Material", "House.Backing", "Paint.Groove", "Sealant.Step.Form", "Adhesive.Form", "Adhesive.Boards", "Adhesive.Hold"}
+	got := paths(m.Validate(fraction.Inch))
+	slices.Sort(got)
+	slices.Sort(want)
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
 	}
 }
 
@@ -124,8 +144,12 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		{"Work.Built", finish.Work{Built: -1}},
 		{"Work.Edges", finish.Work{Edges: minus}},
 		{"Work.Pieces[0].Height", finish.Work{Pieces: []finish.Piece{{Height: minus}}}},
-		{"Work.Joints[1].Kind", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam}, {Kind: "corner"}}}},
-		{"Work.Joints[0].Length", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: finish.MaxLength.Add(fraction.Inches(1))}}}},
+		{"Work.Joints[0].Kind", finish.Work{Joints: []finish.Joint{{}}}},
+		{"Work.Boxes[0].Gangs", finish.Work{Boxes: []finish.Box{{Gangs: 11}}}},
+		{"Work.Fitting", finish.Work{Fitting: []string{"1, 2"}}},
+		{"Work.Sheets[0].Price", finish.Work{Sheets: []finish.Sheet{{Price: money.Of(decimal.NewFromInt(-1))}}}},
+		{"Work.Joints[1].Kind", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam}, {Kind: 200}}}},
+		{"Work.Joints[0].Length", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: finish.MaxLength().Add(fraction.Inches(1))}}}},
 		{"Work.Ends[0].Length", finish.Work{Ends: []finish.End{{Length: minus}}}},
 		{"Work.Pieces[0].Width", finish.Work{Pieces: []finish.Piece{{Width: minus}}}},
 		{"Work.Pieces[0].OpeningEdges", finish.Work{Pieces: []finish.Piece{{OpeningEdges: minus}}}},
@@ -133,13 +157,13 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		{"Work.Width", finish.Work{Width: minus}},
 		{"Work.Low", finish.Work{Low: minus}},
 		{"Work.Sides", finish.Work{Sides: minus}},
-		{"Work.Sheets[0].Width", finish.Work{Sheets: []finish.SheetRow{{Width: minus}}}},
-		{"Work.Sheets[0].Length", finish.Work{Sheets: []finish.SheetRow{{Length: minus}}}},
-		{"Work.Sheets[0].Count", finish.Work{Sheets: []finish.SheetRow{{Count: -1}}}},
+		{"Work.Sheets[0].Width", finish.Work{Sheets: []finish.Sheet{{Width: minus}}}},
+		{"Work.Sheets[0].Length", finish.Work{Sheets: []finish.Sheet{{Length: minus}}}},
+		{"Work.Sheets[0].Count", finish.Work{Sheets: []finish.Sheet{{Count: -1}}}},
 		{"Work.Profile.Features[0].Width", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
 		{"Work", finish.Work{Boxes: make([]finish.Box, finish.MaxCount+1)}},
 	} {
-		_, err := finish.TakeOff(c.work, finish.Materials{})
+		_, _, err := finish.TakeOff(c.work, finish.Materials{})
 		if diff := cmp.Diff([]string{c.path}, paths(err)); diff != "" {
 			t.Errorf("%v (-want +got)\n%s", err, diff)
 		}
@@ -148,8 +172,8 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 
 func TestMorePacksThanAnyoneBuys(t *testing.T) {
 	m := finish.Materials{Tape: finish.Tape{Rolls: []finish.Roll{{Name: "crumb", Length: "0.001"}}}}
-	_, err := finish.TakeOff(finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(500), Gap: fraction.Of(1, 16)}}}, m)
-	if packs, ok := errors.AsType[*finish.MixError](err); !ok || packs.Item != "masking tape" {
+	_, _, err := finish.TakeOff(finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(500), Gap: fraction.Of(1, 16)}}}, m)
+	if packs, ok := errors.AsType[*finish.MixError](err); !ok || packs.Item != finish.ItemTape {
 		t.Errorf("TakeOff() = %v, want a MixError about the masking tape", err)
 	}
 }
@@ -169,9 +193,10 @@ func TestBareLengthsTakeTheUnitsOfTheJob(t *testing.T) {
 	w.Profile = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
 	list := takeOff(t, w, m)
 	for _, row := range list.Rows {
-		if strings.HasPrefix(row.Item, "panel nails") {
-			if want := "panel 6.35 mm + wall 12.7 mm + 19.05 mm into the stud = 38.1 mm"; !strings.Contains(row.How, want) {
-				t.Errorf("How = %q, want %q in it", row.How, want)
+		if row.Item == finish.ItemPanelNails {
+			want := "thickness 6.35 mm; wall 12.7 mm; penetration 19.05 mm; needed 38.1 mm"
+			if got := termsOf(row); !strings.Contains(got, want) {
+				t.Errorf("terms %q, want %q in them", got, want)
 			}
 			return
 		}
@@ -227,7 +252,7 @@ func FuzzMaterials(f *testing.F) {
 		if err != nil {
 			return
 		}
-		list, err := finish.TakeOff(w, m)
+		list, _, err := finish.TakeOff(w, m)
 		if valid := m.Validate(w.Units); (valid != nil) != (len(paths(err)) > 0) {
 			t.Fatalf("Validate() = %v, TakeOff() = %v", valid, err)
 		}
@@ -235,7 +260,7 @@ func FuzzMaterials(f *testing.F) {
 			return
 		}
 		for _, row := range list.Rows {
-			if row.Buy < 1 || row.Item == "" || row.Container == "" || row.How == "" {
+			if row.Buy < 1 || row.Container == "" {
 				t.Fatalf("row %+v", row)
 			}
 		}

@@ -1,9 +1,7 @@
 package finish
 
 import (
-	"fmt"
 	"math/big"
-	"strings"
 
 	"example.com/groovewright/fraction"
 )
@@ -13,48 +11,52 @@ type painting struct {
 	primer, top coating
 	loss        *big.Rat
 	edgeCoats   int64
-	groove      string
+	groove      GrooveShape
 }
 
 // coating is a Coating, read. Coverage is in square inches per cubic inch.
 type coating struct {
-	name          string
 	before, after int64
 	coverage      *big.Rat
-	source        string
+	source        Source
 	offers        []offer
 }
 
+func (c coating) coats() int64 { return c.before + c.after }
+
 func (r *reader) painting(p, d Paint) painting {
 	return painting{
-		primer:    r.coating("paint.primer", "primer", p.Primer, d.Primer),
-		top:       r.coating("paint.top", "top coat", p.Top, d.Top),
-		loss:      r.share("paint.loss", p.Loss, d.Loss),
-		edgeCoats: r.times("paint.edge_coats", p.EdgeCoats, d.EdgeCoats),
-		groove:    r.word("paint.groove", p.Groove, SquareGroove, VGroove),
+		primer:    r.coating("Paint.Primer", p.Primer, d.Primer),
+		top:       r.coating("Paint.Top", p.Top, d.Top),
+		loss:      r.share("Paint.Loss", p.Loss, d.Loss),
+		edgeCoats: r.times("Paint.EdgeCoats", p.EdgeCoats, d.EdgeCoats),
+		groove:    known(r, "Paint.Groove", p.Groove),
 	}
 }
 
-func (r *reader) coating(path, name string, c, d Coating) coating {
+func (r *reader) coating(path string, c, d Coating) coating {
 	read := coating{
-		name:   name,
-		before: r.times(path+".before", c.Before, d.Before),
-		after:  r.times(path+".after", c.After, d.After),
-		offers: r.containers(path+".containers", c.Containers, d.Containers),
+		before: r.times(path+".Before", c.Before, d.Before),
+		after:  r.times(path+".After", c.After, d.After),
+		offers: r.containers(path+".Containers", c.Containers, d.Containers),
+		source: Given,
 	}
+	dry := c.Solids != "" || c.DryFilm != ""
 	switch {
-	case c.Solids == "" && c.DryFilm == "" && (c.Coverage == "" || c.Coverage == d.Coverage):
-		read.coverage, read.source = r.coverage(path+".coverage", d.Coverage), "planning figure, trust the tin"
-	case c.Solids == "" && c.DryFilm == "":
-		read.coverage, read.source = r.coverage(path+".coverage", c.Coverage), asGiven
-	case c.Coverage != "":
-		r.fault(path+".coverage", string(c.Coverage), "the coverage, or solids and the dry film, not both")
-	case c.Solids == "" || c.DryFilm == "":
+	case dry && c.Coverage != "":
+		r.fault(path+".Coverage", string(c.Coverage), "the coverage, or solids and the dry film, not both")
+	case dry && (c.Solids == "" || c.DryFilm == ""):
 		r.fault(path, "", "solids and the dry film together")
+	case dry:
+		film := r.length(path+".DryFilm", c.DryFilm, "", positive)
+		read.coverage, read.source = theoretical(r.solids(path+".Solids", c.Solids), film), FromSolids
+		return read
+	case c.Coverage != "" && c.Coverage != d.Coverage:
+		d.Coverage = c.Coverage
 	default:
-		film := r.length(path+".dry_film", c.DryFilm, "", positive)
-		read.coverage, read.source = theoretical(r.solids(path+".solids", c.Solids), film), "solids by volume over dry film"
+		read.source = PlanningLabel
 	}
+	read.coverage = r.quantity(path+".Coverage", string(d.Coverage), "a coverage such as 350 ft2/gal or 9 m2/L", coverages)
 	return read
 }
 
@@ -62,7 +64,7 @@ func (r *reader) coating(path, name string, c, d Coating) coating {
 func (r *reader) solids(path string, text Number) *big.Rat {
 	n, err := fraction.ParseRatio(string(text))
 	if err != nil || n.Sign() <= 0 || n.Rat().Cmp(whole(1)) > 0 {
-		r.fault(path, string(text), "want a share above 0 and up to 1, such as 0.4 for forty percent")
+		r.fault(path, string(text), "a share above 0 and up to 1, such as 0.4 for forty percent")
 		return whole(1)
 	}
 	return n.Rat()
@@ -76,67 +78,55 @@ func theoretical(solids, film *big.Rat) *big.Rat { return quo(solids, film) }
 // practical returns what is covered when a share stays in the tools: theoretical × (1 - loss), as a corrosion glossary has it.
 func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whole(1), loss)) }
 
-// containers reads packs of a volume.
-func (r *reader) containers(path string, given, otherwise []Container) []offer {
-	return offers(r, path, given, otherwise, func(path string, c Container) offer {
-		return offer{c.Name, r.volume(path+".size", c.Size), r.price(path+".price", c.Price)}
-	})
-}
-
-// brushed is what is painted in one pass: the surface of all its coats in square inches, and how it came about.
-type brushed struct {
-	area *big.Rat
-	how  string
-}
-
 // paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes on then; so are
 // backs where it is damp, as often as the face is.
 func (b *builder) paint() {
 	p := b.settings.paint
 	edges := true
-	for _, c := range []coating{p.primer, p.top} {
-		var parts []string
-		need := new(big.Rat)
+	for _, c := range []struct {
+		item Item
+		coating
+	}{{ItemPrimer, p.primer}, {ItemTopCoat, p.top}} {
+		row := Row{Item: c.item, How: ByArea, Source: c.source}
+		total := new(big.Rat)
 		for _, pass := range []struct {
-			when  string
+			face  TermKind
 			coats int64
-		}{{"before fitting", c.before}, {"after sealing", c.after}} {
+		}{{TermFaceBefore, c.before}, {TermFaceAfter, c.after}} {
 			if pass.coats == 0 {
 				continue
 			}
-			all := b.faces(pass.coats)
-			if edges && pass.when == "before fitting" {
-				all, edges = b.withEdges(all, pass.coats), false
+			all := edges && pass.face == TermFaceBefore
+			edges = edges && !all
+			if area, terms := b.pass(pass.face, pass.coats, all); area.Sign() > 0 {
+				total = add(total, area)
+				row.Terms = append(row.Terms, terms...)
 			}
-			if all.area.Sign() == 0 {
-				continue
-			}
-			volume := quo(all.area, practical(c.coverage, p.loss))
-			need = add(need, volume)
-			b.list.Passes = append(b.list.Passes, Pass{c.name, pass.when, int(pass.coats), b.area(all.area), b.can(volume)})
-			parts = append(parts, fmt.Sprintf("%s: %s = %s", pass.when, all.how, b.area(all.area)))
 		}
-		how := fmt.Sprintf("%s; ÷ %s (%s) ÷ (1 - %s loss)", strings.Join(parts, "; "), b.coverage(c.coverage), c.source, near(p.loss, 3))
-		b.buy(c.name, need, b.can, c.offers, how)
+		per, coverage := footPerGallon, UnitFootPerGallon
+		places := int32(1)
+		if b.units != fraction.Inch {
+			per, coverage, places = metrePerLitre, UnitMetrePerLitre, 2
+		}
+		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: near(quo(c.coverage, per), places, coverage)}, Term{Kind: TermLoss, Value: near(p.loss, 3, NoUnit)})
+		b.buy(row, quo(total, practical(c.coverage, p.loss)), b.can(), c.offers)
 	}
 }
 
-// faces is the developed surface of all faces, so many times.
-func (b *builder) faces(coats int64) brushed {
+// pass returns the surface in square inches of so many coats of the developed face, and how it comes about: with the sawn
+// edges, and with the backs where it is damp, if this pass coats all of a piece.
+func (b *builder) pass(face TermKind, coats int64, all bool) (*big.Rat, []Term) {
 	area := mul(b.work.Face.Rat(), b.factor, whole(coats))
-	return brushed{area, fmt.Sprintf("face %s × %s developed × %d %s", b.area(b.work.Face.Rat()), near(b.factor, 4), coats, plural(int(coats), "coat"))}
-}
-
-// withEdges adds the sawn edges, and the backs where it is damp.
-func (b *builder) withEdges(face brushed, coats int64) brushed {
-	if n := b.settings.paint.edgeCoats; n > 0 {
+	flat := up(b.work.Face.Rat(), b.area())
+	terms := []Term{{Kind: face, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, {Kind: TermTimes, Value: counted(coats, UnitCoat)}}
+	if n := b.settings.paint.edgeCoats; all && n > 0 {
 		edges := mul(b.work.Edges.Rat(), b.thickness())
-		face.area = add(face.area, mul(edges, whole(n)))
-		face.how += fmt.Sprintf(" + edges %s × %d", b.area(edges), n)
+		area = add(area, mul(edges, whole(n)))
+		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, Term{Kind: TermTimes, Value: counted(n, NoUnit)})
 	}
-	if b.settings.house.damp {
-		face.area = add(face.area, mul(b.work.Face.Rat(), whole(coats)))
-		face.how += fmt.Sprintf(" + backs %s × %d (damp)", b.area(b.work.Face.Rat()), coats)
+	if all && b.settings.house.damp {
+		area = add(area, mul(b.work.Face.Rat(), whole(coats)))
+		terms = append(terms, Term{Kind: TermBacks, Value: flat}, Term{Kind: TermTimes, Value: counted(coats, NoUnit)})
 	}
-	return face
+	return area, append(terms, Term{Kind: TermSurface, Value: up(area, b.area())})
 }

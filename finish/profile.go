@@ -6,18 +6,12 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// Shapes of a groove. A profile tells width and depth only.
-const (
-	SquareGroove = "square" // upright sides: developed width w + 2d, hollow w*d
-	VGroove      = "v"      // two slopes: developed width 2*sqrt((w/2)² + d²), hollow w*d/2
-)
-
 // developed returns how much wider the face is than it looks, at least 1: what paint has to cover.
 //
 // Flats count as wide as they are, grooves by their shape. A bead is an arc over its width that rises by its depth;
 // one that rises by more than half its width is a half circle on two upright sides. Circles and slopes are rounded up
 // in the ninth decimal of an inch. A profile without features is flat.
-func developed(p groove.Profile, shape string) *big.Rat {
+func developed(p groove.Profile, shape GrooveShape) *big.Rat {
 	if len(p.Features) == 0 {
 		return whole(1)
 	}
@@ -29,7 +23,7 @@ func developed(p groove.Profile, shape string) *big.Rat {
 }
 
 // surface is the developed width of one feature.
-func surface(f groove.Feature, shape string) *big.Rat {
+func surface(f groove.Feature, shape GrooveShape) *big.Rat {
 	w, d := f.Width.Rat(), f.Depth.Rat()
 	half := quo(w, whole(2))
 	switch {
@@ -49,7 +43,7 @@ func surface(f groove.Feature, shape string) *big.Rat {
 //
 // A groove leaves its own section. A bead fills at least two thirds of the rectangle about it (a circular segment is
 // never less than the parabola in it), so that a third of the rectangle is open at most, on both sides together.
-func hollow(p groove.Profile, shape string) *big.Rat {
+func hollow(p groove.Profile, shape GrooveShape) *big.Rat {
 	open := new(big.Rat)
 	for _, f := range p.Features {
 		section := mul(f.Width.Rat(), f.Depth.Rat())

@@ -73,7 +73,7 @@ func ounces(n string) *big.Rat { return mul(rat(n), unit("fl oz")) }
 // metresOf is how many metres of a square joint of so many millimetres 300 mL fill.
 func metresOf(side string) *big.Rat {
 	s := mul(rat(side), quo(unit("m"), rat("1000")))
-	return quo(quo(mul(rat("300"), unit("mL")), finish.Butt(s, s)), unit("m"))
+	return quo(quo(mul(rat("300"), unit("mL")), finish.ButtOf(s, s)), unit("m"))
 }
 
 const (
@@ -127,6 +127,7 @@ var addresses = [][2]string{
 }
 
 func figures() []figure {
+	usual := finish.Defaults(fraction.Inch)
 	var all []figure
 	add := func(what, printed, value string, ours *big.Rat, within, source, status string) {
 		all = append(all, figure{what, printed, value, ours, within, source, status, ""})
@@ -174,11 +175,11 @@ func figures() []figure {
 	add("house of 1800 ft2, top coat at 500", "3.6 gal", "3.6", top, "0", magazine, formula)
 	wrong("house of 1800 ft2, top coat at 500", "three and a half gal", "18/5", top, magazine, "1800/500 is 3.6")
 	quoted := func(c finish.Coverage) *big.Rat { return rat(strings.TrimSuffix(string(c), " ft2/gal")) }
-	add("our planning figure for primer", "200 to 300 ft2/gal", "250", quoted(finish.DefaultPrimerCoverage), "50", "a how-to article on primer", read)
-	add("our planning figure for top coat", "350 to 400 ft2/gal", "375", quoted(finish.DefaultTopCoverage), "25", "a how-to article on interior paint", read)
-	add("the same against oil paint on plaster, second coat", "300 to 400 ft2/gal", "350", quoted(finish.DefaultTopCoverage), "50", army, read)
-	add("the same against oil paint on weathered wood, prime", "300 to 400 ft2/gal", "350", quoted(finish.DefaultTopCoverage), "50", army, read)
-	add("our loss by brush and roller", "5 to 15 %", "0.1", rat(string(finish.DefaultLoss)), "0.05", "common practice", memory)
+	add("our planning figure for primer", "200 to 300 ft2/gal", "250", quoted(usual.Paint.Primer.Coverage), "50", "a how-to article on primer", read)
+	add("our planning figure for top coat", "350 to 400 ft2/gal", "375", quoted(usual.Paint.Top.Coverage), "25", "a how-to article on interior paint", read)
+	add("the same against oil paint on plaster, second coat", "300 to 400 ft2/gal", "350", quoted(usual.Paint.Top.Coverage), "50", army, read)
+	add("the same against oil paint on weathered wood, prime", "300 to 400 ft2/gal", "350", quoted(usual.Paint.Top.Coverage), "50", army, read)
+	add("our loss by brush and roller", "5 to 15 %", "0.1", rat(string(usual.Paint.Loss)), "0.05", "common practice", memory)
 	add("V-grooves 1/8 × 1/16 at 2 in", "1.0259", "1.0259", grooves("1/8", "1/16", "2"), "0.00005", exact, derived)
 	add("V-grooves 3/16 × 1/8 at 1-5/8 in", "1.0769", "1.0769", grooves("3/16", "1/8", "1 5/8"), "0.00005", exact, derived)
 	add("arc over 36 that rises 6", "38.6101", "38.6101", finish.Arc(rat("36"), rat("6")), "0.00005", woodwork, formula)
@@ -192,43 +193,43 @@ func figures() []figure {
 		{"1/8", "1/8", "97.21"}, {"3/16", "3/16", "43.21"}, {"1/4", "1/4", "24.30"}, {"3/8", "3/8", "10.80"}, {"1/2", "1/2", "6.08"},
 		{"1/4", "1/8", "48.61"}, {"3/8", "1/4", "16.20"}, {"1/2", "1/4", "12.15"}, {"1/2", "3/8", "8.10"},
 	} {
-		add("10.1 fl oz in a joint "+row.w+" × "+row.d, row.feet+" ft", row.feet, feetOf(tube, finish.Butt(rat(row.w), rat(row.d))), "0.005", exact, derived)
+		add("10.1 fl oz in a joint "+row.w+" × "+row.d, row.feet+" ft", row.feet, feetOf(tube, finish.ButtOf(rat(row.w), rat(row.d))), "0.005", exact, derived)
 	}
 	for _, row := range []struct{ leg, feet string }{{"1/8", "194.4"}, {"3/16", "86.41"}, {"1/4", "48.61"}, {"3/8", "21.60"}, {"1/2", "12.15"}} {
-		add("10.1 fl oz in a flat fillet "+row.leg, row.feet+" ft", row.feet, feetOf(tube, finish.Fillet(rat(row.leg))), "0.05", exact, derived)
+		add("10.1 fl oz in a flat fillet "+row.leg, row.feet+" ft", row.feet, feetOf(tube, finish.FilletOf(rat(row.leg))), "0.05", exact, derived)
 	}
 	for _, row := range []struct{ side, metres string }{{"3", "33.33"}, {"4", "18.75"}, {"5", "12.00"}, {"6", "8.33"}, {"8", "4.69"}, {"10", "3.00"}} {
 		add("300 mL in a joint "+row.side+" × "+row.side+" mm", row.metres+" m", row.metres, metresOf(row.side), "0.005", exact, derived)
 	}
-	add("our cartridge", "10 to 10.5 fl oz", "10.25", rat(strings.TrimSuffix(string(finish.DefaultCartridge.Size), " fl oz")), "0.25", article, read)
-	add("our limit for a bead without a backing", "1/4 to 1/2 in, low end", "1/4", taped(finish.DefaultBridge).Rat(), "0", "a general article on painter's sealant", read)
-	add("our allowance for waste", "10 %", "0.1", rat(string(finish.DefaultWaste)), "0", "common practice", memory)
-	quarter := finish.Butt(rat("1/4"), rat("1/4"))
+	add("our cartridge", "10 to 10.5 fl oz", "10.25", rat(strings.TrimSuffix(string(usual.Sealant.Cartridges[0].Size), " fl oz")), "0.25", article, read)
+	add("our limit for a bead without a backing", "1/4 to 1/2 in, low end", "1/4", taped(usual.Sealant.Bridge).Rat(), "0", "a general article on painter's sealant", read)
+	add("our allowance for waste", "10 %", "0.1", rat(string(usual.Sealant.Waste)), "0", "common practice", memory)
+	quarter := finish.ButtOf(rat("1/4"), rat("1/4"))
 	add("10 fl oz in a joint 1/4 × 1/4, low end", "24 ft", "24", feetOf(ounces("10"), quarter), "0.5", article, read)
 	wrong("10.5 fl oz in a joint 1/4 × 1/4, high end", "27 ft", "25.265625", feetOf(ounces("10.5"), quarter), article, "27 ft would need 11.2 fl oz")
 	for _, row := range []struct{ w, d, feet string }{{"1/4", "1/4", "308"}, {"3/8", "1/4", "205"}, {"1/2", "1/4", "154"}, {"1/2", "1/2", "77"}} {
-		add("1 gal in a joint "+row.w+" × "+row.d, row.feet+" ft", row.feet, feetOf(gallon, finish.Butt(rat(row.w), rat(row.d))), "0.5", tables, memory)
+		add("1 gal in a joint "+row.w+" × "+row.d, row.feet+" ft", row.feet, feetOf(gallon, finish.ButtOf(rat(row.w), rat(row.d))), "0.5", tables, memory)
 	}
 
 	// Electrical.
-	add("flush box behind 1/4 in panel, wood", "1/4 in extender", "1/4", extenderFor("mdf", "1/4"), "0", trade, formula)
-	add("flush box behind 3/4 in boards, wood", "3/4 in extender", "3/4", extenderFor("solid wood", "3/4"), "0", "a how-to magazine on boards", read)
-	add("flush box behind 1/4 in, not combustible", "none", "0", extenderFor("noncombustible", "1/4"), "0", "NEC 314.20", read)
-	add("set-back in a face that cannot burn", "6 mm (1/4 in)", "6", inMillimetres(finish.SetBack), "0.5", electric, read)
-	add("cable behind the face of a stud", "32 mm (1-1/4 in)", "32", inMillimetres(finish.PlateDepth), "0.5", electric, read)
+	add("flush box behind 1/4 in panel, wood", "1/4 in extender", "1/4", extenderFor(finish.MDF, "1/4"), "0", trade, formula)
+	add("flush box behind 3/4 in boards, wood", "3/4 in extender", "3/4", extenderFor(finish.SolidWood, "3/4"), "0", "a how-to magazine on boards", read)
+	add("flush box behind 1/4 in, not combustible", "none", "0", extenderFor(finish.Noncombustible, "1/4"), "0", "NEC 314.20", read)
+	add("set-back in a face that cannot burn", "6 mm (1/4 in)", "6", inMillimetres(finish.SetBack()), "0.5", electric, read)
+	add("cable behind the face of a stud", "32 mm (1-1/4 in)", "32", inMillimetres(finish.PlateDepth()), "0.5", electric, read)
 
 	// Fasteners and adhesive.
-	add("nails at edges of fibreboard sheets", "100 mm (4 in)", "100", inMillimetres(taped(finish.DefaultEdgeNails)), "5", ontario, read)
-	add("nails inside fibreboard sheets", "200 mm (8 in)", "200", inMillimetres(taped(finish.DefaultFieldNails)), "5", ontario, read)
-	add("studs behind panelling, at most", "400 mm (16 in)", "400", inMillimetres(taped(finish.DefaultStuds)), "10", "Ontario guidance on hardboard sheets", read)
-	add("nails into the support", "20 mm", "20", inMillimetres(taped(finish.DefaultPenetration)), "1", ontario, read)
+	add("nails at edges of fibreboard sheets", "100 mm (4 in)", "100", inMillimetres(taped(usual.Nails.Edge)), "5", ontario, read)
+	add("nails inside fibreboard sheets", "200 mm (8 in)", "200", inMillimetres(taped(usual.Nails.Field)), "5", ontario, read)
+	add("studs behind panelling, at most", "400 mm (16 in)", "400", inMillimetres(taped(usual.House.Studs)), "10", "Ontario guidance on hardboard sheets", read)
+	add("nails into the support", "20 mm", "20", inMillimetres(taped(usual.Nails.Penetration)), "1", ontario, read)
 	for i, row := range []struct{ penny, inches string }{{"3d", "5/4"}, {"4d", "3/2"}, {"6d", "2"}, {"8d", "5/2"}, {"10d", "3"}} {
-		add("nail "+row.penny, row.inches+" in", row.inches, taped(finish.DefaultNailLengths[i+1]).Rat(), "0", textbook, read)
+		add("nail "+row.penny, row.inches+" in", row.inches, taped(usual.Nails.Lengths[i+1]).Rat(), "0", textbook, read)
 	}
 	sheet := finish.Piece{Width: fraction.Inches(48), Height: fraction.Inches(96)}
 	add("nails in a 4 × 8 ft sheet, 6 and 12 in", "62", "62", big.NewRat(finish.NailsIn(sheet, `6"`, `12"`, `16"`), 1), "0", countOnly, derived)
 	add("nails in a 4 × 8 ft sheet, 4 and 8 in", "94", "94", big.NewRat(finish.NailsIn(sheet, `4"`, `8"`, `16"`), 1), "0", countOnly, derived)
-	add("bead of stud adhesive", "3/8 in", "3/8", taped(finish.DefaultBead).Rat(), "0", navy, read)
+	add("bead of stud adhesive", "3/8 in", "3/8", taped(usual.Adhesive.Size).Rat(), "0", navy, read)
 	add("beads where two 4 ft sheets meet on studs 16 in apart", "2 of 8 lines", "8", quo(finish.GlueLines(sheet, sheet), rat("96")), "0", navy, formula)
 	for _, row := range []struct{ size, ounces, feet string }{
 		{"3/8", "10.1", "13.75"}, {"3/8", "28", "38.13"}, {"3/8", "29", "39.49"}, {"1/4", "10.1", "30.94"}, {"1/4", "28", "85.78"}, {"1/4", "29", "88.85"},
@@ -237,19 +238,25 @@ func figures() []figure {
 	}
 
 	// Resting.
-	hours := func(minutes int) *big.Rat { return big.NewRat(int64(minutes), 60) }
-	add("finish carpentry rests, at least", "24 h", "24", hours(finish.RestSheets.Least), "0", resting, read)
-	add("tongue and groove rests, at least", "48 h", "48", hours(finish.RestBoards.Least), "0", resting, read)
-	add("tongue and groove rests, at most", "72 h", "72", hours(finish.RestBoards.Most), "0", resting, read)
-	add("solid wood rests, at least", "7 days", "168", hours(finish.RestWood.Least), "0", resting, read)
-	add("solid wood rests, at most", "10 days", "240", hours(finish.RestWood.Most), "0", resting, read)
+	hours := func(w finish.Wait) (least, most *big.Rat) {
+		from, to, _ := w.Range()
+		return big.NewRat(int64(from), 60), big.NewRat(int64(to), 60)
+	}
+	sheets, _ := hours(finish.RestSheets)
+	boardsLeast, boardsMost := hours(finish.RestBoards)
+	woodLeast, woodMost := hours(finish.RestWood)
+	add("finish carpentry rests, at least", "24 h", "24", sheets, "0", resting, read)
+	add("tongue and groove rests, at least", "48 h", "48", boardsLeast, "0", resting, read)
+	add("tongue and groove rests, at most", "72 h", "72", boardsMost, "0", resting, read)
+	add("solid wood rests, at least", "7 days", "168", woodLeast, "0", resting, read)
+	add("solid wood rests, at most", "10 days", "240", woodMost, "0", resting, read)
 	return all
 }
 
 // wholeHouse is the worked example of a plan 20 by 40 ft, 13 + 2 ft high: gallons of undercoat and top coat, from TakeOff itself.
 func wholeHouse() (under, top *big.Rat) {
 	side := fraction.Inches(120 * 12)
-	list, err := finish.TakeOff(finish.Work{Face: side.Times(fraction.Inches(15 * 12))}, finish.Materials{Paint: finish.Paint{
+	list, _, err := finish.TakeOff(finish.Work{Face: side.Times(fraction.Inches(15 * 12))}, finish.Materials{Paint: finish.Paint{
 		Loss:   "0",
 		Primer: finish.Coating{Before: "1", Coverage: "450 ft2/gal"},
 		Top:    finish.Coating{Before: "0", After: "1", Coverage: "500 ft2/gal"},
@@ -257,16 +264,16 @@ func wholeHouse() (under, top *big.Rat) {
 	if err != nil {
 		panic(err)
 	}
-	gallons := func(item string) *big.Rat {
+	gallons := func(item finish.Item) *big.Rat {
 		quarts := rat("0")
 		for _, row := range list.Rows {
 			if row.Item == item {
-				quarts.Add(quarts, rat(row.Quantity))
+				quarts.Add(quarts, row.Quantity.Rat())
 			}
 		}
 		return quo(quarts, rat("4"))
 	}
-	return gallons("primer"), gallons("top coat")
+	return gallons(finish.ItemPrimer), gallons(finish.ItemTopCoat)
 }
 
 // grooves is the developed factor of V-grooves w by d at a pitch.
@@ -278,19 +285,18 @@ func grooves(w, d, pitch string) *big.Rat {
 }
 
 // extenderFor is the extender that a flush one-gang box needs behind panels, 0 for none.
-func extenderFor(material, thickness string) *big.Rat {
+func extenderFor(material finish.Material, thickness string) *big.Rat {
 	w := finish.Work{
 		Profile: groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(1)}}, Thickness: fraction.MustParse(thickness)},
 		Boxes:   []finish.Box{{Name: "box"}},
 	}
-	list, err := finish.TakeOff(w, finish.Materials{House: finish.House{Material: material}})
+	list, _, err := finish.TakeOff(w, finish.Materials{House: finish.House{Material: material}})
 	if err != nil {
 		panic(err)
 	}
 	for _, row := range list.Rows {
-		if rest, ok := strings.CutPrefix(row.Item, "box extender "); ok {
-			depth, _, _ := strings.Cut(rest, " in,")
-			return fraction.MustParse(depth).Rat()
+		if row.Item == finish.ItemExtender {
+			return row.Size[0].Value.Rat()
 		}
 	}
 	return new(big.Rat)

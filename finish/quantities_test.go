@@ -21,7 +21,7 @@ var (
 
 // bare materials: no loss, no waste, nothing but what a test asks for.
 func bare() finish.Materials {
-	m := finish.Materials{Nails: finish.Nails{None: true, Waste: "0"}, Adhesive: finish.Adhesive{Form: "none", Waste: "0"}}
+	m := finish.Materials{Nails: finish.Nails{None: true, Waste: "0"}, Adhesive: finish.Adhesive{Form: finish.NoGlue, Waste: "0"}}
 	m.Paint = finish.Paint{Loss: "0", EdgeCoats: "0", Primer: finish.Coating{Before: "0"}, Top: finish.Coating{Before: "0", After: "0"}}
 	m.Sealant.Waste, m.Tape = "0", finish.Tape{SealLines: "0", PaintLines: "0", Waste: "0"}
 	m.Sheeting.None, m.Trim.None = true, true
@@ -133,24 +133,24 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"a gap wider than its limit gets a rod: 30 ft in lengths of 20",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: in("360"), Gap: in("3/8")}}},
 			func(m *finish.Materials) {},
-			"backing rod, a little thicker than its gap, 30 ft, 2 20 ft length",
+			"backing rod, 30 ft, 2 20 ft length",
 		},
 		{
 			"a bead on both edges and every 16 in of 48: 4 lines of 96 in, 3/8 in thick: π × 9/256 × 384 = 42.41 in3 = 23.501 fl oz",
 			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form = "beads" },
+			func(m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads },
 			"panel adhesive, 23.6 fl oz, 3 10.1 fl oz cartridge",
 		},
 		{
 			"dots of 1 in every 12 in: 4 × 8 dots of π/12 in3 = 8.378 in3 = 4.64 fl oz",
 			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form = "dots" },
+			func(m *finish.Materials) { m.Adhesive.Form = finish.GlueDots },
 			"panel adhesive, 4.7 fl oz, 1 10.1 fl oz cartridge",
 		},
 		{
 			"full hold: 8 × 16 dots",
 			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Hold = "dots", "full" },
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Hold = finish.GlueDots, finish.FullHold },
 			"panel adhesive, 18.6 fl oz, 2 10.1 fl oz cartridge",
 		},
 		{
@@ -162,7 +162,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		{
 			"on open studs there is no wall to go through: 1/4 panel + 3/4 in the stud = 1",
 			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, "studs" },
+			func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, finish.BareStuds },
 			"panel nails 1 in, 94 nails, 1 box of 1000",
 		},
 		{
@@ -188,13 +188,13 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		{
 			"a dot of 1 in a crossing: 70 × π/12 in3 = 18.33 in3 = 10.155 fl oz",
 			finish.Work{Profile: boards, Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("96")}}, 10)},
-			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "dots" },
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = finish.GlueBeads, finish.GlueDots },
 			"panel adhesive, 10.2 fl oz, 2 10.1 fl oz cartridge",
 		},
 		{
 			"a bead across the board: 7 × 4 in of π × 9/256 in2 = 3.093 in3 = 1.714 fl oz",
 			finish.Work{Profile: boards, Pieces: []finish.Piece{{Width: in("4"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = "beads", "beads" },
+			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Boards = finish.GlueBeads, finish.GlueBeads },
 			"panel adhesive, 1.8 fl oz, 1 10.1 fl oz cartridge",
 		},
 		{
@@ -207,14 +207,14 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"a tape along what stays bare, for the last coat only",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
 			func(m *finish.Materials) {
-				m.Tape.PaintLines, m.Sealant.CabinetLine.Form, m.Paint.Top.After = "1", "none", "1"
+				m.Tape.PaintLines, m.Sealant.CabinetLine.Form, m.Paint.Top.After = "1", finish.NoBead, "1"
 			},
 			"masking tape, 90 ft, 1 60 yd roll",
 		},
 		{
 			"no last coat, no tape for it",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
-			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Form = "1", "none" },
+			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Form = "1", finish.NoBead },
 			"",
 		},
 		{
@@ -237,7 +237,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"an end longer than a strip is joined",
-			finish.Work{Ends: []finish.End{{Name: "tall end", Length: in("100")}}},
+			finish.Work{Ends: []finish.End{{Run: "tall end", Length: in("100")}}},
 			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
 			"edge trim, 8.34 ft, 2 8 ft strip",
 		},
@@ -274,7 +274,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		{
 			"a device may stay back 1/4 in behind what cannot burn: no extender, but cover screws longer by as much",
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}},
-			func(m *finish.Materials) { m.House.Material = "noncombustible" },
+			func(m *finish.Materials) { m.House.Material = finish.Noncombustible },
 			"cover screws 3/4 in, 4 screws, 1 pack of 10",
 		},
 		{
@@ -300,7 +300,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 				"3/4 strip + 1/2 wall + 3/4 in the stud = 2 in",
 			finish.Work{Profile: boards, Sides: in("40"), Pieces: slices.Repeat([]finish.Piece{{Width: in("4"), Height: in("32")}}, 10)},
 			func(m *finish.Materials) { m.Furring = finish.Furring{Thickness: "3/4", Waste: "0"} },
-			"furring strips 3/4 in, 13.34 ft, 2 8 ft strip; nails or screws for the strips 2 in, 12 pieces, 1 box of 100",
+			"furring strips 3/4 in, 13.34 ft, 2 8 ft strip; strip nails 2 in, 12 pieces, 1 box of 100",
 		},
 		{
 			"strips of 8 and of 4 ft: an end more for each 4 ft, 10 + 4 nails",
@@ -308,7 +308,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			func(m *finish.Materials) {
 				m.Furring = finish.Furring{Thickness: "3/4", Waste: "0", Strips: []finish.Roll{{Name: "short", Length: "4'", Price: "1"}, {Name: "long", Length: "8'", Price: "2"}}}
 			},
-			"furring strips 3/4 in, 13.34 ft, 2 long; nails or screws for the strips 2 in, 14 pieces, 1 box of 100",
+			"furring strips 3/4 in, 13.34 ft, 2 long; strip nails 2 in, 14 pieces, 1 box of 100",
 		},
 		{
 			"a box behind boards of 3/4 on strips of 3/4 lies 1 1/2 in back",
@@ -324,9 +324,9 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"sheets by their size and thickness",
-			finish.Work{Profile: plain, Sheets: []finish.SheetRow{{Name: "sheet", Count: 2, Width: in("48"), Length: in("96")}}},
+			finish.Work{Profile: plain, Sheets: []finish.Sheet{{Name: "sheet", Count: 2, Width: in("48"), Length: in("96")}}},
 			func(m *finish.Materials) {},
-			"sheet, 48 x 96 x 1/4 in, 2 sheets, 2 sheet",
+			"sheet 48 x 96 x 1/4 in, 2 sheets, 2 sheet",
 		},
 		{
 			"what the job asks for on top",
@@ -340,11 +340,43 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			c.change(&m)
 			var rows []string
 			for _, r := range takeOff(t, c.work, m).Rows {
-				rows = append(rows, fmt.Sprintf("%s, %s %s, %d %s", r.Item, r.Quantity, r.Unit, r.Buy, r.Container))
+				rows = append(rows, fmt.Sprintf("%s, %s, %d %s", named(r), finish.Figure{Value: r.Quantity, Unit: r.Unit}, r.Buy, r.Container))
 			}
 			if diff := cmp.Diff(c.want, strings.Join(rows, "; ")); diff != "" {
 				t.Errorf("(-want +got)\n%s", diff)
 			}
 		})
 	}
+}
+
+// named is the item of a row with its name, its sizes (inches as fractions) and its gangs.
+func named(r finish.Row) string {
+	name := r.Item.String()
+	if r.Name != "" {
+		name = r.Name
+	}
+	var sizes []string
+	for _, s := range r.Size {
+		text := s.Value.String()
+		if l, err := fraction.Parse(text, fraction.Inch); err == nil && s.Unit == finish.UnitInch {
+			text = l.String()
+		}
+		sizes = append(sizes, text)
+	}
+	if len(sizes) > 0 {
+		name += " " + strings.Join(sizes, " x ") + " " + r.Size[0].Unit.String()
+	}
+	if r.Gangs > 0 {
+		name += fmt.Sprintf(", %d gang", r.Gangs)
+	}
+	return name
+}
+
+// termsOf are the terms of a row in one line.
+func termsOf(r finish.Row) string {
+	var all []string
+	for _, x := range r.Terms {
+		all = append(all, strings.TrimSpace(fmt.Sprintf("%s %s %s", x.Kind, x.Name, x.Value)))
+	}
+	return strings.ReplaceAll(strings.Join(all, "; "), "  ", " ")
 }

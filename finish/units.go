@@ -1,88 +1,192 @@
 package finish
 
 import (
+	"errors"
 	"math/big"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/money"
 )
 
-// writer writes quantities in the units of the job. Quantities are rounded up, in the last place written, so that what
-// is read is never too little; what is bought is reckoned from the exact number before that.
+// Exact sizes of the units of volume and area. Lengths are in inches, areas in square inches and
+// volumes in cubic inches. The litre is 1000 cm3 with 1 in = 2.54 cm, and the US gallon 231 cubic
+// inches; 16 CFR 500.19 prints both.
+var (
+	gallon        = whole(231)
+	quart         = part(231, 4)
+	pint          = part(231, 8)
+	fluidOunce    = part(231, 128)
+	litre         = quo(whole(1000), cubicInch)
+	millilitre    = quo(whole(1), cubicInch)
+	cubicInch     = part(16387064, 1000000) // in cubic centimetres
+	squareFoot    = whole(144)
+	squareMetre   = quo(whole(1), part(16129, 25000000))
+	foot          = whole(12)
+	metre         = quo(whole(1000), part(254, 10))
+	footPerGallon = quo(squareFoot, gallon) // square inches per cubic inch
+	metrePerLitre = quo(squareMetre, litre)
+)
+
+// Unit is the unit of a figure. Its words are those of the trade, such as "ft2", "fl oz" and
+// "nails"; a counted thing is written in the plural and read in both numbers.
+type Unit uint8
+
+// The units.
+const (
+	NoUnit Unit = iota // of a factor or a share
+	UnitInch
+	UnitMillimetre
+	UnitFoot
+	UnitMetre
+	UnitSquareInch
+	UnitSquareMillimetre
+	UnitSquareFoot
+	UnitSquareMetre
+	UnitQuart // US, as the next but one
+	UnitLitre
+	UnitFluidOunce
+	UnitMillilitre
+	UnitFootPerGallon // square feet per US gallon
+	UnitMetrePerLitre // square metres per litre
+	UnitSheet         // from here on counted things
+	UnitBoard
+	UnitPiece
+	UnitExtender
+	UnitNail
+	UnitScrew
+	UnitCoat
+	UnitRepeat // of the pattern
+	UnitCrossing
+	UnitDot
+	UnitLine
+)
+
+var units = enum.Of[Unit]("", "in", "mm", "ft", "m", "in2", "mm2", "ft2", "m2", "qt", "L", "fl oz", "mL", "ft2/gal", "m2/L",
+	"sheets", "boards", "pieces", "extenders", "nails", "screws", "coats", "repeats", "crossings", "dots", "lines")
+
+func (u Unit) String() string               { return units.String(u) }
+func (u Unit) MarshalText() ([]byte, error) { return units.Marshal(u) }
+
+// UnmarshalText reads the word of a unit, of a counted thing in the singular too.
+func (u *Unit) UnmarshalText(text []byte) error {
+	err := units.Unmarshal(text, u)
+	if err != nil && units.Unmarshal([]byte(string(text)+"s"), u) == nil {
+		return nil
+	}
+	return err
+}
+
+// of returns the word of the unit after this number.
+func (u Unit) of(n Decimal) string {
+	if u >= UnitSheet && n.Decimal.Equal(decimal.NewFromInt(1)) {
+		return strings.TrimSuffix(u.String(), "s")
+	}
+	return u.String()
+}
+
+// scales are the sizes of the units in inches, square inches and cubic inches, and the step to
+// which a quantity in them is rounded up; counted things and factors go by ones.
+var scales = map[Unit]struct{ size, step *big.Rat }{
+	UnitInch:             {whole(1), part(1, 64)},
+	UnitMillimetre:       {part(10, 254), part(1, 100)},
+	UnitFoot:             {foot, part(1, 100)},
+	UnitMetre:            {metre, part(1, 100)},
+	UnitSquareInch:       {whole(1), part(1, 10000)},
+	UnitSquareMillimetre: {part(100, 64516), part(1, 10)},
+	UnitSquareFoot:       {squareFoot, part(1, 100)},
+	UnitSquareMetre:      {squareMetre, part(1, 100)},
+	UnitQuart:            {quart, part(1, 100)},
+	UnitLitre:            {litre, part(1, 100)},
+	UnitFluidOunce:       {fluidOunce, part(1, 10)},
+	UnitMillilitre:       {millilitre, whole(1)},
+	UnitRepeat:           {whole(1), part(1, 10)},
+}
+
+// Decimal is an exact decimal number. Unlike the type in it, it is a string in JSON whatever the
+// global settings of the decimal package are.
+type Decimal struct{ decimal.Decimal }
+
+// MarshalJSON writes the number in quotes.
+func (d Decimal) MarshalJSON() ([]byte, error) { return []byte(`"` + d.String() + `"`), nil }
+
+// UnmarshalJSON reads what MarshalJSON writes, up to 30 digits on each side of the point.
+func (d *Decimal) UnmarshalJSON(data []byte) error {
+	var a money.Amount
+	if err := a.UnmarshalJSON(data); err != nil {
+		return err
+	}
+	n, known := a.Decimal()
+	if !known {
+		return errors.New("want a number")
+	}
+	d.Decimal = n
+	return nil
+}
+
+// Figure is a number with its unit, as a list shows it. Its text is "0.71 qt" or, without a unit, "0.1".
+type Figure struct {
+	Value Decimal
+	Unit  Unit
+}
+
+// String returns the number and the word of its unit.
+func (f Figure) String() string {
+	return strings.TrimSpace(f.Value.String() + " " + f.Unit.of(f.Value))
+}
+
+// MarshalText writes the figure as String does, and fails where its unit is none.
+func (f Figure) MarshalText() ([]byte, error) {
+	_, err := f.Unit.MarshalText()
+	return []byte(f.String()), err
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (f *Figure) UnmarshalText(text []byte) error {
+	number, unit, _ := strings.Cut(string(text), " ")
+	var read Figure
+	if err := errors.Join(read.Value.UnmarshalJSON([]byte(`"`+number+`"`)), read.Unit.UnmarshalText([]byte(unit))); err != nil {
+		return err
+	}
+	*f = read
+	return nil
+}
+
+// writer writes quantities in the units of the job.
 type writer struct {
 	units fraction.Unit
 }
 
-func (w writer) metric() bool { return w.units != fraction.Inch }
-
-// text writes x rounded up to so many places, without noughts at the end.
-func text(x *big.Rat, places int) string {
-	n := ceiling(mul(x, new(big.Rat).SetInt(power(places))))
-	return decimal.NewFromBigInt(n, -int32(places)).String()
-}
-
-// near writes x rounded to the nearest in the given place, for factors that are shown beside an exact result.
-func near(x *big.Rat, places int) string {
-	return decimal.NewFromBigRat(x, int32(places)).String()
-}
-
-// area is square feet or square metres.
-func (w writer) area(x *big.Rat) string { return w.with(x, squareFoot, "ft2", squareMetre, "m2") }
-
-// run is a long length in feet or metres.
-func (w writer) run(x *big.Rat) string { return w.with(x, foot, "ft", metre, "m") }
-
-// can is a volume in quarts or litres.
-func (w writer) can(x *big.Rat) string { return w.with(x, quart, "qt", litre, "L") }
-
-func (w writer) with(x, inch *big.Rat, inchName string, metric *big.Rat, metricName string) string {
-	size, name := inch, inchName
-	if w.metric() {
-		size, name = metric, metricName
+// up returns x in the unit, rounded up to the unit's step, so that what is read is never too little;
+// what is bought follows from the exact number.
+func up(x *big.Rat, u Unit) Figure {
+	scale, ok := scales[u]
+	if !ok {
+		scale.size, scale.step = whole(1), whole(1)
 	}
-	return text(quo(x, size), 2) + " " + name
+	steps := new(big.Rat).SetInt(ceiling(quo(x, mul(scale.size, scale.step))))
+	return near(mul(steps, scale.step), 6, u) // exact: no step has more than six places
 }
 
-// tube is a volume in fluid ounces or millilitres.
-func (w writer) tube(x *big.Rat) string {
-	if w.metric() {
-		return text(quo(x, millilitre), 0) + " mL"
-	}
-	return text(quo(x, fluidOunce), 1) + " fl oz"
+// near returns x, which is in the unit already, rounded to the nearest in the given decimal place.
+func near(x *big.Rat, places int32, u Unit) Figure {
+	return Figure{Decimal{decimal.NewFromBigRat(x, places)}, u}
 }
 
-// section is a small area in square inches or square millimetres.
-func (w writer) section(x *big.Rat) string {
-	if w.metric() {
-		return text(mul(x, part(64516, 100)), 1) + " mm2"
-	}
-	return text(x, 4) + " in2"
-}
+// counted returns a number of things.
+func counted(n int64, u Unit) Figure { return Figure{Decimal{decimal.NewFromInt(n)}, u} }
 
-// coverage is what a volume covers, rounded to the nearest.
-func (w writer) coverage(x *big.Rat) string {
-	if w.metric() {
-		return near(quo(x, metrePerLitr), 2) + " m2/L"
-	}
-	return near(quo(x, footPerGal), 1) + " ft2/gal"
-}
+// unit returns the one of two units that holds in the job.
+func (w writer) unit(inch, metric Unit) Unit { return of(w.units != fraction.Inch, inch, metric) }
 
-// inches writes a small length as a mixed fraction of an inch, or in millimetres: the exact number where it
-// ends on a 64th or a hundredth, else rounded up to that.
-func (w writer) small(x *big.Rat) string {
-	if w.metric() {
-		return text(mul(x, part(254, 10)), 2) + " mm"
-	}
-	n := ceiling(mul(x, whole(64)))
-	if !n.IsInt64() {
-		return text(x, 2) + " in"
-	}
-	return strings.TrimSpace(fraction.Of(n.Int64(), 64).String()) + " in"
-}
+// The units of an area, a long length, a volume of paint and one of sealant or adhesive.
+func (w writer) area() Unit { return w.unit(UnitSquareFoot, UnitSquareMetre) }
+func (w writer) run() Unit  { return w.unit(UnitFoot, UnitMetre) }
+func (w writer) can() Unit  { return w.unit(UnitQuart, UnitLitre) }
+func (w writer) tube() Unit { return w.unit(UnitFluidOunce, UnitMillilitre) }
 
-// counted writes a number of pieces.
-func counted(name string) func(*big.Rat) string {
-	return func(x *big.Rat) string { return text(x, 0) + " " + name }
-}
+// small returns a short length, such as that of a nail.
+func (w writer) small(x *big.Rat) Figure { return up(x, w.unit(UnitInch, UnitMillimetre)) }

@@ -2,11 +2,13 @@ package finish
 
 import (
 	"fmt"
-
-	"github.com/shopspring/decimal"
+	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
 
@@ -14,7 +16,7 @@ import (
 // The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
-	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels; 0 is doubted
+	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels; a thickness of 0 is doubted
 	Face    fraction.Area   // of all pieces as seen, holes taken out
 	Edges   fraction.Length // all edges of all pieces, holes too; a sloped edge may count as its run plus its rise, which is never less
 	Pieces  []Piece
@@ -22,15 +24,15 @@ type Work struct {
 	Boxes   []Box
 	Ends    []End
 	Sides   fraction.Length // upright sides of windows and other openings that are no box: strips behind boards stand along them
-	Sheets  []SheetRow
+	Sheets  []Sheet
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
 	Low     fraction.Length // the least, over all runs, of how high the run's wall reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
 	Built   int             // year of the house, 0 if not known
-	Fitting []string        // one line for each piece in the order of fitting, but for closing pieces, for [Schedule]
-	Closing []string        // pieces to measure again on the wall before they are cut, for [Schedule]
-	Mitred  []string        // one line for each outside corner with panels on both sides, for [Schedule]
+	Fitting []string        // labels of the pieces in the order of fitting, but for closing pieces, for [Schedule]
+	Closing []string        // labels of the pieces to measure again on the wall before they are cut, for [Schedule]
+	Mitred  bool            // an outside corner has panels on both sides
 }
 
 // Piece is one piece of panelling by its bounding rectangle.
@@ -40,38 +42,36 @@ type Piece struct {
 	OpeningEdges fraction.Length
 }
 
-// board returns one word where the panels are cut from sheets and another where they are boards.
-func (w Work) board(sheet, board string) string {
-	if w.Profile.Boards {
-		return board
-	}
-	return sheet
-}
+// JointKind says what meets at a joint. Its zero value is no joint.
+type JointKind uint8
 
-// JointKind says what meets at a joint.
-type JointKind string
-
-// The kinds of joint. A joint round a box is not sealed: its cover hides it, and the box stays open to work on.
+// The kinds of joint, in the order in which a list names them. A joint round a box is not sealed: its
+// cover hides it, and the box stays open to work on.
 const (
-	CounterLine   JointKind = "lower line" // on the counter or at the floor
-	CabinetLine   JointKind = "upper line" // under cabinets, a cap or a ceiling
-	InsideCorner  JointKind = "inside corner"
-	OutsideCorner JointKind = "outside corner"
-	Seam          JointKind = "seam"
-	EndJoint      JointKind = "end"    // against a jamb, a tall cabinet, bare wall
-	StepJoint     JointKind = "step"   // the upright side of a step
-	WindowJoint   JointKind = "window" // round a window or another opening that is no box
+	NoJoint     JointKind = iota
+	CounterLine           // on the counter or at the floor
+	CabinetLine           // under cabinets, a cap or a ceiling
+	InsideCorner
+	OutsideCorner
+	Seam
+	EndJoint    // against a jamb, a tall cabinet, bare wall
+	StepJoint   // the upright side of a step
+	WindowJoint // round a window or another opening that is no box
 )
 
-// JointKinds are all the kinds in the order in which a list names them.
-func JointKinds() []JointKind {
-	return []JointKind{CounterLine, CabinetLine, InsideCorner, OutsideCorner, Seam, EndJoint, StepJoint, WindowJoint}
-}
+var jointKinds = enum.Of[JointKind]("", "lower line", "upper line", "inside corner", "outside corner", "seam", "end", "step", "window")
+
+func (k JointKind) String() string                { return jointKinds.String(k) }
+func (k JointKind) MarshalText() ([]byte, error)  { return jointKinds.Marshal(k) }
+func (k *JointKind) UnmarshalText(t []byte) error { return jointKinds.Unmarshal(t, k) }
+
+// JointKinds returns all kinds but [NoJoint].
+func JointKinds() []JointKind { return jointKinds.All()[1:] }
 
 // Joint is one joint to be sealed, or several of the same kind and gap together.
 type Joint struct {
 	Kind   JointKind
-	Where  string // for warnings, such as the name of the run
+	Run    string // its name, for warnings
 	Length fraction.Length
 	Gap    fraction.Length // left open by the plan
 	// Grooves says that the grooves of the pattern end open on this joint, as they do at the lower edge of a panel;
@@ -87,76 +87,80 @@ type Box struct {
 
 // End is one end of a run whose panel edge is seen and gets a trim: an exposed end, or an outside corner (once, not for each run).
 type End struct {
-	Name   string
+	Run    string // its name
 	Length fraction.Length
 	Corner bool // an outside corner, which takes another trim than a flat end
 }
 
-// SheetRow is one kind of sheet as the plan uses it. Price is that of one sheet: nil where it is not known, 0 for an offcut on hand.
-type SheetRow struct {
-	Name   string
-	Count  int
-	Width  fraction.Length // for the list; 0 where it is not to be told
-	Length fraction.Length
-	Price  *decimal.Decimal
+// Sheet is one kind of sheet or board as the plan uses it.
+type Sheet struct {
+	Name          string
+	Count         int
+	Width, Length fraction.Length // for the list; 0 where it is not to say
+	Price         money.Amount    // of one, 0 for an offcut on hand
 }
 
 // MaxCount is the greatest number of pieces, joints, boxes and the like in a Work together, and of sheets of one kind.
 const MaxCount = 100_000
 
-// MaxLength is the greatest length in a Work: some 158 miles.
-var MaxLength = fraction.Inches(10_000_000)
+// maxLength is the greatest length in a Work: some 158 miles.
+var maxLength = fraction.Inches(10_000_000)
 
 // check refuses what no plan gives.
 func (w Work) check(r *reader) {
 	length := func(path string, l fraction.Length) {
-		if l.Sign() < 0 || MaxLength.Less(l) {
-			r.fault(path, l.String(), "want a length from 0 to "+MaxLength.String()+" in")
+		if l.Sign() < 0 || maxLength.Less(l) {
+			r.fault(path, l.String(), "a length from 0 to "+maxLength.String()+" in")
 		}
 	}
-	if w.Face.Sign() < 0 || w.Face.Compare(MaxLength.Times(MaxLength)) > 0 {
-		r.fault("work.face", w.Face.String(), "want an area that is not negative, and less than a town")
+	if w.Face.Sign() < 0 || w.Face.Compare(maxLength.Times(maxLength)) > 0 {
+		r.fault("Work.Face", w.Face.String(), "an area that is not negative, and less than a town")
 	}
-	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets); n > MaxCount {
-		r.fault("work", fmt.Sprint(n), fmt.Sprintf("want at most %d pieces, joints, boxes, ends and sheets together", MaxCount))
+	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Fitting) + len(w.Closing); n > MaxCount {
+		r.fault("Work", fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount))
 		return
 	}
-	if w.Built < 0 {
-		r.fault("work.built", fmt.Sprint(w.Built), "want a year, or 0 where it is not known")
+	for _, label := range slices.Concat(w.Fitting, w.Closing) {
+		if label == "" || strings.ContainsAny(label, ",;") {
+			r.fault("Work.Fitting", label, "labels without a comma or a semicolon")
+		}
 	}
-	length("work.edges", w.Edges)
-	length("work.width", w.Width)
-	length("work.low", w.Low)
-	length("work.sides", w.Sides)
+	if w.Built < 0 {
+		r.fault("Work.Built", fmt.Sprint(w.Built), "a year, or 0 where it is not known")
+	}
+	length("Work.Edges", w.Edges)
+	length("Work.Width", w.Width)
+	length("Work.Low", w.Low)
+	length("Work.Sides", w.Sides)
 	for i, p := range w.Pieces {
-		path := fmt.Sprintf("work.pieces[%d]", i)
-		length(path+".width", p.Width)
-		length(path+".height", p.Height)
-		length(path+".opening_edges", p.OpeningEdges)
+		path := fmt.Sprintf("Work.Pieces[%d]", i)
+		length(path+".Width", p.Width)
+		length(path+".Height", p.Height)
+		length(path+".OpeningEdges", p.OpeningEdges)
 	}
 	for i, j := range w.Joints {
-		path := fmt.Sprintf("work.joints[%d]", i)
-		if !known(j.Kind) {
-			r.fault(path+".kind", string(j.Kind), "a kind of joint")
+		path := fmt.Sprintf("Work.Joints[%d]", i)
+		if known(r, path+".Kind", j.Kind) == NoJoint && j.Kind == NoJoint {
+			r.fault(path+".Kind", "", "a kind of joint")
 		}
-		length(path+".length", j.Length)
-		length(path+".gap", j.Gap)
+		length(path+".Length", j.Length)
+		length(path+".Gap", j.Gap)
 	}
 	for i, b := range w.Boxes {
-		r.gangs(fmt.Sprintf("work.boxes[%d]", i), b.Gangs)
+		r.gangs(fmt.Sprintf("Work.Boxes[%d]", i), b.Gangs)
 	}
 	for i, e := range w.Ends {
-		length(fmt.Sprintf("work.ends[%d].length", i), e.Length)
+		length(fmt.Sprintf("Work.Ends[%d].Length", i), e.Length)
 	}
 	for i, s := range w.Sheets {
-		path := fmt.Sprintf("work.sheets[%d]", i)
-		length(path+".width", s.Width)
-		length(path+".length", s.Length)
+		path := fmt.Sprintf("Work.Sheets[%d]", i)
+		length(path+".Width", s.Width)
+		length(path+".Length", s.Length)
 		if s.Count < 0 || s.Count > MaxCount {
-			r.fault(path+".count", fmt.Sprint(s.Count), fmt.Sprintf("want 0 to %d", MaxCount))
+			r.fault(path+".Count", fmt.Sprint(s.Count), fmt.Sprintf("0 to %d", MaxCount))
 		}
-		if s.Price != nil && s.Price.IsNegative() {
-			r.fault(path+".price", s.Price.String(), "want a price that is not negative")
+		if price, _ := s.Price.Decimal(); price.IsNegative() {
+			r.fault(path+".Price", s.Price.String(), "a price that is not negative")
 		}
 	}
 	if len(w.Profile.Features) > 0 {
@@ -166,11 +170,10 @@ func (w Work) check(r *reader) {
 	}
 }
 
-func known(kind JointKind) bool {
-	for _, k := range JointKinds() {
-		if k == kind {
-			return true
-		}
-	}
-	return false
-}
+// counterReach is the most that panels above a counter reach up as a rule, since wall cabinets hang about 18 in above it
+// and a hood about 30 in; judgment.
+var counterReach = fraction.Inches(30)
+
+// onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than counterReach
+// above it, and nothing is cooked at them. Judgment; a job that gives the datum is not guessed at.
+func (w Work) onFloor() bool { return counterReach.Less(w.Low) && !w.Cooking }

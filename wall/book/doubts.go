@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
@@ -39,7 +40,17 @@ var doubtWords = map[warning.Kind]string{
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
 	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
 	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {way2}",
-	plan.Sentence:      "{name0}",
+
+	finish.ThicknessUnknown:   "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
+	finish.WideGap:            "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
+	finish.PanelNailShort:     "no nail on the list is {length0} long, which panel, wall and {length1} in the stud need",
+	finish.StripNailShort:     "no nail on the list is {length0} long, which strip, wall and {length1} in the stud need",
+	finish.BoardNailShort:     "no nail on the list is as long as board and {length0} in the support need at 45 degrees",
+	finish.NailNearCables:     "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
+	finish.StripsBehindSheets: "strips are counted behind boards only",
+	finish.BoxTooDeep:         "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
+	finish.ScrewShort:         "{name0}: no screw on the list is {length0} long",
+	finish.TrimJoint:          "end of {name0}: its trim is longer than a strip and gets a joint",
 }
 
 var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)

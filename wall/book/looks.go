@@ -56,11 +56,11 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	case c.MoreOnHand != 0:
 		takes += differs(c.MoreOnHand, "more on hand", "fewer on hand")
 	}
-	switch c.MoreCost.Sign() {
+	switch more, _ := c.MoreCost.Decimal(); more.Sign() {
 	case 1:
-		takes += fmt.Sprintf(" (%s more money)", c.MoreCost.StringFixed(2))
+		takes += fmt.Sprintf(" (%s more money)", more.StringFixed(2))
 	case -1:
-		takes += fmt.Sprintf(" (%s less money)", c.MoreCost.Neg().StringFixed(2))
+		takes += fmt.Sprintf(" (%s less money)", more.Neg().StringFixed(2))
 	}
 	looks := "worse"
 	if slices.ContainsFunc(p.Choices, func(taken plan.Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) }) {

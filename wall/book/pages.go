@@ -11,10 +11,10 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -125,7 +125,7 @@ func (b *page) funcs() template.FuncMap {
 			return b.unbroken(up)
 		},
 		"ratio":    rounded,
-		"money":    money,
+		"money":    func(a money.Amount) string { return cents(a, "–") },
 		"count":    func(i int) int { return i + 1 },
 		"picture":  b.picture,
 		"has":      func(name string) bool { _, ok := b.drawn[name]; return ok },
@@ -159,7 +159,12 @@ func (b *page) funcs() template.FuncMap {
 		"css":      func(s string) template.CSS { return template.CSS(s) },
 		"join":     func(words []string) string { return strings.Join(words, " ") },
 		"pole":     func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
-		"parted":   parted,
+		"caution":  func(c finish.Caution) caution { return cautioned(b.Plan, c) },
+		"step":     func(s finish.Step) string { return b.step(b.Plan, s) },
+		"item":     item,
+		"quantity": quantity,
+		"how":      how,
+		"taxed":    func() bool { tax, _ := b.Plan.Tax.Decimal(); return !tax.IsZero() },
 	}
 }
 
@@ -183,23 +188,6 @@ var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
 // unbroken writes a length whose whole, fraction and unit stay on one line.
 func (b *page) unbroken(l fraction.Length) string {
 	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
-}
-
-// caution is a caution in its parts.
-type caution struct{ First, Rest, Reason string }
-
-// parted parts a caution into its first sentence, the rest of what it says, and
-// why it is there.
-func parted(text string) caution {
-	text, reason, found := strings.Cut(text, " (Raised because ")
-	if found {
-		reason = "(Raised because " + reason
-	}
-	first, rest, found := strings.Cut(text, ". ")
-	if found {
-		first += "."
-	}
-	return caution{first, rest, reason}
 }
 
 // sentence begins a text with a capital and ends it with a full stop.
@@ -242,14 +230,6 @@ func (b *page) sheetOf(number int) string {
 		}
 	}
 	return "–"
-}
-
-// money writes an amount with two places, or a dash where there is none.
-func money(d *decimal.Decimal) string {
-	if d == nil {
-		return "–"
-	}
-	return d.StringFixed(2)
 }
 
 // templates returns the pages of full-size templates for one paper.

@@ -84,7 +84,9 @@ func hostile() plan.Plan {
 	for i := range p.Sheets {
 		p.Sheets[i].Stock = name
 	}
-	p.Order, p.Cautions = []string{name}, []string{name}
+	for i := range p.List.Rows {
+		p.List.Rows[i].Name, p.List.Rows[i].Container = name, name
+	}
 	return p
 }
 

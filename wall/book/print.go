@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -31,8 +30,8 @@ func Text(p plan.Plan) string {
 	t.runs(p)
 	t.sheets(p)
 	t.pieces(p)
-	t.cautions(p.Cautions)
-	t.order(p.Order)
+	t.cautions(p)
+	t.order(p)
 	t.looks(p)
 	return t.String()
 }
@@ -199,52 +198,39 @@ func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
 // shopping prints the take-off: first what to buy, in columns to take to the
-// counter, then how each quantity was reckoned.
+// counter, then how each quantity was found.
 func (t *text) shopping(p plan.Plan) {
-	if len(p.Takeoff) == 0 {
+	if len(p.List.Rows) == 0 {
 		return
 	}
 	t.heading(2, "Shopping list")
 	rows := [][]string{{"buy", "", "for", "needed", "cost"}}
-	for _, r := range p.Takeoff {
-		buy, cost := strconv.Itoa(r.Buy), ""
+	for _, r := range p.List.Rows {
+		buy := strconv.Itoa(r.Buy)
 		if onHand(p, r) {
 			buy = "own"
 		}
-		if r.Cost != nil {
-			cost = r.Cost.StringFixed(2)
-		}
-		rows = append(rows, []string{buy, r.Container, r.Item, strings.TrimSpace(r.Quantity + " " + r.Unit), cost})
+		rows = append(rows, []string{buy, r.Container, item(r), quantity(r), cents(r.Cost, "")})
 	}
 	t.table(2, rows)
 	t.hang("  ", t.sum(p))
 	t.gap()
-	t.hang("  ", "How it was reckoned:")
-	for _, r := range p.Takeoff {
-		if r.How != "" {
-			t.hang("    ", r.Item+": "+r.How)
-		}
+	t.hang("  ", "How each was found:")
+	for _, r := range p.List.Rows {
+		t.hang("    ", item(r)+": "+how(r))
 	}
 }
 
-// onHand reports whether a row of the take-off is stock with a count and no
-// price, which is there already.
-func onHand(p plan.Plan, r plan.TakeoffRow) bool {
-	return r.Price == nil && slices.ContainsFunc(p.Stock, func(s plan.Stock) bool {
-		return s.Name == r.Container && strings.HasPrefix(r.Item, s.Name) && s.Count != nil
-	})
-}
-
-// sum tells the money and what it leaves out.
+// sum says the money and what it leaves out.
 func (t *text) sum(p plan.Plan) string {
-	for _, r := range p.Takeoff {
+	for _, r := range p.List.Rows {
 		if onHand(p, r) {
 			p.Unpriced--
 		}
 	}
-	s := "Total " + p.Total.StringFixed(2)
-	if !p.Tax.IsZero() {
-		s += fmt.Sprintf(", of which tax %s", p.Tax.StringFixed(2))
+	s := "Total " + cents(p.Total, "not known")
+	if tax, _ := p.Tax.Decimal(); !tax.IsZero() {
+		s += ", with tax of " + cents(p.Tax, "")
 	}
 	if p.Unpriced > 0 {
 		s += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
@@ -366,20 +352,21 @@ func label(p plan.Plan, number int) string {
 	return strconv.Itoa(number)
 }
 
-// cautions and order print their sentences as numbered lists.
-func (t *text) cautions(all []string) { t.list("Cautions", "  ! ", all) }
-func (t *text) order(all []string)    { t.list("Order of work", "", all) }
-
-func (t *text) list(heading, mark string, all []string) {
-	if len(all) == 0 {
-		return
+// cautions and order print what to heed and what to do.
+func (t *text) cautions(p plan.Plan) {
+	if len(p.Cautions) > 0 {
+		t.heading(2, "Cautions")
 	}
-	t.heading(2, heading)
-	for i, s := range all {
-		m := mark
-		if m == "" {
-			m = fmt.Sprintf("  %2d [ ] ", i+1)
-		}
-		t.hang(m, s)
+	for _, c := range p.Cautions {
+		t.hang("  ! ", cautioned(p, c).String())
+	}
+}
+
+func (t *text) order(p plan.Plan) {
+	if len(p.Order) > 0 {
+		t.heading(2, "Order of work")
+	}
+	for i, s := range p.Order {
+		t.hang(fmt.Sprintf("  %2d [ ] ", i+1), t.step(p, s))
 	}
 }

@@ -111,7 +111,9 @@ func (d *decoder) value(n *node, path fault.Path, v reflect.Value) {
 		d.value(n, path, v.Field(form))
 	case isWord(t):
 		if d.is(n, stringNode, path, wantOf(t)) {
-			d.check(path, v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(n.text)), wantOf(t))
+			if v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(n.text)) != nil {
+				d.fault(path, &cause{ErrValue, "no such word here", nil}, wantOf(t))
+			}
 		}
 	default:
 		d.plain(n, path, v)

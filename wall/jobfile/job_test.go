@@ -205,8 +205,9 @@ func TestFaultText(t *testing.T) {
 		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
 			`profile.features: this is an object; want a list
 profile.x: no such field; want one of name, features, thickness, wide_flats, boards, source`},
-		{"what another package found", sound, `"damp": true`, `"material": "wood"`,
-			`finish.house.material: "wood": not accepted; want mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
+		{"what another package found", sound, `"damp": true`, `"studs": "1/2"`, `finish.house.studs: "1/2": not accepted; want at least 1`},
+		{"a word among the materials", sound, `"damp": true`, `"material": "wood"`,
+			`finish.house.material: "wood": no such word here; want one of mdf, hardboard, plywood, solid wood, plastic, noncombustible`},
 		{"a length among the materials", sound, `"damp": true`, `"datum": 36`,
 			`finish.house.datum: 36: a JSON number is no exact length; want a length in quotes, such as "36"`},
 		{"two ways at once", sound, `"kind": "window", `, `"kind": "window", "width": "20", `,

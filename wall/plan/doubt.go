@@ -28,7 +28,6 @@ const (
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
 	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
 	WeakSpot    warning.Kind = "weak spot"    // Names: the piece's label, kind, way out; Lengths: width, then place on the piece, across and up
-	Sentence    warning.Kind = "sentence"     // Names: what it says
 )
 
 // Doubts returns everything in a job that is sound and yet looks like a mistake, the doubts of

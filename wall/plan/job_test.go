@@ -85,7 +85,7 @@ func TestValidateNamesTheField(t *testing.T) {
 		{"Cooking[0].Run", func(j *plan.Job) { j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}} }},
 		{"Cooking[0].From", func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(-1), To: inch(1)}} }},
 		{"Installed[0].Right", func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(96)}} }},
-		{"Finish.House.Material", func(j *plan.Job) { j.Finish.House.Material = "wood" }},
+		{"Finish.House.Material", func(j *plan.Job) { j.Finish.House.Material = 200 }},
 		{"Taped[0].From", func(j *plan.Job) { j.Taped = []plan.TapedPoint{{Opening: -1}} }},
 		{"Taped[0]", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(7, -1, 0, 30, 40)} }},
 		{"Taped[0].From[0].Distance", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, -30, 40)} }},

@@ -7,7 +7,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
-	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -140,24 +140,12 @@ func (m *maker) frame() Plan {
 // the cautions.
 func (m *maker) finish(p *Plan) error {
 	work := m.work(&m.chosen)
-	list, err := finish.TakeOff(work, m.job.Finish)
+	list, doubts, err := finish.TakeOff(work, m.job.Finish)
 	if err != nil {
-		return err
+		return fault.Under(err, "Finish")
 	}
-	p.Takeoff, p.Order, p.Cautions = []TakeoffRow{}, []string{}, []string{}
-	for _, r := range list.Rows {
-		p.Takeoff = append(p.Takeoff, TakeoffRow(r))
-	}
-	p.Subtotal, p.Tax, p.Total, p.Unpriced, p.Leftover = list.Subtotal, list.Tax, list.Total, list.Unpriced, list.Leftover
-	for _, w := range list.Warnings {
-		p.Warnings = append(p.Warnings, warning.Warning{Kind: Sentence, Names: []string{w.Where + ": " + w.Text}})
-	}
-	for _, s := range finish.Schedule(work, m.job.Finish) {
-		p.Order = append(p.Order, s.String())
-	}
-	for _, c := range finish.Cautions(work, m.job.Finish) {
-		p.Cautions = append(p.Cautions, c.String())
-	}
+	p.List, p.Warnings = list, append(p.Warnings, doubts...)
+	p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 	return nil
 }
 

@@ -3,12 +3,12 @@
 package plan
 
 import (
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -41,16 +41,11 @@ type Plan struct {
 	Search       Search            `json:"search"`
 	Choices      []Choice          `json:"choices"`
 	Priorities   []Priority        `json:"priorities"`
-	Takeoff      []TakeoffRow      `json:"takeoff"`
-	Subtotal     decimal.Decimal   `json:"subtotal"` // money of the priced rows
-	Tax          decimal.Decimal   `json:"tax"`
-	Total        decimal.Decimal   `json:"total"`    // subtotal and tax
-	Unpriced     int               `json:"unpriced"` // rows to buy without a price
-	Leftover     decimal.Decimal   `json:"leftover"` // worth of what is left in opened packs
+	finish.List                    // what to buy
 	Taped        []Taped           `json:"taped,omitempty"`
 	Warnings     []warning.Warning `json:"warnings"`
-	Order        []string          `json:"order"`
-	Cautions     []string          `json:"cautions"`
+	Order        []finish.Step     `json:"order"`
+	Cautions     []finish.Caution  `json:"cautions"`
 }
 
 // Profile is the pattern of the panelling as the plan used it.
@@ -397,18 +392,18 @@ type Search struct {
 
 // Choice is one entry of the trade-off between sheets and looks.
 type Choice struct {
-	Sheets       int             `json:"sheets"`
-	Bought       int             `json:"bought"` // of the sheets; the others are on hand
-	Panels       int             `json:"panels"` // on all walls together
-	Cost         decimal.Decimal `json:"cost"`   // total of the whole take-off, as far as prices are known
-	BlemishTotal fraction.Ratio  `json:"blemish_total"`
-	Chosen       bool            `json:"chosen"`
-	Proved       bool            `json:"proved"`
+	Sheets       int            `json:"sheets"`
+	Bought       int            `json:"bought"` // of the sheets; the others are on hand
+	Panels       int            `json:"panels"` // on all walls together
+	Cost         money.Amount   `json:"cost"`   // total of the whole take-off, as far as prices are known
+	BlemishTotal fraction.Ratio `json:"blemish_total"`
+	Chosen       bool           `json:"chosen"`
+	Proved       bool           `json:"proved"`
 
 	// What it takes more than the chosen one; below 0 what it takes less.
-	MoreBought int             `json:"more_bought,omitzero"`
-	MoreOnHand int             `json:"more_on_hand,omitzero"`
-	MoreCost   decimal.Decimal `json:"more_cost,omitzero"`
+	MoreBought int          `json:"more_bought,omitzero"`
+	MoreOnHand int          `json:"more_on_hand,omitzero"`
+	MoreCost   money.Amount `json:"more_cost,omitzero"` // not known where it is as much
 
 	SeenMost []Blemish `json:"seen_most"` // the two that cost most, seams left out
 }
@@ -420,18 +415,6 @@ type Priority struct {
 	Default fraction.Ratio `json:"default"`
 	Unit    string         `json:"unit"`
 	Says    string         `json:"says"`
-}
-
-// TakeoffRow is one line of the shopping list.
-type TakeoffRow struct {
-	Item      string           `json:"item"`
-	Quantity  string           `json:"quantity"`
-	Unit      string           `json:"unit"`
-	Buy       int              `json:"buy"`
-	Container string           `json:"container"`
-	Price     *decimal.Decimal `json:"price"` // null: none given
-	Cost      *decimal.Decimal `json:"cost"`
-	How       string           `json:"how"`
 }
 
 // Taped is a point that the job gives by distances from known points, solved.

@@ -5,6 +5,7 @@ import (
 	"context"
 	"testing"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
@@ -30,11 +31,14 @@ func TestStripsBehindBoards(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := map[string]string{"furring strips 3/4 in": "14.72 ft", "nails or screws for the strips 2 in": "14 pieces"}
-	for _, row := range p.Takeoff {
+	want := map[finish.Item]string{finish.ItemFurringStrips: "14.72 ft", finish.ItemStripNails: "14 pieces"}
+	for _, row := range p.List.Rows {
 		if quantity, ours := want[row.Item]; ours {
-			if got := row.Quantity + " " + row.Unit; got != quantity {
+			if got := (finish.Figure{Value: row.Quantity, Unit: row.Unit}).String(); got != quantity {
 				t.Errorf("%s: %s, want %s", row.Item, got, quantity)
+			}
+			if item := row.Item; item == finish.ItemStripNails && row.Size[0].String() != "2 in" {
+				t.Errorf("%s of %s, want 2 in", item, row.Size)
 			}
 			delete(want, row.Item)
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/wall"
 )
 
@@ -24,7 +25,7 @@ func (m *maker) tradeOff() ([]Choice, error) {
 	taken := 0
 	for i := range m.choices.Front {
 		c := &m.choices.Front[i]
-		list, err := finish.TakeOff(m.work(c), m.job.Finish)
+		list, _, err := finish.TakeOff(m.work(c), m.job.Finish)
 		if err != nil {
 			return nil, err
 		}
@@ -40,7 +41,10 @@ func (m *maker) tradeOff() ([]Choice, error) {
 	for i := range out {
 		c := &out[i]
 		c.MoreBought, c.MoreOnHand = c.Bought-out[taken].Bought, c.Sheets-c.Bought-(out[taken].Sheets-out[taken].Bought)
-		c.MoreCost = c.Cost.Sub(out[taken].Cost)
+		cost, _ := c.Cost.Decimal()
+		if least, _ := out[taken].Cost.Decimal(); !cost.Equal(least) {
+			c.MoreCost = money.Of(cost.Sub(least))
+		}
 		c.SeenMost = m.blemishes(seenMost(&m.choices.Front[i].Layout))
 	}
 	return out, nil

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"fmt"
-
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -17,44 +15,35 @@ var jointKinds = map[wall.JointKind]finish.JointKind{
 	wall.OpeningJoint: finish.WindowJoint, wall.SeamJoint: finish.Seam,
 }
 
-// work returns the quantities that the take-off of a candidate reckons with.
+// work returns the quantities of a choice, for its take-off.
 func (m *maker) work(c *choice.Choice) finish.Work {
 	j := &m.job
 	w := finish.Work{Units: j.Units, Profile: j.Room.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
 	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
-		run := j.Room.Runs[p.Run]
 		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
 		w.Edges = w.Edges.Add(p.EdgeLength())
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
-		panel := panelOf(&c.Layout, p.Run, p.Panel)
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
 			continue
 		}
-		w.Fitting = append(w.Fitting, fmt.Sprintf("piece %s on %s, %s to %s", p.Label, run.Name, m.tape().Format(panel.Left), m.tape().Format(panel.Right)))
+		w.Fitting = append(w.Fitting, p.Label)
 	}
 	for _, joint := range c.Layout.Joints {
 		kind, sealed := jointKinds[joint.Kind]
 		if !sealed {
 			continue
 		}
-		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Where: j.Room.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
-		end := ""
-		switch joint.Kind {
-		case wall.EndJoint:
-			end = "end of " + j.Room.Runs[joint.Run].Name
-		case wall.MitreJoint:
-			end = "outside corner of " + j.Room.Runs[joint.Run].Name
-		}
-		if end != "" && joint.Seen {
-			w.Ends = append(w.Ends, finish.End{Name: end, Length: joint.Length, Corner: joint.Kind == wall.MitreJoint})
+		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Room.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
+		if corner := joint.Kind == wall.MitreJoint; joint.Seen && (corner || joint.Kind == wall.EndJoint) {
+			w.Ends = append(w.Ends, finish.End{Run: j.Room.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
 		}
 	}
 	for i, laid := range c.Layout.Runs {
 		if corner := laid.Corner; corner != nil && j.Room.Runs[i].Right.Kind == wall.OutsideCorner {
-			w.Mitred = append(w.Mitred, fmt.Sprintf("the corner of %s and %s", j.Room.Runs[i].Name, j.Room.Runs[corner.Next].Name))
+			w.Mitred = true
 		}
 	}
 	for i, run := range j.Room.Runs {
@@ -80,11 +69,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			}
 		}
 		if used > 0 {
-			row := finish.SheetRow{Name: s.Name, Count: used, Width: s.Width, Length: s.Length}
-			if price, known := s.Price.Decimal(); known {
-				row.Price = &price
-			}
-			w.Sheets = append(w.Sheets, row)
+			w.Sheets = append(w.Sheets, finish.Sheet{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price})
 		}
 	}
 	return w
@@ -106,16 +91,6 @@ func lowest(run *wall.Run) fraction.Length {
 		bottom = fraction.Min(bottom, h.Bottom)
 	}
 	return bottom
-}
-
-// panelOf returns the panel of a run by its number.
-func panelOf(l *wall.Layout, run, number int) wall.Panel {
-	for _, p := range l.Runs[run].Panels {
-		if p.Number == number {
-			return p
-		}
-	}
-	return wall.Panel{}
 }
 
 // openingEdges returns the edges of a piece that lie along windows and other

@@ -1,21 +1,20 @@
 package finish
 
 import (
+	"encoding"
 	"encoding/json"
 	"fmt"
 	"math/big"
-	"slices"
 	"strconv"
 	"strings"
 
-	"github.com/shopspring/decimal"
-
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/money"
 )
 
-// The texts of a job file keep the spelling of the person who wrote them. They are read when the units of the job are
-// known, and a fault is then told with the path of its field.
+// The texts of a job file keep the spelling of the person who wrote them. They are read when the
+// units of the job are known.
 
 // Taped is a length as a tape reads, such as "1/4" or "6 mm"; a bare number is in the units of the job.
 type Taped string
@@ -45,24 +44,6 @@ func (n *Number) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-// Exact sizes of the units of volume and area. Lengths are in inches, areas in square inches and volumes in cubic inches.
-// The litre is 1000 cm3 with 1 in = 2.54 cm, and the US gallon 231 cubic inches; 16 CFR 500.19 prints both.
-var (
-	gallon       = whole(231)
-	quart        = part(231, 4)
-	pint         = part(231, 8)
-	fluidOunce   = part(231, 128)
-	litre        = quo(whole(1000), cubicInch)
-	millilitre   = quo(whole(1), cubicInch)
-	cubicInch    = part(16387064, 1000000) // in cubic centimetres
-	squareFoot   = whole(144)
-	squareMetre  = quo(whole(1), part(16129, 25000000))
-	foot         = whole(12)
-	metre        = quo(whole(1000), part(254, 10))
-	footPerGal   = quo(squareFoot, gallon) // square inches per cubic inch
-	metrePerLitr = quo(squareMetre, litre)
-)
-
 type measure struct {
 	name string
 	size *big.Rat
@@ -71,7 +52,7 @@ type measure struct {
 var (
 	volumes   = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre}, {"L", litre}, {"l", litre}}
 	surfaces  = []measure{{"ft2", squareFoot}, {"m2", squareMetre}}
-	coverages = []measure{{"ft2/gal", footPerGal}, {"m2/L", metrePerLitr}, {"m2/l", metrePerLitr}}
+	coverages = []measure{{"ft2/gal", footPerGallon}, {"m2/L", metrePerLitre}, {"m2/l", metrePerLitre}}
 )
 
 // reader turns the texts into numbers and gathers what is wrong with them.
@@ -82,15 +63,39 @@ type reader struct {
 	faults []error
 }
 
-// fault records that the value at a path, which is spelt as in a job file, cannot be used.
+// readFor returns a reader of the materials of this work.
+func readFor(w Work) *reader {
+	return &reader{units: w.Units, boards: w.Profile.Boards, floor: w.onFloor()}
+}
+
+// fault records that the value at a path of Go fields cannot be used.
 func (r *reader) fault(path, value, want string) {
-	f := &fault.Fault{Want: strings.TrimPrefix(want, "want ")}
+	f := &fault.Fault{Path: steps(path), Want: want}
 	if value != "" {
 		f.Value = strconv.Quote(value)
 	}
-	_ = f.Path.UnmarshalText([]byte(path)) // any text is a path
 	r.faults = append(r.faults, f)
 }
+
+// steps parses a path such as Paint.Top.Containers[1].Size.
+func steps(path string) (p fault.Path) {
+	_ = p.UnmarshalText([]byte(path)) // any text is a path
+	return p
+}
+
+// known returns v, or the zero value and a fault where v is none of its enumeration.
+func known[T encoding.TextMarshaler](r *reader, path string, v T) (zero T) {
+	if _, err := v.MarshalText(); err != nil {
+		for _, f := range fault.All(err) {
+			r.faults = append(r.faults, &fault.Fault{Path: steps(path), Value: f.Value, Want: f.Want})
+		}
+		return zero
+	}
+	return v
+}
+
+// positive is the least length where nothing makes no sense: a tenth of a mil, thinner than any film.
+var positive = fraction.Of(1, 10000)
 
 // length reads a length that is at least low; an empty text is the default.
 func (r *reader) length(path string, text, otherwise Taped, low fraction.Length) *big.Rat {
@@ -100,17 +105,32 @@ func (r *reader) length(path string, text, otherwise Taped, low fraction.Length)
 	l, err := fraction.Parse(string(text), r.units)
 	switch {
 	case err != nil:
-		r.fault(path, string(text), `want a length such as 1/4, 0.25 or 6 mm`)
+		r.fault(path, string(text), "a length such as 1/4, 0.25 or 6 mm")
 	case l.Less(low):
-		r.fault(path, string(text), "want at least "+fraction.Tape{Unit: r.units}.Format(low))
+		r.fault(path, string(text), "at least "+fraction.Tape{Unit: r.units}.Format(low))
 	default:
 		return l.Rat()
 	}
 	return low.Rat()
 }
 
-// positive is the least length where nought makes no sense: a tenth of a mil, thinner than any film.
-var positive = fraction.Of(1, 10000)
+// lengths reads the lengths in which nails or screws are sold.
+func (r *reader) lengths(path string, given, otherwise []Taped) []*big.Rat {
+	if len(given) == 0 {
+		given = otherwise
+	}
+	var all []*big.Rat
+	for i, text := range given {
+		path := fmt.Sprintf("%s[%d]", path, i)
+		before := len(r.faults)
+		l := r.length(path, text, text, positive)
+		if len(r.faults) == before && i > 0 && l.Cmp(all[i-1]) <= 0 {
+			r.fault(path, string(text), "the lengths rising")
+		}
+		all = append(all, l)
+	}
+	return all
+}
 
 // number reads a number from low to high; an empty text is the default.
 func (r *reader) number(path string, text, otherwise Number, low, high int64) *big.Rat {
@@ -119,7 +139,7 @@ func (r *reader) number(path string, text, otherwise Number, low, high int64) *b
 	}
 	n, err := fraction.ParseRatio(string(text))
 	if err != nil || n.Rat().Cmp(whole(low)) < 0 || n.Rat().Cmp(whole(high)) > 0 {
-		r.fault(path, string(text), fmt.Sprintf("want a number from %d to %d", low, high))
+		r.fault(path, string(text), fmt.Sprintf("a number from %d to %d", low, high))
 		return whole(max(low, 0))
 	}
 	return n.Rat()
@@ -132,7 +152,7 @@ func (r *reader) share(path string, text, otherwise Number) *big.Rat {
 	}
 	n, err := fraction.ParseRatio(string(text))
 	if err != nil || n.Sign() < 0 || n.Rat().Cmp(whole(1)) >= 0 {
-		r.fault(path, string(text), "want a share below 1, such as 0.1 for ten percent")
+		r.fault(path, string(text), "a share below 1, such as 0.1 for ten percent")
 		return new(big.Rat)
 	}
 	return n.Rat()
@@ -142,7 +162,7 @@ func (r *reader) share(path string, text, otherwise Number) *big.Rat {
 func (r *reader) times(path string, text, otherwise Number) int64 {
 	n := r.number(path, text, otherwise, 0, 99)
 	if !n.IsInt() {
-		r.fault(path, string(text), "want a whole number")
+		r.fault(path, string(text), "a whole number")
 		return 0
 	}
 	return n.Num().Int64()
@@ -151,17 +171,18 @@ func (r *reader) times(path string, text, otherwise Number) int64 {
 // pricePlaces is the greatest number of decimal places of a price: fuel and fasteners are priced finer than the cent.
 const pricePlaces = 4
 
-// price reads an amount of money, or nil if none is given.
-func (r *reader) price(path string, text Number) *decimal.Decimal {
+// price reads an amount of money; one that is not given is not known.
+func (r *reader) price(path string, text Number) money.Amount {
 	if text == "" {
-		return nil
+		return money.Amount{}
 	}
-	d, err := decimal.NewFromString(string(text))
-	if err != nil || strings.ContainsAny(string(text), "eE+") || d.IsNegative() || d.Exponent() < -pricePlaces || d.Cmp(decimal.NewFromInt(fraction.MaxInput)) > 0 {
-		r.fault(path, string(text), "want a price such as \"24.98\", with at most 4 decimal places")
-		return nil
+	price, err := money.Parse(string(text))
+	d, _ := price.Decimal()
+	if err != nil || d.Exponent() < -pricePlaces || d.Rat().Cmp(whole(fraction.MaxInput)) > 0 {
+		r.fault(path, string(text), "a price such as \"24.98\", with at most 4 decimal places")
+		return money.Amount{}
 	}
-	return &d
+	return price
 }
 
 // quantity reads a positive number with one of the units.
@@ -179,26 +200,9 @@ func (r *reader) quantity(path, text, want string, units []measure) *big.Rat {
 	return whole(1)
 }
 
-func (r *reader) volume(path string, text Volume) *big.Rat {
-	return r.quantity(path, string(text), "want a volume such as 1 qt, 10.1 fl oz or 2.5 L", volumes)
-}
-
-func (r *reader) surface(path string, text Surface) *big.Rat {
-	return r.quantity(path, string(text), "want an area such as 108 ft2 or 20 m2", surfaces)
-}
-
-func (r *reader) coverage(path string, text Coverage) *big.Rat {
-	return r.quantity(path, string(text), "want a coverage such as 350 ft2/gal or 9 m2/L", coverages)
-}
-
-// word reads one of a few words; an empty text is the first of them.
-func (r *reader) word(path, text string, words ...string) string {
-	if text == "" {
-		return words[0]
+// named refuses an empty name.
+func (r *reader) named(path, name string) {
+	if strings.TrimSpace(name) == "" {
+		r.fault(path+".Name", name, "a name, such as quart")
 	}
-	if !slices.Contains(words, text) {
-		r.fault(path, text, "want "+strings.Join(words, ", "))
-		return words[0]
-	}
-	return text
 }

@@ -1,0 +1,224 @@
+package finish
+
+import (
+	"encoding/json"
+
+	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/money"
+)
+
+// List is what to buy for a plan, and what it costs. It holds facts and no sentence.
+type List struct {
+	Rows     []Row        `json:"takeoff"`
+	Subtotal money.Amount `json:"subtotal"` // the costs of the rows that have a price, added up
+	Tax      money.Amount `json:"tax"`      // on the subtotal, rounded once to the cent, halves up
+	Total    money.Amount `json:"total"`    // subtotal and tax: what is paid
+	// Unpriced counts the rows to buy for which no price is known. They are not in the total.
+	Unpriced int `json:"unpriced"`
+	// Leftover is what stays in the opened packs at [Materials].LeftoverWorth. It is not taken off the total.
+	Leftover money.Amount `json:"leftover"`
+}
+
+// Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place
+// written; Buy is how many of Container, counted from the exact quantity. Where one thing is bought
+// in packs of several sizes each has a row, and the quantities of these add up to what is needed.
+type Row struct {
+	Item      Item         `json:"item"`
+	Name      string       `json:"name,omitempty"` // of the stock, or of what the job asks for
+	Size      []Figure     `json:"size,omitempty"` // lengths: of a sheet its width, length and, if known, thickness
+	Gangs     int          `json:"gangs,omitzero"` // of an extender: devices side by side
+	Quantity  Decimal      `json:"quantity"`
+	Unit      Unit         `json:"unit"` // JSON has the singular after 1
+	Buy       int          `json:"buy"`
+	Container string       `json:"container"`
+	Price     money.Amount `json:"price"` // of one container
+	Cost      money.Amount `json:"cost"`  // Buy times Price, rounded once to the cent, halves up
+	How       How          `json:"how"`
+	Terms     []Term       `json:"terms,omitempty"` // what How starts from and comes to, in its order
+	Source    Source       `json:"source,omitzero"` // of the terms that have several
+	Choice    Choice       `json:"choice,omitzero"`
+}
+
+// MarshalJSON writes the row with the word of its unit that belongs to its quantity.
+func (r Row) MarshalJSON() ([]byte, error) {
+	type row Row
+	return json.Marshal(struct {
+		row
+		Unit string `json:"unit"`
+	}{row(r), r.Unit.of(r.Quantity)})
+}
+
+// Term is one number that a quantity follows from. A few terms have only a name.
+type Term struct {
+	Kind  TermKind `json:"kind"`
+	Name  string   `json:"name,omitempty"` // of the box, of the run whose end it is, or the word of a joint or a hold
+	Value Figure   `json:"value,omitzero"`
+}
+
+// Item is what a row of a list is for.
+type Item uint8
+
+// The items.
+const (
+	ItemSheet Item = iota // a sheet or a board that the plan is cut from
+	ItemPrimer
+	ItemTopCoat
+	ItemSealant
+	ItemPaintableSealant // where paint follows: it does not hold on silicone, from memory
+	ItemBackingRod
+	ItemAdhesive
+	ItemPanelNails
+	ItemBoardNails
+	ItemFurringStrips
+	ItemStripNails // nails or screws
+	ItemExtender
+	ItemDeviceScrews
+	ItemCoverScrews
+	ItemTape
+	ItemCounterSheeting // for counter and floor
+	ItemFloorSheeting
+	ItemEdgeTrim
+	ItemCornerTrim
+	ItemExtra // what the job asks for on top
+)
+
+var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "backing rod", "panel adhesive",
+	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "cover screws",
+	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "edge trim", "corner trim", "extra")
+
+func (i Item) String() string                { return items.String(i) }
+func (i Item) MarshalText() ([]byte, error)  { return items.Marshal(i) }
+func (i *Item) UnmarshalText(t []byte) error { return items.Unmarshal(t, i) }
+
+// How is the method by which a quantity was found.
+type How uint8
+
+// The methods. Each says which terms to expect, [TermWaste] left out, which stands last where there is any.
+const (
+	WithRowAbove       How = iota // a further size of pack of the row above
+	ByPlan                        // the sheets to saw, none to spare
+	ByArea                        // for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges, Times and Backs, Times; Surface; last Coverage, Loss
+	ByJoints                      // for each kind Joint, the form, Volume; maybe Repeats, Section, Depth, Volume
+	ByWideJoints                  // Bridge, Length
+	ByBeads                       // Size, Spacing, Length, Hold
+	ByDots                        // Count, Size, Spacing, Hold
+	ByBeadsAtCrossings            // Size, Count, Length, Supports
+	ByDotsAtCrossings             // Count, Size, Supports
+	ByNailSpacing                 // Count, EdgeSpacing, Spacing, Supports, Thickness, Wall, Penetration, Needed
+	ByCrossings                   // Count, Supports, Thickness, Penetration, Size
+	ByStripLength                 // Length, Supports, Sides
+	ByStripCrossings              // Supports, Thickness, Wall, Penetration, Needed
+	ByBoxDepth                    // for each box Box; Allowed or, where the face can burn, NoneAllowed
+	ByExtendedGangs               // PerGang, Usual: the screws pass through the extender
+	BySetBackGangs                // PerGang, Usual: the device stays back
+	ByTapeLines                   // Length, Times, Beside, Times
+	ByReach                       // Length, Reach
+	ByEnds                        // for each end or corner End or Corner; Allowance
+	ByRequest                     // of the job
+)
+
+var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings", "dots at crossings",
+	"nail spacing", "crossings", "strip length", "strip crossings", "box depth", "extended gangs", "set back gangs", "tape lines", "reach", "ends", "request")
+
+func (h How) String() string                { return hows.String(h) }
+func (h How) MarshalText() ([]byte, error)  { return hows.Marshal(h) }
+func (h *How) UnmarshalText(t []byte) error { return hows.Unmarshal(t, h) }
+
+// TermKind says what a term is.
+type TermKind uint8
+
+// The kinds of terms.
+const (
+	TermCount       TermKind = iota // of nails, dots or crossings
+	TermLength                      // of all together
+	TermSize                        // of a bead, a dot or a nail
+	TermSpacing                     // at most
+	TermTimes                       // coats or lines
+	TermFaceBefore                  // face coated before fitting
+	TermFaceAfter                   // face coated after sealing
+	TermDeveloped                   // how much wider the face is than it looks
+	TermEdges                       // sawn edges
+	TermBacks                       // backs, where it is damp
+	TermSurface                     // all of a pass
+	TermCoverage                    // of the paint
+	TermLoss                        // share that stays in the tools
+	TermJoint                       // length of the joints of a kind
+	TermGap                         // the gap is filled
+	TermFillet                      // leg of the fillet
+	TermGapFillet                   // leg of the fillet, and the gap is filled
+	TermVolume                      // of a joint or of grooves
+	TermRepeats                     // with open grooves
+	TermSection                     // open in each repeat
+	TermDepth                       // filled from the end of a groove
+	TermBridge                      // the widest gap that a bead closes
+	TermHold                        // light or full
+	TermEdgeSpacing                 // of nails along edges, at most
+	TermSupports                    // distance of studs or strips, at most
+	TermThickness                   // of the panel, the board or the strip
+	TermWall                        // thickness of the wall before the studs
+	TermPenetration                 // of a nail into its support
+	TermNeeded                      // length that a nail needs
+	TermSides                       // of openings
+	TermBox                         // how far the front of a box lies behind the face
+	TermAllowed                     // how far it may
+	TermNoneAllowed                 // it may not
+	TermPerGang                     // screws
+	TermUsual                       // length of a screw without panels
+	TermBeside                      // length beside what stays bare
+	TermReach                       // from the wall
+	TermEnd                         // length of an end that is seen
+	TermCorner                      // length of an outside corner
+	TermAllowance                   // for the cuts of each
+	TermWaste                       // share on top
+)
+
+var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
+	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
+	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed", "none allowed", "per gang",
+	"usual", "beside", "reach", "end", "corner", "allowance", "waste")
+
+func (k TermKind) String() string                { return termKinds.String(k) }
+func (k TermKind) MarshalText() ([]byte, error)  { return termKinds.Marshal(k) }
+func (k *TermKind) UnmarshalText(t []byte) error { return termKinds.Unmarshal(t, k) }
+
+// Choice is how packs were chosen where several are sold.
+type Choice uint8
+
+// The choices.
+const (
+	OnlyPack Choice = iota
+	LeastMoney
+	FewestPacks // as not all have a price
+	FirstMixes  // the best of the first [MixSteps] mixes, not proved least
+)
+
+var choices = enum.Of[Choice]("", "least money", "fewest packs", "first mixes")
+
+func (c Choice) String() string                { return choices.String(c) }
+func (c Choice) MarshalText() ([]byte, error)  { return choices.Marshal(c) }
+func (c *Choice) UnmarshalText(t []byte) error { return choices.Unmarshal(t, c) }
+
+// Source is where a figure or a time comes from.
+type Source uint8
+
+// The sources.
+const (
+	NoSource      Source = iota
+	Given                // by the job
+	Planning             // a planning figure: judgment or common practice
+	PlanningLabel        // a planning figure from how-to articles: the label of the paint decides
+	FromSolids           // solids by volume over dry film
+	NavyManual           // NAVEDTRA 14044, figure 5-8
+	OntarioCode          // Ontario Building Code, nails for fiberboard finish
+	Specification        // a sample specification for finish carpentry and a how-to article
+	HowTo                // a how-to article
+	TradeLeaflet         // a leaflet of a lumber trade association
+	TinLabel             // from memory: the label of the paint decides
+	TubeLabel            // from memory: the label of the sealant or adhesive decides
+)
+
+var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "ontario code", "specification", "how-to", "trade leaflet", "tin label", "tube label")
+
+func (s Source) String() string                { return sources.String(s) }
+func (s Source) MarshalText() ([]byte, error)  { return sources.Marshal(s) }
+func (s *Source) UnmarshalText(t []byte) error { return sources.Unmarshal(t, s) }

@@ -1,0 +1,201 @@
+package finish
+
+import (
+	"strings"
+
+	"example.com/groovewright/fraction/enum"
+)
+
+// Step is one step of the work: a stage, and what in it depends on the job. It holds facts and no
+// sentence. Its text is such as "cut: pieces 7; closing 3, 6, 7".
+type Step struct {
+	Stage Stage
+	Acts  []Act
+}
+
+// Act is something to do, to know or to do it with.
+type Act struct {
+	Kind   ActKind
+	Labels []string // of pieces, where the kind has them; no label holds a comma or a semicolon
+	Figure Figure   // where the kind has one
+}
+
+// Stage is a part of the work.
+type Stage uint8
+
+// The stages, in working order.
+const (
+	StageLook Stage = iota
+	StageRest
+	StageStrips
+	StageCut
+	StageMiter
+	StageFirstCoats // before fitting
+	StageMainsOff
+	StageDryFit
+	StageFit
+	StageClose
+	StageTape
+	StageSeal
+	StageLastCoats // after sealing
+	StagePowerOn
+)
+
+var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close", "tape", "seal", "last coats", "power on")
+
+func (s Stage) String() string                { return stages.String(s) }
+func (s Stage) MarshalText() ([]byte, error)  { return stages.Marshal(s) }
+func (s *Stage) UnmarshalText(t []byte) error { return stages.Unmarshal(t, s) }
+
+// ActKind is a kind of act.
+type ActKind uint8
+
+// The kinds of acts, by the stages in which they stand.
+const (
+	ActTestPaint      ActKind = iota // look: for lead
+	ActFindAsbestos                  // look
+	ActAssumeFloor                   // look: the datum is taken to be the floor; Figure: every run reaches more than this above it
+	ActRestSheets                    // rest
+	ActRestBoards                    // rest
+	ActRestWood                      // rest
+	ActStrips                        // strips; Figure: at most so far apart
+	ActStripsListed                  // strips: the list has them
+	ActStripsUnlisted                // strips: the job does not give their thickness
+	ActSetBoxesBack                  // strips: by those that are not on the list
+	ActPieces                        // cut; Figure: how many
+	ActClosing                       // cut, fit, close; Labels: pieces to measure again on the wall
+	ActPrimer                        // first and last coats; Figure: coats
+	ActTopCoat                       // first and last coats; Figure: coats
+	ActEdges                         // first coats; Figure: coats
+	ActBacks                         // first coats
+	ActExtenders                     // dry fit
+	ActBeads                         // fit: of adhesive
+	ActDots                          // fit: of adhesive
+	ActNails                         // fit
+	ActFitting                       // fit; Labels: the pieces in order, but for closing ones
+	ActCounter                       // tape: cover counter and floor
+	ActFloor                         // tape: cover the floor
+	ActJoints                        // tape; Figure: length
+	ActLines                         // tape; Figure: along each joint
+)
+
+var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "rest sheets", "rest boards", "rest wood",
+	"strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
+	"beads", "dots", "nails", "fitting", "counter", "floor", "joints", "lines")
+
+func (k ActKind) String() string                { return actKinds.String(k) }
+func (k ActKind) MarshalText() ([]byte, error)  { return actKinds.Marshal(k) }
+func (k *ActKind) UnmarshalText(t []byte) error { return actKinds.Unmarshal(t, k) }
+
+// labeled reports whether acts of the kind have labels.
+func (k ActKind) labeled() bool { return k == ActClosing || k == ActFitting }
+
+// String returns the kind with its labels or its figure.
+func (a Act) String() string {
+	switch {
+	case a.Kind.labeled():
+		return a.Kind.String() + " " + strings.Join(a.Labels, ", ")
+	case a.Figure.Unit != NoUnit || !a.Figure.Value.IsZero():
+		return a.Kind.String() + " " + a.Figure.String()
+	}
+	return a.Kind.String()
+}
+
+// String returns the text of the step.
+func (s Step) String() string {
+	text := s.Stage.String()
+	for i, a := range s.Acts {
+		text += of(i == 0, "; ", ": ") + a.String()
+	}
+	return text
+}
+
+// MarshalText writes the step as String does, and fails where a part of it is none of its enumeration.
+func (s Step) MarshalText() ([]byte, error) {
+	_, err := s.Stage.MarshalText()
+	for _, a := range s.Acts {
+		if _, wrong := a.Kind.MarshalText(); wrong != nil {
+			err = wrong
+		}
+	}
+	return []byte(s.String()), err
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (s *Step) UnmarshalText(text []byte) error {
+	stage, acts, some := strings.Cut(string(text), ": ")
+	var read Step
+	err := read.Stage.UnmarshalText([]byte(stage))
+	for part := range strings.SplitSeq(acts, "; ") {
+		if !some || err != nil {
+			break
+		}
+		var a Act
+		err = a.read(part)
+		read.Acts = append(read.Acts, a)
+	}
+	if err == nil {
+		*s = read
+	}
+	return err
+}
+
+// read reads what String writes.
+func (a *Act) read(text string) error {
+	kind := text
+	for kind != "" && a.Kind.UnmarshalText([]byte(kind)) != nil { // the longest beginning that is a kind
+		kind = kind[:max(0, strings.LastIndexByte(kind, ' '))]
+	}
+	rest := strings.TrimPrefix(text[len(kind):], " ")
+	switch {
+	case kind == "":
+		return a.Kind.UnmarshalText([]byte(text))
+	case a.Kind.labeled():
+		a.Labels = strings.Split(rest, ", ")
+		return nil
+	case rest != "":
+		return a.Figure.UnmarshalText([]byte(rest))
+	}
+	return nil
+}
+
+// Wait is a time that the work takes by itself.
+type Wait uint8
+
+// The waits.
+const (
+	RestSheets  Wait = iota // in the room where they will hang
+	RestBoards              // tongue and groove
+	RestWood                // solid, with stickers between
+	DryCoat                 // of waterborne paint, before the next
+	HardenCoat              // before painted pieces are stacked or leaned on
+	HoldGlue                // before anything pulls at glued panels
+	SkinSealant             // in which a bead can be tooled
+	CureSealant             // before a bead takes paint
+)
+
+// Range returns the wait in minutes and where it comes from: after the least one may go on if the
+// label and a touch agree, after the most one may count on it in a dry, warm room. The label of the
+// product decides. It is 0 for what is no wait.
+func (w Wait) Range() (least, most int, source Source) {
+	const hour, day = 60, 24 * 60
+	switch w {
+	case RestSheets: // 24 h by the specification, up to 72 h by the article
+		return day, 3 * day, Specification
+	case RestBoards:
+		return 2 * day, 3 * day, HowTo
+	case RestWood:
+		return 7 * day, 10 * day, TradeLeaflet
+	case DryCoat:
+		return hour, 4 * hour, TinLabel
+	case HardenCoat:
+		return 12 * hour, 2 * day, TinLabel
+	case HoldGlue:
+		return day, 2 * day, TubeLabel
+	case SkinSealant:
+		return 5, 15, TubeLabel
+	case CureSealant:
+		return hour, day, TubeLabel
+	}
+	return 0, 0, NoSource
+}

@@ -1,0 +1,103 @@
+package finish
+
+import "example.com/groovewright/fraction/enum"
+
+// Material is what panels are made of: "mdf" (the zero value), "hardboard", "plywood", "solid wood", "plastic" or "noncombustible".
+type Material uint8
+
+// The materials.
+const (
+	MDF Material = iota
+	Hardboard
+	Plywood
+	SolidWood
+	Plastic
+	Noncombustible // anything that does not burn
+)
+
+var materials = enum.Of[Material]("mdf", "hardboard", "plywood", "solid wood", "plastic", "noncombustible")
+
+func (m Material) String() string                { return materials.String(m) }
+func (m Material) MarshalText() ([]byte, error)  { return materials.Marshal(m) }
+func (m *Material) UnmarshalText(t []byte) error { return materials.Unmarshal(t, m) }
+
+// Backing is what panels lie on: "gypsum" (the zero value), "plaster", "studs" where nothing covers them, or "masonry".
+type Backing uint8
+
+// The backings.
+const (
+	Gypsum Backing = iota
+	Plaster
+	BareStuds
+	Masonry
+)
+
+var backings = enum.Of[Backing]("gypsum", "plaster", "studs", "masonry")
+
+func (b Backing) String() string                { return backings.String(b) }
+func (b Backing) MarshalText() ([]byte, error)  { return backings.Marshal(b) }
+func (b *Backing) UnmarshalText(t []byte) error { return backings.Unmarshal(t, b) }
+
+// GrooveShape is the section of a groove, which a profile does not say: "square" (the zero value) or "v".
+type GrooveShape uint8
+
+// The shapes of a groove w wide and d deep.
+const (
+	SquareGroove GrooveShape = iota // upright sides: developed width w + 2d, section w*d
+	VGroove                         // two slopes: developed width 2*sqrt((w/2)² + d²), section w*d/2
+)
+
+var grooveShapes = enum.Of[GrooveShape]("square", "v")
+
+func (s GrooveShape) String() string                { return grooveShapes.String(s) }
+func (s GrooveShape) MarshalText() ([]byte, error)  { return grooveShapes.Marshal(s) }
+func (s *GrooveShape) UnmarshalText(t []byte) error { return grooveShapes.Unmarshal(t, s) }
+
+// BeadForm is how a joint is sealed: "" (the zero value: as is usual for its kind), "fillet", "butt" or "none".
+type BeadForm uint8
+
+// The forms of a bead of sealant.
+const (
+	UsualBead BeadForm = iota
+	Fillet             // in the corner of two faces
+	Butt               // a gap filled flush
+	NoBead
+)
+
+var beadForms = enum.Of[BeadForm]("", "fillet", "butt", "none")
+
+func (f BeadForm) String() string                { return beadForms.String(f) }
+func (f BeadForm) MarshalText() ([]byte, error)  { return beadForms.Marshal(f) }
+func (f *BeadForm) UnmarshalText(t []byte) error { return beadForms.Unmarshal(t, f) }
+
+// GlueForm is how adhesive is laid: "" (the zero value: as is usual), "beads", "dots" or "none".
+type GlueForm uint8
+
+// The forms of adhesive.
+const (
+	UsualGlue GlueForm = iota
+	GlueBeads
+	GlueDots
+	NoGlue
+)
+
+var glueForms = enum.Of[GlueForm]("", "beads", "dots", "none")
+
+func (f GlueForm) String() string                { return glueForms.String(f) }
+func (f GlueForm) MarshalText() ([]byte, error)  { return glueForms.Marshal(f) }
+func (f *GlueForm) UnmarshalText(t []byte) error { return glueForms.Unmarshal(t, f) }
+
+// Hold is what adhesive has to do: "light" (the zero value) where nails hold too, "full" where it holds alone.
+type Hold uint8
+
+// The two holds.
+const (
+	LightHold Hold = iota
+	FullHold
+)
+
+var holds = enum.Of[Hold]("light", "full")
+
+func (h Hold) String() string                { return holds.String(h) }
+func (h Hold) MarshalText() ([]byte, error)  { return holds.Marshal(h) }
+func (h *Hold) UnmarshalText(t []byte) error { return holds.Unmarshal(t, h) }

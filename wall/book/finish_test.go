@@ -1,0 +1,196 @@
+package book
+
+import (
+	"encoding"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
+)
+
+// every returns all values of an enumeration.
+func every[T interface {
+	~uint8
+	encoding.TextMarshaler
+}]() (all []T) {
+	for v := T(0); ; v++ {
+		if _, err := v.MarshalText(); err != nil {
+			return all
+		}
+		all = append(all, v)
+	}
+}
+
+// TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads as permission.
+func TestCautionsDeferAndPermitNothing(t *testing.T) {
+	for _, c := range finish.AllCautions() {
+		words := cautioned(plan.Plan{}, c)
+		if words.When == "" || words.First == "" || words.Defers == "" {
+			t.Errorf("%v: a part is missing", c)
+		}
+		for _, word := range []string{"you may ", "is safe", "it is fine", "complies", "compliant", "is allowed", "permitted", "approved"} {
+			if strings.Contains(strings.ToLower(words.First+words.Rest), word) {
+				t.Errorf("%v reads as a permission: %q", c, word)
+			}
+		}
+	}
+}
+
+func TestEveryFactOfTheFinishHasWords(t *testing.T) {
+	acts, terms := map[finish.ActKind]bool{}, map[finish.TermKind]bool{finish.TermWaste: true}
+	for _, s := range every[finish.Stage]() {
+		if stageWords[s].title == "" {
+			t.Errorf("stage %v has no title", s)
+		}
+		for a := range stageWords[s].acts {
+			acts[a] = true
+		}
+	}
+	for _, h := range every[finish.How]() {
+		if words := methodWords[h]; words.first == "" && len(words.terms) == 0 {
+			t.Errorf("method %v has no words", h)
+		}
+		for k := range methodWords[h].terms {
+			terms[k] = true
+		}
+	}
+	for _, a := range every[finish.ActKind]() {
+		if !acts[a] {
+			t.Errorf("act %v has no words", a)
+		}
+	}
+	for _, k := range every[finish.TermKind]() {
+		if !terms[k] {
+			t.Errorf("term %v has no words", k)
+		}
+	}
+	for _, s := range every[finish.Source]()[1:] {
+		if sourceWords[s] == "" {
+			t.Errorf("source %v has no words", s)
+		}
+	}
+	for _, c := range every[finish.Choice]()[1:] {
+		if choiceWords[c] == "" {
+			t.Errorf("choice %v has no words", c)
+		}
+	}
+}
+
+// busy is a kitchen in which much is to do and to buy.
+func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
+	in := fraction.MustParse
+	w := finish.Work{Built: 1900, Highest: in("80"), Width: in("240"), Cooking: true, Mitred: true, Face: in("238").Times(in("18")), Edges: in("500"), Sides: in("40"),
+		Boxes:  []finish.Box{{Name: "switches", Gangs: 2}, {Name: "socket"}},
+		Ends:   []finish.End{{Run: "left wall", Length: in("18")}, {Run: "pier", Length: in("18"), Corner: true}},
+		Sheets: []finish.Sheet{{Name: "stock", Count: 2, Width: in("48"), Length: in("96")}}, Fitting: []string{"1", "2"}, Closing: []string{"3"},
+		Pieces: []finish.Piece{{Width: in("47 1/2"), Height: in("17 3/4")}, {Width: in("47 1/2"), Height: in("17 3/4")}}}
+	w.Profile.Boards, w.Profile.Thickness = boards, in("1/8")
+	for _, k := range finish.JointKinds() {
+		w.Joints = append(w.Joints, finish.Joint{Kind: k, Run: "left wall", Length: in("71"), Gap: in("5/16"), Grooves: true})
+	}
+	m := finish.Materials{House: finish.House{Damp: true, Backing: finish.BareStuds}, Adhesive: finish.Adhesive{Boards: finish.GlueDots}}
+	m.Furring.Thickness, m.Extras = "3/4", []finish.Extra{{Item: "brush", Buy: 2, Price: "3.20"}}
+	var err error
+	if p.List, p.Warnings, err = finish.TakeOff(w, m); err != nil {
+		t.Fatal(err)
+	}
+	p.Order, p.Cautions = finish.Schedule(w, m), finish.Cautions(w, m)
+	if len(p.Cautions) != len(finish.AllCautions()) {
+		t.Errorf("%d of %d cautions raised", len(p.Cautions), len(finish.AllCautions()))
+	}
+	p.Profile.Boards = boards
+	text := strings.Join(strings.Fields(Text(p)), " ")
+	return p, func(want string) {
+		if !strings.Contains(text, want) {
+			t.Errorf("the text lacks %q", want)
+		}
+	}
+}
+
+func TestWordsOfTheFinish(t *testing.T) {
+	_, has := busy(t, false)
+	for _, want := range []string{
+		"brush: asked for by the job",
+		"stock, 48 x 96 x 1/8 in: counted from the sheets to saw, none to spare",
+		"backing rod, a little thicker than its gap: joints wider than 1/4 in: 41.42 ft; + 0.1 waste",
+		"primer: before fitting: face 29.75 ft2 × 1 developed × 1 coat + edges 0.44 ft2 × 2 + backs (damp) 29.75 ft2 × 1 = 60.37 ft2; ÷ 250 ft2/gal",
+		"lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz + upper line",
+		"box extender 1/4 in, 2 gang: switches (1/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
+		"device screws 1 in: 2 a gang, the usual 3/4 in longer by what the face comes forward; they pass through the extender",
+		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
+		"corner trim: outside corner of pier 18 in",
+		"Lay beads of adhesive on the back of each first. Allow 24 to 48 hours (from memory, the tube decides) for the adhesive to hold.",
+		"Coat the faces 1 × with primer.", "Let the panels rest: Stand or stack the sheets", "Cut all pieces (2)", "measured again on the wall: 3;",
+		"In this order: piece 1; piece 2.", "Saw outdoors or with extraction at the blade",
+		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
+		"! finish.furring: strips are counted behind boards only",
+	} {
+		has(want)
+	}
+}
+
+// TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words are those of boards.
+func TestBoardsAreNotCalledPanels(t *testing.T) {
+	p, has := busy(t, true)
+	for _, want := range []string{
+		"Let the boards rest: Stand or stack the boards", "knock each board home", "at most 16 in apart, with one at the foot",
+		"nails or screws for the strips 1 1/2 in: one for each 16 in of strip", "counted from the boards to saw", "6 dots of 1 in, one a crossing",
+	} {
+		has(want)
+	}
+	x := newText(p.TapeMeasure())
+	var said []string
+	for _, c := range p.Cautions {
+		said = append(said, cautioned(p, c).String())
+	}
+	for _, s := range p.Order {
+		said = append(said, x.step(p, s))
+	}
+	for _, r := range p.List.Rows {
+		if r.Item != finish.ItemAdhesive && r.Item != finish.ItemCounterSheeting { // what they are sold as
+			said = append(said, item(r), how(r))
+		}
+	}
+	for _, d := range p.Warnings {
+		said = append(said, x.doubt(d))
+	}
+	for _, text := range said {
+		words := strings.NewReplacer("plastic sheet", "", "safety sheet", "", "fiberboard sheets", "", "manual on sheets", "").Replace(text)
+		if strings.Contains(words, "panel") || strings.Contains(words, "sheet") || strings.ContainsAny(words, "{}") {
+			t.Errorf("boards are called panels or sheets, or a fact is left open: %q", text)
+		}
+	}
+}
+
+// What another package does to the decimals of all programs does not change ours.
+func TestMoneyIsTextWhateverTheSettings(t *testing.T) {
+	p, _ := busy(t, false)
+	want, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	decimal.MarshalJSONWithoutQuotes = true
+	defer func() { decimal.MarshalJSONWithoutQuotes = false }()
+	got, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+	var again plan.Plan
+	if err := json.Unmarshal(got, &again); err != nil {
+		t.Fatal(err)
+	}
+	for _, pair := range [][2]any{{p.List, again.List}, {p.Order, again.Order}, {p.Cautions, again.Cautions}, {p.Warnings, again.Warnings}} {
+		if diff := cmp.Diff(pair[0], pair[1], cmp.Comparer(func(a, b fraction.Length) bool { return a == b })); diff != "" {
+			t.Errorf("(-written +read)\n%s", diff)
+		}
+	}
+}

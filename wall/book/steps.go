@@ -1,0 +1,244 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/wall/plan"
+)
+
+// stage is what a stage of the work says: its first and last sentences and, between them, those of
+// its acts in their order. {} stands for the labels or the figure of an act; see [stage.with]
+// for the other facts in braces.
+type stage struct {
+	title string
+	first string
+	acts  map[finish.ActKind]string
+	last  string
+}
+
+const coated = "Coat the faces {} × with "
+
+// stageWords has the words of each stage.
+var stageWords = map[finish.Stage]stage{
+	finish.StageLook: {
+		title: "Look first",
+		first: "Check that the wall is sound, dry and flat; find studs, cables and pipes and mark them on the wall.",
+		acts: map[finish.ActKind]string{
+			finish.ActTestPaint:    "Have old paint tested before any of it is sanded or scraped.",
+			finish.ActFindAsbestos: "Find out about asbestos before old boards or textures are cut.",
+			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor, as every run reaches more than {} above it (judgment); " +
+				"where it is a counter, give its height as finish.house.datum.",
+		},
+	},
+	finish.StageRest: {
+		title: "Let the {panel}s rest",
+		acts: map[finish.ActKind]string{
+			finish.ActRestSheets: "Stand or stack the sheets in the room where they will hang, with strips between so that air reaches both faces. " +
+				"Allow {rest sheets} for them to take on the moisture of the room.",
+			finish.ActRestBoards: "Stand or stack the boards in the room where they will hang, with strips between so that air reaches both faces. " +
+				"Allow {rest boards} for them to take on the moisture of the room.",
+			finish.ActRestWood: "Stand or stack the boards in the room where they will hang, with strips between so that air reaches both faces. " +
+				"Allow {rest wood} for the wood to take on the moisture of the room.",
+		},
+	},
+	finish.StageStrips: {
+		title: "Strips behind the boards",
+		acts: map[finish.ActKind]string{
+			finish.ActStrips: "Upright boards run the same way as the studs: fix level strips across these, at most {} apart, with one at the foot, " +
+				"one at the top and one along each side of every opening.",
+			finish.ActStripsListed:   "The list has them, and the boxes allow for their thickness.",
+			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
+			finish.ActSetBoxesBack:   "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.",
+		},
+		last: "Tape the runs again on the strips before a board is cut: inside corners come closer and outside corners go further by their thickness.",
+	},
+	finish.StageCut: {
+		title: "Cut",
+		acts: map[finish.ActKind]string{
+			finish.ActPieces: "Cut all pieces ({}) in the sawing order of each {sheet} and write the number on the back of each.",
+			finish.ActClosing: "Saw these last, after their space has been measured again on the wall: {}; the plan has them as the survey " +
+				"gives them.",
+		},
+		last: "Ease the sawn edges with fine paper.",
+	},
+	finish.StageMiter: {
+		title: "Miter the outside corners",
+		first: "At {corners}: saw both edges at half the angle of the corner, 45 degrees at a square one. Measures reach to the long point, on the " +
+			"face. Measure the angle on the wall and try it on two offcuts first; miter after all other marks and cuts of a piece, and a closing " +
+			"piece only when it has been measured again. Glue the miter when its second piece is fitted, and ease the edge.",
+	},
+	finish.StageFirstCoats: {
+		title: "First coats, before fitting",
+		first: "Lay the pieces flat. Brush the grooves first, then roll the flats; sand lightly between coats.",
+		acts: map[finish.ActKind]string{
+			finish.ActPrimer:  coated + "primer.",
+			finish.ActTopCoat: coated + "top coat.",
+			finish.ActEdges:   "Coat sawn edges and the rims of holes {} ×.",
+			finish.ActBacks:   "Coat the backs as often as the faces.",
+		},
+		last: "Between coats allow {dry}. Allow {harden} for the paint to harden before the pieces are handled.",
+	},
+	finish.StageMainsOff: {
+		title: "Power off",
+		first: "Switch off the circuits of all boxes in the work and secure the switches, prove each box dead with a tester, then take covers off " +
+			"and hang devices out of the way. Stay with the local code, and call a licensed electrician where anything is not as you expected.",
+	},
+	finish.StageDryFit: {
+		title: "Dry-fit",
+		first: "Hold every piece in place without glue or nails, in the order of fitting; try the boxes in their holes and the pattern across seams " +
+			"and corners; trim now.",
+		acts: map[finish.ActKind]string{finish.ActExtenders: "Try the extenders: each has to come out to the face of the {panel}s."},
+	},
+	finish.StageFit: {
+		title: "Fit in order",
+		first: "Fit one piece after the other, each pressed home before the next; keep the gaps of the plan with spacers, and check the first piece of " +
+			"each run for plumb.",
+		acts: map[finish.ActKind]string{
+			finish.ActBeads:   "Lay beads of adhesive on the back of each first. Allow {glue} for the adhesive to hold.",
+			finish.ActDots:    "Lay dots of adhesive on the back of each first. Allow {glue} for the adhesive to hold.",
+			finish.ActNails:   "Nail each piece before the next.",
+			finish.ActClosing: "Leave out what closes a run ({}): it is fitted as soon as the rest of its run is up, by the next step.",
+			finish.ActFitting: "In this order: {}.",
+		},
+	},
+	finish.StageClose: {
+		title: "Closing pieces",
+		acts: map[finish.ActKind]string{
+			finish.ActClosing: "Measure the space of {} on the wall, at the foot, in the middle and at the top, cut to what is there, coat the new edges, " +
+				"dry-fit and fit. Close a run before one that butts against it is begun.",
+		},
+	},
+	finish.StageTape: {
+		title: "Tape off",
+		acts: map[finish.ActKind]string{
+			finish.ActCounter: "Cover counter and floor.",
+			finish.ActFloor:   "Cover the floor.",
+			finish.ActJoints:  "Tape along {} of joints, leaving the width of the bead free.",
+			finish.ActLines:   "Lines of tape along each: {}.",
+		},
+	},
+	finish.StageSeal: {
+		title: "Seal",
+		first: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
+			"Fill the open ends of grooves on the lower line first. Leave the boxes unsealed. Allow {cure} for the sealant to take paint.",
+	},
+	finish.StageLastCoats: {
+		title: "Last coat, after sealing",
+		first: "Fill nail holes, sand, dust off, and tape along what stays bare.",
+		acts:  map[finish.ActKind]string{finish.ActPrimer: coated + "primer.", finish.ActTopCoat: coated + "top coat."},
+		last:  "Pull the tape while the paint is soft. Allow {dry} for each coat to dry before it is touched.",
+	},
+	finish.StagePowerOn: {
+		title: "Power on again",
+		first: "Fix extenders, devices and covers, have the work inspected where the local code asks for it, and only then switch on and test each " +
+			"device.",
+	},
+}
+
+// fitBoards is the stage in which boards go up, in place of that for pieces of sheets.
+var fitBoards = stage{
+	title: "Fit in order",
+	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps of the plan with spacers, and check the " +
+		"first board of each run for plumb.",
+	acts: map[finish.ActKind]string{
+		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip. Allow {glue} for the adhesive to hold.",
+		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip. Allow {glue} for the adhesive to hold.",
+		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
+			"face along the hidden edge.",
+		finish.ActClosing: stageWords[finish.StageFit].acts[finish.ActClosing],
+		finish.ActFitting: stageWords[finish.StageFit].acts[finish.ActFitting],
+	},
+}
+
+// step says what to do in a step of the work.
+func (t *text) step(p plan.Plan, s finish.Step) string {
+	words := stageWords[s.Stage]
+	if s.Stage == finish.StageFit && p.Profile.Boards {
+		words = fitBoards
+	}
+	words = words.with(p)
+	says := []string{words.title + ":", words.first}
+	for _, a := range s.Acts {
+		operand := figure(a.Figure)
+		switch {
+		case a.Kind == finish.ActFitting:
+			operand = t.fitting(p, a.Labels)
+		case len(a.Labels) > 0:
+			operand = strings.Join(a.Labels, ", ")
+		}
+		says = append(says, strings.ReplaceAll(words.acts[a.Kind], "{}", operand))
+	}
+	return strings.Join(strings.Fields(strings.Join(append(says, words.last), " ")), " ")
+}
+
+// with returns the words of a stage with the facts that every one of them may name.
+func (s stage) with(p plan.Plan) stage {
+	facts := []string{"{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p)}
+	for name, wait := range map[string]finish.Wait{
+		"{rest sheets}": finish.RestSheets, "{rest boards}": finish.RestBoards, "{rest wood}": finish.RestWood, "{dry}": finish.DryCoat,
+		"{harden}": finish.HardenCoat, "{glue}": finish.HoldGlue, "{skin}": finish.SkinSealant, "{cure}": finish.CureSealant,
+	} {
+		facts = append(facts, name, waiting(wait))
+	}
+	fill := strings.NewReplacer(facts...)
+	filled := stage{title: fill.Replace(s.title), first: fill.Replace(s.first), last: fill.Replace(s.last), acts: map[finish.ActKind]string{}}
+	for kind, says := range s.acts {
+		filled.acts[kind] = fill.Replace(says)
+	}
+	return filled
+}
+
+// fitting lists pieces with their places.
+func (t *text) fitting(p plan.Plan, labels []string) string {
+	var all []string
+	for _, label := range labels {
+		where := "piece " + label
+		for _, piece := range p.Pieces {
+			if piece.Label == label {
+				left, right := t.span(p, piece)
+				where += fmt.Sprintf(" on %s, %s to %s", piece.Run, left, right)
+			}
+		}
+		all = append(all, where)
+	}
+	return strings.Join(all, "; ")
+}
+
+// span returns where the panel of a piece starts and ends on its run.
+func (t *text) span(p plan.Plan, piece plan.Piece) (left, right string) {
+	for _, run := range p.Runs {
+		for _, panel := range run.Panels {
+			if run.Name == piece.Run && panel.Number == piece.Panel {
+				left, right = t.tape.Format(panel.Left), t.tape.Format(panel.Right)
+			}
+		}
+	}
+	return left, right
+}
+
+// corners names the outside corners that are mitered.
+func corners(p plan.Plan) string {
+	var all []string
+	for _, run := range p.Runs {
+		if c := run.CornerRight; c != nil && c.Passes == "" {
+			all = append(all, "the corner of "+run.Name+" and "+c.Next)
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// waiting says how long to wait, and by whose word.
+func waiting(w finish.Wait) string {
+	const hour, day = 60, 24 * 60
+	least, most, source := w.Range()
+	unit, name := 1, "minutes"
+	switch {
+	case least%day == 0 && most%day == 0 && least > 4*day:
+		unit, name = day, "days"
+	case least%hour == 0 && most%hour == 0:
+		unit, name = hour, "hours"
+	}
+	return fmt.Sprintf("%d to %d %s (%s)", least/unit, most/unit, name, sourceWords[source])
+}
