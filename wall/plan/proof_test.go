@@ -62,7 +62,7 @@ func TestPlansOfRandomRoomsHold(t *testing.T) {
 			return
 		}
 		planned++
-		for _, f := range verify.Check(file, data) {
+		for _, f := range verify.Plan(file, data) {
 			t.Errorf("%v", f)
 		}
 		if t.Failed() {

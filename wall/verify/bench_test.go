@@ -2,12 +2,12 @@ package verify
 
 import "testing"
 
-// BenchmarkCheck judges the hand-made plan of two runs and a window.
-func BenchmarkCheck(b *testing.B) {
+// BenchmarkPlan judges the hand-made plan of two runs and a window.
+func BenchmarkPlan(b *testing.B) {
 	job, plan := fixture(b, "corner")
 	b.ReportAllocs()
 	for b.Loop() {
-		if faults := Check([]byte(job), []byte(plan)); len(faults) > 0 {
+		if faults := Plan([]byte(job), []byte(plan)); len(faults) > 0 {
 			b.Fatal(faults)
 		}
 	}

@@ -1,214 +1,258 @@
 package verify
 
 import (
-	"encoding/json"
-	"fmt"
+	"errors"
 	"slices"
 )
 
-// Fault is one place where a plan breaks the contract. Kind groups faults that
-// belong together, Path names the place in the plan's JSON, and Got and Want are
-// the two figures that disagree.
-type Fault struct {
-	Kind, Path, Got, Want, Text string
-}
-
-// String writes the fault on one line.
-func (f Fault) String() string {
-	return fmt.Sprintf("%s: %s: %s (got %s, want %s)", f.Kind, f.Path, f.Text, f.Got, f.Want)
-}
-
-// checker holds a job, its plan and what has been found wrong so far.
+// checker holds a job, its plan and what has been found wrong so far. What is a list of lists has
+// one for each run.
 type checker struct {
 	job     *room
 	plan    planFile
 	regions []*region
+	boards  [][]board
+	joints  [][]joint
 	weights weights
-	stock   map[string]int // index in job.stock, by name
+	stock   map[string]int // index in job.Stock, by name
 	pieces  map[int]int    // index in plan.Pieces, by number
+	owner   map[int]string // path of the panel that lists a piece, by number
 	faults  []Fault
 }
 
-func (c *checker) fault(kind, path, got, want, note string, args ...any) {
-	c.faults = append(c.faults, Fault{kind, path, got, want, fmt.Sprintf(note, args...)})
-}
-
-// equal reports two lengths or ratios that should be the same.
-func (c *checker) equal(kind, path string, got, want rat, note string, args ...any) {
-	if !same(got, want) {
-		c.fault(kind, path, text(got), text(want), note, args...)
-	}
-}
-
-// MaxBytes is the longest job or plan that is judged.
-const MaxBytes = 64 << 20
-
-// Check reports every violation of the contract that it finds in a plan for a
-// job, both as the JSON files hold them. The job is taken to be valid. No
-// faults means that none was found. It never panics; its cost grows with the
-// square of the number of edges in a run.
-func Check(job, plan []byte) []Fault {
+// Plan reports every violation of the contract that it finds in a plan for a job, both as the JSON
+// files hold them. The job is taken to be valid. No faults means that none was found.
+//
+// Any bytes will do: what is no job and no plan has faults too. The time grows with the square of the
+// number of corners in a run; a file of more than 16 MiB, a list of more than 4096 items, a number of
+// more than 64 characters, and a plan that would take minutes are faults of the kind [NotJudged] or
+// [Form].
+func Plan(job, plan []byte) []Fault {
 	c := &checker{}
-	c.run(job, plan)
+	c.judge(job, plan)
 	return c.faults
 }
 
-// run reads both files and makes every check that can still be made.
-func (c *checker) run(job, plan []byte) {
+// judge reads both files and makes every check that can still be made.
+func (c *checker) judge(job, plan []byte) {
 	defer func() {
-		if r := recover(); r != nil {
-			c.fault("checker", "", fmt.Sprint(r), "", "the checker could not go on")
+		switch r := recover(); r {
+		case nil:
+		case tooMuch{}:
+			c.fault(NotJudged, "", "more than can be looked at", "a wall", "too many edges")
+		default:
+			c.fault(NotJudged, "", r, "a valid job", "the checker could not go on")
 		}
 	}()
 	var err error
 	if c.job, err = readJob(job); err != nil {
-		c.fault("job", "", err.Error(), "a valid job", "the job cannot be read")
+		c.fault(Job, "", err, "a valid job", "the job cannot be read")
 		return
 	}
-	if err := json.Unmarshal(plan, &c.plan); err != nil {
-		c.fault("form", "", err.Error(), "a plan", "the plan cannot be read")
-		return
-	}
-	c.forms(plan)
-	if c.plan.Format != 1 {
-		c.fault("form", "format", fmt.Sprint(c.plan.Format), "1", "unknown format")
-	}
-	if c.plan.Title != c.job.title {
-		c.fault("job", "title", c.plan.Title, c.job.title, "not the job's title")
-	}
-	if !c.profile() || !c.matching() {
+	if !c.readPlan(plan) || !c.profile() || !c.matching() {
 		return
 	}
 	c.weigh()
+	c.taped()
 	c.corners()
-	c.setOut()
-	c.panels()
+	c.repeats()
+	for i := range c.job.Runs {
+		c.boards = append(c.boards, c.boardsOf(i))
+		c.joints = append(c.joints, c.jointsOf(i))
+	}
+	for i := range c.job.Runs {
+		c.setOut(i)
+		c.panels(i)
+		c.coverage(i)
+		c.numbering(i)
+		c.exposedEnd(i)
+	}
 	c.outlines()
-	c.coverage()
-	c.numbering()
-	c.exposedEnds()
 	c.sheets()
-	c.boundAndChoices()
+	c.bound()
+	c.choices()
+	c.takeoff()
 	c.blemishes()
 }
 
-// profile compares the profile with the job's, or takes a ready one from the
-// plan, and says whether there is one to go on with.
-func (c *checker) profile() bool {
-	file := c.plan.Profile
-	var features []feature
-	for _, f := range file.Features {
-		features = append(features, feature{f.Kind, f.Width.r(), f.Depth.r()})
+// readPlan reads the plan and says whether there is one to go on with.
+func (c *checker) readPlan(data []byte) bool {
+	wrong := func(path, got, want string) { c.fault(Form, path, got, want, "written wrongly") }
+	sound := decoder{fault: wrong, number: func(is, path string, written any) (rat, error) {
+		s, ok := written.(string)
+		switch {
+		case !ok:
+			return zero(), errors.New("want a number in quotes")
+		case is == "money":
+			return readDecimal(s)
+		}
+		return readExact(s)
+	}}.decode(data, &c.plan)
+	if sound {
+		c.equal(Form, "format", c.plan.Format, 1, "unknown format")
 	}
-	told, err := newPattern(features, file.Thickness.r(), file.WideFlats, file.Boards)
+	return sound
+}
+
+// profile compares the profile with the job's, or takes a ready one from the plan, and says whether
+// there is one to go on with.
+func (c *checker) profile() bool {
+	got := c.plan.Profile
+	pattern, err := newPattern(got)
 	if err != nil {
-		c.fault("profile", "profile.features", err.Error(), "at least one feature", "no profile")
-		return c.job.pattern != nil
+		c.fault(Profile, "profile.features", err, "at least one feature", "no profile")
+		return false
+	}
+	if c.job.pattern == nil {
+		c.job.pattern = pattern
 	}
 	want := c.job.pattern
-	if want == nil {
-		want = told
-		c.job.pattern = told
-	}
-	c.equal("profile", "profile.pitch", file.Pitch.r(), want.pitch, "pitch is not the sum of the features")
-	c.equal("profile", "profile.thickness", told.thickness, want.thickness, "not the job's thickness")
-	if mirrored := len(want.turns) > 0; file.Mirrored != mirrored {
-		c.fault("profile", "profile.mirrored", fmt.Sprint(file.Mirrored), fmt.Sprint(mirrored), "mirror image judged wrongly")
-	}
-	if file.Name != c.job.profile {
-		c.fault("profile", "profile.name", file.Name, c.job.profile, "not the job's profile")
-	}
-	alike := slices.EqualFunc(told.features, want.features, func(a, b feature) bool {
-		return a.kind == b.kind && same(a.width, b.width) && same(a.depth, b.depth)
-	})
-	if !alike || told.wideFlats != want.wideFlats || told.boards != want.boards {
-		c.fault("profile", "profile.features", fmt.Sprint(len(told.features)), fmt.Sprint(len(want.features)), "not the job's profile")
-	}
+	c.equal(Profile, "profile.name", got.Name, c.job.Profile.Name, "not the job's profile")
+	c.equal(Profile, "profile.pitch", got.Pitch, want.pitch, "pitch is not the sum of the features")
+	c.equal(Profile, "profile.thickness", got.Thickness, want.Thickness, "not the job's thickness")
+	c.equal(Profile, "profile.mirrored", got.Mirrored, len(want.turns) > 0, "mirror image judged wrongly")
+	c.equal(Profile, "profile.wide_flats", got.WideFlats, want.WideFlats, "not the job's profile")
+	c.equal(Profile, "profile.boards", got.Boards, want.Boards, "not the job's profile")
+	c.equal(Profile, "profile.features", got.Features, want.Features, "not the job's profile")
 	return true
 }
 
 // matching finds the runs, the stock and the pieces that belong together.
 func (c *checker) matching() bool {
-	if len(c.plan.Runs) != len(c.job.runs) {
-		c.fault("job", "runs", fmt.Sprint(len(c.plan.Runs)), fmt.Sprint(len(c.job.runs)), "not as many runs as in the job")
+	names := func(n int, name func(i int) string) (out []string) {
+		for i := range n {
+			out = append(out, name(i))
+		}
+		return out
+	}
+	got := names(len(c.plan.Runs), func(i int) string { return c.plan.Runs[i].Name })
+	want := names(len(c.job.Runs), func(i int) string { return c.job.Runs[i].Name })
+	if !slices.Equal(got, want) {
+		c.fault(Job, "runs", got, want, "not the job's runs")
 		return false
 	}
-	for i, r := range c.plan.Runs {
-		if r.Name != c.job.runs[i].name {
-			c.fault("job", fmt.Sprintf("runs[%d].name", i), r.Name, c.job.runs[i].name, "not the job's run")
-			return false
-		}
-	}
-	if c.plan.Tape.value != nil {
-		c.equal("job", "tape", c.plan.Tape.r(), c.job.tape, "not the job's tape")
-	}
-	c.given("saw", c.plan.Saw, map[string]rat{"kerf": c.job.kerf, "square_up": c.job.squareUp})
-	g := c.job.gaps
-	c.given("gaps", c.plan.Gaps, map[string]rat{
-		"top": g.top, "bottom": g.bottom, "side": g.side, "seam": g.seam, "box": g.box, "window": g.window,
-	})
 	c.stock = map[string]int{}
-	for i, s := range c.job.stock {
-		c.stock[s.name] = i
+	for i, s := range c.job.Stock {
+		c.stock[s.Name] = i
 	}
 	c.pieces = map[int]int{}
+	c.owner = map[int]string{}
 	for i, p := range c.plan.Pieces {
 		c.pieces[p.Number] = i
 	}
 	return true
 }
 
-// given compares a group of lengths that the plan repeats from the job.
-func (c *checker) given(path string, raw json.RawMessage, want map[string]rat) {
-	if raw == nil {
-		return
-	}
-	var got map[string]number
-	if json.Unmarshal(raw, &got) != nil {
-		return
-	}
-	for _, name := range []string{"kerf", "square_up", "top", "bottom", "side", "seam", "box", "window"} {
-		if wanted, ok := want[name]; ok {
-			c.equal("job", path+"."+name, got[name].r(), wanted, "not the job's")
+// corners checks which run passes and which butts, and builds the regions.
+func (c *checker) corners() {
+	n := len(c.job.Runs)
+	atLeft, atRight := make([]role, n), make([]role, n)
+	for i, r := range c.job.Runs {
+		next, shared := c.job.corner(i)
+		path := item("runs", i) + ".corner_right"
+		var got, here, there string
+		if corner := c.plan.Runs[i].CornerRight; corner != nil {
+			got = corner.Passes + "/" + corner.Butts
 		}
+		if !shared || r.Right.Kind == outsideCorner {
+			if got != "" && got != "/" {
+				c.fault(Corner, path, got, "nothing", "no inside corner is shared here")
+			}
+			continue
+		}
+		here, there = r.Name+"/"+c.job.Runs[next].Name, c.job.Runs[next].Name+"/"+r.Name
+		atRight[i], atLeft[next] = passes, butts
+		switch got {
+		case here:
+		case there:
+			atRight[i], atLeft[next] = butts, passes
+		default:
+			c.fault(Corner, path, got, here+" or "+there, "not the two runs of the corner: which passes, which butts")
+		}
+	}
+	for i := range c.job.Runs {
+		c.regions = append(c.regions, c.job.region(i, atLeft[i], atRight[i]))
 	}
 }
 
-// corners checks which run passes and which butts, and builds the regions.
-func (c *checker) corners() {
-	n := len(c.job.runs)
-	atLeft, atRight := make([]role, n), make([]role, n)
-	for i := range c.job.runs {
-		next, ok := c.job.corner(i)
-		path := fmt.Sprintf("runs[%d].corner_right", i)
-		told := c.plan.Runs[i].CornerRight
-		if !ok {
-			if told != nil && (told.Passes != "" || told.Butts != "") {
-				c.fault("corner", path, told.Passes+"/"+told.Butts, "nothing", "no corner is shared here")
-			}
+// repeats compares what the plan repeats from the job.
+func (c *checker) repeats() {
+	c.equal(Job, "title", c.plan.Title, c.job.Title, "not the job's title")
+	if c.plan.Tape != nil {
+		c.equal(Job, "tape", *c.plan.Tape, c.job.tape, "not the job's tape")
+	}
+	if got := c.plan.Saw; got != nil {
+		c.equal(Job, "saw", *got, c.job.Saw, "not the job's saw")
+	}
+	if got := c.plan.Gaps; got != nil {
+		c.equal(Job, "gaps", *got, c.job.Gaps, "not the job's gaps")
+	}
+	for i, got := range c.plan.Stock {
+		path := item("stock", i)
+		k, known := c.stock[got.Name]
+		if !known {
+			c.fault(Stock, path+".name", got.Name, "a stock of the job", "unknown stock")
 			continue
 		}
-		if c.job.runs[i].right.kind == outsideCorner {
-			if told != nil && (told.Passes != "" || told.Butts != "") {
-				c.fault("corner", path, told.Passes+"/"+told.Butts, "nothing", "an outside corner is mitred")
-			}
+		want := c.job.Stock[k]
+		c.equal(Stock, path, []any{got.Width, got.Length, got.LeftPhase, or(got.Price, nil), got.Squared, number(got.Count)},
+			[]any{want.Width, want.Length, want.LeftPhase, or(want.Price, nil), want.Squared, number(want.Count)},
+			"not the job's: width, length, phase, price, squared, count")
+	}
+	for i, got := range c.plan.Runs {
+		c.repeatedRun(item("runs", i), got, c.job.Runs[i])
+	}
+}
+
+// repeatedRun compares a run of the plan with the job's.
+func (c *checker) repeatedRun(path string, got planRun, want run) {
+	if got.Width != nil {
+		c.equal(Job, path+".width", *got.Width, want.Width, "not the job's width")
+	}
+	for k, e := range []*end{got.Left, got.Right} {
+		name, of := ".left", want.Left
+		if k == 1 {
+			name, of = ".right", want.Right
+		}
+		if e != nil {
+			c.equal(Job, path+name, []any{e.Kind, e.Lean}, []any{of.Kind, of.Lean}, "not the job's end")
+		}
+	}
+	var wall loop
+	n := len(want.Heights) - 1
+	for _, h := range want.Heights {
+		wall = append(wall, point{h.At, h.Bottom})
+	}
+	for k, h := range slices.Backward(want.Heights) {
+		top := point{h.At, h.Top}
+		if k == 0 {
+			top.X = sum(top.X, want.Left.Lean)
+		} else if k == n {
+			top.X = sum(top.X, want.Right.Lean)
+		}
+		wall = append(wall, top)
+	}
+	c.alike(Job, path+".outline", got.Outline, wall, "not the wall as taped")
+	for k, o := range got.Openings {
+		at := item(path+".openings", k)
+		if k >= len(want.Openings) || o.Name != want.Openings[k].Name || o.Kind != want.Openings[k].Kind {
+			c.fault(Job, at, o.Name+", "+o.Kind, "as in the job", "not the job's opening")
 			continue
 		}
-		here, there := c.job.runs[i].name, c.job.runs[next].name
-		switch {
-		case told == nil:
-			c.fault("corner", path, "nothing", here+" or "+there, "who passes is not told")
-			atRight[i], atLeft[next] = passes, butts
-		case told.Passes == here && told.Butts == there:
-			atRight[i], atLeft[next] = passes, butts
-		case told.Passes == there && told.Butts == here:
-			atRight[i], atLeft[next] = butts, passes
-		default:
-			c.fault("corner", path, told.Passes+"/"+told.Butts, here+" and "+there, "not the two runs of the corner")
-			atRight[i], atLeft[next] = passes, butts
-		}
+		c.alike(Job, at+".outline", o.Outline, want.Openings[k].taped, "not the opening as taped")
 	}
-	for i := range c.job.runs {
-		c.regions = append(c.regions, c.job.region(i, atLeft[i], atRight[i]))
+}
+
+// alike reports two shapes that are not the same, where there are both.
+func (c *checker) alike(kind Kind, path string, got, want loop, note string) {
+	if len(got) > 0 && len(want) > 0 {
+		c.equal(kind, path, c.job.sweep.area(shape{got, want}.edges()), zero(), "%s (square inches that differ)", note)
 	}
+}
+
+func number(n *int) any {
+	if n == nil {
+		return nil
+	}
+	return *n
 }

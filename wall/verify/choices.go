@@ -5,41 +5,48 @@ import (
 	"slices"
 )
 
-// boundAndChoices checks what the plan says of its number of sheets.
-func (c *checker) boundAndChoices() {
-	sheets := len(c.plan.Sheets)
-	b := c.plan.Bound
+// bound checks what the plan says of its number of sheets.
+func (c *checker) bound() {
+	sheets, b := len(c.plan.Sheets), c.plan.Bound
 	if b.SheetsAtLeast > sheets {
-		c.fault("bound", "bound.sheets_at_least", fmt.Sprint(b.SheetsAtLeast), fmt.Sprint(sheets), "more than the plan's sheets")
+		c.fault(Bound, "bound.sheets_at_least", b.SheetsAtLeast, sheets, "more than the plan's sheets")
 	}
-	// Where some stock is counted, a sheet on hand may stand for one to buy, and
-	// proved speaks of those to buy.
-	counted := slices.ContainsFunc(c.job.stock, func(s stock) bool { return s.count != nil })
-	if !counted && b.Proved != (b.SheetsAtLeast == sheets) {
-		c.fault("bound", "bound.proved", fmt.Sprint(b.Proved), fmt.Sprint(b.SheetsAtLeast == sheets), "proved is not the same as bound met")
+	// Where some stock is counted, a sheet on hand may stand for one to buy, and proved speaks of those
+	// to buy.
+	if !slices.ContainsFunc(c.job.Stock, func(s stock) bool { return s.Count != nil }) {
+		c.equal(Bound, "bound.proved", b.Proved, b.SheetsAtLeast == sheets, "proved is not the same as bound met")
 	}
-	if n := c.areaBound(); n > sheets {
-		c.fault("bound", "sheets", fmt.Sprint(sheets), fmt.Sprint(n), "fewer sheets than the pieces' area fills")
+	area, best := zero(), zero()
+	for _, piece := range c.plan.Pieces {
+		area = sum(area, size(piece.Outline.area()))
 	}
+	for _, s := range c.job.Stock {
+		best = most(best, times(s.Width, s.usable()))
+	}
+	c.between(Bound, "sheets", times(best, whole(int64(sheets))), area, nil, "square inches of sheets, less than the pieces have")
+}
+
+// choices checks the trade-off: one is chosen, it is the plan's, and none is worse than another.
+func (c *checker) choices() {
 	chosen := 0
 	for k, choice := range c.plan.Choices {
-		path := fmt.Sprintf("choices[%d]", k)
+		path := item("choices", k)
 		if choice.Chosen {
 			chosen++
-			if choice.Sheets != sheets {
-				c.fault("choices", path+".sheets", fmt.Sprint(choice.Sheets), fmt.Sprint(sheets), "not the plan's sheets")
-			}
-			c.equal("choices", path+".blemish_total", choice.BlemishTotal.r(), c.plan.BlemishTotal.r(), "not the plan's total")
+			c.equal(Choices, path+".sheets", choice.Sheets, len(c.plan.Sheets), "not the plan's sheets")
+			c.equal(Choices, path+".blemish_total", choice.BlemishTotal, c.plan.BlemishTotal, "not the plan's total")
+			c.equal(Choices, path+".cost", choice.Cost, or(c.plan.Total, choice.Cost), "not the plan's total")
+		}
+		if bought := choice.Bought; bought != nil && (*bought < 0 || *bought > choice.Sheets) {
+			c.fault(Choices, path+".bought", *bought, choice.Sheets, "more than all sheets")
 		}
 		for l, other := range c.plan.Choices[:k] {
 			if choice.asGood(other) || other.asGood(choice) {
-				c.fault("choices", path, choice.String(), fmt.Sprintf("choices[%d]: %v", l, other), "one of the two is no better in anything")
+				c.fault(Choices, path, choice, fmt.Sprintf("choices[%d]: %v", l, other), "one of the two is no better in anything")
 			}
 		}
 	}
-	if chosen != 1 {
-		c.fault("choices", "choices", fmt.Sprint(chosen), "1", "choices chosen")
-	}
+	c.equal(Choices, "choices", chosen, 1, "choices chosen")
 }
 
 // asGood says whether a is at least as good as b in everything.
@@ -47,27 +54,34 @@ func (a planChoice) asGood(b planChoice) bool {
 	if a.Bought != nil && b.Bought != nil && *a.Bought > *b.Bought {
 		return false
 	}
-	return a.Sheets <= b.Sheets && !less(b.Cost.r(), a.Cost.r()) && !less(b.BlemishTotal.r(), a.BlemishTotal.r())
+	return a.Sheets <= b.Sheets && !less(b.Cost, a.Cost) && !less(b.BlemishTotal, a.BlemishTotal)
 }
 
 func (a planChoice) String() string {
-	return fmt.Sprintf("%d sheets, %s, blemish %s", a.Sheets, text(a.Cost.r()), text(a.BlemishTotal.r()))
+	return fmt.Sprintf("%d sheets, %s, blemish %s", a.Sheets, text(a.Cost), text(a.BlemishTotal))
 }
 
-// areaBound returns a number of sheets below which the pieces' own area cannot
-// be had from the job's largest sheets, what is squared up taken off.
-func (c *checker) areaBound() int {
-	total, best := zero(), zero()
-	for _, piece := range c.plan.Pieces {
-		if len(piece.Outline) > 2 {
-			total = sum(total, size(loopOf(piece.Outline).area()))
+// takeoff checks the sums of the take-off, as far as prices are known.
+func (c *checker) takeoff() {
+	if c.plan.Subtotal == nil || c.plan.Total == nil {
+		return
+	}
+	subtotal, unpriced := zero(), 0
+	for k, row := range c.plan.Takeoff {
+		path := item("takeoff", k)
+		if row.Price == nil || row.Cost == nil {
+			if row.Price != nil || row.Cost != nil {
+				c.fault(Takeoff, path+".cost", row.Cost, row.Price, "a price without a cost, or a cost without a price")
+			}
+			if row.Buy > 0 {
+				unpriced++
+			}
+			continue
 		}
+		c.equal(Takeoff, path+".cost", *row.Cost, times(*row.Price, whole(int64(row.Buy))), "not the price of what to buy")
+		subtotal = sum(subtotal, *row.Cost)
 	}
-	for _, s := range c.job.stock {
-		best = most(best, times(s.width, diff(s.length, times(whole(2), s.squareUp))))
-	}
-	if best.Sign() <= 0 {
-		return 0
-	}
-	return int(negative(down(negative(over(total, best)), whole(1))).Num().Int64())
+	c.equal(Takeoff, "subtotal", *c.plan.Subtotal, subtotal, "not the sum of the rows")
+	c.equal(Takeoff, "total", *c.plan.Total, sum(subtotal, or(c.plan.Tax, zero())), "not subtotal and tax")
+	c.equal(Takeoff, "unpriced", c.plan.Unpriced, unpriced, "rows to buy without a price")
 }

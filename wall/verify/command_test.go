@@ -49,7 +49,7 @@ func TestCommandOnRandomRooms(t *testing.T) {
 		stdout, stderr, code := plan(t, job)
 		switch code {
 		case 0:
-			for _, f := range verify.Check(job, []byte(stdout)) {
+			for _, f := range verify.Plan(job, []byte(stdout)) {
 				t.Errorf("%v", f)
 			}
 		case 1:

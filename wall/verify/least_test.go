@@ -12,13 +12,13 @@ import (
 // count tries every set of lines for seams and returns the least price: the slow
 // way, for a handful of lines.
 func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) (best price, ok bool) {
-	p, gap := s.job.pattern, half(s.job.gaps.seam)
+	p, gap := s.job.pattern, half(s.job.Gaps.Seam)
 	panel := func(to rat) (broken int, fits bool) {
 		w := diff(to, start)
 		if less(w, times(s.weights[leastPanel], p.pitch)) {
 			broken = 1
 		}
-		return broken, w.Sign() > 0 && p.sheetFor(s.job.stock, w, p.phase(start, origin))
+		return broken, w.Sign() > 0 && p.sheetFor(s.job.Stock, w, p.phase(start, origin))
 	}
 	if broken, fits := panel(right); fits {
 		best, ok = price{broken, zero()}, true
@@ -49,13 +49,13 @@ func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := newSearch(j, false)
-		for i := range j.runs {
+		for i := range j.Runs {
 			g := s.region(i, alone, alone)
 			for _, stretch := range g.stretches() {
 				left, right := stretch[0], stretch[1]
 				origin := rapid.SampledFrom([]rat{zero(), left, right}).Draw(t, "origin")
-				lines := j.pattern.linesBetween(origin, left, right)
-				if len(lines) > 14 || j.pattern.sheetFor(j.stock, diff(right, left), j.pattern.phase(left, origin)) {
+				lines := j.linesBetween(origin, left, right)
+				if len(lines) > 14 || j.pattern.sheetFor(j.Stock, diff(right, left), j.pattern.phase(left, origin)) {
 					continue
 				}
 				judged++

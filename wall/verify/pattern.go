@@ -1,42 +1,42 @@
 package verify
 
-import "fmt"
+import "errors"
 
 type feature struct {
-	kind         string // flat, bead or groove
-	width, depth rat
+	Kind         string // flat, bead or groove
+	Width, Depth rat
 }
 
 // pattern is one repeat of the panelling with what follows from its features.
 type pattern struct {
-	features   []feature
+	profile
 	pitch      rat
 	boundaries []rat // where features start, from 0
 	lines      []rat // boundaries beside a groove or bead: where a seam may fall
 	turns      []rat // each t in [0, pitch) for which phase p shows t-p when turned; none: no mirror image
-	thickness  rat
-	wideFlats  bool
-	boards     bool
 }
 
-func newPattern(features []feature, thickness rat, wideFlats, boards bool) (*pattern, error) {
-	p := &pattern{features: features, thickness: thickness, wideFlats: wideFlats, boards: boards, pitch: zero()}
+func newPattern(from profile) (*pattern, error) {
+	p := &pattern{profile: from, pitch: zero()}
+	features := from.Features
 	for _, f := range features {
 		p.boundaries = append(p.boundaries, p.pitch)
-		p.pitch = sum(p.pitch, f.width)
+		if p.pitch = sum(p.pitch, f.Width); f.Width.Sign() < 0 {
+			return nil, errors.New("a feature of negative width")
+		}
 	}
-	if p.pitch.Sign() <= 0 {
-		return nil, fmt.Errorf("the repeat has no width")
+	if p.pitch.Sign() == 0 {
+		return nil, errors.New("the repeat has no width")
 	}
 	for i, f := range features {
 		before := features[(i+len(features)-1)%len(features)]
-		if f.kind != "flat" || before.kind != "flat" {
+		if f.Kind != "flat" || before.Kind != "flat" {
 			p.lines = append(p.lines, p.boundaries[i])
 		}
 	}
 	for j := range features {
 		// The mirror that lays feature 0 on feature j sends phase p to turn - p.
-		turn := mod(sum(p.boundaries[j], features[0].width), p.pitch)
+		turn := mod(sum(p.boundaries[j], features[0].Width), p.pitch)
 		if p.mirrors(turn) {
 			p.turns = append(p.turns, turn)
 		}
@@ -46,12 +46,12 @@ func newPattern(features []feature, thickness rat, wideFlats, boards bool) (*pat
 
 // mirrors says whether each feature, read backwards about turn/2, lies on its like.
 func (p *pattern) mirrors(turn rat) bool {
-	for i, f := range p.features {
-		start := mod(diff(turn, sum(p.boundaries[i], f.width)), p.pitch)
+	for i, f := range p.Features {
+		start := mod(diff(turn, sum(p.boundaries[i], f.Width)), p.pitch)
 		found := false
-		for j, g := range p.features {
+		for j, g := range p.Features {
 			if same(start, p.boundaries[j]) {
-				found = g.kind == f.kind && same(g.width, f.width) && same(g.depth, f.depth)
+				found = g.Kind == f.Kind && same(g.Width, f.Width) && same(g.Depth, f.Depth)
 				break
 			}
 		}
@@ -67,7 +67,7 @@ func (p *pattern) phase(x, origin rat) rat { return mod(diff(x, origin), p.pitch
 
 // at returns the feature in which a phase lies and the way into it, in [0, width).
 func (p *pattern) at(phase rat) (index int, into rat) {
-	for i := len(p.features) - 1; i > 0; i-- {
+	for i := len(p.Features) - 1; i > 0; i-- {
 		if !less(phase, p.boundaries[i]) {
 			return i, diff(phase, p.boundaries[i])
 		}
@@ -84,16 +84,16 @@ func (p *pattern) cut(phase rat, right bool) rat {
 	if into.Sign() == 0 {
 		return zero()
 	}
-	f := p.features[i]
-	rest := diff(f.width, into)
-	if !p.wideFlats || f.kind != "flat" {
+	f := p.Features[i]
+	rest := diff(f.Width, into)
+	if !p.WideFlats || f.Kind != "flat" {
 		return least(into, rest)
 	}
 	kept := into
 	if right {
 		kept = rest
 	}
-	return most(zero(), diff(half(f.width), kept))
+	return most(zero(), diff(half(f.Width), kept))
 }
 
 // offLine returns the distance from a phase to the nearest line where a seam may
@@ -112,13 +112,13 @@ func (p *pattern) offLine(phase rat) rat {
 // fits returns whether a part of the given width and left phase can be sawn from
 // a sheet as regards the width.
 func (p *pattern) fits(width, leftPhase rat, s stock) bool {
-	x := mod(diff(leftPhase, s.leftPhase), p.pitch)
-	if !less(s.width, sum(x, width)) {
+	x := mod(diff(leftPhase, s.LeftPhase), p.pitch)
+	if !less(s.Width, sum(x, width)) {
 		return true
 	}
 	for _, turn := range p.turns {
-		x = mod(diff(turn, sum(s.leftPhase, width, leftPhase)), p.pitch)
-		if !less(s.width, sum(x, width)) {
+		x = mod(diff(turn, sum(s.LeftPhase, width, leftPhase)), p.pitch)
+		if !less(s.Width, sum(x, width)) {
 			return true
 		}
 	}
@@ -128,10 +128,10 @@ func (p *pattern) fits(width, leftPhase rat, s stock) bool {
 // shows returns whether a part placed at x on a sheet shows its left phase.
 func (p *pattern) shows(leftPhase, width, x rat, s stock, turned bool) bool {
 	if !turned {
-		return same(mod(sum(s.leftPhase, x), p.pitch), leftPhase)
+		return same(mod(sum(s.LeftPhase, x), p.pitch), leftPhase)
 	}
 	for _, turn := range p.turns {
-		if same(mod(diff(turn, sum(s.leftPhase, x, width)), p.pitch), leftPhase) {
+		if same(mod(diff(turn, sum(s.LeftPhase, x, width)), p.pitch), leftPhase) {
 			return true
 		}
 	}

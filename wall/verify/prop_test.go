@@ -18,8 +18,8 @@ func rats() *rapid.Generator[rat] {
 func TestExactTextIsReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := rats().Draw(t, "a")
-		if got, ok := readExact(text(a)); !ok || !same(got, a) {
-			t.Fatalf("%v is written %q and read as %v, %v", a, text(a), got, ok)
+		if got, err := readExact(text(a)); err != nil || !same(got, a) {
+			t.Fatalf("%v is written %q and read as %v, %v", a, text(a), got, err)
 		}
 		if got, err := readLength(text(a), "in"); err != nil || !same(got, a) {
 			t.Fatalf("a job's %q is read as %v, %v", text(a), got, err)
@@ -75,24 +75,24 @@ func TestRegionsHaveTheAreaOfTheirOutline(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i := range j.runs {
+		for i := range j.Runs {
 			g := j.region(i, alone, alone)
 			corners := zero() // under each edge, upper edges positive
 			for _, e := range g.outline {
-				inside := len(spans(g.outline, middle(e.a.x, e.b.x), fromRight)) > 0
+				inside := len(g.spans(g.outline, middle(e.a.X, e.b.X), fromRight)) > 0
 				if !inside {
 					t.Fatalf("nothing at an edge of run %d", i)
 				}
-				middleY := middle(e.a.y, e.b.y)
+				middleY := middle(e.a.Y, e.b.Y)
 				sign := whole(1)
-				for _, s := range spans(g.outline, middle(e.a.x, e.b.x), fromRight) {
+				for _, s := range g.spans(g.outline, middle(e.a.X, e.b.X), fromRight) {
 					if same(s.low.y, middleY) {
 						sign = whole(-1)
 					}
 				}
-				corners = sum(corners, times(sign, times(diff(e.b.x, e.a.x), middleY)))
+				corners = sum(corners, times(sign, times(diff(e.b.X, e.a.X), middleY)))
 			}
-			if got := area(g.outline); !same(got, corners) {
+			if got := g.area(g.outline); !same(got, corners) {
 				t.Fatalf("run %d: area %v by strips, %v by corners", i, got, corners)
 			}
 		}
@@ -107,17 +107,17 @@ func TestDrawnRoomsAreSound(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if len(j.runs) == 0 || len(j.runs) > 4 || j.pattern == nil || len(j.stock) == 0 {
-				t.Fatalf("runs %d, stock %d", len(j.runs), len(j.stock))
+			if len(j.Runs) == 0 || len(j.Runs) > 4 || j.pattern == nil || len(j.Stock) == 0 {
+				t.Fatalf("runs %d, stock %d", len(j.Runs), len(j.Stock))
 			}
-			for i, r := range j.runs {
+			for i, r := range j.Runs {
 				sound(t, r)
-				before := j.runs[(i+len(j.runs)-1)%len(j.runs)]
-				if r.left.kind == outsideCorner && before.right.kind != outsideCorner {
-					t.Fatalf("%s: an outside corner with nothing", r.name)
+				before := j.Runs[(i+len(j.Runs)-1)%len(j.Runs)]
+				if r.Left.Kind == outsideCorner && before.Right.Kind != outsideCorner {
+					t.Fatalf("%s: an outside corner with nothing", r.Name)
 				}
-				if j.closed && r.left.kind != before.right.kind {
-					t.Fatalf("%s: the room is not closed here", r.name)
+				if j.Closed && r.Left.Kind != before.Right.Kind {
+					t.Fatalf("%s: the room is not closed here", r.Name)
 				}
 			}
 		}
@@ -125,26 +125,26 @@ func TestDrawnRoomsAreSound(t *testing.T) {
 }
 
 func sound(t *rapid.T, r run) {
-	last := len(r.heights) - 1
-	if r.heights[0].at.Sign() != 0 || !same(r.heights[last].at, r.width) {
-		t.Fatalf("%s: heights from %v to %v, width %v", r.name, r.heights[0].at, r.heights[last].at, r.width)
+	last := len(r.Heights) - 1
+	if r.Heights[0].At.Sign() != 0 || !same(r.Heights[last].At, r.Width) {
+		t.Fatalf("%s: heights from %v to %v, width %v", r.Name, r.Heights[0].At, r.Heights[last].At, r.Width)
 	}
-	for k, h := range r.heights {
-		if !less(h.bottom, h.top) || k > 0 && less(h.at, r.heights[k-1].at) || k > 1 && same(h.at, r.heights[k-2].at) {
-			t.Fatalf("%s: height %d: %v", r.name, k, h)
+	for k, h := range r.Heights {
+		if !less(h.Bottom, h.Top) || k > 0 && less(h.At, r.Heights[k-1].At) || k > 1 && same(h.At, r.Heights[k-2].At) {
+			t.Fatalf("%s: height %d: %v", r.Name, k, h)
 		}
 	}
 	right := zero()
-	for _, o := range r.openings {
-		low, high := loop(o.outline).bounds()
-		if less(low.x, right) || less(r.width, high.x) || !less(low.y, high.y) {
-			t.Fatalf("%s: %s from %v to %v", r.name, o.name, low, high)
+	for _, o := range r.Openings {
+		low, high := o.taped.bounds()
+		if less(low.X, right) || less(r.Width, high.X) || !less(low.Y, high.Y) {
+			t.Fatalf("%s: %s from %v to %v", r.Name, o.Name, low, high)
 		}
-		right = high.x
+		right = high.X
 	}
-	for k, z := range r.focal {
-		if !less(z.from, z.to) || less(r.width, z.to) || k > 0 && less(z.from, r.focal[k-1].to) {
-			t.Fatalf("%s: focal zone %d", r.name, k)
+	for k, z := range r.Focal {
+		if !less(z.From, z.To) || less(r.Width, z.To) || k > 0 && less(z.From, r.Focal[k-1].To) {
+			t.Fatalf("%s: focal zone %d", r.Name, k)
 		}
 	}
 }

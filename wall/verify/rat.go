@@ -1,12 +1,9 @@
 package verify
 
-import (
-	"math/big"
-	"strings"
-)
+import "math/big"
 
-// A rat is an exact number: inches, square inches, or a pure number. No function
-// of this package writes to a rat that it was given.
+// A rat is an exact number: inches, square inches, or a pure number. No function of this package
+// writes to a rat that it was given.
 type rat = *big.Rat
 
 func whole(n int64) rat         { return new(big.Rat).SetInt64(n) }
@@ -16,6 +13,7 @@ func diff(a, b rat) rat         { return new(big.Rat).Sub(a, b) }
 func times(a, b rat) rat        { return new(big.Rat).Mul(a, b) }
 func over(a, b rat) rat         { return new(big.Rat).Quo(a, b) }
 func half(a rat) rat            { return times(a, ratio(1, 2)) }
+func square(a rat) rat          { return times(a, a) }
 func negative(a rat) rat        { return new(big.Rat).Neg(a) }
 func size(a rat) rat            { return new(big.Rat).Abs(a) }
 func less(a, b rat) bool        { return a.Cmp(b) < 0 }
@@ -57,8 +55,7 @@ func mod(a, p rat) rat {
 	return diff(a, times(p, new(big.Rat).SetInt(floor(over(a, p)))))
 }
 
-// down and up round to whole marks toward minus and plus infinity. A mark of 0
-// rounds nothing.
+// down and up round to whole marks toward minus and plus infinity. A mark of 0 rounds nothing.
 func down(a, mark rat) rat {
 	if mark.Sign() == 0 {
 		return a
@@ -89,5 +86,5 @@ func text(a rat) string {
 	if n.Sign() == 0 {
 		return sign + fraction
 	}
-	return strings.Join([]string{sign, n.String(), " ", fraction}, "")
+	return sign + n.String() + " " + fraction
 }

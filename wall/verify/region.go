@@ -2,38 +2,33 @@ package verify
 
 import "slices"
 
-// region is what panels must cover of one run: the wall's shape less the gaps,
-// in run coordinates.
+// region is what panels must cover of one run: the wall's shape less the gaps, in run coordinates.
 type region struct {
-	run     *run
-	outline []edge
-	holes   [][]edge // grown openings, as run.openings; none for one that cannot be told
-	grown   []loop   // their loops
-	loose   []bool   // the opening has a gap and an edge that is neither level nor upright
-	left    endEdge
-	right   endEdge
-	mark    rat
-	steps   []stepSide
-	bounds  []rat // events of the region alone
+	*sweep
+	run         *run
+	outline     []edge
+	holes       []hole
+	left, right endEdge
+	mark        rat
+	steps       []stepSide
+	bounds      []rat // events of the region alone
 }
 
-// endEdge is the edge of a region at one end of the run.
-type endEdge struct {
-	x          rat // the limit: leftmost or rightmost x of the region
-	foot, head point
-	leaning    bool
-	cut        rat // of an end that leans: the limit with its ends rounded
-	height     rat // of the upright part that bounds the shape, after rounding
+// A hole is an opening grown by its gap, at one index with run.Openings.
+type hole struct {
+	loops []loop   // that together are the hole
+	edges [][]edge // theirs
+	spare [][]edge // of what may be left open beside sloped edges, by rounding along and across
+	gap   rat
 }
 
-func (e endEdge) middle() rat { return middle(e.foot.x, e.head.x) }
-
-// stop returns where the panels stop, at the rounded limit of an end that leans.
-func (e endEdge) stop() rat {
-	if e.leaning {
-		return e.cut
+// bounds returns the corners of a hole's bounding box; ok is false for one that cannot be known.
+func (h hole) bounds() (low, high point, ok bool) {
+	if len(h.loops) == 0 {
+		return point{}, point{}, false
 	}
-	return e.x
+	low, high = slices.Concat(h.loops...).bounds()
+	return low, high, true
 }
 
 // stepSide is the upright side of a step, after the gap.
@@ -52,141 +47,161 @@ const (
 	butts              // against the face of the other
 )
 
-// inset returns how far the shape of a run stays back from the end of its wall;
-// less than 0 at an outside corner.
+// inset returns how far the shape of a run stays back from the end of its wall; less than 0 at an
+// outside corner.
 func (j *room) inset(kind string, r role) rat {
 	switch {
 	case kind == outsideCorner:
-		return negative(j.pattern.thickness)
+		return negative(j.pattern.Thickness)
 	case kind == insideCorner && r == butts:
-		return sum(j.pattern.thickness, j.gaps.side)
+		return sum(j.pattern.Thickness, j.Gaps.Side)
 	}
-	return j.gaps.side
+	return j.Gaps.Side
 }
 
 // region builds the region of run i. The pattern is known.
 func (j *room) region(i int, atLeft, atRight role) *region {
-	r := &j.runs[i]
-	out := &region{run: r, mark: j.tape}
-	n := len(r.heights)
-	bottom := make([]point, n)
-	top := make([]point, n)
-	for k, h := range r.heights {
-		bottom[k] = point{h.at, sum(h.bottom, j.gaps.bottom)}
-		top[k] = point{h.at, diff(h.top, j.gaps.top)}
+	r := &j.Runs[i]
+	out := &region{sweep: j.sweep, run: r, mark: j.tape}
+	n := len(r.Heights)
+	bottom, top := make([]point, n), make([]point, n)
+	for k, h := range r.Heights {
+		bottom[k] = point{h.At, sum(h.Bottom, j.Gaps.Bottom)}
+		top[k] = point{h.At, diff(h.Top, j.Gaps.Top)}
 	}
-	top[0].x = sum(top[0].x, r.left.lean)
-	top[n-1].x = sum(top[n-1].x, r.right.lean)
-	bottom = out.stepped(bottom, j.gaps.side, false)
-	top = out.stepped(top, j.gaps.side, true)
+	top[0].X = sum(top[0].X, r.Left.Lean)
+	top[n-1].X = sum(top[n-1].X, r.Right.Lean)
+	bottom = out.stepped(bottom, j.Gaps.Side, false)
+	top = out.stepped(top, j.Gaps.Side, true)
 
-	leftInset, rightInset := j.inset(r.left.kind, atLeft), j.inset(r.right.kind, atRight)
-	reach := sum(whole(1), size(leftInset), size(rightInset), size(r.left.lean), size(r.right.lean))
-	level := [2]bool{r.left.kind == outsideCorner, r.right.kind == outsideCorner}
-	wall := append(loop(extended(bottom, reach, level)), reversed(extended(top, reach, level))...)
-	first, last := r.heights[0], r.heights[n-1]
-	fromLeft := lineAt(sum(first.at, leftInset), r.left.lean, first)
-	fromRight := lineAt(diff(last.at, rightInset), r.right.lean, last)
-	wall = wall.keep(func(p point) rat { return diff(p.x, fromLeft(p.y)) })
-	wall = wall.keep(func(p point) rat { return diff(fromRight(p.y), p.x) })
+	leftInset, rightInset := j.inset(r.Left.Kind, atLeft), j.inset(r.Right.Kind, atRight)
+	reach := sum(whole(1), size(leftInset), size(rightInset), size(r.Left.Lean), size(r.Right.Lean))
+	level := [2]bool{r.Left.Kind == outsideCorner, r.Right.Kind == outsideCorner}
+	under, over := extended(bottom, reach, level), extended(top, reach, level)
+	slices.Reverse(over)
+	wall := loop(append(under, over...))
+	first, last := r.Heights[0], r.Heights[n-1]
+	fromLeft := lineAt(sum(first.At, leftInset), r.Left.Lean, first)
+	fromRight := lineAt(diff(last.At, rightInset), r.Right.Lean, last)
+	wall = wall.keep(func(p point) rat { return diff(p.X, fromLeft(p.Y)) })
+	wall = wall.keep(func(p point) rat { return diff(fromRight(p.Y), p.X) })
 	out.outline = shape{wall}.edges()
-	for _, o := range r.openings {
-		gap := j.gaps.window
-		if o.kind == "box" {
-			gap = j.gaps.box
-		}
-		grown, ok := loop(o.outline).grown(gap)
-		out.grown = append(out.grown, grown)
-		out.loose = append(out.loose, !ok)
-		out.holes = append(out.holes, shape{grown}.edges())
+	all := slices.Clone(out.outline)
+	for _, o := range r.Openings {
+		h := j.hole(o)
+		all = append(all, slices.Concat(h.edges...)...)
+		out.holes = append(out.holes, h)
 	}
-	out.bounds = events(slices.Concat(append(slices.Clone(out.holes), out.outline)...))
-	out.left = out.endEdge(wall, fromLeft, leftInset, r.left.lean.Sign() != 0, false)
-	out.right = out.endEdge(wall, fromRight, negative(rightInset), r.right.lean.Sign() != 0, true)
+	out.bounds = out.events(all)
+	out.left = out.endEdge(wall, fromLeft, leftInset, r.Left.Lean.Sign() != 0, false)
+	out.right = out.endEdge(wall, fromRight, negative(rightInset), r.Right.Lean.Sign() != 0, true)
 	return out
 }
 
-// lineAt returns the x of the line of a wall's end at a height: it passes
-// through (x, foot of the station) and leans by lean at the station's top.
+// hole grows an opening by its gap.
+func (j *room) hole(o opening) hole {
+	h := hole{gap: j.Gaps.Window}
+	if o.Kind == "box" {
+		h.gap = j.Gaps.Box
+	}
+	if len(o.taped) == 0 {
+		return h
+	}
+	h.loops = o.taped.grown(h.gap)
+	for _, l := range h.loops {
+		h.edges = append(h.edges, shape{l}.edges())
+	}
+	h.spare = h.edges
+	if !o.taped.square() {
+		h.spare = nil
+		for _, l := range o.taped.grown(sum(h.gap, times(whole(2), j.tape))) {
+			h.spare = append(h.spare, shape{l}.edges())
+		}
+	}
+	return h
+}
+
+// lineAt returns the x of the line of a wall's end at a height: it passes through (x, foot of the
+// station) and leans by lean at the station's top.
 func lineAt(x, lean rat, h station) func(y rat) rat {
-	if lean.Sign() == 0 {
+	if lean.Sign() == 0 || same(h.Top, h.Bottom) {
 		return func(rat) rat { return x }
 	}
 	return func(y rat) rat {
-		return sum(x, times(lean, over(diff(y, h.bottom), diff(h.top, h.bottom))))
+		return sum(x, times(lean, over(diff(y, h.Bottom), diff(h.Top, h.Bottom))))
 	}
 }
 
-// stepped moves the upright side of every step of a line by the gap toward the
-// taller part and notes it. The low line runs on level over the gap.
+// stepped moves the upright side of every step of a line by the gap toward the taller part and notes
+// it. The low line runs on level over the gap.
 func (g *region) stepped(line []point, gap rat, isTop bool) []point {
+	on := func(a, b point, x rat) rat { return edge{a, b, !same(a.X, b.X) && !same(a.Y, b.Y)}.y(x) }
 	var out []point
 	for k := 0; k < len(line); k++ {
 		p := line[k]
-		if k+1 == len(line) || !same(p.x, line[k+1].x) {
+		if k+1 == len(line) || !same(p.X, line[k+1].X) {
 			out = append(out, p)
 			continue
 		}
 		q := line[k+1]
 		k++
 		switch {
-		case same(p.y, q.y):
+		case same(p.Y, q.Y):
 			out = append(out, p)
-		case less(p.y, q.y) == isTop: // taller at the right
-			x := sum(p.x, gap)
-			high := q
+		case less(p.Y, q.Y) == isTop: // taller at the right
+			high := point{sum(p.X, gap), q.Y}
 			if k+1 < len(line) {
-				high = point{x, edge{q, line[k+1], !same(q.y, line[k+1].y)}.y(x)}
+				high.Y = on(q, line[k+1], high.X)
 			}
-			high.x = x
-			out = append(out, p, point{x, p.y}, high)
-			g.steps = append(g.steps, stepSide{x, least(p.y, high.y), most(p.y, high.y), true})
+			out = append(out, p, point{high.X, p.Y}, high)
+			g.steps = append(g.steps, stepSide{high.X, least(p.Y, high.Y), most(p.Y, high.Y), true})
 		default:
-			x := diff(p.x, gap)
-			high := p
+			high := point{diff(p.X, gap), p.Y}
 			if k >= 2 {
-				high = point{x, edge{line[k-2], p, !same(line[k-2].y, p.y)}.y(x)}
+				high.Y = on(line[k-2], p, high.X)
 			}
-			high.x = x
-			out = append(out, high, point{x, q.y}, q)
-			g.steps = append(g.steps, stepSide{x, least(q.y, high.y), most(q.y, high.y), false})
+			out = append(out, high, point{high.X, q.Y}, q)
+			g.steps = append(g.steps, stepSide{high.X, least(q.Y, high.Y), most(q.Y, high.Y), false})
 		}
 	}
 	return out
 }
 
-// extended runs a line on past both its ends by the given length in x: straight,
-// or level at an end for which level says so.
+// extended runs a line on past both its ends by the given length in x: straight, or level at an end
+// for which level says so.
 func extended(line []point, reach rat, level [2]bool) []point {
 	n := len(line)
 	rise := func(a, b point, level bool) rat {
-		if level || same(a.x, b.x) {
+		if level || same(a.X, b.X) {
 			return zero()
 		}
-		return times(reach, over(diff(b.y, a.y), diff(b.x, a.x)))
+		return times(reach, over(diff(b.Y, a.Y), diff(b.X, a.X)))
 	}
 	first, last := line[0], line[n-1]
-	before := point{diff(first.x, reach), diff(first.y, rise(first, line[1], level[0]))}
-	after := point{sum(last.x, reach), sum(last.y, rise(line[n-2], last, level[1]))}
+	before := point{diff(first.X, reach), diff(first.Y, rise(first, line[min(1, n-1)], level[0]))}
+	after := point{sum(last.X, reach), sum(last.Y, rise(line[max(n-2, 0)], last, level[1]))}
 	return append(append([]point{before}, line...), after)
 }
 
-func reversed(line []point) []point {
-	out := slices.Clone(line)
-	slices.Reverse(out)
-	return out
-}
-
 // exactly returns the parts of the upright line at x inside the region.
-func (g *region) exactly(x rat, look side) []span {
-	out := spans(g.outline, x, look)
-	for _, hole := range g.holes {
-		out = without(out, spans(hole, x, look))
+func (g *region) exactly(x rat, look side) []span { return g.open(x, look, false) }
+
+// open returns the same, or without all that rounding may leave open beside sloped openings.
+func (g *region) open(x rat, look side, spared bool) []span {
+	out := g.spans(g.outline, x, look)
+	for _, h := range g.holes {
+		loops := h.edges
+		if spared {
+			loops = h.spare
+		}
+		for _, edges := range loops {
+			out = without(out, g.spans(edges, x, look))
+		}
 	}
 	return out
 }
 
-// at returns the same with the ends that sloped lines give rounded into the space.
+// at returns what is inside the region with the ends that sloped lines give rounded into the space.
 func (g *region) at(x rat, look side) []span {
 	var out []span
 	for _, s := range g.exactly(x, look) {
@@ -203,15 +218,29 @@ func (g *region) at(x rat, look side) []span {
 	return out
 }
 
-// computed says whether (x, y) is an end of a sloped edge of the outline that no
-// tape gave: the edge ends there only because a gap or a corner cuts it off.
+// computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the edge
+// ends there only because a gap or a corner cuts it off.
 func (g *region) computed(y, x rat, look side) bool {
 	if g.taped(x) {
 		return false
 	}
-	for _, e := range g.outline {
-		if e.sloped && (look == fromRight && same(e.a.x, x) && same(e.a.y, y) ||
-			look == fromLeft && same(e.b.x, x) && same(e.b.y, y)) {
+	return slices.ContainsFunc(g.outline, func(e edge) bool {
+		return e.sloped && (look == fromRight && e.a.is(point{x, y}) || look == fromLeft && e.b.is(point{x, y}))
+	})
+}
+
+// taped says whether a station or a leaning end's head stands at x.
+func (g *region) taped(x rat) bool {
+	last := len(g.run.Heights) - 1
+	for k, h := range g.run.Heights {
+		at := h.At
+		switch k {
+		case 0:
+			at = sum(at, g.run.Left.Lean)
+		case last:
+			at = sum(at, g.run.Right.Lean)
+		}
+		if same(at, x) {
 			return true
 		}
 	}
@@ -223,16 +252,29 @@ func (g *region) seen(x rat) rat {
 	return least(length(g.at(x, fromLeft)), length(g.at(x, fromRight)))
 }
 
+// beside returns how much of the upright from low to high at x bounds the shape on the given side.
+func (g *region) beside(x, low, high rat, right bool) rat {
+	total := zero()
+	for _, s := range g.at(x, facing(right)) {
+		from, to := most(s.low.y, low), least(s.high.y, high)
+		if less(from, to) {
+			total = sum(total, diff(to, from))
+		}
+	}
+	return total
+}
+
 // extent returns the lowest and highest y of a region's outline.
 func (g *region) extent() (low, high rat) {
-	low, high = zero(), zero()
-	for k, e := range g.outline {
-		if k == 0 {
-			low, high = e.a.y, e.a.y
-		}
-		low, high = least(low, least(e.a.y, e.b.y)), most(high, most(e.a.y, e.b.y))
+	var l loop
+	for _, e := range g.outline {
+		l = append(l, e.a, e.b)
 	}
-	return low, high
+	if len(l) == 0 {
+		return zero(), zero()
+	}
+	from, to := l.bounds()
+	return from.Y, to.Y
 }
 
 // empty says whether nothing of the region lies between from and to.
@@ -248,31 +290,4 @@ func (g *region) empty(from, to rat) bool {
 		}
 	}
 	return true
-}
-
-// stretches returns the parts of the run which no opening parts from top to
-// bottom, from left to right, each as its left and right x. Where an end of the
-// wall leans, the stretch goes as far as its rounded limit.
-func (g *region) stretches() [][2]rat {
-	var out [][2]rat
-	for k := 0; k+1 < len(g.bounds); k++ {
-		from, to := g.bounds[k], g.bounds[k+1]
-		if len(g.exactly(middle(from, to), fromRight)) == 0 {
-			continue
-		}
-		if n := len(out); n > 0 && same(out[n-1][1], from) {
-			out[n-1][1] = to
-			continue
-		}
-		out = append(out, [2]rat{from, to})
-	}
-	for k := range out {
-		if same(out[k][0], g.left.x) {
-			out[k][0] = g.left.stop()
-		}
-		if same(out[k][1], g.right.x) {
-			out[k][1] = g.right.stop()
-		}
-	}
-	return out
 }

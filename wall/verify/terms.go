@@ -5,7 +5,7 @@ import "slices"
 // term is one term of a layout's blemish as the contract defines it.
 type term struct {
 	run    int
-	next   int // the other run of a corner, else -1
+	next   int // the other run of a corner, else that of the term
 	what   string
 	at     rat
 	amount rat // inches
@@ -32,85 +32,60 @@ func (u upright) seen() rat { return times(u.weight, u.height) }
 func (g *region) uprights(w weights) []upright {
 	var out []upright
 	for k, e := range []endEdge{g.left, g.right} {
-		given := []end{g.run.left, g.run.right}[k]
-		var weight rat
-		switch given.kind {
-		case exposed:
-			weight = w[exposedEnd]
-		case outsideCorner:
-			weight = w[outsideEnd]
-		case covered:
-			weight = w[coveredEnd]
-		default:
+		given := []end{g.run.Left, g.run.Right}[k]
+		n, seen := map[string]weight{exposed: exposedEnd, outsideCorner: outsideEnd, covered: coveredEnd}[given.Kind]
+		if !seen {
 			continue
-		}
-		if given.prominence != nil {
-			weight = given.prominence
 		}
 		x := e.x
 		if e.leaning {
 			x = e.middle()
 		}
-		out = append(out, upright{given.kind + " end", x, e.height, weight, k == 0, true})
+		out = append(out, upright{given.Kind + " end", x, e.height, or(given.Prominence, w[n]), k == 0, true})
 	}
 	for _, s := range g.steps {
 		height := g.beside(s.x, s.low, s.high, s.right)
-		for _, hole := range g.grown { // where an opening's side runs along it, that is what is seen
-			low, high := hole.bounds()
-			if same(low.x, s.x) && !s.right || same(high.x, s.x) && s.right {
-				height = diff(height, g.beside(s.x, most(s.low, low.y), least(s.high, high.y), s.right))
+		for _, hole := range g.holes { // where an opening's side runs along it, that is what is seen
+			low, high, ok := hole.bounds()
+			if ok && (same(low.X, s.x) && !s.right || same(high.X, s.x) && s.right) {
+				height = diff(height, g.beside(s.x, most(s.low, low.Y), least(s.high, high.Y), s.right))
 			}
 		}
 		out = append(out, upright{"side of a step", s.x, height, w[stepUpright], s.right, false})
 	}
-	for n, hole := range g.grown {
-		o := g.run.openings[n]
-		weight := map[string]rat{"box": w[boxUpright], "window": w[windowUpright]}[o.kind]
-		if weight == nil {
-			weight = w[otherUpright]
+	for n, o := range g.run.Openings {
+		weight, gap := w[openingUpright], g.holes[n].gap
+		if o.Kind == "box" {
+			weight = w[boxUpright]
 		}
-		counterclockwise := hole.area().Sign() > 0
-		for k, p := range hole {
-			q := hole[(k+1)%len(hole)]
-			if !same(p.x, q.x) || same(p.y, q.y) {
+		counterclockwise := o.taped.area().Sign() > 0
+		for k, p := range o.taped {
+			q := o.taped[(k+1)%len(o.taped)]
+			if !same(p.X, q.X) || same(p.Y, q.Y) {
 				continue
 			}
-			right := less(p.y, q.y) == counterclockwise
-			out = append(out, upright{"side of " + o.name, p.x, g.beside(p.x, least(p.y, q.y), most(p.y, q.y), right), weight, right, false})
+			right, x := less(p.Y, q.Y) == counterclockwise, diff(p.X, gap)
+			if right {
+				x = sum(p.X, gap)
+			}
+			height := g.beside(x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), right)
+			out = append(out, upright{"side of " + o.Name, x, height, weight, right, false})
 		}
 	}
 	return out
 }
 
-// beside returns how much of the upright from low to high at x bounds the shape
-// on the given side.
-func (g *region) beside(x, low, high rat, right bool) rat {
-	look := fromLeft
-	if right {
-		look = fromRight
-	}
-	total := zero()
-	for _, s := range g.at(x, look) {
-		from, to := most(s.low.y, low), least(s.high.y, high)
-		if less(from, to) {
-			total = sum(total, diff(to, from))
-		}
-	}
-	return total
-}
-
 // uprightTerm returns the term of an upright edge at a phase.
 func (p *pattern) uprightTerm(run int, u upright, phase rat) term {
-	return term{run: run, next: -1, what: u.what, at: u.x, amount: p.cut(phase, u.right), weight: u.weight, height: u.height}
+	return term{run, run, u.what, u.x, p.cut(phase, u.right), u.weight, u.height}
 }
 
-// prominence returns how much a seam at x is seen: that of the focal zone there,
-// or 1.
+// prominence returns how much a seam at x is seen: that of the focal zone there, or 1.
 func (r *run) prominence(x rat) rat {
 	var out rat
-	for _, z := range r.focal {
-		if within(x, z.from, z.to) && (out == nil || less(out, z.prominence)) {
-			out = z.prominence
+	for _, z := range r.Focal {
+		if p := or(z.Prominence, whole(1)); within(x, z.From, z.To) && (out == nil || less(out, p)) {
+			out = p
 		}
 	}
 	if out == nil {
@@ -119,44 +94,31 @@ func (r *run) prominence(x rat) rat {
 	return out
 }
 
-// seamTerm returns the term of a seam whose middle is x.
+// seamTerm returns the term of a seam with its middle at x.
 func (g *region) seamTerm(i int, x rat, w weights) term {
-	return term{
-		run: i, next: -1, what: "seam", at: x, amount: w[seamItself], weight: g.run.prominence(x), height: g.seen(x),
-	}
-}
-
-// offLineTerm returns the term of a seam's distance off the nearest line where a
-// seam may fall, which counts whatever the height.
-func offLineTerm(i int, x, off rat, w weights) term {
-	return term{run: i, next: -1, what: "seam off its line", at: x, amount: off, weight: w[seamOffLine], height: whole(12)}
+	return term{i, i, "seam", x, w[seamItself], g.run.prominence(x), g.seen(x)}
 }
 
 // cornerTerm returns the term of the inside corner right of run i.
 func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w weights) term {
 	return term{
-		run: i, next: next, what: "inside corner", at: diff(j.runs[i].width, j.pattern.thickness), amount: mismatch,
-		weight: j.cornerWeight(i, w), height: least(left.right.height, right.left.height),
+		i, next, "inside corner", diff(j.Runs[i].Width, j.pattern.Thickness), mismatch,
+		j.cornerWeight(i, w), least(left.right.height, right.left.height),
 	}
 }
 
-// cornerWeight returns what the inside corner right of run i weighs: the greater
-// prominence that its two ends state, if any does.
+// cornerWeight returns what the inside corner right of run i weighs: the greater prominence that its
+// two ends state, if any does.
 func (j *room) cornerWeight(i int, w weights) rat {
-	var out rat
-	ends := []end{j.runs[i].right}
+	ends := []*rat{j.Runs[i].Right.Prominence}
 	if next, ok := j.corner(i); ok {
-		ends = append(ends, j.runs[next].left)
+		ends = append(ends, j.Runs[next].Left.Prominence)
 	}
-	for _, e := range ends {
-		if e.prominence != nil && (out == nil || less(out, e.prominence)) {
-			out = e.prominence
-		}
-	}
-	if out == nil {
+	ends = slices.DeleteFunc(ends, func(p *rat) bool { return p == nil })
+	if len(ends) == 0 {
 		return w[insideMismatch]
 	}
-	return out
+	return most(*ends[0], *ends[len(ends)-1])
 }
 
 // terms returns every term of the plan's own layout.
@@ -165,42 +127,73 @@ func (c *checker) terms() []term {
 	p := c.job.pattern
 	for i, g := range c.regions {
 		for _, u := range g.uprights(c.weights) {
-			look := fromLeft
-			if u.right {
-				look = fromRight
-			}
-			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, look)))
+			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, facing(u.right))))
 		}
-		if next, ok := c.job.corner(i); ok && c.job.runs[i].right.kind == insideCorner {
+		if next, ok := c.job.corner(i); ok && c.job.Runs[i].Right.Kind == insideCorner {
 			out = append(out, c.job.cornerTerm(i, next, g, c.regions[next], c.mismatch(i, next), c.weights))
 		}
-		for _, j := range c.joints(i) {
-			if j.open || p.boards || less(j.right, j.left) {
+		for _, j := range c.joints[i] {
+			if j.open || p.Boards || less(j.right, j.left) {
 				continue
 			}
 			x := j.middle()
 			out = append(out, g.seamTerm(i, x, c.weights))
-			if !c.restarted(i, j) {
-				out = append(out, offLineTerm(i, x, p.offLine(c.phase(i, x, fromLeft)), c.weights))
+			if !c.restarted(i, j) { // a distance counts whatever the height
+				out = append(out, term{i, i, "seam off its line", x, p.offLine(c.phase(i, x, fromLeft)), c.weights[seamOffLine], whole(12)})
 			}
 		}
-		out = append(out, c.breakTerms(i)...)
+		for _, restart := range c.plan.Runs[i].Restarts {
+			for _, b := range c.job.Runs[i].Breaks {
+				if same(b.At, restart.At) {
+					mismatch := circular(c.phase(i, b.At, fromLeft), c.phase(i, b.At, fromRight), p.pitch)
+					out = append(out, term{i, i, "break", b.At, mismatch, or(b.Prominence, whole(1)), g.seen(b.At)})
+					break
+				}
+			}
+		}
 	}
 	return out
 }
 
-func (c *checker) breakTerms(i int) []term {
-	var out []term
-	for _, restart := range c.plan.Runs[i].Restarts {
-		at := restart.At.r()
-		n := slices.IndexFunc(c.job.runs[i].breaks, func(b place) bool { return same(b.at, at) })
-		if n < 0 {
-			continue // reported by restarts
-		}
-		out = append(out, term{
-			run: i, next: -1, what: "break", at: at, amount: circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch),
-			weight: c.job.runs[i].breaks[n].prominence, height: c.regions[i].seen(at),
-		})
+// wantsWhole says whether an upright is a run's only exposed end that is seen, which has to show a
+// whole feature.
+func (g *region) wantsWhole(u upright, w weights) bool {
+	shown := func(e end) bool { return e.Kind == exposed && or(e.Prominence, whole(1)).Sign() > 0 }
+	left, right := shown(g.run.Left), shown(g.run.Right)
+	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w[wholeEnd].Sign() > 0
+}
+
+// exposedEnd checks that the only exposed end of run i shows a whole feature. The kind is Outweighed
+// where everything else that the set-out decides weighs more, so that the least blemish alone may well
+// cut it. Where the job sets the rule aside nothing is checked.
+func (c *checker) exposedEnd(i int) {
+	uprights := c.regions[i].uprights(c.weights)
+	k := slices.IndexFunc(uprights, func(u upright) bool { return c.regions[i].wantsWhole(u, c.weights) })
+	if k < 0 || c.laid(i) {
+		return
 	}
-	return out
+	u := uprights[k]
+	amount, kind, others := c.job.pattern.cut(c.phase(i, u.x, facing(u.right)), u.right), Exposed, c.others(i, uprights, k)
+	if less(u.seen(), others) {
+		kind = Outweighed
+	}
+	c.equal(kind, item("runs", i)+".set_out.origin", amount, zero(),
+		"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(u.seen()), text(others))
+}
+
+// others returns what all but upright k of run i weighs that its set-out decides.
+func (c *checker) others(i int, uprights []upright, k int) rat {
+	total := zero()
+	for l, u := range uprights {
+		if l != k {
+			total = sum(total, u.seen())
+		}
+	}
+	n, g := len(c.regions), c.regions[i]
+	for _, corner := range []int{i, (i + n - 1) % n} { // at its right and at its left
+		if _, ok := c.job.corner(corner); ok && c.job.Runs[corner].Right.Kind == insideCorner {
+			total = sum(total, times(c.job.cornerWeight(corner, c.weights), most(g.left.height, g.right.height)))
+		}
+	}
+	return total
 }

@@ -1,7 +1,5 @@
 package verify
 
-import "fmt"
-
 // weight is one weight of the blemish, or a least size of the hard rules.
 type weight int
 
@@ -10,8 +8,7 @@ const (
 	outsideEnd
 	coveredEnd
 	stepUpright
-	windowUpright
-	otherUpright
+	openingUpright // of a window or other opening
 	boxUpright
 	insideMismatch
 	seamItself
@@ -25,16 +22,14 @@ const (
 // weights holds every weight in use, by its constant.
 type weights [weightCount]rat
 
-// standard are the defaults of the contract. The weights of edges and corners are
-// per foot of height and inch of cut or mismatch, seamItself is inches per foot
-// of height, and seamOffLine is per inch.
+// standard are the defaults of the contract. The weights of edges and corners are per foot of height
+// and inch of cut or mismatch, seamItself is inches per foot of height, and seamOffLine is per inch.
 var standard = weights{
 	exposedEnd:     whole(8),
 	outsideEnd:     whole(4),
 	coveredEnd:     whole(0),
 	stepUpright:    whole(3),
-	windowUpright:  whole(2),
-	otherUpright:   whole(2),
+	openingUpright: whole(2),
 	boxUpright:     whole(0),
 	insideMismatch: whole(1),
 	seamItself:     ratio(1, 8),
@@ -44,48 +39,48 @@ var standard = weights{
 	wholeEnd:       whole(1),
 }
 
-// named are the names of the weights and sizes in a job's and a plan's
-// priorities. The contract leaves the names open; these are those of the plans.
-var named = map[string][]weight{
-	"exposed_end":    {exposedEnd},
-	"outside_corner": {outsideEnd},
-	"covered_end":    {coveredEnd},
-	"step_side":      {stepUpright},
-	"opening_side":   {windowUpright, otherUpright},
-	"box_side":       {boxUpright},
-	"inside_corner":  {insideMismatch},
-	"seam":           {seamItself},
-	"seam_line":      {seamOffLine},
-	"box_clear":      {boxClear},
-	"least_panel":    {leastPanel},
-	"whole_end":      {wholeEnd},
+// named are the names of the weights and sizes in a job's and a plan's priorities. The contract leaves
+// the names open; these are those of the plans.
+var named = map[string]weight{
+	"exposed_end":    exposedEnd,
+	"outside_corner": outsideEnd,
+	"covered_end":    coveredEnd,
+	"step_side":      stepUpright,
+	"opening_side":   openingUpright,
+	"box_side":       boxUpright,
+	"inside_corner":  insideMismatch,
+	"seam":           seamItself,
+	"seam_line":      seamOffLine,
+	"box_clear":      boxClear,
+	"least_panel":    leastPanel,
+	"whole_end":      wholeEnd,
 }
 
 // given returns the defaults with the job's priorities put in.
 func (j *room) given() weights {
 	out := standard
-	for name, value := range j.priorities {
-		for _, w := range named[name] {
+	for name, value := range j.Priorities {
+		if w, known := named[name]; known {
 			out[w] = value
 		}
 	}
 	return out
 }
 
-// weigh takes the weights from the plan's priorities, which must agree with the
-// contract's defaults and with the job.
+// weigh takes the weights from the plan's priorities, which must agree with the contract's defaults and
+// with the job.
 func (c *checker) weigh() {
 	c.weights = c.job.given()
 	for k, p := range c.plan.Priorities {
-		path := fmt.Sprintf("priorities[%d]", k)
-		if value, set := c.job.priorities[p.Name]; set {
-			c.equal("priorities", path+".value", p.Value.r(), value, "%s is not the job's", p.Name)
-		} else {
-			c.equal("priorities", path+".value", p.Value.r(), p.Default.r(), "%s is not its default", p.Name)
+		path := item("priorities", k)
+		value, set := c.job.Priorities[p.Name]
+		if !set {
+			value = p.Default
 		}
-		for _, w := range named[p.Name] {
-			c.equal("priorities", path+".default", p.Default.r(), standard[w], "%s is not the contract's default", p.Name)
-			c.weights[w] = p.Value.r()
+		c.equal(Priorities, path+".value", p.Value, value, "%s is neither the job's nor its default", p.Name)
+		if w, known := named[p.Name]; known {
+			c.equal(Priorities, path+".default", p.Default, standard[w], "%s is not the contract's default", p.Name)
+			c.weights[w] = p.Value
 		}
 	}
 }

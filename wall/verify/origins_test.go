@@ -56,21 +56,21 @@ func (j *room) origins(regions []*region, w weights) [][]rat {
 // carry returns what to add to the origin of run i to get that of the next run
 // with the pattern unbroken round their corner.
 func (j *room) carry(i int) rat {
-	twice := times(whole(2), j.pattern.thickness)
-	if j.runs[i].right.kind == outsideCorner {
-		return negative(sum(j.runs[i].width, twice))
+	twice := times(whole(2), j.pattern.Thickness)
+	if j.Runs[i].Right.Kind == outsideCorner {
+		return negative(sum(j.Runs[i].Width, twice))
 	}
-	return diff(twice, j.runs[i].width)
+	return diff(twice, j.Runs[i].Width)
 }
 
 // groups returns for each run all the runs that it is joined to by corners.
 func (j *room) groups() [][]int {
-	n := len(j.runs)
+	n := len(j.Runs)
 	id := make([]int, n)
 	for i := range id {
 		id[i] = i
 	}
-	for i := range j.runs {
+	for i := range j.Runs {
 		if next, ok := j.corner(i); ok {
 			from, to := id[next], id[i]
 			for k := range id {
@@ -117,17 +117,17 @@ func (j *room) own(g *region, w weights) []rat {
 // both ends.
 func (p *pattern) balanced(left, right rat) []rat {
 	var out []rat
-	for i, f := range p.features {
-		for k, h := range p.features {
-			if f.kind != h.kind || !same(f.width, h.width) {
+	for i, f := range p.Features {
+		for k, h := range p.Features {
+			if f.Kind != h.Kind || !same(f.Width, h.Width) {
 				continue
 			}
 			// Feature i ends d right of left, feature k starts d left of right.
-			twice := mod(diff(sum(left, right), sum(p.boundaries[i], f.width, p.boundaries[k])), p.pitch)
+			twice := mod(diff(sum(left, right), sum(p.boundaries[i], f.Width, p.boundaries[k])), p.pitch)
 			for _, origin := range []rat{half(twice), half(sum(twice, p.pitch))} {
-				d := mod(diff(sum(p.boundaries[i], f.width, origin), left), p.pitch)
+				d := mod(diff(sum(p.boundaries[i], f.Width, origin), left), p.pitch)
 				e := mod(diff(diff(right, p.boundaries[k]), origin), p.pitch)
-				if same(d, e) && !less(f.width, d) {
+				if same(d, e) && !less(f.Width, d) {
 					out = append(out, mod(origin, p.pitch))
 				}
 			}

@@ -6,7 +6,7 @@ import "slices"
 // on lines. ok is false where no sheets can cover the stretch so.
 func (s *search) seams(i int, g *region, origin, left, right rat) (best price, ok bool) {
 	j, p := s.job, s.job.pattern
-	if p.boards {
+	if p.Boards {
 		return price{0, zero()}, true
 	}
 	c := covering{
@@ -14,14 +14,14 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 		starts: []rat{left}, prices: []price{{0, zero()}},
 	}
 	for _, sheet := range c.sheets {
-		c.widest = most(c.widest, sheet.width)
+		c.widest = most(c.widest, sheet.Width)
 	}
 	// A seam more costs something or nothing, never less.
 	if best, ok := c.cheapest(right); ok {
 		return best, true
 	}
-	gap := half(j.gaps.seam)
-	for _, x := range p.linesBetween(origin, left, right) {
+	gap := half(j.Gaps.Seam)
+	for _, x := range j.linesBetween(origin, left, right) {
 		best, ok := c.cheapest(diff(x, gap))
 		if !ok {
 			continue
@@ -36,13 +36,13 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 // sheets returns the stock that counts for a region.
 func (s *search) sheets(g *region) []stock {
 	if !s.sureOnly {
-		return s.job.stock
+		return s.job.Stock
 	}
 	low, high := g.extent()
-	sure := slices.DeleteFunc(slices.Clone(s.job.stock), func(sheet stock) bool {
-		return sheet.count != nil || less(diff(sheet.length, times(whole(2), sheet.squareUp)), diff(high, low))
+	sure := slices.DeleteFunc(slices.Clone(s.job.Stock), func(sheet stock) bool {
+		return sheet.Count != nil || less(sheet.usable(), diff(high, low))
 	})
-	s.others = s.others || len(sure) < len(s.job.stock)
+	s.others = s.others || len(sure) < len(s.job.Stock)
 	return sure
 }
 
@@ -77,4 +77,31 @@ func (c *covering) cheapest(right rat) (best price, ok bool) {
 		}
 	}
 	return best, ok
+}
+
+// stretches returns the parts of the run which no opening parts from top to
+// bottom, from left to right, each as its left and right x. Where an end of the
+// wall leans, the stretch goes as far as its rounded limit.
+func (g *region) stretches() [][2]rat {
+	var out [][2]rat
+	for k := 0; k+1 < len(g.bounds); k++ {
+		from, to := g.bounds[k], g.bounds[k+1]
+		if len(g.exactly(middle(from, to), fromRight)) == 0 {
+			continue
+		}
+		if n := len(out); n > 0 && same(out[n-1][1], from) {
+			out[n-1][1] = to
+			continue
+		}
+		out = append(out, [2]rat{from, to})
+	}
+	for k := range out {
+		if same(out[k][0], g.left.x) {
+			out[k][0] = g.left.stop()
+		}
+		if same(out[k][1], g.right.x) {
+			out[k][1] = g.right.stop()
+		}
+	}
+	return out
 }

@@ -2,7 +2,6 @@ package verify
 
 import (
 	"cmp"
-	"encoding/json"
 	"errors"
 	"math/big"
 	"slices"
@@ -17,16 +16,15 @@ const mostRuns = 3
 // origins, over who passes at each inside corner, and over all ways to put seams
 // on the lines where a seam may fall. ok is false for a job that it does not
 // judge: more than three runs, a ready profile (its features are not in the job),
-// breaks, installed panels, openings with a gap and an edge neither level nor
-// upright, a room that seams on lines cannot cover from every origin, or one where
+// breaks, installed panels, openings with an edge neither level nor upright, a room that seams on lines cannot cover from every origin, or one where
 // it depends on short or counted sheets.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
-	if err != nil || j.pattern == nil || len(j.runs) > mostRuns || len(j.installed) > 0 || len(j.runs) == 0 {
+	if err != nil || j.pattern == nil || len(j.Runs) > mostRuns || len(j.Installed) > 0 || len(j.Runs) == 0 {
 		return nil, false
 	}
-	for _, r := range j.runs {
-		if len(r.breaks) > 0 {
+	for _, r := range j.Runs {
+		if len(r.Breaks) > 0 {
 			return nil, false
 		}
 	}
@@ -87,14 +85,14 @@ func (s *search) region(i int, atLeft, atRight role) *region {
 	return s.roles[k]
 }
 
-// least returns the price of the best layout. ok is false where nothing says how
-// an opening grows, and where seams on lines cannot cover some run from some
-// origin: seams off the lines may then do, which are not tried here.
+// least returns the price of the best layout. ok is false where an opening has sloped edges, and where
+// seams on lines cannot cover some run from some origin: seams off the lines may then do, which are not
+// tried here.
 func (s *search) least() (best price, ok bool) {
-	n := len(s.job.runs)
+	n := len(s.job.Runs)
 	var corners []int // runs with an inside corner at the right
-	for i := range s.job.runs {
-		if _, ok := s.job.corner(i); ok && s.job.runs[i].right.kind == insideCorner {
+	for i := range s.job.Runs {
+		if _, ok := s.job.corner(i); ok && s.job.Runs[i].Right.Kind == insideCorner {
 			corners = append(corners, i)
 		}
 	}
@@ -110,7 +108,7 @@ func (s *search) least() (best price, ok bool) {
 		regions := make([]*region, n)
 		for i := range regions {
 			regions[i] = s.region(i, atLeft[i], atRight[i])
-			if slices.Contains(regions[i].loose, true) {
+			if slices.ContainsFunc(s.job.Runs[i].Openings, func(o opening) bool { return !o.taped.square() }) {
 				return price{}, false
 			}
 		}
@@ -160,11 +158,11 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 	last := len(chosen) - 1
 	for i := range chosen {
 		next, ok := j.corner(i)
-		if !ok || j.runs[i].right.kind != insideCorner || next > last || max(i, next) != last {
+		if !ok || j.Runs[i].Right.Kind != insideCorner || next > last || max(i, next) != last {
 			continue
 		}
-		here := p.phase(diff(j.runs[i].width, p.thickness), chosen[i])
-		there := p.phase(p.thickness, chosen[next])
+		here := p.phase(diff(j.Runs[i].Width, p.Thickness), chosen[i])
+		there := p.phase(p.Thickness, chosen[next])
 		t := j.cornerTerm(i, next, regions[i], regions[next], circular(here, there, p.pitch), s.weights)
 		total = sum(total, t.cost())
 	}
@@ -207,16 +205,13 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 
 // BestLooking returns the least blemish among the choices of a plan.
 func BestLooking(plan []byte) (*big.Rat, error) {
-	var file planFile
-	if err := json.Unmarshal(plan, &file); err != nil {
-		return nil, err
-	}
-	if len(file.Choices) == 0 {
+	c := &checker{}
+	if !c.readPlan(plan) || len(c.plan.Choices) == 0 {
 		return nil, errors.New("no choices")
 	}
-	best := file.Choices[0].BlemishTotal.r()
-	for _, choice := range file.Choices[1:] {
-		best = least(best, choice.BlemishTotal.r())
+	best := c.plan.Choices[0].BlemishTotal
+	for _, choice := range c.plan.Choices[1:] {
+		best = least(best, choice.BlemishTotal)
 	}
 	return best, nil
 }

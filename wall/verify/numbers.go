@@ -1,14 +1,14 @@
 package verify
 
 import (
+	"errors"
 	"fmt"
 	"math/big"
 	"regexp"
 	"strings"
 )
 
-// perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the
-// international inch of 1959).
+// perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the international inch of 1959).
 var perUnit = map[string]rat{
 	"":   whole(1),
 	"in": whole(1),
@@ -26,15 +26,17 @@ var typography = strings.NewReplacer(
 
 var (
 	measure = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?|\.[0-9]+)?(?:(^|[ -]+)([0-9]+)/([0-9]+))?$`)
-	exact   = regexp.MustCompile(`^-?(?:(0|[1-9][0-9]*)|(?:([1-9][0-9]*) )?([1-9][0-9]*)/([1-9][0-9]*))$`)
+	decimal = regexp.MustCompile(`^-?[0-9]*\.?[0-9]+([eE][-+]?[0-9]{1,2})?$`)
 )
 
-// readLength reads a length as a job writes it, into inches. A bare number
-// counts the given unit.
+// longest is the most characters of a number, so that no file makes the arithmetic slow.
+const longest = 64
+
+// readLength reads a length as a job writes it, into inches. A bare number counts the given unit.
 func readLength(written, unit string) (rat, error) {
 	s := strings.TrimSpace(typography.Replace(written))
-	minus := strings.HasPrefix(s, "-")
-	s = strings.TrimSpace(strings.TrimPrefix(s, "-"))
+	s, minus := strings.CutPrefix(s, "-")
+	s = strings.TrimSpace(s)
 	for _, suffix := range []string{"mm", "cm", "in", "ft"} {
 		if rest, ok := strings.CutSuffix(s, suffix); ok {
 			s, unit = strings.TrimSpace(rest), suffix
@@ -45,7 +47,7 @@ func readLength(written, unit string) (rat, error) {
 	if feet, rest, ok := strings.Cut(s, "'"); ok {
 		n, err := readNumber(strings.TrimSpace(feet))
 		if err != nil {
-			return nil, fmt.Errorf("%q: %w", written, err)
+			return zero(), err
 		}
 		total = times(n, whole(12))
 		s, unit = strings.TrimLeft(rest, " -"), "in"
@@ -57,11 +59,11 @@ func readLength(written, unit string) (rat, error) {
 	}
 	n, err := readNumber(s)
 	if err != nil {
-		return nil, fmt.Errorf("%q: %w", written, err)
+		return zero(), err
 	}
 	inches, known := perUnit[unit]
 	if !known {
-		return nil, fmt.Errorf("%q: unit %q is not known", written, unit)
+		return zero(), fmt.Errorf("unit %q is not known", unit)
 	}
 	total = sum(total, times(n, inches))
 	if minus {
@@ -73,8 +75,8 @@ func readLength(written, unit string) (rat, error) {
 // readNumber reads a number without a sign: whole, decimal, fraction or mixed.
 func readNumber(s string) (rat, error) {
 	parts := measure.FindStringSubmatch(s)
-	if s == "" || parts == nil {
-		return nil, fmt.Errorf("not a number")
+	if s == "" || len(s) > longest || parts == nil {
+		return zero(), errors.New("want a number")
 	}
 	total := zero()
 	if parts[1] != "" {
@@ -84,34 +86,32 @@ func readNumber(s string) (rat, error) {
 		num, _ := new(big.Int).SetString(parts[3], 10)
 		den, _ := new(big.Int).SetString(parts[4], 10)
 		if den.Sign() == 0 {
-			return nil, fmt.Errorf("zero denominator")
+			return zero(), errors.New("zero denominator")
 		}
 		total.Add(total, new(big.Rat).SetFrac(num, den))
 	}
 	return total, nil
 }
 
-// readExact reads a number as a plan must write it: a mixed fraction in lowest
-// terms and in the one form that text gives.
-func readExact(s string) (rat, bool) {
-	parts := exact.FindStringSubmatch(s)
-	if parts == nil {
-		return zero(), false
+// readExact reads a number as a plan must write it: a mixed fraction in lowest terms and in the
+// one form that text gives.
+func readExact(written string) (rat, error) {
+	s, minus := strings.CutPrefix(written, "-")
+	n, err := readNumber(s)
+	if minus && err == nil {
+		n = negative(n)
 	}
-	total := zero()
-	for _, number := range []string{parts[1], parts[2]} {
-		if number != "" {
-			n, _ := new(big.Int).SetString(number, 10)
-			total.Add(total, new(big.Rat).SetInt(n))
-		}
+	if err == nil && text(n) != written {
+		err = fmt.Errorf("want %s: a mixed fraction in lowest terms", text(n))
 	}
-	if parts[3] != "" {
-		num, _ := new(big.Int).SetString(parts[3], 10)
-		den, _ := new(big.Int).SetString(parts[4], 10)
-		total.Add(total, new(big.Rat).SetFrac(num, den))
+	return n, err
+}
+
+// readDecimal reads an amount of money or a weight.
+func readDecimal(written string) (rat, error) {
+	if len(written) > longest || !decimal.MatchString(written) {
+		return zero(), errors.New("want a decimal number")
 	}
-	if strings.HasPrefix(s, "-") {
-		total.Neg(total)
-	}
-	return total, text(total) == s
+	n, _ := new(big.Rat).SetString(written)
+	return n, nil
 }

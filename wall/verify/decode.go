@@ -1,0 +1,148 @@
+package verify
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// What is read is bounded, so that no file makes the checker slow.
+const (
+	// MaxBytes is the most bytes of a job or a plan that are read.
+	MaxBytes  = 16 << 20
+	mostItems = 4096 // of one list
+)
+
+// decoder takes a JSON file apart into a struct. The JSON name of a field is its Go name in snake
+// case. A list for a struct gives its fields in order, as a point is [x, y], and a text its name.
+// Numbers are rats, 0 where the file has none, or else nil pointers to rats; number reads what
+// stands for one, and a field's tag `is` says what it is: inches or a ratio, "money", or a
+// "weight" (a plain JSON number).
+type decoder struct {
+	number func(is, path string, written any) (rat, error)
+	fault  func(path, got, want string)
+}
+
+var (
+	ratType  = reflect.TypeFor[rat]()
+	jsonType = map[reflect.Kind]string{
+		reflect.Struct: "an object", reflect.Map: "an object", reflect.Slice: "a list", reflect.Array: "a list",
+		reflect.String: "a text", reflect.Bool: "true or false", reflect.Int: "a whole number",
+	}
+)
+
+// decode fills a struct with what a file says; ok is false if the file says nothing.
+func (d decoder) decode(data []byte, into any) (ok bool) {
+	if len(data) > MaxBytes {
+		d.fault("", fmt.Sprint(len(data), " bytes"), fmt.Sprint("at most ", MaxBytes))
+		return false
+	}
+	var whole json.RawMessage // unmarshalled first because a Decoder stops after one value
+	if err := json.Unmarshal(data, &whole); err != nil {
+		d.fault("", err.Error(), "JSON")
+		return false
+	}
+	var tree any
+	decoder := json.NewDecoder(bytes.NewReader(data))
+	decoder.UseNumber()
+	_ = decoder.Decode(&tree) // it is sound JSON
+	d.value("", tree, reflect.ValueOf(into).Elem(), "")
+	return true
+}
+
+// value fills v with what stands at a path of the file; node is nil where nothing does.
+func (d decoder) value(path string, node any, v reflect.Value, is string) {
+	if v.Type() == ratType {
+		n := zero()
+		if node != nil {
+			var err error
+			if n, err = d.number(is, path, node); err != nil {
+				d.fault(path, fmt.Sprintf("%.80v", node), err.Error())
+			}
+		}
+		v.Set(reflect.ValueOf(n))
+		return
+	}
+	object, _ := node.(map[string]any)
+	list, isList := node.([]any)
+	if len(list) > mostItems {
+		d.fault(path, fmt.Sprint(len(list), " items"), fmt.Sprint("at most ", mostItems))
+		list = nil
+	}
+	ok := node == nil
+	switch v.Kind() {
+	case reflect.Pointer:
+		if ok = true; node != nil {
+			v.Set(reflect.New(v.Type().Elem()))
+			d.value(path, node, v.Elem(), is)
+		}
+	case reflect.Struct:
+		name, isName := node.(string)
+		if isName = isName && v.FieldByName("Name").IsValid(); isName {
+			v.FieldByName("Name").SetString(name)
+		}
+		ok = ok || isName || object != nil || isList && len(list) == v.NumField()
+		for i := range v.NumField() {
+			switch field := v.Type().Field(i); {
+			case !field.IsExported() || isName && field.Name == "Name":
+			case isList && i < len(list):
+				d.value(fmt.Sprintf("%s[%d]", path, i), list[i], v.Field(i), field.Tag.Get("is"))
+			default:
+				name := snake(field.Name)
+				d.value(strings.TrimPrefix(path+"."+name, "."), object[name], v.Field(i), field.Tag.Get("is"))
+			}
+		}
+	case reflect.Slice:
+		if ok = ok || isList; len(list) > 0 {
+			v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
+		}
+		for i, item := range list {
+			d.value(fmt.Sprintf("%s[%d]", path, i), item, v.Index(i), is)
+		}
+	case reflect.Map: // of rats
+		v.Set(reflect.MakeMap(v.Type()))
+		ok = ok || object != nil
+		for _, name := range slices.Sorted(maps.Keys(object)) {
+			n := reflect.New(v.Type().Elem()).Elem()
+			d.value(path+"."+name, object[name], n, is)
+			v.SetMapIndex(reflect.ValueOf(name), n)
+		}
+	case reflect.String:
+		if s, isString := node.(string); isString {
+			ok = true
+			v.SetString(s)
+		}
+	case reflect.Bool:
+		if b, isBool := node.(bool); isBool {
+			ok = true
+			v.SetBool(b)
+		}
+	case reflect.Int:
+		n, isNumber := node.(json.Number)
+		if i, err := strconv.ParseInt(string(n), 10, 32); isNumber && err == nil {
+			ok = true
+			v.SetInt(i)
+		}
+	}
+	if !ok {
+		d.fault(path, fmt.Sprintf("%.40v", node), jsonType[v.Kind()])
+	}
+}
+
+// snake turns LeftPhase into left_phase.
+func snake(name string) string {
+	var out strings.Builder
+	for i, r := range name {
+		if unicode.IsUpper(r) && i > 0 {
+			out.WriteByte('_')
+		}
+		out.WriteRune(unicode.ToLower(r))
+	}
+	return out.String()
+}

@@ -1,0 +1,165 @@
+package verify
+
+import "slices"
+
+// A joint is what lies between two neighbouring panels of a run, new or on the wall already.
+type joint struct {
+	left, right rat  // of the gap
+	open        bool // an opening parts the run here: no seam
+	old         bool // between two panels that are on the wall already
+}
+
+func (j joint) middle() rat { return middle(j.left, j.right) }
+
+// board is a panel as the checks see it, new or on the wall already.
+type board struct {
+	left, right, leftPhase rat
+	path                   string
+	old                    bool
+}
+
+// boardsOf returns the panels of run i, from left to right as the plan lists them, with those that
+// are on the wall already put in their places.
+func (c *checker) boardsOf(i int) []board {
+	var out []board
+	for k, p := range c.plan.Runs[i].Panels {
+		out = append(out, board{p.Left, p.Right, p.LeftPhase, item(item("runs", i)+".panels", k), false})
+	}
+	for k, p := range c.job.Installed {
+		if p.Run != c.job.Runs[i].Name {
+			continue
+		}
+		at := 0
+		for at < len(out) && less(out[at].left, p.Left) {
+			at++
+		}
+		out = slices.Insert(out, at, board{p.Left, p.Right, p.LeftPhase, item("installed", k), true})
+	}
+	return out
+}
+
+// jointsOf returns what lies between the boards of run i.
+func (c *checker) jointsOf(i int) []joint {
+	boards := c.boards[i]
+	var out []joint
+	for k := 0; k+1 < len(boards); k++ {
+		j := joint{left: boards[k].right, right: boards[k+1].left, old: boards[k].old && boards[k+1].old}
+		j.open = less(j.left, j.right) && c.regions[i].empty(j.left, j.right)
+		out = append(out, j)
+	}
+	return out
+}
+
+// laid says whether a panel is on run i already.
+func (c *checker) laid(i int) bool {
+	return slices.ContainsFunc(c.boards[i], func(b board) bool { return b.old })
+}
+
+// origin returns the origin of the pattern at x on run i. The set-out holds from where the work
+// begins to the first restart on the way, and each restart from there on. At a restart itself, look
+// says which side's origin is meant.
+func (c *checker) origin(i int, x rat, look side) rat {
+	r := c.plan.Runs[i]
+	out := r.SetOut.Origin
+	var nearest rat
+	for _, restart := range r.Restarts {
+		passed := less(restart.At, x) || same(restart.At, x) && look == fromRight
+		nearer := nearest == nil || less(nearest, restart.At)
+		if r.SetOut.Direction == "left" {
+			passed = less(x, restart.At) || same(restart.At, x) && look == fromLeft
+			nearer = nearest == nil || less(restart.At, nearest)
+		}
+		if passed && nearer {
+			nearest, out = restart.At, restart.Origin
+		}
+	}
+	return out
+}
+
+func (c *checker) phase(i int, x rat, look side) rat {
+	return c.job.pattern.phase(x, c.origin(i, x, look))
+}
+
+// setOut checks limits, direction, restarts, the story pole and the corner mismatch of run i.
+func (c *checker) setOut(i int) {
+	r, g, path := c.plan.Runs[i], c.regions[i], item("runs", i)
+	c.limit(path+".limits[0]", r.Limits.Left, g.left)
+	c.limit(path+".limits[1]", r.Limits.Right, g.right)
+	begin, known := map[string]rat{"right": r.Limits.Left, "left": r.Limits.Right}[r.SetOut.Direction]
+	if !known {
+		c.fault(Order, path+".set_out.direction", r.SetOut.Direction, "right or left", "no direction")
+	} else if !c.laid(i) {
+		c.equal(Order, path+".set_out.from", r.SetOut.From, begin, "the work does not begin at the limit that the direction leaves")
+	}
+	for k, mark := range r.StoryPole {
+		if k > 0 {
+			c.between(Order, item(path+".story_pole", k)+".at", mark.At, r.StoryPole[k-1].At, nil, "marks do not run to the right")
+		}
+	}
+	for k, p := range r.Panels {
+		for _, x := range []rat{p.Left, p.Right} {
+			if !slices.ContainsFunc(r.StoryPole, func(m struct{ At rat }) bool { return same(m.At, x) }) {
+				c.fault(Marks, path+".story_pole", "no mark", x, "an edge of panels[%d] is not on the story pole", k)
+			}
+		}
+	}
+	c.restarts(i)
+	if next, ok := c.job.corner(i); ok && r.CornerRight != nil {
+		c.equal(Corner, path+".corner_right.next", r.CornerRight.Next, c.job.Runs[next].Name, "not the run round the corner")
+		c.equal(Phase, path+".corner_right.mismatch", r.CornerRight.Mismatch, c.mismatch(i, next), "mismatch at the corner calculated wrongly")
+	}
+	for k, p := range c.job.Installed {
+		if p.Run == r.Name {
+			c.equal(Phase, path+".set_out.origin", c.phase(i, p.Left, fromRight), p.LeftPhase, "the set-out does not go through installed[%d]", k)
+		}
+	}
+}
+
+// limit checks where the panels of a run end; where the wall leans that is a computed point, exact or
+// rounded.
+func (c *checker) limit(path string, got rat, e endEdge) {
+	exact, rounded := e.x, e.x
+	if e.leaning {
+		rounded = e.cut
+	}
+	c.between(Limits, path, got, least(exact, rounded), most(exact, rounded), "not where the shape ends")
+}
+
+// restarts checks that the pattern starts afresh only at breaks, and at a seam.
+func (c *checker) restarts(i int) {
+	restarts := c.plan.Runs[i].Restarts
+	for k, restart := range restarts {
+		path := item(item("runs", i)+".restarts", k)
+		at := restart.At
+		if !slices.ContainsFunc(c.job.Runs[i].Breaks, func(b place) bool { return same(b.At, at) }) {
+			c.fault(Restart, path+".at", at, "a break of the job", "the pattern may not start afresh here")
+		}
+		if k > 0 && same(restarts[k-1].At, at) {
+			c.fault(Restart, path+".at", at, "another", "two restarts at one place")
+		}
+		if !slices.ContainsFunc(c.joints[i], func(j joint) bool { return within(at, j.left, j.right) }) {
+			c.fault(Restart, path+".at", at, "a seam", "the pattern starts afresh within a panel")
+		}
+		want := circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch)
+		c.equal(Restart, path+".mismatch", restart.Mismatch, want, "mismatch calculated wrongly")
+	}
+}
+
+func (c *checker) restarted(i int, j joint) bool {
+	for _, restart := range c.plan.Runs[i].Restarts {
+		if within(restart.At, j.left, j.right) {
+			return true
+		}
+	}
+	return false
+}
+
+// mismatch returns how far the patterns of two runs are apart at the seen corner right of run i.
+func (c *checker) mismatch(i, next int) rat {
+	t := c.job.pattern.Thickness
+	if c.job.Runs[i].Right.Kind == outsideCorner {
+		t = negative(t)
+	}
+	x := diff(c.job.Runs[i].Width, t)
+	return circular(c.phase(i, x, fromLeft), c.phase(next, t, fromRight), c.job.pattern.pitch)
+}
