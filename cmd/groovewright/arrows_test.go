@@ -93,12 +93,9 @@ func arrow(file, imported string) string {
 	return "not one of the agreed dependencies"
 }
 
-// onlyForTests reports whether a package serves tests alone: one named after
-// its neighbour and "test", as the standard library's httptest, or one below the
-// independent checker of plans.
-func onlyForTests(folder string) bool {
-	return strings.HasSuffix(folder, "test") || folder == "wall/verify/rooms"
-}
+// onlyForTests reports whether a package serves tests alone: one named after its neighbour and
+// "test", as the standard library's httptest.
+func onlyForTests(folder string) bool { return strings.HasSuffix(folder, "test") }
 
 // room returns the package of the way through in which a file or a package stands, and
 // its floor; -1 for none.

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
-
-	"example.com/groovewright/wall/verify/rooms"
 )
 
 // count tries every set of lines for seams and returns the least price: the slow
@@ -44,7 +42,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
 	judged := 0
 	rapid.Check(t, func(t *rapid.T) {
-		j, err := readJob([]byte(rooms.Small().Draw(t, "job")))
+		j, err := readJob([]byte(SmallRoom().Draw(t, "job")))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
-
-	"example.com/groovewright/wall/verify/rooms"
 )
 
 func rats() *rapid.Generator[rat] {
@@ -71,7 +69,7 @@ func TestNotationsOfATape(t *testing.T) {
 // Gauss), for the region of any drawn run without openings.
 func TestRegionsHaveTheAreaOfTheirOutline(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		j, err := readJob([]byte(rooms.Job().Draw(t, "job")))
+		j, err := readJob([]byte(RandomRoom().Draw(t, "job")))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -102,7 +100,7 @@ func TestRegionsHaveTheAreaOfTheirOutline(t *testing.T) {
 // Rooms keep the rules for a job.
 func TestDrawnRoomsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		for _, text := range []string{rooms.Job().Draw(t, "job"), rooms.Small().Draw(t, "small")} {
+		for _, text := range []string{RandomRoom().Draw(t, "job"), SmallRoom().Draw(t, "small")} {
 			j, err := readJob([]byte(text))
 			if err != nil {
 				t.Fatal(err)

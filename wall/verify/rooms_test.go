@@ -1,4 +1,4 @@
-package rooms
+package verify
 
 import (
 	"encoding/json"
@@ -7,15 +7,25 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Job draws the JSON of a job.
-func Job() *rapid.Generator[string] {
+// The rooms that tests draw: one to four runs, open or closed, with every kind of end, leaning ends,
+// slopes, steps in the top and the bottom line, boxes, windows within and past the top line, doors,
+// openings of odd outline, focal zones, breaks and panels already on the wall; profiles with and without
+// a mirror image, with wide flats and of single boards; inches and millimetres, in several notations;
+// stock with a pattern that starts anywhere, limited and unlimited. A drawn length is a whole number of
+// marks: sixteenths of an inch, or millimetres. All names are invented.
+//
+// Every drawn room keeps the rules for a job (TestDrawnRoomsAreSound), but one that odd openings leave
+// a spot in which no sheet can fill cannot be panelled; such rooms are rare.
+
+// RandomRoom draws the JSON of a job.
+func RandomRoom() *rapid.Generator[string] {
 	return rapid.Custom(func(t *rapid.T) string { return draw(t, false) })
 }
 
-// Small draws the JSON of a job of at most three short runs, without breaks and
+// SmallRoom draws the JSON of a job of at most three short runs, without breaks and
 // installed panels, and with no weight on weak strips, so that its blemish is
 // that of the contract alone. Its profile has no repeat within the repeat.
-func Small() *rapid.Generator[string] {
+func SmallRoom() *rapid.Generator[string] {
 	return rapid.Custom(func(t *rapid.T) string { return draw(t, true) })
 }
 
@@ -25,7 +35,7 @@ type draft struct {
 	small   bool
 	level   bool // no line slopes
 	metric  bool
-	profile profile
+	profile repeat
 	side    int // side gap
 }
 
@@ -111,7 +121,7 @@ func draw(t *rapid.T, small bool) string {
 	if d.metric {
 		job["units"] = "mm"
 		job["tape"] = d.one("tape", "1 mm", "0.5", "1")
-	} else if d.chance(50, "tape told") {
+	} else if d.chance(50, "tape given") {
 		// No coarser than the sixteenths that the rooms are drawn in: a tape
 		// does not give what it has no mark for.
 		job["tape"] = d.one("tape", "1/16", "1/32")

@@ -1,17 +1,22 @@
-package rooms
+package verify_test
 
-import "strings"
+import (
+	"strings"
+	"testing"
 
-// BadJob is an input that must be refused.
-type BadJob struct {
-	Name string
-	JSON string
-	Exit int    // 2: the input is wrong; 1: it cannot be done as given
-	Path string // stands in the message; empty where the input has no fields
+	"example.com/groovewright/wall/plan"
+)
+
+// badJob is an input that must be refused.
+type badJob struct {
+	name string
+	json string
+	exit int    // 2: the input is wrong; 1: it cannot be done as given
+	path string // stands in the message; empty where the input has no fields
 }
 
-// Sound is a job without a fault, from which most bad ones are made.
-const Sound = `{
+// soundJob is a job without a fault, from which most bad ones are made.
+const soundJob = `{
  "title": "Nook (invented)", "units": "in", "tape": "1/16", "closed": false,
  "profile": {"name": "bead and flat", "features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}], "thickness": "1/4"},
  "stock": [{"name": "sheet", "width": "48", "length": "96", "left_phase": "0", "price": "31.50"}, {"name": "rest", "width": "20", "length": "40", "count": 2}],
@@ -31,7 +36,7 @@ const Sound = `{
  "finish": {}
 }`
 
-// swap is a bad job that differs from Sound in one place.
+// swap is a bad job that differs from soundJob in one place.
 type swap struct {
 	name, path string
 	exit       int
@@ -43,7 +48,7 @@ var swaps = []swap{
 	{"unknown field at the top", "colour", 2, `"units": "in",`, `"units": "in", "colour": "white",`},
 	{"unknown field of a run", "runs[1].height", 2, `{"name": "east",`, `{"name": "east", "height": "24",`},
 	{"unknown field of an opening", "runs[0].openings[0].depth", 2, `"bottom": "6",`, `"bottom": "6", "depth": "2",`},
-	{"field told twice", "runs[1].width", 2, `"width": "60"`, `"width": "60", "width": "61"`},
+	{"field given twice", "runs[1].width", 2, `"width": "60"`, `"width": "60", "width": "61"`},
 	{"unknown units", "units", 2, `"units": "in"`, `"units": "furlong"`},
 	{"unknown kind of end", "runs[1].right.kind", 2, `"kind": "covered"`, `"kind": "hidden"`},
 	{"unknown kind of opening", "runs[0].openings[0].kind", 2, `"kind": "box"`, `"kind": "hatch"`},
@@ -87,7 +92,7 @@ var swaps = []swap{
 	{"sheet without width", "stock[0].width", 2, `"width": "48"`, `"width": "0"`},
 	{"sheet without length", "stock[0].length", 2, `"length": "96"`, `"length": "0"`},
 	{"no stock", "stock", 2, `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "0", "price": "31.50"}, {"name": "rest", "width": "20", "length": "40", "count": 2}]`, `[]`},
-	{"stock told twice", "stock[1].name", 2, `"name": "rest"`, `"name": "sheet"`},
+	{"stock given twice", "stock[1].name", 2, `"name": "rest"`, `"name": "sheet"`},
 	{"no pitch", "profile.features[0].width", 2, `[{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}]`, `[{"kind": "flat", "width": "0"}]`},
 	{"no features", "profile.features", 2, `[{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}]`, `[]`},
 	{"feature of negative width", "profile.features[1].width", 2, `"width": "3/8"`, `"width": "-3/8"`},
@@ -107,7 +112,7 @@ var swaps = []swap{
 	{"opening left of the run", "runs[0].openings[0]", 2, `"left": "10"`, `"left": "-10"`},
 	{"opening without width", "runs[0].openings[0].width", 2, `"width": "2", "height": "3"`, `"width": "0", "height": "3"`},
 	{"openings overlap", "runs[0].openings[1]", 2, `"left": "60", "bottom": "15"`, `"left": "11", "bottom": "7"`},
-	{"opening told twice", "runs[0].openings[1].name", 2, `{"name": "window"`, `{"name": "socket"`},
+	{"opening given twice", "runs[0].openings[1].name", 2, `{"name": "window"`, `{"name": "socket"`},
 	{"outline of two points", "runs[0].openings[0].outline", 2, `"width": "2", "height": "3"`, `"outline": [["0", "0"], ["2", "0"]]`},
 	{"outline that crosses itself", "runs[0].openings[0].outline", 2, `"width": "2", "height": "3"`, `"outline": [["0", "0"], ["2", "3"], ["2", "0"], ["0", "3"]]`},
 	{"focal zones overlap", "runs[0].focal[1]", 2, `{"from": "30", "to": "36"`, `{"from": "29", "to": "36"`},
@@ -120,7 +125,7 @@ var swaps = []swap{
 
 	// The room.
 	{"no runs", "runs", 2, "", ""},
-	{"run told twice", "runs[1].name", 2, `"name": "east"`, `"name": "north"`},
+	{"run given twice", "runs[1].name", 2, `"name": "east"`, `"name": "north"`},
 	{"corner of two kinds", "runs[1].left", 2, `{"name": "east", "width": "60", "left": {"kind": "inside corner"}`, `{"name": "east", "width": "60", "left": {"kind": "outside corner"}`},
 	{"closed with open ends", "runs", 2, `"closed": false`, `"closed": true`},
 
@@ -130,30 +135,30 @@ var swaps = []swap{
 	{"nothing fits", "", 1, `"width": "48", "length": "96"`, `"width": "1/2", "length": "96"`},
 }
 
-// Bad returns the table of bad jobs.
-func Bad() []BadJob {
-	out := []BadJob{
+// badJobs returns the table of bad jobs.
+func badJobs() []badJob {
+	out := []badJob{
 		{"empty file", "", 2, ""},
 		{"blank file", " \n\t", 2, ""},
 		{"not JSON", "runs: north", 2, ""},
-		{"cut short", Sound[:len(Sound)/2], 2, ""},
-		{"trailing garbage", Sound + "]", 2, ""},
-		{"two jobs", Sound + Sound, 2, ""},
-		{"a list", "[" + Sound + "]", 2, ""},
+		{"cut short", soundJob[:len(soundJob)/2], 2, ""},
+		{"trailing garbage", soundJob + "]", 2, ""},
+		{"two jobs", soundJob + soundJob, 2, ""},
+		{"a list", "[" + soundJob + "]", 2, ""},
 		{"a bare text", `"job"`, 2, ""},
 		{"null", "null", 2, ""},
 		{"empty object", "{}", 2, "runs"},
 		{"deep nesting", strings.Repeat(`{"runs":[`, 20000), 2, ""},
 		{"deep nesting, closed", strings.Repeat("[", 20000) + strings.Repeat("]", 20000), 2, ""},
 		{"not Unicode", `{"title": "` + "\xff\xfe" + `", "runs": 7}`, 2, ""},
-		{"bare NaN", strings.Replace(Sound, `"exposed_end": 9`, `"exposed_end": NaN`, 1), 2, ""},
+		{"bare NaN", strings.Replace(soundJob, `"exposed_end": 9`, `"exposed_end": NaN`, 1), 2, ""},
 	}
 	for _, s := range swaps {
-		json := strings.Replace(Sound, s.from, s.to, 1)
+		json := strings.Replace(soundJob, s.from, s.to, 1)
 		switch s.name {
 		case "no runs":
-			from, to := strings.Index(Sound, `"runs": [`), strings.Index(Sound, ` "installed"`)
-			json = Sound[:from] + `"runs": [],` + "\n" + Sound[to:]
+			from, to := strings.Index(soundJob, `"runs": [`), strings.Index(soundJob, ` "installed"`)
+			json = soundJob[:from] + `"runs": [],` + "\n" + soundJob[to:]
 		case "too few sheets":
 			// One sheet and the rest are less than the walls' area.
 			json = strings.Replace(json, `"length": "96"`, `"length": "40"`, 1)
@@ -162,7 +167,27 @@ func Bad() []BadJob {
 		case "panel taller than the stock":
 			json = strings.Replace(json, `"width": "20", "length": "40", "count": 2`, `"width": "20", "length": "20", "count": 2`, 1)
 		}
-		out = append(out, BadJob{s.name, json, s.exit, s.path})
+		out = append(out, badJob{s.name, json, s.exit, s.path})
 	}
 	return out
+}
+
+// Every bad job is refused, as wrong or as not to be done, with the path of the field.
+func TestBadJobs(t *testing.T) {
+	seen := map[string]string{soundJob: "the sound job"}
+	for _, row := range badJobs() {
+		if other, twice := seen[row.json]; twice {
+			t.Errorf("%s is the same as %s", row.name, other)
+		}
+		seen[row.json] = row.name
+		t.Run(row.name, func(t *testing.T) {
+			_, message, exit := planned(t, []byte(row.json), plan.Sheets)
+			if exit != row.exit || !strings.Contains(message, row.path) || strings.Contains(message, "internal error") {
+				t.Errorf("exit %d, %q; want exit %d and a message with %q", exit, message, row.exit, row.path)
+			}
+		})
+	}
+	if len(seen) < 46 {
+		t.Errorf("%d kinds of bad job, want 45 or more", len(seen)-1)
+	}
 }

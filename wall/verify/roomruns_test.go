@@ -1,20 +1,20 @@
-package rooms
+package verify
 
 import "fmt"
 
-// run is a run as it is drawn.
-type run struct {
+// stretch is a run as it is drawn.
+type stretch struct {
 	file      object
 	installed object
 	width     int
-	stations  []station
+	stations  []taping
 	taken     [][2]int // stretches where openings and the like stand
 }
 
-type station struct{ at, bottom, top int }
+type taping struct{ at, bottom, top int }
 
 // lowest and highest return the extremes of the lines over the whole run.
-func (r *run) lowest() (bottom, top int) {
+func (r *stretch) lowest() (bottom, top int) {
 	bottom, top = r.stations[0].bottom, r.stations[0].top
 	for _, s := range r.stations {
 		bottom, top = min(bottom, s.bottom), min(top, s.top)
@@ -22,7 +22,7 @@ func (r *run) lowest() (bottom, top int) {
 	return bottom, top
 }
 
-func (r *run) highest() (bottom, top int) {
+func (r *stretch) highest() (bottom, top int) {
 	bottom, top = r.stations[0].bottom, r.stations[0].top
 	for _, s := range r.stations {
 		bottom, top = max(bottom, s.bottom), max(top, s.top)
@@ -30,12 +30,12 @@ func (r *run) highest() (bottom, top int) {
 	return bottom, top
 }
 
-func (d *draft) run(name, before, after string) *run {
+func (d *draft) run(name, before, after string) *stretch {
 	longest := 170
 	if d.small {
 		longest = 90
 	}
-	r := &run{width: d.number(d.inches(14), d.inches(longest), "width")}
+	r := &stretch{width: d.number(d.inches(14), d.inches(longest), "width")}
 	left, right := d.end(before), d.end(after)
 	d.heights(r)
 	r.file = object{
@@ -75,7 +75,7 @@ func (d *draft) end(link string) object {
 }
 
 // heights draws the stations: up to three stretches, level, sloped or stepped.
-func (d *draft) heights(r *run) {
+func (d *draft) heights(r *stretch) {
 	high := 60
 	if d.small {
 		high = 30
@@ -84,7 +84,7 @@ func (d *draft) heights(r *run) {
 	if d.chance(20, "bottom off the datum") {
 		bottom = d.number(-d.inches(1), d.inches(1), "bottom")
 	}
-	r.stations = []station{{at, bottom, top}}
+	r.stations = []taping{{at, bottom, top}}
 	slope := func(label string) int {
 		if d.level || d.chance(60, label+" level") {
 			return 0
@@ -97,7 +97,7 @@ func (d *draft) heights(r *run) {
 		bottom, top = bottom+slope("bottom"), top+slope("top")
 		bottom = min(bottom, d.inches(6))
 		top = max(min(top, d.inches(high+4)), bottom+d.inches(6))
-		r.stations = append(r.stations, station{at, bottom, top})
+		r.stations = append(r.stations, taping{at, bottom, top})
 		if i == stretches-1 || !d.chance(50, "step") {
 			continue
 		}
@@ -108,16 +108,16 @@ func (d *draft) heights(r *run) {
 			bottom = min(top-d.inches(6), d.number(-d.inches(2), d.inches(5), "stepped bottom"))
 		}
 		if last := r.stations[len(r.stations)-1]; last.bottom != bottom || last.top != top {
-			r.stations = append(r.stations, station{at, bottom, top})
+			r.stations = append(r.stations, taping{at, bottom, top})
 		}
 	}
 }
 
-func (d *draft) heightsFile(r *run) []object {
+func (d *draft) heightsFile(r *stretch) []object {
 	var out []object
 	for _, s := range r.stations {
 		file := object{"at": d.length(s.at), "top": d.length(s.top)}
-		if s.bottom != 0 || d.chance(30, "bottom told") {
+		if s.bottom != 0 || d.chance(30, "bottom given") {
 			file["bottom"] = d.length(s.bottom)
 		}
 		out = append(out, file)
@@ -127,7 +127,7 @@ func (d *draft) heightsFile(r *run) []object {
 
 // openings draws boxes, windows and doors from left to right, an inch and more
 // apart.
-func (d *draft) openings(r *run) {
+func (d *draft) openings(r *stretch) {
 	low, top := r.lowest()
 	floor, high := r.highest()
 	at := d.inches(3)
@@ -195,7 +195,7 @@ func (d *draft) opening(name, kind string, left, bottom, width, height int) obje
 }
 
 // zones draws focal zones and a break.
-func (d *draft) zones(r *run) {
+func (d *draft) zones(r *stretch) {
 	var focal []object
 	at := 0
 	for range d.number(0, 2, "focal zones") {

@@ -1,4 +1,4 @@
-package plan_test
+package verify_test
 
 import (
 	"bytes"
@@ -6,6 +6,9 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -15,93 +18,99 @@ import (
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
-	"example.com/groovewright/wall/verify/rooms"
 )
 
-// mostRooms keeps the default tests short: rooms after so many are drawn and
-// left, unless one has failed, since rapid then looks for a smaller one that does.
-// A long run gives both flags: -rooms 2000 -rapid.checks 2000.
-var mostRooms = flag.Int("rooms", 25, "random rooms to plan in each test at most")
+var (
+	// Rooms after so many are drawn and left, unless one has failed, since rapid then looks for a smaller
+	// one that does. A long run gives both flags: -rooms 2000 -rapid.checks 2000.
+	mostRooms = flag.Int("rooms", 20, "random rooms to plan in each test at most")
+	command   = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
+)
 
-// makePlan plans a drawn job, or reports that it cannot be done as given.
-func makePlan(t rapid.TB, file []byte, prefer plan.Preference) (data []byte, done bool) {
-	j, err := jobfile.Read(bytes.NewReader(file))
+// planned plans a job and returns the plan, or else messages and the command's exit code: 1 where the
+// job cannot be done as given, 2 where it is wrong.
+func planned(t rapid.TB, job []byte, prefer plan.Preference) (data []byte, message string, exit int) {
+	if *command != "" {
+		run := exec.Command(*command, "plan", "-", "--json", "--prefer", string(prefer))
+		var out, messages bytes.Buffer
+		run.Stdin, run.Stdout, run.Stderr = bytes.NewReader(job), &out, &messages
+		if err := run.Run(); err != nil && run.ProcessState == nil {
+			t.Fatal(err)
+		}
+		return out.Bytes(), messages.String(), run.ProcessState.ExitCode()
+	}
+	j, err := jobfile.Read(bytes.NewReader(job))
 	if err != nil {
-		t.Fatalf("the job is refused: %v\n%s", err, file)
+		return nil, err.Error(), 2
 	}
 	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Budget: choice.Budget{Layouts: 4, Nodes: 20_000}})
 	var short *choice.ShortError
 	var none *wall.NoLayoutError
 	switch {
 	case errors.As(err, &short) || errors.As(err, &none):
-		return nil, false
+		return nil, err.Error(), 1
 	case err != nil:
-		t.Fatalf("%v\n%s", err, file)
+		t.Fatalf("%v\n%s", err, job)
 	}
 	if data, err = json.Marshal(p); err != nil {
 		t.Fatal(err)
 	}
-	return data, true
+	return data, "", 0
 }
 
-// TestPlansOfRandomRoomsHold has the independent checker judge the plans of
-// random rooms: pieces cover each region once, phases follow across seams,
-// exposed ends are whole, placements show the pattern they need, replaying the
-// cuts frees every part.
-func TestPlansOfRandomRoomsHold(t *testing.T) {
-	planned, undone, failed := 0, 0, false
+// The plans of random rooms keep the contract, or the room cannot be done as given.
+func TestPlansOfRandomRooms(t *testing.T) {
+	done, undone, failed := 0, 0, false
 	rapid.Check(t, func(t *rapid.T) {
-		file := []byte(rooms.Job().Draw(t, "job"))
-		if planned+undone >= *mostRooms && !failed {
+		job := []byte(verify.RandomRoom().Draw(t, "job"))
+		if done+undone >= *mostRooms && !failed {
 			return
 		}
 		defer func() { failed = failed || t.Failed() }()
-		data, done := makePlan(t, file, plan.Sheets)
-		if !done {
+		data, message, exit := planned(t, job, plan.Sheets)
+		switch exit {
+		case 0:
+			done++
+		case 1:
 			undone++
 			return
+		default:
+			t.Fatalf("the job is refused: %s\n%s", message, job)
 		}
-		planned++
-		for _, f := range verify.Plan(file, data) {
+		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%v", f)
 		}
 		if t.Failed() {
-			t.Logf("job: %s", file)
+			t.Logf("job: %s", job)
 		}
 	})
-	if planned <= undone {
-		t.Errorf("%d rooms planned, %d cannot be done as given", planned, undone)
+	if done <= undone {
+		t.Errorf("%d rooms planned, %d cannot be done as given", done, undone)
 	}
-	t.Logf("%d rooms planned, %d cannot be done as given", planned, undone)
+	t.Logf("%d rooms planned, %d cannot be done as given", done, undone)
 }
 
-// TestBestLookingChoiceIsLeast holds that the best-looking choice has exactly the
-// least blemish that the checker finds by exhaustive search of small rooms: more
-// would mean that the planner missed a layout, less that it takes one which the
-// contract does not have.
+// The best-looking choice has exactly the least blemish that plain search of small rooms finds: more would
+// mean that the planner missed a layout, less that it takes one which the contract does not have.
 func TestBestLookingChoiceIsLeast(t *testing.T) {
 	compared, failed := 0, false
 	rapid.Check(t, func(t *rapid.T) {
-		file := []byte(rooms.Small().Draw(t, "job"))
+		job := []byte(verify.SmallRoom().Draw(t, "job"))
 		if compared >= *mostRooms && !failed {
 			return
 		}
 		defer func() { failed = failed || t.Failed() }()
-		want, ok := verify.LeastBlemish(file)
+		want, ok := verify.LeastBlemish(job)
 		if !ok {
 			t.Skip("not judged")
 		}
-		data, done := makePlan(t, file, plan.Looks)
-		if !done {
+		data, _, exit := planned(t, job, plan.Looks)
+		if exit != 0 {
 			t.Skip("cannot be done")
 		}
-		got, err := verify.BestLooking(data)
-		if err != nil {
-			t.Fatal(err)
-		}
 		compared++
-		if got.Cmp(want) != 0 {
-			t.Fatalf("least blemish of the choices is %v, want %v\n%s", got, want, file)
+		if got, err := verify.BestLooking(data); err != nil || got.Cmp(want) != 0 {
+			t.Fatalf("least blemish of the choices is %v (%v), want %v\n%s", got, err, want, job)
 		}
 	})
 	if compared == 0 {
@@ -110,9 +119,31 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 	t.Logf("%d rooms compared", compared)
 }
 
-// TestRoomsOnceReckonedDifferently keeps what random rooms found, made small: in
+// The plans of the examples, which show more than random rooms have: ready profiles, arched heads, points
+// taped by distances.
+func TestPlansOfTheExamples(t *testing.T) {
+	jobs, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(jobs) < 6 {
+		t.Fatal(jobs, err)
+	}
+	for _, name := range jobs {
+		job, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		golden, err := os.ReadFile(filepath.Join("../../testdata", filepath.Base(name)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range verify.Plan(job, golden) {
+			t.Errorf("%s: %v", filepath.Base(name), f)
+		}
+	}
+}
+
+// TestRoomsOnceJudgedDifferently keeps what random rooms found, made small: in
 // each the planner's least blemish and the checker's were not the same.
-func TestRoomsOnceReckonedDifferently(t *testing.T) {
+func TestRoomsOnceJudgedDifferently(t *testing.T) {
 	for _, test := range []struct{ name, reason, job string }{
 		{"corner with a bare wall", "phase 0 stood where the run would begin if it butted, but there is no run for it to butt against",
 			`{"priorities": {"weak_strip": 0}, "profile": {"features": [{"kind": "flat", "width": "1"}, {"kind": "groove", "width": "3/16"}], "thickness": "1/2"},
@@ -149,9 +180,9 @@ func TestRoomsOnceReckonedDifferently(t *testing.T) {
 			   ["18 15/16", "6 15/16"], ["15 13/16", "6 15/16"], ["15 13/16", "27 3/4"], ["3 1/8", "27 3/4"], ["3 1/8", "6 15/16"], ["0", "6 15/16"]]}]}]}`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			data, done := makePlan(t, []byte(test.job), plan.Looks)
-			if !done {
-				t.Fatal("cannot be done")
+			data, message, exit := planned(t, []byte(test.job), plan.Looks)
+			if exit != 0 {
+				t.Fatal(message)
 			}
 			want, ok := verify.LeastBlemish([]byte(test.job))
 			if got, err := verify.BestLooking(data); !ok || err != nil || got.Cmp(want) != 0 {

@@ -1,0 +1,81 @@
+package verify
+
+import (
+	"slices"
+
+	"pgregory.net/rapid"
+)
+
+// repeat is a pattern in marks.
+type repeat struct {
+	name      string
+	features  []stripe
+	wideFlats bool
+	boards    bool
+}
+
+type stripe struct {
+	kind  string
+	width int
+}
+
+func (p repeat) pitch() int {
+	sum := 0
+	for _, f := range p.features {
+		sum += f.width
+	}
+	return sum
+}
+
+// The figures are invented, but of usual sizes.
+var (
+	inInches = []repeat{
+		{name: "bead and flat", features: []stripe{{"flat", 18}, {"bead", 6}}},
+		{name: "bead first", features: []stripe{{"bead", 5}, {"flat", 21}}},
+		{name: "one-handed", features: []stripe{{"flat", 22}, {"groove", 3}, {"bead", 4}}},
+		{name: "V-grooved planks", features: []stripe{{"flat", 52}, {"groove", 4}}},
+		{name: "wide planks", features: []stripe{{"flat", 92}, {"groove", 4}}, wideFlats: true},
+		{name: "one-handed wide planks", features: []stripe{{"flat", 70}, {"bead", 4}, {"groove", 3}}, wideFlats: true},
+		{name: "two flats", features: []stripe{{"flat", 30}, {"bead", 5}, {"flat", 14}, {"groove", 3}}},
+		{name: "twice the same", features: []stripe{{"flat", 16}, {"groove", 2}, {"flat", 16}, {"groove", 2}}},
+		{name: "boards", features: []stripe{{"flat", 60}, {"groove", 4}}, boards: true},
+	}
+	inMillimetres = []repeat{
+		{name: "bead and flat", features: []stripe{{"flat", 28}, {"bead", 10}}},
+		{name: "one-handed", features: []stripe{{"flat", 35}, {"groove", 5}, {"bead", 7}}},
+		{name: "wide planks", features: []stripe{{"flat", 146}, {"groove", 6}}, wideFlats: true},
+		{name: "boards", features: []stripe{{"groove", 4}, {"flat", 91}}, boards: true},
+	}
+)
+
+func (d *draft) drawProfile() repeat {
+	from := inInches
+	if d.metric {
+		from = inMillimetres
+	}
+	if d.small {
+		// Boards have no seams to judge. A pattern that repeats within its own
+		// repeat can be turned in more ways than its phase says.
+		from = slices.DeleteFunc(slices.Clone(from), func(p repeat) bool { return p.boards || p.name == "twice the same" })
+	}
+	return rapid.SampledFrom(from).Draw(d.t, "profile")
+}
+
+func (p repeat) file(d *draft) object {
+	var features []object
+	for _, f := range p.features {
+		file := object{"kind": f.kind, "width": d.length(f.width)}
+		if f.kind == "groove" && d.chance(50, "depth given") {
+			file["depth"] = d.length(2)
+		}
+		features = append(features, file)
+	}
+	out := object{"name": p.name, "features": features, "thickness": d.length(d.number(3, 8, "thickness"))}
+	if p.wideFlats {
+		out["wide_flats"] = true
+	}
+	if p.boards {
+		out["boards"] = true
+	}
+	return out
+}
