@@ -1,9 +1,52 @@
 package verify
 
 import (
-	"fmt"
+	"maps"
 	"strings"
 )
+
+// standard are the contract's weights and least sizes by the names of priorities, which it leaves
+// open: they are those of plans. The weights of edges and corners are per foot of height and inch
+// of cut or mismatch.
+var standard = map[string]rat{
+	"exposed_end":    whole(8),
+	"outside_corner": whole(4),
+	"covered_end":    whole(0),
+	"step_side":      whole(3),
+	"opening_side":   whole(2), // of a window or other opening
+	"box_side":       whole(0),
+	"inside_corner":  whole(1),
+	"seam":           ratio(1, 8), // inches per foot of height
+	"seam_line":      whole(8),    // per inch
+	"box_clear":      whole(1),    // inches
+	"least_panel":    whole(2),    // pitches
+	"whole_end":      whole(1),    // 1: a run's only exposed end must show a whole feature
+}
+
+// weights returns the defaults with the job's priorities put in.
+func (j *room) weights() map[string]rat {
+	out := maps.Clone(standard)
+	maps.Copy(out, j.Priorities)
+	return out
+}
+
+// weigh takes the weights from the plan's priorities, which must agree with the contract's defaults
+// and with the job.
+func (c *checker) weigh() {
+	c.weights = c.job.weights()
+	for k, p := range c.plan.Priorities {
+		path := item("priorities", k)
+		value, set := c.job.Priorities[p.Name]
+		if !set {
+			value = p.Default
+		}
+		c.equal(Priorities, path+".value", p.Value, value, "%s is neither the job's nor its default", p.Name)
+		if want, known := standard[p.Name]; known {
+			c.equal(Priorities, path+".default", p.Default, want, "%s is not the contract's default", p.Name)
+		}
+		c.weights[p.Name] = p.Value
+	}
+}
 
 // blemishes compares the plan's terms with those of the contract.
 func (c *checker) blemishes() {
@@ -12,9 +55,7 @@ func (c *checker) blemishes() {
 	for k, b := range c.plan.Blemishes {
 		path := item("blemishes", k)
 		total = sum(total, b.Cost)
-		if c.runOf(b.Run) < 0 {
-			c.fault(Blemish, path+".run", b.Run, "a run", "unknown run")
-		}
+		c.require(c.runOf(b.Run) >= 0, Blemish, path+".run", b.Run, "a run", "unknown run")
 		c.between(Blemish, path+".cost", b.Cost, zero(), nil, "a negative cost")
 	}
 	c.equal(Blemish, "blemish_total", c.plan.BlemishTotal, total, "not the sum of the costs")
@@ -24,17 +65,18 @@ func (c *checker) blemishes() {
 		}
 		k := c.stated(t, taken)
 		if k < 0 {
-			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s", c.missing(t, taken))
+			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.what,
+				text(t.at),
+				c.job.Runs[t.run].Name, text(t.weight), text(t.height), text(t.amount))
 			continue
 		}
 		taken[k] = true
 		b, path := c.plan.Blemishes[k], item("blemishes", k)
 		c.equal(Blemish, path+".amount", b.Amount, t.amount, "amount of %s", t.what)
-		if b.Height != nil {
-			c.equal(Blemish, path+".height", *b.Height, t.height, "height of %s", t.what)
-		}
+		c.given(Blemish, path+".height", b.Height, t.height, "height of "+t.what)
 		if full := over(times(times(b.Weight, t.amount), t.height), whole(12)); !same(b.Cost, b.product()) && !same(b.Cost, full) {
-			c.fault(Blemish, path+".weight", b.Weight, t.weight, "weight of %s, with or without its height of %s in", t.what, text(t.height))
+			c.fault(Blemish, path+".weight", b.Weight, t.weight, "weight of %s, with or without its height of %s in",
+				t.what, text(t.height))
 		}
 	}
 	for k, b := range c.plan.Blemishes {
@@ -44,7 +86,8 @@ func (c *checker) blemishes() {
 		case strings.Contains(b.Kind, "strip"): // the planner's own, beyond the contract
 			c.equal(Blemish, path+".cost", b.Cost, b.product(), "not weight x height x amount")
 		default:
-			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At), b.Run)
+			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At),
+				b.Run)
 		}
 	}
 }
@@ -74,16 +117,4 @@ func (c *checker) stated(t term, taken []bool) int {
 		}
 	}
 	return best
-}
-
-// missing describes a term that the plan lacks, with what the plan has instead at that place.
-func (c *checker) missing(t term, taken []bool) string {
-	var near []string
-	for k, b := range c.plan.Blemishes {
-		if !taken[k] && c.runOf(b.Run) == t.run && same(b.At, t.at) {
-			near = append(near, fmt.Sprintf("blemishes[%d] %s: %s x %s = %s", k, b.Kind, text(b.Weight), text(b.Amount), text(b.Cost)))
-		}
-	}
-	return fmt.Sprintf("%s at %s of %s: %s x %s ft x %s is missing (there: %s)", t.what, text(t.at), c.job.Runs[t.run].Name,
-		text(t.weight), text(over(t.height, whole(12))), text(t.amount), strings.Join(near, "; "))
 }

@@ -13,7 +13,7 @@ type checker struct {
 	regions []*region
 	boards  [][]board
 	joints  [][]joint
-	weights weights
+	weights map[string]rat
 	stock   map[string]int // index in job.Stock, by name
 	pieces  map[int]int    // index in plan.Pieces, by number
 	owner   map[int]string // path of the panel that lists a piece, by number
@@ -23,10 +23,10 @@ type checker struct {
 // Plan reports every violation of the contract that it finds in a plan for a job, both as the JSON
 // files hold them. The job is taken to be valid. No faults means that none was found.
 //
-// Any bytes will do: what is no job and no plan has faults too. The time grows with the square of the
-// number of corners in a run; a file of more than 16 MiB, a list of more than 4096 items, a number of
-// more than 64 characters, and a plan that would take minutes are faults of the kind [NotJudged] or
-// [Form].
+// Any bytes will do: what is no job and no plan has faults too. The time grows with the square of
+// the number of corners in a run; a file of more than 16 MiB, a list of more than 4096 items, a
+// number of more than 64 characters, and a plan that would take minutes are faults of the kind
+// [NotJudged] or [Form].
 func Plan(job, plan []byte) []Fault {
 	c := &checker{}
 	c.judge(job, plan)
@@ -44,9 +44,7 @@ func (c *checker) judge(job, plan []byte) {
 			c.fault(NotJudged, "", r, "a valid job", "the checker could not go on")
 		}
 	}()
-	var err error
-	if c.job, err = readJob(job); err != nil {
-		c.fault(Job, "", err, "a valid job", "the job cannot be read")
+	if c.job, c.faults = readJob(job); len(c.faults) > 0 {
 		return
 	}
 	if !c.readPlan(plan) || !c.profile() || !c.matching() {
@@ -82,7 +80,7 @@ func (c *checker) readPlan(data []byte) bool {
 		s, ok := written.(string)
 		switch {
 		case !ok:
-			return zero(), errors.New("want a number in quotes")
+			return zero(), errors.New("a number in quotes")
 		case is == "money":
 			return readDecimal(s)
 		}
@@ -119,16 +117,8 @@ func (c *checker) profile() bool {
 
 // matching finds the runs, the stock and the pieces that belong together.
 func (c *checker) matching() bool {
-	names := func(n int, name func(i int) string) (out []string) {
-		for i := range n {
-			out = append(out, name(i))
-		}
-		return out
-	}
-	got := names(len(c.plan.Runs), func(i int) string { return c.plan.Runs[i].Name })
-	want := names(len(c.job.Runs), func(i int) string { return c.job.Runs[i].Name })
-	if !slices.Equal(got, want) {
-		c.fault(Job, "runs", got, want, "not the job's runs")
+	if !slices.EqualFunc(c.plan.Runs, c.job.Runs, func(got planRun, want run) bool { return got.Name == want.Name }) {
+		c.fault(Job, "runs", len(c.plan.Runs), len(c.job.Runs), "not the job's runs by name")
 		return false
 	}
 	c.stock = map[string]int{}
@@ -155,9 +145,7 @@ func (c *checker) corners() {
 			got = corner.Passes + "/" + corner.Butts
 		}
 		if !shared || r.Right.Kind == outsideCorner {
-			if got != "" && got != "/" {
-				c.fault(Corner, path, got, "nothing", "no inside corner is shared here")
-			}
+			c.require(got == "" || got == "/", Corner, path, got, "nothing", "no inside corner is shared here")
 			continue
 		}
 		here, there = r.Name+"/"+c.job.Runs[next].Name, c.job.Runs[next].Name+"/"+r.Name
@@ -178,11 +166,10 @@ func (c *checker) corners() {
 // repeats compares what the plan repeats from the job.
 func (c *checker) repeats() {
 	c.equal(Job, "title", c.plan.Title, c.job.Title, "not the job's title")
-	if c.plan.Tape != nil {
-		c.equal(Job, "tape", *c.plan.Tape, c.job.tape, "not the job's tape")
-	}
+	c.given(Job, "tape", c.plan.Tape, c.job.tape, "not the job's tape")
 	if got := c.plan.Saw; got != nil {
-		c.equal(Job, "saw", *got, c.job.Saw, "not the job's saw")
+		c.given(Job, "saw.kerf", got.Kerf, c.job.kerf, "not the job's kerf")
+		c.equal(Job, "saw.square_up", got.SquareUp, c.job.Saw.SquareUp, "not what the job squares up")
 	}
 	if got := c.plan.Gaps; got != nil {
 		c.equal(Job, "gaps", *got, c.job.Gaps, "not the job's gaps")
@@ -195,8 +182,8 @@ func (c *checker) repeats() {
 			continue
 		}
 		want := c.job.Stock[k]
-		c.equal(Stock, path, []any{got.Width, got.Length, got.LeftPhase, or(got.Price, nil), got.Squared, number(got.Count)},
-			[]any{want.Width, want.Length, want.LeftPhase, or(want.Price, nil), want.Squared, number(want.Count)},
+		c.equal(Stock, path, []any{got.Width, got.Length, got.LeftPhase, got.Price, got.Squared, got.Count},
+			[]any{want.Width, want.Length, want.LeftPhase, want.Price, want.Squared, want.Count},
 			"not the job's: width, length, phase, price, squared, count")
 	}
 	for i, got := range c.plan.Runs {
@@ -206,32 +193,20 @@ func (c *checker) repeats() {
 
 // repeatedRun compares a run of the plan with the job's.
 func (c *checker) repeatedRun(path string, got planRun, want run) {
-	if got.Width != nil {
-		c.equal(Job, path+".width", *got.Width, want.Width, "not the job's width")
-	}
+	c.given(Job, path+".width", got.Width, want.Width, "not the job's width")
 	for k, e := range []*end{got.Left, got.Right} {
-		name, of := ".left", want.Left
-		if k == 1 {
-			name, of = ".right", want.Right
-		}
-		if e != nil {
-			c.equal(Job, path+name, []any{e.Kind, e.Lean}, []any{of.Kind, of.Lean}, "not the job's end")
+		if of := []end{want.Left, want.Right}[k]; e != nil {
+			c.equal(Job, path+[]string{".left", ".right"}[k], []any{e.Kind, e.Lean}, []any{of.Kind, of.Lean},
+				"not the job's end")
 		}
 	}
-	var wall loop
-	n := len(want.Heights) - 1
+	var bottom, top loop
 	for _, h := range want.Heights {
-		wall = append(wall, point{h.At, h.Bottom})
+		bottom, top = append(bottom, point{h.At, h.Bottom}), append(top, point{h.At, h.Top})
 	}
-	for k, h := range slices.Backward(want.Heights) {
-		top := point{h.At, h.Top}
-		if k == 0 {
-			top.X = sum(top.X, want.Left.Lean)
-		} else if k == n {
-			top.X = sum(top.X, want.Right.Lean)
-		}
-		wall = append(wall, top)
-	}
+	top[0].X, top[len(top)-1].X = sum(top[0].X, want.Left.Lean), sum(top[len(top)-1].X, want.Right.Lean)
+	slices.Reverse(top)
+	wall := append(bottom, top...)
 	c.alike(Job, path+".outline", got.Outline, wall, "not the wall as taped")
 	for k, o := range got.Openings {
 		at := item(path+".openings", k)
@@ -248,11 +223,4 @@ func (c *checker) alike(kind Kind, path string, got, want loop, note string) {
 	if len(got) > 0 && len(want) > 0 {
 		c.equal(kind, path, c.job.sweep.area(shape{got, want}.edges()), zero(), "%s (square inches that differ)", note)
 	}
-}
-
-func number(n *int) any {
-	if n == nil {
-		return nil
-	}
-	return *n
 }

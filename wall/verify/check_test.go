@@ -5,12 +5,14 @@ import (
 	"testing"
 )
 
-// The plans in testdata are made by hand, with pencil and the contract, not by
-// the planner.
+// The plans in testdata are made by hand, with pencil and the contract, not by the planner.
 var byHand = []string{"shelf", "corner", "outside", "door"}
 
 // fixture returns one of them with its job.
-func fixture(t testing.TB, name string) (job, plan string) {
+func fixture(t interface {
+	Helper()
+	Fatal(...any)
+}, name string) (job, plan string) {
 	t.Helper()
 	read := func(file string) string {
 		data, err := os.ReadFile("testdata/" + file)

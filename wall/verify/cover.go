@@ -7,14 +7,8 @@ import "slices"
 // that the lengths on the middle line speak for the whole strip.
 func (c *checker) coverage(i int) {
 	g, path := c.regions[i], item("runs", i)
-	s := strip{c: c, g: g, path: path, mark: g.mark, slack: zero(), allowed: zero()}
-	all := slices.Clone(g.outline)
-	for _, h := range g.holes {
-		all = append(all, slices.Concat(h.edges...)...)
-		if len(h.spare) > 0 && len(h.edges) > 0 && &h.spare[0] != &h.edges[0] {
-			all = append(all, slices.Concat(h.spare...)...)
-		}
-	}
+	s := strip{c: c, g: g, path: path, mark: g.mark}
+	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(g.spare...))
 	for _, piece := range c.plan.Pieces {
 		if piece.Run != c.job.Runs[i].Name {
 			continue
@@ -30,23 +24,16 @@ func (c *checker) coverage(i int) {
 	for _, b := range c.boards[i] {
 		more = append(more, b.left, b.right)
 	}
-	leans := g.leans()
-	if len(leans) > 0 {
+	if g.left.leaning || g.right.leaning {
 		s.mark = times(s.mark, sum(whole(1), g.run.steepest()))
-	}
-	for _, l := range leans {
-		more = append(more, l[0], l[1])
-		s.allowed = sum(s.allowed, times(g.mark, sum(g.left.rise(), g.right.rise(), whole(1))))
 	}
 	xs := g.events(all, more...)
 	for k := 0; k+1 < len(xs); k++ {
 		s.left, s.right, s.x = xs[k], xs[k+1], middle(xs[k], xs[k+1])
 		s.wanted = !slices.ContainsFunc(c.boards[i], func(b board) bool { return b.old && within(s.x, b.left, b.right) }) &&
 			!slices.ContainsFunc(c.joints[i], func(j joint) bool { return !j.open && less(j.left, s.x) && less(s.x, j.right) })
-		s.leaning = slices.ContainsFunc(leans, func(l [2]rat) bool { return within(s.x, l[0], l[1]) })
 		s.judge()
 	}
-	c.between(Cover, path, s.slack, nil, s.allowed, "square inches without a piece beside a leaning end, more than rounding to the tape explains")
 }
 
 // strip is a part of a run in which nothing changes but along straight lines.
@@ -57,9 +44,7 @@ type strip struct {
 	left, right, x rat // its sides and its middle
 	pieces         [][]edge
 	wanted         bool // the region is to be covered here
-	leaning        bool // an end of the wall leans through it, where rounding is to the side
 	mark           rat  // what rounding may take up or down
-	slack, allowed rat  // what is missing beside leaning ends, and the most that rounding may cost there
 }
 
 // covered returns what the pieces cover on the upright line at x: each by itself.
@@ -71,8 +56,8 @@ func (s *strip) covered(x rat, look side) []span {
 	return each
 }
 
-// region returns what must be covered on the upright line at x or, spared, what rounding of sloped
-// openings cannot leave open of it.
+// due returns what must be covered on the upright line at x or, spared, what rounding cannot leave
+// open of it.
 func (s *strip) due(x rat, look side, spared bool) []span {
 	if !s.wanted {
 		return nil
@@ -88,17 +73,6 @@ func (s *strip) judge() {
 	s.c.equal(Cover, s.path, times(width, diff(length(each), length(union))), zero(), "%s covered by two pieces", place)
 	s.c.equal(Cover, s.path, times(width, length(without(union, due))), zero(), "%s of pieces outside the region", place)
 	due = s.due(s.x, fromRight, true)
-	if s.leaning {
-		s.slack = sum(s.slack, times(width, length(without(due, union))))
-		for _, d := range due {
-			for _, end := range []bound{d.low, d.high} {
-				if end.sloped {
-					s.allowed = sum(s.allowed, times(width, s.g.mark))
-				}
-			}
-		}
-		return
-	}
 	// What is missing changes along a straight line: it is most at one of the sides.
 	lost := most(
 		lost(s.mark, due, s.due(s.left, fromRight, true), joined(s.covered(s.left, fromRight))),
@@ -107,11 +81,11 @@ func (s *strip) judge() {
 	s.c.equal(Cover, s.path, times(width, lost), zero(), "%s of the region without a piece", place)
 }
 
-// lost returns how much of the wanted spans at one side of a strip is not covered and cannot be laid
-// to rounding: that takes less than one mark, and only at an end that a sloped line gives. On a run
-// with a leaning end, where a corner of two slopes is rounded up or down and then sideways too, it can
-// take as much more as the line rises over a mark. inside are the same spans within the strip, whose
-// ends say what is sloped.
+// lost returns how much of the wanted spans at one side of a strip is not covered and cannot be
+// laid to rounding: that takes less than one mark, and only at an end that a sloped line gives. On
+// a run with a leaning end, where a corner of two slopes is rounded up or down and then sideways
+// too, it can take as much more as the line rises over a mark. inside are the same spans within the
+// strip, whose ends say what is sloped.
 func lost(mark rat, inside, wanted, union []span) rat {
 	total := zero()
 	for k, s := range wanted {
@@ -134,17 +108,6 @@ func lost(mark rat, inside, wanted, union []span) rat {
 		}
 	}
 	return total
-}
-
-// leans returns the strips of a run in which an end of the wall leans, one mark wider on both sides.
-func (g *region) leans() [][2]rat {
-	var out [][2]rat
-	for _, e := range []endEdge{g.left, g.right} {
-		if e.leaning {
-			out = append(out, [2]rat{diff(e.outer(false), g.mark), sum(e.outer(true), g.mark)})
-		}
-	}
-	return out
 }
 
 // steepest returns the greatest rise over run of the lines at top and bottom.

@@ -22,8 +22,8 @@ const (
 // decoder takes a JSON file apart into a struct. The JSON name of a field is its Go name in snake
 // case. A list for a struct gives its fields in order, as a point is [x, y], and a text its name.
 // Numbers are rats, 0 where the file has none, or else nil pointers to rats; number reads what
-// stands for one, and a field's tag `is` says what it is: inches or a ratio, "money", or a
-// "weight" (a plain JSON number).
+// stands for one, and a field's tag `is` says what it is: inches or a ratio, "money", or a "weight"
+// (a plain JSON number).
 type decoder struct {
 	number func(is, path string, written any) (rat, error)
 	fault  func(path, got, want string)
@@ -114,21 +114,18 @@ func (d decoder) value(path string, node any, v reflect.Value, is string) {
 			v.SetMapIndex(reflect.ValueOf(name), n)
 		}
 	case reflect.String:
-		if s, isString := node.(string); isString {
-			ok = true
-			v.SetString(s)
-		}
+		s, isString := node.(string)
+		ok = ok || isString
+		v.SetString(s)
 	case reflect.Bool:
-		if b, isBool := node.(bool); isBool {
-			ok = true
-			v.SetBool(b)
-		}
+		b, isBool := node.(bool)
+		ok = ok || isBool
+		v.SetBool(b)
 	case reflect.Int:
 		n, isNumber := node.(json.Number)
-		if i, err := strconv.ParseInt(string(n), 10, 32); isNumber && err == nil {
-			ok = true
-			v.SetInt(i)
-		}
+		i, err := strconv.ParseInt(string(n), 10, 32)
+		ok = ok || isNumber && err == nil
+		v.SetInt(i)
 	}
 	if !ok {
 		d.fault(path, fmt.Sprintf("%.40v", node), jsonType[v.Kind()])

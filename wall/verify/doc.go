@@ -1,147 +1,113 @@
-// Package proof judges plans from outside: it reads a job and a plan as JSON and
-// reports every place where the plan breaks the contract between the two.
+// Package verify judges plans from outside: it reads a job and a plan as JSON and reports every
+// place where the plan breaks the contract between the two.
 //
-// The contract is what job and plan mean: the fields of a job file as the README
-// describes them, the fields of a plan as package plan comments them, and the
-// rules of geometry, sawing and looks that package wall and package nest state.
-// What it leaves open is settled under Readings below.
+//	job  ── [Plan] ──┐
+//	plan ────────────┴──> faults, none for a plan that keeps the contract
 //
-// It shares no code with the planner. Lengths, regions, phases, cuts and
-// blemishes are reckoned anew from the job alone, with math/big.Rat, in the
-// plainest way there is; where the two disagree, one of them is wrong.
+// The contract is what job and plan mean: the fields of a job file as the README describes them,
+// the fields of a plan as package plan comments them, and the rules of geometry, sawing and looks
+// that packages wall and nest state. What it leaves open is settled under Readings below.
 //
-//	job  ── [Check] ──┐
-//	plan ─────────────┴──> faults, none for a plan that keeps the contract
-//
-// [LeastBlemish] goes further for small rooms: it finds the least blemish that
-// any layout can have, to compare with the best-looking choice of a plan.
-//
-// # Units and exactness
-//
-// Everything is exact inches, square inches or pure numbers; nothing is rounded
-// but what the contract rounds.
+// It shares no code with the planner. Lengths, regions, phases, cuts and blemishes are calculated
+// anew from the job alone, with math/big.Rat, in the plainest way there is; where the two disagree,
+// one of them is wrong. Everything is exact inches, square inches or pure numbers, and nothing is
+// rounded but what the contract rounds.
 //
 // # Guarantees
 //
-//   - Plans made by hand pass (TestRightPlansPass).
-//   - Each of more than a hundred ways to spoil such a plan is caught
-//     (TestMutationsAreCaught, TestOtherJobsAreCaught).
-//   - The least blemish is that of counting out every choice of seams
-//     (TestSeamsAreAsCheapAsEnumeration).
+//   - Plans made by hand pass (TestRightPlansPass), and those of the examples
+//     (TestPlansOfTheExamples).
+//   - Each of more than a hundred ways to spoil such a plan is caught (TestMutationsAreCaught,
+//     TestOtherJobsAreCaught).
+//   - No bytes make it panic or search without an end (FuzzPlan).
 //
-// # Faults
+// # What is not judged
 //
-// The kind of a [Fault] says what it concerns:
-//
-//	form                how numbers are written, and the format
-//	job, profile        the plan is not about this job
-//	corner, limits      who passes at a corner; where panels may reach
-//	phase, restart      the pattern on the wall
-//	exposed             a run's only exposed end that is seen shows no whole feature
-//	exposed outweighed  the same where other edges weigh more, so that the least
-//	                    blemish alone may well cut it
-//	panels, seam gap    panels in order, within limits and sheets, gaps between
-//	narrow, box         the hard rules that may give way
-//	outline, hole       a piece by itself
-//	cover               the pieces of a run cover its region exactly once
-//	order, closing      numbers, and the piece fitted last
-//	stock, placement    sheets, and pieces on them
-//	notch               a piece in the notch of another
-//	cuts, offcut        the sawing, replayed
-//	bound, choices      what is proved and chosen
-//	priorities, blemish weights and terms of what is best
-//	checker             the checker could not go on
+// That no nest of the pieces takes fewer sheets than the bound, that no layout looks better or
+// needs less (for small rooms a test searches them all: TestBestLookingChoiceIsLeast), which of
+// several equal plans is taken, quantities of the take-off, weak spots, the order of cuts within a
+// piece, and words.
 //
 // # Readings
 //
 // Where the contract leaves room, this is how it is read here.
 //
-//  1. The foot of a leaning end stands at x = 0 (or the run's width) on the bottom
-//     line, its head at the lean from there on the top line of the end station;
-//     the top line runs from the head straight to the next station.
-//  2. The side gap, a butting thickness and the long point of an outside corner
-//     move the line of an end sideways. Where a wall leans, the bottom and top
-//     lines run on straight as far as that line; past an outside corner they
-//     run on level, since no tape was held there.
+//  1. The foot of a leaning end stands at x = 0 (or the run's width) on the bottom line, its head
+//     at the lean from there on the top line of the end station; the top line runs from the head
+//     straight to the next station.
+//  2. The side gap, a butting thickness and the long point of an outside corner move the line of an
+//     end sideways. Where a wall leans, the bottom and top lines run on straight as far as that
+//     line; past an outside corner they run on level, since no tape was held there.
 //  3. Top and bottom gaps are measured upright.
-//  4. The upright side of a step moves by the side gap toward the taller part:
-//     at the top toward the higher, at the bottom toward the lower line. The
-//     low line runs on level over the gap.
-//  5. An opening grows by its gap on all sides, each edge straight outward. An
-//     opening of kind other takes the window's gap. For edges neither level nor
-//     upright the contract does not say how they move: pieces must stay off the
-//     opening as taped, and what is missing is bounded by its height and gaps.
-//  6. A stretch that an opening takes from top to bottom parts the run: there is
-//     no seam, and the pattern runs on behind it.
+//  4. The upright side of a step moves by the side gap toward the taller part: at the top toward
+//     the higher, at the bottom toward the lower line. The low line runs on level over the gap.
+//  5. An opening grows by its gap along and across: every place within the gap of it in x and in y
+//     is left open. An opening of kind other takes the window's gap. Beside edges neither level nor
+//     upright rounding may leave open what lies within two marks more.
+//  6. A stretch that an opening takes from top to bottom parts the run: there is no seam, and the
+//     pattern runs on behind it.
 //  7. Butting and long points count the thickness of the profile.
-//  8. A computed point lies less than one mark off the exact one. Rounding a point
-//     that has been rounded already can lose two marks, and is a fault.
-//  9. The ends of a leaning edge that no tape gave are rounded sideways into the
-//     space too; the middle of the straight edge between them speaks for its phase.
-//     The limit that a plan tells there may be the exact or the rounded one; panels
-//     stop, and phase 0 at the left limit stands, at the rounded one. Up is rounded
-//     first.
-//  10. A bead or groove is a seam line's neighbour on either side, round the end of
-//     the repeat too. A profile without any has no distance to a line.
-//  11. The height of an inside corner is the lesser of the two end edges of the
-//     shapes, at their limits.
-//  12. The height of a seam is that of the region at the middle of its gap, every
-//     sloped line there rounded into the space, openings left out; the lesser
-//     side where the two differ.
-//  13. A seam costs prominence x feet x 1/8; its distance off the nearest line
-//     costs 8 an inch, whatever the height and prominence.
-//  14. A used break costs its own term and the plain seam term, without distance.
-//     The focal zone, not the break, gives the seam's prominence.
+//  8. A computed point lies less than one mark off the exact one. Rounding a point that has been
+//     rounded already can lose two marks, and is a fault.
+//  9. The ends of a leaning edge that no tape gave are rounded sideways into the space too; the
+//     middle of the straight edge between them speaks for its phase. The limit that a plan states
+//     there may be the exact or the rounded one; panels stop, and phase 0 at the left limit stands,
+//     at the rounded one. Up is rounded first.
+//  10. A bead or groove is a seam line's neighbour on either side, round the end of the repeat too.
+//     A profile without any has no distance to a line.
+//  11. The height of an inside corner is the lesser of the two end edges of the shapes, at their
+//     limits.
+//  12. The height of a seam is that of the region at the middle of its gap, every sloped line there
+//     rounded into the space, openings left out; the lesser side where the two differ.
+//  13. A seam costs prominence x feet x 1/8; its distance off the nearest line costs 8 an inch,
+//     whatever the height and prominence.
+//  14. A used break costs its own term and the plain seam term, without distance. The focal zone,
+//     not the break, gives the seam's prominence.
 //  15. Focal zones hold both their ends; where two touch, the higher counts.
-//  16. An end's own prominence takes the place of 8, 4 or 0; at an inside corner
-//     the greater of its two ends' takes the place of 1.
-//  17. The measure for wide flats holds for flats; a cut bead or groove counts its
-//     distance to the nearest boundary. Half or more of a flat counts nothing.
-//  18. An edge is seen if its weight and its height are above 0. Ends are seen at
-//     exposed, outside and covered ends only.
-//  19. Equal cuts at two seen ends: the same width left of a like feature (kind and
-//     width) at both.
-//  20. A neighbour's pattern is carried round corner after corner, at most once
-//     round a closed room. Where no run of a chain shows an edge, each run may
-//     start with phase 0 at its own left limit, and that is carried too. It is the
-//     limit of the layout at hand: who passes at the corners moves it.
+//  16. An end's own prominence takes the place of 8, 4 or 0; at an inside corner the greater of its
+//     two ends' takes the place of 1.
+//  17. The measure for wide flats holds for flats; a cut bead or groove counts its distance to the
+//     nearest boundary. Half or more of a flat counts nothing.
+//  18. An edge is seen if its weight and its height are above 0. Ends are seen at exposed, outside
+//     and covered ends only.
+//  19. Equal cuts at two seen ends: the same width left of a like feature (kind and width) at both.
+//  20. A neighbour's pattern is carried round corner after corner, at most once round a closed
+//     room. Where no run of a chain shows an edge, each run may start with phase 0 at its own left
+//     limit, and that is carried too. It is the limit of the layout at hand: who passes at the
+//     corners moves it.
 //  21. Any origin of a run goes with any origin of the others.
-//  22. Set-out and restarts hold in the direction of work: the set-out's origin
-//     from where the work begins to the first restart, each restart's beyond it.
-//  23. Panels in place of installed ones are none; they count as neighbours, with a
-//     seam that costs what a seam costs, between two of them too, and the set-out
-//     must go through them. A run with one has no choice of what its exposed end
-//     shows.
-//  24. Boards close up without a gap or with the seam gap, at no cost, and are
-//     never too narrow.
-//  25. A panel is as wide as its stock allows upright, or turned where the pattern
-//     is its own mirror image; any stock will do. Whether it must also be long
-//     enough, and whether there are enough such sheets for all such panels, is left
-//     open.
-//  26. The distance of a seam to a box is that of the middle of its gap to the side
-//     as taped; less than the least distance is too near. Another way is told to
-//     exist only where moving that one seam to another line would do.
-//  27. The hard rules go before the blemish over the whole room; that a run's only
-//     exposed end that is seen shows a whole feature is one of them (priority
-//     whole_end). What breaks fewest is best: each narrow panel, each box too near
-//     a seam and each such end counts. A panel that fills a whole stretch is narrow
-//     by force only if no other way to pass and butt makes it wider.
+//  22. Set-out and restarts hold in the direction of work: the set-out's origin from the limit
+//     where the work begins to the first restart, each restart's beyond it.
+//  23. Panels in place of installed ones are none; they count as neighbours, with a seam that costs
+//     what a seam costs, between two of them too, and the set-out must go through them. A run with
+//     one has no choice of what its exposed end shows, nor of where the work begins.
+//  24. Boards close up without a gap or with the seam gap, at no cost, and are never too narrow.
+//  25. A panel is as wide as its stock allows upright, or turned where the pattern is its own
+//     mirror image; any stock will do. Whether it must also be long enough, and whether there are
+//     enough such sheets for all such panels, is left open.
+//  26. The distance of a seam to a box is that of the middle of its gap to the side as taped; less
+//     than the least distance is too near. There is another way only where moving that one seam to
+//     another line would do.
+//  27. The hard rules go before the blemish over the whole room; that a run's only exposed end that
+//     is seen shows a whole feature is one of them (priority whole_end). What breaks fewest is
+//     best: each narrow panel, each box too near a seam and each such end counts. A panel that
+//     fills a whole stretch is narrow by force only if no other way to pass and butt makes it
+//     wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
-//  29. Pieces are numbered from 1 in the order of the list, along each run in the
-//     direction of work; its closing pieces are those of the panel fitted last.
-//  30. A cut may run past the far edge as it may past the near one: then nothing
-//     is left there. The blade must touch the part.
-//  31. A piece may lie wholly within the bounding rectangle of another if the two
-//     outlines share nothing; it then need not stand free by through cuts, and
-//     the other must have stood free at some step.
-//  32. Proved means that the plan has as few sheets as sheets_at_least says. Where
-//     some stock is counted, it may speak of the sheets to buy instead, and is
-//     not judged.
-//  33. Of two choices, neither is at least as good in sheets, sheets to buy, money
-//     and blemish together.
-//  34. A blemish's weight may hold the height in feet or not; the cost is with it.
-//  35. The tape is 1/16 in where the job names none, 1 mm where its units are
-//     metric.
-//  36. An upright that is the side of a step and of an opening counts as the
-//     opening's.
+//  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
+//     work; its closing pieces are those of the panel fitted last.
+//  30. A cut may run past the far edge as it may past the near one: then nothing is left there. The
+//     blade must touch the part.
+//  31. Proved means that the plan has as few sheets as sheets_at_least says. Where some stock is
+//     counted, it may speak of the sheets to buy instead, and is not judged.
+//  32. Of two choices, neither is at least as good in sheets, sheets to buy, money and blemish
+//     together.
+//  33. A blemish's weight may hold the height in feet or not; the cost is with it.
+//  34. The tape is 1/16 in where the job names none, 1 mm where its units are metric.
+//  35. An upright that is the side of a step and of an opening counts as the opening's.
+//  36. A point given by distances from known ones agrees with two of them to a mark, and with the
+//     others to what the plan states. An arched head is given by points on or outside of its arc,
+//     by two marks at most, and straight edges between them that do not enter it.
+//  37. A story pole has a mark at both edges of each panel. On a piece every corner is marked;
+//     starter holes stay in the waste.
 package verify

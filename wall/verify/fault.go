@@ -1,6 +1,9 @@
 package verify
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Kind says what a fault concerns. Its words are those of the list in the package comment.
 type Kind uint8
@@ -17,7 +20,6 @@ const (
 	Phase                  // the pattern on the wall
 	Restart                // where the pattern starts afresh
 	Exposed                // a run's only exposed end that is seen shows no whole feature
-	Outweighed             // the same where other edges weigh more, so that blemish alone may cut it
 	Panels                 // panels in order, within limits and sheets
 	SeamGap                // what lies between them
 	Narrow                 // a hard rule that may give way, with a warning
@@ -40,7 +42,7 @@ const (
 )
 
 var kinds = [...]string{
-	"not judged", "form", "job", "profile", "taped", "corner", "limits", "phase", "restart", "exposed", "exposed outweighed",
+	"not judged", "form", "job", "profile", "taped", "corner", "limits", "phase", "restart", "exposed",
 	"panels", "seam gap", "narrow", "box", "outline", "hole", "marks", "cover", "order", "closing", "stock", "placement",
 	"cuts", "offcut", "bound", "choices", "takeoff", "priorities", "blemish",
 }
@@ -56,8 +58,8 @@ func (k Kind) String() string {
 // MarshalText writes the word of a kind.
 func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
-// Fault is one place where a plan breaks the contract. Kind groups faults that belong together, Path
-// names the place in the plan's JSON, and Got and Want are the two figures that disagree.
+// Fault is one place where a plan breaks the contract. Kind groups faults that belong together,
+// Path names the place in the plan's JSON, and Got and Want are the two figures that disagree.
 type Fault struct {
 	Kind Kind   `json:"kind"`
 	Path string `json:"path"`
@@ -68,12 +70,20 @@ type Fault struct {
 
 // String writes the fault on one line.
 func (f Fault) String() string {
-	return fmt.Sprintf("%s: %s: %s (got %s, want %s)", f.Kind, f.Path, f.Text, f.Got, f.Want)
+	line := fmt.Sprintf("%s: %s: %s (got %s, want %s)", f.Kind, f.Path, f.Text, f.Got, f.Want)
+	return strings.Join(strings.Fields(line), " ")
 }
 
 // fault reports a disagreement.
 func (c *checker) fault(kind Kind, path string, got, want any, note string, args ...any) {
 	c.faults = append(c.faults, Fault{kind, path, show(got), show(want), fmt.Sprintf(note, args...)})
+}
+
+// require reports a disagreement unless ok.
+func (c *checker) require(ok bool, kind Kind, path string, got, want any, note string, args ...any) {
+	if !ok {
+		c.fault(kind, path, got, want, note, args...)
+	}
 }
 
 // equal reports two things that should be the same: of one length there is but one text.
@@ -93,10 +103,36 @@ func (c *checker) between(kind Kind, path string, got, low, high rat, note strin
 	}
 }
 
+// given reports a number that should be the same as another, if the plan states it.
+func (c *checker) given(kind Kind, path string, got *rat, want rat, note string) {
+	if got != nil {
+		c.equal(kind, path, *got, want, "%s", note)
+	}
+}
+
 // show writes one side of a disagreement.
 func show(v any) string {
-	if n, ok := v.(rat); ok {
-		return text(n)
+	switch v := v.(type) {
+	case rat:
+		return text(v)
+	case *rat:
+		if v != nil {
+			return text(*v)
+		}
+		return "none"
+	case *int:
+		if v != nil {
+			return fmt.Sprint(*v)
+		}
+		return "none"
+	case point:
+		return show([]any{v.X, v.Y})
+	case []any:
+		var all []string
+		for _, item := range v {
+			all = append(all, show(item))
+		}
+		return "[" + strings.Join(all, ", ") + "]"
 	}
 	return fmt.Sprint(v)
 }

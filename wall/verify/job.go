@@ -20,6 +20,7 @@ type room struct {
 	Priorities   map[string]rat `is:"weight"`
 
 	tape    rat
+	kerf    rat
 	pattern *pattern // nil until a ready profile is known
 	sweep   *sweep
 }
@@ -46,7 +47,10 @@ type stock struct {
 // usable is what is left of the length when both ends are squared.
 func (s stock) usable() rat { return diff(s.Length, times(whole(2), s.trim)) }
 
-type saw struct{ Kerf, SquareUp rat }
+type saw struct {
+	Kerf     *rat
+	SquareUp rat
+}
 
 type gaps struct{ Top, Bottom, Side, Seam, Box, Window rat }
 
@@ -121,30 +125,23 @@ func or(n *rat, other rat) rat {
 	return *n
 }
 
-// corner returns the run that shares a corner with the right end of run i, and whether there is one.
+// corner returns the run that shares a corner with the right end of run i, and whether there is
+// one.
 func (j *room) corner(i int) (next int, ok bool) {
 	kind := j.Runs[i].Right.Kind
-	if kind != insideCorner && kind != outsideCorner {
-		return 0, false
-	}
-	next = i + 1
-	if next == len(j.Runs) {
-		if !j.Closed {
-			return 0, false
-		}
-		next = 0
-	}
-	return next, j.Runs[next].Left.Kind == kind
+	next = (i + 1) % len(j.Runs)
+	shared := (kind == insideCorner || kind == outsideCorner) && kind == j.Runs[next].Left.Kind
+	return next, shared && (next > 0 || j.Closed)
 }
 
 // readJob reads a job that is taken to be valid: it refuses only what cannot be judged.
-func readJob(data []byte) (*room, error) {
+func readJob(data []byte) (*room, []Fault) {
 	j := &room{sweep: &sweep{left: mostSteps}}
 	var units struct{ Units string }
 	_ = json.Unmarshal(data, &units) // what is wrong comes to light below
-	var faults []error
-	refuse := func(path, got, want string) { faults = append(faults, fmt.Errorf("%s: %s, %s", path, got, want)) }
-	decoder{fault: refuse, number: func(is, path string, written any) (rat, error) {
+	var faults []Fault
+	refuse := func(path, got, want string) { faults = append(faults, Fault{Job, path, got, want, "cannot be judged"}) }
+	sound := decoder{fault: refuse, number: func(is, path string, written any) (rat, error) {
 		switch s := written.(type) {
 		case json.Number:
 			if is == "weight" {
@@ -156,55 +153,49 @@ func readJob(data []byte) (*room, error) {
 			}
 			return readLength(s, units.Units)
 		}
-		return zero(), errors.New("want a number in quotes")
+		return zero(), errors.New("a number in quotes")
 	}}.decode(data, j)
-	if len(faults) == 0 {
+	if sound {
 		j.complete(refuse)
 	}
-	return j, errors.Join(faults...)
+	return j, faults
 }
 
-// complete derives what the file leaves to its defaults, and refuses what no region can be built of.
+// complete derives what the file leaves to its defaults, and refuses what no region can be built
+// of.
 func (j *room) complete(refuse func(path, got, want string)) {
 	j.tape = ratio(1, 16)
 	if j.Units == "mm" || j.Units == "cm" {
 		j.tape = perUnit["mm"]
 	}
 	if j.tape = or(j.Tape, j.tape); j.tape.Sign() <= 0 {
-		refuse("tape", text(j.tape), "want more than 0")
+		refuse("tape", text(j.tape), "more than 0")
 	}
+	j.kerf = or(j.Saw.Kerf, ratio(1, 8))
 	for i := range j.Stock {
-		if !j.Stock[i].Squared {
-			j.Stock[i].trim = j.Saw.SquareUp
-		} else {
+		if j.Stock[i].trim = j.Saw.SquareUp; j.Stock[i].Squared {
 			j.Stock[i].trim = zero()
 		}
 	}
 	if len(j.Profile.Features) > 0 {
 		var err error
 		if j.pattern, err = newPattern(j.Profile); err != nil {
-			refuse("profile.features", err.Error(), "want a repeat")
+			refuse("profile.features", err.Error(), "a repeat")
 		}
 	}
 	for i := range j.Runs {
 		r := &j.Runs[i]
 		if len(r.Heights) < 2 {
-			refuse(item("runs", i)+".heights", fmt.Sprint(len(r.Heights)), "want two or more")
+			refuse(item("runs", i)+".heights", fmt.Sprint(len(r.Heights)), "two or more")
 		}
 		for k := range r.Openings {
-			r.Openings[k].place()
+			switch o := &r.Openings[k]; {
+			case o.Points != nil: // not known yet
+			case len(o.Outline) > 0:
+				o.taped = o.Outline.moved(o.Left, o.Bottom)
+			case o.Width.Sign() > 0:
+				o.taped = rectangle(point{o.Left, o.Bottom}, point{sum(o.Left, o.Width), sum(o.Bottom, o.Height)})
+			}
 		}
-	}
-}
-
-// place finds the outline of an opening as taped, but for its arched head and corners that are taped
-// from known points.
-func (o *opening) place() {
-	switch {
-	case o.Points != nil:
-	case len(o.Outline) > 0:
-		o.taped = o.Outline.moved(o.Left, o.Bottom)
-	case o.Width.Sign() > 0:
-		o.taped = rectangle(o.Left, o.Bottom, o.Width, o.Height)
 	}
 }

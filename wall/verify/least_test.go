@@ -7,13 +7,13 @@ import (
 	"pgregory.net/rapid"
 )
 
-// count tries every set of lines for seams and returns the least price: the slow
-// way, for a handful of lines.
+// count tries every set of lines for seams and returns the least price: the slow way, for a handful
+// of lines.
 func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) (best price, ok bool) {
 	p, gap := s.job.pattern, half(s.job.Gaps.Seam)
 	panel := func(to rat) (broken int, fits bool) {
 		w := diff(to, start)
-		if less(w, times(s.weights[leastPanel], p.pitch)) {
+		if less(w, times(s.weights["least_panel"], p.pitch)) {
 			broken = 1
 		}
 		return broken, w.Sign() > 0 && p.sheetFor(s.job.Stock, w, p.phase(start, origin))
@@ -27,7 +27,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 			continue
 		}
 		rest, found := s.count(i, g, origin, sum(x, gap), right, lines[k+1:])
-		rest.broken += broken + s.job.nearBoxes(i, x, s.weights[boxClear])
+		rest.broken += broken + s.job.nearBoxes(i, x, s.weights["box_clear"])
 		if !found {
 			continue
 		}
@@ -70,9 +70,9 @@ func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
 	}
 }
 
-// A run of 40 in, 1 ft high, both ends exposed, repeat 1-1/8 flat and 3/8 bead:
-// either end whole leaves the other 1/8 from a boundary, at 8 x 1 ft x 1/8 = 1;
-// equal cuts of 1/16 cost the same. On sheets of 30 in a seam adds 1/8.
+// A run of 40 in, 1 ft high, both ends exposed, repeat 1-1/8 flat and 3/8 bead: either end whole
+// leaves the other 1/8 from a boundary, at 8 x 1 ft x 1/8 = 1; equal cuts of 1/16 cost the same. On
+// sheets of 30 in a seam adds 1/8.
 func TestLeastBlemishByHand(t *testing.T) {
 	const job = `{"profile": {"name": "p", "features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
 	 "stock": [{"name": "s", "width": "WIDTH", "length": "96"}],
@@ -94,10 +94,10 @@ func TestLeastBlemishByHand(t *testing.T) {
 	}
 }
 
-// A door in run B leaves 3 in beside the corner, two repeats, if B passes, and a
-// narrow panel if it butts. A starts with a whole feature at its exposed end and
-// B at the door, which leaves them 1/8 apart in the corner, 1 ft high: the panel
-// must not be narrow only to have a corner that is 1/16 in lower.
+// A door in run B leaves 3 in beside the corner, two repeats, if B passes, and a narrow panel if it
+// butts. A starts with a whole feature at its exposed end and B at the door, which leaves them 1/8
+// apart in the corner, 1 ft high: the panel must not be narrow only to have a corner that is 1/16
+// in lower.
 func TestWhoPassesMayNotForceANarrowPanel(t *testing.T) {
 	const job = `{"profile": {"name": "p", "features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
 	 "stock": [{"name": "s", "width": "48", "length": "96"}],

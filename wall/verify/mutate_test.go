@@ -186,8 +186,8 @@ func spaced(s string) string {
 	return s
 }
 
-// The job has the other part in a disagreement: a plan that was right for one
-// room must not pass for another.
+// The job has the other part in a disagreement: a plan that was right for one room must not pass
+// for another.
 func TestOtherJobsAreCaught(t *testing.T) {
 	for _, m := range []mutation{
 		{"wall higher", "shelf", `"top": "18"}, {"at": "40", "top": "18"}`, `"top": "19"}, {"at": "40", "top": "19"}`, "cover"},

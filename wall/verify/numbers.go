@@ -2,13 +2,96 @@ package verify
 
 import (
 	"errors"
-	"fmt"
 	"math/big"
 	"regexp"
 	"strings"
 )
 
-// perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the international inch of 1959).
+// A rat is an exact number: inches, square inches, or a pure number. No function of this package
+// writes to a rat that it was given.
+type rat = *big.Rat
+
+func whole(n int64) rat         { return new(big.Rat).SetInt64(n) }
+func ratio(num, den int64) rat  { return big.NewRat(num, den) }
+func zero() rat                 { return new(big.Rat) }
+func diff(a, b rat) rat         { return new(big.Rat).Sub(a, b) }
+func times(a, b rat) rat        { return new(big.Rat).Mul(a, b) }
+func over(a, b rat) rat         { return new(big.Rat).Quo(a, b) }
+func half(a rat) rat            { return times(a, ratio(1, 2)) }
+func square(a rat) rat          { return times(a, a) }
+func negative(a rat) rat        { return new(big.Rat).Neg(a) }
+func size(a rat) rat            { return new(big.Rat).Abs(a) }
+func less(a, b rat) bool        { return a.Cmp(b) < 0 }
+func same(a, b rat) bool        { return a.Cmp(b) == 0 }
+func middle(a, b rat) rat       { return half(sum(a, b)) }
+func within(a, low, b rat) bool { return !less(a, low) && !less(b, a) }
+
+// sum returns the sum of all terms, 0 for none.
+func sum(terms ...rat) rat {
+	total := zero()
+	for _, term := range terms {
+		total.Add(total, term)
+	}
+	return total
+}
+
+func least(a, b rat) rat {
+	if less(b, a) {
+		return b
+	}
+	return a
+}
+
+func most(a, b rat) rat {
+	if less(a, b) {
+		return b
+	}
+	return a
+}
+
+// mod returns a less whole multiples of p, in [0, p). p is above 0.
+func mod(a, p rat) rat {
+	// Div of big.Int is Euclidean, and a denominator is positive: this rounds down.
+	q := over(a, p)
+	return diff(a, times(p, new(big.Rat).SetInt(new(big.Int).Div(q.Num(), q.Denom()))))
+}
+
+// down and up round to whole marks toward minus and plus infinity. A mark of 0 rounds nothing.
+func down(a, mark rat) rat {
+	if mark.Sign() == 0 {
+		return a
+	}
+	return diff(a, mod(a, mark))
+}
+
+func up(a, mark rat) rat { return negative(down(negative(a), mark)) }
+
+// circular returns the distance of a and b round a circle of circumference p.
+func circular(a, b, p rat) rat {
+	d := mod(diff(a, b), p)
+	return least(d, diff(p, d))
+}
+
+// text writes a as the plan's JSON does: a mixed fraction in lowest terms.
+func text(a rat) string {
+	if a.IsInt() {
+		return a.Num().String()
+	}
+	sign := ""
+	if a.Sign() < 0 {
+		sign = "-"
+	}
+	n := new(big.Int).Abs(a.Num())
+	n, rest := n.QuoRem(n, a.Denom(), new(big.Int))
+	fraction := rest.String() + "/" + a.Denom().String()
+	if n.Sign() == 0 {
+		return sign + fraction
+	}
+	return sign + n.String() + " " + fraction
+}
+
+// perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the international inch of
+// 1959).
 var perUnit = map[string]rat{
 	"":   whole(1),
 	"in": whole(1),
@@ -63,7 +146,7 @@ func readLength(written, unit string) (rat, error) {
 	}
 	inches, known := perUnit[unit]
 	if !known {
-		return zero(), fmt.Errorf("unit %q is not known", unit)
+		return zero(), errors.New("in, mm, cm or ft")
 	}
 	total = sum(total, times(n, inches))
 	if minus {
@@ -76,7 +159,7 @@ func readLength(written, unit string) (rat, error) {
 func readNumber(s string) (rat, error) {
 	parts := measure.FindStringSubmatch(s)
 	if s == "" || len(s) > longest || parts == nil {
-		return zero(), errors.New("want a number")
+		return zero(), errors.New("a number")
 	}
 	total := zero()
 	if parts[1] != "" {
@@ -86,15 +169,15 @@ func readNumber(s string) (rat, error) {
 		num, _ := new(big.Int).SetString(parts[3], 10)
 		den, _ := new(big.Int).SetString(parts[4], 10)
 		if den.Sign() == 0 {
-			return zero(), errors.New("zero denominator")
+			return zero(), errors.New("a denominator above 0")
 		}
 		total.Add(total, new(big.Rat).SetFrac(num, den))
 	}
 	return total, nil
 }
 
-// readExact reads a number as a plan must write it: a mixed fraction in lowest terms and in the
-// one form that text gives.
+// readExact reads a number as a plan must write it: a mixed fraction in lowest terms and in the one
+// form that text gives.
 func readExact(written string) (rat, error) {
 	s, minus := strings.CutPrefix(written, "-")
 	n, err := readNumber(s)
@@ -102,7 +185,7 @@ func readExact(written string) (rat, error) {
 		n = negative(n)
 	}
 	if err == nil && text(n) != written {
-		err = fmt.Errorf("want %s: a mixed fraction in lowest terms", text(n))
+		err = errors.New(text(n) + ", a mixed fraction in lowest terms")
 	}
 	return n, err
 }
@@ -110,7 +193,7 @@ func readExact(written string) (rat, error) {
 // readDecimal reads an amount of money or a weight.
 func readDecimal(written string) (rat, error) {
 	if len(written) > longest || !decimal.MatchString(written) {
-		return zero(), errors.New("want a decimal number")
+		return zero(), errors.New("a decimal number")
 	}
 	n, _ := new(big.Rat).SetString(written)
 	return n, nil

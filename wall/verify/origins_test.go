@@ -2,9 +2,9 @@ package verify
 
 import "slices"
 
-// origins returns the contract's finite set of origins for each run, each in
-// [0, pitch), in rising order.
-func (j *room) origins(regions []*region, w weights) [][]rat {
+// origins returns the contract's finite set of origins for each run, each in [0, pitch), in rising
+// order.
+func (j *room) origins(regions []*region, w map[string]rat) [][]rat {
 	n := len(regions)
 	base := make([][]rat, n)
 	for i, g := range regions {
@@ -12,11 +12,11 @@ func (j *room) origins(regions []*region, w weights) [][]rat {
 	}
 	group := j.groups()
 	for i := range base {
-		// Where a whole chain of runs shows no edge, each may start afresh at its
-		// left limit and its pattern be carried on from there.
+		// Where a whole chain of runs shows no edge, each may start afresh at its left limit and
+		// its pattern be carried on from there.
 		seen := slices.ContainsFunc(group[i], func(k int) bool { return len(j.own(regions[k], w)) > 0 })
 		if !seen {
-			base[i] = []rat{mod(regions[i].left.stop(), j.pattern.pitch)}
+			base[i] = []rat{mod(regions[i].left.stop, j.pattern.pitch)}
 		}
 	}
 	out := make([][]rat, n)
@@ -53,8 +53,8 @@ func (j *room) origins(regions []*region, w weights) [][]rat {
 	return out
 }
 
-// carry returns what to add to the origin of run i to get that of the next run
-// with the pattern unbroken round their corner.
+// carry returns what to add to the origin of run i to get that of the next run with the pattern
+// unbroken round their corner.
 func (j *room) carry(i int) rat {
 	twice := times(whole(2), j.pattern.Thickness)
 	if j.Runs[i].Right.Kind == outsideCorner {
@@ -91,9 +91,9 @@ func (j *room) groups() [][]int {
 	return out
 }
 
-// own returns the origins that a run's own seen edges give: those that put a
-// feature boundary on one, and those that leave equal cuts at its two ends.
-func (j *room) own(g *region, w weights) []rat {
+// own returns the origins that a run's own seen edges give: those that put a feature boundary on
+// one, and those that leave equal cuts at its two ends.
+func (j *room) own(g *region, w map[string]rat) []rat {
 	p := j.pattern
 	var out, ends []rat
 	for _, u := range g.uprights(w) {
@@ -113,8 +113,7 @@ func (j *room) own(g *region, w weights) []rat {
 	return out
 }
 
-// balanced returns the origins that leave the same width of a like feature at
-// both ends.
+// balanced returns the origins that leave the same width of a like feature at both ends.
 func (p *pattern) balanced(left, right rat) []rat {
 	var out []rat
 	for i, f := range p.Features {

@@ -10,14 +10,12 @@ func (c *checker) panels(i int) {
 	r := c.plan.Runs[i]
 	for k, panel := range r.Panels {
 		path := item(item("runs", i)+".panels", k)
-		if !less(panel.Left, panel.Right) {
-			c.fault(Panels, path+".right", panel.Right, "more than "+text(panel.Left), "a panel without width")
-		}
+		c.require(less(panel.Left, panel.Right), Panels, path+".right", panel.Right, "more than "+text(panel.Left),
+			"a panel without width")
 		c.between(Panels, path+".left", panel.Left, r.Limits.Left, nil, "left of the limit")
 		c.between(Panels, path+".right", panel.Right, nil, r.Limits.Right, "right of the limit")
-		if k > 0 && panel.Number == r.Panels[k-1].Number {
-			c.fault(Panels, path+".number", panel.Number, "another", "two panels of one number")
-		}
+		c.require(k == 0 || panel.Number != r.Panels[k-1].Number, Panels, path+".number", panel.Number, "another",
+			"two panels of one number")
 		c.equal(Phase, path+".left_phase", panel.LeftPhase, c.phase(i, panel.Left, fromRight), "not what the set-out gives")
 		c.equal(Phase, path+".right_phase", panel.RightPhase, c.phase(i, panel.Right, fromLeft), "not what the set-out gives")
 		c.panelSize(i, k, path)
@@ -25,8 +23,8 @@ func (c *checker) panels(i int) {
 	c.acrossJoints(i)
 }
 
-// acrossJoints checks each joint of run i: its width, and that the pattern runs on over it unless it
-// starts afresh there.
+// acrossJoints checks each joint of run i: its width, that the pattern runs on over it unless it
+// starts afresh there, and that a seam stays away from boxes.
 func (c *checker) acrossJoints(i int) {
 	p := c.job.pattern
 	for k, j := range c.joints[i] {
@@ -39,44 +37,37 @@ func (c *checker) acrossJoints(i int) {
 		if shut := p.Boards && gap.Sign() == 0; !j.open && !j.old && !shut {
 			c.equal(SeamGap, after.path+".left", gap, c.job.Gaps.Seam, "the gap before this panel is not the seam gap")
 		}
-		if !c.restarted(i, j) {
-			carried := mod(sum(before.leftPhase, diff(after.left, before.left)), p.pitch)
-			c.equal(Phase, after.path+".left_phase", after.leftPhase, carried, "the pattern does not run on over the seam")
+		if c.restarted(i, j) {
+			continue
+		}
+		carried := mod(sum(before.leftPhase, diff(after.left, before.left)), p.pitch)
+		c.equal(Phase, after.path+".left_phase", after.leftPhase, carried, "the pattern does not run on over the seam")
+		if p.Boards || j.open || before.old || after.old {
+			continue
+		}
+		if c.job.nearBoxes(i, j.middle(), c.weights["box_clear"]) > 0 && c.otherSeam(i, before.left, j.middle(), after.right) {
+			c.fault(Box, after.path+".left", j.middle(), text(c.weights["box_clear"])+" from a box's side",
+				"seam close to a box where another line would do")
 		}
 	}
 }
 
-// panelSize checks the hard rules on a panel's width and on seams near boxes.
+// panelSize checks the hard rules on a panel's width.
 func (c *checker) panelSize(i, k int, path string) {
 	p := c.job.pattern
-	panels := c.plan.Runs[i].Panels
-	left, right := panels[k].Left, panels[k].Right
-	width, narrow := diff(right, left), times(c.weights[leastPanel], p.pitch)
+	panel := c.plan.Runs[i].Panels[k]
+	left, right := panel.Left, panel.Right
+	width, narrow := diff(right, left), times(c.weights["least_panel"], p.pitch)
 	if !p.sheetFor(c.job.Stock, width, p.phase(left, c.origin(i, left, fromRight))) {
-		c.fault(Panels, path, width, "as wide as a sheet allows at phase "+text(panels[k].LeftPhase), "wider than any stock allows at its phase")
+		c.fault(Panels, path, width, "as wide as a sheet allows at phase "+text(panel.LeftPhase),
+			"wider than any stock allows at its phase")
 		return
 	}
-	if p.Boards {
-		return
-	}
-	if less(width, narrow) && !c.warned(i) {
-		c.fault(Narrow, path, width, narrow, "narrower than the least panel without a warning")
-	}
-	if k+1 == len(panels) {
-		return
-	}
-	j := joint{left: right, right: panels[k+1].Left}
-	if less(j.right, j.left) || less(j.left, j.right) && c.regions[i].empty(j.left, j.right) || c.restarted(i, j) {
-		return
-	}
-	if c.job.nearBoxes(i, j.middle(), c.weights[boxClear]) > 0 && c.otherSeam(i, left, j.middle(), panels[k+1].Right) {
-		c.fault(Box, path+".right", j.middle(), text(c.weights[boxClear])+" from a box's side", "seam close to a box where another line would do")
-	}
-}
-
-// sheetFor says whether some sheet is wide enough at a phase.
-func (p *pattern) sheetFor(sheets []stock, width, leftPhase rat) bool {
-	return slices.ContainsFunc(sheets, func(s stock) bool { return p.fits(width, leftPhase, s) })
+	warned := slices.ContainsFunc(c.plan.Warnings, func(w struct{ Path string }) bool {
+		return strings.HasPrefix(w.Path, item("runs", i))
+	})
+	c.require(p.Boards || !less(width, narrow) || warned, Narrow, path, width, narrow,
+		"narrower than the least panel without a warning")
 }
 
 // nearBoxes counts the boxes of run i with a side, as taped, nearer than clear to x.
@@ -97,15 +88,15 @@ func (j *room) nearBoxes(i int, x, clear rat) int {
 	return n
 }
 
-// otherSeam says whether a seam, now between a panel that starts at left and one that ends at right,
-// could have fallen on another allowed line with all other seams left where they are.
+// otherSeam says whether a seam, now between a panel that starts at left and one that ends at
+// right, could have fallen on another allowed line with all other seams left where they are.
 func (c *checker) otherSeam(i int, left, now, right rat) bool {
 	p, gap := c.job.pattern, half(c.job.Gaps.Seam)
 	origin := c.origin(i, now, fromLeft)
-	narrow := times(c.weights[leastPanel], p.pitch)
+	narrow := times(c.weights["least_panel"], p.pitch)
 	for _, x := range c.job.linesBetween(origin, left, right) {
 		a, b := diff(x, gap), sum(x, gap)
-		if same(x, now) || c.job.nearBoxes(i, x, c.weights[boxClear]) > 0 || less(diff(a, left), narrow) || less(diff(right, b), narrow) {
+		if same(x, now) || c.job.nearBoxes(i, x, c.weights["box_clear"]) > 0 || less(diff(a, left), narrow) || less(diff(right, b), narrow) {
 			continue
 		}
 		if p.sheetFor(c.job.Stock, diff(a, left), p.phase(left, origin)) && p.sheetFor(c.job.Stock, diff(right, b), p.phase(b, origin)) {
@@ -115,7 +106,8 @@ func (c *checker) otherSeam(i int, left, now, right rat) bool {
 	return false
 }
 
-// linesBetween returns every place strictly between left and right where a seam may fall, rightward.
+// linesBetween returns every place strictly between left and right where a seam may fall,
+// rightward.
 func (j *room) linesBetween(origin, left, right rat) []rat {
 	p := j.pattern
 	var out []rat
@@ -128,11 +120,4 @@ func (j *room) linesBetween(origin, left, right rat) []rat {
 		}
 	}
 	return out
-}
-
-// warned says whether the plan warns of something on run i.
-func (c *checker) warned(i int) bool {
-	return slices.ContainsFunc(c.plan.Warnings, func(w struct{ Path string }) bool {
-		return strings.HasPrefix(w.Path, item("runs", i))
-	})
 }

@@ -1,6 +1,9 @@
 package verify
 
-import "errors"
+import (
+	"errors"
+	"slices"
+)
 
 type feature struct {
 	Kind         string // flat, bead or groove
@@ -25,8 +28,8 @@ func newPattern(from profile) (*pattern, error) {
 			return nil, errors.New("a feature of negative width")
 		}
 	}
-	if p.pitch.Sign() == 0 {
-		return nil, errors.New("the repeat has no width")
+	if p.pitch.Sign() == 0 || len(features) > 100 {
+		return nil, errors.New("the repeat has no width, or too many features")
 	}
 	for i, f := range features {
 		before := features[(i+len(features)-1)%len(features)]
@@ -48,14 +51,8 @@ func newPattern(from profile) (*pattern, error) {
 func (p *pattern) mirrors(turn rat) bool {
 	for i, f := range p.Features {
 		start := mod(diff(turn, sum(p.boundaries[i], f.Width)), p.pitch)
-		found := false
-		for j, g := range p.Features {
-			if same(start, p.boundaries[j]) {
-				found = g.Kind == f.Kind && same(g.Width, f.Width) && same(g.Depth, f.Depth)
-				break
-			}
-		}
-		if !found {
+		j := slices.IndexFunc(p.boundaries, func(b rat) bool { return same(b, start) })
+		if j < 0 || p.Features[j].Kind != f.Kind || !same(p.Features[j].Width, f.Width) || !same(p.Features[j].Depth, f.Depth) {
 			return false
 		}
 	}
@@ -75,10 +72,10 @@ func (p *pattern) at(phase rat) (index int, into rat) {
 	return 0, phase
 }
 
-// cut returns how much a cut at the given phase spoils the feature it falls in:
-// its distance to the nearest feature boundary, or for a cut flat of a profile
-// with wide flats, how far what stays on the wall falls short of half the flat.
-// right says that the part right of the cut stays on the wall.
+// cut returns how much a cut at the given phase spoils the feature it falls in: its distance to the
+// nearest feature boundary, or for a cut flat of a profile with wide flats, how far what stays on
+// the wall falls short of half the flat. right says that the part right of the cut stays on the
+// wall.
 func (p *pattern) cut(phase rat, right bool) rat {
 	i, into := p.at(phase)
 	if into.Sign() == 0 {
@@ -96,8 +93,8 @@ func (p *pattern) cut(phase rat, right bool) rat {
 	return most(zero(), diff(half(f.Width), kept))
 }
 
-// offLine returns the distance from a phase to the nearest line where a seam may
-// fall; 0 for a profile without any.
+// offLine returns the distance from a phase to the nearest line where a seam may fall; 0 for a
+// profile without any.
 func (p *pattern) offLine(phase rat) rat {
 	if len(p.lines) == 0 {
 		return zero()
@@ -109,31 +106,28 @@ func (p *pattern) offLine(phase rat) rat {
 	return nearest
 }
 
-// fits returns whether a part of the given width and left phase can be sawn from
-// a sheet as regards the width.
-func (p *pattern) fits(width, leftPhase rat, s stock) bool {
-	x := mod(diff(leftPhase, s.LeftPhase), p.pitch)
-	if !less(s.Width, sum(x, width)) {
-		return true
+// starts returns each place below one pitch, from a sheet's left edge, from which a part shows its
+// left phase.
+func (p *pattern) starts(leftPhase, width rat, s stock, turned bool) []rat {
+	if !turned {
+		return []rat{mod(diff(leftPhase, s.LeftPhase), p.pitch)}
 	}
+	var out []rat
 	for _, turn := range p.turns {
-		x = mod(diff(turn, sum(s.LeftPhase, width, leftPhase)), p.pitch)
-		if !less(s.Width, sum(x, width)) {
-			return true
-		}
+		out = append(out, mod(diff(turn, sum(s.LeftPhase, width, leftPhase)), p.pitch))
 	}
-	return false
+	return out
 }
 
-// shows returns whether a part placed at x on a sheet shows its left phase.
+// sheetFor says whether some sheet is wide enough for a part at its phase, upright or turned.
+func (p *pattern) sheetFor(sheets []stock, width, leftPhase rat) bool {
+	return slices.ContainsFunc(sheets, func(s stock) bool {
+		starts := append(p.starts(leftPhase, width, s, false), p.starts(leftPhase, width, s, true)...)
+		return slices.ContainsFunc(starts, func(x rat) bool { return !less(s.Width, sum(x, width)) })
+	})
+}
+
+// shows says whether a part placed at x on a sheet shows its left phase.
 func (p *pattern) shows(leftPhase, width, x rat, s stock, turned bool) bool {
-	if !turned {
-		return same(mod(sum(s.LeftPhase, x), p.pitch), leftPhase)
-	}
-	for _, turn := range p.turns {
-		if same(mod(diff(turn, sum(s.LeftPhase, x, width)), p.pitch), leftPhase) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.starts(leftPhase, width, s, turned), func(start rat) bool { return same(start, mod(x, p.pitch)) })
 }

@@ -8,13 +8,10 @@ func (c *checker) outlines() {
 	for k, piece := range c.plan.Pieces {
 		path := item("pieces", k)
 		c.equal(Order, path+".number", piece.Number, k+1, "pieces are not numbered from 1 in order")
-		if c.owner[piece.Number] == "" {
-			c.fault(Order, path+".panel", piece.Panel, "a panel that lists it", "piece of no panel")
-		}
+		c.require(c.owner[piece.Number] != "", Order, path+".panel", piece.Panel, "a panel that lists it",
+			"piece of no panel")
 		if label := piece.Label; label != nil {
-			if *label == "" || labels[*label] {
-				c.fault(Order, path+".label", *label, "a label of its own", "no other piece may be called so")
-			}
+			c.require(!labels[*label], Order, path+".label", *label, "another", "two pieces of one label")
 			labels[*label] = true
 		}
 		i := c.runOf(piece.Run)
@@ -27,10 +24,8 @@ func (c *checker) outlines() {
 			continue
 		}
 		low, high := piece.Outline.bounds()
-		c.equal(Outline, path+".outline", low.X, zero(), "leftmost point is not at the box's left")
-		c.equal(Outline, path+".outline", low.Y, zero(), "lowest point is not at the box's bottom")
-		c.equal(Outline, path+".width", piece.Width, high.X, "not the outline's width")
-		c.equal(Outline, path+".height", piece.Height, high.Y, "not the outline's height")
+		c.equal(Outline, path+".outline", []any{low, high}, []any{point{zero(), zero()}, point{piece.Width, piece.Height}},
+			"the outline does not stand in the piece's rectangle")
 		area := size(piece.Outline.area())
 		c.equal(Outline, path+".outline", area, c.job.sweep.area(shape{piece.Outline}.edges()), "the outline crosses itself")
 		c.equal(Phase, path+".left_phase", piece.LeftPhase, c.phase(i, piece.At.X, fromRight), "not what the set-out gives")
@@ -45,8 +40,8 @@ func (c *checker) runOf(name string) int {
 	return slices.IndexFunc(c.job.Runs, func(r run) bool { return r.Name == name })
 }
 
-// hole checks that a hole of a piece is its opening grown by its gap, and lies wholly inside the
-// outline. Where rounding may have its part, beside sloped edges, coverage bounds it.
+// hole checks that a hole of a piece is as large as its opening grown by its gap, and lies wholly
+// inside the outline; coverage checks its shape.
 func (c *checker) hole(path string, i int, piece planPiece, got planHole, area rat) {
 	n := slices.IndexFunc(c.job.Runs[i].Openings, func(o opening) bool { return o.Name == got.Opening })
 	switch {
@@ -57,31 +52,19 @@ func (c *checker) hole(path string, i int, piece planPiece, got planHole, area r
 		c.fault(Hole, path+".outline", len(got.Outline), "3 or more", "not an outline")
 		return
 	}
-	inside := diff(area, size(got.Outline.area()))
-	c.equal(Hole, path+".outline", c.job.sweep.area(shape{got.Outline, piece.Outline}.edges()), inside,
+	c.equal(Hole, path+".outline", c.job.sweep.area(shape{got.Outline, piece.Outline}.edges()), diff(area, size(got.Outline.area())),
 		"the hole leaves its piece (area left of the piece)")
-	if !c.job.Runs[i].Openings[n].taped.square() {
-		return
-	}
-	edges := shape{got.Outline.moved(piece.At.X, piece.At.Y)}.edges()
-	want := c.regions[i].holes[n].edges
-	xs := c.job.sweep.events(slices.Concat(append(want, edges)...))
-	for k := 0; k+1 < len(xs); k++ {
-		x := middle(xs[k], xs[k+1])
-		var grown []span
-		for _, loop := range want {
-			grown = append(grown, c.job.sweep.spans(loop, x, fromRight)...)
-		}
-		here, grown := c.job.sweep.spans(edges, x, fromRight), joined(grown)
-		if length(without(here, grown)).Sign() > 0 || length(without(grown, here)).Sign() > 0 {
-			c.fault(Hole, path+".outline", length(here), length(grown), "not the opening grown by its gap (height at %s of the run)", text(x))
-			return
-		}
+	low, high := got.Outline.moved(piece.At.X, piece.At.Y).bounds()
+	opening := c.job.Runs[i].Openings[n]
+	parts, _ := c.job.grown(opening)
+	if from, to, ok := bounds(parts); ok && opening.taped.square() {
+		c.equal(Hole, path+".outline", []any{low, high}, []any{from, to},
+			"not the opening grown by its gap (corners on the run)")
 	}
 }
 
-// marks checks what is drawn on a piece: its corners on the face, the same on the back, where left is
-// right, and starter holes that stay in the waste.
+// marks checks what is drawn on a piece: its corners on the face, the same on the back, where left
+// is right, and starter holes that stay in the waste.
 func (c *checker) marks(path string, piece planPiece) {
 	m := piece.Marks
 	c.drawn(path+".face", m.Face, piece.Outline)
@@ -98,19 +81,18 @@ func (c *checker) marks(path string, piece planPiece) {
 	for k, d := range m.Drill {
 		at := item(path+".drill", k)
 		c.drawn(at+".back", loop{d.Back}, piece.mirrored(d.At))
-		if d.Diameter.Sign() <= 0 || !within(d.At.X, zero(), piece.Width) || !within(d.At.Y, zero(), piece.Height) {
-			c.fault(Marks, at, []any{d.At, d.Diameter}, "a hole within the piece's rectangle", "no such starter hole")
-		}
+		c.require(d.Diameter.Sign() > 0 && within(d.At.X, zero(), piece.Width) && within(d.At.Y, zero(), piece.Height),
+			Marks, at, []any{d.At, d.Diameter}, "a hole within the piece's rectangle", "no such starter hole")
 		edges, reach := piece.shape().edges(), square(half(d.Diameter))
 		for _, s := range c.job.sweep.spans(edges, d.At.X, fromRight) {
-			if within(d.At.Y, s.low.y, s.high.y) {
-				c.fault(Marks, at+".at", d.At, "a place in the waste", "the starter hole is in the piece")
-			}
+			c.require(!within(d.At.Y, s.low.y, s.high.y), Marks, at+".at", d.At, "a place in the waste",
+				"the starter hole is in the piece")
 		}
 		for _, l := range piece.shape() {
 			for n, p := range l {
 				if near := square2(d.At, p, l[(n+1)%len(l)]); less(near, reach) {
-					c.fault(Marks, at+".diameter", near, reach, "the starter hole cuts into the piece (squares of the distance and the radius)")
+					c.fault(Marks, at+".diameter", near, reach,
+						"the starter hole cuts into the piece (squares of the distance and the radius)")
 				}
 			}
 		}
@@ -119,9 +101,7 @@ func (c *checker) marks(path string, piece planPiece) {
 
 // drawn reports marks that are not the corners that they stand for.
 func (c *checker) drawn(path string, got, want loop) {
-	if !slices.EqualFunc(got, want, point.is) {
-		c.fault(Marks, path, got, want, "not where the piece has its corners")
-	}
+	c.require(slices.EqualFunc(got, want, point.is), Marks, path, got, want, "not where the piece has its corners")
 }
 
 // mirrored returns points of a piece as they are seen from the back.
@@ -135,17 +115,16 @@ func (p planPiece) mirrored(face ...point) loop {
 
 // square2 returns the square of the distance of c from the straight line between p and q.
 func square2(c, p, q point) rat {
-	along := apart(p, q)
-	if along.Sign() == 0 {
+	if p.is(q) {
 		return apart(c, p)
 	}
 	dot := sum(times(diff(c.X, p.X), diff(q.X, p.X)), times(diff(c.Y, p.Y), diff(q.Y, p.Y)))
-	t := least(whole(1), most(zero(), over(dot, along)))
-	return apart(c, point{sum(p.X, times(t, diff(q.X, p.X))), sum(p.Y, times(t, diff(q.Y, p.Y)))})
+	t := least(whole(1), most(zero(), over(dot, apart(p, q))))
+	return apart(c, along(p, q, t))
 }
 
-// numbering checks that the pieces of run i are numbered in order of fitting, that panels and pieces
-// know each other, and that each panel's pieces fill its width.
+// numbering checks that the pieces of run i are numbered in order of fitting, that panels and
+// pieces know each other, and that each panel's pieces fill its width.
 func (c *checker) numbering(i int) {
 	r, last := c.plan.Runs[i], 0
 	for n := range r.Panels {
@@ -167,26 +146,18 @@ func (c *checker) numbering(i int) {
 			}
 			c.owner[number] = path
 			piece := c.plan.Pieces[k]
-			if piece.Run != r.Name || piece.Panel != panel.Number {
-				c.fault(Order, item("pieces", k)+".panel", piece.Panel, panel.Number, "not the panel that lists it")
-			}
-			if number < last {
-				c.fault(Order, path+".pieces", number, last, "not numbered in order of fitting")
-			}
+			c.require(piece.Run == r.Name && piece.Panel == panel.Number, Order, item("pieces", k)+".panel", piece.Panel,
+				panel.Number, "not the panel that lists it")
+			c.require(number >= last, Order, path+".pieces", number, last, "not numbered in order of fitting")
 			last = max(last, number)
 			left, right = least(left, piece.At.X), most(right, sum(piece.At.X, piece.Width))
 		}
 		c.equal(Panels, path+".left", panel.Left, left, "the pieces do not begin at the panel's left")
 		c.equal(Panels, path+".right", panel.Right, right, "the pieces do not end at the panel's right")
-		c.closing(panel.Pieces, path, n+1 == len(r.Panels))
+		closes := slices.ContainsFunc(panel.Pieces, func(number int) bool {
+			k, known := c.pieces[number]
+			return known && c.plan.Pieces[k].Closing
+		})
+		c.equal(Closing, path+".pieces", closes, n+1 == len(r.Panels), "the panel fitted last, and no other, has closing pieces")
 	}
-}
-
-// closing checks that the panel of a run that is fitted last, and no other, holds closing pieces.
-func (c *checker) closing(pieces []int, path string, last bool) {
-	found := slices.ContainsFunc(pieces, func(number int) bool {
-		k, known := c.pieces[number]
-		return known && c.plan.Pieces[k].Closing
-	})
-	c.equal(Closing, path+".pieces", found, last, "closing pieces, which only the panel fitted last has, and has")
 }

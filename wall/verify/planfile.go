@@ -29,7 +29,7 @@ type planFile struct {
 		Price, Cost *rat `is:"money"`
 	}
 	Subtotal, Tax, Total *rat `is:"money"`
-	Unpriced             int
+	Unpriced             *int
 	Taped                []taped
 	Warnings             []struct{ Path string }
 }
@@ -50,7 +50,7 @@ type planRun struct {
 		Direction string
 		Origin    rat
 	}
-	Restarts    []struct{ At, Origin, Mismatch rat }
+	Restarts    []restart
 	CornerRight *struct {
 		Next, Passes, Butts string
 		Mismatch            rat
@@ -59,8 +59,10 @@ type planRun struct {
 	Openings  []opening
 	Panels    []planPanel
 	Installed []installed
-	StoryPole []struct{ At rat }
+	StoryPole []place
 }
+
+type restart struct{ At, Origin, Mismatch rat }
 
 type planPanel struct {
 	Number                             int

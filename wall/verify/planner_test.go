@@ -21,14 +21,14 @@ import (
 )
 
 var (
-	// Rooms after so many are drawn and left, unless one has failed, since rapid then looks for a smaller
-	// one that does. A long run gives both flags: -rooms 2000 -rapid.checks 2000.
-	mostRooms = flag.Int("rooms", 20, "random rooms to plan in each test at most")
+	// Rooms after this many are drawn and left, unless one has failed, since rapid then looks for a
+	// smaller one that does. A long run gives both flags: -rooms 2000 -rapid.checks 2000.
+	mostRooms = flag.Int("rooms", 12, "random rooms to plan in each test at most")
 	command   = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
 )
 
-// planned plans a job and returns the plan, or else messages and the command's exit code: 1 where the
-// job cannot be done as given, 2 where it is wrong.
+// planned plans a job and returns the plan, or else messages and the command's exit code: 1 where
+// the job cannot be done as given, 2 where it is wrong.
 func planned(t rapid.TB, job []byte, prefer plan.Preference) (data []byte, message string, exit int) {
 	if *command != "" {
 		run := exec.Command(*command, "plan", "-", "--json", "--prefer", string(prefer))
@@ -90,8 +90,9 @@ func TestPlansOfRandomRooms(t *testing.T) {
 	t.Logf("%d rooms planned, %d cannot be done as given", done, undone)
 }
 
-// The best-looking choice has exactly the least blemish that plain search of small rooms finds: more would
-// mean that the planner missed a layout, less that it takes one which the contract does not have.
+// The best-looking choice has exactly the least blemish that plain search of small rooms finds:
+// more would mean that the planner missed a layout, less that it takes one which the contract does
+// not have.
 func TestBestLookingChoiceIsLeast(t *testing.T) {
 	compared, failed := 0, false
 	rapid.Check(t, func(t *rapid.T) {
@@ -119,8 +120,8 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 	t.Logf("%d rooms compared", compared)
 }
 
-// The plans of the examples, which show more than random rooms have: ready profiles, arched heads, points
-// taped by distances.
+// The plans of the examples, which show more than random rooms have: ready profiles, arched heads,
+// points taped by distances.
 func TestPlansOfTheExamples(t *testing.T) {
 	jobs, err := filepath.Glob("../../examples/*.json")
 	if err != nil || len(jobs) < 6 {
@@ -141,8 +142,8 @@ func TestPlansOfTheExamples(t *testing.T) {
 	}
 }
 
-// TestRoomsOnceJudgedDifferently keeps what random rooms found, made small: in
-// each the planner's least blemish and the checker's were not the same.
+// TestRoomsOnceJudgedDifferently keeps what random rooms found, made small: in each the planner's
+// least blemish and the checker's were not the same.
 func TestRoomsOnceJudgedDifferently(t *testing.T) {
 	for _, test := range []struct{ name, reason, job string }{
 		{"corner with a bare wall", "phase 0 stood where the run would begin if it butted, but there is no run for it to butt against",

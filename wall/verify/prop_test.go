@@ -65,8 +65,8 @@ func TestNotationsOfATape(t *testing.T) {
 	}
 }
 
-// The lengths on middle lines add up to the area by the corners (the formula of
-// Gauss), for the region of any drawn run without openings.
+// The lengths on middle lines add up to the area by the corners (the formula of Gauss), for the
+// region of any drawn run without openings.
 func TestRegionsHaveTheAreaOfTheirOutline(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j, err := readJob([]byte(RandomRoom().Draw(t, "job")))

@@ -5,30 +5,26 @@ import "slices"
 // region is what panels must cover of one run: the wall's shape less the gaps, in run coordinates.
 type region struct {
 	*sweep
+	job         *room
 	run         *run
 	outline     []edge
-	holes       []hole
+	taken       [][]edge // openings grown by their gaps, each as parts that may overlap
+	spare       [][]edge // what rounding may leave open besides: beside sloped openings and leaning ends
 	left, right endEdge
 	mark        rat
 	steps       []stepSide
 	bounds      []rat // events of the region alone
 }
 
-// A hole is an opening grown by its gap, at one index with run.Openings.
-type hole struct {
-	loops []loop   // that together are the hole
-	edges [][]edge // theirs
-	spare [][]edge // of what may be left open beside sloped edges, by rounding along and across
-	gap   rat
-}
-
-// bounds returns the corners of a hole's bounding box; ok is false for one that cannot be known.
-func (h hole) bounds() (low, high point, ok bool) {
-	if len(h.loops) == 0 {
-		return point{}, point{}, false
+// grown returns opening n grown by its gap, in parts, and the gap.
+func (j *room) grown(o opening) (parts []loop, gap rat) {
+	if gap = j.Gaps.Window; o.Kind == "box" {
+		gap = j.Gaps.Box
 	}
-	low, high = slices.Concat(h.loops...).bounds()
-	return low, high, true
+	if len(o.taped) == 0 {
+		return nil, gap
+	}
+	return o.taped.grown(gap), gap
 }
 
 // stepSide is the upright side of a step, after the gap.
@@ -62,7 +58,7 @@ func (j *room) inset(kind string, r role) rat {
 // region builds the region of run i. The pattern is known.
 func (j *room) region(i int, atLeft, atRight role) *region {
 	r := &j.Runs[i]
-	out := &region{sweep: j.sweep, run: r, mark: j.tape}
+	out := &region{sweep: j.sweep, job: j, run: r, mark: j.tape}
 	n := len(r.Heights)
 	bottom, top := make([]point, n), make([]point, n)
 	for k, h := range r.Heights {
@@ -86,39 +82,21 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	wall = wall.keep(func(p point) rat { return diff(p.X, fromLeft(p.Y)) })
 	wall = wall.keep(func(p point) rat { return diff(fromRight(p.Y), p.X) })
 	out.outline = shape{wall}.edges()
-	all := slices.Clone(out.outline)
 	for _, o := range r.Openings {
-		h := j.hole(o)
-		all = append(all, slices.Concat(h.edges...)...)
-		out.holes = append(out.holes, h)
+		parts, gap := j.grown(o)
+		for _, l := range parts {
+			out.taken = append(out.taken, shape{l}.edges())
+		}
+		if !o.taped.square() {
+			for _, l := range o.taped.grown(sum(gap, j.tape, j.tape)) {
+				out.spare = append(out.spare, shape{l}.edges())
+			}
+		}
 	}
-	out.bounds = out.events(all)
+	out.bounds = out.events(slices.Concat(out.outline, slices.Concat(out.taken...)))
 	out.left = out.endEdge(wall, fromLeft, leftInset, r.Left.Lean.Sign() != 0, false)
 	out.right = out.endEdge(wall, fromRight, negative(rightInset), r.Right.Lean.Sign() != 0, true)
 	return out
-}
-
-// hole grows an opening by its gap.
-func (j *room) hole(o opening) hole {
-	h := hole{gap: j.Gaps.Window}
-	if o.Kind == "box" {
-		h.gap = j.Gaps.Box
-	}
-	if len(o.taped) == 0 {
-		return h
-	}
-	h.loops = o.taped.grown(h.gap)
-	for _, l := range h.loops {
-		h.edges = append(h.edges, shape{l}.edges())
-	}
-	h.spare = h.edges
-	if !o.taped.square() {
-		h.spare = nil
-		for _, l := range o.taped.grown(sum(h.gap, times(whole(2), j.tape))) {
-			h.spare = append(h.spare, shape{l}.edges())
-		}
-	}
-	return h
 }
 
 // lineAt returns the x of the line of a wall's end at a height: it passes through (x, foot of the
@@ -132,8 +110,8 @@ func lineAt(x, lean rat, h station) func(y rat) rat {
 	}
 }
 
-// stepped moves the upright side of every step of a line by the gap toward the taller part and notes
-// it. The low line runs on level over the gap.
+// stepped moves the upright side of every step of a line by the gap toward the taller part and
+// notes it. The low line runs on level over the gap.
 func (g *region) stepped(line []point, gap rat, isTop bool) []point {
 	on := func(a, b point, x rat) rat { return edge{a, b, !same(a.X, b.X) && !same(a.Y, b.Y)}.y(x) }
 	var out []point
@@ -186,17 +164,14 @@ func extended(line []point, reach rat, level [2]bool) []point {
 // exactly returns the parts of the upright line at x inside the region.
 func (g *region) exactly(x rat, look side) []span { return g.open(x, look, false) }
 
-// open returns the same, or without all that rounding may leave open beside sloped openings.
+// open returns the same, or spared, without what rounding may leave open.
 func (g *region) open(x rat, look side, spared bool) []span {
-	out := g.spans(g.outline, x, look)
-	for _, h := range g.holes {
-		loops := h.edges
-		if spared {
-			loops = h.spare
-		}
-		for _, edges := range loops {
-			out = without(out, g.spans(edges, x, look))
-		}
+	out, holes := g.spans(g.outline, x, look), g.taken
+	if spared {
+		holes = slices.Concat(holes, g.spare)
+	}
+	for _, edges := range holes {
+		out = without(out, g.spans(edges, x, look))
 	}
 	return out
 }
@@ -218,8 +193,8 @@ func (g *region) at(x rat, look side) []span {
 	return out
 }
 
-// computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the edge
-// ends there only because a gap or a corner cuts it off.
+// computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the
+// edge ends there only because a gap or a corner cuts it off.
 func (g *region) computed(y, x rat, look side) bool {
 	if g.taped(x) {
 		return false
@@ -255,7 +230,7 @@ func (g *region) seen(x rat) rat {
 // beside returns how much of the upright from low to high at x bounds the shape on the given side.
 func (g *region) beside(x, low, high rat, right bool) rat {
 	total := zero()
-	for _, s := range g.at(x, facing(right)) {
+	for _, s := range g.at(x, side(right)) {
 		from, to := most(s.low.y, low), least(s.high.y, high)
 		if less(from, to) {
 			total = sum(total, diff(to, from))

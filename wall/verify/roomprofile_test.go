@@ -54,8 +54,8 @@ func (d *draft) drawProfile() repeat {
 		from = inMillimetres
 	}
 	if d.small {
-		// Boards have no seams to judge. A pattern that repeats within its own
-		// repeat can be turned in more ways than its phase says.
+		// Boards have no seams to judge. A pattern that repeats within its own repeat can be turned
+		// in more ways than its phase says.
 		from = slices.DeleteFunc(slices.Clone(from), func(p repeat) bool { return p.boards || p.name == "twice the same" })
 	}
 	return rapid.SampledFrom(from).Draw(d.t, "profile")

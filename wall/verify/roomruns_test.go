@@ -125,8 +125,7 @@ func (d *draft) heightsFile(r *stretch) []object {
 	return out
 }
 
-// openings draws boxes, windows and doors from left to right, an inch and more
-// apart.
+// openings draws boxes, windows and doors from left to right, an inch and more apart.
 func (d *draft) openings(r *stretch) {
 	low, top := r.lowest()
 	floor, high := r.highest()

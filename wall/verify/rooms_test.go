@@ -7,24 +7,24 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The rooms that tests draw: one to four runs, open or closed, with every kind of end, leaning ends,
-// slopes, steps in the top and the bottom line, boxes, windows within and past the top line, doors,
-// openings of odd outline, focal zones, breaks and panels already on the wall; profiles with and without
-// a mirror image, with wide flats and of single boards; inches and millimetres, in several notations;
-// stock with a pattern that starts anywhere, limited and unlimited. A drawn length is a whole number of
-// marks: sixteenths of an inch, or millimetres. All names are invented.
+// The rooms that tests draw: one to four runs, open or closed, with every kind of end, leaning
+// ends, slopes, steps in the top and the bottom line, boxes, windows within and past the top line,
+// doors, openings of odd outline, focal zones, breaks and panels already on the wall; profiles with
+// and without a mirror image, with wide flats and of single boards; inches and millimetres, in
+// several notations; stock with a pattern that starts anywhere, limited and unlimited. A drawn
+// length is a whole number of marks: sixteenths of an inch, or millimetres. All names are invented.
 //
-// Every drawn room keeps the rules for a job (TestDrawnRoomsAreSound), but one that odd openings leave
-// a spot in which no sheet can fill cannot be panelled; such rooms are rare.
+// Every drawn room keeps the rules for a job (TestDrawnRoomsAreSound), but one that odd openings
+// leave a spot in which no sheet can fill cannot be panelled; such rooms are rare.
 
 // RandomRoom draws the JSON of a job.
 func RandomRoom() *rapid.Generator[string] {
 	return rapid.Custom(func(t *rapid.T) string { return draw(t, false) })
 }
 
-// SmallRoom draws the JSON of a job of at most three short runs, without breaks and
-// installed panels, and with no weight on weak strips, so that its blemish is
-// that of the contract alone. Its profile has no repeat within the repeat.
+// SmallRoom draws the JSON of a job of at most three short runs, without breaks and installed
+// panels, and with no weight on weak strips, so that its blemish is that of the contract alone. Its
+// profile has no repeat within the repeat.
 func SmallRoom() *rapid.Generator[string] {
 	return rapid.Custom(func(t *rapid.T) string { return draw(t, true) })
 }
@@ -54,7 +54,7 @@ func (d *draft) one(label string, of ...string) string {
 	return rapid.SampledFrom(of).Draw(d.t, label)
 }
 
-// inches returns so many inches, or nearly so many, in marks.
+// inches returns n inches, or nearly n, in marks.
 func (d *draft) inches(n int) int {
 	if d.metric {
 		return 25 * n
@@ -122,8 +122,8 @@ func draw(t *rapid.T, small bool) string {
 		job["units"] = "mm"
 		job["tape"] = d.one("tape", "1 mm", "0.5", "1")
 	} else if d.chance(50, "tape given") {
-		// No coarser than the sixteenths that the rooms are drawn in: a tape
-		// does not give what it has no mark for.
+		// No coarser than the sixteenths that the rooms are drawn in: a tape does not give what it
+		// has no mark for.
 		job["tape"] = d.one("tape", "1/16", "1/32")
 	}
 	d.runs(job)

@@ -2,15 +2,15 @@ package verify
 
 import "slices"
 
-// seams returns the least price of the seams between left and right, all of them
-// on lines. ok is false where no sheets can cover the stretch so.
+// seams returns the least price of the seams between left and right, all of them on lines. ok is
+// false where no sheets can cover the stretch so.
 func (s *search) seams(i int, g *region, origin, left, right rat) (best price, ok bool) {
 	j, p := s.job, s.job.pattern
 	if p.Boards {
 		return price{0, zero()}, true
 	}
 	c := covering{
-		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights[leastPanel], p.pitch), widest: zero(),
+		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights["least_panel"], p.pitch), widest: zero(),
 		starts: []rat{left}, prices: []price{{0, zero()}},
 	}
 	for _, sheet := range c.sheets {
@@ -27,7 +27,7 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 			continue
 		}
 		best.blemish = sum(best.blemish, g.seamTerm(i, x, s.weights).cost())
-		best.broken += j.nearBoxes(i, x, s.weights[boxClear])
+		best.broken += j.nearBoxes(i, x, s.weights["box_clear"])
 		c.starts, c.prices = append(c.starts, sum(x, gap)), append(c.prices, best)
 	}
 	return c.cheapest(right)
@@ -46,8 +46,7 @@ func (s *search) sheets(g *region) []stock {
 	return sure
 }
 
-// covering is a stretch covered from its left edge as far as the places where a
-// panel may start.
+// covering is a stretch covered from its left edge as far as the places where a panel may start.
 type covering struct {
 	pattern        *pattern
 	sheets         []stock
@@ -57,8 +56,8 @@ type covering struct {
 	prices         []price // the least of all up to each start
 }
 
-// cheapest returns the least price of reaching a panel's right edge from any of
-// the starts. ok is false where no sheet gives a panel that ends there.
+// cheapest returns the least price of reaching a panel's right edge from any of the starts. ok is
+// false where no sheet gives a panel that ends there.
 func (c *covering) cheapest(right rat) (best price, ok bool) {
 	for k := len(c.starts) - 1; k >= 0; k-- {
 		width := diff(right, c.starts[k])
@@ -79,9 +78,9 @@ func (c *covering) cheapest(right rat) (best price, ok bool) {
 	return best, ok
 }
 
-// stretches returns the parts of the run which no opening parts from top to
-// bottom, from left to right, each as its left and right x. Where an end of the
-// wall leans, the stretch goes as far as its rounded limit.
+// stretches returns the parts of the run which no opening parts from top to bottom, from left to
+// right, each as its left and right x. Where an end of the wall leans, the stretch goes as far as
+// its rounded limit.
 func (g *region) stretches() [][2]rat {
 	var out [][2]rat
 	for k := 0; k+1 < len(g.bounds); k++ {
@@ -97,10 +96,10 @@ func (g *region) stretches() [][2]rat {
 	}
 	for k := range out {
 		if same(out[k][0], g.left.x) {
-			out[k][0] = g.left.stop()
+			out[k][0] = g.left.stop
 		}
 		if same(out[k][1], g.right.x) {
-			out[k][1] = g.right.stop()
+			out[k][1] = g.right.stop
 		}
 	}
 	return out

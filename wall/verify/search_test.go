@@ -7,17 +7,17 @@ import (
 	"slices"
 )
 
-// mostRuns is the most runs of a room that [LeastBlemish] judges: its cost grows
-// with the product of their origins.
+// mostRuns is the most runs of a room that [LeastBlemish] judges: its cost grows with the product
+// of their origins.
 const mostRuns = 3
 
-// LeastBlemish returns the least blemish of the layouts of a job that break as
-// few hard rules as they must, by plain search over the contract's finite set of
-// origins, over who passes at each inside corner, and over all ways to put seams
-// on the lines where a seam may fall. ok is false for a job that it does not
-// judge: more than three runs, a ready profile (its features are not in the job),
-// breaks, installed panels, openings with an edge neither level nor upright, a room that seams on lines cannot cover from every origin, or one where
-// it depends on short or counted sheets.
+// LeastBlemish returns the least blemish of the layouts of a job that break as few hard rules as
+// they must, by plain search over the contract's finite set of origins, over who passes at each
+// inside corner, and over all ways to put seams on the lines where a seam may fall. ok is false for
+// a job that it does not judge: more than three runs, a ready profile (its features are not in the
+// job), breaks, installed panels, openings with an edge neither level nor upright, a room that
+// seams on lines cannot cover from every origin, or one where it depends on short or counted
+// sheets.
 func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	j, err := readJob(job)
 	if err != nil || j.pattern == nil || len(j.Runs) > mostRuns || len(j.Installed) > 0 || len(j.Runs) == 0 {
@@ -28,9 +28,9 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 			return nil, false
 		}
 	}
-	// A sheet may be too short for a panel but long enough for the pieces that an
-	// opening leaves of it, and of a counted one there may be too few. Where it makes
-	// a difference whether such sheets count, nothing is said.
+	// A sheet may be too short for a panel but long enough for the pieces that an opening leaves of
+	// it, and of a counted one there may be too few. Where it makes a difference whether such
+	// sheets count, nothing is said.
 	sure := newSearch(j, true)
 	best, ok := sure.least()
 	if ok && sure.others {
@@ -41,8 +41,8 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 	return best.blemish, ok
 }
 
-// price is what a layout or a part of one costs. The hard rules that it breaks
-// count first, then its blemish.
+// price is what a layout or a part of one costs. The hard rules that it breaks count first, then
+// its blemish.
 type price struct {
 	broken  int
 	blemish rat
@@ -57,16 +57,16 @@ func (p price) plus(q price) price {
 }
 
 func newSearch(j *room, sureOnly bool) *search {
-	return &search{job: j, sureOnly: sureOnly, weights: j.given(), prices: map[string]own{}, roles: map[string]*region{}}
+	return &search{job: j, sureOnly: sureOnly, weights: j.weights(), prices: map[string]own{}, roles: map[string]*region{}}
 }
 
-// search keeps what has been reckoned: the region of a run in its roles, and the
-// least price of a run by itself for an origin.
+// search keeps what has been calculated: the region of a run in its roles, and the least price of a
+// run by itself for an origin.
 type search struct {
 	job      *room
 	sureOnly bool // count only sheets that never run out, as long as the region is high
 	others   bool // there are others
-	weights  weights
+	weights  map[string]rat
 	roles    map[string]*region
 	prices   map[string]own
 	best     *price // nil until a layout is found
@@ -85,9 +85,9 @@ func (s *search) region(i int, atLeft, atRight role) *region {
 	return s.roles[k]
 }
 
-// least returns the price of the best layout. ok is false where an opening has sloped edges, and where
-// seams on lines cannot cover some run from some origin: seams off the lines may then do, which are not
-// tried here.
+// least returns the price of the best layout. ok is false where an opening has sloped edges, and
+// where seams on lines cannot cover some run from some origin: seams off the lines may then do,
+// which are not tried here.
 func (s *search) least() (best price, ok bool) {
 	n := len(s.job.Runs)
 	var corners []int // runs with an inside corner at the right
@@ -129,8 +129,8 @@ func (s *search) least() (best price, ok bool) {
 	return *s.best, true // every run has an origin
 }
 
-// combine tries every origin of the runs not yet set out, those with the least
-// price by themselves first.
+// combine tries every origin of the runs not yet set out, those with the least price by themselves
+// first.
 func (s *search) combine(regions []*region, options [][]own, chosen []rat, sofar price) {
 	i := len(chosen)
 	if i == len(regions) {
@@ -150,8 +150,7 @@ func (s *search) combine(regions []*region, options [][]own, chosen []rat, sofar
 	}
 }
 
-// mismatches returns the cost of the inside corners that the run last set out
-// closes.
+// mismatches returns the cost of the inside corners that the run last set out closes.
 func (s *search) mismatches(regions []*region, chosen []rat) rat {
 	j, p := s.job, s.job.pattern
 	total := zero()
@@ -169,15 +168,15 @@ func (s *search) mismatches(regions []*region, chosen []rat) rat {
 	return total
 }
 
-// own is what a run costs by itself at an origin: its upright edges and its
-// seams. ok is false where seams on lines leave no way.
+// own is what a run costs by itself at an origin: its upright edges and its seams. ok is false
+// where seams on lines leave no way.
 type own struct {
 	origin rat
 	price  price
 	ok     bool
 }
 
-// alone reckons what run i costs by itself at an origin.
+// alone returns what run i costs by itself at an origin.
 func (s *search) alone(i int, name string, g *region, origin rat) own {
 	k := name + " " + text(origin)
 	if known, found := s.prices[k]; found {

@@ -83,46 +83,36 @@ func (c *checker) phase(i int, x rat, look side) rat {
 // setOut checks limits, direction, restarts, the story pole and the corner mismatch of run i.
 func (c *checker) setOut(i int) {
 	r, g, path := c.plan.Runs[i], c.regions[i], item("runs", i)
-	c.limit(path+".limits[0]", r.Limits.Left, g.left)
-	c.limit(path+".limits[1]", r.Limits.Right, g.right)
+	for k, e := range []endEdge{g.left, g.right} { // a leaning one is a computed point, exact or rounded
+		got := []rat{r.Limits.Left, r.Limits.Right}[k]
+		c.between(Limits, item(path+".limits", k), got, least(e.x, e.stop), most(e.x, e.stop), "not where the shape ends")
+	}
 	begin, known := map[string]rat{"right": r.Limits.Left, "left": r.Limits.Right}[r.SetOut.Direction]
 	if !known {
 		c.fault(Order, path+".set_out.direction", r.SetOut.Direction, "right or left", "no direction")
 	} else if !c.laid(i) {
-		c.equal(Order, path+".set_out.from", r.SetOut.From, begin, "the work does not begin at the limit that the direction leaves")
+		c.equal(Order, path+".set_out.from", r.SetOut.From, begin,
+			"the work does not begin at the limit that the direction leaves")
 	}
-	for k, mark := range r.StoryPole {
-		if k > 0 {
-			c.between(Order, item(path+".story_pole", k)+".at", mark.At, r.StoryPole[k-1].At, nil, "marks do not run to the right")
-		}
-	}
+	right := func(a, b place) int { return a.At.Cmp(b.At) }
+	c.require(slices.IsSortedFunc(r.StoryPole, right), Order, path+".story_pole", "not so", "each right of the one before", "marks in order")
 	for k, p := range r.Panels {
 		for _, x := range []rat{p.Left, p.Right} {
-			if !slices.ContainsFunc(r.StoryPole, func(m struct{ At rat }) bool { return same(m.At, x) }) {
-				c.fault(Marks, path+".story_pole", "no mark", x, "an edge of panels[%d] is not on the story pole", k)
-			}
+			c.require(has(r.StoryPole, x), Marks, path+".story_pole", "no mark", x, "an edge of panels[%d] is not marked", k)
 		}
 	}
 	c.restarts(i)
 	if next, ok := c.job.corner(i); ok && r.CornerRight != nil {
 		c.equal(Corner, path+".corner_right.next", r.CornerRight.Next, c.job.Runs[next].Name, "not the run round the corner")
-		c.equal(Phase, path+".corner_right.mismatch", r.CornerRight.Mismatch, c.mismatch(i, next), "mismatch at the corner calculated wrongly")
+		c.equal(Phase, path+".corner_right.mismatch", r.CornerRight.Mismatch, c.mismatch(i, next),
+			"mismatch at the corner calculated wrongly")
 	}
 	for k, p := range c.job.Installed {
 		if p.Run == r.Name {
-			c.equal(Phase, path+".set_out.origin", c.phase(i, p.Left, fromRight), p.LeftPhase, "the set-out does not go through installed[%d]", k)
+			c.equal(Phase, path+".set_out.origin", c.phase(i, p.Left, fromRight), p.LeftPhase,
+				"the set-out does not go through installed[%d]", k)
 		}
 	}
-}
-
-// limit checks where the panels of a run end; where the wall leans that is a computed point, exact or
-// rounded.
-func (c *checker) limit(path string, got rat, e endEdge) {
-	exact, rounded := e.x, e.x
-	if e.leaning {
-		rounded = e.cut
-	}
-	c.between(Limits, path, got, least(exact, rounded), most(exact, rounded), "not where the shape ends")
 }
 
 // restarts checks that the pattern starts afresh only at breaks, and at a seam.
@@ -131,27 +121,22 @@ func (c *checker) restarts(i int) {
 	for k, restart := range restarts {
 		path := item(item("runs", i)+".restarts", k)
 		at := restart.At
-		if !slices.ContainsFunc(c.job.Runs[i].Breaks, func(b place) bool { return same(b.At, at) }) {
-			c.fault(Restart, path+".at", at, "a break of the job", "the pattern may not start afresh here")
-		}
-		if k > 0 && same(restarts[k-1].At, at) {
-			c.fault(Restart, path+".at", at, "another", "two restarts at one place")
-		}
-		if !slices.ContainsFunc(c.joints[i], func(j joint) bool { return within(at, j.left, j.right) }) {
-			c.fault(Restart, path+".at", at, "a seam", "the pattern starts afresh within a panel")
-		}
+		c.require(has(c.job.Runs[i].Breaks, at), Restart, path+".at", at, "a break of the job", "the pattern may not start afresh here")
+		c.require(k == 0 || !same(restarts[k-1].At, at), Restart, path+".at", at, "another", "two restarts at one place")
+		c.require(slices.ContainsFunc(c.joints[i], func(j joint) bool { return within(at, j.left, j.right) }), Restart,
+			path+".at", at, "a seam", "the pattern starts afresh within a panel")
 		want := circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch)
 		c.equal(Restart, path+".mismatch", restart.Mismatch, want, "mismatch calculated wrongly")
 	}
 }
 
+// has says whether one of the places is x.
+func has(places []place, x rat) bool {
+	return slices.ContainsFunc(places, func(p place) bool { return same(p.At, x) })
+}
+
 func (c *checker) restarted(i int, j joint) bool {
-	for _, restart := range c.plan.Runs[i].Restarts {
-		if within(restart.At, j.left, j.right) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.plan.Runs[i].Restarts, func(r restart) bool { return within(r.At, j.left, j.right) })
 }
 
 // mismatch returns how far the patterns of two runs are apart at the seen corner right of run i.

@@ -6,6 +6,11 @@ type point struct{ X, Y rat }
 
 func (p point) is(q point) bool { return same(p.X, q.X) && same(p.Y, q.Y) }
 
+// along returns the point at part t of the way from p to q.
+func along(p, q point, t rat) point {
+	return point{sum(p.X, times(t, diff(q.X, p.X))), sum(p.Y, times(t, diff(q.Y, p.Y)))}
+}
+
 // apart returns the square of the distance of two points.
 func apart(p, q point) rat { return sum(square(diff(p.X, q.X)), square(diff(p.Y, q.Y))) }
 
@@ -13,9 +18,8 @@ func apart(p, q point) rat { return sum(square(diff(p.X, q.X)), square(diff(p.Y,
 type loop []point
 type shape []loop
 
-func rectangle(left, bottom, width, height rat) loop {
-	right, top := sum(left, width), sum(bottom, height)
-	return loop{{left, bottom}, {right, bottom}, {right, top}, {left, top}}
+func rectangle(low, high point) loop {
+	return loop{low, {high.X, low.Y}, high, {low.X, high.Y}}
 }
 
 func (l loop) moved(dx, dy rat) loop {
@@ -36,13 +40,24 @@ func (l loop) area() rat {
 	return half(total)
 }
 
-// bounds returns the lower left and upper right corners; the loop is not empty.
-func (l loop) bounds() (low, high point) {
-	low, high = l[0], l[0]
-	for _, p := range l[1:] {
-		low = point{least(low.X, p.X), least(low.Y, p.Y)}
-		high = point{most(high.X, p.X), most(high.Y, p.Y)}
+// bounds returns the lower left and upper right corners of a box round some loops; ok is false for
+// none.
+func bounds(loops []loop) (low, high point, ok bool) {
+	for _, l := range loops {
+		for _, p := range l {
+			if !ok {
+				low, high, ok = p, p, true
+			}
+			low = point{least(low.X, p.X), least(low.Y, p.Y)}
+			high = point{most(high.X, p.X), most(high.Y, p.Y)}
+		}
 	}
+	return low, high, ok
+}
+
+// bounds returns the same for a loop that is not empty.
+func (l loop) bounds() (low, high point) {
+	low, high, _ = bounds([]loop{l})
 	return low, high
 }
 
@@ -76,8 +91,7 @@ func (l loop) square() bool {
 func (l loop) grown(gap rat) []loop {
 	if len(l) == 4 && l.square() {
 		low, high := l.bounds()
-		twice := sum(gap, gap)
-		return []loop{rectangle(diff(low.X, gap), diff(low.Y, gap), sum(diff(high.X, low.X), twice), sum(diff(high.Y, low.Y), twice))}
+		return []loop{rectangle(point{diff(low.X, gap), diff(low.Y, gap)}, point{sum(high.X, gap), sum(high.Y, gap)})}
 	}
 	out := []loop{l}
 	for i, p := range l {
@@ -94,10 +108,11 @@ func swept(p, q point, gap rat) loop {
 	at := func(p point, x, y int64) point {
 		return point{sum(p.X, times(gap, whole(x))), sum(p.Y, times(gap, whole(y)))}
 	}
-	if same(p.X, q.X) || !less(q.Y, p.Y) { // upward
-		return loop{at(p, -1, -1), at(p, 1, -1), at(q, 1, -1), at(q, 1, 1), at(q, -1, 1), at(p, -1, 1)}
+	up := int64(1)
+	if less(q.Y, p.Y) {
+		up = -1
 	}
-	return loop{at(p, -1, -1), at(q, -1, -1), at(q, 1, -1), at(q, 1, 1), at(p, 1, 1), at(p, -1, 1)}
+	return loop{at(p, -1, -up), at(p, 1, -up), at(q, 1, -up), at(q, 1, up), at(q, -1, up), at(p, -1, up)}
 }
 
 // keep returns the part of the loop where side is not negative. The line where side is 0 is
@@ -111,9 +126,177 @@ func (l loop) keep(side func(point) rat) loop {
 			out = append(out, p)
 		}
 		if a.Sign()*b.Sign() < 0 {
-			t := over(a, diff(a, b))
-			out = append(out, point{sum(p.X, times(t, diff(q.X, p.X))), sum(p.Y, times(t, diff(q.Y, p.Y)))})
+			out = append(out, along(p, q, over(a, diff(a, b))))
 		}
+	}
+	return out
+}
+
+// A sweep looks at shapes along upright lines: between two neighbouring places where something can
+// change, everything is straight and in one order, so that the middle line speaks for all of it. It
+// counts the edges that it looks at and gives up, by a panic, when they are too many: plans of
+// walls need few, but a file can hold anything.
+type sweep struct{ left int }
+
+// mostSteps is how many edges can be looked at in some ten seconds.
+const mostSteps = 30_000_000
+
+// tooMuch is what a sweep panics with.
+type tooMuch struct{}
+
+func (s *sweep) spend(steps int) {
+	if s.left -= steps; s.left < 0 {
+		panic(tooMuch{})
+	}
+}
+
+// An edge runs from left to right; upright edges are none.
+type edge struct {
+	a, b   point
+	sloped bool
+}
+
+func (e edge) y(x rat) rat {
+	if !e.sloped {
+		return e.a.Y
+	}
+	t := over(diff(x, e.a.X), diff(e.b.X, e.a.X))
+	return sum(e.a.Y, times(t, diff(e.b.Y, e.a.Y)))
+}
+
+func (s shape) edges() []edge {
+	var out []edge
+	for _, l := range s {
+		for i, p := range l {
+			q := l[(i+1)%len(l)]
+			if same(p.X, q.X) {
+				continue
+			}
+			if less(q.X, p.X) {
+				p, q = q, p
+			}
+			out = append(out, edge{a: p, b: q, sloped: !same(p.Y, q.Y)})
+		}
+	}
+	return out
+}
+
+// A bound is an end of a span on an upright line; sloped says that a sloped edge gave it, at a
+// place that is no vertex of it.
+type bound struct {
+	y      rat
+	sloped bool
+}
+
+// A span is a part of an upright line from low to high.
+type span struct{ low, high bound }
+
+// side says from which side a line is looked at, where it runs through vertices.
+type side bool
+
+const (
+	fromLeft  side = false // the shape just left of the line
+	fromRight side = true  // the shape just right of the line
+)
+
+// spans returns the parts of the upright line at x inside the edges' shape, upward.
+func (s *sweep) spans(edges []edge, x rat, look side) []span {
+	s.spend(len(edges))
+	var hits []bound
+	for _, e := range edges {
+		from, to := e.a.X.Cmp(x), e.b.X.Cmp(x)
+		if look == fromRight && from <= 0 && to > 0 || look == fromLeft && from < 0 && to >= 0 {
+			hits = append(hits, bound{y: e.y(x), sloped: e.sloped && from != 0 && to != 0})
+		}
+	}
+	slices.SortStableFunc(hits, func(a, b bound) int { return a.y.Cmp(b.y) })
+	var out []span
+	for i := 0; i+1 < len(hits); i += 2 {
+		if less(hits[i].y, hits[i+1].y) {
+			out = append(out, span{hits[i], hits[i+1]})
+		}
+	}
+	return out
+}
+
+// events returns, in order, every x at which the picture made of the edges can change: their ends,
+// the crossings of sloped ones, and the further places.
+func (s *sweep) events(edges []edge, further ...rat) []rat {
+	s.spend(len(edges) * len(edges))
+	xs := slices.Clone(further)
+	for i, e := range edges {
+		xs = append(xs, e.a.X, e.b.X)
+		for _, f := range edges[:i] {
+			if !e.sloped && !f.sloped {
+				continue
+			}
+			left, right := most(e.a.X, f.a.X), least(e.b.X, f.b.X)
+			if !less(left, right) {
+				continue
+			}
+			a, b := diff(e.y(left), f.y(left)), diff(e.y(right), f.y(right))
+			if a.Sign()*b.Sign() < 0 {
+				xs = append(xs, sum(left, times(diff(right, left), over(a, diff(a, b)))))
+			}
+		}
+	}
+	slices.SortFunc(xs, rat.Cmp)
+	return slices.CompactFunc(xs, same)
+}
+
+// area returns the area of the shape of some edges.
+func (s *sweep) area(edges []edge) rat {
+	total := zero()
+	xs := s.events(edges)
+	for k := 0; k+1 < len(xs); k++ {
+		total.Add(total, times(diff(xs[k+1], xs[k]), length(s.spans(edges, middle(xs[k], xs[k+1]), fromRight))))
+	}
+	return total
+}
+
+// without returns the spans less what lies in the holes, upward.
+func without(spans, holes []span) []span {
+	for _, hole := range holes {
+		var out []span
+		for _, s := range spans {
+			if !less(s.low.y, hole.high.y) || !less(hole.low.y, s.high.y) {
+				out = append(out, s)
+				continue
+			}
+			if less(s.low.y, hole.low.y) {
+				out = append(out, span{s.low, hole.low})
+			}
+			if less(hole.high.y, s.high.y) {
+				out = append(out, span{hole.high, s.high})
+			}
+		}
+		spans = out
+	}
+	return spans
+}
+
+// length adds up the spans' lengths.
+func length(spans []span) rat {
+	total := zero()
+	for _, s := range spans {
+		total.Add(total, diff(s.high.y, s.low.y))
+	}
+	return total
+}
+
+// joined returns the same points as one set of spans that do not overlap.
+func joined(in []span) []span {
+	in = slices.Clone(in)
+	slices.SortStableFunc(in, func(a, b span) int { return a.low.y.Cmp(b.low.y) })
+	var out []span
+	for _, s := range in {
+		if n := len(out); n > 0 && !less(out[n-1].high.y, s.low.y) {
+			if less(out[n-1].high.y, s.high.y) {
+				out[n-1].high = s.high
+			}
+			continue
+		}
+		out = append(out, s)
 	}
 	return out
 }

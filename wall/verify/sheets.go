@@ -39,9 +39,7 @@ func (c *checker) sheets() {
 		for _, p := range sheet.Placements {
 			placed[p.Piece]++
 		}
-		if len(sheet.Placements) == 0 {
-			c.fault(Placement, path+".placements", "none", "some", "a sheet for nothing")
-		}
+		c.require(len(sheet.Placements) > 0, Placement, path+".placements", "none", "some", "a sheet for nothing")
 		c.sheet(path, sheet, c.job.Stock[n])
 	}
 	for k, piece := range c.plan.Pieces {
@@ -63,13 +61,9 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 	var taken []rect
 	stands := func(kind, unfree Kind, at string, r rect) {
 		c.job.sweep.spend(len(free) + len(taken))
-		if !slices.ContainsFunc(free, r.is) {
-			c.fault(unfree, at, r, "a part of its own", "does not stand free after the cuts")
-		}
+		c.require(slices.ContainsFunc(free, r.is), unfree, at, r, "a part of its own", "does not stand free after the cuts")
 		for k, other := range taken {
-			if r.meets(other) {
-				c.fault(kind, at, r, other, "shares material with what stands at %d on the sheet", k+1)
-			}
+			c.require(!r.meets(other), kind, at, r, other, "shares material with what stands at %d on the sheet", k+1)
 		}
 		taken = append(taken, r)
 	}
@@ -87,11 +81,10 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 	}
 	for k, o := range sheet.Offcuts {
 		at, r := item(path+".offcuts", k), rect{o.X, o.Y, o.Width, o.Length}
-		if r.W.Sign() <= 0 || r.H.Sign() <= 0 {
-			c.fault(Offcut, at, r, "some size", "an offcut of no size")
-		}
+		c.require(r.W.Sign() > 0 && r.H.Sign() > 0, Offcut, at, r, "some size", "an offcut of no size")
 		stands(Offcut, Offcut, at, r)
-		c.equal(Offcut, at+".left_phase", o.LeftPhase, mod(sum(s.LeftPhase, r.X), c.job.pattern.pitch), "not the sheet's pattern there")
+		c.equal(Offcut, at+".left_phase", o.LeftPhase, mod(sum(s.LeftPhase, r.X), c.job.pattern.pitch),
+			"not the sheet's pattern there")
 	}
 }
 
@@ -105,7 +98,8 @@ func (c *checker) placement(path string, r rect, leftPhase rat, turned bool, s s
 	if turned && len(p.turns) == 0 {
 		c.fault(Placement, path+".turned", true, false, "the pattern is not its own mirror image")
 	} else if !p.shows(leftPhase, r.W, r.X, s, turned) {
-		c.fault(Placement, path+".x", "the sheet's phase "+text(mod(sum(s.LeftPhase, r.X), p.pitch)), leftPhase, "the sheet shows another phase here")
+		c.fault(Placement, path+".x", "the sheet's phase "+text(mod(sum(s.LeftPhase, r.X), p.pitch)), leftPhase,
+			"the sheet shows another phase here")
 	}
 }
 
@@ -122,7 +116,7 @@ func (c *checker) saw(path string, sheet planSheet, s stock) []rect {
 			continue
 		}
 		near, far, across := part, part, part.H
-		beyond := sum(cut.At, c.job.Saw.Kerf)
+		beyond := sum(cut.At, c.job.kerf)
 		switch cut.Kind {
 		case "crosscut":
 			near.H = cut.At
@@ -134,7 +128,7 @@ func (c *checker) saw(path string, sheet planSheet, s stock) []rect {
 			c.fault(Cuts, at+".kind", cut.Kind, "crosscut or rip", "unknown kind of cut")
 			continue
 		}
-		if low := negative(c.job.Saw.Kerf); !less(low, cut.At) || !less(cut.At, across) {
+		if low := negative(c.job.kerf); !less(low, cut.At) || !less(cut.At, across) {
 			c.fault(Cuts, at+".at", cut.At, "between "+text(low)+" and "+text(across), "the blade does not touch the part")
 			continue
 		}

@@ -2,8 +2,8 @@ package verify
 
 import "slices"
 
-// taped takes from the plan what the job gives by distances from known points, and arched heads, once
-// they are near enough to what was taped.
+// taped takes from the plan what the job gives by distances from known points, and arched heads,
+// once they are near enough to what was taped.
 func (c *checker) taped() {
 	for i := range c.job.Runs {
 		r := &c.job.Runs[i]
@@ -38,9 +38,9 @@ func (c *checker) taped() {
 	}
 }
 
-// solved returns the point that the plan has for distances from known points. It must lie on the right
-// side of the bases, within a mark of two of the distances, and off the others by no more than the
-// plan says.
+// solved returns the point that the plan has for distances from known points. It must lie on the
+// right side of the bases, within a mark of two of the distances, and off the others by no more
+// than the plan says.
 func (c *checker) solved(path string, b bearing) point {
 	k := slices.IndexFunc(c.plan.Taped, func(t taped) bool { return t.Path == path })
 	if k < 0 || len(b.Bases) < 2 || len(b.Distances) != len(b.Bases) {
@@ -57,13 +57,11 @@ func (c *checker) solved(path string, b bearing) point {
 		if about(apart(got.At, base), b.Distances[n], c.job.tape) {
 			near++
 		}
-		if !about(apart(got.At, base), b.Distances[n], sum(got.Closing, got.Within, ratio(1, 1024))) {
-			c.fault(Taped, item("taped", k)+".closing", got.Closing, "more", "off distances[%d] by more than that", n)
-		}
+		c.require(about(apart(got.At, base), b.Distances[n], sum(got.Closing, got.Within, ratio(1, 1024))), Taped,
+			item("taped", k)+".closing", got.Closing, "more", "off distances[%d] by more than that", n)
 	}
-	if near < 2 {
-		c.fault(Taped, item("taped", k)+".at", got.At, "within a mark", "agrees with fewer than two of the distances")
-	}
+	c.require(near >= 2, Taped, item("taped", k)+".at", got.At, "within a mark",
+		"agrees with fewer than two of the distances")
 	return got.At
 }
 
@@ -73,9 +71,9 @@ func about(squared, d, slack rat) bool {
 	return within(squared, square(low), square(sum(d, slack)))
 }
 
-// arched returns the outline of an opening with an arched head, as the plan has it: the opening's own
-// corners, and over the upper two of them points no more than two marks outside of the arc, none of it
-// inside.
+// arched returns the outline of an opening with an arched head, as the plan has it: the opening's
+// own corners, and over the upper two of them points no more than two marks outside of the arc,
+// none of it inside.
 func (c *checker) arched(path string, corners, head loop, rise rat) loop {
 	if len(head) < 3 {
 		c.fault(Taped, path, "nothing", "an arched head", "no outline")
@@ -92,13 +90,13 @@ func (c *checker) arched(path string, corners, head loop, rise rat) loop {
 		own := slices.ContainsFunc(corners, p.is)
 		if !own && (less(p.Y, springs) || less(far, apart(p, centre))) ||
 			!(own && slices.ContainsFunc(corners, q.is)) && less(square2(centre, p, q), square(radius)) {
-			c.fault(Taped, item(path, k), p, "two marks outside of the arc or less", "neither a corner nor on the arched head")
+			c.fault(Taped, item(path, k), p, "two marks outside of the arc or less",
+				"neither a corner nor on the arched head")
 		}
 	}
 	for _, p := range corners {
-		if !slices.ContainsFunc(head, p.is) && less(p.Y, upper[1].Y) {
-			c.fault(Taped, path, "nothing", p, "a corner of the opening is missing")
-		}
+		c.require(slices.ContainsFunc(head, p.is) || !less(p.Y, upper[1].Y), Taped, path, "nothing", p,
+			"a corner of the opening is missing")
 	}
 	return head
 }

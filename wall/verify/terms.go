@@ -1,7 +1,5 @@
 package verify
 
-import "slices"
-
 // term is one term of a layout's blemish as the contract defines it.
 type term struct {
 	run    int
@@ -29,34 +27,32 @@ type upright struct {
 func (u upright) seen() rat { return times(u.weight, u.height) }
 
 // uprights returns every upright edge of the region, whatever it weighs.
-func (g *region) uprights(w weights) []upright {
+func (g *region) uprights(w map[string]rat) []upright {
 	var out []upright
 	for k, e := range []endEdge{g.left, g.right} {
 		given := []end{g.run.Left, g.run.Right}[k]
-		n, seen := map[string]weight{exposed: exposedEnd, outsideCorner: outsideEnd, covered: coveredEnd}[given.Kind]
+		name, seen := map[string]string{exposed: "exposed_end", outsideCorner: "outside_corner", covered: "covered_end"}[given.Kind]
 		if !seen {
 			continue
 		}
-		x := e.x
-		if e.leaning {
-			x = e.middle()
-		}
-		out = append(out, upright{given.Kind + " end", x, e.height, or(given.Prominence, w[n]), k == 0, true})
+		out = append(out, upright{given.Kind + " end", e.middle, e.height, or(given.Prominence, w[name]), k == 0, true})
 	}
 	for _, s := range g.steps {
 		height := g.beside(s.x, s.low, s.high, s.right)
-		for _, hole := range g.holes { // where an opening's side runs along it, that is what is seen
-			low, high, ok := hole.bounds()
+		for _, o := range g.run.Openings { // where an opening's side runs along it, that is what is seen
+			parts, _ := g.job.grown(o)
+			low, high, ok := bounds(parts)
 			if ok && (same(low.X, s.x) && !s.right || same(high.X, s.x) && s.right) {
 				height = diff(height, g.beside(s.x, most(s.low, low.Y), least(s.high, high.Y), s.right))
 			}
 		}
-		out = append(out, upright{"side of a step", s.x, height, w[stepUpright], s.right, false})
+		out = append(out, upright{"side of a step", s.x, height, w["step_side"], s.right, false})
 	}
-	for n, o := range g.run.Openings {
-		weight, gap := w[openingUpright], g.holes[n].gap
+	for _, o := range g.run.Openings {
+		weight := w["opening_side"]
+		_, gap := g.job.grown(o)
 		if o.Kind == "box" {
-			weight = w[boxUpright]
+			weight = w["box_side"]
 		}
 		counterclockwise := o.taped.area().Sign() > 0
 		for k, p := range o.taped {
@@ -95,30 +91,19 @@ func (r *run) prominence(x rat) rat {
 }
 
 // seamTerm returns the term of a seam with its middle at x.
-func (g *region) seamTerm(i int, x rat, w weights) term {
-	return term{i, i, "seam", x, w[seamItself], g.run.prominence(x), g.seen(x)}
+func (g *region) seamTerm(i int, x rat, w map[string]rat) term {
+	return term{i, i, "seam", x, w["seam"], g.run.prominence(x), g.seen(x)}
 }
 
-// cornerTerm returns the term of the inside corner right of run i.
-func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w weights) term {
-	return term{
-		i, next, "inside corner", diff(j.Runs[i].Width, j.pattern.Thickness), mismatch,
-		j.cornerWeight(i, w), least(left.right.height, right.left.height),
+// cornerTerm returns the term of the inside corner right of run i. It weighs what the greater
+// prominence of its two ends says, if any does.
+func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w map[string]rat) term {
+	weight, a, b := w["inside_corner"], j.Runs[i].Right.Prominence, j.Runs[next].Left.Prominence
+	if a != nil || b != nil {
+		weight = most(or(a, zero()), or(b, zero()))
 	}
-}
-
-// cornerWeight returns what the inside corner right of run i weighs: the greater prominence that its
-// two ends state, if any does.
-func (j *room) cornerWeight(i int, w weights) rat {
-	ends := []*rat{j.Runs[i].Right.Prominence}
-	if next, ok := j.corner(i); ok {
-		ends = append(ends, j.Runs[next].Left.Prominence)
-	}
-	ends = slices.DeleteFunc(ends, func(p *rat) bool { return p == nil })
-	if len(ends) == 0 {
-		return w[insideMismatch]
-	}
-	return most(*ends[0], *ends[len(ends)-1])
+	x := diff(j.Runs[i].Width, j.pattern.Thickness)
+	return term{i, next, "inside corner", x, mismatch, weight, least(left.right.height, right.left.height)}
 }
 
 // terms returns every term of the plan's own layout.
@@ -127,7 +112,7 @@ func (c *checker) terms() []term {
 	p := c.job.pattern
 	for i, g := range c.regions {
 		for _, u := range g.uprights(c.weights) {
-			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, facing(u.right))))
+			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, side(u.right))))
 		}
 		if next, ok := c.job.corner(i); ok && c.job.Runs[i].Right.Kind == insideCorner {
 			out = append(out, c.job.cornerTerm(i, next, g, c.regions[next], c.mismatch(i, next), c.weights))
@@ -139,7 +124,7 @@ func (c *checker) terms() []term {
 			x := j.middle()
 			out = append(out, g.seamTerm(i, x, c.weights))
 			if !c.restarted(i, j) { // a distance counts whatever the height
-				out = append(out, term{i, i, "seam off its line", x, p.offLine(c.phase(i, x, fromLeft)), c.weights[seamOffLine], whole(12)})
+				out = append(out, term{i, i, "seam off its line", x, p.offLine(c.phase(i, x, fromLeft)), c.weights["seam_line"], whole(12)})
 			}
 		}
 		for _, restart := range c.plan.Runs[i].Restarts {
@@ -157,43 +142,20 @@ func (c *checker) terms() []term {
 
 // wantsWhole says whether an upright is a run's only exposed end that is seen, which has to show a
 // whole feature.
-func (g *region) wantsWhole(u upright, w weights) bool {
+func (g *region) wantsWhole(u upright, w map[string]rat) bool {
 	shown := func(e end) bool { return e.Kind == exposed && or(e.Prominence, whole(1)).Sign() > 0 }
 	left, right := shown(g.run.Left), shown(g.run.Right)
-	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w[wholeEnd].Sign() > 0
+	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w["whole_end"].Sign() > 0
 }
 
-// exposedEnd checks that the only exposed end of run i shows a whole feature. The kind is Outweighed
-// where everything else that the set-out decides weighs more, so that the least blemish alone may well
-// cut it. Where the job sets the rule aside nothing is checked.
+// exposedEnd checks that the only exposed end of run i shows a whole feature, unless the job sets
+// the rule aside.
 func (c *checker) exposedEnd(i int) {
-	uprights := c.regions[i].uprights(c.weights)
-	k := slices.IndexFunc(uprights, func(u upright) bool { return c.regions[i].wantsWhole(u, c.weights) })
-	if k < 0 || c.laid(i) {
-		return
-	}
-	u := uprights[k]
-	amount, kind, others := c.job.pattern.cut(c.phase(i, u.x, facing(u.right)), u.right), Exposed, c.others(i, uprights, k)
-	if less(u.seen(), others) {
-		kind = Outweighed
-	}
-	c.equal(kind, item("runs", i)+".set_out.origin", amount, zero(),
-		"inches from a whole feature at %s, which weighs %s; the rest weighs %s", text(u.x), text(u.seen()), text(others))
-}
-
-// others returns what all but upright k of run i weighs that its set-out decides.
-func (c *checker) others(i int, uprights []upright, k int) rat {
-	total := zero()
-	for l, u := range uprights {
-		if l != k {
-			total = sum(total, u.seen())
+	for _, u := range c.regions[i].uprights(c.weights) {
+		if c.regions[i].wantsWhole(u, c.weights) && !c.laid(i) {
+			amount := c.job.pattern.cut(c.phase(i, u.x, side(u.right)), u.right)
+			c.equal(Exposed, item("runs", i)+".set_out.origin", amount, zero(),
+				"inches from a whole feature at the exposed end")
 		}
 	}
-	n, g := len(c.regions), c.regions[i]
-	for _, corner := range []int{i, (i + n - 1) % n} { // at its right and at its left
-		if _, ok := c.job.corner(corner); ok && c.job.Runs[corner].Right.Kind == insideCorner {
-			total = sum(total, times(c.job.cornerWeight(corner, c.weights), most(g.left.height, g.right.height)))
-		}
-	}
-	return total
 }
