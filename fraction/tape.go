@@ -22,8 +22,16 @@ type Tape struct {
 const FinestError = 128
 
 // Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm".
-// Metric numbers are decimals where these end, mixed fractions otherwise.
-func (t Tape) Format(a Length) string {
+// Metric numbers are decimals where these end, mixed fractions otherwise. A length that is too great
+// to be rounded or converted is written exactly, in inches with their sign.
+func (t Tape) Format(a Length) (text string) {
+	var err error
+	defer func() {
+		if err != nil {
+			text = a.String() + `"`
+		}
+	}()
+	defer Catch(&err)
 	var room [128]byte
 	b, mark, over := t.mark(room[:0], a)
 	b = t.append(b, value(mark))

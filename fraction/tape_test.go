@@ -1,6 +1,7 @@
 package fraction_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -131,4 +132,14 @@ func TestNotationsAgree(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A length that is too great for the tape's marks or unit is written as it is.
+func TestTapeWritesTheGreatestLengths(t *testing.T) {
+	great := fraction.Of(math.MaxInt64, 3)
+	for _, tape := range []fraction.Tape{{Mark: fraction.Of(1, 16)}, {Mark: fraction.Millimetres(1, 1), Unit: fraction.Millimetre}, {Unit: fraction.Centimetre}} {
+		if got, want := tape.Format(great), `3074457345618258602 1/3"`; got != want {
+			t.Errorf("%+v writes %s, want %s", tape, got, want)
+		}
+	}
 }

@@ -120,7 +120,7 @@ func TestInk(t *testing.T) {
 	for _, row := range []struct {
 		v    float64
 		want string
-	}{{0, "0"}, {-0.001, "0"}, {1, "1"}, {100, "100"}, {1.5, "1.5"}, {-2.345, "-2.35"}, {0.126, "0.13"}} {
+	}{{0, "0"}, {-0.001, "0"}, {1, "1"}, {100, "100"}, {1.5, "1.5"}, {-2.345, "-2.35"}, {math.NaN(), "0"}, {math.Inf(-1), "0"}, {0.126, "0.13"}} {
 		if got := ink(row.v); got != row.want {
 			t.Errorf("ink(%v) = %q, want %q", row.v, got, row.want)
 		}

@@ -90,8 +90,12 @@ func (n *node) write(w *bytes.Buffer) {
 	}
 }
 
-// ink writes a coordinate to a hundredth, as short as it goes.
+// ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no number, of a thing
+// without size.
 func ink(v float64) string {
+	if v-v != 0 {
+		v = 0
+	}
 	s := strconv.FormatFloat(v, 'f', 2, 64)
 	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	if s == "-0" {
