@@ -39,14 +39,19 @@ func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 	case t == lengthType:
 		return e.length(v.Interface().(fraction.Length), path)
 	case t == ratioType:
-		r := v.Interface().(fraction.Ratio).Rat()
-		places, ends := r.FloatPrec()
-		if !ends {
-			e.refuse(path, r.RatString(), "a number that ends as a decimal")
+		r := v.Interface().(fraction.Ratio)
+		places, _ := r.Rat().FloatPrec()
+		text := r.Rat().FloatString(places)
+		if back, err := fraction.ParseRatio(text); err != nil || back != r {
+			e.refuse(path, r.String(), "a number of at most 100,000 that ends as a decimal")
 		}
-		return item{text: r.FloatString(places)}
+		return item{text: text}
 	case t == moneyType:
-		return item{text: strconv.Quote(v.Interface().(money.Amount).String())}
+		text := v.Interface().(money.Amount).String()
+		if _, err := money.Parse(text); err != nil {
+			e.refuse(path, text, wantOf(t))
+		}
+		return item{text: strconv.Quote(text)}
 	case isEither(t):
 		form := int(v.Field(0).Int())
 		return e.value(v.Field(form), otherwise.Field(form), path)

@@ -16,7 +16,7 @@ var (
 	ErrUnknown = errors.New("no such field")
 	ErrMissing = errors.New("missing")
 	ErrType    = errors.New("the wrong kind of value")
-	ErrValue   = errors.New("not a value that stands here")
+	ErrValue   = errors.New("no such value here")
 	// ErrRoom is the kind of what plan.Job.Validate refuses: each value can be read, and they
 	// do not make a job together.
 	ErrRoom = errors.New("not accepted")
@@ -45,6 +45,9 @@ func because(kind, err error) error {
 	var parse *fraction.ParseError
 	if errors.As(err, &parse) {
 		return &cause{kind, parse.Reason, err}
+	}
+	if f, ok := err.(*fault.Fault); ok { // of an enumeration
+		err = f.Cause
 	}
 	if err == nil {
 		return kind

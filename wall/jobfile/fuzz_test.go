@@ -8,8 +8,13 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
 )
 
 // Whatever the bytes, Read gives a job or faults, the same ones each time, and
@@ -45,6 +50,53 @@ func FuzzRead(f *testing.F) {
 			if strings.Contains(f.Error(), "\n") || f.Cause == nil {
 				t.Fatalf("%#v: want one line and a kind", f)
 			}
+		}
+	})
+}
+
+// Whatever the bytes, ReadProfiles gives valid profiles or faults.
+func FuzzReadProfiles(f *testing.F) {
+	f.Add([]byte("[" + ownProfile + "]"))
+	f.Add([]byte(`[{}, {"features": null}, 7]`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		profiles, err := jobfile.ReadProfiles(bytes.NewReader(data))
+		if err != nil && (profiles != nil || len(fault.All(err)) == 0) {
+			t.Fatalf("%v, %v", profiles, err)
+		}
+		for _, p := range profiles {
+			if err := p.Validate(); err != nil {
+				t.Fatal(err)
+			}
+		}
+	})
+}
+
+// A job of wild values is written so that it reads back, or refused with nothing written.
+func FuzzWrite(f *testing.F) {
+	f.Add([]byte{}, true)
+	f.Add([]byte{3, 1, 4, 1, 5, 9, 2, 6, 5, 3, 5, 8, 9, 7, 9, 3, 2, 3, 8, 4, 6, 2, 6, 4, 3, 3, 8, 3, 2, 7, 9, 5}, true)
+	f.Add([]byte{3, 1, 4, 1, 5, 9, 2, 6, 5, 3, 5, 8, 9, 7, 9, 3, 2, 3, 8, 4, 6, 2, 6, 4, 3, 3, 8, 3, 2, 7, 9, 5}, false)
+	f.Fuzz(func(t *testing.T, data []byte, known bool) {
+		var j plan.Job
+		if known { // parts of a sound job are made wild
+			var err error
+			if j, err = jobfile.Read(strings.NewReader(sound)); err != nil {
+				t.Fatal(err)
+			}
+			fractiontest.Fill(data, &j.Units, &j.Title, &j.Priorities, &j.Plates, &j.Built, &j.Gaps, &j.Cooking, &j.Bit, &j.Runs[0].Openings[1], &j.Finish)
+		} else {
+			fractiontest.Fill(data, &j)
+		}
+		var b bytes.Buffer
+		if err := jobfile.Write(&b, j); err != nil {
+			if b.Len() > 0 {
+				t.Fatalf("%v, but %d bytes written", err, b.Len())
+			}
+			return
+		}
+		again, err := jobfile.Read(bytes.NewReader(b.Bytes()))
+		if diff := cmp.Diff(j, again, sameLengths, cmpopts.EquateEmpty()); err != nil || diff != "" {
+			t.Fatalf("%v (-written +read):\n%s\n%s", err, diff, b.String())
 		}
 	})
 }

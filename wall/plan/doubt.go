@@ -73,20 +73,19 @@ func closesWithin() fraction.Length { return fraction.Of(1, 8) }
 
 // doubtTaped questions the places whose distances do not meet and the arches that stand aslant.
 func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
+	places, err := j.places()
+	if err != nil {
+		return nil, err
+	}
 	for i, t := range j.Taped {
-		found, err := t.Locate(j.Mark)
-		if err != nil {
-			return nil, fault.Under(err, "Taped", i)
-		}
-		if base, off := found.Worst(); len(t.From) > 2 && closesWithin().Less(off) {
+		if base, off := places.all[i].Worst(); len(t.From) > 2 && closesWithin().Less(off) {
 			doubts = append(doubts, warning.Warning{Path: append(t.Path(), fault.Step{Name: "Distances"}), Kind: PointsApart,
 				Lengths: []fraction.Length{off}, Counts: []int{base + 1}})
 		}
 	}
-	_, corners, err := j.located()
 	for r, run := range j.Runs {
 		for i, o := range run.Openings {
-			taped := corners[spot{r, i}]
+			taped := places.corners[spot{r, i}]
 			if o.Arch == nil || len(taped) == 0 {
 				continue
 			}
@@ -96,7 +95,7 @@ func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
 			}
 		}
 	}
-	return doubts, err
+	return doubts, nil
 }
 
 // doubtCorners questions the corners that only one of two neighbours names. They may be right, since

@@ -83,59 +83,6 @@ type TapedPoint struct {
 // MaxBases is the most points that one place is taped from.
 const MaxBases = 8
 
-// Locate returns the place that the distances of t give, as [cutout.Locate] does.
-func (t TapedPoint) Locate(mark fraction.Length) (cutout.Located, error) {
-	if len(t.From) < 2 || len(t.From) > MaxBases {
-		return cutout.Located{}, &fault.Fault{Path: fault.Of("From"), Value: fmt.Sprint(len(t.From)), Want: fmt.Sprintf("2 to %d distances", MaxBases)}
-	}
-	found, err := cutout.Locate(t.From, t.Side, mark)
-	return found, fault.Under(err, "From")
-}
-
-// Locate puts the places that were taped into the room: the corners of openings, which have no arched
-// head then, and where heights stand and how high they are. It fails where distances do not make a
-// point.
-func (j *Job) Locate() error {
-	heights, corners, err := j.located()
-	if err != nil {
-		return err
-	}
-	for at, p := range heights {
-		h := &j.Runs[at.run].Heights[at.index]
-		h.At, h.Top = p.X, p.Y
-	}
-	for at, outline := range corners {
-		o := &j.Runs[at.run].Openings[at.index]
-		o.Outline, o.Arch = outline, nil
-	}
-	return nil
-}
-
-// spot is a height or an opening of a run.
-type spot struct{ run, index int }
-
-// located returns the points of the heights and the corners of the openings that were taped.
-func (j *Job) located() (heights map[spot]cutout.Point, corners map[spot][]cutout.Point, err error) {
-	defer fraction.Catch(&err)
-	heights, corners = map[spot]cutout.Point{}, map[spot][]cutout.Point{}
-	f := faults{tape: j.Tape()}
-	for i, t := range j.Taped {
-		found, err := t.Locate(j.Mark)
-		f.join(fault.Under(err, "Taped", i))
-		there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0
-		switch {
-		case there && t.Opening < 0 && t.Index < len(j.Runs[t.Run].Heights):
-			heights[spot{t.Run, t.Index}] = found.At
-		case there && t.Opening >= 0 && t.Opening < len(j.Runs[t.Run].Openings) && t.Index == len(corners[spot{t.Run, t.Opening}]):
-			at := spot{t.Run, t.Opening}
-			corners[at] = append(corners[at], found.At)
-		default:
-			f.add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
-		}
-	}
-	return heights, corners, errors.Join(f.all...)
-}
-
 // Path returns where the place stands, as a job file spells it.
 func (t TapedPoint) Path() fault.Path {
 	if t.Opening < 0 {
@@ -144,15 +91,34 @@ func (t TapedPoint) Path() fault.Path {
 	return fault.Of("Runs", t.Run, "Openings", t.Opening, "Points", "Corners", t.Index)
 }
 
+// Locate puts the places that were taped into the room: the corners of openings, which have no arched
+// head then, and where heights stand and how high they are. It fails where distances do not make a
+// point.
+func (j *Job) Locate() error {
+	places, err := j.places()
+	if err != nil {
+		return err
+	}
+	for at, p := range places.heights {
+		h := &j.Runs[at.run].Heights[at.index]
+		h.At, h.Top = p.X, p.Y
+	}
+	for at, outline := range places.corners {
+		o := &j.Runs[at.run].Openings[at.index]
+		o.Outline, o.Arch = outline, nil
+	}
+	return nil
+}
+
 // Located returns the taped places of a valid job as a plan lists them.
-func (j Job) Located() (all []Taped, err error) {
-	defer fraction.Catch(&err)
+func (j Job) Located() ([]Taped, error) {
+	places, err := j.places()
+	if err != nil {
+		return nil, err
+	}
+	var all []Taped
 	for i, t := range j.Taped {
-		found, err := t.Locate(j.Mark)
-		if err != nil {
-			return nil, fault.Under(err, "Taped", i)
-		}
-		run := &j.Runs[t.Run]
+		found, run := places.all[i], &j.Runs[t.Run]
 		name := fmt.Sprintf("height %d of %s", t.Index+1, run.Name)
 		if t.Opening >= 0 {
 			name = fmt.Sprintf("corner %d of %s", t.Index+1, run.Openings[t.Opening].Name)
@@ -162,4 +128,40 @@ func (j Job) Located() (all []Taped, err error) {
 			Exact: found.Exact, Within: found.Within, Closing: off})
 	}
 	return all, nil
+}
+
+// spot is a height or an opening of a run.
+type spot struct{ run, index int }
+
+// places are what the taped distances give.
+type places struct {
+	all     []cutout.Located
+	heights map[spot]cutout.Point   // by height
+	corners map[spot][]cutout.Point // by opening
+}
+
+// places finds the taped places.
+func (j *Job) places() (p places, err error) {
+	defer fraction.Catch(&err)
+	p.heights, p.corners = map[spot]cutout.Point{}, map[spot][]cutout.Point{}
+	f := faults{tape: j.Tape()}
+	for i, t := range j.Taped {
+		if len(t.From) > MaxBases {
+			f.add(len(t.From), fmt.Sprintf("2 to %d distances", MaxBases), "Taped", i, "From")
+			continue
+		}
+		found, err := cutout.Locate(t.From, t.Side, j.Mark)
+		f.join(fault.Under(err, "Taped", i, "From"))
+		p.all = append(p.all, found)
+		height, corner := spot{t.Run, t.Index}, spot{t.Run, t.Opening}
+		switch there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0; {
+		case there && t.Opening < 0 && t.Index < len(j.Runs[t.Run].Heights):
+			p.heights[height] = found.At
+		case there && t.Opening >= 0 && t.Opening < len(j.Runs[t.Run].Openings) && t.Index == len(p.corners[corner]):
+			p.corners[corner] = append(p.corners[corner], found.At)
+		default:
+			f.add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
+		}
+	}
+	return p, errors.Join(f.all...)
 }

@@ -97,7 +97,7 @@ func TestValidateNamesTheField(t *testing.T) {
 		j := backsplash()
 		row.wrong(&j)
 		err := j.Validate()
-		if !slices.ContainsFunc(fault.All(err), func(f *fault.Fault) bool { return f.Path.String() == row.path && f.Want != "" }) {
+		if !slices.ContainsFunc(fault.All(err), func(f *fault.Fault) bool { return f.Path.String() == row.path && (f.Want != "" || f.Cause != nil) }) {
 			t.Errorf("%v\nwant a fault at %s", err, row.path)
 		}
 		if _, err := j.Doubts(); err == nil {

@@ -281,17 +281,17 @@ func (j *Job) checkInstalled(f *faults) {
 
 // checkTaped checks that the room has the places that the taped distances give.
 func (j *Job) checkTaped(f *faults) {
-	heights, corners, err := j.located()
+	places, err := j.places()
 	if err != nil {
 		f.join(err)
 		return
 	}
-	for at, p := range heights {
+	for at, p := range places.heights {
 		if h := j.Runs[at.run].Heights[at.index]; p.X != h.At || p.Y != h.Top {
 			f.add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", at.run, "Heights", at.index, "At")
 		}
 	}
-	for at, outline := range corners {
+	for at, outline := range places.corners {
 		o := &j.Runs[at.run].Openings[at.index]
 		if o.Arch != nil {
 			outline, _, err = wall.Arched(outline, o.Arch.Rise, j.Mark)
