@@ -31,6 +31,7 @@ func TestReadProfilesFaults(t *testing.T) {
 		{"no name", `"name": "own", `, ``, "[0].name", jobfile.ErrValue},
 		{"two of one name", ownProfile, ownProfile + ", " + ownProfile, "[1].name", jobfile.ErrValue},
 		{"a length that is none", `"1 1/4"`, `"wide"`, "[0].features[0].width", jobfile.ErrValue},
+		{"deeper than the board", `"1/16"`, `"2"`, "[0].features[1].depth", jobfile.ErrRoom},
 		{"a name of a ready one", ownProfile, `"beadboard 2"`, "[0]", jobfile.ErrType},
 	} {
 		list := "[" + strings.Replace(ownProfile, row.old, row.new, 1) + "]"
