@@ -43,7 +43,7 @@ func ExampleRead_faults() {
 	}
 	// Output:
 	// line 5, column 30: runs[0].width: "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
-	// line 6, column 52: runs[0].right.kind: "hidden": no such value here; want one of exposed, inside corner, outside corner, covered
+	// line 6, column 52: runs[0].right.kind: "hidden": no such word here; want one of exposed, inside corner, outside corner, covered
 	// line 7, column 50: runs[0].heights[1].at: "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
 }
 
