@@ -1,65 +1,33 @@
 package finish
 
-import (
-	"math/big"
-
-	"example.com/groovewright/fraction"
-)
-
-// gluing is Adhesive, read.
-type gluing struct {
-	form    GlueForm
-	hold    Hold
-	size    *big.Rat
-	spacing *big.Rat
-	source  Source // of size and spacing
-	waste   *big.Rat
-	offers  []offer
-}
-
-func (r *reader) gluing(a, d Adhesive) gluing {
-	g := gluing{form: known(r, "Adhesive.Form", a.Form), hold: known(r, "Adhesive.Hold", a.Hold), source: Given}
-	boards := known(r, "Adhesive.Boards", a.Boards)
-	if r.boards && (boards != UsualGlue || g.form == UsualGlue) {
-		g.form = of(boards == UsualGlue, boards, d.Boards)
-	}
-	if g.form == UsualGlue {
-		g.form = d.Form
-	}
-	size, spacing := usualGlue(g.form, g.hold, r.units != fraction.Inch)
-	g.size = r.length("Adhesive.Size", a.Size, size, positive)
-	g.spacing = r.length("Adhesive.Spacing", a.Spacing, spacing, fraction.Inches(1))
-	if (a.Size == "" || a.Size == size) && (a.Spacing == "" || a.Spacing == spacing) {
-		g.source = of(g.form == GlueBeads && g.hold == LightHold, Planning, NavyManual)
-	}
-	g.waste = r.share("Adhesive.Waste", a.Waste, d.Waste)
-	g.offers = r.containers("Adhesive.Cartridges", a.Cartridges, d.Cartridges)
-	return g
-}
+import "math/big"
 
 // glue lists the adhesive on the backs.
 func (b *builder) glue() {
-	g := b.settings.adhesive
-	size, spacing := Term{Kind: TermSize, Value: b.small(g.size)}, Term{Kind: TermSpacing, Value: b.small(g.spacing)}
-	hold := Term{Kind: TermHold, Name: g.hold.String()}
-	row := Row{Item: ItemAdhesive, Source: g.source}
+	g, usual, diameter := b.Adhesive, b.usual.Adhesive, b.in(b.Adhesive.Size)
+	size, spacing := Term{Kind: TermSize, Value: b.small(diameter)}, Term{Kind: TermSpacing, Value: b.small(b.in(g.Spacing))}
+	hold := Term{Kind: TermHold, Name: g.Hold.String()}
+	row := Row{Item: ItemAdhesive, Source: Given}
+	if g.Size == usual.Size && g.Spacing == usual.Spacing {
+		row.Source = of(g.Form == GlueBeads && g.Hold == LightHold, Planning, NavyManual)
+	}
 	var volume *big.Rat
 	switch {
-	case b.work.Profile.Boards:
+	case b.Profile.Boards:
 		b.glueBoards()
 		return
-	case g.form == GlueBeads:
+	case g.Form == GlueBeads:
 		length := b.glueLines()
-		volume = mul(roundBead(g.size), length)
+		volume = mul(roundBead(diameter), length)
 		row.How, row.Terms = ByBeads, []Term{size, spacing, {Kind: TermLength, Value: up(length, b.run())}, hold}
-	case g.form == GlueDots:
+	case g.Form == GlueDots:
 		n := b.glueDots()
-		volume = mul(halfBall(g.size), n)
+		volume = mul(halfBall(diameter), n)
 		row.How, row.Terms = ByDots, []Term{{Kind: TermCount, Value: up(n, UnitDot)}, size, spacing, hold}
 	default:
 		return
 	}
-	b.buyMore(row, volume, g.waste, b.tube(), g.offers)
+	b.buyMore(row, volume, number(g.Waste), b.tube(), b.cans(g.Cartridges))
 }
 
 // roundBead is the section of a bead as the nozzle lays it: π D²/4, with π rounded up.
@@ -75,9 +43,9 @@ func halfBall(diameter *big.Rat) *big.Rat {
 // glueLines is the length of all upright beads: in each piece one along both edges and others between, so that no two
 // are further apart than the spacing. Where two pieces meet there are two beads, side by side.
 func (b *builder) glueLines() *big.Rat {
-	length := new(big.Rat)
-	for _, p := range b.work.Pieces {
-		lines := count(quo(p.Width.Rat(), b.settings.adhesive.spacing)) + 1
+	length, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
+	for _, p := range b.Pieces {
+		lines := count(quo(p.Width.Rat(), spacing)) + 1
 		length = add(length, mul(whole(lines), p.Height.Rat()))
 	}
 	return length
@@ -85,10 +53,10 @@ func (b *builder) glueLines() *big.Rat {
 
 // glueDots is the number of dots: one in the middle of each cell of a grid that is no wider than the spacing.
 func (b *builder) glueDots() *big.Rat {
-	n := new(big.Rat)
-	for _, p := range b.work.Pieces {
-		across := count(quo(p.Width.Rat(), b.settings.adhesive.spacing))
-		along := count(quo(p.Height.Rat(), b.settings.adhesive.spacing))
+	n, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
+	for _, p := range b.Pieces {
+		across := count(quo(p.Width.Rat(), spacing))
+		along := count(quo(p.Height.Rat(), spacing))
 		n = add(n, mul(whole(across), whole(along)))
 	}
 	return n

@@ -13,13 +13,13 @@ func (b *builder) crossings(p Piece) int64 {
 	if p.Width.Sign() <= 0 || p.Height.Sign() <= 0 {
 		return 0
 	}
-	return count(quo(p.Height.Rat(), b.settings.house.studs)) + 1
+	return count(quo(p.Height.Rat(), b.in(b.House.Studs))) + 1
 }
 
 // crossed returns how often boards cross level supports, and how far they lie on them, all together.
 func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	length = new(big.Rat)
-	for _, p := range b.work.Pieces {
+	for _, p := range b.Pieces {
 		n := b.crossings(p)
 		crossings += n
 		length = add(length, mul(whole(n), p.Width.Rat()))
@@ -37,76 +37,56 @@ func slanted(thickness, depth *big.Rat) *big.Rat {
 // nailBoards lists the nails of boards: one a crossing, and one at least every support spacing along the edges of openings
 // within a board.
 func (b *builder) nailBoards() {
-	n := b.settings.nails
+	n, studs, deep := b.Nails, b.in(b.House.Studs), b.in(b.Nails.Penetration)
 	total := int64(0)
-	for _, p := range b.work.Pieces {
+	for _, p := range b.Pieces {
 		if crossings := b.crossings(p); crossings > 0 {
-			total += crossings + count(quo(p.OpeningEdges.Rat(), b.settings.house.studs))
+			total += crossings + count(quo(p.OpeningEdges.Rat(), studs))
 		}
 	}
-	if n.none || total == 0 {
+	if n.None || total == 0 {
 		return
 	}
-	wanted := slanted(b.thickness(), n.penetration)
-	length := sold(n.lengths, wanted)
+	wanted := slanted(b.thickness(), deep)
+	length := b.sold(n.Lengths, wanted)
 	if length == nil {
-		b.warn(BoardNailShort, "Finish.Nails", nil, n.penetration)
+		b.warn(BoardNailShort, "Finish.Nails", nil, deep)
 		length = roundUp(wanted, 2)
 	}
 	b.buyMore(Row{Item: ItemBoardNails, Size: []Figure{b.small(length)}, How: ByCrossings, Terms: []Term{
 		{Kind: TermCount, Value: counted(total, UnitNail)},
-		{Kind: TermSupports, Value: b.small(b.settings.house.studs)},
+		{Kind: TermSupports, Value: b.small(studs)},
 		{Kind: TermThickness, Value: b.small(b.thickness())},
-		{Kind: TermPenetration, Value: b.small(n.penetration)},
+		{Kind: TermPenetration, Value: b.small(deep)},
 		{Kind: TermSize, Value: b.small(length)},
-	}}, whole(total), n.waste, UnitNail, n.offers)
+	}}, whole(total), number(n.Waste), UnitNail, b.packs(n.Packs))
 }
 
 // glueBoards lists the adhesive of boards: a dot where a board crosses a support, or a bead across the board there.
 func (b *builder) glueBoards() {
-	g := b.settings.adhesive
+	g, diameter := b.Adhesive, b.in(b.Adhesive.Size)
 	crossings, length := b.crossed()
-	size, supports := Term{Kind: TermSize, Value: b.small(g.size)}, Term{Kind: TermSupports, Value: b.small(b.settings.house.studs)}
+	size, supports := Term{Kind: TermSize, Value: b.small(diameter)}, Term{Kind: TermSupports, Value: b.small(b.in(b.House.Studs))}
 	row := Row{Item: ItemAdhesive}
 	var volume *big.Rat
-	switch g.form {
+	switch g.Form {
 	case GlueBeads:
-		volume = mul(roundBead(g.size), length)
+		volume = mul(roundBead(diameter), length)
 		row.How = ByBeadsAtCrossings
 		row.Terms = []Term{size, {Kind: TermCount, Value: counted(crossings, UnitCrossing)}, {Kind: TermLength, Value: up(length, b.run())}, supports}
 	case GlueDots:
-		volume = mul(halfBall(g.size), whole(crossings))
+		volume = mul(halfBall(diameter), whole(crossings))
 		row.How, row.Terms = ByDotsAtCrossings, []Term{{Kind: TermCount, Value: counted(crossings, UnitDot)}, size, supports}
 	default:
 		return
 	}
-	b.buyMore(row, volume, g.waste, b.tube(), g.offers)
-}
-
-// stripping is Furring, read; thickness is nil where no strips are counted.
-type stripping struct {
-	thickness *big.Rat
-	waste     *big.Rat
-	offers    []offer
-	packs     []offer
-}
-
-func (r *reader) stripping(f, d Furring) stripping {
-	read := stripping{
-		waste:  r.share("Furring.Waste", f.Waste, d.Waste),
-		offers: r.rolls("Furring.Strips", f.Strips, d.Strips),
-		packs:  r.packs("Furring.Packs", f.Packs, d.Packs),
-	}
-	if f.Thickness != "" {
-		read.thickness = r.length("Furring.Thickness", f.Thickness, "", positive)
-	}
-	return read
+	b.buyMore(row, volume, number(g.Waste), b.tube(), b.cans(g.Cartridges))
 }
 
 // forward is how far the backs of the panels stand before the wall.
 func (b *builder) forward() *big.Rat {
-	if t := b.settings.furring.thickness; t != nil && b.work.Profile.Boards {
-		return t
+	if b.Profile.Boards {
+		return b.in(b.Furring.Thickness)
 	}
 	return new(big.Rat)
 }
@@ -115,31 +95,31 @@ func (b *builder) forward() *big.Rat {
 // at its top and between ([builder.crossings]), and one stands along each side of an opening. Each is held where it crosses a stud, and
 // once more for its other end.
 func (b *builder) strips() {
-	f := b.settings.furring
-	if f.thickness == nil {
+	f, thickness, waste := b.Furring, b.in(b.Furring.Thickness), number(b.Furring.Waste)
+	if f.Thickness == "" {
 		return
 	}
-	if !b.work.Profile.Boards {
+	if !b.Profile.Boards {
 		b.warn(StripsBehindSheets, "Finish.Furring", nil)
 		return
 	}
 	_, length := b.crossed()
-	sides := b.work.Sides.Rat()
-	need := more(add(length, sides), f.waste)
+	sides := b.Sides.Rat()
+	need := more(add(length, sides), waste)
 	if need.Sign() == 0 {
 		return
 	}
-	studs := b.settings.house.studs
+	studs, strips := b.in(b.House.Studs), b.rolls(f.Strips)
 	supports := Term{Kind: TermSupports, Value: b.small(studs)}
-	b.buyMore(Row{Item: ItemFurringStrips, Size: []Figure{b.small(f.thickness)}, How: ByStripLength, Terms: []Term{
+	b.buyMore(Row{Item: ItemFurringStrips, Size: []Figure{b.small(thickness)}, How: ByStripLength, Terms: []Term{
 		{Kind: TermLength, Value: up(length, b.run())}, supports, {Kind: TermSides, Value: up(sides, b.run())},
-	}}, add(length, sides), f.waste, b.run(), f.offers)
-	shortest := f.offers[0].size
-	for _, o := range f.offers {
+	}}, add(length, sides), waste, b.run(), strips)
+	shortest := strips[0].size
+	for _, o := range strips {
 		shortest = least(shortest, o.size)
 	}
 	crossings, ends := count(quo(need, studs)), count(quo(need, shortest))
-	long, terms := b.intoStud(StripNailShort, f.thickness)
+	long, terms := b.intoStud(StripNailShort, thickness)
 	b.buy(Row{Item: ItemStripNails, Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
-		whole(crossings+ends), UnitPiece, f.packs)
+		whole(crossings+ends), UnitPiece, b.packs(f.Packs))
 }

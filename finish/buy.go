@@ -16,52 +16,24 @@ type offer struct {
 	price money.Amount
 }
 
-// offers reads the packs of one kind that are sold, or the default ones where none is given. read turns one into an offer; its
-// name has to tell it from the others.
-func offers[T any](r *reader, path string, given, otherwise []T, read func(path string, pack T) offer) []offer {
-	if len(given) == 0 {
-		given = otherwise
-	}
-	if len(given) > MaxOffers {
-		r.fault(path, fmt.Sprint(len(given)), fmt.Sprintf("at most %d", MaxOffers))
-	}
-	all := make([]offer, len(given))
-	for i, pack := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		all[i] = read(path, pack)
-		if r.named(path, all[i].name); slices.ContainsFunc(all[:i], func(o offer) bool { return o.name == all[i].name }) {
-			r.fault(path+".Name", all[i].name, "each name once")
-		}
+// The packs of one kind that are sold.
+func (s settings) cans(packs []Container) []offer {
+	return offers(packs, func(c Container) offer { return offer{c.Name, measured(string(c.Size), volumes), price(c.Price)} })
+}
+
+func (s settings) rolls(packs []Roll) []offer {
+	return offers(packs, func(r Roll) offer { return offer{r.Name, s.in(r.Length), price(r.Price)} })
+}
+
+func (s settings) packs(packs []Pack) []offer {
+	return offers(packs, func(p Pack) offer { return offer{p.Name, whole(int64(p.Count)), price(p.Price)} })
+}
+
+func offers[T any](packs []T, as func(T) offer) (all []offer) {
+	for _, p := range packs {
+		all = append(all, as(p))
 	}
 	return all
-}
-
-// containers reads packs of a volume.
-func (r *reader) containers(path string, given, otherwise []Container) []offer {
-	return offers(r, path, given, otherwise, func(path string, c Container) offer {
-		return offer{c.Name, r.quantity(path+".Size", string(c.Size), "a volume such as 1 qt, 10.1 fl oz or 2.5 L", volumes), r.price(path+".Price", c.Price)}
-	})
-}
-
-// rolls reads packs of a length.
-func (r *reader) rolls(path string, given, otherwise []Roll) []offer {
-	return offers(r, path, given, otherwise, r.roll)
-}
-
-func (r *reader) roll(path string, roll Roll) offer {
-	return offer{roll.Name, r.length(path+".Length", roll.Length, "", positive), r.price(path+".Price", roll.Price)}
-}
-
-// packs reads packs of pieces.
-func (r *reader) packs(path string, given, otherwise []Pack) []offer {
-	return offers(r, path, given, otherwise, func(path string, p Pack) offer {
-		size := p.Count
-		if size < 1 || size > MaxCount {
-			r.fault(path+".Count", fmt.Sprint(size), fmt.Sprintf("1 to %d", MaxCount))
-			size = 1
-		}
-		return offer{p.Name, whole(int64(size)), r.price(path+".Price", p.Price)}
-	})
 }
 
 // mix is how many of each offer to buy.

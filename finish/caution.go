@@ -42,7 +42,7 @@ func AllCautions() []Caution { return cautions.All() }
 // Cautions returns those that the work raises, the most pressing first. A field of m that
 // [Materials.Validate] refuses counts as its default.
 func Cautions(w Work, m Materials) []Caution {
-	s := site{w, readFor(w).read(m)}
+	s := siteOf(w, m)
 	raised := []Caution{}
 	for _, c := range AllCautions() {
 		if s.raises(c) {
@@ -73,11 +73,17 @@ type site struct {
 	settings
 }
 
+// siteOf takes the defaults for what cannot be used.
+func siteOf(w Work, m Materials) site {
+	s, _ := read(w, m)
+	return site{w, s}
+}
+
 // raises reports whether the work raises the caution.
 func (s site) raises(c Caution) bool {
-	h := s.house
+	h := s.House
 	pieces := len(s.Pieces) > 0
-	fiber := pieces && h.woodFiber()
+	fiber := pieces && h.combustible() && h.Material != Plastic // sawing makes wood dust
 	switch c {
 	case Power, BoxOpen:
 		return len(s.Boxes) > 0
@@ -90,24 +96,31 @@ func (s site) raises(c Caution) bool {
 	case Asbestos:
 		return pieces && s.old(AsbestosYear)
 	case CablesAndPipes, Nailer:
-		return pieces && !s.nails.none
+		return pieces && !s.Nails.None
 	case Dust, FireSpread:
 		return fiber
 	case Resin:
-		return pieces && (h.material == MDF || h.material == Plywood)
+		return pieces && (h.Material == MDF || h.Material == Plywood)
 	case Saws:
 		return pieces
 	case Ladder:
-		return pieces && add(s.Highest.Rat(), h.datum).Cmp(ladderHeight.Rat()) > 0
+		return pieces && add(s.Highest.Rat(), s.in(h.Datum)).Cmp(ladderHeight.Rat()) > 0
 	case ThinPanel:
-		return fiber && h.backing == BareStuds && s.Profile.Thickness.Less(thinPanel)
+		return fiber && h.Backing == BareStuds && s.Profile.Thickness.Less(thinPanel)
 	case Fumes:
-		return pieces && (s.adhesive.form != NoGlue || s.paint.primer.coats()+s.paint.top.coats() > 0)
+		return pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat())
 	case Damp:
-		return pieces && h.damp
+		return pieces && h.Damp
 	}
 	return false
 }
 
 // old reports whether the house is from before the year, or nobody knows.
 func (s site) old(year int) bool { return s.Built < year }
+
+// firstCoat and lastCoat report whether anything is painted before fitting and after sealing.
+func (s settings) firstCoat() bool { return times(s.Paint.Primer.Before)+times(s.Paint.Top.Before) > 0 }
+func (s settings) lastCoat() bool  { return times(s.Paint.Primer.After)+times(s.Paint.Top.After) > 0 }
+
+// combustible reports whether a box behind the panels has to come out to their face.
+func (h House) combustible() bool { return h.Material != Noncombustible }

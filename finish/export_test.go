@@ -37,11 +37,11 @@ func Developed(p groove.Profile, s GrooveShape) *big.Rat { return developed(p, s
 
 // Butt and Fillet are the sections of a joint with the default sealing.
 func ButtOf(width, depth *big.Rat) *big.Rat {
-	return bead{form: Butt, depth: depth}.section(width, depth)
+	return settings{}.section(Bead{Form: Butt}, width, depth)
 }
 
 func FilletOf(leg *big.Rat) *big.Rat {
-	return bead{form: Fillet, leg: leg}.section(new(big.Rat), new(big.Rat))
+	return settings{}.section(Bead{Form: Fillet, Leg: Taped(leg.FloatString(9))}, new(big.Rat), new(big.Rat))
 }
 
 // Sizes of units, in inches, square inches, cubic inches and square inches per cubic inch.
@@ -58,13 +58,12 @@ func PlateDepth() fraction.Length   { return plateDepth }
 
 // NailsIn counts the nails of a piece.
 func NailsIn(p Piece, edge, field, studs Taped) int64 {
-	r := &reader{units: fraction.Inch}
-	b := &builder{settings: r.read(Materials{Nails: Nails{Edge: edge, Field: field}, House: House{Studs: studs}})}
+	b := &builder{site: siteOf(Work{}, Materials{Nails: Nails{Edge: edge, Field: field}, House: House{Studs: studs}})}
 	return b.nailsIn(p)
 }
 
 // GlueLines is the length of the beads of adhesive on pieces.
 func GlueLines(pieces ...Piece) *big.Rat {
-	b := &builder{work: Work{Pieces: pieces}, settings: (&reader{}).read(Materials{})}
+	b := &builder{site: siteOf(Work{Pieces: pieces}, Materials{})}
 	return b.glueLines()
 }

@@ -3,112 +3,61 @@ package finish
 import (
 	"math/big"
 	"slices"
-
-	"example.com/groovewright/fraction"
 )
-
-// masking is Tape, read.
-type masking struct {
-	seal, paint int64 // lines
-	waste       *big.Rat
-	offers      []offer
-}
-
-func (r *reader) masking(t, d Tape) masking {
-	return masking{
-		seal:   r.times("Tape.SealLines", t.SealLines, d.SealLines),
-		paint:  r.times("Tape.PaintLines", t.PaintLines, d.PaintLines),
-		waste:  r.share("Tape.Waste", t.Waste, d.Waste),
-		offers: r.rolls("Tape.Rolls", t.Rolls, d.Rolls),
-	}
-}
 
 // mask lists the masking tape: along what is sealed, and for the last coat beside what stays bare, which is the counter or
 // floor, what hangs above, bare wall and windows.
 func (b *builder) mask() {
-	t := b.settings.tape
-	sealed, beside := b.settings.sealant.sealed(b.work.Joints), new(big.Rat)
-	for _, j := range b.work.Joints {
-		last := b.settings.paint.top.after+b.settings.paint.primer.after > 0
-		if bare := j.Kind == CounterLine || j.Kind == CabinetLine || j.Kind == EndJoint || j.Kind == WindowJoint; bare && last {
+	seal, paint := times(b.Tape.SealLines), times(b.Tape.PaintLines)
+	sealed, beside := b.Sealant.sealed(b.Joints), new(big.Rat)
+	for _, j := range b.Joints {
+		if bare := j.Kind == CounterLine || j.Kind == CabinetLine || j.Kind == EndJoint || j.Kind == WindowJoint; bare && b.lastCoat() {
 			beside = add(beside, j.Length.Rat())
 		}
 	}
 	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{
-		{Kind: TermLength, Value: up(sealed, b.run())}, {Kind: TermTimes, Value: counted(t.seal, NoUnit)},
-		{Kind: TermBeside, Value: up(beside, b.run())}, {Kind: TermTimes, Value: counted(t.paint, NoUnit)},
-	}}, add(mul(whole(t.seal), sealed), mul(whole(t.paint), beside)), t.waste, b.run(), t.offers)
-}
-
-// covering is Sheeting, read.
-type covering struct {
-	none   bool
-	reach  *big.Rat
-	offers []offer
-}
-
-func (r *reader) covering(s, d Sheeting) covering {
-	return covering{
-		none:  s.None,
-		reach: r.length("Sheeting.Reach", s.Reach, d.Reach, fraction.Length{}),
-		offers: offers(r, "Sheeting.Sheets", s.Sheets, d.Sheets, func(path string, c Cover) offer {
-			return offer{c.Name, r.quantity(path+".Size", string(c.Size), "an area such as 108 ft2 or 20 m2", surfaces), r.price(path+".Price", c.Price)}
-		}),
-	}
+		{Kind: TermLength, Value: up(sealed, b.run())}, {Kind: TermTimes, Value: counted(seal, NoUnit)},
+		{Kind: TermBeside, Value: up(beside, b.run())}, {Kind: TermTimes, Value: counted(paint, NoUnit)},
+	}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), number(b.Tape.Waste), b.run(), b.rolls(b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.
 func (b *builder) cover() {
-	c := b.settings.sheeting
-	if c.none {
+	if b.Sheeting.None {
 		return
 	}
-	width := b.work.Width.Rat()
-	b.buy(Row{Item: of(b.settings.house.datum.Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach, Terms: []Term{
-		{Kind: TermLength, Value: up(width, b.run())}, {Kind: TermReach, Value: b.small(c.reach)},
-	}}, mul(width, c.reach), b.area(), c.offers)
-}
-
-// trimming is Trim, read.
-type trimming struct {
-	none  bool
-	stick offer
-	allow *big.Rat
-}
-
-func (r *reader) trimming(t, d Trim) trimming {
-	stick := t.Stick
-	if stick == (Roll{}) {
-		stick = d.Stick
-	}
-	r.named("Trim.Stick", stick.Name)
-	return trimming{none: t.None, stick: r.roll("Trim.Stick", stick), allow: r.length("Trim.Allow", t.Allow, d.Allow, fraction.Length{})}
+	width, reach := b.Width.Rat(), b.in(b.Sheeting.Reach)
+	b.buy(Row{Item: of(b.in(b.House.Datum).Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach, Terms: []Term{
+		{Kind: TermLength, Value: up(width, b.run())}, {Kind: TermReach, Value: b.small(reach)},
+	}}, mul(width, reach), b.area(), offers(b.Sheeting.Sheets, func(c Cover) offer {
+		return offer{c.Name, measured(string(c.Size), surfaces), price(c.Price)}
+	}))
 }
 
 // trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
 func (b *builder) trims() {
-	if !b.settings.trim.none {
+	if !b.Trim.None {
 		b.trimsOf(ItemEdgeTrim, TermEnd)
 		b.trimsOf(ItemCornerTrim, TermCorner)
 	}
 }
 
 func (b *builder) trimsOf(item Item, kind TermKind) {
-	t := b.settings.trim
-	row := Row{Item: item, Container: t.stick.name, Price: t.stick.price, How: ByEnds}
+	stick, allow := b.in(b.Trim.Stick.Length), b.in(b.Trim.Allow)
+	row := Row{Item: item, Container: b.Trim.Stick.Name, Price: price(b.Trim.Stick.Price), How: ByEnds}
 	var lengths []*big.Rat
 	total, joined := new(big.Rat), int64(0)
-	for _, e := range b.work.Ends {
+	for _, e := range b.Ends {
 		if e.Length.IsZero() || e.Corner != (kind == TermCorner) {
 			continue
 		}
-		l := add(e.Length.Rat(), t.allow)
+		l := add(e.Length.Rat(), allow)
 		total = add(total, e.Length.Rat())
 		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: b.small(e.Length.Rat())})
-		if l.Cmp(t.stick.size) > 0 {
-			full := count(quo(l, t.stick.size)) - 1
+		if l.Cmp(stick) > 0 {
+			full := count(quo(l, stick)) - 1
 			joined += full
-			l = sub(l, mul(whole(full), t.stick.size))
+			l = sub(l, mul(whole(full), stick))
 			b.warn(TrimJoint, "", []string{e.Run})
 		}
 		lengths = append(lengths, l)
@@ -116,8 +65,8 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	if len(lengths) == 0 {
 		return
 	}
-	row.Terms = append(row.Terms, Term{Kind: TermAllowance, Value: b.small(t.allow)})
-	n := joined + sticks(lengths, t.stick.size)
+	row.Terms = append(row.Terms, Term{Kind: TermAllowance, Value: b.small(allow)})
+	n := joined + sticks(lengths, stick)
 	if n > MaxPacks {
 		b.fail(item, n)
 		return

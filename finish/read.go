@@ -3,8 +3,10 @@ package finish
 import (
 	"encoding"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math/big"
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -44,28 +46,50 @@ func (n *Number) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-type measure struct {
-	name string
-	size *big.Rat
+// settings are Materials with every default filled in, for one work.
+type settings struct {
+	Materials
+	usual   Materials // the defaults
+	guessed bool      // the datum is taken to be the floor; see [Work.onFloor]
+	units   fraction.Unit
 }
 
-var (
-	volumes   = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre}, {"L", litre}, {"l", litre}}
-	surfaces  = []measure{{"ft2", squareFoot}, {"m2", squareMetre}}
-	coverages = []measure{{"ft2/gal", footPerGallon}, {"m2/L", metrePerLitre}, {"m2/l", metrePerLitre}}
-)
+// read fills in the defaults and returns what is wrong with m; a field that cannot be used gets its default.
+func read(w Work, m Materials) (settings, []error) {
+	s := settings{Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor(), units: w.Units}
+	r := &reader{units: w.Units}
+	if s.guessed {
+		s.usual.House.Datum = "0"
+	}
+	if m.House.Backing == BareStuds {
+		s.usual.House.Wall = "0"
+	}
+	glue, usual := m.Adhesive, &s.usual.Adhesive
+	form := glue.Form
+	if w.Profile.Boards && (glue.Boards != UsualGlue || form == UsualGlue) {
+		form = of(glue.Boards == UsualGlue, glue.Boards, usual.Boards)
+	} else if form == UsualGlue {
+		form = usual.Form
+	}
+	usual.Size, usual.Spacing = usualGlue(form, glue.Hold, w.Units != fraction.Inch)
+	r.coating("Paint.Primer", &s.Paint.Primer, &s.usual.Paint.Primer)
+	r.coating("Paint.Top", &s.Paint.Top, &s.usual.Paint.Top)
+	r.fields("", reflect.ValueOf(&s.Materials).Elem(), reflect.ValueOf(s.usual))
+	s.Adhesive.Form = form
+	return s, r.faults
+}
 
-// reader turns the texts into numbers and gathers what is wrong with them.
+// Validate returns nil, or everything that is wrong with the fields in a job with these units: an error that wraps one
+// *fault.Fault for each.
+func (m Materials) Validate(units fraction.Unit) error {
+	_, faults := read(Work{Units: units}, m)
+	return errors.Join(faults...)
+}
+
+// reader checks values and gathers what is wrong with them.
 type reader struct {
 	units  fraction.Unit
-	boards bool // the panels are tongue-and-groove boards
-	floor  bool // the runs seem to stand on the floor; see [Work.onFloor]
 	faults []error
-}
-
-// readFor returns a reader of the materials of this work.
-func readFor(w Work) *reader {
-	return &reader{units: w.Units, boards: w.Profile.Boards, floor: w.onFloor()}
 }
 
 // fault records that the value at a path of Go fields cannot be used.
@@ -83,126 +107,229 @@ func steps(path string) (p fault.Path) {
 	return p
 }
 
-// known returns v, or the zero value and a fault where v is none of its enumeration.
-func known[T encoding.TextMarshaler](r *reader, path string, v T) (zero T) {
-	if _, err := v.MarshalText(); err != nil {
-		for _, f := range fault.All(err) {
-			r.faults = append(r.faults, &fault.Fault{Path: steps(path), Value: f.Value, Want: f.Want})
-		}
-		return zero
+// coating refuses a coverage beside solids and dry film, and one of these without the other.
+func (r *reader) coating(path string, c, usual *Coating) {
+	switch dry := c.Solids != "" || c.DryFilm != ""; {
+	case dry && c.Coverage != "":
+		r.fault(path+".Coverage", string(c.Coverage), "the coverage, or solids and the dry film, not both")
+	case dry && (c.Solids == "" || c.DryFilm == ""):
+		r.fault(path, "", "solids and the dry film together")
+	case dry:
+		usual.Coverage = ""
+		return
+	default:
+		return
 	}
-	return v
+	c.Solids, c.DryFilm = "", ""
+}
+
+// fields checks every field of a struct. An invalid usual stands for no defaults.
+func (r *reader) fields(path string, v, usual reflect.Value) {
+	for i := range v.NumField() {
+		field := v.Type().Field(i)
+		var otherwise reflect.Value
+		if usual.IsValid() {
+			otherwise = usual.Field(i)
+		}
+		r.value(strings.TrimPrefix(path+"."+field.Name, "."), field.Name, v.Field(i), otherwise, strings.Contains(field.Tag.Get("json"), "omitzero"))
+	}
+}
+
+// value checks a value by its type and the name of its field. It becomes the usual one where it is
+// left out, or is a single value that cannot be used.
+func (r *reader) value(path, name string, v, usual reflect.Value, optional bool) {
+	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
+		v.Set(usual)
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		if v.FieldByName("Name").IsValid() {
+			usual = reflect.Value{} // a pack has defaults as a whole only
+		}
+		r.fields(path, v, usual)
+	case reflect.Slice:
+		r.list(path, name, v)
+	default:
+		if optional && v.IsZero() {
+			return
+		}
+		if want := r.want(name, v.Interface()); want != "" {
+			r.fault(path, fmt.Sprint(v), want)
+			if usual.IsValid() {
+				v.Set(usual)
+			}
+		}
+	}
+}
+
+// list checks every item of a list: names differ, lengths rise.
+func (r *reader) list(path, name string, v reflect.Value) {
+	seen := map[string]bool{}
+	var last *big.Rat
+	for i := range v.Len() {
+		item, path := v.Index(i), fmt.Sprintf("%s[%d]", path, i)
+		r.value(path, name, item, reflect.Value{}, false)
+		for _, field := range []string{"Name", "Item"} {
+			if item.Kind() != reflect.Struct || !item.FieldByName(field).IsValid() {
+				continue
+			}
+			text := item.FieldByName(field).String()
+			if seen[text] {
+				r.fault(path+"."+field, text, "each name once")
+			}
+			seen[text] = true
+			if i == MaxOffers && name != "Boxes" && name != "Extras" {
+				r.fault(steps(path)[:1].String(), fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers))
+			}
+		}
+		if text, ok := item.Interface().(Taped); ok {
+			next, err := fraction.Parse(string(text), r.units)
+			if err == nil && last != nil && next.Rat().Cmp(last) <= 0 {
+				r.fault(path, string(text), "the lengths rising")
+			}
+			last = next.Rat()
+		}
+	}
+}
+
+// want returns what a single value should be, by its type and the name of its field, and "" where it is that.
+func (r *reader) want(name string, v any) string {
+	switch x := v.(type) {
+	case encoding.TextMarshaler:
+		if _, err := x.MarshalText(); err != nil {
+			return fault.All(err)[0].Want
+		}
+	case Taped:
+		return r.wantLength(name, string(x))
+	case Number:
+		return wantNumber(name, string(x))
+	case Volume:
+		return wantMeasure(string(x), volumes, "a volume such as 1 qt, 10.1 fl oz or 2.5 L")
+	case Surface:
+		return wantMeasure(string(x), surfaces, "an area such as 108 ft2 or 20 m2")
+	case Coverage:
+		return wantMeasure(string(x), coverages, "a coverage such as 350 ft2/gal or 9 m2/L")
+	case int:
+		low, high := 1, MaxCount // Count, Buy
+		if name == "Gangs" {
+			low, high = 0, maxGangs
+		}
+		if x < low || x > high {
+			return fmt.Sprintf("%d to %d", low, high)
+		}
+	case string:
+		if strings.TrimSpace(x) == "" {
+			return "a name, such as quart"
+		}
+	}
+	return ""
 }
 
 // positive is the least length where nothing makes no sense: a tenth of a mil, thinner than any film.
 var positive = fraction.Of(1, 10000)
 
-// length reads a length that is at least low; an empty text is the default.
-func (r *reader) length(path string, text, otherwise Taped, low fraction.Length) *big.Rat {
-	if text == "" {
-		text = otherwise
+// leastLengths are the least values of the fields that may be less than positive, or have to be more.
+var leastLengths = map[string]fraction.Length{
+	"Wall": {}, "Datum": {}, "GrooveFill": {}, "Penetration": {}, "Reach": {}, "Allow": {}, "SetBack": fraction.Inches(-fraction.MaxInput),
+	"Studs": fraction.Inches(1), "Spacing": fraction.Inches(1), "Edge": fraction.Of(1, 2), "Field": fraction.Of(1, 2),
+}
+
+func (r *reader) wantLength(name, text string) string {
+	least, ok := leastLengths[name]
+	if !ok {
+		least = positive
 	}
-	l, err := fraction.Parse(string(text), r.units)
-	switch {
+	switch l, err := fraction.Parse(text, r.units); {
 	case err != nil:
-		r.fault(path, string(text), "a length such as 1/4, 0.25 or 6 mm")
-	case l.Less(low):
-		r.fault(path, string(text), "at least "+fraction.Tape{Unit: r.units}.Format(low))
-	default:
-		return l.Rat()
+		return "a length such as 1/4, 0.25 or 6 mm"
+	case l.Less(least):
+		return "at least " + fraction.Tape{Unit: r.units}.Format(least)
 	}
-	return low.Rat()
+	return ""
 }
 
-// lengths reads the lengths in which nails or screws are sold.
-func (r *reader) lengths(path string, given, otherwise []Taped) []*big.Rat {
-	if len(given) == 0 {
-		given = otherwise
-	}
-	var all []*big.Rat
-	for i, text := range given {
-		path := fmt.Sprintf("%s[%d]", path, i)
-		before := len(r.faults)
-		l := r.length(path, text, text, positive)
-		if len(r.faults) == before && i > 0 && l.Cmp(all[i-1]) <= 0 {
-			r.fault(path, string(text), "the lengths rising")
+func wantNumber(name, text string) string {
+	n, err := fraction.ParseRatio(text)
+	one := fraction.NewRatio(1, 1)
+	switch name {
+	case "Price":
+		price, err := money.Parse(text)
+		if d, _ := price.Decimal(); err != nil || d.Exponent() < -pricePlaces || d.Rat().Cmp(whole(fraction.MaxInput)) > 0 {
+			return `a price such as "24.98", with at most 4 decimal places`
 		}
-		all = append(all, l)
+	case "Loss", "Waste", "Tax":
+		if err != nil || n.Sign() < 0 || !n.Less(one) {
+			return "a share below 1, such as 0.1 for ten percent"
+		}
+	case "Solids":
+		if err != nil || n.Sign() <= 0 || one.Less(n) {
+			return "a share above 0 and up to 1, such as 0.4 for forty percent"
+		}
+	case "LeftoverWorth":
+		if err != nil || n.Sign() < 0 || one.Less(n) {
+			return "a number from 0 to 1"
+		}
+	default: // coats, lines, screws
+		if err != nil || n.Sign() < 0 || n.Den() != 1 || n.Num() > 99 {
+			return "a whole number from 0 to 99"
+		}
 	}
-	return all
-}
-
-// number reads a number from low to high; an empty text is the default.
-func (r *reader) number(path string, text, otherwise Number, low, high int64) *big.Rat {
-	if text == "" {
-		text = otherwise
-	}
-	n, err := fraction.ParseRatio(string(text))
-	if err != nil || n.Rat().Cmp(whole(low)) < 0 || n.Rat().Cmp(whole(high)) > 0 {
-		r.fault(path, string(text), fmt.Sprintf("a number from %d to %d", low, high))
-		return whole(max(low, 0))
-	}
-	return n.Rat()
-}
-
-// share reads a part of the whole, less than one.
-func (r *reader) share(path string, text, otherwise Number) *big.Rat {
-	if text == "" {
-		text = otherwise
-	}
-	n, err := fraction.ParseRatio(string(text))
-	if err != nil || n.Sign() < 0 || n.Rat().Cmp(whole(1)) >= 0 {
-		r.fault(path, string(text), "a share below 1, such as 0.1 for ten percent")
-		return new(big.Rat)
-	}
-	return n.Rat()
-}
-
-// times reads a whole number of coats, lines or pieces, at most 99.
-func (r *reader) times(path string, text, otherwise Number) int64 {
-	n := r.number(path, text, otherwise, 0, 99)
-	if !n.IsInt() {
-		r.fault(path, string(text), "a whole number")
-		return 0
-	}
-	return n.Num().Int64()
+	return ""
 }
 
 // pricePlaces is the greatest number of decimal places of a price: fuel and fasteners are priced finer than the cent.
 const pricePlaces = 4
 
-// price reads an amount of money; one that is not given is not known.
-func (r *reader) price(path string, text Number) money.Amount {
-	if text == "" {
-		return money.Amount{}
-	}
-	price, err := money.Parse(string(text))
-	d, _ := price.Decimal()
-	if err != nil || d.Exponent() < -pricePlaces || d.Rat().Cmp(whole(fraction.MaxInput)) > 0 {
-		r.fault(path, string(text), "a price such as \"24.98\", with at most 4 decimal places")
-		return money.Amount{}
-	}
-	return price
+type measure struct {
+	name string
+	size *big.Rat
 }
 
-// quantity reads a positive number with one of the units.
-func (r *reader) quantity(path, text, want string, units []measure) *big.Rat {
+var (
+	volumes   = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre}, {"L", litre}, {"l", litre}}
+	surfaces  = []measure{{"ft2", squareFoot}, {"m2", squareMetre}}
+	coverages = []measure{{"ft2/gal", footPerGallon}, {"m2/L", metrePerLitre}, {"m2/l", metrePerLitre}}
+)
+
+// measured reads a positive number with one of the units, and returns 0 where there is none.
+func measured(text string, units []measure) *big.Rat {
 	for _, u := range units {
-		number, ok := strings.CutSuffix(strings.TrimSpace(text), u.name)
-		if !ok {
-			continue
-		}
-		if n, err := fraction.ParseRatio(strings.TrimSpace(number)); err == nil && n.Sign() > 0 {
-			return mul(n.Rat(), u.size)
+		if number, ok := strings.CutSuffix(strings.TrimSpace(text), u.name); ok {
+			if n, err := fraction.ParseRatio(strings.TrimSpace(number)); err == nil && n.Sign() > 0 {
+				return mul(n.Rat(), u.size)
+			}
 		}
 	}
-	r.fault(path, text, want)
-	return whole(1)
+	return new(big.Rat)
 }
 
-// named refuses an empty name.
-func (r *reader) named(path, name string) {
-	if strings.TrimSpace(name) == "" {
-		r.fault(path+".Name", name, "a name, such as quart")
+func wantMeasure(text string, units []measure, want string) string {
+	if measured(text, units).Sign() > 0 {
+		return ""
 	}
+	return want
+}
+
+// in returns a length that was checked, in inches.
+func (s settings) in(text Taped) *big.Rat {
+	l, _ := fraction.Parse(string(text), s.units)
+	return l.Rat()
+}
+
+// number returns a number that was checked.
+func number(text Number) *big.Rat {
+	n, _ := fraction.ParseRatio(string(text))
+	return n.Rat()
+}
+
+// times returns a whole number that was checked.
+func times(text Number) int64 {
+	n, _ := fraction.ParseRatio(string(text))
+	return n.Floor()
+}
+
+// price returns an amount of money that was checked, or is not given.
+func price(text Number) money.Amount {
+	amount, _ := money.Parse(string(text))
+	return amount
 }

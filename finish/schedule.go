@@ -3,7 +3,7 @@ package finish
 // Schedule returns the steps of the work in their order. Steps that the work does not need are left out: no mains without
 // boxes, no sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
 func Schedule(w Work, m Materials) []Step {
-	s := &scheduler{site: site{w, readFor(w).read(m)}, writer: writer{w.Units}, steps: []Step{}}
+	s := &scheduler{site: siteOf(w, m), writer: writer{w.Units}, steps: []Step{}}
 	if len(w.Pieces) == 0 {
 		return s.steps
 	}
@@ -13,19 +13,19 @@ func Schedule(w Work, m Materials) []Step {
 	s.strips()
 	s.step(StageCut, true, s.figure(ActPieces, counted(int64(len(w.Pieces)), NoUnit)), s.labels(ActClosing, w.Closing))
 	s.step(StageMiter, w.Mitred)
-	p := s.paint
-	s.step(StageFirstCoats, p.primer.before+p.top.before > 0, s.coats(ActPrimer, p.primer.before), s.coats(ActTopCoat, p.top.before),
-		s.coats(ActEdges, p.edgeCoats), s.act(ActBacks, s.house.damp))
+	p := s.Paint
+	s.step(StageFirstCoats, s.firstCoat(), s.coats(ActPrimer, p.Primer.Before), s.coats(ActTopCoat, p.Top.Before),
+		s.coats(ActEdges, p.EdgeCoats), s.act(ActBacks, s.House.Damp))
 	s.step(StageMainsOff, boxes)
 	s.step(StageDryFit, true, s.act(ActExtenders, boxes))
-	s.step(StageFit, true, s.act(ActBeads, s.adhesive.form == GlueBeads), s.act(ActDots, s.adhesive.form == GlueDots), s.act(ActNails, !s.nails.none),
+	s.step(StageFit, true, s.act(ActBeads, s.Adhesive.Form == GlueBeads), s.act(ActDots, s.Adhesive.Form == GlueDots), s.act(ActNails, !s.Nails.None),
 		s.labels(ActClosing, w.Closing), s.labels(ActFitting, w.Fitting))
 	s.step(StageClose, len(w.Closing) > 0, s.labels(ActClosing, w.Closing))
-	sealed := s.sealant.sealed(w.Joints)
-	s.step(StageTape, sealed.Sign() > 0 && s.tape.seal > 0, s.act(of(s.house.datum.Sign() > 0, ActFloor, ActCounter), true), s.figure(ActJoints, up(sealed, s.run())),
-		s.figure(ActLines, counted(s.tape.seal, NoUnit)))
+	sealed := s.Sealant.sealed(w.Joints)
+	s.step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, s.act(of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter), true), s.figure(ActJoints, up(sealed, s.run())),
+		s.coats(ActLines, s.Tape.SealLines))
 	s.step(StageSeal, sealed.Sign() > 0)
-	s.step(StageLastCoats, p.primer.after+p.top.after > 0, s.coats(ActPrimer, p.primer.after), s.coats(ActTopCoat, p.top.after))
+	s.step(StageLastCoats, s.lastCoat(), s.coats(ActPrimer, p.Primer.After), s.coats(ActTopCoat, p.Top.After))
 	s.step(StagePowerOn, boxes)
 	return s.steps
 }
@@ -60,11 +60,11 @@ func (s *scheduler) act(kind ActKind, needed bool) *Act {
 
 func (s *scheduler) figure(kind ActKind, f Figure) *Act { return &Act{Kind: kind, Figure: f} }
 
-func (s *scheduler) coats(kind ActKind, n int64) *Act {
-	if n == 0 {
-		return nil
+func (s *scheduler) coats(kind ActKind, text Number) *Act {
+	if n := times(text); n > 0 {
+		return s.figure(kind, counted(n, NoUnit))
 	}
-	return s.figure(kind, counted(n, NoUnit))
+	return nil
 }
 
 func (s *scheduler) labels(kind ActKind, labels []string) *Act {
@@ -76,7 +76,7 @@ func (s *scheduler) labels(kind ActKind, labels []string) *Act {
 
 func (s *scheduler) look() {
 	floor := s.figure(ActAssumeFloor, s.small(counterReach.Rat()))
-	if !s.house.guessed {
+	if !s.guessed {
 		floor = nil
 	}
 	s.step(StageLook, true, s.act(ActTestPaint, s.old(LeadYear)), s.act(ActFindAsbestos, s.old(AsbestosYear)), floor)
@@ -84,7 +84,7 @@ func (s *scheduler) look() {
 
 func (s *scheduler) rest() {
 	kind := of(s.Profile.Boards, ActRestSheets, ActRestBoards)
-	if s.house.material == SolidWood {
+	if s.House.Material == SolidWood {
 		kind = ActRestWood
 	}
 	s.step(StageRest, true, s.act(kind, true))
@@ -92,7 +92,7 @@ func (s *scheduler) rest() {
 
 // strips prepares the wall for upright boards.
 func (s *scheduler) strips() {
-	listed := s.furring.thickness != nil
-	s.step(StageStrips, s.Profile.Boards && (listed || !s.nails.none), s.figure(ActStrips, s.small(s.house.studs)),
+	listed := s.Furring.Thickness != ""
+	s.step(StageStrips, s.Profile.Boards && (listed || !s.Nails.None), s.figure(ActStrips, s.small(s.in(s.House.Studs))),
 		s.act(of(listed, ActStripsUnlisted, ActStripsListed), true), s.act(ActSetBoxesBack, !listed && len(s.Boxes) > 0))
 }

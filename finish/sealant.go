@@ -1,91 +1,54 @@
 package finish
 
-import (
-	"math/big"
+import "math/big"
 
-	"example.com/groovewright/fraction"
-)
-
-// sealing is Sealant, read.
-type sealing struct {
-	beads   map[JointKind]bead
-	fill    *big.Rat
-	bridge  *big.Rat
-	waste   *big.Rat
-	offers  []offer
-	backing []offer // by length
-}
-
-// bead is a Bead, read; depth is nil for the thickness of the panel.
-type bead struct {
-	form  BeadForm
-	leg   *big.Rat
-	depth *big.Rat
-}
-
-func (r *reader) sealing(s, d Sealant) sealing {
-	beads := map[JointKind]bead{}
-	for _, k := range []struct {
-		kind     JointKind
-		name     string
-		given, d Bead
-	}{
-		{CounterLine, "CounterLine", s.CounterLine, d.CounterLine},
-		{CabinetLine, "CabinetLine", s.CabinetLine, d.CabinetLine},
-		{InsideCorner, "InsideCorner", s.InsideCorner, d.InsideCorner},
-		{OutsideCorner, "OutsideCorner", s.OutsideCorner, d.OutsideCorner},
-		{Seam, "Seam", s.Seam, d.Seam},
-		{EndJoint, "End", s.End, d.End},
-		{StepJoint, "Step", s.Step, d.Step},
-		{WindowJoint, "Window", s.Window, d.Window},
-	} {
-		beads[k.kind] = r.bead("Sealant."+k.name, k.given, k.d)
+// bead returns how joints of a kind are sealed.
+func (s Sealant) bead(kind JointKind) Bead {
+	switch kind {
+	case CounterLine:
+		return s.CounterLine
+	case CabinetLine:
+		return s.CabinetLine
+	case InsideCorner:
+		return s.InsideCorner
+	case OutsideCorner:
+		return s.OutsideCorner
+	case Seam:
+		return s.Seam
+	case EndJoint:
+		return s.End
+	case StepJoint:
+		return s.Step
+	case WindowJoint:
+		return s.Window
 	}
-	return sealing{
-		beads:   beads,
-		fill:    r.length("Sealant.GrooveFill", s.GrooveFill, d.GrooveFill, fraction.Length{}),
-		bridge:  r.length("Sealant.Bridge", s.Bridge, d.Bridge, positive),
-		waste:   r.share("Sealant.Waste", s.Waste, d.Waste),
-		offers:  r.containers("Sealant.Cartridges", s.Cartridges, d.Cartridges),
-		backing: r.rolls("Sealant.Backing", s.Backing, d.Backing),
-	}
-}
-
-func (r *reader) bead(path string, b, d Bead) bead {
-	read := bead{form: known(r, path+".Form", b.Form), leg: r.length(path+".Leg", b.Leg, d.Leg, positive)}
-	if read.form == UsualBead {
-		read.form = d.Form
-	}
-	if b.Depth != "" {
-		read.depth = r.length(path+".Depth", b.Depth, "", positive)
-	}
-	return read
+	return Bead{Form: NoBead}
 }
 
 // section returns the cross-section of the bead in square inches, over a gap in panels so thick.
 //
 // The gap is filled as a rectangle, width times depth. A fillet adds the flat triangle between its legs, leg²/2; a
 // hollow one has less (leg² × (1 - π/4)), so that this is never short.
-func (b bead) section(gap, thickness *big.Rat) *big.Rat {
-	if b.form == NoBead {
+func (s settings) section(b Bead, gap, thickness *big.Rat) *big.Rat {
+	if b.Form == NoBead {
 		return new(big.Rat)
 	}
 	depth := thickness
-	if b.depth != nil {
-		depth = least(b.depth, thickness)
+	if b.Depth != "" {
+		depth = least(s.in(b.Depth), thickness)
 	}
 	area := mul(gap, depth)
-	if b.form == Fillet {
-		area = add(area, quo(mul(b.leg, b.leg), whole(2)))
+	if b.Form == Fillet {
+		area = add(area, quo(mul(s.in(b.Leg), s.in(b.Leg)), whole(2)))
 	}
 	return area
 }
 
 // sealed returns the length of all joints that are sealed.
-func (s sealing) sealed(joints []Joint) *big.Rat {
+func (s Sealant) sealed(joints []Joint) *big.Rat {
 	length := new(big.Rat)
 	for _, j := range joints {
-		if s.beads[j.Kind].form != NoBead {
+		if s.bead(j.Kind).Form != NoBead {
 			length = add(length, j.Length.Rat())
 		}
 	}
@@ -94,11 +57,8 @@ func (s sealing) sealed(joints []Joint) *big.Rat {
 
 // seal lists the sealant of all joints, kind by kind, and the backing where a gap is too wide for a bead alone.
 func (b *builder) seal() {
-	s := b.settings.sealant
-	row := Row{Item: ItemSealant, How: ByJoints}
-	if p := b.settings.paint; p.primer.after+p.top.after > 0 {
-		row.Item = ItemPaintableSealant
-	}
+	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), number(b.Sealant.Waste)
+	row := Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}
 	volume, wide := new(big.Rat), new(big.Rat)
 	fill := func(v *big.Rat, terms []Term) {
 		if v.Sign() > 0 {
@@ -110,32 +70,32 @@ func (b *builder) seal() {
 		fill(b.sealKind(kind))
 	}
 	fill(b.fillGrooves())
-	for _, j := range b.work.Joints {
-		if gap := j.Gap.Rat(); gap.Cmp(s.bridge) > 0 && s.beads[j.Kind].form != NoBead && !j.Length.IsZero() {
+	for _, j := range b.Joints {
+		if gap := j.Gap.Rat(); gap.Cmp(bridge) > 0 && s.bead(j.Kind).Form != NoBead && !j.Length.IsZero() {
 			wide = add(wide, j.Length.Rat())
-			b.warn(WideGap, "", []string{j.Run, j.Kind.String()}, gap, s.bridge)
+			b.warn(WideGap, "", []string{j.Run, j.Kind.String()}, gap, bridge)
 		}
 	}
-	b.buyMore(row, volume, s.waste, b.tube(), s.offers)
-	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{{Kind: TermBridge, Value: b.small(s.bridge)}, {Kind: TermLength, Value: up(wide, b.run())}}},
-		wide, s.waste, b.run(), s.backing)
+	b.buyMore(row, volume, waste, b.tube(), b.cans(s.Cartridges))
+	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{{Kind: TermBridge, Value: b.small(bridge)}, {Kind: TermLength, Value: up(wide, b.run())}}},
+		wide, waste, b.run(), b.rolls(s.Backing))
 }
 
 // sealKind returns the volume in all joints of one kind, and how it comes about.
 func (b *builder) sealKind(kind JointKind) (*big.Rat, []Term) {
-	bead := b.settings.sealant.beads[kind]
+	bead := b.Sealant.bead(kind)
 	volume, length := new(big.Rat), new(big.Rat)
 	form := Term{Kind: TermGap}
-	if bead.form == Fillet {
-		form = Term{Kind: TermFillet, Value: b.small(bead.leg)}
+	if bead.Form == Fillet {
+		form = Term{Kind: TermFillet, Value: b.small(b.in(bead.Leg))}
 	}
-	for _, j := range b.work.Joints {
+	for _, j := range b.Joints {
 		if j.Kind == kind {
-			if bead.form == Fillet && j.Gap.Sign() > 0 {
+			if bead.Form == Fillet && j.Gap.Sign() > 0 {
 				form.Kind = TermGapFillet
 			}
 			length = add(length, j.Length.Rat())
-			volume = add(volume, mul(j.Length.Rat(), bead.section(j.Gap.Rat(), b.thickness())))
+			volume = add(volume, mul(j.Length.Rat(), b.section(bead, j.Gap.Rat(), b.thickness())))
 		}
 	}
 	return volume, []Term{{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form}
@@ -143,9 +103,9 @@ func (b *builder) sealKind(kind JointKind) (*big.Rat, []Term) {
 
 // fillGrooves returns the volume in the ends of grooves that stay open on a line, and how it comes about.
 func (b *builder) fillGrooves() (*big.Rat, []Term) {
-	pitch, section := b.work.Profile.Pitch().Rat(), hollow(b.work.Profile, b.settings.paint.groove)
-	length, fill := new(big.Rat), b.settings.sealant.fill
-	for _, j := range b.work.Joints {
+	pitch, section := b.Profile.Pitch().Rat(), hollow(b.Profile, b.Paint.Groove)
+	length, fill := new(big.Rat), b.in(b.Sealant.GrooveFill)
+	for _, j := range b.Joints {
 		if j.Grooves {
 			length = add(length, j.Length.Rat())
 		}

@@ -19,13 +19,11 @@ import (
 // size of w, and at most [MixSteps] steps for each thing bought.
 func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
-	r := readFor(w)
-	s := r.read(m)
-	w.check(r)
-	if err := errors.Join(r.faults...); err != nil {
+	s, faults := read(w, m)
+	if err := errors.Join(append(faults, w.check()...)...); err != nil {
 		return List{}, nil, err
 	}
-	b := &builder{work: w, settings: s, writer: writer{w.Units}, factor: developed(w.Profile, s.paint.groove), leftover: new(big.Rat)}
+	b := &builder{site: site{w, s}, writer: writer{w.Units}, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
 	if len(w.Pieces) > 0 && b.thickness().Sign() == 0 {
 		b.warn(ThicknessUnknown, "Profile.Thickness", nil)
 	}
@@ -39,7 +37,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	b.mask()
 	b.cover()
 	b.trims()
-	b.extras(m.Extras)
+	b.extras()
 	if b.err != nil {
 		return List{}, nil, b.err
 	}
@@ -48,9 +46,8 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 
 // builder makes the list row by row.
 type builder struct {
+	site
 	writer
-	work     Work
-	settings settings
 	rows     []Row
 	doubts   []warning.Warning
 	factor   *big.Rat // how much wider the face is than it looks
@@ -58,7 +55,7 @@ type builder struct {
 	err      error
 }
 
-func (b *builder) thickness() *big.Rat { return b.work.Profile.Thickness.Rat() }
+func (b *builder) thickness() *big.Rat { return b.Profile.Thickness.Rat() }
 
 // fail ends the list.
 func (b *builder) fail(item Item, packs int64) {
@@ -97,9 +94,9 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 		b.fail(row.Item, few)
 		return
 	}
-	best := leastMoney(need, offers, b.settings.remainder)
+	best := leastMoney(need, offers, number(b.LeftoverWorth))
 	if lowest, ok := lowestRate(offers); ok {
-		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, b.settings.remainder))
+		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, number(b.LeftoverWorth)))
 	}
 	row.Choice = chosen(offers, best.proved)
 	rest := need
@@ -150,7 +147,7 @@ func chosen(offers []offer, proved bool) Choice {
 
 // sheets lists what the plan is cut from.
 func (b *builder) sheets() {
-	for _, s := range b.work.Sheets {
+	for _, s := range b.Sheets {
 		if s.Count == 0 {
 			continue
 		}
@@ -161,14 +158,14 @@ func (b *builder) sheets() {
 				row.Size = append(row.Size, b.small(b.thickness()))
 			}
 		}
-		b.row(row, counted(int64(s.Count), of(b.work.Profile.Boards, UnitSheet, UnitBoard)))
+		b.row(row, counted(int64(s.Count), of(b.Profile.Boards, UnitSheet, UnitBoard)))
 	}
 }
 
 // extras lists what the job asks for on top.
-func (b *builder) extras(asked []Extra) {
-	for i, e := range asked {
-		b.row(Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: b.settings.extras[i], How: ByRequest}, counted(int64(e.Buy), UnitPiece))
+func (b *builder) extras() {
+	for _, e := range b.Extras {
+		b.row(Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: price(e.Price), How: ByRequest}, counted(int64(e.Buy), UnitPiece))
 	}
 }
 
@@ -183,7 +180,7 @@ func (b *builder) sum() List {
 		}
 		subtotal = subtotal.Add(cost)
 	}
-	tax := decimal.NewFromBigRat(mul(subtotal.Rat(), b.settings.tax), 2)
+	tax := decimal.NewFromBigRat(mul(subtotal.Rat(), number(b.Tax)), 2)
 	list.Subtotal, list.Tax, list.Total = money.Of(subtotal), money.Of(tax), money.Of(subtotal.Add(tax))
 	list.Leftover = money.Of(decimal.NewFromBigRat(b.leftover, 2))
 	return list

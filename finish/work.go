@@ -107,7 +107,8 @@ const MaxCount = 100_000
 var maxLength = fraction.Inches(10_000_000)
 
 // check refuses what no plan gives.
-func (w Work) check(r *reader) {
+func (w Work) check() []error {
+	r := &reader{}
 	length := func(path string, l fraction.Length) {
 		if l.Sign() < 0 || maxLength.Less(l) {
 			r.fault(path, l.String(), "a length from 0 to "+maxLength.String()+" in")
@@ -118,7 +119,7 @@ func (w Work) check(r *reader) {
 	}
 	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Fitting) + len(w.Closing); n > MaxCount {
 		r.fault("Work", fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount))
-		return
+		return r.faults
 	}
 	for _, label := range slices.Concat(w.Fitting, w.Closing) {
 		if label == "" || strings.ContainsAny(label, ",;") {
@@ -140,14 +141,16 @@ func (w Work) check(r *reader) {
 	}
 	for i, j := range w.Joints {
 		path := fmt.Sprintf("Work.Joints[%d]", i)
-		if known(r, path+".Kind", j.Kind) == NoJoint && j.Kind == NoJoint {
-			r.fault(path+".Kind", "", "a kind of joint")
+		if !slices.Contains(JointKinds(), j.Kind) {
+			r.fault(path+".Kind", j.Kind.String(), "a kind of joint")
 		}
 		length(path+".Length", j.Length)
 		length(path+".Gap", j.Gap)
 	}
 	for i, b := range w.Boxes {
-		r.gangs(fmt.Sprintf("Work.Boxes[%d]", i), b.Gangs)
+		if want := r.want("Gangs", b.Gangs); want != "" {
+			r.fault(fmt.Sprintf("Work.Boxes[%d].Gangs", i), fmt.Sprint(b.Gangs), want)
+		}
 	}
 	for i, e := range w.Ends {
 		length(fmt.Sprintf("Work.Ends[%d].Length", i), e.Length)
@@ -168,6 +171,7 @@ func (w Work) check(r *reader) {
 			r.faults = append(r.faults, fault.Under(err, "Work", "Profile"))
 		}
 	}
+	return r.faults
 }
 
 // counterReach is the most that panels above a counter reach up as a rule, since wall cabinets hang about 18 in above it
