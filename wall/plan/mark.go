@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math/big"
 	"slices"
 	"strconv"
 
@@ -58,17 +57,11 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	}
 }
 
-// arcMarks is how many marks of the tape a corner of a piece may lie off the true
-// arc that it belongs to: two by which a job's outline may lie outside it, and
-// one more each for the gap at a corner and for the rounding of a computed point.
-const arcMarks = 4
-
 // arcs returns the true arcs of the arched heads that the piece has edges of.
 func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 	var out []Arc
-	rings := append(p.Shape.Holes(), p.Shape.Outline())
 	for _, o := range m.job.Runs[p.Run].Openings {
-		if o.Arch == nil {
+		if o.Arch == nil || !m.standsOn(p, o.Arch) {
 			continue
 		}
 		middle, radius, err := o.Arch.Circle()
@@ -79,34 +72,44 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 		if o.Kind == wall.Box {
 			gap = m.job.Gaps.Box
 		}
-		centre, radius := Point{middle.X.Sub(p.At.X), middle.Y.Sub(p.At.Y)}, radius.Add(gap)
-		low := o.Arch.Springing.Y.Sub(p.At.Y)
-		if slices.ContainsFunc(rings, func(ring []cutout.Point) bool {
-			return follows(ring, centre, radius, low, m.job.Mark.Mul(arcMarks))
-		}) {
-			out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius})
-		}
+		centre := Point{middle.X.Sub(p.At.X), middle.Y.Sub(p.At.Y)}
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius.Add(gap)})
 	}
 	return out
 }
 
-// follows reports whether an edge of a ring runs along the arc above low: both
-// its ends lie no further from it than near. Squares of lengths with long
-// denominators are too large for an Area, hence the big numbers.
-func follows(ring []cutout.Point, centre Point, radius, low, near fraction.Length) bool {
-	square := func(x *big.Rat) *big.Rat { return new(big.Rat).Mul(x, x) }
-	inner := square(fraction.Max(radius.Sub(near), fraction.Length{}).Rat())
-	outer := square(radius.Add(near).Rat())
-	beside := func(p cutout.Point) bool {
-		away := new(big.Rat).Add(square(p.X.Sub(centre[0]).Rat()), square(p.Y.Sub(centre[1]).Rat()))
-		return !p.Y.Less(low) && inner.Cmp(away) <= 0 && away.Cmp(outer) <= 0
-	}
-	for i, p := range ring {
-		if beside(p) && beside(ring[(i+1)%len(ring)]) {
+// standsOn reports whether an edge of the piece lies on the arch: somewhere between the springings
+// the piece is what comes first above their height.
+func (m *maker) standsOn(p wall.Piece, a *wall.Arch) bool {
+	for u, v := range p.Shape.Edges() {
+		from, to := fraction.Max(u.X.Add(p.At.X), a.Springing.X), fraction.Min(v.X.Add(p.At.X), a.Springing.X.Add(a.Chord))
+		if from.Less(to) && m.firstAbove(p.Panel, from.Add(to).Div(2), a.Springing.Y) == p.Number {
 			return true
 		}
 	}
 	return false
+}
+
+// firstAbove returns the number of the piece of a panel whose lower edge comes first at x above a
+// height, 0 if there is none.
+func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
+	var lowest fraction.Length
+	for _, p := range m.layout.Pieces {
+		if p.Panel != panel {
+			continue
+		}
+		at := x.Sub(p.At.X)
+		for u, v := range p.Shape.Edges() { // the piece lies to the left of each: above those that run to the right
+			if !u.X.Less(v.X) || at.Less(u.X) || v.X.Less(at) {
+				continue
+			}
+			y := fraction.Must(cutout.HeightAt(u, v, at)).Add(p.At.Y)
+			if height.Less(y) && (number == 0 || y.Less(lowest)) {
+				number, lowest = p.Number, y
+			}
+		}
+	}
+	return number
 }
 
 // CornerName is the name of a corner in the table of a piece's marks, counted
