@@ -39,7 +39,7 @@
 //
 // # Errors
 //
-// Input that makes no sense gives [*FieldError] values, joined. A room which no layout can cover
+// Input that makes no sense gives *fault.Fault values, joined. A room which no layout can cover
 // gives [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError.
 // Nothing panics.
 //

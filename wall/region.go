@@ -54,7 +54,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	check(ctx)
 	g.exact, g.shapes = shapes, g.snap(shapes, room.Mark)
 	if len(g.shapes) == 0 {
-		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and openings leave nothing to cover"}
+		return nil, &NoLayoutError{run.Name, NothingLeft}
 	}
 	g.left, g.right = extent(g.shapes)
 	check(ctx)
@@ -139,7 +139,7 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 
 	whole, err := cutout.NewShape(outline)
 	if err != nil {
-		return nil, &NoLayoutError{Run: run.Name, Why: "top and bottom meet after gaps: " + err.Error()}
+		return nil, &NoLayoutError{run.Name, NoHeight}
 	}
 	from, to := farLeft, farRight
 	if left.upright() {
@@ -149,7 +149,7 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 		to = right.foot.X
 	}
 	if !from.Less(to) {
-		return nil, &NoLayoutError{Run: run.Name, Why: "gaps and thickness leave no width"}
+		return nil, &NoLayoutError{run.Name, NoWidth}
 	}
 	shapes := fraction.Must(whole.Band(from, to))
 	if !left.upright() {

@@ -12,6 +12,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 )
 
@@ -175,42 +176,54 @@ func TestRoomFaults(t *testing.T) {
 		path  string
 		spoil func(*Room)
 	}{
-		{"profile", func(r *Room) { r.Profile.Features = nil }},
-		{"tape", func(r *Room) { r.Mark = inches("-1/16") }},
-		{"stock", func(r *Room) { r.Stock = nil }},
-		{"stock[0].width", func(r *Room) { r.Stock[0].Width = inches("0") }},
-		{"stock[0].length", func(r *Room) { r.Stock[0].Length = inches("-1") }},
-		{"stock[0].left_phase", func(r *Room) { r.Stock[0].LeftPhase = r.Profile.Pitch() }},
-		{"gaps.seam", func(r *Room) { r.Gaps.Seam = inches("-1/8") }},
-		{"priorities.seam", func(r *Room) { r.Priorities.Seam = inches("-1/8") }},
-		{"priorities.exposed_end", func(r *Room) { r.Priorities.ExposedEnd = fraction.NewRatio(-1, 1) }},
-		{"runs", func(r *Room) { r.Runs = nil }},
-		{"runs[0].width", func(r *Room) { r.Runs[0].Width = inches("0") }},
-		{"runs[0].heights", func(r *Room) { r.Runs[0].Heights = r.Runs[0].Heights[:1] }},
-		{"runs[0].heights[0].at", func(r *Room) { r.Runs[0].Heights[0].At = inches("1") }},
-		{"runs[0].heights[1].at", func(r *Room) { r.Runs[0].Heights[1].At = inches("41") }},
-		{"runs[0].heights[1].top", func(r *Room) { r.Runs[0].Heights[1].Top = inches("-1") }},
-		{"runs[0].heights[2].at", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 20,0,18; 10,0,18; 40,0,18") }},
-		{"runs[0].heights[1].at", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 0,0,20; 40,0,18") }},
-		{"runs[0].left.lean", func(r *Room) { r.Runs[0].Left.Lean = inches("40") }},
-		{"runs[0].right.lean", func(r *Room) { r.Runs[0].Right.Lean = inches("-40") }},
-		{"runs[0].left.prominence", func(r *Room) { p := fraction.NewRatio(-1, 1); r.Runs[0].Left.Prominence = &p }},
-		{"runs[0].openings[0].outline", func(r *Room) { r.Runs[0].Openings = []Opening{{Outline: ring("0,0; 1,1")}} }},
-		{"runs[0].focal[0].to", func(r *Room) { r.Runs[0].Focal = []Focal{{From: inches("3"), To: inches("2")}} }},
-		{"runs[0].breaks[0].at", func(r *Room) { r.Runs[0].Breaks = []Break{{At: inches("40")}} }},
-		{"runs[1].left.kind", func(r *Room) { r.Runs[1].Left.Kind = OutsideCorner }},
-		{"runs[0].left.kind", func(r *Room) { r.Closed = true; r.Runs[1].Right.Kind = InsideCorner }},
-		{"installed[0].run", func(r *Room) { r.Installed = []Installed{{Run: 2}} }},
-		{"installed[0].right", func(r *Room) { r.Installed = []Installed{{Left: inches("2"), Right: inches("1")}} }},
-		{"installed[1].left", func(r *Room) {
+		{"Profile", func(r *Room) { r.Profile.Features = nil }},
+		{"Mark", func(r *Room) { r.Mark = inches("-1/16") }},
+		{"Stock", func(r *Room) { r.Stock = nil }},
+		{"Stock[0].Width", func(r *Room) { r.Stock[0].Width = inches("0") }},
+		{"Stock[0].Length", func(r *Room) { r.Stock[0].Length = inches("-1") }},
+		{"Stock[0].LeftPhase", func(r *Room) { r.Stock[0].LeftPhase = r.Profile.Pitch() }},
+		{"Gaps.Seam", func(r *Room) { r.Gaps.Seam = inches("-1/8") }},
+		{"Priorities.Seam", func(r *Room) { r.Priorities.Seam = inches("-1/8") }},
+		{"Priorities.ExposedEnd", func(r *Room) { r.Priorities.ExposedEnd = fraction.NewRatio(-1, 1) }},
+		{"Runs", func(r *Room) { r.Runs = nil }},
+		{"Runs[0].Width", func(r *Room) { r.Runs[0].Width = inches("0") }},
+		{"Runs[0].Heights", func(r *Room) { r.Runs[0].Heights = r.Runs[0].Heights[:1] }},
+		{"Runs[0].Heights[0].At", func(r *Room) { r.Runs[0].Heights[0].At = inches("1") }},
+		{"Runs[0].Heights[1].At", func(r *Room) { r.Runs[0].Heights[1].At = inches("41") }},
+		{"Runs[0].Heights[1].Top", func(r *Room) { r.Runs[0].Heights[1].Top = inches("-1") }},
+		{"Runs[0].Heights[2].At", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 20,0,18; 10,0,18; 40,0,18") }},
+		{"Runs[0].Heights[1].At", func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 0,0,20; 40,0,18") }},
+		{"Runs[0].Left.Lean", func(r *Room) { r.Runs[0].Left.Lean = inches("40") }},
+		{"Runs[0].Right.Lean", func(r *Room) { r.Runs[0].Right.Lean = inches("-40") }},
+		{"Runs[0].Left.Prominence", func(r *Room) { p := fraction.NewRatio(-1, 1); r.Runs[0].Left.Prominence = &p }},
+		{"Runs[0].Openings[0].Outline[0]", func(r *Room) { r.Runs[0].Openings = []Opening{{Name: "hole", Outline: ring("0,0; 1,1")}} }},
+		{"Runs[0].Openings[0].Kind", func(r *Room) { r.Runs[0].Openings = []Opening{{Name: "hole", Kind: 9, Outline: ring("1,1; 2,1; 2,2")}} }},
+		{"Runs[0].Openings[0].Gangs", func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "hole", Gangs: 1, Outline: ring("1,1; 2,1; 2,2")}}
+		}},
+		{"Runs[0].Openings[1].Name", func(r *Room) {
+			hole := Opening{Name: "hole", Outline: ring("1,1; 2,1; 2,2")}
+			r.Runs[0].Openings = []Opening{hole, hole}
+		}},
+		{"Runs[0].Name", func(r *Room) { r.Runs[0].Name = " " }},
+		{"Runs[1].Name", func(r *Room) { r.Runs[1].Name = "a" }},
+		{"Runs[0].Width", func(r *Room) { r.Mark = fraction.Of(1, 1<<40) }},
+		{"Runs[0].Right.Kind", func(r *Room) { r.Runs[0].Right.Kind = 9 }},
+		{"Runs[0].Focal[0].To", func(r *Room) { r.Runs[0].Focal = []Focal{{From: inches("3"), To: inches("2")}} }},
+		{"Runs[0].Breaks[0].At", func(r *Room) { r.Runs[0].Breaks = []Break{{At: inches("40")}} }},
+		{"Runs[1].Left.Kind", func(r *Room) { r.Runs[1].Left.Kind = OutsideCorner }},
+		{"Runs[0].Left.Kind", func(r *Room) { r.Closed = true; r.Runs[1].Right.Kind = InsideCorner }},
+		{"Installed[0].Run", func(r *Room) { r.Installed = []Installed{{Run: 2}} }},
+		{"Installed[0].Right", func(r *Room) { r.Installed = []Installed{{Left: inches("2"), Right: inches("1")}} }},
+		{"Installed[1].Left", func(r *Room) {
 			r.Installed = []Installed{{Left: inches("1"), Right: inches("9")}, {Left: inches("5"), Right: inches("12")}}
 		}},
 	} {
 		room := good()
 		test.spoil(&room)
-		var field *FieldError
+		var field *fault.Fault
 		err := room.Validate()
-		if !errors.As(err, &field) || field.Path != test.path {
+		if !errors.As(err, &field) || field.Path.String() != test.path {
 			t.Errorf("want a fault at %s, got %v", test.path, err)
 		}
 		for _, err := range Layouts(context.Background(), room) {
@@ -242,7 +255,7 @@ func TestNoLayout(t *testing.T) {
 		spoil(&r)
 		for _, err := range Layouts(context.Background(), r) {
 			var none *NoLayoutError
-			var field *FieldError
+			var field *fault.Fault
 			if !errors.As(err, &none) && !errors.As(err, &field) {
 				t.Fatalf("%s: %v", name, err)
 			}

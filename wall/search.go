@@ -19,7 +19,7 @@ import (
 // more alike at both ends of runs, a wider narrowest panel; what ties still is in a fixed order.
 // Each layout comes once. The room must not be changed while it runs.
 //
-// Where there is an error it comes alone and last: [*FieldError] values joined for a room that
+// Where there is an error it comes alone and last: *fault.Fault values joined for a room that
 // makes no sense, a [*NoLayoutError] for one that cannot be covered, a *fraction.OverflowError for
 // numbers that are too fine, and the context's own error, within a second, once it has ended.
 //
@@ -60,7 +60,6 @@ type search struct {
 
 func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search, err error) {
 	defer fraction.Catch(&err)
-	defer catchStop(&err)
 	if err := room.Validate(); err != nil {
 		return nil, err
 	}
@@ -127,7 +126,6 @@ func (s *search) begin(c *chain, number int) {
 // next returns the next layout, or false if there is none.
 func (s *search) next() (layout Layout, more bool, err error) {
 	defer fraction.Catch(&err)
-	defer catchStop(&err)
 	for len(s.frontier) > 0 {
 		check(s.m.ctx)
 		p := heap.Pop(&s.frontier).(*path)
@@ -155,27 +153,9 @@ func (s *search) next() (layout Layout, more bool, err error) {
 	return Layout{}, false, nil
 }
 
-// stopped is what a search panics with when its context has ended.
-type stopped struct{ cause error }
-
-// check stops the search that runs under ctx when ctx has ended. It stands in each loop that may
-// run long.
-func check(ctx context.Context) {
-	if err := ctx.Err(); err != nil {
-		panic(stopped{err})
-	}
-}
-
-// catchStop makes an error of what check panics with.
-func catchStop(err *error) {
-	switch caught := recover().(type) {
-	case nil:
-	case stopped:
-		*err = caught.cause
-	default:
-		panic(caught)
-	}
-}
+// check stops the search that runs under ctx when ctx has ended: [fraction.Catch] makes an error of
+// it. It stands in each loop that may run long.
+func check(ctx context.Context) { fraction.Must(ctx, ctx.Err()) }
 
 // leg is one stretch of a finished path with the places of its seams by bay.
 type leg struct {

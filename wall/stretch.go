@@ -67,7 +67,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		s.right = run.Breaks[to].At.Sub(half)
 	}
 	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) {
-		return nil, &NoLayoutError{Run: run.Name, Why: "a break lies beyond the place where panels stop"}
+		return nil, &NoLayoutError{run.Name, BreakOutside}
 	}
 	for _, e := range g.edges {
 		if s.holds(run, e) {
@@ -112,7 +112,7 @@ func (s *stretch) findBays() error {
 				continue
 			}
 			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
-				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Why: "an installed panel reaches past the place where panels stop"}
+				return &NoLayoutError{s.room.Runs[s.run].Name, InstalledOutside}
 			}
 			if before := (span{rest.left, in.Left.Sub(gap)}); s.panelled(before) {
 				s.bays = append(s.bays, before)

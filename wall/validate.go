@@ -3,38 +3,43 @@ package wall
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"slices"
+	"strconv"
+	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
-// faults collects field errors.
-type faults []error
+// The finest that a room may be, so that its seams can be tried in memory.
+const (
+	mostMarks   = 1 << 20 // marks of the tape, or widths of a repeat, along one run
+	mostRepeats = 1 << 16
+)
 
-func (f *faults) add(want string, path string, args ...any) {
-	*f = append(*f, &FieldError{Path: fmt.Sprintf(path, args...), Want: want})
-}
-
-// Validate returns every fault of the room that would keep it from being laid out, as [*FieldError]
+// Validate returns every fault of the room that would keep it from being laid out, as *fault.Fault
 // values joined in the order of the fields, or nil.
 func (room *Room) Validate() (err error) {
 	defer fraction.Catch(&err)
 	var f faults
+	if room == nil {
+		return &fault.Fault{Want: "a room"}
+	}
 	if err := room.Profile.Validate(); err != nil {
-		f.add(err.Error(), "profile")
-		return errors.Join(f...)
+		return fault.Under(err, "Profile")
 	}
-	if room.Mark.Sign() < 0 {
-		f.add("want a mark of the tape above 0", "tape")
-	}
+	f.notBelow0(room.Mark, "Mark")
 	room.checkStock(&f)
-	room.checkGaps(&f)
-	room.checkPriorities(&f)
+	f.fields(room.Gaps, "Gaps")
+	f.fields(room.Priorities, "Priorities")
 	if len(room.Runs) == 0 {
-		f.add("want at least one run", "runs")
+		f.add(nil, "at least one run", "Runs")
 	}
+	names := names{}
 	for r := range room.Runs {
+		names.check(&f, room.Runs[r].Name, "Runs", r, "Name")
 		room.checkRun(&f, r)
 	}
 	room.checkCorners(&f)
@@ -44,196 +49,208 @@ func (room *Room) Validate() (err error) {
 	return errors.Join(f...)
 }
 
+// faults collects what is wrong with a room.
+type faults []error
+
+// add records that a value, nil for none, cannot be used.
+func (f *faults) add(value any, want string, steps ...any) {
+	wrong := &fault.Fault{Path: fault.Of(steps...), Want: want}
+	switch v := value.(type) {
+	case nil:
+	case string:
+		wrong.Value = strconv.Quote(v)
+	default:
+		wrong.Value = fmt.Sprint(v)
+	}
+	*f = append(*f, wrong)
+}
+
+// number is a length or a ratio.
+type number interface{ Sign() int }
+
+func (f *faults) notBelow0(x number, steps ...any) {
+	if x.Sign() < 0 {
+		f.add(x, "0 or more", steps...)
+	}
+}
+
+// fields checks the numbers of a struct.
+func (f *faults) fields(part any, step string) {
+	v := reflect.ValueOf(part)
+	for i := range v.NumField() {
+		f.notBelow0(v.Field(i).Interface().(number), step, v.Type().Field(i).Name)
+	}
+}
+
+// phase checks that x is a phase of the room's profile.
+func (f *faults) phase(room *Room, x fraction.Length, steps ...any) {
+	if pitch := room.Profile.Pitch(); x.Sign() < 0 || !x.Less(pitch) {
+		f.add(x, "at least 0 and less than the pitch "+pitch.String(), steps...)
+	}
+}
+
+// names are the names that there are already.
+type names map[string]bool
+
+// check refuses an empty name and one that is there already.
+func (n names) check(f *faults, name string, steps ...any) {
+	if strings.TrimSpace(name) == "" || n[name] {
+		f.add(name, "a name that nothing beside it has", steps...)
+	}
+	n[name] = true
+}
+
 func (room *Room) checkStock(f *faults) {
 	if len(room.Stock) == 0 {
-		f.add("want at least one kind of sheet", "stock")
+		f.add(nil, "at least one kind of sheet", "Stock")
 	}
 	for i, s := range room.Stock {
 		if s.Width.Sign() <= 0 {
-			f.add("want a width above 0", "stock[%d].width", i)
+			f.add(s.Width, "a width above 0", "Stock", i, "Width")
 		}
 		if s.Usable(room.Saw).Sign() <= 0 {
-			f.add("want more length than squaring up takes off", "stock[%d].length", i)
+			f.add(s.Length, "more length than squaring up takes off", "Stock", i, "Length")
 		}
-		if s.LeftPhase.Sign() < 0 || !s.LeftPhase.Less(room.Profile.Pitch()) {
-			f.add("want at least 0 and less than the pitch "+room.Profile.Pitch().String(), "stock[%d].left_phase", i)
-		}
-	}
-}
-
-func (room *Room) checkGaps(f *faults) {
-	for _, g := range []struct {
-		name string
-		gap  fraction.Length
-	}{{"top", room.Gaps.Top}, {"bottom", room.Gaps.Bottom}, {"side", room.Gaps.Side}, {"seam", room.Gaps.Seam}, {"box", room.Gaps.Box}, {"window", room.Gaps.Window}} {
-		if g.gap.Sign() < 0 {
-			f.add("want 0 or more", "gaps.%s", g.name)
-		}
-	}
-}
-
-func (room *Room) checkPriorities(f *faults) {
-	for _, p := range PriorityList() {
-		if p.Weight != nil && p.Weight(&room.Priorities).Sign() < 0 || p.Size != nil && p.Size(&room.Priorities).Sign() < 0 {
-			f.add("want 0 or more", "priorities.%s", p.Name)
-		}
+		f.phase(room, s.LeftPhase, "Stock", i, "LeftPhase")
 	}
 }
 
 func (room *Room) checkRun(f *faults, r int) {
 	run := &room.Runs[r]
 	if run.Width.Sign() <= 0 {
-		f.add("want a width above 0", "runs[%d].width", r)
+		f.add(run.Width, "a width above 0", "Runs", r, "Width")
 		return
 	}
-	for _, e := range []struct {
-		name string
-		end  End
-	}{{"left", run.Left}, {"right", run.Right}} {
-		if int(e.end.Kind) >= len(endKinds) {
-			f.add("want a kind of end", "runs[%d].%s.kind", r, e.name)
+	marks := int64(0)
+	if !room.Mark.IsZero() {
+		marks, _ = run.Width.DivMod(room.Mark)
+	}
+	if repeats, _ := run.Width.DivMod(room.Profile.Pitch()); marks > mostMarks || repeats > mostRepeats {
+		f.add(run.Width, fmt.Sprintf("at most %d repeats of the pattern and %d marks of the tape", mostRepeats, mostMarks), "Runs", r, "Width")
+		return
+	}
+	end := func(e End, side string) {
+		if int(e.Kind) >= len(endKinds) {
+			f.add(e.Kind, endKinds.Want(), "Runs", r, side, "Kind")
 		}
-		if p := e.end.Prominence; p != nil && p.Sign() < 0 {
-			f.add("want 0 or more", "runs[%d].%s.prominence", r, e.name)
+		if e.Prominence != nil {
+			f.notBelow0(*e.Prominence, "Runs", r, side, "Prominence")
 		}
 	}
+	end(run.Left, "Left")
+	end(run.Right, "Right")
 	room.checkHeights(f, r)
+	names := names{}
 	for i, o := range run.Openings {
+		names.check(f, o.Name, "Runs", r, "Openings", i, "Name")
 		if int(o.Kind) >= len(openingKinds) {
-			f.add("want a kind of opening", "runs[%d].openings[%d].kind", r, i)
+			f.add(o.Kind, openingKinds.Want(), "Runs", r, "Openings", i, "Kind")
 		}
-		if o.Gangs < 0 || o.Gangs > MaxGangs {
-			f.add(fmt.Sprintf("want 0 to %d", MaxGangs), "runs[%d].openings[%d].gangs", r, i)
+		if o.Gangs < 0 || o.Gangs > MaxGangs || o.Gangs != 0 && o.Kind != Box {
+			f.add(o.Gangs, fmt.Sprintf("0 to %d, and 0 but for a box", MaxGangs), "Runs", r, "Openings", i, "Gangs")
 		}
 		if _, err := cutout.NewShape(o.Outline); err != nil {
-			f.add(err.Error(), "runs[%d].openings[%d].outline", r, i)
+			for _, wrong := range fault.All(fault.Under(err, "Runs", r, "Openings", i)) {
+				wrong.Want = "the corners of one outline, in order round it"
+				*f = append(*f, wrong)
+			}
 		} else if o.Arch != nil {
 			outline, arch, err := Arched(o.Corners(), o.Arch.Rise, room.Mark)
 			if err != nil || *arch != *o.Arch || !slices.Equal(outline, o.Outline) {
-				f.add("want the arch and the outline that Arched gives", "runs[%d].openings[%d].arch", r, i)
+				f.add(nil, "the arch and the outline that Arched gives", "Runs", r, "Openings", i, "Arch")
 			}
 		}
 	}
-	for i, fo := range run.Focal {
-		if fo.To.Less(fo.From) {
-			f.add("want at least from, "+fo.From.String(), "runs[%d].focal[%d].to", r, i)
+	for i, zone := range run.Focal {
+		if zone.To.Less(zone.From) {
+			f.add(zone.To, "at least from, "+zone.From.String(), "Runs", r, "Focal", i, "To")
 		}
-		if fo.Prominence.Sign() < 0 {
-			f.add("want 0 or more", "runs[%d].focal[%d].prominence", r, i)
-		}
+		f.notBelow0(zone.Prominence, "Runs", r, "Focal", i, "Prominence")
 	}
 	at := fraction.Length{}
 	for i, b := range run.Breaks {
 		if !at.Add(room.Gaps.Seam).Less(b.At) || !b.At.Add(room.Gaps.Seam).Less(run.Width) {
-			f.add("want breaks in order from left to right, inside the run", "runs[%d].breaks[%d].at", r, i)
+			f.add(b.At, "breaks in order from left to right, inside the run", "Runs", r, "Breaks", i, "At")
 		}
-		if b.Prominence.Sign() < 0 {
-			f.add("want 0 or more", "runs[%d].breaks[%d].prominence", r, i)
-		}
+		f.notBelow0(b.Prominence, "Runs", r, "Breaks", i, "Prominence")
 		at = b.At
 	}
 }
 
 func (room *Room) checkHeights(f *faults, r int) {
 	run := &room.Runs[r]
-	n := len(run.Heights)
-	if n < 2 {
-		f.add("want at least two stations, at 0 and at the width", "runs[%d].heights", r)
+	last := len(run.Heights) - 1
+	if last < 1 {
+		f.add(nil, "at least two stations, at 0 and at the width", "Runs", r, "Heights")
 		return
 	}
-	if !run.Heights[0].At.IsZero() {
-		f.add("want 0 for the first station", "runs[%d].heights[0].at", r)
-	}
-	if run.Heights[n-1].At != run.Width {
-		f.add("want the width "+run.Width.String()+" for the last station", "runs[%d].heights[%d].at", r, n-1)
-	}
 	for i, h := range run.Heights {
+		place := func(want string) { f.add(h.At, want, "Runs", r, "Heights", i, "At") }
 		if !h.Bottom.Less(h.Top) {
-			f.add("want a top above the bottom "+h.Bottom.String(), "runs[%d].heights[%d].top", r, i)
+			f.add(h.Top, "a top above the bottom "+h.Bottom.String(), "Runs", r, "Heights", i, "Top")
+		}
+		if i == last && h.At != run.Width {
+			place("the width " + run.Width.String() + " for the last station")
 		}
 		if i == 0 {
+			if !h.At.IsZero() {
+				place("0 for the first station")
+			}
 			continue
 		}
 		before := run.Heights[i-1].At
 		switch {
 		case h.At.Less(before):
-			f.add("want stations from left to right; the one before is at "+before.String(), "runs[%d].heights[%d].at", r, i)
-		case h.At == before && (i == 1 || i == n-1 || run.Heights[i-2].At == h.At):
-			f.add("want two stations at one place only, for a step, and not at an end", "runs[%d].heights[%d].at", r, i)
+			place("stations from left to right; the one before is at " + before.String())
+		case h.At == before && (i == 1 || i == last || run.Heights[i-2].At == h.At):
+			place("two stations at one place only, for a step, and not at an end")
 		case before.Less(h.At) && !before.Add(room.Gaps.Side.Mul(2)).Less(h.At):
-			f.add("want stations farther apart than two side gaps", "runs[%d].heights[%d].at", r, i)
+			place("stations farther apart than two side gaps")
 		}
 	}
 	if !run.Left.Lean.Less(run.Heights[1].At) {
-		f.add("want a lean that stays short of the next station", "runs[%d].left.lean", r)
+		f.add(run.Left.Lean, "a lean that stays short of the next station", "Runs", r, "Left", "Lean")
 	}
-	if !run.Heights[n-2].At.Less(run.Width.Add(run.Right.Lean)) {
-		f.add("want a lean that stays short of the station before", "runs[%d].right.lean", r)
+	if !run.Heights[last-1].At.Less(run.Width.Add(run.Right.Lean)) {
+		f.add(run.Right.Lean, "a lean that stays short of the station before", "Runs", r, "Right", "Lean")
 	}
 }
 
+// IsCorner reports whether an end of this kind meets another run.
+func (k EndKind) IsCorner() bool { return k == InsideCorner || k == OutsideCorner }
+
 func (room *Room) checkCorners(f *faults) {
-	corner := func(e End) bool { return e.Kind == InsideCorner || e.Kind == OutsideCorner }
 	n := len(room.Runs)
 	for r := range room.Runs {
-		if r == n-1 && !room.Closed {
+		closing := r == n-1
+		if closing && !room.Closed {
 			break
 		}
 		next := (r + 1) % n
-		left, right := room.Runs[next].Left, room.Runs[r].Right
-		if left.Kind != right.Kind && (corner(left) && corner(right) || room.Closed && r == n-1) {
-			f.add(fmt.Sprintf("want %q, as at the right end of the run before", right.Kind), "runs[%d].left.kind", next)
+		left, right := room.Runs[next].Left.Kind, room.Runs[r].Right.Kind
+		if left != right && (left.IsCorner() && right.IsCorner() || closing) {
+			f.add(left, fmt.Sprintf("%q, as at the right end of the run before", right), "Runs", next, "Left", "Kind")
 		}
 	}
 	if room.Closed && n == 1 {
-		f.add("want at least two runs in a closed room", "runs")
+		f.add(nil, "at least two runs in a closed room", "Runs")
 	}
 }
 
 func (room *Room) checkInstalled(f *faults) {
 	for i, in := range room.Installed {
 		if in.Run < 0 || in.Run >= len(room.Runs) {
-			f.add("want a run of the room", "installed[%d].run", i)
+			f.add(in.Run, "a run of the room", "Installed", i, "Run")
 			continue
 		}
 		if !in.Left.Less(in.Right) {
-			f.add("want more than left, "+in.Left.String(), "installed[%d].right", i)
+			f.add(in.Right, "more than left, "+in.Left.String(), "Installed", i, "Right")
 		}
-		if in.LeftPhase.Sign() < 0 || !in.LeftPhase.Less(room.Profile.Pitch()) {
-			f.add("want at least 0 and less than the pitch "+room.Profile.Pitch().String(), "installed[%d].left_phase", i)
-		}
-		for k, other := range room.Installed[:i] {
-			if other.Run == in.Run && other.Left.Less(in.Right) && in.Left.Less(other.Right) {
-				f.add(fmt.Sprintf("want a panel that does not overlap installed[%d]", k), "installed[%d].left", i)
-			}
+		f.phase(room, in.LeftPhase, "Installed", i, "LeftPhase")
+		if slices.ContainsFunc(room.Installed[:i], func(other Installed) bool {
+			return other.Run == in.Run && other.Left.Less(in.Right) && in.Left.Less(other.Right)
+		}) {
+			f.add(in.Left, "a panel that overlaps no other", "Installed", i, "Left")
 		}
 	}
-}
-
-// whyNone says why no layout covers the room.
-func (m *model) whyNone() error {
-	for r := range m.room.Runs {
-		run := &m.room.Runs[r]
-		s, err := m.stretch(r, -1, len(run.Breaks), fitting{})
-		if err != nil {
-			return err
-		}
-		possible, agrees := false, false
-		for i := range m.residues[r] {
-			o := m.origin(r, i)
-			agrees = agrees || s.agrees(o)
-			possible = possible || s.agrees(o) && s.solve(o).best.feasible()
-		}
-		switch {
-		case possible:
-			continue
-		case !agrees && len(run.Breaks) == 0:
-			return &NoLayoutError{Run: run.Name, Why: "its installed panels do not show one unbroken pattern; name a break between them"}
-		case slices.ContainsFunc(m.sheets, func(sheet sheet) bool { return sheet.length.Less(s.most) }):
-			return &NoLayoutError{Run: run.Name, Why: "some panel would be taller than every sheet of the stock, squared, or wider"}
-		default:
-			return &NoLayoutError{Run: run.Name, Why: "no sheet of the stock is wide enough at the phase that is needed"}
-		}
-	}
-	return &NoLayoutError{Run: m.room.Runs[0].Name, Why: "no choice of origins, corners and seams covers the whole room"}
 }

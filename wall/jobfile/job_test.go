@@ -159,7 +159,7 @@ func TestFaults(t *testing.T) {
 		{"opening of no width", `"width": "2 1/4"`, `"width": "0"`, "runs[0].openings[0].width", jobfile.ErrRoom},
 		{"opening kind", `"kind": "window"`, `"kind": "door"`, "runs[0].openings[1].kind", jobfile.ErrValue},
 		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", jobfile.ErrValue},
-		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline", jobfile.ErrRoom},
+		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline[2]", jobfile.ErrRoom},
 		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", jobfile.ErrRoom},
 		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1]", jobfile.ErrRoom},
 		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", jobfile.ErrRoom},

@@ -103,7 +103,7 @@ func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
 func (j *Job) doubtCorners() (doubts []warning.Warning) {
 	for r := range len(j.Runs) - 1 {
 		before, after := &j.Runs[r], &j.Runs[r+1]
-		switch right, left := corner(before.Right), corner(after.Left); {
+		switch right, left := before.Right.Kind.IsCorner(), after.Left.Kind.IsCorner(); {
 		case right && !left:
 			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r, "Right", "Kind"), Kind: LonelyAtRight, Names: []string{after.Name}})
 		case left && !right:

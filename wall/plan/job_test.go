@@ -71,7 +71,7 @@ func TestValidateNamesTheField(t *testing.T) {
 		{"Runs[0].Right.Kind", func(j *plan.Job) { j.Closed = true }},
 		{"Runs[0].Openings[1].Name", func(j *plan.Job) { j.Runs[0].Openings[1].Name = "socket" }},
 		{"Runs[0].Openings[1].Gangs", func(j *plan.Job) { j.Runs[0].Openings[1].Gangs = 2 }},
-		{"Runs[0].Openings[1].Outline", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = nil }},
+		{"Runs[0].Openings[1].Outline[0]", func(j *plan.Job) { j.Runs[0].Openings[1].Outline = nil }},
 		{"Runs[0].Openings[1].Outline[1].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[1].X = inch(96) }},
 		{"Runs[0].Openings[1].Outline[0].X", func(j *plan.Job) { j.Runs[0].Openings[1].Outline[0].X = inch(-1) }},
 		{"Runs[0].Openings[1].Outline[0].Y", func(j *plan.Job) {

@@ -41,7 +41,7 @@ func (j Job) Validate() (err error) {
 		f.join(fault.Under(err, "Profile"))
 		return errors.Join(f.all...)
 	}
-	f.join(roomFaults(j.Room.Validate()))
+	f.join(j.Room.Validate())
 	f.join(fault.Under(j.Finish.Validate(j.Units), "Finish"))
 	if len(f.all) == 0 {
 		for r := range j.Runs {
@@ -154,27 +154,13 @@ func (j *Job) checkValues(f *faults) {
 			between(*s.Count, 0, MaxCount, "Stock", i, "Count")
 		}
 	}
-	runs := names{}
-	for r, run := range j.Runs {
-		runs.check(f, run.Name, "Runs", r, "Name")
-		openings := names{}
-		for i, o := range run.Openings {
-			openings.check(f, o.Name, "Runs", r, "Openings", i, "Name")
-			if o.Gangs != 0 && o.Kind != wall.Box {
-				f.add(o.Gangs, "no gangs but those of a box", "Runs", r, "Openings", i, "Gangs")
-			}
-		}
-	}
-	if last := len(j.Runs) - 1; j.Closed && last >= 0 && !corner(j.Runs[last].Right) {
+	if last := len(j.Runs) - 1; j.Closed && last >= 0 && !j.Runs[last].Right.Kind.IsCorner() {
 		f.add(j.Runs[last].Right.Kind, "an inside or outside corner with the first run, as the room is closed", "Runs", last, "Right", "Kind")
 	}
 	for i, c := range j.Cooking {
 		between(c.Run, 0, len(j.Runs)-1, "Cooking", i, "Run")
 	}
 }
-
-// corner reports whether an end meets another run.
-func corner(e wall.End) bool { return e.Kind == wall.InsideCorner || e.Kind == wall.OutsideCorner }
 
 // names are the names that there are already.
 type names map[string]bool
@@ -300,27 +286,4 @@ func (j *Job) checkTaped(f *faults) {
 			f.add(nil, "the corners that its taped distances give, as Job.Locate sets them", "Runs", at.run, "Openings", at.index, "Outline")
 		}
 	}
-}
-
-// roomFaults turns the errors of a room into faults, until the room does so itself.
-func roomFaults(err error) error {
-	if err == nil || len(fault.All(err)) > 0 {
-		return err
-	}
-	joined, ok := err.(interface{ Unwrap() []error })
-	if !ok {
-		return err
-	}
-	var all []error
-	for _, e := range joined.Unwrap() {
-		wrong, ok := e.(*wall.FieldError)
-		if !ok {
-			all = append(all, e)
-			continue
-		}
-		f := &fault.Fault{Want: strings.TrimPrefix(wrong.Want, "want ")}
-		_ = f.Path.UnmarshalText([]byte(strings.Replace(wrong.Path, "tape", "mark", 1)))
-		all = append(all, f)
-	}
-	return errors.Join(all...)
 }

@@ -1,0 +1,72 @@
+package wall
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/groovewright/fraction/enum"
+)
+
+// NoLayoutError says why no layout covers a run.
+type NoLayoutError struct {
+	Run    string // its name
+	Reason Reason
+}
+
+func (e *NoLayoutError) Error() string {
+	return fmt.Sprintf("run %q cannot be panelled: %s", e.Run, e.Reason)
+}
+
+// Reason is why a run cannot be panelled.
+type Reason uint8
+
+// The reasons.
+const (
+	NoCombination    Reason = iota // every run can be panelled by itself, and not the whole room
+	NoHeight                       // gaps take all of its height somewhere
+	NoWidth                        // gaps and thickness take all of its width
+	NothingLeft                    // gaps and openings take all of it
+	BreakOutside                   // a break lies beyond the panels
+	InstalledOutside               // an installed panel reaches beyond the panels
+	InstalledApart                 // installed panels without a break between them show different patterns
+	TooTall                        // a panel is taller than the stock
+	TooNarrow                      // the stock is narrower than a panel at its phase
+)
+
+var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers the whole room", "top and bottom meet after gaps",
+	"gaps and thickness leave no width", "gaps and openings leave nothing to cover", "a break lies beyond the place where panels stop",
+	"an installed panel reaches past the place where panels stop",
+	"its installed panels do not show one unbroken pattern; name a break between them",
+	"some panel would be taller than every sheet of the stock, squared, or wider",
+	"no sheet of the stock is wide enough at the phase that is needed")
+
+// String says the reason.
+func (r Reason) String() string { return reasons.String(r) }
+
+// whyNone says why no layout covers the room.
+func (m *model) whyNone() error {
+	for r := range m.room.Runs {
+		run := &m.room.Runs[r]
+		s, err := m.stretch(r, -1, len(run.Breaks), fitting{})
+		if err != nil {
+			return err
+		}
+		possible, agrees := false, false
+		for i := range m.residues[r] {
+			o := m.origin(r, i)
+			agrees = agrees || s.agrees(o)
+			possible = possible || s.agrees(o) && s.solve(o).best.feasible()
+		}
+		switch {
+		case possible:
+			continue
+		case !agrees && len(run.Breaks) == 0:
+			return &NoLayoutError{run.Name, InstalledApart}
+		case slices.ContainsFunc(m.sheets, func(sheet sheet) bool { return sheet.length.Less(s.most) }):
+			return &NoLayoutError{run.Name, TooTall}
+		default:
+			return &NoLayoutError{run.Name, TooNarrow}
+		}
+	}
+	return &NoLayoutError{m.room.Runs[0].Name, NoCombination}
+}
