@@ -12,22 +12,22 @@ import (
 
 // Check says what a sound job file holds and what is doubtful in it.
 func Check(j plan.Job, doubts []warning.Warning) string {
-	t := newText(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units})
-	t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
-		j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
-	taped, _ := j.Located() // of a sound job they are where they were found before
-	for _, p := range taped {
-		t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name, t.length(p.At[0]), t.length(p.At[1])))
-	}
-	if len(doubts) == 0 {
-		t.para("Nothing in the measurements looks doubtful.")
-		return t.String()
-	}
-	t.para(count(len(doubts), "measurement") + " to look at again:")
-	for _, d := range doubts {
-		t.hang("  ! ", t.warned(d))
-	}
-	return t.String()
+	return written(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}, func(t *text) {
+		t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
+			j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
+		taped, _ := j.Located() // of a sound job they are where they were found before
+		for _, p := range taped {
+			t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name, t.length(p.At[0]), t.length(p.At[1])))
+		}
+		if len(doubts) == 0 {
+			t.para("Nothing in the measurements looks doubtful.")
+			return
+		}
+		t.para(count(len(doubts), "measurement") + " to look at again:")
+		for _, d := range doubts {
+			t.hang("  ! ", t.warned(d))
+		}
+	})
 }
 
 func titleOr(s string) string {
@@ -39,15 +39,15 @@ func titleOr(s string) string {
 
 // Profiles lists profiles, each with one repeat from left to right.
 func Profiles(profiles []groove.Profile) string {
-	t := newText(fraction.Tape{})
-	for _, p := range profiles {
-		t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
-		if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
-			t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
+	return written(fraction.Tape{}, func(t *text) {
+		for _, p := range profiles {
+			t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
+			if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
+				t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
+			}
+			t.profile(p)
 		}
-		t.profile(p)
-	}
-	return t.String()
+	})
 }
 
 // profile prints a ready profile: one repeat, left to right.

@@ -18,22 +18,22 @@ import (
 // and what to measure again come first, then each run, each sheet and each
 // piece, and the order of work with its cautions before it.
 func Text(p plan.Plan) string {
-	t := newText(p.TapeMeasure())
-	t.heading(1, title(p))
-	t.para(Headline(p))
-	t.choices(p)
-	t.gap()
-	t.para(t.scale(p))
-	t.warnings(p.Warnings)
-	t.taped(p.Taped)
-	t.shopping(p)
-	t.runs(p)
-	t.sheets(p)
-	t.pieces(p)
-	t.cautions(p)
-	t.order(p)
-	t.looks(p)
-	return t.String()
+	return written(p.TapeMeasure(), func(t *text) {
+		t.heading(1, title(p))
+		t.para(t.headline(p))
+		t.choices(p)
+		t.gap()
+		t.para(t.scale(p))
+		t.warnings(p.Warnings)
+		t.taped(p.Taped)
+		t.shopping(p)
+		t.runs(p)
+		t.sheets(p)
+		t.pieces(p)
+		t.cautions(p)
+		t.order(p)
+		t.looks(p)
+	})
 }
 
 func title(p plan.Plan) string {
@@ -45,8 +45,12 @@ func title(p plan.Plan) string {
 
 // Headline says in a sentence or two what to buy, what is used of what is on
 // hand, and whether that is proved.
-func Headline(p plan.Plan) string {
-	t := newText(p.TapeMeasure())
+func Headline(p plan.Plan) (line string) {
+	over := written(p.TapeMeasure(), func(t *text) { line = t.headline(p) })
+	return line + over
+}
+
+func (t *text) headline(p plan.Plan) string {
 	var buy, use []string
 	for _, s := range p.Stock {
 		if s.Used == 0 {

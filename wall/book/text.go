@@ -19,6 +19,22 @@ type text struct {
 
 func newText(tape fraction.Tape) *text { return &text{tape: tape} }
 
+// written returns a text as write writes it. Where a length is beyond exact arithmetic, which it is in
+// no plan that was made, the text ends there and says so.
+func written(tape fraction.Tape, write func(t *text)) string {
+	t := newText(tape)
+	err := func() (err error) {
+		defer fraction.Catch(&err)
+		write(t)
+		return nil
+	}()
+	if err != nil {
+		t.gap()
+		t.para("Here the text ends: " + err.Error())
+	}
+	return t.String()
+}
+
 // String returns what was written.
 func (t *text) String() string { return t.b.String() }
 
