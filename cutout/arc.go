@@ -6,36 +6,12 @@ import (
 	"math/big"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/enum"
 )
-
-// Fit says on which side of a true arc a polyline lies.
-type Fit uint8
-
-const (
-	// Outside the arc: never below it, corners up to the tolerance above. For an opening, so that the
-	// cutout is nowhere too tight for what stands in it.
-	Outside Fit = iota
-	// Inside the arc: never above it, edges up to the tolerance below. For a piece with an arched top,
-	// so that it is nowhere too big for its space.
-	Inside
-)
-
-var fits = enum.Of[Fit]("outside", "inside")
-
-// String returns the word of the fit.
-func (f Fit) String() string { return fits.String(f) }
-
-// MarshalText writes the word of the fit.
-func (f Fit) MarshalText() ([]byte, error) { return fits.Marshal(f) }
-
-// UnmarshalText reads the word of a fit.
-func (f *Fit) UnmarshalText(text []byte) error { return fits.Unmarshal(text, f) }
 
 // What may be wrong with an arc.
 var (
 	ErrNoArc     = errors.New("chord and rise of an arc must be above zero, the rise at most half the chord")
-	ErrTolerance = errors.New("the tolerance must be above zero, at least two marks, and reached with some 2000 corners")
+	ErrTolerance = errors.New("the mark must be above zero, and the tolerance at least two marks and reached with some 2000 corners")
 )
 
 // Radius returns the radius of the arc with the given chord and rise, chord²/(8 rise) + rise/2. It
@@ -61,30 +37,27 @@ func radius(chord, rise fraction.Length) (*big.Rat, error) {
 }
 
 // Arc returns the arc over a level chord as a polyline, from the chord's left end, its springing,
-// over the top to the right end. Both ends are exact; the polyline lies wholly on the side that fit
-// says, and nowhere further than tolerance from the true arc, measured towards its centre.
+// over the top to the right end. Both ends are exact, and every corner between lies on a mark. The
+// polyline is nowhere below the true arc, so that a cutout is nowhere too tight for what stands in
+// it, and its corners are no further than tolerance, at least two marks, from it, measured towards
+// its centre. It has about as few corners as even steps allow. Arc fails with [ErrNoArc] as [Radius]
+// does, with [ErrTolerance], and where a corner does not fit a Length.
 //
-// With a mark above zero every corner between lies on a mark, rounded to the same side; the tolerance
-// must then be at least two marks. With a mark of zero the corners are exact: rational points of the
-// circle for Inside, and the points where the tangents at such points meet for Outside; their
-// denominators grow long, so that a mark is better for shapes that are cut further. The polyline has
-// about as few corners as even steps allow. It fails with [ErrNoArc] as [Radius] does, with
-// [ErrTolerance], and where a corner does not fit a Length.
-//
-// The point at an angle φ from the top has the coordinates r·2t/(1+t²) and r·(1-t²)/(1+t²) with
-// t = tan φ/2, rational if t is. At the springing t is the rise divided by half the chord.
-func Arc(springing Point, chord, rise, tolerance, mark fraction.Length, fit Fit) (line []Point, err error) {
+// The corners are where the tangents at rational points of the circle meet, rounded away from the
+// centre. The point at an angle φ from the top has the coordinates r·2t/(1+t²) and r·(1-t²)/(1+t²)
+// with t = tan φ/2, rational if t is. At the springing t is the rise divided by half the chord.
+func Arc(springing Point, chord, rise, tolerance, mark fraction.Length) (line []Point, err error) {
 	defer fraction.Catch(&err)
 	r, err := radius(chord, rise)
 	if err != nil {
 		return nil, err
 	}
 	bad := fmt.Errorf("%w: tolerance %v, mark %v", ErrTolerance, tolerance, mark)
-	if tolerance.Sign() <= 0 || mark.Sign() < 0 || tolerance.Less(mark.Mul(2)) {
+	if mark.Sign() <= 0 || tolerance.Less(mark.Mul(2)) {
 		return nil, bad
 	}
 	end := springing.plus(chord, fraction.Length{})
-	a := arc{outside: fit == Outside, mark: mark.Rat(), tolerance: tolerance.Rat(), radius: r,
+	a := arc{mark: mark.Rat(), radius: r, greatest: squared(new(big.Rat).Add(r, tolerance.Rat())),
 		left: springing.rational(), right: end.rational()}
 	a.steepest = rise.Rat()
 	a.steepest.Quo(a.steepest.Mul(a.steepest, two), chord.Rat())
@@ -125,12 +98,12 @@ func (a *arc) fewest() []rational {
 
 // arc is the work on one arc.
 type arc struct {
-	outside         bool
-	centre          rational
-	radius          *big.Rat
-	left, right     rational // the springings
-	steepest        *big.Rat // tan φ/2 at the springing
-	tolerance, mark *big.Rat
+	centre      rational
+	radius      *big.Rat
+	greatest    *big.Rat // square of the greatest distance of a corner from the centre
+	left, right rational // the springings
+	steepest    *big.Rat // tan φ/2 at the springing
+	mark        *big.Rat
 }
 
 // onCircle returns the point of the circle where tan φ/2 is t, from its centre.
@@ -143,32 +116,22 @@ func (a *arc) onCircle(t *big.Rat) rational {
 // corners returns the corners between the springings for the number of steps on either side of the
 // top, moved to the mark.
 //
-// Rounding keeps the side. A corner inside moves towards the centre in both coordinates, which leaves
-// it inside. A corner outside moves away from the centre in both; the tangent that it lies on has a
-// normal that points away in both, as the top is always a point of contact, so that it stays beyond
-// it. No corner goes below the springing or past it, as none was there before.
+// A corner moves away from the centre in both coordinates. The tangent that it lies on has a normal
+// that points away in both, as the top is always a point of contact, so that it stays beyond it. No
+// corner goes past the springing, as none was there before.
 func (a *arc) corners(steps int64) []rational {
-	contact := make([]rational, 0, 2*steps+1)
-	for j := -steps; j <= steps; j++ {
-		contact = append(contact, a.onCircle(new(big.Rat).Mul(a.steepest, big.NewRat(j, steps))))
-	}
-	corners := contact[1 : len(contact)-1]
-	if a.outside {
-		corners = nil
-		for i := 1; i < len(contact); i++ {
-			corners = append(corners, a.pole(contact[i-1], contact[i]))
-		}
-	}
-	for i, c := range corners {
+	var corners []rational
+	last := a.onCircle(new(big.Rat).Neg(a.steepest))
+	for j := 1 - steps; j <= steps; j++ {
+		next := a.onCircle(new(big.Rat).Mul(a.steepest, big.NewRat(j, steps)))
+		c := a.pole(last, next)
 		side := c.x.Sign()
 		c = c.plus(a.centre)
 		if side != 0 {
-			c.x = clamp(a.left.x, a.toMark(c.x, (side > 0) == a.outside), a.right.x)
+			c.x = clamp(a.left.x, multiple(c.x, a.mark, side > 0), a.right.x)
 		}
-		if c.y = a.toMark(c.y, a.outside); c.y.Cmp(a.left.y) < 0 {
-			c.y = a.left.y
-		}
-		corners[i] = c
+		c.y = multiple(c.y, a.mark, true)
+		corners, last = append(corners, c), next
 	}
 	return corners
 }
@@ -191,39 +154,17 @@ func (a *arc) pole(p, q rational) rational {
 	return p.plus(q).times(new(big.Rat).Quo(square, new(big.Rat).Add(square, p.dot(q))))
 }
 
-// toMark rounds up or down to a multiple of the mark, if there is one.
-func (a *arc) toMark(r *big.Rat, up bool) *big.Rat {
-	if a.mark.Sign() == 0 {
-		return r
-	}
-	return multiple(r, a.mark, up)
-}
-
 // close reports whether the polyline through the corners keeps to its side of the arc and to the
-// tolerance. Outside, every edge passes the centre no nearer than the circle and every corner lies no
-// further than the tolerance beyond it; inside, every corner lies within the circle and every edge
-// passes the centre no nearer than the tolerance allows.
+// tolerance: every edge passes the centre no nearer than the circle, and every corner lies no further
+// than the tolerance beyond it.
 func (a *arc) close(corners []rational) bool {
-	least, greatest := a.radius, new(big.Rat).Add(a.radius, a.tolerance)
-	if !a.outside {
-		least, greatest = new(big.Rat).Sub(a.radius, a.tolerance), a.radius
-	}
-	limit := squared(greatest)
 	last := a.left
 	for _, c := range append(corners, a.right) {
-		if squaredDistance(c, a.centre).Cmp(limit) > 0 || c.x.Cmp(last.x) < 0 || !a.passes(last, c, least) {
+		_, distance := nearestOnEdge(last, c, a.centre)
+		if squaredDistance(c, a.centre).Cmp(a.greatest) > 0 || c.x.Cmp(last.x) < 0 || distance.Cmp(squared(a.radius)) < 0 {
 			return false
 		}
 		last = c
 	}
 	return true
-}
-
-// passes reports whether the edge pq is nowhere nearer to the centre than least.
-func (a *arc) passes(p, q rational, least *big.Rat) bool {
-	if least.Sign() <= 0 {
-		return true
-	}
-	_, distance := nearestOnEdge(p, q, a.centre)
-	return distance.Cmp(squared(least)) >= 0
 }

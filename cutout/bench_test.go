@@ -105,7 +105,7 @@ func BenchmarkLocate(b *testing.B) {
 func BenchmarkArc(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := cutout.Arc(at(0, 0), in(36), in(6), of(1, 8), of(1, 16), cutout.Outside); err != nil {
+		if _, err := cutout.Arc(at(0, 0), in(36), in(6), of(1, 8), of(1, 16)); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -30,10 +30,10 @@ func (s Shape) band(left, right fraction.Length) []Shape {
 // Minus returns s less the inside of the closed polygon clip, each connected piece as one Shape, in
 // the order of [Shape.Band].
 //
-// What comes of it depends only on where clip lies. Wholly inside it leaves a hole. Where it reaches
-// the edge of s, or touches it from inside, it becomes a part of the outline, a notch. Across s it
-// splits it. Outside, or touching from outside, it changes nothing. The direction of clip does not
-// matter; its edges must not cross one another.
+// What comes of it depends only on where clip lies. Wholly inside it leaves a hole. Where it
+// reaches the edge of s, or touches it from inside, it becomes a part of the outline, a notch.
+// Across s it splits it. Outside, or touching from outside, it changes nothing. The direction of
+// clip does not matter; its edges must not cross one another.
 //
 // It takes time in proportion to the product of the numbers of edges. It fails where a new corner
 // does not fit a Length, and with [ErrTooFew] where clip has fewer than three corners.
@@ -41,8 +41,8 @@ func (s Shape) Minus(clip []Point) ([]Shape, error) {
 	return s.overlay(clip, func(inShape, inClip bool) bool { return inShape && !inClip })
 }
 
-// Within returns the part of s inside the closed polygon clip: what [Shape.Minus] takes away, in the
-// same order, and with the same errors.
+// Within returns the part of s inside the closed polygon clip: what [Shape.Minus] takes away, in
+// the same order, and with the same errors.
 func (s Shape) Within(clip []Point) ([]Shape, error) {
 	return s.overlay(clip, func(inShape, inClip bool) bool { return inShape && inClip })
 }
@@ -68,8 +68,8 @@ func (s Shape) overlay(clip []Point, keep func(_, _ bool) bool) (pieces []Shape,
 }
 
 // ClipLine returns the part of s to the left of the directed line from p to q, each connected piece
-// as one Shape, in the order of [Shape.Band] and with its errors. The line has no ends. Where p and q
-// are one point it is no line, and s is returned as it is.
+// as one Shape, in the order of [Shape.Band] and with its errors. The line has no ends. Where p and
+// q are one point it is no line, and s is returned as it is.
 func (s Shape) ClipLine(p, q Point) (pieces []Shape, err error) {
 	defer fraction.Catch(&err)
 	lo, hi := s.Bounds()
@@ -88,8 +88,8 @@ func (s Shape) ClipLine(p, q Point) (pieces []Shape, err error) {
 	return s.clipSloped(p, q, func(inShape, above bool) bool { return inShape && above }), nil
 }
 
-// clipSloped sweeps s with the line as one long edge of the other outline: what lies above it counts
-// as inside.
+// clipSloped sweeps s with the line as one long edge of the other outline: what lies above it
+// counts as inside.
 func (s Shape) clipSloped(p, q Point, keep func(_, _ bool) bool) []Shape {
 	var w sweep
 	w.addShape(s, nil)

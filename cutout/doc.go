@@ -1,8 +1,9 @@
 // Package cutout holds exact flat shapes with holes, cuts them, and says how to mark and saw them.
 //
-// A [Shape] is a part of a wall or a piece of panelling seen face on: an outline and holes, all edges
-// straight. It is cut by the upright lines of seams ([Shape.Band]), by leaning ends ([Shape.ClipLine])
-// and by openings ([Shape.Minus]); each gives the connected pieces that are left:
+// A [Shape] is a part of a wall or a piece of panelling seen face on: an outline and holes, all
+// edges straight. It is cut by the upright lines of seams ([Shape.Band]), by leaning ends
+// ([Shape.ClipLine]) and by openings ([Shape.Minus]); each gives the connected pieces that are
+// left:
 //
 //	 _____________________          ________   _________
 //	|        ___          |        |        | |___      |
@@ -12,7 +13,8 @@
 //	|__| |________________|        |__| |___| |_________|
 //
 // All cuts are exact. [Snap] then rounds the corners that no tape gave, such as where a sloped top
-// meets a seam, to the tape's marks and into the space: a piece never becomes larger than its space.
+// meets a seam, to the tape's marks and into the space: a piece never becomes larger than its
+// space.
 //
 // What no tape gave is found by [Locate] (a corner from taped distances) and [Arc] (an arched head
 // from its chord and rise). What a person needs to saw a piece is in [Shape.Marks] and
@@ -20,18 +22,18 @@
 //
 // # Units and exactness
 //
-// Lengths are exact inches, x to the right and y up. No decision takes a float. Square roots are exact
-// where they are rational; else they are enclosed by integer square roots and the result says how far
-// it may be off.
+// Lengths are exact inches, x to the right and y up. No decision takes a float. Square roots are
+// exact where they are rational; else they are enclosed by integer square roots and the result says
+// how far it may be off.
 //
 // # Guarantees
 //
 // Each is a property test of the name in brackets, most of them against plain math/big:
 //
 //   - The areas of the slabs and bands that divide a shape, of the halves left and right of a line,
-//     and of what an opening takes and leaves add up to the shape exactly (TestSlabsAddUpToTheShape,
-//     TestBandsAddUpToTheShape, TestClipLineHalvesAddUp, TestMinusAndWithinAddUpToTheShape,
-//     FuzzAreas).
+//     and of what an opening takes and leaves add up to the shape exactly
+//     (TestSlabsAddUpToTheShape, TestBandsAddUpToTheShape, TestClipLineHalvesAddUp,
+//     TestMinusAndWithinAddUpToTheShape, FuzzAreas).
 //   - Pieces are those of a grid flooded square by square, and hold the points that they should
 //     (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).
 //   - Snapped pieces lie within the exact ones, and taped corners stay
@@ -42,17 +44,18 @@
 //     once (TestEveryInnerEdgeIsSawnOnce).
 //   - No strip is narrower than the narrowest that is reported
 //     (TestNarrowestStripEqualsTheNarrowestGap).
-//   - A located point is within its bound (TestLocatedPointIsWithinItsBound, FuzzLocate), an arc keeps
-//     its side and tolerance (TestArcKeepsItsSideAndTolerance).
+//   - A located point is within its bound (TestLocatedPointIsWithinItsBound, FuzzLocate), an arc
+//     keeps its side and tolerance (TestArcKeepsItsSideAndTolerance).
 //   - Whatever values are given, nothing panics and every shape has its form (FuzzWild).
 //
 // # Errors
 //
-// [NewShape] reports a *fault.Fault for each faulty ring, [Locate] one for distances that meet in no
-// point. Coordinates, lengths and areas that do not fit 64 bits are a [*fraction.OverflowError] of the
-// functions that return an error. Those that return none have an answer for every value.
+// [NewShape] reports a *fault.Fault for each faulty ring, [Locate] one for distances that meet in
+// no point. Coordinates, lengths and areas that do not fit 64 bits are a [*fraction.OverflowError]
+// of the functions that return an error. Those that return none have an answer for every value.
 //
 // # What it does not do
 //
-// It has no curves but polylines, knows no pattern of grooves and no sheet, and does not join shapes.
+// It has no curves but polylines, knows no pattern of grooves and no sheet, and does not join
+// shapes.
 package cutout

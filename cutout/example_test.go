@@ -211,7 +211,7 @@ func ExampleGrow() {
 func ExampleArc() {
 	radius, err := cutout.Radius(in(24), in(8))
 	fmt.Println(radius, err)
-	head, err := cutout.Arc(at(0, 10), in(24), in(8), of(1, 8), of(1, 16), cutout.Outside)
+	head, err := cutout.Arc(at(0, 10), in(24), in(8), of(1, 8), of(1, 16))
 	if err != nil {
 		fmt.Println(err)
 		return

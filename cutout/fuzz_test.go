@@ -99,9 +99,9 @@ func FuzzWild(f *testing.F) {
 				t.Fatalf("%v reads back as %v", p, back)
 			}
 		}
-		fit, side := cutout.Fit(s.byte()), cutout.Side(s.byte())
+		side := cutout.Side(s.byte())
 		_, _ = cutout.Radius(s.length(), s.length())
-		_, _ = cutout.Arc(s.point(), s.length(), s.length(), s.length(), s.length(), fit)
+		_, _ = cutout.Arc(s.point(), s.length(), s.length(), s.length(), s.length())
 		_, _ = cutout.Grow(outline, s.length())
 		_, _ = cutout.HeightAt(s.point(), s.point(), s.length())
 		cutout.Rectangle(s.length(), s.length(), s.length(), s.length())

@@ -48,8 +48,8 @@ func difference(a, b fraction.Length) *big.Rat { return new(big.Rat).Sub(a.Rat()
 // flip swaps the axes.
 func flip(p Point) Point { return Point{p.Y, p.X} }
 
-// Rectangle returns the outline of an upright rectangle, counterclockwise from its lower left corner.
-// It is nil, and no outline, where a corner does not fit a Length.
+// Rectangle returns the outline of an upright rectangle, counterclockwise from its lower left
+// corner. It is nil, and no outline, where a corner does not fit a Length.
 func Rectangle(left, bottom, width, height fraction.Length) (outline []Point) {
 	var err error
 	defer fraction.Catch(&err)
@@ -77,8 +77,8 @@ func BoundsOverlap(a, b []Point) bool {
 	return from.X.Less(hi.X) && lo.X.Less(to.X) && from.Y.Less(hi.Y) && lo.Y.Less(to.Y)
 }
 
-// HeightAt returns the height at x of the line through a and b; where that is upright, the height of
-// a. It fails where the height does not fit a Length.
+// HeightAt returns the height at x of the line through a and b; where that is upright, the height
+// of a. It fails where the height does not fit a Length.
 func HeightAt(a, b Point, x fraction.Length) (y fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	return heightAt(a, b, x), nil
@@ -132,58 +132,27 @@ func orientAt(ring []Point, i int) int {
 }
 
 // crossingX returns the x at which the lines ab and cd, neither upright nor parallel, meet.
-func crossingX(a, b, c, d Point) (x fraction.Length) {
+func crossingX(a, b, c, d Point) fraction.Length {
 	switch { // a level line is met by the other's own slope
 	case a.Y == b.Y:
 		return heightAt(flip(c), flip(d), a.Y)
 	case c.Y == d.Y:
 		return heightAt(flip(a), flip(b), c.Y)
 	}
-	defer widen(func() (ok bool) {
-		mul := func(p, q *big.Rat) *big.Rat { return new(big.Rat).Mul(p, q) }
-		abx, aby := difference(b.X, a.X), difference(b.Y, a.Y)
-		cdx, cdy := difference(d.X, c.X), difference(d.Y, c.Y)
-		over := mul(difference(c.X, a.X), cdy)
-		over.Sub(over, mul(difference(c.Y, a.Y), cdx))
-		under := mul(abx, cdy)
-		under.Sub(under, mul(aby, cdx))
-		r := over.Quo(over, under)
-		r.Mul(r, abx)
-		x, ok = fit(r.Add(r, a.X.Rat()))
-		return ok
-	})
-	abx, aby := b.X.Sub(a.X), b.Y.Sub(a.Y)
-	cdx, cdy := d.X.Sub(c.X), d.Y.Sub(c.Y)
-	over := c.X.Sub(a.X).Times(cdy).Sub(c.Y.Sub(a.Y).Times(cdx))
-	under := abx.Times(cdy).Sub(aby.Times(cdx))
-	return a.X.Add(abx.Scale(over.OverArea(under)))
+	from, along, other := a.rational(), b.rational().minus(a.rational()), d.rational().minus(c.rational())
+	part := c.rational().minus(from).cross(other)
+	return mustFit(from.plus(along.times(part.Quo(part, along.cross(other)))).x)
 }
 
 // signedArea is the area of a ring, above zero for a counterclockwise one: the sum of the triangles
 // between its first vertex and each edge.
-func signedArea(ring []Point) (area fraction.Area) {
-	if len(ring) < 3 {
-		return area
+func signedArea(ring []Point) *big.Rat {
+	sum := new(big.Rat)
+	for a, b := range edges(ring) {
+		o := ring[0].rational()
+		sum.Add(sum, a.rational().minus(o).cross(b.rational().minus(o)))
 	}
-	one := fraction.Inches(1)
-	defer widen(func() bool {
-		sum := new(big.Rat)
-		for i := 1; i+1 < len(ring); i++ {
-			o, p, q := ring[0], ring[i], ring[i+1]
-			sum.Add(sum, new(big.Rat).Mul(difference(p.X, o.X), difference(q.Y, o.Y)))
-			sum.Sub(sum, new(big.Rat).Mul(difference(p.Y, o.Y), difference(q.X, o.X)))
-		}
-		l, ok := fit(sum.Quo(sum, two))
-		area = l.Times(one)
-		return ok
-	})
-	o := ring[0]
-	for i := 1; i+1 < len(ring); i++ {
-		p, q := ring[i], ring[i+1]
-		area = area.Add(p.X.Sub(o.X).Times(q.Y.Sub(o.Y)))
-		area = area.Sub(p.Y.Sub(o.Y).Times(q.X.Sub(o.X)))
-	}
-	return area.Over(fraction.Inches(2)).Times(one)
+	return sum.Quo(sum, two)
 }
 
 // Grow returns polygons that together cover the outline and all that is within gap of it, measured

@@ -40,17 +40,17 @@ func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s
 type Located struct {
 	At Point
 
-	// Exact says that At is the very point where the distances of Pair meet. If not, each coordinate
-	// is the multiple of the mark nearest to the exact one, and Within is a bound: At lies no further
-	// than that from the exact point.
+	// Exact says that At is the very point where the distances of Pair meet. If not, each
+	// coordinate is the multiple of the mark nearest to the exact one, and Within is a bound: At
+	// lies no further than that from the exact point.
 	Exact  bool
 	Within fraction.Length
 
 	// Pair are the two distances, by index, that gave the point.
 	Pair [2]int
 
-	// Closing is the closing error of each distance, how much longer it would have to be to end at At:
-	// exact where that is rational, else to the nearest 1/1024 of the mark.
+	// Closing is the closing error of each distance, how much longer it would have to be to end at
+	// At: exact where that is rational, else to the nearest 1/1024 of the mark.
 	Closing []fraction.Length
 }
 
@@ -81,21 +81,22 @@ var (
 // maxTaped is the most distances to one point.
 const maxTaped = 100
 
-// Locate finds a point from taped distances to two or more known points, at most 100. It lies on the
-// given side of the line from the first known point to the second.
+// Locate finds a point from taped distances to two or more known points, at most 100. It lies on
+// the given side of the line from the first known point to the second.
 //
 // Two distances a and b from points d apart give the point at d/2 + (a²-b²)/2d along that line and
-// the root of what is left of a² beside it: the two-tape method, by formula. The first of these two,
-// as a part of d, is always rational; the point is exact where the second is, and else rounded to the
-// nearest mark.
+// the root of what is left of a² beside it: the two-tape method, by formula. The first of these
+// two, as a part of d, is always rational; the point is exact where the second is, and else rounded
+// to the nearest mark.
 //
 // With three distances or more, each two of them are tried; the point wins whose greatest closing
 // error is least, and of equal ones that of the first pair. The side is needed even then, for known
 // points in one line do not give it.
 //
-// It fails with [ErrTooFewTaped], and where no pair gives a point with a *fault.Fault that has one of
-// the other errors as its cause and the first distance at fault as its path, such as [0].Distance;
-// also where a coordinate does not fit a Length. For n distances it takes time in proportion to n cubed.
+// It fails with [ErrTooFewTaped], and where no pair gives a point with a *fault.Fault that has one
+// of the other errors as its cause and the first distance at fault as its path, such as
+// [0].Distance; also where a coordinate does not fit a Length. For n distances it takes time in
+// proportion to n cubed.
 func Locate(taped []Taped, side Side, mark fraction.Length) (best Located, err error) {
 	defer fraction.Catch(&err)
 	if len(taped) < 2 {
@@ -139,8 +140,8 @@ func unlocated(i int, cause error) error {
 	return &fault.Fault{Path: fault.Of(i, "Distance"), Cause: cause, Want: "distances that meet in a point"}
 }
 
-// pairPoints returns the points that distances i and j give on the given side of the base line: one,
-// or two where their own line crosses it.
+// pairPoints returns the points that distances i and j give on the given side of the base line:
+// one, or two where their own line crosses it.
 func pairPoints(taped []Taped, i, j int, side Side, mark fraction.Length) (found []Located, err error) {
 	along, beside, err := meet(taped[i], taped[j])
 	if err != nil {

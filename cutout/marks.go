@@ -10,14 +10,15 @@ type Marks struct {
 	Holes         []Corners // in the order of the shape's holes
 }
 
-// Corners are the corners of one ring in its order; the same corner has the same index in both lists.
+// Corners are the corners of one ring in its order; the same corner has the same index in both
+// lists.
 type Corners struct {
 	Face []Point // seen from the front
 	Back []Point // seen from behind, where left and right are exchanged: x is width less x
 }
 
-// Marks returns the marks of s on its face and on its back. It fails where a coordinate does not fit
-// a Length.
+// Marks returns the marks of s on its face and on its back. It fails where a coordinate does not
+// fit a Length.
 func (s Shape) Marks() (m Marks, err error) {
 	defer fraction.Catch(&err)
 	s = s.atOrigin()

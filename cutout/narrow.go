@@ -50,12 +50,12 @@ func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
 	return c.tl.Sub(c.bl), c.tr.Sub(c.br), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
 }
 
-// slantGrain is what irrational slants are rounded up to, a pure number: widths square to a slope come
-// out too small by less than a thousandth.
+// slantGrain is what irrational slants are rounded up to, a pure number: widths square to a slope
+// come out too small by less than a thousandth.
 var slantGrain = big.NewRat(1, 1024)
 
-// slant returns by how much a height exceeds the width square to the edges of a cell: the root of
-// 1 + slope², for the lesser slope if both edges rise or both fall, rounded up to slantGrain; else 1.
+// slant returns by how much a height exceeds the width square to the edges of a cell: the root of 1
+// + slope², for the lesser slope if both edges rise or both fall, rounded up to slantGrain; else 1.
 func (f *field) slant(i int) fraction.Ratio {
 	c := &f.cells[i]
 	_, _, from, to := f.ends(i)
@@ -191,8 +191,8 @@ func (f *field) narrowPart(i int) *narrow {
 	return p
 }
 
-// longLegs walks inwards from every free end, cell by cell as long as they make one arm, and returns
-// the arms that are too long for their width.
+// longLegs walks inwards from every free end, cell by cell as long as they make one arm, and
+// returns the arms that are too long for their width.
 func (f *field) longLegs() (spots []Weak) {
 	for i := range f.cells {
 		if len(f.left[i]) == 0 {
@@ -205,8 +205,8 @@ func (f *field) longLegs() (spots []Weak) {
 	return spots
 }
 
-// walk follows the arm that begins with cell i. Ahead and behind are the neighbours on either side of
-// a cell in the walking direction.
+// walk follows the arm that begins with cell i. Ahead and behind are the neighbours on either side
+// of a cell in the walking direction.
 func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool) []Weak {
 	first := f.cells[i]
 	start, end := f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]

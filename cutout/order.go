@@ -42,17 +42,17 @@ type Cutting struct {
 	Ways     []Way   // in the order of sawing
 }
 
-// Way is a line to saw in one go: straight, or bent where the saw can follow. It starts where the saw
-// comes in.
+// Way is a line to saw in one go: straight, or bent where the saw can follow. It starts where the
+// saw comes in.
 type Way []Point
 
 // Cuttings returns everything that is sawn out of the bounding rectangle of s once that is free:
-// holes first, while the piece is stiff, then notches, then edges. Every edge of s that does not lie
-// on the rectangle is in one way. The starter holes have that diameter and stand on marks, where mark
-// is above zero.
+// holes first, while the piece is stiff, then notches, then edges. Every edge of s that does not
+// lie on the rectangle is in one way. The starter holes have that diameter and stand on marks,
+// where mark is above zero.
 //
-// A hole is sawn from starter to starter, the longest way first. In a notch the two ways that come in
-// from the edge are first, each sawn inwards. It fails where a place does not fit a Length.
+// A hole is sawn from starter to starter, the longest way first. In a notch the two ways that come
+// in from the edge are first, each sawn inwards. It fails where a place does not fit a Length.
 func (s Shape) Cuttings(diameter, mark fraction.Length) (cuttings []Cutting, err error) {
 	defer fraction.Catch(&err)
 	s = s.atOrigin()

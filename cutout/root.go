@@ -5,8 +5,9 @@ import (
 	"slices"
 )
 
-// Distances between points are square roots. Nothing here takes a float: a root is exact where it is
-// rational, and else enclosed between neighbouring multiples of a unit by the integer square root.
+// Distances between points are square roots. Nothing here takes a float: a root is exact where it
+// is rational, and else enclosed between neighbouring multiples of a unit by the integer square
+// root.
 
 var (
 	one = big.NewRat(1, 1)

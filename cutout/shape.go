@@ -3,6 +3,7 @@ package cutout
 import (
 	"encoding/json"
 	"iter"
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -27,13 +28,13 @@ func lower(p, q Point) int {
 
 // Shape is one connected part of a flat face: an outline with holes, all edges straight.
 //
-// The outline runs counterclockwise and each hole clockwise, so that the material always lies to the
-// left of an edge; every ring starts at its lowest vertex, the leftmost of these, and has no vertex
-// in the middle of a straight line. The edge belongs to the shape, but two shapes that share only an
-// edge or a point do not overlap.
+// The outline runs counterclockwise and each hole clockwise, so that the material always lies to
+// the left of an edge; every ring starts at its lowest vertex, the leftmost of these, and has no
+// vertex in the middle of a straight line. The edge belongs to the shape, but two shapes that share
+// only an edge or a point do not overlap.
 //
-// A Shape is immutable, and only [NewShape] and the methods make one, so that each is valid. The zero
-// Shape is empty, and every method works on it. Shapes are compared with [Shape.Equal].
+// A Shape is immutable, and only [NewShape] and the methods make one, so that each is valid. The
+// zero Shape is empty, and every method works on it. Shapes are compared with [Shape.Equal].
 type Shape struct {
 	outline []Point
 	holes   [][]Point
@@ -113,8 +114,8 @@ type rings struct {
 // MarshalJSON writes the vertices: {"outline": [{"x": "0", "y": "0"}, …], "holes": […]}.
 func (s Shape) MarshalJSON() ([]byte, error) { return json.Marshal(rings{s.outline, s.holes}) }
 
-// UnmarshalJSON reads what MarshalJSON writes, by [NewShape]: rings in either direction, and an error
-// for rings that are no shape. No outline and no holes are the empty shape.
+// UnmarshalJSON reads what MarshalJSON writes, by [NewShape]: rings in either direction, and an
+// error for rings that are no shape. No outline and no holes are the empty shape.
 func (s *Shape) UnmarshalJSON(data []byte) error {
 	var r rings
 	if err := json.Unmarshal(data, &r); err != nil {
@@ -131,18 +132,19 @@ func (s *Shape) UnmarshalJSON(data []byte) error {
 	return err
 }
 
-// Area returns the exact area of the outline less that of the holes. It fails where that does not fit
-// an Area.
-func (s Shape) Area() (sum fraction.Area, err error) {
+// Area returns the exact area of the outline less that of the holes. It fails where that does not
+// fit an Area.
+func (s Shape) Area() (area fraction.Area, err error) {
 	defer fraction.Catch(&err)
+	sum := new(big.Rat)
 	for _, ring := range s.rings {
-		sum = sum.Add(signedArea(ring))
+		sum.Add(sum, signedArea(ring))
 	}
-	return sum, nil
+	return mustFit(sum).Times(fraction.Inches(1)), nil
 }
 
-// Bounds returns the lower left and the upper right corner of the smallest upright rectangle round s;
-// both are the origin where s is empty.
+// Bounds returns the lower left and the upper right corner of the smallest upright rectangle round
+// s; both are the origin where s is empty.
 func (s Shape) Bounds() (lo, hi Point) { return Bounds(s.outline) }
 
 // Move returns s moved by dx to the right and dy up. It fails where a coordinate does not fit a
@@ -256,8 +258,8 @@ func rotated(ring []Point) []Point {
 	return ring
 }
 
-// simplify drops every vertex that stands twice in a row or in the middle of a straight line; a ring
-// with no area left becomes nil. It works in place.
+// simplify drops every vertex that stands twice in a row or in the middle of a straight line; a
+// ring with no area left becomes nil. It works in place.
 func simplify(ring []Point) []Point {
 	for dropped := true; dropped; {
 		dropped = false
@@ -285,8 +287,8 @@ type Upright struct {
 	MaterialRight  bool // the shape lies to the right of the edge, not to the left
 }
 
-// Uprights returns the vertical edges of s from left to right, at one x from the bottom up. A leaning
-// edge is not among them.
+// Uprights returns the vertical edges of s from left to right, at one x from the bottom up. A
+// leaning edge is not among them.
 func (s Shape) Uprights() []Upright {
 	var found []Upright
 	for a, b := range s.Edges() {

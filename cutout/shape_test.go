@@ -436,7 +436,7 @@ func TestWordsOfEnumerations(t *testing.T) {
 	for _, v := range []interface {
 		encoding.TextMarshaler
 		fmt.Stringer
-	}{cutout.EdgeCut, cutout.Corner, cutout.WidenStrip, cutout.Inside, cutout.Right} {
+	}{cutout.EdgeCut, cutout.Corner, cutout.WidenStrip, cutout.Right} {
 		text, err := v.MarshalText()
 		if err != nil || string(text) != v.String() {
 			t.Errorf("%v: %q, %v", v, text, err)

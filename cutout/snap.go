@@ -7,18 +7,18 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Snap rounds the corners of shapes to multiples of the mark, into the space, and returns the shapes
-// in the order of [Shape.Band]. It is for shapes that were cut exactly, several times over, so that
-// each computed corner is rounded once and last. Corners for which taped returns true stay; with a
-// nil taped none does.
+// Snap rounds the corners of shapes to multiples of the mark, into the space, and returns the
+// shapes in the order of [Shape.Band]. It is for shapes that were cut exactly, several times over,
+// so that each computed corner is rounded once and last. Corners for which taped returns true stay;
+// with a nil taped none does.
 //
 // A corner of an upright and a sloped edge moves along the upright one, one of a level and a sloped
 // edge along the level one, one of two sloped edges to the first mark beside it that lies in the
-// space; a corner of an upright and a level edge is never moved. Each piece therefore lies within the
-// exact one. Where no mark lies between a corner and the far end of its edge, or where moving it
-// would run over another corner of the piece, the first half, quarter and so on to 1/256 of the mark
-// that can be used is, and if there is none the corner stays exact. A piece of which nothing is left
-// is dropped: it was nowhere a mark wide.
+// space; a corner of an upright and a level edge is never moved. Each piece therefore lies within
+// the exact one. Where no mark lies between a corner and the far end of its edge, or where moving
+// it would run over another corner of the piece, the first half, quarter and so on to 1/256 of the
+// mark that can be used is, and if there is none the corner stays exact. A piece of which nothing
+// is left is dropped: it was nowhere a mark wide.
 //
 // With a mark of zero or below the shapes stay as they are. It fails where a mark beside a corner
 // does not fit a Length.
@@ -61,13 +61,13 @@ func snap(s *Shape, mark fraction.Length, taped func(Point) bool) bool {
 	return s.outline != nil
 }
 
-// finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for a mark
-// of 1/16. Finer than any saw, it keeps the denominators of later sums small where an exact corner
-// would let them grow.
+// finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for a
+// mark of 1/16. Finer than any saw, it keeps the denominators of later sums small where an exact
+// corner would let them grow.
 const finer = 8
 
-// snapCorner moves corner i of the ring to a mark; where no mark will do it takes a half, a quarter …
-// of one.
+// snapCorner moves corner i of the ring to a mark; where no mark will do it takes a half, a quarter
+// … of one.
 //
 // The corner v lies between its neighbours u and w. It is convex, as every crossing of two borders
 // is, so a new place in the triangle u v w gives up material and adds none. Where a neighbour has
@@ -111,8 +111,8 @@ func marksBeside(u, v, w Point, mark fraction.Length, taped func(Point) bool) []
 	case level:
 		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
 	}
-	// Up or down first, and from there along the steeper line sideways; then the four marks round the
-	// point and the twelve round these, the nearest of each first.
+	// Up or down first, and from there along the steeper line sideways; then the four marks round
+	// the point and the twelve round these, the nearest of each first.
 	beside := intoSpace(u, v, w, mark, taped)
 	first := len(beside)
 	for ring := range int64(2) {
@@ -131,9 +131,9 @@ func marksBeside(u, v, w Point, mark fraction.Length, taped func(Point) bool) []
 	return beside
 }
 
-// intoSpace returns the mark for a corner of two slopes: its height is rounded toward the far end of
-// the steeper line, and then the place on that line at this height toward the far end of the other,
-// unless that place is taped. It returns none where that is out of range.
+// intoSpace returns the mark for a corner of two slopes: its height is rounded toward the far end
+// of the steeper line, and then the place on that line at this height toward the far end of the
+// other, unless that place is taped. It returns none where that is out of range.
 func intoSpace(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Point {
 	steep, flat := u, w
 	slope := func(p Point) *big.Rat {
@@ -159,8 +159,8 @@ func intoSpace(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Po
 	return []Point{{x, y}}
 }
 
-// clear reports whether no corner of the shape but u, v and w lies in the space given up when v goes
-// to the new place, its edges included.
+// clear reports whether no corner of the shape but u, v and w lies in the space given up when v
+// goes to the new place, its edges included.
 func (s Shape) clear(u, v, w, to Point) bool {
 	lo, hi := Bounds([]Point{u, v, w})
 	space := box{lo, hi}

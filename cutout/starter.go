@@ -10,14 +10,14 @@ import (
 // Starter is a hole to drill inside the corner of a cutout, so that the jigsaw can start and turn
 // there. It lies wholly in the waste and at most touches the line.
 //
-// There is one in every sharp inside corner, that is where the saw has to turn by more than about 27
-// degrees, 1 in 2; corners of a polyline that stands for a curve are not sharp. A hole without a sharp
-// corner gets one starter, at its lowest corner.
+// There is one in every sharp inside corner, that is where the saw has to turn by more than about
+// 27 degrees, 1 in 2; corners of a polyline that stands for a curve are not sharp. A hole without a
+// sharp corner gets one starter, at its lowest corner.
 //
 // A centre is as near to its corner as the diameter allows, or at a mark close by; where the exact
 // centre does not fit, at one of 1/1024 in. It is at least half the diameter from every edge of the
-// shape, checked on squares, and from the edge of the bounding rectangle, beyond which another piece
-// may lie on the sheet.
+// shape, checked on squares, and from the edge of the bounding rectangle, beyond which another
+// piece may lie on the sheet.
 type Starter struct {
 	Hole     int   // index of the hole in whose corner it lies, -1 for a notch
 	Corner   Point // the corner on the face
@@ -25,8 +25,8 @@ type Starter struct {
 	Diameter fraction.Length
 }
 
-// starters returns the starter holes of a shape at the origin, and the corners in which none of that
-// diameter fits.
+// starters returns the starter holes of a shape at the origin, and the corners in which none of
+// that diameter fits.
 func (s Shape) starters(diameter, mark fraction.Length) (starters []Starter, tight []Point) {
 	for number, ring := range s.rings {
 		for i := range ring {
@@ -83,8 +83,8 @@ func hasRoom(at, hi Point) bool {
 // sharpInside reports whether the material has a sharp inside corner there.
 func sharpInside(ring []Point, i int) bool { return orientAt(ring, i) < 0 && sharp(ring, i) }
 
-// bend is the tangent of the greatest turn that a jigsaw makes without a starter hole: 1 in 2, about
-// 27 degrees. Common practice, no source.
+// bend is the tangent of the greatest turn that a jigsaw makes without a starter hole: 1 in 2,
+// about 27 degrees. Common practice, no source.
 var bend = big.NewRat(1, 2)
 
 // sharp reports whether the way along the ring turns at corner i by more than bend, to either side.
@@ -95,8 +95,9 @@ func sharp(ring []Point, i int) bool {
 	return dot.Sign() <= 0 || cross.Abs(cross).Cmp(dot.Mul(dot, bend)) > 0
 }
 
-// centres yields where a starter hole for corner i may go, the best first: the place that just clears
-// both edges if no mark is given or it lies on one, then the marks round it, the nearest first.
+// centres yields where a starter hole for corner i may go, the best first: the place that just
+// clears both edges if no mark is given or it lies on one, then the marks round it, the nearest
+// first.
 func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] {
 	return func(yield func(Point) bool) {
 		u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
@@ -132,9 +133,9 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 // far finer than a drill.
 var rootGrain = big.NewRat(1, 1<<20)
 
-// besideBoth returns the point in the corner u-v-w, to the right of both edges, at the given distance
-// from either line: v - α(v-u) + β(w-v). Where the length of an edge is irrational, the distance
-// comes out a trifle too long, never too short.
+// besideBoth returns the point in the corner u-v-w, to the right of both edges, at the given
+// distance from either line: v - α(v-u) + β(w-v). Where the length of an edge is irrational, the
+// distance comes out a trifle too long, never too short.
 func besideBoth(u, v, w rational, distance *big.Rat) rational {
 	in, out := v.minus(u), w.minus(v)
 	cross := in.cross(out)
@@ -172,8 +173,8 @@ func (s Shape) drillable(number int, at Point, radius fraction.Length) bool {
 	return true
 }
 
-// farApart reports whether an upright square of that half width round p misses the bounds of the edge
-// ab: a quick no.
+// farApart reports whether an upright square of that half width round p misses the bounds of the
+// edge ab: a quick no.
 func farApart(a, b, p Point, reach fraction.Length) bool {
 	out := func(a, b, p fraction.Length) bool {
 		return p.Add(reach).Less(fraction.Min(a, b)) || fraction.Max(a, b).Less(p.Sub(reach))

@@ -7,8 +7,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// stitcher joins the borders of the cells of a sweep to closed rings. A border has the material to its
-// left: the lower edge of a cell runs to the right, the upper edge to the left, and an upright
+// stitcher joins the borders of the cells of a sweep to closed rings. A border has the material to
+// its left: the lower edge of a cell runs to the right, the upper edge to the left, and an upright
 // stretch where only the slab on one side has material runs up or down.
 type stitcher struct {
 	nodes   []Point
@@ -29,8 +29,8 @@ const (
 	down = -2
 )
 
-// pieces draws the connected pieces of the decomposition, in the form that [Shape] describes, ordered
-// from left to right and then from the bottom up.
+// pieces draws the connected pieces of the decomposition, in the form that [Shape] describes,
+// ordered from left to right and then from the bottom up.
 func (w *sweep) pieces() []Shape {
 	if len(w.cells) == 0 {
 		return nil
@@ -89,8 +89,8 @@ func (t *stitcher) add(from, to, edge int) {
 	t.out[from] = len(t.borders) - 1
 }
 
-// column goes up the line between two slabs. It makes one node of all corners at the same height and
-// an upright border wherever one slab only has material.
+// column goes up the line between two slabs. It makes one node of all corners at the same height
+// and an upright border wherever one slab only has material.
 func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	left, right := w.slab(i-1), w.slab(i)
 	var l, r int // corners passed on either side; an odd number means inside a cell
@@ -138,8 +138,8 @@ func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	}
 }
 
-// trace follows the borders from the given one until the ring closes and returns its vertices; nodes
-// within one edge are left out.
+// trace follows the borders from the given one until the ring closes and returns its vertices;
+// nodes within one edge are left out.
 func (t *stitcher) trace(start int) []Point {
 	var ring []Point
 	for at := start; ; {
@@ -159,9 +159,9 @@ func (t *stitcher) trace(start int) []Point {
 	}
 }
 
-// leftmost returns the border on which to go on from the end of the given one. Where several leave the
-// node, two parts touch there at a point: taking the leftmost goes round one wedge of material only,
-// so that they come apart.
+// leftmost returns the border on which to go on from the end of the given one. Where several leave
+// the node, two parts touch there at a point: taking the leftmost goes round one wedge of material
+// only, so that they come apart.
 func (t *stitcher) leftmost(at int) int {
 	b := &t.borders[at]
 	best := t.out[b.to]
@@ -186,10 +186,10 @@ func (t *stitcher) moreLeft(b *border, i, j int) bool {
 	return orient(at, q, p) > 0
 }
 
-// counterclockwise reports the direction of a ring by its turns at the lowest vertex. Material lies to
-// the left; round an outline all of it lies above that vertex, so that every turn there is to the
-// left, however often the outline comes back to the same point. Round a hole one turn there is to the
-// right.
+// counterclockwise reports the direction of a ring by its turns at the lowest vertex. Material lies
+// to the left; round an outline all of it lies above that vertex, so that every turn there is to
+// the left, however often the outline comes back to the same point. Round a hole one turn there is
+// to the right.
 func counterclockwise(ring []Point) bool {
 	lowest := slices.MinFunc(ring, lower)
 	for i, p := range ring {
@@ -242,8 +242,8 @@ func assemble(outlines, holes [][]Point) []Shape {
 	return shapes
 }
 
-// within reports whether ring a, which does not cross ring b, lies inside b. The first vertex that is
-// not on b decides.
+// within reports whether ring a, which does not cross ring b, lies inside b. The first vertex that
+// is not on b decides.
 func within(a, b []Point) bool {
 	for _, p := range a {
 		if where := locate(b, p); where != 0 {

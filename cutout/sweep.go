@@ -7,8 +7,9 @@ import (
 )
 
 // Everything here rests on one decomposition. All edges that are not upright are cut at the x of
-// every vertex and of every crossing. Between two neighbouring x, in a slab, the edges lie one above
-// the other without meeting, and the space between two of them, a cell, is wholly in or wholly out:
+// every vertex and of every crossing. Between two neighbouring x, in a slab, the edges lie one
+// above the other without meeting, and the space between two of them, a cell, is wholly in or
+// wholly out:
 //
 //	   ____________________
 //	  /|        |  top    /|
@@ -38,8 +39,8 @@ type cell struct {
 	bl, br, tl, tr fraction.Length // heights at bottom left, bottom right, top left, top right
 }
 
-// sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the cells from start[i] to
-// start[i+1]. Cells that touch along an edge are one.
+// sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the cells from start[i]
+// to start[i+1]. Cells that touch along an edge are one.
 type sweep struct {
 	sides []side
 	xs    []fraction.Length
@@ -195,8 +196,8 @@ func (w *sweep) slab(i int) []cell {
 
 func inShapeOnly(inShape, _ bool) bool { return inShape }
 
-// Cell is a part of a slab: a trapezoid with upright sides, given by the heights of its corners. One
-// of the sides may have no height.
+// Cell is a part of a slab: a trapezoid with upright sides, given by the heights of its corners.
+// One of the sides may have no height.
 type Cell struct {
 	BottomLeft, BottomRight, TopLeft, TopRight fraction.Length
 }
@@ -208,8 +209,8 @@ type Slab struct {
 	Cells       []Cell
 }
 
-// Slabs cuts s at the x of every vertex and returns the slabs from left to right, whose areas add up
-// to that of s. It fails where a height does not fit a Length.
+// Slabs cuts s at the x of every vertex and returns the slabs from left to right, whose areas add
+// up to that of s. It fails where a height does not fit a Length.
 func (s Shape) Slabs() (slabs []Slab, err error) {
 	defer fraction.Catch(&err)
 	var w sweep
@@ -227,8 +228,8 @@ func (s Shape) Slabs() (slabs []Slab, err error) {
 	return slabs, nil
 }
 
-// neighbours calls join for every two cells of neighbouring slabs that share a stretch of the upright
-// line between them, from left to right.
+// neighbours calls join for every two cells of neighbouring slabs that share a stretch of the
+// upright line between them, from left to right.
 func (w *sweep) neighbours(join func(left, right int)) {
 	for i := 1; i+1 < len(w.start); i++ {
 		l, r := w.start[i-1], w.start[i]

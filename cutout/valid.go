@@ -23,8 +23,8 @@ var (
 // neighbours at their corner. Holes must lie wholly inside the outline and apart; an opening that
 // touches an edge is cut out with [Shape.Minus]. The first fault of each ring is reported, all
 // joined, each a *fault.Fault with the path of the corner as it was given, such as Outline[3] or
-// Holes[1][0], and one of the errors above as its cause. It takes time in proportion to the square of
-// the number of corners.
+// Holes[1][0], and one of the errors above as its cause. It takes time in proportion to the square
+// of the number of corners.
 func NewShape(outline []Point, holes ...[]Point) (Shape, error) {
 	var s Shape
 	var faults []error
@@ -62,8 +62,8 @@ func checkRing(hole int, given []Point, faults *[]error) []Point {
 		*faults = append(*faults, ringFault(hole, 0, given, ErrTooFew))
 		return nil
 	}
-	// Simplifying hides a way that goes back along itself, so the corners as given are checked, less
-	// those that stand twice in a row.
+	// Simplifying hides a way that goes back along itself, so the corners as given are checked,
+	// less those that stand twice in a row.
 	var corners []Point
 	var index []int
 	for i, p := range given {

@@ -79,31 +79,31 @@ type Limits struct {
 }
 
 const (
-	// stubRatio is how many times its width a thin arm must be long to count: a shorter one is a stub,
-	// too stout to break. Common practice, no source.
+	// stubRatio is how many times its width a thin arm must be long to count: a shorter one is a
+	// stub, too stout to break. Common practice, no source.
 	stubRatio = 2
-	// anchorRatio is how many times wider than a leg the part must be that it grows from; otherwise it
-	// is a narrow piece and no leg. Common practice, no source.
+	// anchorRatio is how many times wider than a leg the part must be that it grows from; otherwise
+	// it is a narrow piece and no leg. Common practice, no source.
 	anchorRatio = 2
 )
 
-// How finely weak spots are given where the exact figure is irrational, or finer than anybody needs;
-// in inches.
+// How finely weak spots are given where the exact figure is irrational, or finer than anybody
+// needs; in inches.
 var (
 	widthGrain = big.NewRat(1, 1024) // widths are rounded down to it
 	placeGrain = big.NewRat(1, 64)   // the place of a spot, near enough to find it by
 	probeGrain = big.NewRat(1, 4096) // a place of which is asked whether it lies in the material
 )
 
-// WeakSpots returns the weak spots of s in its own coordinates: strips, then legs, then corners, each
-// from left to right.
+// WeakSpots returns the weak spots of s in its own coordinates: strips, then legs, then corners,
+// each from left to right.
 //
 //   - A strip is material narrower than limits.Strip with more of the piece at both ends, between a
 //     cutout and the edge, two cutouts, or two edges; or all of a piece that narrow. A neck from
 //     corner to corner of two cutouts counts.
 //   - A leg is an arm with one free end: narrower than limits.Strip and more than twice as long as
-//     wide; or of any width, longer than limits.LegRatio times its width, and growing from a part at
-//     least twice as wide.
+//     wide; or of any width, longer than limits.LegRatio times its width, and growing from a part
+//     at least twice as wide.
 //   - A corner is a sharp inside corner with less than limits.Corner of material between it and
 //     another edge, where it is no strip already.
 //
@@ -148,8 +148,8 @@ func (w *Weak) wayOut() WayOut {
 	return WidenStrip
 }
 
-// weakCorners returns the corners with too little material behind them, and the necks between corners
-// that no strip covers.
+// weakCorners returns the corners with too little material behind them, and the necks between
+// corners that no strip covers.
 func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 	var spots []Weak
 	reach := fraction.Max(limits.Corner, limits.Strip)
@@ -183,8 +183,8 @@ func (s Shape) isCorner(number int, at rational) bool {
 	return ok && slices.Contains(s.ring(number), p)
 }
 
-// behindCorner looks for the nearest edge less than reach away from corner i of a ring, with nothing
-// but material between. square is nil if there is none.
+// behindCorner looks for the nearest edge less than reach away from corner i of a ring, with
+// nothing but material between. square is nil if there is none.
 func (s Shape) behindCorner(number, i int, v Point, reach fraction.Length) (to rational, other int, square *big.Rat) {
 	limit := squared(reach.Rat())
 	own := s.ring(number)

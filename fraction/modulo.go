@@ -6,16 +6,16 @@ import "math"
 //
 //	a/p = quotient + remainder/step   with 0 <= remainder < step,
 //
-// where the number remainder/scale is what is left of a, and step/scale is |p|.
-// The quotient is rounded towards minus infinity and taken for |p|.
+// where the number remainder/scale is what is left of a, and step/scale is |p|. The quotient is
+// rounded towards minus infinity and taken for |p|.
 type split struct {
-	quotient               wide
+	quotient               uint128
 	negative               bool // the quotient
-	remainder, step, scale wide
+	remainder, step, scale uint128
 }
 
-// divide splits a by |p|; p is not 0.
-// With g the common divisor of the two denominators every part has at most 126 bits.
+// divide splits a by |p|; p is not 0. With g the common divisor of the two denominators every part
+// has at most 126 bits.
 func divide(a, p value) split {
 	da, dp := uint64(a.den()), uint64(p.den())
 	g := gcd(da, dp)
@@ -28,7 +28,7 @@ func divide(a, p value) split {
 		s.negative = true
 		if !s.remainder.isZero() {
 			s.remainder = s.step.sub(s.remainder)
-			s.quotient = s.quotient.add(wide{0, 1})
+			s.quotient = s.quotient.add(uint128{0, 1})
 		}
 	}
 	return s
@@ -39,17 +39,17 @@ func mod(a, p value) value {
 	if p.num == 0 {
 		divideByZero(a)
 	}
-	if p.num > 0 && easy(a, p) {
-		da, dp := a.less1+1, p.less1+1
+	if p.num > 0 && dyadic(a, p) {
+		da, dp := a.denMinus1+1, p.denMinus1+1
 		step := p.num * da
 		r := (a.num * dp) % step
 		if r < 0 {
 			r += step
 		}
-		return halved(r, da*dp)
+		return reducePow2(r, da*dp)
 	}
 	s := divide(a, p)
-	r, ok := lowestWide(false, s.remainder, s.scale)
+	r, ok := lowest128(false, s.remainder, s.scale)
 	if !ok {
 		overflow("mod", a, p)
 	}
@@ -62,7 +62,7 @@ func divMod(a, p value) (int64, value) {
 		divideByZero(a)
 	}
 	s := divide(a, p)
-	r, ok := lowestWide(false, s.remainder, s.scale)
+	r, ok := lowest128(false, s.remainder, s.scale)
 	negative := s.negative != (p.num < 0)
 	if !ok || s.quotient.hi != 0 || s.quotient.lo > math.MaxInt64 {
 		overflow("divmod", a, p)
@@ -83,12 +83,12 @@ func round(a, mark value, d Direction) (rounded, over value) {
 		return a, value{}
 	}
 	rest := s.step.sub(s.remainder)
-	up := d == Up || d == Nearest && s.remainder.compare(rest) >= 0
+	up := d == Up || d == Nearest && !s.remainder.less(rest)
 	var ok bool
 	if up {
-		over, ok = lowestWide(false, rest, s.scale)
+		over, ok = lowest128(false, rest, s.scale)
 	} else {
-		over, ok = lowestWide(true, s.remainder, s.scale)
+		over, ok = lowest128(true, s.remainder, s.scale)
 	}
 	if ok {
 		rounded, ok = sum(a, over)

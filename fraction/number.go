@@ -61,7 +61,7 @@ func (r *reader) joined(whole value, start int) (value, bool) {
 }
 
 func (r *reader) mixed(whole, part value, start int) (value, bool) {
-	if part.num > part.less1 {
+	if part.num > part.denMinus1 {
 		r.at = start
 		return whole, r.fail("the fraction after a whole number is less than one")
 	}

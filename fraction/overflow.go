@@ -1,7 +1,5 @@
 package fraction
 
-import "strconv"
-
 // OverflowError says that the exact result of an operation does not fit: in lowest terms its
 // numerator or its denominator is beyond math.MaxInt64. Arithmetic panics with a *OverflowError,
 // and [Catch] makes an error of it.
@@ -14,16 +12,16 @@ func (e *OverflowError) Error() string {
 	return "exact result is beyond 64 bits: " + e.Left + " " + e.Operation + " " + e.Right
 }
 
-// ZeroDivisorError says that a number was to be divided by zero. Division, Mod, DivMod and
-// Circular panic with a *ZeroDivisorError, and [Catch] makes an error of it.
+// ZeroDivisorError says that a number was to be divided by zero. Division, Mod, DivMod and Circular
+// panic with a *ZeroDivisorError, and [Catch] makes an error of it.
 type ZeroDivisorError struct {
 	Dividend string
 }
 
 func (e *ZeroDivisorError) Error() string { return "division of " + e.Dividend + " by zero" }
 
-// Catch turns a panic of this package's arithmetic, or of [Must], into an error, and lets every other
-// panic pass. It stands at the entry points of packages that calculate:
+// Catch turns a panic of this package's arithmetic, or of [Must], into an error, and lets every
+// other panic pass. It stands at the entry points of packages that calculate:
 //
 //	func Plan(room Room) (plan Layout, err error) {
 //		defer fraction.Catch(&err)
@@ -42,8 +40,8 @@ func Catch(err *error) {
 	}
 }
 
-// Must returns v, and panics where there is an error. It is for calculations on whose behalf [Catch] is
-// deferred, which makes the same error of the panic again.
+// Must returns v, and panics where there is an error. It is for calculations on whose behalf
+// [Catch] is deferred, which makes the same error of the panic again.
 func Must[T any](v T, err error) T {
 	if err != nil {
 		panic(thrown{err})
@@ -59,11 +57,6 @@ type thrown struct{ error }
 //go:noinline
 func overflow(operation string, a, b value) {
 	panic(&OverflowError{operation, a.string(), b.string()})
-}
-
-//go:noinline
-func overflowInt(operation string, a value, n int64) {
-	panic(&OverflowError{operation, a.string(), strconv.FormatInt(n, 10)})
 }
 
 //go:noinline

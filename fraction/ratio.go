@@ -2,8 +2,8 @@ package fraction
 
 import "math/big"
 
-// Ratio is an exact pure number: a weight, a count, a cost, a length in other units.
-// The zero value is zero. What is said of [Length] about values, == and overflow holds for a Ratio too.
+// Ratio is an exact pure number: a weight, a count, a cost, a length in other units. The zero value
+// is zero. What is said of [Length] about values, == and overflow holds for a Ratio too.
 type Ratio value
 
 // NewRatio returns num/den. It panics with a *[ZeroDivisorError] if den is 0.
@@ -44,18 +44,6 @@ func (a Ratio) Num() int64 { return a.num }
 
 // Den returns the denominator of a in lowest terms, at least 1.
 func (a Ratio) Den() int64 { return value(a).den() }
-
-// Floor returns the greatest whole number that is not above a. It never overflows.
-func (a Ratio) Floor() int64 {
-	q := a.num / value(a).den()
-	if a.num%value(a).den() < 0 {
-		q--
-	}
-	return q
-}
-
-// Ceil returns the least whole number that is not below a. It never overflows.
-func (a Ratio) Ceil() int64 { return -a.Neg().Floor() }
 
 // Rat returns a as a new number of the standard library.
 func (a Ratio) Rat() *big.Rat { return value(a).rat() }

@@ -6,13 +6,14 @@ import (
 	"unicode/utf8"
 )
 
-// The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: within them the sum of any two
-// lengths fits (58 bits), and a sum of many does as long as their denominators have factors in common, as those of tapes have.
+// The bounds of what [Parse] and [ParseRatio] accept. They leave arithmetic its head-room: within
+// them the sum of any two lengths fits (58 bits), and a sum of many does as long as their
+// denominators have factors in common, as those of tapes have.
 const (
 	// MaxInput is the greatest size of a length in inches (some 1.5 miles), and of a ratio.
 	MaxInput = 100_000
-	// MaxDenominator is the greatest denominator in lowest terms of a length in inches, and of a ratio. It admits
-	// six decimal places of an inch and four of a millimetre (1/254000 in).
+	// MaxDenominator is the greatest denominator in lowest terms of a length in inches, and of a
+	// ratio. It admits six decimal places of an inch and four of a millimetre (1/254000 in).
 	MaxDenominator = 1_000_000
 )
 
@@ -52,14 +53,15 @@ const (
 //	join     = spaces | "-" | nothing before one of the single characters
 //	unit     = inch-mark | foot-mark | mm | cm   also spelt out
 //
-// An inch mark is " or a double prime, curly quote, or two foot marks, or in, inch, inches; a foot mark is ' or a prime or
-// curly quote, or ft, foot, feet. The stroke may be the fraction slash U+2044, the sign the minus U+2212. Spaces may stand
-// around the whole, before a unit and round the dash after feet. The fraction after a whole number is less than one.
-// A bare number is in the unit u; inches after feet are inches always.
+// An inch mark is " or a double prime, curly quote, or two foot marks, or in, inch, inches; a foot
+// mark is ' or a prime or curly quote, or ft, foot, feet. The stroke may be the fraction slash
+// U+2044, the sign the minus U+2212. Spaces may stand around the whole, before a unit and round the
+// dash after feet. The fraction after a whole number is less than one. A bare number is in the unit
+// u; inches after feet are inches always.
 //
-// Parse fails with a *[ParseError] on everything else: a plus sign, a sign inside, a comma, an exponent,
-// a point without digits after it, a zero denominator, another unit, and beyond [MaxInput], or finer than [MaxDenominator].
-// It does not allocate unless it fails.
+// Parse fails with a *[ParseError] on everything else: a plus sign, a sign inside, a comma, an
+// exponent, a point without digits after it, a zero denominator, another unit, and beyond
+// [MaxInput], or finer than [MaxDenominator]. It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
 	v, err := parseLength(s, u)
 	if err == nil {
@@ -71,7 +73,8 @@ func Parse(s string, u Unit) (Length, error) {
 	return Length(v), nil
 }
 
-// MustParse is [Parse] in inches for texts that are known to be right, such as constants and tests; it panics where Parse fails.
+// MustParse is [Parse] in inches for texts that are known to be right, such as constants and tests;
+// it panics where Parse fails.
 func MustParse(s string) Length {
 	a, err := Parse(s, Inch)
 	if err != nil {
@@ -80,8 +83,9 @@ func MustParse(s string) Length {
 	return a
 }
 
-// ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of [Parse] without a unit, and
-// besides the exponents of JSON numbers, as in "2.5e-1". It fails as Parse does and has the same bounds.
+// ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of
+// [Parse] without a unit, and besides the exponents of JSON numbers, as in "2.5e-1". It fails as
+// Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
 	v, err := parseNumber(s)
 	if err == nil {
@@ -98,7 +102,7 @@ func bounded(v value, s, great, fine, accepted string) error {
 	switch {
 	case compare(v.abs(), value{MaxInput, 0}) > 0:
 		return &ParseError{s, "", great, accepted}
-	case v.less1 >= MaxDenominator:
+	case v.denMinus1 >= MaxDenominator:
 		return &ParseError{s, "", fine, accepted}
 	}
 	return nil
@@ -131,8 +135,8 @@ func parseNumber(s string) (value, error) {
 	return v, nil
 }
 
-// reader walks through a text. Its methods read one part and step over it, or say in
-// reason what is wrong and stay where the fault is.
+// reader walks through a text. Its methods read one part and step over it, or say in reason what is
+// wrong and stay where the fault is.
 type reader struct {
 	text   string
 	at     int
@@ -186,7 +190,7 @@ func (r *reader) length(u Unit) (v value, ok bool) {
 
 // inches reads what follows the feet.
 func (r *reader) inches(feet value) (value, bool) {
-	if feet.less1 != 0 || feet.num%12 != 0 {
+	if feet.denMinus1 != 0 || feet.num%12 != 0 {
 		return feet, r.fail("feet are whole where inches follow")
 	}
 	if r.take('-') {

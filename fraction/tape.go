@@ -7,9 +7,9 @@ import (
 
 // Tape writes lengths for people, to the marks of the tape that they hold.
 //
-// A length on a mark is written as it is, "16 3/16"; one between the marks as the nearest mark (the upper one of two equally near)
-// with a sign that it is not exact and how far the mark lies above the length: "~16 3/16 (+1/128)".
-// Take that error off the mark and you have the length.
+// A length on a mark is written as it is, "16 3/16"; one between the marks as the nearest mark (the
+// upper one of two equally near) with a sign that it is not exact and how far the mark lies above
+// the length: "~16 3/16 (+1/128)". Take that error off the mark and you have the length.
 //
 // The zero value is a tape in inches without marks: everything on it is exact.
 type Tape struct {
@@ -17,13 +17,14 @@ type Tape struct {
 	Unit Unit   // what numbers are written in
 }
 
-// FinestError is the greatest denominator of an error that a [Tape] writes as a fraction. Others are
-// written as decimals, in inches to a thousandth and in millimetres to a hundredth, rounded away from zero.
+// FinestError is the greatest denominator of an error that a [Tape] writes as a fraction. Others
+// are written as decimals, in inches to a thousandth and in millimetres to a hundredth, rounded
+// away from zero.
 const FinestError = 128
 
-// Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm".
-// Metric numbers are decimals where these end, mixed fractions otherwise. A length that is too great
-// to be rounded or converted is written exactly, in inches with their sign.
+// Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm". Metric
+// numbers are decimals where these end, mixed fractions otherwise. A length that is too great to be
+// rounded or converted is written exactly, in inches with their sign.
 func (t Tape) Format(a Length) (text string) {
 	var err error
 	defer func() {
@@ -55,7 +56,8 @@ func (t Tape) Feet(a Length) string {
 	return string(Tape{t.Mark, Inch}.appendError(b, over))
 }
 
-// mark returns the mark for a and how far it lies above it, and writes the sign that stands before one which is not exact.
+// mark returns the mark for a and how far it lies above it, and writes the sign that stands before
+// one which is not exact.
 func (t Tape) mark(b []byte, a Length) (_ []byte, mark, over Length) {
 	mark, over = a.Round(t.Mark, Nearest)
 	if !over.IsZero() {

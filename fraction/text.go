@@ -1,13 +1,9 @@
 package fraction
 
-import (
-	"encoding/json"
-	"errors"
-	"strconv"
-)
+import "strconv"
 
-// append writes v as a mixed fraction in lowest terms: "16 3/16", "-1/2", "0".
-// A leading minus sign stands for the whole.
+// append writes v as a mixed fraction in lowest terms: "16 3/16", "-1/2", "0". A leading minus sign
+// stands for the whole.
 func (v value) append(b []byte) []byte {
 	if v.num < 0 {
 		b = append(b, '-')
@@ -36,14 +32,13 @@ func decimalText(n int64) string { return strconv.FormatInt(n, 10) }
 // It is exact, and [Length.UnmarshalText] reads it back.
 func (a Length) String() string { return value(a).string() }
 
-// AppendText appends [Length.String] to b. The error is always nil.
-func (a Length) AppendText(b []byte) ([]byte, error) { return value(a).append(b), nil }
-
-// MarshalText writes [Length.String]. In JSON a length is therefore a string. The error is always nil.
+// MarshalText writes [Length.String]. The error is always nil. In JSON a length is therefore a
+// string; a number, which passes through binary floating point in most programs, is refused.
 func (a Length) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
 
-// UnmarshalText reads every notation of [Parse], a bare number in inches. Since it must read back whatever
-// MarshalText wrote, it accepts every value that fits, also beyond the bounds that Parse sets for people's input.
+// UnmarshalText reads every notation of [Parse], a bare number in inches. Since it must read back
+// whatever MarshalText wrote, it accepts every value that fits, also beyond the bounds that Parse
+// sets for people's input.
 func (a *Length) UnmarshalText(text []byte) error {
 	v, err := parseLength(string(text), Inch)
 	if err == nil {
@@ -52,15 +47,8 @@ func (a *Length) UnmarshalText(text []byte) error {
 	return err
 }
 
-// UnmarshalJSON reads a JSON string as [Length.UnmarshalText] does, and refuses a JSON number:
-// it would pass through binary floating point in most programs, and is not exact. null changes nothing.
-func (a *Length) UnmarshalJSON(data []byte) error { return unquote(data, "a length", a.UnmarshalText) }
-
 // String writes a in square inches as a mixed fraction in lowest terms, exactly.
 func (a Area) String() string { return value(a).string() }
-
-// AppendText appends [Area.String] to b. The error is always nil.
-func (a Area) AppendText(b []byte) ([]byte, error) { return value(a).append(b), nil }
 
 // MarshalText writes [Area.String]. The error is always nil.
 func (a Area) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
@@ -74,14 +62,8 @@ func (a *Area) UnmarshalText(text []byte) error {
 	return err
 }
 
-// UnmarshalJSON reads a JSON string as [Area.UnmarshalText] does, and refuses a JSON number.
-func (a *Area) UnmarshalJSON(data []byte) error { return unquote(data, "an area", a.UnmarshalText) }
-
 // String writes a as a mixed fraction in lowest terms, such as "1 1/2", "-1/8" or "0", exactly.
 func (a Ratio) String() string { return value(a).string() }
-
-// AppendText appends [Ratio.String] to b. The error is always nil.
-func (a Ratio) AppendText(b []byte) ([]byte, error) { return value(a).append(b), nil }
 
 // MarshalText writes [Ratio.String]. The error is always nil.
 func (a Ratio) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
@@ -93,23 +75,4 @@ func (a *Ratio) UnmarshalText(text []byte) error {
 		*a = Ratio(v)
 	}
 	return err
-}
-
-// UnmarshalJSON reads a JSON string as [Ratio.UnmarshalText] does, and refuses a JSON number.
-func (a *Ratio) UnmarshalJSON(data []byte) error {
-	return unquote(data, "an exact number", a.UnmarshalText)
-}
-
-func unquote(data []byte, what string, read func([]byte) error) error {
-	if string(data) == "null" {
-		return nil
-	}
-	if len(data) == 0 || data[0] != '"' {
-		return errors.New(what + " is a JSON string, such as \"63 1/4\"; " + string(data) + " is not a string")
-	}
-	var text string
-	if err := json.Unmarshal(data, &text); err != nil {
-		return err
-	}
-	return read([]byte(text))
 }

@@ -1,7 +1,9 @@
 package fraction
 
+import "example.com/groovewright/fraction/enum"
+
 // Unit is a unit of length that a tape is marked in. The zero value is the inch.
-type Unit int
+type Unit uint8
 
 const (
 	Inch Unit = iota
@@ -9,8 +11,8 @@ const (
 	Centimetre
 )
 
-// ParseUnit reads the name of a unit: in, inch, inches, mm, millimetre, millimetres, cm, centimetre, centimetres
-// (also spelt -meter). Case does not matter. The error is a *[ParseError].
+// ParseUnit reads the name of a unit: in, inch, inches, mm, millimetre, millimetres, cm,
+// centimetre, centimetres (also spelt -meter). Case does not matter. The error is a *[ParseError].
 func ParseUnit(s string) (Unit, error) {
 	r := reader{text: s}
 	if m, ok := r.measure(); ok && r.at == len(s) {
@@ -26,21 +28,13 @@ func ParseUnit(s string) (Unit, error) {
 	return Inch, &ParseError{Input: s, Rest: s, Reason: "unknown unit", Accepted: "in, mm or cm"}
 }
 
-// String returns "in", "mm" or "cm".
-func (u Unit) String() string {
-	switch u {
-	case Inch:
-		return "in"
-	case Millimetre:
-		return "mm"
-	case Centimetre:
-		return "cm"
-	}
-	return "unit " + decimalText(int64(u))
-}
+var units = enum.Of[Unit]("in", "mm", "cm")
 
-// MarshalText writes [Unit.String]. The error is always nil.
-func (u Unit) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
+// String returns "in", "mm" or "cm".
+func (u Unit) String() string { return units.String(u) }
+
+// MarshalText writes [Unit.String], and fails for an unknown unit.
+func (u Unit) MarshalText() ([]byte, error) { return units.Marshal(u) }
 
 // UnmarshalText reads what [ParseUnit] reads.
 func (u *Unit) UnmarshalText(text []byte) error {

@@ -1,6 +1,7 @@
 package fraction
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 	"math/bits"
@@ -8,35 +9,36 @@ import (
 
 // value is the one exact rational number behind [Length], [Area] and [Ratio].
 //
-// It is num/(less1+1), always in lowest terms, with
+// It is num/(denMinus1+1), always in lowest terms, with
 //
 //	-math.MaxInt64 <= num <= math.MaxInt64    (never math.MinInt64: Neg and Abs cannot fail)
-//	0 <= less1 < math.MaxInt64                (the denominator fits an int64)
+//	0 <= denMinus1 < math.MaxInt64            (the denominator fits an int64)
 //
-// Storing the denominator less one makes the zero value of the struct the number zero,
-// and one number has one form, so that == compares numbers.
-type value struct{ num, less1 int64 }
+// Storing the denominator less one makes the zero value of the struct the number zero, and one
+// number has one form, so that == compares numbers. Only an operand that was a whole number may
+// have the numerator math.MinInt64, on its way into a product or a quotient.
+type value struct{ num, denMinus1 int64 }
 
-// reach bounds the quick path: with every numerator in [-reach, reach) and every
-// denominator at most reach, a product of two of them stays within 62 bits and the sum
-// of two such products within 63.
+// reach bounds the quick path: with every numerator in [-reach, reach) and every denominator at
+// most reach, a product of two of them stays within 62 bits and the sum of two such products within
+// 63.
 const reach = 1 << 31
 
 // small reports whether both numbers are within reach.
 func small(a, b value) bool {
-	return uint64((a.num+reach)|(b.num+reach))>>32|uint64(a.less1|b.less1)>>31 == 0
+	return uint64((a.num+reach)|(b.num+reach))>>32|uint64(a.denMinus1|b.denMinus1)>>31 == 0
 }
 
-// easy reports whether both numbers are small and both denominators powers of two: a tape's marks.
-// A power of two less one is a row of ones, which shares no bit with the power.
-func easy(a, b value) bool {
+// dyadic reports whether both numbers are small and both denominators powers of two: a tape's
+// marks. A power of two less one is a row of ones, which shares no bit with the power.
+func dyadic(a, b value) bool {
 	return uint64((a.num+reach)|(b.num+reach))>>32|
-		uint64((a.less1|b.less1)>>31|a.less1&(a.less1+1)|b.less1&(b.less1+1)) == 0
+		uint64((a.denMinus1|b.denMinus1)>>31|a.denMinus1&(a.denMinus1+1)|b.denMinus1&(b.denMinus1+1)) == 0
 }
 
-// halved takes the common factors of two out of num/den, which is all that
-// lowest terms ask for where den is a power of two.
-func halved(num, den int64) value {
+// reducePow2 takes the common factors of two out of num/den, which is all that lowest terms ask for
+// where den is a power of two.
+func reducePow2(num, den int64) value {
 	const top = 1 << 63 // den is not 0 anyhow; so the compiler sees it, and leaves a case out
 	twos := bits.TrailingZeros64(uint64(num|den)|top) & 63
 	return value{num >> twos, den>>twos - 1}
@@ -72,7 +74,8 @@ func magnitude(x int64) uint64 {
 	return uint64(x)
 }
 
-// gcd is the greatest common divisor, by Euclid's algorithm down to numbers that stand in the table; gcd(0, b) is b.
+// gcd is the greatest common divisor, by Euclid's algorithm down to numbers that stand in the
+// table; gcd(0, b) is b.
 func gcd(a, b uint64) uint64 {
 	for b >= shortcut {
 		a, b = b, a%b
@@ -86,7 +89,8 @@ func gcd(a, b uint64) uint64 {
 // shortcut is the size of the table of divisors. It is above 127, the denominator of a millimetre.
 const shortcut = 128
 
-// divisors holds the greatest common divisor of each two numbers below shortcut, except for 0 and 0. It is filled once, and only read afterwards.
+// divisors holds the greatest common divisor of each two numbers below shortcut, except for 0 and
+// 0. It is filled once, and only read afterwards.
 var divisors = func() (table [shortcut][shortcut]uint8) {
 	for d := range shortcut {
 		for i := 0; d > 0 && i < shortcut; i += d {
@@ -98,9 +102,9 @@ var divisors = func() (table [shortcut][shortcut]uint8) {
 	return table
 }()
 
-func (a value) den() int64 { return a.less1 + 1 }
+func (a value) den() int64 { return a.denMinus1 + 1 }
 
-func (a value) neg() value { return value{-a.num, a.less1} }
+func (a value) neg() value { return value{-a.num, a.denMinus1} }
 
 func (a value) abs() value {
 	if a.num < 0 {
@@ -109,23 +113,14 @@ func (a value) abs() value {
 	return a
 }
 
-func (a value) sign() int {
-	switch {
-	case a.num < 0:
-		return -1
-	case a.num > 0:
-		return 1
-	}
-	return 0
-}
+func (a value) sign() int { return cmp.Compare(a.num, 0) }
 
 // compare is [Length.Compare], where the reason of its form stands.
 func compare(a, b value) int { return Length(a).Compare(Length(b)) }
 
 func add(a, b value) value {
-	if easy(a, b) {
-		da, db := a.less1+1, b.less1+1
-		return halved(a.num*db+b.num*da, da*db)
+	if dyadic(a, b) {
+		return reducePow2(a.num*b.den()+b.num*a.den(), a.den()*b.den())
 	}
 	sum, ok := sum(a, b)
 	if !ok {
@@ -135,9 +130,8 @@ func add(a, b value) value {
 }
 
 func sub(a, b value) value {
-	if easy(a, b) {
-		da, db := a.less1+1, b.less1+1
-		return halved(a.num*db-b.num*da, da*db)
+	if dyadic(a, b) {
+		return reducePow2(a.num*b.den()-b.num*a.den(), a.den()*b.den())
 	}
 	difference, ok := sum(a, b.neg())
 	if !ok {
@@ -148,9 +142,9 @@ func sub(a, b value) value {
 
 // sum is a+b, and whether it fits.
 //
-// With g the common divisor of the denominators, only a divisor of g can be common to the
-// numerator a.num*(db/g)+b.num*(da/g) and the denominator da*db/g. (Henrici; the proof is
-// exercise material in Knuth, The Art of Computer Programming, vol. 2, 4.5.1: from memory.)
+// With g the common divisor of the denominators, only a divisor of g can be common to the numerator
+// a.num*(db/g)+b.num*(da/g) and the denominator da*db/g. (Henrici; the proof is exercise material
+// in Knuth, The Art of Computer Programming, vol. 2, 4.5.1: from memory.)
 func sum(a, b value) (value, bool) {
 	da, db := uint64(a.den()), uint64(b.den())
 	g := da
@@ -182,8 +176,8 @@ func sum(a, b value) (value, bool) {
 }
 
 func mul(a, b value) value {
-	if easy(a, b) {
-		return halved(a.num*b.num, (a.less1+1)*(b.less1+1))
+	if dyadic(a, b) {
+		return reducePow2(a.num*b.num, a.den()*b.den())
 	}
 	p, ok := product(a, b)
 	if !ok {
@@ -192,8 +186,8 @@ func mul(a, b value) value {
 	return p
 }
 
-// product is a*b, and whether it fits. The common factors are taken out first, crosswise,
-// so that what is left is in lowest terms.
+// product is a*b, and whether it fits. The common factors are taken out first, crosswise, so that
+// what is left is in lowest terms.
 func product(a, b value) (value, bool) {
 	an, bn := magnitude(a.num), magnitude(b.num)
 	da, db := uint64(a.den()), uint64(b.den())
@@ -214,35 +208,6 @@ func product(a, b value) (value, bool) {
 	return fit((a.num < 0) != (b.num < 0), n.lo, d.lo)
 }
 
-func mulInt(a value, n int64) value {
-	if uint64((a.num+reach)|(n+reach))>>32|uint64(a.less1&(a.less1+1)) == 0 {
-		return halved(a.num*n, a.less1+1)
-	}
-	g := gcd(magnitude(n), uint64(a.den()))
-	hi, lo := bits.Mul64(magnitude(a.num), magnitude(n)/g)
-	if v, ok := fit((a.num < 0) != (n < 0), lo, uint64(a.den())/g); ok && hi == 0 {
-		return v
-	}
-	overflowInt("*", a, n)
-	return value{}
-}
-
-func divInt(a value, n int64) value {
-	if n == 0 {
-		divideByZero(a)
-	}
-	if b := (value{n, 0}); n > 0 && small(a, b) && n&(n-1) == 0 && a.less1&(a.less1+1) == 0 {
-		return halved(a.num, (a.less1+1)*n)
-	}
-	g := gcd(magnitude(a.num), magnitude(n))
-	hi, lo := bits.Mul64(uint64(a.den()), magnitude(n)/g)
-	if v, ok := fit((a.num < 0) != (n < 0), magnitude(a.num)/g, lo); ok && hi == 0 {
-		return v
-	}
-	overflowInt("/", a, n)
-	return value{}
-}
-
 func div(a, b value) value {
 	if b.num == 0 {
 		divideByZero(a)
@@ -250,6 +215,9 @@ func div(a, b value) value {
 	inverse := value{b.den(), b.num - 1}
 	if b.num < 0 {
 		inverse = value{-b.den(), -b.num - 1}
+	}
+	if dyadic(a, inverse) {
+		return reducePow2(a.num*inverse.num, a.den()*inverse.den())
 	}
 	p, ok := product(a, inverse)
 	if !ok {

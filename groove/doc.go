@@ -1,6 +1,8 @@
-// Package groove knows one repeat of a pattern of upright flats, beads and grooves, and where a cut through it shows.
+// Package groove knows one repeat of a pattern of upright flats, beads and grooves, and where a cut
+// through it shows.
 //
-// A profile is one repeat seen face on, its features from left to right. A sheet shows repeat after repeat:
+// A profile is one repeat seen face on, its features from left to right. A sheet shows repeat after
+// repeat:
 //
 //	   |<------- pitch ------->|
 //	   |    flat       | bead  |    flat       | bead  |
@@ -8,14 +10,15 @@
 //	   0             1 1/4   1 1/2                            boundaries at 0 and 1 1/4
 //	   phase 0 ...                                            phases run to the right
 //
-// The phase of a point is how far to the right of the start of its repeat it lies, from 0 to less than
-// the pitch. Whatever has the same phase looks the same, so that the pattern runs on across a seam if
-// the phases on both sides of it do.
+// The phase of a point is how far to the right of the start of its repeat it lies, from 0 to less
+// than the pitch. Whatever has the same phase looks the same, so that the pattern runs on across a
+// seam if the phases on both sides of it do.
 //
 //   - [Profile.Phase] is the phase of a point;
 //   - [Profile.CutDistance] and [Profile.Shown] are what an edge looks like that is cut at a phase;
 //   - [Profile.SeamLines] are the boundaries where a seam hides, beside a groove or a bead;
-//   - [Profile.Mirror] and [Profile.Turned] are what a piece shows that is turned by 180° in its plane;
+//   - [Profile.Mirror] and [Profile.Turned] are what a piece shows that is turned by 180° in its
+//     plane;
 //   - [Builtin] has profiles to start from. A new one is a value and needs no code.
 //
 // A repeat may be given as several equal ones. Everything stays right, but phases then tell apart
@@ -23,13 +26,13 @@
 //
 // # Units and exactness
 //
-// Lengths are exact inches of package fraction, and nothing is rounded. Every method leaves what it is
-// given alone, so a Profile may be shared by goroutines as long as nobody changes its features.
+// Lengths are exact inches of package fraction, and nothing is rounded. Every method leaves what it
+// is given alone, so a Profile may be shared by goroutines as long as nobody changes its features.
 //
 // # Guarantees
 //
-// Each is a property test of that name, against a drawing of the repeat on a fine grid that is looked
-// along:
+// Each is a property test of that name, against a drawing of the repeat on a fine grid that is
+// looked along:
 //
 //   - a phase repeats by the pitch (TestPhaseRepeatsByThePitch);
 //   - boundaries, seam lines, features and distances are what one sees
@@ -44,12 +47,12 @@
 //
 // [Profile.Validate] reports everything that is wrong as *fault.Fault values, each with the path of
 // its field. The methods that take a phase or a place fail with a [*fraction.OverflowError] where a
-// result does not fit 64 bits, and with a [*fraction.ZeroDivisorError] where a profile has no pitch,
-// which Validate refuses. Those that return no error have an answer for every profile.
+// result does not fit 64 bits, and with a [*fraction.ZeroDivisorError] where a profile has no
+// pitch, which Validate refuses. Those that return no error have an answer for every profile.
 //
 // # What it does not do
 //
-// It knows no walls, no sheets and no saws. How much wider a face is than it looks, which is what paint
-// has to cover, depends on the shape of a groove and is worked out where paint is. That a feature is
-// symmetrical in itself is taken for granted.
+// It knows no walls, no sheets and no saws. How much wider a face is than it looks, which is what
+// paint has to cover, depends on the shape of a groove and is worked out where paint is. That a
+// feature is symmetrical in itself is taken for granted.
 package groove

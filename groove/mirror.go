@@ -9,11 +9,11 @@ import (
 // Mirror reports whether the pattern is its own mirror image from left to right, and about which
 // axis: the smallest phase in [0, pitch) such that the features to its right are those to its left.
 //
-// Every profile that has an axis has another half a pitch on; a repeat that is itself k equal repeats
-// has 2k. Each of them turns the pattern into itself, and [Profile.Turned] may use any. Widths, kinds
-// and depths count; a bead and a groove are taken to be symmetrical themselves. Neighbours of one kind
-// are two features with a boundary between them. There is no axis where half the pitch does not fit a
-// Length, which [Profile.Validate] refuses.
+// Every profile that has an axis has another half a pitch on; a repeat that is itself k equal
+// repeats has 2k. Each of them turns the pattern into itself, and [Profile.Turned] may use any.
+// Widths, kinds and depths count; a bead and a groove are taken to be symmetrical themselves.
+// Neighbours of one kind are two features with a boundary between them. There is no axis where half
+// the pitch does not fit a Length, which [Profile.Validate] refuses.
 //
 // It says nothing about edges: see [Profile.Turns].
 func (p Profile) Mirror() (axis fraction.Length, ok bool) {
@@ -41,8 +41,8 @@ func (p Profile) mirror() (axis fraction.Length, ok bool) {
 	return axis, ok
 }
 
-// reflects reports whether the cyclic sequence reads the same backwards when feature 0 changes places
-// with feature last.
+// reflects reports whether the cyclic sequence reads the same backwards when feature 0 changes
+// places with feature last.
 func (p Profile) reflects(last int) bool {
 	n := len(p.Features)
 	for i := range n {
@@ -54,17 +54,17 @@ func (p Profile) reflects(last int) bool {
 }
 
 // Turns reports whether a piece turned by 180° in its plane can take the place of one that is not:
-// the pattern is its own mirror image and the repeats are not boards, whose tongue would come to the
-// side of the groove.
+// the pattern is its own mirror image and the repeats are not boards, whose tongue would come to
+// the side of the groove.
 func (p Profile) Turns() bool {
 	_, ok := p.Mirror()
 	return ok && !p.Boards
 }
 
-// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern has been
-// turned by 180° about it. The left edge of a turned piece shows Turned of the phase at its right
-// edge. Turned twice is the phase again. Where the pattern has no mirror axis it returns the phase,
-// modulo the pitch, as it is.
+// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern has
+// been turned by 180° about it. The left edge of a turned piece shows Turned of the phase at its
+// right edge. Turned twice is the phase again. Where the pattern has no mirror axis it returns the
+// phase, modulo the pitch, as it is.
 func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	if axis, ok := p.mirror(); ok {
@@ -73,9 +73,9 @@ func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err erro
 	return phase.Mod(p.pitch()), nil
 }
 
-// Primitive returns the profile with its primitive repeat, the shortest one: a repeat that was given
-// as k equal ones becomes one of them. All phases modulo the smaller pitch look the same on the wall,
-// so a plan made with it has more freedom.
+// Primitive returns the profile with its primitive repeat, the shortest one: a repeat that was
+// given as k equal ones becomes one of them. All phases modulo the smaller pitch look the same on
+// the wall, so a plan made with it has more freedom.
 func (p Profile) Primitive() Profile {
 	n := len(p.Features)
 	for size := 1; size < n; size++ {

@@ -27,8 +27,8 @@ func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s
 
 // Phase returns how far x lies past the start of its repeat of the pattern.
 //
-// origin is a point where a repeat starts; x may lie to the left of it. The phase r satisfies
-// 0 <= r < p.Pitch(), and is 0 where one repeat ends and the next begins.
+// origin is a point where a repeat starts; x may lie to the left of it. The phase r satisfies 0 <=
+// r < p.Pitch(), and is 0 where one repeat ends and the next begins.
 func (p Profile) Phase(x, origin fraction.Length) (phase fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	return x.Sub(origin).Mod(p.pitch()), nil
@@ -51,8 +51,8 @@ func (p Profile) DistanceToBoundary(phase fraction.Length) (distance fraction.Le
 	return fraction.Min(into, p.Features[i].Width.Sub(into)), nil
 }
 
-// DistanceToSeamLine returns how far the nearest of [Profile.SeamLines] is from a phase, going round
-// the repeat either way, and 0 if there is none. It does not allocate.
+// DistanceToSeamLine returns how far the nearest of [Profile.SeamLines] is from a phase, going
+// round the repeat either way, and 0 if there is none. It does not allocate.
 func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	pitch := p.pitch()
@@ -70,8 +70,8 @@ func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Le
 	return least, nil
 }
 
-// Shown returns the feature that ends at a cut at the phase, on the side that stays, and how wide it
-// is left: its whole width where the cut is on a boundary.
+// Shown returns the feature that ends at a cut at the phase, on the side that stays, and how wide
+// it is left: its whole width where the cut is on a boundary.
 func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	f, width = p.shown(phase, keep)
@@ -90,8 +90,8 @@ func (p Profile) shown(phase fraction.Length, keep Side) (f Feature, width fract
 	return p.Features[i], into
 }
 
-// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, where every feature is
-// whole.
+// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, where every feature
+// is whole.
 //
 // Elsewhere it is the distance to the nearest boundary, whatever side is kept. For a profile with
 // wide flats a cut through a flat is measured instead by how far what is left of it falls short of

@@ -53,9 +53,9 @@ type Profile struct {
 const MaxFeatures = 200
 
 // Validate returns nil, or everything that is wrong as *fault.Fault values, joined in the order of
-// the fields: no features or too many, an unknown kind, a width that is not positive, a negative depth
-// or thickness, a depth beyond a known thickness, a flat with a depth; else widths whose sum, or half
-// of it, does not fit a Length.
+// the fields: no features or too many, an unknown kind, a width that is not positive, a negative
+// depth or thickness, a depth beyond a known thickness, a flat with a depth; else widths whose sum,
+// or half of it, does not fit a Length.
 func (p Profile) Validate() error {
 	var faults fault.List
 	if n := len(p.Features); n == 0 || n > MaxFeatures {
@@ -108,9 +108,9 @@ func (p Profile) pitch() (pitch fraction.Length) {
 	return pitch
 }
 
-// Boundaries returns where the features of a repeat start, in increasing order from 0, all below the
-// pitch: one for each feature, where it meets the feature before it. There are none where they do not
-// fit a Length, which [Profile.Validate] refuses.
+// Boundaries returns where the features of a repeat start, in increasing order from 0, all below
+// the pitch: one for each feature, where it meets the feature before it. There are none where they
+// do not fit a Length, which [Profile.Validate] refuses.
 func (p Profile) Boundaries() (starts []fraction.Length) {
 	var err error
 	defer fraction.Catch(&err)
@@ -125,8 +125,8 @@ func (p Profile) boundaries() []fraction.Length {
 	return starts
 }
 
-// SeamLines returns the boundaries beside a groove or a bead, in increasing order: where a seam hides
-// in the shadow. There are none on a profile that is all flats.
+// SeamLines returns the boundaries beside a groove or a bead, in increasing order: where a seam
+// hides in the shadow. There are none on a profile that is all flats.
 func (p Profile) SeamLines() []fraction.Length {
 	var lines []fraction.Length
 	for i, start := range p.Boundaries() {

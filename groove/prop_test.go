@@ -6,13 +6,12 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/groove/groovetest"
 	"pgregory.net/rapid"
 )
 
 // grid draws a profile, its strip and one of the lines of the strip with its phase.
 func grid(t *rapid.T) (p groove.Profile, s strip, line int, phase fraction.Length) {
-	p = groovetest.Profile().Draw(t, "profile")
+	p = drawProfile().Draw(t, "profile")
 	s = draw(p)
 	line = rapid.IntRange(0, len(s.lines)-1).Draw(t, "line")
 	return p, s, line, s.grain.Mul(int64(line))
@@ -20,7 +19,7 @@ func grid(t *rapid.T) (p groove.Profile, s strip, line int, phase fraction.Lengt
 
 func TestDrawnProfilesAreValid(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		if err := groovetest.Profile().Draw(t, "profile").Validate(); err != nil {
+		if err := drawProfile().Draw(t, "profile").Validate(); err != nil {
 			t.Fatal(err)
 		}
 	})
@@ -28,7 +27,7 @@ func TestDrawnProfilesAreValid(t *testing.T) {
 
 func TestPhaseRepeatsByThePitch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := groovetest.Profile().Draw(t, "profile")
+		p := drawProfile().Draw(t, "profile")
 		x, origin := fractiontest.Taped().Draw(t, "x"), fractiontest.Taped().Draw(t, "origin")
 		phase := fraction.Must(p.Phase(x, origin))
 		if phase.Sign() < 0 || !phase.Less(p.Pitch()) {

@@ -43,7 +43,7 @@ func Arched(corners []cutout.Point, rise, mark fraction.Length) (outline []cutou
 	at := Head(corners)
 	p, q := corners[at], corners[(at+1)%len(corners)]
 	arch = &Arch{Springing: cutout.Point{X: fraction.Min(p.X, q.X), Y: fraction.Max(p.Y, q.Y)}, Chord: p.X.Sub(q.X).Abs(), Rise: rise}
-	head, err := cutout.Arc(arch.Springing, arch.Chord, rise, mark.Mul(archMarks), mark, cutout.Outside)
+	head, err := cutout.Arc(arch.Springing, arch.Chord, rise, mark.Mul(archMarks), mark)
 	if err != nil {
 		return nil, nil, &fault.Fault{Path: fault.Of("Arch", "Rise"), Value: rise.String(), Cause: err, Want: "a rise of at most half the width"}
 	}

@@ -1,7 +1,7 @@
 // Package enum writes and reads the words of enumerations, the same way for all of them.
 //
-// An enumeration is a type of small numbers with a list of words, the word of value i at
-// index i. Its three methods are one line each:
+// An enumeration is a type of small numbers with a list of words, the word of value i at index i.
+// Its three methods are one line each:
 //
 //	var kinds = enum.Of[Kind]("flat", "bead", "groove")
 //
@@ -41,8 +41,8 @@ func (w Words[T]) Marshal(v T) ([]byte, error) {
 	return nil, &fault.Fault{Value: strconv.Itoa(int(v)), Want: w.Want()}
 }
 
-// Unmarshal sets v to the value of a word, and fails with a *fault.Fault where there is
-// no such word; then v stays as it was.
+// Unmarshal sets v to the value of a word, and fails with a *fault.Fault where there is no such
+// word; then v stays as it was.
 func (w Words[T]) Unmarshal(text []byte, v *T) error {
 	i := slices.Index(w, string(text))
 	if i < 0 {

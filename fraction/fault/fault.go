@@ -1,14 +1,14 @@
-// Package fault has the one kind of error by which every package says which of the
-// values it was given cannot be used.
+// Package fault has the one kind of error by which every package says which of the values it was
+// given cannot be used.
 //
-// A [Fault] names the place by a structured [Path], shows the value, says what was
-// wanted, and wraps the cause. A package that checks a part knows only its own steps;
-// whoever holds the part adds the steps before it with [Under]:
+// A [Fault] names the place by a structured [Path], shows the value, says what was wanted, and
+// wraps the cause. A package that checks a part knows only its own steps; whoever holds the part
+// adds the steps before it with [Under]:
 //
 //	Runs[1].Heights[2].Top: "63 1/0": zero denominator; want a length such as "63 1/4"
 //
-// Several faults are joined by errors.Join; errors.Is and errors.As reach through, and
-// [All] lists them.
+// Several faults are joined by errors.Join; errors.Is and errors.As reach through, and [All] lists
+// them.
 package fault
 
 import (
@@ -59,15 +59,15 @@ func (f *Fault) Unwrap() error { return f.Cause }
 // Path leads to a value: the steps from the whole to the part.
 type Path []Step
 
-// Step is one step of a path: the field of that name, or where Name is empty the item
-// at Index of a list.
+// Step is one step of a path: the field of that name, or where Name is empty the item at Index of a
+// list.
 type Step struct {
 	Name  string
 	Index int
 }
 
-// Of returns the path of these steps, each of them a field's name or an item's index.
-// A step of another type is taken for a name as fmt prints it.
+// Of returns the path of these steps, each of them a field's name or an item's index. A step of
+// another type is taken for a name as fmt prints it.
 func Of(steps ...any) Path {
 	path := make(Path, len(steps))
 	for i, s := range steps {
@@ -99,8 +99,7 @@ func (p Path) String() string {
 	return b.String()
 }
 
-// MarshalText writes the path as JSON names its fields: runs[1].left_phase for
-// Runs[1].LeftPhase.
+// MarshalText writes the path as JSON names its fields: runs[1].left_phase for Runs[1].LeftPhase.
 func (p Path) MarshalText() ([]byte, error) {
 	named := slices.Clone(p)
 	for i := range named {
@@ -148,8 +147,8 @@ func camel(name string) string {
 	return b.String()
 }
 
-// Under returns err with the steps put before the path of each of its faults. An error
-// that holds no fault becomes the cause of one with these steps as its path; nil stays nil.
+// Under returns err with the steps put before the path of each of its faults. An error that holds
+// no fault becomes the cause of one with these steps as its path; nil stays nil.
 func Under(err error, steps ...any) error {
 	if err == nil {
 		return nil
@@ -190,8 +189,8 @@ func (l *List) Join(err error, steps ...any) {
 // Err returns the faults joined, or nil where there are none.
 func (l *List) Err() error { return errors.Join(l.all...) }
 
-// All returns every fault that err joins or wraps, in their order. The causes of a fault
-// are not looked into.
+// All returns every fault that err joins or wraps, in their order. The causes of a fault are not
+// looked into.
 func All(err error) []*Fault {
 	switch e := err.(type) {
 	case nil:

@@ -12,8 +12,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Main runs the tests of a package with the same random draws each time. For other draws
-// there is the flag -rapid.seed.
+// Main runs the tests of a package with the same random draws each time. For other draws there is
+// the flag -rapid.seed.
 func Main(m *testing.M) int {
 	flag.Parse()
 	if seed := flag.Lookup("rapid.seed"); seed != nil && seed.Value.String() == "0" {
@@ -56,8 +56,8 @@ func Positive(high fraction.Length) *rapid.Generator[fraction.Length] {
 	return Between(fraction.Of(1, 16), high)
 }
 
-// Any draws any length that there is, with weight on awkward ones: 0, the greatest and the next to it, powers of two and
-// their neighbours, common denominators.
+// Any draws any length that there is, with weight on awkward ones: 0, the greatest and the next to
+// it, powers of two and their neighbours, common denominators.
 func Any() *rapid.Generator[fraction.Length] {
 	return rapid.Custom(func(t *rapid.T) fraction.Length {
 		num := Whole().Draw(t, "numerator")

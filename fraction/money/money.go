@@ -1,7 +1,7 @@
 // Package money has the one type for a price that may not be known.
 //
-// It wraps a decimal and writes itself as a decimal string, such as "24.98". That does not
-// depend on the global settings of the decimal package, which any importer may change.
+// It wraps a decimal and writes itself as a decimal string, such as "24.98". That does not depend
+// on the global settings of the decimal package, which any importer may change.
 package money
 
 import (
@@ -13,8 +13,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Amount is an exact amount of money in a currency that nobody names, or, as its zero
-// value, one that is not known. It must not be compared with ==; use Equal.
+// Amount is an exact amount of money in a currency that nobody names, or, as its zero value, one
+// that is not known. It must not be compared with ==; use Equal.
 type Amount struct {
 	value decimal.Decimal
 	known bool
@@ -23,8 +23,8 @@ type Amount struct {
 // Of returns the amount of a decimal.
 func Of(d decimal.Decimal) Amount { return Amount{value: d, known: true} }
 
-// MustParse returns the amount that s writes and panics where [Parse] fails. It is for
-// texts that stand in code.
+// MustParse returns the amount that s writes and panics where [Parse] fails. It is for texts that
+// stand in code.
 func MustParse(s string) Amount {
 	a, err := Parse(s)
 	if err != nil {
@@ -36,8 +36,8 @@ func MustParse(s string) Amount {
 // ErrSyntax says that a text is no amount of money.
 var ErrSyntax = errors.New("not a decimal number of up to nine digits before the point and nine after it")
 
-// Parse reads digits with at most one point, nine digits on each side at the most, such
-// as "24.98". It takes no sign and no exponent, and fails with [ErrSyntax].
+// Parse reads digits with at most one point, nine digits on each side at the most, such as "24.98".
+// It takes no sign and no exponent, and fails with [ErrSyntax].
 func Parse(s string) (Amount, error) {
 	return parse(s, 9)
 }
@@ -95,8 +95,8 @@ func (a Amount) MarshalJSON() ([]byte, error) {
 	return []byte(`"` + a.value.String() + `"`), nil
 }
 
-// UnmarshalJSON reads what MarshalJSON writes. As sums may be, an amount may be negative here
-// and have up to 30 digits on each side of the point.
+// UnmarshalJSON reads what MarshalJSON writes. As sums may be, an amount may be negative here and
+// have up to 30 digits on each side of the point.
 func (a *Amount) UnmarshalJSON(data []byte) error {
 	text := string(data)
 	if text == "null" {

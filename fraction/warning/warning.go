@@ -1,8 +1,8 @@
-// Package warning has the one value by which every package says that something is sound
-// and yet looks like a mistake, or should be thought over before anything is cut.
+// Package warning has the one value by which every package says that something is sound and yet
+// looks like a mistake, or should be thought over before anything is cut.
 //
-// A [Warning] holds facts and no sentence: its kind says which facts to expect. Each
-// package declares the kinds it raises; wall/book has the words for all of them.
+// A [Warning] holds facts and no sentence: its kind says which facts to expect. Each package
+// declares the kinds it raises; wall/book has the words for all of them.
 package warning
 
 import (
@@ -15,8 +15,8 @@ import (
 // Kind says what is doubted, such as "height jump".
 type Kind string
 
-// Warning is one doubt. Which of the facts there are, and in what order, its kind says
-// where it is declared.
+// Warning is one doubt. Which of the facts there are, and in what order, its kind says where it is
+// declared.
 type Warning struct {
 	Path    fault.Path        `json:"path"` // of the field or the thing that it concerns
 	Kind    Kind              `json:"kind"`

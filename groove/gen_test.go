@@ -1,5 +1,4 @@
-// Package groovetest draws profiles for property tests with pgregory.net/rapid.
-package groovetest
+package groove_test
 
 import (
 	"example.com/groovewright/fraction"
@@ -7,12 +6,12 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Profile draws a valid profile of one to six features with widths of 1/8 to 6 in on eighths, or on whole millimetres; some are their own
+// drawProfile draws a valid profile of one to six features with widths of 1/8 to 6 in on eighths, or on whole millimetres; some are their own
 // mirror image, some repeat within the repeat, some have wide flats. None is of boards.
-func Profile() *rapid.Generator[groove.Profile] {
+func drawProfile() *rapid.Generator[groove.Profile] {
 	return rapid.Custom(func(t *rapid.T) groove.Profile {
 		mark := rapid.SampledFrom([]fraction.Length{fraction.Of(1, 8), fraction.Millimetres(1, 1)}).Draw(t, "mark")
-		features := rapid.SliceOfN(Feature(mark), 1, 3).Draw(t, "features")
+		features := rapid.SliceOfN(drawFeature(mark), 1, 3).Draw(t, "features")
 		switch rapid.IntRange(0, 3).Draw(t, "sort of profile") {
 		case 0: // doubled
 			features = append(features, features...)
@@ -31,8 +30,8 @@ func Profile() *rapid.Generator[groove.Profile] {
 	})
 }
 
-// Feature draws a feature with a width of 1 to 48 marks, which fits a sheet of 1/4 in.
-func Feature(mark fraction.Length) *rapid.Generator[groove.Feature] {
+// drawFeature draws a feature with a width of 1 to 48 marks, which fits a sheet of 1/4 in.
+func drawFeature(mark fraction.Length) *rapid.Generator[groove.Feature] {
 	return rapid.Custom(func(t *rapid.T) groove.Feature {
 		f := groove.Feature{
 			Kind:  rapid.SampledFrom([]groove.Kind{groove.Flat, groove.Flat, groove.Bead, groove.Groove}).Draw(t, "kind"),
