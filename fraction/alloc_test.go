@@ -53,7 +53,6 @@ func TestNoAllocs(t *testing.T) {
 		{"ParseRatio", func() { ratio, _ = fraction.ParseRatio("2.5e-1") }, 0},
 		{"String", func() { _ = b.String() }, 1}, // the string itself
 		{"Tape.Format", func() { _ = tape.Format(b) }, 1},
-		{"Tape.Feet", func() { _ = tape.Feet(b) }, 1},
 	} {
 		if got := testing.AllocsPerRun(100, test.f); got > test.want {
 			t.Errorf("%s allocates %v times, want %v", test.name, got, test.want)

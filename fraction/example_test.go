@@ -58,12 +58,10 @@ func ExampleTape() {
 	length := fraction.MustParse("1606.55 mm").Add(fraction.Of(1, 128))
 	fmt.Println(length)
 	fmt.Println(fraction.Tape{Mark: fraction.Of(1, 16)}.Format(length))
-	fmt.Println(fraction.Tape{Mark: fraction.Of(1, 16)}.Feet(length))
 	fmt.Println(fraction.Tape{Mark: fraction.Millimetres(1, 1), Unit: fraction.Millimetre}.Format(length))
 	// Output:
 	// 63 33/128
 	// ~63 1/4 (-1/128)
-	// ~5' 3 1/4" (-1/128)
 	// ~1607 mm (+0.26 mm)
 }
 

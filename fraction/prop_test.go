@@ -209,6 +209,10 @@ func TestRatiosEqualBigRat(t *testing.T) {
 		equals(t, "a-b", new(big.Rat).Sub(a.Rat(), b.Rat()), func() fraction.Ratio { return a.Sub(b) })
 		equals(t, "-a", new(big.Rat).Neg(a.Rat()), a.Neg)
 		equals(t, "|a|", new(big.Rat).Abs(a.Rat()), a.Abs)
+		floor := new(big.Int).Div(a.Rat().Num(), a.Rat().Denom()) // Euclidean, and the denominator is positive
+		if got := a.Floor(); got != floor.Int64() {
+			t.Fatalf("(%v).Floor() = %d, want %v", a, got, floor)
+		}
 	})
 }
 

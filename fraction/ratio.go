@@ -45,6 +45,15 @@ func (a Ratio) Num() int64 { return a.num }
 // Den returns the denominator of a in lowest terms, at least 1.
 func (a Ratio) Den() int64 { return value(a).den() }
 
+// Floor returns the greatest whole number that is not above a. It never overflows.
+func (a Ratio) Floor() int64 {
+	q := a.num / value(a).den()
+	if a.num%value(a).den() < 0 {
+		q--
+	}
+	return q
+}
+
 // Rat returns a as a new number of the standard library.
 func (a Ratio) Rat() *big.Rat { return value(a).rat() }
 

@@ -39,23 +39,6 @@ func (t Tape) Format(a Length) (text string) {
 	return string(t.appendError(b, over))
 }
 
-// Feet writes a in feet and inches: `5' 3 1/4"`, `-5' 0"`, `3 1/4"`.
-func (t Tape) Feet(a Length) string {
-	var room [128]byte
-	b, mark, over := t.mark(room[:0], a)
-	if mark.Sign() < 0 {
-		b = append(b, '-')
-	}
-	feet, inches := divMod(value(mark).abs(), foot)
-	if feet != 0 {
-		b = strconv.AppendInt(b, feet, 10)
-		b = append(b, "' "...)
-	}
-	b = inches.append(b)
-	b = append(b, '"')
-	return string(Tape{t.Mark, Inch}.appendError(b, over))
-}
-
 // mark returns the mark for a and how far it lies above it, and writes the sign that stands before
 // one which is not exact.
 func (t Tape) mark(b []byte, a Length) (_ []byte, mark, over Length) {
