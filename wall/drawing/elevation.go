@@ -34,8 +34,8 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 		e.Desc = e.describe()
 		e.lay()
 		e.wall()
-		e.openings()
 		e.seams()
+		e.openings()
 		e.datum()
 		e.start()
 		e.flaws()
@@ -170,7 +170,7 @@ func (e *elevation) openings() {
 	}
 }
 
-// seams draws a heavy line in the middle of each gap between panels.
+// seams draws a heavy line in the middle of each gap between panels; the openings are drawn over it.
 func (e *elevation) seams() {
 	for i := 1; i < len(e.run.Panels); i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
@@ -185,35 +185,11 @@ func (e *elevation) seams() {
 				top, bottom = min(top, v.y(piece.Height)), max(bottom, v.y(fraction.Length{}))
 			}
 		}
-		for _, span := range e.spans(x, top-5, bottom+5) {
-			e.stroke("seam", "M", x, span[0], "V", span[1])
-		}
+		e.stroke("seam", "M", x, top-5, "V", bottom+5)
 		seam := box{x - 2, top - 5, 4, bottom - top + 10}
 		e.claim(seam)
 		e.seen = append(e.seen, seam)
 	}
-}
-
-// spans cuts the openings out of an upright line from y0 down to y1.
-func (e *elevation) spans(x, y0, y1 float64) [][2]float64 {
-	left := [][2]float64{{y0, y1}}
-	for _, o := range e.run.Openings {
-		area := e.around(o.Outline)
-		if x <= area.x || x >= area.x+area.w {
-			continue
-		}
-		var kept [][2]float64
-		for _, s := range left {
-			if s[0] < area.y {
-				kept = append(kept, [2]float64{s[0], min(s[1], area.y)})
-			}
-			if s[1] > area.y+area.h {
-				kept = append(kept, [2]float64{max(s[0], area.y+area.h), s[1]})
-			}
-		}
-		left = kept
-	}
-	return left
 }
 
 // datum draws the level line that all heights are taken from.

@@ -16,10 +16,6 @@ type stripe struct {
 	left, right fraction.Length
 }
 
-// cutLeft and cutRight report whether the board between from and to ends within the stripe.
-func (s stripe) cutLeft(from fraction.Length) bool { return s.left.Less(from) }
-func (s stripe) cutRight(to fraction.Length) bool  { return to.Less(s.right) }
-
 // stripes returns the features that a board shows from its left edge, which has a phase, as far as
 // its right edge; the outermost may run past the edges. There is none where the pattern has no
 // width or is far too fine.

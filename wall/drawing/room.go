@@ -38,7 +38,6 @@ func Room(p plan.Plan) (Picture, error) {
 		}
 		d.Desc = d.describe()
 		d.lay()
-		d.fit()
 		fill := d.hatch("wall", "hatch", 5, 45)
 		for _, c := range d.courses {
 			d.wall(c, fill)
@@ -70,35 +69,31 @@ func (d *roomDrawing) outside(i int) bool {
 	return d.plan.Runs[i].CornerRight.Kind == wall.OutsideCorner
 }
 
-// lay walks round the room, run by run. Runs that do not meet are drawn one below the other; the
-// distance is a share of the whole, so that it looks the same whatever the room's size.
+// lay walks round the room, run by run, and scales the walk to the page. Runs that do not meet are
+// drawn one below the other; the distance is a share of the whole, so that it looks the same whatever
+// the room's size.
 func (d *roomDrawing) lay() {
-	var x, y, lowest, total float64
+	total := 0.0
 	for _, run := range d.plan.Runs {
 		total += run.Width.Float64()
 	}
-	along := heading{1, 0}
+	var at complex128
+	along := complex128(1)
+	var x0, y0, x1, y1 float64
 	for i, run := range d.plan.Runs {
 		if i > 0 && !d.meets(i-1) {
-			x, y, along = 0, lowest+total*chainStep/wideInk, heading{1, 0}
+			at, along = complex(0, y1+total*chainStep/wideInk), 1
 		}
-		c := course{run, x, y, along, run.Width.Float64()}
+		c := course{run, at, along, run.Width.Float64()}
 		d.courses = append(d.courses, c)
-		x, y = c.at(c.long, 0)
-		lowest = max(lowest, y, c.y)
+		at = c.at(c.long, 0)
+		x0, y0, x1, y1 = min(x0, real(at)), min(y0, imag(at)), max(x1, real(at)), max(y1, imag(at))
 		if d.meets(i) {
-			along = along.turn(d.outside(i))
+			along *= 1i
+			if d.outside(i) {
+				along = -along
+			}
 		}
-	}
-}
-
-// fit scales the walk to the page.
-func (d *roomDrawing) fit() {
-	x0, y0 := d.courses[0].x, d.courses[0].y
-	x1, y1 := x0, y0
-	for _, c := range d.courses {
-		x, y := c.at(c.long, 0)
-		x0, y0, x1, y1 = min(x0, c.x, x), min(y0, c.y, y), max(x1, c.x, x), max(y1, c.y, y)
 	}
 	d.scale = (d.Width - 2*roomLane) / max(x1-x0, 1)
 	if tall := (y1 - y0) * d.scale; tall > roomTall {
@@ -108,7 +103,7 @@ func (d *roomDrawing) fit() {
 	left := (d.Width - (x1-x0)*d.scale) / 2
 	for i := range d.courses {
 		c := &d.courses[i]
-		c.x, c.y, c.long = left+(c.x-x0)*d.scale, roomLane+(c.y-y0)*d.scale, c.long*d.scale
+		c.start, c.long = complex(left+(real(c.start)-x0)*d.scale, roomLane+(imag(c.start)-y0)*d.scale), c.long*d.scale
 	}
 	d.Height = 2*roomLane + (y1-y0)*d.scale + 24
 	if y1-y0 < 1 {
@@ -144,10 +139,10 @@ func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight floa
 // wall draws the wall behind one run, and keeps labels off it and its panelling.
 func (d *roomDrawing) wall(c course, fill string) {
 	d.add("path", "fill", fill, "d", c.band(0, c.long, -wallInk, 0, c.long))
-	d.stroke("edge", c.line([2]float64{0, 0}, [2]float64{c.long, 0}))
-	x0, y0 := c.at(0, -wallInk)
-	x1, y1 := c.at(c.long, boardInk)
-	d.claim(box{min(x0, x1), min(y0, y1), max(x0, x1) - min(x0, x1), max(y0, y1) - min(y0, y1)})
+	d.stroke("edge", c.line(0, complex(c.long, 0)))
+	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
+	x, y := min(real(p), real(q)), min(imag(p), imag(q))
+	d.claim(box{x, y, max(real(p), real(q)) - x, max(imag(p), imag(q)) - y})
 }
 
 // panelling draws the panels of a run as a band with its seams; it is broken where more than a seam
@@ -162,7 +157,7 @@ func (d *roomDrawing) panelling(i int, c course) {
 			band += c.band(wallLeft, right, boardInk, faceLeft, right)
 			wallLeft, faceLeft = left, left
 		} else {
-			seams += c.line([2]float64{(right + left) / 2, 0}, [2]float64{(right + left) / 2, boardInk})
+			seams += c.line(complex((right+left)/2, 0), complex((right+left)/2, boardInk))
 		}
 	}
 	d.stroke("tag", band, c.band(wallLeft, wallRight, boardInk, faceLeft, faceRight))
@@ -180,10 +175,11 @@ func (d *roomDrawing) corner(i int, c course) {
 	if !d.meets(i) {
 		return
 	}
-	x, y := c.at(c.long+22, -22)
+	p := c.at(c.long+22, -22)
 	if d.outside(i) {
-		x, y = c.at(c.long+22, 22)
+		p = c.at(c.long+22, 22)
 	}
+	x, y := real(p), imag(p)
 	d.dot("tag", x, y, 9)
 	line{counted(CornerLetter(d.plan, i))}.write(&d.node, "bold", x, y+4, "middle")
 	d.claim(centered(x, y, 18, 18))
@@ -223,7 +219,7 @@ func (d *roomDrawing) numbers(c course) {
 		var seats []box
 		for _, into := range []float64{13, 28, 43} {
 			for _, slide := range []float64{0, 10, -10, 22, -22, 34, -34} {
-				seats = append(seats, c.before(middle+slide, boardInk+into, w, 15))
+				seats = append(seats, c.before(middle+slide, boardInk-10+into, w, 15))
 			}
 		}
 		if seat, ok := d.place(seats...); ok {
@@ -258,8 +254,8 @@ func (d *roomDrawing) named(i int, c course) {
 			continue
 		}
 		if form > 1 { // it may stand nearer to another run
-			x, y := c.at(c.long/2, boardInk/2)
-			d.leadTo(seat, x, y)
+			p := c.at(c.long/2, boardInk/2)
+			d.leadTo(seat, real(p), imag(p))
 		}
 		for n, l := range lines {
 			class := []string{"bold", "", "soft"}[max(0, n-bold+1)]
@@ -272,16 +268,14 @@ func (d *roomDrawing) named(i int, c course) {
 // nameSeats are the places for a run's name, those in the room first.
 func nameSeats(c course, w, h float64) []box {
 	var seats []box
-	for _, into := range []float64{38, 54, 70, 90} {
+	for _, into := range []float64{28, 44, 60, 80} {
 		for _, share := range []float64{.5, .4, .6, .3, .7} {
 			seats = append(seats, c.before(c.long*share, into, w, h))
 		}
 	}
-	room := c.along.turn(false)
 	for _, away := range []float64{4, 14, 24} {
 		for _, share := range []float64{.5, .3, .7, 0, 1} {
-			x, y := c.at(c.long*share, -wallInk-away)
-			seats = append(seats, centered(x-room.x*w/2, y-room.y*h/2, w, h))
+			seats = append(seats, c.before(c.long*share, -wallInk-away, w, h))
 		}
 	}
 	return seats

@@ -11,13 +11,14 @@ import (
 
 // node is one element of a drawing, or, without a name, a piece of text.
 //
-// A drawing is a tree of nodes, so that nothing is ever pasted into markup: every attribute and
+// A drawing is a tree of nodes, so that nothing of a plan is ever pasted into markup: every attribute and
 // every text goes through the escaping of encoding/xml.
 type node struct {
 	name  string
 	attrs []string // name, value, name, value …
 	kids  []*node
 	text  string
+	raw   string // markup of this package
 }
 
 // add appends an element and returns it. The attributes are pairs of a name and a value; a value
@@ -67,6 +68,7 @@ func (n *node) say(text string) *node {
 // write writes the node and all below it. Writing into a buffer cannot fail.
 func (n *node) write(w *bytes.Buffer) {
 	if n.name == "" {
+		w.WriteString(n.raw)
 		_ = xml.EscapeText(w, []byte(n.text))
 		return
 	}
