@@ -1,9 +1,6 @@
 package verify
 
-import (
-	"maps"
-	"strings"
-)
+import "maps"
 
 // standard are the contract's weights and least sizes by the names of priorities, which it leaves
 // open: they are those of plans. The weights of edges and corners are per foot of height and inch
@@ -65,25 +62,25 @@ func (c *checker) blemishes() {
 		}
 		k := c.stated(t, taken)
 		if k < 0 {
-			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.what,
+			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.kind,
 				text(t.at),
 				c.job.Runs[t.run].Name, text(t.weight), text(t.height), text(t.amount))
 			continue
 		}
 		taken[k] = true
 		b, path := c.plan.Blemishes[k], item("blemishes", k)
-		c.equal(Blemish, path+".amount", b.Amount, t.amount, "amount of %s", t.what)
-		c.given(Blemish, path+".height", b.Height, t.height, "height of "+t.what)
+		c.equal(Blemish, path+".amount", b.Amount, t.amount, "amount of %s", t.kind)
+		c.given(Blemish, path+".height", b.Height, t.height, "height of "+t.kind)
 		if full := over(times(times(b.Weight, t.amount), t.height), whole(12)); !same(b.Cost, b.product()) && !same(b.Cost, full) {
 			c.fault(Blemish, path+".weight", b.Weight, t.weight, "weight of %s, with or without its height of %s in",
-				t.what, text(t.height))
+				t.kind, text(t.height))
 		}
 	}
 	for k, b := range c.plan.Blemishes {
 		path := item("blemishes", k)
 		switch {
 		case taken[k] || b.Cost.Sign() == 0:
-		case strings.Contains(b.Kind, "strip"): // the planner's own, beyond the contract
+		case b.Kind == "weak strip": // beyond the contract
 			c.equal(Blemish, path+".cost", b.Cost, b.product(), "not weight x height x amount")
 		default:
 			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At),
@@ -97,20 +94,18 @@ func (b planBlemish) product() rat {
 	return over(times(times(b.Weight, b.Amount), or(b.Height, whole(12))), whole(12))
 }
 
-// stated finds a term of the plan with the run, cost and amount of t, rather one at the same place.
+// stated finds a term of the plan that is t, rather one at the same place and of the same amount.
 func (c *checker) stated(t term, taken []bool) int {
 	best, score := -1, 0
 	for k, b := range c.plan.Blemishes {
-		i := c.runOf(b.Run)
-		if taken[k] || i != t.run && i != t.next || !same(b.Cost, t.cost()) {
+		i, points := c.runOf(b.Run), 1
+		if taken[k] || i != t.run && i != t.next || b.Kind != t.kind || !same(b.Cost, t.cost()) {
 			continue
 		}
-		points := 1
-		if same(b.Amount, t.amount) {
-			points += 2
-		}
-		if same(b.At, t.at) {
-			points++
+		for _, alike := range []bool{same(b.Amount, t.amount), same(b.At, t.at)} {
+			if alike {
+				points++
+			}
 		}
 		if points > score {
 			best, score = k, points

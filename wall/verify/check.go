@@ -1,9 +1,6 @@
 package verify
 
-import (
-	"errors"
-	"slices"
-)
+import "slices"
 
 // checker holds a job, its plan and what has been found wrong so far. What is a list of lists has
 // one for each run.
@@ -28,7 +25,7 @@ type checker struct {
 // number of more than 64 characters, and a plan that would take minutes are faults of the kind
 // [NotJudged] or [Form].
 func Plan(job, plan []byte) []Fault {
-	c := &checker{}
+	c := &checker{stock: map[string]int{}, pieces: map[int]int{}, owner: map[int]string{}}
 	c.judge(job, plan)
 	return c.faults
 }
@@ -76,20 +73,11 @@ func (c *checker) judge(job, plan []byte) {
 // readPlan reads the plan and says whether there is one to go on with.
 func (c *checker) readPlan(data []byte) bool {
 	wrong := func(path, got, want string) { c.fault(Form, path, got, want, "written wrongly") }
-	sound := decoder{fault: wrong, number: func(is, path string, written any) (rat, error) {
-		s, ok := written.(string)
-		switch {
-		case !ok:
-			return zero(), errors.New("a number in quotes")
-		case is == "money":
-			return readDecimal(s)
-		}
-		return readExact(s)
-	}}.decode(data, &c.plan)
-	if sound {
-		c.equal(Form, "format", c.plan.Format, 1, "unknown format")
+	if !(decoder{readExact, wrong}).decode(data, &c.plan) {
+		return false
 	}
-	return sound
+	c.equal(Form, "format", c.plan.Format, 1, "unknown format")
+	return true
 }
 
 // profile compares the profile with the job's, or takes a ready one from the plan, and says whether
@@ -109,9 +97,8 @@ func (c *checker) profile() bool {
 	c.equal(Profile, "profile.pitch", got.Pitch, want.pitch, "pitch is not the sum of the features")
 	c.equal(Profile, "profile.thickness", got.Thickness, want.Thickness, "not the job's thickness")
 	c.equal(Profile, "profile.mirrored", got.Mirrored, len(want.turns) > 0, "mirror image judged wrongly")
-	c.equal(Profile, "profile.wide_flats", got.WideFlats, want.WideFlats, "not the job's profile")
-	c.equal(Profile, "profile.boards", got.Boards, want.Boards, "not the job's profile")
-	c.equal(Profile, "profile.features", got.Features, want.Features, "not the job's profile")
+	c.equal(Profile, "profile", []any{got.WideFlats, got.Boards, got.Features}, []any{want.WideFlats, want.Boards, want.Features},
+		"not the job's profile: wide flats, boards, features")
 	return true
 }
 
@@ -121,12 +108,9 @@ func (c *checker) matching() bool {
 		c.fault(Job, "runs", len(c.plan.Runs), len(c.job.Runs), "not the job's runs by name")
 		return false
 	}
-	c.stock = map[string]int{}
 	for i, s := range c.job.Stock {
 		c.stock[s.Name] = i
 	}
-	c.pieces = map[int]int{}
-	c.owner = map[int]string{}
 	for i, p := range c.plan.Pieces {
 		c.pieces[p.Number] = i
 	}
@@ -140,7 +124,7 @@ func (c *checker) corners() {
 	for i, r := range c.job.Runs {
 		next, shared := c.job.corner(i)
 		path := item("runs", i) + ".corner_right"
-		var got, here, there string
+		got := ""
 		if corner := c.plan.Runs[i].CornerRight; corner != nil {
 			got = corner.Passes + "/" + corner.Butts
 		}
@@ -148,7 +132,7 @@ func (c *checker) corners() {
 			c.require(got == "" || got == "/", Corner, path, got, "nothing", "no inside corner is shared here")
 			continue
 		}
-		here, there = r.Name+"/"+c.job.Runs[next].Name, c.job.Runs[next].Name+"/"+r.Name
+		here, there := r.Name+"/"+c.job.Runs[next].Name, c.job.Runs[next].Name+"/"+r.Name
 		atRight[i], atLeft[next] = passes, butts
 		switch got {
 		case here:
@@ -194,7 +178,7 @@ func (c *checker) repeats() {
 // repeatedRun compares a run of the plan with the job's.
 func (c *checker) repeatedRun(path string, got planRun, want run) {
 	c.given(Job, path+".width", got.Width, want.Width, "not the job's width")
-	for k, e := range []*end{got.Left, got.Right} {
+	for k, e := range []*planEnd{got.Left, got.Right} {
 		if of := []end{want.Left, want.Right}[k]; e != nil {
 			c.equal(Job, path+[]string{".left", ".right"}[k], []any{e.Kind, e.Lean}, []any{of.Kind, of.Lean},
 				"not the job's end")
@@ -206,21 +190,27 @@ func (c *checker) repeatedRun(path string, got planRun, want run) {
 	}
 	top[0].X, top[len(top)-1].X = sum(top[0].X, want.Left.Lean), sum(top[len(top)-1].X, want.Right.Lean)
 	slices.Reverse(top)
-	wall := append(bottom, top...)
-	c.alike(Job, path+".outline", got.Outline, wall, "not the wall as taped")
+	c.alike(path+".outline", got.Outline, append(bottom, top...), "not the wall as taped")
+	laid := slices.DeleteFunc(slices.Clone(c.job.Installed), func(p installed) bool { return p.Run != want.Name })
+	for k, p := range got.Installed {
+		if k < len(laid) {
+			c.equal(Job, item(path+".installed", k), []any{p.Left, p.Right, p.LeftPhase},
+				[]any{laid[k].Left, laid[k].Right, laid[k].LeftPhase}, "not the job's")
+		}
+	}
 	for k, o := range got.Openings {
 		at := item(path+".openings", k)
 		if k >= len(want.Openings) || o.Name != want.Openings[k].Name || o.Kind != want.Openings[k].Kind {
 			c.fault(Job, at, o.Name+", "+o.Kind, "as in the job", "not the job's opening")
 			continue
 		}
-		c.alike(Job, at+".outline", o.Outline, want.Openings[k].taped, "not the opening as taped")
+		c.alike(at+".outline", o.Outline, want.Openings[k].taped, "not the opening as taped")
 	}
 }
 
 // alike reports two shapes that are not the same, where there are both.
-func (c *checker) alike(kind Kind, path string, got, want loop, note string) {
+func (c *checker) alike(path string, got, want loop, note string) {
 	if len(got) > 0 && len(want) > 0 {
-		c.equal(kind, path, c.job.sweep.area(shape{got, want}.edges()), zero(), "%s (square inches that differ)", note)
+		c.equal(Job, path, c.job.sweep.area(shape{got, want}.edges()), zero(), "%s (square inches that differ)", note)
 	}
 }

@@ -34,9 +34,7 @@ func (c *checker) choices() {
 			c.equal(Choices, path+".blemish_total", choice.BlemishTotal, c.plan.BlemishTotal, "not the plan's total")
 			c.equal(Choices, path+".cost", choice.Cost, or(c.plan.Total, choice.Cost), "not the plan's total")
 		}
-		if bought := choice.Bought; bought != nil && (*bought < 0 || *bought > choice.Sheets) {
-			c.fault(Choices, path+".bought", *bought, choice.Sheets, "more than all sheets")
-		}
+		c.require(choice.Bought == nil || *choice.Bought <= choice.Sheets, Choices, path+".bought", choice.Bought, choice.Sheets, "more than all")
 		for l, other := range c.plan.Choices[:k] {
 			c.require(!choice.asGood(other) && !other.asGood(choice), Choices, path, "as good or worse",
 				"better in something", "one of this and choices[%d] is no better in anything", l)

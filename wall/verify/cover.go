@@ -6,9 +6,12 @@ import "slices"
 // all the upright lines at which either changes, where everything is straight and in one order, so
 // that the lengths on the middle line speak for the whole strip.
 func (c *checker) coverage(i int) {
-	g, path := c.regions[i], item("runs", i)
-	s := strip{c: c, g: g, path: path, mark: g.mark}
+	g, path, mark := c.regions[i], item("runs", i), c.job.tape
+	if g.left.leaning || g.right.leaning {
+		mark = times(mark, sum(whole(1), g.run.steepest()))
+	}
 	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(g.spare...))
+	var pieces [][]edge
 	for _, piece := range c.plan.Pieces {
 		if piece.Run != c.job.Runs[i].Name {
 			continue
@@ -17,68 +20,41 @@ func (c *checker) coverage(i int) {
 		for _, l := range piece.shape() {
 			moved = append(moved, l.moved(piece.At.X, piece.At.Y))
 		}
-		s.pieces = append(s.pieces, moved.edges())
+		pieces = append(pieces, moved.edges())
 		all = append(all, moved.edges()...)
+	}
+	covered := func(x rat, look side) (each []span) {
+		for _, piece := range pieces {
+			each = append(each, g.spans(piece, x, look)...)
+		}
+		return each
 	}
 	var more []rat
 	for _, b := range c.boards[i] {
 		more = append(more, b.left, b.right)
 	}
-	if g.left.leaning || g.right.leaning {
-		s.mark = times(s.mark, sum(whole(1), g.run.steepest()))
-	}
 	xs := g.events(all, more...)
 	for k := 0; k+1 < len(xs); k++ {
-		s.left, s.right, s.x = xs[k], xs[k+1], middle(xs[k], xs[k+1])
-		s.wanted = !slices.ContainsFunc(c.boards[i], func(b board) bool { return b.old && within(s.x, b.left, b.right) }) &&
-			!slices.ContainsFunc(c.joints[i], func(j joint) bool { return !j.open && less(j.left, s.x) && less(s.x, j.right) })
-		s.judge()
+		left, right, x := xs[k], xs[k+1], middle(xs[k], xs[k+1])
+		wanted := !slices.ContainsFunc(c.boards[i], func(b board) bool { return b.old && within(x, b.left, b.right) }) &&
+			!slices.ContainsFunc(c.joints[i], func(j joint) bool { return !j.open && less(j.left, x) && less(x, j.right) })
+		due := func(x rat, look side, spared bool) []span { // spared, only what rounding cannot leave open
+			if !wanted {
+				return nil
+			}
+			return g.open(x, look, spared)
+		}
+		// What is missing changes along a straight line: it is most at one of the sides.
+		inside := due(x, fromRight, true)
+		missing := most(lost(mark, inside, due(left, fromRight, true), joined(covered(left, fromRight))),
+			lost(mark, inside, due(right, fromLeft, true), joined(covered(right, fromLeft))))
+		each, width, place := covered(x, fromRight), diff(right, left), text(left)+" to "+text(right)
+		union := joined(each)
+		c.equal(Cover, path, times(width, diff(length(each), length(union))), zero(), "covered twice, in square inches from %s", place)
+		c.equal(Cover, path, times(width, length(without(union, due(x, fromRight, false)))), zero(),
+			"pieces outside the region, in square inches from %s", place)
+		c.equal(Cover, path, times(width, missing), zero(), "region without a piece, in square inches from %s", place)
 	}
-}
-
-// strip is a part of a run in which nothing changes but along straight lines.
-type strip struct {
-	c              *checker
-	g              *region
-	path           string
-	left, right, x rat // its sides and its middle
-	pieces         [][]edge
-	wanted         bool // the region is to be covered here
-	mark           rat  // what rounding may take up or down
-}
-
-// covered returns what the pieces cover on the upright line at x: each by itself.
-func (s *strip) covered(x rat, look side) []span {
-	var each []span
-	for _, piece := range s.pieces {
-		each = append(each, s.g.spans(piece, x, look)...)
-	}
-	return each
-}
-
-// due returns what must be covered on the upright line at x or, spared, what rounding cannot leave
-// open of it.
-func (s *strip) due(x rat, look side, spared bool) []span {
-	if !s.wanted {
-		return nil
-	}
-	return s.g.open(x, look, spared)
-}
-
-// judge reports what is wrong in one strip.
-func (s *strip) judge() {
-	place := "square inches from " + text(s.left) + " to " + text(s.right)
-	width, each := diff(s.right, s.left), s.covered(s.x, fromRight)
-	union, due := joined(each), s.due(s.x, fromRight, false)
-	s.c.equal(Cover, s.path, times(width, diff(length(each), length(union))), zero(), "%s covered by two pieces", place)
-	s.c.equal(Cover, s.path, times(width, length(without(union, due))), zero(), "%s of pieces outside the region", place)
-	due = s.due(s.x, fromRight, true)
-	// What is missing changes along a straight line: it is most at one of the sides.
-	lost := most(
-		lost(s.mark, due, s.due(s.left, fromRight, true), joined(s.covered(s.left, fromRight))),
-		lost(s.mark, due, s.due(s.right, fromLeft, true), joined(s.covered(s.right, fromLeft))),
-	)
-	s.c.equal(Cover, s.path, times(width, lost), zero(), "%s of the region without a piece", place)
 }
 
 // lost returns how much of the wanted spans at one side of a strip is not covered and cannot be

@@ -3,6 +3,7 @@ package verify
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"maps"
 	"reflect"
@@ -21,18 +22,17 @@ const (
 
 // decoder takes a JSON file apart into a struct. The JSON name of a field is its Go name in snake
 // case. A list for a struct gives its fields in order, as a point is [x, y], and a text its name.
-// Numbers are rats, 0 where the file has none, or else nil pointers to rats; number reads what
-// stands for one, and a field's tag `is` says what it is: inches or a ratio, "money", or a "weight"
-// (a plain JSON number).
+// Numbers are rats, 0 where the file has none, or else nil pointers to rats; read reads one, unless
+// the tag `is` of its field says that it is "money", or a "weight" and may be a plain JSON number.
 type decoder struct {
-	number func(is, path string, written any) (rat, error)
-	fault  func(path, got, want string)
+	read  func(written string) (rat, error)
+	fault func(path, got, want string)
 }
 
 var (
 	ratType  = reflect.TypeFor[rat]()
 	jsonType = map[reflect.Kind]string{
-		reflect.Struct: "an object", reflect.Map: "an object", reflect.Slice: "a list", reflect.Array: "a list",
+		reflect.Struct: "an object", reflect.Map: "an object", reflect.Slice: "a list",
 		reflect.String: "a text", reflect.Bool: "true or false", reflect.Int: "a whole number",
 	}
 )
@@ -59,12 +59,9 @@ func (d decoder) decode(data []byte, into any) (ok bool) {
 // value fills v with what stands at a path of the file; node is nil where nothing does.
 func (d decoder) value(path string, node any, v reflect.Value, is string) {
 	if v.Type() == ratType {
-		n := zero()
-		if node != nil {
-			var err error
-			if n, err = d.number(is, path, node); err != nil {
-				d.fault(path, fmt.Sprintf("%.80v", node), err.Error())
-			}
+		n, err := d.rat(node, is)
+		if err != nil {
+			d.fault(path, fmt.Sprintf("%.80v", node), err.Error())
 		}
 		v.Set(reflect.ValueOf(n))
 		return
@@ -130,6 +127,24 @@ func (d decoder) value(path string, node any, v reflect.Value, is string) {
 	if !ok {
 		d.fault(path, fmt.Sprintf("%.40v", node), jsonType[v.Kind()])
 	}
+}
+
+// rat reads a number.
+func (d decoder) rat(node any, is string) (rat, error) {
+	switch written := node.(type) {
+	case nil:
+		return zero(), nil
+	case json.Number:
+		if is == "weight" {
+			return readDecimal(string(written))
+		}
+	case string:
+		if is == "money" {
+			return readDecimal(written)
+		}
+		return d.read(written)
+	}
+	return zero(), errors.New("a number in quotes")
 }
 
 // snake turns LeftPhase into left_phase.

@@ -17,7 +17,7 @@
 //
 //   - Plans made by hand pass (TestRightPlansPass), and those of the examples
 //     (TestPlansOfTheExamples).
-//   - Each of more than a hundred ways to spoil such a plan is caught (TestMutationsAreCaught,
+//   - Each of a hundred and fifty ways to spoil such a plan is caught (TestMutationsAreCaught,
 //     TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //

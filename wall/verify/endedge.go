@@ -35,7 +35,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 	for _, o := range g.run.Openings {
 		// An opening that takes away the leaning end takes its height away.
 		parts, _ := g.job.grown(o)
-		if from, to, ok := bounds(parts); ok && within(out.middle, from.X, to.X) {
+		if from, to, ok := bounds(parts...); ok && within(out.middle, from.X, to.X) {
 			cut := diff(least(high, to.Y), most(low, from.Y))
 			out.height = most(zero(), diff(out.height, most(zero(), cut)))
 		}

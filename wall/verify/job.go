@@ -2,7 +2,6 @@ package verify
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 )
 
@@ -85,7 +84,9 @@ type opening struct {
 		Corners []bearing
 	}
 
-	taped loop // in run coordinates; nil if it cannot be known
+	taped  loop  // in run coordinates; nil if it cannot be known
+	centre point // of the arc of an arched head
+	radius rat
 }
 
 // bearing gives a point by its distances from known ones.
@@ -141,21 +142,8 @@ func readJob(data []byte) (*room, []Fault) {
 	_ = json.Unmarshal(data, &units) // what is wrong comes to light below
 	var faults []Fault
 	refuse := func(path, got, want string) { faults = append(faults, Fault{Job, path, got, want, "cannot be judged"}) }
-	sound := decoder{fault: refuse, number: func(is, path string, written any) (rat, error) {
-		switch s := written.(type) {
-		case json.Number:
-			if is == "weight" {
-				return readDecimal(string(s))
-			}
-		case string:
-			if is == "money" {
-				return readDecimal(s)
-			}
-			return readLength(s, units.Units)
-		}
-		return zero(), errors.New("a number in quotes")
-	}}.decode(data, j)
-	if sound {
+	read := func(written string) (rat, error) { return readLength(written, units.Units) }
+	if (decoder{read, refuse}).decode(data, j) {
 		j.complete(refuse)
 	}
 	return j, faults

@@ -137,6 +137,50 @@ var mutations = []mutation{
 	{"offcut is a piece", "shelf", `{"x": "39 7/8", "y": "1/4", "width": "8 1/8"`, `{"x": "0", "y": "1/4", "width": "39 3/4"`, "offcut"},
 	{"offcut twice", "shelf", `"offcuts": [`, `"offcuts": [{"x": "0", "y": "18 1/8", "width": "48", "length": "77 5/8", "left_phase": "0"},`, "offcut"},
 
+	// What is given by distances, and arched heads.
+	{"taped corner off", "niche", `"at": ["9", "12"]`, `"at": ["9 1/8", "12"]`, "taped"},
+	{"taped corner on the other side", "niche", `"at": ["9", "12"]`, `"at": ["9", "-12"]`, "taped"},
+	{"taped corner lost", "niche", `points.corners[3]`, `points.corners[4]`, "taped"},
+	{"closing too small", "niche", `"closing": "1/64"`, `"closing": "0"`, "taped"},
+	{"taped height off", "niche", `"at": ["40", "24"]`, `"at": ["40", "23"]`, "taped"},
+	{"opening elsewhere", "niche", `[["9", "12"], ["16", "12"], ["16", "20"], ["9", "20"]]`, `[["9", "12"], ["16", "12"], ["16", "21"], ["9", "21"]]`, "job"},
+	{"arch cuts its arc", "niche", `["28", "14 1/16"]`, `["28", "13 15/16"]`, "taped"},
+	{"arch far from its arc", "niche", `["28", "14 1/16"]`, `["28", "14 3/16"]`, "taped"},
+	{"arch without a corner", "niche", `"outline": [["24", "8"], ["32", "8"]`, `"outline": [["24", "9"], ["32", "9"]`, "taped"},
+	{"centre of the arc", "niche", `"centre": ["28", "9"], "back": ["12", "9"]`, `"centre": ["27", "9"], "back": ["13", "9"]`, "marks"},
+	{"centre on the back", "niche", `"back": ["12", "9"]`, `"back": ["28", "9"]`, "marks"},
+	{"radius of the arc", "niche", `"radius": "5"`, `"radius": "4"`, "marks"},
+
+	// What is drawn.
+	{"mark on the face", "shelf", `"face": [["0", "0"], ["39 3/4", "0"]`, `"face": [["0", "0"], ["39 1/2", "0"]`, "marks"},
+	{"back not mirrored", "shelf", `"back": [["39 3/4", "0"], ["0", "0"]`, `"back": [["0", "0"], ["39 3/4", "0"]`, "marks"},
+	{"hole not marked", "door", `"holes": [{"opening": "switch", "face"`, `"hols": [{"opening": "switch", "face"`, "marks"},
+	{"starter hole too wide", "shelf", `"diameter": "1/2"`, `"diameter": "9/16"`, "marks"},
+	{"starter hole in the piece", "shelf", `"at": ["10", "5 7/8"], "back": ["29 3/4", "5 7/8"]`, `"at": ["8", "5 7/8"], "back": ["31 3/4", "5 7/8"]`, "marks"},
+	{"story pole without a seam", "corner", `{"at": "24 3/16"}, {"at": "24 5/16"}`, `{"at": "24 3/16"}`, "marks"},
+	{"end shows another feature", "shelf", `"feature": "flat", "width": "3/4"`, `"feature": "bead", "width": "3/4"`, "phase"},
+	{"end shows less", "shelf", `"feature": "flat", "width": "3/4"`, `"feature": "flat", "width": "1/2"`, "phase"},
+	{"label twice", "door", `"number": 2, "run"`, `"number": 2, "label": "1", "run"`, "order"},
+
+	// What is repeated from the job.
+	{"width of a run", "shelf", `"width": "40"`, `"width": "41"`, "job"},
+	{"kind of an end", "shelf", `"right": {"kind": "covered"`, `"right": {"kind": "exposed"`, "job"},
+	{"outline of the wall", "niche", `["40", "24"], ["0", "24"]], "openings"`, `["40", "23"], ["0", "24"]], "openings"`, "job"},
+	{"price of stock", "shelf", `"price": "31.5"`, `"price": "30"`, "stock"},
+	{"default kerf", "niche", `"kerf": "1/8"`, `"kerf": "3/32"`, "job"},
+	{"next run", "corner", `"next": "east"`, `"next": "north"`, "corner"},
+	{"where the work begins", "corner", `"from": "29 3/4"`, `"from": "1/2"`, "order"},
+	{"which ends are seen", "outside", `"both ends are seen"`, `"left end is seen"`, "order"},
+	{"warning of another panel", "outside", `"counts": [3]`, `"counts": [2]`, "narrow"},
+
+	// Money.
+	{"price times packs", "niche", `"cost": "11"`, `"cost": "5.5"`, "takeoff"},
+	{"subtotal", "niche", `"subtotal": "11"`, `"subtotal": "12"`, "takeoff"},
+	{"tax left out", "niche", `"tax": "1.5"`, `"tax": "0"`, "takeoff"},
+	{"unpriced", "niche", `"unpriced": 1`, `"unpriced": 0`, "takeoff"},
+	{"cost of the choice", "niche", `"bought": 1, "cost": "12.5"`, `"bought": 1, "cost": "11"`, "choices"},
+	{"more bought than there are", "niche", `"bought": 1`, `"bought": 2`, "choices"},
+
 	// What is proved and chosen.
 	{"bound above", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 2`, "bound"},
 	{"proved too early", "shelf", `"sheets_at_least": 1`, `"sheets_at_least": 0`, "bound"},
@@ -151,8 +195,8 @@ var mutations = []mutation{
 	{"term forgotten", "corner", `"where": "seam", "at": "24 1/4", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "5/24"`, `"where": "seam", "at": "24 1/4", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "0"`, "blemish"},
 	{"term of nothing", "corner", `"blemishes": [`, `"blemishes": [{"run": "east", "where": "", "at": "9", "kind": "seam", "amount": "1/8", "weight": "1", "cost": "1/8"},`, "blemish"},
 	{"term of no run", "corner", `"blemishes": [{"run": "north"`, `"blemishes": [{"run": "south"`, "blemish"},
-	{"amount", "corner", `"kind": "window side", "amount": "1/2"`, `"kind": "window side", "amount": "5/8"`, "blemish"},
-	{"weight", "corner", `"kind": "window side", "amount": "1/2", "weight": "2"`, `"kind": "window side", "amount": "1/2", "weight": "3"`, "blemish"},
+	{"amount", "corner", `"kind": "opening side", "amount": "1/2"`, `"kind": "opening side", "amount": "5/8"`, "blemish"},
+	{"weight", "corner", `"kind": "opening side", "amount": "1/2", "weight": "2"`, `"kind": "opening side", "amount": "1/2", "weight": "3"`, "blemish"},
 	{"cost", "corner", `"cost": "1 31/384"`, `"cost": "1 1/12"`, "blemish"},
 	{"extra term's cost", "outside", `"amount": "1/4", "weight": "2", "cost": "1/2"`, `"amount": "1/4", "weight": "2", "cost": "5"`, "blemish"},
 	{"default weight", "shelf", `"default": "8"`, `"default": "7"`, "priorities"},

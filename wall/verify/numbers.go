@@ -74,20 +74,14 @@ func circular(a, b, p rat) rat {
 
 // text writes a as the plan's JSON does: a mixed fraction in lowest terms.
 func text(a rat) string {
-	if a.IsInt() {
-		return a.Num().String()
+	n, rest := new(big.Int).QuoRem(a.Num(), a.Denom(), new(big.Int))
+	switch {
+	case rest.Sign() == 0:
+		return n.String()
+	case n.Sign() == 0:
+		return a.String()
 	}
-	sign := ""
-	if a.Sign() < 0 {
-		sign = "-"
-	}
-	n := new(big.Int).Abs(a.Num())
-	n, rest := n.QuoRem(n, a.Denom(), new(big.Int))
-	fraction := rest.String() + "/" + a.Denom().String()
-	if n.Sign() == 0 {
-		return sign + fraction
-	}
-	return sign + n.String() + " " + fraction
+	return n.String() + " " + rest.Abs(rest).String() + "/" + a.Denom().String()
 }
 
 // perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the international inch of
@@ -108,7 +102,7 @@ var typography = strings.NewReplacer(
 )
 
 var (
-	measure = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?|\.[0-9]+)?(?:(^|[ -]+)([0-9]+)/([0-9]+))?$`)
+	measure = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?|\.[0-9]+)?(?:(?:^|[ -]+)([0-9]+)/([0-9]+))?$`)
 	decimal = regexp.MustCompile(`^-?[0-9]*\.?[0-9]+([eE][-+]?[0-9]{1,2})?$`)
 )
 
@@ -165,11 +159,11 @@ func readNumber(s string) (rat, error) {
 	if parts[1] != "" {
 		total.SetString(parts[1])
 	}
-	if parts[3] != "" {
-		num, _ := new(big.Int).SetString(parts[3], 10)
-		den, _ := new(big.Int).SetString(parts[4], 10)
+	if parts[2] != "" { // not by Rat.SetString, for which 010 is octal
+		num, _ := new(big.Int).SetString(parts[2], 10)
+		den, _ := new(big.Int).SetString(parts[3], 10)
 		if den.Sign() == 0 {
-			return zero(), errors.New("a denominator above 0")
+			return total, errors.New("a denominator above 0")
 		}
 		total.Add(total, new(big.Rat).SetFrac(num, den))
 	}

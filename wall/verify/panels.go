@@ -42,11 +42,9 @@ func (c *checker) acrossJoints(i int) {
 		}
 		carried := mod(sum(before.leftPhase, diff(after.left, before.left)), p.pitch)
 		c.equal(Phase, after.path+".left_phase", after.leftPhase, carried, "the pattern does not run on over the seam")
-		if p.Boards || j.open || before.old || after.old {
-			continue
-		}
-		if c.job.nearBoxes(i, j.middle(), c.weights["box_clear"]) > 0 && c.otherSeam(i, before.left, j.middle(), after.right) {
-			c.fault(Box, after.path+".left", j.middle(), text(c.weights["box_clear"])+" from a box's side",
+		seam, clear := !p.Boards && !j.open && !before.old && !after.old, c.weights["box_clear"]
+		if seam && c.job.nearBoxes(i, j.middle(), clear) > 0 && c.otherSeam(i, before.left, j.middle(), after.right) {
+			c.fault(Box, after.path+".left", j.middle(), text(clear)+" from a box's side",
 				"seam close to a box where another line would do")
 		}
 	}
@@ -63,9 +61,10 @@ func (c *checker) panelSize(i, k int, path string) {
 			"wider than any stock allows at its phase")
 		return
 	}
-	warned := slices.ContainsFunc(c.plan.Warnings, func(w struct{ Path string }) bool {
-		return strings.HasPrefix(w.Path, item("runs", i))
-	})
+	warned := false
+	for _, w := range c.plan.Warnings {
+		warned = warned || w.Kind == "narrow panel" && strings.HasPrefix(w.Path, item("runs", i)) && slices.Contains(w.Counts, panel.Number)
+	}
 	c.require(p.Boards || !less(width, narrow) || warned, Narrow, path, width, narrow,
 		"narrower than the least panel without a warning")
 }

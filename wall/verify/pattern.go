@@ -62,35 +62,33 @@ func (p *pattern) mirrors(turn rat) bool {
 // phase returns the phase of x where a repeat starts at origin.
 func (p *pattern) phase(x, origin rat) rat { return mod(diff(x, origin), p.pitch) }
 
-// at returns the feature in which a phase lies and the way into it, in [0, width).
-func (p *pattern) at(phase rat) (index int, into rat) {
-	for i := len(p.Features) - 1; i > 0; i-- {
-		if !less(phase, p.boundaries[i]) {
-			return i, diff(phase, p.boundaries[i])
-		}
+// beside returns the feature beside a cut at the given phase, and how much of it stays on the wall.
+// right says that the part right of the cut does.
+func (p *pattern) beside(phase rat, right bool) (feature, rat) {
+	n := len(p.Features)
+	i := n - 1
+	for ; i > 0 && less(phase, p.boundaries[i]); i-- {
 	}
-	return 0, phase
+	f, into := p.Features[i], diff(phase, p.boundaries[i])
+	switch {
+	case right:
+		return f, diff(f.Width, into)
+	case into.Sign() == 0:
+		f = p.Features[(i+n-1)%n]
+		return f, f.Width
+	}
+	return f, into
 }
 
 // cut returns how much a cut at the given phase spoils the feature it falls in: its distance to the
 // nearest feature boundary, or for a cut flat of a profile with wide flats, how far what stays on
-// the wall falls short of half the flat. right says that the part right of the cut stays on the
-// wall.
+// the wall falls short of half the flat.
 func (p *pattern) cut(phase rat, right bool) rat {
-	i, into := p.at(phase)
-	if into.Sign() == 0 {
-		return zero()
+	f, kept := p.beside(phase, right)
+	if p.WideFlats && f.Kind == "flat" {
+		return most(zero(), diff(half(f.Width), kept))
 	}
-	f := p.Features[i]
-	rest := diff(f.Width, into)
-	if !p.WideFlats || f.Kind != "flat" {
-		return least(into, rest)
-	}
-	kept := into
-	if right {
-		kept = rest
-	}
-	return most(zero(), diff(half(f.Width), kept))
+	return least(kept, diff(f.Width, kept))
 }
 
 // offLine returns the distance from a phase to the nearest line where a seam may fall; 0 for a

@@ -23,7 +23,7 @@ func (c *checker) outlines() {
 			c.fault(Outline, path+".run", piece.Run, "a run", "unknown run")
 			continue
 		}
-		low, high := piece.Outline.bounds()
+		low, high, _ := bounds(piece.Outline)
 		c.equal(Outline, path+".outline", []any{low, high}, []any{point{zero(), zero()}, point{piece.Width, piece.Height}},
 			"the outline does not stand in the piece's rectangle")
 		area := size(piece.Outline.area())
@@ -32,7 +32,7 @@ func (c *checker) outlines() {
 		for h, hole := range piece.Holes {
 			c.hole(item(path+".holes", h), i, piece, hole, area)
 		}
-		c.marks(path+".marks", piece)
+		c.marks(path+".marks", i, piece)
 	}
 }
 
@@ -54,10 +54,10 @@ func (c *checker) hole(path string, i int, piece planPiece, got planHole, area r
 	}
 	c.equal(Hole, path+".outline", c.job.sweep.area(shape{got.Outline, piece.Outline}.edges()), diff(area, size(got.Outline.area())),
 		"the hole leaves its piece (area left of the piece)")
-	low, high := got.Outline.moved(piece.At.X, piece.At.Y).bounds()
+	low, high, _ := bounds(got.Outline.moved(piece.At.X, piece.At.Y))
 	opening := c.job.Runs[i].Openings[n]
 	parts, _ := c.job.grown(opening)
-	if from, to, ok := bounds(parts); ok && opening.taped.square() {
+	if from, to, ok := bounds(parts...); ok && opening.taped.square() {
 		c.equal(Hole, path+".outline", []any{low, high}, []any{from, to},
 			"not the opening grown by its gap (corners on the run)")
 	}
@@ -65,7 +65,7 @@ func (c *checker) hole(path string, i int, piece planPiece, got planHole, area r
 
 // marks checks what is drawn on a piece: its corners on the face, the same on the back, where left
 // is right, and starter holes that stay in the waste.
-func (c *checker) marks(path string, piece planPiece) {
+func (c *checker) marks(path string, i int, piece planPiece) {
 	m := piece.Marks
 	c.drawn(path+".face", m.Face, piece.Outline)
 	c.drawn(path+".back", m.Back, piece.mirrored(piece.Outline...))
@@ -76,7 +76,14 @@ func (c *checker) marks(path string, piece planPiece) {
 		c.drawn(at+".back", m.Holes[h].Back, piece.mirrored(piece.Holes[h].Outline...))
 	}
 	for k, arc := range m.Arcs {
-		c.drawn(item(path+".arcs", k)+".back", loop{arc.Back}, piece.mirrored(arc.Centre))
+		at := item(path+".arcs", k)
+		c.drawn(at+".back", loop{arc.Back}, piece.mirrored(arc.Centre))
+		for _, o := range c.job.Runs[i].Openings {
+			if _, gap := c.job.grown(o); o.Name == arc.Opening && o.radius != nil {
+				c.drawn(at+".centre", loop{arc.Centre}, loop{o.centre}.moved(negative(piece.At.X), negative(piece.At.Y)))
+				c.equal(Marks, at+".radius", arc.Radius, sum(o.radius, gap), "not the opening's radius and its gap")
+			}
+		}
 	}
 	for k, d := range m.Drill {
 		at := item(path+".drill", k)

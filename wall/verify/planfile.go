@@ -31,7 +31,11 @@ type planFile struct {
 	Subtotal, Tax, Total *rat `is:"money"`
 	Unpriced             *int
 	Taped                []taped
-	Warnings             []struct{ Path string }
+	Warnings             []struct {
+		Path, Kind string
+		Lengths    []rat
+		Counts     []int
+	}
 }
 
 type taped struct {
@@ -43,23 +47,33 @@ type taped struct {
 type planRun struct {
 	Name        string
 	Width       *rat
-	Left, Right *end
+	Left, Right *planEnd
 	Limits      struct{ Left, Right rat }
 	SetOut      struct {
 		From      rat
 		Direction string
 		Origin    rat
+		Why       *string
 	}
 	Restarts    []restart
 	CornerRight *struct {
-		Next, Passes, Butts string
-		Mismatch            rat
+		Kind, Next, Passes, Butts string
+		Mismatch                  rat
 	}
 	Outline   loop
 	Openings  []opening
 	Panels    []planPanel
 	Installed []installed
 	StoryPole []place
+}
+
+type planEnd struct {
+	Kind string
+	Lean rat
+	Cut  *struct {
+		Feature   string
+		Width, Of rat
+	}
 }
 
 type restart struct{ At, Origin, Mismatch rat }
@@ -85,6 +99,7 @@ type planPiece struct {
 		Face, Back loop
 		Holes      []struct{ Face, Back loop }
 		Arcs       []struct {
+			Opening      string
 			Centre, Back point
 			Radius       rat
 		}

@@ -47,6 +47,7 @@ func TestNotationsOfATape(t *testing.T) {
 		{"5′ 3¼″", "in", ratio(253, 4)},
 		{"8'", "in", whole(96)},
 		{"7/8", "in", ratio(7, 8)},
+		{"010 010/16", "in", ratio(85, 8)}, // not octal
 		{"⅞", "in", ratio(7, 8)},
 		{"-1/2", "in", ratio(-1, 2)},
 		{"1606.55 mm", "in", ratio(253, 4)},
@@ -134,7 +135,7 @@ func sound(t *rapid.T, r run) {
 	}
 	right := zero()
 	for _, o := range r.Openings {
-		low, high := o.taped.bounds()
+		low, high, _ := bounds(o.taped)
 		if less(low.X, right) || less(r.Width, high.X) || !less(low.Y, high.Y) {
 			t.Fatalf("%s: %s from %v to %v", r.Name, o.Name, low, high)
 		}

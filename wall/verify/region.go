@@ -245,11 +245,10 @@ func (g *region) extent() (low, high rat) {
 	for _, e := range g.outline {
 		l = append(l, e.a, e.b)
 	}
-	if len(l) == 0 {
-		return zero(), zero()
+	if from, to, ok := bounds(l); ok {
+		return from.Y, to.Y
 	}
-	from, to := l.bounds()
-	return from.Y, to.Y
+	return zero(), zero()
 }
 
 // empty says whether nothing of the region lies between from and to.

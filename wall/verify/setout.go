@@ -60,16 +60,14 @@ func (c *checker) laid(i int) bool {
 // says which side's origin is meant.
 func (c *checker) origin(i int, x rat, look side) rat {
 	r := c.plan.Runs[i]
-	out := r.SetOut.Origin
-	var nearest rat
+	way, at := 1, fromRight // the way to work, and the side of a restart that it is for
+	if r.SetOut.Direction == "left" {
+		way, at = -1, fromLeft
+	}
+	out, nearest := r.SetOut.Origin, rat(nil)
 	for _, restart := range r.Restarts {
-		passed := less(restart.At, x) || same(restart.At, x) && look == fromRight
-		nearer := nearest == nil || less(nearest, restart.At)
-		if r.SetOut.Direction == "left" {
-			passed = less(x, restart.At) || same(restart.At, x) && look == fromLeft
-			nearer = nearest == nil || less(restart.At, nearest)
-		}
-		if passed && nearer {
+		passed := x.Cmp(restart.At)*way > 0 || same(x, restart.At) && look == at
+		if passed && (nearest == nil || restart.At.Cmp(nearest)*way > 0) {
 			nearest, out = restart.At, restart.Origin
 		}
 	}
@@ -86,6 +84,11 @@ func (c *checker) setOut(i int) {
 	for k, e := range []endEdge{g.left, g.right} { // a leaning one is a computed point, exact or rounded
 		got := []rat{r.Limits.Left, r.Limits.Right}[k]
 		c.between(Limits, item(path+".limits", k), got, least(e.x, e.stop), most(e.x, e.stop), "not where the shape ends")
+		if end := []*planEnd{r.Left, r.Right}[k]; end != nil && end.Cut != nil {
+			f, shown := c.job.pattern.beside(c.phase(i, e.middle, side(k == 0)), k == 0)
+			c.equal(Phase, path+[]string{".left", ".right"}[k]+".cut", []any{end.Cut.Feature, end.Cut.Width, end.Cut.Of},
+				[]any{f.Kind, shown, f.Width}, "not what the end shows of a feature: its kind, so much, of how much")
+		}
 	}
 	begin, known := map[string]rat{"right": r.Limits.Left, "left": r.Limits.Right}[r.SetOut.Direction]
 	if !known {
@@ -93,6 +96,18 @@ func (c *checker) setOut(i int) {
 	} else if !c.laid(i) {
 		c.equal(Order, path+".set_out.from", r.SetOut.From, begin,
 			"the work does not begin at the limit that the direction leaves")
+	}
+	if r.SetOut.Why != nil {
+		seen := 0
+		for _, u := range g.uprights(c.weights) {
+			if u.end && u.right && u.seen().Sign() > 0 {
+				seen |= 1
+			} else if u.end && u.seen().Sign() > 0 {
+				seen |= 2
+			}
+		}
+		want := []string{"neither end is seen", "left end is seen", "right end is seen", "both ends are seen"}[seen]
+		c.equal(Order, path+".set_out.why", *r.SetOut.Why, want, "not the ends that are seen")
 	}
 	right := func(a, b place) int { return a.At.Cmp(b.At) }
 	c.require(slices.IsSortedFunc(r.StoryPole, right), Order, path+".story_pole", "not so", "each right of the one before", "marks in order")
@@ -103,7 +118,8 @@ func (c *checker) setOut(i int) {
 	}
 	c.restarts(i)
 	if next, ok := c.job.corner(i); ok && r.CornerRight != nil {
-		c.equal(Corner, path+".corner_right.next", r.CornerRight.Next, c.job.Runs[next].Name, "not the run round the corner")
+		c.equal(Corner, path+".corner_right", []any{r.CornerRight.Kind, r.CornerRight.Next},
+			[]any{c.job.Runs[next].Left.Kind, c.job.Runs[next].Name}, "not the run round the corner")
 		c.equal(Phase, path+".corner_right.mismatch", r.CornerRight.Mismatch, c.mismatch(i, next),
 			"mismatch at the corner calculated wrongly")
 	}

@@ -42,7 +42,7 @@ func (l loop) area() rat {
 
 // bounds returns the lower left and upper right corners of a box round some loops; ok is false for
 // none.
-func bounds(loops []loop) (low, high point, ok bool) {
+func bounds(loops ...loop) (low, high point, ok bool) {
 	for _, l := range loops {
 		for _, p := range l {
 			if !ok {
@@ -53,12 +53,6 @@ func bounds(loops []loop) (low, high point, ok bool) {
 		}
 	}
 	return low, high, ok
-}
-
-// bounds returns the same for a loop that is not empty.
-func (l loop) bounds() (low, high point) {
-	low, high, _ = bounds([]loop{l})
-	return low, high
 }
 
 // simple returns the loop without points that stand twice or on a level or upright edge.
@@ -90,7 +84,7 @@ func (l loop) square() bool {
 // across.
 func (l loop) grown(gap rat) []loop {
 	if len(l) == 4 && l.square() {
-		low, high := l.bounds()
+		low, high, _ := bounds(l)
 		return []loop{rectangle(point{diff(low.X, gap), diff(low.Y, gap)}, point{sum(high.X, gap), sum(high.Y, gap)})}
 	}
 	out := []loop{l}

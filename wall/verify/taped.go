@@ -31,7 +31,7 @@ func (c *checker) taped() {
 				if k < len(c.plan.Runs[i].Openings) {
 					head = c.plan.Runs[i].Openings[k].Outline
 				}
-				o.taped = c.arched(path+".outline", o.taped, head, o.Rise)
+				o.taped = c.arched(path+".outline", o, head)
 			}
 			o.taped = o.taped.simple()
 		}
@@ -74,7 +74,8 @@ func about(squared, d, slack rat) bool {
 // arched returns the outline of an opening with an arched head, as the plan has it: the opening's
 // own corners, and over the upper two of them points no more than two marks outside of the arc,
 // none of it inside.
-func (c *checker) arched(path string, corners, head loop, rise rat) loop {
+func (c *checker) arched(path string, o *opening, head loop) loop {
+	corners, rise := o.taped, o.Rise
 	if len(head) < 3 {
 		c.fault(Taped, path, "nothing", "an arched head", "no outline")
 		return corners
@@ -84,6 +85,7 @@ func (c *checker) arched(path string, corners, head loop, rise rat) loop {
 	springs, wide := upper[0].Y, half(size(diff(upper[0].X, upper[1].X)))
 	radius := over(sum(square(wide), square(rise)), times(whole(2), rise))
 	centre := point{middle(upper[0].X, upper[1].X), diff(sum(springs, rise), radius)}
+	o.radius, o.centre = radius, centre
 	far := square(sum(radius, c.job.tape, c.job.tape))
 	for k, p := range head {
 		q := head[(k+1)%len(head)]

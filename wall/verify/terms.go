@@ -1,10 +1,12 @@
 package verify
 
+import "strings"
+
 // term is one term of a layout's blemish as the contract defines it.
 type term struct {
 	run    int
-	next   int // the other run of a corner, else that of the term
-	what   string
+	next   int    // the other run of a corner, else that of the term
+	kind   string // its word in plans
 	at     rat
 	amount rat // inches
 	weight rat // without the height
@@ -16,7 +18,7 @@ func (t term) cost() rat { return over(times(times(t.weight, t.height), t.amount
 
 // upright is an edge that may be seen.
 type upright struct {
-	what      string
+	kind      string
 	x, height rat
 	weight    rat
 	right     bool // the material lies right of it
@@ -31,29 +33,29 @@ func (g *region) uprights(w map[string]rat) []upright {
 	var out []upright
 	for k, e := range []endEdge{g.left, g.right} {
 		given := []end{g.run.Left, g.run.Right}[k]
-		name, seen := map[string]string{exposed: "exposed_end", outsideCorner: "outside_corner", covered: "covered_end"}[given.Kind]
+		kind, seen := map[string]string{exposed: "exposed end", outsideCorner: "outside corner", covered: "covered end"}[given.Kind]
 		if !seen {
 			continue
 		}
-		out = append(out, upright{given.Kind + " end", e.middle, e.height, or(given.Prominence, w[name]), k == 0, true})
+		out = append(out, upright{kind, e.middle, e.height, or(given.Prominence, w[named(kind)]), k == 0, true})
 	}
 	for _, s := range g.steps {
 		height := g.beside(s.x, s.low, s.high, s.right)
 		for _, o := range g.run.Openings { // where an opening's side runs along it, that is what is seen
 			parts, _ := g.job.grown(o)
-			low, high, ok := bounds(parts)
+			low, high, ok := bounds(parts...)
 			if ok && (same(low.X, s.x) && !s.right || same(high.X, s.x) && s.right) {
 				height = diff(height, g.beside(s.x, most(s.low, low.Y), least(s.high, high.Y), s.right))
 			}
 		}
-		out = append(out, upright{"side of a step", s.x, height, w["step_side"], s.right, false})
+		out = append(out, upright{"step side", s.x, height, w["step_side"], s.right, false})
 	}
 	for _, o := range g.run.Openings {
-		weight := w["opening_side"]
-		_, gap := g.job.grown(o)
+		kind := "opening side"
 		if o.Kind == "box" {
-			weight = w["box_side"]
+			kind = "box side"
 		}
+		_, gap := g.job.grown(o)
 		counterclockwise := o.taped.area().Sign() > 0
 		for k, p := range o.taped {
 			q := o.taped[(k+1)%len(o.taped)]
@@ -65,15 +67,18 @@ func (g *region) uprights(w map[string]rat) []upright {
 				x = sum(p.X, gap)
 			}
 			height := g.beside(x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), right)
-			out = append(out, upright{"side of " + o.Name, x, height, weight, right, false})
+			out = append(out, upright{kind, x, height, w[named(kind)], right, false})
 		}
 	}
 	return out
 }
 
+// named returns the name of the priority that weighs a kind of term.
+func named(kind string) string { return strings.ReplaceAll(kind, " ", "_") }
+
 // uprightTerm returns the term of an upright edge at a phase.
 func (p *pattern) uprightTerm(run int, u upright, phase rat) term {
-	return term{run, run, u.what, u.x, p.cut(phase, u.right), u.weight, u.height}
+	return term{run, run, u.kind, u.x, p.cut(phase, u.right), u.weight, u.height}
 }
 
 // prominence returns how much a seam at x is seen: that of the focal zone there, or 1.
