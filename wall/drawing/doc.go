@@ -1,25 +1,27 @@
-// Package drawing draws each thing of a plan as SVG: the room from above, a run
-// face on, its ends and its story pole, a sheet with its cuts, a piece with its
-// marks, and full-size templates.
+// Package drawing draws each thing of a plan as SVG: the room from above, a run face on, its ends
+// and its story pole, a sheet with its cuts, a piece with its marks, and full-size templates.
 //
 //	picture, err := drawing.Elevation(p, 0)
 //	os.WriteFile(picture.Name+".svg", picture.SVG(), 0o644)
 //
-// Nothing is calculated here. A number that is printed is a length of the plan (or
-// the sum or difference of two) as [fraction.Tape] writes it, and carries the path
-// of its place in the plan's JSON with it; a length becomes a float only to place
-// ink. Labels look for room by rules without chance, so the same plan always gives
-// the same bytes.
+// Things are counted from 0, as in the lists of the plan. One that is not there is a [fault.Fault]
+// with its place, and lengths beyond exact arithmetic are an error of package fraction; no plan
+// makes a function panic.
+//
+// Nothing is calculated here. A number that is printed is a length of the plan (or the sum or
+// difference of two) as [fraction.Tape] writes it, and carries the path of its place in the plan's
+// JSON with it; a length becomes a float only to place ink. Labels look for room by rules without
+// chance, so the same plan always gives the same bytes.
 //
 // # Reading in print, in the dark and by ear
 //
-// No meaning rests on color: each kind of line has dashes or a weight of its own,
-// each kind of area a hatch, each kind of mark a shape. Colors follow the reader's
-// choice of light or dark. What is wider than a phone is drawn twice, see
-// [Picture.Narrow]. Each picture has a title and a text alternative.
+// No meaning rests on color: each kind of line has dashes or a weight of its own, each kind of area
+// a hatch, each kind of mark a shape. Colors follow the reader's choice of light or dark. What is
+// wider than a phone is drawn twice, see [Picture.Narrow]. Each picture has a title and a text
+// alternative.
 //
 // # Escaping
 //
-// Pictures are trees of elements written with encoding/xml's escaping: a run named
-// <script> is shown as that text.
+// Pictures are trees of elements written with encoding/xml's escaping: a run named <script> is
+// shown as that text.
 package drawing
