@@ -1,16 +1,13 @@
 package jobfile
 
 import (
-	"encoding"
 	"fmt"
 	"reflect"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/fraction/money"
 )
 
 // encoder turns values into JSON text and collects what cannot be written.
@@ -35,46 +32,32 @@ type part struct {
 // value writes v. Fields that may be absent are left out where they are as in otherwise, which
 // is what an absent field stands for.
 func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
-	switch t := v.Type(); {
-	case t == lengthType:
-		return e.length(v.Interface().(fraction.Length), path)
-	case t == ratioType:
-		r := v.Interface().(fraction.Ratio)
-		places, _ := r.Rat().FloatPrec()
-		text := r.Rat().FloatString(places)
-		if back, err := fraction.ParseRatio(text); err != nil || back != r {
-			e.refuse(path, r.String(), "a number of at most 100,000 that ends as a decimal")
+	t := v.Type()
+	if s, ok := scalarOf(t); ok {
+		text := s.write(v.Interface(), e.units)
+		if back, err := s.read(text, e.units); err != nil || s.write(back, e.units) != text || t == ratioType && back != v.Interface() {
+			e.faults = append(e.faults, &fault.Fault{Path: path, Value: text, Cause: because(ErrValue, err), Want: "a value that a file can have: " + s.want})
+		}
+		if s.kind == stringNode {
+			text = quote(text)
 		}
 		return item{text: text}
-	case t == moneyType:
-		text := v.Interface().(money.Amount).String()
-		if _, err := money.Parse(text); err != nil {
-			e.refuse(path, text, wantOf(t))
-		}
-		return item{text: strconv.Quote(text)}
-	case isEither(t):
-		form := int(v.Field(0).Int())
-		return e.value(v.Field(form), otherwise.Field(form), path)
-	case isWord(t):
-		text, err := v.Interface().(encoding.TextMarshaler).MarshalText()
-		if err != nil {
-			e.refuse(path, fmt.Sprint(v), wantOf(t))
-		}
-		return item{text: quote(string(text))}
-	case t.Kind() == reflect.Pointer:
-		return e.value(v.Elem(), reflect.Zero(t.Elem()), path)
-	case t.Kind() == reflect.Struct:
-		return e.object(v, otherwise, path)
-	case t.Kind() == reflect.Slice || t.Kind() == reflect.Array:
-		list := item{ends: "[]"}
-		for i := range v.Len() {
-			list.parts = append(list.parts, part{item: e.value(v.Index(i), reflect.Zero(t.Elem()), step(path, fault.Step{Index: i}))})
-		}
-		return list
-	case t.Kind() == reflect.String:
-		return item{text: quote(v.String())}
 	}
-	return item{text: fmt.Sprint(v)} // a truth or a whole number
+	switch t.Kind() {
+	case reflect.Pointer:
+		return e.value(v.Elem(), reflect.Zero(t.Elem()), path)
+	case reflect.Struct:
+		if isEither(t) {
+			form := int(v.Field(0).Int())
+			return e.value(v.Field(form), otherwise.Field(form), path)
+		}
+		return e.object(v, otherwise, path)
+	}
+	list := item{ends: "[]"}
+	for i := range v.Len() {
+		list.parts = append(list.parts, part{item: e.value(v.Index(i), reflect.Zero(t.Elem()), under(path, i))})
+	}
+	return list
 }
 
 // object writes a struct as the object that it describes.
@@ -84,25 +67,10 @@ func (e *encoder) object(v, otherwise reflect.Value, path fault.Path) item {
 		value, def := v.Field(f.index), otherwise.Field(f.index)
 		empty := value.Kind() == reflect.Slice && value.Len() == 0
 		if f.required || !empty && !reflect.DeepEqual(value.Interface(), def.Interface()) {
-			o.parts = append(o.parts, part{f.name, e.value(value, def, step(path, fault.Step{Name: f.name}))})
+			o.parts = append(o.parts, part{f.name, e.value(value, def, under(path, f.name))})
 		}
 	}
 	return o
-}
-
-// length writes a length as a bare number in the units of the job.
-func (e *encoder) length(l fraction.Length, path fault.Path) item {
-	text := fraction.Tape{Unit: e.units}.Format(l)
-	text = strings.TrimSuffix(text, " "+e.units.String())
-	if back, err := fraction.Parse(text, e.units); err != nil || back != l {
-		e.refuse(path, text, "a length that a file can have: at most 100,000 in, with a denominator of at most 1,000,000")
-	}
-	return item{text: quote(text)}
-}
-
-// refuse records a value that a file cannot have.
-func (e *encoder) refuse(path fault.Path, value, want string) {
-	e.faults = append(e.faults, &fault.Fault{Path: path, Value: value, Cause: ErrValue, Want: want})
 }
 
 // quote returns s as a JSON text.

@@ -169,7 +169,7 @@ func (p *parser) object(n *node, path fault.Path) (*node, fault.Path, error) {
 			return n, path, err
 		}
 		key, _ := token.(string) // the decoder lets nothing else stand here
-		value, inner, err := p.value(step(path, fault.Step{Name: named(key)}))
+		value, inner, err := p.value(under(path, named(key)))
 		if err != nil {
 			return n, inner, err
 		}
@@ -187,7 +187,7 @@ func (p *parser) object(n *node, path fault.Path) (*node, fault.Path, error) {
 func (p *parser) list(n *node, path fault.Path) (*node, fault.Path, error) {
 	n.kind = listNode
 	for p.decoder.More() {
-		item, inner, err := p.value(step(path, fault.Step{Index: len(n.items)}))
+		item, inner, err := p.value(under(path, len(n.items)))
 		if err != nil {
 			return n, inner, err
 		}
@@ -195,11 +195,6 @@ func (p *parser) list(n *node, path fault.Path) (*node, fault.Path, error) {
 	}
 	_, err := p.decoder.Token()
 	return n, path, err
-}
-
-// step returns the path with a step after it, as a copy.
-func step(path fault.Path, s fault.Step) fault.Path {
-	return append(path[:len(path):len(path)], s)
 }
 
 // named returns a key as a path shows it: one that is not a plain word is quoted, so that a

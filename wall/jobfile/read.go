@@ -108,7 +108,7 @@ func (c *converter) spelt(root *node, path fault.Path) fault.Path {
 	for n := len(path); n > 0; n-- {
 		at, elsewhere := c.places[path[:n].String()]
 		for _, s := range spelt[n:] {
-			below := step(at, s)
+			below := append(at[:len(at):len(at)], s)
 			if _, exact := root.find(below); !exact {
 				break
 			}
@@ -185,7 +185,7 @@ func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
 		height := wall.Height{Bottom: h.Bottom}
 		if h.Taped != nil {
 			c.refuse(path, "either at and top, or taped", map[string]bool{"at": h.At != nil, "top": h.Top != nil})
-			c.taped(j, step(path, fault.Step{Name: "taped"}), plan.TapedPoint{Run: r, Opening: -1, Index: i}, *h.Taped, nil)
+			c.taped(j, under(path, "taped"), plan.TapedPoint{Run: r, Opening: -1, Index: i}, *h.Taped, nil)
 		} else {
 			c.need(path, "at", h.At, &height.At)
 			c.need(path, "top", h.Top, &height.Top)
@@ -205,7 +205,7 @@ func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
 // need sets into from a length that must be there.
 func (c *converter) need(path fault.Path, name string, l *fraction.Length, into *fraction.Length) {
 	if l == nil {
-		c.fault(step(path, fault.Step{Name: name}), ErrMissing, wantLength)
+		c.fault(under(path, name), ErrMissing, length.want)
 		return
 	}
 	*into = *l
@@ -215,7 +215,7 @@ func (c *converter) need(path fault.Path, name string, l *fraction.Length, into 
 func (c *converter) refuse(path fault.Path, want string, there map[string]bool) {
 	for name, is := range there {
 		if is {
-			c.fault(step(path, fault.Step{Name: name}), &cause{ErrValue, "it is given in another way already", nil}, want)
+			c.fault(under(path, name), &cause{ErrValue, "it is given in another way already", nil}, want)
 		}
 	}
 }
@@ -294,20 +294,20 @@ func (c *converter) taped(j *plan.Job, path fault.Path, t plan.TapedPoint, f cor
 		}
 	}
 	if bases == nil {
-		c.fault(step(path, fault.Step{Name: "bases"}), ErrMissing, "two or more known points [x, y] on the run")
+		c.fault(under(path, "bases"), ErrMissing, "two or more known points [x, y] on the run")
 		return
 	}
 	if side == nil {
-		c.fault(step(path, fault.Step{Name: "side"}), ErrMissing, "left or right of the line from the first base to the second")
+		c.fault(under(path, "side"), ErrMissing, "left or right of the line from the first base to the second")
 		return
 	}
 	if len(f.Distances) != len(bases) {
-		c.fault(step(path, fault.Step{Name: "distances"}), &cause{ErrValue, fmt.Sprintf("%d distances from %d bases", len(f.Distances), len(bases)), nil}, "one distance for each base")
+		c.fault(under(path, "distances"), &cause{ErrValue, fmt.Sprintf("%d distances from %d bases", len(f.Distances), len(bases)), nil}, "one distance for each base")
 		return
 	}
 	n := len(j.Taped)
 	c.stands(path, "Taped", n)
-	c.stands(step(path, fault.Step{Name: "bases"}), "Taped", n, "From")
+	c.stands(under(path, "bases"), "Taped", n, "From")
 	t.Side = *side
 	for i, d := range f.Distances {
 		t.From = append(t.From, cutout.Taped{From: cutout.Point{X: bases[i][0], Y: bases[i][1]}, Distance: d})
