@@ -59,7 +59,7 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		w.Ends = append(w.Ends, finish.End{Run: "wall", Length: sixteenths(t, 120, "end"), Corner: rapid.Bool().Draw(t, "corner")})
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "sheets") {
-		s := finish.Sheet{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(0, 9).Draw(t, "count"), Width: sixteenths(t, 48, "sheet width"), Length: sixteenths(t, 96, "sheet length")}
+		s := finish.Sheet{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(1, 9).Draw(t, "count"), Width: sixteenths(t, 48, "sheet width"), Length: sixteenths(t, 96, "sheet length")}
 		if rapid.Bool().Draw(t, "priced") {
 			s.Price = money.Of(decimal.New(rapid.Int64Range(0, 9999).Draw(t, "cents"), -2))
 		}

@@ -13,6 +13,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/groove"
 )
 
 // The texts of a job file keep the spelling of the person who wrote them. They are read when the
@@ -141,6 +142,13 @@ func (r *reader) value(path, name string, v, usual reflect.Value, optional bool)
 	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
 		v.Set(usual)
 	}
+	switch v.Interface().(type) {
+	case fraction.Length, fraction.Area, money.Amount:
+		r.single(path, name, v, usual)
+		return
+	case groove.Profile:
+		return
+	}
 	switch v.Kind() {
 	case reflect.Struct:
 		if v.FieldByName("Name").IsValid() {
@@ -153,11 +161,16 @@ func (r *reader) value(path, name string, v, usual reflect.Value, optional bool)
 		if optional && v.IsZero() {
 			return
 		}
-		if want := r.want(name, v.Interface()); want != "" {
-			r.fault(path, fmt.Sprint(v), want)
-			if usual.IsValid() {
-				v.Set(usual)
-			}
+		r.single(path, name, v, usual)
+	}
+}
+
+// single checks what has no parts.
+func (r *reader) single(path, name string, v, usual reflect.Value) {
+	if want := r.want(name, v.Interface()); want != "" {
+		r.fault(path, fmt.Sprint(v), want)
+		if usual.IsValid() {
+			v.Set(usual)
 		}
 	}
 }
@@ -174,7 +187,7 @@ func (r *reader) list(path, name string, v reflect.Value) {
 				continue
 			}
 			text := item.FieldByName(field).String()
-			if seen[text] {
+			if seen[text] && !strings.HasPrefix(path, "Work.") { // boxes of two runs may have one name
 				r.fault(path+"."+field, text, "each name once")
 			}
 			seen[text] = true
@@ -195,6 +208,22 @@ func (r *reader) list(path, name string, v reflect.Value) {
 // want returns what a single value should be, by its type and the name of its field, and "" where it is that.
 func (r *reader) want(name string, v any) string {
 	switch x := v.(type) {
+	case fraction.Length:
+		if x.Sign() < 0 || maxLength.Less(x) {
+			return "a length from 0 to " + maxLength.String() + " in"
+		}
+	case fraction.Area:
+		if x.Sign() < 0 || x.Compare(maxLength.Times(maxLength)) > 0 {
+			return "an area that is not negative, and less than a town"
+		}
+	case money.Amount:
+		if d, _ := x.Decimal(); d.IsNegative() {
+			return "a price that is not negative"
+		}
+	case JointKind:
+		if x == NoJoint || int(x) >= len(jointKinds) {
+			return jointKinds[1:].Want()
+		}
 	case encoding.TextMarshaler:
 		if _, err := x.MarshalText(); err != nil {
 			return fault.All(err)[0].Want
@@ -211,14 +240,20 @@ func (r *reader) want(name string, v any) string {
 		return wantMeasure(string(x), coverages, "a coverage such as 350 ft2/gal or 9 m2/L")
 	case int:
 		low, high := 1, MaxCount // Count, Buy
-		if name == "Gangs" {
+		switch name {
+		case "Gangs":
 			low, high = 0, maxGangs
+		case "Built":
+			low, high = 0, 9999
 		}
 		if x < low || x > high {
 			return fmt.Sprintf("%d to %d", low, high)
 		}
 	case string:
-		if strings.TrimSpace(x) == "" {
+		if (name == "Fitting" || name == "Closing") && (x == "" || strings.ContainsAny(x, ",;")) {
+			return "a label without a comma or a semicolon"
+		}
+		if (name == "Name" || name == "Item") && strings.TrimSpace(x) == "" {
 			return "a name, such as quart"
 		}
 	}

@@ -2,8 +2,7 @@ package finish
 
 import (
 	"fmt"
-	"slices"
-	"strings"
+	"reflect"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -95,7 +94,7 @@ type End struct {
 // Sheet is one kind of sheet or board as the plan uses it.
 type Sheet struct {
 	Name          string
-	Count         int
+	Count         int             // at least 1
 	Width, Length fraction.Length // for the list; 0 where it is not to say
 	Price         money.Amount    // of one, 0 for an offcut on hand
 }
@@ -106,66 +105,14 @@ const MaxCount = 100_000
 // maxLength is the greatest length in a Work: some 158 miles.
 var maxLength = fraction.Inches(10_000_000)
 
-// check refuses what no plan gives.
+// check returns what no plan gives.
 func (w Work) check() []error {
 	r := &reader{}
-	length := func(path string, l fraction.Length) {
-		if l.Sign() < 0 || maxLength.Less(l) {
-			r.fault(path, l.String(), "a length from 0 to "+maxLength.String()+" in")
-		}
-	}
-	if w.Face.Sign() < 0 || w.Face.Compare(maxLength.Times(maxLength)) > 0 {
-		r.fault("Work.Face", w.Face.String(), "an area that is not negative, and less than a town")
-	}
 	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Fitting) + len(w.Closing); n > MaxCount {
 		r.fault("Work", fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount))
 		return r.faults
 	}
-	for _, label := range slices.Concat(w.Fitting, w.Closing) {
-		if label == "" || strings.ContainsAny(label, ",;") {
-			r.fault("Work.Fitting", label, "labels without a comma or a semicolon")
-		}
-	}
-	if w.Built < 0 {
-		r.fault("Work.Built", fmt.Sprint(w.Built), "a year, or 0 where it is not known")
-	}
-	length("Work.Edges", w.Edges)
-	length("Work.Width", w.Width)
-	length("Work.Low", w.Low)
-	length("Work.Sides", w.Sides)
-	for i, p := range w.Pieces {
-		path := fmt.Sprintf("Work.Pieces[%d]", i)
-		length(path+".Width", p.Width)
-		length(path+".Height", p.Height)
-		length(path+".OpeningEdges", p.OpeningEdges)
-	}
-	for i, j := range w.Joints {
-		path := fmt.Sprintf("Work.Joints[%d]", i)
-		if !slices.Contains(JointKinds(), j.Kind) {
-			r.fault(path+".Kind", j.Kind.String(), "a kind of joint")
-		}
-		length(path+".Length", j.Length)
-		length(path+".Gap", j.Gap)
-	}
-	for i, b := range w.Boxes {
-		if want := r.want("Gangs", b.Gangs); want != "" {
-			r.fault(fmt.Sprintf("Work.Boxes[%d].Gangs", i), fmt.Sprint(b.Gangs), want)
-		}
-	}
-	for i, e := range w.Ends {
-		length(fmt.Sprintf("Work.Ends[%d].Length", i), e.Length)
-	}
-	for i, s := range w.Sheets {
-		path := fmt.Sprintf("Work.Sheets[%d]", i)
-		length(path+".Width", s.Width)
-		length(path+".Length", s.Length)
-		if s.Count < 0 || s.Count > MaxCount {
-			r.fault(path+".Count", fmt.Sprint(s.Count), fmt.Sprintf("0 to %d", MaxCount))
-		}
-		if price, _ := s.Price.Decimal(); price.IsNegative() {
-			r.fault(path+".Price", s.Price.String(), "a price that is not negative")
-		}
-	}
+	r.fields("Work", reflect.ValueOf(&w).Elem(), reflect.Value{})
 	if len(w.Profile.Features) > 0 {
 		if err := w.Profile.Validate(); err != nil {
 			r.faults = append(r.faults, fault.Under(err, "Work", "Profile"))
