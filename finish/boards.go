@@ -73,7 +73,8 @@ func (b *builder) glueBoards() {
 	case GlueBeads:
 		volume = mul(roundBead(diameter), length)
 		row.How = ByBeadsAtCrossings
-		row.Terms = []Term{size, {Kind: TermCount, Value: counted(crossings, UnitCrossing)}, {Kind: TermLength, Value: up(length, b.run())}, supports}
+		total := Term{Kind: TermLength, Value: up(length, b.run())}
+		row.Terms = []Term{size, {Kind: TermCount, Value: counted(crossings, UnitCrossing)}, total, supports}
 	case GlueDots:
 		volume = mul(halfBall(diameter), whole(crossings))
 		row.How, row.Terms = ByDotsAtCrossings, []Term{{Kind: TermCount, Value: counted(crossings, UnitDot)}, size, supports}

@@ -12,7 +12,7 @@ type Caution uint8
 // The cautions, the most pressing first, each with what it goes back to.
 const (
 	Power          Caution = iota // 29 CFR 1910.333 (de-energize, lock or tag); prove dead at the point of work: NFPA 70E, from memory
-	BoxFlush                      // NEC 314.20, 2014 and 2017 texts compared in a renewal course; a trade magazine's case of panelling over gypsum board
+	BoxFlush                      // NEC 314.20, 2014 and 2017 texts, in a renewal course; a trade magazine's case of panelling over gypsum
 	BoxOpen                       // NEC 314.21 as quoted by inspectors; NEC 314.29 from memory
 	Heat                          // IRC M1901.1, 2018 text of Ohio
 	Lead                          // EPA answers on 40 CFR 745.83 and on owners who work in their own home; EPA sheet on lead-safe renovation

@@ -9,7 +9,8 @@ func Defaults(units fraction.Unit) Materials {
 	metric := units != fraction.Inch
 	taped := func(inch, otherwise Taped) Taped { return of(metric, inch, otherwise) }
 	cartridges := func() []Container { // within the 10 to 10.5 fl oz that a how-to article prints
-		return []Container{of(metric, Container{Name: "10.1 fl oz cartridge", Size: "10.1 fl oz"}, Container{Name: "300 mL cartridge", Size: "300 mL"})}
+		size := of[Volume](metric, "10.1 fl oz", "300 mL")
+		return []Container{{Name: string(size) + " cartridge", Size: size}}
 	}
 	coating := func(before, after Number, inch, otherwise Coverage) Coating {
 		tins := of(metric, []Container{{Name: "quart", Size: "1 qt"}, {Name: "gallon", Size: "1 gal"}},
@@ -29,7 +30,7 @@ func Defaults(units fraction.Unit) Materials {
 		Paint: Paint{
 			// Primer and a first top coat while the panels lie flat, the last coat when the joints are sealed: judgment.
 			Primer:    coating("1", "0", "250 ft2/gal", "6 m2/L"),   // the middle of 200 to 300 ft2/gal printed for primer in a how-to article
-			Top:       coating("1", "1", "350 ft2/gal", "8.5 m2/L"), // the low end of 350 to 400 ft2/gal printed for interior paint; no standard has trim enamel
+			Top:       coating("1", "1", "350 ft2/gal", "8.5 m2/L"), // the low end of 350 to 400 ft2/gal printed for interior paint
 			Loss:      "0.1",                                        // between the 5 and 15 percent usual for brush and roller; from memory
 			EdgeCoats: "2",                                          // sawn edges of fiberboard drink an extra coat; judgment
 		},
@@ -54,9 +55,10 @@ func Defaults(units fraction.Unit) Materials {
 			Field:       taped(`8"`, "200 mm"),  // Ontario Building Code, for fiberboard sheets
 			Penetration: taped(`3/4"`, "20 mm"), // Ontario Building Code, nails for fiberboard finish
 			// 2d to 10d: an open textbook of the University of Hawaii has 3d 1-1/4, 4d 1-1/2, 6d 2, 8d 2-1/2, 10d 3 in; the others from memory.
-			Lengths: of(metric, []Taped{`1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`}, []Taped{"25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),
-			Waste:   waste,
-			Packs:   []Pack{{Name: "box of 1000", Count: 1000}},
+			Lengths: of(metric, []Taped{`1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`},
+				[]Taped{"25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),
+			Waste: waste,
+			Packs: []Pack{{Name: "box of 1000", Count: 1000}},
 		},
 		Furring: Furring{Strips: []Roll{strip}, Waste: waste, Packs: []Pack{{Name: "box of 100", Count: 100}}},
 		Extenders: of(metric, []Extender{{Depth: `1/4"`}, {Depth: `1/2"`}, {Depth: `3/4"`}, {Depth: `1"`}, {Depth: `1 1/2"`}},

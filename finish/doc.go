@@ -1,10 +1,11 @@
-// Package finish reckons what a panelling plan needs besides its sheets: paint, sealant, adhesive, nails, box extenders,
-// tape and trim, how many packs of each to buy, what they cost, and why. It also holds the order of work and the cautions.
+// Package finish works out what a panelling plan needs besides its sheets: paint, sealant, adhesive, nails, box extenders,
+// tape and trim, how many packs of each to buy, what they cost, and why. It also has the order of work and the cautions.
+// Everything it says is a value; package wall/book has the sentences.
 //
 // A [Work] is what is to be finished, as plain quantities: areas, lengths of joints, counts of boxes. [Materials] is the
 // object "finish" of a job file: how things are used and what they are sold in. [TakeOff] makes a [List] of them:
 //
-//	quantity   from areas, lengths and counts by a formula that the row's How repeats with its numbers
+//	quantity   from areas, lengths and counts by a formula: the row's How and its Terms
 //	waste      a share on top of it, or what stays in the brush
 //	packs      the mix with the least money that holds at least that much
 //	cost       packs times price, rounded once to the cent; the sum of the rows and the tax is the total
@@ -25,6 +26,7 @@
 //   - The rows add up to the subtotal, and subtotal and tax to the total, to the cent (TestTotalsAddUpToTheCent).
 //   - The units of the job change how quantities are written and nothing else (TestUnitsChangeOnlyTheWriting).
 //   - The zero [Materials] are the defaults (TestZeroMaterialsAreTheDefaults).
+//   - A list, a step and a caution read back from JSON as they were written (FuzzWild).
 //   - The same input gives the same list (TestSameInputSameBytes).
 //
 // Printed figures of others stand beside ours in testdata/published.md (TestPublishedFigures).
@@ -32,7 +34,7 @@
 // # Errors
 //
 // A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all faults are reported
-// together. No panic reaches a caller.
+// together. No value panics (FuzzWild).
 //
 // # What it does not do
 //

@@ -70,7 +70,8 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	}
 	for _, k := range order {
 		e, terms := b.Extenders[k.index], boxes[k]
-		row := Row{Item: ItemExtender, Size: []Figure{b.small(b.in(e.Depth))}, Gangs: k.gangs, Buy: len(terms), Container: "extender", Price: price(e.Price), How: ByBoxDepth}
+		row := Row{Item: ItemExtender, Size: []Figure{b.small(b.in(e.Depth))}, Gangs: k.gangs, Buy: len(terms), Container: "extender",
+			Price: price(e.Price), How: ByBoxDepth}
 		if allowed.Sign() > 0 {
 			row.Terms = append(terms, Term{Kind: TermAllowed, Value: b.small(allowed)})
 		} else {

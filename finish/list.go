@@ -97,7 +97,7 @@ type How uint8
 const (
 	WithRowAbove       How = iota // a further size of pack of the row above
 	ByPlan                        // the sheets to saw, none to spare
-	ByArea                        // for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges, Times and Backs, Times; Surface; last Coverage, Loss
+	ByArea                        // for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges, Backs (and Times); Surface; then Coverage, Loss
 	ByJoints                      // for each kind Joint, the form, Volume; maybe Repeats, Section, Depth, Volume
 	ByWideJoints                  // Bridge, Length
 	ByBeads                       // Size, Spacing, Length, Hold
@@ -117,8 +117,9 @@ const (
 	ByRequest                     // of the job
 )
 
-var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings", "dots at crossings",
-	"nail spacing", "crossings", "strip length", "strip crossings", "box depth", "extended gangs", "set back gangs", "tape lines", "reach", "ends", "request")
+var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
+	"dots at crossings", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "extended gangs", "set back gangs",
+	"tape lines", "reach", "ends", "request")
 
 func (h How) String() string                { return hows.String(h) }
 func (h How) MarshalText() ([]byte, error)  { return hows.Marshal(h) }
@@ -174,8 +175,8 @@ const (
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
-	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed", "none allowed", "per gang",
-	"usual", "beside", "reach", "end", "corner", "allowance", "waste")
+	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste")
 
 func (k TermKind) String() string                { return termKinds.String(k) }
 func (k TermKind) MarshalText() ([]byte, error)  { return termKinds.Marshal(k) }
@@ -217,7 +218,8 @@ const (
 	TubeLabel            // from memory: the label of the sealant or adhesive decides
 )
 
-var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "ontario code", "specification", "how-to", "trade leaflet", "tin label", "tube label")
+var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "ontario code", "specification",
+	"how-to", "trade leaflet", "tin label", "tube label")
 
 func (s Source) String() string                { return sources.String(s) }
 func (s Source) MarshalText() ([]byte, error)  { return sources.Marshal(s) }

@@ -31,14 +31,11 @@ type Materials struct {
 
 // House is what the survey knows about the place, apart from its measurements.
 type House struct {
-	// Material of the panels; MDF by default.
-	Material Material `json:"material,omitzero"`
-	// Damp says that moisture reaches the panels: backs are coated too.
-	Damp bool `json:"damp,omitzero"`
+	Material Material `json:"material,omitzero"` // of the panels; MDF by default
+	Damp     bool     `json:"damp,omitzero"`     // moisture reaches the panels: backs are coated too
 	// Wall is the thickness of what lies between panel and stud: 1/2 in (12.5 mm), but 0 where Backing is [BareStuds].
-	Wall Taped `json:"wall,omitzero"`
-	// Backing is what the panels lie on; gypsum board by default.
-	Backing Backing `json:"backing,omitzero"`
+	Wall    Taped   `json:"wall,omitzero"`
+	Backing Backing `json:"backing,omitzero"` // what the panels lie on; gypsum board by default
 	// Studs is the distance of the studs, center to center, or of the level furring strips behind boards: 16 in (400 mm).
 	Studs Taped `json:"studs,omitzero"`
 	// Datum is the height of the line that the runs are measured from above the floor one stands on: 36 in (900 mm),
@@ -71,12 +68,10 @@ type Roll struct {
 type Paint struct {
 	Primer Coating `json:"primer,omitzero"`
 	Top    Coating `json:"top,omitzero"`
-	// Loss is the share that stays in brush, roller and tray: 0.1.
-	Loss Number `json:"loss,omitzero"`
+	Loss   Number  `json:"loss,omitzero"` // share that stays in brush, roller and tray: 0.1
 	// EdgeCoats is how often the sawn edges are coated before fitting; they drink more than the face: 2.
-	EdgeCoats Number `json:"edge_coats,omitzero"`
-	// Groove is the shape of the grooves; square by default, which has the larger surface.
-	Groove GrooveShape `json:"groove,omitzero"`
+	EdgeCoats Number      `json:"edge_coats,omitzero"`
+	Groove    GrooveShape `json:"groove,omitzero"` // shape of the grooves; square by default, which has the larger surface
 }
 
 // Coating is one kind of paint. The tin gives its coverage, or that follows from the share of solids in the
@@ -93,8 +88,7 @@ type Coating struct {
 // Bead is how one kind of joint is sealed.
 type Bead struct {
 	Form BeadForm `json:"form,omitzero"`
-	// Leg is the contact of a fillet on each face.
-	Leg Taped `json:"leg,omitzero"`
+	Leg  Taped    `json:"leg,omitzero"` // contact of a fillet on each face
 	// Depth is how deep sealant enters the gap; by default the thickness of the panel, and never more than that.
 	Depth Taped `json:"depth,omitzero"`
 }
@@ -111,8 +105,7 @@ type Sealant struct {
 	Window        Bead `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
 	// GrooveFill is how far the grooves that end open on the counter line are filled from their end: 1/4 in (6 mm).
 	GrooveFill Taped `json:"groove_fill,omitzero"`
-	// Bridge is the widest gap that a bead should close without a backing: 1/4 in (6 mm).
-	Bridge Taped `json:"bridge,omitzero"`
+	Bridge     Taped `json:"bridge,omitzero"` // widest gap that a bead should close without a backing: 1/4 in (6 mm)
 	// Waste is the share that is added for what is squeezed out, wiped off and left in the tubes: 0.1.
 	Waste      Number      `json:"waste,omitzero"`
 	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
@@ -127,8 +120,7 @@ type Adhesive struct {
 	// a board crosses a support, or beads, across the board there.
 	Boards GlueForm `json:"boards,omitzero"`
 	Hold   Hold     `json:"hold,omitzero"`
-	// Size is the diameter: of a bead 3/8 in (10 mm), of a dot 1 in (25 mm).
-	Size Taped `json:"size,omitzero"`
+	Size   Taped    `json:"size,omitzero"` // diameter: of a bead 3/8 in (10 mm), of a dot 1 in (25 mm)
 	// Spacing is the greatest distance: of beads 16 in (400 mm) or, for a full hold, 8 in (200 mm), of dots 12 in (300 mm)
 	// or 6 in (150 mm).
 	Spacing    Taped       `json:"spacing,omitzero"`
@@ -160,9 +152,8 @@ type Furring struct {
 
 // BoxNote says more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
-	Name string `json:"name"`
-	// Gangs is the number of devices side by side; 0, the default, takes that of [Box].
-	Gangs int `json:"gangs,omitzero"`
+	Name  string `json:"name"`
+	Gangs int    `json:"gangs,omitzero"` // number of devices side by side; 0, the default, takes that of [Box]
 	// SetBack is how far the front of the box lies behind the wall as it is now; negative where it stands proud. Default 0.
 	SetBack Taped `json:"set_back,omitzero"`
 }

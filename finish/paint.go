@@ -65,7 +65,8 @@ func (b *builder) paint() {
 func (b *builder) pass(face TermKind, coats int64, all bool) (*big.Rat, []Term) {
 	area := mul(b.Face.Rat(), b.factor, whole(coats))
 	flat := up(b.Face.Rat(), b.area())
-	terms := []Term{{Kind: face, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, {Kind: TermTimes, Value: counted(coats, UnitCoat)}}
+	factor := Term{Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}
+	terms := []Term{{Kind: face, Value: flat}, factor, {Kind: TermTimes, Value: counted(coats, UnitCoat)}}
 	if n := times(b.Paint.EdgeCoats); all && n > 0 {
 		edges := mul(b.Edges.Rat(), b.thickness())
 		area = add(area, mul(edges, whole(n)))

@@ -9,6 +9,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -132,7 +133,8 @@ func (r *reader) fields(path string, v, usual reflect.Value) {
 		if usual.IsValid() {
 			otherwise = usual.Field(i)
 		}
-		r.value(strings.TrimPrefix(path+"."+field.Name, "."), field.Name, v.Field(i), otherwise, strings.Contains(field.Tag.Get("json"), "omitzero"))
+		optional := strings.Contains(field.Tag.Get("json"), "omitzero")
+		r.value(strings.TrimPrefix(path+"."+field.Name, "."), field.Name, v.Field(i), otherwise, optional)
 	}
 }
 
@@ -250,6 +252,9 @@ func (r *reader) want(name string, v any) string {
 			return fmt.Sprintf("%d to %d", low, high)
 		}
 	case string:
+		if !utf8.ValidString(x) {
+			return "text in UTF-8"
+		}
 		if (name == "Fitting" || name == "Closing") && (x == "" || strings.ContainsAny(x, ",;")) {
 			return "a label without a comma or a semicolon"
 		}
@@ -321,7 +326,8 @@ type measure struct {
 }
 
 var (
-	volumes   = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre}, {"L", litre}, {"l", litre}}
+	volumes = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre},
+		{"L", litre}, {"l", litre}}
 	surfaces  = []measure{{"ft2", squareFoot}, {"m2", squareMetre}}
 	coverages = []measure{{"ft2/gal", footPerGallon}, {"m2/L", metrePerLitre}, {"m2/l", metrePerLitre}}
 )

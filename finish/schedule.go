@@ -3,7 +3,7 @@ package finish
 // Schedule returns the steps of the work in their order. Steps that the work does not need are left out: no mains without
 // boxes, no sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
 func Schedule(w Work, m Materials) []Step {
-	s := &scheduler{site: siteOf(w, m), writer: writer{w.Units}, steps: []Step{}}
+	s := &scheduler{site: siteOf(w, m), steps: []Step{}}
 	if len(w.Pieces) == 0 {
 		return s.steps
 	}
@@ -18,11 +18,13 @@ func Schedule(w Work, m Materials) []Step {
 		s.coats(ActEdges, p.EdgeCoats), s.act(ActBacks, s.House.Damp))
 	s.step(StageMainsOff, boxes)
 	s.step(StageDryFit, true, s.act(ActExtenders, boxes))
-	s.step(StageFit, true, s.act(ActBeads, s.Adhesive.Form == GlueBeads), s.act(ActDots, s.Adhesive.Form == GlueDots), s.act(ActNails, !s.Nails.None),
+	glue := s.Adhesive.Form
+	s.step(StageFit, true, s.act(ActBeads, glue == GlueBeads), s.act(ActDots, glue == GlueDots), s.act(ActNails, !s.Nails.None),
 		s.labels(ActClosing, w.Closing), s.labels(ActFitting, w.Fitting))
 	s.step(StageClose, len(w.Closing) > 0, s.labels(ActClosing, w.Closing))
 	sealed := s.Sealant.sealed(w.Joints)
-	s.step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, s.act(of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter), true), s.figure(ActJoints, up(sealed, s.run())),
+	cover := of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)
+	s.step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, s.act(cover, true), s.figure(ActJoints, up(sealed, s.run())),
 		s.coats(ActLines, s.Tape.SealLines))
 	s.step(StageSeal, sealed.Sign() > 0)
 	s.step(StageLastCoats, s.lastCoat(), s.coats(ActPrimer, p.Primer.After), s.coats(ActTopCoat, p.Top.After))
@@ -33,7 +35,6 @@ func Schedule(w Work, m Materials) []Step {
 // scheduler makes the steps.
 type scheduler struct {
 	site
-	writer
 	steps []Step
 }
 

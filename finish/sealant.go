@@ -4,25 +4,11 @@ import "math/big"
 
 // bead returns how joints of a kind are sealed.
 func (s Sealant) bead(kind JointKind) Bead {
-	switch kind {
-	case CounterLine:
-		return s.CounterLine
-	case CabinetLine:
-		return s.CabinetLine
-	case InsideCorner:
-		return s.InsideCorner
-	case OutsideCorner:
-		return s.OutsideCorner
-	case Seam:
-		return s.Seam
-	case EndJoint:
-		return s.End
-	case StepJoint:
-		return s.Step
-	case WindowJoint:
-		return s.Window
+	beads := []Bead{{Form: NoBead}, s.CounterLine, s.CabinetLine, s.InsideCorner, s.OutsideCorner, s.Seam, s.End, s.Step, s.Window}
+	if int(kind) >= len(beads) {
+		kind = NoJoint
 	}
-	return Bead{Form: NoBead}
+	return beads[kind]
 }
 
 // section returns the cross-section of the bead in square inches, over a gap in panels so thick.
@@ -77,8 +63,9 @@ func (b *builder) seal() {
 		}
 	}
 	b.buyMore(row, volume, waste, b.tube(), b.cans(s.Cartridges))
-	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{{Kind: TermBridge, Value: b.small(bridge)}, {Kind: TermLength, Value: up(wide, b.run())}}},
-		wide, waste, b.run(), b.rolls(s.Backing))
+	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{
+		{Kind: TermBridge, Value: b.small(bridge)}, {Kind: TermLength, Value: up(wide, b.run())},
+	}}, wide, waste, b.run(), b.rolls(s.Backing))
 }
 
 // sealKind returns the volume in all joints of one kind, and how it comes about.

@@ -41,7 +41,8 @@ const (
 	StagePowerOn
 )
 
-var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close", "tape", "seal", "last coats", "power on")
+var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close",
+	"tape", "seal", "last coats", "power on")
 
 func (s Stage) String() string                { return stages.String(s) }
 func (s Stage) MarshalText() ([]byte, error)  { return stages.Marshal(s) }

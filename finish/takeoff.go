@@ -23,7 +23,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	if err := errors.Join(append(faults, w.check()...)...); err != nil {
 		return List{}, nil, err
 	}
-	b := &builder{site: site{w, s}, writer: writer{w.Units}, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
+	b := &builder{site: site{w, s}, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
 	if len(w.Pieces) > 0 && b.thickness().Sign() == 0 {
 		b.warn(ThicknessUnknown, "Profile.Thickness", nil)
 	}
@@ -47,7 +47,6 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 // builder makes the list row by row.
 type builder struct {
 	site
-	writer
 	rows     []Row
 	doubts   []warning.Warning
 	factor   *big.Rat // how much wider the face is than it looks
@@ -165,7 +164,8 @@ func (b *builder) sheets() {
 // extras lists what the job asks for on top.
 func (b *builder) extras() {
 	for _, e := range b.Extras {
-		b.row(Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: price(e.Price), How: ByRequest}, counted(int64(e.Buy), UnitPiece))
+		row := Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: price(e.Price), How: ByRequest}
+		b.row(row, counted(int64(e.Buy), UnitPiece))
 	}
 }
 

@@ -155,20 +155,15 @@ func (f *Figure) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// writer writes quantities in the units of the job.
-type writer struct {
-	units fraction.Unit
-}
-
 // up returns x in the unit, rounded up to the unit's step, so that what is read is never too little;
 // what is bought follows from the exact number.
 func up(x *big.Rat, u Unit) Figure {
-	scale, ok := scales[u]
-	if !ok {
-		scale.size, scale.step = whole(1), whole(1)
+	size, step := whole(1), whole(1)
+	if scale, ok := scales[u]; ok {
+		size, step = scale.size, scale.step
 	}
-	steps := new(big.Rat).SetInt(ceiling(quo(x, mul(scale.size, scale.step))))
-	return near(mul(steps, scale.step), 6, u) // exact: no step has more than six places
+	steps := new(big.Rat).SetInt(ceiling(quo(x, mul(size, step))))
+	return near(mul(steps, step), 6, u) // exact: no step has more than six places
 }
 
 // near returns x, which is in the unit already, rounded to the nearest in the given decimal place.
@@ -180,13 +175,13 @@ func near(x *big.Rat, places int32, u Unit) Figure {
 func counted(n int64, u Unit) Figure { return Figure{Decimal{decimal.NewFromInt(n)}, u} }
 
 // unit returns the one of two units that holds in the job.
-func (w writer) unit(inch, metric Unit) Unit { return of(w.units != fraction.Inch, inch, metric) }
+func (s settings) unit(inch, metric Unit) Unit { return of(s.units != fraction.Inch, inch, metric) }
 
 // The units of an area, a long length, a volume of paint and one of sealant or adhesive.
-func (w writer) area() Unit { return w.unit(UnitSquareFoot, UnitSquareMetre) }
-func (w writer) run() Unit  { return w.unit(UnitFoot, UnitMetre) }
-func (w writer) can() Unit  { return w.unit(UnitQuart, UnitLitre) }
-func (w writer) tube() Unit { return w.unit(UnitFluidOunce, UnitMillilitre) }
+func (s settings) area() Unit { return s.unit(UnitSquareFoot, UnitSquareMetre) }
+func (s settings) run() Unit  { return s.unit(UnitFoot, UnitMetre) }
+func (s settings) can() Unit  { return s.unit(UnitQuart, UnitLitre) }
+func (s settings) tube() Unit { return s.unit(UnitFluidOunce, UnitMillilitre) }
 
 // small returns a short length, such as that of a nail.
-func (w writer) small(x *big.Rat) Figure { return up(x, w.unit(UnitInch, UnitMillimetre)) }
+func (s settings) small(x *big.Rat) Figure { return up(x, s.unit(UnitInch, UnitMillimetre)) }
