@@ -55,7 +55,7 @@ func ExampleProfile_Validate() {
 	fmt.Println(p.Validate())
 	// Output:
 	// Features[0].Width: 0: want a width above 0
-	// Features[1].Depth: 1/2: want no more than the thickness 1/4
+	// Features[1].Depth: 1/2: want no more than the thickness of the sheet
 }
 
 // A repeat of two equal halves looks the same at twice as many phases.

@@ -74,7 +74,7 @@ func (p Profile) Validate() error {
 		case f.Kind == Flat && f.Depth.Sign() > 0:
 			faults.Add(f.Depth, "no depth of a flat; leave it out or make it a groove", "Features", i, "Depth")
 		case p.Thickness.Sign() > 0 && p.Thickness.Less(f.Depth):
-			faults.Add(f.Depth, "no more than the thickness "+p.Thickness.String(), "Features", i, "Depth")
+			faults.Add(f.Depth, "no more than the thickness of the sheet", "Features", i, "Depth")
 		}
 	}
 	if p.Thickness.Sign() < 0 {

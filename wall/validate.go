@@ -1,11 +1,9 @@
 package wall
 
 import (
-	"errors"
 	"fmt"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -35,7 +33,7 @@ func (room *Room) Validate() (err error) {
 	f.fields(room.Gaps, "Gaps")
 	f.fields(room.Priorities, "Priorities")
 	if len(room.Runs) == 0 {
-		f.add(nil, "at least one run", "Runs")
+		f.Add(nil, "at least one run", "Runs")
 	}
 	names := names{}
 	for r := range room.Runs {
@@ -43,34 +41,21 @@ func (room *Room) Validate() (err error) {
 		room.checkRun(&f, r)
 	}
 	room.checkCorners(&f)
-	if len(f) == 0 {
+	if f.Err() == nil {
 		room.checkInstalled(&f)
 	}
-	return errors.Join(f...)
+	return f.Err()
 }
 
 // faults collects what is wrong with a room.
-type faults []error
-
-// add records that a value, nil for none, cannot be used.
-func (f *faults) add(value any, want string, steps ...any) {
-	wrong := &fault.Fault{Path: fault.Of(steps...), Want: want}
-	switch v := value.(type) {
-	case nil:
-	case string:
-		wrong.Value = strconv.Quote(v)
-	default:
-		wrong.Value = fmt.Sprint(v)
-	}
-	*f = append(*f, wrong)
-}
+type faults struct{ fault.List }
 
 // number is a length or a ratio.
 type number interface{ Sign() int }
 
 func (f *faults) notBelow0(x number, steps ...any) {
 	if x.Sign() < 0 {
-		f.add(x, "0 or more", steps...)
+		f.Add(x, "0 or more", steps...)
 	}
 }
 
@@ -85,7 +70,7 @@ func (f *faults) fields(part any, step string) {
 // phase checks that x is a phase of the room's profile.
 func (f *faults) phase(room *Room, x fraction.Length, steps ...any) {
 	if pitch := room.Profile.Pitch(); x.Sign() < 0 || !x.Less(pitch) {
-		f.add(x, "at least 0 and less than the pitch "+pitch.String(), steps...)
+		f.Add(x, "0 or more and less than one repeat of the pattern", steps...)
 	}
 }
 
@@ -95,21 +80,21 @@ type names map[string]bool
 // check refuses an empty name and one that is there already.
 func (n names) check(f *faults, name string, steps ...any) {
 	if strings.TrimSpace(name) == "" || n[name] {
-		f.add(name, "a name that nothing beside it has", steps...)
+		f.Add(name, "a name that nothing beside it has", steps...)
 	}
 	n[name] = true
 }
 
 func (room *Room) checkStock(f *faults) {
 	if len(room.Stock) == 0 {
-		f.add(nil, "at least one kind of sheet", "Stock")
+		f.Add(nil, "at least one kind of sheet", "Stock")
 	}
 	for i, s := range room.Stock {
 		if s.Width.Sign() <= 0 {
-			f.add(s.Width, "a width above 0", "Stock", i, "Width")
+			f.Add(s.Width, "a width above 0", "Stock", i, "Width")
 		}
 		if s.Usable(room.Saw).Sign() <= 0 {
-			f.add(s.Length, "more length than squaring up takes off", "Stock", i, "Length")
+			f.Add(s.Length, "more length than squaring up takes off", "Stock", i, "Length")
 		}
 		f.phase(room, s.LeftPhase, "Stock", i, "LeftPhase")
 	}
@@ -118,7 +103,7 @@ func (room *Room) checkStock(f *faults) {
 func (room *Room) checkRun(f *faults, r int) {
 	run := &room.Runs[r]
 	if run.Width.Sign() <= 0 {
-		f.add(run.Width, "a width above 0", "Runs", r, "Width")
+		f.Add(run.Width, "a width above 0", "Runs", r, "Width")
 		return
 	}
 	marks := int64(0)
@@ -126,12 +111,12 @@ func (room *Room) checkRun(f *faults, r int) {
 		marks, _ = run.Width.DivMod(room.Mark)
 	}
 	if repeats, _ := run.Width.DivMod(room.Profile.Pitch()); marks > mostMarks || repeats > mostRepeats {
-		f.add(run.Width, fmt.Sprintf("at most %d repeats of the pattern and %d marks of the tape", mostRepeats, mostMarks), "Runs", r, "Width")
+		f.Add(run.Width, fmt.Sprintf("at most %d repeats of the pattern and %d marks of the tape", mostRepeats, mostMarks), "Runs", r, "Width")
 		return
 	}
 	end := func(e End, side string) {
 		if int(e.Kind) >= len(endKinds) {
-			f.add(e.Kind, endKinds.Want(), "Runs", r, side, "Kind")
+			f.Add(e.Kind, endKinds.Want(), "Runs", r, side, "Kind")
 		}
 		if e.Prominence != nil {
 			f.notBelow0(*e.Prominence, "Runs", r, side, "Prominence")
@@ -144,33 +129,33 @@ func (room *Room) checkRun(f *faults, r int) {
 	for i, o := range run.Openings {
 		names.check(f, o.Name, "Runs", r, "Openings", i, "Name")
 		if int(o.Kind) >= len(openingKinds) {
-			f.add(o.Kind, openingKinds.Want(), "Runs", r, "Openings", i, "Kind")
+			f.Add(o.Kind, openingKinds.Want(), "Runs", r, "Openings", i, "Kind")
 		}
 		if o.Gangs < 0 || o.Gangs > MaxGangs || o.Gangs != 0 && o.Kind != Box {
-			f.add(o.Gangs, fmt.Sprintf("0 to %d, and 0 but for a box", MaxGangs), "Runs", r, "Openings", i, "Gangs")
+			f.Add(o.Gangs, fmt.Sprintf("0 to %d, and 0 but for a box", MaxGangs), "Runs", r, "Openings", i, "Gangs")
 		}
 		if _, err := cutout.NewShape(o.Outline); err != nil {
 			for _, wrong := range fault.All(fault.Under(err, "Runs", r, "Openings", i)) {
 				wrong.Want = "the corners of one outline, in order round it"
-				*f = append(*f, wrong)
+				f.Join(wrong)
 			}
 		} else if o.Arch != nil {
 			outline, arch, err := Arched(o.Corners(), o.Arch.Rise, room.Mark)
 			if err != nil || *arch != *o.Arch || !slices.Equal(outline, o.Outline) {
-				f.add(nil, "the arch and the outline that Arched gives", "Runs", r, "Openings", i, "Arch")
+				f.Add(nil, "the arch and the outline that Arched gives", "Runs", r, "Openings", i, "Arch")
 			}
 		}
 	}
 	for i, zone := range run.Focal {
 		if zone.To.Less(zone.From) {
-			f.add(zone.To, "at least from, "+zone.From.String(), "Runs", r, "Focal", i, "To")
+			f.Add(zone.To, "a place that is not left of from", "Runs", r, "Focal", i, "To")
 		}
 		f.notBelow0(zone.Prominence, "Runs", r, "Focal", i, "Prominence")
 	}
 	at := fraction.Length{}
 	for i, b := range run.Breaks {
 		if !at.Add(room.Gaps.Seam).Less(b.At) || !b.At.Add(room.Gaps.Seam).Less(run.Width) {
-			f.add(b.At, "breaks in order from left to right, inside the run", "Runs", r, "Breaks", i, "At")
+			f.Add(b.At, "breaks in order from left to right, inside the run", "Runs", r, "Breaks", i, "At")
 		}
 		f.notBelow0(b.Prominence, "Runs", r, "Breaks", i, "Prominence")
 		at = b.At
@@ -181,16 +166,16 @@ func (room *Room) checkHeights(f *faults, r int) {
 	run := &room.Runs[r]
 	last := len(run.Heights) - 1
 	if last < 1 {
-		f.add(nil, "at least two stations, at 0 and at the width", "Runs", r, "Heights")
+		f.Add(nil, "at least two stations, at 0 and at the width", "Runs", r, "Heights")
 		return
 	}
 	for i, h := range run.Heights {
-		place := func(want string) { f.add(h.At, want, "Runs", r, "Heights", i, "At") }
+		place := func(want string) { f.Add(h.At, want, "Runs", r, "Heights", i, "At") }
 		if !h.Bottom.Less(h.Top) {
-			f.add(h.Top, "a top above the bottom "+h.Bottom.String(), "Runs", r, "Heights", i, "Top")
+			f.Add(h.Top, "a top above the bottom", "Runs", r, "Heights", i, "Top")
 		}
 		if i == last && h.At != run.Width {
-			place("the width " + run.Width.String() + " for the last station")
+			place("the width of the run for the last station")
 		}
 		if i == 0 {
 			if !h.At.IsZero() {
@@ -201,7 +186,7 @@ func (room *Room) checkHeights(f *faults, r int) {
 		before := run.Heights[i-1].At
 		switch {
 		case h.At.Less(before):
-			place("stations from left to right; the one before is at " + before.String())
+			place("stations in order from left to right")
 		case h.At == before && (i == 1 || i == last || run.Heights[i-2].At == h.At):
 			place("two stations at one place only, for a step, and not at an end")
 		case before.Less(h.At) && !before.Add(room.Gaps.Side.Mul(2)).Less(h.At):
@@ -209,10 +194,10 @@ func (room *Room) checkHeights(f *faults, r int) {
 		}
 	}
 	if !run.Left.Lean.Less(run.Heights[1].At) {
-		f.add(run.Left.Lean, "a lean that stays short of the next station", "Runs", r, "Left", "Lean")
+		f.Add(run.Left.Lean, "a lean that stays short of the next station", "Runs", r, "Left", "Lean")
 	}
 	if !run.Heights[last-1].At.Less(run.Width.Add(run.Right.Lean)) {
-		f.add(run.Right.Lean, "a lean that stays short of the station before", "Runs", r, "Right", "Lean")
+		f.Add(run.Right.Lean, "a lean that stays short of the station before", "Runs", r, "Right", "Lean")
 	}
 }
 
@@ -229,28 +214,28 @@ func (room *Room) checkCorners(f *faults) {
 		next := (r + 1) % n
 		left, right := room.Runs[next].Left.Kind, room.Runs[r].Right.Kind
 		if left != right && (left.IsCorner() && right.IsCorner() || closing) {
-			f.add(left, fmt.Sprintf("%q, as at the right end of the run before", right), "Runs", next, "Left", "Kind")
+			f.Add(left, fmt.Sprintf("%q, as at the right end of the run before", right), "Runs", next, "Left", "Kind")
 		}
 	}
 	if room.Closed && n == 1 {
-		f.add(nil, "at least two runs in a closed room", "Runs")
+		f.Add(nil, "at least two runs in a closed room", "Runs")
 	}
 }
 
 func (room *Room) checkInstalled(f *faults) {
 	for i, in := range room.Installed {
 		if in.Run < 0 || in.Run >= len(room.Runs) {
-			f.add(in.Run, "a run of the room", "Installed", i, "Run")
+			f.Add(in.Run, "a run of the room", "Installed", i, "Run")
 			continue
 		}
 		if !in.Left.Less(in.Right) {
-			f.add(in.Right, "more than left, "+in.Left.String(), "Installed", i, "Right")
+			f.Add(in.Right, "more than left", "Installed", i, "Right")
 		}
 		f.phase(room, in.LeftPhase, "Installed", i, "LeftPhase")
 		if slices.ContainsFunc(room.Installed[:i], func(other Installed) bool {
 			return other.Run == in.Run && other.Left.Less(in.Right) && in.Left.Less(other.Right)
 		}) {
-			f.add(in.Left, "a panel that overlaps no other", "Installed", i, "Left")
+			f.Add(in.Left, "a panel that overlaps no other", "Installed", i, "Left")
 		}
 	}
 }

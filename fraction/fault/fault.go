@@ -170,10 +170,13 @@ func Under(err error, steps ...any) error {
 // List collects faults in the order in which they are found. The zero List is empty.
 type List struct{ all []error }
 
-// Add appends a fault of a value, with its path and what would be accepted; nil is no value.
+// Add appends a fault of a value, with its path and what would be accepted; nil is no value. A
+// text is shown in quotes.
 func (l *List) Add(value any, want string, steps ...any) {
 	f := &Fault{Path: Of(steps...), Want: want}
-	if value != nil {
+	if text, ok := value.(string); ok {
+		f.Value = strconv.Quote(text)
+	} else if value != nil {
 		f.Value = fmt.Sprint(value)
 	}
 	l.all = append(l.all, f)

@@ -1,28 +1,29 @@
-// Package job reads a job file, the measurements and wishes of one room, into
-// the values that the packages of groovewright work with.
+// Package jobfile reads and writes the job file: the measurements and wishes of one room, as JSON.
 //
-// The file is JSON. [Read] takes it apart in two steps. First every value is
-// read by itself: a length from a text as a tape reads, a weight from a plain
-// number, a word from a list of words. Then what was read is checked together:
-// heights in order from one end of a run to the other, corners that both runs
-// agree on, openings within their run.
+// [Read] turns a file into a plan.Job and [Write] turns a job into a file; [ReadProfiles] reads
+// profiles alone, and [Schema] describes the file for editors and other programs. All four are made
+// from the same tables, one struct for each object of the file.
 //
 // # Units and exactness
 //
-// Lengths are exact inches. A bare number takes the unit that the file's field
-// units names. JSON numbers are refused for lengths, since most programs would
-// round them to binary fractions on the way.
+// Lengths are exact inches in the job. In the file a bare number is in the unit that its field units
+// names. JSON numbers are refused for lengths, since most programs would round them to binary
+// fractions on the way.
 //
 // # Guarantees
 //
-//   - Every fault names the complete path of its field in the file's own
-//     spelling, also where the field is missing or unknown (TestFaults).
-//   - All faults of a file are reported, in the order of the file
+//   - Every fault has the complete path of its field in the file's own spelling, also where the
+//     field is missing or unknown, its line and its column (TestFaults).
+//   - All faults of a kind, of form or of sense, come at once and in the order of the file
 //     (TestAllFaultsInTheOrderOfTheFile).
-//   - Nothing that is read makes [Read] panic (FuzzRead).
+//   - What Write writes, Read reads as the same job (TestEveryJobIsReadAsItWasWritten), and the schema
+//     accepts it.
+//   - Nothing makes the functions panic (FuzzRead, FuzzWrite, FuzzReadProfiles).
 //
 // # Errors
 //
-// Every error is a [Faults]; each [Fault] in it wraps its kind, such as
-// [ErrMissing]. The package does not know whether the job can be done.
+// What is wrong with a file comes as *fault.Fault values, joined by errors.Join; fault.All lists them.
+// Each has a kind as its cause: [ErrSyntax], [ErrTwice], [ErrUnknown], [ErrMissing], [ErrType], [ErrValue] or
+// [ErrRoom]. The package does not know
+// whether the job can be done.
 package jobfile

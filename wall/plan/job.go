@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"fmt"
 
 	"example.com/groovewright/cutout"
@@ -144,14 +143,14 @@ type places struct {
 func (j *Job) places() (p places, err error) {
 	defer fraction.Catch(&err)
 	p.heights, p.corners = map[spot]cutout.Point{}, map[spot][]cutout.Point{}
-	f := faults{tape: j.Tape()}
+	var f faults
 	for i, t := range j.Taped {
 		if len(t.From) > MaxBases {
-			f.add(len(t.From), fmt.Sprintf("2 to %d distances", MaxBases), "Taped", i, "From")
+			f.Add(len(t.From), fmt.Sprintf("2 to %d distances", MaxBases), "Taped", i, "From")
 			continue
 		}
 		found, err := cutout.Locate(t.From, t.Side, j.Mark)
-		f.join(fault.Under(err, "Taped", i, "From"))
+		f.Join(err, "Taped", i, "From")
 		p.all = append(p.all, found)
 		height, corner := spot{t.Run, t.Index}, spot{t.Run, t.Opening}
 		switch there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0; {
@@ -160,8 +159,8 @@ func (j *Job) places() (p places, err error) {
 		case there && t.Opening >= 0 && t.Opening < len(j.Runs[t.Run].Openings) && t.Index == len(p.corners[corner]):
 			p.corners[corner] = append(p.corners[corner], found.At)
 		default:
-			f.add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
+			f.Add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
 		}
 	}
-	return p, errors.Join(f.all...)
+	return p, f.Err()
 }

@@ -1,11 +1,10 @@
 package plan
 
 import (
-	"errors"
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -31,52 +30,37 @@ const (
 // installed panels of a run.
 func (j Job) Validate() (err error) {
 	defer fraction.Catch(&err)
-	f := faults{tape: j.Tape()}
+	var f faults
 	f.texts(reflect.ValueOf(j), nil)
-	if len(f.all) > 0 {
-		return errors.Join(f.all...)
+	if f.Err() != nil {
+		return f.Err()
 	}
 	j.checkValues(&f)
-	if err := j.Profile.Validate(); err != nil {
-		f.join(fault.Under(err, "Profile"))
-		return errors.Join(f.all...)
-	}
-	f.join(j.Room.Validate())
-	f.join(fault.Under(j.Finish.Validate(j.Units), "Finish"))
-	if len(f.all) == 0 {
+	f.Join(j.Room.Validate())
+	f.Join(j.Finish.Validate(j.Units), "Finish")
+	if f.Err() == nil {
 		for r := range j.Runs {
 			j.checkRun(&f, r)
 		}
 		j.checkInstalled(&f)
 		j.checkTaped(&f)
 	}
-	return errors.Join(f.all...)
+	return f.Err()
 }
 
-// faults collects what is wrong with a job; it writes lengths as the job's people read them.
-type faults struct {
-	all  []error
-	tape fraction.Tape
-}
+// faults collects what is wrong with a job.
+type faults struct{ fault.List }
 
-func (f *faults) join(err error) {
-	if err != nil {
-		f.all = append(f.all, err)
+func (f *faults) positive(l fraction.Length, steps ...any) {
+	if l.Sign() <= 0 {
+		f.Add(l, "a length above 0", steps...)
 	}
 }
 
-// add records that the value at these steps cannot be used.
-func (f *faults) add(value any, want string, steps ...any) {
-	text := fmt.Sprint(value)
-	switch v := value.(type) {
-	case nil:
-		text = ""
-	case string:
-		text = strconv.Quote(v)
-	case fraction.Length:
-		text = f.tape.Format(v)
+func (f *faults) between(n, least, most int, steps ...any) {
+	if n < least || n > most {
+		f.Add(n, fmt.Sprintf("a whole number from %d to %d", least, most), steps...)
 	}
-	f.join(&fault.Fault{Path: fault.Of(steps...), Value: text, Want: want})
 }
 
 // texts checks each text and the length of each list in a value.
@@ -94,7 +78,7 @@ func (f *faults) texts(v reflect.Value, steps []any) {
 		}
 	case reflect.Slice:
 		if v.Len() > MaxItems {
-			f.add(v.Len(), fmt.Sprintf("a list of at most %d", MaxItems), steps...)
+			f.Add(v.Len(), fmt.Sprintf("a list of at most %d", MaxItems), steps...)
 			return
 		}
 		for i := range v.Len() {
@@ -103,9 +87,9 @@ func (f *faults) texts(v reflect.Value, steps []any) {
 	case reflect.String:
 		switch s := v.String(); {
 		case len(s) > MaxText:
-			f.add(s[:20]+"…", fmt.Sprintf("at most %d bytes of text", MaxText), steps...)
+			f.Add(s[:20]+"…", fmt.Sprintf("at most %d bytes of text", MaxText), steps...)
 		case !utf8.ValidString(s) || strings.ContainsFunc(s, hidden):
-			f.add(s, "one line of text that can be printed", steps...)
+			f.Add(s, "one line of text that can be printed", steps...)
 		}
 	}
 }
@@ -118,76 +102,61 @@ func hidden(c rune) bool {
 
 // checkValues checks what can be said of each value by itself.
 func (j *Job) checkValues(f *faults) {
-	positive := func(l fraction.Length, steps ...any) {
-		if l.Sign() <= 0 {
-			f.add(l, "a length above 0", steps...)
-		}
-	}
-	between := func(n, least, most int, steps ...any) {
-		if n < least || n > most {
-			f.add(n, fmt.Sprintf("a whole number from %d to %d", least, most), steps...)
-		}
-	}
 	if j.Units > fraction.Centimetre || j.Units < fraction.Inch {
-		f.add(j.Units, "in, mm or cm", "Units")
+		f.Add(j.Units, "in, mm or cm", "Units")
 	}
-	positive(j.Mark, "Mark")
-	positive(j.Profile.Thickness, "Profile", "Thickness")
-	positive(j.Bit, "Bit")
-	for name, l := range map[string]fraction.Length{"Kerf": j.Saw.Kerf, "SquareUp": j.Saw.SquareUp} {
-		if l.Sign() < 0 {
-			f.add(l, "0 or more", "Saw", name)
-		}
+	f.positive(j.Mark, "Mark")
+	f.positive(j.Profile.Thickness, "Profile", "Thickness")
+	f.positive(j.Bit, "Bit")
+	if j.Saw.Kerf.Sign() < 0 {
+		f.Add(j.Saw.Kerf, "0 or more", "Saw", "Kerf")
+	}
+	if j.Saw.SquareUp.Sign() < 0 {
+		f.Add(j.Saw.SquareUp, "0 or more", "Saw", "SquareUp")
 	}
 	if j.Built != 0 {
-		between(j.Built, 1000, 9999, "Built")
+		f.between(j.Built, 1000, 9999, "Built")
 	}
-	for gangs, p := range j.Plates {
-		between(gangs, 1, wall.MaxGangs, "Plates", gangs)
-		positive(p.Width, "Plates", gangs, "Width")
-		positive(p.Height, "Plates", gangs, "Height")
+	for _, gangs := range slices.Sorted(maps.Keys(j.Plates)) {
+		p := j.Plates[gangs]
+		f.between(gangs, 1, wall.MaxGangs, "Plates", gangs)
+		f.positive(p.Width, "Plates", gangs, "Width")
+		f.positive(p.Height, "Plates", gangs, "Height")
 	}
-	stock := names{}
+	names := map[string]bool{}
 	for i, s := range j.Stock {
-		stock.check(f, s.Name, "Stock", i, "Name")
+		if strings.TrimSpace(s.Name) == "" || names[s.Name] {
+			f.Add(s.Name, "a name that no other stock has", "Stock", i, "Name")
+		}
+		names[s.Name] = true
 		if s.Count != nil {
-			between(*s.Count, 0, MaxCount, "Stock", i, "Count")
+			f.between(*s.Count, 0, MaxCount, "Stock", i, "Count")
 		}
 	}
 	if last := len(j.Runs) - 1; j.Closed && last >= 0 && !j.Runs[last].Right.Kind.IsCorner() {
-		f.add(j.Runs[last].Right.Kind, "an inside or outside corner with the first run, as the room is closed", "Runs", last, "Right", "Kind")
+		f.Add(j.Runs[last].Right.Kind, "an inside or outside corner with the first run, as the room is closed", "Runs", last, "Right", "Kind")
 	}
 	for i, c := range j.Cooking {
-		between(c.Run, 0, len(j.Runs)-1, "Cooking", i, "Run")
+		f.between(c.Run, 0, len(j.Runs)-1, "Cooking", i, "Run")
 	}
-}
-
-// names are the names that there are already.
-type names map[string]bool
-
-// check refuses an empty name and one that is there already.
-func (n names) check(f *faults, name string, steps ...any) {
-	if strings.TrimSpace(name) == "" || n[name] {
-		f.add(name, "a name that nothing beside it has", steps...)
-	}
-	n[name] = true
 }
 
 // checkRun checks that what lies along a run lies on it.
 func (j *Job) checkRun(f *faults, r int) {
+	tape := j.Tape()
 	run := &j.Runs[r]
 	stretch := func(from, to fraction.Length, steps ...any) {
 		if from.Sign() < 0 {
-			f.add(from, "0 or more", append(steps, "From")...)
+			f.Add(from, "0 or more", append(steps, "From")...)
 		}
 		if !from.Less(to) || run.Width.Less(to) {
-			f.add(to, fmt.Sprintf("a place to the right of %s, and within the run, which is %s wide", f.tape.Format(from), f.tape.Format(run.Width)), append(steps, "To")...)
+			f.Add(to, fmt.Sprintf("a place to the right of %s, and within the run, which is %s wide", tape.Format(from), tape.Format(run.Width)), append(steps, "To")...)
 		}
 	}
 	for i, a := range run.Focal {
 		stretch(a.From, a.To, "Runs", r, "Focal", i)
 		if slices.ContainsFunc(run.Focal[:i], func(b wall.Focal) bool { return a.From.Less(b.To) && b.From.Less(a.To) }) {
-			f.add(nil, "focal zones that do not overlap", "Runs", r, "Focal", i)
+			f.Add(nil, "focal zones that do not overlap", "Runs", r, "Focal", i)
 		}
 	}
 	for i, c := range j.Cooking {
@@ -204,6 +173,7 @@ func (j *Job) checkRun(f *faults, r int) {
 // opening may rise past the top and reach below the bottom: that is how a window or a door cuts
 // through.
 func (j *Job) checkOpening(f *faults, r, i int) {
+	tape := j.Tape()
 	run := &j.Runs[r]
 	o := &run.Openings[i]
 	lo, hi := o.Bounds()
@@ -213,19 +183,19 @@ func (j *Job) checkOpening(f *faults, r, i int) {
 	}
 	corner := func(is func(cutout.Point) bool) int { return slices.IndexFunc(o.Outline, is) }
 	if lo.X.Sign() < 0 {
-		f.add(lo.X, "an opening inside the run", "Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == lo.X }), "X")
+		f.Add(lo.X, "an opening inside the run", "Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == lo.X }), "X")
 	}
 	if run.Width.Less(hi.X) {
-		f.add(hi.X, "an opening inside the run, which is "+f.tape.Format(run.Width)+" wide, and not one that reaches to "+f.tape.Format(hi.X),
+		f.Add(hi.X, "an opening inside the run, which is "+tape.Format(run.Width)+" wide, and not one that reaches to "+tape.Format(hi.X),
 			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == hi.X }), "X")
 	}
 	if !lo.Y.Less(top) || !bottom.Less(hi.Y) {
-		f.add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", f.tape.Format(bottom), f.tape.Format(top)),
+		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom), tape.Format(top)),
 			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.Y == lo.Y }), "Y")
 	}
 	for _, other := range run.Openings[:i] {
 		if (o.Kind == wall.Box || other.Kind == wall.Box) && overlap(o, &other) {
-			f.add(nil, fmt.Sprintf("a box clear of other openings; this overlaps the %s %q", other.Kind, other.Name), "Runs", r, "Openings", i)
+			f.Add(nil, fmt.Sprintf("a box clear of other openings; this overlaps the %s %q", other.Kind, other.Name), "Runs", r, "Openings", i)
 		}
 	}
 }
@@ -245,6 +215,7 @@ func overlap(a, b *wall.Opening) bool {
 
 // checkInstalled checks that installed panels lie on their runs.
 func (j *Job) checkInstalled(f *faults) {
+	tape := j.Tape()
 	for i, p := range j.Installed {
 		run := &j.Runs[p.Run]
 		// An end that leans away from the run reaches past its foot.
@@ -257,10 +228,10 @@ func (j *Job) checkInstalled(f *faults) {
 			end = end.Add(j.Profile.Thickness)
 		}
 		if p.Left.Less(begin) {
-			f.add(p.Left, "a panel on the run, which starts at "+f.tape.Format(begin), "Installed", i, "Left")
+			f.Add(p.Left, "a panel on the run, which starts at "+tape.Format(begin), "Installed", i, "Left")
 		}
 		if end.Less(p.Right) {
-			f.add(p.Right, "a panel on the run, which ends at "+f.tape.Format(end), "Installed", i, "Right")
+			f.Add(p.Right, "a panel on the run, which ends at "+tape.Format(end), "Installed", i, "Right")
 		}
 	}
 }
@@ -269,21 +240,23 @@ func (j *Job) checkInstalled(f *faults) {
 func (j *Job) checkTaped(f *faults) {
 	places, err := j.places()
 	if err != nil {
-		f.join(err)
+		f.Join(err)
 		return
 	}
-	for at, p := range places.heights {
-		if h := j.Runs[at.run].Heights[at.index]; p.X != h.At || p.Y != h.Top {
-			f.add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", at.run, "Heights", at.index, "At")
-		}
-	}
-	for at, outline := range places.corners {
-		o := &j.Runs[at.run].Openings[at.index]
-		if o.Arch != nil {
-			outline, _, err = wall.Arched(outline, o.Arch.Rise, j.Mark)
-		}
-		if err != nil || !slices.Equal(outline, o.Outline) {
-			f.add(nil, "the corners that its taped distances give, as Job.Locate sets them", "Runs", at.run, "Openings", at.index, "Outline")
+	for _, t := range j.Taped {
+		run := &j.Runs[t.Run]
+		if t.Opening < 0 {
+			if h, p := run.Heights[t.Index], places.heights[spot{t.Run, t.Index}]; p.X != h.At || p.Y != h.Top {
+				f.Add(h.At, "the place that its taped distances give, as Job.Locate sets it", "Runs", t.Run, "Heights", t.Index, "At")
+			}
+		} else if t.Index == 0 { // once for each opening
+			o, outline := &run.Openings[t.Opening], places.corners[spot{t.Run, t.Opening}]
+			if o.Arch != nil {
+				outline, _, err = wall.Arched(outline, o.Arch.Rise, j.Mark)
+			}
+			if err != nil || !slices.Equal(outline, o.Outline) {
+				f.Add(nil, "the corners that its taped distances give, as Job.Locate sets them", "Runs", t.Run, "Openings", t.Opening, "Outline")
+			}
 		}
 	}
 }
