@@ -16,7 +16,7 @@ type region struct {
 	bounds      []rat // events of the region alone
 }
 
-// grown returns opening n grown by its gap, in parts, and the gap.
+// grown returns an opening grown by its gap, in parts that may overlap, and the gap.
 func (j *room) grown(o opening) (parts []loop, gap rat) {
 	if gap = j.Gaps.Window; o.Kind == "box" {
 		gap = j.Gaps.Box
