@@ -40,14 +40,11 @@ func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s
 type Located struct {
 	At Point
 
-	// Exact says that At is the very point where the distances of Pair meet. If not, each
-	// coordinate is the multiple of the mark nearest to the exact one, and Within is a bound: At
-	// lies no further than that from the exact point.
+	// Exact says that At is the very point where two of the distances meet. If not, each coordinate
+	// is the multiple of the mark nearest to the exact one, and Within is a bound: At lies no further
+	// than that from the exact point.
 	Exact  bool
 	Within fraction.Length
-
-	// Pair are the two distances, by index, that gave the point.
-	Pair [2]int
 
 	// Closing is the closing error of each distance, how much longer it would have to be to end at
 	// At: exact where that is rational, else to the nearest 1/1024 of the mark.
@@ -78,10 +75,7 @@ var (
 	ErrTooLong     = errors.New("one distance reaches beyond all of the other")
 )
 
-// maxTaped is the most distances to one point.
-const maxTaped = 100
-
-// Locate finds a point from taped distances to two or more known points, at most 100. It lies on
+// Locate finds a point from taped distances to two or more known points. It lies on
 // the given side of the line from the first known point to the second.
 //
 // Two distances a and b from points d apart give the point at d/2 + (a²-b²)/2d along that line and
@@ -101,9 +95,6 @@ func Locate(taped []Taped, side Side, mark fraction.Length) (best Located, err e
 	defer fraction.Catch(&err)
 	if len(taped) < 2 {
 		return Located{}, ErrTooFewTaped
-	}
-	if len(taped) > maxTaped {
-		return Located{}, &fault.Fault{Path: fault.Of(maxTaped), Want: "at most 100 distances"}
 	}
 	for i, t := range taped {
 		if t.Distance.Sign() < 0 {
@@ -156,7 +147,6 @@ func pairPoints(taped []Taped, i, j int, side Side, mark fraction.Length) (found
 		if err != nil {
 			return nil, err
 		}
-		l.Pair = [2]int{i, j}
 		if where := orient(taped[0].From, taped[1].From, l.At); base || where == 0 || (where > 0) == (side == Left) {
 			found = append(found, l)
 		}

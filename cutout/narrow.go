@@ -2,6 +2,7 @@ package cutout
 
 import (
 	"math/big"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -47,7 +48,7 @@ func newField(s Shape, swapped bool, limits Limits) *field {
 // ends returns the heights of a cell at its left and right end, and its borders in x.
 func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
 	c := &f.cells[i]
-	return c.tl.Sub(c.bl), c.tr.Sub(c.br), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
+	return c.y[tl].Sub(c.y[bl]), c.y[tr].Sub(c.y[br]), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
 }
 
 // slantGrain is what irrational slants are rounded up to, a pure number: widths square to a slope
@@ -59,7 +60,7 @@ var slantGrain = big.NewRat(1, 1024)
 func (f *field) slant(i int) fraction.Ratio {
 	c := &f.cells[i]
 	_, _, from, to := f.ends(i)
-	low, high := c.br.Sub(c.bl), c.tr.Sub(c.tl)
+	low, high := c.y[br].Sub(c.y[bl]), c.y[tr].Sub(c.y[tl])
 	if low.Sign()*high.Sign() <= 0 {
 		return fraction.NewRatio(1, 1)
 	}
@@ -81,35 +82,27 @@ type narrow struct {
 
 // thin returns the narrow strips and arms, and adds the bounds of the strips to the list.
 func (f *field) thin(strips *[]box) (spots []Weak) {
-	parts := make([]*narrow, len(f.cells))
-	group := make([]int, len(f.cells)) // cells joined to one narrow part share its first cell
-	for i := range f.cells {
-		parts[i], group[i] = f.narrowPart(i), i
+	parts := make([]*narrow, len(f.cells)) // cells that are joined share one
+	for i := range parts {
+		parts[i] = f.narrowPart(i)
 	}
-	joins := func(l, r int) bool {
-		return parts[l] != nil && parts[r] != nil && !f.wideAt(l, false) && !f.wideAt(r, true)
-	}
-	for i, p := range parts {
-		if p != nil {
-			for _, r := range f.right[i] {
-				p.openRight = p.openRight || !joins(i, r)
+	for l, neighbours := range f.right {
+		for _, r := range neighbours {
+			p, q := parts[l], parts[r]
+			if p != nil && q != nil && !f.wideAt(l, false) && !f.wideAt(r, true) {
+				join(parts, p, q)
+				continue
 			}
-			for _, l := range f.left[i] {
-				p.openLeft = p.openLeft || !joins(l, i)
+			if p != nil {
+				p.openRight = true
 			}
-		}
-	}
-	for i, p := range parts {
-		if p != nil {
-			for _, r := range f.right[i] {
-				if joins(i, r) {
-					f.merge(parts, group, i, r)
-				}
+			if q != nil {
+				q.openLeft = true
 			}
 		}
 	}
 	for i, p := range parts {
-		if p == nil || group[i] != i {
+		if p == nil || slices.Index(parts, p) < i {
 			continue
 		}
 		kind, length := Strip, p.to.Sub(p.from)
@@ -124,21 +117,19 @@ func (f *field) thin(strips *[]box) (spots []Weak) {
 	return spots
 }
 
-// merge joins the groups of two cells to that of the lesser index.
-func (f *field) merge(parts []*narrow, group []int, a, b int) {
-	a, b = group[a], group[b]
-	if a == b {
+// join makes one part of two: that of the cell with the lesser index.
+func join(parts []*narrow, p, q *narrow) {
+	if p == q {
 		return
 	}
-	if b < a {
-		a, b = b, a
+	if slices.Index(parts, q) < slices.Index(parts, p) {
+		p, q = q, p
 	}
-	for i := range group {
-		if group[i] == b {
-			group[i] = a
+	for i := range parts {
+		if parts[i] == q {
+			parts[i] = p
 		}
 	}
-	p, q := parts[a], parts[b]
 	if q.width.Less(p.width) {
 		p.width, p.at, p.rings = q.width, q.at, q.rings
 	}
@@ -170,12 +161,12 @@ func (f *field) narrowPart(i int) *narrow {
 	}
 	c := &f.cells[i]
 	p := &narrow{from: from, to: to, rings: [2]int{f.sides[c.lower].ring, f.sides[c.upper].ring}}
-	p.box = box{Point{from, fraction.Min(c.bl, c.br)}, Point{to, fraction.Max(c.tl, c.tr)}}
+	p.box = box{Point{from, fraction.Min(c.y[bl], c.y[br])}, Point{to, fraction.Max(c.y[tl], c.y[tr])}}
 	across := fraction.NewRatio(1, 1).Div(slant)
 	p.width = fraction.Min(hl, hr).Scale(across)
 	p.widest = fraction.Min(fraction.Max(hl, hr), limit).Scale(across)
-	atLeft := halfWay(Point{from, c.bl}.rational(), Point{from, c.tl}.rational())
-	atRight := halfWay(Point{to, c.br}.rational(), Point{to, c.tr}.rational())
+	atLeft := halfWay(Point{from, c.y[bl]}.rational(), Point{from, c.y[tl]}.rational())
+	atRight := halfWay(Point{to, c.y[br]}.rational(), Point{to, c.y[tr]}.rational())
 	switch hl.Compare(hr) {
 	case -1:
 		if p.at = atLeft; limit.Less(hr) {
@@ -225,7 +216,7 @@ func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool)
 		}
 		if !root.Less(tallest.Mul(anchorRatio)) {
 			if tallest.Scale(f.limits.LegRatio).Less(length) && !tallest.Less(f.limits.Strip) {
-				middle := halfWay(Point{start, first.bl}.rational(), Point{end, first.tr}.rational())
+				middle := halfWay(Point{start, first.y[bl]}.rational(), Point{end, first.y[tr]}.rational())
 				spots = append(spots, Weak{Kind: Leg, At: f.back(middle), Width: tallest, Length: length,
 					Rings: [2]int{f.sides[first.lower].ring, f.sides[first.upper].ring}})
 			}

@@ -227,19 +227,8 @@ func locate(ring []Point, p Point) int {
 }
 
 // before and after step round a ring of n vertices.
-func before(i, n int) int {
-	if i == 0 {
-		return n - 1
-	}
-	return i - 1
-}
-
-func after(i, n int) int {
-	if i == n-1 {
-		return 0
-	}
-	return i + 1
-}
+func before(i, n int) int { return (i + n - 1) % n }
+func after(i, n int) int  { return (i + 1) % n }
 
 // rotated turns the ring so that it starts at its lowest vertex, the leftmost of these. It works in
 // place.

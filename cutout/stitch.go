@@ -13,13 +13,12 @@ import (
 type stitcher struct {
 	nodes   []Point
 	borders []border
-	out     []int // for each node the first border that leaves it, or none
+	out     [][]int // for each node the borders that leave it
 }
 
 type border struct {
 	from, to int // nodes
 	edge     int // index of the side it is a part of, or up, or down
-	another  int // the next border that leaves the same node, or none
 	used     bool
 }
 
@@ -35,58 +34,50 @@ func (w *sweep) pieces() []Shape {
 	if len(w.cells) == 0 {
 		return nil
 	}
-	t := w.borders()
+	var t stitcher
+	corners := make([][4]int, len(w.cells)) // nodes
+	for i := range w.xs {
+		w.column(&t, i, corners)
+	}
+	for i, c := range w.cells {
+		t.add(corners[i][bl], corners[i][br], c.lower)
+		t.add(corners[i][tr], corners[i][tl], c.upper)
+	}
 	var outlines, holes [][]Point
 	for i := range t.borders {
 		if t.borders[i].used {
 			continue
 		}
-		ring := t.trace(i)
-		if ring == nil {
-			continue
-		}
-		if counterclockwise(ring) {
-			if ring = simplify(ring); ring != nil {
-				outlines = append(outlines, rotated(ring))
-			}
-			continue
-		}
-		for _, hole := range unpinched(ring) {
-			if hole = simplify(hole); hole != nil {
-				holes = append(holes, rotated(hole))
+		switch ring := t.trace(i); {
+		case len(ring) < 3:
+		case counterclockwise(ring):
+			outlines = appendRing(outlines, ring)
+		default:
+			for _, hole := range unpinched(ring) {
+				holes = appendRing(holes, hole)
 			}
 		}
 	}
 	return assemble(outlines, holes)
 }
 
-// borders lists the border of every cell and the upright stretches between.
-func (w *sweep) borders() *stitcher {
-	t := &stitcher{
-		nodes:   make([]Point, 0, 4*len(w.cells)),
-		borders: make([]border, 0, 4*len(w.cells)),
+// appendRing appends a ring in its form, unless it has no area.
+func appendRing(rings [][]Point, ring []Point) [][]Point {
+	if ring = simplify(ring); ring == nil {
+		return rings
 	}
-	t.out = make([]int, 0, 4*len(w.cells))
-	corners := make([][4]int, len(w.cells)) // nodes at bottom left, bottom right, top left, top right
-	for i := range w.xs {
-		w.column(t, i, corners)
-	}
-	for i, c := range w.cells {
-		t.add(corners[i][0], corners[i][1], c.lower)
-		t.add(corners[i][3], corners[i][2], c.upper)
-	}
-	return t
+	return append(rings, rotated(ring))
 }
 
 func (t *stitcher) node(p Point) int {
 	t.nodes = append(t.nodes, p)
-	t.out = append(t.out, none)
+	t.out = append(t.out, nil)
 	return len(t.nodes) - 1
 }
 
 func (t *stitcher) add(from, to, edge int) {
-	t.borders = append(t.borders, border{from: from, to: to, edge: edge, another: t.out[from]})
-	t.out[from] = len(t.borders) - 1
+	t.out[from] = append(t.out[from], len(t.borders))
+	t.borders = append(t.borders, border{from: from, to: to, edge: edge})
 }
 
 // column goes up the line between two slabs. It makes one node of all corners at the same height
@@ -94,30 +85,18 @@ func (t *stitcher) add(from, to, edge int) {
 func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	left, right := w.slab(i-1), w.slab(i)
 	var l, r int // corners passed on either side; an odd number means inside a cell
-	fromLeft := func() fraction.Length {
-		if c := &left[l/2]; l%2 == 0 {
-			return c.br
-		} else {
-			return c.tr
-		}
-	}
-	fromRight := func() fraction.Length {
-		if c := &right[r/2]; r%2 == 0 {
-			return c.bl
-		} else {
-			return c.tl
-		}
-	}
+	onLeft := func() fraction.Length { return left[l/2].y[br+l%2*(tr-br)] }
+	onRight := func() fraction.Length { return right[r/2].y[bl+r%2*(tl-bl)] }
 	previous := none
 	for l < 2*len(left) || r < 2*len(right) {
 		var y fraction.Length
 		switch {
 		case l == 2*len(left):
-			y = fromRight()
+			y = onRight()
 		case r == 2*len(right):
-			y = fromLeft()
+			y = onLeft()
 		default:
-			y = fraction.Min(fromLeft(), fromRight())
+			y = fraction.Min(onLeft(), onRight())
 		}
 		node := t.node(Point{w.xs[i], y})
 		switch inLeft, inRight := l%2 == 1, r%2 == 1; {
@@ -126,49 +105,40 @@ func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 		case inRight && !inLeft:
 			t.add(node, previous, down)
 		}
-		for l < 2*len(left) && fromLeft() == y {
-			corners[w.start[i-1]+l/2][1+l%2*2] = node
-			l++
+		for ; l < 2*len(left) && onLeft() == y; l++ {
+			corners[w.start[i-1]+l/2][br+l%2*(tr-br)] = node
 		}
-		for r < 2*len(right) && fromRight() == y {
-			corners[w.start[i]+r/2][r%2*2] = node
-			r++
+		for ; r < 2*len(right) && onRight() == y; r++ {
+			corners[w.start[i]+r/2][bl+r%2*(tl-bl)] = node
 		}
 		previous = node
 	}
 }
 
 // trace follows the borders from the given one until the ring closes and returns its vertices;
-// nodes within one edge are left out.
+// nodes within one edge are left out. Each border belongs to one ring, since each has one border
+// before it and one after.
 func (t *stitcher) trace(start int) []Point {
 	var ring []Point
 	for at := start; ; {
 		b := &t.borders[at]
 		b.used = true
-		next := t.leftmost(at)
-		if next == none || t.borders[next].used && next != start {
-			return nil // cannot happen with edges that do not cross
-		}
+		next := t.leftmost(b)
 		if t.borders[next].edge != b.edge {
 			ring = append(ring, t.nodes[b.to])
 		}
-		if next == start {
+		if at = next; t.borders[at].used {
 			return ring
 		}
-		at = next
 	}
 }
 
 // leftmost returns the border on which to go on from the end of the given one. Where several leave
 // the node, two parts touch there at a point: taking the leftmost goes round one wedge of material
 // only, so that they come apart.
-func (t *stitcher) leftmost(at int) int {
-	b := &t.borders[at]
-	best := t.out[b.to]
-	if best == none {
-		return none
-	}
-	for other := t.borders[best].another; other != none; other = t.borders[other].another {
+func (t *stitcher) leftmost(b *border) int {
+	best := t.out[b.to][0]
+	for _, other := range t.out[b.to][1:] {
 		if t.moreLeft(b, other, best) {
 			best = other
 		}

@@ -35,9 +35,17 @@ func (s *side) heightAt(x fraction.Length) fraction.Length { return heightAt(s.a
 
 // cell is one trapezoid of a slab. Its ends may have no height, not both.
 type cell struct {
-	lower, upper   int             // indices into sweep.sides
-	bl, br, tl, tr fraction.Length // heights at bottom left, bottom right, top left, top right
+	lower, upper int                // indices into sweep.sides
+	y            [4]fraction.Length // heights of its corners
 }
+
+// The corners of a cell: at its bottom and its top, left and right.
+const (
+	bl = iota
+	br
+	tl
+	tr
+)
 
 // sweep is a decomposition: slab i lies between xs[i] and xs[i+1] and has the cells from start[i]
 // to start[i+1]. Cells that touch along an edge are one.
@@ -177,9 +185,9 @@ func (w *sweep) stack(active []int, keep func(inShape, inOther bool) bool) {
 		now, s := keep(inShape, inOther), &w.sides[first]
 		switch {
 		case now && !in:
-			c = cell{lower: first, bl: s.y, br: s.next}
+			c.lower, c.y[bl], c.y[br] = first, s.y, s.next
 		case in && !now:
-			c.upper, c.tl, c.tr = first, s.y, s.next
+			c.upper, c.y[tl], c.y[tr] = first, s.y, s.next
 			w.cells = append(w.cells, c)
 		}
 		in = now
@@ -219,7 +227,7 @@ func (s Shape) Slabs() (slabs []Slab, err error) {
 	for i := 0; i+1 < len(w.xs); i++ {
 		slab := Slab{Left: w.xs[i], Right: w.xs[i+1]}
 		for _, c := range w.slab(i) {
-			slab.Cells = append(slab.Cells, Cell{c.bl, c.br, c.tl, c.tr})
+			slab.Cells = append(slab.Cells, Cell{c.y[bl], c.y[br], c.y[tl], c.y[tr]})
 		}
 		if slab.Cells != nil {
 			slabs = append(slabs, slab)
@@ -235,10 +243,10 @@ func (w *sweep) neighbours(join func(left, right int)) {
 		l, r := w.start[i-1], w.start[i]
 		for l < w.start[i] && r < w.start[i+1] {
 			a, b := &w.cells[l], &w.cells[r]
-			if fraction.Max(a.br, b.bl).Less(fraction.Min(a.tr, b.tl)) {
+			if fraction.Max(a.y[br], b.y[bl]).Less(fraction.Min(a.y[tr], b.y[tl])) {
 				join(l, r)
 			}
-			if a.tr.Less(b.tl) {
+			if a.y[tr].Less(b.y[tl]) {
 				l++
 			} else {
 				r++

@@ -56,9 +56,6 @@ func (w WayOut) MarshalText() ([]byte, error) { return waysOut.Marshal(w) }
 // UnmarshalText reads the word of a way out.
 func (w *WayOut) UnmarshalText(text []byte) error { return waysOut.Unmarshal(text, w) }
 
-// WaysOut returns every way out.
-func WaysOut() []WayOut { return waysOut.All() }
-
 // Weak is a spot of a shape that may break in the hand or under the saw.
 type Weak struct {
 	Kind   WeakKind
