@@ -1,6 +1,10 @@
 package fraction_test
 
 import (
+	"encoding"
+	"errors"
+	"fmt"
+	"math"
 	"testing"
 
 	"example.com/groovewright/fraction"
@@ -64,4 +68,74 @@ func FuzzArithmetic(f *testing.F) {
 			addEqualsBigRat, subEqualsBigRat, timesEqualsBigRat, modEqualsBigRat, roundEqualsBigRat, compareEqualsBigRat,
 		}).Draw(t, "law")(t)
 	}))
+}
+
+// FuzzWild calls everything with any values: arithmetic may panic with the errors that its doc names
+// and with nothing else, and what does no arithmetic not at all.
+func FuzzWild(f *testing.F) {
+	f.Add(int64(1), int64(2), int64(3), int64(4), uint8(0), "63 1/4")
+	f.Add(int64(math.MaxInt64), int64(1), int64(1), int64(math.MaxInt64), uint8(1), "mm")
+	f.Add(int64(math.MinInt64), int64(-1), int64(math.MinInt64), int64(math.MinInt64), uint8(2), "-1e-18")
+	f.Add(int64(0), int64(0), int64(1<<62-1), int64(1<<31-1), uint8(9), "\xff'")
+	f.Fuzz(func(t *testing.T, n, d, m, e int64, small uint8, text string) {
+		try := func(f func()) {
+			var err error
+			defer func() {
+				var overflow *fraction.OverflowError
+				var divisor *fraction.ZeroDivisorError
+				if err != nil && !errors.As(err, &overflow) && !errors.As(err, &divisor) {
+					t.Fatal(err)
+				}
+			}()
+			defer fraction.Catch(&err)
+			f()
+		}
+		var a, b fraction.Length
+		try(func() { a = fraction.Of(n, d) })
+		try(func() { b = fraction.Millimetres(m, e) })
+		var r fraction.Ratio
+		try(func() { r = fraction.NewRatio(e, n) })
+		x, y := fraction.Area{}, fraction.Area{}
+		try(func() { x = a.Times(b) })
+		try(func() { y = a.Times(a) })
+		unit, direction := fraction.Unit(small), fraction.Direction(small)
+		for _, f := range []func(){
+			func() { a.Add(b) }, func() { a.Sub(b) }, func() { a.Mul(m) }, func() { a.Div(m) }, func() { a.Scale(r) },
+			func() { a.Over(b) }, func() { a.Mod(b) }, func() { a.DivMod(b) }, func() { a.Round(b, direction) }, func() { fraction.Circular(a, b, a) },
+			func() { x.Add(y) }, func() { x.Sub(y) }, func() { x.Scale(r) }, func() { x.Over(b) }, func() { x.OverArea(y) }, func() { x.SquareFeet() },
+			func() { x.SquareMetres() }, func() { r.Add(r) }, func() { r.Sub(a.Over(b)) }, func() { r.Mul(r) }, func() { r.Div(r) }, func() { fraction.Inches(n) },
+			func() { fraction.Must(fraction.Parse("1", unit)) },
+		} {
+			try(f)
+		}
+		for _, c := range []int{a.Compare(b), -b.Compare(a), a.Sub(fraction.Length{}).Compare(b), a.Neg().Neg().Compare(b)} {
+			if c != a.Rat().Cmp(b.Rat()) {
+				t.Fatalf("%v and %v compare as %d", a, b, c)
+			}
+		}
+		a.Abs().Neg().Sign()
+		x.Neg().Compare(y)
+		r.Abs().Neg().Compare(r)
+		r.Floor()
+		_, _, _, _ = a.Float64(), x.Float64(), r.Float64(), fraction.Min(a, b).Less(fraction.Max(a, b))
+		_ = fraction.Tape{Mark: b, Unit: unit}.Format(a)
+		_, _ = fraction.ParseUnit(text)
+		_, _ = fraction.Parse(text, unit)
+		_, _ = unit.String(), direction.String()
+		for _, v := range []interface {
+			encoding.TextMarshaler
+			fmt.Stringer
+		}{a, x, r, unit} {
+			written, err := v.MarshalText()
+			if err == nil && string(written) != v.String() {
+				t.Fatalf("%T writes %q and %q", v, written, v)
+			}
+		}
+		var l fraction.Length
+		if err := l.UnmarshalText([]byte(a.String())); err != nil || l != a {
+			t.Fatalf("%v reads back as %v, %v", a, l, err)
+		}
+		_, _, _ = l.UnmarshalText([]byte(text)), y.UnmarshalText([]byte(text)), r.UnmarshalText([]byte(text))
+		_ = unit.UnmarshalText([]byte(text))
+	})
 }

@@ -29,6 +29,7 @@ var (
 	millimetre = value{5, 127 - 1}  // 1 in = 25.4 mm exactly: 16 CFR 500.19(a)
 	centimetre = value{50, 127 - 1} // ten of them
 	foot       = value{12, 0}
+	inch       = value{1, 0}
 )
 
 func quotient(num, den int64) value {

@@ -3,26 +3,23 @@ package fraction
 import "unicode/utf8"
 
 // number reads a decimal, a fraction, a whole number or a mixed one, without a sign.
-func (r *reader) number() (value, bool) {
+func (r *reader) number() value {
 	if v, ok := r.character(); ok {
-		return v, true
+		return v
 	}
-	if r.next() == '.' {
+	if r.take('.') {
 		return r.decimals(value{})
 	}
 	start := r.at
-	n, ok := r.digits()
-	if !ok {
-		return value{}, false
-	}
+	n := r.digits()
 	whole := value{n, 0}
-	switch r.next() {
-	case '.':
+	switch {
+	case r.take('.'):
 		return r.decimals(whole)
-	case '/', '⁄':
+	case r.take('/') || r.take('⁄'):
 		return r.under(n)
-	case ',':
-		return whole, r.fail("a comma; use a point before decimals and nothing between thousands")
+	case r.next() == ',':
+		r.fail(r.at, "a comma; use a point before decimals and nothing between thousands")
 	}
 	if v, ok := r.character(); ok {
 		return r.mixed(whole, v, start)
@@ -31,10 +28,9 @@ func (r *reader) number() (value, bool) {
 }
 
 // joined reads the fraction that may follow a whole number after a dash or spaces.
-func (r *reader) joined(whole value, start int) (value, bool) {
+func (r *reader) joined(whole value, start int) value {
 	back := r.at
-	dash := r.take('-')
-	if !dash {
+	if !r.take('-') {
 		r.spaces()
 	}
 	part := r.at
@@ -43,56 +39,37 @@ func (r *reader) joined(whole value, start int) (value, bool) {
 	}
 	if c := r.next(); part == back || c < '0' || c > '9' {
 		r.at = back
-		return whole, true
+		return whole
 	}
-	n, ok := r.digits()
-	if !ok {
-		return whole, false
+	n := r.digits()
+	if !r.take('/') && !r.take('⁄') {
+		r.fail(part, "only a fraction follows a whole number")
 	}
-	if c := r.next(); c != '/' && c != '⁄' {
-		r.at = part
-		return whole, r.fail("only a fraction follows a whole number")
-	}
-	v, ok := r.under(n)
-	if !ok {
-		return v, false
-	}
-	return r.mixed(whole, v, part)
+	return r.mixed(whole, r.under(n), part)
 }
 
-func (r *reader) mixed(whole, part value, start int) (value, bool) {
+func (r *reader) mixed(whole, part value, start int) value {
 	if part.num > part.denMinus1 {
-		r.at = start
-		return whole, r.fail("the fraction after a whole number is less than one")
+		r.fail(start, "the fraction after a whole number is less than one")
 	}
-	v, ok := sum(whole, part)
-	if !ok {
-		return v, r.fail(tooLong)
-	}
-	return v, true
+	return r.fits(sum(whole, part))
 }
 
-// under reads the stroke and the denominator below n.
-func (r *reader) under(n int64) (value, bool) {
-	r.step()
+// under reads the denominator below n.
+func (r *reader) under(n int64) value {
 	start := r.at
-	d, ok := r.digits()
-	if !ok {
-		return value{}, false
-	}
+	d := r.digits()
 	if d == 0 {
-		r.at = start
-		return value{}, r.fail("zero denominator")
+		r.fail(start, "zero denominator")
 	}
-	return ratio(n, d)
+	return r.fits(ratio(n, d))
 }
 
 // places is the most digits after a point, since 10^18 is the last power of ten within an int64.
 const places = 18
 
-// decimals reads the point and the digits after it. Zeros at the end do not count.
-func (r *reader) decimals(whole value) (value, bool) {
-	r.step()
+// decimals reads the digits after a point. Zeros at the end do not count.
+func (r *reader) decimals(whole value) value {
 	start := r.at
 	var n, power int64 = 0, 1
 	zeros := 0
@@ -103,7 +80,7 @@ func (r *reader) decimals(whole value) (value, bool) {
 			continue
 		}
 		if r.at-start >= places {
-			return whole, r.fail("more than 18 decimal places")
+			r.fail(r.at, "more than 18 decimal places")
 		}
 		for ; zeros >= 0; zeros-- {
 			n, power = n*10, power*10
@@ -111,33 +88,24 @@ func (r *reader) decimals(whole value) (value, bool) {
 		n, zeros = n+digit, 0
 	}
 	if r.at == start {
-		return whole, r.fail("no digits after the point")
+		r.fail(r.at, "no digits after the point")
 	}
-	part, _ := ratio(n, power) // power fits, so its divisor does
-	v, ok := sum(whole, part)
-	if !ok {
-		return v, r.fail(tooLong)
-	}
-	return v, true
+	return r.fits(sum(whole, r.fits(ratio(n, power))))
 }
 
 // exponent reads a power of ten, if there is one, and multiplies v by it.
-func (r *reader) exponent(v value) (value, bool) {
+func (r *reader) exponent(v value) value {
 	if !r.take('e') && !r.take('E') {
-		return v, true
+		return v
 	}
 	down := r.take('-')
 	if !down {
 		r.take('+')
 	}
 	start := r.at
-	n, ok := r.digits()
-	if !ok {
-		return v, false
-	}
+	n := r.digits()
 	if n > places {
-		r.at = start
-		return v, r.fail("an exponent beyond 18")
+		r.fail(start, "an exponent beyond 18")
 	}
 	power := value{1, 0}
 	for range n {
@@ -146,29 +114,25 @@ func (r *reader) exponent(v value) (value, bool) {
 	if down {
 		power = value{1, power.num - 1}
 	}
-	if v, ok = product(v, power); !ok {
-		return v, r.fail(tooLong)
-	}
-	return v, true
+	return r.fits(product(v, power))
 }
 
 // digits reads a whole number of at most 18 digits, or 19 if it fits.
-func (r *reader) digits() (int64, bool) {
+func (r *reader) digits() int64 {
 	const last = (1<<63 - 1 - 9) / 10
 	start := r.at
 	var n int64
 	for ; r.at < len(r.text) && '0' <= r.text[r.at] && r.text[r.at] <= '9'; r.at++ {
 		digit := int64(r.text[r.at] - '0')
 		if n > last && (n > last+1 || n*10 > 1<<63-1-digit) {
-			r.at = start
-			return 0, r.fail(tooLong)
+			r.fail(start, tooLong)
 		}
 		n = n*10 + digit
 	}
 	if r.at == start {
-		return 0, r.fail("no number")
+		r.fail(start, "no number")
 	}
-	return n, true
+	return n
 }
 
 // character reads a fraction that is a single character.
@@ -195,12 +159,4 @@ var characters = [...]struct {
 	{'⅓', value{1, 2}}, {'⅔', value{2, 2}}, {'⅙', value{1, 5}}, {'⅚', value{5, 5}},
 	{'⅕', value{1, 4}}, {'⅖', value{2, 4}}, {'⅗', value{3, 4}}, {'⅘', value{4, 4}},
 	{'⅐', value{1, 6}}, {'⅑', value{1, 8}}, {'⅒', value{1, 9}},
-}
-
-// sign reads a minus, which stands directly before the number.
-func (r *reader) sign() bool {
-	if r.next() == '+' {
-		r.fail("a plus sign is not used")
-	}
-	return r.take('-') || r.take('−')
 }

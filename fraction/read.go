@@ -36,10 +36,6 @@ func (e *ParseError) Error() string {
 const (
 	lengthsAccepted = `a length such as 63 1/4, 63-1/4, 63.25, 5' 3 1/4", 7/8, -1/2, 1606.55 mm or 160.6 cm`
 	numbersAccepted = `a number such as 2, 0.125, 1/8 or 1 1/2`
-	tooGreat        = "beyond 100,000"
-	tooGreatLength  = "beyond 100,000 inches"
-	tooFine         = "too fine: in lowest terms the denominator is above 1,000,000"
-	tooFineLength   = "too fine: in inches and lowest terms the denominator is above 1,000,000"
 	tooLong         = "too many digits"
 )
 
@@ -63,9 +59,9 @@ const (
 // exponent, a point without digits after it, a zero denominator, another unit, and beyond
 // [MaxInput], or finer than [MaxDenominator]. It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
-	v, err := parseLength(s, u)
+	v, err := parse(s, true, u)
 	if err == nil {
-		err = bounded(v, s, tooGreatLength, tooFineLength, lengthsAccepted)
+		err = bounded(v, s, "beyond 100,000 inches", "too fine: in inches and lowest terms the denominator is above 1,000,000", lengthsAccepted)
 	}
 	if err != nil {
 		return Length{}, err
@@ -87,9 +83,9 @@ func MustParse(s string) Length {
 // [Parse] without a unit, and besides the exponents of JSON numbers, as in "2.5e-1". It fails as
 // Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
-	v, err := parseNumber(s)
+	v, err := parse(s, false, Inch)
 	if err == nil {
-		err = bounded(v, s, tooGreat, tooFine, numbersAccepted)
+		err = bounded(v, s, "beyond 100,000", "too fine: in lowest terms the denominator is above 1,000,000", numbersAccepted)
 	}
 	if err != nil {
 		return Ratio{}, err
@@ -108,138 +104,109 @@ func bounded(v value, s, great, fine, accepted string) error {
 	return nil
 }
 
-func parseLength(s string, u Unit) (value, error) {
-	r := reader{text: s}
-	v, ok := r.length(u)
-	if !ok {
-		return value{}, r.failure(lengthsAccepted)
-	}
-	return v, nil
-}
-
-func parseNumber(s string) (value, error) {
-	r := reader{text: s}
-	r.spaces()
-	negative := r.sign()
-	v, ok := r.number()
-	if ok {
-		v, ok = r.exponent(v)
-	}
-	r.spaces()
-	if !ok || !r.end() {
-		return value{}, r.failure(numbersAccepted)
-	}
-	if negative {
-		v = v.neg()
-	}
-	return v, nil
-}
-
-// reader walks through a text. Its methods read one part and step over it, or say in reason what is
-// wrong and stay where the fault is.
+// reader walks through a text. Its methods read one part and step over it, or stop the whole with a
+// syntax fault.
 type reader struct {
-	text   string
-	at     int
+	text string
+	at   int
+}
+
+// syntax is what a reader panics with where it cannot go on, and parse recovers from.
+type syntax struct {
+	at     int // where the fault is
 	reason string
 }
 
-func (r *reader) failure(accepted string) error {
-	return &ParseError{r.text, r.text[r.at:], r.reason, accepted}
+func (r *reader) fail(at int, reason string) { panic(syntax{at, reason}) }
+
+// fits returns v, unless it does not fit.
+func (r *reader) fits(v value, ok bool) value {
+	if !ok {
+		r.fail(r.at, tooLong)
+	}
+	return v
 }
 
-func (r *reader) fail(reason string) bool {
-	if r.reason == "" {
-		r.reason = reason
-	}
-	return false
-}
-
-func (r *reader) length(u Unit) (v value, ok bool) {
-	r.spaces()
-	negative := r.sign()
-	if v, ok = r.number(); !ok {
-		return v, false
-	}
-	r.spaces()
-	m, ok := r.measure()
-	if !ok {
-		return v, false
-	}
-	if m == bare {
-		v, ok = product(v, u.size())
-	} else {
-		v, ok = product(v, m.size())
-	}
-	if !ok {
-		return v, r.fail(tooLong)
-	}
-	r.spaces()
-	if m == footMark && r.at < len(r.text) {
-		if v, ok = r.inches(v); !ok {
-			return v, false
+// parse reads a length, a bare number in the unit u, or a pure number.
+func parse(s string, length bool, u Unit) (v value, err error) {
+	r := reader{text: s}
+	defer func() {
+		switch fault := recover().(type) {
+		case nil:
+		case syntax:
+			accepted := numbersAccepted
+			if length {
+				accepted = lengthsAccepted
+			}
+			v, err = value{}, &ParseError{s, s[fault.at:], fault.reason, accepted}
+		default:
+			panic(fault)
 		}
+	}()
+	r.spaces()
+	if r.next() == '+' {
+		r.fail(r.at, "a plus sign is not used")
 	}
-	if !r.end() {
-		return v, false
+	negative := r.take('-') || r.take('−')
+	v = r.number()
+	if length {
+		v = r.length(v, u)
+	} else {
+		v = r.exponent(v)
+		r.spaces()
+	}
+	if r.at < len(s) {
+		r.fail(r.at, "unexpected text")
 	}
 	if negative {
 		v = v.neg()
 	}
-	return v, true
+	return v, nil
 }
 
-// inches reads what follows the feet.
-func (r *reader) inches(feet value) (value, bool) {
-	if feet.denMinus1 != 0 || feet.num%12 != 0 {
-		return feet, r.fail("feet are whole where inches follow")
+// length reads the unit of the number v, and the inches that may follow feet.
+func (r *reader) length(v value, u Unit) value {
+	r.spaces()
+	size := r.measure()
+	if size == (value{}) {
+		v = r.fits(product(v, u.size()))
+	} else {
+		v = r.fits(product(v, size))
+	}
+	r.spaces()
+	if size != foot || r.at == len(r.text) {
+		return v
+	}
+	if v.denMinus1 != 0 || v.num%12 != 0 {
+		r.fail(r.at, "feet are whole where inches follow")
 	}
 	if r.take('-') {
 		r.spaces()
 	}
 	start := r.at
-	v, ok := r.number()
-	if !ok {
-		return v, false
-	}
-	if compare(v, foot) >= 0 {
-		r.at = start
-		return v, r.fail("inches after feet are less than 12")
+	inches := r.number()
+	if compare(inches, foot) >= 0 {
+		r.fail(start, "inches after feet are less than 12")
 	}
 	r.spaces()
 	start = r.at
-	m, ok := r.measure()
-	if !ok {
-		return v, false
-	}
-	if m != inchMark && m != bare {
-		r.at = start
-		return v, r.fail("only inches follow feet")
+	if size = r.measure(); size != inch && size != (value{}) {
+		r.fail(start, "only inches follow feet")
 	}
 	r.spaces()
-	if v, ok = sum(feet, v); !ok {
-		return v, r.fail(tooLong)
-	}
-	return v, true
+	return r.fits(sum(v, inches))
 }
 
 // spaces steps over blanks, tabs and the spaces that typesetting puts before a unit.
 func (r *reader) spaces() {
-	for {
-		switch r.next() {
-		case ' ', '\t', '\u00a0', '\u2009', '\u202f':
-			r.step()
-		default:
-			return
-		}
+	for r.take(' ') || r.take('\t') || r.take('\u00a0') || r.take('\u2009') || r.take('\u202f') {
 	}
 }
 
+// next returns the character that is next, or -1 at the end.
 func (r *reader) next() rune {
 	if r.at == len(r.text) {
 		return -1
-	}
-	if c := r.text[r.at]; c < utf8.RuneSelf {
-		return rune(c)
 	}
 	c, _ := utf8.DecodeRuneInString(r.text[r.at:])
 	return c
@@ -258,66 +225,48 @@ func (r *reader) take(c rune) bool {
 	return true
 }
 
-func (r *reader) end() bool { return r.at == len(r.text) || r.fail("unexpected text") }
-
-// measure is a unit as it stands behind a number.
-type measure int
-
-const (
-	bare measure = iota // none
-	inchMark
-	footMark
-	millimetreMark
-	centimetreMark
-)
-
-func (m measure) size() value {
-	return [...]value{inchMark: {1, 0}, footMark: foot, millimetreMark: millimetre, centimetreMark: centimetre}[m]
+// mark reads one of the marks.
+func (r *reader) mark(marks string) bool {
+	c := r.next()
+	return c >= 0 && strings.ContainsRune(marks, c) && r.take(c)
 }
 
-// measure reads a mark or a word, if there is one.
-func (r *reader) measure() (measure, bool) {
-	switch r.next() {
-	case '"', '″', '”', '“':
-		r.step()
-		return inchMark, true
-	case '\'', '′', '’', '‘':
-		r.step()
-		switch r.next() {
-		case '\'', '′', '’', '‘':
-			r.step()
-			return inchMark, true
+// measure reads a mark or a word of a unit and returns its size, zero where there is none.
+func (r *reader) measure() value {
+	const footMarks = "'′’‘"
+	switch {
+	case r.mark("\"″”“"):
+		return inch
+	case r.mark(footMarks):
+		if r.mark(footMarks) {
+			return inch
 		}
-		return footMark, true
+		return foot
 	}
 	start := r.at
 	for r.at < len(r.text) && 'a' <= r.text[r.at]|0x20 && r.text[r.at]|0x20 <= 'z' {
 		r.at++
 	}
 	if r.at == start {
-		return bare, true
+		return value{}
 	}
 	for _, w := range words {
 		if strings.EqualFold(w.word, r.text[start:r.at]) {
-			if w.stop {
+			if w.word == "in" || w.word == "ft" {
 				r.take('.')
 			}
-			return w.measure, true
+			return w.size
 		}
 	}
-	r.at = start
-	return bare, r.fail("unknown unit, which is in, ft, mm or cm")
+	r.fail(start, "unknown unit, which is in, ft, mm or cm")
+	return value{}
 }
 
 var words = [...]struct {
-	word    string
-	measure measure
-	stop    bool // may be written with a full stop
+	word string
+	size value
 }{
-	{"in", inchMark, true}, {"inch", inchMark, false}, {"inches", inchMark, false},
-	{"ft", footMark, true}, {"foot", footMark, false}, {"feet", footMark, false},
-	{"mm", millimetreMark, false}, {"millimetre", millimetreMark, false}, {"millimetres", millimetreMark, false},
-	{"millimeter", millimetreMark, false}, {"millimeters", millimetreMark, false},
-	{"cm", centimetreMark, false}, {"centimetre", centimetreMark, false}, {"centimetres", centimetreMark, false},
-	{"centimeter", centimetreMark, false}, {"centimeters", centimetreMark, false},
+	{"in", inch}, {"inch", inch}, {"inches", inch}, {"ft", foot}, {"foot", foot}, {"feet", foot},
+	{"mm", millimetre}, {"millimetre", millimetre}, {"millimetres", millimetre}, {"millimeter", millimetre}, {"millimeters", millimetre},
+	{"cm", centimetre}, {"centimetre", centimetre}, {"centimetres", centimetre}, {"centimeter", centimetre}, {"centimeters", centimetre},
 }

@@ -40,7 +40,7 @@ func (a Length) MarshalText() ([]byte, error) { return value(a).append(nil), nil
 // whatever MarshalText wrote, it accepts every value that fits, also beyond the bounds that Parse
 // sets for people's input.
 func (a *Length) UnmarshalText(text []byte) error {
-	v, err := parseLength(string(text), Inch)
+	v, err := parse(string(text), true, Inch)
 	if err == nil {
 		*a = Length(v)
 	}
@@ -55,7 +55,7 @@ func (a Area) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
 
 // UnmarshalText reads a pure number as [ParseRatio] does, without its bounds, as square inches.
 func (a *Area) UnmarshalText(text []byte) error {
-	v, err := parseNumber(string(text))
+	v, err := parse(string(text), false, Inch)
 	if err == nil {
 		*a = Area(v)
 	}
@@ -70,7 +70,7 @@ func (a Ratio) MarshalText() ([]byte, error) { return value(a).append(nil), nil 
 
 // UnmarshalText reads every notation of [ParseRatio], without its bounds.
 func (a *Ratio) UnmarshalText(text []byte) error {
-	v, err := parseNumber(string(text))
+	v, err := parse(string(text), false, Inch)
 	if err == nil {
 		*a = Ratio(v)
 	}

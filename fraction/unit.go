@@ -1,10 +1,15 @@
 package fraction
 
-import "example.com/groovewright/fraction/enum"
+import (
+	"strings"
+
+	"example.com/groovewright/fraction/enum"
+)
 
 // Unit is a unit of length that a tape is marked in. The zero value is the inch.
 type Unit uint8
 
+// The units.
 const (
 	Inch Unit = iota
 	Millimetre
@@ -14,15 +19,11 @@ const (
 // ParseUnit reads the name of a unit: in, inch, inches, mm, millimetre, millimetres, cm,
 // centimetre, centimetres (also spelt -meter). Case does not matter. The error is a *[ParseError].
 func ParseUnit(s string) (Unit, error) {
-	r := reader{text: s}
-	if m, ok := r.measure(); ok && r.at == len(s) {
-		switch m {
-		case inchMark:
-			return Inch, nil
-		case millimetreMark:
-			return Millimetre, nil
-		case centimetreMark:
-			return Centimetre, nil
+	for _, w := range words {
+		for u := range units {
+			if strings.EqualFold(w.word, s) && w.size == Unit(u).size() {
+				return Unit(u), nil
+			}
 		}
 	}
 	return Inch, &ParseError{Input: s, Rest: s, Reason: "unknown unit", Accepted: "in, mm or cm"}

@@ -3,6 +3,7 @@ package enum_test
 import (
 	"encoding/json"
 	"errors"
+	"strings"
 	"testing"
 
 	"example.com/groovewright/fraction/enum"
@@ -38,4 +39,25 @@ func TestUnknownWordsAreFaults(t *testing.T) {
 	if _, err := kind(2).MarshalText(); err == nil {
 		t.Error("an unknown value was written")
 	}
+}
+
+// FuzzWords gives any value and any word to words of any number.
+func FuzzWords(f *testing.F) {
+	f.Add(uint8(1), uint8(2), "b")
+	f.Add(uint8(9), uint8(0), "")
+	f.Fuzz(func(t *testing.T, v, n uint8, text string) {
+		type letter uint8
+		words := enum.Of[letter](strings.Split("abcdefgh", "")[:n%9]...)
+		data, err := words.Marshal(letter(v))
+		if (err == nil) != (int(v) < len(words)) || err == nil && string(data) != words.String(letter(v)) {
+			t.Fatalf("%d of %v: %q, %v", v, words, data, err)
+		}
+		got := letter(v)
+		if err := words.Unmarshal([]byte(text), &got); err == nil && words.String(got) != text || err != nil && got != letter(v) {
+			t.Fatalf("%q of %v: %d, %v", text, words, got, err)
+		}
+		if words.Want() == "" || len(words.All()) != len(words) {
+			t.Fatalf("%v wants %q, all %v", words, words.Want(), words.All())
+		}
+	})
 }

@@ -43,3 +43,26 @@ func TestZeroIsUnknown(t *testing.T) {
 		t.Errorf("Ratio() = %v, %v", r, err)
 	}
 }
+
+// FuzzAmount reads any text: what is an amount writes itself so that it reads back.
+func FuzzAmount(f *testing.F) {
+	for _, seed := range []string{"24.98", "0", "", "-1", "1e9", "999999999.999999999", `"-12.5"`, "null", `"`} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		parsed, _ := money.Parse(text)
+		var read money.Amount
+		_ = read.UnmarshalJSON([]byte(text))
+		for _, a := range []money.Amount{{}, parsed, read} {
+			data, err := a.MarshalJSON()
+			var back money.Amount
+			if err != nil || back.UnmarshalJSON(data) != nil || !back.Equal(a) {
+				t.Fatalf("%q is written as %s, %v, and reads back as %v", text, data, err, back)
+			}
+			_, _ = a.Ratio()
+			if d, known := a.Decimal(); known != a.Known() || known && !money.Of(d).Equal(a) || a.IsZero() == known {
+				t.Fatalf("%v is known: %t", a, known)
+			}
+		}
+	})
+}

@@ -26,3 +26,19 @@ func TestWarningReadsBack(t *testing.T) {
 		t.Errorf("read back (-want +got):\n%s", diff)
 	}
 }
+
+// FuzzUnder puts any steps before any path.
+func FuzzUnder(f *testing.F) {
+	f.Add([]byte("runs[1].left"), "Room", 3)
+	f.Fuzz(func(t *testing.T, path []byte, name string, i int) {
+		var w warning.Warning
+		if err := w.Path.UnmarshalText(path); err != nil {
+			t.Fatal(err)
+		}
+		all := warning.Under([]warning.Warning{w, {}}, name, i)
+		if len(all) != 2 || len(all[0].Path) != 2+len(w.Path) || len(all[1].Path) != 2 {
+			t.Fatalf("%v", all)
+		}
+		warning.Under(nil, name)
+	})
+}
