@@ -145,7 +145,12 @@ func (m *mixer) search(place int, t *trial) {
 	}
 	rest := sub(m.need, t.size)
 	if place == 0 || rest.Sign() <= 0 {
-		m.finish(t, rest)
+		if rest.Sign() > 0 {
+			t = t.with(0, count(quo(rest, m.offers[0].size)), m.offers[0])
+		}
+		if m.best == nil || t.compare(m.best) < 0 {
+			m.best = t
+		}
 		return
 	}
 	o := m.offers[place]
@@ -159,16 +164,6 @@ func (m *mixer) search(place int, t *trial) {
 		if m.steps > MixSteps {
 			return
 		}
-	}
-}
-
-// finish fills what is left with the first offer.
-func (m *mixer) finish(t *trial, rest *big.Rat) {
-	if rest.Sign() > 0 {
-		t = t.with(0, count(quo(rest, m.offers[0].size)), m.offers[0])
-	}
-	if m.best == nil || t.compare(m.best) < 0 {
-		m.best = t
 	}
 }
 

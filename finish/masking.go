@@ -83,8 +83,8 @@ const exactSticks = 10
 func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
 	if len(lengths) > exactSticks {
 		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
-		each := new(big.Int).Quo(quo(stick, longest).Num(), quo(stick, longest).Denom()).Int64()
-		return count(quo(whole(int64(len(lengths))), whole(each)))
+		each := new(big.Int).Quo(quo(stick, longest).Num(), quo(stick, longest).Denom())
+		return count(quo(whole(int64(len(lengths))), new(big.Rat).SetInt(each)))
 	}
 	best := len(lengths)
 	fill(slices.Clone(lengths), stick, nil, &best)

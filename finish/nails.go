@@ -18,21 +18,21 @@ func (b *builder) nail() {
 		b.nailBoards()
 		return
 	}
-	total := int64(0)
+	total := new(big.Rat)
 	for _, p := range b.Pieces {
-		total += b.nailsIn(p)
+		total = add(total, whole(b.nailsIn(p)))
 	}
-	if n.None || total == 0 {
+	if n.None || total.Sign() == 0 {
 		return
 	}
 	length, terms := b.intoStud(PanelNailShort, b.thickness())
 	source := of(n.Edge == b.usual.Nails.Edge && n.Field == b.usual.Nails.Field, Given, OntarioCode)
 	b.buyMore(Row{Item: ItemPanelNails, Size: []Figure{b.small(length)}, How: ByNailSpacing, Source: source, Terms: append([]Term{
-		{Kind: TermCount, Value: counted(total, UnitNail)},
+		{Kind: TermCount, Value: up(total, UnitNail)},
 		{Kind: TermEdgeSpacing, Value: b.small(b.in(n.Edge))},
 		{Kind: TermSpacing, Value: b.small(b.in(n.Field))},
 		{Kind: TermSupports, Value: b.small(b.in(b.House.Studs))},
-	}, terms...)}, whole(total), number(n.Waste), UnitNail, b.packs(n.Packs))
+	}, terms...)}, total, number(n.Waste), UnitNail, b.packs(n.Packs))
 }
 
 // intoStud returns how long the nail is that holds something so thick through the wall in a stud, the shortest that is sold,

@@ -89,8 +89,9 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if need.Sign() <= 0 || b.err != nil {
 		return
 	}
-	if few := fewest(need, offers); few > MaxPacks {
-		b.fail(row.Item, few)
+	slices.SortStableFunc(offers, func(x, y offer) int { return y.size.Cmp(x.size) })
+	if fewest := count(quo(need, offers[0].size)); fewest > MaxPacks {
+		b.fail(row.Item, fewest)
 		return
 	}
 	best := leastMoney(need, offers, number(b.LeftoverWorth))
@@ -99,9 +100,10 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	}
 	row.Choice = chosen(offers, best.proved)
 	rest := need
-	for _, i := range largestFirst(offers) {
-		if n := best.counts[i]; n > 0 {
-			o := offers[i]
+	for i, o := range offers {
+		if n := best.counts[i]; n > MaxPacks {
+			b.fail(row.Item, n)
+		} else if n > 0 {
 			served := least(rest, mul(whole(n), o.size))
 			rest = sub(rest, served)
 			row.Buy, row.Container, row.Price = int(n), o.name, o.price
@@ -109,25 +111,6 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 			row.How, row.Terms, row.Source, row.Choice = WithRowAbove, nil, NoSource, OnlyPack
 		}
 	}
-}
-
-// largestFirst returns the places of the offers, the largest first.
-func largestFirst(offers []offer) []int {
-	order := make([]int, len(offers))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, j int) int { return offers[j].size.Cmp(offers[i].size) })
-	return order
-}
-
-// fewest returns the least number of packs that can hold what is needed.
-func fewest(need *big.Rat, offers []offer) int64 {
-	few := int64(1<<63 - 1)
-	for _, o := range offers {
-		few = min(few, count(quo(need, o.size)))
-	}
-	return few
 }
 
 // chosen returns by what the packs were chosen, where there was a choice.

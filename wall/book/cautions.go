@@ -126,7 +126,10 @@ var cautionWords = map[finish.Caution]caution{
 	},
 }
 
-// cautioned returns what a caution says in this plan.
+// Caution returns what a caution says in a plan, in one paragraph.
+func Caution(p plan.Plan, c finish.Caution) string { return cautioned(p, c).String() }
+
+// cautioned returns the parts of a caution.
 func cautioned(p plan.Plan, c finish.Caution) caution {
 	panels := strings.NewReplacer("{panels}", panelWord(p)+"s")
 	words := cautionWords[c]

@@ -147,14 +147,14 @@ func TestBoardsAreNotCalledPanels(t *testing.T) {
 	x := newText(p.TapeMeasure())
 	var said []string
 	for _, c := range p.Cautions {
-		said = append(said, cautioned(p, c).String())
+		said = append(said, Caution(p, c))
 	}
 	for _, s := range p.Order {
-		said = append(said, x.step(p, s))
+		said = append(said, Step(p, s))
 	}
 	for _, r := range p.List.Rows {
 		if r.Item != finish.ItemAdhesive && r.Item != finish.ItemCounterSheeting { // what they are sold as
-			said = append(said, item(r), how(r))
+			said = append(said, Item(r), How(r))
 		}
 	}
 	for _, d := range p.Warnings {

@@ -160,10 +160,10 @@ func (b *page) funcs() template.FuncMap {
 		"join":     func(words []string) string { return strings.Join(words, " ") },
 		"pole":     func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
 		"caution":  func(c finish.Caution) caution { return cautioned(b.Plan, c) },
-		"step":     func(s finish.Step) string { return b.step(b.Plan, s) },
-		"item":     item,
-		"quantity": quantity,
-		"how":      how,
+		"step":     func(s finish.Step) string { return Step(b.Plan, s) },
+		"item":     Item,
+		"quantity": Quantity,
+		"how":      How,
 		"taxed":    func() bool { tax, _ := b.Plan.Tax.Decimal(); return !tax.IsZero() },
 	}
 }

@@ -214,14 +214,14 @@ func (t *text) shopping(p plan.Plan) {
 		if onHand(p, r) {
 			buy = "own"
 		}
-		rows = append(rows, []string{buy, r.Container, item(r), quantity(r), cents(r.Cost, "")})
+		rows = append(rows, []string{buy, r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
 	}
 	t.table(2, rows)
 	t.hang("  ", t.sum(p))
 	t.gap()
 	t.hang("  ", "How each was found:")
 	for _, r := range p.List.Rows {
-		t.hang("    ", item(r)+": "+how(r))
+		t.hang("    ", Item(r)+": "+How(r))
 	}
 }
 
@@ -362,7 +362,7 @@ func (t *text) cautions(p plan.Plan) {
 		t.heading(2, "Cautions")
 	}
 	for _, c := range p.Cautions {
-		t.hang("  ! ", cautioned(p, c).String())
+		t.hang("  ! ", Caution(p, c))
 	}
 }
 
@@ -371,6 +371,6 @@ func (t *text) order(p plan.Plan) {
 		t.heading(2, "Order of work")
 	}
 	for i, s := range p.Order {
-		t.hang(fmt.Sprintf("  %2d [ ] ", i+1), t.step(p, s))
+		t.hang(fmt.Sprintf("  %2d [ ] ", i+1), Step(p, s))
 	}
 }

@@ -152,8 +152,8 @@ var fitBoards = stage{
 	},
 }
 
-// step says what to do in a step of the work.
-func (t *text) step(p plan.Plan, s finish.Step) string {
+// Step says what to do in a step of the work, in one paragraph.
+func Step(p plan.Plan, s finish.Step) string {
 	words := stageWords[s.Stage]
 	if s.Stage == finish.StageFit && p.Profile.Boards {
 		words = fitBoards
@@ -164,7 +164,7 @@ func (t *text) step(p plan.Plan, s finish.Step) string {
 		operand := figure(a.Figure)
 		switch {
 		case a.Kind == finish.ActFitting:
-			operand = t.fitting(p, a.Labels)
+			operand = fitting(p, a.Labels)
 		case len(a.Labels) > 0:
 			operand = strings.Join(a.Labels, ", ")
 		}
@@ -191,13 +191,13 @@ func (s stage) with(p plan.Plan) stage {
 }
 
 // fitting lists pieces with their places.
-func (t *text) fitting(p plan.Plan, labels []string) string {
+func fitting(p plan.Plan, labels []string) string {
 	var all []string
 	for _, label := range labels {
 		where := "piece " + label
 		for _, piece := range p.Pieces {
 			if piece.Label == label {
-				left, right := t.span(p, piece)
+				left, right := span(p, piece)
 				where += fmt.Sprintf(" on %s, %s to %s", piece.Run, left, right)
 			}
 		}
@@ -207,11 +207,12 @@ func (t *text) fitting(p plan.Plan, labels []string) string {
 }
 
 // span returns where the panel of a piece starts and ends on its run.
-func (t *text) span(p plan.Plan, piece plan.Piece) (left, right string) {
+func span(p plan.Plan, piece plan.Piece) (left, right string) {
 	for _, run := range p.Runs {
 		for _, panel := range run.Panels {
 			if run.Name == piece.Run && panel.Number == piece.Panel {
-				left, right = t.tape.Format(panel.Left), t.tape.Format(panel.Right)
+				tape := p.TapeMeasure()
+				left, right = tape.Format(panel.Left), tape.Format(panel.Right)
 			}
 		}
 	}

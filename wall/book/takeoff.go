@@ -162,8 +162,8 @@ var choiceWords = map[finish.Choice]string{
 	finish.FirstMixes:  "; the best of the first mixes of packs that were tried, not proved least",
 }
 
-// how says how the quantity of a row was found.
-func how(r finish.Row) string {
+// How says how the quantity of a row was found.
+func How(r finish.Row) string {
 	words := methodWords[r.How]
 	says := strings.ReplaceAll(words.first, "{units}", r.Unit.String())
 	for _, term := range r.Terms {
@@ -186,8 +186,8 @@ var itemWords = map[finish.Item]string{
 	finish.ItemStripNails: "nails or screws for the strips",
 }
 
-// item names what a row is for.
-func item(r finish.Row) string {
+// Item names what a row of a list is for, with its sizes.
+func Item(r finish.Row) string {
 	name, special := itemWords[r.Item]
 	if !special {
 		name = r.Item.String()
@@ -206,8 +206,8 @@ func item(r finish.Row) string {
 	return name
 }
 
-// quantity writes what a row needs.
-func quantity(r finish.Row) string { return figure(finish.Figure{Value: r.Quantity, Unit: r.Unit}) }
+// Quantity writes what a row of a list needs.
+func Quantity(r finish.Row) string { return figure(finish.Figure{Value: r.Quantity, Unit: r.Unit}) }
 
 // sizes writes lengths with their unit once.
 func sizes(lengths []finish.Figure) string {
