@@ -16,6 +16,17 @@ type Point struct {
 }
 
 // plus returns p moved by dx to the right and dy up.
+// MarshalJSON writes the point as [x, y].
+func (p Point) MarshalJSON() ([]byte, error) { return json.Marshal([2]fraction.Length{p.X, p.Y}) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (p *Point) UnmarshalJSON(data []byte) error {
+	var xy [2]fraction.Length
+	err := json.Unmarshal(data, &xy)
+	*p = Point{xy[0], xy[1]}
+	return err
+}
+
 func (p Point) plus(dx, dy fraction.Length) Point { return Point{p.X.Add(dx), p.Y.Add(dy)} }
 
 // lower orders points from the lowest up and, at one height, from the left.

@@ -396,13 +396,13 @@ func TestShapeAsJSON(t *testing.T) {
 		}
 	}
 	var s cutout.Shape
-	clockwise := `{"outline": [{"x": "0", "y": "0"}, {"x": "0", "y": "9"}, {"x": "9", "y": "9"}, {"x": "9", "y": "0"}]}`
+	clockwise := `{"outline": [["0", "0"], ["0", "9"], ["9", "9"], ["9", "0"]]}`
 	if err := json.Unmarshal([]byte(clockwise), &s); err != nil || !s.Equal(shape(rect(0, 0, 9, 9))) {
 		t.Errorf("clockwise: %v, %v", s, err)
 	}
 	for _, bad := range []string{
-		`{"outline": [{"x": "0", "y": "0"}, {"x": "9", "y": "9"}, {"x": "9", "y": "0"}, {"x": "0", "y": "9"}]}`,
-		`{"outline": []}`, `{"holes": [[{"x": "0", "y": "0"}]]}`, `[]`,
+		`{"outline": [["0", "0"], ["9", "9"], ["9", "0"], ["0", "9"]]}`,
+		`{"outline": []}`, `{"holes": [[["0", "0"]]]}`, `[]`,
 	} {
 		before := s
 		if err := json.Unmarshal([]byte(bad), &s); err == nil || !s.Equal(before) {

@@ -75,16 +75,20 @@ type Corner struct {
 // Restart is a break at which the pattern starts afresh: beyond it, in the direction of work, a
 // repeat starts at Origin.
 type Restart struct {
-	At, Origin, Mismatch fraction.Length
+	At       fraction.Length `json:"at"`
+	Origin   fraction.Length `json:"origin"`
+	Mismatch fraction.Length `json:"mismatch"`
 }
 
 // Panel is one sheet's width of a run. Its edges are its own; between neighbours lies the seam gap.
 // Pieces are the numbers of the pieces into which openings cut it, from the top down.
 type Panel struct {
-	Number                int // in order of fitting, from 1
-	Left, Right           fraction.Length
-	LeftPhase, RightPhase fraction.Length
-	Pieces                []int
+	Number     int             `json:"number"` // in order of fitting, from 1
+	Left       fraction.Length `json:"left"`
+	Right      fraction.Length `json:"right"`
+	LeftPhase  fraction.Length `json:"left_phase"`
+	RightPhase fraction.Length `json:"right_phase"`
+	Pieces     []int           `json:"pieces"`
 }
 
 // Piece is one piece of panelling, face on, its origin at the lower left of its bounding box, which

@@ -17,7 +17,7 @@ const module = "example.com/groovewright/"
 // floors, and what lies inside it. Tests of wall and what lies inside it may import all
 // of these.
 var way = [][]string{
-	{"fraction/fault"}, {"fraction/enum"}, {"fraction"}, {"fraction/money", "fraction/warning"}, {"groove"}, {"cutout"}, {"nest", "finish"},
+	{"fraction/fault"}, {"fraction/enum"}, {"fraction"}, {"fraction/money", "fraction/warning"}, {"fraction/fractiontest"}, {"groove"}, {"cutout"}, {"nest", "finish"},
 	{"wall"}, {"wall/choice"}, {"wall/plan"}, {"wall/jobfile", "wall/drawing"}, {"wall/book"}, {"wall/verify"}, {"cmd"},
 }
 
@@ -66,7 +66,7 @@ func arrow(file, imported string) string {
 		switch {
 		case onlyForTests(inside) && !forTests:
 			return "only tests may use it"
-		case fromFloor < 0: // examples
+		case fromFloor < 0, onlyForTests(inside): // examples and tests
 			return ""
 		case toFloor < 0:
 			return "not a package of the way through"

@@ -45,7 +45,7 @@ func spots(s string) []plan.Point {
 	var all []plan.Point
 	for one := range strings.SplitSeq(s, ";") {
 		x, y, _ := strings.Cut(one, ",")
-		all = append(all, plan.Point{fraction.MustParse(strings.TrimSpace(x)), fraction.MustParse(strings.TrimSpace(y))})
+		all = append(all, plan.Point{X: fraction.MustParse(strings.TrimSpace(x)), Y: fraction.MustParse(strings.TrimSpace(y))})
 	}
 	return all
 }
@@ -54,7 +54,7 @@ func spots(s string) []plan.Point {
 func onRun(piece plan.Piece, ring []plan.Point) []plan.Point {
 	var moved []plan.Point
 	for _, c := range ring {
-		moved = append(moved, plan.Point{c[0].Add(piece.At[0]), c[1].Add(piece.At[1])})
+		moved = append(moved, plan.Point{X: c.X.Add(piece.At.X), Y: c.Y.Add(piece.At.Y)})
 	}
 	return moved
 }
@@ -63,7 +63,7 @@ func onRun(piece plan.Piece, ring []plan.Point) []plan.Point {
 func area(ring []plan.Point) (twice float64) {
 	for i, p := range ring {
 		q := ring[(i+1)%len(ring)]
-		twice += p[0].Float64()*q[1].Float64() - q[0].Float64()*p[1].Float64()
+		twice += p.X.Float64()*q.Y.Float64() - q.X.Float64()*p.Y.Float64()
 	}
 	return math.Abs(twice) / 2
 }
@@ -119,7 +119,7 @@ func TestOddWindowTapedCorners(t *testing.T) {
 		}
 		off := 0.0
 		for k, d := range row.taped {
-			off = max(off, math.Abs(math.Hypot(got.At[0].Float64()-crosses[k], got.At[1].Float64())-d))
+			off = max(off, math.Abs(math.Hypot(got.At.X.Float64()-crosses[k], got.At.Y.Float64())-d))
 		}
 		if math.Abs(got.Closing.Float64()-off) > fine || off > 1.0/8 {
 			t.Errorf("corner %d: closes to %v, by hand to %v", i, got.Closing.Float64(), off)
@@ -250,11 +250,11 @@ func TestArchedHeadsStayOutsideTheirArcs(t *testing.T) {
 	keeps := func(what string, line []plan.Point, circle [3]float64, least, most float64) (edges int) {
 		for i, c := range line[:len(line)-1] {
 			q := line[i+1]
-			if c[1].Float64() < springing || q[1].Float64() < springing {
+			if c.Y.Float64() < springing || q.Y.Float64() < springing {
 				continue
 			}
 			edges++
-			far := max(math.Hypot(c[0].Float64()-circle[0], c[1].Float64()-circle[1]), math.Hypot(q[0].Float64()-circle[0], q[1].Float64()-circle[1]))
+			far := max(math.Hypot(c.X.Float64()-circle[0], c.Y.Float64()-circle[1]), math.Hypot(q.X.Float64()-circle[0], q.Y.Float64()-circle[1]))
 			if near := fromSegment(circle[0], circle[1], c, q); near < circle[2]+least-1e-9 || far > circle[2]+most+1e-9 {
 				t.Errorf("%s: edge %v %v is %v from the centre, its farther end %v; want %v to %v", what, c, q, near, far, circle[2]+least, circle[2]+most)
 			}
@@ -275,7 +275,7 @@ func TestArchedHeadsStayOutsideTheirArcs(t *testing.T) {
 	for i, piece := range p.Pieces {
 		var head []plan.Point
 		for _, c := range onRun(piece, piece.Marks.Face) {
-			if y := c[1].Float64(); y > springing && y < 24 {
+			if y := c.Y.Float64(); y > springing && y < 24 {
 				head = append(head, c)
 			}
 		}
@@ -291,8 +291,8 @@ func closed(ring []plan.Point) []plan.Point { return append(slices.Clone(ring), 
 
 // fromSegment is the distance of (x, y) from the edge pq.
 func fromSegment(x, y float64, p, q plan.Point) float64 {
-	px, py := p[0].Float64(), p[1].Float64()
-	dx, dy := q[0].Float64()-px, q[1].Float64()-py
+	px, py := p.X.Float64(), p.Y.Float64()
+	dx, dy := q.X.Float64()-px, q.Y.Float64()-py
 	along := 0.0
 	if square := dx*dx + dy*dy; square > 0 {
 		along = min(1, max(0, ((x-px)*dx+(y-py)*dy)/square))

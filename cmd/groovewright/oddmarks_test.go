@@ -26,12 +26,12 @@ func TestHalfNotchesAgree(t *testing.T) {
 		var got []plan.Point
 		for _, piece := range p.Pieces {
 			for _, c := range onRun(piece, piece.Marks.Face) {
-				if y := c[1].Float64(); (c[0] == left || c[0] == right) && y > 1 && y < 24 {
+				if y := c.Y.Float64(); (c.X == left || c.X == right) && y > 1 && y < 24 {
 					got = append(got, c)
 				}
 			}
 		}
-		slices.SortFunc(got, func(a, b plan.Point) int { return order.Or(a[0].Compare(b[0]), a[1].Compare(b[1])) })
+		slices.SortFunc(got, func(a, b plan.Point) int { return order.Or(a.X.Compare(b.X), a.Y.Compare(b.Y)) })
 		sameRing(t, name+": corners of the notch at the seam", want, got)
 	}
 }
@@ -45,7 +45,7 @@ func TestBackMarksMirrorTheFace(t *testing.T) {
 				t.Fatalf("%s: %d marks on the face, %d on the back", what, len(face), len(back))
 			}
 			for i, f := range face {
-				if back[i] != (plan.Point{piece.Width.Sub(f[0]), f[1]}) {
+				if back[i] != (plan.Point{X: piece.Width.Sub(f.X), Y: f.Y}) {
 					t.Errorf("%s: %v on the face, %v on the back of a piece %v wide", what, f, back[i], piece.Width)
 				}
 			}
@@ -63,7 +63,7 @@ func TestBackMarksMirrorTheFace(t *testing.T) {
 // Every figure that is to be marked lies on a mark of the tape.
 func TestMarksLieOnTheTape(t *testing.T) {
 	forOdd(t, func(t *testing.T, p plan.Plan, piece plan.Piece) {
-		all := append(append([]plan.Point{piece.At, {piece.Width, piece.Height}}, piece.Marks.Face...), piece.Marks.Back...)
+		all := append(append([]plan.Point{piece.At, {X: piece.Width, Y: piece.Height}}, piece.Marks.Face...), piece.Marks.Back...)
 		for _, h := range piece.Marks.Holes {
 			all = append(append(all, h.Face...), h.Back...)
 		}
@@ -71,7 +71,7 @@ func TestMarksLieOnTheTape(t *testing.T) {
 			all = append(all, d.At, d.Back)
 		}
 		for _, c := range all {
-			if !c[0].Mod(p.Tape).IsZero() || !c[1].Mod(p.Tape).IsZero() {
+			if !c.X.Mod(p.Tape).IsZero() || !c.Y.Mod(p.Tape).IsZero() {
 				t.Errorf("%v is off the marks of %v", c, p.Tape)
 			}
 		}
@@ -90,7 +90,7 @@ func TestStarterHolesOfOddPiecesLieInTheWaste(t *testing.T) {
 			t.Fatal("no starter holes")
 		}
 		for _, d := range piece.Marks.Drill {
-			x, y, r := d.At[0].Float64(), d.At[1].Float64(), d.Diameter.Float64()/2
+			x, y, r := d.At.X.Float64(), d.At.Y.Float64(), d.Diameter.Float64()/2
 			inside := false // by crossings of a level ray to the right
 			for _, ring := range rings {
 				for i, p := range ring {
@@ -98,7 +98,7 @@ func TestStarterHolesOfOddPiecesLieInTheWaste(t *testing.T) {
 					if near := fromSegment(x, y, p, q); near < r {
 						t.Errorf("the hole at %v is %v from the edge %v %v", d.At, near, p, q)
 					}
-					if py, qy := p[1].Float64(), q[1].Float64(); (py > y) != (qy > y) && x < p[0].Float64()+(y-py)/(qy-py)*(q[0].Float64()-p[0].Float64()) {
+					if py, qy := p.Y.Float64(), q.Y.Float64(); (py > y) != (qy > y) && x < p.X.Float64()+(y-py)/(qy-py)*(q.X.Float64()-p.X.Float64()) {
 						inside = !inside
 					}
 				}
@@ -160,10 +160,10 @@ func TestArcsOfTheArchedHeads(t *testing.T) {
 	for _, piece := range p.Pieces {
 		for _, a := range piece.Marks.Arcs {
 			count[a.Opening]++
-			if got := fmt.Sprint(a.Centre[0].Add(piece.At[0]), ", ", a.Centre[1].Add(piece.At[1]), ", ", a.Radius); got != want[a.Opening] {
+			if got := fmt.Sprint(a.Centre.X.Add(piece.At.X), ", ", a.Centre.Y.Add(piece.At.Y), ", ", a.Radius); got != want[a.Opening] {
 				t.Errorf("piece %s, %s: %s, want %s", piece.Label, a.Opening, got, want[a.Opening])
 			}
-			if a.Centre[0].Add(a.Back[0]) != piece.Width || a.Centre[1] != a.Back[1] {
+			if a.Centre.X.Add(a.Back.X) != piece.Width || a.Centre.Y != a.Back.Y {
 				t.Errorf("piece %s, %s: back %v of %v", piece.Label, a.Opening, a.Back, a.Centre)
 			}
 		}

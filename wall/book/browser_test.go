@@ -209,7 +209,7 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 			nearest(t, "the check square", pages, side, side, tolerance)
 			hole := p.Pieces[0].Holes[0].Outline
 			lo, hi := hole[0], hole[2]
-			nearest(t, "the hole of outlet A", pages, hi[0].Sub(lo[0]).Float64()*72, hi[1].Sub(lo[1]).Float64()*72, tolerance)
+			nearest(t, "the hole of outlet A", pages, hi.X.Sub(lo.X).Float64()*72, hi.Y.Sub(lo.Y).Float64()*72, tolerance)
 		})
 	}
 }

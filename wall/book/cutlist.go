@@ -88,7 +88,7 @@ func (t *text) pieces(p plan.Plan) {
 			}
 		}
 		t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
-			t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At[0]), t.above(piece.At[1])))
+			t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At.X), t.above(piece.At.Y)))
 		for _, run := range p.Runs {
 			if run.Name == piece.Run {
 				t.fitted(p, run, piece)
@@ -96,7 +96,7 @@ func (t *text) pieces(p plan.Plan) {
 		}
 		t.marks(piece)
 		for _, w := range piece.Weak {
-			t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At[0]), t.about(w.At[1]), t.about(w.Width), wayOutWords[w.WayOut]))
+			t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At.X), t.about(w.At.Y), t.about(w.Width), wayOutWords[w.WayOut]))
 		}
 	}
 }
@@ -114,10 +114,10 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 		t.hang("  ", says)
 	}
 	var mitred []string
-	if run.Left.Kind == wall.OutsideCorner && piece.At[0] == run.Limits[0] {
+	if run.Left.Kind == wall.OutsideCorner && piece.At.X == run.Limits[0] {
 		mitred = append(mitred, "left")
 	}
-	if run.Right.Kind == wall.OutsideCorner && piece.At[0].Add(piece.Width) == run.Limits[1] {
+	if run.Right.Kind == wall.OutsideCorner && piece.At.X.Add(piece.Width) == run.Limits[1] {
 		mitred = append(mitred, "right")
 	}
 	for _, edge := range mitred {
@@ -161,14 +161,14 @@ func (t *text) marks(piece plan.Piece) {
 		first += len(h.Face)
 	}
 	for _, d := range m.Drill {
-		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At[0]), t.length(d.At[1]), t.length(d.Back[0])})
+		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
 	if len(rows) > 1 {
 		t.table(4, rows)
 	}
 	for _, a := range m.Arcs {
 		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
-			a.Opening, t.across(a.Centre[0]), t.about(a.Centre[1]), t.about(a.Radius), t.across(a.Back[0])))
+			a.Opening, t.across(a.Centre.X), t.about(a.Centre.Y), t.about(a.Radius), t.across(a.Back.X)))
 	}
 	for i, s := range t.sawing(m) {
 		t.hang(fmt.Sprintf("    %2d [ ] ", i+1), s)
@@ -180,9 +180,9 @@ func (t *text) marks(piece plan.Piece) {
 func (t *text) corners(what string, first int, face, back []plan.Point) [][]string {
 	var rows [][]string
 	for i, f := range face {
-		row := []string{plan.CornerName(first+i) + what, t.length(f[0]), t.length(f[1]), ""}
+		row := []string{plan.CornerName(first+i) + what, t.length(f.X), t.length(f.Y), ""}
 		if i < len(back) {
-			row[3] = t.length(back[i][0])
+			row[3] = t.length(back[i].X)
 		}
 		rows = append(rows, row)
 	}

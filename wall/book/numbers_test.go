@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -130,7 +131,7 @@ func nameOf(parts map[string]any, tape fraction.Tape) string {
 	if err := json.Unmarshal(data, &mark); err != nil {
 		return err.Error()
 	}
-	return drawing.MarkName(plan.Profile{}, mark) + " " + drawing.MarkName(plan.Profile{Boards: true}, mark)
+	return drawing.MarkName(plan.Profile{}, mark) + " " + drawing.MarkName(plan.Profile{Profile: groove.Profile{Boards: true}}, mark)
 }
 
 // isWord are the fields of the plan that hold words.

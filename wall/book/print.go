@@ -183,7 +183,7 @@ func (t *text) taped(all []plan.Taped) {
 	t.heading(2, "Points from taped distances")
 	rows := [][]string{{"point", "run", "from left", "up", "distances meet"}}
 	for _, p := range all {
-		rows = append(rows, []string{p.Name, p.Run, t.length(p.At[0]), t.length(p.At[1]), t.within(p.Closing)})
+		rows = append(rows, []string{p.Name, p.Run, t.length(p.At.X), t.length(p.At.Y), t.within(p.Closing)})
 	}
 	t.table(2, rows)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -70,7 +71,7 @@ func (t *text) sawing(m plan.Marks) []string {
 
 // place writes a place on a piece.
 func (t *text) place(p plan.Point) string {
-	return t.tape.Format(p[0]) + " across, " + t.tape.Format(p[1]) + " up"
+	return t.tape.Format(p.X) + " across, " + t.tape.Format(p.Y) + " up"
 }
 
 // curvePoints is the most points of a line that are all written; one of more is a curve, whose marks
@@ -89,17 +90,17 @@ func (t *text) sawCut(cut plan.SawCut) string {
 	}
 	straight, curve := len(cut.Points) == 2, len(cut.Points) > curvePoints
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
-	along := func(way, rising, falling string, across, on int) string {
-		if last[on].Less(first[on]) {
+	along := func(way, rising, falling string, at, from, to fraction.Length) string {
+		if to.Less(from) {
 			rising = falling
 		}
-		return fmt.Sprintf("%s at %s %s, from %s to %s", rising, t.tape.Format(first[across]), way, t.tape.Format(first[on]), t.tape.Format(last[on])) + corners
+		return fmt.Sprintf("%s at %s %s, from %s to %s", rising, t.tape.Format(at), way, t.tape.Format(from), t.tape.Format(to)) + corners
 	}
 	switch {
-	case straight && first[0] == last[0]:
-		return along("across", "up", "down", 0, 1)
-	case straight && first[1] == last[1]:
-		return along("up", "right", "left", 1, 0)
+	case straight && first.X == last.X:
+		return along("across", "up", "down", first.X, first.Y, last.Y)
+	case straight && first.Y == last.Y:
+		return along("up", "right", "left", first.Y, first.X, last.X)
 	case curve:
 		return fmt.Sprintf("along the curve from %s, by %s, to %s", t.place(first), t.place(cut.Points[len(cut.Points)/2]), t.place(last)) + corners
 	}

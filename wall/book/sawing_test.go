@@ -33,7 +33,7 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 }
 
 func TestSawingOfOddThings(t *testing.T) {
-	point := func(x, y int64) plan.Point { return plan.Point{fraction.Inches(x), fraction.Inches(y)} }
+	point := func(x, y int64) plan.Point { return plan.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
 	curve := plan.SawCut{Corners: []int{0, 27}}
 	for i := range int64(9) {
 		curve.Points = append(curve.Points, point(i, i*i))

@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -123,6 +124,6 @@ func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func
 
 // parted reports whether more than a seam lies between neighbors, such as a door or a panel that
 // is on the wall already.
-func (s scribe) parted(a, b plan.Panel) bool {
+func (s scribe) parted(a, b wall.Panel) bool {
 	return s.plan.Gaps.Seam.Add(s.tape.Mark).Less(b.Left.Sub(a.Right))
 }

@@ -41,7 +41,7 @@ func cutLines(p plan.Plan) []cutLine {
 // square reports whether every straight is level or plumb.
 func (c cutLine) square() bool {
 	for i := 1; i < len(c.points); i++ {
-		if p, q := c.points[i-1], c.points[i]; p[0] != q[0] && p[1] != q[1] {
+		if p, q := c.points[i-1], c.points[i]; p.X != q.X && p.Y != q.Y {
 			return false
 		}
 	}
@@ -68,7 +68,7 @@ func notches(piece plan.Piece, index int) []cutLine {
 	n := len(piece.Outline)
 	onEdge := func(i int) bool {
 		p, q := piece.Outline[i%n], piece.Outline[(i+1)%n]
-		return p[0] == q[0] && (p[0].IsZero() || p[0] == piece.Width) || p[1] == q[1] && (p[1].IsZero() || p[1] == piece.Height)
+		return p.X == q.X && (p.X.IsZero() || p.X == piece.Width) || p.Y == q.Y && (p.Y.IsZero() || p.Y == piece.Height)
 	}
 	var found []cutLine
 	for start := range n {
@@ -101,15 +101,15 @@ func (c cutLine) worthIt() bool {
 	steep, level := false, false
 	for i := 1; i < len(c.points); i++ {
 		p, q := c.points[i-1], c.points[i]
-		across, up := q[0].Sub(p[0]).Abs(), q[1].Sub(p[1]).Abs()
+		across, up := q.X.Sub(p.X).Abs(), q.Y.Sub(p.Y).Abs()
 		steep = steep || across.Less(up.Mul(flatter))
 		level = level || up.Less(across.Mul(flatter))
 	}
 	inner := false // a corner that turns into the piece
 	for i := 2; i < len(c.points); i++ {
 		p, q, r := c.points[i-2], c.points[i-1], c.points[i]
-		left := q[0].Sub(p[0]).Times(r[1].Sub(q[1]))
-		right := q[1].Sub(p[1]).Times(r[0].Sub(q[0]))
+		left := q.X.Sub(p.X).Times(r.Y.Sub(q.Y))
+		right := q.Y.Sub(p.Y).Times(r.X.Sub(q.X))
 		inner = inner || left.Compare(right) < 0 // the outline runs counterclockwise
 	}
 	return steep && level && (inner || len(c.points)-2 >= curveTurn)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
@@ -76,19 +77,19 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 
 // scaled chooses the scale and returns the height of what is shown, in ink.
 func (e *elevation) scaled() (tall float64) {
-	points := append([]plan.Point{{e.run.Limits[0], fraction.Length{}}, {e.run.Limits[1], fraction.Length{}}}, e.run.Outline...)
+	points := append([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}}, e.run.Outline...)
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
 	}
-	lo, hi := bounds(points)
-	wide, high := hi[0].Sub(lo[0]).Float64(), hi[1].Sub(lo[1]).Float64()
+	lo, hi := cutout.Bounds(points)
+	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 	room := e.Width - 2*e.lane()
 	e.scale = room / wide
 	if high*e.scale > elevationTall {
 		e.scale = elevationTall / high
 	}
 	e.left = (e.Width - wide*e.scale) / 2
-	e.x0, e.y1 = lo[0].Float64(), hi[1].Float64()
+	e.x0, e.y1 = lo.X.Float64(), hi.Y.Float64()
 	return high * e.scale
 }
 
@@ -132,8 +133,8 @@ func (e *elevation) callouts() float64 {
 
 // strip is the box of an installed panel, as high as the wall.
 func (e *elevation) strip(panel plan.Installed) box {
-	lo, hi := bounds(e.run.Outline)
-	return e.area(panel.Left, lo[1], panel.Right, hi[1])
+	lo, hi := cutout.Bounds(e.run.Outline)
+	return e.area(panel.Left, lo.Y, panel.Right, hi.Y)
 }
 
 // wall draws the wall's own shape, of which the gaps stay visible, and on it the pieces with their
@@ -278,7 +279,7 @@ func (e *elevation) roof(x float64) float64 {
 	top := e.floor
 	for i, p := range e.run.Outline {
 		q := e.run.Outline[(i+1)%len(e.run.Outline)]
-		x0, y0, x1, y1 := e.x(p[0]), e.y(p[1]), e.x(q[0]), e.y(q[1])
+		x0, y0, x1, y1 := e.x(p.X), e.y(p.Y), e.x(q.X), e.y(q.Y)
 		switch {
 		case x < min(x0, x1)-.5 || x > max(x0, x1)+.5:
 		case x1 == x0:
@@ -301,8 +302,8 @@ func (e *elevation) describe() string {
 		fmt.Fprintf(&b, "%s %d from %s to %s. ", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))
 	}
 	for _, o := range run.Openings {
-		lo, hi := bounds(o.Outline)
-		fmt.Fprintf(&b, "%s (%s) from %s to %s, %s to %s above the datum. ", o.Name, o.Kind, say(lo[0]), say(hi[0]), say(lo[1]), say(hi[1]))
+		lo, hi := cutout.Bounds(o.Outline)
+		fmt.Fprintf(&b, "%s (%s) from %s to %s, %s to %s above the datum. ", o.Name, o.Kind, say(lo.X), say(hi.X), say(lo.Y), say(hi.Y))
 	}
 	return strings.TrimSpace(b.String())
 }

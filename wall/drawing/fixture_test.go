@@ -17,7 +17,7 @@ func in(s string) fraction.Length { return fraction.MustParse(s) }
 func ring(at ...string) []plan.Point {
 	var points []plan.Point
 	for i := 0; i+1 < len(at); i += 2 {
-		points = append(points, plan.Point{in(at[i]), in(at[i+1])})
+		points = append(points, plan.Point{X: in(at[i]), Y: in(at[i+1])})
 	}
 	return points
 }

@@ -87,7 +87,7 @@ func (d *pieceDrawing) measured(path, side string) {
 		}
 		for i := range min(len(face), len(back)) {
 			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
-			square := slices.ContainsFunc([]plan.Point{before, after}, func(p plan.Point) bool { return p[0] == face[i][0] || p[1] == face[i][1] })
+			square := slices.ContainsFunc([]plan.Point{before, after}, func(p plan.Point) bool { return p.X == face[i].X || p.Y == face[i].Y })
 			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square})
 		}
 	}
@@ -129,7 +129,7 @@ func (d *pieceDrawing) shape() {
 func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
 	var all []stop
 	for _, c := range d.corners {
-		at := c.marked[axis]
+		at := []fraction.Length{c.marked.X, c.marked.Y}[axis]
 		if squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
@@ -174,8 +174,8 @@ func (d *pieceDrawing) measures() {
 func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 	up, right := d.area.y+d.area.h, 0.0
 	for _, c := range d.corners {
-		if c.marked[axis] == at {
-			up, right = min(up, d.y(c.at[1])), max(right, d.x(c.at[0]))
+		if []fraction.Length{c.marked.X, c.marked.Y}[axis] == at {
+			up, right = min(up, d.y(c.at.Y)), max(right, d.x(c.at.X))
 		}
 	}
 	return []float64{up, right}[axis]
@@ -184,10 +184,10 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 // letters names every corner as the table of marks does.
 func (d *pieceDrawing) letters() {
 	for _, c := range d.corners {
-		d.claim(centered(d.x(c.at[0]), d.y(c.at[1]), 3, 3))
+		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
 	}
 	for i, c := range d.corners {
-		x, y := d.x(c.at[0]), d.y(c.at[1])
+		x, y := d.x(c.at.X), d.y(c.at.Y)
 		d.dot("startmark", x, y, dotSize)
 		name := plan.CornerName(i)
 		w := textWidth(name, smallSize) + 2
@@ -206,7 +206,7 @@ func (d *pieceDrawing) letters() {
 // drills draws the starter holes of the jigsaw.
 func (d *pieceDrawing) drills() {
 	for _, hole := range d.piece.Marks.Drill {
-		x, y, r := d.x(hole.At[0]), d.y(hole.At[1]), max(1.6, hole.Diameter.Float64()/2*d.scale)
+		x, y, r := d.x(hole.At.X), d.y(hole.At.Y), max(1.6, hole.Diameter.Float64()/2*d.scale)
 		d.cross("drill", "lead", x, y, r)
 		d.claim(centered(x, y, 2*r, 2*r))
 	}
@@ -215,7 +215,7 @@ func (d *pieceDrawing) drills() {
 // weak marks the spots that may break.
 func (d *pieceDrawing) weak() {
 	for _, w := range d.piece.Weak {
-		x, y := d.x(w.At[0]), d.y(w.At[1])
+		x, y := d.x(w.At.X), d.y(w.At.Y)
 		d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
 		d.claim(centered(x, y, 10, 12))
 	}
@@ -226,7 +226,7 @@ func (d *pieceDrawing) describe() string {
 	say := d.tape.Format
 	text := fmt.Sprintf("Piece %s of %s, %s by %s.", d.piece.Label, d.piece.Run, say(d.piece.Width), say(d.piece.Height))
 	for i, c := range d.corners {
-		text += fmt.Sprintf(" Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked[0]), say(c.marked[1]))
+		text += fmt.Sprintf(" Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked.X), say(c.marked.Y))
 	}
 	return text
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
@@ -40,8 +41,8 @@ func (e *elevation) measured(text line, x0, x1, y float64) {
 
 // sides are the ink x just outside the wall and its panels.
 func (e *elevation) sides() (left, right float64) {
-	lo, hi := bounds(e.run.Outline)
-	return min(e.x(e.run.Limits[0]), e.x(lo[0])) - 3, max(e.x(e.run.Limits[1]), e.x(hi[0])) + 3
+	lo, hi := cutout.Bounds(e.run.Outline)
+	return min(e.x(e.run.Limits[0]), e.x(lo.X)) - 3, max(e.x(e.run.Limits[1]), e.x(hi.X)) + 3
 }
 
 // levelWords name the datum beside the wall.
@@ -57,7 +58,7 @@ func (e *elevation) lane() float64 {
 	widest := textWidth(e.levelWords(), typeSize)
 	for _, p := range e.run.Outline {
 		if e.atEnd(p) != 0 {
-			widest = max(widest, textWidth(e.tape.Format(p[1]), typeSize))
+			widest = max(widest, textWidth(e.tape.Format(p.Y), typeSize))
 		}
 	}
 	return widest + heightLane
@@ -65,7 +66,7 @@ func (e *elevation) lane() float64 {
 
 // heightOf is the height of corner i of the wall.
 func (e *elevation) heightOf(i int) figure {
-	return e.length(e.run.Outline[i][1], e.path+ref("outline[%d][1]", i))
+	return e.length(e.run.Outline[i].Y, e.path+ref("outline[%d][1]", i))
 }
 
 // heights writes the heights over the datum at both ends, moved apart where they are close.
@@ -75,8 +76,8 @@ func (e *elevation) heights() {
 		level := stop{text: line{e.levelWords()}, ink: e.y(fraction.Length{})}
 		all := []stop{level}
 		for i, p := range e.run.Outline {
-			if e.atEnd(p) == side+1 && p[1].Sign() != 0 {
-				all = append(all, stop{text: line{e.heightOf(i)}, at: p[1], ink: e.y(p[1])})
+			if e.atEnd(p) == side+1 && p.Y.Sign() != 0 {
+				all = append(all, stop{text: line{e.heightOf(i)}, at: p.Y, ink: e.y(p.Y)})
 			}
 		}
 		near, out, anchor := left, -1.0, "end"
@@ -100,19 +101,19 @@ func (e *elevation) heights() {
 func (e *elevation) corners() {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
-		if e.atEnd(p) != 0 || p[1].Sign() == 0 {
+		if e.atEnd(p) != 0 || p.Y.Sign() == 0 {
 			continue
 		}
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
 		name := "height "
-		if !p[0].Less(before[0]) && !after[0].Less(p[0]) { // the outline runs counterclockwise: of the bottom
-			if before[0] != p[0] && after[0] != p[0] {
+		if !p.X.Less(before.X) && !after.X.Less(p.X) { // the outline runs counterclockwise: of the bottom
+			if before.X != p.X && after.X != p.X {
 				continue
 			}
 			name = "bottom "
 		}
 		text := line{name, e.heightOf(i)}
-		x, y, w := e.x(p[0]), e.y(p[1]), text.width(smallSize)+2
+		x, y, w := e.x(p.X), e.y(p.Y), text.width(smallSize)+2
 		var seats []box
 		for _, away := range []float64{4, 17, 30} {
 			seats = append(seats, box{x - w/2, y - away - 12, w, 12})
@@ -145,9 +146,9 @@ func (e *elevation) offWall(places []box) []box {
 func (e *elevation) atEnd(p plan.Point) int {
 	var zero fraction.Length
 	switch {
-	case !fraction.Max(zero, e.run.Left.Lean).Less(p[0]):
+	case !fraction.Max(zero, e.run.Left.Lean).Less(p.X):
 		return 1
-	case !p[0].Less(fraction.Min(e.run.Width, e.run.Width.Add(e.run.Right.Lean))):
+	case !p.X.Less(fraction.Min(e.run.Width, e.run.Width.Add(e.run.Right.Lean))):
 		return 2
 	}
 	return 0

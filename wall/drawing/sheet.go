@@ -119,9 +119,9 @@ func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
 		all[r] = make([]plan.Point, len(ring))
 		for i, at := range ring {
 			if p.Turned {
-				at = plan.Point{piece.Width.Sub(at[0]), piece.Height.Sub(at[1])}
+				at = plan.Point{X: piece.Width.Sub(at.X), Y: piece.Height.Sub(at.Y)}
 			}
-			all[r][i] = plan.Point{p.X.Add(at[0]), p.Y.Add(at[1])}
+			all[r][i] = plan.Point{X: p.X.Add(at.X), Y: p.Y.Add(at.Y)}
 		}
 	}
 	return all

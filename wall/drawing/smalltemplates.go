@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
@@ -32,10 +33,10 @@ func (c cell) height() float64 { return c.h + cellName }
 // small returns the line with as little board as shows where it lies: a bead, a groove or an edge of
 // the piece is seen. It reports whether a page has room.
 func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, bool) {
-	lo, hi := bounds(c.points)
-	beside := max(cellAcross, (cellLeast-hi[0].Sub(lo[0]).Float64())/2)
-	one := tile{name: "A1", x: lo[0].Float64() - beside, y: lo[1].Float64() - cellUp, needed: true, shared: true}
-	one.w, one.h = hi[0].Float64()+beside-one.x, hi[1].Float64()+cellUp-one.y
+	lo, hi := cutout.Bounds(c.points)
+	beside := max(cellAcross, (cellLeast-hi.X.Sub(lo.X).Float64())/2)
+	one := tile{name: "A1", x: lo.X.Float64() - beside, y: lo.Y.Float64() - cellUp, needed: true, shared: true}
+	one.w, one.h = hi.X.Float64()+beside-one.x, hi.Y.Float64()+cellUp-one.y
 	found := cell{tiling: tiling{cut: c, paper: paper, tiles: []tile{one}, tile: one}, number: number}
 	w, h := paper.shared()
 	placed := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()

@@ -39,7 +39,7 @@ func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 					}
 				}
 				for _, p := range c.cut.points {
-					if x, y := p[0].Float64(), p[1].Float64(); x < c.tiles[0].x || x > c.tiles[0].x+c.tiles[0].w || y < c.tiles[0].y || y > c.tiles[0].y+c.tiles[0].h {
+					if x, y := p.X.Float64(), p.Y.Float64(); x < c.tiles[0].x || x > c.tiles[0].x+c.tiles[0].w || y < c.tiles[0].y || y > c.tiles[0].y+c.tiles[0].h {
 						t.Errorf("corner %v is past its template %+v", p, c.tiles[0])
 					}
 				}

@@ -100,7 +100,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	}
 	page.stroke("template", c.line(d.view))
 	for _, hole := range c.piece.Marks.Drill {
-		x, y, r := d.x(hole.At[0]), d.y(hole.At[1]), hole.Diameter.Float64()/2*perInch
+		x, y, r := d.x(hole.At.X), d.y(hole.At.Y), hole.Diameter.Float64()/2*perInch
 		page.cross("templatedrill", "templatedrill", x, y, r)
 		d.claim(centered(x, y, 2*r, 2*r))
 	}
@@ -167,7 +167,7 @@ func (d *template) figures(on *node) {
 		}
 		for i, p := range points {
 			q := points[(i+1)%len(points)]
-			if (d.cut.closed || i+1 < len(points)) && (p[0] == q[0] || p[1] == q[1]) {
+			if (d.cut.closed || i+1 < len(points)) && (p.X == q.X || p.Y == q.Y) {
 				d.claim(d.around([]plan.Point{p, q}).grow(2))
 			}
 		}
@@ -176,10 +176,10 @@ func (d *template) figures(on *node) {
 	}
 	for i, p := range points {
 		place := ref("%s[%d]", d.cut.path, (d.cut.first+i)%d.cut.count)
-		across, up := line{d.length(p[0], place+"[0]"), " across, "}, line{d.length(p[1], place+"[1]"), " up"}
-		on.dot("templatedot", d.x(p[0]), d.y(p[1]), 2.5)
-		if !d.figure(on, d.x(p[0]), d.y(p[1]), append(across, up...)) {
-			d.figure(on, d.x(p[0]), d.y(p[1]), across, up)
+		across, up := line{d.length(p.X, place+"[0]"), " across, "}, line{d.length(p.Y, place+"[1]"), " up"}
+		on.dot("templatedot", d.x(p.X), d.y(p.Y), 2.5)
+		if !d.figure(on, d.x(p.X), d.y(p.Y), append(across, up...)) {
+			d.figure(on, d.x(p.X), d.y(p.Y), across, up)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
@@ -19,9 +20,9 @@ func drawnCut(t *rapid.T) cutLine {
 	w, h := length("width", 1, 60), length("height", 1, 60)
 	x, y := length("x", 0, 30), length("y", 0, 30)
 	c := cutLine{closed: rapid.Bool().Draw(t, "closed"), what: "hole", path: "pieces[0].outline", count: 4}
-	c.points = []plan.Point{{x, y}, {x.Add(w), y}, {x.Add(w), y.Add(h)}, {x, y.Add(h)}}
+	c.points = cutout.Rectangle(x, y, w, h)
 	if rapid.Bool().Draw(t, "sloped") {
-		c.points[2][1] = c.points[2][1].Add(fraction.Of(3, 4))
+		c.points[2].Y = c.points[2].Y.Add(fraction.Of(3, 4))
 	}
 	return c
 }
@@ -32,7 +33,7 @@ func TestTilesCoverEveryCorner(t *testing.T) {
 		for _, paper := range Papers() {
 			tiling := c.tile(paper)
 			for _, p := range c.points {
-				x, y, found := p[0].Float64(), p[1].Float64(), false
+				x, y, found := p.X.Float64(), p.Y.Float64(), false
 				for _, one := range tiling.tiles {
 					found = found || one.needed && x >= one.x && x <= one.x+one.w && y >= one.y && y <= one.y+one.h
 				}
@@ -58,7 +59,7 @@ func TestStraightsLeftOutJoinPrintedPages(t *testing.T) {
 				}
 				for step := range 101 {
 					f := float64(step) / 100
-					x, y := p[0].Float64()+f*q[0].Sub(p[0]).Float64(), p[1].Float64()+f*q[1].Sub(p[1]).Float64()
+					x, y := p.X.Float64()+f*q.X.Sub(p.X).Float64(), p.Y.Float64()+f*q.Y.Sub(p.Y).Float64()
 					onAny, onNeeded := false, false
 					for _, one := range tiling.tiles {
 						if x >= one.x && x <= one.x+one.w && y >= one.y && y <= one.y+one.h {
@@ -120,7 +121,7 @@ func TestNotches(t *testing.T) {
 					if p != row.outline[(c.first+i)%c.count] {
 						t.Errorf("point %d is %v, and %v at its place in the plan", i, p, row.outline[(c.first+i)%c.count])
 					}
-					points = append(points, fmt.Sprintf("{%s %s}", p[0], p[1]))
+					points = append(points, fmt.Sprintf("{%s %s}", p.X, p.Y))
 				}
 				found = append(found, points)
 			}
@@ -167,7 +168,7 @@ func TestStripesEndWithoutPitch(t *testing.T) {
 		"a width below zero":     {{Width: in("2")}, {Width: in("-1")}},
 		"far too fine":           {{Width: in("1/1000000")}},
 	} {
-		if got := stripes(plan.Profile{Pitch: in("1"), Features: features}, in("0"), in("48"), in("0")); got != nil {
+		if got := stripes(plan.Profile{Pitch: in("1"), Profile: groove.Profile{Features: features}}, in("0"), in("48"), in("0")); got != nil {
 			t.Errorf("%s: %d stripes", name, len(got))
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/plan"
 )
@@ -65,20 +66,20 @@ func (c cutLine) pages(paper Paper) (across, down int) {
 	pages := func(size, page float64) int {
 		return max(1, int(math.Ceil(min(mostPages+1, (size-pageOverlap)/(page-pageOverlap))-1e-9)))
 	}
-	lo, hi := bounds(c.points)
+	lo, hi := cutout.Bounds(c.points)
 	w, h := paper.page()
-	return pages(hi[0].Sub(lo[0]).Float64()+2*aroundLine, w), pages(hi[1].Sub(lo[1]).Float64()+2*aroundLine, h)
+	return pages(hi.X.Sub(lo.X).Float64()+2*aroundLine, w), pages(hi.Y.Sub(lo.Y).Float64()+2*aroundLine, h)
 }
 
 // tile covers the line and the board round it with as few pages as go, in the middle of them.
 func (c cutLine) tile(paper Paper) tiling {
 	across, down := c.pages(paper)
-	lo, hi := bounds(c.points)
+	lo, hi := cutout.Bounds(c.points)
 	w, h := paper.page()
 	t := tiling{cut: c, paper: paper}
 	t.w, t.h = float64(across)*(w-pageOverlap)+pageOverlap, float64(down)*(h-pageOverlap)+pageOverlap
-	t.x = (lo[0].Float64() + hi[0].Float64() - t.w) / 2
-	t.y = (lo[1].Float64() + hi[1].Float64() - t.h) / 2
+	t.x = (lo.X.Float64() + hi.X.Float64() - t.w) / 2
+	t.y = (lo.Y.Float64() + hi.Y.Float64() - t.h) / 2
 	for row := range down {
 		for column := range across {
 			one := tile{name: fmt.Sprintf("%c%d", 'A'+row, column+1), w: w, h: h}
@@ -93,7 +94,7 @@ func (c cutLine) tile(paper Paper) tiling {
 
 // has reports whether a point lies within the page.
 func (t tile) has(p plan.Point) bool {
-	x, y := p[0].Float64(), p[1].Float64()
+	x, y := p.X.Float64(), p.Y.Float64()
 	return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h
 }
 

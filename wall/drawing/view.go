@@ -3,6 +3,7 @@ package drawing
 import (
 	"iter"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
@@ -36,8 +37,8 @@ func (v view) y(l fraction.Length) float64 { return v.top + (v.y1-l.Float64())*v
 
 // move returns the view of things whose own origin stands at p.
 func (v view) move(p plan.Point) view {
-	v.left = v.x(p[0]) + v.x0*v.across()
-	v.top = v.y(p[1]) - v.y1*v.scale
+	v.left = v.x(p.X) + v.x0*v.across()
+	v.top = v.y(p.Y) - v.y1*v.scale
 	return v
 }
 
@@ -49,8 +50,8 @@ func (v view) area(x0, y0, x1, y1 fraction.Length) box {
 
 // around returns the box round some points.
 func (v view) around(points []plan.Point) box {
-	lo, hi := bounds(points)
-	return v.area(lo[0], lo[1], hi[0], hi[1])
+	lo, hi := cutout.Bounds(points)
+	return v.area(lo.X, lo.Y, hi.X, hi.Y)
 }
 
 // line is the path through some points.
@@ -61,7 +62,7 @@ func (v view) line(points []plan.Point) string {
 		if i == 0 {
 			command = "M"
 		}
-		path += pen(command, v.x(at[0]), v.y(at[1]))
+		path += pen(command, v.x(at.X), v.y(at.Y))
 	}
 	return path
 }
@@ -121,24 +122,11 @@ func (v view) holds(x, y float64, rings ...[]plan.Point) bool {
 	for _, ring := range rings {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
-			px, py, qx, qy := p[0].Float64(), p[1].Float64(), q[0].Float64(), q[1].Float64()
+			px, py, qx, qy := p.X.Float64(), p.Y.Float64(), q.X.Float64(), q.Y.Float64()
 			if (py > y) != (qy > y) && x < px+(y-py)/(qy-py)*(qx-px) {
 				in = !in
 			}
 		}
 	}
 	return in
-}
-
-// bounds returns the least and greatest coordinates of some points.
-func bounds(points []plan.Point) (lo, hi plan.Point) {
-	for i, p := range points {
-		for axis := range p {
-			if i == 0 {
-				lo[axis], hi[axis] = p[axis], p[axis]
-			}
-			lo[axis], hi[axis] = fraction.Min(lo[axis], p[axis]), fraction.Max(hi[axis], p[axis])
-		}
-	}
-	return lo, hi
 }

@@ -44,7 +44,7 @@ func TestTapedCorners(t *testing.T) {
 		if p != want[i] {
 			t.Errorf("corner %d = %v, want %v", i, p, want[i])
 		}
-		if !taped[i].Exact || taped[i].At != (plan.Point{want[i].X, want[i].Y}) {
+		if !taped[i].Exact || taped[i].At != want[i] {
 			t.Errorf("taped[%d] = %+v, want exactly %v", i, taped[i], want[i])
 		}
 	}

@@ -3,19 +3,10 @@ package plan
 import (
 	"slices"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
-
-func points(ring []cutout.Point) []Point {
-	out := []Point{}
-	for _, p := range ring {
-		out = append(out, Point{p.X, p.Y})
-	}
-	return out
-}
 
 // runs returns the runs as laid out.
 func (m *maker) runs() []Run {
@@ -26,22 +17,16 @@ func (m *maker) runs() []Run {
 			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
 			Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
 			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin},
-			Outline: wallOutline(&taped), Openings: []Opening{}, Panels: []Panel{},
+			Outline: wallOutline(&taped), Openings: []Opening{}, Restarts: laid.Restarts, Panels: append([]wall.Panel{}, laid.Panels...),
 		}
 		for _, o := range taped.Openings {
-			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: points(o.Outline)})
-		}
-		for _, s := range laid.Restarts {
-			run.Restarts = append(run.Restarts, Restart(s))
+			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: o.Outline})
 		}
 		if c := laid.Corner; c != nil {
 			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Room.Runs[c.Next].Name, Mismatch: c.Mismatch}
 			if c.Passes >= 0 {
 				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Room.Runs[c.Passes].Name, m.job.Room.Runs[c.Butts].Name
 			}
-		}
-		for _, p := range laid.Panels {
-			run.Panels = append(run.Panels, Panel(p))
 		}
 		for _, in := range m.job.Room.Installed {
 			if in.Run == r {
@@ -80,7 +65,7 @@ func wallOutline(run *wall.Run) []Point {
 	var lower, upper []Point
 	last := len(run.Heights) - 1
 	for i, h := range run.Heights {
-		lower = append(lower, Point{h.At, h.Bottom})
+		lower = append(lower, Point{X: h.At, Y: h.Bottom})
 		x := h.At
 		if i == 0 {
 			x = x.Add(run.Left.Lean)
@@ -88,7 +73,7 @@ func wallOutline(run *wall.Run) []Point {
 		if i == last {
 			x = x.Add(run.Right.Lean)
 		}
-		upper = append(upper, Point{x, h.Top})
+		upper = append(upper, Point{X: x, Y: h.Top})
 	}
 	slices.Reverse(upper)
 	return slices.Compact(append(slices.Compact(lower), upper...))
@@ -140,11 +125,11 @@ func (m *maker) pieces() []Piece {
 		_, hi := p.Shape.Bounds()
 		piece := Piece{
 			Number: p.Number, Label: p.Label, Run: m.job.Room.Runs[p.Run].Name, Panel: p.Panel,
-			At: Point{p.At.X, p.At.Y}, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
-			Outline: points(p.Shape.Outline()), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
+			At: p.At, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
+			Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
 		}
 		for i, hole := range p.Shape.Holes() {
-			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: points(hole)})
+			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: hole})
 		}
 		m.mark(&piece, p)
 		out = append(out, piece)

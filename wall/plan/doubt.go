@@ -120,7 +120,7 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
 	run := &j.Runs[r]
 	var ring []cutout.Point
 	for _, p := range wallOutline(run) {
-		ring = append(ring, cutout.Point{X: p[0], Y: p[1]})
+		ring = append(ring, cutout.Point{X: p.X, Y: p.Y})
 	}
 	shape, err := cutout.NewShape(ring)
 	if err != nil {

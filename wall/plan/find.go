@@ -28,7 +28,7 @@ func (p Plan) Piece(number int) (Piece, int) {
 // Rectangular reports whether the outline of a piece is its own bounding rectangle.
 func (p Piece) Rectangular() bool {
 	for _, c := range p.Outline {
-		if !c[0].IsZero() && c[0] != p.Width || !c[1].IsZero() && c[1] != p.Height {
+		if !c.X.IsZero() && c.X != p.Width || !c.Y.IsZero() && c.Y != p.Height {
 			return false
 		}
 	}

@@ -123,7 +123,7 @@ func (j Job) Located() ([]Taped, error) {
 			name = fmt.Sprintf("corner %d of %s", t.Index+1, run.Openings[t.Opening].Name)
 		}
 		_, off := found.Worst()
-		all = append(all, Taped{Path: t.Path(), Name: name, Run: run.Name, At: Point{found.At.X, found.At.Y},
+		all = append(all, Taped{Path: t.Path(), Name: name, Run: run.Name, At: found.At,
 			Exact: found.Exact, Within: found.Within, Closing: off})
 	}
 	return all, nil

@@ -109,9 +109,8 @@ func (m *maker) frame() Plan {
 	_, mirrored := profile.Mirror()
 	p := Plan{
 		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Room.Mark, Closed: j.Room.Closed,
-		Profile: Profile{Name: profile.Name, Pitch: profile.Pitch(), Features: profile.Features, Thickness: profile.Thickness, Mirrored: mirrored,
-			WideFlats: profile.WideFlats, Boards: profile.Boards, Source: profile.Source},
-		Saw: j.Room.Saw, Gaps: j.Room.Gaps,
+		Profile: Profile{Profile: profile, Pitch: profile.Pitch(), Mirrored: mirrored},
+		Saw:     j.Room.Saw, Gaps: j.Room.Gaps,
 	}
 	for i, s := range j.Room.Stock {
 		stock := Stock{Stock: s}

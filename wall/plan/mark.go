@@ -13,9 +13,9 @@ import (
 func (m *maker) mark(piece *Piece, p wall.Piece) {
 	marks := fraction.Must(p.Shape.Marks())
 	piece.Marks.From = m.edges(piece)
-	piece.Marks.Face, piece.Marks.Back = points(marks.Outline.Face), points(marks.Outline.Back)
+	piece.Marks.Face, piece.Marks.Back = marks.Outline.Face, marks.Outline.Back
 	for i, hole := range marks.Holes {
-		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: points(hole.Face), Back: points(hole.Back)})
+		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: hole.Face, Back: hole.Back})
 	}
 	piece.Marks.Arcs = m.arcs(piece, p)
 	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark))
@@ -29,7 +29,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for _, c := range cuttings {
 		cutting := Cutting{Waste: Waste{Kind: c.Kind}}
 		if len(c.Tight) > 0 {
-			cutting.Tight = points(c.Tight)
+			cutting.Tight = c.Tight
 		}
 		switch {
 		case c.Hole >= 0:
@@ -40,10 +40,10 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		}
 		for _, s := range c.Starters {
 			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
-			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: Point{s.At.X, s.At.Y}, Back: Point{s.Back.X, s.Back.Y}, Diameter: s.Diameter})
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: s.At, Back: s.Back, Diameter: s.Diameter})
 		}
 		for _, way := range c.Ways {
-			cutting.Saw = append(cutting.Saw, SawCut{Points: points(way), Corners: cornersOf(piece, c.Hole, way)})
+			cutting.Saw = append(cutting.Saw, SawCut{Points: way, Corners: cornersOf(piece, c.Hole, way)})
 		}
 		piece.Marks.Order = append(piece.Marks.Order, cutting)
 	}
@@ -53,7 +53,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		LegRatio: m.job.Room.Priorities.LegRatio,
 	}
 	for _, w := range fraction.Must(p.Shape.WeakSpots(limits)) {
-		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind, At: Point{w.At.X, w.At.Y}, Width: w.Width, WayOut: w.WayOut})
+		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind, At: w.At, Width: w.Width, WayOut: w.WayOut})
 	}
 }
 
@@ -72,8 +72,8 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 		if o.Kind == wall.Box {
 			gap = m.job.Gaps.Box
 		}
-		centre := Point{middle.X.Sub(p.At.X), middle.Y.Sub(p.At.Y)}
-		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{piece.Width.Sub(centre[0]), centre[1]}, Radius: radius.Add(gap)})
+		centre := Point{X: middle.X.Sub(p.At.X), Y: middle.Y.Sub(p.At.Y)}
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap)})
 	}
 	return out
 }
@@ -133,9 +133,9 @@ func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 		}
 		corners = piece.Marks.Holes[hole].Face
 	}
-	from := slices.Index(corners, Point{way[0].X, way[0].Y})
+	from := slices.Index(corners, way[0])
 	last := way[len(way)-1]
-	to := slices.Index(corners, Point{last.X, last.Y})
+	to := slices.Index(corners, last)
 	if from < 0 || to < 0 || from == to {
 		return nil
 	}

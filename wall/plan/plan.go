@@ -50,14 +50,9 @@ type Plan struct {
 
 // Profile is the pattern of the panelling as the plan used it.
 type Profile struct {
-	Name      string           `json:"name"`
-	Pitch     fraction.Length  `json:"pitch"`
-	Features  []groove.Feature `json:"features"`
-	Thickness fraction.Length  `json:"thickness"`
-	Mirrored  bool             `json:"mirrored"` // the repeat is its own mirror image
-	WideFlats bool             `json:"wide_flats,omitzero"`
-	Boards    bool             `json:"boards,omitzero"`
-	Source    string           `json:"source,omitzero"` // where the figures come from
+	groove.Profile
+	Pitch    fraction.Length `json:"pitch"`
+	Mirrored bool            `json:"mirrored"` // the repeat is its own mirror image
 }
 
 // Word returns the first word, or the second where the panelling is boards.
@@ -86,11 +81,11 @@ type Run struct {
 	Right       End                `json:"right"`
 	Limits      [2]fraction.Length `json:"limits"`
 	SetOut      SetOut             `json:"set_out"`
-	Restarts    []Restart          `json:"restarts,omitempty"` // breaks at which the pattern starts afresh
+	Restarts    []wall.Restart     `json:"restarts,omitempty"` // breaks at which the pattern starts afresh
 	CornerRight *Corner            `json:"corner_right,omitempty"`
 	Outline     []Point            `json:"outline"`
 	Openings    []Opening          `json:"openings"`
-	Panels      []Panel            `json:"panels"`
+	Panels      []wall.Panel       `json:"panels"`
 	Installed   []Installed        `json:"installed,omitempty"`
 	StoryPole   []Mark             `json:"story_pole"`
 }
@@ -141,13 +136,6 @@ func (w Why) MarshalText() ([]byte, error) { return whys.Marshal(w) }
 // UnmarshalText reads the word of a reason.
 func (w *Why) UnmarshalText(text []byte) error { return whys.Unmarshal(text, w) }
 
-// Restart is a break at which the pattern starts afresh with a new origin.
-type Restart struct {
-	At       fraction.Length `json:"at"`
-	Origin   fraction.Length `json:"origin"`
-	Mismatch fraction.Length `json:"mismatch"`
-}
-
 // Corner says which run passes into the inside corner at a run's right end and
 // which butts against it, by name. At an outside corner both are empty.
 type Corner struct {
@@ -159,23 +147,13 @@ type Corner struct {
 }
 
 // Point is a place on a run, a piece or a sheet: [x, y].
-type Point [2]fraction.Length
+type Point = cutout.Point
 
 // Opening is an opening as taped, in run coordinates.
 type Opening struct {
 	Name    string           `json:"name"`
 	Kind    wall.OpeningKind `json:"kind"`
 	Outline []Point          `json:"outline"`
-}
-
-// Panel is one sheet's width of the run; its edges are its own, without gaps.
-type Panel struct {
-	Number     int             `json:"number"`
-	Left       fraction.Length `json:"left"`
-	Right      fraction.Length `json:"right"`
-	LeftPhase  fraction.Length `json:"left_phase"`
-	RightPhase fraction.Length `json:"right_phase"`
-	Pieces     []int           `json:"pieces"`
 }
 
 // Installed is a panel that is on the wall already.

@@ -129,7 +129,7 @@ func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
 	for i, p := range pieces {
 		for k, w := range p.Weak {
 			out = append(out, warning.Warning{Path: fault.Of("Pieces", i, "Weak", k), Kind: WeakSpot,
-				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At[0], w.At[1]}})
+				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At.X, w.At.Y}})
 		}
 	}
 	return out, err
