@@ -1,8 +1,8 @@
 package jobfile
 
 import (
-	"fmt"
 	"reflect"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -38,8 +38,8 @@ func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 		if back, err := s.read(text, e.units); err != nil || s.write(back, e.units) != text || t == ratioType && back != v.Interface() {
 			e.faults = append(e.faults, &fault.Fault{Path: path, Value: text, Cause: because(ErrValue, err), Want: "a value that a file can have: " + s.want})
 		}
-		if s.kind == stringNode {
-			text = quote(text)
+		if s.kind == stringNode { // a valid job has only texts that Go and JSON quote alike
+			text = strconv.Quote(text)
 		}
 		return item{text: text}
 	}
@@ -71,25 +71,6 @@ func (e *encoder) object(v, otherwise reflect.Value, path fault.Path) item {
 		}
 	}
 	return o
-}
-
-// quote returns s as a JSON text.
-func quote(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, c := range s {
-		switch {
-		case c == '"' || c == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(c)
-		case c < ' ':
-			fmt.Fprintf(&b, `\u%04x`, c)
-		default:
-			b.WriteRune(c)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
 }
 
 // maxLine is how long a line of a written file may get, if the value on it has parts.
@@ -135,5 +116,5 @@ func (p part) label() string {
 	if p.key == "" {
 		return ""
 	}
-	return quote(p.key) + ": "
+	return strconv.Quote(p.key) + ": "
 }

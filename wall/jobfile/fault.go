@@ -55,25 +55,21 @@ func because(kind, err error) error {
 	return &cause{kind, err.Error(), err}
 }
 
-// joined returns the faults in the order of the file, each with its place and the value that
-// stands there, as one error; nil if there are none.
-func joined(root *node, faults []*fault.Fault) error {
-	for _, f := range faults {
-		if f.Line > 0 || root == nil {
+// err returns the faults in the order of the file, each with its place and the value that stands
+// there, as one error.
+func (c *converter) err() error {
+	for _, f := range c.faults {
+		if f.Line > 0 {
 			continue
 		}
-		n, exact := root.find(f.Path)
+		n, exact := c.root.find(f.Path)
 		f.Line, f.Column, f.Value = n.line, n.column, ""
 		if exact {
 			f.Value = n.shown()
 		}
 	}
-	slices.SortStableFunc(faults, func(a, b *fault.Fault) int {
+	slices.SortStableFunc(c.faults, func(a, b *fault.Fault) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
-	errs := make([]error, len(faults))
-	for i, f := range faults {
-		errs[i] = f
-	}
-	return errors.Join(errs...)
+	return errors.Join(each(c.faults, func(f *fault.Fault) error { return f })...)
 }

@@ -39,7 +39,7 @@ func drawJob(t *rapid.T) plan.Job {
 	j := plan.NewJob(rapid.SampledFrom([]fraction.Unit{fraction.Inch, fraction.Millimetre, fraction.Centimetre}).Draw(t, "units"), profile)
 	d := drawer{t, &j}
 	if d.chance("own profile") {
-		j.Profile.Name = rapid.SampledFrom([]string{"own", profile.Name}).Draw(t, "name of the profile")
+		j.Profile.Name = rapid.SampledFrom([]string{"own", "", "own profile", profile.Name}).Draw(t, "name of the profile")
 		j.Profile.Features = append([]groove.Feature{{Kind: groove.Flat, Width: d.length(1, 2, "flat")}}, profile.Features...)
 	}
 	j.Title = rapid.SampledFrom([]string{"", "kitchen", `"kitchen" \ <№ 1>`, "Küche am Zürichsee"}).Draw(t, "title")

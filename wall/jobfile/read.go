@@ -1,20 +1,12 @@
 package jobfile
 
 import (
-	"cmp"
-	"errors"
-	"fmt"
 	"io"
 	"reflect"
-	"slices"
-	"strings"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/nest"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -25,28 +17,27 @@ import (
 // The cost is linear in the size of the file, which [MaxBytes] bounds, and that of Validate.
 func Read(r io.Reader) (j plan.Job, err error) {
 	defer fraction.Catch(&err)
-	root, faults, err := parse(r)
-	if root == nil {
-		return plan.Job{}, cmp.Or(err, joined(nil, faults))
+	c, err := begin(r)
+	if err != nil {
+		return plan.Job{}, err
 	}
-	c := &converter{decoder: decoder{faults: faults}, places: map[string]fault.Path{}}
-	if n := root.index["units"]; n != nil {
+	if n := c.root.index["units"]; n != nil {
 		_ = c.units.UnmarshalText([]byte(n.text)) // what is wrong with it is found below
 	}
-	file := fileOf(plan.NewJob(c.units, groove.Profile{}))
-	c.value(root, nil, reflect.ValueOf(&file).Elem())
-	if len(c.faults) == len(faults) {
+	file := defaults(c.units)
+	c.value(c.root, nil, reflect.ValueOf(&file).Elem())
+	if len(c.faults) == 0 {
 		j = c.job(&file)
 	}
-	if len(c.faults) == len(faults) {
-		c.refused(root, j.Locate())
-		c.refused(root, c.arches(&j, &file))
+	if len(c.faults) == 0 {
+		c.refused(j.Locate())
+		c.refused(c.arches(&j, &file))
 	}
-	if len(c.faults) == len(faults) {
-		c.refused(root, j.Validate())
+	if len(c.faults) == 0 {
+		c.refused(j.Validate())
 	}
-	if err := joined(root, c.faults); err != nil {
-		return plan.Job{}, err
+	if len(c.faults) > 0 {
+		return plan.Job{}, c.err()
 	}
 	return j, nil
 }
@@ -55,13 +46,12 @@ func Read(r io.Reader) (j plan.Job, err error) {
 // may have it; bare numbers are inches. No two have one name. It fails as [Read] does.
 func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 	defer fraction.Catch(&err)
-	root, faults, err := parse(r)
-	if root == nil {
-		return nil, cmp.Or(err, joined(nil, faults))
+	c, err := begin(r)
+	if err != nil {
+		return nil, err
 	}
-	c := &converter{decoder: decoder{faults: faults}}
 	var own []ownProfile
-	c.value(root, nil, reflect.ValueOf(&own).Elem())
+	c.value(c.root, nil, reflect.ValueOf(&own).Elem())
 	names := map[string]bool{}
 	for i, o := range own {
 		profiles = append(profiles, o.profile())
@@ -70,11 +60,11 @@ func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 		}
 		names[o.Name] = true
 		if len(c.faults) == 0 {
-			c.refused(root, fault.Under(profiles[i].Validate(), i))
+			c.refused(fault.Under(profiles[i].Validate(), i))
 		}
 	}
-	if err := joined(root, c.faults); err != nil {
-		return nil, err
+	if len(c.faults) > 0 {
+		return nil, c.err()
 	}
 	return profiles, nil
 }
@@ -82,22 +72,33 @@ func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 // converter turns the tables of a file into a job.
 type converter struct {
 	decoder
+	root   *node
 	places map[string]fault.Path // fields of the file, by fields of the job that are elsewhere
+}
+
+// begin reads the JSON of a file.
+func begin(r io.Reader) (*converter, error) {
+	root, faults, err := parse(r)
+	c := &converter{decoder{faults: faults}, root, map[string]fault.Path{}}
+	if root == nil && err == nil {
+		err = c.err()
+	}
+	return c, err
 }
 
 // stands notes that a field of the job stands elsewhere in the file.
 func (c *converter) stands(at fault.Path, job ...any) { c.places[fault.Of(job...).String()] = at }
 
 // refused records what is wrong with a job or its profiles at the fields of the file.
-func (c *converter) refused(root *node, err error) {
+func (c *converter) refused(err error) {
 	for _, f := range fault.All(fault.Under(err)) {
-		c.fault(c.spelt(root, f.Path), because(ErrRoom, f.Cause), f.Want)
+		c.fault(c.spelt(f.Path), because(ErrRoom, f.Cause), f.Want)
 	}
 }
 
 // spelt returns the path of a job's field as the file spells it. Below a field that stands
 // elsewhere it goes as far as the file does.
-func (c *converter) spelt(root *node, path fault.Path) fault.Path {
+func (c *converter) spelt(path fault.Path) fault.Path {
 	spelt := each(path, func(s fault.Step) fault.Step {
 		if s.Name != "" {
 			name, _ := fault.Of(s.Name).MarshalText() // it writes any name
@@ -109,7 +110,7 @@ func (c *converter) spelt(root *node, path fault.Path) fault.Path {
 		at, elsewhere := c.places[path[:n].String()]
 		for _, s := range spelt[n:] {
 			below := append(at[:len(at):len(at)], s)
-			if _, exact := root.find(below); !exact {
+			if _, exact := c.root.find(below); !exact {
 				break
 			}
 			at = below
@@ -128,190 +129,4 @@ func each[A, B any](list []A, f func(A) B) []B {
 		images = append(images, f(a))
 	}
 	return images
-}
-
-// job returns the job of a file. The places that were taped are not in it yet.
-func (c *converter) job(f *file) plan.Job {
-	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Built: f.Built, Finish: f.Finish}
-	c.stands(fault.Of("tape"), "Mark")
-	c.stands(fault.Of("saw", "bit"), "Bit")
-	j.Mark, j.Closed, j.Priorities = f.Tape, f.Closed, f.Priorities
-	j.Profile = f.Profile.Own.profile()
-	if f.Profile.Form == 1 {
-		ready, ok := groove.Find(f.Profile.Ready)
-		if j.Profile = ready; !ok {
-			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(each(groove.Builtin(), func(p groove.Profile) string { return p.Name }), ", "))
-		}
-	}
-	j.Stock = each(f.Stock, func(s stock) nest.Stock { return nest.Stock(s) })
-	j.Saw, j.Gaps = nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}, wall.Gaps(f.Gaps)
-	for i, p := range f.Plates {
-		if _, twice := j.Plates[p.Gangs]; twice {
-			c.fault(fault.Of("plates", i, "gangs"), ErrValue, "each number of gangs once")
-		}
-		if j.Plates == nil {
-			j.Plates = map[int]wall.Plate{}
-		}
-		j.Plates[p.Gangs] = wall.Plate{Width: p.Width, Height: p.Height}
-		c.stands(fault.Of("plates", i), "Plates", p.Gangs)
-	}
-	for i := range f.Runs {
-		j.Runs = append(j.Runs, c.run(&j, i, &f.Runs[i]))
-	}
-	for _, p := range f.Installed {
-		n := p.Run.Index
-		if p.Run.Form == 1 {
-			n = slices.IndexFunc(j.Runs, func(r wall.Run) bool { return r.Name == p.Run.Name })
-		}
-		j.Installed = append(j.Installed, wall.Installed{Run: n, Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
-	}
-	return j
-}
-
-// profile returns the profile as the job has it.
-func (p *ownProfile) profile() groove.Profile {
-	return groove.Profile{Name: cmp.Or(p.Name, "own profile"), Thickness: p.Thickness, WideFlats: p.WideFlats, Boards: p.Boards, Source: p.Source,
-		Features: each(p.Features, func(f feature) groove.Feature { return groove.Feature(f) })}
-}
-
-// run returns a run; what the job has beside its runs is put there.
-func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
-	run := wall.Run{Name: f.Name, Width: f.Width, Left: wall.End(f.Left), Right: wall.End(f.Right),
-		Focal:  each(f.Focal, func(a focal) wall.Focal { return wall.Focal(a) }),
-		Breaks: each(f.Breaks, func(b breaking) wall.Break { return wall.Break(b) }),
-	}
-	for i, h := range f.Heights {
-		path := fault.Of("runs", r, "heights", i)
-		height := wall.Height{Bottom: h.Bottom}
-		if h.Taped != nil {
-			c.refuse(path, "either at and top, or taped", map[string]bool{"at": h.At != nil, "top": h.Top != nil})
-			c.taped(j, under(path, "taped"), plan.TapedPoint{Run: r, Opening: -1, Index: i}, *h.Taped, nil)
-		} else {
-			c.need(path, "at", h.At, &height.At)
-			c.need(path, "top", h.Top, &height.Top)
-		}
-		run.Heights = append(run.Heights, height)
-	}
-	for i := range f.Openings {
-		run.Openings = append(run.Openings, c.opening(j, r, i, &f.Openings[i]))
-	}
-	for i, s := range f.Cooking {
-		c.stands(fault.Of("runs", r, "cooking", i), "Cooking", len(j.Cooking))
-		j.Cooking = append(j.Cooking, plan.Cooking{Run: r, From: s.From, To: s.To})
-	}
-	return run
-}
-
-// need sets into from a length that must be there.
-func (c *converter) need(path fault.Path, name string, l *fraction.Length, into *fraction.Length) {
-	if l == nil {
-		c.fault(under(path, name), ErrMissing, length.want)
-		return
-	}
-	*into = *l
-}
-
-// refuse records the fields that are there beside one that says the same in another way.
-func (c *converter) refuse(path fault.Path, want string, there map[string]bool) {
-	for name, is := range there {
-		if is {
-			c.fault(under(path, name), &cause{ErrValue, "it is given in another way already", nil}, want)
-		}
-	}
-}
-
-// opening returns an opening. Its outline is a rectangle, the corners as they stand in the file,
-// or left to [plan.Job.Locate] where the corners were taped.
-func (c *converter) opening(j *plan.Job, r, i int, f *opening) wall.Opening {
-	path := fault.Of("runs", r, "openings", i)
-	at := func(steps ...any) fault.Path { return append(path[:len(path):len(path)], fault.Of(steps...)...) }
-	o := wall.Opening{Name: f.Name, Kind: f.Kind, Gangs: f.Gangs}
-	if f.Points != nil {
-		c.refuse(path, "either points, or left and bottom with a size or an outline", map[string]bool{
-			"left": f.Left != nil, "bottom": f.Bottom != nil, "width": f.Width != nil, "height": f.Height != nil, "outline": f.Outline != nil})
-		for k, corner := range f.Points.Corners {
-			c.stands(at("points", "corners", k), "Runs", r, "Openings", i, "Outline", k)
-			c.taped(j, at("points", "corners", k), plan.TapedPoint{Run: r, Opening: i, Index: k}, corner, f.Points)
-		}
-		c.stands(at("points"), "Runs", r, "Openings", i, "Outline")
-		return o
-	}
-	var left, bottom, width, height fraction.Length
-	c.need(path, "left", f.Left, &left)
-	c.need(path, "bottom", f.Bottom, &bottom)
-	if f.Outline != nil {
-		c.refuse(path, "either an outline, or width and height", map[string]bool{"width": f.Width != nil, "height": f.Height != nil})
-		o.Outline = each(f.Outline, func(p pair) cutout.Point { return cutout.Point{X: left.Add(p[0]), Y: bottom.Add(p[1])} })
-		c.stands(at("outline"), "Runs", r, "Openings", i, "Outline")
-		return o
-	}
-	c.need(path, "width", f.Width, &width)
-	c.need(path, "height", f.Height, &height)
-	o.Outline = cutout.Rectangle(left, bottom, width, height)
-	size := "width" // the one that keeps a rectangle from being one
-	if height.Sign() <= 0 && width.Sign() > 0 {
-		size = "height"
-	}
-	c.stands(at(size), "Runs", r, "Openings", i, "Outline")
-	for k, names := range [4][2]string{{"left", "bottom"}, {"width", "bottom"}, {"width", "height"}, {"left", "height"}} {
-		c.stands(at(names[0]), "Runs", r, "Openings", i, "Outline", k, "X")
-		c.stands(at(names[1]), "Runs", r, "Openings", i, "Outline", k, "Y")
-	}
-	return o
-}
-
-// arches puts arched heads on the openings that have a rise.
-func (c *converter) arches(j *plan.Job, f *file) error {
-	var all []error
-	for r, run := range f.Runs {
-		for i, o := range run.Openings {
-			if o.Rise == nil {
-				continue
-			}
-			c.stands(fault.Of("runs", r, "openings", i, "rise"), "Runs", r, "Openings", i, "Arch")
-			into := &j.Runs[r].Openings[i]
-			outline, arch, err := wall.Arched(into.Outline, *o.Rise, j.Mark)
-			if err != nil {
-				all = append(all, fault.Under(err, "Runs", r, "Openings", i))
-				continue
-			}
-			into.Outline, into.Arch = outline, arch
-		}
-	}
-	return errors.Join(all...)
-}
-
-// taped adds a taped place to the job. What it does not say itself is that of all corners, but a
-// side belongs to its bases.
-func (c *converter) taped(j *plan.Job, path fault.Path, t plan.TapedPoint, f corner, common *points) {
-	at := func(name string, i int) fault.Path {
-		return append(path[:len(path):len(path)], fault.Step{Name: name}, fault.Step{Index: i})
-	}
-	bases, side := f.Bases, f.Side
-	if common != nil && bases == nil {
-		if bases = common.Bases; side == nil {
-			side = common.Side
-		}
-	}
-	if bases == nil {
-		c.fault(under(path, "bases"), ErrMissing, "two or more known points [x, y] on the run")
-		return
-	}
-	if side == nil {
-		c.fault(under(path, "side"), ErrMissing, "left or right of the line from the first base to the second")
-		return
-	}
-	if len(f.Distances) != len(bases) {
-		c.fault(under(path, "distances"), &cause{ErrValue, fmt.Sprintf("%d distances from %d bases", len(f.Distances), len(bases)), nil}, "one distance for each base")
-		return
-	}
-	n := len(j.Taped)
-	c.stands(path, "Taped", n)
-	c.stands(under(path, "bases"), "Taped", n, "From")
-	t.Side = *side
-	for i, d := range f.Distances {
-		t.From = append(t.From, cutout.Taped{From: cutout.Point{X: bases[i][0], Y: bases[i][1]}, Distance: d})
-		c.stands(at("distances", i), "Taped", n, "From", i)
-	}
-	j.Taped = append(j.Taped, t)
 }

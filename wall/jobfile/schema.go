@@ -8,7 +8,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall/plan"
 )
 
 // Schema returns the JSON Schema, draft 2020-12, of the job file, for editors and other programs.
@@ -17,7 +16,7 @@ import (
 func Schema() []byte {
 	s := schema{defs: jsonMap{"length": jsonMap{"type": "string", "minLength": 1, "examples": []string{"63 1/4", `5' 3 1/4"`, "1606.5 mm"},
 		"description": "A length as a tape reads, exact; a bare number is in the units of the job."}}}
-	job := s.object(reflect.TypeFor[file](), reflect.ValueOf(fileOf(plan.NewJob(fraction.Inch, groove.Profile{}))))
+	job := s.object(reflect.TypeFor[file](), reflect.ValueOf(defaults(fraction.Inch)))
 	job["$schema"], job["$defs"] = "https://json-schema.org/draft/2020-12/schema", s.defs
 	job["title"] = "A job of groovewright: one room to be panelled"
 	var b bytes.Buffer

@@ -15,21 +15,25 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists,
-// which become nil. Lengths are bare numbers in the units of the job; what is as by default is left
-// out.
+// Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists
+// and maps, which become nil. Lengths are bare numbers in the units of the job; what is as by default
+// is left out.
 //
-// It fails, and writes nothing, for a job that is not valid, and for one with a value that a file
-// cannot have: a length finer or longer than [fraction.Parse] reads, a weight that no decimal gives.
+// It fails, and writes nothing, for a job that is not valid, for one with a value that a file cannot
+// have (a length finer or longer than [fraction.Parse] reads, a weight that no decimal gives), and for
+// a file of more than [MaxBytes].
 func Write(w io.Writer, j plan.Job) (err error) {
 	defer fraction.Catch(&err)
 	if err := j.Validate(); err != nil {
 		return err
 	}
-	file, otherwise := fileOf(j), fileOf(plan.NewJob(j.Units, groove.Profile{}))
+	file, otherwise := fileOf(j), defaults(j.Units)
 	otherwise.Units = fraction.Inch
 	e := encoder{units: j.Units}
 	text := e.value(reflect.ValueOf(file), reflect.ValueOf(otherwise), nil).layout("", maxLine)
+	if len(text) >= MaxBytes {
+		e.faults = append(e.faults, &fault.Fault{Cause: ErrValue, Want: "a job that fits into a file"})
+	}
 	if len(e.faults) > 0 {
 		return errors.Join(each(e.faults, func(f *fault.Fault) error { return f })...)
 	}

@@ -18,7 +18,7 @@ import (
 // The bounds of a job.
 const (
 	MaxText  = 200     // bytes of a title or a name
-	MaxItems = 10_000  // items of a list
+	MaxItems = 2500    // items of a list
 	MaxCount = 100_000 // sheets of one kind on hand
 )
 
@@ -173,25 +173,21 @@ func (j *Job) checkRun(f *faults, r int) {
 // opening may rise past the top and reach below the bottom: that is how a window or a door cuts
 // through.
 func (j *Job) checkOpening(f *faults, r, i int) {
-	tape := j.Tape()
-	run := &j.Runs[r]
+	run, tape := &j.Runs[r], j.Tape()
 	o := &run.Openings[i]
-	lo, hi := o.Bounds()
+	for k, p := range o.Outline {
+		if p.X.Sign() < 0 || run.Width.Less(p.X) {
+			f.Add(p.X, "an opening inside the run, which is "+tape.Format(run.Width)+" wide", "Runs", r, "Openings", i, "Outline", k, "X")
+			break
+		}
+	}
 	bottom, top := run.Heights[0].Bottom, run.Heights[0].Top
 	for _, h := range run.Heights {
 		bottom, top = fraction.Min(bottom, h.Bottom), fraction.Max(top, h.Top)
 	}
-	corner := func(is func(cutout.Point) bool) int { return slices.IndexFunc(o.Outline, is) }
-	if lo.X.Sign() < 0 {
-		f.Add(lo.X, "an opening inside the run", "Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == lo.X }), "X")
-	}
-	if run.Width.Less(hi.X) {
-		f.Add(hi.X, "an opening inside the run, which is "+tape.Format(run.Width)+" wide, and not one that reaches to "+tape.Format(hi.X),
-			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.X == hi.X }), "X")
-	}
-	if !lo.Y.Less(top) || !bottom.Less(hi.Y) {
+	if lo, hi := o.Bounds(); !lo.Y.Less(top) || !bottom.Less(hi.Y) {
 		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom), tape.Format(top)),
-			"Runs", r, "Openings", i, "Outline", corner(func(p cutout.Point) bool { return p.Y == lo.Y }), "Y")
+			"Runs", r, "Openings", i, "Outline", 0, "Y")
 	}
 	for _, other := range run.Openings[:i] {
 		if (o.Kind == wall.Box || other.Kind == wall.Box) && overlap(o, &other) {
