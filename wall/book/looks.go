@@ -126,7 +126,7 @@ func (t *text) looks(p plan.Plan) {
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
-			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, pr.Says))
+			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, describe(pr)))
 		}
 	}
 }
@@ -136,4 +136,14 @@ func (t *text) looks(p plan.Plan) {
 func rounded(r fraction.Ratio) string {
 	s := r.Rat().FloatString(2)
 	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
+}
+
+// describe says what a priority is.
+func describe(p plan.Priority) string {
+	for _, known := range (wall.Priorities{}).List() {
+		if known.Name == p.Name {
+			return known.Description
+		}
+	}
+	return ""
 }

@@ -143,6 +143,7 @@ func (b *page) funcs() template.FuncMap {
 		"sheetOf":  b.sheetOf,
 		"piece":    func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"doubt":    b.doubt,
+		"describe": describe,
 		"choice":   b.choice,
 		"why":      b.why,
 		"where":    b.where,

@@ -1,14 +1,12 @@
 package jobfile
 
 import (
-	"cmp"
 	"fmt"
 	"reflect"
 	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -19,24 +17,13 @@ type field struct {
 	required  bool
 }
 
-// fieldsOf returns the fields of the object that a struct describes. Those of the priorities have no
-// tags; their own package describes them.
+// fieldsOf returns the fields of the object that a struct describes.
 func fieldsOf(t reflect.Type) []field {
-	described := map[string]string{}
-	if t == reflect.TypeFor[wall.Priorities]() {
-		for _, p := range wall.PriorityList() {
-			described[p.Name] = p.Says
-		}
-	}
 	all := make([]field, t.NumField())
 	for i := range all {
-		f := t.Field(i)
-		name, options, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if name == "" {
-			text, _ := fault.Of(f.Name).MarshalText() // it writes any name
-			name, options = string(text), "omitzero"
-		}
-		all[i] = field{name, cmp.Or(f.Tag.Get("doc"), described[name]), i, options == ""}
+		tag := t.Field(i).Tag
+		name, options, _ := strings.Cut(tag.Get("json"), ",")
+		all[i] = field{name, tag.Get("doc"), i, options == ""}
 	}
 	return all
 }

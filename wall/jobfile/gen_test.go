@@ -3,6 +3,7 @@ package jobfile_test
 import (
 	"fmt"
 	"math"
+	"reflect"
 
 	"pgregory.net/rapid"
 
@@ -67,11 +68,12 @@ func drawJob(t *rapid.T) plan.Job {
 		}
 	}
 	d.runs()
-	list := wall.PriorityList()
-	if p := list[rapid.IntRange(0, len(list)-1).Draw(t, "priority")]; p.Weight != nil {
-		*p.Weight(&j.Priorities) = fraction.NewRatio(int64(rapid.IntRange(0, 40).Draw(t, "weight")), 8)
-	} else {
-		*p.Size(&j.Priorities) = d.length(0, 3, "size")
+	all := reflect.ValueOf(&j.Priorities).Elem()
+	switch p := all.Field(rapid.IntRange(0, all.NumField()-1).Draw(t, "priority")).Addr().Interface().(type) {
+	case *fraction.Ratio:
+		*p = fraction.NewRatio(int64(rapid.IntRange(0, 40).Draw(t, "weight")), 8)
+	case *fraction.Length:
+		*p = d.length(0, 3, "size")
 	}
 	j.Built = rapid.SampledFrom([]int{0, 1000, 1962, 9999}).Draw(t, "built")
 	if d.chance("finish") {

@@ -346,22 +346,17 @@ func TestMetricDefaultsAreRound(t *testing.T) {
 	if inches != wall.DefaultPriorities() {
 		t.Errorf("in inches: %+v", inches)
 	}
-	for _, p := range wall.PriorityList() {
-		if p.Weight != nil {
-			if *p.Weight(&metric) != *p.Weight(&inches) {
-				t.Errorf("%s is another weight in mm", p.Name)
-			}
-			continue
-		}
-		m, i := *p.Size(&metric), *p.Size(&inches)
-		switch millimetres := m.Over(fraction.Millimetres(1, 1)).Rat(); {
-		case p.Name == "seam" || p.Name == "box_clear":
+	want := inches.List()
+	for k, p := range metric.List() {
+		m, i := p.Value, want[k].Value
+		switch millimetres := m.Mul(fraction.NewRatio(127, 5)).Rat(); {
+		case p.Unit != "in" || p.Name == "seam" || p.Name == "box_clear":
 			if m != i {
-				t.Errorf("%s is another size in mm", p.Name)
+				t.Errorf("%s is another one in mm", p.Name)
 			}
 		case !millimetres.IsInt():
 			t.Errorf("%s is %s mm", p.Name, millimetres.RatString())
-		case i.Div(10).Less(m.Sub(i).Abs()):
+		case i.Div(fraction.NewRatio(10, 1)).Less(m.Sub(i).Abs()):
 			t.Errorf("%s is %v in mm and %v in inches", p.Name, m, i)
 		}
 	}

@@ -121,16 +121,9 @@ func (m *maker) frame() Plan {
 		}
 		p.Stock = append(p.Stock, stock)
 	}
-	one := fraction.Inches(1)
-	standard := DefaultPriorities(j.Units)
-	for _, w := range wall.PriorityList() {
-		entry := Priority{Name: w.Name, Unit: w.Unit, Says: w.Says}
-		if w.Weight != nil {
-			entry.Value, entry.Default = *w.Weight(&j.Room.Priorities), *w.Weight(&standard)
-		} else {
-			entry.Value, entry.Default = w.Size(&j.Room.Priorities).Over(one), w.Size(&standard).Over(one)
-		}
-		p.Priorities = append(p.Priorities, entry)
+	standard := DefaultPriorities(j.Units).List()
+	for i, w := range j.Priorities.List() {
+		p.Priorities = append(p.Priorities, Priority{Name: w.Name, Unit: w.Unit, Value: w.Value, Default: standard[i].Value})
 	}
 	return p
 }

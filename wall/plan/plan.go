@@ -392,7 +392,6 @@ type Priority struct {
 	Value   fraction.Ratio `json:"value"`
 	Default fraction.Ratio `json:"default"`
 	Unit    string         `json:"unit"`
-	Says    string         `json:"says"`
 }
 
 // Taped is a point that the job gives by distances from known points, solved.
