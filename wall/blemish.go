@@ -19,6 +19,7 @@ type Blemish struct {
 	Amount  fraction.Length // inches of cut feature, mismatch, distance or shortfall
 	Height  fraction.Length // seen; zero for a term that does not count by height
 	Weight  fraction.Ratio
+	Cost    fraction.Ratio // Weight x Amount x Height in feet, or Weight x Amount alone
 }
 
 // BlemishKind says what is seen, and by that what the amount measures.
@@ -76,9 +77,7 @@ func (p Place) MarshalText() ([]byte, error) { return places.Marshal(p) }
 // UnmarshalText reads the word of a place.
 func (p *Place) UnmarshalText(text []byte) error { return places.Unmarshal(text, p) }
 
-// Cost returns Weight x height in feet x Amount in inches, or Weight x Amount for a term that does
-// not count by height.
-func (b Blemish) Cost() fraction.Ratio {
+func (b *Blemish) cost() fraction.Ratio {
 	cost := b.Weight.Mul(b.Amount.Over(inch))
 	if b.Kind != SeamOffLine {
 		cost = cost.Mul(b.Height.Over(foot))

@@ -2,21 +2,22 @@ package wall
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 )
 
 // build makes the layout of a finished path.
-func (m *model) build(p *path) (Layout, error) {
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Total: p.bound.blemish, Broken: p.bound.broken, Cost: p.bound.price}
+func (m *model) build(p *path) Layout {
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Broken: p.bound.broken, Cost: p.bound.price}
 	legs := p.legs()
+	pitch := m.room.Profile.Pitch()
 	for i, l := range legs {
 		s := l.sol.stretch
 		run := &layout.Runs[s.run]
-		pitch := m.room.Profile.Pitch()
 		if s.from < 0 {
 			run.Limits[0] = s.region.left
 			run.EndPhases[0] = s.region.endAt(true).Sub(l.sol.origin).Mod(pitch)
@@ -25,15 +26,12 @@ func (m *model) build(p *path) (Layout, error) {
 		run.EndPhases[1] = s.region.endAt(false).Sub(l.sol.origin).Mod(pitch)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
-		if i+1 < len(legs) {
-			if err := m.join(&layout, l, legs[i+1].index); err != nil {
-				return Layout{}, err
-			}
-		} else if l.chain.residue >= 0 {
-			if err := m.join(&layout, l, l.chain.residue); err != nil {
-				return Layout{}, err
-			}
-		} else {
+		switch {
+		case i+1 < len(legs):
+			m.join(&layout, l, legs[i+1].index)
+		case l.chain.residue >= 0:
+			m.join(&layout, l, l.chain.residue)
+		default:
 			m.lastCorner(&layout, l, legs[0].sol.origin)
 		}
 	}
@@ -54,19 +52,18 @@ func (m *model) build(p *path) (Layout, error) {
 			}
 		}
 	}
-	m.number(&layout)
 	m.cutPieces(&layout, legs)
 	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
 	})
 	m.addJoints(&layout, legs)
-	if m.objective != nil && m.objective.Weight.Sign() > 0 {
-		layout.Total = fraction.Ratio{} // the bound has the price in it
-		for _, b := range layout.Blemishes {
-			layout.Total = layout.Total.Add(b.Cost())
-		}
+	layout.Total = fraction.Ratio{} // the bound has the price in it, where that is weighted
+	for i := range layout.Blemishes {
+		b := &layout.Blemishes[i]
+		b.Cost = b.cost()
+		layout.Total = layout.Total.Add(b.Cost)
 	}
-	return layout, nil
+	return layout
 }
 
 // addPanels adds the panels and the seam terms of one stretch.
@@ -104,35 +101,33 @@ func (m *model) addPanels(layout *Layout, l leg) {
 }
 
 // join records how a stretch meets the one after it, of residue number i.
-func (m *model) join(layout *Layout, l leg, i int) error {
+func (m *model) join(layout *Layout, l leg, i int) {
 	s, next := l.sol.stretch, l.next
 	run := &layout.Runs[s.run]
 	if next.from >= 0 {
 		mismatch := l.chain.mismatch(next, l.index, i)
 		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Origin: m.origin(s.run, i), Mismatch: mismatch})
-		terms, err := m.breakTerms(s.run, next.from, mismatch)
-		if m.room.Profile.Boards && err == nil {
+		terms := fraction.Must(m.breakTerms(s.run, next.from, mismatch))
+		if m.room.Profile.Boards {
 			terms = terms[:1]
 		}
 		layout.Blemishes = append(layout.Blemishes, terms...)
-		return err
+		return
 	}
 	if !m.coupled(s.run) {
-		return nil
+		return
 	}
 	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: l.chain.mismatch(next, l.index, i)}
 	if !m.sharesInside(s.run) {
-		return nil
+		return
 	}
 	run.Corner.Passes, run.Corner.Butts = s.run, run.Corner.Next
 	if s.fit.buttsRight {
 		run.Corner.Passes, run.Corner.Butts = run.Corner.Butts, run.Corner.Passes
 	}
-	term, err := m.cornerTerm(s.run, !s.fit.buttsRight, run.Corner.Mismatch)
-	if !term.Weight.IsZero() {
+	if term := fraction.Must(m.cornerTerm(s.run, !s.fit.buttsRight, run.Corner.Mismatch)); !term.Weight.IsZero() {
 		layout.Blemishes = append(layout.Blemishes, term)
 	}
-	return err
 }
 
 // lastCorner records the outside corner at which a closed room closes; origin
@@ -164,22 +159,6 @@ func (m *model) setOut(first, last *solution) SetOut {
 	return out
 }
 
-// number numbers the panels in order of fitting: a run that passes into a
-// corner before the one that butts against it, each from where it is set out.
-func (m *model) number(layout *Layout) {
-	n := 0
-	for _, r := range fittingOrder(layout) {
-		panels := layout.Runs[r].Panels
-		for k := range panels {
-			if layout.Runs[r].SetOut.Direction == Left {
-				k = len(panels) - 1 - k
-			}
-			n++
-			panels[k].Number = n
-		}
-	}
-}
-
 // fittingOrder returns the runs so that each comes after those it butts
 // against. Where they go round in a ring, the first of them comes first.
 func fittingOrder(layout *Layout) []int {
@@ -209,38 +188,69 @@ func fittingOrder(layout *Layout) []int {
 	return order
 }
 
-// cutPieces cuts the pieces of every panel out of the wall's shape.
+// cutPieces numbers the panels in order of fitting, a run that passes into a corner before the one
+// that butts against it, each from where it is set out, and cuts their pieces out of the wall's shape.
 func (m *model) cutPieces(layout *Layout, legs []leg) {
-	type place struct{ run, panel int }
-	byNumber := map[int]place{}
-	count := 0
-	for r := range layout.Runs {
-		for k, p := range layout.Runs[r].Panels {
-			byNumber[p.Number] = place{r, k}
-			count++
+	number := 0
+	for _, r := range fittingOrder(layout) {
+		run := &layout.Runs[r]
+		last := len(run.Panels) - 1
+		for i := range run.Panels {
+			check(m.ctx)
+			panel := &run.Panels[i]
+			if run.SetOut.Direction == Left {
+				panel = &run.Panels[last-i]
+			}
+			number++
+			panel.Number = number
+			m.cutPanel(layout, m.regionOfPanel(legs, r, panel), r, panel, i == last)
 		}
 	}
-	for number := 1; number <= count; number++ {
-		check(m.ctx)
-		at := byNumber[number]
-		panel := &layout.Runs[at.run].Panels[at.panel]
-		g := m.regionOfPanel(legs, at.run, panel)
-		shapes := g.band(panel.Left, panel.Right, m.room.Mark)
-		m.stopAtVoids(panel, g, shapes)
-		for i, shape := range shapes {
-			lo, _ := shape.Bounds()
-			piece := Piece{
-				Number: len(layout.Pieces) + 1, Label: fmt.Sprint(number), Run: at.run, Panel: number, At: lo,
-				Shape:     fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg())),
-				LeftPhase: panel.LeftPhase.Add(lo.X.Sub(panel.Left)).Mod(m.room.Profile.Pitch()),
-				Holes:     m.holeNames(at.run, shape),
-				Closing:   m.closes(layout, at.run, at.panel),
+}
+
+// cutPanel cuts the pieces of one panel of run r.
+func (m *model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing bool) {
+	shapes := g.band(panel.Left, panel.Right, m.room.Mark)
+	m.stopAtVoids(panel, g, shapes)
+	for i, shape := range shapes {
+		lo, _ := shape.Bounds()
+		piece := Piece{
+			Number: len(layout.Pieces) + 1, Label: strconv.Itoa(panel.Number), Run: r, Panel: panel.Number, At: lo,
+			Shape:     fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg())),
+			LeftPhase: panel.LeftPhase.Add(lo.X.Sub(panel.Left)).Mod(m.room.Profile.Pitch()),
+			Closing:   closing,
+		}
+		if len(shapes) > 1 {
+			piece.Label += letter(i)
+		}
+		for p, q := range shape.Edges() {
+			piece.Edges = piece.Edges.Add(extentOf(p, q))
+		}
+		m.nameHoles(&piece, shape)
+		panel.Pieces = append(panel.Pieces, piece.Number)
+		layout.Pieces = append(layout.Pieces, piece)
+	}
+}
+
+// nameHoles names the holes of a piece by the openings that they are for, and measures those round
+// one window or other opening. The shape is that of the piece in run coordinates.
+func (m *model) nameHoles(piece *Piece, shape cutout.Shape) {
+	for _, hole := range shape.Holes() {
+		var names []string
+		boxes := 0
+		for _, o := range m.room.Runs[piece.Run].Openings {
+			if cutout.BoundsOverlap(hole, o.Outline) {
+				names = append(names, o.Name)
+				if o.Kind == Box {
+					boxes++
+				}
 			}
-			if len(shapes) > 1 {
-				piece.Label += letter(i)
+		}
+		piece.Holes = append(piece.Holes, strings.Join(names, " and "))
+		for i, p := range hole {
+			if len(names) == 1 && boxes == 0 {
+				piece.OpeningEdges = piece.OpeningEdges.Add(extentOf(p, hole[(i+1)%len(hole)]))
 			}
-			panel.Pieces = append(panel.Pieces, piece.Number)
-			layout.Pieces = append(layout.Pieces, piece)
 		}
 	}
 }
@@ -268,7 +278,7 @@ func letter(i int) string {
 	if i < 26 {
 		return string(rune('a' + i))
 	}
-	return fmt.Sprintf("-%d", i+1)
+	return "-" + strconv.Itoa(i+1)
 }
 
 // regionOfPanel returns the region of the stretch that holds the panel.
@@ -313,30 +323,4 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	})
 	g.bands[key] = shapes
 	return shapes
-}
-
-// holeNames returns the names of the openings that the shape's holes are for.
-func (m *model) holeNames(r int, shape cutout.Shape) []string {
-	var names []string
-	for _, hole := range shape.Holes() {
-		name := ""
-		for _, o := range m.room.Runs[r].Openings {
-			if cutout.BoundsOverlap(hole, o.Outline) {
-				if name != "" {
-					name += " and "
-				}
-				name += o.Name
-			}
-		}
-		names = append(names, name)
-	}
-	return names
-}
-
-// closes reports whether the panel is the last of its run to be fitted.
-func (m *model) closes(layout *Layout, r, panel int) bool {
-	if layout.Runs[r].SetOut.Direction == Left {
-		return panel == 0
-	}
-	return panel == len(layout.Runs[r].Panels)-1
 }

@@ -43,29 +43,8 @@ type Joint struct {
 	Seen   bool // of an end: its cut edge is seen
 }
 
-// EdgeLength returns the length of all edges of the piece, holes too, measured
-// level and upright as a [Joint] is.
-func (p *Piece) EdgeLength() fraction.Length {
-	var sum fraction.Length
-	for p, q := range p.Shape.Edges() {
-		sum = sum.Add(edgeLength(p, q))
-	}
-	return sum
-}
-
-// RingLength returns the length of a closed polygon, measured like
-// [Piece.EdgeLength].
-func RingLength(ring []cutout.Point) fraction.Length {
-	var sum fraction.Length
-	for i, p := range ring {
-		sum = sum.Add(edgeLength(p, ring[(i+1)%len(ring)]))
-	}
-	return sum
-}
-
-// edgeLength returns the extent of an edge along x, or along y where it is
-// upright.
-func edgeLength(p, q cutout.Point) fraction.Length {
+// extentOf returns the extent of an edge along x, or along y where it is upright.
+func extentOf(p, q cutout.Point) fraction.Length {
 	if p.X == q.X {
 		return q.Y.Sub(p.Y).Abs()
 	}

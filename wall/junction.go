@@ -30,15 +30,15 @@ func (c *chain) coupler(j junction) *coupler {
 		k.afresh = true
 		var terms []Blemish
 		if terms, err = c.m.breakTerms(j.run, j.from, inch); err == nil {
-			k.perInch = terms[0].Cost()
+			k.perInch = terms[0].cost()
 			if !c.m.room.Profile.Boards {
-				k.fixed.blemish = terms[1].Cost()
+				k.fixed.blemish = terms[1].cost()
 			}
 		}
 	case j.run > 0 && c.m.sharesInside(j.run-1) && (j.run < len(c.m.room.Runs) || c.residue >= 0):
 		var term Blemish
 		if term, err = c.m.cornerTerm(j.run-1, j.butts, inch); err == nil {
-			k.perInch = term.Cost()
+			k.perInch = term.cost()
 		}
 	}
 	if err != nil {

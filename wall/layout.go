@@ -94,13 +94,15 @@ type Panel struct {
 // Piece is one piece of panelling, face on, its origin at the lower left of its bounding box, which
 // stands at At on the run.
 type Piece struct {
-	Number    int
-	Label     string // the panel's number, with a letter where it is in several pieces
-	Run       int
-	Panel     int // number
-	At        cutout.Point
-	Shape     cutout.Shape
-	LeftPhase fraction.Length
-	Holes     []string // by hole of the shape, the opening's name
-	Closing   bool     // the last of its run: measured again on the wall before it is cut
+	Number       int
+	Label        string // the panel's number, with a letter where it is in several pieces
+	Run          int
+	Panel        int // number
+	At           cutout.Point
+	Shape        cutout.Shape
+	LeftPhase    fraction.Length
+	Holes        []string        // by hole of the shape, the opening's name
+	Edges        fraction.Length // of outline and holes, measured as a [Joint] is
+	OpeningEdges fraction.Length // of these the holes round one window or other opening
+	Closing      bool            // the last of its run: measured again on the wall before it is cut
 }

@@ -317,7 +317,7 @@ func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 			}
 			var sum fraction.Ratio
 			for _, b := range l.Blemishes {
-				sum = sum.Add(b.Cost())
+				sum = sum.Add(b.Cost)
 			}
 			if sum != l.Total || n > 0 && sum.Less(last) {
 				t.Fatalf("layout %d: terms add up to %v, total %v, after %v", n, sum, l.Total, last)

@@ -59,7 +59,7 @@ func (s *stretch) solve(o fraction.Length) *solution {
 func (s *stretch) edgeCost(o fraction.Length) cost {
 	c := zeroCost
 	for _, t := range s.edgeTerms(o) {
-		c.blemish = c.blemish.Add(t.Cost())
+		c.blemish = c.blemish.Add(t.cost())
 		if t.Kind == ExposedEnd && s.wholeEnd && !t.Amount.IsZero() {
 			c.broken = 1 // one rule, also where an opening parts the end
 		}
@@ -80,7 +80,8 @@ func (s *stretch) seamCost(o, x fraction.Length, onLine bool) cost {
 	}
 	c := s.anySeamCost(x)
 	if !onLine {
-		c.blemish = c.blemish.Add(s.lineTerm(o, x).Cost())
+		term := s.lineTerm(o, x)
+		c.blemish = c.blemish.Add(term.cost())
 	}
 	return c
 }

@@ -141,8 +141,7 @@ func (s *search) next() (layout Layout, more bool, err error) {
 			}
 		case p.sol == nil && p.j.run == len(s.m.room.Runs):
 			s.least = p.bound.broken
-			layout, err := s.m.build(p)
-			return layout, err == nil, err
+			return s.m.build(p), true, nil
 		default:
 			p.grow(&s.frontier)
 		}

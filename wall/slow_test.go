@@ -68,7 +68,7 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
 			if err != nil {
 				return
 			}
-			sofar.blemish = sofar.blemish.Add(term.Cost())
+			sofar.blemish = sofar.blemish.Add(term.cost())
 		}
 		e.costs = append(e.costs, sofar)
 		return
@@ -117,14 +117,14 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 				continue
 			}
 			for _, t := range terms {
-				joint.blemish = joint.blemish.Add(t.Cost())
+				joint.blemish = joint.blemish.Add(t.cost())
 			}
 		case r > 0 && m.sharesInside(r-1):
 			term, err := m.cornerTerm(r-1, butts[r], fraction.Circular(m.residues[r][i], m.residues[r-1][*before], m.room.Profile.Pitch()))
 			if err != nil {
 				continue
 			}
-			joint.blemish = term.Cost()
+			joint.blemish = term.cost()
 		}
 		if r == 0 && cuts[0] < 0 {
 			e.first = i

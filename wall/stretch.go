@@ -164,7 +164,7 @@ func (s *stretch) anySeamCost(x fraction.Length) cost {
 	}
 	c := zeroCost
 	for t := range s.seamTerms(x) {
-		c.blemish = c.blemish.Add(t.Cost())
+		c.blemish = c.blemish.Add(t.cost())
 	}
 	clear := s.room.Priorities.BoxClear
 	for _, o := range s.room.Runs[s.run].Openings {

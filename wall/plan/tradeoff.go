@@ -53,7 +53,7 @@ func (m *maker) tradeOff() ([]Choice, error) {
 // seenMost returns the two terms of a layout that cost most, seams left out.
 func seenMost(l *wall.Layout) []wall.Blemish {
 	seen := slices.DeleteFunc(slices.Clone(l.Blemishes), func(b wall.Blemish) bool { return b.Kind == wall.Seam || b.Amount.IsZero() })
-	slices.SortStableFunc(seen, func(a, b wall.Blemish) int { return b.Cost().Compare(a.Cost()) })
+	slices.SortStableFunc(seen, func(a, b wall.Blemish) int { return b.Cost.Compare(a.Cost) })
 	seen = slices.Compact(seen) // two edges of one opening, one above the other
 	return seen[:min(2, len(seen))]
 }
@@ -63,7 +63,7 @@ func (m *maker) blemishes(terms []wall.Blemish) []Blemish {
 	out := []Blemish{}
 	for _, b := range terms {
 		term := Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, Opening: b.Opening, At: b.At, Kind: b.Kind,
-			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost()}
+			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost}
 		if b.Where == wall.AtCorner {
 			term.Next = m.job.Room.Runs[b.Next].Name
 		}

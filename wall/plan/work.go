@@ -22,8 +22,8 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
-		w.Edges = w.Edges.Add(p.EdgeLength())
-		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: m.openingEdges(&p)})
+		w.Edges = w.Edges.Add(p.Edges)
+		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: p.OpeningEdges})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
@@ -91,21 +91,6 @@ func lowest(run *wall.Run) fraction.Length {
 		bottom = fraction.Min(bottom, h.Bottom)
 	}
 	return bottom
-}
-
-// openingEdges returns the edges of a piece that lie along windows and other
-// openings, all but boxes.
-func (m *maker) openingEdges(p *wall.Piece) fraction.Length {
-	var sum fraction.Length
-	holes := p.Shape.Holes()
-	for i, name := range p.Holes {
-		for _, o := range m.job.Room.Runs[p.Run].Openings {
-			if o.Name == name && o.Kind != wall.Box {
-				sum = sum.Add(wall.RingLength(holes[i]))
-			}
-		}
-	}
-	return sum
 }
 
 // warnings returns what should be measured again or thought over.
