@@ -69,17 +69,22 @@ func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact
 
 // run searches for a nest better than e.best for a number of nodes more; true if there is surely
 // none better than the one it then has.
-func (e *exact) run(pool []set, nodes int) (sure bool) {
+func (e *exact) run(pool [][]int, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.inconclusive, e.seen = false, false, map[string]objective{}
-	for _, s := range pool {
+	for _, pieces := range pool {
+		var s set
+		for _, i := range pieces {
+			g := &e.groups[e.groupOfPiece[i]]
+			s = s.with(g.start + g.of(s))
+		}
 		e.addColumn(s)
 	}
 	if !e.generated {
 		e.generateColumns(nodes / 2)
 		e.inconclusive = false
 	}
-	e.search(e.all(), objective{left: len(e.job.pieces) - len(e.one.groupOf)})
+	e.search(setOf(e.groups), objective{left: len(e.job.pieces) - len(e.one.groupOf)})
 	return !e.stopped && !e.inconclusive
 }
 
@@ -101,17 +106,9 @@ func (e *exact) mainKind() int {
 	return e.stockOrder[0]
 }
 
-// all returns the set of all pieces.
-func (e *exact) all() (s set) {
-	for _, g := range e.groups {
-		s = s.plus(g.all)
-	}
-	return s
-}
-
 // atLeast returns the bound on the whole job, and which weights give it.
 func (e *exact) atLeast() (sheets int, coins int64, how Argument) {
-	total, stock := e.tally(e.all()), e.job.counts()
+	total, stock := e.tally(setOf(e.groups)), e.job.counts()
 	for i := range e.weigh.all {
 		if n := e.weigh.sheets(&e.weigh.all[i], total[i], stock); n > sheets {
 			sheets, how = n, e.weigh.all[i].how

@@ -21,7 +21,7 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	}
 	e.best = objective{left: len(j.pieces) + 1}
 	e.limit, e.seen = 100_000_000, map[string]objective{}
-	e.search(e.all(), objective{left: len(j.pieces) - len(possible)})
+	e.search(setOf(e.groups), objective{left: len(j.pieces) - len(possible)})
 	if e.stopped || e.inconclusive {
 		panic("a small job must be searched to the end")
 	}

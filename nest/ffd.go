@@ -23,7 +23,7 @@ func FirstFit(p Problem) (r Result, err error) {
 	if err != nil {
 		return Result{}, err
 	}
-	first := j.levels(j.order(tallFirst), Crosscut, false)
+	first := j.levels(j.order(tallFirst), Crosscut, false, j.stockOrder())
 	r, err = j.result(first)
 	if err != nil {
 		return Result{}, err
@@ -66,11 +66,10 @@ type level struct {
 // by rips): each into the first level with room, or with best into the one where least is left
 // beyond it; else into a new level of the first (or best filled) sheet, else on a new sheet. left
 // are the pieces for which no sheet is left.
-func (j *job) levels(order []int, way CutKind, best bool) (p plan) {
+func (j *job) levels(order []int, way CutKind, best bool, stockOrder []int) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin
 	used := make([]int, len(j.kinds))
-	stockOrder := j.stockOrder()
 	for _, i := range order {
 		q := &j.pieces[i]
 		in, least := -1, int64(0)

@@ -84,3 +84,11 @@ func (g *group) lowest(n int) (s set) {
 	}
 	return s
 }
+
+// setOf returns the set of all pieces of the groups.
+func setOf(groups []group) (s set) {
+	for _, g := range groups {
+		s = s.plus(g.all)
+	}
+	return s
+}

@@ -50,8 +50,12 @@ type plan struct {
 }
 
 func (j *job) objective(p *plan) objective {
-	m := objective{left: len(p.left)}
-	for _, s := range p.sheets {
+	return j.objectiveOf(p.sheets, len(p.left))
+}
+
+func (j *job) objectiveOf(sheets []layout, left int) objective {
+	m := objective{left: left}
+	for _, s := range sheets {
 		m = m.plus(j.kinds[s.kind].objective())
 	}
 	return m
@@ -63,4 +67,29 @@ func (p *plan) clone() plan {
 		c.sheets = append(c.sheets, layout{s.kind, slices.Clone(s.spots)})
 	}
 	return c
+}
+
+// spare returns how many sheets of each kind there are beside those.
+func (j *job) spare(sheets []layout) []int {
+	spare := j.counts()
+	for _, l := range sheets {
+		spare[l.kind]--
+	}
+	return spare
+}
+
+// downsize changes sheets for the cheapest kinds of the spare ones that hold what is on them.
+func (j *job) downsize(sheets []layout, spare []int) {
+	for i := range sheets {
+		l := &sheets[i]
+		for kind := range j.kinds {
+			k, now := &j.kinds[kind], &j.kinds[l.kind]
+			over := func(s spot) bool { return s.x+j.pieces[s.piece].w > k.w || s.y+j.pieces[s.piece].h > k.h }
+			if spare[kind] > 0 && k.phase == now.phase && k.objective().compare(now.objective()) < 0 && !slices.ContainsFunc(l.spots, over) {
+				spare[l.kind]++
+				spare[kind]--
+				l.kind = kind
+			}
+		}
+	}
 }

@@ -6,9 +6,10 @@ import (
 	"slices"
 )
 
-// Among nests of the same objective the better one leaves the largest single rectangle, which serves
-// best for the next job, and then needs fewest cuts. These two are looked for, not proved: a short
-// improvement run gathers the waste on one sheet, then each sheet is laid out anew in several ways.
+// Among nests of the same objective the better one leaves the largest single rectangle, which
+// serves best for the next job, and then needs fewest cuts. These two are looked for, not proved: a
+// short improvement run gathers the waste on one sheet, then each sheet is laid out anew in several
+// ways.
 
 // tieBreak is what a plan is judged by beyond its objective.
 type tieBreak struct {
@@ -20,16 +21,18 @@ func (f tieBreak) better(g tieBreak) bool {
 	return f.offcut > g.offcut || f.offcut == g.offcut && f.cuts < g.cuts
 }
 
-// tieBreakOf saws a sheet; ok is false if the parts do not come free.
-func (j *job) tieBreakOf(l *layout) (f tieBreak, ok bool) {
-	k := &j.kinds[l.kind]
-	cuts, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
-	if err != nil {
-		return f, false
-	}
-	f.cuts = len(cuts)
-	if len(offcuts) > 0 {
-		f.offcut = offcuts[0].w * offcuts[0].h
+// tieBreak saws sheets; ok is false if the parts of one do not come free.
+func (j *job) tieBreak(sheets ...layout) (f tieBreak, ok bool) {
+	for _, l := range sheets {
+		k := &j.kinds[l.kind]
+		cuts, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
+		if err != nil {
+			return f, false
+		}
+		f.cuts += len(cuts)
+		if len(offcuts) > 0 {
+			f.offcut = max(f.offcut, offcuts[0].w*offcuts[0].h)
+		}
 	}
 	return f, true
 }
@@ -40,16 +43,6 @@ func (j *job) rects(spots []spot) []rect {
 		parts[i] = rect{s.x, s.y, j.pieces[s.piece].w, j.pieces[s.piece].h}
 	}
 	return parts
-}
-
-// tieBreaks judges a whole plan.
-func (j *job) tieBreaks(p *plan) (f tieBreak) {
-	for i := range p.sheets {
-		one, _ := j.tieBreakOf(&p.sheets[i])
-		f.offcut = max(f.offcut, one.offcut)
-		f.cuts += one.cuts
-	}
-	return f
 }
 
 // gatherShare is the part of the budget that is spent on gathering the waste, and mostGather the
@@ -63,44 +56,36 @@ const (
 func (s *searcher) postOptimize() {
 	j := s.job
 	if len(s.best.sheets) > 1 {
-		m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: objective{left: -1}}
+		m := s.newImprover(objective{left: -1})
 		m.run(min(s.budget/gatherShare, mostGather))
 		s.nodes += m.filler.steps
-		if j.objective(&m.now).compare(j.objective(&s.best)) < 0 || j.tieBreaks(&m.now).better(j.tieBreaks(&s.best)) {
+		gathered, _ := j.tieBreak(m.now.sheets...)
+		before, _ := j.tieBreak(s.best.sheets...)
+		if j.objective(&m.now).compare(j.objective(&s.best)) < 0 || gathered.better(before) {
 			s.best = m.now
 		}
 	}
 	for i := range s.best.sheets {
 		j.rearrange(&s.best.sheets[i])
 	}
-	slices.SortStableFunc(s.best.sheets, func(a, b layout) int { return b.load(j) - a.load(j) })
+	// How far a sheet is filled, in thousandths.
+	load := func(l layout) int64 { return j.area(l.spots) / (j.kinds[l.kind].w*j.kinds[l.kind].h/1000 + 1) }
+	slices.SortStableFunc(s.best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
 }
 
-// load is how far a sheet is filled, in thousandths.
-func (l *layout) load(j *job) int {
-	var area int64
-	for _, s := range l.spots {
-		area += j.pieces[s.piece].w * j.pieces[s.piece].h
-	}
-	k := &j.kinds[l.kind]
-	return int(area / (k.w*k.h/1000 + 1))
-}
-
-// rearrange lays the pieces of a sheet out anew, if that leaves a larger rectangle or needs fewer cuts.
+// rearrange lays the pieces of a sheet out anew, if that leaves a larger rectangle or needs fewer
+// cuts.
 func (j *job) rearrange(l *layout) {
-	best, _ := j.tieBreakOf(l)
+	best, _ := j.tieBreak(*l)
 	known := map[string]bool{j.look(l.spots): true}
 	consider := func(spots []spot) {
-		if len(spots) < len(l.spots) {
-			return
-		}
 		look := j.look(spots)
-		if known[look] {
+		if len(spots) < len(l.spots) || known[look] {
 			return
 		}
 		known[look] = true
 		other := layout{l.kind, spots}
-		if f, ok := j.tieBreakOf(&other); ok && f.better(best) {
+		if f, ok := j.tieBreak(other); ok && f.better(best) {
 			*l, best = other, f
 		}
 	}
@@ -117,17 +102,13 @@ func (j *job) rearrange(l *layout) {
 			consider(spots)
 		}
 	}
-	groups := j.groups(pieces)
-	one := newOneSheet(j, groups)
-	one.limit = mostSteps
 	if len(pieces) > mostInSet {
 		return
 	}
-	var all set
-	for _, g := range groups {
-		all = all.plus(g.all)
-	}
-	k := &j.kinds[l.kind]
+	groups := j.groups(pieces)
+	one := newOneSheet(j, groups)
+	one.limit = mostSteps
+	k, all := &j.kinds[l.kind], setOf(groups)
 	boxes, gap := one.boxes(all, k.phase)
 	for i, b := range boxes {
 		if gap+b.w <= k.w && b.h <= k.h {

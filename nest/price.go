@@ -3,6 +3,8 @@ package nest
 import (
 	"cmp"
 	"slices"
+
+	"example.com/groovewright/nest/internal/line"
 )
 
 // The fullest sheet: of all sets of parts that can be cut from one sheet, the one with the greatest
@@ -138,11 +140,14 @@ func (e *exact) generateColumns(nodes int) {
 		}
 		most[g] = max(1, most[g])
 	}
-	lp := newCovering(need, most)
-	e.enterAll(lp)
+	lp := line.NewMaster(need, most)
+	for _, s := range e.columns {
+		lp.Add(e.count(s))
+	}
 	var best prices
 	for e.nodes < end && !e.over() {
-		p := prices{value: lp.wholePrices(sheetOfPrices)}
+		lp.Optimize()
+		p := prices{value: lp.Prices(sheetOfPrices)}
 		above := int64(sheetOfPrices + len(e.groups))
 		s, holds, sure := e.tryFillings(p.value, kind, above)
 		if holds == above {
@@ -158,7 +163,7 @@ func (e *exact) generateColumns(nodes int) {
 			}
 		}
 		e.generated = sure && holds == above
-		if holds == above || sure && e.solved(best) || !lp.enter(e.count(s)) {
+		if holds == above || sure && e.solved(best) || !lp.Add(e.count(s)) {
 			break
 		}
 		e.addColumn(s)
@@ -208,23 +213,6 @@ func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds 
 		}
 	}
 	return s, holds, false
-}
-
-// enterAll enters the sets that are known until none improves the linear programme.
-func (e *exact) enterAll(lp *covering) {
-	for again := true; again; {
-		again = false
-		for _, s := range e.columns {
-			count := e.count(s)
-			worth := 0.0
-			for g, n := range count {
-				worth += float64(lp.price[g] * float64(n))
-			}
-			if worth > 1+1e-6 && lp.enter(count) {
-				again = true
-			}
-		}
-	}
 }
 
 // count returns how many pieces of each group are in the set.

@@ -3,6 +3,7 @@ package nest
 import (
 	"context"
 	"math"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -25,9 +26,9 @@ const DefaultNodes = 2_500_000
 //
 // It starts from what FirstFit and its like find, improves that, and searches exactly, any number
 // of stages of cutting allowed; for jobs of kitchen size that ends with a proof. More than 128
-// parts are not searched exactly, unless they are boards of one width. A budget or a context that
-// ends is no error: the result is the best found, its Status says why it ended, and its Bound holds
-// all the same.
+// parts are not searched exactly, unless they are boards of one width and length. A budget or a
+// context that ends is no error: the result is the best found, its Status says why it ended, and
+// its Bound holds all the same. The errors are those of [LowerBound].
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)
@@ -37,7 +38,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes
 	}
-	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower()}
+	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower(), best: plan{left: j.except(nil)}}
 	s.run()
 	s.postOptimize()
 	r, err = j.result(s.best)
@@ -45,8 +46,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 		return Result{}, err
 	}
 	r.Bound, r.Nodes = s.bound, s.nodes
-	j.settle(&r, &s.best)
-	if r.Status != Proved {
+	if j.settle(&r, &s.best); r.Status != Proved {
 		r.Status = Spent
 		if ctx.Err() != nil {
 			r.Status = Stopped
@@ -73,12 +73,8 @@ var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40
 func (s *searcher) run() {
 	j := s.job
 	possible := j.possible()
-	s.least = objective{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost),
-		bought: j.leastBought(s.bound.Sheets), sheets: s.bound.Sheets}
-	s.best = j.levels(j.order(tallFirst), Crosscut, false)
-	s.take(j.levels(j.order(tallFirst), Crosscut, true))
-	s.take(j.levels(j.order(wideFirst), Rip, false))
-	s.take(j.levels(j.order(wideFirst), Rip, true))
+	s.least = objective{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost), bought: s.bound.Bought, sheets: s.bound.Sheets}
+	s.start()
 	if len(possible) == 0 || s.done() {
 		return
 	}
@@ -87,7 +83,7 @@ func (s *searcher) run() {
 			return
 		}
 	}
-	m := improver{ctx: s.ctx, job: j, rand: dice(), now: s.best.clone(), least: s.least}
+	m := s.newImprover(s.least)
 	var e *exact
 	if len(possible) <= mostInSet {
 		e = newExact(s.ctx, j, possible, s.least)
@@ -101,13 +97,38 @@ func (s *searcher) run() {
 		}
 		m.run(s.budget / 128 * share.improve)
 		s.take(m.now.clone())
-		if e == nil || s.done() {
-			continue
+		if e != nil && !s.done() {
+			s.exact(e, &m, s.budget/128*share.exact)
 		}
-		s.exact(e, &m, s.budget/128*share.exact)
 	}
 	if s.nodes += m.filler.steps; e != nil {
 		s.nodes += e.nodes
+	}
+}
+
+// start packs by levels, sheets taken in the usual order, and with each kind of stock as the
+// favourite; then sheets are changed for cheaper ones that will do.
+func (s *searcher) start() {
+	j := s.job
+	stock := j.stockOrder()
+	orders := [][]int{stock}
+	for i := range stock {
+		if len(stock) > 1 {
+			orders = append(orders, slices.Concat(stock[i:i+1], stock[:i], stock[i+1:]))
+		}
+	}
+	for _, stock := range orders {
+		for _, way := range []CutKind{Crosscut, Rip} {
+			for _, best := range []bool{false, true} {
+				less := tallFirst
+				if way == Rip {
+					less = wideFirst
+				}
+				p := j.levels(j.order(less), way, best, stock)
+				j.downsize(p.sheets, j.spare(p.sheets))
+				s.take(p)
+			}
+		}
 	}
 }
 
@@ -136,7 +157,7 @@ func (s *searcher) raise(sheets int, coins int64, how Argument) {
 // exact runs the exact search and keeps what it finds and proves.
 func (s *searcher) exact(e *exact, m *improver, nodes int) {
 	e.best, e.found, e.least = s.job.objective(&s.best), nil, s.least
-	sure := e.run(e.sets(m.pool), nodes)
+	sure := e.run(m.pool, nodes)
 	m.pool = m.pool[:0]
 	if e.found != nil {
 		s.best = e.plan()
@@ -165,16 +186,14 @@ func (e *exact) plan() (p plan) {
 		spots = e.one.place(spots, c.set, k.phase, 0, 0, e.one.fit(c.set, k))
 	}
 	spots = name(e.groups, spots)
+	placed := make([]bool, len(e.job.pieces))
+	for _, s := range spots {
+		placed[s.piece] = true
+	}
 	for _, c := range e.found {
 		n := c.set.size()
 		p.sheets = append(p.sheets, layout{c.kind, spots[:n:n]})
 		spots = spots[n:]
-	}
-	placed := make([]bool, len(e.job.pieces))
-	for _, l := range p.sheets {
-		for _, s := range l.spots {
-			placed[s.piece] = true
-		}
 	}
 	for i, ok := range placed {
 		if !ok {
@@ -182,17 +201,4 @@ func (e *exact) plan() (p plan) {
 		}
 	}
 	return p
-}
-
-// sets turns lists of pieces into sets by group.
-func (e *exact) sets(pool [][]int) (sets []set) {
-	for _, pieces := range pool {
-		var s set
-		for _, i := range pieces {
-			g := &e.groups[e.groupOfPiece[i]]
-			s = s.with(g.start + g.of(s))
-		}
-		sets = append(sets, s)
-	}
-	return sets
 }

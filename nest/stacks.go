@@ -13,17 +13,13 @@ func (j *job) stacked(pieces []int) bool {
 	for _, i := range pieces {
 		least = min(least, j.pieces[i].w)
 	}
-	for i := range j.kinds {
-		k := &j.kinds[i]
-		if !k.usable {
-			continue
-		}
+	for _, kind := range j.stockOrder() {
+		k := &j.kinds[kind]
 		if 2*least+j.kerf <= k.w {
 			return false
 		}
-		for _, p := range pieces {
-			q := &j.pieces[p]
-			if j.next(k.phase, 0, q)+q.w > k.w {
+		for _, i := range pieces {
+			if q := &j.pieces[i]; j.next(k.phase, 0, q)+q.w > k.w {
 				return false
 			}
 		}
@@ -31,36 +27,35 @@ func (j *job) stacked(pieces []int) bool {
 	return true
 }
 
-// stack searches a job of stacks; it may find nothing.
+// stack packs a job of stacks on each kind of stock alone, where there is enough of it that is long
+// enough, and then changes sheets for cheaper ones that will do. With one kind that gives a bound.
 func (s *searcher) stack(pieces []int) {
 	j := s.job
-	var kinds []int
-	var boards []line.Board
-	for i, k := range j.kinds {
-		if k.usable {
-			kinds = append(kinds, i)
-			boards = append(boards, line.Board{Length: k.h + j.kerf, Price: k.price, Limited: k.limited, Count: k.count})
-		}
-	}
 	sizes := make([]int64, len(pieces))
 	for n, i := range pieces {
 		sizes[n] = j.pieces[i].h + j.kerf
 	}
-	// A node of line is a whole partial packing, some ten steps of this package.
-	r, err := line.Boards(s.ctx, boards, sizes, line.Budget{Nodes: max(1, s.budget/10)})
-	if err != nil || len(r.Cuts) == 0 {
-		return // too large a job for line, or too few boards; the general search goes on
-	}
-	p := plan{left: j.except(pieces)}
-	for _, c := range r.Cuts {
-		p.sheets = append(p.sheets, j.stackOn(kinds[c.Board], pieces, c.Items))
-	}
-	s.nodes += r.Nodes
-	s.take(p)
-	how := [...]Argument{line.Area: PartArea, line.DualFunction: DualFunctions, line.LinearProgram: LinearProgram, line.Search: ExactSearch}[r.How]
-	s.raise(r.Fewest, r.Lower, how)
-	if r.Proved && j.objective(&s.best).bought <= s.least.bought {
-		s.bound.Proved, s.bound.How = true, how
+	kinds := j.stockOrder()
+	for _, kind := range kinds {
+		k := &j.kinds[kind]
+		// A node of line is a whole partial packing, some ten steps of this package.
+		r, err := line.Pack(s.ctx, k.h+j.kerf, sizes, line.Budget{Nodes: max(1, s.budget/10/len(kinds))})
+		if err != nil {
+			continue // too short, or too large a job for line
+		}
+		s.nodes += r.Nodes
+		if len(r.Bins) <= k.count {
+			p := plan{left: j.except(pieces)}
+			for _, items := range r.Bins {
+				p.sheets = append(p.sheets, j.stackOn(kind, pieces, items))
+			}
+			j.downsize(p.sheets, j.spare(p.sheets))
+			s.take(p)
+		}
+		if len(kinds) == 1 && r.Lower <= k.count {
+			how := [...]Argument{line.Area: PartArea, line.DualFunction: DualFunctions, line.LinearProgram: LinearProgram, line.Search: ExactSearch}[r.How]
+			s.raise(r.Lower, int64(r.Lower)*k.price, how)
+		}
 	}
 }
 

@@ -13,6 +13,7 @@ type supply struct {
 	price   []int64
 	limited []bool
 	byPrice []int // kinds, the cheapest first
+	unit    int64 // every sum of prices is a multiple
 }
 
 func (j *job) supply(kinds []int) supply {
@@ -21,6 +22,10 @@ func (j *job) supply(kinds []int) supply {
 		s.price = append(s.price, k.price)
 		s.limited = append(s.limited, k.limited)
 	}
+	for _, kind := range kinds {
+		s.unit = gcd(s.unit, s.price[kind])
+	}
+	s.unit = max(1, s.unit)
 	slices.SortStableFunc(s.byPrice, func(a, b int) int { return cmp.Compare(s.price[a], s.price[b]) })
 	return s
 }
@@ -187,13 +192,25 @@ func newWeights(j *job, groups []group) weights {
 		}
 	}
 	slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
+	heights := falling(slices.Clone(relax.height))
+	stacks := make([][][]int, len(w.kinds))
+	for n := range w.kinds {
+		stacks[n] = stacksOf(heights, relax.tall[n])
+	}
 	for i, p := range pairs[:min(len(pairs), mostWeights-1)] {
 		how, each, holds := DualFunctions, make([]uint64, len(groups)), make([]uint64, len(j.kinds))
 		for n, g := range groups {
 			each[n] = uint64(p.across.size[g.start]) * uint64(p.along.size[g.start])
 		}
-		for _, kind := range w.kinds {
+		for n, kind := range w.kinds {
 			holds[kind] = uint64(p.across.whole) * uint64(p.along.whole)
+			if len(w.kinds) > 1 {
+				values := make([]int64, len(heights))
+				for i, h := range relax.height {
+					values[slices.Index(heights, h)] = p.along.size[i]
+				}
+				holds[kind] = uint64(p.across.whole) * uint64(mostOf(values, stacks[n], p.along.whole))
+			}
 		}
 		if i == 0 {
 			how, holds = PartArea, relax.areas(len(j.kinds))
@@ -247,5 +264,6 @@ func (w *weights) bound(total *tally, stock []int) (m objective) {
 		m.bought = max(m.bought, w.bought(&w.all[i], total[i], stock))
 	}
 	m.cost = max(m.cost, w.cheapest(m.sheets, stock))
+	m.cost = (m.cost + w.unit - 1) / w.unit * w.unit
 	return m
 }

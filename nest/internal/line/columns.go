@@ -6,7 +6,7 @@ import "context"
 // is not usable; see newColumns.
 type columns struct {
 	job      *job
-	master   *master
+	master   *Master
 	knapsack *knapsack
 	meter    *meter
 }
@@ -17,7 +17,11 @@ func newColumns(j *job, meter *meter) *columns {
 	if k == nil {
 		return nil
 	}
-	return &columns{job: j, master: newMaster(j), knapsack: k, meter: meter}
+	most := make([]int, len(j.counts))
+	for kind, count := range j.counts {
+		most[kind] = j.most(kind, count)
+	}
+	return &columns{job: j, master: NewMaster(j.counts, most), knapsack: k, meter: meter}
 }
 
 // price is the integer that stands for a dual price of one bin, and batch the number of patterns
@@ -30,15 +34,6 @@ const (
 // cellsPerNode is the part of a knapsack's table that takes as long as a node.
 const cellsPerNode = 1 << 14
 
-// prices rounds the dual prices down to multiples of 1/price, none below zero.
-func (c *columns) prices() []int64 {
-	values := make([]int64, len(c.master.dual))
-	for kind, dual := range c.master.dual {
-		values[kind] = int64(min(max(0, dual), 1) * price)
-	}
-	return values
-}
-
 // solve covers the needed items by the least number of bins of the linear programme, or stops as
 // soon as enough bins suffice. It returns the value, in floating point, and the largest number of
 // bins that a price proved necessary.
@@ -50,38 +45,26 @@ func (c *columns) prices() []int64 {
 func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 	m := c.master
 	m.cover(need)
-	if !m.repair(need, 20+len(need)) {
+	if m.relevel(); !m.repair(20 + len(need)) {
 		m.restart()
 	}
-	for {
-		if !c.meter.spend(1) {
-			return m.bins(), bound
-		}
-		if m.bins() <= enough {
-			return m.bins(), bound
-		}
-		entering, cost, ok := m.cheapest(need)
-		if !ok {
-			more, proved := c.generate(need)
-			if bound = max(bound, proved); !more {
-				return m.bins(), bound
-			}
+	for c.meter.spend(1) && m.bins() > enough {
+		if m.step() {
 			continue
 		}
-		alpha := m.column(entering)
-		r, ok := m.leave(alpha)
-		if !ok {
-			return m.bins(), bound // cannot happen but by rounding: levels are bounded
+		more, proved := c.generate(need)
+		if bound = max(bound, proved); !more {
+			break
 		}
-		m.pivot(entering, r, alpha, cost)
 	}
+	return m.bins(), bound
 }
 
 // generate adds the patterns that lower the value most, reports whether there were any, and returns
 // the bound that the present prices prove.
 func (c *columns) generate(need []int) (more bool, bound int) {
 	c.meter.spend(c.knapsack.cells() / cellsPerNode)
-	values := c.prices()
+	values := c.master.Prices(price)
 	const floor = price + price>>26
 	most, found := c.knapsack.solve(values, need, floor, batch)
 	var worth int64

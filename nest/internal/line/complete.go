@@ -42,7 +42,7 @@ func (s *completion) search(bins int) bool {
 	if s.failed[key] {
 		return false
 	}
-	for _, c := range s.completions(s.job.capacity, slack) {
+	for _, c := range s.completions(slack) {
 		p := c.pattern
 		s.pack(p, -1)
 		s.chosen = append(s.chosen, p)

@@ -29,9 +29,9 @@ type completed struct {
 	waste   int64
 }
 
-// completions lists the undominated patterns for a bin of the given capacity that holds the largest
-// needed item and wastes at most slack, fullest first.
-func (s *completion) completions(capacity, slack int64) []completed {
+// completions lists the undominated patterns for a bin that holds the largest needed item and wastes
+// at most slack, fullest first.
+func (s *completion) completions(slack int64) []completed {
 	first := 0
 	for s.need[first] == 0 {
 		first++
@@ -42,7 +42,7 @@ func (s *completion) completions(capacity, slack int64) []completed {
 	for kind := len(s.need) - 1; kind >= first; kind-- {
 		e.rest[kind] = e.rest[kind+1] + int64(s.need[kind])*s.job.sizes[kind]
 	}
-	e.extend(first, capacity-s.job.sizes[first])
+	e.extend(first, s.job.capacity-s.job.sizes[first])
 	s.need[first]++
 	slices.SortStableFunc(e.found, func(a, b completed) int { return cmp.Compare(a.waste, b.waste) })
 	return e.found

@@ -34,26 +34,3 @@ func ExamplePack() {
 	// [30 30 30]
 	// 3 true true
 }
-
-// Boards of two lengths, and an offcut that is on hand.
-func ExampleBoards() {
-	boards := []line.Board{
-		{Length: 96, Price: 700},
-		{Length: 144, Price: 1000},
-		{Length: 50, Limited: true, Count: 1},
-	}
-	cutting, err := line.Boards(context.Background(), boards, []int64{70, 70, 48, 48, 45}, line.Budget{})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, cut := range cutting.Cuts {
-		fmt.Println(boards[cut.Board].Length, cut.Items)
-	}
-	fmt.Println(cutting.Price, cutting.Proved)
-	// Output:
-	// 144 [0 1]
-	// 96 [2 4]
-	// 50 [3]
-	// 1700 true
-}

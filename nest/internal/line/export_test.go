@@ -96,38 +96,27 @@ func Verify(capacity int64, sizes []int64, bins [][]int) error {
 	return nil
 }
 
-// VerifyBoards judges a cutting without looking at how it was found.
-func VerifyBoards(boards []Board, sizes []int64, c Cutting) error {
-	used := make([]int, len(boards))
-	held := make([]bool, len(sizes))
-	var price int64
-	count := 0
-	for i, cut := range c.Cuts {
-		if cut.Board < 0 || cut.Board >= len(boards) {
-			return fmt.Errorf("cuts[%d]: no board %d", i, cut.Board)
-		}
-		board := boards[cut.Board]
-		if used[cut.Board]++; board.Limited && used[cut.Board] > board.Count {
-			return fmt.Errorf("cuts[%d]: more than %d of board %d", i, board.Count, cut.Board)
-		}
-		price += board.Price
-		room := board.Length
-		for _, item := range cut.Items {
-			if item < 0 || item >= len(sizes) || held[item] {
-				return fmt.Errorf("cuts[%d]: item %d does not exist or is cut twice", i, item)
-			}
-			held[item] = true
-			count++
-			if room -= sizes[item]; room < 0 {
-				return fmt.Errorf("cuts[%d]: item %d does not fit", i, item)
-			}
+// FirstFit and BestFit pack the sizes that fit by first-fit and best-fit decreasing.
+func FirstFit(capacity int64, sizes []int64) [][]int { return fitted(capacity, sizes, false) }
+func BestFit(capacity int64, sizes []int64) [][]int  { return fitted(capacity, sizes, true) }
+
+func fitted(capacity int64, sizes []int64, best bool) [][]int {
+	var fitting []int64
+	var items []int
+	for i, size := range sizes {
+		if size >= 1 && size <= capacity {
+			fitting, items = append(fitting, size), append(items, i)
 		}
 	}
-	if count != len(sizes) {
-		return fmt.Errorf("%d of %d items are cut", count, len(sizes))
+	if fitting == nil {
+		return nil
 	}
-	if price != c.Price || c.Lower > price {
-		return fmt.Errorf("price %d and lower bound %d, but the boards cost %d", c.Price, c.Lower, price)
+	j := newJob(capacity, fitting)
+	bins := j.bins(j.fit(j.counts, best))
+	for _, bin := range bins {
+		for i := range bin {
+			bin[i] = items[bin[i]]
+		}
 	}
-	return nil
+	return bins
 }

@@ -1,6 +1,34 @@
 package line
 
-import "slices"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// MaxCapacity is the largest capacity, and MaxItems the largest number of items, that [Check]
+// accepts. Together they leave head-room for every sum in this package to fit an int64.
+const (
+	MaxCapacity int64 = 1 << 40
+	MaxItems          = 1 << 16
+)
+
+// Check reports the first fault of a problem: a capacity outside 1 to [MaxCapacity], more than
+// [MaxItems] items, or a size outside 1 to capacity.
+func Check(capacity int64, sizes []int64) error {
+	if capacity < 1 || capacity > MaxCapacity {
+		return fmt.Errorf("capacity: %d is not between 1 and %d", capacity, MaxCapacity)
+	}
+	if len(sizes) > MaxItems {
+		return fmt.Errorf("sizes: %d items, at most %d are accepted", len(sizes), MaxItems)
+	}
+	for i, size := range sizes {
+		if size < 1 || size > capacity {
+			return fmt.Errorf("sizes[%d]: %d is not between 1 and the capacity %d", i, size, capacity)
+		}
+	}
+	return nil
+}
 
 // job is a problem with equal sizes gathered: the form every search works on.
 type job struct {
@@ -13,14 +41,16 @@ type job struct {
 // newJob gathers equal sizes. The problem has passed [Check].
 func newJob(capacity int64, sizes []int64) *job {
 	j := &job{capacity: capacity}
-	for _, item := range falling(sizes) {
-		last := len(j.sizes) - 1
-		if last < 0 || j.sizes[last] != sizes[item] {
-			j.sizes = append(j.sizes, sizes[item])
-			j.counts = append(j.counts, 0)
-			j.items = append(j.items, nil)
-			last++
+	order := make([]int, len(sizes))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sizes[b], sizes[a]) })
+	for n, item := range order {
+		if n == 0 || sizes[item] != sizes[order[n-1]] {
+			j.sizes, j.counts, j.items = append(j.sizes, sizes[item]), append(j.counts, 0), append(j.items, nil)
 		}
+		last := len(j.sizes) - 1
 		j.counts[last]++
 		j.items[last] = append(j.items[last], item)
 	}
@@ -35,6 +65,15 @@ type take struct {
 // pattern is what one bin holds, by rising kind, each kind at most once.
 type pattern []take
 
+// with returns the pattern with one more item of its last kind or of a later one.
+func (p pattern) with(kind int) pattern {
+	if last := len(p) - 1; last >= 0 && p[last].kind == kind {
+		p[last].count++
+		return p
+	}
+	return append(p, take{kind, 1})
+}
+
 // total is the total size of the needed items.
 func (j *job) total(need []int) int64 {
 	var sum int64
@@ -47,30 +86,36 @@ func (j *job) total(need []int) int64 {
 // greedy packs the needed items by first-fit and by best-fit decreasing and returns the better
 // packing.
 func (j *job) greedy(need []int) []pattern {
-	var sizes []int64
-	var kinds []int
+	bins := j.fit(need, false)
+	if other := j.fit(need, true); len(other) < len(bins) {
+		return other
+	}
+	return bins
+}
+
+// fit packs the needed items by falling size, each into the first bin that has room for it or, with
+// best, into the first of those with least room. The cost is at most items times bins.
+func (j *job) fit(need []int, best bool) (bins []pattern) {
+	var rooms []int64
 	for kind, count := range need {
 		for range count {
-			sizes, kinds = append(sizes, j.sizes[kind]), append(kinds, kind)
-		}
-	}
-	bins := FirstFit(j.capacity, sizes)
-	if other := BestFit(j.capacity, sizes); len(other) < len(bins) {
-		bins = other
-	}
-	packed := make([]pattern, len(bins))
-	for b, bin := range bins {
-		for _, item := range bin {
-			kind := kinds[item]
-			last := len(packed[b]) - 1
-			if last >= 0 && packed[b][last].kind == kind {
-				packed[b][last].count++
-			} else {
-				packed[b] = append(packed[b], take{kind, 1})
+			chosen := -1
+			for b, room := range rooms {
+				if room >= j.sizes[kind] && (chosen < 0 || room < rooms[chosen]) {
+					if chosen = b; !best {
+						break
+					}
+				}
 			}
+			if chosen < 0 {
+				chosen = len(bins)
+				bins, rooms = append(bins, nil), append(rooms, j.capacity)
+			}
+			bins[chosen] = bins[chosen].with(kind)
+			rooms[chosen] -= j.sizes[kind]
 		}
 	}
-	return packed
+	return bins
 }
 
 // bins turns patterns that hold each needed item once into the caller's indices. Bins are ordered
@@ -94,11 +139,8 @@ func (j *job) bins(packed []pattern) [][]int {
 // item, or more of it, comes first.
 func comparePatterns(a, b pattern) int {
 	for i := range min(len(a), len(b)) {
-		if a[i].kind != b[i].kind {
-			return a[i].kind - b[i].kind
-		}
-		if a[i].count != b[i].count {
-			return b[i].count - a[i].count
+		if c := cmp.Or(a[i].kind-b[i].kind, b[i].count-a[i].count); c != 0 {
+			return c
 		}
 	}
 	return len(b) - len(a)
@@ -106,8 +148,8 @@ func comparePatterns(a, b pattern) int {
 
 // Budget bounds the effort of a search. The zero value stands for [DefaultNodes].
 type Budget struct {
-	// Nodes is the greatest number of nodes. A node is one partial packing looked at or one pivot
-	// of the linear programme.
+	// Nodes is the greatest number of nodes. A node is one partial packing looked at or one pivot of
+	// the linear programme.
 	Nodes int
 }
 

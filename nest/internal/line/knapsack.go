@@ -3,7 +3,6 @@ package line
 import (
 	"cmp"
 	"slices"
-	"sort"
 )
 
 // maxPlaces bounds the number of places a knapsack works on, and maxCells the number of places
@@ -100,12 +99,6 @@ func mergeShifted(list []int64, size, capacity int64) []int64 {
 
 // cells is the size of the table: the effort of one solution.
 func (k *knapsack) cells() int { return len(k.taken) }
-
-// upTo is the greatest value, in the last solution, of a pattern of at most the given length.
-func (k *knapsack) upTo(length int64) int64 {
-	after := sort.Search(len(k.places), func(p int) bool { return k.places[p] > length })
-	return k.best[after-1]
-}
 
 // priced is a pattern with its value.
 type priced struct {

@@ -2,7 +2,6 @@ package line_test
 
 import (
 	"context"
-	"errors"
 	"strings"
 	"testing"
 
@@ -173,60 +172,5 @@ func TestPackBudget(t *testing.T) {
 			t.Errorf("budget %d: %d nodes, %d bins after %d, lower %d", nodes, got.Nodes, len(got.Bins), last, got.Lower)
 		}
 		last = len(got.Bins)
-	}
-}
-
-func TestBoards(t *testing.T) {
-	for _, tt := range []struct {
-		name   string
-		boards []line.Board
-		sizes  []int64
-		price  int64
-		cuts   int
-	}{
-		{"nothing", []line.Board{{Length: 8, Price: 5}}, nil, 0, 0},
-		{"the short board is enough", []line.Board{{Length: 12, Price: 9}, {Length: 8, Price: 7}}, []int64{3, 5}, 7, 1},
-		{"one long beats two short", []line.Board{{Length: 8, Price: 7}, {Length: 12, Price: 9}}, []int64{6, 6}, 9, 1},
-		{"offcuts on hand cost nothing", []line.Board{{Length: 12, Price: 9}, {Length: 5, Limited: true, Count: 1}}, []int64{4, 12}, 9, 2},
-		{"of equal price the fewer boards", []line.Board{{Length: 5, Price: 5}, {Length: 10, Price: 10}}, []int64{5, 5}, 10, 1},
-		{"one state reached at several prices", []line.Board{{Length: 12, Price: 12}, {Length: 24, Price: 25}}, []int64{4, 5, 6, 7, 8, 8, 9, 11}, 61, 4},
-		{"only one long board left", []line.Board{{Length: 12, Price: 1, Limited: true, Count: 1}, {Length: 6, Price: 6}}, []int64{6, 6, 6}, 7, 2},
-	} {
-		got, err := line.Boards(context.Background(), tt.boards, tt.sizes, line.Budget{})
-		if err != nil {
-			t.Errorf("%s: %v", tt.name, err)
-			continue
-		}
-		if err := line.VerifyBoards(tt.boards, tt.sizes, got); err != nil {
-			t.Errorf("%s: %v", tt.name, err)
-		}
-		if got.Price != tt.price || len(got.Cuts) != tt.cuts || !got.Proved || got.Lower != tt.price {
-			t.Errorf("%s: price %d with %d boards, lower %d, proved %v, want %d with %d, proved",
-				tt.name, got.Price, len(got.Cuts), got.Lower, got.Proved, tt.price, tt.cuts)
-		}
-	}
-}
-
-func TestBoardsErrors(t *testing.T) {
-	for _, tt := range []struct {
-		name   string
-		boards []line.Board
-		sizes  []int64
-		want   string
-	}{
-		{"no boards", nil, []int64{1}, "boards: none"},
-		{"no length", []line.Board{{}}, []int64{1}, "boards[0].length: 0"},
-		{"price below zero", []line.Board{{Length: 1, Price: -1}}, nil, "boards[0].price: -1"},
-		{"count below zero", []line.Board{{Length: 1, Limited: true, Count: -2}}, nil, "boards[0].count: -2"},
-		{"too long", []line.Board{{Length: 8}, {Length: 12, Limited: true}}, []int64{9}, "sizes[0]: 9"},
-	} {
-		_, err := line.Boards(context.Background(), tt.boards, tt.sizes, line.Budget{})
-		if err == nil || !strings.HasPrefix(err.Error(), tt.want) {
-			t.Errorf("%s: %v, want %q", tt.name, err, tt.want)
-		}
-	}
-	few := []line.Board{{Length: 10, Limited: true, Count: 2}}
-	if _, err := line.Boards(context.Background(), few, []int64{6, 6, 6}, line.Budget{}); !errors.Is(err, line.ErrTooFew) {
-		t.Errorf("three items of 6 on two boards of 10: %v, want %v", err, line.ErrTooFew)
 	}
 }

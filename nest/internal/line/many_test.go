@@ -74,28 +74,3 @@ func TestManySmallProblems(t *testing.T) {
 		t.Error("the problems are too easy to tell anything")
 	}
 }
-
-// TestManySmallCuttings compares Boards with plain enumeration: two kinds of board bought and up to
-// two offcuts on hand. It runs a third of the cases, for they take longer.
-func TestManySmallCuttings(t *testing.T) {
-	for k := range *cases / 3 {
-		source := rand.New(rand.NewPCG(uint64(k), 2))
-		boards := []line.Board{
-			{Length: 20 + source.Int64N(20), Price: 10 + source.Int64N(20)},
-			{Length: 40 + source.Int64N(20), Price: 25 + source.Int64N(30)},
-			{Length: 5 + source.Int64N(20), Price: source.Int64N(5), Limited: true, Count: source.IntN(3)},
-		}
-		var sizes []int64
-		for range 5 + k%2 {
-			sizes = append(sizes, 3+source.Int64N(22))
-		}
-		price, number, _ := cheapest(boards, sizes)
-		got, err := line.Boards(context.Background(), boards, sizes, line.Budget{})
-		if err == nil {
-			err = line.VerifyBoards(boards, sizes, got)
-		}
-		if err != nil || got.Price != price || len(got.Cuts) != number || !got.Proved || got.Lower != price {
-			t.Errorf("problem %d: Boards(%v, %v) = %+v, %v, want price %d with %d boards", k, boards, sizes, got, err, price, number)
-		}
-	}
-}

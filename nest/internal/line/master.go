@@ -9,7 +9,7 @@ import (
 // than this count as zero. Nothing that is reported depends on it; see [columns.bound].
 const tight = 1e-9
 
-// master is the linear programme of the cutting-stock problem over the patterns known so far: the
+// Master is the linear programme of the cutting-stock problem over the patterns known so far: the
 // least number of bins such that each kind is covered,
 //
 //	min sum x(p)   with   sum count(p, kind) x(p) >= need(kind),   x >= 0
@@ -18,8 +18,8 @@ const tight = 1e-9
 // Operations Research 9, 1961). It is a revised simplex with a dense inverse; needs are raised by
 // tiny different amounts so that ties do not stall it. Products are converted to float64 one by
 // one, which forbids fusing them with sums, so that every machine takes the same pivots.
-type master struct {
-	job     *job
+type Master struct {
+	wanted  []int // of each kind
 	need    []float64
 	pool    []pattern
 	known   map[string]bool
@@ -32,19 +32,21 @@ type master struct {
 	pivots  int
 }
 
-// newMaster starts from one pattern for each kind, filled with that kind only.
-func newMaster(j *job) *master {
-	m := &master{job: j, known: map[string]bool{}}
-	for kind, count := range j.counts {
-		m.add(pattern{{kind, j.most(kind, count)}})
+// NewMaster returns the programme that needs so many of each kind. It starts from one pattern for
+// each kind, filled with that kind only, as often as most says.
+func NewMaster(need, most []int) *Master {
+	m := &Master{known: map[string]bool{}, need: make([]float64, len(most))}
+	for kind, count := range most {
+		m.add(pattern{{kind, count}})
 	}
+	m.cover(need)
 	m.restart()
 	return m
 }
 
 // restart returns to the basis of the starting patterns.
-func (m *master) restart() {
-	n := len(m.job.sizes)
+func (m *Master) restart() {
+	n := len(m.need)
 	for column := range m.row {
 		m.row[column] = -1
 	}
@@ -59,13 +61,21 @@ func (m *master) restart() {
 		m.inverse[kind*n+kind] = 1 / count
 		m.dual[kind] = 1 / count
 	}
-	if m.need != nil {
-		m.relevel()
-	}
+	m.relevel()
 }
 
-// add puts a pattern into the pool unless it is known.
-func (m *master) add(p pattern) bool {
+// Add adds the pattern of so many items of each kind, and reports whether it was not yet known.
+func (m *Master) Add(counts []int) bool {
+	var p pattern
+	for kind, count := range counts {
+		if count > 0 {
+			p = append(p, take{kind, count})
+		}
+	}
+	return m.add(p)
+}
+
+func (m *Master) add(p pattern) bool {
 	key := p.key()
 	if m.known[key] {
 		return false
@@ -85,24 +95,21 @@ func (p pattern) key() string {
 	return string(text)
 }
 
-// cover sets how many items of each kind are needed.
-func (m *master) cover(need []int) {
-	if m.need == nil {
-		m.need = make([]float64, len(need))
-	}
+// cover sets how many items of each kind are needed; the levels have to be computed anew.
+func (m *Master) cover(need []int) {
+	m.wanted = need
 	noise := uint64(1)
 	for kind, count := range need {
 		noise = scramble(noise)
 		m.need[kind] = float64(count) + perturbation*(1+float64(noise>>40)/(1<<24))
 	}
-	m.relevel()
 }
 
 // perturbation is the size of the amounts that keep levels from being tied.
 const perturbation = 1e-6
 
 // relevel computes the levels from the needs.
-func (m *master) relevel() {
+func (m *Master) relevel() {
 	n := len(m.need)
 	for r := range n {
 		var sum float64
@@ -114,7 +121,7 @@ func (m *master) relevel() {
 }
 
 // bins is the value of the programme: the sum of the levels of patterns.
-func (m *master) bins() float64 {
+func (m *Master) bins() float64 {
 	var sum float64
 	for r, column := range m.basis {
 		if column >= 0 {
@@ -124,8 +131,18 @@ func (m *master) bins() float64 {
 	return sum
 }
 
+// Prices returns the dual prices in units of 1/one of a bin, rounded down, none below zero or above
+// one.
+func (m *Master) Prices(one int64) []int64 {
+	values := make([]int64, len(m.dual))
+	for kind, dual := range m.dual {
+		values[kind] = int64(min(max(0, dual), 1) * float64(one))
+	}
+	return values
+}
+
 // reduced is the reduced cost of a pattern.
-func (m *master) reduced(p pattern) float64 {
+func (m *Master) reduced(p pattern) float64 {
 	cost := 1.0
 	for _, t := range p {
 		cost -= float64(float64(t.count) * m.dual[t.kind])
@@ -135,16 +152,34 @@ func (m *master) reduced(p pattern) float64 {
 
 // proper reports whether a pattern holds no more than is needed.
 func (p pattern) proper(need []int) bool {
-	for _, t := range p {
-		if t.count > need[t.kind] {
-			return false
+	return !slices.ContainsFunc(p, func(t take) bool { return t.count > need[t.kind] })
+}
+
+// Optimize pivots until no known pattern lowers the value.
+func (m *Master) Optimize() {
+	for range 1000 + 100*len(m.need) {
+		if !m.step() {
+			return
 		}
 	}
-	return true
+}
+
+// step makes the next pivot and reports whether there was one.
+func (m *Master) step() bool {
+	entering, cost, ok := m.cheapest()
+	if !ok {
+		return false
+	}
+	alpha := m.column(entering)
+	r, ok := m.leave(alpha)
+	if ok { // but for rounding always: levels are bounded
+		m.pivot(entering, r, alpha, cost)
+	}
+	return ok
 }
 
 // column is the entering column in terms of the basis.
-func (m *master) column(entering int) []float64 {
+func (m *Master) column(entering int) []float64 {
 	n := len(m.need)
 	alpha := make([]float64, n)
 	if entering < 0 {
@@ -163,20 +198,21 @@ func (m *master) column(entering int) []float64 {
 	return alpha
 }
 
+// mark notes that a variable is basic in row r, or with -1 that it is not.
+func (m *Master) mark(variable, r int) {
+	if variable >= 0 {
+		m.row[variable] = r
+	} else {
+		m.surplus[-1-variable] = r >= 0
+	}
+}
+
 // pivot makes entering basic in row r; alpha is its column, cost its reduced cost.
-func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
+func (m *Master) pivot(entering, r int, alpha []float64, cost float64) {
 	n := len(m.need)
-	if leaving := m.basis[r]; leaving >= 0 {
-		m.row[leaving] = -1
-	} else {
-		m.surplus[-1-leaving] = false
-	}
+	m.mark(m.basis[r], -1)
 	m.basis[r] = entering
-	if entering >= 0 {
-		m.row[entering] = r
-	} else {
-		m.surplus[-1-entering] = true
-	}
+	m.mark(entering, r)
 	scale := 1 / alpha[r]
 	pivotRow := m.inverse[r*n : r*n+n]
 	var filled []int
@@ -208,7 +244,7 @@ func (m *master) pivot(entering, r int, alpha []float64, cost float64) {
 
 // drift is how far the levels are from meeting the needs: the error that has gathered in the
 // inverse.
-func (m *master) drift() float64 {
+func (m *Master) drift() (most float64) {
 	left := slices.Clone(m.need)
 	for r, column := range m.basis {
 		if column < 0 {
@@ -219,7 +255,6 @@ func (m *master) drift() float64 {
 			left[t.kind] -= float64(float64(t.count) * m.level[r])
 		}
 	}
-	var most float64
 	for _, x := range left {
 		most = max(most, math.Abs(x))
 	}
@@ -233,7 +268,7 @@ const drifted = 1e-7
 const refresh = 50
 
 // reprice computes the prices from the inverse.
-func (m *master) reprice() {
+func (m *Master) reprice() {
 	n := len(m.need)
 	clear(m.dual)
 	for r, column := range m.basis {
@@ -248,7 +283,7 @@ func (m *master) reprice() {
 
 // cheapest is the variable with the least reduced cost among the surpluses and the proper patterns,
 // if that is below zero.
-func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
+func (m *Master) cheapest() (entering int, cost float64, ok bool) {
 	cost = -tight
 	for kind, price := range m.dual {
 		if price < cost && !m.surplus[kind] {
@@ -257,7 +292,7 @@ func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
 	}
 	for column, p := range m.pool {
 		if m.row[column] < 0 {
-			if c := m.reduced(p); c < cost && p.proper(need) {
+			if c := m.reduced(p); c < cost && p.proper(m.wanted) {
 				entering, cost, ok = column, c, true
 			}
 		}
@@ -267,7 +302,7 @@ func (m *master) cheapest(need []int) (entering int, cost float64, ok bool) {
 
 // leave is the row that first reaches zero as the entering variable rises, the one with the largest
 // entry among equals.
-func (m *master) leave(alpha []float64) (int, bool) {
+func (m *Master) leave(alpha []float64) (int, bool) {
 	chosen, least := -1, math.Inf(1)
 	for r, a := range alpha {
 		if a < 1e-7 {
@@ -283,7 +318,7 @@ func (m *master) leave(alpha []float64) (int, bool) {
 
 // repair restores levels that a change of the needs left below zero, by the dual simplex. It
 // reports false if it does not get there in the given number of pivots.
-func (m *master) repair(need []int, pivots int) bool {
+func (m *Master) repair(pivots int) bool {
 	n := len(m.need)
 	for range pivots {
 		r, least := -1, -tight
@@ -296,14 +331,16 @@ func (m *master) repair(need []int, pivots int) bool {
 			return true
 		}
 		rho := m.inverse[r*n : r*n+n]
-		entering, ratio, entry, found := 0, math.Inf(1), 0.0, false
-		try := func(column int, alpha, cost float64) {
+		var entering int
+		var reduced, entry float64
+		ratio, found := math.Inf(1), false
+		try := func(variable int, alpha, cost float64) {
 			if alpha > -1e-7 {
 				return
 			}
 			q := max(0, cost) / -alpha
 			if q < ratio-1e-12 || q <= ratio+1e-12 && alpha < entry {
-				entering, ratio, entry, found = column, q, alpha, true
+				entering, reduced, ratio, entry, found = variable, cost, q, alpha, true
 			}
 		}
 		for kind := range n {
@@ -312,7 +349,7 @@ func (m *master) repair(need []int, pivots int) bool {
 			}
 		}
 		for column, p := range m.pool {
-			if m.row[column] >= 0 || !p.proper(need) {
+			if m.row[column] >= 0 || !p.proper(m.wanted) {
 				continue
 			}
 			alpha := 0.0
@@ -324,11 +361,7 @@ func (m *master) repair(need []int, pivots int) bool {
 		if !found {
 			return false
 		}
-		cost := m.dual[max(0, -1-entering)]
-		if entering >= 0 {
-			cost = m.reduced(m.pool[entering])
-		}
-		m.pivot(entering, r, m.column(entering), cost)
+		m.pivot(entering, r, m.column(entering), reduced)
 	}
 	return false
 }

@@ -2,7 +2,6 @@ package line_test
 
 import (
 	"context"
-	"errors"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -96,94 +95,6 @@ func TestPackIgnoresScale(t *testing.T) {
 		}
 		if len(first.Bins) != len(second.Bins) && first.Proved && second.Proved {
 			t.Fatalf("%d bins, %d when scaled by %d", len(first.Bins), len(second.Bins), scale)
-		}
-	})
-}
-
-func TestBoardsEqualPlainEnumeration(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		boards := make([]line.Board, rapid.IntRange(1, 3).Draw(t, "kinds"))
-		for i := range boards {
-			boards[i] = line.Board{
-				Length:  rapid.Int64Range(1, 24).Draw(t, "length"),
-				Price:   rapid.Int64Range(0, 12).Draw(t, "price"),
-				Limited: rapid.Bool().Draw(t, "limited"),
-				Count:   rapid.IntRange(0, 3).Draw(t, "count"),
-			}
-		}
-		longest := int64(0)
-		for _, b := range boards {
-			if !b.Limited || b.Count > 0 {
-				longest = max(longest, b.Length)
-			}
-		}
-		if longest == 0 {
-			t.Skip("no board")
-		}
-		sizes := rapid.SliceOfN(rapid.Int64Range(1, longest), 0, 6).Draw(t, "sizes")
-		price, number, ok := cheapest(boards, sizes)
-		got, err := line.Boards(context.Background(), boards, sizes, line.Budget{})
-		if !ok {
-			if !errors.Is(err, line.ErrTooFew) {
-				t.Fatalf("Boards = %v, %v, want %v", got, err, line.ErrTooFew)
-			}
-			return
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := line.VerifyBoards(boards, sizes, got); err != nil {
-			t.Fatal(err)
-		}
-		if got.Price != price || len(got.Cuts) != number || !got.Proved || got.Lower != price {
-			t.Fatalf("Boards = %+v, want price %d with %d boards, proved", got, price, number)
-		}
-	})
-}
-
-// TestBoardsEqualSubsets: more items than plain enumeration manages, on boards of which there are
-// enough.
-func TestBoardsEqualSubsets(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		boards := make([]line.Board, rapid.IntRange(2, 4).Draw(t, "kinds"))
-		for i := range boards {
-			boards[i].Length = rapid.Int64Range(12, 40).Draw(t, "length")
-			boards[i].Price = boards[i].Length + rapid.Int64Range(0, 6).Draw(t, "extra")
-		}
-		sizes := rapid.SliceOfN(rapid.Int64Range(3, 12), 0, 9).Draw(t, "sizes")
-		got, err := line.Boards(context.Background(), boards, sizes, line.Budget{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := line.VerifyBoards(boards, sizes, got); err != nil {
-			t.Fatal(err)
-		}
-		if want := cheapestUnlimited(boards, sizes); got.Price != want || !got.Proved {
-			t.Fatalf("Boards = %+v, want price %d, proved", got, want)
-		}
-	})
-}
-
-// TestBoardsBoundHolds: on larger jobs with a small budget the answer is a cutting whose price is
-// not below the bound, the same each time.
-func TestBoardsBoundHolds(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		boards := []line.Board{
-			{Length: 96, Price: rapid.Int64Range(1, 900).Draw(t, "price")},
-			{Length: 144, Price: rapid.Int64Range(1, 900).Draw(t, "price")},
-			{Length: 60, Limited: true, Count: rapid.IntRange(0, 4).Draw(t, "count")},
-		}
-		sizes := rapid.SliceOfN(rapid.Int64Range(10, 144), 0, 30).Draw(t, "sizes")
-		budget := line.Budget{Nodes: 3000}
-		got, err := line.Boards(context.Background(), boards, sizes, budget)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := line.VerifyBoards(boards, sizes, got); err != nil {
-			t.Fatal(err)
-		}
-		if again, _ := line.Boards(context.Background(), boards, sizes, budget); !cmp.Equal(got, again) {
-			t.Fatal("two runs differ")
 		}
 	})
 }
