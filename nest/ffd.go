@@ -58,116 +58,89 @@ func (j *job) order(less func(a, b *piece) int) []int {
 type level struct {
 	sheet    int
 	at, size int64 // where the strip begins and how thick it is
-	end      int64 // where its last piece ends
-	occupied bool
+	from     int64 // where its next piece may begin
 }
 
-// levels packs the pieces in the given order into rows (divided by crosscuts) or columns (divided
-// by rips): each into the first level with room, or with best into the one where least is left
-// beyond it; else into a new level of the first (or best filled) sheet, else on a new sheet. left
-// are the pieces for which no sheet is left.
+// levels packs the pieces in the given order into rows (divided by crosscuts) or columns (divided by
+// rips): each into the first level with room, or with best into the one where least is left beyond
+// it; else into a new level of the first (or best filled) sheet, else on a new sheet, the first of
+// the stock order that it fits. left are the pieces for which no sheet is left.
 func (j *job) levels(order []int, way CutKind, best bool, stockOrder []int) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin
-	used := make([]int, len(j.kinds))
+	spare := j.counts()
 	for _, i := range order {
 		q := &j.pieces[i]
-		in, least := -1, int64(0)
-		for l := range open {
-			if rest := j.room(&open[l], p.sheets, q, way); rest >= 0 && (in < 0 || rest < least) {
-				if in, least = l, rest; !best {
-					break
-				}
-			}
-		}
+		in := choose(len(open), best, func(l int) int64 {
+			_, _, rest := j.spotIn(&open[l], p.sheets, q, way)
+			return rest
+		})
 		if in < 0 {
-			sheet := j.sheetFor(q, p.sheets, top, way, best)
+			sheet := choose(len(p.sheets), best, func(s int) int64 {
+				k := &j.kinds[p.sheets[s].kind]
+				switch {
+				case !j.fits(k, q):
+					return -1
+				case way == Rip:
+					return k.w - j.next(k.phase, top[s], q) - q.w
+				}
+				return k.h - top[s] - q.h
+			})
 			if sheet < 0 {
-				if sheet = j.newSheet(q, &p, used, stockOrder); sheet < 0 {
+				n := slices.IndexFunc(stockOrder, func(kind int) bool { return spare[kind] > 0 && j.fits(&j.kinds[kind], q) })
+				if n < 0 {
 					p.left = append(p.left, i)
 					continue
 				}
-				top = append(top, 0)
+				spare[stockOrder[n]]--
+				sheet = len(p.sheets)
+				p.sheets, top = append(p.sheets, layout{kind: stockOrder[n]}), append(top, 0)
 			}
 			l := level{sheet: sheet, at: top[sheet], size: q.h}
 			if way == Rip {
 				l.size = j.next(j.kinds[p.sheets[sheet].kind].phase, l.at, q) - l.at + q.w
 			}
 			top[sheet] += l.size + j.kerf
-			open = append(open, l)
-			in = len(open) - 1
+			in, open = len(open), append(open, l)
 		}
-		j.intoLevel(&open[in], p.sheets, i, way)
+		l := &open[in]
+		x, y, _ := j.spotIn(l, p.sheets, q, way)
+		p.sheets[l.sheet].spots = append(p.sheets[l.sheet].spots, spot{i, x, y})
+		if l.from = x + q.w + j.kerf; way == Rip {
+			l.from = y + q.h + j.kerf
+		}
 	}
 	return p
 }
 
-// spotIn returns where a piece would lie at the end of a level.
-func (j *job) spotIn(l *level, k *sheetKind, q *piece, way CutKind) (x, y int64) {
-	from := int64(0)
-	if l.occupied {
-		from = l.end + j.kerf
-	}
-	if way == Crosscut {
-		return j.next(k.phase, from, q), l.at
-	}
-	return j.next(k.phase, l.at, q), from
-}
-
-// room returns what is left of a level beyond a piece; below 0 it does not fit.
-func (j *job) room(l *level, sheets []layout, q *piece, way CutKind) int64 {
-	k := &j.kinds[sheets[l.sheet].kind]
-	x, y := j.spotIn(l, k, q, way)
-	if way == Crosscut {
-		if q.h > l.size {
-			return -1
-		}
-		return k.w - x - q.w
-	}
-	if x+q.w > l.at+l.size {
-		return -1
-	}
-	return k.h - y - q.h
-}
-
-func (j *job) intoLevel(l *level, sheets []layout, i int, way CutKind) {
-	s := &sheets[l.sheet]
-	q := &j.pieces[i]
-	x, y := j.spotIn(l, &j.kinds[s.kind], q, way)
-	s.spots = append(s.spots, spot{i, x, y})
-	if l.end, l.occupied = x+q.w, true; way == Rip {
-		l.end = y + q.h
-	}
-}
-
-// sheetFor returns an open sheet with room for a new level, -1 if there is none.
-func (j *job) sheetFor(q *piece, sheets []layout, top []int64, way CutKind, best bool) int {
-	in, least := -1, int64(0)
-	for s := range sheets {
-		k := &j.kinds[sheets[s].kind]
-		rest := k.h - top[s] - q.h
-		if way == Rip {
-			rest = k.w - j.next(k.phase, top[s], q) - q.w
-		}
-		if rest >= 0 && j.fits(k, q) && (in < 0 || rest < least) {
-			if in, least = s, rest; !best {
+// choose returns the first of n places where something is left, or with best the first of those
+// where least is left; -1 if there is none.
+func choose(n int, best bool, left func(int) int64) int {
+	chosen, least := -1, int64(0)
+	for i := range n {
+		if rest := left(i); rest >= 0 && (chosen < 0 || rest < least) {
+			if chosen, least = i, rest; !best {
 				break
 			}
 		}
 	}
-	return in
+	return chosen
 }
 
-// newSheet takes the first sheet on the stockOrder that the piece fits, -1 if none.
-func (j *job) newSheet(q *piece, p *plan, used, stockOrder []int) int {
-	for _, kind := range stockOrder {
-		if used[kind] < j.kinds[kind].count && j.fits(&j.kinds[kind], q) {
-			used[kind]++
-			p.sheets = append(p.sheets, layout{kind: kind})
-			return len(p.sheets) - 1
+// spotIn returns where a piece would lie at the end of a level, and what is left of the level beyond
+// it; below 0 it does not fit.
+func (j *job) spotIn(l *level, sheets []layout, q *piece, way CutKind) (x, y, rest int64) {
+	k := &j.kinds[sheets[l.sheet].kind]
+	if way == Crosscut {
+		if x = j.next(k.phase, l.from, q); q.h > l.size {
+			return x, l.at, -1
 		}
+		return x, l.at, k.w - x - q.w
 	}
-	return -1
+	if x = j.next(k.phase, l.at, q); x+q.w > l.at+l.size {
+		return x, l.from, -1
+	}
+	return x, l.from, k.h - l.from - q.h
 }
 
 // stockOrder returns the kinds of stock in the order in which sheets are taken: limited before

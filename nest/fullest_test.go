@@ -33,13 +33,12 @@ func readCutting(t *testing.T, name string) []cutting {
 	return file.Instances
 }
 
-// sizes returns sizes and values of the piece types; values stand last.
-func (c cutting) sizes() (sizes [][2]int64, values []int64) {
+// items returns the piece types; values stand last, counts before them where they are limited.
+func (c cutting) items() (items []item) {
 	for _, q := range c.Pieces {
-		sizes = append(sizes, [2]int64{q[0], q[1]})
-		values = append(values, q[len(q)-1])
+		items = append(items, item{q[0], q[1], q[len(q)-1], uint8(q[2])})
 	}
-	return sizes, values
+	return items
 }
 
 var largest = flag.Bool("gcut13", false, "reckon the largest of the gcut instances too, which takes some seconds")
@@ -56,9 +55,8 @@ func TestGridGivesPublishedOptima(t *testing.T) {
 			if set == "cgcut" {
 				want = c.Unconstrained
 			}
-			sizes, values := c.sizes()
-			g := newGrid(sizes, c.L, c.W)
-			g.fill(sizes, values)
+			g := newGrid(c.items(), c.L, c.W)
+			g.fill(c.items())
 			if got := g.best(); got != want {
 				t.Errorf("%s: %d, want %d", c.ID, got, want)
 			}
@@ -72,12 +70,7 @@ func TestGridGivesPublishedOptima(t *testing.T) {
 func TestBuildsGivePublishedOptima(t *testing.T) {
 	for _, set := range []string{"ngcut", "cgcut"} {
 		for _, c := range readCutting(t, set) {
-			sizes, values := c.sizes()
-			var counts []uint8
-			for _, q := range c.Pieces {
-				counts = append(counts, uint8(q[2]))
-			}
-			b := newBuilds(newGrid(sizes, c.L, c.W), sizes, values, counts, c.L, c.W)
+			b := newBuilds(newGrid(c.items(), c.L, c.W), c.items(), c.L, c.W)
 			sure := b.run(0, 1_000_000, func() bool { return false })
 			if !sure || b.least != c.Optimum {
 				t.Errorf("%s: %d, sure %v; want %d", c.ID, b.least, sure, c.Optimum)

@@ -120,12 +120,11 @@ func (o *oneSheet) find(s set, phase int64) (all []box) {
 		if len(nears) == 0 {
 			continue
 		}
-		fars, farGap := o.boxes(far, phase)
 		if near.has(lead) {
-			all = o.stack(all, near, nears, fars, nearGap, farGap)
+			all = o.join(all, Crosscut, near, far, nears, nearGap, phase)
 		}
 		if near.has(lead) || o.pitch > 0 {
-			all = o.line(all, near, far, nears, nearGap, phase)
+			all = o.join(all, Rip, near, far, nears, nearGap, phase)
 		}
 		if o.spent {
 			return nil
@@ -134,39 +133,27 @@ func (o *oneSheet) find(s set, phase int64) (all []box) {
 	return all
 }
 
-// stack adds the boxes that a crosscut divides. Which side lies below does not matter, and a side
-// that is a stack itself is met when it is taken apart.
-func (o *oneSheet) stack(all []box, near set, nears, fars []box, nearGap, farGap int64) []box {
-	for a := range nears {
-		if nears[a].kind == Crosscut && !nears[a].near.empty() {
+// join adds the boxes that a cut of the kind divides. Which side of a crosscut lies below does not
+// matter, and a side that is divided by the same kind is met when it is taken apart.
+func (o *oneSheet) join(all []box, kind CutKind, near, far set, nears []box, nearGap, phase int64) []box {
+	fars, farGap := o.boxes(far, phase) // of a crosscut
+	for a, n := range nears {
+		if n.kind == kind && !n.near.empty() {
 			continue
 		}
-		for b := range fars {
-			all = o.keep(all, box{
-				w: max(nearGap+nears[a].w, farGap+fars[b].w), h: nears[a].h + o.kerf + fars[b].h,
-				near: near, nearBox: int32(a), farBox: int32(b), kind: Crosscut,
-			})
+		end := nearGap + n.w + o.kerf
+		if kind == Rip {
+			if end >= o.w {
+				continue
+			}
+			fars, farGap = o.boxes(far, phase+end)
 		}
-	}
-	return all
-}
-
-// line adds the boxes that a rip divides.
-func (o *oneSheet) line(all []box, near, far set, nears []box, nearGap, phase int64) []box {
-	for a := range nears {
-		if nears[a].kind == Rip && !nears[a].near.empty() {
-			continue
-		}
-		end := nearGap + nears[a].w + o.kerf
-		if end >= o.w {
-			continue
-		}
-		fars, farGap := o.boxes(far, phase+end)
-		for b := range fars {
-			all = o.keep(all, box{
-				w: end + farGap + fars[b].w, h: max(nears[a].h, fars[b].h),
-				near: near, nearBox: int32(a), farBox: int32(b), kind: Rip,
-			})
+		for b, f := range fars {
+			one := box{w: max(nearGap+n.w, farGap+f.w), h: n.h + o.kerf + f.h, near: near, nearBox: int32(a), farBox: int32(b), kind: kind}
+			if kind == Rip {
+				one.w, one.h = end+farGap+f.w, max(n.h, f.h)
+			}
+			all = o.keep(all, one)
 		}
 	}
 	return all

@@ -23,7 +23,8 @@ var errNotFree = errors.New("parts cannot be freed by straight cuts")
 // rect is a rectangle of the sheet in marks, y counted from the trimmed end.
 type rect struct{ x, y, w, h int64 }
 
-// node is a rectangle with the parts in it. A nil node is a side of a cut where nothing is left.
+// node is a rectangle with the parts in it. A side of a cut where nothing is left has no width or
+// no height.
 type node struct {
 	rect
 	spots      []int
@@ -56,6 +57,7 @@ type sawyer struct {
 	kerf    int64
 	parts   []rect
 	nodes   map[rect]*node
+	stuck   bool // some parts cannot be freed
 	keep    int64
 	cuts    []cut
 	offcuts []rect
@@ -69,9 +71,9 @@ func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
 	for i := range all {
 		all[i] = i
 	}
-	b, err := s.lay(whole, all)
-	if err != nil {
-		return nil, nil, err
+	b := s.lay(whole, all)
+	if s.stuck {
+		return nil, nil, errNotFree
 	}
 	s.keep = b.largest
 	s.keeping(b)
@@ -86,59 +88,39 @@ func largestFirst(a, b rect) int {
 }
 
 // lay makes a node of a rectangle and finds all ways to cut it.
-func (s *sawyer) lay(r rect, spots []int) (*node, error) {
-	if r.w <= 0 || r.h <= 0 {
-		return nil, nil
-	}
+func (s *sawyer) lay(r rect, spots []int) *node {
 	if b, ok := s.nodes[r]; ok {
-		return b, nil
+		return b
 	}
 	b := &node{rect: r, spots: spots}
 	s.nodes[r] = b
 	switch {
 	case len(spots) == 0:
-		b.largest = r.w * r.h
-		return b, nil
+		b.largest = max(0, r.w) * max(0, r.h)
+		return b
 	case len(spots) == 1 && s.parts[spots[0]] == r:
-		return b, nil
+		return b
 	}
 	for _, kind := range []CutKind{Crosscut, Rip} {
 		for _, at := range s.linesAcross(b, kind) {
 			if len(b.candidates) > 0 && len(s.nodes) > maxNodes {
 				break
 			}
-			c, err := s.divide(b, kind, at)
-			if err != nil {
-				return nil, err
+			b.candidates = append(b.candidates, s.divide(b, kind, at))
+			if s.stuck {
+				return b
 			}
-			b.candidates = append(b.candidates, c)
 		}
 	}
-	if len(b.candidates) == 0 {
-		return nil, errNotFree
-	}
+	s.stuck = len(b.candidates) == 0
 	for i, c := range b.candidates {
-		cuts := 1 + c.near.count() + c.far.count()
+		cuts := 1 + c.near.plain + c.far.plain
 		if i == 0 || cuts < b.plain {
 			b.plain, b.plainBy = cuts, i
 		}
-		b.largest = max(b.largest, c.near.left(), c.far.left())
+		b.largest = max(b.largest, c.near.largest, c.far.largest)
 	}
-	return b, nil
-}
-
-func (b *node) count() int {
-	if b == nil {
-		return 0
-	}
-	return b.plain
-}
-
-func (b *node) left() int64 {
-	if b == nil {
-		return 0
-	}
-	return b.largest
+	return b
 }
 
 // along returns where a part or node begins and ends along the way that cuts of the kind are told
@@ -180,7 +162,7 @@ func (s *sawyer) linesAcross(b *node, kind CutKind) (at []int64) {
 }
 
 // divide makes one cut and a node of each side.
-func (s *sawyer) divide(b *node, kind CutKind, at int64) (c candidate, err error) {
+func (s *sawyer) divide(b *node, kind CutKind, at int64) candidate {
 	near, far := b.rect, b.rect
 	if kind == Crosscut {
 		near.h, far.y, far.h = at, b.y+at+s.kerf, b.h-at-s.kerf
@@ -196,17 +178,12 @@ func (s *sawyer) divide(b *node, kind CutKind, at int64) (c candidate, err error
 			after = append(after, i)
 		}
 	}
-	c = candidate{kind: kind, at: at}
-	if c.near, err = s.lay(near, before); err != nil {
-		return c, err
-	}
-	c.far, err = s.lay(far, after)
-	return c, err
+	return candidate{kind, at, s.lay(near, before), s.lay(far, after)}
 }
 
 // keeping finds the fewest cuts that leave a rectangle of area keep.
 func (s *sawyer) keeping(b *node) int {
-	if b == nil || b.largest < s.keep {
+	if b.largest < s.keep {
 		return -1
 	}
 	if b.seen || len(b.candidates) == 0 {
@@ -216,7 +193,7 @@ func (s *sawyer) keeping(b *node) int {
 	for i, c := range b.candidates {
 		for side, pair := range [][2]*node{{c.near, c.far}, {c.far, c.near}} {
 			n := s.keeping(pair[0])
-			if cuts := 1 + n + pair[1].count(); n >= 0 && (b.keeping < 0 || cuts < b.keeping) {
+			if cuts := 1 + n + pair[1].plain; n >= 0 && (b.keeping < 0 || cuts < b.keeping) {
 				b.keeping, b.keepBy, b.keepNear = cuts, i, side == 0
 			}
 		}
@@ -243,7 +220,7 @@ func (s *sawyer) saw(b *node, keep bool) {
 // pick returns the planned cut of a node, nil if none is needed.
 func (b *node) pick(keep bool) *candidate {
 	switch {
-	case b == nil || len(b.candidates) == 0:
+	case len(b.candidates) == 0:
 		return nil
 	case keep:
 		return &b.candidates[b.keepBy]
@@ -253,13 +230,10 @@ func (b *node) pick(keep bool) *candidate {
 
 // chain makes the cuts of one kind and puts the rest aside, in order of place.
 func (s *sawyer) chain(b *node, keep bool, c *candidate, aside *[]waiting) {
-	switch {
-	case b == nil:
-		return
-	case c == nil && len(b.spots) == 0:
-		s.offcuts = append(s.offcuts, b.rect)
-		return
-	case c == nil:
+	if c == nil {
+		if b.largest > 0 {
+			s.offcuts = append(s.offcuts, b.rect)
+		}
 		return
 	}
 	s.cuts = append(s.cuts, cut{b.rect, c.kind, c.at})
