@@ -136,7 +136,11 @@ func (o *oneSheet) find(s set, phase int64) (all []box) {
 // join adds the boxes that a cut of the kind divides. Which side of a crosscut lies below does not
 // matter, and a side that is divided by the same kind is met when it is taken apart.
 func (o *oneSheet) join(all []box, kind CutKind, near, far set, nears []box, nearGap, phase int64) []box {
-	fars, farGap := o.boxes(far, phase) // of a crosscut
+	var fars []box
+	var farGap int64
+	if kind == Crosscut {
+		fars, farGap = o.boxes(far, phase)
+	}
 	for a, n := range nears {
 		if n.kind == kind && !n.near.empty() {
 			continue

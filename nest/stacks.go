@@ -39,7 +39,7 @@ func (s *searcher) stack(pieces []int) {
 	for _, kind := range kinds {
 		k := &j.kinds[kind]
 		// A node of line is a whole partial packing, some ten steps of this package.
-		r, err := line.Pack(s.ctx, k.h+j.kerf, sizes, line.Budget{Nodes: max(1, s.budget/10/len(kinds))})
+		r, err := line.Pack(s.ctx, k.h+j.kerf, sizes, max(1, s.budget/10/len(kinds)))
 		if err != nil {
 			continue // too short, or too large a job for line
 		}

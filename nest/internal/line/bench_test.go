@@ -18,7 +18,7 @@ func BenchmarkPack(b *testing.B) {
 			b.ReportAllocs()
 			var got line.Result
 			for b.Loop() {
-				got, _ = line.Pack(context.Background(), in.Capacity, in.Sizes, line.Budget{})
+				got, _ = line.Pack(context.Background(), in.Capacity, in.Sizes, line.DefaultNodes)
 			}
 			b.ReportMetric(float64(got.Nodes), "nodes")
 			b.ReportMetric(float64(len(got.Bins)), "bins")
@@ -54,7 +54,7 @@ func BenchmarkSmall(b *testing.B) {
 	sizes := []int64{44, 41, 37, 33, 31, 29, 28, 27, 24}
 	b.Run("search", func(b *testing.B) {
 		for b.Loop() {
-			line.Pack(context.Background(), 100, sizes, line.Budget{})
+			line.Pack(context.Background(), 100, sizes, line.DefaultNodes)
 		}
 	})
 	b.Run("enumeration", func(b *testing.B) {

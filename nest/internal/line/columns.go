@@ -63,7 +63,7 @@ func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 // generate adds the patterns that lower the value most, reports whether there were any, and returns
 // the bound that the present prices prove.
 func (c *columns) generate(need []int) (more bool, bound int) {
-	c.meter.spend(c.knapsack.cells() / cellsPerNode)
+	c.meter.spend(len(c.knapsack.taken) / cellsPerNode)
 	values := c.master.Prices(price)
 	const floor = price + price>>26
 	most, found := c.knapsack.solve(values, need, floor, batch)
@@ -74,10 +74,8 @@ func (c *columns) generate(need []int) (more bool, bound int) {
 	if most > 0 {
 		bound = int(ceilDiv(worth, most))
 	}
-	for _, f := range found {
-		if c.master.add(f.pattern) {
-			more = true
-		}
+	for _, p := range found {
+		more = c.master.add(p) || more
 	}
 	return more, bound
 }

@@ -42,8 +42,7 @@ func (s *completion) search(bins int) bool {
 	if s.failed[key] {
 		return false
 	}
-	for _, c := range s.completions(slack) {
-		p := c.pattern
+	for _, p := range s.completions(slack) {
 		s.pack(p, -1)
 		s.chosen = append(s.chosen, p)
 		if s.search(bins - 1) {

@@ -87,8 +87,8 @@ func (d *dive) deepen(bins int) bool {
 // left, the greatest first.
 func (d *dive) fixWhole() []pattern {
 	type choice struct {
-		pattern pattern
-		level   float64
+		pattern
+		level float64
 	}
 	var choices []choice
 	m := d.columns.master

@@ -1,9 +1,6 @@
 package line
 
-import (
-	"fmt"
-	"slices"
-)
+import "slices"
 
 // Dual is a dual feasible function: a map of sizes such that the values of any items that together
 // fit the capacity add up to at most Most. Then
@@ -37,10 +34,6 @@ const (
 	remainder
 	counting
 )
-
-func (f family) String() string {
-	return [...]string{"area", "threshold", "rounding", "splitting", "remainder", "counting"}[f]
-}
 
 // Identity is the map of every size to itself: the area bound.
 func Identity(capacity int64) Dual {
@@ -147,14 +140,6 @@ func (d Dual) At(size int64) int64 {
 		}
 	}
 	return 0
-}
-
-// String names the function, as "remainder 27".
-func (d Dual) String() string {
-	if d.family == identity {
-		return d.family.String()
-	}
-	return fmt.Sprintf("%v %d", d.family, d.step)
 }
 
 // Duals lists the functions worth trying on items of the given sizes, falling and distinct, with

@@ -11,7 +11,7 @@ type enumeration struct {
 	search *completion
 	slack  int64
 	rest   []int64 // rest[kind]: total of the needed items from that kind on
-	bin    pattern
+	bin    []int   // kinds of its items
 	found  []completed
 	visits int
 }
@@ -23,20 +23,20 @@ const (
 	visitsPerNode = 50
 )
 
-// completed is a pattern and what it leaves of the bin.
+// completed is what a bin holds and leaves.
 type completed struct {
-	pattern pattern
-	waste   int64
+	bin   []int
+	waste int64
 }
 
 // completions lists the undominated patterns for a bin that holds the largest needed item and wastes
 // at most slack, fullest first.
-func (s *completion) completions(slack int64) []completed {
+func (s *completion) completions(slack int64) (patterns []pattern) {
 	first := 0
 	for s.need[first] == 0 {
 		first++
 	}
-	e := &enumeration{search: s, slack: slack, bin: pattern{{first, 1}}}
+	e := &enumeration{search: s, slack: slack, bin: []int{first}}
 	s.need[first]--
 	e.rest = make([]int64, len(s.need)+1)
 	for kind := len(s.need) - 1; kind >= first; kind-- {
@@ -45,7 +45,14 @@ func (s *completion) completions(slack int64) []completed {
 	e.extend(first, s.job.capacity-s.job.sizes[first])
 	s.need[first]++
 	slices.SortStableFunc(e.found, func(a, b completed) int { return cmp.Compare(a.waste, b.waste) })
-	return e.found
+	for _, c := range e.found {
+		var p pattern
+		for _, kind := range c.bin {
+			p = p.with(kind)
+		}
+		patterns = append(patterns, p)
+	}
+	return patterns
 }
 
 // extend records the bin if it may end here, and every way to add items from the given kind on to
@@ -70,16 +77,9 @@ func (e *enumeration) extend(kind int, room int64) {
 			continue
 		}
 		s.need[kind]--
-		last := len(e.bin) - 1
-		if e.bin[last].kind == kind {
-			e.bin[last].count++
-			e.extend(kind, room-s.job.sizes[kind])
-			e.bin[last].count--
-		} else {
-			e.bin = append(e.bin, take{kind, 1})
-			e.extend(kind, room-s.job.sizes[kind])
-			e.bin = e.bin[:last+1]
-		}
+		e.bin = append(e.bin, kind)
+		e.extend(kind, room-s.job.sizes[kind])
+		e.bin = e.bin[:len(e.bin)-1]
 		s.need[kind]++
 	}
 }
@@ -113,17 +113,12 @@ func (e *enumeration) dominated(room int64) bool {
 		return true
 	}
 	var sizes []int64
-	for i, t := range e.bin {
-		for c := range t.count {
-			if i+c > 0 {
-				sizes = append(sizes, e.search.job.sizes[t.kind])
-			}
-		}
-	}
-	for _, size := range sizes {
+	for _, kind := range e.bin[1:] {
+		size := e.search.job.sizes[kind]
 		if e.needed(size+1, size+room) {
 			return true
 		}
+		sizes = append(sizes, size)
 	}
 	sizes = sizes[:min(len(sizes), swapped)]
 	for set := 3; set < 1<<len(sizes); set++ {

@@ -15,7 +15,7 @@ func ExamplePack() {
 	for i, length := range lengths {
 		sizes[i] = length + kerf
 	}
-	result, err := line.Pack(context.Background(), 96*16+kerf, sizes, line.Budget{})
+	result, err := line.Pack(context.Background(), 96*16+kerf, sizes, line.DefaultNodes)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -120,3 +120,18 @@ func fitted(capacity int64, sizes []int64, best bool) [][]int {
 	}
 	return bins
 }
+
+func (f family) String() string {
+	return [...]string{"area", "threshold", "rounding", "splitting", "remainder", "counting"}[f]
+}
+
+// String names the function, as "remainder 27".
+func (d Dual) String() string {
+	if d.family == identity {
+		return d.family.String()
+	}
+	return fmt.Sprintf("%v %d", d.family, d.step)
+}
+
+// DefaultNodes is a budget of a few seconds at most.
+const DefaultNodes = 400_000

@@ -20,7 +20,7 @@ func FuzzPack(f *testing.F) {
 		for i := range sizes {
 			sizes[i] = int64(data[i])
 		}
-		got, err := line.Pack(context.Background(), int64(capacity), sizes, line.Budget{Nodes: 2000})
+		got, err := line.Pack(context.Background(), int64(capacity), sizes, 2000)
 		if (err == nil) != (line.Check(int64(capacity), sizes) == nil) {
 			t.Fatalf("Pack fails with %v, Check does not agree", err)
 		}

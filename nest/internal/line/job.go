@@ -65,7 +65,7 @@ type take struct {
 // pattern is what one bin holds, by rising kind, each kind at most once.
 type pattern []take
 
-// with returns the pattern with one more item of its last kind or of a later one.
+// with returns the pattern with one more item of its last kind or of another one.
 func (p pattern) with(kind int) pattern {
 	if last := len(p) - 1; last >= 0 && p[last].kind == kind {
 		p[last].count++
@@ -144,22 +144,4 @@ func comparePatterns(a, b pattern) int {
 		}
 	}
 	return len(b) - len(a)
-}
-
-// Budget bounds the effort of a search. The zero value stands for [DefaultNodes].
-type Budget struct {
-	// Nodes is the greatest number of nodes. A node is one partial packing looked at or one pivot of
-	// the linear programme.
-	Nodes int
-}
-
-// DefaultNodes is the budget of a zero [Budget]: a few seconds at most.
-const DefaultNodes = 400_000
-
-// nodes is the number of nodes the budget allows.
-func (b Budget) nodes() int {
-	if b.Nodes > 0 {
-		return b.Nodes
-	}
-	return DefaultNodes
 }

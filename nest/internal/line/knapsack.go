@@ -97,19 +97,10 @@ func mergeShifted(list []int64, size, capacity int64) []int64 {
 	return merged
 }
 
-// cells is the size of the table: the effort of one solution.
-func (k *knapsack) cells() int { return len(k.taken) }
-
-// priced is a pattern with its value.
-type priced struct {
-	pattern pattern
-	value   int64
-}
-
 // solve returns the greatest value of a pattern of needed items, and up to limit different patterns
 // worth more than floor, dearest first. Values of kinds are not negative. The cost is places times
 // copies.
-func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (int64, []priced) {
+func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (most int64, found []pattern) {
 	type ending struct {
 		copy  int
 		value int64
@@ -138,9 +129,8 @@ func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (in
 		}
 	}
 	slices.SortStableFunc(endings, func(a, b ending) int { return cmp.Compare(b.value, a.value) })
-	var found []priced
 	for _, e := range endings[:min(limit, len(endings))] {
-		found = append(found, priced{k.trace(e.copy), e.value})
+		found = append(found, k.trace(e.copy))
 	}
 	return k.best[width-1], found
 }
@@ -148,19 +138,12 @@ func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (in
 // trace returns the best pattern among those whose last copy is the given one.
 func (k *knapsack) trace(last int) pattern {
 	width := len(k.places)
-	kind := k.copies[last]
-	p := pattern{{kind, 1}}
-	place := k.back[kind][width-1]
-	for c := last - 1; c >= 0; c-- {
-		if !k.taken[c*width+int(place)] {
-			continue
-		}
-		kind := k.copies[c]
-		place = k.back[kind][place]
-		if end := len(p) - 1; p[end].kind == kind {
-			p[end].count++
-		} else {
-			p = append(p, take{kind, 1})
+	place := int32(width - 1)
+	var p pattern
+	for c := last; c >= 0; c-- {
+		if c == last || k.taken[c*width+int(place)] {
+			kind := k.copies[c]
+			place, p = k.back[kind][place], p.with(kind)
 		}
 	}
 	slices.Reverse(p)

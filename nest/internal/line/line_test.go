@@ -59,7 +59,7 @@ func TestFirstFitElevenForNine(t *testing.T) {
 	if got := len(line.FirstFit(capacity, sizes)); got != 11 {
 		t.Errorf("FirstFit needs %d bins, want 11", got)
 	}
-	got, err := line.Pack(context.Background(), capacity, sizes, line.Budget{})
+	got, err := line.Pack(context.Background(), capacity, sizes, line.DefaultNodes)
 	if err != nil || len(got.Bins) != 9 || !got.Proved {
 		t.Errorf("Pack = %d bins, proved %v, %v, want 9 proved", len(got.Bins), got.Proved, err)
 	}
@@ -99,7 +99,7 @@ func TestCheck(t *testing.T) {
 		{10, []int64{11}, "sizes[0]: 11"},
 		{10, make([]int64, line.MaxItems+1), "sizes: "},
 	} {
-		if _, err := line.Pack(context.Background(), tt.capacity, tt.sizes, line.Budget{}); err == nil ||
+		if _, err := line.Pack(context.Background(), tt.capacity, tt.sizes, line.DefaultNodes); err == nil ||
 			!strings.HasPrefix(err.Error(), tt.want) {
 			t.Errorf("Pack(%d, %d sizes) fails with %v, want %q", tt.capacity, len(tt.sizes), err, tt.want)
 		}
@@ -131,7 +131,7 @@ func TestVerifyRefuses(t *testing.T) {
 func TestPackHugeCapacity(t *testing.T) {
 	c := line.MaxCapacity
 	sizes := []int64{c, c - 1, 1, c/2 + 1, c / 2, c / 2, c / 3, c / 3, c / 3, 2}
-	got, err := line.Pack(context.Background(), c, sizes, line.Budget{})
+	got, err := line.Pack(context.Background(), c, sizes, line.DefaultNodes)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -145,7 +145,7 @@ func TestPackCancelled(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	for _, in := range instances(t)[80:83] {
-		got, err := line.Pack(ctx, in.Capacity, in.Sizes, line.Budget{})
+		got, err := line.Pack(ctx, in.Capacity, in.Sizes, line.DefaultNodes)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -164,7 +164,7 @@ func TestPackBudget(t *testing.T) {
 	in := instances(t)[100] // 120 items in triplets
 	last := len(in.Sizes)
 	for _, nodes := range []int{1, 100, 1000, 20_000} {
-		got, err := line.Pack(context.Background(), in.Capacity, in.Sizes, line.Budget{Nodes: nodes})
+		got, err := line.Pack(context.Background(), in.Capacity, in.Sizes, nodes)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -34,7 +34,7 @@ func TestManySmallProblems(t *testing.T) {
 	for k := range *cases {
 		capacity, sizes := scattered(k)
 		optimum := fewest(capacity, sizes)
-		got, err := line.Pack(context.Background(), capacity, sizes, line.Budget{})
+		got, err := line.Pack(context.Background(), capacity, sizes, line.DefaultNodes)
 		if err == nil {
 			err = line.Verify(capacity, sizes, got.Bins)
 		}

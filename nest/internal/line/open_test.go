@@ -124,7 +124,7 @@ func TestPackOpenData(t *testing.T) {
 			continue
 		}
 		begin := time.Now()
-		got, err := line.Pack(context.Background(), in.Capacity, in.Sizes, line.Budget{})
+		got, err := line.Pack(context.Background(), in.Capacity, in.Sizes, line.DefaultNodes)
 		took := time.Since(begin)
 		if err != nil {
 			t.Fatal(err)

@@ -4,17 +4,11 @@ import "context"
 
 // Result is a packing and what is known about it.
 type Result struct {
-	// Bins holds the indices of the sizes in each bin, larger items first. Bins with larger items
-	// come first.
-	Bins [][]int
-	// Lower is a number of bins that no packing can go below.
-	Lower int
-	// Proved says that len(Bins) equals Lower: the packing is optimal.
-	Proved bool
-	// How names the argument that gives Lower.
-	How Argument
-	// Nodes is the effort spent, as [Budget] counts it.
-	Nodes int
+	Bins   [][]int  // the indices of the sizes in each bin, larger items first, bins with larger items first
+	Lower  int      // a number of bins that no packing can go below
+	Proved bool     // len(Bins) equals Lower: the packing is optimal
+	How    Argument // what gives Lower
+	Nodes  int      // the effort spent
 }
 
 // quick is the number of nodes of a complete search before the linear programme is set up,
@@ -26,25 +20,23 @@ const (
 	rounds    = 100
 )
 
-// Pack packs the sizes into the fewest bins that it can find and prove.
+// Pack packs the sizes into the fewest bins that it can find and prove with so many nodes. A node is
+// one partial packing looked at or one pivot of the linear programme.
 //
-// It fails only if [Check] does. When the budget is spent or the context is cancelled it returns
-// the best packing so far with Proved false.
-func Pack(ctx context.Context, capacity int64, sizes []int64, budget Budget) (Result, error) {
+// It fails only if [Check] does. When the nodes are spent or the context is cancelled it returns the
+// best packing so far with Proved false.
+func Pack(ctx context.Context, capacity int64, sizes []int64, nodes int) (Result, error) {
 	if err := Check(capacity, sizes); err != nil {
 		return Result{}, err
 	}
-	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: budget.nodes()}, how: Area}
+	p := &packer{job: newJob(capacity, sizes), meter: &meter{ctx: ctx, limit: nodes}, how: Area}
 	p.best = p.job.greedy(p.job.counts)
 	p.lower = int(ceilDiv(p.job.total(p.job.counts), capacity))
 	if len(p.best) > p.lower {
 		p.raise(p.job.lower())
 		p.run()
 	}
-	return Result{
-		Bins: p.job.bins(p.best), Lower: p.lower, Proved: len(p.best) == p.lower,
-		How: p.how, Nodes: min(p.meter.used, p.meter.limit),
-	}, nil
+	return Result{p.job.bins(p.best), p.lower, len(p.best) == p.lower, p.how, min(p.meter.used, p.meter.limit)}, nil
 }
 
 // packer holds the best packing and the best bound while they close in.
@@ -65,10 +57,9 @@ func (p *packer) raise(bins int, how Argument) {
 
 // run closes the gap between best and lower, by the cheapest means first.
 func (p *packer) run() {
-	if p.closed() {
-		return
+	if !p.closed() {
+		p.complete(quick)
 	}
-	p.complete(quick)
 	if p.closed() {
 		return
 	}

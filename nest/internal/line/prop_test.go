@@ -24,7 +24,7 @@ func problems(t *rapid.T, items int) (capacity int64, sizes []int64) {
 func TestPackEqualsPlainEnumeration(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 8)
-		got, err := line.Pack(context.Background(), capacity, sizes, line.Budget{})
+		got, err := line.Pack(context.Background(), capacity, sizes, line.DefaultNodes)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -61,7 +61,7 @@ func TestFirstFitWorstCase(t *testing.T) {
 func TestPackIsDeterministic(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity, sizes := problems(t, 40)
-		budget := line.Budget{Nodes: rapid.IntRange(1, 3000).Draw(t, "nodes")}
+		budget := rapid.IntRange(1, 3000).Draw(t, "nodes")
 		first, err := line.Pack(context.Background(), capacity, sizes, budget)
 		if err != nil {
 			t.Fatal(err)
@@ -73,7 +73,7 @@ func TestPackIsDeterministic(t *testing.T) {
 		if err := line.Verify(capacity, sizes, first.Bins); err != nil {
 			t.Fatal(err)
 		}
-		if first.Lower > len(first.Bins) || first.Proved != (first.Lower == len(first.Bins)) || first.Nodes > budget.Nodes {
+		if first.Lower > len(first.Bins) || first.Proved != (first.Lower == len(first.Bins)) || first.Nodes > budget {
 			t.Fatalf("inconsistent: %+v", first)
 		}
 	})
@@ -88,8 +88,8 @@ func TestPackIgnoresScale(t *testing.T) {
 		for i, size := range sizes {
 			scaled[i] = size * scale
 		}
-		first, _ := line.Pack(context.Background(), capacity, sizes, line.Budget{})
-		second, err := line.Pack(context.Background(), capacity*scale, scaled, line.Budget{})
+		first, _ := line.Pack(context.Background(), capacity, sizes, line.DefaultNodes)
+		second, err := line.Pack(context.Background(), capacity*scale, scaled, line.DefaultNodes)
 		if err != nil {
 			t.Fatal(err)
 		}
