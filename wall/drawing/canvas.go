@@ -85,6 +85,7 @@ type stop struct {
 	at   fraction.Length
 	ink  float64 // where it belongs
 	spot float64 // where it stands; see spreadStops
+	last bool    // of the lines at one place
 }
 
 // spreadStops puts stops into their order along the line and moves them apart, see [spread].

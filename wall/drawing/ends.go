@@ -75,23 +75,24 @@ func (d *endDrawing) features() (sizes []line) {
 		d.from, d.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
 	}
 	d.shown = stripes(profile, d.from, d.to, phase)
+	width := func(i int, minus bool) term {
+		return term{profile.Features[i].Width, ref("profile.features[%d].width", i), minus}
+	}
 	for _, s := range d.shown {
-		width := func(i int) term { return plus(profile.Features[i].Width, ref("profile.features[%d].width", i)) }
 		var size line
 		switch cutLeft, cutRight := s.left.Less(d.from), d.to.Less(s.right); {
 		case !cutLeft && !cutRight:
-			size = line{d.sum(width(s.index))}
+			size = line{d.sum(width(s.index, false))}
 		case cutLeft && !cutRight && !d.right: // up to its right edge, less the phase
 			var terms []term
 			for i := range s.index + 1 {
-				terms = append(terms, width(i))
+				terms = append(terms, width(i, false))
 			}
 			size = line{d.sum(append(terms, minus(panel.LeftPhase, path+"left_phase"))...)}
 		case cutRight && !cutLeft && d.right: // from its left edge up to the phase
 			terms := []term{plus(panel.RightPhase, path+"right_phase")}
 			for i := range s.index {
-				t := width(i)
-				terms = append(terms, minus(t.length, t.path))
+				terms = append(terms, width(i, true))
 			}
 			size = line{d.sum(terms...)}
 		}

@@ -76,26 +76,27 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 	}
 }
 
-// forms are the ways to write an opening's name: on one line or more, and cut off.
-func forms(name string) (whole [][]string, clipped []string) {
-	return [][]string{{name}, wrap(name, textWidth(name, typeSize)*.62, typeSize), wrap(name, 80, typeSize)}, []string{clip(name, 80, typeSize)}
+// forms are the ways to write an opening's name: on one line or more.
+func forms(name string) [][]string {
+	return [][]string{{name}, wrap(name, textWidth(name, typeSize)*.62, typeSize), wrap(name, 80, typeSize)}
 }
 
 // nameInside writes an opening's name in it and reports whether it has room.
 func (e *elevation) nameInside(i int) bool {
-	whole, _ := forms(e.run.Openings[i].Name)
-	for _, words := range whole {
+	o := e.run.Openings[i]
+	for _, words := range forms(o.Name) {
 		w, h := tagSize(words)
-		inside := within(e.around(e.run.Openings[i].Outline), w, h)
+		inside := within(e.around(o.Outline), w, h)
+		if len(inside) == 0 {
+			continue
+		}
 		seat, ok := e.place(inside...)
-		if !ok && len(inside) > 0 { // over the line of the start: the tag hides a piece of it
-			seat, ok = inside[0], true
+		if !ok { // over the line of the start: the tag hides a piece of it
+			seat = inside[0]
 			e.claim(seat)
 		}
-		if ok {
-			e.tagWords(i, words, seat)
-			return true
-		}
+		e.tagWords(i, words, seat)
+		return true
 	}
 	return false
 }
@@ -103,9 +104,9 @@ func (e *elevation) nameInside(i int) bool {
 // nameBeside writes an opening's name near it, on the wall if there is room, or as much of it as
 // there is room for.
 func (e *elevation) nameBeside(i int) {
-	whole, clipped := forms(e.run.Openings[i].Name)
-	spot, wall := e.around(e.run.Openings[i].Outline), e.around(e.run.Outline)
-	for n, words := range slices.Concat(whole, whole, [][]string{clipped}) {
+	o := e.run.Openings[i]
+	spot, wall, whole := e.around(o.Outline), e.around(e.run.Outline), forms(o.Name)
+	for n, words := range append(slices.Concat(whole, whole), []string{clip(o.Name, 80, typeSize)}) {
 		w, h := tagSize(words)
 		places := besides(spot, w, h)
 		if n < len(whole) {

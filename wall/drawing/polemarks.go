@@ -7,86 +7,78 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// poleMark is one place on the story pole and all that is marked there, in one or more upright
-// lines; the last ends with the distance from the start.
-type poleMark struct {
-	at    fraction.Length
-	lines []line
-}
-
-// marks draws the ticks of the story pole on a line at base, each with what it marks, and returns
-// the length of the longest label.
-func (e *elevation) marks(base float64) float64 {
-	all := e.poleMarks()
+// marks draws the ticks of the story pole on a line at base, each with what it marks, and returns the
+// length of the longest label.
+func (e *elevation) marks(base float64) (deepest float64) {
+	groups := e.places()
+	texts := e.texts(groups)
+	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
 	from := e.x(e.run.SetOut.From)
-	ticks := pen("M", min(e.x(all[0].at), from), base, "H", max(e.x(all[len(all)-1].at), from))
+	ticks := pen("M", min(at(groups[0]), from), base, "H", max(at(groups[len(groups)-1]), from))
 	var stops []stop // one for each line
-	for _, n := range all {
-		ticks += pen("M", e.x(n.at), base-5, "v10")
-		for _, text := range n.lines {
-			stops = append(stops, stop{text: text, ink: e.x(n.at)})
+	for i, group := range groups {
+		ticks += pen("M", at(group), base-5, "v10")
+		for n, text := range texts[i] {
+			stops = append(stops, stop{text: text, ink: at(group), last: n == len(texts[i])-1})
 		}
 	}
 	e.stroke("pole", ticks)
 	e.dot("startmark", from, base, 4)
-	deepest := 0.0
-	stops = spreadStops(stops, poleGap, 8, e.Width-8)
-	for _, n := range all {
-		for i := range n.lines {
-			s := stops[0]
-			if i == len(n.lines)-1 {
-				e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
-			}
-			s.text.upright(&e.node, "", s.spot, base+markLead, "end")
-			deepest = max(deepest, s.text.width(typeSize))
-			stops = stops[1:]
+	for _, s := range spreadStops(stops, poleGap, 8, e.Width-8) {
+		if s.last {
+			e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
 		}
+		s.text.upright(&e.node, "", s.spot, base+markLead, "end")
+		deepest = max(deepest, s.text.width(typeSize))
 	}
 	return deepest
 }
 
-// poleLines are the lengths of an upright line that are tried, in order of liking: a longer one takes
-// fewer lines. The last stands for the distances alone.
-var poleLines = []float64{215, 290, 350, 410, 0}
-
-// poleMarks are the places of the story pole from left to right. Where there is no room for all words
-// the distances stand alone, and where there is none for every distance only each second, third … is
-// written: the table has them all.
-func (e *elevation) poleMarks() []poleMark {
+// places are the places on the story pole from left to right: the marks of the plan at each of them.
+func (e *elevation) places() (groups [][]int) {
 	at := func(i int) fraction.Length { return e.run.StoryPole[i].At }
-	places := make([]int, len(e.run.StoryPole))
-	for i := range places {
-		places[i] = i
+	var all []int
+	for i := range e.run.StoryPole {
+		all = append(all, i)
 	}
-	slices.SortStableFunc(places, func(a, b int) int { return at(a).Compare(at(b)) })
-	var groups [][]int // of places in the plan's story pole
-	for _, i := range places {
+	slices.SortStableFunc(all, func(a, b int) int { return at(a).Compare(at(b)) })
+	for _, i := range all {
 		if last := len(groups) - 1; last >= 0 && at(groups[last][0]) == at(i) {
 			groups[last] = append(groups[last], i)
 		} else {
 			groups = append(groups, []int{i})
 		}
 	}
+	return groups
+}
+
+// poleLines are the lengths of an upright line that are tried, in order of liking: a longer one takes
+// fewer lines. The last stands for the distances alone.
+var poleLines = []float64{215, 290, 350, 410, 0}
+
+// texts are the upright lines at each place. Where there is no room for all words the distances stand
+// alone, and where there is none for every distance only each second, third … is written: the table
+// has them all.
+func (e *elevation) texts(groups [][]int) [][]line {
 	most := int((e.Width-16)/poleGap) + 1
-	var all []poleMark
-	count := 0
+	texts, count := make([][]line, len(groups)), 0
 	for _, long := range poleLines {
-		all, count = nil, 0
-		for _, group := range groups {
-			n := poleMark{at(group[0]), e.written(group, long)}
-			all, count = append(all, n), count+len(n.lines)
+		count = 0
+		for i, group := range groups {
+			texts[i] = e.written(group, long)
+			count += len(texts[i])
 		}
 		if count <= most {
-			return all
+			return texts
 		}
 	}
 	every := (count + most - 2) / (most - 1)
-	for i := range all {
-		if i%every != 0 && i != len(all)-1 {
-			all[i].lines = nil
+	for i := range texts {
+		if i%every != 0 && i != len(texts)-1 {
+			texts[i] = nil
 		}
 	}
-	return all
+	return texts
 }
 
 // written is what stands at one place of the story pole: what is marked there and then its distance

@@ -104,8 +104,8 @@ func TestManyBoardsStayOnTheDrawing(t *testing.T) {
 		}
 		e := newElevation(p, 1, width, "x", "x")
 		lines := 0
-		for _, m := range e.poleMarks() {
-			lines += len(m.lines)
+		for _, text := range e.texts(e.places()) {
+			lines += len(text)
 		}
 		if room := int((width-16)/poleGap) + 1; lines < room/2 || lines > room {
 			t.Errorf("%d of 120 marks are written on a drawing %v wide, want %d to %d", lines, width, room/2, room)
