@@ -50,11 +50,11 @@ func BenchmarkMinus(b *testing.B) {
 	}
 }
 
-func BenchmarkSlabs(b *testing.B) {
+func BenchmarkCells(b *testing.B) {
 	s := stepped(b, 5)
 	b.ReportAllocs()
 	for b.Loop() {
-		must(s.Slabs())
+		must(s.Cells())
 	}
 }
 

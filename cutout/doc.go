@@ -30,9 +30,9 @@
 //
 // Each is a property test of the name in brackets, most of them against plain math/big:
 //
-//   - The areas of the slabs and bands that divide a shape, of the halves left and right of a line,
+//   - The areas of the cells and bands that divide a shape, of the halves left and right of a line,
 //     and of what an opening takes and leaves add up to the shape exactly
-//     (TestSlabsAddUpToTheShape, TestBandsAddUpToTheShape, TestClipLineHalvesAddUp,
+//     (TestCellsAddUpToTheShape, TestBandsAddUpToTheShape, TestClipLineHalvesAddUp,
 //     TestMinusAndWithinAddUpToTheShape, FuzzAreas).
 //   - Pieces are those of a grid flooded square by square, and hold the points that they should
 //     (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).

@@ -82,7 +82,7 @@ func FuzzWild(f *testing.F) {
 		for _, p := range shapes {
 			checkValid(t, p)
 			_, _ = p.Move(s.length(), s.length())
-			_, _ = p.Slabs()
+			_, _ = p.Cells()
 			_, _ = p.Area()
 			_, _ = p.Marks()
 			_, _ = p.Cuttings(s.length(), s.length())

@@ -5,9 +5,8 @@ import "example.com/groovewright/fraction"
 // Marks are the corners of a piece as running measurements, each by itself from the left edge and
 // from the lower edge of the piece's bounding rectangle.
 type Marks struct {
-	Width, Height fraction.Length // of the bounding rectangle
-	Outline       Corners
-	Holes         []Corners // in the order of the shape's holes
+	Outline Corners
+	Holes   []Corners // in the order of the shape's holes
 }
 
 // Corners are the corners of one ring in its order; the same corner has the same index in both
@@ -23,7 +22,7 @@ func (s Shape) Marks() (m Marks, err error) {
 	defer fraction.Catch(&err)
 	s = s.atOrigin()
 	_, hi := s.Bounds()
-	m = Marks{Width: hi.X, Height: hi.Y, Outline: corners(s.Outline(), hi.X)}
+	m.Outline = corners(s.Outline(), hi.X)
 	for _, hole := range s.Holes() {
 		m.Holes = append(m.Holes, corners(hole, hi.X))
 	}

@@ -21,21 +21,19 @@ func TestAreaEqualsShoelace(t *testing.T) {
 	})
 }
 
-func TestSlabsAddUpToTheShape(t *testing.T) {
+func TestCellsAddUpToTheShape(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		defer skipOverflow(t)
 		s := drawShape(t)
 		sum := new(big.Rat)
-		for _, slab := range must(s.Slabs()) {
-			wide := new(big.Rat).Sub(slab.Right.Rat(), slab.Left.Rat())
-			for _, c := range slab.Cells { // half of both heights by the width
-				high := new(big.Rat).Sub(c.TopLeft.Rat(), c.BottomLeft.Rat())
-				high.Add(high, c.TopRight.Rat()).Sub(high, c.BottomRight.Rat())
-				sum.Add(sum, high.Mul(high, wide).Quo(high, big.NewRat(2, 1)))
-			}
+		for _, c := range must(s.Cells()) { // half of both heights by the width
+			high := new(big.Rat).Sub(c.TopLeft.Rat(), c.BottomLeft.Rat())
+			high.Add(high, c.TopRight.Rat()).Sub(high, c.BottomRight.Rat())
+			high.Mul(high, new(big.Rat).Sub(c.Right.Rat(), c.Left.Rat()))
+			sum.Add(sum, high.Quo(high, big.NewRat(2, 1)))
 		}
 		if sum.Cmp(slowArea(s)) != 0 {
-			t.Fatalf("slabs %v, shape %v", sum, slowArea(s))
+			t.Fatalf("cells %v, shape %v", sum, slowArea(s))
 		}
 	})
 }

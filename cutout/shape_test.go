@@ -173,7 +173,7 @@ func TestZeroShapeIsEmpty(t *testing.T) {
 	}
 	if n := len(band(s, in(-1), in(1), zero)) + len(minus(s, rect(0, 0, 1, 1), zero)) + len(within(s, rect(0, 0, 1, 1), zero)) +
 		len(clipLine(s, at(0, 0), at(1, 1), zero)) + len(clipLine(s, at(0, 0), at(0, 1), zero)) +
-		len(must(s.Slabs())) + len(s.Uprights()); n != 0 {
+		len(must(s.Cells())) + len(s.Uprights()); n != 0 {
 		t.Errorf("%d parts of nothing", n)
 	}
 }
@@ -368,16 +368,19 @@ func TestUprights(t *testing.T) {
 	}
 }
 
-func TestSlabs(t *testing.T) {
+func TestCells(t *testing.T) {
 	s := mustShape(t, ring(0, 0, 8, 0, 4, 8), rect(3, 1, 2, 2))
-	slabs := must(s.Slabs())
-	if area := must(s.Area()); len(slabs) != 4 || area != in(28).Times(in(1)) {
-		t.Fatalf("%d slabs, area %v, want 4 and 28", len(slabs), area)
+	if area := must(s.Area()); area != in(28).Times(in(1)) {
+		t.Errorf("area %v, want 28", area)
 	}
-	want := cutout.Slab{Left: in(3), Right: in(4), Cells: []cutout.Cell{
-		{BottomLeft: zero, BottomRight: zero, TopLeft: in(1), TopRight: in(1)},
-		{BottomLeft: in(3), BottomRight: in(3), TopLeft: in(6), TopRight: in(8)}}}
-	if diff := cmp.Diff(want, slabs[1], exactly); diff != "" {
+	got := must(s.Cells())
+	want := []cutout.Cell{
+		{Left: in(3), Right: in(4), BottomLeft: zero, BottomRight: zero, TopLeft: in(1), TopRight: in(1)},
+		{Left: in(3), Right: in(4), BottomLeft: in(3), BottomRight: in(3), TopLeft: in(6), TopRight: in(8)}}
+	if len(got) != 6 {
+		t.Fatalf("%d cells, want 6: %v", len(got), got)
+	}
+	if diff := cmp.Diff(want, got[1:3], exactly); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
 }

@@ -204,36 +204,28 @@ func (w *sweep) slab(i int) []cell {
 
 func inShapeOnly(inShape, _ bool) bool { return inShape }
 
-// Cell is a part of a slab: a trapezoid with upright sides, given by the heights of its corners.
-// One of the sides may have no height.
+// Cell is a part of a shape between two neighbouring x at which it has vertices: a trapezoid with
+// upright sides at Left and Right, given by the heights of its corners. One of the sides may have
+// no height.
 type Cell struct {
+	Left, Right                                fraction.Length
 	BottomLeft, BottomRight, TopLeft, TopRight fraction.Length
 }
 
-// Slab is the part of a shape between two neighbouring x at which it has vertices. Its cells are in
-// order from the bottom up and do not overlap.
-type Slab struct {
-	Left, Right fraction.Length
-	Cells       []Cell
-}
-
-// Slabs cuts s at the x of every vertex and returns the slabs from left to right, whose areas add
-// up to that of s. It fails where a height does not fit a Length.
-func (s Shape) Slabs() (slabs []Slab, err error) {
+// Cells cuts s at the x of every vertex and returns the cells from left to right and from the
+// bottom up. They do not overlap, and their areas add up to that of s. It fails where a height does
+// not fit a Length.
+func (s Shape) Cells() (cells []Cell, err error) {
 	defer fraction.Catch(&err)
 	var w sweep
 	w.addShape(s, nil)
 	w.run(inShapeOnly)
-	for i := 0; i+1 < len(w.xs); i++ {
-		slab := Slab{Left: w.xs[i], Right: w.xs[i+1]}
+	for i := range w.xs {
 		for _, c := range w.slab(i) {
-			slab.Cells = append(slab.Cells, Cell{c.y[bl], c.y[br], c.y[tl], c.y[tr]})
-		}
-		if slab.Cells != nil {
-			slabs = append(slabs, slab)
+			cells = append(cells, Cell{w.xs[i], w.xs[i+1], c.y[bl], c.y[br], c.y[tl], c.y[tr]})
 		}
 	}
-	return slabs, nil
+	return cells, nil
 }
 
 // neighbours calls join for every two cells of neighbouring slabs that share a stretch of the

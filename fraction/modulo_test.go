@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fractiontest"
 	"pgregory.net/rapid"
 )
 
@@ -81,9 +80,9 @@ func TestRoundEqualsBigRat(t *testing.T) { rapid.Check(t, roundEqualsBigRat) }
 
 func TestCircularIsTheShorterWayRound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g := fractiontest.Taped()
+		g := tapedLengths()
 		a, b := g.Draw(t, "a"), g.Draw(t, "b")
-		p := fractiontest.Positive(fraction.Inches(12)).Draw(t, "p")
+		p := positiveLengths(fraction.Inches(12)).Draw(t, "p")
 		got := fraction.Circular(a, b, p)
 		if got.Sign() < 0 || p.Less(got.Mul(2)) {
 			t.Fatalf("Circular = %v, beyond half of %v", got, p)

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fractiontest"
 	"pgregory.net/rapid"
 )
 
@@ -42,7 +41,7 @@ func equals[N number](t *rapid.T, what string, want *big.Rat, got func() N) {
 }
 
 func two(t *rapid.T) (a, b fraction.Length) {
-	g := rapid.OneOf(fractiontest.Any(), fractiontest.Taped())
+	g := rapid.OneOf(anyLengths(), tapedLengths())
 	return g.Draw(t, "a"), g.Draw(t, "b")
 }
 
@@ -87,7 +86,7 @@ func TestOverEqualsBigRat(t *testing.T) {
 func TestMulAndDivByWholeNumbersEqualBigRat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, _ := two(t)
-		n := rapid.OneOf(fractiontest.Whole(), rapid.Just[int64](math.MinInt64)).Draw(t, "n")
+		n := rapid.OneOf(wholeNumbers(), rapid.Just[int64](math.MinInt64)).Draw(t, "n")
 		whole := new(big.Rat).SetInt64(n)
 		equals(t, "a*n", new(big.Rat).Mul(a.Rat(), whole), func() fraction.Length { return a.Mul(n) })
 		if n == 0 {
@@ -100,7 +99,7 @@ func TestMulAndDivByWholeNumbersEqualBigRat(t *testing.T) {
 
 func TestOfEqualsBigRat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		any := rapid.OneOf(fractiontest.Whole(), rapid.Just[int64](math.MinInt64))
+		any := rapid.OneOf(wholeNumbers(), rapid.Just[int64](math.MinInt64))
 		num, den := any.Draw(t, "num"), any.Draw(t, "den")
 		if den == 0 {
 			wantZeroDivisor(t, func() { fraction.Of(num, den) })

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fractiontest"
 	"pgregory.net/rapid"
 )
 
@@ -67,7 +66,7 @@ func drawTape(t *rapid.T) fraction.Tape {
 func TestTapeReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tape := drawTape(t)
-		a := fractiontest.Taped().Draw(t, "length")
+		a := tapedLengths().Draw(t, "length")
 		if rapid.Bool().Draw(t, "negative") {
 			a = a.Neg()
 		}

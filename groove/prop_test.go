@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/groove"
 	"pgregory.net/rapid"
 )
@@ -28,7 +27,8 @@ func TestDrawnProfilesAreValid(t *testing.T) {
 func TestPhaseRepeatsByThePitch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawProfile().Draw(t, "profile")
-		x, origin := fractiontest.Taped().Draw(t, "x"), fractiontest.Taped().Draw(t, "origin")
+		x := fraction.Of(rapid.Int64Range(0, 480*16).Draw(t, "sixteenths"), 16)
+		origin := fraction.Millimetres(rapid.Int64Range(0, 480*25).Draw(t, "millimetres"), 1)
 		phase := fraction.Must(p.Phase(x, origin))
 		if phase.Sign() < 0 || !phase.Less(p.Pitch()) {
 			t.Fatalf("phase %v is not in [0, %v)", phase, p.Pitch())

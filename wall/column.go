@@ -33,14 +33,14 @@ func (c cell) topSlopes() bool    { return c.topLeft.Y != c.topRight.Y }
 
 // columnsOf merges the slabs of shapes that do not overlap.
 func columnsOf(shapes []cutout.Shape) []column {
-	var slabs []cutout.Slab
+	var cells []cutout.Cell
 	var sides []line
 	var xs []fraction.Length
 	for _, s := range shapes {
 		sides = append(sides, slopesOf(s)...)
-		for _, slab := range fraction.Must(s.Slabs()) {
-			slabs = append(slabs, slab)
-			xs = append(xs, slab.Left, slab.Right)
+		for _, c := range fraction.Must(s.Cells()) {
+			cells = append(cells, c)
+			xs = append(xs, c.Left, c.Right)
 		}
 	}
 	slices.SortFunc(xs, fraction.Length.Compare)
@@ -48,15 +48,13 @@ func columnsOf(shapes []cutout.Shape) []column {
 	var columns []column
 	for i := 0; i+1 < len(xs); i++ {
 		col := column{left: xs[i], right: xs[i+1]}
-		for _, s := range slabs {
-			if col.left.Less(s.Left) || s.Right.Less(col.right) {
+		for _, c := range cells {
+			if col.left.Less(c.Left) || c.Right.Less(col.right) {
 				continue
 			}
-			for _, c := range s.Cells {
-				bottom := whole(sides, line{cutout.Point{X: s.Left, Y: c.BottomLeft}, cutout.Point{X: s.Right, Y: c.BottomRight}})
-				top := whole(sides, line{cutout.Point{X: s.Left, Y: c.TopLeft}, cutout.Point{X: s.Right, Y: c.TopRight}})
-				col.cells = append(col.cells, cell{bottom.left, bottom.right, top.left, top.right})
-			}
+			bottom := whole(sides, line{cutout.Point{X: c.Left, Y: c.BottomLeft}, cutout.Point{X: c.Right, Y: c.BottomRight}})
+			top := whole(sides, line{cutout.Point{X: c.Left, Y: c.TopLeft}, cutout.Point{X: c.Right, Y: c.TopRight}})
+			col.cells = append(col.cells, cell{bottom.left, bottom.right, top.left, top.right})
 		}
 		if len(col.cells) == 0 {
 			continue
