@@ -216,9 +216,9 @@ func (s *sweep) spans(edges []edge, x rat, look side) []span {
 // events returns, in order, every x at which the picture made of the edges can change: their ends,
 // the crossings of sloped ones, and the further places.
 func (s *sweep) events(edges []edge, further ...rat) []rat {
-	s.spend(len(edges) * len(edges))
 	xs := slices.Clone(further)
 	for i, e := range edges {
+		s.spend(i)
 		xs = append(xs, e.a.X, e.b.X)
 		for _, f := range edges[:i] {
 			if !e.sloped && !f.sloped {
