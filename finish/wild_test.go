@@ -56,7 +56,9 @@ func FuzzWild(f *testing.F) {
 				_, _ = json.Marshal(into)
 			}
 		}
-		finish.Wait(sound).Range()
+		if least, most, _ := finish.Wait(sound).Range(); least > most {
+			t.Errorf("wait %d: %d to %d", sound, least, most)
+		}
 		finish.Defaults(fraction.Unit(sound))
 		_ = (&finish.MixError{Item: finish.Item(sound)}).Error()
 	})

@@ -141,11 +141,6 @@ func (m *maker) finish(p *Plan) error {
 	return nil
 }
 
-// tape writes lengths as the job's people read them.
-func (m *maker) tape() fraction.Tape {
-	return fraction.Tape{Mark: m.job.Room.Mark, Unit: m.job.Units}
-}
-
 // shown returns what a cut at the phase leaves to be seen.
 func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
 	f, width, err := m.job.Room.Profile.Shown(phase, keep)

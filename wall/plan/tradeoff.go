@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"example.com/groovewright/finish"
@@ -70,11 +69,4 @@ func (m *maker) blemishes(terms []wall.Blemish) []Blemish {
 		out = append(out, term)
 	}
 	return out
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
