@@ -70,6 +70,9 @@ func Head(corners []cutout.Point) (at int) {
 
 // Corners returns the corners of the opening, without those of an arched head above its springings.
 func (o *Opening) Corners() []cutout.Point {
+	if o == nil {
+		return nil
+	}
 	if o.Arch == nil {
 		return o.Outline
 	}

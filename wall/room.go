@@ -91,16 +91,24 @@ type Opening struct {
 	Gangs   int
 }
 
-// Bounds returns the lower left and the upper right corner of the smallest
-// rectangle round the opening, which has at least one corner.
-func (o *Opening) Bounds() (lo, hi cutout.Point) { return cutout.Bounds(o.Outline) }
+// Bounds returns the lower left and the upper right corner of the smallest rectangle round the
+// opening, both the origin where it has no corner.
+func (o *Opening) Bounds() (lo, hi cutout.Point) {
+	if o == nil {
+		return lo, hi
+	}
+	return cutout.Bounds(o.Outline)
+}
 
 // DeviceGangs returns how many devices the opening holds as a box: Gangs, or where that is 0 the
 // number that its width gives.
-func (o *Opening) DeviceGangs() int {
-	if o.Gangs != 0 {
+func (o *Opening) DeviceGangs() (gangs int) {
+	if o != nil && o.Gangs != 0 {
 		return o.Gangs
 	}
+	gangs = MaxGangs // of a width beyond all numbers
+	var err error
+	defer fraction.Catch(&err)
 	lo, hi := o.Bounds()
 	return Gangs(hi.X.Sub(lo.X))
 }
