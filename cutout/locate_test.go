@@ -145,8 +145,8 @@ func TestLocateClosingErrors(t *testing.T) {
 }
 
 // A third known point off the base line: the pairs with it have points on both
-// sides of their own lines, and the told side of the base line holds for all.
-func TestLocateKeepsToTheToldSide(t *testing.T) {
+// sides of their own lines, and the given side of the base line holds for all.
+func TestLocateKeepsToTheGivenSide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		side := rapid.SampledFrom([]cutout.Side{cutout.Left, cutout.Right}).Draw(t, "side")
 		ties := make([]cutout.Taped, rapid.IntRange(2, 4).Draw(t, "n"))

@@ -15,29 +15,20 @@ type field struct {
 	swapped     bool
 	limits      Limits
 	left, right [][]int // of each cell, the cells that share a stretch of its left or right end
-	slabOf      []int
 }
 
 func newField(s Shape, swapped bool, limits Limits) *field {
 	f := &field{swapped: swapped, limits: limits}
 	for number, ring := range s.rings {
-		if swapped {
-			flipped := make([]Point, len(ring))
+		if ring = slices.Clone(ring); swapped {
 			for i, p := range ring {
-				flipped[i] = flip(p)
+				ring[i] = flip(p)
 			}
-			ring = flipped
 		}
 		f.addRing(number, ring, false, nil)
 	}
 	f.run(inShapeOnly)
 	f.left, f.right = make([][]int, len(f.cells)), make([][]int, len(f.cells))
-	f.slabOf = make([]int, len(f.cells))
-	for i := 0; i+1 < len(f.start); i++ {
-		for c := f.start[i]; c < f.start[i+1]; c++ {
-			f.slabOf[c] = i
-		}
-	}
 	f.neighbours(func(l, r int) {
 		f.right[l] = append(f.right[l], r)
 		f.left[r] = append(f.left[r], l)
@@ -48,7 +39,7 @@ func newField(s Shape, swapped bool, limits Limits) *field {
 // ends returns the heights of a cell at its left and right end, and its borders in x.
 func (f *field) ends(i int) (hl, hr, from, to fraction.Length) {
 	c := &f.cells[i]
-	return c.y[tl].Sub(c.y[bl]), c.y[tr].Sub(c.y[br]), f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
+	return c.y[tl].Sub(c.y[bl]), c.y[tr].Sub(c.y[br]), f.xs[c.slab], f.xs[c.slab+1]
 }
 
 // slantGrain is what irrational slants are rounded up to, a pure number: widths square to a slope
@@ -200,7 +191,7 @@ func (f *field) longLegs() (spots []Weak) {
 // of a cell in the walking direction.
 func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool) []Weak {
 	first := f.cells[i]
-	start, end := f.xs[f.slabOf[i]], f.xs[f.slabOf[i]+1]
+	start, end := f.xs[first.slab], f.xs[first.slab+1]
 	var length, tallest fraction.Length
 	for {
 		hl, hr, from, to := f.ends(i)

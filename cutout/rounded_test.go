@@ -89,9 +89,9 @@ func TestRoundedClipLineLiesWithinTheExactOne(t *testing.T) {
 	})
 }
 
-// A narrow strip under a slope, both upper corners of which are settled, the second
+// A narrow strip under a slope, whose upper corners are both snapped, the second
 // beside the first that has already gone down: it must not pass the strip's side.
-func TestSettledCornerStaysBesideAMovedNeighbour(t *testing.T) {
+func TestSnappedCornerStaysBesideAMovedNeighbour(t *testing.T) {
 	strip := cutout.Raw([]cutout.Point{
 		{X: zero, Y: zero}, {X: of(5, 127), Y: zero}, {X: of(5, 127), Y: of(10*16129+935, 16129)},
 		{X: of(632060, 29467937), Y: of(10*29467937+1895380, 29467937)}, {X: zero, Y: of(161, 16)},

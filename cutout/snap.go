@@ -17,8 +17,8 @@ import (
 // space; a corner of an upright and a level edge is never moved. Each piece therefore lies within
 // the exact one. Where no mark lies between a corner and the far end of its edge, or where moving
 // it would run over another corner of the piece, the first half, quarter and so on to 1/256 of the
-// mark that can be used is, and if there is none the corner stays exact. A piece of which nothing
-// is left is dropped: it was nowhere a mark wide.
+// mark that can be used is, and if there is none the corner stays exact. A piece that vanishes is
+// dropped: it was nowhere a mark wide.
 //
 // With a mark of zero or below the shapes stay as they are. It fails where a mark beside a corner
 // does not fit a Length.

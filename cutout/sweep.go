@@ -35,6 +35,7 @@ func (s *side) heightAt(x fraction.Length) fraction.Length { return heightAt(s.a
 
 // cell is one trapezoid of a slab. Its ends may have no height, not both.
 type cell struct {
+	slab         int
 	lower, upper int                // indices into sweep.sides
 	y            [4]fraction.Length // heights of its corners
 }
@@ -171,7 +172,7 @@ func (w *sweep) upward(i, j int) int {
 // stack walks up one slab and appends its cells.
 func (w *sweep) stack(active []int, keep func(inShape, inOther bool) bool) {
 	var inShape, inOther, in bool
-	var c cell
+	c := cell{slab: len(w.start) - 1}
 	for i := 0; i < len(active); {
 		first := active[i]
 		for same := true; same; same = i < len(active) && w.upward(first, active[i]) == 0 {
@@ -220,10 +221,8 @@ func (s Shape) Cells() (cells []Cell, err error) {
 	var w sweep
 	w.addShape(s, nil)
 	w.run(inShapeOnly)
-	for i := range w.xs {
-		for _, c := range w.slab(i) {
-			cells = append(cells, Cell{w.xs[i], w.xs[i+1], c.y[bl], c.y[br], c.y[tl], c.y[tr]})
-		}
+	for _, c := range w.cells {
+		cells = append(cells, Cell{w.xs[c.slab], w.xs[c.slab+1], c.y[bl], c.y[br], c.y[tl], c.y[tr]})
 	}
 	return cells, nil
 }

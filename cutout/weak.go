@@ -89,7 +89,7 @@ const (
 var (
 	widthGrain = big.NewRat(1, 1024) // widths are rounded down to it
 	placeGrain = big.NewRat(1, 64)   // the place of a spot, near enough to find it by
-	probeGrain = big.NewRat(1, 4096) // a place of which is asked whether it lies in the material
+	probeGrain = big.NewRat(1, 4096) // a place where it is tested whether there is material
 )
 
 // WeakSpots returns the weak spots of s in its own coordinates: strips, then legs, then corners,

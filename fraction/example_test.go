@@ -89,3 +89,19 @@ func ExampleCatch() {
 	fmt.Println(errors.As(err, &overflow), err)
 	// Output: true exact result is beyond 64 bits: 1/1099511627776 + 1/3298534883327
 }
+
+// A calculation that may leave 64 bits, and one that returns an error: Catch makes the error of both.
+func ExampleMust() {
+	total := func(texts ...string) (sum fraction.Length, err error) {
+		defer fraction.Catch(&err)
+		for _, text := range texts {
+			sum = sum.Add(fraction.Must(fraction.Parse(text, fraction.Inch)))
+		}
+		return sum, nil
+	}
+	fmt.Println(total("63 1/4", "1 3/8"))
+	fmt.Println(total("63 1/4", "1 3/"))
+	// Output:
+	// 64 5/8 <nil>
+	// 63 1/4 "1 3/": no number; write a length such as 63 1/4, 63-1/4, 63.25, 5' 3 1/4", 7/8, -1/2, 1606.55 mm or 160.6 cm
+}
