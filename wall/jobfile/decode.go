@@ -107,7 +107,7 @@ func (d *decoder) object(n *node, path fault.Path, v reflect.Value) {
 	known := map[string]bool{}
 	for _, f := range fieldsOf(v.Type()) {
 		known[f.name] = true
-		if value := n.index[f.name]; value != nil {
+		if value := n.fields[f.name]; value != nil {
 			d.value(value, under(path, f.name), v.Field(f.index))
 		} else if f.required {
 			want := wantOf(v.Type().Field(f.index).Type)
@@ -117,10 +117,10 @@ func (d *decoder) object(n *node, path fault.Path, v reflect.Value) {
 			d.fault(under(path, f.name), ErrMissing, want)
 		}
 	}
-	for _, m := range n.members {
-		if !known[m.key] {
-			d.faults = append(d.faults, &fault.Fault{Path: under(path, named(m.key)), Cause: ErrUnknown,
-				Want: "one of " + namesOf(v.Type()), Line: m.value.line, Column: m.value.column})
+	for key, value := range n.fields {
+		if !known[key] {
+			d.faults = append(d.faults, &fault.Fault{Path: under(path, named(key)), Cause: ErrUnknown,
+				Want: "one of " + namesOf(v.Type()), Line: value.line, Column: value.column})
 		}
 	}
 }

@@ -23,9 +23,9 @@ type item struct {
 	parts []part
 }
 
-// part is an item of a list, or a field of an object with its key.
+// part is an item of a list, or a field of an object with its name before it.
 type part struct {
-	key string
+	label string
 	item
 }
 
@@ -67,7 +67,7 @@ func (e *encoder) object(v, otherwise reflect.Value, path fault.Path) item {
 		value, def := v.Field(f.index), otherwise.Field(f.index)
 		empty := value.Kind() == reflect.Slice && value.Len() == 0
 		if f.required || !empty && !reflect.DeepEqual(value.Interface(), def.Interface()) {
-			o.parts = append(o.parts, part{f.name, e.value(value, def, under(path, f.name))})
+			o.parts = append(o.parts, part{strconv.Quote(f.name) + ": ", e.value(value, def, under(path, f.name))})
 		}
 	}
 	return o
@@ -79,24 +79,13 @@ const maxLine = 120
 // layout returns the value as text; lines after the first are indented by indent. A value
 // stands on one line where it fits into room characters.
 func (it item) layout(indent string, room int) string {
-	if it.ends == "" {
-		return it.text
-	}
 	if line := it.line(); len(it.parts) == 0 || utf8.RuneCountInString(line) <= room {
 		return line
 	}
-	var b strings.Builder
 	inner := indent + "  "
-	b.WriteString(it.ends[:1])
-	for i, p := range it.parts {
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		label := p.label()
-		b.WriteString("\n" + inner + label + p.layout(inner, maxLine-len(inner)-utf8.RuneCountInString(label)))
-	}
-	b.WriteString("\n" + indent + it.ends[1:])
-	return b.String()
+	return it.joined(",\n"+inner, "\n"+inner, "\n"+indent, func(p part) string {
+		return p.layout(inner, maxLine-utf8.RuneCountInString(inner+p.label))
+	})
 }
 
 // line returns the value on one line.
@@ -104,17 +93,11 @@ func (it item) line() string {
 	if it.ends == "" {
 		return it.text
 	}
-	lines := make([]string, len(it.parts))
-	for i, p := range it.parts {
-		lines[i] = p.label() + p.line()
-	}
-	return it.ends[:1] + strings.Join(lines, ", ") + it.ends[1:]
+	return it.joined(", ", "", "", func(p part) string { return p.line() })
 }
 
-// label returns what stands before a part.
-func (p part) label() string {
-	if p.key == "" {
-		return ""
-	}
-	return strconv.Quote(p.key) + ": "
+// joined returns the parts between their brackets, with what stands between them, before and after.
+func (it item) joined(between, before, after string, text func(part) string) string {
+	parts := each(it.parts, func(p part) string { return p.label + text(p) })
+	return it.ends[:1] + before + strings.Join(parts, between) + after + it.ends[1:]
 }

@@ -46,9 +46,6 @@ func because(kind, err error) error {
 	if errors.As(err, &parse) {
 		return &cause{kind, parse.Reason, err}
 	}
-	if f, ok := err.(*fault.Fault); ok { // of an enumeration
-		err = f.Cause
-	}
 	if err == nil {
 		return kind
 	}

@@ -201,6 +201,7 @@ func TestFaultText(t *testing.T) {
 			`runs[0].heights[1].top: "63 1/0": zero denominator; want a length in quotes, such as "63 1/4"`},
 		{"lengths as the tape reads", metric, `"heights": [`, `"focal": [{"from": "10", "to": "1850.5", "prominence": 1}], "heights": [`,
 			`runs[0].focal[0].to: "1850.5": not accepted; want a place to the right of 10 mm, and within the run, which is 1834 mm wide`},
+		{"a count that is no whole number", sound, `"count": 4`, `"count": 4.5`, `stock[0].count: 4.5: not a whole number, or too great; want a whole number`},
 		{"no such run", sound, `"run": "east"`, `"run": "west"`, `installed[0].run: "west": not accepted; want a run of the room`},
 		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
 			`profile.features: this is an object; want a list

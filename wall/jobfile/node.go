@@ -24,16 +24,9 @@ const maxDepth = 24
 type node struct {
 	kind         nodeKind
 	line, column int
-	text         string   // of a string, or of a number as it was written
-	members      []member // of an object, in the order of the file
-	index        map[string]*node
-	items        []*node // of a list
-}
-
-// member is one field of an object.
-type member struct {
-	key   string
-	value *node
+	text         string           // of a string, or of a number as it was written
+	fields       map[string]*node // of an object
+	items        []*node          // of a list
 }
 
 // nodeKind is the JSON type of a node.
@@ -68,7 +61,7 @@ func (n *node) shown() string {
 // find returns the node at a path, or the one nearest above it; exact reports which.
 func (n *node) find(path fault.Path) (found *node, exact bool) {
 	for _, s := range path {
-		child := n.index[s.Name]
+		child := n.fields[s.Name]
 		if s.Name == "" && s.Index >= 0 && s.Index < len(n.items) {
 			child = n.items[s.Index]
 		}
@@ -96,6 +89,7 @@ func shorten(s string) string {
 type parser struct {
 	decoder *json.Decoder
 	data    []byte
+	path    fault.Path // of the innermost value that is being read
 	faults  []*fault.Fault
 
 	at, line, column int // how far places have been counted
@@ -114,35 +108,35 @@ func parse(r io.Reader) (*node, []*fault.Fault, error) {
 	p.decoder.UseNumber()
 	switch {
 	case len(data) > MaxBytes:
-		p.syntax(nil, fmt.Sprintf("the file has more than %d bytes", MaxBytes), 0)
+		p.syntax(fmt.Sprintf("the file has more than %d bytes", MaxBytes), 0)
 		return nil, p.faults, nil
 	case !utf8.Valid(data):
-		p.syntax(nil, "the file is not UTF-8 text", 0)
+		p.syntax("the file is not UTF-8 text", 0)
 		return nil, p.faults, nil
 	}
-	root, path, err := p.value(nil)
+	root, err := p.value(nil)
 	if err != nil {
-		p.broken(path, err)
+		p.broken(err)
 		return nil, p.faults, nil
 	}
 	if _, err := p.decoder.Token(); !errors.Is(err, io.EOF) {
-		p.syntax(nil, "something follows the end of the value", p.decoder.InputOffset())
+		p.syntax("something follows the end of the value", p.decoder.InputOffset())
 		return nil, p.faults, nil
 	}
 	return root, p.faults, nil
 }
 
-// value reads the next value, which stands at path. An error comes with the path of the
-// innermost value that was being read.
-func (p *parser) value(path fault.Path) (*node, fault.Path, error) {
+// value reads the next value, which stands at path.
+func (p *parser) value(path fault.Path) (*node, error) {
+	p.path = path
 	n := &node{}
 	n.line, n.column = p.place(p.start())
 	if len(path) > maxDepth {
-		return n, path, fmt.Errorf("lists and objects nest deeper than %d", maxDepth)
+		return nil, fmt.Errorf("lists and objects nest deeper than %d", maxDepth)
 	}
 	token, err := p.decoder.Token()
 	if err != nil {
-		return n, path, err
+		return nil, err
 	}
 	switch t := token.(type) {
 	case bool:
@@ -152,49 +146,44 @@ func (p *parser) value(path fault.Path) (*node, fault.Path, error) {
 	case string:
 		n.kind, n.text = stringNode, t
 	case json.Delim:
+		n.kind = listNode
 		if t == '{' {
-			return p.object(n, path)
+			n.kind, n.fields = objectNode, map[string]*node{}
 		}
-		return p.list(n, path)
+		return n, p.parts(n, path)
 	}
-	return n, path, nil
+	return n, nil
 }
 
-// object reads the fields of n up to its closing brace.
-func (p *parser) object(n *node, path fault.Path) (*node, fault.Path, error) {
-	n.kind, n.index = objectNode, make(map[string]*node)
+// parts reads the fields or the items of n up to its closing bracket.
+func (p *parser) parts(n *node, path fault.Path) error {
 	for p.decoder.More() {
-		token, err := p.decoder.Token()
-		if err != nil {
-			return n, path, err
-		}
-		key, _ := token.(string) // the decoder lets nothing else stand here
-		value, inner, err := p.value(under(path, named(key)))
-		if err != nil {
-			return n, inner, err
-		}
-		if n.index[key] != nil {
-			p.faults = append(p.faults, &fault.Fault{Path: inner, Cause: ErrTwice, Want: "each field once", Line: value.line, Column: value.column})
+		if n.kind == listNode {
+			item, err := p.value(under(path, len(n.items)))
+			if err != nil {
+				return err
+			}
+			n.items = append(n.items, item)
 			continue
 		}
-		n.members, n.index[key] = append(n.members, member{key, value}), value
-	}
-	_, err := p.decoder.Token()
-	return n, path, err
-}
-
-// list reads the items of n up to its closing bracket.
-func (p *parser) list(n *node, path fault.Path) (*node, fault.Path, error) {
-	n.kind = listNode
-	for p.decoder.More() {
-		item, inner, err := p.value(under(path, len(n.items)))
+		token, err := p.decoder.Token()
 		if err != nil {
-			return n, inner, err
+			return err
 		}
-		n.items = append(n.items, item)
+		key, _ := token.(string) // the decoder lets nothing else stand here
+		value, err := p.value(under(path, named(key)))
+		if err != nil {
+			return err
+		}
+		if p.path = path; n.fields[key] != nil {
+			p.faults = append(p.faults, &fault.Fault{Path: under(path, named(key)), Cause: ErrTwice, Want: "each field once", Line: value.line, Column: value.column})
+		} else {
+			n.fields[key] = value
+		}
 	}
+	p.path = path
 	_, err := p.decoder.Token()
-	return n, path, err
+	return err
 }
 
 // named returns a key as a path shows it: one that is not a plain word is quoted, so that a
@@ -232,25 +221,25 @@ func (p *parser) place(offset int64) (line, column int) {
 }
 
 // syntax records that the file is no JSON from the offset on.
-func (p *parser) syntax(path fault.Path, what string, offset int64) {
-	f := &fault.Fault{Path: path, Want: "one value in JSON, saved as UTF-8"}
+func (p *parser) syntax(what string, offset int64) {
+	f := &fault.Fault{Path: p.path, Want: "one value in JSON, saved as UTF-8"}
 	f.Line, f.Column = p.place(offset)
 	f.Cause = &cause{ErrSyntax, fmt.Sprintf("not JSON at line %d, column %d: %s", f.Line, f.Column, what), nil}
 	p.faults = append(p.faults, f)
 }
 
 // broken records an error of the JSON decoder.
-func (p *parser) broken(path fault.Path, err error) {
+func (p *parser) broken(err error) {
 	offset := p.decoder.InputOffset()
 	var wrong *json.SyntaxError
 	switch {
 	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
-		p.syntax(path, "the file ends too early", int64(len(p.data)))
+		p.syntax("the file ends too early", int64(len(p.data)))
 	case errors.As(err, &wrong):
 		offset = max(wrong.Offset-1, offset)
-		p.syntax(path, p.explain(err, offset), offset)
+		p.syntax(p.explain(err, offset), offset)
 	default:
-		p.syntax(path, err.Error(), offset)
+		p.syntax(err.Error(), offset)
 	}
 }
 

@@ -21,7 +21,7 @@ func Read(r io.Reader) (j plan.Job, err error) {
 	if err != nil {
 		return plan.Job{}, err
 	}
-	if n := c.root.index["units"]; n != nil {
+	if n := c.root.fields["units"]; n != nil {
 		_ = c.units.UnmarshalText([]byte(n.text)) // what is wrong with it is found below
 	}
 	file := defaults(c.units)
