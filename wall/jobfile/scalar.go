@@ -54,6 +54,9 @@ var (
 		reflect.Int: {numberNode, numberNode, "a whole number", jsonMap{"type": "integer", "minimum": 0},
 			func(text string, _ fraction.Unit) (any, error) {
 				i, err := strconv.ParseInt(text, 10, 32)
+				if err != nil {
+					err = errors.New("not a whole number, or too great")
+				}
 				return int(i), err
 			}, written},
 	}

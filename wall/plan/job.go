@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 
 	"example.com/groovewright/cutout"
@@ -69,8 +70,9 @@ type Cooking struct {
 }
 
 // TapedPoint is a place that was found from its distances to known points: a corner of an opening, or
-// the top of a height. Where one corner of an opening is in the list, all of them are, in their
-// order. [Job.Locate] puts the places into the room.
+// the top of a height. The list of them is in order: by run, heights before openings, each in the
+// order of the room; of an opening all corners are there or none. [Job.Locate] puts the places into
+// the room.
 type TapedPoint struct {
 	Run     int            // index of the run
 	Opening int            // index of the opening that the place is a corner of; -1 where it is a height
@@ -153,13 +155,18 @@ func (j *Job) places() (p places, err error) {
 		f.Join(err, "Taped", i, "From")
 		p.all = append(p.all, found)
 		height, corner := spot{t.Run, t.Index}, spot{t.Run, t.Opening}
-		switch there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0; {
-		case there && t.Opening < 0 && t.Index < len(j.Runs[t.Run].Heights):
+		there := t.Run >= 0 && t.Run < len(j.Runs) && t.Index >= 0
+		if i > 0 {
+			before := j.Taped[i-1]
+			there = there && cmp.Or(cmp.Compare(before.Run, t.Run), cmp.Compare(before.Opening, t.Opening), cmp.Compare(before.Index, t.Index)) < 0
+		}
+		switch {
+		case there && t.Opening == -1 && t.Index < len(j.Runs[t.Run].Heights):
 			p.heights[height] = found.At
 		case there && t.Opening >= 0 && t.Opening < len(j.Runs[t.Run].Openings) && t.Index == len(p.corners[corner]):
 			p.corners[corner] = append(p.corners[corner], found.At)
 		default:
-			f.Add(t.Path(), "a height, or the next corner of an opening", "Taped", i)
+			f.Add(t.Path(), "a height, or the next corner of an opening, in order", "Taped", i)
 		}
 	}
 	return p, f.Err()

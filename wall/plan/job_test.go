@@ -83,11 +83,16 @@ func TestValidateNamesTheField(t *testing.T) {
 		{"Runs[0].Focal[0].To", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(96)}} }},
 		{"Runs[0].Focal[1]", func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(9)}, {From: inch(8), To: inch(10)}} }},
 		{"Cooking[0].Run", func(j *plan.Job) { j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}} }},
+		{"Cooking[1].Run", func(j *plan.Job) {
+			j.Runs = append(j.Runs, j.Runs[0])
+			j.Cooking = []plan.Cooking{{Run: 1, To: inch(1)}, {Run: 0, To: inch(1)}}
+		}},
 		{"Cooking[0].From", func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(-1), To: inch(1)}} }},
 		{"Installed[0].Right", func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(96)}} }},
 		{"Finish.House.Material", func(j *plan.Job) { j.Finish.House.Material = 200 }},
 		{"Taped[0].From", func(j *plan.Job) { j.Taped = []plan.TapedPoint{{Opening: -1}} }},
 		{"Taped[0]", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(7, -1, 0, 30, 40)} }},
+		{"Taped[1]", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, 30, 40), taped(0, -1, 0, 30, 40)} }},
 		{"Taped[0].From[0].Distance", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, -30, 40)} }},
 		{"Runs[0].Heights[1].At", func(j *plan.Job) { j.Taped = []plan.TapedPoint{taped(0, -1, 1, 50, 40)} }},
 		{"Runs[0].Openings[1].Outline", func(j *plan.Job) {

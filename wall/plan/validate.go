@@ -138,6 +138,9 @@ func (j *Job) checkValues(f *faults) {
 	}
 	for i, c := range j.Cooking {
 		f.between(c.Run, 0, len(j.Runs)-1, "Cooking", i, "Run")
+		if i > 0 && c.Run < j.Cooking[i-1].Run {
+			f.Add(c.Run, "stretches in the order of their runs", "Cooking", i, "Run")
+		}
 	}
 }
 
