@@ -128,23 +128,17 @@ func (a *arc) corners(steps int64) []rational {
 		side := c.x.Sign()
 		c = c.plus(a.centre)
 		if side != 0 {
-			c.x = clamp(a.left.x, multiple(c.x, a.mark, side > 0), a.right.x)
+			c.x = multiple(c.x, a.mark, side > 0)
+		}
+		if c.x.Cmp(a.left.x) < 0 {
+			c.x = a.left.x
+		} else if c.x.Cmp(a.right.x) > 0 {
+			c.x = a.right.x
 		}
 		c.y = multiple(c.y, a.mark, true)
 		corners, last = append(corners, c), next
 	}
 	return corners
-}
-
-// clamp returns x, or the bound that it lies beyond.
-func clamp(low, x, high *big.Rat) *big.Rat {
-	switch {
-	case x.Cmp(low) < 0:
-		return low
-	case x.Cmp(high) > 0:
-		return high
-	}
-	return x
 }
 
 // pole returns the point where the tangents at two points of the circle meet: their sum, drawn out by

@@ -1,9 +1,6 @@
 package cutout
 
-import (
-	"math/big"
-	"slices"
-)
+import "math/big"
 
 // Distances between points are square roots. Nothing here takes a float: a root is exact where it
 // is rational, and else enclosed between neighbouring multiples of a unit by the integer square
@@ -92,17 +89,6 @@ func (r rational) dot(o rational) *big.Rat {
 }
 
 func (r rational) cross(o rational) *big.Rat { return r.dot(rational{o.y, new(big.Rat).Neg(o.x)}) }
-
-// sortByDistance sorts points by their distance from r; of equal ones the lower, then the left one
-// comes first.
-func sortByDistance(points []Point, r rational) {
-	slices.SortFunc(points, func(p, q Point) int {
-		if c := squaredDistance(p.rational(), r).Cmp(squaredDistance(q.rational(), r)); c != 0 {
-			return c
-		}
-		return lower(p, q)
-	})
-}
 
 // squaredDistance returns the square of the distance between two points.
 func squaredDistance(p, q rational) *big.Rat {

@@ -1,8 +1,10 @@
 package cutout
 
 import (
+	"cmp"
 	"iter"
 	"math/big"
+	"slices"
 
 	"example.com/groovewright/fraction"
 )
@@ -120,7 +122,9 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 				marks = append(marks, base.plus(mark.Mul(dx), mark.Mul(dy)))
 			}
 		}
-		sortByDistance(marks, best)
+		slices.SortFunc(marks, func(p, q Point) int {
+			return cmp.Or(squaredDistance(p.rational(), best).Cmp(squaredDistance(q.rational(), best)), lower(p, q))
+		})
 		for _, m := range marks {
 			if !yield(m) {
 				return

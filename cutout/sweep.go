@@ -84,12 +84,6 @@ func (w *sweep) addSide(s side) {
 }
 
 func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
-	n := len(s.outline)
-	for _, hole := range s.holes {
-		n += len(hole)
-	}
-	w.sides = make([]side, 0, n+8)
-	w.xs = make([]fraction.Length, 0, 2*n+16)
 	for number, ring := range s.rings {
 		w.addRing(number, ring, false, limits)
 	}

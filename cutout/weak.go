@@ -160,9 +160,14 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 				continue
 			}
 			w := Weak{Kind: Corner, At: v, Rings: [2]int{number, other}}
-			w.Width = mustFit(rootDown(square))
+			root, ok := exactRoot(square)
+			if !ok {
+				root = rootBelow(square, widthGrain)
+			}
+			w.Width = mustFit(root)
 			// Beside a straight edge it would be a strip with a length of its own.
-			corner := to.x.Cmp(v.X.Rat()) != 0 && to.y.Cmp(v.Y.Rat()) != 0 || s.isCorner(other, to)
+			p, fits := to.point()
+			corner := to.x.Cmp(v.X.Rat()) != 0 && to.y.Cmp(v.Y.Rat()) != 0 || fits && slices.Contains(s.ring(other), p)
 			if w.Width.Less(limits.Strip) && corner {
 				w.Kind, w.At = Strip, spotPoint(halfWay(v.rational(), to))
 			} else if !w.Width.Less(limits.Corner) {
@@ -172,12 +177,6 @@ func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 		}
 	}
 	return spots
-}
-
-// isCorner reports whether the place is a corner of that ring, -1 being the outline.
-func (s Shape) isCorner(number int, at rational) bool {
-	p, ok := at.point()
-	return ok && slices.Contains(s.ring(number), p)
 }
 
 // behindCorner looks for the nearest edge less than reach away from corner i of a ring, with
@@ -218,14 +217,6 @@ func (s Shape) solid(r rational) bool {
 		}
 	}
 	return true
-}
-
-// rootDown is the root if it is rational, or else rounded down to widthGrain.
-func rootDown(square *big.Rat) *big.Rat {
-	if root, ok := exactRoot(square); ok {
-		return root
-	}
-	return rootBelow(square, widthGrain)
 }
 
 // spotPoint rounds a place to placeGrain.

@@ -22,10 +22,6 @@ func (a Area) Scale(r Ratio) Area { return Area(mul(value(a), value(r))) }
 // *[ZeroDivisorError] if b is 0.
 func (a Area) Over(b Length) Length { return Length(div(value(a), value(b))) }
 
-// OverArea returns how many times b goes into a, exactly. It panics with a *[ZeroDivisorError] if b
-// is 0.
-func (a Area) OverArea(b Area) Ratio { return Ratio(div(value(a), value(b))) }
-
 // Compare returns -1, 0 or +1 as a is smaller than, equal to or greater than b. It never overflows.
 func (a Area) Compare(b Area) int { return compare(value(a), value(b)) }
 

@@ -39,13 +39,7 @@ func (a Length) MarshalText() ([]byte, error) { return value(a).append(nil), nil
 // UnmarshalText reads every notation of [Parse], a bare number in inches. Since it must read back
 // whatever MarshalText wrote, it accepts every value that fits, also beyond the bounds that Parse
 // sets for people's input.
-func (a *Length) UnmarshalText(text []byte) error {
-	v, err := parse(string(text), true, Inch)
-	if err == nil {
-		*a = Length(v)
-	}
-	return err
-}
+func (a *Length) UnmarshalText(text []byte) error { return (*value)(a).read(text, true) }
 
 // String writes a in square inches as a mixed fraction in lowest terms, exactly.
 func (a Area) String() string { return value(a).string() }
@@ -54,13 +48,7 @@ func (a Area) String() string { return value(a).string() }
 func (a Area) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
 
 // UnmarshalText reads a pure number as [ParseRatio] does, without its bounds, as square inches.
-func (a *Area) UnmarshalText(text []byte) error {
-	v, err := parse(string(text), false, Inch)
-	if err == nil {
-		*a = Area(v)
-	}
-	return err
-}
+func (a *Area) UnmarshalText(text []byte) error { return (*value)(a).read(text, false) }
 
 // String writes a as a mixed fraction in lowest terms, such as "1 1/2", "-1/8" or "0", exactly.
 func (a Ratio) String() string { return value(a).string() }
@@ -69,10 +57,13 @@ func (a Ratio) String() string { return value(a).string() }
 func (a Ratio) MarshalText() ([]byte, error) { return value(a).append(nil), nil }
 
 // UnmarshalText reads every notation of [ParseRatio], without its bounds.
-func (a *Ratio) UnmarshalText(text []byte) error {
-	v, err := parse(string(text), false, Inch)
+func (a *Ratio) UnmarshalText(text []byte) error { return (*value)(a).read(text, false) }
+
+// read sets v to the length, in inches, or the pure number that text writes.
+func (v *value) read(text []byte, length bool) error {
+	got, err := parse(string(text), length, Inch)
 	if err == nil {
-		*a = Ratio(v)
+		*v = got
 	}
 	return err
 }

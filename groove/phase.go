@@ -74,20 +74,15 @@ func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Le
 // it is left: its whole width where the cut is on a boundary.
 func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fraction.Length, err error) {
 	defer fraction.Catch(&err)
-	f, width = p.shown(phase, keep)
-	return f, width, nil
-}
-
-func (p Profile) shown(phase fraction.Length, keep Side) (f Feature, width fraction.Length) {
 	i, into := p.at(phase)
 	if keep == KeepRight {
-		return p.Features[i], p.Features[i].Width.Sub(into)
+		return p.Features[i], p.Features[i].Width.Sub(into), nil
 	}
 	if into.IsZero() {
 		f = p.before(i)
-		return f, f.Width
+		return f, f.Width, nil
 	}
-	return p.Features[i], into
+	return p.Features[i], into, nil
 }
 
 // CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, where every feature
@@ -98,7 +93,10 @@ func (p Profile) shown(phase fraction.Length, keep Side) (f Feature, width fract
 // half its width, 0 if half or more is left.
 func (p Profile) CutDistance(phase fraction.Length, keep Side) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
-	f, width := p.shown(phase, keep)
+	f, width, err := p.Shown(phase, keep)
+	if err != nil {
+		return distance, err
+	}
 	if p.WideFlats && f.Kind == Flat {
 		return fraction.Max(fraction.Length{}, f.Width.Div(2).Sub(width)), nil
 	}

@@ -114,15 +114,11 @@ func (p Profile) pitch() (pitch fraction.Length) {
 func (p Profile) Boundaries() (starts []fraction.Length) {
 	var err error
 	defer fraction.Catch(&err)
-	return p.boundaries()
-}
-
-func (p Profile) boundaries() []fraction.Length {
-	starts := make([]fraction.Length, len(p.Features))
-	for i := 1; i < len(starts); i++ {
-		starts[i] = starts[i-1].Add(p.Features[i-1].Width)
+	at := make([]fraction.Length, len(p.Features))
+	for i := 1; i < len(at); i++ {
+		at[i] = at[i-1].Add(p.Features[i-1].Width)
 	}
-	return starts
+	return at
 }
 
 // SeamLines returns the boundaries beside a groove or a bead, in increasing order: where a seam
