@@ -8,8 +8,8 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Arch is the true arc of an arched head, which the outline of its opening only comes near. It stands
-// on a level chord.
+// Arch is the true arc of an arched head, which the outline of its opening only comes near. It
+// stands on a level chord.
 type Arch struct {
 	Springing cutout.Point    // the left end of the arc, in run coordinates
 	Chord     fraction.Length // from there to the right end, above 0
@@ -29,8 +29,8 @@ func (a Arch) Circle() (centre cutout.Point, radius fraction.Length, err error) 
 // [cutout.Arc] needs two at least.
 const archMarks = 2
 
-// Arched returns the outline and the arch of an opening with these corners, in order round it, and an
-// arched head of that rise over the two highest, which are neighbours. Where they are not at one
+// Arched returns the outline and the arch of an opening with these corners, in order round it, and
+// an arched head of that rise over the two highest, which are neighbours. Where they are not at one
 // height the higher counts for both. The corners of the head stand on marks of the tape, on or
 // outside the true arc, so that what stands in the opening has room.
 //

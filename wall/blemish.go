@@ -1,8 +1,6 @@
 package wall
 
 import (
-	"iter"
-
 	"example.com/groovewright/fraction/enum"
 
 	"example.com/groovewright/fraction"
@@ -115,36 +113,24 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	return left.Sub(right).Abs()
 }
 
-// seamTerms yields the terms of a seam with its gap's middle at x, all but its distance from a seam
+// seamTerms returns the terms of a seam with its gap's middle at x, all but its distance from a seam
 // line.
-func (s *stretch) seamTerms(x fraction.Length) iter.Seq[Blemish] {
-	return func(yield func(Blemish) bool) {
-		run := &s.room.Runs[s.run]
-		if !yield(Blemish{
-			Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: s.room.Priorities.Seam,
-			Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x),
-		}) {
-			return
+func (s *stretch) seamTerms(x fraction.Length) []Blemish {
+	run, priorities := &s.room.Runs[s.run], &s.room.Priorities
+	terms := []Blemish{{Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: priorities.Seam,
+		Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x)}}
+	half := s.room.Gaps.Seam.Div(2)
+	for _, e := range s.region.edges {
+		strip := x.Sub(half).Sub(e.x) // left of the seam
+		if e.keepsLeft() {
+			strip = e.x.Sub(x.Add(half))
 		}
-		half := s.room.Gaps.Seam.Div(2)
-		least := s.room.Priorities.LeastStrip
-		for i := range s.region.edges {
-			e := &s.region.edges[i]
-			if e.end {
-				continue
-			}
-			strip := x.Sub(half).Sub(e.x) // left of the seam
-			if e.keepsLeft() {
-				strip = e.x.Sub(x.Add(half))
-			}
-			if strip.Sign() > 0 && strip.Less(least) && !yield(Blemish{
-				Run: s.run, Kind: WeakStrip, Where: e.where, Opening: e.opening, At: e.x,
-				Amount: least.Sub(strip), Height: e.height, Weight: s.room.Priorities.WeakStrip,
-			}) {
-				return
-			}
+		if !e.end && strip.Sign() > 0 && strip.Less(priorities.LeastStrip) {
+			terms = append(terms, Blemish{Run: s.run, Kind: WeakStrip, Where: e.where, Opening: e.opening, At: e.x,
+				Amount: priorities.LeastStrip.Sub(strip), Height: e.height, Weight: priorities.WeakStrip})
 		}
 	}
+	return terms
 }
 
 // lineTerm returns the term for a seam that is not on a seam line; its amount is zero where it is,
@@ -184,7 +170,7 @@ func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 	}
 	return Blemish{
 		Run: r, Kind: CornerMismatch, Where: AtCorner, Next: next, At: m.room.Runs[r].Width.Sub(m.room.Profile.Thickness),
-		Amount: mismatch, Height: fraction.Min(left.rightHeight, right.leftHeight), Weight: m.cornerWeight(r),
+		Amount: mismatch, Height: fraction.Min(left.endHeights[1], right.endHeights[0]), Weight: m.cornerWeight(r),
 	}, nil
 }
 

@@ -74,7 +74,7 @@ func (m *model) addPanels(layout *Layout, l leg) {
 		if m.room.Profile.Boards {
 			return
 		}
-		layout.Blemishes = slices.AppendSeq(layout.Blemishes, s.seamTerms(x))
+		layout.Blemishes = append(layout.Blemishes, s.seamTerms(x)...)
 		if t := s.lineTerm(l.sol.origin, x); !t.Amount.IsZero() {
 			layout.Blemishes = append(layout.Blemishes, t)
 		}
@@ -130,8 +130,8 @@ func (m *model) join(layout *Layout, l leg, i int) {
 	}
 }
 
-// lastCorner records the outside corner at which a closed room closes; origin
-// is that of its first stretch.
+// lastCorner records the outside corner at which a closed room closes; origin is that of its first
+// stretch.
 func (m *model) lastCorner(layout *Layout, l leg, origin fraction.Length) {
 	if r := l.sol.stretch.run; m.coupled(r) {
 		pitch := m.room.Profile.Pitch()
@@ -159,8 +159,8 @@ func (m *model) setOut(first, last *solution) SetOut {
 	return out
 }
 
-// fittingOrder returns the runs so that each comes after those it butts
-// against. Where they go round in a ring, the first of them comes first.
+// fittingOrder returns the runs so that each comes after those it butts against. Where they go
+// round in a ring, the first of them comes first.
 func fittingOrder(layout *Layout) []int {
 	waits := make([]int, len(layout.Runs))
 	for _, run := range layout.Runs {
@@ -189,7 +189,8 @@ func fittingOrder(layout *Layout) []int {
 }
 
 // cutPieces numbers the panels in order of fitting, a run that passes into a corner before the one
-// that butts against it, each from where it is set out, and cuts their pieces out of the wall's shape.
+// that butts against it, each from where it is set out, and cuts their pieces out of the wall's
+// shape.
 func (m *model) cutPieces(layout *Layout, legs []leg) {
 	number := 0
 	for _, r := range fittingOrder(layout) {
@@ -255,9 +256,9 @@ func (m *model) nameHoles(piece *Piece, shape cutout.Shape) {
 	}
 }
 
-// stopAtVoids moves an edge of a panel that meets no other, since an opening
-// parts the run there, to where its pieces stop: at a sloped side that is a
-// mark of the tape, farther in than the line itself.
+// stopAtVoids moves an edge of a panel that meets no other, since an opening parts the run there,
+// to where its pieces stop: at a sloped side that is a mark of the tape, farther in than the line
+// itself.
 func (m *model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
 	if len(shapes) == 0 {
 		return
@@ -292,15 +293,15 @@ func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
 	return nil
 }
 
-// band returns the pieces of the region between left and right, from the top
-// down and from left to right. They are kept, since many layouts share panels.
+// band returns the pieces of the region between left and right, from the top down and from left to
+// right. They are kept, since many layouts share panels.
 func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	key := span{left, right}
 	if shapes, ok := g.bands[key]; ok {
 		return shapes
 	}
-	// At the ends of the run the exact shape ends by itself; its limits may lie
-	// on a mark farther in.
+	// At the ends of the run the exact shape ends by itself; its limits may lie on a mark farther
+	// in.
 	from, to := extent(g.exact)
 	if g.left.Less(left) {
 		from = left
@@ -308,11 +309,7 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	if right.Less(g.right) {
 		to = right
 	}
-	var shapes []cutout.Shape
-	for _, s := range g.exact {
-		shapes = append(shapes, fraction.Must(s.Band(from, to))...)
-	}
-	shapes = g.snap(shapes, mark)
+	shapes := g.snap(each(g.exact, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Band(from, to) }), mark)
 	slices.SortStableFunc(shapes, func(a, b cutout.Shape) int {
 		loA, hiA := a.Bounds()
 		loB, hiB := b.Bounds()

@@ -8,28 +8,24 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// column is an upright strip of a region in which nothing begins or ends: its
-// cells lie one above the other, from the lowest up.
+// column is an upright strip of a region in which nothing begins or ends: its cells lie one above
+// the other, from the lowest up.
 type column struct {
 	left, right fraction.Length
 	cells       []cell
 }
 
-// cell is one part of a column: between the lines from bottomLeft to
-// bottomRight and from topLeft to topRight, which may reach past the column:
-// they are the corners of the shape where its lines start and stop, not computed
-// ones, so that heights between them stay as coarse as they can be.
-type cell struct {
-	bottomLeft, bottomRight, topLeft, topRight cutout.Point
-}
+// cell is one part of a column, between two lines that may reach past the column: they run between
+// corners of the shape, not between computed ones, so that heights on them stay as coarse as they
+// can be.
+type cell struct{ bottom, top line }
 
-func (c cell) bottom(x fraction.Length) fraction.Length {
-	return heightOn(c.bottomLeft, c.bottomRight, x)
-}
-func (c cell) top(x fraction.Length) fraction.Length { return heightOn(c.topLeft, c.topRight, x) }
+// line is a side of a shape that is not upright, from its left corner.
+type line struct{ left, right cutout.Point }
 
-func (c cell) bottomSlopes() bool { return c.bottomLeft.Y != c.bottomRight.Y }
-func (c cell) topSlopes() bool    { return c.topLeft.Y != c.topRight.Y }
+func (l line) at(x fraction.Length) fraction.Length { return heightOn(l.left, l.right, x) }
+
+func (l line) slopes() bool { return l.left.Y != l.right.Y }
 
 // columnsOf merges the slabs of shapes that do not overlap.
 func columnsOf(shapes []cutout.Shape) []column {
@@ -52,24 +48,21 @@ func columnsOf(shapes []cutout.Shape) []column {
 			if col.left.Less(c.Left) || c.Right.Less(col.right) {
 				continue
 			}
-			bottom := whole(sides, line{cutout.Point{X: c.Left, Y: c.BottomLeft}, cutout.Point{X: c.Right, Y: c.BottomRight}})
-			top := whole(sides, line{cutout.Point{X: c.Left, Y: c.TopLeft}, cutout.Point{X: c.Right, Y: c.TopRight}})
-			col.cells = append(col.cells, cell{bottom.left, bottom.right, top.left, top.right})
+			bottom := line{cutout.Point{X: c.Left, Y: c.BottomLeft}, cutout.Point{X: c.Right, Y: c.BottomRight}}
+			top := line{cutout.Point{X: c.Left, Y: c.TopLeft}, cutout.Point{X: c.Right, Y: c.TopRight}}
+			col.cells = append(col.cells, cell{whole(sides, bottom), whole(sides, top)})
 		}
 		if len(col.cells) == 0 {
 			continue
 		}
 		slices.SortFunc(col.cells, func(a, b cell) int {
 			middle := col.left.Add(col.right).Div(2)
-			return a.bottom(middle).Compare(b.bottom(middle))
+			return a.bottom.at(middle).Compare(b.bottom.at(middle))
 		})
 		columns = append(columns, col)
 	}
 	return columns
 }
-
-// line is a side of a shape that is not upright, from its left corner.
-type line struct{ left, right cutout.Point }
 
 // slopesOf returns the sides of a shape that are neither level nor upright.
 func slopesOf(s cutout.Shape) (out []line) {
@@ -86,48 +79,42 @@ func slopesOf(s cutout.Shape) (out []line) {
 
 // whole returns the side that the line is a part of, or the line itself.
 func whole(sides []line, part line) line {
-	if part.left.Y == part.right.Y {
-		return part
-	}
 	for _, s := range sides {
-		if !part.left.X.Less(s.left.X) && !s.right.X.Less(part.right.X) &&
-			heightOn(s.left, s.right, part.left.X) == part.left.Y && heightOn(s.left, s.right, part.right.X) == part.right.Y {
+		if part.slopes() && !part.left.X.Less(s.left.X) && !s.right.X.Less(part.right.X) &&
+			s.at(part.left.X) == part.left.Y && s.at(part.right.X) == part.right.Y {
 			return s
 		}
 	}
 	return part
 }
 
-// nearly is how many steps to the inch there are, to one of which a difference
-// of heights is rounded that is too fine to be written exactly.
+// nearly is how many steps to the inch there are, to one of which a difference of heights is
+// rounded that is too fine to be written exactly.
 const nearly = 1 << 16
 
-// atMost returns how far high lies above low, or up to a step more where that
-// is too fine to be written.
-func atMost(high, low fraction.Length) (height fraction.Length) {
-	return atLeast(low, high).Neg()
-}
+// atMost returns how far high lies above low, or up to a step more where that is too fine.
+func atMost(high, low fraction.Length) fraction.Length { return atLeast(low, high).Neg() }
 
-// atLeast returns how far high lies above low, or up to a step less where that
-// is too fine to be written.
+// atLeast returns how far high lies above low, or up to a step less where that is too fine.
 func atLeast(high, low fraction.Length) (height fraction.Length) {
+	var err error
 	defer func() {
-		switch fault := recover().(type) {
-		case nil:
-		case *fraction.OverflowError:
+		if err != nil {
 			exact := new(big.Rat).Sub(high.Rat(), low.Rat())
 			exact.Mul(exact, big.NewRat(nearly, 1))
 			steps := new(big.Int).Div(exact.Num(), exact.Denom()) // toward the lower one
+			if !steps.IsInt64() {
+				fraction.Must(steps, err)
+			}
 			height = fraction.Of(steps.Int64(), nearly)
-		default:
-			panic(fault)
 		}
 	}()
+	defer fraction.Catch(&err)
 	return high.Sub(low)
 }
 
-// heightAt returns the seen height at x: the lesser of both sides at a step,
-// sloped lines rounded to mark into the space.
+// heightAt returns the seen height at x: the lesser of both sides at a step, sloped lines rounded
+// to mark into the space.
 func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 	least, found := fraction.Length{}, false
 	for _, col := range g.columns {
@@ -136,11 +123,11 @@ func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 		}
 		var sum fraction.Length
 		for _, c := range col.cells {
-			top, bottom := c.top(x), c.bottom(x)
-			if c.topSlopes() && !g.taped[cutout.Point{X: x, Y: top}] {
+			top, bottom := c.top.at(x), c.bottom.at(x)
+			if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
 				top = floor(top, mark)
 			}
-			if c.bottomSlopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
+			if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
 				bottom = ceil(bottom, mark)
 			}
 			if bottom.Less(top) {
@@ -155,9 +142,7 @@ func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 }
 
 // span is a stretch of a region without a void.
-type span struct {
-	left, right fraction.Length
-}
+type span struct{ left, right fraction.Length }
 
 // spans returns the stretches of from <= x <= to that panels must cover.
 func (g *region) spans(from, to fraction.Length) []span {
@@ -176,16 +161,15 @@ func (g *region) spans(from, to fraction.Length) []span {
 	return out
 }
 
-// part is one of the pieces into which openings cut the panelling of some
-// columns: the columns it lies in, and how far it reaches up and down.
+// part is one of the pieces into which openings cut the panelling of some columns: the columns it
+// lies in, and how far it reaches up and down.
 type part struct {
 	first, last int
 	bottom, top fraction.Length
 }
 
-// parts returns the pieces into which openings cut the region between columns
-// first and last; how far up and down they reach is measured between left and
-// right.
+// parts returns the pieces into which openings cut the region between columns first and last; how
+// far up and down they reach is measured between left and right.
 func (g *region) parts(first, last int, left, right fraction.Length) []part {
 	var sets []part // of the cells met so far, by number
 	parent := []int{}
@@ -203,13 +187,13 @@ func (g *region) parts(first, last int, left, right fraction.Length) []part {
 		for i, c := range col.cells {
 			now[i] = len(sets)
 			parent = append(parent, len(sets))
-			sets = append(sets, part{k, k, fraction.Min(c.bottom(l), c.bottom(r)), fraction.Max(c.top(l), c.top(r))})
+			sets = append(sets, part{k, k, fraction.Min(c.bottom.at(l), c.bottom.at(r)), fraction.Max(c.top.at(l), c.top.at(r))})
 			if k == first || g.columns[k-1].right != col.left {
 				continue
 			}
 			for j, d := range g.columns[k-1].cells {
 				x := col.left
-				low, high := fraction.Max(c.bottom(x), d.bottom(x)), fraction.Min(c.top(x), d.top(x))
+				low, high := fraction.Max(c.bottom.at(x), d.bottom.at(x)), fraction.Min(c.top.at(x), d.top.at(x))
 				if low.Less(high) {
 					a, b := find(now[i]), find(before[j])
 					parent[a] = b
@@ -243,8 +227,8 @@ func tallest(parts []part) (height fraction.Length) {
 	return height
 }
 
-// columnAt returns the number of the column that holds the points just right
-// of x (or just left of it if before is set).
+// columnAt returns the number of the column that holds the points just right of x (or just left of
+// it if before is set).
 func (g *region) columnAt(x fraction.Length, before bool) int {
 	return slices.IndexFunc(g.columns, func(c column) bool {
 		if before {

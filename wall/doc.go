@@ -26,16 +26,13 @@
 //
 // # Guarantees
 //
-//   - Pieces cover each run's region once, less the seam gaps
-//     (TestPiecesCoverTheRegionOnce).
-//   - The pattern runs on unbroken across every seam
-//     (TestPatternRunsOnAcrossSeams).
+//   - Pieces cover each run's region once, less the seam gaps (TestPiecesCoverTheRegionOnce).
+//   - The pattern runs on unbroken across every seam (TestPatternRunsOnAcrossSeams).
 //   - Layouts come in the order of plain enumeration over the same finite set
 //     (TestLayoutsComeInOrderOfEnumeration).
 //   - The worth of the first thrifty layout is a bound for every layout
-//     (TestWorthIsNeverMoreThanThePieces,
-//     TestLayoutsByCostAreTheLayoutsInOrderOfWorth), and so are the [Room.Strips]
-//     (TestStripsNeverAskForMoreThanALayout).
+//     (TestWorthIsNeverMoreThanThePieces, TestLayoutsByCostAreTheLayoutsInOrderOfWorth), and so are
+//     the [Room.Strips] (TestStripsNeverAskForMoreThanALayout).
 //
 // # Errors
 //

@@ -8,8 +8,8 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// edge is one upright edge of a region: an end, the side of a step or the side
-// of an opening. Its height is that of the part which bounds the shape.
+// edge is one upright edge of a region: an end, the side of a step or the side of an opening. Its
+// height is that of the part which bounds the shape.
 type edge struct {
 	x, height fraction.Length
 	keep      groove.Side // the side of the cut on which the panelling is
@@ -52,9 +52,9 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 			}
 			switch opening := openingAt(run, grown, u); {
 			case left.upright() && u.X == left.foot.X && u.MaterialRight:
-				g.addEnd(room, e, run.Left, true)
+				g.addEnd(room, e, run.Left)
 			case right.upright() && u.X == right.foot.X && !u.MaterialRight:
-				g.addEnd(room, e, run.Right, false)
+				g.addEnd(room, e, run.Right)
 			case opening != nil:
 				e.kind, e.weight, e.where, e.opening = OpeningSide, room.Priorities.OpeningSide, AtOpening, opening.Name
 				if opening.Kind == Box {
@@ -72,10 +72,9 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 	}
 }
 
-// roundedHeight returns how high the upright is with its ends at marks, into the
-// space, where neither the tape nor the corner of an opening gave them. The
-// shapes of the whole region cannot tell: to keep clear of a corner far off, a
-// long line of theirs may stop between marks.
+// roundedHeight returns how high the upright is with its ends at marks, into the space, where
+// neither the tape nor the corner of an opening gave them. The shapes of the whole region cannot
+// tell: to keep clear of a corner far off, a long line of theirs may stop between marks.
 func (g *region) roundedHeight(u cutout.Upright, grown [][][]cutout.Point, mark fraction.Length) fraction.Length {
 	round := func(y fraction.Length, d fraction.Direction) fraction.Length {
 		p := cutout.Point{X: u.X, Y: y}
@@ -95,47 +94,41 @@ func (g *region) roundedHeight(u cutout.Upright, grown [][][]cutout.Point, mark 
 	return round(u.Top, fraction.Down).Sub(round(u.Bottom, fraction.Up))
 }
 
-func (g *region) addEnd(room *Room, e edge, end End, left bool) {
+// addEnd adds an edge of the run's left or right end.
+func (g *region) addEnd(room *Room, e edge, end End) {
 	e.kind, e.weight = room.Priorities.endWeight(end)
-	e.end = true
-	if left {
-		e.where = AtLeftEnd
-		g.leftHeight = g.leftHeight.Add(e.height)
-	} else {
-		e.where = AtRightEnd
-		g.rightHeight = g.rightHeight.Add(e.height)
+	e.end, e.where = true, AtLeftEnd
+	side := 0
+	if e.keepsLeft() {
+		e.where, side = AtRightEnd, 1
 	}
+	g.endHeights[side] = g.endHeights[side].Add(e.height)
 	g.edges = append(g.edges, e)
 }
 
-// leaningEnds records the edges of a shape that lie along a leaning end line.
-// The middle height of each speaks for it.
+// leaningEnds records the edges of a shape that lie along a leaning end line. The middle height of
+// each speaks for it.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
 	outline := s.Outline()
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
-		if p.Y == q.Y {
-			continue
-		}
 		e := edge{x: p.X.Add(q.X).Div(2), height: q.Y.Sub(p.Y).Abs()}
 		switch {
 		case !left.upright() && q.Y.Less(p.Y) && left.near(p, room.Mark) && left.near(q, room.Mark):
 			e.keep = groove.KeepRight
-			g.addEnd(room, e, run.Left, true)
+			g.addEnd(room, e, run.Left)
 		case !right.upright() && p.Y.Less(q.Y) && right.near(p, room.Mark) && right.near(q, room.Mark):
 			e.keep = groove.KeepLeft
-			g.addEnd(room, e, run.Right, false)
+			g.addEnd(room, e, run.Right)
 		}
 	}
 }
 
-// near reports whether p lies within two marks of the line, measured along x, as
-// every corner does that was rounded from the line and the one it meets.
+// near reports whether p lies within two marks of the line, measured along x, as every corner does
+// that was rounded from the line and the one it meets.
 func (e endLine) near(p cutout.Point, mark fraction.Length) bool {
-	x := e.foot.X
-	if e.top.Y != e.foot.Y {
-		x = x.Add(e.top.X.Sub(e.foot.X).Scale(p.Y.Sub(e.foot.Y).Over(e.top.Y.Sub(e.foot.Y))))
-	}
+	turned := func(p cutout.Point) cutout.Point { return cutout.Point{X: p.Y, Y: p.X} }
+	x := heightOn(turned(e.foot), turned(e.top), p.Y)
 	return x.Sub(p.X).Abs().Compare(mark.Mul(2)) <= 0
 }
 
@@ -168,8 +161,8 @@ func openingAt(run *Run, grown [][][]cutout.Point, u cutout.Upright) *Opening {
 
 func (e edge) keepsLeft() bool { return e.keep == groove.KeepLeft }
 
-// endAt returns where the left or right end of the region stands: a leaning one
-// at its middle height, by its tallest part.
+// endAt returns where the left or right end of the region stands: a leaning one at its middle
+// height, by its tallest part.
 func (g *region) endAt(left bool) fraction.Length {
 	at, tallest := g.right, fraction.Length{}
 	if left {

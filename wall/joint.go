@@ -33,8 +33,8 @@ func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) 
 // UnmarshalText reads the word of a kind.
 func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarshal(text, k) }
 
-// Joint is all of one kind of joint on one run. Length is measured level and
-// upright; a sloped line counts by its extent along x.
+// Joint is all of one kind of joint on one run. Length is measured level and upright; a sloped line
+// counts by its extent along x.
 type Joint struct {
 	Kind   JointKind
 	Run    int
@@ -57,11 +57,9 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 	sum := map[JointKind]fraction.Length{}
 	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
 	for _, e := range g.edges {
-		kind, other := kinds[e.kind]
-		if !other {
-			continue // ends are counted with their corners
+		if kind, ok := kinds[e.kind]; ok { // ends are counted with their corners
+			sum[kind] = sum[kind].Add(e.height)
 		}
-		sum[kind] = sum[kind].Add(e.height)
 	}
 	for _, s := range g.shapes {
 		for p, q := range s.Edges() {
@@ -98,43 +96,32 @@ func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind
 
 // addJoints lists the joints of the layout.
 func (m *model) addJoints(layout *Layout, legs []leg) {
+	add := func(kind JointKind, run int, length, gap fraction.Length, seen bool) {
+		if length.Sign() > 0 {
+			layout.Joints = append(layout.Joints, Joint{Kind: kind, Run: run, Length: length, Gap: gap, Seen: seen})
+		}
+	}
 	gaps := m.room.Gaps
 	gap := map[JointKind]fraction.Length{BottomJoint: gaps.Bottom, TopJoint: gaps.Top, StepJoint: gaps.Side, OpeningJoint: gaps.Window, BoxJoint: gaps.Box}
 	for _, l := range legs {
-		s := l.sol.stretch
-		if s.from >= 0 {
+		if l.sol.stretch.from >= 0 {
 			continue
 		}
-		g, run := s.region, &m.room.Runs[s.run]
-		add := func(kind JointKind, length, gap fraction.Length) {
-			if length.Sign() > 0 {
-				layout.Joints = append(layout.Joints, Joint{Kind: kind, Run: s.run, Length: length, Gap: gap})
-			}
-		}
-		sums := g.joints(m.room, s.run)
+		r, g := l.sol.stretch.run, l.sol.stretch.region
+		sums := g.joints(m.room, r)
 		for _, kind := range []JointKind{BottomJoint, TopJoint, StepJoint, OpeningJoint, BoxJoint} {
-			add(kind, sums[kind], gap[kind])
+			add(kind, r, sums[kind], gap[kind], false)
 		}
-		for _, e := range []struct {
-			end    End
-			height fraction.Length
-			first  bool
-		}{{run.Left, g.leftHeight, true}, {run.Right, g.rightHeight, false}} {
+		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
+			height := g.endHeights[side]
 			switch {
-			case e.end.Kind == Exposed || e.end.Kind == Covered:
-				add(EndJoint, e.height, gaps.Side)
-				if e.end.Kind == Exposed && e.height.Sign() > 0 {
-					layout.Joints[len(layout.Joints)-1].Seen = true
-				}
-			case e.first && m.coupled(m.before(s.run)):
-				// Counted at the right end of the run before.
-			case e.end.Kind == InsideCorner:
-				add(CornerJoint, e.height, gaps.Side)
+			case !end.Kind.IsCorner():
+				add(EndJoint, r, height, gaps.Side, end.Kind == Exposed)
+			case side == 0 && m.coupled(m.before(r)): // counted at the right end of the run before
+			case end.Kind == InsideCorner:
+				add(CornerJoint, r, height, gaps.Side, false)
 			default:
-				add(MitreJoint, e.height, fraction.Length{})
-				if e.height.Sign() > 0 {
-					layout.Joints[len(layout.Joints)-1].Seen = true
-				}
+				add(MitreJoint, r, height, fraction.Length{}, true)
 			}
 		}
 	}

@@ -66,7 +66,7 @@ func (m *model) stretch(r, from, to int, f fitting) (*stretch, error) {
 }
 
 // newModel works out how runs are joined and which residues are tried.
-func newModel(ctx context.Context, room *Room) (*model, error) {
+func newModel(ctx context.Context, room *Room) *model {
 	n := len(room.Runs)
 	m := &model{ctx: ctx, room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
 		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
@@ -83,23 +83,19 @@ func newModel(ctx context.Context, room *Room) (*model, error) {
 			next = next.Sub(thickness)
 		}
 		m.shift[r+1] = next.Mod(pitch)
-		if r+1 < n {
-			m.group[r+1] = m.group[r]
-			if !m.coupled(r) {
-				m.group[r+1]++
-			}
+		if r > 0 && m.coupled(r-1) {
+			m.group[r] = m.group[r-1]
+		} else if r > 0 {
+			m.group[r] = m.group[r-1] + 1
 		}
 	}
-	if room.Closed && m.coupled(n-1) {
-		// Going round joins the last group to the first.
-		last := m.group[n-1]
-		for r := range n {
-			if m.group[r] == last {
-				m.group[r] = 0
-			}
+	if last := m.group[n-1]; room.Closed && m.coupled(n-1) { // going round joins the last group to the first
+		for r := n - 1; r >= 0 && m.group[r] == last; r-- {
+			m.group[r] = 0
 		}
 	}
-	return m, m.findResidues()
+	m.findResidues()
+	return m
 }
 
 // coupled reports whether run r shares the corner at its right end with the next run, so that the
@@ -110,7 +106,7 @@ func (m *model) coupled(r int) bool {
 		return false
 	}
 	kind := m.room.Runs[r].Right.Kind
-	return (kind == InsideCorner || kind == OutsideCorner) && m.room.Runs[(r+1)%n].Left.Kind == kind
+	return kind.IsCorner() && m.room.Runs[(r+1)%n].Left.Kind == kind
 }
 
 // sharesInside reports whether run r shares an inside corner with the next run: then one passes and

@@ -128,7 +128,7 @@ func (s *stretch) pricedParts(first, last int) []pricedPart {
 func (s *stretch) leastOf(column int, p part) fraction.Length {
 	col := s.region.columns[column]
 	for _, c := range col.cells {
-		if c.bottom(col.left) == p.bottom {
+		if c.bottom.at(col.left) == p.bottom {
 			return c.least(col.left, col.right, s.room.Mark)
 		}
 	}
@@ -138,6 +138,6 @@ func (s *stretch) leastOf(column int, p part) fraction.Length {
 // slopes reports whether any line of the part's columns slopes.
 func (s *stretch) slopes(p part) bool {
 	return slices.ContainsFunc(s.region.columns[p.first:p.last+1], func(col column) bool {
-		return slices.ContainsFunc(col.cells, func(c cell) bool { return c.topSlopes() || c.bottomSlopes() })
+		return slices.ContainsFunc(col.cells, func(c cell) bool { return c.top.slopes() || c.bottom.slopes() })
 	})
 }

@@ -20,8 +20,8 @@ type Plate struct {
 // StandardPlate returns the plate for boxes of 1 to [MaxGangs] gangs: 2-3/4 in wide and 1-13/16 in
 // more for each further gang, 4-1/2 in high. It fails with [ErrGangs] for other numbers.
 //
-// These are the plates of NEMA WD 6 as an architects' reference prints them (it rounds the width for
-// two gangs); the standard's own height is 4.490 in.
+// These are the plates of NEMA WD 6 as an architects' reference prints them (it rounds the width
+// for two gangs); the standard's own height is 4.490 in.
 func StandardPlate(gangs int) (Plate, error) {
 	if gangs < 1 || gangs > MaxGangs {
 		return Plate{}, ErrGangs
@@ -32,9 +32,9 @@ func StandardPlate(gangs int) (Plate, error) {
 // gangStep is how much wider each further device makes a plate and a box: 1-13/16 in.
 func gangStep() fraction.Length { return fraction.Of(29, 16) }
 
-// Gangs returns how many devices side by side a box of this width holds, 1 to [MaxGangs]: the nearest
-// number by 2 in for one device (a home-repair article) and 1-13/16 in for each further one, the
-// lesser of two equally near.
+// Gangs returns how many devices side by side a box of this width holds, 1 to [MaxGangs]: the
+// nearest number by 2 in for one device (a home-repair article) and 1-13/16 in for each further
+// one, the lesser of two equally near.
 func Gangs(width fraction.Length) int {
 	narrow, step := fraction.Inches(2), gangStep()
 	for n := 1; n < MaxGangs; n++ {

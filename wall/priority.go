@@ -9,9 +9,9 @@ import (
 )
 
 // Priorities are the weights and least sizes by which layouts are judged, each 0 or more. The zero
-// value weighs nothing; [DefaultPriorities] is the usual start. The tags of each field have its name
-// in the job file and what it is, and the unit of a weight that does not count per foot of the height
-// that is seen and inch of the flaw. One that is 1 or 0 is a hard rule or none.
+// value weighs nothing; [DefaultPriorities] is the usual start. The tags of each field have its
+// name in the job file and what it is, and the unit of a weight that does not count per foot of the
+// height that is seen and inch of the flaw. One that is 1 or 0 is a hard rule or none.
 type Priorities struct {
 	ExposedEnd      fraction.Ratio  `json:"exposed_end,omitzero" doc:"a cut feature at an exposed end"`
 	OutsideCorner   fraction.Ratio  `json:"outside_corner,omitzero" doc:"a cut feature at an outside corner"`

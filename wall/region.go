@@ -8,23 +8,21 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// fitting says how a run is made at its two ends: whether it butts against the
-// face of its neighbour there. It matters only at inside corners.
+// fitting says how a run is made at its two ends: whether it butts against the face of its
+// neighbour there. It matters only at inside corners.
 type fitting struct {
 	buttsLeft, buttsRight bool
 }
 
-// region is what one run's panels cover: the wall's shape less gaps and
-// openings.
+// region is what one run's panels cover: the wall's shape less gaps and openings.
 type region struct {
-	exact       []cutout.Shape        // as the lines run
-	taped       map[cutout.Point]bool // corners that stay where they are when a shape is snapped
-	shapes      []cutout.Shape        // snapped: computed corners on the tape's marks
-	left, right fraction.Length       // leftmost and rightmost x that panels reach
-	columns     []column              // left to right; between two that do not touch lies a void
-	edges       []edge                // upright edges with a weight or a strip to keep clear of
-	leftHeight  fraction.Length       // of the part that bounds the shape at its ends
-	rightHeight fraction.Length
+	exact       []cutout.Shape          // as the lines run
+	taped       map[cutout.Point]bool   // corners that stay where they are when a shape is snapped
+	shapes      []cutout.Shape          // snapped: computed corners on the tape's marks
+	left, right fraction.Length         // leftmost and rightmost x that panels reach
+	columns     []column                // left to right; between two that do not touch lies a void
+	edges       []edge                  // upright edges with a weight or a strip to keep clear of
+	endHeights  [2]fraction.Length      // of the part that bounds the shape at its left and right end
 	bands       map[span][]cutout.Shape // pieces by panel, see band
 }
 
@@ -45,7 +43,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 		check(ctx)
 		grown[i] = fraction.Must(cutout.Grow(o.Outline, room.Gaps.around(o.Kind)))
 		for _, clip := range grown[i] {
-			shapes = minus(shapes, clip)
+			shapes = each(shapes, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Minus(clip) })
 			for _, p := range clip {
 				g.taped[p] = true
 			}
@@ -67,17 +65,14 @@ func (g *region) snap(shapes []cutout.Shape, mark fraction.Length) []cutout.Shap
 	return fraction.Must(cutout.Snap(shapes, mark, func(p cutout.Point) bool { return g.taped[p] }))
 }
 
-// endLine is the line at which panels stop: from Foot up to Top.
-type endLine struct {
-	foot, top cutout.Point
-}
+// endLine is the line at which panels stop, from foot up to top.
+type endLine struct{ foot, top cutout.Point }
 
 func (e endLine) upright() bool { return e.foot.X == e.top.X }
 
-// endLines returns the lines at which the panels of a run stop at its left and
-// right end: a side gap from the wall's end, one thickness farther where the
-// run butts, and one thickness past an outside corner, where the mitre's long
-// point lies.
+// endLines returns the lines at which the panels of a run stop at its left and right end: a side
+// gap from the wall's end, one thickness farther where the run butts, and one thickness past an
+// outside corner, where the mitre's long point lies.
 func endLines(room *Room, run *Run, f fitting) (left, right endLine) {
 	shift := func(e End, butts bool) fraction.Length {
 		switch {
@@ -88,22 +83,15 @@ func endLines(room *Room, run *Run, f fitting) (left, right endLine) {
 		}
 		return room.Gaps.Side
 	}
-	first, last := run.Heights[0], run.Heights[len(run.Heights)-1]
-	l := shift(run.Left, f.buttsLeft)
-	r := run.Width.Sub(shift(run.Right, f.buttsRight))
-	left = endLine{
-		foot: cutout.Point{X: l, Y: first.Bottom},
-		top:  cutout.Point{X: l.Add(run.Left.Lean), Y: first.Top},
+	from := func(x fraction.Length, h Height, e End) endLine {
+		return endLine{cutout.Point{X: x, Y: h.Bottom}, cutout.Point{X: x.Add(e.Lean), Y: h.Top}}
 	}
-	right = endLine{
-		foot: cutout.Point{X: r, Y: last.Bottom},
-		top:  cutout.Point{X: r.Add(run.Right.Lean), Y: last.Top},
-	}
-	return left, right
+	return from(shift(run.Left, f.buttsLeft), run.Heights[0], run.Left),
+		from(run.Width.Sub(shift(run.Right, f.buttsRight)), run.Heights[len(run.Heights)-1], run.Right)
 }
 
-// wallShape returns the exact shape of the wall between its end lines, after the
-// top and bottom gaps and with each step's upright side moved by the side gap.
+// wallShape returns the exact shape of the wall between its end lines, after the top and bottom
+// gaps and with each step's upright side moved by the side gap.
 func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error) {
 	var tops, bottoms []cutout.Point
 	for _, h := range run.Heights {
@@ -153,17 +141,17 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	}
 	shapes := fraction.Must(whole.Band(from, to))
 	if !left.upright() {
-		shapes = clip(shapes, left.top, left.foot)
+		shapes = each(shapes, func(s cutout.Shape) ([]cutout.Shape, error) { return s.ClipLine(left.top, left.foot) })
 	}
 	if !right.upright() {
-		shapes = clip(shapes, right.foot, right.top)
+		shapes = each(shapes, func(s cutout.Shape) ([]cutout.Shape, error) { return s.ClipLine(right.foot, right.top) })
 	}
 	return shapes, nil
 }
 
-// extend carries a line on past its ends, as far as an end line may stand: on
-// straight where the wall leans, since the line runs up to it; level past an
-// upright end or an outside corner, where no tape was held.
+// extend carries a line on past its ends, as far as an end line may stand: on straight where the
+// wall leans, since the line runs up to it; level past an upright end or an outside corner, where
+// no tape was held.
 func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []cutout.Point {
 	beyond := func(e End, x fraction.Length, end, next cutout.Point) cutout.Point {
 		if e.Lean.IsZero() || e.Kind == OutsideCorner {
@@ -177,9 +165,9 @@ func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []
 	return append(out, beyond(run.Right, farRight, line[last], line[last-1]))
 }
 
-// meetBeyond moves the end points of a bottom and a top line that were carried
-// on to one x past the end of the wall, and have crossed, to where they meet.
-// nextBottom and nextTop are the points before them, where the wall ends.
+// meetBeyond moves the end points of a bottom and a top line that were carried on to one x past the
+// end of the wall, and have crossed, to where they meet. nextBottom and nextTop are the points
+// before them, where the wall ends.
 func meetBeyond(bottom, top *cutout.Point, nextBottom, nextTop cutout.Point) {
 	slope := func(from, to cutout.Point) fraction.Ratio { return to.Y.Sub(from.Y).Over(to.X.Sub(from.X)) }
 	opening := slope(*top, nextTop).Sub(slope(*bottom, nextBottom))
@@ -196,22 +184,24 @@ func meetBeyond(bottom, top *cutout.Point, nextBottom, nextTop cutout.Point) {
 	*bottom, *top = meet, meet
 }
 
-// moveSteps moves the upright side of each step of a top line by side toward
-// its taller part; the low line runs on level over the gap.
+// moveSteps moves the upright side of each step of a top line by side toward its taller part; the
+// low line runs on level over the gap.
 func moveSteps(line []cutout.Point, side fraction.Length) []cutout.Point {
 	var out []cutout.Point
+	add := func(x fraction.Length, y fraction.Length) { out = append(out, cutout.Point{X: x, Y: y}) }
+	last := len(line) - 1
 	for i, p := range line {
 		switch {
-		case i+2 < len(line) && line[i+1].X == p.X && p.Y.Less(line[i+1].Y):
+		case i > 0 && line[i-1].X == p.X && line[i-1].Y.Less(p.Y): // written with the point before it
+		case i+1 < last && line[i+1].X == p.X && p.Y.Less(line[i+1].Y):
 			x := p.X.Add(side)
-			out = append(out, p, cutout.Point{X: x, Y: p.Y},
-				cutout.Point{X: x, Y: heightOn(line[i+1], line[i+2], x)})
-		case i > 0 && line[i-1].X == p.X && line[i-1].Y.Less(p.Y):
-			// Written with the point before it.
-		case i > 0 && i+1 < len(line) && line[i+1].X == p.X && line[i+1].Y.Less(p.Y):
+			out = append(out, p)
+			add(x, p.Y)
+			add(x, heightOn(line[i+1], line[i+2], x))
+		case 0 < i && i < last && line[i+1].X == p.X && line[i+1].Y.Less(p.Y):
 			x := p.X.Sub(side)
-			out = append(out, cutout.Point{X: x, Y: heightOn(line[i-1], p, x)},
-				cutout.Point{X: x, Y: line[i+1].Y})
+			add(x, heightOn(line[i-1], p, x))
+			add(x, line[i+1].Y)
 		default:
 			out = append(out, p)
 		}
@@ -232,26 +222,17 @@ func floor(x, mark fraction.Length) fraction.Length {
 	return x
 }
 
-func ceil(x, mark fraction.Length) fraction.Length {
-	return floor(x.Neg(), mark).Neg()
-}
+func ceil(x, mark fraction.Length) fraction.Length { return floor(x.Neg(), mark).Neg() }
 
-func clip(shapes []cutout.Shape, p, q cutout.Point) []cutout.Shape {
-	var out []cutout.Shape
+// each returns what is left of all the shapes.
+func each(shapes []cutout.Shape, cut func(cutout.Shape) ([]cutout.Shape, error)) (out []cutout.Shape) {
 	for _, s := range shapes {
-		out = append(out, fraction.Must(s.ClipLine(p, q))...)
+		out = append(out, fraction.Must(cut(s))...)
 	}
 	return out
 }
 
-func minus(shapes []cutout.Shape, hole []cutout.Point) []cutout.Shape {
-	var out []cutout.Shape
-	for _, s := range shapes {
-		out = append(out, fraction.Must(s.Minus(hole))...)
-	}
-	return out
-}
-
+// extent returns the leftmost and the rightmost x of the shapes.
 func extent(shapes []cutout.Shape) (left, right fraction.Length) {
 	for i, s := range shapes {
 		lo, hi := s.Bounds()

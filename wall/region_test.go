@@ -143,7 +143,7 @@ func TestGrowSlopedOutline(t *testing.T) {
 		}
 		left := []cutout.Shape{shape}
 		for _, clip := range fraction.Must(cutout.Grow(corners, gap)) {
-			left = minus(left, clip)
+			left = each(left, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Minus(clip) })
 		}
 		for _, p := range corners {
 			for _, d := range []cutout.Point{{X: gap}, {X: gap.Neg()}, {Y: gap}, {Y: gap.Neg()}} {

@@ -34,11 +34,8 @@ type candidate struct {
 // equal cuts at two seen ends, or goes on from an installed panel; each of these carried round the
 // shared corners; and where a group of runs shows no edge at all, phase 0 at each left limit, in
 // the layouts that have this limit.
-func (m *model) findResidues() error {
-	groups, err := m.candidates()
-	if err != nil {
-		return err
-	}
+func (m *model) findResidues() {
+	groups := m.candidates()
 	if len(m.varying) > mostVarying {
 		m.varying = nil
 	}
@@ -57,35 +54,28 @@ func (m *model) findResidues() error {
 			m.limits[r] = append(m.limits[r], asked[u])
 		}
 	}
-	return nil
 }
 
 // candidates returns what the runs ask for, by group of runs.
-func (m *model) candidates() (map[int][]candidate, error) {
+func (m *model) candidates() map[int][]candidate {
 	groups := map[int][]candidate{}
+	always := limit{run: everyLayout}
 	add := func(r int, l limit, origins ...fraction.Length) {
 		for _, o := range origins {
 			groups[m.group[r]] = append(groups[m.group[r]], candidate{r, o.Sub(m.shift[r]), l})
 		}
 	}
 	for r := range m.room.Runs {
-		seen, err := m.seenOrigins(r)
-		if err != nil {
-			return nil, err
-		}
-		add(r, limit{run: everyLayout}, seen...)
+		add(r, always, m.seenOrigins(r)...)
 	}
 	shows := maps.Clone(groups)
 	for r := range m.room.Runs {
 		if len(shows[m.group[r]]) > 0 {
 			continue
 		}
-		g, err := m.region(r, fitting{})
-		if err != nil {
-			return nil, err
-		}
+		g := fraction.Must(m.region(r, fitting{}))
 		if !m.sharesInside(m.before(r)) {
-			add(r, limit{run: everyLayout}, g.left)
+			add(r, always, g.left)
 			continue
 		}
 		m.varying = append(m.varying, r)
@@ -95,9 +85,9 @@ func (m *model) candidates() (map[int][]candidate, error) {
 		}
 	}
 	for _, in := range m.room.Installed {
-		add(in.Run, limit{run: everyLayout}, in.Left.Sub(in.LeftPhase))
+		add(in.Run, always, in.Left.Sub(in.LeftPhase))
 	}
-	return groups, nil
+	return groups
 }
 
 // carried returns the residues of run r that carry on what another run of its group asks for: one,
@@ -116,16 +106,12 @@ func (m *model) carried(c candidate, r int) []fraction.Length {
 }
 
 // seenOrigins returns the origins that the seen edges of run r ask for.
-func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
-	g, err := m.region(r, fitting{})
-	if err != nil {
-		return nil, err
-	}
+func (m *model) seenOrigins(r int) []fraction.Length {
 	p := &m.room.Profile
 	boundaries := p.Boundaries()
 	var own []fraction.Length
 	var lefts, rights []fraction.Length // seen ends of the run
-	for _, e := range g.edges {
+	for _, e := range fraction.Must(m.region(r, fitting{})).edges {
 		if e.weight.Sign() <= 0 {
 			continue
 		}
@@ -141,7 +127,7 @@ func (m *model) seenOrigins(r int) ([]fraction.Length, error) {
 	if len(lefts) > 0 && len(rights) > 0 {
 		own = append(own, equalCuts(lefts[0], rights[0], p)...)
 	}
-	return own, nil
+	return own
 }
 
 // equalCuts returns the origins that leave equally much of like features at both ends. With the cut

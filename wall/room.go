@@ -8,17 +8,17 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// Room is all that was taped and chosen before the layout. It is not changed
-// by this package. The zero Room has no runs and no layout.
+// Room is all that was taped and chosen before the layout. It is not changed by this package. The
+// zero Room has no runs and no layout.
 type Room struct {
 	Profile groove.Profile
 
-	// Closed says that the right end of the last run meets the left end of the
-	// first, as in a room panelled all round.
+	// Closed says that the right end of the last run meets the left end of the first, as in a room
+	// panelled all round.
 	Closed bool
 
-	// Mark is the smallest mark of the tape, such as 1/16 in: points that no
-	// tape gave are rounded to it. Zero leaves them exact.
+	// Mark is the smallest mark of the tape, such as 1/16 in: points that no tape gave are rounded
+	// to it. Zero leaves them exact.
 	Mark fraction.Length
 
 	Runs      []Run        // clockwise, at least one
@@ -27,8 +27,8 @@ type Room struct {
 	Gaps      Gaps
 	Installed []Installed
 
-	// Priorities are usually [DefaultPriorities]. With the zero value nothing
-	// weighs and every layout is as good as another.
+	// Priorities are usually [DefaultPriorities]. With the zero value nothing weighs and every
+	// layout is as good as another.
 	Priorities Priorities
 }
 
@@ -43,9 +43,9 @@ type Run struct {
 	Breaks      []Break
 }
 
-// End is one end of a run. Lean is how far the wall's end at the top of its end
-// station stands to the right of its foot. Prominence, if not nil, takes the
-// place of the weight that the kind of end would have.
+// End is one end of a run. Lean is how far the wall's end at the top of its end station stands to
+// the right of its foot. Prominence, if not nil, takes the place of the weight that the kind of end
+// would have.
 type End struct {
 	Kind       EndKind
 	Lean       fraction.Length
@@ -55,8 +55,8 @@ type End struct {
 // EndKind says what a run ends at.
 type EndKind uint8
 
-// The kinds of end. At an inside or outside corner that two neighbouring runs share, both ends
-// have the same kind.
+// The kinds of end. At an inside or outside corner that two neighbouring runs share, both ends have
+// the same kind.
 const (
 	Exposed       EndKind = iota // the cut edge is seen
 	InsideCorner                 // one run passes into the corner, the other butts
@@ -75,8 +75,8 @@ func (k EndKind) MarshalText() ([]byte, error) { return endKinds.Marshal(k) }
 // UnmarshalText reads the word of a kind.
 func (k *EndKind) UnmarshalText(text []byte) error { return endKinds.Unmarshal(text, k) }
 
-// Height is a station: the place At where the bottom and the top of the space
-// were taped, both from the level datum.
+// Height is a station: the place At where the bottom and the top of the space were taped, both from
+// the level datum.
 type Height struct {
 	At, Bottom, Top fraction.Length
 }
@@ -134,8 +134,8 @@ func (k OpeningKind) MarshalText() ([]byte, error) { return openingKinds.Marshal
 // UnmarshalText reads the word of a kind.
 func (k *OpeningKind) UnmarshalText(text []byte) error { return openingKinds.Unmarshal(text, k) }
 
-// Focal is a stretch From <= x <= To of a run in which a seam is seen more
-// (Prominence above 1) or less (below 1). Stretches do not overlap.
+// Focal is a stretch From <= x <= To of a run in which a seam is seen more (Prominence above 1) or
+// less (below 1). Stretches do not overlap.
 type Focal struct {
 	From, To   fraction.Length
 	Prominence fraction.Ratio
@@ -147,9 +147,9 @@ type Break struct {
 	Prominence fraction.Ratio
 }
 
-// Gaps are the joints left open for sealant, movement and fit. Each is zero or
-// more. Side is left at both ends of a run and at each step's upright side,
-// Box and Window all round an opening (Window for every opening but a box).
+// Gaps are the joints left open for sealant, movement and fit. Each is zero or more. Side is left
+// at both ends of a run and at each step's upright side, Box and Window all round an opening
+// (Window for every opening but a box).
 type Gaps struct {
 	Top    fraction.Length `json:"top"`
 	Bottom fraction.Length `json:"bottom"`
@@ -167,8 +167,8 @@ func (g Gaps) around(k OpeningKind) fraction.Length {
 	return g.Window
 }
 
-// Installed is a panel that is on the wall already and stays there: it covers
-// Left <= x <= Right of run number Run and shows LeftPhase at its left edge.
+// Installed is a panel that is on the wall already and stays there: it covers Left <= x <= Right of
+// run number Run and shows LeftPhase at its left edge.
 type Installed struct {
 	Run                    int
 	Left, Right, LeftPhase fraction.Length

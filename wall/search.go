@@ -63,10 +63,7 @@ func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search
 	if err := room.Validate(); err != nil {
 		return nil, err
 	}
-	m, err := newModel(ctx, room)
-	if err != nil {
-		return nil, err
-	}
+	m := newModel(ctx, room)
 	m.objective = objective
 	s = &search{m: m, least: -1, closing: room.Closed && m.sharesInside(len(room.Runs)-1)}
 	for k, ends := range m.leftEnds() {

@@ -163,7 +163,7 @@ func (s *stretch) anySeamCost(x fraction.Length) cost {
 		return c
 	}
 	c := zeroCost
-	for t := range s.seamTerms(x) {
+	for _, t := range s.seamTerms(x) {
 		c.blemish = c.blemish.Add(t.cost())
 	}
 	clear := s.room.Priorities.BoxClear

@@ -90,7 +90,7 @@ func (col column) parted(left, right fraction.Length) []fraction.Length {
 	n := int64(1)
 	for _, c := range col.cells {
 		for _, fall := range []fraction.Length{
-			atMost(c.top(col.right), c.top(col.left)).Abs(), atMost(c.bottom(col.right), c.bottom(col.left)).Abs(),
+			atMost(c.top.at(col.right), c.top.at(col.left)).Abs(), atMost(c.bottom.at(col.right), c.bottom.at(col.left)).Abs(),
 		} {
 			if right.Sub(left).Less(fall) {
 				return []fraction.Length{left, right}
@@ -114,11 +114,11 @@ func (col column) parted(left, right fraction.Length) []fraction.Length {
 // least returns the least height of the cell between two places; where its lines slope one mark
 // less, for what rounding takes.
 func (c cell) least(from, to, mark fraction.Length) fraction.Length {
-	height := fraction.Min(atLeast(c.top(from), c.bottom(from)), atLeast(c.top(to), c.bottom(to)))
-	if c.topSlopes() {
+	height := fraction.Min(atLeast(c.top.at(from), c.bottom.at(from)), atLeast(c.top.at(to), c.bottom.at(to)))
+	if c.top.slopes() {
 		height = height.Sub(mark)
 	}
-	if c.bottomSlopes() {
+	if c.bottom.slopes() {
 		height = height.Sub(mark)
 	}
 	return fraction.Max(height, fraction.Length{})

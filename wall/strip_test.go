@@ -93,7 +93,7 @@ func TestStripsFollowASlope(t *testing.T) {
 	if low := fraction.Inches(48).Times(fraction.Inches(97)); len(strips) != mostStrips || area.Compare(low) < 0 {
 		t.Errorf("%d strips of %v square inches, want %d of %v at least", len(strips), area, mostStrips, low)
 	}
-	cell := cell{topLeft: cutout.Point{Y: inches("90")}, topRight: cutout.Point{X: inches("96"), Y: inches("10")}, bottomRight: cutout.Point{X: inches("96")}}
+	cell := cell{top: line{cutout.Point{Y: inches("90")}, cutout.Point{X: inches("96"), Y: inches("10")}}, bottom: line{right: cutout.Point{X: inches("96")}}}
 	if got := cell.least(inches("0"), inches("48"), inches("1/16")); got != inches("49 15/16") {
 		t.Errorf("least height %v of the left half, want 49 15/16", got)
 	}
