@@ -104,7 +104,8 @@
 //     together.
 //  33. A blemish's weight may hold the height in feet or not; the cost is with it.
 //  34. The tape is 1/16 in where the job names none, 1 mm where its units are metric.
-//  35. An upright that is the side of a step and of an opening counts as the opening's.
+//  35. An upright that is the side of a step and of an opening counts as the opening's. So does the
+//     upright edge that a corner standing out to one side gets by growing.
 //  36. A point given by distances from known ones agrees with two of them to a mark, and with the
 //     others to what the plan states. An arched head is given by points on or outside of its arc,
 //     by two marks at most, and straight edges between them that do not enter it.

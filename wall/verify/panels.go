@@ -7,7 +7,7 @@ import (
 
 // panels checks order, gaps, phases and sizes of the panels of run i.
 func (c *checker) panels(i int) {
-	r := c.plan.Runs[i]
+	r, p := c.plan.Runs[i], c.job.pattern
 	for k, panel := range r.Panels {
 		path := item(item("runs", i)+".panels", k)
 		c.require(less(panel.Left, panel.Right), Panels, path+".right", panel.Right, "more than "+text(panel.Left),
@@ -18,7 +18,16 @@ func (c *checker) panels(i int) {
 			"two panels of one number")
 		c.equal(Phase, path+".left_phase", panel.LeftPhase, c.phase(i, panel.Left, fromRight), "not what the set-out gives")
 		c.equal(Phase, path+".right_phase", panel.RightPhase, c.phase(i, panel.Right, fromLeft), "not what the set-out gives")
-		c.panelSize(i, k, path)
+		width, narrow := diff(panel.Right, panel.Left), times(c.weights["least_panel"], p.pitch)
+		c.require(p.sheetFor(c.job.Stock, width, c.phase(i, panel.Left, fromRight)), Panels, path, width,
+			"as wide as a sheet allows at phase "+text(panel.LeftPhase), "wider than any stock allows at its phase")
+		warned := false
+		for _, w := range c.plan.Warnings {
+			here := w.Kind == "narrow panel" && strings.HasPrefix(w.Path, item("runs", i))
+			warned = warned || here && slices.Contains(w.Counts, panel.Number)
+		}
+		c.require(p.Boards || !less(width, narrow) || warned, Narrow, path, width, narrow,
+			"narrower than the least panel without a warning")
 	}
 	c.acrossJoints(i)
 }
@@ -48,25 +57,6 @@ func (c *checker) acrossJoints(i int) {
 				"seam close to a box where another line would do")
 		}
 	}
-}
-
-// panelSize checks the hard rules on a panel's width.
-func (c *checker) panelSize(i, k int, path string) {
-	p := c.job.pattern
-	panel := c.plan.Runs[i].Panels[k]
-	left, right := panel.Left, panel.Right
-	width, narrow := diff(right, left), times(c.weights["least_panel"], p.pitch)
-	if !p.sheetFor(c.job.Stock, width, p.phase(left, c.origin(i, left, fromRight))) {
-		c.fault(Panels, path, width, "as wide as a sheet allows at phase "+text(panel.LeftPhase),
-			"wider than any stock allows at its phase")
-		return
-	}
-	warned := false
-	for _, w := range c.plan.Warnings {
-		warned = warned || w.Kind == "narrow panel" && strings.HasPrefix(w.Path, item("runs", i)) && slices.Contains(w.Counts, panel.Number)
-	}
-	c.require(p.Boards || !less(width, narrow) || warned, Narrow, path, width, narrow,
-		"narrower than the least panel without a warning")
 }
 
 // nearBoxes counts the boxes of run i with a side, as taped, nearer than clear to x.

@@ -135,6 +135,9 @@ func sound(t *rapid.T, r run) {
 	}
 	right := zero()
 	for _, o := range r.Openings {
+		if o.Points != nil {
+			continue // where it is, a plan says
+		}
 		low, high, _ := bounds(o.taped)
 		if less(low.X, right) || less(r.Width, high.X) || !less(low.Y, high.Y) {
 			t.Fatalf("%s: %s from %v to %v", r.Name, o.Name, low, high)

@@ -1,6 +1,9 @@
 package verify
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // stretch is a run as it is drawn.
 type stretch struct {
@@ -136,7 +139,11 @@ func (d *draft) openings(r *stretch) {
 	var out []object
 	for i := range d.number(0, 4, "openings") {
 		at += d.number(0, r.width/3, "to the opening")
-		kind := d.one("kind", "box", "box", "window", "window past the top", "door", "horned window")
+		kinds := []string{"box", "box", "window", "window past the top", "door", "horned window"}
+		if !d.small { // plain search knows no sloped edges
+			kinds = append(kinds, "arched window", "taped window")
+		}
+		kind := d.one("kind", kinds...)
 		var width, bottom int
 		height := d.inches(4)
 		switch kind {
@@ -158,13 +165,31 @@ func (d *draft) openings(r *stretch) {
 		if at+width > r.width-d.inches(3) {
 			break
 		}
-		out = append(out, d.opening(fmt.Sprintf("opening %d", i+1), kind, at, bottom, width, height))
+		o := d.opening(fmt.Sprintf("opening %d", i+1), kind, at, bottom, width, height)
+		if kind == "taped window" && bottom > d.inches(5) {
+			for _, name := range []string{"left", "bottom", "width", "height"} {
+				delete(o, name)
+			}
+			o["points"] = d.points(r.width, at, bottom, width, height)
+		}
+		out = append(out, o)
 		r.taken = append(r.taken, [2]int{at, at + width})
 		at += width + d.number(d.inches(1), d.inches(9), "after the opening")
 	}
 	if len(out) > 0 {
 		r.file["openings"] = out
 	}
+}
+
+// points gives the corners of a rectangle by their distances, each to a mark, from both ends of the
+// run's level line.
+func (d *draft) points(run, left, bottom, width, height int) object {
+	var corners []object
+	for _, p := range [][2]int{{left, bottom}, {left + width, bottom}, {left + width, bottom + height}, {left, bottom + height}} {
+		from := func(x int) string { return d.length(int(math.Round(math.Hypot(float64(p[0]-x), float64(p[1]))))) }
+		corners = append(corners, object{"distances": []string{from(0), from(run)}})
+	}
+	return object{"bases": [][2]string{{"0", "0"}, {d.length(run), "0"}}, "side": "left", "corners": corners}
 }
 
 func (d *draft) opening(name, kind string, left, bottom, width, height int) object {
@@ -176,6 +201,9 @@ func (d *draft) opening(name, kind string, left, bottom, width, height int) obje
 		out["kind"] = "other"
 	default:
 		out["kind"] = "window"
+	}
+	if kind == "arched window" {
+		out["rise"] = d.length(d.number(d.inches(1)/2, width/2, "rise"))
 	}
 	if kind != "horned window" {
 		out["width"], out["height"] = d.length(width), d.length(height)

@@ -14,6 +14,11 @@ func along(p, q point, t rat) point {
 // apart returns the square of the distance of two points.
 func apart(p, q point) rat { return sum(square(diff(p.X, q.X)), square(diff(p.Y, q.Y))) }
 
+// turn returns 1 where c lies left of the way from a to b, -1 where it lies right.
+func turn(a, b, c point) int {
+	return times(diff(b.X, a.X), diff(c.Y, a.Y)).Cmp(times(diff(b.Y, a.Y), diff(c.X, a.X)))
+}
+
 // A loop is a closed polygon; a shape is what lies inside an odd number of its loops.
 type loop []point
 type shape []loop

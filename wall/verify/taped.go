@@ -48,8 +48,7 @@ func (c *checker) solved(path string, b bearing) point {
 		return point{zero(), zero()}
 	}
 	got, first, second := c.plan.Taped[k], b.Bases[0], b.Bases[1]
-	turn := diff(times(diff(second.X, first.X), diff(got.At.Y, first.Y)), times(diff(second.Y, first.Y), diff(got.At.X, first.X)))
-	if side := turn.Sign() > 0; side != (b.Side == "left") {
+	if (turn(first, second, got.At) > 0) != (b.Side == "left") {
 		c.fault(Taped, item("taped", k)+".at", got.At, b.Side, "on the other side of the bases")
 	}
 	near := 0

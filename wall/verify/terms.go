@@ -56,13 +56,18 @@ func (g *region) uprights(w map[string]rat) []upright {
 			kind = "box side"
 		}
 		_, gap := g.job.grown(o)
-		counterclockwise := o.taped.area().Sign() > 0
+		way := o.taped.area().Sign()
 		for k, p := range o.taped {
-			q := o.taped[(k+1)%len(o.taped)]
-			if !same(p.X, q.X) || same(p.Y, q.Y) {
-				continue
+			before, q := o.taped[(k+len(o.taped)-1)%len(o.taped)], o.taped[(k+1)%len(o.taped)]
+			right := (q.Y.Cmp(p.Y) > 0) == (way > 0)
+			if !same(p.X, q.X) {
+				// A corner that stands out to one side has an upright edge once it is grown.
+				if before.X.Cmp(p.X)*q.X.Cmp(p.X) <= 0 || turn(before, p, q) != way {
+					continue
+				}
+				q, right = p, less(before.X, p.X)
 			}
-			right, x := less(p.Y, q.Y) == counterclockwise, diff(p.X, gap)
+			x := diff(p.X, gap)
 			if right {
 				x = sum(p.X, gap)
 			}
