@@ -76,8 +76,11 @@ func small(t testing.TB) string {
 	return path
 }
 
+// Two plans are kept whole. The plans of the other examples are held by laws: by the
+// independent checker, by the width of their text, by figures worked out by hand.
 func TestGoldenPlans(t *testing.T) {
-	for name, path := range examples(t) {
+	for _, name := range []string{"kitchen", "mudroom-metric"} {
+		path := examples(t)[name]
 		t.Run(name, func(t *testing.T) {
 			for ending, options := range map[string][]string{".txt": nil, ".json": {"--json"}} {
 				golden := filepath.Join("..", "..", "testdata", name+ending)

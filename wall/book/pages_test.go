@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"encoding/xml"
 	"flag"
@@ -15,6 +16,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -27,23 +29,39 @@ type named struct {
 	err  error
 }
 
-// plans are the made-up kitchen, one with names that try to be markup, and the
-// plans of the examples as the command's own golden files hold them. The last
-// is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
+// plans are the made-up kitchen, one with names that try to be markup, and the plans of the
+// examples. The last is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
 // command once planned it: many narrow panels, many narrow sheets.
 var plans = sync.OnceValue(func() []named {
 	all := []named{{"hostile", hostile(), nil}}
-	files, err := filepath.Glob("../../testdata/*.json")
-	files = append(files, "../drawing/testdata/fixture.json", "../drawing/testdata/boards.json")
-	if err != nil || len(files) < 2 {
-		return append(all, named{name: "examples", err: fmt.Errorf("no golden plans found: %v", err)})
+	jobs, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(jobs) < 6 {
+		return append(all, named{name: "examples", err: fmt.Errorf("%d examples found: %v", len(jobs), err)})
 	}
-	for _, file := range files {
+	for _, job := range jobs {
+		p, err := madePlan(job)
+		all = append(all, named{strings.TrimSuffix(filepath.Base(job), ".json"), p, err})
+	}
+	for _, file := range []string{"../drawing/testdata/fixture.json", "../drawing/testdata/boards.json"} {
 		p, err := storedPlan(file)
 		all = append(all, named{strings.TrimSuffix(filepath.Base(file), ".json"), p, err})
 	}
 	return all
 })
+
+// madePlan plans the job in a file.
+func madePlan(job string) (plan.Plan, error) {
+	file, err := os.Open(job)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	defer file.Close()
+	j, err := jobfile.Read(file)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return plan.Make(context.Background(), j, plan.Options{})
+}
 
 // storedPlan reads a plan from a file.
 func storedPlan(file string) (p plan.Plan, err error) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -38,17 +39,34 @@ func readPlan(name string) (p plan.Plan) {
 	return p
 }
 
-// forEachPlan runs a test on the made-up kitchen and on the plans of the examples
-// as the command's own golden files hold them. The last is the example's kitchen
-// in tongue-and-groove boards of 5 1/4 by 96 in, as the command once planned it:
+// forEachPlan runs a test on the made-up kitchen and on the plans of the examples. The last is the
+// example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the command once planned it:
 // many narrow panels, many narrow sheets.
 func forEachPlan(t *testing.T, test func(t *testing.T, p plan.Plan)) {
 	t.Helper()
-	files, err := filepath.Glob("../../testdata/*.json")
-	if err != nil || len(files) < 2 {
-		t.Fatalf("no golden plans found: %v", err)
+	jobs, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(jobs) < 6 {
+		t.Fatalf("%d examples found: %v", len(jobs), err)
 	}
-	for _, file := range append(files, "testdata/fixture.json", "testdata/boards.json") {
+	for _, name := range jobs {
+		t.Run(filepath.Base(name), func(t *testing.T) {
+			file, err := os.Open(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer file.Close()
+			j, err := jobfile.Read(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, err := plan.Make(t.Context(), j, plan.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			test(t, p)
+		})
+	}
+	for _, file := range []string{"testdata/fixture.json", "testdata/boards.json"} {
 		t.Run(filepath.Base(file), func(t *testing.T) { test(t, readPlan(file)) })
 	}
 }
