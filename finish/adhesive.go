@@ -2,42 +2,48 @@ package finish
 
 import "math/big"
 
-// glue lists the adhesive on the backs.
+// glue lists the adhesive on the backs: of sheets in upright beads or a grid of dots, of boards a bead across the board or a dot where
+// it crosses a support.
 func (b *builder) glue() {
 	g, usual, diameter := b.Adhesive, b.usual.Adhesive, b.in(b.Adhesive.Size)
-	size, spacing := Term{Kind: TermSize, Value: b.small(diameter)}, Term{Kind: TermSpacing, Value: b.small(b.in(g.Spacing))}
-	hold := Term{Kind: TermHold, Name: g.Hold.String()}
-	row := Row{Item: ItemAdhesive, Source: Given}
-	if g.Size == usual.Size && g.Spacing == usual.Spacing {
-		row.Source = of(g.Form == GlueBeads && g.Hold == LightHold, Planning, NavyManual)
-	}
-	var volume *big.Rat
-	switch {
-	case b.Profile.Boards:
-		b.glueBoards()
+	if g.Form == NoGlue {
 		return
-	case g.Form == GlueBeads:
-		length := b.glueLines()
+	}
+	row, beads := Row{Item: ItemAdhesive}, g.Form == GlueBeads
+	length, dots, size := b.glueLines(), b.glueDots(), b.short(TermSize, diameter)
+	if b.Profile.Boards {
+		crossings, across := b.crossed()
+		length, dots = across, whole(crossings)
+		supports := b.short(TermSupports, b.in(b.House.Studs))
+		row.How, row.Terms = ByDotsAtCrossings, []Term{number(TermCount, crossings, UnitDot), size, supports}
+		if beads {
+			row.How = ByBeadsAtCrossings
+			row.Terms = []Term{size, number(TermCount, crossings, UnitCrossing), b.long(TermLength, length), supports}
+		}
+	} else {
+		row.Source = Given
+		if g.Size == usual.Size && g.Spacing == usual.Spacing {
+			row.Source = of(beads && g.Hold == LightHold, Planning, NavyManual)
+		}
+		spacing, hold := b.short(TermSpacing, b.in(g.Spacing)), Term{Kind: TermHold, Name: g.Hold.String()}
+		row.How, row.Terms = ByDots, []Term{{Kind: TermCount, Value: up(dots, UnitDot)}, size, spacing, hold}
+		if beads {
+			row.How, row.Terms = ByBeads, []Term{size, spacing, b.long(TermLength, length), hold}
+		}
+	}
+	volume := mul(halfBall(diameter), dots)
+	if beads {
 		volume = mul(roundBead(diameter), length)
-		row.How, row.Terms = ByBeads, []Term{size, spacing, {Kind: TermLength, Value: up(length, b.run())}, hold}
-	case g.Form == GlueDots:
-		n := b.glueDots()
-		volume = mul(halfBall(diameter), n)
-		row.How, row.Terms = ByDots, []Term{{Kind: TermCount, Value: up(n, UnitDot)}, size, spacing, hold}
-	default:
-		return
 	}
-	b.buyMore(row, volume, number(g.Waste), b.tube(), b.cans(g.Cartridges))
+	b.buyMore(row, volume, ratio(g.Waste), b.tube(), offers(b.settings, g.Cartridges))
 }
 
 // roundBead is the section of a bead as the nozzle lays it: π D²/4, with π rounded up.
-func roundBead(diameter *big.Rat) *big.Rat {
-	return quo(mul(piAbove, diameter, diameter), whole(4))
-}
+func roundBead(diameter *big.Rat) *big.Rat { return mul(piAbove, diameter, diameter, part(1, 4)) }
 
 // halfBall is the volume of a dot: π D³/12, with π rounded up.
 func halfBall(diameter *big.Rat) *big.Rat {
-	return quo(mul(piAbove, diameter, diameter, diameter), whole(12))
+	return mul(piAbove, diameter, diameter, diameter, part(1, 12))
 }
 
 // glueLines is the length of all upright beads: in each piece one along both edges and others between, so that no two
@@ -45,8 +51,7 @@ func halfBall(diameter *big.Rat) *big.Rat {
 func (b *builder) glueLines() *big.Rat {
 	length, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
 	for _, p := range b.Pieces {
-		lines := count(quo(p.Width.Rat(), spacing)) + 1
-		length = add(length, mul(whole(lines), p.Height.Rat()))
+		length = add(length, mul(whole(count(quo(p.Width.Rat(), spacing))+1), p.Height.Rat()))
 	}
 	return length
 }
@@ -55,9 +60,7 @@ func (b *builder) glueLines() *big.Rat {
 func (b *builder) glueDots() *big.Rat {
 	n, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
 	for _, p := range b.Pieces {
-		across := count(quo(p.Width.Rat(), spacing))
-		along := count(quo(p.Height.Rat(), spacing))
-		n = add(n, mul(whole(across), whole(along)))
+		n = add(n, mul(whole(count(quo(p.Width.Rat(), spacing))), whole(count(quo(p.Height.Rat(), spacing)))))
 	}
 	return n
 }

@@ -16,31 +16,21 @@ type offer struct {
 	price money.Amount
 }
 
-// The packs of one kind that are sold.
-func (s settings) cans(packs []Container) []offer {
-	return offers(packs, func(c Container) offer { return offer{c.Name, measured(string(c.Size), volumes), price(c.Price)} })
+func (c Container) offer(settings) offer {
+	return offer{c.Name, measured(string(c.Size), volumes), price(c.Price)}
 }
-
-func (s settings) rolls(packs []Roll) []offer {
-	return offers(packs, func(r Roll) offer { return offer{r.Name, s.in(r.Length), price(r.Price)} })
+func (c Cover) offer(settings) offer {
+	return offer{c.Name, measured(string(c.Size), surfaces), price(c.Price)}
 }
+func (r Roll) offer(s settings) offer { return offer{r.Name, s.in(r.Length), price(r.Price)} }
+func (p Pack) offer(settings) offer   { return offer{p.Name, whole(int64(p.Count)), price(p.Price)} }
 
-func (s settings) packs(packs []Pack) []offer {
-	return offers(packs, func(p Pack) offer { return offer{p.Name, whole(int64(p.Count)), price(p.Price)} })
-}
-
-func offers[T any](packs []T, as func(T) offer) (all []offer) {
+// offers are the packs of one kind that are sold.
+func offers[T interface{ offer(settings) offer }](s settings, packs []T) (all []offer) {
 	for _, p := range packs {
-		all = append(all, as(p))
+		all = append(all, p.offer(s))
 	}
 	return all
-}
-
-// mix is how many of each offer to buy.
-type mix struct {
-	counts []int64
-	size   *big.Rat // what they hold together
-	proved bool     // no other mix is better
 }
 
 // MixSteps bounds the search for the mix of packs with the least money. Mixes of the usual packs take some dozens of steps;
@@ -59,7 +49,7 @@ const MaxOffers = 12
 type mixer struct {
 	need   *big.Rat
 	offers []mixOffer // the best price per size first, then the larger
-	best   *trial
+	best   *mix
 	steps  int
 }
 
@@ -72,24 +62,21 @@ type mixOffer struct {
 	most      int64    // beyond this, packs of the first offer hold the same for no more
 }
 
-// trial is a mix that is being made.
-type trial struct {
-	price, size *big.Rat
+// mix is how many of each offer to buy.
+type mix struct {
+	price, size *big.Rat // of all together; the price is the effective one
 	packs       int64
-	counts      []int64 // by place in mixer.offers
+	counts      []int64 // by index of the offer
+	proved      bool    // no other mix is better
 }
 
 // leastMoney returns the best mix of the offers for what is needed, which has to be positive.
 // worth is the share of the price that leftovers keep, from 0 to 1.
 func leastMoney(need *big.Rat, offers []offer, worth *big.Rat) mix {
 	m := &mixer{need: need, offers: rate(offers, worth)}
-	counts := make([]int64, len(offers))
-	m.search(len(m.offers)-1, &trial{new(big.Rat), new(big.Rat), 0, counts})
-	bought := mix{make([]int64, len(offers)), m.best.size, m.steps <= MixSteps}
-	for place, n := range m.best.counts {
-		bought.counts[m.offers[place].index] = n
-	}
-	return bought
+	m.search(len(m.offers)-1, mix{price: new(big.Rat), size: new(big.Rat), counts: make([]int64, len(offers))})
+	m.best.proved = m.steps <= MixSteps
+	return *m.best
 }
 
 // rate puts the offers in order.
@@ -101,17 +88,15 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 		if priced {
 			effective = sub(amount(o.price), mul(worth, lowest, o.size))
 		}
-		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size)}
+		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size), most: 1<<62 - 1}
 	}
 	slices.SortStableFunc(rated, func(a, b mixOffer) int {
 		return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size))
 	})
-	for i := range rated {
+	for i := 1; i < len(rated); i++ {
 		// q packs of this size hold as much as p of the first, where p/q is the ratio of the sizes: so fewer than q are
 		// enough in some best mix.
-		q := quo(rated[i].size, rated[0].size).Denom()
-		rated[i].most = 1<<62 - 1
-		if i > 0 && q.IsInt64() {
+		if q := quo(rated[i].size, rated[0].size).Denom(); q.IsInt64() {
 			rated[i].most = q.Int64() - 1
 		}
 	}
@@ -138,25 +123,24 @@ func amount(price money.Amount) *big.Rat {
 }
 
 // search tries the counts of the offer at place and of those before it; those after it are chosen.
-func (m *mixer) search(place int, t *trial) {
+func (m *mixer) search(place int, t mix) {
 	m.steps++
 	if m.steps > MixSteps && m.best != nil {
 		return
 	}
-	rest := sub(m.need, t.size)
+	rest, o := sub(m.need, t.size), m.offers[place]
 	if place == 0 || rest.Sign() <= 0 {
 		if rest.Sign() > 0 {
-			t = t.with(0, count(quo(rest, m.offers[0].size)), m.offers[0])
+			t = t.with(count(quo(rest, o.size)), o)
 		}
-		if m.best == nil || t.compare(m.best) < 0 {
-			m.best = t
+		if m.best == nil || t.compare(*m.best) < 0 {
+			m.best = &t
 		}
 		return
 	}
-	o := m.offers[place]
 	most := min(o.most, count(quo(rest, o.size)))
 	for n := int64(0); n <= most; n++ {
-		next := t.with(place, n, o)
+		next := t.with(n, o)
 		if m.hopeless(next) {
 			return // more of this offer only costs more: the first one is never dearer by size
 		}
@@ -168,7 +152,7 @@ func (m *mixer) search(place int, t *trial) {
 }
 
 // hopeless reports whether t costs more than the best even if the rest were bought to measure at the lowest rate.
-func (m *mixer) hopeless(t *trial) bool {
+func (m *mixer) hopeless(t mix) bool {
 	if m.best == nil {
 		return false
 	}
@@ -179,13 +163,14 @@ func (m *mixer) hopeless(t *trial) bool {
 	return bound.Cmp(m.best.price) > 0
 }
 
-func (t *trial) with(place int, n int64, o mixOffer) *trial {
+// with returns the mix with n more of an offer.
+func (t mix) with(n int64, o mixOffer) mix {
 	counts := slices.Clone(t.counts)
-	counts[place] += n
-	return &trial{add(t.price, mul(whole(n), o.effective)), add(t.size, mul(whole(n), o.size)), t.packs + n, counts}
+	counts[o.index] += n
+	return mix{price: add(t.price, mul(whole(n), o.effective)), size: add(t.size, mul(whole(n), o.size)), packs: t.packs + n, counts: counts}
 }
 
-func (t *trial) compare(u *trial) int {
+func (t mix) compare(u mix) int {
 	return cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs))
 }
 

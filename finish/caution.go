@@ -42,11 +42,31 @@ func AllCautions() []Caution { return cautions.All() }
 // Cautions returns those that the work raises, the most pressing first. A field of m that
 // [Materials.Validate] refuses counts as its default.
 func Cautions(w Work, m Materials) []Caution {
-	s := siteOf(w, m)
+	s, _ := read(w, m)
+	h, boxes, pieces := s.House, len(w.Boxes) > 0, len(w.Pieces) > 0
+	nails, burns := pieces && !s.Nails.None, h.combustible()
+	fiber := pieces && burns && h.Material != Plastic // sawing makes wood dust
 	raised := []Caution{}
-	for _, c := range AllCautions() {
-		if s.raises(c) {
-			raised = append(raised, c)
+	for c, raises := range [...]bool{
+		Power:          boxes,
+		BoxFlush:       boxes && burns,
+		BoxOpen:        boxes,
+		Heat:           pieces && w.Cooking,
+		Lead:           pieces && s.old(LeadYear),
+		Asbestos:       pieces && s.old(AsbestosYear),
+		CablesAndPipes: nails,
+		Dust:           fiber,
+		Resin:          pieces && (h.Material == MDF || h.Material == Plywood),
+		Saws:           pieces,
+		Nailer:         nails,
+		Ladder:         pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(ladderHeight.Rat()) > 0,
+		FireSpread:     fiber,
+		ThinPanel:      fiber && h.Backing == BareStuds && w.Profile.Thickness.Less(thinPanel),
+		Fumes:          pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat()),
+		Damp:           pieces && h.Damp,
+	} {
+		if raises {
+			raised = append(raised, Caution(c))
 		}
 	}
 	return raised
@@ -67,56 +87,8 @@ var (
 	ladderHeight = fraction.Inches(72)
 )
 
-// site is what the conditions look at.
-type site struct {
-	Work
-	settings
-}
-
-// siteOf takes the defaults for what cannot be used.
-func siteOf(w Work, m Materials) site {
-	s, _ := read(w, m)
-	return site{w, s}
-}
-
-// raises reports whether the work raises the caution.
-func (s site) raises(c Caution) bool {
-	h := s.House
-	pieces := len(s.Pieces) > 0
-	fiber := pieces && h.combustible() && h.Material != Plastic // sawing makes wood dust
-	switch c {
-	case Power, BoxOpen:
-		return len(s.Boxes) > 0
-	case BoxFlush:
-		return len(s.Boxes) > 0 && h.combustible()
-	case Heat:
-		return pieces && s.Cooking
-	case Lead:
-		return pieces && s.old(LeadYear)
-	case Asbestos:
-		return pieces && s.old(AsbestosYear)
-	case CablesAndPipes, Nailer:
-		return pieces && !s.Nails.None
-	case Dust, FireSpread:
-		return fiber
-	case Resin:
-		return pieces && (h.Material == MDF || h.Material == Plywood)
-	case Saws:
-		return pieces
-	case Ladder:
-		return pieces && add(s.Highest.Rat(), s.in(h.Datum)).Cmp(ladderHeight.Rat()) > 0
-	case ThinPanel:
-		return fiber && h.Backing == BareStuds && s.Profile.Thickness.Less(thinPanel)
-	case Fumes:
-		return pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat())
-	case Damp:
-		return pieces && h.Damp
-	}
-	return false
-}
-
 // old reports whether the house is from before the year, or nobody knows.
-func (s site) old(year int) bool { return s.Built < year }
+func (s settings) old(year int) bool { return s.Built < year }
 
 // firstCoat and lastCoat report whether anything is painted before fitting and after sealing.
 func (s settings) firstCoat() bool { return times(s.Paint.Primer.Before)+times(s.Paint.Top.Before) > 0 }

@@ -33,7 +33,7 @@ func (b *builder) boxes() {
 		notes[n.Name] = n
 	}
 	var deep, back []behind
-	for _, x := range b.Boxes {
+	for _, x := range b.Work.Boxes {
 		n := notes[x.Name]
 		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(b.in(n.SetBack), b.forward(), b.thickness())}
 		switch {
@@ -50,59 +50,58 @@ func (b *builder) boxes() {
 	b.screws(Row{Item: ItemCoverScrews, How: BySetBackGangs}, back, b.Screws.CoverUsual, b.Screws.CoverPerGang)
 }
 
-// extend adds a row for each kind of extender that is needed and returns the boxes that get one.
+// extend adds a row for each kind of extender that is needed and returns the boxes that get one. The boxes come by gangs and
+// depth, so that those of one kind stand together.
 func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
-	type kind struct{ index, gangs int }
-	var order []kind
-	boxes := map[kind][]Term{}
+	var rows []Row
+	var last *Extender
 	for _, x := range deep {
-		i := b.fitting(x)
-		if i < 0 {
+		e := b.fitting(x)
+		if e == nil {
 			b.warn(BoxTooDeep, "", []string{x.name}, x.depth)
 			continue
 		}
 		extended = append(extended, x)
-		k := kind{i, x.gangs}
-		if boxes[k] == nil {
-			order = append(order, k)
+		if n := len(rows); n == 0 || e != last || rows[n-1].Gangs != x.gangs {
+			last = e
+			rows = append(rows, Row{Item: ItemExtender, Size: []Figure{b.small(b.in(e.Depth))}, Gangs: x.gangs, Container: "extender",
+				Price: price(e.Price), How: ByBoxDepth})
 		}
-		boxes[k] = append(boxes[k], Term{Kind: TermBox, Name: x.name, Value: b.small(x.depth)})
+		row := &rows[len(rows)-1]
+		row.Buy++
+		row.Terms = append(row.Terms, Term{Kind: TermBox, Name: x.name, Value: b.small(x.depth)})
 	}
-	for _, k := range order {
-		e, terms := b.Extenders[k.index], boxes[k]
-		row := Row{Item: ItemExtender, Size: []Figure{b.small(b.in(e.Depth))}, Gangs: k.gangs, Buy: len(terms), Container: "extender",
-			Price: price(e.Price), How: ByBoxDepth}
-		if allowed.Sign() > 0 {
-			row.Terms = append(terms, Term{Kind: TermAllowed, Value: b.small(allowed)})
-		} else {
-			row.Terms = append(terms, Term{Kind: TermNoneAllowed})
-		}
-		b.row(row, counted(int64(len(terms)), UnitExtender))
+	limit := Term{Kind: TermNoneAllowed}
+	if allowed.Sign() > 0 {
+		limit = b.short(TermAllowed, allowed)
+	}
+	for _, row := range rows {
+		row.Terms = append(row.Terms, limit)
+		b.row(row, counted(int64(row.Buy), UnitExtender))
 	}
 	return extended
 }
 
-// fitting returns the index of the extender with the least depth that reaches, so that nothing stands further proud than it
-// must; of two as deep, the one made for this number of gangs. It returns -1 if none reaches.
-func (b *builder) fitting(x behind) int {
-	found := -1
-	all := b.Extenders
-	for i, e := range all {
+// fitting returns the extender with the least depth that reaches, so that nothing stands further proud than it must; of two
+// as deep, the one made for this number of gangs. It returns nil if none reaches.
+func (b *builder) fitting(x behind) (found *Extender) {
+	for i := range b.Extenders {
+		e := &b.Extenders[i]
 		depth := b.in(e.Depth)
 		if e.Gangs != 0 && e.Gangs != x.gangs || depth.Cmp(x.depth) < 0 {
 			continue
 		}
-		if found < 0 || cmp.Or(depth.Cmp(b.in(all[found].Depth)), cmp.Compare(all[found].Gangs, e.Gangs)) < 0 {
-			found = i
+		if found == nil || cmp.Or(depth.Cmp(b.in(found.Depth)), cmp.Compare(found.Gangs, e.Gangs)) < 0 {
+			found = e
 		}
 	}
 	return found
 }
 
 // screws adds the longer screws of one item, by length. usual is their length without panels.
-func (b *builder) screws(row Row, boxes []behind, short Taped, number Number) {
-	usual, perGang := b.in(short), times(number)
-	row.Terms = []Term{{Kind: TermPerGang, Value: counted(perGang, NoUnit)}, {Kind: TermUsual, Value: b.small(usual)}}
+func (b *builder) screws(row Row, boxes []behind, short Taped, each Number) {
+	usual, perGang := b.in(short), times(each)
+	row.Terms = []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}
 	needs := map[string]int64{}
 	var lengths []Figure
 	for _, x := range boxes {
@@ -120,6 +119,6 @@ func (b *builder) screws(row Row, boxes []behind, short Taped, number Number) {
 	}
 	for _, l := range lengths {
 		row.Size = []Figure{l}
-		b.buy(row, whole(needs[l.String()]), UnitScrew, b.packs(b.Screws.Packs))
+		b.buy(row, whole(needs[l.String()]), UnitScrew, offers(b.settings, b.Screws.Packs))
 	}
 }

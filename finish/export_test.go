@@ -58,12 +58,14 @@ func PlateDepth() fraction.Length   { return plateDepth }
 
 // NailsIn counts the nails of a piece.
 func NailsIn(p Piece, edge, field, studs Taped) int64 {
-	b := &builder{site: siteOf(Work{}, Materials{Nails: Nails{Edge: edge, Field: field}, House: House{Studs: studs}})}
+	s, _ := read(Work{}, Materials{Nails: Nails{Edge: edge, Field: field}, House: House{Studs: studs}})
+	b := &builder{settings: s}
 	return b.nailsIn(p)
 }
 
 // GlueLines is the length of the beads of adhesive on pieces.
 func GlueLines(pieces ...Piece) *big.Rat {
-	b := &builder{site: siteOf(Work{Pieces: pieces}, Materials{})}
+	s, _ := read(Work{Pieces: pieces}, Materials{})
+	b := &builder{settings: s}
 	return b.glueLines()
 }

@@ -16,9 +16,9 @@ func (b *builder) mask() {
 		}
 	}
 	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{
-		{Kind: TermLength, Value: up(sealed, b.run())}, {Kind: TermTimes, Value: counted(seal, NoUnit)},
-		{Kind: TermBeside, Value: up(beside, b.run())}, {Kind: TermTimes, Value: counted(paint, NoUnit)},
-	}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), number(b.Tape.Waste), b.run(), b.rolls(b.Tape.Rolls))
+		b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
+		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit),
+	}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.
@@ -28,10 +28,8 @@ func (b *builder) cover() {
 	}
 	width, reach := b.Width.Rat(), b.in(b.Sheeting.Reach)
 	b.buy(Row{Item: of(b.in(b.House.Datum).Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach, Terms: []Term{
-		{Kind: TermLength, Value: up(width, b.run())}, {Kind: TermReach, Value: b.small(reach)},
-	}}, mul(width, reach), b.area(), offers(b.Sheeting.Sheets, func(c Cover) offer {
-		return offer{c.Name, measured(string(c.Size), surfaces), price(c.Price)}
-	}))
+		b.long(TermLength, width), b.short(TermReach, reach),
+	}}, mul(width, reach), b.area(), offers(b.settings, b.Sheeting.Sheets))
 }
 
 // trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
@@ -65,7 +63,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	if len(lengths) == 0 {
 		return
 	}
-	row.Terms = append(row.Terms, Term{Kind: TermAllowance, Value: b.small(allow)})
+	row.Terms = append(row.Terms, b.short(TermAllowance, allow))
 	n := joined + sticks(lengths, stick)
 	if n > MaxPacks {
 		b.fail(item, n)

@@ -13,26 +13,35 @@ var plateDepth = fraction.Of(5, 4)
 
 // nail lists the nails.
 func (b *builder) nail() {
-	n := b.Nails
-	if b.Profile.Boards {
-		b.nailBoards()
-		return
-	}
 	total := new(big.Rat)
 	for _, p := range b.Pieces {
 		total = add(total, whole(b.nailsIn(p)))
 	}
+	n, usual := b.Nails, b.usual.Nails
 	if n.None || total.Sign() == 0 {
 		return
 	}
-	length, terms := b.intoStud(PanelNailShort, b.thickness())
-	source := of(n.Edge == b.usual.Nails.Edge && n.Field == b.usual.Nails.Field, Given, OntarioCode)
-	b.buyMore(Row{Item: ItemPanelNails, Size: []Figure{b.small(length)}, How: ByNailSpacing, Source: source, Terms: append([]Term{
-		{Kind: TermCount, Value: up(total, UnitNail)},
-		{Kind: TermEdgeSpacing, Value: b.small(b.in(n.Edge))},
-		{Kind: TermSpacing, Value: b.small(b.in(n.Field))},
-		{Kind: TermSupports, Value: b.small(b.in(b.House.Studs))},
-	}, terms...)}, total, number(n.Waste), UnitNail, b.packs(n.Packs))
+	deep, supports := b.in(n.Penetration), b.short(TermSupports, b.in(b.House.Studs))
+	row := Row{Item: ItemPanelNails, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, UnitNail)}}}
+	var length *big.Rat
+	if b.Profile.Boards {
+		row.Item, row.How = ItemBoardNails, ByCrossings
+		wanted := slanted(b.thickness(), deep)
+		if length = b.sold(n.Lengths, wanted); length == nil {
+			b.warn(BoardNailShort, "Finish.Nails", nil, deep)
+			length = roundUp(wanted, 2)
+		}
+		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
+			b.short(TermSize, length))
+	} else {
+		row.Source = of(n.Edge == usual.Edge && n.Field == usual.Field, Given, OntarioCode)
+		long, terms := b.intoStud(PanelNailShort, b.thickness())
+		length = long
+		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
+		row.Terms = append(row.Terms, terms...)
+	}
+	row.Size = []Figure{b.small(length)}
+	b.buyMore(row, total, ratio(n.Waste), UnitNail, offers(b.settings, n.Packs))
 }
 
 // intoStud returns how long the nail is that holds something so thick through the wall in a stud, the shortest that is sold,
@@ -49,21 +58,20 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 	if into := sub(length, build); into.Cmp(plateDepth.Rat()) >= 0 {
 		b.warn(NailNearCables, "Finish.Nails", nil, length, into, plateDepth.Rat())
 	}
-	return length, []Term{
-		{Kind: TermThickness, Value: b.small(thickness)},
-		{Kind: TermWall, Value: b.small(wall)},
-		{Kind: TermPenetration, Value: b.small(deep)},
-		{Kind: TermNeeded, Value: b.small(wanted)},
-	}
+	return length, []Term{b.short(TermThickness, thickness), b.short(TermWall, wall), b.short(TermPenetration, deep), b.short(TermNeeded, wanted)}
 }
 
-// nailsIn counts the nails in one piece: along both uprights, along both ends between the corners, along studs between
-// the edges, and round openings, never further apart than the spacings.
+// nailsIn counts the nails in one piece. A sheet has them along both uprights, along both ends between the corners, along studs between
+// the edges, and round openings, never further apart than the spacings; a board one a crossing, and one at least every support spacing
+// along the edges of openings within it.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
 	w, h := p.Width.Rat(), p.Height.Rat()
-	if w.Sign() == 0 || h.Sign() == 0 {
+	switch {
+	case w.Sign() == 0 || h.Sign() == 0:
 		return 0
+	case b.Profile.Boards:
+		return b.crossings(p) + count(quo(p.OpeningEdges.Rat(), studs))
 	}
 	uprights := 2 * (count(quo(h, edge)) + 1)
 	ends := 2 * (count(quo(w, edge)) - 1)

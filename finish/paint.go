@@ -10,7 +10,7 @@ import (
 func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
 	switch {
 	case c.Solids != "":
-		return theoretical(number(c.Solids), s.in(c.DryFilm)), FromSolids
+		return theoretical(ratio(c.Solids), s.in(c.DryFilm)), FromSolids
 	case c.Coverage == usual.Coverage:
 		return measured(string(c.Coverage), coverages), PlanningLabel
 	}
@@ -28,7 +28,7 @@ func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whol
 // paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes on then; so are
 // backs where it is damp, as often as the face is.
 func (b *builder) paint() {
-	edges, loss := true, number(b.Paint.Loss)
+	edges, loss := true, ratio(b.Paint.Loss)
 	for _, c := range []struct {
 		item Item
 		Coating
@@ -52,11 +52,11 @@ func (b *builder) paint() {
 			}
 		}
 		spread := near(quo(coverage, footPerGallon), 1, UnitFootPerGallon)
-		if b.units != fraction.Inch {
+		if b.Units != fraction.Inch {
 			spread = near(quo(coverage, metrePerLitre), 2, UnitMetrePerLitre)
 		}
 		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: spread}, Term{Kind: TermLoss, Value: near(loss, 3, NoUnit)})
-		b.buy(row, quo(total, practical(coverage, loss)), b.can(), b.cans(c.Containers))
+		b.buy(row, quo(total, practical(coverage, loss)), b.can(), offers(b.settings, c.Containers))
 	}
 }
 
@@ -66,15 +66,15 @@ func (b *builder) pass(face TermKind, coats int64, all bool) (*big.Rat, []Term) 
 	area := mul(b.Face.Rat(), b.factor, whole(coats))
 	flat := up(b.Face.Rat(), b.area())
 	factor := Term{Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}
-	terms := []Term{{Kind: face, Value: flat}, factor, {Kind: TermTimes, Value: counted(coats, UnitCoat)}}
+	terms := []Term{{Kind: face, Value: flat}, factor, number(TermTimes, coats, UnitCoat)}
 	if n := times(b.Paint.EdgeCoats); all && n > 0 {
 		edges := mul(b.Edges.Rat(), b.thickness())
 		area = add(area, mul(edges, whole(n)))
-		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, Term{Kind: TermTimes, Value: counted(n, NoUnit)})
+		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, number(TermTimes, n, NoUnit))
 	}
 	if all && b.House.Damp {
 		area = add(area, mul(b.Face.Rat(), whole(coats)))
-		terms = append(terms, Term{Kind: TermBacks, Value: flat}, Term{Kind: TermTimes, Value: counted(coats, NoUnit)})
+		terms = append(terms, Term{Kind: TermBacks, Value: flat}, number(TermTimes, coats, NoUnit))
 	}
 	return area, append(terms, Term{Kind: TermSurface, Value: up(area, b.area())})
 }

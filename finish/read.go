@@ -48,17 +48,17 @@ func (n *Number) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-// settings are Materials with every default filled in, for one work.
+// settings are a work and its Materials with every default filled in.
 type settings struct {
+	Work
 	Materials
 	usual   Materials // the defaults
 	guessed bool      // the datum is taken to be the floor; see [Work.onFloor]
-	units   fraction.Unit
 }
 
 // read fills in the defaults and returns what is wrong with m; a field that cannot be used gets its default.
 func read(w Work, m Materials) (settings, []error) {
-	s := settings{Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor(), units: w.Units}
+	s := settings{Work: w, Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor()}
 	r := &reader{units: w.Units}
 	if s.guessed {
 		s.usual.House.Datum = "0"
@@ -353,12 +353,12 @@ func wantMeasure(text string, units []measure, want string) string {
 
 // in returns a length that was checked, in inches.
 func (s settings) in(text Taped) *big.Rat {
-	l, _ := fraction.Parse(string(text), s.units)
+	l, _ := fraction.Parse(string(text), s.Units)
 	return l.Rat()
 }
 
-// number returns a number that was checked.
-func number(text Number) *big.Rat {
+// ratio returns a number that was checked.
+func ratio(text Number) *big.Rat {
 	n, _ := fraction.ParseRatio(string(text))
 	return n.Rat()
 }

@@ -1,99 +1,62 @@
 package finish
 
+import "slices"
+
 // Schedule returns the steps of the work in their order. Steps that the work does not need are left out: no mains without
 // boxes, no sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
 func Schedule(w Work, m Materials) []Step {
-	s := &scheduler{site: siteOf(w, m), steps: []Step{}}
+	s, _ := read(w, m)
+	steps := []Step{}
 	if len(w.Pieces) == 0 {
-		return s.steps
+		return steps
 	}
-	boxes := len(w.Boxes) > 0
-	s.look()
-	s.rest()
-	s.strips()
-	s.step(StageCut, true, s.figure(ActPieces, counted(int64(len(w.Pieces)), NoUnit)), s.labels(ActClosing, w.Closing))
-	s.step(StageMiter, w.Mitred)
-	p := s.Paint
-	s.step(StageFirstCoats, s.firstCoat(), s.coats(ActPrimer, p.Primer.Before), s.coats(ActTopCoat, p.Top.Before),
-		s.coats(ActEdges, p.EdgeCoats), s.act(ActBacks, s.House.Damp))
-	s.step(StageMainsOff, boxes)
-	s.step(StageDryFit, true, s.act(ActExtenders, boxes))
-	glue := s.Adhesive.Form
-	s.step(StageFit, true, s.act(ActBeads, glue == GlueBeads), s.act(ActDots, glue == GlueDots), s.act(ActNails, !s.Nails.None),
-		s.labels(ActClosing, w.Closing), s.labels(ActFitting, w.Fitting))
-	s.step(StageClose, len(w.Closing) > 0, s.labels(ActClosing, w.Closing))
-	sealed := s.Sealant.sealed(w.Joints)
-	cover := of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)
-	s.step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, s.act(cover, true), s.figure(ActJoints, up(sealed, s.run())),
-		s.coats(ActLines, s.Tape.SealLines))
-	s.step(StageSeal, sealed.Sign() > 0)
-	s.step(StageLastCoats, s.lastCoat(), s.coats(ActPrimer, p.Primer.After), s.coats(ActTopCoat, p.Top.After))
-	s.step(StagePowerOn, boxes)
-	return s.steps
-}
-
-// scheduler makes the steps.
-type scheduler struct {
-	site
-	steps []Step
-}
-
-// step adds a step where it is needed; nil acts are left out.
-func (s *scheduler) step(stage Stage, needed bool, acts ...*Act) {
-	if !needed {
-		return
-	}
-	step := Step{Stage: stage}
-	for _, a := range acts {
-		if a != nil {
-			step.Acts = append(step.Acts, *a)
+	step := func(stage Stage, needed bool, acts ...[]Act) {
+		if needed {
+			steps = append(steps, Step{stage, slices.Concat(acts...)})
 		}
 	}
-	s.steps = append(s.steps, step)
+	boxes, boards, strips := len(w.Boxes) > 0, w.Profile.Boards, s.Furring.Thickness != ""
+	glue, p, closing := s.Adhesive.Form, s.Paint, labels(ActClosing, w.Closing)
+	sealed := s.Sealant.sealed(w.Joints)
+	rest := of(boards, ActRestSheets, ActRestBoards)
+	if s.House.Material == SolidWood {
+		rest = ActRestWood
+	}
+	step(StageLook, true, when(s.old(LeadYear), Act{Kind: ActTestPaint}), when(s.old(AsbestosYear), Act{Kind: ActFindAsbestos}),
+		when(s.guessed, Act{Kind: ActAssumeFloor, Figure: s.small(counterReach.Rat())}))
+	step(StageRest, true, []Act{{Kind: rest}})
+	step(StageStrips, boards && (strips || !s.Nails.None), []Act{{Kind: ActStrips, Figure: s.small(s.in(s.House.Studs))},
+		{Kind: of(strips, ActStripsUnlisted, ActStripsListed)}}, when(!strips && boxes, Act{Kind: ActSetBoxesBack}))
+	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
+	step(StageMiter, w.Mitred)
+	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActTopCoat, p.Top.Before),
+		coats(ActEdges, p.EdgeCoats), when(s.House.Damp, Act{Kind: ActBacks}))
+	step(StageMainsOff, boxes)
+	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
+	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
+		when(!s.Nails.None, Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
+	step(StageClose, len(w.Closing) > 0, closing)
+	step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
+		{Kind: ActJoints, Figure: up(sealed, s.run())}}, coats(ActLines, s.Tape.SealLines))
+	step(StageSeal, sealed.Sign() > 0)
+	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
+	step(StagePowerOn, boxes)
+	return steps
 }
 
-func (s *scheduler) act(kind ActKind, needed bool) *Act {
+// when returns the act where it is needed.
+func when(needed bool, a Act) []Act {
 	if !needed {
 		return nil
 	}
-	return &Act{Kind: kind}
+	return []Act{a}
 }
 
-func (s *scheduler) figure(kind ActKind, f Figure) *Act { return &Act{Kind: kind, Figure: f} }
-
-func (s *scheduler) coats(kind ActKind, text Number) *Act {
-	if n := times(text); n > 0 {
-		return s.figure(kind, counted(n, NoUnit))
-	}
-	return nil
+func coats(kind ActKind, text Number) []Act {
+	n := times(text)
+	return when(n > 0, Act{Kind: kind, Figure: counted(n, NoUnit)})
 }
 
-func (s *scheduler) labels(kind ActKind, labels []string) *Act {
-	if len(labels) == 0 {
-		return nil
-	}
-	return &Act{Kind: kind, Labels: labels}
-}
-
-func (s *scheduler) look() {
-	floor := s.figure(ActAssumeFloor, s.small(counterReach.Rat()))
-	if !s.guessed {
-		floor = nil
-	}
-	s.step(StageLook, true, s.act(ActTestPaint, s.old(LeadYear)), s.act(ActFindAsbestos, s.old(AsbestosYear)), floor)
-}
-
-func (s *scheduler) rest() {
-	kind := of(s.Profile.Boards, ActRestSheets, ActRestBoards)
-	if s.House.Material == SolidWood {
-		kind = ActRestWood
-	}
-	s.step(StageRest, true, s.act(kind, true))
-}
-
-// strips prepares the wall for upright boards.
-func (s *scheduler) strips() {
-	listed := s.Furring.Thickness != ""
-	s.step(StageStrips, s.Profile.Boards && (listed || !s.Nails.None), s.figure(ActStrips, s.small(s.in(s.House.Studs))),
-		s.act(of(listed, ActStripsUnlisted, ActStripsListed), true), s.act(ActSetBoxesBack, !listed && len(s.Boxes) > 0))
+func labels(kind ActKind, labels []string) []Act {
+	return when(len(labels) > 0, Act{Kind: kind, Labels: labels})
 }

@@ -43,7 +43,7 @@ func (s Sealant) sealed(joints []Joint) *big.Rat {
 
 // seal lists the sealant of all joints, kind by kind, and the backing where a gap is too wide for a bead alone.
 func (b *builder) seal() {
-	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), number(b.Sealant.Waste)
+	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), ratio(b.Sealant.Waste)
 	row := Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}
 	volume, wide := new(big.Rat), new(big.Rat)
 	fill := func(v *big.Rat, terms []Term) {
@@ -62,10 +62,10 @@ func (b *builder) seal() {
 			b.warn(WideGap, "", []string{j.Run, j.Kind.String()}, gap, bridge)
 		}
 	}
-	b.buyMore(row, volume, waste, b.tube(), b.cans(s.Cartridges))
+	b.buyMore(row, volume, waste, b.tube(), offers(b.settings, s.Cartridges))
 	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{
-		{Kind: TermBridge, Value: b.small(bridge)}, {Kind: TermLength, Value: up(wide, b.run())},
-	}}, wide, waste, b.run(), b.rolls(s.Backing))
+		b.short(TermBridge, bridge), b.long(TermLength, wide),
+	}}, wide, waste, b.run(), offers(b.settings, s.Backing))
 }
 
 // sealKind returns the volume in all joints of one kind, and how it comes about.
@@ -74,7 +74,7 @@ func (b *builder) sealKind(kind JointKind) (*big.Rat, []Term) {
 	volume, length := new(big.Rat), new(big.Rat)
 	form := Term{Kind: TermGap}
 	if bead.Form == Fillet {
-		form = Term{Kind: TermFillet, Value: b.small(b.in(bead.Leg))}
+		form = b.short(TermFillet, b.in(bead.Leg))
 	}
 	for _, j := range b.Joints {
 		if j.Kind == kind {
@@ -104,6 +104,6 @@ func (b *builder) fillGrooves() (*big.Rat, []Term) {
 	return mul(repeats, section, fill), []Term{
 		{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
 		{Kind: TermSection, Value: up(section, b.unit(UnitSquareInch, UnitSquareMillimetre))},
-		{Kind: TermDepth, Value: b.small(fill)},
+		b.short(TermDepth, fill),
 	}
 }

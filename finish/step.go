@@ -175,28 +175,29 @@ const (
 	CureSealant             // before a bead takes paint
 )
 
+// The lengths of the waits in minutes.
+const hour, day = 60, 24 * 60
+
+var waits = [...]struct {
+	least, most int
+	source      Source
+}{
+	RestSheets:  {day, 3 * day, Specification}, // 24 h by the specification, up to 72 h by the article
+	RestBoards:  {2 * day, 3 * day, HowTo},
+	RestWood:    {7 * day, 10 * day, TradeLeaflet},
+	DryCoat:     {hour, 4 * hour, TinLabel},
+	HardenCoat:  {12 * hour, 2 * day, TinLabel},
+	HoldGlue:    {day, 2 * day, TubeLabel},
+	SkinSealant: {5, 15, TubeLabel},
+	CureSealant: {hour, day, TubeLabel},
+}
+
 // Range returns the wait in minutes and where it comes from: after the least one may go on if the
 // label and a touch agree, after the most one may count on it in a dry, warm room. The label of the
 // product decides. It is 0 for what is no wait.
 func (w Wait) Range() (least, most int, source Source) {
-	const hour, day = 60, 24 * 60
-	switch w {
-	case RestSheets: // 24 h by the specification, up to 72 h by the article
-		return day, 3 * day, Specification
-	case RestBoards:
-		return 2 * day, 3 * day, HowTo
-	case RestWood:
-		return 7 * day, 10 * day, TradeLeaflet
-	case DryCoat:
-		return hour, 4 * hour, TinLabel
-	case HardenCoat:
-		return 12 * hour, 2 * day, TinLabel
-	case HoldGlue:
-		return day, 2 * day, TubeLabel
-	case SkinSealant:
-		return 5, 15, TubeLabel
-	case CureSealant:
-		return hour, day, TubeLabel
+	if int(w) >= len(waits) {
+		return 0, 0, NoSource
 	}
-	return 0, 0, NoSource
+	return waits[w].least, waits[w].most, waits[w].source
 }

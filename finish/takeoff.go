@@ -23,7 +23,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	if err := errors.Join(append(faults, w.check()...)...); err != nil {
 		return List{}, nil, err
 	}
-	b := &builder{site: site{w, s}, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
+	b := &builder{settings: s, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
 	if len(w.Pieces) > 0 && b.thickness().Sign() == 0 {
 		b.warn(ThicknessUnknown, "Profile.Thickness", nil)
 	}
@@ -46,7 +46,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 
 // builder makes the list row by row.
 type builder struct {
-	site
+	settings
 	rows     []Row
 	doubts   []warning.Warning
 	factor   *big.Rat // how much wider the face is than it looks
@@ -94,9 +94,9 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 		b.fail(row.Item, fewest)
 		return
 	}
-	best := leastMoney(need, offers, number(b.LeftoverWorth))
+	best := leastMoney(need, offers, ratio(b.LeftoverWorth))
 	if lowest, ok := lowestRate(offers); ok {
-		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, number(b.LeftoverWorth)))
+		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, ratio(b.LeftoverWorth)))
 	}
 	row.Choice = chosen(offers, best.proved)
 	rest := need
@@ -163,7 +163,7 @@ func (b *builder) sum() List {
 		}
 		subtotal = subtotal.Add(cost)
 	}
-	tax := decimal.NewFromBigRat(mul(subtotal.Rat(), number(b.Tax)), 2)
+	tax := decimal.NewFromBigRat(mul(subtotal.Rat(), ratio(b.Tax)), 2)
 	list.Subtotal, list.Tax, list.Total = money.Of(subtotal), money.Of(tax), money.Of(subtotal.Add(tax))
 	list.Leftover = money.Of(decimal.NewFromBigRat(b.leftover, 2))
 	return list

@@ -175,7 +175,7 @@ func near(x *big.Rat, places int32, u Unit) Figure {
 func counted(n int64, u Unit) Figure { return Figure{Decimal{decimal.NewFromInt(n)}, u} }
 
 // unit returns the one of two units that holds in the job.
-func (s settings) unit(inch, metric Unit) Unit { return of(s.units != fraction.Inch, inch, metric) }
+func (s settings) unit(inch, metric Unit) Unit { return of(s.Units != fraction.Inch, inch, metric) }
 
 // The units of an area, a long length, a volume of paint and one of sealant or adhesive.
 func (s settings) area() Unit { return s.unit(UnitSquareFoot, UnitSquareMetre) }
@@ -185,3 +185,8 @@ func (s settings) tube() Unit { return s.unit(UnitFluidOunce, UnitMillilitre) }
 
 // small returns a short length, such as that of a nail.
 func (s settings) small(x *big.Rat) Figure { return up(x, s.unit(UnitInch, UnitMillimetre)) }
+
+// Terms of a short length, a long one and a number of things.
+func (s settings) short(k TermKind, x *big.Rat) Term { return Term{Kind: k, Value: s.small(x)} }
+func (s settings) long(k TermKind, x *big.Rat) Term  { return Term{Kind: k, Value: up(x, s.run())} }
+func number(k TermKind, n int64, u Unit) Term        { return Term{Kind: k, Value: counted(n, u)} }
