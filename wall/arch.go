@@ -57,7 +57,7 @@ func Arched(corners []cutout.Point, rise, mark fraction.Length) (outline []cutou
 }
 
 // Head returns the index of the corner from which the highest edge of an outline goes to the next
-// corner: the edge of which the lower end is highest. It is 0 for no corners.
+// corner: the edge with the highest lower end. It is 0 for no corners.
 func Head(corners []cutout.Point) (at int) {
 	lower := func(i int) fraction.Length { return fraction.Min(corners[i].Y, corners[(i+1)%len(corners)].Y) }
 	for i := range corners {

@@ -88,8 +88,8 @@ func whole(sides []line, part line) line {
 	return part
 }
 
-// nearly is how many steps to the inch there are, to one of which a difference of heights is
-// rounded that is too fine to be written exactly.
+// nearly is the number of steps to the inch to which a difference of heights is rounded that is too
+// fine to be written exactly.
 const nearly = 1 << 16
 
 // atMost returns how far high lies above low, or up to a step more where that is too fine.

@@ -16,7 +16,7 @@
 // [Layouts] yields every layout of a room in order of blemish, the measure of what the eye would
 // find: cut features at edges that are seen, a pattern that does not follow round a corner, seams.
 // The order is total and the same on every machine. [LayoutsByCost] yields the same layouts in the
-// order of what their pieces are worth, as a [Objective] values them: those that take little first.
+// order of what their pieces cost by an [Objective].
 //
 // # Units and exactness
 //
@@ -30,16 +30,17 @@
 //   - The pattern runs on unbroken across every seam (TestPatternRunsOnAcrossSeams).
 //   - Layouts come in the order of plain enumeration over the same finite set
 //     (TestLayoutsComeInOrderOfEnumeration).
-//   - The worth of the first thrifty layout is a bound for every layout
-//     (TestWorthIsNeverMoreThanThePieces, TestLayoutsByCostAreTheLayoutsInOrderOfWorth), and so are
-//     the [Room.Strips] (TestStripsNeverAskForMoreThanALayout).
+//   - The cost of the first layout by cost is a lower bound for every layout
+//     (TestCostIsNeverMoreThanThatOfThePieces, TestLayoutsByCostAreTheLayoutsInOrderOfCost), and so
+//     are the [Room.Strips] (TestStripsNeverAskForMoreThanALayout).
+//   - A search stops within a second of its context's end (TestLayoutsStopWithTheContext).
 //
 // # Errors
 //
-// Input that makes no sense gives *fault.Fault values, joined. A room which no layout can cover
-// gives [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError.
-// Nothing panics.
+// Input that makes no sense gives *fault.Fault values, joined. A room that no layout can cover gives
+// a [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError. Nothing
+// panics (FuzzWildValues).
 //
-// The package knows the size of the sheets, since no panel can be wider, but not how many there
-// are, what they cost, or how they are sawn.
+// The package reads the size of the stock, since no panel can be wider, but neither its count nor
+// its price.
 package wall

@@ -73,8 +73,8 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 }
 
 // roundedHeight returns how high the upright is with its ends at marks, into the space, where
-// neither the tape nor the corner of an opening gave them. The shapes of the whole region cannot
-// tell: to keep clear of a corner far off, a long line of theirs may stop between marks.
+// neither the tape nor the corner of an opening gave them. The shapes of the whole region do not
+// show it: to keep clear of a corner far off, a long line of theirs may stop between marks.
 func (g *region) roundedHeight(u cutout.Upright, grown [][][]cutout.Point, mark fraction.Length) fraction.Length {
 	round := func(y fraction.Length, d fraction.Direction) fraction.Length {
 		p := cutout.Point{X: u.X, Y: y}
@@ -107,7 +107,7 @@ func (g *region) addEnd(room *Room, e edge, end End) {
 }
 
 // leaningEnds records the edges of a shape that lie along a leaning end line. The middle height of
-// each speaks for it.
+// each counts.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
 	outline := s.Outline()
 	for i, p := range outline {

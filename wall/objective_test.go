@@ -13,7 +13,7 @@ import (
 // pieces, then steps or the height itself.
 func drawObjective(t *rapid.T) Objective {
 	objective := Objective{Extra: quarters(t, "kerf", 0, 1)}
-	from := quarters(t, "worth nothing below", 0, 20)
+	from := quarters(t, "no cost below", 0, 20)
 	if rapid.Bool().Draw(t, "by height") {
 		objective.Of = func(h fraction.Length) int64 {
 			if h.Less(from) {
@@ -36,9 +36,8 @@ func drawObjective(t *rapid.T) Objective {
 	return objective
 }
 
-// What is said of a layout is never more than what its pieces, each as its
-// bounding box, are worth.
-func TestWorthIsNeverMoreThanThePieces(t *testing.T) {
+// The cost of a layout is never more than what its pieces cost, each as its bounding box.
+func TestCostIsNeverMoreThanThatOfThePieces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room, objective := steep(t, drawRoom(t)), drawObjective(t)
 		n := 0
@@ -46,13 +45,12 @@ func TestWorthIsNeverMoreThanThePieces(t *testing.T) {
 			if err != nil {
 				t.Skip("no layout: " + err.Error())
 			}
-			var worth fraction.Length
-			for _, p := range layout.Pieces {
-				low, high := p.Shape.Bounds()
-				worth = worth.Add(high.X.Sub(low.X).Add(objective.Extra).Mul(objective.Of(high.Y.Sub(low.Y))))
+			cost, err := objective.Cost(&layout)
+			if err != nil {
+				t.Fatal(err)
 			}
-			if worth.Less(layout.Cost) {
-				t.Fatalf("layout %d is said to be worth %v, its pieces are worth %v", n, layout.Cost, worth)
+			if cost.Less(layout.Cost) {
+				t.Fatalf("layout %d is said to cost %v, its pieces cost %v", n, layout.Cost, cost)
 			}
 			if n++; n == 4 {
 				break
@@ -61,9 +59,8 @@ func TestWorthIsNeverMoreThanThePieces(t *testing.T) {
 	})
 }
 
-// The thrifty layouts come in order, and the first is worth no more than any of
-// the layouts in order of looks; what either yields are the same layouts.
-func TestLayoutsByCostAreTheLayoutsInOrderOfWorth(t *testing.T) {
+// The layouts by cost come in order, and are those that come in order of blemish.
+func TestLayoutsByCostAreTheLayoutsInOrderOfCost(t *testing.T) {
 	const most = 400
 	complete := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -78,7 +75,7 @@ func TestLayoutsByCostAreTheLayoutsInOrderOfWorth(t *testing.T) {
 			}
 		}
 		complete++
-		worths := map[string]fraction.Length{}
+		costs := map[string]fraction.Length{}
 		var before *Layout
 		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
 			if err != nil {
@@ -86,27 +83,27 @@ func TestLayoutsByCostAreTheLayoutsInOrderOfWorth(t *testing.T) {
 			}
 			if before != nil {
 				if c := layout.Cost.Compare(before.Cost); c < 0 || c == 0 && layout.Total.Compare(before.Total) < 0 {
-					t.Fatalf("worth %v and blemish %v come after %v and %v", layout.Cost, layout.Total, before.Cost, before.Total)
+					t.Fatalf("cost %v and blemish %v come after %v and %v", layout.Cost, layout.Total, before.Cost, before.Total)
 				}
 			}
 			before = &layout
 			looks[layoutKey(&layout)]--
-			worths[layoutKey(&layout)] = layout.Cost
+			costs[layoutKey(&layout)] = layout.Cost
 		}
 		for key, n := range looks {
 			if n != 0 {
 				t.Fatalf("%d times more often among the layouts in order of looks: %s", n, key)
 			}
 		}
-		objective.Weight = fraction.NewRatio(1, rapid.Int64Range(1, 200).Draw(t, "worth to the inch of blemish"))
+		objective.Weight = fraction.NewRatio(1, rapid.Int64Range(1, 200).Draw(t, "cost to the inch of blemish"))
 		var last fraction.Ratio
 		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sum := layout.Total.Add(worths[layoutKey(&layout)].Over(inch).Mul(objective.Weight))
+			sum := layout.Total.Add(costs[layoutKey(&layout)].Over(inch).Mul(objective.Weight))
 			if sum.Less(last) {
-				t.Fatalf("blemish and weighed worth of %v come after %v", sum, last)
+				t.Fatalf("blemish and weighted cost of %v come after %v", sum, last)
 			}
 			last = sum
 		}

@@ -17,9 +17,8 @@ type limit struct {
 
 const everyLayout = -1
 
-// mostVarying is the most runs for which layouts are told apart by where their left limits are:
-// there is a chain for each way to make all of them. In a room of more such runs every limit is
-// tried in every layout.
+// mostVarying is the most runs whose left limits distinguish layouts: there is a chain for each way
+// to make all of them. In a room of more such runs every limit is tried in every layout.
 const mostVarying = 6
 
 // candidate is a residue that a run asks for in the layouts with a left limit.

@@ -7,9 +7,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// solution is what is known of a stretch once its pattern has an origin: the cost of its edges and,
-// by dynamic programming from the right, the best way to go on from every place where a seam may
-// fall.
+// solution is a stretch whose pattern has an origin: the cost of its edges and, by dynamic
+// programming from the right, the best way to go on from every place where a seam may fall.
 type solution struct {
 	stretch *stretch
 	origin  fraction.Length

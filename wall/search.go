@@ -33,20 +33,14 @@ func layouts(ctx context.Context, room Room, objective *Objective) iter.Seq2[Lay
 	}
 	return func(yield func(Layout, error) bool) {
 		s, err := newSearch(ctx, &room, objective)
-		if err != nil {
-			yield(Layout{}, err)
-			return
-		}
-		for {
-			layout, more, err := s.next()
-			if err != nil {
-				yield(Layout{}, err)
-				return
-			}
-			if !more || !yield(layout, nil) {
+		for err == nil {
+			var layout Layout
+			var more bool
+			if layout, more, err = s.next(); err == nil && (!more || !yield(layout, nil)) {
 				return
 			}
 		}
+		yield(Layout{}, err)
 	}
 }
 

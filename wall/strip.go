@@ -12,21 +12,18 @@ type Strip struct {
 	Width, Height, Tallest fraction.Length
 }
 
-// stripGrid is what strips are rounded down to, so that sloped lines do not bring in denominators
-// that sums outgrow.
-var stripGrid = fraction.Of(1, 64)
+var (
+	stripGrid = fraction.Of(1, 64) // strips are rounded down to it, so that sloped lines bring in no fine denominators
+	stripFall = fraction.Inches(1) // the most that a line of the wall falls within a strip
+)
 
-// stripFall is the most that a line of the wall falls within a strip, and mostStrips into how many
-// strips a stretch between two stations is parted for it.
-var stripFall = fraction.Inches(1)
-
-const mostStrips = 32
+const mostStrips = 32 // into which the stretch between two stations is parted
 
 // Strips returns strips that do not overlap and that every layout of the room covers, but for seam
-// gaps, from which a bound on the sheets can be reckoned before any layout is known. They lean to
-// the small side: each run is taken as if it butted at both ends, a strip is as high as where the
-// wall is lowest within it, beside a step the taller strip loses a seam gap, so that one seam gap
-// can be counted with the panel to its left, and all is rounded down to stripGrid.
+// gaps. From them follows a lower bound on the sheets before any layout is known. They are rounded
+// down: each run is taken as if it butted at both ends, a strip is as high as the wall is where it
+// is lowest within it, beside a step the taller strip loses a seam gap, so that one seam gap can be
+// counted with the panel to its left. It fails as [Room.Validate] does, or with a [*NoLayoutError].
 func (room *Room) Strips() (strips []Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -63,12 +60,8 @@ func (room *Room) Strips() (strips []Strip, err error) {
 func (room *Room) strip(run int, col column, left, right fraction.Length) (s Strip) {
 	width := right.Sub(left)
 	for _, in := range room.Installed {
-		if in.Run != run {
-			continue
-		}
-		from := fraction.Max(left, in.Left.Sub(room.Gaps.Seam))
-		to := fraction.Min(right, in.Right.Add(room.Gaps.Seam))
-		if from.Less(to) {
+		from, to := fraction.Max(left, in.Left.Sub(room.Gaps.Seam)), fraction.Min(right, in.Right.Add(room.Gaps.Seam))
+		if in.Run == run && from.Less(to) {
 			width = width.Sub(to.Sub(from))
 		}
 	}
@@ -89,9 +82,8 @@ func (room *Room) strip(run int, col column, left, right fraction.Length) (s Str
 func (col column) parted(left, right fraction.Length) []fraction.Length {
 	n := int64(1)
 	for _, c := range col.cells {
-		for _, fall := range []fraction.Length{
-			atMost(c.top.at(col.right), c.top.at(col.left)).Abs(), atMost(c.bottom.at(col.right), c.bottom.at(col.left)).Abs(),
-		} {
+		for _, line := range []line{c.top, c.bottom} {
+			fall := atMost(line.at(col.right), line.at(col.left)).Abs()
 			if right.Sub(left).Less(fall) {
 				return []fraction.Length{left, right}
 			}

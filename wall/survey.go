@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
@@ -34,9 +35,10 @@ func (room *Room) Survey() (doubts []warning.Warning, err error) {
 		return nil, err
 	}
 	s := surveyor{Room: room}
-	for r := range room.Runs {
+	for r, run := range room.Runs {
 		s.heights(r)
-		s.ends(r)
+		s.end(r, "Left", run.Left.Lean)
+		s.end(r, "Right", run.Right.Lean)
 		s.strips(r)
 	}
 	s.boxes()
@@ -72,13 +74,9 @@ func (s *surveyor) heights(r int) {
 	}
 }
 
-func (s *surveyor) ends(r int) {
-	most := s.Priorities.OutOfPlumb
-	if lean := s.Runs[r].Left.Lean.Abs(); most.Less(lean) {
-		s.doubt(OutOfPlumb, fault.Of("Runs", r, "Left", "Lean"), nil, lean, most)
-	}
-	if lean := s.Runs[r].Right.Lean.Abs(); most.Less(lean) {
-		s.doubt(OutOfPlumb, fault.Of("Runs", r, "Right", "Lean"), nil, lean, most)
+func (s *surveyor) end(r int, side string, lean fraction.Length) {
+	if most := s.Priorities.OutOfPlumb; most.Less(lean.Abs()) {
+		s.doubt(OutOfPlumb, fault.Of("Runs", r, side, "Lean"), nil, lean.Abs(), most)
 	}
 }
 
@@ -145,29 +143,19 @@ func (s *surveyor) strips(r int) {
 
 // spaceOver returns the lowest top and the highest bottom between left and right, as taped.
 func (run *Run) spaceOver(left, right fraction.Length) (top, bottom fraction.Length) {
-	first := true
-	at := func(h Height) {
-		if first || h.Top.Less(top) {
-			top = h.Top
-		}
-		if first || bottom.Less(h.Bottom) {
-			bottom = h.Bottom
-		}
-		first = false
-	}
+	var tops, bottoms []fraction.Length
 	for i := 0; i+1 < len(run.Heights); i++ {
 		a, b := run.Heights[i], run.Heights[i+1]
 		from, to := fraction.Max(a.At, left), fraction.Min(b.At, right)
-		if !from.Less(to) {
-			continue
-		}
 		for _, x := range [2]fraction.Length{from, to} {
-			share := x.Sub(a.At).Over(b.At.Sub(a.At))
-			at(Height{
-				Top:    a.Top.Add(b.Top.Sub(a.Top).Scale(share)),
-				Bottom: a.Bottom.Add(b.Bottom.Sub(a.Bottom).Scale(share)),
-			})
+			if from.Less(to) {
+				tops = append(tops, heightOn(cutout.Point{X: a.At, Y: a.Top}, cutout.Point{X: b.At, Y: b.Top}, x))
+				bottoms = append(bottoms, heightOn(cutout.Point{X: a.At, Y: a.Bottom}, cutout.Point{X: b.At, Y: b.Bottom}, x))
+			}
 		}
 	}
-	return top, bottom
+	if len(tops) == 0 {
+		return top, bottom
+	}
+	return fraction.Min(tops[0], tops...), fraction.Max(bottoms[0], bottoms...)
 }
