@@ -24,8 +24,8 @@ func (c call) readJob() (plan.Job, error) {
 	return jobfile.Read(bytes.NewReader(data))
 }
 
-// readFile reads a file, or standard input for "-", up to one byte more than most: so that
-// whoever reads the data sees that it is too long.
+// readFile reads a file, or standard input for "-", up to one byte more than most: so that whoever
+// reads the data sees that it is too long.
 func (c call) readFile(name string, most int64) ([]byte, error) {
 	if name == "-" {
 		return io.ReadAll(io.LimitReader(c.stdin, most+1))

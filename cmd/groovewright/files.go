@@ -17,15 +17,13 @@ type file struct {
 	data []byte
 }
 
-// listName is the file in an output folder that lists what was written there,
-// so that the next plan can take away the drawings of sheets and pieces that
-// it no longer has.
+// listName is the file in an output folder that lists what was written there, so that the next plan
+// can take away the drawings of sheets and pieces that it no longer has.
 const listName = "files.txt"
 
-// writeFiles writes all the files into a folder, which is made if need be.
-// Each is written whole under another name and only then renamed, after the
-// last of them has been written: half a file is never left, and when one
-// cannot be written, none is changed.
+// writeFiles writes all the files into a folder, which is made if need be. Each is written whole
+// under another name and only then renamed, after the last of them has been written: half a file is
+// never left, and when one cannot be written, none is changed.
 func writeFiles(dir string, files []file) (err error) {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("cannot make the output folder: %w", err)
@@ -95,8 +93,8 @@ func writeTemporary(dir string, f file) (name string, err error) {
 	return t.Name(), nil
 }
 
-// listed returns the names that an earlier plan wrote into a folder. Only plain
-// names of the kinds that a plan writes are believed.
+// listed returns the names that an earlier plan wrote into a folder. Only plain names of the kinds
+// that a plan writes are believed.
 func listed(dir string) []string {
 	data, err := fs.ReadFile(os.DirFS(dir), listName)
 	if err != nil {

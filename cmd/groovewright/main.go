@@ -1,8 +1,7 @@
-// Command groovewright plans grooved or beaded panelling on the walls of a
-// room: from taped measurements to a layout, a numbered cut list, marked sheets
-// and a shopping list. "groovewright help" tells how it is used; the model and
-// the words are those of the packages fraction, groove, cutout, wall, nest and
-// finish.
+// Command groovewright plans grooved or beaded panelling on the walls of a room: from taped
+// measurements to a layout, a numbered cut list, marked sheets and a shopping list. "groovewright
+// help" tells how it is used; the model and the words are those of the packages fraction, groove,
+// cutout, wall, nest and finish.
 package main
 
 import (
@@ -35,9 +34,9 @@ func main() {
 	os.Exit(code)
 }
 
-// execute runs the command, writes what went wrong to stderr, one line each
-// beginning with the program's name, and returns the exit code. No panic
-// escapes it: one would be a fault of this program, and is said to be.
+// execute runs the command, writes what went wrong to stderr, one line each beginning with the
+// program's name, and returns the exit code. No panic escapes it: one would be a fault of this
+// program, and is said to be.
 func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	defer func() {
 		if caught := recover(); caught != nil {
@@ -82,8 +81,8 @@ type inputError struct{ err error }
 func (e inputError) Error() string { return "cannot read the job file: " + e.err.Error() }
 func (e inputError) Unwrap() error { return e.err }
 
-// run does what the arguments say. Results go to stdout, and only when they
-// are complete; progress goes to stderr.
+// run does what the arguments say. Results go to stdout, and only when they are complete; progress
+// goes to stderr.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) error {
 	if len(args) == 0 {
 		return usageError("no command given")

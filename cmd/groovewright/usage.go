@@ -118,8 +118,8 @@ field, such as runs[1].heights[2].top, and what was expected there.
 `
 }
 
-// parseArgs separates options from operands. Options are written --name,
-// --name VALUE or --name=VALUE; each may be given once.
+// parseArgs separates options from operands. Options are written --name, --name VALUE or
+// --name=VALUE; each may be given once.
 func parseArgs(c command, args []string) (options, []string, error) {
 	given := options{}
 	var operands []string

@@ -29,11 +29,11 @@ func (p Problem) Nesting(l *wall.Layout) (n nest.Problem, err error) {
 	return n, nil
 }
 
-// Budget is how long a search may go on. It counts steps and not time, so that the same
-// problem always gives the same front.
+// Budget is how long a search may go on. It counts steps and not time, so that the same problem
+// always gives the same front.
 type Budget struct {
-	// Layouts is how many layouts are looked at in the order of blemish before the search
-	// ends without a proof; 0 for [DefaultLayouts]. Other orders get parts of it.
+	// Layouts is how many layouts are looked at in the order of blemish before the search ends
+	// without a proof; 0 for [DefaultLayouts]. Other orders get parts of it.
 	Layouts int
 	// Nodes is how many steps each nest of a choice may take; 0 for [DefaultNodes].
 	Nodes int
@@ -103,8 +103,8 @@ type Choice struct {
 
 // Choices is the trade-off of a room.
 type Choices struct {
-	// Front are the choices that no other one beats in both need and looks, from the least
-	// blemish up. There is at least one.
+	// Front are the choices that no other one beats in both need and looks, from the least blemish
+	// up. There is at least one.
 	Front []Choice
 
 	Least   Need          // no layout of the room needs less
@@ -150,8 +150,8 @@ func (c Choices) Sheets() Choice {
 	return c.Front[len(c.Front)-1]
 }
 
-// ShortError says that no layout was found that the stock gives all pieces of. It does
-// not say that there is none.
+// ShortError says that no layout was found that the stock gives all pieces of. It does not say that
+// there is none.
 type ShortError struct {
 	Left    []LeftOver // of the layout that leaves least over
 	OnHand  int        // sheets of which there is a count
@@ -192,8 +192,8 @@ func (e *ShortError) Error() string {
 
 // Explore finds the trade-off of a problem within a budget.
 //
-// The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each
-// layout that a bound does not rule out.
+// The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each layout
+// that a bound does not rule out.
 func Explore(ctx context.Context, p Problem, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
 	e := explorer{ctx: ctx, problem: p, budget: b.withDefaults(), seen: map[string]bool{}}

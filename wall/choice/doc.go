@@ -1,5 +1,5 @@
-// Package choice weighs what a room needs against how it looks: it joins the layouts of
-// package wall with the nests of package nest and finds their trade-off.
+// Package choice weighs what a room needs against how it looks: it joins the layouts of package
+// wall with the nests of package nest and finds their trade-off.
 //
 //	need ^
 //	     |  x           x Looks: the least blemish, whatever it needs
@@ -7,10 +7,10 @@
 //	     |          x   x Sheets: the least need, whatever it looks like
 //	     +--------------> blemish
 //
-// [Explore] takes layouts in the order of blemish, in the order of what their pieces cost
-// by dual prices of the sheets, and by weighted sums of both, nests each, and keeps those
-// that no other beats in both: the Pareto front. Bounds of the whole room, taken before any
-// layout is known, end the search early and prove what it found.
+// [Explore] takes layouts in the order of blemish, in the order of what their pieces cost by dual
+// prices of the sheets, and by weighted sums of both, nests each, and keeps those that no other
+// beats in both: the Pareto front. Bounds of the whole room, taken before any layout is known, end
+// the search early and prove what it found.
 //
 // # Guarantees
 //
@@ -21,9 +21,9 @@
 //
 // # Errors
 //
-// A room that makes no sense and one that no layout covers fail as wall.Layouts does, stock
-// that makes no sense as nest.Search does. Stock that gave the pieces of no layout fails
-// with a *[ShortError]. A context that ends is no error once there is a choice.
+// A room that makes no sense and one that no layout covers fail as wall.Layouts does, stock that
+// makes no sense as nest.Search does. Stock that gave the pieces of no layout fails with a
+// *[ShortError]. A context that ends is no error once there is a choice.
 //
 // # What it does not do
 //

@@ -6,8 +6,8 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// searchEnds searches the nests of both ends of the front with the whole budget, the end of
-// least need first.
+// searchEnds searches the nests of both ends of the front with the whole budget, the end of least
+// need first.
 func (e *explorer) searchEnds() error {
 	placed := func(c Choice) bool { return c.unplaced == 0 }
 	if err := e.searchAgain(len(e.found) - 1); err != nil {
@@ -16,8 +16,8 @@ func (e *explorer) searchEnds() error {
 	return e.searchAgain(slices.IndexFunc(e.found, placed))
 }
 
-// searchAgain searches the nest of choice i with the whole budget; nothing where it is
-// proved already or i is none.
+// searchAgain searches the nest of choice i with the whole budget; nothing where it is proved
+// already or i is none.
 func (e *explorer) searchAgain(i int) error {
 	if i < 0 || e.found[i].Nest.Bound.Proved || e.stopped() {
 		return nil
@@ -56,8 +56,8 @@ func (e *explorer) choices() (Choices, error) {
 	return c, nil
 }
 
-// proved returns what is proved of a choice. A layout that was passed over because of a
-// bound needs no less than one that looks as good.
+// proved returns what is proved of a choice. A layout that was passed over because of a bound needs
+// no less than one that looks as good.
 func (e *explorer) proved(c *Choice) Status {
 	need := c.Need.Compare(e.least) <= 0
 	if !need {

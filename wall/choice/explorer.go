@@ -14,8 +14,8 @@ import (
 )
 
 // The parts of the budget that go to each of the prices of pieces, to each width of narrower
-// panels, to each weighted sum of price and blemish, and to the nest of each layout on
-// trial; and how many prices and weights are tried.
+// panels, to each weighted sum of price and blemish, and to the nest of each layout on trial; and
+// how many prices and weights are tried.
 const (
 	priceShare   = 4
 	narrowShare  = 2
@@ -41,15 +41,15 @@ type explorer struct {
 	least  Need          // no layout needs less
 	how    nest.Argument // what that rests on
 
-	// enumerated is the blemish below which every layout has been looked at; where all
-	// is set, every layout has.
+	// enumerated is the blemish below which every layout has been looked at; where all is set,
+	// every layout has.
 	enumerated fraction.Ratio
 	all        bool
 	// open are the layouts whose least need is not known.
 	open []openNest
 
-	// broken counts the hard rules that the first layout had to break. No layout may
-	// break more, for narrower panels either.
+	// broken counts the hard rules that the first layout had to break. No layout may break more,
+	// for narrower panels either.
 	broken int
 	priced []priced
 }
@@ -83,9 +83,9 @@ func (e *explorer) met() bool {
 
 func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 
-// search looks at layouts from the least blemish up until no later one can need less. Where
-// that is not proved within the budget, layouts whose pieces cost little are looked at too,
-// and layouts of narrower panels: they have more seams, and sometimes fit fewer sheets.
+// search looks at layouts from the least blemish up until no later one can need less. Where that is
+// not proved within the budget, layouts whose pieces cost little are looked at too, and layouts of
+// narrower panels: they have more seams, and sometimes fit fewer sheets.
 func (e *explorer) search() error {
 	if err := e.bound(); err != nil {
 		return err
@@ -191,10 +191,10 @@ func (e *explorer) exploreNarrow(room wall.Room, most int) error {
 	return nil
 }
 
-// narrower returns the room with its sheets as if they were narrower: by a quarter, a third,
-// a half, and as wide as each kind of counted stock that is not less than a third. What
-// fits a narrower sheet fits the whole one. Panels narrower than that are no panelling but
-// strips, whatever they save: common practice, no source.
+// narrower returns the room with its sheets as if they were narrower: by a quarter, a third, a
+// half, and as wide as each kind of counted stock that is not less than a third. What fits a
+// narrower sheet fits the whole one. Panels narrower than that are no panelling but strips,
+// whatever they save: common practice, no source.
 func (e *explorer) narrower() []wall.Room {
 	if e.problem.Room.Profile.Boards {
 		return nil // a board is as wide as it is
@@ -221,8 +221,8 @@ func (e *explorer) narrower() []wall.Room {
 	return rooms
 }
 
-// startPriced starts on the layouts in the order of each of the prices that say most of the
-// walls. No layout's pieces cost less than those of the first: that may raise the bound.
+// startPriced starts on the layouts in the order of each of the prices that say most of the walls.
+// No layout's pieces cost less than those of the first: that may raise the bound.
 func (e *explorer) startPriced() error {
 	if e.problem.Room.Profile.Boards {
 		return nil // a board is as wide as it is
@@ -294,10 +294,10 @@ func (e *explorer) explorePriced(most int) error {
 	return nil
 }
 
-// weigh looks for the supported points of the front between its last two choices, by
-// weighted sums of blemish and price: the weight is the one by which both would count the
-// same, so that what comes first lies between them. At most most layouts are looked at for
-// each weight, and at most weightsTried weights.
+// weigh looks for the supported points of the front between its last two choices, by weighted sums
+// of blemish and price: the weight is the one by which both would count the same, so that what
+// comes first lies between them. At most most layouts are looked at for each weight, and at most
+// weightsTried weights.
 func (e *explorer) weigh(most int) error {
 	if len(e.found) < 2 || len(e.priced) == 0 {
 		return nil
@@ -344,8 +344,8 @@ func (e *explorer) weigh(most int) error {
 	return nil
 }
 
-// look nests a layout unless one with the same parts was nested before or a bound says that
-// it cannot need less, and keeps it if it needs less than all that look as good or better.
+// look nests a layout unless one with the same parts was nested before or a bound says that it
+// cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
 	problem, err := e.problem.Nesting(&layout)

@@ -21,8 +21,8 @@ const (
 	LonelyAtLeft    warning.Kind = "corner of a left end"  // Names: the run before, which does not end there
 	BoxSticksOut    warning.Kind = "box sticks out"        // Names: box, run
 
-	// Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below, the
-	// least that is wanted; Counts: gangs
+	// Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below,
+	// the least that is wanted; Counts: gangs
 	CoverTooSmall warning.Kind = "cover too small"
 
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
@@ -98,8 +98,8 @@ func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
 	return doubts, nil
 }
 
-// doubtCorners questions the corners that only one of two neighbours names. They may be right, since
-// the wall beside them may stay bare.
+// doubtCorners questions the corners that only one of two neighbours names. They may be right,
+// since the wall beside them may stay bare.
 func (j *Job) doubtCorners() (doubts []warning.Warning) {
 	for r := range len(j.Runs) - 1 {
 		before, after := &j.Runs[r], &j.Runs[r+1]

@@ -30,8 +30,8 @@ type Job struct {
 	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
 }
 
-// NewJob returns a job in these units with every default filled in: the tape, the kerf, the bit
-// and the priorities are those of the units. Runs and Stock are still to be set.
+// NewJob returns a job in these units with every default filled in: the tape, the kerf, the bit and
+// the priorities are those of the units. Runs and Stock are still to be set.
 func NewJob(units fraction.Unit, profile groove.Profile) Job {
 	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
 	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), DefaultPriorities(units)
@@ -43,9 +43,9 @@ func NewJob(units fraction.Unit, profile groove.Profile) Job {
 }
 
 // DefaultPriorities returns the weights and least sizes of a job that is taped in these units and
-// names none. In mm and cm the sizes at which the survey and the pieces are doubted are round
-// ones, near to those of [wall.DefaultPriorities]. What a seam counts and how clear of a box it
-// stays decide which layout is best, and are the same in every unit.
+// names none. In mm and cm the sizes at which the survey and the pieces are doubted are round ones,
+// near to those of [wall.DefaultPriorities]. What a seam counts and how clear of a box it stays
+// decide which layout is best, and are the same in every unit.
 func DefaultPriorities(units fraction.Unit) wall.Priorities {
 	p := wall.DefaultPriorities()
 	if units == fraction.Inch {
@@ -69,10 +69,10 @@ type Cooking struct {
 	From, To fraction.Length
 }
 
-// TapedPoint is a place that was found from its distances to known points: a corner of an opening, or
-// the top of a height. The list of them is in order: by run, heights before openings, each in the
-// order of the room; of an opening all corners are there or none. [Job.Locate] puts the places into
-// the room.
+// TapedPoint is a place that was found from its distances to known points: a corner of an opening,
+// or the top of a height. The list of them is in order: by run, heights before openings, each in
+// the order of the room; of an opening all corners are there or none. [Job.Locate] puts the places
+// into the room.
 type TapedPoint struct {
 	Run     int            // index of the run
 	Opening int            // index of the opening that the place is a corner of; -1 where it is a height
@@ -92,9 +92,9 @@ func (t TapedPoint) Path() fault.Path {
 	return fault.Of("Runs", t.Run, "Openings", t.Opening, "Points", "Corners", t.Index)
 }
 
-// Locate puts the places that were taped into the room: the corners of openings, which have no arched
-// head then, and where heights stand and how high they are. It fails where distances do not make a
-// point.
+// Locate puts the places that were taped into the room: the corners of openings, which have no
+// arched head then, and where heights stand and how high they are. It fails where distances do not
+// make a point.
 func (j *Job) Locate() error {
 	places, err := j.places()
 	if err != nil {

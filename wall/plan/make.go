@@ -33,8 +33,8 @@ func (p Preference) MarshalText() ([]byte, error) { return preferences.Marshal(p
 // UnmarshalText reads the word of a preference.
 func (p *Preference) UnmarshalText(text []byte) error { return preferences.Unmarshal(text, p) }
 
-// Options are what is asked of a plan that is not part of the job. The zero Options are the
-// usual ones.
+// Options are what is asked of a plan that is not part of the job. The zero Options are the usual
+// ones.
 type Options struct {
 	Prefer Preference
 	Budget choice.Budget // of the search
@@ -42,10 +42,10 @@ type Options struct {
 
 // Make plans the job. It judges the nest that it returns by nest.Verify.
 //
-// A job that cannot be done as given fails with a *choice.ShortError or a
-// *wall.NoLayoutError, one whose numbers are too fine to be calculated exactly with a
-// *fraction.OverflowError. A context that ends once there is a layout only ends the search,
-// and the plan says so. The cost is that of choice.Explore.
+// A job that cannot be done as given fails with a *choice.ShortError or a *wall.NoLayoutError, one
+// whose numbers are too fine to be calculated exactly with a *fraction.OverflowError. A context
+// that ends once there is a layout only ends the search, and the plan says so. The cost is that of
+// choice.Explore.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
 	if err := j.Validate(); err != nil {
@@ -128,8 +128,7 @@ func (m *maker) frame() Plan {
 	return p
 }
 
-// finish adds what follows from the layout: the take-off, the order of work and
-// the cautions.
+// finish adds what follows from the layout: the take-off, the order of work and the cautions.
 func (m *maker) finish(p *Plan) error {
 	work := m.work(&m.chosen)
 	list, doubts, err := finish.TakeOff(work, m.job.Finish)

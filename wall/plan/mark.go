@@ -112,8 +112,8 @@ func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
 	return number
 }
 
-// CornerName is the name of a corner in the table of a piece's marks, counted
-// from 0 through the outline and then through each hole: A … Z, A1 … Z1, A2 …
+// CornerName is the name of a corner in the table of a piece's marks, counted from 0 through the
+// outline and then through each hole: A … Z, A1 … Z1, A2 …
 func CornerName(i int) string {
 	name := string(rune('A' + i%26))
 	if i >= 26 {
@@ -122,8 +122,8 @@ func CornerName(i int) string {
 	return name
 }
 
-// cornersOf returns the numbers of the corners from which and to which a way is sawn, or nil where an
-// end is no corner.
+// cornersOf returns the numbers of the corners from which and to which a way is sawn, or nil where
+// an end is no corner.
 func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 	corners, first := piece.Marks.Face, 0
 	if hole >= 0 {

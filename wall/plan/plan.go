@@ -1,5 +1,5 @@
-// Package plan joins the packages of groovewright into one plan and holds the
-// plan as the value that is printed, drawn and written as JSON.
+// Package plan joins the packages of groovewright into one plan and holds the plan as the value
+// that is printed, drawn and written as JSON.
 package plan
 
 import (
@@ -19,9 +19,9 @@ import (
 // Format is the version of the plan's JSON form.
 const Format = 1
 
-// Plan is everything that is known before the first cut. Lengths are exact
-// inches; the coordinates are those of the run, the piece or the sheet, as each
-// field says. A plan is made once and not changed after.
+// Plan is everything that is known before the first cut. Lengths are exact inches; the coordinates
+// are those of the run, the piece or the sheet, as each field says. A plan is made once and not
+// changed after.
 type Plan struct {
 	Format       int               `json:"format"`
 	Title        string            `json:"title"`
@@ -71,9 +71,8 @@ type Stock struct {
 	Used int `json:"used"`
 }
 
-// Run is one flat stretch of wall with its setting-out and panels, in run
-// coordinates. Outline is the wall's own shape (before gaps) and Openings the
-// openings as taped, for drawing.
+// Run is one flat stretch of wall with its setting-out and panels, in run coordinates. Outline is
+// the wall's own shape (before gaps) and Openings the openings as taped, for drawing.
 type Run struct {
 	Name        string             `json:"name"`
 	Width       fraction.Length    `json:"width"`
@@ -136,8 +135,8 @@ func (w Why) MarshalText() ([]byte, error) { return whys.Marshal(w) }
 // UnmarshalText reads the word of a reason.
 func (w *Why) UnmarshalText(text []byte) error { return whys.Unmarshal(text, w) }
 
-// Corner says which run passes into the inside corner at a run's right end and
-// which butts against it, by name. At an outside corner both are empty.
+// Corner says which run passes into the inside corner at a run's right end and which butts against
+// it, by name. At an outside corner both are empty.
 type Corner struct {
 	Kind     wall.EndKind    `json:"kind"`
 	Next     string          `json:"next"`
@@ -202,8 +201,8 @@ func (k MarkKind) MarshalText() ([]byte, error) { return markKinds.Marshal(k) }
 // UnmarshalText reads the word of a kind.
 func (k *MarkKind) UnmarshalText(text []byte) error { return markKinds.Unmarshal(text, k) }
 
-// Piece is one numbered piece of panelling, in piece coordinates: origin at the
-// lower left of its bounding box, which stands at At on the run.
+// Piece is one numbered piece of panelling, in piece coordinates: origin at the lower left of its
+// bounding box, which stands at At on the run.
 type Piece struct {
 	Number    int             `json:"number"`
 	Label     string          `json:"label"` // what is written on the back, such as 3 or 3a
@@ -226,8 +225,8 @@ type Hole struct {
 	Outline []Point `json:"outline"`
 }
 
-// Marks are the lines to draw on a piece, as running measurements from its left
-// edge and its lower edge: on the face, and on the back where left is right.
+// Marks are the lines to draw on a piece, as running measurements from its left edge and its lower
+// edge: on the face, and on the back where left is right.
 type Marks struct {
 	From  MarkEdges   `json:"from"` // the edges measured from
 	Face  []Point     `json:"face"`
@@ -281,8 +280,8 @@ type Cutting struct {
 	Saw   []SawCut `json:"saw"`             // the waste hangs by the last one
 }
 
-// SawCut is a line to saw in one go, from where the saw comes in. Corners are the two corners of the
-// piece from which and to which it runs, numbered as [CornerName] does; none where an end is no
+// SawCut is a line to saw in one go, from where the saw comes in. Corners are the two corners of
+// the piece from which and to which it runs, numbered as [CornerName] does; none where an end is no
 // corner.
 type SawCut struct {
 	Points  []Point `json:"points"`
@@ -296,8 +295,8 @@ type HoleMarks struct {
 	Back    []Point `json:"back"`
 }
 
-// Arc is the true arc that corners of a piece lie near, to be drawn with a
-// trammel. Its centre may lie off the piece.
+// Arc is the true arc that corners of a piece lie near, to be drawn with a trammel. Its centre may
+// lie off the piece.
 type Arc struct {
 	Opening string          `json:"opening"`
 	Centre  Point           `json:"centre"` // on the face

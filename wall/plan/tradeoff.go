@@ -17,8 +17,8 @@ func panels(l *wall.Layout) int {
 	return n
 }
 
-// tradeOff returns the choices, the best-looking one first. The cost of each is the total of
-// its whole take-off, as far as prices are known.
+// tradeOff returns the choices, the best-looking one first. The cost of each is the total of its
+// whole take-off, as far as prices are known.
 func (m *maker) tradeOff() ([]Choice, error) {
 	var out []Choice
 	taken := 0
