@@ -12,8 +12,8 @@ type Marks struct {
 // Corners are the corners of one ring in its order; the same corner has the same index in both
 // lists.
 type Corners struct {
-	Face []Point // seen from the front
-	Back []Point // seen from behind, where left and right are exchanged: x is width less x
+	Face []Point `json:"face"` // seen from the front
+	Back []Point `json:"back"` // seen from behind, where left and right are exchanged: x is width less x
 }
 
 // Marks returns the marks of s on its face and on its back. It fails where a coordinate does not

@@ -40,8 +40,9 @@ type RunLayout struct {
 // SetOut says where the pattern of a run starts: measure from From in Direction; a repeat starts at
 // Origin.
 type SetOut struct {
-	From, Origin fraction.Length
-	Direction    Direction
+	From      fraction.Length `json:"from"`
+	Direction Direction       `json:"direction"`
+	Origin    fraction.Length `json:"origin"`
 }
 
 // Direction is the way to work along a run.

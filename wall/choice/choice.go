@@ -12,16 +12,11 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// Problem is a room, with the stock that its panels may be cut from and the saw.
-type Problem struct {
-	Room wall.Room
-}
-
-// Nesting returns the nesting problem of a layout's pieces, each as its bounding rectangle. It
+// Nesting returns the nesting problem of the pieces of a layout, each as its bounding rectangle. It
 // fails with a *fraction.OverflowError for numbers that are too large or too fine.
-func (p Problem) Nesting(l *wall.Layout) (n nest.Problem, err error) {
+func Nesting(room wall.Room, l *wall.Layout) (n nest.Problem, err error) {
 	defer fraction.Catch(&err)
-	n = nest.Problem{Stock: p.Room.Stock, Saw: p.Room.Saw, Pattern: nest.PatternOf(p.Room.Profile)}
+	n = nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(room.Profile)}
 	for _, piece := range l.Pieces {
 		_, high := piece.Shape.Bounds()
 		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
@@ -44,16 +39,6 @@ const (
 	DefaultLayouts = 48
 	DefaultNodes   = 400_000
 )
-
-func (b Budget) withDefaults() Budget {
-	if b.Layouts <= 0 {
-		b.Layouts = DefaultLayouts
-	}
-	if b.Nodes <= 0 {
-		b.Nodes = DefaultNodes
-	}
-	return b
-}
 
 // Need is what a nest takes, the first difference deciding.
 type Need struct {
@@ -135,19 +120,16 @@ func (e EndCause) MarshalText() ([]byte, error) { return endCauses.Marshal(e) }
 func (e *EndCause) UnmarshalText(text []byte) error { return endCauses.Unmarshal(text, e) }
 
 // Looks returns the choice with the least blemish; the zero Choice where there is none.
-func (c Choices) Looks() Choice {
-	if len(c.Front) == 0 {
-		return Choice{}
-	}
-	return c.Front[0]
-}
+func (c Choices) Looks() Choice { return c.at(0) }
 
 // Sheets returns the choice with the least need; the zero Choice where there is none.
-func (c Choices) Sheets() Choice {
-	if len(c.Front) == 0 {
-		return Choice{}
+func (c Choices) Sheets() Choice { return c.at(len(c.Front) - 1) }
+
+func (c Choices) at(i int) (found Choice) {
+	if len(c.Front) > 0 {
+		found = c.Front[i]
 	}
-	return c.Front[len(c.Front)-1]
+	return found
 }
 
 // ShortError says that no layout was found that the stock gives all pieces of. It does not say that
@@ -190,13 +172,19 @@ func (e *ShortError) Error() string {
 	return text
 }
 
-// Explore finds the trade-off of a problem within a budget.
+// Explore finds the trade-off of a room within a budget.
 //
 // The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each layout
 // that a bound does not rule out.
-func Explore(ctx context.Context, p Problem, b Budget) (c Choices, err error) {
+func Explore(ctx context.Context, room wall.Room, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	e := explorer{ctx: ctx, problem: p, budget: b.withDefaults(), seen: map[string]bool{}}
+	if b.Layouts <= 0 {
+		b.Layouts = DefaultLayouts
+	}
+	if b.Nodes <= 0 {
+		b.Nodes = DefaultNodes
+	}
+	e := explorer{ctx: ctx, room: room, budget: b, seen: map[string]bool{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

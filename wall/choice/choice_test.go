@@ -19,18 +19,17 @@ import (
 )
 
 // rooms calls f with invented small rooms, the same at each run of the test.
-func rooms(n int, f func(seed uint64, p choice.Problem)) {
+func rooms(n int, f func(seed uint64, p wall.Room)) {
 	for seed := range uint64(n) {
 		f(seed, room(rand.New(rand.NewPCG(seed, 1))))
 	}
 }
 
 // room draws up to three stepped walls with windows, joined by corners.
-func room(r *rand.Rand) choice.Problem {
+func room(r *rand.Rand) wall.Room {
 	eighths := func(low, high int) fraction.Length { return fraction.Of(int64(8*low+r.IntN(8*(high-low))), 8) }
 	profile, _ := groove.Find("beadboard 1-1/2")
-	var p choice.Problem
-	p.Room = wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(), Gaps: wall.Gaps{Side: fraction.Of(1, 16)},
+	p := wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(), Gaps: wall.Gaps{Side: fraction.Of(1, 16)},
 		Saw: nest.Saw{Kerf: fraction.Of(1, 8)}}
 	ends := []wall.EndKind{wall.Exposed, wall.Covered, wall.OutsideCorner}
 	runs := 1 + r.IntN(3)
@@ -49,14 +48,14 @@ func room(r *rand.Rand) choice.Problem {
 		if r.IntN(2) == 0 {
 			run.Openings = []wall.Opening{{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(step.Add(fraction.Inches(2)), fraction.Inches(4), eighths(1, 3), fraction.Inches(8))}}
 		}
-		p.Room.Runs = append(p.Room.Runs, run)
+		p.Runs = append(p.Runs, run)
 	}
-	p.Room.Stock = []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}
+	p.Stock = []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}
 	return p
 }
 
 // explore fails the test on any error but one that says that the room cannot be done.
-func explore(t *testing.T, seed uint64, p choice.Problem, b choice.Budget) (choice.Choices, bool) {
+func explore(t *testing.T, seed uint64, p wall.Room, b choice.Budget) (choice.Choices, bool) {
 	t.Helper()
 	c, err := choice.Explore(t.Context(), p, b)
 	var none *wall.NoLayoutError
@@ -73,7 +72,7 @@ var small = choice.Budget{Layouts: 6, Nodes: 20_000}
 
 func TestFrontIsNotDominated(t *testing.T) {
 	points := 0
-	rooms(24, func(seed uint64, p choice.Problem) {
+	rooms(24, func(seed uint64, p wall.Room) {
 		c, ok := explore(t, seed, p, small)
 		if !ok {
 			return
@@ -86,7 +85,7 @@ func TestFrontIsNotDominated(t *testing.T) {
 			}
 		}
 		for i, f := range c.Front {
-			nesting, err := p.Nesting(&f.Layout)
+			nesting, err := choice.Nesting(p, &f.Layout)
 			if err == nil {
 				err = nest.Verify(nesting, f.Nest)
 			}
@@ -106,7 +105,7 @@ func TestFrontIsNotDominated(t *testing.T) {
 // A search with ten times the effort finds nothing that a proof of the short one excludes.
 func TestProofsHoldAgainstMoreEffort(t *testing.T) {
 	proofs := map[choice.Status]int{}
-	rooms(16, func(seed uint64, p choice.Problem) {
+	rooms(16, func(seed uint64, p wall.Room) {
 		short, ok := explore(t, seed, p, small)
 		if !ok {
 			return
@@ -130,8 +129,8 @@ func TestProofsHoldAgainstMoreEffort(t *testing.T) {
 	}
 }
 
-func TestSameProblemSameFront(t *testing.T) {
-	rooms(3, func(seed uint64, p choice.Problem) {
+func TestSameRoomSameFront(t *testing.T) {
+	rooms(3, func(seed uint64, p wall.Room) {
 		a, _ := explore(t, seed, p, small)
 		b, _ := explore(t, seed, p, small)
 		if diff := cmp.Diff(a, b, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{}, fraction.Area{}), cmpopts.IgnoreUnexported(choice.Choice{})); diff != "" {
@@ -142,7 +141,7 @@ func TestSameProblemSameFront(t *testing.T) {
 
 func TestShortStockIsNotCalledProved(t *testing.T) {
 	p := room(rand.New(rand.NewPCG(3, 1)))
-	p.Room.Stock[0].Count = new(int)
+	p.Stock[0].Count = new(int)
 	_, err := choice.Explore(t.Context(), p, small)
 	var short *choice.ShortError
 	if !errors.As(err, &short) || len(short.Left) == 0 || short.OnHand != 0 || short.Buys {
@@ -160,8 +159,8 @@ func TestContextEndsTheSearch(t *testing.T) {
 	}
 }
 
-func TestZeroProblemIsAnError(t *testing.T) {
-	if _, err := choice.Explore(t.Context(), choice.Problem{}, choice.Budget{}); err == nil {
+func TestZeroRoomIsAnError(t *testing.T) {
+	if _, err := choice.Explore(t.Context(), wall.Room{}, choice.Budget{}); err == nil {
 		t.Error("no error")
 	}
 	var c choice.Choices
@@ -172,16 +171,14 @@ func TestZeroProblemIsAnError(t *testing.T) {
 
 func ExampleExplore() {
 	profile, _ := groove.Find("beadboard 1-1/2")
-	p := choice.Problem{
-		Room: wall.Room{
-			Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
-			Runs: []wall.Run{{
-				Name: "hall", Width: fraction.Inches(94), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
-				Heights: []wall.Height{{Top: fraction.Inches(40)}, {At: fraction.Inches(94), Top: fraction.Inches(40)}},
-			}},
-			Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
-			Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
-		},
+	p := wall.Room{
+		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+		Runs: []wall.Run{{
+			Name: "hall", Width: fraction.Inches(94), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+			Heights: []wall.Height{{Top: fraction.Inches(40)}, {At: fraction.Inches(94), Top: fraction.Inches(40)}},
+		}},
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
 	}
 	c, err := choice.Explore(context.Background(), p, choice.Budget{})
 	if err != nil {

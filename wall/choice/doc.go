@@ -17,7 +17,7 @@
 //   - No choice of a front is dominated (TestFrontIsNotDominated).
 //   - What a [Status] says is proved holds against any other layout of the room
 //     (TestProofsHoldAgainstMoreEffort).
-//   - The same problem and budget give the same front (TestSameProblemSameFront).
+//   - The same room and budget give the same front (TestSameRoomSameFront).
 //
 // # Errors
 //

@@ -23,7 +23,7 @@ func (e *explorer) searchAgain(i int) error {
 		return nil
 	}
 	before := e.found[i]
-	problem, err := e.problem.Nesting(&before.Layout)
+	problem, err := Nesting(e.room, &before.Layout)
 	if err != nil {
 		return err
 	}
@@ -87,10 +87,10 @@ func (e *explorer) short() error {
 		c := e.found[n-1]
 		for _, u := range c.Nest.Unplaced {
 			piece := c.Layout.Pieces[u.Part-1]
-			short.Left = append(short.Left, LeftOver{piece.Label, e.problem.Room.Runs[piece.Run].Name, u.Why, u.Needs})
+			short.Left = append(short.Left, LeftOver{piece.Label, e.room.Runs[piece.Run].Name, u.Why, u.Needs})
 		}
 	}
-	for _, s := range e.problem.Room.Stock {
+	for _, s := range e.room.Stock {
 		if s.Count != nil {
 			short.OnHand += *s.Count
 		} else {

@@ -25,11 +25,11 @@ const (
 	weightsTried = 4
 )
 
-// explorer looks at the layouts of one problem.
+// explorer looks at the layouts of one room.
 type explorer struct {
-	ctx     context.Context
-	problem Problem
-	budget  Budget
+	ctx    context.Context
+	room   wall.Room
+	budget Budget
 
 	found   []Choice // a front, from least blemish up
 	layouts int      // looked at
@@ -126,17 +126,17 @@ func (e *explorer) search() error {
 
 // bound finds what no layout of the room can need less than.
 func (e *explorer) bound() error {
-	strips, err := e.problem.Room.Strips()
+	strips, err := e.room.Strips()
 	if err != nil {
 		return err
 	}
 	for _, s := range strips {
 		e.strips = append(e.strips, nest.Strip(s))
 	}
-	if e.bare, err = e.problem.Nesting(&wall.Layout{}); err != nil {
+	if e.bare, err = Nesting(e.room, &wall.Layout{}); err != nil {
 		return err
 	}
-	lower, err := nest.StripBound(e.bare, e.problem.Room.Gaps.Seam, e.strips)
+	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
 	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
 	return err
 }
@@ -144,7 +144,7 @@ func (e *explorer) bound() error {
 // enumerate looks at layouts in the order of blemish.
 func (e *explorer) enumerate() error {
 	n := 0
-	for layout, err := range wall.Layouts(e.ctx, e.problem.Room) {
+	for layout, err := range wall.Layouts(e.ctx, e.room) {
 		if err != nil {
 			return err
 		}
@@ -196,22 +196,22 @@ func (e *explorer) exploreNarrow(room wall.Room, most int) error {
 // narrower sheet fits the whole one. Panels narrower than that are no panelling but strips,
 // whatever they save: common practice, no source.
 func (e *explorer) narrower() []wall.Room {
-	if e.problem.Room.Profile.Boards {
+	if e.room.Profile.Boards {
 		return nil // a board is as wide as it is
 	}
 	var widest fraction.Length
-	for _, s := range e.problem.Room.Stock {
+	for _, s := range e.room.Stock {
 		widest = fraction.Max(widest, s.Width)
 	}
 	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
-	for _, s := range e.problem.Room.Stock {
+	for _, s := range e.room.Stock {
 		if s.Count != nil && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
 			widths = append(widths, s.Width)
 		}
 	}
 	var rooms []wall.Room
 	for _, width := range widths {
-		room := e.problem.Room
+		room := e.room
 		room.Stock = slices.Clone(room.Stock)
 		for i := range room.Stock {
 			room.Stock[i].Width = fraction.Min(room.Stock[i].Width, width)
@@ -224,7 +224,7 @@ func (e *explorer) narrower() []wall.Room {
 // startPriced starts on the layouts in the order of each of the prices that say most of the walls.
 // No layout's pieces cost less than those of the first: that may raise the bound.
 func (e *explorer) startPriced() error {
-	if e.problem.Room.Profile.Boards {
+	if e.room.Profile.Boards {
 		return nil // a board is as wide as it is
 	}
 	var heights []fraction.Length
@@ -238,7 +238,7 @@ func (e *explorer) startPriced() error {
 	}
 	for _, weight := range weights {
 		p := priced{weight: weight}
-		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.problem.Room, e.objective(weight)))
+		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.room, e.objective(weight)))
 		p.first, err, _ = p.next()
 		e.priced = append(e.priced, p)
 		if err != nil {
@@ -254,7 +254,7 @@ func (e *explorer) startPriced() error {
 
 // objective orders layouts by the price of their pieces, each with its kerf.
 func (e *explorer) objective(weight nest.DualWeight) wall.Objective {
-	return wall.Objective{Of: weight.Of, Extra: e.problem.Room.Saw.Kerf}
+	return wall.Objective{Of: weight.Of, Extra: e.room.Saw.Kerf}
 }
 
 // raise raises the bound to what pieces need that cost so much together.
@@ -320,7 +320,7 @@ func (e *explorer) weigh(most int) error {
 		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
 		var first *wall.Layout
 		n := 0
-		for layout, err := range wall.LayoutsByCost(e.ctx, e.problem.Room, objective) {
+		for layout, err := range wall.LayoutsByCost(e.ctx, e.room, objective) {
 			if err != nil {
 				return err
 			}
@@ -348,7 +348,7 @@ func (e *explorer) weigh(most int) error {
 // cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
-	problem, err := e.problem.Nesting(&layout)
+	problem, err := Nesting(e.room, &layout)
 	if err != nil {
 		return err
 	}
@@ -387,7 +387,7 @@ func partsKey(p nest.Problem) string {
 func (e *explorer) choice(layout wall.Layout, r nest.Result) Choice {
 	c := Choice{Layout: layout, Nest: r, Need: Need{Cost: r.Cost, Sheets: len(r.Sheets)}, unplaced: len(r.Unplaced)}
 	for _, s := range r.Sheets {
-		if e.problem.Room.Stock[s.Stock].Count == nil {
+		if e.room.Stock[s.Stock].Count == nil {
 			c.Need.Bought++
 		}
 	}
@@ -429,24 +429,18 @@ func (e *explorer) keep(c Choice) {
 	e.found = append(append(e.found[:at:at], c), later...)
 }
 
+// canDoWith reports whether a nest with this bound might need no more than the need.
+func (e *explorer) canDoWith(lower nest.Bound, need Need) bool {
+	need.Sheets++
+	return e.canNeedLess(lower, need)
+}
+
 // canNeedLess reports whether a nest with this bound might need less than the need.
 func (e *explorer) canNeedLess(lower nest.Bound, need Need) bool {
 	if c := lower.Cost.Compare(need.Cost); c != 0 {
 		return c < 0
 	}
 	// Sheets on hand may take the place of bought ones, whose number comes first.
-	return lower.Sheets < need.Sheets || need.Bought > 0 && e.onHand()
-}
-
-// canDoWith reports whether a nest with this bound might need no more than the need.
-func (e *explorer) canDoWith(lower nest.Bound, need Need) bool {
-	if c := lower.Cost.Compare(need.Cost); c != 0 {
-		return c < 0
-	}
-	return lower.Sheets <= need.Sheets || need.Bought > 0 && e.onHand()
-}
-
-// onHand reports whether some stock is counted.
-func (e *explorer) onHand() bool {
-	return slices.ContainsFunc(e.problem.Room.Stock, func(s nest.Stock) bool { return s.Count != nil })
+	onHand := slices.ContainsFunc(e.room.Stock, func(s nest.Stock) bool { return s.Count != nil })
+	return lower.Sheets < need.Sheets || need.Bought > 0 && onHand
 }

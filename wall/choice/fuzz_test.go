@@ -16,14 +16,14 @@ func FuzzWild(f *testing.F) {
 	f.Add([]byte{}, false)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, true)
 	f.Fuzz(func(t *testing.T, data []byte, sound bool) {
-		var p choice.Problem
+		var p wall.Room
 		var budget choice.Budget
 		var layout wall.Layout
 		var choices choice.Choices
 		var a, b choice.Need
 		if sound { // a sound room, of which something is made wild
 			p = room(rand.New(rand.NewPCG(uint64(len(data)), 1)))
-			fractiontest.Fill(data, &p.Room.Gaps, &p.Room.Priorities, &p.Room.Runs[0], &budget)
+			fractiontest.Fill(data, &p.Gaps, &p.Priorities, &p.Runs[0], &budget)
 		} else {
 			fractiontest.Fill(data, &p, &layout, &choices, &a, &b)
 		}
@@ -34,7 +34,7 @@ func FuzzWild(f *testing.F) {
 		ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
 		defer cancel()
 		choice.Explore(ctx, p, budget)
-		p.Nesting(&layout)
+		choice.Nesting(p, &layout)
 		choices.Looks()
 		choices.Sheets()
 		a.Compare(b)

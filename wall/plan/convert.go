@@ -11,12 +11,12 @@ import (
 // runs returns the runs as laid out.
 func (m *maker) runs() []Run {
 	var out []Run
-	for r, laid := range m.layout.Runs {
+	for r, laid := range m.chosen.Layout.Runs {
 		taped := m.job.Room.Runs[r]
 		run := Run{
 			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
 			Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
-			SetOut:  SetOut{From: laid.SetOut.From, Direction: laid.SetOut.Direction, Origin: laid.SetOut.Origin},
+			SetOut:  SetOut{laid.SetOut, why(&taped)},
 			Outline: wallOutline(&taped), Openings: []Opening{}, Restarts: laid.Restarts, Panels: append([]wall.Panel{}, laid.Panels...),
 		}
 		for _, o := range taped.Openings {
@@ -34,7 +34,6 @@ func (m *maker) runs() []Run {
 			}
 		}
 		run.Left.Cut, run.Right.Cut = m.shown(laid.EndPhases[0], groove.KeepRight), m.shown(laid.EndPhases[1], groove.KeepLeft)
-		run.SetOut.Why = why(&taped)
 		run.StoryPole = m.storyPole(r, &run)
 		out = append(out, run)
 	}
@@ -63,18 +62,11 @@ func why(run *wall.Run) Why {
 // wallOutline returns the shape of the wall as taped, with its leaning ends.
 func wallOutline(run *wall.Run) []Point {
 	var lower, upper []Point
-	last := len(run.Heights) - 1
-	for i, h := range run.Heights {
-		lower = append(lower, Point{X: h.At, Y: h.Bottom})
-		x := h.At
-		if i == 0 {
-			x = x.Add(run.Left.Lean)
-		}
-		if i == last {
-			x = x.Add(run.Right.Lean)
-		}
-		upper = append(upper, Point{X: x, Y: h.Top})
+	for _, h := range run.Heights {
+		lower, upper = append(lower, Point{X: h.At, Y: h.Bottom}), append(upper, Point{X: h.At, Y: h.Top})
 	}
+	last := len(upper) - 1
+	upper[0].X, upper[last].X = upper[0].X.Add(run.Left.Lean), upper[last].X.Add(run.Right.Lean)
 	slices.Reverse(upper)
 	return slices.Compact(append(slices.Compact(lower), upper...))
 }
@@ -91,14 +83,14 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 		}
 	}
 	for i, p := range run.Panels {
+		right := Mark{At: p.Right, Kind: PanelRight, Panel: p.Number}
+		if i+1 < len(run.Panels) && run.Panels[i+1].Left == p.Right { // no gap between them
+			right.Kind, right.Next = PanelsMeet, run.Panels[i+1].Number
+		}
 		if i == 0 || run.Panels[i-1].Right != p.Left {
 			edge(Mark{At: p.Left, Kind: PanelLeft, Panel: p.Number})
 		}
-		if i+1 < len(run.Panels) && run.Panels[i+1].Left == p.Right { // no gap between them
-			edge(Mark{At: p.Right, Kind: PanelsMeet, Panel: p.Number, Next: run.Panels[i+1].Number})
-		} else {
-			edge(Mark{At: p.Right, Kind: PanelRight, Panel: p.Number})
-		}
+		edge(right)
 	}
 	for _, p := range run.Installed {
 		edge(Mark{At: p.Left, Kind: InstalledLeft})
@@ -121,7 +113,7 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 // pieces returns the pieces with their marks.
 func (m *maker) pieces() []Piece {
 	out := []Piece{}
-	for _, p := range m.layout.Pieces {
+	for _, p := range m.chosen.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		piece := Piece{
 			Number: p.Number, Label: p.Label, Run: m.job.Room.Runs[p.Run].Name, Panel: p.Panel,
@@ -140,8 +132,9 @@ func (m *maker) pieces() []Piece {
 // sheets returns the sheets to saw.
 func (m *maker) sheets() []Sheet {
 	out := []Sheet{}
-	for i, s := range m.nest.Sheets {
-		sheet := Sheet{Number: i + 1, Stock: m.job.Room.Stock[s.Stock].Name, Placements: []Placement{}, Cuts: slices.Concat([]nest.Cut{}, s.Cuts), Offcuts: slices.Concat([]nest.Offcut{}, s.Offcuts)}
+	for i, s := range m.chosen.Nest.Sheets {
+		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: []Placement{},
+			Cuts: append([]nest.Cut{}, s.Cuts...), Offcuts: append([]nest.Offcut{}, s.Offcuts...)}
 		for _, p := range s.Placements {
 			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
 		}

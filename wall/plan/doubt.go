@@ -37,23 +37,11 @@ func (j Job) Doubts() (doubts []warning.Warning, err error) {
 	if err := j.Validate(); err != nil {
 		return nil, err
 	}
-	survey, err := j.Survey()
-	if err != nil {
-		return nil, err
-	}
-	taped, err := j.doubtTaped()
-	if err != nil {
-		return nil, err
-	}
-	doubts = slices.Concat(j.doubtStock(), taped, j.doubtCorners(), survey)
+	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), fraction.Must(j.Survey()))
 	for r := range j.Runs {
-		openings, err := j.doubtOpenings(r)
-		if err != nil {
-			return nil, err
-		}
-		doubts = append(doubts, openings...)
+		all = append(all, j.doubtOpenings(r)...)
 	}
-	return doubts, nil
+	return all, nil
 }
 
 // doubtStock questions the stock to be bought that has no price where other such stock has one.
@@ -72,11 +60,8 @@ func (j *Job) doubtStock() (doubts []warning.Warning) {
 func closesWithin() fraction.Length { return fraction.Of(1, 8) }
 
 // doubtTaped questions the places whose distances do not meet and the arches that stand aslant.
-func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
-	places, err := j.places()
-	if err != nil {
-		return nil, err
-	}
+func (j *Job) doubtTaped() (doubts []warning.Warning) {
+	places := fraction.Must(j.places())
 	for i, t := range j.Taped {
 		if base, off := places.all[i].Worst(); len(t.From) > 2 && closesWithin().Less(off) {
 			doubts = append(doubts, warning.Warning{Path: append(t.Path(), fault.Step{Name: "Distances"}), Kind: PointsApart,
@@ -95,7 +80,7 @@ func (j *Job) doubtTaped() (doubts []warning.Warning, err error) {
 			}
 		}
 	}
-	return doubts, nil
+	return doubts
 }
 
 // doubtCorners questions the corners that only one of two neighbours names. They may be right,
@@ -116,16 +101,10 @@ func (j *Job) doubtCorners() (doubts []warning.Warning) {
 // doubtOpenings questions openings that overlap, boxes that reach past the top or the bottom of
 // their wall, and boxes whose cutouts their cover plates do not hide by enough on every side. A
 // window may stick out of its wall, but a box is fixed in the wall that is to be panelled.
-func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
+func (j *Job) doubtOpenings(r int) (doubts []warning.Warning) {
 	run := &j.Runs[r]
-	var ring []cutout.Point
-	for _, p := range wallOutline(run) {
-		ring = append(ring, cutout.Point{X: p.X, Y: p.Y})
-	}
-	shape, err := cutout.NewShape(ring)
-	if err != nil {
-		return nil, fault.Under(err, "Runs", r, "Heights")
-	}
+	shape, err := cutout.NewShape(wallOutline(run))
+	fraction.Must(shape, fault.Under(err, "Runs", r, "Heights"))
 	for i := range run.Openings {
 		o := &run.Openings[i]
 		doubt := func(w warning.Warning) {
@@ -140,10 +119,7 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
 		if o.Kind != wall.Box {
 			continue
 		}
-		whole, err := cutout.NewShape(o.Outline)
-		if err != nil {
-			return nil, err
-		}
+		whole := fraction.Must(cutout.NewShape(o.Outline))
 		var inside fraction.Area
 		for _, part := range fraction.Must(shape.Within(o.Outline)) {
 			inside = inside.Add(fraction.Must(part.Area()))
@@ -154,20 +130,16 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning, err error) {
 		gangs := o.DeviceGangs()
 		plate, given := j.Plates[gangs]
 		if !given {
-			if plate, err = wall.StandardPlate(gangs); err != nil {
-				return nil, err
-			}
+			plate = fraction.Must(wall.StandardPlate(gangs))
 		}
 		lo, hi := o.Bounds()
 		least := j.Priorities.LeastCover
 		side, above, err := plate.Overlap(hi.X.Sub(lo.X), hi.Y.Sub(lo.Y), j.Gaps.Box)
-		if err != nil {
-			return nil, err
-		}
+		fraction.Must(side, err)
 		if side.Less(least) || above.Less(least) {
 			doubt(warning.Warning{Kind: CoverTooSmall, Names: []string{o.Name},
 				Lengths: []fraction.Length{plate.Width, plate.Height, side, above, least}, Counts: []int{gangs}})
 		}
 	}
-	return doubts, nil
+	return doubts
 }

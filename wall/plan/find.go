@@ -1,10 +1,25 @@
 package plan
 
 import (
+	"bytes"
+	"encoding/json"
 	"slices"
 
 	"example.com/groovewright/fraction"
 )
+
+// JSON returns the plan as JSON with one field a line, as the command prints it. It reads back with
+// encoding/json to an equal plan.
+func (p Plan) JSON() ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(p); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
 
 // TapeMeasure returns the tape that people read the plan's lengths on: its unit and smallest mark.
 func (p Plan) TapeMeasure() fraction.Tape {
@@ -27,12 +42,9 @@ func (p Plan) Piece(number int) (Piece, int) {
 
 // Rectangular reports whether the outline of a piece is its own bounding rectangle.
 func (p Piece) Rectangular() bool {
-	for _, c := range p.Outline {
-		if !c.X.IsZero() && c.X != p.Width || !c.Y.IsZero() && c.Y != p.Height {
-			return false
-		}
-	}
-	return len(p.Outline) <= 4
+	return len(p.Outline) <= 4 && !slices.ContainsFunc(p.Outline, func(c Point) bool {
+		return !c.X.IsZero() && c.X != p.Width || !c.Y.IsZero() && c.Y != p.Height
+	})
 }
 
 // Plain reports whether a piece is done when its rectangle is sawn.

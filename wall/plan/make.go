@@ -10,7 +10,6 @@ import (
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 )
 
@@ -52,40 +51,29 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 		return Plan{}, err
 	}
 	m := maker{job: j}
-	problem := choice.Problem{Room: m.job.Room}
-	if m.choices, err = choice.Explore(ctx, problem, o.Budget); err != nil {
+	if m.choices, err = choice.Explore(ctx, j.Room, o.Budget); err != nil {
 		return Plan{}, err
 	}
 	m.chosen = m.choices.Sheets()
 	if o.Prefer == Looks {
 		m.chosen = m.choices.Looks()
 	}
-	m.layout, m.nest = m.chosen.Layout, m.chosen.Nest
-	nesting, err := problem.Nesting(&m.layout)
-	if err != nil {
-		return Plan{}, err
-	}
-	if err := nest.Verify(nesting, m.nest); err != nil {
+	if err := nest.Verify(fraction.Must(choice.Nesting(j.Room, &m.chosen.Layout)), m.chosen.Nest); err != nil {
 		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
 	}
-	p = m.frame()
-	if p.Taped, err = j.Located(); err != nil {
-		return Plan{}, err
+	made := m.frame()
+	made.Taped = fraction.Must(j.Located())
+	made.Runs, made.Pieces, made.Sheets = m.runs(), m.pieces(), m.sheets()
+	made.Choices = fraction.Must(m.tradeOff())
+	made.Warnings = fraction.Must(m.warnings(made.Pieces))
+	work := m.work(&m.chosen)
+	list, doubts, err := finish.TakeOff(work, j.Finish)
+	if err != nil {
+		return Plan{}, fault.Under(err, "Finish")
 	}
-	p.Runs = m.runs()
-	p.Pieces = m.pieces()
-	p.Sheets = m.sheets()
-	p.Bound = Bound{SheetsAtLeast: m.nest.Bound.Sheets, Proved: m.nest.Bound.Proved, How: m.nest.Bound.How}
-	p.Blemishes = m.blemishes(m.layout.Blemishes)
-	p.BlemishTotal = m.layout.Total
-	p.Search = m.search()
-	if p.Choices, err = m.tradeOff(); err != nil {
-		return Plan{}, err
-	}
-	if p.Warnings, err = m.warnings(p.Pieces); err != nil {
-		return Plan{}, err
-	}
-	return p, m.finish(&p)
+	made.List, made.Warnings = list, append(made.Warnings, doubts...)
+	made.Order, made.Cautions = finish.Schedule(work, j.Finish), finish.Cautions(work, j.Finish)
+	return made, nil
 }
 
 // maker holds what a plan is made from.
@@ -93,51 +81,29 @@ type maker struct {
 	job     Job
 	choices choice.Choices
 	chosen  choice.Choice
-	layout  wall.Layout // of the choice
-	nest    nest.Result // of the choice
 }
 
-// search says how far the search went.
-func (m *maker) search() Search {
-	return Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status, End: m.choices.End, How: m.choices.How}
-}
-
-// frame returns a plan with what comes from the job alone.
+// frame returns a plan with what is taken over from the job and the search.
 func (m *maker) frame() Plan {
 	j := &m.job
-	profile := j.Room.Profile
-	_, mirrored := profile.Mirror()
+	_, mirrored := j.Profile.Mirror()
+	bound := m.chosen.Nest.Bound
 	p := Plan{
-		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Room.Mark, Closed: j.Room.Closed,
-		Profile: Profile{Profile: profile, Pitch: profile.Pitch(), Mirrored: mirrored},
-		Saw:     j.Room.Saw, Gaps: j.Room.Gaps,
+		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Mark, Closed: j.Closed,
+		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: j.Saw, Gaps: j.Gaps,
+		Bound:     Bound{SheetsAtLeast: bound.Sheets, Proved: bound.Proved, How: bound.How},
+		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,
+		Search: Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status,
+			End: m.choices.End, How: m.choices.How},
 	}
-	for i, s := range j.Room.Stock {
-		stock := Stock{Stock: s}
-		for _, sheet := range m.nest.Sheets {
-			if sheet.Stock == i {
-				stock.Used++
-			}
-		}
-		p.Stock = append(p.Stock, stock)
+	for i, s := range j.Stock {
+		p.Stock = append(p.Stock, Stock{s, usedOf(&m.chosen, i)})
 	}
 	standard := DefaultPriorities(j.Units).List()
 	for i, w := range j.Priorities.List() {
 		p.Priorities = append(p.Priorities, Priority{Name: w.Name, Unit: w.Unit, Value: w.Value, Default: standard[i].Value})
 	}
 	return p
-}
-
-// finish adds what follows from the layout: the take-off, the order of work and the cautions.
-func (m *maker) finish(p *Plan) error {
-	work := m.work(&m.chosen)
-	list, doubts, err := finish.TakeOff(work, m.job.Finish)
-	if err != nil {
-		return fault.Under(err, "Finish")
-	}
-	p.List, p.Warnings = list, append(p.Warnings, doubts...)
-	p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
-	return nil
 }
 
 // shown returns what a cut at the phase leaves to be seen.

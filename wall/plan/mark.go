@@ -12,12 +12,10 @@ import (
 // mark adds the lines to draw on a piece, the order of its cuts and its weak spots.
 func (m *maker) mark(piece *Piece, p wall.Piece) {
 	marks := fraction.Must(p.Shape.Marks())
-	piece.Marks.From = m.edges(piece)
-	piece.Marks.Face, piece.Marks.Back = marks.Outline.Face, marks.Outline.Back
+	piece.Marks = Marks{From: m.edges(piece), Corners: marks.Outline, Arcs: m.arcs(piece, p)}
 	for i, hole := range marks.Holes {
-		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{Opening: p.Holes[i], Face: hole.Face, Back: hole.Back})
+		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{p.Holes[i], hole})
 	}
-	piece.Marks.Arcs = m.arcs(piece, p)
 	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark))
 	notches := 0
 	for _, c := range cuttings {
@@ -47,11 +45,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		}
 		piece.Marks.Order = append(piece.Marks.Order, cutting)
 	}
-	limits := cutout.Limits{
-		Strip:    m.job.Room.Priorities.LeastStrip,
-		Corner:   m.job.Room.Priorities.LeastCorner,
-		LegRatio: m.job.Room.Priorities.LegRatio,
-	}
+	limits := cutout.Limits{Strip: m.job.Priorities.LeastStrip, Corner: m.job.Priorities.LeastCorner, LegRatio: m.job.Priorities.LegRatio}
 	for _, w := range fraction.Must(p.Shape.WeakSpots(limits)) {
 		piece.Weak = append(piece.Weak, Weak{Kind: w.Kind, At: w.At, Width: w.Width, WayOut: w.WayOut})
 	}
@@ -94,7 +88,7 @@ func (m *maker) standsOn(p wall.Piece, a *wall.Arch) bool {
 // height, 0 if there is none.
 func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
 	var lowest fraction.Length
-	for _, p := range m.layout.Pieces {
+	for _, p := range m.chosen.Layout.Pieces {
 		if p.Panel != panel {
 			continue
 		}
@@ -151,7 +145,7 @@ func (m *maker) edges(piece *Piece) MarkEdges {
 		}
 		return SawnEdge
 	}
-	for _, s := range m.nest.Sheets {
+	for _, s := range m.chosen.Nest.Sheets {
 		stock := m.job.Room.Stock[s.Stock]
 		for _, p := range s.Placements {
 			if p.Part != piece.Number {

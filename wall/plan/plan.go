@@ -56,10 +56,8 @@ type Profile struct {
 }
 
 // Word returns the first word, or the second where the panelling is boards.
-func (p Profile) Word(sheet, board string) string { return wordFor(p.Boards, sheet, board) }
-
-func wordFor(boards bool, sheet, board string) string {
-	if boards {
+func (p Profile) Word(sheet, board string) string {
+	if p.Boards {
 		return board
 	}
 	return sheet
@@ -106,10 +104,8 @@ type Shown struct {
 // SetOut says where the pattern of a run starts. Origin is the x at which a repeat starts (phase
 // 0), From the x from which to measure, and Direction the way to work.
 type SetOut struct {
-	From      fraction.Length `json:"from"`
-	Direction wall.Direction  `json:"direction"`
-	Origin    fraction.Length `json:"origin"`
-	Why       Why             `json:"why"`
+	wall.SetOut
+	Why Why `json:"why"`
 }
 
 // Why is the reason of a setting-out: which ends of the run are seen. What they show stands in the
@@ -228,9 +224,8 @@ type Hole struct {
 // Marks are the lines to draw on a piece, as running measurements from its left edge and its lower
 // edge: on the face, and on the back where left is right.
 type Marks struct {
-	From  MarkEdges   `json:"from"` // the edges measured from
-	Face  []Point     `json:"face"`
-	Back  []Point     `json:"back"`
+	From MarkEdges `json:"from"` // the edges measured from
+	cutout.Corners
 	Holes []HoleMarks `json:"holes,omitempty"`
 	Arcs  []Arc       `json:"arcs,omitempty"`
 	Drill []Drill     `json:"drill,omitempty"`
@@ -290,9 +285,8 @@ type SawCut struct {
 
 // HoleMarks are the corners of one hole on face and back.
 type HoleMarks struct {
-	Opening string  `json:"opening"`
-	Face    []Point `json:"face"`
-	Back    []Point `json:"back"`
+	Opening string `json:"opening"`
+	cutout.Corners
 }
 
 // Arc is the true arc that corners of a piece lie near, to be drawn with a trammel. Its centre may

@@ -8,43 +8,34 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// panels counts the panels of a layout.
-func panels(l *wall.Layout) int {
-	n := 0
-	for _, r := range l.Runs {
-		n += len(r.Panels)
-	}
-	return n
-}
-
 // tradeOff returns the choices, the best-looking one first. The cost of each is the total of its
 // whole take-off, as far as prices are known.
 func (m *maker) tradeOff() ([]Choice, error) {
 	var out []Choice
-	taken := 0
-	for i := range m.choices.Front {
-		c := &m.choices.Front[i]
-		list, _, err := finish.TakeOff(m.work(c), m.job.Finish)
+	var taken Choice
+	for _, c := range m.choices.Front {
+		list, _, err := finish.TakeOff(m.work(&c), m.job.Finish)
 		if err != nil {
 			return nil, err
 		}
-		chosen := c.Need == m.chosen.Need && c.Layout.Total == m.chosen.Layout.Total
-		if chosen {
-			taken = i
+		panels := 0
+		for _, r := range c.Layout.Runs {
+			panels += len(r.Panels)
 		}
-		out = append(out, Choice{
-			Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels(&c.Layout), Cost: list.Total, BlemishTotal: c.Layout.Total,
-			Chosen: chosen, Proved: c.Nest.Bound.Proved,
-		})
+		chosen := c.Need == m.chosen.Need && c.Layout.Total == m.chosen.Layout.Total
+		out = append(out, Choice{Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
+			Chosen: chosen, Proved: c.Nest.Bound.Proved, SeenMost: m.blemishes(seenMost(&c.Layout))})
+		if chosen {
+			taken = out[len(out)-1]
+		}
 	}
 	for i := range out {
 		c := &out[i]
-		c.MoreBought, c.MoreOnHand = c.Bought-out[taken].Bought, c.Sheets-c.Bought-(out[taken].Sheets-out[taken].Bought)
+		c.MoreBought, c.MoreOnHand = c.Bought-taken.Bought, c.Sheets-c.Bought-(taken.Sheets-taken.Bought)
 		cost, _ := c.Cost.Decimal()
-		if least, _ := out[taken].Cost.Decimal(); !cost.Equal(least) {
+		if least, _ := taken.Cost.Decimal(); !cost.Equal(least) {
 			c.MoreCost = money.Of(cost.Sub(least))
 		}
-		c.SeenMost = m.blemishes(seenMost(&m.choices.Front[i].Layout))
 	}
 	return out, nil
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -27,9 +28,9 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
-			continue
+		} else {
+			w.Fitting = append(w.Fitting, p.Label)
 		}
-		w.Fitting = append(w.Fitting, p.Label)
 	}
 	for _, joint := range c.Layout.Joints {
 		kind, sealed := jointKinds[joint.Kind]
@@ -41,75 +42,55 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			w.Ends = append(w.Ends, finish.End{Run: j.Room.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
 		}
 	}
-	for i, laid := range c.Layout.Runs {
-		if corner := laid.Corner; corner != nil && j.Room.Runs[i].Right.Kind == wall.OutsideCorner {
-			w.Mitred = true
-		}
-	}
-	for i, run := range j.Room.Runs {
-		if top := highest(&run); i == 0 || top.Less(w.Low) {
-			w.Low = top
+	for i, run := range j.Runs {
+		bottom, top := cutout.Bounds(wallOutline(&run))
+		if i == 0 || top.Y.Less(w.Low) {
+			w.Low = top.Y
 		}
 		w.Width = w.Width.Add(run.Width)
+		w.Mitred = w.Mitred || c.Layout.Runs[i].Corner != nil && run.Right.Kind == wall.OutsideCorner
 		for _, o := range run.Openings {
 			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {
 				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Gangs: o.DeviceGangs()})
 				continue
 			}
-			up := fraction.Min(hi.Y, highest(&run)).Sub(fraction.Max(lo.Y, lowest(&run)))
+			up := fraction.Min(hi.Y, top.Y).Sub(fraction.Max(lo.Y, bottom.Y))
 			w.Sides = w.Sides.Add(fraction.Max(up, fraction.Length{}).Mul(2))
 		}
 	}
-	for i, s := range j.Room.Stock {
-		used := 0
-		for _, sheet := range c.Nest.Sheets {
-			if sheet.Stock == i {
-				used++
-			}
-		}
-		if used > 0 {
+	for i, s := range j.Stock {
+		if used := usedOf(c, i); used > 0 {
 			w.Sheets = append(w.Sheets, finish.Sheet{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price})
 		}
 	}
 	return w
 }
 
-// highest returns the highest point of a run's wall.
-func highest(run *wall.Run) fraction.Length {
-	var top fraction.Length
-	for _, h := range run.Heights {
-		top = fraction.Max(top, h.Top)
+// usedOf counts the sheets of one kind of stock that a choice takes.
+func usedOf(c *choice.Choice, stock int) (used int) {
+	for _, sheet := range c.Nest.Sheets {
+		if sheet.Stock == stock {
+			used++
+		}
 	}
-	return top
-}
-
-// lowest returns the lowest point of a run's wall.
-func lowest(run *wall.Run) fraction.Length {
-	bottom := run.Heights[0].Bottom
-	for _, h := range run.Heights {
-		bottom = fraction.Min(bottom, h.Bottom)
-	}
-	return bottom
+	return used
 }
 
 // warnings returns what should be measured again or thought over.
 func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
 	doubts, err := m.job.Doubts()
 	out := append([]warning.Warning{}, doubts...)
-	least := m.job.Room.Profile.Pitch().Scale(m.job.Room.Priorities.LeastPanel)
-	for r, run := range m.layout.Runs {
-		if m.job.Room.Profile.Boards {
-			break
-		}
+	least := m.job.Profile.Pitch().Scale(m.job.Priorities.LeastPanel)
+	for r, run := range m.chosen.Layout.Runs {
 		for _, p := range run.Panels {
-			if width := p.Right.Sub(p.Left); width.Less(least) {
+			if width := p.Right.Sub(p.Left); width.Less(least) && !m.job.Profile.Boards {
 				out = append(out, warning.Warning{Path: fault.Of("Runs", r), Kind: NarrowPanel, Lengths: []fraction.Length{width}, Counts: []int{p.Number}})
 			}
 		}
 	}
-	if m.layout.Broken > 0 {
-		out = append(out, warning.Warning{Path: fault.Of("Runs"), Kind: RulesBroken, Counts: []int{m.layout.Broken}})
+	if broken := m.chosen.Layout.Broken; broken > 0 {
+		out = append(out, warning.Warning{Path: fault.Of("Runs"), Kind: RulesBroken, Counts: []int{broken}})
 	}
 	for i, p := range pieces {
 		for k, w := range p.Weak {
