@@ -24,7 +24,8 @@ const (
 
 // canvas is a drawing in the making.
 type canvas struct {
-	scribe
+	plan plan.Plan
+	tape fraction.Tape // writes the plan's lengths as the job does
 	*Picture
 	view
 	board
@@ -33,7 +34,7 @@ type canvas struct {
 
 // newCanvas returns an empty drawing. One that is made in two widths has a name for each.
 func newCanvas(p plan.Plan, width float64, name, title string) canvas {
-	return canvas{scribe: scribe{p, p.TapeMeasure()}, Picture: &Picture{Name: name, Title: title, Width: width}}
+	return canvas{plan: p, tape: p.TapeMeasure(), Picture: &Picture{Name: name, Title: title, Width: width}}
 }
 
 // sized is the name of a drawing that is made in two widths.
@@ -44,8 +45,8 @@ func sized(name string, width float64) string {
 	return name
 }
 
-// draw makes the drawing of thing i of n in a list of the plan, at a width, and beside a wide one
-// another that is narrow. There may be nothing to draw in it.
+// draw makes the drawing of thing i of n in a list of the plan, and beside a wide one a narrow one; of
+// gives nil where there is nothing to draw.
 func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	path := append(list, fault.Step{Index: i})
@@ -78,8 +79,7 @@ func (n *node) cross(circle, lines string, x, y, r float64) {
 	n.stroke(lines, "M", x-r, y, "h", 2*r, "M", x, y-r, "v", 2*r)
 }
 
-// stop is a label and the place of what it belongs to along a line of ink: the number of a mark, a
-// measurement, a height.
+// stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.
 type stop struct {
 	text line
 	at   fraction.Length
@@ -101,17 +101,23 @@ func spreadStops(all []stop, gap, lo, hi float64) []stop {
 	return all
 }
 
-// below writes stops under a line of ink at y, reading upwards, each with a lead that runs straight
-// down and then to where its text stands; over is drawn before each. It returns where they end.
-func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
-	deepest := 0.0
+// hang writes stops at y, reading upwards, over what lead draws of each; it returns the longest.
+func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead func(stop)) (deepest float64) {
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
+		lead(s)
+		s.text.upright(&c.node, class, s.spot, y, "end")
+		deepest = max(deepest, s.text.width(size))
+	}
+	return deepest
+}
+
+// below writes stops under a line of ink at y, each with a lead that runs straight down and then to
+// where its text stands; over is drawn before each. It returns where they end.
+func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
+	return y + long + 3 + c.hang(all, "", typeSize, lo, hi, y+long+3, func(s stop) {
 		over(s)
 		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
-		s.text.upright(&c.node, "", s.spot, y+long+3, "end")
-		deepest = max(deepest, s.text.width(typeSize))
-	}
-	return y + long + 3 + deepest + 6
+	}) + 6
 }
 
 // beside writes stops left of a line of ink at x, as below does.
@@ -125,6 +131,6 @@ func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func
 
 // parted reports whether more than a seam lies between neighbors, such as a door or a panel that
 // is on the wall already.
-func (s scribe) parted(a, b wall.Panel) bool {
-	return s.plan.Gaps.Seam.Add(s.tape.Mark).Less(b.Left.Sub(a.Right))
+func (c *canvas) parted(a, b wall.Panel) bool {
+	return c.plan.Gaps.Seam.Add(c.tape.Mark).Less(b.Left.Sub(a.Right))
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -183,7 +182,7 @@ func (e *elevation) seams() {
 		for _, piece := range e.pieces {
 			if piece.Panel == a.Number || piece.Panel == b.Number {
 				v := e.move(piece.At)
-				top, bottom = min(top, v.y(piece.Height)), max(bottom, v.y(fraction.Length{}))
+				top, bottom = min(top, v.y(piece.Height)), max(bottom, v.y(zero))
 			}
 		}
 		e.stroke("seam", "M", x, top-5, "V", bottom+5)
@@ -195,7 +194,7 @@ func (e *elevation) seams() {
 
 // datum draws the level line that all heights are taken from.
 func (e *elevation) datum() {
-	y := e.y(fraction.Length{})
+	y := e.y(zero)
 	left, right := e.sides()
 	e.stroke("datum", "M", left-9, y, "H", right+9)
 	e.floor = max(e.floor, y)

@@ -75,24 +75,24 @@ func (d *endDrawing) features() (sizes []line) {
 		d.from, d.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
 	}
 	d.shown = stripes(profile, d.from, d.to, phase)
-	width := func(i int, minus bool) term {
-		return term{profile.Features[i].Width, ref("profile.features[%d].width", i), minus}
+	width := func(i int, sign func(fraction.Length, string) term) term {
+		return sign(profile.Features[i].Width, ref("profile.features[%d].width", i))
 	}
 	for _, s := range d.shown {
 		var size line
 		switch cutLeft, cutRight := s.left.Less(d.from), d.to.Less(s.right); {
 		case !cutLeft && !cutRight:
-			size = line{d.sum(width(s.index, false))}
+			size = line{d.sum(width(s.index, plus))}
 		case cutLeft && !cutRight && !d.right: // up to its right edge, less the phase
 			var terms []term
 			for i := range s.index + 1 {
-				terms = append(terms, width(i, false))
+				terms = append(terms, width(i, plus))
 			}
 			size = line{d.sum(append(terms, minus(panel.LeftPhase, path+"left_phase"))...)}
 		case cutRight && !cutLeft && d.right: // from its left edge up to the phase
 			terms := []term{plus(panel.RightPhase, path+"right_phase")}
 			for i := range s.index {
-				terms = append(terms, width(i, true))
+				terms = append(terms, width(i, minus))
 			}
 			size = line{d.sum(terms...)}
 		}
@@ -196,11 +196,7 @@ func (d *endDrawing) sizes(sizes []line) {
 		d.stroke("pole", "M", x0, base-4, "v8M", x0, base, "H", x1, "M", x1, base-4, "v8")
 		all = append(all, stop{text: append(sizes[i], " "+s.Kind.String()), ink: (x0 + x1) / 2})
 	}
-	deepest := 0.0
-	for _, s := range spreadStops(all, poleGap, 8, d.Width-8) {
+	d.Height = base + 15 + d.hang(all, "small", smallSize, 8, d.Width-8, base+15, func(s stop) {
 		d.stroke("lead", "M", s.ink, base+2, "L", s.spot, base+12)
-		s.text.upright(&d.node, "small", s.spot, base+15, "end")
-		deepest = max(deepest, s.text.width(smallSize))
-	}
-	d.Height = base + 15 + deepest + 6
+	}) + 6
 }

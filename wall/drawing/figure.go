@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -8,56 +9,42 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// figure is a text from the plan as people read it, with the path of the plan's JSON that it was
-// read from. The path is written into the drawing, so that a test can hold every number against
-// the plan.
+// figure is a text from the plan as people read it, with the path of the plan's JSON that it was read
+// from. The path is written into the drawing, so that a test can hold every number against the plan.
 type figure struct{ text, from string }
 
-// scribe writes the plan's lengths as the job's tape shows them.
-type scribe struct {
-	plan plan.Plan
-	tape fraction.Tape
-}
+func (f figure) String() string { return f.text }
 
 // length is a length of the plan and the path of its place.
-func (s scribe) length(l fraction.Length, path string) figure { return figure{s.tape.Format(l), path} }
+func (c *canvas) length(l fraction.Length, path string) figure {
+	return figure{c.tape.Format(l), path}
+}
 
 // ref writes the path of a place in the plan.
 func ref(format string, args ...any) string { return fmt.Sprintf(format, args...) }
 
-// term is one length of a sum.
+// term is one length of a sum and its path with the sign before it.
 type term struct {
 	length fraction.Length
 	path   string
-	minus  bool
 }
 
-func plus(l fraction.Length, path string) term  { return term{l, path, false} }
-func minus(l fraction.Length, path string) term { return term{l, path, true} }
+func plus(l fraction.Length, path string) term  { return term{l, " + " + path} }
+func minus(l fraction.Length, path string) term { return term{zero.Sub(l), " - " + path} }
 
 // sum is the sum of some lengths of the plan.
-func (s scribe) sum(terms ...term) figure {
-	var total fraction.Length
-	from := ""
-	for i, t := range terms {
-		switch {
-		case t.minus:
-			total, from = total.Sub(t.length), from+" - "
-		case i > 0:
-			total, from = total.Add(t.length), from+" + "
-		default:
-			total = t.length
-		}
-		from += t.path
+func (c *canvas) sum(terms ...term) figure {
+	var total term
+	for _, t := range terms {
+		total = term{total.length.Add(t.length), total.path + t.path}
 	}
-	return figure{s.tape.Format(total), strings.TrimPrefix(from, " ")}
+	return c.length(total.length, strings.TrimPrefix(strings.TrimPrefix(total.path, " + "), " "))
 }
 
 // word is a text of the plan, such as a name.
 func word(text, path string) figure { return figure{text, path} }
 
-// counted is a number that the drawing counts for itself and that its table repeats, such as the
-// number of a blemish or the name of a page.
+// counted is a number that the drawing counts for itself and that its table repeats: a page's name.
 func counted(text string) figure { return figure{text, "count"} }
 
 // line is a line of text: strings are the drawing's own words, figures come from the plan.
@@ -66,12 +53,7 @@ type line []any
 func (l line) String() string {
 	var b strings.Builder
 	for _, part := range l {
-		switch v := part.(type) {
-		case string:
-			b.WriteString(v)
-		case figure:
-			b.WriteString(v.text)
-		}
+		fmt.Fprint(&b, part)
 	}
 	return b.String()
 }
@@ -86,12 +68,11 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 		text.set("text-anchor", anchor)
 	}
 	for _, part := range l {
-		switch v := part.(type) {
-		case string:
-			text.say(v)
-		case figure:
-			text.add("tspan", "data-plan", v.from).say(v.text)
+		on := text
+		if f, ok := part.(figure); ok {
+			on = text.add("tspan", "data-plan", f.from)
 		}
+		on.say(fmt.Sprint(part))
 	}
 	return text
 }
@@ -100,4 +81,36 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 // centered on x.
 func (l line) upright(on *node, class string, x, y float64, anchor string) {
 	l.write(on, class, 0, 0, anchor).set("transform", "translate("+ink(x+typeSize*0.36)+" "+ink(y)+") rotate(-90)")
+}
+
+// markWords are the words for the marks of a story pole.
+var markWords = map[plan.MarkKind]string{
+	plan.PanelsStart:    "{panel}s start",
+	plan.PanelsStop:     "{panel}s stop",
+	plan.RepeatStarts:   "a repeat starts",
+	plan.PanelLeft:      "{panel} {number}, left",
+	plan.PanelRight:     "{panel} {number}, right",
+	plan.PanelsMeet:     "{seam} {number} and {next}",
+	plan.InstalledLeft:  "{panel} on the wall, left",
+	plan.InstalledRight: "{panel} on the wall, right",
+	plan.OpeningLeft:    "{opening}, left",
+	plan.OpeningRight:   "{opening}, right",
+}
+
+// MarkName names a mark of a story pole, such as "panel 3, left".
+func MarkName(profile plan.Profile, m plan.Mark) string {
+	return strings.NewReplacer("{panel}", profile.Word("panel", "board"), "{seam}", profile.Word("seam of panels", "joint of"),
+		"{number}", fmt.Sprint(m.Panel), "{next}", fmt.Sprint(m.Next), "{opening}", m.Opening,
+	).Replace(cmp.Or(markWords[m.Kind], m.Kind.String()))
+}
+
+// CutName names what is seen at an end, such as "whole flat"; nothing where no feature is.
+func CutName(tape fraction.Tape, s plan.Shown) string {
+	switch s.Width {
+	case fraction.Length{}:
+		return ""
+	case s.Of:
+		return "whole " + s.Feature.String()
+	}
+	return fmt.Sprintf("%s cut to %s of %s", s.Feature, tape.Format(s.Width), tape.Format(s.Of))
 }

@@ -3,7 +3,6 @@ package drawing
 import (
 	"slices"
 
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -38,7 +37,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	text := line{word(piece.Label, ref("pieces[%d].label", at))}
 	large, small := textWidth(piece.Label, 17)+10, text.width(typeSize)+2
 	v, rings := e.move(piece.At), rings(piece)
-	spot := v.area(fraction.Length{}, fraction.Length{}, piece.Width, piece.Height)
+	spot := v.whole(piece.Width, piece.Height)
 	if seat, ok := e.first(v.seats(rings, large+4, 26)); ok {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
@@ -66,10 +65,9 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 	}
 	left, right := e.sides()
 	x := max(left+3, min(spot.x+spot.w/2-wide/2, right-3-wide)) // off the heights at the ends
-	var places []box
-	for _, share := range []float64{.5, .4, .6, .3, .7, .2, .8} {
-		places = append(places, box{x, spot.y + share*spot.h - 7, wide, 14})
-	}
+	places := grid([]float64{x}, []float64{.5, .4, .6, .3, .7, .2, .8}, func(x, share float64) box {
+		return box{x, spot.y + share*spot.h - 7, wide, 14}
+	})
 	if seat, ok := bare.place(places...); ok {
 		e.claim(seat)
 		e.tagged(text, seat)

@@ -6,6 +6,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
+var zero fraction.Length
+
 // mostStripes is the most features that are drawn over one width: more would be too fine to see.
 const mostStripes = 20000
 
@@ -16,10 +18,10 @@ type stripe struct {
 	left, right fraction.Length
 }
 
-// stripes returns the features that a board shows from its left edge, which has a phase, as far as
-// its right edge; the outermost may run past the edges. There is none where the pattern has no
-// width or is far too fine.
-func stripes(profile plan.Profile, from, to, phase fraction.Length) []stripe {
+// stripes returns the features that a board shows from its left edge, which has a phase, to its right
+// edge; the outermost may run past the edges. There is none where the pattern has no width or is far
+// too fine.
+func stripes(profile plan.Profile, from, to, phase fraction.Length) (found []stripe) {
 	var repeat fraction.Length
 	for _, f := range profile.Features {
 		if f.Width.Sign() < 0 {
@@ -31,29 +33,24 @@ func stripes(profile plan.Profile, from, to, phase fraction.Length) []stripe {
 	if repeat.Sign() <= 0 || to.Sub(start).Float64()/repeat.Float64()*float64(len(profile.Features)) > mostStripes {
 		return nil
 	}
-	var found []stripe
-	for at, i := start, 0; at.Less(to); i++ {
-		n := i % len(profile.Features)
-		feature := profile.Features[n]
-		end := at.Add(feature.Width)
-		if from.Less(end) {
-			found = append(found, stripe{feature, n, at, end})
+	for n := 0; start.Less(to); n = (n + 1) % len(profile.Features) {
+		s := stripe{profile.Features[n], n, start, start.Add(profile.Features[n].Width)}
+		if start = s.right; from.Less(s.right) {
+			found = append(found, s)
 		}
-		at = end
 	}
 	return found
 }
 
-// drawPattern draws beads and grooves over a width and a height, in the view's coordinates, to the
-// right of x = 0, where the pattern has a phase. Flats leave no ink.
-func drawPattern(on *node, v view, profile plan.Profile, phase, width, bottom, top fraction.Length, seen func(box) bool) {
-	var zero fraction.Length
+// drawPattern draws the beads and grooves of a board of a size whose left edge has a phase, as far as
+// the picture is wide. Flats leave no ink.
+func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length) {
 	all := stripes(profile, zero, width, phase)
 	for _, kind := range []groove.Kind{groove.Bead, groove.Groove} {
 		path := ""
 		for _, s := range all {
-			b := v.area(fraction.Max(s.left, zero), bottom, fraction.Min(s.right, width), top)
-			if s.Kind == kind && (seen == nil || seen(b)) {
+			b := v.area(fraction.Max(s.left, zero), zero, fraction.Min(s.right, width), height)
+			if s.Kind == kind && b.x+b.w > 0 && b.x < pic.Width {
 				path += b.path()
 			}
 		}
@@ -66,11 +63,10 @@ func drawPattern(on *node, v view, profile plan.Profile, phase, width, bottom, t
 // drawPiece draws a piece with its pattern, seen in v, which has the piece's own coordinates.
 func (pic *Picture) drawPiece(on *node, v view, profile plan.Profile, piece plan.Piece, what string) {
 	shape := v.outline(rings(piece)...)
-	clip := pic.defs.add("clipPath", "id", pic.id(what))
+	clip, shown := pic.clip(what)
 	clip.add("path", "d", shape, "clip-rule", "evenodd")
 	on.stroke("board", shape).set("fill-rule", "evenodd")
-	pattern := on.add("g", "clip-path", "url(#"+pic.id(what)+")")
-	drawPattern(pattern, v, profile, piece.LeftPhase, piece.Width, fraction.Length{}, piece.Height, nil)
+	pic.drawPattern(on.add("g", "clip-path", shown), v, profile, piece.LeftPhase, piece.Width, piece.Height)
 	on.stroke("edge", shape).set("fill-rule", "evenodd")
 }
 

@@ -111,7 +111,7 @@ func (d *pieceDrawing) lay() {
 	if d.back {
 		d.flip = across
 	}
-	d.area = d.view.area(fraction.Length{}, fraction.Length{}, d.piece.Width, d.piece.Height)
+	d.area = d.whole(d.piece.Width, d.piece.Height)
 	d.frame = d.area.grow(15)
 }
 
@@ -191,12 +191,9 @@ func (d *pieceDrawing) letters() {
 		d.dot("startmark", x, y, dotSize)
 		name := plan.CornerName(i)
 		w := textWidth(name, smallSize) + 2
-		var seats []box
-		for _, away := range []float64{8, 12, 17} {
-			for _, way := range [][2]float64{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1.2}, {0, 1.2}, {1.2, 0}, {-1.2, 0}} {
-				seats = append(seats, centered(x+way[0]*away, y+way[1]*away, w, letterSize))
-			}
-		}
+		seats := grid([]float64{8, 12, 17}, []complex128{1 - 1i, -1 - 1i, 1 + 1i, -1 + 1i, -1.2i, 1.2i, 1.2, -1.2}, func(away float64, way complex128) box {
+			return centered(x+real(way)*away, y+imag(way)*away, w, letterSize)
+		})
 		if seat, ok := d.place(seats...); ok {
 			line{counted(name)}.write(&d.node, "small bold halo", seat.x+w/2, seat.y+10, "middle")
 		}

@@ -32,8 +32,7 @@ func (b box) middle() (x, y float64) { return b.x + b.w/2, b.y + b.h/2 }
 // path is the box as commands of a path.
 func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", -b.w, "Z") }
 
-// board remembers which places of a drawing are taken, so that labels keep clear of each other. The
-// same calls give the same places.
+// board remembers which places of a drawing are taken, so that labels keep clear of each other.
 type board struct {
 	frame box
 	taken []box
@@ -47,8 +46,7 @@ func (b *board) free(c box) bool {
 	return c.inside(b.frame) && !slices.ContainsFunc(b.taken, c.overlaps)
 }
 
-// place claims the first free one of the places, in order of liking. Where none is free it claims
-// nothing and reports false.
+// place claims the first free one of the places, and reports whether there is one.
 func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
 
 // first is place for many places that are costly to find.
@@ -62,18 +60,24 @@ func (b *board) first(places iter.Seq[box]) (box, bool) {
 	return box{}, false
 }
 
+// grid is what of makes of each of the outer values with each of the inner ones.
+func grid[A, B, T any](outer []A, inner []B, of func(A, B) T) (all []T) {
+	for _, a := range outer {
+		for _, b := range inner {
+			all = append(all, of(a, b))
+		}
+	}
+	return all
+}
+
 // within returns places for a label of a size in an area, the middle first.
 func within(area box, w, h float64) []box {
 	if w > area.w-2 || h > area.h-2 {
 		return nil
 	}
-	var found []box
-	for _, fy := range []float64{.5, .3, .7, .1, .9, 0, 1} {
-		for _, fx := range []float64{.5, .25, .75, 0, 1} {
-			found = append(found, box{area.x + 1 + fx*(area.w-2-w), area.y + 1 + fy*(area.h-2-h), w, h})
-		}
-	}
-	return found
+	return grid([]float64{.5, .3, .7, .1, .9, 0, 1}, []float64{.5, .25, .75, 0, 1}, func(fy, fx float64) box {
+		return box{area.x + 1 + fx*(area.w-2-w), area.y + 1 + fy*(area.h-2-h), w, h}
+	})
 }
 
 // besides returns the places for a label below, above and beside an area.
@@ -91,16 +95,11 @@ func besides(area box, w, h float64) []box {
 
 // farther are places round an area that want a lead to it, the nearest first.
 func farther(area box, w, h float64) []box {
-	var found []box
 	x, y := area.middle()
-	for _, away := range []float64{6, 14, 24, 38, 54} {
-		for _, slide := range []float64{0, -.5, .5, -1, 1} {
-			found = append(found,
-				centered(x+slide*w, area.y-away-h/2, w, h), centered(x+slide*w, area.y+area.h+away+h/2, w, h),
-				centered(area.x+area.w+away+w/2, y+slide*2*h, w, h), centered(area.x-away-w/2, y+slide*2*h, w, h))
-		}
-	}
-	return found
+	return slices.Concat(grid([]float64{6, 14, 24, 38, 54}, []float64{0, -.5, .5, -1, 1}, func(away, slide float64) []box {
+		return []box{centered(x+slide*w, area.y-away-h/2, w, h), centered(x+slide*w, area.y+area.h+away+h/2, w, h),
+			centered(area.x+area.w+away+w/2, y+slide*2*h, w, h), centered(area.x-away-w/2, y+slide*2*h, w, h)}
+	})...)
 }
 
 // spread moves marks along a line so that neighbors stand at least gap apart and each stays as near
@@ -130,7 +129,7 @@ func spread(wanted []float64, gap, lo, hi float64) []float64 {
 			blocks = append(blocks[:n-2], block{a.sum + b.sum - shift*float64(b.count), a.count + b.count})
 		}
 	}
-	places := make([]float64, 0, len(wanted))
+	var places []float64
 	for _, b := range blocks {
 		for i := range b.count {
 			places = append(places, start(b)+gap*float64(i))
@@ -162,22 +161,13 @@ func emWidth(r rune) float64 {
 }
 
 // wrap breaks a text at spaces into lines that are no wider than width, where its words allow.
-func wrap(s string, width, size float64) []string {
-	var lines []string
-	line := ""
+func wrap(s string, width, size float64) (lines []string) {
 	for _, word := range strings.Fields(s) {
-		switch longer := line + " " + word; {
-		case line == "":
-			line = word
-		case textWidth(longer, size) <= width:
-			line = longer
-		default:
-			lines = append(lines, line)
-			line = word
+		if n := len(lines) - 1; n >= 0 && textWidth(lines[n]+" "+word, size) <= width {
+			lines[n] += " " + word
+		} else {
+			lines = append(lines, word)
 		}
-	}
-	if line != "" {
-		lines = append(lines, line)
 	}
 	return lines
 }

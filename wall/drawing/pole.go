@@ -73,7 +73,7 @@ func (e *elevation) heightOf(i int) figure {
 func (e *elevation) heights() {
 	left, right := e.sides()
 	for side := range 2 {
-		level := stop{text: line{e.levelWords()}, ink: e.y(fraction.Length{})}
+		level := stop{text: line{e.levelWords()}, ink: e.y(zero)}
 		all := []stop{level}
 		for i, p := range e.run.Outline {
 			if e.atEnd(p) == side+1 && p.Y.Sign() != 0 {
@@ -114,13 +114,9 @@ func (e *elevation) corners() {
 		}
 		text := line{name, e.heightOf(i)}
 		x, y, w := e.x(p.X), e.y(p.Y), text.width(smallSize)+2
-		var seats []box
-		for _, away := range []float64{4, 17, 30} {
-			seats = append(seats, box{x - w/2, y - away - 12, w, 12})
-			for _, aside := range []float64{5, 13, 26, 40} {
-				seats = append(seats, box{x + aside, y - away - 12, w, 12}, box{x - aside - w, y - away - 12, w, 12})
-			}
-		}
+		seats := grid([]float64{4, 17, 30}, []float64{-w / 2, 5, -5 - w, 13, -13 - w, 26, -26 - w, 40, -40 - w}, func(away, aside float64) box {
+			return box{x + aside, y - away - 12, w, 12}
+		})
 		if seat, ok := e.place(e.offWall(seats)...); ok {
 			text.write(&e.node, "small halo", seat.x+1, seat.y+10, "start")
 			e.dot("startmark", x, y, 1.8)
@@ -144,7 +140,6 @@ func (e *elevation) offWall(places []box) []box {
 // atEnd returns 1 for a corner of the wall that belongs to its left end, 2 for its right end and 0
 // for neither: the outermost corners and those of a lean.
 func (e *elevation) atEnd(p plan.Point) int {
-	var zero fraction.Length
 	switch {
 	case !fraction.Max(zero, e.run.Left.Lean).Less(p.X):
 		return 1

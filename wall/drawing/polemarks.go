@@ -9,7 +9,7 @@ import (
 
 // marks draws the ticks of the story pole on a line at base, each with what it marks, and returns the
 // length of the longest label.
-func (e *elevation) marks(base float64) (deepest float64) {
+func (e *elevation) marks(base float64) float64 {
 	groups := e.places()
 	texts := e.texts(groups)
 	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
@@ -24,14 +24,11 @@ func (e *elevation) marks(base float64) (deepest float64) {
 	}
 	e.stroke("pole", ticks)
 	e.dot("startmark", from, base, 4)
-	for _, s := range spreadStops(stops, poleGap, 8, e.Width-8) {
+	return e.hang(stops, "", typeSize, 8, e.Width-8, base+markLead, func(s stop) {
 		if s.last {
 			e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
 		}
-		s.text.upright(&e.node, "", s.spot, base+markLead, "end")
-		deepest = max(deepest, s.text.width(typeSize))
-	}
-	return deepest
+	})
 }
 
 // places are the places on the story pole from left to right: the marks of the plan at each of them.
@@ -119,10 +116,9 @@ func (e *elevation) written(group []int, long float64) []line {
 // fromStart is the distance of a story-pole mark from the start.
 func (e *elevation) fromStart(i int) figure {
 	mark, from := e.run.StoryPole[i], e.run.SetOut.From
-	at, start := plus(mark.At, e.path+ref("story_pole[%d].at", i)), plus(from, e.path+"set_out.from")
+	at, start := e.path+ref("story_pole[%d].at", i), e.path+"set_out.from"
 	if mark.At.Less(from) {
-		at, start = start, at
+		return e.sum(plus(from, start), minus(mark.At, at))
 	}
-	start.minus = true
-	return e.sum(at, start)
+	return e.sum(plus(mark.At, at), minus(from, start))
 }

@@ -216,12 +216,9 @@ func (d *roomDrawing) numbers(c course) {
 		}
 		w := text.width(typeSize) + 8
 		middle := (panel.Left.Float64() + panel.Right.Float64()) / 2 * d.scale
-		var seats []box
-		for _, into := range []float64{13, 28, 43} {
-			for _, slide := range []float64{0, 10, -10, 22, -22, 34, -34} {
-				seats = append(seats, c.before(middle+slide, boardInk-10+into, w, 15))
-			}
-		}
+		seats := grid([]float64{13, 28, 43}, []float64{0, 10, -10, 22, -22, 34, -34}, func(into, slide float64) box {
+			return c.before(middle+slide, boardInk-10+into, w, 15)
+		})
 		if seat, ok := d.place(seats...); ok {
 			d.tag(seat, 4)
 			text.write(&d.node, "bold", seat.x+seat.w/2, seat.y+11.5, "middle")
@@ -267,18 +264,9 @@ func (d *roomDrawing) named(i int, c course) {
 
 // nameSeats are the places for a run's name, those in the room first.
 func nameSeats(c course, w, h float64) []box {
-	var seats []box
-	for _, into := range []float64{28, 44, 60, 80} {
-		for _, share := range []float64{.5, .4, .6, .3, .7} {
-			seats = append(seats, c.before(c.long*share, into, w, h))
-		}
-	}
-	for _, away := range []float64{4, 14, 24} {
-		for _, share := range []float64{.5, .3, .7, 0, 1} {
-			seats = append(seats, c.before(c.long*share, -wallInk-away, w, h))
-		}
-	}
-	return seats
+	at := func(into, share float64) box { return c.before(c.long*share, into, w, h) }
+	return append(grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at),
+		grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)...)
 }
 
 // turn is the place of a run in the order of fitting; one without pieces is up already.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
@@ -68,7 +67,7 @@ func (d *sheetDrawing) lay() {
 		d.stretch = boardWide / (wide * d.scale)
 	}
 	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 22, tall
-	d.area = d.view.area(fraction.Length{}, fraction.Length{}, d.stock.Width, d.stock.Length)
+	d.area = d.whole(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	for _, s := range d.stops(nest.Rip) {
 		d.claim(box{s.ink - 1.5, d.area.y + d.area.h, 3, 8})
@@ -86,7 +85,7 @@ func (d *sheetDrawing) lay() {
 // ground draws the sheet and, faintly, its own pattern.
 func (d *sheetDrawing) ground() {
 	d.rect(d.area, "class", "board")
-	drawPattern(d.add("g", "fill-opacity", ".55"), d.view, d.plan.Profile, d.stock.LeftPhase, d.stock.Width, fraction.Length{}, d.stock.Length, nil)
+	d.drawPattern(d.add("g", "fill-opacity", ".55"), d.view, d.plan.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length)
 	d.rect(d.area, "class", "edge")
 }
 

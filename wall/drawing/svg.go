@@ -9,10 +9,8 @@ import (
 	"strings"
 )
 
-// node is one element of a drawing, or, without a name, a piece of text.
-//
-// A drawing is a tree of nodes, so that nothing of a plan is ever pasted into markup: every attribute and
-// every text goes through the escaping of encoding/xml.
+// node is one element of a drawing, or, without a name, a piece of text. Nothing of a plan is ever
+// pasted into markup: every attribute and every text goes through the escaping of encoding/xml.
 type node struct {
 	name  string
 	attrs []string // name, value, name, value …
@@ -21,8 +19,8 @@ type node struct {
 	raw   string // markup of this package
 }
 
-// add appends an element and returns it. The attributes are pairs of a name and a value; a value
-// is a word, a whole number, or a float64 in units of ink.
+// add appends an element and returns it. The attributes are pairs of a name and a value: a word, a
+// whole number, or a float64 in units of ink.
 func (n *node) add(name string, attrs ...any) *node {
 	kid := &node{name: name}
 	n.kids = append(n.kids, kid)
@@ -92,14 +90,12 @@ func (n *node) write(w *bytes.Buffer) {
 	}
 }
 
-// ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no number, of a thing
-// without size.
+// ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no finite number.
 func ink(v float64) string {
 	if v-v != 0 {
 		v = 0
 	}
-	s := strconv.FormatFloat(v, 'f', 2, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v, 'f', 2, 64), "0"), ".")
 	if s == "-0" {
 		return "0"
 	}
@@ -108,22 +104,15 @@ func ink(v float64) string {
 
 // pen writes the commands of a path: strings as they are, numbers as ink.
 func pen(commands ...any) string {
-	var b strings.Builder
-	wasNumber := false
+	path, space := "", ""
 	for _, c := range commands {
-		switch v := c.(type) {
-		case string:
-			b.WriteString(v)
-			wasNumber = false
-		case float64:
-			if wasNumber {
-				b.WriteByte(' ')
-			}
-			b.WriteString(ink(v))
-			wasNumber = true
+		if v, ok := c.(float64); ok {
+			path, space = path+space+ink(v), " "
+		} else {
+			path, space = path+c.(string), ""
 		}
 	}
-	return b.String()
+	return path
 }
 
 // Picture is one drawing. The zero value is an empty one.
@@ -159,7 +148,7 @@ func (p *Picture) id(what string) string { return p.Name + "-" + what }
 
 // SVG returns the drawing as a file of its own, with its own style.
 func (p Picture) SVG() []byte {
-	return append([]byte("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"), p.markup(true)...)
+	return append([]byte(xml.Header), p.markup(true)...)
 }
 
 // Element returns the drawing as an svg element to stand in a page whose style sheet has [Style].
@@ -186,11 +175,14 @@ func (p Picture) markup(alone bool) []byte {
 	return w.Bytes()
 }
 
-// hatch defines a fill of slanted lines, steep or shallow, and returns the value for a fill
-// attribute. Hatches, not colors, tell areas apart.
+// hatch defines a fill of slanted lines and returns the value for a fill attribute.
 func (p *Picture) hatch(what, class string, gap, angle float64) string {
-	id := p.id(what)
-	p.defs.add("pattern", "id", id, "width", gap, "height", gap, "patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")").
+	p.defs.add("pattern", "id", p.id(what), "width", gap, "height", gap, "patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")").
 		add("line", "class", class, "x1", 0, "y1", 0, "x2", 0, "y2", gap)
-	return "url(#" + id + ")"
+	return "url(#" + p.id(what) + ")"
+}
+
+// clip defines a clip path for its shape to be added, and returns the value for an attribute.
+func (p *Picture) clip(what string) (path *node, value string) {
+	return p.defs.add("clipPath", "id", p.id(what)), "url(#" + p.id(what) + ")"
 }

@@ -92,8 +92,9 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	high := one.h * perInch
 	d.view = view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	d.frame = box{0, 0, d.Width, high}
-	d.defs.add("clipPath", "id", d.id("page")).add("rect", "width", d.Width, "height", high)
-	page := d.add("g", "clip-path", "url(#"+d.id("page")+")")
+	clip, shown := d.clip("page")
+	clip.add("rect", "width", d.Width, "height", high)
+	page := d.add("g", "clip-path", shown)
 	d.boardUnder(page)
 	if !one.shared {
 		d.overlap(page)
@@ -118,12 +119,11 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 
 // boardUnder draws the piece's edges and its pattern at its true phase.
 func (d *template) boardUnder(on *node) {
-	var zero fraction.Length
 	piece := d.cut.piece
-	edge := d.area(zero, zero, piece.Width, piece.Height)
-	d.defs.add("clipPath", "id", d.id("board")).rect(edge)
-	group := on.add("g", "clip-path", "url(#"+d.id("board")+")", "class", "templateboard")
-	drawPattern(group, d.view, d.plan.Profile, piece.LeftPhase, piece.Width, zero, piece.Height, func(b box) bool { return b.x+b.w > 0 && b.x < d.Width })
+	edge := d.whole(piece.Width, piece.Height)
+	clip, shown := d.clip("board")
+	clip.rect(edge)
+	d.drawPattern(on.add("g", "clip-path", shown, "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height)
 	on.rect(edge, "class", "templateedge")
 }
 
@@ -237,9 +237,9 @@ func drawMap(t tiling, number int) Picture {
 	spot := func(t tile) box {
 		return box{v.left + (t.x-v.x0)*scale, v.top + (v.y1-t.y-t.h)*scale, t.w * scale, t.h * scale}
 	}
-	pic.defs.add("clipPath", "id", pic.id("all")).rect(spot(t.tile))
-	edge := v.area(fraction.Length{}, fraction.Length{}, c.piece.Width, c.piece.Height)
-	pic.add("g", "clip-path", "url(#"+pic.id("all")+")").rect(edge, "class", "wall")
+	clip, shown := pic.clip("all")
+	clip.rect(spot(t.tile))
+	pic.add("g", "clip-path", shown).rect(v.whole(c.piece.Width, c.piece.Height), "class", "wall")
 	fill := pic.hatch("left-out", "hatch", 5, 45)
 	printed := 0
 	for _, one := range t.tiles {

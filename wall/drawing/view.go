@@ -26,12 +26,7 @@ func (v view) x(l fraction.Length) float64 {
 }
 
 // across is the ink to the inch across the grooves.
-func (v view) across() float64 {
-	if v.stretch > 0 {
-		return v.scale * v.stretch
-	}
-	return v.scale
-}
+func (v view) across() float64 { return v.scale * max(1, v.stretch) }
 
 func (v view) y(l fraction.Length) float64 { return v.top + (v.y1-l.Float64())*v.scale }
 
@@ -48,6 +43,9 @@ func (v view) area(x0, y0, x1, y1 fraction.Length) box {
 	return box{min(left, right), v.y(y1), max(left, right) - min(left, right), v.y(y0) - v.y(y1)}
 }
 
+// whole returns the box of a thing of a size at the origin.
+func (v view) whole(w, h fraction.Length) box { return v.area(zero, zero, w, h) }
+
 // around returns the box round some points.
 func (v view) around(points []plan.Point) box {
 	lo, hi := cutout.Bounds(points)
@@ -56,13 +54,9 @@ func (v view) around(points []plan.Point) box {
 
 // line is the path through some points.
 func (v view) line(points []plan.Point) string {
-	path := ""
-	for i, at := range points {
-		command := "L"
-		if i == 0 {
-			command = "M"
-		}
-		path += pen(command, v.x(at.X), v.y(at.Y))
+	path, command := "", "M"
+	for _, at := range points {
+		path, command = path+pen(command, v.x(at.X), v.y(at.Y)), "L"
 	}
 	return path
 }
@@ -78,17 +72,14 @@ func (v view) outline(rings ...[]plan.Point) string {
 	return path
 }
 
-// seats returns places for a label of a size on a shape of one outline and its holes, the middle
-// first and then outwards, wholly on the shape.
+// seats returns places for a label wholly on a shape of an outline and its holes, from its middle on.
 func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 	const steps = 40
 	area := v.around(rings[0])
 	on := func(c box) bool {
-		for _, x := range []float64{c.x, c.x + c.w/2, c.x + c.w} {
-			for _, y := range []float64{c.y, c.y + c.h/2, c.y + c.h} {
-				if !v.holds(x, y, rings...) {
-					return false
-				}
+		for i := range 9 {
+			if !v.holds(c.x+c.w/2*float64(i/3), c.y+c.h/2*float64(i%3), rings...) {
+				return false
 			}
 		}
 		return true
@@ -114,8 +105,7 @@ func outward(n int) []int {
 	return order
 }
 
-// holds reports whether a place of ink lies inside the rings, counting crossings of a ray to the
-// right. It only serves to put labels where there is board.
+// holds reports whether a place of ink lies inside the rings, by the crossings of a ray to the right.
 func (v view) holds(x, y float64, rings ...[]plan.Point) bool {
 	x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale
 	in := false
