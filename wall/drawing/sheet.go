@@ -2,8 +2,9 @@ package drawing
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
@@ -20,10 +21,11 @@ const (
 // sheetDrawing draws one sheet, face up, with its parts and cuts.
 type sheetDrawing struct {
 	canvas
-	sheet plan.Sheet
-	stock plan.Stock
-	path  string // of the sheet in the plan, with a full stop
-	area  box    // the whole sheet
+	sheet  plan.Sheet
+	stock  plan.Stock
+	source string // of the stock in the plan, with a full stop, as path
+	path   string // of the sheet
+	area   box    // the whole sheet
 }
 
 // Sheet draws sheet i of a plan, face up, with its parts, cuts and offcuts.
@@ -32,16 +34,21 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		sheet := p.Sheets[i]
 		d := &sheetDrawing{sheet: sheet, path: ref("sheets[%d].", i)}
 		d.canvas = newCanvas(p, halfInk, ref("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", p.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
-		for _, stock := range p.Stock {
+		for n, stock := range p.Stock {
 			if stock.Name == sheet.Stock {
-				d.stock = stock
+				d.stock, d.source = stock, ref("stock[%d].", n)
 			}
 		}
-		d.Desc = d.describe()
+		d.describe()
 		d.lay()
-		d.ground()
+		d.rect(d.area, "class", "board")
+		faint := d.add("g", "fill-opacity", ".55")
+		d.drawPattern(faint, d.view, p.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length)
+		d.rect(d.area, "class", "edge")
 		d.parts()
-		d.offcuts()
+		for _, o := range sheet.Offcuts {
+			d.rect(d.offcut(o), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
+		}
 		d.leads = d.add("g")
 		d.cuts()
 		d.labels()
@@ -82,13 +89,6 @@ func (d *sheetDrawing) lay() {
 	line{end}.write(&d.node, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
 }
 
-// ground draws the sheet and, faintly, its own pattern.
-func (d *sheetDrawing) ground() {
-	d.rect(d.area, "class", "board")
-	d.drawPattern(d.add("g", "fill-opacity", ".55"), d.view, d.plan.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length)
-	d.rect(d.area, "class", "edge")
-}
-
 // spot is the rectangle that a placement takes on the sheet, in ink.
 func (d *sheetDrawing) spot(p plan.Placement) box {
 	piece, _ := d.plan.Piece(p.Piece)
@@ -97,16 +97,12 @@ func (d *sheetDrawing) spot(p plan.Placement) box {
 
 // parts outlines the pieces; what is sawn out of them later is hatched.
 func (d *sheetDrawing) parts() {
-	fill := ""
 	for _, p := range d.sheet.Placements {
-		all := d.rings(p)
+		shape := d.outline(d.rings(p)...)
 		if piece, _ := d.plan.Piece(p.Piece); !piece.Plain() {
-			if fill == "" {
-				fill = d.hatch("waste", "hatch", 5, 45)
-			}
-			d.add("path", "fill", fill, "fill-rule", "evenodd", "d", d.spot(p).path()+d.outline(all...))
+			d.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", d.spot(p).path()+shape)
 		}
-		d.stroke("edge", d.outline(all...))
+		d.stroke("edge", shape)
 	}
 }
 
@@ -126,20 +122,33 @@ func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
 	return all
 }
 
+// stops are the running measurements of one kind of cut, from the sheet's left edge or lower end,
+// each once, with the sheet's own size last. A trim by less than the blade has none: nobody can
+// measure to a place off the sheet.
+func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
+	axis, size, field, ink := 1, d.stock.Length, "length", d.y
+	if kind == nest.Rip {
+		axis, size, field, ink = 0, d.stock.Width, "width", d.x
+	}
+	add := func(text figure, at fraction.Length) {
+		if !slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+			all = append(all, stop{text: line{text}, at: at, ink: ink(at)})
+		}
+	}
+	add(d.length(size, d.source+field), size)
+	for i, c := range d.sheet.Cuts {
+		if at := c.Rect[axis].Add(c.At); c.Kind == kind && at.Sign() > 0 {
+			path := d.path + ref("cuts[%d].", i)
+			add(d.sum(plus(c.Rect[axis], path+ref("rect[%d]", axis)), plus(c.At, path+"at")), at)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
+	return all
+}
+
 // offcut is the box of an offcut.
 func (d *sheetDrawing) offcut(o nest.Offcut) box {
 	return d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
-}
-
-// offcuts draws what is left over.
-func (d *sheetDrawing) offcuts() {
-	fill := ""
-	for _, o := range d.sheet.Offcuts {
-		if fill == "" {
-			fill = d.hatch("offcut", "dots", 6, -45)
-		}
-		d.rect(d.offcut(o), "class", "offcut", "fill", fill)
-	}
 }
 
 // sides are the ends of a cut's line on the sheet, in ink: the middle of its kerf, from the lower or
@@ -170,25 +179,15 @@ func (d *sheetDrawing) cuts() {
 			}
 			return centered(x+away, y, 2*numberSize, 2*numberSize)
 		}
-		var seats []box
-		for _, along := range []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95} {
-			seats = append(seats, sign(along, 0))
-		}
-		seat, ok := d.place(seats...)
-		for _, along := range []float64{.5, .3, .7, .1, .9} {
-			for _, away := range []float64{11, -11, 20, -20} {
-				if ok {
-					break
-				}
-				if seat, ok = d.place(sign(along, away)); ok {
-					x, y := seat.middle()
-					d.stroke("lead", "M", x, y, "L", x0+along*(x1-x0), y0+along*(y1-y0))
-				}
-			}
-		}
+		seat, ok := d.place(grid([]float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, []float64{0}, sign)...)
 		if !ok {
-			seat = seats[0]
-			d.claim(seat)
+			if seat, ok = d.place(grid([]float64{.5, .3, .7, .1, .9}, []float64{11, -11, 20, -20}, sign)...); ok {
+				x, y := seat.middle()
+				d.stroke("lead", "M", x, y, "L", max(x0, min(x, x1)), max(y1, min(y, y0)))
+			} else {
+				seat = sign(.5, 0)
+				d.claim(seat)
+			}
 		}
 		x, y := seat.middle()
 		d.dot("cutnumber", x, y, numberSize)
@@ -277,23 +276,21 @@ func (d *sheetDrawing) arrow(x, y float64, turned bool) {
 }
 
 // describe is the text alternative.
-func (d *sheetDrawing) describe() string {
-	var b strings.Builder
+func (d *sheetDrawing) describe() {
 	say := d.tape.Format
-	fmt.Fprintf(&b, "%s %d, %s. ", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
+	d.desc("%s %d, %s.", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Piece)
 		turned := ""
 		if p.Turned {
 			turned = ", turned upside down"
 		}
-		fmt.Fprintf(&b, "Piece %s, %s by %s, %s from the left edge and %s from the lower end%s. ", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
+		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
 	}
 	for _, c := range d.sheet.Cuts {
-		fmt.Fprintf(&b, "Cut %d: %s at %s. ", c.Step, c.Kind, say(c.At))
+		d.desc("Cut %d: %s at %s.", c.Step, c.Kind, say(c.At))
 	}
 	for _, o := range d.sheet.Offcuts {
-		fmt.Fprintf(&b, "Offcut %s by %s. ", say(o.Width), say(o.Length))
+		d.desc("Offcut %s by %s.", say(o.Width), say(o.Length))
 	}
-	return strings.TrimSpace(b.String())
 }

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"encoding/xml"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -143,6 +144,11 @@ var style string
 // has its own dashes or weight, every kind of area its own hatch, every kind of mark its own shape.
 func Style() string { return style }
 
+// desc adds a sentence to the text alternative.
+func (p *Picture) desc(format string, args ...any) {
+	p.Desc = strings.TrimSpace(p.Desc + " " + fmt.Sprintf(format, args...))
+}
+
 // id returns an identifier that is unique among all drawings of a plan.
 func (p *Picture) id(what string) string { return p.Name + "-" + what }
 
@@ -175,11 +181,14 @@ func (p Picture) markup(alone bool) []byte {
 	return w.Bytes()
 }
 
-// hatch defines a fill of slanted lines and returns the value for a fill attribute.
+// hatch defines a fill of slanted lines, once, and returns the value for a fill attribute.
 func (p *Picture) hatch(what, class string, gap, angle float64) string {
-	p.defs.add("pattern", "id", p.id(what), "width", gap, "height", gap, "patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")").
-		add("line", "class", class, "x1", 0, "y1", 0, "x2", 0, "y2", gap)
-	return "url(#" + p.id(what) + ")"
+	id := p.id(what)
+	if !slices.ContainsFunc(p.defs.kids, func(n *node) bool { return slices.Contains(n.attrs, id) }) {
+		p.defs.add("pattern", "id", id, "width", gap, "height", gap, "patternUnits", "userSpaceOnUse", "patternTransform", "rotate("+ink(angle)+")").
+			add("line", "class", class, "x1", 0, "y1", 0, "x2", 0, "y2", gap)
+	}
+	return "url(#" + id + ")"
 }
 
 // clip defines a clip path for its shape to be added, and returns the value for an attribute.
