@@ -21,6 +21,7 @@ type elevation struct {
 	canvas
 	run    plan.Run
 	path   string // of the run in the plan, with a full stop
+	level  string // names the datum beside the wall
 	pieces []plan.Piece
 	seen   []box   // the seams and the start, which numbers of narrow pieces may cover
 	floor  float64 // ink y under the wall, where the story pole begins
@@ -31,7 +32,7 @@ type elevation struct {
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
-		e.Desc = e.describe()
+		e.describe()
 		e.lay()
 		e.wall()
 		e.seams()
@@ -65,7 +66,10 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 // newElevation returns the empty drawing of run i.
 func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
 	run := p.Runs[i]
-	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i)}
+	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i), level: "level datum"}
+	if width < wideInk {
+		e.level = "level"
+	}
 	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -82,8 +86,7 @@ func (e *elevation) scaled() (tall float64) {
 	}
 	lo, hi := cutout.Bounds(points)
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
-	room := e.Width - 2*e.lane()
-	e.scale = room / wide
+	e.scale = (e.Width - 2*e.lane()) / wide
 	if high*e.scale > elevationTall {
 		e.scale = elevationTall / high
 	}
@@ -136,8 +139,7 @@ func (e *elevation) strip(panel plan.Installed) box {
 	return e.area(panel.Left, lo.Y, panel.Right, hi.Y)
 }
 
-// wall draws the wall's own shape, of which the gaps stay visible, and on it the pieces with their
-// pattern.
+// wall draws the wall's own shape, whose gaps stay visible, and on it the pieces with their pattern.
 func (e *elevation) wall() {
 	e.stroke("wall", e.outline(e.run.Outline))
 	for i, panel := range e.run.Installed {
@@ -160,13 +162,9 @@ func (e *elevation) onTheWall() {
 
 // openings draws the openings as taped; the strip to the board is their gap.
 func (e *elevation) openings() {
-	fill := ""
 	for _, o := range e.run.Openings {
-		if fill == "" {
-			fill = e.hatch("opening", "hatch", 6, 45)
-		}
 		e.stroke("paper", e.outline(o.Outline))
-		e.add("path", "class", "opening", "fill", fill, "d", e.outline(o.Outline))
+		e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 6, 45), "d", e.outline(o.Outline))
 	}
 }
 
@@ -186,9 +184,7 @@ func (e *elevation) seams() {
 			}
 		}
 		e.stroke("seam", "M", x, top-5, "V", bottom+5)
-		seam := box{x - 2, top - 5, 4, bottom - top + 10}
-		e.claim(seam)
-		e.seen = append(e.seen, seam)
+		e.see(box{x - 2, top - 5, 4, bottom - top + 10})
 	}
 }
 
@@ -204,12 +200,10 @@ func (e *elevation) datum() {
 func (e *elevation) start() {
 	x, y := e.x(e.run.SetOut.From), e.top-2*laneHigh-8
 	e.stroke("start", "M", x, y-4, "V", e.floor+10)
-	begin := box{x - 1.5, y, 3, e.floor - y}
-	e.claim(begin)
-	e.seen = append(e.seen, begin)
-	way := 1.0
+	e.see(box{x - 1.5, y, 3, e.floor - y})
+	way, left, right := 1.0, x-10, x+48 // where text may end and start
 	if e.run.SetOut.Direction == wall.Left {
-		way = -1
+		way, left, right = -1, x-48, x+10
 	}
 	e.stroke("start", "M", x, y-4, "h", way*34)
 	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
@@ -217,28 +211,26 @@ func (e *elevation) start() {
 	path := e.path + "set_out."
 	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction.String(), path+"direction")}
 	wide := text.width(typeSize)
-	at, anchor := x+10, "start"
-	if way > 0 {
-		at = x + 48
+	switch {
+	case right+wide <= e.Width-4:
+		text.write(&e.node, "starttext", right, y, "start")
+	case left-wide >= 4:
+		text.write(&e.node, "starttext", left, y, "end")
+		right = left - wide
+	default: // no room on either side of the arrow
+		right, y = max(4, min(x-wide/2, e.Width-4-wide)), y-laneHigh
+		text.write(&e.node, "starttext", right, y, "start")
 	}
-	if at+wide > e.Width-4 {
-		at, anchor = x-10, "end"
-		if way < 0 {
-			at = x - 48
-		}
-	}
-	if anchor == "end" && at-wide < 4 { // no room on either side of the arrow
-		at, anchor, y = max(4, min(x-wide/2, e.Width-4-wide)), "start", y-laneHigh
-	}
-	text.write(&e.node, "starttext", at, y, anchor)
-	if anchor == "end" {
-		at -= wide
-	}
-	e.claim(box{at, y - typeSize, wide, typeSize + 3})
+	e.claim(box{right, y - typeSize, wide, typeSize + 3})
 }
 
-// flaws marks the blemishes with numbered lozenges above the wall, numbered as in the book's table,
-// which has them all where there is no room.
+// see claims the place of a line that numbers of narrow pieces may cover.
+func (e *elevation) see(c box) {
+	e.claim(c)
+	e.seen = append(e.seen, c)
+}
+
+// flaws marks the blemishes above the wall with the numbers of the book's table, if there is room.
 func (e *elevation) flaws() {
 	y := e.top - laneHigh + 1
 	var all []stop
@@ -291,26 +283,18 @@ func (e *elevation) roof(x float64) float64 {
 }
 
 // describe is the text alternative: what someone who cannot see the drawing needs from it.
-func (e *elevation) describe() string {
-	var b strings.Builder
+func (e *elevation) describe() {
 	run, say := e.run, e.tape.Format
-	fmt.Fprintf(&b, "%s, %s wide. ", run.Name, say(run.Width))
-	fmt.Fprintf(&b, "Left end: %s%s. Right end: %s%s. ", run.Left.Kind, after(": ", CutName(e.tape, run.Left.Cut)), run.Right.Kind, after(": ", CutName(e.tape, run.Right.Cut)))
-	fmt.Fprintf(&b, "Start %s from the left end and work to the %s. ", say(run.SetOut.From), run.SetOut.Direction)
+	end := func(end plan.End) string {
+		return strings.TrimSuffix(end.Kind.String()+": "+CutName(e.tape, end.Cut), ": ")
+	}
+	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
+	e.desc("Start %s from the left end and work to the %s.", say(run.SetOut.From), run.SetOut.Direction)
 	for _, panel := range run.Panels {
-		fmt.Fprintf(&b, "%s %d from %s to %s. ", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))
+		e.desc("%s %d from %s to %s.", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))
 	}
 	for _, o := range run.Openings {
 		lo, hi := cutout.Bounds(o.Outline)
-		fmt.Fprintf(&b, "%s (%s) from %s to %s, %s to %s above the datum. ", o.Name, o.Kind, say(lo.X), say(hi.X), say(lo.Y), say(hi.Y))
+		e.desc("%s (%s) from %s to %s, %s to %s above the datum.", o.Name, o.Kind, say(lo.X), say(hi.X), say(lo.Y), say(hi.Y))
 	}
-	return strings.TrimSpace(b.String())
-}
-
-// after returns a text with a lead if there is a text.
-func after(lead, text string) string {
-	if text == "" {
-		return ""
-	}
-	return lead + text
 }

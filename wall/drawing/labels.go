@@ -9,8 +9,8 @@ import (
 // uprightHigh is the room across that an upright number takes.
 const uprightHigh = 10.0
 
-// labels writes each opening's name and each piece's number where they fit: the names that stand in
-// their openings first, so that no other covers an opening.
+// labels writes openings' names and pieces' numbers where they fit: names in their openings first, so
+// that no other covers an opening.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
 	var outside []int
@@ -58,11 +58,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 // numberAcross writes the number of a narrow piece over its seams too.
 func (e *elevation) numberAcross(text line, spot box, wide float64) {
 	bare := board{frame: e.frame}
-	for _, c := range e.taken {
-		if !slices.Contains(e.seen, c) {
-			bare.claim(c)
-		}
-	}
+	bare.taken = slices.DeleteFunc(slices.Clone(e.taken), func(c box) bool { return slices.Contains(e.seen, c) })
 	left, right := e.sides()
 	x := max(left+3, min(spot.x+spot.w/2-wide/2, right-3-wide)) // off the heights at the ends
 	places := grid([]float64{x}, []float64{.5, .4, .6, .3, .7, .2, .8}, func(x, share float64) box {

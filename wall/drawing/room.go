@@ -1,7 +1,7 @@
 package drawing
 
 import (
-	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -36,11 +36,10 @@ func Room(p plan.Plan) (Picture, error) {
 				d.order = append(d.order, piece.Run)
 			}
 		}
-		d.Desc = d.describe()
+		d.describe()
 		d.lay()
-		fill := d.hatch("wall", "hatch", 5, 45)
 		for _, c := range d.courses {
-			d.wall(c, fill)
+			d.wall(c)
 		}
 		for i, c := range d.courses {
 			d.panelling(i, c)
@@ -61,17 +60,20 @@ func Room(p plan.Plan) (Picture, error) {
 	})
 }
 
-// meets reports whether run i ends in a corner that the next run shares.
-func (d *roomDrawing) meets(i int) bool { return d.plan.Runs[i].CornerRight != nil }
-
-// outside reports whether the corner at the right of run i is an outside one.
-func (d *roomDrawing) outside(i int) bool {
-	return d.plan.Runs[i].CornerRight.Kind == wall.OutsideCorner
+// bend is how run i turns into the next: 0 where they do not meet, 1 for an inside corner, -1 for an
+// outside one.
+func (d *roomDrawing) bend(i int) float64 {
+	switch c := d.plan.Runs[i].CornerRight; {
+	case c == nil:
+		return 0
+	case c.Kind == wall.OutsideCorner:
+		return -1
+	}
+	return 1
 }
 
 // lay walks round the room, run by run, and scales the walk to the page. Runs that do not meet are
-// drawn one below the other; the distance is a share of the whole, so that it looks the same whatever
-// the room's size.
+// drawn one below the other, a share of the whole apart.
 func (d *roomDrawing) lay() {
 	total := 0.0
 	for _, run := range d.plan.Runs {
@@ -81,22 +83,19 @@ func (d *roomDrawing) lay() {
 	along := complex128(1)
 	var x0, y0, x1, y1 float64
 	for i, run := range d.plan.Runs {
-		if i > 0 && !d.meets(i-1) {
+		if i > 0 && d.bend(i-1) == 0 {
 			at, along = complex(0, y1+total*chainStep/wideInk), 1
 		}
 		c := course{run, at, along, run.Width.Float64()}
 		d.courses = append(d.courses, c)
 		at = c.at(c.long, 0)
 		x0, y0, x1, y1 = min(x0, real(at)), min(y0, imag(at)), max(x1, real(at)), max(y1, imag(at))
-		if d.meets(i) {
-			along *= 1i
-			if d.outside(i) {
-				along = -along
-			}
+		if bend := d.bend(i); bend != 0 {
+			along *= complex(0, bend)
 		}
 	}
 	d.scale = (d.Width - 2*roomLane) / max(x1-x0, 1)
-	if tall := (y1 - y0) * d.scale; tall > roomTall {
+	if (y1-y0)*d.scale > roomTall {
 		d.scale = roomTall / (y1 - y0)
 	}
 	d.Width = max(halfInk, (x1-x0)*d.scale+2*roomLane)
@@ -117,12 +116,10 @@ func (d *roomDrawing) lay() {
 func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
 	c := d.courses[i]
 	past := func(i int) (wall, face float64) {
-		switch {
-		case !d.meets(i):
-			return 0, 0
-		case d.outside(i):
+		switch bend := d.bend(i); {
+		case bend < 0:
 			return 0, boardInk
-		case d.plan.Runs[i].CornerRight.Butts == c.run.Name:
+		case bend > 0 && d.plan.Runs[i].CornerRight.Butts == c.run.Name:
 			return -boardInk, -boardInk
 		}
 		return 0, 0
@@ -137,8 +134,8 @@ func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight floa
 }
 
 // wall draws the wall behind one run, and keeps labels off it and its panelling.
-func (d *roomDrawing) wall(c course, fill string) {
-	d.add("path", "fill", fill, "d", c.band(0, c.long, -wallInk, 0, c.long))
+func (d *roomDrawing) wall(c course) {
+	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, 0, c.long))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
 	x, y := min(real(p), real(q)), min(imag(p), imag(q))
@@ -172,13 +169,11 @@ func (d *roomDrawing) panelling(i int, c course) {
 
 // corner puts the corner's letter outside the wall.
 func (d *roomDrawing) corner(i int, c course) {
-	if !d.meets(i) {
+	bend := d.bend(i)
+	if bend == 0 {
 		return
 	}
-	p := c.at(c.long+22, -22)
-	if d.outside(i) {
-		p = c.at(c.long+22, 22)
-	}
+	p := c.at(c.long+22, -22*bend)
 	x, y := real(p), imag(p)
 	d.dot("tag", x, y, 9)
 	line{counted(CornerLetter(d.plan, i))}.write(&d.node, "bold", x, y+4, "middle")
@@ -230,14 +225,15 @@ func (d *roomDrawing) numbers(c course) {
 // there is space, else outside; in a corner with no room for all of it the name alone, or the name
 // clipped.
 func (d *roomDrawing) named(i int, c course) {
+	path := ref("runs[%d].", i)
 	name := func(width float64) (lines []line) {
 		for _, text := range wrap(c.run.Name, width, typeSize) {
-			lines = append(lines, line{word(clip(text, width, typeSize), ref("runs[%d].name", i))})
+			lines = append(lines, line{word(clip(text, width, typeSize), path+"name")})
 		}
 		return lines
 	}
-	figures := []line{{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"}, {"fitted " + d.turn(c.run)}}
-	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{word(clip(c.run.Name, 90, typeSize), ref("runs[%d].name", i))}}} {
+	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}, {"fitted " + d.turn(c.run)}}
+	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{word(clip(c.run.Name, 90, typeSize), path+"name")}}} {
 		bold := len(lines)
 		if form < 2 {
 			lines = append(lines, figures...)
@@ -271,26 +267,53 @@ func nameSeats(c course, w, h float64) []box {
 
 // turn is the place of a run in the order of fitting; one without pieces is up already.
 func (d *roomDrawing) turn(run plan.Run) string {
-	names := []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"}
-	at := slices.Index(d.order, run.Name)
-	switch {
-	case at < 0:
-		return "already"
-	case at < len(names):
-		return names[at]
-	}
-	return "later"
+	names := []string{"already", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "later"}
+	return names[min(slices.Index(d.order, run.Name)+1, len(names)-1)]
 }
 
 // describe is the text alternative.
-func (d *roomDrawing) describe() string {
-	var b strings.Builder
-	b.WriteString("The runs clockwise, as seen by someone in the room. ")
+func (d *roomDrawing) describe() {
+	d.desc("The runs clockwise, as seen by someone in the room.")
 	for i, run := range d.plan.Runs {
-		fmt.Fprintf(&b, "%s, %s wide, fitted %s. ", run.Name, d.tape.Format(run.Width), d.turn(run))
+		d.desc("%s, %s wide, fitted %s.", run.Name, d.tape.Format(run.Width), d.turn(run))
 		if c := run.CornerRight; c != nil {
-			fmt.Fprintf(&b, "Corner %s, %s, to %s%s. ", CornerLetter(d.plan, i), c.Kind, c.Next, after(": passes ", c.Passes))
+			d.desc("Corner %s, %s, to %s.", CornerLetter(d.plan, i), c.Kind, strings.TrimSuffix(c.Next+": passes "+c.Passes, ": passes "))
 		}
 	}
-	return strings.TrimSpace(b.String())
+}
+
+// course is where one run lies on the plan view. Places and directions there are complex numbers, x to
+// the right and y down, so that a right angle to the right is a product with i.
+type course struct {
+	run   plan.Run
+	start complex128 // its left end
+	along complex128 // its direction, of length 1
+	long  float64    // in the same unit as start
+}
+
+// at is the place that lies so far along the run and so far into the room, which is the side of the
+// wall that one stands on.
+func (c course) at(along, into float64) complex128 { return c.start + c.along*complex(along, into) }
+
+// line is the path through some places, each along the run and into the room.
+func (c course) line(points ...complex128) string {
+	path, command := "", "M"
+	for _, p := range points {
+		place := c.at(real(p), imag(p))
+		path, command = path+pen(command, real(place), imag(place)), "L"
+	}
+	return path
+}
+
+// band is the path round a strip along the wall: from and to at the wall, and as far into the room
+// as deep from where it starts to where it ends there.
+func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
+	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
+}
+
+// before is the box of a size that stands before a run: its near side into the room by so much,
+// centered so far along it; behind, with the sign of into, beyond the wall.
+func (c course) before(along, into, w, h float64) box {
+	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
+	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
 }
