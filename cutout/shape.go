@@ -7,26 +7,29 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // Point is a place on a flat face: X to the right, Y up, both in inches.
-type Point struct {
-	X fraction.Length `json:"x"`
-	Y fraction.Length `json:"y"`
-}
+type Point struct{ X, Y fraction.Length }
 
-// plus returns p moved by dx to the right and dy up.
 // MarshalJSON writes the point as [x, y].
 func (p Point) MarshalJSON() ([]byte, error) { return json.Marshal([2]fraction.Length{p.X, p.Y}) }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 func (p *Point) UnmarshalJSON(data []byte) error {
-	var xy [2]fraction.Length
-	err := json.Unmarshal(data, &xy)
+	var xy []fraction.Length
+	if err := json.Unmarshal(data, &xy); err != nil {
+		return err
+	}
+	if len(xy) != 2 {
+		return &fault.Fault{Value: string(data), Want: "a point [x, y]"}
+	}
 	*p = Point{xy[0], xy[1]}
-	return err
+	return nil
 }
 
+// plus returns p moved by dx to the right and dy up.
 func (p Point) plus(dx, dy fraction.Length) Point { return Point{p.X.Add(dx), p.Y.Add(dy)} }
 
 // lower orders points from the lowest up and, at one height, from the left.
@@ -122,7 +125,7 @@ type rings struct {
 	Holes   [][]Point `json:"holes,omitempty"`
 }
 
-// MarshalJSON writes the vertices: {"outline": [{"x": "0", "y": "0"}, …], "holes": […]}.
+// MarshalJSON writes the vertices: {"outline": [["0", "0"], …], "holes": […]}.
 func (s Shape) MarshalJSON() ([]byte, error) { return json.Marshal(rings{s.outline, s.holes}) }
 
 // UnmarshalJSON reads what MarshalJSON writes, by [NewShape]: rings in either direction, and an

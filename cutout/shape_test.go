@@ -405,7 +405,7 @@ func TestShapeAsJSON(t *testing.T) {
 	}
 	for _, bad := range []string{
 		`{"outline": [["0", "0"], ["9", "9"], ["9", "0"], ["0", "9"]]}`,
-		`{"outline": []}`, `{"holes": [[["0", "0"]]]}`, `[]`,
+		`{"outline": []}`, `{"outline": [["0", "0"], ["9", "0"], ["9"]]}`, `{"holes": [[["0", "0"]]]}`, `[]`,
 	} {
 		before := s
 		if err := json.Unmarshal([]byte(bad), &s); err == nil || !s.Equal(before) {
