@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -15,80 +16,59 @@ type half struct {
 	from string             // the same, before the number of the cut
 }
 
-// halves returns the parts that a cut leaves. One of them may be no part at all, where the blade runs
-// along the edge and trims it.
-func halves(p plan.Plan, c nest.Cut) []half {
+// halves returns the parts that a cut leaves. One of them may be no part at all, where the blade
+// runs along the edge and trims it.
+func halves(p plan.Plan, c nest.Cut) [2]half {
+	way, near, beyond := 1, half{c.Rect, "below", "below"}, half{c.Rect, "above", "above"}
 	if c.Kind == nest.Rip {
-		left, right := split(p, c, 0)
-		return []half{{left, "left", "left of"}, {right, "right", "right of"}}
+		way, near, beyond = 0, half{c.Rect, "left", "left of"}, half{c.Rect, "right", "right of"}
 	}
-	below, above := split(p, c, 1)
-	return []half{{below, "below", "below"}, {above, "above", "above"}}
-}
-
-// split divides a cut's rectangle across (0) or up (1).
-func split(p plan.Plan, c nest.Cut, way int) (near, beyond [4]fraction.Length) {
-	near, beyond = c.Rect, c.Rect
 	past := c.At.Add(p.Saw.Kerf)
-	near[way+2] = c.At
-	beyond[way], beyond[way+2] = c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
-	return near, beyond
+	near.rect[way+2] = c.At
+	beyond.rect[way], beyond.rect[way+2] = c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
+	return [2]half{near, beyond}
 }
 
-// cut tells a cut of a sheet, and what stands free after it. What is measured
-// is what has to be right: the edge of the part that pieces are cut from.
+// cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
+// has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
 	c := s.Cuts[index]
-	says := c.Kind.String() + " " + t.part(p, s, index) + t.at(p, s, c)
-	var free []string
-	var sides []string
-	for _, h := range halves(p, c) {
-		if name := freed(p, s, h); name != "" {
-			free, sides = append(free, name), append(sides, h.side)
-		}
-	}
-	switch len(free) {
-	case 1:
-		says += "; frees " + free[0]
-	case 2:
-		says += fmt.Sprintf("; frees %s %s and %s %s", free[0], sides[0], free[1], sides[1])
-	}
-	return says
-}
-
-// at says where a cut runs.
-func (t *text) at(p plan.Plan, s plan.Sheet, c nest.Cut) string {
 	edge, far := "its lower end", c.Rect[3]
 	if c.Kind == nest.Rip {
 		edge, far = "its left edge", c.Rect[2]
 	}
+	says := c.Kind.String() + " " + t.part(p, s, index)
+	parts := halves(p, c)
 	switch rest := far.Sub(c.At); {
-	case !holds(p, s, halves(p, c)[0]):
-		return fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
+	case !holds(p, s, parts[0]):
+		says += fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
 	case rest.Compare(p.Saw.Kerf) <= 0:
-		return fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
+		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
+	default:
+		says += fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
 	}
-	return fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
+	switch near, beyond := freed(p, s, parts[0]), freed(p, s, parts[1]); {
+	case near != "" && beyond != "":
+		says += fmt.Sprintf("; frees %s %s and %s %s", near, parts[0].side, beyond, parts[1].side)
+	case near+beyond != "":
+		says += "; frees " + near + beyond
+	}
+	return says
 }
 
 // freed names the piece that is exactly a part, or none.
 func freed(p plan.Plan, s plan.Sheet, h half) string {
 	for _, pl := range s.Placements {
 		piece, _ := p.Piece(pl.Piece)
-		if h.rect != [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
-			continue
+		if h.rect == [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
+			return either(piece.Closing, "closing piece ", "piece ") + label(p, pl.Piece)
 		}
-		if piece.Closing {
-			return "closing piece " + label(p, pl.Piece)
-		}
-		return "piece " + label(p, pl.Piece)
 	}
 	return ""
 }
 
-// part names the part on the bench by its size, and by the cut that it comes
-// from where another part of the sheet has the same size: their patterns may
-// differ.
+// part names the part on the bench by its size, and by the cut that it comes from where another
+// part of the sheet has the same size: their patterns may differ.
 func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
 	rect := s.Cuts[index].Rect
 	if index == 0 {
@@ -105,11 +85,7 @@ func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
 			}
 		}
 	}
-	name := "the part " + t.size(rect[2], rect[3])
-	if twins {
-		name += from
-	}
-	return name
+	return "the part " + t.size(rect[2], rect[3]) + either(twins, from, "")
 }
 
 // holds reports whether a piece lies within a part.
@@ -117,11 +93,8 @@ func holds(p plan.Plan, s plan.Sheet, h half) bool {
 	within := func(at, size, low, room fraction.Length) bool {
 		return !at.Less(low) && !low.Add(room).Less(at.Add(size))
 	}
-	for _, pl := range s.Placements {
+	return slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool {
 		piece, _ := p.Piece(pl.Piece)
-		if within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3]) {
-			return true
-		}
-	}
-	return false
+		return within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3])
+	})
 }

@@ -19,7 +19,7 @@ var freedPiece = regexp.MustCompile(`piece (\S+)`)
 func TestEveryPieceIsFreedOnce(t *testing.T) {
 	for name, path := range examples(t) {
 		p := planOf(t, path)
-		out := newText(p.TapeMeasure())
+		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			var want, got []string
 			for _, pl := range s.Placements {
@@ -45,7 +45,7 @@ func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 	twins := 0
 	for name, path := range examples(t) {
 		p := planOf(t, path)
-		out := newText(p.TapeMeasure())
+		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			called := make(map[string]int)
 			for i, c := range s.Cuts {
@@ -81,7 +81,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 			}
 			got := map[string]int{}
 			for _, piece := range p.Pieces {
-				out := newText(p.TapeMeasure())
+				out := &text{tape: p.TapeMeasure()}
 				if piece.Run == run.Name {
 					out.fitted(p, run, piece)
 				}
@@ -106,7 +106,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 	for name, path := range examples(t) {
 		p := planOf(t, path)
-		out := newText(p.TapeMeasure())
+		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			for i, c := range s.Cuts {
 				k := 1

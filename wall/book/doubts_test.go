@@ -55,7 +55,7 @@ func TestEveryKindOfWarningHasWords(t *testing.T) {
 
 // A fact that the words name, and that a warning from elsewhere lacks, is left out.
 func TestWordsOfWarnings(t *testing.T) {
-	x := newText(fraction.Tape{Mark: fraction.Of(1, 16)})
+	x := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
 	for _, kind := range slices.Sorted(maps.Keys(doubtWords)) {
 		full := warning.Warning{Kind: kind, Names: []string{"n{length0}", "n", "n"}, Lengths: make([]fraction.Length, 5), Counts: []int{1, 2}}
 		rest := strings.ReplaceAll(x.doubt(full), "n{length0}", "n")

@@ -144,7 +144,7 @@ func TestBoardsAreNotCalledPanels(t *testing.T) {
 	} {
 		has(want)
 	}
-	x := newText(p.TapeMeasure())
+	x := &text{tape: p.TapeMeasure()}
 	var said []string
 	for _, c := range p.Cautions {
 		said = append(said, Caution(p, c))

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 
@@ -13,7 +14,7 @@ import (
 // Check says what a sound job file holds and what is doubtful in it.
 func Check(j plan.Job, doubts []warning.Warning) string {
 	return written(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}, func(t *text) {
-		t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", titleOr(j.Title), count(len(j.Room.Runs), "run"),
+		t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", cmp.Or(j.Title, "The job"), count(len(j.Room.Runs), "run"),
 			j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
 		taped, _ := j.Located() // of a sound job they are where they were found before
 		for _, p := range taped {
@@ -30,13 +31,6 @@ func Check(j plan.Job, doubts []warning.Warning) string {
 	})
 }
 
-func titleOr(s string) string {
-	if s == "" {
-		return "The job"
-	}
-	return s
-}
-
 // Profiles lists profiles, each with one repeat from left to right.
 func Profiles(profiles []groove.Profile) string {
 	return written(fraction.Tape{}, func(t *text) {
@@ -45,34 +39,26 @@ func Profiles(profiles []groove.Profile) string {
 			if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
 				t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
 			}
-			t.profile(p)
+			t.gap()
+			t.para(fmt.Sprintf("%s: repeats every %s, %s thick", p.Name, t.length(p.Pitch()), t.length(p.Thickness)))
+			var rows [][]string
+			for i, f := range p.Features {
+				deep := either(f.Depth.IsZero(), "", t.length(f.Depth)+" deep")
+				rows = append(rows, []string{strconv.Itoa(i + 1), f.Kind.String(), t.length(f.Width) + " wide", deep})
+			}
+			t.table(4, nil, rows)
+			if _, mirrored := p.Mirror(); mirrored {
+				t.hang("    ", "its own mirror image: a piece may be turned end for end")
+			}
+			if p.WideFlats {
+				t.hang("    ", "wide flats: one that is cut to half its width or more does not show")
+			}
+			if p.Boards {
+				t.hang("    ", "each repeat is a board of its own; its joints are the pattern")
+			}
+			if p.Source != "" {
+				t.hang("    ", "figures: "+p.Source)
+			}
 		}
 	})
-}
-
-// profile prints a ready profile: one repeat, left to right.
-func (t *text) profile(p groove.Profile) {
-	t.gap()
-	t.para(fmt.Sprintf("%s: repeats every %s, %s thick", p.Name, t.length(p.Pitch()), t.length(p.Thickness)))
-	var rows [][]string
-	for i, f := range p.Features {
-		deep := ""
-		if !f.Depth.IsZero() {
-			deep = t.length(f.Depth) + " deep"
-		}
-		rows = append(rows, []string{strconv.Itoa(i + 1), f.Kind.String(), t.length(f.Width) + " wide", deep})
-	}
-	t.table(4, rows)
-	if _, mirrored := p.Mirror(); mirrored {
-		t.hang("    ", "its own mirror image: a piece may be turned end for end")
-	}
-	if p.WideFlats {
-		t.hang("    ", "wide flats: one that is cut to half its width or more does not show")
-	}
-	if p.Boards {
-		t.hang("    ", "each repeat is a board of its own; its joints are the pattern")
-	}
-	if p.Source != "" {
-		t.hang("    ", "figures: "+p.Source)
-	}
 }

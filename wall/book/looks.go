@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,22 +11,14 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// choices says what each number of sheets would look like; the best-looking
-// choice comes first in the plan.
+// choices says what each number of sheets would look like; the best-looking choice comes first in
+// the plan.
 func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
-		label := "  "
-		if c.Chosen {
-			label = "* "
-		}
-		says := t.choice(p, c)
-		if !c.Proved {
-			says += " Not proved to be the fewest for these pieces."
-		}
-		t.hang(label, says)
+		t.hang(either(c.Chosen, "* ", "  "), t.choice(p, c)+either(c.Proved, "", " Not proved to be the fewest for these pieces."))
 	}
-	switch best := len(p.Choices) > 0 && p.Choices[0].Chosen; {
-	case best:
+	switch {
+	case len(p.Choices) > 0 && p.Choices[0].Chosen:
 		t.hang("  ", "One "+sheetWord(p)+" more would not look better: no layout has less blemish.")
 	case len(p.Choices) > 1:
 		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
@@ -44,29 +37,21 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	if c.Chosen {
 		return "Taken: " + takes + ". " + t.seenMost(c.SeenMost)
 	}
-	differs := func(by int, more, fewer string) string {
-		if by < 0 {
-			return fmt.Sprintf(", %d %s", -by, fewer)
-		}
-		return fmt.Sprintf(", %d %s", by, more)
+	if by := cmp.Or(c.MoreBought, c.MoreOnHand); by != 0 {
+		takes += fmt.Sprintf(", %d %s %s", max(by, -by), either(by < 0, "fewer", "more"), either(c.MoreBought != 0, "than taken", "on hand"))
 	}
-	switch {
-	case c.MoreBought != 0:
-		takes += differs(c.MoreBought, "more than taken", "fewer than taken")
-	case c.MoreOnHand != 0:
-		takes += differs(c.MoreOnHand, "more on hand", "fewer on hand")
+	if more, _ := c.MoreCost.Decimal(); !more.IsZero() {
+		takes += fmt.Sprintf(" (%s %s money)", more.Abs().StringFixed(2), either(more.Sign() > 0, "more", "less"))
 	}
-	switch more, _ := c.MoreCost.Decimal(); more.Sign() {
-	case 1:
-		takes += fmt.Sprintf(" (%s more money)", more.StringFixed(2))
-	case -1:
-		takes += fmt.Sprintf(" (%s less money)", more.Neg().StringFixed(2))
-	}
-	looks := "worse"
-	if slices.ContainsFunc(p.Choices, func(taken plan.Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) }) {
-		looks = "better"
-	}
-	return takes + "; it looks " + looks + ". " + t.seenMost(c.SeenMost)
+	better := slices.ContainsFunc(p.Choices, func(taken plan.Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) })
+	return takes + "; it looks " + either(better, "better", "worse") + ". " + t.seenMost(c.SeenMost)
+}
+
+// flawWords has the words of the flaws that are no cut features: how much, where and on which run.
+var flawWords = map[wall.BlemishKind]string{
+	wall.CornerMismatch: "the pattern %s out of step in the %s of %s",
+	wall.BreakMismatch:  "the pattern %s out of step at the %s of %s",
+	wall.WeakStrip:      "a %[2]s of %[3]s too narrow by %[1]s",
 }
 
 // seenMost names the flaws that cost most.
@@ -76,15 +61,7 @@ func (t *text) seenMost(worst []plan.Blemish) string {
 	}
 	var parts []string
 	for _, b := range worst {
-		says := "a feature cut %s from its edge at the %s of %s"
-		switch b.Kind {
-		case wall.CornerMismatch:
-			says = "the pattern %s out of step in the %s of %s"
-		case wall.BreakMismatch:
-			says = "the pattern %s out of step at the %s of %s"
-		case wall.WeakStrip:
-			says = "a %[2]s of %[3]s too narrow by %[1]s"
-		}
+		says := cmp.Or(flawWords[b.Kind], "a feature cut %s from its edge at the %s of %s")
 		parts = append(parts, fmt.Sprintf(says, t.tape.Format(b.Amount), t.where(b), b.Run))
 	}
 	return "Seen most: " + strings.Join(parts, "; ") + "."
@@ -98,16 +75,14 @@ func (t *text) where(b plan.Blemish) string {
 		return "strip between the seam and the " + place
 	case b.Kind == wall.Seam && b.Where == wall.AtBreak:
 		return "seam at the break"
-	case place == "":
-		return b.Where.String()
 	}
-	return place
+	return cmp.Or(place, b.Where.String())
 }
 
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
-	t.heading(2, "What the eye would find")
-	rows := [][]string{{"cost", "amount", "run", "at", "where"}}
+	t.heading("-", "What the eye would find")
+	var rows [][]string
 	whole := 0
 	for _, b := range p.Blemishes {
 		if b.Cost.IsZero() {
@@ -120,9 +95,7 @@ func (t *text) looks(p plan.Plan) {
 		}
 		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
 	}
-	if len(rows) > 1 {
-		t.table(2, rows)
-	}
+	t.table(2, []string{"cost", "amount", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
@@ -131,8 +104,7 @@ func (t *text) looks(p plan.Plan) {
 	}
 }
 
-// rounded writes a ratio to two places for reading; the exact one stands in
-// the JSON plan.
+// rounded writes a ratio to two places for reading; the exact one stands in the JSON plan.
 func rounded(r fraction.Ratio) string {
 	s := r.Rat().FloatString(2)
 	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")

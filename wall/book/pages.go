@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -19,8 +20,11 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-//go:embed book.tmpl template.tmpl survey.tmpl page.css
+//go:embed book.tmpl template.tmpl survey.tmpl
 var texts embed.FS
+
+//go:embed page.css
+var pageStyle string
 
 // File is one file of a job book.
 type File struct {
@@ -35,64 +39,40 @@ type page struct {
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
 	drawn     map[string]drawing.Picture
-	order     []string // their names
+	pictures  []File
 }
 
-// Files returns the files of a plan's job book: book.html, one SVG for each
-// drawing, and, where there is something to saw round, the full-size templates
-// for US Letter and A4. The first file is the book.
+// Files returns the files of a plan's job book: book.html, one SVG for each drawing, and, where
+// there is something to saw round, the full-size templates for US Letter and A4. The first file is
+// the book.
 func Files(p plan.Plan) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{text: newText(p.TapeMeasure()), Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
+	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
 	if err := b.draw(); err != nil {
 		return nil, err
 	}
 	var templates []File
 	for _, paper := range drawing.Papers() {
-		set, err := drawing.Templates(p, paper)
-		if err != nil {
-			return nil, err
+		if set := fraction.Must(drawing.Templates(p, paper)); len(set.Pages) > 0 {
+			templates = append(templates, File{"templates-" + paper.Size + ".html", fraction.Must(b.templates(set, paper))})
 		}
-		if len(set.Pages) == 0 {
-			break
-		}
-		body, err := b.templates(set, paper)
-		if err != nil {
-			return nil, err
-		}
-		templates = append(templates, File{"templates-" + paper.Size + ".html", body})
 	}
 	b.Templates = len(templates) > 0
-	body, err := execute("book.tmpl", b.funcs(), b)
-	if err != nil {
-		return nil, err
-	}
-	files = append(files, File{"book.html", body})
-	for _, name := range b.order {
-		files = append(files, File{name + ".svg", b.drawn[name].SVG()})
-	}
-	return append(files, templates...), nil
+	book := File{"book.html", fraction.Must(execute("book.tmpl", b.funcs(), b))}
+	return slices.Concat([]File{book}, b.pictures, templates), nil
 }
 
 // style is the style sheet of the pages with that of the drawings.
-func style() template.CSS {
-	css, err := texts.ReadFile("page.css")
-	if err != nil {
-		panic(err) // embedded: it cannot be missing
-	}
-	return template.CSS(drawing.Style() + string(css))
-}
+func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
 // draw makes every picture once.
-func (b *page) draw() error {
-	var failed error
+func (b *page) draw() (failed error) {
 	keep := func(p drawing.Picture, err error) {
-		if err != nil {
-			failed = errors.Join(failed, err)
-			return
+		failed = errors.Join(failed, err)
+		if err == nil {
+			b.drawn[p.Name] = p
+			b.pictures = append(b.pictures, File{p.Name + ".svg", p.SVG()})
 		}
-		b.drawn[p.Name] = p
-		b.order = append(b.order, p.Name)
 	}
 	if len(b.Plan.Runs) > 0 {
 		keep(drawing.Room(b.Plan))
@@ -119,53 +99,34 @@ func (b *page) draw() error {
 // funcs are what the texts of the pages call.
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
-		"length": b.unbroken,
+		"length": b.unbroken, "picture": b.picture, "sawing": b.sawing, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
+		"item": Item, "quantity": Quantity, "how": How, "sentence": sentence, "capital": capital, "counted": count, "text": fmt.Sprintf,
+		"ratio": rounded, "waste": waste, "from": measuredFrom, "describe": describe, "place": place, "argument": argument,
+		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName,
 		"within": func(closing fraction.Length) string {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)
 		},
-		"ratio":    rounded,
-		"money":    func(a money.Amount) string { return cents(a, "–") },
-		"count":    func(i int) int { return i + 1 },
-		"picture":  b.picture,
-		"has":      func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wide":     func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
-		"letter":   drawing.CornerLetter,
-		"flaw":     drawing.BlemishNumber,
-		"corner":   plan.CornerName,
-		"text":     fmt.Sprintf,
-		"from":     measuredFrom,
-		"waste":    waste,
-		"sawing":   b.sawing,
-		"wayOut":   func(w cutout.WayOut) string { return wayOutWords[w] },
-		"kind":     func(k fmt.Stringer) string { return capital(k.String()) },
-		"pieces":   func(numbers []int) string { return labels(b.Plan, numbers) },
-		"sheetOf":  b.sheetOf,
-		"piece":    func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"doubt":    b.doubt,
-		"describe": describe,
-		"choice":   b.choice,
-		"why":      b.why,
-		"where":    b.where,
-		"place":    place,
-		"unit":     func() string { return unit(b.Plan) },
-		"sentence": sentence,
-		"argument": argument,
-		"search":   func() string { return Search(b.Plan) },
-		"capital":  capital,
-		"sheet":    func() string { return sheetWord(b.Plan) },
-		"panel":    func() string { return panelWord(b.Plan) },
-		"counted":  count,
-		"element":  func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
-		"css":      func(s string) template.CSS { return template.CSS(s) },
-		"join":     func(words []string) string { return strings.Join(words, " ") },
-		"pole":     func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
-		"caution":  func(c finish.Caution) caution { return cautioned(b.Plan, c) },
-		"step":     func(s finish.Step) string { return Step(b.Plan, s) },
-		"item":     Item,
-		"quantity": Quantity,
-		"how":      How,
-		"taxed":    func() bool { tax, _ := b.Plan.Tax.Decimal(); return !tax.IsZero() },
+		"money":   func(a money.Amount) string { return cents(a, "–") },
+		"count":   func(i int) int { return i + 1 },
+		"has":     func(name string) bool { _, ok := b.drawn[name]; return ok },
+		"wide":    func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
+		"wayOut":  func(w cutout.WayOut) string { return wayOutWords[w] },
+		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
+		"pieces":  func(numbers []int) string { return labels(b.Plan, numbers) },
+		"sheetOf": func(number int) int { return sheetOf(b.Plan, number) },
+		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
+		"unit":    func() string { return unitWords[b.tape.Unit] },
+		"search":  func() string { return Search(b.Plan) },
+		"sheet":   func() string { return sheetWord(b.Plan) },
+		"panel":   func() string { return panelWord(b.Plan) },
+		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
+		"css":     func(s string) template.CSS { return template.CSS(s) },
+		"join":    func(words []string) string { return strings.Join(words, " ") },
+		"pole":    func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
+		"caution": func(c finish.Caution) caution { return cautioned(b.Plan, c) },
+		"step":    func(s finish.Step) string { return Step(b.Plan, s) },
+		"taxed":   func() bool { return taxed(b.Plan) },
 	}
 }
 
@@ -176,14 +137,11 @@ func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
 		return nil, err
 	}
 	var w bytes.Buffer
-	if err := parsed.Execute(&w, data); err != nil {
-		return nil, err
-	}
-	return w.Bytes(), nil
+	err = parsed.Execute(&w, data)
+	return w.Bytes(), err
 }
 
-// wholeAndFraction is the space after a whole number: before its fraction or its
-// unit.
+// wholeAndFraction is the space after a whole number: before its fraction or its unit.
 var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
 
 // unbroken writes a length whose whole, fraction and unit stay on one line.
@@ -209,8 +167,8 @@ func capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[size:]
 }
 
-// picture is a drawing as part of a page: a wide one with another beside it that
-// takes its place on a phone.
+// picture is a drawing as part of a page: a wide one with another beside it that takes its place on
+// a phone.
 func (b *page) picture(name string) template.HTML {
 	large := b.drawn[name]
 	small, ok := large.Narrow()
@@ -219,18 +177,6 @@ func (b *page) picture(name string) template.HTML {
 	}
 	return template.HTML(fmt.Sprintf("<div class=\"across\" style=\"--natural:%.5gpx\">%s</div>\n<div class=\"onphone\" style=\"--natural:%.5gpx\">%s</div>",
 		large.Width, large.Element(), small.Width, small.Element()))
-}
-
-// sheetOf is the number of the sheet that a piece is cut from, or a dash.
-func (b *page) sheetOf(number int) string {
-	for _, sheet := range b.Plan.Sheets {
-		for _, placed := range sheet.Placements {
-			if placed.Piece == number {
-				return fmt.Sprint(sheet.Number)
-			}
-		}
-	}
-	return "–"
 }
 
 // templates returns the pages of full-size templates for one paper.

@@ -1,10 +1,12 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/nest"
@@ -14,37 +16,36 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// Text returns the plan as a person takes it to the workshop: what to buy
-// and what to measure again come first, then each run, each sheet and each
-// piece, and the order of work with its cautions before it.
+// Text returns the plan as a person takes it to the workshop: what to buy and what to measure again
+// come first, then each run, each sheet and each piece, and the order of work with its cautions
+// before it.
 func Text(p plan.Plan) string {
 	return written(p.TapeMeasure(), func(t *text) {
-		t.heading(1, title(p))
+		t.heading("=", cmp.Or(p.Title, "Panelling plan"))
 		t.para(t.headline(p))
 		t.choices(p)
 		t.gap()
-		t.para(t.scale(p))
-		t.warnings(p.Warnings)
+		t.para(fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
+			unitWords[t.tape.Unit], t.length(p.Tape)))
+		section(t, "Look at these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("  ! ", t.warned(w)) })
 		t.taped(p.Taped)
 		t.shopping(p)
-		t.runs(p)
+		for i := range p.Runs {
+			t.run(p, i)
+		}
 		t.sheets(p)
-		t.pieces(p)
-		t.cautions(p)
-		t.order(p)
+		section(t, "Pieces, in order of fitting", p.Pieces, func(_ int, piece plan.Piece) { t.piece(p, piece) })
+		section(t, "Cautions", p.Cautions, func(_ int, c finish.Caution) { t.hang("  ! ", Caution(p, c)) })
+		section(t, "Order of work", p.Order, func(i int, s finish.Step) { t.step("  ", i+1, Step(p, s)) })
 		t.looks(p)
 	})
 }
 
-func title(p plan.Plan) string {
-	if p.Title == "" {
-		return "Panelling plan"
-	}
-	return p.Title
-}
+// unitWords has the names of the units that people read.
+var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
 
-// Headline says in a sentence or two what to buy, what is used of what is on
-// hand, and whether that is proved.
+// Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
+// is proved.
 func Headline(p plan.Plan) (line string) {
 	over := written(p.TapeMeasure(), func(t *text) { line = t.headline(p) })
 	return line + over
@@ -81,29 +82,22 @@ func proof(p plan.Plan) string {
 	case p.Bound.Proved:
 		return "Proved for this layout: its pieces need as many" + because(argument(p, p.Bound.How)) + ". Of other layouts: " + Search(p) + "."
 	}
-	are := "are"
-	if p.Bound.SheetsAtLeast == 1 {
-		are = "is"
-	}
-	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.",
-		count(p.Bound.SheetsAtLeast, sheetWord(p)), are, because(argument(p, p.Bound.How)), because(Search(p)))
+	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.", count(p.Bound.SheetsAtLeast, sheetWord(p)),
+		either(p.Bound.SheetsAtLeast == 1, "is", "are"), because(argument(p, p.Bound.How)), because(Search(p)))
 }
 
 // Search says how the search of layouts ended and what that proves.
 func Search(p plan.Plan) string {
-	s := p.Search
+	s, looked := p.Search, count(p.Search.Layouts, "layout")
 	switch {
 	case s.Status == choice.BothProved && s.End == choice.LayoutsSpent:
 		return "every layout was looked at"
 	case s.Status == choice.BothProved:
 		return argument(p, s.How)
 	case s.Status == choice.NeedProved && s.End == choice.BoundMet:
-		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)",
-			argument(p, s.How), count(s.Layouts, "layout"))
-	case s.End == choice.ContextStopped:
-		return fmt.Sprintf("stopped early, after %s; another might need less", count(s.Layouts, "layout"))
+		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)", argument(p, s.How), looked)
 	}
-	return fmt.Sprintf("stopped after %s; another might need less", count(s.Layouts, "layout"))
+	return "stopped " + either(s.End == choice.ContextStopped, "early, ", "") + "after " + looked + "; another might need less"
 }
 
 // argument says what a bound rests on.
@@ -134,61 +128,16 @@ func because(how string) string {
 	return " (" + how + ")"
 }
 
-// count writes a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return strconv.Itoa(n) + " " + noun + "s"
-}
-
-// size writes a width and a length.
-func (t *text) size(width, length fraction.Length) string {
-	return t.length(width) + " x " + t.length(length)
-}
-
-// scale says how to read the lengths.
-func (t *text) scale(p plan.Plan) string {
-	return fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
-		unit(p), t.length(p.Tape))
-}
-
-// unit is the name of the unit that people read.
-func unit(p plan.Plan) string {
-	switch p.TapeMeasure().Unit {
-	case fraction.Millimetre:
-		return "millimetres"
-	case fraction.Centimetre:
-		return "centimetres"
-	}
-	return "inches"
-}
-
-// warnings lists what to measure again.
-func (t *text) warnings(all []warning.Warning) {
-	if len(all) == 0 {
-		return
-	}
-	t.heading(2, "Look at these before you buy")
-	for _, w := range all {
-		t.hang("  ! ", t.warned(w))
-	}
-}
-
 // taped lists the points that were given by distances, as solved.
 func (t *text) taped(all []plan.Taped) {
-	if len(all) == 0 {
-		return
-	}
-	t.heading(2, "Points from taped distances")
-	rows := [][]string{{"point", "run", "from left", "up", "distances meet"}}
-	for _, p := range all {
+	var rows [][]string
+	section(t, "Points from taped distances", all, func(_ int, p plan.Taped) {
 		rows = append(rows, []string{p.Name, p.Run, t.length(p.At.X), t.length(p.At.Y), t.within(p.Closing)})
-	}
-	t.table(2, rows)
+	})
+	t.table(2, []string{"point", "run", "from left", "up", "distances meet"}, rows)
 }
 
-// within tells the mark up to which something is right.
+// within says the mark up to which something is right.
 func (t *text) within(x fraction.Length) string {
 	if x.IsZero() {
 		return "exactly"
@@ -201,23 +150,31 @@ func (t *text) within(x fraction.Length) string {
 func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
-// shopping prints the take-off: first what to buy, in columns to take to the
-// counter, then how each quantity was found.
+// shopping prints the take-off: first what to buy, in columns to take to the counter, and the money
+// with what it leaves out; then how each quantity was found.
 func (t *text) shopping(p plan.Plan) {
 	if len(p.List.Rows) == 0 {
 		return
 	}
-	t.heading(2, "Shopping list")
-	rows := [][]string{{"buy", "", "for", "needed", "cost"}}
+	t.heading("-", "Shopping list")
+	var rows [][]string
 	for _, r := range p.List.Rows {
 		buy := strconv.Itoa(r.Buy)
 		if onHand(p, r) {
 			buy = "own"
+			p.Unpriced--
 		}
 		rows = append(rows, []string{buy, r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
 	}
-	t.table(2, rows)
-	t.hang("  ", t.sum(p))
+	t.table(2, []string{"buy", "", "for", "needed", "cost"}, rows)
+	sum := "Total " + cents(p.Total, "not known")
+	if taxed(p) {
+		sum += ", with tax of " + cents(p.Tax, "")
+	}
+	if p.Unpriced > 0 {
+		sum += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
+	}
+	t.hang("  ", sum+".")
 	t.gap()
 	t.hang("  ", "How each was found:")
 	for _, r := range p.List.Rows {
@@ -225,50 +182,42 @@ func (t *text) shopping(p plan.Plan) {
 	}
 }
 
-// sum says the money and what it leaves out.
-func (t *text) sum(p plan.Plan) string {
-	for _, r := range p.List.Rows {
-		if onHand(p, r) {
-			p.Unpriced--
-		}
-	}
-	s := "Total " + cents(p.Total, "not known")
-	if tax, _ := p.Tax.Decimal(); !tax.IsZero() {
-		s += ", with tax of " + cents(p.Tax, "")
-	}
-	if p.Unpriced > 0 {
-		s += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
-	}
-	return s + "."
+// taxed reports whether there is a tax to name.
+func taxed(p plan.Plan) bool {
+	tax, _ := p.Tax.Decimal()
+	return !tax.IsZero()
 }
 
-// runs prints each run with its setting-out, story pole and panels.
-func (t *text) runs(p plan.Plan) {
-	for i, r := range p.Runs {
-		t.heading(2, fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
-		t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, t.why(r)))
-		t.hang("           ", fmt.Sprintf("a repeat of the pattern starts at %s", t.length(r.SetOut.Origin)))
-		for _, b := range r.Restarts {
-			t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
-		}
-		t.hang("  Left     ", r.Left.Kind.String()+": "+drawing.CutName(t.tape, r.Left.Cut))
-		t.hang("  Right    ", r.Right.Kind.String()+": "+drawing.CutName(t.tape, r.Right.Cut))
-		if c := r.CornerRight; c != nil {
-			t.hang("  Corner   ", t.corner(*c))
-		}
-		for _, n := range r.Installed {
-			t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
-		}
-		t.panels(p, r)
-		if len(r.StoryPole) > 0 {
-			t.hang("  ", "Story pole, every mark from the run's left end:")
-			rows := [][]string{}
-			for _, m := range poleMarks(p, r) {
-				rows = append(rows, []string{t.length(m.At), m.What})
-			}
-			t.table(4, rows)
-		}
+// run prints a run with its setting-out, panels and story pole.
+func (t *text) run(p plan.Plan, i int) {
+	r := p.Runs[i]
+	t.heading("-", fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
+	t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, t.why(r)))
+	t.hang("           ", "a repeat of the pattern starts at "+t.length(r.SetOut.Origin))
+	for _, b := range r.Restarts {
+		t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
 	}
+	t.hang("  Left     ", r.Left.Kind.String()+": "+drawing.CutName(t.tape, r.Left.Cut))
+	t.hang("  Right    ", r.Right.Kind.String()+": "+drawing.CutName(t.tape, r.Right.Cut))
+	if c := r.CornerRight; c != nil {
+		t.hang("  Corner   ", t.corner(*c))
+	}
+	for _, n := range r.Installed {
+		t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
+	}
+	var rows [][]string
+	for _, panel := range r.Panels {
+		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
+	}
+	t.table(2, []string{panelWord(p), "from", "to", "pieces"}, rows)
+	if len(r.StoryPole) > 0 {
+		t.hang("  ", "Story pole, every mark from the run's left end:")
+	}
+	rows = nil
+	for _, m := range poleMarks(p, r) {
+		rows = append(rows, []string{t.length(m.At), m.What})
+	}
+	t.table(4, nil, rows)
 }
 
 // poleMark is a place on a story pole and what is marked there.
@@ -296,10 +245,7 @@ func (t *text) why(r plan.Run) string {
 	left := fmt.Sprintf("%s at the left end (%s)", drawing.CutName(t.tape, r.Left.Cut), r.Left.Kind)
 	right := fmt.Sprintf("%s at the right end (%s)", drawing.CutName(t.tape, r.Right.Cut), r.Right.Kind)
 	hidden := func(e plan.End) string {
-		if e.Kind == wall.InsideCorner {
-			return "; in the corner: "
-		}
-		return "; out of sight: "
+		return either(e.Kind == wall.InsideCorner, "; in the corner: ", "; out of sight: ")
 	}
 	switch r.SetOut.Why {
 	case plan.BothSeen:
@@ -326,17 +272,6 @@ func (t *text) corner(c plan.Corner) string {
 	return s + "; the pattern is off by " + t.length(c.Mismatch)
 }
 
-// panels prints where each panel of a run stands.
-func (t *text) panels(p plan.Plan, r plan.Run) {
-	rows := [][]string{{panelWord(p), "from", "to", "pieces"}}
-	for _, panel := range r.Panels {
-		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
-	}
-	if len(rows) > 1 {
-		t.table(2, rows)
-	}
-}
-
 // labels lists the labels of some pieces.
 func labels(p plan.Plan, numbers []int) string {
 	all := make([]string, len(numbers))
@@ -348,29 +283,6 @@ func labels(p plan.Plan, numbers []int) string {
 
 // label returns what is written on the back of a piece.
 func label(p plan.Plan, number int) string {
-	for _, piece := range p.Pieces {
-		if piece.Number == number && piece.Label != "" {
-			return piece.Label
-		}
-	}
-	return strconv.Itoa(number)
-}
-
-// cautions and order print what to heed and what to do.
-func (t *text) cautions(p plan.Plan) {
-	if len(p.Cautions) > 0 {
-		t.heading(2, "Cautions")
-	}
-	for _, c := range p.Cautions {
-		t.hang("  ! ", Caution(p, c))
-	}
-}
-
-func (t *text) order(p plan.Plan) {
-	if len(p.Order) > 0 {
-		t.heading(2, "Order of work")
-	}
-	for i, s := range p.Order {
-		t.hang(fmt.Sprintf("  %2d [ ] ", i+1), Step(p, s))
-	}
+	piece, _ := p.Piece(number)
+	return cmp.Or(piece.Label, strconv.Itoa(number))
 }

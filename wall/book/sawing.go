@@ -24,10 +24,7 @@ var wayOutWords = map[cutout.WayOut]string{
 // measuredFrom says from which edges the marks of a piece are measured, and what made these.
 func measuredFrom(from plan.MarkEdges) string {
 	name := func(edge string, kind plan.EdgeKind) string {
-		if kind == plan.AnyEdge {
-			return edge
-		}
-		return edge + " (" + kind.String() + ")"
+		return edge + either(kind == plan.AnyEdge, "", " ("+kind.String()+")")
 	}
 	return name("left edge", from.Left) + " and " + name("lower edge", from.Lower)
 }
@@ -43,27 +40,23 @@ func waste(w plan.Waste) string {
 	return w.Kind.String()
 }
 
-// sawing returns what is sawn out of a piece as instructions, one to a line, each beginning with the
-// name of the waste. Places are on the face.
+// sawing returns what is sawn out of a piece as instructions, one to a line, each beginning with
+// the name of the waste. Places are on the face.
 func (t *text) sawing(m plan.Marks) []string {
 	var lines []string
 	for _, c := range m.Order {
 		name := waste(c.Waste) + ": "
 		for _, i := range c.Drill {
-			if i < 0 || i >= len(m.Drill) {
-				continue
+			if i >= 0 && i < len(m.Drill) {
+				lines = append(lines, fmt.Sprintf("%sdrill %s, centre %s", name, t.tape.Format(m.Drill[i].Diameter), t.place(m.Drill[i].At)))
 			}
-			lines = append(lines, fmt.Sprintf("%sdrill %s, centre %s", name, t.tape.Format(m.Drill[i].Diameter), t.place(m.Drill[i].At)))
 		}
 		for _, p := range c.Tight {
 			lines = append(lines, fmt.Sprintf("%sno starter hole fits at %s; use a smaller bit or cut in from both sides", name, t.place(p)))
 		}
 		for i, cut := range c.Saw {
-			verb := "saw "
-			if i > 0 && i == len(c.Saw)-1 {
-				verb = "hold the waste and last saw "
-			}
-			lines = append(lines, name+verb+t.sawCut(cut))
+			last := i > 0 && i == len(c.Saw)-1
+			lines = append(lines, name+either(last, "hold the waste and last saw ", "saw ")+t.sawCut(cut))
 		}
 	}
 	return lines
@@ -74,12 +67,12 @@ func (t *text) place(p plan.Point) string {
 	return t.tape.Format(p.X) + " across, " + t.tape.Format(p.Y) + " up"
 }
 
-// curvePoints is the most points of a line that are all written; one of more is a curve, whose marks
-// are in the list of corners.
+// curvePoints is the most points of a line that are all written; one of more is a curve, whose
+// marks are in the list of corners.
 const curvePoints = 8
 
-// sawCut says where to saw: a straight upright or level line by its place and from where to where on
-// it.
+// sawCut says where to saw: a straight upright or level line by its place and from where to where
+// on it.
 func (t *text) sawCut(cut plan.SawCut) string {
 	if len(cut.Points) == 0 {
 		return ""
@@ -88,21 +81,18 @@ func (t *text) sawCut(cut plan.SawCut) string {
 	if len(cut.Corners) == 2 {
 		corners = fmt.Sprintf(" (%s to %s)", plan.CornerName(cut.Corners[0]), plan.CornerName(cut.Corners[1]))
 	}
-	straight, curve := len(cut.Points) == 2, len(cut.Points) > curvePoints
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
 	along := func(way, rising, falling string, at, from, to fraction.Length) string {
-		if to.Less(from) {
-			rising = falling
-		}
-		return fmt.Sprintf("%s at %s %s, from %s to %s", rising, t.tape.Format(at), way, t.tape.Format(from), t.tape.Format(to)) + corners
+		return fmt.Sprintf("%s at %s %s, from %s to %s%s", either(to.Less(from), falling, rising),
+			t.tape.Format(at), way, t.tape.Format(from), t.tape.Format(to), corners)
 	}
-	switch {
+	switch straight := len(cut.Points) == 2; {
 	case straight && first.X == last.X:
 		return along("across", "up", "down", first.X, first.Y, last.Y)
 	case straight && first.Y == last.Y:
 		return along("up", "right", "left", first.Y, first.X, last.X)
-	case curve:
-		return fmt.Sprintf("along the curve from %s, by %s, to %s", t.place(first), t.place(cut.Points[len(cut.Points)/2]), t.place(last)) + corners
+	case len(cut.Points) > curvePoints:
+		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.place(first), t.place(cut.Points[len(cut.Points)/2]), t.place(last), corners)
 	}
 	places := make([]string, len(cut.Points))
 	for i, p := range cut.Points {

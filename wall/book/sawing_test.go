@@ -13,7 +13,7 @@ import (
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	p := planOf(t, examples(t)["odd-window"])
-	got := newText(p.TapeMeasure()).sawing(p.Pieces[0].Marks)
+	got := (&text{tape: p.TapeMeasure()}).sawing(p.Pieces[0].Marks)
 	want := []string{
 		"notch: drill 3/8, centre 19 7/8 across, 35 15/16 up",
 		"notch: drill 3/8, centre 6 7/8 across, 24 15/16 up",
@@ -38,7 +38,7 @@ func TestSawingOfOddThings(t *testing.T) {
 	for i := range int64(9) {
 		curve.Points = append(curve.Points, point(i, i*i))
 	}
-	got := newText(fraction.Tape{}).sawing(plan.Marks{
+	got := (&text{}).sawing(plan.Marks{
 		Drill: []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
 		Order: []plan.Cutting{
 			{Waste: plan.Waste{Opening: "box"}, Drill: []int{0, 1, -1}, Tight: []plan.Point{point(5, 6)}, Saw: []plan.SawCut{curve}},

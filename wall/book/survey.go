@@ -10,9 +10,10 @@ import (
 	"example.com/groovewright/wall/drawing"
 )
 
-// The forms of the measuring sheet: for the room, for a run, and for an opening of any outline. A line
-// "# …" begins a form, "## …" a group of boxes, with the number of its place on the drawing, "> …"
-// says what they take. Every other line is a row of boxes, each the path of a field of the job file:
+// The forms of the measuring sheet: for the room, for a run, and for an opening of any outline. A
+// line "# …" begins a form, "## …" a group of boxes, with the number of its place on the drawing,
+// "> …" says what they take. Every other line is a row of boxes, each the path of a field of the
+// job file:
 //
 //	tape; closed=true|false            a box, and one that takes one of a few words
 //	points.bases[0][0] x               a box with a word behind its path

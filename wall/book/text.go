@@ -1,6 +1,9 @@
 package book
 
 import (
+	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -10,19 +13,17 @@ import (
 // lineWidth is the most characters of a printed line.
 const lineWidth = 80
 
-// text is a plain text of lines of at most [lineWidth] characters, with lengths
-// as a person's tape shows them.
+// text is a plain text of lines of at most [lineWidth] characters, with lengths as a person's tape
+// shows them.
 type text struct {
-	b    strings.Builder
+	strings.Builder
 	tape fraction.Tape
 }
 
-func newText(tape fraction.Tape) *text { return &text{tape: tape} }
-
-// written returns a text as write writes it. Where a length is beyond exact arithmetic, which it is in
-// no plan that was made, the text ends there and says so.
+// written returns a text as write writes it. Where a length is beyond exact arithmetic, which it is
+// in no plan that was made, the text ends there and says so.
 func written(tape fraction.Tape, write func(t *text)) string {
-	t := newText(tape)
+	t := &text{tape: tape}
 	err := func() (err error) {
 		defer fraction.Catch(&err)
 		write(t)
@@ -35,11 +36,19 @@ func written(tape fraction.Tape, write func(t *text)) string {
 	return t.String()
 }
 
-// String returns what was written.
-func (t *text) String() string { return t.b.String() }
+// either returns the first words where something holds, else the others.
+func either(holds bool, yes, no string) string {
+	if holds {
+		return yes
+	}
+	return no
+}
 
-// length writes a length as the tape shows it. One that is too short for the
-// tape's marks is written exactly, since "about nothing" helps nobody.
+// count writes a number with its noun.
+func count(n int, noun string) string { return strconv.Itoa(n) + " " + noun + either(n == 1, "", "s") }
+
+// length writes a length as the tape shows it. One that is too short for the tape's marks is
+// written exactly, since "about nothing" helps nobody.
 func (t *text) length(x fraction.Length) string {
 	if mark, _ := x.Round(t.tape.Mark, fraction.Nearest); mark.IsZero() {
 		return fraction.Tape{Unit: t.tape.Unit}.Format(x)
@@ -56,49 +65,68 @@ func (t *text) about(x fraction.Length) string {
 	return "about " + t.tape.Format(near)
 }
 
+// size writes a width and a length.
+func (t *text) size(width, length fraction.Length) string {
+	return t.length(width) + " x " + t.length(length)
+}
+
 // gap leaves one empty line.
 func (t *text) gap() {
-	if s := t.b.String(); s != "" && !strings.HasSuffix(s, "\n\n") {
-		t.b.WriteByte('\n')
+	if s := t.String(); s != "" && !strings.HasSuffix(s, "\n\n") {
+		t.WriteByte('\n')
 	}
 }
 
-// heading begins a part; level 1 is the title, level 2 a section.
-func (t *text) heading(level int, s string) {
+// heading begins a part with its title, underlined.
+func (t *text) heading(under, title string) {
 	t.gap()
-	lines := fold(s, lineWidth)
-	under := map[int]string{1: "=", 2: "-"}[level]
 	longest := 0
-	for _, line := range lines {
-		t.b.WriteString(line + "\n")
+	for _, line := range fold(title, lineWidth) {
+		t.WriteString(line + "\n")
 		longest = max(longest, utf8.RuneCountInString(line))
 	}
-	if under != "" {
-		t.b.WriteString(strings.Repeat(under, longest) + "\n")
+	t.WriteString(strings.Repeat(under, longest) + "\n")
+}
+
+// section writes a part that says something of each of a list, and nothing where that is empty.
+func section[E any](t *text, title string, all []E, say func(i int, e E)) {
+	if len(all) > 0 {
+		t.heading("-", title)
 	}
+	for i, e := range all {
+		say(i, e)
+	}
+}
+
+// step writes what is to be done, with its number and a box to tick.
+func (t *text) step(indent string, number int, s string) {
+	t.hang(fmt.Sprintf("%s%2d [ ] ", indent, number), s)
 }
 
 // para writes a paragraph.
 func (t *text) para(s string) { t.hang("", s) }
 
-// hang writes a paragraph after a label; its further lines stand under the
-// first one's text. Line breaks in it are kept.
+// hang writes a paragraph after a label; its further lines stand under the first one's text. Line
+// breaks in it are kept.
 func (t *text) hang(label, s string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(label))
 	for part := range strings.SplitSeq(s, "\n") {
 		for _, line := range fold(part, lineWidth-len(indent)) {
-			t.b.WriteString(strings.TrimRight(label+line, " ") + "\n")
+			t.WriteString(strings.TrimRight(label+line, " ") + "\n")
 			label = indent
 		}
 	}
 }
 
-// table writes rows under a head, two spaces between the columns. Where the line
-// has no room for all of them the widest columns are folded, which are those of
-// words: figures stay on one line as long as they can.
-func (t *text) table(indent int, rows [][]string) {
+// table writes rows under a head, which may be nil, two spaces between the columns, and nothing
+// where there are no rows. Where the line has no room for all columns the widest are folded, which
+// are those of words: figures stay on one line as long as they can.
+func (t *text) table(indent int, head []string, rows [][]string) {
 	if len(rows) == 0 {
 		return
+	}
+	if head != nil {
+		rows = append([][]string{head}, rows...)
 	}
 	widths := make([]int, len(rows[0]))
 	for _, row := range rows {
@@ -111,42 +139,31 @@ func (t *text) table(indent int, rows [][]string) {
 		over += w + 2
 	}
 	for ; over > 0; over-- {
-		widest := 0
-		for i, w := range widths {
-			if w > widths[widest] {
-				widest = i
-			}
-		}
+		widest := slices.Index(widths, slices.Max(widths))
 		widths[widest] = max(widths[widest]-1, 1)
 	}
 	for _, row := range rows {
-		t.row(indent, widths, row)
-	}
-}
-
-// row writes one row of a table in as many lines as its longest cell needs.
-func (t *text) row(indent int, widths []int, row []string) {
-	cells := make([][]string, len(row))
-	lines := 1
-	for i, cell := range row {
-		cells[i] = fold(cell, widths[i])
-		lines = max(lines, len(cells[i]))
-	}
-	for k := range lines {
-		line := strings.Repeat(" ", indent)
-		for i := range cells {
-			cell := ""
-			if k < len(cells[i]) {
-				cell = cells[i][k]
-			}
-			line += cell + strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell)+2)
+		cells, lines := make([][]string, len(row)), 1
+		for i, cell := range row {
+			cells[i] = fold(cell, widths[i])
+			lines = max(lines, len(cells[i]))
 		}
-		t.b.WriteString(strings.TrimRight(line, " ") + "\n")
+		for k := range lines {
+			line := strings.Repeat(" ", indent)
+			for i, folded := range cells {
+				cell := ""
+				if k < len(folded) {
+					cell = folded[k]
+				}
+				line += fmt.Sprintf("%-*s", widths[i]+2, cell)
+			}
+			t.WriteString(strings.TrimRight(line, " ") + "\n")
+		}
 	}
 }
 
-// fold breaks a text into lines of at most width characters, between words
-// where it can. It returns at least one line.
+// fold breaks a text into lines of at most width characters, between words where it can. It returns
+// at least one line.
 func fold(s string, width int) []string {
 	width = max(width, 1)
 	var lines []string

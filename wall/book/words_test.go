@@ -37,7 +37,7 @@ func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
 }
 
 func TestLengthsForReading(t *testing.T) {
-	x := newText(fraction.Tape{Mark: fraction.Of(1, 16)})
+	x := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
 	for _, row := range []struct{ got, want string }{
 		{x.within(fraction.Length{}), "exactly"},
 		{x.within(fraction.Of(109, 4096)), "within 1/16"},
