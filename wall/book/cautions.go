@@ -127,22 +127,19 @@ var cautionWords = map[finish.Caution]caution{
 }
 
 // Caution returns what a caution says in a plan, in one paragraph.
-func Caution(p plan.Plan, c finish.Caution) string { return cautioned(p, c).String() }
+func Caution(p plan.Plan, c finish.Caution) string {
+	words := cautioned(p, c)
+	return strings.Join(strings.Fields(words.First+" "+words.Rest+" "+words.Reason()), " ")
+}
 
 // cautioned returns the parts of a caution.
 func cautioned(p plan.Plan, c finish.Caution) caution {
 	panels := strings.NewReplacer("{panels}", panelWord(p)+"s")
 	words := cautionWords[c]
-	words.When, words.First, words.Rest = panels.Replace(words.When), panels.Replace(words.First), panels.Replace(words.Rest)
-	return words
+	return caution{panels.Replace(words.When), panels.Replace(words.First), panels.Replace(words.Rest), words.Defers}
 }
 
 // Reason says why the caution is there and who decides.
 func (c caution) Reason() string {
 	return "(Raised because " + c.When + ". Decided by " + c.Defers + ".)"
-}
-
-// String is the caution in one paragraph.
-func (c caution) String() string {
-	return strings.Join(strings.Fields(c.First+" "+c.Rest+" "+c.Reason()), " ")
 }

@@ -53,8 +53,17 @@ func TestEveryFactOfTheFinishHasWords(t *testing.T) {
 		}
 	}
 	for _, h := range every[finish.How]() {
-		if words := methodWords[h]; words.first == "" && len(words.terms) == 0 {
+		words := methodWords[h]
+		if words.text == "" && len(words.terms) == 0 {
 			t.Errorf("method %v has no words", h)
+		}
+		for _, word := range slot.FindAllString(words.text, -1) {
+			var k finish.TermKind
+			if err := k.UnmarshalText([]byte(strings.Trim(word, "{}"))); err == nil {
+				terms[k] = true
+			} else if word != "{source}" && word != "{units}" {
+				t.Errorf("method %v: %v", h, err)
+			}
 		}
 		for k := range methodWords[h].terms {
 			terms[k] = true

@@ -9,7 +9,7 @@ import (
 )
 
 // stage is what a stage of the work says: its first and last sentences and, between them, those of
-// its acts in their order. {} stands for the labels or the figure of an act; see [stage.with]
+// its acts in their order. {} stands for the labels or the figure of an act; see [Step]
 // for the other facts in braces.
 type stage struct {
 	title string
@@ -18,7 +18,12 @@ type stage struct {
 	last  string
 }
 
-const coated = "Coat the faces {} × with "
+const (
+	coated = "Coat the faces {} × with "
+	stand  = " in the room where they will hang, with strips between so that air reaches both faces. Allow "
+	settle = " to take on the moisture of the room."
+	hold   = " Allow {glue} for the adhesive to hold."
+)
 
 // stageWords has the words of each stage.
 var stageWords = map[finish.Stage]stage{
@@ -35,12 +40,9 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageRest: {
 		title: "Let the {panel}s rest",
 		acts: map[finish.ActKind]string{
-			finish.ActRestSheets: "Stand or stack the sheets in the room where they will hang, with strips between so that air reaches both faces. " +
-				"Allow {rest sheets} for them to take on the moisture of the room.",
-			finish.ActRestBoards: "Stand or stack the boards in the room where they will hang, with strips between so that air reaches both faces. " +
-				"Allow {rest boards} for them to take on the moisture of the room.",
-			finish.ActRestWood: "Stand or stack the boards in the room where they will hang, with strips between so that air reaches both faces. " +
-				"Allow {rest wood} for the wood to take on the moisture of the room.",
+			finish.ActRestSheets: "Stand or stack the sheets" + stand + "{rest sheets} for them" + settle,
+			finish.ActRestBoards: "Stand or stack the boards" + stand + "{rest boards} for them" + settle,
+			finish.ActRestWood:   "Stand or stack the boards" + stand + "{rest wood} for the wood" + settle,
 		},
 	},
 	finish.StageStrips: {
@@ -96,8 +98,8 @@ var stageWords = map[finish.Stage]stage{
 		first: "Fit one piece after the other, each pressed home before the next; keep the gaps of the plan with spacers, and check the first piece of " +
 			"each run for plumb.",
 		acts: map[finish.ActKind]string{
-			finish.ActBeads:   "Lay beads of adhesive on the back of each first. Allow {glue} for the adhesive to hold.",
-			finish.ActDots:    "Lay dots of adhesive on the back of each first. Allow {glue} for the adhesive to hold.",
+			finish.ActBeads:   "Lay beads of adhesive on the back of each first." + hold,
+			finish.ActDots:    "Lay dots of adhesive on the back of each first." + hold,
 			finish.ActNails:   "Nail each piece before the next.",
 			finish.ActClosing: "Leave out what closes a run ({}): it is fitted as soon as the rest of its run is up, by the next step.",
 			finish.ActFitting: "In this order: {}.",
@@ -143,8 +145,8 @@ var fitBoards = stage{
 	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps of the plan with spacers, and check the " +
 		"first board of each run for plumb.",
 	acts: map[finish.ActKind]string{
-		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip. Allow {glue} for the adhesive to hold.",
-		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip. Allow {glue} for the adhesive to hold.",
+		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip." + hold,
+		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip." + hold,
 		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
 			"face along the hidden edge.",
 		finish.ActClosing: stageWords[finish.StageFit].acts[finish.ActClosing],
@@ -158,8 +160,10 @@ func Step(p plan.Plan, s finish.Step) string {
 	if s.Stage == finish.StageFit && p.Profile.Boards {
 		words = fitBoards
 	}
-	words = words.with(p)
-	says := []string{words.title + ":", words.first}
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{rest sheets}", waiting(finish.RestSheets),
+		"{rest boards}", waiting(finish.RestBoards), "{rest wood}", waiting(finish.RestWood), "{dry}", waiting(finish.DryCoat),
+		"{harden}", waiting(finish.HardenCoat), "{glue}", waiting(finish.HoldGlue), "{skin}", waiting(finish.SkinSealant), "{cure}", waiting(finish.CureSealant))
+	says := []string{facts.Replace(words.title) + ":", facts.Replace(words.first)}
 	for _, a := range s.Acts {
 		operand := figure(a.Figure)
 		switch {
@@ -168,55 +172,29 @@ func Step(p plan.Plan, s finish.Step) string {
 		case len(a.Labels) > 0:
 			operand = strings.Join(a.Labels, ", ")
 		}
-		says = append(says, strings.ReplaceAll(words.acts[a.Kind], "{}", operand))
+		says = append(says, strings.ReplaceAll(facts.Replace(words.acts[a.Kind]), "{}", operand))
 	}
-	return strings.Join(strings.Fields(strings.Join(append(says, words.last), " ")), " ")
+	return strings.Join(strings.Fields(strings.Join(append(says, facts.Replace(words.last)), " ")), " ")
 }
 
-// with returns the words of a stage with the facts that every one of them may name.
-func (s stage) with(p plan.Plan) stage {
-	facts := []string{"{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p)}
-	for name, wait := range map[string]finish.Wait{
-		"{rest sheets}": finish.RestSheets, "{rest boards}": finish.RestBoards, "{rest wood}": finish.RestWood, "{dry}": finish.DryCoat,
-		"{harden}": finish.HardenCoat, "{glue}": finish.HoldGlue, "{skin}": finish.SkinSealant, "{cure}": finish.CureSealant,
-	} {
-		facts = append(facts, name, waiting(wait))
-	}
-	fill := strings.NewReplacer(facts...)
-	filled := stage{title: fill.Replace(s.title), first: fill.Replace(s.first), last: fill.Replace(s.last), acts: map[finish.ActKind]string{}}
-	for kind, says := range s.acts {
-		filled.acts[kind] = fill.Replace(says)
-	}
-	return filled
-}
-
-// fitting lists pieces with their places.
+// fitting lists pieces with the places of their panels.
 func fitting(p plan.Plan, labels []string) string {
+	tape := p.TapeMeasure()
 	var all []string
 	for _, label := range labels {
 		where := "piece " + label
 		for _, piece := range p.Pieces {
-			if piece.Label == label {
-				left, right := span(p, piece)
-				where += fmt.Sprintf(" on %s, %s to %s", piece.Run, left, right)
+			for _, run := range p.Runs {
+				for _, panel := range run.Panels {
+					if piece.Label == label && run.Name == piece.Run && panel.Number == piece.Panel {
+						where += fmt.Sprintf(" on %s, %s to %s", piece.Run, tape.Format(panel.Left), tape.Format(panel.Right))
+					}
+				}
 			}
 		}
 		all = append(all, where)
 	}
 	return strings.Join(all, "; ")
-}
-
-// span returns where the panel of a piece starts and ends on its run.
-func span(p plan.Plan, piece plan.Piece) (left, right string) {
-	for _, run := range p.Runs {
-		for _, panel := range run.Panels {
-			if run.Name == piece.Run && panel.Number == piece.Panel {
-				tape := p.TapeMeasure()
-				left, right = tape.Format(panel.Left), tape.Format(panel.Right)
-			}
-		}
-	}
-	return left, right
 }
 
 // corners names the outside corners that are mitered.

@@ -1,6 +1,8 @@
 package book
 
 import (
+	"cmp"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -10,20 +12,25 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// method is how a quantity was found: its first and last words and, between them, those of its
-// terms in their order. {} stands for the value of a term, {name} for its name, {source} for the
-// source of the row and {units} for what the row counts.
+// method is how a quantity was found. Most have one text, in which each term stands in braces by its word; of others the number of terms
+// differs, and each kind of term has words of its own, between the text and the last words. There {} stands for the value of the term and
+// {name} for its name. {source} is the source of the row and {units} what it counts.
 type method struct {
-	first string
+	text  string
 	terms map[finish.TermKind]string
 	last  string
 }
 
+// gangs is said of longer screws.
+const gangs = "{per gang} a gang, the usual {usual} longer by what the face comes forward; "
+
+var slot = regexp.MustCompile(`\{[^}]+\}`)
+
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
-	finish.WithRowAbove: {first: "with the row above"},
-	finish.ByPlan:       {first: "counted from the {units} to saw, none to spare"},
-	finish.ByRequest:    {first: "asked for by the job"},
+	finish.WithRowAbove: {text: "with the row above"},
+	finish.ByPlan:       {text: "counted from the {units} to saw, none to spare"},
+	finish.ByRequest:    {text: "asked for by the job"},
 	finish.ByArea: {terms: map[finish.TermKind]string{
 		finish.TermFaceBefore: "; before fitting: face {}",
 		finish.TermFaceAfter:  "; after sealing: face {}",
@@ -45,63 +52,22 @@ var methodWords = map[finish.How]method{
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
 	}},
-	finish.ByWideJoints: {terms: map[finish.TermKind]string{
-		finish.TermBridge: "joints wider than {}",
-		finish.TermLength: ": {}",
-	}},
-	finish.ByBeads: {terms: map[finish.TermKind]string{
-		finish.TermSize:    "upright beads of {}",
-		finish.TermSpacing: ", two edges and at most {} apart",
-		finish.TermLength:  ", {} in all",
-		finish.TermHold:    " ({name} hold, {source})",
-	}},
-	finish.ByDots: {terms: map[finish.TermKind]string{
-		finish.TermCount:   "{}",
-		finish.TermSize:    " of {}",
-		finish.TermSpacing: " on a grid of at most {}",
-		finish.TermHold:    " ({name} hold, {source})",
-	}},
-	finish.ByBeadsAtCrossings: {terms: map[finish.TermKind]string{
-		finish.TermSize:     "beads of {} across each board",
-		finish.TermCount:    " at its {}",
-		finish.TermLength:   ", {} in all",
-		finish.TermSupports: " with supports at most {} apart (judgment)",
-	}},
-	finish.ByDotsAtCrossings: {terms: map[finish.TermKind]string{
-		finish.TermCount:    "{}",
-		finish.TermSize:     " of {}, one a crossing",
-		finish.TermSupports: " with supports at most {} apart (judgment)",
-	}},
-	finish.ByNailSpacing: {terms: map[finish.TermKind]string{
-		finish.TermCount:       "{}",
-		finish.TermEdgeSpacing: ": every {} along edges",
-		finish.TermSpacing:     ", every {} on studs",
-		finish.TermSupports:    " {} apart ({source})",
-		finish.TermThickness:   "; length: panel {}",
-		finish.TermWall:        " + wall {}",
-		finish.TermPenetration: " + {} into the stud",
-		finish.TermNeeded:      " = {}",
-	}},
-	finish.ByCrossings: {terms: map[finish.TermKind]string{
-		finish.TermCount: "{}: one where a board crosses a level support",
-		finish.TermSupports: ", these at most {} apart (a how-to article), at 45 degrees through the root of the tongue (a how-to article); " +
-			"one a crossing: common practice, no source",
-		finish.TermThickness:   "; length: (half of {}",
-		finish.TermPenetration: " + {} into the support) × √2",
-		finish.TermSize:        ", at most {}",
-	}},
-	finish.ByStripLength: {terms: map[finish.TermKind]string{
-		finish.TermLength:   "{} level, at the foot and the top of the boards",
-		finish.TermSupports: " and between at most {} apart (a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs)",
-		finish.TermSides:    " + {} along the sides of openings (common practice, no source)",
-	}},
-	finish.ByStripCrossings: {terms: map[finish.TermKind]string{
-		finish.TermSupports:    "one for each {} of strip, where it crosses a stud, and one more for each strip (common practice, no source)",
-		finish.TermThickness:   "; length: strip {}",
-		finish.TermWall:        " + wall {}",
-		finish.TermPenetration: " + {} into the stud",
-		finish.TermNeeded:      " = {}",
-	}},
+	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
+	finish.ByBeads:      {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source})"},
+	finish.ByDots:       {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
+	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
+		"with supports at most {supports} apart (judgment)"},
+	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},
+	finish.ByNailSpacing: {text: "{count}: every {edge spacing} along edges, every {spacing} on studs {supports} apart ({source}); " +
+		"length: panel {thickness} + wall {wall} + {penetration} into the stud = {needed}"},
+	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
+		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
+		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}"},
+	finish.ByStripLength: {text: "{length} level, at the foot and the top of the boards and between at most {supports} apart " +
+		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
+		"(common practice, no source)"},
+	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud, and one more for each strip " +
+		"(common practice, no source); length: strip {thickness} + wall {wall} + {penetration} into the stud = {needed}"},
 	finish.ByBoxDepth: {
 		terms: map[finish.TermKind]string{
 			finish.TermBox:         ", {name} ({} behind)",
@@ -110,29 +76,10 @@ var methodWords = map[finish.How]method{
 		},
 		last: " (NEC 314.20); listed for the box",
 	},
-	finish.ByExtendedGangs: {
-		terms: map[finish.TermKind]string{
-			finish.TermPerGang: "{} a gang",
-			finish.TermUsual:   ", the usual {} longer by what the face comes forward",
-		},
-		last: "; they pass through the extender into the box; take an old one along for its thread",
-	},
-	finish.BySetBackGangs: {
-		terms: map[finish.TermKind]string{
-			finish.TermPerGang: "{} a gang",
-			finish.TermUsual:   ", the usual {} longer by what the face comes forward",
-		},
-		last: "; the device stays back; where a spacer brings it out, the usual ones do",
-	},
-	finish.ByTapeLines: {terms: map[finish.TermKind]string{
-		finish.TermLength: "{} sealed",
-		finish.TermBeside: " + {} beside what stays bare",
-		finish.TermTimes:  " × {}",
-	}},
-	finish.ByReach: {terms: map[finish.TermKind]string{
-		finish.TermLength: "runs {}",
-		finish.TermReach:  " × {} from the wall",
-	}},
+	finish.ByExtendedGangs: {text: gangs + "they pass through the extender into the box; take an old one along for its thread"},
+	finish.BySetBackGangs:  {text: gangs + "the device stays back; where a spacer brings it out, the usual ones do"},
+	finish.ByTapeLines:     {text: "{length} sealed × {times} + {beside} beside what stays bare × {times}"},
+	finish.ByReach:         {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
 		finish.TermEnd:       ", end of {name} {}",
 		finish.TermCorner:    ", outside corner of {name} {}",
@@ -162,18 +109,27 @@ var choiceWords = map[finish.Choice]string{
 	finish.FirstMixes:  "; the best of the first mixes of packs that were tried, not proved least",
 }
 
-// How says how the quantity of a row was found.
+// How says how the quantity of a row was found. A term that is not there is left out.
 func How(r finish.Row) string {
-	words := methodWords[r.How]
-	says := strings.ReplaceAll(words.first, "{units}", r.Unit.String())
-	for _, term := range r.Terms {
-		format := words.terms[term.Kind]
-		if term.Kind == finish.TermWaste {
+	words, source, listed := methodWords[r.How], sourceWords[r.Source], ""
+	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source}}
+	for _, t := range r.Terms {
+		value, word := figure(t.Value), "{"+t.Kind.String()+"}"
+		given[word] = append(given[word], cmp.Or(t.Name, value))
+		format := words.terms[t.Kind]
+		if t.Kind == finish.TermWaste {
 			format = "; + {} waste"
 		}
-		says += strings.NewReplacer("{}", figure(term.Value), "{name}", term.Name, "{source}", sourceWords[r.Source]).Replace(format)
+		listed += strings.NewReplacer("{}", value, "{name}", t.Name, "{source}", source).Replace(format)
 	}
-	says += words.last
+	says := slot.ReplaceAllStringFunc(words.text, func(word string) string {
+		values := given[word]
+		if len(values) == 0 {
+			return ""
+		}
+		given[word] = values[1:]
+		return values[0]
+	}) + listed + words.last
 	for _, separator := range []string{"; ", ", ", " + "} {
 		says = strings.TrimPrefix(says, separator)
 	}
