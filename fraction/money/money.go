@@ -20,8 +20,18 @@ type Amount struct {
 	known bool
 }
 
-// Of returns the amount of a decimal.
-func Of(d decimal.Decimal) Amount { return Amount{value: d, known: true} }
+// mostDigits is how many digits an amount may have on each side of its point.
+const mostDigits = 30
+
+// Of returns the amount of a decimal. One of more than 30 digits on either side of its point is no
+// money, and not known.
+func Of(d decimal.Decimal) Amount {
+	e := int(d.Exponent())
+	if e < -mostDigits || e > mostDigits || d.NumDigits()+e > mostDigits {
+		return Amount{}
+	}
+	return Amount{value: d, known: true}
+}
 
 // MustParse returns the amount that s writes and panics where [Parse] fails. It is for texts that
 // stand in code.
@@ -107,7 +117,7 @@ func (a *Amount) UnmarshalJSON(data []byte) error {
 		return ErrSyntax
 	}
 	unsigned, negative := strings.CutPrefix(text[1:len(text)-1], "-")
-	b, err := parse(unsigned, 30)
+	b, err := parse(unsigned, mostDigits)
 	if err != nil {
 		return err
 	}

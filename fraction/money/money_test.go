@@ -66,3 +66,17 @@ func FuzzAmount(f *testing.F) {
 		}
 	})
 }
+
+// A decimal of a huge exponent would take gigabytes to write.
+func TestHugeDecimalsAreNotKnown(t *testing.T) {
+	for _, d := range []decimal.Decimal{decimal.New(1, 1<<30), decimal.New(1, -1<<30), decimal.New(1, 30), decimal.New(1, -31)} {
+		if a := money.Of(d); a.Known() {
+			t.Errorf("an amount with exponent %d is known", d.Exponent())
+		}
+	}
+	for _, d := range []decimal.Decimal{decimal.New(-2498, -2), decimal.New(1, 29), decimal.New(1, -30), {}} {
+		if a := money.Of(d); !a.Known() {
+			t.Errorf("an amount with exponent %d is not known", d.Exponent())
+		}
+	}
+}
