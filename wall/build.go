@@ -28,7 +28,7 @@ func (m *model) build(p *path) Layout {
 		m.addPanels(&layout, l)
 		switch {
 		case i+1 < len(legs):
-			m.join(&layout, l, legs[i+1].index)
+			m.join(&layout, l, legs[i+1].residue)
 		case l.chain.residue >= 0:
 			m.join(&layout, l, l.chain.residue)
 		default:
@@ -105,7 +105,7 @@ func (m *model) join(layout *Layout, l leg, i int) {
 	s, next := l.sol.stretch, l.next
 	run := &layout.Runs[s.run]
 	if next.from >= 0 {
-		mismatch := l.chain.mismatch(next, l.index, i)
+		mismatch := l.chain.mismatch(next, l.residue, i)
 		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Origin: m.origin(s.run, i), Mismatch: mismatch})
 		terms := fraction.Must(m.breakTerms(s.run, next.from, mismatch))
 		if m.room.Profile.Boards {
@@ -117,7 +117,7 @@ func (m *model) join(layout *Layout, l leg, i int) {
 	if !m.coupled(s.run) {
 		return
 	}
-	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: l.chain.mismatch(next, l.index, i)}
+	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: l.chain.mismatch(next, l.residue, i)}
 	if !m.sharesInside(s.run) {
 		return
 	}

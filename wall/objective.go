@@ -12,8 +12,8 @@ import (
 // Objective says what pieces cost, so that layouts can be ordered by what they take and not by
 // looks.
 type Objective struct {
-	// Of is the cost of an inch of width of a piece of this height. It must not be nil, and a
-	// higher piece must not cost less than a lower one.
+	// Of is the cost of an inch of width of a piece of this height, 0 or more. It must not be nil,
+	// and a higher piece must not cost less than a lower one.
 	Of func(height fraction.Length) int64
 
 	// Extra is added to the width of each piece: the kerf of the saw.

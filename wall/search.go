@@ -97,7 +97,7 @@ func (m *model) leftEnds() [][]bool {
 func (s *search) begin(c *chain, number int) {
 	add := func(bound cost, residue, choice int) {
 		if bound.feasible() {
-			s.frontier = append(s.frontier, &path{chain: c, bound: bound, soFar: zeroCost, j: c.start, residue: residue, choice: choice})
+			s.frontier = append(s.frontier, &path{chain: c, bound: bound, soFar: zeroCost, j: c.start, option: option{residue: residue}, choice: choice})
 		}
 	}
 	w := c.solve(c.start)
@@ -149,11 +149,9 @@ func check(ctx context.Context) { fraction.Must(ctx, ctx.Err()) }
 
 // leg is one stretch of a finished path with the places of its seams by bay.
 type leg struct {
-	sol   *solution
+	option
 	nodes [][]int
 	chain *chain
-	index int // residue
-	next  junction
 }
 
 // legs returns the stretches of a finished path in order.
@@ -167,8 +165,8 @@ func (p *path) legs() []leg {
 	for _, q := range steps {
 		from := q.parent
 		if from.sol == nil { // q chose a stretch
-			option := q.chain.from(from.j)[q.choice]
-			legs = append(legs, leg{sol: option.sol, nodes: make([][]int, len(option.sol.bays)), chain: q.chain, index: option.residue, next: option.next})
+			o := q.chain.from(from.j)[q.choice]
+			legs = append(legs, leg{o, make([][]int, len(o.sol.bays)), q.chain})
 			continue
 		}
 		last := &legs[len(legs)-1]
@@ -186,12 +184,10 @@ type path struct {
 	soFar  cost // of what is chosen
 	bound  cost // of the best layout that begins so
 
-	j       junction // where the path stands, if sol is nil
-	sol     *solution
-	residue int
-	next    junction // the junction after sol
-	bay     int
-	node    int
+	j      junction // where the path stands, if sol is nil
+	option          // that is being gone along; its residue is that of the last stretch
+	bay    int
+	node   int
 }
 
 // frontier is a heap of paths, the best bound first; of equal bounds the path whose choices come
@@ -265,8 +261,7 @@ func (p *path) growJunction(f *frontier) {
 		met := p.soFar.plus(c.meet(p.j, p.residue, o.residue))
 		bound := met.plus(o.sol.best).plus(c.rest(o.next, o.residue))
 		if bound.feasible() {
-			q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, sol: o.sol, residue: o.residue, next: o.next,
-				soFar: met.plus(o.sol.base), bound: bound}
+			q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, option: o, soFar: met.plus(o.sol.base), bound: bound}
 			q.arrive()
 			heap.Push(f, q)
 		}

@@ -1,7 +1,6 @@
 package wall
 
 import (
-	"context"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -10,8 +9,7 @@ import (
 // stretch is the part of a run in which one pattern runs on unbroken: between two breaks that are
 // used, or the ends of the run.
 type stretch struct {
-	ctx         context.Context
-	room        *Room
+	*model
 	run         int
 	from, to    int // the breaks at its ends; -1 and the number of breaks for the run's own ends
 	fit         fitting
@@ -27,11 +25,9 @@ type stretch struct {
 	pitch      fraction.Length
 	axis       fraction.Length // of the pattern, if pieces can be turned
 	turns      bool
-	sheets     []sheet
 	widest     fraction.Length // of the sheets
 	most       fraction.Length // no panel is taller
 	pieces     [][]int         // pieces of a panel over columns [first][last]
-	objective  *Objective      // nil for Layouts
 
 	seamCosts map[fraction.Length]cost
 	tallest   map[span]fraction.Length
@@ -45,8 +41,8 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run, profile := &m.room.Runs[r], &m.room.Profile
-	s := &stretch{ctx: m.ctx, room: m.room, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
-		pitch: profile.Pitch(), turns: profile.Turns(), sheets: m.sheets, objective: m.objective, priced: map[[2]int][]pricedPart{},
+	s := &stretch{model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
+		pitch: profile.Pitch(), turns: profile.Turns(), priced: map[[2]int][]pricedPart{},
 		seamCosts: map[fraction.Length]cost{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
 	if s.turns {
 		s.axis, _ = profile.Mirror()
@@ -89,17 +85,9 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 // holds reports whether the edge stands in this stretch: at a break itself the panelling that the
 // edge bounds decides.
 func (s *stretch) holds(run *Run, e edge) bool {
-	if s.from >= 0 {
-		if c := e.x.Compare(run.Breaks[s.from].At); c < 0 || c == 0 && e.keepsLeft() {
-			return false
-		}
-	}
-	if s.to < len(run.Breaks) {
-		if c := e.x.Compare(run.Breaks[s.to].At); c > 0 || c == 0 && !e.keepsLeft() {
-			return false
-		}
-	}
-	return true
+	inside := func(beyond int, beside bool) bool { return beyond > 0 || beyond == 0 && beside }
+	return (s.from < 0 || inside(e.x.Compare(run.Breaks[s.from].At), !e.keepsLeft())) &&
+		(s.to == len(run.Breaks) || inside(run.Breaks[s.to].At.Compare(e.x), e.keepsLeft()))
 }
 
 // findBays parts the spans of the stretch at the installed panels.
