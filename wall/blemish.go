@@ -144,16 +144,24 @@ func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
 // prominence returns how much a seam at x is seen. Where two focal stretches meet at x, the greater
 // counts.
 func (r *Run) prominence(x fraction.Length) fraction.Ratio {
-	prominence, found := fraction.NewRatio(1, 1), false
-	for _, f := range r.Focal {
-		if x.Less(f.From) || f.To.Less(x) {
-			continue
-		}
-		if !found || prominence.Less(f.Prominence) {
-			prominence, found = f.Prominence, true
+	var stated []*fraction.Ratio
+	for i, f := range r.Focal {
+		if !x.Less(f.From) && !f.To.Less(x) {
+			stated = append(stated, &r.Focal[i].Prominence)
 		}
 	}
-	return prominence
+	return greatest(fraction.NewRatio(1, 1), stated...)
+}
+
+// greatest returns the greatest weight that is stated, and the usual one where none is.
+func greatest(usual fraction.Ratio, stated ...*fraction.Ratio) fraction.Ratio {
+	found := false
+	for _, p := range stated {
+		if p != nil && (!found || usual.Less(*p)) {
+			usual, found = *p, true
+		}
+	}
+	return usual
 }
 
 // cornerTerm returns the term of the inside corner at the right end of run r, whose neighbour butts
@@ -170,21 +178,9 @@ func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 	}
 	return Blemish{
 		Run: r, Kind: CornerMismatch, Where: AtCorner, Next: next, At: m.room.Runs[r].Width.Sub(m.room.Profile.Thickness),
-		Amount: mismatch, Height: fraction.Min(left.endHeights[1], right.endHeights[0]), Weight: m.cornerWeight(r),
+		Amount: mismatch, Height: fraction.Min(left.endHeights[1], right.endHeights[0]),
+		Weight: greatest(m.room.Priorities.InsideCorner, m.room.Runs[r].Right.Prominence, m.room.Runs[next].Left.Prominence),
 	}, nil
-}
-
-// cornerWeight returns the weight of the corner at the right end of run r: the greater prominence
-// that its two ends state, if any does.
-func (m *model) cornerWeight(r int) fraction.Ratio {
-	weight, stated := m.room.Priorities.InsideCorner, false
-	next := m.room.Runs[(r+1)%len(m.room.Runs)]
-	for _, p := range []*fraction.Ratio{m.room.Runs[r].Right.Prominence, next.Left.Prominence} {
-		if p != nil && (!stated || weight.Less(*p)) {
-			weight, stated = *p, true
-		}
-	}
-	return weight
 }
 
 // breakTerms returns the terms of break number k of run r when the pattern starts afresh there.

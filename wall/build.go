@@ -147,16 +147,11 @@ func (m *model) setOut(first, last *solution) SetOut {
 	pitch := m.room.Profile.Pitch()
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
-	out := SetOut{From: first.stretch.left, Direction: Right}
-	origin := first.origin
-	if left.Less(right) {
-		out.From, out.Direction, origin = last.stretch.right, Left, last.origin
+	if from := last.stretch.right; left.Less(right) {
+		return SetOut{From: from, Origin: from.Sub(from.Sub(last.origin).Mod(pitch)), Direction: Left}
 	}
-	out.Origin = out.From.Add(origin.Sub(out.From).Mod(pitch))
-	if out.Direction == Left {
-		out.Origin = out.From.Sub(out.From.Sub(origin).Mod(pitch))
-	}
-	return out
+	from := first.stretch.left
+	return SetOut{From: from, Origin: from.Add(first.origin.Sub(from).Mod(pitch)), Direction: Right}
 }
 
 // fittingOrder returns the runs so that each comes after those it butts against. Where they go
@@ -296,8 +291,8 @@ func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
 // band returns the pieces of the region between left and right, from the top down and from left to
 // right. They are kept, since many layouts share panels.
 func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
-	key := span{left, right}
-	if shapes, ok := g.bands[key]; ok {
+	shapes, ok := g.bands[span{left, right}]
+	if ok {
 		return shapes
 	}
 	// At the ends of the run the exact shape ends by itself; its limits may lie on a mark farther
@@ -309,7 +304,7 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	if right.Less(g.right) {
 		to = right
 	}
-	shapes := g.snap(each(g.exact, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Band(from, to) }), mark)
+	shapes = g.snap(each(g.exact, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Band(from, to) }), mark)
 	slices.SortStableFunc(shapes, func(a, b cutout.Shape) int {
 		loA, hiA := a.Bounds()
 		loB, hiB := b.Bounds()
@@ -318,6 +313,6 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 		}
 		return cmp.Or(loB.Y.Compare(loA.Y), hiB.Y.Compare(hiA.Y), loA.X.Compare(loB.X))
 	})
-	g.bands[key] = shapes
+	g.bands[span{left, right}] = shapes
 	return shapes
 }

@@ -1,8 +1,6 @@
 package wall
 
 import (
-	"slices"
-
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -43,7 +41,7 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 	steps := stepSides(run, room.Gaps.Side)
 	for _, s := range g.exact {
 		for _, u := range s.Uprights() {
-			e := edge{x: u.X, height: g.roundedHeight(u, grown, room.Mark), keep: groove.KeepLeft}
+			e := edge{x: u.X, height: g.roundedHeight(u, room.Mark), keep: groove.KeepLeft}
 			if e.height.Sign() <= 0 {
 				continue
 			}
@@ -75,23 +73,15 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 // roundedHeight returns how high the upright is with its ends at marks, into the space, where
 // neither the tape nor the corner of an opening gave them. The shapes of the whole region do not
 // show it: to keep clear of a corner far off, a long line of theirs may stop between marks.
-func (g *region) roundedHeight(u cutout.Upright, grown [][][]cutout.Point, mark fraction.Length) fraction.Length {
-	round := func(y fraction.Length, d fraction.Direction) fraction.Length {
-		p := cutout.Point{X: u.X, Y: y}
-		if mark.IsZero() || g.taped[p] {
-			return y
-		}
-		for _, polygons := range grown {
-			for _, polygon := range polygons {
-				if slices.Contains(polygon, p) {
-					return y
-				}
-			}
-		}
-		y, _ = y.Round(mark, d)
-		return y
+func (g *region) roundedHeight(u cutout.Upright, mark fraction.Length) fraction.Length {
+	top, bottom := u.Top, u.Bottom
+	if !g.taped[cutout.Point{X: u.X, Y: top}] {
+		top = floor(top, mark)
 	}
-	return round(u.Top, fraction.Down).Sub(round(u.Bottom, fraction.Up))
+	if !g.taped[cutout.Point{X: u.X, Y: bottom}] {
+		bottom = ceil(bottom, mark)
+	}
+	return top.Sub(bottom)
 }
 
 // addEnd adds an edge of the run's left or right end.

@@ -38,31 +38,26 @@ type stretchKey struct {
 	fit           fitting
 }
 
+// memo returns the value of a key, made once and kept unless that fails.
+func memo[K comparable, V any](kept map[K]V, key K, make func() (V, error)) (v V, err error) {
+	v, ok := kept[key]
+	if !ok {
+		if v, err = make(); err == nil {
+			kept[key] = v
+		}
+	}
+	return v, err
+}
+
 func (m *model) region(r int, f fitting) (*region, error) {
-	key := regionKey{r, f}
-	if g, ok := m.regions[key]; ok {
-		return g, nil
-	}
-	g, err := newRegion(m.ctx, m.room, r, f)
-	if err == nil {
-		m.regions[key] = g
-	}
-	return g, err
+	return memo(m.regions, regionKey{r, f}, func() (*region, error) { return newRegion(m.ctx, m.room, r, f) })
 }
 
 func (m *model) stretch(r, from, to int, f fitting) (*stretch, error) {
 	// What lies beyond a used break does not matter here.
 	f.buttsLeft = f.buttsLeft && from < 0
 	f.buttsRight = f.buttsRight && to == len(m.room.Runs[r].Breaks)
-	key := stretchKey{r, from, to, f}
-	if s, ok := m.stretches[key]; ok {
-		return s, nil
-	}
-	s, err := m.newStretch(r, from, to, f)
-	if err == nil {
-		m.stretches[key] = s
-	}
-	return s, err
+	return memo(m.stretches, stretchKey{r, from, to, f}, func() (*stretch, error) { return m.newStretch(r, from, to, f) })
 }
 
 // newModel works out how runs are joined and which residues are tried.

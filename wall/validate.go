@@ -170,27 +170,25 @@ func (room *Room) checkHeights(f *faults, r int) {
 		return
 	}
 	for i, h := range run.Heights {
-		place := func(want string) { f.Add(h.At, want, "Runs", r, "Heights", i, "At") }
+		before, want := run.Heights[max(i-1, 0)].At, ""
+		switch {
+		case i == 0 && !h.At.IsZero():
+			want = "0 for the first station"
+		case i == 0:
+		case i == last && h.At != run.Width:
+			want = "the width of the run for the last station"
+		case h.At.Less(before):
+			want = "stations in order from left to right"
+		case h.At == before && (i == 1 || i == last || run.Heights[i-2].At == h.At):
+			want = "two stations at one place only, for a step, and not at an end"
+		case before.Less(h.At) && !before.Add(room.Gaps.Side.Mul(2)).Less(h.At):
+			want = "stations farther apart than two side gaps"
+		}
+		if want != "" {
+			f.Add(h.At, want, "Runs", r, "Heights", i, "At")
+		}
 		if !h.Bottom.Less(h.Top) {
 			f.Add(h.Top, "a top above the bottom", "Runs", r, "Heights", i, "Top")
-		}
-		if i == last && h.At != run.Width {
-			place("the width of the run for the last station")
-		}
-		if i == 0 {
-			if !h.At.IsZero() {
-				place("0 for the first station")
-			}
-			continue
-		}
-		before := run.Heights[i-1].At
-		switch {
-		case h.At.Less(before):
-			place("stations in order from left to right")
-		case h.At == before && (i == 1 || i == last || run.Heights[i-2].At == h.At):
-			place("two stations at one place only, for a step, and not at an end")
-		case before.Less(h.At) && !before.Add(room.Gaps.Side.Mul(2)).Less(h.At):
-			place("stations farther apart than two side gaps")
 		}
 	}
 	if !run.Left.Lean.Less(run.Heights[1].At) {
