@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 
-	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/book"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
@@ -114,11 +114,6 @@ func checkCommand(c call) error {
 	return show(c.stdout, book.Check(j, doubts))
 }
 
-// profilesCommand lists the ready profiles.
-func profilesCommand(c call) error {
-	return show(c.stdout, book.Profiles(groove.Builtin()))
-}
-
 // surveyCommand writes an empty measuring sheet.
 func surveyCommand(c call) error {
 	runs := 3
@@ -134,10 +129,9 @@ func surveyCommand(c call) error {
 		return err
 	}
 	if name, ok := c.options["out"]; ok {
-		return writeFile(name, data)
+		return replace(filepath.Dir(name), file{filepath.Base(name), data})
 	}
-	_, err = c.stdout.Write(data)
-	return err
+	return show(c.stdout, string(data))
 }
 
 // verifyCommand judges a plan against its job.

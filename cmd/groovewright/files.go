@@ -21,59 +21,51 @@ type file struct {
 // can take away the drawings of sheets and pieces that it no longer has.
 const listName = "files.txt"
 
-// writeFiles writes all the files into a folder, which is made if need be. Each is written whole
-// under another name and only then renamed, after the last of them has been written: half a file is
-// never left, and when one cannot be written, none is changed.
-func writeFiles(dir string, files []file) (err error) {
+// writeFiles writes all the files into a folder, which is made if need be, and takes away what the
+// plan before wrote there and this one has not.
+func writeFiles(dir string, files []file) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("cannot make the output folder: %w", err)
+	}
+	stale := map[string]bool{}
+	for _, name := range listed(dir) {
+		stale[name] = true
 	}
 	var list bytes.Buffer
 	list.WriteString("Written by groovewright; the next plan written here replaces these files.\n")
 	for _, f := range files {
 		fmt.Fprintln(&list, f.name)
+		delete(stale, f.name)
 	}
-	old := listed(dir)
-	files = append(files[:len(files):len(files)], file{listName, list.Bytes()})
+	delete(stale, listName)
+	if err := replace(dir, append(files[:len(files):len(files)], file{listName, list.Bytes()})...); err != nil {
+		return err
+	}
+	for name := range stale {
+		os.Remove(filepath.Join(dir, name)) // a stale drawing that cannot be removed is no failure
+	}
+	return nil
+}
 
-	temporary := make([]string, 0, len(files))
+// replace writes files into a folder. Each is written whole under another name and only then
+// renamed, after the last of them has been written: half a file is never left, and when one cannot
+// be written, none is changed.
+func replace(dir string, files ...file) error {
+	temporary := make([]string, len(files))
 	defer func() {
 		for _, name := range temporary {
 			os.Remove(name) // what was renamed is no longer there
 		}
 	}()
-	for _, f := range files {
-		name, err := writeTemporary(dir, f)
-		if err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), err)
+	for _, step := range []func(i int, f file) error{
+		func(i int, f file) (err error) { temporary[i], err = writeTemporary(dir, f); return err },
+		func(i int, f file) error { return os.Rename(temporary[i], filepath.Join(dir, f.name)) },
+	} {
+		for i, f := range files {
+			if err := step(i, f); err != nil {
+				return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), err)
+			}
 		}
-		temporary = append(temporary, name)
-	}
-	kept := make(map[string]bool)
-	for i, f := range files {
-		if err := os.Rename(temporary[i], filepath.Join(dir, f.name)); err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), err)
-		}
-		kept[f.name] = true
-	}
-	for _, name := range old {
-		if !kept[name] {
-			os.Remove(filepath.Join(dir, name)) // a stale drawing that cannot be removed is no failure
-		}
-	}
-	return nil
-}
-
-// writeFile writes one file so that half of it is never left.
-func writeFile(name string, data []byte) error {
-	temporary, err := writeTemporary(filepath.Dir(name), file{filepath.Base(name), data})
-	if err == nil {
-		if err = os.Rename(temporary, name); err != nil {
-			os.Remove(temporary)
-		}
-	}
-	if err != nil {
-		return fmt.Errorf("cannot write %s: %w", name, err)
 	}
 	return nil
 }

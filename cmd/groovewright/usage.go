@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall/book"
 )
 
 // A command is one word after the program's name.
@@ -62,7 +65,7 @@ func commands() []command {
 			says: "Judge a plan in JSON against its job, as a second opinion.",
 		},
 		{
-			name: "profiles", do: profilesCommand,
+			name: "profiles", do: func(c call) error { return show(c.stdout, book.Profiles(groove.Builtin())) },
 			says: "List the ready profiles with their figures and where those come from.",
 		},
 		{
