@@ -32,8 +32,8 @@ func (k *Kind) UnmarshalText(text []byte) error { return kinds.Unmarshal(text, k
 // Feature is one flat, bead or groove of a repeat.
 type Feature struct {
 	Kind  Kind            `json:"kind"`
-	Width fraction.Length `json:"width"`          // across the grooves, above 0
-	Depth fraction.Length `json:"depth,omitzero"` // of a groove below the face, of a bead from its quirk to its crown; 0 if not known
+	Width fraction.Length `json:"width" doc:"Across the grooves."`                                                         // above 0
+	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."` // 0 if not known
 }
 
 // Profile is one repeat of a pattern of upright features, from left to right, which a sheet repeats
@@ -42,11 +42,11 @@ type Feature struct {
 // The zero value has no features; it is not valid, and its pitch is 0.
 type Profile struct {
 	Name      string          `json:"name,omitempty"`
-	Features  []Feature       `json:"features"`
-	Thickness fraction.Length `json:"thickness"`            // of the sheet, 0 if it does not matter
-	WideFlats bool            `json:"wide_flats,omitempty"` // a cut flat is judged by how much of it is left, as of a plank
-	Boards    bool            `json:"boards,omitempty"`     // each repeat is a board of its own, and its joints are the pattern
-	Source    string          `json:"source,omitempty"`     // where the figures come from
+	Features  []Feature       `json:"features" doc:"One repeat, left to right."`
+	Thickness fraction.Length `json:"thickness" doc:"Of the sheet."` // 0 if it does not matter
+	WideFlats bool            `json:"wide_flats,omitempty" doc:"Whether a cut flat is judged by how much of it is left, as of a plank."`
+	Boards    bool            `json:"boards,omitempty" doc:"Whether each repeat is a board of its own, whose joints are the pattern."`
+	Source    string          `json:"source,omitempty" doc:"Where the figures come from."`
 }
 
 // MaxFeatures is the greatest number of features in a repeat.

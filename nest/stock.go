@@ -10,12 +10,13 @@ import (
 // across the grooves and Length along them, with its factory ends.
 type Stock struct {
 	Name      string          `json:"name"`
-	Width     fraction.Length `json:"width"`
-	Length    fraction.Length `json:"length"`
-	LeftPhase fraction.Length `json:"left_phase"`       // phase of the pattern at the left edge
-	Count     *int            `json:"count,omitempty"`  // how many are on hand; nil: as many as needed can be bought
-	Price     money.Amount    `json:"price,omitzero"`   // of one; where it is not known, nest takes it as 0
-	Squared   bool            `json:"squared,omitzero"` // both ends are square already: the saw's SquareUp is not taken off
+	Width     fraction.Length `json:"width" doc:"Across the grooves."`
+	Length    fraction.Length `json:"length" doc:"Along the grooves, as it is sold."`
+	LeftPhase fraction.Length `json:"left_phase" file:"optional" doc:"How far the left edge lies to the right of the start of a repeat."`
+	Count     *int            `json:"count,omitempty" doc:"How many are on hand; as many as needed unless given."`
+	Price     money.Amount    `json:"price,omitzero" doc:"Of one."` // where it is not known, nest takes it as 0
+	// Squared says that the saw's SquareUp is not taken off.
+	Squared bool `json:"squared,omitzero" doc:"Whether both ends are square already and are not trimmed."`
 }
 
 // Usable returns the length that is left when both ends have been squared up, at least 0.

@@ -47,9 +47,9 @@ type Run struct {
 // the right of its foot. Prominence, if not nil, takes the place of the weight that the kind of end
 // would have.
 type End struct {
-	Kind       EndKind
-	Lean       fraction.Length
-	Prominence *fraction.Ratio
+	Kind       EndKind         `json:"kind" doc:"At a corner the next run says the same."`
+	Lean       fraction.Length `json:"lean,omitzero" doc:"How far the top of the end stands to the right of its foot."`
+	Prominence *fraction.Ratio `json:"prominence,omitzero" doc:"The weight of a cut feature there, in place of that of the kind."`
 }
 
 // EndKind says what a run ends at.
@@ -137,26 +137,27 @@ func (k *OpeningKind) UnmarshalText(text []byte) error { return openingKinds.Unm
 // Focal is a stretch From <= x <= To of a run in which a seam is seen more (Prominence above 1) or
 // less (below 1). Stretches do not overlap.
 type Focal struct {
-	From, To   fraction.Length
-	Prominence fraction.Ratio
+	From       fraction.Length `json:"from"`
+	To         fraction.Length `json:"to"`
+	Prominence fraction.Ratio  `json:"prominence" doc:"Above 1 where a seam is seen more, below 1 where less."`
 }
 
 // Break is a place where the pattern may start afresh.
 type Break struct {
-	At         fraction.Length
-	Prominence fraction.Ratio
+	At         fraction.Length `json:"at"`
+	Prominence fraction.Ratio  `json:"prominence" doc:"What a pattern out of step there weighs."`
 }
 
 // Gaps are the joints left open for sealant, movement and fit. Each is zero or more. Side is left
 // at both ends of a run and at each step's upright side, Box and Window all round an opening
 // (Window for every opening but a box).
 type Gaps struct {
-	Top    fraction.Length `json:"top"`
-	Bottom fraction.Length `json:"bottom"`
-	Side   fraction.Length `json:"side"`
-	Seam   fraction.Length `json:"seam"`
-	Box    fraction.Length `json:"box"`
-	Window fraction.Length `json:"window"`
+	Top    fraction.Length `json:"top" file:"optional"`
+	Bottom fraction.Length `json:"bottom" file:"optional"`
+	Side   fraction.Length `json:"side" file:"optional" doc:"At both ends of each run and beside each step."`
+	Seam   fraction.Length `json:"seam" file:"optional" doc:"Between two panels."`
+	Box    fraction.Length `json:"box" file:"optional" doc:"Round a box."`
+	Window fraction.Length `json:"window" file:"optional" doc:"Round every opening but a box."`
 }
 
 // around returns the gap left round an opening of kind k.

@@ -26,15 +26,14 @@ func (c *converter) job(f *file) plan.Job {
 	c.stands(fault.Of("tape"), "Mark")
 	c.stands(fault.Of("saw", "bit"), "Bit")
 	j.Mark, j.Closed, j.Priorities = f.Tape, f.Closed, f.Priorities
-	j.Profile = f.Profile.Own.profile()
+	j.Profile = f.Profile.Own
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
 		if j.Profile = ready; !ok {
 			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(each(groove.Builtin(), func(p groove.Profile) string { return p.Name }), ", "))
 		}
 	}
-	j.Stock = each(f.Stock, func(s stock) nest.Stock { return nest.Stock(s) })
-	j.Saw, j.Gaps = nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}, wall.Gaps(f.Gaps)
+	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}
 	for i, p := range f.Plates {
 		if _, twice := j.Plates[p.Gangs]; twice {
 			c.fault(fault.Of("plates", i, "gangs"), ErrValue, "each number of gangs once")
@@ -58,18 +57,10 @@ func (c *converter) job(f *file) plan.Job {
 	return j
 }
 
-// profile returns the profile as the job has it.
-func (p *ownProfile) profile() groove.Profile {
-	return groove.Profile{Name: p.Name, Thickness: p.Thickness, WideFlats: p.WideFlats, Boards: p.Boards, Source: p.Source,
-		Features: each(p.Features, func(f feature) groove.Feature { return groove.Feature(f) })}
-}
-
 // run returns a run; what the job has beside its runs is put there.
 func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
-	run := wall.Run{Name: f.Name, Width: f.Width, Left: wall.End(f.Left), Right: wall.End(f.Right),
-		Focal:  each(f.Focal, func(a focal) wall.Focal { return wall.Focal(a) }),
-		Breaks: each(f.Breaks, func(b breaking) wall.Break { return wall.Break(b) }),
-	}
+	run := wall.Run{Name: f.Name, Width: f.Width, Left: f.Left, Right: f.Right}
+	run.Focal, run.Breaks = append(run.Focal, f.Focal...), append(run.Breaks, f.Breaks...)
 	for i, h := range f.Heights {
 		path := fault.Of("runs", r, "heights", i)
 		height := wall.Height{Bottom: h.Bottom}

@@ -23,7 +23,7 @@ func fieldsOf(t reflect.Type) []field {
 	for i := range all {
 		tag := t.Field(i).Tag
 		name, options, _ := strings.Cut(tag.Get("json"), ",")
-		all[i] = field{name, tag.Get("doc"), i, options == ""}
+		all[i] = field{name, tag.Get("doc"), i, options == "" && tag.Get("file") != "optional"}
 	}
 	return all
 }

@@ -50,23 +50,22 @@ func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 	if err != nil {
 		return nil, err
 	}
-	var own []ownProfile
-	c.value(c.root, nil, reflect.ValueOf(&own).Elem())
+	var all []groove.Profile
+	c.value(c.root, nil, reflect.ValueOf(&all).Elem())
 	names := map[string]bool{}
-	for i, o := range own {
-		profiles = append(profiles, o.profile())
-		if o.Name == "" || names[o.Name] {
+	for i, p := range all {
+		if p.Name == "" || names[p.Name] {
 			c.fault(fault.Of(i, "name"), ErrValue, "a name that no other profile has")
 		}
-		names[o.Name] = true
+		names[p.Name] = true
 		if len(c.faults) == 0 {
-			c.refused(fault.Under(profiles[i].Validate(), i))
+			c.refused(fault.Under(p.Validate(), i))
 		}
 	}
 	if len(c.faults) > 0 {
 		return nil, c.err()
 	}
-	return profiles, nil
+	return all, nil
 }
 
 // converter turns the tables of a file into a job.

@@ -4,14 +4,15 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
-// The structs of this file are the tables of the job file, one struct for each of its objects:
-// reader, writer and schema are made from them. The tag json has a field's name; a field must be
-// there unless it says omitzero. The tag doc describes it in the schema.
+// The structs of this file are the tables of the job file, one struct for each of its objects that
+// no other package has as it is: reader, writer and schema are made from them. The tag json has a
+// field's name; a field must be there unless that tag has an option or the tag file says optional.
+// The tag doc describes it in the schema.
 
 type file struct {
 	Schema     string           `json:"$schema,omitzero" doc:"Where the schema of this file is, for editors. It is not read."`
@@ -20,10 +21,10 @@ type file struct {
 	Tape       fraction.Length  `json:"tape,omitzero" doc:"The smallest mark that is measured to. In a metric job 1 mm unless given."`
 	Closed     bool             `json:"closed,omitzero" doc:"Whether the right end of the last run meets the left end of the first."`
 	Profile    profile          `json:"profile" doc:"The name of a ready profile, or a profile of the job's own."`
-	Stock      []stock          `json:"stock" doc:"The sheets that can be bought or are on hand."`
+	Stock      []nest.Stock     `json:"stock" doc:"The sheets that can be bought or are on hand."`
 	Saw        saw              `json:"saw,omitzero"`
 	Plates     []plate          `json:"plates,omitzero" doc:"Cover plates, where they are not of the usual sizes."`
-	Gaps       gaps             `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
+	Gaps       wall.Gaps        `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
 	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise."`
 	Installed  []installed      `json:"installed,omitzero" doc:"Panels that are on the wall already: they are planned round."`
 	Priorities wall.Priorities  `json:"priorities,omitzero" doc:"What is best: the weights and least sizes that layouts are judged by. A metric job has round sizes."`
@@ -35,32 +36,7 @@ type file struct {
 type profile struct {
 	Form  either
 	Ready string
-	Own   ownProfile
-}
-
-type ownProfile struct {
-	Name      string          `json:"name,omitzero"`
-	Features  []feature       `json:"features" doc:"One repeat, left to right."`
-	Thickness fraction.Length `json:"thickness" doc:"Of the sheet."`
-	WideFlats bool            `json:"wide_flats,omitzero" doc:"Whether a cut flat is judged by how much of it is left, as of a plank."`
-	Boards    bool            `json:"boards,omitzero" doc:"Whether each repeat is a board of its own, whose joints are the pattern."`
-	Source    string          `json:"source,omitzero" doc:"Where the figures come from."`
-}
-
-type feature struct {
-	Kind  groove.Kind     `json:"kind"`
-	Width fraction.Length `json:"width" doc:"Across the grooves."`
-	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."`
-}
-
-type stock struct {
-	Name      string          `json:"name"`
-	Width     fraction.Length `json:"width" doc:"Across the grooves."`
-	Length    fraction.Length `json:"length" doc:"Along the grooves, as it is sold."`
-	LeftPhase fraction.Length `json:"left_phase,omitzero" doc:"How far the left edge lies to the right of the start of a repeat."`
-	Count     *int            `json:"count,omitzero" doc:"How many are on hand; as many as needed unless given."`
-	Price     money.Amount    `json:"price,omitzero" doc:"Of one."`
-	Squared   bool            `json:"squared,omitzero" doc:"Whether both ends are square already and are not trimmed."`
+	Own   groove.Profile
 }
 
 type saw struct {
@@ -75,31 +51,16 @@ type plate struct {
 	Height fraction.Length `json:"height"`
 }
 
-type gaps struct {
-	Top    fraction.Length `json:"top,omitzero"`
-	Bottom fraction.Length `json:"bottom,omitzero"`
-	Side   fraction.Length `json:"side,omitzero" doc:"At both ends of each run and beside each step."`
-	Seam   fraction.Length `json:"seam,omitzero" doc:"Between two panels."`
-	Box    fraction.Length `json:"box,omitzero" doc:"Round a box."`
-	Window fraction.Length `json:"window,omitzero" doc:"Round every opening but a box."`
-}
-
 type run struct {
 	Name     string          `json:"name"`
 	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner."`
-	Left     end             `json:"left"`
-	Right    end             `json:"right"`
+	Left     wall.End        `json:"left"`
+	Right    wall.End        `json:"right"`
 	Heights  []height        `json:"heights" doc:"The places where bottom and top were taped, from one end to the other; two at one place make a step."`
 	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free."`
-	Focal    []focal         `json:"focal,omitzero" doc:"Where a seam is seen more or less."`
-	Breaks   []breaking      `json:"breaks,omitzero" doc:"Where the pattern may start afresh."`
+	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less."`
+	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
-}
-
-type end struct {
-	Kind       wall.EndKind    `json:"kind" doc:"At a corner the next run says the same."`
-	Lean       fraction.Length `json:"lean,omitzero" doc:"How far the top of the end stands to the right of its foot."`
-	Prominence *fraction.Ratio `json:"prominence,omitzero" doc:"The weight of a cut feature there, in place of that of the kind."`
 }
 
 type height struct {
@@ -135,17 +96,6 @@ type corner struct {
 	Bases     []pair            `json:"bases,omitzero" doc:"Known points [x, y] on the run that it was taped from, where they are its own."`
 	Side      *cutout.Side      `json:"side,omitzero" doc:"On which side of the line from the first base to the second it lies."`
 	Distances []fraction.Length `json:"distances" doc:"One from each base."`
-}
-
-type focal struct {
-	From       fraction.Length `json:"from"`
-	To         fraction.Length `json:"to"`
-	Prominence fraction.Ratio  `json:"prominence" doc:"Above 1 where a seam is seen more, below 1 where less."`
-}
-
-type breaking struct {
-	At         fraction.Length `json:"at"`
-	Prominence fraction.Ratio  `json:"prominence" doc:"What a pattern out of step there weighs."`
 }
 
 type stretch struct {

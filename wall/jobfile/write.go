@@ -10,7 +10,6 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -43,9 +42,8 @@ func Write(w io.Writer, j plan.Job) (err error) {
 
 // fileOf returns the file of a job: what [converter.job] turns back.
 func fileOf(j plan.Job) file {
-	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: gaps(j.Gaps),
-		Stock: each(j.Stock, func(s nest.Stock) stock { return stock(s) }),
-		Saw:   saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit},
+	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: j.Gaps,
+		Stock: j.Stock, Saw: saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit},
 		Installed: each(j.Installed, func(p wall.Installed) installed {
 			return installed{whichRun{1, j.Runs[p.Run].Name, 0}, p.Left, p.Right, p.LeftPhase}
 		}),
@@ -57,11 +55,9 @@ func fileOf(j plan.Job) file {
 		}
 	}
 	for _, r := range j.Runs {
-		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: end(r.Left), Right: end(r.Right),
+		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: r.Left, Right: r.Right, Focal: r.Focal, Breaks: r.Breaks,
 			Heights:  each(r.Heights, func(h wall.Height) height { return height{At: &h.At, Bottom: h.Bottom, Top: &h.Top} }),
 			Openings: each(r.Openings, openingOf),
-			Focal:    each(r.Focal, func(a wall.Focal) focal { return focal(a) }),
-			Breaks:   each(r.Breaks, func(b wall.Break) breaking { return breaking(b) }),
 		})
 	}
 	for _, c := range j.Cooking {
@@ -92,8 +88,7 @@ func profileOf(p groove.Profile) profile {
 	if ready, ok := groove.Find(p.Name); ok && reflect.DeepEqual(ready, p) {
 		return profile{Form: 1, Ready: p.Name}
 	}
-	return profile{Form: 2, Own: ownProfile{p.Name, each(p.Features, func(f groove.Feature) feature { return feature(f) }),
-		p.Thickness, p.WideFlats, p.Boards, p.Source}}
+	return profile{Form: 2, Own: p}
 }
 
 // openingOf returns an opening as a rectangle where it is one below an arched head, and else by its
