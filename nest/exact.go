@@ -40,7 +40,6 @@ type exact struct {
 	limit        int
 	rand         *rand.Rand
 	filler       filler
-	byArea       []int // groups
 	groupOfPiece []int
 	columns      []set // sets known to come from one sheet
 	inColumns    map[set]bool
@@ -59,7 +58,6 @@ func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact
 	e.rand, e.filler.job, e.inColumns = dice(), j, map[set]bool{}
 	e.groupOfPiece = make([]int, len(j.pieces))
 	for g := range groups {
-		e.byArea = append(e.byArea, g)
 		for _, i := range groups[g].pieces {
 			e.groupOfPiece[i] = g
 		}
@@ -69,16 +67,11 @@ func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact
 
 // run searches for a nest better than e.best for a number of nodes more; true if there is surely
 // none better than the one it then has.
-func (e *exact) run(pool [][]int, nodes int) (sure bool) {
+func (e *exact) run(pool [][]spot, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.inconclusive, e.seen = false, false, map[string]objective{}
-	for _, pieces := range pool {
-		var s set
-		for _, i := range pieces {
-			g := &e.groups[e.groupOfPiece[i]]
-			s = s.with(g.start + g.of(s))
-		}
-		e.addColumn(s)
+	for _, spots := range pool {
+		e.addColumn(e.setOn(spots))
 	}
 	if !e.generated {
 		e.generateColumns(nodes / 2)
@@ -88,22 +81,21 @@ func (e *exact) run(pool [][]int, nodes int) (sure bool) {
 	return !e.stopped && !e.inconclusive
 }
 
+// setOn returns the set of the pieces on a sheet.
+func (e *exact) setOn(spots []spot) (s set) {
+	for _, at := range spots {
+		g := &e.groups[e.groupOfPiece[at.piece]]
+		s = s.with(g.start + g.of(s))
+	}
+	return s
+}
+
 // addColumn remembers a set that comes from one sheet.
 func (e *exact) addColumn(s set) {
 	if !e.inColumns[s] {
 		e.inColumns[s] = true
 		e.columns = append(e.columns, s)
 	}
-}
-
-// mainKind returns the first kind on the stockOrder that is not limited, or else the first.
-func (e *exact) mainKind() int {
-	for _, k := range e.stockOrder {
-		if !e.weigh.limited[k] {
-			return k
-		}
-	}
-	return e.stockOrder[0]
 }
 
 // atLeast returns the bound on the whole job, and which weights give it.

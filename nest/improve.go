@@ -27,7 +27,7 @@ type improver struct {
 	keys       []int64
 	spots      []spot
 	rest       []int
-	pool       [][]int // pieces of sheets that were filled well
+	pool       [][]spot // sheets that were filled well
 }
 
 // mostPool is how many sheets an improver remembers.
@@ -114,11 +114,7 @@ func (m *improver) round() {
 	}
 	for i := range refilled {
 		if len(m.pool) < mostPool {
-			var on []int
-			for _, s := range refilled[i].spots {
-				on = append(on, s.piece)
-			}
-			m.pool = append(m.pool, on)
+			m.pool = append(m.pool, refilled[i].spots)
 		}
 	}
 	m.now.left = left

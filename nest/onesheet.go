@@ -64,19 +64,30 @@ func newOneSheet(j *job, groups []group) *oneSheet {
 	return o
 }
 
+// in yields the groups of which there are pieces in a set.
+func (o *oneSheet) in(s set) iter.Seq[*group] {
+	return func(yield func(*group) bool) {
+		for !s.empty() {
+			g := &o.groups[o.groupOf[s.first()]]
+			if !yield(g) {
+				return
+			}
+			s = s.minus(g.all)
+		}
+	}
+}
+
 // gap returns how far right of the phase the first piece of the set may begin.
 func (o *oneSheet) gap(s set, phase int64) int64 {
 	if o.pitch == 0 {
 		return 0
 	}
 	least := o.pitch
-	for t := s; !t.empty(); {
-		g := &o.groups[o.groupOf[t.first()]]
+	for g := range o.in(s) {
 		least = min(least, floorMod(g.at[0]-phase, o.pitch))
 		if g.ways == 2 {
 			least = min(least, floorMod(g.at[1]-phase, o.pitch))
 		}
-		t = t.minus(g.all)
 	}
 	return least
 }
@@ -191,11 +202,8 @@ func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 	return func(yield func(near, far set) bool) {
 		var in []*group
 		var most []int
-		for t := s; !t.empty(); {
-			g := &o.groups[o.groupOf[t.first()]]
-			in = append(in, g)
-			most = append(most, g.of(s))
-			t = t.minus(g.all)
+		for g := range o.in(s) {
+			in, most = append(in, g), append(most, g.of(s))
 		}
 		// Counting: the first group that is not all on the near side has one piece more there, and
 		// those before it have none again.
@@ -224,10 +232,8 @@ func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 
 // canonical returns the set with each group filled from below.
 func (o *oneSheet) canonical(s set) (c set) {
-	for t := s; !t.empty(); {
-		g := &o.groups[o.groupOf[t.first()]]
+	for g := range o.in(s) {
 		c = c.plus(g.lowest(g.of(s)))
-		t = t.minus(g.all)
 	}
 	return c
 }

@@ -127,14 +127,12 @@ func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int6
 // gain nothing.
 const sheetOfPrices = 1 << 20
 
-// generateColumns finds weights that suit just this job: prices of the groups by column generation, for
-// sheets of the first kind that is not limited. They are added to the weights.
+// generateColumns finds weights that suit just this job: prices of the groups by column generation,
+// for sheets of the first kind that is not limited. They are added to the weights.
 func (e *exact) generateColumns(nodes int) {
-	kind := e.mainKind()
-	end := e.nodes + nodes
-	need, most := make([]int, len(e.groups)), make([]int, len(e.groups))
+	end, kind := e.nodes+nodes, e.stockOrder[max(0, slices.IndexFunc(e.stockOrder, func(k int) bool { return !e.weigh.limited[k] }))]
+	need, most := e.count(setOf(e.groups)), make([]int, len(e.groups))
 	for g := range e.groups {
-		need[g] = len(e.groups[g].pieces)
 		for most[g] < need[g] && e.comesFrom(e.groups[g].lowest(most[g]+1), kind) {
 			most[g]++
 		}
@@ -149,21 +147,27 @@ func (e *exact) generateColumns(nodes int) {
 		lp.Optimize()
 		p := prices{value: lp.Prices(sheetOfPrices)}
 		above := int64(sheetOfPrices + len(e.groups))
-		s, holds, sure := e.tryFillings(p.value, kind, above)
+		s, holds := e.tryFillings(p.value, kind, above)
+		sure := false
 		if holds == above {
 			s, holds, sure = e.fullest(p.value, kind, above, min(end-e.nodes, mostPricing))
 		}
 		if !sure && holds == above {
 			s, holds, sure = e.fullest(p.value, kind, above, end-e.nodes)
 		}
+		solved := false // the prices prove the best nest known to be best
 		if sure {
-			p.holds, p.total = holds, dot(p.value, need)
-			if best.value == nil || compareProducts(uint64(p.total), uint64(best.holds), uint64(best.total), uint64(p.holds)) > 0 {
+			p.holds = uint64(holds)
+			for g, v := range p.value {
+				p.total += uint64(v) * uint64(need[g])
+			}
+			if best.value == nil || compareProducts(p.total, best.holds, best.total, p.holds) > 0 {
 				best = p
 			}
+			solved = len(e.weigh.kinds) == 1 && (best.total+best.holds-1)/best.holds >= uint64(e.best.sheets)
 		}
 		e.generated = sure && holds == above
-		if holds == above || sure && e.solved(best) || !lp.Add(e.count(s)) {
+		if holds == above || solved || !lp.Add(e.count(s)) {
 			break
 		}
 		e.addColumn(s)
@@ -178,21 +182,21 @@ func (e *exact) generateColumns(nodes int) {
 const mostPricing = 2000
 
 // tryFillings looks quickly for a set worth more than above at the values.
-func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds int64, sure bool) {
+func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds int64) {
 	holds = above
 	key := make([]int64, len(e.groups))
-	order := make([]int, 0, len(e.one.groupOf))
+	var byKey, order []int
 	for n := range ranks * splits * 3 {
+		byKey, order = byKey[:0], order[:0]
 		for g := range key {
 			q := &e.groups[g]
 			key[g] = value[g] << 20 / (q.w * q.h)
 			if n >= ranks*splits {
 				key[g] += key[g] * (e.rand.Int64N(129) - 64) / 256
 			}
+			byKey = append(byKey, g)
 		}
-		byKey := slices.Clone(e.byArea)
 		slices.SortStableFunc(byKey, func(a, b int) int { return cmp.Compare(key[b], key[a]) })
-		order = order[:0]
 		for _, g := range byKey {
 			if value[g] > 0 {
 				order = append(order, e.groups[g].pieces...)
@@ -201,18 +205,15 @@ func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds 
 		from := e.filler.steps
 		spots, _ := e.filler.fill(kind, order, manner{n % ranks, n / ranks % splits}, nil, nil)
 		e.nodes += (e.filler.steps - from) / 8
-		var t set
 		var worth int64
 		for _, at := range spots {
-			g := e.groupOfPiece[at.piece]
-			t = t.with(e.groups[g].start + e.groups[g].of(t))
-			worth += value[g]
+			worth += value[e.groupOfPiece[at.piece]]
 		}
 		if worth > holds {
-			s, holds = t, worth
+			s, holds = e.setOn(spots), worth
 		}
 	}
-	return s, holds, false
+	return s, holds
 }
 
 // count returns how many pieces of each group are in the set.
@@ -224,42 +225,29 @@ func (e *exact) count(s set) []int {
 	return count
 }
 
-func dot(value []int64, count []int) (total int64) {
-	for g, v := range value {
-		total += v * int64(count[g])
-	}
-	return total
-}
-
 // prices are values of the groups, what the fullest sheet holds of them and what the whole job is
 // worth.
 type prices struct {
 	value        []int64
-	holds, total int64
-}
-
-// solved reports whether the prices prove the best nest known to be best.
-func (e *exact) solved(p prices) bool {
-	return len(e.weigh.kinds) == 1 && (p.total+p.holds-1)/p.holds >= int64(e.best.sheets)
+	holds, total uint64
 }
 
 // weighBy makes weights of prices found for sheets of one kind; for each other kind the fullest
 // sheet has to be found too.
 func (e *exact) weighBy(p prices, kind, end int) {
-	whole := make([]uint64, len(e.job.kinds))
+	each, whole := make([]uint64, len(e.groups)), make([]uint64, len(e.job.kinds))
 	for _, k := range e.weigh.kinds {
-		holds, ok := p.holds, true
+		whole[k] = p.holds
 		if k != kind {
-			_, holds, ok = e.fullest(p.value, k, 0, end-e.nodes)
+			_, holds, ok := e.fullest(p.value, k, 0, end-e.nodes)
+			if !ok {
+				return
+			}
+			whole[k] = uint64(holds)
 		}
-		if !ok {
-			return
-		}
-		whole[k] = uint64(holds)
 	}
-	each := make([]uint64, len(e.groups))
-	for g := range each {
-		each[g] = uint64(p.value[g])
+	for g, v := range p.value {
+		each[g] = uint64(v)
 	}
 	e.weigh.generate(each, whole)
 }
