@@ -134,8 +134,12 @@ func (j *job) lower() (b Bound) {
 	across, along := r.duals()
 	for _, f := range across {
 		for _, g := range along {
-			if n := pairBound(f, g); n > b.Sheets {
-				b.Sheets, b.How = n, DualFunctions
+			hi, lo, whole := pairSum(f, g)
+			if whole == 0 {
+				continue
+			}
+			if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
+				b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
 			}
 		}
 	}
@@ -193,7 +197,7 @@ func (r *relaxed) duals() (across, along []dual) {
 // depend on a threshold are tried at all places where one of the sizes changes sides.
 func dualsOf(sizes []int64, whole int64) (all []dual) {
 	distinct, counts := countSizes(sizes)
-	steps := spread(thresholds(sizes, whole), mostThresholds(len(sizes)))
+	steps := spread(thresholds(sizes, whole), len(sizes))
 	for _, f := range line.DualsAt(whole, distinct, counts, steps, mostRounding) {
 		d := dual{whole: f.Most}
 		for _, x := range sizes {
@@ -209,18 +213,13 @@ func dualsOf(sizes []int64, whole int64) (all []dual) {
 // mostPairs bounds the work on all pairs of functions, in values added up.
 const mostPairs = 20_000_000
 
-// mostThresholds returns how many thresholds can be tried on so many sizes.
-func mostThresholds(sizes int) int {
+// spread returns as many of the thresholds, evenly chosen, as can be tried on so many sizes.
+func spread(all []int64, sizes int) []int64 {
 	const functions = 4 // at each threshold
 	n := 1
 	for (functions*n+mostRounding)*(functions*n+mostRounding)*sizes < mostPairs {
 		n++
 	}
-	return n
-}
-
-// spread returns at most n of the numbers, evenly chosen.
-func spread(all []int64, n int) []int64 {
 	if len(all) <= n {
 		return all
 	}
@@ -262,19 +261,17 @@ func falling(sizes []int64) []int64 {
 	return slices.Compact(sizes)
 }
 
-// pairBound returns ceil(Σ f × g / (f(span) × g(span))).
-func pairBound(f, g dual) int {
-	var hi, lo uint64
+// pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where that
+// is too large to divide by.
+func pairSum(f, g dual) (hi, lo, whole uint64) {
 	for i := range f.size {
 		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))
 		var carry uint64
 		lo, carry = bits.Add64(lo, l, 0)
 		hi += h + carry
 	}
-	h, whole := bits.Mul64(uint64(f.whole), uint64(g.whole))
-	if h > 0 || hi >= whole {
-		return 0 // too large to divide: this pair says nothing
+	if h, l := bits.Mul64(uint64(f.whole), uint64(g.whole)); h == 0 && hi < l {
+		whole = l
 	}
-	q, rest := bits.Div64(hi, lo, whole)
-	return int(q + min(rest, 1))
+	return hi, lo, whole
 }

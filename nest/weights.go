@@ -177,17 +177,18 @@ func newWeights(j *job, groups []group) weights {
 	w := weights{supply: j.supply(relax.kinds), each: make([]tally, len(groups)), whole: make([]tally, len(j.kinds))}
 	type pair struct {
 		across, along dual
-		permille      int
+		permille      uint64 // of a sheet: the bound
 	}
 	var pairs []pair
 	across, along := relax.duals()
 	for _, f := range across {
 		for _, g := range along {
-			hi, whole := bits.Mul64(uint64(f.whole), uint64(g.whole))
 			if len(pairs) == 0 { // the area
 				pairs = append(pairs, pair{f, g, 0})
-			} else if hi == 0 && whole < mostWhole {
-				pairs = append(pairs, pair{f, g, permille(f, g, whole)})
+			} else if hi, lo, whole := pairSum(f, g); hi == 0 && whole > 0 && whole < mostWhole {
+				hi, lo = bits.Mul64(lo, 1000)
+				permille, _ := bits.Div64(hi, lo, whole)
+				pairs = append(pairs, pair{f, g, permille})
 			}
 		}
 	}
@@ -239,16 +240,6 @@ func (w *weights) generate(each, holds []uint64) {
 	}
 	w.generated = true
 	w.add(LinearProgram, each, holds)
-}
-
-// permille returns the bound of a pair in thousandths of a sheet.
-func permille(f, g dual, whole uint64) (total int) {
-	for i := range f.size {
-		hi, lo := bits.Mul64(uint64(f.size[i])*uint64(g.size[i]), 1000)
-		q, _ := bits.Div64(hi, lo, whole)
-		total += int(q)
-	}
-	return total
 }
 
 // bound returns an objective that no nest of pieces with that tally from the stock can better.
