@@ -76,16 +76,12 @@ func (j *job) except(pieces []int) (others []int) {
 // relax returns the relaxation for the given pieces.
 func (j *job) relax(pieces []int) relaxed {
 	var r relaxed
-	some := make([]*piece, len(pieces))
-	for n, i := range pieces {
-		some[n] = &j.pieces[i]
-	}
 	var most int64
-	for _, q := range some {
-		gap := j.leastGap(q, some)
+	for _, i := range pieces {
+		q := &j.pieces[i]
+		gap := j.leastGap(q, pieces)
 		most = max(most, gap)
-		r.pace = append(r.pace, q.w+gap)
-		r.height = append(r.height, q.h+j.kerf)
+		r.pace, r.height = append(r.pace, q.w+gap), append(r.height, q.h+j.kerf)
 	}
 	for i := range j.kinds {
 		k := &j.kinds[i]
@@ -93,8 +89,8 @@ func (j *job) relax(pieces []int) relaxed {
 			continue
 		}
 		start := k.w
-		for _, q := range some {
-			start = min(start, j.next(k.phase, 0, q))
+		for _, i := range pieces {
+			start = min(start, j.next(k.phase, 0, &j.pieces[i]))
 		}
 		r.kinds = append(r.kinds, i)
 		r.span = append(r.span, k.w-start+most)
@@ -103,16 +99,15 @@ func (j *job) relax(pieces []int) relaxed {
 	return r
 }
 
-// leastGap returns the least room between the piece and one to its right.
-func (j *job) leastGap(q *piece, all []*piece) int64 {
+// leastGap returns the least room between the piece and one of the others to its right.
+func (j *job) leastGap(q *piece, others []int) int64 {
 	if j.pitch == 0 {
 		return j.kerf
 	}
 	gap := j.kerf + j.pitch
-	for _, right := range all {
+	for _, i := range others {
 		for _, at := range q.at[:q.ways] {
-			end := at + q.w + j.kerf
-			gap = min(gap, j.next(end, 0, right)+j.kerf)
+			gap = min(gap, j.next(at+q.w+j.kerf, 0, &j.pieces[i])+j.kerf)
 		}
 	}
 	return gap
@@ -124,7 +119,7 @@ func (j *job) lower() (b Bound) {
 	if len(r.pace) == 0 {
 		return b
 	}
-	s, stock := j.supply(r.kinds), j.counts()
+	s, stock := j.supply(r.kinds), j.spare(nil)
 	area := s.weighing(PartArea, r.areas(len(j.kinds)))
 	var total uint64
 	for i := range r.pace {
@@ -157,15 +152,6 @@ func (r *relaxed) areas(kinds int) []uint64 {
 	return areas
 }
 
-// counts returns how many sheets there are of each kind.
-func (j *job) counts() []int {
-	counts := make([]int, len(j.kinds))
-	for i, k := range j.kinds {
-		counts[i] = k.count
-	}
-	return counts
-}
-
 // leastBought returns how many sheets must be bought at least when so many are needed in all.
 func (j *job) leastBought(sheets int) int {
 	for _, k := range j.kinds {
@@ -194,11 +180,11 @@ func (r *relaxed) duals() (across, along []dual) {
 }
 
 // dualsOf returns the sizes as they are and after each function worth trying. Those of them that
-// depend on a threshold are tried at all places where one of the sizes changes sides.
+// depend on a threshold are tried at places up to half the whole where a size changes sides.
 func dualsOf(sizes []int64, whole int64) (all []dual) {
 	distinct, counts := countSizes(sizes)
-	steps := spread(thresholds(sizes, whole), len(sizes))
-	for _, f := range line.DualsAt(whole, distinct, counts, steps, mostRounding) {
+	steps := slices.DeleteFunc(line.Thresholds(whole, sizes), func(step int64) bool { return 2*step > whole })
+	for _, f := range line.DualsAt(whole, distinct, counts, spread(steps, len(sizes)), mostRounding) {
 		d := dual{whole: f.Most}
 		for _, x := range sizes {
 			d.size = append(d.size, f.At(x))
@@ -228,20 +214,6 @@ func spread(all []int64, sizes int) []int64 {
 		some[i] = all[i*len(all)/n]
 	}
 	return some
-}
-
-// thresholds returns the sizes up to half the whole, and what larger sizes leave.
-func thresholds(sizes []int64, whole int64) []int64 {
-	var t []int64
-	for _, x := range sizes {
-		for _, y := range [...]int64{x, whole - x, x + 1, whole - x + 1} {
-			if y > 0 && 2*y <= whole {
-				t = append(t, y)
-			}
-		}
-	}
-	slices.Sort(t)
-	return slices.Compact(t)
 }
 
 // countSizes returns the distinct sizes, falling, and how often each occurs.

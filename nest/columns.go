@@ -170,7 +170,7 @@ func (e *exact) generateColumns(nodes int) {
 		if holds == above || solved || !lp.Add(e.count(s)) {
 			break
 		}
-		e.addColumn(s)
+		e.columns = append(e.columns, s)
 	}
 	if best.value != nil {
 		e.weighBy(best, kind, end)
@@ -249,5 +249,9 @@ func (e *exact) weighBy(p prices, kind, end int) {
 	for g, v := range p.value {
 		each[g] = uint64(v)
 	}
-	e.weigh.generate(each, whole)
+	if w := &e.weigh; w.generated { // in the place of the one before
+		w.all = w.all[:len(w.all)-1]
+	}
+	e.weigh.generated = true
+	e.weigh.add(LinearProgram, each, whole)
 }

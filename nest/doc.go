@@ -17,7 +17,8 @@
 //	+--+-----------------------+--> x
 //
 // [FirstFit] makes a nest in one pass, [Search] looks for the best one and says what it could
-// prove, [Lower] gives a bound alone and [Verify] replays the cuts of any nest.
+// prove, [LowerBound] gives a bound alone and [Verify] replays the cuts of any nest. [StripBound]
+// and [DualWeights] bound what walls take before they are parted into pieces.
 //
 // # Units and exactness
 //
@@ -35,9 +36,9 @@
 //
 // # Errors
 //
-// A problem that is not valid gives one [FieldError] for each fault, of kind [ErrProblem]; lengths
-// that have no common mark one of kind [ErrRange]. A part that cannot be cut is no error: it is in
-// Result.Unplaced. Neither is a budget that ends: Result.Status tells.
+// What is wrong with a problem is a *fault.Fault for each value, with [ErrProblem] as the cause, or
+// with [ErrRange] where lengths have no common mark. A part that cannot be cut is no error: it is in
+// Result.Unplaced. Neither is a budget that ends: Result.Status says so.
 //
 // # What it does not do
 //

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"context"
+	"encoding/binary"
 	"math/rand/v2"
 )
 
@@ -42,20 +43,19 @@ type exact struct {
 	filler       filler
 	groupOfPiece []int
 	columns      []set // sets known to come from one sheet
-	inColumns    map[set]bool
-	generated    bool // the weights are as good as they get
-	stopped      bool // out of budget, or the context ended
-	inconclusive bool // a set was passed over because its check was too long
+	generated    bool  // the weights are as good as they get
+	stopped      bool  // out of budget, or the context ended
+	inconclusive bool  // a set was passed over because its check was too long
 }
 
 // newExact prepares the search for the pieces that some stock can give.
 func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact {
 	groups := j.groups(pieces)
 	e := &exact{
-		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), stockOrder: j.stockOrder(), stock: j.counts(),
+		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), stockOrder: j.stockOrder(), stock: j.spare(nil),
 		least: least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
 	}
-	e.rand, e.filler.job, e.inColumns = dice(), j, map[set]bool{}
+	e.rand, e.filler.job = dice(), j
 	e.groupOfPiece = make([]int, len(j.pieces))
 	for g := range groups {
 		for _, i := range groups[g].pieces {
@@ -71,7 +71,7 @@ func (e *exact) run(pool [][]spot, nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.inconclusive, e.seen = false, false, map[string]objective{}
 	for _, spots := range pool {
-		e.addColumn(e.setOn(spots))
+		e.columns = append(e.columns, e.setOn(spots))
 	}
 	if !e.generated {
 		e.generateColumns(nodes / 2)
@@ -90,17 +90,9 @@ func (e *exact) setOn(spots []spot) (s set) {
 	return s
 }
 
-// addColumn remembers a set that comes from one sheet.
-func (e *exact) addColumn(s set) {
-	if !e.inColumns[s] {
-		e.inColumns[s] = true
-		e.columns = append(e.columns, s)
-	}
-}
-
 // atLeast returns the bound on the whole job, and which weights give it.
 func (e *exact) atLeast() (sheets int, coins int64, how Argument) {
-	total, stock := e.tally(setOf(e.groups)), e.job.counts()
+	total, stock := e.tally(setOf(e.groups)), e.job.spare(nil)
 	for i := range e.weigh.all {
 		if n := e.weigh.sheets(&e.weigh.all[i], total[i], stock); n > sheets {
 			sheets, how = n, e.weigh.all[i].how
@@ -204,15 +196,10 @@ func (e *exact) search(rest set, used objective) {
 
 // key names what is left: pieces, and sheets of limited stock.
 func (e *exact) key(rest set) string {
-	var b []byte
-	for _, w := range rest {
-		for i := 0; i < 64; i += 8 {
-			b = append(b, byte(w>>i))
-		}
-	}
+	b := binary.LittleEndian.AppendUint64(binary.LittleEndian.AppendUint64(nil, rest[0]), rest[1])
 	for kind, n := range e.stock {
 		if e.job.kinds[kind].limited {
-			b = append(b, byte(n), byte(n>>8))
+			b = binary.LittleEndian.AppendUint16(b, uint16(n))
 		}
 	}
 	return string(b)

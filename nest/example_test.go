@@ -85,3 +85,59 @@ func ExampleDualWeights() {
 	// Output:
 	// 6 sheets: part heights
 }
+
+// Five parts of 48 x 18 in fill 90 in of a sheet's length, kerfs aside: one sheet might do, eleven
+// need three.
+func ExampleLowerBound() {
+	p := nest.Problem{Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}}}
+	for n := range 11 {
+		p.Parts = append(p.Parts, nest.Part{Number: n + 1, Width: fraction.Inches(48), Height: fraction.Inches(18)})
+		if n == 4 || n == 10 {
+			b, err := nest.LowerBound(p)
+			fmt.Println(len(p.Parts), "parts:", b.Sheets, "sheets by", b.How, err)
+		}
+	}
+	// Output:
+	// 5 parts: 1 sheets by part area <nil>
+	// 11 parts: 3 sheets by part area <nil>
+}
+
+// A wall 20 ft wide and 50 in high takes five sheets however it is parted: on one sheet of 96 in no
+// part of 50 in lies above another, though the area alone would fit on three.
+func ExampleStripBound() {
+	p := nest.Problem{
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Saw:   nest.Saw{Kerf: fraction.Of(1, 8)},
+	}
+	wall := nest.Strip{Width: fraction.Inches(240), Height: fraction.Inches(50), Tallest: fraction.Inches(50)}
+	b, err := nest.StripBound(p, fraction.Of(1, 16), []nest.Strip{wall})
+	fmt.Println(b.Sheets, "sheets by", b.How, err)
+	// Output:
+	// 5 sheets by strip heights <nil>
+}
+
+// A nest that was changed by hand is replayed: the part no longer lies where the cuts free it.
+func ExampleVerify() {
+	p := nest.Problem{
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+		Parts: []nest.Part{{Number: 1, Width: fraction.Inches(30), Height: fraction.Inches(20)}},
+	}
+	r, err := nest.FirstFit(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(nest.Verify(p, r))
+	r.Sheets[0].Placements[0].X = fraction.Inches(1)
+	fmt.Println(nest.Verify(p, r))
+	// Output:
+	// <nil>
+	// Sheets[0].Placements[0]: 1,0 30 x 20: nest not valid; want a rectangle that stands free when all cuts are made
+}
+
+// What is left of a sheet when both factory ends are squared up.
+func ExampleStock_Usable() {
+	sheet := nest.Stock{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}
+	fmt.Println(sheet.Usable(nest.Saw{SquareUp: fraction.Of(1, 4)}))
+	// Output: 95 1/2
+}

@@ -24,13 +24,11 @@ func FirstFit(p Problem) (r Result, err error) {
 		return Result{}, err
 	}
 	first := j.levels(j.order(tallFirst), Crosscut, false, j.stockOrder())
-	r, err = j.result(first)
-	if err != nil {
-		return Result{}, err
+	if r, err = j.result(first); err == nil {
+		r.Bound = j.lower()
+		j.settle(&r, &first)
 	}
-	r.Bound = j.lower()
-	j.settle(&r, &first)
-	return r, nil
+	return r, err
 }
 
 // tallFirst orders pieces by height falling, then width falling, then phase.
@@ -68,7 +66,7 @@ type level struct {
 func (j *job) levels(order []int, way CutKind, best bool, stockOrder []int) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin
-	spare := j.counts()
+	spare := j.spare(nil)
 	for _, i := range order {
 		q := &j.pieces[i]
 		in := choose(len(open), best, func(l int) int64 {

@@ -48,7 +48,7 @@ func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []in
 	return spots, rest
 }
 
-// rank tells how well a piece goes into a free rectangle; less is better.
+// rank returns how well a piece goes into a free rectangle; less is better.
 func (f *filler) rank(k *sheetKind, r *rect, q *piece, how int) (rank int64, ok bool) {
 	if q.h > r.h || q.w > r.w {
 		return 0, false
@@ -89,11 +89,10 @@ func (f *filler) put(k *sheetKind, in, i, split int) spot {
 	if !crosscut {
 		above.w, beside.h = wide-j.kerf, r.h
 	}
-	if above.h > 0 {
-		f.free = append(f.free, above)
-	}
-	if beside.w > 0 {
-		f.free = append(f.free, beside)
+	for _, rest := range [...]rect{above, beside} {
+		if rest.w > 0 && rest.h > 0 {
+			f.free = append(f.free, rest)
+		}
 	}
 	return spot{i, x, r.y}
 }

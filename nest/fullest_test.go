@@ -41,7 +41,7 @@ func (c cutting) items() (items []item) {
 	return items
 }
 
-var largest = flag.Bool("gcut13", false, "reckon the largest of the gcut instances too, which takes some seconds")
+var largest = flag.Bool("gcut13", false, "search the largest of the gcut instances too, which takes some seconds")
 
 // The optima for any number of pieces: gcut as published by G. Cintra, cgcut by M. Hifi and V.
 // Zissimopoulos, EJOR 91 (1996) 553-564.

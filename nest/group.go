@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// Parts that are alike are one group, so that no search tells them apart. All pieces are numbered
+// Parts that are alike are one group, so that no search tries them one for the other. All pieces are numbered
 // anew, group by group; a set of pieces is a set of these numbers in which each group is filled
 // from its lowest number up.
 
@@ -52,12 +52,11 @@ func (j *job) groups(pieces []int) []group {
 		alike[i] = q
 	}
 	order := slices.Clone(pieces)
-	compare := func(a, b int) int {
+	slices.SortStableFunc(order, func(a, b int) int {
 		p, q := &alike[a], &alike[b]
 		return cmp.Or(cmp.Compare(q.w*q.h, p.w*p.h), cmp.Compare(q.h, p.h),
 			cmp.Compare(p.ways, q.ways), cmp.Compare(p.at[0], q.at[0]), cmp.Compare(p.at[1], q.at[1]))
-	}
-	slices.SortStableFunc(order, compare)
+	})
 	var all []group
 	for n, i := range order {
 		if n == 0 || alike[order[n-1]] != alike[i] {

@@ -71,7 +71,10 @@ func (p *plan) clone() plan {
 
 // spare returns how many sheets of each kind there are beside those.
 func (j *job) spare(sheets []layout) []int {
-	spare := j.counts()
+	spare := make([]int, len(j.kinds))
+	for i, k := range j.kinds {
+		spare[i] = k.count
+	}
 	for _, l := range sheets {
 		spare[l.kind]--
 	}

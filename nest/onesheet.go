@@ -36,21 +36,21 @@ type boxKey struct {
 }
 
 type oneSheet struct {
-	kerf, pitch int64
-	groups      []group
-	groupOf     []int // of each piece number
-	w, h        int64 // no box is larger than this
-	known       map[boxKey][]box
-	steps       int // divisions looked at
-	limit       int // of steps; above it, spent is set and nothing more is found
-	spent       bool
+	*job
+	groups  []group
+	groupOf []int // of each piece number
+	w, h    int64 // no box is larger than this
+	known   map[boxKey][]box
+	steps   int // divisions looked at
+	limit   int // of steps; above it, spent is set and nothing more is found
+	spent   bool
 }
 
-// mostKnown bounds the memory of boxes; what is not kept is reckoned again.
+// mostKnown bounds the memory of boxes; what is not kept is found again.
 const mostKnown = 1 << 21
 
 func newOneSheet(j *job, groups []group) *oneSheet {
-	o := &oneSheet{kerf: j.kerf, pitch: j.pitch, groups: groups, known: map[boxKey][]box{}}
+	o := &oneSheet{job: j, groups: groups, known: map[boxKey][]box{}}
 	for i := range groups {
 		for range groups[i].pieces {
 			o.groupOf = append(o.groupOf, i)
@@ -84,10 +84,7 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 	}
 	least := o.pitch
 	for g := range o.in(s) {
-		least = min(least, floorMod(g.at[0]-phase, o.pitch))
-		if g.ways == 2 {
-			least = min(least, floorMod(g.at[1]-phase, o.pitch))
-		}
+		least = min(least, o.next(phase, 0, &g.piece))
 	}
 	return least
 }
@@ -115,7 +112,7 @@ func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	return all, gap
 }
 
-// find reckons the boxes of a set that can begin right at the phase.
+// find finds the boxes of a set that can begin right at the phase.
 func (o *oneSheet) find(s set, phase int64) (all []box) {
 	lead := s.first()
 	if s == (set{}).with(lead) {

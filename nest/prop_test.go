@@ -41,7 +41,7 @@ func TestCutsFreeEveryPart(t *testing.T) {
 	})
 }
 
-// TestPhaseFollows reckons the phase of every placement from what the contract says, apart from
+// TestPhaseFollows calculates the phase of every placement from what the contract says, apart from
 // Verify.
 func TestPhaseFollows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -64,7 +64,7 @@ type sawyer struct {
 }
 
 // takeApart returns the cuts that free the parts from the whole rectangle, in sawing order, and
-// what is left over, largest first.
+// what is left over, largest first, then from the lower left.
 func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
 	s := &sawyer{kerf: kerf, parts: parts, nodes: map[rect]*node{}}
 	all := make([]int, len(parts))
@@ -78,13 +78,10 @@ func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
 	s.keep = b.largest
 	s.keeping(b)
 	s.saw(b, s.keep > 0)
-	slices.SortStableFunc(s.offcuts, largestFirst)
+	slices.SortStableFunc(s.offcuts, func(a, b rect) int {
+		return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
+	})
 	return s.cuts, s.offcuts, nil
-}
-
-// largestFirst orders rectangles by area falling, then from the lower left.
-func largestFirst(a, b rect) int {
-	return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
 }
 
 // lay makes a node of a rectangle and finds all ways to cut it.
@@ -123,8 +120,8 @@ func (s *sawyer) lay(r rect, spots []int) *node {
 	return b
 }
 
-// along returns where a part or node begins and ends along the way that cuts of the kind are told
-// apart by: y for crosscuts, x for rips.
+// along returns where a part or node begins and ends along the way on which cuts of the kind
+// lie: y for crosscuts, x for rips.
 func (r rect) along(kind CutKind) (from, to int64) {
 	if kind == Crosscut {
 		return r.y, r.y + r.h

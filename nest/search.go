@@ -118,13 +118,9 @@ func (s *searcher) start() {
 		}
 	}
 	for _, stock := range orders {
-		for _, way := range []CutKind{Crosscut, Rip} {
+		for way, less := range []func(a, b *piece) int{Crosscut: tallFirst, Rip: wideFirst} {
 			for _, best := range []bool{false, true} {
-				less := tallFirst
-				if way == Rip {
-					less = wideFirst
-				}
-				p := j.levels(j.order(less), way, best, stock)
+				p := j.levels(j.order(less), CutKind(way), best, stock)
 				j.downsize(p.sheets, j.spare(p.sheets))
 				s.take(p)
 			}
@@ -186,19 +182,16 @@ func (e *exact) plan() (p plan) {
 		spots = e.one.place(spots, c.set, k.phase, 0, 0, e.one.fit(c.set, k))
 	}
 	spots = name(e.groups, spots)
-	placed := make([]bool, len(e.job.pieces))
+	var placed []int
 	for _, s := range spots {
-		placed[s.piece] = true
+		placed = append(placed, s.piece)
 	}
+	slices.Sort(placed)
+	p.left = e.job.except(placed)
 	for _, c := range e.found {
 		n := c.set.size()
 		p.sheets = append(p.sheets, layout{c.kind, spots[:n:n]})
 		spots = spots[n:]
-	}
-	for i, ok := range placed {
-		if !ok {
-			p.left = append(p.left, i)
-		}
 	}
 	return p
 }

@@ -47,26 +47,20 @@ func (s *searcher) stack(pieces []int) {
 		if len(r.Bins) <= k.count {
 			p := plan{left: j.except(pieces)}
 			for _, items := range r.Bins {
-				p.sheets = append(p.sheets, j.stackOn(kind, pieces, items))
+				l, y := layout{kind: kind}, int64(0)
+				for _, n := range items { // one above another
+					q := &j.pieces[pieces[n]]
+					l.spots = append(l.spots, spot{pieces[n], j.next(k.phase, 0, q), y})
+					y += q.h + j.kerf
+				}
+				p.sheets = append(p.sheets, l)
 			}
 			j.downsize(p.sheets, j.spare(p.sheets))
 			s.take(p)
 		}
 		if len(kinds) == 1 && r.Lower <= k.count {
-			how := [...]Argument{line.Area: PartArea, line.DualFunction: DualFunctions, line.LinearProgram: LinearProgram, line.Search: ExactSearch}[r.How]
+			how := [...]Argument{PartArea, DualFunctions, LinearProgram, ExactSearch}[r.How]
 			s.raise(r.Lower, int64(r.Lower)*k.price, how)
 		}
 	}
-}
-
-// stackOn lays pieces on a sheet one above another.
-func (j *job) stackOn(kind int, pieces, items []int) layout {
-	l := layout{kind: kind}
-	var y int64
-	for _, n := range items {
-		q := &j.pieces[pieces[n]]
-		l.spots = append(l.spots, spot{pieces[n], j.next(j.kinds[kind].phase, 0, q), y})
-		y += q.h + j.kerf
-	}
-	return l
 }

@@ -2,7 +2,6 @@ package nest
 
 import (
 	"cmp"
-	"iter"
 	"math"
 	"math/big"
 	"math/bits"
@@ -39,10 +38,10 @@ func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err er
 		return b, err
 	}
 	b = Bound{Sheets: 1, How: SomethingToCut}
-	if p.Saw.Kerf.Less(gap) || s.longest() <= 0 {
+	if p.Saw.Kerf.Less(gap) || s.longest <= 0 {
 		return b, nil
 	}
-	for w := range s.weights(s.sizes, StripArea, StripHeights) {
+	for _, w := range s.weights(s.sizes, StripArea, StripHeights) {
 		values := s.heights
 		if w.how == StripHeights {
 			values = w.values(s.tallest)
@@ -53,10 +52,9 @@ func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err er
 }
 
 // DualWeight is a value for parts by their height, such that the parts met by any upright line
-// through a sheet are worth no more than a certain sum. So the parts of a sheet, each with a kerf
-// to its right, are worth no more than the sheet's width and a kerf times that sum, and what a
-// room's parts are worth in all says how many sheets they need at least. The zero DualWeight values
-// everything at 0.
+// through a sheet are worth no more than a certain sum. So what parts are worth in all, each with a
+// kerf to its right, says how many sheets they need at least. The zero DualWeight values everything
+// at 0.
 type DualWeight struct {
 	weighing
 	s     *stripper
@@ -70,7 +68,7 @@ type DualWeight struct {
 func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int) (all []DualWeight, err error) {
 	defer fraction.Catch(&err)
 	s, err := newStripper(p, strips)
-	if s == nil || s.longest() <= 0 {
+	if s == nil || s.longest <= 0 {
 		return nil, err
 	}
 	sizes := slices.Clone(s.sizes)
@@ -79,11 +77,7 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 			sizes = append(sizes, max(1, s.whole(h.Add(p.Saw.Kerf))))
 		}
 	}
-	for w := range s.weights(falling(sizes), PartArea, PartHeights) {
-		if slices.Max(w.holds) > 0 {
-			all = append(all, w)
-		}
-	}
+	all = slices.DeleteFunc(s.weights(falling(sizes), PartArea, PartHeights), func(w DualWeight) bool { return slices.Max(w.holds) == 0 })
 	slices.SortStableFunc(all, func(a, b DualWeight) int {
 		return compareProducts(s.need(b.values(s.tallest)), slices.Max(a.holds), s.need(a.values(s.tallest)), slices.Max(b.holds))
 	})
@@ -168,6 +162,7 @@ type stripper struct {
 	stock                    []int // sheets of each kind
 	widths, heights, tallest []int64
 	wide, tall               []int64 // of the stock, squared up
+	longest                  int64   // of tall
 	sizes                    []int64 // the different tallest, falling
 }
 
@@ -200,6 +195,7 @@ func newStripper(p Problem, strips []Strip) (*stripper, error) {
 	for i, k := range j.kinds {
 		kinds = append(kinds, i)
 		s.wide, s.tall = append(s.wide, k.w+j.kerf), append(s.tall, max(0, k.h)+j.kerf)
+		s.longest = max(s.longest, s.tall[i])
 		if s.stock = append(s.stock, math.MaxInt32); k.limited {
 			s.stock[i] = min(*p.Stock[i].Count, math.MaxInt32)
 		}
@@ -214,13 +210,6 @@ func (s *stripper) whole(x fraction.Length) int64 {
 	return n
 }
 
-func (s *stripper) longest() (most int64) {
-	for _, tall := range s.tall {
-		most = max(most, tall)
-	}
-	return most
-}
-
 // need adds up values over the strips' widths.
 func (s *stripper) need(values []int64) (need uint64) {
 	for i, w := range s.widths {
@@ -229,35 +218,29 @@ func (s *stripper) need(values []int64) (need uint64) {
 	return need
 }
 
-// weights yields the area and dual feasible functions for heights of the given sizes, which fall,
+// weights returns the area and dual feasible functions for heights of the given sizes, which fall,
 // with what they allow on an upright line through each kind of stock.
-func (s *stripper) weights(sizes []int64, area, heights Argument) iter.Seq[DualWeight] {
-	return func(yield func(DualWeight) bool) {
-		w := DualWeight{s.times(area, s.tall), s, sizes, sizes}
-		if !yield(w) {
-			return
-		}
-		counts := make([]int, len(sizes))
-		for i, size := range sizes {
-			counts[i] = int(s.longest()/size) + 1 // a strip can be parted so often
-		}
-		stacks := make([][][]int, len(s.tall))
-		for k, tall := range s.tall {
-			stacks[k] = stacksOf(sizes, tall)
-		}
-		for _, d := range line.Duals(s.longest(), sizes, counts) {
-			values, most := make([]int64, len(sizes)), make([]int64, len(s.tall))
-			for i, size := range sizes {
-				values[i] = d.At(size)
-			}
-			for k := range s.tall {
-				most[k] = mostOf(values, stacks[k], d.Most)
-			}
-			if !yield(DualWeight{s.times(heights, most), s, sizes, values}) {
-				return
-			}
-		}
+func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
+	all := []DualWeight{{s.times(area, s.tall), s, sizes, sizes}}
+	counts := make([]int, len(sizes))
+	for i, size := range sizes {
+		counts[i] = int(s.longest/size) + 1 // a strip can be parted so often
 	}
+	stacks := make([][][]int, len(s.tall))
+	for k, tall := range s.tall {
+		stacks[k] = stacksOf(sizes, tall)
+	}
+	for _, d := range line.Duals(s.longest, sizes, counts) {
+		values, most := make([]int64, len(sizes)), make([]int64, len(s.tall))
+		for i, size := range sizes {
+			values[i] = d.At(size)
+		}
+		for k := range s.tall {
+			most[k] = mostOf(values, stacks[k], d.Most)
+		}
+		all = append(all, DualWeight{s.times(heights, most), s, sizes, values})
+	}
+	return all
 }
 
 // times returns the weighing of sheets that hold most on every upright line through their width.

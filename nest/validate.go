@@ -30,15 +30,10 @@ func (f *faults) add(value any, want string, path ...any) {
 	f.all = append(f.all, &fault.Fault{Path: fault.Of(path...), Value: text, Want: want, Cause: f.cause})
 }
 
-func (f *faults) positive(x fraction.Length, path ...any) {
-	if x.Sign() <= 0 {
-		f.add(x, "more than 0", path...)
-	}
-}
-
-func (f *faults) notNegative(x fraction.Length, path ...any) {
-	if x.Sign() < 0 {
-		f.add(x, "at least 0", path...)
+// sign adds a fault unless x is more than 0 or, with least 0, at least 0.
+func (f *faults) sign(x fraction.Length, least int, path ...any) {
+	if x.Sign() < least {
+		f.add(x, [...]string{"at least 0", "more than 0"}[least], path...)
 	}
 }
 
@@ -52,8 +47,8 @@ func (p Problem) Validate() error {
 		f.add(nil, "at least one kind of sheet", "Stock")
 	}
 	for i, s := range p.Stock {
-		f.positive(s.Width, "Stock", i, "Width")
-		f.positive(s.Length, "Stock", i, "Length")
+		f.sign(s.Width, 1, "Stock", i, "Width")
+		f.sign(s.Length, 1, "Stock", i, "Length")
 		if s.limited() && *s.Count < 0 {
 			f.add(*s.Count, "at least 0", "Stock", i, "Count")
 		}
@@ -65,11 +60,11 @@ func (p Problem) Validate() error {
 		if first := slices.IndexFunc(p.Parts[:i], func(q Part) bool { return q.Number == part.Number }); first >= 0 {
 			f.add(part.Number, fmt.Sprintf("another number than that of Parts[%d]", first), "Parts", i, "Number")
 		}
-		f.positive(part.Width, "Parts", i, "Width")
-		f.positive(part.Height, "Parts", i, "Height")
+		f.sign(part.Width, 1, "Parts", i, "Width")
+		f.sign(part.Height, 1, "Parts", i, "Height")
 	}
-	f.notNegative(p.Pattern.Pitch, "Pattern", "Pitch")
-	f.notNegative(p.Saw.Kerf, "Saw", "Kerf")
-	f.notNegative(p.Saw.SquareUp, "Saw", "SquareUp")
+	f.sign(p.Pattern.Pitch, 0, "Pattern", "Pitch")
+	f.sign(p.Saw.Kerf, 0, "Saw", "Kerf")
+	f.sign(p.Saw.SquareUp, 0, "Saw", "SquareUp")
 	return f.err()
 }

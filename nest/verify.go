@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // Verify replays a nest from its cuts and judges it against the problem, on exact lengths and
@@ -90,7 +91,7 @@ func (v *verifier) once(number int, path ...any) *Part {
 		v.add(number, "a part that was not met at "+v.found[number], path...)
 		return nil
 	}
-	v.found[number] = fmt.Sprint(path...)
+	v.found[number] = fault.Of(path...).String()
 	return part
 }
 

@@ -233,15 +233,6 @@ func (w *weights) add(how Argument, each, holds []uint64) {
 	w.all = append(w.all, w.weighing(how, holds))
 }
 
-// generate adds a weighing from column generation, in the place of the one before.
-func (w *weights) generate(each, holds []uint64) {
-	if w.generated {
-		w.all = w.all[:len(w.all)-1]
-	}
-	w.generated = true
-	w.add(LinearProgram, each, holds)
-}
-
 // bound returns an objective that no nest of pieces with that tally from the stock can better.
 func (w *weights) bound(total *tally, stock []int) (m objective) {
 	for i := range w.all {

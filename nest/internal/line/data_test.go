@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// instance is one of E. Falkenauer's bin packing problems; the README beside the file tells where
+// instance is one of E. Falkenauer's bin packing problems; the README beside the file says where
 // they come from and what each field means.
 type instance struct {
 	ID       string  `json:"id"`

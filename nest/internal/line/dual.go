@@ -143,29 +143,25 @@ func (d Dual) At(size int64) int64 {
 }
 
 // Duals lists the functions worth trying on items of the given sizes, falling and distinct, with
-// their counts; counts may be nil for one of each. Steps are those at which a value of some size
-// changes sides: the sizes, what they leave of the capacity, and unit fractions of the capacity.
-// Functions that bound nothing are left out.
+// their counts. Steps are the [Thresholds] and unit fractions of the capacity. Functions that bound
+// nothing are left out.
 func Duals(capacity int64, sizes []int64, counts []int) []Dual {
-	return DualsAt(capacity, sizes, counts, steps(capacity, sizes), roundingSteps)
+	steps := Thresholds(capacity, sizes)
+	for k := int64(2); k <= fractions; k++ {
+		steps = append(steps, capacity/k, capacity/k+1)
+	}
+	return DualsAt(capacity, sizes, counts, rising(steps, capacity), roundingSteps)
 }
 
 // mostCounted is the number of items up to which [Counting] is tried.
 const mostCounted = 1 << 14
 
 // DualsAt is [Duals] for the given steps, and for [Rounding] for all steps up to roundings.
-func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) []Dual {
-	if counts == nil {
-		counts = make([]int, len(sizes))
-		for i := range counts {
-			counts[i] = 1
-		}
-	}
+func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) (duals []Dual) {
 	items := 0
 	for _, count := range counts {
 		items += count
 	}
-	var duals []Dual
 	add := func(d Dual) {
 		if d.Most > 0 {
 			duals = append(duals, d)
@@ -203,19 +199,19 @@ func ceilDiv(a, b int64) int64 {
 	return (a + b - 1) / b
 }
 
-// steps lists the steps worth trying with the functions, rising: sizes, what sizes leave of the
-// capacity, one more than either, and unit fractions.
-func steps(capacity int64, sizes []int64) []int64 {
-	var list []int64
+// Thresholds lists the steps from 1 to the capacity at which a value of some size changes sides,
+// rising: sizes, what sizes leave of the capacity, and one more than either.
+func Thresholds(capacity int64, sizes []int64) (list []int64) {
 	for _, size := range sizes {
 		list = append(list, size, size+1, capacity-size, capacity-size+1)
 	}
-	for k := int64(2); k <= fractions; k++ {
-		list = append(list, capacity/k, capacity/k+1)
-	}
+	return rising(list, capacity)
+}
+
+// rising sorts steps and leaves each from 1 to the capacity once.
+func rising(list []int64, capacity int64) []int64 {
 	slices.Sort(list)
-	list = slices.Compact(list)
-	return slices.DeleteFunc(list, func(step int64) bool { return step < 1 || step > capacity })
+	return slices.DeleteFunc(slices.Compact(list), func(step int64) bool { return step < 1 || step > capacity })
 }
 
 // lower returns a number of bins that no packing can go below and the argument that gives it: the

@@ -80,7 +80,7 @@ func TestDualsAreMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity := rapid.Int64Range(2, 300).Draw(t, "capacity")
 		size := rapid.Int64Range(1, capacity).Draw(t, "size")
-		for _, d := range line.Duals(capacity, []int64{size}, nil) {
+		for _, d := range line.Duals(capacity, []int64{size}, []int{1}) {
 			if strings.HasPrefix(d.String(), "counting") {
 				continue
 			}

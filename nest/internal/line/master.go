@@ -50,11 +50,8 @@ func (m *Master) restart() {
 	for column := range m.row {
 		m.row[column] = -1
 	}
-	m.basis = make([]int, n)
-	m.surplus = make([]bool, n)
-	m.inverse = make([]float64, n*n)
-	m.level = make([]float64, n)
-	m.dual = make([]float64, n)
+	m.basis, m.surplus, m.inverse = make([]int, n), make([]bool, n), make([]float64, n*n)
+	m.level, m.dual = make([]float64, n), make([]float64, n)
 	for kind := range n {
 		count := float64(m.pool[kind][0].count)
 		m.basis[kind], m.row[kind] = kind, kind
