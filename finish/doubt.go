@@ -34,7 +34,7 @@ func (b *builder) warn(kind warning.Kind, path string, names []string, lengths .
 // length returns x as a length: exactly where it fits, else rounded up as it is written.
 func (b *builder) length(x *big.Rat) fraction.Length {
 	if !x.Num().IsInt64() || !x.Denom().IsInt64() {
-		x = roundUp(x, 2)
+		x = roundUp(x, hundredths)
 	}
 	if !x.Num().IsInt64() {
 		return maxLength

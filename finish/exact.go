@@ -1,8 +1,6 @@
 package finish
 
-import (
-	"math/big"
-)
+import "math/big"
 
 // Quantities are rational numbers of the standard library: a take-off multiplies areas by factors and divides by
 // coverages that share no denominator, so that a fixed size would not hold every one. No function here writes to
@@ -45,11 +43,8 @@ func least(a, b *big.Rat) *big.Rat {
 
 // ceiling returns the least whole number that is not below x.
 func ceiling(x *big.Rat) *big.Int {
-	q, rest := new(big.Int).DivMod(x.Num(), x.Denom(), new(big.Int)) // Euclidean: rounds down, as the denominator is positive
-	if rest.Sign() != 0 {
-		q.Add(q, big.NewInt(1))
-	}
-	return q
+	above := new(big.Int).Sub(new(big.Int).Add(x.Num(), x.Denom()), big.NewInt(1))
+	return above.Div(above, x.Denom()) // Euclidean: rounds down, as the denominator is positive
 }
 
 // count returns ceiling(x) as an int64, or the greatest int64 where it does not fit.
@@ -61,30 +56,22 @@ func count(x *big.Rat) int64 {
 	return n.Int64()
 }
 
-// power returns 10 to the given number of places.
-func power(places int) *big.Int {
-	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)
+// roundUp returns the least multiple of 1/scale that is not below x.
+func roundUp(x *big.Rat, scale int64) *big.Rat {
+	return new(big.Rat).SetFrac(ceiling(mul(x, whole(scale))), big.NewInt(scale))
 }
 
-// roundUp returns the least decimal of so many places that is not below x.
-func roundUp(x *big.Rat, places int) *big.Rat {
-	scale := power(places)
-	n := ceiling(mul(x, new(big.Rat).SetInt(scale)))
-	return new(big.Rat).SetFrac(n, scale)
-}
+// The scales of roundUp: for lengths as they are written, and for bounds on circles and slopes.
+const hundredths, billionths = 100, 1_000_000_000
 
-// boundPlaces is the number of decimal places that bounds on circles and slopes are rounded up to.
-const boundPlaces = 9
-
-// rootAbove returns a number not below the square root of x and less than 10^-boundPlaces above it.
+// rootAbove returns a number not below the square root of x and less than a billionth above it.
 func rootAbove(x *big.Rat) *big.Rat {
-	scale := power(boundPlaces)
-	n := ceiling(mul(x, new(big.Rat).SetInt(scale), new(big.Rat).SetInt(scale)))
+	n := ceiling(mul(x, whole(billionths), whole(billionths)))
 	root := new(big.Int).Sqrt(n)
 	if new(big.Int).Mul(root, root).Cmp(n) < 0 {
 		root.Add(root, big.NewInt(1))
 	}
-	return new(big.Rat).SetFrac(root, scale)
+	return new(big.Rat).SetFrac(root, big.NewInt(billionths))
 }
 
 // arcAbove returns a number not below the length of the circular arc over a chord that rises by rise,
@@ -93,7 +80,7 @@ func rootAbove(x *big.Rat) *big.Rat {
 func arcAbove(chord, rise *big.Rat) *big.Rat {
 	r := quo(add(mul(chord, chord), mul(whole(4), rise, rise)), mul(whole(8), rise))
 	t := quo(mul(whole(2), rise), chord)
-	return roundUp(mul(whole(4), r, arctanAbove(t)), boundPlaces)
+	return roundUp(mul(whole(4), r, arctanAbove(t)), billionths)
 }
 
 // arctanAbove returns a number not below arctan t, for 0 < t <= 1. Towards 1 the series is slow, and
@@ -107,8 +94,8 @@ func arctanAbove(t *big.Rat) *big.Rat {
 	return sub(quo(piAbove, whole(4)), below)
 }
 
-// seriesGrain, in radians, is how close the two sums of an arc's series come before it ends: what it adds to an arc lies far below the
-// last place of [boundPlaces].
+// seriesGrain, in radians, is how close the two sums of an arc's series come before it ends: what it adds to an arc is far less than a
+// billionth of an inch.
 var seriesGrain = part(1, 1_000_000_000_000)
 
 // arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - …, between which arctan t lies.

@@ -45,9 +45,12 @@ func FilletOf(leg *big.Rat) *big.Rat {
 }
 
 // Sizes of units, in inches, square inches, cubic inches and square inches per cubic inch.
-var Units = map[string]*big.Rat{
-	"gal": gallon, "qt": quart, "pt": pint, "fl oz": fluidOunce, "L": litre, "mL": millilitre,
-	"ft": foot, "m": metre, "ft2": squareFoot, "m2": squareMetre, "ft2/gal": footPerGallon, "m2/L": metrePerLitre, "in3 in cm3": cubicInch,
+var Units = map[string]*big.Rat{"in3 in cm3": cubicInch}
+
+func init() {
+	for word, scale := range scales {
+		Units[word] = scale.size
+	}
 }
 
 // Limits of the judgments and codes.

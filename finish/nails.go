@@ -29,7 +29,7 @@ func (b *builder) nail() {
 		wanted := slanted(b.thickness(), deep)
 		if length = b.sold(n.Lengths, wanted); length == nil {
 			b.warn(BoardNailShort, "Finish.Nails", nil, deep)
-			length = roundUp(wanted, 2)
+			length = roundUp(wanted, hundredths)
 		}
 		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
 			b.short(TermSize, length))

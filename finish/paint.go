@@ -1,10 +1,6 @@
 package finish
 
-import (
-	"math/big"
-
-	"example.com/groovewright/fraction"
-)
+import "math/big"
 
 // covers returns the coverage of a paint in square inches per cubic inch, and where that comes from.
 func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
@@ -51,11 +47,9 @@ func (b *builder) paint() {
 				row.Terms = append(row.Terms, terms...)
 			}
 		}
-		spread := near(quo(coverage, footPerGallon), 1, UnitFootPerGallon)
-		if b.Units != fraction.Inch {
-			spread = near(quo(coverage, metrePerLitre), 2, UnitMetrePerLitre)
-		}
-		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: spread}, Term{Kind: TermLoss, Value: near(loss, 3, NoUnit)})
+		spread := b.unit(UnitFootPerGallon, UnitMetrePerLitre)
+		covered := near(quo(coverage, scales[spread.String()].size), of[int32](spread == UnitMetrePerLitre, 1, 2), spread)
+		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: covered}, Term{Kind: TermLoss, Value: near(loss, 3, NoUnit)})
 		b.buy(row, quo(total, practical(coverage, loss)), b.can(), offers(b.settings, c.Containers))
 	}
 }

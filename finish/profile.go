@@ -34,7 +34,7 @@ func surface(f groove.Feature, shape GrooveShape) *big.Rat {
 	case f.Kind == groove.Groove:
 		return add(w, mul(whole(2), d))
 	case d.Cmp(half) > 0:
-		return add(roundUp(mul(piAbove, half), boundPlaces), mul(whole(2), sub(d, half)))
+		return add(roundUp(mul(piAbove, half), billionths), mul(whole(2), sub(d, half)))
 	}
 	return arcAbove(w, d)
 }

@@ -145,30 +145,24 @@ func (r *reader) value(path, name string, v, usual reflect.Value, optional bool)
 		v.Set(usual)
 	}
 	switch v.Interface().(type) {
-	case fraction.Length, fraction.Area, money.Amount:
-		r.single(path, name, v, usual)
-		return
 	case groove.Profile:
 		return
-	}
-	switch v.Kind() {
-	case reflect.Struct:
-		if v.FieldByName("Name").IsValid() {
-			usual = reflect.Value{} // a pack has defaults as a whole only
-		}
-		r.fields(path, v, usual)
-	case reflect.Slice:
-		r.list(path, name, v)
+	case fraction.Length, fraction.Area, money.Amount: // have no parts
 	default:
-		if optional && v.IsZero() {
+		switch {
+		case v.Kind() == reflect.Slice:
+			r.list(path, name, v)
+			return
+		case v.Kind() == reflect.Struct && v.FieldByName("Name").IsValid():
+			usual = reflect.Value{} // a pack has defaults as a whole only
+			fallthrough
+		case v.Kind() == reflect.Struct:
+			r.fields(path, v, usual)
+			return
+		case optional && v.IsZero():
 			return
 		}
-		r.single(path, name, v, usual)
 	}
-}
-
-// single checks what has no parts.
-func (r *reader) single(path, name string, v, usual reflect.Value) {
 	if want := r.want(name, v.Interface()); want != "" {
 		r.fault(path, fmt.Sprint(v), want)
 		if usual.IsValid() {
@@ -180,7 +174,7 @@ func (r *reader) single(path, name string, v, usual reflect.Value) {
 // list checks every item of a list: names differ, lengths rise.
 func (r *reader) list(path, name string, v reflect.Value) {
 	seen := map[string]bool{}
-	var last *big.Rat
+	var last fraction.Length
 	for i := range v.Len() {
 		item, path := v.Index(i), fmt.Sprintf("%s[%d]", path, i)
 		r.value(path, name, item, reflect.Value{}, false)
@@ -199,10 +193,10 @@ func (r *reader) list(path, name string, v reflect.Value) {
 		}
 		if text, ok := item.Interface().(Taped); ok {
 			next, err := fraction.Parse(string(text), r.units)
-			if err == nil && last != nil && next.Rat().Cmp(last) <= 0 {
+			if err == nil && i > 0 && !last.Less(next) {
 				r.fault(path, string(text), "the lengths rising")
 			}
-			last = next.Rat()
+			last = next
 		}
 	}
 }
@@ -235,11 +229,11 @@ func (r *reader) want(name string, v any) string {
 	case Number:
 		return wantNumber(name, string(x))
 	case Volume:
-		return wantMeasure(string(x), volumes, "a volume such as 1 qt, 10.1 fl oz or 2.5 L")
+		return wantPositive(measured(string(x), volumes), "a volume such as 1 qt, 10.1 fl oz or 2.5 L")
 	case Surface:
-		return wantMeasure(string(x), surfaces, "an area such as 108 ft2 or 20 m2")
+		return wantPositive(measured(string(x), surfaces), "an area such as 108 ft2 or 20 m2")
 	case Coverage:
-		return wantMeasure(string(x), coverages, "a coverage such as 350 ft2/gal or 9 m2/L")
+		return wantPositive(measured(string(x), coverages), "a coverage such as 350 ft2/gal or 9 m2/L")
 	case int:
 		low, high := 1, MaxCount // Count, Buy
 		switch name {
@@ -291,64 +285,49 @@ func (r *reader) wantLength(name, text string) string {
 func wantNumber(name, text string) string {
 	n, err := fraction.ParseRatio(text)
 	one := fraction.NewRatio(1, 1)
+	valid, want := n.Sign() >= 0 && n.Den() == 1 && n.Num() <= 99, "a whole number from 0 to 99" // coats, lines, screws
 	switch name {
 	case "Price":
-		price, err := money.Parse(text)
-		if d, _ := price.Decimal(); err != nil || d.Exponent() < -pricePlaces || d.Rat().Cmp(whole(fraction.MaxInput)) > 0 {
-			return `a price such as "24.98", with at most 4 decimal places`
-		}
+		var price money.Amount
+		price, err = money.Parse(text)
+		d, _ := price.Decimal()
+		valid = d.Exponent() >= -pricePlaces && d.Rat().Cmp(whole(fraction.MaxInput)) <= 0
+		want = `a price such as "24.98", with at most 4 decimal places`
 	case "Loss", "Waste", "Tax":
-		if err != nil || n.Sign() < 0 || !n.Less(one) {
-			return "a share below 1, such as 0.1 for ten percent"
-		}
+		valid, want = n.Sign() >= 0 && n.Less(one), "a share below 1, such as 0.1 for ten percent"
 	case "Solids":
-		if err != nil || n.Sign() <= 0 || one.Less(n) {
-			return "a share above 0 and up to 1, such as 0.4 for forty percent"
-		}
+		valid, want = n.Sign() > 0 && !one.Less(n), "a share above 0 and up to 1, such as 0.4 for forty percent"
 	case "LeftoverWorth":
-		if err != nil || n.Sign() < 0 || one.Less(n) {
-			return "a number from 0 to 1"
-		}
-	default: // coats, lines, screws
-		if err != nil || n.Sign() < 0 || n.Den() != 1 || n.Num() > 99 {
-			return "a whole number from 0 to 99"
-		}
+		valid, want = n.Sign() >= 0 && !one.Less(n), "a number from 0 to 1"
 	}
-	return ""
+	return of(err == nil && valid, want, "")
 }
+
+func wantPositive(x *big.Rat, want string) string { return of(x.Sign() > 0, want, "") }
 
 // pricePlaces is the greatest number of decimal places of a price: fuel and fasteners are priced finer than the cent.
 const pricePlaces = 4
 
-type measure struct {
-	name string
-	size *big.Rat
-}
-
+// The units that each kind of text may have.
 var (
-	volumes = []measure{{"fl oz", fluidOunce}, {"gal", gallon}, {"qt", quart}, {"pt", pint}, {"mL", millilitre}, {"ml", millilitre},
-		{"L", litre}, {"l", litre}}
-	surfaces  = []measure{{"ft2", squareFoot}, {"m2", squareMetre}}
-	coverages = []measure{{"ft2/gal", footPerGallon}, {"m2/L", metrePerLitre}, {"m2/l", metrePerLitre}}
+	volumes   = []string{"fl oz", "gal", "qt", "pt", "mL", "L"}
+	surfaces  = []string{"ft2", "m2"}
+	coverages = []string{"ft2/gal", "m2/L"}
 )
 
-// measured reads a positive number with one of the units, and returns 0 where there is none.
-func measured(text string, units []measure) *big.Rat {
+// measured reads a positive number with one of the units, where l may stand for L, and returns 0 where there is none.
+func measured(text string, units []string) *big.Rat {
+	text = strings.TrimSpace(text)
 	for _, u := range units {
-		if number, ok := strings.CutSuffix(strings.TrimSpace(text), u.name); ok {
-			if n, err := fraction.ParseRatio(strings.TrimSpace(number)); err == nil && n.Sign() > 0 {
-				return mul(n.Rat(), u.size)
-			}
+		number, ok := strings.CutSuffix(text, u)
+		if !ok && strings.HasSuffix(u, "L") {
+			number, ok = strings.CutSuffix(text, strings.ToLower(u))
+		}
+		if n, err := fraction.ParseRatio(strings.TrimSpace(number)); ok && err == nil && n.Sign() > 0 {
+			return mul(n.Rat(), scales[u].size)
 		}
 	}
 	return new(big.Rat)
-}
-
-func wantMeasure(text string, units []measure, want string) string {
-	if measured(text, units).Sign() > 0 {
-		return ""
-	}
-	return want
 }
 
 // in returns a length that was checked, in inches.

@@ -95,36 +95,26 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 		return
 	}
 	best := leastMoney(need, offers, ratio(b.LeftoverWorth))
-	if lowest, ok := lowestRate(offers); ok {
+	lowest, priced := lowestRate(offers)
+	if priced {
 		b.leftover = add(b.leftover, mul(sub(best.size, need), lowest, ratio(b.LeftoverWorth)))
 	}
-	row.Choice = chosen(offers, best.proved)
-	rest := need
+	if !best.proved {
+		row.Choice = FirstMixes
+	} else if len(offers) > 1 {
+		row.Choice = of(priced, FewestPacks, LeastMoney)
+	}
 	for i, o := range offers {
 		if n := best.counts[i]; n > MaxPacks {
 			b.fail(row.Item, n)
 		} else if n > 0 {
-			served := least(rest, mul(whole(n), o.size))
-			rest = sub(rest, served)
+			served := least(need, mul(whole(n), o.size))
+			need = sub(need, served)
 			row.Buy, row.Container, row.Price = int(n), o.name, o.price
 			b.row(row, up(served, unit))
 			row.How, row.Terms, row.Source, row.Choice = WithRowAbove, nil, NoSource, OnlyPack
 		}
 	}
-}
-
-// chosen returns by what the packs were chosen, where there was a choice.
-func chosen(offers []offer, proved bool) Choice {
-	_, priced := lowestRate(offers)
-	switch {
-	case !proved:
-		return FirstMixes
-	case len(offers) == 1:
-		return OnlyPack
-	case priced:
-		return LeastMoney
-	}
-	return FewestPacks
 }
 
 // sheets lists what the plan is cut from.

@@ -12,25 +12,6 @@ import (
 	"example.com/groovewright/fraction/money"
 )
 
-// Exact sizes of the units of volume and area. Lengths are in inches, areas in square inches and
-// volumes in cubic inches. The litre is 1000 cm3 with 1 in = 2.54 cm, and the US gallon 231 cubic
-// inches; 16 CFR 500.19 prints both.
-var (
-	gallon        = whole(231)
-	quart         = part(231, 4)
-	pint          = part(231, 8)
-	fluidOunce    = part(231, 128)
-	litre         = quo(whole(1000), cubicInch)
-	millilitre    = quo(whole(1), cubicInch)
-	cubicInch     = part(16387064, 1000000) // in cubic centimetres
-	squareFoot    = whole(144)
-	squareMetre   = quo(whole(1), part(16129, 25000000))
-	foot          = whole(12)
-	metre         = quo(whole(1000), part(254, 10))
-	footPerGallon = quo(squareFoot, gallon) // square inches per cubic inch
-	metrePerLitre = quo(squareMetre, litre)
-)
-
 // Unit is the unit of a figure. Its words are those of the trade, such as "ft2", "fl oz" and
 // "nails"; a counted thing is written in the plural and read in both numbers.
 type Unit uint8
@@ -88,22 +69,29 @@ func (u Unit) of(n Decimal) string {
 	return u.String()
 }
 
-// scales are the sizes of the units in inches, square inches and cubic inches, and the step to
-// which a quantity in them is rounded up; counted things and factors go by ones.
-var scales = map[Unit]struct{ size, step *big.Rat }{
-	UnitInch:             {whole(1), part(1, 64)},
-	UnitMillimetre:       {part(10, 254), part(1, 100)},
-	UnitFoot:             {foot, part(1, 100)},
-	UnitMetre:            {metre, part(1, 100)},
-	UnitSquareInch:       {whole(1), part(1, 10000)},
-	UnitSquareMillimetre: {part(100, 64516), part(1, 10)},
-	UnitSquareFoot:       {squareFoot, part(1, 100)},
-	UnitSquareMetre:      {squareMetre, part(1, 100)},
-	UnitQuart:            {quart, part(1, 100)},
-	UnitLitre:            {litre, part(1, 100)},
-	UnitFluidOunce:       {fluidOunce, part(1, 10)},
-	UnitMillilitre:       {millilitre, whole(1)},
-	UnitRepeat:           {whole(1), part(1, 10)},
+// cubicInch is 2.54³ cubic centimetres.
+var cubicInch = part(16387064, 1000000)
+
+// scales are the exact sizes of the units in inches, square inches and cubic inches (the litre is 1000 cm3 with 1 in = 2.54 cm, the
+// US gallon 231 cubic inches; 16 CFR 500.19 prints both), and the step to which a quantity in them is rounded up.
+var scales = map[string]struct{ size, step *big.Rat }{
+	"in":      {whole(1), part(1, 64)},
+	"mm":      {part(10, 254), part(1, 100)},
+	"ft":      {whole(12), part(1, 100)},
+	"m":       {part(10000, 254), part(1, 100)},
+	"in2":     {whole(1), part(1, 10000)},
+	"mm2":     {part(100, 64516), part(1, 10)},
+	"ft2":     {whole(144), part(1, 100)},
+	"m2":      {part(25000000, 16129), part(1, 100)},
+	"fl oz":   {part(231, 128), part(1, 10)},
+	"pt":      {part(231, 8), nil},
+	"qt":      {part(231, 4), part(1, 100)},
+	"gal":     {whole(231), nil},
+	"mL":      {quo(whole(1), cubicInch), whole(1)},
+	"L":       {quo(whole(1000), cubicInch), part(1, 100)},
+	"ft2/gal": {part(144, 231), nil},
+	"m2/L":    {part(254, 10), nil},
+	"repeats": {whole(1), part(1, 10)},
 }
 
 // Decimal is an exact decimal number. Unlike the type in it, it is a string in JSON whatever the
@@ -155,15 +143,15 @@ func (f *Figure) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// up returns x in the unit, rounded up to the unit's step, so that what is read is never too little;
+// up returns x in the unit, rounded up to the unit's step (counted things go by ones), so that what is read is never too little;
 // what is bought follows from the exact number.
 func up(x *big.Rat, u Unit) Figure {
-	size, step := whole(1), whole(1)
-	if scale, ok := scales[u]; ok {
-		size, step = scale.size, scale.step
+	scale, ok := scales[u.String()]
+	if !ok {
+		scale.size, scale.step = whole(1), whole(1)
 	}
-	steps := new(big.Rat).SetInt(ceiling(quo(x, mul(size, step))))
-	return near(mul(steps, step), 6, u) // exact: no step has more than six places
+	steps := new(big.Rat).SetInt(ceiling(quo(x, mul(scale.size, scale.step))))
+	return near(mul(steps, scale.step), 6, u) // exact: no step has more than six places
 }
 
 // near returns x, which is in the unit already, rounded to the nearest in the given decimal place.
