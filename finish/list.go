@@ -13,15 +13,12 @@ type List struct {
 	Subtotal money.Amount `json:"subtotal"` // the costs of the rows that have a price, added up
 	Tax      money.Amount `json:"tax"`      // on the subtotal, rounded once to the cent, halves up
 	Total    money.Amount `json:"total"`    // subtotal and tax: what is paid
-	// Unpriced counts the rows to buy for which no price is known. They are not in the total.
-	Unpriced int `json:"unpriced"`
-	// Leftover is what stays in the opened packs at [Materials].LeftoverWorth. It is not taken off the total.
-	Leftover money.Amount `json:"leftover"`
+	Unpriced int          `json:"unpriced"` // rows to buy for which no price is known; they are not in the total
+	Leftover money.Amount `json:"leftover"` // what stays in the opened packs at [Materials].LeftoverWorth; not taken off the total
 }
 
-// Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place
-// written; Buy is how many of Container, counted from the exact quantity. Where one thing is bought
-// in packs of several sizes each has a row, and the quantities of these add up to what is needed.
+// Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place written; Buy is how many of Container,
+// counted from the exact quantity. Packs of several sizes have a row each, whose quantities add up to what is needed.
 type Row struct {
 	Item      Item         `json:"item"`
 	Name      string       `json:"name,omitempty"` // of the stock, or of what the job asks for

@@ -11,14 +11,12 @@ func (b *builder) mask() {
 	seal, paint := times(b.Tape.SealLines), times(b.Tape.PaintLines)
 	sealed, beside := b.Sealant.sealed(b.Joints), new(big.Rat)
 	for _, j := range b.Joints {
-		if bare := j.Kind == CounterLine || j.Kind == CabinetLine || j.Kind == EndJoint || j.Kind == WindowJoint; bare && b.lastCoat() {
+		if b.lastCoat() && slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}, j.Kind) {
 			beside = add(beside, j.Length.Rat())
 		}
 	}
-	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{
-		b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
-		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit),
-	}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
+	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
+		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit)}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.
@@ -27,9 +25,8 @@ func (b *builder) cover() {
 		return
 	}
 	width, reach := b.Width.Rat(), b.in(b.Sheeting.Reach)
-	b.buy(Row{Item: of(b.in(b.House.Datum).Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach, Terms: []Term{
-		b.long(TermLength, width), b.short(TermReach, reach),
-	}}, mul(width, reach), b.area(), offers(b.settings, b.Sheeting.Sheets))
+	b.buy(Row{Item: of(b.in(b.House.Datum).Sign() == 0, ItemCounterSheeting, ItemFloorSheeting), How: ByReach,
+		Terms: []Term{b.long(TermLength, width), b.short(TermReach, reach)}}, mul(width, reach), b.area(), offers(b.settings, b.Sheeting.Sheets))
 }
 
 // trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
@@ -54,8 +51,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: b.small(e.Length.Rat())})
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
-			joined += full
-			l = sub(l, mul(whole(full), stick))
+			joined, l = joined+full, sub(l, mul(whole(full), stick))
 			b.warn(TrimJoint, "", []string{e.Run})
 		}
 		lengths = append(lengths, l)
@@ -81,7 +77,8 @@ const exactSticks = 10
 func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
 	if len(lengths) > exactSticks {
 		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
-		each := new(big.Int).Quo(quo(stick, longest).Num(), quo(stick, longest).Denom())
+		fit := quo(stick, longest)
+		each := new(big.Int).Quo(fit.Num(), fit.Denom())
 		return count(quo(whole(int64(len(lengths))), new(big.Rat).SetInt(each)))
 	}
 	best := len(lengths)
@@ -98,13 +95,12 @@ func fill(lengths []*big.Rat, stick *big.Rat, rests []*big.Rat, best *int) {
 		*best = len(rests)
 		return
 	}
-	l := lengths[0]
+	rests = append(slices.Clone(rests), stick)
 	for i, rest := range rests {
-		if rest.Cmp(l) >= 0 {
-			next := slices.Clone(rests)
-			next[i] = sub(rest, l)
-			fill(lengths[1:], stick, next, best)
+		if rest.Cmp(lengths[0]) >= 0 {
+			rests[i] = sub(rest, lengths[0])
+			fill(lengths[1:], stick, rests[:max(i+1, len(rests)-1)], best)
+			rests[i] = rest
 		}
 	}
-	fill(lengths[1:], stick, append(slices.Clone(rests), sub(stick, l)), best)
 }

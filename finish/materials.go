@@ -1,10 +1,8 @@
 package finish
 
-// Materials is what is bought and how it is used: the object "finish" of a job file. Every field may be left out and
-// then has the value that [Defaults] shows; the zero Materials is a whole set of defaults.
+// Materials is what is bought and how it is used: the object "finish" of a job file, as texts that [Materials.Validate] reads. Every
+// field may be left out and then has the value that [Defaults] shows; the zero Materials is a whole set of defaults.
 // Prices have no default: a row without a price is listed and stays out of the total.
-//
-// Materials holds texts as they were written. [Materials.Validate] reads them all.
 type Materials struct {
 	House     House      `json:"house,omitzero"`
 	Paint     Paint      `json:"paint,omitzero"`
@@ -18,11 +16,8 @@ type Materials struct {
 	Tape      Tape       `json:"tape,omitzero"`
 	Sheeting  Sheeting   `json:"sheeting,omitzero"`
 	Trim      Trim       `json:"trim,omitzero"`
-
-	// Extras are bought as they are asked for: a brush, filler for nail holes, a respirator.
-	Extras []Extra `json:"extras,omitzero"`
-	// Tax is the share of the price that is added at the till: 0.0825 for 8.25 percent. Default 0.
-	Tax Number `json:"tax,omitzero"`
+	Extras    []Extra    `json:"extras,omitzero"` // bought as they are asked for: a brush, filler for nail holes, a respirator
+	Tax       Number     `json:"tax,omitzero"`    // share of the price that is added at the till: 0.0825 for 8.25 percent. Default 0
 	// LeftoverWorth is what the paint, sealant and the like that is left in an opened pack is worth to you, as a share of
 	// the lowest price per volume among the packs offered: 0 (the default) nothing, 1 all of it. It decides which packs
 	// are the least money. The total is always what is paid.
@@ -33,11 +28,9 @@ type Materials struct {
 type House struct {
 	Material Material `json:"material,omitzero"` // of the panels; MDF by default
 	Damp     bool     `json:"damp,omitzero"`     // moisture reaches the panels: backs are coated too
-	// Wall is the thickness of what lies between panel and stud: 1/2 in (12.5 mm), but 0 where Backing is [BareStuds].
-	Wall    Taped   `json:"wall,omitzero"`
-	Backing Backing `json:"backing,omitzero"` // what the panels lie on; gypsum board by default
-	// Studs is the distance of the studs, center to center, or of the level furring strips behind boards: 16 in (400 mm).
-	Studs Taped `json:"studs,omitzero"`
+	Wall     Taped    `json:"wall,omitzero"`     // thickness between panel and stud: 1/2 in (12.5 mm), but 0 where Backing is [BareStuds]
+	Backing  Backing  `json:"backing,omitzero"`  // what the panels lie on; gypsum board by default
+	Studs    Taped    `json:"studs,omitzero"`    // of studs, center to center, or of level furring strips behind boards: 16 in (400 mm)
 	// Datum is the height of the line that the runs are measured from above the floor one stands on: 36 in (900 mm),
 	// but 0 where every run reaches more than 30 in above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
@@ -66,12 +59,11 @@ type Roll struct {
 
 // Paint says how the faces are coated.
 type Paint struct {
-	Primer Coating `json:"primer,omitzero"`
-	Top    Coating `json:"top,omitzero"`
-	Loss   Number  `json:"loss,omitzero"` // share that stays in brush, roller and tray: 0.1
-	// EdgeCoats is how often the sawn edges are coated before fitting; they drink more than the face: 2.
-	EdgeCoats Number      `json:"edge_coats,omitzero"`
-	Groove    GrooveShape `json:"groove,omitzero"` // shape of the grooves; square by default, which has the larger surface
+	Primer    Coating     `json:"primer,omitzero"`
+	Top       Coating     `json:"top,omitzero"`
+	Loss      Number      `json:"loss,omitzero"`       // share that stays in brush, roller and tray: 0.1
+	EdgeCoats Number      `json:"edge_coats,omitzero"` // of the sawn edges before fitting; they drink more than the face: 2
+	Groove    GrooveShape `json:"groove,omitzero"`     // shape of the grooves; square by default, which has the larger surface
 }
 
 // Coating is one kind of paint. The tin gives its coverage, or that follows from the share of solids in the
@@ -87,49 +79,43 @@ type Coating struct {
 
 // Bead is how one kind of joint is sealed.
 type Bead struct {
-	Form BeadForm `json:"form,omitzero"`
-	Leg  Taped    `json:"leg,omitzero"` // contact of a fillet on each face
-	// Depth is how deep sealant enters the gap; by default the thickness of the panel, and never more than that.
-	Depth Taped `json:"depth,omitzero"`
+	Form  BeadForm `json:"form,omitzero"`
+	Leg   Taped    `json:"leg,omitzero"`   // contact of a fillet on each face
+	Depth Taped    `json:"depth,omitzero"` // of sealant in the gap; by default the thickness of the panel, and never more than that
 }
 
 // Sealant says how each kind of joint is sealed and what sealant is sold in.
 type Sealant struct {
-	CounterLine   Bead `json:"counter_line,omitzero"`   // fillet, leg 1/4 in (6 mm)
-	CabinetLine   Bead `json:"cabinet_line,omitzero"`   // fillet, leg 1/8 in (3 mm)
-	InsideCorner  Bead `json:"inside_corner,omitzero"`  // fillet, leg 1/8 in (3 mm)
-	OutsideCorner Bead `json:"outside_corner,omitzero"` // none: the mitre is glued
-	Seam          Bead `json:"seam,omitzero"`           // butt
-	End           Bead `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
-	Step          Bead `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
-	Window        Bead `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
-	// GrooveFill is how far the grooves that end open on the counter line are filled from their end: 1/4 in (6 mm).
-	GrooveFill Taped `json:"groove_fill,omitzero"`
-	Bridge     Taped `json:"bridge,omitzero"` // widest gap that a bead should close without a backing: 1/4 in (6 mm)
-	// Waste is the share that is added for what is squeezed out, wiped off and left in the tubes: 0.1.
-	Waste      Number      `json:"waste,omitzero"`
-	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
-	Backing    []Roll      `json:"backing,omitzero"`    // rod behind wide gaps: 20 ft (6 m)
+	CounterLine   Bead        `json:"counter_line,omitzero"`   // fillet, leg 1/4 in (6 mm)
+	CabinetLine   Bead        `json:"cabinet_line,omitzero"`   // fillet, leg 1/8 in (3 mm)
+	InsideCorner  Bead        `json:"inside_corner,omitzero"`  // fillet, leg 1/8 in (3 mm)
+	OutsideCorner Bead        `json:"outside_corner,omitzero"` // none: the mitre is glued
+	Seam          Bead        `json:"seam,omitzero"`           // butt
+	End           Bead        `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
+	Step          Bead        `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
+	Window        Bead        `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
+	GrooveFill    Taped       `json:"groove_fill,omitzero"`    // from the end of the grooves that end open on the counter line: 1/4 in (6 mm)
+	Bridge        Taped       `json:"bridge,omitzero"`         // widest gap that a bead should close without a backing: 1/4 in (6 mm)
+	Waste         Number      `json:"waste,omitzero"`          // share on top, squeezed out, wiped off and left in the tubes: 0.1
+	Cartridges    []Container `json:"cartridges,omitzero"`     // 10.1 fl oz (300 mL)
+	Backing       []Roll      `json:"backing,omitzero"`        // rod behind wide gaps: 20 ft (6 m)
 }
 
 // Adhesive says how panels are glued to the wall.
 type Adhesive struct {
-	// Form is how the backs of sheets are glued; by default with beads, which are upright lines. Dots lie on a square grid.
-	Form GlueForm `json:"form,omitzero"`
+	Form GlueForm `json:"form,omitzero"` // for sheets: beads (the default), which are upright lines, or dots on a square grid
 	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless Form is given), dots, one where
 	// a board crosses a support, or beads, across the board there.
 	Boards GlueForm `json:"boards,omitzero"`
 	Hold   Hold     `json:"hold,omitzero"`
 	Size   Taped    `json:"size,omitzero"` // diameter: of a bead 3/8 in (10 mm), of a dot 1 in (25 mm)
-	// Spacing is the greatest distance: of beads 16 in (400 mm) or, for a full hold, 8 in (200 mm), of dots 12 in (300 mm)
-	// or 6 in (150 mm).
+	// Spacing is the greatest distance: beads 16 in (400 mm), for a full hold 8 in (200 mm), dots 12 in (300 mm) or 6 in (150 mm).
 	Spacing    Taped       `json:"spacing,omitzero"`
 	Waste      Number      `json:"waste,omitzero"`      // 0.1
 	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
 }
 
-// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support, these being as far apart as
-// [House].Studs says; Edge and Field are for sheets.
+// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support ([House].Studs); Edge and Field are for sheets.
 type Nails struct {
 	None        bool    `json:"none,omitzero"`        // panels are glued only
 	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges: 4 in (100 mm)
@@ -152,10 +138,9 @@ type Furring struct {
 
 // BoxNote says more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
-	Name  string `json:"name"`
-	Gangs int    `json:"gangs,omitzero"` // number of devices side by side; 0, the default, takes that of [Box]
-	// SetBack is how far the front of the box lies behind the wall as it is now; negative where it stands proud. Default 0.
-	SetBack Taped `json:"set_back,omitzero"`
+	Name    string `json:"name"`
+	Gangs   int    `json:"gangs,omitzero"`    // number of devices side by side; 0, the default, takes that of [Box]
+	SetBack Taped  `json:"set_back,omitzero"` // of its front behind the wall as it is now; negative where it stands proud. Default 0
 }
 
 // Extender is a ring that brings the front of a box forward.

@@ -58,7 +58,8 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 	if into := sub(length, build); into.Cmp(plateDepth.Rat()) >= 0 {
 		b.warn(NailNearCables, "Finish.Nails", nil, length, into, plateDepth.Rat())
 	}
-	return length, []Term{b.short(TermThickness, thickness), b.short(TermWall, wall), b.short(TermPenetration, deep), b.short(TermNeeded, wanted)}
+	return length, []Term{b.short(TermThickness, thickness), b.short(TermWall, wall), b.short(TermPenetration, deep),
+		b.short(TermNeeded, wanted)}
 }
 
 // nailsIn counts the nails in one piece. A sheet has them along both uprights, along both ends between the corners, along studs between

@@ -31,21 +31,14 @@ func (b *builder) paint() {
 		usual Coating
 	}{{ItemPrimer, b.Paint.Primer, b.usual.Paint.Primer}, {ItemTopCoat, b.Paint.Top, b.usual.Paint.Top}} {
 		coverage, source := b.covers(c.Coating, c.usual)
-		row := Row{Item: c.item, How: ByArea, Source: source}
-		total := new(big.Rat)
-		for _, pass := range []struct {
-			face  TermKind
-			coats int64
-		}{{TermFaceBefore, times(c.Before)}, {TermFaceAfter, times(c.After)}} {
-			if pass.coats == 0 {
-				continue
-			}
-			all := edges && pass.face == TermFaceBefore
-			edges = edges && !all
-			if area, terms := b.pass(pass.face, pass.coats, all); area.Sign() > 0 {
-				total = add(total, area)
-				row.Terms = append(row.Terms, terms...)
-			}
+		row, total := Row{Item: c.item, How: ByArea, Source: source}, new(big.Rat)
+		before, after := times(c.Before), times(c.After)
+		if before > 0 {
+			total = add(total, b.pass(&row, TermFaceBefore, before, edges))
+			edges = false
+		}
+		if after > 0 {
+			total = add(total, b.pass(&row, TermFaceAfter, after, false))
 		}
 		spread := b.unit(UnitFootPerGallon, UnitMetrePerLitre)
 		covered := near(quo(coverage, scales[spread.String()].size), of[int32](spread == UnitMetrePerLitre, 1, 2), spread)
@@ -54,13 +47,11 @@ func (b *builder) paint() {
 	}
 }
 
-// pass returns the surface in square inches of so many coats of the developed face, and how it comes about: with the sawn
-// edges, and with the backs where it is damp, if this pass coats all of a piece.
-func (b *builder) pass(face TermKind, coats int64, all bool) (*big.Rat, []Term) {
-	area := mul(b.Face.Rat(), b.factor, whole(coats))
-	flat := up(b.Face.Rat(), b.area())
-	factor := Term{Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}
-	terms := []Term{{Kind: face, Value: flat}, factor, number(TermTimes, coats, UnitCoat)}
+// pass returns the surface in square inches of so many coats of the developed face, and adds to the row how it comes about: with
+// the sawn edges, and with the backs where it is damp, if this pass coats all of a piece.
+func (b *builder) pass(row *Row, face TermKind, coats int64, all bool) *big.Rat {
+	area, flat := mul(b.Face.Rat(), b.factor, whole(coats)), up(b.Face.Rat(), b.area())
+	terms := []Term{{Kind: face, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}
 	if n := times(b.Paint.EdgeCoats); all && n > 0 {
 		edges := mul(b.Edges.Rat(), b.thickness())
 		area = add(area, mul(edges, whole(n)))
@@ -70,5 +61,8 @@ func (b *builder) pass(face TermKind, coats int64, all bool) (*big.Rat, []Term) 
 		area = add(area, mul(b.Face.Rat(), whole(coats)))
 		terms = append(terms, Term{Kind: TermBacks, Value: flat}, number(TermTimes, coats, NoUnit))
 	}
-	return area, append(terms, Term{Kind: TermSurface, Value: up(area, b.area())})
+	if area.Sign() > 0 {
+		row.Terms = append(append(row.Terms, terms...), Term{Kind: TermSurface, Value: up(area, b.area())})
+	}
+	return area
 }

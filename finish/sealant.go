@@ -41,12 +41,13 @@ func (s Sealant) sealed(joints []Joint) *big.Rat {
 	return length
 }
 
-// seal lists the sealant of all joints, kind by kind, and the backing where a gap is too wide for a bead alone.
+// seal lists the sealant of all joints, kind by kind, and of the ends of grooves that stay open on a line, and the backing where a gap
+// is too wide for a bead alone.
 func (b *builder) seal() {
 	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), ratio(b.Sealant.Waste)
 	row := Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}
-	volume, wide := new(big.Rat), new(big.Rat)
-	fill := func(v *big.Rat, terms []Term) {
+	volume, wide, grooved := new(big.Rat), new(big.Rat), new(big.Rat)
+	fill := func(v *big.Rat, terms ...Term) {
 		if v.Sign() > 0 {
 			volume = add(volume, v)
 			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume, Value: up(v, b.tube())})
@@ -55,24 +56,29 @@ func (b *builder) seal() {
 	for _, kind := range JointKinds() {
 		fill(b.sealKind(kind))
 	}
-	fill(b.fillGrooves())
 	for _, j := range b.Joints {
+		if j.Grooves {
+			grooved = add(grooved, j.Length.Rat())
+		}
 		if gap := j.Gap.Rat(); gap.Cmp(bridge) > 0 && s.bead(j.Kind).Form != NoBead && !j.Length.IsZero() {
 			wide = add(wide, j.Length.Rat())
 			b.warn(WideGap, "", []string{j.Run, j.Kind.String()}, gap, bridge)
 		}
 	}
+	if pitch := b.Profile.Pitch().Rat(); pitch.Sign() > 0 {
+		repeats, section, deep := quo(grooved, pitch), hollow(b.Profile, b.Paint.Groove), b.in(s.GrooveFill)
+		fill(mul(repeats, section, deep), Term{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
+			Term{Kind: TermSection, Value: up(section, b.unit(UnitSquareInch, UnitSquareMillimetre))}, b.short(TermDepth, deep))
+	}
 	b.buyMore(row, volume, waste, b.tube(), offers(b.settings, s.Cartridges))
-	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{
-		b.short(TermBridge, bridge), b.long(TermLength, wide),
-	}}, wide, waste, b.run(), offers(b.settings, s.Backing))
+	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{b.short(TermBridge, bridge), b.long(TermLength, wide)}},
+		wide, waste, b.run(), offers(b.settings, s.Backing))
 }
 
 // sealKind returns the volume in all joints of one kind, and how it comes about.
-func (b *builder) sealKind(kind JointKind) (*big.Rat, []Term) {
-	bead := b.Sealant.bead(kind)
-	volume, length := new(big.Rat), new(big.Rat)
-	form := Term{Kind: TermGap}
+func (b *builder) sealKind(kind JointKind) (volume *big.Rat, joint, form Term) {
+	bead, length := b.Sealant.bead(kind), new(big.Rat)
+	volume, form = new(big.Rat), Term{Kind: TermGap}
 	if bead.Form == Fillet {
 		form = b.short(TermFillet, b.in(bead.Leg))
 	}
@@ -85,25 +91,5 @@ func (b *builder) sealKind(kind JointKind) (*big.Rat, []Term) {
 			volume = add(volume, mul(j.Length.Rat(), b.section(bead, j.Gap.Rat(), b.thickness())))
 		}
 	}
-	return volume, []Term{{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form}
-}
-
-// fillGrooves returns the volume in the ends of grooves that stay open on a line, and how it comes about.
-func (b *builder) fillGrooves() (*big.Rat, []Term) {
-	pitch, section := b.Profile.Pitch().Rat(), hollow(b.Profile, b.Paint.Groove)
-	length, fill := new(big.Rat), b.in(b.Sealant.GrooveFill)
-	for _, j := range b.Joints {
-		if j.Grooves {
-			length = add(length, j.Length.Rat())
-		}
-	}
-	if pitch.Sign() == 0 {
-		return new(big.Rat), nil
-	}
-	repeats := quo(length, pitch)
-	return mul(repeats, section, fill), []Term{
-		{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
-		{Kind: TermSection, Value: up(section, b.unit(UnitSquareInch, UnitSquareMillimetre))},
-		b.short(TermDepth, fill),
-	}
+	return volume, Term{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form
 }

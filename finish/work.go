@@ -37,8 +37,7 @@ type Work struct {
 // Piece is one piece of panelling by its bounding rectangle.
 type Piece struct {
 	Width, Height fraction.Length
-	// OpeningEdges are the edges of windows and other openings in the piece that are nailed; boxes are not.
-	OpeningEdges fraction.Length
+	OpeningEdges  fraction.Length // edges of windows and other openings in the piece that are nailed; boxes are not
 }
 
 // JointKind says what meets at a joint. Its zero value is no joint.
@@ -69,13 +68,11 @@ func JointKinds() []JointKind { return jointKinds.All()[1:] }
 
 // Joint is one joint to be sealed, or several of the same kind and gap together.
 type Joint struct {
-	Kind   JointKind
-	Run    string // its name, for warnings
-	Length fraction.Length
-	Gap    fraction.Length // left open by the plan
-	// Grooves says that the grooves of the pattern end open on this joint, as they do at the lower edge of a panel;
-	// their ends are then filled too.
-	Grooves bool
+	Kind    JointKind
+	Run     string // its name, for warnings
+	Length  fraction.Length
+	Gap     fraction.Length // left open by the plan
+	Grooves bool            // grooves of the pattern end open here, as at the lower edge of a panel; their ends are then filled too
 }
 
 // Box is one electrical box behind the panels. Gangs counts its devices side by side, 1 to 10; 0 stands for 1.
@@ -121,8 +118,7 @@ func (w Work) check() []error {
 	return r.faults
 }
 
-// counterReach is the most that panels above a counter reach up as a rule, since wall cabinets hang about 18 in above it
-// and a hood about 30 in; judgment.
+// counterReach is the most that panels above a counter reach up as a rule: wall cabinets hang about 18 in above it, a hood 30; judgment.
 var counterReach = fraction.Inches(30)
 
 // onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than counterReach
