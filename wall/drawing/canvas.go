@@ -73,10 +73,14 @@ func (c *canvas) leadTo(label box, x, y float64) {
 	c.lead(max(label.x, min(x, label.x+label.w)), max(label.y, min(y, label.y+label.h)), x, y)
 }
 
-// cross draws a starter hole: a circle with its middle.
-func (n *node) cross(circle, lines string, x, y, r float64) {
-	n.dot(circle, x, y, r)
-	n.stroke(lines, "M", x-r, y, "h", 2*r, "M", x, y-r, "v", 2*r)
+// drills draws the starter holes of a piece, circles of at least a radius with their middles.
+func (c *canvas) drills(on *node, piece plan.Piece, circle, lines string, least float64) {
+	for _, hole := range piece.Marks.Drill {
+		x, y, r := c.x(hole.At.X), c.y(hole.At.Y), max(least, hole.Diameter.Float64()/2*c.scale)
+		on.dot(circle, x, y, r)
+		on.stroke(lines, "M", x-r, y, "h", 2*r, "M", x, y-r, "v", 2*r)
+		c.claim(centered(x, y, 2*r, 2*r))
+	}
 }
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.

@@ -115,10 +115,10 @@ func (e *elevation) callouts() float64 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
 		y := laneHigh
-		line{name, word(end.Kind.String(), path+".kind")}.write(&e.node, "bold", x, y, anchor)
+		line{name, figure{end.Kind.String(), path + ".kind"}}.write(&e.node, "bold", x, y, anchor)
 		for _, text := range wrap(CutName(e.tape, end.Cut), e.Width/2-12, typeSize) {
 			y += laneHigh
-			line{word(clip(text, e.Width/2-6, typeSize), path+".cut")}.write(&e.node, "", x, y, anchor)
+			line{figure{clip(text, e.Width/2-6, typeSize), path + ".cut"}}.write(&e.node, "", x, y, anchor)
 		}
 		if end.Lean.Sign() != 0 {
 			y += laneHigh
@@ -209,7 +209,7 @@ func (e *elevation) start() {
 	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
 	e.dot("startmark", x, y-4, 4)
 	path := e.path + "set_out."
-	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", word(e.run.SetOut.Direction.String(), path+"direction")}
+	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", figure{e.run.SetOut.Direction.String(), path + "direction"}}
 	wide := text.width(typeSize)
 	switch {
 	case right+wide <= e.Width-4:

@@ -6,6 +6,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -16,16 +17,18 @@ const (
 	endLane    = 56.0  // for what lies past the end
 )
 
-// endDrawing is an end of a run drawn large: the face, the section under it and the width of each
-// feature, so that one sees what is whole and what is cut.
+// endDrawing is an end of a run drawn large, so that one sees what is whole and what is cut.
 type endDrawing struct {
 	canvas
 	run   plan.Run
 	path  string // of the run in the plan, with a full stop
 	right bool
-	from  fraction.Length // what is shown of the last panel, on the run
+	panel wall.Panel      // the last one
+	at    string          // its path
+	from  fraction.Length // what is shown of it, on the run
 	to    fraction.Length
 	shown []stripe
+	thick float64 // ink of the board's thickness
 }
 
 // End draws one end of run i of a plan large: the face of its last panel, the section under it and
@@ -40,34 +43,33 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		d := &endDrawing{run: run, path: ref("runs[%d].", i), right: right}
 		d.canvas = newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, large", side, run.Name))
 		cut := CutName(d.tape, end.Cut)
-		d.Desc = fmt.Sprintf("Face and section. %s: %s.", end.Kind, cut)
-		sizes := d.features()
-		if len(d.shown) == 0 {
+		d.desc("Face and section. %s: %s.", end.Kind, cut)
+		if d.lay(); len(d.shown) == 0 {
 			return nil
 		}
-		d.lay()
 		if cut != "" {
-			heading = append(heading, ": ", word(clip(cut, halfInk-70, typeSize), d.path+side+".cut"))
+			heading = append(heading, ": ", figure{clip(cut, halfInk-70, typeSize), d.path + side + ".cut"})
 		}
 		heading.write(&d.node, "bold", d.Width/2, 12, "middle")
 		d.face()
 		d.edge()
-		d.sizes(sizes)
+		d.sizes()
 		return d.Picture
 	})
 }
 
-// features finds what the drawing shows, and returns the width of each feature; none where the
-// drawing breaks off within it.
-func (d *endDrawing) features() (sizes []line) {
+// lay finds what the drawing shows and chooses the scale.
+func (d *endDrawing) lay() {
 	if len(d.run.Panels) == 0 {
-		return nil
+		return
 	}
 	n, profile := 0, d.plan.Profile
+	d.left = endLane // the end of the board stands where the lane begins
 	if d.right {
-		n = len(d.run.Panels) - 1
+		n, d.left = len(d.run.Panels)-1, halfInk-endLane-endWide
 	}
-	panel, path := d.run.Panels[n], d.path+ref("panels[%d].", n)
+	panel := d.run.Panels[n]
+	d.panel, d.at = panel, d.path+ref("panels[%d].", n)
 	span := fraction.Min(profile.Pitch.Mul(endRepeats), panel.Right.Sub(panel.Left))
 	d.from, d.to = panel.Left, panel.Left.Add(span)
 	phase := panel.LeftPhase
@@ -75,45 +77,36 @@ func (d *endDrawing) features() (sizes []line) {
 		d.from, d.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
 	}
 	d.shown = stripes(profile, d.from, d.to, phase)
-	width := func(i int, sign func(fraction.Length, string) term) term {
-		return sign(profile.Features[i].Width, ref("profile.features[%d].width", i))
+	d.scale = endWide / span.Float64()
+	d.thick = max(8, min(24, profile.Thickness.Float64()*d.scale))
+	d.top, d.x0 = 33, d.from.Float64()
+}
+
+// size adds up the width of a feature; nil where the drawing breaks off within it.
+func (d *endDrawing) size(s stripe) (terms []term) {
+	width := func(i int, sign func(fraction.Length, string) term) {
+		terms = append(terms, sign(d.plan.Profile.Features[i].Width, ref("profile.features[%d].width", i)))
 	}
-	for _, s := range d.shown {
-		var size line
-		switch cutLeft, cutRight := s.left.Less(d.from), d.to.Less(s.right); {
-		case !cutLeft && !cutRight:
-			size = line{d.sum(width(s.index, plus))}
-		case cutLeft && !cutRight && !d.right: // up to its right edge, less the phase
-			var terms []term
-			for i := range s.index + 1 {
-				terms = append(terms, width(i, plus))
-			}
-			size = line{d.sum(append(terms, minus(panel.LeftPhase, path+"left_phase"))...)}
-		case cutRight && !cutLeft && d.right: // from its left edge up to the phase
-			terms := []term{plus(panel.RightPhase, path+"right_phase")}
-			for i := range s.index {
-				terms = append(terms, width(i, minus))
-			}
-			size = line{d.sum(terms...)}
+	switch cutLeft, cutRight := s.left.Less(d.from), d.to.Less(s.right); {
+	case !cutLeft && !cutRight:
+		width(s.index, plus)
+	case cutLeft && !cutRight && !d.right: // up to its right edge, less the phase
+		for i := range s.index + 1 {
+			width(i, plus)
 		}
-		sizes = append(sizes, size)
+		terms = append(terms, minus(d.panel.LeftPhase, d.at+"left_phase"))
+	case cutRight && !cutLeft && d.right: // from its left edge up to the phase
+		terms = append(terms, plus(d.panel.RightPhase, d.at+"right_phase"))
+		for i := range s.index {
+			width(i, minus)
+		}
 	}
-	return sizes
+	return terms
 }
 
 // sides are the ink x of what is shown of a feature.
 func (d *endDrawing) sides(s stripe) (x0, x1 float64) {
 	return d.x(fraction.Max(s.left, d.from)), d.x(fraction.Min(s.right, d.to))
-}
-
-// lay chooses the scale; the end of the board stands where the lane begins.
-func (d *endDrawing) lay() {
-	d.scale = endWide / d.to.Sub(d.from).Float64()
-	d.top, d.x0 = 33, d.from.Float64()
-	d.left = endLane
-	if d.right {
-		d.left = halfInk - endLane - endWide
-	}
 }
 
 // face draws the face and under it the section with its beads and grooves.
@@ -128,7 +121,7 @@ func (d *endDrawing) face() {
 	}
 	d.rect(box{first, d.top, last - first, endFace}, "class", "edge")
 	face := d.top + endFace + 8
-	back := face + d.thick()
+	back := face + d.thick
 	path := pen("M", first, back)
 	for _, s := range d.shown {
 		path += d.section(s, face)
@@ -138,18 +131,12 @@ func (d *endDrawing) face() {
 	d.stroke("edge", "M6 ", back, "H", d.Width-6)
 }
 
-// thick is the ink of the board's thickness.
-func (d *endDrawing) thick() float64 {
-	return max(8, min(24, d.plan.Profile.Thickness.Float64()*d.scale))
-}
-
-// section is one feature of the section's upper line: a groove goes down by its depth, a bead is a
-// round between two quirks.
+// section is the upper line of the section of one feature; a bead is a round between two quirks.
 func (d *endDrawing) section(s stripe, face float64) string {
 	x0, x1 := d.sides(s)
 	deep := 3.0
 	if t := d.plan.Profile.Thickness.Float64(); t > 0 {
-		deep = max(deep, min(.8, s.Depth.Float64()/t)*d.thick())
+		deep = max(deep, min(.8, s.Depth.Float64()/t)*d.thick)
 	}
 	switch low := face + deep; s.Kind {
 	case groove.Groove:
@@ -163,38 +150,36 @@ func (d *endDrawing) section(s stripe, face float64) string {
 
 // edge marks the end of the wall and how far the board stays from it.
 func (d *endDrawing) edge() {
-	var at fraction.Length
-	limit := d.run.Limits[0]
-	gap := d.sum(plus(limit, d.path+"limits[0]"))
-	x, anchor := 6.0, "start"
+	at, limit, x, anchor := zero, d.run.Limits[0], 6.0, "start"
+	gap := d.length(limit, d.path+"limits[0]")
 	if d.right {
-		at, limit = d.run.Width, d.run.Limits[1]
-		gap = d.sum(plus(d.run.Width, d.path+"width"), minus(limit, d.path+"limits[1]"))
-		x, anchor = d.Width-6, "end"
+		at, limit, x, anchor = d.run.Width, d.run.Limits[1], d.Width-6, "end"
+		gap = d.sum(plus(at, d.path+"width"), minus(limit, d.path+"limits[1]"))
 	}
 	edge := d.x(at)
 	if edge < 6 || edge > d.Width-6 || limit == at {
 		return
 	}
-	d.stroke("start", "M", edge, d.top-5, "V", d.top+endFace+8+d.thick())
+	d.stroke("start", "M", edge, d.top-5, "V", d.top+endFace+8+d.thick)
 	text := line{"the wall ends at the upright line"}
-	if inside := limit.Sub(at).Sign(); (inside > 0) != d.right {
+	if at.Less(limit) != d.right {
 		text = append(text, ", ", gap, " from the board")
 	}
 	text.write(&d.node, "small soft", x, d.top-8, anchor)
 }
 
 // sizes writes the width of each feature under the section, and its kind.
-func (d *endDrawing) sizes(sizes []line) {
-	base := d.top + endFace + d.thick() + 26
+func (d *endDrawing) sizes() {
+	base := d.top + endFace + d.thick + 26
 	var all []stop
-	for i, s := range d.shown {
-		if sizes[i] == nil {
-			continue // the drawing breaks off within it
+	for _, s := range d.shown {
+		terms := d.size(s)
+		if terms == nil {
+			continue
 		}
 		x0, x1 := d.sides(s)
 		d.stroke("pole", "M", x0, base-4, "v8M", x0, base, "H", x1, "M", x1, base-4, "v8")
-		all = append(all, stop{text: append(sizes[i], " "+s.Kind.String()), ink: (x0 + x1) / 2})
+		all = append(all, stop{text: line{d.sum(terms...), " " + s.Kind.String()}, ink: (x0 + x1) / 2})
 	}
 	d.Height = base + 15 + d.hang(all, "small", smallSize, 8, d.Width-8, base+15, func(s stop) {
 		d.stroke("lead", "M", s.ink, base+2, "L", s.spot, base+12)

@@ -41,9 +41,6 @@ func (c *canvas) sum(terms ...term) figure {
 	return c.length(total.length, strings.TrimPrefix(strings.TrimPrefix(total.path, " + "), " "))
 }
 
-// word is a text of the plan, such as a name.
-func word(text, path string) figure { return figure{text, path} }
-
 // counted is a number that the drawing counts for itself and that its table repeats: a page's name.
 func counted(text string) figure { return figure{text, "count"} }
 

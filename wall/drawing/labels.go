@@ -34,7 +34,7 @@ func (e *elevation) labels() {
 // narrow, across its neighbors; beside one that is too low.
 func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
-	text := line{word(piece.Label, ref("pieces[%d].label", at))}
+	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
 	large, small := textWidth(piece.Label, 17)+10, text.width(typeSize)+2
 	v, rings := e.move(piece.At), rings(piece)
 	spot := v.whole(piece.Width, piece.Height)
@@ -132,7 +132,7 @@ func tagSize(words []string) (w, h float64) {
 func (e *elevation) tagWords(i int, words []string, at box) {
 	e.tag(at, 3)
 	for n, text := range words {
-		line{word(text, e.path+ref("openings[%d].name", i))}.
+		line{figure{text, e.path + ref("openings[%d].name", i)}}.
 			write(&e.node, "", at.x+at.w/2, at.y+12+laneHigh*float64(n), "middle")
 	}
 }

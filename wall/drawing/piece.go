@@ -38,11 +38,15 @@ type corner struct {
 	square bool       // a level or plumb edge ends here, unlike within a curve
 }
 
+// along is where the corner was measured along an axis.
+func (c corner) along(axis int) fraction.Length {
+	return []fraction.Length{c.marked.X, c.marked.Y}[axis]
+}
+
 // plain reports whether a piece has only its outer edges to saw.
 func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
 
-// wide reports whether the face of a piece is drawn across the page, so that the boxes on it are not
-// too small: if it is a quarter wider than high.
+// wide reports whether the face of a piece is drawn across the page: if it is a quarter wider than high.
 func wide(piece plan.Piece) bool {
 	return !plain(piece) && piece.Height.Mul(5).Less(piece.Width.Mul(4))
 }
@@ -67,14 +71,22 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		}
 		d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, back: back}
 		d.measured(path+"marks.", side)
-		d.Desc = d.describe()
+		d.describe()
 		d.lay()
-		d.shape()
+		profile := p.Profile
+		if back {
+			profile.Features = nil
+		}
+		d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
 		d.measures()
-		d.drills()
-		d.weak()
+		d.drills(&d.node, piece, "drill", "lead", 1.6)
+		for _, w := range piece.Weak {
+			x, y := d.x(w.At.X), d.y(w.At.Y)
+			d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
+			d.claim(centered(x, y, 10, 12))
+		}
 		d.letters()
-		line{"Piece ", word(piece.Label, path+"label"), ", " + side}.write(&d.node, "bold", d.area.x+d.area.w/2, 13, "middle")
+		line{"Piece ", figure{piece.Label, path + "label"}, ", " + side}.write(&d.node, "bold", d.area.x+d.area.w/2, 13, "middle")
 		return d.Picture
 	})
 }
@@ -87,7 +99,7 @@ func (d *pieceDrawing) measured(path, side string) {
 		}
 		for i := range min(len(face), len(back)) {
 			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
-			square := slices.ContainsFunc([]plan.Point{before, after}, func(p plan.Point) bool { return p.X == face[i].X || p.Y == face[i].Y })
+			square := before.X == face[i].X || before.Y == face[i].Y || after.X == face[i].X || after.Y == face[i].Y
 			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square})
 		}
 	}
@@ -115,21 +127,12 @@ func (d *pieceDrawing) lay() {
 	d.frame = d.area.grow(15)
 }
 
-// shape draws the piece; the face shows its pattern, the back none.
-func (d *pieceDrawing) shape() {
-	profile := d.plan.Profile
-	if d.back {
-		profile.Features = nil
-	}
-	d.drawPiece(d.add("g"), d.view, profile, d.piece, "shape")
-}
-
 // stops are the running measurements along one axis, each once: to every corner, or only to those
 // that end a level or plumb edge.
 func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
 	var all []stop
 	for _, c := range d.corners {
-		at := []fraction.Length{c.marked.X, c.marked.Y}[axis]
+		at := c.along(axis)
 		if squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
@@ -174,7 +177,7 @@ func (d *pieceDrawing) measures() {
 func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 	up, right := d.area.y+d.area.h, 0.0
 	for _, c := range d.corners {
-		if []fraction.Length{c.marked.X, c.marked.Y}[axis] == at {
+		if c.along(axis) == at {
 			up, right = min(up, d.y(c.at.Y)), max(right, d.x(c.at.X))
 		}
 	}
@@ -200,30 +203,11 @@ func (d *pieceDrawing) letters() {
 	}
 }
 
-// drills draws the starter holes of the jigsaw.
-func (d *pieceDrawing) drills() {
-	for _, hole := range d.piece.Marks.Drill {
-		x, y, r := d.x(hole.At.X), d.y(hole.At.Y), max(1.6, hole.Diameter.Float64()/2*d.scale)
-		d.cross("drill", "lead", x, y, r)
-		d.claim(centered(x, y, 2*r, 2*r))
-	}
-}
-
-// weak marks the spots that may break.
-func (d *pieceDrawing) weak() {
-	for _, w := range d.piece.Weak {
-		x, y := d.x(w.At.X), d.y(w.At.Y)
-		d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
-		d.claim(centered(x, y, 10, 12))
-	}
-}
-
 // describe is the text alternative.
-func (d *pieceDrawing) describe() string {
+func (d *pieceDrawing) describe() {
 	say := d.tape.Format
-	text := fmt.Sprintf("Piece %s of %s, %s by %s.", d.piece.Label, d.piece.Run, say(d.piece.Width), say(d.piece.Height))
+	d.desc("Piece %s of %s, %s by %s.", d.piece.Label, d.piece.Run, say(d.piece.Width), say(d.piece.Height))
 	for i, c := range d.corners {
-		text += fmt.Sprintf(" Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked.X), say(c.marked.Y))
+		d.desc("Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked.X), say(c.marked.Y))
 	}
-	return text
 }

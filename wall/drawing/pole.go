@@ -203,7 +203,7 @@ func (e *elevation) written(group []int, long float64) []line {
 			all, text = append(all, text), line{f}
 		default:
 			if last, ok := text[len(text)-1].(figure); ok && last.from == f.from {
-				longer = append(slices.Clone(text[:len(text)-1]), word(last.text+space+f.text, f.from))
+				longer = append(slices.Clone(text[:len(text)-1]), figure{last.text + space + f.text, f.from})
 			}
 			text = longer
 		}
@@ -214,7 +214,7 @@ func (e *elevation) written(group []int, long float64) []line {
 			space = "; "
 		}
 		for _, one := range strings.Fields(MarkName(e.plan.Profile, e.run.StoryPole[i])) {
-			add(space, word(clip(one, long, typeSize), e.path+ref("story_pole[%d]", i)))
+			add(space, figure{clip(one, long, typeSize), e.path + ref("story_pole[%d]", i)})
 			space = " "
 		}
 	}

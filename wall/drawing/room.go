@@ -207,7 +207,7 @@ func (d *roomDrawing) numbers(c course) {
 			if text != nil {
 				text = append(text, " ")
 			}
-			text = append(text, word(piece.Label, ref("pieces[%d].label", at)))
+			text = append(text, figure{piece.Label, ref("pieces[%d].label", at)})
 		}
 		w := text.width(typeSize) + 8
 		middle := (panel.Left.Float64() + panel.Right.Float64()) / 2 * d.scale
@@ -228,12 +228,12 @@ func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	name := func(width float64) (lines []line) {
 		for _, text := range wrap(c.run.Name, width, typeSize) {
-			lines = append(lines, line{word(clip(text, width, typeSize), path+"name")})
+			lines = append(lines, line{figure{clip(text, width, typeSize), path + "name"}})
 		}
 		return lines
 	}
 	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}, {"fitted " + d.turn(c.run)}}
-	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{word(clip(c.run.Name, 90, typeSize), path+"name")}}} {
+	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{figure{clip(c.run.Name, 90, typeSize), path + "name"}}}} {
 		bold := len(lines)
 		if form < 2 {
 			lines = append(lines, figures...)

@@ -191,7 +191,7 @@ func (d *sheetDrawing) cuts() {
 		}
 		x, y := seat.middle()
 		d.dot("cutnumber", x, y, numberSize)
-		line{word(fmt.Sprint(c.Step), d.path+ref("cuts[%d].step", i))}.write(&d.node, "cuttext", x, y+3.6, "middle")
+		line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}.write(&d.node, "cuttext", x, y+3.6, "middle")
 	}
 }
 
@@ -206,7 +206,7 @@ func (d *sheetDrawing) labels() {
 	for _, p := range d.sheet.Placements {
 		piece, at := d.plan.Piece(p.Piece)
 		path := ref("pieces[%d].", at)
-		label := line{word(piece.Label, path+"label")}
+		label := line{figure{piece.Label, path + "label"}}
 		size := line{d.length(piece.Width, path+"width"), " × ", d.length(piece.Height, path+"height")}
 		w := textWidth(piece.Label, 17) + 26
 		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(smallSize)+8), 38)); ok {

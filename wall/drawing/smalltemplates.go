@@ -82,13 +82,6 @@ func share(all []cell, paper Paper) [][]cell {
 	return pages
 }
 
-// name writes the piece under a small template.
-func (d *template) name(y float64) {
-	text := d.label()
-	text = append(text, clip(d.cut.what, d.Width-text.width(typeSize)-4, typeSize))
-	text.write(&d.node, "bold", 2, y+14, "start")
-}
-
 // drawRuler returns the foot of a page that small templates share.
 func drawRuler(paper Paper, page int) Picture {
 	w, _ := paper.shared()

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
@@ -92,27 +93,28 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	high := one.h * perInch
 	d.view = view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	d.frame = box{0, 0, d.Width, high}
-	clip, shown := d.clip("page")
-	clip.add("rect", "width", d.Width, "height", high)
+	window, shown := d.clip("page")
+	window.add("rect", "width", d.Width, "height", high)
 	page := d.add("g", "clip-path", shown)
 	d.boardUnder(page)
 	if !one.shared {
 		d.overlap(page)
 	}
 	page.stroke("template", c.line(d.view))
-	for _, hole := range c.piece.Marks.Drill {
-		x, y, r := d.x(hole.At.X), d.y(hole.At.Y), hole.Diameter.Float64()/2*perInch
-		page.cross("templatedrill", "templatedrill", x, y, r)
-		d.claim(centered(x, y, 2*r, 2*r))
-	}
+	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
+	name := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}
 	if one.shared {
 		d.Height = high + cellName*perInch
-		d.name(high)
+		name = append(name, clip(c.what, d.Width-name.width(typeSize)-4, typeSize))
+		name.write(&d.node, "bold", 2, high+14, "start")
 	} else {
 		d.Height = high + pageFoot*perInch
-		d.foot(high)
+		name = append(name, c.what, ": page ", counted(one.name), ". Lay it on the face, grey strips on the board's own beads and grooves.")
+		name.write(&d.node, "bold", 0, high+18, "start")
+		line{"Print at full size, never “fit to page”. The ruler below shows whole inches."}.write(&d.node, "small", 0, high+33, "start")
+		d.ruler(int(one.w), high+56)
 	}
 	return d.Picture
 }
@@ -190,32 +192,17 @@ func (d *template) figure(on *node, x, y float64, text ...line) bool {
 	for _, l := range text {
 		w = max(w, l.width(smallSize)+4)
 	}
-	places := []box{{x + 8, y + 5, w, h}, {x - 8 - w, y + 5, w, h}, {x + 8, y - 5 - h, w, h}, {x - 8 - w, y - 5 - h, w, h},
-		{x - w/2, y + 8, w, h}, {x - w/2, y - 8 - h, w, h}}
-	for _, away := range []float64{24, 44, 64} { // past a starter hole
-		places = append(places, box{x + 8, y + away, w, h}, box{x - 8 - w, y + away, w, h}, box{x + 8, y - away - h, w, h}, box{x - 8 - w, y - away - h, w, h})
+	at := func(away float64) []box {
+		return []box{{x + 8, y + away, w, h}, {x - 8 - w, y + away, w, h}, {x + 8, y - away - h, w, h}, {x - 8 - w, y - away - h, w, h}}
 	}
-	seat, ok := d.place(places...)
-	if !ok {
-		return false
-	}
+	middle := []box{{x - w/2, y + 8, w, h}, {x - w/2, y - 8 - h, w, h}}
+	seat, ok := d.place(slices.Concat(at(5), middle, at(24), at(44), at(64))...) // the last past a starter hole
 	for n, l := range text {
-		l.write(on, "small halo", seat.x+2, seat.y+11+14*float64(n), "start")
+		if ok {
+			l.write(on, "small halo", seat.x+2, seat.y+11+14*float64(n), "start")
+		}
 	}
-	return true
-}
-
-// label begins the line that names a page.
-func (d *template) label() line {
-	return line{"Piece ", word(d.cut.piece.Label, ref("pieces[%d].label", d.cut.index)), ", "}
-}
-
-// foot writes the page's name and a ruler of whole inches.
-func (d *template) foot(y float64) {
-	text := append(d.label(), d.cut.what, ": page ", counted(d.tile.name), ". Lay it on the face, grey strips on the board's own beads and grooves.")
-	text.write(&d.node, "bold", 0, y+18, "start")
-	line{"Print at full size, never “fit to page”. The ruler below shows whole inches."}.write(&d.node, "small", 0, y+33, "start")
-	d.ruler(int(d.tile.w), y+56)
+	return ok
 }
 
 // ruler draws whole inches.

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
@@ -92,19 +93,11 @@ func (c cutLine) tile(paper Paper) tiling {
 	return t
 }
 
-// has reports whether a point lies within the page.
-func (t tile) has(p plan.Point) bool {
-	x, y := p.X.Float64(), p.Y.Float64()
-	return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h
-}
-
 // turns reports whether the line turns or ends within the page. Where it only passes straight
 // through, a straightedge between the pages on both sides does better than paper.
 func (t tile) turns(c cutLine) bool {
-	for _, p := range c.points {
-		if t.has(p) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.points, func(p plan.Point) bool {
+		x, y := p.X.Float64(), p.Y.Float64()
+		return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h
+	})
 }
