@@ -11,8 +11,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// Sizes in units of ink. A drawing at its natural width prints at about 96 units to the inch, where
-// typeSize is eight points.
+// Sizes in units of ink: about 96 to the inch in print, where typeSize is eight points.
 const (
 	typeSize  = 11.0
 	smallSize = 10.0
@@ -45,8 +44,7 @@ func sized(name string, width float64) string {
 	return name
 }
 
-// draw makes the drawing of thing i of n in a list of the plan, and beside a wide one a narrow one; of
-// gives nil where there is nothing to draw.
+// draw draws thing i of n in a list of the plan, and if wide a second time narrow; nil is an error.
 func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	path := append(list, fault.Step{Index: i})
@@ -115,8 +113,8 @@ func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead fu
 	return deepest
 }
 
-// below writes stops under a line of ink at y, each with a lead that runs straight down and then to
-// where its text stands; over is drawn before each. It returns where they end.
+// below writes stops under a line of ink at y, each over its lead and what over draws, and returns
+// where they end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
 	return y + long + 3 + c.hang(all, "", typeSize, lo, hi, y+long+3, func(s stop) {
 		over(s)
@@ -133,8 +131,7 @@ func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func
 	}
 }
 
-// parted reports whether more than a seam lies between neighbors, such as a door or a panel that
-// is on the wall already.
+// parted reports whether more than a seam lies between neighbors, such as a door.
 func (c *canvas) parted(a, b wall.Panel) bool {
 	return c.plan.Gaps.Seam.Add(c.tape.Mark).Less(b.Left.Sub(a.Right))
 }

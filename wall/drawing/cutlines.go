@@ -48,8 +48,7 @@ func (c cutLine) square() bool {
 	return true
 }
 
-// within reports whether no more than so many pages of each paper, in rows and columns, show all of
-// the line.
+// within reports whether so many pages of each paper, in rows and in columns, show all of the line.
 func (c cutLine) within(most int) bool {
 	return !slices.ContainsFunc(Papers(), func(p Paper) bool { across, down := c.pages(p); return max(across, down) > most })
 }
@@ -62,8 +61,7 @@ func (c cutLine) line(v view) string {
 	return v.line(c.points)
 }
 
-// notches finds the stretches of a piece's outline that leave its bounding box and are worth a
-// template.
+// notches finds the stretches of a piece's outline off its bounding box that are worth a template.
 func notches(piece plan.Piece, index int) []cutLine {
 	n := len(piece.Outline)
 	onEdge := func(i int) bool {
@@ -76,11 +74,12 @@ func notches(piece plan.Piece, index int) []cutLine {
 			continue
 		}
 		cut := cutLine{piece: piece, index: index, what: "notch", path: ref("pieces[%d].outline", index), first: start, count: n}
-		i := start
-		for ; !onEdge(i) && i < start+n; i++ {
+		for i := start; ; i++ {
 			cut.points = append(cut.points, piece.Outline[i%n])
+			if onEdge(i) || i == start+n {
+				break
+			}
 		}
-		cut.points = append(cut.points, piece.Outline[i%n])
 		if cut.worthIt() {
 			found = append(found, cut)
 		}

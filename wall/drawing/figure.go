@@ -41,7 +41,7 @@ func (c *canvas) sum(terms ...term) figure {
 	return c.length(total.length, strings.TrimPrefix(strings.TrimPrefix(total.path, " + "), " "))
 }
 
-// counted is a number that the drawing counts for itself and that its table repeats: a page's name.
+// counted is what the drawing counts for itself and its table repeats, such as the name of a page.
 func counted(text string) figure { return figure{text, "count"} }
 
 // line is a line of text: strings are the drawing's own words, figures come from the plan.
@@ -74,8 +74,7 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 	return text
 }
 
-// upright writes the line reading upwards, its end (anchor end) or its start at the place,
-// centered on x.
+// upright writes the line reading upwards, with its anchor at the place, centered on x.
 func (l line) upright(on *node, class string, x, y float64, anchor string) {
 	l.write(on, class, 0, 0, anchor).set("transform", "translate("+ink(x+typeSize*0.36)+" "+ink(y)+") rotate(-90)")
 }

@@ -9,8 +9,7 @@ import (
 // uprightHigh is the room across that an upright number takes.
 const uprightHigh = 10.0
 
-// labels writes openings' names and pieces' numbers where they fit: names in their openings first, so
-// that no other covers an opening.
+// labels writes openings' names, first those that fit in their openings, and pieces' numbers.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
 	var outside []int
@@ -30,8 +29,7 @@ func (e *elevation) labels() {
 	}
 }
 
-// numberPiece writes a piece's number on it, as large as there is room for; on one that is too
-// narrow, across its neighbors; beside one that is too low.
+// numberPiece writes a piece's number on it, else across its neighbors or beside it.
 func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
@@ -95,8 +93,7 @@ func (e *elevation) nameInside(i int) bool {
 	return false
 }
 
-// nameBeside writes an opening's name near it, on the wall if there is room, or as much of it as
-// there is room for.
+// nameBeside writes an opening's name near it, best on the wall, or as much of it as has room.
 func (e *elevation) nameBeside(i int) {
 	o := e.run.Openings[i]
 	spot, wall, whole := e.around(o.Outline), e.around(e.run.Outline), forms(o.Name)

@@ -18,9 +18,8 @@ type stripe struct {
 	left, right fraction.Length
 }
 
-// stripes returns the features that a board shows from its left edge, which has a phase, to its right
-// edge; the outermost may run past the edges. There is none where the pattern has no width or is far
-// too fine.
+// stripes returns the features of a board whose left edge has a phase; the outermost may run past its
+// edges. There is none where the pattern has no width or is far too fine.
 func stripes(profile plan.Profile, from, to, phase fraction.Length) (found []stripe) {
 	var repeat fraction.Length
 	for _, f := range profile.Features {
@@ -42,8 +41,7 @@ func stripes(profile plan.Profile, from, to, phase fraction.Length) (found []str
 	return found
 }
 
-// drawPattern draws the beads and grooves of a board of a size whose left edge has a phase, as far as
-// the picture is wide. Flats leave no ink.
+// drawPattern draws the beads and grooves of a board, as far as the picture is wide.
 func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length) {
 	all := stripes(profile, zero, width, phase)
 	for _, kind := range []groove.Kind{groove.Bead, groove.Groove} {

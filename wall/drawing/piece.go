@@ -19,8 +19,7 @@ const (
 	letterSize = 12.0
 )
 
-// pieceDrawing draws the face or the back of one piece with running measurements to every corner
-// from its left and its lower edge.
+// pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {
 	canvas
 	piece   plan.Piece
@@ -113,11 +112,10 @@ func (d *pieceDrawing) measured(path, side string) {
 func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
-	most := pieceTall
+	d.scale = min(room/across, pieceTall/tall)
 	if plain(d.piece) {
-		most = plainTall
+		d.scale = min(room/across, plainTall/tall)
 	}
-	d.scale = min(room/across, most/tall)
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 34+d.lift, tall
 	if d.back {
@@ -127,10 +125,8 @@ func (d *pieceDrawing) lay() {
 	d.frame = d.area.grow(15)
 }
 
-// stops are the running measurements along one axis, each once: to every corner, or only to those
-// that end a level or plumb edge.
-func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
-	var all []stop
+// stops are the running measurements along one axis, each once, to every corner or only the square ones.
+func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	for _, c := range d.corners {
 		at := c.along(axis)
 		if squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
@@ -145,9 +141,8 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) []stop {
 	return all
 }
 
-// measures writes the running measurements, with a dashed line into the piece to the farthest corner
-// that each belongs to. Where there is no room for those of a curve, its template and the table have
-// them.
+// measures writes the running measurements, each with a dashed line to its farthest corner. Where there
+// is no room for those of a curve, its template and the table have them.
 func (d *pieceDrawing) measures() {
 	bottom := d.area.y + d.area.h
 	fitting := func(axis int, room float64) []stop {

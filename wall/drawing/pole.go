@@ -77,8 +77,7 @@ func (e *elevation) heights() {
 	}
 }
 
-// corners writes the height of each corner of the wall between its ends: of the top everywhere, of
-// the bottom where it steps.
+// corners writes the height of each corner between the ends: of the top, and of steps of the bottom.
 func (e *elevation) corners() {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
@@ -158,13 +157,11 @@ func (e *elevation) places() (groups [][]int) {
 	return groups
 }
 
-// poleLines are the lengths of an upright line that are tried, in order of liking: a longer one takes
-// fewer lines. The last stands for the distances alone.
+// poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.
 var poleLines = []float64{215, 290, 350, 410, 0}
 
-// texts are the upright lines at each place. Where there is no room for all words the distances stand
-// alone, and where there is none for every distance only each second, third … is written: the table
-// has them all.
+// texts are the upright lines at each place: all words, else the distances alone, else only each second,
+// third … of them; the table has them all.
 func (e *elevation) texts(groups [][]int) [][]line {
 	most := int((e.Width-16)/poleGap) + 1
 	texts, count := make([][]line, len(groups)), 0
@@ -187,8 +184,7 @@ func (e *elevation) texts(groups [][]int) [][]line {
 	return texts
 }
 
-// written is what stands at one place of the story pole: what is marked there and then its distance
-// from the start, in lines of at most that length.
+// written is what is marked at a place and then its distance from the start, in lines up to a length.
 func (e *elevation) written(group []int, long float64) []line {
 	if long == 0 {
 		return []line{{e.fromStart(group[0])}}

@@ -60,8 +60,7 @@ func Room(p plan.Plan) (Picture, error) {
 	})
 }
 
-// bend is how run i turns into the next: 0 where they do not meet, 1 for an inside corner, -1 for an
-// outside one.
+// bend is 1 where run i meets the next in an inside corner, -1 in an outside one, 0 in none.
 func (d *roomDrawing) bend(i int) float64 {
 	switch c := d.plan.Runs[i].CornerRight; {
 	case c == nil:
@@ -111,8 +110,7 @@ func (d *roomDrawing) lay() {
 	d.frame = box{2, 2, d.Width - 4, d.Height - 26}
 }
 
-// ends are how far the panelling's wall side and its face run past both ends of the run: into the
-// corner, short of it, or to the long point of a miter.
+// ends are where the panelling's wall side and its face end along the run, such as at a miter.
 func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
 	c := d.courses[i]
 	past := func(i int) (wall, face float64) {
@@ -142,8 +140,7 @@ func (d *roomDrawing) wall(c course) {
 	d.claim(box{x, y, max(real(p), real(q)) - x, max(imag(p), imag(q)) - y})
 }
 
-// panelling draws the panels of a run as a band with its seams; it is broken where more than a seam
-// lies between neighbors.
+// panelling draws the panels of a run as a band with its seams, broken where neighbors are parted.
 func (d *roomDrawing) panelling(i int, c course) {
 	wallLeft, faceLeft, wallRight, faceRight := d.ends(i)
 	band, seams := "", ""
@@ -221,9 +218,8 @@ func (d *roomDrawing) numbers(c course) {
 	}
 }
 
-// named writes a run's name, its width and its place in the order of fitting, inside the room where
-// there is space, else outside; in a corner with no room for all of it the name alone, or the name
-// clipped.
+// named writes a run's name, its width and its place in the order of fitting, inside the room or outside;
+// where there is no room for all of it the name alone, or the name clipped.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	name := func(width float64) (lines []line) {
@@ -291,8 +287,7 @@ type course struct {
 	long  float64    // in the same unit as start
 }
 
-// at is the place that lies so far along the run and so far into the room, which is the side of the
-// wall that one stands on.
+// at is the place that lies so far along the run and so far into the room.
 func (c course) at(along, into float64) complex128 { return c.start + c.along*complex(along, into) }
 
 // line is the path through some places, each along the run and into the room.
@@ -305,14 +300,12 @@ func (c course) line(points ...complex128) string {
 	return path
 }
 
-// band is the path round a strip along the wall: from and to at the wall, and as far into the room
-// as deep from where it starts to where it ends there.
+// band is the path round a strip, from and to along the wall, deepFrom and deepTo so deep in the room.
 func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
 	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
 }
 
-// before is the box of a size that stands before a run: its near side into the room by so much,
-// centered so far along it; behind, with the sign of into, beyond the wall.
+// before is the box centered so far along a run whose near side is so far into the room, or behind it.
 func (c course) before(along, into, w, h float64) box {
 	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
 	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)

@@ -60,8 +60,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 	})
 }
 
-// lay chooses the scale: a sheet as wide as half a page; a board, which would be a mere stripe,
-// shorter and stretched across.
+// lay chooses the scale; a board, which would be a mere stripe, is stretched across.
 func (d *sheetDrawing) lay() {
 	wide, tall := d.stock.Width.Float64(), d.stock.Length.Float64()
 	lane := sheetLeft
@@ -122,9 +121,8 @@ func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
 	return all
 }
 
-// stops are the running measurements of one kind of cut, from the sheet's left edge or lower end,
-// each once, with the sheet's own size last. A trim by less than the blade has none: nobody can
-// measure to a place off the sheet.
+// stops are the running measurements of one kind of cut and of the sheet's own size, each once. A trim by
+// less than the blade has none: nobody can measure to a place off the sheet.
 func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 	axis, size, field, ink := 1, d.stock.Length, "length", d.y
 	if kind == nest.Rip {
@@ -151,8 +149,7 @@ func (d *sheetDrawing) offcut(o nest.Offcut) box {
 	return d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
 }
 
-// sides are the ends of a cut's line on the sheet, in ink: the middle of its kerf, from the lower or
-// left end.
+// sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
 func (d *sheetDrawing) sides(c nest.Cut) (x0, y0, x1, y1 float64) {
 	middle := c.At.Add(d.plan.Saw.Kerf.Div(2))
 	x, y, w, h := c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]
@@ -195,8 +192,7 @@ func (d *sheetDrawing) cuts() {
 	}
 }
 
-// labels writes each part's number with an arrow to its top, and its size where there is room; the
-// tables have them all.
+// labels writes each part's number with an arrow to its top, and its size where there is room.
 func (d *sheetDrawing) labels() {
 	for _, p := range d.sheet.Placements {
 		for _, hole := range d.rings(p)[1:] {
@@ -245,8 +241,7 @@ func (d *sheetDrawing) partTag(label line, turned bool, at box) {
 	d.arrow(at.x+at.w-11, at.y+at.h/2, turned)
 }
 
-// partLead puts the number of a part that is too small for it beside the part; where there is no
-// room, the cut list has it.
+// partLead puts the number of a small part beside it; where there is no room, the cut list has it.
 func (d *sheetDrawing) partLead(label line, p plan.Placement) {
 	spot, w := d.spot(p), label.width(typeSize)+18
 	seat, ok := d.first(d.seats(d.rings(p), w, 14))

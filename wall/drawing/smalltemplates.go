@@ -30,8 +30,8 @@ type cell struct {
 func (c cell) width() float64  { return c.w }
 func (c cell) height() float64 { return c.h + cellName }
 
-// small returns the line with as little board as shows where it lies: a bead, a groove or an edge of
-// the piece is seen. It reports whether a page has room.
+// small returns the line with a little board, and reports whether that fits a page and shows where the
+// line lies: a bead, a groove or an edge of the piece.
 func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, bool) {
 	lo, hi := cutout.Bounds(c.points)
 	beside := max(cellAcross, (cellLeast-hi.X.Sub(lo.X).Float64())/2)
@@ -51,8 +51,7 @@ func (p Paper) shared() (w, h float64) {
 	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - sharedFoot
 }
 
-// share lays small templates on as few pages as rows of them go: the highest first, each into the
-// first row that has room.
+// share lays small templates on pages in rows, the highest first, each into the first row with room.
 func share(all []cell, paper Paper) [][]cell {
 	type row struct {
 		page            int

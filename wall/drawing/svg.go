@@ -20,8 +20,7 @@ type node struct {
 	raw   string // markup of this package
 }
 
-// add appends an element and returns it. The attributes are pairs of a name and a value: a word, a
-// whole number, or a float64 in units of ink.
+// add appends an element and returns it; attrs are pairs of a name and a value, a float64 one of ink.
 func (n *node) add(name string, attrs ...any) *node {
 	kid := &node{name: name}
 	n.kids = append(n.kids, kid)
@@ -129,19 +128,17 @@ type Picture struct {
 
 // Narrow returns the same drawing for the width of a phone, and whether there is one; a drawing
 // that is narrow itself has none.
-func (p Picture) Narrow() (Picture, bool) {
-	if p.narrow == nil {
-		return Picture{}, false
+func (p Picture) Narrow() (pic Picture, ok bool) {
+	if p.narrow != nil {
+		return *p.narrow, true
 	}
-	return *p.narrow, true
+	return pic, false
 }
 
 //go:embed style.css
 var style string
 
-// Style returns the style sheet of every drawing: its colors follow the reader's choice of light or
-// dark. A file of [Picture.SVG] has it already. No meaning rests on a color alone: every kind of line
-// has its own dashes or weight, every kind of area its own hatch, every kind of mark its own shape.
+// Style returns the style sheet of every drawing, for light and dark; a file of [Picture.SVG] has it.
 func Style() string { return style }
 
 // desc adds a sentence to the text alternative.

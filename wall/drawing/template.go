@@ -8,8 +8,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// CheckSquare is the side, in inches, of the square that is printed to check the printer's scale:
-// 76.2 mm.
+// CheckSquare is the side in inches (76.2 mm) of the square that checks the printer's scale.
 const CheckSquare = 3
 
 // TemplateSet is what is printed to saw round at full size, on one size of paper.
@@ -129,8 +128,7 @@ func (d *template) boardUnder(on *node) {
 	on.rect(edge, "class", "templateedge")
 }
 
-// overlap draws where the neighboring pages begin, with crosses at the corners to lay one on the
-// other.
+// overlap draws where the neighboring pages begin, with crosses to lay one on the other.
 func (d *template) overlap(on *node) {
 	const o, near = pageOverlap * perInch, .01
 	var upright, level []float64
