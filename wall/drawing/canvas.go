@@ -47,13 +47,13 @@ func sized(name string, width float64) string {
 // draw draws thing i of n in a list of the plan, and if wide a second time narrow; nil is an error.
 func draw(width float64, list fault.Path, i, n int, of func(width float64) *Picture) (pic Picture, err error) {
 	defer fraction.Catch(&err)
-	path := append(list, fault.Step{Index: i})
-	if i < 0 || i >= n {
-		return Picture{}, &fault.Fault{Path: path, Want: fmt.Sprintf("one of %d", n)}
+	var drawn *Picture
+	want := fmt.Sprintf("one of %d", n)
+	if i >= 0 && i < n {
+		drawn, want = of(width), "something to draw"
 	}
-	drawn := of(width)
 	if drawn == nil {
-		return Picture{}, &fault.Fault{Path: path, Want: "something to draw"}
+		return Picture{}, &fault.Fault{Path: append(list, fault.Step{Index: i}), Want: want}
 	}
 	if width > halfInk {
 		drawn.narrow = of(halfInk)
@@ -61,14 +61,9 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 	return *drawn, nil
 }
 
-// lead draws a line from a label to what it names.
-func (c *canvas) lead(x0, y0, x1, y1 float64) {
-	c.leads.stroke("lead", "M", x0, y0, "L", x1, y1)
-}
-
 // leadTo draws a line from the nearest point of a label's box to what it names.
 func (c *canvas) leadTo(label box, x, y float64) {
-	c.lead(max(label.x, min(x, label.x+label.w)), max(label.y, min(y, label.y+label.h)), x, y)
+	c.leads.stroke("lead", "M", max(label.x, min(x, label.x+label.w)), max(label.y, min(y, label.y+label.h)), "L", x, y)
 }
 
 // drills draws the starter holes of a piece, circles of at least a radius with their middles.

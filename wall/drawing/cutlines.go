@@ -20,8 +20,7 @@ type cutLine struct {
 
 // cutLines lists what a plan needs templates for. A rectangular cutout that takes more than one page
 // has none: two measurements and a straightedge mark it better. Nor has one that is as large as a house.
-func cutLines(p plan.Plan) []cutLine {
-	var found []cutLine
+func cutLines(p plan.Plan) (found []cutLine) {
 	for i, piece := range p.Pieces {
 		for h, hole := range piece.Holes {
 			found = append(found, cutLine{piece: piece, index: i, what: hole.Opening, points: hole.Outline, closed: true,
@@ -34,7 +33,10 @@ func cutLines(p plan.Plan) []cutLine {
 		if c.square() {
 			most = 1
 		}
-		return len(c.points) == 0 || !c.within(most)
+		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(p Paper) bool {
+			across, down := c.pages(p)
+			return max(across, down) > most
+		})
 	})
 }
 
@@ -48,11 +50,6 @@ func (c cutLine) square() bool {
 	return true
 }
 
-// within reports whether so many pages of each paper, in rows and in columns, show all of the line.
-func (c cutLine) within(most int) bool {
-	return !slices.ContainsFunc(Papers(), func(p Paper) bool { across, down := c.pages(p); return max(across, down) > most })
-}
-
 // line is the path of the line, seen in v.
 func (c cutLine) line(v view) string {
 	if c.closed {
@@ -62,13 +59,12 @@ func (c cutLine) line(v view) string {
 }
 
 // notches finds the stretches of a piece's outline off its bounding box that are worth a template.
-func notches(piece plan.Piece, index int) []cutLine {
+func notches(piece plan.Piece, index int) (found []cutLine) {
 	n := len(piece.Outline)
 	onEdge := func(i int) bool {
 		p, q := piece.Outline[i%n], piece.Outline[(i+1)%n]
 		return p.X == q.X && (p.X.IsZero() || p.X == piece.Width) || p.Y == q.Y && (p.Y.IsZero() || p.Y == piece.Height)
 	}
-	var found []cutLine
 	for start := range n {
 		if onEdge(start) || !onEdge(start+n-1) {
 			continue

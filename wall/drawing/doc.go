@@ -18,10 +18,5 @@
 // No meaning rests on color: each kind of line has dashes or a weight of its own, each kind of area
 // a hatch, each kind of mark a shape. Colors follow the reader's choice of light or dark. What is
 // wider than a phone is drawn twice, see [Picture.Narrow]. Each picture has a title and a text
-// alternative.
-//
-// # Escaping
-//
-// Pictures are trees of elements written with encoding/xml's escaping: a run named <script> is
-// shown as that text.
+// alternative. All text is escaped: a run named <script> is shown as that text.
 package drawing

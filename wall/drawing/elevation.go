@@ -37,7 +37,6 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 		e.wall()
 		e.seams()
 		e.openings()
-		e.datum()
 		e.start()
 		e.flaws()
 		e.heights()
@@ -120,13 +119,13 @@ func (e *elevation) callouts() float64 {
 			y += laneHigh
 			line{figure{clip(text, e.Width/2-6, typeSize), path + ".cut"}}.write(&e.node, "", x, y, anchor)
 		}
-		if end.Lean.Sign() != 0 {
+		if sign := end.Lean.Sign(); sign != 0 {
 			y += laneHigh
-			lean := line{"top leans ", e.sum(plus(end.Lean, path+".lean")), " right"}
-			if end.Lean.Sign() < 0 {
-				lean = line{"top leans ", e.sum(minus(end.Lean, path+".lean")), " left"}
+			lean, way := plus(end.Lean, path+".lean"), " right"
+			if sign < 0 {
+				lean, way = minus(end.Lean, path+".lean"), " left"
 			}
-			lean.write(&e.node, "", x, y, anchor)
+			line{"top leans ", e.sum(lean), way}.write(&e.node, "", x, y, anchor)
 		}
 		bottom = max(bottom, y)
 	}
@@ -160,12 +159,16 @@ func (e *elevation) onTheWall() {
 	}
 }
 
-// openings draws the openings as taped; the strip to the board is their gap.
+// openings draws the openings as taped, short of the board by their gap, and the level datum over them.
 func (e *elevation) openings() {
 	for _, o := range e.run.Openings {
 		e.stroke("paper", e.outline(o.Outline))
 		e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 6, 45), "d", e.outline(o.Outline))
 	}
+	y := e.y(zero)
+	left, right := e.sides()
+	e.stroke("datum", "M", left-9, y, "H", right+9)
+	e.floor = max(e.floor, y)
 }
 
 // seams draws a heavy line in the middle of each gap between panels; the openings are drawn over it.
@@ -175,8 +178,7 @@ func (e *elevation) seams() {
 		if e.parted(a, b) {
 			continue
 		}
-		x := (e.x(a.Right) + e.x(b.Left)) / 2
-		top, bottom := e.floor, e.top
+		x, top, bottom := (e.x(a.Right)+e.x(b.Left))/2, e.floor, e.top
 		for _, piece := range e.pieces {
 			if piece.Panel == a.Number || piece.Panel == b.Number {
 				v := e.move(piece.At)
@@ -186,14 +188,6 @@ func (e *elevation) seams() {
 		e.stroke("seam", "M", x, top-5, "V", bottom+5)
 		e.see(box{x - 2, top - 5, 4, bottom - top + 10})
 	}
-}
-
-// datum draws the level line that all heights are taken from.
-func (e *elevation) datum() {
-	y := e.y(zero)
-	left, right := e.sides()
-	e.stroke("datum", "M", left-9, y, "H", right+9)
-	e.floor = max(e.floor, y)
 }
 
 // start marks where to begin and which way to go on.

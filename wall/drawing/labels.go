@@ -48,7 +48,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		e.numberAcross(text, spot, small+4)
 	} else if seat, ok := e.place(besides(spot, large, 15)...); ok {
 		x, y := spot.middle()
-		e.lead(seat.x+large/2, seat.y+7, x, y)
+		e.leads.stroke("lead", "M", seat.x+large/2, seat.y+7, "L", x, y)
 		e.tagged(text, seat)
 	}
 }

@@ -45,18 +45,13 @@ func (c corner) along(axis int) fraction.Length {
 // plain reports whether a piece has only its outer edges to saw.
 func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
 
-// wide reports whether the face of a piece is drawn across the page: if it is a quarter wider than high.
-func wide(piece plan.Piece) bool {
-	return !plain(piece) && piece.Height.Mul(5).Less(piece.Width.Mul(4))
-}
-
 // Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left is
 // right.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
-	if i >= 0 && i < len(p.Pieces) && wide(p.Pieces[i]) && !back {
-		most = wideInk
+	if i >= 0 && i < len(p.Pieces) && !back && !plain(p.Pieces[i]) && p.Pieces[i].Height.Mul(5).Less(p.Pieces[i].Width.Mul(4)) {
+		most = wideInk // of a face that is a quarter wider than high
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, path := p.Pieces[i], ref("pieces[%d].", i)

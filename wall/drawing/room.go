@@ -46,7 +46,9 @@ func Room(p plan.Plan) (Picture, error) {
 		}
 		d.leads = d.add("g")
 		for i, c := range d.courses {
-			d.corner(i, c)
+			if d.bend(i) != 0 {
+				d.corner(i, c)
+			}
 		}
 		for _, c := range d.courses {
 			d.numbers(c)
@@ -166,19 +168,14 @@ func (d *roomDrawing) panelling(i int, c course) {
 
 // corner puts the corner's letter outside the wall.
 func (d *roomDrawing) corner(i int, c course) {
-	bend := d.bend(i)
-	if bend == 0 {
-		return
-	}
-	p := c.at(c.long+22, -22*bend)
+	p := c.at(c.long+22, -22*d.bend(i))
 	x, y := real(p), imag(p)
 	d.dot("tag", x, y, 9)
 	line{counted(CornerLetter(d.plan, i))}.write(&d.node, "bold", x, y+4, "middle")
 	d.claim(centered(x, y, 18, 18))
 }
 
-// CornerLetter names the corner at the right end of run i on the plan view and in the table; it is
-// empty where there is none.
+// CornerLetter names the corner at the right end of run i on the plan view; it is empty where there is none.
 func CornerLetter(p plan.Plan, i int) string {
 	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil {
 		return ""

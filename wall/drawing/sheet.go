@@ -47,7 +47,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.rect(d.area, "class", "edge")
 		d.parts()
 		for _, o := range sheet.Offcuts {
-			d.rect(d.offcut(o), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
+			d.rect(d.at(o.X, o.Y, o.Width, o.Length), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
 		}
 		d.leads = d.add("g")
 		d.cuts()
@@ -88,10 +88,9 @@ func (d *sheetDrawing) lay() {
 	line{end}.write(&d.node, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
 }
 
-// spot is the rectangle that a placement takes on the sheet, in ink.
-func (d *sheetDrawing) spot(p plan.Placement) box {
-	piece, _ := d.plan.Piece(p.Piece)
-	return d.view.area(p.X, p.Y, p.X.Add(piece.Width), p.Y.Add(piece.Height))
+// at is the rectangle of a size at a place on the sheet, in ink.
+func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
+	return d.view.area(x, y, x.Add(w), y.Add(h))
 }
 
 // parts outlines the pieces; what is sawn out of them later is hatched.
@@ -99,7 +98,7 @@ func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
 		shape := d.outline(d.rings(p)...)
 		if piece, _ := d.plan.Piece(p.Piece); !piece.Plain() {
-			d.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", d.spot(p).path()+shape)
+			d.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", d.at(p.X, p.Y, piece.Width, piece.Height).path()+shape)
 		}
 		d.stroke("edge", shape)
 	}
@@ -142,11 +141,6 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 	}
 	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
 	return all
-}
-
-// offcut is the box of an offcut.
-func (d *sheetDrawing) offcut(o nest.Offcut) box {
-	return d.view.area(o.X, o.Y, o.X.Add(o.Width), o.Y.Add(o.Length))
 }
 
 // sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
@@ -211,7 +205,7 @@ func (d *sheetDrawing) labels() {
 		} else if seat, ok := d.first(d.seats(d.rings(p), w, 22)); ok {
 			d.partTag(label, p.Turned, seat)
 		} else {
-			d.partLead(label, p)
+			d.partLead(label, p, d.at(p.X, p.Y, piece.Width, piece.Height))
 		}
 	}
 }
@@ -221,7 +215,7 @@ func (d *sheetDrawing) offcutLabels() {
 	for i, o := range d.sheet.Offcuts {
 		path := d.path + ref("offcuts[%d].", i)
 		size := line{d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")}
-		area := d.offcut(o)
+		area := d.at(o.X, o.Y, o.Width, o.Length)
 		wide := max(size.width(smallSize), textWidth("offcut", smallSize)) + 4
 		if seat, ok := d.place(within(area, wide, 26)...); ok {
 			line{"offcut"}.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
@@ -242,8 +236,8 @@ func (d *sheetDrawing) partTag(label line, turned bool, at box) {
 }
 
 // partLead puts the number of a small part beside it; where there is no room, the cut list has it.
-func (d *sheetDrawing) partLead(label line, p plan.Placement) {
-	spot, w := d.spot(p), label.width(typeSize)+18
+func (d *sheetDrawing) partLead(label line, p plan.Placement, spot box) {
+	w := label.width(typeSize) + 18
 	seat, ok := d.first(d.seats(d.rings(p), w, 14))
 	if !ok {
 		seat, ok = d.place(besides(spot, w, 14)...)
@@ -251,9 +245,8 @@ func (d *sheetDrawing) partLead(label line, p plan.Placement) {
 	if !ok {
 		return
 	}
-	if !seat.inside(spot) {
-		x, y := spot.middle()
-		d.lead(seat.x+w/2, seat.y+7, x, y)
+	if x, y := spot.middle(); !seat.inside(spot) {
+		d.leads.stroke("lead", "M", seat.x+w/2, seat.y+7, "L", x, y)
 	}
 	d.tag(box{seat.x, seat.y, w, 14}, 3)
 	label.write(&d.node, "bold", seat.x+(w-12)/2, seat.y+11, "middle")
@@ -276,10 +269,7 @@ func (d *sheetDrawing) describe() {
 	d.desc("%s %d, %s.", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Piece)
-		turned := ""
-		if p.Turned {
-			turned = ", turned upside down"
-		}
+		turned := map[bool]string{true: ", turned upside down"}[p.Turned]
 		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
 	}
 	for _, c := range d.sheet.Cuts {
