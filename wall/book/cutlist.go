@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -65,103 +65,92 @@ func sheetOf(p plan.Plan, number int) int {
 	return 0
 }
 
-// piece prints a piece with its marks.
-func (t *text) piece(p plan.Plan, piece plan.Piece) {
-	t.gap()
-	from := ""
-	if sheet := sheetOf(p, piece.Number); sheet > 0 {
-		from = fmt.Sprintf(", from %s %d", sheetWord(p), sheet)
+// A half is a part that a cut leaves: the lower or left one, or the one beyond the blade.
+type half struct {
+	rect [4]fraction.Length // x, y, width, height on the sheet
+	side string             // the side of the cut on which it lies
+	from string             // the same, before the number of the cut
+}
+
+// halves returns the parts that a cut leaves. One of them may be no part at all, where the blade
+// runs along the edge and trims it.
+func halves(p plan.Plan, c nest.Cut) [2]half {
+	way, near, beyond := 1, half{c.Rect, "below", "below"}, half{c.Rect, "above", "above"}
+	if c.Kind == nest.Rip {
+		way, near, beyond = 0, half{c.Rect, "left", "left of"}, half{c.Rect, "right", "right of"}
 	}
-	t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
-		t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At.X), t.above(piece.At.Y)))
-	for _, run := range p.Runs {
-		if run.Name == piece.Run {
-			t.fitted(p, run, piece)
+	past := c.At.Add(p.Saw.Kerf)
+	near.rect[way+2] = c.At
+	beyond.rect[way], beyond.rect[way+2] = c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
+	return [2]half{near, beyond}
+}
+
+// cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
+// has to be right: the edge of the part that pieces are cut from.
+func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
+	c := s.Cuts[index]
+	edge, far := "its lower end", c.Rect[3]
+	if c.Kind == nest.Rip {
+		edge, far = "its left edge", c.Rect[2]
+	}
+	says := c.Kind.String() + " " + t.part(p, s, index)
+	parts := halves(p, c)
+	switch rest := far.Sub(c.At); {
+	case !holds(p, s, parts[0]):
+		says += fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
+	case rest.Compare(p.Saw.Kerf) <= 0:
+		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
+	default:
+		says += fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
+	}
+	switch near, beyond := freed(p, s, parts[0]), freed(p, s, parts[1]); {
+	case near != "" && beyond != "":
+		says += fmt.Sprintf("; frees %s %s and %s %s", near, parts[0].side, beyond, parts[1].side)
+	case near+beyond != "":
+		says += "; frees " + near + beyond
+	}
+	return says
+}
+
+// freed names the piece that is exactly a part, or none.
+func freed(p plan.Plan, s plan.Sheet, h half) string {
+	for _, pl := range s.Placements {
+		piece, _ := p.Piece(pl.Piece)
+		if h.rect == [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
+			return either(piece.Closing, "closing piece ", "piece ") + label(p, pl.Piece)
 		}
 	}
-	t.marks(piece)
-	for _, w := range piece.Weak {
-		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At.X), t.about(w.At.Y), t.about(w.Width), wayOutWords[w.WayOut]))
-	}
+	return ""
 }
 
-// fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
-// wall turns out to be, at the end toward which the run is worked, since its pattern is right at
-// the other end; and an edge at an outside corner is mitred.
-func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
-	if piece.Closing {
-		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
-		if run.SetOut.Direction == wall.Left && !piece.Plain() {
-			says += ", so mark the face from its right edge, by the last column"
-		}
-		t.hang("  ", says)
+// part names the part on the bench by its size, and by the cut that it comes from where another
+// part of the sheet has the same size: their patterns may differ.
+func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
+	rect := s.Cuts[index].Rect
+	if index == 0 {
+		return "the " + sheetWord(p)
 	}
-	atLeft := run.Left.Kind == wall.OutsideCorner && piece.At.X == run.Limits[0]
-	atRight := run.Right.Kind == wall.OutsideCorner && piece.At.X.Add(piece.Width) == run.Limits[1]
-	for i, mitred := range []bool{atLeft, atRight} {
-		if mitred {
-			t.hang("  ", fmt.Sprintf("mitre its %s edge, at half the angle of the corner (45 degrees at a square one), after all other marks and cuts: its measures reach to the long point, on the face; the back comes out narrower by the thickness, %s",
-				either(i == 0, "left", "right"), t.length(p.Profile.Thickness)))
+	from, twins := "", false
+	for i, c := range s.Cuts {
+		for _, h := range halves(p, c) {
+			switch {
+			case h.rect == rect && i < index:
+				from = fmt.Sprintf(" %s cut %d", h.from, c.Step)
+			case h.rect != rect && h.rect[2] == rect[2] && h.rect[3] == rect[3]:
+				twins = true
+			}
 		}
 	}
+	return "the part " + t.size(rect[2], rect[3]) + either(twins, from, "")
 }
 
-// across writes how far a place is from the left edge, which may be the other way.
-func (t *text) across(x fraction.Length) string {
-	if x.Sign() < 0 {
-		return t.about(x.Neg()) + " left of the left edge"
+// holds reports whether a piece lies within a part.
+func holds(p plan.Plan, s plan.Sheet, h half) bool {
+	within := func(at, size, low, room fraction.Length) bool {
+		return !at.Less(low) && !low.Add(room).Less(at.Add(size))
 	}
-	return t.about(x) + " across"
-}
-
-// above writes a height over the level line of a run.
-func (t *text) above(y fraction.Length) string {
-	if y.Sign() < 0 {
-		return t.length(y.Neg()) + " below the level line"
-	}
-	return t.length(y) + " up"
-}
-
-// marks prints the lines to draw on a piece. A plain rectangle needs none beyond its size.
-func (t *text) marks(piece plan.Piece) {
-	if piece.Plain() {
-		t.hang("  ", "plain rectangle")
-		return
-	}
-	m := piece.Marks
-	t.hang("  ", "marks: "+measuredFrom(m.From))
-	var rows [][]string
-	if !piece.Rectangular() {
-		rows = append(rows, t.corners("", 0, m.Face, m.Back)...)
-	}
-	first := len(m.Face)
-	for _, h := range m.Holes {
-		rows = append(rows, t.corners(", "+h.Opening, first, h.Face, h.Back)...)
-		first += len(h.Face)
-	}
-	for _, d := range m.Drill {
-		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
-	}
-	t.table(4, []string{"corner", "across", "up", "across, on the back"}, rows)
-	for _, a := range m.Arcs {
-		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
-			a.Opening, t.across(a.Centre.X), t.about(a.Centre.Y), t.about(a.Radius), t.across(a.Back.X)))
-	}
-	for i, s := range t.sawing(m) {
-		t.step("    ", i+1, s)
-	}
-}
-
-// corners writes the corners of one outline as rows; the first of them has the number first among
-// those of the piece.
-func (t *text) corners(what string, first int, face, back []plan.Point) [][]string {
-	var rows [][]string
-	for i, f := range face {
-		row := []string{plan.CornerName(first+i) + what, t.length(f.X), t.length(f.Y), ""}
-		if i < len(back) {
-			row[3] = t.length(back[i].X)
-		}
-		rows = append(rows, row)
-	}
-	return rows
+	return slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool {
+		piece, _ := p.Piece(pl.Piece)
+		return within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3])
+	})
 }

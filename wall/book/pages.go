@@ -13,7 +13,6 @@ import (
 	"unicode/utf8"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/wall/drawing"
@@ -100,9 +99,10 @@ func (b *page) draw() (failed error) {
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"length": b.unbroken, "picture": b.picture, "sawing": b.sawing, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
-		"item": Item, "quantity": Quantity, "how": How, "sentence": sentence, "capital": capital, "counted": count, "text": fmt.Sprintf,
-		"ratio": rounded, "waste": waste, "from": measuredFrom, "describe": describe, "place": place, "argument": argument,
-		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName,
+		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "search": Search, "argument": argument, "taxed": taxed,
+		"sheet": sheetWord, "panel": panelWord, "sheetOf": sheetOf, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
+		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
+		"sentence": sentence, "capital": capital, "counted": count, "place": place, "text": fmt.Sprintf,
 		"within": func(closing fraction.Length) string {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)
@@ -113,20 +113,9 @@ func (b *page) funcs() template.FuncMap {
 		"wide":    func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
 		"wayOut":  func(w cutout.WayOut) string { return wayOutWords[w] },
 		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
-		"pieces":  func(numbers []int) string { return labels(b.Plan, numbers) },
-		"sheetOf": func(number int) int { return sheetOf(b.Plan, number) },
 		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"unit":    func() string { return unitWords[b.tape.Unit] },
-		"search":  func() string { return Search(b.Plan) },
-		"sheet":   func() string { return sheetWord(b.Plan) },
-		"panel":   func() string { return panelWord(b.Plan) },
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
-		"css":     func(s string) template.CSS { return template.CSS(s) },
-		"join":    func(words []string) string { return strings.Join(words, " ") },
-		"pole":    func(r plan.Run) []poleMark { return poleMarks(b.Plan, r) },
-		"caution": func(c finish.Caution) caution { return cautioned(b.Plan, c) },
-		"step":    func(s finish.Step) string { return Step(b.Plan, s) },
-		"taxed":   func() bool { return taxed(b.Plan) },
 	}
 }
 

@@ -122,10 +122,8 @@ var arguments = map[nest.Argument]string{
 
 // because puts a reason, which may be a sentence, into brackets.
 func because(how string) string {
-	if how = strings.TrimRight(how, ". "); how == "" {
-		return ""
-	}
-	return " (" + how + ")"
+	how = strings.TrimRight(how, ". ")
+	return either(how == "", "", " ("+how+")")
 }
 
 // taped lists the points that were given by distances, as solved.
@@ -139,11 +137,8 @@ func (t *text) taped(all []plan.Taped) {
 
 // within says the mark up to which something is right.
 func (t *text) within(x fraction.Length) string {
-	if x.IsZero() {
-		return "exactly"
-	}
 	up, _ := x.Round(t.tape.Mark, fraction.Up)
-	return "within " + t.tape.Format(up)
+	return either(x.IsZero(), "exactly", "within "+t.tape.Format(up))
 }
 
 // The words for what a job is planned from and for a part of a run.
@@ -260,16 +255,12 @@ func (t *text) why(r plan.Run) string {
 
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner) string {
-	s := c.Kind.String() + " with " + c.Next
+	met := "both are mitred and reach one thickness past the wall, to the long point"
 	if c.Passes != "" {
-		s += fmt.Sprintf(": %s passes into the corner, %s butts against it", c.Passes, c.Butts)
-	} else {
-		s += ": both are mitred and reach one thickness past the wall, to the long point"
+		met = fmt.Sprintf("%s passes into the corner, %s butts against it", c.Passes, c.Butts)
 	}
-	if c.Mismatch.IsZero() {
-		return s + "; the pattern runs on round it"
-	}
-	return s + "; the pattern is off by " + t.length(c.Mismatch)
+	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
+	return fmt.Sprintf("%s with %s: %s; the pattern %s", c.Kind, c.Next, met, pattern)
 }
 
 // labels lists the labels of some pieces.

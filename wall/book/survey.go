@@ -96,7 +96,10 @@ func readRows(line, prefix string) (rows [][]blank) {
 		_, line, _ = strings.Cut(line, " ")
 	}
 	for i := range count {
-		var row []blank
+		if i%abreast == 0 {
+			rows = append(rows, nil)
+		}
+		row := &rows[len(rows)-1]
 		object := ""
 		for _, field := range strings.Split(strings.ReplaceAll(line, "#", fmt.Sprint(i)), "; ") {
 			box := blank{Label: field}
@@ -111,12 +114,7 @@ func readRows(line, prefix string) (rows [][]blank) {
 			if object+field == "heights[0].at" {
 				box.Given = "0"
 			}
-			row = append(row, box)
-		}
-		if last := len(rows) - 1; i%abreast > 0 {
-			rows[last] = append(rows[last], row...)
-		} else {
-			rows = append(rows, row)
+			*row = append(*row, box)
 		}
 	}
 	return rows

@@ -7,8 +7,96 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
+
+// piece prints a piece with its marks.
+func (t *text) piece(p plan.Plan, piece plan.Piece) {
+	t.gap()
+	from := ""
+	if sheet := sheetOf(p, piece.Number); sheet > 0 {
+		from = fmt.Sprintf(", from %s %d", sheetWord(p), sheet)
+	}
+	t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
+		t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At.X), t.above(piece.At.Y)))
+	for _, run := range p.Runs {
+		if run.Name == piece.Run {
+			t.fitted(p, run, piece)
+		}
+	}
+	t.marks(piece)
+	for _, w := range piece.Weak {
+		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At.X), t.about(w.At.Y), t.about(w.Width), wayOutWords[w.WayOut]))
+	}
+}
+
+// fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
+// wall turns out to be, at the end toward which the run is worked, since its pattern is right at
+// the other end; and an edge at an outside corner is mitred.
+func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
+	if piece.Closing {
+		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
+		if run.SetOut.Direction == wall.Left && !piece.Plain() {
+			says += ", so mark the face from its right edge, by the last column"
+		}
+		t.hang("  ", says)
+	}
+	atLeft := run.Left.Kind == wall.OutsideCorner && piece.At.X == run.Limits[0]
+	atRight := run.Right.Kind == wall.OutsideCorner && piece.At.X.Add(piece.Width) == run.Limits[1]
+	for i, mitred := range []bool{atLeft, atRight} {
+		if mitred {
+			t.hang("  ", fmt.Sprintf("mitre its %s edge, at half the angle of the corner (45 degrees at a square one), after all other marks and cuts: its measures reach to the long point, on the face; the back comes out narrower by the thickness, %s",
+				either(i == 0, "left", "right"), t.length(p.Profile.Thickness)))
+		}
+	}
+}
+
+// across writes how far a place is from the left edge, which may be the other way.
+func (t *text) across(x fraction.Length) string {
+	return t.about(x.Abs()) + either(x.Sign() < 0, " left of the left edge", " across")
+}
+
+// above writes a height over the level line of a run.
+func (t *text) above(y fraction.Length) string {
+	return t.length(y.Abs()) + either(y.Sign() < 0, " below the level line", " up")
+}
+
+// marks prints the lines to draw on a piece. A plain rectangle needs none beyond its size.
+func (t *text) marks(piece plan.Piece) {
+	if piece.Plain() {
+		t.hang("  ", "plain rectangle")
+		return
+	}
+	m := piece.Marks
+	t.hang("  ", "marks: "+measuredFrom(m.From))
+	outlines, corner := m.Holes, len(m.Face)
+	if !piece.Rectangular() {
+		outlines, corner = append([]plan.HoleMarks{{Corners: m.Corners}}, m.Holes...), 0
+	}
+	var rows [][]string
+	for _, o := range outlines {
+		for i, f := range o.Face {
+			row := []string{plan.CornerName(corner) + either(o.Opening == "", "", ", "+o.Opening), t.length(f.X), t.length(f.Y), ""}
+			if i < len(o.Back) {
+				row[3] = t.length(o.Back[i].X)
+			}
+			rows = append(rows, row)
+			corner++
+		}
+	}
+	for _, d := range m.Drill {
+		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
+	}
+	t.table(4, []string{"corner", "across", "up", "across, on the back"}, rows)
+	for _, a := range m.Arcs {
+		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
+			a.Opening, t.across(a.Centre.X), t.about(a.Centre.Y), t.about(a.Radius), t.across(a.Back.X)))
+	}
+	for i, s := range t.sawing(m) {
+		t.step("    ", i+1, s)
+	}
+}
 
 // wayOutWords has the sentence for each way out of a weak spot.
 var wayOutWords = map[cutout.WayOut]string{
@@ -67,10 +155,6 @@ func (t *text) place(p plan.Point) string {
 	return t.tape.Format(p.X) + " across, " + t.tape.Format(p.Y) + " up"
 }
 
-// curvePoints is the most points of a line that are all written; one of more is a curve, whose
-// marks are in the list of corners.
-const curvePoints = 8
-
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
 // on it.
 func (t *text) sawCut(cut plan.SawCut) string {
@@ -86,12 +170,13 @@ func (t *text) sawCut(cut plan.SawCut) string {
 		return fmt.Sprintf("%s at %s %s, from %s to %s%s", either(to.Less(from), falling, rising),
 			t.tape.Format(at), way, t.tape.Format(from), t.tape.Format(to), corners)
 	}
+	const most = 8 // points that are all written; a line of more is a curve, whose marks are in the list of corners
 	switch straight := len(cut.Points) == 2; {
 	case straight && first.X == last.X:
 		return along("across", "up", "down", first.X, first.Y, last.Y)
 	case straight && first.Y == last.Y:
 		return along("up", "right", "left", first.Y, first.X, last.X)
-	case len(cut.Points) > curvePoints:
+	case len(cut.Points) > most:
 		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.place(first), t.place(cut.Points[len(cut.Points)/2]), t.place(last), corners)
 	}
 	places := make([]string, len(cut.Points))
