@@ -52,24 +52,18 @@ func Headline(p plan.Plan) (line string) {
 }
 
 func (t *text) headline(p plan.Plan) string {
-	var buy, use []string
+	kinds := map[bool][]string{} // by whether they are on hand
 	for _, s := range p.Stock {
-		if s.Used == 0 {
-			continue
-		}
-		kind := fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length))
-		if s.Count == nil {
-			buy = append(buy, kind)
-		} else {
-			use = append(use, kind)
+		if onHand := s.Count != nil; s.Used != 0 {
+			kinds[onHand] = append(kinds[onHand], fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length)))
 		}
 	}
 	says := "No " + sheetWord(p) + " to buy."
-	if len(buy) > 0 {
-		says = "Buy " + strings.Join(buy, "; ") + "."
+	if buy := strings.Join(kinds[false], "; "); buy != "" {
+		says = "Buy " + buy + "."
 	}
-	if len(use) > 0 {
-		says += " Use from what is on hand " + strings.Join(use, "; ") + "."
+	if use := strings.Join(kinds[true], "; "); use != "" {
+		says += " Use from what is on hand " + use + "."
 	}
 	return says + " " + proof(p)
 }

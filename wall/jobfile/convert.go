@@ -1,7 +1,6 @@
 package jobfile
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -15,7 +14,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// defaults returns the file of a job in these units that says nothing: what absent fields stand for.
+// defaults returns the file of a job in these units that says nothing: what absent fields stand
+// for.
 func defaults(units fraction.Unit) file {
 	return fileOf(plan.NewJob(units, groove.Profile{Name: "own profile"}))
 }
@@ -30,7 +30,7 @@ func (c *converter) job(f *file) plan.Job {
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
 		if j.Profile = ready; !ok {
-			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(each(groove.Builtin(), func(p groove.Profile) string { return p.Name }), ", "))
+			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(readyNames(), ", "))
 		}
 	}
 	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}
@@ -101,8 +101,8 @@ func (c *converter) refuse(path fault.Path, want string, there map[string]bool) 
 	}
 }
 
-// opening returns an opening. Its outline is a rectangle, the corners as they stand in the file,
-// or left to [plan.Job.Locate] where the corners were taped.
+// opening returns an opening. Its outline is a rectangle, the corners as they stand in the file, or
+// left to [plan.Job.Locate] where the corners were taped.
 func (c *converter) opening(j *plan.Job, r, i int, f *opening) wall.Opening {
 	path := fault.Of("runs", r, "openings", i)
 	o := wall.Opening{Name: f.Name, Kind: f.Kind, Gangs: f.Gangs}
@@ -141,8 +141,7 @@ func (c *converter) opening(j *plan.Job, r, i int, f *opening) wall.Opening {
 }
 
 // arches puts arched heads on the openings that have a rise.
-func (c *converter) arches(j *plan.Job, f *file) error {
-	var all []error
+func (c *converter) arches(j *plan.Job, f *file) {
 	for r, run := range f.Runs {
 		for i, o := range run.Openings {
 			if o.Rise == nil {
@@ -152,13 +151,12 @@ func (c *converter) arches(j *plan.Job, f *file) error {
 			into := &j.Runs[r].Openings[i]
 			outline, arch, err := wall.Arched(into.Outline, *o.Rise, j.Mark)
 			if err != nil {
-				all = append(all, fault.Under(err, "Runs", r, "Openings", i))
+				c.refused(fault.Under(err, "Runs", r, "Openings", i))
 				continue
 			}
 			into.Outline, into.Arch = outline, arch
 		}
 	}
-	return errors.Join(all...)
 }
 
 // taped adds a taped place to the job. What it does not say itself is that of all corners, but a

@@ -6,8 +6,8 @@
 //
 // # Units and exactness
 //
-// Lengths are exact inches in the job. In the file a bare number is in the unit that its field units
-// names. JSON numbers are refused for lengths, since most programs would round them to binary
+// Lengths are exact inches in the job. In the file a bare number is in the unit that its field
+// units names. JSON numbers are refused for lengths, since most programs would round them to binary
 // fractions on the way.
 //
 // # Guarantees
@@ -22,8 +22,7 @@
 //
 // # Errors
 //
-// What is wrong with a file comes as *fault.Fault values, joined by errors.Join; fault.All lists them.
-// Each has a kind as its cause: [ErrSyntax], [ErrTwice], [ErrUnknown], [ErrMissing], [ErrType], [ErrValue] or
-// [ErrRoom]. The package does not know
-// whether the job can be done.
+// What is wrong with a file comes as *fault.Fault values, joined by errors.Join; fault.All lists
+// them. Each has a kind as its cause: [ErrSyntax], [ErrTwice], [ErrUnknown], [ErrMissing],
+// [ErrType], [ErrValue] or [ErrRoom]. The package does not know whether the job can be done.
 package jobfile

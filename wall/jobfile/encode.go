@@ -29,8 +29,8 @@ type part struct {
 	item
 }
 
-// value writes v. Fields that may be absent are left out where they are as in otherwise, which
-// is what an absent field stands for.
+// value writes v. Fields that may be absent are left out where they are as in otherwise, which is
+// what an absent field stands for.
 func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 	t := v.Type()
 	if s, ok := scalarOf(t); ok {
@@ -76,8 +76,8 @@ func (e *encoder) object(v, otherwise reflect.Value, path fault.Path) item {
 // maxLine is how long a line of a written file may get, if the value on it has parts.
 const maxLine = 120
 
-// layout returns the value as text; lines after the first are indented by indent. A value
-// stands on one line where it fits into room characters.
+// layout returns the value as text; lines after the first are indented by indent. A value stands on
+// one line where it fits into room characters.
 func (it item) layout(indent string, room int) string {
 	if line := it.line(); len(it.parts) == 0 || utf8.RuneCountInString(line) <= room {
 		return line

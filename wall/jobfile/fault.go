@@ -17,8 +17,8 @@ var (
 	ErrMissing = errors.New("missing")
 	ErrType    = errors.New("the wrong kind of value")
 	ErrValue   = errors.New("no such value here")
-	// ErrRoom is the kind of what plan.Job.Validate refuses: each value can be read, and they
-	// do not make a job together.
+	// ErrRoom is the kind of what plan.Job.Validate refuses: each value can be read, and they do
+	// not make a job together.
 	ErrRoom = errors.New("not accepted")
 )
 
@@ -39,8 +39,8 @@ func (c *cause) Unwrap() []error {
 	return []error{c.kind, c.err}
 }
 
-// because returns the cause of an error that another package found. It leaves out the value,
-// which the fault shows already.
+// because returns the cause of an error that another package found. It leaves out the value, which
+// the fault shows already.
 func because(kind, err error) error {
 	var parse *fraction.ParseError
 	if errors.As(err, &parse) {

@@ -84,8 +84,8 @@ func shorten(s string) string {
 	return string([]rune(s)[:maxShown]) + "…"
 }
 
-// parser turns the bytes of a file into nodes. What can be read past (a field that stands
-// twice) is a fault; what cannot (broken JSON) ends the reading.
+// parser turns the bytes of a file into nodes. What can be read past (a field that stands twice) is
+// a fault; what cannot (broken JSON) ends the reading.
 type parser struct {
 	decoder *json.Decoder
 	data    []byte
@@ -95,8 +95,8 @@ type parser struct {
 	at, line, column int // how far places have been counted
 }
 
-// parse reads one JSON value and refuses anything after it. Where there is no such value the
-// node is nil.
+// parse reads one JSON value and refuses anything after it. Where there is no such value the node
+// is nil.
 func parse(r io.Reader) (*node, []*fault.Fault, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1)) // one byte more than a file may have
 	if err != nil {
@@ -106,24 +106,18 @@ func parse(r io.Reader) (*node, []*fault.Fault, error) {
 	p := &parser{data: bytes.TrimPrefix(data, []byte("\ufeff")), line: 1, column: 1}
 	p.decoder = json.NewDecoder(bytes.NewReader(p.data))
 	p.decoder.UseNumber()
-	switch {
-	case len(data) > MaxBytes:
+	if len(data) > MaxBytes {
 		p.syntax(fmt.Sprintf("the file has more than %d bytes", MaxBytes), 0)
-		return nil, p.faults, nil
-	case !utf8.Valid(data):
+	} else if !utf8.Valid(data) {
 		p.syntax("the file is not UTF-8 text", 0)
-		return nil, p.faults, nil
-	}
-	root, err := p.value(nil)
-	if err != nil {
+	} else if root, err := p.value(nil); err != nil {
 		p.broken(err)
-		return nil, p.faults, nil
-	}
-	if _, err := p.decoder.Token(); !errors.Is(err, io.EOF) {
+	} else if _, err := p.decoder.Token(); !errors.Is(err, io.EOF) {
 		p.syntax("something follows the end of the value", p.decoder.InputOffset())
-		return nil, p.faults, nil
+	} else {
+		return root, p.faults, nil
 	}
-	return root, p.faults, nil
+	return nil, p.faults, nil
 }
 
 // value reads the next value, which stands at path.
@@ -186,8 +180,8 @@ func (p *parser) parts(n *node, path fault.Path) error {
 	return err
 }
 
-// named returns a key as a path shows it: one that is not a plain word is quoted, so that a
-// path is always one line and cannot be misread.
+// named returns a key as a path shows it: one that is not a plain word is quoted, so that a path is
+// always one line and cannot be misread.
 func named(key string) string {
 	odd := strings.ContainsFunc(key, func(c rune) bool {
 		return c != '_' && c != '$' && (c < '0' || c > '9') && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z')
@@ -207,8 +201,8 @@ func (p *parser) start() int64 {
 	return at
 }
 
-// place returns an offset as a person finds it in an editor. Offsets never fall from call to
-// call, so that the file is counted through once.
+// place returns an offset as a person finds it in an editor. Offsets never fall from call to call,
+// so that the file is counted through once.
 func (p *parser) place(offset int64) (line, column int) {
 	passed := p.data[p.at:max(p.at, min(int(offset), len(p.data)))]
 	p.at += len(passed)
@@ -243,8 +237,8 @@ func (p *parser) broken(err error) {
 	}
 }
 
-// explain names the mistake that most often leads to an error of the JSON decoder, which says
-// only what it found; its own words where none is known.
+// explain names the mistake that most often leads to an error of the JSON decoder, which says only
+// what it found; its own words where none is known.
 func (p *parser) explain(err error, offset int64) string {
 	found, _ := utf8.DecodeRune(p.data[min(offset, int64(len(p.data))):])
 	says := func(part string) bool { return strings.Contains(err.Error(), part) }

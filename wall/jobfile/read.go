@@ -31,7 +31,7 @@ func Read(r io.Reader) (j plan.Job, err error) {
 	}
 	if len(c.faults) == 0 {
 		c.refused(j.Locate())
-		c.refused(c.arches(&j, &file))
+		c.arches(&j, &file)
 	}
 	if len(c.faults) == 0 {
 		c.refused(j.Validate())
@@ -42,8 +42,8 @@ func Read(r io.Reader) (j plan.Job, err error) {
 	return j, nil
 }
 
-// ReadProfiles reads a JSON list of profiles, each an object as the field profile of a job file
-// may have it; bare numbers are inches. No two have one name. It fails as [Read] does.
+// ReadProfiles reads a JSON list of profiles, each an object as the field profile of a job file may
+// have it; bare numbers are inches. No two have one name. It fails as [Read] does.
 func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 	defer fraction.Catch(&err)
 	c, err := begin(r)

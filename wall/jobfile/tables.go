@@ -117,6 +117,6 @@ type whichRun struct {
 	Index int
 }
 
-// either marks a struct of two fields that stands for one of them, the first where the file has
-// a text: its value is the number of the field, 0 where the file had neither.
+// either marks a struct of two fields that stands for one of them, the first where the file has a
+// text: its value is the number of the field, 0 where the file had neither.
 type either int

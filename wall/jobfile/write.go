@@ -15,12 +15,12 @@ import (
 )
 
 // Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists
-// and maps, which become nil. Lengths are bare numbers in the units of the job; what is as by default
-// is left out.
+// and maps, which become nil. Lengths are bare numbers in the units of the job; what is as by
+// default is left out.
 //
-// It fails, and writes nothing, for a job that is not valid, for one with a value that a file cannot
-// have (a length finer or longer than [fraction.Parse] reads, a weight that no decimal gives), and for
-// a file of more than [MaxBytes].
+// It fails, and writes nothing, for a job that is not valid, for one with a value that a file
+// cannot have (a length finer or longer than [fraction.Parse] reads, a weight that no decimal
+// gives), and for a file of more than [MaxBytes].
 func Write(w io.Writer, j plan.Job) (err error) {
 	defer fraction.Catch(&err)
 	if err := j.Validate(); err != nil {
