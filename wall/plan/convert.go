@@ -25,7 +25,7 @@ func (m *maker) runs() []Run {
 		if c := laid.Corner; c != nil {
 			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Room.Runs[c.Next].Name, Mismatch: c.Mismatch}
 			if c.Passes >= 0 {
-				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Room.Runs[c.Passes].Name, m.job.Room.Runs[c.Butts].Name
+				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Runs[c.Passes].Name, m.job.Runs[c.Butts].Name
 			}
 		}
 		for _, in := range m.job.Room.Installed {

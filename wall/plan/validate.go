@@ -184,12 +184,9 @@ func (j *Job) checkOpening(f *faults, r, i int) {
 			break
 		}
 	}
-	bottom, top := run.Heights[0].Bottom, run.Heights[0].Top
-	for _, h := range run.Heights {
-		bottom, top = fraction.Min(bottom, h.Bottom), fraction.Max(top, h.Top)
-	}
-	if lo, hi := o.Bounds(); !lo.Y.Less(top) || !bottom.Less(hi.Y) {
-		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom), tape.Format(top)),
+	bottom, top := cutout.Bounds(wallOutline(run))
+	if lo, hi := o.Bounds(); !lo.Y.Less(top.Y) || !bottom.Y.Less(hi.Y) {
+		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom.Y), tape.Format(top.Y)),
 			"Runs", r, "Openings", i, "Outline", 0, "Y")
 	}
 	for _, other := range run.Openings[:i] {
