@@ -55,11 +55,9 @@ type mixer struct {
 
 // mixOffer is an offer with what the search needs of it.
 type mixOffer struct {
-	index     int
-	size      *big.Rat
-	effective *big.Rat
-	rate      *big.Rat // effective price per size
-	most      int64    // beyond this, packs of the first offer hold the same for no more
+	index                 int
+	size, effective, rate *big.Rat // effective price, and that per size
+	most                  int64    // beyond this, packs of the first offer hold the same for no more
 }
 
 // mix is how many of each offer to buy.
@@ -90,9 +88,7 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 		}
 		rated[i] = mixOffer{index: i, size: o.size, effective: effective, rate: quo(effective, o.size), most: 1<<62 - 1}
 	}
-	slices.SortStableFunc(rated, func(a, b mixOffer) int {
-		return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size))
-	})
+	slices.SortStableFunc(rated, func(a, b mixOffer) int { return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size)) })
 	for i := 1; i < len(rated); i++ {
 		// q packs of this size hold as much as p of the first, where p/q is the ratio of the sizes: so fewer than q are
 		// enough in some best mix.
@@ -141,7 +137,11 @@ func (m *mixer) search(place int, t mix) {
 	most := min(o.most, count(quo(rest, o.size)))
 	for n := int64(0); n <= most; n++ {
 		next := t.with(n, o)
-		if m.hopeless(next) {
+		bound := next.price // even if the rest were bought to measure at the lowest rate
+		if rest := sub(m.need, next.size); rest.Sign() > 0 {
+			bound = add(bound, mul(rest, m.offers[0].rate))
+		}
+		if m.best != nil && bound.Cmp(m.best.price) > 0 {
 			return // more of this offer only costs more: the first one is never dearer by size
 		}
 		m.search(place-1, next)
@@ -149,18 +149,6 @@ func (m *mixer) search(place int, t mix) {
 			return
 		}
 	}
-}
-
-// hopeless reports whether t costs more than the best even if the rest were bought to measure at the lowest rate.
-func (m *mixer) hopeless(t mix) bool {
-	if m.best == nil {
-		return false
-	}
-	bound := t.price
-	if rest := sub(m.need, t.size); rest.Sign() > 0 {
-		bound = add(bound, mul(rest, m.offers[0].rate))
-	}
-	return bound.Cmp(m.best.price) > 0
 }
 
 // with returns the mix with n more of an offer.

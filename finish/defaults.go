@@ -2,9 +2,8 @@ package finish
 
 import "example.com/groovewright/fraction"
 
-// Defaults returns what holds in a job that is taped in these units and says nothing else, with every
-// field filled in. It shares no list with a later call. Each figure says where it comes from; "from
-// memory" and "judgment" mean that no text is behind it.
+// Defaults returns what holds in a job that is taped in these units and says nothing else, with every field filled in, in lists of its
+// own. Each figure says where it comes from; "from memory" and "judgment" mean that no text is behind it.
 func Defaults(units fraction.Unit) Materials {
 	metric := units != fraction.Inch
 	taped := func(inch, otherwise Taped) Taped { return of(metric, inch, otherwise) }
@@ -85,21 +84,16 @@ func Defaults(units fraction.Unit) Materials {
 	}
 }
 
-// usualGlue returns the usual size and spacing of beads or dots.
-//
-// The bead is that of stud adhesive in NAVEDTRA 14044, figure 5-8 (gypsum board), and so is one for
-// each stud; a full hold halves the spacing. The dot, half a ball before it is pressed, and both grids
-// of dots are judgment.
+// usualGlue returns the usual size and spacing of beads or dots. The bead is that of stud adhesive in NAVEDTRA 14044, figure 5-8 (gypsum
+// board), and so is one for each stud; a full hold halves the spacing. The dot, half a ball before it is pressed, and both grids of dots
+// are judgment.
 func usualGlue(form GlueForm, hold Hold, metric bool) (size, spacing Taped) {
-	switch {
-	case form == GlueDots && hold == FullHold:
-		return of[Taped](metric, `1"`, "25 mm"), of[Taped](metric, `6"`, "150 mm")
-	case form == GlueDots:
-		return of[Taped](metric, `1"`, "25 mm"), of[Taped](metric, `12"`, "300 mm")
-	case form == GlueBeads && hold == FullHold:
-		return of[Taped](metric, `3/8"`, "10 mm"), of[Taped](metric, `8"`, "200 mm")
+	full := hold == FullHold
+	if form == GlueDots {
+		return of[Taped](metric, `1"`, "25 mm"), of(metric, of[Taped](full, `12"`, `6"`), of[Taped](full, "300 mm", "150 mm"))
 	}
-	return of[Taped](metric, `3/8"`, "10 mm"), of[Taped](metric, `16"`, "400 mm")
+	full = full && form == GlueBeads
+	return of[Taped](metric, `3/8"`, "10 mm"), of(metric, of[Taped](full, `16"`, `8"`), of[Taped](full, "400 mm", "200 mm"))
 }
 
 // of returns the one of two values that holds in the units of a job.

@@ -12,10 +12,9 @@
 //
 // # Units and exactness
 //
-// Quantities are exact rational numbers. Circles and slopes are replaced by rational bounds above them, so that
-// no quantity is short. Packs are counted from the exact quantity; only what is printed is rounded, upwards in its last
-// place. A job in inches reads square feet, quarts, fluid ounces (US) and feet, one in millimetres or centimetres
-// reads square metres, litres, millilitres and metres. Money is decimal and never a binary float.
+// Quantities are exact rational numbers; circles and slopes count as rational bounds above them, so that no quantity is short.
+// Packs are counted from the exact quantity; only what is printed is rounded, upwards in its last place. A job in inches reads
+// square feet, quarts, fluid ounces (US) and feet, any other square metres, litres, millilitres and metres. Money is decimal.
 //
 // # Guarantees
 //
@@ -28,13 +27,11 @@
 //   - The zero [Materials] are the defaults (TestZeroMaterialsAreTheDefaults).
 //   - A list, a step and a caution read back from JSON as they were written (FuzzWild).
 //   - The same input gives the same list (TestSameInputSameBytes).
-//
-// Printed figures of others stand beside ours in testdata/published.md (TestPublishedFigures).
+//   - Printed figures of others stand beside ours in testdata/published.md (TestPublishedFigures).
 //
 // # Errors
 //
-// A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all faults are reported
-// together. No value panics (FuzzWild).
+// A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all are reported together. No value panics.
 //
 // # What it does not do
 //

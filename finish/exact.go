@@ -2,10 +2,9 @@ package finish
 
 import "math/big"
 
-// Quantities are rational numbers of the standard library: a take-off multiplies areas by factors and divides by
-// coverages that share no denominator, so that a fixed size would not hold every one. No function here writes to
-// what it is given. Where a number is not rational (a circle, a slope) it is replaced by a rational bound *above* it,
-// so that a quantity is never short.
+// Quantities are rational numbers of the standard library: a take-off divides areas by coverages that share no denominator, so that
+// a fixed size would not hold every one. No function here writes to what it is given. Where a number is not rational (a circle, a
+// slope) it is replaced by a rational bound *above* it, so that a quantity is never short.
 
 // piAbove is a little more than the ratio of a circle to its diameter: 3.14159265358979… rounded up at the eleventh place.
 var piAbove = big.NewRat(314159265359, 100000000000)

@@ -16,7 +16,8 @@ func (b *builder) mask() {
 		}
 	}
 	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
-		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit)}}, add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
+		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit)}},
+		add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.

@@ -115,7 +115,8 @@ type Adhesive struct {
 	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
 }
 
-// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support ([House].Studs); Edge and Field are for sheets.
+// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support, these being as far apart as
+// [House].Studs says; Edge and Field are for sheets.
 type Nails struct {
 	None        bool    `json:"none,omitzero"`        // panels are glued only
 	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges: 4 in (100 mm)

@@ -37,14 +37,10 @@ type Surface string
 
 // UnmarshalJSON takes any JSON value as it is written. What is no number is refused later, with its path.
 func (n *Number) UnmarshalJSON(data []byte) error {
-	text := string(data)
-	switch {
-	case text == "null":
-		return nil
-	case strings.HasPrefix(text, `"`):
+	if text := string(data); text == "null" || strings.HasPrefix(text, `"`) {
 		return json.Unmarshal(data, (*string)(n))
 	}
-	*n = Number(text)
+	*n = Number(data)
 	return nil
 }
 
@@ -343,10 +339,7 @@ func ratio(text Number) *big.Rat {
 }
 
 // times returns a whole number that was checked.
-func times(text Number) int64 {
-	n, _ := fraction.ParseRatio(string(text))
-	return n.Floor()
-}
+func times(text Number) int64 { return count(ratio(text)) }
 
 // price returns an amount of money that was checked, or is not given.
 func price(text Number) money.Amount {

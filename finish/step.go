@@ -6,8 +6,7 @@ import (
 	"example.com/groovewright/fraction/enum"
 )
 
-// Step is one step of the work: a stage, and what in it depends on the job. It holds facts and no
-// sentence. Its text is such as "cut: pieces 7; closing 3, 6, 7".
+// Step is one step of the work: a stage, and what in it depends on the job. Its text is such as "cut: pieces 7; closing 3, 6, 7".
 type Step struct {
 	Stage Stage
 	Acts  []Act
@@ -153,7 +152,6 @@ func (a *Act) read(text string) error {
 		return a.Kind.UnmarshalText([]byte(text))
 	case a.Kind.labeled():
 		a.Labels = strings.Split(rest, ", ")
-		return nil
 	case rest != "":
 		return a.Figure.UnmarshalText([]byte(rest))
 	}
@@ -192,9 +190,8 @@ var waits = [...]struct {
 	CureSealant: {hour, day, TubeLabel},
 }
 
-// Range returns the wait in minutes and where it comes from: after the least one may go on if the
-// label and a touch agree, after the most one may count on it in a dry, warm room. The label of the
-// product decides. It is 0 for what is no wait.
+// Range returns the wait in minutes and where it comes from: after the least one may go on if the label and a touch agree, after the
+// most one may count on it in a dry, warm room. The label of the product decides. It is 0 for what is no wait.
 func (w Wait) Range() (least, most int, source Source) {
 	if int(w) >= len(waits) {
 		return 0, 0, NoSource

@@ -12,8 +12,7 @@ import (
 	"example.com/groovewright/fraction/money"
 )
 
-// Unit is the unit of a figure. Its words are those of the trade, such as "ft2", "fl oz" and
-// "nails"; a counted thing is written in the plural and read in both numbers.
+// Unit is the unit of a figure, such as "ft2", "fl oz" and "nails"; a counted thing is written in the plural and read in both numbers.
 type Unit uint8
 
 // The units.
@@ -94,8 +93,7 @@ var scales = map[string]struct{ size, step *big.Rat }{
 	"repeats": {whole(1), part(1, 10)},
 }
 
-// Decimal is an exact decimal number. Unlike the type in it, it is a string in JSON whatever the
-// global settings of the decimal package are.
+// Decimal is an exact decimal number. It is a string in JSON whatever the global settings of the decimal package are.
 type Decimal struct{ decimal.Decimal }
 
 // MarshalJSON writes the number in quotes.
@@ -107,11 +105,10 @@ func (d *Decimal) UnmarshalJSON(data []byte) error {
 	if err := a.UnmarshalJSON(data); err != nil {
 		return err
 	}
-	n, known := a.Decimal()
-	if !known {
+	if !a.Known() {
 		return errors.New("want a number")
 	}
-	d.Decimal = n
+	d.Decimal, _ = a.Decimal()
 	return nil
 }
 
