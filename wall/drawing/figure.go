@@ -16,9 +16,7 @@ type figure struct{ text, from string }
 func (f figure) String() string { return f.text }
 
 // length is a length of the plan and the path of its place.
-func (c *canvas) length(l fraction.Length, path string) figure {
-	return figure{c.tape.Format(l), path}
-}
+func (c *canvas) length(l fraction.Length, path string) figure { return figure{c.tape.Format(l), path} }
 
 // ref writes the path of a place in the plan.
 func ref(format string, args ...any) string { return fmt.Sprintf(format, args...) }

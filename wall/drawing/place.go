@@ -41,18 +41,13 @@ type board struct {
 // claim takes a place whether it is free or not.
 func (b *board) claim(c box) { b.taken = append(b.taken, c) }
 
-// free reports whether a place lies in the frame and is not taken.
-func (b *board) free(c box) bool {
-	return c.inside(b.frame) && !slices.ContainsFunc(b.taken, c.overlaps)
-}
-
-// place claims the first free one of the places, and reports whether there is one.
+// place claims the first place in the frame that is not taken, and reports whether there is one.
 func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
 
 // first is place for many places that are costly to find.
 func (b *board) first(places iter.Seq[box]) (box, bool) {
 	for c := range places {
-		if b.free(c) {
+		if c.inside(b.frame) && !slices.ContainsFunc(b.taken, c.overlaps) {
 			b.claim(c)
 			return c, true
 		}

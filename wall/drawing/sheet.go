@@ -255,10 +255,7 @@ func (d *sheetDrawing) partLead(label line, p plan.Placement, spot box) {
 
 // arrow points to the upper edge of a piece.
 func (d *sheetDrawing) arrow(x, y float64, turned bool) {
-	up := 1.0
-	if turned {
-		up = -1
-	}
+	up := map[bool]float64{false: 1, true: -1}[turned]
 	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
 	d.add("path", "fill", "var(--ink)", "d", pen("M", x, y-7*up, "l4 ", 6*up, "h-8z"))
 }
