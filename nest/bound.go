@@ -35,7 +35,7 @@ type relaxed struct {
 
 // LowerBound returns a lower bound on the sheets and the money of every guillotine nest of the
 // parts that can be cut at all. Its cost grows with the square of the number of different widths
-// and heights. The errors are those of [Problem.Validate], and of kind [ErrRange].
+// and heights. The errors are those of [Problem.Validate], and others with [ErrRange] as the cause.
 func LowerBound(p Problem) (b Bound, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)

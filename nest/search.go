@@ -28,12 +28,15 @@ const DefaultNodes = 2_500_000
 // of stages of cutting allowed; for jobs of kitchen size that ends with a proof. More than 128
 // parts are not searched exactly, unless they are boards of one width and length. A budget or a
 // context that ends is no error: the result is the best found, its Status says why it ended, and
-// its Bound holds all the same. The errors are those of [LowerBound].
+// its Bound holds all the same; a nil context never ends. The errors are those of [LowerBound].
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)
 	if err != nil {
 		return Result{}, err
+	}
+	if ctx == nil {
+		ctx = context.Background()
 	}
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes

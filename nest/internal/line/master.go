@@ -6,7 +6,7 @@ import (
 )
 
 // tight is the tolerance of the floating-point linear programme: reduced costs and levels smaller
-// than this count as zero. Nothing that is reported depends on it; see [columns.bound].
+// than this count as zero. Nothing that is reported depends on it; see [columns.solve].
 const tight = 1e-9
 
 // Master is the linear programme of the cutting-stock problem over the patterns known so far: the
