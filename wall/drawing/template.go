@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -100,6 +101,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 		d.overlap(page)
 	}
 	page.stroke("template", c.line(d.view))
+	d.arcs(page)
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
@@ -116,6 +118,20 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 		d.ruler(int(one.w), high+56)
 	}
 	return d.Picture
+}
+
+// arcs draws the true arcs that the line is near, from springing to springing.
+func (d *template) arcs(on *node) {
+	for _, a := range d.cut.piece.Marks.Arcs {
+		if d.cut.closed && a.Opening != d.cut.what {
+			continue
+		}
+		r, up := a.Radius.Float64(), a.Springs.Float64()-a.Centre.Y.Float64()
+		half := math.Sqrt(max(r*r-up*up, 0)) * perInch
+		x, y := d.x(a.Centre.X), d.y(a.Springs)
+		d.Desc += " Thin line: the true arc of " + a.Opening + ", for a trammel."
+		on.stroke("templatearc", "M", x-half, y, "A", r*perInch, r*perInch, " 0 0 1 ", x+half, y)
+	}
 }
 
 // boardUnder draws the piece's edges and its pattern at its true phase.

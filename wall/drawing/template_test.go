@@ -2,6 +2,8 @@ package drawing
 
 import (
 	"fmt"
+	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -171,5 +173,39 @@ func TestStripesEndWithoutPitch(t *testing.T) {
 		if got := stripes(plan.Profile{Pitch: in("1"), Profile: groove.Profile{Features: features}}, in("0"), in("48"), in("0")); got != nil {
 			t.Errorf("%s: %d stripes", name, len(got))
 		}
+	}
+}
+
+// TestTemplateShowsTheTrueArc: an arched head is drawn as the circle that it is, from springing to
+// springing.
+func TestTemplateShowsTheTrueArc(t *testing.T) {
+	p := kitchen()
+	piece := &p.Pieces[3]
+	piece.Holes = []plan.Hole{{Opening: "niche", Outline: ring("10", "2", "36", "2", "36", "10", "23", "15", "10", "10")}}
+	piece.Marks.Arcs = []plan.Arc{{Opening: "niche", Centre: plan.Point{X: in("23"), Y: in("5")}, Radius: in("13"), Springs: in("10")}}
+	set, err := Templates(p, Papers()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, page := range set.Pages {
+		for _, cell := range page {
+			svg := string(cell.Picture.SVG())
+			if at := strings.Index(svg, `class="templatearc" d="`); at >= 0 {
+				var x0, y0, rx, ry, x1, y1 float64
+				path := strings.NewReplacer("M", "", "A", " ", " 0 0 1 ", " ").Replace(strings.SplitN(svg[at+len(`class="templatearc" d="`):], `"`, 2)[0])
+				if _, err := fmt.Sscan(path, &x0, &y0, &rx, &ry, &x1, &y1); err != nil {
+					t.Fatal(err)
+				}
+				// 5 over the centre a circle of 13 is 24 wide.
+				if rx != 13*perInch || ry != rx || y0 != y1 || math.Abs(x1-x0-24*perInch) > .01 {
+					t.Errorf("arc from %v, %v to %v, %v with radius %v", x0, y0, x1, y1, rx)
+				}
+				found = true
+			}
+		}
+	}
+	if !found {
+		t.Error("no template shows the arc")
 	}
 }

@@ -67,7 +67,7 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 			gap = m.job.Gaps.Box
 		}
 		centre := Point{X: middle.X.Sub(p.At.X), Y: middle.Y.Sub(p.At.Y)}
-		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap)})
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap), Springs: o.Arch.Springing.Y.Sub(p.At.Y)})
 	}
 	return out
 }

@@ -293,9 +293,10 @@ type HoleMarks struct {
 // lie off the piece.
 type Arc struct {
 	Opening string          `json:"opening"`
-	Centre  Point           `json:"centre"` // on the face
-	Back    Point           `json:"back"`   // on the back
-	Radius  fraction.Length `json:"radius"` // of the line to saw: the opening's and its gap
+	Centre  Point           `json:"centre"`  // on the face
+	Back    Point           `json:"back"`    // on the back
+	Radius  fraction.Length `json:"radius"`  // of the line to saw: the opening's and its gap
+	Springs fraction.Length `json:"springs"` // the height at which it starts on both sides
 }
 
 // Drill is a starter hole for the jigsaw, wholly in the waste.
