@@ -12,9 +12,12 @@ import (
 	"example.com/groovewright/wall"
 )
 
+// Problem is a room with its stock and its saw.
+type Problem = wall.Room
+
 // Nesting returns the nesting problem of the pieces of a layout, each as its bounding rectangle. It
 // fails with a *fraction.OverflowError for numbers that are too large or too fine.
-func Nesting(room wall.Room, l *wall.Layout) (n nest.Problem, err error) {
+func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 	defer fraction.Catch(&err)
 	n = nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(room.Profile)}
 	for _, piece := range l.Pieces {
@@ -176,7 +179,7 @@ func (e *ShortError) Error() string {
 //
 // The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each layout
 // that a bound does not rule out.
-func Explore(ctx context.Context, room wall.Room, b Budget) (c Choices, err error) {
+func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
 	if b.Layouts <= 0 {
 		b.Layouts = DefaultLayouts
