@@ -258,11 +258,9 @@ func (m *Master) drift() (most float64) {
 	return most
 }
 
-// drifted is the drift at which the programme starts again.
-const drifted = 1e-7
-
-// refresh is the number of pivots after which levels and prices are computed anew from the inverse.
-const refresh = 50
+// Levels and prices are computed anew from the inverse after refresh pivots, and with more drift
+// than drifted the programme starts again.
+const refresh, drifted = 50, 1e-7
 
 // reprice computes the prices from the inverse.
 func (m *Master) reprice() {
