@@ -26,14 +26,7 @@ func (m *model) build(p *path) Layout {
 		run.EndPhases[1] = s.region.endAt(false).Sub(l.sol.origin).Mod(pitch)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
-		switch {
-		case i+1 < len(legs):
-			m.join(&layout, l, legs[i+1].residue)
-		case l.chain.residue >= 0:
-			m.join(&layout, l, l.chain.residue)
-		default:
-			m.lastCorner(&layout, l, legs[0].sol.origin)
-		}
+		m.join(&layout, l, legs[(i+1)%len(legs)].residue)
 	}
 	for i, l := range legs {
 		if l.sol.stretch.from < 0 {
@@ -57,7 +50,6 @@ func (m *model) build(p *path) Layout {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
 	})
 	m.addJoints(&layout, legs)
-	layout.Total = fraction.Ratio{} // the bound has the price in it, where that is weighted
 	for i := range layout.Blemishes {
 		b := &layout.Blemishes[i]
 		b.Cost = b.cost()
@@ -87,11 +79,8 @@ func (m *model) addPanels(layout *Layout, l leg) {
 		at := 0
 		for _, j := range nodes {
 			left, right := c.left[at], c.right[j]
-			run.Panels = append(run.Panels, Panel{
-				Left: left, Right: right,
-				LeftPhase:  fraction.Must(m.room.Profile.Phase(left, l.sol.origin)),
-				RightPhase: fraction.Must(m.room.Profile.Phase(right, l.sol.origin)),
-			})
+			run.Panels = append(run.Panels, Panel{Left: left, Right: right,
+				LeftPhase: left.Sub(l.sol.origin).Mod(s.pitch), RightPhase: right.Sub(l.sol.origin).Mod(s.pitch)})
 			if j < len(c.at)-1 {
 				seam(c.at[j])
 			}
@@ -127,17 +116,6 @@ func (m *model) join(layout *Layout, l leg, i int) {
 	}
 	if term := fraction.Must(m.cornerTerm(s.run, !s.fit.buttsRight, run.Corner.Mismatch)); !term.Weight.IsZero() {
 		layout.Blemishes = append(layout.Blemishes, term)
-	}
-}
-
-// lastCorner records the outside corner at which a closed room closes; origin is that of its first
-// stretch.
-func (m *model) lastCorner(layout *Layout, l leg, origin fraction.Length) {
-	if r := l.sol.stretch.run; m.coupled(r) {
-		pitch := m.room.Profile.Pitch()
-		thickness := m.room.Profile.Thickness
-		layout.Runs[r].Corner = &Corner{Next: 0, Passes: -1, Butts: -1, Mismatch: fraction.Circular(
-			m.room.Runs[r].Width.Add(thickness).Sub(l.sol.origin), thickness.Neg().Sub(origin), pitch)}
 	}
 }
 
