@@ -27,8 +27,7 @@ func (j *room) weights() map[string]rat {
 	return out
 }
 
-// weigh takes the weights from the plan's priorities, which must agree with the contract's defaults
-// and with the job.
+// weigh takes the plan's priorities, which must agree with the contract's defaults and the job.
 func (c *checker) weigh() {
 	c.weights = c.job.weights()
 	for k, p := range c.plan.Priorities {
@@ -62,8 +61,7 @@ func (c *checker) blemishes() {
 		}
 		k := c.stated(t, taken)
 		if k < 0 {
-			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.kind,
-				text(t.at),
+			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.kind, text(t.at),
 				c.job.Runs[t.run].Name, text(t.weight), text(t.height), text(t.amount))
 			continue
 		}
@@ -83,8 +81,7 @@ func (c *checker) blemishes() {
 		case b.Kind == "weak strip": // beyond the contract
 			c.equal(Blemish, path+".cost", b.Cost, b.product(), "not weight x height x amount")
 		default:
-			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At),
-				b.Run)
+			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At), b.Run)
 		}
 	}
 }
@@ -102,10 +99,11 @@ func (c *checker) stated(t term, taken []bool) int {
 		if taken[k] || i != t.run && i != t.next || b.Kind != t.kind || !same(b.Cost, t.cost()) {
 			continue
 		}
-		for _, alike := range []bool{same(b.Amount, t.amount), same(b.At, t.at)} {
-			if alike {
-				points++
-			}
+		if same(b.Amount, t.amount) {
+			points++
+		}
+		if same(b.At, t.at) {
+			points++
 		}
 		if points > score {
 			best, score = k, points

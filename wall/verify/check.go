@@ -5,8 +5,7 @@ import (
 	"slices"
 )
 
-// checker holds a job, its plan and what has been found wrong so far. What is a list of lists has
-// one for each run.
+// checker holds a job, its plan and its faults so far. A list of lists has one for each run.
 type checker struct {
 	job     *room
 	plan    planFile

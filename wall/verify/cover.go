@@ -66,9 +66,7 @@ func lost(mark rat, inside, wanted, union []span) rat {
 	total := zero()
 	for k, s := range wanted {
 		for _, hole := range without([]span{s}, union) {
-			allowed := zero()
-			// Where a sliver ends at this side there are fewer spans than inside.
-			near := inside
+			allowed, near := zero(), inside // fewer spans than inside where a sliver ends at this side
 			if len(inside) == len(wanted) {
 				near = inside[k : k+1]
 			}
@@ -91,11 +89,10 @@ func (r *run) steepest() rat {
 	steepest := zero()
 	for k := 1; k < len(r.Heights); k++ {
 		a, b := r.Heights[k-1], r.Heights[k]
-		if same(a.At, b.At) {
-			continue
+		if !same(a.At, b.At) {
+			rise := most(size(diff(b.Top, a.Top)), size(diff(b.Bottom, a.Bottom)))
+			steepest = most(steepest, size(over(rise, diff(b.At, a.At))))
 		}
-		rise := most(size(diff(b.Top, a.Top)), size(diff(b.Bottom, a.Bottom)))
-		steepest = most(steepest, size(over(rise, diff(b.At, a.At))))
 	}
 	return steepest
 }

@@ -15,10 +15,8 @@
 //
 // # Guarantees
 //
-//   - Plans made by hand pass (TestRightPlansPass), and those of the examples
-//     (TestPlansOfTheExamples).
-//   - Each of a hundred and fifty ways to spoil such a plan is caught (TestMutationsAreCaught,
-//     TestOtherJobsAreCaught).
+//   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
+//   - Each of 150 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged
@@ -44,19 +42,16 @@
 //  5. An opening grows by its gap along and across: every place within the gap of it in x and in y
 //     is left open. An opening of kind other takes the window's gap. Beside edges neither level nor
 //     upright rounding may leave open what lies within two marks more.
-//  6. A stretch that an opening takes from top to bottom parts the run: there is no seam, and the
-//     pattern runs on behind it.
+//  6. An opening from top to bottom parts the run: no seam, and the pattern runs on behind it.
 //  7. Butting and long points count the thickness of the profile.
-//  8. A computed point lies less than one mark off the exact one. Rounding a point that has been
-//     rounded already can lose two marks, and is a fault.
+//  8. A computed point is under a mark off the exact one; rounding twice can lose two: a fault.
 //  9. The ends of a leaning edge that no tape gave are rounded sideways into the space too; the
 //     middle of the straight edge between them speaks for its phase. The limit that a plan states
 //     there may be the exact or the rounded one; panels stop, and phase 0 at the left limit stands,
 //     at the rounded one. Up is rounded first.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of the repeat too.
 //     A profile without any has no distance to a line.
-//  11. The height of an inside corner is the lesser of the two end edges of the shapes, at their
-//     limits.
+//  11. An inside corner is as high as the lesser of the shapes' two end edges, at their limits.
 //  12. The height of a seam is that of the region at the middle of its gap, every sloped line there
 //     rounded into the space, openings left out; the lesser side where the two differ.
 //  13. A seam costs prominence x feet x 1/8; its distance off the nearest line costs 8 an inch,
@@ -68,8 +63,7 @@
 //     two ends' takes the place of 1.
 //  17. The measure for wide flats holds for flats; a cut bead or groove counts its distance to the
 //     nearest boundary. Half or more of a flat counts nothing.
-//  18. An edge is seen if its weight and its height are above 0. Ends are seen at exposed, outside
-//     and covered ends only.
+//  18. An edge is seen if weight and height are above 0, ends only if exposed, outside or covered.
 //  19. Equal cuts at two seen ends: the same width left of a like feature (kind and width) at both.
 //  20. A neighbour's pattern is carried round corner after corner, at most once round a closed
 //     room. Where no run of a chain shows an edge, each run may start with phase 0 at its own left
@@ -96,12 +90,10 @@
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
 //     work; its closing pieces are those of the panel fitted last.
-//  30. A cut may run past the far edge as it may past the near one: then nothing is left there. The
-//     blade must touch the part.
+//  30. A cut may run past either edge, and leave nothing there; the blade must touch the part.
 //  31. Proved means that the plan has as few sheets as sheets_at_least says. Where some stock is
 //     counted, it may speak of the sheets to buy instead, and is not judged.
-//  32. Of two choices, neither is at least as good in sheets, sheets to buy, money and blemish
-//     together.
+//  32. No choice is at least as good as another in all of sheets, sheets to buy, money, blemish.
 //  33. A blemish's weight may hold the height in feet or not; the cost is with it.
 //  34. The tape is 1/16 in where the job names none, 1 mm where its units are metric.
 //  35. An upright that is the side of a step and of an opening counts as the opening's. So does the

@@ -96,20 +96,20 @@ type bearing struct {
 	Side      string
 }
 
-type zone struct {
-	From, To   rat
-	Prominence *rat `is:"weight"`
-}
-
-type place struct {
-	At         rat
-	Prominence *rat `is:"weight"`
-}
-
-type installed struct {
-	Run                    string
-	Left, Right, LeftPhase rat
-}
+type (
+	zone struct {
+		From, To   rat
+		Prominence *rat `is:"weight"`
+	}
+	place struct {
+		At         rat
+		Prominence *rat `is:"weight"`
+	}
+	installed struct {
+		Run                    string
+		Left, Right, LeftPhase rat
+	}
+)
 
 const (
 	exposed       = "exposed"
@@ -126,8 +126,7 @@ func or(n *rat, other rat) rat {
 	return *n
 }
 
-// corner returns the run that shares a corner with the right end of run i, and whether there is
-// one.
+// corner returns the run that shares a corner with the right end of run i, if there is one.
 func (j *room) corner(i int) (next int, ok bool) {
 	kind := j.Runs[i].Right.Kind
 	next = (i + 1) % len(j.Runs)
@@ -149,8 +148,7 @@ func readJob(data []byte) (*room, []Fault) {
 	return j, faults
 }
 
-// complete derives what the file leaves to its defaults, and refuses what no region can be built
-// of.
+// complete fills in the defaults and refuses what no region can be built of.
 func (j *room) complete(refuse func(path, got, want string)) {
 	j.tape = ratio(1, 16)
 	if j.Units == "mm" || j.Units == "cm" {

@@ -84,14 +84,9 @@ func text(a rat) string {
 	return n.String() + " " + rest.Abs(rest).String() + "/" + a.Denom().String()
 }
 
-// perUnit says how many inches one unit is; 1 in = 25.4 mm exactly (the international inch of
-// 1959).
+// perUnit is the inches of one unit; 1 in = 25.4 mm exactly (the international inch of 1959).
 var perUnit = map[string]rat{
-	"":   whole(1),
-	"in": whole(1),
-	"mm": ratio(5, 127),
-	"cm": ratio(50, 127),
-	"ft": whole(12),
+	"": whole(1), "in": whole(1), "ft": whole(12), "mm": ratio(5, 127), "cm": ratio(50, 127),
 }
 
 var typography = strings.NewReplacer(
@@ -170,8 +165,7 @@ func readNumber(s string) (rat, error) {
 	return total, nil
 }
 
-// readExact reads a number as a plan must write it: a mixed fraction in lowest terms and in the one
-// form that text gives.
+// readExact reads a mixed fraction in lowest terms, in the one form that text gives, as in a plan.
 func readExact(written string) (rat, error) {
 	s, minus := strings.CutPrefix(written, "-")
 	n, err := readNumber(s)

@@ -95,8 +95,7 @@ func (c *checker) otherSeam(i int, left, now, right rat) bool {
 	return false
 }
 
-// linesBetween returns every place strictly between left and right where a seam may fall,
-// rightward.
+// linesBetween returns every place strictly between left and right for a seam, rightward.
 func (j *room) linesBetween(origin, left, right rat) []rat {
 	p := j.pattern
 	var out []rat

@@ -91,8 +91,7 @@ func (p *pattern) cut(phase rat, right bool) rat {
 	return least(kept, diff(f.Width, kept))
 }
 
-// offLine returns the distance from a phase to the nearest line where a seam may fall; 0 for a
-// profile without any.
+// offLine returns the distance from a phase to the nearest line for a seam; 0 where there is none.
 func (p *pattern) offLine(phase rat) rat {
 	if len(p.lines) == 0 {
 		return zero()
@@ -104,8 +103,7 @@ func (p *pattern) offLine(phase rat) rat {
 	return nearest
 }
 
-// starts returns each place below one pitch, from a sheet's left edge, from which a part shows its
-// left phase.
+// starts returns each place below one pitch from a sheet's left where a part shows its left phase.
 func (p *pattern) starts(leftPhase, width rat, s stock, turned bool) []rat {
 	if !turned {
 		return []rat{mod(diff(leftPhase, s.LeftPhase), p.pitch)}

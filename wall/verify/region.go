@@ -43,8 +43,7 @@ const (
 	butts              // against the face of the other
 )
 
-// inset returns how far the shape of a run stays back from the end of its wall; less than 0 at an
-// outside corner.
+// inset returns how far a run's shape stays back from its wall's end; below 0 at an outside corner.
 func (j *room) inset(kind string, r role) rat {
 	switch {
 	case kind == outsideCorner:
@@ -145,8 +144,7 @@ func (g *region) stepped(line []point, gap rat, isTop bool) []point {
 	return out
 }
 
-// extended runs a line on past both its ends by the given length in x: straight, or level at an end
-// for which level says so.
+// extended runs a line on past both ends by reach in x: straight, or level where level says so.
 func extended(line []point, reach rat, level [2]bool) []point {
 	n := len(line)
 	rise := func(a, b point, level bool) rat {
@@ -206,20 +204,9 @@ func (g *region) computed(y, x rat, look side) bool {
 
 // taped says whether a station or a leaning end's head stands at x.
 func (g *region) taped(x rat) bool {
-	last := len(g.run.Heights) - 1
-	for k, h := range g.run.Heights {
-		at := h.At
-		switch k {
-		case 0:
-			at = sum(at, g.run.Left.Lean)
-		case last:
-			at = sum(at, g.run.Right.Lean)
-		}
-		if same(at, x) {
-			return true
-		}
-	}
-	return false
+	all, last := g.run.Heights, len(g.run.Heights)-1
+	return same(sum(all[0].At, g.run.Left.Lean), x) || same(sum(all[last].At, g.run.Right.Lean), x) ||
+		slices.ContainsFunc(all[1:last], func(h station) bool { return same(h.At, x) })
 }
 
 // seen returns the height of the shape at x: the lesser side where they differ.
@@ -231,24 +218,9 @@ func (g *region) seen(x rat) rat {
 func (g *region) beside(x, low, high rat, right bool) rat {
 	total := zero()
 	for _, s := range g.at(x, side(right)) {
-		from, to := most(s.low.y, low), least(s.high.y, high)
-		if less(from, to) {
-			total = sum(total, diff(to, from))
-		}
+		total = sum(total, most(zero(), diff(least(s.high.y, high), most(s.low.y, low))))
 	}
 	return total
-}
-
-// extent returns the lowest and highest y of a region's outline.
-func (g *region) extent() (low, high rat) {
-	var l loop
-	for _, e := range g.outline {
-		l = append(l, e.a, e.b)
-	}
-	if from, to, ok := bounds(l); ok {
-		return from.Y, to.Y
-	}
-	return zero(), zero()
 }
 
 // empty says whether nothing of the region lies between from and to.

@@ -46,6 +46,18 @@ func (s *search) sheets(g *region) []stock {
 	return sure
 }
 
+// extent returns the lowest and highest y of a region's outline.
+func (g *region) extent() (low, high rat) {
+	var l loop
+	for _, e := range g.outline {
+		l = append(l, e.a, e.b)
+	}
+	if from, to, ok := bounds(l); ok {
+		return from.Y, to.Y
+	}
+	return zero(), zero()
+}
+
 // covering is a stretch covered from its left edge as far as the places where a panel may start.
 type covering struct {
 	pattern        *pattern

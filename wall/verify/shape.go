@@ -45,8 +45,7 @@ func (l loop) area() rat {
 	return half(total)
 }
 
-// bounds returns the lower left and upper right corners of a box round some loops; ok is false for
-// none.
+// bounds returns the lower left and upper right corners of a box round some loops, if any.
 func bounds(loops ...loop) (low, high point, ok bool) {
 	for _, l := range loops {
 		for _, p := range l {
@@ -65,12 +64,10 @@ func (l loop) simple() loop {
 	out := slices.Clone(l)
 	for i := 0; i < len(out) && len(out) > 3; {
 		before, p, after := out[(i+len(out)-1)%len(out)], out[i], out[(i+1)%len(out)]
-		if p.is(after) || same(before.X, p.X) && same(p.X, after.X) || same(before.Y, p.Y) && same(p.Y, after.Y) {
-			out = slices.Delete(out, i, i+1)
-			i = max(i-1, 0)
-			continue
+		if i++; p.is(after) || same(before.X, p.X) && same(p.X, after.X) || same(before.Y, p.Y) && same(p.Y, after.Y) {
+			out = slices.Delete(out, i-1, i)
+			i = max(i-2, 0)
 		}
-		i++
 	}
 	return out
 }
@@ -85,8 +82,7 @@ func (l loop) square() bool {
 	return true
 }
 
-// grown returns loops that together hold every place within gap of the inside, measured along and
-// across.
+// grown returns loops that hold every place within gap of the inside, measured along and across.
 func (l loop) grown(gap rat) []loop {
 	if len(l) == 4 && l.square() {
 		low, high, _ := bounds(l)
@@ -114,8 +110,7 @@ func swept(p, q point, gap rat) loop {
 	return loop{at(p, -1, -up), at(p, 1, -up), at(q, 1, -up), at(q, 1, up), at(q, -1, up), at(p, -1, up)}
 }
 
-// keep returns the part of the loop where side is not negative. The line where side is 0 is
-// straight, and side is linear.
+// keep returns the part of the loop where side, which is linear, is not negative.
 func (l loop) keep(side func(point) rat) loop {
 	var out loop
 	for i, p := range l {
@@ -168,13 +163,12 @@ func (s shape) edges() []edge {
 	for _, l := range s {
 		for i, p := range l {
 			q := l[(i+1)%len(l)]
-			if same(p.X, q.X) {
-				continue
-			}
 			if less(q.X, p.X) {
 				p, q = q, p
 			}
-			out = append(out, edge{a: p, b: q, sloped: !same(p.Y, q.Y)})
+			if !same(p.X, q.X) {
+				out = append(out, edge{a: p, b: q, sloped: !same(p.Y, q.Y)})
+			}
 		}
 	}
 	return out

@@ -150,16 +150,14 @@ func (c *checker) terms() []term {
 	return out
 }
 
-// wantsWhole says whether an upright is a run's only exposed end that is seen, which has to show a
-// whole feature.
+// wantsWhole says whether an upright is the only seen exposed end: it must show a whole feature.
 func (g *region) wantsWhole(u upright, w map[string]rat) bool {
 	shown := func(e end) bool { return e.Kind == exposed && or(e.Prominence, whole(1)).Sign() > 0 }
 	left, right := shown(g.run.Left), shown(g.run.Right)
 	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w["whole_end"].Sign() > 0
 }
 
-// exposedEnd checks that the only exposed end of run i shows a whole feature, unless the job sets
-// the rule aside.
+// exposedEnd checks that run i's only exposed end shows a whole feature, unless the job waives it.
 func (c *checker) exposedEnd(i int) {
 	for _, u := range c.regions[i].uprights(c.weights) {
 		if c.regions[i].wantsWhole(u, c.weights) && !c.laid(i) {
