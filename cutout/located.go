@@ -51,7 +51,7 @@ type Located struct {
 	Closing []fraction.Length
 }
 
-// Worst returns the greatest closing error, without its sign, and whose it is.
+// Worst returns the greatest closing error, without its sign, and the index of its distance.
 func (l Located) Worst() (index int, off fraction.Length) {
 	for i, c := range l.Closing {
 		if off.Less(c.Abs()) {

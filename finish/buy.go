@@ -168,9 +168,10 @@ const MaxPacks = 100_000
 // MixError says that a quantity needs more packs than anyone buys.
 type MixError struct {
 	Item  Item
-	Packs int64
+	Packs int64 // at least so many
 }
 
+// Error names the item and the limit.
 func (e *MixError) Error() string {
 	return fmt.Sprintf("%s: %d packs and more are needed, above the limit of %d; check its quantities and sizes", e.Item, e.Packs, MaxPacks)
 }

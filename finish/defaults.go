@@ -2,8 +2,9 @@ package finish
 
 import "example.com/groovewright/fraction"
 
-// Defaults returns what holds in a job that is taped in these units and says nothing else, with every field filled in, in lists of its
-// own. Each figure says where it comes from; "from memory" and "judgment" mean that no text is behind it.
+// Defaults returns the materials of a job in these units that names none, with every field filled
+// in. The caller may change them. Each figure in the code has its source; "from memory" and
+// "judgment" mean that no text is behind it.
 func Defaults(units fraction.Unit) Materials {
 	metric := units != fraction.Inch
 	taped := func(inch, otherwise Taped) Taped { return of(metric, inch, otherwise) }

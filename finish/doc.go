@@ -31,7 +31,9 @@
 //
 // # Errors
 //
-// A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all are reported together. No value panics.
+// A field that cannot be used is a *fault.Fault with its path, such as Paint.Top.Coverage; all are
+// reported together. No value panics. String and MarshalText of an enumeration write the word of a
+// value, UnmarshalText reads it; the last two fail with a *fault.Fault where there is none.
 //
 // # What it does not do
 //

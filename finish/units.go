@@ -26,9 +26,9 @@ const (
 	UnitSquareMillimetre
 	UnitSquareFoot
 	UnitSquareMetre
-	UnitQuart // US, as the next but one
+	UnitQuart // US liquid
 	UnitLitre
-	UnitFluidOunce
+	UnitFluidOunce // US
 	UnitMillilitre
 	UnitFootPerGallon // square feet per US gallon
 	UnitMetrePerLitre // square metres per litre

@@ -8,6 +8,7 @@ type OverflowError struct {
 	Left, Right string // the operands
 }
 
+// Error says which operation did not fit.
 func (e *OverflowError) Error() string {
 	return "exact result is beyond 64 bits: " + e.Left + " " + e.Operation + " " + e.Right
 }
@@ -15,9 +16,10 @@ func (e *OverflowError) Error() string {
 // ZeroDivisorError says that a number was to be divided by zero. Division, Mod, DivMod and Circular
 // panic with a *ZeroDivisorError, and [Catch] makes an error of it.
 type ZeroDivisorError struct {
-	Dividend string
+	Dividend string // as String writes it
 }
 
+// Error says what was to be divided.
 func (e *ZeroDivisorError) Error() string { return "division of " + e.Dividend + " by zero" }
 
 // Catch turns a panic of this package's arithmetic, or of [Must], into an error, and lets every

@@ -25,6 +25,7 @@ type ParseError struct {
 	Accepted string // what would be accepted
 }
 
+// Error returns the fault in one line.
 func (e *ParseError) Error() string {
 	s := strconv.Quote(e.Input) + ": " + e.Reason
 	if e.Rest != "" && e.Rest != e.Input {

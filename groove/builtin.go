@@ -62,7 +62,7 @@ func Builtin() []Profile {
 	}
 }
 
-// Find returns the builtin profile of that name, in capitals or small letters.
+// Find returns the builtin profile of that name; case does not matter.
 func Find(name string) (Profile, bool) {
 	for _, p := range Builtin() {
 		if strings.EqualFold(p.Name, name) {

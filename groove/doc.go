@@ -1,4 +1,4 @@
-// Package groove knows one repeat of a pattern of upright flats, beads and grooves, and where a cut
+// Package groove holds one repeat of a pattern of upright flats, beads and grooves, and where a cut
 // through it shows.
 //
 // A profile is one repeat seen face on, its features from left to right. A sheet shows repeat after
@@ -21,8 +21,8 @@
 //     plane;
 //   - [Builtin] has profiles to start from. A new one is a value and needs no code.
 //
-// A repeat may be given as several equal ones. Everything stays right, but phases then tell apart
-// what looks alike; [Profile.Primitive] gives the shortest repeat.
+// A repeat may be given as several equal ones. All results stay right, but points that look alike
+// then have different phases; [Profile.Primitive] gives the shortest repeat.
 //
 // # Units and exactness
 //
@@ -31,8 +31,7 @@
 //
 // # Guarantees
 //
-// Each is a property test of that name, against a drawing of the repeat on a fine grid that is
-// looked along:
+// Each is a property test of that name, against a drawing of the repeat on a fine grid:
 //
 //   - a phase repeats by the pitch (TestPhaseRepeatsByThePitch);
 //   - boundaries, seam lines, features and distances are what one sees

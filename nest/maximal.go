@@ -7,7 +7,7 @@ type filling struct {
 	rest    set
 	used    objective
 	lead    int   // group of the piece that the sheet is for
-	skipped []int // groups of which a piece more was not taken although it fitted
+	skipped []int // groups with a further piece that fitted and was not taken
 }
 
 // extend tries all numbers of pieces of the group and of those after it. in and over tally the set

@@ -9,7 +9,7 @@ import (
 // exactly.
 //
 // For each set and each phase at which its rectangle may begin, boxes holds the smallest rectangles
-// from which the set can be cut: those of which none is both narrower and lower than another. A set
+// from which the set can be cut, none both narrower and lower than another. A set
 // is divided by its first cut into two, whose boxes are known; a crosscut stacks them one kerf
 // apart, a rip puts the second where the first ends and a kerf beyond, and that place decides the
 // phase at which it begins. A rectangle that reaches further left or right can only do more (what
@@ -64,7 +64,7 @@ func newOneSheet(j *job, groups []group) *oneSheet {
 	return o
 }
 
-// in yields the groups of which there are pieces in a set.
+// in yields the groups that have pieces in a set.
 func (o *oneSheet) in(s set) iter.Seq[*group] {
 	return func(yield func(*group) bool) {
 		for !s.empty() {

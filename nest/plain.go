@@ -9,7 +9,7 @@ import (
 // The fullest sheet where there is no pattern to match: position then makes no difference, and a
 // rectangle is known by its size alone. A kerf is counted to each piece and once to the sheet.
 
-// item is a size of which there are so many pieces, each worth so much.
+// item is a size with the number and the value of its pieces.
 type item struct {
 	w, h, value int64
 	count       uint8

@@ -120,7 +120,7 @@ const (
 	SomethingToCut                 // there is a part, so there is a sheet
 	PartArea                       // the area of the parts with their kerfs and the gaps that phase leaves
 	DualFunctions                  // dual feasible functions of the parts' widths and heights
-	LinearProgram                  // the dual prices of a linear programme, and the fullest sheet at them
+	LinearProgram                  // the dual prices of a linear program, and the fullest sheet
 	ExactSearch                    // a search of all guillotine nests
 	StripArea                      // the area of the strips with kerfs
 	StripHeights                   // dual feasible functions of the strips' heights

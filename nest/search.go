@@ -11,12 +11,12 @@ import (
 // Budget is how long a search may take. It counts steps, not time, so that the same problem always
 // gives the same answer; a context may end it sooner.
 type Budget struct {
-	// Nodes is how many steps the search may take, 0 for DefaultNodes. Some five million take a
-	// second.
+	// Nodes is how many steps the search may take, [DefaultNodes] if 0 or less. Some five million
+	// take a second.
 	Nodes int
 }
 
-// DefaultNodes is the budget where none is given.
+// DefaultNodes is the number of steps where a [Budget] gives none.
 const DefaultNodes = 2_500_000
 
 // Search looks for the best nest: of those that place most parts the one that costs least, then

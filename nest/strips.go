@@ -17,12 +17,12 @@ import (
 // each with a kerf above it, add up to no more than the sheet's length and a kerf, so their values
 // under f to no more than f allows for it. Each part, with a kerf to its right, covers at least its
 // own width of the strips with its gap; so the strips' widths times the values of their heights,
-// added up, are at most the sheets' widths (each with a kerf) times what f allows. With f the height
-// itself, that is the area bound.
+// added up, are at most the sheets' widths (each with a kerf) times what f allows. With f the
+// height itself, that is the area bound.
 
 // Strip is an upright strip that has to be covered by parts, wherever they are cut across its
-// width: Width wide, of Height in all, of which one part is Tallest high. A strip with no width or
-// no such part asks for nothing.
+// width: Width wide, of Height in all, its tallest part Tallest high, all in inches. A strip with
+// no width or no such part needs nothing.
 type Strip struct {
 	Width, Height, Tallest fraction.Length
 }
@@ -62,9 +62,9 @@ type DualWeight struct {
 	each  []int64 // values of parts at least so high
 }
 
-// DualWeights returns the dual weights that say most of the strips, the best first, no more than
-// most of them. They value parts by the heights of the strips and those given besides. The errors
-// are those of [LowerBound].
+// DualWeights returns the dual weights that give the strips the highest bounds, the best first, and
+// no more than most of them. They value parts by the heights of the strips and those given besides.
+// The errors are those of [LowerBound].
 func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int) (all []DualWeight, err error) {
 	defer fraction.Catch(&err)
 	s, err := newStripper(p, strips)
@@ -85,8 +85,8 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 	return all[:max(0, min(most, len(all)))], nil
 }
 
-// Of returns what an inch of width of a part so high is worth. A higher part is worth no less. A
-// height that is too fine to be calculated with the sheets is worth 0.
+// Of returns the value of an inch of width of a part of this height, which never falls as the
+// height grows. A height that is too fine to be calculated with the sheets has the value 0.
 func (w DualWeight) Of(height fraction.Length) (value int64) {
 	if w.s == nil {
 		return 0
@@ -96,8 +96,8 @@ func (w DualWeight) Of(height fraction.Length) (value int64) {
 	return w.at(w.s.whole(height.Add(w.s.job.p.Saw.Kerf)))
 }
 
-// LowerBound returns a lower bound on what parts need that are worth so much in all: the sum over
-// the parts of their width and a kerf times Of their height.
+// LowerBound returns a lower bound on what parts of this total value need. The total is the sum
+// over the parts of their width and a kerf, times Of their height.
 func (w DualWeight) LowerBound(total fraction.Length) Bound {
 	if w.s == nil || total.Sign() <= 0 {
 		return Bound{}

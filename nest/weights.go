@@ -7,7 +7,7 @@ import (
 )
 
 // supply is the stock as bounds see it. Every bound of this package is of one form: pieces have
-// weights of which a sheet of each kind holds no more than it is known to hold.
+// weights, and the sum of them that a sheet of each kind can hold is known.
 type supply struct {
 	kinds   []int // usable kinds of stock
 	price   []int64

@@ -9,11 +9,11 @@ import (
 
 // Layout is one way to panel a room. It is not changed after it is made.
 type Layout struct {
-	Runs      []RunLayout // as in the room
-	Pieces    []Piece     // in order of fitting; number n is at index n-1
-	Blemishes []Blemish   // every term with a weight
-	Total     fraction.Ratio
-	Joints    []Joint // run by run, the seams last
+	Runs      []RunLayout    // as in the room
+	Pieces    []Piece        // in order of fitting; number n is at index n-1
+	Blemishes []Blemish      // every term with a weight
+	Total     fraction.Ratio // sum of the costs of the blemishes
+	Joints    []Joint        // run by run, the seams last
 
 	// Broken counts the hard rules that had to be broken: seams too near a box, panels narrower
 	// than the least, a run's only exposed end cut.
@@ -65,8 +65,8 @@ func (d Direction) MarshalText() ([]byte, error) { return directions.Marshal(d) 
 // UnmarshalText reads the word of a direction.
 func (d *Direction) UnmarshalText(text []byte) error { return directions.Unmarshal(text, d) }
 
-// Corner is the corner at the right end of a run. At an inside corner Passes and Butts are the
-// numbers of the runs, at an outside corner both are -1.
+// Corner is the corner at the right end of a run. Next, Passes and Butts are indices of
+// runs; at an outside corner the last two are -1. Mismatch is how far the patterns are out of step.
 type Corner struct {
 	Next          int
 	Passes, Butts int

@@ -13,6 +13,7 @@ type NoLayoutError struct {
 	Reason Reason
 }
 
+// Error names the run and the reason.
 func (e *NoLayoutError) Error() string {
 	return fmt.Sprintf("run %q cannot be panelled: %s", e.Run, e.Reason)
 }
@@ -40,7 +41,7 @@ var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers th
 	"some panel would be taller than every sheet of the stock, squared, or wider",
 	"no sheet of the stock is wide enough at the phase that is needed")
 
-// String says the reason.
+// String returns the words of the reason.
 func (r Reason) String() string { return reasons.String(r) }
 
 // whyNone says why no layout covers the room.

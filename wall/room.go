@@ -169,7 +169,7 @@ func (g Gaps) around(k OpeningKind) fraction.Length {
 }
 
 // Installed is a panel that is on the wall already and stays there: it covers Left <= x <= Right of
-// run number Run and shows LeftPhase at its left edge.
+// the run with index Run and shows LeftPhase at its left edge.
 type Installed struct {
 	Run                    int
 	Left, Right, LeftPhase fraction.Length

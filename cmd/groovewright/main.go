@@ -1,6 +1,6 @@
 // Command groovewright plans grooved or beaded panelling on the walls of a room: from taped
 // measurements to a layout, a numbered cut list, marked sheets and a shopping list. "groovewright
-// help" tells how it is used; the model and the words are those of the packages fraction, groove,
+// help" says how to use it; the model and the words are those of the packages fraction, groove,
 // cutout, wall, nest and finish.
 package main
 

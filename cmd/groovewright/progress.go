@@ -7,11 +7,11 @@ import (
 	"time"
 )
 
-// progressEvery is how often a person at a terminal is told that the search goes on; a quick plan
+// progressEvery is how often a person at a terminal sees that the search goes on; a quick plan
 // ends before the first time.
 const progressEvery = time.Second
 
-// progress tells a person at a terminal that work goes on, until stop is called. Where stderr is no
+// progress shows a person at a terminal that work goes on, until stop is called. Where stderr is no
 // terminal it is quiet. It only looks on: what is planned does not depend on the clock.
 func progress(stderr io.Writer, what string) (stop func()) {
 	if !terminal(stderr) {

@@ -13,7 +13,7 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Amount is an exact amount of money in a currency that nobody names, or, as its zero value, one
+// Amount is an exact amount of money in a currency that is not named, or, as its zero value, one
 // that is not known. It must not be compared with ==; use Equal.
 type Amount struct {
 	value decimal.Decimal

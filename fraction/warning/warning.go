@@ -12,11 +12,11 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Kind says what is doubted, such as "height jump".
+// Kind says what looks like a mistake, such as "height jump".
 type Kind string
 
-// Warning is one doubt. Which of the facts there are, and in what order, its kind says where it is
-// declared.
+// Warning is one thing to think over. The declaration of its kind says which of the facts there
+// are, and in what order.
 type Warning struct {
 	Path    fault.Path        `json:"path"` // of the field or the thing that it concerns
 	Kind    Kind              `json:"kind"`

@@ -11,15 +11,20 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// made plans an invented wall.
-func made() plan.Plan {
+// wanted is the job of an invented wall.
+func wanted() plan.Job {
 	job, err := jobfile.Read(strings.NewReader(`{"title": "Bench wall", "profile": "beadboard 2", "stock": [{"name": "sheet", "width": "48", "length": "96", "price": "24.98"}],
 		"runs": [{"name": "bench wall", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
 		"heights": [{"at": "0", "top": "36"}, {"at": "60", "top": "36 1/8"}]}]}`))
 	if err != nil {
 		panic(err)
 	}
-	p, err := plan.Make(context.Background(), job, plan.Options{})
+	return job
+}
+
+// made plans it.
+func made() plan.Plan {
+	p, err := plan.Make(context.Background(), wanted(), plan.Options{})
 	if err != nil {
 		panic(err)
 	}
@@ -85,4 +90,17 @@ func ExampleProfiles() {
 	//     figures: pitch: lower end of 1-1/2 to 2-1/2 in centre to centre, a tool
 	//     glossary; thickness: not above the 5/16 in of a how-to article; bead: common
 	//     practice, no source
+}
+
+// What the command says of a job file that it can read.
+func ExampleCheck() {
+	job := wanted()
+	doubts, err := job.Doubts()
+	fmt.Print(book.Check(job, doubts), err)
+	// Output:
+	// Bench wall: 1 run, profile beadboard 2, 1 kind of stock; every field is sound.
+	// 1 measurement to look at again:
+	//   ! runs[0].heights[1].at: no height was taped over 60 (more than 48): tape one
+	//     between
+	// <nil>
 }

@@ -31,22 +31,22 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 // always gives the same front.
 type Budget struct {
 	// Layouts is how many layouts are looked at in the order of blemish before the search ends
-	// without a proof; 0 for [DefaultLayouts]. Other orders get parts of it.
+	// without a proof; [DefaultLayouts] if 0 or less. Other orders get parts of it.
 	Layouts int
-	// Nodes is how many steps each nest of a choice may take; 0 for [DefaultNodes].
+	// Nodes is how many steps each nest of a choice may take; [DefaultNodes] if 0 or less.
 	Nodes int
 }
 
-// The budget where none is given.
+// The steps where a [Budget] gives none.
 const (
 	DefaultLayouts = 48
 	DefaultNodes   = 400_000
 )
 
-// Need is what a nest takes, the first difference deciding.
+// Need is what a nest takes. Needs are compared field by field, the first difference decides.
 type Need struct {
 	Cost   fraction.Ratio // money for the sheets with a price
-	Bought int            // sheets of which there are as many as needed
+	Bought int            // sheets of stock without a count
 	Sheets int            // with those on hand
 }
 
@@ -139,8 +139,8 @@ func (c Choices) at(i int) (found Choice) {
 // there is none.
 type ShortError struct {
 	Left    []LeftOver // of the layout that leaves least over
-	OnHand  int        // sheets of which there is a count
-	Buys    bool       // there is also stock of which as many are bought as needed
+	OnHand  int        // sheets of stock with a count
+	Buys    bool       // there is also stock without a count, bought as needed
 	Layouts int        // how many layouts were looked at
 }
 

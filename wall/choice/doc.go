@@ -1,5 +1,5 @@
-// Package choice weighs what a room needs against how it looks: it joins the layouts of package
-// wall with the nests of package nest and finds their trade-off.
+// Package choice finds the trade-off between the sheets that a room needs and how it looks: it
+// joins the layouts of package wall with the nests of package nest.
 //
 //	need ^
 //	     |  x           x Looks: the least blemish, whatever it needs
@@ -9,8 +9,8 @@
 //
 // [Explore] takes layouts in the order of blemish, in the order of what their pieces cost by dual
 // prices of the sheets, and by weighted sums of both, nests each, and keeps those that no other
-// beats in both: the Pareto front. Bounds of the whole room, taken before any layout is known, end
-// the search early and prove what it found.
+// dominates: the Pareto front. Bounds of the whole room, taken before any layout is known, end the
+// search early and prove what it found.
 //
 // # Guarantees
 //

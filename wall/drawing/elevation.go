@@ -247,8 +247,8 @@ func (e *elevation) flaws() {
 	}
 }
 
-// BlemishNumber is the number of blemish i of a plan on the elevations; those that cost nothing
-// have none, and no drawing shows them.
+// BlemishNumber returns the number, from 1, of blemish i of a plan on the elevations. No drawing
+// shows a blemish that costs nothing; the result for it has no meaning.
 func BlemishNumber(p plan.Plan, i int) int {
 	number := 0
 	for _, b := range p.Blemishes[:max(0, min(i+1, len(p.Blemishes)))] {

@@ -27,8 +27,8 @@ type Paper struct {
 	Width, Height float64 // inches
 }
 
-// Papers are the sizes that templates are made for. The figures are those of ISO 216 (A4, 210 by
-// 297 mm) and ANSI/ASME Y14.1 (letter, 8 1/2 by 11 in).
+// Papers returns the sizes that templates are made for. The figures are those of ISO 216 (A4, 210
+// by 297 mm) and ANSI/ASME Y14.1 (letter, 8 1/2 by 11 in).
 func Papers() []Paper {
 	return []Paper{{"US Letter", "letter", 8.5, 11}, {"A4", "a4", 210 / 25.4, 297 / 25.4}}
 }

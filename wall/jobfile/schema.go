@@ -93,7 +93,7 @@ func (s schema) object(t reflect.Type, otherwise reflect.Value) jsonMap {
 	return o
 }
 
-// readyNames returns the names of the ready profiles.
+// readyNames returns the names of the builtin profiles.
 func readyNames() []string {
 	return each(groove.Builtin(), func(p groove.Profile) string { return p.Name })
 }

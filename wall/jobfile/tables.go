@@ -32,7 +32,7 @@ type file struct {
 	Finish     finish.Materials `json:"finish,omitzero" doc:"What is bought besides the sheets and how it is used. Each field has a default."`
 }
 
-// profile is written by its name where it is a ready one.
+// profile is written by its name where it is a builtin one.
 type profile struct {
 	Form  either
 	Ready string

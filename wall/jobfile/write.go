@@ -15,8 +15,8 @@ import (
 )
 
 // Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists
-// and maps, which become nil. Lengths are bare numbers in the units of the job; what is as by
-// default is left out.
+// and maps, which become nil. Lengths are bare numbers in the units of the job; values that
+// equal their defaults are left out.
 //
 // It fails, and writes nothing, for a job that is not valid, for one with a value that a file
 // cannot have (a length finer or longer than [fraction.Parse] reads, a weight that no decimal
@@ -83,7 +83,7 @@ func fileOf(j plan.Job) file {
 	return f
 }
 
-// profileOf returns a profile by its name where it is a ready one.
+// profileOf returns a profile by its name where it is a builtin one.
 func profileOf(p groove.Profile) profile {
 	if ready, ok := groove.Find(p.Name); ok && reflect.DeepEqual(ready, p) {
 		return profile{Form: 1, Ready: p.Name}

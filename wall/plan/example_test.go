@@ -12,7 +12,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-func ExampleNewJob() {
+func ExampleMake() {
 	inch := fraction.Inches
 	profile, _ := groove.Find("beadboard 2")
 	j := plan.NewJob(fraction.Inch, profile)
@@ -26,6 +26,13 @@ func ExampleNewJob() {
 	}
 	fmt.Println(len(p.Pieces), "pieces from", len(p.Sheets), "sheet")
 	// Output: 2 pieces from 1 sheet
+}
+
+func ExampleNewJob() {
+	profile, _ := groove.Find("beadboard 2")
+	j := plan.NewJob(fraction.Millimetre, profile)
+	fmt.Println("mark", j.Tape().Format(j.Mark), "bit", j.Tape().Format(j.Bit), "kerf", j.Saw.Kerf, "in")
+	// Output: mark 1 mm bit 10 mm kerf 1/8 in
 }
 
 func ExampleJob_Validate() {

@@ -39,12 +39,12 @@ type Options struct {
 	Budget choice.Budget // of the search
 }
 
-// Make plans the job. It judges the nest that it returns by nest.Verify.
+// Make plans the job. It checks the nest that it returns with nest.Verify.
 //
-// A job that cannot be done as given fails with a *choice.ShortError or a *wall.NoLayoutError, one
-// whose numbers are too fine to be calculated exactly with a *fraction.OverflowError. A context
-// that ends once there is a layout only ends the search, and the plan says so. The cost is that of
-// choice.Explore.
+// A job that is not valid fails as [Job.Validate] does, one that cannot be done as given fails with
+// a *choice.ShortError or a *wall.NoLayoutError, one whose numbers are too fine to be calculated
+// exactly with a *fraction.OverflowError. A context that ends once there is a layout only ends the
+// search, and the plan says so. The cost is that of choice.Explore.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
 	if err := j.Validate(); err != nil {

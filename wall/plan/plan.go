@@ -66,7 +66,7 @@ func (p Profile) Word(sheet, board string) string {
 // Stock is one kind of sheet that may be bought or is on hand.
 type Stock struct {
 	nest.Stock
-	Used int `json:"used"`
+	Used int `json:"used"` // sheets that the plan cuts
 }
 
 // Run is one flat stretch of wall with its setting-out and panels, in run coordinates. Outline is
@@ -395,6 +395,6 @@ type Taped struct {
 	Run     string          `json:"run"`
 	At      Point           `json:"at"`      // on the run
 	Exact   bool            `json:"exact"`   // the distances meet in a point that is exact
-	Within  fraction.Length `json:"within"`  // otherwise at is so near to it
+	Within  fraction.Length `json:"within"`  // if not, the most that at is off the exact point
 	Closing fraction.Length `json:"closing"` // by how much the distances miss each other
 }

@@ -80,8 +80,8 @@ func (c *checker) readPlan(data []byte) bool {
 	return true
 }
 
-// profile compares the profile with the job's, or takes a ready one from the plan, and says whether
-// there is one to go on with.
+// profile compares the profile with the job's, or takes a builtin one from the plan, and says
+// whether there is one to go on with.
 func (c *checker) profile() bool {
 	got := c.plan.Profile
 	pattern, err := newPattern(got)

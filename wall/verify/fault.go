@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// Kind says what a fault concerns. Its words are those of the list in the package comment.
+// Kind says what a fault concerns.
 type Kind uint8
 
 // The kinds of faults.

@@ -20,7 +20,7 @@ type room struct {
 
 	tape    rat
 	kerf    rat
-	pattern *pattern // nil until a ready profile is known
+	pattern *pattern // nil until a builtin profile is known
 	sweep   *sweep
 }
 
