@@ -237,10 +237,7 @@ func (l *Located) close(taped []Taped, mark fraction.Length) {
 		square := squaredDistance(t.From.rational(), l.At.rational())
 		reach, ok := exactRoot(square)
 		if !ok { // the multiple of unit nearest to the root
-			reach = rootBelow(square, unit)
-			if middle := new(big.Rat).Add(reach, new(big.Rat).Quo(unit, two)); squared(middle).Cmp(square) < 0 {
-				reach.Add(reach, unit)
-			}
+			reach = nearestMultiple(rootBelow(square, new(big.Rat).Quo(unit, two)), unit)
 		}
 		l.Closing[i] = mustFit(reach.Sub(reach, t.Distance.Rat()))
 	}

@@ -20,10 +20,9 @@ type field struct {
 func newField(s Shape, swapped bool, limits Limits) *field {
 	f := &field{swapped: swapped, limits: limits}
 	for number, ring := range s.rings {
-		if ring = slices.Clone(ring); swapped {
-			for i, p := range ring {
-				ring[i] = flip(p)
-			}
+		ring = slices.Clone(ring)
+		for i, p := range ring {
+			ring[i] = f.swap(p)
 		}
 		f.addRing(number, ring, false, nil)
 	}
@@ -102,8 +101,8 @@ func (f *field) thin(strips *[]box) (spots []Weak) {
 				continue
 			}
 		}
-		*strips = append(*strips, f.boxBack(p.box))
-		spots = append(spots, Weak{Kind: kind, At: f.back(p.at), Width: p.width, Length: length, Rings: p.rings, level: !f.swapped})
+		*strips = append(*strips, box{f.swap(p.box.lo), f.swap(p.box.hi)})
+		spots = append(spots, Weak{Kind: kind, At: f.swap(spotPoint(p.at)), Width: p.width, Length: length, Rings: p.rings, level: !f.swapped})
 	}
 	return spots
 }
@@ -208,7 +207,7 @@ func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool)
 		if !root.Less(tallest.Mul(anchorRatio)) {
 			if tallest.Scale(f.limits.LegRatio).Less(length) && !tallest.Less(f.limits.Strip) {
 				middle := halfWay(Point{start, first.y[bl]}.rational(), Point{end, first.y[tr]}.rational())
-				spots = append(spots, Weak{Kind: Leg, At: f.back(middle), Width: tallest, Length: length,
+				spots = append(spots, Weak{Kind: Leg, At: f.swap(spotPoint(middle)), Width: tallest, Length: length,
 					Rings: [2]int{f.sides[first.lower].ring, f.sides[first.upper].ring}})
 			}
 			return spots
@@ -220,18 +219,10 @@ func (f *field) walk(spots []Weak, i int, ahead, behind [][]int, rightward bool)
 	}
 }
 
-// back undoes the swap of the axes.
-func (f *field) back(r rational) Point {
-	p := spotPoint(r)
+// swap swaps the axes, or swaps them back, where the field has them swapped.
+func (f *field) swap(p Point) Point {
 	if f.swapped {
 		return flip(p)
 	}
 	return p
-}
-
-func (f *field) boxBack(b box) box {
-	if f.swapped {
-		return box{flip(b.lo), flip(b.hi)}
-	}
-	return b
 }

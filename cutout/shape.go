@@ -186,25 +186,13 @@ func moveRing(ring []Point, dx, dy fraction.Length) []Point {
 
 // atOrigin moves s so that its bounding rectangle starts at the origin.
 func (s Shape) atOrigin() Shape {
-	if lo, _ := s.Bounds(); lo != (Point{}) {
-		return s.move(lo.X.Neg(), lo.Y.Neg())
-	}
-	return s
+	lo, _ := s.Bounds()
+	return s.move(lo.X.Neg(), lo.Y.Neg())
 }
 
 // Contains reports whether p lies in s, its edge included.
 func (s Shape) Contains(p Point) bool {
-	inside := false
-	for _, ring := range s.rings {
-		where := locate(ring, p)
-		if where == 0 {
-			return true
-		}
-		if where > 0 {
-			inside = !inside
-		}
-	}
-	return inside
+	return locate(s.outline, p) >= 0 && !slices.ContainsFunc(s.holes, func(hole []Point) bool { return locate(hole, p) > 0 })
 }
 
 // locate returns +1 for p inside the ring, 0 on its line and -1 outside. A ray from p to the right

@@ -68,18 +68,12 @@ func (s Shape) drill(number int, ring []Point, i int, diameter, mark fraction.Le
 	radius := diameter.Div(2)
 	_, hi := s.Bounds()
 	for at := range centres(ring, i, radius, mark) {
-		if hasRoom(at, hi) && s.drillable(number, at, radius) {
+		// The denominator of an exact centre may be too long for its distances to fit a Length.
+		if _, fits := hi.rational().minus(at.rational()).point(); fits && s.drillable(number, at, radius) {
 			return Starter{number, ring[i], at, behind(at, hi.X), diameter}, true
 		}
 	}
 	return Starter{}, false
-}
-
-// hasRoom reports whether the distances of a centre from the upper right of the rectangle fit a
-// Length: an exact centre may have a denominator too long for that.
-func hasRoom(at, hi Point) bool {
-	_, ok := hi.rational().minus(at.rational()).point()
-	return ok
 }
 
 // sharpInside reports whether the material has a sharp inside corner there.

@@ -137,23 +137,15 @@ func (t *stitcher) trace(start int) []Point {
 // the node, two parts touch there at a point: taking the leftmost goes round one wedge of material
 // only, so that they come apart.
 func (t *stitcher) leftmost(b *border) int {
+	from, at := t.nodes[b.from], t.nodes[b.to]
 	best := t.out[b.to][0]
 	for _, other := range t.out[b.to][1:] {
-		if t.moreLeft(b, other, best) {
+		p, q := t.nodes[t.borders[other].to], t.nodes[t.borders[best].to]
+		if tp, tq := orient(from, at, p), orient(from, at, q); tp > tq || tp == tq && orient(at, q, p) > 0 {
 			best = other
 		}
 	}
 	return best
-}
-
-// moreLeft reports whether border i turns further to the left than j, coming from b.
-func (t *stitcher) moreLeft(b *border, i, j int) bool {
-	from, at := t.nodes[b.from], t.nodes[b.to]
-	p, q := t.nodes[t.borders[i].to], t.nodes[t.borders[j].to]
-	if tp, tq := orient(from, at, p), orient(from, at, q); tp != tq {
-		return tp > tq
-	}
-	return orient(at, q, p) > 0
 }
 
 // counterclockwise reports the direction of a ring by its turns at the lowest vertex. Material lies

@@ -138,23 +138,14 @@ func (w *sweep) run(keep func(inShape, inOther bool) bool) {
 		for _, k := range active {
 			w.sides[k].next = w.sides[k].heightAt(w.xs[i+1])
 		}
-		w.sortUpward(active)
+		slices.SortStableFunc(active, w.upward)
 		w.stack(active, keep)
 	}
 	w.start = append(w.start, len(w.cells))
 }
 
-// sortUpward sorts the sides of a slab from the bottom up. They change little from slab to slab, so
-// insertion is quick. As no two cross, comparing both heights one after the other is enough, and
-// needs no sum that might overflow.
-func (w *sweep) sortUpward(active []int) {
-	for i := 1; i < len(active); i++ {
-		for j := i; j > 0 && w.upward(active[j], active[j-1]) < 0; j-- {
-			active[j], active[j-1] = active[j-1], active[j]
-		}
-	}
-}
-
+// upward orders the sides of a slab from the bottom up. As no two cross, comparing both heights one
+// after the other is enough, and needs no sum that might overflow.
 func (w *sweep) upward(i, j int) int {
 	s, t := &w.sides[i], &w.sides[j]
 	if c := s.y.Compare(t.y); c != 0 {

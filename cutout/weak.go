@@ -208,15 +208,7 @@ func halfWay(p, q rational) rational { return p.plus(q).times(big.NewRat(1, 2)) 
 // solid reports whether the place, to probeGrain, lies inside s and not on its edge.
 func (s Shape) solid(r rational) bool {
 	p, ok := rational{nearestMultiple(r.x, probeGrain), nearestMultiple(r.y, probeGrain)}.point()
-	if !ok || locate(s.outline, p) <= 0 {
-		return false
-	}
-	for _, hole := range s.holes {
-		if locate(hole, p) >= 0 {
-			return false
-		}
-	}
-	return true
+	return ok && locate(s.outline, p) > 0 && !slices.ContainsFunc(s.holes, func(hole []Point) bool { return locate(hole, p) >= 0 })
 }
 
 // spotPoint rounds a place to placeGrain.

@@ -38,7 +38,7 @@ func quotient(num, den int64) value {
 	}
 	v, ok := ratio(num, den)
 	if !ok {
-		panic(&OverflowError{"/", decimalText(num), decimalText(den)})
+		overflow("/", value{num, 0}, value{den, 0})
 	}
 	return v
 }

@@ -33,10 +33,8 @@ func Catch(err *error) {
 	case nil:
 	case thrown:
 		*err = caught.error
-	case *OverflowError:
-		*err = caught
-	case *ZeroDivisorError:
-		*err = caught
+	case *OverflowError, *ZeroDivisorError:
+		*err = caught.(error)
 	default:
 		panic(caught)
 	}

@@ -47,10 +47,7 @@ func (a Ratio) Den() int64 { return value(a).den() }
 
 // Floor returns the greatest whole number that is not above a. It never overflows.
 func (a Ratio) Floor() int64 {
-	q := a.num / value(a).den()
-	if a.num%value(a).den() < 0 {
-		q--
-	}
+	q, _ := divMod(value(a), value{1, 0})
 	return q
 }
 

@@ -1,6 +1,7 @@
 package fraction
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -61,13 +62,8 @@ const (
 // [MaxInput], or finer than [MaxDenominator]. It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
 	v, err := parse(s, true, u)
-	if err == nil {
-		err = bounded(v, s, "beyond 100,000 inches", "too fine: in inches and lowest terms the denominator is above 1,000,000", lengthsAccepted)
-	}
-	if err != nil {
-		return Length{}, err
-	}
-	return Length(v), nil
+	v, err = bounded(v, err, s, "beyond 100,000 inches", "too fine: in inches and lowest terms the denominator is above 1,000,000", lengthsAccepted)
+	return Length(v), err
 }
 
 // MustParse is [Parse] in inches for texts that are known to be right, such as constants and tests;
@@ -85,24 +81,19 @@ func MustParse(s string) Length {
 // Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
 	v, err := parse(s, false, Inch)
-	if err == nil {
-		err = bounded(v, s, "beyond 100,000", "too fine: in lowest terms the denominator is above 1,000,000", numbersAccepted)
-	}
-	if err != nil {
-		return Ratio{}, err
-	}
-	return Ratio(v), nil
+	v, err = bounded(v, err, s, "beyond 100,000", "too fine: in lowest terms the denominator is above 1,000,000", numbersAccepted)
+	return Ratio(v), err
 }
 
-// bounded refuses what was read from s and is beyond [MaxInput] or finer than [MaxDenominator].
-func bounded(v value, s, great, fine, accepted string) error {
+// bounded passes on what was read from s, and refuses it beyond [MaxInput] or finer than [MaxDenominator].
+func bounded(v value, err error, s, great, fine, accepted string) (value, error) {
 	switch {
 	case compare(v.abs(), value{MaxInput, 0}) > 0:
-		return &ParseError{s, "", great, accepted}
+		return value{}, &ParseError{s, "", great, accepted}
 	case v.denMinus1 >= MaxDenominator:
-		return &ParseError{s, "", fine, accepted}
+		return value{}, &ParseError{s, "", fine, accepted}
 	}
-	return nil
+	return v, err
 }
 
 // reader walks through a text. Its methods read one part and step over it, or stop the whole with a
@@ -168,12 +159,8 @@ func parse(s string, length bool, u Unit) (v value, err error) {
 // length reads the unit of the number v, and the inches that may follow feet.
 func (r *reader) length(v value, u Unit) value {
 	r.spaces()
-	size := r.measure()
-	if size == (value{}) {
-		v = r.fits(product(v, u.size()))
-	} else {
-		v = r.fits(product(v, size))
-	}
+	size := cmp.Or(r.measure(), u.size())
+	v = r.fits(product(v, size))
 	r.spaces()
 	if size != foot || r.at == len(r.text) {
 		return v
@@ -191,7 +178,7 @@ func (r *reader) length(v value, u Unit) value {
 	}
 	r.spaces()
 	start = r.at
-	if size = r.measure(); size != inch && size != (value{}) {
+	if cmp.Or(r.measure(), inch) != inch {
 		r.fail(start, "only inches follow feet")
 	}
 	r.spaces()
@@ -213,16 +200,11 @@ func (r *reader) next() rune {
 	return c
 }
 
-func (r *reader) step() {
-	_, size := utf8.DecodeRuneInString(r.text[r.at:])
-	r.at += size
-}
-
 func (r *reader) take(c rune) bool {
 	if r.next() != c {
 		return false
 	}
-	r.step()
+	r.at += utf8.RuneLen(c)
 	return true
 }
 

@@ -34,19 +34,13 @@ func (t Tape) Format(a Length) (text string) {
 	}()
 	defer Catch(&err)
 	var room [128]byte
-	b, mark, over := t.mark(room[:0], a)
-	b = t.append(b, value(mark))
-	return string(t.appendError(b, over))
-}
-
-// mark returns the mark for a and how far it lies above it, and writes the sign that stands before
-// one which is not exact.
-func (t Tape) mark(b []byte, a Length) (_ []byte, mark, over Length) {
-	mark, over = a.Round(t.Mark, Nearest)
+	b := room[:0]
+	mark, over := a.Round(t.Mark, Nearest)
 	if !over.IsZero() {
 		b = append(b, '~')
 	}
-	return b, mark, over
+	b = t.append(b, value(mark))
+	return string(t.appendError(b, over))
 }
 
 // append writes v, which is in inches, in the unit of the tape.

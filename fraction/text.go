@@ -26,8 +26,6 @@ func (v value) string() string {
 	return string(v.append(room[:0]))
 }
 
-func decimalText(n int64) string { return strconv.FormatInt(n, 10) }
-
 // String writes a in inches as a mixed fraction in lowest terms, such as "16 3/16", "-1/2" or "0".
 // It is exact, and [Length.UnmarshalText] reads it back.
 func (a Length) String() string { return value(a).string() }

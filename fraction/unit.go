@@ -48,11 +48,8 @@ func (u *Unit) UnmarshalText(text []byte) error {
 
 // size is one of the unit in inches; an unknown unit counts as the inch.
 func (u Unit) size() value {
-	switch u {
-	case Millimetre:
-		return millimetre
-	case Centimetre:
-		return centimetre
+	if sizes := [...]value{inch, millimetre, centimetre}; int(u) < len(sizes) {
+		return sizes[u]
 	}
-	return value{1, 0}
+	return inch
 }

@@ -44,12 +44,6 @@ func reducePow2(num, den int64) value {
 	return value{num >> twos, den>>twos - 1}
 }
 
-// lowest returns n/d with the sign in lowest terms, and whether it fits. d is not 0.
-func lowest(negative bool, n, d uint64) (value, bool) {
-	g := gcd(n, d)
-	return fit(negative, n/g, d/g)
-}
-
 // fit stores n/d, which is in lowest terms already, and reports whether it fits.
 func fit(negative bool, n, d uint64) (value, bool) {
 	if n > math.MaxInt64 || d > math.MaxInt64 {
@@ -63,7 +57,9 @@ func fit(negative bool, n, d uint64) (value, bool) {
 
 // ratio returns num/den in lowest terms, and whether it fits. den is not 0.
 func ratio(num, den int64) (value, bool) {
-	return lowest((num < 0) != (den < 0), magnitude(num), magnitude(den))
+	n, d := magnitude(num), magnitude(den)
+	g := gcd(n, d)
+	return fit((num < 0) != (den < 0), n/g, d/g)
 }
 
 // magnitude is the distance of x from zero, right for math.MinInt64 too.

@@ -66,14 +66,12 @@ type Step struct {
 	Index int
 }
 
-// Of returns the path of these steps, each of them a field's name or an item's index. A step of
-// another type is taken for a name as fmt prints it.
+// Of returns the path of these steps: an int is an item's index, all else a field's name as fmt
+// prints it.
 func Of(steps ...any) Path {
 	path := make(Path, len(steps))
 	for i, s := range steps {
 		switch s := s.(type) {
-		case string:
-			path[i] = Step{Name: s}
 		case int:
 			path[i] = Step{Index: s}
 		default:
