@@ -129,12 +129,10 @@ func (j *job) lower() (b Bound) {
 	across, along := r.duals()
 	for _, f := range across {
 		for _, g := range along {
-			hi, lo, whole := pairSum(f, g)
-			if whole == 0 {
-				continue
-			}
-			if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
-				b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
+			if hi, lo, whole := pairSum(f, g); whole > 0 {
+				if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
+					b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
+				}
 			}
 		}
 	}

@@ -117,10 +117,7 @@ const mostSeen = 1 << 20
 // is over it says no, and the search is not sure of anything.
 func (e *exact) fits(s set, in *tally, kind int) bool {
 	e.nodes++
-	if e.over() || !in.within(&e.weigh.whole[kind]) {
-		return false
-	}
-	return e.comesFrom(s, kind)
+	return !e.over() && in.within(&e.weigh.whole[kind]) && e.comesFrom(s, kind)
 }
 
 // comesFrom is fits without a look at the weights.
@@ -139,9 +136,7 @@ func (e *exact) comesFrom(s set, kind int) bool {
 // over reports whether the search has to end, and notes it.
 func (e *exact) over() bool {
 	e.calls++
-	if !e.stopped && (e.nodes > e.limit || e.calls&255 == 0 && e.ctx.Err() != nil) {
-		e.stopped = true
-	}
+	e.stopped = e.stopped || e.nodes > e.limit || e.calls&255 == 0 && e.ctx.Err() != nil
 	return e.stopped
 }
 
@@ -221,8 +216,7 @@ func servesFor(pitch int64, groups []group) [][]int {
 	for b := range groups {
 		for a := range groups {
 			p, q := &groups[a].piece, &groups[b].piece
-			if a != b && p.w >= q.w && p.h >= q.h && (pitch == 0 || p.ways == q.ways && p.at == q.at) &&
-				p.w*p.h > q.w*q.h {
+			if a != b && p.w >= q.w && p.h >= q.h && (pitch == 0 || p.ways == q.ways && p.at == q.at) && p.w*p.h > q.w*q.h {
 				larger[b] = append(larger[b], a)
 			}
 		}

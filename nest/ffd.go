@@ -43,10 +43,7 @@ func wideFirst(a, b *piece) int {
 
 // order returns the indices of all pieces in the given order, equal ones as the problem lists them.
 func (j *job) order(less func(a, b *piece) int) []int {
-	all := make([]int, len(j.pieces))
-	for i := range all {
-		all[i] = i
-	}
+	all := j.except(nil)
 	slices.SortStableFunc(all, func(a, b int) int { return less(&j.pieces[a], &j.pieces[b]) })
 	return all
 }

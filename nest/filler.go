@@ -58,15 +58,7 @@ func (f *filler) rank(k *sheetKind, r *rect, q *piece, how int) (rank int64, ok 
 	if w < 0 {
 		return 0, false
 	}
-	switch how {
-	case 0:
-		return r.w*r.h - q.w*q.h, true
-	case 1:
-		return min(w, h), true
-	case 2:
-		return max(w, h), true
-	}
-	return r.y, true
+	return [...]int64{r.w*r.h - q.w*q.h, min(w, h), max(w, h), r.y}[how], true
 }
 
 // put places a piece in a free rectangle and divides what is left of it.

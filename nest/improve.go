@@ -16,18 +16,17 @@ import (
 
 // improver is one run of improvement.
 type improver struct {
-	ctx        context.Context
-	job        *job
-	filler     filler
-	rand       *rand.Rand
-	now        plan
-	least      objective // no nest is better: stop there
-	stockOrder []int     // kinds of stock
-	order      []int
-	keys       []int64
-	spots      []spot
-	rest       []int
-	pool       [][]spot // sheets that were filled well
+	ctx         context.Context
+	job         *job
+	filler      filler
+	rand        *rand.Rand
+	now         plan
+	least       objective // no nest is better: stop there
+	stockOrder  []int     // kinds of stock
+	keys        []int64
+	spots       []spot
+	order, rest []int
+	pool        [][]spot // sheets that were filled well
 }
 
 // mostPool is how many sheets an improver remembers.
@@ -64,10 +63,7 @@ func (s *searcher) newImprover(least objective) improver {
 func (m *improver) run(steps int) {
 	limit := m.filler.steps + steps
 	for round := 0; m.filler.steps < limit; round++ {
-		if round&15 == 0 && m.ctx.Err() != nil {
-			return
-		}
-		if m.job.objective(&m.now).compare(m.least) <= 0 || len(m.now.sheets) == 0 {
+		if round&15 == 0 && m.ctx.Err() != nil || m.job.objective(&m.now).compare(m.least) <= 0 || len(m.now.sheets) == 0 {
 			return
 		}
 		m.round()
@@ -97,7 +93,17 @@ func (m *improver) round() {
 			kinds = slices.Insert(kinds, 0, extra)
 		}
 	}
-	refilled, left := m.refill(kinds, pool)
+	var refilled []layout
+	left := pool
+	for _, kind := range kinds {
+		if len(left) == 0 {
+			break
+		}
+		var l layout
+		if l, left = m.fullest(kind, left); len(l.spots) > 0 {
+			refilled = append(refilled, l)
+		}
+	}
 	for _, l := range emptied {
 		spare[l.kind]++
 	}
@@ -135,23 +141,7 @@ func (m *improver) choose(n int) []int {
 	return chosen[:n]
 }
 
-// refill fills sheets of the given kinds with the pool, one after another, each as full as some
-// tries can make it; left is what does not go in.
-func (m *improver) refill(kinds, pool []int) (sheets []layout, left []int) {
-	for _, kind := range kinds {
-		if len(pool) == 0 {
-			break
-		}
-		l, rest := m.fullest(kind, pool)
-		if len(l.spots) > 0 {
-			sheets = append(sheets, l)
-		}
-		pool = rest
-	}
-	return sheets, pool
-}
-
-// fullest fills one sheet in several ways and returns the fullest.
+// fullest fills one sheet in several ways and returns the fullest; rest is what does not go in.
 func (m *improver) fullest(kind int, pool []int) (l layout, rest []int) {
 	most := int64(-1)
 	l.kind = kind

@@ -41,13 +41,12 @@ func (f *filling) extend(s set, from int, in, over tally) {
 			return // what this sheet leaves over is too much for the others
 		}
 		more := s.plus(group.lowest(n))
+		skipped := f.skipped
 		if n < top {
 			f.skipped = append(f.skipped, g)
 		}
 		f.extend(more, g+1, in.plus(each.times(n-have)), left)
-		if n < top {
-			f.skipped = f.skipped[:len(f.skipped)-1]
-		}
+		f.skipped = skipped
 	}
 }
 

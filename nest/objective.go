@@ -14,8 +14,7 @@ type objective struct {
 }
 
 func (m objective) compare(n objective) int {
-	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost),
-		cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
+	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost), cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
 }
 
 func (m objective) plus(n objective) objective {

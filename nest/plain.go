@@ -163,11 +163,9 @@ type builds struct {
 
 // build is a rectangle with its pieces.
 type build struct {
-	w, h    int64
-	value   int64
-	promise int64
-	count   []uint8
-	order   int // of making, which settles ties
+	w, h, value, promise int64
+	count                []uint8
+	order                int // of making, which settles ties
 }
 
 type buildHeap []*build

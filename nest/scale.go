@@ -28,13 +28,12 @@ type piece struct {
 // sheetKind is a kind of stock as the search sees it. Its y starts above the trim of the lower end,
 // so that h is the length left after squaring up.
 type sheetKind struct {
-	w, h    int64
-	phase   int64
-	trim    int64 // what squaring takes off each end
-	limited bool
-	count   int // sheets there can be any use for
-	price   int64
-	usable  bool // something can be cut from it
+	w, h, phase int64
+	trim        int64 // what squaring takes off each end
+	limited     bool
+	count       int // sheets there can be any use for
+	price       int64
+	usable      bool // something can be cut from it
 }
 
 // job is a problem on whole numbers.
@@ -83,7 +82,7 @@ func newJob(p *Problem) (*job, error) {
 		if k.limited {
 			k.count = min(*s.Count, k.count)
 		}
-		k.price = s.price().Num() * (j.coin / s.price().Den())
+		k.price = j.coins(s.price())
 		if most, ok := times(k.price, int64(len(p.Parts)+1)*int64(len(p.Stock))); !ok || most > maxTotal {
 			short.add(s.Price, "a smaller price", "Stock", i, "Price")
 		}

@@ -44,8 +44,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower(), best: plan{left: j.except(nil)}}
 	s.run()
 	s.postOptimize()
-	r, err = j.result(s.best)
-	if err != nil {
+	if r, err = j.result(s.best); err != nil {
 		return Result{}, err
 	}
 	r.Bound, r.Nodes = s.bound, s.nodes
