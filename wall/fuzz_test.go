@@ -115,7 +115,7 @@ func TestZeroAndNilValues(t *testing.T) {
 		"strips of the zero room": func() error { _, err := new(wall.Room).Strips(); return err }(),
 		"a survey of a nil room":  func() error { _, err := none.Survey(); return err }(),
 		"layouts of the zero room": func() (err error) {
-			for _, err = range wall.Layouts(nil, wall.Room{}) {
+			for _, err = range wall.Layouts(t.Context(), wall.Room{}) {
 			}
 			return err
 		}(), //nolint:staticcheck // that is the test

@@ -191,7 +191,7 @@ func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundin
 // area.
 const (
 	roundingSteps int64 = 100
-	fractions           = 100
+	fractions     int64 = 100
 )
 
 // ceilDiv is a/b rounded up, for a >= 0 and b > 0.
