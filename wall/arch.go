@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"fmt"
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -29,6 +30,10 @@ func (a Arch) Circle() (centre cutout.Point, radius fraction.Length, err error) 
 // [cutout.Arc] needs two at least.
 const archMarks = 2
 
+// mostArch is the most marks of the tape in the chord of an arch: 85 ft of sixteenths. Its corners are
+// found within some hundredths of a second.
+const mostArch = 1 << 14
+
 // Arched returns the outline and the arch of an opening with these corners, in order round it, and
 // an arched head of that rise over the two highest, which are neighbours. Where they are not at one
 // height the higher counts for both. The corners of the head stand on marks of the tape, on or
@@ -43,6 +48,9 @@ func Arched(corners []cutout.Point, rise, mark fraction.Length) (outline []cutou
 	at := Head(corners)
 	p, q := corners[at], corners[(at+1)%len(corners)]
 	arch = &Arch{Springing: cutout.Point{X: fraction.Min(p.X, q.X), Y: fraction.Max(p.Y, q.Y)}, Chord: p.X.Sub(q.X).Abs(), Rise: rise}
+	if mark.Sign() > 0 && mark.Mul(mostArch).Less(arch.Chord) {
+		return nil, nil, &fault.Fault{Path: fault.Of("Outline"), Want: fmt.Sprintf("an arched head of at most %d marks of the tape", mostArch)}
+	}
 	head, err := cutout.Arc(arch.Springing, arch.Chord, rise, mark.Mul(archMarks), mark)
 	if err != nil {
 		return nil, nil, &fault.Fault{Path: fault.Of("Arch", "Rise"), Value: rise.String(), Cause: err, Want: "a rise of at most half the width"}

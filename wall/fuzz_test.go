@@ -111,6 +111,11 @@ func TestZeroAndNilValues(t *testing.T) {
 			_, err := room.Survey()
 			return err
 		}(),
+		"an arch of a mile": func() error {
+			mile := fraction.Inches(63_360)
+			_, _, err := wall.Arched(cutout.Rectangle(fraction.Length{}, fraction.Length{}, mile, mile), mile.Div(3), fraction.Of(1, 16))
+			return err
+		}(),
 		"strips of a nil room":    func() error { _, err := none.Strips(); return err }(),
 		"strips of the zero room": func() error { _, err := new(wall.Room).Strips(); return err }(),
 		"a survey of a nil room":  func() error { _, err := none.Survey(); return err }(),
