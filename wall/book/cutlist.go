@@ -29,8 +29,8 @@ func (t *text) sheets(p plan.Plan) {
 			name += ", " + t.size(p.Stock[i].Width, p.Stock[i].Length)
 		}
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
-		for i, c := range s.Cuts {
-			t.step("  ", c.Step, t.cut(p, s, i))
+		for _, c := range s.Cuts {
+			t.step("  ", c.Step, t.cut(p, s, c))
 		}
 		var rows [][]string
 		for _, pl := range s.Placements {
@@ -65,92 +65,46 @@ func sheetOf(p plan.Plan, number int) int {
 	return 0
 }
 
-// A half is a part that a cut leaves: the lower or left one, or the one beyond the blade.
-type half struct {
-	rect [4]fraction.Length // x, y, width, height on the sheet
-	side string             // the side of the cut on which it lies
-	from string             // the same, before the number of the cut
-}
-
-// halves returns the parts that a cut leaves. One of them may be no part at all, where the blade
-// runs along the edge and trims it.
-func halves(p plan.Plan, c nest.Cut) [2]half {
-	way, near, beyond := 1, half{c.Rect, "below", "below"}, half{c.Rect, "above", "above"}
-	if c.Kind == nest.Rip {
-		way, near, beyond = 0, half{c.Rect, "left", "left of"}, half{c.Rect, "right", "right of"}
-	}
-	past := c.At.Add(p.Saw.Kerf)
-	near.rect[way+2] = c.At
-	beyond.rect[way], beyond.rect[way+2] = c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
-	return [2]half{near, beyond}
-}
+// sideWords name the sides of a cut: the near one, and the one beyond the blade.
+var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
 
 // cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
 // has to be right: the edge of the part that pieces are cut from.
-func (t *text) cut(p plan.Plan, s plan.Sheet, index int) string {
-	c := s.Cuts[index]
-	edge, far := "its lower end", c.Rect[3]
-	if c.Kind == nest.Rip {
-		edge, far = "its left edge", c.Rect[2]
-	}
-	says := c.Kind.String() + " " + t.part(p, s, index)
-	parts := halves(p, c)
-	switch rest := far.Sub(c.At); {
-	case !holds(p, s, parts[0]):
-		says += fmt.Sprintf(": take %s off along %s", t.length(c.At.Add(p.Saw.Kerf)), edge)
-	case rest.Compare(p.Saw.Kerf) <= 0:
-		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(rest))
+func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
+	says, edge := c.Kind.String()+" "+t.part(p, s, c), either(c.Kind == nest.Rip, "its left edge", "its lower end")
+	switch c.Trim {
+	case plan.TrimNear:
+		says += fmt.Sprintf(": take %s off along %s", t.length(c.Off), edge)
+	case plan.TrimBeyond:
+		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(c.Off))
 	default:
 		says += fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
 	}
-	switch near, beyond := freed(p, s, parts[0]), freed(p, s, parts[1]); {
+	freed := func(number int) string {
+		piece, _ := p.Piece(number)
+		return either(number == 0, "", either(piece.Closing, "closing piece ", "piece ")+label(p, number))
+	}
+	switch near, beyond := freed(c.Frees[0]), freed(c.Frees[1]); {
 	case near != "" && beyond != "":
-		says += fmt.Sprintf("; frees %s %s and %s %s", near, parts[0].side, beyond, parts[1].side)
+		says += fmt.Sprintf("; frees %s %s and %s %s", near, sideWords[c.Kind][0], beyond, sideWords[c.Kind][1])
 	case near+beyond != "":
 		says += "; frees " + near + beyond
 	}
 	return says
 }
 
-// freed names the piece that is exactly a part, or none.
-func freed(p plan.Plan, s plan.Sheet, h half) string {
-	for _, pl := range s.Placements {
-		piece, _ := p.Piece(pl.Piece)
-		if h.rect == [4]fraction.Length{pl.X, pl.Y, piece.Width, piece.Height} {
-			return either(piece.Closing, "closing piece ", "piece ") + label(p, pl.Piece)
-		}
-	}
-	return ""
-}
-
 // part names the part on the bench by its size, and by the cut that it comes from where another
 // part of the sheet has the same size: their patterns may differ.
-func (t *text) part(p plan.Plan, s plan.Sheet, index int) string {
-	rect := s.Cuts[index].Rect
-	if index == 0 {
+func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
+	if c.From.Step == 0 {
 		return "the " + sheetWord(p)
 	}
-	from, twins := "", false
-	for i, c := range s.Cuts {
-		for _, h := range halves(p, c) {
-			switch {
-			case h.rect == rect && i < index:
-				from = fmt.Sprintf(" %s cut %d", h.from, c.Step)
-			case h.rect != rect && h.rect[2] == rect[2] && h.rect[3] == rect[3]:
-				twins = true
-			}
+	says := "the part " + t.size(c.Rect[2], c.Rect[3])
+	for _, from := range s.Cuts {
+		if c.Alike && from.Step == c.From.Step {
+			sides := sideWords[from.Kind]
+			says += " " + either(c.From.Beyond, sides[1], sides[0]) + either(from.Kind == nest.Rip, " of", "") + fmt.Sprintf(" cut %d", from.Step)
 		}
 	}
-	return "the part " + t.size(rect[2], rect[3]) + either(twins, from, "")
-}
-
-// holds reports whether a piece lies within a part.
-func holds(p plan.Plan, s plan.Sheet, h half) bool {
-	within := func(at, size, low, room fraction.Length) bool {
-		return !at.Less(low) && !low.Add(room).Less(at.Add(size))
-	}
-	return slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool {
-		piece, _ := p.Piece(pl.Piece)
-		return within(pl.X, piece.Width, h.rect[0], h.rect[2]) && within(pl.Y, piece.Height, h.rect[1], h.rect[3])
-	})
+	return says
 }

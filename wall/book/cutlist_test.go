@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -25,8 +26,8 @@ func TestEveryPieceIsFreedOnce(t *testing.T) {
 			for _, pl := range s.Placements {
 				want = append(want, label(p, pl.Piece))
 			}
-			for i := range s.Cuts {
-				for _, m := range freedPiece.FindAllStringSubmatch(out.cut(p, s, i), -1) {
+			for _, c := range s.Cuts {
+				for _, m := range freedPiece.FindAllStringSubmatch(out.cut(p, s, c), -1) {
 					got = append(got, m[1])
 				}
 			}
@@ -49,7 +50,7 @@ func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 		for _, s := range p.Sheets {
 			called := make(map[string]int)
 			for i, c := range s.Cuts {
-				part := out.part(p, s, i)
+				part := out.part(p, s, c)
 				if first, twice := called[part]; twice && s.Cuts[first].Rect != c.Rect {
 					t.Errorf("%s, sheet %d: cuts %d and %d are both of %q", name, s.Number, first+1, i+1, part)
 				}
@@ -101,24 +102,37 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 	}
 }
 
-// What is taken off along an edge is what lies outside the pieces: sawing as
-// the words say leaves the kept edge on the measure.
+// What is taken off along an edge, blade included, is all that lies there
+// outside the pieces: sawing as the words say leaves the kept edge on the measure.
 func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
+	trims := 0
 	for name, path := range examples(t) {
 		p := planOf(t, path)
 		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
-			for i, c := range s.Cuts {
-				k := 1
+			for _, c := range s.Cuts {
+				way := 1
 				if c.Kind == nest.Rip {
-					k = 0
+					way = 0
 				}
-				parts := halves(p, c)
-				kept := fmt.Sprintf("take %s off", out.length(parts[1].rect[k].Sub(c.Rect[k])))
-				if says := out.cut(p, s, i); !holds(p, s, parts[0]) && !strings.Contains(says, kept) {
+				low, high := c.Rect[way], c.Rect[way].Add(c.At) // of the near side
+				used := slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool {
+					at, across := [2]fraction.Length{pl.X, pl.Y}, c.Rect[1-way]
+					return !at[way].Less(low) && at[way].Less(high) &&
+						!at[1-way].Less(across) && at[1-way].Less(across.Add(c.Rect[3-way]))
+				})
+				says, kept := out.cut(p, s, c), fmt.Sprintf("take %s off along", out.length(c.At.Add(p.Saw.Kerf)))
+				if trims++; used {
+					trims--
+					kept = " at " + out.length(c.At) + " from "
+				}
+				if !strings.Contains(says, kept) {
 					t.Errorf("%s, sheet %d: cut %d reads %q, want %q", name, s.Number, c.Step, says, kept)
 				}
 			}
 		}
+	}
+	if trims == 0 {
+		t.Error("no example has a trim")
 	}
 }

@@ -18,7 +18,7 @@ func Check(j plan.Job, doubts []warning.Warning) string {
 			j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
 		taped, _ := j.Located() // of a sound job they are where they were found before
 		for _, p := range taped {
-			t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", p.Name, t.length(p.At.X), t.length(p.At.Y)))
+			t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", pointName(p), t.length(p.At.X), t.length(p.At.Y)))
 		}
 		if len(doubts) == 0 {
 			t.para("Nothing in the measurements looks doubtful.")

@@ -102,7 +102,7 @@ func (b *page) funcs() template.FuncMap {
 		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "search": Search, "argument": argument, "taxed": taxed,
 		"sheet": sheetWord, "panel": panelWord, "sheetOf": sheetOf, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
-		"sentence": sentence, "capital": capital, "counted": count, "place": place, "text": fmt.Sprintf,
+		"sentence": sentence, "capital": capital, "counted": count, "place": place, "point": pointName, "text": fmt.Sprintf,
 		"within": func(closing fraction.Length) string {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)

@@ -243,11 +243,12 @@ func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 	p := kitchen()
 	cut := &p.Sheets[0].Cuts[0]
 	cut.At = fraction.Of(-1, 16)
+	cut.Off = cut.At.Add(p.Saw.Kerf)
 	files, err := Files(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	takes := "take " + p.TapeMeasure().Format(cut.At.Add(p.Saw.Kerf)) + " off"
+	takes := "take " + p.TapeMeasure().Format(cut.Off) + " off"
 	below := regexp.MustCompile(`>~?-\d`)
 	for _, f := range files {
 		switch f.Name {

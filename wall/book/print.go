@@ -124,9 +124,17 @@ func because(how string) string {
 func (t *text) taped(all []plan.Taped) {
 	var rows [][]string
 	section(t, "Points from taped distances", all, func(_ int, p plan.Taped) {
-		rows = append(rows, []string{p.Name, p.Run, t.length(p.At.X), t.length(p.At.Y), t.within(p.Closing)})
+		rows = append(rows, []string{pointName(p), p.Run, t.length(p.At.X), t.length(p.At.Y), t.within(p.Closing)})
 	})
 	t.table(2, []string{"point", "run", "from left", "up", "distances meet"}, rows)
+}
+
+// pointName names a point that was given by distances.
+func pointName(p plan.Taped) string {
+	if p.Opening == "" {
+		return fmt.Sprintf("height %d of %s", p.Number, p.Run)
+	}
+	return fmt.Sprintf("corner %d of %s", p.Number, p.Opening)
 }
 
 // within says the mark up to which something is right.

@@ -75,7 +75,7 @@ func TestCornerNames(t *testing.T) {
 // the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
 	p := planOf(t, examples(t)["odd-window"])
-	if len(p.Taped) == 0 || p.Taped[0].Name != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
+	if len(p.Taped) == 0 || pointName(p.Taped[0]) != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
 		t.Errorf("taped: %+v", p.Taped)
 	}
 }

@@ -144,7 +144,7 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 }
 
 // sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
-func (d *sheetDrawing) sides(c nest.Cut) (x0, y0, x1, y1 float64) {
+func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
 	middle := c.At.Add(d.plan.Saw.Kerf.Div(2))
 	x, y, w, h := c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]
 	if c.Kind == nest.Rip {

@@ -120,13 +120,12 @@ func (j Job) Located() ([]Taped, error) {
 	var all []Taped
 	for i, t := range j.Taped {
 		found, run := places.all[i], &j.Runs[t.Run]
-		name := fmt.Sprintf("height %d of %s", t.Index+1, run.Name)
-		if t.Opening >= 0 {
-			name = fmt.Sprintf("corner %d of %s", t.Index+1, run.Openings[t.Opening].Name)
-		}
 		_, off := found.Worst()
-		all = append(all, Taped{Path: t.Path(), Name: name, Run: run.Name, At: found.At,
+		all = append(all, Taped{Path: t.Path(), Run: run.Name, Number: t.Index + 1, At: found.At,
 			Exact: found.Exact, Within: found.Within, Closing: off})
+		if t.Opening >= 0 {
+			all[i].Opening = run.Openings[t.Opening].Name
+		}
 	}
 	return all, nil
 }

@@ -63,7 +63,8 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	}
 	made := m.frame()
 	made.Taped = fraction.Must(j.Located())
-	made.Runs, made.Pieces, made.Sheets = m.runs(), m.pieces(), m.sheets()
+	made.Runs, made.Pieces = m.runs(), m.pieces()
+	made.Sheets = m.sheets(made)
 	made.Choices = fraction.Must(m.tradeOff())
 	made.Warnings = fraction.Must(m.warnings(made.Pieces))
 	work := m.work(&m.chosen)

@@ -320,7 +320,7 @@ type Sheet struct {
 	Number     int           `json:"number"`
 	Stock      string        `json:"stock"`
 	Placements []Placement   `json:"placements"`
-	Cuts       []nest.Cut    `json:"cuts"`    // in sawing order
+	Cuts       []Cut         `json:"cuts"`    // in sawing order
 	Offcuts    []nest.Offcut `json:"offcuts"` // the largest first
 }
 
@@ -391,10 +391,11 @@ type Priority struct {
 // Taped is a point that the job gives by distances from known points, solved.
 type Taped struct {
 	Path    fault.Path      `json:"path"` // of the point in the job file
-	Name    string          `json:"name"` // such as "corner 4 of the window", counted from 1
 	Run     string          `json:"run"`
-	At      Point           `json:"at"`      // on the run
-	Exact   bool            `json:"exact"`   // the distances meet in a point that is exact
-	Within  fraction.Length `json:"within"`  // if not, the most that at is off the exact point
-	Closing fraction.Length `json:"closing"` // by how much the distances miss each other
+	Opening string          `json:"opening,omitempty"` // the name of the one that it is a corner of; none where it is a height of the run
+	Number  int             `json:"number"`            // of the corner or the height, from 1
+	At      Point           `json:"at"`                // on the run
+	Exact   bool            `json:"exact"`             // the distances meet in a point that is exact
+	Within  fraction.Length `json:"within"`            // if not, the most that at is off the exact point
+	Closing fraction.Length `json:"closing"`           // by how much the distances miss each other
 }

@@ -1,0 +1,102 @@
+package plan
+
+import (
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/nest"
+)
+
+// Cut is one cut of a sheet, what it is made on and what it leaves. Its near side is the one that
+// At is measured on: below the blade of a crosscut, left of the blade of a rip.
+type Cut struct {
+	nest.Cut
+	From  Source          `json:"from,omitzero"`  // of the part on the bench; zero for the whole sheet
+	Alike bool            `json:"alike,omitzero"` // some other part of the sheet has the size of this one
+	Trim  Trim            `json:"trim,omitzero"`
+	Off   fraction.Length `json:"off,omitzero"`   // what Trim takes off, on the near side with the kerf
+	Frees [2]int          `json:"frees,omitzero"` // numbers of the pieces that stand free near and beyond; 0 for none
+}
+
+// Source is the cut that a part comes from, and its side.
+type Source struct {
+	Step   int  `json:"step"`
+	Beyond bool `json:"beyond,omitzero"` // it lay on the far side of the blade
+}
+
+// Trim says on which side of a cut something only comes off.
+type Trim uint8
+
+const (
+	NoTrim     Trim = iota
+	TrimNear        // no piece lies on the near side
+	TrimBeyond      // the blade leaves nothing on the far side
+)
+
+var trims = enum.Of[Trim]("none", "near", "beyond")
+
+// String returns the word of the side.
+func (t Trim) String() string { return trims.String(t) }
+
+// MarshalText returns the word of the side.
+func (t Trim) MarshalText() ([]byte, error) { return trims.Marshal(t) }
+
+// UnmarshalText reads the word of a side.
+func (t *Trim) UnmarshalText(text []byte) error { return trims.Unmarshal(text, t) }
+
+// rect is a rectangle of a sheet as in [nest.Cut]: left, bottom, width, height.
+type rect = [4]fraction.Length
+
+// cutList returns the cuts of a sheet from which pieces with these rectangles are sawn.
+func cutList(cuts []nest.Cut, pieces map[int]rect, kerf fraction.Length) []Cut {
+	out := []Cut{}
+	var parts []rect // near and beyond each cut; one along whose edge the blade runs may be no part
+	for _, c := range cuts {
+		way := 1
+		if c.Kind == nest.Rip {
+			way = 0
+		}
+		past := c.At.Add(kerf)
+		near, beyond := c.Rect, c.Rect
+		near[way+2], beyond[way], beyond[way+2] = c.At, c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
+		cut := Cut{Cut: c}
+		if i := slices.Index(parts, c.Rect); i >= 0 {
+			cut.From = Source{cuts[i/2].Step, i%2 == 1}
+		}
+		used := false
+		for number, piece := range pieces {
+			used = used || within(piece, near)
+			for side, part := range [2]rect{near, beyond} {
+				if part == piece {
+					cut.Frees[side] = number
+				}
+			}
+		}
+		switch rest := c.Rect[way+2].Sub(c.At); {
+		case !used:
+			cut.Trim, cut.Off = TrimNear, past
+		case rest.Compare(kerf) <= 0:
+			cut.Trim, cut.Off = TrimBeyond, rest
+		}
+		parts = append(parts, near, beyond)
+		out = append(out, cut)
+	}
+	for i := range out {
+		out[i].Alike = slices.ContainsFunc(parts, func(part rect) bool {
+			own := out[i].Rect
+			return part != own && part[2] == own[2] && part[3] == own[3]
+		})
+	}
+	return out
+}
+
+// within reports whether one rectangle lies within another.
+func within(inner, outer rect) bool {
+	for way := range 2 {
+		if inner[way].Less(outer[way]) || outer[way].Add(outer[way+2]).Less(inner[way].Add(inner[way+2])) {
+			return false
+		}
+	}
+	return true
+}
