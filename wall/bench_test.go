@@ -26,7 +26,7 @@ func bead() groove.Profile {
 // tall parts, all joined by inside corners. The figures are invented.
 func room(n int) wall.Room {
 	r := wall.Room{
-		Profile: bead(), Mark: in("1/16"), Priorities: wall.DefaultPriorities(),
+		Profile: bead(), Mark: in("1/16"), Priorities: wall.DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: in("48"), Length: in("95 1/2")}},
 		Gaps:  wall.Gaps{Top: in("1/8"), Bottom: in("1/8"), Side: in("1/16"), Seam: in("1/16"), Box: in("1/16"), Window: in("1/8")},
 	}

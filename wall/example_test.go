@@ -16,7 +16,7 @@ func steppedWall() wall.Room {
 	profile, _ := groove.Find("beadboard 1-5/8")
 	in := fraction.Inches
 	return wall.Room{
-		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}},
 		Runs: []wall.Run{{
 			Name: "stepped wall", Width: in(95), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},

@@ -31,7 +31,7 @@ func drawRoom(t *rapid.T) Room {
 	room := Room{
 		Profile:    rapid.SampledFrom(profiles).Draw(t, "profile"),
 		Mark:       fraction.Of(1, 16),
-		Priorities: DefaultPriorities(),
+		Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: quarters(t, "sheet width", 12, 24), Length: fraction.Inches(40),
 			LeftPhase: quarters(t, "left phase", 0, 2)}},
 	}

@@ -27,6 +27,12 @@ var jointKinds = enum.Of[JointKind]("bottom", "top", "end", "inside corner", "ou
 // String returns the word of the kind.
 func (k JointKind) String() string { return jointKinds.String(k) }
 
+// MarshalText returns the word of the kind.
+func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarshal(text, k) }
+
 // Joint is all of one kind of joint on one run. Length is measured level and upright; a sloped line
 // counts by its extent along x.
 type Joint struct {

@@ -44,6 +44,12 @@ var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers th
 // String returns the words of the reason.
 func (r Reason) String() string { return reasons.String(r) }
 
+// MarshalText returns the words of the reason.
+func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
+
+// UnmarshalText reads the words of a reason.
+func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
+
 // whyNone says why no layout covers the room.
 func (m *model) whyNone() error {
 	for r := range m.room.Runs {

@@ -62,10 +62,13 @@ func (p Priorities) List() []Priority {
 	return list
 }
 
-// DefaultPriorities returns the usual weights and least sizes. Where no other source is named they
-// are common practice, no source.
-func DefaultPriorities() Priorities {
-	return Priorities{
+// DefaultPriorities returns the usual weights and least sizes of a room that is taped in these
+// units. In mm and cm the sizes at which the survey and the pieces are doubted are round ones, near
+// to those in inches. What a seam counts and how clear of a box it stays decide which layout is
+// best, and are the same in every unit. Where no other source is named they are common practice, no
+// source.
+func DefaultPriorities(units fraction.Unit) Priorities {
+	p := Priorities{
 		ExposedEnd:      fraction.NewRatio(8, 1),
 		OutsideCorner:   fraction.NewRatio(4, 1),
 		StepSide:        fraction.NewRatio(3, 1),
@@ -86,4 +89,10 @@ func DefaultPriorities() Priorities {
 		OutOfPlumb:      fraction.Of(1, 4),
 		StationDistance: fraction.Inches(48),
 	}
+	if units != fraction.Inch {
+		p.LeastStrip, p.LeastCorner, p.LeastCover = fraction.Millimetres(20, 1), fraction.Millimetres(40, 1), fraction.Millimetres(3, 1)
+		p.HeightJump, p.BoxDifference = fraction.Millimetres(25, 1), fraction.Millimetres(3, 1)
+		p.OutOfPlumb, p.StationDistance = fraction.Millimetres(6, 1), fraction.Millimetres(1200, 1)
+	}
+	return p
 }

@@ -127,7 +127,7 @@ func level(run *Run) bool {
 // Panels beside a sloping side stop on marks short of it; once they are all up,
 // what is left beside it is nothing to plan.
 func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
-	room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+	room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 		Runs: []Run{{Name: "run", Width: fraction.Inches(60), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
 			Heights:  heights("0,0,20; 60,0,20"),
@@ -154,7 +154,7 @@ func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 // A break behind the face that a run butts against is no place where its pattern
 // could start.
 func TestBreakInTheCornerIsNotUsed(t *testing.T) {
-	room := Room{Profile: profiles[1], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+	room := Room{Profile: profiles[1], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 		Runs: []Run{
 			{Name: "first", Width: fraction.Inches(30), Left: End{Kind: Exposed}, Right: End{Kind: InsideCorner}, Heights: heights("0,0,20; 30,0,20")},
@@ -289,7 +289,7 @@ func layoutKey(l *Layout) (key string) {
 func TestCutExposedEndBreaksOneRule(t *testing.T) {
 	in := fraction.Inches
 	room := Room{
-		Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+		Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 		Stock:     []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}},
 		Installed: []Installed{{Run: 0, Left: in(30), Right: in(40), LeftPhase: in(1)}},
 		Runs: []Run{{Name: "run", Width: in(40), Left: End{Kind: Exposed}, Right: End{Kind: Covered},
@@ -343,7 +343,7 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 			return Run{Name: name, Width: width, Left: End{Kind: left}, Right: End{Kind: right},
 				Heights: []Height{{Top: height}, {At: width, Top: height}}}
 		}
-		room := Room{Profile: rapid.SampledFrom(profiles).Draw(t, "profile"), Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(),
+		room := Room{Profile: rapid.SampledFrom(profiles).Draw(t, "profile"), Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 			Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
 			Runs:  []Run{run("first", Exposed, InsideCorner), run("second", InsideCorner, Exposed)}}
 		for l, err := range Layouts(context.Background(), room) {

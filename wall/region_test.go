@@ -158,7 +158,7 @@ func TestGrowSlopedOutline(t *testing.T) {
 
 func TestRoomFaults(t *testing.T) {
 	good := func() Room {
-		return Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
+		return Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
 			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
 			Runs: []Run{
 				{Name: "a", Width: inches("40"), Right: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
@@ -235,7 +235,7 @@ func TestRoomFaults(t *testing.T) {
 }
 
 func TestNoLayout(t *testing.T) {
-	room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(),
+	room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("15")}},
 		Runs:  []Run{{Name: "wall", Width: inches("40"), Heights: heights("0,0,18; 40,0,18")}}}
 	for name, spoil := range map[string]func(*Room){

@@ -19,7 +19,7 @@ import (
 func bigRoom() wall.Room {
 	profile, _ := groove.Find("beadboard 1-5/8")
 	in := fraction.Inches
-	room := wall.Room{Profile: profile, Closed: true, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+	room := wall.Room{Profile: profile, Closed: true, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
 	for r := range int64(60) {
 		run := wall.Run{Name: fmt.Sprint("run ", r), Width: in(600).Add(fraction.Of(r, 16)),

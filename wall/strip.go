@@ -4,13 +4,8 @@ import (
 	"context"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
-
-// Strip is an upright strip of wall that every layout of a room covers: Width wide, with panelling
-// of Height in all, the tallest part of it Tallest high.
-type Strip struct {
-	Width, Height, Tallest fraction.Length
-}
 
 var (
 	stripGrid = fraction.Of(1, 64) // strips are rounded down to it, so that sloped lines bring in no fine denominators
@@ -24,7 +19,7 @@ const mostStrips = 32 // into which the stretch between two stations is parted
 // down: each run is taken as if it butted at both ends, a strip is as high as the wall is where it
 // is lowest within it, beside a step the taller strip loses a seam gap, so that one seam gap can be
 // counted with the panel to its left. It fails as [Room.Validate] does, or with a [*NoLayoutError].
-func (room *Room) Strips() (strips []Strip, err error) {
+func (room *Room) Strips() (strips []nest.Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
 		return nil, err
@@ -57,7 +52,7 @@ func (room *Room) Strips() (strips []Strip, err error) {
 }
 
 // strip returns what is to be covered of a column of the run from left to right.
-func (room *Room) strip(run int, col column, left, right fraction.Length) (s Strip) {
+func (room *Room) strip(run int, col column, left, right fraction.Length) (s nest.Strip) {
 	width := right.Sub(left)
 	for _, in := range room.Installed {
 		from, to := fraction.Max(left, in.Left.Sub(room.Gaps.Seam)), fraction.Min(right, in.Right.Add(room.Gaps.Seam))

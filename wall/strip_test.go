@@ -38,7 +38,7 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 			if err != nil {
 				t.Skip("no layout: " + err.Error())
 			}
-			for _, least := range append(strips, Strip{}) {
+			for _, least := range append(strips, nest.Strip{}) {
 				var wanted, given fraction.Length
 				for _, s := range strips {
 					if !s.Tallest.Less(least.Tallest) {
@@ -78,7 +78,7 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 // square inches; strips of 3 in fall short of it by a triangle each.
 func TestStripsFollowASlope(t *testing.T) {
 	room := Room{
-		Profile: profiles[0], Priorities: DefaultPriorities(), Mark: fraction.Of(1, 16),
+		Profile: profiles[0], Priorities: DefaultPriorities(fraction.Inch), Mark: fraction.Of(1, 16),
 		Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
 		Runs:  []Run{{Name: "stair", Width: inches("96"), Heights: heights("0,0,90; 96,0,10")}},
 	}

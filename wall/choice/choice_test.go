@@ -29,7 +29,7 @@ func rooms(n int, f func(seed uint64, p wall.Room)) {
 func room(r *rand.Rand) wall.Room {
 	eighths := func(low, high int) fraction.Length { return fraction.Of(int64(8*low+r.IntN(8*(high-low))), 8) }
 	profile, _ := groove.Find("beadboard 1-1/2")
-	p := wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(), Gaps: wall.Gaps{Side: fraction.Of(1, 16)},
+	p := wall.Room{Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch), Gaps: wall.Gaps{Side: fraction.Of(1, 16)},
 		Saw: nest.Saw{Kerf: fraction.Of(1, 8)}}
 	ends := []wall.EndKind{wall.Exposed, wall.Covered, wall.OutsideCorner}
 	runs := 1 + r.IntN(3)
@@ -172,7 +172,7 @@ func TestZeroRoomIsAnError(t *testing.T) {
 func ExampleExplore() {
 	profile, _ := groove.Find("beadboard 1-1/2")
 	p := wall.Room{
-		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(),
+		Profile: profile, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch),
 		Runs: []wall.Run{{
 			Name: "hall", Width: fraction.Inches(94), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
 			Heights: []wall.Height{{Top: fraction.Inches(40)}, {At: fraction.Inches(94), Top: fraction.Inches(40)}},

@@ -90,10 +90,18 @@ func (e *explorer) search() error {
 	if err := e.bound(); err != nil {
 		return err
 	}
-	if err := e.enumerate(); err != nil {
-		return err
-	}
+	var err error
+	e.all, err = e.explore(wall.Layouts(e.ctx, e.room), e.budget.Layouts, func(layout wall.Layout) (bool, error) {
+		e.enumerated = layout.Total
+		if e.layouts > 1 || e.met() {
+			return e.met(), nil
+		}
+		err := e.startPriced()
+		return e.met(), err
+	})
 	switch {
+	case err != nil:
+		return err
 	case e.met():
 		e.end = BoundMet
 		return nil
@@ -108,7 +116,9 @@ func (e *explorer) search() error {
 		if e.met() {
 			break
 		}
-		if err := e.exploreNarrow(room, e.budget.Layouts/narrowShare); err != nil {
+		met := func(wall.Layout) (bool, error) { return e.met(), nil }
+		var none *wall.NoLayoutError
+		if _, err := e.explore(wall.Layouts(e.ctx, room), e.budget.Layouts/narrowShare, met); err != nil && !errors.As(err, &none) {
 			return err
 		}
 	}
@@ -125,13 +135,9 @@ func (e *explorer) search() error {
 }
 
 // bound finds what no layout of the room can need less than.
-func (e *explorer) bound() error {
-	strips, err := e.room.Strips()
-	if err != nil {
+func (e *explorer) bound() (err error) {
+	if e.strips, err = e.room.Strips(); err != nil {
 		return err
-	}
-	for _, s := range strips {
-		e.strips = append(e.strips, nest.Strip(s))
 	}
 	if e.bare, err = Nesting(e.room, &wall.Layout{}); err != nil {
 		return err
@@ -141,54 +147,31 @@ func (e *explorer) bound() error {
 	return err
 }
 
-// enumerate looks at layouts in the order of blemish.
-func (e *explorer) enumerate() error {
+// explore looks at layouts in their order until most have been looked at, the context has ended or
+// done, which gets each after that, says so. It reports whether it came to their end.
+func (e *explorer) explore(layouts iter.Seq2[wall.Layout, error], most int, done func(wall.Layout) (bool, error)) (all bool, err error) {
 	n := 0
-	for layout, err := range wall.Layouts(e.ctx, e.room) {
+	for layout, err := range layouts {
 		if err != nil {
-			return err
+			return false, err
 		}
-		if n == 0 {
+		if e.layouts == 0 {
 			e.broken = layout.Broken
 		}
-		e.enumerated = layout.Total
-		if err := e.look(layout); err != nil {
-			return err
-		}
-		if n++; n == 1 && !e.met() {
-			if err := e.startPriced(); err != nil {
-				return err
-			}
-		}
-		if e.met() || n >= e.budget.Layouts || e.stopped() {
-			return nil
-		}
-	}
-	e.all = true
-	return nil
-}
-
-// exploreNarrow looks at no more than most layouts of a room of narrower sheets.
-func (e *explorer) exploreNarrow(room wall.Room, most int) error {
-	n := 0
-	for layout, err := range wall.Layouts(e.ctx, room) {
-		var none *wall.NoLayoutError
-		switch {
-		case errors.As(err, &none):
-			return nil
-		case err != nil:
-			return err
-		case layout.Broken > e.broken:
-			return nil
+		if layout.Broken > e.broken {
+			return false, nil
 		}
 		if err := e.look(layout); err != nil {
-			return err
+			return false, err
 		}
-		if n++; e.met() || n >= most || e.stopped() {
-			return nil
+		if end, err := done(layout); end || err != nil {
+			return false, err
+		}
+		if n++; n >= most || e.stopped() {
+			return false, nil
 		}
 	}
-	return nil
+	return true, nil
 }
 
 // narrower returns the room with its sheets as if they were narrower: by a quarter, a third, a
@@ -318,27 +301,21 @@ func (e *explorer) weigh(most int) error {
 			return nil
 		}
 		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
-		var first *wall.Layout
-		n := 0
-		for layout, err := range wall.LayoutsByCost(e.ctx, e.room, objective) {
-			if err != nil {
-				return err
+		first, n := dearer, 0
+		_, err = e.explore(wall.LayoutsByCost(e.ctx, e.room, objective), most, func(layout wall.Layout) (bool, error) {
+			if n++; n == 1 {
+				first = layout
 			}
-			if first == nil {
-				first = &layout
-			}
-			if err := e.look(layout); err != nil {
-				return err
-			}
-			if n++; n >= most || e.stopped() {
-				break
-			}
+			return false, nil
+		})
+		if err != nil {
+			return err
 		}
-		if first != nil && e.found[len(e.found)-1].Layout.Total == last.Total {
+		if e.found[len(e.found)-1].Layout.Total == last.Total {
 			if first.Total == dearer.Total {
 				return nil // nothing lies between
 			}
-			dearer = *first
+			dearer = first
 		}
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -68,5 +69,16 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 	}
 	if _, err := Room(plan.Plan{}); err == nil {
 		t.Error("a plan without runs gave a room")
+	}
+}
+
+// TestBlemishNumber counts only what costs something.
+func TestBlemishNumber(t *testing.T) {
+	costs := plan.Blemish{Cost: fraction.NewRatio(1, 1)}
+	p := plan.Plan{Blemishes: []plan.Blemish{{}, costs, {}, costs, {}}}
+	for i, want := range map[int]int{-1: 0, 0: 0, 1: 1, 2: 0, 3: 2, 4: 0, 5: 0} {
+		if got := BlemishNumber(p, i); got != want {
+			t.Errorf("blemish %d has number %d, want %d", i, got, want)
+		}
 	}
 }

@@ -247,11 +247,13 @@ func (e *elevation) flaws() {
 	}
 }
 
-// BlemishNumber returns the number, from 1, of blemish i of a plan on the elevations. No drawing
-// shows a blemish that costs nothing; the result for it has no meaning.
-func BlemishNumber(p plan.Plan, i int) int {
-	number := 0
-	for _, b := range p.Blemishes[:max(0, min(i+1, len(p.Blemishes)))] {
+// BlemishNumber returns the number, from 1, of blemish i of a plan on the elevations; 0 where the
+// plan has no such blemish and where it costs nothing, since no drawing shows it then.
+func BlemishNumber(p plan.Plan, i int) (number int) {
+	if i < 0 || i >= len(p.Blemishes) || p.Blemishes[i].Cost.Sign() <= 0 {
+		return 0
+	}
+	for _, b := range p.Blemishes[:i+1] {
 		if b.Cost.Sign() > 0 {
 			number++
 		}

@@ -60,7 +60,7 @@ func TestReadSound(t *testing.T) {
 	if got := j.Room.Installed[0].Run; got != 1 {
 		t.Errorf("installed[0].run = %d, want 1", got)
 	}
-	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities().StepSide {
+	if p := j.Room.Priorities; p.ExposedEnd != fraction.NewRatio(9, 1) || p.LeastStrip != inch("1") || p.StepSide != wall.DefaultPriorities(fraction.Inch).StepSide {
 		t.Errorf("priorities = %+v, want two of them set and the others by default", p)
 	}
 	if j.Room.Stock[0].Count == nil || *j.Room.Stock[0].Count != 4 || j.Room.Stock[0].Price.String() != "24.98" {
@@ -343,10 +343,7 @@ func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 // whole number of millimetres within a tenth of the one in inches, but for what
 // decides the layout, which is the same.
 func TestMetricDefaultsAreRound(t *testing.T) {
-	metric, inches := plan.DefaultPriorities(fraction.Millimetre), plan.DefaultPriorities(fraction.Inch)
-	if inches != wall.DefaultPriorities() {
-		t.Errorf("in inches: %+v", inches)
-	}
+	metric, inches := wall.DefaultPriorities(fraction.Millimetre), wall.DefaultPriorities(fraction.Inch)
 	want := inches.List()
 	for k, p := range metric.List() {
 		m, i := p.Value, want[k].Value

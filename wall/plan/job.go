@@ -34,30 +34,12 @@ type Job struct {
 // the priorities are those of the units. Runs and Stock are still to be set.
 func NewJob(units fraction.Unit, profile groove.Profile) Job {
 	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
-	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), DefaultPriorities(units)
+	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), wall.DefaultPriorities(units)
 	j.Saw.Kerf = fraction.Of(1, 8) // a common circular saw blade; common practice, no source
 	if units != fraction.Inch {
 		j.Mark, j.Bit = fraction.Millimetres(1, 1), fraction.Millimetres(10, 1)
 	}
 	return j
-}
-
-// DefaultPriorities returns the weights and least sizes of a job that is taped in these units and
-// names none. In mm and cm the sizes at which the survey and the pieces are doubted are round ones,
-// near to those of [wall.DefaultPriorities]. What a seam counts and how clear of a box it stays
-// decide which layout is best, and are the same in every unit.
-func DefaultPriorities(units fraction.Unit) wall.Priorities {
-	p := wall.DefaultPriorities()
-	if units == fraction.Inch {
-		return p
-	}
-	for size, millimetres := range map[*fraction.Length]int64{
-		&p.LeastStrip: 20, &p.LeastCorner: 40, &p.LeastCover: 3, &p.HeightJump: 25,
-		&p.BoxDifference: 3, &p.OutOfPlumb: 6, &p.StationDistance: 1200,
-	} {
-		*size = fraction.Millimetres(millimetres, 1)
-	}
-	return p
 }
 
 // Tape writes lengths as the people of the job read them.

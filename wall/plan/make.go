@@ -4,12 +4,12 @@ import (
 	"context"
 	"fmt"
 
-	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 )
 
@@ -54,10 +54,10 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	if m.choices, err = choice.Explore(ctx, j.Room, o.Budget); err != nil {
 		return Plan{}, err
 	}
-	m.chosen = m.choices.Sheets()
-	if o.Prefer == Looks {
-		m.chosen = m.choices.Looks()
+	if o.Prefer != Looks {
+		m.taken = len(m.choices.Front) - 1
 	}
+	m.chosen = m.choices.Front[m.taken]
 	if err := nest.Verify(fraction.Must(choice.Nesting(j.Room, &m.chosen.Layout)), m.chosen.Nest); err != nil {
 		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
 	}
@@ -65,15 +65,10 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	made.Taped = fraction.Must(j.Located())
 	made.Runs, made.Pieces = m.runs(), m.pieces()
 	made.Sheets = m.sheets(made)
-	made.Choices = fraction.Must(m.tradeOff())
 	made.Warnings = fraction.Must(m.warnings(made.Pieces))
-	work := m.work(&m.chosen)
-	list, doubts, err := finish.TakeOff(work, j.Finish)
-	if err != nil {
+	if err := m.tradeOff(&made); err != nil {
 		return Plan{}, fault.Under(err, "Finish")
 	}
-	made.List, made.Warnings = list, append(made.Warnings, doubts...)
-	made.Order, made.Cautions = finish.Schedule(work, j.Finish), finish.Cautions(work, j.Finish)
 	return made, nil
 }
 
@@ -81,6 +76,7 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 type maker struct {
 	job     Job
 	choices choice.Choices
+	taken   int // number of the chosen one
 	chosen  choice.Choice
 }
 
@@ -100,7 +96,7 @@ func (m *maker) frame() Plan {
 	for i, s := range j.Stock {
 		p.Stock = append(p.Stock, Stock{s, usedOf(&m.chosen, i)})
 	}
-	standard := DefaultPriorities(j.Units).List()
+	standard := wall.DefaultPriorities(j.Units).List()
 	for i, w := range j.Priorities.List() {
 		p.Priorities = append(p.Priorities, Priority{Name: w.Name, Unit: w.Unit, Value: w.Value, Default: standard[i].Value})
 	}

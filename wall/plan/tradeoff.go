@@ -8,36 +8,37 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// tradeOff returns the choices, the best-looking one first. The cost of each is the total of its
-// whole take-off, as far as prices are known.
-func (m *maker) tradeOff() ([]Choice, error) {
-	var out []Choice
-	var taken Choice
-	for _, c := range m.choices.Front {
-		list, _, err := finish.TakeOff(m.work(&c), m.job.Finish)
+// tradeOff adds the choices, the best-looking one first, to the plan, and what finishing takes where
+// the chosen one is built. The cost of each is the total of its whole take-off, as far as prices are
+// known.
+func (m *maker) tradeOff(p *Plan) error {
+	for i, c := range m.choices.Front {
+		work := m.work(&c)
+		list, doubts, err := finish.TakeOff(work, m.job.Finish)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		panels := 0
 		for _, r := range c.Layout.Runs {
 			panels += len(r.Panels)
 		}
-		chosen := c.Need == m.chosen.Need && c.Layout.Total == m.chosen.Layout.Total
-		out = append(out, Choice{Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
-			Chosen: chosen, Proved: c.Nest.Bound.Proved, SeenMost: m.blemishes(seenMost(&c.Layout))})
-		if chosen {
-			taken = out[len(out)-1]
+		p.Choices = append(p.Choices, Choice{Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
+			Chosen: i == m.taken, Proved: c.Nest.Bound.Proved, SeenMost: m.blemishes(seenMost(&c.Layout))})
+		if i == m.taken {
+			p.List, p.Warnings = list, append(p.Warnings, doubts...)
+			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 		}
 	}
-	for i := range out {
-		c := &out[i]
+	taken := p.Choices[m.taken]
+	for i := range p.Choices {
+		c := &p.Choices[i]
 		c.MoreBought, c.MoreOnHand = c.Bought-taken.Bought, c.Sheets-c.Bought-(taken.Sheets-taken.Bought)
 		cost, _ := c.Cost.Decimal()
 		if least, _ := taken.Cost.Decimal(); !cost.Equal(least) {
 			c.MoreCost = money.Of(cost.Sub(least))
 		}
 	}
-	return out, nil
+	return nil
 }
 
 // seenMost returns the two terms of a layout that cost most, seams left out.
