@@ -155,17 +155,13 @@ func TestContextEndsTheSearch(t *testing.T) {
 	cancel()
 	c, err := choice.Explore(ctx, room(rand.New(rand.NewPCG(2, 1))), choice.Budget{})
 	if err == nil && c.Layouts > 2 {
-		t.Errorf("%d layouts were looked at, status %v, end %v", c.Layouts, c.Sheets().Status, c.End)
+		t.Errorf("%d layouts were looked at, end %v", c.Layouts, c.End)
 	}
 }
 
 func TestZeroRoomIsAnError(t *testing.T) {
 	if _, err := choice.Explore(t.Context(), wall.Room{}, choice.Budget{}); err == nil {
 		t.Error("no error")
-	}
-	var c choice.Choices
-	if c.Looks().Layout.Pieces != nil || c.Sheets().Layout.Pieces != nil {
-		t.Error("the zero Choices have a choice")
 	}
 }
 
@@ -185,7 +181,7 @@ func ExampleExplore() {
 		fmt.Println(err)
 		return
 	}
-	least := c.Sheets()
+	least := c.Front[len(c.Front)-1]
 	fmt.Println(least.Need.Sheets, "sheet,", len(least.Layout.Pieces), "pieces, proved:", least.Status)
 	// Output: 1 sheet, 2 pieces, proved: both
 }

@@ -2,9 +2,9 @@
 // joins the layouts of package wall with the nests of package nest.
 //
 //	need ^
-//	     |  x           x Looks: the least blemish, whatever it needs
+//	     |  x           x the first: the least blemish, whatever it needs
 //	     |     x
-//	     |          x   x Sheets: the least need, whatever it looks like
+//	     |          x   x the last: the least need, whatever it looks like
 //	     +--------------> blemish
 //
 // [Explore] takes layouts in the order of blemish, in the order of what their pieces cost by dual

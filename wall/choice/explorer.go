@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"iter"
+	"math"
 	"slices"
 	"strings"
 
@@ -109,14 +110,14 @@ func (e *explorer) search() error {
 		e.end = LayoutsSpent
 		return nil
 	}
-	if err := e.explorePriced(e.budget.Layouts / priceShare); err != nil {
+	met := func(wall.Layout) (bool, error) { return e.met(), nil }
+	if _, err := e.explore(e.inTurn(e.budget.Layouts/priceShare), math.MaxInt, met); err != nil {
 		return err
 	}
 	for _, room := range e.narrower() {
 		if e.met() {
 			break
 		}
-		met := func(wall.Layout) (bool, error) { return e.met(), nil }
 		var none *wall.NoLayoutError
 		if _, err := e.explore(wall.Layouts(e.ctx, room), e.budget.Layouts/narrowShare, met); err != nil && !errors.As(err, &none) {
 			return err
@@ -252,29 +253,21 @@ func (e *explorer) raise(weight nest.DualWeight, total fraction.Length) {
 	e.least.Bought, e.least.Sheets = max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)
 }
 
-// explorePriced looks at no more than most of the layouts of each price, in turn.
-func (e *explorer) explorePriced(most int) error {
-	for n := range most {
-		for i := range e.priced {
-			layout, more := e.priced[i].first, true
-			if n > 0 {
-				var err error
-				if layout, err, more = e.priced[i].next(); err != nil {
-					return err
+// inTurn yields no more than most of the layouts of each price, one of each after the other.
+func (e *explorer) inTurn(most int) iter.Seq2[wall.Layout, error] {
+	return func(yield func(wall.Layout, error) bool) {
+		for n := range most {
+			for _, p := range e.priced {
+				layout, err, more := p.first, error(nil), true
+				if n > 0 {
+					layout, err, more = p.next()
 				}
-			}
-			if !more {
-				continue
-			}
-			if err := e.look(layout); err != nil {
-				return err
-			}
-			if e.met() || e.stopped() {
-				return nil
+				if more && !yield(layout, err) {
+					return
+				}
 			}
 		}
 	}
-	return nil
 }
 
 // weigh looks for the supported points of the front between its last two choices, by weighted sums
