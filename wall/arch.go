@@ -30,8 +30,8 @@ func (a Arch) Circle() (centre cutout.Point, radius fraction.Length, err error) 
 // [cutout.Arc] needs two at least.
 const archMarks = 2
 
-// mostArch is the most marks of the tape in the chord of an arch: 85 ft of sixteenths. Its corners are
-// found within some hundredths of a second.
+// mostArch is the most marks of the tape in the chord of an arch: 85 ft of sixteenths. Its corners
+// are found within some hundredths of a second.
 const mostArch = 1 << 14
 
 // Arched returns the outline and the arch of an opening with these corners, in order round it, and

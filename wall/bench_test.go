@@ -22,8 +22,8 @@ func bead() groove.Profile {
 	}}
 }
 
-// room returns a room of n runs as a kitchen has them, with windows, boxes and
-// tall parts, all joined by inside corners. The figures are invented.
+// room returns a room of n runs as a kitchen has them, with windows, boxes and tall parts, all
+// joined by inside corners. The figures are invented.
 func room(n int) wall.Room {
 	r := wall.Room{
 		Profile: bead(), Mark: in("1/16"), Priorities: wall.DefaultPriorities(fraction.Inch),
@@ -48,8 +48,8 @@ func room(n int) wall.Room {
 	return r
 }
 
-// BenchmarkFirstLayout times the first layout of rooms by the number of runs.
-// Forty runs of ten feet should take less than fifty times as long as four.
+// BenchmarkFirstLayout times the first layout of rooms by the number of runs. Forty runs of ten
+// feet should take less than fifty times as long as four.
 func BenchmarkFirstLayout(b *testing.B) {
 	for _, n := range []int{4, 40} {
 		b.Run(fmt.Sprint("runs=", n), func(b *testing.B) {

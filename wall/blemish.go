@@ -113,8 +113,8 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	return left.Sub(right).Abs()
 }
 
-// seamTerms returns the terms of a seam with its gap's middle at x, all but its distance from a seam
-// line.
+// seamTerms returns the terms of a seam with its gap's middle at x, all but its distance from a
+// seam line.
 func (s *stretch) seamTerms(x fraction.Length) []Blemish {
 	run, priorities := &s.room.Runs[s.run], &s.room.Priorities
 	terms := []Blemish{{Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: priorities.Seam,

@@ -37,9 +37,9 @@
 //
 // # Errors
 //
-// Input that makes no sense gives *fault.Fault values, joined. A room that no layout can cover gives
-// a [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError. Nothing
-// panics (FuzzWildValues).
+// Input that makes no sense gives *fault.Fault values, joined. A room that no layout can cover
+// gives a [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError.
+// Nothing panics (FuzzWildValues).
 //
 // The package reads the size of the stock, since no panel can be wider, but neither its count nor
 // its price.

@@ -65,8 +65,8 @@ func (d Direction) MarshalText() ([]byte, error) { return directions.Marshal(d) 
 // UnmarshalText reads the word of a direction.
 func (d *Direction) UnmarshalText(text []byte) error { return directions.Unmarshal(text, d) }
 
-// Corner is the corner at the right end of a run. Next, Passes and Butts are indices of
-// runs; at an outside corner the last two are -1. Mismatch is how far the patterns are out of step.
+// Corner is the corner at the right end of a run. Next, Passes and Butts are indices of runs; at an
+// outside corner the last two are -1. Mismatch is how far the patterns are out of step.
 type Corner struct {
 	Next          int
 	Passes, Butts int

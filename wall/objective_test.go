@@ -9,8 +9,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// drawObjective draws what the functions of a nest look like: nothing for low
-// pieces, then steps or the height itself.
+// drawObjective draws what the functions of a nest look like: nothing for low pieces, then steps or
+// the height itself.
 func drawObjective(t *rapid.T) Objective {
 	objective := Objective{Extra: quarters(t, "kerf", 0, 1)}
 	from := quarters(t, "no cost below", 0, 20)

@@ -78,8 +78,8 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 					}
 				}
 				missing := whole.Sub(covered).Sub(gaps)
-				// Rounding into the space loses less than a mark along each panel's
-				// sloped edges; level walls lose nothing.
+				// Rounding into the space loses less than a mark along each panel's sloped edges;
+				// level walls lose nothing.
 				most := room.Mark.Times(slopingSides(&room.Runs[r]))
 				if !level(&room.Runs[r]) {
 					most = most.Add(room.Mark.Times(room.Runs[r].Width.Mul(2)))
@@ -92,8 +92,8 @@ func TestPiecesCoverTheRegionOnce(t *testing.T) {
 	})
 }
 
-// TestPanelsStopWhereTheirPiecesDo is what lets a panel of a plan be given back
-// as an installed one: its edges are those of its pieces.
+// TestPanelsStopWhereTheirPiecesDo is what lets a panel of a plan be given back as an installed
+// one: its edges are those of its pieces.
 func TestPanelsStopWhereTheirPiecesDo(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, layouts := someLayouts(t)
@@ -124,8 +124,8 @@ func level(run *Run) bool {
 	return run.Left.Lean.IsZero() && run.Right.Lean.IsZero()
 }
 
-// Panels beside a sloping side stop on marks short of it; once they are all up,
-// what is left beside it is nothing to plan.
+// Panels beside a sloping side stop on marks short of it; once they are all up, what is left beside
+// it is nothing to plan.
 func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 	room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
@@ -151,8 +151,7 @@ func TestNothingIsLeftBesideASlopingSide(t *testing.T) {
 	}
 }
 
-// A break behind the face that a run butts against is no place where its pattern
-// could start.
+// A break behind the face that a run butts against is no place where its pattern could start.
 func TestBreakInTheCornerIsNotUsed(t *testing.T) {
 	room := Room{Profile: profiles[1], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
@@ -284,8 +283,8 @@ func layoutKey(l *Layout) (key string) {
 	return key
 }
 
-// An opening at the exposed end leaves two edges of it, of which the pattern of
-// the panel on the wall cuts both: that breaks one rule, not two.
+// An opening at the exposed end leaves two edges of it, of which the pattern of the panel on the
+// wall cuts both: that breaks one rule, not two.
 func TestCutExposedEndBreaksOneRule(t *testing.T) {
 	in := fraction.Inches
 	room := Room{
@@ -363,9 +362,9 @@ func TestTwoRunsWithBothOtherEndsExposed(t *testing.T) {
 	})
 }
 
-// TestReplanKeepsTheRest puts the first panels of the best layout on the wall
-// and plans again: the best of what is left is what it was. In a closed room it
-// can be less, since the origin of an installed panel is one more to carry round.
+// TestReplanKeepsTheRest puts the first panels of the best layout on the wall and plans again: the
+// best of what is left is what it was. In a closed room it can be less, since the origin of an
+// installed panel is one more to carry round.
 func TestReplanKeepsTheRest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room, layouts := someLayouts(t)

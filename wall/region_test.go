@@ -37,9 +37,8 @@ func heights(s string) []Height {
 	return out
 }
 
-// TestRegion pins down how gaps, leans, steps and corners shape what is
-// panelled. The wanted corners were worked out by hand from the rules in
-// DEVELOPERS.md.
+// TestRegion pins down how gaps, leans, steps and corners shape what is panelled. The wanted
+// corners were worked out by hand from the rules in DEVELOPERS.md.
 func TestRegion(t *testing.T) {
 	gaps := Gaps{Top: inches("1/8"), Bottom: inches("1/4"), Side: inches("1/16"), Box: inches("1/8"), Window: inches("1/4")}
 	for _, test := range []struct {
@@ -81,7 +80,8 @@ func TestRegion(t *testing.T) {
 			want:  []string{"0,0; 40,0; 40 1/4,18; 0,18"},
 			edges: []string{"0 18 exposed end", "40 1/8 18 exposed end"}},
 		{name: "a left end that leans into the room, with gaps", gaps: Gaps{Top: inches("1/8"), Side: inches("1/8")}, run: Run{Left: End{Lean: inches("1/4")}, Heights: heights("0,0,16; 40,0,16")},
-			// At 15-7/8 in the line stands 1/8 + 1/4 x 15.875/16 = 0.373 in in: rounded right to 3/8.
+			// At 15-7/8 in the line stands 1/8 + 1/4 x 15.875/16 = 0.373 in in: rounded right to
+			// 3/8.
 			want:  []string{"1/8,0; 39 7/8,0; 39 7/8,15 7/8; 3/8,15 7/8"},
 			edges: []string{"1/4 15 7/8 exposed end", "39 7/8 15 7/8 exposed end"}},
 		{name: "a box is a hole", gaps: Gaps{Box: inches("1/8")},

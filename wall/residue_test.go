@@ -10,10 +10,10 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Where no edge of a room is seen, what a run starts with is phase 0 at the left
-// limit of some run as it is in that very layout, carried round the corners
-// between the two. The left limit that a run would have if it butted is none of
-// a layout in which it passes, or of a run that meets a bare wall.
+// Where no edge of a room is seen, what a run starts with is phase 0 at the left limit of some run
+// as it is in that very layout, carried round the corners between the two. The left limit that a
+// run would have if it butted is none of a layout in which it passes, or of a run that meets a bare
+// wall.
 func TestUnseenPatternStartsAtALeftLimitOfItsLayout(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)

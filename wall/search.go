@@ -19,8 +19,8 @@ import (
 // more alike at both ends of runs, a wider narrowest panel; what ties still is in a fixed order.
 // Each layout comes once. The room must not be changed while it runs.
 //
-// Where there is an error it comes alone and last: *fault.Fault values joined for a room that
-// makes no sense, a [*NoLayoutError] for one that cannot be covered, a *fraction.OverflowError for
+// Where there is an error it comes alone and last: *fault.Fault values joined for a room that makes
+// no sense, a [*NoLayoutError] for one that cannot be covered, a *fraction.OverflowError for
 // numbers that are too fine, and the context's own error, within a second, once it has ended.
 //
 // The first layout costs time in proportion to the runs, to the square of the origins tried, and to

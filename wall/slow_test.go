@@ -12,9 +12,9 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// enumerate returns the costs of all layouts of a room that break no more rules
-// than they must, in order, or false if there are too many. It uses none of the
-// search: it walks through every choice of origins, breaks, corners and seams.
+// enumerate returns the costs of all layouts of a room that break no more rules than they must, in
+// order, or false if there are too many. It uses none of the search: it walks through every choice
+// of origins, breaks, corners and seams.
 func enumerate(m *model, most int) ([]cost, bool) {
 	e := &enumeration{m: m, most: most}
 	var butts []bool
@@ -45,8 +45,8 @@ type enumeration struct {
 	used  [][2]int // run and residue of each stretch so far
 }
 
-// run goes on with run r; butts[r] says whether it butts at its left end, before
-// is the residue at the right end of the run before.
+// run goes on with run r; butts[r] says whether it butts at its left end, before is the residue at
+// the right end of the run before.
 func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
 	m := e.m
 	if e.met > e.most {
@@ -189,10 +189,9 @@ var (
 	firstOnes   = flag.Int("first", 50, "layouts of each room to compare with the enumeration")
 )
 
-// TestBoundsAreMet is the law that makes the search quick: what the dynamic
-// programmes promise of the best way to go on is what it costs, to the last
-// tie-break, so that no path is followed in vain. A closed room's first bound
-// leaves out the corner where it closes.
+// TestBoundsAreMet is the law that makes the search quick: what the dynamic programmes promise of
+// the best way to go on is what it costs, to the last tie-break, so that no path is followed in
+// vain. A closed room's first bound leaves out the corner where it closes.
 func TestBoundsAreMet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
@@ -215,9 +214,8 @@ func TestBoundsAreMet(t *testing.T) {
 	})
 }
 
-// TestLayoutsComeInOrderOfEnumeration compares the search with plain
-// enumeration over the same finite set of choices. For thousands of rooms run
-// it with -rapid.checks=5000.
+// TestLayoutsComeInOrderOfEnumeration compares the search with plain enumeration over the same
+// finite set of choices. For thousands of rooms run it with -rapid.checks=5000.
 func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 	compared := 0
 	rapid.Check(t, func(t *rapid.T) {

@@ -14,8 +14,8 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// bigRoom has 60 runs round one closed room, all of them joined by inside corners, with
-// stations, windows and boxes of many places: its first layout takes half a minute.
+// bigRoom has 60 runs round one closed room, all of them joined by inside corners, with stations,
+// windows and boxes of many places: its first layout takes half a minute.
 func bigRoom() wall.Room {
 	profile, _ := groove.Find("beadboard 1-5/8")
 	in := fraction.Inches

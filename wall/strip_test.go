@@ -19,9 +19,8 @@ func steep(t *rapid.T, room Room) Room {
 	return room
 }
 
-// Whatever the layout: the strips at least so high are no wider than its pieces at
-// least so high, each with the seam gap to its right, and the strips have no more
-// area than those pieces.
+// Whatever the layout: the strips at least so high are no wider than its pieces at least so high,
+// each with the seam gap to its right, and the strips have no more area than those pieces.
 func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 	parted := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -74,8 +73,8 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 	}
 }
 
-// The wall under a stair, 96 in wide and 90 in to 10 in high, has an area of 4800
-// square inches; strips of 3 in fall short of it by a triangle each.
+// The wall under a stair, 96 in wide and 90 in to 10 in high, has an area of 4800 square inches;
+// strips of 3 in fall short of it by a triangle each.
 func TestStripsFollowASlope(t *testing.T) {
 	room := Room{
 		Profile: profiles[0], Priorities: DefaultPriorities(fraction.Inch), Mark: fraction.Of(1, 16),

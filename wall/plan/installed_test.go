@@ -11,8 +11,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// A wall whose only panel is up leaves nothing to cut: every list of the plan is
-// still a list. Its left end leans outward, so the panel reaches past the foot.
+// A wall whose only panel is up leaves nothing to cut: every list of the plan is still a list. Its
+// left end leans outward, so the panel reaches past the foot.
 func TestNothingLeftToPanel(t *testing.T) {
 	j, err := jobfile.Read(bytes.NewReader([]byte(`{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"runs": [{"name": "wall", "width": "36", "left": {"kind": "exposed", "lean": "-1/2"}, "right": {"kind": "exposed"},
@@ -43,8 +43,7 @@ func TestNothingLeftToPanel(t *testing.T) {
 	}
 }
 
-// Boards stand joint to joint, also beside those that are up, whatever the seam
-// gap of the job is.
+// Boards stand joint to joint, also beside those that are up, whatever the seam gap of the job is.
 func TestBoardsBesideInstalledOnes(t *testing.T) {
 	j, err := jobfile.Read(bytes.NewReader([]byte(`{"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
 		"gaps": {"seam": "1/16"},

@@ -10,10 +10,12 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestStripsBehindBoards is worked by hand. Of eight boards 5 1/4 in wide and 32 in high two have a hatch 10 1/2 wide from 8 to 20 up
-// between them. Six cross level strips 16 in apart three times, the stubs below and above the hatch (8 and 12 in high) twice each:
-// 5 1/4 × (6×3 + 2×2 + 2×2) = 136 1/2 in, and 24 along the sides of the hatch: 160 1/2 in, a tenth for waste, 176.55 in = 14.7125 ft.
-// They cross studs 16 in apart 12 times and are two strips; 3/4 strip + 1/2 wall + 3/4 in the stud are 2 in.
+// TestStripsBehindBoards is worked by hand. Of eight boards 5 1/4 in wide and 32 in high two have a
+// hatch 10 1/2 wide from 8 to 20 up between them. Six cross level strips 16 in apart three times,
+// the stubs below and above the hatch (8 and 12 in high) twice each: 5 1/4 × (6×3 + 2×2 + 2×2) =
+// 136 1/2 in, and 24 along the sides of the hatch: 160 1/2 in, a tenth for waste, 176.55 in =
+// 14.7125 ft. They cross studs 16 in apart 12 times and are two strips; 3/4 strip + 1/2 wall + 3/4
+// in the stud are 2 in.
 func TestStripsBehindBoards(t *testing.T) {
 	j, err := jobfile.Read(bytes.NewReader([]byte(`{
 		"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],

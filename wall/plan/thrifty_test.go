@@ -25,9 +25,9 @@ func makeFrom(t *testing.T, text string) plan.Plan {
 	return p
 }
 
-// A stepped wall of two nearly whole sheets' width. The layouts that look best have
-// three panels and take two sheets; parted near the step its two panels lie one
-// above the other on one: 37 1/16 and 46 3/16 are less than 95 1/2.
+// A stepped wall of two nearly whole sheets' width. The layouts that look best have three panels
+// and take two sheets; parted near the step its two panels lie one above the other on one: 37 1/16
+// and 46 3/16 are less than 95 1/2.
 func TestLayoutsByCostSaveASheet(t *testing.T) {
 	p := makeFrom(t, `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
@@ -41,9 +41,9 @@ func TestLayoutsByCostSaveASheet(t *testing.T) {
 	}
 }
 
-// Two walls too high for one sheet to give two panels one above the other. Their
-// widths add up to a little more than five sheets only with a kerf for each of six
-// panels, which the strips of the walls alone do not tell.
+// Two walls too high for one sheet to give two panels one above the other. Their widths add up to a
+// little more than five sheets only with a kerf for each of six panels, which the strips of the
+// walls alone do not tell.
 func TestWorthOfPanelsRaisesTheBound(t *testing.T) {
 	p := makeFrom(t, `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},

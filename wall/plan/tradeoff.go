@@ -8,9 +8,9 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// tradeOff adds the choices, the best-looking one first, to the plan, and what finishing takes where
-// the chosen one is built. The cost of each is the total of its whole take-off, as far as prices are
-// known.
+// tradeOff adds the choices, the best-looking one first, to the plan, and what finishing takes
+// where the chosen one is built. The cost of each is the total of its whole take-off, as far as
+// prices are known.
 func (m *maker) tradeOff(p *Plan) error {
 	for i, c := range m.choices.Front {
 		work := m.work(&c)
