@@ -32,8 +32,13 @@ const (
 var cautions = enum.Of[Caution]("power", "box flush", "box open", "heat", "lead", "asbestos", "cables and pipes", "dust", "resin", "saws",
 	"nailer", "ladder", "fire spread", "thin panel", "fumes", "damp")
 
-func (c Caution) String() string                { return cautions.String(c) }
-func (c Caution) MarshalText() ([]byte, error)  { return cautions.Marshal(c) }
+// String returns the word of the caution, or its number in brackets where it has none.
+func (c Caution) String() string { return cautions.String(c) }
+
+// MarshalText writes the word of the caution, and fails where it has none.
+func (c Caution) MarshalText() ([]byte, error) { return cautions.Marshal(c) }
+
+// UnmarshalText reads the word of a caution.
 func (c *Caution) UnmarshalText(t []byte) error { return cautions.Unmarshal(t, c) }
 
 // AllCautions returns every caution there is, raised or not, the most pressing first.

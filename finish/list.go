@@ -83,8 +83,13 @@ var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable s
 	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "cover screws",
 	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "edge trim", "corner trim", "extra")
 
-func (i Item) String() string                { return items.String(i) }
-func (i Item) MarshalText() ([]byte, error)  { return items.Marshal(i) }
+// String returns the word of the item, or its number in brackets where it has none.
+func (i Item) String() string { return items.String(i) }
+
+// MarshalText writes the word of the item, and fails where it has none.
+func (i Item) MarshalText() ([]byte, error) { return items.Marshal(i) }
+
+// UnmarshalText reads the word of an item.
 func (i *Item) UnmarshalText(t []byte) error { return items.Unmarshal(t, i) }
 
 // How is the method by which a quantity was found.
@@ -118,8 +123,13 @@ var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide j
 	"dots at crossings", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "extended gangs", "set back gangs",
 	"tape lines", "reach", "ends", "request")
 
-func (h How) String() string                { return hows.String(h) }
-func (h How) MarshalText() ([]byte, error)  { return hows.Marshal(h) }
+// String returns the word of the method, or its number in brackets where it has none.
+func (h How) String() string { return hows.String(h) }
+
+// MarshalText writes the word of the method, and fails where it has none.
+func (h How) MarshalText() ([]byte, error) { return hows.Marshal(h) }
+
+// UnmarshalText reads the word of a method.
 func (h *How) UnmarshalText(t []byte) error { return hows.Unmarshal(t, h) }
 
 // TermKind says what a term is.
@@ -175,8 +185,13 @@ var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
 	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste")
 
-func (k TermKind) String() string                { return termKinds.String(k) }
-func (k TermKind) MarshalText() ([]byte, error)  { return termKinds.Marshal(k) }
+// String returns the word of the kind, or its number in brackets where it has none.
+func (k TermKind) String() string { return termKinds.String(k) }
+
+// MarshalText writes the word of the kind, and fails where it has none.
+func (k TermKind) MarshalText() ([]byte, error) { return termKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
 func (k *TermKind) UnmarshalText(t []byte) error { return termKinds.Unmarshal(t, k) }
 
 // Choice is how packs were chosen where several are sold.
@@ -192,8 +207,13 @@ const (
 
 var choices = enum.Of[Choice]("", "least money", "fewest packs", "first mixes")
 
-func (c Choice) String() string                { return choices.String(c) }
-func (c Choice) MarshalText() ([]byte, error)  { return choices.Marshal(c) }
+// String returns the word of the choice, or its number in brackets where it has none.
+func (c Choice) String() string { return choices.String(c) }
+
+// MarshalText writes the word of the choice, and fails where it has none.
+func (c Choice) MarshalText() ([]byte, error) { return choices.Marshal(c) }
+
+// UnmarshalText reads the word of a choice.
 func (c *Choice) UnmarshalText(t []byte) error { return choices.Unmarshal(t, c) }
 
 // Source is where a figure or a time comes from.
@@ -218,6 +238,11 @@ const (
 var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "ontario code", "specification",
 	"how-to", "trade leaflet", "tin label", "tube label")
 
-func (s Source) String() string                { return sources.String(s) }
-func (s Source) MarshalText() ([]byte, error)  { return sources.Marshal(s) }
+// String returns the word of the source, or its number in brackets where it has none.
+func (s Source) String() string { return sources.String(s) }
+
+// MarshalText writes the word of the source, and fails where it has none.
+func (s Source) MarshalText() ([]byte, error) { return sources.Marshal(s) }
+
+// UnmarshalText reads the word of a source.
 func (s *Source) UnmarshalText(t []byte) error { return sources.Unmarshal(t, s) }

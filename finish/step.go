@@ -43,8 +43,13 @@ const (
 var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close",
 	"tape", "seal", "last coats", "power on")
 
-func (s Stage) String() string                { return stages.String(s) }
-func (s Stage) MarshalText() ([]byte, error)  { return stages.Marshal(s) }
+// String returns the word of the stage, or its number in brackets where it has none.
+func (s Stage) String() string { return stages.String(s) }
+
+// MarshalText writes the word of the stage, and fails where it has none.
+func (s Stage) MarshalText() ([]byte, error) { return stages.Marshal(s) }
+
+// UnmarshalText reads the word of a stage.
 func (s *Stage) UnmarshalText(t []byte) error { return stages.Unmarshal(t, s) }
 
 // ActKind is a kind of act.
@@ -83,8 +88,13 @@ var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "
 	"strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
 	"beads", "dots", "nails", "fitting", "counter", "floor", "joints", "lines")
 
-func (k ActKind) String() string                { return actKinds.String(k) }
-func (k ActKind) MarshalText() ([]byte, error)  { return actKinds.Marshal(k) }
+// String returns the word of the kind, or its number in brackets where it has none.
+func (k ActKind) String() string { return actKinds.String(k) }
+
+// MarshalText writes the word of the kind, and fails where it has none.
+func (k ActKind) MarshalText() ([]byte, error) { return actKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
 func (k *ActKind) UnmarshalText(t []byte) error { return actKinds.Unmarshal(t, k) }
 
 // labeled reports whether acts of the kind have labels.

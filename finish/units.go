@@ -48,7 +48,10 @@ const (
 var units = enum.Of[Unit]("", "in", "mm", "ft", "m", "in2", "mm2", "ft2", "m2", "qt", "L", "fl oz", "mL", "ft2/gal", "m2/L",
 	"sheets", "boards", "pieces", "extenders", "nails", "screws", "coats", "repeats", "crossings", "dots", "lines")
 
-func (u Unit) String() string               { return units.String(u) }
+// String returns the word of the unit, or its number in brackets where it has none.
+func (u Unit) String() string { return units.String(u) }
+
+// MarshalText writes the word of the unit, and fails where it has none.
 func (u Unit) MarshalText() ([]byte, error) { return units.Marshal(u) }
 
 // UnmarshalText reads the word of a unit, of a counted thing in the singular too.

@@ -17,8 +17,13 @@ const (
 
 var materials = enum.Of[Material]("mdf", "hardboard", "plywood", "solid wood", "plastic", "noncombustible")
 
-func (m Material) String() string                { return materials.String(m) }
-func (m Material) MarshalText() ([]byte, error)  { return materials.Marshal(m) }
+// String returns the word of the material, or its number in brackets where it has none.
+func (m Material) String() string { return materials.String(m) }
+
+// MarshalText writes the word of the material, and fails where it has none.
+func (m Material) MarshalText() ([]byte, error) { return materials.Marshal(m) }
+
+// UnmarshalText reads the word of a material.
 func (m *Material) UnmarshalText(t []byte) error { return materials.Unmarshal(t, m) }
 
 // Backing is what panels lie on: "gypsum" (the zero value), "plaster", "studs" where nothing covers them, or "masonry".
@@ -34,8 +39,13 @@ const (
 
 var backings = enum.Of[Backing]("gypsum", "plaster", "studs", "masonry")
 
-func (b Backing) String() string                { return backings.String(b) }
-func (b Backing) MarshalText() ([]byte, error)  { return backings.Marshal(b) }
+// String returns the word of the backing, or its number in brackets where it has none.
+func (b Backing) String() string { return backings.String(b) }
+
+// MarshalText writes the word of the backing, and fails where it has none.
+func (b Backing) MarshalText() ([]byte, error) { return backings.Marshal(b) }
+
+// UnmarshalText reads the word of a backing.
 func (b *Backing) UnmarshalText(t []byte) error { return backings.Unmarshal(t, b) }
 
 // GrooveShape is the section of a groove, which a profile does not say: "square" (the zero value) or "v".
@@ -49,8 +59,13 @@ const (
 
 var grooveShapes = enum.Of[GrooveShape]("square", "v")
 
-func (s GrooveShape) String() string                { return grooveShapes.String(s) }
-func (s GrooveShape) MarshalText() ([]byte, error)  { return grooveShapes.Marshal(s) }
+// String returns the word of the shape, or its number in brackets where it has none.
+func (s GrooveShape) String() string { return grooveShapes.String(s) }
+
+// MarshalText writes the word of the shape, and fails where it has none.
+func (s GrooveShape) MarshalText() ([]byte, error) { return grooveShapes.Marshal(s) }
+
+// UnmarshalText reads the word of a shape.
 func (s *GrooveShape) UnmarshalText(t []byte) error { return grooveShapes.Unmarshal(t, s) }
 
 // BeadForm is how a joint is sealed: "" (the zero value: as is usual for its kind), "fillet", "butt" or "none".
@@ -66,8 +81,13 @@ const (
 
 var beadForms = enum.Of[BeadForm]("", "fillet", "butt", "none")
 
-func (f BeadForm) String() string                { return beadForms.String(f) }
-func (f BeadForm) MarshalText() ([]byte, error)  { return beadForms.Marshal(f) }
+// String returns the word of the form, or its number in brackets where it has none.
+func (f BeadForm) String() string { return beadForms.String(f) }
+
+// MarshalText writes the word of the form, and fails where it has none.
+func (f BeadForm) MarshalText() ([]byte, error) { return beadForms.Marshal(f) }
+
+// UnmarshalText reads the word of a form.
 func (f *BeadForm) UnmarshalText(t []byte) error { return beadForms.Unmarshal(t, f) }
 
 // GlueForm is how adhesive is laid: "" (the zero value: as is usual), "beads", "dots" or "none".
@@ -83,8 +103,13 @@ const (
 
 var glueForms = enum.Of[GlueForm]("", "beads", "dots", "none")
 
-func (f GlueForm) String() string                { return glueForms.String(f) }
-func (f GlueForm) MarshalText() ([]byte, error)  { return glueForms.Marshal(f) }
+// String returns the word of the form, or its number in brackets where it has none.
+func (f GlueForm) String() string { return glueForms.String(f) }
+
+// MarshalText writes the word of the form, and fails where it has none.
+func (f GlueForm) MarshalText() ([]byte, error) { return glueForms.Marshal(f) }
+
+// UnmarshalText reads the word of a form.
 func (f *GlueForm) UnmarshalText(t []byte) error { return glueForms.Unmarshal(t, f) }
 
 // Hold is what adhesive has to do: "light" (the zero value) where nails hold too, "full" where it holds alone.
@@ -98,6 +123,11 @@ const (
 
 var holds = enum.Of[Hold]("light", "full")
 
-func (h Hold) String() string                { return holds.String(h) }
-func (h Hold) MarshalText() ([]byte, error)  { return holds.Marshal(h) }
+// String returns the word of the hold, or its number in brackets where it has none.
+func (h Hold) String() string { return holds.String(h) }
+
+// MarshalText writes the word of the hold, and fails where it has none.
+func (h Hold) MarshalText() ([]byte, error) { return holds.Marshal(h) }
+
+// UnmarshalText reads the word of a hold.
 func (h *Hold) UnmarshalText(t []byte) error { return holds.Unmarshal(t, h) }

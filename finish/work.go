@@ -59,8 +59,13 @@ const (
 
 var jointKinds = enum.Of[JointKind]("", "lower line", "upper line", "inside corner", "outside corner", "seam", "end", "step", "window")
 
-func (k JointKind) String() string                { return jointKinds.String(k) }
-func (k JointKind) MarshalText() ([]byte, error)  { return jointKinds.Marshal(k) }
+// String returns the word of the kind of joint, or its number in brackets where it has none.
+func (k JointKind) String() string { return jointKinds.String(k) }
+
+// MarshalText writes the word of the kind of joint, and fails where it has none.
+func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind of joint.
 func (k *JointKind) UnmarshalText(t []byte) error { return jointKinds.Unmarshal(t, k) }
 
 // JointKinds returns all kinds but [NoJoint].
