@@ -10,7 +10,8 @@ func (b *builder) glue() {
 		return
 	}
 	row, beads := Row{Item: ItemAdhesive}, g.Form == GlueBeads
-	length, dots, size := b.glueLines(), b.glueDots(), b.short(TermSize, diameter)
+	length, dots := b.glued()
+	size := b.short(TermSize, diameter)
 	if b.Profile.Boards {
 		crossings, across := b.crossed()
 		length, dots = across, whole(crossings)
@@ -31,7 +32,7 @@ func (b *builder) glue() {
 			row.How, row.Terms = ByBeads, []Term{size, spacing, b.long(TermLength, length), hold}
 		}
 	}
-	volume := mul(halfBall(diameter), dots)
+	volume := mul(piAbove, diameter, diameter, diameter, part(1, 12), dots) // half balls, each π D³/12
 	if beads {
 		volume = mul(roundBead(diameter), length)
 	}
@@ -41,26 +42,16 @@ func (b *builder) glue() {
 // roundBead is the section of a bead as the nozzle lays it: π D²/4, with π rounded up.
 func roundBead(diameter *big.Rat) *big.Rat { return mul(piAbove, diameter, diameter, part(1, 4)) }
 
-// halfBall is the volume of a dot: π D³/12, with π rounded up.
-func halfBall(diameter *big.Rat) *big.Rat {
-	return mul(piAbove, diameter, diameter, diameter, part(1, 12))
-}
-
-// glueLines is the length of all upright beads: in each piece one along both edges and others between, so that no two
-// are further apart than the spacing. Where two pieces meet there are two beads, side by side.
-func (b *builder) glueLines() *big.Rat {
-	length, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
+// glued returns the length of all upright beads, in each piece one along both edges and others
+// between, and the number of dots, one in the middle of each cell of a grid: no bead is further from
+// the next, and no cell wider, than the spacing. Where two pieces meet are two beads, side by side.
+func (b *builder) glued() (length, dots *big.Rat) {
+	length, dots = new(big.Rat), new(big.Rat)
+	spacing := b.in(b.Adhesive.Spacing)
 	for _, p := range b.Pieces {
-		length = add(length, mul(whole(count(quo(p.Width.Rat(), spacing))+1), p.Height.Rat()))
+		across, up := count(quo(p.Width.Rat(), spacing)), count(quo(p.Height.Rat(), spacing))
+		length = add(length, mul(whole(across+1), p.Height.Rat()))
+		dots = add(dots, mul(whole(across), whole(up)))
 	}
-	return length
-}
-
-// glueDots is the number of dots: one in the middle of each cell of a grid that is no wider than the spacing.
-func (b *builder) glueDots() *big.Rat {
-	n, spacing := new(big.Rat), b.in(b.Adhesive.Spacing)
-	for _, p := range b.Pieces {
-		n = add(n, mul(whole(count(quo(p.Width.Rat(), spacing))), whole(count(quo(p.Height.Rat(), spacing)))))
-	}
-	return n
+	return length, dots
 }

@@ -3,6 +3,8 @@ package finish
 import (
 	"math/big"
 	"slices"
+
+	"example.com/groovewright/fraction/fault"
 )
 
 // Upright boards run the same way as the studs, so that they are nailed to level furring strips across these, at most
@@ -30,13 +32,6 @@ func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	return crossings, length
 }
 
-// slanted returns the length of a nail at 45 degrees that starts in the middle of the board's edge, where the tongue is, and ends
-// so deep in the support: √2 times half the board and the depth, rounded up.
-func slanted(thickness, depth *big.Rat) *big.Rat {
-	square := add(quo(thickness, whole(2)), depth)
-	return rootAbove(mul(whole(2), square, square))
-}
-
 // forward is how far the backs of the panels stand before the wall.
 func (b *builder) forward() *big.Rat {
 	if b.Profile.Boards {
@@ -54,7 +49,7 @@ func (b *builder) strips() {
 		return
 	}
 	if !b.Profile.Boards {
-		b.warn(StripsBehindSheets, "Finish.Furring", nil)
+		b.warn(StripsBehindSheets, fault.Of("Finish", "Furring"), nil)
 		return
 	}
 	_, length := b.crossed()

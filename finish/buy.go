@@ -2,7 +2,7 @@ package finish
 
 import (
 	"cmp"
-	"fmt"
+	"errors"
 	"math/big"
 	"slices"
 
@@ -129,7 +129,7 @@ func (m *mixer) search(place int, t mix) {
 		if rest.Sign() > 0 {
 			t = t.with(count(quo(rest, o.size)), o)
 		}
-		if m.best == nil || t.compare(*m.best) < 0 {
+		if u := m.best; u == nil || cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs)) < 0 {
 			m.best = &t
 		}
 		return
@@ -158,20 +158,8 @@ func (t mix) with(n int64, o mixOffer) mix {
 	return mix{price: add(t.price, mul(whole(n), o.effective)), size: add(t.size, mul(whole(n), o.size)), packs: t.packs + n, counts: counts}
 }
 
-func (t mix) compare(u mix) int {
-	return cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs))
-}
-
-// MaxPacks is the greatest number of packs of one kind that a list asks for: more is a mistake in the input.
+// MaxPacks is the greatest number of packs of one kind that a list asks for.
 const MaxPacks = 100_000
 
-// MixError says that a quantity needs more packs than anyone buys.
-type MixError struct {
-	Item  Item
-	Packs int64 // at least so many
-}
-
-// Error names the item and the limit.
-func (e *MixError) Error() string {
-	return fmt.Sprintf("%s: %d packs and more are needed, above the limit of %d; check its quantities and sizes", e.Item, e.Packs, MaxPacks)
-}
+// ErrPacks says that something needs more than [MaxPacks]: a mistake in the input.
+var ErrPacks = errors.New("more than anyone buys")

@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
 )
 
@@ -22,9 +23,9 @@ const (
 	TrimJoint          warning.Kind = "trim joint"           // a trim is longer than a strip; Names: run
 )
 
-// warn adds a warning; path is that of the field in a job, or empty.
-func (b *builder) warn(kind warning.Kind, path string, names []string, lengths ...*big.Rat) {
-	w := warning.Warning{Path: steps(path), Kind: kind, Names: names}
+// warn adds a warning; path is that of the field in a job, or nil.
+func (b *builder) warn(kind warning.Kind, path fault.Path, names []string, lengths ...*big.Rat) {
+	w := warning.Warning{Path: path, Kind: kind, Names: names}
 	for _, l := range lengths {
 		w.Lengths = append(w.Lengths, b.length(l))
 	}

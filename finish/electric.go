@@ -58,7 +58,7 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	for _, x := range deep {
 		e := b.fitting(x)
 		if e == nil {
-			b.warn(BoxTooDeep, "", []string{x.name}, x.depth)
+			b.warn(BoxTooDeep, nil, []string{x.name}, x.depth)
 			continue
 		}
 		extended = append(extended, x)
@@ -108,7 +108,7 @@ func (b *builder) screws(row Row, boxes []behind, short Taped, each Number) {
 		wanted := add(usual, x.depth)
 		length := b.sold(b.Screws.Lengths, wanted)
 		if length == nil {
-			b.warn(ScrewShort, "", []string{x.name}, wanted)
+			b.warn(ScrewShort, nil, []string{x.name}, wanted)
 			length = wanted
 		}
 		figure := b.small(length)

@@ -53,7 +53,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
 			joined, l = joined+full, sub(l, mul(whole(full), stick))
-			b.warn(TrimJoint, "", []string{e.Run})
+			b.warn(TrimJoint, nil, []string{e.Run})
 		}
 		lengths = append(lengths, l)
 	}

@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
 )
 
@@ -26,9 +27,11 @@ func (b *builder) nail() {
 	var length *big.Rat
 	if b.Profile.Boards {
 		row.Item, row.How = ItemBoardNails, ByCrossings
-		wanted := slanted(b.thickness(), deep)
+		// At 45 degrees, from the middle of the edge, where the tongue is, to so deep in the support.
+		square := add(quo(b.thickness(), whole(2)), deep)
+		wanted := rootAbove(mul(whole(2), square, square))
 		if length = b.sold(n.Lengths, wanted); length == nil {
-			b.warn(BoardNailShort, "Finish.Nails", nil, deep)
+			b.warn(BoardNailShort, fault.Of("Finish", "Nails"), nil, deep)
 			length = roundUp(wanted, hundredths)
 		}
 		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
@@ -52,11 +55,11 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 	wanted := add(build, deep)
 	length = b.sold(b.Nails.Lengths, wanted)
 	if length == nil {
-		b.warn(short, "Finish.Nails", nil, wanted, deep)
+		b.warn(short, fault.Of("Finish", "Nails"), nil, wanted, deep)
 		length = wanted
 	}
 	if into := sub(length, build); into.Cmp(plateDepth.Rat()) >= 0 {
-		b.warn(NailNearCables, "Finish.Nails", nil, length, into, plateDepth.Rat())
+		b.warn(NailNearCables, fault.Of("Finish", "Nails"), nil, length, into, plateDepth.Rat())
 	}
 	return length, []Term{b.short(TermThickness, thickness), b.short(TermWall, wall), b.short(TermPenetration, deep),
 		b.short(TermNeeded, wanted)}

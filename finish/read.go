@@ -3,11 +3,10 @@ package finish
 import (
 	"encoding"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"math/big"
 	"reflect"
-	"strconv"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -53,7 +52,7 @@ type settings struct {
 }
 
 // read fills in the defaults and returns what is wrong with m; a field that cannot be used gets its default.
-func read(w Work, m Materials) (settings, []error) {
+func read(w Work, m Materials) (settings, fault.List) {
 	s := settings{Work: w, Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor()}
 	r := &reader{units: w.Units}
 	if s.guessed {
@@ -70,48 +69,45 @@ func read(w Work, m Materials) (settings, []error) {
 		form = usual.Form
 	}
 	usual.Size, usual.Spacing = usualGlue(form, glue.Hold, w.Units != fraction.Inch)
-	r.coating("Paint.Primer", &s.Paint.Primer, &s.usual.Paint.Primer)
-	r.coating("Paint.Top", &s.Paint.Top, &s.usual.Paint.Top)
-	r.fields("", reflect.ValueOf(&s.Materials).Elem(), reflect.ValueOf(s.usual))
+	r.coating("Primer", &s.Paint.Primer, &s.usual.Paint.Primer)
+	r.coating("Top", &s.Paint.Top, &s.usual.Paint.Top)
+	r.fields(nil, reflect.ValueOf(&s.Materials).Elem(), reflect.ValueOf(s.usual))
 	s.Adhesive.Form = form
-	return s, r.faults
+	return s, r.List
 }
 
 // Validate returns nil, or everything that is wrong with the fields in a job with these units: an error that wraps one
 // *fault.Fault for each.
 func (m Materials) Validate(units fraction.Unit) error {
 	_, faults := read(Work{Units: units}, m)
-	return errors.Join(faults...)
+	return faults.Err()
 }
 
 // reader checks values and gathers what is wrong with them.
 type reader struct {
-	units  fraction.Unit
-	faults []error
+	units fraction.Unit
+	fault.List
 }
 
-// fault records that the value at a path of Go fields cannot be used.
-func (r *reader) fault(path, value, want string) {
-	f := &fault.Fault{Path: steps(path), Want: want}
-	if value != "" {
-		f.Value = strconv.Quote(value)
+// fault records that a value cannot be used; an empty one is none.
+func (r *reader) fault(value, want string, path ...any) {
+	if value == "" {
+		r.Add(nil, want, path...)
+		return
 	}
-	r.faults = append(r.faults, f)
+	r.Add(value, want, path...)
 }
 
-// steps parses a path such as Paint.Top.Containers[1].Size.
-func steps(path string) (p fault.Path) {
-	_ = p.UnmarshalText([]byte(path)) // any text is a path
-	return p
-}
+// under returns the path of a part.
+func under(path []any, step any) []any { return append(slices.Clip(path), step) }
 
 // coating refuses a coverage beside solids and dry film, and one of these without the other.
-func (r *reader) coating(path string, c, usual *Coating) {
+func (r *reader) coating(paint string, c, usual *Coating) {
 	switch dry := c.Solids != "" || c.DryFilm != ""; {
 	case dry && c.Coverage != "":
-		r.fault(path+".Coverage", string(c.Coverage), "the coverage, or solids and the dry film, not both")
+		r.fault(string(c.Coverage), "the coverage, or solids and the dry film, not both", "Paint", paint, "Coverage")
 	case dry && (c.Solids == "" || c.DryFilm == ""):
-		r.fault(path, "", "solids and the dry film together")
+		r.fault("", "solids and the dry film together", "Paint", paint)
 	case dry:
 		usual.Coverage = ""
 		return
@@ -122,7 +118,7 @@ func (r *reader) coating(path string, c, usual *Coating) {
 }
 
 // fields checks every field of a struct. An invalid usual stands for no defaults.
-func (r *reader) fields(path string, v, usual reflect.Value) {
+func (r *reader) fields(path []any, v, usual reflect.Value) {
 	for i := range v.NumField() {
 		field := v.Type().Field(i)
 		var otherwise reflect.Value
@@ -130,13 +126,13 @@ func (r *reader) fields(path string, v, usual reflect.Value) {
 			otherwise = usual.Field(i)
 		}
 		optional := strings.Contains(field.Tag.Get("json"), "omitzero")
-		r.value(strings.TrimPrefix(path+"."+field.Name, "."), field.Name, v.Field(i), otherwise, optional)
+		r.value(under(path, field.Name), field.Name, v.Field(i), otherwise, optional)
 	}
 }
 
 // value checks a value by its type and the name of its field. It becomes the usual one where it is
 // left out, or is a single value that cannot be used.
-func (r *reader) value(path, name string, v, usual reflect.Value, optional bool) {
+func (r *reader) value(path []any, name string, v, usual reflect.Value, optional bool) {
 	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
 		v.Set(usual)
 	}
@@ -160,7 +156,7 @@ func (r *reader) value(path, name string, v, usual reflect.Value, optional bool)
 		}
 	}
 	if want := r.want(name, v.Interface()); want != "" {
-		r.fault(path, fmt.Sprint(v), want)
+		r.fault(fmt.Sprint(v), want, path...)
 		if usual.IsValid() {
 			v.Set(usual)
 		}
@@ -168,29 +164,29 @@ func (r *reader) value(path, name string, v, usual reflect.Value, optional bool)
 }
 
 // list checks every item of a list: names differ, lengths rise.
-func (r *reader) list(path, name string, v reflect.Value) {
+func (r *reader) list(path []any, name string, v reflect.Value) {
 	seen := map[string]bool{}
 	var last fraction.Length
 	for i := range v.Len() {
-		item, path := v.Index(i), fmt.Sprintf("%s[%d]", path, i)
-		r.value(path, name, item, reflect.Value{}, false)
+		item, inner := v.Index(i), under(path, i)
+		r.value(inner, name, item, reflect.Value{}, false)
 		for _, field := range []string{"Name", "Item"} {
 			if item.Kind() != reflect.Struct || !item.FieldByName(field).IsValid() {
 				continue
 			}
 			text := item.FieldByName(field).String()
-			if seen[text] && !strings.HasPrefix(path, "Work.") { // boxes of two runs may have one name
-				r.fault(path+"."+field, text, "each name once")
+			if seen[text] && path[0] != "Work" { // boxes of two runs may have one name
+				r.fault(text, "each name once", under(inner, field)...)
 			}
 			seen[text] = true
 			if i == MaxOffers && name != "Boxes" && name != "Extras" {
-				r.fault(steps(path)[:1].String(), fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers))
+				r.fault(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path[:1]...)
 			}
 		}
 		if text, ok := item.Interface().(Taped); ok {
 			next, err := fraction.Parse(string(text), r.units)
 			if err == nil && i > 0 && !last.Less(next) {
-				r.fault(path, string(text), "the lengths rising")
+				r.fault(string(text), "the lengths rising", inner...)
 			}
 			last = next
 		}
@@ -225,11 +221,11 @@ func (r *reader) want(name string, v any) string {
 	case Number:
 		return wantNumber(name, string(x))
 	case Volume:
-		return wantPositive(measured(string(x), volumes), "a volume such as 1 qt, 10.1 fl oz or 2.5 L")
+		return of(measured(string(x), volumes).Sign() > 0, "a volume such as 1 qt, 10.1 fl oz or 2.5 L", "")
 	case Surface:
-		return wantPositive(measured(string(x), surfaces), "an area such as 108 ft2 or 20 m2")
+		return of(measured(string(x), surfaces).Sign() > 0, "an area such as 108 ft2 or 20 m2", "")
 	case Coverage:
-		return wantPositive(measured(string(x), coverages), "a coverage such as 350 ft2/gal or 9 m2/L")
+		return of(measured(string(x), coverages).Sign() > 0, "a coverage such as 350 ft2/gal or 9 m2/L", "")
 	case int:
 		low, high := 1, MaxCount // Count, Buy
 		switch name {
@@ -298,8 +294,6 @@ func wantNumber(name, text string) string {
 	}
 	return of(err == nil && valid, want, "")
 }
-
-func wantPositive(x *big.Rat, want string) string { return of(x.Sign() > 0, want, "") }
 
 // pricePlaces is the greatest number of decimal places of a price: fuel and fasteners are priced finer than the cent.
 const pricePlaces = 4

@@ -62,7 +62,7 @@ func (b *builder) seal() {
 		}
 		if gap := j.Gap.Rat(); gap.Cmp(bridge) > 0 && s.bead(j.Kind).Form != NoBead && !j.Length.IsZero() {
 			wide = add(wide, j.Length.Rat())
-			b.warn(WideGap, "", []string{j.Run, j.Kind.String()}, gap, bridge)
+			b.warn(WideGap, nil, []string{j.Run, j.Kind.String()}, gap, bridge)
 		}
 	}
 	if pitch := b.Profile.Pitch().Rat(); pitch.Sign() > 0 {

@@ -1,31 +1,34 @@
 package finish
 
 import (
-	"errors"
+	"fmt"
 	"math/big"
 	"slices"
 
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/fraction/warning"
 )
 
 // TakeOff returns what the work needs, and what in it should be thought over before anything is bought.
 //
-// It fails if a field of m or a quantity of w is out of range, with an error that wraps a *fault.Fault for each (the paths
-// of w begin with Work), or with a *[MixError] where something needs more packs than [MaxPacks]. The cost is linear in the
-// size of w, and at most [MixSteps] steps for each thing bought.
+// It fails with an error that wraps a *fault.Fault for each field of m and quantity of w that is out
+// of range (the paths of w begin with Work), or else for each thing of too many packs; the cause of
+// these is [ErrPacks]. The cost is linear in the size of w, and at most [MixSteps] steps for each
+// thing bought.
 func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
 	s, faults := read(w, m)
-	if err := errors.Join(append(faults, w.check()...)...); err != nil {
+	faults.Join(w.check())
+	if err := faults.Err(); err != nil {
 		return List{}, nil, err
 	}
 	b := &builder{settings: s, factor: developed(w.Profile, s.Paint.Groove), leftover: new(big.Rat)}
 	if len(w.Pieces) > 0 && b.thickness().Sign() == 0 {
-		b.warn(ThicknessUnknown, "Profile.Thickness", nil)
+		b.warn(ThicknessUnknown, fault.Of("Profile", "Thickness"), nil)
 	}
 	b.sheets()
 	b.paint()
@@ -38,8 +41,8 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	b.cover()
 	b.trims()
 	b.extras()
-	if b.err != nil {
-		return List{}, nil, b.err
+	if err := b.tooMany.Err(); err != nil {
+		return List{}, nil, err
 	}
 	return b.sum(), b.doubts, nil
 }
@@ -51,16 +54,15 @@ type builder struct {
 	doubts   []warning.Warning
 	factor   *big.Rat // how much wider the face is than it looks
 	leftover *big.Rat
-	err      error
+	tooMany  fault.List
 }
 
 func (b *builder) thickness() *big.Rat { return b.Profile.Thickness.Rat() }
 
-// fail ends the list.
+// fail records an item that needs more packs than [MaxPacks].
 func (b *builder) fail(item Item, packs int64) {
-	if b.err == nil {
-		b.err = &MixError{item, packs}
-	}
+	b.tooMany.Join(&fault.Fault{Value: fmt.Sprintf("%s, %d packs", item, packs), Cause: ErrPacks,
+		Want: fmt.Sprintf("at most %d: check its quantities and sizes", MaxPacks)})
 }
 
 // row adds a row and its cost.
@@ -86,7 +88,7 @@ func (b *builder) buyMore(row Row, need, waste *big.Rat, unit Unit, offers []off
 // buy adds the rows of the best mix for what is needed; nothing if nothing is. The largest packs stand first, and each row
 // says how much of the need it serves, so that the quantities of the rows add up to the need.
 func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
-	if need.Sign() <= 0 || b.err != nil {
+	if need.Sign() <= 0 {
 		return
 	}
 	slices.SortStableFunc(offers, func(x, y offer) int { return y.size.Cmp(x.size) })

@@ -60,7 +60,6 @@ func FuzzWild(f *testing.F) {
 			t.Errorf("wait %d: %d to %d", sound, least, most)
 		}
 		finish.Defaults(fraction.Unit(sound))
-		_ = (&finish.MixError{Item: finish.Item(sound)}).Error()
 	})
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
-	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
@@ -108,19 +107,17 @@ const MaxCount = 100_000
 var maxLength = fraction.Inches(10_000_000)
 
 // check returns what no plan gives.
-func (w Work) check() []error {
+func (w Work) check() error {
 	r := &reader{}
 	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Fitting) + len(w.Closing); n > MaxCount {
-		r.fault("Work", fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount))
-		return r.faults
+		r.Add(fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount), "Work")
+		return r.Err()
 	}
-	r.fields("Work", reflect.ValueOf(&w).Elem(), reflect.Value{})
+	r.fields([]any{"Work"}, reflect.ValueOf(&w).Elem(), reflect.Value{})
 	if len(w.Profile.Features) > 0 {
-		if err := w.Profile.Validate(); err != nil {
-			r.faults = append(r.faults, fault.Under(err, "Work", "Profile"))
-		}
+		r.Join(w.Profile.Validate(), "Work", "Profile")
 	}
-	return r.faults
+	return r.Err()
 }
 
 // counterReach is the most that panels above a counter reach up as a rule: wall cabinets hang about 18 in above it, a hood 30; judgment.
