@@ -2,8 +2,8 @@ package finish
 
 import "math/big"
 
-// glue lists the adhesive on the backs: of sheets in upright beads or a grid of dots, of boards a bead across the board or a dot where
-// it crosses a support.
+// glue lists the adhesive on the backs: of sheets in upright beads or a grid of dots, of boards a
+// bead across the board or a dot where it crosses a support.
 func (b *builder) glue() {
 	g, usual, diameter := b.Adhesive, b.usual.Adhesive, b.in(b.Adhesive.Size)
 	if g.Form == NoGlue {
@@ -42,9 +42,9 @@ func (b *builder) glue() {
 // roundBead is the section of a bead as the nozzle lays it: π D²/4, with π rounded up.
 func roundBead(diameter *big.Rat) *big.Rat { return mul(piAbove, diameter, diameter, part(1, 4)) }
 
-// glued returns the length of all upright beads, in each piece one along both edges and others
-// between, and the number of dots, one in the middle of each cell of a grid: no bead is further from
-// the next, and no cell wider, than the spacing. Where two pieces meet are two beads, side by side.
+// glued returns the length of all upright beads, in each piece along both edges and between, and
+// the number of dots, one in each cell of a grid: no beads are further apart, no cell is wider than
+// the spacing.
 func (b *builder) glued() (length, dots *big.Rat) {
 	length, dots = new(big.Rat), new(big.Rat)
 	spacing := b.in(b.Adhesive.Spacing)

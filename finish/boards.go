@@ -7,13 +7,12 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Upright boards run the same way as the studs, so that they are nailed to level furring strips across these, at most
-// as far apart as studs may stand: a how-to article (furring at most 16 in apart). Where a board crosses a strip it takes one nail,
-// at 45 degrees through the root of its tongue, which the next board hides: a how-to article for the angle; that one nail a
-// crossing is enough is common practice, no source.
+// Upright boards run as the studs do, so that they are nailed to level furring strips, at most as
+// far apart as studs may stand: a how-to article (at most 16 in). At a strip a board takes one
+// nail, at 45 degrees through the root of its tongue, which the next board hides: a how-to article
+// for the angle; that one nail is enough is common practice, no source.
 
-// crossings counts where a board crosses its supports: at its foot, at its top, and between so that no two are further
-// apart than the spacing.
+// crossings counts where a board crosses supports: at foot and top, and between at Studs at most.
 func (b *builder) crossings(p Piece) int64 {
 	if p.Width.Sign() <= 0 || p.Height.Sign() <= 0 {
 		return 0
@@ -21,7 +20,7 @@ func (b *builder) crossings(p Piece) int64 {
 	return count(quo(p.Height.Rat(), b.in(b.House.Studs))) + 1
 }
 
-// crossed returns how often boards cross level supports, and how far they lie on them, all together.
+// crossed returns how often boards cross level supports, and how far they lie on them.
 func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	length = new(big.Rat)
 	for _, p := range b.Pieces {
@@ -40,9 +39,9 @@ func (b *builder) forward() *big.Rat {
 	return new(big.Rat)
 }
 
-// strips lists the level strips that boards are nailed to, where the job gives their thickness. Behind each board they run at its foot,
-// at its top and between ([builder.crossings]), and one stands along each side of an opening. Each is held where it crosses a stud, and
-// once more for its other end.
+// strips lists the level strips behind boards, where the job gives their thickness: at each of the
+// [builder.crossings] of a board, and along each side of an opening. Each is held where it crosses
+// a stud, and once more at its other end.
 func (b *builder) strips() {
 	f, thickness, waste := b.Furring, b.in(b.Furring.Thickness), ratio(b.Furring.Waste)
 	if f.Thickness == "" {

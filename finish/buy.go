@@ -9,7 +9,7 @@ import (
 	"example.com/groovewright/fraction/money"
 )
 
-// offer is one pack that can be bought: so much of a thing (cubic inches, inches, pieces) for a price.
+// offer is one pack that can be bought: its contents (cubic inches, inches, pieces) and price.
 type offer struct {
 	name  string
 	size  *big.Rat
@@ -33,19 +33,18 @@ func offers[T interface{ offer(settings) offer }](s settings, packs []T) (all []
 	return all
 }
 
-// MixSteps bounds the search for the mix of packs with the least money. Mixes of the usual packs take some dozens of steps;
-// only sizes that share no measure and prices that hardly differ can reach the bound, and then the list says so.
+// MixSteps bounds the search for the mix of packs with the least money. The usual packs take dozens
+// of steps; sizes without a common measure and prices that hardly differ can reach the bound.
 const MixSteps = 50_000
 
 // MaxOffers is the greatest number of packs offered for one thing.
 const MaxOffers = 12
 
-// mixer searches the mixes that hold what is needed.
-//
-// A mix is better if its effective price is less, then if it holds less, then if it has fewer packs. The effective
-// price of a pack is its price less the worth of its contents as leftover (see [Materials.LeftoverWorth]); where a
-// price is not known, each pack counts one. Since the order begins with price and then volume, a greater need never
-// has a smaller mix.
+// mixer searches the mixes that hold what is needed. A mix is better if its effective price is
+// less, then if it holds less, then if it has fewer packs. The effective price is the price less
+// the worth of the contents as leftover (see [Materials.LeftoverWorth]), or 1 for each pack where a
+// price is not known. As the order begins with price and volume, a greater need never has a smaller
+// mix.
 type mixer struct {
 	need   *big.Rat
 	offers []mixOffer // the best price per size first, then the larger
@@ -57,7 +56,7 @@ type mixer struct {
 type mixOffer struct {
 	index                 int
 	size, effective, rate *big.Rat // effective price, and that per size
-	most                  int64    // beyond this, packs of the first offer hold the same for no more
+	most                  int64    // above it, packs of the first offer do as well
 }
 
 // mix is how many of each offer to buy.
@@ -68,8 +67,8 @@ type mix struct {
 	proved      bool    // no other mix is better
 }
 
-// leastMoney returns the best mix of the offers for what is needed, which has to be positive.
-// worth is the share of the price that leftovers keep, from 0 to 1.
+// leastMoney returns the best mix for a positive need. worth is the share of the price that
+// leftovers keep, from 0 to 1.
 func leastMoney(need *big.Rat, offers []offer, worth *big.Rat) mix {
 	m := &mixer{need: need, offers: rate(offers, worth)}
 	m.search(len(m.offers)-1, mix{price: new(big.Rat), size: new(big.Rat), counts: make([]int64, len(offers))})
@@ -90,8 +89,8 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 	}
 	slices.SortStableFunc(rated, func(a, b mixOffer) int { return cmp.Or(a.rate.Cmp(b.rate), b.size.Cmp(a.size)) })
 	for i := 1; i < len(rated); i++ {
-		// q packs of this size hold as much as p of the first, where p/q is the ratio of the sizes: so fewer than q are
-		// enough in some best mix.
+		// q packs of this size hold as much as p of the first, p/q being the ratio of the sizes:
+		// fewer than q are enough in some best mix.
 		if q := quo(rated[i].size, rated[0].size).Denom(); q.IsInt64() {
 			rated[i].most = q.Int64() - 1
 		}

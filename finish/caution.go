@@ -5,23 +5,23 @@ import (
 	"example.com/groovewright/fraction/enum"
 )
 
-// Caution is one thing that can hurt someone, or later the house. It is advice and never a permission:
-// the local code, the maker's instructions and licensed practice decide.
+// Caution is one thing that can hurt someone, or later the house. It is advice and never a
+// permission: the local code, the maker's instructions and licensed practice decide.
 type Caution uint8
 
 // The cautions, the most pressing first, each with what it goes back to.
 const (
-	Power          Caution = iota // 29 CFR 1910.333 (de-energize, lock or tag); prove dead at the point of work: NFPA 70E, from memory
-	BoxFlush                      // NEC 314.20, 2014 and 2017 texts, in a renewal course; a trade magazine's case of panelling over gypsum
+	Power          Caution = iota // 29 CFR 1910.333 (de-energize, lock or tag); prove dead: NFPA 70E, from memory
+	BoxFlush                      // NEC 314.20, 2014 and 2017, in a renewal course; a trade magazine: over gypsum
 	BoxOpen                       // NEC 314.21 as quoted by inspectors; NEC 314.29 from memory
 	Heat                          // IRC M1901.1, 2018 text of Ohio
-	Lead                          // EPA answers on 40 CFR 745.83 and on owners who work in their own home; EPA sheet on lead-safe renovation
-	Asbestos                      // EPA dos and don'ts for the home; EPA, CPSC and ALA brochure of 1990; the year from memory
+	Lead                          // EPA answers on 40 CFR 745.83 and owners at home; its sheet on lead-safe renovation
+	Asbestos                      // EPA dos and don'ts; EPA, CPSC and ALA brochure of 1990; the year from memory
 	CablesAndPipes                // NEC 300.4(A) and (D) with the exception for fished cables
-	Dust                          // OSHA wood-dust page: 15 mg/m3 total and 5 respirable, NIOSH 1 mg/m3; the class of the respirator from memory
+	Dust                          // OSHA: 15 mg/m3 total, 5 respirable; NIOSH: 1 mg/m3; the respirator from memory
 	Resin                         // Pub. L. 111-199: MDF 0.11 ppm, hardwood plywood 0.05 ppm
-	Saws                          // NIOSH limit of 85 dBA over 8 hours, quoted in an article; the rest common practice, no source
-	Nailer                        // summary of the OSHA and NIOSH guide: about twice the injuries with contact triggers
+	Saws                          // NIOSH: 85 dBA over 8 hours, in an article; the rest common practice, no source
+	Nailer                        // OSHA and NIOSH guide, a summary: contact triggers about double the injuries
 	Ladder                        // OSHA letter of 21 January 2010 on 29 CFR 1926.1053(b)(4)
 	FireSpread                    // IRC R302.9 in a study guide
 	ThinPanel                     // IRC R702.5 as quoted
@@ -44,12 +44,12 @@ func (c *Caution) UnmarshalText(t []byte) error { return cautions.Unmarshal(t, c
 // AllCautions returns every caution there is, raised or not, the most pressing first.
 func AllCautions() []Caution { return cautions.All() }
 
-// Cautions returns those that the work raises, the most pressing first. A field of m that
+// Cautions returns those that the work raises, the most pressing first. A field that
 // [Materials.Validate] refuses counts as its default.
 func Cautions(w Work, m Materials) []Caution {
 	s, _ := read(w, m)
 	h, boxes, pieces := s.House, len(w.Boxes) > 0, len(w.Pieces) > 0
-	nails, burns := pieces && !s.Nails.None, h.combustible()
+	nails, burns := pieces && !s.Nails.None, h.Material != Noncombustible
 	fiber := pieces && burns && h.Material != Plastic // sawing makes wood dust
 	raised := []Caution{}
 	for c, raises := range [...]bool{
@@ -80,13 +80,13 @@ func Cautions(w Work, m Materials) []Caution {
 const (
 	// LeadYear is the year before which paint in US houses may hold lead: 40 CFR part 745.
 	LeadYear = 1978
-	// AsbestosYear is a year before which boards, textures, flooring glue and insulation may well hold asbestos; from memory.
-	// Some materials held it later.
+	// AsbestosYear is a year before which boards, textures, flooring glue and insulation may well
+	// hold asbestos; from memory. Some held it later.
 	AsbestosYear = 1990
 )
 
 var (
-	// thinPanel is the thickness below which wood-veneer and hardboard panelling wants gypsum behind it: IRC R702.5.
+	// thinPanel: thinner wood-veneer and hardboard panelling wants gypsum behind it; IRC R702.5.
 	thinPanel = fraction.Of(1, 4)
 	// ladderHeight is what most people reach from the floor with a tool in hand; judgment.
 	ladderHeight = fraction.Inches(72)
@@ -98,6 +98,3 @@ func (s settings) old(year int) bool { return s.Built < year }
 // firstCoat and lastCoat report whether anything is painted before fitting and after sealing.
 func (s settings) firstCoat() bool { return times(s.Paint.Primer.Before)+times(s.Paint.Top.Before) > 0 }
 func (s settings) lastCoat() bool  { return times(s.Paint.Primer.After)+times(s.Paint.Top.After) > 0 }
-
-// combustible reports whether a box behind the panels has to come out to their face.
-func (h House) combustible() bool { return h.Material != Noncombustible }

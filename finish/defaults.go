@@ -17,25 +17,28 @@ func Defaults(units fraction.Unit) Materials {
 			[]Container{{Name: "0.75 L tin", Size: "0.75 L"}, {Name: "2.5 L tin", Size: "2.5 L"}}) // from memory
 		return Coating{Before: before, After: after, Coverage: of(metric, inch, otherwise), Containers: tins}
 	}
-	fillet := Bead{Form: Fillet, Leg: taped(`1/8"`, "3 mm")} // a painted fillet that moves little; judgment
+	fillet := Bead{Form: Fillet, Leg: taped(`1/8"`, "3 mm")} // painted, moves little; judgment
 	strip := of(metric, Roll{Name: "8 ft strip", Length: "8'"}, Roll{Name: "2.4 m strip", Length: "2400 mm"})
 	const waste = "0.1" // waste and partial packs; common practice, from memory
 	size, spacing := usualGlue(GlueBeads, LightHold, metric)
 	return Materials{
 		House: House{
 			Wall:  taped(`1/2"`, "12.5 mm"), // gypsum board; common practice, no source
-			Studs: taped(`16"`, "400 mm"),   // at most, for panelling: IRC R702.5, Ontario guidance on hardboard sheets
+			Studs: taped(`16"`, "400 mm"),   // at most: IRC R702.5, Ontario guidance on hardboard
 			Datum: taped(`36"`, "900 mm"),   // of a counter; common practice, from memory
 		},
 		Paint: Paint{
-			// Primer and a first top coat while the panels lie flat, the last coat when the joints are sealed: judgment.
-			Primer:    coating("1", "0", "250 ft2/gal", "6 m2/L"),   // the middle of 200 to 300 ft2/gal printed for primer in a how-to article
-			Top:       coating("1", "1", "350 ft2/gal", "8.5 m2/L"), // the low end of 350 to 400 ft2/gal printed for interior paint
-			Loss:      "0.1",                                        // between the 5 and 15 percent usual for brush and roller; from memory
-			EdgeCoats: "2",                                          // sawn edges of fiberboard drink an extra coat; judgment
+			// Primer and a first top coat while the panels lie flat, the last coat when the joints
+			// are sealed: judgment. Coverage is the middle of 200 to 300 ft2/gal printed for primer
+			// in a how-to article, and the low end of 350 to 400 printed for interior paint.
+			Primer:    coating("1", "0", "250 ft2/gal", "6 m2/L"),
+			Top:       coating("1", "1", "350 ft2/gal", "8.5 m2/L"),
+			Loss:      "0.1", // between the usual 5 and 15 percent; from memory
+			EdgeCoats: "2",   // sawn edges of fiberboard drink more; judgment
 		},
 		Sealant: Sealant{
-			CounterLine:   Bead{Form: Fillet, Leg: taped(`1/4"`, "6 mm")}, // least contact where movement is expected: ASTM C1193, from memory
+			// least contact where movement is expected: ASTM C1193, from memory
+			CounterLine:   Bead{Form: Fillet, Leg: taped(`1/4"`, "6 mm")},
 			CabinetLine:   fillet,
 			InsideCorner:  fillet,
 			OutsideCorner: Bead{Form: NoBead, Leg: fillet.Leg},
@@ -44,7 +47,7 @@ func Defaults(units fraction.Unit) Materials {
 			Step:          fillet,
 			Window:        fillet,
 			GrooveFill:    taped(`1/4"`, "6 mm"), // judgment
-			Bridge:        taped(`1/4"`, "6 mm"), // the low end of the 1/4 to 1/2 in that a general article prints for painter's sealant
+			Bridge:        taped(`1/4"`, "6 mm"), // the low end of 1/4 to 1/2 in: a general article
 			Waste:         waste,
 			Cartridges:    cartridges(),
 			Backing:       []Roll{of(metric, Roll{Name: "20 ft length", Length: "20'"}, Roll{Name: "6 m length", Length: "6000 mm"})},
@@ -53,8 +56,9 @@ func Defaults(units fraction.Unit) Materials {
 		Nails: Nails{
 			Edge:        taped(`4"`, "100 mm"),  // Ontario Building Code, for fiberboard sheets
 			Field:       taped(`8"`, "200 mm"),  // Ontario Building Code, for fiberboard sheets
-			Penetration: taped(`3/4"`, "20 mm"), // Ontario Building Code, nails for fiberboard finish
-			// 2d to 10d: an open textbook of the University of Hawaii has 3d 1-1/4, 4d 1-1/2, 6d 2, 8d 2-1/2, 10d 3 in; the others from memory.
+			Penetration: taped(`3/4"`, "20 mm"), // Ontario Building Code, for fiberboard finish
+			// 2d to 10d: an open textbook of the University of Hawaii has 3d 1-1/4, 4d 1-1/2, 6d 2,
+			// 8d 2-1/2, 10d 3 in; the others from memory.
 			Lengths: of(metric, []Taped{`1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`},
 				[]Taped{"25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),
 			Waste: waste,
@@ -63,7 +67,7 @@ func Defaults(units fraction.Unit) Materials {
 		Furring: Furring{Strips: []Roll{strip}, Waste: waste, Packs: []Pack{{Name: "box of 100", Count: 100}}},
 		Extenders: of(metric, []Extender{{Depth: `1/4"`}, {Depth: `1/2"`}, {Depth: `3/4"`}, {Depth: `1"`}, {Depth: `1 1/2"`}},
 			[]Extender{{Depth: "6 mm"}, {Depth: "12 mm"}, {Depth: "20 mm"}, {Depth: "25 mm"}, {Depth: "40 mm"}}),
-		Screws: Screws{ // two screws hold a device, a cover has one or two a gang; from memory, as the lengths
+		Screws: Screws{ // two hold a device, one or two a cover; all from memory
 			DevicePerGang: "2",
 			CoverPerGang:  "2",
 			DeviceUsual:   taped(`3/4"`, "20 mm"),
@@ -80,14 +84,14 @@ func Defaults(units fraction.Unit) Materials {
 			Reach:  taped(`48"`, "1200 mm"), // a counter two feet deep and its front; judgment
 			Sheets: []Cover{of(metric, Cover{Name: "9 x 12 ft sheet", Size: "108 ft2"}, Cover{Name: "4 x 5 m sheet", Size: "20 m2"})},
 		},
-		Trim: Trim{Stick: strip, Allow: taped(`1/2"`, "12 mm")}, // a quarter of an inch at each end of a strip; judgment
+		Trim: Trim{Stick: strip, Allow: taped(`1/2"`, "12 mm")}, // 1/4 in at each end; judgment
 		Tax:  "0", LeftoverWorth: "0",
 	}
 }
 
-// usualGlue returns the usual size and spacing of beads or dots. The bead is that of stud adhesive in NAVEDTRA 14044, figure 5-8 (gypsum
-// board), and so is one for each stud; a full hold halves the spacing. The dot, half a ball before it is pressed, and both grids of dots
-// are judgment.
+// usualGlue returns the usual size and spacing of beads or dots. The bead, one for each stud, is
+// that of stud adhesive in NAVEDTRA 14044, figure 5-8 (gypsum board); a full hold halves the
+// spacing. Dots, half balls before they are pressed, and their grids are judgment.
 func usualGlue(form GlueForm, hold Hold, metric bool) (size, spacing Taped) {
 	full := hold == FullHold
 	if form == GlueDots {

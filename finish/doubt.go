@@ -10,17 +10,18 @@ import (
 
 // What [TakeOff] doubts. Short means that nothing on the list is long enough.
 const (
-	// The profile has no thickness, so that nails, extenders, edges and filled gaps are those of a skin.
+	// The profile has no thickness, so that nails, extenders, edges and filled gaps are those of a
+	// skin.
 	ThicknessUnknown   warning.Kind = "thickness unknown"
-	WideGap            warning.Kind = "wide gap"             // Names: run, kind of joint; Lengths: gap, widest that a bead closes
+	WideGap            warning.Kind = "wide gap"             // Names: run, joint; Lengths: gap, widest for a bead
 	PanelNailShort     warning.Kind = "panel nail short"     // Lengths: needed, of this in the stud
 	StripNailShort     warning.Kind = "strip nail short"     // Lengths: needed, of this in the stud
 	BoardNailShort     warning.Kind = "board nail short"     // Lengths: in the support
-	NailNearCables     warning.Kind = "nail near cables"     // Lengths: nail, its depth in the stud, depth of cables
-	StripsBehindSheets warning.Kind = "strips behind sheets" // strips are counted behind boards only
-	BoxTooDeep         warning.Kind = "box too deep"         // no extender reaches; Names: box; Lengths: its front behind the face
+	NailNearCables     warning.Kind = "nail near cables"     // Lengths: nail, its depth, that of cables
+	StripsBehindSheets warning.Kind = "strips behind sheets" // counted behind boards only
+	BoxTooDeep         warning.Kind = "box too deep"         // Names: box; Lengths: front behind the face
 	ScrewShort         warning.Kind = "screw short"          // Names: box; Lengths: needed
-	TrimJoint          warning.Kind = "trim joint"           // a trim is longer than a strip; Names: run
+	TrimJoint          warning.Kind = "trim joint"           // Names: run; longer than a strip
 )
 
 // warn adds a warning; path is that of the field in a job, or nil.

@@ -11,8 +11,8 @@ import (
 // maxGangs is the most devices side by side.
 const maxGangs = 10
 
-// maxSetBack is how far the front of a box may lie behind a finished face that cannot burn: 1/4 in (6 mm); behind one that
-// can burn, nothing: NEC 314.20.
+// maxSetBack is how far a box may lie behind a finished face that cannot burn: 1/4 in (6 mm), NEC
+// 314.20; behind one that can, nothing.
 var maxSetBack = fraction.Of(1, 4)
 
 // behind is a box with how far its front lies behind the panels.
@@ -25,7 +25,7 @@ type behind struct {
 // boxes lists the extenders of boxes behind the panels, and the longer screws.
 func (b *builder) boxes() {
 	allowed := new(big.Rat)
-	if !b.House.combustible() {
+	if b.House.Material == Noncombustible {
 		allowed = maxSetBack.Rat()
 	}
 	notes := map[string]BoxNote{}
@@ -44,14 +44,14 @@ func (b *builder) boxes() {
 		}
 	}
 	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
-	// A device that an extender brings out to the face needs longer screws, and its cover keeps the usual ones; where the
-	// device stays back it is the other way round.
+	// A device that an extender brings out to the face needs longer screws, and its cover keeps the
+	// usual ones; where the device stays back it is the other way round.
 	b.screws(Row{Item: ItemDeviceScrews, How: ByExtendedGangs}, b.extend(deep, allowed), b.Screws.DeviceUsual, b.Screws.DevicePerGang)
 	b.screws(Row{Item: ItemCoverScrews, How: BySetBackGangs}, back, b.Screws.CoverUsual, b.Screws.CoverPerGang)
 }
 
-// extend adds a row for each kind of extender that is needed and returns the boxes that get one. The boxes come by gangs and
-// depth, so that those of one kind stand together.
+// extend adds a row for each kind of extender and returns the boxes that get one. Boxes come by
+// gangs and depth, so that those of one kind stand together.
 func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	var rows []Row
 	var last *Extender
@@ -82,23 +82,21 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	return extended
 }
 
-// fitting returns the extender with the least depth that reaches, so that nothing stands further proud than it must; of two
-// as deep, the one made for this number of gangs. It returns nil if none reaches.
+// fitting returns the extender with the least depth that reaches, so that nothing stands proud in
+// vain; of two as deep, the one for this number of gangs. It is nil if none reaches.
 func (b *builder) fitting(x behind) (found *Extender) {
 	for i := range b.Extenders {
 		e := &b.Extenders[i]
-		depth := b.in(e.Depth)
-		if e.Gangs != 0 && e.Gangs != x.gangs || depth.Cmp(x.depth) < 0 {
-			continue
-		}
-		if found == nil || cmp.Or(depth.Cmp(b.in(found.Depth)), cmp.Compare(found.Gangs, e.Gangs)) < 0 {
+		depth, suits := b.in(e.Depth), e.Gangs == 0 || e.Gangs == x.gangs
+		if suits && depth.Cmp(x.depth) >= 0 &&
+			(found == nil || cmp.Or(depth.Cmp(b.in(found.Depth)), cmp.Compare(found.Gangs, e.Gangs)) < 0) {
 			found = e
 		}
 	}
 	return found
 }
 
-// screws adds the longer screws of one item, by length. usual is their length without panels.
+// screws adds the longer screws of one item, by length. short is their length without panels.
 func (b *builder) screws(row Row, boxes []behind, short Taped, each Number) {
 	usual, perGang := b.in(short), times(each)
 	row.Terms = []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}

@@ -2,11 +2,11 @@ package finish
 
 import "math/big"
 
-// Quantities are rational numbers of the standard library: a take-off divides areas by coverages that share no denominator, so that
-// a fixed size would not hold every one. No function here writes to what it is given. Where a number is not rational (a circle, a
-// slope) it is replaced by a rational bound *above* it, so that a quantity is never short.
+// Quantities are rationals of any size, as areas are divided by coverages of any denominator. No
+// function here writes to what it is given. For a number that is not rational (a circle, a slope)
+// stands a rational bound above it, so that a quantity is never short.
 
-// piAbove is a little more than the ratio of a circle to its diameter: 3.14159265358979… rounded up at the eleventh place.
+// piAbove is π = 3.14159265358979… rounded up at the eleventh place.
 var piAbove = big.NewRat(314159265359, 100000000000)
 
 func whole(n int64) *big.Rat       { return new(big.Rat).SetInt64(n) }
@@ -73,17 +73,17 @@ func rootAbove(x *big.Rat) *big.Rat {
 	return new(big.Rat).SetFrac(root, big.NewInt(billionths))
 }
 
-// arcAbove returns a number not below the length of the circular arc over a chord that rises by rise,
-// where 0 < 2*rise <= chord. With r = (chord² + 4 rise²)/(8 rise) and t = 2 rise/chord, the tangent of a
-// quarter of its angle, the arc is 4 r arctan t.
+// arcAbove returns a number not below the length of an arc over a chord, where 0 < 2*rise <= chord.
+// With r = (chord² + 4 rise²)/(8 rise) and t = 2 rise/chord, the tangent of a quarter of its angle,
+// it is 4 r arctan t.
 func arcAbove(chord, rise *big.Rat) *big.Rat {
 	r := quo(add(mul(chord, chord), mul(whole(4), rise, rise)), mul(whole(8), rise))
 	t := quo(mul(whole(2), rise), chord)
 	return roundUp(mul(whole(4), r, arctanAbove(t)), billionths)
 }
 
-// arctanAbove returns a number not below arctan t, for 0 < t <= 1. Towards 1 the series is slow, and
-// arctan t = pi/4 - arctan((1-t)/(1+t)) takes its place.
+// arctanAbove returns a number not below arctan t, for 0 < t <= 1. Where the series is slow,
+// towards 1, it takes arctan t = π/4 - arctan((1-t)/(1+t)).
 func arctanAbove(t *big.Rat) *big.Rat {
 	if t.Cmp(part(2, 5)) <= 0 {
 		_, above := arctanSeries(t)
@@ -93,11 +93,10 @@ func arctanAbove(t *big.Rat) *big.Rat {
 	return sub(quo(piAbove, whole(4)), below)
 }
 
-// seriesGrain, in radians, is how close the two sums of an arc's series come before it ends: what it adds to an arc is far less than a
-// billionth of an inch.
+// seriesGrain, in radians, ends the series of an arc, which gains far less than 1e-9 in by it.
 var seriesGrain = part(1, 1_000_000_000_000)
 
-// arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - …, between which arctan t lies.
+// arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - … about arctan t.
 func arctanSeries(t *big.Rat) (below, above *big.Rat) {
 	square := mul(t, t)
 	term, sum := t, new(big.Rat)

@@ -13,16 +13,17 @@ type List struct {
 	Subtotal money.Amount `json:"subtotal"` // the costs of the rows that have a price, added up
 	Tax      money.Amount `json:"tax"`      // on the subtotal, rounded once to the cent, halves up
 	Total    money.Amount `json:"total"`    // subtotal and tax: what is paid
-	Unpriced int          `json:"unpriced"` // rows to buy for which no price is known; they are not in the total
-	Leftover money.Amount `json:"leftover"` // what stays in the opened packs at [Materials].LeftoverWorth; not taken off the total
+	Unpriced int          `json:"unpriced"` // rows without a price, not in the total
+	Leftover money.Amount `json:"leftover"` // worth of opened packs, not in the total
 }
 
-// Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place written; Buy is how many of Container,
-// counted from the exact quantity. Packs of several sizes have a row each, whose quantities add up to what is needed.
+// Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place
+// written; Buy follows from the exact quantity. Packs of several sizes have a row each, whose
+// quantities add up to what is needed.
 type Row struct {
 	Item      Item         `json:"item"`
 	Name      string       `json:"name,omitempty"` // of the stock, or of what the job asks for
-	Size      []Figure     `json:"size,omitempty"` // lengths: of a sheet its width, length and, if known, thickness
+	Size      []Figure     `json:"size,omitempty"` // of a sheet width, length, thickness if known
 	Gangs     int          `json:"gangs,omitzero"` // of an extender: devices side by side
 	Quantity  Decimal      `json:"quantity"`
 	Unit      Unit         `json:"unit"` // JSON has the singular after 1
@@ -31,7 +32,7 @@ type Row struct {
 	Price     money.Amount `json:"price"` // of one container
 	Cost      money.Amount `json:"cost"`  // Buy times Price, rounded once to the cent, halves up
 	How       How          `json:"how"`
-	Terms     []Term       `json:"terms,omitempty"` // what How starts from and comes to, in its order
+	Terms     []Term       `json:"terms,omitempty"` // of How, in its order
 	Source    Source       `json:"source,omitzero"` // of the terms that have several
 	Choice    Choice       `json:"choice,omitzero"`
 }
@@ -48,7 +49,7 @@ func (r Row) MarshalJSON() ([]byte, error) {
 // Term is one number that a quantity follows from. A few terms have only a name.
 type Term struct {
 	Kind  TermKind `json:"kind"`
-	Name  string   `json:"name,omitempty"` // of the box, of the run whose end it is, or the word of a joint or a hold
+	Name  string   `json:"name,omitempty"` // of a box, a run, or the word of a joint or hold
 	Value Figure   `json:"value,omitzero"`
 }
 
@@ -95,28 +96,31 @@ func (i *Item) UnmarshalText(t []byte) error { return items.Unmarshal(t, i) }
 // How is the method by which a quantity was found.
 type How uint8
 
-// The methods. Each says which terms to expect, [TermWaste] left out, which stands last where there is any.
+// The methods. Each says which terms to expect, [TermWaste] left out, which stands last where there
+// is any.
 const (
-	WithRowAbove       How = iota // a further size of pack of the row above
-	ByPlan                        // the sheets to saw, none to spare
-	ByArea                        // for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges, Backs (and Times); Surface; then Coverage, Loss
-	ByJoints                      // for each kind Joint, the form, Volume; maybe Repeats, Section, Depth, Volume
-	ByWideJoints                  // Bridge, Length
-	ByBeads                       // Size, Spacing, Length, Hold
-	ByDots                        // Count, Size, Spacing, Hold
-	ByBeadsAtCrossings            // Size, Count, Length, Supports
-	ByDotsAtCrossings             // Count, Size, Supports
-	ByNailSpacing                 // Count, EdgeSpacing, Spacing, Supports, Thickness, Wall, Penetration, Needed
-	ByCrossings                   // Count, Supports, Thickness, Penetration, Size
-	ByStripLength                 // Length, Supports, Sides
-	ByStripCrossings              // Supports, Thickness, Wall, Penetration, Needed
-	ByBoxDepth                    // for each box Box; Allowed or, where the face can burn, NoneAllowed
-	ByExtendedGangs               // PerGang, Usual: the screws pass through the extender
-	BySetBackGangs                // PerGang, Usual: the device stays back
-	ByTapeLines                   // Length, Times, Beside, Times
-	ByReach                       // Length, Reach
-	ByEnds                        // for each end or corner End or Corner; Allowance
-	ByRequest                     // of the job
+	WithRowAbove How = iota // a further size of pack of the row above
+	ByPlan                  // the sheets to saw, none to spare
+	// ByArea has for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges and Times,
+	// maybe Backs and Times; Surface; then Coverage, Loss.
+	ByArea
+	ByJoints           // per kind Joint, form, Volume; maybe Repeats, Section, Depth, Volume
+	ByWideJoints       // Bridge, Length
+	ByBeads            // Size, Spacing, Length, Hold
+	ByDots             // Count, Size, Spacing, Hold
+	ByBeadsAtCrossings // Size, Count, Length, Supports
+	ByDotsAtCrossings  // Count, Size, Supports
+	ByNailSpacing      // Count, EdgeSpacing, Spacing, as ByStripCrossings
+	ByCrossings        // Count, Supports, Thickness, Penetration, Size
+	ByStripLength      // Length, Supports, Sides
+	ByStripCrossings   // Supports, Thickness, Wall, Penetration, Needed
+	ByBoxDepth         // per box Box; Allowed, or NoneAllowed where the face can burn
+	ByExtendedGangs    // PerGang, Usual: the screws pass through the extender
+	BySetBackGangs     // PerGang, Usual: the device stays back
+	ByTapeLines        // Length, Times, Beside, Times
+	ByReach            // Length, Reach
+	ByEnds             // for each end or corner End or Corner; Allowance
+	ByRequest          // of the job
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",

@@ -5,8 +5,7 @@ import (
 	"slices"
 )
 
-// mask lists the masking tape: along what is sealed, and for the last coat beside what stays bare, which is the counter or
-// floor, what hangs above, bare wall and windows.
+// mask lists the masking tape: along what is sealed, and for the last coat beside what stays bare.
 func (b *builder) mask() {
 	seal, paint := times(b.Tape.SealLines), times(b.Tape.PaintLines)
 	sealed, beside := b.Sealant.sealed(b.Joints), new(big.Rat)
@@ -30,7 +29,7 @@ func (b *builder) cover() {
 		Terms: []Term{b.long(TermLength, width), b.short(TermReach, reach)}}, mul(width, reach), b.area(), offers(b.settings, b.Sheeting.Sheets))
 }
 
-// trims lists the strips over panel edges that are seen, those of flat ends apart from those of outside corners.
+// trims lists the strips over panel edges that are seen: flat ends, then outside corners.
 func (b *builder) trims() {
 	if !b.Trim.None {
 		b.trimsOf(ItemEdgeTrim, TermEnd)
@@ -62,8 +61,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	}
 	row.Terms = append(row.Terms, b.short(TermAllowance, allow))
 	n := joined + sticks(lengths, stick)
-	if n > MaxPacks {
-		b.fail(item, n)
+	if b.refused(item, n) {
 		return
 	}
 	row.Buy = int(n)
@@ -73,8 +71,8 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 // exactSticks is the greatest number of strips that are packed exactly.
 const exactSticks = 10
 
-// sticks returns how many sticks the lengths are cut from, none of them longer than a stick: the least number up to
-// exactSticks lengths, and beyond as many as if each were as long as the longest.
+// sticks returns how many sticks the lengths, none of them longer, are cut from: the least number
+// for up to exactSticks lengths, and beyond as if each were as long as the longest.
 func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
 	if len(lengths) > exactSticks {
 		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
@@ -87,7 +85,7 @@ func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
 	return int64(best)
 }
 
-// fill puts the first length into each stick that has room, or into a new one, and goes on with the others.
+// fill puts the first length into each stick with room, or a new one, and goes on with the rest.
 func fill(lengths []*big.Rat, stick *big.Rat, rests []*big.Rat, best *int) {
 	if len(rests) >= *best {
 		return

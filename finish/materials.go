@@ -1,8 +1,8 @@
 package finish
 
-// Materials is what is bought and how it is used: the object "finish" of a job file, as texts that [Materials.Validate] reads. Every
-// field may be left out and then has the value that [Defaults] shows; the zero Materials is a whole set of defaults.
-// Prices have no default: a row without a price is listed and stays out of the total.
+// Materials is what is bought and how it is used: the object "finish" of a job file, as texts that
+// [Materials.Validate] reads. A field left out has the value that [Defaults] shows; but prices have
+// no default, and a row without a price is listed and stays out of the total.
 type Materials struct {
 	House     House      `json:"house,omitzero"`
 	Paint     Paint      `json:"paint,omitzero"`
@@ -16,22 +16,22 @@ type Materials struct {
 	Tape      Tape       `json:"tape,omitzero"`
 	Sheeting  Sheeting   `json:"sheeting,omitzero"`
 	Trim      Trim       `json:"trim,omitzero"`
-	Extras    []Extra    `json:"extras,omitzero"` // bought as they are asked for: a brush, filler for nail holes, a respirator
-	Tax       Number     `json:"tax,omitzero"`    // share of the price that is added at the till: 0.0825 for 8.25 percent. Default 0
-	// LeftoverWorth is what the paint, sealant and the like that is left in an opened pack is worth to you, as a share of
-	// the lowest price per volume among the packs offered: 0 (the default) nothing, 1 all of it. It decides which packs
-	// are the least money. The total is always what is paid.
+	Extras    []Extra    `json:"extras,omitzero"` // a brush, filler for nail holes, a respirator
+	Tax       Number     `json:"tax,omitzero"`    // share added at the till: 0.0825 is 8.25 percent; default 0
+	// LeftoverWorth is what the rest in an opened pack is worth to you, as a share of the lowest
+	// price per volume of the packs offered: 0 (the default) nothing, 1 all of it. It decides which
+	// packs are the least money; the total is what is paid.
 	LeftoverWorth Number `json:"leftover_worth,omitzero"`
 }
 
 // House is what the survey knows about the place, apart from its measurements.
 type House struct {
 	Material Material `json:"material,omitzero"` // of the panels; MDF by default
-	Damp     bool     `json:"damp,omitzero"`     // moisture reaches the panels: backs are coated too
-	Wall     Taped    `json:"wall,omitzero"`     // thickness between panel and stud: 1/2 in (12.5 mm), but 0 where Backing is [BareStuds]
+	Damp     bool     `json:"damp,omitzero"`     // moisture gets in: backs are coated too
+	Wall     Taped    `json:"wall,omitzero"`     // between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds]
 	Backing  Backing  `json:"backing,omitzero"`  // what the panels lie on; gypsum board by default
-	Studs    Taped    `json:"studs,omitzero"`    // of studs, center to center, or of level furring strips behind boards: 16 in (400 mm)
-	// Datum is the height of the line that the runs are measured from above the floor one stands on: 36 in (900 mm),
+	Studs    Taped    `json:"studs,omitzero"`    // or furring strips, center to center: 16 in (400 mm)
+	// Datum is the height of the line that runs are measured from above the floor: 36 in (900 mm),
 	// but 0 where every run reaches more than 30 in above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
 }
@@ -61,17 +61,17 @@ type Roll struct {
 type Paint struct {
 	Primer    Coating     `json:"primer,omitzero"`
 	Top       Coating     `json:"top,omitzero"`
-	Loss      Number      `json:"loss,omitzero"`       // share that stays in brush, roller and tray: 0.1
-	EdgeCoats Number      `json:"edge_coats,omitzero"` // of the sawn edges before fitting; they drink more than the face: 2
-	Groove    GrooveShape `json:"groove,omitzero"`     // shape of the grooves; square by default, which has the larger surface
+	Loss      Number      `json:"loss,omitzero"`       // share that stays in the tools: 0.1
+	EdgeCoats Number      `json:"edge_coats,omitzero"` // of sawn edges before fitting: 2
+	Groove    GrooveShape `json:"groove,omitzero"`     // square, the larger surface, by default
 }
 
-// Coating is one kind of paint. The tin gives its coverage, or that follows from the share of solids in the
-// wet paint and the thickness of the dry film: give the one or the other two.
+// Coating is one kind of paint. Give its coverage, or the share of solids in the wet paint and the
+// thickness of the dry film.
 type Coating struct {
 	Before     Number      `json:"before,omitzero"`   // coats before fitting: 1
 	After      Number      `json:"after,omitzero"`    // coats after sealing: primer 0, top 1
-	Coverage   Coverage    `json:"coverage,omitzero"` // primer "250 ft2/gal" ("6 m2/L"), top "350 ft2/gal" ("8.5 m2/L")
+	Coverage   Coverage    `json:"coverage,omitzero"` // primer 250 ft2/gal (6 m2/L), top 350 (8.5)
 	Solids     Number      `json:"solids,omitzero"`   // share by volume
 	DryFilm    Taped       `json:"dry_film,omitzero"` // one coat, dry: "0.0015" in is 1.5 mils
 	Containers []Container `json:"containers,omitzero"`
@@ -81,7 +81,7 @@ type Coating struct {
 type Bead struct {
 	Form  BeadForm `json:"form,omitzero"`
 	Leg   Taped    `json:"leg,omitzero"`   // contact of a fillet on each face
-	Depth Taped    `json:"depth,omitzero"` // of sealant in the gap; by default the thickness of the panel, and never more than that
+	Depth Taped    `json:"depth,omitzero"` // in the gap; at most, and by default, that of the panel
 }
 
 // Sealant says how each kind of joint is sealed and what sealant is sold in.
@@ -94,44 +94,45 @@ type Sealant struct {
 	End           Bead        `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
 	Step          Bead        `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
 	Window        Bead        `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
-	GrooveFill    Taped       `json:"groove_fill,omitzero"`    // from the end of the grooves that end open on the counter line: 1/4 in (6 mm)
-	Bridge        Taped       `json:"bridge,omitzero"`         // widest gap that a bead should close without a backing: 1/4 in (6 mm)
-	Waste         Number      `json:"waste,omitzero"`          // share on top, squeezed out, wiped off and left in the tubes: 0.1
+	GrooveFill    Taped       `json:"groove_fill,omitzero"`    // at open ends of grooves: 1/4 in (6 mm)
+	Bridge        Taped       `json:"bridge,omitzero"`         // widest gap without backing: 1/4 in (6 mm)
+	Waste         Number      `json:"waste,omitzero"`          // wiped off and left in the tubes: 0.1
 	Cartridges    []Container `json:"cartridges,omitzero"`     // 10.1 fl oz (300 mL)
 	Backing       []Roll      `json:"backing,omitzero"`        // rod behind wide gaps: 20 ft (6 m)
 }
 
 // Adhesive says how panels are glued to the wall.
 type Adhesive struct {
-	Form GlueForm `json:"form,omitzero"` // for sheets: beads (the default), which are upright lines, or dots on a square grid
-	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless Form is given), dots, one where
-	// a board crosses a support, or beads, across the board there.
+	Form GlueForm `json:"form,omitzero"` // for sheets: upright beads (the default), or a grid of dots
+	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless
+	// Form is given), or where a board crosses a support a dot, or a bead across the board.
 	Boards GlueForm `json:"boards,omitzero"`
 	Hold   Hold     `json:"hold,omitzero"`
-	Size   Taped    `json:"size,omitzero"` // diameter: of a bead 3/8 in (10 mm), of a dot 1 in (25 mm)
-	// Spacing is the greatest distance: beads 16 in (400 mm), for a full hold 8 in (200 mm), dots 12 in (300 mm) or 6 in (150 mm).
+	Size   Taped    `json:"size,omitzero"` // diameter: bead 3/8 in (10 mm), dot 1 in (25 mm)
+	// Spacing is the greatest distance: beads 16 in (400 mm), for a full hold 8 in (200 mm), dots
+	// 12 in (300 mm) or 6 in (150 mm).
 	Spacing    Taped       `json:"spacing,omitzero"`
 	Waste      Number      `json:"waste,omitzero"`      // 0.1
 	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
 }
 
-// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support, these being as far apart as
-// [House].Studs says; Edge and Field are for sheets.
+// Nails says how panels are nailed to the studs. Boards take one nail where they cross a support
+// (see [House].Studs); Edge and Field are for sheets.
 type Nails struct {
 	None        bool    `json:"none,omitzero"`        // panels are glued only
-	Edge        Taped   `json:"edge,omitzero"`        // greatest spacing along edges: 4 in (100 mm)
-	Field       Taped   `json:"field,omitzero"`       // greatest spacing along studs between: 8 in (200 mm)
+	Edge        Taped   `json:"edge,omitzero"`        // at most, along edges: 4 in (100 mm)
+	Field       Taped   `json:"field,omitzero"`       // along studs between: 8 in (200 mm)
 	Penetration Taped   `json:"penetration,omitzero"` // into the stud, at least: 3/4 in (20 mm)
 	Lengths     []Taped `json:"lengths,omitzero"`     // as sold, rising: 1 to 3 in (25 to 75 mm)
 	Waste       Number  `json:"waste,omitzero"`       // bent and lost: 0.1
 	Packs       []Pack  `json:"packs,omitzero"`       // of 1000
 }
 
-// Furring is the level strips across the studs that upright boards are nailed to, as far apart as [House].Studs says. They stand in
-// the order of work and are bought only where Thickness is given: the wall may have its supports already. The nails or screws that hold
-// them are as long as [Nails].Penetration and [Nails].Lengths ask for.
+// Furring is the level strips that upright boards are nailed to, as far apart as [House].Studs
+// says. They are in the order of work, but bought only where Thickness is given: the wall may have
+// supports. Their nails or screws are as long as [Nails].Penetration and [Nails].Lengths ask for.
 type Furring struct {
-	Thickness Taped  `json:"thickness,omitzero"` // of a strip; boxes lie so much further back. No default
+	Thickness Taped  `json:"thickness,omitzero"` // boxes lie so much further back. No default
 	Strips    []Roll `json:"strips,omitzero"`    // of 8 ft (2.4 m)
 	Waste     Number `json:"waste,omitzero"`     // 0.1
 	Packs     []Pack `json:"packs,omitzero"`     // of nails or screws: of 100
@@ -140,13 +141,13 @@ type Furring struct {
 // BoxNote says more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
 	Name    string `json:"name"`
-	Gangs   int    `json:"gangs,omitzero"`    // number of devices side by side; 0, the default, takes that of [Box]
-	SetBack Taped  `json:"set_back,omitzero"` // of its front behind the wall as it is now; negative where it stands proud. Default 0
+	Gangs   int    `json:"gangs,omitzero"`    // devices side by side; 0, the default, is that of [Box]
+	SetBack Taped  `json:"set_back,omitzero"` // behind the wall as it is now, negative where proud; default 0
 }
 
 // Extender is a ring that brings the front of a box forward.
 type Extender struct {
-	Gangs int    `json:"gangs,omitzero"` // devices side by side; 0 where it is sold for every number
+	Gangs int    `json:"gangs,omitzero"` // devices side by side; 0 where it fits all
 	Depth Taped  `json:"depth"`          // how far it can bring the front forward
 	Price Number `json:"price,omitzero"`
 }
@@ -157,14 +158,14 @@ type Screws struct {
 	CoverPerGang  Number  `json:"cover_per_gang,omitzero"`  // 2
 	DeviceUsual   Taped   `json:"device_usual,omitzero"`    // length without panels: 3/4 in (20 mm)
 	CoverUsual    Taped   `json:"cover_usual,omitzero"`     // length without panels: 1/2 in (12 mm)
-	Lengths       []Taped `json:"lengths,omitzero"`         // as sold, rising: 1/2 to 3 in (12 to 75 mm)
+	Lengths       []Taped `json:"lengths,omitzero"`         // rising: 1/2 to 3 in (12 to 75 mm)
 	Packs         []Pack  `json:"packs,omitzero"`           // of 10
 }
 
 // Tape is the masking tape along joints.
 type Tape struct {
-	SealLines  Number `json:"seal_lines,omitzero"`  // lines of tape along a bead while it is laid: 2
-	PaintLines Number `json:"paint_lines,omitzero"` // lines along what is not painted, for the last coat: 1
+	SealLines  Number `json:"seal_lines,omitzero"`  // along a bead while it is laid: 2
+	PaintLines Number `json:"paint_lines,omitzero"` // along what stays bare: 1
 	Waste      Number `json:"waste,omitzero"`       // 0.1
 	Rolls      []Roll `json:"rolls,omitzero"`       // of 60 yd (50 m)
 }

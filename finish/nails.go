@@ -8,8 +8,8 @@ import (
 	"example.com/groovewright/fraction/warning"
 )
 
-// plateDepth is how far from the face of a stud a cable in it may lie without a steel plate: 1-1/4 in (32 mm), NEC 300.4.
-// A nail that goes as deep can reach a cable that is lawfully there.
+// plateDepth is how far from the face of a stud a cable in it may lie without a steel plate: 1-1/4
+// in (32 mm), NEC 300.4. A nail that goes as deep can reach a cable that is lawfully there.
 var plateDepth = fraction.Of(5, 4)
 
 // nail lists the nails.
@@ -27,7 +27,7 @@ func (b *builder) nail() {
 	var length *big.Rat
 	if b.Profile.Boards {
 		row.Item, row.How = ItemBoardNails, ByCrossings
-		// At 45 degrees, from the middle of the edge, where the tongue is, to so deep in the support.
+		// At 45 degrees, from the middle of the edge, where the tongue is, into the support.
 		square := add(quo(b.thickness(), whole(2)), deep)
 		wanted := rootAbove(mul(whole(2), square, square))
 		if length = b.sold(n.Lengths, wanted); length == nil {
@@ -47,8 +47,8 @@ func (b *builder) nail() {
 	b.buyMore(row, total, ratio(n.Waste), UnitNail, offers(b.settings, n.Packs))
 }
 
-// intoStud returns how long the nail is that holds something so thick through the wall in a stud, the shortest that is sold,
-// and how long it has to be.
+// intoStud returns the shortest nail sold that holds so much through the wall in a stud, and how
+// long it has to be.
 func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.Rat, terms []Term) {
 	wall, deep := b.in(b.House.Wall), b.in(b.Nails.Penetration)
 	build := add(thickness, wall)
@@ -65,9 +65,9 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 		b.short(TermNeeded, wanted)}
 }
 
-// nailsIn counts the nails in one piece. A sheet has them along both uprights, along both ends between the corners, along studs between
-// the edges, and round openings, never further apart than the spacings; a board one a crossing, and one at least every support spacing
-// along the edges of openings within it.
+// nailsIn counts the nails in a piece. A sheet has them along its uprights, along its ends between
+// the corners, along studs between the edges, and round openings; a board one a crossing, and along
+// the edges of openings one a support spacing at least.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
 	w, h := p.Width.Rat(), p.Height.Rat()

@@ -2,7 +2,7 @@ package finish
 
 import "math/big"
 
-// covers returns the coverage of a paint in square inches per cubic inch, and where that comes from.
+// covers returns a coverage in square inches per cubic inch, and where that comes from.
 func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
 	switch {
 	case c.Solids != "":
@@ -13,16 +13,16 @@ func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
 	return measured(string(c.Coverage), coverages), Given
 }
 
-// theoretical returns how many square inches a cubic inch of wet paint covers: its solids, spread as thick as the dry film.
-// For a US gallon and a film of one mil that is 1604 ft2 (231 in3 / 0.001 in / 144 = 9625/6), as a coatings bulletin and a
-// paint consultant's column print it; in metric, 1000 m2 for a litre and a micrometre.
+// theoretical returns the square inches that a cubic inch of wet paint covers: its solids, as thick
+// as the dry film. A US gallon at one mil makes 1604 ft2 (231 in3 / 0.001 in / 144 = 9625/6), as a
+// coatings bulletin and a paint consultant's column print it, a litre at a micrometre 1000 m2.
 func theoretical(solids, film *big.Rat) *big.Rat { return quo(solids, film) }
 
-// practical returns what is covered when a share stays in the tools: theoretical × (1 - loss), as a corrosion glossary has it.
+// practical returns theoretical × (1 - loss), a share staying in the tools; a corrosion glossary.
 func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whole(1), loss)) }
 
-// paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes on then; so are
-// backs where it is damp, as often as the face is.
+// paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes
+// on then; so are backs where it is damp, as often as the face is.
 func (b *builder) paint() {
 	edges, loss := true, ratio(b.Paint.Loss)
 	for _, c := range []struct {
@@ -47,8 +47,9 @@ func (b *builder) paint() {
 	}
 }
 
-// pass returns the surface in square inches of so many coats of the developed face, and adds to the row how it comes about: with
-// the sawn edges, and with the backs where it is damp, if this pass coats all of a piece.
+// pass returns the surface in square inches of so many coats of the developed face, and adds to the
+// row how it comes about. If the pass coats all of a piece, sawn edges count, and backs where it is
+// damp.
 func (b *builder) pass(row *Row, face TermKind, coats int64, all bool) *big.Rat {
 	area, flat := mul(b.Face.Rat(), b.factor, whole(coats)), up(b.Face.Rat(), b.area())
 	terms := []Term{{Kind: face, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}

@@ -6,11 +6,10 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// developed returns how much wider the face is than it looks, at least 1: what paint has to cover.
-//
-// Flats count as wide as they are, grooves by their shape. A bead is an arc over its width that rises by its depth;
-// one that rises by more than half its width is a half circle on two upright sides. Circles and slopes are rounded up
-// in the ninth decimal of an inch. A profile without features is flat.
+// developed returns how much wider the face is than it looks, at least 1. Grooves count by their
+// shape. A bead is an arc over its width that rises by its depth, or a half circle on two uprights
+// where it rises by more than half its width. Circles and slopes are rounded up in the ninth
+// decimal of an inch.
 func developed(p groove.Profile, shape GrooveShape) *big.Rat {
 	if len(p.Features) == 0 {
 		return whole(1)
@@ -39,10 +38,9 @@ func surface(f groove.Feature, shape GrooveShape) *big.Rat {
 	return arcAbove(w, d)
 }
 
-// hollow returns the cross-section in square inches that one repeat leaves open where it ends on a flat surface.
-//
-// A groove leaves its own section. A bead fills at least two thirds of the rectangle about it (a circular segment is
-// never less than the parabola in it), so that a third of the rectangle is open at most, on both sides together.
+// hollow returns the cross-section in square inches that one repeat leaves open where it ends on a
+// flat surface: of a groove its own; of a bead at most a third of the rectangle about it, on both
+// sides together, as a circular segment is never less than the parabola in it.
 func hollow(p groove.Profile, shape GrooveShape) *big.Rat {
 	open := new(big.Rat)
 	for _, f := range p.Features {

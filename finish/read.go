@@ -16,16 +16,14 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// The texts of a job file keep the spelling of the person who wrote them. They are read when the
-// units of the job are known.
-
-// Taped is a length as a tape reads, such as "1/4" or "6 mm"; a bare number is in the units of the job.
+// Taped is a length as a tape reads, such as "1/4" or "6 mm"; a bare number is in the job's units.
 type Taped string
 
-// Number is a decimal number, a JSON number or a JSON string: 0.1, "24.98". Money, shares and counts are Numbers.
+// Number is a decimal as a JSON number or string: 0.1, "24.98". Money, shares and counts are
+// Numbers.
 type Number string
 
-// Volume is a number and a unit: gal, qt, pt, fl oz (US liquid), L or mL, such as "1 qt", "10.1 fl oz", "2.5 L".
+// Volume is a number of gal, qt, pt, fl oz (US liquid), L or mL, such as "10.1 fl oz" or "2.5 L".
 type Volume string
 
 // Coverage is the surface that a volume of paint covers, such as "350 ft2/gal" or "9 m2/L".
@@ -34,7 +32,7 @@ type Coverage string
 // Surface is an area, such as "108 ft2" or "20 m2".
 type Surface string
 
-// UnmarshalJSON takes any JSON value as it is written. What is no number is refused later, with its path.
+// UnmarshalJSON takes any JSON value as it is written; Validate refuses what is no number.
 func (n *Number) UnmarshalJSON(data []byte) error {
 	if text := string(data); text == "null" || strings.HasPrefix(text, `"`) {
 		return json.Unmarshal(data, (*string)(n))
@@ -51,7 +49,8 @@ type settings struct {
 	guessed bool      // the datum is taken to be the floor; see [Work.onFloor]
 }
 
-// read fills in the defaults and returns what is wrong with m; a field that cannot be used gets its default.
+// read fills in the defaults, also for a field that cannot be used, and returns what is wrong with
+// m.
 func read(w Work, m Materials) (settings, fault.List) {
 	s := settings{Work: w, Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor()}
 	r := &reader{units: w.Units}
@@ -76,8 +75,8 @@ func read(w Work, m Materials) (settings, fault.List) {
 	return s, r.List
 }
 
-// Validate returns nil, or everything that is wrong with the fields in a job with these units: an error that wraps one
-// *fault.Fault for each.
+// Validate returns nil, or one *fault.Fault joined for each field that a job in these units cannot
+// use.
 func (m Materials) Validate(units fraction.Unit) error {
 	_, faults := read(Work{Units: units}, m)
 	return faults.Err()
@@ -130,8 +129,8 @@ func (r *reader) fields(path []any, v, usual reflect.Value) {
 	}
 }
 
-// value checks a value by its type and the name of its field. It becomes the usual one where it is
-// left out, or is a single value that cannot be used.
+// value checks a value by its type and the name of its field. Left out, or single and not of use,
+// it becomes the usual one.
 func (r *reader) value(path []any, name string, v, usual reflect.Value, optional bool) {
 	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
 		v.Set(usual)
@@ -175,7 +174,7 @@ func (r *reader) list(path []any, name string, v reflect.Value) {
 				continue
 			}
 			text := item.FieldByName(field).String()
-			if seen[text] && path[0] != "Work" { // boxes of two runs may have one name
+			if seen[text] && path[0] != "Work" { // runs may share names of boxes
 				r.fault(text, "each name once", under(inner, field)...)
 			}
 			seen[text] = true
@@ -193,7 +192,7 @@ func (r *reader) list(path []any, name string, v reflect.Value) {
 	}
 }
 
-// want returns what a single value should be, by its type and the name of its field, and "" where it is that.
+// want returns what a value of this type and field name should be, and "" where it is that.
 func (r *reader) want(name string, v any) string {
 	switch x := v.(type) {
 	case fraction.Length:
@@ -251,10 +250,10 @@ func (r *reader) want(name string, v any) string {
 	return ""
 }
 
-// positive is the least length where nothing makes no sense: a tenth of a mil, thinner than any film.
+// positive is the least length where 0 makes no sense: a tenth of a mil, thinner than any film.
 var positive = fraction.Of(1, 10000)
 
-// leastLengths are the least values of the fields that may be less than positive, or have to be more.
+// leastLengths are the least values of the fields to which positive does not apply.
 var leastLengths = map[string]fraction.Length{
 	"Wall": {}, "Datum": {}, "GrooveFill": {}, "Penetration": {}, "Reach": {}, "Allow": {}, "SetBack": fraction.Inches(-fraction.MaxInput),
 	"Studs": fraction.Inches(1), "Spacing": fraction.Inches(1), "Edge": fraction.Of(1, 2), "Field": fraction.Of(1, 2),
@@ -277,7 +276,7 @@ func (r *reader) wantLength(name, text string) string {
 func wantNumber(name, text string) string {
 	n, err := fraction.ParseRatio(text)
 	one := fraction.NewRatio(1, 1)
-	valid, want := n.Sign() >= 0 && n.Den() == 1 && n.Num() <= 99, "a whole number from 0 to 99" // coats, lines, screws
+	valid, want := n.Sign() >= 0 && n.Den() == 1 && n.Num() <= 99, "a whole number from 0 to 99"
 	switch name {
 	case "Price":
 		var price money.Amount
@@ -295,7 +294,7 @@ func wantNumber(name, text string) string {
 	return of(err == nil && valid, want, "")
 }
 
-// pricePlaces is the greatest number of decimal places of a price: fuel and fasteners are priced finer than the cent.
+// pricePlaces is the most decimal places of a price: fuel and fasteners are priced below the cent.
 const pricePlaces = 4
 
 // The units that each kind of text may have.
@@ -305,7 +304,8 @@ var (
 	coverages = []string{"ft2/gal", "m2/L"}
 )
 
-// measured reads a positive number with one of the units, where l may stand for L, and returns 0 where there is none.
+// measured reads a positive number with one of the units (l for L too), and returns 0 where none
+// is.
 func measured(text string, units []string) *big.Rat {
 	text = strings.TrimSpace(text)
 	for _, u := range units {

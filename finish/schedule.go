@@ -2,8 +2,8 @@ package finish
 
 import "slices"
 
-// Schedule returns the steps of the work in their order. Steps that the work does not need are left out: no mains without
-// boxes, no sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
+// Schedule returns the steps that the work needs, in their order: no mains without boxes, no
+// sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
 func Schedule(w Work, m Materials) []Step {
 	s, _ := read(w, m)
 	steps := []Step{}

@@ -11,10 +11,9 @@ func (s Sealant) bead(kind JointKind) Bead {
 	return beads[kind]
 }
 
-// section returns the cross-section of the bead in square inches, over a gap in panels so thick.
-//
-// The gap is filled as a rectangle, width times depth. A fillet adds the flat triangle between its legs, leg²/2; a
-// hollow one has less (leg² × (1 - π/4)), so that this is never short.
+// section returns the cross-section of the bead in square inches, over a gap in panels so thick:
+// the gap as a rectangle, and for a fillet the flat triangle between its legs, leg²/2, which is
+// never short: a hollow one has leg² × (1 - π/4).
 func (s settings) section(b Bead, gap, thickness *big.Rat) *big.Rat {
 	if b.Form == NoBead {
 		return new(big.Rat)
@@ -41,8 +40,8 @@ func (s Sealant) sealed(joints []Joint) *big.Rat {
 	return length
 }
 
-// seal lists the sealant of all joints, kind by kind, and of the ends of grooves that stay open on a line, and the backing where a gap
-// is too wide for a bead alone.
+// seal lists the sealant of all joints by kind and of open ends of grooves, and the backing of gaps
+// too wide for a bead alone.
 func (b *builder) seal() {
 	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), ratio(b.Sealant.Waste)
 	row := Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}

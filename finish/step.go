@@ -6,7 +6,7 @@ import (
 	"example.com/groovewright/fraction/enum"
 )
 
-// Step is one step of the work: a stage, and what in it depends on the job. Its text is such as "cut: pieces 7; closing 3, 6, 7".
+// Step is a stage of the work and what in it depends on the job; "cut: pieces 7; closing 3, 6, 7".
 type Step struct {
 	Stage Stage
 	Acts  []Act
@@ -59,7 +59,7 @@ type ActKind uint8
 const (
 	ActTestPaint      ActKind = iota // look: for lead
 	ActFindAsbestos                  // look
-	ActAssumeFloor                   // look: the datum is taken to be the floor; Figure: every run reaches more than this above it
+	ActAssumeFloor                   // look: the datum is the floor; Figure: all runs reach higher
 	ActRestSheets                    // rest
 	ActRestBoards                    // rest
 	ActRestWood                      // rest
@@ -120,7 +120,7 @@ func (s Step) String() string {
 	return text
 }
 
-// MarshalText writes the step as String does, and fails where a part of it is none of its enumeration.
+// MarshalText writes the step as String does, and fails where its stage or an act has no word.
 func (s Step) MarshalText() ([]byte, error) {
 	_, err := s.Stage.MarshalText()
 	for _, a := range s.Acts {
@@ -153,7 +153,7 @@ func (s *Step) UnmarshalText(text []byte) error {
 // read reads what String writes.
 func (a *Act) read(text string) error {
 	kind := text
-	for kind != "" && a.Kind.UnmarshalText([]byte(kind)) != nil { // the longest beginning that is a kind
+	for kind != "" && a.Kind.UnmarshalText([]byte(kind)) != nil { // the longest that is a kind
 		kind = kind[:max(0, strings.LastIndexByte(kind, ' '))]
 	}
 	rest := strings.TrimPrefix(text[len(kind):], " ")
@@ -190,7 +190,7 @@ var waits = [...]struct {
 	least, most int
 	source      Source
 }{
-	RestSheets:  {day, 3 * day, Specification}, // 24 h by the specification, up to 72 h by the article
+	RestSheets:  {day, 3 * day, Specification}, // 24 h; an article: up to 72 h
 	RestBoards:  {2 * day, 3 * day, HowTo},
 	RestWood:    {7 * day, 10 * day, TradeLeaflet},
 	DryCoat:     {hour, 4 * hour, TinLabel},
@@ -200,8 +200,9 @@ var waits = [...]struct {
 	CureSealant: {hour, day, TubeLabel},
 }
 
-// Range returns the wait in minutes and where it comes from: after the least one may go on if the label and a touch agree, after the
-// most one may count on it in a dry, warm room. The label of the product decides. It is 0 for what is no wait.
+// Range returns the wait in minutes and where it comes from. After the least one may go on if the
+// label and a touch agree, after the most one may count on it in a dry, warm room; the label
+// decides. It is 0 for what is no wait.
 func (w Wait) Range() (least, most int, source Source) {
 	if int(w) >= len(waits) {
 		return 0, 0, NoSource

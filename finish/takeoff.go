@@ -13,12 +13,12 @@ import (
 	"example.com/groovewright/fraction/warning"
 )
 
-// TakeOff returns what the work needs, and what in it should be thought over before anything is bought.
+// TakeOff returns what the work needs, and what to think over before anything is bought.
 //
-// It fails with an error that wraps a *fault.Fault for each field of m and quantity of w that is out
-// of range (the paths of w begin with Work), or else for each thing of too many packs; the cause of
-// these is [ErrPacks]. The cost is linear in the size of w, and at most [MixSteps] steps for each
-// thing bought.
+// It fails with a *fault.Fault for each field of m and quantity of w that is out of range (the
+// paths of w begin with Work), or else for each thing of more than [MaxPacks]; the cause of these
+// is [ErrPacks]. The cost is linear in the size of w, and at most [MixSteps] steps for each thing
+// bought.
 func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
 	s, faults := read(w, m)
@@ -59,10 +59,14 @@ type builder struct {
 
 func (b *builder) thickness() *big.Rat { return b.Profile.Thickness.Rat() }
 
-// fail records an item that needs more packs than [MaxPacks].
-func (b *builder) fail(item Item, packs int64) {
+// refused reports whether an item needs more packs than [MaxPacks], and records that.
+func (b *builder) refused(item Item, packs int64) bool {
+	if packs <= MaxPacks {
+		return false
+	}
 	b.tooMany.Join(&fault.Fault{Value: fmt.Sprintf("%s, %d packs", item, packs), Cause: ErrPacks,
 		Want: fmt.Sprintf("at most %d: check its quantities and sizes", MaxPacks)})
+	return true
 }
 
 // row adds a row and its cost.
@@ -85,15 +89,14 @@ func (b *builder) buyMore(row Row, need, waste *big.Rat, unit Unit, offers []off
 	b.buy(row, more(need, waste), unit, offers)
 }
 
-// buy adds the rows of the best mix for what is needed; nothing if nothing is. The largest packs stand first, and each row
-// says how much of the need it serves, so that the quantities of the rows add up to the need.
+// buy adds the rows of the best mix for a need, if there is one, the largest packs first. Each row
+// says how much of the need it serves, so that the quantities add up to it.
 func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if need.Sign() <= 0 {
 		return
 	}
 	slices.SortStableFunc(offers, func(x, y offer) int { return y.size.Cmp(x.size) })
-	if fewest := count(quo(need, offers[0].size)); fewest > MaxPacks {
-		b.fail(row.Item, fewest)
+	if b.refused(row.Item, count(quo(need, offers[0].size))) {
 		return
 	}
 	best := leastMoney(need, offers, ratio(b.LeftoverWorth))
@@ -107,9 +110,7 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 		row.Choice = of(priced, FewestPacks, LeastMoney)
 	}
 	for i, o := range offers {
-		if n := best.counts[i]; n > MaxPacks {
-			b.fail(row.Item, n)
-		} else if n > 0 {
+		if n := best.counts[i]; n > 0 && !b.refused(row.Item, n) {
 			served := least(need, mul(whole(n), o.size))
 			need = sub(need, served)
 			row.Buy, row.Container, row.Price = int(n), o.name, o.price

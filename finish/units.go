@@ -12,7 +12,7 @@ import (
 	"example.com/groovewright/fraction/money"
 )
 
-// Unit is the unit of a figure, such as "ft2", "fl oz" and "nails"; a counted thing is written in the plural and read in both numbers.
+// Unit is the unit of a figure, such as "ft2" and "nails"; counted things are plural, but after 1.
 type Unit uint8
 
 // The units.
@@ -74,8 +74,9 @@ func (u Unit) of(n Decimal) string {
 // cubicInch is 2.54³ cubic centimetres.
 var cubicInch = part(16387064, 1000000)
 
-// scales are the exact sizes of the units in inches, square inches and cubic inches (the litre is 1000 cm3 with 1 in = 2.54 cm, the
-// US gallon 231 cubic inches; 16 CFR 500.19 prints both), and the step to which a quantity in them is rounded up.
+// scales are the exact sizes of the units in inches, square and cubic inches (16 CFR 500.19 prints
+// 1 in = 2.54 cm and the US gallon of 231 cubic inches), and the step to which a quantity is
+// rounded up.
 var scales = map[string]struct{ size, step *big.Rat }{
 	"in":      {whole(1), part(1, 64)},
 	"mm":      {part(10, 254), part(1, 100)},
@@ -96,7 +97,7 @@ var scales = map[string]struct{ size, step *big.Rat }{
 	"repeats": {whole(1), part(1, 10)},
 }
 
-// Decimal is an exact decimal number. It is a string in JSON whatever the global settings of the decimal package are.
+// Decimal is an exact decimal number, a JSON string whatever the decimal package is set to.
 type Decimal struct{ decimal.Decimal }
 
 // MarshalJSON writes the number in quotes.
@@ -115,7 +116,7 @@ func (d *Decimal) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-// Figure is a number with its unit, as a list shows it. Its text is "0.71 qt" or, without a unit, "0.1".
+// Figure is a number with its unit. Its text is "0.71 qt" or, without a unit, "0.1".
 type Figure struct {
 	Value Decimal
 	Unit  Unit
@@ -143,8 +144,8 @@ func (f *Figure) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// up returns x in the unit, rounded up to the unit's step (counted things go by ones), so that what is read is never too little;
-// what is bought follows from the exact number.
+// up returns x in the unit, rounded up to its step (counted things go by ones), so that what is
+// read is never too little.
 func up(x *big.Rat, u Unit) Figure {
 	scale, ok := scales[u.String()]
 	if !ok {

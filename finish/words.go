@@ -2,7 +2,8 @@ package finish
 
 import "example.com/groovewright/fraction/enum"
 
-// Material is what panels are made of: "mdf" (the zero value), "hardboard", "plywood", "solid wood", "plastic" or "noncombustible".
+// Material is what panels are made of: "mdf" (the zero value), "hardboard", "plywood", "solid
+// wood", "plastic" or "noncombustible".
 type Material uint8
 
 // The materials.
@@ -26,7 +27,7 @@ func (m Material) MarshalText() ([]byte, error) { return materials.Marshal(m) }
 // UnmarshalText reads the word of a material.
 func (m *Material) UnmarshalText(t []byte) error { return materials.Unmarshal(t, m) }
 
-// Backing is what panels lie on: "gypsum" (the zero value), "plaster", "studs" where nothing covers them, or "masonry".
+// Backing is what panels lie on: "gypsum" (the zero value), "plaster", "studs" (bare) or "masonry".
 type Backing uint8
 
 // The backings.
@@ -48,13 +49,13 @@ func (b Backing) MarshalText() ([]byte, error) { return backings.Marshal(b) }
 // UnmarshalText reads the word of a backing.
 func (b *Backing) UnmarshalText(t []byte) error { return backings.Unmarshal(t, b) }
 
-// GrooveShape is the section of a groove, which a profile does not say: "square" (the zero value) or "v".
+// GrooveShape is the section of a groove: "square" (the zero value) or "v". A profile lacks it.
 type GrooveShape uint8
 
 // The shapes of a groove w wide and d deep.
 const (
 	SquareGroove GrooveShape = iota // upright sides: developed width w + 2d, section w*d
-	VGroove                         // two slopes: developed width 2*sqrt((w/2)² + d²), section w*d/2
+	VGroove                         // slopes: developed width 2*sqrt((w/2)² + d²), section w*d/2
 )
 
 var grooveShapes = enum.Of[GrooveShape]("square", "v")
@@ -68,7 +69,7 @@ func (s GrooveShape) MarshalText() ([]byte, error) { return grooveShapes.Marshal
 // UnmarshalText reads the word of a shape.
 func (s *GrooveShape) UnmarshalText(t []byte) error { return grooveShapes.Unmarshal(t, s) }
 
-// BeadForm is how a joint is sealed: "" (the zero value: as is usual for its kind), "fillet", "butt" or "none".
+// BeadForm is how a joint is sealed: "" (the zero value: as is usual), "fillet", "butt" or "none".
 type BeadForm uint8
 
 // The forms of a bead of sealant.
@@ -112,7 +113,7 @@ func (f GlueForm) MarshalText() ([]byte, error) { return glueForms.Marshal(f) }
 // UnmarshalText reads the word of a form.
 func (f *GlueForm) UnmarshalText(t []byte) error { return glueForms.Unmarshal(t, f) }
 
-// Hold is what adhesive has to do: "light" (the zero value) where nails hold too, "full" where it holds alone.
+// Hold is what adhesive does: "light" (the zero value), as nails hold too, or "full", alone.
 type Hold uint8
 
 // The two holds.

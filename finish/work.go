@@ -10,40 +10,39 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// Work is what is to be finished, as plain quantities: what a plan knows, without where anything is.
-// The zero Work needs nothing.
+// Work is what is to be finished, as quantities without a place. The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
-	Profile groove.Profile  // for its developed width, its open grooves and the thickness of the panels; a thickness of 0 is doubted
+	Profile groove.Profile  // for developed width, open grooves, thickness; 0 of it is doubted
 	Face    fraction.Area   // of all pieces as seen, holes taken out
-	Edges   fraction.Length // all edges of all pieces, holes too; a sloped edge may count as its run plus its rise, which is never less
+	Edges   fraction.Length // all edges, holes too; a slope may count as run plus rise, never less
 	Pieces  []Piece
 	Joints  []Joint
 	Boxes   []Box
 	Ends    []End
-	Sides   fraction.Length // upright sides of windows and other openings that are no box: strips behind boards stand along them
+	Sides   fraction.Length // upright ones of openings but boxes: strips behind boards stand along them
 	Sheets  []Sheet
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
-	Low     fraction.Length // the least, over all runs, of how high the run's wall reaches above the datum; 0 if not known
+	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
 	Built   int             // year of the house, 0 if not known
-	Fitting []string        // labels of the pieces in the order of fitting, but for closing pieces, for [Schedule]
-	Closing []string        // labels of the pieces to measure again on the wall before they are cut, for [Schedule]
+	Fitting []string        // for [Schedule]: labels in the order of fitting, but for closing pieces
+	Closing []string        // for [Schedule]: labels of pieces to measure on the wall before cutting
 	Mitred  bool            // an outside corner has panels on both sides
 }
 
 // Piece is one piece of panelling by its bounding rectangle.
 type Piece struct {
 	Width, Height fraction.Length
-	OpeningEdges  fraction.Length // edges of windows and other openings in the piece that are nailed; boxes are not
+	OpeningEdges  fraction.Length // of openings in the piece that are nailed; boxes are not
 }
 
 // JointKind says what meets at a joint. Its zero value is no joint.
 type JointKind uint8
 
-// The kinds of joint, in the order in which a list names them. A joint round a box is not sealed: its
-// cover hides it, and the box stays open to work on.
+// The kinds of joint, in the order in which a list names them. A joint round a box is not sealed:
+// its cover hides it, and the box stays open to work on.
 const (
 	NoJoint     JointKind = iota
 	CounterLine           // on the counter or at the floor
@@ -76,16 +75,16 @@ type Joint struct {
 	Run     string // its name, for warnings
 	Length  fraction.Length
 	Gap     fraction.Length // left open by the plan
-	Grooves bool            // grooves of the pattern end open here, as at the lower edge of a panel; their ends are then filled too
+	Grooves bool            // grooves end open here, as at a lower edge, and are filled
 }
 
-// Box is one electrical box behind the panels. Gangs counts its devices side by side, 1 to 10; 0 stands for 1.
+// Box is one electrical box behind the panels, with 1 to 10 devices side by side; 0 stands for 1.
 type Box struct {
 	Name  string
 	Gangs int
 }
 
-// End is one end of a run whose panel edge is seen and gets a trim: an exposed end, or an outside corner (once, not for each run).
+// End is an end of a run that is seen and gets a trim. An outside corner counts once, not by run.
 type End struct {
 	Run    string // its name
 	Length fraction.Length
@@ -100,7 +99,7 @@ type Sheet struct {
 	Price         money.Amount    // of one, 0 for an offcut on hand
 }
 
-// MaxCount is the greatest number of pieces, joints, boxes and the like in a Work together, and of sheets of one kind.
+// MaxCount is the most pieces, joints, boxes and the like in a Work together, and sheets of a kind.
 const MaxCount = 100_000
 
 // maxLength is the greatest length in a Work: some 158 miles.
@@ -120,9 +119,10 @@ func (w Work) check() error {
 	return r.Err()
 }
 
-// counterReach is the most that panels above a counter reach up as a rule: wall cabinets hang about 18 in above it, a hood 30; judgment.
+// counterReach is the most that panels above a counter reach up as a rule: to wall cabinets some 18
+// in, to a hood 30 in; judgment.
 var counterReach = fraction.Inches(30)
 
-// onFloor guesses whether the line that the runs are measured from is the floor: every run reaches higher than counterReach
-// above it, and nothing is cooked at them. Judgment; a job that gives the datum is not guessed at.
+// onFloor guesses that the datum is the floor: every run reaches above counterReach, and nothing is
+// cooked there. Judgment; a datum that is given is not guessed at.
 func (w Work) onFloor() bool { return counterReach.Less(w.Low) && !w.Cooking }
