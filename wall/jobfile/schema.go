@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall/plan"
 )
 
 // Schema returns the JSON Schema, draft 2020-12, of the job file, for editors and other programs.
@@ -53,7 +54,7 @@ func (s schema) of(t reflect.Type, otherwise reflect.Value) jsonMap {
 		}
 		return ref(t.Name())
 	}
-	list := jsonMap{"type": "array", "items": s.of(t.Elem(), none)}
+	list := jsonMap{"type": "array", "items": s.of(t.Elem(), none), "maxItems": plan.MaxItems}
 	if t.Kind() == reflect.Array {
 		list["minItems"], list["maxItems"] = t.Len(), t.Len()
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,6 +13,7 @@ import (
 
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
 )
 
 // schemaOf returns the schema as decoded JSON.
@@ -210,5 +212,35 @@ func TestSchemaAndReaderHaveTheSameFields(t *testing.T) {
 	walk(c.root, func(s string) string { return s })
 	if objects < 30 {
 		t.Errorf("%d objects in the schema", objects)
+	}
+}
+
+// The schema and the README state the limits by which Read refuses a job that is too fine.
+func TestSchemaAndReadmeStateTheLimits(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defs := schemaOf(t)["$defs"].(map[string]any)
+	for _, row := range []struct{ old, new, object, field string }{
+		{`"name": "north", "width": "60"`, `"name": "north", "width": "99999"`, "run", "width"},
+		{`"outline": [["0","0"],["20","0"],["20","60"],["0","60"]]`, `"rise": "1", "width": "1025", "height": "60"`, "opening", "rise"},
+	} {
+		broken := strings.Replace(sound, row.old, row.new, 1)
+		_, err := jobfile.Read(strings.NewReader(broken))
+		faults := fault.All(err)
+		if len(faults) == 0 || !strings.Contains(faults[0].Want, "at most") {
+			t.Fatalf("%s: %v", row.new, err)
+		}
+		field := defs[row.object].(map[string]any)["properties"].(map[string]any)[row.field].(map[string]any)
+		for _, text := range []string{field["description"].(string), string(readme)} {
+			if text = strings.Join(strings.Fields(strings.ToLower(text)), " "); !strings.Contains(text, faults[0].Want) {
+				t.Errorf("%s is nowhere in %.200s", faults[0].Want, text)
+			}
+		}
+	}
+	list := schemaOf(t)["properties"].(map[string]any)["runs"].(map[string]any)
+	if most := fmt.Sprint(plan.MaxItems); fmt.Sprint(list["maxItems"]) != most || !strings.Contains(string(readme), most+" items") {
+		t.Errorf("not everywhere %s items of a list: %v", most, list["maxItems"])
 	}
 }

@@ -53,7 +53,7 @@ type plate struct {
 
 type run struct {
 	Name     string          `json:"name"`
-	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner."`
+	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner. At most 65536 repeats of the pattern and 1048576 marks of the tape."`
 	Left     wall.End        `json:"left"`
 	Right    wall.End        `json:"right"`
 	Heights  []height        `json:"heights" doc:"The places where bottom and top were taped, from one end to the other; two at one place make a step."`
@@ -79,7 +79,7 @@ type opening struct {
 	Height  *fraction.Length `json:"height,omitzero" doc:"To the springing of an arched head."`
 	Outline []pair           `json:"outline,omitzero" doc:"Its corners from left and bottom, in order round it, in place of width and height."`
 	Points  *points          `json:"points,omitzero" doc:"Its corners, taped from known points, in place of the other five."`
-	Rise    *fraction.Length `json:"rise,omitzero" doc:"Of an arched head over the two highest corners."`
+	Rise    *fraction.Length `json:"rise,omitzero" doc:"Of an arched head of at most 16384 marks of the tape, over the two highest corners."`
 	Gangs   int              `json:"gangs,omitzero" doc:"The devices side by side in a box."`
 }
 
