@@ -110,14 +110,11 @@ func (d decoder) value(path string, node any, v reflect.Value, is string) {
 			d.value(path+"."+name, object[name], n, is)
 			v.SetMapIndex(reflect.ValueOf(name), n)
 		}
-	case reflect.String:
-		s, isString := node.(string)
-		ok = ok || isString
-		v.SetString(s)
-	case reflect.Bool:
-		b, isBool := node.(bool)
-		ok = ok || isBool
-		v.SetBool(b)
+	case reflect.String, reflect.Bool:
+		if n := reflect.ValueOf(node); node != nil && n.Type() == v.Type() {
+			ok = true
+			v.Set(n)
+		}
 	case reflect.Int:
 		n, isNumber := node.(json.Number)
 		i, err := strconv.ParseInt(string(n), 10, 32)

@@ -4,14 +4,14 @@
 //	job  ── [Plan] ──┐
 //	plan ────────────┴──> faults, none for a plan that keeps the contract
 //
-// The contract is what job and plan mean: the fields of a job file as the README describes them,
-// the fields of a plan as package plan comments them, and the rules of geometry, sawing and looks
-// that packages wall and nest state. What it leaves open is settled under Readings below.
+// The contract is what job and plan mean: the fields of a job file as the README has them, those of
+// a plan as package plan comments them, and the rules of geometry, sawing and looks that packages
+// wall and nest state. What it leaves open is settled under Readings below.
 //
-// It shares no code with the planner. Lengths, regions, phases, cuts and blemishes are calculated
-// anew from the job alone, with math/big.Rat, in the plainest way there is; where the two disagree,
-// one of them is wrong. Everything is exact inches, square inches or pure numbers, and nothing is
-// rounded but what the contract rounds.
+// It shares no code with the planner: it calculates lengths, regions, phases, cuts and blemishes
+// anew from the job alone, with math/big.Rat, in the plainest way there is. Where the two disagree,
+// one is wrong. All is exact inches, square inches or pure numbers, and only what the contract
+// rounds is rounded.
 //
 // # Guarantees
 //
@@ -21,38 +21,34 @@
 //
 // # What is not judged
 //
-// That no nest of the pieces takes fewer sheets than the bound, that no layout looks better or
-// needs less (for small rooms a test searches them all: TestBestLookingChoiceIsLeast), which of
-// several equal plans is taken, quantities of the take-off, weak spots, the order of cuts within a
-// piece, and words.
+// That no nest takes fewer sheets than the bound, that no layout looks better or needs less (for
+// small rooms a test searches them all: TestBestLookingChoiceIsLeast), which of several equal plans
+// is taken, quantities of the take-off, weak spots, the order of cuts within a piece, and words.
 //
 // # Readings
 //
 // Where the contract leaves room, this is how it is read here.
 //
-//  1. The foot of a leaning end stands at x = 0 (or the run's width) on the bottom line, its head
-//     at the lean from there on the top line of the end station; the top line runs from the head
-//     straight to the next station.
-//  2. The side gap, a butting thickness and the long point of an outside corner move the line of an
-//     end sideways. Where a wall leans, the bottom and top lines run on straight as far as that
-//     line; past an outside corner they run on level, since no tape was held there.
+//  1. A leaning end has its foot at x = 0 (or the run's width) on the bottom line, its head at the
+//     lean from there on the end station's top line, which goes on straight to the next station.
+//  2. The side gap, a butting thickness and the long point of an outside corner move an end's line
+//     sideways. Where a wall leans, the bottom and top lines run on straight to that line; past an
+//     outside corner, where no tape was held, they run on level.
 //  3. Top and bottom gaps are measured upright.
 //  4. The upright side of a step moves by the side gap toward the taller part: at the top toward
 //     the higher, at the bottom toward the lower line. The low line runs on level over the gap.
-//  5. An opening grows by its gap along and across: every place within the gap of it in x and in y
-//     is left open. An opening of kind other takes the window's gap. Beside edges neither level nor
-//     upright rounding may leave open what lies within two marks more.
+//  5. An opening (kind other: with the window's gap) grows along and across: all within the gap of
+//     it in x and in y is left open. Beside slopes rounding may leave open up to two marks more.
 //  6. An opening from top to bottom parts the run: no seam, and the pattern runs on behind it.
 //  7. Butting and long points count the thickness of the profile.
 //  8. A computed point is under a mark off the exact one; rounding twice can lose two: a fault.
-//  9. The ends of a leaning edge that no tape gave are rounded sideways into the space too; the
-//     middle of the straight edge between them speaks for its phase. The limit that a plan states
-//     there may be the exact or the rounded one; panels stop, and phase 0 at the left limit stands,
-//     at the rounded one. Up is rounded first.
+//  9. The ends of a leaning edge that no tape gave are rounded into the space, up or down, then
+//     sideways; the middle of the straight edge between speaks for its phase. The stated limit may
+//     be exact or rounded; panels stop, and phase 0 at the left limit stands, at the rounded one.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of the repeat too.
 //     A profile without any has no distance to a line.
 //  11. An inside corner is as high as the lesser of the shapes' two end edges, at their limits.
-//  12. The height of a seam is that of the region at the middle of its gap, every sloped line there
+//  12. The height of a seam is that of the region at the middle of its gap, sloped lines there
 //     rounded into the space, openings left out; the lesser side where the two differ.
 //  13. A seam costs prominence x feet x 1/8; its distance off the nearest line costs 8 an inch,
 //     whatever the height and prominence.
@@ -66,27 +62,23 @@
 //  18. An edge is seen if weight and height are above 0, ends only if exposed, outside or covered.
 //  19. Equal cuts at two seen ends: the same width left of a like feature (kind and width) at both.
 //  20. A neighbour's pattern is carried round corner after corner, at most once round a closed
-//     room. Where no run of a chain shows an edge, each run may start with phase 0 at its own left
-//     limit, and that is carried too. It is the limit of the layout at hand: who passes at the
-//     corners moves it.
+//     room. Where no run of a chain shows an edge, each may start with phase 0 at its own left
+//     limit in the layout at hand (who passes at the corners moves it), and that is carried too.
 //  21. Any origin of a run goes with any origin of the others.
 //  22. Set-out and restarts hold in the direction of work: the set-out's origin from the limit
 //     where the work begins to the first restart, each restart's beyond it.
-//  23. Panels in place of installed ones are none; they count as neighbours, with a seam that costs
-//     what a seam costs, between two of them too, and the set-out must go through them. A run with
-//     one has no choice of what its exposed end shows, nor of where the work begins.
+//  23. Panels in place of installed ones are none; they are neighbours, whose seams, those between
+//     two of them too, cost what seams cost, and the set-out must go through them. A run with one
+//     has no choice of what its exposed end shows, nor of where the work begins.
 //  24. Boards close up without a gap or with the seam gap, at no cost, and are never too narrow.
-//  25. A panel is as wide as its stock allows upright, or turned where the pattern is its own
-//     mirror image; any stock will do. Whether it must also be long enough, and whether there are
-//     enough such sheets for all such panels, is left open.
-//  26. The distance of a seam to a box is that of the middle of its gap to the side as taped; less
-//     than the least distance is too near. There is another way only where moving that one seam to
-//     another line would do.
+//  25. A panel is as wide as any stock allows upright, or turned where the pattern is its own
+//     mirror image. Whether that is long enough, and enough for all such panels, is left open.
+//  26. A seam's distance to a box is from the middle of its gap to the side as taped; less than the
+//     least is too near. There is another way only where another line for that one seam would do.
 //  27. The hard rules go before the blemish over the whole room; that a run's only exposed end that
-//     is seen shows a whole feature is one of them (priority whole_end). What breaks fewest is
-//     best: each narrow panel, each box too near a seam and each such end counts. A panel that
-//     fills a whole stretch is narrow by force only if no other way to pass and butt makes it
-//     wider.
+//     is seen shows a whole feature is one (priority whole_end). Breaking fewest is best: each
+//     narrow panel, box too near a seam and such end counts. A panel that fills a whole stretch is
+//     narrow by force only if no other way to pass and butt makes it wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
 //     work; its closing pieces are those of the panel fitted last.
@@ -98,9 +90,9 @@
 //  34. The tape is 1/16 in where the job names none, 1 mm where its units are metric.
 //  35. An upright that is the side of a step and of an opening counts as the opening's. So does the
 //     upright edge that a corner standing out to one side gets by growing.
-//  36. A point given by distances from known ones agrees with two of them to a mark, and with the
-//     others to what the plan states. An arched head is given by points on or outside of its arc,
-//     by two marks at most, and straight edges between them that do not enter it.
+//  36. A point given by distances from known ones agrees with two of them to a mark, with the
+//     others to what the plan states. An arched head has points on its arc or at most two marks
+//     outside, and straight edges between them that do not enter it.
 //  37. A story pole has a mark at both edges of each panel. On a piece every corner is marked;
 //     starter holes stay in the waste.
 package verify

@@ -159,10 +159,8 @@ func extended(line []point, reach rat, level [2]bool) []point {
 	return append(append([]point{before}, line...), after)
 }
 
-// exactly returns the parts of the upright line at x inside the region.
-func (g *region) exactly(x rat, look side) []span { return g.open(x, look, false) }
-
-// open returns the same, or spared, without what rounding may leave open.
+// open returns the parts of the upright line at x inside the region: spared, less what rounding may
+// leave open.
 func (g *region) open(x rat, look side, spared bool) []span {
 	out, holes := g.spans(g.outline, x, look), g.taken
 	if spared {
@@ -177,7 +175,7 @@ func (g *region) open(x rat, look side, spared bool) []span {
 // at returns what is inside the region with the ends that sloped lines give rounded into the space.
 func (g *region) at(x rat, look side) []span {
 	var out []span
-	for _, s := range g.exactly(x, look) {
+	for _, s := range g.open(x, look, false) {
 		if s.low.sloped || g.computed(s.low.y, x, look) {
 			s.low.y = up(s.low.y, g.mark)
 		}
@@ -229,7 +227,7 @@ func (g *region) empty(from, to rat) bool {
 	for _, x := range append(slices.Clone(g.bounds), to) {
 		x = least(x, to)
 		if less(last, x) {
-			if len(g.exactly(middle(last, x), fromRight)) > 0 {
+			if len(g.open(middle(last, x), fromRight, false)) > 0 {
 				return false
 			}
 			last = x

@@ -97,7 +97,7 @@ func (g *region) stretches() [][2]rat {
 	var out [][2]rat
 	for k := 0; k+1 < len(g.bounds); k++ {
 		from, to := g.bounds[k], g.bounds[k+1]
-		if len(g.exactly(middle(from, to), fromRight)) == 0 {
+		if len(g.open(middle(from, to), fromRight, false)) == 0 {
 			continue
 		}
 		if n := len(out); n > 0 && same(out[n-1][1], from) {
