@@ -73,29 +73,24 @@ func (s Shape) overlay(clip []Point, keep func(_, _ bool) bool) (pieces []Shape,
 func (s Shape) ClipLine(p, q Point) (pieces []Shape, err error) {
 	defer fraction.Catch(&err)
 	lo, hi := s.Bounds()
-	switch direction := p.X.Compare(q.X); {
+	switch {
 	case s.IsEmpty():
 		return nil, nil
 	case p == q:
 		return []Shape{s}, nil
-	case direction == 0 && p.Y.Less(q.Y):
+	case p.X == q.X && p.Y.Less(q.Y):
 		return s.band(lo.X, p.X), nil
-	case direction == 0:
+	case p.X == q.X:
 		return s.band(p.X, hi.X), nil
-	case direction > 0:
-		return s.clipSloped(q, p, func(inShape, above bool) bool { return inShape && !above }), nil
 	}
-	return s.clipSloped(p, q, func(inShape, above bool) bool { return inShape && above }), nil
-}
-
-// clipSloped sweeps s with the line as one long edge of the other outline: what lies above it
-// counts as inside.
-func (s Shape) clipSloped(p, q Point, keep func(_, _ bool) bool) []Shape {
-	var w sweep
+	above := p.X.Less(q.X) // is the left of the line
+	if !above {
+		p, q = q, p
+	}
+	var w sweep // with the line as one long edge of the other outline, whose inside lies above it
 	w.addShape(s, nil)
-	lo, hi := s.Bounds()
 	w.addSide(side{a: p, b: q, left: lo.X, right: hi.X, other: true})
 	w.cross()
-	w.run(keep)
-	return w.pieces()
+	w.run(func(inShape, inOther bool) bool { return inShape && inOther == above })
+	return w.pieces(), nil
 }

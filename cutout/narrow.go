@@ -28,10 +28,20 @@ func newField(s Shape, swapped bool, limits Limits) *field {
 	}
 	f.run(inShapeOnly)
 	f.left, f.right = make([][]int, len(f.cells)), make([][]int, len(f.cells))
-	f.neighbours(func(l, r int) {
-		f.right[l] = append(f.right[l], r)
-		f.left[r] = append(f.left[r], l)
-	})
+	for i := 1; i+1 < len(f.start); i++ {
+		l, r := f.start[i-1], f.start[i]
+		for l < f.start[i] && r < f.start[i+1] {
+			a, b := &f.cells[l], &f.cells[r]
+			if fraction.Max(a.y[br], b.y[bl]).Less(fraction.Min(a.y[tr], b.y[tl])) {
+				f.right[l], f.left[r] = append(f.right[l], r), append(f.left[r], l)
+			}
+			if a.y[tr].Less(b.y[tl]) {
+				l++
+			} else {
+				r++
+			}
+		}
+	}
 	return f
 }
 

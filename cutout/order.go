@@ -61,18 +61,17 @@ func (s Shape) Cuttings(diameter, mark fraction.Length) (cuttings []Cutting, err
 	}
 	cuttings = append(cuttings, s.notches()...)
 	slices.SortStableFunc(cuttings, func(a, b Cutting) int { return cmp.Compare(a.Kind, b.Kind) })
-	starters, tight := s.starters(diameter, mark)
 	for i := range cuttings {
 		c := &cuttings[i]
-		line := slices.Concat(c.Ways...)
-		for _, s := range starters {
-			if s.Hole == c.Hole && slices.Contains(line, s.Corner) {
-				c.Starters = append(c.Starters, s)
+		ring, line := s.ring(c.Hole), slices.Concat(c.Ways...)
+		for k, corner := range ring {
+			if !slices.Contains(line, corner) || !startsAt(c.Hole, ring, k) {
+				continue
 			}
-		}
-		for _, p := range tight {
-			if slices.Contains(line, p) {
-				c.Tight = append(c.Tight, p)
+			if drilled, ok := s.drill(c.Hole, ring, k, diameter, mark); ok {
+				c.Starters = append(c.Starters, drilled)
+			} else {
+				c.Tight = append(c.Tight, corner)
 			}
 		}
 	}
@@ -95,16 +94,19 @@ func sortLongestFirst(ways []Way) {
 
 // holeWays cuts a hole's ring at its sharp corners, or at its lowest corner if it has none.
 func holeWays(ring []Point) []Way {
-	from := 0
-	for i := range ring {
-		if sharp(ring, i) {
-			from = i
-			break
-		}
-	}
-	ways := splitWays(ring, from, len(ring))
+	ways := splitWays(ring, max(0, firstCorner(ring, sharp)), len(ring))
 	sortLongestFirst(ways)
 	return ways
+}
+
+// firstCorner returns the first corner of a ring that is such, -1 if none is.
+func firstCorner(ring []Point, such func(ring []Point, i int) bool) int {
+	for i := range ring {
+		if such(ring, i) {
+			return i
+		}
+	}
+	return -1
 }
 
 // splitWays cuts the line of count edges of the ring, from corner first on, at its sharp corners.
@@ -128,26 +130,20 @@ func (s Shape) notches() []Cutting {
 	ring := s.outline
 	n := len(ring)
 	_, hi := s.Bounds()
-	onBounds := func(i int) bool { // edge i runs from corner i to the next
+	onBounds := func(ring []Point, i int) bool { // edge i runs from corner i to the next
 		p, q := ring[i%n], ring[(i+1)%n]
 		return p.X == q.X && (p.X.IsZero() || p.X == hi.X) || p.Y == q.Y && (p.Y.IsZero() || p.Y == hi.Y)
 	}
 	atEdge := func(p Point) bool { return p.X.IsZero() || p.Y.IsZero() || p.X == hi.X || p.Y == hi.Y }
-	from := 0
-	for i := range ring {
-		if onBounds(i) {
-			from = i + 1
-			break
-		}
-	}
+	from := firstCorner(ring, onBounds) + 1
 	var found []Cutting
 	for i := 0; i < n; {
-		if onBounds(from + i) {
+		if onBounds(ring, from+i) {
 			i++
 			continue
 		}
 		first := i
-		for i++; i < n && !onBounds(from+i) && !atEdge(ring[(from+i)%n]); i++ {
+		for i++; i < n && !onBounds(ring, from+i) && !atEdge(ring[(from+i)%n]); i++ {
 		}
 		found = append(found, notch(ring, from+first, i-first))
 	}

@@ -27,40 +27,13 @@ type Starter struct {
 	Diameter fraction.Length
 }
 
-// starters returns the starter holes of a shape at the origin, and the corners in which none of
-// that diameter fits.
-func (s Shape) starters(diameter, mark fraction.Length) (starters []Starter, tight []Point) {
-	for number, ring := range s.rings {
-		for i := range ring {
-			if !startsAt(number, ring, i) {
-				continue
-			}
-			if drilled, ok := s.drill(number, ring, i, diameter, mark); ok {
-				starters = append(starters, drilled)
-			} else {
-				tight = append(tight, ring[i])
-			}
-		}
-	}
-	return starters, tight
-}
-
 // startsAt reports whether corner i of a ring needs a starter hole.
 func startsAt(number int, ring []Point, i int) bool {
-	if sharpInside(ring, i) {
-		return true
-	}
-	if number < 0 || i != 0 {
-		return false
-	}
-	for j := range ring {
-		if sharpInside(ring, j) {
-			return false
-		}
-	}
-	return orientAt(ring, i) < 0
+	return sharpInside(ring, i) ||
+		number >= 0 && i == 0 && orientAt(ring, i) < 0 && firstCorner(ring, sharpInside) < 0
 }
 
+// drill returns the starter hole in corner i of a ring of a shape at the origin, if one fits.
 func (s Shape) drill(number int, ring []Point, i int, diameter, mark fraction.Length) (Starter, bool) {
 	if diameter.Sign() <= 0 {
 		return Starter{}, false

@@ -211,22 +211,3 @@ func (s Shape) Cells() (cells []Cell, err error) {
 	}
 	return cells, nil
 }
-
-// neighbours calls join for every two cells of neighbouring slabs that share a stretch of the
-// upright line between them, from left to right.
-func (w *sweep) neighbours(join func(left, right int)) {
-	for i := 1; i+1 < len(w.start); i++ {
-		l, r := w.start[i-1], w.start[i]
-		for l < w.start[i] && r < w.start[i+1] {
-			a, b := &w.cells[l], &w.cells[r]
-			if fraction.Max(a.y[br], b.y[bl]).Less(fraction.Min(a.y[tr], b.y[tl])) {
-				join(l, r)
-			}
-			if a.y[tr].Less(b.y[tl]) {
-				l++
-			} else {
-				r++
-			}
-		}
-	}
-}
