@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"math"
 	"reflect"
 	"strconv"
 	"strings"
@@ -18,15 +19,10 @@ type encoder struct {
 
 // item is a JSON value before it is laid out in lines: a text, or parts between brackets.
 type item struct {
+	label string // the name before the value of a field
 	text  string
 	ends  string // "[]" or "{}"; empty for a text
-	parts []part
-}
-
-// part is an item of a list, or a field of an object with its name before it.
-type part struct {
-	label string
-	item
+	parts []item
 }
 
 // value writes v. Fields that may be absent are left out where they are as in otherwise, which is
@@ -55,7 +51,7 @@ func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 	}
 	list := item{ends: "[]"}
 	for i := range v.Len() {
-		list.parts = append(list.parts, part{item: e.value(v.Index(i), reflect.Zero(t.Elem()), under(path, i))})
+		list.parts = append(list.parts, e.value(v.Index(i), reflect.Zero(t.Elem()), under(path, i)))
 	}
 	return list
 }
@@ -67,7 +63,9 @@ func (e *encoder) object(v, otherwise reflect.Value, path fault.Path) item {
 		value, def := v.Field(f.index), otherwise.Field(f.index)
 		empty := value.Kind() == reflect.Slice && value.Len() == 0
 		if f.required || !empty && !reflect.DeepEqual(value.Interface(), def.Interface()) {
-			o.parts = append(o.parts, part{strconv.Quote(f.name) + ": ", e.value(value, def, under(path, f.name))})
+			part := e.value(value, def, under(path, f.name))
+			part.label = strconv.Quote(f.name) + ": "
+			o.parts = append(o.parts, part)
 		}
 	}
 	return o
@@ -79,25 +77,21 @@ const maxLine = 120
 // layout returns the value as text; lines after the first are indented by indent. A value stands on
 // one line where it fits into room characters.
 func (it item) layout(indent string, room int) string {
-	if line := it.line(); len(it.parts) == 0 || utf8.RuneCountInString(line) <= room {
+	if it.ends == "" {
+		return it.text
+	}
+	line := it.joined(", ", "", "", func(p item) string { return p.layout("", math.MaxInt) })
+	if len(it.parts) == 0 || utf8.RuneCountInString(line) <= room {
 		return line
 	}
 	inner := indent + "  "
-	return it.joined(",\n"+inner, "\n"+inner, "\n"+indent, func(p part) string {
+	return it.joined(",\n"+inner, "\n"+inner, "\n"+indent, func(p item) string {
 		return p.layout(inner, maxLine-utf8.RuneCountInString(inner+p.label))
 	})
 }
 
-// line returns the value on one line.
-func (it item) line() string {
-	if it.ends == "" {
-		return it.text
-	}
-	return it.joined(", ", "", "", func(p part) string { return p.line() })
-}
-
 // joined returns the parts between their brackets, with what stands between them, before and after.
-func (it item) joined(between, before, after string, text func(part) string) string {
-	parts := each(it.parts, func(p part) string { return p.label + text(p) })
+func (it item) joined(between, before, after string, text func(item) string) string {
+	parts := each(it.parts, func(p item) string { return p.label + text(p) })
 	return it.ends[:1] + before + strings.Join(parts, between) + after + it.ends[1:]
 }

@@ -224,17 +224,14 @@ func (p *parser) syntax(what string, offset int64) {
 
 // broken records an error of the JSON decoder.
 func (p *parser) broken(err error) {
-	offset := p.decoder.InputOffset()
-	var wrong *json.SyntaxError
-	switch {
-	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
-		p.syntax("the file ends too early", int64(len(p.data)))
-	case errors.As(err, &wrong):
+	what, offset := err.Error(), p.decoder.InputOffset()
+	if wrong := (*json.SyntaxError)(nil); errors.As(err, &wrong) {
 		offset = max(wrong.Offset-1, offset)
-		p.syntax(p.explain(err, offset), offset)
-	default:
-		p.syntax(err.Error(), offset)
+		what = p.explain(err, offset)
+	} else if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		what, offset = "the file ends too early", int64(len(p.data))
 	}
+	p.syntax(what, offset)
 }
 
 // explain names the mistake that most often leads to an error of the JSON decoder, which says only
