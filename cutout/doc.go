@@ -1,9 +1,8 @@
 // Package cutout holds exact flat shapes with holes, cuts them, and says how to mark and saw them.
 //
 // A [Shape] is a part of a wall or a piece of panelling seen face on: an outline and holes, all
-// edges straight. It is cut by the upright lines of seams ([Shape.Band]), by leaning ends
-// ([Shape.ClipLine]) and by openings ([Shape.Minus]); each gives the connected pieces that are
-// left:
+// edges straight. The upright lines of seams ([Shape.Band]), leaning ends ([Shape.ClipLine]) and
+// openings ([Shape.Minus]) cut it, each into the connected pieces that are left:
 //
 //	 _____________________          ________   _________
 //	|        ___          |        |        | |___      |
@@ -13,36 +12,30 @@
 //	|__| |________________|        |__| |___| |_________|
 //
 // All cuts are exact. [Snap] then rounds the corners that no tape gave, such as where a sloped top
-// meets a seam, to the tape's marks and into the space: a piece never becomes larger than its
-// space.
-//
-// What no tape gave is found by [Locate] (a corner from taped distances) and [Arc] (an arched head
-// from its chord and rise). What a person needs to saw a piece is in [Shape.Marks] and
-// [Shape.Cuttings]; where it may break in [Shape.WeakSpots].
+// meets a seam, to the tape's marks and into the space, so that no piece outgrows it. [Locate] finds
+// a corner from taped distances, [Arc] an arched head from its chord and rise. [Shape.Marks] and
+// [Shape.Cuttings] say how to saw a piece, [Shape.WeakSpots] where it may break.
 //
 // # Units and exactness
 //
 // Lengths are exact inches, x to the right and y up. No decision takes a float. Square roots are
-// exact where they are rational; else they are enclosed by integer square roots and the result says
-// how far it may be off.
+// exact where rational; else integer roots enclose them and the result says how far it may be off.
 //
 // # Guarantees
 //
 // Each is a property test of the name in brackets, most of them against plain math/big:
 //
-//   - The areas of the cells and bands that divide a shape, of the halves left and right of a line,
-//     and of what an opening takes and leaves add up to the shape exactly
-//     (TestCellsAddUpToTheShape, TestBandsAddUpToTheShape, TestClipLineHalvesAddUp,
-//     TestMinusAndWithinAddUpToTheShape, FuzzAreas).
+//   - What divides a shape has its area exactly: cells, bands, the halves beside a line, what an
+//     opening takes and leaves (TestCellsAddUpToTheShape, TestBandsAddUpToTheShape,
+//     TestClipLineHalvesAddUp, TestMinusAndWithinAddUpToTheShape, FuzzAreas).
 //   - Pieces are those of a grid flooded square by square, and hold the points that they should
 //     (TestMinusEqualsFloodedGrid, TestMinusEqualsCountingPoints).
 //   - Snapped pieces lie within the exact ones, and taped corners stay
 //     (TestRoundedBandLiesWithinTheExactOne and its like).
 //   - Both pieces of a seam agree on a box that it runs through (TestHalfNotchesAgreeAcrossASeam).
-//   - Back marks mirror the face exactly (TestBackMarksMirrorTheFaceExactly).
-//   - Starter holes lie in the waste (TestStarterHolesLieInTheWaste), and every edge to saw is sawn
-//     once (TestEveryInnerEdgeIsSawnOnce).
-//   - No strip is narrower than the narrowest that is reported
+//   - Back marks mirror the face exactly (TestBackMarksMirrorTheFaceExactly), starter holes lie in
+//     the waste (TestStarterHolesLieInTheWaste), every edge to saw is sawn once
+//     (TestEveryInnerEdgeIsSawnOnce), and no strip is narrower than the narrowest that is reported
 //     (TestNarrowestStripEqualsTheNarrowestGap).
 //   - A located point is within its bound (TestLocatedPointIsWithinItsBound, FuzzLocate), an arc
 //     keeps its side and tolerance (TestArcKeepsItsSideAndTolerance).
@@ -54,8 +47,5 @@
 // no point. Coordinates, lengths and areas that do not fit 64 bits are a [*fraction.OverflowError]
 // of the functions that return an error. Those that return none have an answer for every value.
 //
-// # What it does not do
-//
-// It has no curves but polylines, knows no pattern of grooves and no sheet, and does not join
-// shapes.
+// It has no curves but polylines, knows no pattern of grooves and no sheet, and joins no shapes.
 package cutout

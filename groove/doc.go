@@ -17,17 +17,14 @@
 //   - [Profile.Phase] is the phase of a point;
 //   - [Profile.CutDistance] and [Profile.Shown] are what an edge looks like that is cut at a phase;
 //   - [Profile.SeamLines] are the boundaries where a seam hides, beside a groove or a bead;
-//   - [Profile.Mirror] and [Profile.Turned] are what a piece shows that is turned by 180° in its
-//     plane;
+//   - [Profile.Mirror] and [Profile.Turned] are what a piece shows turned by 180° in its plane;
 //   - [Builtin] has profiles to start from. A new one is a value and needs no code.
 //
 // A repeat may be given as several equal ones. All results stay right, but points that look alike
 // then have different phases; [Profile.Primitive] gives the shortest repeat.
 //
-// # Units and exactness
-//
-// Lengths are exact inches of package fraction, and nothing is rounded. Every method leaves what it
-// is given alone, so a Profile may be shared by goroutines as long as nobody changes its features.
+// Lengths are exact inches of package fraction, and nothing is rounded. No method changes what it is
+// given, so goroutines may share a Profile as long as nobody changes its features.
 //
 // # Guarantees
 //
@@ -49,9 +46,6 @@
 // result does not fit 64 bits, and with a [*fraction.ZeroDivisorError] where a profile has no
 // pitch, which Validate refuses. Those that return no error have an answer for every profile.
 //
-// # What it does not do
-//
-// It knows no walls, no sheets and no saws. How much wider a face is than it looks, which is what
-// paint has to cover, depends on the shape of a groove and is worked out where paint is. That a
-// feature is symmetrical in itself is taken for granted.
+// The package knows no walls, sheets and saws, nor how much wider a face is than it looks, which
+// package finish works out for paint. It takes every feature to be symmetrical in itself.
 package groove
