@@ -113,8 +113,7 @@ func (a *arc) onCircle(t *big.Rat) rational {
 	return p.times(square.Quo(a.radius, square.Add(square, one)))
 }
 
-// corners returns the corners between the springings for the number of steps on either side of the
-// top, moved to the mark.
+// corners returns the corners between the springings, moved to the mark, for steps beside the top.
 //
 // A corner moves away from the centre in both coordinates. The tangent that it lies on has a normal
 // that points away in both, as the top is always a point of contact, so that it stays beyond it. No
@@ -141,16 +140,14 @@ func (a *arc) corners(steps int64) []rational {
 	return corners
 }
 
-// pole returns the point where the tangents at two points of the circle meet: their sum, drawn out by
-// r²/(r² + p·q).
+// pole returns where the tangents at two points of the circle meet: their sum by r²/(r² + p·q).
 func (a *arc) pole(p, q rational) rational {
 	square := squared(a.radius)
 	return p.plus(q).times(new(big.Rat).Quo(square, new(big.Rat).Add(square, p.dot(q))))
 }
 
-// close reports whether the polyline through the corners keeps to its side of the arc and to the
-// tolerance: every edge passes the centre no nearer than the circle, and every corner lies no further
-// than the tolerance beyond it.
+// close reports whether the polyline through the corners keeps to its side of the arc, no edge
+// nearer to the centre than the circle, and to the tolerance, no corner farther beyond it.
 func (a *arc) close(corners []rational) bool {
 	last := a.left
 	for _, c := range append(corners, a.right) {

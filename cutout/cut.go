@@ -27,8 +27,7 @@ func (s Shape) band(left, right fraction.Length) []Shape {
 	return w.pieces()
 }
 
-// Minus returns s less the inside of the closed polygon clip, each connected piece as one Shape, in
-// the order of [Shape.Band].
+// Minus returns s less the inside of the closed polygon clip, in pieces like those of [Shape.Band].
 //
 // What comes of it depends only on where clip lies. Wholly inside it leaves a hole. Where it
 // reaches the edge of s, or touches it from inside, it becomes a part of the outline, a notch.

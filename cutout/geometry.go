@@ -8,13 +8,11 @@ import (
 )
 
 // The few sums below are done on lengths first. Their steps multiply denominators and may leave the
-// range of a Length although the result lies well inside it; then the sum is done again in big
-// numbers. Answers of yes or no therefore never overflow, and a new point does only if its own
-// coordinate does not fit a Length.
+// range of a Length although the result lies well inside it; then big numbers do the sum again. So
+// answers of yes or no never overflow, and a new point does only if its coordinate fits no Length.
 
 // widen is deferred round a sum on lengths. After an overflow it calls again, which does the sum in
-// big numbers and reports whether the result fits; where it does not the overflow goes on to the
-// caller.
+// big numbers and reports whether the result fits; else the overflow goes on to the caller.
 func widen(again func() bool) {
 	fault := recover()
 	if fault == nil {

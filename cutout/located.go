@@ -9,8 +9,7 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Taped is a distance measured from a known point to the point that is sought, with the tape's zero
-// on the known point.
+// Taped is a distance from a known point, where the tape's zero lies, to the point that is sought.
 type Taped struct {
 	From     Point
 	Distance fraction.Length
@@ -61,8 +60,7 @@ func (l Located) Worst() (index int, off fraction.Length) {
 	return index, off
 }
 
-// closingParts is the number of parts of a mark to which closing errors and bounds are stated where
-// they are not rational.
+// closingParts is how many parts of a mark irrational closing errors and bounds are stated to.
 const closingParts = 1024
 
 // What may be wrong with taped distances.
@@ -79,18 +77,15 @@ var (
 // the given side of the line from the first known point to the second.
 //
 // Two distances a and b from points d apart give the point at d/2 + (a²-b²)/2d along that line and
-// the root of what is left of a² beside it: the two-tape method, by formula. The first of these
-// two, as a part of d, is always rational; the point is exact where the second is, and else rounded
-// to the nearest mark.
+// the root of what is left of a² beside it: the two-tape method, by formula. The first, as a part
+// of d, is always rational; the point is exact where the second is, else at the nearest mark.
 //
-// With three distances or more, each two of them are tried; the point wins whose greatest closing
-// error is least, and of equal ones that of the first pair. The side is needed even then, for known
-// points in one line do not give it.
+// With three distances or more, each two are tried; the point wins whose greatest closing error is
+// least, of equal ones the first. Known points in one line do not give the side even then.
 //
-// It fails with [ErrTooFewTaped], and where no pair gives a point with a *fault.Fault that has one
-// of the other errors as its cause and the first distance at fault as its path, such as
-// [0].Distance; also where a coordinate does not fit a Length. For n distances it takes time in
-// proportion to n cubed.
+// It fails with [ErrTooFewTaped], where no pair gives a point with a *fault.Fault that has another
+// of the errors as its cause and the first distance at fault as its path, such as [0].Distance, and
+// where a coordinate does not fit a Length. The time for n distances grows as n cubed.
 func Locate(taped []Taped, side Side, mark fraction.Length) (best Located, err error) {
 	defer fraction.Catch(&err)
 	if len(taped) < 2 {

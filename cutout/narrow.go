@@ -7,9 +7,8 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// field is a decomposition of a shape in which narrow places are looked for, with the neighbours of
-// each cell. To find strips that run up and down the shape is taken with its axes swapped; comments
-// speak of strips that run across.
+// field is a decomposition of a shape, with the neighbours of each cell, for finding narrow places.
+// For strips that run up and down the axes are swapped; comments speak of those that run across.
 type field struct {
 	sweep
 	swapped     bool

@@ -29,11 +29,9 @@ func (k CuttingKind) MarshalText() ([]byte, error) { return cuttingKinds.Marshal
 // UnmarshalText reads the word of a kind.
 func (k *CuttingKind) UnmarshalText(text []byte) error { return cuttingKinds.Unmarshal(text, k) }
 
-// Cutting is one part of the waste of a piece and the order in which to saw it out, measured like
-// [Shape.Marks].
+// Cutting is one part of a piece's waste and how to saw it out, measured like [Shape.Marks].
 //
-// That waste hangs by the last way, so that way is the shortest that the others leave; the rule is
-// common practice, no source.
+// The waste hangs by the last way, so that is the shortest left: common practice, no source.
 type Cutting struct {
 	Kind     CuttingKind
 	Hole     int // index of the hole, -1 for the others
@@ -42,8 +40,7 @@ type Cutting struct {
 	Ways     []Way   // in the order of sawing
 }
 
-// Way is a line to saw in one go: straight, or bent where the saw can follow. It starts where the
-// saw comes in.
+// Way is a line to saw in one go from where the saw comes in, bent only where the saw can follow.
 type Way []Point
 
 // Cuttings returns everything that is sawn out of the bounding rectangle of s once that is free:
@@ -78,8 +75,7 @@ func (s Shape) Cuttings(diameter, mark fraction.Length) (cuttings []Cutting, err
 	return cuttings, nil
 }
 
-// extent stands for the length of a way, which need not be rational: the sum of what its edges go
-// across and along.
+// extent stands for a way's length, which may be irrational: what its edges go across and along.
 func (w Way) extent() (sum fraction.Length) {
 	for i := 1; i < len(w); i++ {
 		p, q := w[i-1], w[i]
@@ -175,15 +171,13 @@ type Marks struct {
 	Holes   []Corners // in the order of the shape's holes
 }
 
-// Corners are the corners of one ring in its order; the same corner has the same index in both
-// lists.
+// Corners are the corners of one ring in its order, each with the same index in both lists.
 type Corners struct {
 	Face []Point `json:"face"` // seen from the front
 	Back []Point `json:"back"` // seen from behind, where left and right are exchanged: x is width less x
 }
 
-// Marks returns the marks of s on its face and on its back. It fails where a coordinate does not
-// fit a Length.
+// Marks returns the marks of s on face and back. It fails where a coordinate does not fit a Length.
 func (s Shape) Marks() (m Marks, err error) {
 	defer fraction.Catch(&err)
 	s = s.atOrigin()

@@ -3,8 +3,7 @@ package cutout
 import "math/big"
 
 // Distances between points are square roots. Nothing here takes a float: a root is exact where it
-// is rational, and else enclosed between neighbouring multiples of a unit by the integer square
-// root.
+// is rational, else enclosed between neighbouring multiples of a unit by the integer square root.
 
 var (
 	one = big.NewRat(1, 1)

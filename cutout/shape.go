@@ -66,8 +66,7 @@ func (s Shape) Holes() [][]Point {
 	return holes
 }
 
-// Edges yields each edge of the outline and of the holes, from its start to its end, with the
-// material to its left.
+// Edges yields each edge of the outline and the holes, with the material to its left.
 func (s Shape) Edges() iter.Seq2[Point, Point] {
 	return func(yield func(_, _ Point) bool) {
 		for _, ring := range s.rings {
@@ -146,8 +145,7 @@ func (s *Shape) UnmarshalJSON(data []byte) error {
 	return err
 }
 
-// Area returns the exact area of the outline less that of the holes. It fails where that does not
-// fit an Area.
+// Area returns the exact area, the outline's less the holes', and fails where it fits no Area.
 func (s Shape) Area() (area fraction.Area, err error) {
 	defer fraction.Catch(&err)
 	sum := new(big.Rat)
@@ -161,8 +159,7 @@ func (s Shape) Area() (area fraction.Area, err error) {
 // s; both are the origin where s is empty.
 func (s Shape) Bounds() (lo, hi Point) { return Bounds(s.outline) }
 
-// Move returns s moved by dx to the right and dy up. It fails where a coordinate does not fit a
-// Length.
+// Move returns s moved by dx to the right and dy up. It fails where a coordinate fits no Length.
 func (s Shape) Move(dx, dy fraction.Length) (moved Shape, err error) {
 	defer fraction.Catch(&err)
 	return s.move(dx, dy), nil
@@ -232,8 +229,7 @@ func locate(ring []Point, p Point) int {
 func before(i, n int) int { return (i + n - 1) % n }
 func after(i, n int) int  { return (i + 1) % n }
 
-// rotated turns the ring so that it starts at its lowest vertex, the leftmost of these. It works in
-// place.
+// rotated turns the ring in place so that it starts at its lowest vertex, the leftmost of these.
 func rotated(ring []Point) []Point {
 	start := 0
 	for i := range ring {
@@ -278,8 +274,7 @@ type Upright struct {
 	MaterialRight  bool // the shape lies to the right of the edge, not to the left
 }
 
-// Uprights returns the vertical edges of s from left to right, at one x from the bottom up. A
-// leaning edge is not among them.
+// Uprights returns the vertical edges of s, none that leans, from left to right and the bottom up.
 func (s Shape) Uprights() []Upright {
 	var found []Upright
 	for a, b := range s.Edges() {

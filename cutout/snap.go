@@ -14,14 +14,12 @@ import (
 //
 // A corner of an upright and a sloped edge moves along the upright one, one of a level and a sloped
 // edge along the level one, one of two sloped edges to the first mark beside it that lies in the
-// space; a corner of an upright and a level edge is never moved. Each piece therefore lies within
-// the exact one. Where no mark lies between a corner and the far end of its edge, or where moving
-// it would run over another corner of the piece, the first half, quarter and so on to 1/256 of the
-// mark that can be used is, and if there is none the corner stays exact. A piece that vanishes is
-// dropped: it was nowhere a mark wide.
+// space; a corner of an upright and a level edge never moves. Each piece thus lies within the exact
+// one. Where no mark lies between a corner and the far end of its edge, or moving it would run over
+// another corner of the piece, the first half, quarter and so on to 1/256 of the mark that can be
+// used is, else the corner stays exact. A piece that vanishes, nowhere a mark wide, is dropped.
 //
-// With a mark of zero or below the shapes stay as they are. It fails where a mark beside a corner
-// does not fit a Length.
+// With a mark of zero or below the shapes stay as they are. It fails where a mark fits no Length.
 func Snap(shapes []Shape, mark fraction.Length, taped func(Point) bool) (kept []Shape, err error) {
 	defer fraction.Catch(&err)
 	if mark.Sign() <= 0 {
@@ -61,13 +59,11 @@ func snap(s *Shape, mark fraction.Length, taped func(Point) bool) bool {
 	return s.outline != nil
 }
 
-// finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for a
-// mark of 1/16. Finer than any saw, it keeps the denominators of later sums small where an exact
-// corner would let them grow.
+// finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for
+// 1/16. Finer than any saw, it keeps denominators small that an exact corner would let grow.
 const finer = 8
 
-// snapCorner moves corner i of the ring to a mark; where no mark will do it takes a half, a quarter
-// … of one.
+// snapCorner moves corner i of the ring to a mark, or where none will do to a half, a quarter …
 //
 // The corner v lies between its neighbours u and w. It is convex, as every crossing of two borders
 // is, so a new place in the triangle u v w gives up material and adds none. Where a neighbour has
@@ -172,14 +168,12 @@ func (s Shape) clear(u, v, w, to Point) bool {
 	return true
 }
 
-// inCorner reports whether p lies in the triangle a b c, its edges included, if that is
-// counterclockwise and not flat.
+// inCorner reports whether p lies in the triangle a b c, if counterclockwise, or on its edge.
 func inCorner(a, b, c, p Point) bool {
 	return orient(a, b, c) > 0 && inTriangle(a, b, c, p)
 }
 
-// inTriangle reports whether p lies in the triangle a b c, which is counterclockwise or flat, its
-// edges included.
+// inTriangle does the same for a triangle that is counterclockwise or flat.
 func inTriangle(a, b, c, p Point) bool {
 	return orient(a, b, p) >= 0 && orient(b, c, p) >= 0 && orient(c, a, p) >= 0
 }

@@ -17,9 +17,8 @@ import (
 // sharp corner gets one starter, at its lowest corner.
 //
 // A centre is as near to its corner as the diameter allows, or at a mark close by; where the exact
-// centre does not fit, at one of 1/1024 in. It is at least half the diameter from every edge of the
-// shape, checked on squares, and from the edge of the bounding rectangle, beyond which another
-// piece may lie on the sheet.
+// one does not fit, at one of 1/1024 in. It is at least half the diameter, checked on squares, from
+// every edge of the shape and of the bounding rectangle, beyond which another piece may lie.
 type Starter struct {
 	Hole     int   // index of the hole in whose corner it lies, -1 for a notch
 	Corner   Point // the corner on the face
@@ -64,9 +63,8 @@ func sharp(ring []Point, i int) bool {
 	return dot.Sign() <= 0 || cross.Abs(cross).Cmp(dot.Mul(dot, bend)) > 0
 }
 
-// centres yields where a starter hole for corner i may go, the best first: the place that just
-// clears both edges if no mark is given or it lies on one, then the marks round it, the nearest
-// first.
+// centres yields where a starter hole for corner i may go: the place that just clears both edges,
+// if no mark is given or it lies on one, then the marks round it, the nearest first.
 func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] {
 	return func(yield func(Point) bool) {
 		u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
@@ -100,8 +98,7 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 	}
 }
 
-// rootGrain is the part of the distance up to which an irrational root in besideBoth is rounded up:
-// far finer than a drill.
+// rootGrain is the part of the distance to which besideBoth rounds a root up: finer than a drill.
 var rootGrain = big.NewRat(1, 1<<20)
 
 // besideBoth returns the point in the corner u-v-w, to the right of both edges, at the given
@@ -144,8 +141,7 @@ func (s Shape) drillable(number int, at Point, radius fraction.Length) bool {
 	return true
 }
 
-// farApart reports whether an upright square of that half width round p misses the bounds of the
-// edge ab: a quick no.
+// farApart quickly reports that a square of half width reach round p misses the bounds of ab.
 func farApart(a, b, p Point, reach fraction.Length) bool {
 	out := func(a, b, p fraction.Length) bool {
 		return p.Add(reach).Less(fraction.Min(a, b)) || fraction.Max(a, b).Less(p.Sub(reach))

@@ -133,9 +133,8 @@ func (t *stitcher) trace(start int) []Point {
 	}
 }
 
-// leftmost returns the border on which to go on from the end of the given one. Where several leave
-// the node, two parts touch there at a point: taking the leftmost goes round one wedge of material
-// only, so that they come apart.
+// leftmost returns the border to go on with from the end of the given one. Where several leave the
+// node, two parts touch at a point and must come apart: the leftmost goes round one wedge only.
 func (t *stitcher) leftmost(b *border) int {
 	from, at := t.nodes[b.from], t.nodes[b.to]
 	best := t.out[b.to][0]
@@ -148,10 +147,9 @@ func (t *stitcher) leftmost(b *border) int {
 	return best
 }
 
-// counterclockwise reports the direction of a ring by its turns at the lowest vertex. Material lies
-// to the left; round an outline all of it lies above that vertex, so that every turn there is to
-// the left, however often the outline comes back to the same point. Round a hole one turn there is
-// to the right.
+// counterclockwise reports the direction of a ring by its turns at the lowest vertex. Round an
+// outline all material, which is to the left, lies above that vertex, so that every turn there is
+// to the left, however often the outline comes back to it. Round a hole one turn is to the right.
 func counterclockwise(ring []Point) bool {
 	lowest := slices.MinFunc(ring, lower)
 	for i, p := range ring {
@@ -176,8 +174,7 @@ func unpinched(ring []Point) [][]Point {
 	return [][]Point{ring}
 }
 
-// assemble gives each hole to the outline round it, the smallest where an outline lies in another's
-// hole, and sorts.
+// assemble gives each hole to the outline round it, the smallest of several, and sorts.
 func assemble(outlines, holes [][]Point) []Shape {
 	shapes := make([]Shape, len(outlines))
 	for i, outline := range outlines {
@@ -204,8 +201,7 @@ func assemble(outlines, holes [][]Point) []Shape {
 	return shapes
 }
 
-// within reports whether ring a, which does not cross ring b, lies inside b. The first vertex that
-// is not on b decides.
+// within reports whether ring a, which does not cross ring b, lies in it: a vertex off b decides.
 func within(a, b []Point) bool {
 	for _, p := range a {
 		if where := locate(b, p); where != 0 {
@@ -217,8 +213,7 @@ func within(a, b []Point) bool {
 
 func compareShapes(a, b Shape) int { return compareRings(a.outline, b.outline) }
 
-// compareRings orders rings by the left edge of their bounds, then by the lower edge, then by their
-// first vertex.
+// compareRings orders rings by the left, then the lower edge of their bounds, then by first vertex.
 func compareRings(a, b []Point) int {
 	aLow, _ := Bounds(a)
 	bLow, _ := Bounds(b)

@@ -57,8 +57,7 @@ type sweep struct {
 	start []int
 }
 
-// addRing takes in the edges of a ring as far as they lie between left and right; with no limits it
-// takes them whole.
+// addRing takes in the edges of a ring, whole or as far as they lie between the limits.
 func (w *sweep) addRing(number int, ring []Point, other bool, limits *[2]fraction.Length) {
 	for a, b := range edges(ring) {
 		switch a.X.Compare(b.X) {
@@ -89,8 +88,7 @@ func (w *sweep) addShape(s Shape, limits *[2]fraction.Length) {
 	}
 }
 
-// cross adds the x of every crossing of an edge of the other outline. The edges of the shape do not
-// cross one another.
+// cross adds the x of every crossing of the other outline's edges; those of the shape have none.
 func (w *sweep) cross() {
 	for i := range w.sides {
 		for j := i + 1; j < len(w.sides); j++ {
@@ -190,17 +188,15 @@ func (w *sweep) slab(i int) []cell {
 
 func inShapeOnly(inShape, _ bool) bool { return inShape }
 
-// Cell is a part of a shape between two neighbouring x at which it has vertices: a trapezoid with
-// upright sides at Left and Right, given by the heights of its corners. One of the sides may have
-// no height.
+// Cell is a part of a shape between two neighbouring x of vertices: a trapezoid with upright sides
+// at Left and Right, given by the heights of its corners. One of the sides may have no height.
 type Cell struct {
 	Left, Right                                fraction.Length
 	BottomLeft, BottomRight, TopLeft, TopRight fraction.Length
 }
 
-// Cells cuts s at the x of every vertex and returns the cells from left to right and from the
-// bottom up. They do not overlap, and their areas add up to that of s. It fails where a height does
-// not fit a Length.
+// Cells cuts s at the x of every vertex and returns the cells from left to right and the bottom up.
+// They do not overlap; their areas add up to that of s. It fails where a height fits no Length.
 func (s Shape) Cells() (cells []Cell, err error) {
 	defer fraction.Catch(&err)
 	var w sweep

@@ -20,11 +20,10 @@ var (
 // within a straight line dropped, each ring from its lowest corner on.
 //
 // Each ring must have three corners and an area, and no two of its edges may cross or touch but
-// neighbours at their corner. Holes must lie wholly inside the outline and apart; an opening that
-// touches an edge is cut out with [Shape.Minus]. The first fault of each ring is reported, all
-// joined, each a *fault.Fault with the path of the corner as it was given, such as Outline[3] or
-// Holes[1][0], and one of the errors above as its cause. It takes time in proportion to the square
-// of the number of corners.
+// neighbours at their corner. Holes must lie wholly inside the outline and apart; for an opening at
+// an edge there is [Shape.Minus]. The first fault of each ring is reported, all joined, each a
+// *fault.Fault with the path of the corner as given, such as Outline[3] or Holes[1][0], and one of
+// the errors above as its cause. The time grows as the square of the number of corners.
 func NewShape(outline []Point, holes ...[]Point) (Shape, error) {
 	var s Shape
 	var faults []error
@@ -62,8 +61,7 @@ func checkRing(hole int, given []Point, faults *[]error) []Point {
 		*faults = append(*faults, ringFault(hole, 0, given, ErrTooFew))
 		return nil
 	}
-	// Simplifying hides a way that goes back along itself, so the corners as given are checked,
-	// less those that stand twice in a row.
+	// Simplifying hides a way back along itself: check corners as given, but none twice in a row.
 	var corners []Point
 	var index []int
 	for i, p := range given {
@@ -154,8 +152,7 @@ func checkHole(i int, ring []Point, given [][]Point, s Shape, faults *[]error) {
 	}
 }
 
-// apart reports whether no edge of ring a meets an edge of ring b, or else the corner of a at which
-// such an edge starts.
+// apart reports whether no edge of ring a meets one of ring b, or which corner of a starts one.
 func apart(a, b []Point) (corner int, ok bool) {
 	for i, p := range a {
 		for c, d := range edges(b) {

@@ -84,16 +84,14 @@ const (
 	anchorRatio = 2
 )
 
-// How finely weak spots are given where the exact figure is irrational, or finer than anybody
-// needs; in inches.
+// How finely weak spots are given where the exact figure is irrational or needless, in inches.
 var (
 	widthGrain = big.NewRat(1, 1024) // widths are rounded down to it
 	placeGrain = big.NewRat(1, 64)   // the place of a spot, near enough to find it by
 	probeGrain = big.NewRat(1, 4096) // a place where it is tested whether there is material
 )
 
-// WeakSpots returns the weak spots of s in its own coordinates: strips, then legs, then corners,
-// each from left to right.
+// WeakSpots returns the weak spots of s, in its own x and y: strips, legs, corners, each rightward.
 //
 //   - A strip is material narrower than limits.Strip with more of the piece at both ends, between a
 //     cutout and the edge, two cutouts, or two edges; or all of a piece that narrow. A neck from
@@ -145,8 +143,7 @@ func (w *Weak) wayOut() WayOut {
 	return WidenStrip
 }
 
-// weakCorners returns the corners with too little material behind them, and the necks between
-// corners that no strip covers.
+// weakCorners returns the corners with too little behind them, and the necks that no strip covers.
 func (s Shape) weakCorners(limits Limits, strips []box) []Weak {
 	var spots []Weak
 	reach := fraction.Max(limits.Corner, limits.Strip)

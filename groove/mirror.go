@@ -41,8 +41,7 @@ func (p Profile) mirror() (axis fraction.Length, ok bool) {
 	return axis, ok
 }
 
-// reflects reports whether the cyclic sequence reads the same backwards when feature 0 changes
-// places with feature last.
+// reflects reports whether the cyclic sequence reads the same backwards, from feature last down.
 func (p Profile) reflects(last int) bool {
 	n := len(p.Features)
 	for i := range n {
@@ -54,8 +53,7 @@ func (p Profile) reflects(last int) bool {
 }
 
 // Turns reports whether a piece turned by 180° in its plane can take the place of one that is not:
-// the pattern is its own mirror image and the repeats are not boards, whose tongue would come to
-// the side of the groove.
+// the pattern is its own mirror image, and no boards, whose tongue would come to the groove's side.
 func (p Profile) Turns() bool {
 	_, ok := p.Mirror()
 	return ok && !p.Boards

@@ -85,8 +85,7 @@ func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fract
 	return p.Features[i], into, nil
 }
 
-// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, where every feature
-// is whole.
+// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, with whole features.
 //
 // Elsewhere it is the distance to the nearest boundary, whatever side is kept. For a profile with
 // wide flats a cut through a flat is measured instead by how far what is left of it falls short of

@@ -36,8 +36,7 @@ type Feature struct {
 	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."` // 0 if not known
 }
 
-// Profile is one repeat of a pattern of upright features, from left to right, which a sheet repeats
-// across its width.
+// Profile is one repeat, left to right, of the features that a sheet repeats across its width.
 //
 // The zero value has no features; it is not valid, and its pitch is 0.
 type Profile struct {

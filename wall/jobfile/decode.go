@@ -33,8 +33,7 @@ func namesOf(t reflect.Type) string {
 	return strings.Join(each(fieldsOf(t), func(f field) string { return f.name }), ", ")
 }
 
-// decoder turns nodes into values and collects what is wrong on the way; it never stops at the
-// first fault.
+// decoder turns nodes into values and collects all that is wrong on the way.
 type decoder struct {
 	units  fraction.Unit // of a bare number
 	faults []*fault.Fault

@@ -25,8 +25,7 @@ type item struct {
 	parts []item
 }
 
-// value writes v. Fields that may be absent are left out where they are as in otherwise, which is
-// what an absent field stands for.
+// value writes v, without the optional fields that are as in otherwise, the meaning of absent ones.
 func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 	t := v.Type()
 	if s, ok := scalarOf(t); ok {

@@ -39,8 +39,7 @@ func (c *cause) Unwrap() []error {
 	return []error{c.kind, c.err}
 }
 
-// because returns the cause of an error that another package found. It leaves out the value, which
-// the fault shows already.
+// because returns the cause of another package's error without the value, which the fault shows.
 func because(kind, err error) error {
 	var parse *fraction.ParseError
 	if errors.As(err, &parse) {

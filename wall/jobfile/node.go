@@ -13,8 +13,7 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// MaxBytes is the longest file that is read. The largest room that is sensible (a thousand
-// stations) stays below a tenth of it.
+// MaxBytes is the longest file that is read, ten times the largest sensible room (1000 stations).
 const MaxBytes = 4 << 20
 
 // maxDepth is how deeply objects and lists may nest; a job needs seven levels.
@@ -95,8 +94,7 @@ type parser struct {
 	at, line, column int // how far places have been counted
 }
 
-// parse reads one JSON value and refuses anything after it. Where there is no such value the node
-// is nil.
+// parse reads one JSON value, nil where there is none, and refuses anything after it.
 func parse(r io.Reader) (*node, []*fault.Fault, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1)) // one byte more than a file may have
 	if err != nil {

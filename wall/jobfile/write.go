@@ -15,8 +15,7 @@ import (
 )
 
 // Write writes a job as a job file, from which [Read] gives a job that equals j but for empty lists
-// and maps, which become nil. Lengths are bare numbers in the units of the job; values that
-// equal their defaults are left out.
+// and maps, which become nil. Lengths are bare numbers in the job's units; defaults are left out.
 //
 // It fails, and writes nothing, for a job that is not valid, for one with a value that a file
 // cannot have (a length finer or longer than [fraction.Parse] reads, a weight that no decimal
@@ -91,8 +90,7 @@ func profileOf(p groove.Profile) profile {
 	return profile{Form: 2, Own: p}
 }
 
-// openingOf returns an opening as a rectangle where it is one below an arched head, and else by its
-// outline.
+// openingOf returns an opening as a rectangle, where it is one below an arched head, or an outline.
 func openingOf(o wall.Opening) opening {
 	f := opening{Name: o.Name, Kind: o.Kind, Gangs: o.Gangs}
 	if o.Arch != nil {

@@ -2,9 +2,8 @@ package verify
 
 import "maps"
 
-// standard are the contract's weights and least sizes by the names of priorities, which it leaves
-// open: they are those of plans. The weights of edges and corners are per foot of height and inch
-// of cut or mismatch.
+// standard are the weights and least sizes by the names of priorities, which the contract leaves
+// open: those of plans. Edges and corners weigh per foot of height and inch of cut or mismatch.
 var standard = map[string]rat{
 	"exposed_end":    whole(8),
 	"outside_corner": whole(4),

@@ -22,10 +22,9 @@ type checker struct {
 // Plan reports every violation of the contract that it finds in a plan for a job, both as the JSON
 // files hold them. The job is taken to be valid. No faults means that none was found.
 //
-// Any bytes will do: what is no job and no plan has faults too. The time grows with the square of
-// the number of corners in a run; a file of more than 16 MiB, a list of more than 4096 items, a
-// number of more than 64 characters, and a plan that would take minutes are faults of the kind
-// [NotJudged] or [Form].
+// Any bytes will do: what is no job and no plan has faults too. The time grows as the square of the
+// corners of a run; a file of more than 16 MiB, a list of more than 4096 items, a number of more
+// than 64 characters, and a plan that would take minutes are faults, [NotJudged] or [Form].
 func Plan(job, plan []byte) []Fault {
 	c := &checker{stock: map[string]int{}, pieces: map[int]int{}, owner: map[int]string{}}
 	c.judge(job, plan)

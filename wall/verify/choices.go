@@ -7,8 +7,7 @@ func (c *checker) bound() {
 	sheets, b := len(c.plan.Sheets), c.plan.Bound
 	c.require(b.SheetsAtLeast <= sheets, Bound, "bound.sheets_at_least", b.SheetsAtLeast, sheets,
 		"more than the plan's sheets")
-	// Where some stock is counted, a sheet on hand may stand for one to buy, and proved speaks of
-	// those to buy.
+	// Where stock is counted, proved speaks of the sheets to buy, which some on hand may replace.
 	if !slices.ContainsFunc(c.job.Stock, func(s stock) bool { return s.Count != nil }) {
 		c.equal(Bound, "bound.proved", b.Proved, b.SheetsAtLeast == sheets, "proved is not the same as bound met")
 	}

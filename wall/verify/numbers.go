@@ -7,8 +7,7 @@ import (
 	"strings"
 )
 
-// A rat is an exact number: inches, square inches, or a pure number. No function of this package
-// writes to a rat that it was given.
+// A rat is an exact number: inches, square inches, or pure. No function here writes to one given.
 type rat = *big.Rat
 
 func whole(n int64) rat         { return new(big.Rat).SetInt64(n) }

@@ -38,9 +38,8 @@ func (c *checker) taped() {
 	}
 }
 
-// solved returns the point that the plan has for distances from known points. It must lie on the
-// right side of the bases, within a mark of two of the distances, and off the others by no more
-// than the plan says.
+// solved returns the plan's point for distances from known points. It must lie on the right side of
+// the bases, within a mark of two distances, and off the others by no more than the plan says.
 func (c *checker) solved(path string, b bearing) point {
 	k := slices.IndexFunc(c.plan.Taped, func(t taped) bool { return t.Path == path })
 	if k < 0 || len(b.Bases) < 2 || len(b.Distances) != len(b.Bases) {
@@ -70,9 +69,8 @@ func about(squared, d, slack rat) bool {
 	return within(squared, square(low), square(sum(d, slack)))
 }
 
-// arched returns the outline of an opening with an arched head, as the plan has it: the opening's
-// own corners, and over the upper two of them points no more than two marks outside of the arc,
-// none of it inside.
+// arched returns the outline of an opening with an arched head, as the plan has it: its own
+// corners, and over the upper two points on the arc or up to two marks outside, none of it inside.
 func (c *checker) arched(path string, o *opening, head loop) loop {
 	corners, rise := o.taped, o.Rise
 	if len(head) < 3 {
