@@ -13,9 +13,8 @@ import (
 
 const module = "example.com/groovewright/"
 
-// way is the one way through, floor by floor: a package imports only those of lower
-// floors, and what lies inside it. Tests of wall and what lies inside it may import all
-// of these.
+// way is the one way through, floor by floor: a package imports only those of lower floors, and
+// what lies inside it. Tests of wall and what lies inside it may import all of these.
 var way = [][]string{
 	{"fraction/fault"}, {"fraction/enum"}, {"fraction"}, {"fraction/money", "fraction/warning"}, {"fraction/fractiontest"}, {"groove"}, {"cutout"}, {"nest", "finish"},
 	{"wall"}, {"wall/choice"}, {"wall/plan"}, {"wall/jobfile", "wall/drawing"}, {"wall/book"}, {"wall/verify"}, {"cmd"},
@@ -24,12 +23,11 @@ var way = [][]string{
 // alone is the package that imports nothing of ours.
 const alone = "wall/verify"
 
-// direct are the dependencies besides the standard library, and whether only
-// tests may use them.
+// direct are the dependencies besides the standard library, and whether only tests may use them.
 var direct = map[string]bool{"github.com/shopspring/decimal": false, "github.com/google/go-cmp": true, "pgregory.net/rapid": true}
 
-// Every import of every file points the one way, tests included, and goes
-// outside only to the agreed dependencies.
+// Every import of every file points the one way, tests included, and goes outside only to the
+// agreed dependencies.
 func TestImportsPointOneWay(t *testing.T) {
 	root := filepath.Join("..", "..")
 	files := 0
@@ -97,8 +95,8 @@ func arrow(file, imported string) string {
 // "test", as the standard library's httptest.
 func onlyForTests(folder string) bool { return strings.HasSuffix(folder, "test") }
 
-// room returns the package of the way through in which a file or a package stands, and
-// its floor; -1 for none.
+// room returns the package of the way through in which a file or a package stands, and its floor;
+// -1 for none.
 func room(place string) (name string, floor int) {
 	floor = -1
 	for i, packages := range way {

@@ -13,8 +13,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestBookFilesArePlain checks what the book hands to the command: plain
-// names, each once, of the kinds that the next plan may take away again.
+// TestBookFilesArePlain checks what the book hands to the command: plain names, each once, of the
+// kinds that the next plan may take away again.
 func TestBookFilesArePlain(t *testing.T) {
 	data, err := os.ReadFile("../../testdata/kitchen.json")
 	if err != nil {

@@ -13,8 +13,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// spoiltAt is where on the first run, the sink wall, the panel stands that was
-// sawn wrong in the story of the README: right of the window.
+// spoiltAt is where on the first run, the sink wall, the panel stands that was sawn wrong in the
+// story of the README: right of the window.
 var spoiltAt = fraction.Inches(90)
 
 // planOf returns the plan of an example as a value.
@@ -27,9 +27,9 @@ func planOf(t *testing.T, path string) plan.Plan {
 	return p
 }
 
-// The second part of the kitchen's story is the first part's plan: all panels
-// but one are on the wall, and what was left over is stock. With -update the
-// example is written anew from the kitchen's plan.
+// The second part of the kitchen's story is the first part's plan: all panels but one are on the
+// wall, and what was left over is stock. With -update the example is written anew from the
+// kitchen's plan.
 func TestReplanExampleFollowsTheKitchen(t *testing.T) {
 	all := examples(t)
 	want := replanned(t, all["kitchen"], planOf(t, all["kitchen"]))
@@ -57,8 +57,8 @@ func TestReplanExampleFollowsTheKitchen(t *testing.T) {
 	}
 }
 
-// replanned returns the kitchen's job file with installed panels, and its
-// offcuts as stock before the sheets to buy.
+// replanned returns the kitchen's job file with installed panels, and its offcuts as stock before
+// the sheets to buy.
 func replanned(t *testing.T, path string, p plan.Plan) []byte {
 	t.Helper()
 	file, err := os.ReadFile(path)
@@ -102,8 +102,7 @@ func replanned(t *testing.T, path string, p plan.Plan) []byte {
 	return []byte(text)
 }
 
-// firstStock returns the line of the kitchen's offcut, which the first plan had
-// a choice to use up.
+// firstStock returns the line of the kitchen's offcut, which the first plan had a choice to use up.
 func firstStock(t *testing.T, file []byte) string {
 	t.Helper()
 	for line := range bytes.Lines(file) {

@@ -34,8 +34,7 @@ func filesThat(t *testing.T, ending string) map[string]string {
 	return all
 }
 
-// Package documents and guides name the tests that hold what they promise. Each
-// such test is there.
+// Package documents and guides name the tests that hold what they promise. Each such test is there.
 func TestTestsThatAreNamedExist(t *testing.T) {
 	defined := map[string]bool{}
 	define := regexp.MustCompile(`(?m)^func ((?:Test|Fuzz|Benchmark)\w+)\(`)
@@ -60,8 +59,7 @@ func TestTestsThatAreNamedExist(t *testing.T) {
 	}
 }
 
-// The README's table of commands is the commands that there are, with options
-// that they have.
+// The README's table of commands is the commands that there are, with options that they have.
 func TestReadmeNamesTheCommands(t *testing.T) {
 	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
 	shown := map[string]bool{"help": true}

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -27,22 +28,18 @@ func writeFiles(dir string, files []file) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("cannot make the output folder: %w", err)
 	}
-	stale := map[string]bool{}
-	for _, name := range listed(dir) {
-		stale[name] = true
-	}
-	var list bytes.Buffer
-	list.WriteString("Written by groovewright; the next plan written here replaces these files.\n")
+	before, list := listed(dir), "Written by groovewright; the next plan written here replaces these files.\n"
 	for _, f := range files {
-		fmt.Fprintln(&list, f.name)
-		delete(stale, f.name)
+		list += f.name + "\n"
 	}
-	delete(stale, listName)
-	if err := replace(dir, append(files[:len(files):len(files)], file{listName, list.Bytes()})...); err != nil {
+	files = append(slices.Clone(files), file{listName, []byte(list)})
+	if err := replace(dir, files...); err != nil {
 		return err
 	}
-	for name := range stale {
-		os.Remove(filepath.Join(dir, name)) // a stale drawing that cannot be removed is no failure
+	for _, name := range before {
+		if !slices.ContainsFunc(files, func(f file) bool { return f.name == name }) {
+			os.Remove(filepath.Join(dir, name)) // a stale drawing that cannot be removed is no failure
+		}
 	}
 	return nil
 }
@@ -70,19 +67,15 @@ func replace(dir string, files ...file) error {
 	return nil
 }
 
-// writeTemporary writes the data of a file under a name that is not its own.
+// writeTemporary writes the data of a file under a name that is not its own, which may stand there
+// even when that fails.
 func writeTemporary(dir string, f file) (name string, err error) {
 	t, err := os.CreateTemp(dir, "."+f.name+".*")
 	if err != nil {
 		return "", err
 	}
 	_, err = t.Write(f.data)
-	err = errors.Join(err, t.Chmod(0o644), t.Close())
-	if err != nil {
-		os.Remove(t.Name())
-		return "", err
-	}
-	return t.Name(), nil
+	return t.Name(), errors.Join(err, t.Chmod(0o644), t.Close())
 }
 
 // listed returns the names that an earlier plan wrote into a folder. Only plain names of the kinds

@@ -80,8 +80,8 @@ func TestOutputFolderInTheWayOfAFile(t *testing.T) {
 	}
 }
 
-// What an earlier plan wrote and this one no longer has is taken away; what
-// somebody else put there stays.
+// What an earlier plan wrote and this one no longer has is taken away; what somebody else put there
+// stays.
 func TestStaleDrawingsGo(t *testing.T) {
 	dir := t.TempDir()
 	if err := writeFiles(dir, []file{{"sheet-1.svg", nil}, {"sheet-2.svg", nil}}); err != nil {

@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// importer is a program of another module: ten lines plan a job, draw its first run and
-// print the list.
+// importer is a program of another module: ten lines plan a job, draw its first run and print the
+// list.
 const importer = `package main
 
 import (

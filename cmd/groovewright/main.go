@@ -50,12 +50,12 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 	}
 	complain(stderr, err.Error())
 	if errors.As(err, new(*fraction.OverflowError)) {
-		complain(stderr, "the lengths of this job are too fine together to be reckoned exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
+		complain(stderr, "the lengths of this job are too fine together to be calculated exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
 	}
 	var usage usageError
 	switch {
 	case errors.As(err, &usage):
-		complain(stderr, `"groovewright help" tells how it is used`)
+		complain(stderr, `"groovewright help" says how it is used`)
 		return wrong
 	case errors.As(err, new(*fault.Fault)), errors.As(err, new(inputError)):
 		return wrong
@@ -88,30 +88,27 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return usageError("no command given")
 	}
 	name, rest := args[0], args[1:]
-	switch name {
-	case "help", "-h", "-help", "--help":
-		if len(rest) > 0 && !slices.ContainsFunc(commands(), func(c command) bool { return c.name == rest[0] }) {
-			return usageError(fmt.Sprintf("%q: no such command", rest[0]))
+	if slices.Contains([]string{"help", "-h", "-help", "--help"}, name) {
+		if len(rest) == 0 {
+			return show(stdout, helpText(commands()...))
 		}
-		return show(stdout, helpText(rest))
+		name, rest = rest[0], []string{"--help"}
 	}
-	for _, c := range commands() {
-		if c.name != name {
-			continue
-		}
-		opts, operands, err := parseArgs(c, rest)
-		if err != nil {
-			return err
-		}
-		if opts.has("help") {
-			return show(stdout, helpText([]string{c.name}))
-		}
-		if len(operands) < c.least || len(operands) > c.most {
-			return usageError(fmt.Sprintf("%s: %d operands given; usage: %s", c.name, len(operands), c.usage()))
-		}
-		return c.do(call{ctx: ctx, options: opts, operands: operands, stdin: stdin, stdout: stdout, stderr: stderr})
+	i := slices.IndexFunc(commands(), func(c command) bool { return c.name == name })
+	if i < 0 {
+		return usageError(fmt.Sprintf("%q: no such command", name))
 	}
-	return usageError(fmt.Sprintf("%q: no such command", name))
+	c := commands()[i]
+	opts, operands, err := parseArgs(c, rest)
+	switch {
+	case err != nil:
+		return err
+	case opts.has("help"):
+		return show(stdout, helpText(c))
+	case len(operands) < c.least || len(operands) > c.most:
+		return usageError(fmt.Sprintf("%s: %d operands given; usage: %s", c.name, len(operands), c.usage()))
+	}
+	return c.do(call{ctx: ctx, options: opts, operands: operands, stdin: stdin, stdout: stdout, stderr: stderr})
 }
 
 // show writes a whole result at once.

@@ -50,8 +50,8 @@ func must(t testing.TB, args ...string) string {
 	return stdout
 }
 
-// once remembers what a command on an example printed: many tests look at the
-// same plans, and each plan takes a search.
+// once remembers what a command on an example printed: many tests look at the same plans, and each
+// plan takes a search.
 var once = make(map[string]string)
 
 // planned returns what plan prints for an example.
@@ -65,8 +65,8 @@ func planned(t testing.TB, path string, options ...string) string {
 	return once[key]
 }
 
-// small writes the small job of the README into a folder, for tests to which it
-// does not matter what is planned.
+// small writes the small job of the README into a folder, for tests to which it does not matter
+// what is planned.
 func small(t testing.TB) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "small.json")
@@ -76,8 +76,8 @@ func small(t testing.TB) string {
 	return path
 }
 
-// Two plans are kept whole. The plans of the other examples are held by laws: by the
-// independent checker, by the width of their text, by figures worked out by hand.
+// Two plans are kept whole. The plans of the other examples are held by laws: by the independent
+// checker, by the width of their text, by figures worked out by hand.
 func TestGoldenPlans(t *testing.T) {
 	for _, name := range []string{"kitchen", "mudroom-metric"} {
 		path := examples(t)[name]
@@ -234,8 +234,7 @@ func TestTooFewSheets(t *testing.T) {
 	}
 }
 
-// Lengths that no tape gives can be too fine for exact arithmetic; the message
-// tells what to do.
+// Lengths that no tape gives can be too fine for exact arithmetic; the message tells what to do.
 func TestTooFine(t *testing.T) {
 	const fine = `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"runs": [{"name": "a", "width": "100 1/999961", "left": {"kind": "exposed", "lean": "1/999907"}, "right": {"kind": "covered"},

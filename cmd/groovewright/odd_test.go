@@ -15,10 +15,10 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// The two examples of odd shapes, held against figures worked out by hand. What
-// is worked out stands beside each figure; lengths are inches, and corners are
-// those of the run, from its left end and up from the datum. Every corner that
-// no tape gave is rounded to 1/16 into the space: bottoms up, tops down.
+// The two examples of odd shapes, held against figures worked out by hand. What is worked out
+// stands beside each figure; lengths are inches, and corners are those of the run, from its left
+// end and up from the datum. Every corner that no tape gave is rounded to 1/16 into the space:
+// bottoms up, tops down.
 
 // oddPlan plans one of the two examples.
 func oddPlan(t *testing.T, name string) plan.Plan {
@@ -84,10 +84,9 @@ func sameRing(t *testing.T, what string, want, got []plan.Point) {
 	}
 }
 
-// The window is taped from three crosses on the datum, at 0, 55 and 27. Two
-// distances a and b from the first two cross at x = 55/2 + (a² - b²)/110 and
-// y = √(a² - x²). The corners 0 and 1 are whole triples: 10-24-26, 45-24-51, and
-// from the third cross 18-24-30. The others come to
+// The window is taped from three crosses on the datum, at 0, 55 and 27. Two distances a and b from
+// the first two cross at x = 55/2 + (a² - b²)/110 and y = √(a² - x²). The corners 0 and 1 are whole
+// triples: 10-24-26, 45-24-51, and from the third cross 18-24-30. The others come to
 //
 //	2: x 45.0089, y 25.2851   3: x 42.9937, y 25.2792
 //	4: x 43.0095, y 61.9761   and 5 to 7 their mirror images, 55 - x
@@ -135,8 +134,8 @@ func TestOddWindowTapedCorners(t *testing.T) {
 	}
 }
 
-// A third distance read 1/8 in long is borne, one read 1/4 in long is questioned
-// at its place: the first two still meet exactly, so that all is off by the third.
+// A third distance read 1/8 in long is borne, one read 1/4 in long is questioned at its place: the
+// first two still meet exactly, so that all is off by the third.
 func TestMisreadDistanceIsQuestioned(t *testing.T) {
 	good, err := os.ReadFile(examples(t)["odd-window"])
 	if err != nil {
@@ -167,16 +166,15 @@ func TestOddWindowPieces(t *testing.T) {
 	if len(p.Pieces) != 2 {
 		t.Fatalf("%d pieces, want 2", len(p.Pieces))
 	}
-	// Piece 1, right of the seam gap from 37 7/8 to 38. The floor rises 1/464 in an
-	// inch up to 58: .0819 at 38, with the gap of 1/8 .2069, up to 1/4; 1/4 at 58.
-	// The end leans from 75 15/16 at its foot to 75 3/8 at 50, and meets the floor
-	// at 75.9359 and .3123: left to 75 7/8, up to 5/16. The step's side stands 1/16
-	// right of 58; window and sill are 1/16 larger: jamb 43 1/16, horn 45 1/16, its
-	// top 25 3/8, its underside 23 15/16.
+	// Piece 1, right of the seam gap from 37 7/8 to 38. The floor rises 1/464 in an inch up to 58:
+	// .0819 at 38, with the gap of 1/8 .2069, up to 1/4; 1/4 at 58. The end leans from 75 15/16 at
+	// its foot to 75 3/8 at 50, and meets the floor at 75.9359 and .3123: left to 75 7/8, up to
+	// 5/16. The step's side stands 1/16 right of 58; window and sill are 1/16 larger: jamb 43 1/16,
+	// horn 45 1/16, its top 25 3/8, its underside 23 15/16.
 	right := spots("38, 1/4; 58, 1/4; 75 7/8, 5/16; 75 3/8, 50; 58 1/16, 50; 58 1/16, 36; 43 1/16, 36; 43 1/16, 25 3/8; 45 1/16, 25 3/8; 45 1/16, 23 15/16; 38, 23 15/16")
 	sameRing(t, "piece 1", right, onRun(p.Pieces[0], p.Pieces[0].Marks.Face))
-	// Piece 2. The floor with its gap: .1251 at 1/16, up to 3/16; .2066 at 37 7/8,
-	// up to 1/4. The socket's cutout is 1/8 larger all round.
+	// Piece 2. The floor with its gap: .1251 at 1/16, up to 3/16; .2066 at 37 7/8, up to 1/4. The
+	// socket's cutout is 1/8 larger all round.
 	left := spots("1/16, 3/16; 37 7/8, 1/4; 37 7/8, 23 15/16; 9 15/16, 23 15/16; 9 15/16, 25 3/8; 11 15/16, 25 3/8; 11 15/16, 36; 1/16, 36")
 	sameRing(t, "piece 2", left, onRun(p.Pieces[1], p.Pieces[1].Marks.Face))
 	socket := spots("19 7/8, 19 3/8; 19 7/8, 23 3/8; 22 3/8, 23 3/8; 22 3/8, 19 3/8")
@@ -202,10 +200,10 @@ func TestOddArchPieces(t *testing.T) {
 	if len(p.Pieces) != 2 {
 		t.Fatalf("%d pieces, want 2", len(p.Pieces))
 	}
-	// The counter falls 1/4 in 40 and 3/8 in the next 48; with the gap of 1/8 its
-	// line is .1246 at 1/16, up to 1/8; -1/8 at 40; -.1543 at 43 3/4 and -.1553 at
-	// 43 7/8, up to -1/8; -.4995 at 87 15/16, up to -7/16. Of the hatch, 1/8 larger
-	// all round, the sill is at 1 1/8 and the crown at 19 1/8.
+	// The counter falls 1/4 in 40 and 3/8 in the next 48; with the gap of 1/8 its line is .1246 at
+	// 1/16, up to 1/8; -1/8 at 40; -.1543 at 43 3/4 and -.1553 at 43 7/8, up to -1/8; -.4995 at 87
+	// 15/16, up to -7/16. Of the hatch, 1/8 larger all round, the sill is at 1 1/8 and the crown at
+	// 19 1/8.
 	outer := []string{"1/16, 1/8; 40, -1/8; 43 3/4, -1/8; 43 3/4, 24; 1/16, 24", "43 7/8, -1/8; 87 15/16, -7/16; 87 15/16, 24; 43 7/8, 24"}
 	removed := 0.0
 	for i, piece := range p.Pieces {
@@ -222,11 +220,11 @@ func TestOddArchPieces(t *testing.T) {
 			}
 		}
 	}
-	// Taken out: niche, hatch and socket (2 1/2 by 4); the seam gap takes 1/8 by 18
-	// of the hatch. The true openings, 1/8 larger: a rectangle up to the springing at
-	// 11 and over it the segment of a circle, niche r = 6 1/8 round (14, 11), hatch
-	// r = 13 1/8 round (42, 6). The polylines lie up to 1/8 outside the true arc and
-	// grow squarely, by √2/8 at most where they slant; rounding adds 1/16.
+	// Taken out: niche, hatch and socket (2 1/2 by 4); the seam gap takes 1/8 by 18 of the hatch.
+	// The true openings, 1/8 larger: a rectangle up to the springing at 11 and over it the segment
+	// of a circle, niche r = 6 1/8 round (14, 11), hatch r = 13 1/8 round (42, 6). The polylines
+	// lie up to 1/8 outside the true arc and grow squarely, by √2/8 at most where they slant;
+	// rounding adds 1/16.
 	opening := func(width, below, r, up float64) float64 {
 		half := math.Sqrt(r*r - up*up)
 		return width*below + r*r*math.Atan2(half, up) - up*half
@@ -239,10 +237,10 @@ func TestOddArchPieces(t *testing.T) {
 	}
 }
 
-// A taped head lies on marks and outside its circle by no more than 1/8 (two
-// marks), and so does every edge of it. Chord 24 and rise 8 give r = 24²/64 + 4
-// = 13, a 5-12-13 circle round (42, 6); chord 12 and rise 6 the half circle round
-// (14, 11). The pieces keep the gap of 1/8 from the circle as well.
+// A taped head lies on marks and outside its circle by no more than 1/8 (two marks), and so does
+// every edge of it. Chord 24 and rise 8 give r = 24²/64 + 4 = 13, a 5-12-13 circle round (42, 6);
+// chord 12 and rise 6 the half circle round (14, 11). The pieces keep the gap of 1/8 from the
+// circle as well.
 func TestArchedHeadsStayOutsideTheirArcs(t *testing.T) {
 	p := oddPlan(t, "odd-arch")
 	circles := map[string][3]float64{"niche": {14, 11, 6}, "hatch": {42, 6, 13}}

@@ -12,13 +12,12 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// What holds of the marks on every odd piece; the helpers and the figures of the
-// two examples stand in odd_test.go.
+// What holds of the marks on every odd piece; the helpers and the figures of the two examples stand
+// in odd_test.go.
 
-// Half of an opening lies on either side of a seam: both sides show its lines at
-// the same heights. Window: the sill's underside. Hatch: sill and crown. The
-// other corners beside the seam are those of the floor, below 1, and of the top
-// at 24.
+// Half of an opening lies on either side of a seam: both sides show its lines at the same heights.
+// Window: the sill's underside. Hatch: sill and crown. The other corners beside the seam are those
+// of the floor, below 1, and of the top at 24.
 func TestHalfNotchesAgree(t *testing.T) {
 	for name, want := range map[string][]plan.Point{"odd-window": spots("37 7/8, 23 15/16; 38, 23 15/16"), "odd-arch": spots("43 3/4, 1 1/8; 43 3/4, 19 1/8; 43 7/8, 1 1/8; 43 7/8, 19 1/8")} {
 		p := oddPlan(t, name)
@@ -36,8 +35,8 @@ func TestHalfNotchesAgree(t *testing.T) {
 	}
 }
 
-// Seen from behind, every corner and every starter hole is as far from the other
-// edge, exactly, and as high.
+// Seen from behind, every corner and every starter hole is as far from the other edge, exactly, and
+// as high.
 func TestBackMarksMirrorTheFace(t *testing.T) {
 	forOdd(t, func(t *testing.T, _ plan.Plan, piece plan.Piece) {
 		mirrored := func(what string, face, back []plan.Point) {
@@ -78,8 +77,8 @@ func TestMarksLieOnTheTape(t *testing.T) {
 	})
 }
 
-// A starter hole lies in the waste: its centre outside the material, half a
-// diameter at least from every edge of it, and within the piece's rectangle.
+// A starter hole lies in the waste: its centre outside the material, half a diameter at least from
+// every edge of it, and within the piece's rectangle.
 func TestStarterHolesOfOddPiecesLieInTheWaste(t *testing.T) {
 	forOdd(t, func(t *testing.T, _ plan.Plan, piece plan.Piece) {
 		rings := [][]plan.Point{piece.Outline}
@@ -113,11 +112,10 @@ func TestStarterHolesOfOddPiecesLieInTheWaste(t *testing.T) {
 	})
 }
 
-// Between the socket's cutout, up to 23 3/8, and the sill's notch, from 23 15/16,
-// stay 9/16: a strip that no other seam makes wider. Below the hatch's sill at
-// 1 1/8 stays a leg from 29 7/8 to the seam at 43 3/4, 1 1/4 high there, 11 times
-// as long. Behind the sharp corner at (29 7/8, 1 1/8) the counter's line lies
-// 1.187 below.
+// Between the socket's cutout, up to 23 3/8, and the sill's notch, from 23 15/16, stay 9/16: a
+// strip that no other seam makes wider. Below the hatch's sill at 1 1/8 stays a leg from 29 7/8 to
+// the seam at 43 3/4, 1 1/4 high there, 11 times as long. Behind the sharp corner at (29 7/8, 1
+// 1/8) the counter's line lies 1.187 below.
 func TestWeakSpotsAreNamedWithAWayOut(t *testing.T) {
 	for _, row := range []struct {
 		example string
@@ -148,11 +146,11 @@ func TestWeakSpotsAreNamedWithAWayOut(t *testing.T) {
 	}
 }
 
-// TestArcsOfTheArchedHeads holds the trammel's marks against the survey worked
-// by hand: r = chord²/(8 rise) + rise/2, the centre so far below the top, and the
-// gap of 1/8 added to the radius. The niche is 12 wide with a rise of 6 over
-// 8 to 20 and 11 high: a half circle round (14, 11). The hatch is 24 wide with a
-// rise of 8 over 30 to 54 and 11 high: 576/64 + 4 = 13 round (42, 11+8-13 = 6).
+// TestArcsOfTheArchedHeads holds the trammel's marks against the survey worked by hand: r =
+// chord²/(8 rise) + rise/2, the centre so far below the top, and the gap of 1/8 added to the
+// radius. The niche is 12 wide with a rise of 6 over 8 to 20 and 11 high: a half circle round (14,
+// 11). The hatch is 24 wide with a rise of 8 over 30 to 54 and 11 high: 576/64 + 4 = 13 round (42,
+// 11+8-13 = 6).
 func TestArcsOfTheArchedHeads(t *testing.T) {
 	p := oddPlan(t, "odd-arch")
 	want := map[string]string{"niche": "14, 11, 6 1/8", "hatch": "42, 6, 13 1/8"}

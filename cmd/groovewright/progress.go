@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// progressEvery is how often a person at a terminal sees that the search goes on; a quick plan
-// ends before the first time.
+// progressEvery is how often a person at a terminal sees that the search goes on; a quick plan ends
+// before the first time.
 const progressEvery = time.Second
 
 // progress shows a person at a terminal that work goes on, until stop is called. Where stderr is no

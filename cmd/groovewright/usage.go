@@ -80,30 +80,19 @@ func commands() []command {
 
 // usage returns the command's usage line.
 func (c command) usage() string {
-	words := []string{"groovewright", c.name}
-	if c.operands != "" {
-		words = append(words, c.operands)
-	}
+	words := strings.Fields("groovewright " + c.name + " " + c.operands)
 	for _, o := range c.options {
 		words = append(words, "["+o.usage()+"]")
 	}
 	return strings.Join(words, " ")
 }
 
-func (o option) usage() string {
-	if o.value == "" {
-		return "--" + o.name
-	}
-	return "--" + o.name + " " + o.value
-}
+func (o option) usage() string { return strings.TrimSpace("--" + o.name + " " + o.value) }
 
-// helpText returns what help prints: of one command that there is, or of all.
-func helpText(about []string) string {
+// helpText returns what help prints of some commands.
+func helpText(about ...command) string {
 	var t strings.Builder
-	for _, c := range commands() {
-		if len(about) > 0 && c.name != about[0] {
-			continue
-		}
+	for _, c := range about {
 		fmt.Fprintln(&t, c.usage())
 		fmt.Fprintln(&t, "    "+c.says)
 		for _, o := range c.options {
@@ -126,6 +115,9 @@ field, such as runs[1].heights[2].top, and what was expected there.
 func parseArgs(c command, args []string) (options, []string, error) {
 	given := options{}
 	var operands []string
+	fail := func(format string, facts ...any) (options, []string, error) {
+		return nil, nil, usageError(c.name + ": " + fmt.Sprintf(format, facts...))
+	}
 	for i := 0; i < len(args); i++ {
 		arg := args[i]
 		if arg == "--" {
@@ -141,23 +133,21 @@ func parseArgs(c command, args []string) (options, []string, error) {
 			continue
 		}
 		o, ok := c.option(name)
-		if !ok || !strings.HasPrefix(arg, "--") {
-			return nil, nil, usageError(fmt.Sprintf("%s: no option %q; usage: %s", c.name, arg, c.usage()))
-		}
-		if given.has(name) {
-			return nil, nil, usageError(fmt.Sprintf("%s: option --%s given twice", c.name, name))
-		}
-		if o.value == "" && joined {
-			return nil, nil, usageError(fmt.Sprintf("%s: option --%s takes no value", c.name, name))
-		}
-		if o.value != "" && !joined {
+		switch {
+		case !ok || !strings.HasPrefix(arg, "--"):
+			return fail("no option %q; usage: %s", arg, c.usage())
+		case given.has(name):
+			return fail("option --%s given twice", name)
+		case o.value == "" && joined:
+			return fail("option --%s takes no value", name)
+		case o.value != "" && !joined:
 			if i++; i == len(args) {
-				return nil, nil, usageError(fmt.Sprintf("%s: option --%s needs a value: %s", c.name, name, o.usage()))
+				return fail("option --%s needs a value: %s", name, o.usage())
 			}
 			value = args[i]
 		}
 		if o.value != "" && value == "" {
-			return nil, nil, usageError(fmt.Sprintf("%s: option --%s has an empty value; expected %s", c.name, name, o.value))
+			return fail("option --%s has an empty value; expected %s", name, o.value)
 		}
 		given[name] = value
 	}

@@ -77,8 +77,8 @@ func printed(body []byte) []byte {
 	return bytes.ReplaceAll(bytes.ReplaceAll(body, []byte("@media print"), []byte("@media all")), []byte(",print{"), []byte(",all{"))
 }
 
-// faults opens all the pages at once and returns what is wrong with them, and
-// how many texts of drawings were looked at.
+// faults opens all the pages at once and returns what is wrong with them, and how many texts of
+// drawings were looked at.
 func faults(t *testing.T, pages []shown) (found []string, texts int) {
 	t.Helper()
 	var b strings.Builder
@@ -107,11 +107,10 @@ func faults(t *testing.T, pages []shown) (found []string, texts int) {
 	return result.Faults, result.Texts
 }
 
-// TestBooksInABrowser opens every book at the width of a phone, of a laptop and
-// of printed pages, and the templates and the measuring sheet, and looks for
-// text or drawings that overlap or overflow, lines through text, pictures
-// without a text alternative and headings out of order. A page that is bad on
-// purpose shows that the look finds such things.
+// TestBooksInABrowser opens every book at the width of a phone, of a laptop and of printed pages,
+// and the templates and the measuring sheet, and looks for text or drawings that overlap or
+// overflow, lines through text, pictures without a text alternative and headings out of order. A
+// page that is bad on purpose shows that the look finds such things.
 func TestBooksInABrowser(t *testing.T) {
 	needsBrowser(t)
 	pages := []shown{{badName, badPage(), phoneWide}}
@@ -179,11 +178,11 @@ func badPage() []byte {
 <table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), drawn)
 }
 
-// TestTemplatesPrintAtFullSize prints templates to PDF in the browser and
-// measures there, by the lines in the file and not by its pixels.
+// TestTemplatesPrintAtFullSize prints templates to PDF in the browser and measures there, by the
+// lines in the file and not by its pixels.
 //
-// Tolerance: 0.2 mm, the width of a sharp pencil line. A point of a PDF is
-// 1/72 in (ISO 32000-1, 8.3.2.3).
+// Tolerance: 0.2 mm, the width of a sharp pencil line. A point of a PDF is 1/72 in (ISO 32000-1,
+// 8.3.2.3).
 func TestTemplatesPrintAtFullSize(t *testing.T) {
 	needsBrowser(t)
 	const tolerance = 0.2 / 25.4 * 72
@@ -214,8 +213,8 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 	}
 }
 
-// printPDF prints a page to PDF and returns what is painted there, and the size
-// of each sheet of paper, in points.
+// printPDF prints a page to PDF and returns what is painted there, and the size of each sheet of
+// paper, in points.
 func printPDF(t *testing.T, body []byte) (painted, papers []box) {
 	t.Helper()
 	dir := t.TempDir()
@@ -235,9 +234,9 @@ func printPDF(t *testing.T, body []byte) (painted, papers []box) {
 	return painted, papers
 }
 
-// TestBookPrints prints the example's kitchen: nothing is painted past the
-// margins, the browser has not made the page smaller to get it on the paper, and
-// no run, sheet or odd piece takes a second page.
+// TestBookPrints prints the example's kitchen: nothing is painted past the margins, the browser has
+// not made the page smaller to get it on the paper, and no run, sheet or odd piece takes a second
+// page.
 func TestBookPrints(t *testing.T) {
 	needsBrowser(t)
 	const (
@@ -275,8 +274,8 @@ func TestBookPrints(t *testing.T) {
 					t.Errorf("painted from %.1f to %.1f points across, past the margins of a page of %.1f", b.x, b.x+b.w, wide)
 				}
 			}
-			// As tall and wide as its drawing makes it: a page too wide for the
-			// paper would come out smaller.
+			// As tall and wide as its drawing makes it: a page too wide for the paper would come
+			// out smaller.
 			nearest(t, "the sign of a piece in the key", painted, 32*pixel, 12*pixel, .3)
 		})
 	}

@@ -15,8 +15,8 @@ import (
 
 var freedPiece = regexp.MustCompile(`piece (\S+)`)
 
-// Every piece that a saw frees from its sheet is said to be free once, also
-// where a cut only trims it.
+// Every piece that a saw frees from its sheet is said to be free once, also where a cut only trims
+// it.
 func TestEveryPieceIsFreedOnce(t *testing.T) {
 	for name, path := range examples(t) {
 		p := planOf(t, path)
@@ -40,8 +40,8 @@ func TestEveryPieceIsFreedOnce(t *testing.T) {
 	}
 }
 
-// Parts of one size can carry the pattern at different phases, so no two parts
-// on the bench are called the same.
+// Parts of one size can carry the pattern at different phases, so no two parts on the bench are
+// called the same.
 func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 	twins := 0
 	for name, path := range examples(t) {
@@ -66,8 +66,8 @@ func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 	}
 }
 
-// Both panels that meet at an outside corner reach the long point of a mitre,
-// so both have to be told to be mitred, and no other.
+// Both panels that meet at an outside corner reach the long point of a mitre, so both have to be
+// told to be mitred, and no other.
 func TestOutsideCornersAreMitred(t *testing.T) {
 	corners := 0
 	for name, path := range examples(t) {
@@ -102,8 +102,8 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 	}
 }
 
-// What is taken off along an edge, blade included, is all that lies there
-// outside the pieces: sawing as the words say leaves the kept edge on the measure.
+// What is taken off along an edge, blade included, is all that lies there outside the pieces:
+// sawing as the words say leaves the kept edge on the measure.
 func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 	trims := 0
 	for name, path := range examples(t) {

@@ -15,7 +15,8 @@ import (
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
 // {name0} and {quoted0} of the names, {length0}, {about0} and {overlap0} of the lengths, {count0}
-// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {way0} is the sentence for a way out of a weak spot.
+// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {way0} is the
+// sentence for a way out of a weak spot.
 var doubtWords = map[warning.Kind]string{
 	wall.StationsApart: "no height was taped over {length0} (more than {length1}): tape one between",
 	wall.TopJump:       "the top changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
@@ -55,8 +56,8 @@ var doubtWords = map[warning.Kind]string{
 
 var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)
 
-// doubt says what a warning says. A kind that has no words is written as it is, and a fact that
-// is not there as nothing.
+// doubt says what a warning says. A kind that has no words is written as it is, and a fact that is
+// not there as nothing.
 func (t *text) doubt(w warning.Warning) string {
 	words, ok := doubtWords[w.Kind]
 	if !ok {
@@ -99,8 +100,8 @@ func (t *text) overlap(by fraction.Length) string {
 	return "overlaps by " + t.tape.Format(by)
 }
 
-// place returns where a warning belongs: a piece by its label, else a path as the job file
-// writes it.
+// place returns where a warning belongs: a piece by its label, else a path as the job file writes
+// it.
 func place(w warning.Warning) string {
 	if w.Kind == plan.WeakSpot && len(w.Names) > 0 {
 		return "piece " + w.Names[0]

@@ -27,7 +27,8 @@ func every[T interface {
 	}
 }
 
-// TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads as permission.
+// TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads
+// as permission.
 func TestCautionsDeferAndPermitNothing(t *testing.T) {
 	for _, c := range finish.AllCautions() {
 		words := cautioned(plan.Plan{}, c)
@@ -144,7 +145,8 @@ func TestWordsOfTheFinish(t *testing.T) {
 	}
 }
 
-// TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words are those of boards.
+// TestBoardsAreNotCalledPanels has a work that raises every caution and needs every step: its words
+// are those of boards.
 func TestBoardsAreNotCalledPanels(t *testing.T) {
 	p, has := busy(t, true)
 	for _, want := range []string{

@@ -23,9 +23,8 @@ var (
 	numeral   = regexp.MustCompile(`>[^<]*\d[^<]*<`)
 )
 
-// TestNumbersOnDrawingsAreThePlans reads every text of every drawing and holds
-// it against the plan's JSON, read anew, at the path that the text names. A
-// number without a path is a fault.
+// TestNumbersOnDrawingsAreThePlans reads every text of every drawing and holds it against the
+// plan's JSON, read anew, at the path that the text names. A number without a path is a fault.
 func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
 		data, err := json.Marshal(p)

@@ -154,8 +154,8 @@ func TestSamePlanGivesSameBytes(t *testing.T) {
 	})
 }
 
-// TestDrawingsAreWellFormed parses every drawing strictly, and finds a title
-// and a description in it.
+// TestDrawingsAreWellFormed parses every drawing strictly, and finds a title and a description in
+// it.
 func TestDrawingsAreWellFormed(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, _ plan.Plan, files []File) {
 		for _, f := range files {
@@ -197,8 +197,8 @@ func TestDrawingsAreWellFormed(t *testing.T) {
 	})
 }
 
-// TestNamesAreShownAsText looks for names that turned into markup. What a
-// browser makes of them is checked in TestBooksInABrowser.
+// TestNamesAreShownAsText looks for names that turned into markup. What a browser makes of them is
+// checked in TestBooksInABrowser.
 func TestNamesAreShownAsText(t *testing.T) {
 	files, err := Files(hostile())
 	if err != nil {
@@ -237,8 +237,8 @@ func TestEmptyPlanHasABook(t *testing.T) {
 	}
 }
 
-// TestTrimsAreNotMeasuredOffTheSheet: a cut whose blade overhangs the edge says
-// what it takes off, in the table, and has no figure beside the sheet.
+// TestTrimsAreNotMeasuredOffTheSheet: a cut whose blade overhangs the edge says what it takes off,
+// in the table, and has no figure beside the sheet.
 func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 	p := kitchen()
 	cut := &p.Sheets[0].Cuts[0]

@@ -13,9 +13,9 @@ import (
 // box is a rectangle on paper, in points from the lower left.
 type box struct{ x, y, w, h float64 }
 
-// readPDF returns the bounding box, in points, of every path that a PDF paints,
-// and the size of each page. It reads what Chromium writes, no more: streams
-// packed with zlib, page boxes outside object streams.
+// readPDF returns the bounding box, in points, of every path that a PDF paints, and the size of
+// each page. It reads what Chromium writes, no more: streams packed with zlib, page boxes outside
+// object streams.
 func readPDF(data []byte) (paths, pages []box, err error) {
 	for _, m := range regexp.MustCompile(`/MediaBox\s*\[\s*([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+)\s*\]`).FindAllSubmatch(data, -1) {
 		var v [4]float64
@@ -63,8 +63,8 @@ func (m matrix) then(n matrix) matrix {
 		m[4]*n[0] + m[5]*n[2] + n[4], m[4]*n[1] + m[5]*n[3] + n[5]}
 }
 
-// painted runs a content stream and returns the boxes of the paths it paints.
-// Operators that draw no path are passed over.
+// painted runs a content stream and returns the boxes of the paths it paints. Operators that draw
+// no path are passed over.
 func painted(content string) []box {
 	now := matrix{1, 0, 0, 1, 0, 0}
 	var saved []matrix

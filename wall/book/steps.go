@@ -9,8 +9,8 @@ import (
 )
 
 // stage is what a stage of the work says: its first and last sentences and, between them, those of
-// its acts in their order. {} stands for the labels or the figure of an act; see [Step]
-// for the other facts in braces.
+// its acts in their order. {} stands for the labels or the figure of an act; see [Step] for the
+// other facts in braces.
 type stage struct {
 	title string
 	first string

@@ -13,8 +13,8 @@ import (
 	"example.com/groovewright/wall/jobfile"
 )
 
-// TestSurveyFieldsAreTheJobFiles fills every box of a measuring sheet and reads
-// the result as a job file: no field may be unknown to it.
+// TestSurveyFieldsAreTheJobFiles fills every box of a measuring sheet and reads the result as a job
+// file: no field may be unknown to it.
 func TestSurveyFieldsAreTheJobFiles(t *testing.T) {
 	sheet, err := Survey(2)
 	if err != nil {
@@ -49,8 +49,8 @@ var (
 	byTape    = fmt.Sprintf("runs[1].openings[%d].", 5)
 )
 
-// numbered is a box's path with the numbers that the page of an odd opening
-// leaves to the reader; that page is filled in twice, once in each of its ways.
+// numbered is a box's path with the numbers that the page of an odd opening leaves to the reader;
+// that page is filled in twice, once in each of its ways.
 func numbered(path string) []string {
 	rest, odd := strings.CutPrefix(path, "runs[ ].openings[ ].")
 	switch {
@@ -67,9 +67,9 @@ func numbered(path string) []string {
 // octagon is the outline of the odd openings, on their runs.
 var octagon = [...][2]float64{{20, 15}, {30, 13}, {40, 15}, {44, 18}, {40, 22}, {30, 24}, {20, 22}, {16, 18}}
 
-// oddly is what someone might write into a box of an odd opening, "" for a path
-// that is no such box: [16, 13] is where the outline's corners are taken from,
-// [0, 0], [60, 0] and [30, 0] are the bases that the tape was held at.
+// oddly is what someone might write into a box of an odd opening, "" for a path that is no such
+// box: [16, 13] is where the outline's corners are taken from, [0, 0], [60, 0] and [30, 0] are the
+// bases that the tape was held at.
 func oddly(path string) string {
 	path, ok := strings.CutPrefix(strings.Replace(path, byTape, byCorners, 1), byCorners)
 	var at, member int
@@ -177,8 +177,8 @@ func plant(root map[string]any, path string, value any) {
 	grow(root, steps, value)
 }
 
-// grow returns a tree with a value planted in it, the steps to it from the root:
-// names of an object, numbers of a list.
+// grow returns a tree with a value planted in it, the steps to it from the root: names of an
+// object, numbers of a list.
 func grow(tree any, steps []string, value any) any {
 	if len(steps) == 0 {
 		return value

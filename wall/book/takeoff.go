@@ -12,9 +12,10 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// method is how a quantity was found. Most have one text, in which each term stands in braces by its word; of others the number of terms
-// differs, and each kind of term has words of its own, between the text and the last words. There {} stands for the value of the term and
-// {name} for its name. {source} is the source of the row and {units} what it counts.
+// method is how a quantity was found. Most have one text, in which each term stands in braces by
+// its word; of others the number of terms differs, and each kind of term has words of its own,
+// between the text and the last words. There {} stands for the value of the term and {name} for its
+// name. {source} is the source of the row and {units} what it counts.
 type method struct {
 	text  string
 	terms map[finish.TermKind]string

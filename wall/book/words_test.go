@@ -16,8 +16,8 @@ const boardJob = `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "pla
 	"runs": [{"name": "hall", "width": "96", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
 	"heights": [{"at": "0", "top": "48"}, {"at": "96", "top": "48"}]}]}`
 
-// 96 in of boards 5 1/4 in wide are 19; each is 48 in high and crosses supports
-// 16 in apart 4 times. That is 76 nails, and a tenth more.
+// 96 in of boards 5 1/4 in wide are 19; each is 48 in high and crosses supports 16 in apart 4
+// times. That is 76 nails, and a tenth more.
 func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "boards.json")
 	if err := os.WriteFile(path, []byte(boardJob), 0o600); err != nil {
@@ -71,8 +71,7 @@ func TestCornerNames(t *testing.T) {
 	}
 }
 
-// TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps
-// the path too.
+// TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
 	p := planOf(t, examples(t)["odd-window"])
 	if len(p.Taped) == 0 || pointName(p.Taped[0]) != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {

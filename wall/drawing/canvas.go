@@ -108,7 +108,8 @@ func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead fu
 	return deepest
 }
 
-// below writes stops under a line of ink at y, each over its lead and what over draws; it returns its end.
+// below writes stops under a line of ink at y, each over its lead and what over draws, and returns
+// where they end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
 	return y + long + 3 + c.hang(all, "", typeSize, lo, hi, y+long+3, func(s stop) {
 		over(s)

@@ -6,7 +6,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// cutLine is a line to saw along that is worth a template: a hole, or a notch or curve of the outline.
+// cutLine is a line to saw that is worth a template: a hole, or a notch or curve of the outline.
 type cutLine struct {
 	piece  plan.Piece
 	index  int // of the piece in the plan
@@ -18,8 +18,9 @@ type cutLine struct {
 	count  int    // of points in the whole ring
 }
 
-// cutLines lists what a plan needs templates for. A rectangular cutout that takes more than one page
-// has none: two measurements and a straightedge mark it better. Nor has one that is as large as a house.
+// cutLines lists what a plan needs templates for. A rectangular cutout that takes more than one
+// page has none: two measurements and a straightedge mark it better. Nor has one as large as a
+// house.
 func cutLines(p plan.Plan) (found []cutLine) {
 	for i, piece := range p.Pieces {
 		for h, hole := range piece.Holes {
@@ -83,7 +84,7 @@ func notches(piece plan.Piece, index int) (found []cutLine) {
 	return found
 }
 
-// A stretch whose straights all run within one part in flatter of the level, or of plumb, is an edge
+// A stretch whose straights all run within one part in flatter of level, or of plumb, is an edge
 // that follows the wall: two measurements mark it better than paper does. So is the meeting of two
 // such edges. Common practice, no source.
 const (

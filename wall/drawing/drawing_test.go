@@ -14,8 +14,8 @@ import (
 
 var update = flag.Bool("update", false, "write the golden drawings anew")
 
-// TestDrawingsAreGolden holds some drawings of the made-up kitchen, byte for
-// byte. After a change that is meant, look at the drawings and use -update.
+// TestDrawingsAreGolden holds some drawings of the made-up kitchen, byte for byte. After a change
+// that is meant, look at the drawings and use -update.
 func TestDrawingsAreGolden(t *testing.T) {
 	p := kitchen()
 	tiles := cutLines(p)[2].tile(Papers()[0])

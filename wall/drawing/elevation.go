@@ -85,10 +85,7 @@ func (e *elevation) scaled() (tall float64) {
 	}
 	lo, hi := cutout.Bounds(points)
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
-	e.scale = (e.Width - 2*e.lane()) / wide
-	if high*e.scale > elevationTall {
-		e.scale = elevationTall / high
-	}
+	e.scale = min((e.Width-2*e.lane())/wide, elevationTall/high)
 	e.left = (e.Width - wide*e.scale) / 2
 	e.x0, e.y1 = lo.X.Float64(), hi.Y.Float64()
 	return high * e.scale
@@ -138,7 +135,7 @@ func (e *elevation) strip(panel plan.Installed) box {
 	return e.area(panel.Left, lo.Y, panel.Right, hi.Y)
 }
 
-// wall draws the wall's own shape, whose gaps stay visible, and on it the pieces with their pattern.
+// wall draws the wall's own shape, whose gaps stay visible, and the pieces with their pattern.
 func (e *elevation) wall() {
 	e.stroke("wall", e.outline(e.run.Outline))
 	for i, panel := range e.run.Installed {
@@ -159,7 +156,7 @@ func (e *elevation) onTheWall() {
 	}
 }
 
-// openings draws the openings as taped, short of the board by their gap, and the level datum over them.
+// openings draws the openings as taped, without their gaps, and the level datum over them.
 func (e *elevation) openings() {
 	for _, o := range e.run.Openings {
 		e.stroke("paper", e.outline(o.Outline))
@@ -171,7 +168,7 @@ func (e *elevation) openings() {
 	e.floor = max(e.floor, y)
 }
 
-// seams draws a heavy line in the middle of each gap between panels; the openings are drawn over it.
+// seams draws a heavy line in the middle of each gap between panels, under the openings.
 func (e *elevation) seams() {
 	for i := 1; i < len(e.run.Panels); i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]

@@ -96,8 +96,8 @@ func ExampleTemplates() {
 	// A4: 2 pages; 0.5 by 0.5 in from the first one's corner: Template of piece 1, outlet A, page A1
 }
 
-// A page whose style sheet has Style shows the drawings as elements, and what is too wide for a phone in
-// its narrow form.
+// A page whose style sheet has Style shows the drawings as elements, and what is too wide for a
+// phone in its narrow form.
 func ExamplePicture_Narrow() {
 	picture, _ := drawing.Elevation(stored(), 0)
 	if narrow, ok := picture.Narrow(); ok {

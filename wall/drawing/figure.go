@@ -9,8 +9,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// figure is a text from the plan as people read it, with the path of the plan's JSON that it was read
-// from. The path is written into the drawing, so that a test can hold every number against the plan.
+// figure is a text from the plan as people read it, with the path of the plan's JSON that it was
+// read from. The path is written into the drawing, so that a test can hold it against the plan.
 type figure struct{ text, from string }
 
 func (f figure) String() string { return f.text }
@@ -55,6 +55,14 @@ func (l line) String() string {
 
 // width is an upper estimate of the width of the line at a size of type.
 func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
+
+// widest is the width of the widest of some lines.
+func widest(size float64, lines []line) (w float64) {
+	for _, l := range lines {
+		w = max(w, l.width(size))
+	}
+	return w
+}
 
 // write writes the line at a place; anchor is start, middle or end, and y the base line.
 func (l line) write(on *node, class string, x, y float64, anchor string) *node {

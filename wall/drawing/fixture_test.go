@@ -23,8 +23,8 @@ func ring(at ...string) []plan.Point {
 	return points
 }
 
-// kitchen is an invented kitchen of three runs, made by hand: every name and
-// figure in it is made up, and it only serves to draw.
+// kitchen is an invented kitchen of three runs, made by hand: every name and figure in it is made
+// up, and it only serves to draw.
 func kitchen() plan.Plan { return readPlan("testdata/fixture.json") }
 
 // readPlan reads a plan from a file of the tests.

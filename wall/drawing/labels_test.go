@@ -7,8 +7,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestNoTagCoversASmallOpening looks at every elevation: what is too small to
-// hold its own name is covered by no name and no number.
+// TestNoTagCoversASmallOpening looks at every elevation: what is too small to hold its own name is
+// covered by no name and no number.
 func TestNoTagCoversASmallOpening(t *testing.T) {
 	looked := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {

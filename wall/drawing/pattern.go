@@ -18,8 +18,8 @@ type stripe struct {
 	left, right fraction.Length
 }
 
-// stripes returns the features of a board whose left edge has a phase; the outermost may run past its
-// edges. There is none where the pattern has no width or is far too fine.
+// stripes returns the features of a board whose left edge has a phase; the outermost may run past
+// its edges. There is none where the pattern has no width or is far too fine.
 func stripes(profile plan.Profile, from, to, phase fraction.Length) (found []stripe) {
 	var repeat fraction.Length
 	for _, f := range profile.Features {

@@ -45,8 +45,8 @@ func (c corner) along(axis int) fraction.Length {
 // plain reports whether a piece has only its outer edges to saw.
 func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
 
-// Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left is
-// right.
+// Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left
+// is right.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
@@ -107,10 +107,7 @@ func (d *pieceDrawing) measured(path, side string) {
 func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
-	d.scale = min(room/across, pieceTall/tall)
-	if plain(d.piece) {
-		d.scale = min(room/across, plainTall/tall)
-	}
+	d.scale = min(room/across, map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]/tall)
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 34+d.lift, tall
 	if d.back {
@@ -120,7 +117,7 @@ func (d *pieceDrawing) lay() {
 	d.frame = d.area.grow(15)
 }
 
-// stops are the running measurements along one axis, each once, to every corner or only the square ones.
+// stops are the running measurements along one axis, each once, to every corner or the square ones.
 func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	for _, c := range d.corners {
 		at := c.along(axis)
@@ -136,8 +133,8 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	return all
 }
 
-// measures writes the running measurements, each with a dashed line to its farthest corner. Where there
-// is no room for those of a curve, its template and the table have them.
+// measures writes the running measurements, each with a dashed line to its farthest corner. Where
+// there is no room for those of a curve, its template and the table have them.
 func (d *pieceDrawing) measures() {
 	bottom := d.area.y + d.area.h
 	fitting := func(axis int, room float64) []stop {

@@ -97,10 +97,10 @@ func farther(area box, w, h float64) []box {
 	})...)
 }
 
-// spread moves marks along a line so that neighbors stand at least gap apart and each as near as it can,
-// by least squares, to where it belongs. The wanted places come in rising order; so do the results, which
-// lie in [lo, hi] where there is room for all. Marks that collide are pooled and moved as one block, as in
-// isotonic regression by pooling adjacent violators.
+// spread moves marks along a line so that neighbors stand at least gap apart and each as near as it
+// can, by least squares, to where it belongs. The wanted places come in rising order; so do the
+// results, which lie in [lo, hi] where there is room for all. Marks that collide are pooled and
+// moved as one block, as in isotonic regression by pooling adjacent violators.
 func spread(wanted []float64, gap, lo, hi float64) []float64 {
 	type block struct {
 		sum   float64 // of wanted - offset within the block

@@ -77,7 +77,7 @@ func (e *elevation) heights() {
 	}
 }
 
-// corners writes the height of each corner between the ends: of the top, and of steps of the bottom.
+// corners writes the height of each corner between the ends: of the top, and of the bottom's steps.
 func (e *elevation) corners() {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
@@ -120,7 +120,8 @@ func (e *elevation) atEnd(p plan.Point) int {
 	return 0
 }
 
-// marks draws the ticks of the story pole on a line at base, and returns the length of the longest label.
+// marks draws the ticks of the story pole on a line at base and returns the length of its longest
+// label.
 func (e *elevation) marks(base float64) float64 {
 	groups := e.places()
 	texts := e.texts(groups)
@@ -143,7 +144,7 @@ func (e *elevation) marks(base float64) float64 {
 	})
 }
 
-// places are the places on the story pole from left to right: the marks of the plan at each of them.
+// places are the places on the story pole from left to right: the plan's marks at each of them.
 func (e *elevation) places() (groups [][]int) {
 	at := func(group []int) fraction.Length { return e.run.StoryPole[group[0]].At }
 	for i, mark := range e.run.StoryPole {
@@ -160,8 +161,8 @@ func (e *elevation) places() (groups [][]int) {
 // poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.
 var poleLines = []float64{215, 290, 350, 410, 0}
 
-// texts are the upright lines at each place: all words, else the distances alone, else only each second,
-// third … of them; the table has them all.
+// texts are the upright lines at each place: all words, else the distances alone, else only each
+// second, third … of them; the table has them all.
 func (e *elevation) texts(groups [][]int) [][]line {
 	most := int((e.Width-16)/poleGap) + 1
 	texts, count := make([][]line, len(groups)), 0
@@ -184,7 +185,7 @@ func (e *elevation) texts(groups [][]int) [][]line {
 	return texts
 }
 
-// written is what is marked at a place and then its distance from the start, in lines up to a length.
+// written is what is marked at a place and its distance from the start, in lines up to a length.
 func (e *elevation) written(group []int, long float64) []line {
 	if long == 0 {
 		return []line{{e.fromStart(group[0])}}

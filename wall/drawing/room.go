@@ -38,24 +38,16 @@ func Room(p plan.Plan) (Picture, error) {
 		}
 		d.describe()
 		d.lay()
-		for _, c := range d.courses {
-			d.wall(c)
-		}
-		for i, c := range d.courses {
-			d.panelling(i, c)
-		}
-		d.leads = d.add("g")
-		for i, c := range d.courses {
-			if d.bend(i) != 0 {
-				d.corner(i, c)
+		each := func(parts ...func(i int, c course)) {
+			for _, part := range parts {
+				for i, c := range d.courses {
+					part(i, c)
+				}
 			}
 		}
-		for _, c := range d.courses {
-			d.numbers(c)
-		}
-		for i, c := range d.courses {
-			d.named(i, c)
-		}
+		each(d.wall, d.panelling)
+		d.leads = d.add("g")
+		each(d.corner, d.numbers, d.named)
 		line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick."}.
 			write(&d.node, "soft", d.Width/2, d.Height-8, "middle")
 		return d.Picture
@@ -95,10 +87,7 @@ func (d *roomDrawing) lay() {
 			along *= complex(0, bend)
 		}
 	}
-	d.scale = (d.Width - 2*roomLane) / max(x1-x0, 1)
-	if (y1-y0)*d.scale > roomTall {
-		d.scale = roomTall / (y1 - y0)
-	}
+	d.scale = min((d.Width-2*roomLane)/max(x1-x0, 1), roomTall/(y1-y0))
 	d.Width = max(halfInk, (x1-x0)*d.scale+2*roomLane)
 	left := (d.Width - (x1-x0)*d.scale) / 2
 	for i := range d.courses {
@@ -134,7 +123,7 @@ func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight floa
 }
 
 // wall draws the wall behind one run, and keeps labels off it and its panelling.
-func (d *roomDrawing) wall(c course) {
+func (d *roomDrawing) wall(_ int, c course) {
 	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, 0, c.long))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
@@ -166,8 +155,11 @@ func (d *roomDrawing) panelling(i int, c course) {
 	}
 }
 
-// corner puts the corner's letter outside the wall.
+// corner puts the letter of a corner outside the wall.
 func (d *roomDrawing) corner(i int, c course) {
+	if d.bend(i) == 0 {
+		return
+	}
 	p := c.at(c.long+22, -22*d.bend(i))
 	x, y := real(p), imag(p)
 	d.dot("tag", x, y, 9)
@@ -175,7 +167,7 @@ func (d *roomDrawing) corner(i int, c course) {
 	d.claim(centered(x, y, 18, 18))
 }
 
-// CornerLetter names the corner at the right end of run i on the plan view; it is empty where there is none.
+// CornerLetter names the corner at the right end of run i on the plan view, "" where there is none.
 func CornerLetter(p plan.Plan, i int) string {
 	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil {
 		return ""
@@ -189,8 +181,8 @@ func CornerLetter(p plan.Plan, i int) string {
 	return plan.CornerName(n)
 }
 
-// numbers writes the numbers of each panel's pieces, which are the order of fitting, before the panel.
-func (d *roomDrawing) numbers(c course) {
+// numbers writes the numbers of each panel's pieces, the order of fitting, before the panel.
+func (d *roomDrawing) numbers(_ int, c course) {
 	for _, panel := range c.run.Panels {
 		var text line
 		for _, number := range panel.Pieces {
@@ -215,8 +207,8 @@ func (d *roomDrawing) numbers(c course) {
 	}
 }
 
-// named writes a run's name, its width and its place in the order of fitting, inside the room or outside;
-// where there is no room for all of it the name alone, or the name clipped.
+// named writes a run's name, its width and its place in the order of fitting, inside the room or
+// outside; where there is no room for all of it the name alone, or the name clipped.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	name := func(width float64) (lines []line) {
@@ -231,11 +223,11 @@ func (d *roomDrawing) named(i int, c course) {
 		if form < 2 {
 			lines = append(lines, figures...)
 		}
-		w, h := 0.0, 13*float64(len(lines))+3
-		for _, l := range lines {
-			w = max(w, l.width(typeSize)*1.06+6)
-		}
-		seat, ok := d.place(nameSeats(c, w, h)...)
+		w, h := widest(typeSize, lines)*1.06+6, 13*float64(len(lines))+3
+		at := func(into, share float64) box { return c.before(c.long*share, into, w, h) }
+		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
+		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
+		seat, ok := d.place(append(inside, outside...)...)
 		if !ok {
 			continue
 		}
@@ -249,13 +241,6 @@ func (d *roomDrawing) named(i int, c course) {
 		}
 		return
 	}
-}
-
-// nameSeats are the places for a run's name, those in the room first.
-func nameSeats(c course, w, h float64) []box {
-	at := func(into, share float64) box { return c.before(c.long*share, into, w, h) }
-	return append(grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at),
-		grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)...)
 }
 
 // turn is the place of a run in the order of fitting; one without pieces is up already.
@@ -275,8 +260,8 @@ func (d *roomDrawing) describe() {
 	}
 }
 
-// course is where one run lies on the plan view. Places and directions there are complex numbers, x to
-// the right and y down, so that a right angle to the right is a product with i.
+// course is where one run lies on the plan view. Places and directions there are complex numbers, x
+// to the right and y down, so that a right angle to the right is a product with i.
 type course struct {
 	run   plan.Run
 	start complex128 // its left end
@@ -289,20 +274,19 @@ func (c course) at(along, into float64) complex128 { return c.start + c.along*co
 
 // line is the path through some places, each along the run and into the room.
 func (c course) line(points ...complex128) string {
-	path, command := "", "M"
-	for _, p := range points {
+	return through(points, func(p complex128) (x, y float64) {
 		place := c.at(real(p), imag(p))
-		path, command = path+pen(command, real(place), imag(place)), "L"
-	}
-	return path
+		return real(place), imag(place)
+	})
 }
 
-// band is the path round a strip, from and to along the wall, deepFrom and deepTo so deep in the room.
+// band is the path round a strip: from and to along the wall, deepFrom and deepTo at its depth.
 func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
 	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
 }
 
-// before is the box centered so far along a run whose near side is so far into the room, or behind it.
+// before is the box centered so far along a run with its near side so far in the room, or behind
+// it.
 func (c course) before(along, into, w, h float64) box {
 	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
 	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)

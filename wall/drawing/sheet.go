@@ -120,8 +120,8 @@ func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
 	return all
 }
 
-// stops are the running measurements of one kind of cut and of the sheet's own size, each once. A trim by
-// less than the blade has none: nobody can measure to a place off the sheet.
+// stops are the running measurements of one kind of cut and of the sheet's own size, each once. A
+// trim by less than the blade has none: nobody can measure to a place off the sheet.
 func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 	axis, size, field, ink := 1, d.stock.Length, "length", d.y
 	if kind == nest.Rip {

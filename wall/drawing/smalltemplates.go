@@ -20,18 +20,17 @@ const (
 	sharedFoot = 0.45 // for the ruler at the foot of the page
 )
 
-// cell is a small template and its place on a page, from the upper left of what the page has to draw on.
+// cell is a small template and its place on a page, from the upper left of what the page can show.
 type cell struct {
 	tiling
 	number    int // of the cutting line
 	left, top float64
 }
 
-func (c cell) width() float64  { return c.w }
 func (c cell) height() float64 { return c.h + cellName }
 
-// small returns the line with a little board, and reports whether that fits a page and shows where the
-// line lies: a bead, a groove or an edge of the piece.
+// small returns the line with a little board, and reports whether that fits a page and shows where
+// the line lies: a bead, a groove or an edge of the piece.
 func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, bool) {
 	lo, hi := cutout.Bounds(c.points)
 	beside := max(cellAcross, (cellLeast-hi.X.Sub(lo.X).Float64())/2)
@@ -43,7 +42,7 @@ func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, boo
 	for _, s := range stripes(profile, fraction.Length{}, c.piece.Width, c.piece.LeftPhase) {
 		placed = placed || s.Kind != groove.Flat && s.left.Float64() >= one.x && s.right.Float64() <= one.x+one.w
 	}
-	return found, placed && found.width() <= w && found.height() <= h
+	return found, placed && found.w <= w && found.height() <= h
 }
 
 // shared is what a page has to draw on beside its margins and its foot.
@@ -51,7 +50,8 @@ func (p Paper) shared() (w, h float64) {
 	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - sharedFoot
 }
 
-// share lays small templates on pages in rows, the highest first, each into the first row with room.
+// share lays small templates on pages in rows, the highest first, each into the first row with room
+// (first-fit decreasing height).
 func share(all []cell, paper Paper) [][]cell {
 	type row struct {
 		page            int
@@ -64,7 +64,7 @@ func share(all []cell, paper Paper) [][]cell {
 	var pages [][]cell
 	var filled []float64 // of each page, from the top
 	for _, c := range all {
-		at := slices.IndexFunc(rows, func(r row) bool { return r.used+c.width() <= w && c.height() <= r.high })
+		at := slices.IndexFunc(rows, func(r row) bool { return r.used+c.w <= w && c.height() <= r.high })
 		if at < 0 {
 			page := slices.IndexFunc(filled, func(f float64) bool { return f+c.height() <= h })
 			if page < 0 {
@@ -75,7 +75,7 @@ func share(all []cell, paper Paper) [][]cell {
 		}
 		r := &rows[at]
 		c.left, c.top = r.used, r.top
-		r.used += c.width() + cellGap
+		r.used += c.w + cellGap
 		pages[r.page] = append(pages[r.page], c)
 	}
 	return pages

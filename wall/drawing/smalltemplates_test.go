@@ -10,8 +10,8 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestSmallTemplatesShareWithoutOverlap: each small template is on one page,
-// wholly within what the page has to draw on, and off its neighbours.
+// TestSmallTemplatesShareWithoutOverlap: each small template is on one page, wholly within what the
+// page has to draw on, and off its neighbours.
 func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 	profile := kitchen().Profile
 	rapid.Check(t, func(t *rapid.T) {
@@ -29,12 +29,12 @@ func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 		for _, page := range share(all, paper) {
 			for i, c := range page {
 				found = append(found, c.number)
-				spot := box{c.left, c.top, c.width(), c.height()}
-				if c.left < 0 || c.top < 0 || c.left+c.width() > w+1e-9 || c.top+c.height() > h+1e-9 {
+				spot := box{c.left, c.top, c.w, c.height()}
+				if c.left < 0 || c.top < 0 || c.left+c.w > w+1e-9 || c.top+c.height() > h+1e-9 {
 					t.Errorf("template %d lies at %v, past a page of %v by %v", c.number, spot, w, h)
 				}
 				for _, other := range page[:i] {
-					if spot.overlaps(box{other.left, other.top, other.width(), other.height()}) {
+					if spot.overlaps(box{other.left, other.top, other.w, other.height()}) {
 						t.Errorf("templates %d and %d overlap", c.number, other.number)
 					}
 				}
@@ -69,8 +69,8 @@ func TestTwoBoxesShareAPage(t *testing.T) {
 	}
 }
 
-// TestStoryPoleKeepsEveryWord: what a mark says stands whole on the wide
-// drawing, however long, unless there are more marks than lines.
+// TestStoryPoleKeepsEveryWord: what a mark says stands whole on the wide drawing, however long,
+// unless there are more marks than lines.
 func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	p := kitchen()
 	long := "the box beside the window that the neighbour's cat likes to sit under, left, with its extender"
@@ -92,8 +92,8 @@ func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	}
 }
 
-// TestManyBoardsStayOnTheDrawing: a wall of more boards than there is room for
-// figures writes some of them, each within the drawing.
+// TestManyBoardsStayOnTheDrawing: a wall of more boards than there is room for figures writes some
+// of them, each within the drawing.
 func TestManyBoardsStayOnTheDrawing(t *testing.T) {
 	for _, width := range []float64{wideInk, halfInk} {
 		p := kitchen()

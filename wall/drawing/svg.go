@@ -20,7 +20,7 @@ type node struct {
 	raw   string // markup of this package
 }
 
-// add appends an element and returns it; attrs are pairs of a name and a value, a float64 one of ink.
+// add appends an element and returns it; attrs are names, each with a value, a float64 one of ink.
 func (n *node) add(name string, attrs ...any) *node {
 	kid := &node{name: name}
 	n.kids = append(n.kids, kid)
@@ -115,6 +115,16 @@ func pen(commands ...any) string {
 	return path
 }
 
+// through is the path through some points, whose places are in ink.
+func through[P any](points []P, place func(P) (x, y float64)) (path string) {
+	command := "M"
+	for _, p := range points {
+		x, y := place(p)
+		path, command = path+pen(command, x, y), "L"
+	}
+	return path
+}
+
 // Picture is one drawing. The zero value is an empty one.
 type Picture struct {
 	Name          string  // for a file, without its ending; letters, digits and hyphens
@@ -138,7 +148,7 @@ func (p Picture) Narrow() (pic Picture, ok bool) {
 //go:embed style.css
 var style string
 
-// Style returns the style sheet of every drawing, for light and dark; a file of [Picture.SVG] has it.
+// Style returns the style sheet of every drawing, light and dark; a file of [Picture.SVG] has it.
 func Style() string { return style }
 
 // desc adds a sentence to the text alternative.

@@ -37,8 +37,8 @@ type TemplateCell struct {
 	Picture Picture
 }
 
-// Templates draws the full-size templates of a plan: of curves, and of cutouts that one page of every
-// paper can show. It fails for a paper without room for them.
+// Templates draws the full-size templates of a plan: of curves, and of cutouts that one page of
+// every paper can show. It fails for a paper without room for them.
 func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 	defer fraction.Catch(&err)
 	if err := paper.check(); err != nil {
@@ -147,20 +147,18 @@ func (d *template) boardUnder(on *node) {
 // overlap draws where the neighboring pages begin, with crosses to lay one on the other.
 func (d *template) overlap(on *node) {
 	const o, near = pageOverlap * perInch, .01
-	var upright, level []float64
 	one, all := d.tile, d.tiling.tile
-	if one.x > all.x+near {
-		upright = append(upright, o)
+	lines := func(before, after bool, size float64) (at []float64) {
+		if before {
+			at = append(at, o)
+		}
+		if after {
+			at = append(at, size-o)
+		}
+		return at
 	}
-	if one.x+one.w < all.x+all.w-near {
-		upright = append(upright, d.frame.w-o)
-	}
-	if one.y+one.h < all.y+all.h-near {
-		level = append(level, o)
-	}
-	if one.y > all.y+near {
-		level = append(level, d.frame.h-o)
-	}
+	upright := lines(one.x > all.x+near, one.x+one.w < all.x+all.w-near, d.frame.w)
+	level := lines(one.y+one.h < all.y+all.h-near, one.y > all.y+near, d.frame.h)
 	for _, x := range upright {
 		on.stroke("ext", "M", x, 0.0, "V", d.frame.h)
 	}
@@ -202,10 +200,7 @@ func (d *template) figures(on *node) {
 
 // figure writes lines of text near a corner of a cutting line, if there is room.
 func (d *template) figure(on *node, x, y float64, text ...line) bool {
-	w, h := 0.0, 14*float64(len(text))
-	for _, l := range text {
-		w = max(w, l.width(smallSize)+4)
-	}
+	w, h := widest(smallSize, text)+4, 14*float64(len(text))
 	at := func(away float64) []box {
 		return []box{{x + 8, y + away, w, h}, {x - 8 - w, y + away, w, h}, {x + 8, y - away - h, w, h}, {x - 8 - w, y - away - h, w, h}}
 	}
@@ -228,7 +223,7 @@ func (n *node) ruler(inches int, y float64) {
 	n.stroke("pole", path)
 }
 
-// drawMap returns the page map of one cutting line: the piece, the line, and the pages laid over it.
+// drawMap returns the page map of one cutting line: the piece, the line and the pages over them.
 func drawMap(t tiling, number int) Picture {
 	c := t.cut
 	pic := Picture{Name: fmt.Sprintf("map-%s-%d", t.paper.Size, number), Title: fmt.Sprintf("Page map of piece %s, %s", c.piece.Label, c.what)}

@@ -47,8 +47,8 @@ func TestTilesCoverEveryCorner(t *testing.T) {
 	})
 }
 
-// TestStraightsLeftOutJoinPrintedPages walks along every straight: all of it is
-// on the map, and the pages left out lie between two that are printed.
+// TestStraightsLeftOutJoinPrintedPages walks along every straight: all of it is on the map, and the
+// pages left out lie between two that are printed.
 func TestStraightsLeftOutJoinPrintedPages(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawnCut(t)
@@ -134,8 +134,8 @@ func TestNotches(t *testing.T) {
 	}
 }
 
-// TestStripesFollowThePhase checks the pattern against counting: at the middle
-// of every feature of a long board stands that feature and no other.
+// TestStripesFollowThePhase checks the pattern against counting: at the middle of every feature of
+// a long board stands that feature and no other.
 func TestStripesFollowThePhase(t *testing.T) {
 	profile := kitchen().Profile
 	rapid.Check(t, func(t *rapid.T) {

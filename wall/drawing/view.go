@@ -54,11 +54,7 @@ func (v view) around(points []plan.Point) box {
 
 // line is the path through some points.
 func (v view) line(points []plan.Point) string {
-	path, command := "", "M"
-	for _, at := range points {
-		path, command = path+pen(command, v.x(at.X), v.y(at.Y)), "L"
-	}
-	return path
+	return through(points, func(at plan.Point) (x, y float64) { return v.x(at.X), v.y(at.Y) })
 }
 
 // outline is the path of one or more rings.
@@ -72,7 +68,7 @@ func (v view) outline(rings ...[]plan.Point) string {
 	return path
 }
 
-// seats returns places for a label wholly on a shape of an outline and its holes, from its middle on.
+// seats returns places for a label wholly on a shape of an outline and holes, from its middle on.
 func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 	const steps = 40
 	area := v.around(rings[0])
@@ -105,7 +101,7 @@ func outward(n int) []int {
 	return order
 }
 
-// holds reports whether a place of ink lies inside the rings, by the crossings of a ray to the right.
+// holds reports whether a place of ink lies inside the rings, by counting the crossings of a ray.
 func (v view) holds(x, y float64, rings ...[]plan.Point) bool {
 	x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale
 	in := false
