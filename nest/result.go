@@ -9,7 +9,7 @@ import (
 // from the sheet's left edge and lower end. A turned part lies half a turn round in the plane of
 // the sheet.
 type Placement struct {
-	Part   int             `json:"part"` // Part.Number
+	Part   int             `json:"piece"` // Part.Number
 	X      fraction.Length `json:"x"`
 	Y      fraction.Length `json:"y"`
 	Turned bool            `json:"turned"`

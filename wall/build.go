@@ -15,10 +15,12 @@ func (m *model) build(p *path) Layout {
 	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Broken: p.bound.broken, Cost: p.bound.price}
 	legs := p.legs()
 	pitch := m.room.Profile.Pitch()
+	first := 0 // leg of the run
 	for i, l := range legs {
 		s := l.sol.stretch
 		run := &layout.Runs[s.run]
 		if s.from < 0 {
+			first = i
 			run.Limits[0] = s.region.left
 			run.EndPhases[0] = s.region.endAt(true).Sub(l.sol.origin).Mod(pitch)
 		}
@@ -27,22 +29,15 @@ func (m *model) build(p *path) Layout {
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
 		m.join(&layout, l, legs[(i+1)%len(legs)].residue)
-	}
-	for i, l := range legs {
-		if l.sol.stretch.from < 0 {
-			last := i
-			for legs[last].next.run == l.sol.stretch.run {
-				last++
+		if l.next.run == s.run {
+			continue
+		}
+		if run.SetOut = m.setOut(legs[first].sol, l.sol); run.SetOut.Direction == Left {
+			// Beyond a break, working leftward, lies the stretch to its left.
+			for k := range run.Restarts {
+				run.Restarts[k].Origin = legs[first+k].sol.origin
 			}
-			run := &layout.Runs[l.sol.stretch.run]
-			run.SetOut = m.setOut(l.sol, legs[last].sol)
-			if run.SetOut.Direction == Left {
-				// Beyond a break, working leftward, lies the stretch to its left.
-				for k := range run.Restarts {
-					run.Restarts[k].Origin = legs[i+k].sol.origin
-				}
-				slices.Reverse(run.Restarts)
-			}
+			slices.Reverse(run.Restarts)
 		}
 	}
 	m.cutPieces(&layout, legs)

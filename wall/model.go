@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 )
 
 // model is a room with what has been worked out about it so far. Its origins are kept as residues:
@@ -12,7 +13,7 @@ import (
 type model struct {
 	ctx       context.Context
 	room      *Room
-	sheets    []sheet
+	sheets    []nest.Stock      // each as long as it is with its ends squared up
 	shift     []fraction.Length // by run; one more at the end for going round a closed room
 	group     []int             // by run: runs coupled by shared corners have one number
 	residues  [][]fraction.Length
@@ -21,11 +22,6 @@ type model struct {
 	regions   map[regionKey]*region
 	stretches map[stretchKey]*stretch
 	objective *Objective // nil for Layouts
-}
-
-// sheet is a kind of stock as panels are cut from it, with its ends squared up.
-type sheet struct {
-	width, length, leftPhase fraction.Length
 }
 
 type regionKey struct {
@@ -66,7 +62,8 @@ func newModel(ctx context.Context, room *Room) *model {
 	m := &model{ctx: ctx, room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
 		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
 	for _, s := range room.Stock {
-		m.sheets = append(m.sheets, sheet{s.Width, s.Usable(room.Saw), s.LeftPhase})
+		s.Length = s.Usable(room.Saw)
+		m.sheets = append(m.sheets, s)
 	}
 	pitch := room.Profile.Pitch()
 	for r := range n {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/nest"
 )
 
 // NoLayoutError says why no layout covers a run.
@@ -69,7 +70,7 @@ func (m *model) whyNone() error {
 			continue
 		case !agrees && len(run.Breaks) == 0:
 			return &NoLayoutError{run.Name, InstalledApart}
-		case slices.ContainsFunc(m.sheets, func(sheet sheet) bool { return sheet.length.Less(s.most) }):
+		case slices.ContainsFunc(m.sheets, func(sheet nest.Stock) bool { return sheet.Length.Less(s.most) }):
 			return &NoLayoutError{run.Name, TooTall}
 		default:
 			return &NoLayoutError{run.Name, TooNarrow}

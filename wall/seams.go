@@ -165,8 +165,8 @@ func (s *stretch) panelCost(c *cover, i, j int, width fraction.Length, beyond co
 func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
 	need := left.Sub(o).Mod(s.pitch)
 	for _, sheet := range s.sheets {
-		if !sheet.length.Less(s.most) {
-			widest = fraction.Max(widest, sheet.width.Sub(need.Sub(sheet.leftPhase).Mod(s.pitch)))
+		if !sheet.Length.Less(s.most) {
+			widest = fraction.Max(widest, sheet.Width.Sub(need.Sub(sheet.LeftPhase).Mod(s.pitch)))
 		}
 	}
 	return widest
@@ -177,13 +177,13 @@ func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
 func (s *stretch) fits(o, left, right fraction.Length) bool {
 	width, need := right.Sub(left), left.Sub(o).Mod(s.pitch)
 	for _, sheet := range s.sheets {
-		at := need.Sub(sheet.leftPhase).Mod(s.pitch)
-		wide := at.Add(width).Compare(sheet.width) <= 0
+		at := need.Sub(sheet.LeftPhase).Mod(s.pitch)
+		wide := at.Add(width).Compare(sheet.Width) <= 0
 		if !wide && s.turns {
-			at = s.axis.Mul(2).Sub(need).Sub(sheet.leftPhase).Sub(width).Mod(s.pitch)
-			wide = at.Add(width).Compare(sheet.width) <= 0
+			at = s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(s.pitch)
+			wide = at.Add(width).Compare(sheet.Width) <= 0
 		}
-		if wide && (s.most.Compare(sheet.length) <= 0 || s.tallestIn(left, right).Compare(sheet.length) <= 0) {
+		if wide && (s.most.Compare(sheet.Length) <= 0 || s.tallestIn(left, right).Compare(sheet.Length) <= 0) {
 			return true
 		}
 	}

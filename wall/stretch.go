@@ -48,7 +48,7 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		s.axis, _ = profile.Mirror()
 	}
 	for _, sheet := range s.sheets {
-		s.widest = fraction.Max(s.widest, sheet.width)
+		s.widest = fraction.Max(s.widest, sheet.Width)
 	}
 	half := m.room.Gaps.Seam.Div(2)
 	if !profile.Boards {

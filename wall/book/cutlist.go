@@ -34,8 +34,8 @@ func (t *text) sheets(p plan.Plan) {
 		}
 		var rows [][]string
 		for _, pl := range s.Placements {
-			piece, _ := p.Piece(pl.Piece)
-			rows = append(rows, []string{"piece " + label(p, pl.Piece), t.size(piece.Width, piece.Height),
+			piece, _ := p.Piece(pl.Part)
+			rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(piece.Width, piece.Height),
 				t.length(pl.X), t.length(pl.Y), either(pl.Turned, "arrow down", "arrow up")})
 		}
 		narrow := 0
@@ -57,7 +57,7 @@ func (t *text) sheets(p plan.Plan) {
 func sheetOf(p plan.Plan, number int) int {
 	for _, sheet := range p.Sheets {
 		for _, placed := range sheet.Placements {
-			if placed.Piece == number {
+			if placed.Part == number {
 				return sheet.Number
 			}
 		}

@@ -24,7 +24,7 @@ func TestEveryPieceIsFreedOnce(t *testing.T) {
 		for _, s := range p.Sheets {
 			var want, got []string
 			for _, pl := range s.Placements {
-				want = append(want, label(p, pl.Piece))
+				want = append(want, label(p, pl.Part))
 			}
 			for _, c := range s.Cuts {
 				for _, m := range freedPiece.FindAllStringSubmatch(out.cut(p, s, c), -1) {
@@ -116,7 +116,7 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 					way = 0
 				}
 				low, high := c.Rect[way], c.Rect[way].Add(c.At) // of the near side
-				used := slices.ContainsFunc(s.Placements, func(pl plan.Placement) bool {
+				used := slices.ContainsFunc(s.Placements, func(pl nest.Placement) bool {
 					at, across := [2]fraction.Length{pl.X, pl.Y}, c.Rect[1-way]
 					return !at[way].Less(low) && at[way].Less(high) &&
 						!at[1-way].Less(across) && at[1-way].Less(across.Add(c.Rect[3-way]))

@@ -97,7 +97,7 @@ func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
 func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
 		shape := d.outline(d.rings(p)...)
-		if piece, _ := d.plan.Piece(p.Piece); !piece.Plain() {
+		if piece, _ := d.plan.Piece(p.Part); !piece.Plain() {
 			d.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", d.at(p.X, p.Y, piece.Width, piece.Height).path()+shape)
 		}
 		d.stroke("edge", shape)
@@ -105,8 +105,8 @@ func (d *sheetDrawing) parts() {
 }
 
 // rings are the outline and the holes of a placed piece, in the sheet's coordinates.
-func (d *sheetDrawing) rings(p plan.Placement) [][]plan.Point {
-	piece, _ := d.plan.Piece(p.Piece)
+func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
+	piece, _ := d.plan.Piece(p.Part)
 	all := rings(piece)
 	for r, ring := range all {
 		all[r] = make([]plan.Point, len(ring))
@@ -194,7 +194,7 @@ func (d *sheetDrawing) labels() {
 		}
 	}
 	for _, p := range d.sheet.Placements {
-		piece, at := d.plan.Piece(p.Piece)
+		piece, at := d.plan.Piece(p.Part)
 		path := ref("pieces[%d].", at)
 		label := line{figure{piece.Label, path + "label"}}
 		size := line{d.length(piece.Width, path+"width"), " × ", d.length(piece.Height, path+"height")}
@@ -236,7 +236,7 @@ func (d *sheetDrawing) partTag(label line, turned bool, at box) {
 }
 
 // partLead puts the number of a small part beside it; where there is no room, the cut list has it.
-func (d *sheetDrawing) partLead(label line, p plan.Placement, spot box) {
+func (d *sheetDrawing) partLead(label line, p nest.Placement, spot box) {
 	w := label.width(typeSize) + 18
 	seat, ok := d.first(d.seats(d.rings(p), w, 14))
 	if !ok {
@@ -265,7 +265,7 @@ func (d *sheetDrawing) describe() {
 	say := d.tape.Format
 	d.desc("%s %d, %s.", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
 	for _, p := range d.sheet.Placements {
-		piece, _ := d.plan.Piece(p.Piece)
+		piece, _ := d.plan.Piece(p.Part)
 		turned := map[bool]string{true: ", turned upside down"}[p.Turned]
 		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
 	}

@@ -133,13 +133,12 @@ func (m *maker) pieces() []Piece {
 func (m *maker) sheets(made Plan) []Sheet {
 	out := []Sheet{}
 	for i, s := range m.chosen.Nest.Sheets {
-		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: []Placement{},
+		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: append([]nest.Placement{}, s.Placements...),
 			Offcuts: append([]nest.Offcut{}, s.Offcuts...)}
 		places := map[int]rect{}
 		for _, p := range s.Placements {
 			piece, _ := made.Piece(p.Part)
 			places[p.Part] = rect{p.X, p.Y, piece.Width, piece.Height}
-			sheet.Placements = append(sheet.Placements, Placement{Piece: p.Part, X: p.X, Y: p.Y, Turned: p.Turned})
 		}
 		sheet.Cuts = cutList(s.Cuts, places, m.job.Saw.Kerf)
 		out = append(out, sheet)

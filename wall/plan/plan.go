@@ -317,19 +317,11 @@ type Weak struct {
 
 // Sheet is one sheet to saw, in sheet coordinates.
 type Sheet struct {
-	Number     int           `json:"number"`
-	Stock      string        `json:"stock"`
-	Placements []Placement   `json:"placements"`
-	Cuts       []Cut         `json:"cuts"`    // in sawing order
-	Offcuts    []nest.Offcut `json:"offcuts"` // the largest first
-}
-
-// Placement is a piece on a sheet: the lower left of its bounding rectangle.
-type Placement struct {
-	Piece  int             `json:"piece"`
-	X      fraction.Length `json:"x"`
-	Y      fraction.Length `json:"y"`
-	Turned bool            `json:"turned"`
+	Number     int              `json:"number"`
+	Stock      string           `json:"stock"`
+	Placements []nest.Placement `json:"placements"` // by the number of the piece
+	Cuts       []Cut            `json:"cuts"`       // in sawing order
+	Offcuts    []nest.Offcut    `json:"offcuts"`    // the largest first
 }
 
 // Bound is what is proved about the number of sheets.
