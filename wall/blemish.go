@@ -1,9 +1,8 @@
 package wall
 
 import (
-	"example.com/groovewright/fraction/enum"
-
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
 // Blemish is one term of what the eye would find on a run.

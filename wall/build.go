@@ -136,16 +136,13 @@ func fittingOrder(layout *Layout) []int {
 			waits[run.Corner.Butts]++
 		}
 	}
-	var order []int
-	done := make([]bool, len(layout.Runs))
-	for len(order) < len(layout.Runs) {
-		pick := -1
-		for r := range layout.Runs {
-			if !done[r] && (pick < 0 || waits[r] < waits[pick]) {
-				pick = r
-			}
-		}
-		done[pick] = true
+	var order, rest []int
+	for r := range waits {
+		rest = append(rest, r)
+	}
+	for len(rest) > 0 {
+		pick := slices.MinFunc(rest, func(a, b int) int { return waits[a] - waits[b] })
+		rest = slices.DeleteFunc(rest, func(r int) bool { return r == pick })
 		order = append(order, pick)
 		for _, run := range layout.Runs {
 			if run.Corner != nil && run.Corner.Passes == pick {

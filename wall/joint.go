@@ -82,7 +82,7 @@ func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind
 	middle := p.X.Add(q.X).Div(2)
 	y := heightOn(p, q, middle)
 	for _, o := range run.Openings {
-		gap := room.Gaps.around(o.Kind)
+		gap := room.Gaps.Around(o.Kind)
 		lo, hi := o.Bounds()
 		if lo.X.Sub(gap).Less(middle) && middle.Less(hi.X.Add(gap)) && !y.Less(lo.Y.Sub(gap)) && !hi.Y.Add(gap).Less(y) {
 			if o.Kind == Box {
@@ -102,15 +102,16 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 		}
 	}
 	gaps := m.room.Gaps
-	gap := map[JointKind]fraction.Length{BottomJoint: gaps.Bottom, TopJoint: gaps.Top, StepJoint: gaps.Side, OpeningJoint: gaps.Window, BoxJoint: gaps.Box}
+	against := []Joint{{Kind: BottomJoint, Gap: gaps.Bottom}, {Kind: TopJoint, Gap: gaps.Top}, {Kind: StepJoint, Gap: gaps.Side},
+		{Kind: OpeningJoint, Gap: gaps.Window}, {Kind: BoxJoint, Gap: gaps.Box}}
 	for _, l := range legs {
 		if l.sol.stretch.from >= 0 {
 			continue
 		}
 		r, g := l.sol.stretch.run, l.sol.stretch.region
 		sums := g.joints(m.room, r)
-		for _, kind := range []JointKind{BottomJoint, TopJoint, StepJoint, OpeningJoint, BoxJoint} {
-			add(kind, r, sums[kind], gap[kind], false)
+		for _, j := range against {
+			add(j.Kind, r, sums[j.Kind], j.Gap, false)
 		}
 		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
 			height := g.endHeights[side]

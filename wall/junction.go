@@ -65,11 +65,11 @@ func (c *chain) meet(j junction, before, i int) cost {
 
 // mismatch returns how far the patterns of two residues are apart, in inches round the repeat.
 func (c *chain) mismatch(j junction, before, i int) fraction.Length {
-	if j.run == len(c.m.room.Runs) {
-		u := c.m.residues[j.run-1][before].Add(c.m.shift[j.run])
-		return fraction.Circular(u, c.m.residues[0][i], c.m.room.Profile.Pitch())
+	u, next := c.m.residues[c.runBefore(j)][before], j.run
+	if next == len(c.m.room.Runs) {
+		u, next = u.Add(c.m.shift[next]), 0
 	}
-	return fraction.Circular(c.m.residues[c.runBefore(j)][before], c.m.residues[j.run][i], c.m.room.Profile.Pitch())
+	return fraction.Circular(u, c.m.residues[next][i], c.m.room.Profile.Pitch())
 }
 
 // runBefore returns the run of the stretch that ends at the junction.

@@ -1,10 +1,9 @@
 package wall
 
 import (
-	"example.com/groovewright/fraction/enum"
-
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/enum"
 )
 
 // Layout is one way to panel a room. It is not changed after it is made.

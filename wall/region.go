@@ -41,7 +41,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	grown := make([][][]cutout.Point, len(run.Openings))
 	for i, o := range run.Openings {
 		check(ctx)
-		grown[i] = fraction.Must(cutout.Grow(o.Outline, room.Gaps.around(o.Kind)))
+		grown[i] = fraction.Must(cutout.Grow(o.Outline, room.Gaps.Around(o.Kind)))
 		for _, clip := range grown[i] {
 			shapes = each(shapes, func(s cutout.Shape) ([]cutout.Shape, error) { return s.Minus(clip) })
 			for _, p := range clip {

@@ -160,8 +160,8 @@ type Gaps struct {
 	Window fraction.Length `json:"window" file:"optional" doc:"Round every opening but a box."`
 }
 
-// around returns the gap left round an opening of kind k.
-func (g Gaps) around(k OpeningKind) fraction.Length {
+// Around returns the gap that is left round an opening of a kind.
+func (g Gaps) Around(k OpeningKind) fraction.Length {
 	if k == Box {
 		return g.Box
 	}

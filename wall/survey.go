@@ -120,7 +120,7 @@ func (s *surveyor) strips(r int) {
 	run := &s.Runs[r]
 	for i, o := range run.Openings {
 		lo, hi := o.Bounds()
-		gap := s.Gaps.around(o.Kind)
+		gap := s.Gaps.Around(o.Kind)
 		measure := func(kind warning.Kind, strip fraction.Length, names ...string) {
 			if strip.Sign() > 0 && strip.Less(s.Priorities.LeastStrip) {
 				s.doubt(kind, fault.Of("Runs", r, "Openings", i), append([]string{o.Name}, names...), strip, s.Priorities.LeastStrip)
@@ -135,7 +135,7 @@ func (s *surveyor) strips(r int) {
 			lo2, hi2 := other.Bounds()
 			if lo.Y.Less(hi2.Y) && lo2.Y.Less(hi.Y) {
 				between := fraction.Max(lo.X.Sub(hi2.X), lo2.X.Sub(hi.X))
-				measure(StripBetween, between.Sub(gap).Sub(s.Gaps.around(other.Kind)), other.Name)
+				measure(StripBetween, between.Sub(gap).Sub(s.Gaps.Around(other.Kind)), other.Name)
 			}
 		}
 	}

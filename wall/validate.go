@@ -30,6 +30,7 @@ func (room *Room) Validate() (err error) {
 	}
 	f.notBelow0(room.Mark, "Mark")
 	room.checkStock(&f)
+	f.fields(room.Saw, "Saw")
 	f.fields(room.Gaps, "Gaps")
 	f.fields(room.Priorities, "Priorities")
 	if len(room.Runs) == 0 {

@@ -35,11 +35,7 @@ func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 		if err := json.Unmarshal(data, &tree); err != nil {
 			t.Fatal(err)
 		}
-		unit, err := fraction.ParseUnit(p.Units)
-		if err != nil {
-			t.Fatal(err)
-		}
-		tape := fraction.Tape{Mark: p.Tape, Unit: unit}
+		tape := p.TapeMeasure()
 		checked := 0
 		for _, f := range files {
 			for _, svg := range drawn.FindAll(f.Body, -1) {

@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -165,12 +166,7 @@ func (e *ShortError) Error() string {
 // that a bound does not rule out.
 func Explore(ctx context.Context, room wall.Room, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	if b.Layouts <= 0 {
-		b.Layouts = DefaultLayouts
-	}
-	if b.Nodes <= 0 {
-		b.Nodes = DefaultNodes
-	}
+	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
 	e := explorer{ctx: ctx, room: room, budget: b, seen: map[string]bool{}}
 	defer e.close()
 	if err := e.search(); err != nil {

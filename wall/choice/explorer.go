@@ -7,6 +7,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -14,14 +15,12 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// The parts of the budget that go to each of the prices of pieces, to each width of narrower
-// panels, to each weighted sum of price and blemish, and to the nest of each layout on trial; and
-// how many prices and weights are tried.
 const (
-	priceShare   = 4
-	narrowShare  = 2
-	weighShare   = 4
-	screenShare  = 100
+	priceShare  = 4   // part of the budget for each price of pieces
+	narrowShare = 2   // for each width of narrower panels
+	weighShare  = 4   // for each weighted sum of price and blemish
+	screenShare = 100 // for the nest of each layout on trial
+
 	pricesTried  = 3
 	weightsTried = 4
 )
@@ -144,7 +143,7 @@ func (e *explorer) bound() (err error) {
 		return err
 	}
 	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
-	e.least, e.how = Need{Cost: lower.Cost, Bought: lower.Bought, Sheets: lower.Sheets}, lower.How
+	e.raise(lower)
 	return err
 }
 
@@ -228,7 +227,7 @@ func (e *explorer) startPriced() error {
 		if err != nil {
 			return err
 		}
-		e.raise(weight, p.first.Cost)
+		e.raise(weight.LowerBound(p.first.Cost))
 		if e.met() {
 			return nil
 		}
@@ -241,9 +240,8 @@ func (e *explorer) objective(weight nest.DualWeight) wall.Objective {
 	return wall.Objective{Of: weight.Of, Extra: e.room.Saw.Kerf}
 }
 
-// raise raises the bound to what pieces need that cost so much together.
-func (e *explorer) raise(weight nest.DualWeight, total fraction.Length) {
-	l := weight.LowerBound(total)
+// raise raises the bound of the room to another one.
+func (e *explorer) raise(l nest.Bound) {
 	if e.least.Cost.Less(l.Cost) || e.least.Bought < l.Bought || e.least.Sheets < l.Sheets {
 		e.how = l.How
 	}
@@ -374,13 +372,7 @@ func (c *Choice) compare(d *Choice) int {
 
 // after returns how many of the choices found look as good as the blemish or better.
 func (e *explorer) after(blemish fraction.Ratio) int {
-	at, _ := slices.BinarySearchFunc(e.found, blemish, func(c Choice, total fraction.Ratio) int {
-		if c.Layout.Total.Compare(total) <= 0 {
-			return -1
-		}
-		return 1
-	})
-	return at
+	return sort.Search(len(e.found), func(i int) bool { return blemish.Less(e.found[i].Layout.Total) })
 }
 
 // keep adds a choice to the front, and takes away those that it dominates.

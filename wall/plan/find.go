@@ -22,13 +22,7 @@ func (p Plan) JSON() ([]byte, error) {
 }
 
 // TapeMeasure returns the tape that people read the plan's lengths on: its unit and smallest mark.
-func (p Plan) TapeMeasure() fraction.Tape {
-	unit, err := fraction.ParseUnit(p.Units)
-	if err != nil {
-		unit = fraction.Inch // the zero plan has no units
-	}
-	return fraction.Tape{Mark: p.Tape, Unit: unit}
-}
+func (p Plan) TapeMeasure() fraction.Tape { return fraction.Tape{Mark: p.Tape, Unit: p.Units} }
 
 // Piece returns the piece of a number and its index in Pieces; the zero Piece and -1 where there is
 // none.

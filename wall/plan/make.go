@@ -86,7 +86,7 @@ func (m *maker) frame() Plan {
 	_, mirrored := j.Profile.Mirror()
 	bound := m.chosen.Nest.Bound
 	p := Plan{
-		Format: Format, Title: j.Title, Units: j.Units.String(), Tape: j.Mark, Closed: j.Closed,
+		Format: Format, Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed,
 		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: j.Saw, Gaps: j.Gaps,
 		Bound:     Bound{SheetsAtLeast: bound.Sheets, Proved: bound.Proved, How: bound.How},
 		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,

@@ -62,12 +62,8 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 		if err != nil {
 			continue // a valid job has no such arch
 		}
-		gap := m.job.Gaps.Window
-		if o.Kind == wall.Box {
-			gap = m.job.Gaps.Box
-		}
 		centre := Point{X: middle.X.Sub(p.At.X), Y: middle.Y.Sub(p.At.Y)}
-		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap), Springs: o.Arch.Springing.Y.Sub(p.At.Y)})
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(m.job.Gaps.Around(o.Kind)), Springs: o.Arch.Springing.Y.Sub(p.At.Y)})
 	}
 	return out
 }

@@ -25,7 +25,7 @@ const Format = 1
 type Plan struct {
 	Format       int               `json:"format"`
 	Title        string            `json:"title"`
-	Units        string            `json:"units"` // in, mm or cm: how people read the job
+	Units        fraction.Unit     `json:"units"` // how people read the job
 	Tape         fraction.Length   `json:"tape"`  // smallest mark that people measure to
 	Closed       bool              `json:"closed,omitzero"`
 	Profile      Profile           `json:"profile"`

@@ -102,18 +102,12 @@ func hidden(c rune) bool {
 
 // checkValues checks what can be said of each value by itself.
 func (j *Job) checkValues(f *faults) {
-	if j.Units > fraction.Centimetre || j.Units < fraction.Inch {
+	if j.Units > fraction.Centimetre {
 		f.Add(j.Units, "in, mm or cm", "Units")
 	}
 	f.positive(j.Mark, "Mark")
 	f.positive(j.Profile.Thickness, "Profile", "Thickness")
 	f.positive(j.Bit, "Bit")
-	if j.Saw.Kerf.Sign() < 0 {
-		f.Add(j.Saw.Kerf, "0 or more", "Saw", "Kerf")
-	}
-	if j.Saw.SquareUp.Sign() < 0 {
-		f.Add(j.Saw.SquareUp, "0 or more", "Saw", "SquareUp")
-	}
 	if j.Built != 0 {
 		f.between(j.Built, 1000, 9999, "Built")
 	}
