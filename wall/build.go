@@ -153,9 +153,8 @@ func fittingOrder(layout *Layout) []int {
 	return order
 }
 
-// cutPieces numbers the panels in order of fitting, a run that passes into a corner before the one
-// that butts against it, each from where it is set out, and cuts their pieces out of the wall's
-// shape.
+// cutPieces numbers the panels in order of fitting, on each run from where it is set out, and cuts
+// their pieces out of the wall's shape.
 func (m *model) cutPieces(layout *Layout, legs []leg) {
 	number := 0
 	for _, r := range fittingOrder(layout) {
@@ -221,9 +220,8 @@ func (m *model) nameHoles(piece *Piece, shape cutout.Shape) {
 	}
 }
 
-// stopAtVoids moves an edge of a panel that meets no other, since an opening parts the run there,
-// to where its pieces stop: at a sloped side that is a mark of the tape, farther in than the line
-// itself.
+// stopAtVoids moves an edge of a panel at an opening that parts the run to where its pieces stop:
+// beside a sloped side that is a mark of the tape, farther in than the line itself.
 func (m *model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
 	if len(shapes) == 0 {
 		return
@@ -247,7 +245,7 @@ func letter(i int) string {
 	return "-" + strconv.Itoa(i+1)
 }
 
-// regionOfPanel returns the region of the stretch that holds the panel.
+// regionOfPanel returns the region of the stretch that holds a panel.
 func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
 	for _, l := range legs {
 		s := l.sol.stretch
@@ -265,8 +263,7 @@ func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
 	if ok {
 		return shapes
 	}
-	// At the ends of the run the exact shape ends by itself; its limits may lie on a mark farther
-	// in.
+	// The limits of the run may lie on a mark farther in than the exact shape.
 	from, to := extent(g.exact)
 	if g.left.Less(left) {
 		from = left

@@ -15,9 +15,8 @@ type column struct {
 	cells       []cell
 }
 
-// cell is one part of a column, between two lines that may reach past the column: they run between
-// corners of the shape, not between computed ones, so that heights on them stay as coarse as they
-// can be.
+// cell is one part of a column, between two lines that may reach past it: they run between corners
+// of the shape, not between computed ones, so that heights on them have small denominators.
 type cell struct{ bottom, top line }
 
 // line is a side of a shape that is not upright, from its left corner.
@@ -88,8 +87,7 @@ func whole(sides []line, part line) line {
 	return part
 }
 
-// nearly is the number of steps to the inch to which a difference of heights is rounded that is too
-// fine to be written exactly.
+// nearly is the steps to the inch to which a difference of heights is rounded that is too fine.
 const nearly = 1 << 16
 
 // atMost returns how far high lies above low, or up to a step more where that is too fine.
@@ -212,17 +210,15 @@ func (g *region) parts(first, last int, left, right fraction.Length) []part {
 	return parts
 }
 
-// height is never less than what a sheet must be long for.
-func (p part) height() fraction.Length { return atMost(p.top, p.bottom) }
-
 func (p part) join(q part) part {
 	return part{min(p.first, q.first), max(p.last, q.last), fraction.Min(p.bottom, q.bottom), fraction.Max(p.top, q.top)}
 }
 
-// tallest returns the height of the tallest part.
+// tallest returns the height of the tallest part, or more where that is too fine, so that a sheet of
+// this length gives it.
 func tallest(parts []part) (height fraction.Length) {
 	for _, p := range parts {
-		height = fraction.Max(height, p.height())
+		height = fraction.Max(height, atMost(p.top, p.bottom))
 	}
 	return height
 }

@@ -24,11 +24,11 @@ type Objective struct {
 	Weight fraction.Ratio
 }
 
-// LayoutsByCost yields the layouts that [Layouts] does, those first whose pieces together cost
-// least (Layout.Cost), and only among those of equal cost those of less blemish. The Cost of the
-// first layout is a lower bound for every layout: no layout's pieces, each taken as its bounding
-// box, cost less. Where lines slope and corners are rounded, Layout.Cost is rounded down for this.
-// With a Weight the sum of blemish and weighted cost decides, and Cost is 0.
+// LayoutsByCost yields the layouts that [Layouts] does in the order of what their pieces cost
+// together (Layout.Cost), and among those of equal cost of blemish. The first Cost is a lower
+// bound: no layout's pieces, each taken as its bounding box, cost less; where lines slope and
+// corners are rounded, Layout.Cost is rounded down for this. With a Weight the sum of blemish and
+// weighted cost decides, and Cost is 0.
 func LayoutsByCost(ctx context.Context, room Room, o Objective) iter.Seq2[Layout, error] {
 	if o.Of == nil {
 		return func(yield func(Layout, error) bool) {

@@ -9,9 +9,9 @@ import (
 )
 
 // Priorities are the weights and least sizes by which layouts are judged, each 0 or more. The zero
-// value weighs nothing; [DefaultPriorities] is the usual start. The tags of each field have its
-// name in the job file and what it is, and the unit of a weight that does not count per foot of the
-// height that is seen and inch of the flaw. One that is 1 or 0 is a hard rule or none.
+// value weighs nothing; [DefaultPriorities] is the usual start. Tags have each field's name in the
+// job file, what it is, and the unit where it is not per foot of seen height and inch of flaw. One
+// that is 1 or 0 is a hard rule or none.
 type Priorities struct {
 	ExposedEnd      fraction.Ratio  `json:"exposed_end,omitzero" doc:"a cut feature at an exposed end"`
 	OutsideCorner   fraction.Ratio  `json:"outside_corner,omitzero" doc:"a cut feature at an outside corner"`
@@ -63,10 +63,9 @@ func (p Priorities) List() []Priority {
 }
 
 // DefaultPriorities returns the usual weights and least sizes of a room that is taped in these
-// units. In mm and cm the sizes at which the survey and the pieces are doubted are round ones, near
-// to those in inches. What a seam counts and how clear of a box it stays decide which layout is
-// best, and are the same in every unit. Where no other source is named they are common practice, no
-// source.
+// units: common practice, no source. In mm and cm the sizes at which the survey and the pieces are
+// doubted are round ones, near to those in inches; what a seam counts and how clear of a box it
+// stays are the same, as they decide which layout is best.
 func DefaultPriorities(units fraction.Unit) Priorities {
 	p := Priorities{
 		ExposedEnd:      fraction.NewRatio(8, 1),

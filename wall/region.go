@@ -149,9 +149,8 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	return shapes, nil
 }
 
-// extend carries a line on past its ends, as far as an end line may stand: on straight where the
-// wall leans, since the line runs up to it; level past an upright end or an outside corner, where
-// no tape was held.
+// extend carries a line on past its ends, as far as an end line may stand: straight where the wall
+// leans, level past an upright end or an outside corner, where no tape was held.
 func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []cutout.Point {
 	beyond := func(e End, x fraction.Length, end, next cutout.Point) cutout.Point {
 		if e.Lean.IsZero() || e.Kind == OutsideCorner {
@@ -166,8 +165,7 @@ func extend(line []cutout.Point, farLeft, farRight fraction.Length, run *Run) []
 }
 
 // meetBeyond moves the end points of a bottom and a top line that were carried on to one x past the
-// end of the wall, and have crossed, to where they meet. nextBottom and nextTop are the points
-// before them, where the wall ends.
+// end of the wall, at nextBottom and nextTop, to where they meet, if they have crossed.
 func meetBeyond(bottom, top *cutout.Point, nextBottom, nextTop cutout.Point) {
 	slope := func(from, to cutout.Point) fraction.Ratio { return to.Y.Sub(from.Y).Over(to.X.Sub(from.X)) }
 	opening := slope(*top, nextTop).Sub(slope(*bottom, nextBottom))

@@ -28,11 +28,10 @@ type candidate struct {
 	limit   limit
 }
 
-// findResidues finds the residues that are tried: a finite set, so that "least blemish" has a
-// meaning. They are, for every run, each origin that puts a feature boundary on a seen edge, leaves
-// equal cuts at two seen ends, or goes on from an installed panel; each of these carried round the
-// shared corners; and where a group of runs shows no edge at all, phase 0 at each left limit, in
-// the layouts that have this limit.
+// findResidues finds the residues that are tried, a finite set: on every run each origin that puts
+// a feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes on from an
+// installed panel; each of these carried round the shared corners; and where a group of runs shows
+// no edge at all, phase 0 at each left limit, in the layouts that have this limit.
 func (m *model) findResidues() {
 	groups := m.candidates()
 	if len(m.varying) > mostVarying {
@@ -129,9 +128,9 @@ func (m *model) seenOrigins(r int) []fraction.Length {
 	return own
 }
 
-// equalCuts returns the origins that leave equally much of like features at both ends. With the cut
-// c, the phases at left + c, where the first feature ends, and at right - c, where the last one
-// starts, are both boundaries, so twice c is known up to a pitch.
+// equalCuts returns the origins that leave equally much of like features at both ends: a cut c for
+// which left + c, where the first feature ends, and right - c, where the last one starts, are both
+// boundaries. So twice c is known up to a pitch.
 func equalCuts(left, right fraction.Length, p *groove.Profile) []fraction.Length {
 	var origins []fraction.Length
 	boundaries, pitch := p.Boundaries(), p.Pitch()

@@ -43,9 +43,8 @@ type Run struct {
 	Breaks      []Break
 }
 
-// End is one end of a run. Lean is how far the wall's end at the top of its end station stands to
-// the right of its foot. Prominence, if not nil, takes the place of the weight that the kind of end
-// would have.
+// End is one end of a run. Lean counts at the top of the end station. Prominence is nil where the
+// weight of the kind counts.
 type End struct {
 	Kind       EndKind         `json:"kind" doc:"At a corner the next run says the same."`
 	Lean       fraction.Length `json:"lean,omitzero" doc:"How far the top of the end stands to the right of its foot."`
@@ -148,9 +147,7 @@ type Break struct {
 	Prominence fraction.Ratio  `json:"prominence" doc:"What a pattern out of step there weighs."`
 }
 
-// Gaps are the joints left open for sealant, movement and fit. Each is zero or more. Side is left
-// at both ends of a run and at each step's upright side, Box and Window all round an opening
-// (Window for every opening but a box).
+// Gaps are the joints left open for sealant, movement and fit, each 0 or more.
 type Gaps struct {
 	Top    fraction.Length `json:"top" file:"optional"`
 	Bottom fraction.Length `json:"bottom" file:"optional"`

@@ -15,10 +15,10 @@ var (
 const mostStrips = 32 // into which the stretch between two stations is parted
 
 // Strips returns strips that do not overlap and that every layout of the room covers, but for seam
-// gaps. From them follows a lower bound on the sheets before any layout is known. They are rounded
-// down: each run is taken as if it butted at both ends, a strip is as high as the wall is where it
-// is lowest within it, beside a step the taller strip loses a seam gap, so that one seam gap can be
-// counted with the panel to its left. It fails as [Room.Validate] does, or with a [*NoLayoutError].
+// gaps, for a lower bound on the sheets before any layout is known. They are rounded down: each run
+// butts at both ends, a strip is as high as the wall is where it is lowest within it, beside a step
+// the taller strip loses the seam gap that may count with the panel to its left. It fails as
+// [Room.Validate] does, or with a [*NoLayoutError].
 func (room *Room) Strips() (strips []nest.Strip, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {

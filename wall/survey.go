@@ -24,11 +24,10 @@ const (
 	StripBetween warning.Kind = "narrow strip between" // Names: the opening, the one before
 )
 
-// Survey returns the measurements of the room that look doubtful and should be taken again before
-// anything is cut: heights that jump without a step, boxes of one kind that differ in size, ends
-// out of plumb, stations too far apart, narrow strips between an opening and an edge. The sizes
-// that count are in the room's priorities. A room that is not valid gives the error of
-// [Room.Validate].
+// Survey returns the measurements of the room that should be taken again before anything is cut:
+// heights that jump without a step, boxes of one kind that differ in size, ends out of plumb,
+// stations too far apart, narrow strips between an opening and an edge, each by the room's
+// priorities. It fails as [Room.Validate] does.
 func (room *Room) Survey() (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {

@@ -41,17 +41,11 @@ type explorer struct {
 	least  Need          // no layout needs less
 	how    nest.Argument // what that rests on
 
-	// enumerated is the blemish below which every layout has been looked at; where all is set,
-	// every layout has.
-	enumerated fraction.Ratio
-	all        bool
-	// open are the layouts whose least need is not known.
-	open []openNest
-
-	// broken counts the hard rules that the first layout had to break. No layout may break more,
-	// for narrower panels either.
-	broken int
-	priced []priced
+	enumerated fraction.Ratio // every layout of less blemish has been looked at
+	all        bool           // every layout has
+	open       []openNest     // of the layouts whose least need is not known
+	broken     int            // hard rules that the first layout had to break; no other may break more
+	priced     []priced
 }
 
 // openNest is a layout whose nest was not searched to its end.
@@ -84,8 +78,8 @@ func (e *explorer) met() bool {
 func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 
 // search looks at layouts from the least blemish up until no later one can need less. Where that is
-// not proved within the budget, layouts whose pieces cost little are looked at too, and layouts of
-// narrower panels: they have more seams, and sometimes fit fewer sheets.
+// not proved within the budget, it looks at layouts whose pieces cost little and at those of
+// narrower panels too: they have more seams, and sometimes fit fewer sheets.
 func (e *explorer) search() error {
 	if err := e.bound(); err != nil {
 		return err
@@ -174,10 +168,9 @@ func (e *explorer) explore(layouts iter.Seq2[wall.Layout, error], most int, done
 	return true, nil
 }
 
-// narrower returns the room with its sheets as if they were narrower: by a quarter, a third, a
-// half, and as wide as each kind of counted stock that is not less than a third. What fits a
-// narrower sheet fits the whole one. Panels narrower than that are no panelling but strips,
-// whatever they save: common practice, no source.
+// narrower returns the room with its sheets as if they were narrower, which all fit the whole ones:
+// by a quarter, a third, a half, and as wide as each kind of counted stock. Panels of less than a
+// third of the width are no panelling but strips: common practice, no source.
 func (e *explorer) narrower() []wall.Room {
 	if e.room.Profile.Boards {
 		return nil // a board is as wide as it is
@@ -269,9 +262,8 @@ func (e *explorer) inTurn(most int) iter.Seq2[wall.Layout, error] {
 }
 
 // weigh looks for the supported points of the front between its last two choices, by weighted sums
-// of blemish and price: the weight is the one by which both would count the same, so that what
-// comes first lies between them. At most most layouts are looked at for each weight, and at most
-// weightsTried weights.
+// of blemish and price. By each weight the two count the same, so that what comes first lies
+// between them. No more than most layouts are looked at for each of at most weightsTried weights.
 func (e *explorer) weigh(most int) error {
 	if len(e.found) < 2 || len(e.priced) == 0 {
 		return nil

@@ -19,9 +19,8 @@ import (
 // Format is the version of the plan's JSON form.
 const Format = 1
 
-// Plan is everything that is known before the first cut. Lengths are exact inches; the coordinates
-// are those of the run, the piece or the sheet, as each field says. A plan is made once and not
-// changed after.
+// Plan is everything that is known before the first cut. Lengths are exact inches, in coordinates
+// of the run, the piece or the sheet, as each field says.
 type Plan struct {
 	Format       int               `json:"format"`
 	Title        string            `json:"title"`
@@ -275,9 +274,8 @@ type Cutting struct {
 	Saw   []SawCut `json:"saw"`             // the waste hangs by the last one
 }
 
-// SawCut is a line to saw in one go, from where the saw comes in. Corners are the two corners of
-// the piece from which and to which it runs, numbered as [CornerName] does; none where an end is no
-// corner.
+// SawCut is a line to saw in one go, from where the saw comes in. Corners are the corners of the
+// piece at its two ends, numbered as [CornerName] does; none where an end is no corner.
 type SawCut struct {
 	Points  []Point `json:"points"`
 	Corners []int   `json:"corners,omitempty"`

@@ -8,9 +8,8 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// tradeOff adds the choices, the best-looking one first, to the plan, and what finishing takes
-// where the chosen one is built. The cost of each is the total of its whole take-off, as far as
-// prices are known.
+// tradeOff adds the choices to a plan, the best-looking one first, each with the total of its whole
+// take-off; and the list, the order of work and the cautions of the chosen one.
 func (m *maker) tradeOff(p *Plan) error {
 	for i, c := range m.choices.Front {
 		work := m.work(&c)

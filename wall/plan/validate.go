@@ -166,9 +166,8 @@ func (j *Job) checkRun(f *faults, r int) {
 	}
 }
 
-// checkOpening checks that an opening lies on its run and that no box overlaps another opening. An
-// opening may rise past the top and reach below the bottom: that is how a window or a door cuts
-// through.
+// checkOpening checks that an opening lies on its run and that no box overlaps another opening. A
+// window or a door that cuts through rises past the top or reaches below the bottom.
 func (j *Job) checkOpening(f *faults, r, i int) {
 	run, tape := &j.Runs[r], j.Tape()
 	o := &run.Openings[i]
