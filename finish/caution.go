@@ -41,9 +41,6 @@ func (c Caution) MarshalText() ([]byte, error) { return cautions.Marshal(c) }
 // UnmarshalText reads the word of a caution.
 func (c *Caution) UnmarshalText(t []byte) error { return cautions.Unmarshal(t, c) }
 
-// AllCautions returns every caution there is, raised or not, the most pressing first.
-func AllCautions() []Caution { return cautions.All() }
-
 // Cautions returns those that the work raises, the most pressing first. A field that
 // [Materials.Validate] refuses counts as its default.
 func Cautions(w Work, m Materials) []Caution {
@@ -81,7 +78,7 @@ const (
 	// LeadYear is the year before which paint in US houses may hold lead: 40 CFR part 745.
 	LeadYear = 1978
 	// AsbestosYear is a year before which boards, textures, flooring glue and insulation may well
-	// hold asbestos; from memory. Some held it later.
+	// hold asbestos, and some held it later; from memory.
 	AsbestosYear = 1990
 )
 

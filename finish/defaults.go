@@ -38,14 +38,10 @@ func Defaults(units fraction.Unit) Materials {
 		},
 		Sealant: Sealant{
 			// least contact where movement is expected: ASTM C1193, from memory
-			CounterLine:   Bead{Form: Fillet, Leg: taped(`1/4"`, "6 mm")},
-			CabinetLine:   fillet,
-			InsideCorner:  fillet,
+			CounterLine: Bead{Form: Fillet, Leg: taped(`1/4"`, "6 mm")},
+			CabinetLine: fillet, InsideCorner: fillet, End: fillet, Step: fillet, Window: fillet,
 			OutsideCorner: Bead{Form: NoBead, Leg: fillet.Leg},
 			Seam:          Bead{Form: Butt, Leg: fillet.Leg},
-			End:           fillet,
-			Step:          fillet,
-			Window:        fillet,
 			GrooveFill:    taped(`1/4"`, "6 mm"), // judgment
 			Bridge:        taped(`1/4"`, "6 mm"), // the low end of 1/4 to 1/2 in: a general article
 			Waste:         waste,
@@ -68,10 +64,9 @@ func Defaults(units fraction.Unit) Materials {
 		Extenders: of(metric, []Extender{{Depth: `1/4"`}, {Depth: `1/2"`}, {Depth: `3/4"`}, {Depth: `1"`}, {Depth: `1 1/2"`}},
 			[]Extender{{Depth: "6 mm"}, {Depth: "12 mm"}, {Depth: "20 mm"}, {Depth: "25 mm"}, {Depth: "40 mm"}}),
 		Screws: Screws{ // two hold a device, one or two a cover; all from memory
-			DevicePerGang: "2",
-			CoverPerGang:  "2",
-			DeviceUsual:   taped(`3/4"`, "20 mm"),
-			CoverUsual:    taped(`1/2"`, "12 mm"),
+			DevicePerGang: "2", CoverPerGang: "2",
+			DeviceUsual: taped(`3/4"`, "20 mm"),
+			CoverUsual:  taped(`1/2"`, "12 mm"),
 			Lengths: of(metric, []Taped{`1/2"`, `3/4"`, `1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`},
 				[]Taped{"12 mm", "20 mm", "25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),
 			Packs: []Pack{{Name: "pack of 10", Count: 10}},

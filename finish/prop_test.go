@@ -48,7 +48,7 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 	}
 	for range rapid.IntRange(0, 6).Draw(t, "joints") {
 		w.Joints = append(w.Joints, finish.Joint{
-			Kind:   rapid.SampledFrom(finish.JointKinds()).Draw(t, "kind"),
+			Kind:   finish.JointKind(rapid.IntRange(int(finish.CounterLine), int(finish.WindowJoint)).Draw(t, "kind")),
 			Length: sixteenths(t, 300, "joint"), Gap: sixteenths(t, 1, "gap"), Grooves: rapid.Bool().Draw(t, "grooves"),
 		})
 	}

@@ -1,6 +1,7 @@
 package finish
 
 import (
+	"cmp"
 	"encoding"
 	"encoding/json"
 	"fmt"
@@ -19,8 +20,7 @@ import (
 // Taped is a length as a tape reads, such as "1/4" or "6 mm"; a bare number is in the job's units.
 type Taped string
 
-// Number is a decimal as a JSON number or string: 0.1, "24.98". Money, shares and counts are
-// Numbers.
+// Number is a decimal as a JSON number or string, 0.1 or "24.98": of money, a share or a count.
 type Number string
 
 // Volume is a number of gal, qt, pt, fl oz (US liquid), L or mL, such as "10.1 fl oz" or "2.5 L".
@@ -49,8 +49,7 @@ type settings struct {
 	guessed bool      // the datum is taken to be the floor; see [Work.onFloor]
 }
 
-// read fills in the defaults, also for a field that cannot be used, and returns what is wrong with
-// m.
+// read fills in the defaults, also for fields of no use, and returns what is wrong with m.
 func read(w Work, m Materials) (settings, fault.List) {
 	s := settings{Work: w, Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor()}
 	r := &reader{units: w.Units}
@@ -61,11 +60,9 @@ func read(w Work, m Materials) (settings, fault.List) {
 		s.usual.House.Wall = "0"
 	}
 	glue, usual := m.Adhesive, &s.usual.Adhesive
-	form := glue.Form
-	if w.Profile.Boards && (glue.Boards != UsualGlue || form == UsualGlue) {
-		form = of(glue.Boards == UsualGlue, glue.Boards, usual.Boards)
-	} else if form == UsualGlue {
-		form = usual.Form
+	form := cmp.Or(glue.Form, usual.Form)
+	if w.Profile.Boards {
+		form = cmp.Or(glue.Boards, glue.Form, usual.Boards)
 	}
 	usual.Size, usual.Spacing = usualGlue(form, glue.Hold, w.Units != fraction.Inch)
 	r.coating("Primer", &s.Paint.Primer, &s.usual.Paint.Primer)
@@ -75,8 +72,8 @@ func read(w Work, m Materials) (settings, fault.List) {
 	return s, r.List
 }
 
-// Validate returns nil, or one *fault.Fault joined for each field that a job in these units cannot
-// use.
+// Validate returns nil, or a *fault.Fault for each field that is of no use in a job with these
+// units.
 func (m Materials) Validate(units fraction.Unit) error {
 	_, faults := read(Work{Units: units}, m)
 	return faults.Err()
@@ -88,15 +85,6 @@ type reader struct {
 	fault.List
 }
 
-// fault records that a value cannot be used; an empty one is none.
-func (r *reader) fault(value, want string, path ...any) {
-	if value == "" {
-		r.Add(nil, want, path...)
-		return
-	}
-	r.Add(value, want, path...)
-}
-
 // under returns the path of a part.
 func under(path []any, step any) []any { return append(slices.Clip(path), step) }
 
@@ -104,9 +92,9 @@ func under(path []any, step any) []any { return append(slices.Clip(path), step) 
 func (r *reader) coating(paint string, c, usual *Coating) {
 	switch dry := c.Solids != "" || c.DryFilm != ""; {
 	case dry && c.Coverage != "":
-		r.fault(string(c.Coverage), "the coverage, or solids and the dry film, not both", "Paint", paint, "Coverage")
+		r.Add(string(c.Coverage), "the coverage, or solids and the dry film, not both", "Paint", paint, "Coverage")
 	case dry && (c.Solids == "" || c.DryFilm == ""):
-		r.fault("", "solids and the dry film together", "Paint", paint)
+		r.Add(nil, "solids and the dry film together", "Paint", paint)
 	case dry:
 		usual.Coverage = ""
 		return
@@ -129,8 +117,7 @@ func (r *reader) fields(path []any, v, usual reflect.Value) {
 	}
 }
 
-// value checks a value by its type and the name of its field. Left out, or single and not of use,
-// it becomes the usual one.
+// value checks a value by its type and field. Left out, or single and wrong, it becomes the usual.
 func (r *reader) value(path []any, name string, v, usual reflect.Value, optional bool) {
 	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
 		v.Set(usual)
@@ -155,7 +142,11 @@ func (r *reader) value(path []any, name string, v, usual reflect.Value, optional
 		}
 	}
 	if want := r.want(name, v.Interface()); want != "" {
-		r.fault(fmt.Sprint(v), want, path...)
+		var shown any
+		if text := fmt.Sprint(v); text != "" {
+			shown = text
+		}
+		r.Add(shown, want, path...)
 		if usual.IsValid() {
 			v.Set(usual)
 		}
@@ -175,17 +166,17 @@ func (r *reader) list(path []any, name string, v reflect.Value) {
 			}
 			text := item.FieldByName(field).String()
 			if seen[text] && path[0] != "Work" { // runs may share names of boxes
-				r.fault(text, "each name once", under(inner, field)...)
+				r.Add(text, "each name once", under(inner, field)...)
 			}
 			seen[text] = true
 			if i == MaxOffers && name != "Boxes" && name != "Extras" {
-				r.fault(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path[:1]...)
+				r.Add(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path[:1]...)
 			}
 		}
 		if text, ok := item.Interface().(Taped); ok {
 			next, err := fraction.Parse(string(text), r.units)
 			if err == nil && i > 0 && !last.Less(next) {
-				r.fault(string(text), "the lengths rising", inner...)
+				r.Add(string(text), "the lengths rising", inner...)
 			}
 			last = next
 		}
@@ -304,8 +295,7 @@ var (
 	coverages = []string{"ft2/gal", "m2/L"}
 )
 
-// measured reads a positive number with one of the units (l for L too), and returns 0 where none
-// is.
+// measured reads a positive number with one of the units (l for L too), and returns 0 for others.
 func measured(text string, units []string) *big.Rat {
 	text = strings.TrimSpace(text)
 	for _, u := range units {

@@ -52,7 +52,7 @@ func (b *builder) seal() {
 			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume, Value: up(v, b.tube())})
 		}
 	}
-	for _, kind := range JointKinds() {
+	for kind := CounterLine; kind <= WindowJoint; kind++ {
 		fill(b.sealKind(kind))
 	}
 	for _, j := range b.Joints {

@@ -13,7 +13,7 @@ import (
 // Work is what is to be finished, as quantities without a place. The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
-	Profile groove.Profile  // for developed width, open grooves, thickness; 0 of it is doubted
+	Profile groove.Profile  // for developed width, open grooves and thickness, which should be known
 	Face    fraction.Area   // of all pieces as seen, holes taken out
 	Edges   fraction.Length // all edges, holes too; a slope may count as run plus rise, never less
 	Pieces  []Piece
@@ -66,9 +66,6 @@ func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) 
 // UnmarshalText reads the word of a kind of joint.
 func (k *JointKind) UnmarshalText(t []byte) error { return jointKinds.Unmarshal(t, k) }
 
-// JointKinds returns all kinds but [NoJoint].
-func JointKinds() []JointKind { return jointKinds.All()[1:] }
-
 // Joint is one joint to be sealed, or several of the same kind and gap together.
 type Joint struct {
 	Kind    JointKind
@@ -119,8 +116,8 @@ func (w Work) check() error {
 	return r.Err()
 }
 
-// counterReach is the most that panels above a counter reach up as a rule: to wall cabinets some 18
-// in, to a hood 30 in; judgment.
+// counterReach is the most that panels above a counter reach up as a rule: to wall cabinets about
+// 18 in, to a hood 30; judgment.
 var counterReach = fraction.Inches(30)
 
 // onFloor guesses that the datum is the floor: every run reaches above counterReach, and nothing is

@@ -59,12 +59,3 @@ func (w Words[T]) Want() string {
 	}
 	return "one of " + strings.Join(w, ", ")
 }
-
-// All returns every value that has a word.
-func (w Words[T]) All() []T {
-	all := make([]T, len(w))
-	for i := range all {
-		all[i] = T(i)
-	}
-	return all
-}

@@ -18,7 +18,8 @@ func (k kind) MarshalText() ([]byte, error)     { return kinds.Marshal(k) }
 func (k *kind) UnmarshalText(text []byte) error { return kinds.Unmarshal(text, k) }
 
 func TestWordsBothWays(t *testing.T) {
-	for _, k := range kinds.All() {
+	for i := range kinds {
+		k := kind(i)
 		data, err := json.Marshal(k)
 		var back kind
 		if err != nil || json.Unmarshal(data, &back) != nil || back != k {
@@ -56,8 +57,8 @@ func FuzzWords(f *testing.F) {
 		if err := words.Unmarshal([]byte(text), &got); err == nil && words.String(got) != text || err != nil && got != letter(v) {
 			t.Fatalf("%q of %v: %d, %v", text, words, got, err)
 		}
-		if words.Want() == "" || len(words.All()) != len(words) {
-			t.Fatalf("%v wants %q, all %v", words, words.Want(), words.All())
+		if words.Want() == "" {
+			t.Fatalf("%v want nothing", words)
 		}
 	})
 }

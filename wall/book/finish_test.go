@@ -30,7 +30,7 @@ func every[T interface {
 // TestCautionsDeferAndPermitNothing holds the words of every caution to the rule that nothing reads
 // as permission.
 func TestCautionsDeferAndPermitNothing(t *testing.T) {
-	for _, c := range finish.AllCautions() {
+	for _, c := range every[finish.Caution]() {
 		words := cautioned(plan.Plan{}, c)
 		if words.When == "" || words.First == "" || words.Defers == "" {
 			t.Errorf("%v: a part is missing", c)
@@ -101,7 +101,7 @@ func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
 		Sheets: []finish.Sheet{{Name: "stock", Count: 2, Width: in("48"), Length: in("96")}}, Fitting: []string{"1", "2"}, Closing: []string{"3"},
 		Pieces: []finish.Piece{{Width: in("47 1/2"), Height: in("17 3/4")}, {Width: in("47 1/2"), Height: in("17 3/4")}}}
 	w.Profile.Boards, w.Profile.Thickness = boards, in("1/8")
-	for _, k := range finish.JointKinds() {
+	for _, k := range every[finish.JointKind]()[1:] {
 		w.Joints = append(w.Joints, finish.Joint{Kind: k, Run: "left wall", Length: in("71"), Gap: in("5/16"), Grooves: true})
 	}
 	m := finish.Materials{House: finish.House{Damp: true, Backing: finish.BareStuds}, Adhesive: finish.Adhesive{Boards: finish.GlueDots}}
@@ -111,8 +111,8 @@ func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
 		t.Fatal(err)
 	}
 	p.Order, p.Cautions = finish.Schedule(w, m), finish.Cautions(w, m)
-	if len(p.Cautions) != len(finish.AllCautions()) {
-		t.Errorf("%d of %d cautions raised", len(p.Cautions), len(finish.AllCautions()))
+	if len(p.Cautions) != len(every[finish.Caution]()) {
+		t.Errorf("%d of %d cautions raised", len(p.Cautions), len(every[finish.Caution]()))
 	}
 	p.Profile.Boards = boards
 	text := strings.Join(strings.Fields(Text(p)), " ")
