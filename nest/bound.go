@@ -180,7 +180,11 @@ func (r *relaxed) duals() (across, along []dual) {
 // dualsOf returns the sizes as they are and after each function worth trying. Those of them that
 // depend on a threshold are tried at places up to half the whole where a size changes sides.
 func dualsOf(sizes []int64, whole int64) (all []dual) {
-	distinct, counts := countSizes(sizes)
+	distinct := falling(slices.Clone(sizes))
+	counts := make([]int, len(distinct))
+	for _, x := range sizes {
+		counts[slices.Index(distinct, x)]++
+	}
 	steps := slices.DeleteFunc(line.Thresholds(whole, sizes), func(step int64) bool { return 2*step > whole })
 	for _, f := range line.DualsAt(whole, distinct, counts, spread(steps, len(sizes)), mostRounding) {
 		d := dual{whole: f.Most}
@@ -212,16 +216,6 @@ func spread(all []int64, sizes int) []int64 {
 		some[i] = all[i*len(all)/n]
 	}
 	return some
-}
-
-// countSizes returns the distinct sizes, falling, and how often each occurs.
-func countSizes(sizes []int64) (distinct []int64, counts []int) {
-	distinct = falling(slices.Clone(sizes))
-	counts = make([]int, len(distinct))
-	for _, x := range sizes {
-		counts[slices.Index(distinct, x)]++
-	}
-	return distinct, counts
 }
 
 // falling sorts sizes from the largest down and leaves each but once.

@@ -23,7 +23,7 @@ func FirstFit(p Problem) (r Result, err error) {
 	if err != nil {
 		return Result{}, err
 	}
-	first := j.levels(j.order(tallFirst), Crosscut, false, j.stockOrder())
+	first := j.levels(j.order(j.except(nil), tallFirst), Crosscut, false, j.stockOrder())
 	if r, err = j.result(first); err == nil {
 		r.Bound = j.lower()
 		j.settle(&r, &first)
@@ -41,11 +41,9 @@ func wideFirst(a, b *piece) int {
 	return cmp.Or(cmp.Compare(b.w, a.w), cmp.Compare(b.h, a.h), cmp.Compare(a.at[0], b.at[0]))
 }
 
-// order returns the indices of all pieces in the given order, equal ones as the problem lists them.
-func (j *job) order(less func(a, b *piece) int) []int {
-	all := j.except(nil)
-	slices.SortStableFunc(all, func(a, b int) int { return less(&j.pieces[a], &j.pieces[b]) })
-	return all
+// order returns the pieces in the given order, equal ones as they are listed.
+func (j *job) order(pieces []int, less func(a, b *piece) int) []int {
+	return slices.SortedStableFunc(slices.Values(pieces), func(a, b int) int { return less(&j.pieces[a], &j.pieces[b]) })
 }
 
 // level is a strip of a sheet: a row across it, filled from the left, or a column along it, filled
@@ -150,17 +148,11 @@ func (j *job) stockOrder() []int {
 	}
 	slices.SortStableFunc(all, func(a, b int) int {
 		p, q := &j.kinds[a], &j.kinds[b]
-		if p.limited != q.limited {
-			if p.limited {
-				return -1
-			}
-			return 1
-		}
 		size := cmp.Compare(p.w*p.h, q.w*q.h)
 		if !p.limited {
 			size = -size
 		}
-		return cmp.Or(cmp.Compare(p.price, q.price), size)
+		return cmp.Or(cmp.Compare(p.objective().bought, q.objective().bought), cmp.Compare(p.price, q.price), size)
 	})
 	return all
 }

@@ -6,9 +6,9 @@ import (
 	"slices"
 )
 
-// Parts that are alike are one group, so that no search tries them one for the other. All pieces are numbered
-// anew, group by group; a set of pieces is a set of these numbers in which each group is filled
-// from its lowest number up.
+// Parts that are alike are one group, so that no search tries them one for the other. All pieces are
+// numbered anew, group by group; a set of pieces is a set of these numbers in which each group is
+// filled from its lowest number up.
 
 // mostInSet is how many pieces a set can hold; larger jobs are not searched exactly.
 const mostInSet = 128
@@ -46,7 +46,7 @@ func (j *job) groups(pieces []int) []group {
 	alike := make([]piece, len(j.pieces))
 	for _, i := range pieces {
 		q := j.pieces[i]
-		if q.part = 0; q.ways == 2 && q.at[1] < q.at[0] {
+		if q.ways == 2 && q.at[1] < q.at[0] {
 			q.at[0], q.at[1] = q.at[1], q.at[0]
 		}
 		alike[i] = q
@@ -72,9 +72,7 @@ func (j *job) groups(pieces []int) []group {
 }
 
 // of returns how many pieces of the group are in the set.
-func (g *group) of(s set) int {
-	return bits.OnesCount64(s[0]&g.all[0]) + bits.OnesCount64(s[1]&g.all[1])
-}
+func (g *group) of(s set) int { return s.and(g.all).size() }
 
 // lowest returns the set of the first n pieces of the group.
 func (g *group) lowest(n int) (s set) {

@@ -114,7 +114,8 @@ func (m *improver) round() {
 	for i := range refilled {
 		full -= j.fullness(&refilled[i])
 	}
-	if c := j.objectiveOf(refilled, len(left)).compare(j.objectiveOf(emptied, len(m.now.left))); c > 0 || c == 0 && full > 0 {
+	before, after := plan{emptied, m.now.left}, plan{refilled, left}
+	if c := j.objective(&after).compare(j.objective(&before)); c > 0 || c == 0 && full > 0 {
 		m.filler.steps++
 		return
 	}

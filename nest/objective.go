@@ -14,7 +14,8 @@ type objective struct {
 }
 
 func (m objective) compare(n objective) int {
-	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost), cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
+	return cmp.Or(cmp.Compare(m.left, n.left), cmp.Compare(m.cost, n.cost),
+		cmp.Compare(m.bought, n.bought), cmp.Compare(m.sheets, n.sheets))
 }
 
 func (m objective) plus(n objective) objective {
@@ -49,12 +50,8 @@ type plan struct {
 }
 
 func (j *job) objective(p *plan) objective {
-	return j.objectiveOf(p.sheets, len(p.left))
-}
-
-func (j *job) objectiveOf(sheets []layout, left int) objective {
-	m := objective{left: left}
-	for _, s := range sheets {
+	m := objective{left: len(p.left)}
+	for _, s := range p.sheets {
 		m = m.plus(j.kinds[s.kind].objective())
 	}
 	return m

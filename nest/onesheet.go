@@ -93,11 +93,7 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 // begins gap to the right of the phase.
 func (o *oneSheet) boxes(s set, phase int64) (all []box, gap int64) {
 	gap = o.gap(s, phase)
-	if o.pitch > 0 {
-		phase = floorMod(phase+gap, o.pitch)
-	} else {
-		phase = 0
-	}
+	phase = floorMod(phase+gap, o.pitch)
 	key := boxKey{s, phase}
 	all, ok := o.known[key]
 	if !ok {

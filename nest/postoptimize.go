@@ -94,9 +94,7 @@ func (j *job) rearrange(l *layout) {
 		pieces = append(pieces, s.piece)
 	}
 	for _, less := range []func(a, b *piece) int{tallFirst, wideFirst} {
-		order := slices.Clone(pieces)
-		slices.SortStableFunc(order, func(a, b int) int { return less(&j.pieces[a], &j.pieces[b]) })
-		f := filler{job: j}
+		order, f := j.order(pieces, less), filler{job: j}
 		for n := range ranks * splits {
 			spots, _ := f.fill(l.kind, order, manner{n % ranks, n / ranks}, nil, nil)
 			consider(spots)

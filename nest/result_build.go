@@ -45,18 +45,16 @@ func (j *job) sheet(l layout) (Sheet, error) {
 		s.Cuts = append(s.Cuts, Cut{Step: i + 1, Rect: on, Kind: c.kind, At: j.length(c.at)})
 	}
 	for _, at := range l.spots {
-		q := &j.pieces[at.piece]
 		s.Placements = append(s.Placements, Placement{
-			Part: j.p.Parts[q.part].Number, X: j.length(at.x), Y: j.length(at.y + k.trim),
-			Turned: j.pitch > 0 && floorMod(k.phase+at.x, j.pitch) != q.at[0],
+			Part: j.p.Parts[at.piece].Number, X: j.length(at.x), Y: j.length(at.y + k.trim),
+			Turned: floorMod(k.phase+at.x, j.pitch) != j.pieces[at.piece].at[0],
 		})
 	}
 	for _, o := range offcuts {
-		off := Offcut{X: j.length(o.x), Y: j.length(o.y + k.trim), Width: j.length(o.w), Length: j.length(o.h)}
-		if j.pitch > 0 {
-			off.LeftPhase = j.length(floorMod(k.phase+o.x, j.pitch))
-		}
-		s.Offcuts = append(s.Offcuts, off)
+		s.Offcuts = append(s.Offcuts, Offcut{
+			X: j.length(o.x), Y: j.length(o.y + k.trim), Width: j.length(o.w), Length: j.length(o.h),
+			LeftPhase: j.length(floorMod(k.phase+o.x, j.pitch)),
+		})
 	}
 	return s, nil
 }

@@ -17,9 +17,8 @@ const maxMarks = 1 << 30
 // maxTotal bounds sums of scaled areas and of scaled prices.
 const maxTotal = math.MaxInt64 / 4
 
-// piece is a part as the search sees it.
+// piece is a part as the search sees it, at the same index as in Problem.Parts.
 type piece struct {
-	part int // index into Problem.Parts
 	w, h int64
 	at   [2]int64 // phases that its left edge may have; the first is upright
 	ways int      // how many of at count: 1, or 2 where turning gives another phase
@@ -59,13 +58,11 @@ func newJob(p *Problem) (*job, error) {
 	j.pieces = make([]piece, len(p.Parts))
 	var total int64
 	for i, part := range p.Parts {
-		q := piece{part: i, w: j.marks(part.Width), h: j.marks(part.Height), ways: 1}
-		if j.pitch > 0 {
-			q.at[0] = floorMod(j.marks(part.LeftPhase), j.pitch)
-			turned := floorMod(2*axis-q.w-q.at[0], j.pitch)
-			if p.Pattern.Mirrored && turned != q.at[0] {
-				q.at[1], q.ways = turned, 2
-			}
+		q := piece{w: j.marks(part.Width), h: j.marks(part.Height), ways: 1}
+		q.at[0] = floorMod(j.marks(part.LeftPhase), j.pitch)
+		turned := floorMod(2*axis-q.w-q.at[0], j.pitch)
+		if p.Pattern.Mirrored && turned != q.at[0] {
+			q.at[1], q.ways = turned, 2
 		}
 		if total += (q.w + j.kerf) * (q.h + j.kerf); total > maxTotal {
 			short.add(nil, "fewer or smaller parts", "Parts", i, "Height")
@@ -74,11 +71,9 @@ func newJob(p *Problem) (*job, error) {
 		j.pieces[i] = q
 	}
 	for i, s := range p.Stock {
-		k := sheetKind{w: j.marks(s.Width), trim: j.marks(s.trim(p.Saw)), limited: s.limited(), count: len(p.Parts)}
+		k := sheetKind{w: j.marks(s.Width), trim: j.marks(s.trim(p.Saw)), limited: s.Count != nil, count: len(p.Parts)}
 		k.h = j.marks(s.Length) - 2*k.trim
-		if j.pitch > 0 {
-			k.phase = floorMod(j.marks(s.LeftPhase), j.pitch)
-		}
+		k.phase = floorMod(j.marks(s.LeftPhase), j.pitch)
 		if k.limited {
 			k.count = min(*s.Count, k.count)
 		}
@@ -154,9 +149,6 @@ func (j *job) coins(money fraction.Ratio) int64 { return money.Num() * (j.coin /
 // next returns the least x >= from at which a piece may lie on a sheet whose left edge shows the
 // given phase.
 func (j *job) next(phase, from int64, q *piece) int64 {
-	if j.pitch == 0 {
-		return from
-	}
 	gap := floorMod(q.at[0]-phase-from, j.pitch)
 	if q.ways == 2 {
 		gap = min(gap, floorMod(q.at[1]-phase-from, j.pitch))
@@ -185,8 +177,11 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// floorMod returns x modulo m, in [0, m).
+// floorMod returns x modulo m, in [0, m), and 0 for m = 0: without a pitch every phase is 0.
 func floorMod(x, m int64) int64 {
+	if m == 0 {
+		return 0
+	}
 	if x %= m; x < 0 {
 		x += m
 	}

@@ -122,7 +122,7 @@ func (s *searcher) start() {
 	for _, stock := range orders {
 		for way, less := range []func(a, b *piece) int{Crosscut: tallFirst, Rip: wideFirst} {
 			for _, best := range []bool{false, true} {
-				p := j.levels(j.order(less), CutKind(way), best, stock)
+				p := j.levels(j.order(j.except(nil), less), CutKind(way), best, stock)
 				j.downsize(p.sheets, j.spare(p.sheets))
 				s.take(p)
 			}

@@ -34,16 +34,9 @@ func (s *Stock) trim(saw Saw) fraction.Length {
 	return saw.SquareUp
 }
 
-// limited reports whether only so many are on hand.
-func (s *Stock) limited() bool { return s.Count != nil }
-
-// price returns the price of one, 0 where it is not known. Problem.Validate makes sure that it
-// fits.
+// price returns the price of one, 0 where it is not known. [Problem.Validate] sees to it that it fits.
 func (s *Stock) price() fraction.Ratio {
-	price, err := s.Price.Ratio()
-	if err != nil {
-		return fraction.Ratio{}
-	}
+	price, _ := s.Price.Ratio()
 	return price
 }
 

@@ -49,7 +49,7 @@ func (p Problem) Validate() error {
 	for i, s := range p.Stock {
 		f.sign(s.Width, 1, "Stock", i, "Width")
 		f.sign(s.Length, 1, "Stock", i, "Length")
-		if s.limited() && *s.Count < 0 {
+		if s.Count != nil && *s.Count < 0 {
 			f.add(*s.Count, "at least 0", "Stock", i, "Count")
 		}
 		if price, err := s.Price.Ratio(); s.Price.Known() && (err != nil || price.Sign() < 0) {

@@ -51,7 +51,7 @@ func Verify(p Problem, r Result) (err error) {
 		}
 	}
 	for i, s := range p.Stock {
-		if s.limited() && used[i] > *s.Count {
+		if s.Count != nil && used[i] > *s.Count {
 			v.add(used[i], fmt.Sprintf("at most %d sheets of Stock[%d]", *s.Count, i), "Sheets")
 		}
 	}
