@@ -167,8 +167,8 @@ type dual struct {
 	whole int64
 }
 
-// mostRounding is the largest step of line.Rounding that is tried. Larger ones hardly ever give
-// more; none is wrong.
+// mostRounding is the largest step of rounding that is tried. Larger ones hardly ever give more;
+// none is wrong.
 const mostRounding = 32
 
 // duals returns the dual feasible functions to try on sheets as wide as the widest and as long as

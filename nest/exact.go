@@ -202,10 +202,8 @@ func (e *exact) key(rest set) string {
 
 // tally sums the weights of a set.
 func (e *exact) tally(s set) (total tally) {
-	for t := s; !t.empty(); {
-		g := e.one.groupOf[t.first()]
-		total = total.plus(e.weigh.each[g].times(e.groups[g].of(s)))
-		t = t.minus(e.groups[g].all)
+	for i, g := range e.one.in(s) {
+		total = total.plus(e.weigh.each[i].times(g.of(s)))
 	}
 	return total
 }

@@ -65,14 +65,14 @@ func newOneSheet(j *job, groups []group) *oneSheet {
 }
 
 // in yields the groups that have pieces in a set.
-func (o *oneSheet) in(s set) iter.Seq[*group] {
-	return func(yield func(*group) bool) {
+func (o *oneSheet) in(s set) iter.Seq2[int, *group] {
+	return func(yield func(int, *group) bool) {
 		for !s.empty() {
-			g := &o.groups[o.groupOf[s.first()]]
-			if !yield(g) {
+			i := o.groupOf[s.first()]
+			if !yield(i, &o.groups[i]) {
 				return
 			}
-			s = s.minus(g.all)
+			s = s.minus(o.groups[i].all)
 		}
 	}
 }
@@ -83,7 +83,7 @@ func (o *oneSheet) gap(s set, phase int64) int64 {
 		return 0
 	}
 	least := o.pitch
-	for g := range o.in(s) {
+	for _, g := range o.in(s) {
 		least = min(least, o.next(phase, 0, &g.piece))
 	}
 	return least
@@ -195,7 +195,7 @@ func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 	return func(yield func(near, far set) bool) {
 		var in []*group
 		var most []int
-		for g := range o.in(s) {
+		for _, g := range o.in(s) {
 			in, most = append(in, g), append(most, g.of(s))
 		}
 		// Counting: the first group that is not all on the near side has one piece more there, and
@@ -225,7 +225,7 @@ func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 
 // canonical returns the set with each group filled from below.
 func (o *oneSheet) canonical(s set) (c set) {
-	for g := range o.in(s) {
+	for _, g := range o.in(s) {
 		c = c.plus(g.lowest(g.of(s)))
 	}
 	return c

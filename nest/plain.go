@@ -112,9 +112,6 @@ func (g *grid) fill(items []item) {
 	}
 }
 
-// best returns the value of the whole.
-func (g *grid) best() int64 { return g.value[len(g.value)-1] }
-
 // outside returns, for a rectangle in the lower left corner of the whole, no less value than can be
 // cut from the rest: strips to the right and above, in turn.
 func (g *grid) outside() []int64 {
@@ -228,7 +225,7 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 // so first.
 func (b *builds) run(least int64, steps int, stop func() bool) (sure bool) {
 	b.least = least
-	if b.grid.best() <= least {
+	if v := b.grid.value; v[len(v)-1] <= least { // the whole sheet
 		return true
 	}
 	for i, q := range b.items {

@@ -226,19 +226,13 @@ func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
 	for i, size := range sizes {
 		counts[i] = int(s.longest/size) + 1 // a strip can be parted so often
 	}
-	stacks := make([][][]int, len(s.tall))
-	for k, tall := range s.tall {
-		stacks[k] = stacksOf(sizes, tall)
-	}
+	stacks := stacksOf(sizes, s.tall)
 	for _, d := range line.Duals(s.longest, sizes, counts) {
-		values, most := make([]int64, len(sizes)), make([]int64, len(s.tall))
+		values := make([]int64, len(sizes))
 		for i, size := range sizes {
 			values[i] = d.At(size)
 		}
-		for k := range s.tall {
-			most[k] = mostOf(values, stacks[k], d.Most)
-		}
-		all = append(all, DualWeight{s.times(heights, most), s, sizes, values})
+		all = append(all, DualWeight{s.times(heights, mostOf(values, stacks, d.Most)), s, sizes, values})
 	}
 	return all
 }
@@ -255,10 +249,11 @@ func (s *stripper) times(how Argument, most []int64) weighing {
 	return s.weighing(how, holds)
 }
 
-// stacksOf returns every choice of sizes, as counts, that fits capacity and takes no more, or nil
-// where there are too many to go through.
-func stacksOf(sizes []int64, capacity int64) (all [][]int) {
+// stacksOf returns for each capacity every choice of sizes, as counts, that fits it and takes no more,
+// or nil where there are too many to go through.
+func stacksOf(sizes, capacities []int64) (stacks [][][]int) {
 	const mostStacks = 500
+	var all [][]int
 	counts := make([]int, len(sizes))
 	var fill func(k int, room int64)
 	fill = func(k int, room int64) {
@@ -273,25 +268,31 @@ func stacksOf(sizes []int64, capacity int64) (all [][]int) {
 		}
 		counts[k] = 0
 	}
-	if fill(0, capacity); len(all) > mostStacks {
-		return nil
+	for _, capacity := range capacities {
+		all = nil
+		if fill(0, capacity); len(all) > mostStacks {
+			all = nil
+		}
+		stacks = append(stacks, all)
 	}
-	return all
+	return stacks
 }
 
-// mostOf returns the most that one of the stacks is worth, or limit where that is less or there are
-// no stacks.
-func mostOf(values []int64, stacks [][]int, limit int64) int64 {
-	if stacks == nil {
-		return limit
-	}
-	var most int64
-	for _, counts := range stacks {
-		var sum int64
-		for k, n := range counts {
-			sum += int64(n) * values[k]
+// mostOf returns the most that one of the stacks of each capacity is worth, or limit where that is
+// less or there are no stacks.
+func mostOf(values []int64, stacks [][][]int, limit int64) []int64 {
+	most := make([]int64, len(stacks))
+	for i, all := range stacks {
+		if all == nil {
+			most[i] = limit
 		}
-		most = max(most, sum)
+		for _, counts := range all {
+			var sum int64
+			for k, n := range counts {
+				sum += int64(n) * values[k]
+			}
+			most[i] = min(max(most[i], sum), limit)
+		}
 	}
-	return min(most, limit)
+	return most
 }

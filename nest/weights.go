@@ -194,24 +194,21 @@ func newWeights(j *job, groups []group) weights {
 	}
 	slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
 	heights := falling(slices.Clone(relax.height))
-	stacks := make([][][]int, len(w.kinds))
-	for n := range w.kinds {
-		stacks[n] = stacksOf(heights, relax.tall[n])
+	stacks := make([][][]int, len(w.kinds)) // a function made for the one kind there is needs none
+	if len(stacks) > 1 {
+		stacks = stacksOf(heights, relax.tall)
 	}
 	for i, p := range pairs[:min(len(pairs), mostWeights-1)] {
 		how, each, holds := DualFunctions, make([]uint64, len(groups)), make([]uint64, len(j.kinds))
 		for n, g := range groups {
 			each[n] = uint64(p.across.size[g.start]) * uint64(p.along.size[g.start])
 		}
-		for n, kind := range w.kinds {
-			holds[kind] = uint64(p.across.whole) * uint64(p.along.whole)
-			if len(w.kinds) > 1 {
-				values := make([]int64, len(heights))
-				for i, h := range relax.height {
-					values[slices.Index(heights, h)] = p.along.size[i]
-				}
-				holds[kind] = uint64(p.across.whole) * uint64(mostOf(values, stacks[n], p.along.whole))
-			}
+		values := make([]int64, len(heights))
+		for n, h := range relax.height {
+			values[slices.Index(heights, h)] = p.along.size[n]
+		}
+		for n, most := range mostOf(values, stacks, p.along.whole) {
+			holds[w.kinds[n]] = uint64(p.across.whole) * uint64(most)
 		}
 		if i == 0 {
 			how, holds = PartArea, relax.areas(len(j.kinds))

@@ -77,7 +77,7 @@ func (s *completion) key(bins int) string {
 	return string(text)
 }
 
-// threshold is the best bound of the functions [Threshold] on the needed items (Martello and Toth's
+// threshold is the best bound of the functions threshold on the needed items (Martello and Toth's
 // L2), found in one pass: as the step falls, kinds before whole exceed capacity-step and fill a bin
 // each, and middle is the total of the others down to the step.
 func (s *completion) threshold() int {

@@ -56,7 +56,7 @@ func (d *dive) deepen(bins int) bool {
 		return false
 	}
 	mark := len(d.fixed)
-	patterns := d.fixWhole()
+	choices := d.fixWhole()
 	bins -= len(d.fixed) - mark
 	if bins < 0 {
 		return false
@@ -65,16 +65,16 @@ func (d *dive) deepen(bins int) bool {
 		return true
 	}
 	tried := 0
-	for _, p := range patterns {
+	for _, c := range choices {
 		if tried == width || d.tired() {
 			return false
 		}
-		if !p.proper(d.need) {
+		if !c.proper(d.need) {
 			continue
 		}
 		tried++
 		mark := len(d.fixed)
-		d.fix(p)
+		d.fix(c.pattern)
 		if d.descend(bins - 1) {
 			return true
 		}
@@ -83,14 +83,15 @@ func (d *dive) deepen(bins int) bool {
 	return false
 }
 
+// choice is a pattern of the programme's solution with its level.
+type choice struct {
+	pattern
+	level float64
+}
+
 // fixWhole fixes each pattern as often as its level is whole, and returns those with a fraction
 // left, the greatest first.
-func (d *dive) fixWhole() []pattern {
-	type choice struct {
-		pattern
-		level float64
-	}
-	var choices []choice
+func (d *dive) fixWhole() (choices []choice) {
 	m := d.columns.master
 	for r, column := range m.basis {
 		if column < 0 {
@@ -108,11 +109,7 @@ func (d *dive) fixWhole() []pattern {
 	slices.SortStableFunc(choices, func(a, b choice) int {
 		return cmp.Or(cmp.Compare(b.level, a.level), comparePatterns(a.pattern, b.pattern))
 	})
-	patterns := make([]pattern, len(choices))
-	for i, c := range choices {
-		patterns[i] = c.pattern
-	}
-	return patterns
+	return choices
 }
 
 // settle packs the needed items greedily, if that is good enough.

@@ -21,60 +21,52 @@ type Dual struct {
 	family   family
 	capacity int64
 	step     int64
-	fits     []int64 // family counting: fits[k] is the total size of the k+1 smallest counted items
+	fits     []int64 // counting: fits[k] is the total size of the k+1 smallest counted items
 }
 
+// family is a kind of function; each takes a step.
 type family int
 
 const (
+	// identity maps every size to itself: the area bound.
 	identity family = iota
+	// threshold drops the sizes below step and rounds those above capacity-step up to the capacity,
+	// for 0 <= step <= (capacity+1)/2. The best of these functions is the bound L2 of S. Martello and
+	// P. Toth, "Knapsack Problems" (1990), ch. 8.
 	threshold
+	// rounding rounds sizes down to multiples of capacity/(step+1), except sizes that are such
+	// multiples, for step >= 1 (Fekete and Schepers, u with k = step).
 	rounding
+	// splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <= step
+	// <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds
+	// for the two-dimensional bin packing problem", Computers and Operations Research 34, 2007).
 	splitting
+	// remainder rounds sizes down to multiples of step but credits what they exceed the remainder of
+	// the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A subadditive
+	// approach to solve linear integer programs", Annals of Discrete Mathematics 1, 1977).
 	remainder
+	// counting counts the items of at least step up to half the capacity as one each and larger items
+	// as the number of those that they displace, for step >= 1. It holds only for the items that
+	// newCounting is given (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's argument).
 	counting
 )
 
-// Identity is the map of every size to itself: the area bound.
-func Identity(capacity int64) Dual {
-	return Dual{Most: capacity, family: identity, capacity: capacity}
-}
-
-// Threshold drops the sizes below step and rounds those above capacity-step up to the capacity, for
-// 0 <= step <= (capacity+1)/2. The best of these functions is the bound L2 of S. Martello and P.
-// Toth, "Knapsack Problems" (1990), ch. 8.
-func Threshold(capacity, step int64) Dual {
-	return Dual{Most: capacity, family: threshold, capacity: capacity, step: step}
-}
-
-// Rounding rounds sizes down to multiples of capacity/(step+1), except sizes that are such
-// multiples, for step >= 1 (Fekete and Schepers, u with k = step).
-func Rounding(capacity, step int64) Dual {
-	return Dual{Most: capacity * step, family: rounding, capacity: capacity, step: step}
-}
-
-// Splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <= step
-// <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds
-// for the two-dimensional bin packing problem", Computers and Operations Research 34, 2007).
-func Splitting(capacity, step int64) Dual {
-	return Dual{Most: 2 * (capacity / step), family: splitting, capacity: capacity, step: step}
-}
-
-// Remainder rounds sizes down to multiples of step but credits what they exceed the remainder of
-// the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A subadditive
-// approach to solve linear integer programs", Annals of Discrete Mathematics 1, 1977).
-func Remainder(capacity, step int64) Dual {
-	return Dual{
-		Most: (capacity / step) * (step - capacity%step), family: remainder,
-		capacity: capacity, step: step,
+// newDual returns the function of a family other than counting.
+func newDual(f family, capacity, step int64) Dual {
+	most := capacity
+	switch f {
+	case rounding:
+		most = capacity * step
+	case splitting:
+		most = 2 * (capacity / step)
+	case remainder:
+		most = (capacity / step) * (step - capacity%step)
 	}
+	return Dual{Most: most, family: f, capacity: capacity, step: step}
 }
 
-// Counting counts the items of at least step up to half the capacity as one each and larger items
-// as the number of those that they displace, for step >= 1. It holds only for the items whose sizes
-// are given, falling, with their counts (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
-// argument).
-func Counting(capacity, step int64, sizes []int64, counts []int) Dual {
+// newCounting returns the function counting for items of these sizes, which fall, with their counts.
+func newCounting(capacity, step int64, sizes []int64, counts []int) Dual {
 	d := Dual{family: counting, capacity: capacity, step: step}
 	var sum int64
 	for i := len(sizes) - 1; i >= 0; i-- {
@@ -153,10 +145,10 @@ func Duals(capacity int64, sizes []int64, counts []int) []Dual {
 	return DualsAt(capacity, sizes, counts, rising(steps, capacity), roundingSteps)
 }
 
-// mostCounted is the number of items up to which [Counting] is tried.
+// mostCounted is the number of items up to which counting is tried.
 const mostCounted = 1 << 14
 
-// DualsAt is [Duals] for the given steps, and for [Rounding] for all steps up to roundings.
+// DualsAt is [Duals] for the given steps, and for all steps of rounding up to roundings.
 func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundings int64) (duals []Dual) {
 	items := 0
 	for _, count := range counts {
@@ -167,32 +159,29 @@ func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundin
 			duals = append(duals, d)
 		}
 	}
-	add(Identity(capacity))
+	add(newDual(identity, capacity, 0))
 	for _, step := range steps {
 		if 2*step <= capacity+1 {
-			add(Threshold(capacity, step))
+			add(newDual(threshold, capacity, step))
 		}
 		if 2*step <= capacity {
-			add(Splitting(capacity, step))
+			add(newDual(splitting, capacity, step))
 			if items <= mostCounted {
-				add(Counting(capacity, step, sizes, counts))
+				add(newCounting(capacity, step, sizes, counts))
 			}
 		}
-		add(Remainder(capacity, step))
+		add(newDual(remainder, capacity, step))
 	}
 	for step := int64(1); step <= roundings; step++ {
-		add(Rounding(capacity, step))
+		add(newDual(rounding, capacity, step))
 	}
 	return duals
 }
 
-// roundingSteps is the largest step tried with [Rounding], and fractions the number of unit
+// roundingSteps is the largest step of rounding that [Duals] tries, and fractions the number of unit
 // fractions of the capacity tried as a step: beyond a hundred the functions hardly differ from the
 // area.
-const (
-	roundingSteps int64 = 100
-	fractions     int64 = 100
-)
+const roundingSteps, fractions int64 = 100, 100
 
 // ceilDiv is a/b rounded up, for a >= 0 and b > 0.
 func ceilDiv(a, b int64) int64 {

@@ -121,6 +121,13 @@ func fitted(capacity int64, sizes []int64, best bool) [][]int {
 	return bins
 }
 
+// Identity, Threshold, Rounding, Splitting and Remainder are single dual feasible functions.
+func Identity(capacity int64) Dual        { return newDual(identity, capacity, 0) }
+func Threshold(capacity, step int64) Dual { return newDual(threshold, capacity, step) }
+func Rounding(capacity, step int64) Dual  { return newDual(rounding, capacity, step) }
+func Splitting(capacity, step int64) Dual { return newDual(splitting, capacity, step) }
+func Remainder(capacity, step int64) Dual { return newDual(remainder, capacity, step) }
+
 func (f family) String() string {
 	return [...]string{"area", "threshold", "rounding", "splitting", "remainder", "counting"}[f]
 }
