@@ -8,29 +8,24 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// Bounds that hold for every nest by straight cuts, whatever its rows look like.
+// Bounds that hold for every nest by straight cuts, by one relaxation. The parts on a horizontal
+// line through a sheet lie at least a kerf apart, each at its phase. So each but the last takes its
+// pace, its own width and the least gap to where any other part may begin, and all paces fit the
+// span: the sheet's width, less the least place where a row can begin, plus the gap that the last
+// part does not need. In height each part takes a kerf more, and so has the sheet.
 //
-// They rest on one relaxation. Draw a horizontal line anywhere through a sheet: the parts it meets
-// lie side by side, at least a kerf apart and each at its phase. So each part but the last takes
-// its own width and the least gap to where any other part may begin (its pace); all paces together
-// fit into the sheet's width, less the least place where a row can begin, plus the one gap that the
-// last part does not need (the span). In height each part takes a kerf more, and so has the sheet.
-// With no pattern this is the old trick of growing parts and stock by one kerf.
-//
-// A dual feasible function f of the paces keeps the law of the lines: what fits side by side still
-// does after f. Heights treated by another function g, the sum of f × g over the parts of one sheet
-// is at most that of the sheet. (Parts as intervals of height with weights f make an interval
-// graph; those are perfect, so columns of disjoint parts with total weight f(span) exist.) That is
-// the bound of S. P. Fekete and J. Schepers, "A general framework for bounds for higher-dimensional
-// orthogonal packing problems", Mathematical Methods of Operations Research 60 (2004) 311-329.
+// What fits side by side still does after a dual feasible function f of the paces. With another
+// function g of the heights, the sum of f × g over the parts of one sheet is at most that of the
+// sheet (parts as intervals of height with weights f make an interval graph; those are perfect, so
+// columns of disjoint parts with total weight f(span) exist): S. P. Fekete and J. Schepers, "A
+// general framework for bounds for higher-dimensional orthogonal packing problems", Mathematical
+// Methods of Operations Research 60 (2004) 311-329.
 
 // relaxed is the problem that the bounds speak of.
 type relaxed struct {
-	kinds  []int // usable kinds of stock
-	pace   []int64
-	height []int64
-	span   []int64 // by kind of stock, as kinds
-	tall   []int64 // by kind of stock, as kinds
+	kinds        []int   // usable kinds of stock
+	span, tall   []int64 // of each of kinds
+	pace, height []int64 // of each piece
 }
 
 // LowerBound returns a lower bound on the sheets and the money of every guillotine nest of the
@@ -177,8 +172,8 @@ func (r *relaxed) duals() (across, along []dual) {
 	return dualsOf(r.pace, slices.Max(r.span)), dualsOf(r.height, slices.Max(r.tall))
 }
 
-// dualsOf returns the sizes as they are and after each function worth trying. Those of them that
-// depend on a threshold are tried at places up to half the whole where a size changes sides.
+// dualsOf returns the sizes as they are and after each function worth trying, with the steps up to
+// half the whole at which a size changes sides.
 func dualsOf(sizes []int64, whole int64) (all []dual) {
 	distinct := falling(slices.Clone(sizes))
 	counts := make([]int, len(distinct))
@@ -225,8 +220,8 @@ func falling(sizes []int64) []int64 {
 	return slices.Compact(sizes)
 }
 
-// pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where that
-// is too large to divide by.
+// pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where
+// that is too large to divide by.
 func pairSum(f, g dual) (hi, lo, whole uint64) {
 	for i := range f.size {
 		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))

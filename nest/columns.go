@@ -7,11 +7,8 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// The fullest sheet: of all sets of parts that can be cut from one sheet, the one with the greatest
-// sum of values. With it any values of the parts become a bound: no sheet holds more than the
-// fullest one.
-
-// fullest is one search for the fullest sheet of a kind.
+// fullest is one search for the fullest sheet of a kind: of all sets of parts that can be cut from
+// it, the one with the greatest sum of values. With it any values of the parts become a bound.
 type fullest struct {
 	*exact
 	kind  int
@@ -27,8 +24,8 @@ type fullest struct {
 // boundsUsed is how many of the weights bound a branch of fullest.
 const boundsUsed = 4
 
-// fullest returns the set of greatest value that can be cut from a sheet of the kind, if that value
-// is above the given one; ok is false if the search had to end before it was sure.
+// fullest returns the set of greatest value that can be cut from a sheet of the kind, if that is
+// above the given value; ok is false if the search had to end before it was sure.
 func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
 	if e.one.pitch == 0 {
 		if s, most, sure, tried := e.fullestByBuilds(value, kind, above, nodes); tried {
@@ -123,9 +120,10 @@ func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int6
 	return value
 }
 
-// sheetOfPrices is what a sheet should hold at prices that the linear programme sets; finer ones
-// gain nothing.
-const sheetOfPrices = 1 << 20
+// sheetOfPrices is what a sheet should hold at the prices of the linear programme; finer ones gain
+// nothing. mostPricing is how many nodes are spent on a set to enter it before any that improves it
+// will do.
+const sheetOfPrices, mostPricing = 1 << 20, 2000
 
 // generateColumns finds weights that suit just this job: prices of the groups by column generation,
 // for sheets of the first kind that is not limited. They are added to the weights.
@@ -176,10 +174,6 @@ func (e *exact) generateColumns(nodes int) {
 		e.weighBy(best, kind, end)
 	}
 }
-
-// mostPricing is how many nodes are spent on a set to enter the linear programme before any that
-// improves it will do.
-const mostPricing = 2000
 
 // tryFillings looks quickly for a set worth more than above at the values.
 func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds int64) {

@@ -18,7 +18,8 @@
 //
 // [FirstFit] makes a nest in one pass, [Search] looks for the best one and says what it could
 // prove, [LowerBound] gives a bound alone and [Verify] replays the cuts of any nest. [StripBound]
-// and [DualWeights] bound what walls take before they are parted into pieces.
+// and [DualWeights] bound what walls take before they are parted into pieces. The package does not
+// choose where seams fall, saws no curves, and uses no waste inside a part's rectangle.
 //
 // # Units and exactness
 //
@@ -31,17 +32,11 @@
 // Each is the name of a property test. CutsFreeEveryPart: replaying the cuts leaves each part's
 // rectangle alone on the bench. PhaseFollows: each part shows the pattern it needs.
 // NothingLostNothingDouble: each part is placed once or is in Unplaced with the reason.
-// NeverBelowTheBound, NeverWorseThanFirstFit and SameInputSameResult: no clock, no map order, no
-// chance.
+// NeverBelowTheBound, NeverWorseThanFirstFit, SameInputSameResult: no clock, map order or chance.
 //
 // # Errors
 //
 // What is wrong with a problem is a *fault.Fault for each value, with [ErrProblem] as the cause, or
-// with [ErrRange] where lengths have no common mark. A part that cannot be cut is no error: it is in
-// Result.Unplaced. Neither is a budget that ends: Result.Status says so.
-//
-// # What it does not do
-//
-// It knows no walls and does not choose where seams fall. It saws no curves, and uses no waste
-// inside a part's rectangle.
+// [ErrRange] where lengths have no common mark. A part that cannot be cut is no error (it is in
+// Result.Unplaced), and neither is a budget that ends (Result.Status says so).
 package nest

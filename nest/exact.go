@@ -6,21 +6,14 @@ import (
 	"math/rand/v2"
 )
 
-// The exact search fills one sheet after another. The next sheet is the one that holds the first
-// piece not yet cut, so sheets that differ in nothing but their order are met once. Of all sets
-// that contain the piece and can be cut from the sheet only those are tried
-//
-//   - to which no further piece can be added, and
-//   - in which no piece can be replaced by a larger one that would serve in its
-//     place,
-//
-// since a nest with another set can be changed into one with such a set by moving pieces to this
-// sheet, and is no worse for it. (That is bin completion: R. E. Korf, "A new algorithm for optimal
-// bin packing", AAAI (2002), after the dominance of S. Martello and P. Toth.) A branch ends where
-// its sheets and a bound on the rest are no better than the best nest known, or where the same
-// pieces were left over before at no more expense.
-
-// exact is one run of the exact search.
+// exact is one run of the exact search, which fills one sheet after another. The next sheet is the
+// one that holds the first piece not yet cut, so sheets that differ only in their order are met
+// once. Of all sets with that piece only those are tried to which no further piece can be added,
+// and in which no piece can be replaced by a larger one that serves in its place: moving pieces to
+// this sheet changes any other nest into such a one that is no worse. (Bin completion: R. E. Korf,
+// "A new algorithm for optimal bin packing", AAAI (2002), after the dominance of S. Martello and P.
+// Toth.) A branch ends where its sheets and a bound on the rest are no better than the best nest
+// known, or where the same pieces were left over before at no more expense.
 type exact struct {
 	ctx        context.Context
 	job        *job
@@ -107,11 +100,9 @@ type choice struct {
 	set  set
 }
 
-// mostSteps bounds the check of one set; a set of 9 different parts needs less.
-const mostSteps = 40_000
-
-// mostSeen bounds the memory of the search, in sets of pieces.
-const mostSeen = 1 << 20
+// mostSteps bounds the check of one set (9 different parts need less), and mostSeen the memory of
+// the search, in sets of pieces.
+const mostSteps, mostSeen = 40_000, 1 << 20
 
 // fits reports whether a set with that tally can be cut from a sheet of the kind. When the search
 // is over it says no, and the search is not sure of anything.

@@ -8,15 +8,13 @@ import (
 )
 
 // FirstFit nests the parts by first-fit decreasing height in rows: the tallest part first, each in
-// the first row with room for it at its phase, else in a new row of the first sheet with room for
-// that, else on a new sheet. Rows are numbered as they are opened. A new sheet is taken from
-// limited stock first, then from the cheapest.
+// the first row opened that has room for it at its phase, else in a new row of the first sheet with
+// room for that, else on a new sheet, of limited stock first, then of the cheapest.
 //
-// The rows of a sheet come free by crosscuts, the parts of a row by rips, and a third cut takes a
-// part to its height. The result is not searched for a better one; it takes n log n + n × rows
-// steps. This is the hybrid first-fit of F. R. K. Chung, M. R. Garey and D. S. Johnson, "On packing
-// two-dimensional bins", SIAM J. Algebraic and Discrete Methods 3 (1982), with kerf and phase
-// added; without these it takes at most 17/8 of the least number of sheets and 5 (from memory).
+// It takes n log n + n × rows steps. This is the hybrid first-fit of F. R. K. Chung, M. R. Garey
+// and D. S. Johnson, "On packing two-dimensional bins", SIAM J. Algebraic and Discrete Methods 3
+// (1982), with kerf and phase added; without these it takes at most 17/8 of the least number of
+// sheets and 5 (from memory). The errors are those of [LowerBound].
 func FirstFit(p Problem) (r Result, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)
@@ -54,10 +52,10 @@ type level struct {
 	from     int64 // where its next piece may begin
 }
 
-// levels packs the pieces in the given order into rows (divided by crosscuts) or columns (divided by
-// rips): each into the first level with room, or with best into the one where least is left beyond
-// it; else into a new level of the first (or best filled) sheet, else on a new sheet, the first of
-// the stock order that it fits. left are the pieces for which no sheet is left.
+// levels packs the pieces in the given order into rows (divided by crosscuts) or columns (by rips):
+// each into the first level with room, or with best into the one where least is left beyond it;
+// else into a new level of the first (or best filled) sheet, else on a new sheet, the first of the
+// stock order that it fits.
 func (j *job) levels(order []int, way CutKind, best bool, stockOrder []int) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin
@@ -120,8 +118,8 @@ func choose(n int, best bool, left func(int) int64) int {
 	return chosen
 }
 
-// spotIn returns where a piece would lie at the end of a level, and what is left of the level beyond
-// it; below 0 it does not fit.
+// spotIn returns where a piece would lie at the end of a level, and what is left of the level
+// beyond it; below 0 it does not fit.
 func (j *job) spotIn(l *level, sheets []layout, q *piece, way CutKind) (x, y, rest int64) {
 	k := &j.kinds[sheets[l.sheet].kind]
 	if way == Crosscut {

@@ -2,22 +2,17 @@ package nest
 
 import "math/rand/v2"
 
-// Filling one sheet quickly: each piece in turn goes into the lower left corner of one of the
-// rectangles that are free, and what is left of that rectangle is divided by one straight cut, so
-// that everything always comes free.
-
 // manner is a way of choosing: how free rectangles are ranked and divided.
 type manner struct {
 	rank  int // 0: least area left, 1: least left on the shorter side, 2: on the longer side, 3: lowest
 	split int // 0: crosscut first, 1: rip first, 2: the larger rest stays whole, 3: the smaller does
 }
 
-const (
-	ranks  = 4
-	splits = 4
-)
+const ranks, splits = 4, 4
 
-// filler packs pieces on sheets of one job; it keeps its memory between calls.
+// filler fills sheets of one job quickly: each piece in turn goes into the lower left corner of a
+// free rectangle, and one straight cut divides what is left of that, so that everything comes free.
+// It keeps its memory between calls.
 type filler struct {
 	job   *job
 	free  []rect
@@ -89,6 +84,5 @@ func (f *filler) put(k *sheetKind, in, i, split int) spot {
 	return spot{i, x, r.y}
 }
 
-// dice is a small reproducible source of chance: the same problem is always searched in the same
-// way.
+// dice is a source of chance that searches the same problem in the same way.
 func dice() *rand.Rand { return rand.New(rand.NewPCG(1, 2)) }

@@ -6,9 +6,9 @@ import (
 	"slices"
 )
 
-// Parts that are alike are one group, so that no search tries them one for the other. All pieces are
-// numbered anew, group by group; a set of pieces is a set of these numbers in which each group is
-// filled from its lowest number up.
+// Parts that are alike are one group, so that no search tries them one for the other. All pieces
+// are numbered anew, group by group; a set of pieces is a set of these numbers in which each group
+// is filled from its lowest number up.
 
 // mostInSet is how many pieces a set can hold; larger jobs are not searched exactly.
 const mostInSet = 128

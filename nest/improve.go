@@ -7,14 +7,12 @@ import (
 	"slices"
 )
 
-// Improving a nest bit by bit: a few sheets are emptied and filled again in many ways; the new ones
-// are kept if they are no worse. Between nests with as many sheets the one is better whose sheets
-// are filled more unequally, for then one of them is nearly empty, and soon another try saves it.
-// (The measure is that of E. Falkenauer, "A hybrid grouping genetic algorithm for bin packing",
-// Journal of Heuristics 2 (1996); emptying and filling again is the ruin and recreate of
-// G. Schrimpf and others, J. Computational Physics 159 (2000).)
-
-// improver is one run of improvement.
+// improver is one run of improvement: a few sheets are emptied and filled again in many ways, and
+// the new ones kept if they are no worse (the ruin and recreate of G. Schrimpf and others, J.
+// Computational Physics 159 (2000)). Between nests with as many sheets the one is better whose
+// sheets are filled more unequally: one of them is nearly empty, and soon another try saves it (the
+// measure of E. Falkenauer, "A hybrid grouping genetic algorithm for bin packing", Journal of
+// Heuristics 2 (1996)).
 type improver struct {
 	ctx         context.Context
 	job         *job
@@ -29,11 +27,9 @@ type improver struct {
 	pool        [][]spot // sheets that were filled well
 }
 
-// mostPool is how many sheets an improver remembers.
-const mostPool = 4000
-
-// tries is how often each sheet is filled before the best filling is taken.
-const tries = 12
+// mostPool is how many sheets an improver remembers, and tries how often each sheet is filled
+// before the best filling is taken.
+const mostPool, tries = 4000, 12
 
 // area is what pieces take of a sheet.
 func (j *job) area(spots []spot) (area int64) {

@@ -5,20 +5,17 @@ import (
 	"slices"
 )
 
-// Whether a set of parts can be cut from one sheet, by straight cuts in any number of stages:
-// exactly.
+// Whether a set of parts can be cut from one sheet, by straight cuts in any number of stages.
 //
 // For each set and each phase at which its rectangle may begin, boxes holds the smallest rectangles
-// from which the set can be cut, none both narrower and lower than another. A set
-// is divided by its first cut into two, whose boxes are known; a crosscut stacks them one kerf
-// apart, a rip puts the second where the first ends and a kerf beyond, and that place decides the
-// phase at which it begins. A rectangle that reaches further left or right can only do more (what
-// is too much is trimmed), so of each side only its smallest boxes matter. Where a set's rectangle
-// begins before any of its parts can, the answer is that for the next phase that matters, moved; so
-// few phases occur.
+// from which the set can be cut, none both narrower and lower than another. The first cut divides
+// the set into two, whose boxes are known: a crosscut stacks them one kerf apart, a rip puts the
+// second a kerf beyond the end of the first, which decides its phase. What is too much of a
+// rectangle is trimmed, so of each side only the smallest boxes matter. A set's rectangle is moved
+// to the next phase at which any of its parts can begin, so few phases occur.
 //
-// All divisions of all subsets are looked at, which for m different parts is about 3^m steps; alike
-// parts make it far fewer.
+// All divisions of all subsets are looked at: about 3^m steps for m different parts, far fewer
+// where parts are alike.
 
 // box is a rectangle, measured from the phase at which it begins, from which a set can be cut, and
 // the first cut to do it.

@@ -6,8 +6,8 @@ import (
 	"slices"
 )
 
-// The fullest sheet where there is no pattern to match: position then makes no difference, and a
-// rectangle is known by its size alone. A kerf is counted to each piece and once to the sheet.
+// The fullest sheet where there is no pattern to match: a rectangle is then known by its size
+// alone. A kerf is counted to each piece and once to the sheet.
 
 // item is a size with the number and the value of its pieces.
 type item struct {
@@ -15,11 +15,11 @@ type item struct {
 	count       uint8
 }
 
-// grid holds the greatest values that rectangles can be cut into, if each item may be used any
-// number of times. Its sizes are all sums of widths and all sums of heights; a rectangle of another
-// size can do what the next smaller one can. (P. C. Gilmore and R. E. Gomory, "Multistage cutting
-// stock problems of two and more dimensions", Operations Research 13 (1965), with the sums of
-// J. C. Herz, IBM J. Research and Development 16 (1972).)
+// grid holds the greatest values that rectangles can be cut into, each item used any number of
+// times. Its sizes are all sums of widths and of heights; a rectangle of another size can do what
+// the next smaller one can. (P. C. Gilmore and R. E. Gomory, "Multistage cutting stock problems of
+// two and more dimensions", Operations Research 13 (1965), with the sums of J. C. Herz, IBM J.
+// Research and Development 16 (1972).)
 type grid struct {
 	xs, ys []int64
 	value  []int64 // value[y*len(xs)+x]
@@ -140,11 +140,10 @@ func (g *grid) outside() []int64 {
 }
 
 // builds finds the fullest sheet by building up: two builds, each a rectangle with its pieces, side
-// by side or one above the other make a larger one. The build that promises most comes next, its
-// promise being its value and what the grid says can be cut from the rest of the sheet; when even
-// that is no more than the best build found, the best is the fullest sheet. (K. V. Viswanathan and
-// A. Bagchi, "Best-first search methods for constrained two-dimensional cutting stock problems",
-// Operations Research 41 (1993) 768-776.)
+// by side or one above the other make a larger one. The build that promises most, its value and
+// what the grid says of the rest of the sheet, comes next, until none promises more than the best
+// found. (K. V. Viswanathan and A. Bagchi, "Best-first search methods for constrained
+// two-dimensional cutting stock problems", Operations Research 41 (1993) 768-776.)
 type builds struct {
 	items  []item
 	w, h   int64
@@ -185,12 +184,8 @@ func newBuilds(g *grid, items []item, w, h int64) *builds {
 	return &builds{items: items, w: w, h: h, grid: g, rest: g.outside(), known: map[string][][2]int64{}}
 }
 
-// stepsPerNode says how many simple steps of a grid, or joins of builds, take as long as a node of
-// the exact search.
-const (
-	gridStepsPerNode = 64
-	joinsPerNode     = 4
-)
+// So many simple steps of a grid, or joins of builds, take as long as a node of the exact search.
+const gridStepsPerNode, joinsPerNode = 64, 4
 
 // fullestByBuilds is fullest where there is no pattern; tried is false if the grid alone would take
 // more nodes than there are.

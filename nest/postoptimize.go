@@ -6,12 +6,10 @@ import (
 	"slices"
 )
 
-// Among nests of the same objective the better one leaves the largest single rectangle, which
-// serves best for the next job, and then needs fewest cuts. These two are looked for, not proved: a
-// short improvement run gathers the waste on one sheet, then each sheet is laid out anew in several
-// ways.
-
-// tieBreak is what a plan is judged by beyond its objective.
+// tieBreak is what a plan is judged by beyond its objective: the better one leaves the largest
+// single rectangle, which serves best for the next job, and then needs fewest cuts. Both are looked
+// for, not proved: a short improvement run gathers the waste on one sheet, then each sheet is laid
+// out anew in several ways.
 type tieBreak struct {
 	offcut int64 // area of the largest rectangle left
 	cuts   int
@@ -45,12 +43,8 @@ func (j *job) rects(spots []spot) []rect {
 	return parts
 }
 
-// gatherShare is the part of the budget that is spent on gathering the waste, and mostGather the
-// most steps.
-const (
-	gatherShare = 64
-	mostGather  = 8_000
-)
+// One step in gatherShare of the budget gathers the waste, and mostGather at most.
+const gatherShare, mostGather = 64, 8_000
 
 // postOptimize betters the best plan without changing its objective.
 func (s *searcher) postOptimize() {

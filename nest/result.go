@@ -34,13 +34,11 @@ func (k CutKind) MarshalText() ([]byte, error) { return cutKinds.Marshal(k) }
 // UnmarshalText reads the word of a kind.
 func (k *CutKind) UnmarshalText(text []byte) error { return cutKinds.Unmarshal(text, k) }
 
-// Cut is one straight cut from edge to edge of the part on the bench, which is the rectangle Rect
-// in sheet coordinates: left, bottom, width, height.
-//
-// The blade's near side is At from the rectangle's lower edge (crosscut) or left edge (rip), and
-// one kerf lies beyond. To take off less than a kerf the blade overhangs the edge: At may go down
-// to, not reach, minus one kerf (then nothing is left on the near side), or up to, not reach, the
-// far edge.
+// Cut is one straight cut from edge to edge of the rectangle Rect on the bench, in sheet
+// coordinates: left, bottom, width, height. The blade's near side is At from the rectangle's lower
+// edge (crosscut) or left edge (rip), and one kerf lies beyond. To take off less than a kerf the
+// blade overhangs the edge: At lies above minus one kerf (below 0 nothing is left on the near side)
+// and below the far edge.
 type Cut struct {
 	Step int                `json:"step"` // 1, 2, 3 … on each sheet
 	Rect [4]fraction.Length `json:"rect"`
@@ -98,18 +96,16 @@ func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(tex
 
 // Bound is what no nest can do with less of, however it is found.
 type Bound struct {
-	// Sheets is the least number of sheets: no guillotine nest of all parts that can be cut at all
-	// takes fewer. Bought is the least number of those of stock without a count, and Cost the least
-	// money.
+	// No guillotine nest of all parts that can be cut at all takes fewer Sheets, fewer Bought (of
+	// stock without a count) or less money.
 	Sheets int            `json:"sheets"`
 	Bought int            `json:"bought"`
 	Cost   fraction.Ratio `json:"cost"`
 	// Proved says that the result it belongs to is best: no guillotine nest places more parts, or
-	// as many for less money, or for as much money with fewer bought sheets, or with as many bought
-	// sheets and fewer in all. With one kind of stock that is: none takes fewer sheets.
-	Proved bool `json:"proved"`
-	// How is the argument which gave Sheets or closed the gap.
-	How Argument `json:"how"`
+	// as many for less money, or for as much money with fewer bought sheets, or with as many of
+	// these and fewer sheets in all.
+	Proved bool     `json:"proved"`
+	How    Argument `json:"how"` // what gave Sheets or closed the gap
 }
 
 // Argument says what a bound rests on.

@@ -6,16 +6,14 @@ import (
 	"slices"
 )
 
-// Taking a sheet apart. Whatever found the places of the parts, the cuts are found here from the
-// places alone: any straight cut that goes through no part is allowed, since cutting along it never
-// spoils a way of freeing the rest. So the sheet is the root of a guillotine tree: its nodes are
-// rectangles, its candidates the cuts that divide them.
-//
-// Of all orders of cutting the one is taken that leaves the largest single rectangle, and of these
-// one with the fewest cuts.
+// Taking a sheet apart: the cuts are found from the places of the parts alone. Any straight cut
+// that goes through no part is allowed, since it never spoils a way of freeing the rest. So the
+// sheet is the root of a guillotine tree: its nodes are rectangles, its candidates the cuts that
+// divide them. That order of cutting is taken which leaves the largest single rectangle, then with
+// fewest cuts.
 
-// maxNodes bounds the rectangles that are looked at for one sheet; after that each further
-// rectangle is cut at the first line that serves. A sheet of 20 parts needs a few hundred.
+// maxNodes bounds the rectangles that are looked at for one sheet (20 parts need a few hundred);
+// each further one is cut at the first line that serves.
 const maxNodes = 1500
 
 var errNotFree = errors.New("parts cannot be freed by straight cuts")
@@ -120,8 +118,8 @@ func (s *sawyer) lay(r rect, spots []int) *node {
 	return b
 }
 
-// along returns where a part or node begins and ends along the way on which cuts of the kind
-// lie: y for crosscuts, x for rips.
+// along returns where a part or node begins and ends along the way on which cuts of the kind lie: y
+// for crosscuts, x for rips.
 func (r rect) along(kind CutKind) (from, to int64) {
 	if kind == Crosscut {
 		return r.y, r.y + r.h

@@ -5,17 +5,12 @@ import (
 	"math"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
-// Searching takes millions of additions, so a problem is first put on whole numbers: every length
-// as a count of one common mark 1/den inch, every price as a count of one common coin. Nothing is
-// rounded on the way in or out.
-
-// maxMarks bounds a scaled length, so that an area fits 60 bits.
-const maxMarks = 1 << 30
-
-// maxTotal bounds sums of scaled areas and of scaled prices.
-const maxTotal = math.MaxInt64 / 4
+// maxMarks bounds a scaled length, so that an area fits 60 bits, and maxTotal sums of scaled areas
+// and of scaled prices.
+const maxMarks, maxTotal = 1 << 30, math.MaxInt64 / 4
 
 // piece is a part as the search sees it, at the same index as in Problem.Parts.
 type piece struct {
@@ -35,7 +30,8 @@ type sheetKind struct {
 	usable      bool // something can be cut from it
 }
 
-// job is a problem on whole numbers.
+// job is a problem on whole numbers, as searching takes millions of additions: every length is a
+// count of one common mark, every price one of a common coin. Nothing is rounded on the way.
 type job struct {
 	p      *Problem
 	den    int64 // marks to the inch
@@ -52,7 +48,7 @@ func newJob(p *Problem) (*job, error) {
 	if err := j.findMarks(); err != nil {
 		return nil, err
 	}
-	short := faults{cause: ErrRange}
+	short := fault.List{Cause: ErrRange}
 	j.kerf, j.pitch = j.marks(p.Saw.Kerf), j.marks(p.Pattern.Pitch)
 	axis := j.marks(p.Pattern.Axis)
 	j.pieces = make([]piece, len(p.Parts))
@@ -65,7 +61,7 @@ func newJob(p *Problem) (*job, error) {
 			q.at[1], q.ways = turned, 2
 		}
 		if total += (q.w + j.kerf) * (q.h + j.kerf); total > maxTotal {
-			short.add(nil, "fewer or smaller parts", "Parts", i, "Height")
+			short.Add(nil, "fewer or smaller parts", "Parts", i, "Height")
 			total = 0
 		}
 		j.pieces[i] = q
@@ -79,14 +75,14 @@ func newJob(p *Problem) (*job, error) {
 		}
 		k.price = j.coins(s.price())
 		if most, ok := times(k.price, int64(len(p.Parts)+1)*int64(len(p.Stock))); !ok || most > maxTotal {
-			short.add(s.Price, "a smaller price", "Stock", i, "Price")
+			short.Add(s.Price, "a smaller price", "Stock", i, "Price")
 		}
 		for n := range j.pieces {
 			k.usable = k.usable || k.count > 0 && j.fits(&k, &j.pieces[n])
 		}
 		j.kinds = append(j.kinds, k)
 	}
-	return j, short.err()
+	return j, short.Err()
 }
 
 // lengths calls f for each length of a problem, with its path.
@@ -111,11 +107,11 @@ func (p *Problem) lengths(f func(x fraction.Length, path ...any)) {
 // all lengths are within range.
 func (j *job) findMarks() error {
 	j.den, j.coin = 1, 1
-	short := faults{cause: ErrRange}
+	short := fault.List{Cause: ErrRange}
 	whole := func(unit *int64, x any, den int64, path ...any) {
 		m, ok := times(*unit/gcd(*unit, den), den)
 		if !ok || m > maxMarks {
-			short.add(x, fmt.Sprintf("a denominator that has a smaller common multiple with %d", *unit), path...)
+			short.Add(x, fmt.Sprintf("a denominator that has a smaller common multiple with %d", *unit), path...)
 			return
 		}
 		*unit = m
@@ -124,14 +120,14 @@ func (j *job) findMarks() error {
 	for i, s := range j.p.Stock {
 		whole(&j.coin, s.Price, s.price().Den(), "Stock", i, "Price")
 	}
-	if len(short.all) == 0 {
+	if short.Err() == nil {
 		j.p.lengths(func(x fraction.Length, path ...any) {
 			if m, ok := times(x.Num(), j.den/x.Den()); !ok || m > maxMarks || m < -maxMarks {
-				short.add(x, fmt.Sprintf("at most %d in", maxMarks/j.den), path...)
+				short.Add(x, fmt.Sprintf("at most %d in", maxMarks/j.den), path...)
 			}
 		})
 	}
-	return short.err()
+	return short.Err()
 }
 
 // marks returns a length of the problem in marks.

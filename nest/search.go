@@ -8,12 +8,10 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Budget is how long a search may take. It counts steps, not time, so that the same problem always
-// gives the same answer; a context may end it sooner.
+// Budget is how long a search may take, in steps and not in time, so that the same problem always
+// gives the same answer. A context may end it sooner.
 type Budget struct {
-	// Nodes is how many steps the search may take, [DefaultNodes] if 0 or less. Some five million
-	// take a second.
-	Nodes int
+	Nodes int // steps, [DefaultNodes] if 0 or less; some five million take a second
 }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
@@ -24,11 +22,11 @@ const DefaultNodes = 2_500_000
 // proved where Bound.Proved says so; of nests alike in it Search prefers, without proof, the one
 // that leaves the largest rectangle and then the one with the fewest cuts.
 //
-// It starts from what FirstFit and its like find, improves that, and searches exactly, any number
-// of stages of cutting allowed; for jobs of kitchen size that ends with a proof. More than 128
-// parts are not searched exactly, unless they are boards of one width and length. A budget or a
-// context that ends is no error: the result is the best found, its Status says why it ended, and
-// its Bound holds all the same; a nil context never ends. The errors are those of [LowerBound].
+// It starts from what FirstFit and its like find, improves that, and searches exactly, with any
+// number of stages of cutting; for jobs of kitchen size that ends with a proof. More than 128 parts
+// are not searched exactly, unless they are boards of one width and length. When a budget or a
+// context ends, the result is the best found, its Status says why, and its Bound holds all the
+// same; a nil context never ends. The errors are those of [LowerBound].
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	defer fraction.Catch(&err)
 	j, err := prepare(&p)

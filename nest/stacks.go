@@ -2,12 +2,9 @@ package nest
 
 import "example.com/groovewright/nest/internal/line"
 
-// Boards, and all jobs in which no two parts lie side by side: a sheet is then a stack of parts,
-// and only their heights count. That is bin packing in one dimension, for which package line has a
-// search of its own.
-
 // stacked reports whether no two of the pieces fit side by side on any kind of stock, and each fits
-// the width of every kind that is of use.
+// the width of every kind that is of use. A sheet is then a stack of parts, and only their heights
+// count: bin packing in one dimension, for which package line has a search of its own.
 func (j *job) stacked(pieces []int) bool {
 	least := int64(maxMarks)
 	for _, i := range pieces {

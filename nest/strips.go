@@ -11,14 +11,12 @@ import (
 	"example.com/groovewright/nest/internal/line"
 )
 
-// Bounds for walls, before it is known how they are parted into pieces.
-//
-// Let f be a dual feasible function of heights. On any upright line through a sheet the parts met,
-// each with a kerf above it, add up to no more than the sheet's length and a kerf, so their values
-// under f to no more than f allows for it. Each part, with a kerf to its right, covers at least its
-// own width of the strips with its gap; so the strips' widths times the values of their heights,
-// added up, are at most the sheets' widths (each with a kerf) times what f allows. With f the
-// height itself, that is the area bound.
+// Bounds for walls, before it is known how they are parted into pieces. Let f be a dual feasible
+// function of heights. The parts on any upright line through a sheet, each with a kerf above it,
+// add up to no more than the sheet's length and a kerf, so their values under f to no more than f
+// allows for that. Each part, with a kerf to its right, covers at least its own width of the
+// strips; so the sum of the strips' widths times the values of their heights is at most the sheets'
+// widths (each with a kerf) times what f allows. With f the height itself, that is the area bound.
 
 // Strip is an upright strip that has to be covered by parts, wherever they are cut across its
 // width: Width wide, of Height in all, its tallest part Tallest high, all in inches. A strip with
@@ -51,10 +49,9 @@ func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err er
 	return b, nil
 }
 
-// DualWeight is a value for parts by their height, such that the parts met by any upright line
-// through a sheet are worth no more than a certain sum. So what parts are worth in all, each with a
-// kerf to its right, says how many sheets they need at least. The zero DualWeight values everything
-// at 0.
+// DualWeight is a value for parts by their height, such that the parts on any upright line through
+// a sheet are worth no more than a certain sum. So what parts are worth in all, each with a kerf to
+// its right, says how many sheets they need at least. The zero DualWeight values everything at 0.
 type DualWeight struct {
 	weighing
 	s     *stripper
@@ -249,8 +246,8 @@ func (s *stripper) times(how Argument, most []int64) weighing {
 	return s.weighing(how, holds)
 }
 
-// stacksOf returns for each capacity every choice of sizes, as counts, that fits it and takes no more,
-// or nil where there are too many to go through.
+// stacksOf returns for each capacity every choice of sizes, as counts, that fits it and takes no
+// more, or nil where there are too many to go through.
 func stacksOf(sizes, capacities []int64) (stacks [][][]int) {
 	const mostStacks = 500
 	var all [][]int

@@ -16,49 +16,36 @@ var (
 	ErrResult  = errors.New("nest not valid")
 )
 
-// faults gathers the faults of a value in the order in which they are found.
-type faults struct {
-	cause error
-	all   []error
-}
-
-func (f *faults) add(value any, want string, path ...any) {
-	text := ""
-	if value != nil {
-		text = fmt.Sprint(value)
-	}
-	f.all = append(f.all, &fault.Fault{Path: fault.Of(path...), Value: text, Want: want, Cause: f.cause})
-}
+// faults are those of a problem.
+type faults struct{ fault.List }
 
 // sign adds a fault unless x is more than 0 or, with least 0, at least 0.
 func (f *faults) sign(x fraction.Length, least int, path ...any) {
 	if x.Sign() < least {
-		f.add(x, [...]string{"at least 0", "more than 0"}[least], path...)
+		f.Add(x, [...]string{"at least 0", "more than 0"}[least], path...)
 	}
 }
-
-func (f *faults) err() error { return errors.Join(f.all...) }
 
 // Validate returns every fault of the problem as a *fault.Fault, in the order of its fields, with
 // [ErrProblem] as the cause.
 func (p Problem) Validate() error {
-	f := faults{cause: ErrProblem}
+	f := faults{fault.List{Cause: ErrProblem}}
 	if len(p.Stock) == 0 && len(p.Parts) > 0 {
-		f.add(nil, "at least one kind of sheet", "Stock")
+		f.Add(nil, "at least one kind of sheet", "Stock")
 	}
 	for i, s := range p.Stock {
 		f.sign(s.Width, 1, "Stock", i, "Width")
 		f.sign(s.Length, 1, "Stock", i, "Length")
 		if s.Count != nil && *s.Count < 0 {
-			f.add(*s.Count, "at least 0", "Stock", i, "Count")
+			f.Add(*s.Count, "at least 0", "Stock", i, "Count")
 		}
 		if price, err := s.Price.Ratio(); s.Price.Known() && (err != nil || price.Sign() < 0) {
-			f.add(s.Price, "an amount from 0 to 100000", "Stock", i, "Price")
+			f.Add(s.Price, "an amount from 0 to 100000", "Stock", i, "Price")
 		}
 	}
 	for i, part := range p.Parts {
 		if first := slices.IndexFunc(p.Parts[:i], func(q Part) bool { return q.Number == part.Number }); first >= 0 {
-			f.add(part.Number, fmt.Sprintf("another number than that of Parts[%d]", first), "Parts", i, "Number")
+			f.Add(part.Number, fmt.Sprintf("another number than that of Parts[%d]", first), "Parts", i, "Number")
 		}
 		f.sign(part.Width, 1, "Parts", i, "Width")
 		f.sign(part.Height, 1, "Parts", i, "Height")
@@ -66,5 +53,5 @@ func (p Problem) Validate() error {
 	f.sign(p.Pattern.Pitch, 0, "Pattern", "Pitch")
 	f.sign(p.Saw.Kerf, 0, "Saw", "Kerf")
 	f.sign(p.Saw.SquareUp, 0, "Saw", "SquareUp")
-	return f.err()
+	return f.Err()
 }

@@ -12,12 +12,12 @@ import (
 // without the code that made it. It returns every fault as a *fault.Fault, with [ErrResult] as the
 // cause:
 //
-//   - a cut that is not on a rectangle lying on the bench at that step, or that
-//     takes nothing off it, or an end that is not squared up first;
-//   - a part that does not stand free as one rectangle when all cuts are made, or
-//     does not show the pattern it needs, or overlaps another;
-//   - a sheet that is not in stock, a part placed twice, or neither placed nor
-//     in Unplaced, a cost, an offcut or a bound that is not so.
+//   - a cut that is not on a rectangle lying on the bench at that step, or that takes nothing off it,
+//     or an end that is not squared up first;
+//   - a part that does not stand free as one rectangle when all cuts are made, or does not show the
+//     pattern it needs, or overlaps another;
+//   - a sheet that is not in stock, a part placed twice, or neither placed nor in Unplaced, a cost,
+//     an offcut or a bound that is not so.
 //
 // Whether the nest is the best one is not judged. The cost grows with the square of the parts on a
 // sheet. Lengths that cannot be calculated with give a *fraction.OverflowError.
@@ -26,7 +26,7 @@ func Verify(p Problem, r Result) (err error) {
 	if err := p.Validate(); err != nil {
 		return err
 	}
-	v := verifier{faults: faults{cause: ErrResult}, p: &p, parts: map[int]*Part{}, found: map[int]string{}}
+	v := verifier{List: fault.List{Cause: ErrResult}, p: &p, parts: map[int]*Part{}, found: map[int]string{}}
 	for i := range p.Parts {
 		v.parts[p.Parts[i].Number] = &p.Parts[i]
 	}
@@ -35,7 +35,7 @@ func Verify(p Problem, r Result) (err error) {
 	for i := range r.Sheets {
 		s := &r.Sheets[i]
 		if s.Stock < 0 || s.Stock >= len(p.Stock) {
-			v.add(s.Stock, "the index of a stock", "Sheets", i, "Stock")
+			v.Add(s.Stock, "the index of a stock", "Sheets", i, "Stock")
 			continue
 		}
 		used[s.Stock]++
@@ -47,25 +47,25 @@ func Verify(p Problem, r Result) (err error) {
 	}
 	for i, part := range p.Parts {
 		if v.found[part.Number] == "" {
-			v.add(part.Number, "a part that is placed or unplaced", "Parts", i)
+			v.Add(part.Number, "a part that is placed or unplaced", "Parts", i)
 		}
 	}
 	for i, s := range p.Stock {
 		if s.Count != nil && used[i] > *s.Count {
-			v.add(used[i], fmt.Sprintf("at most %d sheets of Stock[%d]", *s.Count, i), "Sheets")
+			v.Add(used[i], fmt.Sprintf("at most %d sheets of Stock[%d]", *s.Count, i), "Sheets")
 		}
 	}
 	if cost.Compare(r.Cost) != 0 {
-		v.add(r.Cost, cost.String()+", the cost of the sheets", "Cost")
+		v.Add(r.Cost, cost.String()+", the cost of the sheets", "Cost")
 	}
 	if len(r.Unplaced) == 0 && (r.Bound.Sheets > len(r.Sheets) || r.Bound.Cost.Compare(cost) > 0) {
-		v.add(fmt.Sprint(r.Bound.Sheets, " for ", r.Bound.Cost), "no more than the nest takes", "Bound")
+		v.Add(fmt.Sprint(r.Bound.Sheets, " for ", r.Bound.Cost), "no more than the nest takes", "Bound")
 	}
-	return v.err()
+	return v.Err()
 }
 
 type verifier struct {
-	faults
+	fault.List
 	p     *Problem
 	parts map[int]*Part
 	found map[int]string // where each part number was met
@@ -86,9 +86,9 @@ func (v *verifier) once(number int, path ...any) *Part {
 	part := v.parts[number]
 	switch {
 	case part == nil:
-		v.add(number, "the number of a part", path...)
+		v.Add(number, "the number of a part", path...)
 	case v.found[number] != "":
-		v.add(number, "a part that was not met at "+v.found[number], path...)
+		v.Add(number, "a part that was not met at "+v.found[number], path...)
 		return nil
 	}
 	v.found[number] = fault.Of(path...).String()
@@ -98,7 +98,7 @@ func (v *verifier) once(number int, path ...any) *Part {
 // sheet replays one sheet.
 func (v *verifier) sheet(n int, stock *Stock, s *Sheet) {
 	if len(s.Placements) == 0 {
-		v.add(nil, "a part that is cut from the sheet", "Sheets", n, "Placements")
+		v.Add(nil, "a part that is cut from the sheet", "Sheets", n, "Placements")
 	}
 	free := v.replay(n, stock, s.Cuts)
 	var placed []area
@@ -110,26 +110,26 @@ func (v *verifier) sheet(n int, stock *Stock, s *Sheet) {
 		}
 		a := area{pl.X, pl.Y, part.Width, part.Height}
 		if trim := stock.trim(v.p.Saw); a.left.Sign() < 0 || stock.Width.Less(a.right()) {
-			v.add(a.left, "a part within the edges of the sheet", append(path, "X")...)
+			v.Add(a.left, "a part within the edges of the sheet", append(path, "X")...)
 		} else if a.bottom.Less(trim) || stock.Length.Sub(trim).Less(a.top()) {
-			v.add(a.bottom, "a part within the squared ends of the sheet", append(path, "Y")...)
+			v.Add(a.bottom, "a part within the squared ends of the sheet", append(path, "Y")...)
 		}
 		v.phase(path, stock, part, pl)
 		if k := slices.IndexFunc(placed, a.overlaps); k >= 0 {
-			v.add(a, "no overlap with "+placed[k].String(), path...)
+			v.Add(a, "no overlap with "+placed[k].String(), path...)
 		}
 		placed = append(placed, a)
 		if !free.take(a) {
-			v.add(a, "a rectangle that stands free when all cuts are made", path...)
+			v.Add(a, "a rectangle that stands free when all cuts are made", path...)
 		}
 	}
 	for i, o := range s.Offcuts {
 		path := []any{"Sheets", n, "Offcuts", i}
 		if a := (area{o.X, o.Y, o.Width, o.Length}); !free.take(a) {
-			v.add(a, "a rectangle that is left over when all cuts are made", path...)
+			v.Add(a, "a rectangle that is left over when all cuts are made", path...)
 		}
 		if pitch := v.p.Pattern.Pitch; pitch.Sign() > 0 && o.LeftPhase != stock.LeftPhase.Add(o.X).Mod(pitch) {
-			v.add(o.LeftPhase, "the phase at its left edge", append(path, "LeftPhase")...)
+			v.Add(o.LeftPhase, "the phase at its left edge", append(path, "LeftPhase")...)
 		}
 	}
 }
@@ -143,12 +143,12 @@ func (v *verifier) phase(path []any, stock *Stock, part *Part, pl Placement) {
 	at := stock.LeftPhase.Add(pl.X)
 	if pl.Turned {
 		if !pattern.Mirrored {
-			v.add(true, "false, as the pattern is not its own mirror image", append(path, "Turned")...)
+			v.Add(true, "false, as the pattern is not its own mirror image", append(path, "Turned")...)
 		}
 		at = pattern.Axis.Mul(2).Sub(at.Add(part.Width))
 	}
 	if at = at.Mod(pattern.Pitch); at != part.LeftPhase.Mod(pattern.Pitch) {
-		v.add(pl.X, fmt.Sprintf("a place that shows phase %v, not %v", part.LeftPhase, at), append(path, "X")...)
+		v.Add(pl.X, fmt.Sprintf("a place that shows phase %v, not %v", part.LeftPhase, at), append(path, "X")...)
 	}
 }
 
@@ -161,23 +161,23 @@ func (v *verifier) replay(n int, stock *Stock, cuts []Cut) bench {
 		upper := Cut{Rect: [4]fraction.Length{1: trim, 2: stock.Width, 3: stock.Length.Sub(trim)}, At: stock.Usable(v.p.Saw)}
 		for i, want := range []Cut{lower, upper} {
 			if want.Step = i + 1; i >= len(cuts) || cuts[i] != want {
-				v.add(nil, "a cut that squares up an end of the sheet", "Sheets", n, "Cuts", i)
+				v.Add(nil, "a cut that squares up an end of the sheet", "Sheets", n, "Cuts", i)
 			}
 		}
 	}
 	for i, c := range cuts {
 		path := []any{"Sheets", n, "Cuts", i}
 		if c.Step != i+1 {
-			v.add(c.Step, fmt.Sprint(i+1), append(path, "Step")...)
+			v.Add(c.Step, fmt.Sprint(i+1), append(path, "Step")...)
 		}
 		on := area{c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]}
 		if b[on] == 0 {
-			v.add(on, "a rectangle on the bench", append(path, "Rect")...)
+			v.Add(on, "a rectangle on the bench", append(path, "Rect")...)
 			continue
 		}
 		near, far, ok := on.cut(c.Kind, c.At, kerf)
 		if !ok {
-			v.add(c.At, "a place where the cut takes something off", append(path, "At")...)
+			v.Add(c.At, "a place where the cut takes something off", append(path, "At")...)
 			continue
 		}
 		b[on]--

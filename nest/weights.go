@@ -6,8 +6,8 @@ import (
 	"slices"
 )
 
-// supply is the stock as bounds see it. Every bound of this package is of one form: pieces have
-// weights, and the sum of them that a sheet of each kind can hold is known.
+// supply is the stock as bounds see it. Each bound is of one form: pieces have weights, and the sum
+// of them that a sheet of each kind can hold is known.
 type supply struct {
 	kinds   []int // usable kinds of stock
 	price   []int64
@@ -133,9 +133,9 @@ type weights struct {
 	generated bool    // the last of all is from column generation
 }
 
-// mostWeights is how many weights the search uses: the best pairs of functions, the area first, and
-// one from column generation.
-const mostWeights = 12
+// mostWeights is how many weights the search uses: the area, the best pairs of functions, and one
+// from column generation. mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
+const mostWeights, mostWhole = 12, 1 << 54
 
 // tally is a sum of each weight.
 type tally [mostWeights]uint64
@@ -162,9 +162,6 @@ func (t *tally) within(u *tally) bool {
 	}
 	return true
 }
-
-// mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
-const mostWhole = 1 << 54
 
 // newWeights returns the pairs of dual feasible functions that bound the whole job best. The pieces
 // are numbered as the groups number them.

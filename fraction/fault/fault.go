@@ -166,12 +166,15 @@ func Under(err error, steps ...any) error {
 }
 
 // List collects faults in the order in which they are found. The zero List is empty.
-type List struct{ all []error }
+type List struct {
+	Cause error // of each fault that Add appends
+	all   []error
+}
 
 // Add appends a fault of a value, with its path and what would be accepted; nil is no value. A
 // text is shown in quotes.
 func (l *List) Add(value any, want string, steps ...any) {
-	f := &Fault{Path: Of(steps...), Want: want}
+	f := &Fault{Path: Of(steps...), Want: want, Cause: l.Cause}
 	if text, ok := value.(string); ok {
 		f.Value = strconv.Quote(text)
 	} else if value != nil {

@@ -24,24 +24,17 @@ func newColumns(j *job, meter *meter) *columns {
 	return &columns{job: j, master: NewMaster(j.counts, most), knapsack: k, meter: meter}
 }
 
-// price is the integer that stands for a dual price of one bin, and batch the number of patterns
-// taken from one knapsack.
-const (
-	price = 1 << 40
-	batch = 40
-)
-
-// cellsPerNode is the part of a knapsack's table that takes as long as a node.
-const cellsPerNode = 1 << 14
+// price is the integer that stands for a dual price of one bin, batch the number of patterns taken
+// from one knapsack, and cellsPerNode the part of its table that takes as long as a node.
+const price, batch, cellsPerNode = 1 << 40, 40, 1 << 14
 
 // solve covers the needed items by the least number of bins of the linear programme, or stops as
 // soon as enough bins suffice. It returns the value, in floating point, and the largest number of
 // bins that a price proved necessary.
 //
 // The proof is J. M. Farley's ("A note on bounding a class of linear programming problems",
-// Operations Research 38, 1990) in integers: if no pattern is worth more than most at some prices,
-// then bins >= (worth of all items) / most. The prices may be any; most comes from the exact
-// knapsack.
+// Operations Research 38, 1990) in integers: if no pattern is worth more than most at any prices,
+// as the exact knapsack says, then bins >= (worth of all items) / most.
 func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 	m := c.master
 	m.cover(need)
@@ -80,8 +73,7 @@ func (c *columns) generate(need []int) (more bool, bound int) {
 	return more, bound
 }
 
-// scramble is the next number of a generator (D. E. Knuth's 64-bit linear congruence); the upper
-// bits are the better ones.
+// scramble is the next number of D. E. Knuth's 64-bit linear congruence; its upper bits are better.
 func scramble(x uint64) uint64 { return x*6364136223846793005 + 1442695040888963407 }
 
 // meter counts nodes against a budget and listens to a context.

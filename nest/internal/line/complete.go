@@ -42,14 +42,14 @@ func (s *completion) search(bins int) bool {
 	if s.failed[key] {
 		return false
 	}
-	for _, p := range s.completions(slack) {
-		s.pack(p, -1)
-		s.chosen = append(s.chosen, p)
+	for _, c := range s.completions(slack) {
+		s.pack(c.pattern, -1)
+		s.chosen = append(s.chosen, c.pattern)
 		if s.search(bins - 1) {
 			return true
 		}
 		s.chosen = s.chosen[:len(s.chosen)-1]
-		s.pack(p, 1)
+		s.pack(c.pattern, 1)
 		if s.meter.used > s.meter.limit {
 			return false
 		}

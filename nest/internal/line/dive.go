@@ -8,9 +8,9 @@ import (
 
 // dive rounds the linear programme: it fixes the whole parts of its solution, then one pattern
 // after the other, solving the programme for the rest each time, and turns back where the rest
-// needs too many bins. It is a heuristic; it proves nothing (a depth-first form of G. Belov and G.
-// Scheithauer's residual rounding, "A branch-and-cut-and-price algorithm for one-dimensional stock
-// cutting", European Journal of Operational Research 171, 2006).
+// needs too many bins. It proves nothing (a depth-first form of G. Belov and G. Scheithauer's
+// residual rounding, "A branch-and-cut-and-price algorithm for one-dimensional stock cutting",
+// European Journal of Operational Research 171, 2006).
 type dive struct {
 	columns *columns
 	need    []int

@@ -10,18 +10,15 @@
 // [Pack] looks for the fewest boards and says whether it proved that no fewer will do. It starts
 // from first-fit and best-fit decreasing and from dual feasible functions, then solves the linear
 // programme over all patterns by column generation, rounds its solution one pattern at a time, and
-// last searches board by board.
+// last searches board by board. The same input gives the same result, unless the context ends:
+// effort is counted in nodes, and ties are broken by a fixed order.
 //
 // Sizes and capacities are whole numbers of whatever unit makes all of them whole. The caller adds
 // a kerf to every size and once to the capacity, because n parts on a board are parted by n-1 cuts.
 // [Check] says what is accepted.
 //
-// Packings, the bounds and every proof are integer arithmetic. The linear programme is solved in
-// floating point, but only to find good patterns and good dual prices. The prices are then rounded
-// to integers, the dearest pattern at those integers is found by an exact integer knapsack, and the
-// bound that follows holds whatever errors the floating point made.
-//
-// Every packing holds each item once and no board above its capacity. The same input gives the same
-// result: effort is counted in nodes, and ties are broken by a fixed order. Only a cancelled context
-// can change that.
+// Packings, bounds and proofs are integer arithmetic. The linear programme is solved in floating
+// point, but only to find good patterns and dual prices: the prices are rounded to integers, an
+// exact knapsack finds the dearest pattern at these, and the bound that follows holds whatever
+// errors the floating point made.
 package line

@@ -11,12 +11,9 @@ import "slices"
 // bound the number of sheets the same way. (G. S. Lueker 1983; S. P. Fekete and J. Schepers, "New
 // classes of fast lower bounds for bin packing problems", Mathematical Programming 91, 2001; F.
 // Clautiaux, C. Alves, J. Valerio de Carvalho, "A survey of dual-feasible and superadditive
-// functions", Annals of Operations Research 179, 2010.)
-//
-// All values are integers. The zero Dual maps everything to 0 and bounds nothing.
+// functions", Annals of Operations Research 179, 2010.) The zero Dual bounds nothing.
 type Dual struct {
-	// Most is the largest total value of items that fit the capacity.
-	Most int64
+	Most int64 // the largest total value of items that fit the capacity
 
 	family   family
 	capacity int64
@@ -31,23 +28,26 @@ const (
 	// identity maps every size to itself: the area bound.
 	identity family = iota
 	// threshold drops the sizes below step and rounds those above capacity-step up to the capacity,
-	// for 0 <= step <= (capacity+1)/2. The best of these functions is the bound L2 of S. Martello and
-	// P. Toth, "Knapsack Problems" (1990), ch. 8.
+	// for 0 <= step <= (capacity+1)/2. The best of these functions is the bound L2 of S. Martello
+	// and P. Toth, "Knapsack Problems" (1990), ch. 8.
 	threshold
 	// rounding rounds sizes down to multiples of capacity/(step+1), except sizes that are such
 	// multiples, for step >= 1 (Fekete and Schepers, u with k = step).
 	rounding
-	// splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <= step
-	// <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds
-	// for the two-dimensional bin packing problem", Computers and Operations Research 34, 2007).
+	// splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <=
+	// step <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower
+	// bounds for the two-dimensional bin packing problem", Computers and Operations Research 34,
+	// 2007).
 	splitting
-	// remainder rounds sizes down to multiples of step but credits what they exceed the remainder of
-	// the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A subadditive
-	// approach to solve linear integer programs", Annals of Discrete Mathematics 1, 1977).
+	// remainder rounds sizes down to multiples of step but credits what they exceed the remainder
+	// of the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A
+	// subadditive approach to solve linear integer programs", Annals of Discrete Mathematics 1,
+	// 1977).
 	remainder
-	// counting counts the items of at least step up to half the capacity as one each and larger items
-	// as the number of those that they displace, for step >= 1. It holds only for the items that
-	// newCounting is given (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's argument).
+	// counting counts the items of at least step up to half the capacity as one each and larger
+	// items as the number of those that they displace, for step >= 1. It holds only for the items
+	// that newCounting is given (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
+	// argument).
 	counting
 )
 
@@ -65,7 +65,8 @@ func newDual(f family, capacity, step int64) Dual {
 	return Dual{Most: most, family: f, capacity: capacity, step: step}
 }
 
-// newCounting returns the function counting for items of these sizes, which fall, with their counts.
+// newCounting returns the function counting for items of these sizes, which fall, with their
+// counts.
 func newCounting(capacity, step int64, sizes []int64, counts []int) Dual {
 	d := Dual{family: counting, capacity: capacity, step: step}
 	var sum int64
@@ -178,9 +179,9 @@ func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundin
 	return duals
 }
 
-// roundingSteps is the largest step of rounding that [Duals] tries, and fractions the number of unit
-// fractions of the capacity tried as a step: beyond a hundred the functions hardly differ from the
-// area.
+// roundingSteps is the largest step of rounding that [Duals] tries, and fractions the number of
+// unit fractions of the capacity tried as a step: beyond a hundred the functions hardly differ from
+// the area.
 const roundingSteps, fractions int64 = 100, 100
 
 // ceilDiv is a/b rounded up, for a >= 0 and b > 0.

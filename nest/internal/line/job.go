@@ -7,7 +7,7 @@ import (
 )
 
 // MaxCapacity is the largest capacity, and MaxItems the largest number of items, that [Check]
-// accepts. Together they leave head-room for every sum in this package to fit an int64.
+// accepts. With them every sum in this package fits an int64.
 const (
 	MaxCapacity int64 = 1 << 40
 	MaxItems          = 1 << 16

@@ -7,10 +7,7 @@ import (
 
 // maxPlaces bounds the number of places a knapsack works on, and maxCells the number of places
 // times copies, so that one solution takes milliseconds.
-const (
-	maxPlaces = 1 << 18
-	maxCells  = 1 << 22
-)
+const maxPlaces, maxCells = 1 << 18, 1 << 22
 
 // knapsack finds the pattern of the greatest value that fits the capacity, by exact dynamic
 // programming over the places where an item can end: the totals of the items of some subset (N.

@@ -5,9 +5,11 @@ import (
 	"slices"
 )
 
-// tight is the tolerance of the floating-point linear programme: reduced costs and levels smaller
-// than this count as zero. Nothing that is reported depends on it; see [columns.solve].
-const tight = 1e-9
+// tight is the tolerance of the programme: smaller reduced costs and levels count as zero. No bound
+// depends on it; see [columns.solve]. perturbation is the size of the amounts that keep levels from
+// being tied. After refresh pivots levels and prices are computed anew from the inverse, and with
+// more drift than drifted the programme starts again.
+const tight, perturbation, refresh, drifted = 1e-9, 1e-6, 50, 1e-7
 
 // Master is the linear programme of the cutting-stock problem over the patterns known so far: the
 // least number of bins such that each kind is covered,
@@ -16,8 +18,8 @@ const tight = 1e-9
 //
 // (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the cutting-stock problem",
 // Operations Research 9, 1961). It is a revised simplex with a dense inverse; needs are raised by
-// tiny different amounts so that ties do not stall it. Products are converted to float64 one by
-// one, which forbids fusing them with sums, so that every machine takes the same pivots.
+// tiny different amounts so that ties do not stall it. Each product is converted to float64, which
+// forbids fusing it with a sum, so that every machine takes the same pivots.
 type Master struct {
 	wanted  []int // of each kind
 	need    []float64
@@ -33,7 +35,7 @@ type Master struct {
 }
 
 // NewMaster returns the programme that needs so many of each kind. It starts from one pattern for
-// each kind, filled with that kind only, as often as most says.
+// each kind, of most items of that kind.
 func NewMaster(need, most []int) *Master {
 	m := &Master{known: map[string]bool{}, need: make([]float64, len(most))}
 	for kind, count := range most {
@@ -101,9 +103,6 @@ func (m *Master) cover(need []int) {
 		m.need[kind] = float64(count) + perturbation*(1+float64(noise>>40)/(1<<24))
 	}
 }
-
-// perturbation is the size of the amounts that keep levels from being tied.
-const perturbation = 1e-6
 
 // relevel computes the levels from the needs.
 func (m *Master) relevel() {
@@ -239,8 +238,7 @@ func (m *Master) pivot(entering, r int, alpha []float64, cost float64) {
 	}
 }
 
-// drift is how far the levels are from meeting the needs: the error that has gathered in the
-// inverse.
+// drift is how far the levels are from meeting the needs: the error gathered in the inverse.
 func (m *Master) drift() (most float64) {
 	left := slices.Clone(m.need)
 	for r, column := range m.basis {
@@ -257,10 +255,6 @@ func (m *Master) drift() (most float64) {
 	}
 	return most
 }
-
-// Levels and prices are computed anew from the inverse after refresh pivots, and with more drift
-// than drifted the programme starts again.
-const refresh, drifted = 50, 1e-7
 
 // reprice computes the prices from the inverse.
 func (m *Master) reprice() {

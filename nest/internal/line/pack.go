@@ -14,17 +14,13 @@ type Result struct {
 // quick is the number of nodes of a complete search before the linear programme is set up,
 // diveShare the part of the nodes left, one in so many, that dives may use, and rounds the number
 // of dives into each number of bins.
-const (
-	quick     = 500
-	diveShare = 2
-	rounds    = 100
-)
+const quick, diveShare, rounds = 500, 2, 100
 
-// Pack packs the sizes into the fewest bins that it can find and prove with so many nodes. A node is
-// one partial packing looked at or one pivot of the linear programme.
+// Pack packs the sizes into the fewest bins that it can find and prove with so many nodes. A node
+// is one partial packing looked at or one pivot of the linear programme.
 //
-// It fails only if [Check] does. When the nodes are spent or the context is cancelled it returns the
-// best packing so far with Proved false.
+// It fails only if [Check] does. When the nodes are spent or the context is cancelled it returns
+// the best packing so far with Proved false.
 func Pack(ctx context.Context, capacity int64, sizes []int64, nodes int) (Result, error) {
 	if err := Check(capacity, sizes); err != nil {
 		return Result{}, err
