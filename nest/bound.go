@@ -162,12 +162,10 @@ type dual struct {
 	whole int64
 }
 
-// mostRounding is the largest step of rounding that is tried. Larger ones hardly ever give more;
-// none is wrong.
+// mostRounding is the largest step of rounding that is tried; larger ones hardly ever give more.
 const mostRounding = 32
 
-// duals returns the dual feasible functions to try on sheets as wide as the widest and as long as
-// the longest.
+// duals returns the functions to try on sheets as wide as the widest and as long as the longest.
 func (r *relaxed) duals() (across, along []dual) {
 	return dualsOf(r.pace, slices.Max(r.span)), dualsOf(r.height, slices.Max(r.tall))
 }

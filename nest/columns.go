@@ -101,8 +101,7 @@ func (f *fullest) atMost(in *tally, from int) int64 {
 	return open
 }
 
-// byWeight fills the weight that is left with the groups that give most value for it, the last by
-// the fraction.
+// byWeight fills the room with the groups that give most value for a weight, the last in part.
 func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int64) {
 	for _, g := range rank {
 		if f.place[g] < from {
@@ -120,9 +119,8 @@ func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int6
 	return value
 }
 
-// sheetOfPrices is what a sheet should hold at the prices of the linear programme; finer ones gain
-// nothing. mostPricing is how many nodes are spent on a set to enter it before any that improves it
-// will do.
+// sheetOfPrices is what a sheet should hold at the prices of the linear programme (finer ones gain
+// nothing), and mostPricing the nodes spent on the best set to enter it before any better will do.
 const sheetOfPrices, mostPricing = 1 << 20, 2000
 
 // generateColumns finds weights that suit just this job: prices of the groups by column generation,
@@ -219,15 +217,14 @@ func (e *exact) count(s set) []int {
 	return count
 }
 
-// prices are values of the groups, what the fullest sheet holds of them and what the whole job is
-// worth.
+// prices are values of the groups, what the fullest sheet holds and what the whole job is worth.
 type prices struct {
 	value        []int64
 	holds, total uint64
 }
 
-// weighBy makes weights of prices found for sheets of one kind; for each other kind the fullest
-// sheet has to be found too.
+// weighBy makes weights of prices for sheets of one kind, once it has the fullest of each other
+// kind.
 func (e *exact) weighBy(p prices, kind, end int) {
 	each, whole := make([]uint64, len(e.groups)), make([]uint64, len(e.job.kinds))
 	for _, k := range e.weigh.kinds {

@@ -100,8 +100,8 @@ type choice struct {
 	set  set
 }
 
-// mostSteps bounds the check of one set (9 different parts need less), and mostSeen the memory of
-// the search, in sets of pieces.
+// mostSteps bounds the check of one set (9 different parts need less), mostSeen the sets
+// remembered.
 const mostSteps, mostSeen = 40_000, 1 << 20
 
 // fits reports whether a set with that tally can be cut from a sheet of the kind. When the search

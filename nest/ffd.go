@@ -44,8 +44,7 @@ func (j *job) order(pieces []int, less func(a, b *piece) int) []int {
 	return slices.SortedStableFunc(slices.Values(pieces), func(a, b int) int { return less(&j.pieces[a], &j.pieces[b]) })
 }
 
-// level is a strip of a sheet: a row across it, filled from the left, or a column along it, filled
-// from the lower end.
+// level is a row across a sheet, filled from the left, or a column, filled from the lower end.
 type level struct {
 	sheet    int
 	at, size int64 // where the strip begins and how thick it is
@@ -54,8 +53,7 @@ type level struct {
 
 // levels packs the pieces in the given order into rows (divided by crosscuts) or columns (by rips):
 // each into the first level with room, or with best into the one where least is left beyond it;
-// else into a new level of the first (or best filled) sheet, else on a new sheet, the first of the
-// stock order that it fits.
+// else into a new level of the first (or best filled) sheet, else on the first new sheet that fits.
 func (j *job) levels(order []int, way CutKind, best bool, stockOrder []int) (p plan) {
 	var open []level
 	var top []int64 // where the next level of each sheet may begin

@@ -19,8 +19,7 @@ type filler struct {
 	steps int
 }
 
-// fill puts as many of the pieces as it can on a sheet of the kind, in the given order; rest are
-// the others.
+// fill puts what it can of the pieces on a sheet of the kind, in their order; the others are rest.
 func (f *filler) fill(kind int, order []int, how manner, spots []spot, rest []int) ([]spot, []int) {
 	j := f.job
 	k := &j.kinds[kind]

@@ -156,8 +156,7 @@ func (m *improver) fullest(kind int, pool []int) (l layout, rest []int) {
 	return l, rest
 }
 
-// shuffle puts the pool into m.order by falling area, width or height, each piece's measure taken
-// with some chance.
+// shuffle puts the pool into m.order by falling area, width or height, altered by chance.
 func (m *improver) shuffle(pool []int) {
 	m.order = append(m.order[:0], pool...)
 	measure := m.rand.IntN(4)

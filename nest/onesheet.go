@@ -14,11 +14,9 @@ import (
 // rectangle is trimmed, so of each side only the smallest boxes matter. A set's rectangle is moved
 // to the next phase at which any of its parts can begin, so few phases occur.
 //
-// All divisions of all subsets are looked at: about 3^m steps for m different parts, far fewer
-// where parts are alike.
+// All divisions of all subsets are tried: some 3^m steps for m parts, far fewer if parts are alike.
 
-// box is a rectangle, measured from the phase at which it begins, from which a set can be cut, and
-// the first cut to do it.
+// box is a rectangle from which a set can be cut at the phase where it begins, and the first cut.
 type box struct {
 	w, h    int64
 	near    set // the lower or left side; empty if the set is one piece
@@ -186,8 +184,7 @@ func (o *oneSheet) keep(all []box, b box) []box {
 	return slices.Replace(all, i, end, b)
 }
 
-// divisions yields every way to divide a set into two that are not empty; in both each group is
-// filled from below.
+// divisions yields all ways to divide a set into two not empty, with groups filled from below.
 func (o *oneSheet) divisions(s set) iter.Seq2[set, set] {
 	return func(yield func(near, far set) bool) {
 		var in []*group

@@ -28,8 +28,7 @@ type grid struct {
 // mostSums bounds the sums along one side of a grid; above it a grid costs more than it gives.
 const mostSums = 4096
 
-// sums returns all sums of sizes, each any number of times, up to most; not all if there are more
-// than mostSums.
+// sums returns the sums of sizes, each any number of times, up to most; not all beyond mostSums.
 func sums(items []item, size func(item) int64, most int64) []int64 {
 	all := []int64{0}
 	seen := map[int64]bool{0: true}
@@ -61,8 +60,7 @@ func floors(all []int64) [][]int32 {
 	return table
 }
 
-// newGrid makes an empty grid for rectangles up to w by h; it is nil if that would have too many
-// sums.
+// newGrid makes an empty grid for rectangles up to w by h, or nil where it has too many sums.
 func newGrid(items []item, w, h int64) *grid {
 	g := &grid{xs: sums(items, func(q item) int64 { return q.w }, w), ys: sums(items, func(q item) int64 { return q.h }, h)}
 	if max(len(g.xs), len(g.ys)) > mostSums {
@@ -187,8 +185,7 @@ func newBuilds(g *grid, items []item, w, h int64) *builds {
 // So many simple steps of a grid, or joins of builds, take as long as a node of the exact search.
 const gridStepsPerNode, joinsPerNode = 64, 4
 
-// fullestByBuilds is fullest where there is no pattern; tried is false if the grid alone would take
-// more nodes than there are.
+// fullestByBuilds is fullest without a pattern; tried is false if the grid alone takes all nodes.
 func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int) (s set, most int64, sure, tried bool) {
 	k := &e.job.kinds[kind]
 	var in []int
@@ -216,8 +213,7 @@ func (e *exact) fullestByBuilds(value []int64, kind int, above int64, nodes int)
 	return s, b.least, sure, true
 }
 
-// run searches for a build worth more than least; sure is false if the steps ran out or stop said
-// so first.
+// run searches for a build worth more than least; sure is false if steps or stop ended it first.
 func (b *builds) run(least int64, steps int, stop func() bool) (sure bool) {
 	b.least = least
 	if v := b.grid.value; v[len(v)-1] <= least { // the whole sheet
@@ -260,8 +256,7 @@ func (b *builds) join(p, q *build) {
 	b.add(max(p.w, q.w), p.h+q.h, p.value+q.value, count)
 }
 
-// add adds a build, unless it is too large, promises too little, or another with the same pieces is
-// as small.
+// add adds a build unless it is too large, promises too little, or holds what one as small does.
 func (b *builds) add(w, h, value int64, count []uint8) {
 	if w > b.w || h > b.h {
 		return

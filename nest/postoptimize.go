@@ -67,8 +67,7 @@ func (s *searcher) postOptimize() {
 	slices.SortStableFunc(s.best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
 }
 
-// rearrange lays the pieces of a sheet out anew, if that leaves a larger rectangle or needs fewer
-// cuts.
+// rearrange lays the pieces of a sheet out anew, if that is better by tieBreak.
 func (j *job) rearrange(l *layout) {
 	best, _ := j.tieBreak(*l)
 	known := map[string]bool{j.look(l.spots): true}

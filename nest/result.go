@@ -5,9 +5,8 @@ import (
 	"example.com/groovewright/fraction/enum"
 )
 
-// Placement is where a part lies on its sheet: the lower left corner of its rectangle, in inches
-// from the sheet's left edge and lower end. A turned part lies half a turn round in the plane of
-// the sheet.
+// Placement is where the lower left corner of a part's rectangle lies, in inches from the sheet's
+// left edge and lower end. A turned part lies half a turn round in the plane of the sheet.
 type Placement struct {
 	Part   int             `json:"piece"` // Part.Number
 	X      fraction.Length `json:"x"`
@@ -36,9 +35,8 @@ func (k *CutKind) UnmarshalText(text []byte) error { return cutKinds.Unmarshal(t
 
 // Cut is one straight cut from edge to edge of the rectangle Rect on the bench, in sheet
 // coordinates: left, bottom, width, height. The blade's near side is At from the rectangle's lower
-// edge (crosscut) or left edge (rip), and one kerf lies beyond. To take off less than a kerf the
-// blade overhangs the edge: At lies above minus one kerf (below 0 nothing is left on the near side)
-// and below the far edge.
+// edge (crosscut) or left edge (rip), and one kerf lies beyond. The blade may overhang an edge: At
+// is above minus one kerf (below 0 nothing is left on the near side) and below the far edge.
 type Cut struct {
 	Step int                `json:"step"` // 1, 2, 3 … on each sheet
 	Rect [4]fraction.Length `json:"rect"`
@@ -156,8 +154,8 @@ func (s Status) MarshalText() ([]byte, error) { return statuses.Marshal(s) }
 // UnmarshalText reads the words of a status.
 func (s *Status) UnmarshalText(text []byte) error { return statuses.Unmarshal(text, s) }
 
-// Result is a nest: what is cut from which sheet and in what order. Its JSON reads back as an equal
-// Result.
+// Result is a nest: what is cut from which sheet and in what order. Its JSON reads back equal to
+// it.
 type Result struct {
 	Sheets   []Sheet        `json:"sheets"`
 	Unplaced []Unplaced     `json:"unplaced"` // in the order of Problem.Parts

@@ -7,8 +7,7 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// result turns a plan into a Result, with cuts and offcuts. Bound and Status are for the caller to
-// fill in.
+// result turns a plan into a Result, with cuts and offcuts. The caller fills in Bound and Status.
 func (j *job) result(p plan) (r Result, err error) {
 	r.Sheets = make([]Sheet, len(p.sheets))
 	for i, l := range p.sheets {

@@ -9,8 +9,7 @@ import (
 // Taking a sheet apart: the cuts are found from the places of the parts alone. Any straight cut
 // that goes through no part is allowed, since it never spoils a way of freeing the rest. So the
 // sheet is the root of a guillotine tree: its nodes are rectangles, its candidates the cuts that
-// divide them. That order of cutting is taken which leaves the largest single rectangle, then with
-// fewest cuts.
+// divide them. The cuts taken leave the largest single rectangle, and are the fewest that do.
 
 // maxNodes bounds the rectangles that are looked at for one sheet (20 parts need a few hundred);
 // each further one is cut at the first line that serves.
@@ -21,8 +20,7 @@ var errNotFree = errors.New("parts cannot be freed by straight cuts")
 // rect is a rectangle of the sheet in marks, y counted from the trimmed end.
 type rect struct{ x, y, w, h int64 }
 
-// node is a rectangle with the parts in it. A side of a cut where nothing is left has no width or
-// no height.
+// node is a rectangle with the parts in it, without width or height where a cut leaves nothing.
 type node struct {
 	rect
 	spots      []int
@@ -118,8 +116,7 @@ func (s *sawyer) lay(r rect, spots []int) *node {
 	return b
 }
 
-// along returns where a part or node begins and ends along the way on which cuts of the kind lie: y
-// for crosscuts, x for rips.
+// along returns where a rectangle begins and ends: in y for crosscuts, in x for rips.
 func (r rect) along(kind CutKind) (from, to int64) {
 	if kind == Crosscut {
 		return r.y, r.y + r.h
@@ -127,8 +124,7 @@ func (r rect) along(kind CutKind) (from, to int64) {
 	return r.x, r.x + r.w
 }
 
-// linesAcross returns the places of all cuts of one kind that go through no part and have a part's
-// edge on one side, rising.
+// linesAcross returns, rising, where cuts of one kind go through no part and along a part's edge.
 func (s *sawyer) linesAcross(b *node, kind CutKind) (at []int64) {
 	order := slices.Clone(b.spots)
 	slices.SortFunc(order, func(i, j int) int {

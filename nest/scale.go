@@ -8,8 +8,8 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// maxMarks bounds a scaled length, so that an area fits 60 bits, and maxTotal sums of scaled areas
-// and of scaled prices.
+// maxMarks bounds a length in marks, so that an area fits 60 bits; maxTotal sums of areas or
+// prices.
 const maxMarks, maxTotal = 1 << 30, math.MaxInt64 / 4
 
 // piece is a part as the search sees it, at the same index as in Problem.Parts.
@@ -103,8 +103,7 @@ func (p *Problem) lengths(f func(x fraction.Length, path ...any)) {
 	}
 }
 
-// findMarks finds the least den and coin that make all lengths and prices whole, and checks that
-// all lengths are within range.
+// findMarks finds the least den and coin that make all lengths and prices whole and within range.
 func (j *job) findMarks() error {
 	j.den, j.coin = 1, 1
 	short := fault.List{Cause: ErrRange}
@@ -142,8 +141,7 @@ func (j *job) money(coins int64) fraction.Ratio { return fraction.NewRatio(coins
 // coins turns money that is a whole number of coins into coins.
 func (j *job) coins(money fraction.Ratio) int64 { return money.Num() * (j.coin / money.Den()) }
 
-// next returns the least x >= from at which a piece may lie on a sheet whose left edge shows the
-// given phase.
+// next returns the least x >= from at which a piece may lie on a sheet that begins at the phase.
 func (j *job) next(phase, from int64, q *piece) int64 {
 	gap := floorMod(q.at[0]-phase-from, j.pitch)
 	if q.ways == 2 {

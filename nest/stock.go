@@ -34,8 +34,7 @@ func (s *Stock) trim(saw Saw) fraction.Length {
 	return saw.SquareUp
 }
 
-// price returns the price of one, 0 where it is not known. [Problem.Validate] sees to it that it
-// fits.
+// price returns the price of one, 0 where it is not known or has not passed [Problem.Validate].
 func (s *Stock) price() fraction.Ratio {
 	price, _ := s.Price.Ratio()
 	return price

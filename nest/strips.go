@@ -275,8 +275,7 @@ func stacksOf(sizes, capacities []int64) (stacks [][][]int) {
 	return stacks
 }
 
-// mostOf returns the most that one of the stacks of each capacity is worth, or limit where that is
-// less or there are no stacks.
+// mostOf returns the most a stack of each capacity is worth: limit at most, and if there are none.
 func mostOf(values []int64, stacks [][][]int, limit int64) []int64 {
 	most := make([]int64, len(stacks))
 	for i, all := range stacks {

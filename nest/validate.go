@@ -26,8 +26,8 @@ func (f *faults) sign(x fraction.Length, least int, path ...any) {
 	}
 }
 
-// Validate returns every fault of the problem as a *fault.Fault, in the order of its fields, with
-// [ErrProblem] as the cause.
+// Validate returns every fault as a *fault.Fault with the cause [ErrProblem], in order of the
+// fields.
 func (p Problem) Validate() error {
 	f := faults{fault.List{Cause: ErrProblem}}
 	if len(p.Stock) == 0 && len(p.Parts) > 0 {

@@ -9,8 +9,7 @@ import (
 )
 
 // Verify replays a nest from its cuts and judges it against the problem, on exact lengths and
-// without the code that made it. It returns every fault as a *fault.Fault, with [ErrResult] as the
-// cause:
+// without the code that made it. Each fault is a *fault.Fault, with [ErrResult] as the cause:
 //
 //   - a cut that is not on a rectangle lying on the bench at that step, or that takes nothing off it,
 //     or an end that is not squared up first;
@@ -205,8 +204,7 @@ func (b bench) take(a area) bool {
 	return true
 }
 
-// cut divides a rectangle; ok is false if the blade does not touch it, or only parts it from
-// nothing.
+// cut divides a rectangle; ok is false if the blade does not touch it or takes nothing off.
 func (a area) cut(kind CutKind, at, kerf fraction.Length) (near, far area, ok bool) {
 	near, far = a, a
 	size := a.height

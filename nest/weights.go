@@ -48,8 +48,7 @@ func (s *supply) weighing(how Argument, holds []uint64) weighing {
 	return g
 }
 
-// sheets returns the least number of sheets that hold the weight, of those in stock; if they do
-// not, the number of all.
+// sheets returns how many sheets in stock hold the weight at least; all of them if they do not.
 func (s *supply) sheets(g *weighing, total uint64, stock []int) (n int) {
 	for _, kind := range g.large {
 		holds := g.holds[kind]
@@ -63,8 +62,7 @@ func (s *supply) sheets(g *weighing, total uint64, stock []int) (n int) {
 	return n
 }
 
-// cost returns the least money for which sheets in stock hold the weight, sheets taken by the
-// fraction.
+// cost returns the least money for which sheets in stock, or fractions of them, hold the weight.
 func (s *supply) cost(g *weighing, total uint64, stock []int) (cost int64) {
 	for _, kind := range g.cheap {
 		if total == 0 {

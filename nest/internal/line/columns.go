@@ -2,8 +2,7 @@ package line
 
 import "context"
 
-// columns solves the linear programme of a job by column generation and rounds it. The zero value
-// is not usable; see newColumns.
+// columns solves the linear programme of a job by column generation and rounds it.
 type columns struct {
 	job      *job
 	master   *Master

@@ -4,8 +4,7 @@ import "slices"
 
 // completion searches bin by bin: each bin starts with the largest item left and is completed in
 // every way that no other way dominates, fullest first (R. E. Korf, "A new algorithm for optimal
-// bin packing", AAAI 2002). Sets of items that were found not to fit are remembered by the bins
-// they had.
+// bin packing", AAAI 2002). Sets of items that did not fit are remembered with their bins.
 type completion struct {
 	job       *job
 	need      []int

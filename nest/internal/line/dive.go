@@ -48,8 +48,8 @@ func (d *dive) descend(bins int) bool {
 	return false
 }
 
-// deepen solves the programme, fixes the whole parts, and tries the patterns of the greatest levels
-// one after the other.
+// deepen solves the programme, fixes the whole parts, and tries the patterns of the greatest
+// levels.
 func (d *dive) deepen(bins int) bool {
 	value, _ := d.columns.solve(d.need, float64(bins))
 	if value > float64(bins)+nearly || d.tired() {
@@ -89,8 +89,7 @@ type choice struct {
 	level float64
 }
 
-// fixWhole fixes each pattern as often as its level is whole, and returns those with a fraction
-// left, the greatest first.
+// fixWhole fixes the whole part of each level and returns what fractions are left, greatest first.
 func (d *dive) fixWhole() (choices []choice) {
 	m := d.columns.master
 	for r, column := range m.basis {

@@ -34,20 +34,17 @@ const (
 	// rounding rounds sizes down to multiples of capacity/(step+1), except sizes that are such
 	// multiples, for step >= 1 (Fekete and Schepers, u with k = step).
 	rounding
-	// splitting counts steps: sizes up to half the capacity round down, larger ones up, for 1 <=
-	// step <= capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower
-	// bounds for the two-dimensional bin packing problem", Computers and Operations Research 34,
-	// 2007).
+	// splitting counts steps, down for sizes up to half the capacity, else up, for 1 <= step <=
+	// capacity/2 (J. Carlier, F. Clautiaux, A. Moukrim, "New reduction procedures and lower bounds
+	// for the two-dimensional bin packing problem", Computers and Operations Research 34, 2007).
 	splitting
-	// remainder rounds sizes down to multiples of step but credits what they exceed the remainder
-	// of the capacity by, for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A
-	// subadditive approach to solve linear integer programs", Annals of Discrete Mathematics 1,
-	// 1977).
+	// remainder rounds down to multiples of step but credits what exceeds the capacity's remainder,
+	// for 1 <= step <= capacity (C. A. Burdett and E. L. Johnson, "A subadditive approach to solve
+	// linear integer programs", Annals of Discrete Mathematics 1, 1977).
 	remainder
 	// counting counts the items of at least step up to half the capacity as one each and larger
-	// items as the number of those that they displace, for step >= 1. It holds only for the items
-	// that newCounting is given (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's
-	// argument).
+	// items as the number of those that they displace, for step >= 1. It holds for the given items
+	// only (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's argument).
 	counting
 )
 
@@ -65,8 +62,7 @@ func newDual(f family, capacity, step int64) Dual {
 	return Dual{Most: most, family: f, capacity: capacity, step: step}
 }
 
-// newCounting returns the function counting for items of these sizes, which fall, with their
-// counts.
+// newCounting returns the function counting for items of these falling sizes, with their counts.
 func newCounting(capacity, step int64, sizes []int64, counts []int) Dual {
 	d := Dual{family: counting, capacity: capacity, step: step}
 	var sum int64
@@ -135,9 +131,8 @@ func (d Dual) At(size int64) int64 {
 	return 0
 }
 
-// Duals lists the functions worth trying on items of the given sizes, falling and distinct, with
-// their counts. Steps are the [Thresholds] and unit fractions of the capacity. Functions that bound
-// nothing are left out.
+// Duals lists the functions that bound anything for items of the given sizes, falling and distinct,
+// with their counts. Steps are the [Thresholds] and unit fractions of the capacity.
 func Duals(capacity int64, sizes []int64, counts []int) []Dual {
 	steps := Thresholds(capacity, sizes)
 	for k := int64(2); k <= fractions; k++ {
@@ -180,8 +175,7 @@ func DualsAt(capacity int64, sizes []int64, counts []int, steps []int64, roundin
 }
 
 // roundingSteps is the largest step of rounding that [Duals] tries, and fractions the number of
-// unit fractions of the capacity tried as a step: beyond a hundred the functions hardly differ from
-// the area.
+// unit fractions of the capacity: beyond a hundred the functions hardly differ from the area.
 const roundingSteps, fractions int64 = 100, 100
 
 // ceilDiv is a/b rounded up, for a >= 0 and b > 0.

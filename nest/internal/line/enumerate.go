@@ -45,8 +45,7 @@ func (s *completion) completions(slack int64) []completed {
 	return e.found
 }
 
-// extend records the bin if it may end here, and every way to add items from the given kind on to
-// the room left.
+// extend records the bin if it may end here, and every way to fill the room from the kind on.
 func (e *enumeration) extend(kind int, room int64) {
 	if e.visits++; e.visits > visitLimit {
 		e.truncated = true

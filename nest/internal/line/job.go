@@ -83,8 +83,7 @@ func (j *job) total(need []int) int64 {
 	return sum
 }
 
-// greedy packs the needed items by first-fit and by best-fit decreasing and returns the better
-// packing.
+// greedy packs the needed items by the better of first-fit and best-fit decreasing.
 func (j *job) greedy(need []int) []pattern {
 	bins := j.fit(need, false)
 	if other := j.fit(need, true); len(other) < len(bins) {
@@ -118,8 +117,7 @@ func (j *job) fit(need []int, best bool) (bins []pattern) {
 	return bins
 }
 
-// bins turns patterns that hold each needed item once into the caller's indices. Bins are ordered
-// by their items, largest first.
+// bins turns patterns that hold each item once into the caller's indices, largest items first.
 func (j *job) bins(packed []pattern) [][]int {
 	packed = slices.Clone(packed)
 	slices.SortStableFunc(packed, comparePatterns)

@@ -9,10 +9,9 @@ import (
 // times copies, so that one solution takes milliseconds.
 const maxPlaces, maxCells = 1 << 18, 1 << 22
 
-// knapsack finds the pattern of the greatest value that fits the capacity, by exact dynamic
-// programming over the places where an item can end: the totals of the items of some subset (N.
-// Christofides and C. Whitlock, "An algorithm for two-dimensional cutting problems", Operations
-// Research 25, 1977).
+// knapsack finds the pattern of the greatest value that fits, by exact dynamic programming over the
+// places where an item can end: the totals of subsets of the items (N. Christofides and C.
+// Whitlock, "An algorithm for two-dimensional cutting problems", Operations Research 25, 1977).
 type knapsack struct {
 	job    *job
 	places []int64   // totals of subsets up to the capacity, rising, from 0
@@ -95,8 +94,7 @@ func mergeShifted(list []int64, size, capacity int64) []int64 {
 }
 
 // solve returns the greatest value of a pattern of needed items, and up to limit different patterns
-// worth more than floor, dearest first. Values of kinds are not negative. The cost is places times
-// copies.
+// worth more than floor, dearest first. No value is negative. The cost is places times copies.
 func (k *knapsack) solve(values []int64, need []int, floor int64, limit int) (most int64, found []pattern) {
 	type ending struct {
 		copy  int

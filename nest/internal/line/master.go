@@ -127,8 +127,7 @@ func (m *Master) bins() float64 {
 	return sum
 }
 
-// Prices returns the dual prices in units of 1/one of a bin, rounded down, none below zero or above
-// one.
+// Prices returns the dual prices in units of 1/one of a bin, rounded down, each from 0 to one.
 func (m *Master) Prices(one int64) []int64 {
 	values := make([]int64, len(m.dual))
 	for kind, dual := range m.dual {
@@ -270,8 +269,7 @@ func (m *Master) reprice() {
 	}
 }
 
-// cheapest is the variable with the least reduced cost among the surpluses and the proper patterns,
-// if that is below zero.
+// cheapest is the surplus or proper pattern with the least reduced cost, if that is below zero.
 func (m *Master) cheapest() (entering int, cost float64, ok bool) {
 	cost = -tight
 	for kind, price := range m.dual {
@@ -289,8 +287,7 @@ func (m *Master) cheapest() (entering int, cost float64, ok bool) {
 	return entering, cost, ok
 }
 
-// leave is the row that first reaches zero as the entering variable rises, the one with the largest
-// entry among equals.
+// leave is the row that first reaches zero as a variable enters, of equals that of largest entry.
 func (m *Master) leave(alpha []float64) (int, bool) {
 	chosen, least := -1, math.Inf(1)
 	for r, a := range alpha {

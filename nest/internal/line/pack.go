@@ -74,8 +74,7 @@ func (p *packer) closed() bool {
 	return len(p.best) == p.lower || p.meter.spent()
 }
 
-// complete searches for a packing into the lower bound with at most so many nodes, and raises the
-// bound if there is none.
+// complete searches for a packing into the lower bound, and raises the bound if there is none.
 func (p *packer) complete(nodes int) {
 	p.meter.within(nodes, func(part *meter) {
 		s := newCompletion(p.job, p.job.counts, part)
@@ -90,8 +89,7 @@ func (p *packer) complete(nodes int) {
 	})
 }
 
-// dives rounds the programme again and again: into the lower bound, or while that fails into as few
-// more bins as it can.
+// dives rounds the programme again and again: into the lower bound, or into as few more as it can.
 func (p *packer) dives(c *columns) {
 	p.meter.within((p.meter.limit-p.meter.used)/diveShare, func(part *meter) {
 		c.meter = part
