@@ -19,7 +19,8 @@ func BenchmarkTakeOff(b *testing.B) {
 	}
 }
 
-// BenchmarkLeastMoney has the packs of a paint counter beside the plain enumeration that the tests use.
+// BenchmarkLeastMoney has the packs of a paint counter beside the plain enumeration that the tests
+// use.
 func BenchmarkLeastMoney(b *testing.B) {
 	offers := []finish.Offer{
 		{Size: rat("1"), Price: money.MustParse("19.20")},

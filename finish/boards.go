@@ -12,7 +12,8 @@ import (
 // nail, at 45 degrees through the root of its tongue, which the next board hides: a how-to article
 // for the angle; that one nail is enough is common practice, no source.
 
-// crossings counts where a board crosses supports: at foot and top, and between at Studs at most.
+// crossings counts where a board crosses supports: at its foot and top, and between by
+// [House].Studs.
 func (b *builder) crossings(p Piece) int64 {
 	if p.Width.Sign() <= 0 || p.Height.Sign() <= 0 {
 		return 0

@@ -128,7 +128,8 @@ func (m *mixer) search(place int, t mix) {
 		if rest.Sign() > 0 {
 			t = t.with(count(quo(rest, o.size)), o)
 		}
-		if u := m.best; u == nil || cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs)) < 0 {
+		if u := m.best; u == nil ||
+			cmp.Or(t.price.Cmp(u.price), t.size.Cmp(u.size), cmp.Compare(t.packs, u.packs)) < 0 {
 			m.best = &t
 		}
 		return

@@ -11,7 +11,8 @@ import (
 	"example.com/groovewright/fraction/money"
 )
 
-// enumerate is the plain way: every mix with no more of a pack than alone would do, compared by effective price, size and packs.
+// enumerate is the plain way: every mix with no more of a pack than alone would do, compared by
+// effective price, size and packs.
 func enumerate(need *big.Rat, offers []finish.Offer, worth *big.Rat) (price, size *big.Rat, packs int64) {
 	var lowest *big.Rat
 	priced := true
@@ -155,7 +156,8 @@ func TestLeastMoney(t *testing.T) {
 	}
 }
 
-// TestMixSaysWhereTheSearchEnded has sizes without a common measure at prices that hardly differ, and a great need.
+// TestMixSaysWhereTheSearchEnded has sizes without a common measure at prices that hardly differ,
+// and a great need.
 func TestMixSaysWhereTheSearchEnded(t *testing.T) {
 	var offers []finish.Offer
 	for _, size := range []string{"101", "103", "107", "109", "113", "127"} {

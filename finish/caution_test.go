@@ -179,7 +179,8 @@ func TestStepsReadBack(t *testing.T) {
 	}
 }
 
-// TestDatumIsGuessedOnlyWhereTheJobIsSilent: a wainscot of 66 in on the floor needs no ladder, panels as high above a counter do.
+// TestDatumIsGuessedOnlyWhereTheJobIsSilent: a wainscot of 66 in on the floor needs no ladder,
+// panels as high above a counter do.
 func TestDatumIsGuessedOnlyWhereTheJobIsSilent(t *testing.T) {
 	for _, c := range []struct {
 		name          string

@@ -82,8 +82,8 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 	return extended
 }
 
-// fitting returns the extender with the least depth that reaches, so that nothing stands proud in
-// vain; of two as deep, the one for this number of gangs. It is nil if none reaches.
+// fitting returns the extender with the least depth that reaches, so that nothing stands too proud;
+// of two as deep, the one for this number of gangs. It is nil if none reaches.
 func (b *builder) fitting(x behind) (found *Extender) {
 	for i := range b.Extenders {
 		e := &b.Extenders[i]

@@ -236,7 +236,8 @@ func TestDefaultsAreValidAndShareNothing(t *testing.T) {
 	}
 }
 
-// FuzzMaterials gives any text as the materials of a kitchen: it is refused, or it makes a list, and never a panic.
+// FuzzMaterials gives any text as the materials of a kitchen: it is refused, or it makes a list,
+// and never a panic.
 func FuzzMaterials(f *testing.F) {
 	for _, seed := range []string{
 		`{}`,

@@ -47,8 +47,8 @@ func (b *builder) nail() {
 	b.buyMore(row, total, ratio(n.Waste), UnitNail, offers(b.settings, n.Packs))
 }
 
-// intoStud returns the shortest nail sold that holds so much through the wall in a stud, and how
-// long it has to be.
+// intoStud returns the shortest nail sold that holds something so thick through the wall in a stud,
+// and how long it has to be.
 func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.Rat, terms []Term) {
 	wall, deep := b.in(b.House.Wall), b.in(b.Nails.Penetration)
 	build := add(thickness, wall)
@@ -65,9 +65,9 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 		b.short(TermNeeded, wanted)}
 }
 
-// nailsIn counts the nails in a piece. A sheet has them along its uprights, along its ends between
-// the corners, along studs between the edges, and round openings; a board one a crossing, and along
-// the edges of openings one a support spacing at least.
+// nailsIn counts the nails in a piece, never further apart than the spacings. A sheet has them
+// along its uprights, its ends between the corners, studs between the edges, and openings; a board
+// one a crossing, and along the edges of openings one a support spacing at least.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
 	w, h := p.Width.Rat(), p.Height.Rat()

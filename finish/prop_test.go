@@ -21,7 +21,8 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// sixteenths draws a length of up to most inches on a sixteenth, often a whole number and sometimes nothing.
+// sixteenths draws a length of up to most inches on a sixteenth, often a whole number and sometimes
+// nothing.
 func sixteenths(t *rapid.T, most int64, label string) fraction.Length {
 	inch := rapid.Custom(func(t *rapid.T) int64 { return 16 * rapid.Int64Range(0, most).Draw(t, "inches") })
 	n := rapid.OneOf(rapid.Just(int64(0)), inch, rapid.Int64Range(0, most*16)).Draw(t, label)
@@ -158,7 +159,8 @@ func TestMoreWallNeverNeedsLess(t *testing.T) {
 				t.Fatalf("%s: %v for less wall, %v for more", item, n, grown[item])
 			}
 		}
-		// Where leftovers keep a worth one may pay more now to have more left, so money is compared where they have none.
+		// Where leftovers keep a worth one may pay more now to have more left, so money is compared
+		// where they have none.
 		if m.LeftoverWorth == "0" && cents(b.Total) < cents(a.Total) {
 			t.Fatalf("total %s for less wall, %s for more", a.Total, b.Total)
 		}
@@ -197,7 +199,8 @@ func TestTotalsAddUpToTheCent(t *testing.T) {
 	})
 }
 
-// cents is an amount in whole cents, or -1 where it is finer: no decimal arithmetic of the package's own.
+// cents is an amount in whole cents, or -1 where it is finer: no decimal arithmetic of the
+// package's own.
 func cents(a money.Amount) int64 {
 	whole, part, _ := strings.Cut(a.String(), ".")
 	n, err := strconv.ParseInt(whole+(part + "00")[:2], 10, 64)

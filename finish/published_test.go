@@ -253,7 +253,8 @@ func figures() []figure {
 	return all
 }
 
-// wholeHouse is the worked example of a plan 20 by 40 ft, 13 + 2 ft high: gallons of undercoat and top coat, from TakeOff itself.
+// wholeHouse is the worked example of a plan 20 by 40 ft, 13 + 2 ft high: gallons of undercoat and
+// top coat, from TakeOff itself.
 func wholeHouse() (under, top *big.Rat) {
 	side := fraction.Inches(120 * 12)
 	list, _, err := finish.TakeOff(finish.Work{Face: side.Times(fraction.Inches(15 * 12))}, finish.Materials{Paint: finish.Paint{
@@ -306,8 +307,8 @@ func taped(t finish.Taped) fraction.Length { return fraction.MustParse(string(t)
 
 func inMillimetres(l fraction.Length) *big.Rat { return mul(l.Rat(), rat("25.4")) }
 
-// TestPublishedFigures holds each printed figure against ours, and the table in the tree against both.
-// go test ./finish -run Published -update rewrites the table.
+// TestPublishedFigures holds each printed figure against ours, and the table in the tree against
+// both. go test ./finish -run Published -update rewrites the table.
 func TestPublishedFigures(t *testing.T) {
 	var table strings.Builder
 	table.WriteString("# Published figures and ours\n\n" +

@@ -28,7 +28,8 @@ func bare() finish.Materials {
 	return m
 }
 
-// TestQuantitiesWorkedByHand checks each kind of quantity against arithmetic that fits in the margin.
+// TestQuantitiesWorkedByHand checks each kind of quantity against arithmetic that fits in the
+// margin.
 func TestQuantitiesWorkedByHand(t *testing.T) {
 	in := fraction.MustParse
 	ten := in("144").Times(in("10")) // 10 ft2

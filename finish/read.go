@@ -49,7 +49,7 @@ type settings struct {
 	guessed bool      // the datum is taken to be the floor; see [Work.onFloor]
 }
 
-// read fills in the defaults, also for fields of no use, and returns what is wrong with m.
+// read fills in the defaults, also in place of wrong fields, and returns what is wrong with m.
 func read(w Work, m Materials) (settings, fault.List) {
 	s := settings{Work: w, Materials: m, usual: Defaults(w.Units), guessed: m.House.Datum == "" && w.onFloor()}
 	r := &reader{units: w.Units}
@@ -72,8 +72,7 @@ func read(w Work, m Materials) (settings, fault.List) {
 	return s, r.List
 }
 
-// Validate returns nil, or a *fault.Fault for each field that is of no use in a job with these
-// units.
+// Validate returns nil, or a *fault.Fault for each field that a job in these units cannot use.
 func (m Materials) Validate(units fraction.Unit) error {
 	_, faults := read(Work{Units: units}, m)
 	return faults.Err()
@@ -117,7 +116,8 @@ func (r *reader) fields(path []any, v, usual reflect.Value) {
 	}
 }
 
-// value checks a value by its type and field. Left out, or single and wrong, it becomes the usual.
+// value checks a value by its type and field name. The usual one takes its place where it is left
+// out, or is single and wrong.
 func (r *reader) value(path []any, name string, v, usual reflect.Value, optional bool) {
 	if usual.IsValid() && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
 		v.Set(usual)
@@ -170,7 +170,7 @@ func (r *reader) list(path []any, name string, v reflect.Value) {
 			}
 			seen[text] = true
 			if i == MaxOffers && name != "Boxes" && name != "Extras" {
-				r.Add(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path[:1]...)
+				r.Add(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path...)
 			}
 		}
 		if text, ok := item.Interface().(Taped); ok {

@@ -77,7 +77,8 @@ func TestWarnings(t *testing.T) {
 	}
 }
 
-// TestMoneyIsRoundedOnceForEachRow has prices finer than the cent and a tax that ends on half a cent.
+// TestMoneyIsRoundedOnceForEachRow has prices finer than the cent and a tax that ends on half a
+// cent.
 func TestMoneyIsRoundedOnceForEachRow(t *testing.T) {
 	w := finish.Work{Sheets: []finish.Sheet{{Name: "a", Count: 3, Price: money.MustParse("0.335")}, {Name: "b", Count: 1, Price: money.MustParse("0.005")}, {Name: "c", Count: 2}}}
 	m := bare()
@@ -101,7 +102,8 @@ func TestLeftoverHasItsWorth(t *testing.T) {
 	}
 }
 
-// TestBeadsAreArcs checks beads by shapes whose length is known: a half circle, a deep bead, a flat one.
+// TestBeadsAreArcs checks beads by shapes whose length is known: a half circle, a deep bead, a flat
+// one.
 func TestBeadsAreArcs(t *testing.T) {
 	factor := func(w, d string) *big.Rat {
 		p := groove.Profile{Features: []groove.Feature{{Kind: groove.Bead, Width: fraction.MustParse(w), Depth: fraction.MustParse(d)}}}
@@ -143,7 +145,8 @@ func TestSticksTakeTheFewest(t *testing.T) {
 	}
 }
 
-// TestKitchenList is the whole list of the example kitchen in both systems of units, as golden JSON to be read line by line.
+// TestKitchenList is the whole list of the example kitchen in both systems of units, as golden JSON
+// to be read line by line.
 func TestKitchenList(t *testing.T) {
 	for _, u := range []fraction.Unit{fraction.Inch, fraction.Millimetre} {
 		w := kitchen()

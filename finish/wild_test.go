@@ -12,7 +12,8 @@ import (
 	"example.com/groovewright/fraction/fractiontest"
 )
 
-// FuzzWild calls all that the package exports with wild values: nothing panics, and a list that comes of them reads back equal.
+// FuzzWild calls all that the package exports with wild values: nothing panics, and a list that
+// comes of them reads back equal.
 func FuzzWild(f *testing.F) {
 	f.Add([]byte{}, "", byte(0))
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, "cut: pieces 7; closing 3, 6", byte(1))
