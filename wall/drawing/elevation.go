@@ -112,9 +112,9 @@ func (e *elevation) callouts() float64 {
 		}
 		y := laneHigh
 		line{name, figure{end.Kind.String(), path + ".kind"}}.write(&e.node, "bold", x, y, anchor)
-		for _, text := range wrap(CutName(e.tape, end.Cut), e.Width/2-12, typeSize) {
+		for _, text := range wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6) {
 			y += laneHigh
-			line{figure{clip(text, e.Width/2-6, typeSize), path + ".cut"}}.write(&e.node, "", x, y, anchor)
+			text.write(&e.node, "", x, y, anchor)
 		}
 		if sign := end.Lean.Sign(); sign != 0 {
 			y += laneHigh
@@ -151,7 +151,7 @@ func (e *elevation) onTheWall() {
 	for _, panel := range e.run.Installed {
 		text := line{"on the wall already"}
 		if seat, ok := e.place(within(e.strip(panel), text.width(typeSize)+8, 16)...); ok {
-			e.tagged(text, seat)
+			e.tagged(seat, text)
 		}
 	}
 }

@@ -49,7 +49,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if seat, ok := e.place(besides(spot, large, 15)...); ok {
 		x, y := spot.middle()
 		e.leads.stroke("lead", "M", seat.x+large/2, seat.y+7, "L", x, y)
-		e.tagged(text, seat)
+		e.tagged(seat, text)
 	}
 }
 
@@ -64,20 +64,22 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 	})
 	if seat, ok := bare.place(places...); ok {
 		e.claim(seat)
-		e.tagged(text, seat)
+		e.tagged(seat, text)
 	}
 }
 
-// forms are the ways to write an opening's name: on one line or more.
-func forms(name string) [][]string {
-	return [][]string{{name}, wrap(name, textWidth(name, typeSize)*.62, typeSize), wrap(name, 80, typeSize)}
+// names are the ways to write an opening's name: on one line or more, and last as much as has room.
+func (e *elevation) names(i int) [][]line {
+	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
+	long := textWidth(name, typeSize)
+	return [][]line{{{figure{name, from}}}, wrapped(name, from, long*.62, long), wrapped(name, from, 80, long), {{figure{clip(name, 80, typeSize), from}}}}
 }
 
 // nameInside writes an opening's name in it and reports whether it has room.
 func (e *elevation) nameInside(i int) bool {
 	o := e.run.Openings[i]
-	for _, words := range forms(o.Name) {
-		w, h := tagSize(words)
+	for _, lines := range e.names(i)[:3] {
+		w, h := tagSize(lines)
 		inside := within(e.around(o.Outline), w, h)
 		if len(inside) == 0 {
 			continue
@@ -87,7 +89,7 @@ func (e *elevation) nameInside(i int) bool {
 			seat = inside[0]
 			e.claim(seat)
 		}
-		e.tagWords(i, words, seat)
+		e.tagged(seat, lines...)
 		return true
 	}
 	return false
@@ -96,9 +98,10 @@ func (e *elevation) nameInside(i int) bool {
 // nameBeside writes an opening's name near it, best on the wall, or as much of it as has room.
 func (e *elevation) nameBeside(i int) {
 	o := e.run.Openings[i]
-	spot, wall, whole := e.around(o.Outline), e.around(e.run.Outline), forms(o.Name)
-	for n, words := range append(slices.Concat(whole, whole), []string{clip(o.Name, 80, typeSize)}) {
-		w, h := tagSize(words)
+	spot, wall, names := e.around(o.Outline), e.around(e.run.Outline), e.names(i)
+	whole := names[:3]
+	for n, lines := range append(whole[:3:3], names...) {
+		w, h := tagSize(lines)
 		places := besides(spot, w, h)
 		if n < len(whole) {
 			places = slices.DeleteFunc(places, func(c box) bool { return !c.inside(wall) })
@@ -111,31 +114,22 @@ func (e *elevation) nameBeside(i int) {
 			}
 		}
 		if ok {
-			e.tagWords(i, words, seat)
+			e.tagged(seat, lines...)
 			return
 		}
 	}
 }
 
 // tagSize is the size of a tag for some lines of text.
-func tagSize(words []string) (w, h float64) {
-	for _, text := range words {
-		w = max(w, textWidth(text, typeSize)+8)
-	}
-	return w, laneHigh*float64(len(words)) + 2
+func tagSize(lines []line) (w, h float64) {
+	return widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2
 }
 
-// tagWords writes the name of opening i, broken into lines.
-func (e *elevation) tagWords(i int, words []string, at box) {
+// tagged writes lines in the middle of a box of their own.
+func (e *elevation) tagged(at box, lines ...line) {
 	e.tag(at, 3)
-	for n, text := range words {
-		line{figure{text, e.path + ref("openings[%d].name", i)}}.
-			write(&e.node, "", at.x+at.w/2, at.y+12+laneHigh*float64(n), "middle")
+	x, y := at.middle()
+	for n, text := range lines {
+		text.write(&e.node, "", x, y+4+laneHigh*(float64(n)-float64(len(lines)-1)/2), "middle")
 	}
-}
-
-// tagged writes a line in a box of its own.
-func (e *elevation) tagged(text line, at box) {
-	e.tag(at, 3)
-	text.write(&e.node, "", at.x+at.w/2, at.y+at.h/2+4, "middle")
 }

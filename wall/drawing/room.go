@@ -211,12 +211,7 @@ func (d *roomDrawing) numbers(_ int, c course) {
 // outside; where there is no room for all of it the name alone, or the name clipped.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
-	name := func(width float64) (lines []line) {
-		for _, text := range wrap(c.run.Name, width, typeSize) {
-			lines = append(lines, line{figure{clip(text, width, typeSize), path + "name"}})
-		}
-		return lines
-	}
+	name := func(width float64) []line { return wrapped(c.run.Name, path+"name", width, width) }
 	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}, {"fitted " + d.turn(c.run)}}
 	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{figure{clip(c.run.Name, 90, typeSize), path + "name"}}}} {
 		bold := len(lines)

@@ -37,17 +37,12 @@ func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, boo
 	one := tile{name: "A1", x: lo.X.Float64() - beside, y: lo.Y.Float64() - cellUp, needed: true, shared: true}
 	one.w, one.h = hi.X.Float64()+beside-one.x, hi.Y.Float64()+cellUp-one.y
 	found := cell{tiling: tiling{cut: c, paper: paper, tiles: []tile{one}, tile: one}, number: number}
-	w, h := paper.shared()
+	w, h := paper.page(sharedFoot)
 	placed := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()
 	for _, s := range stripes(profile, fraction.Length{}, c.piece.Width, c.piece.LeftPhase) {
 		placed = placed || s.Kind != groove.Flat && s.left.Float64() >= one.x && s.right.Float64() <= one.x+one.w
 	}
 	return found, placed && found.w <= w && found.height() <= h
-}
-
-// shared is what a page has to draw on beside its margins and its foot.
-func (p Paper) shared() (w, h float64) {
-	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - sharedFoot
 }
 
 // share lays small templates on pages in rows, the highest first, each into the first row with room
@@ -57,7 +52,7 @@ func share(all []cell, paper Paper) [][]cell {
 		page            int
 		top, high, used float64
 	}
-	w, h := paper.shared()
+	w, h := paper.page(sharedFoot)
 	all = slices.Clone(all)
 	slices.SortStableFunc(all, func(a, b cell) int { return cmp.Compare(b.height(), a.height()) })
 	var rows []row
@@ -83,7 +78,7 @@ func share(all []cell, paper Paper) [][]cell {
 
 // drawRuler returns the foot of a page that small templates share.
 func drawRuler(paper Paper, page int) Picture {
-	w, _ := paper.shared()
+	w, _ := paper.page(sharedFoot)
 	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Title: "Ruler of whole inches", Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
 	line{"Full size: the ruler shows whole inches. Cut the templates apart along their frames."}.write(&pic.node, "small", 0, 16, "start")
 	pic.ruler(int(w), 38)

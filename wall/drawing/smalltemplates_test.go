@@ -24,7 +24,7 @@ func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 				all = append(all, one)
 			}
 		}
-		w, h := paper.shared()
+		w, h := paper.page(sharedFoot)
 		var found []int
 		for _, page := range share(all, paper) {
 			for i, c := range page {

@@ -64,7 +64,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 		}
 		set.Maps = append(set.Maps, one)
 	}
-	_, foot := paper.shared()
+	_, foot := paper.page(sharedFoot)
 	for n, cells := range share(small, paper) {
 		var page TemplatePage
 		for _, c := range cells {

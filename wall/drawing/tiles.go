@@ -35,15 +35,15 @@ func Papers() []Paper {
 
 // check returns a fault for a paper that has no room for a template.
 func (p Paper) check() error {
-	if w, h := p.page(); !(w >= CheckSquare && h >= CheckSquare && w < 1000 && h < 1000) { // not a number is no size either
+	if w, h := p.page(pageFoot); !(w >= CheckSquare && h >= CheckSquare && w < 1000 && h < 1000) { // not a number is no size either
 		return &fault.Fault{Path: fault.Of("Paper"), Value: fmt.Sprintf("%v by %v in", p.Width, p.Height), Want: "a size such as 8.5 by 11 in"}
 	}
 	return nil
 }
 
-// page is what a page shows of a large template.
-func (p Paper) page() (w, h float64) {
-	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - pageFoot
+// page is what a page has to draw on beside its margins and its foot.
+func (p Paper) page(foot float64) (w, h float64) {
+	return p.Width - 2*pageMargin, p.Height - 2*pageMargin - foot
 }
 
 // tile is one page's part of a cutting line, in piece coordinates, inches.
@@ -68,7 +68,7 @@ func (c cutLine) pages(paper Paper) (across, down int) {
 		return max(1, int(math.Ceil(min(mostPages+1, (size-pageOverlap)/(page-pageOverlap))-1e-9)))
 	}
 	lo, hi := cutout.Bounds(c.points)
-	w, h := paper.page()
+	w, h := paper.page(pageFoot)
 	return pages(hi.X.Sub(lo.X).Float64()+2*aroundLine, w), pages(hi.Y.Sub(lo.Y).Float64()+2*aroundLine, h)
 }
 
@@ -76,7 +76,7 @@ func (c cutLine) pages(paper Paper) (across, down int) {
 func (c cutLine) tile(paper Paper) tiling {
 	across, down := c.pages(paper)
 	lo, hi := cutout.Bounds(c.points)
-	w, h := paper.page()
+	w, h := paper.page(pageFoot)
 	t := tiling{cut: c, paper: paper}
 	t.w, t.h = float64(across)*(w-pageOverlap)+pageOverlap, float64(down)*(h-pageOverlap)+pageOverlap
 	t.x = (lo.X.Float64() + hi.X.Float64() - t.w) / 2
