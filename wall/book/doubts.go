@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"regexp"
 	"strconv"
 	"strings"
@@ -59,11 +60,7 @@ var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)
 // doubt says what a warning says. A kind that has no words is written as it is, and a fact that is
 // not there as nothing.
 func (t *text) doubt(w warning.Warning) string {
-	words, ok := doubtWords[w.Kind]
-	if !ok {
-		words = string(w.Kind)
-	}
-	return fact.ReplaceAllStringFunc(words, func(match string) string {
+	return fact.ReplaceAllStringFunc(cmp.Or(doubtWords[w.Kind], string(w.Kind)), func(match string) string {
 		parts := fact.FindStringSubmatch(match)
 		i, _ := strconv.Atoi(parts[2])
 		switch kind := parts[1]; {

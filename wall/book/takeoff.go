@@ -145,22 +145,12 @@ var itemWords = map[finish.Item]string{
 
 // Item names what a row of a list is for, with its sizes.
 func Item(r finish.Row) string {
-	name, special := itemWords[r.Item]
-	if !special {
-		name = r.Item.String()
-	}
 	size := sizes(r.Size)
-	switch {
-	case r.Name != "" && size != "":
-		return r.Name + ", " + size
-	case r.Name != "":
-		return r.Name
+	if r.Name != "" {
+		return r.Name + either(size == "", "", ", "+size)
 	}
-	name = strings.TrimSpace(name + " " + size)
-	if r.Gangs > 0 {
-		name += ", " + strconv.Itoa(r.Gangs) + " gang"
-	}
-	return name
+	name := strings.TrimSpace(cmp.Or(itemWords[r.Item], r.Item.String()) + " " + size)
+	return name + either(r.Gangs > 0, ", "+strconv.Itoa(r.Gangs)+" gang", "")
 }
 
 // Quantity writes what a row of a list needs.

@@ -202,16 +202,16 @@ func (e *elevation) start() {
 	path := e.path + "set_out."
 	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", figure{e.run.SetOut.Direction.String(), path + "direction"}}
 	wide := text.width(typeSize)
+	at, anchor := right, "start"
 	switch {
 	case right+wide <= e.Width-4:
-		text.write(&e.node, "starttext", right, y, "start")
 	case left-wide >= 4:
-		text.write(&e.node, "starttext", left, y, "end")
-		right = left - wide
+		at, anchor, right = left, "end", left-wide
 	default: // no room on either side of the arrow
 		right, y = max(4, min(x-wide/2, e.Width-4-wide)), y-laneHigh
-		text.write(&e.node, "starttext", right, y, "start")
+		at = right
 	}
+	text.write(&e.node, "starttext", at, y, anchor)
 	e.claim(box{right, y - typeSize, wide, typeSize + 3})
 }
 

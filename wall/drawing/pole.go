@@ -146,15 +146,13 @@ func (e *elevation) marks(base float64) float64 {
 
 // places are the places on the story pole from left to right: the plan's marks at each of them.
 func (e *elevation) places() (groups [][]int) {
-	at := func(group []int) fraction.Length { return e.run.StoryPole[group[0]].At }
 	for i, mark := range e.run.StoryPole {
-		n := slices.IndexFunc(groups, func(group []int) bool { return at(group) == mark.At })
-		if n < 0 {
-			n, groups = len(groups), append(groups, nil)
+		if i == 0 || mark.At != e.run.StoryPole[i-1].At {
+			groups = append(groups, nil)
 		}
-		groups[n] = append(groups[n], i)
+		last := len(groups) - 1
+		groups[last] = append(groups[last], i)
 	}
-	slices.SortFunc(groups, func(a, b []int) int { return at(a).Compare(at(b)) })
 	return groups
 }
 

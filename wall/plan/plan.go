@@ -83,7 +83,7 @@ type Run struct {
 	Openings    []Opening          `json:"openings"`
 	Panels      []wall.Panel       `json:"panels"`
 	Installed   []Installed        `json:"installed,omitempty"`
-	StoryPole   []Mark             `json:"story_pole"`
+	StoryPole   []Mark             `json:"story_pole"` // from left to right
 }
 
 // End is one end of a run.
