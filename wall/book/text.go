@@ -143,20 +143,18 @@ func (t *text) table(indent int, head []string, rows [][]string) {
 		widths[widest] = max(widths[widest]-1, 1)
 	}
 	for _, row := range rows {
-		cells, lines := make([][]string, len(row)), 1
+		var lines []string
+		column := indent // at which the next cell begins
 		for i, cell := range row {
-			cells[i] = fold(cell, widths[i])
-			lines = max(lines, len(cells[i]))
-		}
-		for k := range lines {
-			line := strings.Repeat(" ", indent)
-			for i, folded := range cells {
-				cell := ""
-				if k < len(folded) {
-					cell = folded[k]
+			for k, part := range fold(cell, widths[i]) {
+				if k == len(lines) {
+					lines = append(lines, "")
 				}
-				line += fmt.Sprintf("%-*s", widths[i]+2, cell)
+				lines[k] = fmt.Sprintf("%-*s%s", column, lines[k], part)
 			}
+			column += widths[i] + 2
+		}
+		for _, line := range lines {
 			t.WriteString(strings.TrimRight(line, " ") + "\n")
 		}
 	}
@@ -169,15 +167,11 @@ func fold(s string, width int) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		switch {
-		case line == "":
-			line = word
-		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= width:
-			line += " " + word
-		default:
-			lines = append(lines, line)
-			line = word
+		joined := strings.TrimSpace(line + " " + word)
+		if line != "" && utf8.RuneCountInString(joined) > width {
+			lines, joined = append(lines, line), word
 		}
+		line = joined
 		for utf8.RuneCountInString(line) > width {
 			runes := []rune(line)
 			lines, line = append(lines, string(runes[:width])), string(runes[width:])
