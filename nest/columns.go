@@ -126,7 +126,8 @@ const sheetOfPrices, mostPricing = 1 << 20, 2000
 // generateColumns finds weights that suit just this job: prices of the groups by column generation,
 // for sheets of the first kind that is not limited. They are added to the weights.
 func (e *exact) generateColumns(nodes int) {
-	end, kind := e.nodes+nodes, e.stockOrder[max(0, slices.IndexFunc(e.stockOrder, func(k int) bool { return !e.weigh.limited[k] }))]
+	unlimited := slices.IndexFunc(e.stockOrder, func(k int) bool { return !e.job.kinds[k].limited })
+	end, kind := e.nodes+nodes, e.stockOrder[max(0, unlimited)]
 	need, most := e.count(setOf(e.groups)), make([]int, len(e.groups))
 	for g := range e.groups {
 		for most[g] < need[g] && e.comesFrom(e.groups[g].lowest(most[g]+1), kind) {

@@ -84,7 +84,8 @@ func (j *job) downsize(sheets []layout, spare []int) {
 		for kind := range j.kinds {
 			k, now := &j.kinds[kind], &j.kinds[l.kind]
 			over := func(s spot) bool { return s.x+j.pieces[s.piece].w > k.w || s.y+j.pieces[s.piece].h > k.h }
-			if spare[kind] > 0 && k.phase == now.phase && k.objective().compare(now.objective()) < 0 && !slices.ContainsFunc(l.spots, over) {
+			better := spare[kind] > 0 && k.phase == now.phase && k.objective().compare(now.objective()) < 0
+			if better && !slices.ContainsFunc(l.spots, over) {
 				spare[l.kind]++
 				spare[kind]--
 				l.kind = kind

@@ -152,11 +152,11 @@ func (o *oneSheet) join(all []box, kind CutKind, near, far set, nears []box, nea
 			fars, farGap = o.boxes(far, phase+end)
 		}
 		for b, f := range fars {
-			one := box{w: max(nearGap+n.w, farGap+f.w), h: n.h + o.kerf + f.h, near: near, nearBox: int32(a), farBox: int32(b), kind: kind}
+			w, h := max(nearGap+n.w, farGap+f.w), n.h+o.kerf+f.h
 			if kind == Rip {
-				one.w, one.h = end+farGap+f.w, max(n.h, f.h)
+				w, h = end+farGap+f.w, max(n.h, f.h)
 			}
-			all = o.keep(all, one)
+			all = o.keep(all, box{w, h, near, int32(a), int32(b), kind})
 		}
 	}
 	return all

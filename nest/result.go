@@ -81,7 +81,8 @@ const (
 	TooLongForWidth               // no stock that is wide enough is Needs long when squared up
 )
 
-var reasons = enum.Of[Reason]("no stock", "stock used up", "too wide", "too long", "too wide at its phase", "too long for its width")
+var reasons = enum.Of[Reason]("no stock", "stock used up", "too wide", "too long",
+	"too wide at its phase", "too long for its width")
 
 // String returns the words of the reason.
 func (r Reason) String() string { return reasons.String(r) }

@@ -73,7 +73,7 @@ var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40
 func (s *searcher) run() {
 	j := s.job
 	possible := j.possible()
-	s.least = objective{left: len(j.pieces) - len(possible), cost: j.coins(s.bound.Cost), bought: s.bound.Bought, sheets: s.bound.Sheets}
+	s.least = objective{len(j.pieces) - len(possible), j.coins(s.bound.Cost), s.bound.Bought, s.bound.Sheets}
 	s.start()
 	if len(possible) == 0 || s.done() {
 		return

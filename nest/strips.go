@@ -74,9 +74,11 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 			sizes = append(sizes, max(1, s.whole(h.Add(p.Saw.Kerf))))
 		}
 	}
-	all = slices.DeleteFunc(s.weights(falling(sizes), PartArea, PartHeights), func(w DualWeight) bool { return slices.Max(w.holds) == 0 })
+	all = s.weights(falling(sizes), PartArea, PartHeights)
+	all = slices.DeleteFunc(all, func(w DualWeight) bool { return slices.Max(w.holds) == 0 })
 	slices.SortStableFunc(all, func(a, b DualWeight) int {
-		return compareProducts(s.need(b.values(s.tallest)), slices.Max(a.holds), s.need(a.values(s.tallest)), slices.Max(b.holds))
+		needA, needB := s.need(a.values(s.tallest)), s.need(b.values(s.tallest))
+		return compareProducts(needB, slices.Max(a.holds), needA, slices.Max(b.holds))
 	})
 	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
 	return all[:max(0, min(most, len(all)))], nil
@@ -138,8 +140,8 @@ func (w *DualWeight) raise(b Bound, need uint64) Bound {
 	}
 	sheets, bought := s.sheets(&w.weighing, need, s.stock), s.bought(&w.weighing, need, s.stock)
 	coins := max(s.cost(&w.weighing, need, s.stock), s.cheapest(sheets, s.stock))
-	if i := slices.IndexFunc(s.byPrice, func(kind int) bool { return !s.limited[kind] }); i >= 0 {
-		coins = max(coins, int64(bought)*s.price[s.byPrice[i]])
+	if i := slices.IndexFunc(s.byPrice, func(kind int) bool { return !s.job.kinds[kind].limited }); i >= 0 {
+		coins = max(coins, int64(bought)*s.job.kinds[s.byPrice[i]].price)
 	}
 	cost := s.job.money(coins)
 	if b.Sheets < sheets || b.Bought < bought || b.Cost.Less(cost) {
@@ -154,7 +156,6 @@ func (w *DualWeight) raise(b Bound, need uint64) Bound {
 
 // stripper holds strips and stock in marks, a kerf added to all but the strips' widths.
 type stripper struct {
-	job *job
 	supply
 	stock                    []int // sheets of each kind
 	widths, heights, tallest []int64
@@ -171,7 +172,8 @@ func newStripper(p Problem, strips []Strip) (*stripper, error) {
 	}
 	for _, x := range strips {
 		if x.Width.Sign() > 0 && x.Tallest.Sign() > 0 {
-			p.Parts = append(p.Parts, Part{Width: x.Width, Height: x.Tallest}, Part{Width: x.Width, Height: fraction.Max(x.Height, x.Tallest)})
+			high := fraction.Max(x.Height, x.Tallest)
+			p.Parts = append(p.Parts, Part{Width: x.Width, Height: x.Tallest}, Part{Width: x.Width, Height: high})
 		}
 	}
 	if len(p.Parts) == 0 {
@@ -181,7 +183,7 @@ func newStripper(p Problem, strips []Strip) (*stripper, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &stripper{job: j}
+	s := &stripper{}
 	for i := 0; i < len(j.pieces); i += 2 {
 		s.widths = append(s.widths, j.pieces[i].w)
 		s.tallest = append(s.tallest, j.pieces[i].h+j.kerf)

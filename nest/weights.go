@@ -9,24 +9,19 @@ import (
 // supply is the stock as bounds see it. Each bound is of one form: pieces have weights, and the sum
 // of them that a sheet of each kind can hold is known.
 type supply struct {
+	job     *job
 	kinds   []int // usable kinds of stock
-	price   []int64
-	limited []bool
 	byPrice []int // kinds, the cheapest first
 	unit    int64 // every sum of prices is a multiple
 }
 
 func (j *job) supply(kinds []int) supply {
-	s := supply{kinds: kinds, byPrice: slices.Clone(kinds)}
-	for _, k := range j.kinds {
-		s.price = append(s.price, k.price)
-		s.limited = append(s.limited, k.limited)
-	}
+	s := supply{job: j, kinds: kinds, byPrice: slices.Clone(kinds)}
 	for _, kind := range kinds {
-		s.unit = gcd(s.unit, s.price[kind])
+		s.unit = gcd(s.unit, s.job.kinds[kind].price)
 	}
 	s.unit = max(1, s.unit)
-	slices.SortStableFunc(s.byPrice, func(a, b int) int { return cmp.Compare(s.price[a], s.price[b]) })
+	slices.SortStableFunc(s.byPrice, func(a, b int) int { return cmp.Compare(s.job.kinds[a].price, s.job.kinds[b].price) })
 	return s
 }
 
@@ -43,7 +38,7 @@ func (s *supply) weighing(how Argument, holds []uint64) weighing {
 	slices.SortStableFunc(g.large, func(a, b int) int { return cmp.Compare(holds[b], holds[a]) })
 	g.cheap = slices.DeleteFunc(slices.Clone(s.kinds), func(kind int) bool { return holds[kind] == 0 })
 	slices.SortStableFunc(g.cheap, func(a, b int) int {
-		return compareProducts(uint64(s.price[a]), holds[b], uint64(s.price[b]), holds[a])
+		return compareProducts(uint64(s.job.kinds[a].price), holds[b], uint64(s.job.kinds[b].price), holds[a])
 	})
 	return g
 }
@@ -69,10 +64,10 @@ func (s *supply) cost(g *weighing, total uint64, stock []int) (cost int64) {
 			break
 		}
 		take := min(total/g.holds[kind], uint64(stock[kind]))
-		cost += int64(take) * s.price[kind]
+		cost += int64(take) * s.job.kinds[kind].price
 		total -= take * g.holds[kind]
 		if take < uint64(stock[kind]) {
-			return cost + scaled(s.price[kind], total, g.holds[kind])
+			return cost + scaled(s.job.kinds[kind].price, total, g.holds[kind])
 		}
 	}
 	return cost
@@ -83,7 +78,7 @@ func (s *supply) bought(g *weighing, total uint64, stock []int) int {
 	var most uint64
 	for _, kind := range g.large {
 		switch holds := g.holds[kind]; {
-		case !s.limited[kind]:
+		case !s.job.kinds[kind].limited:
 			most = max(most, holds)
 		case holds > 0 && total/holds < uint64(stock[kind]):
 			total = 0
@@ -101,7 +96,7 @@ func (s *supply) bought(g *weighing, total uint64, stock []int) int {
 func (s *supply) cheapest(sheets int, stock []int) (cost int64) {
 	for _, kind := range s.byPrice {
 		n := min(sheets, stock[kind])
-		cost += int64(n) * s.price[kind]
+		cost += int64(n) * s.job.kinds[kind].price
 		sheets -= n
 	}
 	return cost
@@ -230,8 +225,8 @@ func (w *weights) bound(total *tally, stock []int) (m objective) {
 	for i := range w.all {
 		m.sheets = max(m.sheets, w.sheets(&w.all[i], total[i], stock))
 	}
-	if len(w.kinds) == 1 && !w.limited[w.kinds[0]] {
-		return objective{cost: int64(m.sheets) * w.price[w.kinds[0]], bought: m.sheets, sheets: m.sheets}
+	if only := &w.job.kinds[w.kinds[0]]; len(w.kinds) == 1 && !only.limited {
+		return objective{cost: int64(m.sheets) * only.price, bought: m.sheets, sheets: m.sheets}
 	}
 	for i := range w.all {
 		m.cost = max(m.cost, w.cost(&w.all[i], total[i], stock))
