@@ -14,9 +14,8 @@ var (
 	ErrTolerance = errors.New("the mark must be above zero, and the tolerance at least two marks and reached with some 2000 corners")
 )
 
-// Radius returns the radius of the arc with the given chord and rise, chord²/(8 rise) + rise/2. It
-// fails with [ErrNoArc] if one is not above zero or the rise is more than half the chord, beyond a
-// half circle, and where the radius does not fit a Length.
+// Radius returns the radius of an arc, chord²/(8 rise) + rise/2. It fails with [ErrNoArc] if one is
+// not above zero or the rise more than half the chord, and where the radius does not fit a Length.
 func Radius(chord, rise fraction.Length) (r fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	exact, err := radius(chord, rise)
@@ -40,8 +39,8 @@ func radius(chord, rise fraction.Length) (*big.Rat, error) {
 // over the top to the right end. Both ends are exact, and every corner between lies on a mark. The
 // polyline is nowhere below the true arc, so that a cutout is nowhere too tight for what stands in
 // it, and its corners are no further than tolerance, at least two marks, from it, measured towards
-// its centre. It has about as few corners as even steps allow. Arc fails with [ErrNoArc] as [Radius]
-// does, with [ErrTolerance], and where a corner does not fit a Length.
+// its centre. It has about as few corners as even steps allow. Arc fails with [ErrNoArc] as
+// [Radius] does, with [ErrTolerance], and where a corner does not fit a Length.
 //
 // The corners are where the tangents at rational points of the circle meet, rounded away from the
 // centre. The point at an angle φ from the top has the coordinates r·2t/(1+t²) and r·(1-t²)/(1+t²)
@@ -76,8 +75,8 @@ func Arc(springing Point, chord, rise, tolerance, mark fraction.Length) (line []
 	return append(line, end), nil
 }
 
-// fewest returns the corners for the fewest steps that keep to the tolerance: steps are doubled until
-// they do, and the last doubling is halved back.
+// fewest returns the corners for the fewest steps that keep to the tolerance: steps are doubled
+// until they do, and the last doubling is halved back.
 func (a *arc) fewest() []rational {
 	const most = 1000 // steps on either side of the top
 	good := int64(1)
@@ -114,10 +113,8 @@ func (a *arc) onCircle(t *big.Rat) rational {
 }
 
 // corners returns the corners between the springings, moved to the mark, for steps beside the top.
-//
-// A corner moves away from the centre in both coordinates. The tangent that it lies on has a normal
-// that points away in both, as the top is always a point of contact, so that it stays beyond it. No
-// corner goes past the springing, as none was there before.
+// A corner moves away from the centre in both coordinates, as does the normal of the tangent that
+// it lies on, since the top is a point of contact: it stays beyond. None goes past the springing.
 func (a *arc) corners(steps int64) []rational {
 	var corners []rational
 	last := a.onCircle(new(big.Rat).Neg(a.steepest))

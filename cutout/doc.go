@@ -12,7 +12,7 @@
 //	|__| |________________|        |__| |___| |_________|
 //
 // All cuts are exact. [Snap] then rounds the corners that no tape gave, such as where a sloped top
-// meets a seam, to the tape's marks and into the space, so that no piece outgrows it. [Locate] finds
+// meets a seam, to the tape's marks and into the space, so that no piece outgrows it. [Locate] gets
 // a corner from taped distances, [Arc] an arched head from its chord and rise. [Shape.Marks] and
 // [Shape.Cuttings] say how to saw a piece, [Shape.WeakSpots] where it may break.
 //

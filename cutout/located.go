@@ -39,9 +39,8 @@ func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s
 type Located struct {
 	At Point
 
-	// Exact says that At is the very point where two of the distances meet. If not, each coordinate
-	// is the multiple of the mark nearest to the exact one, and Within is a bound: At lies no further
-	// than that from the exact point.
+	// Exact says that At is the very point where two distances meet. If not, each coordinate is the
+	// mark nearest to the exact one, and Within is a bound of how far At is from the exact point.
 	Exact  bool
 	Within fraction.Length
 
@@ -193,11 +192,9 @@ func pointBeside(a, b Point, along, beside *big.Rat, side Side, mark fraction.Le
 	return Located{At: rational{nearX, nearY}.mustPoint(), Within: mustFit(within)}, nil
 }
 
-// nearRoot returns the multiple of unit nearest to r + u times the root of q, which is irrational,
-// and an upper bound of how far it is off.
-//
-// The root is enclosed ever more narrowly until both ends of the enclosure round to the same
-// multiple. That ends: an irrational number is nowhere half-way.
+// nearRoot returns the multiple of unit nearest to r + u·√q, which is irrational, and an upper
+// bound of how far it is off. The root is enclosed ever more narrowly until both ends round to the
+// same multiple: that happens, since no irrational number is half-way between two.
 func nearRoot(r, u, q, unit *big.Rat) (near, off *big.Rat) {
 	if u.Sign() == 0 {
 		near = nearestMultiple(r, unit)

@@ -29,9 +29,8 @@ func (k CuttingKind) MarshalText() ([]byte, error) { return cuttingKinds.Marshal
 // UnmarshalText reads the word of a kind.
 func (k *CuttingKind) UnmarshalText(text []byte) error { return cuttingKinds.Unmarshal(text, k) }
 
-// Cutting is one part of a piece's waste and how to saw it out, measured like [Shape.Marks].
-//
-// The waste hangs by the last way, so that is the shortest left: common practice, no source.
+// Cutting is one part of a piece's waste and how to saw it out, measured like [Shape.Marks]. The
+// waste hangs by the last way, so that is the shortest left: common practice, no source.
 type Cutting struct {
 	Kind     CuttingKind
 	Hole     int // index of the hole, -1 for the others

@@ -108,23 +108,25 @@ func marksBeside(u, v, w Point, mark fraction.Length, taped func(Point) bool) []
 		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
 	}
 	// Up or down first, and from there along the steeper line sideways; then the four marks round
-	// the point and the twelve round these, the nearest of each first.
+	// the point, and with the twelve round these, the nearest of each first.
 	beside := intoSpace(u, v, w, mark, taped)
-	first := len(beside)
+	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
 	for ring := range int64(2) {
-		for dy := -ring; dy <= ring+1; dy++ {
-			for dx := -ring; dx <= ring+1; dx++ {
-				if ring == 0 || dx == -ring || dx == ring+1 || dy == -ring || dy == ring+1 {
-					beside = append(beside, Point{x.Add(mark.Mul(dx)), y.Add(mark.Mul(dy))})
-				}
-			}
+		marks := marksRound(Point{x, y}, mark, -ring, ring+1)
+		slices.SortStableFunc(marks, func(p, q Point) int { return away(p).Compare(away(q)) })
+		beside = append(beside, marks...)
+	}
+	return beside
+}
+
+// marksRound returns the marks from low to high steps right of and above a place, row by row.
+func marksRound(p Point, mark fraction.Length, low, high int64) (marks []Point) {
+	for dy := low; dy <= high; dy++ {
+		for dx := low; dx <= high; dx++ {
+			marks = append(marks, p.plus(mark.Mul(dx), mark.Mul(dy)))
 		}
 	}
-	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
-	nearer := func(p, q Point) int { return away(p).Compare(away(q)) }
-	slices.SortStableFunc(beside[first:first+4], nearer)
-	slices.SortStableFunc(beside[first+4:], nearer)
-	return beside
+	return marks
 }
 
 // intoSpace returns the mark for a corner of two slopes: its height is rounded toward the far end

@@ -80,13 +80,7 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 		if !ok || squaredDistance(near, best).Sign() == 0 && !yield(base) {
 			return
 		}
-		const reach = 2 // marks to either side
-		var marks []Point
-		for dx := int64(-reach); dx <= reach; dx++ {
-			for dy := int64(-reach); dy <= reach; dy++ {
-				marks = append(marks, base.plus(mark.Mul(dx), mark.Mul(dy)))
-			}
-		}
+		marks := marksRound(base, mark, -2, 2)
 		slices.SortFunc(marks, func(p, q Point) int {
 			return cmp.Or(squaredDistance(p.rational(), best).Cmp(squaredDistance(q.rational(), best)), lower(p, q))
 		})

@@ -115,9 +115,8 @@ func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 	}
 }
 
-// trace follows the borders from the given one until the ring closes and returns its vertices;
-// nodes within one edge are left out. Each border belongs to one ring, since each has one border
-// before it and one after.
+// trace follows the borders from the given one until the ring closes and returns its vertices, none
+// within an edge. Each border is in one ring: it has one border before it and one after.
 func (t *stitcher) trace(start int) []Point {
 	var ring []Point
 	for at := start; ; {

@@ -6,10 +6,9 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Everything here rests on one decomposition. All edges that are not upright are cut at the x of
-// every vertex and of every crossing. Between two neighbouring x, in a slab, the edges lie one
-// above the other without meeting, and the space between two of them, a cell, is wholly in or
-// wholly out:
+// Everything here rests on one decomposition. All edges but uprights are cut at the x of every
+// vertex and crossing. Between two neighbouring x, in a slab, the edges lie one above the other
+// without meeting, and the space between two of them, a cell, is wholly in or out:
 //
 //	   ____________________
 //	  /|        |  top    /|

@@ -102,10 +102,9 @@ var (
 //   - A corner is a sharp inside corner with less than limits.Corner of material between it and
 //     another edge, where it is no strip already.
 //
-// Widths are taken across and up, and for material between two slanting edges square to them; they
-// are exact but for the widths of slanting strips, necks and behind corners, which are rounded down
-// to 1/1024 in. It takes time in proportion to n for each sharp corner and for each narrow cell. It
-// fails where a width does not fit a Length.
+// Widths are taken across and up, between two slanting edges square to them; those of slanting
+// strips, necks and behind corners are rounded down to 1/1024 in, the others exact. It takes time
+// in proportion to n for each sharp corner and narrow cell, and fails where a width fits no Length.
 func (s Shape) WeakSpots(limits Limits) (spots []Weak, err error) {
 	defer fraction.Catch(&err)
 	var strips []box

@@ -23,8 +23,8 @@
 // A repeat may be given as several equal ones. All results stay right, but points that look alike
 // then have different phases; [Profile.Primitive] gives the shortest repeat.
 //
-// Lengths are exact inches of package fraction, and nothing is rounded. No method changes what it is
-// given, so goroutines may share a Profile as long as nobody changes its features.
+// Lengths are exact inches of package fraction, and nothing is rounded. No method changes what it
+// is given, so goroutines may share a Profile as long as nobody changes its features.
 //
 // # Guarantees
 //

@@ -9,13 +9,11 @@ import (
 // Mirror reports whether the pattern is its own mirror image from left to right, and about which
 // axis: the smallest phase in [0, pitch) such that the features to its right are those to its left.
 //
-// Every profile that has an axis has another half a pitch on; a repeat that is itself k equal
-// repeats has 2k. Each of them turns the pattern into itself, and [Profile.Turned] may use any.
-// Widths, kinds and depths count; a bead and a groove are taken to be symmetrical themselves.
-// Neighbours of one kind are two features with a boundary between them. There is no axis where half
-// the pitch does not fit a Length, which [Profile.Validate] refuses.
-//
-// It says nothing about edges: see [Profile.Turns].
+// Every profile that has an axis has another half a pitch on, a repeat that is itself k equal
+// repeats 2k. Each turns the pattern into itself, and [Profile.Turned] may use any. Widths, kinds
+// and depths count; features are taken to be symmetrical themselves, and neighbours of one kind to
+// be two. There is no axis where half the pitch fits no Length, which [Profile.Validate] refuses.
+// For edges see [Profile.Turns].
 func (p Profile) Mirror() (axis fraction.Length, ok bool) {
 	var err error
 	defer fraction.Catch(&err)
@@ -59,10 +57,9 @@ func (p Profile) Turns() bool {
 	return ok && !p.Boards
 }
 
-// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern has
-// been turned by 180° about it. The left edge of a turned piece shows Turned of the phase at its
-// right edge. Turned twice is the phase again. Where the pattern has no mirror axis it returns the
-// phase, modulo the pitch, as it is.
+// Turned returns (2*axis - phase) mod pitch: the phase that a point shows after the pattern is
+// turned by 180° about it. The left edge of a turned piece shows Turned of its right edge's phase;
+// Turned twice is the phase again. Without a mirror axis it returns the phase modulo the pitch.
 func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	if axis, ok := p.mirror(); ok {
@@ -71,9 +68,8 @@ func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err erro
 	return phase.Mod(p.pitch()), nil
 }
 
-// Primitive returns the profile with its primitive repeat, the shortest one: a repeat that was
-// given as k equal ones becomes one of them. All phases modulo the smaller pitch look the same on
-// the wall, so a plan made with it has more freedom.
+// Primitive returns the profile with its shortest repeat: one of k equal ones. All phases modulo
+// that pitch look the same on the wall, so a plan made with it has more freedom.
 func (p Profile) Primitive() Profile {
 	n := len(p.Features)
 	for size := 1; size < n; size++ {

@@ -25,10 +25,8 @@ func (s Side) MarshalText() ([]byte, error) { return sides.Marshal(s) }
 // UnmarshalText reads "keep left" or "keep right".
 func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s) }
 
-// Phase returns how far x lies past the start of its repeat of the pattern.
-//
-// origin is a point where a repeat starts; x may lie to the left of it. The phase r satisfies 0 <=
-// r < p.Pitch(), and is 0 where one repeat ends and the next begins.
+// Phase returns how far x lies past the start of its repeat, at least 0 and less than the pitch. A
+// repeat starts at origin; x may lie to the left of it.
 func (p Profile) Phase(x, origin fraction.Length) (phase fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	return x.Sub(origin).Mod(p.pitch()), nil
@@ -85,11 +83,9 @@ func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fract
 	return p.Features[i], into, nil
 }
 
-// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, with whole features.
-//
-// Elsewhere it is the distance to the nearest boundary, whatever side is kept. For a profile with
-// wide flats a cut through a flat is measured instead by how far what is left of it falls short of
-// half its width, 0 if half or more is left.
+// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, with whole features,
+// else the distance to the nearest boundary, whatever side is kept. For a profile with wide flats a
+// cut through a flat is measured by how far what is left falls short of half its width, if at all.
 func (p Profile) CutDistance(phase fraction.Length, keep Side) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	f, width, err := p.Shown(phase, keep)

@@ -36,9 +36,8 @@ type Feature struct {
 	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."` // 0 if not known
 }
 
-// Profile is one repeat, left to right, of the features that a sheet repeats across its width.
-//
-// The zero value has no features; it is not valid, and its pitch is 0.
+// Profile is one repeat, left to right, of the features that a sheet repeats across its width. The
+// zero value, without features, has the pitch 0 and is not valid.
 type Profile struct {
 	Name      string          `json:"name,omitempty"`
 	Features  []Feature       `json:"features" doc:"One repeat, left to right."`
@@ -107,9 +106,8 @@ func (p Profile) pitch() (pitch fraction.Length) {
 	return pitch
 }
 
-// Boundaries returns where the features of a repeat start, in increasing order from 0, all below
-// the pitch: one for each feature, where it meets the feature before it. There are none where they
-// do not fit a Length, which [Profile.Validate] refuses.
+// Boundaries returns where the features of a repeat start, in increasing order from 0. There are
+// none where they do not fit a Length, which [Profile.Validate] refuses.
 func (p Profile) Boundaries() (starts []fraction.Length) {
 	var err error
 	defer fraction.Catch(&err)

@@ -14,8 +14,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// defaults returns the file of a job in these units that says nothing: what absent fields stand
-// for.
+// defaults returns the file of a job in these units that says nothing: what absent fields mean.
 func defaults(units fraction.Unit) file {
 	return fileOf(plan.NewJob(units, groove.Profile{Name: "own profile"}))
 }

@@ -16,8 +16,8 @@
 //     field is missing or unknown, its line and its column (TestFaults).
 //   - All faults of a kind, of form or of sense, come at once and in the order of the file
 //     (TestAllFaultsInTheOrderOfTheFile).
-//   - What Write writes, Read reads as the same job (TestEveryJobIsReadAsItWasWritten), and the schema
-//     accepts it.
+//   - What Write writes the schema accepts, and Read reads as the same job
+//     (TestEveryJobIsReadAsItWasWritten).
 //   - Nothing makes the functions panic (FuzzRead, FuzzWrite, FuzzReadProfiles).
 //
 // # Errors

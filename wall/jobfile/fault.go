@@ -17,8 +17,7 @@ var (
 	ErrMissing = errors.New("missing")
 	ErrType    = errors.New("the wrong kind of value")
 	ErrValue   = errors.New("no such value here")
-	// ErrRoom is the kind of what plan.Job.Validate refuses: each value can be read, and they do
-	// not make a job together.
+	// ErrRoom is the kind of what plan.Job.Validate refuses: values that make no job together.
 	ErrRoom = errors.New("not accepted")
 )
 
@@ -51,8 +50,7 @@ func because(kind, err error) error {
 	return &cause{kind, err.Error(), err}
 }
 
-// err returns the faults in the order of the file, each with its place and the value that stands
-// there, as one error.
+// err returns the faults as one error in the order of the file, with their places and values.
 func (c *converter) err() error {
 	for _, f := range c.faults {
 		if f.Line > 0 {

@@ -9,10 +9,9 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// The structs of this file are the tables of the job file, one struct for each of its objects that
-// no other package has as it is: reader, writer and schema are made from them. The tag json has a
-// field's name; a field must be there unless that tag has an option or the tag file says optional.
-// The tag doc describes it in the schema.
+// These structs are the tables of the job file, one for each object that no other package has as it
+// is: reader, writer and schema are made from them. The tag json has a field's name; a field must
+// be there unless that tag has an option or the tag file says optional. The tag doc describes it.
 
 type file struct {
 	Schema     string           `json:"$schema,omitzero" doc:"Where the schema of this file is, for editors. It is not read."`

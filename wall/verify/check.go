@@ -79,8 +79,7 @@ func (c *checker) readPlan(data []byte) bool {
 	return true
 }
 
-// profile compares the profile with the job's, or takes a builtin one from the plan, and says
-// whether there is one to go on with.
+// profile compares the profile with the job's, or takes a builtin one; false where there is none.
 func (c *checker) profile() bool {
 	got := c.plan.Profile
 	pattern, err := newPattern(got)

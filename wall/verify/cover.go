@@ -57,11 +57,10 @@ func (c *checker) coverage(i int) {
 	}
 }
 
-// lost returns how much of the wanted spans at one side of a strip is not covered and cannot be
-// laid to rounding: that takes less than one mark, and only at an end that a sloped line gives. On
-// a run with a leaning end, where a corner of two slopes is rounded up or down and then sideways
-// too, it can take as much more as the line rises over a mark. inside are the same spans within the
-// strip, whose ends say what is sloped.
+// lost returns how much of the wanted spans at one side of a strip is not covered, beyond rounding:
+// that takes less than one mark, only at an end that a sloped line gives. On a run with a leaning
+// end, where a corner of two slopes is rounded up or down, then sideways, it can take as much more
+// as the line rises over a mark. inside are the spans within the strip, with what is sloped.
 func lost(mark rat, inside, wanted, union []span) rat {
 	total := zero()
 	for k, s := range wanted {

@@ -80,9 +80,8 @@ func (p *pattern) beside(phase rat, right bool) (feature, rat) {
 	return f, into
 }
 
-// cut returns how much a cut at the given phase spoils the feature it falls in: its distance to the
-// nearest feature boundary, or for a cut flat of a profile with wide flats, how far what stays on
-// the wall falls short of half the flat.
+// cut returns how much a cut at the phase spoils its feature: the distance to the nearest boundary,
+// or for a wide flat how far what stays on the wall falls short of half of it.
 func (p *pattern) cut(phase rat, right bool) rat {
 	f, kept := p.beside(phase, right)
 	if p.WideFlats && f.Kind == "flat" {

@@ -55,9 +55,8 @@ func (c *checker) laid(i int) bool {
 	return slices.ContainsFunc(c.boards[i], func(b board) bool { return b.old })
 }
 
-// origin returns the origin of the pattern at x on run i. The set-out holds from where the work
-// begins to the first restart on the way, and each restart from there on. At a restart itself, look
-// says which side's origin is meant.
+// origin returns the pattern's origin at x on run i: the set-out's from where the work begins to
+// the first restart on the way, then each restart's. At a restart itself, look says whose.
 func (c *checker) origin(i int, x rat, look side) rat {
 	r := c.plan.Runs[i]
 	way, at := 1, fromRight // the way to work, and the side of a restart that it is for

@@ -126,10 +126,9 @@ func (l loop) keep(side func(point) rat) loop {
 	return out
 }
 
-// A sweep looks at shapes along upright lines: between two neighbouring places where something can
-// change, everything is straight and in one order, so that the middle line speaks for all of it. It
-// counts the edges that it looks at and gives up, by a panic, when they are too many: plans of
-// walls need few, but a file can hold anything.
+// A sweep looks at shapes along upright lines: between two neighbouring places of change everything
+// is straight and in one order, so that the middle line speaks for all. It counts the edges that it
+// looks at and panics when there are too many: plans need few, but a file can hold anything.
 type sweep struct{ left int }
 
 // mostSteps is how many edges can be looked at in some ten seconds.
@@ -174,8 +173,7 @@ func (s shape) edges() []edge {
 	return out
 }
 
-// A bound is an end of a span on an upright line; sloped says that a sloped edge gave it, at a
-// place that is no vertex of it.
+// A bound is an end of a span on an upright line; sloped: a sloped edge, not an end of it, gave it.
 type bound struct {
 	y      rat
 	sloped bool
