@@ -2,6 +2,7 @@ package verify
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 )
 
@@ -115,14 +116,9 @@ func show(v any) string {
 	switch v := v.(type) {
 	case rat:
 		return text(v)
-	case *rat:
-		if v != nil {
-			return text(*v)
-		}
-		return "none"
-	case *int:
-		if v != nil {
-			return fmt.Sprint(*v)
+	case *rat, *int:
+		if p := reflect.ValueOf(v); !p.IsNil() {
+			return show(p.Elem().Interface())
 		}
 		return "none"
 	case point:
