@@ -117,10 +117,12 @@ func (a *arc) onCircle(t *big.Rat) rational {
 // it lies on, since the top is a point of contact: it stays beyond. None goes past the springing.
 func (a *arc) corners(steps int64) []rational {
 	var corners []rational
+	square := squared(a.radius)
 	last := a.onCircle(new(big.Rat).Neg(a.steepest))
 	for j := 1 - steps; j <= steps; j++ {
 		next := a.onCircle(new(big.Rat).Mul(a.steepest, big.NewRat(j, steps)))
-		c := a.pole(last, next)
+		product := last.dot(next) // the tangents at both meet at their sum by r²/(r² + product)
+		c := last.plus(next).times(product.Quo(square, product.Add(product, square)))
 		side := c.x.Sign()
 		c = c.plus(a.centre)
 		if side != 0 {
@@ -135,12 +137,6 @@ func (a *arc) corners(steps int64) []rational {
 		corners, last = append(corners, c), next
 	}
 	return corners
-}
-
-// pole returns where the tangents at two points of the circle meet: their sum by r²/(r² + p·q).
-func (a *arc) pole(p, q rational) rational {
-	square := squared(a.radius)
-	return p.plus(q).times(new(big.Rat).Quo(square, new(big.Rat).Add(square, p.dot(q))))
 }
 
 // close reports whether the polyline through the corners keeps to its side of the arc, no edge

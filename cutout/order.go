@@ -53,7 +53,10 @@ func (s Shape) Cuttings(diameter, mark fraction.Length) (cuttings []Cutting, err
 	defer fraction.Catch(&err)
 	s = s.atOrigin()
 	for i, hole := range s.holes {
-		cuttings = append(cuttings, Cutting{Kind: HoleCut, Hole: i, Ways: holeWays(hole)})
+		// A hole is cut at its sharp corners, or at its lowest corner if it has none.
+		ways := splitWays(hole, max(0, firstCorner(hole, sharp)), len(hole))
+		sortLongestFirst(ways)
+		cuttings = append(cuttings, Cutting{Kind: HoleCut, Hole: i, Ways: ways})
 	}
 	cuttings = append(cuttings, s.notches()...)
 	slices.SortStableFunc(cuttings, func(a, b Cutting) int { return cmp.Compare(a.Kind, b.Kind) })
@@ -85,13 +88,6 @@ func (w Way) extent() (sum fraction.Length) {
 
 func sortLongestFirst(ways []Way) {
 	slices.SortStableFunc(ways, func(a, b Way) int { return b.extent().Compare(a.extent()) })
-}
-
-// holeWays cuts a hole's ring at its sharp corners, or at its lowest corner if it has none.
-func holeWays(ring []Point) []Way {
-	ways := splitWays(ring, max(0, firstCorner(ring, sharp)), len(ring))
-	sortLongestFirst(ways)
-	return ways
 }
 
 // firstCorner returns the first corner of a ring that is such, -1 if none is.
