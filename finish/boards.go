@@ -32,14 +32,6 @@ func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	return crossings, length
 }
 
-// forward is how far the backs of the panels stand before the wall.
-func (b *builder) forward() *big.Rat {
-	if b.Profile.Boards {
-		return b.in(b.Furring.Thickness)
-	}
-	return new(big.Rat)
-}
-
 // strips lists the level strips behind boards, where the job gives their thickness: at each of the
 // [builder.crossings] of a board, and along each side of an opening. Each is held where it crosses
 // a stud, and once more at its other end.

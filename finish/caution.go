@@ -54,18 +54,20 @@ func Cautions(w Work, m Materials) []Caution {
 		BoxFlush:       boxes && burns,
 		BoxOpen:        boxes,
 		Heat:           pieces && w.Cooking,
-		Lead:           pieces && s.old(LeadYear),
-		Asbestos:       pieces && s.old(AsbestosYear),
+		Lead:           pieces && w.Built < LeadYear,
+		Asbestos:       pieces && w.Built < AsbestosYear,
 		CablesAndPipes: nails,
 		Dust:           fiber,
 		Resin:          pieces && (h.Material == MDF || h.Material == Plywood),
 		Saws:           pieces,
 		Nailer:         nails,
-		Ladder:         pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(ladderHeight.Rat()) > 0,
-		FireSpread:     fiber,
-		ThinPanel:      fiber && h.Backing == BareStuds && w.Profile.Thickness.Less(thinPanel),
-		Fumes:          pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat()),
-		Damp:           pieces && h.Damp,
+		// 72 in is what most people reach from the floor with a tool in hand; judgment.
+		Ladder:     pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(whole(72)) > 0,
+		FireSpread: fiber,
+		// Wood veneer and hardboard below 1/4 in want gypsum behind them: IRC R702.5.
+		ThinPanel: fiber && h.Backing == BareStuds && w.Profile.Thickness.Less(fraction.Of(1, 4)),
+		Fumes:     pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat()),
+		Damp:      pieces && h.Damp,
 	} {
 		if raises {
 			raised = append(raised, Caution(c))
@@ -81,16 +83,6 @@ const (
 	// hold asbestos, and some held it later; from memory.
 	AsbestosYear = 1990
 )
-
-var (
-	// thinPanel: thinner wood-veneer and hardboard panelling wants gypsum behind it; IRC R702.5.
-	thinPanel = fraction.Of(1, 4)
-	// ladderHeight is what most people reach from the floor with a tool in hand; judgment.
-	ladderHeight = fraction.Inches(72)
-)
-
-// old reports whether the house is from before the year, or nobody knows.
-func (s settings) old(year int) bool { return s.Built < year }
 
 // firstCoat and lastCoat report whether anything is painted before fitting and after sealing.
 func (s settings) firstCoat() bool { return times(s.Paint.Primer.Before)+times(s.Paint.Top.Before) > 0 }

@@ -8,9 +8,6 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// maxGangs is the most devices side by side.
-const maxGangs = 10
-
 // maxSetBack is how far a box may lie behind a finished face that cannot burn: 1/4 in (6 mm), NEC
 // 314.20; behind one that can, nothing.
 var maxSetBack = fraction.Of(1, 4)
@@ -28,6 +25,7 @@ func (b *builder) boxes() {
 	if b.House.Material == Noncombustible {
 		allowed = maxSetBack.Rat()
 	}
+	forward := b.in(of(b.Profile.Boards, "0", b.Furring.Thickness)) // of the wall: the backs of the panels
 	notes := map[string]BoxNote{}
 	for _, n := range b.Materials.Boxes {
 		notes[n.Name] = n
@@ -35,7 +33,7 @@ func (b *builder) boxes() {
 	var deep, back []behind
 	for _, x := range b.Work.Boxes {
 		n := notes[x.Name]
-		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(b.in(n.SetBack), b.forward(), b.thickness())}
+		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(b.in(n.SetBack), forward, b.thickness())}
 		switch {
 		case x.depth.Cmp(allowed) > 0:
 			deep = append(deep, x)

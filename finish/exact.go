@@ -93,9 +93,6 @@ func arctanAbove(t *big.Rat) *big.Rat {
 	return sub(quo(piAbove, whole(4)), below)
 }
 
-// seriesGrain, in radians, ends the series of an arc, which gains far less than 1e-9 in by it.
-var seriesGrain = part(1, 1_000_000_000_000)
-
 // arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - … about arctan t.
 func arctanSeries(t *big.Rat) (below, above *big.Rat) {
 	square := mul(t, t)
@@ -105,7 +102,7 @@ func arctanSeries(t *big.Rat) (below, above *big.Rat) {
 		term = mul(term, square)
 		below = sub(above, quo(term, whole(k+2)))
 		term = mul(term, square)
-		if sub(above, below).Cmp(seriesGrain) < 0 {
+		if sub(above, below).Cmp(part(1, 1_000_000_000_000)) < 0 { // an arc gains far less than 1e-9 in
 			return below, above
 		}
 		sum = below

@@ -68,13 +68,10 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	b.row(row, up(total, b.run()))
 }
 
-// exactSticks is the greatest number of strips that are packed exactly.
-const exactSticks = 10
-
 // sticks returns how many sticks the lengths, none of them longer, are cut from: the least number
-// for up to exactSticks lengths, and beyond as if each were as long as the longest.
+// for up to ten lengths, and beyond as if each were as long as the longest.
 func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
-	if len(lengths) > exactSticks {
+	if len(lengths) > 10 {
 		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
 		fit := quo(stick, longest)
 		each := new(big.Int).Quo(fit.Num(), fit.Denom())

@@ -220,7 +220,7 @@ func (r *reader) want(name string, v any) string {
 		low, high := 1, MaxCount // Count, Buy
 		switch name {
 		case "Gangs":
-			low, high = 0, maxGangs
+			low, high = 0, 10
 		case "Built":
 			low, high = 0, 9999
 		}
@@ -241,10 +241,7 @@ func (r *reader) want(name string, v any) string {
 	return ""
 }
 
-// positive is the least length where 0 makes no sense: a tenth of a mil, thinner than any film.
-var positive = fraction.Of(1, 10000)
-
-// leastLengths are the least values of the fields to which positive does not apply.
+// leastLengths are the least values of fields that may be 0, or have to be more than just positive.
 var leastLengths = map[string]fraction.Length{
 	"Wall": {}, "Datum": {}, "GrooveFill": {}, "Penetration": {}, "Reach": {}, "Allow": {}, "SetBack": fraction.Inches(-fraction.MaxInput),
 	"Studs": fraction.Inches(1), "Spacing": fraction.Inches(1), "Edge": fraction.Of(1, 2), "Field": fraction.Of(1, 2),
@@ -253,7 +250,7 @@ var leastLengths = map[string]fraction.Length{
 func (r *reader) wantLength(name, text string) string {
 	least, ok := leastLengths[name]
 	if !ok {
-		least = positive
+		least = fraction.Of(1, 10000) // a tenth of a mil, thinner than any film
 	}
 	switch l, err := fraction.Parse(text, r.units); {
 	case err != nil:
@@ -273,7 +270,8 @@ func wantNumber(name, text string) string {
 		var price money.Amount
 		price, err = money.Parse(text)
 		d, _ := price.Decimal()
-		valid = d.Exponent() >= -pricePlaces && d.Rat().Cmp(whole(fraction.MaxInput)) <= 0
+		// fuel and fasteners are priced below the cent
+		valid = d.Exponent() >= -4 && d.Rat().Cmp(whole(fraction.MaxInput)) <= 0
 		want = `a price such as "24.98", with at most 4 decimal places`
 	case "Loss", "Waste", "Tax":
 		valid, want = n.Sign() >= 0 && n.Less(one), "a share below 1, such as 0.1 for ten percent"
@@ -284,9 +282,6 @@ func wantNumber(name, text string) string {
 	}
 	return of(err == nil && valid, want, "")
 }
-
-// pricePlaces is the most decimal places of a price: fuel and fasteners are priced below the cent.
-const pricePlaces = 4
 
 // The units that each kind of text may have.
 var (

@@ -22,7 +22,7 @@ func Schedule(w Work, m Materials) []Step {
 	if s.House.Material == SolidWood {
 		rest = ActRestWood
 	}
-	step(StageLook, true, when(s.old(LeadYear), Act{Kind: ActTestPaint}), when(s.old(AsbestosYear), Act{Kind: ActFindAsbestos}),
+	step(StageLook, true, when(w.Built < LeadYear, Act{Kind: ActTestPaint}), when(w.Built < AsbestosYear, Act{Kind: ActFindAsbestos}),
 		when(s.guessed, Act{Kind: ActAssumeFloor, Figure: s.small(counterReach.Rat())}))
 	step(StageRest, true, []Act{{Kind: rest}})
 	step(StageStrips, boards && (strips || !s.Nails.None), []Act{{Kind: ActStrips, Figure: s.small(s.in(s.House.Studs))},

@@ -26,7 +26,7 @@ type Work struct {
 	Highest fraction.Length // of any piece above the datum
 	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
-	Built   int             // year of the house, 0 if not known
+	Built   int             // year of the house; 0, not known, counts as old
 	Fitting []string        // for [Schedule]: labels in the order of fitting, but for closing pieces
 	Closing []string        // for [Schedule]: labels of pieces to measure on the wall before cutting
 	Mitred  bool            // an outside corner has panels on both sides

@@ -28,6 +28,7 @@ type Source struct {
 // Trim says on which side of a cut something only comes off.
 type Trim uint8
 
+// The sides of a cut.
 const (
 	NoTrim     Trim = iota
 	TrimNear        // no piece lies on the near side
