@@ -26,8 +26,7 @@ func (f *faults) sign(x fraction.Length, least int, path ...any) {
 	}
 }
 
-// Validate returns every fault as a *fault.Fault with the cause [ErrProblem], in order of the
-// fields.
+// Validate returns every fault, field by field, as a *fault.Fault with the cause [ErrProblem].
 func (p Problem) Validate() error {
 	f := faults{fault.List{Cause: ErrProblem}}
 	if len(p.Stock) == 0 && len(p.Parts) > 0 {

@@ -30,7 +30,7 @@ type weighing struct {
 	how   Argument
 	holds []uint64 // by kind
 	large []int    // kinds by what a sheet holds, falling
-	cheap []int    // kinds of which a sheet holds any, by price for what it holds, rising
+	cheap []int    // kinds whose sheets hold any, by price for what they hold, rising
 }
 
 func (s *supply) weighing(how Argument, holds []uint64) weighing {
