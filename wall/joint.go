@@ -96,9 +96,9 @@ func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind
 
 // addJoints lists the joints of the layout.
 func (m *model) addJoints(layout *Layout, legs []leg) {
-	add := func(kind JointKind, run int, length, gap fraction.Length, seen bool) {
-		if length.Sign() > 0 {
-			layout.Joints = append(layout.Joints, Joint{Kind: kind, Run: run, Length: length, Gap: gap, Seen: seen})
+	add := func(j Joint) {
+		if j.Length.Sign() > 0 {
+			layout.Joints = append(layout.Joints, j)
 		}
 	}
 	gaps := m.room.Gaps
@@ -111,18 +111,18 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 		r, g := l.sol.stretch.run, l.sol.stretch.region
 		sums := g.joints(m.room, r)
 		for _, j := range against {
-			add(j.Kind, r, sums[j.Kind], j.Gap, false)
+			add(Joint{Kind: j.Kind, Run: r, Length: sums[j.Kind], Gap: j.Gap})
 		}
 		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
 			height := g.endHeights[side]
 			switch {
 			case !end.Kind.IsCorner():
-				add(EndJoint, r, height, gaps.Side, end.Kind == Exposed)
+				add(Joint{EndJoint, r, height, gaps.Side, end.Kind == Exposed})
 			case side == 0 && m.coupled(m.before(r)): // counted at the right end of the run before
 			case end.Kind == InsideCorner:
-				add(CornerJoint, r, height, gaps.Side, false)
+				add(Joint{CornerJoint, r, height, gaps.Side, false})
 			default:
-				add(MitreJoint, r, height, fraction.Length{}, true)
+				add(Joint{MitreJoint, r, height, fraction.Length{}, true})
 			}
 		}
 	}

@@ -3,17 +3,17 @@ package choice
 import (
 	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 )
 
 // searchEnds searches the nests of both ends of the front with the whole budget, the end of least
 // need first.
 func (e *explorer) searchEnds() error {
-	placed := func(c Choice) bool { return c.unplaced == 0 }
 	if err := e.searchAgain(len(e.found) - 1); err != nil {
 		return err
 	}
-	return e.searchAgain(slices.IndexFunc(e.found, placed))
+	return e.searchAgain(slices.IndexFunc(e.found, func(c Choice) bool { return c.unplaced == 0 }))
 }
 
 // searchAgain searches the nest of choice i with the whole budget; nothing where it is proved
@@ -23,10 +23,7 @@ func (e *explorer) searchAgain(i int) error {
 		return nil
 	}
 	before := e.found[i]
-	problem, err := Nesting(e.room, &before.Layout)
-	if err != nil {
-		return err
-	}
+	problem := fraction.Must(Nesting(e.room, &before.Layout))
 	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes})
 	if err != nil {
 		return err

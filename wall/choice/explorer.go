@@ -133,9 +133,7 @@ func (e *explorer) bound() (err error) {
 	if e.strips, err = e.room.Strips(); err != nil {
 		return err
 	}
-	if e.bare, err = Nesting(e.room, &wall.Layout{}); err != nil {
-		return err
-	}
+	e.bare = fraction.Must(Nesting(e.room, &wall.Layout{}))
 	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
 	e.raise(lower)
 	return err
@@ -271,21 +269,14 @@ func (e *explorer) weigh(most int) error {
 	objective, dearer := e.objective(e.priced[0].weight), e.found[len(e.found)-2].Layout
 	for range weightsTried {
 		last := e.found[len(e.found)-1].Layout
-		more, err := objective.Cost(&dearer)
-		if err != nil {
-			return err
-		}
-		less, err := objective.Cost(&last)
-		if err != nil {
-			return err
-		}
+		more, less := fraction.Must(objective.Cost(&dearer)), fraction.Must(objective.Cost(&last))
 		looks, takes := last.Total.Sub(dearer.Total), more.Sub(less)
 		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.stopped() {
 			return nil
 		}
 		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
 		first, n := dearer, 0
-		_, err = e.explore(wall.LayoutsByCost(e.ctx, e.room, objective), most, func(layout wall.Layout) (bool, error) {
+		_, err := e.explore(wall.LayoutsByCost(e.ctx, e.room, objective), most, func(layout wall.Layout) (bool, error) {
 			if n++; n == 1 {
 				first = layout
 			}
@@ -308,10 +299,7 @@ func (e *explorer) weigh(most int) error {
 // cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
-	problem, err := Nesting(e.room, &layout)
-	if err != nil {
-		return err
-	}
+	problem := fraction.Must(Nesting(e.room, &layout))
 	key := partsKey(problem)
 	if e.seen[key] {
 		return nil

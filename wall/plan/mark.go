@@ -123,9 +123,7 @@ func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 		}
 		corners = piece.Marks.Holes[hole].Face
 	}
-	from := slices.Index(corners, way[0])
-	last := way[len(way)-1]
-	to := slices.Index(corners, last)
+	from, to := slices.Index(corners, way[0]), slices.Index(corners, way[len(way)-1])
 	if from < 0 || to < 0 || from == to {
 		return nil
 	}
