@@ -84,8 +84,7 @@ func (b *Blemish) cost() fraction.Ratio {
 
 var inch, foot = fraction.Inches(1), fraction.Inches(12)
 
-// edgeTerms returns the terms of the stretch's upright edges with the pattern's origin at o, those
-// of no weight left out.
+// edgeTerms returns the terms with a weight of the upright edges, with the pattern's origin at o.
 func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 	var terms []Blemish
 	for _, e := range s.edges {
@@ -112,8 +111,7 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	return left.Sub(right).Abs()
 }
 
-// seamTerms returns the terms of a seam with its gap's middle at x, all but its distance from a
-// seam line.
+// seamTerms returns the terms of a seam with its gap's middle at x, but for lineTerm.
 func (s *stretch) seamTerms(x fraction.Length) []Blemish {
 	run, priorities := &s.room.Runs[s.run], &s.room.Priorities
 	terms := []Blemish{{Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: priorities.Seam,
@@ -140,8 +138,7 @@ func (s *stretch) lineTerm(o, x fraction.Length) Blemish {
 	return Blemish{Run: s.run, Kind: SeamOffLine, Where: AtSeam, At: x, Amount: distance, Weight: s.room.Priorities.SeamLine}
 }
 
-// prominence returns how much a seam at x is seen. Where two focal stretches meet at x, the greater
-// counts.
+// prominence returns how much a seam at x is seen, by the greater of two focal stretches that meet.
 func (r *Run) prominence(x fraction.Length) fraction.Ratio {
 	var stated []*fraction.Ratio
 	for i, f := range r.Focal {

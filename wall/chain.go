@@ -83,16 +83,14 @@ func (c *chain) rightEnds(j junction, atEnd bool) []bool {
 	return []bool{false, true}
 }
 
-// tries reports whether residue i of the run is tried in the layouts of the chain: whether one of
-// them has a left limit that asks for it.
+// tries reports whether a left limit in the layouts of the chain asks for residue i of the run.
 func (c *chain) tries(run, i int) bool {
 	return c.butts == nil || slices.ContainsFunc(c.m.limits[run][i], func(l limit) bool {
 		return l.run == everyLayout || c.butts[l.run] == l.butts
 	})
 }
 
-// rest returns the best cost of all that follows the junction when the stretch before it has the
-// given residue.
+// rest returns the best cost of all that follows the junction after a stretch of residue before.
 func (c *chain) rest(j junction, before int) cost {
 	switch {
 	case j.run == len(c.m.room.Runs) && c.residue < 0:

@@ -223,8 +223,7 @@ func tallest(parts []part) (height fraction.Length) {
 	return height
 }
 
-// columnAt returns the number of the column that holds the points just right of x (or just left of
-// it if before is set).
+// columnAt returns the number of the column that holds what is just right of x, or left if before.
 func (g *region) columnAt(x fraction.Length, before bool) int {
 	return slices.IndexFunc(g.columns, func(c column) bool {
 		if before {

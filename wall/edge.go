@@ -96,8 +96,7 @@ func (g *region) addEnd(room *Room, e edge, end End) {
 	g.edges = append(g.edges, e)
 }
 
-// leaningEnds records the edges of a shape that lie along a leaning end line. The middle height of
-// each counts.
+// leaningEnds records the edges of a shape along a leaning end line, each at its middle height.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
 	outline := s.Outline()
 	for i, p := range outline {
@@ -151,8 +150,7 @@ func openingAt(run *Run, grown [][][]cutout.Point, u cutout.Upright) *Opening {
 
 func (e edge) keepsLeft() bool { return e.keep == groove.KeepLeft }
 
-// endAt returns where the left or right end of the region stands: a leaning one at its middle
-// height, by its tallest part.
+// endAt returns where an end of the region stands, a leaning one by the middle of its tallest part.
 func (g *region) endAt(left bool) fraction.Length {
 	at, tallest := g.right, fraction.Length{}
 	if left {

@@ -16,8 +16,7 @@ type coupler struct {
 	afresh  bool           // patterns that agree do not meet here: they run on
 }
 
-// coupler returns the coupler of the junction; for the end of a closed room, that of the corner
-// where it closes.
+// coupler returns the coupler of the junction, which may be the corner where a closed room closes.
 func (c *chain) coupler(j junction) *coupler {
 	if k, ok := c.couplers[j]; ok {
 		return k

@@ -24,11 +24,8 @@ type Layout struct {
 
 // RunLayout is the layout of one run, in run coordinates.
 type RunLayout struct {
-	Limits [2]fraction.Length // leftmost and rightmost x that panels reach
-
-	// EndPhases are the phases at the left and right end; a leaning end counts at its middle
-	// height.
-	EndPhases [2]fraction.Length
+	Limits    [2]fraction.Length // leftmost and rightmost x that panels reach
+	EndPhases [2]fraction.Length // at the left and right end, a leaning one at its middle height
 
 	SetOut   SetOut
 	Corner   *Corner   // at the right end, where the run shares it
@@ -36,8 +33,7 @@ type RunLayout struct {
 	Panels   []Panel   // from left to right
 }
 
-// SetOut says where the pattern of a run starts: measure from From in Direction; a repeat starts at
-// Origin.
+// SetOut says how a run is set out: measured from From in Direction, a repeat starts at Origin.
 type SetOut struct {
 	From      fraction.Length `json:"from"`
 	Direction Direction       `json:"direction"`

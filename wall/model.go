@@ -90,8 +90,7 @@ func newModel(ctx context.Context, room *Room) *model {
 	return m
 }
 
-// coupled reports whether run r shares the corner at its right end with the next run, so that the
-// pattern can be carried round it.
+// coupled reports whether run r and the next one share a corner, round which the pattern can go.
 func (m *model) coupled(r int) bool {
 	n := len(m.room.Runs)
 	if r == n-1 && !m.room.Closed {

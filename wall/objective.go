@@ -9,8 +9,7 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Objective says what pieces cost, so that layouts can be ordered by what they take and not by
-// looks.
+// Objective says what pieces cost, so that layouts can be ordered by it and not by looks.
 type Objective struct {
 	// Of is the cost of an inch of width of a piece of this height, 0 or more. It must not be nil,
 	// and a higher piece must not cost less than a lower one.
@@ -67,8 +66,7 @@ func (o *Objective) add(c *cost, price fraction.Length) {
 	}
 }
 
-// price returns what the pieces of a panel from left, in column first, to right, in column last,
-// cost at least.
+// price returns the least cost of a panel's pieces from left, in column first, to right, in last.
 func (s *stretch) price(first, last int, left, right fraction.Length) (sum fraction.Length) {
 	g, mark := s.region, s.room.Mark
 	// A sloped side of an opening that bounds a panel is rounded sideways, and its corner once more

@@ -8,8 +8,7 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// limit is the left limit of a run as it is where the run butts at its left end, or where it does
-// not.
+// limit is the left limit of a run that butts at its left end, or of one that does not.
 type limit struct {
 	run   int // everyLayout: this limit is that of every layout
 	butts bool

@@ -28,8 +28,7 @@ type cover struct {
 	rest        []cost // the best of everything right of a node in the stretch, its own seam left out
 }
 
-// solve returns the solution for the pattern with its origin at o. It is kept, so that each is
-// computed once.
+// solve returns the solution for the pattern with its origin at o, each computed once.
 func (s *stretch) solve(o fraction.Length) *solution {
 	if sol, ok := s.solved[o]; ok {
 		return sol
@@ -53,8 +52,7 @@ func (s *stretch) solve(o fraction.Length) *solution {
 	return sol
 }
 
-// edgeCost returns the cost of the stretch's edges, and of its seams to installed panels, with the
-// pattern's origin at o.
+// edgeCost returns the cost of the edges and of seams to installed panels, the origin at o.
 func (s *stretch) edgeCost(o fraction.Length) cost {
 	c := zeroCost
 	for _, t := range s.edgeTerms(o) {
@@ -146,8 +144,7 @@ func (s *stretch) panelWidth(o fraction.Length, c *cover, i, j int, upright frac
 	return width, c.rest[j].feasible() && width.Sign() > 0 && (!upright.Less(width) || s.fits(o, c.left[i], c.right[j]))
 }
 
-// panelCost returns the cost of the panel between nodes i and j of a bay with that of what lies
-// beyond it.
+// panelCost adds the cost of the panel between nodes i and j of a bay to that of what lies beyond.
 func (s *stretch) panelCost(c *cover, i, j int, width fraction.Length, beyond cost) cost {
 	if width.Less(s.leastPanel) {
 		beyond.broken++
@@ -160,8 +157,7 @@ func (s *stretch) panelCost(c *cover, i, j int, width fraction.Length, beyond co
 	return beyond
 }
 
-// widestAt returns the widest panel that starts at left and that a sheet long enough for every
-// panel gives upright.
+// widestAt returns the widest panel from left on that a sheet long enough for all gives upright.
 func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
 	need := left.Sub(o).Mod(s.pitch)
 	for _, sheet := range s.sheets {
@@ -172,8 +168,7 @@ func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
 	return widest
 }
 
-// fits reports whether some sheet gives a panel from left to right with the pattern's origin at o,
-// upright or turned.
+// fits reports whether some sheet gives a panel, upright or turned, with the origin at o.
 func (s *stretch) fits(o, left, right fraction.Length) bool {
 	width, need := right.Sub(left), left.Sub(o).Mod(s.pitch)
 	for _, sheet := range s.sheets {

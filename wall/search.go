@@ -92,8 +92,7 @@ func (m *model) leftEnds() [][]bool {
 	return ends
 }
 
-// begin puts the beginnings of the layouts of a chain on the frontier; number is that of its way to
-// make the left ends, for ties.
+// begin puts the beginnings of a chain's layouts on the frontier; ties go by its number.
 func (s *search) begin(c *chain, number int) {
 	add := func(bound cost, residue, choice int) {
 		if bound.feasible() {
@@ -190,8 +189,7 @@ type path struct {
 	node   int
 }
 
-// frontier is a heap of paths, the best bound first; of equal bounds the path whose choices come
-// first.
+// frontier is a heap of paths by bound, and of equal bounds by the order of their choices.
 type frontier []*path
 
 func (f frontier) Len() int           { return len(f) }

@@ -41,12 +41,10 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 		return nil, err
 	}
 	run, profile := &m.room.Runs[r], &m.room.Profile
+	axis, _ := profile.Mirror()
 	s := &stretch{model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
-		pitch: profile.Pitch(), turns: profile.Turns(), priced: map[[2]int][]pricedPart{},
+		pitch: profile.Pitch(), axis: axis, turns: profile.Turns(), priced: map[[2]int][]pricedPart{},
 		seamCosts: map[fraction.Length]cost{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
-	if s.turns {
-		s.axis, _ = profile.Mirror()
-	}
 	for _, sheet := range s.sheets {
 		s.widest = fraction.Max(s.widest, sheet.Width)
 	}
@@ -165,8 +163,7 @@ func (s *stretch) anySeamCost(x fraction.Length) cost {
 	return c
 }
 
-// lines returns the seam lines of the pattern with its origin at o at which a seam can fall in the
-// bay, from left to right.
+// lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
 func (s *stretch) lines(o fraction.Length, b span) []fraction.Length {
 	phases := s.room.Profile.SeamLines()
 	if s.room.Profile.Boards {

@@ -89,8 +89,8 @@ type Choice struct {
 
 // Choices is the trade-off of a room.
 type Choices struct {
-	// Front are the choices that no other one beats in both need and looks, from the least blemish
-	// up. There is at least one.
+	// Front has the choices that no other beats in both need and looks, one at least, from the least
+	// blemish up.
 	Front []Choice
 
 	Least   Need          // no layout of the room needs less

@@ -7,8 +7,7 @@ import (
 	"example.com/groovewright/nest"
 )
 
-// searchEnds searches the nests of both ends of the front with the whole budget, the end of least
-// need first.
+// searchEnds searches the nests of the front's ends with the whole budget, that of least need first.
 func (e *explorer) searchEnds() error {
 	if err := e.searchAgain(len(e.found) - 1); err != nil {
 		return err

@@ -8,8 +8,7 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// JSON returns the plan as JSON with one field a line, as the command prints it. It reads back with
-// encoding/json to an equal plan.
+// JSON returns the plan as JSON with one field a line, which encoding/json reads back as it is.
 func (p Plan) JSON() ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
@@ -24,8 +23,7 @@ func (p Plan) JSON() ([]byte, error) {
 // TapeMeasure returns the tape that people read the plan's lengths on: its unit and smallest mark.
 func (p Plan) TapeMeasure() fraction.Tape { return fraction.Tape{Mark: p.Tape, Unit: p.Units} }
 
-// Piece returns the piece of a number and its index in Pieces; the zero Piece and -1 where there is
-// none.
+// Piece returns the piece of a number and its index in Pieces; the zero Piece and -1 for none.
 func (p Plan) Piece(number int) (Piece, int) {
 	i := slices.IndexFunc(p.Pieces, func(piece Piece) bool { return piece.Number == number })
 	if i < 0 {

@@ -32,8 +32,7 @@ func (p Preference) MarshalText() ([]byte, error) { return preferences.Marshal(p
 // UnmarshalText reads the word of a preference.
 func (p *Preference) UnmarshalText(text []byte) error { return preferences.Unmarshal(text, p) }
 
-// Options are what is asked of a plan that is not part of the job. The zero Options are the usual
-// ones.
+// Options are what is asked of a plan beside the job. The zero Options are the usual ones.
 type Options struct {
 	Prefer Preference
 	Budget choice.Budget // of the search

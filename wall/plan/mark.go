@@ -80,8 +80,7 @@ func (m *maker) standsOn(p wall.Piece, a *wall.Arch) bool {
 	return false
 }
 
-// firstAbove returns the number of the piece of a panel whose lower edge comes first at x above a
-// height, 0 if there is none.
+// firstAbove returns the number of a panel's piece that comes first at x above a height, 0 for none.
 func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
 	var lowest fraction.Length
 	for _, p := range m.chosen.Layout.Pieces {
@@ -112,8 +111,7 @@ func CornerName(i int) string {
 	return name
 }
 
-// cornersOf returns the numbers of the corners from which and to which a way is sawn, or nil where
-// an end is no corner.
+// cornersOf returns the numbers of the corners at both ends of a way, or nil where one is no corner.
 func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 	corners, first := piece.Marks.Face, 0
 	if hole >= 0 {
@@ -130,8 +128,7 @@ func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 	return []int{first + from, first + to}
 }
 
-// edges says whether the factory or the saw made the edges from which the marks of a piece are
-// measured.
+// edges says whether the factory or the saw made the edges from which a piece is measured.
 func (m *maker) edges(piece *Piece) MarkEdges {
 	kind := func(factory bool) EdgeKind {
 		if factory {

@@ -107,8 +107,7 @@ type SetOut struct {
 	Why Why `json:"why"`
 }
 
-// Why is the reason of a setting-out: which ends of the run are seen. What they show stands in the
-// ends' own Cut.
+// Why is the reason of a setting-out: which ends of the run are seen. [End.Cut] is what they show.
 type Why uint8
 
 // The reasons.
