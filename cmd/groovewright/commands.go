@@ -59,26 +59,22 @@ func planCommand(c call) error {
 	if err != nil {
 		return err
 	}
+	shown := text
 	if dir, ok := c.options["out"]; ok {
-		files := []file{{"plan.txt", []byte(text)}, {"plan.json", data}}
 		pages, err := book.Files(p)
 		if err != nil {
 			return err
 		}
-		for _, f := range pages {
-			files = append(files, file{f.Name, f.Body})
-		}
+		files := append([]book.File{{Name: "plan.txt", Body: []byte(text)}, {Name: "plan.json", Body: data}}, pages...)
 		if err := writeFiles(dir, files); err != nil {
 			return err
 		}
-		if !c.options.has("json") {
-			return show(c.stdout, fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files)))
-		}
+		shown = fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files))
 	}
 	if c.options.has("json") {
-		return show(c.stdout, string(data))
+		shown = string(data)
 	}
-	return show(c.stdout, text)
+	return show(c.stdout, shown)
 }
 
 // search makes the plan, which may take a while.
@@ -88,11 +84,11 @@ func (c call) search(j plan.Job, o plan.Options) (plan.Plan, error) {
 }
 
 // names lists the files that a person opens.
-func names(files []file) string {
+func names(files []book.File) string {
 	var all []string
 	for _, f := range files {
-		if !strings.HasSuffix(f.name, ".svg") {
-			all = append(all, f.name)
+		if !strings.HasSuffix(f.Name, ".svg") {
+			all = append(all, f.Name)
 		}
 	}
 	if n := len(files) - len(all); n > 0 {
@@ -129,7 +125,7 @@ func surveyCommand(c call) error {
 		return err
 	}
 	if name, ok := c.options["out"]; ok {
-		return replace(filepath.Dir(name), file{filepath.Base(name), data})
+		return replace(filepath.Dir(name), book.File{Name: filepath.Base(name), Body: data})
 	}
 	return show(c.stdout, string(data))
 }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/groovewright/wall/book"
 )
 
 // inFolder returns the names in a folder.
@@ -49,12 +51,12 @@ func TestFailedRunWritesNothing(t *testing.T) {
 
 func TestWriteFilesLeavesNoHalf(t *testing.T) {
 	dir := t.TempDir()
-	first := []file{{"a.txt", []byte("old a")}, {"b.txt", []byte("old b")}}
+	first := []book.File{{Name: "a.txt", Body: []byte("old a")}, {Name: "b.txt", Body: []byte("old b")}}
 	if err := writeFiles(dir, first); err != nil {
 		t.Fatal(err)
 	}
 	// The second file of the new plan cannot even be begun: its name is too long.
-	second := []file{{"a.txt", []byte("new a")}, {strings.Repeat("b", 400) + ".txt", nil}}
+	second := []book.File{{Name: "a.txt", Body: []byte("new a")}, {Name: strings.Repeat("b", 400) + ".txt"}}
 	if err := writeFiles(dir, second); err == nil {
 		t.Fatal("writeFiles wrote a file with a name of 400 letters")
 	}
@@ -84,7 +86,7 @@ func TestOutputFolderInTheWayOfAFile(t *testing.T) {
 // stays.
 func TestStaleDrawingsGo(t *testing.T) {
 	dir := t.TempDir()
-	if err := writeFiles(dir, []file{{"sheet-1.svg", nil}, {"sheet-2.svg", nil}}); err != nil {
+	if err := writeFiles(dir, []book.File{{Name: "sheet-1.svg"}, {Name: "sheet-2.svg"}}); err != nil {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"photo.svg", "notes.txt"} {
@@ -92,7 +94,7 @@ func TestStaleDrawingsGo(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if err := writeFiles(dir, []file{{"sheet-1.svg", nil}}); err != nil {
+	if err := writeFiles(dir, []book.File{{Name: "sheet-1.svg"}}); err != nil {
 		t.Fatal(err)
 	}
 	if got, want := inFolder(t, dir), []string{listName, "notes.txt", "photo.svg", "sheet-1.svg"}; !slices.Equal(got, want) {
