@@ -1,15 +1,12 @@
 package main
 
 import (
-	"bufio"
-	"bytes"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/wall/book"
 )
@@ -74,22 +71,11 @@ func writeTemporary(dir string, f book.File) (name string, err error) {
 	return t.Name(), errors.Join(err, t.Chmod(0o644), t.Close())
 }
 
-// listed returns the names that an earlier plan wrote into a folder. Only plain names of the kinds
-// that a plan writes are believed.
+// plainName is a line of the list that names a file of the kinds that a plan writes.
+var plainName = regexp.MustCompile(`(?m)^[\w-]+\.(svg|html|txt|json)$`)
+
+// listed returns the names that an earlier plan wrote into a folder. Only plain ones are believed.
 func listed(dir string) []string {
-	data, err := fs.ReadFile(os.DirFS(dir), listName)
-	if err != nil {
-		return nil
-	}
-	var names []string
-	for lines := bufio.NewScanner(bytes.NewReader(data)); lines.Scan(); {
-		name := lines.Text()
-		switch filepath.Ext(name) {
-		case ".svg", ".html", ".txt", ".json":
-			if filepath.Base(name) == name && !strings.HasPrefix(name, ".") {
-				names = append(names, name)
-			}
-		}
-	}
-	return names
+	data, _ := os.ReadFile(filepath.Join(dir, listName)) // where there is no list, nothing was written
+	return plainName.FindAllString(string(data), -1)
 }

@@ -157,16 +157,11 @@ func Item(r finish.Row) string {
 func Quantity(r finish.Row) string { return figure(finish.Figure{Value: r.Quantity, Unit: r.Unit}) }
 
 // sizes writes lengths with their unit once.
-func sizes(lengths []finish.Figure) string {
-	var sides []string
-	for i, l := range lengths {
-		side := figure(l)
-		if i < len(lengths)-1 {
-			side = strings.TrimSuffix(side, " "+l.Unit.String())
-		}
-		sides = append(sides, side)
+func sizes(lengths []finish.Figure) (says string) {
+	for _, l := range lengths {
+		says = strings.TrimPrefix(strings.TrimSuffix(says, " "+l.Unit.String())+" x "+figure(l), " x ")
 	}
-	return strings.Join(sides, " x ")
+	return says
 }
 
 // figure writes a number with its unit, inches as a fraction.

@@ -83,9 +83,8 @@ func (c cutLine) tile(paper Paper) tiling {
 	t.y = (lo.Y.Float64() + hi.Y.Float64() - t.h) / 2
 	for row := range down {
 		for column := range across {
-			one := tile{name: fmt.Sprintf("%c%d", 'A'+row, column+1), w: w, h: h}
-			one.x = t.x + float64(column)*(w-pageOverlap)
-			one.y = t.y + float64(down-1-row)*(h-pageOverlap)
+			x, y := t.x+float64(column)*(w-pageOverlap), t.y+float64(down-1-row)*(h-pageOverlap)
+			one := tile{name: fmt.Sprintf("%c%d", 'A'+row, column+1), x: x, y: y, w: w, h: h}
 			one.needed = across*down == 1 || one.turns(c)
 			t.tiles = append(t.tiles, one)
 		}
