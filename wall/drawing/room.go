@@ -29,9 +29,7 @@ type roomDrawing struct {
 func Room(p plan.Plan) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
 		d := &roomDrawing{canvas: newCanvas(p, width, sized("room", width), "The room from above")}
-		pieces := slices.Clone(p.Pieces)
-		slices.SortStableFunc(pieces, func(a, b plan.Piece) int { return a.Number - b.Number })
-		for _, piece := range pieces {
+		for _, piece := range p.Pieces {
 			if !slices.Contains(d.order, piece.Run) {
 				d.order = append(d.order, piece.Run)
 			}

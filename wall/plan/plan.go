@@ -32,7 +32,7 @@ type Plan struct {
 	Gaps         wall.Gaps         `json:"gaps"`
 	Stock        []Stock           `json:"stock"`
 	Runs         []Run             `json:"runs"`
-	Pieces       []Piece           `json:"pieces"`
+	Pieces       []Piece           `json:"pieces"` // in order of fitting
 	Sheets       []Sheet           `json:"sheets"`
 	Bound        Bound             `json:"bound"`
 	Blemishes    []Blemish         `json:"blemishes"`
