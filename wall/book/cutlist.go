@@ -102,8 +102,8 @@ func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	says := "the part " + t.size(c.Rect[2], c.Rect[3])
 	for _, from := range s.Cuts {
 		if c.Alike && from.Step == c.From.Step {
-			sides := sideWords[from.Kind]
-			says += " " + either(c.From.Beyond, sides[1], sides[0]) + either(from.Kind == nest.Rip, " of", "") + fmt.Sprintf(" cut %d", from.Step)
+			sides, of := sideWords[from.Kind], either(from.Kind == nest.Rip, " of", "")
+			says += fmt.Sprintf(" %s%s cut %d", either(c.From.Beyond, sides[1], sides[0]), of, from.Step)
 		}
 	}
 	return says

@@ -20,7 +20,8 @@ func Check(j plan.Job, doubts []warning.Warning) string {
 		for _, p := range taped {
 			t.hang("  ", fmt.Sprintf("%s: taped point at %s from the run's left end, %s up", pointName(p), t.length(p.At.X), t.length(p.At.Y)))
 		}
-		t.para(either(len(doubts) == 0, "Nothing in the measurements looks doubtful.", count(len(doubts), "measurement")+" to look at again:"))
+		again := count(len(doubts), "measurement") + " to look at again:"
+		t.para(either(len(doubts) > 0, again, "Nothing in the measurements looks doubtful."))
 		for _, d := range doubts {
 			t.hang("  ! ", t.warned(d))
 		}

@@ -56,7 +56,7 @@ func (l line) String() string {
 // width is an upper estimate of the width of the line at a size of type.
 func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 
-// wrapped is a text of the plan in lines up to a width; a word that is wider than most is shortened.
+// wrapped is a text of the plan in lines up to a width; a word wider than most is shortened.
 func wrapped(text, from string, width, most float64) (lines []line) {
 	for _, words := range wrap(text, width, typeSize) {
 		lines = append(lines, line{figure{clip(words, most, typeSize), from}})

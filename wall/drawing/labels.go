@@ -72,7 +72,8 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 func (e *elevation) names(i int) [][]line {
 	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
 	long := textWidth(name, typeSize)
-	return [][]line{{{figure{name, from}}}, wrapped(name, from, long*.62, long), wrapped(name, from, 80, long), {{figure{clip(name, 80, typeSize), from}}}}
+	return [][]line{{{figure{name, from}}}, wrapped(name, from, long*.62, long), wrapped(name, from, 80, long),
+		{{figure{clip(name, 80, typeSize), from}}}}
 }
 
 // nameInside writes an opening's name in it and reports whether it has room.

@@ -381,7 +381,7 @@ type Priority struct {
 type Taped struct {
 	Path    fault.Path      `json:"path"` // of the point in the job file
 	Run     string          `json:"run"`
-	Opening string          `json:"opening,omitempty"` // the name of the one that it is a corner of; none where it is a height of the run
+	Opening string          `json:"opening,omitempty"` // that it is a corner of; none for a height
 	Number  int             `json:"number"`            // of the corner or the height, from 1
 	At      Point           `json:"at"`                // on the run
 	Exact   bool            `json:"exact"`             // the distances meet in a point that is exact
