@@ -64,7 +64,7 @@ type Sheet struct {
 
 // Unplaced is a part that is on no sheet, and the reason.
 type Unplaced struct {
-	Part  int             `json:"part"` // Part.Number
+	Part  int             `json:"piece"` // Part.Number
 	Why   Reason          `json:"why"`
 	Needs fraction.Length `json:"needs"` // the size that Why speaks of, else 0
 }

@@ -110,7 +110,7 @@ func TestOddWindowTapedCorners(t *testing.T) {
 	if len(p.Taped) != len(rows) {
 		t.Fatalf("%d taped corners in the plan, want %d", len(p.Taped), len(rows))
 	}
-	const fine = 1.0 / 16384 // closing errors are told to 1/1024 of the mark
+	const fine = 1.0 / 16384 // closing errors are given to 1/1024 of the mark
 	for i, row := range rows {
 		got := p.Taped[i]
 		if want := spots(row.at)[0]; got.At != want || got.Exact != row.exact || got.Within.IsZero() != row.exact {

@@ -13,9 +13,12 @@ import (
 	"example.com/groovewright/wall"
 )
 
+// Problem is a room with its stock and its saw.
+type Problem = wall.Room
+
 // Nesting returns the nesting problem of the pieces of a layout, each as its bounding rectangle. It
 // fails with a *fraction.OverflowError for numbers that are too large or too fine.
-func Nesting(room wall.Room, l *wall.Layout) (n nest.Problem, err error) {
+func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 	defer fraction.Catch(&err)
 	n = nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(room.Profile)}
 	for _, piece := range l.Pieces {
@@ -99,6 +102,19 @@ type Choices struct {
 	End     EndCause      // why the search ended
 }
 
+// Looks returns the choice with the least blemish; the zero Choice where there is none.
+func (c Choices) Looks() Choice { return c.at(0) }
+
+// Sheets returns the choice with the least need; the zero Choice where there is none.
+func (c Choices) Sheets() Choice { return c.at(len(c.Front) - 1) }
+
+func (c Choices) at(i int) (found Choice) {
+	if len(c.Front) > 0 {
+		found = c.Front[i]
+	}
+	return found
+}
+
 // EndCause says why a search ended.
 type EndCause uint8
 
@@ -164,7 +180,7 @@ func (e *ShortError) Error() string {
 //
 // The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each layout
 // that a bound does not rule out.
-func Explore(ctx context.Context, room wall.Room, b Budget) (c Choices, err error) {
+func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
 	e := explorer{ctx: ctx, room: room, budget: b, seen: map[string]bool{}}

@@ -181,7 +181,10 @@ func ExampleExplore() {
 		fmt.Println(err)
 		return
 	}
-	least := c.Front[len(c.Front)-1]
-	fmt.Println(least.Need.Sheets, "sheet,", len(least.Layout.Pieces), "pieces, proved:", least.Status)
-	// Output: 1 sheet, 2 pieces, proved: both
+	looks, least := c.Looks(), c.Sheets()
+	fmt.Println(looks.Need.Sheets, "sheet,", len(looks.Layout.Pieces), "pieces, proved:", looks.Status)
+	fmt.Println("fewer sheets for less looks:", least.Need.Compare(looks.Need) < 0)
+	// Output:
+	// 1 sheet, 2 pieces, proved: both
+	// fewer sheets for less looks: false
 }
