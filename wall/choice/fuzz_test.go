@@ -19,12 +19,13 @@ func FuzzWild(f *testing.F) {
 		var p wall.Room
 		var budget choice.Budget
 		var layout wall.Layout
+		var choices choice.Choices
 		var a, b choice.Need
 		if sound { // a sound room, of which something is made wild
 			p = room(rand.New(rand.NewPCG(uint64(len(data)), 1)))
 			fractiontest.Fill(data, &p.Gaps, &p.Priorities, &p.Runs[0], &budget)
 		} else {
-			fractiontest.Fill(data, &p, &layout, &a, &b)
+			fractiontest.Fill(data, &p, &layout, &choices, &a, &b)
 		}
 		budget.Layouts, budget.Nodes = min(budget.Layouts, 2), 2000
 		if budget.Layouts <= 0 {
@@ -34,6 +35,8 @@ func FuzzWild(f *testing.F) {
 		defer cancel()
 		choice.Explore(ctx, p, budget)
 		choice.Nesting(p, &layout)
+		choices.Looks()
+		choices.Sheets()
 		a.Compare(b)
 		_ = choice.Status(len(data)).String() + choice.EndCause(len(data)).String()
 		_ = (&choice.ShortError{Left: make([]choice.LeftOver, len(data))}).Error()
