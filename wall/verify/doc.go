@@ -23,7 +23,8 @@
 //
 // That no nest takes fewer sheets than the bound, that no layout looks better or needs less (for
 // small rooms a test searches them all: TestBestLookingChoiceIsLeast), which of several equal plans
-// is taken, quantities of the take-off, weak spots, the order of cuts within a piece, and words.
+// is taken, quantities of the take-off, weak spots, the order of cuts within a piece, what is said
+// of a cut beside its part, kind and place, and words.
 //
 // # Readings
 //
