@@ -169,7 +169,7 @@ type Marks struct {
 // Corners are the corners of one ring in its order, each with the same index in both lists.
 type Corners struct {
 	Face []Point `json:"face"` // seen from the front
-	Back []Point `json:"back"` // seen from behind, where left and right are exchanged: x is width less x
+	Back []Point `json:"back"` // seen from behind: x is the width of the piece less x
 }
 
 // Marks returns the marks of s on face and back. It fails where a coordinate does not fit a Length.

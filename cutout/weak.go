@@ -38,10 +38,10 @@ const (
 	PartLeg     WayOut = iota // a leg: saw it as a piece of its own, or stiffen it with a batten
 	DrillCorner               // a corner: drill it round first, or move the seam to it
 	JoinCutouts               // between two cutouts: saw both as one, or seam through them
-	RunOut                    // across, above or below a cutout: let the cutout run out there, or stiffen it
-	PartStrip                 // across, beside no cutout: saw it as a piece of its own, or stiffen it
+	RunOut                    // across, over or under a cutout: run the cutout out, or stiffen it
+	PartStrip                 // across, beside no cutout: saw it as its own piece, or stiffen it
 	MoveSeam                  // up, beside a cutout: move the seam, or part the piece at the cutout
-	WidenStrip                // up, beside a notch: move the seam, or saw the strip as a piece of its own
+	WidenStrip                // up, beside a notch: move the seam, or saw it as its own piece
 )
 
 var waysOut = enum.Of[WayOut]("part the leg", "drill the corner", "join the cutouts", "let the cutout run out",

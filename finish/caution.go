@@ -11,22 +11,29 @@ type Caution uint8
 
 // The cautions, the most pressing first, each with what it goes back to.
 const (
-	Power          Caution = iota // 29 CFR 1910.333 (de-energize, lock or tag); prove dead: NFPA 70E, from memory
-	BoxFlush                      // NEC 314.20, 2014 and 2017, in a renewal course; a trade magazine: over gypsum
-	BoxOpen                       // NEC 314.21 as quoted by inspectors; NEC 314.29 from memory
-	Heat                          // IRC M1901.1, 2018 text of Ohio
-	Lead                          // EPA answers on 40 CFR 745.83 and owners at home; its sheet on lead-safe renovation
-	Asbestos                      // EPA dos and don'ts; EPA, CPSC and ALA brochure of 1990; the year from memory
-	CablesAndPipes                // NEC 300.4(A) and (D) with the exception for fished cables
-	Dust                          // OSHA: 15 mg/m3 total, 5 respirable; NIOSH: 1 mg/m3; the respirator from memory
-	Resin                         // Pub. L. 111-199: MDF 0.11 ppm, hardwood plywood 0.05 ppm
-	Saws                          // NIOSH: 85 dBA over 8 hours, in an article; the rest common practice, no source
-	Nailer                        // OSHA and NIOSH guide, a summary: contact triggers about double the injuries
-	Ladder                        // OSHA letter of 21 January 2010 on 29 CFR 1926.1053(b)(4)
-	FireSpread                    // IRC R302.9 in a study guide
-	ThinPanel                     // IRC R702.5 as quoted
-	Fumes                         // common practice, no source
-	Damp                          // common practice, no source
+	// 29 CFR 1910.333 (de-energize, lock or tag); prove dead: NFPA 70E, from memory.
+	Power Caution = iota
+	// NEC 314.20, 2014 and 2017, in a renewal course; a trade magazine: over gypsum.
+	BoxFlush
+	BoxOpen // NEC 314.21 as quoted by inspectors; NEC 314.29 from memory
+	Heat    // IRC M1901.1, 2018 text of Ohio
+	// EPA answers on 40 CFR 745.83 and owners at home; its sheet on lead-safe renovation.
+	Lead
+	// EPA dos and don'ts; EPA, CPSC and ALA brochure of 1990; the year from memory.
+	Asbestos
+	CablesAndPipes // NEC 300.4(A) and (D) with the exception for fished cables
+	// OSHA: 15 mg/m3 total, 5 respirable; NIOSH: 1 mg/m3; the respirator from memory.
+	Dust
+	Resin // Pub. L. 111-199: MDF 0.11 ppm, hardwood plywood 0.05 ppm
+	// NIOSH: 85 dBA over 8 hours, in an article; the rest common practice, no source.
+	Saws
+	// OSHA and NIOSH guide, a summary: contact triggers about double the injuries.
+	Nailer
+	Ladder     // OSHA letter of 21 January 2010 on 29 CFR 1926.1053(b)(4)
+	FireSpread // IRC R302.9 in a study guide
+	ThinPanel  // IRC R702.5 as quoted
+	Fumes      // common practice, no source
+	Damp       // common practice, no source
 )
 
 var cautions = enum.Of[Caution]("power", "box flush", "box open", "heat", "lead", "asbestos", "cables and pipes", "dust", "resin", "saws",

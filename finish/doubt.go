@@ -12,16 +12,19 @@ import (
 const (
 	// The profile has no thickness, so that nails, extenders, edges and filled gaps are those of a
 	// skin.
-	ThicknessUnknown   warning.Kind = "thickness unknown"
-	WideGap            warning.Kind = "wide gap"             // Names: run, joint; Lengths: gap, widest for a bead
-	PanelNailShort     warning.Kind = "panel nail short"     // Lengths: needed, of this in the stud
-	StripNailShort     warning.Kind = "strip nail short"     // Lengths: needed, of this in the stud
-	BoardNailShort     warning.Kind = "board nail short"     // Lengths: in the support
-	NailNearCables     warning.Kind = "nail near cables"     // Lengths: nail, its depth, that of cables
-	StripsBehindSheets warning.Kind = "strips behind sheets" // counted behind boards only
-	BoxTooDeep         warning.Kind = "box too deep"         // Names: box; Lengths: front behind the face
-	ScrewShort         warning.Kind = "screw short"          // Names: box; Lengths: needed
-	TrimJoint          warning.Kind = "trim joint"           // Names: run; longer than a strip
+	ThicknessUnknown warning.Kind = "thickness unknown"
+	// Names: run, joint; Lengths: gap, widest for a bead.
+	WideGap        warning.Kind = "wide gap"
+	PanelNailShort warning.Kind = "panel nail short" // Lengths: needed, of this in the stud
+	StripNailShort warning.Kind = "strip nail short" // Lengths: needed, of this in the stud
+	BoardNailShort warning.Kind = "board nail short" // Lengths: in the support
+	// Lengths: the nail, how deep it goes, how deep cables lie.
+	NailNearCables     warning.Kind = "nail near cables"
+	StripsBehindSheets warning.Kind = "strips behind sheets" // for boards only
+	// Names: box; Lengths: how far its front lies behind the face.
+	BoxTooDeep warning.Kind = "box too deep"
+	ScrewShort warning.Kind = "screw short" // Names: box; Lengths: needed
+	TrimJoint  warning.Kind = "trim joint"  // Names: run; longer than a strip
 )
 
 // warn adds a warning; path is that of the field in a job, or nil.

@@ -17,7 +17,8 @@ type Materials struct {
 	Sheeting  Sheeting   `json:"sheeting,omitzero"`
 	Trim      Trim       `json:"trim,omitzero"`
 	Extras    []Extra    `json:"extras,omitzero"` // a brush, filler for nail holes, a respirator
-	Tax       Number     `json:"tax,omitzero"`    // share added at the till: 0.0825 is 8.25 percent; default 0
+	// Tax is the share added at the till: 0.0825 is 8.25 percent; 0 by default.
+	Tax Number `json:"tax,omitzero"`
 	// LeftoverWorth is what the rest in an opened pack is worth to you, as a share of the lowest
 	// price per volume of the packs offered: 0 (the default) nothing, 1 all of it. It decides which
 	// packs are the least money; the total is what is paid.
@@ -28,15 +29,17 @@ type Materials struct {
 type House struct {
 	Material Material `json:"material,omitzero"` // of the panels; MDF by default
 	Damp     bool     `json:"damp,omitzero"`     // moisture gets in: backs are coated too
-	Wall     Taped    `json:"wall,omitzero"`     // between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds]
-	Backing  Backing  `json:"backing,omitzero"`  // what the panels lie on; gypsum board by default
-	Studs    Taped    `json:"studs,omitzero"`    // or furring strips, center to center: 16 in (400 mm)
+	// Wall is what lies between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds].
+	Wall    Taped   `json:"wall,omitzero"`
+	Backing Backing `json:"backing,omitzero"` // what the panels lie on; gypsum board by default
+	Studs   Taped   `json:"studs,omitzero"`   // or strips, center to center: 16 in (400 mm)
 	// Datum is the height of the line that runs are measured from above the floor: 36 in (900 mm),
 	// but 0 where every run reaches more than 30 in above it and nothing is cooked there.
 	Datum Taped `json:"datum,omitzero"`
 }
 
-// Container is a pack that a thing measured by volume is sold in.
+// Container is a pack that a thing measured by volume is sold in. Price is that of one, here and of
+// every other pack.
 type Container struct {
 	Name  string `json:"name"`
 	Size  Volume `json:"size"`
@@ -86,24 +89,25 @@ type Bead struct {
 
 // Sealant says how each kind of joint is sealed and what sealant is sold in.
 type Sealant struct {
-	CounterLine   Bead        `json:"counter_line,omitzero"`   // fillet, leg 1/4 in (6 mm)
-	CabinetLine   Bead        `json:"cabinet_line,omitzero"`   // fillet, leg 1/8 in (3 mm)
-	InsideCorner  Bead        `json:"inside_corner,omitzero"`  // fillet, leg 1/8 in (3 mm)
-	OutsideCorner Bead        `json:"outside_corner,omitzero"` // none: the mitre is glued
-	Seam          Bead        `json:"seam,omitzero"`           // butt
-	End           Bead        `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
-	Step          Bead        `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
-	Window        Bead        `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
-	GrooveFill    Taped       `json:"groove_fill,omitzero"`    // at open ends of grooves: 1/4 in (6 mm)
-	Bridge        Taped       `json:"bridge,omitzero"`         // widest gap without backing: 1/4 in (6 mm)
-	Waste         Number      `json:"waste,omitzero"`          // wiped off and left in the tubes: 0.1
-	Cartridges    []Container `json:"cartridges,omitzero"`     // 10.1 fl oz (300 mL)
-	Backing       []Roll      `json:"backing,omitzero"`        // rod behind wide gaps: 20 ft (6 m)
+	CounterLine   Bead `json:"counter_line,omitzero"`   // fillet, leg 1/4 in (6 mm)
+	CabinetLine   Bead `json:"cabinet_line,omitzero"`   // fillet, leg 1/8 in (3 mm)
+	InsideCorner  Bead `json:"inside_corner,omitzero"`  // fillet, leg 1/8 in (3 mm)
+	OutsideCorner Bead `json:"outside_corner,omitzero"` // none: the mitre is glued
+	Seam          Bead `json:"seam,omitzero"`           // butt
+	End           Bead `json:"end,omitzero"`            // fillet, leg 1/8 in (3 mm)
+	Step          Bead `json:"step,omitzero"`           // fillet, leg 1/8 in (3 mm)
+	Window        Bead `json:"window,omitzero"`         // fillet, leg 1/8 in (3 mm)
+
+	GrooveFill Taped       `json:"groove_fill,omitzero"` // at open ends of grooves: 1/4 in (6 mm)
+	Bridge     Taped       `json:"bridge,omitzero"`      // widest gap without rod: 1/4 in (6 mm)
+	Waste      Number      `json:"waste,omitzero"`       // wiped off and left in the tubes: 0.1
+	Cartridges []Container `json:"cartridges,omitzero"`  // 10.1 fl oz (300 mL)
+	Backing    []Roll      `json:"backing,omitzero"`     // rod behind wide gaps: 20 ft (6 m)
 }
 
 // Adhesive says how panels are glued to the wall.
 type Adhesive struct {
-	Form GlueForm `json:"form,omitzero"` // for sheets: upright beads (the default), or a grid of dots
+	Form GlueForm `json:"form,omitzero"` // of sheets: upright beads (the default) or a grid of dots
 	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless
 	// Form is given), or where a board crosses a support a dot, or a bead across the board.
 	Boards GlueForm `json:"boards,omitzero"`
@@ -140,9 +144,10 @@ type Furring struct {
 
 // BoxNote says more about an electrical box, which is found by the name of its opening.
 type BoxNote struct {
-	Name    string `json:"name"`
-	Gangs   int    `json:"gangs,omitzero"`    // devices side by side; 0, the default, is that of [Box]
-	SetBack Taped  `json:"set_back,omitzero"` // behind the wall as it is now, negative where proud; default 0
+	Name  string `json:"name"`
+	Gangs int    `json:"gangs,omitzero"` // devices side by side; 0: as many as its [Box] has
+	// SetBack is how far its front lies behind the wall as it is now, below 0 where proud.
+	SetBack Taped `json:"set_back,omitzero"`
 }
 
 // Extender is a ring that brings the front of a box forward.
@@ -191,7 +196,7 @@ type Trim struct {
 	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts: 1/2 in (12 mm)
 }
 
-// Extra is anything else to buy.
+// Extra is anything else to buy: Buy of Item.
 type Extra struct {
 	Item  string `json:"item"`
 	Buy   int    `json:"buy"`

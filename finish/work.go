@@ -13,22 +13,22 @@ import (
 // Work is what is to be finished, as quantities without a place. The zero Work needs nothing.
 type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
-	Profile groove.Profile  // for developed width, open grooves and thickness, which should be known
+	Profile groove.Profile  // for developed width and open grooves; its thickness should be known
 	Face    fraction.Area   // of all pieces as seen, holes taken out
 	Edges   fraction.Length // all edges, holes too; a slope may count as run plus rise, never less
 	Pieces  []Piece
 	Joints  []Joint
 	Boxes   []Box
 	Ends    []End
-	Sides   fraction.Length // upright ones of openings but boxes: strips behind boards stand along them
+	Sides   fraction.Length // upright, of openings but boxes: strips behind boards stand there
 	Sheets  []Sheet
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
 	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
 	Built   int             // year of the house; 0, not known, counts as old
-	Fitting []string        // for [Schedule]: labels in the order of fitting, but for closing pieces
-	Closing []string        // for [Schedule]: labels of pieces to measure on the wall before cutting
+	Fitting []string        // [Schedule]: labels in the order of fitting, but for closing pieces
+	Closing []string        // [Schedule]: labels of pieces to measure on the wall before cutting
 	Mitred  bool            // an outside corner has panels on both sides
 }
 
@@ -69,8 +69,8 @@ func (k *JointKind) UnmarshalText(t []byte) error { return jointKinds.Unmarshal(
 // Joint is one joint to be sealed, or several of the same kind and gap together.
 type Joint struct {
 	Kind    JointKind
-	Run     string // its name, for warnings
-	Length  fraction.Length
+	Run     string          // its name, for warnings
+	Length  fraction.Length // of all of them together
 	Gap     fraction.Length // left open by the plan
 	Grooves bool            // grooves end open here, as at a lower edge, and are filled
 }
@@ -93,7 +93,7 @@ type Sheet struct {
 	Name          string
 	Count         int             // at least 1
 	Width, Length fraction.Length // for the list; 0 where it is not to say
-	Price         money.Amount    // of one, 0 for an offcut on hand
+	Price         money.Amount    // of one; 0 for one that costs nothing
 }
 
 // MaxCount is the most pieces, joints, boxes and the like in a Work together, and sheets of a kind.

@@ -11,7 +11,7 @@ import (
 // them the sum of any two lengths fits (58 bits), and a sum of many does as long as their
 // denominators have factors in common, as those of tapes have.
 const (
-	// MaxInput is the greatest size of a length in inches (some 1.5 miles), and of a ratio.
+	// MaxInput is the greatest size of a length in inches (some 1.6 miles), and of a ratio.
 	MaxInput = 100_000
 	// MaxDenominator is the greatest denominator in lowest terms of a length in inches, and of a
 	// ratio. It admits six decimal places of an inch and four of a millimetre (1/254000 in).

@@ -29,11 +29,12 @@ func (k Kind) MarshalText() ([]byte, error) { return kinds.Marshal(k) }
 // UnmarshalText reads "flat", "bead" or "groove".
 func (k *Kind) UnmarshalText(text []byte) error { return kinds.Unmarshal(text, k) }
 
-// Feature is one flat, bead or groove of a repeat.
+// Feature is one flat, bead or groove of a repeat. Width is above 0. Depth is 0 where it is not
+// known, and for a flat.
 type Feature struct {
 	Kind  Kind            `json:"kind"`
-	Width fraction.Length `json:"width" doc:"Across the grooves."`                                                         // above 0
-	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."` // 0 if not known
+	Width fraction.Length `json:"width" doc:"Across the grooves."`
+	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."`
 }
 
 // Profile is one repeat, left to right, of the features that a sheet repeats across its width. The

@@ -77,7 +77,7 @@ const (
 	UsedUp                        // the stock that could give the part is used up
 	TooWide                       // no stock is Needs wide
 	TooLong                       // no stock is Needs long when squared up
-	TooWideAtPhase                // no stock is Needs wide, which is what the part takes at its phase from the left edge
+	TooWideAtPhase                // no stock is Needs wide: the part and what its phase takes
 	TooLongForWidth               // no stock that is wide enough is Needs long when squared up
 )
 
@@ -113,7 +113,7 @@ type Argument uint8
 const (
 	NothingToCut   Argument = iota // there is no part, or none that any stock gives
 	SomethingToCut                 // there is a part, so there is a sheet
-	PartArea                       // the area of the parts with their kerfs and the gaps that phase leaves
+	PartArea                       // the area of parts, of kerfs and of the gaps that phase leaves
 	DualFunctions                  // dual feasible functions of the parts' widths and heights
 	LinearProgram                  // the dual prices of a linear program, and the fullest sheet
 	ExactSearch                    // a search of all guillotine nests
@@ -161,7 +161,7 @@ type Result struct {
 	Sheets   []Sheet        `json:"sheets"`
 	Unplaced []Unplaced     `json:"unplaced"` // in the order of Problem.Parts
 	Bound    Bound          `json:"bound"`
-	Cost     fraction.Ratio `json:"cost"` // sum of the prices of the sheets, as far as they are known
+	Cost     fraction.Ratio `json:"cost"` // sum of the sheets' prices, as far as known
 	Status   Status         `json:"status"`
 	Nodes    int            `json:"nodes"` // steps that the search took
 }

@@ -7,16 +7,16 @@ import (
 )
 
 // Stock is one kind of sheet (or board, or offcut) that parts may be cut from, as it comes: Width
-// across the grooves and Length along them, with its factory ends.
+// across the grooves and Length along them, with its factory ends. A Price that is not known counts
+// as 0 in a nest. The saw's SquareUp is not taken off Squared stock.
 type Stock struct {
 	Name      string          `json:"name"`
 	Width     fraction.Length `json:"width" doc:"Across the grooves."`
 	Length    fraction.Length `json:"length" doc:"Along the grooves, as it is sold."`
 	LeftPhase fraction.Length `json:"left_phase" file:"optional" doc:"How far the left edge lies to the right of the start of a repeat."`
 	Count     *int            `json:"count,omitempty" doc:"How many are on hand; as many as needed unless given."`
-	Price     money.Amount    `json:"price,omitzero" doc:"Of one."` // where it is not known, nest takes it as 0
-	// Squared says that the saw's SquareUp is not taken off.
-	Squared bool `json:"squared,omitzero" doc:"Whether both ends are square already and are not trimmed."`
+	Price     money.Amount    `json:"price,omitzero" doc:"Of one."`
+	Squared   bool            `json:"squared,omitzero" doc:"Whether both ends are square already and are not trimmed."`
 }
 
 // Usable returns the length that is left when both ends have been squared up, at least 0.
@@ -43,7 +43,7 @@ func (s *Stock) price() fraction.Ratio {
 // Pattern is what nest needs to know of a profile: how often it repeats and whether a part may be
 // turned end for end.
 type Pattern struct {
-	Pitch    fraction.Length `json:"pitch"`    // one repeat; 0: nothing to match, phases are not read
+	Pitch    fraction.Length `json:"pitch"`    // one repeat; 0: nothing to match, no phase is read
 	Mirrored bool            `json:"mirrored"` // the repeat is its own mirror image about Axis
 	Axis     fraction.Length `json:"axis"`     // phase of an axis, read only if Mirrored
 }

@@ -37,10 +37,10 @@ func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarsh
 // counts by its extent along x.
 type Joint struct {
 	Kind   JointKind
-	Run    int
+	Run    int // its index; of a corner, that of the run whose right end it is
 	Length fraction.Length
 	Gap    fraction.Length
-	Seen   bool // of an end: its cut edge is seen
+	Seen   bool // the cut edge is seen: of an exposed end or an outside corner
 }
 
 // extentOf returns the extent of an edge along x, or along y where it is upright.

@@ -30,7 +30,7 @@ const (
 	NothingLeft                    // gaps and openings take all of it
 	BreakOutside                   // a break lies beyond the panels
 	InstalledOutside               // an installed panel reaches beyond the panels
-	InstalledApart                 // installed panels without a break between them show different patterns
+	InstalledApart                 // installed panels with no break between show different patterns
 	TooTall                        // a panel is taller than the stock
 	TooNarrow                      // the stock is narrower than a panel at its phase
 )

@@ -39,9 +39,9 @@ type Priorities struct {
 // Priority describes one field of [Priorities] for reading and printing.
 type Priority struct {
 	Name        string // as in the job file
-	Unit        string
-	Description string
-	Value       fraction.Ratio // a size in inches
+	Unit        string // of Value, such as "in" or "per ft and in"
+	Description string // what it weighs or bounds
+	Value       fraction.Ratio
 }
 
 // List returns every priority in the order in which it is printed.

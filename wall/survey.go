@@ -9,11 +9,14 @@ import (
 
 // What the survey doubts. The path leads to the measurement.
 const (
-	StationsApart warning.Kind = "stations apart" // Lengths: the distance, the most that is not doubted
+	StationsApart warning.Kind = "stations apart" // Lengths: the distance, the most not doubted
 	TopJump       warning.Kind = "top jump"       // Lengths: the change since the station before
 	BottomJump    warning.Kind = "bottom jump"    // Lengths: the change since the station before
-	OutOfPlumb    warning.Kind = "out of plumb"   // Lengths: the lean without its sign, the most that is not doubted
-	BoxesDiffer   warning.Kind = "boxes differ"   // Names: box, box before; Lengths: width and height of each, the most that is not doubted
+
+	// Lengths: the lean without its sign, the most not doubted.
+	OutOfPlumb warning.Kind = "out of plumb"
+	// Names: the box, one before it; Lengths: width and height of each, the most not doubted.
+	BoxesDiffer warning.Kind = "boxes differ"
 
 	// Too little panelling is left beside an opening. Names: the opening; Lengths: the strip, the
 	// least that is not doubted.

@@ -119,6 +119,35 @@ func TestReadmeNamesEveryField(t *testing.T) {
 	}
 }
 
+// What README and DEVELOPERS name of a package, as in plan.Make, is there: but for the changes, which
+// name what is gone.
+func TestGuidesNameWhatPackagesExport(t *testing.T) {
+	sources := map[string]string{}
+	for path, text := range filesThat(t, ".go") {
+		if !strings.HasSuffix(path, "_test.go") {
+			sources[filepath.Base(filepath.Dir(path))] += text
+		}
+	}
+	count := 0
+	for path, text := range filesThat(t, ".md") {
+		text = regexp.MustCompile(`(?s)\n## Changes\n.*?\n## `).ReplaceAllString(text, "")
+		for _, found := range regexp.MustCompile(`\b([a-z]+)\.([A-Z]\w*)`).FindAllStringSubmatch(text, -1) {
+			source, ok := sources[found[1]]
+			if !ok {
+				continue // a method of a variable
+			}
+			count++
+			declared := regexp.MustCompile(`(?m)^(func |type |var |const |\t)` + found[2] + `\b`)
+			if !declared.MatchString(source) {
+				t.Errorf("%s names %s, which package %s does not export", path, found[0], found[1])
+			}
+		}
+	}
+	if count < 15 {
+		t.Errorf("only %d names are found", count)
+	}
+}
+
 // The program that joins the packages is as short as the README says.
 func TestJoiningProgramIsShort(t *testing.T) {
 	data, err := os.ReadFile(filepath.Join(root, "examples", "join", "main.go"))

@@ -12,7 +12,7 @@ import (
 	"example.com/groovewright/fraction/fault"
 )
 
-// Kind says what looks like a mistake, such as "height jump".
+// Kind says what looks like a mistake, such as "top jump".
 type Kind string
 
 // Warning is one thing to think over. The declaration of its kind says which of the facts there
@@ -20,9 +20,9 @@ type Kind string
 type Warning struct {
 	Path    fault.Path        `json:"path"` // of the field or the thing that it concerns
 	Kind    Kind              `json:"kind"`
-	Names   []string          `json:"names,omitempty"`   // of people's things, such as openings
+	Names   []string          `json:"names,omitempty"`   // of runs, openings, boxes and the like
 	Lengths []fraction.Length `json:"lengths,omitempty"` // inches
-	Counts  []int             `json:"counts,omitempty"`
+	Counts  []int             `json:"counts,omitempty"`  // how many of something, or its number
 }
 
 // Under returns copies of the warnings with the steps put before the path of each.

@@ -15,6 +15,8 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
@@ -237,24 +239,35 @@ func TestEmptyPlanHasABook(t *testing.T) {
 	}
 }
 
-// TestTrimsAreNotMeasuredOffTheSheet: a cut whose blade overhangs the edge says what it takes off,
-// in the table, and has no figure beside the sheet.
+// TestTrimsAreNotMeasuredOffTheSheet: a cut that only takes something off says how much, in the
+// table, and one whose blade overhangs the edge has no figure beside the sheet.
 func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 	p := kitchen()
 	cut := &p.Sheets[0].Cuts[0]
 	cut.At = fraction.Of(-1, 16)
-	cut.Off = cut.At.Add(p.Saw.Kerf)
+	cut.Trim, cut.Off = plan.TrimNear, cut.At.Add(p.Saw.Kerf)
 	files, err := Files(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	takes := "take " + p.TapeMeasure().Format(cut.Off) + " off"
+	takes := regexp.MustCompile(`>take \S+ off<|\(trims \S+ off\)<`)
+	var want []string // one for each trim, in the order of sawing
+	for _, sheet := range p.Sheets {
+		for _, c := range sheet.Cuts {
+			switch off := p.TapeMeasure().Format(c.Off); c.Trim {
+			case plan.TrimNear:
+				want = append(want, ">take "+off+" off<")
+			case plan.TrimBeyond:
+				want = append(want, "(trims "+off+" off)<")
+			}
+		}
+	}
 	below := regexp.MustCompile(`>~?-\d`)
 	for _, f := range files {
 		switch f.Name {
 		case "book.html":
-			if !regexp.MustCompile(regexp.QuoteMeta(takes)).Match(f.Body) {
-				t.Errorf("the book does not say %q", takes)
+			if diff := cmp.Diff(want, takes.FindAllString(string(f.Body), -1)); diff != "" {
+				t.Errorf("trims in the tables of cuts (-want +got):\n%s", diff)
 			}
 		case "sheet-1.svg":
 			if found := below.Find(f.Body); found != nil {

@@ -20,6 +20,9 @@ type Problem = wall.Room
 // fails with a *fraction.OverflowError for numbers that are too large or too fine.
 func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 	defer fraction.Catch(&err)
+	if l == nil {
+		l = &wall.Layout{}
+	}
 	n = nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(room.Profile)}
 	for _, piece := range l.Pieces {
 		_, high := piece.Shape.Bounds()
@@ -92,8 +95,8 @@ type Choice struct {
 
 // Choices is the trade-off of a room.
 type Choices struct {
-	// Front has the choices that no other beats in both need and looks, one at least, from the least
-	// blemish up.
+	// Front has the choices that no other beats in both need and looks, from the least blemish up.
+	// There is at least one.
 	Front []Choice
 
 	Least   Need          // no layout of the room needs less

@@ -188,3 +188,25 @@ func ExampleExplore() {
 	// 1 sheet, 2 pieces, proved: both
 	// fewer sheets for less looks: false
 }
+
+// The pieces of the best-looking layout, nested in one pass.
+func ExampleNesting() {
+	profile, _ := groove.Find("beadboard 1-1/2")
+	room := wall.Room{
+		Profile: profile, Priorities: wall.DefaultPriorities(fraction.Inch),
+		Runs: []wall.Run{{Name: "hall", Width: fraction.Inches(60), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+			Heights: []wall.Height{{Top: fraction.Inches(30)}, {At: fraction.Inches(60), Top: fraction.Inches(30)}}}},
+		Stock: []nest.Stock{{Name: "sheet", Width: fraction.Inches(48), Length: fraction.Inches(96)}},
+	}
+	for layout := range wall.Layouts(context.Background(), room) {
+		problem, err := choice.Nesting(room, &layout)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		result, err := nest.FirstFit(problem)
+		fmt.Println(len(problem.Parts), "parts,", len(result.Sheets), "sheet,", err)
+		break
+	}
+	// Output: 2 parts, 1 sheet, <nil>
+}

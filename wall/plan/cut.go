@@ -9,19 +9,20 @@ import (
 )
 
 // Cut is one cut of a sheet, what it is made on and what it leaves. Its near side is the one that
-// At is measured on: below the blade of a crosscut, left of the blade of a rip.
+// At is measured on: below the blade of a crosscut, left of the blade of a rip. Frees are the
+// numbers of the pieces that stand free near and beyond, 0 for none.
 type Cut struct {
 	nest.Cut
-	From  Source          `json:"from,omitzero"`  // of the part on the bench; zero for the whole sheet
-	Alike bool            `json:"alike,omitzero"` // some other part of the sheet has the size of this one
+	From  Source          `json:"from,omitzero"`  // of the part on the bench; zero: the whole sheet
+	Alike bool            `json:"alike,omitzero"` // another part of the sheet has its size
 	Trim  Trim            `json:"trim,omitzero"`
-	Off   fraction.Length `json:"off,omitzero"`   // what Trim takes off, on the near side with the kerf
-	Frees [2]int          `json:"frees,omitzero"` // numbers of the pieces that stand free near and beyond; 0 for none
+	Off   fraction.Length `json:"off,omitzero"` // what Trim takes off; near with the kerf
+	Frees [2]int          `json:"frees,omitzero"`
 }
 
 // Source is the cut that a part comes from, and its side.
 type Source struct {
-	Step   int  `json:"step"`
+	Step   int  `json:"step"`            // of the cut on the same sheet; 0: the whole sheet
 	Beyond bool `json:"beyond,omitzero"` // it lay on the far side of the blade
 }
 
@@ -30,9 +31,9 @@ type Trim uint8
 
 // The sides of a cut.
 const (
-	NoTrim     Trim = iota
-	TrimNear        // no piece lies on the near side
-	TrimBeyond      // the blade leaves nothing on the far side
+	NoTrim     Trim = iota // a piece comes from the near side, and something is left beyond
+	TrimNear               // no piece lies on the near side
+	TrimBeyond             // the blade leaves nothing on the far side
 )
 
 var trims = enum.Of[Trim]("none", "near", "beyond")

@@ -13,21 +13,29 @@ import (
 
 // What a job or a plan is doubted for, beside what [wall.Room.Survey] doubts.
 const (
-	NoPrice         warning.Kind = "no price"              // of a kind of stock
-	PointsApart     warning.Kind = "distances do not meet" // Lengths: by how much one is off; Counts: number of its base from 1
-	ArchUneven      warning.Kind = "arch uneven"           // Lengths: by how much its springings differ
-	OpeningsOverlap warning.Kind = "openings overlap"      // Names: the other opening, the word of its kind
-	LonelyAtRight   warning.Kind = "corner of a right end" // Names: the next run, which does not begin there
-	LonelyAtLeft    warning.Kind = "corner of a left end"  // Names: the run before, which does not end there
-	BoxSticksOut    warning.Kind = "box sticks out"        // Names: box, run
+	NoPrice      warning.Kind = "no price"       // of a kind of stock
+	ArchUneven   warning.Kind = "arch uneven"    // Lengths: its springings' difference
+	BoxSticksOut warning.Kind = "box sticks out" // Names: box, run
+
+	// Names: the next run, which does not begin at that corner.
+	LonelyAtRight warning.Kind = "corner of a right end"
+	// Names: the run before, which does not end at that corner.
+	LonelyAtLeft warning.Kind = "corner of a left end"
+	// Names: the other opening, the word of its kind.
+	OpeningsOverlap warning.Kind = "openings overlap"
+	// Lengths: by how much a taped distance is off; Counts: the number of its base, from 1.
+	PointsApart warning.Kind = "distances do not meet"
 
 	// Names: box; Lengths: the plate's width and height, its overlap at the sides, above and below,
-	// the least that is wanted; Counts: gangs
+	// the least that is wanted; Counts: gangs.
 	CoverTooSmall warning.Kind = "cover too small"
 
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
 	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
-	WeakSpot    warning.Kind = "weak spot"    // Names: the piece's label, kind, way out; Lengths: width, then place on the piece, across and up
+
+	// Names: the piece's label, kind, way out; Lengths: width, then the place on the piece, across
+	// and up.
+	WeakSpot warning.Kind = "weak spot"
 )
 
 // Doubts returns everything in a job that is sound and yet looks like a mistake, the doubts of

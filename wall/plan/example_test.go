@@ -2,7 +2,9 @@ package plan_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
+	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -26,6 +28,25 @@ func ExampleMake() {
 	}
 	fmt.Println(len(p.Pieces), "pieces from", len(p.Sheets), "sheet")
 	// Output: 2 pieces from 1 sheet
+}
+
+func ExamplePlan_JSON() {
+	p, err := plan.Make(context.Background(), backsplash(), plan.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	data, err := p.JSON()
+	fmt.Println(strings.Join(strings.Split(string(data), "\n")[:5], "\n"), err)
+	var back plan.Plan
+	fmt.Println(json.Unmarshal(data, &back), back.Pieces[0].Width == p.Pieces[0].Width)
+	// Output:
+	// {
+	//   "format": 1,
+	//   "title": "",
+	//   "units": "in",
+	//   "tape": "1/16", <nil>
+	// <nil> true
 }
 
 func ExampleNewJob() {

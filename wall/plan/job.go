@@ -26,12 +26,12 @@ type Job struct {
 	Plates  map[int]wall.Plate // cover plates by gangs, where they are not [wall.StandardPlate]
 	Built   int                // the year of the house, from 1000 to 9999; 0 where it is not known
 	Cooking []Cooking          // by run; behind or beside cooking appliances
-	Taped   []TapedPoint       // the places that were found from taped distances, by run and opening
+	Taped   []TapedPoint       // places found from taped distances, by run and opening
 	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
 }
 
-// NewJob returns a job in these units with every default filled in: the tape, the kerf, the bit and
-// the priorities are those of the units. Runs and Stock are still to be set.
+// NewJob returns a job in these units with every default filled in: the tape, the bit and the
+// priorities are those of the units, the kerf is 1/8 in for all. Runs and Stock are still to be set.
 func NewJob(units fraction.Unit, profile groove.Profile) Job {
 	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
 	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), wall.DefaultPriorities(units)
@@ -47,8 +47,8 @@ func (j *Job) Tape() fraction.Tape { return fraction.Tape{Mark: j.Mark, Unit: j.
 
 // Cooking is a stretch of a run behind or beside a cooking appliance.
 type Cooking struct {
-	Run      int // index of the run
-	From, To fraction.Length
+	Run      int             // index of the run
+	From, To fraction.Length // x on the run
 }
 
 // TapedPoint is a place that was found from its distances to known points: a corner of an opening,
@@ -57,7 +57,7 @@ type Cooking struct {
 // into the room.
 type TapedPoint struct {
 	Run     int            // index of the run
-	Opening int            // index of the opening that the place is a corner of; -1 where it is a height
+	Opening int            // index of the opening that it is a corner of; -1 for a height
 	Index   int            // of the corner or the height, from 0
 	From    []cutout.Taped // distances from 2 to [MaxBases] points of the run
 	Side    cutout.Side    // of the line from the first of these points to the second

@@ -34,7 +34,7 @@ func (p *Preference) UnmarshalText(text []byte) error { return preferences.Unmar
 
 // Options are what is asked of a plan beside the job. The zero Options are the usual ones.
 type Options struct {
-	Prefer Preference
+	Prefer Preference    // which choice of the front to take; sheets by default
 	Budget choice.Budget // of the search
 }
 

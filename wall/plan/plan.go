@@ -1,5 +1,26 @@
 // Package plan joins the packages of groovewright into one plan and holds the plan as the value
 // that is printed, drawn and written as JSON.
+//
+//	job := plan.NewJob(fraction.Inch, profile) // or jobfile.Read
+//	job.Stock, job.Runs = stock, runs
+//	p, err := plan.Make(ctx, job, plan.Options{})
+//
+// A [Plan] is data alone. Packages wall/book and wall/drawing put it into words and pictures;
+// [Plan.JSON] writes it, and what json.Unmarshal reads back equals it.
+//
+// # Units and coordinates
+//
+// Lengths are exact inches whatever the job's units, in JSON strings such as "16 3/16". Run
+// coordinates have x to the right from the left end of the run and y up from the level datum, piece
+// coordinates begin at the lower left of the piece's bounding box, sheet coordinates at the left
+// edge and lower end of the sheet, face up. A phase is how far a place lies to the right of the
+// start of a repeat. Runs, openings and stock are named; pieces, panels and sheets have numbers from
+// 1.
+//
+// # Errors
+//
+// What is wrong with a job is a *fault.Fault for each value, joined. [Make] says which errors it
+// adds. Nothing panics, whatever values are given (FuzzWild).
 package plan
 
 import (
@@ -22,28 +43,28 @@ const Format = 1
 // Plan is everything that is known before the first cut. Lengths are exact inches, in coordinates
 // of the run, the piece or the sheet, as each field says.
 type Plan struct {
-	Format       int               `json:"format"`
+	Format       int               `json:"format"` // [Format]
 	Title        string            `json:"title"`
-	Units        fraction.Unit     `json:"units"` // how people read the job
-	Tape         fraction.Length   `json:"tape"`  // smallest mark that people measure to
-	Closed       bool              `json:"closed,omitzero"`
+	Units        fraction.Unit     `json:"units"`           // how people read the job
+	Tape         fraction.Length   `json:"tape"`            // smallest mark that people measure to
+	Closed       bool              `json:"closed,omitzero"` // the last run meets the first
 	Profile      Profile           `json:"profile"`
 	Saw          nest.Saw          `json:"saw"`
 	Gaps         wall.Gaps         `json:"gaps"`
 	Stock        []Stock           `json:"stock"`
 	Runs         []Run             `json:"runs"`
 	Pieces       []Piece           `json:"pieces"` // in order of fitting
-	Sheets       []Sheet           `json:"sheets"`
+	Sheets       []Sheet           `json:"sheets"` // to saw; stock that is not cut has none
 	Bound        Bound             `json:"bound"`
 	Blemishes    []Blemish         `json:"blemishes"`
-	BlemishTotal fraction.Ratio    `json:"blemish_total"`
+	BlemishTotal fraction.Ratio    `json:"blemish_total"` // sum of their costs
 	Search       Search            `json:"search"`
-	Choices      []Choice          `json:"choices"`
+	Choices      []Choice          `json:"choices"` // the best-looking first
 	Priorities   []Priority        `json:"priorities"`
 	finish.List                    // what to buy
-	Taped        []Taped           `json:"taped,omitempty"`
-	Warnings     []warning.Warning `json:"warnings"`
-	Order        []finish.Step     `json:"order"`
+	Taped        []Taped           `json:"taped,omitempty"` // points found from taped distances
+	Warnings     []warning.Warning `json:"warnings"`        // to think over before cutting
+	Order        []finish.Step     `json:"order"`           // of the work
 	Cautions     []finish.Caution  `json:"cautions"`
 }
 
@@ -75,22 +96,22 @@ type Run struct {
 	Width       fraction.Length    `json:"width"`
 	Left        End                `json:"left"`
 	Right       End                `json:"right"`
-	Limits      [2]fraction.Length `json:"limits"`
+	Limits      [2]fraction.Length `json:"limits"` // leftmost and rightmost x that panels reach
 	SetOut      SetOut             `json:"set_out"`
-	Restarts    []wall.Restart     `json:"restarts,omitempty"` // breaks at which the pattern starts afresh
-	CornerRight *Corner            `json:"corner_right,omitempty"`
+	Restarts    []wall.Restart     `json:"restarts,omitempty"`     // where a pattern starts afresh
+	CornerRight *Corner            `json:"corner_right,omitempty"` // at the right end, if shared
 	Outline     []Point            `json:"outline"`
 	Openings    []Opening          `json:"openings"`
 	Panels      []wall.Panel       `json:"panels"`
-	Installed   []Installed        `json:"installed,omitempty"`
-	StoryPole   []Mark             `json:"story_pole"` // from left to right
+	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
+	StoryPole   []Mark             `json:"story_pole"`          // from left to right
 }
 
 // End is one end of a run.
 type End struct {
 	Kind wall.EndKind    `json:"kind"`
-	Lean fraction.Length `json:"lean,omitzero"`
-	Cut  Shown           `json:"cut"` // what is seen there
+	Lean fraction.Length `json:"lean,omitzero"` // how far its top stands to the right of its foot
+	Cut  Shown           `json:"cut"`           // what is seen there
 }
 
 // Shown is what an edge shows of the feature that it cuts: Width of it, of Of in all.
@@ -136,7 +157,7 @@ type Corner struct {
 	Next     string          `json:"next"`
 	Passes   string          `json:"passes"`
 	Butts    string          `json:"butts"`
-	Mismatch fraction.Length `json:"mismatch"`
+	Mismatch fraction.Length `json:"mismatch"` // how far the patterns are out of step
 }
 
 // Point is a place on a run, a piece or a sheet: [x, y].
@@ -160,9 +181,9 @@ type Installed struct {
 type Mark struct {
 	At      fraction.Length `json:"at"`
 	Kind    MarkKind        `json:"kind"`
-	Panel   int             `json:"panel,omitzero"`    // number of the panel that starts or stops here
-	Next    int             `json:"next,omitzero"`     // and of the one that it meets
-	Opening string          `json:"opening,omitempty"` // name of the opening that starts or stops here
+	Panel   int             `json:"panel,omitzero"`    // number of the panel whose edge it is
+	Next    int             `json:"next,omitzero"`     // number of the one that it meets
+	Opening string          `json:"opening,omitempty"` // name of the opening at whose side it is
 }
 
 // MarkKind says what is at a mark.
@@ -201,19 +222,19 @@ type Piece struct {
 	Number    int             `json:"number"`
 	Label     string          `json:"label"` // what is written on the back, such as 3 or 3a
 	Run       string          `json:"run"`
-	Panel     int             `json:"panel"`
+	Panel     int             `json:"panel"` // number of the panel that it is or is a part of
 	At        Point           `json:"at"`
 	Width     fraction.Length `json:"width"`
 	Height    fraction.Length `json:"height"`
-	LeftPhase fraction.Length `json:"left_phase"`
+	LeftPhase fraction.Length `json:"left_phase"` // of the left edge of the bounding box
 	Outline   []Point         `json:"outline"`
 	Holes     []Hole          `json:"holes"`
-	Closing   bool            `json:"closing"`
+	Closing   bool            `json:"closing"` // measured again on the wall before it is cut
 	Marks     Marks           `json:"marks"`
 	Weak      []Weak          `json:"weak"`
 }
 
-// Hole is an opening wholly inside a piece, grown by its gap.
+// Hole is an opening wholly inside a piece, grown by its gap, in piece coordinates.
 type Hole struct {
 	Opening string  `json:"opening"`
 	Outline []Point `json:"outline"`
@@ -304,7 +325,8 @@ type Drill struct {
 	Diameter fraction.Length `json:"diameter"`
 }
 
-// Weak is a spot of a piece that may break, with a way out.
+// Weak is a spot of a piece that may break, in piece coordinates, with a way out. Width is that of
+// the material at its narrowest.
 type Weak struct {
 	Kind   cutout.WeakKind `json:"kind"`
 	At     Point           `json:"at"`
@@ -315,20 +337,22 @@ type Weak struct {
 // Sheet is one sheet to saw, in sheet coordinates.
 type Sheet struct {
 	Number     int              `json:"number"`
-	Stock      string           `json:"stock"`
+	Stock      string           `json:"stock"`      // name of its kind
 	Placements []nest.Placement `json:"placements"` // by the number of the piece
 	Cuts       []Cut            `json:"cuts"`       // in sawing order
 	Offcuts    []nest.Offcut    `json:"offcuts"`    // the largest first
 }
 
-// Bound is what is proved about the number of sheets.
+// Bound is what is proved about the sheets. What is better, [nest.Bound] says.
 type Bound struct {
-	SheetsAtLeast int           `json:"sheets_at_least"`
-	Proved        bool          `json:"proved"` // no nest of these pieces takes fewer sheets
-	How           nest.Argument `json:"how"`
+	SheetsAtLeast int           `json:"sheets_at_least"` // for these pieces
+	Proved        bool          `json:"proved"`          // no nest of these pieces is better
+	How           nest.Argument `json:"how"`             // what that rests on
 }
 
-// Blemish is one term of what the eye would find.
+// Blemish is one term of what the eye would find. Amount is in inches of cut feature, mismatch,
+// distance or shortfall, as the kind says; Height is in inches, 0 for a term that does not count by
+// height. Cost is Weight times Amount, and times Height in feet where it counts.
 type Blemish struct {
 	Run     string           `json:"run"`
 	Where   wall.Place       `json:"where"`
@@ -337,7 +361,7 @@ type Blemish struct {
 	At      fraction.Length  `json:"at"`                // x on the run
 	Kind    wall.BlemishKind `json:"kind"`
 	Amount  fraction.Length  `json:"amount"`
-	Height  fraction.Length  `json:"height,omitzero"` // inches seen; absent for a term that does not count by height
+	Height  fraction.Length  `json:"height,omitzero"`
 	Weight  fraction.Ratio   `json:"weight"`
 	Cost    fraction.Ratio   `json:"cost"`
 }
@@ -345,7 +369,7 @@ type Blemish struct {
 // Search says how far the search of layouts went.
 type Search struct {
 	Layouts int             `json:"layouts"` // layouts looked at
-	Proved  bool            `json:"proved"`  // no other layout needs less, or as little and has less blemish
+	Proved  bool            `json:"proved"`  // no layout needs less, or as little and looks better
 	Status  choice.Status   `json:"status"`  // what of this is proved
 	End     choice.EndCause `json:"end"`
 	How     nest.Argument   `json:"how"` // what the bound of the whole room rests on
@@ -356,12 +380,13 @@ type Choice struct {
 	Sheets       int            `json:"sheets"`
 	Bought       int            `json:"bought"` // of the sheets; the others are on hand
 	Panels       int            `json:"panels"` // on all walls together
-	Cost         money.Amount   `json:"cost"`   // total of the whole take-off, as far as prices are known
+	Cost         money.Amount   `json:"cost"`   // of the whole take-off, as far as prices are known
 	BlemishTotal fraction.Ratio `json:"blemish_total"`
 	Chosen       bool           `json:"chosen"`
-	Proved       bool           `json:"proved"`
+	Proved       bool           `json:"proved"` // as of [Bound]
 
-	// What it takes more than the chosen one; below 0 what it takes less.
+	// What it takes more than the chosen one, below 0 what it takes less. Bought sheets are of
+	// stock without a count, those on hand of stock with one.
 	MoreBought int          `json:"more_bought,omitzero"`
 	MoreOnHand int          `json:"more_on_hand,omitzero"`
 	MoreCost   money.Amount `json:"more_cost,omitzero"` // not known where it is as much
@@ -369,7 +394,7 @@ type Choice struct {
 	SeenMost []Blemish `json:"seen_most"` // the two that cost most, seams left out
 }
 
-// Priority is one weight or least size that the search used, with its default.
+// Priority is one weight or least size that the search used, with its default; both are in Unit.
 type Priority struct {
 	Name    string         `json:"name"`
 	Value   fraction.Ratio `json:"value"`
@@ -384,7 +409,7 @@ type Taped struct {
 	Opening string          `json:"opening,omitempty"` // that it is a corner of; none for a height
 	Number  int             `json:"number"`            // of the corner or the height, from 1
 	At      Point           `json:"at"`                // on the run
-	Exact   bool            `json:"exact"`             // the distances meet in a point that is exact
-	Within  fraction.Length `json:"within"`            // if not, the most that at is off the exact point
+	Exact   bool            `json:"exact"`             // the distances meet in an exact point
+	Within  fraction.Length `json:"within"`            // if not, the most that it is off
 	Closing fraction.Length `json:"closing"`           // by how much the distances miss each other
 }

@@ -16,7 +16,7 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 150 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
+//   - Each of 176 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged

@@ -60,7 +60,8 @@ func (k Kind) String() string {
 func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
 // Fault is one place where a plan breaks the contract. Kind groups faults that belong together,
-// Path names the place in the plan's JSON, and Got and Want are the two figures that disagree.
+// Path names the place in the plan's JSON, Got and Want are the two figures that disagree, and Text
+// says in words what they are.
 type Fault struct {
 	Kind Kind   `json:"kind"`
 	Path string `json:"path"`
