@@ -46,6 +46,7 @@
 // [NewShape] reports a *fault.Fault for each faulty ring, [Locate] one for distances that meet in
 // no point. Coordinates, lengths and areas that do not fit 64 bits are a [*fraction.OverflowError]
 // of the functions that return an error. Those that return none have an answer for every value.
+// The text methods of an enumeration fail with a *fault.Fault for a value or word that it lacks.
 //
 // It has no curves but polylines, knows no pattern of grooves and no sheet, and joins no shapes.
 package cutout

@@ -44,7 +44,7 @@
 // wrong number. Whoever calculates on behalf of others defers [Catch], which makes an error of the
 // panic. [Parse] and [ParseRatio] accept only what leaves room for calculation, see [MaxInput] and
 // [MaxDenominator]. The results of a Round or DivMod count together: if one of the two does not fit
-// there is neither. [Circular] asks that the difference of its points fits too.
+// there is neither. [Circular] needs the difference of its points to fit too.
 //
 // # Errors
 //

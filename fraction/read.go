@@ -77,7 +77,7 @@ func MustParse(s string) Length {
 }
 
 // ParseRatio reads a pure number: "2", "0.125", "1/8", "1 1/2", "-½". It takes the numbers of
-// [Parse] without a unit, and besides the exponents of JSON numbers, as in "2.5e-1". It fails as
+// [Parse] without a unit, and also the exponents of JSON numbers, as in "2.5e-1". It fails as
 // Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
 	v, err := parse(s, false, Inch)
@@ -85,7 +85,8 @@ func ParseRatio(s string) (Ratio, error) {
 	return Ratio(v), err
 }
 
-// bounded passes on what was read from s, and refuses it beyond [MaxInput] or finer than [MaxDenominator].
+// bounded passes on what was read from s, and refuses it beyond [MaxInput] or finer than
+// [MaxDenominator].
 func bounded(v value, err error, s, great, fine, accepted string) (value, error) {
 	switch {
 	case compare(v.abs(), value{MaxInput, 0}) > 0:

@@ -46,6 +46,6 @@
 // result does not fit 64 bits, and with a [*fraction.ZeroDivisorError] where a profile has no
 // pitch, which Validate refuses. Those that return no error have an answer for every profile.
 //
-// The package knows no walls, sheets and saws, nor how much wider a face is than it looks, which
+// The package knows no walls, sheets or saws, nor how much wider a face is than it looks, which
 // package finish works out for paint. It takes every feature to be symmetrical in itself.
 package groove

@@ -1,5 +1,5 @@
 // Package nest cuts parts from sheets: which part comes from which sheet, at which point of the
-// sheet's own pattern, in which order of sawing, and how few sheets could do.
+// sheet's own pattern, in which order of sawing, and how many sheets are needed at least.
 //
 // A sheet lies face up, x across its grooves from the left edge and y along them from the lower
 // end. A part is a rectangle whose left edge must show a given phase of the pattern; where the
@@ -39,4 +39,5 @@
 // What is wrong with a problem is a *fault.Fault for each value, with [ErrProblem] as the cause, or
 // [ErrRange] where lengths have no common mark. A part that cannot be cut is no error (it is in
 // Result.Unplaced), and neither is a budget that ends (Result.Status says so).
+// The text methods of an enumeration fail with a *fault.Fault for a value or word that it lacks.
 package nest

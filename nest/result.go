@@ -93,7 +93,7 @@ func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 // UnmarshalText reads the words of a reason.
 func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
 
-// Bound is what no nest can do with less of, however it is found.
+// Bound is a lower bound on what every nest takes, however it is found.
 type Bound struct {
 	// No guillotine nest of all parts that can be cut at all takes fewer Sheets, fewer Bought (of
 	// stock without a count) or less money.

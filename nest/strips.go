@@ -60,8 +60,8 @@ type DualWeight struct {
 }
 
 // DualWeights returns the dual weights that give the strips the highest bounds, the best first, and
-// no more than most of them. They value parts by the heights of the strips and those given besides.
-// The errors are those of [LowerBound].
+// no more than most of them. They value parts by the heights of the strips and by
+// those in heights. The errors are those of [LowerBound].
 func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int) (all []DualWeight, err error) {
 	defer fraction.Catch(&err)
 	s, err := newStripper(p, strips)

@@ -39,7 +39,8 @@ const mostArch = 1 << 14
 // height the higher counts for both. The corners of the head stand on marks of the tape, on or
 // outside the true arc, so that what stands in the opening has room.
 //
-// It fails with a *fault.Fault at Arch.Rise where no arc of this rise stands on the corners.
+// It fails with a *fault.Fault: at Outline for fewer than three corners and for a head of more than
+// 16384 marks, at Arch.Rise where no arc of this rise stands on the corners.
 func Arched(corners []cutout.Point, rise, mark fraction.Length) (outline []cutout.Point, arch *Arch, err error) {
 	defer fraction.Catch(&err)
 	if len(corners) < 3 {

@@ -39,6 +39,7 @@
 //
 // Input that makes no sense gives *fault.Fault values, joined. A room that no layout can cover
 // gives a [*NoLayoutError]. Numbers too fine for exact arithmetic give a *fraction.OverflowError.
+// The text methods of an enumeration fail with a *fault.Fault for a value or word that it lacks.
 // Nothing panics (FuzzWildValues).
 //
 // The package reads the size of the stock, since no panel can be wider, but neither its count nor

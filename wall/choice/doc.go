@@ -22,8 +22,9 @@
 // # Errors
 //
 // A room that makes no sense and one that no layout covers fail as wall.Layouts does, stock that
-// makes no sense as nest.Search does. Stock that gave the pieces of no layout fails with a
-// *[ShortError]. A context that ends is no error once there is a choice.
+// makes no sense as nest.Search does. Stock that is too little for every layout looked at fails
+// with a *[ShortError]. A context that ends is no error once there is a choice.
+// The text methods of an enumeration fail with a *fault.Fault for a value or word that it lacks.
 //
 // # What it does not do
 //

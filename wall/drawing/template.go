@@ -23,7 +23,7 @@ type TemplateSet struct {
 type TemplateMap struct {
 	Picture     Picture
 	Piece, What string   // its label and the opening, or a notch
-	Pages       []string // that are printed
+	Pages       []string // names of those that are printed
 	Skipped     bool     // there are others, over which the line is straight
 }
 

@@ -11,7 +11,7 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// What a job or a plan is doubted for, beside what [wall.Room.Survey] doubts.
+// What a job or a plan is doubted for, besides what [wall.Room.Survey] doubts.
 const (
 	NoPrice      warning.Kind = "no price"       // of a kind of stock
 	ArchUneven   warning.Kind = "arch uneven"    // Lengths: its springings' difference

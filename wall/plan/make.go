@@ -32,7 +32,7 @@ func (p Preference) MarshalText() ([]byte, error) { return preferences.Marshal(p
 // UnmarshalText reads the word of a preference.
 func (p *Preference) UnmarshalText(text []byte) error { return preferences.Unmarshal(text, p) }
 
-// Options are what is asked of a plan beside the job. The zero Options are the usual ones.
+// Options are what is asked of a plan besides the job. The zero Options are the usual ones.
 type Options struct {
 	Prefer Preference    // which choice of the front to take; sheets by default
 	Budget choice.Budget // of the search

@@ -14,13 +14,13 @@
 // coordinates have x to the right from the left end of the run and y up from the level datum, piece
 // coordinates begin at the lower left of the piece's bounding box, sheet coordinates at the left
 // edge and lower end of the sheet, face up. A phase is how far a place lies to the right of the
-// start of a repeat. Runs, openings and stock are named; pieces, panels and sheets have numbers from
-// 1.
+// start of a repeat. Runs, openings and stock have names, pieces, panels and sheets numbers from 1.
 //
 // # Errors
 //
 // What is wrong with a job is a *fault.Fault for each value, joined. [Make] says which errors it
 // adds. Nothing panics, whatever values are given (FuzzWild).
+// The text methods of an enumeration fail with a *fault.Fault for a value or word that it lacks.
 package plan
 
 import (
