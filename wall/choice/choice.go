@@ -139,8 +139,8 @@ func (e EndCause) MarshalText() ([]byte, error) { return endCauses.Marshal(e) }
 // UnmarshalText reads the word of a cause.
 func (e *EndCause) UnmarshalText(text []byte) error { return endCauses.Unmarshal(text, e) }
 
-// ShortError says that the stock does not give all pieces of any layout that was looked at. It does
-// not say that there is no such layout.
+// ShortError says that for no layout that was looked at a nest of all its pieces was found. It does
+// not say that there is none.
 type ShortError struct {
 	Left    []LeftOver // of the layout that leaves least over
 	OnHand  int        // sheets of stock with a count
