@@ -83,11 +83,10 @@ type maker struct {
 func (m *maker) frame() Plan {
 	j := &m.job
 	_, mirrored := j.Profile.Mirror()
-	bound := m.chosen.Nest.Bound
 	p := Plan{
 		Format: Format, Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed,
 		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: j.Saw, Gaps: j.Gaps,
-		Bound:     Bound{SheetsAtLeast: bound.Sheets, Proved: bound.Proved, How: bound.How},
+		Bound:     m.bound(),
 		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,
 		Search: Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status,
 			End: m.choices.End, How: m.choices.How},
@@ -100,6 +99,23 @@ func (m *maker) frame() Plan {
 		p.Priorities = append(p.Priorities, Priority{Name: w.Name, Unit: w.Unit, Value: w.Value, Default: standard[i].Value})
 	}
 	return p
+}
+
+// bound returns what is proved about the number of sheets. Where kinds to buy differ in price, the
+// nest that costs least may take more sheets than are needed.
+func (m *maker) bound() Bound {
+	b := m.chosen.Nest.Bound
+	prices, counted := map[fraction.Ratio]bool{}, false
+	for _, s := range m.job.Stock {
+		if s.Count != nil {
+			counted = true
+			continue
+		}
+		price, _ := s.Price.Ratio() // where it is not known, nest takes it as 0
+		prices[price] = true
+	}
+	fewest := b.Sheets == len(m.chosen.Nest.Sheets) || counted && len(prices) < 2
+	return Bound{SheetsAtLeast: b.Sheets, Proved: b.Proved && fewest, How: b.How}
 }
 
 // shown returns what a cut at the phase leaves to be seen.

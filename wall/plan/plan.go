@@ -343,10 +343,10 @@ type Sheet struct {
 	Offcuts    []nest.Offcut    `json:"offcuts"`    // the largest first
 }
 
-// Bound is what is proved about the sheets. What is better, [nest.Bound] says.
+// Bound is what is proved about the number of sheets; of those to buy, where some are on hand.
 type Bound struct {
 	SheetsAtLeast int           `json:"sheets_at_least"` // for these pieces
-	Proved        bool          `json:"proved"`          // no nest of these pieces is better
+	Proved        bool          `json:"proved"`          // no nest of these pieces takes fewer
 	How           nest.Argument `json:"how"`             // what that rests on
 }
 
@@ -383,7 +383,7 @@ type Choice struct {
 	Cost         money.Amount   `json:"cost"`   // of the whole take-off, as far as prices are known
 	BlemishTotal fraction.Ratio `json:"blemish_total"`
 	Chosen       bool           `json:"chosen"`
-	Proved       bool           `json:"proved"` // as of [Bound]
+	Proved       bool           `json:"proved"` // its nest is best, as [nest.Bound] says
 
 	// What it takes more than the chosen one, below 0 what it takes less. Bought sheets are of
 	// stock without a count, those on hand of stock with one.

@@ -1,0 +1,45 @@
+package book
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
+	"example.com/groovewright/wall/verify"
+)
+
+// Two small sheets for 20 do what one large one does for 100: they are the cheapest, not the fewest.
+func TestCheapestIsNotCalledFewest(t *testing.T) {
+	const job = `{"profile": "beadboard 1-1/2", "runs": [{"name": "hall", "width": "90", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "36"}, {"at": "90", "top": "36"}]}], "stock": [{"name": "large", "width": "48", "length": "96", "price": "100"},
+		{"name": "small", "width": "48", "length": "48", "price": "10"}]}`
+	j, err := jobfile.Read(strings.NewReader(job))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(t.Context(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := p.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range verify.Plan([]byte(job), data) {
+		t.Error(f)
+	}
+	if headline := Headline(p); len(p.Sheets) != 2 || !strings.Contains(headline, "Proved: no layout of this room has cheaper sheets") {
+		t.Errorf("%d sheets: %s", len(p.Sheets), headline)
+	}
+	files, err := Files(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if bytes.Contains(f.Body, []byte("fewer sheets")) {
+			t.Errorf("%s speaks of fewer sheets", f.Name)
+		}
+	}
+}
