@@ -53,18 +53,6 @@ func (t *text) sheets(p plan.Plan) {
 	}
 }
 
-// sheetOf returns the number of the sheet that a piece is cut from, or 0.
-func sheetOf(p plan.Plan, number int) int {
-	for _, sheet := range p.Sheets {
-		for _, placed := range sheet.Placements {
-			if placed.Part == number {
-				return sheet.Number
-			}
-		}
-	}
-	return 0
-}
-
 // sideWords name the sides of a cut: the near one, and the one beyond the blade.
 var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
 

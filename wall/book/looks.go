@@ -3,7 +3,6 @@ package book
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -28,7 +27,7 @@ func (t *text) choices(p plan.Plan) {
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
 func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	takes := count(c.Bought, sheetWord(p)) + " to buy"
-	if onHand := c.Sheets - c.Bought; onHand > 0 {
+	if onHand := c.OnHand(); onHand > 0 {
 		takes += fmt.Sprintf(" and %d on hand", onHand)
 	}
 	if !p.Profile.Boards {
@@ -43,8 +42,7 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	if more, _ := c.MoreCost.Decimal(); !more.IsZero() {
 		takes += fmt.Sprintf(" (%s %s money)", more.Abs().StringFixed(2), either(more.Sign() > 0, "more", "less"))
 	}
-	better := slices.ContainsFunc(p.Choices, func(taken plan.Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) })
-	return takes + "; it looks " + either(better, "better", "worse") + ". " + t.seenMost(c.SeenMost)
+	return takes + "; it looks " + either(p.LooksBetter(c), "better", "worse") + ". " + t.seenMost(c.SeenMost)
 }
 
 // flawWords has the words of the flaws that are no cut features: how much, where and on which run.

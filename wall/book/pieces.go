@@ -15,7 +15,7 @@ import (
 func (t *text) piece(p plan.Plan, piece plan.Piece) {
 	t.gap()
 	from := ""
-	if sheet := sheetOf(p, piece.Number); sheet > 0 {
+	if sheet := p.SheetOf(piece.Number); sheet > 0 {
 		from = fmt.Sprintf(", from %s %d", sheetWord(p), sheet)
 	}
 	t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
@@ -42,9 +42,7 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 		}
 		t.hang("  ", says)
 	}
-	atLeft := run.Left.Kind == wall.OutsideCorner && piece.At.X == run.Limits[0]
-	atRight := run.Right.Kind == wall.OutsideCorner && piece.At.X.Add(piece.Width) == run.Limits[1]
-	for i, mitred := range []bool{atLeft, atRight} {
+	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
 		if mitred {
 			t.hang("  ", fmt.Sprintf("mitre its %s edge, at half the angle of the corner (45 degrees at a square one), after all other marks and cuts: its measures reach to the long point, on the face; the back comes out narrower by the thickness, %s",
 				either(i == 0, "left", "right"), t.length(p.Profile.Thickness)))

@@ -168,7 +168,7 @@ func (t *text) shopping(p plan.Plan) {
 	var rows [][]string
 	for _, r := range p.List.Rows {
 		buy := strconv.Itoa(r.Buy)
-		if onHand(p, r) {
+		if p.OnHand(r) {
 			buy = "own"
 			p.Unpriced--
 		}
@@ -269,7 +269,7 @@ func (t *text) why(r plan.Run) string {
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner) string {
 	met := "both are mitred and reach one thickness past the wall, to the long point"
-	if c.Passes != "" {
+	if !c.Mitred() {
 		met = fmt.Sprintf("%s passes into the corner, %s butts against it", c.Passes, c.Butts)
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))

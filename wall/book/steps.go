@@ -201,7 +201,7 @@ func fitting(p plan.Plan, labels []string) string {
 func corners(p plan.Plan) string {
 	var all []string
 	for _, run := range p.Runs {
-		if c := run.CornerRight; c != nil && c.Passes == "" {
+		if c := run.CornerRight; c != nil && c.Mitred() {
 			all = append(all, "the corner of "+run.Name+" and "+c.Next)
 		}
 	}

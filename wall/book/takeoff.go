@@ -9,7 +9,6 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
-	"example.com/groovewright/wall/plan"
 )
 
 // method is how a quantity was found. Most have one text, in which each term stands in braces by
@@ -181,15 +180,4 @@ func cents(a money.Amount, unknown string) string {
 		return unknown
 	}
 	return d.StringFixed(2)
-}
-
-// onHand reports whether a row of the list is stock with a count and no price, which is there
-// already.
-func onHand(p plan.Plan, r finish.Row) bool {
-	for _, s := range p.Stock {
-		if r.Item == finish.ItemSheet && !r.Price.Known() && s.Name == r.Name && s.Count != nil {
-			return true
-		}
-	}
-	return false
 }

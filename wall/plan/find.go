@@ -5,7 +5,10 @@ import (
 	"encoding/json"
 	"slices"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
 )
 
 // JSON returns the plan as JSON with one field a line, which encoding/json reads back as it is.
@@ -41,3 +44,41 @@ func (p Piece) Rectangular() bool {
 
 // Plain reports whether a piece is done when its rectangle is sawn.
 func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
+
+// SheetOf returns the number of the sheet that a piece is cut from, 0 for none.
+func (p Plan) SheetOf(number int) int {
+	for _, sheet := range p.Sheets {
+		if slices.ContainsFunc(sheet.Placements, func(placed nest.Placement) bool { return placed.Part == number }) {
+			return sheet.Number
+		}
+	}
+	return 0
+}
+
+// OnHand reports whether a row of the list is stock with a count and no price, which is there
+// already.
+func (p Plan) OnHand(r finish.Row) bool {
+	return r.Item == finish.ItemSheet && !r.Price.Known() &&
+		slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Name == r.Name && s.Count != nil })
+}
+
+// LooksBetter reports whether a choice has less blemish than the chosen one.
+func (p Plan) LooksBetter(c Choice) bool {
+	return slices.ContainsFunc(p.Choices, func(taken Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) })
+}
+
+// OnHand returns how many sheets of the choice are not bought.
+func (c Choice) OnHand() int { return c.Sheets - c.Bought }
+
+// Mitred reports whether the panels meet in a mitre, and none passes.
+func (c Corner) Mitred() bool { return c.Passes == "" }
+
+// MitredEdges reports whether the left and the right edge of a piece of the run are mitred: those
+// that reach an outside corner. It fails where the piece lies beyond exact arithmetic.
+func (r Run) MitredEdges(p Piece) (edges [2]bool, err error) {
+	defer fraction.Catch(&err)
+	return [2]bool{
+		r.Left.Kind == wall.OutsideCorner && p.At.X == r.Limits[0],
+		r.Right.Kind == wall.OutsideCorner && p.At.X.Add(p.Width) == r.Limits[1],
+	}, nil
+}

@@ -41,5 +41,17 @@ func FuzzWild(f *testing.F) {
 		}
 		_ = options.Prefer.String()
 		plan.CornerName(len(data) - 5)
+		for _, piece := range p.Pieces {
+			p.SheetOf(piece.Number)
+			for _, run := range p.Runs {
+				run.MitredEdges(piece)
+			}
+		}
+		for _, row := range p.List.Rows {
+			p.OnHand(row)
+		}
+		for _, c := range p.Choices {
+			p.LooksBetter(c)
+		}
 	})
 }

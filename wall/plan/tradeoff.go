@@ -31,7 +31,7 @@ func (m *maker) tradeOff(p *Plan) error {
 	taken := p.Choices[m.taken]
 	for i := range p.Choices {
 		c := &p.Choices[i]
-		c.MoreBought, c.MoreOnHand = c.Bought-taken.Bought, c.Sheets-c.Bought-(taken.Sheets-taken.Bought)
+		c.MoreBought, c.MoreOnHand = c.Bought-taken.Bought, c.OnHand()-taken.OnHand()
 		cost, _ := c.Cost.Decimal()
 		if least, _ := taken.Cost.Decimal(); !cost.Equal(least) {
 			c.MoreCost = money.Of(cost.Sub(least))
