@@ -96,10 +96,11 @@ func usualGlue(form GlueForm, hold Hold, metric bool) (size, spacing Taped) {
 	return of[Taped](metric, `3/8"`, "10 mm"), of(metric, of[Taped](full, `16"`, `8"`), of[Taped](full, "400 mm", "200 mm"))
 }
 
-// of returns the one of two values that holds in the units of a job.
-func of[T any](metric bool, inch, otherwise T) T {
-	if metric {
-		return otherwise
+// of returns the second value where something holds, else the first: inches come before what is
+// metric.
+func of[T any](holds bool, no, yes T) T {
+	if holds {
+		return yes
 	}
-	return inch
+	return no
 }

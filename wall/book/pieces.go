@@ -20,10 +20,8 @@ func (t *text) piece(p plan.Plan, piece plan.Piece) {
 	}
 	t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
 		t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At.X), t.above(piece.At.Y)))
-	for _, run := range p.Runs {
-		if run.Name == piece.Run {
-			t.fitted(p, run, piece)
-		}
+	if run, i := p.Run(piece.Run); i >= 0 {
+		t.fitted(p, run, piece)
 	}
 	t.marks(piece)
 	for _, w := range piece.Weak {

@@ -179,20 +179,18 @@ func Step(p plan.Plan, s finish.Step) string {
 
 // fitting lists pieces with the places of their panels.
 func fitting(p plan.Plan, labels []string) string {
-	tape := p.TapeMeasure()
-	var all []string
-	for _, label := range labels {
-		where := "piece " + label
-		for _, piece := range p.Pieces {
-			for _, run := range p.Runs {
-				for _, panel := range run.Panels {
-					if piece.Label == label && run.Name == piece.Run && panel.Number == piece.Panel {
-						where += fmt.Sprintf(" on %s, %s to %s", piece.Run, tape.Format(panel.Left), tape.Format(panel.Right))
-					}
-				}
+	tape, places := p.TapeMeasure(), map[string]string{}
+	for _, piece := range p.Pieces {
+		run, _ := p.Run(piece.Run)
+		for _, panel := range run.Panels {
+			if panel.Number == piece.Panel {
+				places[piece.Label] = fmt.Sprintf(" on %s, %s to %s", run.Name, tape.Format(panel.Left), tape.Format(panel.Right))
 			}
 		}
-		all = append(all, where)
+	}
+	var all []string
+	for _, label := range labels {
+		all = append(all, "piece "+label+places[label])
 	}
 	return strings.Join(all, "; ")
 }

@@ -129,7 +129,7 @@ func (d *template) arcs(on *node) {
 		r, up := a.Radius.Float64(), a.Springs.Float64()-a.Centre.Y.Float64()
 		half := math.Sqrt(max(r*r-up*up, 0)) * perInch
 		x, y := d.x(a.Centre.X), d.y(a.Springs)
-		d.Desc += " Thin line: the true arc of " + a.Opening + ", for a trammel."
+		d.desc("Thin line: the true arc of %s, for a trammel.", a.Opening)
 		on.stroke("templatearc", "M", x-half, y, "A", r*perInch, r*perInch, " 0 0 1 ", x+half, y)
 	}
 }

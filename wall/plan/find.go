@@ -35,6 +35,15 @@ func (p Plan) Piece(number int) (Piece, int) {
 	return p.Pieces[i], i
 }
 
+// Run returns the run of a name and its index in Runs; the zero Run and -1 for none.
+func (p Plan) Run(name string) (Run, int) {
+	i := slices.IndexFunc(p.Runs, func(run Run) bool { return run.Name == name })
+	if i < 0 {
+		return Run{}, -1
+	}
+	return p.Runs[i], i
+}
+
 // Rectangular reports whether the outline of a piece is its own bounding rectangle.
 func (p Piece) Rectangular() bool {
 	return len(p.Outline) <= 4 && !slices.ContainsFunc(p.Outline, func(c Point) bool {

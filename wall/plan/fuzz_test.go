@@ -43,6 +43,7 @@ func FuzzWild(f *testing.F) {
 		plan.CornerName(len(data) - 5)
 		for _, piece := range p.Pieces {
 			p.SheetOf(piece.Number)
+			p.Run(piece.Run)
 			for _, run := range p.Runs {
 				run.MitredEdges(piece)
 			}
