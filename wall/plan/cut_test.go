@@ -1,47 +1,27 @@
 package plan_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
-	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
 // Every part on the bench lies where the cut that it comes from left it, and every piece stands free
 // after one cut, on the side and at the place that the cut says.
 func TestCutsSayWhatTheyLeave(t *testing.T) {
-	paths, err := filepath.Glob("../../examples/*.json")
-	if err != nil || len(paths) < 6 {
-		t.Fatalf("%d examples, %v", len(paths), err)
-	}
-	for _, path := range paths {
-		file, err := os.Open(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		job, err := jobfile.Read(file)
-		file.Close()
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := plan.Make(t.Context(), job, plan.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
+	forEachExample(t, func(t *testing.T, p plan.Plan) {
 		for _, s := range p.Sheets {
 			freed := map[int]int{}
 			for i, c := range s.Cuts {
 				if whole := c.From.Step == 0; whole != (i == 0) || c.From.Step > i {
-					t.Fatalf("%s, sheet %d: cut %d is of a part from cut %d", path, s.Number, c.Step, c.From.Step)
+					t.Fatalf("sheet %d: cut %d is of a part from cut %d", s.Number, c.Step, c.From.Step)
 				}
 				if i > 0 {
 					from := s.Cuts[c.From.Step-1]
 					if x, y, w, h := left(p, from, c.From.Beyond); c.Rect != [4]fraction.Length{x, y, w, h} {
-						t.Errorf("%s, sheet %d: cut %d is of %v, and cut %d left %v, %v, %v, %v", path, s.Number, c.Step, c.Rect, from.Step, x, y, w, h)
+						t.Errorf("sheet %d: cut %d is of %v, and cut %d left %v, %v, %v, %v", s.Number, c.Step, c.Rect, from.Step, x, y, w, h)
 					}
 				}
 				for side, number := range c.Frees {
@@ -51,17 +31,17 @@ func TestCutsSayWhatTheyLeave(t *testing.T) {
 					freed[number]++
 					piece, _ := p.Piece(number)
 					if _, _, w, h := left(p, c, side == 1); w != piece.Width || h != piece.Height {
-						t.Errorf("%s, sheet %d: cut %d frees piece %d from %v x %v", path, s.Number, c.Step, number, w, h)
+						t.Errorf("sheet %d: cut %d frees piece %d from %v x %v", s.Number, c.Step, number, w, h)
 					}
 				}
 			}
 			for _, placed := range s.Placements {
 				if freed[placed.Part] != 1 {
-					t.Errorf("%s, sheet %d: piece %d is freed %d times", path, s.Number, placed.Part, freed[placed.Part])
+					t.Errorf("sheet %d: piece %d is freed %d times", s.Number, placed.Part, freed[placed.Part])
 				}
 			}
 		}
-	}
+	})
 }
 
 // left returns what a cut leaves on one side.

@@ -1,30 +1,18 @@
 package plan_test
 
 import (
-	"bytes"
-	"context"
 	"encoding/json"
 	"fmt"
 	"testing"
-
-	"example.com/groovewright/wall/jobfile"
-	"example.com/groovewright/wall/plan"
 )
 
 // A wall whose only panel is up leaves nothing to cut: every list of the plan is still a list. Its
 // left end leans outward, so the panel reaches past the foot.
 func TestNothingLeftToPanel(t *testing.T) {
-	j, err := jobfile.Read(bytes.NewReader([]byte(`{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+	p := makeFrom(t, `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 		"runs": [{"name": "wall", "width": "36", "left": {"kind": "exposed", "lean": "-1/2"}, "right": {"kind": "exposed"},
 			"heights": [{"at": "0", "top": "18"}, {"at": "36", "top": "18"}]}],
-		"installed": [{"run": "wall", "left": "-1/2", "right": "36", "left_phase": "3/4"}]}`)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(context.Background(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
+		"installed": [{"run": "wall", "left": "-1/2", "right": "36", "left_phase": "3/4"}]}`)
 	if len(p.Pieces) != 0 {
 		t.Errorf("%d pieces, want none", len(p.Pieces))
 	}
@@ -45,18 +33,11 @@ func TestNothingLeftToPanel(t *testing.T) {
 
 // Boards stand joint to joint, also beside those that are up, whatever the seam gap of the job is.
 func TestBoardsBesideInstalledOnes(t *testing.T) {
-	j, err := jobfile.Read(bytes.NewReader([]byte(`{"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
+	p := makeFrom(t, `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
 		"gaps": {"seam": "1/16"},
 		"runs": [{"name": "wall", "width": "21", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
 			"heights": [{"at": "0", "top": "36"}, {"at": "21", "top": "36"}]}],
-		"installed": [{"run": "wall", "left": "5 1/4", "right": "10 1/2", "left_phase": "0"}, {"run": "wall", "left": "10 1/2", "right": "15 3/4", "left_phase": "0"}]}`)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(context.Background(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
+		"installed": [{"run": "wall", "left": "5 1/4", "right": "10 1/2", "left_phase": "0"}, {"run": "wall", "left": "10 1/2", "right": "15 3/4", "left_phase": "0"}]}`)
 	for i, want := range []string{"0 to 5 1/4", "15 3/4 to 21"} {
 		panels := p.Runs[0].Panels
 		if got := fmt.Sprintf("%v to %v", panels[i].Left, panels[i].Right); got != want || len(panels) != 2 {

@@ -1,13 +1,9 @@
 package plan_test
 
 import (
-	"bytes"
-	"context"
 	"testing"
 
 	"example.com/groovewright/finish"
-	"example.com/groovewright/wall/jobfile"
-	"example.com/groovewright/wall/plan"
 )
 
 // TestStripsBehindBoards is worked by hand. Of eight boards 5 1/4 in wide and 32 in high two have a
@@ -17,7 +13,7 @@ import (
 // 14.7125 ft. They cross studs 16 in apart 12 times and are two strips; 3/4 strip + 1/2 wall + 3/4
 // in the stud are 2 in.
 func TestStripsBehindBoards(t *testing.T) {
-	j, err := jobfile.Read(bytes.NewReader([]byte(`{
+	p := makeFrom(t, `{
 		"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
 		"runs": [{
 			"name": "hall", "width": "42", "left": {"kind": "covered"}, "right": {"kind": "covered"},
@@ -25,14 +21,7 @@ func TestStripsBehindBoards(t *testing.T) {
 			"openings": [{"name": "hatch", "kind": "window", "left": "10 1/2", "bottom": "8", "width": "10 1/2", "height": "12"}]
 		}],
 		"finish": {"house": {"datum": "0", "material": "solid wood"}, "furring": {"thickness": "3/4"}}
-	}`)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(context.Background(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	}`)
 	want := map[finish.Item]string{finish.ItemFurringStrips: "14.72 ft", finish.ItemStripNails: "14 pieces"}
 	for _, row := range p.List.Rows {
 		if quantity, ours := want[row.Item]; ours {

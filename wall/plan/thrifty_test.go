@@ -1,29 +1,11 @@
 package plan_test
 
 import (
-	"bytes"
-	"context"
 	"testing"
 
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/choice"
-	"example.com/groovewright/wall/jobfile"
-	"example.com/groovewright/wall/plan"
 )
-
-// makeFrom plans the job in a text.
-func makeFrom(t *testing.T, text string) plan.Plan {
-	t.Helper()
-	j, err := jobfile.Read(bytes.NewReader([]byte(text)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(context.Background(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
 
 // A stepped wall of two nearly whole sheets' width. The layouts that look best have three panels
 // and take two sheets; parted near the step its two panels lie one above the other on one: 37 1/16
