@@ -89,9 +89,10 @@ type Choice struct {
 	Nest   nest.Result
 	Need   Need
 	Status Status
-
-	unplaced int // pieces that the stock does not give
 }
+
+// complete reports whether the stock gives every piece.
+func (c *Choice) complete() bool { return len(c.Nest.Unplaced) == 0 }
 
 // Choices is the trade-off of a room.
 type Choices struct {

@@ -12,7 +12,7 @@ func (e *explorer) searchEnds() error {
 	if err := e.searchAgain(len(e.found) - 1); err != nil {
 		return err
 	}
-	return e.searchAgain(slices.IndexFunc(e.found, func(c Choice) bool { return c.unplaced == 0 }))
+	return e.searchAgain(slices.IndexFunc(e.found, func(c Choice) bool { return c.complete() }))
 }
 
 // searchAgain searches the nest of choice i with the whole budget; nothing where it is proved
@@ -41,7 +41,7 @@ func (e *explorer) searchAgain(i int) error {
 func (e *explorer) choices() (Choices, error) {
 	c := Choices{Least: e.least, How: e.how, Layouts: e.layouts, End: e.end}
 	for _, f := range e.found {
-		if f.unplaced == 0 {
+		if f.complete() {
 			f.Status = e.proved(&f)
 			c.Front = append(c.Front, f)
 		}

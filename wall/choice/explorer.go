@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -72,7 +73,7 @@ func (e *explorer) close() {
 // met reports whether the last choice needs no more than the bound of the room.
 func (e *explorer) met() bool {
 	n := len(e.found)
-	return n > 0 && e.found[n-1].unplaced == 0 && e.found[n-1].Need.Compare(e.least) <= 0
+	return n > 0 && e.found[n-1].complete() && e.found[n-1].Need.Compare(e.least) <= 0
 }
 
 func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
@@ -233,13 +234,13 @@ func (e *explorer) objective(weight nest.DualWeight) wall.Objective {
 
 // raise raises the bound of the room to another one.
 func (e *explorer) raise(l nest.Bound) {
-	if e.least.Cost.Less(l.Cost) || e.least.Bought < l.Bought || e.least.Sheets < l.Sheets {
-		e.how = l.How
+	raised := Need{e.least.Cost, max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)}
+	if raised.Cost.Less(l.Cost) {
+		raised.Cost = l.Cost
 	}
-	if e.least.Cost.Less(l.Cost) {
-		e.least.Cost = l.Cost
+	if raised != e.least {
+		e.least, e.how = raised, l.How
 	}
-	e.least.Bought, e.least.Sheets = max(e.least.Bought, l.Bought), max(e.least.Sheets, l.Sheets)
 }
 
 // inTurn yields no more than most of the layouts of each price, one of each after the other.
@@ -310,7 +311,7 @@ func (e *explorer) look(layout wall.Layout) error {
 		if err != nil {
 			return err
 		}
-		if best := e.found[at-1]; best.unplaced == 0 && !e.canNeedLess(lower, best.Need) {
+		if best := e.found[at-1]; best.complete() && !e.canNeedLess(lower, best.Need) {
 			return nil
 		}
 	}
@@ -322,7 +323,7 @@ func (e *explorer) look(layout wall.Layout) error {
 	return nil
 }
 
-// partsKey is the same for problems that differ in the order of parts at most.
+// partsKey is the same for problems with the same parts in the same order.
 func partsKey(p nest.Problem) string {
 	var b strings.Builder
 	for _, part := range p.Parts {
@@ -333,7 +334,7 @@ func partsKey(p nest.Problem) string {
 
 // choice returns a layout with its nest.
 func (e *explorer) choice(layout wall.Layout, r nest.Result) Choice {
-	c := Choice{Layout: layout, Nest: r, Need: Need{Cost: r.Cost, Sheets: len(r.Sheets)}, unplaced: len(r.Unplaced)}
+	c := Choice{Layout: layout, Nest: r, Need: Need{Cost: r.Cost, Sheets: len(r.Sheets)}}
 	for _, s := range r.Sheets {
 		if e.room.Stock[s.Stock].Count == nil {
 			c.Need.Bought++
@@ -344,10 +345,7 @@ func (e *explorer) choice(layout wall.Layout, r nest.Result) Choice {
 
 // compare orders choices by what they leave over, then by what they need.
 func (c *Choice) compare(d *Choice) int {
-	if c.unplaced != d.unplaced {
-		return c.unplaced - d.unplaced
-	}
-	return c.Need.Compare(d.Need)
+	return cmp.Or(cmp.Compare(len(c.Nest.Unplaced), len(d.Nest.Unplaced)), c.Need.Compare(d.Need))
 }
 
 // after returns how many of the choices found look as good as the blemish or better.

@@ -27,10 +27,7 @@ func FuzzWild(f *testing.F) {
 		} else {
 			fractiontest.Fill(data, &p, &layout, &choices, &a, &b)
 		}
-		budget.Layouts, budget.Nodes = min(budget.Layouts, 2), 2000
-		if budget.Layouts <= 0 {
-			budget.Layouts = 1
-		}
+		budget.Layouts, budget.Nodes = max(1, min(budget.Layouts, 2)), 2000
 		ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
 		defer cancel()
 		choice.Explore(ctx, p, budget)
