@@ -133,7 +133,7 @@ func TestSameRoomSameFront(t *testing.T) {
 	rooms(3, func(seed uint64, p wall.Room) {
 		a, _ := explore(t, seed, p, small)
 		b, _ := explore(t, seed, p, small)
-		if diff := cmp.Diff(a, b, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{}, fraction.Area{}), cmpopts.IgnoreUnexported(choice.Choice{})); diff != "" {
+		if diff := cmp.Diff(a, b, cmpopts.EquateComparable(fraction.Length{}, fraction.Ratio{}, fraction.Area{})); diff != "" {
 			t.Errorf("room %d (-first +second):\n%s", seed, diff)
 		}
 	})
@@ -149,13 +149,36 @@ func TestShortStockIsNotCalledProved(t *testing.T) {
 	}
 }
 
-// A context that has ended already still gives the first layout, which is then not proved.
+// ending is a context that has ended once it was asked for its error so many times.
+type ending struct {
+	context.Context
+	left int
+}
+
+func (c *ending) Err() error {
+	if c.left--; c.left < 0 {
+		return context.Canceled
+	}
+	return nil
+}
+
+// A context that ends before the first layout is an error, one that ends later stops the search
+// with what was found, which then is not proved best in need and looks.
 func TestContextEndsTheSearch(t *testing.T) {
-	ctx, cancel := context.WithCancel(t.Context())
-	cancel()
-	c, err := choice.Explore(ctx, room(rand.New(rand.NewPCG(2, 1))), choice.Budget{})
-	if err == nil && c.Layouts > 2 {
-		t.Errorf("%d layouts were looked at, end %v", c.Layouts, c.End)
+	before, within := 0, 0
+	for n := 0; n <= 1<<13; n = max(1, 2*n) {
+		c, err := choice.Explore(&ending{t.Context(), n}, room(rand.New(rand.NewPCG(7, 1))), choice.Budget{})
+		switch {
+		case errors.Is(err, context.Canceled) && len(c.Front) == 0:
+			before++
+		case err == nil && len(c.Front) > 0 && c.End == choice.ContextStopped && c.Sheets().Status != choice.BothProved:
+			within++
+		default:
+			t.Errorf("after %d steps: %v, %d choices, end %v", n, err, len(c.Front), c.End)
+		}
+	}
+	if before == 0 || within == 0 {
+		t.Errorf("%d searches were stopped before the first layout, %d after it", before, within)
 	}
 }
 
