@@ -181,7 +181,7 @@ func TestBadJobs(t *testing.T) {
 		}
 		seen[row.json] = row.name
 		t.Run(row.name, func(t *testing.T) {
-			_, message, exit := planned(t, []byte(row.json), plan.Sheets)
+			_, message, exit := planned(t, []byte(row.json), plan.Sheets, small)
 			if exit != row.exit || !strings.Contains(message, row.path) || strings.Contains(message, "internal error") {
 				t.Errorf("exit %d, %q; want exit %d and a message with %q", exit, message, row.exit, row.path)
 			}

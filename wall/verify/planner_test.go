@@ -3,7 +3,6 @@ package verify_test
 import (
 	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"os"
@@ -28,11 +27,15 @@ var (
 	command   = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
 )
 
-// planned plans a job and returns the plan, or else messages and the command's exit code: 1 where
-// the job cannot be done as given, 2 where it is wrong.
-func planned(t rapid.TB, job []byte, prefer plan.Preference) (data []byte, message string, exit int) {
+// small is the budget for rooms that are planned many at a time.
+var small = choice.Budget{Layouts: 4, Nodes: 20_000}
+
+// planned plans a job within a budget, but for the command, which has its own. It returns the plan, or
+// else messages and the command's exit code: 1 where the job cannot be done as given, 2 where it is
+// wrong.
+func planned(t rapid.TB, job []byte, prefer plan.Preference, budget choice.Budget) (data []byte, message string, exit int) {
 	if *command != "" {
-		run := exec.Command(*command, "plan", "-", "--json", "--prefer", string(prefer))
+		run := exec.Command(*command, "plan", "-", "--json", "--prefer", prefer.String())
 		var out, messages bytes.Buffer
 		run.Stdin, run.Stdout, run.Stderr = bytes.NewReader(job), &out, &messages
 		if err := run.Run(); err != nil && run.ProcessState == nil {
@@ -44,7 +47,7 @@ func planned(t rapid.TB, job []byte, prefer plan.Preference) (data []byte, messa
 	if err != nil {
 		return nil, err.Error(), 2
 	}
-	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Budget: choice.Budget{Layouts: 4, Nodes: 20_000}})
+	p, err := plan.Make(context.Background(), j, plan.Options{Prefer: prefer, Budget: budget})
 	var short *choice.ShortError
 	var none *wall.NoLayoutError
 	switch {
@@ -53,7 +56,7 @@ func planned(t rapid.TB, job []byte, prefer plan.Preference) (data []byte, messa
 	case err != nil:
 		t.Fatalf("%v\n%s", err, job)
 	}
-	if data, err = json.Marshal(p); err != nil {
+	if data, err = p.JSON(); err != nil {
 		t.Fatal(err)
 	}
 	return data, "", 0
@@ -68,7 +71,7 @@ func TestPlansOfRandomRooms(t *testing.T) {
 			return
 		}
 		defer func() { failed = failed || t.Failed() }()
-		data, message, exit := planned(t, job, plan.Sheets)
+		data, message, exit := planned(t, job, plan.Sheets, small)
 		switch exit {
 		case 0:
 			done++
@@ -106,7 +109,7 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 		if !ok {
 			t.Skip("not judged")
 		}
-		data, _, exit := planned(t, job, plan.Looks)
+		data, _, exit := planned(t, job, plan.Looks, small)
 		if exit != 0 {
 			t.Skip("cannot be done")
 		}
@@ -133,17 +136,9 @@ func TestPlansOfTheExamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		j, err := jobfile.Read(bytes.NewReader(job))
-		if err != nil {
-			t.Fatal(err)
-		}
-		made, err := plan.Make(t.Context(), j, plan.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := made.JSON()
-		if err != nil {
-			t.Fatal(err)
+		data, message, exit := planned(t, job, plan.Sheets, choice.Budget{})
+		if exit != 0 {
+			t.Fatal(message)
 		}
 		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%s: %v", filepath.Base(name), f)
@@ -163,7 +158,7 @@ func TestPlansOfTheReadme(t *testing.T) {
 			continue
 		}
 		jobs++
-		data, message, exit := planned(t, block[1], plan.Sheets)
+		data, message, exit := planned(t, block[1], plan.Sheets, small)
 		if exit != 0 {
 			t.Fatal(message)
 		}
@@ -223,7 +218,7 @@ func TestRoomsOnceJudgedDifferently(t *testing.T) {
 			  "openings": [{"name": "window", "kind": "window", "left": "12", "bottom": "6", "outline": [["0", "0"], ["10", "0"], ["10 1/16", "8"], ["0", "8"]]}]}]}`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			data, message, exit := planned(t, []byte(test.job), plan.Looks)
+			data, message, exit := planned(t, []byte(test.job), plan.Looks, small)
 			if exit != 0 {
 				t.Fatal(message)
 			}
