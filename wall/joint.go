@@ -71,7 +71,7 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 				kind = BottomJoint
 			}
 			kind = g.against(room, run, p, q, kind)
-			sum[kind] = sum[kind].Add(q.X.Sub(p.X).Abs())
+			sum[kind] = sum[kind].Add(extentOf(p, q))
 		}
 	}
 	return sum

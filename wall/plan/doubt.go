@@ -45,11 +45,16 @@ func (j Job) Doubts() (doubts []warning.Warning, err error) {
 	if err := j.Validate(); err != nil {
 		return nil, err
 	}
+	return j.doubts(), nil
+}
+
+// doubts returns the doubts of a valid job.
+func (j *Job) doubts() []warning.Warning {
 	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), fraction.Must(j.Survey()))
 	for r := range j.Runs {
 		all = append(all, j.doubtOpenings(r)...)
 	}
-	return all, nil
+	return all
 }
 
 // doubtStock questions the stock to be bought that has no price where other such stock has one.

@@ -64,7 +64,7 @@ func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	made.Taped = fraction.Must(j.Located())
 	made.Runs, made.Pieces = m.runs(), m.pieces()
 	made.Sheets = m.sheets(made)
-	made.Warnings = fraction.Must(m.warnings(made.Pieces))
+	made.Warnings = m.warnings(made.Pieces)
 	if err := m.tradeOff(&made); err != nil {
 		return Plan{}, fault.Under(err, "Finish")
 	}

@@ -78,9 +78,8 @@ func usedOf(c *choice.Choice, stock int) (used int) {
 }
 
 // warnings returns what should be measured again or thought over.
-func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
-	doubts, err := m.job.Doubts()
-	out := append([]warning.Warning{}, doubts...)
+func (m *maker) warnings(pieces []Piece) []warning.Warning {
+	out := append([]warning.Warning{}, m.job.doubts()...)
 	least := m.job.Profile.Pitch().Scale(m.job.Priorities.LeastPanel)
 	for r, run := range m.chosen.Layout.Runs {
 		for _, p := range run.Panels {
@@ -98,5 +97,5 @@ func (m *maker) warnings(pieces []Piece) ([]warning.Warning, error) {
 				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At.X, w.At.Y}})
 		}
 	}
-	return out, err
+	return out
 }
