@@ -26,17 +26,21 @@ var (
 // the errors above as its cause. The time grows as the square of the number of corners.
 func NewShape(outline []Point, holes ...[]Point) (Shape, error) {
 	var s Shape
-	var faults []error
-	s.outline = checkRing(-1, outline, &faults)
-	for i, hole := range holes {
-		if ring := checkRing(i, hole, &faults); ring != nil {
-			checkHole(i, ring, holes, s, &faults)
+	var faults fault.List
+	var err error
+	s.outline, err = checkRing(-1, outline)
+	faults.Join(err)
+	for i := range holes {
+		ring, err := checkRing(i, holes[i])
+		if err == nil {
+			err = checkHole(i, ring, holes, s.outline)
 			slices.Reverse(ring)
 			s.holes = append(s.holes, rotated(ring))
 		}
+		faults.Join(err)
 	}
-	if len(faults) > 0 {
-		return Shape{}, errors.Join(faults...)
+	if err := faults.Err(); err != nil {
+		return Shape{}, err
 	}
 	slices.SortFunc(s.holes, compareRings)
 	return s, nil
@@ -54,12 +58,11 @@ func ringFault(hole, corner int, given []Point, cause error) error {
 	return f
 }
 
-// checkRing returns a clean counterclockwise copy of a ring, or nil and a fault.
-func checkRing(hole int, given []Point, faults *[]error) []Point {
+// checkRing returns a clean counterclockwise copy of a ring, or its first fault.
+func checkRing(hole int, given []Point) ([]Point, error) {
 	ring := simplify(slices.Clone(given))
 	if ring == nil {
-		*faults = append(*faults, ringFault(hole, 0, given, ErrTooFew))
-		return nil
+		return nil, ringFault(hole, 0, given, ErrTooFew)
 	}
 	// Simplifying hides a way back along itself: check corners as given, but none twice in a row.
 	var corners []Point
@@ -72,15 +75,14 @@ func checkRing(hole int, given []Point, faults *[]error) []Point {
 	for i := range corners {
 		for j := range i {
 			if touchOddly(corners, i, j) {
-				*faults = append(*faults, ringFault(hole, index[atFault(corners, i, j)], given, ErrCrossing))
-				return nil
+				return nil, ringFault(hole, index[atFault(corners, i, j)], given, ErrCrossing)
 			}
 		}
 	}
 	if !counterclockwise(ring) {
 		slices.Reverse(ring)
 	}
-	return rotated(ring)
+	return rotated(ring), nil
 }
 
 // touchOddly reports whether edges i and j of the ring, which start at corners i and j, meet
@@ -131,25 +133,22 @@ func between(a, b, p Point) bool {
 	return a.X.Compare(p.X)*p.X.Compare(b.X) >= 0 && a.Y.Compare(p.Y)*p.Y.Compare(b.Y) >= 0
 }
 
-// checkHole compares a hole with the outline and with the holes before it.
-func checkHole(i int, ring []Point, given [][]Point, s Shape, faults *[]error) {
-	add := func(corner int, cause error) { *faults = append(*faults, ringFault(i, corner, given[i], cause)) }
-	if s.outline != nil {
-		if corner, ok := apart(given[i], s.outline); !ok || locate(s.outline, ring[0]) < 0 {
-			add(corner, ErrOutside)
-			return
+// checkHole compares a hole with the outline, nil where that is faulty, and the holes before it.
+func checkHole(i int, ring []Point, given [][]Point, outline []Point) error {
+	if outline != nil {
+		if corner, ok := apart(given[i], outline); !ok || locate(outline, ring[0]) < 0 {
+			return ringFault(i, corner, given[i], ErrOutside)
 		}
 	}
-	for j := range i {
-		other := given[j]
+	for _, other := range given[:i] {
 		if len(other) < 3 {
 			continue
 		}
 		if corner, ok := apart(given[i], other); !ok || locate(other, ring[0]) > 0 || locate(ring, other[0]) > 0 {
-			add(corner, ErrOverlap)
-			return
+			return ringFault(i, corner, given[i], ErrOverlap)
 		}
 	}
+	return nil
 }
 
 // apart reports whether no edge of ring a meets one of ring b, or which corner of a starts one.
