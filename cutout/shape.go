@@ -188,8 +188,15 @@ func (s Shape) atOrigin() Shape {
 }
 
 // Contains reports whether p lies in s, its edge included.
-func (s Shape) Contains(p Point) bool {
-	return locate(s.outline, p) >= 0 && !slices.ContainsFunc(s.holes, func(hole []Point) bool { return locate(hole, p) > 0 })
+func (s Shape) Contains(p Point) bool { return s.locate(p) >= 0 }
+
+// locate returns +1 for p inside s, 0 on its edge and -1 outside.
+func (s Shape) locate(p Point) int {
+	where := locate(s.outline, p)
+	for i := 0; i < len(s.holes) && where > 0; i++ {
+		where = -locate(s.holes[i], p)
+	}
+	return where
 }
 
 // locate returns +1 for p inside the ring, 0 on its line and -1 outside. A ray from p to the right

@@ -204,7 +204,7 @@ func halfWay(p, q rational) rational { return p.plus(q).times(big.NewRat(1, 2)) 
 // solid reports whether the place, to probeGrain, lies inside s and not on its edge.
 func (s Shape) solid(r rational) bool {
 	p, ok := rational{nearestMultiple(r.x, probeGrain), nearestMultiple(r.y, probeGrain)}.point()
-	return ok && locate(s.outline, p) > 0 && !slices.ContainsFunc(s.holes, func(hole []Point) bool { return locate(hole, p) >= 0 })
+	return ok && s.locate(p) > 0
 }
 
 // spotPoint rounds a place to placeGrain.
