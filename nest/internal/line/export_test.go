@@ -3,7 +3,6 @@ package line
 import (
 	"context"
 	"fmt"
-	"slices"
 )
 
 // Programme is the linear programme over patterns of a problem, for tests.
@@ -56,13 +55,9 @@ func Complete(capacity int64, sizes []int64, bins int) (packed [][]int, proved b
 	return nil, s.proved()
 }
 
-// Lower is the bound of the dual feasible functions for the sizes that fit.
+// Lower is the bound of the dual feasible functions.
 func Lower(capacity int64, sizes []int64) (bins int, how Argument) {
-	fitting := slices.DeleteFunc(slices.Clone(sizes), func(size int64) bool { return size < 1 || size > capacity })
-	if len(fitting) == 0 {
-		return 0, Area
-	}
-	return newJob(capacity, fitting).lower()
+	return newJob(capacity, sizes).lower()
 }
 
 // Verify judges a packing without looking at how it was found: each item in exactly one bin, no bin
@@ -96,29 +91,13 @@ func Verify(capacity int64, sizes []int64, bins [][]int) error {
 	return nil
 }
 
-// FirstFit and BestFit pack the sizes that fit by first-fit and best-fit decreasing.
+// FirstFit and BestFit pack by first-fit and best-fit decreasing.
 func FirstFit(capacity int64, sizes []int64) [][]int { return fitted(capacity, sizes, false) }
 func BestFit(capacity int64, sizes []int64) [][]int  { return fitted(capacity, sizes, true) }
 
 func fitted(capacity int64, sizes []int64, best bool) [][]int {
-	var fitting []int64
-	var items []int
-	for i, size := range sizes {
-		if size >= 1 && size <= capacity {
-			fitting, items = append(fitting, size), append(items, i)
-		}
-	}
-	if fitting == nil {
-		return nil
-	}
-	j := newJob(capacity, fitting)
-	bins := j.bins(j.fit(j.counts, best))
-	for _, bin := range bins {
-		for i := range bin {
-			bin[i] = items[bin[i]]
-		}
-	}
-	return bins
+	j := newJob(capacity, sizes)
+	return j.bins(j.fit(j.counts, best))
 }
 
 // Identity, Threshold, Rounding, Splitting and Remainder are single dual feasible functions.
