@@ -3,6 +3,7 @@ package nest_test
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -43,7 +44,7 @@ func cheapest(kinds []plank, sizes []int64) (best [3]int64, ok bool) {
 	var place func(item int, spent [3]int64)
 	place = func(item int, spent [3]int64) {
 		if item == len(sizes) {
-			if !ok || less3(spent, best) {
+			if !ok || slices.Compare(spent[:], best[:]) < 0 {
 				best, ok = spent, true
 			}
 			return
@@ -74,15 +75,6 @@ func cheapest(kinds []plank, sizes []int64) (best [3]int64, ok bool) {
 	return best, ok
 }
 
-func less3(a, b [3]int64) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return a[i] < b[i]
-		}
-	}
-	return false
-}
-
 // checkPlanks searches a job of boards and compares it with what is known to be best.
 func checkPlanks(t *testing.T, name string, kinds []plank, sizes []int64, want [3]int64) {
 	t.Helper()
@@ -91,12 +83,7 @@ func checkPlanks(t *testing.T, name string, kinds []plank, sizes []int64, want [
 	if err == nil {
 		err = nest.Verify(p, r)
 	}
-	got := [3]int64{r.Cost.Num() / r.Cost.Den(), 0, int64(len(r.Sheets))}
-	for _, s := range r.Sheets {
-		if kinds[s.Stock].count < 0 {
-			got[1]++
-		}
-	}
+	got := [3]int64{r.Cost.Num() / r.Cost.Den(), int64(bought(p, r)), int64(len(r.Sheets))}
 	if err != nil || len(r.Unplaced) > 0 || got != want || !r.Bound.Proved {
 		t.Errorf("%s: %v from %v: cost, bought, boards %v, %d unplaced, %+v, %v; want %v, proved", name, sizes, kinds, got, len(r.Unplaced), r.Bound, err, want)
 	}

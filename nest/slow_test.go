@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -147,14 +148,7 @@ func (j smallJob) cutAnywhere(r remnant, known map[remnant]bool) bool {
 // smallMerit is the objective of a nest: parts left out, money in quarters, sheets bought, sheets.
 type smallMerit [4]int
 
-func (a smallMerit) less(b smallMerit) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return a[i] < b[i]
-		}
-	}
-	return false
-}
+func (a smallMerit) less(b smallMerit) bool { return slices.Compare(a[:], b[:]) < 0 }
 
 // best enumerates all nests.
 func (j smallJob) best() smallMerit {
@@ -205,13 +199,17 @@ func (j smallJob) best() smallMerit {
 
 // meritOf returns the objective of a nest whose prices are whole quarters.
 func meritOf(p nest.Problem, r nest.Result) smallMerit {
-	m := smallMerit{len(r.Unplaced), int(r.Cost.Num() * (4 / r.Cost.Den())), 0, len(r.Sheets)}
+	return smallMerit{len(r.Unplaced), int(r.Cost.Num() * (4 / r.Cost.Den())), bought(p, r), len(r.Sheets)}
+}
+
+// bought counts the sheets of stock without a count.
+func bought(p nest.Problem, r nest.Result) (n int) {
 	for _, s := range r.Sheets {
 		if p.Stock[s.Stock].Count == nil {
-			m[2]++
+			n++
 		}
 	}
-	return m
+	return n
 }
 
 // TestSearchEqualsEnumeration compares the search with the plain model. The jobs are drawn from a

@@ -2,6 +2,7 @@ package nest_test
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -22,17 +23,12 @@ func boards(length int64, sizes ...int64) nest.Problem {
 	return p
 }
 
-func repeat(size int64, n int) (all []int64) {
-	for range n {
-		all = append(all, size)
-	}
-	return all
-}
+func repeat(size int64, n int) []int64 { return slices.Repeat([]int64{size}, n) }
 
 // TestTightExample is the classical family of D. S. Johnson (1973): lengths of 1/2 + e, 1/4 + 2e,
 // 1/4 + e and 1/4 - 2e, here of 400, where first-fit decreasing takes 11 boards and 9 do.
 func TestTightExample(t *testing.T) {
-	sizes := append(append(append(repeat(201, 6), repeat(102, 6)...), repeat(101, 6)...), repeat(98, 12)...)
+	sizes := slices.Concat(repeat(201, 6), repeat(102, 6), repeat(101, 6), repeat(98, 12))
 	p := boards(400, sizes...)
 	first, err := nest.FirstFit(p)
 	if err != nil {
