@@ -80,7 +80,9 @@ func FuzzWild(f *testing.F) {
 			shapes = append(append(shapes, pieces...), snapped...)
 		}
 		for _, p := range shapes {
-			checkValid(t, p)
+			if !p.IsEmpty() {
+				checkForm(t, p)
+			}
 			_, _ = p.Move(s.length(), s.length())
 			_, _ = p.Cells()
 			_, _ = p.Area()
@@ -113,26 +115,6 @@ func FuzzWild(f *testing.F) {
 		located, _ := cutout.Locate(taped, side, s.length())
 		located.Worst()
 	})
-}
-
-// checkValid holds the rings of a shape against the form that the type promises, but for what takes
-// long to check.
-func checkValid(t *testing.T, s cutout.Shape) {
-	t.Helper()
-	for i, ring := range ringsOf(s) {
-		if s.IsEmpty() {
-			return
-		}
-		if len(ring) < 3 {
-			t.Fatalf("ring %d has %d corners: %v", i-1, len(ring), s)
-		}
-		if area := slowArea(cutout.Raw(ring)).Sign(); i == 0 && area <= 0 || i > 0 && area >= 0 {
-			t.Fatalf("ring %d runs the wrong way: %v", i-1, s)
-		}
-	}
-	if slowCrossing(s) {
-		t.Fatalf("edges cross: %v", s)
-	}
 }
 
 // FuzzAreas holds what is cut against the law that areas add up.
