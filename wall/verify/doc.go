@@ -16,15 +16,14 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 176 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
+//   - Each of 197 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged
 //
 // That no nest takes fewer sheets than the bound, that no layout looks better or needs less (for
 // small rooms a test searches them all: TestBestLookingChoiceIsLeast), which of several equal plans
-// is taken, quantities of the take-off, weak spots, the order of cuts within a piece, what is said
-// of a cut beside its part, kind and place, and words.
+// is taken, quantities of the take-off, weak spots, the order of cuts within a piece, and words.
 //
 // # Readings
 //
@@ -83,7 +82,9 @@
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
 //     work; its closing pieces are those of the panel fitted last.
-//  30. A cut may run past either edge, and leave nothing there; the blade must touch the part.
+//  30. A cut may run past either edge, and leave nothing there; the blade must touch the part. It
+//     trims the near side, with its kerf, if no piece lies there, whatever is left beyond. Parts
+//     that were cut further count as parts of the same size, too.
 //  31. Proved means that the plan has as few sheets as sheets_at_least says. Where some stock is
 //     counted, it may speak of the sheets to buy instead, and is not judged.
 //  32. No choice is at least as good as another in all of sheets, sheets to buy, money, blemish.

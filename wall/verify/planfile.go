@@ -40,6 +40,8 @@ type planFile struct {
 
 type taped struct {
 	Path            string
+	Run, Opening    string
+	Number          int
 	At              point
 	Closing, Within rat
 }
@@ -137,6 +139,14 @@ type planSheet struct {
 		Rect rect
 		Kind string
 		At   rat
+		From struct {
+			Step   int
+			Beyond bool
+		}
+		Alike bool
+		Trim  string
+		Off   rat
+		Frees struct{ Near, Beyond int }
 	}
 	Offcuts []struct{ X, Y, Width, Length, LeftPhase rat }
 }

@@ -1,6 +1,7 @@
 package verify
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
@@ -57,7 +58,8 @@ func (c *checker) sheets() {
 
 // sheet checks one sheet: what is on it stands apart, free after the cuts, and so do its offcuts.
 func (c *checker) sheet(path string, sheet planSheet, s stock) {
-	free := c.saw(path, sheet, s)
+	before := len(c.faults)
+	free, left := c.saw(path, sheet, s)
 	var taken []rect
 	stands := func(kind, unfree Kind, at string, r rect) {
 		c.job.sweep.spend(len(free) + len(taken))
@@ -86,6 +88,9 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 		c.equal(Offcut, at+".left_phase", o.LeftPhase, mod(sum(s.LeftPhase, r.X), c.job.pattern.pitch),
 			"not the sheet's pattern there")
 	}
+	if len(c.faults) == before {
+		c.said(path, sheet, left, taken)
+	}
 }
 
 // placement checks one piece against the sheet alone.
@@ -103,9 +108,11 @@ func (c *checker) placement(path string, r rect, leftPhase rat, turned bool, s s
 	}
 }
 
-// saw replays the cuts of a sheet and returns the parts that are free at the end.
-func (c *checker) saw(path string, sheet planSheet, s stock) []rect {
-	free := []rect{{zero(), zero(), s.Width, s.Length}}
+// saw replays the cuts of a sheet and returns the parts that are free at the end. left are the
+// whole sheet and what each cut leaves near and beyond, if only a part of no size.
+func (c *checker) saw(path string, sheet planSheet, s stock) (free, left []rect) {
+	free = []rect{{zero(), zero(), s.Width, s.Length}}
+	left = slices.Clone(free)
 	for k, cut := range sheet.Cuts {
 		at := item(path+".cuts", k)
 		c.equal(Cuts, at+".step", cut.Step, k+1, "steps are not numbered from 1 in order")
@@ -133,11 +140,43 @@ func (c *checker) saw(path string, sheet planSheet, s stock) []rect {
 			continue
 		}
 		free = slices.Delete(free, n, n+1)
-		for _, left := range []rect{near, far} {
-			if left.W.Sign() > 0 && left.H.Sign() > 0 {
-				free = append(free, left)
+		for _, rest := range []rect{near, far} {
+			left = append(left, rest)
+			if rest.W.Sign() > 0 && rest.H.Sign() > 0 {
+				free = append(free, rest)
 			}
 		}
 	}
-	return free
+	return free, left
+}
+
+// said checks what a plan says of the cuts of a sheet that is right otherwise: which cut, on which
+// side, left the part on the bench, whether another part has its size, what only comes off, and
+// which pieces stand free. left is as of saw, placed is where the pieces are.
+func (c *checker) said(path string, sheet planSheet, left, placed []rect) {
+	for k, cut := range sheet.Cuts {
+		c.job.sweep.spend(len(left) + len(sheet.Placements))
+		near, far, from := left[1+2*k], left[2+2*k], slices.IndexFunc(left, cut.Rect.is)
+		alike := slices.ContainsFunc(left, func(part rect) bool {
+			return same(part.W, cut.Rect.W) && same(part.H, cut.Rect.H) && !part.is(cut.Rect)
+		})
+		trim, off, frees := "near", sum(cut.At, c.job.kerf), [2]int{}
+		for i, p := range sheet.Placements {
+			if near.meets(placed[i]) {
+				trim, off = "none", zero()
+			}
+			for side, part := range []rect{near, far} {
+				if part.is(placed[i]) {
+					frees[side] = p.Piece
+				}
+			}
+		}
+		if rest := least(far.W, far.H); trim == "none" && rest.Sign() <= 0 {
+			trim, off = "beyond", sum(rest, c.job.kerf)
+		}
+		c.equal(Cuts, item(path+".cuts", k),
+			[]any{cut.From.Step, cut.From.Beyond, cut.Alike, cmp.Or(cut.Trim, "none"), cut.Off, cut.Frees.Near, cut.Frees.Beyond},
+			[]any{(from + 1) / 2, from > 0 && from%2 == 0, alike, trim, off, frees[0], frees[1]},
+			"not what it is made on and what it leaves: step and side of from, alike, trim, off, frees")
+	}
 }

@@ -9,7 +9,7 @@ func (c *checker) taped() {
 		r := &c.job.Runs[i]
 		for k := range r.Heights {
 			if h := &r.Heights[k]; h.Taped != nil {
-				at := c.solved(item(item("runs", i)+".heights", k)+".taped", *h.Taped)
+				at := c.solved(item(item("runs", i)+".heights", k)+".taped", *h.Taped, r.Name, "", k+1)
 				h.At, h.Top = at.X, at.Y
 			}
 		}
@@ -23,7 +23,7 @@ func (c *checker) taped() {
 					if corner.Side == "" {
 						corner.Side = p.Side
 					}
-					o.taped = append(o.taped, c.solved(item(path+".points.corners", n), corner))
+					o.taped = append(o.taped, c.solved(item(path+".points.corners", n), corner, r.Name, o.Name, n+1))
 				}
 			}
 			if len(o.taped) > 2 && o.Rise.Sign() > 0 {
@@ -38,15 +38,18 @@ func (c *checker) taped() {
 	}
 }
 
-// solved returns the plan's point for distances from known points. It must lie on the right side of
-// the bases, within a mark of two distances, and off the others by no more than the plan says.
-func (c *checker) solved(path string, b bearing) point {
+// solved returns the plan's point for distances from known points. It must be said to be the one
+// that it is, lie on the right side of the bases, within a mark of two distances, and off the
+// others by no more than the plan says.
+func (c *checker) solved(path string, b bearing, run, opening string, number int) point {
 	k := slices.IndexFunc(c.plan.Taped, func(t taped) bool { return t.Path == path })
 	if k < 0 || len(b.Bases) < 2 || len(b.Distances) != len(b.Bases) {
 		c.fault(Taped, "taped", "nothing", path, "no point for these distances")
 		return point{zero(), zero()}
 	}
 	got, first, second := c.plan.Taped[k], b.Bases[0], b.Bases[1]
+	c.equal(Taped, item("taped", k), []any{got.Run, got.Opening, got.Number}, []any{run, opening, number},
+		"not this point's run, opening, number")
 	if (turn(first, second, got.At) > 0) != (b.Side == "left") {
 		c.fault(Taped, item("taped", k)+".at", got.At, b.Side, "on the other side of the bases")
 	}
