@@ -144,7 +144,7 @@ func (c *checker) numbering(i int) {
 			c.fault(Order, path+".pieces", "none", "some", "a panel without pieces")
 			continue
 		}
-		left, right := panel.Right, panel.Left
+		left, right, closes := panel.Right, panel.Left, false
 		for _, number := range panel.Pieces {
 			k, known := c.pieces[number]
 			if !known || c.owner[number] != "" {
@@ -158,13 +158,10 @@ func (c *checker) numbering(i int) {
 			c.require(number >= last, Order, path+".pieces", number, last, "not numbered in order of fitting")
 			last = max(last, number)
 			left, right = least(left, piece.At.X), most(right, sum(piece.At.X, piece.Width))
+			closes = closes || piece.Closing
 		}
 		c.equal(Panels, path+".left", panel.Left, left, "the pieces do not begin at the panel's left")
 		c.equal(Panels, path+".right", panel.Right, right, "the pieces do not end at the panel's right")
-		closes := slices.ContainsFunc(panel.Pieces, func(number int) bool {
-			k, known := c.pieces[number]
-			return known && c.plan.Pieces[k].Closing
-		})
 		c.equal(Closing, path+".pieces", closes, n+1 == len(r.Panels), "the panel fitted last, and no other, has closing pieces")
 	}
 }
