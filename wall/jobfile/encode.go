@@ -14,7 +14,7 @@ import (
 // encoder turns values into JSON text and collects what cannot be written.
 type encoder struct {
 	units  fraction.Unit
-	faults []*fault.Fault
+	faults fault.List
 }
 
 // item is a JSON value before it is laid out in lines: a text, or parts between brackets.
@@ -31,7 +31,7 @@ func (e *encoder) value(v, otherwise reflect.Value, path fault.Path) item {
 	if s, ok := scalarOf(t); ok {
 		text := s.write(v.Interface(), e.units)
 		if back, err := s.read(text, e.units); err != nil || s.write(back, e.units) != text || t == ratioType && back != v.Interface() {
-			e.faults = append(e.faults, &fault.Fault{Path: path, Value: text, Cause: because(ErrValue, err), Want: "a value that a file can have: " + s.want})
+			e.faults.Join(&fault.Fault{Path: path, Value: text, Cause: because(ErrValue, err), Want: "a value that a file can have: " + s.want})
 		}
 		if s.kind == stringNode { // a valid job has only texts that Go and JSON quote alike
 			text = strconv.Quote(text)

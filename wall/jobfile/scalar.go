@@ -96,11 +96,7 @@ func wordsOf(t reflect.Type) (words []string) {
 			break
 		}
 		words = append(words, string(text))
-		if e.CanInt() {
-			e.SetInt(e.Int() + 1)
-		} else {
-			e.SetUint(e.Uint() + 1)
-		}
+		e.SetUint(e.Uint() + 1)
 	}
 	return words
 }

@@ -1,7 +1,6 @@
 package jobfile
 
 import (
-	"errors"
 	"io"
 	"reflect"
 	"slices"
@@ -30,10 +29,10 @@ func Write(w io.Writer, j plan.Job) (err error) {
 	e := encoder{units: j.Units}
 	text := e.value(reflect.ValueOf(file), reflect.ValueOf(otherwise), nil).layout("", maxLine)
 	if len(text) >= MaxBytes {
-		e.faults = append(e.faults, &fault.Fault{Cause: ErrValue, Want: "a job that fits into a file"})
+		e.faults.Join(&fault.Fault{Cause: ErrValue, Want: "a job that fits into a file"})
 	}
-	if len(e.faults) > 0 {
-		return errors.Join(each(e.faults, func(f *fault.Fault) error { return f })...)
+	if err := e.faults.Err(); err != nil {
+		return err
 	}
 	_, err = io.WriteString(w, text+"\n")
 	return err
