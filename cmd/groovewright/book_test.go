@@ -1,30 +1,17 @@
 package main
 
 import (
-	"bytes"
-	"context"
-	"encoding/json"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/wall/book"
-	"example.com/groovewright/wall/plan"
 )
 
 // TestBookFilesArePlain checks what the book hands to the command: plain names, each once, of the
 // kinds that the next plan may take away again.
 func TestBookFilesArePlain(t *testing.T) {
-	data, err := os.ReadFile("../../testdata/kitchen.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var p plan.Plan
-	if err := json.Unmarshal(data, &p); err != nil {
-		t.Fatal(err)
-	}
-	files, err := book.Files(p)
+	files, err := book.Files(planOf(t, examples(t)["kitchen"]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,16 +34,13 @@ func TestBookFilesArePlain(t *testing.T) {
 
 // TestSurveyCommand writes a measuring sheet for two runs.
 func TestSurveyCommand(t *testing.T) {
-	var out, errs bytes.Buffer
-	if code := execute(context.Background(), []string{"survey", "2"}, strings.NewReader(""), &out, &errs); code != done {
-		t.Fatalf("exit code %d: %s", code, &errs)
-	}
+	sheet := must(t, "survey", "2")
 	for _, want := range []string{"<!DOCTYPE html>", `name="runs[1].width"`} {
-		if !strings.Contains(out.String(), want) {
+		if !strings.Contains(sheet, want) {
 			t.Errorf("the sheet lacks %s", want)
 		}
 	}
-	if strings.Contains(out.String(), "runs[2]") {
+	if strings.Contains(sheet, "runs[2]") {
 		t.Error("the sheet has a third run")
 	}
 }

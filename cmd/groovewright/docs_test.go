@@ -34,6 +34,16 @@ func filesThat(t *testing.T, ending string) map[string]string {
 	return all
 }
 
+// readme returns the text of the README.
+func readme(t testing.TB) string {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
 // Package documents and guides name the tests that hold what they promise. Each such test is there.
 func TestTestsThatAreNamedExist(t *testing.T) {
 	defined := map[string]bool{}
@@ -61,7 +71,7 @@ func TestTestsThatAreNamedExist(t *testing.T) {
 
 // The README's table of commands is the commands that there are, with options that they have.
 func TestReadmeNamesTheCommands(t *testing.T) {
-	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
+	readme := readme(t)
 	shown := map[string]bool{"help": true}
 	for _, row := range regexp.MustCompile("(?m)^\\| `groovewright (\\w+)([^`]*)`").FindAllStringSubmatch(readme, -1) {
 		name, rest := row[1], row[2]
@@ -96,7 +106,7 @@ func TestReadmeNamesTheCommands(t *testing.T) {
 
 // Every field that a job file may have stands in the README, as it is spelt.
 func TestReadmeNamesEveryField(t *testing.T) {
-	readme := filesThat(t, "README.md")[filepath.Join(root, "README.md")]
+	readme := readme(t)
 	type object struct{ Properties map[string]any }
 	var schema struct {
 		object

@@ -22,7 +22,7 @@ var update = flag.Bool("update", false, "rewrite the golden plans in testdata")
 // examples returns the example jobs by name, without their folder and ending.
 func examples(t testing.TB) map[string]string {
 	t.Helper()
-	paths, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.json"))
+	paths, err := filepath.Glob(filepath.Join(root, "examples", "*.json"))
 	if err != nil || len(paths) < 3 {
 		t.Fatalf("examples: %v, %v", paths, err)
 	}
@@ -83,7 +83,7 @@ func TestGoldenPlans(t *testing.T) {
 		path := examples(t)[name]
 		t.Run(name, func(t *testing.T) {
 			for ending, options := range map[string][]string{".txt": nil, ".json": {"--json"}} {
-				golden := filepath.Join("..", "..", "testdata", name+ending)
+				golden := filepath.Join(root, "testdata", name+ending)
 				got := planned(t, path, options...)
 				if *update {
 					if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
@@ -273,12 +273,8 @@ func TestOutputThatCannotBeWrittenIsAFailure(t *testing.T) {
 // readmeJobs returns the jobs of the README.
 func readmeJobs(t testing.TB) []string {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join(root, "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	var jobs []string
-	for i, part := range strings.Split(string(data), "```json\n") {
+	for i, part := range strings.Split(readme(t), "```json\n") {
 		if job, _, found := strings.Cut(part, "```"); found && i > 0 {
 			jobs = append(jobs, job)
 		}

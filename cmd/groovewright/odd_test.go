@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"math"
 	"os"
 	"path/filepath"
@@ -23,11 +22,7 @@ import (
 // oddPlan plans one of the two examples.
 func oddPlan(t *testing.T, name string) plan.Plan {
 	t.Helper()
-	var p plan.Plan
-	if err := json.Unmarshal([]byte(planned(t, examples(t)[name], "--json")), &p); err != nil {
-		t.Fatal(err)
-	}
-	return p
+	return planOf(t, examples(t)[name])
 }
 
 // forOdd runs a test on every piece of both examples.
@@ -147,12 +142,8 @@ func TestMisreadDistanceIsQuestioned(t *testing.T) {
 		if err := os.WriteFile(path, []byte(job), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		var p plan.Plan
-		if err := json.Unmarshal([]byte(must(t, "plan", path, "--json")), &p); err != nil {
-			t.Fatal(err)
-		}
 		found := false
-		for _, w := range p.Warnings {
+		for _, w := range planOf(t, path).Warnings {
 			found = found || w.Path.String() == "Runs[0].Openings[0].Points.Corners[1].Distances" && w.Kind == plan.PointsApart
 		}
 		if found != questioned {
