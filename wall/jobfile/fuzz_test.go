@@ -2,9 +2,9 @@ package jobfile_test
 
 import (
 	"bytes"
-	"os"
-	"path/filepath"
+	"maps"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,16 +20,12 @@ import (
 // Whatever the bytes, Read gives a job or faults, the same ones each time, and
 // every fault is one line of text.
 func FuzzRead(f *testing.F) {
-	f.Add([]byte(sound))
 	f.Add([]byte(`{"runs": [{"heights": [{}]}]}`))     // everything missing
 	f.Add([]byte(`{"a": {"a": [[[[{"a": null}]]]]}}`)) // deep and unknown
 	f.Add([]byte(strings.Replace(sound, boxOpening, `"rise": "2", "points": {"bases": [["0", "0"], ["24", "0"]], "side": "left", "corners": [{"distances": ["0", "24"]},
 		{"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"bases": [["0", "0"], ["24", "10"]], "side": "left", "distances": ["10", "24"]}]}`, 1)))
-	names, _ := filepath.Glob("../../examples/*.json")
-	for _, name := range names {
-		if data, err := os.ReadFile(name); err == nil {
-			f.Add(data)
-		}
+	for _, file := range slices.Sorted(maps.Values(examples(f))) {
+		f.Add([]byte(file))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		j, err := jobfile.Read(bytes.NewReader(data))

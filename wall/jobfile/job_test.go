@@ -1,10 +1,7 @@
 package jobfile_test
 
 import (
-	"bytes"
 	"errors"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -43,7 +40,7 @@ const sound = `{
 }`
 
 func TestReadSound(t *testing.T) {
-	j, err := jobfile.Read(bytes.NewReader([]byte(sound)))
+	j, err := jobfile.Read(strings.NewReader(sound))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,7 +68,7 @@ func TestReadSound(t *testing.T) {
 // Bare numbers take the units of the job, and so does the default tape.
 func TestReadMetric(t *testing.T) {
 	metric := strings.ReplaceAll(sound, `"units": "in", "tape": "1/16"`, `"units": "mm"`)
-	j, err := jobfile.Read(bytes.NewReader([]byte(metric)))
+	j, err := jobfile.Read(strings.NewReader(metric))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,16 +81,8 @@ func TestReadMetric(t *testing.T) {
 }
 
 func TestReadExamples(t *testing.T) {
-	names, err := filepath.Glob("../../examples/*.json")
-	if err != nil || len(names) < 3 {
-		t.Fatalf("examples: %v, %v", names, err)
-	}
-	for _, name := range names {
-		data, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := jobfile.Read(bytes.NewReader(data)); err != nil {
+	for name, file := range examples(t) {
+		if _, err := jobfile.Read(strings.NewReader(file)); err != nil {
 			t.Errorf("%s:\n%v", name, err)
 		}
 	}
@@ -180,7 +169,7 @@ func TestFaults(t *testing.T) {
 			if strings.Count(sound, row.old) == 0 {
 				t.Fatalf("the sound job has no %s", row.old)
 			}
-			_, err := jobfile.Read(bytes.NewReader([]byte(strings.Replace(sound, row.old, row.new, 1))))
+			_, err := jobfile.Read(strings.NewReader(strings.Replace(sound, row.old, row.new, 1)))
 			hit := slices.IndexFunc(fault.All(err), func(f *fault.Fault) bool {
 				return f.Path.String() == row.path && errors.Is(f, row.kind) && f.Line > 0 && f.Column > 0
 			})
@@ -218,7 +207,7 @@ profile.x: no such field; want one of name, features, thickness, wide_flats, boa
 			if !strings.Contains(row.job, row.old) {
 				t.Fatalf("the job has no %s", row.old)
 			}
-			_, err := jobfile.Read(bytes.NewReader([]byte(strings.Replace(row.job, row.old, row.new, 1))))
+			_, err := jobfile.Read(strings.NewReader(strings.Replace(row.job, row.old, row.new, 1)))
 			if err == nil || err.Error() != row.want {
 				t.Errorf("Read: %v\nwant  %s", err, row.want)
 			}
@@ -251,7 +240,7 @@ func TestNotAJob(t *testing.T) {
 		{"too long", `{"title": "` + strings.Repeat("x", jobfile.MaxBytes) + `"}`, "more than"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			_, err := jobfile.Read(bytes.NewReader([]byte(row.input)))
+			_, err := jobfile.Read(strings.NewReader(row.input))
 			if len(fault.All(err)) == 0 || !strings.Contains(err.Error(), row.says) {
 				t.Errorf("Read = %v, want faults that say %q", err, row.says)
 			}
@@ -267,7 +256,7 @@ func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
 	} {
 		broken = strings.Replace(broken, change[0], change[1], 1)
 	}
-	_, err := jobfile.Read(bytes.NewReader([]byte(broken)))
+	_, err := jobfile.Read(strings.NewReader(broken))
 	var got []string
 	for _, f := range fault.All(err) {
 		got = append(got, f.Path.String())
@@ -281,7 +270,7 @@ func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
 // A corner that one of two neighbours does not name is no fault, but a doubt.
 func TestLonelyCornerIsDoubted(t *testing.T) {
 	lonely := strings.Replace(sound, `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, 1)
-	j, err := jobfile.Read(bytes.NewReader([]byte(lonely)))
+	j, err := jobfile.Read(strings.NewReader(lonely))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -316,8 +305,8 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
 		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
 	} {
-		j, err := jobfile.Read(bytes.NewReader([]byte("\ufeff" + `{"profile": "beadboard 2", "stock": [` + row.stock + `], "runs": [{"name": "a", "width": "40",
-			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`)))
+		j, err := jobfile.Read(strings.NewReader("\ufeff" + `{"profile": "beadboard 2", "stock": [` + row.stock + `], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -334,7 +323,7 @@ func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 	if beside == slanted || slanted == sound {
 		t.Fatal("the sound job has other openings now")
 	}
-	if _, err := jobfile.Read(bytes.NewReader([]byte(beside))); err != nil {
+	if _, err := jobfile.Read(strings.NewReader(beside)); err != nil {
 		t.Error(err)
 	}
 }

@@ -1,7 +1,6 @@
 package jobfile_test
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"testing"
@@ -30,7 +29,7 @@ func withOpening(t *testing.T, fields string) string {
 func TestTapedCorners(t *testing.T) {
 	file := withOpening(t, `"points": {"bases": [["0", "0"], ["30", "0"]], "side": "left", "corners": [
 		{"distances": ["50", "40"]}, {"distances": ["40", "50"]}, {"distances": ["0", "30"]}]}`)
-	j, err := jobfile.Read(bytes.NewReader([]byte(file)))
+	j, err := jobfile.Read(strings.NewReader(file))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,7 +62,7 @@ func TestTapedCornerWithBasesOfItsOwn(t *testing.T) {
 		"all on their own": `"points": {"corners": [` + own + `, {"bases": [["0", "0"], ["30", "0"]], "side": "left", "distances": ["40", "50"]},
 			{"bases": [["0", "0"], ["30", "0"]], "side": "left", "distances": ["0", "30"]}]}`,
 	} {
-		j, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, file))))
+		j, err := jobfile.Read(strings.NewReader(withOpening(t, file)))
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
@@ -77,7 +76,7 @@ func TestTapedCornerWithBasesOfItsOwn(t *testing.T) {
 // An arched head on four taped corners has the arc of the same opening by its sizes: the radius of 13 of the test below. Springings
 // that differ by more than 1/8 in are doubted, and the higher one counts.
 func TestArchOnTapedCorners(t *testing.T) {
-	plain, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, `"left": "0", "bottom": "0", "width": "24", "height": "10", "rise": "8"`))))
+	plain, err := jobfile.Read(strings.NewReader(withOpening(t, `"left": "0", "bottom": "0", "width": "24", "height": "10", "rise": "8"`)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +96,7 @@ func TestArchOnTapedCorners(t *testing.T) {
 		if !strings.Contains(whole, c.old) {
 			t.Fatalf("no %s", c.old)
 		}
-		j, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, strings.Replace(whole, c.old, c.new, 1)))))
+		j, err := jobfile.Read(strings.NewReader(withOpening(t, strings.Replace(whole, c.old, c.new, 1))))
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
@@ -132,7 +131,7 @@ func TestTapedCornerThatDoesNotClose(t *testing.T) {
 	for third, want := range map[string]int{"40": 0, "40 1/16": 0, "41": 1} {
 		file := withOpening(t, `"points": {"bases": [["0", "0"], ["30", "0"], ["30", "80"]], "side": "left", "corners": [
 			{"distances": ["50", "40", "`+third+`"]}, {"distances": ["40", "50", "50"]}, {"distances": ["0", "30", "85 7/16"]}]}`)
-		j, err := jobfile.Read(bytes.NewReader([]byte(file)))
+		j, err := jobfile.Read(strings.NewReader(file))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -145,7 +144,7 @@ func TestTapedCornerThatDoesNotClose(t *testing.T) {
 func TestTapedHeight(t *testing.T) {
 	file := strings.Replace(sound, `{"at": "30", "bottom": "0", "top": "63 1/4"}`,
 		`{"bottom": "0", "taped": {"bases": [["0", "0"], ["30", "0"]], "distances": ["50", "40"], "side": "left"}}`, 1)
-	j, err := jobfile.Read(bytes.NewReader([]byte(file)))
+	j, err := jobfile.Read(strings.NewReader(file))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,7 +156,7 @@ func TestTapedHeight(t *testing.T) {
 // An arch over a chord of 24 with a rise of 8 has a radius of 13 (5, 12 and 13
 // are the sides of a right triangle): its top lies 8 above the springing.
 func TestArchedOpening(t *testing.T) {
-	j, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, `"left": "2", "bottom": "5", "width": "24", "height": "10", "rise": "8"`))))
+	j, err := jobfile.Read(strings.NewReader(withOpening(t, `"left": "2", "bottom": "5", "width": "24", "height": "10", "rise": "8"`)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -202,13 +201,13 @@ func TestTapedFaults(t *testing.T) {
 			if !strings.Contains(whole, row.old) {
 				t.Fatalf("no %s", row.old)
 			}
-			_, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, strings.Replace(whole, row.old, row.new, 1)))))
+			_, err := jobfile.Read(strings.NewReader(withOpening(t, strings.Replace(whole, row.old, row.new, 1))))
 			if err == nil || !strings.Contains("\n"+err.Error(), "\n"+row.path+": ") {
 				t.Errorf("Read: %v\nwant a fault at %s", err, row.path)
 			}
 		})
 	}
-	_, err := jobfile.Read(bytes.NewReader([]byte(withOpening(t, boxOpening+`, "rise": "2"`))))
+	_, err := jobfile.Read(strings.NewReader(withOpening(t, boxOpening+`, "rise": "2"`)))
 	if err == nil || !strings.HasPrefix(err.Error(), "runs[0].openings[0].rise: ") {
 		t.Errorf("rise beyond a half circle: %v", err)
 	}

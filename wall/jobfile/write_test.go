@@ -37,7 +37,7 @@ func written(t interface {
 }
 
 // examples returns the job files of the examples and others that have each field.
-func examples(t *testing.T) map[string]string {
+func examples(t testing.TB) map[string]string {
 	t.Helper()
 	names, err := filepath.Glob("../../examples/*.json")
 	if err != nil || len(names) < 6 {
