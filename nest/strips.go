@@ -40,11 +40,10 @@ func StripBound(p Problem, gap fraction.Length, strips []Strip) (b Bound, err er
 		return b, nil
 	}
 	for _, w := range s.weights(s.sizes, StripArea, StripHeights) {
-		values := s.heights
-		if w.how == StripHeights {
-			values = w.values(s.tallest)
+		if w.how == StripArea {
+			w.need = s.need(s.heights)
 		}
-		b = w.raise(b, s.need(values))
+		b = w.raise(b, w.need)
 	}
 	return b, nil
 }
@@ -57,6 +56,7 @@ type DualWeight struct {
 	s     *stripper
 	sizes []int64 // with a kerf, in marks; falling
 	each  []int64 // values of parts at least so high
+	need  uint64  // value of the strips' tallest parts
 }
 
 // DualWeights returns the dual weights that give the strips the highest bounds, the best first, and
@@ -77,8 +77,7 @@ func DualWeights(p Problem, strips []Strip, heights []fraction.Length, most int)
 	all = s.weights(falling(sizes), PartArea, PartHeights)
 	all = slices.DeleteFunc(all, func(w DualWeight) bool { return slices.Max(w.holds) == 0 })
 	slices.SortStableFunc(all, func(a, b DualWeight) int {
-		needA, needB := s.need(a.values(s.tallest)), s.need(b.values(s.tallest))
-		return compareProducts(needB, slices.Max(a.holds), needA, slices.Max(b.holds))
+		return compareProducts(b.need, slices.Max(a.holds), a.need, slices.Max(b.holds))
 	})
 	all = slices.CompactFunc(all, func(a, b DualWeight) bool { return slices.Equal(a.each, b.each) })
 	return all[:max(0, min(most, len(all)))], nil
@@ -116,15 +115,6 @@ func (w *DualWeight) at(height int64) int64 {
 		return 0
 	}
 	return w.each[i]
-}
-
-// values returns the values of parts of these heights.
-func (w *DualWeight) values(heights []int64) []int64 {
-	values := make([]int64, len(heights))
-	for i, h := range heights {
-		values[i] = w.at(h)
-	}
-	return values
 }
 
 // mostClaimed is the most sheets that a bound for strips claims; no wall needs as many.
@@ -220,7 +210,7 @@ func (s *stripper) need(values []int64) (need uint64) {
 // weights returns the area and dual feasible functions for heights of the given sizes, which fall,
 // with what they allow on an upright line through each kind of stock.
 func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
-	all := []DualWeight{{s.times(area, s.tall), s, sizes, sizes}}
+	all := []DualWeight{s.weight(s.times(area, s.tall), sizes, sizes)}
 	counts := make([]int, len(sizes))
 	for i, size := range sizes {
 		counts[i] = int(s.longest/size) + 1 // a strip can be parted so often
@@ -231,9 +221,20 @@ func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
 		for i, size := range sizes {
 			values[i] = d.At(size)
 		}
-		all = append(all, DualWeight{s.times(heights, mostOf(values, stacks, d.Most)), s, sizes, values})
+		all = append(all, s.weight(s.times(heights, mostOf(values, stacks, d.Most)), sizes, values))
 	}
 	return all
+}
+
+// weight returns the dual weight of parts of the given sizes.
+func (s *stripper) weight(holds weighing, sizes, each []int64) DualWeight {
+	w := DualWeight{weighing: holds, s: s, sizes: sizes, each: each}
+	values := make([]int64, len(s.tallest))
+	for i, height := range s.tallest {
+		values[i] = w.at(height)
+	}
+	w.need = s.need(values)
+	return w
 }
 
 // times returns the weighing of sheets that hold most on every upright line through their width.
