@@ -37,8 +37,8 @@ func ExampleShape_Band() {
 	// panel 3: from 40 to 60, up to 20, 6 corners
 }
 
-// A taped ceiling slopes by 1 in over 48. At the seam it is not at a mark; the corner is rounded down,
-// so that the piece fits.
+// A taped ceiling slopes by 1 in over 48. At the seam it is not at a mark; the corner is rounded
+// down, so that the piece fits.
 func ExampleSnap() {
 	taped := []cutout.Point{at(0, 0), at(48, 0), at(48, 19), at(0, 18)}
 	wall, err := cutout.NewShape(taped)
@@ -122,7 +122,8 @@ func ExampleShape_WeakSpots() {
 	// <nil>
 }
 
-// What is wrong is named by ring and corner as they were given: a bow tie, and a hole that reaches out of its outline.
+// What is wrong is named by ring and corner as they were given: a bow tie, and a hole that reaches
+// out of its outline.
 func ExampleNewShape() {
 	_, err := cutout.NewShape([]cutout.Point{at(0, 0), at(10, 10), at(10, 0), at(0, 10)})
 	fmt.Println(err)
@@ -133,8 +134,8 @@ func ExampleNewShape() {
 	// Holes[0][0]: (8, 2): hole is not wholly inside the outline
 }
 
-// The same window leaves a hole inside a piece, a notch at its edge, two pieces across it, and nothing
-// changed outside.
+// The same window leaves a hole inside a piece, a notch at its edge, two pieces across it, and
+// nothing changed outside.
 func ExampleShape_Minus() {
 	wall, err := cutout.NewShape(cutout.Rectangle(in(0), in(0), in(60), in(20)))
 	if err != nil {
@@ -206,8 +207,9 @@ func ExampleGrow() {
 	// [[{-1/4 -1/4} {10 1/4 -1/4} {10 1/4 12 1/4} {-1/4 12 1/4}]] <nil>
 }
 
-// The head of an arch over a chord of 24 in that rises by 8: the sides 5, 12 and 13 of a right triangle give its radius. The level
-// edge that touches its top, 18 in up, ends at the corner shown.
+// The head of an arch over a chord of 24 in that rises by 8: the sides 5, 12 and 13 of a right
+// triangle give its radius. The level edge that touches its top, 18 in up, ends at the corner
+// shown.
 func ExampleArc() {
 	radius, err := cutout.Radius(in(24), in(8))
 	fmt.Println(radius, err)

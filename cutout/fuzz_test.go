@@ -23,7 +23,8 @@ func (s *source) byte() int64 {
 	return int64(int8(b))
 }
 
-// length is mostly one of sixteenths, and at times among the largest, smallest and oddest there are.
+// length is mostly one of sixteenths, and at times among the largest, smallest and oddest there
+// are.
 func (s *source) length() fraction.Length {
 	wild := [...]fraction.Length{
 		in(math.MaxInt64), in(-math.MaxInt64), in(1 << 40), of(1, math.MaxInt64), of(-1, math.MaxInt64-1), of(1, 1<<40),

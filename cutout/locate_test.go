@@ -102,8 +102,9 @@ func TestLocateFaults(t *testing.T) {
 	}
 }
 
-// A misread distance is outvoted by the two others, on whichever side of their own base line the point lies: (30, 40) is left of the
-// base line, 50 from its start (3-4-5), and 40 from (30, 80), on the right of the line there. The one from (30, 0) is 39 short.
+// A misread distance is outvoted by the two others, on whichever side of their own base line the
+// point lies: (30, 40) is left of the base line, 50 from its start (3-4-5), and 40 from (30, 80),
+// on the right of the line there. The one from (30, 0) is 39 short.
 func TestLocateFindsTheMisreadDistance(t *testing.T) {
 	got, err := cutout.Locate([]cutout.Taped{taped(0, 0, 50), taped(30, 0, 1), taped(30, 80, 40)}, cutout.Left, of(1, 16))
 	if err != nil || got.At != at(30, 40) || !got.Exact {
@@ -326,7 +327,8 @@ func TestArcFaults(t *testing.T) {
 	}
 }
 
-// TestArcHeadsARectangle: rectangle and segment, 36*30 + r²·asin(18/30) - 18*24 with r = 30, is 1227.15.
+// TestArcHeadsARectangle: rectangle and segment, 36*30 + r²·asin(18/30) - 18*24 with r = 30, is
+// 1227.15.
 func TestArcHeadsARectangle(t *testing.T) {
 	s := mustShape(t, archedOpening(t))
 	lo, hi := s.Bounds()

@@ -385,8 +385,8 @@ func TestCells(t *testing.T) {
 	}
 }
 
-// A shape reads back from its JSON; rings that run the wrong way are turned, and what is no shape is
-// refused.
+// A shape reads back from its JSON; rings that run the wrong way are turned, and what is no shape
+// is refused.
 func TestShapeAsJSON(t *testing.T) {
 	for _, s := range []cutout.Shape{{}, window(t)} {
 		data, err := json.Marshal(s)

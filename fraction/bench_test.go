@@ -41,8 +41,9 @@ var (
 	rat    *big.Rat
 )
 
-// operations are what is timed. The rival makes a new number each time, as ours does; a second rival writes all results
-// into one and the same number, which is the quickest that big.Rat can be used and keeps none of them.
+// operations are what is timed. The rival makes a new number each time, as ours does; a second
+// rival writes all results into one and the same number, which is the quickest that big.Rat can be
+// used and keeps none of them.
 var operations = []struct {
 	name  string
 	ours  func([]pair)
@@ -84,8 +85,9 @@ func turn(pairs []pair, rounds int, f func([]pair)) float64 {
 	return float64(time.Since(start)) / float64(rounds*len(pairs))
 }
 
-// BenchmarkAgainstBigRat times each operation and the same one of math/big.Rat by turns, on the same numbers, and reports
-// the medians of the times and of their ratios: a turn that was interrupted does not count.
+// BenchmarkAgainstBigRat times each operation and the same one of math/big.Rat by turns, on the
+// same numbers, and reports the medians of the times and of their ratios: a turn that was
+// interrupted does not count.
 func BenchmarkAgainstBigRat(b *testing.B) {
 	for _, numbers := range []struct {
 		name string

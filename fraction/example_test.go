@@ -90,7 +90,8 @@ func ExampleCatch() {
 	// Output: true exact result is beyond 64 bits: 1/1099511627776 + 1/3298534883327
 }
 
-// A calculation that may leave 64 bits, and one that returns an error: Catch makes the error of both.
+// A calculation that may leave 64 bits, and one that returns an error: Catch makes the error of
+// both.
 func ExampleMust() {
 	total := func(texts ...string) (sum fraction.Length, err error) {
 		defer fraction.Catch(&err)

@@ -70,8 +70,8 @@ func FuzzArithmetic(f *testing.F) {
 	}))
 }
 
-// FuzzWild calls everything with any values: arithmetic may panic with the errors that its doc names
-// and with nothing else, and what does no arithmetic not at all.
+// FuzzWild calls everything with any values: arithmetic may panic with the errors that its doc
+// names and with nothing else, and what does no arithmetic not at all.
 func FuzzWild(f *testing.F) {
 	f.Add(int64(1), int64(2), int64(3), int64(4), uint8(0), "63 1/4")
 	f.Add(int64(math.MaxInt64), int64(1), int64(1), int64(math.MaxInt64), uint8(1), "mm")

@@ -7,13 +7,14 @@ import (
 	"pgregory.net/rapid"
 )
 
-// tapedLengths draws a length as a tape gives it: 0 to 40 ft, mostly on sixteenths of an inch, at times on
-// other binary marks, on whole or half millimetres, or with decimals.
+// tapedLengths draws a length as a tape gives it: 0 to 40 ft, mostly on sixteenths of an inch, at
+// times on other binary marks, on whole or half millimetres, or with decimals.
 func tapedLengths() *rapid.Generator[fraction.Length] {
 	return betweenLengths(fraction.Length{}, fraction.Inches(480))
 }
 
-// betweenLengths draws a taped length in [low, high], both ends included often. low is not above high.
+// betweenLengths draws a taped length in [low, high], both ends included often. low is not above
+// high.
 func betweenLengths(low, high fraction.Length) *rapid.Generator[fraction.Length] {
 	marks := []fraction.Length{
 		fraction.Of(1, 16), fraction.Of(1, 16), fraction.Of(1, 16), fraction.Of(1, 8), fraction.Of(1, 32), fraction.Of(1, 64),
@@ -39,8 +40,8 @@ func positiveLengths(high fraction.Length) *rapid.Generator[fraction.Length] {
 	return betweenLengths(fraction.Of(1, 16), high)
 }
 
-// anyLengths draws any length that there is, with weight on awkward ones: 0, the greatest and the next to
-// it, powers of two and their neighbours, common denominators.
+// anyLengths draws any length that there is, with weight on awkward ones: 0, the greatest and the
+// next to it, powers of two and their neighbours, common denominators.
 func anyLengths() *rapid.Generator[fraction.Length] {
 	return rapid.Custom(func(t *rapid.T) fraction.Length {
 		num := wholeNumbers().Draw(t, "numerator")
@@ -49,7 +50,8 @@ func anyLengths() *rapid.Generator[fraction.Length] {
 	})
 }
 
-// wholeNumbers draws a whole number in [-math.MaxInt64, math.MaxInt64], with weight on awkward ones.
+// wholeNumbers draws a whole number in [-math.MaxInt64, math.MaxInt64], with weight on awkward
+// ones.
 func wholeNumbers() *rapid.Generator[int64] {
 	return rapid.Custom(func(t *rapid.T) int64 {
 		var n int64

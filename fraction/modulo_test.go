@@ -8,7 +8,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// floorDivision is the oracle of Mod and DivMod: math/big's Euclidean division on a common denominator.
+// floorDivision is the oracle of Mod and DivMod: math/big's Euclidean division on a common
+// denominator.
 func floorDivision(a, p *big.Rat) (q *big.Int, r *big.Rat) {
 	x := new(big.Int).Mul(a.Num(), p.Denom())
 	y := new(big.Int).Mul(p.Num(), a.Denom())

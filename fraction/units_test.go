@@ -7,7 +7,7 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// number reads an exact decimal without the bounds of ParseRatio.
+// exactly reads an exact decimal without the bounds of ParseRatio.
 func exactly(t *testing.T, text string) fraction.Ratio {
 	t.Helper()
 	var r fraction.Ratio
@@ -17,7 +17,8 @@ func exactly(t *testing.T, text string) fraction.Ratio {
 	return r
 }
 
-// Conversion factors that others print. Exact ones must agree exactly, printed ones to their last digit, rounded to nearest.
+// Conversion factors that others print. Exact ones must agree exactly, printed ones to their last
+// digit, rounded to nearest.
 func TestConversionFactors(t *testing.T) {
 	const (
 		chart   = "16 CFR 500.19(a), conversion chart" // official text; read

@@ -7,7 +7,8 @@ import (
 	"example.com/groovewright/groove"
 )
 
-// A new profile is a value. Where does the pattern stand at the right end of a wall of 61 in, set out from its left end?
+// A new profile is a value. Where does the pattern stand at the right end of a wall of 61 in, set
+// out from its left end?
 func Example() {
 	p := groove.Profile{
 		Name: "beads at 1 5/8",
@@ -32,8 +33,8 @@ func Example() {
 	// seams hide at [0 1 3/8]
 }
 
-// A piece whose right edge shows the phase 1/4 can be sawn the other way up from a sheet that is its own mirror image: its left edge
-// on the sheet is then where the sheet shows the turned phase.
+// A piece whose right edge shows the phase 1/4 can be sawn the other way up from a sheet that is
+// its own mirror image: its left edge on the sheet is then where the sheet shows the turned phase.
 func ExampleProfile_Turned() {
 	p, _ := groove.Find("beadboard 1-1/2")
 	axis, ok := p.Mirror()
@@ -66,7 +67,8 @@ func ExampleProfile_Primitive() {
 	// Output: 4 1/2 2 1/4
 }
 
-// Which feature an edge shows: the end of a run of 61 in is the right edge of what stays, so that its left side is looked at.
+// Which feature an edge shows: the end of a run of 61 in is the right edge of what stays, so that
+// its left side is looked at.
 func ExampleProfile_Shown() {
 	p, _ := groove.Find("V-groove planking 6")
 	end, err := p.Phase(fraction.Inches(61), fraction.Length{})

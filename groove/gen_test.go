@@ -6,8 +6,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// drawProfile draws a valid profile of one to six features with widths of 1/8 to 6 in on eighths, or on whole millimetres; some are their own
-// mirror image, some repeat within the repeat, some have wide flats. None is of boards.
+// drawProfile draws a valid profile of one to six features with widths of 1/8 to 6 in on eighths,
+// or on whole millimetres; some are their own mirror image, some repeat within the repeat, some
+// have wide flats. None is of boards.
 func drawProfile() *rapid.Generator[groove.Profile] {
 	return rapid.Custom(func(t *rapid.T) groove.Profile {
 		mark := rapid.SampledFrom([]fraction.Length{fraction.Of(1, 8), fraction.Millimetres(1, 1)}).Draw(t, "mark")

@@ -16,7 +16,8 @@ import (
 
 var inch = fraction.MustParse
 
-// repeat makes a profile of "flat 1 1/4, bead 1/4 1/16" and the like: kind, width and perhaps a depth after an @.
+// repeat makes a profile of "flat 1 1/4, bead 1/4 1/16" and the like: kind, width and perhaps a
+// depth after an @.
 func repeat(t *testing.T, text string) groove.Profile {
 	t.Helper()
 	var p groove.Profile
@@ -268,8 +269,8 @@ func TestSideAsText(t *testing.T) {
 	}
 }
 
-// FuzzProfile calls everything with any profile and any places: nothing may panic, and what Validate
-// accepts has a pitch and a boundary for each feature.
+// FuzzProfile calls everything with any profile and any places: nothing may panic, and what
+// Validate accepts has a pitch and a boundary for each feature.
 func FuzzProfile(f *testing.F) {
 	f.Add(int64(5), int64(4), int64(1), int64(4), uint8(0), uint8(1), int64(61), int64(7), true)
 	f.Add(int64(1), int64(1<<40), int64(1), int64(1<<40-1), uint8(0), uint8(1), int64(61), int64(7), false)

@@ -97,7 +97,8 @@ func TestRowsAreNotTooHigh(t *testing.T) {
 
 // TestFirstFitOnOpenInstances: the counts are those of a routine for hybrid first-fit that was
 // written apart from this one; they are below 4A/(WH) + 2 h_max/H + 1; and the bound is at least
-// that of pairs of dual feasible functions calculated apart, and at most what is known to be enough.
+// that of pairs of dual feasible functions calculated apart, and at most what is known to be
+// enough.
 func TestFirstFitOnOpenInstances(t *testing.T) {
 	for _, c := range readClasses(t) {
 		r, err := nest.FirstFit(c.problem())
