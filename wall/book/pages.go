@@ -99,7 +99,7 @@ func (b *page) draw() (failed error) {
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"length": b.unbroken, "picture": b.picture, "sawing": b.sawing, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
-		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "search": Search, "argument": argument, "taxed": taxed, "cheapest": cheapest,
+		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "search": Search, "argument": argument, "taxed": taxed,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": place, "point": pointName, "text": fmt.Sprintf,

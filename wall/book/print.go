@@ -3,7 +3,6 @@ package book
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -72,9 +71,9 @@ func (t *text) headline(p plan.Plan) string {
 // proof says what is known about fewer sheets, or cheaper ones.
 func proof(p plan.Plan) string {
 	switch {
-	case cheapest(p) && p.Search.Proved:
+	case p.Cheapest() && p.Search.Proved:
 		return "Proved: no layout of this room has cheaper " + sheetWord(p) + "s" + because(Search(p)) + "."
-	case cheapest(p):
+	case p.Cheapest():
 		return "Proved for this layout: no " + sheetWord(p) + "s that its pieces fit cost less. Of other layouts: " + Search(p) + "."
 	case p.Search.Proved && p.Bound.Proved:
 		return "Proved: no layout of this room needs fewer" + because(Search(p)) + "."
@@ -83,12 +82,6 @@ func proof(p plan.Plan) string {
 	}
 	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.", count(p.Bound.SheetsAtLeast, sheetWord(p)),
 		either(p.Bound.SheetsAtLeast == 1, "is", "are"), because(argument(p, p.Bound.How)), because(Search(p)))
-}
-
-// cheapest reports whether the sheets are proved to cost least, though not to be the fewest.
-func cheapest(p plan.Plan) bool {
-	return !p.Bound.Proved && slices.ContainsFunc(p.Choices, func(c plan.Choice) bool { return c.Chosen && c.Proved }) &&
-		slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { _, known := s.Price.Decimal(); return s.Used > 0 && known })
 }
 
 // Search says how the search of layouts ended and what that proves.

@@ -71,9 +71,21 @@ func (p Plan) OnHand(r finish.Row) bool {
 		slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Name == r.Name && s.Count != nil })
 }
 
+// chosen returns the choice that the plan is of, the zero Choice for none.
+func (p Plan) chosen() Choice {
+	i := slices.IndexFunc(p.Choices, func(c Choice) bool { return c.Chosen })
+	if i < 0 {
+		return Choice{}
+	}
+	return p.Choices[i]
+}
+
 // LooksBetter reports whether a choice has less blemish than the chosen one.
-func (p Plan) LooksBetter(c Choice) bool {
-	return slices.ContainsFunc(p.Choices, func(taken Choice) bool { return taken.Chosen && c.BlemishTotal.Less(taken.BlemishTotal) })
+func (p Plan) LooksBetter(c Choice) bool { return c.BlemishTotal.Less(p.chosen().BlemishTotal) }
+
+// Cheapest reports whether the sheets are proved to cost least, though not to be the fewest.
+func (p Plan) Cheapest() bool {
+	return !p.Bound.Proved && p.chosen().Proved && slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Used > 0 && s.Price.Known() })
 }
 
 // OnHand returns how many sheets of the choice are not bought.

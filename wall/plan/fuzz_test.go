@@ -51,6 +51,7 @@ func FuzzWild(f *testing.F) {
 		for _, row := range p.List.Rows {
 			p.OnHand(row)
 		}
+		p.Cheapest()
 		for _, c := range p.Choices {
 			p.LooksBetter(c)
 		}
