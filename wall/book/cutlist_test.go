@@ -18,8 +18,7 @@ var freedPiece = regexp.MustCompile(`piece (\S+)`)
 // Every piece that a saw frees from its sheet is said to be free once, also where a cut only trims
 // it.
 func TestEveryPieceIsFreedOnce(t *testing.T) {
-	for name, path := range examples(t) {
-		p := planOf(t, path)
+	for name, p := range examplePlans(t) {
 		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			var want, got []string
@@ -44,8 +43,7 @@ func TestEveryPieceIsFreedOnce(t *testing.T) {
 // called the same.
 func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 	twins := 0
-	for name, path := range examples(t) {
-		p := planOf(t, path)
+	for name, p := range examplePlans(t) {
 		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			called := make(map[string]int)
@@ -70,8 +68,7 @@ func TestPartsOfOneSizeAreToldApart(t *testing.T) {
 // told to be mitred, and no other.
 func TestOutsideCornersAreMitred(t *testing.T) {
 	corners := 0
-	for name, path := range examples(t) {
-		p := planOf(t, path)
+	for name, p := range examplePlans(t) {
 		for _, run := range p.Runs {
 			want := map[string]int{}
 			for side, end := range map[string]plan.End{"left": run.Left, "right": run.Right} {
@@ -106,8 +103,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 // sawing as the words say leaves the kept edge on the measure.
 func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 	trims := 0
-	for name, path := range examples(t) {
-		p := planOf(t, path)
+	for name, p := range examplePlans(t) {
 		out := &text{tape: p.TapeMeasure()}
 		for _, s := range p.Sheets {
 			for _, c := range s.Cuts {

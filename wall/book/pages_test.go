@@ -2,8 +2,6 @@ package book
 
 import (
 	"bytes"
-	"context"
-	"encoding/json"
 	"encoding/xml"
 	"flag"
 	"fmt"
@@ -18,70 +16,22 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
 var keep = flag.String("keep", "", "folder to write the books of the tests into, to look at")
 
-// named is a plan, or why there is none, and what the tests call it.
-type named struct {
-	name string
-	plan plan.Plan
-	err  error
-}
-
 // plans are the made-up kitchen, one with names that try to be markup, and the plans of the
 // examples. The last is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
 // command once planned it: many narrow panels, many narrow sheets.
 var plans = sync.OnceValue(func() []named {
-	all := []named{{"hostile", hostile(), nil}}
-	jobs, err := filepath.Glob("../../examples/*.json")
-	if err != nil || len(jobs) < 6 {
-		return append(all, named{name: "examples", err: fmt.Errorf("%d examples found: %v", len(jobs), err)})
-	}
-	for _, job := range jobs {
-		p, err := madePlan(job)
-		all = append(all, named{strings.TrimSuffix(filepath.Base(job), ".json"), p, err})
-	}
+	all := append([]named{{"hostile", hostile(), nil}}, examples()...)
 	for _, file := range []string{"../drawing/testdata/fixture.json", "../drawing/testdata/boards.json"} {
 		p, err := storedPlan(file)
 		all = append(all, named{strings.TrimSuffix(filepath.Base(file), ".json"), p, err})
 	}
 	return all
 })
-
-// madePlan plans the job in a file.
-func madePlan(job string) (plan.Plan, error) {
-	file, err := os.Open(job)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	defer file.Close()
-	j, err := jobfile.Read(file)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return plan.Make(context.Background(), j, plan.Options{})
-}
-
-// storedPlan reads a plan from a file.
-func storedPlan(file string) (p plan.Plan, err error) {
-	data, err := os.ReadFile(file)
-	if err == nil {
-		err = json.Unmarshal(data, &p)
-	}
-	return p, err
-}
-
-// kitchen is an invented kitchen of three runs, made by hand to draw.
-func kitchen() plan.Plan {
-	p, err := storedPlan("../drawing/testdata/fixture.json")
-	if err != nil {
-		panic(err)
-	}
-	return p
-}
 
 // hostile is a plan whose names try to be markup.
 func hostile() plan.Plan {

@@ -12,7 +12,7 @@ import (
 
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
-	p := planOf(t, examples(t)["odd-window"])
+	p := examplePlans(t)["odd-window"]
 	got := (&text{tape: p.TapeMeasure()}).sawing(p.Pieces[0].Marks)
 	want := []string{
 		"notch: drill 3/8, centre 19 7/8 across, 35 15/16 up",

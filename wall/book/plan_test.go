@@ -2,49 +2,80 @@ package book
 
 import (
 	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
-// examples returns the paths of the example jobs by name.
-func examples(t *testing.T) map[string]string {
-	t.Helper()
-	paths, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.json"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no examples: %v", err)
+// named is a plan, or why there is none, and what the tests call it.
+type named struct {
+	name string
+	plan plan.Plan
+	err  error
+}
+
+// examples are the plans of the example jobs. Planning takes long, and no test changes a plan.
+var examples = sync.OnceValue(func() (all []named) {
+	jobs, err := filepath.Glob("../../examples/*.json")
+	if err != nil || len(jobs) < 6 {
+		return []named{{name: "examples", err: fmt.Errorf("%d examples found: %v", len(jobs), err)}}
 	}
-	all := map[string]string{}
-	for _, path := range paths {
-		all[strings.TrimSuffix(filepath.Base(path), ".json")] = path
+	for _, job := range jobs {
+		data, err := os.ReadFile(job)
+		one := named{name: strings.TrimSuffix(filepath.Base(job), ".json"), err: err}
+		if err == nil {
+			one.plan, one.err = madePlan(bytes.NewReader(data))
+		}
+		all = append(all, one)
+	}
+	return all
+})
+
+// examplePlans returns the plans of the example jobs by name.
+func examplePlans(t *testing.T) map[string]plan.Plan {
+	t.Helper()
+	all := map[string]plan.Plan{}
+	for _, n := range examples() {
+		if n.err != nil {
+			t.Fatalf("%s: %v", n.name, n.err)
+		}
+		all[n.name] = n.plan
 	}
 	return all
 }
 
-// planOf plans the job at a path.
-func planOf(t *testing.T, path string) plan.Plan {
-	t.Helper()
-	data, err := os.ReadFile(path)
+// madePlan plans a job.
+func madePlan(job io.Reader) (plan.Plan, error) {
+	j, err := jobfile.Read(job)
 	if err != nil {
-		t.Fatal(err)
+		return plan.Plan{}, err
 	}
-	j, err := jobfile.Read(bytes.NewReader(data))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(t.Context(), j, plan.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
+	return plan.Make(context.Background(), j, plan.Options{})
 }
 
-// planned returns the text of the plan of the job at a path.
-func planned(t *testing.T, path string) string {
-	t.Helper()
-	return Text(planOf(t, path))
+// storedPlan reads a plan from a file.
+func storedPlan(file string) (p plan.Plan, err error) {
+	data, err := os.ReadFile(file)
+	if err == nil {
+		err = json.Unmarshal(data, &p)
+	}
+	return p, err
+}
+
+// kitchen is an invented kitchen of three runs, made by hand to draw.
+func kitchen() plan.Plan {
+	p, err := storedPlan("../drawing/testdata/fixture.json")
+	if err != nil {
+		panic(err)
+	}
+	return p
 }

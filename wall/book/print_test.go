@@ -5,8 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/groovewright/wall/jobfile"
-	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
 )
 
@@ -15,11 +13,7 @@ func TestCheapestIsNotCalledFewest(t *testing.T) {
 	const job = `{"profile": "beadboard 1-1/2", "runs": [{"name": "hall", "width": "90", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
 		"heights": [{"at": "0", "top": "36"}, {"at": "90", "top": "36"}]}], "stock": [{"name": "large", "width": "48", "length": "96", "price": "100"},
 		{"name": "small", "width": "48", "length": "48", "price": "10"}]}`
-	j, err := jobfile.Read(strings.NewReader(job))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := plan.Make(t.Context(), j, plan.Options{})
+	p, err := madePlan(strings.NewReader(job))
 	if err != nil {
 		t.Fatal(err)
 	}

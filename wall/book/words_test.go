@@ -1,8 +1,6 @@
 package book
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -19,11 +17,11 @@ const boardJob = `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "pla
 // 96 in of boards 5 1/4 in wide are 19; each is 48 in high and crosses supports 16 in apart 4
 // times. That is 76 nails, and a tenth more.
 func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "boards.json")
-	if err := os.WriteFile(path, []byte(boardJob), 0o600); err != nil {
+	p, err := madePlan(strings.NewReader(boardJob))
+	if err != nil {
 		t.Fatal(err)
 	}
-	text := planned(t, path)
+	text := Text(p)
 	for _, want := range []string{"Board 1: plank", "on hall, board 1", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 			t.Errorf("the plan of boards lacks %q", want)
@@ -73,7 +71,7 @@ func TestCornerNames(t *testing.T) {
 
 // TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
-	p := planOf(t, examples(t)["odd-window"])
+	p := examplePlans(t)["odd-window"]
 	if len(p.Taped) == 0 || pointName(p.Taped[0]) != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
 		t.Errorf("taped: %+v", p.Taped)
 	}
@@ -81,7 +79,7 @@ func TestTapedPointsAreNamedForReading(t *testing.T) {
 
 // TestStoryPoleShowsPanelsOnTheWall: what is planned round is measured too.
 func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
-	p := planOf(t, examples(t)["kitchen-replan"])
+	p := examplePlans(t)["kitchen-replan"]
 	for _, m := range p.Runs[0].StoryPole {
 		if m.Kind == plan.InstalledRight {
 			return
