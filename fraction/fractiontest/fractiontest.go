@@ -22,6 +22,17 @@ func Fill(data []byte, pointers ...any) {
 	}
 }
 
+// FillPart makes one of the parts of a sound value wild, which are pointers into it: the first for
+// 1. For 0, and below, the whole is cleared and made wild all over; numbers above begin anew.
+func FillPart(data []byte, part int, whole any, parts ...any) {
+	if part %= len(parts) + 1; part > 0 {
+		Fill(data, parts[part-1])
+		return
+	}
+	reflect.ValueOf(whole).Elem().SetZero()
+	Fill(data, whole)
+}
+
 // wild takes choices from the bytes of a fuzzer.
 type wild struct{ data []byte }
 
