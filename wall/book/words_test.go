@@ -61,14 +61,6 @@ func TestEveryArgumentHasWords(t *testing.T) {
 	}
 }
 
-func TestCornerNames(t *testing.T) {
-	for i, want := range map[int]string{0: "A", 25: "Z", 26: "A1", 53: "B2"} {
-		if got := plan.CornerName(i); got != want {
-			t.Errorf("corner %d is %s, want %s", i, got, want)
-		}
-	}
-}
-
 // TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
 	p := examplePlans(t)["odd-window"]

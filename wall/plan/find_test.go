@@ -1,0 +1,106 @@
+package plan_test
+
+import (
+	"testing"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+func TestCornerNames(t *testing.T) {
+	for i, want := range map[int]string{0: "A", 25: "Z", 26: "A1", 53: "B2"} {
+		if got := plan.CornerName(i); got != want {
+			t.Errorf("corner %d is %s, want %s", i, got, want)
+		}
+	}
+}
+
+func TestLookUps(t *testing.T) {
+	p := plan.Plan{
+		Runs:   []plan.Run{{Name: "a"}, {Name: "b", Width: fraction.Inches(7)}},
+		Sheets: []plan.Sheet{{Number: 1, Placements: []nest.Placement{{Part: 3}}}, {Number: 2, Placements: []nest.Placement{{Part: 1}, {Part: 4}}}},
+	}
+	if run, i := p.Run("b"); i != 1 || run.Width != fraction.Inches(7) {
+		t.Errorf("run b is %d, %v wide", i, run.Width)
+	}
+	if run, i := p.Run("c"); i != -1 || run.Name != "" {
+		t.Errorf("run c is %d, %q", i, run.Name)
+	}
+	for part, want := range map[int]int{3: 1, 4: 2, 2: 0} {
+		if got := p.SheetOf(part); got != want {
+			t.Errorf("piece %d is cut from sheet %d, want %d", part, got, want)
+		}
+	}
+}
+
+func TestMitredEdges(t *testing.T) {
+	end := func(kind wall.EndKind) plan.End { return plan.End{Kind: kind} }
+	limits := [2]fraction.Length{fraction.Inches(-1), fraction.Inches(21)}
+	piece := func(left, width int64) plan.Piece {
+		return plan.Piece{At: plan.Point{X: fraction.Inches(left)}, Width: fraction.Inches(width)}
+	}
+	out, in := end(wall.OutsideCorner), end(wall.InsideCorner)
+	for _, row := range []struct {
+		name  string
+		run   plan.Run
+		piece plan.Piece
+		want  [2]bool
+	}{
+		{"the left piece", plan.Run{Left: out, Right: out, Limits: limits}, piece(-1, 10), [2]bool{true, false}},
+		{"the right piece", plan.Run{Left: out, Right: out, Limits: limits}, piece(9, 12), [2]bool{false, true}},
+		{"one piece alone", plan.Run{Left: out, Right: out, Limits: limits}, piece(-1, 22), [2]bool{true, true}},
+		{"a piece between", plan.Run{Left: out, Right: out, Limits: limits}, piece(0, 20), [2]bool{}},
+		{"inside corners", plan.Run{Left: in, Right: in, Limits: limits}, piece(-1, 22), [2]bool{}},
+	} {
+		if got, err := row.run.MitredEdges(row.piece); err != nil || got != row.want {
+			t.Errorf("%s: %v, %v, want %v", row.name, got, err, row.want)
+		}
+	}
+	far := plan.Piece{At: plan.Point{X: fraction.Of(1<<62, 3)}, Width: fraction.Of(1<<62, 5)}
+	if _, err := (plan.Run{Right: out}).MitredEdges(far); err == nil {
+		t.Error("no error beyond exact arithmetic")
+	}
+}
+
+func TestSheetsOnHand(t *testing.T) {
+	two := 2
+	p := plan.Plan{Stock: []plan.Stock{{Stock: nest.Stock{Name: "own", Count: &two}, Used: 1}, {Stock: nest.Stock{Name: "shop"}}}}
+	for _, row := range []struct {
+		row  finish.Row
+		want bool
+	}{
+		{finish.Row{Name: "own"}, true},
+		{finish.Row{Name: "shop"}, false},
+		{finish.Row{Name: "own", Price: money.MustParse("3")}, false},
+		{finish.Row{Name: "own", Item: finish.ItemExtra}, false},
+	} {
+		if got := p.OnHand(row.row); got != row.want {
+			t.Errorf("%+v is on hand: %v", row.row, got)
+		}
+	}
+}
+
+func TestChoicesAgainstTheChosenOne(t *testing.T) {
+	blemish := func(n int64) fraction.Ratio { return fraction.NewRatio(n, 1) }
+	p := plan.Plan{Choices: []plan.Choice{{BlemishTotal: blemish(1)}, {BlemishTotal: blemish(2), Chosen: true, Proved: true}, {BlemishTotal: blemish(3)}},
+		Stock: []plan.Stock{{Used: 1}}}
+	for i, want := range []bool{true, false, false} {
+		if got := p.LooksBetter(p.Choices[i]); got != want {
+			t.Errorf("choice %d looks better: %v", i, got)
+		}
+	}
+	if p.Cheapest() {
+		t.Error("sheets without a price are called the cheapest")
+	}
+	p.Stock[0].Price = money.MustParse("20")
+	if !p.Cheapest() {
+		t.Error("proved sheets with a price are not called the cheapest")
+	}
+	if p.Bound.Proved = true; p.Cheapest() {
+		t.Error("the fewest are called the cheapest")
+	}
+}
