@@ -60,7 +60,7 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 			continue
 		}
 		extended = append(extended, x)
-		if n := len(rows); n == 0 || e != last || rows[n-1].Gangs != x.gangs {
+		if e != last || rows[len(rows)-1].Gangs != x.gangs {
 			last = e
 			rows = append(rows, Row{Item: ItemExtender, Size: []Figure{b.small(b.in(e.Depth))}, Gangs: x.gangs, Container: "extender",
 				Price: price(e.Price), How: ByBoxDepth})

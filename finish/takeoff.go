@@ -140,8 +140,7 @@ func (b *builder) sheets() {
 // extras lists what the job asks for on top.
 func (b *builder) extras() {
 	for _, e := range b.Extras {
-		row := Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: price(e.Price), How: ByRequest}
-		b.row(row, counted(int64(e.Buy), UnitPiece))
+		b.row(Row{Item: ItemExtra, Name: e.Item, Buy: e.Buy, Container: "piece", Price: price(e.Price), How: ByRequest}, counted(int64(e.Buy), UnitPiece))
 	}
 }
 

@@ -91,10 +91,7 @@ func (t *text) doubt(w warning.Warning) string {
 
 // overlap says by how much a plate overlaps one side of a cutout, or what it leaves bare.
 func (t *text) overlap(by fraction.Length) string {
-	if by.Sign() < 0 {
-		return "leaves " + t.tape.Format(by.Neg()) + " bare"
-	}
-	return "overlaps by " + t.tape.Format(by)
+	return either(by.Sign() < 0, "leaves "+t.tape.Format(by.Abs())+" bare", "overlaps by "+t.tape.Format(by))
 }
 
 // place returns where a warning belongs: a piece by its label, else a path as the job file writes
