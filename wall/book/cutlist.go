@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -25,8 +24,8 @@ func (t *text) sheets(p plan.Plan) {
 	for _, s := range p.Sheets {
 		t.gap()
 		name := s.Stock
-		if i := slices.IndexFunc(p.Stock, func(kind plan.Stock) bool { return kind.Name == name }); i >= 0 {
-			name += ", " + t.size(p.Stock[i].Width, p.Stock[i].Length)
+		if kind, i := p.StockNamed(name); i >= 0 {
+			name += ", " + t.size(kind.Width, kind.Length)
 		}
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
 		for _, c := range s.Cuts {

@@ -32,13 +32,9 @@ type sheetDrawing struct {
 func Sheet(p plan.Plan, i int) (Picture, error) {
 	return draw(halfInk, fault.Of("Sheets"), i, len(p.Sheets), func(float64) *Picture {
 		sheet := p.Sheets[i]
-		d := &sheetDrawing{sheet: sheet, path: ref("sheets[%d].", i)}
+		stock, n := p.StockNamed(sheet.Stock)
+		d := &sheetDrawing{sheet: sheet, stock: stock, source: ref("stock[%d].", n), path: ref("sheets[%d].", i)}
 		d.canvas = newCanvas(p, halfInk, ref("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", p.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
-		for n, stock := range p.Stock {
-			if stock.Name == sheet.Stock {
-				d.stock, d.source = stock, ref("stock[%d].", n)
-			}
-		}
 		d.describe()
 		d.lay()
 		d.rect(d.area, "class", "board")

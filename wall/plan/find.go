@@ -28,20 +28,25 @@ func (p Plan) TapeMeasure() fraction.Tape { return fraction.Tape{Mark: p.Tape, U
 
 // Piece returns the piece of a number and its index in Pieces; the zero Piece and -1 for none.
 func (p Plan) Piece(number int) (Piece, int) {
-	i := slices.IndexFunc(p.Pieces, func(piece Piece) bool { return piece.Number == number })
-	if i < 0 {
-		return Piece{}, -1
-	}
-	return p.Pieces[i], i
+	return first(p.Pieces, func(piece Piece) bool { return piece.Number == number })
 }
 
 // Run returns the run of a name and its index in Runs; the zero Run and -1 for none.
 func (p Plan) Run(name string) (Run, int) {
-	i := slices.IndexFunc(p.Runs, func(run Run) bool { return run.Name == name })
-	if i < 0 {
-		return Run{}, -1
+	return first(p.Runs, func(run Run) bool { return run.Name == name })
+}
+
+// StockNamed returns the stock of a name and its index in Stock; the zero Stock and -1 for none.
+func (p Plan) StockNamed(name string) (Stock, int) {
+	return first(p.Stock, func(s Stock) bool { return s.Name == name })
+}
+
+// first returns the first for which something holds, and its index.
+func first[T any](all []T, holds func(T) bool) (one T, i int) {
+	if i = slices.IndexFunc(all, holds); i >= 0 {
+		one = all[i]
 	}
-	return p.Runs[i], i
+	return one, i
 }
 
 // Rectangular reports whether the outline of a piece is its own bounding rectangle.
@@ -56,28 +61,23 @@ func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
 
 // SheetOf returns the number of the sheet that a piece is cut from, 0 for none.
 func (p Plan) SheetOf(number int) int {
-	for _, sheet := range p.Sheets {
-		if slices.ContainsFunc(sheet.Placements, func(placed nest.Placement) bool { return placed.Part == number }) {
-			return sheet.Number
-		}
-	}
-	return 0
+	sheet, _ := first(p.Sheets, func(s Sheet) bool {
+		return slices.ContainsFunc(s.Placements, func(placed nest.Placement) bool { return placed.Part == number })
+	})
+	return sheet.Number
 }
 
 // OnHand reports whether a row of the list is stock with a count and no price, which is there
 // already.
 func (p Plan) OnHand(r finish.Row) bool {
-	return r.Item == finish.ItemSheet && !r.Price.Known() &&
-		slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Name == r.Name && s.Count != nil })
+	stock, _ := p.StockNamed(r.Name)
+	return r.Item == finish.ItemSheet && !r.Price.Known() && stock.Count != nil
 }
 
 // chosen returns the choice that the plan is of, the zero Choice for none.
 func (p Plan) chosen() Choice {
-	i := slices.IndexFunc(p.Choices, func(c Choice) bool { return c.Chosen })
-	if i < 0 {
-		return Choice{}
-	}
-	return p.Choices[i]
+	taken, _ := first(p.Choices, func(c Choice) bool { return c.Chosen })
+	return taken
 }
 
 // LooksBetter reports whether a choice has less blemish than the chosen one.

@@ -22,6 +22,7 @@ func TestCornerNames(t *testing.T) {
 func TestLookUps(t *testing.T) {
 	p := plan.Plan{
 		Runs:   []plan.Run{{Name: "a"}, {Name: "b", Width: fraction.Inches(7)}},
+		Stock:  []plan.Stock{{Stock: nest.Stock{Name: "sheet"}}, {Stock: nest.Stock{Name: "offcut"}, Used: 5}},
 		Sheets: []plan.Sheet{{Number: 1, Placements: []nest.Placement{{Part: 3}}}, {Number: 2, Placements: []nest.Placement{{Part: 1}, {Part: 4}}}},
 	}
 	if run, i := p.Run("b"); i != 1 || run.Width != fraction.Inches(7) {
@@ -29,6 +30,12 @@ func TestLookUps(t *testing.T) {
 	}
 	if run, i := p.Run("c"); i != -1 || run.Name != "" {
 		t.Errorf("run c is %d, %q", i, run.Name)
+	}
+	if stock, i := p.StockNamed("offcut"); i != 1 || stock.Used != 5 {
+		t.Errorf("offcut is %d, %d used", i, stock.Used)
+	}
+	if _, i := p.StockNamed("plank"); i != -1 {
+		t.Errorf("plank is %d", i)
 	}
 	for part, want := range map[int]int{3: 1, 4: 2, 2: 0} {
 		if got := p.SheetOf(part); got != want {
