@@ -89,7 +89,7 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 			"not the sheet's pattern there")
 	}
 	if len(c.faults) == before {
-		c.said(path, sheet, left, taken)
+		c.said(path, sheet, left, taken[:len(sheet.Placements)])
 	}
 }
 
@@ -160,19 +160,16 @@ func (c *checker) said(path string, sheet planSheet, left, placed []rect) {
 		alike := slices.ContainsFunc(left, func(part rect) bool {
 			return same(part.W, cut.Rect.W) && same(part.H, cut.Rect.H) && !part.is(cut.Rect)
 		})
-		trim, off, frees := "near", sum(cut.At, c.job.kerf), [2]int{}
-		for i, p := range sheet.Placements {
-			if near.meets(placed[i]) {
-				trim, off = "none", zero()
-			}
-			for side, part := range []rect{near, far} {
-				if part.is(placed[i]) {
-					frees[side] = p.Piece
-				}
-			}
-		}
-		if rest := least(far.W, far.H); trim == "none" && rest.Sign() <= 0 {
+		trim, off, frees := "none", zero(), [2]int{}
+		if rest := least(far.W, far.H); !slices.ContainsFunc(placed, near.meets) {
+			trim, off = "near", sum(cut.At, c.job.kerf)
+		} else if rest.Sign() <= 0 {
 			trim, off = "beyond", sum(rest, c.job.kerf)
+		}
+		for side, part := range []rect{near, far} {
+			if i := slices.IndexFunc(placed, part.is); i >= 0 {
+				frees[side] = sheet.Placements[i].Piece
+			}
 		}
 		c.equal(Cuts, item(path+".cuts", k),
 			[]any{cut.From.Step, cut.From.Beyond, cut.Alike, cmp.Or(cut.Trim, "none"), cut.Off, cut.Frees.Near, cut.Frees.Beyond},
