@@ -58,10 +58,7 @@ func TestSawingOfOddThings(t *testing.T) {
 }
 
 func TestEveryWayOutHasWords(t *testing.T) {
-	for way := cutout.WayOut(0); ; way++ {
-		if _, err := way.MarshalText(); err != nil {
-			return
-		}
+	for _, way := range every[cutout.WayOut]() {
 		if wayOutWords[way] == "" {
 			t.Errorf("no words for %q", way)
 		}

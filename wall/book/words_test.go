@@ -51,10 +51,7 @@ func TestLengthsForReading(t *testing.T) {
 }
 
 func TestEveryArgumentHasWords(t *testing.T) {
-	for how := nest.Argument(0); ; how++ {
-		if _, err := how.MarshalText(); err != nil {
-			break
-		}
+	for _, how := range every[nest.Argument]() {
 		if argument(plan.Plan{}, how) == "" {
 			t.Errorf("%v has no words", how)
 		}
