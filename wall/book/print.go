@@ -228,15 +228,13 @@ type poleMark struct {
 }
 
 // poleMarks are the places of a run's story pole.
-func poleMarks(p plan.Plan, r plan.Run) []poleMark {
-	var marks []poleMark
-	for _, m := range r.StoryPole {
-		what := drawing.MarkName(p.Profile, m)
-		if last := len(marks) - 1; last >= 0 && marks[last].At == m.At {
-			marks[last].What += "; " + what
-		} else {
-			marks = append(marks, poleMark{m.At, what})
+func poleMarks(p plan.Plan, r plan.Run) (marks []poleMark) {
+	for _, place := range r.PolePlaces() {
+		var names []string
+		for _, i := range place {
+			names = append(names, drawing.MarkName(p.Profile, r.StoryPole[i]))
 		}
+		marks = append(marks, poleMark{r.StoryPole[place[0]].At, strings.Join(names, "; ")})
 	}
 	return marks
 }

@@ -123,7 +123,7 @@ func (e *elevation) atEnd(p plan.Point) int {
 // marks draws the ticks of the story pole on a line at base and returns the length of its longest
 // label.
 func (e *elevation) marks(base float64) float64 {
-	groups := e.places()
+	groups := e.run.PolePlaces()
 	texts := e.texts(groups)
 	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
 	from := e.x(e.run.SetOut.From)
@@ -142,18 +142,6 @@ func (e *elevation) marks(base float64) float64 {
 			e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
 		}
 	})
-}
-
-// places are the places on the story pole from left to right: the plan's marks at each of them.
-func (e *elevation) places() (groups [][]int) {
-	for i, mark := range e.run.StoryPole {
-		if i == 0 || mark.At != e.run.StoryPole[i-1].At {
-			groups = append(groups, nil)
-		}
-		last := len(groups) - 1
-		groups[last] = append(groups[last], i)
-	}
-	return groups
 }
 
 // poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.

@@ -91,6 +91,19 @@ func (p Plan) Cheapest() bool {
 // OnHand returns how many sheets of the choice are not bought.
 func (c Choice) OnHand() int { return c.Sheets - c.Bought }
 
+// PolePlaces returns the places on the story pole from left to right, each as the indices of the
+// marks at it.
+func (r Run) PolePlaces() (places [][]int) {
+	for i, mark := range r.StoryPole {
+		if i == 0 || mark.At != r.StoryPole[i-1].At {
+			places = append(places, nil)
+		}
+		last := len(places) - 1
+		places[last] = append(places[last], i)
+	}
+	return places
+}
+
 // Mitred reports whether the panels meet in a mitre, and none passes.
 func (c Corner) Mitred() bool { return c.Passes == "" }
 

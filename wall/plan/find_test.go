@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"fmt"
 	"testing"
 
 	"example.com/groovewright/finish"
@@ -41,6 +42,19 @@ func TestLookUps(t *testing.T) {
 		if got := p.SheetOf(part); got != want {
 			t.Errorf("piece %d is cut from sheet %d, want %d", part, got, want)
 		}
+	}
+}
+
+func TestPolePlaces(t *testing.T) {
+	var run plan.Run
+	for _, at := range []int64{0, 0, 3, 5, 5, 5} {
+		run.StoryPole = append(run.StoryPole, plan.Mark{At: fraction.Inches(at)})
+	}
+	if got, want := fmt.Sprint(run.PolePlaces()), "[[0 1] [2] [3 4 5]]"; got != want {
+		t.Errorf("places %s, want %s", got, want)
+	}
+	if got := (plan.Run{}).PolePlaces(); got != nil {
+		t.Errorf("an empty pole has the places %v", got)
 	}
 }
 

@@ -41,6 +41,9 @@ func FuzzWild(f *testing.F) {
 		}
 		_ = options.Prefer.String()
 		plan.CornerName(len(data) - 5)
+		for _, run := range p.Runs {
+			run.PolePlaces()
+		}
 		for _, piece := range p.Pieces {
 			p.SheetOf(piece.Number)
 			p.Run(piece.Run)
