@@ -46,14 +46,15 @@ func (b *builder) strips() {
 	}
 	_, length := b.crossed()
 	sides := b.Sides.Rat()
-	need := more(add(length, sides), waste)
+	total := add(length, sides)
+	need := more(total, waste)
 	if need.Sign() == 0 {
 		return
 	}
 	studs, strips := b.in(b.House.Studs), offers(b.settings, f.Strips)
 	supports := b.short(TermSupports, studs)
 	b.buyMore(Row{Item: ItemFurringStrips, Size: []Figure{b.small(thickness)}, How: ByStripLength,
-		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, add(length, sides), waste, b.run(), strips)
+		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, total, waste, b.run(), strips)
 	shortest := slices.MinFunc(strips, func(x, y offer) int { return x.size.Cmp(y.size) }).size
 	long, terms := b.intoStud(StripNailShort, thickness)
 	b.buy(Row{Item: ItemStripNails, Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
