@@ -2,6 +2,7 @@ package wall
 
 import (
 	"fmt"
+	"iter"
 
 	"pgregory.net/rapid"
 
@@ -24,6 +25,21 @@ var profiles = []groove.Profile{
 		{Kind: groove.Flat, Width: fraction.Of(2, 1)}, {Kind: groove.Bead, Width: fraction.Of(1, 2)}, {Kind: groove.Groove, Width: fraction.Of(1, 4)}, {Kind: groove.Flat, Width: fraction.Of(5, 4)}}},
 	{Name: "wide", Thickness: fraction.Of(1, 4), WideFlats: true, Features: []groove.Feature{
 		{Kind: groove.Flat, Width: fraction.Of(19, 4)}, {Kind: groove.Groove, Width: fraction.Of(1, 4)}}},
+}
+
+// firstLayouts returns the first layouts, n at most; without any it skips the test.
+func firstLayouts(t *rapid.T, layouts iter.Seq2[Layout, error], n int) (some []Layout) {
+	for layout, err := range layouts {
+		if err != nil && len(some) == 0 {
+			t.Skip("no layout: " + err.Error())
+		} else if err != nil {
+			break
+		}
+		if some = append(some, layout); len(some) == n {
+			break
+		}
+	}
+	return some
 }
 
 // drawRoom draws a small valid room: few enough layouts to enumerate.

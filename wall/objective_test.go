@@ -40,20 +40,13 @@ func drawObjective(t *rapid.T) Objective {
 func TestCostIsNeverMoreThanThatOfThePieces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room, objective := steep(t, drawRoom(t)), drawObjective(t)
-		n := 0
-		for layout, err := range LayoutsByCost(context.Background(), room, objective) {
-			if err != nil {
-				t.Skip("no layout: " + err.Error())
-			}
+		for n, layout := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 4) {
 			cost, err := objective.Cost(&layout)
 			if err != nil {
 				t.Fatal(err)
 			}
 			if cost.Less(layout.Cost) {
 				t.Fatalf("layout %d is said to cost %v, its pieces cost %v", n, layout.Cost, cost)
-			}
-			if n++; n == 4 {
-				break
 			}
 		}
 	})

@@ -16,16 +16,7 @@ import (
 // someLayouts draws a room and returns a few of its first layouts.
 func someLayouts(t *rapid.T) (Room, []Layout) {
 	room := drawRoom(t)
-	var layouts []Layout
-	for layout, err := range Layouts(context.Background(), room) {
-		if err != nil {
-			t.Skip("no layout: " + err.Error())
-		}
-		if layouts = append(layouts, layout); len(layouts) == 3 {
-			break
-		}
-	}
-	return room, layouts
+	return room, firstLayouts(t, Layouts(context.Background(), room), 3)
 }
 
 func layoutRegion(t *rapid.T, room *Room, l *Layout, r int) *region {
@@ -190,12 +181,7 @@ func slopingSides(run *Run) (up fraction.Length) {
 }
 
 func within(shapes []cutout.Shape, p cutout.Point) bool {
-	for _, s := range shapes {
-		if s.Contains(p) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(shapes, func(s cutout.Shape) bool { return s.Contains(p) })
 }
 
 func TestPatternRunsOnAcrossSeams(t *testing.T) {
@@ -309,11 +295,7 @@ func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 		room := drawRoom(t)
 		seen := map[string]bool{}
 		var last fraction.Ratio
-		n := 0
-		for l, err := range Layouts(context.Background(), room) {
-			if err != nil {
-				t.Skip(err.Error())
-			}
+		for n, l := range firstLayouts(t, Layouts(context.Background(), room), 60) {
 			var sum fraction.Ratio
 			for _, b := range l.Blemishes {
 				sum = sum.Add(b.Cost)
@@ -327,9 +309,6 @@ func TestLayoutsComeInOrderAndOnce(t *testing.T) {
 			}
 			seen[key] = true
 			last = sum
-			if n++; n == 60 {
-				break
-			}
 		}
 	})
 }

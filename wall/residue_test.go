@@ -26,11 +26,7 @@ func TestUnseenPatternStartsAtALeftLimitOfItsLayout(t *testing.T) {
 				}
 			}
 		}
-		n := 0
-		for layout, err := range Layouts(context.Background(), room) {
-			if err != nil {
-				t.Skip("no layout")
-			}
+		for n, layout := range firstLayouts(t, Layouts(context.Background(), room), 20) {
 			wanted := startsOf(&room, &layout)
 			for r, run := range layout.Runs {
 				origins := []fraction.Length{run.SetOut.Origin}
@@ -42,9 +38,6 @@ func TestUnseenPatternStartsAtALeftLimitOfItsLayout(t *testing.T) {
 						t.Fatalf("layout %d: run %d starts at %v, want one of %v", n, r, o, wanted[r])
 					}
 				}
-			}
-			if n++; n == 20 {
-				break
 			}
 		}
 	})

@@ -32,11 +32,7 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 		if len(strips) > 8 {
 			parted++
 		}
-		n := 0
-		for layout, err := range Layouts(context.Background(), room) {
-			if err != nil {
-				t.Skip("no layout: " + err.Error())
-			}
+		for _, layout := range firstLayouts(t, Layouts(context.Background(), room), 3) {
 			for _, least := range append(strips, nest.Strip{}) {
 				var wanted, given fraction.Length
 				for _, s := range strips {
@@ -62,9 +58,6 @@ func TestStripsNeverAskForMoreThanALayout(t *testing.T) {
 				if area.Sign() > 0 {
 					t.Fatalf("the strips have %v more area than the pieces", area)
 				}
-			}
-			if n++; n == 3 {
-				break
 			}
 		}
 	})
