@@ -161,14 +161,16 @@ func (j *Job) checkRun(f *faults, r int) {
 			stretch(c.From, c.To, "Cooking", i)
 		}
 	}
+	bottom, top := cutout.Bounds(wallOutline(run))
 	for i := range run.Openings {
-		j.checkOpening(f, r, i)
+		j.checkOpening(f, r, i, bottom.Y, top.Y)
 	}
 }
 
-// checkOpening checks that an opening lies on its run and that no box overlaps another opening. A
-// window or a door that cuts through rises past the top or reaches below the bottom.
-func (j *Job) checkOpening(f *faults, r, i int) {
+// checkOpening checks that an opening lies on its run, whose wall reaches from bottom to top, and
+// that no box overlaps another opening. A window or a door that cuts through rises past the top or
+// reaches below the bottom.
+func (j *Job) checkOpening(f *faults, r, i int, bottom, top fraction.Length) {
 	run, tape := &j.Runs[r], j.Tape()
 	o := &run.Openings[i]
 	for k, p := range o.Outline {
@@ -177,9 +179,8 @@ func (j *Job) checkOpening(f *faults, r, i int) {
 			break
 		}
 	}
-	bottom, top := cutout.Bounds(wallOutline(run))
-	if lo, hi := o.Bounds(); !lo.Y.Less(top.Y) || !bottom.Y.Less(hi.Y) {
-		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom.Y), tape.Format(top.Y)),
+	if lo, hi := o.Bounds(); !lo.Y.Less(top) || !bottom.Less(hi.Y) {
+		f.Add(lo.Y, fmt.Sprintf("an opening that the wall has a part of, between %s and %s", tape.Format(bottom), tape.Format(top)),
 			"Runs", r, "Openings", i, "Outline", 0, "Y")
 	}
 	for _, other := range run.Openings[:i] {
