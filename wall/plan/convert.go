@@ -12,7 +12,7 @@ import (
 func (m *maker) runs() []Run {
 	var out []Run
 	for r, laid := range m.chosen.Layout.Runs {
-		taped := m.job.Room.Runs[r]
+		taped := m.job.Runs[r]
 		run := Run{
 			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
 			Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
@@ -23,12 +23,12 @@ func (m *maker) runs() []Run {
 			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: o.Outline})
 		}
 		if c := laid.Corner; c != nil {
-			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Room.Runs[c.Next].Name, Mismatch: c.Mismatch}
+			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Runs[c.Next].Name, Mismatch: c.Mismatch}
 			if c.Passes >= 0 {
 				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Runs[c.Passes].Name, m.job.Runs[c.Butts].Name
 			}
 		}
-		for _, in := range m.job.Room.Installed {
+		for _, in := range m.job.Installed {
 			if in.Run == r {
 				run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
 			}
@@ -96,7 +96,7 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 		edge(Mark{At: p.Left, Kind: InstalledLeft})
 		edge(Mark{At: p.Right, Kind: InstalledRight})
 	}
-	taped := &m.job.Room.Runs[r]
+	taped := &m.job.Runs[r]
 	for _, o := range taped.Openings {
 		lo, hi := o.Bounds()
 		marks = append(marks, Mark{At: lo.X, Kind: OpeningLeft, Opening: o.Name}, Mark{At: hi.X, Kind: OpeningRight, Opening: o.Name})
@@ -116,7 +116,7 @@ func (m *maker) pieces() []Piece {
 	for _, p := range m.chosen.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		piece := Piece{
-			Number: p.Number, Label: p.Label, Run: m.job.Room.Runs[p.Run].Name, Panel: p.Panel,
+			Number: p.Number, Label: p.Label, Run: m.job.Runs[p.Run].Name, Panel: p.Panel,
 			At: p.At, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
 			Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
 		}

@@ -120,6 +120,6 @@ func (m *maker) bound() Bound {
 
 // shown returns what a cut at the phase leaves to be seen.
 func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
-	f, width, err := m.job.Room.Profile.Shown(phase, keep)
+	f, width, err := m.job.Profile.Shown(phase, keep)
 	return Shown{Feature: f.Kind, Width: fraction.Must(width, err), Of: f.Width}
 }

@@ -16,7 +16,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for i, hole := range marks.Holes {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{p.Holes[i], hole})
 	}
-	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Room.Mark))
+	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Mark))
 	notches := 0
 	for _, c := range cuttings {
 		if c.Kind == cutout.NotchCut {
@@ -137,7 +137,7 @@ func (m *maker) edges(piece *Piece) MarkEdges {
 		return SawnEdge
 	}
 	for _, s := range m.chosen.Nest.Sheets {
-		stock := m.job.Room.Stock[s.Stock]
+		stock := m.job.Stock[s.Stock]
 		for _, p := range s.Placements {
 			if p.Part != piece.Number {
 				continue

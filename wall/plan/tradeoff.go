@@ -52,10 +52,10 @@ func seenMost(l *wall.Layout) []wall.Blemish {
 func (m *maker) blemishes(terms []wall.Blemish) []Blemish {
 	out := []Blemish{}
 	for _, b := range terms {
-		term := Blemish{Run: m.job.Room.Runs[b.Run].Name, Where: b.Where, Opening: b.Opening, At: b.At, Kind: b.Kind,
+		term := Blemish{Run: m.job.Runs[b.Run].Name, Where: b.Where, Opening: b.Opening, At: b.At, Kind: b.Kind,
 			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost}
 		if b.Where == wall.AtCorner {
-			term.Next = m.job.Room.Runs[b.Next].Name
+			term.Next = m.job.Runs[b.Next].Name
 		}
 		out = append(out, term)
 	}

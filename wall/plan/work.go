@@ -19,7 +19,7 @@ var jointKinds = map[wall.JointKind]finish.JointKind{
 // work returns the quantities of a choice, for its take-off.
 func (m *maker) work(c *choice.Choice) finish.Work {
 	j := &m.job
-	w := finish.Work{Units: j.Units, Profile: j.Room.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
+	w := finish.Work{Units: j.Units, Profile: j.Profile, Cooking: len(j.Cooking) > 0, Built: j.Built}
 	for _, p := range c.Layout.Pieces {
 		_, hi := p.Shape.Bounds()
 		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
@@ -37,9 +37,9 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		if !sealed {
 			continue
 		}
-		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Room.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
+		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
 		if corner := joint.Kind == wall.MitreJoint; joint.Seen && (corner || joint.Kind == wall.EndJoint) {
-			w.Ends = append(w.Ends, finish.End{Run: j.Room.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
+			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
 		}
 	}
 	for i, run := range j.Runs {
