@@ -1,6 +1,7 @@
 package warning_test
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"example.com/groovewright/fraction"
@@ -8,11 +9,13 @@ import (
 	"example.com/groovewright/fraction/warning"
 )
 
-// A package doubts its own part; whoever holds the part adds the steps before it.
-func ExampleUnder() {
-	jump := warning.Warning{Path: fault.Of("Top"), Kind: "top jump", Lengths: []fraction.Length{fraction.Inches(2)}}
-	for _, w := range warning.Under([]warning.Warning{jump}, "Heights", 3) {
-		fmt.Println(w.Path, w.Kind, w.Lengths)
-	}
-	// Output: Heights[3].Top top jump [2]
+// The kind is declared where the warning is raised; who reads it finds the facts in the order that
+// the declaration gives.
+func Example() {
+	const TopJump warning.Kind = "top jump" // Lengths: by
+	data, err := json.Marshal(warning.Warning{
+		Path: fault.Of("Runs", 1, "Heights", 3, "Top"), Kind: TopJump, Lengths: []fraction.Length{fraction.Inches(2)},
+	})
+	fmt.Println(string(data), err)
+	// Output: {"path":"runs[1].heights[3].top","kind":"top jump","lengths":["2"]} <nil>
 }

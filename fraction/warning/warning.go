@@ -6,8 +6,6 @@
 package warning
 
 import (
-	"slices"
-
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 )
@@ -23,13 +21,4 @@ type Warning struct {
 	Names   []string          `json:"names,omitempty"`   // of runs, openings, boxes and the like
 	Lengths []fraction.Length `json:"lengths,omitempty"` // inches
 	Counts  []int             `json:"counts,omitempty"`  // how many of something, or its number
-}
-
-// Under returns copies of the warnings with the steps put before the path of each.
-func Under(warnings []Warning, steps ...any) []Warning {
-	under := slices.Clone(warnings)
-	for i := range under {
-		under[i].Path = slices.Concat(fault.Of(steps...), under[i].Path)
-	}
-	return under
 }
