@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -24,6 +25,8 @@ func less(a, b rat) bool        { return a.Cmp(b) < 0 }
 func same(a, b rat) bool        { return a.Cmp(b) == 0 }
 func middle(a, b rat) rat       { return half(sum(a, b)) }
 func within(a, low, b rat) bool { return !less(a, low) && !less(b, a) }
+func least(of ...rat) rat       { return slices.MinFunc(of, rat.Cmp) }
+func most(of ...rat) rat        { return slices.MaxFunc(of, rat.Cmp) }
 
 // sum returns the sum of all terms, 0 for none.
 func sum(terms ...rat) rat {
@@ -32,20 +35,6 @@ func sum(terms ...rat) rat {
 		total.Add(total, term)
 	}
 	return total
-}
-
-func least(a, b rat) rat {
-	if less(b, a) {
-		return b
-	}
-	return a
-}
-
-func most(a, b rat) rat {
-	if less(a, b) {
-		return b
-	}
-	return a
 }
 
 // mod returns a less whole multiples of p, in [0, p). p is above 0.
