@@ -233,14 +233,20 @@ func TestMutationsAreCaught(t *testing.T) {
 			if strings.Count(plan, from) == 0 {
 				t.Fatalf("%s does not stand in %s", m.from, m.plan)
 			}
-			faults := Plan([]byte(job), []byte(strings.Replace(plan, from, to, 1)))
-			if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind.String() == m.want }) {
-				t.Errorf("no fault of kind %q among %v", m.want, faults)
-			}
-			if slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == NotJudged }) {
-				t.Errorf("the checker stumbled: %v", faults)
-			}
+			caught(t, job, strings.Replace(plan, from, to, 1), m.want)
 		})
+	}
+}
+
+// caught fails where a plan for a job has no fault of a kind, or the checker stumbled.
+func caught(t *testing.T, job, plan, want string) {
+	t.Helper()
+	faults := Plan([]byte(job), []byte(plan))
+	if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind.String() == want }) {
+		t.Errorf("no fault of kind %q among %v", want, faults)
+	}
+	if slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == NotJudged }) {
+		t.Errorf("the checker stumbled: %v", faults)
 	}
 }
 
@@ -275,10 +281,7 @@ func TestOtherJobsAreCaught(t *testing.T) {
 			if !strings.Contains(job, m.from) {
 				t.Fatalf("%s does not stand in %s", m.from, m.plan)
 			}
-			faults := Plan([]byte(strings.Replace(job, m.from, m.to, 1)), []byte(plan))
-			if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind.String() == m.want }) {
-				t.Errorf("no fault of kind %q among %v", m.want, faults)
-			}
+			caught(t, strings.Replace(job, m.from, m.to, 1), plan, m.want)
 		})
 	}
 }
