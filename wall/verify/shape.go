@@ -47,14 +47,12 @@ func (l loop) area() rat {
 
 // bounds returns the lower left and upper right corners of a box round some loops, if any.
 func bounds(loops ...loop) (low, high point, ok bool) {
-	for _, l := range loops {
-		for _, p := range l {
-			if !ok {
-				low, high, ok = p, p, true
-			}
-			low = point{least(low.X, p.X), least(low.Y, p.Y)}
-			high = point{most(high.X, p.X), most(high.Y, p.Y)}
+	for i, p := range slices.Concat(loops...) {
+		if i == 0 {
+			low, high, ok = p, p, true
 		}
+		low = point{least(low.X, p.X), least(low.Y, p.Y)}
+		high = point{most(high.X, p.X), most(high.Y, p.Y)}
 	}
 	return low, high, ok
 }

@@ -88,16 +88,16 @@ func (p *pattern) uprightTerm(run int, u upright, phase rat) term {
 
 // prominence returns how much a seam at x is seen: that of the focal zone there, or 1.
 func (r *run) prominence(x rat) rat {
-	var out rat
+	var there []rat
 	for _, z := range r.Focal {
-		if p := or(z.Prominence, whole(1)); within(x, z.From, z.To) && (out == nil || less(out, p)) {
-			out = p
+		if within(x, z.From, z.To) {
+			there = append(there, or(z.Prominence, whole(1)))
 		}
 	}
-	if out == nil {
+	if len(there) == 0 {
 		return whole(1)
 	}
-	return out
+	return most(there...)
 }
 
 // seamTerm returns the term of a seam with its middle at x.
