@@ -180,12 +180,15 @@ func (e *ShortError) Error() string {
 	return text
 }
 
-// Explore finds the trade-off of a room within a budget.
+// Explore finds the trade-off of a room within a budget. A nil context never ends.
 //
 // The cost is that of wall.Layouts for each order of layouts, and of nest.Search for each layout
 // that a bound does not rule out.
 func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error) {
 	defer fraction.Catch(&err)
+	if ctx == nil {
+		ctx = context.Background()
+	}
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
 	e := explorer{ctx: ctx, room: room, budget: b, seen: map[string]bool{}}
 	defer e.close()

@@ -182,6 +182,14 @@ func TestContextEndsTheSearch(t *testing.T) {
 	}
 }
 
+// A nil context never ends.
+func TestNilContextNeverEnds(t *testing.T) {
+	c, err := choice.Explore(nil, room(rand.New(rand.NewPCG(7, 1))), small)
+	if err != nil || c.Layouts < 2 || c.End != choice.BudgetSpent {
+		t.Errorf("%d layouts, end %v, %v; want the budget spent", c.Layouts, c.End, err)
+	}
+}
+
 func TestZeroRoomIsAnError(t *testing.T) {
 	if _, err := choice.Explore(t.Context(), wall.Room{}, choice.Budget{}); err == nil {
 		t.Error("no error")
