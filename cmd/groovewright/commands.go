@@ -146,7 +146,7 @@ func verifyCommand(c call) error {
 		}
 	}
 	if len(faults) > 0 {
-		return fmt.Errorf("the plan does not keep to the job: %d faults", len(faults))
+		return fmt.Errorf("the plan does not keep to the job; faults found: %d", len(faults))
 	}
 	return show(c.stdout, "The plan keeps to the job.\n")
 }
