@@ -184,7 +184,8 @@ func TestContextEndsTheSearch(t *testing.T) {
 
 // A nil context never ends.
 func TestNilContextNeverEnds(t *testing.T) {
-	c, err := choice.Explore(nil, room(rand.New(rand.NewPCG(7, 1))), small)
+	var none context.Context
+	c, err := choice.Explore(none, room(rand.New(rand.NewPCG(7, 1))), small)
 	if err != nil || c.Layouts < 2 || c.End != choice.BudgetSpent {
 		t.Errorf("%d layouts, end %v, %v; want the budget spent", c.Layouts, c.End, err)
 	}
