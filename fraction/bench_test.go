@@ -10,11 +10,13 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// pair is two lengths and a whole number, and the same as big.Rat.
+// pair is two lengths and a whole number, the same as big.Rat, and a as text: as a tape reads, as
+// big.Rat reads that, and rounded, which both read.
 type pair struct {
-	a, b    fraction.Length
-	n       int64
-	x, y, m *big.Rat
+	a, b                     fraction.Length
+	n                        int64
+	x, y, m                  *big.Rat
+	mixed, improper, decimal string
 }
 
 // sample makes pairs of lengths from 0 to 20 ft whose denominators are drawn from dens.
@@ -24,10 +26,11 @@ func sample(dens ...int64) []pair {
 		den := dens[random.IntN(len(dens))]
 		return fraction.Of(random.Int64N(240*den), den)
 	}
-	pairs := make([]pair, 128) // 8 KB: within the first cache, so that arithmetic is timed and not memory
+	pairs := make([]pair, 128) // within the first cache, so that arithmetic is timed and not memory
 	for i := range pairs {
 		p := pair{a: length(), b: length(), n: random.Int64N(100)}
 		p.x, p.y, p.m = p.a.Rat(), p.b.Rat(), big.NewRat(p.n, 1)
+		p.mixed, p.improper, p.decimal = p.a.String(), p.x.String(), p.x.FloatString(2)
 		pairs[i] = p
 	}
 	return pairs
@@ -74,6 +77,16 @@ var operations = []struct {
 			sign = pairs[i].a.Compare(pairs[i].b)
 		}
 	}, nil},
+	{"Parse", func(pairs []pair) {
+		for i := range pairs {
+			length, _ = fraction.Parse(pairs[i].mixed, fraction.Inch)
+		}
+	}, func(p *pair, into *big.Rat) { rat, _ = into.SetString(p.improper) }},
+	{"Parse decimals", func(pairs []pair) {
+		for i := range pairs {
+			length, _ = fraction.Parse(pairs[i].decimal, fraction.Inch)
+		}
+	}, func(p *pair, into *big.Rat) { rat, _ = into.SetString(p.decimal) }},
 }
 
 // turn times one go over the pairs, in ns for each.

@@ -61,6 +61,14 @@ const (
 // exponent, a point without digits after it, a zero denominator, another unit, and beyond
 // [MaxInput], or finer than [MaxDenominator]. It does not allocate unless it fails.
 func Parse(s string, u Unit) (Length, error) {
+	if v, ok := plain(s); ok {
+		if u != Inch {
+			v, ok = product(v, u.size())
+		}
+		if ok && v.denMinus1 < MaxDenominator {
+			return Length(v), nil
+		}
+	}
 	v, err := parse(s, true, u)
 	v, err = bounded(v, err, s, "beyond 100,000 inches", "too fine: in inches and lowest terms the denominator is above 1,000,000", lengthsAccepted)
 	return Length(v), err
@@ -80,6 +88,9 @@ func MustParse(s string) Length {
 // [Parse] without a unit, and also the exponents of JSON numbers, as in "2.5e-1". It fails as
 // Parse does and has the same bounds.
 func ParseRatio(s string) (Ratio, error) {
+	if v, ok := plain(s); ok {
+		return Ratio(v), nil
+	}
 	v, err := parse(s, false, Inch)
 	v, err = bounded(v, err, s, "beyond 100,000", "too fine: in lowest terms the denominator is above 1,000,000", numbersAccepted)
 	return Ratio(v), err
