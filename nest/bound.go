@@ -23,9 +23,17 @@ import (
 
 // relaxed is the problem that the bounds speak of.
 type relaxed struct {
+	pieces       []int
 	kinds        []int   // usable kinds of stock
 	span, tall   []int64 // of each of kinds
-	pace, height []int64 // of each piece
+	pace, height []int64 // of each of pieces
+	pairs        []pair  // of functions that bound the whole job best, the best first; set by lower
+}
+
+// pair is a function of the paces and one of the heights.
+type pair struct {
+	across, along *dual
+	permille      uint64 // of a sheet: the bound
 }
 
 // LowerBound returns a lower bound on the sheets and the money of every guillotine nest of the
@@ -37,7 +45,8 @@ func LowerBound(p Problem) (b Bound, err error) {
 	if err != nil {
 		return Bound{}, err
 	}
-	return j.lower(), nil
+	b, _ = j.lower()
+	return b, nil
 }
 
 // prepare checks a problem and puts it on whole numbers.
@@ -69,8 +78,8 @@ func (j *job) except(pieces []int) (others []int) {
 }
 
 // relax returns the relaxation for the given pieces.
-func (j *job) relax(pieces []int) relaxed {
-	var r relaxed
+func (j *job) relax(pieces []int) *relaxed {
+	r := &relaxed{pieces: pieces}
 	var most int64
 	for _, i := range pieces {
 		q := &j.pieces[i]
@@ -108,11 +117,11 @@ func (j *job) leastGap(q *piece, others []int) int64 {
 	return gap
 }
 
-// lower returns the best bound there is without searching.
-func (j *job) lower() (b Bound) {
-	r := j.relax(j.possible())
+// lower returns the best bound there is without searching, and the relaxation that gives it.
+func (j *job) lower() (b Bound, r *relaxed) {
+	r = j.relax(j.possible())
 	if len(r.pace) == 0 {
-		return b
+		return b, r
 	}
 	s, stock := j.supply(r.kinds), j.spare(nil)
 	area := s.weighing(PartArea, r.areas(len(j.kinds)))
@@ -122,18 +131,36 @@ func (j *job) lower() (b Bound) {
 	}
 	b.Sheets, b.How = s.sheets(&area, total, stock), PartArea
 	across, along := r.duals()
-	for _, f := range across {
-		for _, g := range along {
-			if hi, lo, whole := pairSum(f, g); whole > 0 {
-				if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
-					b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
-				}
+	for f := range across {
+		for g := range along {
+			hi, lo, whole := pairSum(&across[f], &along[g])
+			if whole == 0 {
+				continue
+			}
+			if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
+				b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
+			}
+			if hi == 0 && whole < mostWhole && f+g > 0 {
+				hi, lo = bits.Mul64(lo, 1000)
+				permille, _ := bits.Div64(hi, lo, whole)
+				r.rank(pair{&across[f], &along[g], permille})
 			}
 		}
 	}
 	b.Bought = j.leastBought(b.Sheets)
 	b.Cost = j.money(max(s.cost(&area, total, stock), s.cheapest(b.Sheets, stock)))
-	return b
+	return b, r
+}
+
+// rank keeps a pair if it is among the best, of equal ones the first.
+func (r *relaxed) rank(p pair) {
+	i := len(r.pairs)
+	for i > 0 && r.pairs[i-1].permille < p.permille {
+		i--
+	}
+	if i < mostPaired {
+		r.pairs = slices.Insert(r.pairs[:min(len(r.pairs), mostPaired-1)], i, p)
+	}
 }
 
 // areas returns the relaxed area of a sheet of each kind, of so many kinds.
@@ -220,7 +247,7 @@ func falling(sizes []int64) []int64 {
 
 // pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where
 // that is too large to divide by.
-func pairSum(f, g dual) (hi, lo, whole uint64) {
+func pairSum(f, g *dual) (hi, lo, whole uint64) {
 	for i := range f.size {
 		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))
 		var carry uint64

@@ -41,12 +41,12 @@ type exact struct {
 	inconclusive bool  // a set was passed over because its check was too long
 }
 
-// newExact prepares the search for the pieces that some stock can give.
-func newExact(ctx context.Context, j *job, pieces []int, least objective) *exact {
-	groups := j.groups(pieces)
+// newExact prepares the search for the pieces of the relaxation, those that some stock can give.
+func newExact(ctx context.Context, j *job, relax *relaxed, least objective) *exact {
+	groups := j.groups(relax.pieces)
 	e := &exact{
 		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), stockOrder: j.stockOrder(), stock: j.spare(nil),
-		least: least, weigh: newWeights(j, groups), larger: servesFor(j.pitch, groups),
+		least: least, weigh: newWeights(j, groups, relax), larger: servesFor(j.pitch, groups),
 	}
 	e.rand, e.filler.job = dice(), j
 	e.groupOfPiece = make([]int, len(j.pieces))

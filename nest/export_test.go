@@ -10,11 +10,12 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	possible := j.possible()
+	_, relax := j.lower()
+	possible := relax.pieces
 	if len(possible) == 0 {
 		return j.result(plan{left: j.except(possible)})
 	}
-	e := newExact(context.Background(), j, possible, objective{left: -1})
+	e := newExact(context.Background(), j, relax, objective{left: -1})
 	if !bounds {
 		clear(e.weigh.each)
 		e.weigh.all = nil

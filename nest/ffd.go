@@ -23,7 +23,7 @@ func FirstFit(p Problem) (r Result, err error) {
 	}
 	first := j.levels(j.order(j.except(nil), tallFirst), Crosscut, false, j.stockOrder())
 	if r, err = j.result(first); err == nil {
-		r.Bound = j.lower()
+		r.Bound, _ = j.lower()
 		j.settle(&r, &first)
 	}
 	return r, err

@@ -117,7 +117,8 @@ func (c cutting) exact(t *testing.T) (*exact, []int64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := newExact(context.Background(), j, j.possible(), objective{})
+	_, relax := j.lower()
+	e := newExact(context.Background(), j, relax, objective{})
 	e.limit = 10_000_000
 	var value []int64
 	for _, g := range e.groups {

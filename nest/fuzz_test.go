@@ -73,6 +73,7 @@ func FuzzWild(f *testing.F) {
 			}
 		}
 		nest.Verify(p, r)
+		nest.PostOptimize(p, r)
 		nest.LowerBound(p)
 		nest.StripBound(p, length, strips)
 		weights, _ := nest.DualWeights(p, strips, lengths, most)

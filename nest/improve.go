@@ -47,10 +47,9 @@ func (j *job) fullness(l *layout) int64 {
 }
 
 // newImprover prepares the improvement of a plan.
-func (s *searcher) newImprover(least objective) improver {
-	j := s.job
+func (j *job) newImprover(ctx context.Context, p *plan, least objective) improver {
 	return improver{
-		ctx: s.ctx, job: j, filler: filler{job: j}, rand: dice(), now: s.best.clone(), least: least,
+		ctx: ctx, job: j, filler: filler{job: j}, rand: dice(), now: p.clone(), least: least,
 		stockOrder: j.stockOrder(), keys: make([]int64, len(j.pieces)),
 	}
 }

@@ -2,8 +2,10 @@ package nest
 
 import (
 	"cmp"
-	"fmt"
+	"context"
 	"slices"
+
+	"example.com/groovewright/fraction"
 )
 
 // tieBreak is what a plan is judged by beyond its objective: the better one leaves the largest
@@ -19,18 +21,16 @@ func (f tieBreak) better(g tieBreak) bool {
 	return f.offcut > g.offcut || f.offcut == g.offcut && f.cuts < g.cuts
 }
 
-// tieBreak saws sheets; ok is false if the parts of one do not come free.
-func (j *job) tieBreak(sheets ...layout) (f tieBreak, ok bool) {
+// tieBreak plans the cuts of sheets; ok is false if the parts of one do not come free.
+func (j *job) tieBreak(saw *sawyer, sheets ...layout) (f tieBreak, ok bool) {
 	for _, l := range sheets {
 		k := &j.kinds[l.kind]
-		cuts, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
-		if err != nil {
+		b := saw.plan(rect{0, 0, k.w, k.h}, j.rects(l.spots))
+		if saw.stuck {
 			return f, false
 		}
-		f.cuts += len(cuts)
-		if len(offcuts) > 0 {
-			f.offcut = max(f.offcut, offcuts[0].w*offcuts[0].h)
-		}
+		f.cuts += saw.fewest(b)
+		f.offcut = max(f.offcut, b.largest)
 	}
 	return f, true
 }
@@ -43,42 +43,92 @@ func (j *job) rects(spots []spot) []rect {
 	return parts
 }
 
-// One step in gatherShare of the budget gathers the waste, and mostGather at most.
-const gatherShare, mostGather = 64, 8_000
+// PostOptimize returns a nest that is as good in the order of [Search] as r, a nest of the problem,
+// and leaves a larger rectangle, or as large a one after fewer cuts, where such a nest is found. Search
+// does so itself unless its budget is for a draft. It takes some milliseconds. The errors are those
+// of [Verify].
+func PostOptimize(p Problem, r Result) (better Result, err error) {
+	defer fraction.Catch(&err)
+	if err := Verify(p, r); err != nil {
+		return Result{}, err
+	}
+	j, err := newJob(&p)
+	if err != nil {
+		return Result{}, err
+	}
+	best, ok := j.planOf(&r)
+	if !ok {
+		return r, nil // it lies between the marks of the problem
+	}
+	j.postOptimize(context.Background(), &best)
+	if better, err = j.result(best); err != nil {
+		return Result{}, err
+	}
+	better.Bound, better.Status, better.Nodes = r.Bound, r.Status, r.Nodes
+	j.settle(&better, &best)
+	return better, nil
+}
 
-// postOptimize betters the best plan without changing its objective.
-func (s *searcher) postOptimize() {
-	j := s.job
-	if len(s.best.sheets) > 1 {
-		m := s.newImprover(objective{left: -1})
-		m.run(min(s.budget/gatherShare, mostGather))
-		s.nodes += m.filler.steps
-		gathered, _ := j.tieBreak(m.now.sheets...)
-		before, _ := j.tieBreak(s.best.sheets...)
-		if j.objective(&m.now).compare(j.objective(&s.best)) < 0 || gathered.better(before) {
-			s.best = m.now
+// planOf returns the plan of a result; ok is false if a part does not lie on the marks.
+func (j *job) planOf(r *Result) (p plan, ok bool) {
+	index := map[int]int{}
+	for i, part := range j.p.Parts {
+		index[part.Number] = i
+	}
+	for _, s := range r.Sheets {
+		l := layout{kind: s.Stock}
+		for _, pl := range s.Placements {
+			if j.den%pl.X.Den() != 0 || j.den%pl.Y.Den() != 0 {
+				return p, false
+			}
+			l.spots = append(l.spots, spot{index[pl.Part], j.marks(pl.X), j.marks(pl.Y) - j.kinds[s.Stock].trim})
+		}
+		p.sheets = append(p.sheets, l)
+	}
+	for _, u := range r.Unplaced {
+		p.left = append(p.left, index[u.Part])
+	}
+	return p, true
+}
+
+// mostGather is how many steps gather the waste.
+const mostGather = 8_000
+
+// postOptimize betters a plan without changing its objective.
+func (j *job) postOptimize(ctx context.Context, best *plan) {
+	saw := &sawyer{kerf: j.kerf}
+	if len(best.sheets) > 1 {
+		m := j.newImprover(ctx, best, objective{left: -1})
+		m.run(mostGather)
+		gathered, _ := j.tieBreak(saw, m.now.sheets...)
+		before, _ := j.tieBreak(saw, best.sheets...)
+		if j.objective(&m.now) == j.objective(best) && gathered.better(before) {
+			*best = m.now
 		}
 	}
-	for i := range s.best.sheets {
-		j.rearrange(&s.best.sheets[i])
+	for i := range best.sheets {
+		j.rearrange(saw, &best.sheets[i])
 	}
 	// How far a sheet is filled, in thousandths.
 	load := func(l layout) int64 { return j.area(l.spots) / (j.kinds[l.kind].w*j.kinds[l.kind].h/1000 + 1) }
-	slices.SortStableFunc(s.best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
+	slices.SortStableFunc(best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
 }
 
 // rearrange lays the pieces of a sheet out anew, if that is better by tieBreak.
-func (j *job) rearrange(l *layout) {
-	best, _ := j.tieBreak(*l)
-	known := map[string]bool{j.look(l.spots): true}
+func (j *job) rearrange(saw *sawyer, l *layout) {
+	best, _ := j.tieBreak(saw, *l)
+	known := [][]rect{j.look(l.spots)}
 	consider := func(spots []spot) {
-		look := j.look(spots)
-		if len(spots) < len(l.spots) || known[look] {
+		if len(spots) < len(l.spots) {
 			return
 		}
-		known[look] = true
+		look := j.look(spots)
+		if slices.ContainsFunc(known, func(k []rect) bool { return slices.Equal(k, look) }) {
+			return
+		}
+		known = append(known, look)
 		other := layout{l.kind, spots}
-		if f, ok := j.tieBreak(other); ok && f.better(best) {
+		if f, ok := j.tieBreak(saw, other); ok && f.better(best) {
 			*l, best = other, f
 		}
 	}
@@ -109,10 +159,10 @@ func (j *job) rearrange(l *layout) {
 }
 
 // look is equal for layouts that differ only in which of like pieces lies where.
-func (j *job) look(spots []spot) string {
+func (j *job) look(spots []spot) []rect {
 	parts := j.rects(spots)
 	slices.SortFunc(parts, func(a, b rect) int { return cmp.Or(cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x)) })
-	return fmt.Sprint(parts)
+	return parts
 }
 
 // name gives each spot of a group one of its pieces.

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 )
 
@@ -108,6 +109,38 @@ func TestNeverWorseThanFirstFit(t *testing.T) {
 		}
 		if a, b := meritOf(p, r), meritOf(p, first); b.less(a) {
 			t.Fatalf("search %v, first fit %v", a, b)
+		}
+	})
+}
+
+// TestPostOptimizeKeepsTheObjective: of a draft it makes a nest that is as good, and leaves no
+// smaller rectangle.
+func TestPostOptimizeKeepsTheObjective(t *testing.T) {
+	largest := func(r nest.Result) (most fraction.Area) {
+		for _, s := range r.Sheets {
+			for _, o := range s.Offcuts {
+				if a := o.Width.Times(o.Length); most.Compare(a) < 0 {
+					most = a
+				}
+			}
+		}
+		return most
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, 16)
+		draft, err := nest.Search(context.Background(), p, nest.Budget{Nodes: few.Nodes, Draft: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := nest.PostOptimize(p, draft)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := nest.Verify(p, r); err != nil {
+			t.Fatal(err)
+		}
+		if meritOf(p, r) != meritOf(p, draft) || r.Bound != draft.Bound || r.Status != draft.Status || largest(r).Compare(largest(draft)) < 0 {
+			t.Fatalf("%+v\nof the draft %+v", r, draft)
 		}
 	})
 }

@@ -23,7 +23,7 @@ type rect struct{ x, y, w, h int64 }
 // node is a rectangle with the parts in it, without width or height where a cut leaves nothing.
 type node struct {
 	rect
-	spots      []int
+	spots      [2][]int32 // the same parts in order of x (Rip) and of y (Crosscut)
 	candidates []candidate
 	largest    int64 // area of the largest rectangle that can be left of it
 	plain      int   // fewest cuts that free all parts
@@ -48,11 +48,13 @@ type cut struct {
 	at   int64
 }
 
-// sawyer finds the cuts of one sheet.
+// sawyer finds the cuts of one sheet after another, and keeps its memory between them.
 type sawyer struct {
 	kerf    int64
 	parts   []rect
 	nodes   map[rect]*node
+	spots   []int32 // memory for those of the nodes
+	lines   []int64
 	stuck   bool // some parts cannot be freed
 	keep    int64
 	cuts    []cut
@@ -62,17 +64,11 @@ type sawyer struct {
 // takeApart returns the cuts that free the parts from the whole rectangle, in sawing order, and
 // what is left over, largest first, then from the lower left.
 func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
-	s := &sawyer{kerf: kerf, parts: parts, nodes: map[rect]*node{}}
-	all := make([]int, len(parts))
-	for i := range all {
-		all[i] = i
-	}
-	b := s.lay(whole, all)
+	s := &sawyer{kerf: kerf}
+	b := s.plan(whole, parts)
 	if s.stuck {
 		return nil, nil, errNotFree
 	}
-	s.keep = b.largest
-	s.keeping(b)
 	s.saw(b, s.keep > 0)
 	slices.SortStableFunc(s.offcuts, func(a, b rect) int {
 		return cmp.Or(cmp.Compare(b.w*b.h, a.w*a.h), cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x))
@@ -80,39 +76,70 @@ func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
 	return s.cuts, s.offcuts, nil
 }
 
-// lay makes a node of a rectangle and finds all ways to cut it.
-func (s *sawyer) lay(r rect, spots []int) *node {
-	if b, ok := s.nodes[r]; ok {
-		return b
+// plan finds the cuts to take, unless it is stuck.
+func (s *sawyer) plan(whole rect, parts []rect) *node {
+	if s.nodes == nil {
+		s.nodes = map[rect]*node{}
 	}
+	clear(s.nodes)
+	s.parts, s.spots, s.stuck = parts, s.spots[:0], false
+	var spots [2][]int32
+	for kind := range spots {
+		for i := range parts {
+			spots[kind] = append(spots[kind], int32(i))
+		}
+		slices.SortStableFunc(spots[kind], func(i, j int32) int {
+			a, _ := parts[i].along(CutKind(kind))
+			c, _ := parts[j].along(CutKind(kind))
+			return cmp.Compare(a, c)
+		})
+	}
+	b := s.lay(whole, spots)
+	if s.keep = b.largest; !s.stuck {
+		s.keeping(b)
+	}
+	return b
+}
+
+// fewest returns how many cuts the plan has below the node.
+func (s *sawyer) fewest(b *node) int {
+	if s.keep > 0 {
+		return b.keeping
+	}
+	return b.plain
+}
+
+// lay makes a node of a rectangle and finds all ways to cut it.
+func (s *sawyer) lay(r rect, spots [2][]int32) *node {
 	b := &node{rect: r, spots: spots}
 	s.nodes[r] = b
-	switch {
-	case len(spots) == 0:
+	switch in := spots[Rip]; {
+	case len(in) == 0:
 		b.largest = max(0, r.w) * max(0, r.h)
 		return b
-	case len(spots) == 1 && s.parts[spots[0]] == r:
+	case len(in) == 1 && s.parts[in[0]] == r:
 		return b
 	}
-	for _, kind := range []CutKind{Crosscut, Rip} {
-		for _, at := range s.linesAcross(b, kind) {
+	for kind := range CutKind(len(spots)) {
+		from := len(s.lines)
+		s.linesAcross(b, kind)
+		for _, at := range s.lines[from:] {
 			if len(b.candidates) > 0 && len(s.nodes) > maxNodes {
 				break
 			}
-			b.candidates = append(b.candidates, s.divide(b, kind, at))
+			c := s.divide(b, kind, at)
 			if s.stuck {
 				return b
 			}
+			if cuts := 1 + c.near.plain + c.far.plain; len(b.candidates) == 0 || cuts < b.plain {
+				b.plain, b.plainBy = cuts, len(b.candidates)
+			}
+			b.largest = max(b.largest, c.near.largest, c.far.largest)
+			b.candidates = append(b.candidates, c)
 		}
+		s.lines = s.lines[:from]
 	}
 	s.stuck = len(b.candidates) == 0
-	for i, c := range b.candidates {
-		cuts := 1 + c.near.plain + c.far.plain
-		if i == 0 || cuts < b.plain {
-			b.plain, b.plainBy = cuts, i
-		}
-		b.largest = max(b.largest, c.near.largest, c.far.largest)
-	}
 	return b
 }
 
@@ -124,32 +151,26 @@ func (r rect) along(kind CutKind) (from, to int64) {
 	return r.x, r.x + r.w
 }
 
-// linesAcross returns, rising, where cuts of one kind go through no part and along a part's edge.
-func (s *sawyer) linesAcross(b *node, kind CutKind) (at []int64) {
-	order := slices.Clone(b.spots)
-	slices.SortFunc(order, func(i, j int) int {
-		a, _ := s.parts[i].along(kind)
-		c, _ := s.parts[j].along(kind)
-		return cmp.Or(cmp.Compare(a, c), cmp.Compare(i, j))
-	})
+// linesAcross adds to s.lines, rising, where cuts of one kind go through no part and along a part's
+// edge.
+func (s *sawyer) linesAcross(b *node, kind CutKind) {
 	start, end := b.along(kind)
 	reach := start - s.kerf // where the parts so far end; a cut before the first needs no room
-	for _, i := range order {
+	for n, i := range b.spots[kind] {
 		from, to := s.parts[i].along(kind)
-		if first := i == order[0]; first && from > start {
-			at = append(at, from-s.kerf-start)
-		} else if !first && from-reach >= s.kerf {
-			at = append(at, reach-start)
+		if n == 0 && from > start {
+			s.lines = append(s.lines, from-s.kerf-start)
+		} else if n > 0 && from-reach >= s.kerf {
+			s.lines = append(s.lines, reach-start)
 			if from-reach > s.kerf {
-				at = append(at, from-s.kerf-start)
+				s.lines = append(s.lines, from-s.kerf-start)
 			}
 		}
 		reach = max(reach, to)
 	}
 	if reach < end {
-		at = append(at, reach-start)
+		s.lines = append(s.lines, reach-start)
 	}
-	return at
 }
 
 // divide makes one cut and a node of each side.
@@ -160,16 +181,26 @@ func (s *sawyer) divide(b *node, kind CutKind, at int64) candidate {
 	} else {
 		near.w, far.x, far.w = at, b.x+at+s.kerf, b.w-at-s.kerf
 	}
-	start, _ := b.along(kind)
-	var before, after []int
-	for _, i := range b.spots {
-		if _, to := s.parts[i].along(kind); to <= start+at {
-			before = append(before, i)
-		} else {
-			after = append(after, i)
-		}
+	return candidate{kind, at, s.side(b, near, kind), s.side(b, far, kind)}
+}
+
+// side returns the node of one side of a cut.
+func (s *sawyer) side(b *node, r rect, kind CutKind) *node {
+	if known := s.nodes[r]; known != nil {
+		return known
 	}
-	return candidate{kind, at, s.lay(near, before), s.lay(far, after)}
+	start, end := r.along(kind)
+	var spots [2][]int32
+	for order := range spots {
+		from := len(s.spots)
+		for _, i := range b.spots[order] {
+			if at, to := s.parts[i].along(kind); at >= start && to <= end {
+				s.spots = append(s.spots, i)
+			}
+		}
+		spots[order] = s.spots[from:len(s.spots):len(s.spots)]
+	}
+	return s.lay(r, spots)
 }
 
 // keeping finds the fewest cuts that leave a rectangle of area keep.

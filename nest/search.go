@@ -12,6 +12,8 @@ import (
 // gives the same answer. A context may end it sooner.
 type Budget struct {
 	Nodes int // steps, [DefaultNodes] if 0 or less; some five million take a second
+	// Draft leaves out [PostOptimize], for nests on trial.
+	Draft bool
 }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
@@ -39,9 +41,11 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes
 	}
-	s := searcher{ctx: ctx, job: j, budget: b.Nodes, bound: j.lower(), best: plan{left: j.except(nil)}}
-	s.run()
-	s.postOptimize()
+	s := searcher{ctx: ctx, job: j, budget: b.Nodes, best: plan{left: j.except(nil)}}
+	s.bound, s.relax = j.lower()
+	if s.run(); !b.Draft {
+		j.postOptimize(ctx, &s.best)
+	}
 	if r, err = j.result(s.best); err != nil {
 		return Result{}, err
 	}
@@ -62,6 +66,7 @@ type searcher struct {
 	budget int
 	nodes  int
 	bound  Bound
+	relax  *relaxed  // for the pieces that some stock can give
 	least  objective // from bound: no nest is better
 	best   plan
 }
@@ -72,7 +77,7 @@ var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40
 
 func (s *searcher) run() {
 	j := s.job
-	possible := j.possible()
+	possible := s.relax.pieces
 	s.least = objective{len(j.pieces) - len(possible), j.coins(s.bound.Cost), s.bound.Bought, s.bound.Sheets}
 	s.start()
 	if len(possible) == 0 || s.done() {
@@ -83,10 +88,10 @@ func (s *searcher) run() {
 			return
 		}
 	}
-	m := s.newImprover(s.least)
+	m := j.newImprover(s.ctx, &s.best, s.least)
 	var e *exact
 	if len(possible) <= mostInSet {
-		e = newExact(s.ctx, j, possible, s.least)
+		e = newExact(s.ctx, j, s.relax, s.least)
 	}
 	for _, share := range shares {
 		if s.done() {

@@ -128,7 +128,7 @@ type weights struct {
 
 // mostWeights is how many weights the search uses: the area, the best pairs of functions, and one
 // from column generation. mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
-const mostWeights, mostWhole = 12, 1 << 54
+const mostWeights, mostPaired, mostWhole = 12, mostWeights - 2, 1 << 54
 
 // tally is a sum of each weight.
 type tally [mostWeights]uint64
@@ -156,42 +156,26 @@ func (t *tally) within(u *tally) bool {
 	return true
 }
 
-// newWeights returns the pairs of dual feasible functions that bound the whole job best. The pieces
-// are numbered as the groups number them.
-func newWeights(j *job, groups []group) weights {
-	var order []int
-	for _, g := range groups {
-		order = append(order, g.pieces...)
-	}
-	relax := j.relax(order)
+// newWeights returns the area and the pairs of dual feasible functions that bound the whole job
+// best. The pieces are numbered as the groups number them.
+func newWeights(j *job, groups []group, relax *relaxed) weights {
 	w := weights{supply: j.supply(relax.kinds), each: make([]tally, len(groups)), whole: make([]tally, len(j.kinds))}
-	type pair struct {
-		across, along dual
-		permille      uint64 // of a sheet: the bound
+	at := make([]int, len(groups)) // of the group's first piece in relax
+	area := make([]uint64, len(groups))
+	for g := range groups {
+		at[g], _ = slices.BinarySearch(relax.pieces, groups[g].pieces[0])
+		area[g] = uint64(relax.pace[at[g]] * relax.height[at[g]])
 	}
-	var pairs []pair
-	across, along := relax.duals()
-	for _, f := range across {
-		for _, g := range along {
-			if len(pairs) == 0 { // the area
-				pairs = append(pairs, pair{f, g, 0})
-			} else if hi, lo, whole := pairSum(f, g); hi == 0 && whole > 0 && whole < mostWhole {
-				hi, lo = bits.Mul64(lo, 1000)
-				permille, _ := bits.Div64(hi, lo, whole)
-				pairs = append(pairs, pair{f, g, permille})
-			}
-		}
-	}
-	slices.SortStableFunc(pairs[1:], func(a, b pair) int { return cmp.Compare(b.permille, a.permille) })
+	w.add(PartArea, area, relax.areas(len(j.kinds)))
 	heights := falling(slices.Clone(relax.height))
 	stacks := make([][][]int, len(w.kinds)) // a function made for the one kind there is needs none
 	if len(stacks) > 1 {
 		stacks = stacksOf(heights, relax.tall)
 	}
-	for i, p := range pairs[:min(len(pairs), mostWeights-1)] {
-		how, each, holds := DualFunctions, make([]uint64, len(groups)), make([]uint64, len(j.kinds))
-		for n, g := range groups {
-			each[n] = uint64(p.across.size[g.start]) * uint64(p.along.size[g.start])
+	for _, p := range relax.pairs {
+		each, holds := make([]uint64, len(groups)), make([]uint64, len(j.kinds))
+		for g, n := range at {
+			each[g] = uint64(p.across.size[n]) * uint64(p.along.size[n])
 		}
 		values := make([]int64, len(heights))
 		for n, h := range relax.height {
@@ -200,10 +184,7 @@ func newWeights(j *job, groups []group) weights {
 		for n, most := range mostOf(values, stacks, p.along.whole) {
 			holds[w.kinds[n]] = uint64(p.across.whole) * uint64(most)
 		}
-		if i == 0 {
-			how, holds = PartArea, relax.areas(len(j.kinds))
-		}
-		w.add(how, each, holds)
+		w.add(DualFunctions, each, holds)
 	}
 	return w
 }

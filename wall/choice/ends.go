@@ -23,7 +23,7 @@ func (e *explorer) searchAgain(i int) error {
 	}
 	before := e.found[i]
 	problem := fraction.Must(Nesting(e.room, &before.Layout))
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes, Draft: true})
 	if err != nil {
 		return err
 	}
@@ -43,6 +43,7 @@ func (e *explorer) choices() (Choices, error) {
 	for _, f := range e.found {
 		if f.complete() {
 			f.Status = e.proved(&f)
+			f.Nest = fraction.Must(nest.PostOptimize(fraction.Must(Nesting(e.room, &f.Layout)), f.Nest))
 			c.Front = append(c.Front, f)
 		}
 	}

@@ -315,7 +315,7 @@ func (e *explorer) look(layout wall.Layout) error {
 			return nil
 		}
 	}
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / screenShare})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / screenShare, Draft: true})
 	if err != nil {
 		return err
 	}
