@@ -41,31 +41,38 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		change func(w *finish.Work, m *finish.Materials)
 		want   []string
 	}{
-		{"pieces alone", func(*finish.Work, *finish.Materials) {}, []string{"saws"}},
+		{"pieces alone", func(*finish.Work, *finish.Materials) {}, []string{"saws", "children", "fire spread"}},
 		{"nothing", func(w *finish.Work, _ *finish.Materials) { *w = finish.Work{} }, nil},
-		{"a box", func(w *finish.Work, _ *finish.Materials) { w.Boxes = []finish.Box{{Name: "a"}} }, []string{"power", "box flush", "box open", "saws"}},
+		{"a box", func(w *finish.Work, _ *finish.Materials) { w.Boxes = []finish.Box{{Name: "a"}} }, []string{"power", "box flush", "device held", "box open", "protection", "saws", "children", "fire spread"}},
 		{"a box behind what cannot burn", func(w *finish.Work, m *finish.Materials) {
 			w.Boxes, m.House.Material = []finish.Box{{Name: "a"}}, finish.Noncombustible
-		}, []string{"power", "box open", "saws"}},
-		{"cooking", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, []string{"heat", "saws"}},
-		{"built in 1989", func(w *finish.Work, _ *finish.Materials) { w.Built = 1989 }, []string{"asbestos", "saws"}},
-		{"built in 1978", func(w *finish.Work, _ *finish.Materials) { w.Built = 1978 }, []string{"asbestos", "saws"}},
-		{"built in 1977", func(w *finish.Work, _ *finish.Materials) { w.Built = 1977 }, []string{"lead", "asbestos", "saws"}},
-		{"built nobody knows when", func(w *finish.Work, _ *finish.Materials) { w.Built = 0 }, []string{"lead", "asbestos", "saws"}},
-		{"nails", func(_ *finish.Work, m *finish.Materials) { m.Nails.None = false }, []string{"cables and pipes", "saws", "nailer"}},
-		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.MDF }, []string{"dust", "resin", "saws", "fire spread"}},
-		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.SolidWood }, []string{"dust", "saws", "fire spread"}},
-		{"at 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(36) }, []string{"saws"}},
-		{"above 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.MustParse("36 1/16") }, []string{"saws", "ladder"}},
+		}, []string{"power", "device held", "box open", "protection", "silica", "saws", "children"}},
+		{"cooking", func(w *finish.Work, _ *finish.Materials) { w.Cooking = true }, []string{"heat", "saws", "children", "fire spread"}},
+		{"built in 1989", func(w *finish.Work, _ *finish.Materials) { w.Built = 1989 }, []string{"asbestos", "saws", "children", "fire spread"}},
+		{"built in 1978", func(w *finish.Work, _ *finish.Materials) { w.Built = 1978 }, []string{"asbestos", "saws", "children", "fire spread"}},
+		{"built in 1977", func(w *finish.Work, _ *finish.Materials) { w.Built = 1977 }, []string{"lead", "asbestos", "saws", "children", "fire spread"}},
+		{"built nobody knows when", func(w *finish.Work, _ *finish.Materials) { w.Built = 0 }, []string{"lead", "asbestos", "saws", "children", "fire spread"}},
+		{"nails", func(_ *finish.Work, m *finish.Materials) { m.Nails.None = false }, []string{"cables and pipes", "saws", "nailer", "children", "fire spread"}},
+		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.MDF }, []string{"dust", "resin", "saws", "children", "fire spread", "splash"}},
+		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.SolidWood }, []string{"dust", "saws", "children", "fire spread", "splash"}},
+		{"at 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(36) }, []string{"saws", "children", "fire spread"}},
+		{"above 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.MustParse("36 1/16") }, []string{"saws", "ladder", "children", "fire spread"}},
 		{"1/4 in hardboard on studs", func(_ *finish.Work, m *finish.Materials) {
 			m.House.Material, m.House.Backing = finish.Hardboard, finish.BareStuds
-		}, []string{"dust", "saws", "fire spread"}},
+		}, []string{"dust", "saws", "children", "fire spread", "splash"}},
 		{"3/16 in hardboard on studs", func(w *finish.Work, m *finish.Materials) {
 			m.House.Material, m.House.Backing, w.Profile.Thickness = finish.Hardboard, finish.BareStuds, fraction.Of(3, 16)
-		}, []string{"dust", "saws", "fire spread", "thin panel"}},
-		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads }, []string{"saws", "fumes"}},
-		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, []string{"saws", "fumes"}},
-		{"damp", func(_ *finish.Work, m *finish.Materials) { m.House.Damp = true }, []string{"saws", "damp"}},
+		}, []string{"dust", "saws", "children", "fire spread", "thin panel", "splash"}},
+		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads }, []string{"saws", "children", "fire spread", "fumes"}},
+		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, []string{"saws", "children", "fire spread", "fumes"}},
+		{"a box in a house of 1965", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1965 }, []string{"power", "aluminum wiring", "box flush", "device held", "box open", "protection", "lead", "asbestos", "saws", "children", "fire spread"}},
+		{"a box in a house of 1964", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1964 }, []string{"power", "box flush", "device held", "box open", "protection", "lead", "asbestos", "saws", "children", "fire spread"}},
+		{"a box in a house of 1974", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1974 }, []string{"power", "box flush", "device held", "box open", "protection", "lead", "asbestos", "saws", "children", "fire spread"}},
+		{"a box in a house of no known year", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 0 }, []string{"power", "aluminum wiring", "box flush", "device held", "box open", "protection", "lead", "asbestos", "saws", "children", "fire spread"}},
+		{"strips", func(_ *finish.Work, m *finish.Materials) { m.Furring.Thickness = "3/4" }, []string{"cables and pipes", "saws", "children", "fire spread", "fire blocking"}},
+		{"masonry, to which nothing is nailed", func(_ *finish.Work, m *finish.Materials) { m.House.Backing, m.Nails.None = finish.Masonry, false }, []string{"saws", "children", "fire spread", "masonry"}},
+		{"wood on the floor of a dry room", func(_ *finish.Work, m *finish.Materials) { m.House.Material, m.House.Datum = finish.SolidWood, "0" }, []string{"dust", "saws", "children", "fire spread"}},
+		{"damp", func(_ *finish.Work, m *finish.Materials) { m.House.Damp = true }, []string{"saws", "children", "fire spread", "damp"}},
 	} {
 		w, m := quiet()
 		c.change(&w, &m)
@@ -77,7 +84,7 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 			raised[n] = true
 		}
 	}
-	for c := finish.Power; c <= finish.Damp; c++ {
+	for c := finish.Power; c <= finish.MasonryWall; c++ {
 		if !raised[c.String()] {
 			t.Errorf("no condition of this table raises %q", c)
 		}

@@ -63,13 +63,13 @@ func Defaults(units fraction.Unit) Materials {
 		Furring: Furring{Strips: []Roll{strip}, Waste: waste, Packs: []Pack{{Name: "box of 100", Count: 100}}},
 		Extenders: of(metric, []Extender{{Depth: `1/4"`}, {Depth: `1/2"`}, {Depth: `3/4"`}, {Depth: `1"`}, {Depth: `1 1/2"`}},
 			[]Extender{{Depth: "6 mm"}, {Depth: "12 mm"}, {Depth: "20 mm"}, {Depth: "25 mm"}, {Depth: "40 mm"}}),
-		Screws: Screws{ // two hold a device, one or two a cover; all from memory
-			DevicePerGang: "2", CoverPerGang: "2",
-			DeviceUsual: taped(`3/4"`, "20 mm"),
-			CoverUsual:  taped(`1/2"`, "12 mm"),
+		Screws: Screws{ // two hold a device; all from memory
+			DevicePerGang: "2",
+			DeviceUsual:   taped(`3/4"`, "20 mm"),
 			Lengths: of(metric, []Taped{`1/2"`, `3/4"`, `1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`},
 				[]Taped{"12 mm", "20 mm", "25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),
-			Packs: []Pack{{Name: "pack of 10", Count: 10}},
+			Packs:   []Pack{{Name: "pack of 10", Count: 10}},
+			Spacers: []Pack{{Name: "pack of 10 spacers", Count: 10}},
 		},
 		Tape: Tape{ // on each side of a bead, and along what must stay bare; judgment
 			SealLines: "2", PaintLines: "1", Waste: waste,

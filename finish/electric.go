@@ -19,7 +19,10 @@ type behind struct {
 	depth *big.Rat
 }
 
-// boxes lists the extenders of boxes behind the panels, and the longer screws.
+// boxes lists what brings boxes and devices out to the face: extenders, spacers, longer screws. A
+// box behind a face that cannot burn may stay back a little, but its device never does: a
+// receptacle's yoke is held rigidly at the face (NEC 406.4(A), now 406.5(A); IRC E3902.5), the ears
+// of a switch are seated (404.10(B)).
 func (b *builder) boxes() {
 	allowed := new(big.Rat)
 	if b.House.Material == Noncombustible {
@@ -42,10 +45,20 @@ func (b *builder) boxes() {
 		}
 	}
 	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
-	// A device that an extender brings out to the face needs longer screws, and its cover keeps the
-	// usual ones; where the device stays back it is the other way round.
-	b.screws(Row{Item: ItemDeviceScrews, How: ByExtendedGangs}, b.extend(deep, allowed), b.Screws.DeviceUsual, b.Screws.DevicePerGang)
-	b.screws(Row{Item: ItemCoverScrews, How: BySetBackGangs}, back, b.Screws.CoverUsual, b.Screws.CoverPerGang)
+	out := append(b.extend(deep, allowed), back...)
+	b.space(back)
+	b.screws(out)
+}
+
+// space adds the spacers between boxes that stay back and their devices, one for each screw.
+func (b *builder) space(back []behind) {
+	row, perGang, n := Row{Item: ItemSpacers, How: BySpacers}, times(b.Screws.DevicePerGang), int64(0)
+	for _, x := range back {
+		n += perGang * int64(x.gangs)
+		row.Terms = append(row.Terms, Term{Kind: TermBox, Name: x.name, Value: b.small(x.depth)})
+	}
+	row.Terms = append(row.Terms, number(TermPerGang, perGang, NoUnit))
+	b.buy(row, whole(n), UnitPiece, offers(b.settings, b.Screws.Spacers))
 }
 
 // extend adds a row for each kind of extender and returns the boxes that get one. Boxes come by
@@ -94,10 +107,10 @@ func (b *builder) fitting(x behind) (found *Extender) {
 	return found
 }
 
-// screws adds the longer screws of one item, by length. short is their length without panels.
-func (b *builder) screws(row Row, boxes []behind, short Taped, each Number) {
-	usual, perGang := b.in(short), times(each)
-	row.Terms = []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}
+// screws adds the longer screws of devices that come out to the face, by length.
+func (b *builder) screws(boxes []behind) {
+	usual, perGang := b.in(b.Screws.DeviceUsual), times(b.Screws.DevicePerGang)
+	row := Row{Item: ItemDeviceScrews, How: ByDeviceGangs, Terms: []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}}
 	needs := map[string]int64{}
 	var lengths []Figure
 	for _, x := range boxes {

@@ -79,7 +79,7 @@ func ExampleTakeOff() {
 func ExampleCautions() {
 	fmt.Println(finish.Cautions(kitchen(), finish.Materials{}))
 	// Output:
-	// [power box flush box open heat lead asbestos cables and pipes dust resin saws nailer fire spread fumes]
+	// [power box flush device held box open protection heat lead asbestos cables and pipes dust resin saws nailer children fire spread fumes splash]
 }
 
 func ExampleSchedule() {

@@ -71,7 +71,7 @@ const (
 	ItemStripNails // nails or screws
 	ItemExtender
 	ItemDeviceScrews
-	ItemCoverScrews
+	ItemSpacers // between a box that stays back and its device
 	ItemTape
 	ItemCounterSheeting // for counter and floor
 	ItemFloorSheeting
@@ -81,7 +81,7 @@ const (
 )
 
 var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "backing rod", "panel adhesive",
-	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "cover screws",
+	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "device spacers",
 	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "edge trim", "corner trim", "extra")
 
 // String returns the word of the item, or its number in brackets where it has none.
@@ -115,8 +115,8 @@ const (
 	ByStripLength      // Length, Supports, Sides
 	ByStripCrossings   // Supports, Thickness, Wall, Penetration, Needed
 	ByBoxDepth         // per box Box; Allowed, or NoneAllowed where the face can burn
-	ByExtendedGangs    // PerGang, Usual: the screws pass through the extender
-	BySetBackGangs     // PerGang, Usual: the device stays back
+	ByDeviceGangs      // PerGang, Usual: screws of devices that come out to the face
+	BySpacers          // per box Box; PerGang
 	ByTapeLines        // Length, Times, Beside, Times
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
@@ -124,7 +124,7 @@ const (
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
-	"dots at crossings", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "extended gangs", "set back gangs",
+	"dots at crossings", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
 	"tape lines", "reach", "ends", "request")
 
 // String returns the word of the method, or its number in brackets where it has none.

@@ -157,14 +157,14 @@ type Extender struct {
 	Price Number `json:"price,omitzero"`
 }
 
-// Screws are the longer screws behind panels.
+// Screws are the longer screws of devices behind panels, and the spacers that hold a device at the
+// face where its box stays back.
 type Screws struct {
 	DevicePerGang Number  `json:"device_per_gang,omitzero"` // 2
-	CoverPerGang  Number  `json:"cover_per_gang,omitzero"`  // 2
 	DeviceUsual   Taped   `json:"device_usual,omitzero"`    // length without panels: 3/4 in (20 mm)
-	CoverUsual    Taped   `json:"cover_usual,omitzero"`     // length without panels: 1/2 in (12 mm)
 	Lengths       []Taped `json:"lengths,omitzero"`         // rising: 1/2 to 3 in (12 to 75 mm)
 	Packs         []Pack  `json:"packs,omitzero"`           // of 10
+	Spacers       []Pack  `json:"spacers,omitzero"`         // of 10
 }
 
 // Tape is the masking tape along joints.

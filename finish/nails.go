@@ -19,7 +19,7 @@ func (b *builder) nail() {
 		total = add(total, whole(b.nailsIn(p)))
 	}
 	n, usual := b.Nails, b.usual.Nails
-	if n.None || total.Sign() == 0 {
+	if !b.nailed() || total.Sign() == 0 {
 		return
 	}
 	deep, supports := b.in(n.Penetration), b.short(TermSupports, b.in(b.House.Studs))

@@ -245,7 +245,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		{
 			"two flush boxes, one of two gangs, behind 1/4 in of wood",
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}, {Name: "b", Gangs: 2}}},
-			func(m *finish.Materials) { m.Screws.CoverPerGang = "0" },
+			func(m *finish.Materials) {},
 			"box extender 1/4 in, 1 gang, 1 extender, 1 extender; box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 6 screws, 1 pack of 10",
 		},
 		{
@@ -253,7 +253,6 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) {
 				m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "1/8"}}
-				m.Screws.CoverPerGang = "0"
 			},
 			"box extender 1/2 in, 1 gang, 1 extender, 1 extender; device screws 1 1/4 in, 2 screws, 1 pack of 10",
 		},
@@ -262,7 +261,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}, {Name: "b"}}},
 			func(m *finish.Materials) {
 				m.Extenders = []finish.Extender{{Gangs: 2, Depth: "1", Price: "9"}, {Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}, {Gangs: 1, Depth: "1/8"}}
-				m.Screws.CoverPerGang, m.Screws.DevicePerGang = "0", "0"
+				m.Screws.DevicePerGang = "0"
 			},
 			"box extender 3/8 in, 1 gang, 1 extender, 1 extender; box extender 3/8 in, 2 gang, 1 extender, 1 extender",
 		},
@@ -273,13 +272,13 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"",
 		},
 		{
-			"a device may stay back 1/4 in behind what cannot burn: no extender, but cover screws longer by as much",
+			"a box 1/4 in behind what cannot burn needs no extender, but its devices come out: spacers and longer screws",
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}},
 			func(m *finish.Materials) { m.House.Material = finish.Noncombustible },
-			"cover screws 3/4 in, 4 screws, 1 pack of 10",
+			"device spacers, 4 pieces, 1 pack of 10 spacers; device screws 1 in, 4 screws, 1 pack of 10",
 		},
 		{
-			"behind what burns the extender brings it out: longer device screws, the usual cover screws",
+			"behind what burns the extender brings it out: longer device screws, no spacers",
 			finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}},
 			func(m *finish.Materials) {},
 			"box extender 1/4 in, 2 gang, 1 extender, 1 extender; device screws 1 in, 4 screws, 1 pack of 10",

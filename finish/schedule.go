@@ -25,7 +25,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageLook, true, when(w.Built < LeadYear, Act{Kind: ActTestPaint}), when(w.Built < AsbestosYear, Act{Kind: ActFindAsbestos}),
 		when(s.guessed, Act{Kind: ActAssumeFloor, Figure: s.small(counterReach.Rat())}))
 	step(StageRest, true, []Act{{Kind: rest}})
-	step(StageStrips, boards && (strips || !s.Nails.None), []Act{{Kind: ActStrips, Figure: s.small(s.in(s.House.Studs))},
+	step(StageStrips, s.stripped(), []Act{{Kind: ActStrips, Figure: s.small(s.in(s.House.Studs))},
 		{Kind: of(strips, ActStripsUnlisted, ActStripsListed)}}, when(!strips && boxes, Act{Kind: ActSetBoxesBack}))
 	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
 	step(StageMiter, w.Mitred)
@@ -34,7 +34,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageMainsOff, boxes)
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
-		when(!s.Nails.None, Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
+		when(s.nailed(), Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
 	step(StageClose, len(w.Closing) > 0, closing)
 	step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
 		{Kind: ActJoints, Figure: up(sealed, s.run())}}, coats(ActLines, s.Tape.SealLines))

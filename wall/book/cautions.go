@@ -21,8 +21,15 @@ var cautionWords = map[finish.Caution]caution{
 		When: "there is an electrical box in the work",
 		First: "Before a cover comes off, switch the circuit off at its breaker or fuse, keep others from switching it on again, " +
 			"and prove every wire in the box dead with a tester at the box itself; try the tester on a live point before and after.",
-		Rest:   "One box can hold two circuits. Where you are not sure, stop and call an electrician.",
+		Rest: "One box can hold two circuits. Until the devices are back for good, each wire has its cap, each box its cover and the circuit stays off: " +
+			"never switch on with a device hanging. Where you are not sure, stop and call an electrician.",
 		Defers: "the electrical code in force, the local inspector, a licensed electrician",
+	},
+	finish.Aluminum: {
+		When:   "there is an electrical box, and the house was wired between 1965 and 1973 or nobody knows when",
+		First:  "Look whether branch wires are aluminum (dull, silvery, marked AL): if they are, leave every connection to a licensed electrician.",
+		Rest:   "Such connections loosen and overheat when they are moved; devices and connectors for copper do not fit them.",
+		Defers: "the electrical code in force, the consumer safety agency's guidance on aluminum wiring, a licensed electrician",
 	},
 	finish.BoxFlush: {
 		When:  "there is an electrical box behind a face that can burn",
@@ -30,6 +37,19 @@ var cautionWords = map[finish.Caution]caution{
 		Rest: "A box that was right behind plaster is wrong behind wood. Metal extenders are grounded, the screws are long enough to hold the " +
 			"device, and no wood is left between box and cover.",
 		Defers: "the electrical code in force (model text: NEC 314.20), the local inspector",
+	},
+	finish.DeviceHeld: {
+		When: "there is an electrical box in the work",
+		First: "Each device comes out to the new face: the yoke of a receptacle is held rigidly there, its face flush with the plate or proud of it, " +
+			"and the ears of a switch are seated. A device that floats on its wires or sits back behind its plate is wrong.",
+		Rest:   "Longer screws alone do not hold it: an extender or spacers do.",
+		Defers: "the electrical code in force (model texts: NEC 406.5, formerly 406.4, and 404.10; IRC E3902.5), the local inspector",
+	},
+	finish.Protection: {
+		When: "there is an electrical box in the work",
+		First: "Where a receptacle is replaced, today's code asks for today's protection at that place: ground-fault and arc-fault protection and " +
+			"tamper-resistant kinds. Ask before you buy.",
+		Defers: "the electrical code in force (model text: NEC 406.4(D)), the local inspector, a licensed electrician",
 	},
 	finish.BoxOpen: {
 		When:  "there is an electrical box in the work",
@@ -42,8 +62,9 @@ var cautionWords = map[finish.Caution]caution{
 		When: "a cooking appliance stands at the {panels}",
 		First: "Keep wood, fiberboard and plastic out of the zone that the maker of the appliance reserves at its sides, behind it and above it; " +
 			"where the manual is lost, use a finish there that cannot burn.",
-		Rest: "Overhead, model codes want at least 30 in (762 mm) from the cooking top to bare wood. A gas line or its valve is moved by a " +
-			"licensed fitter only.",
+		Rest: "30 in (762 mm) from the cooking top to bare wood overhead is the least of model codes; manuals ask for more (36 in in two that were " +
+			"read), a backguard where what burns stands within 12 in behind, and 3 to 12 in at the sides. Fit the bracket that keeps a range from " +
+			"tipping again. A gas line or its valve is moved by a licensed fitter only.",
 		Defers: "the listing and instructions of the appliance, the residential and fuel-gas codes in force (model text: IRC M1901.1)",
 	},
 	finish.Lead: {
@@ -64,8 +85,8 @@ var cautionWords = map[finish.Caution]caution{
 		When: "nails go into the wall",
 		First: "Find cables and pipes before you nail or screw: they run up from switches and boxes, along to the next one, and to faucets " +
 			"and drains.",
-		Rest: "A cable may lawfully lie 1-1/4 in (32 mm) behind the face of a stud without a steel plate, and one that was fished in may lie " +
-			"anywhere. Keep nails short, and use glue alone beside boxes and pipes.",
+		Rest: "Expect a cable from 1-1/4 in (32 mm) behind the face of a stud or a strip, without a steel plate, and one that was fished in anywhere. " +
+			"A nail at a slant misses where you looked: measure how deep its point goes. Keep nails short, and use glue alone beside boxes and pipes.",
 		Defers: "the electrical and plumbing codes in force (model text: NEC 300.4)",
 	},
 	finish.Dust: {
@@ -74,6 +95,13 @@ var cautionWords = map[finish.Caution]caution{
 			"dust off with air.",
 		Rest:   "Wood dust can cause cancer, and in the air it can burn.",
 		Defers: "OSHA and NIOSH limits for wood dust",
+	},
+	finish.Silica: {
+		When: "{panels} that do not burn are sawn or drilled",
+		First: "Boards of cement or stone give off silica dust, which scars lungs for good: score and snap, cut wet or with extraction made for it, " +
+			"outdoors, with a fitted respirator (P100) and eye protection.",
+		Rest:   "Do not sweep dry and do not blow dust off. Metal wants gloves, and glass its maker's way to cut it.",
+		Defers: "the maker's instructions, 29 CFR 1926.1153 on silica",
 	},
 	finish.Resin: {
 		When: "{panels} are bound with resin",
@@ -101,6 +129,18 @@ var cautionWords = map[finish.Caution]caution{
 			"the counter instead.",
 		Defers: "the ladder's label; 29 CFR 1926.1053",
 	},
+	finish.Children: {
+		When: "there is a workplace where people live",
+		First: "Keep children and pets out until the last cover is on: open boxes, blades, nail guns, wet adhesive and dust are all at their height. " +
+			"Lock tools and solvents away and unplug them whenever you leave.",
+		Defers: "common practice",
+	},
+	finish.FireBlocking: {
+		When: "strips leave a hollow behind the {panels}",
+		First: "Ask how the hollow is to be blocked: fire climbs in it, so codes want it closed at every floor and ceiling and along its length " +
+			"(model text: every 10 ft, 3 m).",
+		Defers: "the building code in force (model text: IRC R302.11), the local inspector",
+	},
 	finish.FireSpread: {
 		When: "the face of a wall is clad with something that can burn",
 		First: "Ask for the flame-spread figure of the {panels}: wall finishes are limited (model code: flame spread at most 200, smoke at most " +
@@ -113,9 +153,10 @@ var cautionWords = map[finish.Caution]caution{
 		Defers: "the building code in force (model text: IRC R702.5)",
 	},
 	finish.Fumes: {
-		When:   "paint, sealant or adhesive is used",
-		First:  "Read the label, open windows, and keep flames and pilot lights off while solvents dry.",
-		Rest:   "Spread oily rags out flat outdoors to dry: in a heap they can catch fire by themselves.",
+		When:  "paint, sealant or adhesive is used",
+		First: "Read the label, open windows, and keep flames and pilot lights off while solvents dry.",
+		Rest: "Products with solvents want a respirator with cartridges for organic vapors: a dust mask does nothing against them. " +
+			"Spread oily rags out flat outdoors to dry: in a heap they can catch fire by themselves.",
 		Defers: "the label and safety sheet of each product",
 	},
 	finish.Damp: {
@@ -123,6 +164,20 @@ var cautionWords = map[finish.Caution]caution{
 		First: "Find where the water comes from and let the wall dry before it is covered: {panels} over a damp wall swell, and mold grows behind " +
 			"them unseen.",
 		Defers: "the building code in force on moisture; local practice",
+	},
+	finish.Splash: {
+		When: "{panels} that swell or rot stand at a counter or in a damp room",
+		First: "Behind a sink, a basin or a tub keep them out of the splash, or out of the wet zone altogether: water gets into sawn edges, holes and " +
+			"seams first. Coat every edge, seal every joint there, and look at it each year.",
+		Rest:   "Inside a shower or over a tub's rim they have no place.",
+		Defers: "the maker's instructions, the building code in force",
+	},
+	finish.MasonryWall: {
+		When: "the {panels} go on masonry",
+		First: "Look for damp first: a film of plastic taped to the wall for two days shows it. Strips that touch masonry are of treated wood, with " +
+			"fasteners made for it.",
+		Rest:   "Against an outside wall a cold face sweats: ask about insulation and a vapor retarder.",
+		Defers: "the building code in force on masonry, moisture and treated wood; local practice",
 	},
 }
 

@@ -37,6 +37,9 @@ var doubtWords = map[warning.Kind]string{
 	plan.LonelyAtRight:   "the next run, {quoted0}, does not begin at this corner; right only if the wall beside it stays bare",
 	plan.LonelyAtLeft:    "the run before, {quoted0}, does not end at this corner; right only if the wall beside it stays bare",
 
+	plan.BurnsAtCooking: "panels that burn from {length0} to {length1} of {name0}, at a cooking appliance: look up in its manual how far off what burns has to " +
+		"stay, overhead, behind and at the sides; leave the place free for a part that does not burn (an opening of kind other), or note as manual " +
+		"what the manual asks there",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",

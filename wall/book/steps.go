@@ -84,8 +84,11 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
-		first: "Switch off the circuits of all boxes in the work and secure the switches, prove each box dead with a tester, then take covers off " +
-			"and hang devices out of the way. Stay with the local code, and call a licensed electrician where anything is not as you expected.",
+		first: "Switch off the circuits of all boxes in the work and secure the switches, prove each box dead with a tester, then take covers and " +
+			"devices off. Cap every wire end, fold the wires in and close each box with a blank cover whenever nobody works at it; days pass before " +
+			"the power is on again, and no circuit is switched on in between with a device hanging or a box open. Where light or a refrigerator is needed " +
+			"meanwhile, an electrician makes the circuit safe first. Stay with the local code, and call a licensed electrician where anything is not as " +
+			"you expected.",
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
@@ -134,8 +137,8 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StagePowerOn: {
 		title: "Power on again",
-		first: "Fix extenders, devices and covers, have the work inspected where the local code asks for it, and only then switch on and test each " +
-			"device.",
+		first: "Fix extenders, devices and covers: each yoke is held rigidly at the new face, none hangs or sits back. Have the work inspected where the " +
+			"local code asks for it, and only then switch on and test each device.",
 	},
 }
 

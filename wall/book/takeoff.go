@@ -21,9 +21,6 @@ type method struct {
 	last  string
 }
 
-// gangs is said of longer screws.
-const gangs = "{per gang} a gang, the usual {usual} longer by what the face comes forward; "
-
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
 // methodWords has the words of each method.
@@ -71,15 +68,20 @@ var methodWords = map[finish.How]method{
 	finish.ByBoxDepth: {
 		terms: map[finish.TermKind]string{
 			finish.TermBox:         ", {name} ({} behind)",
-			finish.TermAllowed:     "; a face that cannot burn allows {}",
+			finish.TermAllowed:     "; behind a face that cannot burn at most {}",
 			finish.TermNoneAllowed: "; a face that can burn allows none",
 		},
 		last: " (NEC 314.20); listed for the box",
 	},
-	finish.ByExtendedGangs: {text: gangs + "they pass through the extender into the box; take an old one along for its thread"},
-	finish.BySetBackGangs:  {text: gangs + "the device stays back; where a spacer brings it out, the usual ones do"},
-	finish.ByTapeLines:     {text: "{length} sealed × {times} + {beside} beside what stays bare × {times}"},
-	finish.ByReach:         {text: "runs {length} × {reach} from the wall"},
+	finish.ByDeviceGangs: {text: "{per gang} a gang, the usual {usual} longer by what the device comes forward; they pass through the extender or " +
+		"the spacers into the box; take an old one along for its thread"},
+	finish.BySpacers: {
+		terms: map[finish.TermKind]string{finish.TermBox: ", {name} ({} behind)", finish.TermPerGang: "; {} a gang, one on each screw"},
+		last: ", so thick that the yoke of the device is held rigidly at the face (NEC 406.5, IRC E3902.5) and the ears of a switch are seated " +
+			"(NEC 404.10); for the box itself NEC 314.20 decides",
+	},
+	finish.ByTapeLines: {text: "{length} sealed × {times} + {beside} beside what stays bare × {times}"},
+	finish.ByReach:     {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
 		finish.TermEnd:       ", end of {name} {}",
 		finish.TermCorner:    ", outside corner of {name} {}",

@@ -77,7 +77,7 @@ func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
 	}
 	for i, s := range f.Cooking {
 		c.stands(fault.Of("runs", r, "cooking", i), "Cooking", len(j.Cooking))
-		j.Cooking = append(j.Cooking, plan.Cooking{Run: r, From: s.From, To: s.To})
+		j.Cooking = append(j.Cooking, plan.Cooking{Run: r, From: s.From, To: s.To, Manual: s.Manual})
 	}
 	return run
 }

@@ -98,8 +98,9 @@ type corner struct {
 }
 
 type stretch struct {
-	From fraction.Length `json:"from"`
-	To   fraction.Length `json:"to"`
+	From   fraction.Length `json:"from"`
+	To     fraction.Length `json:"to"`
+	Manual string          `json:"manual,omitzero" doc:"What the appliance's manual asks of the wall here, as you read it there."`
 }
 
 type installed struct {

@@ -59,7 +59,7 @@ func fileOf(j plan.Job) file {
 		})
 	}
 	for _, c := range j.Cooking {
-		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To})
+		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To, c.Manual})
 	}
 	for _, t := range j.Taped {
 		c := corner{Bases: each(t.From, func(d cutout.Taped) pair { return pair{d.From.X, d.From.Y} }), Side: &t.Side,

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
@@ -16,6 +17,9 @@ const (
 	NoPrice      warning.Kind = "no price"       // of a kind of stock
 	ArchUneven   warning.Kind = "arch uneven"    // Lengths: its springings' difference
 	BoxSticksOut warning.Kind = "box sticks out" // Names: box, run
+	// Panels that burn stand at a cooking appliance whose manual is not noted. Names: run; Lengths:
+	// from, to.
+	BurnsAtCooking warning.Kind = "burns at cooking"
 
 	// Names: the next run, which does not begin at that corner.
 	LonelyAtRight warning.Kind = "corner of a right end"
@@ -50,7 +54,7 @@ func (j Job) Doubts() (doubts []warning.Warning, err error) {
 
 // doubts returns the doubts of a valid job.
 func (j *Job) doubts() []warning.Warning {
-	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), fraction.Must(j.Survey()))
+	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), j.doubtCooking(), fraction.Must(j.Survey()))
 	for r := range j.Runs {
 		all = append(all, j.doubtOpenings(r)...)
 	}
@@ -106,6 +110,29 @@ func (j *Job) doubtCorners() (doubts []warning.Warning) {
 			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r, "Right", "Kind"), Kind: LonelyAtRight, Names: []string{after.Name}})
 		case left && !right:
 			doubts = append(doubts, warning.Warning{Path: fault.Of("Runs", r+1, "Left", "Kind"), Kind: LonelyAtLeft, Names: []string{before.Name}})
+		}
+	}
+	return doubts
+}
+
+// doubtCooking questions panels that burn beside or behind a cooking appliance, where no opening
+// leaves the place to a part that does not burn and no manual is noted.
+func (j *Job) doubtCooking() (doubts []warning.Warning) {
+	for i, c := range j.Cooking {
+		if j.Finish.House.Material == finish.Noncombustible || c.Manual != "" {
+			continue
+		}
+		run := &j.Runs[c.Run]
+		parts := fraction.Must(fraction.Must(cutout.NewShape(wallOutline(run))).Band(c.From, c.To))
+		for _, o := range run.Openings {
+			var left []cutout.Shape
+			for _, p := range parts {
+				left = append(left, fraction.Must(p.Minus(o.Outline))...)
+			}
+			parts = left
+		}
+		if len(parts) > 0 {
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Cooking", i), Kind: BurnsAtCooking, Names: []string{run.Name}, Lengths: []fraction.Length{c.From, c.To}})
 		}
 	}
 	return doubts

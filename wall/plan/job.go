@@ -49,6 +49,7 @@ func (j *Job) Tape() fraction.Tape { return fraction.Tape{Mark: j.Mark, Unit: j.
 type Cooking struct {
 	Run      int             // index of the run
 	From, To fraction.Length // x on the run
+	Manual   string          // what the appliance's manual asks at the panels; empty: not looked up
 }
 
 // TapedPoint is a place that was found from its distances to known points: a corner of an opening,

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/fractiontest"
@@ -146,4 +147,43 @@ func FuzzJob(f *testing.F) {
 			_ = fmt.Sprint(p.Path())
 		}
 	})
+}
+
+// TestPanelsThatBurnAtCookingAreQuestioned: until the place is left free, the panels do not burn or
+// the appliance's manual is noted.
+func TestPanelsThatBurnAtCookingAreQuestioned(t *testing.T) {
+	steel := func(from, width int64) wall.Opening {
+		in := fraction.Inches
+		return wall.Opening{Name: "steel sheet", Outline: cutout.Rectangle(in(from), in(-1), in(width), in(40))}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(j *plan.Job)
+		want   int
+	}{
+		{"no appliance", func(j *plan.Job) { j.Cooking = nil }, 0},
+		{"panels behind it", func(*plan.Job) {}, 1},
+		{"the manual is noted", func(j *plan.Job) { j.Cooking[0].Manual = "p. 6: backguard" }, 0},
+		{"panels that do not burn", func(j *plan.Job) { j.Finish.House.Material = finish.Noncombustible }, 0},
+		{"the place is left free", func(j *plan.Job) { j.Runs[0].Openings = []wall.Opening{steel(12, 12)} }, 0},
+		{"half of it is", func(j *plan.Job) { j.Runs[0].Openings = []wall.Opening{steel(12, 6)} }, 1},
+	} {
+		j := backsplash()
+		j.Runs[0].Openings = nil
+		j.Cooking = []plan.Cooking{{From: fraction.Inches(12), To: fraction.Inches(24)}}
+		c.change(&j)
+		doubts, err := j.Doubts()
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		n := 0
+		for _, d := range doubts {
+			if d.Kind == plan.BurnsAtCooking {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%s: %d such doubts, want %d: %v", c.name, n, c.want, doubts)
+		}
+	}
 }
