@@ -126,7 +126,7 @@ func ExampleDefaults() {
 // Boards hang on level strips. Where the job gives their thickness they are bought, and boxes lie further back.
 func ExampleTakeOff_boards() {
 	in := fraction.MustParse
-	profile, _ := groove.Find("tongue and groove 5-1/4")
+	profile, _ := groove.Find("tongue and groove 5-1/8")
 	w := finish.Work{Profile: profile, Boxes: []finish.Box{{Name: "switch"}}}
 	for range 16 {
 		w.Pieces = append(w.Pieces, finish.Piece{Width: in("5 1/4"), Height: in("48")})

@@ -20,6 +20,10 @@
 //   - [Profile.Mirror] and [Profile.Turned] are what a piece shows turned by 180° in its plane;
 //   - [Builtin] has profiles to start from. A new one is a value and needs no code.
 //
+// A profile without features is a plain sheet: its pitch is 0, every place has the phase 0 and
+// shows no cut. Beside the pattern a profile says how a sheet or board is sold: what it shows, its
+// overall width, edges, the side of its tongue. The planner lays out what shows.
+//
 // A repeat may be given as several equal ones. All results stay right, but points that look alike
 // then have different phases; [Profile.Primitive] gives the shortest repeat.
 //
@@ -43,8 +47,7 @@
 //
 // [Profile.Validate] reports everything that is wrong as *fault.Fault values, each with the path of
 // its field. The methods that take a phase or a place fail with a [*fraction.OverflowError] where a
-// result does not fit 64 bits, and with a [*fraction.ZeroDivisorError] where a profile has no
-// pitch, which Validate refuses. Those that return no error have an answer for every profile.
+// result does not fit 64 bits. Those that return no error have an answer for every profile.
 //
 // The package knows no walls, sheets or saws, nor how much wider a face is than it looks, which
 // package finish works out for paint. It takes every feature to be symmetrical in itself.

@@ -22,7 +22,7 @@ func (p Profile) Mirror() (axis fraction.Length, ok bool) {
 
 func (p Profile) mirror() (axis fraction.Length, ok bool) {
 	if p.pitch().IsZero() {
-		return axis, false
+		return axis, len(p.Features) == 0 // a plain sheet has axes everywhere
 	}
 	half := p.pitch().Div(2)
 	var end fraction.Length // of feature last
@@ -65,13 +65,17 @@ func (p Profile) Turned(phase fraction.Length) (turned fraction.Length, err erro
 	if axis, ok := p.mirror(); ok {
 		phase = axis.Mul(2).Sub(phase)
 	}
-	return phase.Mod(p.pitch()), nil
+	return Modulo(phase, p.pitch()), nil
 }
 
 // Primitive returns the profile with its shortest repeat: one of k equal ones. All phases modulo
-// that pitch look the same on the wall, so a plan made with it has more freedom.
+// that pitch look the same on the wall, so a plan made with it has more freedom. Boards stay as
+// they are: each is a repeat.
 func (p Profile) Primitive() Profile {
 	n := len(p.Features)
+	if p.Boards {
+		return p
+	}
 	for size := 1; size < n; size++ {
 		if n%size == 0 && slices.Equal(p.Features[size:], p.Features[:n-size]) {
 			p.Features = p.Features[:size:size]

@@ -25,26 +25,40 @@ func (s Side) MarshalText() ([]byte, error) { return sides.Marshal(s) }
 // UnmarshalText reads "keep left" or "keep right".
 func (s *Side) UnmarshalText(text []byte) error { return sides.Unmarshal(text, s) }
 
-// Phase returns how far x lies past the start of its repeat, at least 0 and less than the pitch. A
-// repeat starts at origin; x may lie to the left of it.
+// Phase returns how far x lies past the start of its repeat, at least 0 and less than the pitch; 0
+// on a plain sheet. A repeat starts at origin; x may lie to the left of it.
 func (p Profile) Phase(x, origin fraction.Length) (phase fraction.Length, err error) {
 	defer fraction.Catch(&err)
-	return x.Sub(origin).Mod(p.pitch()), nil
+	return Modulo(x.Sub(origin), p.pitch()), nil
+}
+
+// Modulo returns x modulo a pitch, at least 0 and less than the pitch, and 0 where that is 0: where
+// there is no pattern every place looks the same. It panics as the arithmetic of package fraction
+// does, for [fraction.Catch].
+func Modulo(x, pitch fraction.Length) fraction.Length {
+	if pitch.IsZero() {
+		return pitch
+	}
+	return x.Mod(pitch)
 }
 
 // at returns which feature lies at a phase and how far into it the phase is, 0 <= into < its width.
 // On a boundary that is the feature to the right.
 func (p Profile) at(phase fraction.Length) (index int, into fraction.Length) {
-	into = phase.Mod(p.pitch())
+	into = Modulo(phase, p.pitch())
 	for last := len(p.Features) - 1; index < last && !into.Less(p.Features[index].Width); index++ {
 		into = into.Sub(p.Features[index].Width)
 	}
 	return index, into
 }
 
-// DistanceToBoundary returns how far the nearest feature boundary is from a phase, on either side.
+// DistanceToBoundary returns how far the nearest feature boundary is from a phase, on either side,
+// and 0 if there is none.
 func (p Profile) DistanceToBoundary(phase fraction.Length) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
+	if len(p.Features) == 0 {
+		return distance, nil
+	}
 	i, into := p.at(phase)
 	return fraction.Min(into, p.Features[i].Width.Sub(into)), nil
 }
@@ -54,7 +68,7 @@ func (p Profile) DistanceToBoundary(phase fraction.Length) (distance fraction.Le
 func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	pitch := p.pitch()
-	phase = phase.Mod(pitch)
+	phase = Modulo(phase, pitch)
 	var start, least fraction.Length
 	found := false
 	for i, f := range p.Features {
@@ -69,9 +83,13 @@ func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Le
 }
 
 // Shown returns the feature that ends at a cut at the phase, on the side that stays, and how wide
-// it is left: its whole width where the cut is on a boundary.
+// it is left: its whole width where the cut is on a boundary. Of a plain sheet it is a flat without
+// a width.
 func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fraction.Length, err error) {
 	defer fraction.Catch(&err)
+	if len(p.Features) == 0 {
+		return f, width, nil
+	}
 	i, into := p.at(phase)
 	if keep == KeepRight {
 		return p.Features[i], p.Features[i].Width.Sub(into), nil

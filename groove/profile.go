@@ -37,28 +37,40 @@ type Feature struct {
 	Depth fraction.Length `json:"depth,omitzero" doc:"Of a groove below the face, of a bead from its quirk to its crown."`
 }
 
-// Profile is one repeat, left to right, of the features that a sheet repeats across its width. The
-// zero value, without features, has the pitch 0 and is not valid.
+// Profile is one repeat, left to right, of the features that a sheet repeats across its width. One
+// without features is plain: its pitch is 0, and so is every phase. The zero value is that.
 type Profile struct {
 	Name      string          `json:"name,omitempty"`
-	Features  []Feature       `json:"features" doc:"One repeat, left to right."`
+	Features  []Feature       `json:"features" doc:"One repeat, left to right; none: a plain sheet."`
 	Thickness fraction.Length `json:"thickness" doc:"Of the sheet."` // 0 if it does not matter
 	WideFlats bool            `json:"wide_flats,omitempty" doc:"Whether a cut flat is judged by how much of it is left, as of a plank."`
 	Boards    bool            `json:"boards,omitempty" doc:"Whether each repeat is a board of its own, whose joints are the pattern."`
-	Source    string          `json:"source,omitempty" doc:"Where the figures come from."`
+
+	// What it is as a thing that is sold. The planner lays out what shows; a stock of boards is as
+	// wide as that.
+	Cover   fraction.Length   `json:"cover,omitzero" doc:"How much of the wall one sheet or board covers; of boards the repeat."`
+	Width   fraction.Length   `json:"width,omitzero" doc:"Overall width as bought, with its tongue or lap."`
+	Edges   Edges             `json:"edges,omitzero" doc:"How the long edges meet those of the next."`
+	Tongue  Tongue            `json:"tongue,omitzero" doc:"The side of the tongue, face up and the first feature at the left."`
+	Lap     fraction.Length   `json:"lap,omitzero" doc:"How far it lies behind or over the next: the width less the cover."`
+	Lengths []fraction.Length `json:"lengths,omitempty" doc:"As it is usually sold."`
+	Status  Status            `json:"status,omitzero" doc:"What stands behind pitch and cover."`
+	Source  string            `json:"source,omitempty" doc:"Where the figures come from."`
 }
 
 // MaxFeatures is the greatest number of features in a repeat.
 const MaxFeatures = 200
 
 // Validate returns nil, or everything that is wrong as *fault.Fault values, joined in the order of
-// the fields: no features or too many, an unknown kind, a width that is not positive, a negative
-// depth or thickness, a depth beyond a known thickness, a flat with a depth; else widths whose sum,
-// or half of it, does not fit a Length.
+// the fields: too many features, or none of boards, an unknown kind, a width that is not positive, a
+// negative depth or thickness, a depth beyond a known thickness, a flat with a depth, sizes, edges
+// and tongue that do not go together; else widths whose sum, or half of it, does not fit a Length.
 func (p Profile) Validate() error {
 	var faults fault.List
-	if n := len(p.Features); n == 0 || n > MaxFeatures {
-		faults.Add(n, "1 to "+strconv.Itoa(MaxFeatures)+" features", "Features")
+	if n := len(p.Features); n > MaxFeatures {
+		faults.Add(n, "at most "+strconv.Itoa(MaxFeatures)+" features", "Features")
+	} else if n == 0 && p.Boards {
+		faults.Add(n, "the features of a board", "Features")
 	}
 	for i, f := range p.Features {
 		if int(f.Kind) >= len(kinds) {
@@ -79,6 +91,7 @@ func (p Profile) Validate() error {
 	if p.Thickness.Sign() < 0 {
 		faults.Add(p.Thickness, "a thickness of 0 or more", "Thickness")
 	}
+	p.sold(&faults)
 	if err := faults.Err(); err != nil {
 		return err
 	}
@@ -92,8 +105,8 @@ func (p Profile) fits() (err error) {
 	return nil
 }
 
-// Pitch returns the width of one repeat: the sum of its features. It is 0 where that does not fit a
-// Length, which [Profile.Validate] refuses.
+// Pitch returns the width of one repeat: the sum of its features. It is 0 of a plain sheet, and
+// where that does not fit a Length, which [Profile.Validate] refuses.
 func (p Profile) Pitch() (pitch fraction.Length) {
 	var err error
 	defer fraction.Catch(&err)

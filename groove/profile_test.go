@@ -50,7 +50,18 @@ func TestValidate(t *testing.T) {
 		{"one flat", with(flat), nil},
 		{"no thickness known", groove.Profile{Features: []groove.Feature{{Kind: groove.Groove, Width: inch("1"), Depth: inch("9")}}}, nil},
 		{"as deep as the sheet", with(groove.Feature{Kind: groove.Groove, Width: inch("1/8"), Depth: inch("1/4")}), nil},
-		{"zero value", groove.Profile{}, []string{"Features"}},
+		{"zero value", groove.Profile{}, nil},
+		{"boards without features", groove.Profile{Boards: true}, []string{"Features"}},
+		{"a board", groove.Profile{Features: []groove.Feature{flat}, Boards: true, Cover: inch("1"), Width: inch("1 1/4"), Edges: groove.Tongued,
+			Tongue: groove.TongueLeft, Lap: inch("1/4")}, nil},
+		{"sizes below 0", groove.Profile{Cover: inch("-1"), Width: inch("-1"), Lap: inch("-1"), Lengths: []fraction.Length{inch("96"), inch("0")}},
+			[]string{"Cover", "Width", "Lap", "Lengths[1]"}},
+		{"words that are none", groove.Profile{Edges: 9, Tongue: 9, Status: 9}, []string{"Edges", "Tongue", "Status"}},
+		{"a board that shows more than its repeat", groove.Profile{Features: []groove.Feature{flat}, Boards: true, Cover: inch("2")}, []string{"Cover"}},
+		{"wider than square edges show", groove.Profile{Cover: inch("48"), Width: inch("49"), Edges: groove.Square}, []string{"Width"}},
+		{"narrower than it shows", groove.Profile{Cover: inch("48"), Width: inch("47"), Edges: groove.Lapped, Lap: inch("1")}, []string{"Width", "Lap"}},
+		{"a tongue and a lap without their edges", groove.Profile{Tongue: groove.TongueRight, Lap: inch("1/4")}, []string{"Tongue", "Lap"}},
+		{"a lap that does not add up", groove.Profile{Cover: inch("48"), Width: inch("49"), Edges: groove.Lapped, Lap: inch("1/2")}, []string{"Lap"}},
 		{"zero width", with(flat, groove.Feature{}), []string{"Features[1].Width"}},
 		{"negative width", with(groove.Feature{Width: inch("-1")}), []string{"Features[0].Width"}},
 		{"unknown kind", with(groove.Feature{Kind: 3, Width: inch("1")}), []string{"Features[0].Kind"}},
@@ -217,10 +228,12 @@ func TestCutDistance(t *testing.T) {
 
 func TestJSON(t *testing.T) {
 	p := repeat(t, "flat 1 1/4, bead 1/4 @ 1/16, groove 1/8")
-	p.Name, p.Thickness, p.WideFlats = "own", inch("1/4"), true
+	p.Name, p.Thickness, p.WideFlats, p.Cover, p.Width = "own", inch("1/4"), true, inch("5"), inch("5 1/4")
+	p.Edges, p.Tongue, p.Lap, p.Lengths, p.Status = groove.Tongued, groove.TongueLeft, inch("1/4"), []fraction.Length{inch("96")}, groove.Published
 	text, err := json.Marshal(p)
 	const want = `{"name":"own","features":[{"kind":"flat","width":"1 1/4"},{"kind":"bead","width":"1/4","depth":"1/16"},` +
-		`{"kind":"groove","width":"1/8"}],"thickness":"1/4","wide_flats":true}`
+		`{"kind":"groove","width":"1/8"}],"thickness":"1/4","wide_flats":true,"cover":"5","width":"5 1/4","edges":"tongued","tongue":"left","lap":"1/4",` +
+		`"lengths":["96"],"status":"published"}`
 	if err != nil || string(text) != want {
 		t.Fatalf("Marshal = %s, %v, want %s", text, err, want)
 	}
@@ -239,22 +252,26 @@ func TestJSON(t *testing.T) {
 	}
 }
 
-// The zero profile has no features and no pitch: what needs a repeat fails, the rest is empty.
-func TestZeroProfile(t *testing.T) {
+// A plain sheet, such as the zero profile, looks the same at every place, however it is turned.
+func TestPlainSheet(t *testing.T) {
 	var p groove.Profile
-	if !p.Pitch().IsZero() || len(p.Boundaries()) != 0 || len(p.SeamLines()) != 0 || p.Turns() || len(p.Primitive().Features) != 0 {
-		t.Error("the zero profile has something")
+	if !p.Pitch().IsZero() || len(p.Boundaries()) != 0 || len(p.SeamLines()) != 0 || !p.Turns() || len(p.Primitive().Features) != 0 {
+		t.Error("a plain sheet has a pattern")
 	}
-	_, phase := p.Phase(inch("1"), inch("0"))
-	_, boundary := p.DistanceToBoundary(inch("1"))
-	_, line := p.DistanceToSeamLine(inch("1"))
-	_, _, shown := p.Shown(inch("1"), groove.KeepLeft)
-	_, cut := p.CutDistance(inch("1"), groove.KeepLeft)
-	_, turned := p.Turned(inch("1"))
-	for i, err := range []error{phase, boundary, line, shown, cut, turned} {
-		var divisor *fraction.ZeroDivisorError
-		if !errors.As(err, &divisor) {
-			t.Errorf("method %d: %v, want a *fraction.ZeroDivisorError", i, err)
+	for _, x := range []fraction.Length{inch("0"), inch("-7/16"), inch("61")} {
+		phase, err := p.Phase(x, inch("1/32"))
+		boundary, err2 := p.DistanceToBoundary(x)
+		line, err3 := p.DistanceToSeamLine(x)
+		f, width, err4 := p.Shown(x, groove.KeepLeft)
+		cut, err5 := p.CutDistance(x, groove.KeepRight)
+		turned, err6 := p.Turned(x)
+		if err := errors.Join(err, err2, err3, err4, err5, err6); err != nil || f != (groove.Feature{}) {
+			t.Errorf("at %v: %v, shown %v", x, err, f)
+		}
+		for i, l := range []fraction.Length{phase, boundary, line, width, cut, turned} {
+			if !l.IsZero() {
+				t.Errorf("method %d at %v: %v, want 0", i, x, l)
+			}
 		}
 	}
 }
@@ -289,7 +306,7 @@ func FuzzProfile(f *testing.F) {
 		}}
 		for _, p := range []groove.Profile{{}, p, {Features: p.Features[:1]}} {
 			valid := p.Validate() == nil
-			if valid && (p.Pitch().Sign() <= 0 || len(p.Boundaries()) != len(p.Features)) {
+			if valid && (p.Pitch().Sign() <= 0 && len(p.Features) > 0 || len(p.Boundaries()) != len(p.Features)) {
 				t.Fatalf("%v is valid, with the pitch %v", p, p.Pitch())
 			}
 			p.SeamLines()
@@ -299,7 +316,7 @@ func FuzzProfile(f *testing.F) {
 			for _, keep := range []groove.Side{groove.KeepLeft, groove.KeepRight, 7} {
 				at := length(x, d)
 				phase, err := p.Phase(at, length(y, b))
-				if err == nil && valid && (phase.Sign() < 0 || !phase.Less(p.Pitch())) {
+				if err == nil && valid && (phase.Sign() < 0 || !phase.IsZero() && !phase.Less(p.Pitch())) {
 					t.Fatalf("phase %v of the pitch %v", phase, p.Pitch())
 				}
 				_, _ = p.DistanceToBoundary(at)

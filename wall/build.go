@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 )
 
 // build makes the layout of a finished path.
@@ -22,10 +23,10 @@ func (m *model) build(p *path) Layout {
 		if s.from < 0 {
 			first = i
 			run.Limits[0] = s.region.left
-			run.EndPhases[0] = s.region.endAt(true).Sub(l.sol.origin).Mod(pitch)
+			run.EndPhases[0] = groove.Modulo(s.region.endAt(true).Sub(l.sol.origin), pitch)
 		}
 		run.Limits[1] = s.region.right
-		run.EndPhases[1] = s.region.endAt(false).Sub(l.sol.origin).Mod(pitch)
+		run.EndPhases[1] = groove.Modulo(s.region.endAt(false).Sub(l.sol.origin), pitch)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
 		m.join(&layout, l, legs[(i+1)%len(legs)].residue)
@@ -75,7 +76,7 @@ func (m *model) addPanels(layout *Layout, l leg) {
 		for _, j := range nodes {
 			left, right := c.left[at], c.right[j]
 			run.Panels = append(run.Panels, Panel{Left: left, Right: right,
-				LeftPhase: left.Sub(l.sol.origin).Mod(s.pitch), RightPhase: right.Sub(l.sol.origin).Mod(s.pitch)})
+				LeftPhase: groove.Modulo(left.Sub(l.sol.origin), s.pitch), RightPhase: groove.Modulo(right.Sub(l.sol.origin), s.pitch)})
 			if j < len(c.at)-1 {
 				seam(c.at[j])
 			}
@@ -121,10 +122,10 @@ func (m *model) setOut(first, last *solution) SetOut {
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
 	if from := last.stretch.right; left.Less(right) {
-		return SetOut{From: from, Origin: from.Sub(from.Sub(last.origin).Mod(pitch)), Direction: Left}
+		return SetOut{From: from, Origin: from.Sub(groove.Modulo(from.Sub(last.origin), pitch)), Direction: Left}
 	}
 	from := first.stretch.left
-	return SetOut{From: from, Origin: from.Add(first.origin.Sub(from).Mod(pitch)), Direction: Right}
+	return SetOut{From: from, Origin: from.Add(groove.Modulo(first.origin.Sub(from), pitch)), Direction: Right}
 }
 
 // fittingOrder returns the runs so that each comes after those it butts against. Where they go
@@ -182,7 +183,7 @@ func (m *model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing
 		piece := Piece{
 			Number: len(layout.Pieces) + 1, Label: strconv.Itoa(panel.Number), Run: r, Panel: panel.Number, At: lo,
 			Shape:     fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg())),
-			LeftPhase: panel.LeftPhase.Add(lo.X.Sub(panel.Left)).Mod(m.room.Profile.Pitch()),
+			LeftPhase: groove.Modulo(panel.LeftPhase.Add(lo.X.Sub(panel.Left)), m.room.Profile.Pitch()),
 			Closing:   closing,
 		}
 		if len(shapes) > 1 {
@@ -229,11 +230,11 @@ func (m *model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
 	pitch := m.room.Profile.Pitch()
 	left, right := extent(shapes)
 	if g.columnAt(panel.Left, true) < 0 {
-		panel.LeftPhase = panel.LeftPhase.Add(left.Sub(panel.Left)).Mod(pitch)
+		panel.LeftPhase = groove.Modulo(panel.LeftPhase.Add(left.Sub(panel.Left)), pitch)
 		panel.Left = left
 	}
 	if g.columnAt(panel.Right, false) < 0 {
-		panel.RightPhase = panel.RightPhase.Add(right.Sub(panel.Right)).Mod(pitch)
+		panel.RightPhase = groove.Modulo(panel.RightPhase.Add(right.Sub(panel.Right)), pitch)
 		panel.Right = right
 	}
 }

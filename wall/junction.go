@@ -68,7 +68,11 @@ func (c *chain) mismatch(j junction, before, i int) fraction.Length {
 	if next == len(c.m.room.Runs) {
 		u, next = u.Add(c.m.shift[next]), 0
 	}
-	return fraction.Circular(u, c.m.residues[next][i], c.m.room.Profile.Pitch())
+	pitch := c.m.room.Profile.Pitch()
+	if pitch.IsZero() {
+		return pitch // there is no pattern to miss
+	}
+	return fraction.Circular(u, c.m.residues[next][i], pitch)
 }
 
 // runBefore returns the run of the stretch that ends at the junction.

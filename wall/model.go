@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 )
 
@@ -74,7 +75,7 @@ func newModel(ctx context.Context, room *Room) *model {
 		case OutsideCorner:
 			next = next.Sub(thickness)
 		}
-		m.shift[r+1] = next.Mod(pitch)
+		m.shift[r+1] = groove.Modulo(next, pitch)
 		if r > 0 && m.coupled(r-1) {
 			m.group[r] = m.group[r-1]
 		} else if r > 0 {
@@ -108,5 +109,5 @@ func (m *model) sharesInside(r int) bool {
 
 // origin returns the origin on run r that residue number i stands for, in [0, pitch).
 func (m *model) origin(r, i int) fraction.Length {
-	return m.residues[r][i].Add(m.shift[r]).Mod(m.room.Profile.Pitch())
+	return groove.Modulo(m.residues[r][i].Add(m.shift[r]), m.room.Profile.Pitch())
 }

@@ -176,7 +176,7 @@ func TestRoomFaults(t *testing.T) {
 		path  string
 		spoil func(*Room)
 	}{
-		{"Profile.Features", func(r *Room) { r.Profile.Features = nil }},
+		{"Profile.Features", func(r *Room) { r.Profile.Features, r.Profile.Boards = nil, true }},
 		{"Mark", func(r *Room) { r.Mark = inches("-1/16") }},
 		{"Stock", func(r *Room) { r.Stock = nil }},
 		{"Stock[0].Width", func(r *Room) { r.Stock[0].Width = inches("0") }},

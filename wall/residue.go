@@ -91,13 +91,13 @@ func (m *model) candidates() map[int][]candidate {
 // or in a closed room one for each way round.
 func (m *model) carried(c candidate, r int) []fraction.Length {
 	n, pitch := len(m.room.Runs), m.room.Profile.Pitch()
-	out := []fraction.Length{c.residue.Mod(pitch)}
+	out := []fraction.Length{groove.Modulo(c.residue, pitch)}
 	switch round := m.shift[n]; {
 	case !m.room.Closed || !m.coupled(n-1) || m.group[r] != 0:
 	case r > c.run:
-		out = append(out, c.residue.Sub(round).Mod(pitch))
+		out = append(out, groove.Modulo(c.residue.Sub(round), pitch))
 	case r < c.run:
-		out = append(out, c.residue.Add(round).Mod(pitch))
+		out = append(out, groove.Modulo(c.residue.Add(round), pitch))
 	}
 	return out
 }

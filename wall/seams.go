@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 )
 
 // solution is a stretch whose pattern has an origin: the cost of its edges and, by dynamic
@@ -159,10 +160,10 @@ func (s *stretch) panelCost(c *cover, i, j int, width fraction.Length, beyond co
 
 // widestAt returns the widest panel from left on that a sheet long enough for all gives upright.
 func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
-	need := left.Sub(o).Mod(s.pitch)
+	need := groove.Modulo(left.Sub(o), s.pitch)
 	for _, sheet := range s.sheets {
 		if !sheet.Length.Less(s.most) {
-			widest = fraction.Max(widest, sheet.Width.Sub(need.Sub(sheet.LeftPhase).Mod(s.pitch)))
+			widest = fraction.Max(widest, sheet.Width.Sub(groove.Modulo(need.Sub(sheet.LeftPhase), s.pitch)))
 		}
 	}
 	return widest
@@ -170,12 +171,12 @@ func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
 
 // fits reports whether some sheet gives a panel, upright or turned, with the origin at o.
 func (s *stretch) fits(o, left, right fraction.Length) bool {
-	width, need := right.Sub(left), left.Sub(o).Mod(s.pitch)
+	width, need := right.Sub(left), groove.Modulo(left.Sub(o), s.pitch)
 	for _, sheet := range s.sheets {
-		at := need.Sub(sheet.LeftPhase).Mod(s.pitch)
+		at := groove.Modulo(need.Sub(sheet.LeftPhase), s.pitch)
 		wide := at.Add(width).Compare(sheet.Width) <= 0
 		if !wide && s.turns {
-			at = s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width).Mod(s.pitch)
+			at = groove.Modulo(s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width), s.pitch)
 			wide = at.Add(width).Compare(sheet.Width) <= 0
 		}
 		if wide && (s.most.Compare(sheet.Length) <= 0 || s.tallestIn(left, right).Compare(sheet.Length) <= 0) {

@@ -9,6 +9,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 )
 
 // The finest that a room may be, so that its seams can be tried in memory.
@@ -70,7 +71,7 @@ func (f *faults) fields(part any, step string) {
 
 // phase checks that x is a phase of the room's profile.
 func (f *faults) phase(room *Room, x fraction.Length, steps ...any) {
-	if pitch := room.Profile.Pitch(); x.Sign() < 0 || !x.Less(pitch) {
+	if pitch := room.Profile.Pitch(); x != groove.Modulo(x, pitch) {
 		f.Add(x, "0 or more and less than one repeat of the pattern", steps...)
 	}
 }
@@ -93,6 +94,8 @@ func (room *Room) checkStock(f *faults) {
 	for i, s := range room.Stock {
 		if s.Width.Sign() <= 0 {
 			f.Add(s.Width, "a width above 0", "Stock", i, "Width")
+		} else if shows := room.Profile.Shows(); s.Width == room.Profile.Width && shows.Sign() > 0 && shows != s.Width {
+			f.Add(s.Width, shows.String()+", what shows of it: the planner does not saw tongues and laps", "Stock", i, "Width")
 		}
 		if s.Usable(room.Saw).Sign() <= 0 {
 			f.Add(s.Length, "more length than squaring up takes off", "Stock", i, "Length")
@@ -107,11 +110,13 @@ func (room *Room) checkRun(f *faults, r int) {
 		f.Add(run.Width, "a width above 0", "Runs", r, "Width")
 		return
 	}
-	marks := int64(0)
-	if !room.Mark.IsZero() {
-		marks, _ = run.Width.DivMod(room.Mark)
+	along := func(step fraction.Length) (n int64) {
+		if !step.IsZero() {
+			n, _ = run.Width.DivMod(step)
+		}
+		return n
 	}
-	if repeats, _ := run.Width.DivMod(room.Profile.Pitch()); marks > mostMarks || repeats > mostRepeats {
+	if along(room.Mark) > mostMarks || along(room.Profile.Pitch()) > mostRepeats {
 		f.Add(run.Width, fmt.Sprintf("at most %d repeats of the pattern and %d marks of the tape", mostRepeats, mostMarks), "Runs", r, "Width")
 		return
 	}

@@ -87,9 +87,10 @@ func ExampleProfiles() {
 	//     1  flat  1 1/4 wide
 	//     2  bead  1/4 wide    1/16 deep
 	//     its own mirror image: a piece may be turned end for end
-	//     figures: pitch: lower end of 1-1/2 to 2-1/2 in centre to centre, a tool
-	//     glossary; thickness: not above the 5/16 in of a how-to article; bead: common
-	//     practice, no source
+	//     covers 48, square edges, sold in lengths of 96
+	//     common practice; figures: pitch: lower end of 1-1/2 to 2-1/2 in, a tool
+	//     glossary; sheet 48 x 96 in: a tool glossary and a how-to article; thickness:
+	//     1/8 to 1/4 in, the same articles; bead: common practice, no source
 }
 
 // What the command says of a job file that it can read.

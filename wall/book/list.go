@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
@@ -33,18 +34,19 @@ func Profiles(profiles []groove.Profile) string {
 	return written(fraction.Tape{}, func(t *text) {
 		for _, p := range profiles {
 			t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
-			if _, off := p.Pitch().Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
+			if _, off := cmp.Or(p.Pitch(), p.Thickness).Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {
 				t.tape = fraction.Tape{Mark: fraction.Millimetres(1, 10), Unit: fraction.Millimetre}
 			}
 			t.gap()
-			t.para(fmt.Sprintf("%s: repeats every %s, %s thick", p.Name, t.length(p.Pitch()), t.length(p.Thickness)))
+			repeats := either(len(p.Features) == 0, "no pattern", "repeats every "+t.length(p.Pitch()))
+			t.para(fmt.Sprintf("%s: %s, %s thick", p.Name, repeats, t.length(p.Thickness)))
 			var rows [][]string
 			for i, f := range p.Features {
 				deep := either(f.Depth.IsZero(), "", t.length(f.Depth)+" deep")
 				rows = append(rows, []string{strconv.Itoa(i + 1), f.Kind.String(), t.length(f.Width) + " wide", deep})
 			}
 			t.table(4, nil, rows)
-			if _, mirrored := p.Mirror(); mirrored {
+			if p.Turns() {
 				t.hang("    ", "its own mirror image: a piece may be turned end for end")
 			}
 			if p.WideFlats {
@@ -53,9 +55,33 @@ func Profiles(profiles []groove.Profile) string {
 			if p.Boards {
 				t.hang("    ", "each repeat is a board of its own; its joints are the pattern")
 			}
+			t.hang("    ", sold(t, p))
 			if p.Source != "" {
-				t.hang("    ", "figures: "+p.Source)
+				t.hang("    ", p.Status.String()+"; figures: "+p.Source)
 			}
 		}
 	})
+}
+
+// sold says how a sheet or board is sold and how its edges meet, as far as that is known.
+func sold(t *text, p groove.Profile) string {
+	var says []string
+	say := func(known bool, what string) {
+		if known {
+			says = append(says, what)
+		}
+	}
+	say(!p.Cover.IsZero(), "covers "+t.length(p.Cover))
+	say(!p.Width.IsZero() && p.Width != p.Cover, t.length(p.Width)+" wide overall")
+	say(p.Edges != groove.EdgesUnknown, p.Edges.String()+" edges")
+	say(p.Tongue != groove.TongueUnknown, "tongue at the "+p.Tongue.String())
+	say(!p.Lap.IsZero(), "lap "+t.length(p.Lap))
+	if len(p.Lengths) > 0 {
+		lengths := make([]string, len(p.Lengths))
+		for i, l := range p.Lengths {
+			lengths[i] = t.length(l)
+		}
+		say(true, "sold in lengths of "+strings.Join(lengths, ", "))
+	}
+	return strings.Join(says, ", ")
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // boardJob is an invented wall of tongue-and-groove boards, 8 ft by 4 ft.
-const boardJob = `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "plank", "width": "5 1/4", "length": "96"}],
+const boardJob = `{"profile": "tongue and groove 5-1/8", "stock": [{"name": "plank", "width": "5 1/8", "length": "96"}],
 	"runs": [{"name": "hall", "width": "96", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
 	"heights": [{"at": "0", "top": "48"}, {"at": "96", "top": "48"}]}]}`
 

@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -28,7 +29,9 @@ func (c *converter) job(f *file) plan.Job {
 	j.Profile = f.Profile.Own
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
-		if j.Profile = ready; !ok {
+		if now, renamed := groove.Renamed(f.Profile.Ready); renamed {
+			c.fault(fault.Of("profile"), &cause{ErrValue, "is now " + strconv.Quote(now), nil}, "that profile, with stock as wide as it shows")
+		} else if j.Profile = ready; !ok {
 			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(readyNames(), ", "))
 		}
 	}

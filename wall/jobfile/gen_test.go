@@ -42,6 +42,10 @@ func drawJob(t *rapid.T) plan.Job {
 	if d.chance("own profile") {
 		j.Profile.Name = rapid.SampledFrom([]string{"own", "", "own profile", profile.Name}).Draw(t, "name of the profile")
 		j.Profile.Features = append([]groove.Feature{{Kind: groove.Flat, Width: d.length(1, 2, "flat")}}, profile.Features...)
+		if profile.Boards {
+			j.Profile.Cover = j.Profile.Pitch()
+			j.Profile.Width = j.Profile.Cover.Add(profile.Lap)
+		}
 	}
 	j.Title = rapid.SampledFrom([]string{"", "kitchen", `"kitchen" \ <№ 1>`, "Küche am Zürichsee"}).Draw(t, "title")
 	for i := range rapid.IntRange(1, 3).Draw(t, "stock") {
@@ -52,7 +56,7 @@ func drawJob(t *rapid.T) plan.Job {
 		if d.chance("priced") {
 			s.Price = money.MustParse(rapid.SampledFrom([]string{"0", "24.98", "40.00", "0.5"}).Draw(t, "price"))
 		}
-		if d.chance("phase") {
+		if d.chance("phase") && len(profile.Features) > 0 {
 			s.LeftPhase = profile.Features[0].Width.Div(2)
 		}
 		j.Stock = append(j.Stock, s)

@@ -109,11 +109,19 @@ func TestFaults(t *testing.T) {
 		{"odd key", `"title"`, `"a.b [0]"`, `["a.b [0]"]`, jobfile.ErrUnknown},
 		{"field twice", `"title": "shed"`, `"title": "shed", "title": "barn"`, "title", jobfile.ErrTwice},
 		{"field missing", `"width": "40", `, ``, "runs[1].width", jobfile.ErrMissing},
+		{"cover of boards", `"thickness": "1/4"`, `"thickness": "1/4", "boards": true, "cover": "2"`, "profile.cover", jobfile.ErrRoom},
+		{"narrower than it shows", `"thickness": "1/4"`, `"thickness": "1/4", "cover": "48", "width": "47"`, "profile.width", jobfile.ErrRoom},
+		{"tongue of square edges", `"thickness": "1/4"`, `"thickness": "1/4", "edges": "square", "tongue": "left"`, "profile.tongue", jobfile.ErrRoom},
+		{"lap that does not add up", `"thickness": "1/4"`, `"thickness": "1/4", "edges": "lapped", "cover": "47", "width": "48", "lap": "1/2"`, "profile.lap", jobfile.ErrRoom},
+		{"edges of no kind", `"thickness": "1/4"`, `"thickness": "1/4", "edges": ""`, "profile.edges", jobfile.ErrValue},
+		{"no length as sold", `"thickness": "1/4"`, `"thickness": "1/4", "lengths": ["96", "0"]`, "profile.lengths[1]", jobfile.ErrRoom},
+		{"stock with its lap", `"thickness": "1/4"`, `"thickness": "1/4", "edges": "lapped", "cover": "47 5/8", "width": "48", "lap": "3/8"`, "stock[0].width", jobfile.ErrRoom},
+		{"profile renamed", ownProfile, `"Shiplap 7-1/4"`, "profile", jobfile.ErrValue},
 		{"profile unknown", ownProfile, `"no such board"`, "profile", jobfile.ErrValue},
 		{"feature kind", `"bead"`, `"beed"`, "profile.features[1].kind", jobfile.ErrValue},
 		{"feature width", `"width": "1 1/4"`, `"width": "0"`, "profile.features[0].width", jobfile.ErrRoom},
 		{"bead deeper than the board", `"depth": "1/16"`, `"depth": "1"`, "profile.features[1].depth", jobfile.ErrRoom},
-		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[]`, "profile.features", jobfile.ErrRoom},
+		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[], "boards": true`, "profile.features", jobfile.ErrRoom},
 		{"units", `"units": "in"`, `"units": "furlong"`, "units", jobfile.ErrValue},
 		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", jobfile.ErrRoom},
 		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", jobfile.ErrRoom},
@@ -182,7 +190,7 @@ func TestFaults(t *testing.T) {
 
 // The text of a fault has the place, the value, the problem and what would do.
 func TestFaultText(t *testing.T) {
-	const metric = `{"units": "mm", "profile": "metric board 100", "stock": [{"name": "board", "width": "100", "length": "2400"}],
+	const metric = `{"units": "mm", "profile": "MDF sheet 100 mm", "stock": [{"name": "board", "width": "100", "length": "2400"}],
 		"runs": [{"name": "wall", "width": "1834", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
 		"heights": [{"at": "0", "top": "1402"}, {"at": "1834", "top": "1402"}]}]}`
 	for _, row := range []struct{ name, job, old, new, want string }{
@@ -194,7 +202,9 @@ func TestFaultText(t *testing.T) {
 		{"no such run", sound, `"run": "east"`, `"run": "west"`, `installed[0].run: "west": not accepted; want a run of the room`},
 		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
 			`profile.features: this is an object; want a list
-profile.x: no such field; want one of name, features, thickness, wide_flats, boards, source`},
+profile.x: no such field; want one of name, features, thickness, wide_flats, boards, cover, width, edges, tongue, lap, lengths, status, source`},
+		{"what a profile is called now", metric, `"MDF sheet 100 mm"`, `"metric board 100"`,
+			`profile: "metric board 100": is now "MDF sheet 100 mm"; want that profile, with stock as wide as it shows`},
 		{"what another package found", sound, `"damp": true`, `"studs": "1/2"`, `finish.house.studs: "1/2": not accepted; want at least 1`},
 		{"a word among the materials", sound, `"damp": true`, `"material": "wood"`,
 			`finish.house.material: "wood": no such word here; want one of mdf, hardboard, plywood, solid wood, plastic, noncombustible`},

@@ -75,7 +75,7 @@ func scalarOf(t reflect.Type) (s scalar, ok bool) {
 		return scalar{stringNode, stringNode, "one of " + strings.Join(words, ", "), jsonMap{"enum": words},
 			func(text string, _ fraction.Unit) (any, error) {
 				v := reflect.New(t)
-				if v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(text)) != nil {
+				if text == "" || v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(text)) != nil {
 					return v.Elem().Interface(), errors.New("no such word here")
 				}
 				return v.Elem().Interface(), nil
@@ -85,7 +85,7 @@ func scalarOf(t reflect.Type) (s scalar, ok bool) {
 	return s, ok
 }
 
-// wordsOf returns the words of an enumeration, nil for any other type.
+// wordsOf returns the words of an enumeration, nil for any other type. What is not stated has none.
 func wordsOf(t reflect.Type) (words []string) {
 	v := reflect.New(t)
 	marshal, _ := v.Interface().(encoding.TextMarshaler)
@@ -95,7 +95,9 @@ func wordsOf(t reflect.Type) (words []string) {
 		if err != nil || unmarshal.UnmarshalText(text) != nil {
 			break
 		}
-		words = append(words, string(text))
+		if len(text) > 0 {
+			words = append(words, string(text))
+		}
 		e.SetUint(e.Uint() + 1)
 	}
 	return words

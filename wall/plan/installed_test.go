@@ -33,7 +33,8 @@ func TestNothingLeftToPanel(t *testing.T) {
 
 // Boards stand joint to joint, also beside those that are up, whatever the seam gap of the job is.
 func TestBoardsBesideInstalledOnes(t *testing.T) {
-	p := makeFrom(t, `{"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
+	p := makeFrom(t, `{"profile": {"name": "boards 5 1/4", "features": [{"kind": "flat", "width": "5"}, {"kind": "groove", "width": "1/4", "depth": "1/8"}], "thickness": "3/4", "boards": true},
+		"stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
 		"gaps": {"seam": "1/16"},
 		"runs": [{"name": "wall", "width": "21", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
 			"heights": [{"at": "0", "top": "36"}, {"at": "21", "top": "36"}]}],

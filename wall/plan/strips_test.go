@@ -14,7 +14,8 @@ import (
 // in the stud are 2 in.
 func TestStripsBehindBoards(t *testing.T) {
 	p := makeFrom(t, `{
-		"profile": "tongue and groove 5-1/4", "stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
+		"profile": {"name": "boards 5 1/4", "features": [{"kind": "flat", "width": "5"}, {"kind": "groove", "width": "1/4", "depth": "1/8"}], "thickness": "3/4", "boards": true},
+		"stock": [{"name": "board", "width": "5 1/4", "length": "96"}],
 		"runs": [{
 			"name": "hall", "width": "42", "left": {"kind": "covered"}, "right": {"kind": "covered"},
 			"heights": [{"at": "0", "top": "32"}, {"at": "42", "top": "32"}],

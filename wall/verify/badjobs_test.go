@@ -94,7 +94,7 @@ var swaps = []swap{
 	{"no stock", "stock", 2, `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "0", "price": "31.50"}, {"name": "rest", "width": "20", "length": "40", "count": 2}]`, `[]`},
 	{"stock given twice", "stock[1].name", 2, `"name": "rest"`, `"name": "sheet"`},
 	{"no pitch", "profile.features[0].width", 2, `[{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}]`, `[{"kind": "flat", "width": "0"}]`},
-	{"no features", "profile.features", 2, `[{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}]`, `[]`},
+	{"no features", "profile.features", 2, `[{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8", "depth": "1/16"}]`, `[], "boards": true`},
 	{"feature of negative width", "profile.features[1].width", 2, `"width": "3/8"`, `"width": "-3/8"`},
 	{"thickness negative", "profile.thickness", 2, `"thickness": "1/4"`, `"thickness": "-1/4"`},
 

@@ -84,7 +84,7 @@ func (c *checker) profile() bool {
 	got := c.plan.Profile
 	pattern, err := newPattern(got)
 	if err != nil {
-		c.fault(Profile, "profile.features", err, "at least one feature", "no profile")
+		c.fault(Profile, "profile.features", err, "a repeat", "no profile")
 		return false
 	}
 	if c.job.pattern == nil {

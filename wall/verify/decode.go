@@ -96,7 +96,7 @@ func (d decoder) value(path string, node any, v reflect.Value, is string) {
 			}
 		}
 	case reflect.Slice:
-		if ok = ok || isList; len(list) > 0 {
+		if ok = ok || isList; isList {
 			v.Set(reflect.MakeSlice(v.Type(), len(list), len(list)))
 		}
 		for i, item := range list {

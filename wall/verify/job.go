@@ -163,7 +163,7 @@ func (j *room) complete(refuse func(path, got, want string)) {
 			j.Stock[i].trim = zero()
 		}
 	}
-	if len(j.Profile.Features) > 0 {
+	if j.Profile.Features != nil {
 		var err error
 		if j.pattern, err = newPattern(j.Profile); err != nil {
 			refuse("profile.features", err.Error(), "a repeat")

@@ -37,8 +37,11 @@ func sum(terms ...rat) rat {
 	return total
 }
 
-// mod returns a less whole multiples of p, in [0, p). p is above 0.
+// mod returns a less whole multiples of p, in [0, p); 0 where p is, as on a plain sheet.
 func mod(a, p rat) rat {
+	if p.Sign() == 0 {
+		return zero()
+	}
 	// Div of big.Int is Euclidean, and a denominator is positive: this rounds down.
 	q := over(a, p)
 	return diff(a, times(p, new(big.Rat).SetInt(new(big.Int).Div(q.Num(), q.Denom()))))

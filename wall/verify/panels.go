@@ -99,6 +99,9 @@ func (c *checker) otherSeam(i int, left, now, right rat) bool {
 func (j *room) linesBetween(origin, left, right rat) []rat {
 	p := j.pattern
 	var out []rat
+	if len(p.lines) == 0 {
+		return out
+	}
 	for start := diff(left, p.phase(left, origin)); less(start, right); start = sum(start, p.pitch) {
 		j.sweep.spend(100 * (1 + len(p.lines))) // it may be a fine pattern on a long stretch
 		for _, line := range p.lines {

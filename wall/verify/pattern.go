@@ -28,7 +28,10 @@ func newPattern(from profile) (*pattern, error) {
 			return nil, errors.New("a feature of negative width")
 		}
 	}
-	if p.pitch.Sign() == 0 || len(features) > 100 {
+	switch {
+	case len(features) == 0: // plain: the same everywhere, turned or not
+		p.turns = []rat{zero()}
+	case p.pitch.Sign() == 0 || len(features) > 100:
 		return nil, errors.New("the repeat has no width, or too many features")
 	}
 	for i, f := range features {
@@ -66,6 +69,9 @@ func (p *pattern) phase(x, origin rat) rat { return mod(diff(x, origin), p.pitch
 // right says that the part right of the cut does.
 func (p *pattern) beside(phase rat, right bool) (feature, rat) {
 	n := len(p.Features)
+	if n == 0 {
+		return feature{"flat", zero(), zero()}, zero()
+	}
 	i := n - 1
 	for ; i > 0 && less(phase, p.boundaries[i]); i-- {
 	}

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"flag"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,6 +14,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
@@ -168,6 +170,26 @@ func TestPlansOfTheReadme(t *testing.T) {
 	}
 	if jobs == 0 {
 		t.Error("the README has no job")
+	}
+}
+
+// Each builtin profile plans, a plain sheet too, in a room with a corner, a box and a step.
+func TestPlansOfBuiltinProfiles(t *testing.T) {
+	for _, p := range groove.Builtin() {
+		job := []byte(fmt.Sprintf(`{"profile": %q, "stock": [{"name": "stock", "width": %q, "length": "96"}],
+			"gaps": {"top": "1/8", "side": "1/8", "seam": "1/16", "box": "1/16"},
+			"runs": [{"name": "a", "width": "75", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
+			"heights": [{"at": "0", "top": "36"}, {"at": "75", "top": "36"}],
+			"openings": [{"name": "outlet", "kind": "box", "left": "46", "bottom": "10", "width": "2 1/4", "height": "3 3/4"}]},
+			{"name": "b", "width": "50", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"},
+			"heights": [{"at": "0", "top": "36"}, {"at": "30", "top": "36"}, {"at": "30", "top": "60"}, {"at": "50", "top": "60"}]}]}`, p.Name, p.Shows()))
+		data, message, exit := planned(t, job, plan.Sheets, small)
+		if exit != 0 {
+			t.Fatalf("%s: %s", p.Name, message)
+		}
+		for _, f := range verify.Plan(job, data) {
+			t.Errorf("%s: %v", p.Name, f)
+		}
 	}
 }
 

@@ -39,6 +39,7 @@ var (
 		{name: "two flats", features: []stripe{{"flat", 30}, {"bead", 5}, {"flat", 14}, {"groove", 3}}},
 		{name: "twice the same", features: []stripe{{"flat", 16}, {"groove", 2}, {"flat", 16}, {"groove", 2}}},
 		{name: "boards", features: []stripe{{"flat", 60}, {"groove", 4}}, boards: true},
+		{name: "plain"},
 	}
 	inMillimetres = []repeat{
 		{name: "bead and flat", features: []stripe{{"flat", 28}, {"bead", 10}}},
@@ -62,7 +63,7 @@ func (d *draft) drawProfile() repeat {
 }
 
 func (p repeat) file(d *draft) object {
-	var features []object
+	features := []object{}
 	for _, f := range p.features {
 		file := object{"kind": f.kind, "width": d.length(f.width)}
 		if f.kind == "groove" && d.chance(50, "depth given") {

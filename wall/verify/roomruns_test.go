@@ -48,7 +48,7 @@ func (d *draft) run(name, before, after string) *stretch {
 		end := d.side + d.number(d.inches(12), d.inches(24), "installed width")
 		r.installed = object{
 			"run": name, "left": d.length(d.side), "right": d.length(end),
-			"left_phase": d.length(d.number(0, d.profile.pitch()-1, "installed phase")),
+			"left_phase": d.length(d.number(0, max(d.profile.pitch()-1, 0), "installed phase")),
 		}
 		r.taken = append(r.taken, [2]int{0, end})
 	}

@@ -206,7 +206,7 @@ func (d *draft) stock() []object {
 		width = d.profile.pitch()
 	}
 	phase := func(label string) int {
-		if d.profile.boards || d.chance(50, label+" from a repeat") {
+		if d.profile.boards || d.profile.pitch() == 0 || d.chance(50, label+" from a repeat") {
 			return 0
 		}
 		return d.number(0, d.profile.pitch()-1, label+" phase")
@@ -223,7 +223,7 @@ func (d *draft) stock() []object {
 		return out
 	}
 	for i := range d.number(0, 2, "offcuts") {
-		w := d.number(2*d.profile.pitch(), width, "offcut width")
+		w := d.number(max(2*d.profile.pitch(), 16), width, "offcut width")
 		offcut := object{
 			"name": fmt.Sprintf("offcut %d", i+1), "width": d.length(w),
 			"length": d.length(d.number(d.inches(10), length, "offcut length")), "count": d.number(1, 3, "offcut count"),
