@@ -32,20 +32,22 @@ func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	return crossings, length
 }
 
-// strips lists the level strips behind boards, where the job gives their thickness: at each of the
-// [builder.crossings] of a board, and along each side of an opening. Each is held where it crosses
-// a stud, and once more at its other end.
+// strips lists the strips behind panels, where the job gives their thickness: level ones at each of
+// the [builder.crossings], upright ones along each side of an opening and, behind sheets, under
+// each upright edge (NAVEDTRA 14044). Each is held where it crosses a stud, and once more at its
+// other end. They bring the face forward, which the runs as taped do not know.
 func (b *builder) strips() {
 	f, thickness, waste := b.Furring, b.in(b.Furring.Thickness), ratio(b.Furring.Waste)
-	if f.Thickness == "" {
+	if f.Thickness == "" || len(b.Pieces) == 0 {
 		return
 	}
-	if !b.Profile.Boards {
-		b.warn(StripsBehindSheets, fault.Of("Finish", "Furring"), nil)
-		return
-	}
+	b.warn(StripsNotTakenOff, fault.Of("Finish", "Furring", "Thickness"), nil, thickness)
 	_, length := b.crossed()
 	sides := b.Sides.Rat()
+	if !b.Profile.Boards {
+		sides = add(sides, b.lengthOf(func(j Joint) bool { return j.Kind == Seam || j.Kind == EndJoint }))
+		sides = add(sides, mul(whole(2), b.lengthOf(func(j Joint) bool { return j.Kind == InsideCorner || j.Kind == OutsideCorner })))
+	}
 	total := add(length, sides)
 	need := more(total, waste)
 	if need.Sign() == 0 {
@@ -56,7 +58,7 @@ func (b *builder) strips() {
 	b.buyMore(Row{Item: ItemFurringStrips, Size: []Figure{b.small(thickness)}, How: ByStripLength,
 		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, total, waste, b.run(), strips)
 	shortest := slices.MinFunc(strips, func(x, y offer) int { return x.size.Cmp(y.size) }).size
-	long, terms := b.intoStud(StripNailShort, thickness)
+	long, terms := b.intoSupport(StripNailShort, thickness, true)
 	b.buy(Row{Item: ItemStripNails, Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
 		whole(count(quo(need, studs))+count(quo(need, shortest))), UnitPiece, offers(b.settings, f.Packs))
 }

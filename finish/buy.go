@@ -42,8 +42,8 @@ const MaxOffers = 12
 
 // mixer searches the mixes that hold what is needed. A mix is better if its effective price is
 // less, then if it holds less, then if it has fewer packs. The effective price is the price less
-// the worth of the contents as leftover (see [Materials.LeftoverWorth]), or 1 for each pack where a
-// price is not known. As the order begins with price and volume, a greater need never has a smaller
+// the worth of the contents as leftover (see [Materials.LeftoverWorth]), or its size where a price
+// is not known: the least is left over. As the order begins with price and volume, a greater need never has a smaller
 // mix.
 type mixer struct {
 	need   *big.Rat
@@ -81,7 +81,7 @@ func rate(offers []offer, worth *big.Rat) []mixOffer {
 	lowest, priced := lowestRate(offers)
 	rated := make([]mixOffer, len(offers))
 	for i, o := range offers {
-		effective := whole(1)
+		effective := o.size
 		if priced {
 			effective = sub(amount(o.price), mul(worth, lowest, o.size))
 		}

@@ -38,7 +38,7 @@ func enumerate(need *big.Rat, offers []finish.Offer, worth *big.Rat) (price, siz
 			return
 		}
 		o := offers[i]
-		each := rat("1")
+		each := o.Size // least left over
 		if priced {
 			each = new(big.Rat).Sub(ratOf(o.Price), mul(worth, lowest, o.Size))
 		}
@@ -104,11 +104,11 @@ func priceOf(counts []int64, offers []finish.Offer, worth *big.Rat) *big.Rat {
 	var lowest *big.Rat
 	for _, o := range offers {
 		if !o.Price.Known() {
-			total := int64(0)
-			for _, n := range counts {
-				total += n
+			held := new(big.Rat)
+			for i, n := range counts {
+				held.Add(held, mul(big.NewRat(n, 1), offers[i].Size))
 			}
-			return big.NewRat(total, 1)
+			return held
 		}
 		if rate := quo(ratOf(o.Price), o.Size); lowest == nil || rate.Cmp(lowest) < 0 {
 			lowest = rate

@@ -8,10 +8,13 @@ import "example.com/groovewright/fraction"
 func Defaults(units fraction.Unit) Materials {
 	metric := units != fraction.Inch
 	taped := func(inch, otherwise Taped) Taped { return of(metric, inch, otherwise) }
-	cartridges := func() []Container { // within the 10 to 10.5 fl oz that a how-to article prints
-		size := of[Volume](metric, "10.1 fl oz", "300 mL")
-		return []Container{{Name: string(size) + " cartridge", Size: size}}
+	cartridge := func(inch, otherwise Volume) Container {
+		size := of(metric, inch, otherwise)
+		return Container{Name: string(size) + " cartridge", Size: size}
 	}
+	// within the 10 to 10.5 fl oz that a how-to article prints, which has 28 fl oz too; 300 and 600 mL
+	// from memory
+	usual, large := cartridge("10.1 fl oz", "300 mL"), cartridge("28 fl oz", "600 mL")
 	coating := func(before, after Number, inch, otherwise Coverage) Coating {
 		tins := of(metric, []Container{{Name: "quart", Size: "1 qt"}, {Name: "gallon", Size: "1 gal"}},
 			[]Container{{Name: "0.75 L tin", Size: "0.75 L"}, {Name: "2.5 L tin", Size: "2.5 L"}}) // from memory
@@ -45,13 +48,14 @@ func Defaults(units fraction.Unit) Materials {
 			GrooveFill:    taped(`1/4"`, "6 mm"), // judgment
 			Bridge:        taped(`1/4"`, "6 mm"), // the low end of 1/4 to 1/2 in: a general article
 			Waste:         waste,
-			Cartridges:    cartridges(),
-			Backing:       []Roll{of(metric, Roll{Name: "20 ft length", Length: "20'"}, Roll{Name: "6 m length", Length: "6000 mm"})},
+			Cartridges:    []Container{usual}, WetCartridges: []Container{usual},
+			Backing: []Roll{of(metric, Roll{Name: "20 ft length", Length: "20'"}, Roll{Name: "6 m length", Length: "6000 mm"})},
 		},
-		Adhesive: Adhesive{Form: GlueBeads, Boards: NoGlue, Size: size, Spacing: spacing, Waste: waste, Cartridges: cartridges()},
+		Adhesive: Adhesive{Boards: NoGlue, Size: size, Spacing: spacing, Waste: waste, Cartridges: []Container{usual, large},
+			Miter: []Container{of(metric, Container{Name: "8 fl oz bottle", Size: "8 fl oz"}, Container{Name: "250 mL bottle", Size: "250 mL"})}},
 		Nails: Nails{
-			Edge:        taped(`4"`, "100 mm"),  // Ontario Building Code, for fiberboard sheets
-			Field:       taped(`8"`, "200 mm"),  // Ontario Building Code, for fiberboard sheets
+			Edge:        taped(`6"`, "150 mm"),  // Ontario guidance on hardboard; others: the maker decides
+			Field:       taped(`12"`, "300 mm"), // Ontario guidance on hardboard; others: the maker decides
 			Penetration: taped(`3/4"`, "20 mm"), // Ontario Building Code, for fiberboard finish
 			// 2d to 10d: an open textbook of the University of Hawaii has 3d 1-1/4, 4d 1-1/2, 6d 2,
 			// 8d 2-1/2, 10d 3 in; the others from memory.

@@ -19,8 +19,11 @@ const (
 	StripNailShort warning.Kind = "strip nail short" // Lengths: needed, of this in the stud
 	BoardNailShort warning.Kind = "board nail short" // Lengths: in the support
 	// Lengths: the nail, how deep it goes, how deep cables lie.
-	NailNearCables     warning.Kind = "nail near cables"
-	StripsBehindSheets warning.Kind = "strips behind sheets" // for boards only
+	NailNearCables warning.Kind = "nail near cables"
+	// The strips bring faces forward, but the runs are planned as taped. Lengths: their thickness.
+	StripsNotTakenOff warning.Kind = "strips not taken off"
+	// Seams of fiberboard without the gap that its trade body asks for. Lengths: the gap, that gap.
+	SeamTight warning.Kind = "seam tight"
 	// Names: box; Lengths: how far its front lies behind the face.
 	BoxTooDeep warning.Kind = "box too deep"
 	ScrewShort warning.Kind = "screw short" // Names: box; Lengths: needed

@@ -28,13 +28,19 @@ func (b *builder) boxes() {
 	if b.House.Material == Noncombustible {
 		allowed = maxSetBack.Rat()
 	}
-	forward := b.in(of(b.Profile.Boards, "0", b.Furring.Thickness)) // of the wall: the backs of the panels
+	forward := new(big.Rat) // of the wall: the backs of the panels
+	if b.Furring.Thickness != "" {
+		forward = b.in(b.Furring.Thickness)
+	}
 	notes := map[string]BoxNote{}
 	for _, n := range b.Materials.Boxes {
 		notes[n.Name] = n
 	}
 	var deep, back []behind
 	for _, x := range b.Work.Boxes {
+		if x.Up {
+			continue
+		}
 		n := notes[x.Name]
 		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(b.in(n.SetBack), forward, b.thickness())}
 		switch {

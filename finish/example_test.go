@@ -61,19 +61,20 @@ func ExampleTakeOff() {
 	fmt.Println("priced rows", list.Subtotal, "tax", list.Tax, "total", list.Total, "without a price", list.Unpriced)
 	// Output:
 	// 2 beadboard 4 x 8 ft: sheet [], 2 sheets
-	// 1 quart: primer [], 0.58 qt
-	// 1 quart: top coat [], 0.77 qt
-	// 2 10.1 fl oz cartridge: paintable sealant [], 13.7 fl oz
-	// 3 10.1 fl oz cartridge: panel adhesive [], 23.9 fl oz
-	// 1 box of 1000: panel nails [1.5 in], 209 nails
+	// 1 quart: primer [], 0.52 qt
+	// 1 quart: top coat [], 0.69 qt
+	// 1 10.1 fl oz cartridge: kitchen and bath sealant [], 7 fl oz
+	// 1 10.1 fl oz cartridge: paintable sealant [], 2.2 fl oz
+	// 1 10.1 fl oz cartridge: panel adhesive [], 10.1 fl oz
+	// 1 box of 1000: panel nails [1.5 in], 61 nails
 	// 1 extender: box extender [0.25 in], 1 extenders
 	// 1 extender: box extender [0.25 in], 1 extenders
 	// 1 pack of 10: device screws [1 in], 6 screws
-	// 1 60 yd roll: masking tape [], 147.18 ft
+	// 1 60 yd roll: masking tape [], 130.9 ft
 	// 1 9 x 12 ft sheet: sheeting for counter and floor [], 80 ft2
 	// 1 8 ft strip: edge trim [], 1.48 ft
-	// face before fitting 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; face after sealing 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; coverage 350 ft2/gal; loss 0.1; least money
-	// priced rows 82 tax 6.56 total 88.56 without a price 10
+	// face before fitting 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; face after sealing 29.34 ft2; developed 1.0245; times 1 coat; surface 30.06 ft2; coverage 350 ft2/gal; least money
+	// priced rows 82 tax 6.56 total 88.56 without a price 11
 }
 
 func ExampleCautions() {
@@ -95,13 +96,14 @@ func ExampleSchedule() {
 	// first coats: primer 1; top coat 1; edges 2
 	// mains off
 	// dry fit: extenders
-	// fit: beads; nails; closing 5; fitting 1, 2, 3, 4
+	// fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4
 	// close: closing 5
-	// tape: counter; joints 47.07 ft; lines 2
+	// tape: counter; joints 39.67 ft; lines 2
 	// seal
 	// last coats: top coat 1
+	// seal wet: after paint
 	// power on
-	// glue holds after 24 to 48 hours: tube label
+	// glue holds after 24 to 168 hours: tube text
 }
 
 func ExampleMaterials_Validate() {
@@ -119,8 +121,8 @@ func ExampleDefaults() {
 		fmt.Println(d.Paint.Top.Coverage, "in", d.Paint.Top.Containers[0].Name, "and", d.Paint.Top.Containers[1].Name, "- nails every", d.Nails.Edge)
 	}
 	// Output:
-	// 350 ft2/gal in quart and gallon - nails every 4"
-	// 8.5 m2/L in 0.75 L tin and 2.5 L tin - nails every 100 mm
+	// 350 ft2/gal in quart and gallon - nails every 6"
+	// 8.5 m2/L in 0.75 L tin and 2.5 L tin - nails every 150 mm
 }
 
 // Boards hang on level strips. Where the job gives their thickness they are bought, and boxes lie further back.

@@ -37,11 +37,11 @@ func Developed(p groove.Profile, s GrooveShape) *big.Rat { return developed(p, s
 
 // Butt and Fillet are the sections of a joint with the default sealing.
 func ButtOf(width, depth *big.Rat) *big.Rat {
-	return settings{}.section(Bead{Form: Butt}, width, depth)
+	return section(Butt, nil, width, depth)
 }
 
 func FilletOf(leg *big.Rat) *big.Rat {
-	return settings{}.section(Bead{Form: Fillet, Leg: Taped(leg.FloatString(9))}, new(big.Rat), new(big.Rat))
+	return section(Fillet, leg, new(big.Rat), new(big.Rat))
 }
 
 // Sizes of units, in inches, square inches, cubic inches and square inches per cubic inch.

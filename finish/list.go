@@ -15,6 +15,8 @@ type List struct {
 	Total    money.Amount `json:"total"`    // subtotal and tax: what is paid
 	Unpriced int          `json:"unpriced"` // rows without a price, not in the total
 	Leftover money.Amount `json:"leftover"` // worth of opened packs, not in the total
+	AtHand   []Tool       `json:"at_hand,omitempty"`
+	Spare    *Row         `json:"spare,omitempty"` // one more of what is sawn: a choice, not in the total
 }
 
 // Row is one line of the list. Quantity and Unit say what is needed, rounded up in the last place
@@ -25,6 +27,7 @@ type Row struct {
 	Name      string       `json:"name,omitempty"` // of the stock, or of what the job asks for
 	Size      []Figure     `json:"size,omitempty"` // of a sheet width, length, thickness if known
 	Gangs     int          `json:"gangs,omitzero"` // of an extender: devices side by side
+	Nail      NailKind     `json:"nail,omitzero"`  // of nails
 	Quantity  Decimal      `json:"quantity"`
 	Unit      Unit         `json:"unit"` // JSON has the singular after 1
 	Buy       int          `json:"buy"`
@@ -63,8 +66,10 @@ const (
 	ItemTopCoat
 	ItemSealant
 	ItemPaintableSealant // where paint follows: it does not hold on silicone, from memory
+	ItemWetSealant       // of kitchens and baths: on the counter, at the floor of a damp room
 	ItemBackingRod
 	ItemAdhesive
+	ItemMiterGlue
 	ItemPanelNails
 	ItemBoardNails
 	ItemFurringStrips
@@ -80,7 +85,7 @@ const (
 	ItemExtra // what the job asks for on top
 )
 
-var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "backing rod", "panel adhesive",
+var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "kitchen and bath sealant", "backing rod", "panel adhesive", "miter glue",
 	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "device spacers",
 	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "edge trim", "corner trim", "extra")
 
@@ -96,20 +101,22 @@ func (i *Item) UnmarshalText(t []byte) error { return items.Unmarshal(t, i) }
 // How is the method by which a quantity was found.
 type How uint8
 
-// The methods. Each says which terms to expect, [TermWaste] left out, which stands last where there
-// is any.
+// The methods. Each says which terms to expect, [TermWaste] and [TermMargin] left out, which stand
+// last where there are any.
 const (
 	WithRowAbove How = iota // a further size of pack of the row above
 	ByPlan                  // the sheets to saw, none to spare
 	// ByArea has for each pass FaceBefore or FaceAfter, Developed, Times, maybe Edges and Times,
-	// maybe Backs and Times; Surface; then Coverage, Loss.
+	// maybe Backs and Times; Surface; then Coverage, and Loss where that follows from solids.
 	ByArea
 	ByJoints           // per kind Joint, form, Volume; maybe Repeats, Section, Depth, Volume
 	ByWideJoints       // Bridge, Length
-	ByBeads            // Size, Spacing, Length, Hold
+	ByBeads            // Size, Spacing, Length, Hold, Compared
 	ByDots             // Count, Size, Spacing, Hold
 	ByBeadsAtCrossings // Size, Count, Length, Supports
 	ByDotsAtCrossings  // Count, Size, Supports
+	ByCustom           // Surface, Each, Per, Hold, Compared
+	ByMiters           // Length, Size
 	ByNailSpacing      // Count, EdgeSpacing, Spacing, as ByStripCrossings
 	ByCrossings        // Count, Supports, Thickness, Penetration, Size
 	ByStripLength      // Length, Supports, Sides
@@ -121,11 +128,12 @@ const (
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
 	ByRequest          // of the job
+	AsSpare            // one more, where a piece goes wrong
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
-	"dots at crossings", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
-	"tape lines", "reach", "ends", "request")
+	"dots at crossings", "custom", "miters", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
+	"tape lines", "reach", "ends", "request", "spare")
 
 // String returns the word of the method, or its number in brackets where it has none.
 func (h How) String() string { return hows.String(h) }
@@ -182,12 +190,16 @@ const (
 	TermCorner                      // length of an outside corner
 	TermAllowance                   // for the cuts of each
 	TermWaste                       // share on top
+	TermMargin                      // what the packs leave
+	TermEach                        // adhesive by custom
+	TermPer                         // area that this is for
+	TermCompared                    // volume by the other usual method
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
-	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste")
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "margin", "each", "per", "compared")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k TermKind) String() string { return termKinds.String(k) }
@@ -205,11 +217,11 @@ type Choice uint8
 const (
 	OnlyPack Choice = iota
 	LeastMoney
-	FewestPacks // as not all have a price
-	FirstMixes  // the best of the first [MixSteps] mixes, not proved least
+	LeastLeft  // over, as not all have a price
+	FirstMixes // the best of the first [MixSteps] mixes, not proved least
 )
 
-var choices = enum.Of[Choice]("", "least money", "fewest packs", "first mixes")
+var choices = enum.Of[Choice]("", "least money", "least left over", "first mixes")
 
 // String returns the word of the choice, or its number in brackets where it has none.
 func (c Choice) String() string { return choices.String(c) }
@@ -231,16 +243,19 @@ const (
 	PlanningLabel        // a planning figure from how-to articles: the label of the paint decides
 	FromSolids           // solids by volume over dry film
 	NavyManual           // NAVEDTRA 14044, figure 5-8
-	OntarioCode          // Ontario Building Code, nails for fiberboard finish
-	Specification        // a sample specification for finish carpentry and a how-to article
+	Hardboard612         // Ontario guidance on hardboard sheets: 6 and 12 in; they are cladding there
+	MakerDecides         // common practice, no source: the maker's instructions decide
+	Custom               // from memory: about a 10 oz cartridge for a sheet of 4 x 8 ft
+	MakerText            // a maker's guide to beaded plywood, a trade body's to fiberboard
 	HowTo                // a how-to article
 	TradeLeaflet         // a leaflet of a lumber trade association
 	TinLabel             // from memory: the label of the paint decides
-	TubeLabel            // from memory: the label of the sealant or adhesive decides
+	PaintText            // sheets of two paints: least times; the most from memory
+	TubeText             // sheets of two sealants and two adhesives
 )
 
-var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "ontario code", "specification",
-	"how-to", "trade leaflet", "tin label", "tube label")
+var sources = enum.Of[Source]("", "given", "planning", "planning label", "solids", "navy manual", "hardboard guidance", "maker decides", "custom", "maker text",
+	"how-to", "trade leaflet", "tin label", "paint text", "tube text")
 
 // String returns the word of the source, or its number in brackets where it has none.
 func (s Source) String() string { return sources.String(s) }

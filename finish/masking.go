@@ -5,14 +5,17 @@ import (
 	"slices"
 )
 
-// mask lists the masking tape: along what is sealed, and for the last coat beside what stays bare.
+// taped reports whether tape goes along a joint while it is sealed: not where the last coat covers
+// the bead and both sides of it. Common practice, no source.
+func (s settings) taped(j Joint) bool { return s.seals(j) && (j.bare() || !s.lastCoat()) }
+
+// mask lists the masking tape: along what is sealed, and again for the last coat beside what of
+// this stays bare.
 func (b *builder) mask() {
 	seal, paint := times(b.Tape.SealLines), times(b.Tape.PaintLines)
-	sealed, beside := b.Sealant.sealed(b.Joints), new(big.Rat)
-	for _, j := range b.Joints {
-		if b.lastCoat() && slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}, j.Kind) {
-			beside = add(beside, j.Length.Rat())
-		}
+	sealed, beside := b.lengthOf(b.taped), new(big.Rat)
+	if b.lastCoat() {
+		beside = sealed
 	}
 	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
 		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit)}},
@@ -29,11 +32,14 @@ func (b *builder) cover() {
 		Terms: []Term{b.long(TermLength, width), b.short(TermReach, reach)}}, mul(width, reach), b.area(), offers(b.settings, b.Sheeting.Sheets))
 }
 
-// trims lists the strips over panel edges that are seen: flat ends, then outside corners.
+// trims lists the strips over panel edges that are seen: flat ends, then outside corners. A corner
+// that is mitred is glued and gets none unless the job asks.
 func (b *builder) trims() {
 	if !b.Trim.None {
 		b.trimsOf(ItemEdgeTrim, TermEnd)
-		b.trimsOf(ItemCornerTrim, TermCorner)
+		if b.Trim.Corners || !b.Mitred {
+			b.trimsOf(ItemCornerTrim, TermCorner)
+		}
 	}
 }
 

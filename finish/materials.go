@@ -64,7 +64,7 @@ type Roll struct {
 type Paint struct {
 	Primer    Coating     `json:"primer,omitzero"`
 	Top       Coating     `json:"top,omitzero"`
-	Loss      Number      `json:"loss,omitzero"`       // share that stays in the tools: 0.1
+	Loss      Number      `json:"loss,omitzero"`       // in the tools, where solids are given: 0.1
 	EdgeCoats Number      `json:"edge_coats,omitzero"` // of sawn edges before fitting: 2
 	Groove    GrooveShape `json:"groove,omitzero"`     // square, the larger surface, by default
 }
@@ -82,9 +82,11 @@ type Coating struct {
 
 // Bead is how one kind of joint is sealed.
 type Bead struct {
-	Form  BeadForm `json:"form,omitzero"`
-	Leg   Taped    `json:"leg,omitzero"`   // contact of a fillet on each face
-	Depth Taped    `json:"depth,omitzero"` // in the gap; at most, and by default, that of the panel
+	Form BeadForm `json:"form,omitzero"`
+	Leg  Taped    `json:"leg,omitzero"` // contact of a fillet on each face
+	// Depth in the gap: at most that of the panel and the width of the gap, before a backing rod half
+	// the width, 1/4 to 1/2 in. These are the default.
+	Depth Taped `json:"depth,omitzero"`
 }
 
 // Sealant says how each kind of joint is sealed and what sealant is sold in.
@@ -102,12 +104,17 @@ type Sealant struct {
 	Bridge     Taped       `json:"bridge,omitzero"`      // widest gap without rod: 1/4 in (6 mm)
 	Waste      Number      `json:"waste,omitzero"`       // wiped off and left in the tubes: 0.1
 	Cartridges []Container `json:"cartridges,omitzero"`  // 10.1 fl oz (300 mL)
-	Backing    []Roll      `json:"backing,omitzero"`     // rod behind wide gaps: 20 ft (6 m)
+	// WetCartridges are of the sealant for kitchens and baths, which goes on the counter and at the
+	// floor of a damp room: 10.1 fl oz (300 mL).
+	WetCartridges []Container `json:"wet_cartridges,omitzero"`
+	Backing       []Roll      `json:"backing,omitzero"` // rod behind wide gaps: 20 ft (6 m)
 }
 
 // Adhesive says how panels are glued to the wall.
 type Adhesive struct {
-	Form GlueForm `json:"form,omitzero"` // of sheets: upright beads (the default) or a grid of dots
+	// Form is that of sheets: by custom, about a cartridge of 10 fl oz for 32 ft2, the default for
+	// sheets of up to 3/8 in; upright beads, that for thicker ones; or a grid of dots.
+	Form GlueForm `json:"form,omitzero"`
 	// Boards is the form for tongue-and-groove boards, which nails hold: none (the default, unless
 	// Form is given), or where a board crosses a support a dot, or a bead across the board.
 	Boards GlueForm `json:"boards,omitzero"`
@@ -117,24 +124,27 @@ type Adhesive struct {
 	// 12 in (300 mm) or 6 in (150 mm).
 	Spacing    Taped       `json:"spacing,omitzero"`
 	Waste      Number      `json:"waste,omitzero"`      // 0.1
-	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 fl oz (300 mL)
+	Cartridges []Container `json:"cartridges,omitzero"` // 10.1 and 28 fl oz (300 and 600 mL)
+	Miter      []Container `json:"miter,omitzero"`      // wood glue for miters: 8 fl oz (250 mL)
 }
 
 // Nails says how panels are nailed to the studs. Boards take one nail where they cross a support
 // (see [House].Studs); Edge and Field are for sheets.
 type Nails struct {
-	None        bool    `json:"none,omitzero"`        // panels are glued only
-	Edge        Taped   `json:"edge,omitzero"`        // at most, along edges: 4 in (100 mm)
-	Field       Taped   `json:"field,omitzero"`       // along studs between: 8 in (200 mm)
-	Penetration Taped   `json:"penetration,omitzero"` // into the stud, at least: 3/4 in (20 mm)
-	Lengths     []Taped `json:"lengths,omitzero"`     // as sold, rising: 1 to 3 in (25 to 75 mm)
-	Waste       Number  `json:"waste,omitzero"`       // bent and lost: 0.1
-	Packs       []Pack  `json:"packs,omitzero"`       // of 1000
+	None bool `json:"none,omitzero"` // panels are glued only
+	// Kind is that of the nails: brads for glued sheets up to 3/8 in, else finish nails.
+	Kind        NailKind `json:"kind,omitzero"`
+	Edge        Taped    `json:"edge,omitzero"`        // at most, on outer supports: 6 in (150 mm)
+	Field       Taped    `json:"field,omitzero"`       // on supports between: 12 in (300 mm)
+	Penetration Taped    `json:"penetration,omitzero"` // into the stud, at least: 3/4 in (20 mm)
+	Lengths     []Taped  `json:"lengths,omitzero"`     // as sold, rising: 1 to 3 in (25 to 75 mm)
+	Waste       Number   `json:"waste,omitzero"`       // bent and lost: 0.1
+	Packs       []Pack   `json:"packs,omitzero"`       // of 1000
 }
 
-// Furring is the level strips that upright boards are nailed to, as far apart as [House].Studs
-// says. They are in the order of work, but bought only where Thickness is given: the wall may have
-// supports. Their nails or screws are as long as [Nails].Penetration and [Nails].Lengths ask for.
+// Furring is the strips that panels are nailed to: level ones as far apart as [House].Studs says,
+// for sheets upright ones under their edges too. Behind boards they are in the order of work, but
+// they are bought only where Thickness is given: the wall may have supports. Their nails or screws are as long as [Nails].Penetration and [Nails].Lengths ask for.
 type Furring struct {
 	Thickness Taped  `json:"thickness,omitzero"` // boxes lie so much further back. No default
 	Strips    []Roll `json:"strips,omitzero"`    // of 8 ft (2.4 m)
@@ -194,6 +204,8 @@ type Trim struct {
 	None  bool  `json:"none,omitzero"`
 	Stick Roll  `json:"stick,omitzero"` // as sold: 8 ft (2.4 m)
 	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts: 1/2 in (12 mm)
+	// Corners asks for a strip on mitred outside corners too.
+	Corners bool `json:"corners,omitzero"`
 }
 
 // Extra is anything else to buy: Buy of Item.

@@ -173,8 +173,8 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 
 func TestMorePacksThanAnyoneBuys(t *testing.T) {
 	m := finish.Materials{Tape: finish.Tape{Rolls: []finish.Roll{{Name: "crumb", Length: "0.001"}}}}
-	_, _, err := finish.TakeOff(finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(500), Gap: fraction.Of(1, 16)}}}, m)
-	want := "masking tape, 1100000 packs: more than anyone buys; want at most 100000: check its quantities and sizes"
+	_, _, err := finish.TakeOff(finish.Work{Joints: []finish.Joint{{Kind: finish.EndJoint, Length: fraction.Inches(500), Gap: fraction.Of(1, 16)}}}, m)
+	want := "masking tape, 1650000 packs: more than anyone buys; want at most 100000: check its quantities and sizes"
 	if f := fault.All(err); !errors.Is(err, finish.ErrPacks) || len(f) != 1 || f[0].Error() != want {
 		t.Errorf("TakeOff() = %v, want %s", err, want)
 	}

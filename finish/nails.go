@@ -23,7 +23,7 @@ func (b *builder) nail() {
 		return
 	}
 	deep, supports := b.in(n.Penetration), b.short(TermSupports, b.in(b.House.Studs))
-	row := Row{Item: ItemPanelNails, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, UnitNail)}}}
+	row := Row{Item: ItemPanelNails, Nail: n.Kind, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, UnitNail)}}}
 	var length *big.Rat
 	if b.Profile.Boards {
 		row.Item, row.How = ItemBoardNails, ByCrossings
@@ -34,11 +34,18 @@ func (b *builder) nail() {
 			b.warn(BoardNailShort, fault.Of("Finish", "Nails"), nil, deep)
 			length = roundUp(wanted, hundredths)
 		}
+		// A slant of 45 degrees goes as deep behind the board as its length is over √2, less half the
+		// board; strips on the list and the wall behind them come first.
+		into := sub(quo(length, rootAbove(whole(2))), quo(b.thickness(), whole(2)))
+		if b.Furring.Thickness != "" {
+			into = sub(into, add(b.in(b.Furring.Thickness), b.in(b.House.Wall)))
+		}
+		b.nearCables(length, roundUp(into, 64))
 		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
 			b.short(TermSize, length))
 	} else {
-		row.Source = of(n.Edge == usual.Edge && n.Field == usual.Field, Given, OntarioCode)
-		long, terms := b.intoStud(PanelNailShort, b.thickness())
+		row.Source = of(n.Edge == usual.Edge && n.Field == usual.Field, Given, of(b.House.Material == Hardboard, MakerDecides, Hardboard612))
+		long, terms := b.intoSupport(PanelNailShort, b.thickness(), b.Furring.Thickness == "")
 		length = long
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
 		row.Terms = append(row.Terms, terms...)
@@ -47,10 +54,13 @@ func (b *builder) nail() {
 	b.buyMore(row, total, ratio(n.Waste), UnitNail, offers(b.settings, n.Packs))
 }
 
-// intoStud returns the shortest nail sold that holds something so thick through the wall in a stud,
-// and how long it has to be.
-func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.Rat, terms []Term) {
-	wall, deep := b.in(b.House.Wall), b.in(b.Nails.Penetration)
+// intoSupport returns the shortest nail sold that holds something so thick in a stud, through the
+// wall, or in a strip before it, and how long it has to be.
+func (b *builder) intoSupport(short warning.Kind, thickness *big.Rat, through bool) (length *big.Rat, terms []Term) {
+	wall, deep := new(big.Rat), b.in(b.Nails.Penetration)
+	if through {
+		wall = b.in(b.House.Wall)
+	}
 	build := add(thickness, wall)
 	wanted := add(build, deep)
 	length = b.sold(b.Nails.Lengths, wanted)
@@ -58,16 +68,23 @@ func (b *builder) intoStud(short warning.Kind, thickness *big.Rat) (length *big.
 		b.warn(short, fault.Of("Finish", "Nails"), nil, wanted, deep)
 		length = wanted
 	}
-	if into := sub(length, build); into.Cmp(plateDepth.Rat()) >= 0 {
-		b.warn(NailNearCables, fault.Of("Finish", "Nails"), nil, length, into, plateDepth.Rat())
-	}
+	b.nearCables(length, sub(length, build))
 	return length, []Term{b.short(TermThickness, thickness), b.short(TermWall, wall), b.short(TermPenetration, deep),
 		b.short(TermNeeded, wanted)}
 }
 
-// nailsIn counts the nails in a piece, never further apart than the spacings. A sheet has them
-// along its uprights, its ends between the corners, studs between the edges, and openings; a board
-// one a crossing, and along the edges of openings one a support spacing at least.
+// nearCables warns of a nail that goes so deep that it can reach a cable.
+func (b *builder) nearCables(length, into *big.Rat) {
+	if into.Cmp(plateDepth.Rat()) >= 0 {
+		b.warn(NailNearCables, fault.Of("Finish", "Nails"), nil, length, into, plateDepth.Rat())
+	}
+}
+
+// nailsIn counts the nails in a piece, never further apart than the spacings. A sheet has them on
+// the supports that can lie behind its width and nowhere else, since gypsum board holds no nail (a
+// maker's guide): on the first and the last, where its edges may lie, at the spacing of edges;
+// along openings too, which have a frame. A board has one a crossing, and along the edges of
+// openings one a support spacing at least.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
 	w, h := p.Width.Rat(), p.Height.Rat()
@@ -77,10 +94,9 @@ func (b *builder) nailsIn(p Piece) int64 {
 	case b.Profile.Boards:
 		return b.crossings(p) + count(quo(p.OpeningEdges.Rat(), studs))
 	}
-	uprights := 2 * (count(quo(h, edge)) + 1)
-	ends := 2 * (count(quo(w, edge)) - 1)
-	within := (count(quo(w, studs)) - 1) * (count(quo(h, field)) - 1)
-	return uprights + ends + within + count(quo(p.OpeningEdges.Rat(), edge))
+	behind := new(big.Int).Quo(quo(w, studs).Num(), quo(w, studs).Denom()).Int64() + 1
+	outer := min(behind, 2)
+	return outer*(count(quo(p.mean(), edge))+1) + (behind-outer)*(count(quo(p.mean(), field))+1) + count(quo(p.OpeningEdges.Rat(), edge))
 }
 
 // sold returns the shortest length that is enough, nil if none is.

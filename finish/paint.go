@@ -1,6 +1,10 @@
 package finish
 
-import "math/big"
+import (
+	"math/big"
+
+	"example.com/groovewright/fraction"
+)
 
 // covers returns a coverage in square inches per cubic inch, and where that comes from.
 func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
@@ -18,11 +22,13 @@ func (s settings) covers(c, usual Coating) (*big.Rat, Source) {
 // coatings bulletin and a paint consultant's column print it, a litre at a micrometre 1000 m2.
 func theoretical(solids, film *big.Rat) *big.Rat { return quo(solids, film) }
 
-// practical returns theoretical × (1 - loss), a share staying in the tools; a corrosion glossary.
+// practical returns theoretical × (1 - loss), a share staying in the tools; a corrosion glossary. A
+// coverage that is printed on a can is practical already and is not reduced again.
 func practical(coverage, loss *big.Rat) *big.Rat { return mul(coverage, sub(whole(1), loss)) }
 
 // paint lists primer and top coat. Edges are coated before fitting, with the first paint that goes
-// on then; so are backs where it is damp, as often as the face is.
+// on then; backs where it is damp, with each coat that the face gets then: common practice, no
+// source. The coats after sealing cover the panels that are up already too.
 func (b *builder) paint() {
 	edges, loss := true, ratio(b.Paint.Loss)
 	for _, c := range []struct {
@@ -34,32 +40,35 @@ func (b *builder) paint() {
 		row, total := Row{Item: c.item, How: ByArea, Source: source}, new(big.Rat)
 		before, after := times(c.Before), times(c.After)
 		if before > 0 {
-			total = add(total, b.pass(&row, TermFaceBefore, before, edges))
+			total = add(total, b.pass(&row, TermFaceBefore, b.Face, before, edges))
 			edges = false
 		}
 		if after > 0 {
-			total = add(total, b.pass(&row, TermFaceAfter, after, false))
+			total = add(total, b.pass(&row, TermFaceAfter, b.Face.Add(b.Up), after, false))
 		}
 		spread := b.unit(UnitFootPerGallon, UnitMetrePerLitre)
 		covered := near(quo(coverage, scales[spread.String()].size), of[int32](spread == UnitMetrePerLitre, 1, 2), spread)
-		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: covered}, Term{Kind: TermLoss, Value: near(loss, 3, NoUnit)})
-		b.buy(row, quo(total, practical(coverage, loss)), b.can(), offers(b.settings, c.Containers))
+		row.Terms = append(row.Terms, Term{Kind: TermCoverage, Value: covered})
+		if source == FromSolids {
+			coverage = practical(coverage, loss)
+			row.Terms = append(row.Terms, Term{Kind: TermLoss, Value: near(loss, 3, NoUnit)})
+		}
+		b.buy(row, quo(total, coverage), b.can(), offers(b.settings, c.Containers))
 	}
 }
 
-// pass returns the surface in square inches of so many coats of the developed face, and adds to the
-// row how it comes about. If the pass coats all of a piece, sawn edges count, and backs where it is
-// damp.
-func (b *builder) pass(row *Row, face TermKind, coats int64, all bool) *big.Rat {
-	area, flat := mul(b.Face.Rat(), b.factor, whole(coats)), up(b.Face.Rat(), b.area())
-	terms := []Term{{Kind: face, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}
-	if n := times(b.Paint.EdgeCoats); all && n > 0 {
+// pass returns the surface in square inches of so many coats of the developed face, with sawn edges
+// where it is the first, and adds to the row how it comes about.
+func (b *builder) pass(row *Row, kind TermKind, face fraction.Area, coats int64, edged bool) *big.Rat {
+	area, flat := mul(face.Rat(), b.factor, whole(coats)), up(face.Rat(), b.area())
+	terms := []Term{{Kind: kind, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}
+	if n := times(b.Paint.EdgeCoats); edged && n > 0 {
 		edges := mul(b.Edges.Rat(), b.thickness())
 		area = add(area, mul(edges, whole(n)))
 		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, number(TermTimes, n, NoUnit))
 	}
-	if all && b.House.Damp {
-		area = add(area, mul(b.Face.Rat(), whole(coats)))
+	if kind == TermFaceBefore && b.House.Damp {
+		area = add(area, mul(face.Rat(), whole(coats)))
 		terms = append(terms, Term{Kind: TermBacks, Value: flat}, number(TermTimes, coats, NoUnit))
 	}
 	if area.Sign() > 0 {

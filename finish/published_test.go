@@ -219,16 +219,16 @@ func figures() []figure {
 	add("cable behind the face of a stud", "32 mm (1-1/4 in)", "32", inMillimetres(finish.PlateDepth()), "0.5", electric, read)
 
 	// Fasteners and adhesive.
-	add("nails at edges of fibreboard sheets", "100 mm (4 in)", "100", inMillimetres(taped(usual.Nails.Edge)), "5", ontario, read)
-	add("nails inside fibreboard sheets", "200 mm (8 in)", "200", inMillimetres(taped(usual.Nails.Field)), "5", ontario, read)
+	add("nails at edges of hardboard sheets", "150 mm (6 in)", "150", inMillimetres(taped(usual.Nails.Edge)), "5", "Ontario guidance on hardboard sheets", read)
+	add("nails inside hardboard sheets", "300 mm (12 in)", "300", inMillimetres(taped(usual.Nails.Field)), "5", "Ontario guidance on hardboard sheets", read)
 	add("studs behind panelling, at most", "400 mm (16 in)", "400", inMillimetres(taped(usual.House.Studs)), "10", "Ontario guidance on hardboard sheets", read)
 	add("nails into the support", "20 mm", "20", inMillimetres(taped(usual.Nails.Penetration)), "1", ontario, read)
 	for i, row := range []struct{ penny, inches string }{{"3d", "5/4"}, {"4d", "3/2"}, {"6d", "2"}, {"8d", "5/2"}, {"10d", "3"}} {
 		add("nail "+row.penny, row.inches+" in", row.inches, taped(usual.Nails.Lengths[i+1]).Rat(), "0", textbook, read)
 	}
 	sheet := finish.Piece{Width: fraction.Inches(48), Height: fraction.Inches(96)}
-	add("nails in a 4 × 8 ft sheet, 6 and 12 in", "62", "62", big.NewRat(finish.NailsIn(sheet, `6"`, `12"`, `16"`), 1), "0", countOnly, derived)
-	add("nails in a 4 × 8 ft sheet, 4 and 8 in", "94", "94", big.NewRat(finish.NailsIn(sheet, `4"`, `8"`, `16"`), 1), "0", countOnly, derived)
+	add("nails in a 4 × 8 ft sheet on 4 supports, 6 and 12 in", "52", "52", big.NewRat(finish.NailsIn(sheet, `6"`, `12"`, `16"`), 1), "0", countOnly, derived)
+	add("nails in a 4 × 8 ft sheet on 4 supports, 4 and 8 in", "76", "76", big.NewRat(finish.NailsIn(sheet, `4"`, `8"`, `16"`), 1), "0", countOnly, derived)
 	add("bead of stud adhesive", "3/8 in", "3/8", taped(usual.Adhesive.Size).Rat(), "0", navy, read)
 	add("beads where two 4 ft sheets meet on studs 16 in apart", "2 of 8 lines", "8", quo(finish.GlueLines(sheet, sheet), rat("96")), "0", navy, formula)
 	for _, row := range []struct{ size, ounces, feet string }{
@@ -245,7 +245,7 @@ func figures() []figure {
 	sheets, _ := hours(finish.RestSheets)
 	boardsLeast, boardsMost := hours(finish.RestBoards)
 	woodLeast, woodMost := hours(finish.RestWood)
-	add("finish carpentry rests, at least", "24 h", "24", sheets, "0", resting, read)
+	add("beaded plywood rests, at least", "48 h", "48", sheets, "0", "a maker's guide to beaded plywood", read)
 	add("tongue and groove rests, at least", "48 h", "48", boardsLeast, "0", resting, read)
 	add("tongue and groove rests, at most", "72 h", "72", boardsMost, "0", resting, read)
 	add("solid wood rests, at least", "7 days", "168", woodLeast, "0", resting, read)

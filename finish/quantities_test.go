@@ -84,12 +84,37 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"top coat, 1 qt, 1 quart",
 		},
 		{
-			"loss of a fifth: 4 qt become 5",
+			"loss of a fifth where solids are given: 4 qt become 5",
+			finish.Work{Profile: plain, Face: in("2310").Times(in("40"))}, // 641 2/3 ft2
+			func(m *finish.Materials) {
+				m.Paint.Top.After, m.Paint.Top.Solids, m.Paint.Top.DryFilm, m.Paint.Loss = "1", "0.4", "0.001", "0.2"
+			},
+			"top coat, 4 qt, 1 gallon; top coat, 1 qt, 1 quart",
+		},
+		{
+			"a coverage as printed is practical already: no loss",
 			finish.Work{Profile: plain, Face: ten},
 			func(m *finish.Materials) {
 				m.Paint.Top.After, m.Paint.Top.Coverage, m.Paint.Loss = "1", "10 ft2/gal", "0.2"
 			},
-			"top coat, 4 qt, 1 gallon; top coat, 1 qt, 1 quart",
+			"top coat, 4 qt, 1 gallon",
+		},
+		{
+			"damp: primer and top coat on the backs, the last coat on the face alone: 2 and 3 times 10 ft2",
+			finish.Work{Profile: plain, Face: ten},
+			func(m *finish.Materials) {
+				m.House.Damp, m.Paint.Primer.Before, m.Paint.Top.Before, m.Paint.Top.After = true, "1", "1", "1"
+				m.Paint.Primer.Coverage, m.Paint.Top.Coverage = "80 ft2/gal", "40 ft2/gal"
+			},
+			"primer, 1 qt, 1 quart; top coat, 3 qt, 3 quart",
+		},
+		{
+			"the last coat covers the panels that are up, the first does not",
+			finish.Work{Profile: plain, Face: ten, Up: ten},
+			func(m *finish.Materials) {
+				m.Paint.Top.Before, m.Paint.Top.After, m.Paint.Top.Coverage = "1", "1", "40 ft2/gal"
+			},
+			"top coat, 3 qt, 3 quart",
 		},
 		{
 			"231 in of gap 1/4 by 1/4 are 14.4375 in3 = 8 fl oz",
@@ -101,13 +126,37 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"462 in of fillet 1/4 without a gap are as much",
 			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
 			func(m *finish.Materials) {},
+			"kitchen and bath sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"on the floor of a dry room it is the other sealant",
+			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
+			func(m *finish.Materials) { m.House.Datum = "0" },
 			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"what a trim covers is not sealed, taped or filled",
+			finish.Work{Profile: boards, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462"), Gap: in("5/16"), Grooves: true, Hidden: true}}},
+			func(m *finish.Materials) { m.Tape.SealLines, m.Tape.PaintLines = "2", "1" },
+			"",
+		},
+		{
+			"231 in of gap 1/4 in boards of 3/4 are filled 1/4 deep, not 3/4",
+			finish.Work{Profile: boards, Joints: []finish.Joint{{Kind: finish.StepJoint, Length: in("231"), Gap: in("1/4")}}},
+			func(m *finish.Materials) { m.Sealant.Step.Form = finish.Butt },
+			"sealant, 8 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"before a rod a gap of 3/4 is filled half as deep: 77 in × 3/4 × 3/8 = 12 fl oz",
+			finish.Work{Profile: boards, Joints: []finish.Joint{{Kind: finish.StepJoint, Length: in("77"), Gap: in("3/4")}}},
+			func(m *finish.Materials) { m.Sealant.Step.Form = finish.Butt },
+			"sealant, 12 fl oz, 2 10.1 fl oz cartridge; backing rod, 6.42 ft, 1 20 ft length",
 		},
 		{
 			"waste of a quarter: 8 fl oz become 10",
 			finish.Work{Profile: plain, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("462")}}},
 			func(m *finish.Materials) { m.Sealant.Waste = "1/4" },
-			"sealant, 10 fl oz, 1 10.1 fl oz cartridge",
+			"kitchen and bath sealant, 10 fl oz, 1 10.1 fl oz cartridge",
 		},
 		{
 			"an outside corner is mitred and not sealed",
@@ -138,33 +187,65 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 		},
 		{
 			"a bead on both edges and every 16 in of 48: 4 lines of 96 in, 3/8 in thick: π × 9/256 × 384 = 42.41 in3 = 23.501 fl oz",
-			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads },
-			"panel adhesive, 23.6 fl oz, 3 10.1 fl oz cartridge",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Nails.None = finish.GlueBeads, false },
+			"panel adhesive, 23.6 fl oz, 1 28 fl oz cartridge; panel nails 1 1/2 in, 52 nails, 1 box of 1000",
+		},
+		{
+			"by the shape of a stair's piece: half of 48 by 96 takes half of that",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96"), Area: in("48").Times(in("48"))}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Nails.None = finish.GlueBeads, false },
+			"panel adhesive, 11.8 fl oz, 2 10.1 fl oz cartridge; panel nails 1 1/2 in, 28 nails, 1 box of 1000",
+		},
+		{
+			"by custom a cartridge of 10 fl oz for a sheet",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) { m.Adhesive.Form, m.Nails.None = finish.UsualGlue, false },
+			"panel adhesive, 10 fl oz, 1 10.1 fl oz cartridge; panel nails 1 1/2 in, 52 nails, 1 box of 1000",
+		},
+		{
+			"and two where glue alone holds it; behind masonry it does",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
+			func(m *finish.Materials) {
+				m.Adhesive.Form, m.Nails.None, m.House.Backing = finish.UsualGlue, false, finish.Masonry
+			},
+			"panel adhesive, 20 fl oz, 2 10.1 fl oz cartridge",
+		},
+		{
+			"a mitre of 8 ft: a bead of 1/8 in, π/256 × 96 = 1.178 in3 = 0.653 fl oz; no trim on it",
+			finish.Work{Profile: plain, Mitred: true, Ends: []finish.End{{Length: in("96"), Corner: true}}, Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("96")}}},
+			func(m *finish.Materials) { m.Trim.None = false },
+			"miter glue, 0.7 fl oz, 1 8 fl oz bottle",
+		},
+		{
+			"but where the job asks",
+			finish.Work{Profile: plain, Mitred: true, Ends: []finish.End{{Length: in("84"), Corner: true}}},
+			func(m *finish.Materials) { m.Trim.None, m.Trim.Corners = false, true },
+			"corner trim, 7 ft, 1 8 ft strip",
 		},
 		{
 			"dots of 1 in every 12 in: 4 × 8 dots of π/12 in3 = 8.378 in3 = 4.64 fl oz",
 			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form = finish.GlueDots },
-			"panel adhesive, 4.7 fl oz, 1 10.1 fl oz cartridge",
+			func(m *finish.Materials) { m.Adhesive.Form, m.Nails.None = finish.GlueDots, false },
+			"panel adhesive, 4.7 fl oz, 1 10.1 fl oz cartridge; panel nails 1 1/4 in, 52 nails, 1 box of 1000",
 		},
 		{
-			"full hold: 8 × 16 dots",
+			"full hold, as nothing is nailed: 8 × 16 dots",
 			finish.Work{Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
-			func(m *finish.Materials) { m.Adhesive.Form, m.Adhesive.Hold = finish.GlueDots, finish.FullHold },
+			func(m *finish.Materials) { m.Adhesive.Form = finish.GlueDots },
 			"panel adhesive, 18.6 fl oz, 2 10.1 fl oz cartridge",
 		},
 		{
-			"1/4 panel + 1/2 wall + 3/4 in the stud = 1 1/2; and 10 round a window of 40 in",
+			"1/4 panel + 1/2 wall + 3/4 in the stud = 1 1/2; 2 × 17 + 2 × 9 nails, and 7 round a window of 40 in",
 			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96"), OpeningEdges: in("40")}}},
 			func(m *finish.Materials) { m.Nails.None = false },
-			"panel nails 1 1/2 in, 104 nails, 1 box of 1000",
+			"panel nails 1 1/2 in, 59 nails, 1 box of 1000",
 		},
 		{
 			"on open studs there is no wall to go through: 1/4 panel + 3/4 in the stud = 1",
 			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
 			func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, finish.BareStuds },
-			"panel nails 1 in, 94 nails, 1 box of 1000",
+			"panel nails 1 in, 52 nails, 1 box of 1000",
 		},
 		{
 			"a tenth more nails",
@@ -172,7 +253,7 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			func(m *finish.Materials) {
 				m.Nails = finish.Nails{Packs: []finish.Pack{{Name: "hundred", Count: 100}}}
 			},
-			"panel nails 1 1/2 in, 104 nails, 2 hundred",
+			"panel nails 1 1/2 in, 58 nails, 1 hundred",
 		},
 		{
 			"10 boards of 96 in cross supports 16 in apart 7 times each: 70 nails; (3/8 + 3/4) × √2 = 1.59 in long; no glue",
@@ -202,20 +283,26 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"tape on both sides of 90 ft",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("1080")}}},
 			func(m *finish.Materials) { m.Tape.SealLines = "2"; m.Sealant.CounterLine.Leg = "0.001" },
-			"sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
+			"kitchen and bath sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
 		},
 		{
-			"a tape along what stays bare, for the last coat only",
-			finish.Work{Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
+			"a tape along what stays bare, for the last coat only; none in a corner that is painted over",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.InsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
 			func(m *finish.Materials) {
-				m.Tape.PaintLines, m.Sealant.CabinetLine.Form, m.Paint.Top.After = "1", finish.NoBead, "1"
+				m.Tape.PaintLines, m.Paint.Top.After, m.Sealant.CabinetLine.Leg, m.Sealant.InsideCorner.Leg = "1", "1", "0.001", "0.001"
 			},
-			"masking tape, 90 ft, 1 60 yd roll",
+			"paintable sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 90 ft, 1 60 yd roll",
 		},
 		{
 			"no last coat, no tape for it",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
-			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Form = "1", finish.NoBead },
+			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Leg = "1", "0.001" },
+			"sealant, 0.1 fl oz, 1 10.1 fl oz cartridge",
+		},
+		{
+			"a joint without a bead gets no tape",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
+			func(m *finish.Materials) { m.Tape.SealLines, m.Sealant.CabinetLine.Form = "2", finish.NoBead },
 			"",
 		},
 		{
@@ -315,6 +402,15 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a"}}},
 			func(m *finish.Materials) { m.Furring.Thickness = "3/4"; m.Screws.DevicePerGang = "0" },
 			"box extender 1 1/2 in, 1 gang, 1 extender, 1 extender",
+		},
+		{
+			"behind a sheet of 48 by 32 in: 3 level strips of 48, upright ones under both ends and a seam, 2 at an inside corner: 144 + 5 × 32 in",
+			finish.Work{Profile: plain, Pieces: []finish.Piece{{Width: in("48"), Height: in("32")}}, Joints: []finish.Joint{
+				{Kind: finish.EndJoint, Length: in("64")}, {Kind: finish.Seam, Length: in("32")}, {Kind: finish.InsideCorner, Length: in("32")}}},
+			func(m *finish.Materials) {
+				m.Furring, m.Sealant.End.Form, m.Sealant.InsideCorner.Form = finish.Furring{Thickness: "3/4", Waste: "0"}, finish.NoBead, finish.NoBead
+			},
+			"furring strips 3/4 in, 25.34 ft, 4 8 ft strip; strip nails 2 in, 23 pieces, 1 box of 100",
 		},
 		{
 			"strips are not counted unless the job gives their thickness",

@@ -59,10 +59,14 @@ func read(w Work, m Materials) (settings, fault.List) {
 	if m.House.Backing == BareStuds {
 		s.usual.House.Wall = "0"
 	}
-	glue, usual := m.Adhesive, &s.usual.Adhesive
-	form := cmp.Or(glue.Form, usual.Form)
+	glue, usual, thin := m.Adhesive, &s.usual.Adhesive, w.Profile.Thickness.Rat().Cmp(thinSheet) <= 0
+	form := cmp.Or(glue.Form, of(thin, GlueBeads, GlueCustom))
 	if w.Profile.Boards {
 		form = cmp.Or(glue.Boards, glue.Form, usual.Boards)
+	}
+	s.usual.Nails.Kind = of(thin && form != NoGlue && !w.Profile.Boards, FinishNails, Brads)
+	if !s.nailed() && glue.Hold == LightHold { // glue alone holds
+		glue.Hold, s.Adhesive.Hold = FullHold, FullHold
 	}
 	usual.Size, usual.Spacing = usualGlue(form, glue.Hold, w.Units != fraction.Inch)
 	r.coating("Primer", &s.Paint.Primer, &s.usual.Paint.Primer)

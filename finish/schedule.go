@@ -17,7 +17,8 @@ func Schedule(w Work, m Materials) []Step {
 	}
 	boxes, boards, strips := len(w.Boxes) > 0, w.Profile.Boards, s.Furring.Thickness != ""
 	glue, p, closing := s.Adhesive.Form, s.Paint, labels(ActClosing, w.Closing)
-	sealed := s.Sealant.sealed(w.Joints)
+	taped := s.lengthOf(s.taped)
+	wet, dry := s.lengthOf(func(j Joint) bool { return s.seals(j) && s.wet(j) }), s.lengthOf(func(j Joint) bool { return s.seals(j) && !s.wet(j) })
 	rest := of(boards, ActRestSheets, ActRestBoards)
 	if s.House.Material == SolidWood {
 		rest = ActRestWood
@@ -25,7 +26,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageLook, true, when(w.Built < LeadYear, Act{Kind: ActTestPaint}), when(w.Built < AsbestosYear, Act{Kind: ActFindAsbestos}),
 		when(s.guessed, Act{Kind: ActAssumeFloor, Figure: s.small(counterReach.Rat())}))
 	step(StageRest, true, []Act{{Kind: rest}})
-	step(StageStrips, s.stripped(), []Act{{Kind: ActStrips, Figure: s.small(s.in(s.House.Studs))},
+	step(StageStrips, s.stripped(), []Act{{Kind: of(boards, ActSheetStrips, ActStrips), Figure: s.small(s.in(s.House.Studs))},
 		{Kind: of(strips, ActStripsUnlisted, ActStripsListed)}}, when(!strips && boxes, Act{Kind: ActSetBoxesBack}))
 	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
 	step(StageMiter, w.Mitred)
@@ -34,12 +35,14 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageMainsOff, boxes)
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
+		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(customArea, s.area())}),
 		when(s.nailed(), Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
 	step(StageClose, len(w.Closing) > 0, closing)
-	step(StageTape, sealed.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
-		{Kind: ActJoints, Figure: up(sealed, s.run())}}, coats(ActLines, s.Tape.SealLines))
-	step(StageSeal, sealed.Sign() > 0)
+	step(StageTape, taped.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
+		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
+	step(StageSeal, dry.Sign() > 0)
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
+	step(StageSealWet, wet.Sign() > 0, when(s.lastCoat(), Act{Kind: ActAfterPaint}))
 	step(StagePowerOn, boxes)
 	return steps
 }

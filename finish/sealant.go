@@ -1,6 +1,11 @@
 package finish
 
-import "math/big"
+import (
+	"math/big"
+	"slices"
+
+	"example.com/groovewright/fraction/fault"
+)
 
 // bead returns how joints of a kind are sealed.
 func (s Sealant) bead(kind JointKind) Bead {
@@ -11,41 +16,88 @@ func (s Sealant) bead(kind JointKind) Bead {
 	return beads[kind]
 }
 
-// section returns the cross-section of the bead in square inches, over a gap in panels so thick:
-// the gap as a rectangle, and for a fillet the flat triangle between its legs, leg²/2, which is
-// never short: a hollow one has leg² × (1 - π/4).
-func (s settings) section(b Bead, gap, thickness *big.Rat) *big.Rat {
-	if b.Form == NoBead {
-		return new(big.Rat)
+// The least and the most depth of a bead on a backing rod: 1/4 and 1/2 in (6 and 13 mm), an
+// architectural detailing text.
+var rodLeast, rodMost = part(1, 4), part(1, 2)
+
+// depth returns how deep a bead fills a gap in panels so thick: never deeper than the panel, nor
+// than the gap is wide (a county building specification), and before a rod half the width, within
+// bounds (an architectural detailing text).
+func (s settings) depth(b Bead, gap, thickness *big.Rat) *big.Rat {
+	depth := least(gap, thickness)
+	if gap.Cmp(s.in(s.Sealant.Bridge)) > 0 {
+		half := least(quo(gap, whole(2)), rodMost)
+		if half.Cmp(rodLeast) < 0 {
+			half = rodLeast
+		}
+		depth = least(depth, half)
 	}
-	depth := thickness
 	if b.Depth != "" {
-		depth = least(s.in(b.Depth), thickness)
+		depth = least(s.in(b.Depth), depth)
 	}
-	area := mul(gap, depth)
-	if b.Form == Fillet {
-		area = add(area, quo(mul(s.in(b.Leg), s.in(b.Leg)), whole(2)))
-	}
-	return area
+	return depth
 }
 
-// sealed returns the length of all joints that are sealed.
-func (s Sealant) sealed(joints []Joint) *big.Rat {
+// section returns the cross-section of a bead: the gap as a rectangle, and for a fillet the flat
+// triangle between its legs, leg²/2, which is never short: a hollow one has leg² × (1 - π/4).
+func section(form BeadForm, leg, gap, depth *big.Rat) *big.Rat {
+	switch form {
+	case NoBead:
+		return new(big.Rat)
+	case Fillet:
+		return add(mul(gap, depth), quo(mul(leg, leg), whole(2)))
+	}
+	return mul(gap, depth)
+}
+
+// seals reports whether a joint gets a bead: what a trim covers does not.
+func (s settings) seals(j Joint) bool {
+	return !j.Hidden && !j.Length.IsZero() && s.Sealant.bead(j.Kind).Form != NoBead
+}
+
+// wet reports whether a joint gets the sealant of kitchens and baths, which paint does not hold on:
+// that on a counter, or at the floor of a damp room; judgment.
+func (s settings) wet(j Joint) bool {
+	return j.Kind == CounterLine && (s.House.Damp || s.in(s.House.Datum).Sign() > 0)
+}
+
+// bare reports whether a joint lies beside what is not painted, such as a counter or a jamb.
+func (j Joint) bare() bool {
+	return slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}, j.Kind)
+}
+
+// lengthOf returns the length of all joints of a sort.
+func (s settings) lengthOf(sort func(Joint) bool) *big.Rat {
 	length := new(big.Rat)
-	for _, j := range joints {
-		if s.bead(j.Kind).Form != NoBead {
+	for _, j := range s.Joints {
+		if sort(j) {
 			length = add(length, j.Length.Rat())
 		}
 	}
 	return length
 }
 
-// seal lists the sealant of all joints by kind and of open ends of grooves, and the backing of gaps
+// seal lists the sealants of joints by kind and of open ends of grooves, and the backing of gaps
 // too wide for a bead alone.
 func (b *builder) seal() {
-	s, bridge, waste := b.Sealant, b.in(b.Sealant.Bridge), ratio(b.Sealant.Waste)
-	row := Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}
-	volume, wide, grooved := new(big.Rat), new(big.Rat), new(big.Rat)
+	bridge := b.in(b.Sealant.Bridge)
+	b.sealWith(Row{Item: ItemWetSealant, How: ByJoints}, true, b.Sealant.WetCartridges)
+	b.sealWith(Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}, false, b.Sealant.Cartridges)
+	wide := b.lengthOf(func(j Joint) bool {
+		over := b.seals(j) && j.Gap.Rat().Cmp(bridge) > 0
+		if over {
+			b.warn(WideGap, nil, []string{j.Run, j.Kind.String()}, j.Gap.Rat(), bridge)
+		}
+		return over
+	})
+	b.seams()
+	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{b.short(TermBridge, bridge), b.long(TermLength, wide)}},
+		wide, ratio(b.Sealant.Waste), b.run(), offers(b.settings, b.Sealant.Backing))
+}
+
+// sealWith lists one sealant: that of wet joints or that of all others.
+func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
+	volume := new(big.Rat)
 	fill := func(v *big.Rat, terms ...Term) {
 		if v.Sign() > 0 {
 			volume = add(volume, v)
@@ -53,42 +105,59 @@ func (b *builder) seal() {
 		}
 	}
 	for kind := CounterLine; kind <= WindowJoint; kind++ {
-		fill(b.sealKind(kind))
-	}
-	for _, j := range b.Joints {
-		if j.Grooves {
-			grooved = add(grooved, j.Length.Rat())
-		}
-		if gap := j.Gap.Rat(); gap.Cmp(bridge) > 0 && s.bead(j.Kind).Form != NoBead && !j.Length.IsZero() {
-			wide = add(wide, j.Length.Rat())
-			b.warn(WideGap, nil, []string{j.Run, j.Kind.String()}, gap, bridge)
-		}
+		fill(b.sealKind(kind, wet))
 	}
 	if pitch := b.Profile.Pitch().Rat(); pitch.Sign() > 0 {
-		repeats, section, deep := quo(grooved, pitch), hollow(b.Profile, b.Paint.Groove), b.in(s.GrooveFill)
-		fill(mul(repeats, section, deep), Term{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
-			Term{Kind: TermSection, Value: up(section, b.unit(UnitSquareInch, UnitSquareMillimetre))}, b.short(TermDepth, deep))
+		grooved := b.lengthOf(func(j Joint) bool { return j.Grooves && !j.Hidden && b.wet(j) == wet })
+		repeats, open, deep := quo(grooved, pitch), hollow(b.Profile, b.Paint.Groove), b.in(b.Sealant.GrooveFill)
+		fill(mul(repeats, open, deep), Term{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
+			Term{Kind: TermSection, Value: up(open, b.unit(UnitSquareInch, UnitSquareMillimetre))}, b.short(TermDepth, deep))
 	}
-	b.buyMore(row, volume, waste, b.tube(), offers(b.settings, s.Cartridges))
-	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{b.short(TermBridge, bridge), b.long(TermLength, wide)}},
-		wide, waste, b.run(), offers(b.settings, s.Backing))
+	b.buyMore(row, volume, ratio(b.Sealant.Waste), b.tube(), offers(b.settings, cartridges))
 }
 
 // sealKind returns the volume in all joints of one kind, and how it comes about.
-func (b *builder) sealKind(kind JointKind) (volume *big.Rat, joint, form Term) {
-	bead, length := b.Sealant.bead(kind), new(big.Rat)
+func (b *builder) sealKind(kind JointKind, wet bool) (volume *big.Rat, joint, form Term) {
+	bead, leg := b.Sealant.bead(kind), new(big.Rat)
 	volume, form = new(big.Rat), Term{Kind: TermGap}
 	if bead.Form == Fillet {
-		form = b.short(TermFillet, b.in(bead.Leg))
+		leg = b.in(bead.Leg)
+		form = b.short(TermFillet, leg)
 	}
-	for _, j := range b.Joints {
-		if j.Kind == kind {
-			if bead.Form == Fillet && j.Gap.Sign() > 0 {
-				form.Kind = TermGapFillet
-			}
-			length = add(length, j.Length.Rat())
-			volume = add(volume, mul(j.Length.Rat(), b.section(bead, j.Gap.Rat(), b.thickness())))
+	length := b.lengthOf(func(j Joint) bool {
+		if j.Kind != kind || !b.seals(j) || b.wet(j) != wet {
+			return false
+		}
+		gap := j.Gap.Rat()
+		if bead.Form == Fillet && gap.Sign() > 0 {
+			form.Kind = TermGapFillet
+		}
+		volume = add(volume, mul(j.Length.Rat(), section(bead.Form, leg, gap, b.depth(bead, gap, b.thickness()))))
+		return true
+	})
+	return volume, Term{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form
+}
+
+// seamGap is the gap that sheets of fiberboard want between them: up to 2.5 mm for each metre of
+// width, as their trade body prints.
+var seamGap = part(25, 10000)
+
+// seams questions seams of fiberboard that are tighter than seamGap.
+func (b *builder) seams() {
+	if b.House.Material != MDF || b.Profile.Boards {
+		return
+	}
+	widest := new(big.Rat)
+	for _, p := range b.Pieces {
+		if p.Width.Rat().Cmp(widest) > 0 {
+			widest = p.Width.Rat()
 		}
 	}
-	return volume, Term{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form
+	want := mul(widest, seamGap)
+	for _, j := range b.Joints {
+		if j.Kind == Seam && !j.Length.IsZero() && j.Gap.Rat().Cmp(want) < 0 {
+			b.warn(SeamTight, fault.Of("Gaps", "Seam"), nil, j.Gap.Rat(), want)
+			return
+		}
+	}
 }

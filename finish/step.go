@@ -37,11 +37,12 @@ const (
 	StageTape
 	StageSeal
 	StageLastCoats // after sealing
+	StageSealWet   // with the sealant of kitchens and baths
 	StagePowerOn
 )
 
 var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close",
-	"tape", "seal", "last coats", "power on")
+	"tape", "seal", "last coats", "seal wet", "power on")
 
 // String returns the word of the stage, or its number in brackets where it has none.
 func (s Stage) String() string { return stages.String(s) }
@@ -64,6 +65,7 @@ const (
 	ActRestBoards                    // rest
 	ActRestWood                      // rest
 	ActStrips                        // strips; Figure: at most so far apart
+	ActSheetStrips                   // strips: behind sheets; Figure: at most so far apart
 	ActStripsListed                  // strips: the list has them
 	ActStripsUnlisted                // strips: the job does not give their thickness
 	ActSetBoxesBack                  // strips: by those that are not on the list
@@ -76,17 +78,19 @@ const (
 	ActExtenders                     // dry fit
 	ActBeads                         // fit: of adhesive
 	ActDots                          // fit: of adhesive
+	ActAdhesive                      // fit: as the tube says; Figure: the area of about a cartridge
 	ActNails                         // fit
 	ActFitting                       // fit; Labels: the pieces in order, but for closing ones
 	ActCounter                       // tape: cover counter and floor
 	ActFloor                         // tape: cover the floor
 	ActJoints                        // tape; Figure: length
 	ActLines                         // tape; Figure: along each joint
+	ActAfterPaint                    // seal wet: paint does not hold on it
 )
 
 var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "rest sheets", "rest boards", "rest wood",
-	"strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
-	"beads", "dots", "nails", "fitting", "counter", "floor", "joints", "lines")
+	"strips", "sheet strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
+	"beads", "dots", "adhesive", "nails", "fitting", "counter", "floor", "joints", "lines", "after paint")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k ActKind) String() string { return actKinds.String(k) }
@@ -176,7 +180,8 @@ const (
 	RestSheets  Wait = iota // in the room where they will hang
 	RestBoards              // tongue and groove
 	RestWood                // solid, with stickers between
-	DryCoat                 // of waterborne paint, before the next
+	DryPrimer               // waterborne, before the next coat
+	DryCoat                 // of waterborne enamel, before the next
 	HardenCoat              // before painted pieces are stacked or leaned on
 	HoldGlue                // before anything pulls at glued panels
 	SkinSealant             // in which a bead can be tooled
@@ -190,14 +195,15 @@ var waits = [...]struct {
 	least, most int
 	source      Source
 }{
-	RestSheets:  {day, 3 * day, Specification}, // 24 h; an article: up to 72 h
+	RestSheets:  {2 * day, 3 * day, MakerText}, // at least 48 h; of fiberboard "a few days"
 	RestBoards:  {2 * day, 3 * day, HowTo},
 	RestWood:    {7 * day, 10 * day, TradeLeaflet},
-	DryCoat:     {hour, 4 * hour, TinLabel},
+	DryPrimer:   {hour, 4 * hour, PaintText},
+	DryCoat:     {4 * hour, day, PaintText},
 	HardenCoat:  {12 * hour, 2 * day, TinLabel},
-	HoldGlue:    {day, 2 * day, TubeLabel},
-	SkinSealant: {5, 15, TubeLabel},
-	CureSealant: {hour, day, TubeLabel},
+	HoldGlue:    {day, 7 * day, TubeText},      // 24 h; 2 to 7 days for one
+	SkinSealant: {5, 20, TubeText},             // 5; within 20
+	CureSealant: {4 * hour, 2 * day, TubeText}, // at least 4 h for one; 30 min to days
 }
 
 // Range returns the wait in minutes and where it comes from. After the least one may go on if the

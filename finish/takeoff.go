@@ -34,6 +34,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	b.paint()
 	b.seal()
 	b.glue()
+	b.miters()
 	b.nail()
 	b.strips()
 	b.boxes()
@@ -90,7 +91,8 @@ func (b *builder) buyMore(row Row, need, waste *big.Rat, unit Unit, offers []off
 }
 
 // buy adds the rows of the best mix for a need, if there is one, the largest packs first. Each row
-// says how much of the need it serves, so that the quantities add up to it.
+// says how much of the need it serves, so that the quantities add up to it; the first what is left
+// where that is less than a tenth of the packs: half a coat too little costs a day. Judgment.
 func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if need.Sign() <= 0 {
 		return
@@ -107,7 +109,10 @@ func (b *builder) buy(row Row, need *big.Rat, unit Unit, offers []offer) {
 	if !best.proved {
 		row.Choice = FirstMixes
 	} else if len(offers) > 1 {
-		row.Choice = of(priced, FewestPacks, LeastMoney)
+		row.Choice = of(priced, LeastLeft, LeastMoney)
+	}
+	if spare := sub(best.size, need); mul(spare, whole(10)).Cmp(best.size) < 0 {
+		row.Terms = append(row.Terms, Term{Kind: TermMargin, Value: down(spare, unit)})
 	}
 	for i, o := range offers {
 		if n := best.counts[i]; n > 0 && !b.refused(row.Item, n) {
@@ -157,6 +162,7 @@ func (b *builder) sum() List {
 	}
 	tax := decimal.NewFromBigRat(mul(subtotal.Rat(), ratio(b.Tax)), 2)
 	list.Subtotal, list.Tax, list.Total = money.Of(subtotal), money.Of(tax), money.Of(subtotal.Add(tax))
+	list.AtHand, list.Spare = b.atHand(), b.spare()
 	list.Leftover = money.Of(decimal.NewFromBigRat(b.leftover, 2))
 	return list
 }

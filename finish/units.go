@@ -155,6 +155,15 @@ func up(x *big.Rat, u Unit) Figure {
 	return near(mul(steps, scale.step), 6, u) // exact: no step has more than six places
 }
 
+// down returns x in the unit, rounded down to its step: what is left is never overstated.
+func down(x *big.Rat, u Unit) Figure {
+	f := up(x, u)
+	if scale, ok := scales[u.String()]; ok && mul(f.Value.Rat(), scale.size).Cmp(x) > 0 {
+		f.Value = Decimal{f.Value.Sub(decimal.NewFromBigRat(scale.step, 6))}
+	}
+	return f
+}
+
 // near returns x, which is in the unit already, rounded to the nearest in the given decimal place.
 func near(x *big.Rat, places int32, u Unit) Figure {
 	return Figure{Decimal{decimal.NewFromBigRat(x, places)}, u}

@@ -91,7 +91,8 @@ func (f BeadForm) MarshalText() ([]byte, error) { return beadForms.Marshal(f) }
 // UnmarshalText reads the word of a form.
 func (f *BeadForm) UnmarshalText(t []byte) error { return beadForms.Unmarshal(t, f) }
 
-// GlueForm is how adhesive is laid: "" (the zero value: as is usual), "beads", "dots" or "none".
+// GlueForm is how adhesive is laid: "" (the zero value: as is usual), "beads", "dots", "none" or
+// "custom".
 type GlueForm uint8
 
 // The forms of adhesive.
@@ -100,9 +101,10 @@ const (
 	GlueBeads
 	GlueDots
 	NoGlue
+	GlueCustom // as much as is customary, the tube says how
 )
 
-var glueForms = enum.Of[GlueForm]("", "beads", "dots", "none")
+var glueForms = enum.Of[GlueForm]("", "beads", "dots", "none", "custom")
 
 // String returns the word of the form, or its number in brackets where it has none.
 func (f GlueForm) String() string { return glueForms.String(f) }
@@ -112,6 +114,28 @@ func (f GlueForm) MarshalText() ([]byte, error) { return glueForms.Marshal(f) }
 
 // UnmarshalText reads the word of a form.
 func (f *GlueForm) UnmarshalText(t []byte) error { return glueForms.Unmarshal(t, f) }
+
+// NailKind is what panels are nailed with: "" (the zero value: as is usual), "brads" of gauge 18 or
+// "finish nails" of gauge 15 or 16; the gauges from memory.
+type NailKind uint8
+
+// The kinds of nails.
+const (
+	UsualNails NailKind = iota
+	Brads
+	FinishNails
+)
+
+var nailKinds = enum.Of[NailKind]("", "brads", "finish nails")
+
+// String returns the word of the kind, or its number in brackets where it has none.
+func (k NailKind) String() string { return nailKinds.String(k) }
+
+// MarshalText writes the word of the kind, and fails where it has none.
+func (k NailKind) MarshalText() ([]byte, error) { return nailKinds.Marshal(k) }
+
+// UnmarshalText reads the word of a kind.
+func (k *NailKind) UnmarshalText(t []byte) error { return nailKinds.Unmarshal(t, k) }
 
 // Hold is what adhesive does: "light" (the zero value), as nails hold too, or "full", alone.
 type Hold uint8

@@ -2,6 +2,7 @@ package finish
 
 import (
 	"fmt"
+	"math/big"
 	"reflect"
 
 	"example.com/groovewright/fraction"
@@ -15,7 +16,8 @@ type Work struct {
 	Units   fraction.Unit   // of the quantities in the list
 	Profile groove.Profile  // for developed width and open grooves; its thickness should be known
 	Face    fraction.Area   // of all pieces as seen, holes taken out
-	Edges   fraction.Length // all edges, holes too; a slope may count as run plus rise, never less
+	Up      fraction.Area   // of panels that are on the wall already: the last coat covers them too
+	Edges   fraction.Length // all edges, holes too
 	Pieces  []Piece
 	Joints  []Joint
 	Boxes   []Box
@@ -32,11 +34,23 @@ type Work struct {
 	Mitred  bool            // an outside corner has panels on both sides
 }
 
-// Piece is one piece of panelling by its bounding rectangle.
+// Piece is one piece of panelling by its bounding rectangle and the area of its own shape, holes
+// taken out; 0 stands for that of the rectangle.
 type Piece struct {
 	Width, Height fraction.Length
+	Area          fraction.Area
 	OpeningEdges  fraction.Length // of openings in the piece that are nailed; boxes are not
 }
+
+// area returns the area of the piece, and mean how high it is on average.
+func (p Piece) area() *big.Rat {
+	if p.Area.Rat().Sign() > 0 {
+		return p.Area.Rat()
+	}
+	return mul(p.Width.Rat(), p.Height.Rat())
+}
+
+func (p Piece) mean() *big.Rat { return quo(p.area(), p.Width.Rat()) }
 
 // JointKind says what meets at a joint. Its zero value is no joint.
 type JointKind uint8
@@ -73,12 +87,14 @@ type Joint struct {
 	Length  fraction.Length // of all of them together
 	Gap     fraction.Length // left open by the plan
 	Grooves bool            // grooves end open here, as at a lower edge, and are filled
+	Hidden  bool            // a trim covers it: it is not sealed
 }
 
 // Box is one electrical box behind the panels, with 1 to 10 devices side by side; 0 stands for 1.
 type Box struct {
 	Name  string
 	Gangs int
+	Up    bool // behind a panel that is on the wall already: nothing is bought again for it
 }
 
 // End is an end of a run that is seen and gets a trim. An outside corner counts once, not by run.
@@ -94,6 +110,7 @@ type Sheet struct {
 	Count         int             // at least 1
 	Width, Length fraction.Length // for the list; 0 where it is not to say
 	Price         money.Amount    // of one; 0 for one that costs nothing
+	OnHand        bool            // there is no more of it to buy
 }
 
 // MaxCount is the most pieces, joints, boxes and the like in a Work together, and sheets of a kind.

@@ -46,16 +46,17 @@ var doubtWords = map[warning.Kind]string{
 	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
 	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {way2}",
 
-	finish.ThicknessUnknown:   "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
-	finish.WideGap:            "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
-	finish.PanelNailShort:     "no nail on the list is {length0} long, which panel, wall and {length1} in the stud need",
-	finish.StripNailShort:     "no nail on the list is {length0} long, which strip, wall and {length1} in the stud need",
-	finish.BoardNailShort:     "no nail on the list is as long as board and {length0} in the support need at 45 degrees",
-	finish.NailNearCables:     "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
-	finish.StripsBehindSheets: "strips are counted behind boards only",
-	finish.BoxTooDeep:         "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
-	finish.ScrewShort:         "{name0}: no screw on the list is {length0} long",
-	finish.TrimJoint:          "end of {name0}: its trim is longer than a strip and gets a joint",
+	finish.ThicknessUnknown:  "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
+	finish.WideGap:           "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
+	finish.PanelNailShort:    "no nail on the list is {length0} long, which panel, wall and {length1} in the stud need",
+	finish.StripNailShort:    "no nail on the list is {length0} long, which strip, wall and {length1} in the stud need",
+	finish.BoardNailShort:    "no nail on the list is as long as board and {length0} in the support need at 45 degrees",
+	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
+	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
+	finish.SeamTight:         "sheets of fiberboard move: {about1} at the seams is proposed for sheets so wide (2.5 mm for each metre of width, as their trade body prints) in place of {length0}",
+	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
+	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
+	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
 }
 
 var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)

@@ -45,7 +45,7 @@ func TestCautionsDeferAndPermitNothing(t *testing.T) {
 }
 
 func TestEveryFactOfTheFinishHasWords(t *testing.T) {
-	acts, terms := map[finish.ActKind]bool{}, map[finish.TermKind]bool{finish.TermWaste: true}
+	acts, terms := map[finish.ActKind]bool{}, map[finish.TermKind]bool{finish.TermWaste: true, finish.TermMargin: true}
 	for _, s := range every[finish.Stage]() {
 		if stageWords[s].title == "" {
 			t.Errorf("stage %v has no title", s)
@@ -134,16 +134,16 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"stock, 48 x 96 x 1/8 in: counted from the sheets to saw, none to spare",
 		"backing rod, a little thicker than its gap: joints wider than 1/4 in: 41.42 ft; + 0.1 waste",
 		"primer: before fitting: face 29.75 ft2 × 1 developed × 1 coat + edges 0.44 ft2 × 2 + backs (damp) 29.75 ft2 × 1 = 60.37 ft2; ÷ 250 ft2/gal",
-		"lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz + upper line",
-		"box extender 1/4 in, 2 gang: switches (1/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
-		"device screws 1 in: 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
+		"kitchen and bath sealant: lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz; + 0.1 waste", "upper line 5.92 ft",
+		"box extender 1 in, 2 gang: switches (7/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
+		"device screws 2 in: 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
 		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
-		"corner trim: outside corner of pier 18 in",
-		"Lay beads of adhesive on the back of each first. Allow 24 to 48 hours (from memory, the tube decides) for the adhesive to hold.",
+		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment)", "Have at hand: a voltage tester;", "one spare stock, 48 x 96 x 1/8 in, not in the total",
+		"Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on 32 ft2. Allow 1 to 7 days (data of such products, the tube decides) for the adhesive to hold.",
 		"Coat the faces 1 × with primer.", "Let the panels rest: Stand or stack the sheets", "Cut all pieces (2)", "measured again on the wall: 3;",
 		"In this order: piece 1; piece 2.", "Saw outdoors or with extraction at the blade",
 		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
-		"! finish.furring: strips are counted behind boards only",
+		"! finish.furring.thickness: the strips bring each face 3/4 forward",
 	} {
 		has(want)
 	}

@@ -46,15 +46,17 @@ var stageWords = map[finish.Stage]stage{
 		},
 	},
 	finish.StageStrips: {
-		title: "Strips behind the boards",
+		title: "Strips behind the {panel}s",
 		acts: map[finish.ActKind]string{
 			finish.ActStrips: "Upright boards run the same way as the studs: fix level strips across these, at most {} apart, with one at the foot, " +
 				"one at the top and one along each side of every opening.",
+			finish.ActSheetStrips: "Fix level strips across the studs, at most {} apart, with one at the foot and one at the top, and upright ones under " +
+				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "The list has them, and the boxes allow for their thickness.",
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
 			finish.ActSetBoxesBack:   "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.",
 		},
-		last: "Tape the runs again on the strips before a board is cut: inside corners come closer and outside corners go further by their thickness.",
+		last: "Tape the runs again on the strips before a {panel} is cut: inside corners come closer and outside corners go further by their thickness.",
 	},
 	finish.StageCut: {
 		title: "Cut",
@@ -80,7 +82,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActEdges:   "Coat sawn edges and the rims of holes {} ×.",
 			finish.ActBacks:   "Coat the backs as often as the faces.",
 		},
-		last: "Between coats allow {dry}. Allow {harden} for the paint to harden before the pieces are handled.",
+		last: "After primer allow {dry primer}, between top coats {dry}. Allow {harden} for the paint to harden before the pieces are handled.",
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
@@ -101,9 +103,11 @@ var stageWords = map[finish.Stage]stage{
 		first: "Fit one piece after the other, each pressed home before the next; keep the gaps of the plan with spacers, and check the first piece of " +
 			"each run for plumb.",
 		acts: map[finish.ActKind]string{
-			finish.ActBeads:   "Lay beads of adhesive on the back of each first." + hold,
-			finish.ActDots:    "Lay dots of adhesive on the back of each first." + hold,
-			finish.ActNails:   "Nail each piece before the next.",
+			finish.ActBeads:    "Lay beads of adhesive on the back of each first." + hold,
+			finish.ActDots:     "Lay dots of adhesive on the back of each first." + hold,
+			finish.ActAdhesive: "Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on {}." + hold,
+			finish.ActNails: "Nail each piece before the next, where studs, strips or blocking are: gypsum board holds no nail. Where an upright edge has none behind " +
+				"it, fix blocking first or trust it to the adhesive.",
 			finish.ActClosing: "Leave out what closes a run ({}): it is fitted as soon as the rest of its run is up, by the next step.",
 			finish.ActFitting: "In this order: {}.",
 		},
@@ -127,13 +131,19 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageSeal: {
 		title: "Seal",
 		first: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
-			"Fill the open ends of grooves on the lower line first. Leave the boxes unsealed. Allow {cure} for the sealant to take paint.",
+			"Fill the open ends of grooves first. Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
 	},
 	finish.StageLastCoats: {
 		title: "Last coat, after sealing",
 		first: "Fill nail holes, sand, dust off, and tape along what stays bare.",
 		acts:  map[finish.ActKind]string{finish.ActPrimer: coated + "primer.", finish.ActTopCoat: coated + "top coat."},
 		last:  "Pull the tape while the paint is soft. Allow {dry} for each coat to dry before it is touched.",
+	},
+	finish.StageSealWet: {
+		title: "Seal the lower line",
+		first: "With the sealant for kitchens and baths, which paint does not hold on: fill the open ends of grooves first, then lay as much bead as you can " +
+			"tool before it skins: {skin}. Keep water off it as long as the tube says.",
+		acts: map[finish.ActKind]string{finish.ActAfterPaint: "It comes after the last coat; let that dry first."},
 	},
 	finish.StagePowerOn: {
 		title: "Power on again",
@@ -164,7 +174,7 @@ func Step(p plan.Plan, s finish.Step) string {
 		words = fitBoards
 	}
 	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{rest sheets}", waiting(finish.RestSheets),
-		"{rest boards}", waiting(finish.RestBoards), "{rest wood}", waiting(finish.RestWood), "{dry}", waiting(finish.DryCoat),
+		"{rest boards}", waiting(finish.RestBoards), "{rest wood}", waiting(finish.RestWood), "{dry primer}", waiting(finish.DryPrimer), "{dry}", waiting(finish.DryCoat),
 		"{harden}", waiting(finish.HardenCoat), "{glue}", waiting(finish.HoldGlue), "{skin}", waiting(finish.SkinSealant), "{cure}", waiting(finish.CureSealant))
 	says := []string{facts.Replace(words.title) + ":", facts.Replace(words.first)}
 	for _, a := range s.Acts {
@@ -215,7 +225,7 @@ func waiting(w finish.Wait) string {
 	least, most, source := w.Range()
 	unit, name := 1, "minutes"
 	switch {
-	case least%day == 0 && most%day == 0 && least > 4*day:
+	case least%day == 0 && most%day == 0 && most > 3*day:
 		unit, name = day, "days"
 	case least%hour == 0 && most%hour == 0:
 		unit, name = hour, "hours"

@@ -48,21 +48,26 @@ var methodWords = map[finish.How]method{
 		finish.TermSection:   " × {}",
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
-	}},
+	}, last: "; a gap is filled no deeper than it is wide, before a rod half as deep"},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
-	finish.ByBeads:      {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source})"},
-	finish.ByDots:       {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
+	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
+		"by custom, about a 10 fl oz cartridge for 32 ft2, it would be {compared}"},
+	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads it would be {compared}: " +
+		"finish.adhesive.form chooses"},
+	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment)"},
+	finish.AsSpare:  {text: "not in the total"},
+	finish.ByDots:   {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
 		"with supports at most {supports} apart (judgment)"},
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},
-	finish.ByNailSpacing: {text: "{count}: every {edge spacing} along edges, every {spacing} on studs {supports} apart ({source}); " +
-		"length: panel {thickness} + wall {wall} + {penetration} into the stud = {needed}"},
+	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} on the outer two of a piece and round openings, " +
+		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}"},
 	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
 		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
 		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}"},
 	finish.ByStripLength: {text: "{length} level, at the foot and the top of the boards and between at most {supports} apart " +
 		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
-		"(common practice, no source)"},
+		"(common practice, no source) and, but for boards, under upright edges (the Navy manual)"},
 	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud, and one more for each strip " +
 		"(common practice, no source); length: strip {thickness} + wall {wall} + {penetration} into the stud = {needed}"},
 	finish.ByBoxDepth: {
@@ -80,7 +85,7 @@ var methodWords = map[finish.How]method{
 		last: ", so thick that the yoke of the device is held rigidly at the face (NEC 406.5, IRC E3902.5) and the ears of a switch are seated " +
 			"(NEC 404.10); for the box itself NEC 314.20 decides",
 	},
-	finish.ByTapeLines: {text: "{length} sealed × {times} + {beside} beside what stays bare × {times}"},
+	finish.ByTapeLines: {text: "{length} along beads × {times} + {beside} beside what stays bare × {times}"},
 	finish.ByReach:     {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
 		finish.TermEnd:       ", end of {name} {}",
@@ -96,19 +101,22 @@ var sourceWords = map[finish.Source]string{
 	finish.PlanningLabel: "planning figure, trust the can",
 	finish.FromSolids:    "solids by volume over dry film",
 	finish.NavyManual:    "a Navy building manual",
-	finish.OntarioCode:   "spacing of the Ontario code for fiberboard sheets",
-	finish.Specification: "a sample specification and a how-to article",
+	finish.Hardboard612:  "Ontario guidance on hardboard sheets, which are cladding there; trust the maker",
+	finish.MakerDecides:  "common practice, no source; trust the maker",
+	finish.Custom:        "custom, from memory; trust the tube",
+	finish.MakerText:     "a maker's guide and a trade body's",
 	finish.HowTo:         "a how-to article",
 	finish.TradeLeaflet:  "a leaflet of a lumber trade association",
 	finish.TinLabel:      "from memory, the can decides",
-	finish.TubeLabel:     "from memory, the tube decides",
+	finish.PaintText:     "data of two paints, the can decides",
+	finish.TubeText:      "data of such products, the tube decides",
 }
 
 // choiceWords says by what packs were chosen.
 var choiceWords = map[finish.Choice]string{
-	finish.LeastMoney:  "; least money of these packs",
-	finish.FewestPacks: "; fewest packs, as not all have a price",
-	finish.FirstMixes:  "; the best of the first mixes of packs that were tried, not proved least",
+	finish.LeastMoney: "; least money of these packs",
+	finish.LeastLeft:  "; least left over of these packs, as not all have a price",
+	finish.FirstMixes: "; the best of the first mixes of packs that were tried, not proved least",
 }
 
 // How says how the quantity of a row was found. A term that is not there is left out.
@@ -119,8 +127,11 @@ func How(r finish.Row) string {
 		value, word := figure(t.Value), "{"+t.Kind.String()+"}"
 		given[word] = append(given[word], cmp.Or(t.Name, value))
 		format := words.terms[t.Kind]
-		if t.Kind == finish.TermWaste {
+		switch t.Kind {
+		case finish.TermWaste:
 			format = "; + {} waste"
+		case finish.TermMargin:
+			format = "; tight: {} to spare"
 		}
 		listed += strings.NewReplacer("{}", value, "{name}", t.Name, "{source}", source).Replace(format)
 	}
@@ -144,13 +155,34 @@ var itemWords = map[finish.Item]string{
 	finish.ItemStripNails: "nails or screws for the strips",
 }
 
+// nailWords has the words of the kinds of nails; the gauges are from memory.
+var nailWords = map[finish.NailKind]string{finish.Brads: "brads, 18 gauge,", finish.FinishNails: "finish nails, 15 or 16 gauge,"}
+
+// toolWords has the words of what to have at hand.
+var toolWords = map[finish.Tool]string{
+	finish.ToolTester:     "a voltage tester",
+	finish.ToolCapsCovers: "wire connectors and blank covers for the days without power",
+	finish.ToolStudFinder: "a finder for studs, cables and pipes",
+	finish.ToolLevel:      "a long level and a story pole",
+	finish.ToolSpacers:    "spacers as thick as the gaps",
+	finish.ToolBlade:      "a fine blade for the saw",
+	finish.ToolBit:        "a jigsaw with fine blades and the bit for its starter holes",
+	finish.ToolNailer:     "a nailer or a hammer with a nail set",
+	finish.ToolGun:        "a gun for cartridges",
+	finish.ToolLargeGun:   "a large gun for the large cartridges",
+	finish.ToolRoller:     "a small roller, a tray and a brush",
+	finish.ToolFiller:     "filler for nail holes and fine paper",
+	finish.ToolEyesEars:   "safety glasses, ear muffs, gloves",
+	finish.ToolRespirator: "a fitted respirator for dust, and cartridges for organic vapors where there are solvents",
+}
+
 // Item names what a row of a list is for, with its sizes.
 func Item(r finish.Row) string {
 	size := sizes(r.Size)
 	if r.Name != "" {
 		return r.Name + either(size == "", "", ", "+size)
 	}
-	name := strings.TrimSpace(cmp.Or(itemWords[r.Item], r.Item.String()) + " " + size)
+	name := strings.TrimSpace(cmp.Or(nailWords[r.Nail], itemWords[r.Item], r.Item.String()) + " " + size)
 	return name + either(r.Gangs > 0, ", "+strconv.Itoa(r.Gangs)+" gang", "")
 }
 

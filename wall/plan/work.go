@@ -24,7 +24,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		_, hi := p.Shape.Bounds()
 		w.Face = w.Face.Add(fraction.Must(p.Shape.Area()))
 		w.Edges = w.Edges.Add(p.Edges)
-		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, OpeningEdges: p.OpeningEdges})
+		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, Area: fraction.Must(p.Shape.Area()), OpeningEdges: p.OpeningEdges})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
@@ -61,7 +61,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 	}
 	for i, s := range j.Stock {
 		if used := usedOf(c, i); used > 0 {
-			w.Sheets = append(w.Sheets, finish.Sheet{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price})
+			w.Sheets = append(w.Sheets, finish.Sheet{Name: s.Name, Count: used, Width: s.Width, Length: s.Length, Price: s.Price, OnHand: s.Count != nil})
 		}
 	}
 	return w
