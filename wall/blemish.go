@@ -162,7 +162,7 @@ func greatest(usual fraction.Ratio, stated ...*fraction.Ratio) fraction.Ratio {
 
 // cornerTerm returns the term of the inside corner at the right end of run r, whose neighbour butts
 // against it or the other way round.
-func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Blemish, error) {
+func (m *Model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Blemish, error) {
 	next := (r + 1) % len(m.room.Runs)
 	left, err := m.region(r, fitting{buttsRight: !nextButts})
 	if err != nil {
@@ -180,7 +180,7 @@ func (m *model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 }
 
 // breakTerms returns the terms of break number k of run r when the pattern starts afresh there.
-func (m *model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error) {
+func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error) {
 	g, err := m.region(r, fitting{})
 	if err != nil {
 		return nil, err

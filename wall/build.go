@@ -2,6 +2,7 @@ package wall
 
 import (
 	"cmp"
+	"context"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,8 +13,12 @@ import (
 )
 
 // build makes the layout of a finished path.
-func (m *model) build(p *path) Layout {
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Broken: p.bound.broken, Cost: p.bound.price}
+func (s *search) build(p *path) Layout {
+	m := s.m
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Broken: int(p.bound.broken), Floor: fraction.NewRatio(p.bound.blemish, grains)}
+	if s.units > 0 && p.bound.price > 0 {
+		layout.Cost = fraction.Of(p.bound.price, s.units)
+	}
 	legs := p.legs()
 	pitch := m.room.Profile.Pitch()
 	first := 0 // leg of the run
@@ -41,7 +46,7 @@ func (m *model) build(p *path) Layout {
 			slices.Reverse(run.Restarts)
 		}
 	}
-	m.cutPieces(&layout, legs)
+	m.cutPieces(s.ctx, &layout, legs)
 	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
 	})
@@ -55,7 +60,7 @@ func (m *model) build(p *path) Layout {
 }
 
 // addPanels adds the panels and the seam terms of one stretch.
-func (m *model) addPanels(layout *Layout, l leg) {
+func (m *Model) addPanels(layout *Layout, l leg) {
 	s := l.sol.stretch
 	run := &layout.Runs[s.run]
 	seam := func(x fraction.Length) {
@@ -86,11 +91,11 @@ func (m *model) addPanels(layout *Layout, l leg) {
 }
 
 // join records how a stretch meets the one after it, of residue number i.
-func (m *model) join(layout *Layout, l leg, i int) {
+func (m *Model) join(layout *Layout, l leg, i int) {
 	s, next := l.sol.stretch, l.next
 	run := &layout.Runs[s.run]
 	if next.from >= 0 {
-		mismatch := l.chain.mismatch(next, l.residue, i)
+		mismatch := m.mismatch(next, l.residue, i)
 		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Origin: m.origin(s.run, i), Mismatch: mismatch})
 		terms := fraction.Must(m.breakTerms(s.run, next.from, mismatch))
 		if m.room.Profile.Boards {
@@ -102,7 +107,7 @@ func (m *model) join(layout *Layout, l leg, i int) {
 	if !m.coupled(s.run) {
 		return
 	}
-	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: l.chain.mismatch(next, l.residue, i)}
+	run.Corner = &Corner{Next: next.run % len(m.room.Runs), Passes: -1, Butts: -1, Mismatch: m.mismatch(next, l.residue, i)}
 	if !m.sharesInside(s.run) {
 		return
 	}
@@ -116,7 +121,7 @@ func (m *model) join(layout *Layout, l leg, i int) {
 }
 
 // setOut says where the pattern of a run starts, from the end that is seen more.
-func (m *model) setOut(first, last *solution) SetOut {
+func (m *Model) setOut(first, last *solution) SetOut {
 	run := &m.room.Runs[first.stretch.run]
 	pitch := m.room.Profile.Pitch()
 	_, left := m.room.Priorities.endWeight(run.Left)
@@ -156,13 +161,13 @@ func fittingOrder(layout *Layout) []int {
 
 // cutPieces numbers the panels in order of fitting, on each run from where it is set out, and cuts
 // their pieces out of the wall's shape.
-func (m *model) cutPieces(layout *Layout, legs []leg) {
+func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 	number := 0
 	for _, r := range fittingOrder(layout) {
 		run := &layout.Runs[r]
 		last := len(run.Panels) - 1
 		for i := range run.Panels {
-			check(m.ctx)
+			check(ctx)
 			panel := &run.Panels[i]
 			if run.SetOut.Direction == Left {
 				panel = &run.Panels[last-i]
@@ -175,7 +180,7 @@ func (m *model) cutPieces(layout *Layout, legs []leg) {
 }
 
 // cutPanel cuts the pieces of one panel of run r.
-func (m *model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing bool) {
+func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing bool) {
 	shapes := g.band(panel.Left, panel.Right, m.room.Mark)
 	m.stopAtVoids(panel, g, shapes)
 	for i, shape := range shapes {
@@ -200,7 +205,7 @@ func (m *model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing
 
 // nameHoles names the holes of a piece by the openings that they are for, and measures those round
 // one window or other opening. The shape is that of the piece in run coordinates.
-func (m *model) nameHoles(piece *Piece, shape cutout.Shape) {
+func (m *Model) nameHoles(piece *Piece, shape cutout.Shape) {
 	for _, hole := range shape.Holes() {
 		var names []string
 		boxes := 0
@@ -223,7 +228,7 @@ func (m *model) nameHoles(piece *Piece, shape cutout.Shape) {
 
 // stopAtVoids moves an edge of a panel at an opening that parts the run to where its pieces stop:
 // beside a sloped side that is a mark of the tape, farther in than the line itself.
-func (m *model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
+func (m *Model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
 	if len(shapes) == 0 {
 		return
 	}
@@ -247,7 +252,7 @@ func letter(i int) string {
 }
 
 // regionOfPanel returns the region of the stretch that holds a panel.
-func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
+func (m *Model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
 	for _, l := range legs {
 		s := l.sol.stretch
 		if s.run == r && !panel.Left.Less(s.left) && !s.right.Less(panel.Right) {
@@ -260,6 +265,8 @@ func (m *model) regionOfPanel(legs []leg, r int, panel *Panel) *region {
 // band returns the pieces of the region between left and right, from the top down and from left to
 // right. They are kept, since many layouts share panels.
 func (g *region) band(left, right, mark fraction.Length) []cutout.Shape {
+	g.lock.Lock()
+	defer g.lock.Unlock()
 	shapes, ok := g.bands[span{left, right}]
 	if ok {
 		return shapes

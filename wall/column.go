@@ -13,6 +13,7 @@ import (
 type column struct {
 	left, right fraction.Length
 	cells       []cell
+	joins       [][2]int // cells that touch one of the column before, each with that
 }
 
 // cell is one part of a column, between two lines that may reach past it: they run between corners
@@ -58,9 +59,25 @@ func columnsOf(shapes []cutout.Shape) []column {
 			middle := col.left.Add(col.right).Div(2)
 			return a.bottom.at(middle).Compare(b.bottom.at(middle))
 		})
+		if n := len(columns); n > 0 && columns[n-1].right == col.left {
+			col.joins = joinsOf(columns[n-1].cells, col.cells, col.left)
+		}
 		columns = append(columns, col)
 	}
 	return columns
+}
+
+// joinsOf returns which cells right of x touch which left of it.
+func joinsOf(before, cells []cell, x fraction.Length) (joins [][2]int) {
+	for i, c := range cells {
+		for j, d := range before {
+			low, high := fraction.Max(c.bottom.at(x), d.bottom.at(x)), fraction.Min(c.top.at(x), d.top.at(x))
+			if low.Less(high) {
+				joins = append(joins, [2]int{i, j})
+			}
+		}
+	}
+	return joins
 }
 
 // slopesOf returns the sides of a shape that are neither level nor upright.
@@ -166,48 +183,70 @@ type part struct {
 	bottom, top fraction.Length
 }
 
+// cellSets are the sets of cells that hang together, by cell: union-find.
+type cellSets []int
+
+func (s cellSets) find(i int) int {
+	for s[i] != i {
+		i = s[i]
+	}
+	return i
+}
+
+// add adds the cells of a column, numbered on, and joins those that touch one of the column before,
+// whose cells are the last so far. It hands each join of two sets to joined: of b, which stays, and
+// a, which becomes part of it.
+func (s *cellSets) add(col *column, first bool, before int, joined func(a, b int)) {
+	start := len(*s)
+	for i := range col.cells {
+		*s = append(*s, start+i)
+	}
+	if first {
+		return
+	}
+	for _, join := range col.joins {
+		if a, b := s.find(start+join[0]), s.find(start-before+join[1]); a != b {
+			(*s)[a] = b
+			joined(a, b)
+		}
+	}
+}
+
 // parts returns the pieces into which openings cut the region between columns first and last; how
 // far up and down they reach is measured between left and right.
-func (g *region) parts(first, last int, left, right fraction.Length) []part {
-	var sets []part // of the cells met so far, by number
-	parent := []int{}
-	find := func(i int) int {
-		for parent[i] != i {
-			i = parent[i]
-		}
-		return i
-	}
-	var before []int // numbers of the cells of the column before
+func (g *region) parts(first, last int, left, right fraction.Length) (parts []part) {
+	var sets cellSets
+	var found []part // by cell; that of a set stands at its root
+	before := 0      // cells of the column before
 	for k := first; k <= last; k++ {
-		col := g.columns[k]
+		col := &g.columns[k]
 		l, r := fraction.Max(col.left, left), fraction.Min(col.right, right)
-		now := make([]int, len(col.cells))
-		for i, c := range col.cells {
-			now[i] = len(sets)
-			parent = append(parent, len(sets))
-			sets = append(sets, part{k, k, fraction.Min(c.bottom.at(l), c.bottom.at(r)), fraction.Max(c.top.at(l), c.top.at(r))})
-			if k == first || g.columns[k-1].right != col.left {
-				continue
-			}
-			for j, d := range g.columns[k-1].cells {
-				x := col.left
-				low, high := fraction.Max(c.bottom.at(x), d.bottom.at(x)), fraction.Min(c.top.at(x), d.top.at(x))
-				if low.Less(high) {
-					a, b := find(now[i]), find(before[j])
-					parent[a] = b
-					sets[b] = sets[a].join(sets[b])
-				}
-			}
+		for _, c := range col.cells {
+			found = append(found, part{k, k, fraction.Min(c.bottom.at(l), c.bottom.at(r)), fraction.Max(c.top.at(l), c.top.at(r))})
 		}
-		before = now
+		sets.add(col, k == first, before, func(a, b int) { found[b] = found[a].join(found[b]) })
+		before = len(col.cells)
 	}
-	var parts []part
-	for i, s := range sets {
-		if parent[i] == i {
-			parts = append(parts, s)
+	for i, p := range found {
+		if sets[i] == i {
+			parts = append(parts, p)
 		}
 	}
 	return parts
+}
+
+// counts returns by column how many pieces the region has from column first up to that.
+func (g *region) counts(first int) []int32 {
+	var sets cellSets
+	counts := make([]int32, len(g.columns))
+	n, before := 0, 0
+	for k := first; k < len(g.columns); k++ {
+		n += len(g.columns[k].cells)
+		sets.add(&g.columns[k], k == first, before, func(a, b int) { n-- })
+		before = len(g.columns[k].cells)
+		counts[k] = int32(n)
+	}
+	return counts
 }
 
 func (p part) join(q part) part {
@@ -231,4 +270,12 @@ func (g *region) columnAt(x fraction.Length, before bool) int {
 		}
 		return !x.Less(c.left) && x.Less(c.right)
 	})
+}
+
+// columnFrom returns what columnAt does of an x that some column holds, none before column k.
+func (g *region) columnFrom(k int, x fraction.Length, before bool) int {
+	for k+1 < len(g.columns) && (g.columns[k].right.Less(x) || !before && g.columns[k].right == x) {
+		k++
+	}
+	return k
 }

@@ -2,6 +2,8 @@ package wall
 
 import (
 	"cmp"
+	"fmt"
+	"math/bits"
 
 	"example.com/groovewright/fraction"
 )
@@ -9,17 +11,29 @@ import (
 // cost is what layouts are ordered by, lexicographically: the first difference decides. Costs of
 // parts combine into the cost of the whole, and a better part never makes a worse whole; that is
 // what lets dynamic programming find the least, and best-first search the order.
+//
+// All but the counts are whole multiples of small units, each term rounded down once: the cost of a
+// layout is never more than the exact one. The terms of most rooms are such multiples exactly.
 type cost struct {
-	broken  int             // hard rules: seams too near a box, panels too narrow, only exposed ends cut
-	price   fraction.Length // of the pieces by an objective; 0 for Layouts
-	blemish fraction.Ratio
-	pieces  int
-	uneven  fraction.Length // sum of differences between the cuts at both ends of a run
-	narrow  fraction.Length // least panel width, more is better; far where there is no panel
+	broken  int32 // hard rules: seams too near a box, panels too narrow, only exposed ends cut
+	pieces  int32
+	price   int64 // of the pieces by an objective, in units of the search; 0 for Layouts
+	blemish int64 // in grains
+	uneven  int64 // sum of differences between the cuts at both ends of a run, in steps
+	narrow  int64 // least panel width in steps, more is better; far where there is no panel
 }
 
-// far is wider than any panel: the narrowest panel of no panels.
-var far = fraction.Inches(1 << 30)
+const (
+	// grains go to one inch of blemish: a weight and an amount in inches, or in millimetres with
+	// three decimals, times a height in feet are a whole number of them.
+	grains = 12 << 18 * 125 * 127 * 127
+	// steps go to one inch of length.
+	steps = 1 << 10 * 25 * 127
+	// mostCost is above every sum of costs that is not refused.
+	mostCost = 1 << 61
+	// far is wider than any panel: the narrowest panel of no panels.
+	far = mostCost
+)
 
 var (
 	zeroCost = cost{narrow: far}
@@ -29,31 +43,82 @@ var (
 func (a *cost) feasible() bool { return a.broken < infinite.broken }
 
 func (a cost) plus(b cost) cost {
-	return cost{
-		broken:  a.broken + b.broken,
-		price:   a.price.Add(b.price),
-		blemish: a.blemish.Add(b.blemish),
-		pieces:  a.pieces + b.pieces,
-		uneven:  a.uneven.Add(b.uneven),
-		narrow:  fraction.Min(a.narrow, b.narrow),
+	a.broken += b.broken
+	a.pieces += b.pieces
+	a.price = total(a.price, b.price)
+	a.blemish = total(a.blemish, b.blemish)
+	a.uneven = total(a.uneven, b.uneven)
+	a.narrow = min(a.narrow, b.narrow)
+	return a
+}
+
+// total adds two costs, neither above mostCost.
+func total(a, b int64) int64 {
+	if a+b > mostCost {
+		tooMuch("+", a, b)
 	}
+	return a + b
+}
+
+// tooMuch stands apart so that total is inlined.
+//
+//go:noinline
+func tooMuch(operation string, a, b int64) {
+	fraction.Must(0, &fraction.OverflowError{Operation: operation, Left: fmt.Sprint(a), Right: fmt.Sprint(b)})
+}
+
+// exceeds reports whether what decides first is more in a than in b.
+func (a *cost) exceeds(b *cost) bool {
+	return a.broken > b.broken || a.broken == b.broken && (a.price > b.price || a.price == b.price && a.blemish > b.blemish)
 }
 
 func (a *cost) compare(b *cost) int {
 	if a.broken != b.broken {
 		return cmp.Compare(a.broken, b.broken)
 	}
-	if c := a.price.Compare(b.price); c != 0 {
-		return c
+	if a.price != b.price {
+		return cmp.Compare(a.price, b.price)
 	}
-	if c := a.blemish.Compare(b.blemish); c != 0 {
-		return c
+	if a.blemish != b.blemish {
+		return cmp.Compare(a.blemish, b.blemish)
 	}
 	if a.pieces != b.pieces {
 		return cmp.Compare(a.pieces, b.pieces)
 	}
-	if c := a.uneven.Compare(b.uneven); c != 0 {
-		return c
+	if a.uneven != b.uneven {
+		return cmp.Compare(a.uneven, b.uneven)
 	}
-	return b.narrow.Compare(a.narrow)
+	return cmp.Compare(b.narrow, a.narrow)
 }
+
+// inUnits returns num/den in whole units, rounded down.
+func inUnits(num, den, units int64) int64 {
+	size := uint64(num)
+	if num < 0 {
+		size = -size
+	}
+	hi, lo := bits.Mul64(size, uint64(units))
+	if hi >= uint64(den) {
+		tooMuch("*", num, units)
+	}
+	whole, rest := bits.Div64(hi, lo, uint64(den))
+	if whole >= mostCost {
+		tooMuch("*", num, units)
+	}
+	if num >= 0 {
+		return int64(whole)
+	}
+	if rest > 0 {
+		whole++
+	}
+	return -int64(whole)
+}
+
+// down returns x in whole units to the inch, rounded down.
+func down(x fraction.Length, units int64) int64 { return inUnits(x.Num(), x.Den(), units) }
+
+// up returns x in whole units to the inch, rounded up.
+func up(x fraction.Length, units int64) int64 { return -inUnits(-x.Num(), x.Den(), units) }
+
+// inGrains returns a blemish in grains, rounded down.
+func inGrains(x fraction.Ratio) int64 { return inUnits(x.Num(), x.Den(), grains) }

@@ -16,13 +16,14 @@
 // [Layouts] yields every layout of a room in order of blemish, the measure of what the eye would
 // find: cut features at edges that are seen, a pattern that does not follow round a corner, seams.
 // The order is total and the same on every machine. [LayoutsByCost] yields the same layouts in the
-// order of what their pieces cost by an [Objective].
+// order of what their pieces cost by an [Objective]. A [Model] has what all orders of one room share.
 //
 // # Units and exactness
 //
 // Lengths are exact inches. The shape of a wall is exact as taped; only points that no tape gave (a
-// sloped line met by a seam) are rounded, to the room's mark and into the space. Costs are exact
-// fractions and are never rounded.
+// sloped line met by a seam) are rounded, to the room's mark and into the space. Blemishes are exact
+// fractions. The search adds them as whole numbers of a small unit, rounded down, in which those of
+// usual rooms are exact too: Layout.Floor is what it proves.
 //
 // # Guarantees
 //
@@ -30,6 +31,9 @@
 //   - The pattern runs on unbroken across every seam (TestPatternRunsOnAcrossSeams).
 //   - Layouts come in the order of plain enumeration over the same finite set
 //     (TestLayoutsComeInOrderOfEnumeration).
+//   - No layout has less blemish than the Floor of one before it (TestFloorBoundsWhatFollows).
+//   - Searches of one [Model] on several goroutines find what each finds alone
+//     (TestModelServesManySearches).
 //   - The cost of the first layout by cost is a lower bound for every layout
 //     (TestCostIsNeverMoreThanThatOfThePieces, TestLayoutsByCostAreTheLayoutsInOrderOfCost), and so
 //     are the [Room.Strips] (TestStripsNeverAskForMoreThanALayout).

@@ -95,7 +95,7 @@ func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind
 }
 
 // addJoints lists the joints of the layout.
-func (m *model) addJoints(layout *Layout, legs []leg) {
+func (m *Model) addJoints(layout *Layout, legs []leg) {
 	add := func(j Joint) {
 		if j.Length.Sign() > 0 {
 			layout.Joints = append(layout.Joints, j)
@@ -134,6 +134,6 @@ func (m *model) addJoints(layout *Layout, legs []leg) {
 }
 
 // before returns the number of the run before run r, going round.
-func (m *model) before(r int) int {
+func (m *Model) before(r int) int {
 	return (r + len(m.room.Runs) - 1) % len(m.room.Runs)
 }

@@ -14,6 +14,13 @@ type Layout struct {
 	Total     fraction.Ratio // sum of the costs of the blemishes
 	Joints    []Joint        // run by run, the seams last
 
+	// Floor is a lower bound on the Total of every layout that has not come yet, and never more than
+	// this one's: equal to it but where terms are too fine for whole numbers of 1/6,342,180,864,000,
+	// to which each is rounded down before they are added. By an [Objective] with a Weight it bounds
+	// the sum of Total and weighted cost in this way; by one without, only that of layouts of the
+	// same Cost.
+	Floor fraction.Ratio
+
 	// Broken counts the hard rules that had to be broken: seams too near a box, panels narrower
 	// than the least, a run's only exposed end cut.
 	Broken int

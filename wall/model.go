@@ -2,27 +2,33 @@ package wall
 
 import (
 	"context"
+	"iter"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 )
 
-// model is a room with what has been worked out about it so far. Its origins are kept as residues:
-// a residue u stands for the origin shift[r] + u on run r, where the shifts are such that equal
-// residues on neighbouring runs carry the pattern round their corner unbroken.
-type model struct {
-	ctx       context.Context
+// Model is a room with all that its layouts have in common, whatever they are ordered by. A Model
+// serves any number of searches, also at once on several goroutines. The room that it was made of
+// must not be changed as long as it is used.
+//
+// Its origins are kept as residues: a residue u stands for the origin shift[r] + u on run r, where
+// the shifts are such that equal residues on neighbouring runs carry the pattern round their corner
+// unbroken. But for caches behind locks nothing changes after it is made.
+type Model struct {
 	room      *Room
 	sheets    []nest.Stock      // each as long as it is with its ends squared up
 	shift     []fraction.Length // by run; one more at the end for going round a closed room
 	group     []int             // by run: runs coupled by shared corners have one number
 	residues  [][]fraction.Length
-	limits    [][][]limit // by run and residue: the left limits that ask for it
-	varying   []int       // runs whose left limit asks for a residue and depends on who passes
-	regions   map[regionKey]*region
-	stretches map[stretchKey]*stretch
-	objective *Objective // nil for Layouts
+	origins   [][]fraction.Length // by run and residue, in [0, pitch)
+	limits    [][][]limit         // by run and residue: the left limits that ask for it
+	varying   []int               // runs whose left limit asks for a residue and depends on who passes
+	regions   map[regionKey]made[*region]
+	stretches map[stretchKey]made[*stretch]
+	couplers  map[junction]*coupler
 }
 
 type regionKey struct {
@@ -35,51 +41,49 @@ type stretchKey struct {
 	fit           fitting
 }
 
-// memo returns the value of a key, made once and kept unless that fails.
-func memo[K comparable, V any](kept map[K]V, key K, make func() (V, error)) (v V, err error) {
-	v, ok := kept[key]
-	if !ok {
-		if v, err = make(); err == nil {
-			kept[key] = v
-		}
-	}
-	return v, err
+// made is what was made, or why it was not.
+type made[T any] struct {
+	value T
+	err   error
 }
 
-func (m *model) region(r int, f fitting) (*region, error) {
-	return memo(m.regions, regionKey{r, f}, func() (*region, error) { return newRegion(m.ctx, m.room, r, f) })
+func (m *Model) region(r int, f fitting) (*region, error) {
+	g := m.regions[regionKey{r, f}]
+	return g.value, g.err
 }
 
-func (m *model) stretch(r, from, to int, f fitting) (*stretch, error) {
+func (m *Model) stretch(r, from, to int, f fitting) (*stretch, error) {
 	// What lies beyond a used break does not matter here.
 	f.buttsLeft = f.buttsLeft && from < 0
 	f.buttsRight = f.buttsRight && to == len(m.room.Runs[r].Breaks)
-	return memo(m.stretches, stretchKey{r, from, to, f}, func() (*stretch, error) { return m.newStretch(r, from, to, f) })
+	s := m.stretches[stretchKey{r, from, to, f}]
+	return s.value, s.err
 }
 
-// newModel works out how runs are joined and which residues are tried.
-func newModel(ctx context.Context, room *Room) *model {
-	n := len(room.Runs)
-	m := &model{ctx: ctx, room: room, shift: make([]fraction.Length, n+1), group: make([]int, n),
-		regions: map[regionKey]*region{}, stretches: map[stretchKey]*stretch{}}
-	for _, s := range room.Stock {
-		s.Length = s.Usable(room.Saw)
-		m.sheets = append(m.sheets, s)
+// NewModel works out what the layouts of a room have in common: how runs are joined, which origins
+// are tried, and the columns and edges of each run, fitted in each way. It fails as [Layouts] does.
+// A nil context never ends.
+func NewModel(ctx context.Context, room Room) (m *Model, err error) {
+	defer fraction.Catch(&err)
+	if ctx == nil {
+		ctx = context.Background()
 	}
-	pitch := room.Profile.Pitch()
+	if err := room.Validate(); err != nil {
+		return nil, err
+	}
+	n := len(room.Runs)
+	m = &Model{room: &room, sheets: squared(&room), shift: make([]fraction.Length, n+1), group: make([]int, n),
+		regions: map[regionKey]made[*region]{}, stretches: map[stretchKey]made[*stretch]{}, couplers: map[junction]*coupler{}}
 	for r := range n {
-		next := m.shift[r].Sub(room.Runs[r].Width)
-		switch thickness := room.Profile.Thickness.Mul(2); room.Runs[r].Right.Kind {
-		case InsideCorner:
-			next = next.Add(thickness)
-		case OutsideCorner:
-			next = next.Sub(thickness)
-		}
-		m.shift[r+1] = groove.Modulo(next, pitch)
+		m.shift[r+1] = m.shiftAfter(r)
 		if r > 0 && m.coupled(r-1) {
 			m.group[r] = m.group[r-1]
 		} else if r > 0 {
 			m.group[r] = m.group[r-1] + 1
+		}
+		for _, f := range m.fittings(r) {
+			g, err := newRegion(ctx, m.room, r, f)
+			m.regions[regionKey{r, f}] = made[*region]{g, err}
 		}
 	}
 	if last := m.group[n-1]; room.Closed && m.coupled(n-1) { // going round joins the last group to the first
@@ -87,12 +91,111 @@ func newModel(ctx context.Context, room *Room) *model {
 			m.group[r] = 0
 		}
 	}
-	m.findResidues()
-	return m
+	m.findResidues(ctx)
+	for r := range n {
+		m.makeStretches(ctx, r)
+		m.makeCouplers(r)
+	}
+	return m, nil
+}
+
+// WithStock returns the model of the same room with other stock. It shares what does not depend on
+// that.
+func (m *Model) WithStock(stock []nest.Stock) (*Model, error) {
+	if m == nil || m.room == nil {
+		return nil, noModel()
+	}
+	room, other := *m.room, *m
+	room.Stock = stock
+	var f faults
+	if room.checkStock(&f); f.Err() != nil {
+		return nil, f.Err()
+	}
+	other.room, other.sheets = &room, squared(&room)
+	return &other, nil
+}
+
+// Layouts yields the layouts of the room as the function [Layouts] does.
+func (m *Model) Layouts(ctx context.Context) iter.Seq2[Layout, error] { return m.layouts(ctx, nil) }
+
+// LayoutsByCost yields the layouts of the room as the function [LayoutsByCost] does.
+func (m *Model) LayoutsByCost(ctx context.Context, o Objective) iter.Seq2[Layout, error] {
+	return m.layouts(ctx, &o)
+}
+
+func (m *Model) layouts(ctx context.Context, objective *Objective) iter.Seq2[Layout, error] {
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	return func(yield func(Layout, error) bool) {
+		s, err := m.newSearch(ctx, objective)
+		for err == nil {
+			var layout Layout
+			var more bool
+			if layout, more, err = s.next(); err == nil && (!more || !yield(layout, nil)) {
+				return
+			}
+		}
+		yield(Layout{}, err)
+	}
+}
+
+func noModel() error { return &fault.Fault{Want: "a model made by NewModel"} }
+
+// squared returns the room's stock, each as long as it is with its ends squared up.
+func squared(room *Room) (sheets []nest.Stock) {
+	for _, s := range room.Stock {
+		s.Length = s.Usable(room.Saw)
+		sheets = append(sheets, s)
+	}
+	return sheets
+}
+
+// shiftAfter returns the shift of the run after run r, whose own is known.
+func (m *Model) shiftAfter(r int) fraction.Length {
+	next := m.shift[r].Sub(m.room.Runs[r].Width)
+	switch thickness := m.room.Profile.Thickness.Mul(2); m.room.Runs[r].Right.Kind {
+	case InsideCorner:
+		next = next.Add(thickness)
+	case OutsideCorner:
+		next = next.Sub(thickness)
+	}
+	return groove.Modulo(next, m.room.Profile.Pitch())
+}
+
+// fittings returns the ways to fit run r.
+func (m *Model) fittings(r int) []fitting {
+	all := []fitting{{}}
+	if m.sharesInside(m.before(r)) {
+		all = append(all, fitting{buttsLeft: true})
+	}
+	if m.sharesInside(r) {
+		for _, f := range all {
+			f.buttsRight = true
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// makeStretches makes the stretches of run r, fitted in each way, from each break to each later one.
+func (m *Model) makeStretches(ctx context.Context, r int) {
+	last := len(m.room.Runs[r].Breaks)
+	for _, f := range m.fittings(r) {
+		for from := -1; from < last; from++ {
+			for to := from + 1; to <= last; to++ {
+				if f.buttsLeft && from >= 0 || f.buttsRight && to < last {
+					continue
+				}
+				s, err := m.newStretch(ctx, r, from, to, f)
+				m.stretches[stretchKey{r, from, to, f}] = made[*stretch]{s, err}
+			}
+		}
+	}
 }
 
 // coupled reports whether run r and the next one share a corner, round which the pattern can go.
-func (m *model) coupled(r int) bool {
+func (m *Model) coupled(r int) bool {
 	n := len(m.room.Runs)
 	if r == n-1 && !m.room.Closed {
 		return false
@@ -103,11 +206,9 @@ func (m *model) coupled(r int) bool {
 
 // sharesInside reports whether run r shares an inside corner with the next run: then one passes and
 // the other butts, and a mismatch is seen.
-func (m *model) sharesInside(r int) bool {
+func (m *Model) sharesInside(r int) bool {
 	return m.coupled(r) && m.room.Runs[r].Right.Kind == InsideCorner
 }
 
 // origin returns the origin on run r that residue number i stands for, in [0, pitch).
-func (m *model) origin(r, i int) fraction.Length {
-	return groove.Modulo(m.residues[r][i].Add(m.shift[r]), m.room.Profile.Pitch())
-}
+func (m *Model) origin(r, i int) fraction.Length { return m.origins[r][i] }

@@ -2,10 +2,8 @@ package wall
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/groovewright/fraction/enum"
-	"example.com/groovewright/nest"
 )
 
 // NoLayoutError says why no layout covers a run.
@@ -52,25 +50,26 @@ func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
 
 // whyNone says why no layout covers the room.
-func (m *model) whyNone() error {
+func (s *search) whyNone() error {
+	m := s.m
 	for r := range m.room.Runs {
 		run := &m.room.Runs[r]
-		s, err := m.stretch(r, -1, len(run.Breaks), fitting{})
+		st, err := m.stretch(r, -1, len(run.Breaks), fitting{})
 		if err != nil {
 			return err
 		}
+		p := s.program(st)
 		possible, agrees := false, false
-		for i := range m.residues[r] {
-			o := m.origin(r, i)
-			agrees = agrees || s.agrees(o)
-			possible = possible || s.agrees(o) && s.solve(o).best.feasible()
+		for i, o := range m.origins[r] {
+			agrees = agrees || p.agrees(o)
+			possible = possible || p.best(i).feasible()
 		}
 		switch {
 		case possible:
 			continue
 		case !agrees && len(run.Breaks) == 0:
 			return &NoLayoutError{run.Name, InstalledApart}
-		case slices.ContainsFunc(m.sheets, func(sheet nest.Stock) bool { return sheet.Length.Less(s.most) }):
+		case p.short:
 			return &NoLayoutError{run.Name, TooTall}
 		default:
 			return &NoLayoutError{run.Name, TooNarrow}

@@ -6,10 +6,11 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fault"
 )
 
-// Objective says what pieces cost, so that layouts can be ordered by it and not by looks.
+// Objective says what pieces cost, so that layouts can be ordered by it and not by looks. A piece
+// costs Of its height times its width, which a Measure may weigh by where it lies in the pattern.
+// Searches on several goroutines call the functions at the same time.
 type Objective struct {
 	// Of is the cost of an inch of width of a piece of this height, 0 or more. It must not be nil,
 	// and a higher piece must not cost less than a lower one.
@@ -18,22 +19,36 @@ type Objective struct {
 	// Extra is added to the width of each piece: the kerf of the saw.
 	Extra fraction.Length
 
+	// Measure, where it is not nil, is a cumulative measure: from x to y, distances from an origin of
+	// the pattern, lie Measure(y) - Measure(x) inches that count. It must not decrease, and from x to
+	// x and a pitch always lies as much. Nil measures x itself.
+	Measure func(x fraction.Length) fraction.Length
+
 	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts are
 	// ordered by the sum of both.
 	Weight fraction.Ratio
 }
 
+// start and stop return where a piece starts at x and where one stops, measured; o is an origin of
+// the pattern.
+func (o *Objective) start(origin, x fraction.Length) fraction.Length {
+	if o.Measure == nil {
+		return x
+	}
+	return o.Measure(x.Sub(origin))
+}
+
+func (o *Objective) stop(origin, x fraction.Length) fraction.Length {
+	return o.start(origin, x.Add(o.Extra))
+}
+
 // LayoutsByCost yields the layouts that [Layouts] does in the order of what their pieces cost
 // together (Layout.Cost), and among those of equal cost of blemish. The first Cost is a lower
-// bound: no layout's pieces, each taken as its bounding box, cost less; where lines slope and
-// corners are rounded, Layout.Cost is rounded down for this. With a Weight the sum of blemish and
-// weighted cost decides, and Cost is 0.
+// bound: no layout's pieces, each taken as its bounding box, cost less; where lines slope, corners
+// are rounded or lengths are finer than 1/3,251,200 in, Layout.Cost is rounded down for this. With a
+// Weight the sum of blemish and weighted cost decides, and Cost is 0. The smaller the numbers that
+// Of returns, the finer the sums can be; those beyond 2^61 units are refused.
 func LayoutsByCost(ctx context.Context, room Room, o Objective) iter.Seq2[Layout, error] {
-	if o.Of == nil {
-		return func(yield func(Layout, error) bool) {
-			yield(Layout{}, &fault.Fault{Path: fault.Of("Of"), Want: "a function that says what an inch of a piece costs"})
-		}
-	}
 	return layouts(ctx, room, &o)
 }
 
@@ -46,9 +61,95 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	}
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
-		sum = sum.Add(high.X.Sub(low.X).Add(o.Extra).Mul(o.Of(high.Y.Sub(low.Y))))
+		// The origin lies the left phase before the left edge.
+		from := o.start(low.X.Sub(p.LeftPhase), low.X)
+		sum = sum.Add(o.stop(low.X.Sub(p.LeftPhase), high.X).Sub(from).Mul(o.Of(high.Y.Sub(low.Y))))
 	}
 	return sum, nil
+}
+
+// unitsOf returns how many units go to an inch of cost: as many as steps, or by half and half fewer
+// until the most that the room can cost fits; with a Weight, what an inch of cost counts as.
+func (m *Model) unitsOf(o *Objective) int64 {
+	if o.Weight.Sign() > 0 {
+		return inGrains(o.Weight)
+	}
+	var width, dearest int64 = 1, 1
+	for _, run := range m.room.Runs {
+		width = total(width, 2*up(run.Width.Abs(), 1))
+	}
+	for _, s := range m.stretches {
+		if s.err == nil {
+			dearest = max(dearest, o.Of(s.value.most))
+		}
+	}
+	units := int64(steps)
+	for units > 1 && dearest > mostCost/width/units {
+		units /= 2
+	}
+	return units
+}
+
+// end is where a part of a panel starts or stops: its place in steps and as the objective measures
+// it in units, both rounded into the part.
+type end struct{ at, measured int64 }
+
+func (p *program) startAt(o, x fraction.Length) end {
+	return end{up(x, steps), up(p.search.objective.start(o, x), p.search.units)}
+}
+
+func (p *program) stopAt(o, x fraction.Length) end {
+	return end{down(x, steps), down(p.search.objective.stop(o, x), p.search.units)}
+}
+
+// placeEnds finds where the parts of panels start and stop. A sloped side of an opening that bounds
+// a panel is rounded sideways, and its corner once more where it is rounded up or down; so is what
+// lies between two openings.
+func (p *program) placeEnds(c *cover, o fraction.Length) {
+	columns, mark := p.region.columns, p.room.Mark
+	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
+	for i, left := range c.left {
+		right := c.right[i]
+		if left == columns[c.first[i]].left {
+			if on := ceil(left, mark); on != left {
+				left = on.Add(mark)
+			}
+		}
+		if right == columns[c.last[i]].right {
+			if on := floor(right, mark); on != right {
+				right = on.Sub(mark)
+			}
+		}
+		c.starts[i], c.stops[i] = p.startAt(o, left), p.stopAt(o, right)
+	}
+	c.columnStarts, c.columnStops = resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
+	for k := range columns {
+		c.columnStarts[k], c.columnStops[k] = p.startAt(o, columns[k].left.Add(mark)), p.stopAt(o, columns[k].right.Sub(mark))
+	}
+}
+
+// price returns the least cost in units of the pieces of a panel between nodes i and j of a bay.
+func (p *program) price(c *cover, i, j int) (sum int64) {
+	first, last := c.first[i], c.last[j]
+	if p.priced[first] == nil {
+		p.priced[first] = make([][]pricedPart, len(p.priced))
+	}
+	if p.priced[first][last] == nil {
+		p.priced[first][last] = p.pricedParts(first, last)
+	}
+	for _, part := range p.priced[first][last] {
+		from, to := &c.starts[i], &c.stops[j]
+		if first < part.first {
+			from = &c.columnStarts[part.first]
+		}
+		if part.last < last {
+			to = &c.columnStops[part.last]
+		}
+		if from.at < to.at {
+			sum += part.each * max(0, to.measured-from.measured)
+		}
+	}
+	return sum
 }
 
 // pricedPart is a part with the cost of an inch of its width.
@@ -57,68 +158,36 @@ type pricedPart struct {
 	each int64
 }
 
-// add adds the price of pieces to a cost.
-func (o *Objective) add(c *cost, price fraction.Length) {
-	if o.Weight.Sign() > 0 {
-		c.blemish = c.blemish.Add(price.Over(inch).Mul(o.Weight))
-	} else {
-		c.price = c.price.Add(price)
-	}
-}
-
-// price returns the least cost of a panel's pieces from left, in column first, to right, in last.
-func (s *stretch) price(first, last int, left, right fraction.Length) (sum fraction.Length) {
-	g, mark := s.region, s.room.Mark
-	// A sloped side of an opening that bounds a panel is rounded sideways, and its corner once more
-	// where it is rounded up or down.
-	if up := ceil(left, mark); left == g.columns[first].left && up != left {
-		left = up.Add(mark)
-	}
-	if down := floor(right, mark); right == g.columns[last].right && down != right {
-		right = down.Sub(mark)
-	}
-	for _, p := range s.pricedParts(first, last) {
-		from, to := left, right
-		if first < p.first {
-			from = g.columns[p.first].left.Add(mark)
-		}
-		if p.last < last {
-			to = g.columns[p.last].right.Sub(mark)
-		}
-		if from.Less(to) {
-			sum = sum.Add(to.Sub(from).Add(s.objective.Extra).Mul(p.each))
-		}
-	}
-	return sum
-}
-
 // pricedParts returns the pieces of a panel that starts in column first and stops in column last.
 // Of these two columns only the side that is surely in the panel counts for the height of a piece,
 // and where lines slope two marks are left out, for what rounding takes.
-func (s *stretch) pricedParts(first, last int) []pricedPart {
-	key := [2]int{first, last}
-	if parts, ok := s.priced[key]; ok {
-		return parts
-	}
-	g := s.region
+func (p *program) pricedParts(first, last int) []pricedPart {
+	g := p.region
 	from, to := g.columns[first].right, g.columns[last].left
 	if first == last {
 		from = g.columns[first].left
 		to = from
 	}
-	var parts []pricedPart
-	for _, p := range g.parts(first, last, from, to) {
-		height := atLeast(p.top, p.bottom)
+	parts := []pricedPart{}
+	for _, q := range g.parts(first, last, from, to) {
+		height := atLeast(q.top, q.bottom)
 		if first == last {
-			height = s.leastOf(first, p)
-		} else if s.slopes(p) {
-			height = height.Sub(s.room.Mark.Mul(2))
+			height = p.leastOf(first, q)
+		} else if p.slopes(q) {
+			height = height.Sub(p.room.Mark.Mul(2))
 		}
 		if height.Sign() > 0 {
-			parts = append(parts, pricedPart{p, s.objective.Of(height)})
+			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	s.priced[key] = parts
+	// No panel measures more than one as wide as the stretch, started at an origin, and a pitch.
+	o := p.search.objective
+	widest := o.stop(fraction.Length{}, p.right.Sub(p.left).Add(p.pitch)).Sub(o.start(fraction.Length{}, fraction.Length{}))
+	for _, q := range parts {
+		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
+			tooMuch("*", q.each, p.search.units)
+		}
+	}
 	return parts
 }
 

@@ -91,7 +91,7 @@ func TestPanelsStopWhereTheirPiecesDo(t *testing.T) {
 		for _, l := range layouts {
 			for _, run := range l.Runs {
 				for _, p := range run.Panels {
-					left, right := far, far.Neg()
+					left, right := wide, wide.Neg()
 					for _, number := range p.Pieces {
 						piece := l.Pieces[number-1]
 						lo, hi := piece.Shape.Bounds()

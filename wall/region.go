@@ -3,6 +3,7 @@ package wall
 import (
 	"context"
 	"slices"
+	"sync"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -16,14 +17,16 @@ type fitting struct {
 
 // region is what one run's panels cover: the wall's shape less gaps and openings.
 type region struct {
-	exact       []cutout.Shape          // as the lines run
-	taped       map[cutout.Point]bool   // corners that stay where they are when a shape is snapped
-	shapes      []cutout.Shape          // snapped: computed corners on the tape's marks
-	left, right fraction.Length         // leftmost and rightmost x that panels reach
-	columns     []column                // left to right; between two that do not touch lies a void
-	edges       []edge                  // upright edges with a weight or a strip to keep clear of
-	endHeights  [2]fraction.Length      // of the part that bounds the shape at its left and right end
-	bands       map[span][]cutout.Shape // pieces by panel, see band
+	exact       []cutout.Shape        // as the lines run
+	taped       map[cutout.Point]bool // corners that stay where they are when a shape is snapped
+	shapes      []cutout.Shape        // snapped: computed corners on the tape's marks
+	left, right fraction.Length       // leftmost and rightmost x that panels reach
+	columns     []column              // left to right; between two that do not touch lies a void
+	edges       []edge                // upright edges with a weight or a strip to keep clear of
+	endHeights  [2]fraction.Length    // of the part that bounds the shape at its left and right end
+
+	lock  sync.Mutex
+	bands map[span][]cutout.Shape // behind the lock: pieces by panel, see band
 }
 
 // newRegion returns the region of run number r of the room, fitted as f says.

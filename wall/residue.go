@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"maps"
 	"slices"
 
@@ -31,17 +32,17 @@ type candidate struct {
 // a feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes on from an
 // installed panel; each of these carried round the shared corners; and where a group of runs shows
 // no edge at all, phase 0 at each left limit, in the layouts that have this limit.
-func (m *model) findResidues() {
+func (m *Model) findResidues(ctx context.Context) {
 	groups := m.candidates()
 	if len(m.varying) > mostVarying {
 		m.varying = nil
 	}
 	n := len(m.room.Runs)
-	m.residues, m.limits = make([][]fraction.Length, n), make([][][]limit, n)
+	m.residues, m.origins, m.limits = make([][]fraction.Length, n), make([][]fraction.Length, n), make([][][]limit, n)
 	for r := range n {
 		asked := map[fraction.Length][]limit{}
 		for _, c := range groups[m.group[r]] {
-			check(m.ctx)
+			check(ctx)
 			for _, u := range m.carried(c, r) {
 				asked[u] = append(asked[u], c.limit)
 			}
@@ -49,12 +50,13 @@ func (m *model) findResidues() {
 		m.residues[r] = slices.SortedFunc(maps.Keys(asked), fraction.Length.Compare)
 		for _, u := range m.residues[r] {
 			m.limits[r] = append(m.limits[r], asked[u])
+			m.origins[r] = append(m.origins[r], groove.Modulo(u.Add(m.shift[r]), m.room.Profile.Pitch()))
 		}
 	}
 }
 
 // candidates returns what the runs ask for, by group of runs.
-func (m *model) candidates() map[int][]candidate {
+func (m *Model) candidates() map[int][]candidate {
 	groups := map[int][]candidate{}
 	always := limit{run: everyLayout}
 	add := func(r int, l limit, origins ...fraction.Length) {
@@ -89,7 +91,7 @@ func (m *model) candidates() map[int][]candidate {
 
 // carried returns the residues of run r that carry on what another run of its group asks for: one,
 // or in a closed room one for each way round.
-func (m *model) carried(c candidate, r int) []fraction.Length {
+func (m *Model) carried(c candidate, r int) []fraction.Length {
 	n, pitch := len(m.room.Runs), m.room.Profile.Pitch()
 	out := []fraction.Length{groove.Modulo(c.residue, pitch)}
 	switch round := m.shift[n]; {
@@ -103,7 +105,7 @@ func (m *model) carried(c candidate, r int) []fraction.Length {
 }
 
 // seenOrigins returns the origins that the seen edges of run r ask for.
-func (m *model) seenOrigins(r int) []fraction.Length {
+func (m *Model) seenOrigins(r int) []fraction.Length {
 	p := &m.room.Profile
 	boundaries := p.Boundaries()
 	var own []fraction.Length

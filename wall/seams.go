@@ -1,197 +1,290 @@
 package wall
 
 import (
-	"slices"
-	"sort"
-
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 )
 
-// solution is a stretch whose pattern has an origin: the cost of its edges and, by dynamic
-// programming from the right, the best way to go on from every place where a seam may fall.
+// program covers a stretch with panels, in one search: for a pattern with an origin, dynamic
+// programming from the right finds the best way to go on from every place where a seam may fall.
+type program struct {
+	*stretch
+	search *search
+	sheets []nest.Stock    // of the search
+	widest fraction.Length // of the sheets
+	short  bool            // some sheet is shorter than the tallest panel
+
+	known   []bool // by residue
+	bests   []cost // of the whole stretch, where known; infinite where it cannot be covered
+	solved  map[int]*solution
+	tallest map[span]fraction.Length
+	priced  [][][]pricedPart // by first and last column, nil where not known yet
+}
+
+// program returns the program of a stretch, made once in each search.
+func (s *search) program(st *stretch) *program {
+	if p, ok := s.programs[st]; ok {
+		return p
+	}
+	n := len(st.residues[st.run])
+	p := &program{stretch: st, search: s, sheets: s.m.sheets, known: make([]bool, n), bests: make([]cost, n),
+		solved: map[int]*solution{}, tallest: map[span]fraction.Length{}, priced: make([][][]pricedPart, len(st.region.columns))}
+	for _, sheet := range p.sheets {
+		p.widest = fraction.Max(p.widest, sheet.Width)
+		p.short = p.short || sheet.Length.Less(p.most)
+	}
+	s.programs[st] = p
+	return p
+}
+
+// solution is a stretch whose pattern has an origin, with the tables of its program.
 type solution struct {
-	stretch *stretch
-	origin  fraction.Length
-	base    cost // of the edges, and of seams to installed panels
-	bays    []cover
-	best    cost // base and the best cover of every bay; infinite where one cannot be covered
+	*program
+	origin fraction.Length
+	base   cost // of the edges, and of seams to installed panels
+	bays   []cover
 }
 
 // cover holds the nodes of one bay: node 0 is its left edge, the last one its right edge, those
 // between are seams.
 type cover struct {
-	span
 	at          []fraction.Length
 	left, right []fraction.Length // of the panel that starts, and of the one that stops at a node
 	first, last []int             // the columns in which these panels start and stop
+	low, high   []int64           // left in steps, rounded up, and right, rounded down
+	upright     []fraction.Length // the widest panel that starts at a node and comes from a sheet long enough for all
+	turned      []fraction.Length // and the widest that stops at a node and is turned
 	seam        []cost
 	rest        []cost // the best of everything right of a node in the stretch, its own seam left out
+	ahead       []cost // the same with its seam
+
+	// For an objective, where the parts of panels start and stop, by node and by column.
+	starts, stops             []end
+	columnStarts, columnStops []end
 }
 
-// solve returns the solution for the pattern with its origin at o, each computed once.
-func (s *stretch) solve(o fraction.Length) *solution {
-	if sol, ok := s.solved[o]; ok {
-		return sol
+// best returns the cost of the stretch with residue i: of its edges and of the best cover of every
+// bay, infinite where one cannot be covered.
+func (p *program) best(i int) *cost {
+	best := &p.bests[i]
+	if !p.known[i] {
+		*best = p.solve(i, nil)
+		p.known[i] = true
 	}
-	sol := &solution{stretch: s, origin: o, base: s.edgeCost(o), bays: make([]cover, len(s.bays)), best: infinite}
-	s.solved[o] = sol
-	after := zeroCost
-	for k := len(s.bays) - 1; k >= 0; k-- {
-		b := s.bays[k]
-		lines := s.lines(o, b)
-		sol.bays[k] = s.cover(o, b, lines, true, after)
-		if !sol.bays[k].rest[0].feasible() && !s.room.Profile.Boards {
-			sol.bays[k] = s.cover(o, b, s.marks(lines, b), false, after)
-		}
-		if !sol.bays[k].rest[0].feasible() {
-			return sol
-		}
-		after = sol.bays[k].rest[0]
+	return best
+}
+
+// solution returns the tables for residue i, with which the stretch can be covered.
+func (p *program) solution(i int) *solution {
+	sol, ok := p.solved[i]
+	if !ok {
+		o := p.origin(p.run, i)
+		sol = &solution{program: p, origin: o, base: p.edgeCost(o), bays: make([]cover, len(p.bays))}
+		p.solve(i, sol)
+		p.solved[i] = sol
 	}
-	sol.best = sol.base.plus(after)
 	return sol
 }
 
-// edgeCost returns the cost of the edges and of seams to installed panels, the origin at o.
-func (s *stretch) edgeCost(o fraction.Length) cost {
-	c := zeroCost
-	for _, t := range s.edgeTerms(o) {
-		c.blemish = c.blemish.Add(t.cost())
-		if t.Kind == ExposedEnd && s.wholeEnd && !t.Amount.IsZero() {
-			c.broken = 1 // one rule, also where an opening parts the end
+// solve runs the program for residue i and returns the best cost. It fills the tables of a solution,
+// if there is one.
+func (p *program) solve(i int, sol *solution) cost {
+	o, after := p.origin(p.run, i), zeroCost
+	if !p.agrees(o) {
+		return infinite
+	}
+	for k := len(p.bays) - 1; k >= 0; k-- {
+		c := &p.search.scratch
+		if sol != nil {
+			c = &sol.bays[k]
+		}
+		lines := p.lines(o, p.bays[k])
+		p.place(c, o, p.bays[k], lines, len(p.phases))
+		for n, seam := range p.seamsOn(i, k, lines) {
+			c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
+		}
+		if p.cover(c, o, after); !c.rest[0].feasible() && !p.room.Profile.Boards {
+			marks := p.marks(lines, p.bays[k])
+			p.place(c, o, p.bays[k], marks, 0)
+			for n, x := range marks {
+				seam := p.seamAt(o, x, false)
+				c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
+			}
+			p.cover(c, o, after)
+		}
+		if after = c.rest[0]; !after.feasible() {
+			return infinite
 		}
 	}
-	c.uneven = s.uneven(o)
-	for _, x := range s.beside {
-		seam := s.seamCost(o, x, false)
-		seam.broken = 0 // it is there already
-		c = c.plus(seam)
-	}
-	return c
+	return p.edgeCost(o).plus(after)
 }
 
-// seamCost returns the cost of a seam at x; onLine says that x is known to be a seam line.
-func (s *stretch) seamCost(o, x fraction.Length, onLine bool) cost {
-	if s.room.Profile.Boards {
-		return zeroCost
-	}
-	c := s.anySeamCost(x)
-	if !onLine {
-		term := s.lineTerm(o, x)
-		c.blemish = c.blemish.Add(term.cost())
-	}
-	return c
-}
-
-// nodes returns a cover of the bay with seams at xs, its costs unknown yet.
-func (s *stretch) nodes(b span, xs []fraction.Length) cover {
+// place makes the nodes of a bay with seams at xs, whose costs are not known yet. Seams a period
+// apart are at the same phase of the pattern; 0 says that none need be.
+func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Length, period int) {
 	n := len(xs) + 2
-	c := cover{span: b, at: make([]fraction.Length, 0, n), left: make([]fraction.Length, n), right: make([]fraction.Length, n),
-		first: make([]int, n), last: make([]int, n), seam: slices.Repeat([]cost{zeroCost}, n), rest: slices.Repeat([]cost{infinite}, n)}
-	c.at = append(append(append(c.at, b.left), xs...), b.right)
+	c.at = append(append(append(c.at[:0], b.left), xs...), b.right)
+	c.left, c.right = resized(c.left, n), resized(c.right, n)
+	c.first, c.last = resized(c.first, n), resized(c.last, n)
+	c.low, c.high = resized(c.low, n), resized(c.high, n)
+	c.upright, c.turned = resized(c.upright, n), resized(c.turned, n)
+	c.seam, c.rest, c.ahead = resized(c.seam, n), resized(c.rest, n), resized(c.ahead, n)
+	first, last := 0, 0
 	for i, x := range c.at {
 		c.left[i], c.right[i] = x, x
 		if i > 0 && i < n-1 {
-			c.left[i], c.right[i] = x.Add(s.half), x.Sub(s.half)
+			c.left[i], c.right[i] = x.Add(p.half), x.Sub(p.half)
 		}
-		c.first[i], c.last[i] = s.region.columnAt(c.left[i], false), s.region.columnAt(c.right[i], true)
+		first, last = p.region.columnFrom(first, c.left[i], false), p.region.columnFrom(last, c.right[i], true)
+		c.first[i], c.last[i] = first, last
+		c.low[i], c.high[i] = up(c.left[i], steps), down(c.right[i], steps)
+		if period > 0 && i > period && i < n-1 {
+			c.upright[i], c.turned[i] = c.upright[i-period], c.turned[i-period]
+		} else {
+			c.upright[i], c.turned[i] = p.widestAt(o, c.left[i], c.right[i])
+		}
+		c.seam[i], c.rest[i], c.ahead[i] = zeroCost, infinite, infinite
 	}
-	return c
+	if p.search.objective != nil {
+		p.placeEnds(c, o)
+	}
 }
 
-// cover runs the dynamic programme over one bay whose seams may fall at xs, which are seam lines if
-// onLines is set. after is the best cost of the bays to its right. It takes time in the number of
-// places times those within one sheet's width.
-func (s *stretch) cover(o fraction.Length, b span, xs []fraction.Length, onLines bool, after cost) cover {
-	c := s.nodes(b, xs)
+// resized returns a slice of n elements, s itself where it has room for them.
+func resized[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}
+
+// widestAt returns the widest panels that a sheet long enough for all gives: upright from left on,
+// and turned as far as right.
+func (p *program) widestAt(o, left, right fraction.Length) (upright, turned fraction.Length) {
+	for _, sheet := range p.sheets {
+		if sheet.Length.Less(p.most) {
+			continue
+		}
+		upright = fraction.Max(upright, sheet.Width.Sub(groove.Modulo(left.Sub(o).Sub(sheet.LeftPhase), p.pitch)))
+		if p.turns {
+			turned = fraction.Max(turned, sheet.Width.Sub(p.turnedAt(o, right, &sheet)))
+		}
+	}
+	return upright, turned
+}
+
+// turnedAt returns where on the sheet a panel starts that is turned and stops at right.
+func (p *program) turnedAt(o, right fraction.Length, sheet *nest.Stock) fraction.Length {
+	return groove.Modulo(p.axis.Mul(2).Sub(right.Sub(o)).Sub(sheet.LeftPhase), p.pitch)
+}
+
+// cover runs the dynamic program over one bay. after is the best cost of the bays to its right. It
+// takes time in the number of places times those within one sheet's width.
+func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	last := len(c.at) - 1
-	c.rest[last] = after
-	ahead := slices.Clone(c.rest) // the seam at a node and all beyond it
+	c.rest[last], c.ahead[last] = after, after
+	s := stops{far: last}
 	for i := last - 1; i >= 0; i-- {
-		check(s.ctx)
-		upright := s.widestAt(o, c.left[i])
-		for j := s.reach(&c, i); j > i; j-- {
-			if ahead[j].compare(&c.rest[i]) > 0 {
+		check(p.search.ctx)
+		s = p.stops(c, i, s.far)
+		best := &c.rest[i]
+		for j := s.far; j >= s.near; j-- {
+			a := &c.ahead[j]
+			if a.exceeds(best) {
 				continue // a panel costs nothing less than zero
 			}
-			if width, ok := s.panelWidth(o, &c, i, j, upright); ok {
-				if beyond := s.panelCost(&c, i, j, width, ahead[j]); beyond.compare(&c.rest[i]) <= 0 {
-					c.rest[i] = beyond
-				}
+			beyond := p.panelCost(c, &s, i, j, a)
+			if beyond.exceeds(best) || j > s.upright && !p.gives(c, o, i, j) {
+				continue
+			}
+			if beyond.compare(best) < 0 {
+				*best = beyond
 			}
 		}
-		if i > 0 && c.rest[i].feasible() {
-			c.seam[i] = s.seamCost(o, c.at[i], onLines)
-			ahead[i] = c.seam[i].plus(c.rest[i])
+		if i > 0 && best.feasible() {
+			c.ahead[i] = c.seam[i].plus(*best)
 		}
 	}
-	return c
 }
 
-// reach returns the last node at which a panel can stop that starts at node i of a bay.
-func (s *stretch) reach(c *cover, i int) int {
-	if s.room.Profile.Boards {
-		return i + 1
+// stops are nodes at which panels can stop that start at one node of a bay.
+type stops struct {
+	near    int // the first
+	whole   int // the first that makes a panel as wide as the least
+	upright int // the last that every long enough sheet's phase allows upright
+	far     int // the last within a sheet's width
+}
+
+// stops returns where a panel can stop that starts at node i, no later than at node far.
+func (p *program) stops(c *cover, i, far int) stops {
+	left := c.left[i]
+	if p.room.Profile.Boards {
+		far = i + 1
 	}
-	far := c.left[i].Add(s.widest)
-	return sort.Search(len(c.right), func(j int) bool { return far.Less(c.right[j]) }) - 1
+	for limit := left.Add(p.widest); limit.Less(c.right[far]); {
+		far--
+	}
+	s := stops{near: i + 1, upright: far, far: far}
+	for s.near <= far && !left.Less(c.right[s.near]) {
+		s.near++
+	}
+	s.whole = s.near
+	for limit := left.Add(p.leastPanel); s.whole <= far && c.right[s.whole].Less(limit); {
+		s.whole++
+	}
+	for limit := left.Add(c.upright[i]); s.upright >= s.near && limit.Less(c.right[s.upright]); {
+		s.upright--
+	}
+	return s
 }
 
-// panelWidth returns the width of the panel between nodes i and j of a bay, and whether some sheet
-// gives it; all up to the width upright do.
-func (s *stretch) panelWidth(o fraction.Length, c *cover, i, j int, upright fraction.Length) (fraction.Length, bool) {
-	width := c.right[j].Sub(c.left[i])
-	return width, c.rest[j].feasible() && width.Sign() > 0 && (!upright.Less(width) || s.fits(o, c.left[i], c.right[j]))
+// gives reports whether some sheet gives the panel between nodes i and j, wider than those that all
+// long enough ones give upright.
+func (p *program) gives(c *cover, o fraction.Length, i, j int) bool {
+	return p.turns && c.right[j].Sub(c.left[i]).Compare(c.turned[j]) <= 0 || p.short && p.fits(o, c.left[i], c.right[j])
 }
 
 // panelCost adds the cost of the panel between nodes i and j of a bay to that of what lies beyond.
-func (s *stretch) panelCost(c *cover, i, j int, width fraction.Length, beyond cost) cost {
-	if width.Less(s.leastPanel) {
-		beyond.broken++
+func (p *program) panelCost(c *cover, s *stops, i, j int, beyond *cost) cost {
+	sum := *beyond
+	if j < s.whole {
+		sum.broken++
 	}
-	beyond.pieces += s.pieces[c.first[i]][c.last[j]]
-	beyond.narrow = fraction.Min(beyond.narrow, width)
-	if s.objective != nil {
-		s.objective.add(&beyond, s.price(c.first[i], c.last[j], c.left[i], c.right[j]))
-	}
-	return beyond
-}
-
-// widestAt returns the widest panel from left on that a sheet long enough for all gives upright.
-func (s *stretch) widestAt(o, left fraction.Length) (widest fraction.Length) {
-	need := groove.Modulo(left.Sub(o), s.pitch)
-	for _, sheet := range s.sheets {
-		if !sheet.Length.Less(s.most) {
-			widest = fraction.Max(widest, sheet.Width.Sub(groove.Modulo(need.Sub(sheet.LeftPhase), s.pitch)))
+	sum.pieces += p.pieces[c.first[i]][c.last[j]]
+	sum.narrow = min(sum.narrow, c.high[j]-c.low[i])
+	if o := p.search.objective; o != nil {
+		if price := p.price(c, i, j); o.Weight.Sign() > 0 {
+			sum.blemish = total(sum.blemish, price)
+		} else {
+			sum.price = total(sum.price, price)
 		}
 	}
-	return widest
+	return sum
 }
 
 // fits reports whether some sheet gives a panel, upright or turned, with the origin at o.
-func (s *stretch) fits(o, left, right fraction.Length) bool {
-	width, need := right.Sub(left), groove.Modulo(left.Sub(o), s.pitch)
-	for _, sheet := range s.sheets {
-		at := groove.Modulo(need.Sub(sheet.LeftPhase), s.pitch)
-		wide := at.Add(width).Compare(sheet.Width) <= 0
-		if !wide && s.turns {
-			at = groove.Modulo(s.axis.Mul(2).Sub(need).Sub(sheet.LeftPhase).Sub(width), s.pitch)
-			wide = at.Add(width).Compare(sheet.Width) <= 0
+func (p *program) fits(o, left, right fraction.Length) bool {
+	width := right.Sub(left)
+	for _, sheet := range p.sheets {
+		at := groove.Modulo(left.Sub(o).Sub(sheet.LeftPhase), p.pitch)
+		if p.turns {
+			at = fraction.Min(at, p.turnedAt(o, right, &sheet))
 		}
-		if wide && (s.most.Compare(sheet.Length) <= 0 || s.tallestIn(left, right).Compare(sheet.Length) <= 0) {
+		if at.Add(width).Compare(sheet.Width) <= 0 &&
+			(p.most.Compare(sheet.Length) <= 0 || p.tallestIn(left, right).Compare(sheet.Length) <= 0) {
 			return true
 		}
 	}
 	return false
 }
 
-func (s *stretch) tallestIn(left, right fraction.Length) fraction.Length {
+func (p *program) tallestIn(left, right fraction.Length) fraction.Length {
 	key := span{left, right}
-	if t, ok := s.tallest[key]; ok {
+	if t, ok := p.tallest[key]; ok {
 		return t
 	}
-	t := tallest(s.region.parts(s.region.columnAt(left, false), s.region.columnAt(right, true), left, right))
-	s.tallest[key] = t
+	t := tallest(p.region.parts(p.region.columnFrom(0, left, false), p.region.columnFrom(0, right, true), left, right))
+	p.tallest[key] = t
 	return t
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // A layout is a path: at each junction it chooses how far the pattern runs on unbroken, how the run
@@ -17,67 +18,73 @@ import (
 // Layouts yields the layouts of the room in order: the fewest hard rules broken (and only those
 // layouts which break no more than they must), then blemish from least up, then fewer pieces, cuts
 // more alike at both ends of runs, a wider narrowest panel; what ties still is in a fixed order.
-// Each layout comes once. The room must not be changed while it runs.
+// Each layout comes once. The room must not be changed while it runs. Blemishes that differ by less
+// than they are rounded count as equal: see Layout.Floor.
 //
 // Where there is an error it comes alone and last: *fault.Fault values joined for a room that makes
 // no sense, a [*NoLayoutError] for one that cannot be covered, a *fraction.OverflowError for
 // numbers that are too fine, and the context's own error, within a second, once it has ended.
 //
 // The first layout costs time in proportion to the runs, to the square of the origins tried, and to
-// the seam lines times those within one sheet; each further one little.
+// the seam lines times those within one sheet; each further one little. Whoever wants layouts of a
+// room in several orders makes a [Model] first.
 func Layouts(ctx context.Context, room Room) iter.Seq2[Layout, error] { return layouts(ctx, room, nil) }
 
 func layouts(ctx context.Context, room Room, objective *Objective) iter.Seq2[Layout, error] {
-	if ctx == nil {
-		ctx = context.Background()
-	}
 	return func(yield func(Layout, error) bool) {
-		s, err := newSearch(ctx, &room, objective)
-		for err == nil {
-			var layout Layout
-			var more bool
-			if layout, more, err = s.next(); err == nil && (!more || !yield(layout, nil)) {
-				return
-			}
+		m, err := NewModel(ctx, room)
+		if err != nil {
+			yield(Layout{}, err)
+			return
 		}
-		yield(Layout{}, err)
+		m.layouts(ctx, objective)(yield)
 	}
 }
 
 // search is a best-first search over the paths of a room.
 type search struct {
-	m        *model
-	frontier frontier
-	closing  bool // the room closes at an inside corner
-	least    int  // hard rules that the first layout had to break; -1 before it
+	ctx       context.Context
+	m         *Model
+	objective *Objective // nil for Layouts
+	units     int64      // that go to an inch of what the objective measures
+	frontier  frontier
+	closing   bool  // the room closes at an inside corner
+	least     int32 // hard rules that the first layout had to break; -1 before it
+	programs  map[*stretch]*program
+	scratch   cover
 }
 
-func newSearch(ctx context.Context, room *Room, objective *Objective) (s *search, err error) {
+func (m *Model) newSearch(ctx context.Context, objective *Objective) (s *search, err error) {
 	defer fraction.Catch(&err)
-	if err := room.Validate(); err != nil {
-		return nil, err
+	if m == nil || m.room == nil {
+		return nil, noModel()
 	}
-	m := newModel(ctx, room)
-	m.objective = objective
-	s = &search{m: m, least: -1, closing: room.Closed && m.sharesInside(len(room.Runs)-1)}
+	s = &search{ctx: ctx, m: m, objective: objective, least: -1, closing: m.room.Closed && m.sharesInside(len(m.room.Runs)-1),
+		programs: map[*stretch]*program{}}
+	if objective != nil {
+		if objective.Of == nil {
+			return nil, &fault.Fault{Path: fault.Of("Of"), Want: "a function that says what an inch of a piece costs"}
+		}
+		s.units = m.unitsOf(objective)
+	}
 	for k, ends := range m.leftEnds() {
 		for _, start := range []bool{false, true} {
 			if start && !s.closing || slices.Contains(m.varying, 0) && ends[0] != start {
 				continue
 			}
-			s.begin(newChain(m, start, -1, ends), k)
+			s.begin(newChain(s, start, -1, ends), k)
 		}
 	}
 	heap.Init(&s.frontier)
 	if len(s.frontier) == 0 {
-		return nil, m.whyNone()
+		return nil, s.whyNone()
 	}
 	return s, nil
 }
 
 // leftEnds returns each way to make the left ends of the varying runs: by run, whether it butts
 // there. If there are none, that is nil alone.
-func (m *model) leftEnds() [][]bool {
+func (m *Model) leftEnds() [][]bool {
 	if len(m.varying) == 0 {
 		return [][]bool{nil}
 	}
@@ -96,7 +103,7 @@ func (m *model) leftEnds() [][]bool {
 func (s *search) begin(c *chain, number int) {
 	add := func(bound cost, residue, choice int) {
 		if bound.feasible() {
-			s.frontier = append(s.frontier, &path{chain: c, bound: bound, soFar: zeroCost, j: c.start, option: option{residue: residue}, choice: choice})
+			s.frontier = append(s.frontier, &path{chain: c, bound: bound, soFar: zeroCost, j: c.start, residue: residue, choice: choice})
 		}
 	}
 	w := c.solve(c.start)
@@ -117,27 +124,27 @@ func (s *search) begin(c *chain, number int) {
 func (s *search) next() (layout Layout, more bool, err error) {
 	defer fraction.Catch(&err)
 	for len(s.frontier) > 0 {
-		check(s.m.ctx)
+		check(s.ctx)
 		p := heap.Pop(&s.frontier).(*path)
 		switch {
 		case s.least >= 0 && p.bound.broken > s.least:
 			return Layout{}, false, nil
 		case s.closing && p.chain.residue < 0:
-			c := newChain(s.m, p.j.butts, p.residue, p.chain.butts)
+			c := newChain(s, p.j.butts, p.residue, p.chain.butts)
 			if bound := c.rest(c.start, 0); bound.feasible() {
 				q := *p
 				q.chain, q.bound = c, bound
 				heap.Push(&s.frontier, &q)
 			}
-		case p.sol == nil && p.j.run == len(s.m.room.Runs):
+		case p.program == nil && p.j.run == len(s.m.room.Runs):
 			s.least = p.bound.broken
-			return s.m.build(p), true, nil
+			return s.build(p), true, nil
 		default:
 			p.grow(&s.frontier)
 		}
 	}
 	if s.least < 0 {
-		return Layout{}, false, s.m.whyNone()
+		return Layout{}, false, s.whyNone()
 	}
 	return Layout{}, false, nil
 }
@@ -148,9 +155,10 @@ func check(ctx context.Context) { fraction.Must(ctx, ctx.Err()) }
 
 // leg is one stretch of a finished path with the places of its seams by bay.
 type leg struct {
-	option
-	nodes [][]int
-	chain *chain
+	sol     *solution
+	residue int
+	next    junction
+	nodes   [][]int
 }
 
 // legs returns the stretches of a finished path in order.
@@ -162,14 +170,13 @@ func (p *path) legs() []leg {
 	slices.Reverse(steps)
 	var legs []leg
 	for _, q := range steps {
-		from := q.parent
-		if from.sol == nil { // q chose a stretch
-			o := q.chain.from(from.j)[q.choice]
-			legs = append(legs, leg{o, make([][]int, len(o.sol.bays)), q.chain})
-			continue
+		if from := q.parent; from.program != nil {
+			last := &legs[len(legs)-1]
+			last.nodes[from.bay] = append(last.nodes[from.bay], q.choice)
+		} else { // q chose a stretch
+			o := q.chain.solve(from.j).all[q.choice/q.chain.width(from.j)]
+			legs = append(legs, leg{o.solution(q.residue), q.residue, o.next, make([][]int, len(o.bays))})
 		}
-		last := &legs[len(legs)-1]
-		last.nodes[from.bay] = append(last.nodes[from.bay], q.choice)
 	}
 	return legs
 }
@@ -183,10 +190,10 @@ type path struct {
 	soFar  cost // of what is chosen
 	bound  cost // of the best layout that begins so
 
-	j      junction // where the path stands, if sol is nil
-	option          // that is being gone along; its residue is that of the last stretch
-	bay    int
-	node   int
+	j         junction // where the path stands, if no program is gone along
+	way                // that is being gone along
+	residue   int      // of the last stretch
+	bay, node int
 }
 
 // frontier is a heap of paths by bound, and of equal bounds by the order of their choices.
@@ -222,21 +229,21 @@ func (p *path) before(q *path) bool {
 
 // grow adds to the frontier every way to go on from p.
 func (p *path) grow(f *frontier) {
-	if p.sol == nil {
+	if p.program == nil {
 		p.growJunction(f)
 		return
 	}
-	c, s := &p.sol.bays[p.bay], p.sol.stretch
+	sol := p.solution(p.residue)
+	c := &sol.bays[p.bay]
 	rest := p.chain.rest(p.next, p.residue)
-	upright := s.widestAt(p.sol.origin, c.left[p.node])
-	for j := s.reach(c, p.node); j > p.node; j-- {
-		width, ok := s.panelWidth(p.sol.origin, c, p.node, j, upright)
-		if !ok {
+	s := p.stops(c, p.node, len(c.at)-1)
+	for j := s.far; j >= s.near; j-- {
+		if !c.rest[j].feasible() || j > s.upright && !p.gives(c, sol.origin, p.node, j) {
 			continue
 		}
 		q := *p
 		q.parent, q.choice, q.depth, q.node = p, j, p.depth+1, j
-		q.soFar = s.panelCost(c, p.node, j, width, p.soFar).plus(c.seam[j])
+		q.soFar = p.panelCost(c, &s, p.node, j, &p.soFar).plus(c.seam[j])
 		q.bound = q.soFar.plus(c.rest[j]).plus(rest)
 		if j == len(c.at)-1 {
 			q.bay, q.node = p.bay+1, 0
@@ -248,20 +255,28 @@ func (p *path) grow(f *frontier) {
 
 // arrive moves a path that has covered all bays of its stretch on to the next junction.
 func (p *path) arrive() {
-	if p.bay == len(p.sol.bays) {
-		p.j, p.sol = p.next, nil
+	if p.bay == len(p.bays) {
+		p.j, p.program = p.next, nil
 	}
 }
 
 func (p *path) growJunction(f *frontier) {
 	c := p.chain
-	for i, o := range c.from(p.j) {
-		met := p.soFar.plus(c.meet(p.j, p.residue, o.residue))
-		bound := met.plus(o.sol.best).plus(c.rest(o.next, o.residue))
-		if bound.feasible() {
-			q := &path{parent: p, choice: i, depth: p.depth + 1, chain: c, option: o, soFar: met.plus(o.sol.base), bound: bound}
-			q.arrive()
-			heap.Push(f, q)
+	w := c.solve(p.j)
+	width := c.width(p.j)
+	for k, o := range w.all {
+		for i := range width {
+			if !c.tries(p.j, i) || !o.best(i).feasible() {
+				continue
+			}
+			met := p.soFar.plus(c.meet(p.j, p.residue, i))
+			bound := met.plus(*o.best(i)).plus(c.rest(o.next, i))
+			if bound.feasible() {
+				q := &path{parent: p, choice: k*width + i, depth: p.depth + 1, chain: c, way: o, residue: i,
+					soFar: met.plus(o.edgeCost(o.origin(o.run, i))), bound: bound}
+				q.arrive()
+				heap.Push(f, q)
+			}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"cmp"
 	"container/heap"
 	"context"
 	"flag"
@@ -12,22 +13,51 @@ import (
 	"example.com/groovewright/fraction"
 )
 
+// exactCost is a cost without any rounding.
+type exactCost struct {
+	broken  int
+	blemish fraction.Ratio
+	pieces  int
+	uneven  fraction.Length
+	narrow  fraction.Length
+}
+
+// wide is wider than any panel.
+var wide = fraction.Inches(1 << 30)
+
+func (a exactCost) plus(b exactCost) exactCost {
+	return exactCost{a.broken + b.broken, a.blemish.Add(b.blemish), a.pieces + b.pieces, a.uneven.Add(b.uneven), fraction.Min(a.narrow, b.narrow)}
+}
+
+func (a exactCost) compare(b exactCost) int {
+	return cmp.Or(cmp.Compare(a.broken, b.broken), a.blemish.Compare(b.blemish), cmp.Compare(a.pieces, b.pieces),
+		a.uneven.Compare(b.uneven), b.narrow.Compare(a.narrow))
+}
+
+// add adds the terms to the blemish.
+func (a exactCost) add(terms ...Blemish) exactCost {
+	for _, t := range terms {
+		a.blemish = a.blemish.Add(t.cost())
+	}
+	return a
+}
+
 // enumerate returns the costs of all layouts of a room that break no more rules than they must, in
 // order, or false if there are too many. It uses none of the search: it walks through every choice
 // of origins, breaks, corners and seams.
-func enumerate(m *model, most int) ([]cost, bool) {
-	e := &enumeration{m: m, most: most}
+func enumerate(m *Model, most int) ([]exactCost, bool) {
+	e := &enumeration{m: m, most: most, search: &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}}
 	var butts []bool
 	for _, first := range []bool{false, true} {
 		if first && !(m.room.Closed && m.sharesInside(len(m.room.Runs)-1)) {
 			continue
 		}
-		e.run(0, append(butts, first), nil, zeroCost)
+		e.run(0, append(butts, first), nil, exactCost{narrow: wide})
 	}
 	if e.met > most {
 		return nil, false
 	}
-	slices.SortFunc(e.costs, func(a, b cost) int { return a.compare(&b) })
+	slices.SortFunc(e.costs, exactCost.compare)
 	for i, r := range e.costs {
 		if r.broken > e.costs[0].broken {
 			return e.costs[:i], true
@@ -37,17 +67,18 @@ func enumerate(m *model, most int) ([]cost, bool) {
 }
 
 type enumeration struct {
-	m     *model
-	most  int
-	costs []cost
-	met   int      // layouts, those too that no left limit asks for
-	first int      // residue of the first stretch
-	used  [][2]int // run and residue of each stretch so far
+	m      *Model
+	most   int
+	search *search // has the programs, not run
+	costs  []exactCost
+	met    int      // layouts, those too that no left limit asks for
+	first  int      // residue of the first stretch
+	used   [][2]int // run and residue of each stretch so far
 }
 
 // run goes on with run r; butts[r] says whether it butts at its left end, before is the residue at
 // the right end of the run before.
-func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
+func (e *enumeration) run(r int, butts []bool, before *int, sofar exactCost) {
 	m := e.m
 	if e.met > e.most {
 		return
@@ -68,7 +99,7 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
 			if err != nil {
 				return
 			}
-			sofar.blemish = sofar.blemish.Add(term.cost())
+			sofar = sofar.add(term)
 		}
 		e.costs = append(e.costs, sofar)
 		return
@@ -95,7 +126,7 @@ func (e *enumeration) run(r int, butts []bool, before *int, sofar cost) {
 }
 
 // stretches goes through the origins of the stretches between the used breaks.
-func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, before *int, sofar cost) {
+func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, before *int, sofar exactCost) {
 	m := e.m
 	if len(cuts) == 1 {
 		e.run(r+1, append(slices.Clone(butts), m.sharesInside(r) && !right), before, sofar)
@@ -106,7 +137,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 		return
 	}
 	for i := range m.residues[r] {
-		joint := zeroCost
+		joint := exactCost{narrow: wide}
 		switch {
 		case cuts[0] >= 0:
 			if i == *before {
@@ -116,22 +147,20 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 			if err != nil {
 				continue
 			}
-			for _, t := range terms {
-				joint.blemish = joint.blemish.Add(t.cost())
-			}
+			joint = joint.add(terms...)
 		case r > 0 && m.sharesInside(r-1):
 			term, err := m.cornerTerm(r-1, butts[r], fraction.Circular(m.residues[r][i], m.residues[r-1][*before], m.room.Profile.Pitch()))
 			if err != nil {
 				continue
 			}
-			joint.blemish = term.cost()
+			joint = joint.add(term)
 		}
 		if r == 0 && cuts[0] < 0 {
 			e.first = i
 		}
 		o := m.origin(r, i)
 		e.used = append(e.used, [2]int{r, i})
-		e.bays(s, o, 0, sofar.plus(joint).plus(s.edgeCost(o)), func(all cost) {
+		e.bays(e.search.program(s), o, 0, sofar.plus(joint).plus(exactEdges(s, o)), func(all exactCost) {
 			e.stretches(r, cuts[1:], butts, right, &i, all)
 		})
 		e.used = e.used[:len(e.used)-1]
@@ -139,7 +168,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 }
 
 // bays goes through the seams of bay k and those after it.
-func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar cost, then func(cost)) {
+func (e *enumeration) bays(s *program, o fraction.Length, k int, sofar exactCost, then func(exactCost)) {
 	if k == len(s.bays) {
 		then(sofar)
 		return
@@ -147,7 +176,7 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar cost, the
 	b := s.bays[k]
 	xs := s.lines(o, b)
 	found := false
-	next := func(all cost) {
+	next := func(all exactCost) {
 		found = true
 		e.bays(s, o, k+1, all, then)
 	}
@@ -158,17 +187,17 @@ func (e *enumeration) bays(s *stretch, o fraction.Length, k int, sofar cost, the
 }
 
 // seams covers the rest of a bay from left with panels that end at one of xs.
-func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar cost, then func(cost)) {
+func (e *enumeration) seams(s *program, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar exactCost, then func(exactCost)) {
 	if e.met > e.most {
 		return
 	}
 	half := s.room.Gaps.Seam.Div(2)
-	panel := func(right fraction.Length) (cost, bool) {
+	panel := func(right fraction.Length) (exactCost, bool) {
 		if !left.Less(right) || !s.fits(o, left, right) {
-			return cost{}, false
+			return exactCost{}, false
 		}
 		pieces := len(s.region.band(left, right, s.room.Mark))
-		r := cost{pieces: pieces, narrow: right.Sub(left)}
+		r := exactCost{pieces: pieces, narrow: right.Sub(left)}
 		if right.Sub(left).Less(s.leastPanel) {
 			r.broken = 1
 		}
@@ -176,12 +205,28 @@ func (e *enumeration) seams(s *stretch, o fraction.Length, b span, xs []fraction
 	}
 	for i, x := range xs {
 		if r, ok := panel(x.Sub(half)); ok {
-			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(s.seamCost(o, x, false)), then)
+			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(exactSeam(s.stretch, o, x)), then)
 		}
 	}
 	if r, ok := panel(b.right); ok {
 		then(sofar.plus(r))
 	}
+}
+
+// exactSeam returns the cost of a seam at x.
+func exactSeam(s *stretch, o, x fraction.Length) exactCost {
+	c := exactCost{broken: int(s.seamAt(o, x, false).broken), narrow: wide}
+	return c.add(s.seamTerms(x)...).add(s.lineTerm(o, x))
+}
+
+// exactEdges returns the cost of the edges and of seams to installed panels, the origin at o.
+func exactEdges(s *stretch, o fraction.Length) exactCost {
+	c := exactCost{broken: int(s.edgeCost(o).broken), uneven: s.uneven(o), narrow: wide}
+	c = c.add(s.edgeTerms(o)...)
+	for _, x := range s.beside {
+		c = c.add(s.seamTerms(x)...).add(s.lineTerm(o, x))
+	}
+	return c
 }
 
 var (
@@ -195,8 +240,12 @@ var (
 func TestBoundsAreMet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := drawRoom(t)
-		s, err := newSearch(context.Background(), &room, nil)
+		m, err := NewModel(context.Background(), room)
 		if err != nil || room.Closed {
+			t.Skip("no room, or a closed one")
+		}
+		s, err := m.newSearch(context.Background(), nil)
+		if err != nil {
 			t.Skip("no room, or a closed one")
 		}
 		promised := s.frontier[0].bound
@@ -205,7 +254,7 @@ func TestBoundsAreMet(t *testing.T) {
 			if p.bound != promised {
 				t.Fatalf("the best path left is %+v; promised were %+v", p.bound, promised)
 			}
-			if p.sol == nil && p.j.run == len(room.Runs) {
+			if p.program == nil && p.j.run == len(room.Runs) {
 				return
 			}
 			heap.Pop(&s.frontier)
@@ -223,19 +272,15 @@ func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 		if room.Validate() != nil {
 			t.Skip("not a valid room")
 		}
-		var m *model
-		if err := func() (err error) {
-			defer fraction.Catch(&err)
-			m = newModel(context.Background(), &room)
-			return nil
-		}(); err != nil {
+		m, err := NewModel(context.Background(), room)
+		if err != nil {
 			t.Skip("gaps leave nothing")
 		}
 		want, ok := enumerate(m, *mostLayouts)
 		if !ok {
 			t.Skip("too many layouts to enumerate")
 		}
-		s, err := newSearch(context.Background(), &room, nil)
+		s, err := m.newSearch(context.Background(), nil)
 		if err != nil {
 			if len(want) > 0 {
 				t.Fatalf("search found none (%v), enumeration %d", err, len(want))
@@ -271,7 +316,7 @@ func TestLayoutsComeInOrderOfEnumeration(t *testing.T) {
 }
 
 func narrowest(l Layout) fraction.Length {
-	least := far
+	least := wide
 	for _, run := range l.Runs {
 		for _, p := range run.Panels {
 			least = fraction.Min(least, p.Right.Sub(p.Left))

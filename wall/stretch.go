@@ -1,7 +1,9 @@
 package wall
 
 import (
+	"context"
 	"slices"
+	"sync"
 
 	"example.com/groovewright/fraction"
 )
@@ -9,7 +11,7 @@ import (
 // stretch is the part of a run in which one pattern runs on unbroken: between two breaks that are
 // used, or the ends of the run.
 type stretch struct {
-	*model
+	*Model
 	run         int
 	from, to    int // the breaks at its ends; -1 and the number of breaks for the run's own ends
 	fit         fitting
@@ -23,34 +25,38 @@ type stretch struct {
 	leastPanel fraction.Length // a narrower panel is made only if forced
 	wholeEnd   bool            // the run has one exposed end that is seen, which then has to be whole
 	pitch      fraction.Length
-	axis       fraction.Length // of the pattern, if pieces can be turned
+	phases     []fraction.Length // of the seam lines; of the joints of boards
+	axis       fraction.Length   // of the pattern, if pieces can be turned
 	turns      bool
-	widest     fraction.Length // of the sheets
 	most       fraction.Length // no panel is taller
-	pieces     [][]int         // pieces of a panel over columns [first][last]
+	pieces     [][]int32       // pieces of a panel over columns [first][last]
 
-	seamCosts map[fraction.Length]cost
-	tallest   map[span]fraction.Length
-	priced    map[[2]int][]pricedPart // by first and last column
-	solved    map[fraction.Length]*solution
+	lock  sync.Mutex
+	seams map[seamsKey][]seam // behind the lock: at the seam lines
 }
 
-func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
+// seamsKey is a residue and a bay.
+type seamsKey struct{ residue, bay int }
+
+// seam is what a seam costs.
+type seam struct {
+	blemish int64
+	broken  int32
+}
+
+func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*stretch, error) {
 	g, err := m.region(r, f)
 	if err != nil {
 		return nil, err
 	}
 	run, profile := &m.room.Runs[r], &m.room.Profile
 	axis, _ := profile.Mirror()
-	s := &stretch{model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
-		pitch: profile.Pitch(), axis: axis, turns: profile.Turns(), priced: map[[2]int][]pricedPart{},
-		seamCosts: map[fraction.Length]cost{}, tallest: map[span]fraction.Length{}, solved: map[fraction.Length]*solution{}}
-	for _, sheet := range s.sheets {
-		s.widest = fraction.Max(s.widest, sheet.Width)
-	}
+	s := &stretch{Model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
+		pitch: profile.Pitch(), axis: axis, turns: profile.Turns(),
+		phases: []fraction.Length{{}}, seams: map[seamsKey][]seam{}}
 	half := m.room.Gaps.Seam.Div(2)
 	if !profile.Boards {
-		s.half, s.leastPanel = half, s.pitch.Scale(m.room.Priorities.LeastPanel)
+		s.half, s.leastPanel, s.phases = half, s.pitch.Scale(m.room.Priorities.LeastPanel), profile.SeamLines()
 	}
 	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
 	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
@@ -68,13 +74,10 @@ func (m *model) newStretch(r, from, to int, f fitting) (*stretch, error) {
 			s.edges = append(s.edges, e)
 		}
 	}
-	s.pieces = make([][]int, len(g.columns))
+	s.pieces = make([][]int32, len(g.columns))
 	for i := range g.columns {
-		s.pieces[i] = make([]int, len(g.columns))
-		for j := i; j < len(g.columns); j++ {
-			check(m.ctx)
-			s.pieces[i][j] = len(g.parts(i, j, g.columns[i].left, g.columns[j].right))
-		}
+		check(ctx)
+		s.pieces[i] = g.counts(i)
 	}
 	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right))
 	return s, s.findBays()
@@ -142,45 +145,79 @@ func (s *stretch) agrees(o fraction.Length) bool {
 	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return fraction.Must(s.room.Profile.Phase(in.Left, o)) != in.LeftPhase })
 }
 
-// anySeamCost returns what a seam with its gap's middle at x costs, all but its distance from a
-// seam line: what does not depend on the pattern.
-func (s *stretch) anySeamCost(x fraction.Length) cost {
-	if c, ok := s.seamCosts[x]; ok {
-		return c
-	}
+// edgeCost returns the cost of the edges and of seams to installed panels, the origin at o.
+func (s *stretch) edgeCost(o fraction.Length) cost {
 	c := zeroCost
-	for _, t := range s.seamTerms(x) {
-		c.blemish = c.blemish.Add(t.cost())
-	}
-	clear := s.room.Priorities.BoxClear
-	for _, o := range s.room.Runs[s.run].Openings {
-		lo, hi := o.Bounds()
-		if o.Kind == Box && (x.Sub(lo.X).Abs().Less(clear) || x.Sub(hi.X).Abs().Less(clear)) {
-			c.broken++
+	for _, t := range s.edgeTerms(o) {
+		c.blemish = total(c.blemish, inGrains(t.cost()))
+		if t.Kind == ExposedEnd && s.wholeEnd && !t.Amount.IsZero() {
+			c.broken = 1 // one rule, also where an opening parts the end
 		}
 	}
-	s.seamCosts[x] = c
+	c.uneven = down(s.uneven(o), steps)
+	for _, x := range s.beside {
+		c.blemish = total(c.blemish, s.seamAt(o, x, false).blemish) // what it breaks is there already
+	}
 	return c
 }
 
-// lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
-func (s *stretch) lines(o fraction.Length, b span) []fraction.Length {
-	phases := s.room.Profile.SeamLines()
+// seamAt returns what a seam at x costs; onLine says that x is known to be a seam line.
+func (s *stretch) seamAt(o, x fraction.Length, onLine bool) (c seam) {
 	if s.room.Profile.Boards {
-		phases = []fraction.Length{{}}
+		return c
 	}
+	for _, t := range s.seamTerms(x) {
+		c.blemish = total(c.blemish, inGrains(t.cost()))
+	}
+	if !onLine {
+		term := s.lineTerm(o, x)
+		c.blemish = total(c.blemish, inGrains(term.cost()))
+	}
+	clear := s.room.Priorities.BoxClear
+	for _, opening := range s.room.Runs[s.run].Openings {
+		lo, hi := opening.Bounds()
+		if opening.Kind == Box && (x.Sub(lo.X).Abs().Less(clear) || x.Sub(hi.X).Abs().Less(clear)) {
+			c.broken++
+		}
+	}
+	return c
+}
+
+// seamsOn returns what seams cost at the seam lines xs of bay k with residue i.
+func (s *stretch) seamsOn(i, k int, xs []fraction.Length) []seam {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if seams, ok := s.seams[seamsKey{i, k}]; ok {
+		return seams
+	}
+	seams := make([]seam, len(xs))
+	for n, x := range xs {
+		seams[n] = s.seamAt(s.origin(s.run, i), x, true)
+	}
+	s.seams[seamsKey{i, k}] = seams
+	return seams
+}
+
+// lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
+func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 	from, to := b.left.Add(s.half), b.right.Sub(s.half)
-	var out []fraction.Length
-	for _, phase := range phases {
+	var next []fraction.Length // the first of each phase, then those a pitch on
+	for _, phase := range s.phases {
 		x := from.Add(o.Add(phase).Sub(from).Mod(s.pitch))
 		if x == from {
 			x = x.Add(s.pitch)
 		}
-		for ; x.Less(to); x = x.Add(s.pitch) {
-			out = append(out, x)
+		next = append(next, x)
+	}
+	slices.SortFunc(next, fraction.Length.Compare)
+	for len(next) > 0 {
+		for i, x := range next {
+			if !x.Less(to) {
+				return out
+			}
+			out, next[i] = append(out, x), x.Add(s.pitch)
 		}
 	}
-	slices.SortFunc(out, fraction.Length.Compare)
 	return out
 }
 

@@ -30,6 +30,7 @@ const (
 type explorer struct {
 	ctx    context.Context
 	room   wall.Room
+	model  *wall.Model // of the room
 	budget Budget
 
 	found   []Choice // a front, from least blemish up
@@ -86,8 +87,11 @@ func (e *explorer) search() error {
 		return err
 	}
 	var err error
-	e.all, err = e.explore(wall.Layouts(e.ctx, e.room), e.budget.Layouts, func(layout wall.Layout) (bool, error) {
-		e.enumerated = layout.Total
+	if e.model, err = wall.NewModel(e.ctx, e.room); err != nil {
+		return err
+	}
+	e.all, err = e.explore(e.model.Layouts(e.ctx), e.budget.Layouts, func(layout wall.Layout) (bool, error) {
+		e.enumerated = layout.Floor
 		if e.layouts > 1 || e.met() {
 			return e.met(), nil
 		}
@@ -108,12 +112,16 @@ func (e *explorer) search() error {
 	if _, err := e.explore(e.inTurn(e.budget.Layouts/priceShare), math.MaxInt, met); err != nil {
 		return err
 	}
-	for _, room := range e.narrower() {
+	for _, stock := range e.narrower() {
 		if e.met() {
 			break
 		}
+		narrower, err := e.model.WithStock(stock)
+		if err != nil {
+			return err
+		}
 		var none *wall.NoLayoutError
-		if _, err := e.explore(wall.Layouts(e.ctx, room), e.budget.Layouts/narrowShare, met); err != nil && !errors.As(err, &none) {
+		if _, err := e.explore(narrower.Layouts(e.ctx), e.budget.Layouts/narrowShare, met); err != nil && !errors.As(err, &none) {
 			return err
 		}
 	}
@@ -167,10 +175,10 @@ func (e *explorer) explore(layouts iter.Seq2[wall.Layout, error], most int, done
 	return true, nil
 }
 
-// narrower returns the room with its sheets as if they were narrower, which all fit the whole ones:
+// narrower returns the stock as if its sheets were narrower, which all fit the whole ones:
 // by a quarter, a third, a half, and as wide as each kind of counted stock. Panels of less than a
 // third of the width are no panelling but strips: common practice, no source.
-func (e *explorer) narrower() []wall.Room {
+func (e *explorer) narrower() [][]nest.Stock {
 	if e.room.Profile.Boards {
 		return nil // a board is as wide as it is
 	}
@@ -184,16 +192,15 @@ func (e *explorer) narrower() []wall.Room {
 			widths = append(widths, s.Width)
 		}
 	}
-	var rooms []wall.Room
+	var stocks [][]nest.Stock
 	for _, width := range widths {
-		room := e.room
-		room.Stock = slices.Clone(room.Stock)
-		for i := range room.Stock {
-			room.Stock[i].Width = fraction.Min(room.Stock[i].Width, width)
+		stock := slices.Clone(e.room.Stock)
+		for i := range stock {
+			stock[i].Width = fraction.Min(stock[i].Width, width)
 		}
-		rooms = append(rooms, room)
+		stocks = append(stocks, stock)
 	}
-	return rooms
+	return stocks
 }
 
 // startPriced starts on the layouts in the order of each of the prices that say most of the walls.
@@ -213,7 +220,7 @@ func (e *explorer) startPriced() error {
 	}
 	for _, weight := range weights {
 		p := priced{weight: weight}
-		p.next, p.stop = iter.Pull2(wall.LayoutsByCost(e.ctx, e.room, e.objective(weight)))
+		p.next, p.stop = iter.Pull2(e.model.LayoutsByCost(e.ctx, e.objective(weight)))
 		p.first, err, _ = p.next()
 		e.priced = append(e.priced, p)
 		if err != nil {
@@ -277,7 +284,7 @@ func (e *explorer) weigh(most int) error {
 		}
 		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
 		first, n := dearer, 0
-		_, err := e.explore(wall.LayoutsByCost(e.ctx, e.room, objective), most, func(layout wall.Layout) (bool, error) {
+		_, err := e.explore(e.model.LayoutsByCost(e.ctx, objective), most, func(layout wall.Layout) (bool, error) {
 			if n++; n == 1 {
 				first = layout
 			}

@@ -1,0 +1,130 @@
+package wall
+
+import (
+	"context"
+	"sync"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+)
+
+// No layout has less blemish than the floor of one before it, also where terms are too fine for
+// whole grains.
+func TestFloorBoundsWhatFollows(t *testing.T) {
+	below := 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := drawRoom(t)
+		if rapid.Bool().Draw(t, "fine weights") {
+			weight := func(label string) fraction.Ratio {
+				return fraction.NewRatio(rapid.Int64Range(1, 1000).Draw(t, label), rapid.Int64Range(1, 99_991).Draw(t, label+" parts"))
+			}
+			room.Priorities.InsideCorner, room.Priorities.OpeningSide = weight("corner"), weight("opening")
+		}
+		var floor fraction.Ratio
+		for n, l := range firstLayouts(t, Layouts(context.Background(), room), 40) {
+			if l.Total.Less(l.Floor) || l.Floor.Less(floor) {
+				t.Fatalf("layout %d has blemish %v and floor %v, after %v", n, l.Total, l.Floor, floor)
+			}
+			floor = l.Floor
+			if l.Floor != l.Total {
+				below++
+			}
+		}
+	})
+	if below == 0 {
+		t.Error("no room was too fine")
+	}
+}
+
+// One model serves searches on several goroutines, which find what each finds alone.
+func TestModelServesManySearches(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, objective := drawRoom(t), drawObjective(t)
+		m, err := NewModel(context.Background(), room)
+		if err != nil {
+			t.Skip("no layout")
+		}
+		alone := [2][]Layout{firstLayouts(t, Layouts(context.Background(), room), 10), firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10)}
+		var together [4][]Layout
+		var group sync.WaitGroup
+		for i := range together {
+			group.Go(func() {
+				layouts := m.Layouts(context.Background())
+				if i%2 == 1 {
+					layouts = m.LayoutsByCost(context.Background(), objective)
+				}
+				for l, err := range layouts {
+					if together[i] = append(together[i], l); err != nil || len(together[i]) == 10 {
+						break
+					}
+				}
+			})
+		}
+		group.Wait()
+		for i, got := range together {
+			for n, want := range alone[i%2] {
+				if n >= len(got) || layoutKey(&got[n]) != layoutKey(&want) || got[n].Total != want.Total || len(got[n].Pieces) != len(want.Pieces) {
+					t.Fatalf("search %d: layout %d is not %s", i, n, layoutKey(&want))
+				}
+			}
+		}
+	})
+}
+
+// A model with other stock is that of the room with other stock.
+func TestModelWithOtherStock(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := drawRoom(t)
+		m, err := NewModel(context.Background(), room)
+		if err != nil {
+			t.Skip("no layout")
+		}
+		room.Stock = []nest.Stock{{Name: "narrow", Width: quarters(t, "other width", 8, 16), Length: fraction.Inches(40)}}
+		other, err := m.WithStock(room.Stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, got := firstLayouts(t, Layouts(context.Background(), room), 5), firstLayouts(t, other.Layouts(context.Background()), 5)
+		for i := range max(len(want), len(got)) {
+			if layoutKey(&want[i]) != layoutKey(&got[i]) {
+				t.Fatalf("layout %d is %s, want %s", i, layoutKey(&got[i]), layoutKey(&want[i]))
+			}
+		}
+	})
+	if _, err := (&Model{}).WithStock(nil); err == nil {
+		t.Error("no error for a model of nothing")
+	}
+	for _, err := range (*Model)(nil).Layouts(t.Context()) {
+		if err == nil {
+			t.Error("a layout of no model")
+		}
+	}
+}
+
+// A measure that says how far x is, and nothing else, changes nothing; one that counts the first half
+// of each repeat alone, twice, costs what the pieces cost by it, or less.
+func TestMeasureOfThePattern(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room, objective := drawRoom(t), drawObjective(t)
+		want := firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10)
+		objective.Measure = func(x fraction.Length) fraction.Length { return x }
+		for i, got := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10) {
+			if layoutKey(&got) != layoutKey(&want[i]) || got.Cost != want[i].Cost {
+				t.Fatalf("layout %d is %s, want %s", i, layoutKey(&got), layoutKey(&want[i]))
+			}
+		}
+		pitch := room.Profile.Pitch()
+		objective.Measure = func(x fraction.Length) fraction.Length {
+			repeats, phase := x.DivMod(pitch)
+			return pitch.Mul(repeats).Add(fraction.Min(phase, pitch.Div(2)).Mul(2))
+		}
+		for i, got := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10) {
+			if cost, err := objective.Cost(&got); err != nil || cost.Less(got.Cost) {
+				t.Fatalf("layout %d is said to cost %v, its pieces cost %v (%v)", i, got.Cost, cost, err)
+			}
+		}
+	})
+}
