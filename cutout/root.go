@@ -1,6 +1,11 @@
 package cutout
 
-import "math/big"
+import (
+	"math/big"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+)
 
 // Distances between points are square roots. Nothing here takes a float: a root is exact where it
 // is rational, else enclosed between neighbouring multiples of a unit by the integer square root.
@@ -35,6 +40,20 @@ func rootAbove(r, unit *big.Rat) *big.Rat {
 		root.Add(root, unit)
 	}
 	return root
+}
+
+// Distance returns the distance between two points: exactly where it is rational, else rounded up
+// to a multiple of unit, which is above 0. It fails where the result does not fit a Length.
+func Distance(p, q Point, unit fraction.Length) (distance fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	square := squaredDistance(p.rational(), q.rational())
+	if root, ok := exactRoot(square); ok {
+		return mustFit(root), nil
+	}
+	if unit.Sign() <= 0 {
+		return distance, &fault.Fault{Path: fault.Of("Unit"), Value: unit.String(), Want: "more than 0"}
+	}
+	return mustFit(rootAbove(square, unit.Rat())), nil
 }
 
 // multiple rounds r to a multiple of unit > 0, up or down.

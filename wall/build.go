@@ -195,7 +195,7 @@ func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing
 			piece.Label += letter(i)
 		}
 		for p, q := range shape.Edges() {
-			piece.Edges = piece.Edges.Add(extentOf(p, q))
+			piece.Edges = piece.Edges.Add(lengthOf(p, q))
 		}
 		m.nameHoles(&piece, shape)
 		panel.Pieces = append(panel.Pieces, piece.Number)
@@ -220,7 +220,7 @@ func (m *Model) nameHoles(piece *Piece, shape cutout.Shape) {
 		piece.Holes = append(piece.Holes, strings.Join(names, " and "))
 		for i, p := range hole {
 			if len(names) == 1 && boxes == 0 {
-				piece.OpeningEdges = piece.OpeningEdges.Add(extentOf(p, hole[(i+1)%len(hole)]))
+				piece.OpeningEdges = piece.OpeningEdges.Add(lengthOf(p, hole[(i+1)%len(hole)]))
 			}
 		}
 	}

@@ -50,9 +50,9 @@ func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][]
 			}
 			switch opening := openingAt(run, grown, u); {
 			case left.upright() && u.X == left.foot.X && u.MaterialRight:
-				g.addEnd(room, e, run.Left)
+				g.addEnd(room, e, e.height, run.Left)
 			case right.upright() && u.X == right.foot.X && !u.MaterialRight:
-				g.addEnd(room, e, run.Right)
+				g.addEnd(room, e, e.height, run.Right)
 			case opening != nil:
 				e.kind, e.weight, e.where, e.opening = OpeningSide, room.Priorities.OpeningSide, AtOpening, opening.Name
 				if opening.Kind == Box {
@@ -84,15 +84,15 @@ func (g *region) roundedHeight(u cutout.Upright, mark fraction.Length) fraction.
 	return top.Sub(bottom)
 }
 
-// addEnd adds an edge of the run's left or right end.
-func (g *region) addEnd(room *Room, e edge, end End) {
+// addEnd adds an edge of the run's left or right end, so long.
+func (g *region) addEnd(room *Room, e edge, length fraction.Length, end End) {
 	e.kind, e.weight = room.Priorities.endWeight(end)
 	e.end, e.where = true, AtLeftEnd
 	side := 0
 	if e.keepsLeft() {
 		e.where, side = AtRightEnd, 1
 	}
-	g.endHeights[side] = g.endHeights[side].Add(e.height)
+	g.endHeights[side], g.endLengths[side] = g.endHeights[side].Add(e.height), g.endLengths[side].Add(length)
 	g.edges = append(g.edges, e)
 }
 
@@ -102,13 +102,15 @@ func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right e
 	for i, p := range outline {
 		q := outline[(i+1)%len(outline)]
 		e := edge{x: p.X.Add(q.X).Div(2), height: q.Y.Sub(p.Y).Abs()}
+		lean := func(keep groove.Side, end End) {
+			e.keep, g.leaning[[2]cutout.Point{p, q}] = keep, true
+			g.addEnd(room, e, lengthOf(p, q), end)
+		}
 		switch {
 		case !left.upright() && q.Y.Less(p.Y) && left.near(p, room.Mark) && left.near(q, room.Mark):
-			e.keep = groove.KeepRight
-			g.addEnd(room, e, run.Left)
+			lean(groove.KeepRight, run.Left)
 		case !right.upright() && p.Y.Less(q.Y) && right.near(p, room.Mark) && right.near(q, room.Mark):
-			e.keep = groove.KeepLeft
-			g.addEnd(room, e, run.Right)
+			lean(groove.KeepLeft, run.Right)
 		}
 	}
 }

@@ -33,8 +33,8 @@ func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) 
 // UnmarshalText reads the word of a kind.
 func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarshal(text, k) }
 
-// Joint is all of one kind of joint on one run. Length is measured level and upright; a sloped line
-// counts by its extent along x.
+// Joint is all of one kind of joint on one run. Length is that along the joint: a slope by its true
+// length, rounded up to 1/65536 in where it is not rational.
 type Joint struct {
 	Kind   JointKind
 	Run    int // its index; of a corner, that of the run whose right end it is
@@ -43,12 +43,15 @@ type Joint struct {
 	Seen   bool // the cut edge is seen: of an exposed end or an outside corner
 }
 
-// extentOf returns the extent of an edge along x, or along y where it is upright.
-func extentOf(p, q cutout.Point) fraction.Length {
-	if p.X == q.X {
+// lengthOf returns the length of an edge, never less than it is.
+func lengthOf(p, q cutout.Point) fraction.Length {
+	switch {
+	case p.X == q.X:
 		return q.Y.Sub(p.Y).Abs()
+	case p.Y == q.Y:
+		return q.X.Sub(p.X).Abs()
 	}
-	return q.X.Sub(p.X).Abs()
+	return fraction.Must(cutout.Distance(p, q, fraction.Of(1, 1<<16)))
 }
 
 // joints returns the joints of the region against the wall and what is on it.
@@ -63,7 +66,7 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 	}
 	for _, s := range g.shapes {
 		for p, q := range s.Edges() {
-			if p.X == q.X {
+			if p.X == q.X || g.leaning[[2]cutout.Point{p, q}] {
 				continue
 			}
 			kind := TopJoint
@@ -71,7 +74,7 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 				kind = BottomJoint
 			}
 			kind = g.against(room, run, p, q, kind)
-			sum[kind] = sum[kind].Add(extentOf(p, q))
+			sum[kind] = sum[kind].Add(lengthOf(p, q))
 		}
 	}
 	return sum
@@ -114,15 +117,15 @@ func (m *Model) addJoints(layout *Layout, legs []leg) {
 			add(Joint{Kind: j.Kind, Run: r, Length: sums[j.Kind], Gap: j.Gap})
 		}
 		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
-			height := g.endHeights[side]
+			length := g.endLengths[side]
 			switch {
 			case !end.Kind.IsCorner():
-				add(Joint{EndJoint, r, height, gaps.Side, end.Kind == Exposed})
+				add(Joint{EndJoint, r, length, gaps.Side, end.Kind == Exposed})
 			case side == 0 && m.coupled(m.before(r)): // counted at the right end of the run before
 			case end.Kind == InsideCorner:
-				add(Joint{CornerJoint, r, height, gaps.Side, false})
+				add(Joint{CornerJoint, r, length, gaps.Side, false})
 			default:
-				add(Joint{MitreJoint, r, height, fraction.Length{}, true})
+				add(Joint{MitreJoint, r, length, fraction.Length{}, true})
 			}
 		}
 	}

@@ -105,7 +105,7 @@ type Piece struct {
 	Shape        cutout.Shape
 	LeftPhase    fraction.Length
 	Holes        []string        // by hole of the shape, the opening's name
-	Edges        fraction.Length // of outline and holes, measured as a [Joint] is
+	Edges        fraction.Length // of outline and holes, as long as they are
 	OpeningEdges fraction.Length // of these the holes round one window or other opening
 	Closing      bool            // the last of its run: measured again on the wall before it is cut
 }

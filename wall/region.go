@@ -17,13 +17,15 @@ type fitting struct {
 
 // region is what one run's panels cover: the wall's shape less gaps and openings.
 type region struct {
-	exact       []cutout.Shape        // as the lines run
-	taped       map[cutout.Point]bool // corners that stay where they are when a shape is snapped
-	shapes      []cutout.Shape        // snapped: computed corners on the tape's marks
-	left, right fraction.Length       // leftmost and rightmost x that panels reach
-	columns     []column              // left to right; between two that do not touch lies a void
-	edges       []edge                // upright edges with a weight or a strip to keep clear of
-	endHeights  [2]fraction.Length    // of the part that bounds the shape at its left and right end
+	exact       []cutout.Shape           // as the lines run
+	taped       map[cutout.Point]bool    // corners that stay where they are when a shape is snapped
+	shapes      []cutout.Shape           // snapped: computed corners on the tape's marks
+	left, right fraction.Length          // leftmost and rightmost x that panels reach
+	columns     []column                 // left to right; between two that do not touch lies a void
+	edges       []edge                   // upright edges with a weight or a strip to keep clear of
+	endHeights  [2]fraction.Length       // of the part that bounds the shape at its left and right end
+	endLengths  [2]fraction.Length       // along it, where it leans
+	leaning     map[[2]cutout.Point]bool // edges of shapes along an end that leans
 
 	lock  sync.Mutex
 	bands map[span][]cutout.Shape // behind the lock: pieces by panel, see band
@@ -32,7 +34,7 @@ type region struct {
 // newRegion returns the region of run number r of the room, fitted as f says.
 func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
-	g := &region{taped: map[cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
+	g := &region{taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
 	leftEnd, rightEnd := endLines(room, run, f)
 	for _, end := range []endLine{leftEnd, rightEnd} {
 		g.taped[end.foot], g.taped[end.top] = true, true
