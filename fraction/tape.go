@@ -7,9 +7,9 @@ import (
 
 // Tape writes lengths for people, to the marks of the tape that they hold.
 //
-// A length on a mark is written as it is, "16 3/16"; one between the marks as the nearest mark (the
-// upper one of two equally near) with a sign that it is not exact and how far the mark lies above
-// the length: "~16 3/16 (+1/128)". Take that error off the mark and you have the length.
+// A length on a mark, or half way between two, is written as it is: "16 3/16", "16 5/32". Another is
+// written as the nearest mark with a sign that it is not exact and how far the mark lies above the
+// length: "~16 3/16 (+1/128)". Take that error off the mark and you have the length.
 //
 // The zero value is a tape in inches without marks: everything on it is exact.
 type Tape struct {
@@ -36,6 +36,9 @@ func (t Tape) Format(a Length) (text string) {
 	var room [128]byte
 	b := room[:0]
 	mark, over := a.Round(t.Mark, Nearest)
+	if over.Mul(2).Abs() == t.Mark.Abs() {
+		mark, over = a, Length{}
+	}
 	if !over.IsZero() {
 		b = append(b, '~')
 	}

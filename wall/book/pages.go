@@ -82,6 +82,9 @@ func (b *page) draw() (failed error) {
 			keep(drawing.End(b.Plan, i, false))
 			keep(drawing.End(b.Plan, i, true))
 		}
+		if drawing.CornerLetter(b.Plan, i) != "" {
+			keep(drawing.Corner(b.Plan, i))
+		}
 	}
 	for i := range b.Plan.Sheets {
 		keep(drawing.Sheet(b.Plan, i))

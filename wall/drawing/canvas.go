@@ -11,12 +11,12 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// Sizes in units of ink: about 96 to the inch in print, where typeSize is eight points.
+// Sizes in units of ink: 96 to the inch in print. Capitals of typeSize are at least 2.5 mm high
+// there: ISO 3098-1 has 2.5 mm as the least of its heights for A4.
 const (
-	typeSize  = 11.0
-	smallSize = 10.0
-	laneHigh  = 14.0  // a line of text
-	poleGap   = 13.0  // between neighboring upright numbers, and between level ones
+	typeSize  = 13.4
+	laneHigh  = 17.0  // a line of text
+	poleGap   = 15.0  // between neighboring upright numbers, and between level ones
 	wideInk   = 690.0 // natural width of a drawing across the page
 	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
 )
@@ -63,7 +63,8 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 
 // leadTo draws a line from the nearest point of a label's box to what it names.
 func (c *canvas) leadTo(label box, x, y float64) {
-	c.leads.stroke("lead", "M", max(label.x, min(x, label.x+label.w)), max(label.y, min(y, label.y+label.h)), "L", x, y)
+	fromX, fromY := label.toward(x, y)
+	c.leads.stroke("lead", "M", fromX, fromY, "L", x, y)
 }
 
 // drills draws the starter holes of a piece, circles of at least a radius with their middles.

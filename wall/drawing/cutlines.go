@@ -18,9 +18,8 @@ type cutLine struct {
 	count  int    // of points in the whole ring
 }
 
-// cutLines lists what a plan needs templates for. A rectangular cutout that takes more than one
-// page has none: two measurements and a straightedge mark it better. Nor has one as large as a
-// house.
+// cutLines lists what a plan needs templates for. A rectangular cutout that fits no page has none:
+// two measurements and a straightedge mark it better. Nor has one as large as a house.
 func cutLines(p plan.Plan) (found []cutLine) {
 	for i, piece := range p.Pieces {
 		for h, hole := range piece.Holes {
@@ -29,6 +28,7 @@ func cutLines(p plan.Plan) (found []cutLine) {
 		}
 		found = append(found, notches(piece, i)...)
 	}
+	profile := p.Profile
 	return slices.DeleteFunc(found, func(c cutLine) bool {
 		most := mostPages
 		if c.square() {
@@ -36,7 +36,8 @@ func cutLines(p plan.Plan) (found []cutLine) {
 		}
 		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(p Paper) bool {
 			across, down := c.pages(p)
-			return max(across, down) > most
+			_, fits := c.small(p, profile, 0)
+			return max(across, down) > most && !fits
 		})
 	})
 }
@@ -53,10 +54,11 @@ func (c cutLine) square() bool {
 
 // line is the path of the line, seen in v.
 func (c cutLine) line(v view) string {
+	arcs := slices.DeleteFunc(slices.Clone(c.piece.Marks.Arcs), func(a plan.Arc) bool { return c.closed && a.Opening != c.what })
 	if c.closed {
-		return v.outline(c.points)
+		return v.curved(arcs, c.points)
 	}
-	return v.line(c.points)
+	return v.trace(arcs, c.points, false)
 }
 
 // notches finds the stretches of a piece's outline off its bounding box that are worth a template.

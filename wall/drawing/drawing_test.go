@@ -31,6 +31,7 @@ func TestDrawingsAreGolden(t *testing.T) {
 	keep("room")(Room(p))
 	keep("run-1")(Elevation(p, 0))
 	keep("run-2")(Elevation(p, 1))
+	keep("corner-1")(Corner(p, 0))
 	keep("sheet-1")(Sheet(p, 0))
 	keep("piece-4-face")(Piece(p, 3, false))
 	keep("piece-1-back")(Piece(p, 0, true))
@@ -58,6 +59,7 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 			for name, draw := range map[string]func() (Picture, error){
 				"elevation": func() (Picture, error) { return Elevation(p, i) },
 				"end":       func() (Picture, error) { return End(p, i, true) },
+				"corner":    func() (Picture, error) { return Corner(p, i) },
 				"sheet":     func() (Picture, error) { return Sheet(p, i) },
 				"piece":     func() (Picture, error) { return Piece(p, i, false) },
 			} {

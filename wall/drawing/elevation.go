@@ -1,19 +1,23 @@
 package drawing
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
 const (
-	elevationTall = 215.0 // most ink that a wall's height takes
-	heightLane    = 21.0  // beside the wall, before and after a height
-	flawGap       = 21.0  // between the signs of blemishes
+	elevationTall = 340.0 // most ink that a wall's height takes
+	heightLane    = 24.0  // beside the wall, before and after a height
+	flawRadius    = 11.0  // of the sign of a blemish
 )
 
 // elevation draws one run face on, to scale.
@@ -21,14 +25,15 @@ type elevation struct {
 	canvas
 	run    plan.Run
 	path   string // of the run in the plan, with a full stop
-	level  string // names the datum beside the wall
 	pieces []plan.Piece
 	seen   []box   // the seams and the start, which numbers of narrow pieces may cover
-	floor  float64 // ink y under the wall, where the story pole begins
+	begin  float64 // ink y of the line that says where to start
+	floor  float64 // ink y under the wall
 }
 
 // Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
-// blemishes, the heights at both ends, and its story pole.
+// blemishes, heights at its stations and of its openings, and under it the chains of dimensions and
+// the story pole.
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
@@ -38,12 +43,11 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 		e.seams()
 		e.openings()
 		e.start()
-		e.flaws()
+		e.above()
 		e.heights()
 		e.labels()
 		e.onTheWall()
-		e.corners()
-		e.Height = e.pole()
+		e.Height = e.foot(e.pole(e.chains(e.below())))
 		return e.Picture
 	})
 }
@@ -54,10 +58,10 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
 		e.scaled()
-		for _, mark := range e.run.StoryPole {
-			e.Desc += fmt.Sprintf("%s: %s. ", MarkName(p.Profile, mark), e.tape.Format(mark.At))
+		for n, mark := range e.run.StoryPole {
+			e.Desc += fmt.Sprintf("%s: %s from the start. ", MarkName(p.Profile, mark), e.fromStart(n))
 		}
-		e.Height = e.pole()
+		e.Height = e.foot(e.pole(e.chains(0)))
 		return e.Picture
 	})
 }
@@ -65,10 +69,7 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 // newElevation returns the empty drawing of run i.
 func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
 	run := p.Runs[i]
-	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i), level: "level datum"}
-	if width < wideInk {
-		e.level = "level"
-	}
+	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i)}
 	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -77,26 +78,38 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 	return e
 }
 
-// scaled chooses the scale and returns the height of what is shown, in ink.
+// scaled chooses the scale, one to a whole number, and returns the height of what is shown, in ink.
 func (e *elevation) scaled() (tall float64) {
-	points := append([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}}, e.run.Outline...)
+	points := append([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}, {X: e.run.Width}, {}}, e.run.Outline...)
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
 	}
 	lo, hi := cutout.Bounds(points)
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
-	e.scale = min((e.Width-2*e.lane())/wide, elevationTall/high)
+	e.scale = perInch / e.oneTo(wide, high)
 	e.left = (e.Width - wide*e.scale) / 2
 	e.x0, e.y1 = lo.X.Float64(), hi.Y.Float64()
 	return high * e.scale
 }
 
+// oneTo is the least whole number that the wall may be shown smaller by.
+func (e *elevation) oneTo(wide, high float64) float64 {
+	return max(1, math.Ceil(perInch*max(wide/(e.Width-2*e.lane()), high/elevationTall)))
+}
+
 // lay chooses the scale and the lanes above the wall.
 func (e *elevation) lay() {
 	tall := e.scaled()
-	e.top = e.callouts() + 3*laneHigh + 8
+	e.begin = e.callouts() + laneHigh + 6
 	if e.Width < wideInk {
-		e.top += laneHigh // the start has a line to itself
+		e.begin += laneHigh // the arrow is under the words
+	}
+	e.top = e.begin + 10
+	if signs, long := e.signs(); len(signs) > 0 {
+		e.top += 3 * flawRadius
+		if !e.level(len(signs), long) {
+			e.top += long
+		}
 	}
 	e.floor = e.top + tall
 	e.frame = box{2, 0, e.Width - 4, e.floor}
@@ -111,22 +124,51 @@ func (e *elevation) callouts() float64 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
 		y := laneHigh
-		line{name, figure{end.Kind.String(), path + ".kind"}}.write(&e.node, "bold", x, y, anchor)
-		for _, text := range wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6) {
-			y += laneHigh
-			text.write(&e.node, "", x, y, anchor)
+		say := func(class string, lines ...line) {
+			for _, text := range lines {
+				text.write(&e.node, class, x, y, anchor)
+				w := text.width(typeSize) * 1.1
+				e.word(box{x - w*float64(side), y - 13, w, laneHigh})
+				y += laneHigh
+			}
 		}
+		if title := (line{name, figure{end.Kind.String(), path + ".kind"}}); title.width(typeSize) < e.Width/2-8 {
+			say("bold", title)
+		} else {
+			say("bold", title[:1], title[1:])
+		}
+		say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
 		if sign := end.Lean.Sign(); sign != 0 {
-			y += laneHigh
 			lean, way := plus(end.Lean, path+".lean"), " right"
 			if sign < 0 {
 				lean, way = minus(end.Lean, path+".lean"), " left"
 			}
-			line{"top leans ", e.sum(lean), way}.write(&e.node, "", x, y, anchor)
+			say("", line{"top leans ", e.sum(lean), way})
 		}
-		bottom = max(bottom, y)
+		bottom = max(bottom, y-laneHigh)
 	}
 	return bottom
+}
+
+// wall draws the wall's own shape, whose gaps stay visible, the panels that are on it, and the
+// pieces with their pattern.
+func (e *elevation) wall() {
+	e.stroke("wall", e.outline(e.run.Outline))
+	if len(e.run.Installed) > 0 {
+		clip, shown := e.clip("wall")
+		clip.add("path", "d", e.outline(e.run.Outline))
+		up := e.add("g", "clip-path", shown)
+		for i, panel := range e.run.Installed {
+			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch(ref("installed-%d", i), "hatch", 9, -45))
+		}
+	}
+	for _, piece := range e.pieces {
+		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
+	}
+	for i, p := range e.run.Outline { // no label covers the edge of the wall
+		q := e.run.Outline[(i+1)%len(e.run.Outline)]
+		e.claimLine(e.x(p.X), e.y(p.Y), e.x(q.X), e.y(q.Y))
+	}
 }
 
 // strip is the box of an installed panel, as high as the wall.
@@ -135,32 +177,54 @@ func (e *elevation) strip(panel plan.Installed) box {
 	return e.area(panel.Left, lo.Y, panel.Right, hi.Y)
 }
 
-// wall draws the wall's own shape, whose gaps stay visible, and the pieces with their pattern.
-func (e *elevation) wall() {
-	e.stroke("wall", e.outline(e.run.Outline))
-	for i, panel := range e.run.Installed {
-		e.rect(e.strip(panel), "class", "opening", "fill", e.hatch(ref("installed-%d", i), "hatch", 9, -45))
-	}
-	for _, piece := range e.pieces {
-		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
+// onTheWall says so on each installed panel, level or upright, where it has room.
+func (e *elevation) onTheWall() {
+	for _, panel := range e.run.Installed {
+		strip := e.strip(panel)
+		for _, words := range []string{"on the wall already", "on the wall", "up"} {
+			text := line{words}
+			w := text.width(typeSize) + 8
+			on := func(w, h float64) (box, bool) {
+				return e.first(func(yield func(box) bool) {
+					for seat := range e.seats([][]plan.Point{e.run.Outline}, w, h) {
+						if seat.inside(strip) && !yield(seat) {
+							return
+						}
+					}
+				})
+			}
+			if seat, ok := on(w, laneHigh); ok {
+				e.tagged(seat, text)
+				break
+			} else if seat, ok := on(laneHigh, w); ok {
+				e.tag(seat, 3)
+				text.upright(&e.node, "", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+				break
+			}
+		}
 	}
 }
 
-// onTheWall says so on the installed panels that have room for it; the key explains their hatch.
-func (e *elevation) onTheWall() {
-	for _, panel := range e.run.Installed {
-		text := line{"on the wall already"}
-		if seat, ok := e.place(within(e.strip(panel), text.width(typeSize)+8, 16)...); ok {
-			e.tagged(seat, text)
+// arcs are the arcs of an opening, which the marks of a piece have with its gap.
+func (e *elevation) arcs(o plan.Opening) (all []plan.Arc) {
+	for _, piece := range e.pieces {
+		for _, a := range piece.Marks.Arcs {
+			if a.Opening == o.Name {
+				a.Centre = plan.Point{X: a.Centre.X.Add(piece.At.X), Y: a.Centre.Y.Add(piece.At.Y)}
+				a.Radius, a.Springs = a.Radius.Sub(e.plan.Gaps.Around(o.Kind)), a.Springs.Add(piece.At.Y)
+				return []plan.Arc{a}
+			}
 		}
 	}
+	return nil
 }
 
 // openings draws the openings as taped, without their gaps, and the level datum over them.
 func (e *elevation) openings() {
 	for _, o := range e.run.Openings {
-		e.stroke("paper", e.outline(o.Outline))
-		e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 6, 45), "d", e.outline(o.Outline))
+		shape := e.curved(e.arcs(o), o.Outline)
+		e.stroke("paper", shape)
+		e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 6, 45), "d", shape)
 	}
 	y := e.y(zero)
 	left, right := e.sides()
@@ -168,28 +232,48 @@ func (e *elevation) openings() {
 	e.floor = max(e.floor, y)
 }
 
-// seams draws a heavy line in the middle of each gap between panels, under the openings.
-func (e *elevation) seams() {
-	for i := 1; i < len(e.run.Panels); i++ {
-		a, b := e.run.Panels[i-1], e.run.Panels[i]
-		if e.parted(a, b) {
-			continue
-		}
-		x, top, bottom := (e.x(a.Right)+e.x(b.Left))/2, e.floor, e.top
-		for _, piece := range e.pieces {
-			if piece.Panel == a.Number || piece.Panel == b.Number {
-				v := e.move(piece.At)
-				top, bottom = min(top, v.y(piece.Height)), max(bottom, v.y(zero))
+// upright is an upright edge of a piece on the wall.
+type upright struct {
+	x, lo, hi fraction.Length
+	panel     int
+}
+
+// uprights are the upright edges of the run's pieces: at sides of panels, of steps and of openings.
+func (e *elevation) uprights() (all []upright) {
+	for _, piece := range e.pieces {
+		for _, ring := range rings(piece) {
+			for i, p := range ring {
+				if q := ring[(i+1)%len(ring)]; p.X == q.X {
+					all = append(all, upright{piece.At.X.Add(p.X), piece.At.Y.Add(fraction.Min(p.Y, q.Y)), piece.At.Y.Add(fraction.Max(p.Y, q.Y)), piece.Panel})
+				}
 			}
 		}
-		e.stroke("seam", "M", x, top-5, "V", bottom+5)
-		e.see(box{x - 2, top - 5, 4, bottom - top + 10})
+	}
+	return all
+}
+
+// seams draws a heavy line in the middle of each gap between panels, as far as both have an edge
+// there; the joints of boards are their pattern.
+func (e *elevation) seams() {
+	edges := e.uprights()
+	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
+		a, b := e.run.Panels[i-1], e.run.Panels[i]
+		x := (e.x(a.Right) + e.x(b.Left)) / 2
+		for _, p := range edges {
+			for _, q := range edges {
+				lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi)
+				if p.panel == a.Number && p.x == a.Right && q.panel == b.Number && q.x == b.Left && lo.Less(hi) {
+					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
+					e.see(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
+				}
+			}
+		}
 	}
 }
 
 // start marks where to begin and which way to go on.
 func (e *elevation) start() {
-	x, y := e.x(e.run.SetOut.From), e.top-2*laneHigh-8
+	x, y := e.x(e.run.SetOut.From), e.begin
 	e.stroke("start", "M", x, y-4, "V", e.floor+10)
 	e.see(box{x - 1.5, y, 3, e.floor - y})
 	way, left, right := 1.0, x-10, x+48 // where text may end and start
@@ -212,7 +296,7 @@ func (e *elevation) start() {
 		at = right
 	}
 	text.write(&e.node, "starttext", at, y, anchor)
-	e.claim(box{right, y - typeSize, wide, typeSize + 3})
+	e.word(box{right, y - typeSize, wide, typeSize + 3})
 }
 
 // see claims the place of a line that numbers of narrow pieces may cover.
@@ -221,27 +305,84 @@ func (e *elevation) see(c box) {
 	e.seen = append(e.seen, c)
 }
 
-// flaws marks the blemishes above the wall with the numbers of the book's table, if there is room.
-func (e *elevation) flaws() {
-	y := e.top - laneHigh + 1
-	var all []stop
+// sign is what stands above the wall with a lead to its place: the height of a station, or the
+// number of a blemish.
+type sign struct {
+	stop
+	flaw bool
+	y    float64 // ink of the place
+}
+
+// signs are the signs above the wall from left to right, and the ink that the longest height takes:
+// level where all have room so, else upright. Too many blemishes are left to the book's table.
+func (e *elevation) signs() (all []sign, long float64) {
+	flaws := 0
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
-			all = append(all, stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At)})
+			flaws++
+			all = append(all, sign{stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At)}, true, e.spot(b)})
 		}
 	}
-	if len(all) > int(e.Width/flawGap)-1 {
-		return
+	if float64(flaws+len(e.corners(true))) > e.Width/(2*flawRadius)-1 {
+		all = nil
 	}
-	for _, s := range spreadStops(all, flawGap, 12, e.Width-12) {
-		x, roof := s.spot, e.roof(s.ink)
-		e.stroke("flawlead", "M", x, y, "L", s.ink, roof)
-		e.stroke("flaw", "M", x-9, y, "l9 -9l9 9l-9 9z")
-		e.dot("flawdot", s.ink, roof, 2)
-		s.text.write(&e.node, "flawtext", x, y+3.5, "middle")
-		left, right := min(x-9, s.ink), max(x+9, s.ink)
-		e.claim(box{left, y - 9, right - left, e.top - y + 9})
+	for _, s := range e.corners(true) {
+		long = max(long, s.text.width(typeSize))
+		all = append(all, sign{stop: s, y: e.y(s.at)})
 	}
+	slices.SortStableFunc(all, func(a, b sign) int { return cmp.Compare(a.ink, b.ink) })
+	return all, long
+}
+
+// level reports whether so many signs of a width have room side by side.
+func (e *elevation) level(n int, wide float64) bool { return float64(n)*(wide+8) < e.Width-16 }
+
+// above writes the signs above the wall.
+func (e *elevation) above() {
+	all, long := e.signs()
+	y, gap, level := e.top-2*flawRadius, 2*flawRadius, e.level(len(all), long)
+	if level {
+		gap = max(gap, long+8)
+	}
+	wanted := make([]float64, len(all))
+	for i, s := range all {
+		wanted[i] = s.ink
+	}
+	lo, hi := e.sides()
+	if float64(len(all)-1)*gap > hi-lo {
+		lo, hi = gap/2+2, e.Width-gap/2-2
+	}
+	for i, x := range spread(wanted, gap, lo, hi) {
+		s := all[i]
+		switch e.word(centered(x, y, gap, 2*flawRadius)); {
+		case s.flaw:
+			e.stroke("flawlead", "M", x, y, "L", s.ink, s.y)
+			e.stroke("flaw", "M", x-flawRadius, y, "l11 -11l11 11l-11 11z")
+			e.dot("flawdot", s.ink, s.y, 2)
+			s.text.write(&e.node, "flawtext", x, y+4.6, "middle")
+		case level:
+			e.stroke("lead", "M", x, y+8, "L", s.ink, s.y)
+			s.text.write(&e.node, "halo", x, y+4.6, "middle")
+		default:
+			e.stroke("lead", "M", x, y+8, "L", s.ink, s.y)
+			e.word(box{x - 7, y - long, 14, long})
+			s.text.upright(&e.node, "halo", x, y+6, "start")
+		}
+		e.claim(box{min(x, s.ink) - 1, y, math.Abs(x-s.ink) + 2, max(0, min(s.y, e.top)-y)})
+	}
+}
+
+// spot is the ink y of a blemish: in the middle of the edge of a step or an opening that it is of,
+// else at the top of the wall.
+func (e *elevation) spot(b plan.Blemish) float64 {
+	found, off := e.roof(e.x(b.At)), math.Inf(1)
+	for _, edge := range e.uprights() {
+		miss := math.Abs(edge.hi.Sub(edge.lo).Sub(b.Height).Float64())
+		if (b.Where == wall.AtStep || b.Where == wall.AtOpening) && edge.x == b.At && miss < off {
+			found, off = (e.y(edge.lo)+e.y(edge.hi))/2, miss
+		}
+	}
+	return found
 }
 
 // BlemishNumber returns the number, from 1, of blemish i of a plan on the elevations; 0 where the

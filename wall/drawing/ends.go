@@ -17,17 +17,109 @@ const (
 	endLane    = 56.0  // for what lies past the end
 )
 
+// tip is what is shown of the panelling at one end of a run.
+type tip struct {
+	run      plan.Run
+	right    bool
+	panel    wall.Panel      // the last one
+	at       string          // its path
+	from, to fraction.Length // what is shown of it, on the run
+	shown    []stripe
+}
+
+// tip returns what lies within a length of one end of run i; nothing is shown where it has no
+// panels. Boards are shown over their joints.
+func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
+	run := c.plan.Runs[i]
+	t := tip{run: run, right: right}
+	n, profile := 0, c.plan.Profile
+	if len(run.Panels) == 0 {
+		return t
+	}
+	if right {
+		n = len(run.Panels) - 1
+	}
+	panel := run.Panels[n]
+	t.panel, t.at = panel, ref("runs[%d].panels[%d].", i, n)
+	whole := panel.Right.Sub(panel.Left)
+	if profile.Boards {
+		whole = run.Limits[1].Sub(run.Limits[0])
+	}
+	span := fraction.Min(most, whole)
+	t.from, t.to = panel.Left, panel.Left.Add(span)
+	phase := panel.LeftPhase
+	if right && profile.Pitch.Sign() > 0 {
+		t.from, t.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
+	}
+	t.shown = stripes(profile, t.from, t.to, phase)
+	return t
+}
+
+// mitred reports whether the end of the run at the left or the right is an outside corner.
+func mitred(run plan.Run, right bool) bool {
+	return !right && run.Left.Kind == wall.OutsideCorner || right && run.Right.Kind == wall.OutsideCorner
+}
+
+// section draws the section of what is shown, a thickness of ink deep: put places what lies so far
+// along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
+// joints of boards show a tongue on the side toward which one works; its size is none of the plan's.
+func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) complex128) {
+	path := ""
+	to := func(command string, along, deep float64) {
+		p := put(along, deep)
+		path += pen(command, real(p), imag(p))
+	}
+	first, last := along(t.from), along(t.to)
+	back := [2]float64{first, last}
+	if mitred(t.run, t.right) && t.right {
+		back[1] -= thick
+	} else if mitred(t.run, t.right) {
+		back[0] += thick
+	}
+	deep := func(s stripe) float64 {
+		if of := c.plan.Profile.Thickness.Float64(); of > 0 && s.Kind != groove.Flat {
+			return max(min(3, thick/3), min(.8, s.Depth.Float64()/of)*thick)
+		}
+		return 0
+	}
+	to("M", back[0], thick)
+	for _, s := range t.shown {
+		x0, x1, d := along(fraction.Max(s.left, t.from)), along(fraction.Min(s.right, t.to)), deep(s)
+		to("L", x0, 0)
+		to("L", x0, d)
+		if s.Kind == groove.Bead { // a round between two quirks
+			quirk := min(1.5, (x1-x0)/4)
+			to("L", x0+quirk, d)
+			to("Q", (x0+x1)/2, -d)
+			to(" ", x1-quirk, d)
+		}
+		to("L", x1, d)
+		to("L", x1, 0)
+	}
+	to("L", back[1], thick)
+	c.stroke("tag", path, "Z")
+	way := thick / 3
+	if t.run.SetOut.Direction == wall.Left {
+		way = -way
+	}
+	for n, s := range t.shown {
+		if n > 0 && s.index == 0 && c.plan.Profile.Boards {
+			x := along(s.left)
+			path = ""
+			to("M", x, deep(s))
+			for _, p := range [][2]float64{{0, thick / 3}, {way, thick / 3}, {way, thick * 2 / 3}, {0, thick * 2 / 3}, {0, thick}} {
+				to("L", x+p[0], p[1])
+			}
+			c.stroke("edge", path)
+		}
+	}
+}
+
 // endDrawing is an end of a run drawn large, so that one sees what is whole and what is cut.
 type endDrawing struct {
 	canvas
-	run   plan.Run
-	path  string // of the run in the plan, with a full stop
-	right bool
-	panel wall.Panel      // the last one
-	at    string          // its path
-	from  fraction.Length // what is shown of it, on the run
-	to    fraction.Length
-	shown []stripe
+	tip
+	path  string  // of the run in the plan, with a full stop
 	thick float64 // ink of the board's thickness
 }
 
@@ -36,21 +128,23 @@ type endDrawing struct {
 func End(p plan.Plan, i int, right bool) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
 		run := p.Runs[i]
-		side, heading, end := "left", line{"Left end"}, run.Left
+		side, heading, end := "left", "Left end", run.Left
 		if right {
-			side, heading, end = "right", line{"Right end"}, run.Right
+			side, heading, end = "right", "Right end", run.Right
 		}
-		d := &endDrawing{run: run, path: ref("runs[%d].", i), right: right}
+		d := &endDrawing{path: ref("runs[%d].", i)}
 		d.canvas = newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, large", side, run.Name))
 		cut := CutName(d.tape, end.Cut)
 		d.desc("Face and section. %s: %s.", end.Kind, cut)
-		if d.lay(); len(d.shown) == 0 {
+		if d.tip = d.canvas.tip(i, right, p.Profile.Pitch.Mul(endRepeats)); len(d.shown) == 0 {
 			return nil
 		}
+		d.lay()
+		text := line{heading}
 		if cut != "" {
-			heading = append(heading, ": ", figure{clip(cut, halfInk-70, typeSize), d.path + side + ".cut"})
+			text = line{heading + ": ", figure{clip(cut, halfInk-100, typeSize), d.path + side + ".cut"}}
 		}
-		heading.write(&d.node, "bold", d.Width/2, 12, "middle")
+		text.write(&d.node, "bold", d.Width/2, 15, "middle")
 		d.face()
 		d.edge()
 		d.sizes()
@@ -58,28 +152,15 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 	})
 }
 
-// lay finds what the drawing shows and chooses the scale.
+// lay chooses the scale.
 func (d *endDrawing) lay() {
-	if len(d.run.Panels) == 0 {
-		return
-	}
-	n, profile := 0, d.plan.Profile
 	d.left = endLane // the end of the board stands where the lane begins
 	if d.right {
-		n, d.left = len(d.run.Panels)-1, halfInk-endLane-endWide
+		d.left = halfInk - endLane - endWide
 	}
-	panel := d.run.Panels[n]
-	d.panel, d.at = panel, d.path+ref("panels[%d].", n)
-	span := fraction.Min(profile.Pitch.Mul(endRepeats), panel.Right.Sub(panel.Left))
-	d.from, d.to = panel.Left, panel.Left.Add(span)
-	phase := panel.LeftPhase
-	if d.right && profile.Pitch.Sign() > 0 {
-		d.from, d.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
-	}
-	d.shown = stripes(profile, d.from, d.to, phase)
-	d.scale = endWide / span.Float64()
-	d.thick = max(8, min(24, profile.Thickness.Float64()*d.scale))
-	d.top, d.x0 = 33, d.from.Float64()
+	d.scale = endWide / d.to.Sub(d.from).Float64()
+	d.thick = max(8, min(26, d.plan.Profile.Thickness.Float64()*d.scale))
+	d.top, d.x0 = 42, d.from.Float64()
 }
 
 // size adds up the width of a feature; nil where the drawing breaks off within it.
@@ -109,7 +190,8 @@ func (d *endDrawing) sides(s stripe) (x0, x1 float64) {
 	return d.x(fraction.Max(s.left, d.from)), d.x(fraction.Min(s.right, d.to))
 }
 
-// face draws the face and under it the section with its beads and grooves.
+// face draws the face, under it the section with its beads and grooves, and the wall behind, which
+// ends at an outside corner.
 func (d *endDrawing) face() {
 	first, last := d.x(d.from), d.x(d.to)
 	d.rect(box{first, d.top, last - first, endFace}, "class", "board")
@@ -122,30 +204,15 @@ func (d *endDrawing) face() {
 	d.rect(box{first, d.top, last - first, endFace}, "class", "edge")
 	face := d.top + endFace + 8
 	back := face + d.thick
-	path := pen("M", first, back)
-	for _, s := range d.shown {
-		path += d.section(s, face)
+	d.section(d.tip, d.thick, d.x, func(along, deep float64) complex128 { return complex(along, face+deep) })
+	from, to := 6.0, d.Width-6
+	if mitred(d.run, d.right) && d.right {
+		to = last - d.thick
+	} else if mitred(d.run, d.right) {
+		from = first + d.thick
 	}
-	d.stroke("tag", path, "L", last, back, "Z")
-	d.rect(box{6, back, d.Width - 12, 7}, "fill", d.hatch("wall", "hatch", 5, 45))
-	d.stroke("edge", "M6 ", back, "H", d.Width-6)
-}
-
-// section is the upper line of the section of one feature; a bead is a round between two quirks.
-func (d *endDrawing) section(s stripe, face float64) string {
-	x0, x1 := d.sides(s)
-	deep := 3.0
-	if t := d.plan.Profile.Thickness.Float64(); t > 0 {
-		deep = max(deep, min(.8, s.Depth.Float64()/t)*d.thick)
-	}
-	switch low := face + deep; s.Kind {
-	case groove.Groove:
-		return pen("L", x0, face, "L", x0, low, "L", x1, low, "L", x1, face)
-	case groove.Bead:
-		quirk := min(1.5, (x1-x0)/4)
-		return pen("L", x0, face, "L", x0, low, "L", x0+quirk, low, "Q", (x0+x1)/2, face-deep, x1-quirk, low, "L", x1, low, "L", x1, face)
-	}
-	return pen("L", x0, face, "L", x1, face)
+	d.rect(box{from, back, to - from, 7}, "fill", d.hatch("wall", "hatch", 5, 45))
+	d.stroke("edge", "M", from, back, "H", to)
 }
 
 // edge marks the end of the wall and how far the board stays from it.
@@ -154,18 +221,18 @@ func (d *endDrawing) edge() {
 	gap := d.length(limit, d.path+"limits[0]")
 	if d.right {
 		at, limit, x, anchor = d.run.Width, d.run.Limits[1], d.Width-6, "end"
-		gap = d.sum(plus(at, d.path+"width"), minus(limit, d.path+"limits[1]"))
+		gap = d.canvas.sum(plus(at, d.path+"width"), minus(limit, d.path+"limits[1]"))
 	}
 	edge := d.x(at)
-	if edge < 6 || edge > d.Width-6 || limit == at {
+	if edge < 6 || edge > d.Width-6 || limit == at || mitred(d.run, d.right) {
 		return
 	}
 	d.stroke("start", "M", edge, d.top-5, "V", d.top+endFace+8+d.thick)
-	text := line{"the wall ends at the upright line"}
+	text := line{"upright line: end of the wall"}
 	if at.Less(limit) != d.right {
-		text = append(text, ", ", gap, " from the board")
+		text = append(text, ", ", gap, " off")
 	}
-	text.write(&d.node, "small soft", x, d.top-8, anchor)
+	text.write(&d.node, "soft", x, d.top-9, anchor)
 }
 
 // sizes writes the width of each feature under the section, and its kind.
@@ -179,9 +246,9 @@ func (d *endDrawing) sizes() {
 		}
 		x0, x1 := d.sides(s)
 		d.stroke("pole", "M", x0, base-4, "v8M", x0, base, "H", x1, "M", x1, base-4, "v8")
-		all = append(all, stop{text: line{d.sum(terms...), " " + s.Kind.String()}, ink: (x0 + x1) / 2})
+		all = append(all, stop{text: line{d.canvas.sum(terms...), " " + s.Kind.String()}, ink: (x0 + x1) / 2})
 	}
-	d.Height = base + 15 + d.hang(all, "small", smallSize, 8, d.Width-8, base+15, func(s stop) {
+	d.Height = base + 15 + d.hang(all, "", typeSize, 8, d.Width-8, base+15, func(s stop) {
 		d.stroke("lead", "M", s.ink, base+2, "L", s.spot, base+12)
 	}) + 6
 }

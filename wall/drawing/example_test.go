@@ -32,7 +32,7 @@ func ExampleElevation() {
 	fmt.Printf("%s.svg: %s, %.0f by %.0f\n", picture.Name, picture.Title, picture.Width, picture.Height)
 	fmt.Println(strings.HasPrefix(string(picture.SVG()), "<?xml"))
 	// Output:
-	// run-1.svg: Elevation of Left wall, 690 by 423
+	// run-1.svg: Elevation of Left wall, 690 by 600
 	// true
 }
 
@@ -58,7 +58,7 @@ func ExampleEnd() {
 func ExampleStoryPole() {
 	picture, _ := drawing.StoryPole(stored(), 2)
 	fmt.Println(picture.Desc)
-	// Output: panel 6, left: 1/8. panel 6, right: ~40 1/2 (-1/64).
+	// Output: panel 6, left: ~40 3/8 from the start. panel 6, right: 0 from the start.
 }
 
 func ExampleSheet() {

@@ -15,8 +15,12 @@ type figure struct{ text, from string }
 
 func (f figure) String() string { return f.text }
 
-// length is a length of the plan and the path of its place.
-func (c *canvas) length(l fraction.Length, path string) figure { return figure{c.tape.Format(l), path} }
+// length is a length of the plan and the path of its place, without its unit, which the title block
+// has, and without how far a rounded one is off, which the tables have.
+func (c *canvas) length(l fraction.Length, path string) figure {
+	number, _, _ := strings.Cut(c.tape.Format(l), " (")
+	return figure{strings.TrimSuffix(number, " "+c.tape.Unit.String()), path}
+}
 
 // ref writes the path of a place in the plan.
 func ref(format string, args ...any) string { return fmt.Sprintf(format, args...) }
@@ -88,6 +92,12 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 	return text
 }
 
+// seated writes the line in the middle of a box.
+func (l line) seated(on *node, class string, at box) {
+	x, y := at.middle()
+	l.write(on, class, x, y+typeSize*.36, "middle")
+}
+
 // upright writes the line reading upwards, with its anchor at the place, centered on x.
 func (l line) upright(on *node, class string, x, y float64, anchor string) {
 	l.write(on, class, 0, 0, anchor).set("transform", "translate("+ink(x+typeSize*0.36)+" "+ink(y)+") rotate(-90)")
@@ -95,8 +105,8 @@ func (l line) upright(on *node, class string, x, y float64, anchor string) {
 
 // markWords are the words for the marks of a story pole.
 var markWords = map[plan.MarkKind]string{
-	plan.PanelsStart:    "{panel}s start",
-	plan.PanelsStop:     "{panel}s stop",
+	plan.PanelsStart:    "left end of {panel}s",
+	plan.PanelsStop:     "right end of {panel}s",
 	plan.RepeatStarts:   "a repeat starts",
 	plan.PanelLeft:      "{panel} {number}, left",
 	plan.PanelRight:     "{panel} {number}, right",

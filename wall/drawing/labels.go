@@ -7,7 +7,7 @@ import (
 )
 
 // uprightHigh is the room across that an upright number takes.
-const uprightHigh = 10.0
+const uprightHigh = 13.0
 
 // labels writes openings' names, first those that fit in their openings, and pieces' numbers.
 func (e *elevation) labels() {
@@ -33,22 +33,25 @@ func (e *elevation) labels() {
 func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
-	large, small := textWidth(piece.Label, 17)+10, text.width(typeSize)+2
+	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+2
 	v, rings := e.move(piece.At), rings(piece)
 	spot := v.whole(piece.Width, piece.Height)
-	if seat, ok := e.first(v.seats(rings, large+4, 26)); ok {
+	if seat, ok := e.first(v.seats(rings, large+4, 30)); ok {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
-		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+17, "middle")
-	} else if seat, ok := e.first(v.seats(rings, small, 13)); ok {
-		text.write(&e.node, "bold halo", seat.x+seat.w/2, seat.y+11, "middle")
+		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
+	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
+		text.seated(&e.node, "bold halo", seat)
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else if spot.w < small {
 		e.numberAcross(text, spot, small+4)
-	} else if seat, ok := e.place(besides(spot, large, 15)...); ok {
-		x, y := spot.middle()
-		e.leads.stroke("lead", "M", seat.x+large/2, seat.y+7, "L", x, y)
+	} else if x, y := spot.middle(); true {
+		seat, ok := e.place(e.clear(besides(spot, large, laneHigh), point{x, y}, point{x, y})...)
+		if !ok {
+			return
+		}
+		e.leads.stroke("lead", "M", seat.x+large/2, seat.y+laneHigh/2, "L", x, y)
 		e.tagged(seat, text)
 	}
 }
@@ -60,7 +63,7 @@ func (e *elevation) numberAcross(text line, spot box, wide float64) {
 	left, right := e.sides()
 	x := max(left+3, min(spot.x+spot.w/2-wide/2, right-3-wide)) // off the heights at the ends
 	places := grid([]float64{x}, []float64{.5, .4, .6, .3, .7, .2, .8}, func(x, share float64) box {
-		return box{x, spot.y + share*spot.h - 7, wide, 14}
+		return box{x, spot.y + share*spot.h - laneHigh/2, wide, laneHigh}
 	})
 	if seat, ok := bare.place(places...); ok {
 		e.claim(seat)
@@ -109,8 +112,8 @@ func (e *elevation) nameBeside(i int) {
 		}
 		seat, ok := e.place(places...)
 		if !ok && n >= len(whole)-1 {
-			if seat, ok = e.place(farther(spot, w, h)...); ok {
-				x, y := spot.middle()
+			x, y := spot.middle()
+			if seat, ok = e.place(e.clear(farther(spot, w, h), point{x, y}, point{x, y})...); ok {
 				e.leadTo(seat, x, y)
 			}
 		}
@@ -129,8 +132,9 @@ func tagSize(lines []line) (w, h float64) {
 // tagged writes lines in the middle of a box of their own.
 func (e *elevation) tagged(at box, lines ...line) {
 	e.tag(at, 3)
+	e.words = append(e.words, at)
 	x, y := at.middle()
 	for n, text := range lines {
-		text.write(&e.node, "", x, y+4+laneHigh*(float64(n)-float64(len(lines)-1)/2), "middle")
+		text.write(&e.node, "", x, y+typeSize*.36+laneHigh*(float64(n)-float64(len(lines)-1)/2), "middle")
 	}
 }

@@ -2,6 +2,8 @@ package drawing
 
 import (
 	"fmt"
+	"math"
+	"math/cmplx"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -16,13 +18,14 @@ const (
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
 	dotSize    = 1.9
-	letterSize = 12.0
+	letterSize = 14.0
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {
 	canvas
 	piece   plan.Piece
+	marks   string // their path in the plan, with a full stop
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
@@ -35,6 +38,7 @@ type corner struct {
 	marked plan.Point // as measured on the drawn side
 	path   string     // of that in the plan
 	square bool       // a level or plumb edge ends here, unlike within a curve
+	arc    bool       // it stands for a place on a true arc, which is drawn and sawn in its stead
 }
 
 // along is where the corner was measured along an axis.
@@ -63,7 +67,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		if most == wideInk {
 			name = sized(name, width)
 		}
-		d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, back: back}
+		d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, marks: path + "marks.", back: back}
 		d.measured(path+"marks.", side)
 		d.describe()
 		d.lay()
@@ -73,6 +77,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		}
 		d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
 		d.measures()
+		d.leads = d.add("g")
 		d.drills(&d.node, piece, "drill", "lead", 1.6)
 		for _, w := range piece.Weak {
 			x, y := d.x(w.At.X), d.y(w.At.Y)
@@ -80,7 +85,10 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 			d.claim(centered(x, y, 10, 12))
 		}
 		d.letters()
-		line{"Piece ", figure{piece.Label, path + "label"}, ", " + side}.write(&d.node, "bold", d.area.x+d.area.w/2, 13, "middle")
+		if !back {
+			d.strokes()
+		}
+		line{"Piece ", figure{piece.Label, path + "label"}, ", " + side}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		return d.Picture
 	})
 }
@@ -94,7 +102,7 @@ func (d *pieceDrawing) measured(path, side string) {
 		for i := range min(len(face), len(back)) {
 			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
 			square := before.X == face[i].X || before.Y == face[i].Y || after.X == face[i].X || after.Y == face[i].Y
-			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square})
+			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square, nearest(d.piece.Marks.Arcs, face[i]) != nil})
 		}
 	}
 	add(d.piece.Marks.Face, d.piece.Marks.Back, path)
@@ -109,19 +117,19 @@ func (d *pieceDrawing) lay() {
 	room := d.Width - pieceLeft - pieceRight
 	d.scale = min(room/across, map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]/tall)
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
-	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 34+d.lift, tall
+	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 40+d.lift, tall
 	if d.back {
 		d.flip = across
 	}
 	d.area = d.whole(d.piece.Width, d.piece.Height)
-	d.frame = d.area.grow(15)
+	d.frame = d.area.grow(20)
 }
 
 // stops are the running measurements along one axis, each once, to every corner or the square ones.
 func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.arc || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
 		ink := d.y(at)
@@ -129,6 +137,11 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 			ink = d.left + at.Float64()*d.scale // marked on this side: from its left
 		}
 		all = append(all, stop{text: line{d.length(at, ref("%s[%d]", c.path, axis))}, at: at, ink: ink})
+	}
+	for i, a := range d.piece.Marks.Arcs { // where an arched head springs
+		if axis == 1 && a.Springs.Sign() > 0 && a.Springs.Less(d.piece.Height) && !slices.ContainsFunc(all, func(s stop) bool { return s.at == a.Springs }) {
+			all = append(all, stop{text: line{d.length(a.Springs, ref("%sarcs[%d].springs", d.marks, i))}, at: a.Springs, ink: d.y(a.Springs)})
+		}
 	}
 	return all
 }
@@ -162,7 +175,7 @@ func (d *pieceDrawing) measures() {
 
 // reach is the ink of the farthest corner that a measurement belongs to, up or to the right.
 func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
-	up, right := d.area.y+d.area.h, 0.0
+	up, right := d.area.y+d.area.h, d.area.x
 	for _, c := range d.corners {
 		if c.along(axis) == at {
 			up, right = min(up, d.y(c.at.Y)), max(right, d.x(c.at.X))
@@ -171,21 +184,82 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 	return []float64{up, right}[axis]
 }
 
-// letters names every corner as the table of marks does.
+// letters names every corner as the table of marks does, nearer to it than to any other; a corner
+// without room for that has its letter farther off, with a lead.
 func (d *pieceDrawing) letters() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
 	}
+	for _, ring := range rings(d.piece) {
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
+		}
+	}
 	for i, c := range d.corners {
+		if c.arc {
+			continue
+		}
 		x, y := d.x(c.at.X), d.y(c.at.Y)
 		d.dot("startmark", x, y, dotSize)
-		name := plan.CornerName(i)
-		w := textWidth(name, smallSize) + 2
-		seats := grid([]float64{8, 12, 17}, []complex128{1 - 1i, -1 - 1i, 1 + 1i, -1 + 1i, -1.2i, 1.2i, 1.2, -1.2}, func(away float64, way complex128) box {
-			return centered(x+real(way)*away, y+imag(way)*away, w, letterSize)
+		name := line{counted(plan.CornerName(i))}
+		w := name.width(typeSize) + 2
+		var near, far []box
+		for _, away := range []float64{9, 12, 16, 22, 30, 40, 52} {
+			for turn := range 16 {
+				way := cmplx.Rect(away, math.Pi/4*(float64(turn/2)+float64(turn%2)/2-1))
+				seat := centered(x+real(way)*1.15, y+imag(way), w, letterSize)
+				middle := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x-real(way)*1.15, d.y(c.at.Y)-y-imag(way)) }
+				own := middle(c)
+				if slices.ContainsFunc(d.corners, func(other corner) bool { return !other.arc && middle(other) < own-1e-9 }) {
+					continue
+				}
+				if far = append(far, seat); away < 20 {
+					near = append(near, seat)
+				}
+			}
+		}
+		seat, ok := d.place(near...)
+		if !ok {
+			if seat, ok = d.place(d.clear(far, point{x, y}, point{x, y})...); ok {
+				d.leadTo(seat, x, y)
+			}
+		}
+		if ok {
+			d.words = append(d.words, seat)
+			name.seated(&d.node, "bold halo", seat)
+		}
+	}
+}
+
+// strokes numbers the lines to saw in their order, each beside its line with a lead to it.
+func (d *pieceDrawing) strokes() {
+	for n, stroke := range d.piece.Marks.Strokes() {
+		points := stroke.Points
+		if len(points) < 2 {
+			continue
+		}
+		p, q := points[(len(points)-1)/2], points[(len(points)-1)/2+1]
+		x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
+		from, to := point{x0, y0}, point{x1, y1}
+		long := max(1e-9, math.Hypot(x1-x0, y1-y0))
+		seats := grid([]float64{15, -15, 24, -24, 36, -36, 50, -50}, []float64{.5, .35, .65, .2, .8}, func(away, along float64) box {
+			return centered(x0+(x1-x0)*along-(y1-y0)/long*away, y0+(y1-y0)*along+(x1-x0)/long*away, 2*numberSize, 2*numberSize)
 		})
-		if seat, ok := d.place(seats...); ok {
-			line{counted(name)}.write(&d.node, "small bold halo", seat.x+w/2, seat.y+10, "middle")
+		if seat, ok := d.place(d.clear(seats, from, to)...); ok {
+			d.words = append(d.words, seat)
+			x, y := seat.middle()
+			atX, atY := nearestOn(seat, from, to)
+			d.stroke("lead", "M", x, y, "L", atX, atY)
+			d.dot("cutnumber", x, y, numberSize)
+			line{counted(fmt.Sprint(n + 1))}.seated(&d.node, "cuttext", seat)
+		}
+	}
+	for i, a := range d.piece.Marks.Arcs {
+		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}
+		crown := box{x: d.x(a.Centre.X), y: d.y(a.Centre.Y.Add(a.Radius))}
+		if seat, ok := d.place(farther(crown, text.width(typeSize)+4, laneHigh)...); ok {
+			text.seated(&d.node, "halo", seat)
 		}
 	}
 }

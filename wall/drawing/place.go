@@ -2,10 +2,14 @@ package drawing
 
 import (
 	"iter"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
 )
+
+// point is a place of ink.
+type point [2]float64
 
 // box is a rectangle of ink; y runs down, as on a screen.
 type box struct{ x, y, w, h float64 }
@@ -26,6 +30,22 @@ func (b box) inside(c box) bool {
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 
+// nearestOn is what of a line, but for its ends, is nearest to the middle of a box.
+func nearestOn(c box, from, to point) (x, y float64) {
+	x, y = c.middle()
+	dx, dy := to[0]-from[0], to[1]-from[1]
+	share := .5
+	if long := dx*dx + dy*dy; long > 0 {
+		share = max(.1, min(.9, ((x-from[0])*dx+(y-from[1])*dy)/long))
+	}
+	return from[0] + dx*share, from[1] + dy*share
+}
+
+// toward is the point of the box that is nearest to a place.
+func (b box) toward(x, y float64) (float64, float64) {
+	return max(b.x, min(x, b.x+b.w)), max(b.y, min(y, b.y+b.h))
+}
+
 // middle is the middle of the box.
 func (b box) middle() (x, y float64) { return b.x + b.w/2, b.y + b.h/2 }
 
@@ -36,10 +56,45 @@ func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", 
 type board struct {
 	frame box
 	taken []box
+	words []box // those of text, which no lead crosses
+}
+
+// word claims the place of a text.
+func (b *board) word(c box) {
+	b.claim(c)
+	b.words = append(b.words, c)
+}
+
+// clear returns the places from which a lead to what is nearest of a line crosses no text.
+func (b *board) clear(places []box, from, to point) []box {
+	return slices.DeleteFunc(places, func(c box) bool {
+		x, y := nearestOn(c, from, to)
+		x0, y0 := c.toward(x, y)
+		return slices.ContainsFunc(b.words, func(w box) bool {
+			for n := range 41 {
+				share := float64(n) / 40
+				if (box{x0 + (x-x0)*share, y0 + (y-y0)*share, 0, 0}).overlaps(w) {
+					return true
+				}
+			}
+			return false
+		})
+	})
 }
 
 // claim takes a place whether it is free or not.
 func (b *board) claim(c box) { b.taken = append(b.taken, c) }
+
+// claimLine takes the places along a line.
+func (b *board) claimLine(x0, y0, x1, y1 float64) {
+	parts := math.Ceil(min(400, max(1, min(math.Abs(x1-x0), math.Abs(y1-y0))/4)))
+	for n := range int(parts) {
+		at := func(n int) (x, y float64) { return x0 + (x1-x0)*float64(n)/parts, y0 + (y1-y0)*float64(n)/parts }
+		px, py := at(n)
+		qx, qy := at(n + 1)
+		b.claim(box{min(px, qx), min(py, qy), math.Abs(qx - px), math.Abs(qy - py)}.grow(1))
+	}
+}
 
 // place claims the first place in the frame that is not taken, and reports whether there is one.
 func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }

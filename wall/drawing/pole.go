@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -14,24 +16,105 @@ const (
 	narrowest = 0.95 // of the estimate, what the widest common face needs for figures and words mixed
 )
 
-// pole draws the story pole under the wall, and above it the width of each panel in a break of its
-// dimension line; one that finds no room is left to the table. It returns where the drawing ends.
-func (e *elevation) pole() float64 {
-	chain := e.floor + 18
+// span is one length of a chain of dimensions.
+type span struct {
+	lo, hi fraction.Length
+	text   line
+}
+
+// chain draws dimensions along a line, each in a break of it or, where that is too short, under it,
+// and returns where the line ends.
+func (e *elevation) chain(y float64, spans ...span) float64 {
+	var under []stop
+	for _, s := range spans {
+		x0, x1, w := e.x(s.lo), e.x(s.hi), s.text.width(typeSize)+6
+		mid := (x0 + x1) / 2
+		ticks := pen("M", x0-4, y+4, "l8 -8M", x1-4, y+4, "l8 -8M", x0, y, "H")
+		if x1-x0 < w+8 {
+			e.stroke("pole", ticks, x1)
+			under = append(under, stop{text: s.text, ink: mid})
+			continue
+		}
+		e.stroke("pole", ticks, mid-w/2, "M", mid+w/2, y, "H", x1)
+		s.text.write(&e.node, "", mid, y+4.6, "middle")
+	}
+	if float64(len(under))*poleGap > e.Width-16 {
+		under = nil // the table has them
+	}
+	if under == nil {
+		return y + laneHigh
+	}
+	return y + 14 + e.hang(under, "", typeSize, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
+}
+
+// chains draws the widths of the panels and that of the whole wall and returns where they end.
+// Boards, which are as wide as each other, have only the whole.
+func (e *elevation) chains(y float64) float64 {
+	var widths []span
+	add := func(lo, hi fraction.Length, path string) {
+		widths = append(widths, span{lo, hi, line{e.sum(plus(hi, path+"right"), minus(lo, path+"left"))}})
+	}
 	for i, panel := range e.run.Panels {
-		at := e.path + ref("panels[%d].", i)
-		text := line{e.sum(plus(panel.Right, at+"right"), minus(panel.Left, at+"left"))}
-		x0, x1, w := e.x(panel.Left), e.x(panel.Right), text.width(typeSize)+6
-		if mid := (x0 + x1) / 2; x1-x0 >= w+14 {
-			e.stroke("pole", "M", x0, chain-4, "v8M", x0, chain, "H", mid-w/2, "M", mid+w/2, chain, "H", x1, "M", x1, chain-4, "v8")
-			text.write(&e.node, "", mid, chain+4, "middle")
+		if !e.plan.Profile.Boards {
+			add(panel.Left, panel.Right, e.path+ref("panels[%d].", i))
 		}
 	}
-	base := chain + 15
-	if len(e.run.StoryPole) == 0 {
-		return base
+	for i, panel := range e.run.Installed {
+		add(panel.Left, panel.Right, e.path+ref("installed[%d].", i))
 	}
-	return base + markLead + e.marks(base)*narrowest + 6
+	if y += laneHigh; len(widths) > 0 {
+		y = e.chain(y, widths...)
+	}
+	return e.chain(y, span{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}})
+}
+
+// pole draws the story pole and returns where it ends.
+func (e *elevation) pole(y float64) float64 {
+	if len(e.run.StoryPole) == 0 {
+		return y
+	}
+	line{"Story pole: distances from the start"}.write(&e.node, "soft", e.Width/2, y+4, "middle")
+	base := y + laneHigh
+	return base + markLead + e.marks(base)*narrowest
+}
+
+// foot draws the bar of the scale and the title block, and returns the height of the drawing.
+func (e *elevation) foot(y float64) float64 {
+	return e.block(y+8, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+}
+
+// unitWords has the names of the units that people read.
+var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
+
+// block draws a bar of the scale and, under it, what the drawing is of, the job, the scale in print
+// and the unit of its figures. It returns where the drawing ends.
+func (c *canvas) block(y float64, what line) float64 {
+	inch, steps := 1.0, []int{1, 2, 3, 6, 12, 24, 48, 96, 192}
+	if c.tape.Unit != fraction.Inch {
+		inch, steps = 1/25.4, []int{10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
+		if c.tape.Unit == fraction.Centimetre {
+			inch, steps = 1/2.54, []int{1, 2, 5, 10, 20, 50, 100, 200, 500}
+		}
+	}
+	i := max(0, slices.IndexFunc(steps, func(s int) bool { return float64(s)*inch*c.scale > 44 }))
+	step := float64(steps[i]) * inch * c.scale
+	c.stroke("bar", "M", 8.0, y, "h", step, "v5h", -step, "z")
+	c.stroke("edge", "M", 8.0, y, "h", 2*step, "v5h", -2*step, "z")
+	for n := range 3 {
+		line{counted(fmt.Sprint(n * steps[i]))}.write(&c.node, "", 8+float64(n)*step, y+20, []string{"start", "middle", "middle"}[n])
+	}
+	top := y + 28
+	right := []line{{"Scale ", counted(ref("1:%.0f", perInch/c.scale))}, {"Lengths in " + unitWords[c.tape.Unit]}}
+	room := c.Width - 24 - widest(typeSize, right)
+	c.rect(box{1, top, c.Width - 2, 2*laneHigh + 6}, "class", "frame")
+	for n, text := range []line{what, {figure{c.plan.Title, "title"}}} {
+		last := text[len(text)-1].(figure)
+		text = append(slices.Clone(text[:len(text)-1]), figure{clip(last.text, room-text[:len(text)-1].width(typeSize)*1.1, typeSize), last.from})
+		y := top + 15 + laneHigh*float64(n)
+		text.write(&c.node, []string{"bold", ""}[n], 8, y, "start")
+		right[n].write(&c.node, "", c.Width-8, y, "end")
+	}
+	return top + 2*laneHigh + 8
 }
 
 // sides are the ink x just outside the wall and its panels.
@@ -40,72 +123,96 @@ func (e *elevation) sides() (left, right float64) {
 	return min(e.x(e.run.Limits[0]), e.x(lo.X)) - 3, max(e.x(e.run.Limits[1]), e.x(hi.X)) + 3
 }
 
-// lane is the room that the heights at the ends take.
-func (e *elevation) lane() float64 {
-	widest := textWidth(e.level, typeSize)
+// lane is the room that the heights beside the wall take.
+func (e *elevation) lane() (widest float64) {
 	for _, p := range e.run.Outline {
 		if e.atEnd(p) != 0 {
-			widest = max(widest, textWidth(e.tape.Format(p.Y), typeSize))
+			widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
+		}
+	}
+	for _, o := range e.run.Openings {
+		for _, p := range o.Outline {
+			widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
 		}
 	}
 	return widest + heightLane
 }
 
-// heights writes the heights over the datum at both ends, moved apart where they are close.
+// heights writes heights over the datum on both sides, moved apart where they are close: of the
+// wall's ends, and of the lower and upper sides of the openings, each on the side that is nearer.
 func (e *elevation) heights() {
 	left, right := e.sides()
-	for side := range 2 {
-		all := []stop{{text: line{e.level}, ink: e.y(zero)}}
+	for side, near := range []float64{left, right} {
+		out, anchor := float64(2*side-1), []string{"end", "start"}[side]
+		most := int((e.floor-e.top+60)/poleGap) + 1
+		all := []stop{{text: line{counted("0")}, ink: e.y(zero)}}
+		add := func(y fraction.Length, path string) {
+			if len(all) < most && !slices.ContainsFunc(all, func(s stop) bool { return s.at == y }) {
+				all = append(all, stop{text: line{e.length(y, path)}, at: y, ink: e.y(y)})
+			}
+		}
 		for i, p := range e.run.Outline {
-			if e.atEnd(p) == side+1 && p.Y.Sign() != 0 {
-				all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.y(p.Y)})
+			if e.atEnd(p) == side+1 {
+				add(p.Y, e.path+ref("outline[%d][1]", i))
 			}
 		}
-		near, out, anchor := left, -1.0, "end"
-		if side == 1 {
-			near, out, anchor = right, 1, "start"
-		}
-		for _, s := range spreadStops(all, poleGap, e.top-6, e.floor+6) {
-			class, w, x := "starttext", s.text.width(typeSize), near+13*out
-			if !s.at.IsZero() {
-				class = ""
-				e.stroke("lead", "M", near, s.ink, "L", near+9*out, s.spot)
+		for i, o := range e.run.Openings {
+			spot := e.around(o.Outline)
+			if middle, _ := spot.middle(); middle > e.Width/2 != (side == 1) {
+				continue
 			}
-			s.text.write(&e.node, class, x, s.spot+4, anchor)
-			e.claim(box{min(x, x+w*out), s.spot - 7, w, 14})
+			lo, hi := cutout.Bounds(o.Outline)
+			for k, p := range o.Outline {
+				if p.Y == lo.Y || p.Y == hi.Y {
+					add(p.Y, e.path+ref("openings[%d].outline[%d][1]", i, k))
+				}
+			}
+			for _, y := range []float64{spot.y, spot.y + spot.h} {
+				far := spot.x + float64(side)*spot.w
+				e.stroke("ext", "M", near, y, "H", far)
+				e.see(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
+			}
+		}
+		for _, s := range spreadStops(all, poleGap, e.top-30, e.floor+30) {
+			class, w, x := "", s.text.width(typeSize), near+15*out
+			e.stroke("lead", "M", near, s.ink, "L", near+10*out, s.spot)
+			if s.at.IsZero() {
+				class = "starttext"
+				e.stroke("startmark", "M", near+4*out, s.ink, "l-5 -8h10z")
+			}
+			s.text.write(&e.node, class, x, s.spot+4.6, anchor)
+			e.word(box{min(x, x+w*out), s.spot - 7, w, 15})
 		}
 	}
 }
 
-// corners writes the height of each corner between the ends: of the top, and of the bottom's steps.
-func (e *elevation) corners() {
+// corners are the heights of the corners between the ends, of the top or of the bottom, each at its
+// place along the wall.
+func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
-		if e.atEnd(p) != 0 || p.Y.Sign() == 0 {
-			continue
-		}
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
-		name := "height "
-		if !p.X.Less(before.X) && !after.X.Less(p.X) { // the outline runs counterclockwise: of the bottom
-			if before.X != p.X && after.X != p.X {
-				continue
-			}
-			name = "bottom "
-		}
-		text := line{name, e.length(p.Y, e.path+ref("outline[%d][1]", i))}
-		x, y, w := e.x(p.X), e.y(p.Y), text.width(smallSize)+2
-		seats := grid([]float64{4, 17, 30}, []float64{-w / 2, 5, -5 - w, 13, -13 - w, 26, -26 - w, 40, -40 - w}, func(away, aside float64) box {
-			return box{x + aside, y - away - 12, w, 12}
-		})
-		off := slices.DeleteFunc(slices.Clone(seats), func(c box) bool {
-			x, y := c.middle()
-			return e.holds(x, y, e.run.Outline)
-		})
-		if seat, ok := e.place(append(off, seats...)...); ok {
-			text.write(&e.node, "small halo", seat.x+1, seat.y+10, "start")
-			e.dot("startmark", x, y, 1.8)
+		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
+		level := p.Y == after.Y && e.atEnd(after) == 0 // one figure for both ends of a level edge
+		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.holds(e.x(p.X), e.y(p.Y), o.Outline) })
+		if e.atEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
+			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X)})
 		}
 	}
+	if top { // from left to right
+		slices.Reverse(all)
+	}
+	return all
+}
+
+// below writes the heights of the corners of the wall's bottom under it, and returns where they
+// end.
+func (e *elevation) below() float64 {
+	if all := e.corners(false); len(all) > 0 {
+		y := e.floor + 20
+		return y + e.hang(all, "", typeSize, 8, e.Width-8, y, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "L", s.spot, y-3) })
+	}
+	return e.floor + 6
 }
 
 // atEnd returns 1 for a corner of the wall that belongs to its left end, 2 for its right end and 0
@@ -119,7 +226,6 @@ func (e *elevation) atEnd(p plan.Point) int {
 	}
 	return 0
 }
-
 // marks draws the ticks of the story pole on a line at base and returns the length of its longest
 // label.
 func (e *elevation) marks(base float64) float64 {

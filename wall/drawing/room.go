@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"math/cmplx"
 	"slices"
 	"strings"
 
@@ -11,8 +12,8 @@ import (
 )
 
 const (
-	roomTall  = 300.0 // most ink that the room takes from back to front
-	roomLane  = 48.0  // white round the room
+	roomTall  = 420.0 // most ink that the room takes from back to front
+	roomLane  = 52.0  // white round the room
 	boardInk  = 10.0  // thickness of the panelling as drawn, much exaggerated
 	wallInk   = 9.0   // thickness of the wall as drawn
 	chainStep = 90.0  // between runs that do not meet
@@ -22,6 +23,7 @@ const (
 type roomDrawing struct {
 	canvas
 	courses []course
+	apart   []bool   // by run: it would cross another, and is drawn off the one before it
 	order   []string // names of the runs in the order of fitting
 }
 
@@ -64,7 +66,7 @@ func (d *roomDrawing) bend(i int) float64 {
 }
 
 // lay walks round the room, run by run, and scales the walk to the page. Runs that do not meet are
-// drawn one below the other, a share of the whole apart.
+// drawn one below the other, a share of the whole apart, and so is one that would cross another.
 func (d *roomDrawing) lay() {
 	total := 0.0
 	for _, run := range d.plan.Runs {
@@ -74,10 +76,15 @@ func (d *roomDrawing) lay() {
 	along := complex128(1)
 	var x0, y0, x1, y1 float64
 	for i, run := range d.plan.Runs {
-		if i > 0 && d.bend(i-1) == 0 {
-			at, along = complex(0, y1+total*chainStep/wideInk), 1
-		}
 		c := course{run, at, along, run.Width.Float64()}
+		d.apart = append(d.apart, i > 0 && d.bend(i-1) != 0 && d.crosses(c, total/20))
+		if i > 0 && (d.bend(i-1) == 0 || d.apart[i]) {
+			along = 1
+			c.start, c.along = complex(0, y1+total*chainStep/wideInk), along
+			if d.apart[i] {
+				c.start += complex(0, total*chainStep/wideInk/2) // for the letter of its corner
+			}
+		}
 		d.courses = append(d.courses, c)
 		at = c.at(c.long, 0)
 		x0, y0, x1, y1 = min(x0, real(at)), min(y0, imag(at)), max(x1, real(at)), max(y1, imag(at))
@@ -99,6 +106,31 @@ func (d *roomDrawing) lay() {
 	d.frame = box{2, 2, d.Width - 4, d.Height - 26}
 }
 
+// crosses reports whether a run meets one before the last of its chain, but for the start of the
+// first, which it may miss by a little.
+func (d *roomDrawing) crosses(c course, little float64) bool {
+	lo := func(a, b course, part func(complex128) float64) bool { // they share a place along an axis
+		p, q, r, s := part(a.start), part(a.at(a.long, 0)), part(b.start), part(b.at(b.long, 0))
+		return max(min(p, q), min(r, s)) <= min(max(p, q), max(r, s))
+	}
+	imaginary := func(z complex128) float64 { return imag(z) }
+	for i, other := range d.courses[:max(0, len(d.courses)-1)] {
+		closing := i == 0 && cmplx.Abs(c.at(c.long, 0)-other.start) < little
+		if !closing && lo(c, other, func(z complex128) float64 { return real(z) }) && lo(c, other, imaginary) {
+			return true
+		}
+	}
+	return false
+}
+
+// before is the run to the left of run i, -1 for none.
+func (d *roomDrawing) before(i int) int {
+	if i > 0 || d.plan.Closed {
+		return (i + len(d.courses) - 1) % len(d.courses)
+	}
+	return -1
+}
+
 // ends are where the panelling's wall side and its face end along the run, such as at a miter.
 func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
 	c := d.courses[i]
@@ -113,16 +145,20 @@ func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight floa
 	}
 	wall, face := past(i)
 	wallRight, faceRight = c.long+wall, c.long+face
-	if i > 0 || d.plan.Closed {
-		wall, face = past((i + len(d.courses) - 1) % len(d.courses))
+	if before := d.before(i); before >= 0 {
+		wall, face = past(before)
 		wallLeft, faceLeft = -wall, -face
 	}
 	return wallLeft, faceLeft, wallRight, faceRight
 }
 
 // wall draws the wall behind one run, and keeps labels off it and its panelling.
-func (d *roomDrawing) wall(_ int, c course) {
-	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, 0, c.long))
+func (d *roomDrawing) wall(i int, c course) {
+	from, to := 0.0, c.long+wallInk*d.bend(i)
+	if before := d.before(i); before >= 0 {
+		from = -wallInk * d.bend(before)
+	}
+	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, from, to))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
 	x, y := min(real(p), real(q)), min(imag(p), imag(q))
@@ -153,16 +189,20 @@ func (d *roomDrawing) panelling(i int, c course) {
 	}
 }
 
-// corner puts the letter of a corner outside the wall.
+// corner puts the letter of a corner outside the wall, at both runs where they are drawn apart.
 func (d *roomDrawing) corner(i int, c course) {
-	if d.bend(i) == 0 {
-		return
+	write := func(p complex128, letter string) {
+		x, y := real(p), imag(p)
+		d.dot("tag", x, y, 10)
+		line{counted(letter)}.write(&d.node, "bold", x, y+4.8, "middle")
+		d.claim(centered(x, y, 20, 20))
 	}
-	p := c.at(c.long+22, -22*d.bend(i))
-	x, y := real(p), imag(p)
-	d.dot("tag", x, y, 9)
-	line{counted(CornerLetter(d.plan, i))}.write(&d.node, "bold", x, y+4, "middle")
-	d.claim(centered(x, y, 18, 18))
+	if d.bend(i) != 0 {
+		write(c.at(c.long+23, -23*d.bend(i)), CornerLetter(d.plan, i))
+	}
+	if d.apart[i] {
+		write(c.at(-23, -23*d.bend(i-1)), CornerLetter(d.plan, i-1))
+	}
 }
 
 // CornerLetter names the corner at the right end of run i on the plan view, "" where there is none.
@@ -193,14 +233,14 @@ func (d *roomDrawing) numbers(_ int, c course) {
 			}
 			text = append(text, figure{piece.Label, ref("pieces[%d].label", at)})
 		}
-		w := text.width(typeSize) + 8
+		w := text.width(typeSize) + 10
 		middle := (panel.Left.Float64() + panel.Right.Float64()) / 2 * d.scale
-		seats := grid([]float64{13, 28, 43}, []float64{0, 10, -10, 22, -22, 34, -34}, func(into, slide float64) box {
-			return c.before(middle+slide, boardInk-10+into, w, 15)
+		seats := grid([]float64{13, 31, 49}, []float64{0, 10, -10, 22, -22, 34, -34}, func(into, slide float64) box {
+			return c.boxAt(middle+slide, boardInk-10+into, w, laneHigh)
 		})
 		if seat, ok := d.place(seats...); ok {
 			d.tag(seat, 4)
-			text.write(&d.node, "bold", seat.x+seat.w/2, seat.y+11.5, "middle")
+			text.seated(&d.node, "bold", seat)
 		}
 	}
 }
@@ -216,8 +256,8 @@ func (d *roomDrawing) named(i int, c course) {
 		if form < 2 {
 			lines = append(lines, figures...)
 		}
-		w, h := widest(typeSize, lines)*1.06+6, 13*float64(len(lines))+3
-		at := func(into, share float64) box { return c.before(c.long*share, into, w, h) }
+		w, h := widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3
+		at := func(into, share float64) box { return c.boxAt(c.long*share, into, w, h) }
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
 		seat, ok := d.place(append(inside, outside...)...)
@@ -230,7 +270,7 @@ func (d *roomDrawing) named(i int, c course) {
 		}
 		for n, l := range lines {
 			class := []string{"bold", "", "soft"}[max(0, n-bold+1)]
-			l.write(&d.node, class, seat.x+seat.w/2, seat.y+11+13*float64(n), "middle")
+			l.write(&d.node, class, seat.x+seat.w/2, seat.y+14+laneHigh*float64(n), "middle")
 		}
 		return
 	}
@@ -278,9 +318,9 @@ func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
 	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
 }
 
-// before is the box centered so far along a run with its near side so far in the room, or behind
+// boxAt is the box centered so far along a run with its near side so far in the room, or behind
 // it.
-func (c course) before(along, into, w, h float64) box {
+func (c course) boxAt(along, into, w, h float64) box {
 	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
 	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
 }

@@ -15,7 +15,7 @@ const (
 	sheetLeft  = 96.0  // lane for the measurements up the sheet, at least
 	boardTall  = 270.0 // of a board
 	boardWide  = 96.0
-	numberSize = 7.5 // radius of a cut's number
+	numberSize = 10.5 // radius of a cut's number
 )
 
 // sheetDrawing draws one sheet, face up, with its parts and cuts.
@@ -68,9 +68,10 @@ func (d *sheetDrawing) lay() {
 		d.scale = min(d.scale, boardTall/tall)
 		d.stretch = boardWide / (wide * d.scale)
 	}
-	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 22, tall
+	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 36, tall
 	d.area = d.whole(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
+	d.frame.w = d.Width - 2 - d.frame.x
 	for _, s := range d.stops(nest.Rip) {
 		d.claim(box{s.ink - 1.5, d.area.y + d.area.h, 3, 8})
 	}
@@ -81,7 +82,7 @@ func (d *sheetDrawing) lay() {
 	if d.stretch > 0 {
 		end += " (drawn too wide)"
 	}
-	line{end}.write(&d.node, "small soft", d.area.x+d.area.w/2, d.top-8, "middle")
+	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 
 // at is the rectangle of a size at a place on the sheet, in ink.
@@ -92,11 +93,16 @@ func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
 // parts outlines the pieces; what is sawn out of them later is hatched.
 func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
-		shape := d.outline(d.rings(p)...)
-		if piece, _ := d.plan.Piece(p.Part); !piece.Plain() {
-			d.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", d.at(p.X, p.Y, piece.Width, piece.Height).path()+shape)
+		piece, _ := d.plan.Piece(p.Part)
+		spot, on := d.at(p.X, p.Y, piece.Width, piece.Height), d.add("g")
+		if x, y := spot.middle(); p.Turned {
+			on.set("transform", ref("rotate(180 %.2f %.2f)", x, y))
 		}
-		d.stroke("edge", shape)
+		shape := d.move(plan.Point{X: p.X, Y: p.Y}).curved(piece.Marks.Arcs, rings(piece)...)
+		if !piece.Plain() {
+			on.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", spot.path()+shape)
+		}
+		on.stroke("edge", shape)
 	}
 }
 
@@ -168,17 +174,19 @@ func (d *sheetDrawing) cuts() {
 		}
 		seat, ok := d.place(grid([]float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, []float64{0}, sign)...)
 		if !ok {
-			if seat, ok = d.place(grid([]float64{.5, .3, .7, .1, .9}, []float64{11, -11, 20, -20}, sign)...); ok {
+			beside := grid([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9}, func(away, along float64) box { return sign(along, away) })
+			if seat, ok = d.place(d.clear(beside, point{x0, y0}, point{x1, y1})...); ok {
 				x, y := seat.middle()
-				d.stroke("lead", "M", x, y, "L", max(x0, min(x, x1)), max(y1, min(y, y0)))
+				atX, atY := nearestOn(seat, point{x0, y0}, point{x1, y1})
+				d.stroke("lead", "M", x, y, "L", atX, atY)
 			} else {
-				seat = sign(.5, 0)
-				d.claim(seat)
+				continue // the table has it
 			}
 		}
+		d.words = append(d.words, seat)
 		x, y := seat.middle()
 		d.dot("cutnumber", x, y, numberSize)
-		line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}.write(&d.node, "cuttext", x, y+3.6, "middle")
+		line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}.write(&d.node, "cuttext", x, y+4.8, "middle")
 	}
 }
 
@@ -194,11 +202,11 @@ func (d *sheetDrawing) labels() {
 		path := ref("pieces[%d].", at)
 		label := line{figure{piece.Label, path + "label"}}
 		size := line{d.length(piece.Width, path+"width"), " × ", d.length(piece.Height, path+"height")}
-		w := textWidth(piece.Label, 17) + 26
-		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(smallSize)+8), 38)); ok {
-			d.partTag(label, p.Turned, centered(seat.x+seat.w/2, seat.y+12, w, 22))
-			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+35, "middle")
-		} else if seat, ok := d.first(d.seats(d.rings(p), w, 22)); ok {
+		w := textWidth(piece.Label, 20) + 28
+		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(typeSize)+8), 46)); ok {
+			d.partTag(label, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
+			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
+		} else if seat, ok := d.first(d.seats(d.rings(p), w, 25)); ok {
 			d.partTag(label, p.Turned, seat)
 		} else {
 			d.partLead(label, p, d.at(p.X, p.Y, piece.Width, piece.Height))
@@ -212,14 +220,14 @@ func (d *sheetDrawing) offcutLabels() {
 		path := d.path + ref("offcuts[%d].", i)
 		size := line{d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")}
 		area := d.at(o.X, o.Y, o.Width, o.Length)
-		wide := max(size.width(smallSize), textWidth("offcut", smallSize)) + 4
-		if seat, ok := d.place(within(area, wide, 26)...); ok {
-			line{"offcut"}.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
-			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+22, "middle")
-		} else if seat, ok := d.place(within(area, wide, 14)...); ok {
-			size.write(&d.node, "small halo", seat.x+seat.w/2, seat.y+10, "middle")
-		} else if seat, ok := d.place(within(area, 14, wide)...); ok {
-			size.upright(&d.node, "small halo", seat.x+7, seat.y+seat.h/2, "middle")
+		wide := max(size.width(typeSize), textWidth("offcut", typeSize)) + 4
+		if seat, ok := d.place(within(area, wide, 2*laneHigh)...); ok {
+			line{"offcut"}.write(&d.node, "halo", seat.x+seat.w/2, seat.y+13, "middle")
+			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+13+laneHigh, "middle")
+		} else if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
+			size.seated(&d.node, "halo", seat)
+		} else if seat, ok := d.place(within(area, laneHigh, wide)...); ok {
+			size.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")
 		}
 	}
 }
@@ -227,26 +235,26 @@ func (d *sheetDrawing) offcutLabels() {
 // partTag draws a part's number with an arrow to the upper edge of the piece.
 func (d *sheetDrawing) partTag(label line, turned bool, at box) {
 	d.tag(at, 4)
-	label.write(&d.node, "big", at.x+(at.w-16)/2, at.y+at.h/2+6, "middle")
+	label.write(&d.node, "big", at.x+(at.w-16)/2, at.y+at.h/2+7, "middle")
 	d.arrow(at.x+at.w-11, at.y+at.h/2, turned)
 }
 
 // partLead puts the number of a small part beside it; where there is no room, the cut list has it.
 func (d *sheetDrawing) partLead(label line, p nest.Placement, spot box) {
 	w := label.width(typeSize) + 18
-	seat, ok := d.first(d.seats(d.rings(p), w, 14))
+	seat, ok := d.first(d.seats(d.rings(p), w, laneHigh))
 	if !ok {
-		seat, ok = d.place(besides(spot, w, 14)...)
+		seat, ok = d.place(besides(spot, w, laneHigh)...)
 	}
 	if !ok {
 		return
 	}
 	if x, y := spot.middle(); !seat.inside(spot) {
-		d.leads.stroke("lead", "M", seat.x+w/2, seat.y+7, "L", x, y)
+		d.leads.stroke("lead", "M", seat.x+w/2, seat.y+laneHigh/2, "L", x, y)
 	}
-	d.tag(box{seat.x, seat.y, w, 14}, 3)
-	label.write(&d.node, "bold", seat.x+(w-12)/2, seat.y+11, "middle")
-	d.arrow(seat.x+w-8, seat.y+7, p.Turned)
+	d.tag(box{seat.x, seat.y, w, laneHigh}, 3)
+	label.write(&d.node, "bold", seat.x+(w-12)/2, seat.y+13, "middle")
+	d.arrow(seat.x+w-8, seat.y+laneHigh/2, p.Turned)
 }
 
 // arrow points to the upper edge of a piece.

@@ -77,10 +77,11 @@ func share(all []cell, paper Paper) [][]cell {
 }
 
 // drawRuler returns the foot of a page that small templates share.
-func drawRuler(paper Paper, page int) Picture {
+func drawRuler(paper Paper, page int, unit fraction.Unit) Picture {
 	w, _ := paper.page(sharedFoot)
-	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Title: "Ruler of whole inches", Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
-	line{"Full size: the ruler shows whole inches. Cut the templates apart along their frames."}.write(&pic.node, "small", 0, 16, "start")
-	pic.ruler(int(w), 38)
+	word := rulerWord(unit)
+	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Title: "Ruler of whole " + word, Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
+	line{"Full size: the ruler shows whole " + word + ". Cut the templates apart along their frames."}.write(&pic.node, "", 0, 14, "start")
+	pic.ruler(unit, w, 38)
 	return pic
 }

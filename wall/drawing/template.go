@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -49,7 +48,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 	var large []TemplatePage
 	for i, cut := range cutLines(p) {
 		t := cut.tile(paper)
-		if c, ok := cut.small(paper, p.Profile, i+1); ok && len(t.tiles) == 1 {
+		if c, ok := cut.small(paper, p.Profile, i+1); ok {
 			small = append(small, c)
 			continue
 		}
@@ -70,7 +69,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 		for _, c := range cells {
 			page = append(page, TemplateCell{c.left + pageMargin, c.top + pageMargin, *drawTile(p, c.tiling, c.tiles[0], c.number)})
 		}
-		set.Pages = append(set.Pages, append(page, TemplateCell{pageMargin, foot + pageMargin, drawRuler(paper, n+1)}))
+		set.Pages = append(set.Pages, append(page, TemplateCell{pageMargin, foot + pageMargin, drawRuler(paper, n+1, p.Units)}))
 	}
 	set.Pages = append(set.Pages, large...)
 	return set, nil
@@ -101,7 +100,6 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 		d.overlap(page)
 	}
 	page.stroke("template", c.line(d.view))
-	d.arcs(page)
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
@@ -112,26 +110,12 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 		name.write(&d.node, "bold", 2, high+14, "start")
 	} else {
 		d.Height = high + pageFoot*perInch
-		name = append(name, c.what, ": page ", counted(one.name), ". Lay it on the face, grey strips on the board's own beads and grooves.")
+		name = append(name, c.what, ": page ", counted(one.name), ". Lay it on the face, by the grey strips.")
 		name.write(&d.node, "bold", 0, high+18, "start")
-		line{"Print at full size, never “fit to page”. The ruler below shows whole inches."}.write(&d.node, "small", 0, high+33, "start")
-		d.ruler(int(one.w), high+56)
+		line{"Print at full size, never “fit to page”. The ruler below shows whole " + rulerWord(p.Units) + "."}.write(&d.node, "", 0, high+35, "start")
+		d.ruler(p.Units, one.w, high+58)
 	}
 	return d.Picture
-}
-
-// arcs draws the true arcs that the line is near, from springing to springing.
-func (d *template) arcs(on *node) {
-	for _, a := range d.cut.piece.Marks.Arcs {
-		if d.cut.closed && a.Opening != d.cut.what {
-			continue
-		}
-		r, up := a.Radius.Float64(), a.Springs.Float64()-a.Centre.Y.Float64()
-		half := math.Sqrt(max(r*r-up*up, 0)) * perInch
-		x, y := d.x(a.Centre.X), d.y(a.Springs)
-		d.desc("Thin line: the true arc of %s, for a trammel.", a.Opening)
-		on.stroke("templatearc", "M", x-half, y, "A", r*perInch, r*perInch, " 0 0 1 ", x+half, y)
-	}
 }
 
 // boardUnder draws the piece's edges and its pattern at its true phase.
@@ -175,20 +159,29 @@ func (d *template) overlap(on *node) {
 // figures writes how far each corner lies across the piece and up, where there is room.
 func (d *template) figures(on *node) {
 	points := d.cut.points
-	if d.tile.shared {
-		for _, x := range []fraction.Length{{}, d.cut.piece.Width} {
-			d.claim(box{d.x(x) - 3, 0, 6, d.frame.h + cellName*perInch})
-		}
-		for i, p := range points {
-			q := points[(i+1)%len(points)]
-			if (d.cut.closed || i+1 < len(points)) && (p.X == q.X || p.Y == q.Y) {
-				d.claim(d.around([]plan.Point{p, q}).grow(2))
-			}
-		}
-	} else {
-		d.claim(box{0, 0, d.Width, 20})
+	for _, x := range []fraction.Length{{}, d.cut.piece.Width} {
+		d.claim(box{d.x(x) - 3, 0, 6, d.frame.h + cellName*perInch})
+	}
+	for _, y := range []fraction.Length{{}, d.cut.piece.Height} {
+		d.claim(box{0, d.y(y) - 3, d.Width, 6})
 	}
 	for i, p := range points {
+		if q := points[(i+1)%len(points)]; d.cut.closed || i+1 < len(points) {
+			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
+		}
+	}
+	if !d.tile.shared {
+		d.claim(box{0, 0, d.Width, 20})
+	}
+	for n, a := range d.cut.piece.Marks.Arcs {
+		if !d.cut.closed || a.Opening == d.cut.what {
+			d.figure(on, d.x(a.Centre.X), d.y(a.Centre.Y.Add(a.Radius)), line{"radius ", d.length(a.Radius, ref("pieces[%d].marks.arcs[%d].radius", d.cut.index, n))})
+		}
+	}
+	for i, p := range points {
+		if nearest(d.cut.piece.Marks.Arcs, p) != nil {
+			continue // it lies beside the arc, which is what to saw
+		}
 		place := ref("%s[%d]", d.cut.path, (d.cut.first+i)%d.cut.count)
 		across, up := line{d.length(p.X, place+"[0]"), " across, "}, line{d.length(p.Y, place+"[1]"), " up"}
 		on.dot("templatedot", d.x(p.X), d.y(p.Y), 2.5)
@@ -200,7 +193,7 @@ func (d *template) figures(on *node) {
 
 // figure writes lines of text near a corner of a cutting line, if there is room.
 func (d *template) figure(on *node, x, y float64, text ...line) bool {
-	w, h := widest(smallSize, text)+4, 14*float64(len(text))
+	w, h := widest(typeSize, text)+4, laneHigh*float64(len(text))
 	at := func(away float64) []box {
 		return []box{{x + 8, y + away, w, h}, {x - 8 - w, y + away, w, h}, {x + 8, y - away - h, w, h}, {x - 8 - w, y - away - h, w, h}}
 	}
@@ -208,17 +201,30 @@ func (d *template) figure(on *node, x, y float64, text ...line) bool {
 	seat, ok := d.place(slices.Concat(at(5), middle, at(24), at(44), at(64))...) // the last past a starter hole
 	for n, l := range text {
 		if ok {
-			l.write(on, "small halo", seat.x+2, seat.y+11+14*float64(n), "start")
+			l.write(on, "halo", seat.x+2, seat.y+13+laneHigh*float64(n), "start")
 		}
 	}
 	return ok
 }
 
-// ruler draws whole inches.
-func (n *node) ruler(inches int, y float64) {
-	path := pen("M0 ", y, "h", float64(inches)*perInch)
-	for i := range inches + 1 {
-		path += pen("M", float64(i)*perInch, y, "v-12")
+// rulerWord is what a ruler is divided into.
+func rulerWord(unit fraction.Unit) string {
+	if unit == fraction.Inch {
+		return "inches"
+	}
+	return "centimetres"
+}
+
+// ruler draws whole inches or centimetres, as many as there is room for.
+func (n *node) ruler(unit fraction.Unit, inches, y float64) {
+	step := perInch
+	if unit != fraction.Inch {
+		step /= 2.54
+	}
+	count := int(inches * perInch / step)
+	path := pen("M0 ", y, "h", float64(count)*step)
+	for i := range count + 1 {
+		path += pen("M", float64(i)*step, y, "v-12")
 	}
 	n.stroke("pole", path)
 }

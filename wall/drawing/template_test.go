@@ -3,7 +3,8 @@ package drawing
 import (
 	"fmt"
 	"math"
-	"strings"
+	"regexp"
+	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -181,7 +182,7 @@ func TestStripesEndWithoutPitch(t *testing.T) {
 func TestTemplateShowsTheTrueArc(t *testing.T) {
 	p := kitchen()
 	piece := &p.Pieces[3]
-	piece.Holes = []plan.Hole{{Opening: "niche", Outline: ring("10", "2", "36", "2", "36", "10", "23", "15", "10", "10")}}
+	piece.Holes = []plan.Hole{{Opening: "niche", Outline: ring("11", "2", "35", "2", "35", "10", "23", "18", "11", "10")}}
 	piece.Marks.Arcs = []plan.Arc{{Opening: "niche", Centre: plan.Point{X: in("23"), Y: in("5")}, Radius: in("13"), Springs: in("10")}}
 	set, err := Templates(p, Papers()[0])
 	if err != nil {
@@ -191,15 +192,14 @@ func TestTemplateShowsTheTrueArc(t *testing.T) {
 	for _, page := range set.Pages {
 		for _, cell := range page {
 			svg := string(cell.Picture.SVG())
-			if at := strings.Index(svg, `class="templatearc" d="`); at >= 0 {
-				var x0, y0, rx, ry, x1, y1 float64
-				path := strings.NewReplacer("M", "", "A", " ", " 0 0 1 ", " ").Replace(strings.SplitN(svg[at+len(`class="templatearc" d="`):], `"`, 2)[0])
-				if _, err := fmt.Sscan(path, &x0, &y0, &rx, &ry, &x1, &y1); err != nil {
-					t.Fatal(err)
+			for _, m := range regexp.MustCompile(`class="template" d="[^"]*L([-0-9.]+) ([-0-9.]+)A([0-9.]+) ([0-9.]+) 0 0 [01] ([-0-9.]+) ([-0-9.]+)A[0-9.]+ [0-9.]+ 0 0 [01] ([-0-9.]+) ([-0-9.]+)`).FindAllStringSubmatch(svg, -1) {
+				var v [8]float64 // from, radii, crown, to
+				for i := range v {
+					v[i], _ = strconv.ParseFloat(m[i+1], 64)
 				}
-				// 5 over the centre a circle of 13 is 24 wide.
-				if rx != 13*perInch || ry != rx || y0 != y1 || math.Abs(x1-x0-24*perInch) > .01 {
-					t.Errorf("arc from %v, %v to %v, %v with radius %v", x0, y0, x1, y1, rx)
+				// 5 over the centre a circle of 13 is 24 wide and 8 high.
+				if v[2] != 13*perInch || v[3] != v[2] || v[1] != v[7] || math.Abs(math.Abs(v[6]-v[0])-24*perInch) > .01 || math.Abs(v[1]-v[5]-8*perInch) > .01 {
+					t.Errorf("arc %v", v)
 				}
 				found = true
 			}

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"iter"
+	"math"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -18,17 +19,25 @@ type view struct {
 }
 
 func (v view) x(l fraction.Length) float64 {
-	x := l.Float64()
+	x, _ := v.ink(l.Float64(), 0)
+	return x
+}
+
+func (v view) y(l fraction.Length) float64 {
+	_, y := v.ink(0, l.Float64())
+	return y
+}
+
+// ink is the place of ink of a place in inches.
+func (v view) ink(x, y float64) (float64, float64) {
 	if v.flip > 0 {
 		x = v.flip - x
 	}
-	return v.left + (x-v.x0)*v.across()
+	return v.left + (x-v.x0)*v.across(), v.top + (v.y1-y)*v.scale
 }
 
 // across is the ink to the inch across the grooves.
 func (v view) across() float64 { return v.scale * max(1, v.stretch) }
-
-func (v view) y(l fraction.Length) float64 { return v.top + (v.y1-l.Float64())*v.scale }
 
 // move returns the view of things whose own origin stands at p.
 func (v view) move(p plan.Point) view {
@@ -52,18 +61,107 @@ func (v view) around(points []plan.Point) box {
 	return v.area(lo.X, lo.Y, hi.X, hi.Y)
 }
 
-// line is the path through some points.
-func (v view) line(points []plan.Point) string {
-	return through(points, func(at plan.Point) (x, y float64) { return v.x(at.X), v.y(at.Y) })
-}
-
 // outline is the path of one or more rings.
-func (v view) outline(rings ...[]plan.Point) string {
-	path := ""
+func (v view) outline(rings ...[]plan.Point) string { return v.curved(nil, rings...) }
+
+// curved is the path of one or more rings; corners that lie near an arc are joined by it.
+func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 	for _, ring := range rings {
 		if len(ring) > 0 {
-			path += v.line(ring) + "Z"
+			path += v.trace(arcs, ring, true) + "Z"
 		}
+	}
+	return path
+}
+
+// nearArc is how far, in inches, a corner may lie off the arc that it stands for.
+const nearArc = .25
+
+// nearest returns the arc that a point stands for, nil for none.
+func nearest(arcs []plan.Arc, p plan.Point) *plan.Arc {
+	for i := range arcs {
+		a := &arcs[i]
+		off := math.Hypot(p.X.Sub(a.Centre.X).Float64(), p.Y.Sub(a.Centre.Y).Float64()) - a.Radius.Float64()
+		if math.Abs(off) < nearArc && p.Y.Sub(a.Springs).Float64() > -nearArc {
+			return a
+		}
+	}
+	return nil
+}
+
+// meet is where an arc meets the upright or level edge from q to p, or what of it is nearest to p.
+func meet(a *plan.Arc, p, q plan.Point) (x, y float64) {
+	cx, cy, r := a.Centre.X.Float64(), a.Centre.Y.Float64(), a.Radius.Float64()
+	x, y = p.X.Float64()-cx, p.Y.Float64()-cy
+	switch far := math.Hypot(x, y); {
+	case p.X == q.X && p.Y != q.Y && math.Abs(x) <= r:
+		y = math.Copysign(math.Sqrt(r*r-x*x), y)
+	case p.Y == q.Y && p.X != q.X && math.Abs(y) <= r:
+		x = math.Copysign(math.Sqrt(r*r-y*y), x)
+	case far > 0:
+		x, y = x*r/far, y*r/far
+	}
+	return cx + x, cy + y
+}
+
+// trace is the path through some points, those that lie near an arc along it.
+func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) string {
+	n := len(points)
+	on := make([]*plan.Arc, n)
+	first := 0 // of a ring, where it is on no arc
+	for i, p := range points {
+		if on[i] = nearest(arcs, p); closed && on[i] == nil && on[first] != nil {
+			first = i
+		}
+	}
+	var path string
+	var px, py float64 // where the pen is
+	to := func(command string, x, y float64) {
+		px, py = v.ink(x, y)
+		path += pen(command, px, py)
+	}
+	for k := 0; k < n; k++ {
+		i := (first + k) % n
+		command := "L"
+		if k == 0 {
+			command = "M"
+		}
+		a := on[i]
+		if a == nil {
+			to(command, points[i].X.Float64(), points[i].Y.Float64())
+			continue
+		}
+		last := k
+		for last+1 < n && on[(first+last+1)%n] == a {
+			last++
+		}
+		next, before := points[(first+last)%n], points[i]
+		if k > 0 || closed {
+			before = points[(i+n-1)%n]
+		}
+		if last+1 < n || closed {
+			next = points[(first+last+1)%n]
+		}
+		x, y := meet(a, points[i], before)
+		to(command, x, y)
+		cx, cy := v.ink(a.Centre.X.Float64(), a.Centre.Y.Float64())
+		arc := func(x, y float64) { // less than a half turn
+			qx, qy := v.ink(x, y)
+			sweep := " 0 0 0 "
+			if (px-cx)*(qy-cy) > (py-cy)*(qx-cx) {
+				sweep = " 0 0 1 "
+			}
+			r := a.Radius.Float64()
+			to(pen("A", r*v.across(), r*v.scale, sweep), x, y)
+		}
+		middle := points[(first+(k+last)/2)%n]
+		if last > k+1 {
+			arc(meet(a, middle, middle))
+		}
+		if end := points[(first+last)%n]; last > k {
+			arc(meet(a, end, next))
+		}
+		k = last
 	}
 	return path
 }

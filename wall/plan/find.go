@@ -104,6 +104,14 @@ func (r Run) PolePlaces() (places [][]int) {
 	return places
 }
 
+// Strokes returns the lines to saw in the order of sawing.
+func (m Marks) Strokes() (all []SawCut) {
+	for _, c := range m.Order {
+		all = append(all, c.Saw...)
+	}
+	return all
+}
+
 // Mitred reports whether the panels meet in a mitre, and none passes.
 func (c Corner) Mitred() bool { return c.Passes == "" }
 
