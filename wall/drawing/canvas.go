@@ -14,11 +14,11 @@ import (
 // Sizes in units of ink: 96 to the inch in print. Capitals of typeSize are at least 2.5 mm high
 // there: ISO 3098-1 has 2.5 mm as the least of its heights for A4.
 const (
-	typeSize  = 13.4
-	laneHigh  = 17.0  // a line of text
-	poleGap   = 15.0  // between neighboring upright numbers, and between level ones
-	wideInk   = 690.0 // natural width of a drawing across the page
-	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
+	typeSize = 13.4
+	laneHigh = 17.0  // a line of text
+	poleGap  = 15.0  // between neighboring upright numbers, and between level ones
+	wideInk  = 690.0 // natural width of a drawing across the page
+	halfInk  = 340.0 // natural width of one of two side by side, and of a phone
 )
 
 // canvas is a drawing in the making.

@@ -193,7 +193,7 @@ func (e *elevation) corners(top bool) (all []stop) {
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
 		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
-		level := p.Y == after.Y && e.atEnd(after) == 0 // one figure for both ends of a level edge
+		level := p.Y == after.Y && e.atEnd(after) == 0   // one figure for both ends of a level edge
 		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.holds(e.x(p.X), e.y(p.Y), o.Outline) })
 		if e.atEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
 			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X)})
@@ -226,6 +226,7 @@ func (e *elevation) atEnd(p plan.Point) int {
 	}
 	return 0
 }
+
 // marks draws the ticks of the story pole on a line at base and returns the length of its longest
 // label.
 func (e *elevation) marks(base float64) float64 {

@@ -157,7 +157,8 @@ func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
 	return d.x(x), d.y(y), d.x(x.Add(w)), d.y(y)
 }
 
-// cuts draws the cuts in sawing order, each with its number on its line, or beside it with a lead.
+// cuts draws the cuts in sawing order, each with its number on its line, or beside it with a lead; one
+// without room for that has its number in the table alone.
 func (d *sheetDrawing) cuts() {
 	for _, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
