@@ -30,7 +30,8 @@
 //   - The zero [Materials] are the defaults (TestZeroMaterialsAreTheDefaults).
 //   - A list, a step and a caution read back from JSON as they were written (FuzzWild).
 //   - The same input gives the same list (TestSameInputSameBytes).
-//   - Figures that others print stand beside ours in testdata/published.md (TestPublishedFigures).
+//   - Figures that others print stand beside ours in wall/plan/testdata/published.md, which a test of
+//     package plan holds.
 //
 // # Errors
 //

@@ -201,6 +201,9 @@ func (s *stretch) seamsOn(i, k int, xs []fraction.Length) []seam {
 // lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
 func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 	from, to := b.left.Add(s.half), b.right.Sub(s.half)
+	if s.pitch.IsZero() {
+		return s.plain(from, to)
+	}
 	var next []fraction.Length // the first of each phase, then those a pitch on
 	for _, phase := range s.phases {
 		x := from.Add(o.Add(phase).Sub(from).Mod(s.pitch))
@@ -219,6 +222,36 @@ func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 		}
 	}
 	return out
+}
+
+// plainStep is how many marks of the tape lie between the places that are tried on plain sheets.
+const plainStep = 4
+
+// plain returns where seams of plain sheets are tried, as one place is as good as the next: what
+// whole sheets reach from both ends, clear of boxes by as much as is wanted, and some marks between.
+func (s *stretch) plain(from, to fraction.Length) (out []fraction.Length) {
+	add := func(x, step fraction.Length) {
+		for n := 0; n < mostRepeats && from.Less(x) && x.Less(to) && !step.IsZero(); n++ {
+			out = append(out, x)
+			x = x.Add(step)
+		}
+	}
+	once, step := to.Sub(from), s.room.Mark.Mul(plainStep)
+	for _, sheet := range s.sheets {
+		whole := sheet.Width.Add(s.half.Mul(2))
+		add(from.Add(sheet.Width), whole)
+		add(to.Sub(sheet.Width), whole.Neg())
+	}
+	add(floor(from, step).Add(step), step)
+	clear := s.room.Priorities.BoxClear
+	for _, o := range s.room.Runs[s.run].Openings {
+		if lo, hi := o.Bounds(); o.Kind == Box {
+			add(lo.X.Sub(clear), once)
+			add(hi.X.Add(clear), once)
+		}
+	}
+	slices.SortFunc(out, fraction.Length.Compare)
+	return slices.Compact(out)
 }
 
 // marks returns the tape's marks in the bay together with the seam lines: the places that are tried
