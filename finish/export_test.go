@@ -26,23 +26,11 @@ func BestMix(need *big.Rat, offers []Offer, worth *big.Rat) (counts []int64, siz
 	return m.counts, m.size, m.proved
 }
 
-func Theoretical(solids, film *big.Rat) *big.Rat         { return theoretical(solids, film) }
-func Practical(coverage, loss *big.Rat) *big.Rat         { return practical(coverage, loss) }
 func Arc(chord, rise *big.Rat) *big.Rat                  { return arcAbove(chord, rise) }
 func Root(x *big.Rat) *big.Rat                           { return rootAbove(x) }
-func RoundBead(diameter *big.Rat) *big.Rat               { return roundBead(diameter) }
 func Sticks(lengths []*big.Rat, s *big.Rat) int64        { return sticks(lengths, s) }
 func Hollow(p groove.Profile, s GrooveShape) *big.Rat    { return hollow(p, s) }
 func Developed(p groove.Profile, s GrooveShape) *big.Rat { return developed(p, s) }
-
-// Butt and Fillet are the sections of a joint with the default sealing.
-func ButtOf(width, depth *big.Rat) *big.Rat {
-	return section(Butt, nil, width, depth)
-}
-
-func FilletOf(leg *big.Rat) *big.Rat {
-	return section(Fillet, leg, new(big.Rat), new(big.Rat))
-}
 
 // Sizes of units, in inches, square inches, cubic inches and square inches per cubic inch.
 var Units = map[string]*big.Rat{"in3 in cm3": cubicInch}
@@ -56,20 +44,10 @@ func init() {
 // Limits of the judgments and codes.
 func MaxLength() fraction.Length    { return maxLength }
 func CounterReach() fraction.Length { return counterReach }
-func SetBack() fraction.Length      { return maxSetBack }
-func PlateDepth() fraction.Length   { return plateDepth }
 
 // NailsIn counts the nails of a piece.
 func NailsIn(p Piece, edge, field, studs Taped) int64 {
 	s, _ := read(Work{}, Materials{Nails: Nails{Edge: edge, Field: field}, House: House{Studs: studs}})
 	b := &builder{settings: s}
 	return b.nailsIn(p)
-}
-
-// GlueLines is the length of the beads of adhesive on pieces.
-func GlueLines(pieces ...Piece) *big.Rat {
-	s, _ := read(Work{Pieces: pieces}, Materials{})
-	b := &builder{settings: s}
-	length, _ := b.glued()
-	return length
 }

@@ -23,6 +23,7 @@ const (
 	army        = "US Army TM 43-0139, table 3-2"
 	cartridges  = "a how-to article on sealant sizes"
 	painters    = "a general article on painter's sealant"
+	county      = "a county building specification, 3.06 joint design"
 	detailing   = "a text on architectural detailing, joints"
 	tips        = "a sealant maker's tips on quantities"
 	silicone    = "a sealant maker's guide to coverage"
@@ -37,11 +38,12 @@ const (
 	porch       = "a how-to magazine on a beaded porch ceiling"
 	upright     = "a how-to article on upright boards"
 	tongueRoot  = "a how-to article on tongue and groove, at 45 degrees; 3/4 in into the support: the Ontario code"
-	specs       = "a sample specification, finish carpentry"
+	beadedPly   = "a maker's guide to beaded plywood"
 	leaflet     = "a leaflet of a lumber trade association"
 	tin         = "a paint maker's page on primer"
 	enamel      = "a paint maker's sheet on enamel"
 	glueTube    = "a maker's manual of a construction adhesive"
+	gluePage    = "a how-to article on a construction adhesive"
 	caulkTube   = "a caulk maker's tips"
 	caulkSheet  = "a caulk maker's data sheet"
 	caulkPage   = "a page on painter's caulk"
@@ -75,8 +77,9 @@ var addresses = [][2]string{
 	{army, "https://automotiveaccessories.tpub.com/TM-43-0139/css/TM-43-0139_43.htm"},
 	{cartridges, "https://engineerfix.com/what-are-the-standard-caulk-sizes-and-coverage"},
 	{painters, "https://woodnbits.com/blog/mastering-the-art-of-painter-s-caulk-for-seamless-trim-installation"},
+	{county, "http://server3.co.orange.nc.us:8088/WebLink/0/doc/43886/Page162.aspx"},
 	{detailing, "https://www.northernarchitecture.us/architectural-detailing-2/j-jze.html"},
-	{tips, unnamed}, {silicone, unnamed}, {tin, unnamed}, {enamel, unnamed}, {glueTube, unnamed}, {caulkTube, unnamed}, {caulkSheet, unnamed},
+	{tips, unnamed}, {silicone, unnamed}, {tin, unnamed}, {enamel, unnamed}, {glueTube, unnamed}, {gluePage, unnamed}, {caulkTube, unnamed}, {caulkSheet, unnamed},
 	{caulkPage, "https://zddhouse.com (painter's caulk)"},
 	{caulkFAQ, unnamed}, {slats, unnamed}, {mill, unnamed}, {dealer, unnamed}, {association, unnamed},
 	{mdfBody, "https://mdf-info.eu/applications/building-applications/wall-panelling"},
@@ -93,7 +96,7 @@ var addresses = [][2]string{
 	{porch, "https://extremehowto.com/install-a-beadboard-porch-ceiling/"},
 	{upright, "https://engineerfix.com/how-to-install-vertical-tongue-and-groove-paneling/"},
 	{tongueRoot, "https://engineerfix.com/do-you-start-with-the-tongue-or-groove-against-the-wall/ and https://www.buildingcode.online/2096.html"},
-	{specs, "http://rbullmb.50megs.com/Specs/DIV06200.html"},
+	{beadedPly, unnamed},
 	{leaflet, "https://docslib.org/doc/9145555/paneling-basics-pattern-selection-and-installation-information"},
 	{tiles, "https://www.fcimag.com/articles/95138-ctef-tile-tip-is-a-balanced-tile-layout-really-difficult-to-achieve and " +
 		"https://www.floortrendsmag.com/articles/111279-substandard-to-tile-installation-standards"},
@@ -262,7 +265,7 @@ func (f *figures) joint(kind finish.JointKind, gap, thickness string, s finish.S
 	if s.Waste == "" {
 		s.Waste = "0"
 	}
-	for _, item := range []finish.Item{finish.ItemPaintableSealant, finish.ItemSealant} {
+	for _, item := range []finish.Item{finish.ItemPaintableSealant, finish.ItemWetSealant} {
 		if n := f.need(w, finish.Materials{Sealant: s}, item); n.Sign() > 0 {
 			return mul(n, rat("231/128"), rat("1/100000"))
 		}
@@ -272,7 +275,7 @@ func (f *figures) joint(kind finish.JointKind, gap, thickness string, s finish.S
 
 func (f *figures) sealant() {
 	butt := func(depth finish.Taped) finish.Sealant {
-		return finish.Sealant{Seam: finish.Bead{Form: finish.Butt, Depth: depth}}
+		return finish.Sealant{Bridge: `1"`, Seam: finish.Bead{Form: finish.Butt, Depth: depth}}
 	}
 	feet := func(ounces, width, depth string) *big.Rat {
 		return quo(mul(rat(ounces), rat("231/128")), f.joint(finish.Seam, width, "3/4", butt(finish.Taped(depth+`"`))))
@@ -287,6 +290,17 @@ func (f *figures) sealant() {
 	} {
 		f.add(byTakeOff, "10.1 fl oz in a joint "+row.width+" × "+row.depth, row.feet+" ft", row.feet, feet("10.1", row.width, row.depth), "0.005", hand, derived)
 	}
+	deep := func(gap string) *big.Rat {
+		return quo(quo(f.joint(finish.Seam, gap, "2", finish.Sealant{}), rat("12")), in(gap).Rat())
+	}
+	for _, row := range []struct{ gap, printed, value, within string }{
+		{"1/8", "never more than the width", "1/8", "0.001"}, {"1/4", "1/4 in", "1/4", "0.001"}, {"1/2", "1/4 in", "1/4", "0.001"},
+		{"3/4", "3/8 to 1/2 in", "7/16", "0.063"}, {"1", "3/8 to 1/2 in", "7/16", "0.063"}, {"1 1/2", "1/2 in", "1/2", "0.001"},
+	} {
+		f.add(byTakeOff, "depth of a joint "+row.gap+" in wide", row.printed, row.value, deep(row.gap), row.within, county, read)
+	}
+	f.add(byTakeOff, "depth of a joint 3/4 in wide before a rod", "half the width", "3/8", deep("3/4"), "0.001", detailing, read)
+	f.add(byTakeOff, "depth of a joint 1-1/2 in wide, at most", "13 mm", "13", mul(rat("25.4"), deep("1 1/2")), "0.5", detailing, read)
 	fillet := func(kind finish.JointKind) *big.Rat { return f.joint(kind, "0", "3/4", finish.Sealant{}) }
 	f.add(byTakeOff, "fillet under cabinets on each face", "1/8 in", "1/8", root(mul(rat("2/12"), fillet(finish.CabinetLine))), "0.0005", tips, read)
 	f.add(byTakeOff, "least joint that moves, at the counter", "6 mm", "6", mul(rat("25.4"), root(mul(rat("2/12"), fillet(finish.CounterLine)))), "0.5", detailing, read)
@@ -307,7 +321,7 @@ func (f *figures) sealant() {
 	ends := finish.Work{Profile: p, Joints: []finish.Joint{{Kind: finish.CounterLine, Length: fraction.Inches(160000), Grooves: true}}}
 	open := finish.Materials{Paint: finish.Paint{Groove: finish.VGroove}, Sealant: finish.Sealant{Waste: "0", CounterLine: finish.Bead{Form: finish.NoBead}}}
 	filled := new(big.Rat)
-	for _, item := range []finish.Item{finish.ItemPaintableSealant, finish.ItemSealant} {
+	for _, item := range []finish.Item{finish.ItemPaintableSealant, finish.ItemWetSealant} {
 		filled.Add(filled, f.need(ends, open, item))
 	}
 	f.add(byTakeOff, "160,000 open ends of V-grooves 1/4 × 1/8", "filled 1/4 in: 625 in3", "625", mul(filled, rat("231/128")), "0.2", hand, practice)

@@ -110,11 +110,28 @@ func (f *figures) fasteners() {
 	spaced := func(edge, field finish.Taped) finish.Materials {
 		return finish.Materials{Nails: finish.Nails{Edge: edge, Field: field}}
 	}
-	f.add(byTakeOff, "nails in a 4 × 8 ft sheet, 6 and 12 in", "34 + 14 + 14 = 62", "62", count(panel("1/4", big4x8), spaced(`6"`, `12"`), finish.ItemPanelNails), "0", hand, derived)
-	f.add(byTakeOff, "nails in a 4 × 8 ft sheet, 4 and 8 in", "50 + 22 + 22 = 94", "94", count(panel("1/4", big4x8), spaced(`4"`, `8"`), finish.ItemPanelNails), "0", hand, derived)
-	f.add(byTakeOff, "our allowance for nails lost", "10 %", "0.1", sub(quo(f.need(panel("1/4", big4x8), spaced(`6"`, `12"`), finish.ItemPanelNails), rat("62")), rat("1")), "0.02", hand, memory)
+	f.add(byTakeOff, "nails in a 4 × 8 ft sheet, 6 and 12 in", "on 4 supports: 2 × 17 + 2 × 9 = 52", "52", count(panel("1/4", big4x8), spaced(`6"`, `12"`), finish.ItemPanelNails), "0", hand, derived)
+	f.add(byTakeOff, "nails in a 4 × 8 ft sheet, 4 and 8 in", "on 4 supports: 2 × 25 + 2 × 13 = 76", "76", count(panel("1/4", big4x8), spaced(`4"`, `8"`), finish.ItemPanelNails), "0", hand, derived)
+	f.add(byTakeOff, "our allowance for nails lost", "10 %", "0.1", sub(quo(f.need(panel("1/4", big4x8), spaced(`6"`, `12"`), finish.ItemPanelNails), rat("52")), rat("1")), "0.02", hand, memory)
+
+	narrow := finish.Piece{Width: in("16"), Height: in("96")} // on two supports, one at each edge
+	along := func(nails *big.Rat) *big.Rat {
+		return mul(rat("25.4"), quo(rat("96"), sub(quo(nails, rat("2")), rat("1"))))
+	}
+	f.add(byTakeOff, "nails at the edges of sheets, apart", "150 mm (6 in)", "150", along(count(panel("1/4", narrow), finish.Materials{}, finish.ItemPanelNails)), "5", hardboards, read)
+	f.add(byTakeOff, "nails inside sheets, apart", "300 mm (12 in)", "300", along(sub(count(panel("1/4", big4x8), spaced(`96"`, ""), finish.ItemPanelNails), rat("4"))), "5", hardboards, read)
+	gap := finish.Work{Profile: sheet("1/4"), Pieces: []finish.Piece{{Width: in("1000 mm"), Height: in("96")}}, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("96")}}}
+	if _, doubts, err := finish.TakeOff(gap, finish.Materials{}); err == nil {
+		for _, d := range doubts {
+			if d.Kind == finish.SeamTight {
+				f.add(byTakeOff, "gap between MDF sheets a metre wide", "2.5 mm", "2.5", mul(rat("25.4"), d.Lengths[1].Rat()), "0.2", mdfBody, read)
+			}
+		}
+	}
 
 	// Adhesive.
+	usual := f.need(panel("1/4", big4x8), finish.Materials{Adhesive: finish.Adhesive{Waste: "0"}}, finish.ItemAdhesive)
+	f.add(byTakeOff, "adhesive for a 4 × 8 ft sheet", "about a cartridge of 10 fl oz", "10", usual, "0", hand, memory)
 	bead := func(pieces ...finish.Piece) *big.Rat { // in3
 		n := f.need(panel("1/4", pieces...), finish.Materials{Adhesive: finish.Adhesive{Form: finish.GlueBeads, Size: `3/8"`, Spacing: `16"`, Waste: "0"}}, finish.ItemAdhesive)
 		return mul(n, rat("231/128"))
@@ -161,28 +178,33 @@ func (f *figures) waits() {
 		from, to, _ := w.Range()
 		return big.NewRat(int64(from), hour), big.NewRat(int64(to), hour)
 	}
-	sheets, _ := wait(finish.RestSheets)
+	sheets, sheetsMost := wait(finish.RestSheets)
 	boards, boardsMost := wait(finish.RestBoards)
 	wood, woodMost := wait(finish.RestWood)
+	primer, primerMost := wait(finish.DryPrimer)
 	coat, coatMost := wait(finish.DryCoat)
 	hard, hardMost := wait(finish.HardenCoat)
-	glue, _ := wait(finish.HoldGlue)
+	glue, glueMost := wait(finish.HoldGlue)
 	skin, skinMost := wait(finish.SkinSealant)
 	cure, cureMost := wait(finish.CureSealant)
-	f.add(byWait, "finish carpentry rests, at least", "24 h", "24", sheets, "0", specs, read)
+	f.add(byWait, "beaded plywood rests, at least", "48 h", "48", sheets, "0", beadedPly, read)
+	f.add(byWait, "MDF rests, at most", "a few days: 3", "72", sheetsMost, "0", mdfBody, readOurs)
 	f.add(byWait, "tongue and groove rests, at least", "48 h", "48", boards, "0", upright, read)
 	f.add(byWait, "tongue and groove rests, at most", "72 h", "72", boardsMost, "0", upright, read)
 	f.add(byWait, "solid wood rests, at least", "7 days", "168", wood, "0", leaflet, read)
 	f.add(byWait, "solid wood rests, at most", "10 days", "240", woodMost, "0", leaflet, read)
-	f.add(byWait, "primer before the next coat", "1 h", "1", coat, "0", tin, read)
-	f.add(byWait, "enamel before the next coat", "4 h", "4", coatMost, "0", enamel, read)
+	f.add(byWait, "primer before the next coat, at least", "1 h", "1", primer, "0", tin, read)
+	f.add(byWait, "primer before the next coat, at most", "4 h", "4", primerMost, "0", hand, practice)
+	f.add(byWait, "enamel before the next coat, at least", "4 h", "4", coat, "0", enamel, read)
+	f.add(byWait, "enamel before the next coat, at most", "24 h", "24", coatMost, "0", hand, practice)
 	f.add(byWait, "paint before pieces are stacked, at least", "12 h", "12", hard, "0", hand, practice)
 	f.add(byWait, "paint before pieces are stacked, at most", "2 days", "48", hardMost, "0", hand, practice)
-	f.add(byWait, "construction adhesive holds", "24 h", "24", glue, "0", glueTube, read)
+	f.add(byWait, "construction adhesive holds, at least", "24 h", "24", glue, "0", glueTube, read)
+	f.add(byWait, "another construction adhesive holds, at most", "2 to 7 days", "168", glueMost, "0", gluePage, read)
 	f.add(byWait, "sealant is tooled, in 5 min at least", "5 min", "5", mul(rat("60"), skin), "0", caulkSheet, read)
-	f.add(byWait, "sealant is tooled, within", "20 min", "20", mul(rat("60"), skinMost), "5", caulkPage, read)
-	f.add(byWait, "sealant before it is painted", "30 min to days: from 1 h", "1", cure, "0.5", caulkFAQ, read)
-	f.add(byWait, "sealant before it is painted, at least", "4 h", "4", cureMost, "20", caulkTube, read)
+	f.add(byWait, "sealant is tooled, within", "20 min", "20", mul(rat("60"), skinMost), "0", caulkPage, read)
+	f.add(byWait, "sealant before it is painted, at least", "4 h", "4", cure, "0", caulkTube, read)
+	f.add(byWait, "sealant before it is painted, at most", "days: 2", "48", cureMost, "0", caulkFAQ, readOurs)
 }
 
 func (f *figures) profiles() {
