@@ -80,6 +80,7 @@ const (
 	ItemTape
 	ItemCounterSheeting // for counter and floor
 	ItemFloorSheeting
+	ItemCovering // a trim that hides edges, by its name
 	ItemEdgeTrim
 	ItemCornerTrim
 	ItemExtra // what the job asks for on top
@@ -87,7 +88,7 @@ const (
 
 var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "kitchen and bath sealant", "backing rod", "panel adhesive", "miter glue",
 	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "device spacers",
-	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "edge trim", "corner trim", "extra")
+	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "covering trim", "edge trim", "corner trim", "extra")
 
 // String returns the word of the item, or its number in brackets where it has none.
 func (i Item) String() string { return items.String(i) }
@@ -127,13 +128,14 @@ const (
 	ByTapeLines        // Length, Times, Beside, Times
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
+	ByCoverings        // Allowance
 	ByRequest          // of the job
 	AsSpare            // one more, where a piece goes wrong
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
 	"dots at crossings", "custom", "miters", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
-	"tape lines", "reach", "ends", "request", "spare")
+	"tape lines", "reach", "ends", "coverings", "request", "spare")
 
 // String returns the word of the method, or its number in brackets where it has none.
 func (h How) String() string { return hows.String(h) }

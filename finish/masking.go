@@ -43,6 +43,29 @@ func (b *builder) trims() {
 	}
 }
 
+// coverings lists the trims that hide edges by their names, each length with its cuts, sold as the
+// job says or as [Trim].Stick is.
+func (b *builder) coverings() {
+	total, names := map[string]*big.Rat{}, []string{}
+	for _, c := range b.Covers {
+		if c.Length.IsZero() {
+			continue
+		}
+		if total[c.Name] == nil {
+			total[c.Name], names = new(big.Rat), append(names, c.Name)
+		}
+		total[c.Name] = add(total[c.Name], c.Length.Rat(), b.in(b.Trim.Allow))
+	}
+	for _, name := range names {
+		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}
+		if i := slices.IndexFunc(b.Trim.Covers, func(r Roll) bool { return r.Name == name }); i >= 0 {
+			stick = b.Trim.Covers[i]
+		}
+		b.buy(Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, b.in(b.Trim.Allow))}},
+			total[name], b.run(), offers(b.settings, []Roll{stick}))
+	}
+}
+
 func (b *builder) trimsOf(item Item, kind TermKind) {
 	stick, allow := b.in(b.Trim.Stick.Length), b.in(b.Trim.Allow)
 	row := Row{Item: item, Container: b.Trim.Stick.Name, Price: price(b.Trim.Stick.Price), How: ByEnds}

@@ -204,6 +204,9 @@ type Trim struct {
 	None  bool  `json:"none,omitzero"`
 	Stick Roll  `json:"stick,omitzero"` // as sold: 8 ft (2.4 m)
 	Allow Taped `json:"allow,omitzero"` // added to each length for its two cuts: 1/2 in (12 mm)
+	// Covers are how trims that hide edges are sold, by their names; else as Stick is, without a
+	// price. No default.
+	Covers []Roll `json:"covers,omitzero"`
 	// Corners asks for a strip on mitred outside corners too.
 	Corners bool `json:"corners,omitzero"`
 }

@@ -40,6 +40,7 @@ func TakeOff(w Work, m Materials) (list List, doubts []warning.Warning, err erro
 	b.boxes()
 	b.mask()
 	b.cover()
+	b.coverings()
 	b.trims()
 	b.extras()
 	if err := b.tooMany.Err(); err != nil {

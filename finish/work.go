@@ -24,6 +24,7 @@ type Work struct {
 	Ends    []End
 	Sides   fraction.Length // upright, of openings but boxes: strips behind boards stand there
 	Sheets  []Sheet
+	Covers  []Covering
 	Width   fraction.Length // of all runs together: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
 	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
@@ -104,6 +105,13 @@ type End struct {
 	Corner bool // an outside corner, which takes another trim than a flat end
 }
 
+// Covering is a trim that hides edges, such as a baseboard, of one run. What it hides is Hidden in
+// the Joints.
+type Covering struct {
+	Name   string
+	Length fraction.Length
+}
+
 // Sheet is one kind of sheet or board as the plan uses it.
 type Sheet struct {
 	Name          string
@@ -122,8 +130,8 @@ var maxLength = fraction.Inches(10_000_000)
 // check returns what no plan gives.
 func (w Work) check() error {
 	r := &reader{}
-	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Fitting) + len(w.Closing); n > MaxCount {
-		r.Add(fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets and labels together", MaxCount), "Work")
+	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Covers) + len(w.Fitting) + len(w.Closing); n > MaxCount {
+		r.Add(fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets, trims and labels together", MaxCount), "Work")
 		return r.Err()
 	}
 	r.fields([]any{"Work"}, reflect.ValueOf(&w).Elem(), reflect.Value{})

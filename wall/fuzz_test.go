@@ -77,14 +77,14 @@ func FuzzWildValues(f *testing.F) {
 
 		for _, o := range []*wall.Opening{&opening, nil} {
 			_, _ = o.Bounds()
-			_, _ = o.Corners(), o.DeviceGangs()
+			_, _ = o.Corners(), o.DeviceGangs(fraction.Millimetre)
 		}
 		_, _, _ = rest.Arch.Circle()
 		_, _, _ = wall.Arched(rest.Corners, rest.Length, rest.Plate.Width)
 		_ = wall.Head(rest.Corners)
-		_, _ = wall.StandardPlate(rest.Number)
+		_, _ = wall.StandardPlate(fraction.Inch, rest.Number)
 		_, _, _ = rest.Plate.Overlap(rest.Length, rest.Arch.Chord, rest.Arch.Rise)
-		if n := wall.Gangs(rest.Length); n < 1 || n > wall.MaxGangs {
+		if n := wall.Gangs(fraction.Millimetre, rest.Length); n < 1 || n > wall.MaxGangs {
 			t.Fatalf("%d gangs", n)
 		}
 		for _, kind := range []interface {

@@ -17,28 +17,40 @@ type Plate struct {
 	Width, Height fraction.Length
 }
 
-// StandardPlate returns the plate for boxes of 1 to [MaxGangs] gangs: 2-3/4 in wide and 1-13/16 in
-// more for each further gang, 4-1/2 in high. It fails with [ErrGangs] for other numbers.
-//
-// These are the plates of NEMA WD 6 as an architects' reference prints them (it rounds the width
-// for two gangs); the standard's own height is 4.490 in.
-func StandardPlate(gangs int) (Plate, error) {
+// sizes are those of boxes and plates where a unit is used: one device's box, one device's plate,
+// and how much wider each further device makes both.
+type sizes struct{ box, width, height, step fraction.Length }
+
+// sizesIn returns the sizes of the region of a unit. With inches the plates are those of NEMA WD 6
+// as an architects' reference prints them (it rounds the width for two gangs; the standard's own
+// height is 4.490 in), the box is that of a home-repair article. Metric ones stand on holes of 68 mm
+// with centres 71 mm apart, their frames are 80 mm: from memory.
+func sizesIn(units fraction.Unit) sizes {
+	if units == fraction.Inch {
+		return sizes{fraction.Inches(2), fraction.Of(11, 4), fraction.Of(9, 2), fraction.Of(29, 16)}
+	}
+	mm := func(n int64) fraction.Length { return fraction.Millimetres(n, 1) }
+	return sizes{mm(68), mm(80), mm(80), mm(71)}
+}
+
+// StandardPlate returns the plate for boxes of 1 to [MaxGangs] gangs where lengths are in these
+// units: 2-3/4 in wide, 1-13/16 in more for each further gang and 4-1/2 in high, or 80 mm, 71 mm
+// and 80 mm. It fails with [ErrGangs] for other numbers.
+func StandardPlate(units fraction.Unit, gangs int) (Plate, error) {
 	if gangs < 1 || gangs > MaxGangs {
 		return Plate{}, ErrGangs
 	}
-	return Plate{Width: fraction.Of(11, 4).Add(gangStep().Mul(int64(gangs - 1))), Height: fraction.Of(9, 2)}, nil
+	s := sizesIn(units)
+	return Plate{Width: s.width.Add(s.step.Mul(int64(gangs - 1))), Height: s.height}, nil
 }
 
-// gangStep is how much wider each further device makes a plate and a box: 1-13/16 in.
-func gangStep() fraction.Length { return fraction.Of(29, 16) }
-
-// Gangs returns how many devices side by side a box of this width holds, 1 to [MaxGangs]: the
-// nearest number by 2 in for one device (a home-repair article) and 1-13/16 in for each further
-// one, the lesser of two equally near.
-func Gangs(width fraction.Length) int {
-	narrow, step := fraction.Inches(2), gangStep()
+// Gangs returns how many devices side by side a box of this width holds where lengths are in these
+// units, 1 to [MaxGangs]: the nearest number by 2 in for one device and 1-13/16 in for each further
+// one, or 68 and 71 mm, the lesser of two equally near.
+func Gangs(units fraction.Unit, width fraction.Length) int {
+	s := sizesIn(units)
 	for n := 1; n < MaxGangs; n++ {
-		if limit := narrow.Add(step.Mul(int64(n)).Sub(step.Div(2))); width.Compare(limit) <= 0 {
+		if limit := s.box.Add(s.step.Mul(int64(n)).Sub(s.step.Div(2))); width.Compare(limit) <= 0 {
 			return n
 		}
 	}

@@ -14,13 +14,13 @@ import (
 func TestStandardPlate(t *testing.T) {
 	want := []string{"2 3/4", "4 9/16", "6 3/8", "8 3/16", "10", "11 13/16", "13 5/8", "15 7/16", "17 1/4", "19 1/16"}
 	for i, width := range want {
-		plate, err := wall.StandardPlate(i + 1)
+		plate, err := wall.StandardPlate(fraction.Inch, i + 1)
 		if err != nil || plate.Width.String() != width || plate.Height != fraction.Of(9, 2) {
 			t.Errorf("StandardPlate(%d) = %v, %v, want %s wide", i+1, plate, err, width)
 		}
 	}
 	for _, gangs := range []int{-1, 0, 11} {
-		if _, err := wall.StandardPlate(gangs); !errors.Is(err, wall.ErrGangs) {
+		if _, err := wall.StandardPlate(fraction.Inch, gangs); !errors.Is(err, wall.ErrGangs) {
 			t.Errorf("StandardPlate(%d): %v", gangs, err)
 		}
 	}
@@ -28,7 +28,7 @@ func TestStandardPlate(t *testing.T) {
 
 func TestGangs(t *testing.T) {
 	for width, want := range map[string]int{"-1": 1, "0": 1, "2": 1, "2 3/4": 1, "2 29/32": 1, "2 15/16": 2, "3 13/16": 2, "4": 2, "5 5/8": 3, "18 5/16": 10, "40": 10} {
-		if got := wall.Gangs(fraction.MustParse(width)); got != want {
+		if got := wall.Gangs(fraction.Inch, fraction.MustParse(width)); got != want {
 			t.Errorf("Gangs(%s) = %d, want %d", width, got, want)
 		}
 	}
@@ -38,8 +38,8 @@ func TestGangs(t *testing.T) {
 // side; two gangs with their opening of 3-13/16. Sizes from a home-repair article, the overlaps
 // worked by hand.
 func TestOverlapWorkedExamples(t *testing.T) {
-	one, _ := wall.StandardPlate(1)
-	two, _ := wall.StandardPlate(2)
+	one, _ := wall.StandardPlate(fraction.Inch, 1)
+	two, _ := wall.StandardPlate(fraction.Inch, 2)
 	for _, test := range []struct {
 		name, width, gap string
 		plate            wall.Plate
@@ -65,7 +65,7 @@ func TestOverlapWorkedExamples(t *testing.T) {
 
 // The plate of one gang over a box 2 by 3 in that is cut out 1/8 in larger on every side.
 func ExamplePlate_Overlap() {
-	plate, err := wall.StandardPlate(wall.Gangs(fraction.Inches(2)))
+	plate, err := wall.StandardPlate(fraction.Inch, wall.Gangs(fraction.Inch, fraction.Inches(2)))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -74,4 +74,19 @@ func ExamplePlate_Overlap() {
 	fmt.Println(side, above, err)
 	// Output:
 	// 1/4 5/8 <nil>
+}
+
+// TestMetricPlate has the sizes of metric regions: holes of 68 mm with centres 71 mm apart, frames
+// of 80 mm (from memory).
+func TestMetricPlate(t *testing.T) {
+	mm := func(n int64) fraction.Length { return fraction.Millimetres(n, 1) }
+	for gangs, width := range map[int]int64{1: 80, 2: 151, 3: 222} {
+		plate, err := wall.StandardPlate(fraction.Centimetre, gangs)
+		if err != nil || plate.Width != mm(width) || plate.Height != mm(80) {
+			t.Errorf("%d gangs: %v, %v", gangs, plate, err)
+		}
+		if got := wall.Gangs(fraction.Millimetre, mm(width-12)); got != gangs {
+			t.Errorf("a box %d mm wide holds %d, want %d", width-12, got, gangs)
+		}
+	}
 }

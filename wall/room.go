@@ -100,8 +100,8 @@ func (o *Opening) Bounds() (lo, hi cutout.Point) {
 }
 
 // DeviceGangs returns how many devices the opening holds as a box: Gangs, or where that is 0 the
-// number that its width gives.
-func (o *Opening) DeviceGangs() (gangs int) {
+// number that its width gives where lengths are in these units.
+func (o *Opening) DeviceGangs(units fraction.Unit) (gangs int) {
 	if o != nil && o.Gangs != 0 {
 		return o.Gangs
 	}
@@ -109,7 +109,7 @@ func (o *Opening) DeviceGangs() (gangs int) {
 	var err error
 	defer fraction.Catch(&err)
 	lo, hi := o.Bounds()
-	return Gangs(hi.X.Sub(lo.X))
+	return Gangs(units, hi.X.Sub(lo.X))
 }
 
 // OpeningKind says what an opening is for.

@@ -40,6 +40,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.BurnsAtCooking: "panels that burn from {length0} to {length1} of {name0}, at a cooking appliance: look up in its manual how far off what burns has to " +
 		"stay, overhead, behind and at the sides; leave the place free for a part that does not burn (an opening of kind other), or note as manual " +
 		"what the manual asks there",
+	plan.TrimNarrow:    "{quoted0} covers {length0}, but the gap takes {length1} of it: it should reach {length2} beyond the gap; take a wider one or a smaller gap",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",

@@ -54,9 +54,10 @@ var methodWords = map[finish.How]method{
 		"by custom, about a 10 fl oz cartridge for 32 ft2, it would be {compared}"},
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads it would be {compared}: " +
 		"finish.adhesive.form chooses"},
-	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment)"},
-	finish.AsSpare:  {text: "not in the total"},
-	finish.ByDots:   {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
+	finish.ByMiters:    {text: "{length} of miters, a bead of {size} (judgment)"},
+	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts; take existing trim off this"},
+	finish.AsSpare:     {text: "not in the total"},
+	finish.ByDots:      {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
 		"with supports at most {supports} apart (judgment)"},
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},

@@ -22,7 +22,7 @@ func defaults(units fraction.Unit) file {
 
 // job returns the job of a file. The places that were taped are not in it yet.
 func (c *converter) job(f *file) plan.Job {
-	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Built: f.Built, Finish: f.Finish}
+	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Built: f.Built, Trim: f.Trim, Finish: f.Finish}
 	c.stands(fault.Of("tape"), "Mark")
 	c.stands(fault.Of("saw", "bit"), "Bit")
 	j.Mark, j.Closed, j.Priorities = f.Tape, f.Closed, f.Priorities
@@ -77,6 +77,13 @@ func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
 	}
 	for i := range f.Openings {
 		run.Openings = append(run.Openings, c.opening(j, r, i, &f.Openings[i]))
+	}
+	if f.Trim != (plan.Trims{}) {
+		if j.RunTrim == nil {
+			j.RunTrim = map[int]plan.Trims{}
+		}
+		j.RunTrim[r] = f.Trim
+		c.stands(fault.Of("runs", r, "trim"), "RunTrim", r)
 	}
 	for i, s := range f.Cooking {
 		c.stands(fault.Of("runs", r, "cooking", i), "Cooking", len(j.Cooking))

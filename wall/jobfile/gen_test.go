@@ -65,6 +65,9 @@ func drawJob(t *rapid.T) plan.Job {
 	if d.chance("gaps") {
 		j.Gaps = wall.Gaps{Top: d.length(0, 1, "top"), Seam: d.length(0, 1, "seam"), Window: d.length(0, 1, "window")}
 	}
+	if d.chance("trims") {
+		j.Trim.Bottom = &plan.EdgeTrim{Name: "baseboard", Covers: d.length(1, 4, "baseboard")}
+	}
 	if d.chance("plates") {
 		j.Plates = map[int]wall.Plate{}
 		for _, gangs := range rapid.SliceOfNDistinct(rapid.IntRange(1, wall.MaxGangs), 1, 3, rapid.ID[int]).Draw(t, "gangs of plates") {
@@ -120,6 +123,9 @@ func (d drawer) runs() {
 		}
 		if d.chance("cooking") {
 			d.j.Cooking = append(d.j.Cooking, plan.Cooking{Run: r, From: d.length(0, 9, "from"), To: d.length(10, 20, "to")})
+		}
+		if d.chance("trim") {
+			d.j.RunTrim = map[int]plan.Trims{r: {Top: &plan.EdgeTrim{Name: "cap rail", Covers: d.length(1, 2, "cap")}}}
 		}
 		if d.chance("installed") {
 			d.j.Installed = append(d.j.Installed, wall.Installed{Run: r, Left: d.length(1, 4, "left"), Right: d.length(5, 9, "right")})

@@ -7,6 +7,7 @@ import (
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 // These structs are the tables of the job file, one for each object that no other package has as it
@@ -23,6 +24,7 @@ type file struct {
 	Stock      []nest.Stock     `json:"stock" doc:"The sheets that can be bought or are on hand."`
 	Saw        saw              `json:"saw,omitzero"`
 	Plates     []plate          `json:"plates,omitzero" doc:"Cover plates, where they are not of the usual sizes."`
+	Trim       plan.Trims       `json:"trim,omitzero" doc:"What hides edges of panels on every run."`
 	Gaps       wall.Gaps        `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
 	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise."`
 	Installed  []installed      `json:"installed,omitzero" doc:"Panels that are on the wall already: they are planned round."`
@@ -59,6 +61,7 @@ type run struct {
 	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free."`
 	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less."`
 	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh."`
+	Trim     plan.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
 }
 

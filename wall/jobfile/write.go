@@ -45,7 +45,7 @@ func fileOf(j plan.Job) file {
 		Installed: each(j.Installed, func(p wall.Installed) installed {
 			return installed{whichRun{1, j.Runs[p.Run].Name, 0}, p.Left, p.Right, p.LeftPhase}
 		}),
-		Priorities: j.Priorities, Built: j.Built, Finish: j.Finish,
+		Priorities: j.Priorities, Built: j.Built, Trim: j.Trim, Finish: j.Finish,
 	}
 	for gangs := range wall.MaxGangs + 1 {
 		if p, ok := j.Plates[gangs]; ok {
@@ -57,6 +57,9 @@ func fileOf(j plan.Job) file {
 			Heights:  each(r.Heights, func(h wall.Height) height { return height{At: &h.At, Bottom: h.Bottom, Top: &h.Top} }),
 			Openings: each(r.Openings, openingOf),
 		})
+	}
+	for r, t := range j.RunTrim {
+		f.Runs[r].Trim = t
 	}
 	for _, c := range j.Cooking {
 		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To, c.Manual})

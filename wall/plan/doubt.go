@@ -20,6 +20,8 @@ const (
 	// Panels that burn stand at a cooking appliance whose manual is not noted. Names: run; Lengths:
 	// from, to.
 	BurnsAtCooking warning.Kind = "burns at cooking"
+	// Names: the trim; Lengths: what it covers, the gap, how far it should reach beyond that.
+	TrimNarrow warning.Kind = "trim narrow"
 
 	// Names: the next run, which does not begin at that corner.
 	LonelyAtRight warning.Kind = "corner of a right end"
@@ -54,7 +56,7 @@ func (j Job) Doubts() (doubts []warning.Warning, err error) {
 
 // doubts returns the doubts of a valid job.
 func (j *Job) doubts() []warning.Warning {
-	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), j.doubtCooking(), fraction.Must(j.Survey()))
+	all := slices.Concat(j.doubtStock(), j.doubtTaped(), j.doubtCorners(), j.doubtCooking(), j.doubtTrim(), fraction.Must(j.Survey()))
 	for r := range j.Runs {
 		all = append(all, j.doubtOpenings(r)...)
 	}
@@ -122,17 +124,8 @@ func (j *Job) doubtCooking() (doubts []warning.Warning) {
 		if j.Finish.House.Material == finish.Noncombustible || c.Manual != "" {
 			continue
 		}
-		run := &j.Runs[c.Run]
-		parts := fraction.Must(fraction.Must(cutout.NewShape(wallOutline(run))).Band(c.From, c.To))
-		for _, o := range run.Openings {
-			var left []cutout.Shape
-			for _, p := range parts {
-				left = append(left, fraction.Must(p.Minus(o.Outline))...)
-			}
-			parts = left
-		}
-		if len(parts) > 0 {
-			doubts = append(doubts, warning.Warning{Path: fault.Of("Cooking", i), Kind: BurnsAtCooking, Names: []string{run.Name}, Lengths: []fraction.Length{c.From, c.To}})
+		if len(j.open(c.Run, c.From, c.To)) > 0 {
+			doubts = append(doubts, warning.Warning{Path: fault.Of("Cooking", i), Kind: BurnsAtCooking, Names: []string{j.Runs[c.Run].Name}, Lengths: []fraction.Length{c.From, c.To}})
 		}
 	}
 	return doubts
@@ -167,10 +160,10 @@ func (j *Job) doubtOpenings(r int) (doubts []warning.Warning) {
 		if inside.Compare(fraction.Must(whole.Area())) < 0 {
 			doubt(warning.Warning{Kind: BoxSticksOut, Names: []string{o.Name, run.Name}})
 		}
-		gangs := o.DeviceGangs()
+		gangs := o.DeviceGangs(j.Units)
 		plate, given := j.Plates[gangs]
 		if !given {
-			plate = fraction.Must(wall.StandardPlate(gangs))
+			plate = fraction.Must(wall.StandardPlate(j.Units, gangs))
 		}
 		lo, hi := o.Bounds()
 		least := j.Priorities.LeastCover

@@ -26,6 +26,8 @@ type Job struct {
 	Plates  map[int]wall.Plate // cover plates by gangs, where they are not [wall.StandardPlate]
 	Built   int                // the year of the house, from 1000 to 9999; 0 where it is not known
 	Cooking []Cooking          // by run; behind or beside cooking appliances
+	Trim    Trims              // over edges of every run
+	RunTrim map[int]Trims      // by index of the run; what it has takes the place of Trim's
 	Taped   []TapedPoint       // places found from taped distances, by run and opening
 	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
 }

@@ -187,3 +187,78 @@ func TestPanelsThatBurnAtCookingAreQuestioned(t *testing.T) {
 		}
 	}
 }
+
+// TestTrimsHideWhatIsNotSealed plans a run with a baseboard and a cap, and one with a casing of its
+// own: what they hide is listed and gets no sealant.
+func TestTrimsHideWhatIsNotSealed(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(j *plan.Job)
+		sealed []string // joints of the sealants
+		listed string
+	}{
+		{"none", func(*plan.Job) {}, []string{"lower line", "upper line", "end", "window"}, ""},
+		{"a baseboard", func(j *plan.Job) { j.Trim.Bottom = &plan.EdgeTrim{Name: "baseboard", Covers: fraction.Inches(3)} }, []string{"upper line", "end", "window"}, "baseboard 7.96 ft"},
+		{"a cap and a casing of the run", func(j *plan.Job) {
+			j.RunTrim = map[int]plan.Trims{0: {Top: &plan.EdgeTrim{Name: "cap", Covers: fraction.Inches(1)}, Casing: &plan.EdgeTrim{Name: "casing", Covers: fraction.Inches(2)}}}
+		}, []string{"lower line", "end"}, "cap 6.3 ft, casing 3.38 ft"},
+	} {
+		j := backsplash()
+		c.change(&j)
+		p, err := plan.Make(t.Context(), j, plan.Options{})
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		var sealed, listed []string
+		for _, r := range p.List.Rows {
+			for _, term := range r.Terms {
+				if term.Kind == finish.TermJoint {
+					sealed = append(sealed, term.Name)
+				}
+			}
+			if r.Item == finish.ItemCovering {
+				listed = append(listed, fmt.Sprint(r.Name, " ", r.Quantity, " ", r.Unit))
+			}
+		}
+		if !slices.Equal(sealed, c.sealed) || strings.Join(listed, ", ") != c.listed {
+			t.Errorf("%s: sealed %q, listed %q; want %q, %q", c.name, sealed, listed, c.sealed, c.listed)
+		}
+	}
+}
+
+// TestNothingIsBoughtAgainForPanelsThatAreUp installs the first panel of a plan and plans the rest.
+func TestNothingIsBoughtAgainForPanelsThatAreUp(t *testing.T) {
+	j := backsplash()
+	before, err := plan.Make(t.Context(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	up := before.Runs[0].Panels[0]
+	j.Installed = []wall.Installed{{Left: up.Left, Right: up.Right, LeftPhase: up.LeftPhase}}
+	after, err := plan.Make(t.Context(), j, plan.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	face := func(p plan.Plan, item finish.Item, kind finish.TermKind) (faces []string) {
+		for _, r := range p.List.Rows {
+			for _, term := range r.Terms {
+				if r.Item == item && term.Kind == kind {
+					faces = append(faces, term.Value.String())
+				}
+			}
+		}
+		return faces
+	}
+	// The wall less its window, 95 x 18 - 20 x 10 in, is 10.49 ft2 before and after; the last coat covers it all.
+	if got := face(after, finish.ItemTopCoat, finish.TermFaceAfter); !slices.Equal(got, face(before, finish.ItemTopCoat, finish.TermFaceAfter)) {
+		t.Errorf("last coat on %v, before on %v", got, face(before, finish.ItemTopCoat, finish.TermFaceAfter))
+	}
+	if got := face(after, finish.ItemPrimer, finish.TermFaceBefore); slices.Equal(got, face(before, finish.ItemPrimer, finish.TermFaceBefore)) {
+		t.Errorf("primer on all of it again: %v", got)
+	}
+	for _, r := range after.List.Rows {
+		if r.Item == finish.ItemExtender {
+			t.Errorf("an extender again for a box behind a panel that is up: %+v", r)
+		}
+	}
+}

@@ -117,6 +117,11 @@ func (j *Job) checkValues(f *faults) {
 		f.positive(p.Width, "Plates", gangs, "Width")
 		f.positive(p.Height, "Plates", gangs, "Height")
 	}
+	f.checkTrim(j.Trim, "Trim")
+	for _, r := range slices.Sorted(maps.Keys(j.RunTrim)) {
+		f.between(r, 0, len(j.Runs)-1, "RunTrim", r)
+		f.checkTrim(j.RunTrim[r], "RunTrim", r)
+	}
 	names := map[string]bool{}
 	for i, s := range j.Stock {
 		if strings.TrimSpace(s.Name) == "" || names[s.Name] {

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -37,7 +39,12 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		if !sealed {
 			continue
 		}
-		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap, Grooves: joint.Kind == wall.BottomJoint})
+		trim, _ := j.trimOf(joint.Run, joint.Kind)
+		if trim != nil {
+			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Length: joint.Length})
+		}
+		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap,
+			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen})
 		if corner := joint.Kind == wall.MitreJoint; joint.Seen && (corner || joint.Kind == wall.EndJoint) {
 			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
 		}
@@ -52,12 +59,18 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		for _, o := range run.Openings {
 			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {
-				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Gangs: o.DeviceGangs()})
+				w.Boxes = append(w.Boxes, finish.Box{Name: o.Name, Gangs: o.DeviceGangs(j.Units), Up: j.behind(i, lo.X, hi.X)})
+				continue
+			}
+			if j.behind(i, lo.X, hi.X) {
 				continue
 			}
 			up := fraction.Min(hi.Y, top.Y).Sub(fraction.Max(lo.Y, bottom.Y))
 			w.Sides = w.Sides.Add(fraction.Max(up, fraction.Length{}).Mul(2))
 		}
+	}
+	for _, in := range j.Installed {
+		w.Up = w.Up.Add(area(j.open(in.Run, in.Left, in.Right)))
 	}
 	for i, s := range j.Stock {
 		if used := usedOf(c, i); used > 0 {
@@ -65,6 +78,32 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		}
 	}
 	return w
+}
+
+// behind reports whether one panel that is on the wall already spans a stretch of a run.
+func (j *Job) behind(r int, from, to fraction.Length) bool {
+	return slices.ContainsFunc(j.Installed, func(in wall.Installed) bool { return in.Run == r && !from.Less(in.Left) && !in.Right.Less(to) })
+}
+
+// open returns the wall of a run between two places without its openings.
+func (j *Job) open(r int, from, to fraction.Length) []cutout.Shape {
+	parts := fraction.Must(fraction.Must(cutout.NewShape(wallOutline(&j.Runs[r]))).Band(from, to))
+	for _, o := range j.Runs[r].Openings {
+		var left []cutout.Shape
+		for _, p := range parts {
+			left = append(left, fraction.Must(p.Minus(o.Outline))...)
+		}
+		parts = left
+	}
+	return parts
+}
+
+// area returns that of several shapes.
+func area(shapes []cutout.Shape) (sum fraction.Area) {
+	for _, s := range shapes {
+		sum = sum.Add(fraction.Must(s.Area()))
+	}
+	return sum
 }
 
 // usedOf counts the sheets of one kind of stock that a choice takes.
