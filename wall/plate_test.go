@@ -14,7 +14,7 @@ import (
 func TestStandardPlate(t *testing.T) {
 	want := []string{"2 3/4", "4 9/16", "6 3/8", "8 3/16", "10", "11 13/16", "13 5/8", "15 7/16", "17 1/4", "19 1/16"}
 	for i, width := range want {
-		plate, err := wall.StandardPlate(fraction.Inch, i + 1)
+		plate, err := wall.StandardPlate(fraction.Inch, i+1)
 		if err != nil || plate.Width.String() != width || plate.Height != fraction.Of(9, 2) {
 			t.Errorf("StandardPlate(%d) = %v, %v, want %s wide", i+1, plate, err, width)
 		}
