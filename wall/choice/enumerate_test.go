@@ -1,0 +1,176 @@
+package choice_test
+
+import (
+	"cmp"
+	"errors"
+	"flag"
+	"fmt"
+	"slices"
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
+)
+
+var (
+	littleRooms = flag.Int("little", 100, "small rooms to compare with all their layouts and nests")
+	mostLayouts = flag.Int("layouts", 300, "layouts of a small room at most")
+)
+
+// point is one choice as it counts.
+type point struct {
+	need    choice.Need
+	blemish fraction.Ratio
+}
+
+// front returns the points that no other beats, from the least blemish up.
+func front(points []point) (front []point) {
+	slices.SortFunc(points, func(a, b point) int { return cmp.Or(a.blemish.Compare(b.blemish), a.need.Compare(b.need)) })
+	for _, p := range points {
+		if len(front) == 0 || p.need.Compare(front[len(front)-1].need) < 0 {
+			front = append(front, p)
+		}
+	}
+	return front
+}
+
+// points returns the front of choices as points.
+func points(c choice.Choices) (points []point) {
+	for _, f := range c.Front {
+		points = append(points, point{f.Need, f.Layout.Total})
+	}
+	return points
+}
+
+var (
+	errMany = errors.New("too many layouts, or parts")
+	errHard = errors.New("a nest is not searched to its end")
+)
+
+// mostParts is how many parts a nest may have that is searched to its end.
+const mostParts = 10
+
+// enumerate returns the front of a room from all its layouts and the best nest of each. Both are
+// held to plain enumeration where they are made.
+func enumerate(t *testing.T, room wall.Room) ([]point, error) {
+	var layouts []wall.Layout
+	for layout, err := range wall.Layouts(t.Context(), room) {
+		if err != nil {
+			return nil, err
+		}
+		if layouts = append(layouts, layout); len(layouts) > *mostLayouts || len(layout.Pieces) > mostParts {
+			return nil, errMany
+		}
+	}
+	var all []point
+	known := map[string]*choice.Need{} // nil where stock is short
+	for _, layout := range layouts {
+		problem, err := choice.Nesting(room, &layout)
+		if err != nil {
+			return nil, err
+		}
+		parts := slices.Clone(problem.Parts)
+		for i := range parts {
+			parts[i].Number = 0
+		}
+		slices.SortFunc(parts, func(a, b nest.Part) int {
+			return cmp.Or(a.Width.Compare(b.Width), a.Height.Compare(b.Height), a.LeftPhase.Compare(b.LeftPhase))
+		})
+		key := fmt.Sprint(parts)
+		if _, ok := known[key]; !ok {
+			if known[key], err = least(t, problem); err != nil {
+				return nil, err
+			}
+		}
+		if need := known[key]; need != nil {
+			all = append(all, point{*need, layout.Total})
+		}
+	}
+	return front(all), nil
+}
+
+// least returns what the best nest needs, nil where the stock does not give all parts.
+func least(t *testing.T, problem nest.Problem) (*choice.Need, error) {
+	for _, nodes := range []int{2_000, 50_000, 1_000_000, 20_000_000} { // most are easy
+		r, err := nest.Search(t.Context(), problem, nest.Budget{Nodes: nodes})
+		if err != nil || r.Bound.Proved && len(r.Unplaced) > 0 {
+			return nil, err
+		}
+		if r.Bound.Proved {
+			need := choice.Need{Cost: r.Cost, Sheets: len(r.Sheets)}
+			for _, s := range r.Sheets {
+				if problem.Stock[s.Stock].Count == nil {
+					need.Bought++
+				}
+			}
+			return &need, nil
+		}
+	}
+	return nil, errHard
+}
+
+// TestFrontIsThatOfEnumeration compares the fronts of small rooms with those of all layouts and all
+// nests: what is proved is so. For the long run use -little 5000 -timeout 1h -v.
+func TestFrontIsThatOfEnumeration(t *testing.T) {
+	count := map[string]int{}
+	for seed := range uint64(*littleRooms) {
+		room := little.draw(seed)
+		want, err := enumerate(t, room)
+		var none *wall.NoLayoutError
+		switch {
+		case room.Validate() != nil || errors.As(err, &none):
+			count["without a layout"]++
+			continue
+		case errors.Is(err, errMany) || errors.Is(err, errHard):
+			count[err.Error()]++
+			continue
+		case err != nil:
+			t.Fatalf("room %d: %v", seed, err)
+		}
+		count["compared"]++
+		c, err := choice.Explore(t.Context(), room, choice.Budget{})
+		var short *choice.ShortError
+		if errors.As(err, &short) {
+			if count["short of stock"]++; len(want) == 0 {
+				count["front equal"]++
+			}
+			continue
+		} else if err != nil {
+			t.Fatalf("room %d: %v", seed, err)
+		}
+		got := points(c)
+		for i, f := range c.Front {
+			for _, w := range want {
+				needs, looks := w.need.Compare(f.Need), w.blemish.Compare(f.Layout.Total)
+				if f.Status&choice.NeedProved != 0 && needs < 0 && looks <= 0 || f.Status&choice.LooksProved != 0 && needs <= 0 && looks < 0 {
+					t.Errorf("room %d: %v is proved of %+v, and beaten by %+v", seed, f.Status, got[i], w)
+				}
+			}
+			if !slices.ContainsFunc(want, func(w point) bool { return w.need.Compare(f.Need) <= 0 && w.blemish.Compare(f.Layout.Total) <= 0 }) {
+				t.Errorf("room %d: %+v is better than can be: %+v", seed, got[i], want)
+			}
+		}
+		if len(want) == 0 {
+			continue
+		}
+		if last := want[len(want)-1]; last.need.Compare(c.Least) < 0 {
+			t.Errorf("room %d: no layout is to need less than %+v; %+v does", seed, c.Least, last)
+		}
+		last := len(want) - 1
+		for name, is := range map[string]bool{
+			"front equal":     slices.Equal(got, want),
+			"cheap end equal": got[len(got)-1] == want[last],
+			"looks end equal": got[0] == want[0],
+			"need proved":     c.Sheets().Status&choice.NeedProved != 0,
+			"looks proved":    c.Looks().Status&choice.LooksProved != 0,
+			"both of all":     !slices.ContainsFunc(c.Front, func(f choice.Choice) bool { return f.Status != choice.BothProved }),
+		} {
+			if is {
+				count[name]++
+			}
+		}
+	}
+	t.Log(count)
+}
