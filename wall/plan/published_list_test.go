@@ -249,6 +249,14 @@ func (f *figures) paint() {
 		c := finish.Paint{Groove: finish.VGroove, Loss: "0", Primer: finish.Coating{Coverage: "400 ft2/gal"}}
 		return quo(f.coated(inch, p, c), f.coated(inch, groove.Profile{}, c))
 	}
+	face := func(feature groove.Feature) *big.Rat { // beside as much flat
+		p := groove.Profile{Features: []groove.Feature{{Width: feature.Width}, feature}}
+		c := finish.Paint{Loss: "0", Primer: finish.Coating{Coverage: "400 ft2/gal"}}
+		return quo(f.coated(inch, p, c), f.coated(inch, groove.Profile{}, c))
+	}
+	f.add(byTakeOff, "face half of half-round beads 1/2 × 1/4", "(1 + π/2)/2 = 1.2854", "1.2854", face(groove.Feature{Kind: groove.Bead, Width: in("1/2"), Depth: in("1/4")}), "0.00005", hand, derived)
+	f.add(byTakeOff, "face half of beads 24 in wide that rise 6 in", "arc 27.8188: 1.0796", "1.0796", face(groove.Feature{Kind: groove.Bead, Width: in("24"), Depth: in("6")}), "0.00005", hand, derived)
+	f.add(byTakeOff, "face half of square grooves 1/4 × 1/8", "(1 + 2)/2 = 1.5", "1.5", face(groove.Feature{Kind: groove.Groove, Width: in("1/4"), Depth: in("1/8")}), "0.00005", hand, derived)
 	f.add(byTakeOff, "face with V-grooves 1/8 × 1/16 at 2 in", "1.0259", "1.0259", vee("1/8", "1/16", "2"), "0.00005", hand, derived)
 	f.add(byTakeOff, "face with V-grooves 3/16 × 1/8 at 1-5/8 in", "1.0769", "1.0769", vee("3/16", "1/8", "1 5/8"), "0.00005", hand, derived)
 }
@@ -315,6 +323,13 @@ func (f *figures) sealant() {
 		w := finish.Work{Profile: sheet("3/4"), Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(120), Gap: gap}}}
 		return f.need(w, finish.Materials{}, finish.ItemBackingRod).Sign() == 0
 	}), "0", painters, read)
+
+	rods := finish.Work{Profile: sheet("3/4"), Joints: []finish.Joint{{Kind: finish.Seam, Length: fraction.Inches(24000), Gap: in("1/2")}}}
+	for _, row := range f.list(rods, finish.Materials{Sealant: finish.Sealant{Waste: "0"}}) {
+		if row.Item == finish.ItemBackingRod {
+			f.add(byTakeOff, "backing rod behind 2000 ft, in lengths of 20 ft", "100", "100", big.NewRat(int64(row.Buy), 1), "0", hand, practice)
+		}
+	}
 
 	// The open ends of V-grooves 1/4 by 1/8, 1600 of them: 1/64 in2 each, so deep as by default.
 	p := groove.Profile{Thickness: in("1/4"), Features: []groove.Feature{{Width: in("3/4")}, {Kind: groove.Groove, Width: in("1/4"), Depth: in("1/8")}}}

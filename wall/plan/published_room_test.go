@@ -133,12 +133,20 @@ func (f *figures) fasteners() {
 	usual := f.need(panel("1/4", big4x8), finish.Materials{Adhesive: finish.Adhesive{Waste: "0"}}, finish.ItemAdhesive)
 	f.add(byTakeOff, "adhesive for a 4 × 8 ft sheet", "about a cartridge of 10 fl oz", "10", usual, "0", hand, memory)
 	bead := func(pieces ...finish.Piece) *big.Rat { // in3
-		n := f.need(panel("1/4", pieces...), finish.Materials{Adhesive: finish.Adhesive{Form: finish.GlueBeads, Size: `3/8"`, Spacing: `16"`, Waste: "0"}}, finish.ItemAdhesive)
+		n := f.need(panel("1/4", pieces...), finish.Materials{Adhesive: finish.Adhesive{Form: finish.GlueBeads, Waste: "0"}}, finish.ItemAdhesive)
 		return mul(n, rat("231/128"))
 	}
 	section := rat("0.11044662") // π (3/8)²/4
+	one := finish.Piece{Width: in("16"), Height: fraction.Inches(96000)}
+	f.add(byTakeOff, "bead of stud adhesive, across", "3/8 in", "3/8", root(quo(bead(one), rat("150796.4474"))), "0.0001", navy, read) // π/4 × 2 × 96,000
 	f.add(byTakeOff, "beads of 3/8 in where two 4 ft sheets meet on studs 16 in apart", "2 of 8 lines of 8 ft", "8", quo(bead(big4x8, big4x8), mul(section, rat("96"))), "0.05", navy, readOurs)
 	f.add(byTakeOff, "10.1 fl oz in a round bead of 3/8", "13.75 ft", "13.75", quo(mul(rat("10.1"), rat("231/128"), rat("3200")), bead(slices.Repeat([]finish.Piece{big4x8}, 100)...)), "0.05", hand, derived)
+
+	large := f.list(panel("1/4", one), finish.Materials{})
+	f.add(byTakeOff, "large cartridge of adhesive", "28 fl oz", "28", quo(f.packed(large, finish.ItemAdhesive)), "0", cartridges, read)
+	mitre := finish.Work{Profile: sheet("3/4"), Mitred: true, Joints: []finish.Joint{{Kind: finish.OutsideCorner, Length: fraction.Inches(96000)}}}
+	f.add(byTakeOff, "wood glue in 8000 ft of mitres, a bead of 1/8 in", "π/256 in2: 1178.1 in3", "1178.1",
+		mul(rat("231/128"), f.need(mitre, finish.Materials{Adhesive: finish.Adhesive{Waste: "0"}}, finish.ItemMiterGlue)), "0.2", hand, practice)
 
 	// Boards: 12 wide and 8 ft high.
 	boards := finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: in("12")}}, Boards: true, Thickness: in("3/4")}, Pieces: []finish.Piece{{Width: in("12"), Height: in("96")}}}
@@ -146,10 +154,61 @@ func (f *figures) fasteners() {
 	f.add(byTakeOff, "strips behind upright boards, apart", "at most 16 in", "16", quo(rat("96"), sub(crossings, rat("1"))), "0", upright, read)
 	f.add(byTakeOff, "strips behind a beaded ceiling, apart", "16 in", "16", quo(rat("96"), sub(crossings, rat("1"))), "0", porch, read)
 	f.add(byTakeOff, "supports of hardboard sheets, apart", "400 mm (16 in)", "400", mul(rat("25.4"), quo(rat("96"), sub(crossings, rat("1")))), "10", hardboards, read)
+	strips := finish.Materials{Furring: finish.Furring{Thickness: `3/4"`}, Nails: finish.Nails{Waste: "0"}}
+	f.add(byTakeOff, "nails of those strips, one a stud and one a strip", "92.4/16 and 92.4/96: 6 + 1", "7", f.need(boards, strips, finish.ItemStripNails), "0", hand, practice)
+	f.add(byTakeOff, "their length through 3/4 in of strip and 1/2 in of wall", "3/4 + 1/2 + 3/4 = 2 in", "2", f.size(boards, strips, finish.ItemStripNails), "0", ontario, readOurs)
 	slanted := finish.Nails{Lengths: []finish.Taped{"1 37/64", "1 19/32", "1 39/64"}}
 	f.add(byTakeOff, "nail at 45° through the root of a tongue, 3/4 in boards", "√2 × (3/8 + 3/4) = 1.591 in", "1.59375", f.size(boards, finish.Materials{Nails: slanted}, finish.ItemBoardNails), "0", tongueRoot, readOurs)
 	f.add(byTakeOff, "level strips behind that board, six spaces of 16 in and 10 %", "7 × 1 ft × 1.1 = 7.7 ft", "7.7",
 		f.need(boards, finish.Materials{Furring: finish.Furring{Thickness: `3/4"`}}, finish.ItemFurringStrips), "0", hand, practice)
+}
+
+// metric is a job in millimetres that gives nothing.
+func (f *figures) metric() {
+	panel := func(width string) finish.Work {
+		return finish.Work{Units: fraction.Millimetre, Profile: sheet("6 mm"), Pieces: []finish.Piece{{Width: in(width), Height: in("2400 mm")}}}
+	}
+	nails := func(width string, n finish.Nails) *big.Rat {
+		n.Waste = "0"
+		return f.need(panel(width), finish.Materials{Nails: n}, finish.ItemPanelNails)
+	}
+	apart := func(nails *big.Rat) *big.Rat { return quo(rat("2400"), sub(quo(nails, rat("2")), rat("1"))) }
+	f.add(byTakeOff, "metric: nails at the edges of sheets, apart", "150 mm", "150", apart(nails("400 mm", finish.Nails{})), "0", hardboards, read)
+	f.add(byTakeOff, "metric: nails inside sheets, apart", "300 mm", "300", apart(sub(nails("1200 mm", finish.Nails{Edge: "2400"}), rat("4"))), "0", hardboards, read)
+	boards := panel("100 mm")
+	boards.Profile = groove.Profile{Features: []groove.Feature{{Width: in("100 mm")}}, Boards: true, Thickness: in("20 mm")}
+	crossings := f.need(boards, finish.Materials{Nails: finish.Nails{Waste: "0"}}, finish.ItemBoardNails)
+	f.add(byTakeOff, "metric: strips behind upright boards, apart", "400 mm", "400", quo(rat("2400"), sub(crossings, rat("1"))), "0", hardboards, read)
+	f.add(byTakeOff, "metric: nail through 6 mm of panel and 12.5 mm of wall, 20 mm into the support", "38.5 mm: one of 40", "40",
+		f.size(panel("1200 mm"), finish.Materials{}, finish.ItemPanelNails), "0", ontario, readOurs)
+	joint := func(kind finish.JointKind, item finish.Item) *big.Rat { // leg of the fillet
+		w := finish.Work{Units: fraction.Millimetre, Profile: sheet("6 mm"), Joints: []finish.Joint{{Kind: kind, Length: in("200000 mm")}}}
+		return root(quo(f.need(w, finish.Materials{Sealant: finish.Sealant{Waste: "0"}}, item), rat("100")))
+	}
+	f.add(byTakeOff, "metric: least joint that moves, at the counter", "6 mm", "6", joint(finish.CounterLine, finish.ItemWetSealant), "0.001", detailing, read)
+	f.add(byTakeOff, "metric: fillet under cabinets on each face", "1/8 in: 3 mm", "3", joint(finish.CabinetLine, finish.ItemPaintableSealant), "0.001", tips, readOurs)
+	box := finish.Work{Units: fraction.Millimetre, Profile: sheet("20 mm"), Boxes: []finish.Box{{Name: "outlet"}}}
+	f.add(byTakeOff, "metric: flush box behind 20 mm boards, wood", "20 mm extender", "20", f.size(box, finish.Materials{}, finish.ItemExtender), "0", cabin, readOurs)
+	f.add(byTakeOff, "metric: screw through it", "20 + 20 = 40 mm", "40", f.size(box, finish.Materials{}, finish.ItemDeviceScrews), "0", hand, practice)
+	run := finish.Work{Units: fraction.Millimetre, Profile: sheet("6 mm"), Width: in("100000 mm"), Joints: []finish.Joint{{Kind: finish.CounterLine, Length: in("500000 mm")}}}
+	rows := f.list(run, finish.Materials{House: finish.House{Datum: "0"}, Tape: finish.Tape{Waste: "0", SealLines: "1", PaintLines: "0"}})
+	f.add(byTakeOff, "metric: sheeting along 100 m of floor", "1.2 m wide: 120 m2", "120", f.need(run, finish.Materials{House: finish.House{Datum: "0"}}, finish.ItemFloorSheeting), "0", hand, practice)
+	f.add(byTakeOff, "metric: sheet of 4 × 5 m", "20 m2", "20", quo(f.packed(rows, finish.ItemFloorSheeting)), "0", hand, derived)
+	f.add(byTakeOff, "metric: roll of tape", "50 m", "50", quo(f.packed(rows, finish.ItemTape)), "0", hand, practice)
+	filled, m := volumes(fraction.Millimetre)
+	f.add(byTakeOff, "metric: cartridge of sealant, in fl oz", "10 to 10.5 fl oz", "10.25",
+		quo(quo(f.packed(f.list(filled, m), finish.ItemPaintableSealant)), rat("29.5735")), "0.25", cartridges, read)
+}
+
+// packed returns the quantity and the packs of the first row of an item that fills its packs.
+func (f *figures) packed(rows []finish.Row, item finish.Item) (quantity, packs *big.Rat) {
+	for _, row := range rows {
+		if row.Item == item {
+			return row.Quantity.Rat(), big.NewRat(int64(row.Buy), 1)
+		}
+	}
+	f.Fatalf("no %s on the list", item)
+	return nil, nil
 }
 
 func (f *figures) covers() {

@@ -134,6 +134,7 @@ func published(t *testing.T) *figures {
 	f.sealant()
 	f.boxes()
 	f.fasteners()
+	f.metric()
 	f.covers()
 	f.waits()
 	f.profiles()
