@@ -9,52 +9,32 @@ import (
 // permission: the local code, the maker's instructions and licensed practice decide.
 type Caution uint8
 
-// The cautions, the most pressing first, each with what it goes back to.
+// The cautions, the most pressing first. [Origins] has what each goes back to.
 const (
-	// 29 CFR 1910.333 (de-energize, lock or tag); prove dead: NFPA 70E, from memory; caps, covers
-	// and the two circuits of one box: common practice, no source.
 	Power Caution = iota
-	// CPSC on aluminum wiring: its title from memory, the years as a second reading has them.
 	Aluminum
-	// NEC 314.20, 2014 and 2017, in a renewal course; a trade magazine: over gypsum.
 	BoxFlush
-	// NEC 406.4(A), later 406.5(A), 404.10(B) and IRC E3902.5 as a trade forum quotes them.
 	DeviceHeld
-	BoxOpen    // NEC 314.21 as quoted by inspectors; NEC 314.29 from memory
-	Protection // NEC 406.4(D)(3) to (5) as a second reading has them
-	// IRC M1901.1, 2018 text of Ohio; manuals of ranges (36 in overhead, 12 in behind, 3 to 12 in at
-	// the sides, a backguard); the bracket that keeps a range from tipping: from memory.
+	BoxOpen
+	Protection
 	Heat
-	// EPA answers on 40 CFR 745.83 and owners at home; its sheet on lead-safe renovation.
 	Lead
-	// EPA dos and don'ts; EPA, CPSC and ALA brochure of 1990; the year from memory.
 	Asbestos
-	// NEC 300.4(A) and (D) with the exception for fished cables; where cables and pipes run, glue
-	// alone beside them: common practice, no source.
 	CablesAndPipes
-	// OSHA: 15 mg/m3 total, 5 respirable; NIOSH: 1 mg/m3; the respirator from memory.
 	Dust
-	// 29 CFR 1926.1153 on silica, from memory: boards of cement and stone.
 	Silica
-	// Pub. L. 111-199: MDF 0.11 ppm, hardwood plywood 0.05 ppm; MDF to 8 mm 0.13 ppm: ANSI A208.2.
-	// Airing and coating: common practice, no source.
 	Resin
-	// NIOSH: 85 dBA over 8 hours, in an article; the rest common practice, no source.
 	Saws
-	// OSHA and NIOSH guide, a summary: contact triggers about double the injuries; the rest common
-	// practice, no source.
 	Nailer
-	// OSHA letter of 21 January 2010 on 29 CFR 1926.1053(b)(4): fully open, not leaned; the rest
-	// common practice, no source.
 	Ladder
-	Children     // common practice, no source
-	FireSpread   // IRC R302.9 in a study guide
-	FireBlocking // IRC R302.11, from memory
-	ThinPanel    // IRC R702.5 as quoted: 3/8 in gypsum; why: common practice, no source
-	Fumes        // common practice, no source
-	Damp         // common practice, no source
-	Splash       // common practice, no source
-	MasonryWall  // common practice, no source
+	Children
+	FireSpread
+	FireBlocking
+	ThinPanel
+	Fumes
+	Damp
+	Splash
+	MasonryWall
 )
 
 var cautions = enum.Of[Caution]("power", "aluminum wiring", "box flush", "device held", "box open", "protection", "heat", "lead", "asbestos",
@@ -94,11 +74,10 @@ func Cautions(w Work, m Materials) []Caution {
 		Resin:          pieces && (h.Material == MDF || h.Material == Plywood),
 		Saws:           pieces,
 		Nailer:         nails,
-		// 72 in is what most people reach from the floor with a tool in hand; judgment.
-		Ladder:       pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(whole(72)) > 0,
-		Children:     pieces,
-		FireSpread:   pieces && burns,
-		FireBlocking: strips,
+		Ladder:         pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(whole(ladderHeight)) > 0,
+		Children:       pieces,
+		FireSpread:     pieces && burns,
+		FireBlocking:   strips,
 		// Wood veneer and hardboard below 1/4 in want gypsum behind them: IRC R702.5.
 		ThinPanel: fiber && h.Backing == BareStuds && w.Profile.Thickness.Less(fraction.Of(1, 4)),
 		Fumes:     pieces && (s.Adhesive.Form != NoGlue || s.firstCoat() || s.lastCoat()),
@@ -117,6 +96,8 @@ func Cautions(w Work, m Materials) []Caution {
 const (
 	// LeadYear is the year before which paint in US houses may hold lead: 40 CFR part 745.
 	LeadYear = 1978
+	// ladderHeight is what most people reach from the floor with a tool in hand, in inches; judgment.
+	ladderHeight = 72
 	// AluminumFrom and AluminumTo are the years in which many US houses were wired in aluminum.
 	AluminumFrom, AluminumTo = 1965, 1973
 	// AsbestosYear is a year before which boards, textures, flooring glue and insulation may well

@@ -30,6 +30,9 @@
 //   - The zero [Materials] are the defaults (TestZeroMaterialsAreTheDefaults).
 //   - A list, a step and a caution read back from JSON as they were written (FuzzWild).
 //   - The same input gives the same list (TestSameInputSameBytes).
+//   - What the order of work asks is bought (TestWhatTheOrderAsksIsBought), and what a trim covers is
+//     not sealed (TestNothingHiddenIsSealed).
+//   - Every default has a status and a source in testdata/defaults.md (TestOriginOfEveryDefault).
 //   - Figures that others print stand beside ours in wall/plan/testdata/published.md, which a test of
 //     package plan holds.
 //

@@ -18,6 +18,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
 )
 
@@ -36,6 +37,8 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		Profile: profile,
 		Face:    sixteenths(t, 400, "face width").Times(sixteenths(t, 96, "face height")),
 		Edges:   sixteenths(t, 2000, "edges"),
+		Up:      sixteenths(t, 40, "width of what is up").Times(sixteenths(t, 96, "height of what is up")),
+		Mitred:  rapid.Bool().Draw(t, "mitred"),
 		Width:   sixteenths(t, 400, "width"),
 		Sides:   sixteenths(t, 200, "sides of openings"),
 		Highest: sixteenths(t, 96, "highest"),
@@ -51,13 +54,17 @@ func drawWork(t *rapid.T, profile groove.Profile) finish.Work {
 		w.Joints = append(w.Joints, finish.Joint{
 			Kind:   finish.JointKind(rapid.IntRange(int(finish.CounterLine), int(finish.WindowJoint)).Draw(t, "kind")),
 			Length: sixteenths(t, 300, "joint"), Gap: sixteenths(t, 1, "gap"), Grooves: rapid.Bool().Draw(t, "grooves"),
+			Hidden: rapid.Float64().Draw(t, "hidden") < 0.2,
 		})
 	}
 	for i := range rapid.IntRange(0, 4).Draw(t, "boxes") {
-		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Gangs: rapid.IntRange(0, 4).Draw(t, "gangs")})
+		w.Boxes = append(w.Boxes, finish.Box{Name: fmt.Sprint("box ", i), Gangs: rapid.IntRange(0, 4).Draw(t, "gangs"), Up: rapid.Float64().Draw(t, "up") < 0.2})
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "ends") {
 		w.Ends = append(w.Ends, finish.End{Run: "wall", Length: sixteenths(t, 120, "end"), Corner: rapid.Bool().Draw(t, "corner")})
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "trims") {
+		w.Covers = append(w.Covers, finish.Covering{Name: fmt.Sprint("trim ", i), Length: sixteenths(t, 200, "trim")})
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "sheets") {
 		s := finish.Sheet{Name: fmt.Sprint("sheet ", i), Count: rapid.IntRange(1, 9).Draw(t, "count"), Width: sixteenths(t, 48, "sheet width"), Length: sixteenths(t, 96, "sheet length")}
@@ -84,7 +91,7 @@ func drawMaterials(t *rapid.T) finish.Materials {
 	m := finish.Materials{
 		Paint:    finish.Paint{Primer: finish.Coating{Containers: tins}, Top: finish.Coating{Containers: tins[:2]}, Groove: rapid.SampledFrom([]finish.GrooveShape{finish.SquareGroove, finish.VGroove}).Draw(t, "groove")},
 		Sealant:  finish.Sealant{Cartridges: tubes, Backing: []finish.Roll{{Name: "rod", Length: "20'", Price: price(t, "rod")}}},
-		Adhesive: finish.Adhesive{Form: rapid.SampledFrom([]finish.GlueForm{finish.GlueBeads, finish.GlueDots, finish.NoGlue}).Draw(t, "form"), Hold: rapid.SampledFrom([]finish.Hold{finish.LightHold, finish.FullHold}).Draw(t, "hold"), Cartridges: tubes},
+		Adhesive: finish.Adhesive{Form: rapid.SampledFrom([]finish.GlueForm{finish.GlueBeads, finish.GlueDots, finish.NoGlue, finish.GlueCustom}).Draw(t, "form"), Hold: rapid.SampledFrom([]finish.Hold{finish.LightHold, finish.FullHold}).Draw(t, "hold"), Cartridges: tubes},
 		Nails:    finish.Nails{None: rapid.Bool().Draw(t, "no nails"), Packs: []finish.Pack{{Name: "hundred", Count: 100, Price: price(t, "hundred")}, {Name: "thousand", Count: 1000, Price: price(t, "thousand")}}},
 		Furring: finish.Furring{
 			Thickness: rapid.SampledFrom([]finish.Taped{"", `1/4"`, `3/4"`}).Draw(t, "furring"),
@@ -97,7 +104,8 @@ func drawMaterials(t *rapid.T) finish.Materials {
 		Sheeting:  finish.Sheeting{Sheets: []finish.Cover{{Name: "cover", Size: "108 ft2", Price: price(t, "cover")}}},
 		Trim:      finish.Trim{Stick: finish.Roll{Name: "strip", Length: "8'", Price: price(t, "strip")}},
 		Tax:       finish.Number(decimal.New(rapid.Int64Range(0, 2500).Draw(t, "tax"), -4).String()),
-		House:     finish.House{Damp: rapid.Bool().Draw(t, "damp"), Material: rapid.SampledFrom([]finish.Material{finish.MDF, finish.SolidWood, finish.Noncombustible}).Draw(t, "material")},
+		House: finish.House{Damp: rapid.Bool().Draw(t, "damp"), Material: rapid.SampledFrom([]finish.Material{finish.MDF, finish.SolidWood, finish.Noncombustible}).Draw(t, "material"),
+			Backing: rapid.SampledFrom([]finish.Backing{finish.Gypsum, finish.Masonry, finish.BareStuds}).Draw(t, "backing")},
 	}
 	m.LeftoverWorth = finish.Number(rapid.SampledFrom([]string{"0", "0.5", "1"}).Draw(t, "leftover"))
 	return m
@@ -141,6 +149,9 @@ func TestMoreWallNeverNeedsLess(t *testing.T) {
 		less, extra := drawWork(t, profile), drawWork(t, profile)
 		more := less
 		more.Face = less.Face.Add(extra.Face)
+		more.Up = less.Up.Add(extra.Up)
+		more.Mitred = less.Mitred // a mitre has no trim on it
+		more.Covers = slices.Concat(less.Covers, extra.Covers)
 		more.Edges = less.Edges.Add(extra.Edges)
 		more.Width = less.Width.Add(extra.Width)
 		more.Sides = less.Sides.Add(extra.Sides)
@@ -312,3 +323,103 @@ func TestNailsStandNoFurtherApartThanTheSpacing(t *testing.T) {
 }
 
 func inches(n int) finish.Taped { return finish.Taped(fmt.Sprintf(`%d"`, n)) }
+
+// TestWhatTheOrderAsksIsBought looks for each thing that the order of work names in the list or at
+// hand, or for the doubt that says why it is not there.
+func TestWhatTheOrderAsksIsBought(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, m := drawWork(t, drawProfile(t)), drawMaterials(t)
+		list, doubts, err := finish.TakeOff(w, m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, terms := map[finish.Item]bool{}, map[finish.Item]map[finish.TermKind]int{}
+		for _, r := range list.Rows {
+			rows[r.Item] = true
+			if terms[r.Item] == nil {
+				terms[r.Item] = map[finish.TermKind]int{}
+			}
+			for _, term := range r.Terms {
+				terms[r.Item][term.Kind]++
+			}
+		}
+		solid, edged := false, w.Edges.Sign() > 0 && w.Profile.Thickness.Sign() > 0
+		for _, p := range w.Pieces {
+			solid = solid || p.Width.Sign() > 0 && p.Height.Sign() > 0
+		}
+		face := w.Face.Rat().Sign() > 0
+		ask := func(needed bool, what string, is bool) {
+			if needed && !is {
+				t.Fatalf("the order asks for %s, the list has none: %v", what, finish.Schedule(w, m))
+			}
+		}
+		for _, s := range finish.Schedule(w, m) {
+			first := s.Stage == finish.StageFirstCoats
+			switch s.Stage {
+			case finish.StageMainsOff:
+				ask(true, "a tester", slices.Contains(list.AtHand, finish.ToolTester) && slices.Contains(list.AtHand, finish.ToolCapsCovers))
+			case finish.StageMiter:
+				length := fraction.Length{}
+				for _, j := range w.Joints {
+					if j.Kind == finish.OutsideCorner {
+						length = length.Add(j.Length)
+					}
+				}
+				ask(length.Sign() > 0, "glue of miters", rows[finish.ItemMiterGlue])
+			case finish.StageTape:
+				ask(true, "tape", rows[finish.ItemTape])
+			case finish.StageSealWet:
+				ask(true, "sealant of kitchens", rows[finish.ItemWetSealant])
+			}
+			for _, a := range s.Acts {
+				switch a.Kind {
+				case finish.ActPrimer:
+					ask(face, "primer", rows[finish.ItemPrimer])
+				case finish.ActTopCoat:
+					ask(face, "top coat", rows[finish.ItemTopCoat])
+				case finish.ActEdges:
+					ask(first && edged, "paint for edges", terms[finish.ItemPrimer][finish.TermEdges]+terms[finish.ItemTopCoat][finish.TermEdges] == 1)
+				case finish.ActBacks:
+					coats := 0
+					for _, c := range s.Acts {
+						if c.Kind == finish.ActPrimer || c.Kind == finish.ActTopCoat {
+							coats++
+						}
+					}
+					ask(face, "paint for backs", terms[finish.ItemPrimer][finish.TermBacks]+terms[finish.ItemTopCoat][finish.TermBacks] == coats)
+				case finish.ActBeads, finish.ActDots, finish.ActAdhesive:
+					ask(solid, "adhesive", rows[finish.ItemAdhesive])
+				case finish.ActNails:
+					ask(solid, "nails", rows[finish.ItemPanelNails] || rows[finish.ItemBoardNails])
+				case finish.ActStripsListed:
+					ask(solid, "strips", rows[finish.ItemFurringStrips] && rows[finish.ItemStripNails])
+				case finish.ActExtenders:
+					deep := slices.ContainsFunc(w.Boxes, func(b finish.Box) bool { return !b.Up }) && (w.Profile.Thickness.Sign() > 0 || m.Furring.Thickness != "")
+					warned := slices.ContainsFunc(doubts, func(d warning.Warning) bool { return d.Kind == finish.BoxTooDeep })
+					ask(deep, "extenders or spacers", rows[finish.ItemExtender] || rows[finish.ItemSpacers] || warned)
+				}
+			}
+		}
+	})
+}
+
+// TestNothingHiddenIsSealed leaves out the joints that a trim covers: sealants, rod and tape stay.
+func TestNothingHiddenIsSealed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, m := drawWork(t, drawProfile(t)), drawMaterials(t)
+		sealing := func(w finish.Work) (rows []finish.Row) {
+			for _, r := range takeOff(t, w, m).Rows {
+				switch r.Item {
+				case finish.ItemSealant, finish.ItemPaintableSealant, finish.ItemWetSealant, finish.ItemBackingRod, finish.ItemTape:
+					rows = append(rows, r)
+				}
+			}
+			return rows
+		}
+		seen := w
+		seen.Joints = slices.DeleteFunc(slices.Clone(w.Joints), func(j finish.Joint) bool { return j.Hidden })
+		if diff := cmp.Diff(sealing(seen), sealing(w)); diff != "" {
+			t.Fatalf("(-without hidden joints +with them)\n%s", diff)
+		}
+	})
+}
