@@ -14,12 +14,17 @@ import (
 
 // build makes the layout of a finished path.
 func (s *search) build(p *path) Layout {
-	m := s.m
-	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs)), Broken: int(p.bound.broken), Floor: fraction.NewRatio(p.bound.blemish, grains)}
+	layout := s.m.build(s.ctx, p.legs())
+	layout.Broken, layout.Floor = int(p.bound.broken), fraction.NewRatio(p.bound.blemish, grains)
 	if s.units > 0 && p.bound.price > 0 {
 		layout.Cost = fraction.Of(p.bound.price, s.units)
 	}
-	legs := p.legs()
+	return layout
+}
+
+// build makes the layout of stretches whose seams are chosen.
+func (m *Model) build(ctx context.Context, legs []leg) Layout {
+	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs))}
 	pitch := m.room.Profile.Pitch()
 	first := 0 // leg of the run
 	for i, l := range legs {
@@ -46,7 +51,7 @@ func (s *search) build(p *path) Layout {
 			slices.Reverse(run.Restarts)
 		}
 	}
-	m.cutPieces(s.ctx, &layout, legs)
+	m.cutPieces(ctx, &layout, legs)
 	slices.SortStableFunc(layout.Blemishes, func(a, b Blemish) int {
 		return cmp.Or(cmp.Compare(a.Run, b.Run), a.At.Compare(b.At), cmp.Compare(a.Kind, b.Kind))
 	})

@@ -32,18 +32,16 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 }
 
 // Budget is how long a search may go on. It counts steps and not time, so that the same problem
-// always gives the same front.
+// always gives the same front. More of any never gives a worse front.
 type Budget struct {
-	// Layouts is how many layouts are looked at in the order of blemish before the search ends
-	// without a proof; [DefaultLayouts] if 0 or less. Other orders get parts of it.
-	Layouts int
-	// Nodes is how many steps each nest of a choice may take; [DefaultNodes] if 0 or less.
-	Nodes int
+	Effort  int // rounds of the search; 1 if 0 or less
+	Layouts int // looked at in a round to close the front's gaps; [DefaultLayouts] if 0 or less
+	Nodes   int // steps that the nest of a choice may take for each round; [DefaultNodes] if 0 or less
 }
 
 // The steps where a [Budget] gives none.
 const (
-	DefaultLayouts = 48
+	DefaultLayouts = 240
 	DefaultNodes   = 400_000
 )
 
@@ -189,8 +187,9 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 	if ctx == nil {
 		ctx = context.Background()
 	}
+	b.Effort = max(1, b.Effort)
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
-	e := explorer{ctx: ctx, room: room, budget: b, seen: map[string]bool{}}
+	e := explorer{ctx: ctx, room: room, budget: b, nested: map[string]nested{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

@@ -7,10 +7,11 @@
 //	     |          x   x the last: the least need, whatever it looks like
 //	     +--------------> blemish
 //
-// [Explore] takes layouts in the order of blemish, in the order of what their pieces cost by dual
-// prices of the sheets, and by weighted sums of both, nests each, and keeps those that no other
-// dominates: the Pareto front. Bounds of the whole room, taken before any layout is known, end the
-// search early and prove what it found.
+// [Explore] nests the layout of least blemish, then layouts with its origins whose panels come from
+// the offcuts of others, and keeps those that no other dominates: the Pareto front. The layouts in
+// the order of what their pieces cost, by dual prices of the sheets, and in the order of weighted sums
+// of this and blemish, say what those need that were not looked at. They are taken one by one until
+// these bounds leave no gap in the front, or the effort is spent.
 //
 // # Guarantees
 //

@@ -23,7 +23,7 @@ func (e *explorer) searchAgain(i int) error {
 	}
 	before := e.found[i]
 	problem := fraction.Must(Nesting(e.room, &before.Layout))
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes, Draft: true})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes * e.budget.Effort, Draft: true})
 	if err != nil {
 		return err
 	}
@@ -50,24 +50,26 @@ func (e *explorer) choices() (Choices, error) {
 	if len(c.Front) == 0 {
 		return Choices{}, e.short()
 	}
+	if c.End == BudgetSpent && c.Sheets().Need.Compare(e.least) <= 0 {
+		c.End = BoundMet
+	}
 	return c, nil
 }
 
 // proved returns what is proved of a choice. A layout that was passed over because of a bound needs
 // no less than one that looks as good.
-func (e *explorer) proved(c *Choice) Status {
+func (e *explorer) proved(c *Choice) (status Status) {
 	need := c.Need.Compare(e.least) <= 0
 	if !need {
-		need = c.Nest.Bound.Proved && (e.all || c.Layout.Total.Less(e.enumerated))
+		need = c.Nest.Bound.Proved && e.closed(&c.Layout.Total, c)
 		for _, o := range e.open {
 			need = need && (c.Layout.Total.Less(o.blemish) || !e.canNeedLess(o.lower, c.Need))
 		}
 	}
-	looks := e.all || c.Layout.Total.Compare(e.enumerated) <= 0
+	looks := slices.ContainsFunc(e.orders, func(o *order) bool { return o.noneBetter(e, c) })
 	for _, o := range e.open {
 		looks = looks && (!o.blemish.Less(c.Layout.Total) || !e.canDoWith(o.lower, c.Need))
 	}
-	status := Open
 	if need {
 		status |= NeedProved
 	}

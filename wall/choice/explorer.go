@@ -3,10 +3,7 @@ package choice
 import (
 	"cmp"
 	"context"
-	"errors"
 	"fmt"
-	"iter"
-	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -16,26 +13,19 @@ import (
 	"example.com/groovewright/wall"
 )
 
-const (
-	priceShare  = 4   // part of the budget for each price of pieces
-	narrowShare = 2   // for each width of narrower panels
-	weighShare  = 4   // for each weighted sum of price and blemish
-	screenShare = 100 // for the nest of each layout on trial
-
-	pricesTried  = 3
-	weightsTried = 4
-)
+// draftShare is the part of the budget for the nest of a layout on trial.
+const draftShare = 100
 
 // explorer looks at the layouts of one room.
 type explorer struct {
 	ctx    context.Context
 	room   wall.Room
-	model  *wall.Model // of the room
+	model  *wall.Model
 	budget Budget
 
-	found   []Choice // a front, from least blemish up
-	layouts int      // looked at
-	seen    map[string]bool
+	found   []Choice          // a front, from least blemish up
+	layouts int               // looked at
+	nested  map[string]nested // by partsKey
 	end     EndCause
 
 	bare   nest.Problem  // without a part
@@ -43,11 +33,18 @@ type explorer struct {
 	least  Need          // no layout needs less
 	how    nest.Argument // what that rests on
 
-	enumerated fraction.Ratio // every layout of less blemish has been looked at
-	all        bool           // every layout has
-	open       []openNest     // of the layouts whose least need is not known
-	broken     int            // hard rules that the first layout had to break; no other may break more
-	priced     []priced
+	orders []*order   // all that were started
+	prices []*order   // of these those by price alone, the best first
+	ties   *order     // by blemish, equal ones by price
+	open   []openNest // of the layouts whose least need is not known
+	broken int        // hard rules that the first layout had to break; no other may break more
+}
+
+// nested is what is known of the least blemish with which some parts were met, and their nest if one
+// was searched.
+type nested struct {
+	blemish fraction.Ratio
+	nest    *nest.Result
 }
 
 // openNest is a layout whose nest was not searched to its end.
@@ -56,85 +53,52 @@ type openNest struct {
 	lower   nest.Bound
 }
 
-// priced is the layouts in the order of the price of their pieces. The first has been met.
-type priced struct {
-	weight nest.DualWeight
-	first  wall.Layout
-	next   func() (wall.Layout, error, bool)
-	stop   func()
-}
-
-// close ends what startPriced started.
+// close ends the orders.
 func (e *explorer) close() {
-	for _, p := range e.priced {
-		p.stop()
+	for _, o := range e.orders {
+		o.stop()
 	}
-}
-
-// met reports whether the last choice needs no more than the bound of the room.
-func (e *explorer) met() bool {
-	n := len(e.found)
-	return n > 0 && e.found[n-1].complete() && e.found[n-1].Need.Compare(e.least) <= 0
 }
 
 func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 
-// search looks at layouts from the least blemish up until no later one can need less. Where that is
-// not proved within the budget, it looks at layouts whose pieces cost little and at those of
-// narrower panels too: they have more seams, and sometimes fit fewer sheets.
+// search looks at the layout of least blemish and finds what no layout can need less than. Then it
+// goes round: layouts that use offcuts, then those that the bounds leave open, in the orders that
+// close the gaps of the front. Each round goes on where the one before ended, so that more rounds
+// find all that fewer do.
 func (e *explorer) search() error {
-	if err := e.bound(); err != nil {
-		return err
-	}
-	var err error
-	if e.model, err = wall.NewModel(e.ctx, e.room); err != nil {
-		return err
-	}
-	e.all, err = e.explore(e.model.Layouts(e.ctx), e.budget.Layouts, func(layout wall.Layout) (bool, error) {
-		e.enumerated = layout.Floor
-		if e.layouts > 1 || e.met() {
-			return e.met(), nil
-		}
-		err := e.startPriced()
-		return e.met(), err
-	})
-	switch {
-	case err != nil:
-		return err
-	case e.met():
-		e.end = BoundMet
-		return nil
-	case e.all:
-		e.end = LayoutsSpent
-		return nil
-	}
-	met := func(wall.Layout) (bool, error) { return e.met(), nil }
-	if _, err := e.explore(e.inTurn(e.budget.Layouts/priceShare), math.MaxInt, met); err != nil {
-		return err
-	}
-	for _, stock := range e.narrower() {
-		if e.met() {
-			break
-		}
-		narrower, err := e.model.WithStock(stock)
-		if err != nil {
-			return err
-		}
-		var none *wall.NoLayoutError
-		if _, err := e.explore(narrower.Layouts(e.ctx), e.budget.Layouts/narrowShare, met); err != nil && !errors.As(err, &none) {
+	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices} {
+		if err := start(); err != nil || e.ended() {
 			return err
 		}
 	}
-	if err := e.weigh(e.budget.Layouts / weighShare); err != nil {
-		return err
-	}
-	switch {
-	case e.met():
-		e.end = BoundMet
-	case e.stopped():
-		e.end = ContextStopped
+	offcuts := newOffcuts(e)
+	for round, before := 0, 0; round < e.budget.Effort && before < e.layouts; round++ {
+		before = e.layouts
+		for _, step := range []func() error{offcuts.look, e.closeGaps} {
+			if err := step(); err != nil || e.ended() {
+				return err
+			}
+		}
 	}
 	return nil
+}
+
+// ended reports whether nothing is left to be found, and notes why.
+func (e *explorer) ended() bool {
+	switch {
+	case len(e.found) == 0:
+		return false
+	case e.found[0].complete() && e.found[0].Need.Compare(e.least) <= 0:
+		e.end = BoundMet
+	case slices.ContainsFunc(e.orders, func(o *order) bool { return o.spent }):
+		e.end = LayoutsSpent
+	case e.stopped():
+		e.end = ContextStopped
+	default:
+		return false
+	}
+	return true
 }
 
 // bound finds what no layout of the room can need less than.
@@ -142,101 +106,13 @@ func (e *explorer) bound() (err error) {
 	if e.strips, err = e.room.Strips(); err != nil {
 		return err
 	}
+	if e.model, err = wall.NewModel(e.ctx, e.room); err != nil {
+		return err
+	}
 	e.bare = fraction.Must(Nesting(e.room, &wall.Layout{}))
 	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
 	e.raise(lower)
 	return err
-}
-
-// explore looks at layouts in their order until most have been looked at, the context has ended or
-// done, which gets each after that, says so. It reports whether it came to their end.
-func (e *explorer) explore(layouts iter.Seq2[wall.Layout, error], most int, done func(wall.Layout) (bool, error)) (all bool, err error) {
-	n := 0
-	for layout, err := range layouts {
-		if err != nil {
-			return false, err
-		}
-		if e.layouts == 0 {
-			e.broken = layout.Broken
-		}
-		if layout.Broken > e.broken {
-			return false, nil
-		}
-		if err := e.look(layout); err != nil {
-			return false, err
-		}
-		if end, err := done(layout); end || err != nil {
-			return false, err
-		}
-		if n++; n >= most || e.stopped() {
-			return false, nil
-		}
-	}
-	return true, nil
-}
-
-// narrower returns the stock as if its sheets were narrower, which all fit the whole ones:
-// by a quarter, a third, a half, and as wide as each kind of counted stock. Panels of less than a
-// third of the width are no panelling but strips: common practice, no source.
-func (e *explorer) narrower() [][]nest.Stock {
-	if e.room.Profile.Boards {
-		return nil // a board is as wide as it is
-	}
-	var widest fraction.Length
-	for _, s := range e.room.Stock {
-		widest = fraction.Max(widest, s.Width)
-	}
-	widths := []fraction.Length{widest.Mul(3).Div(4), widest.Mul(2).Div(3), widest.Div(2)}
-	for _, s := range e.room.Stock {
-		if s.Count != nil && s.Width.Less(widest) && !s.Width.Less(widest.Div(3)) {
-			widths = append(widths, s.Width)
-		}
-	}
-	var stocks [][]nest.Stock
-	for _, width := range widths {
-		stock := slices.Clone(e.room.Stock)
-		for i := range stock {
-			stock[i].Width = fraction.Min(stock[i].Width, width)
-		}
-		stocks = append(stocks, stock)
-	}
-	return stocks
-}
-
-// startPriced starts on the layouts in the order of each of the prices that say most of the walls.
-// No layout's pieces cost less than those of the first: that may raise the bound.
-func (e *explorer) startPriced() error {
-	if e.room.Profile.Boards {
-		return nil // a board is as wide as it is
-	}
-	var heights []fraction.Length
-	for _, p := range e.found[0].Layout.Pieces {
-		low, high := p.Shape.Bounds()
-		heights = append(heights, high.Y.Sub(low.Y))
-	}
-	weights, err := nest.DualWeights(e.bare, e.strips, heights, pricesTried)
-	if err != nil {
-		return err
-	}
-	for _, weight := range weights {
-		p := priced{weight: weight}
-		p.next, p.stop = iter.Pull2(e.model.LayoutsByCost(e.ctx, e.objective(weight)))
-		p.first, err, _ = p.next()
-		e.priced = append(e.priced, p)
-		if err != nil {
-			return err
-		}
-		e.raise(weight.LowerBound(p.first.Cost))
-		if e.met() {
-			return nil
-		}
-	}
-	return nil
-}
-
-// objective orders layouts by the price of their pieces, each with its kerf.
-func (e *explorer) objective(weight nest.DualWeight) wall.Objective {
-	return wall.Objective{Of: weight.Of, Extra: e.room.Saw.Kerf}
 }
 
 // raise raises the bound of the room to another one.
@@ -250,69 +126,21 @@ func (e *explorer) raise(l nest.Bound) {
 	}
 }
 
-// inTurn yields no more than most of the layouts of each price, one of each after the other.
-func (e *explorer) inTurn(most int) iter.Seq2[wall.Layout, error] {
-	return func(yield func(wall.Layout, error) bool) {
-		for n := range most {
-			for _, p := range e.priced {
-				layout, err, more := p.first, error(nil), true
-				if n > 0 {
-					layout, err, more = p.next()
-				}
-				if more && !yield(layout, err) {
-					return
-				}
-			}
-		}
-	}
-}
-
-// weigh looks for the supported points of the front between its last two choices, by weighted sums
-// of blemish and price. By each weight the two count the same, so that what comes first lies
-// between them. No more than most layouts are looked at for each of at most weightsTried weights.
-func (e *explorer) weigh(most int) error {
-	if len(e.found) < 2 || len(e.priced) == 0 {
-		return nil
-	}
-	objective, dearer := e.objective(e.priced[0].weight), e.found[len(e.found)-2].Layout
-	for range weightsTried {
-		last := e.found[len(e.found)-1].Layout
-		more, less := fraction.Must(objective.Cost(&dearer)), fraction.Must(objective.Cost(&last))
-		looks, takes := last.Total.Sub(dearer.Total), more.Sub(less)
-		if looks.Sign() <= 0 || takes.Sign() <= 0 || e.stopped() {
-			return nil
-		}
-		objective.Weight = looks.Div(takes.Over(fraction.Inches(1)))
-		first, n := dearer, 0
-		_, err := e.explore(e.model.LayoutsByCost(e.ctx, objective), most, func(layout wall.Layout) (bool, error) {
-			if n++; n == 1 {
-				first = layout
-			}
-			return false, nil
-		})
-		if err != nil {
-			return err
-		}
-		if e.found[len(e.found)-1].Layout.Total == last.Total {
-			if first.Total == dearer.Total {
-				return nil // nothing lies between
-			}
-			dearer = first
-		}
-	}
-	return nil
-}
-
-// look nests a layout unless one with the same parts was nested before or a bound says that it
-// cannot need less, and keeps it if it needs less than all that look as good or better.
+// look nests a layout unless one with the same parts that looks as good was met before or a bound says
+// that it cannot need less, and keeps it if it needs less than all that look as good or better.
 func (e *explorer) look(layout wall.Layout) error {
 	e.layouts++
 	problem := fraction.Must(Nesting(e.room, &layout))
 	key := partsKey(problem)
-	if e.seen[key] {
+	before, met := e.nested[key]
+	if met && before.blemish.Compare(layout.Total) <= 0 {
 		return nil
 	}
-	e.seen[key] = true
+	e.nested[key] = nested{layout.Total, before.nest}
+	if before.nest != nil {
+		e.keep(e.choice(layout, *before.nest))
+		return nil
+	}
 	if at := e.after(layout.Total); at > 0 {
 		lower, err := nest.LowerBound(problem) // far cheaper than a search
 		if err != nil {
@@ -322,10 +150,15 @@ func (e *explorer) look(layout wall.Layout) error {
 			return nil
 		}
 	}
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes / screenShare, Draft: true})
+	nodes := e.budget.Nodes / draftShare
+	if e.room.Profile.Boards {
+		nodes = e.budget.Nodes // one dimension: exact at once
+	}
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: nodes, Draft: true})
 	if err != nil {
 		return err
 	}
+	e.nested[key] = nested{layout.Total, &r}
 	e.keep(e.choice(layout, r))
 	return nil
 }

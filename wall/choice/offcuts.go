@@ -1,0 +1,112 @@
+package choice
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+)
+
+// offcuts looks at layouts whose panels are cut from what others leave over: those with the origins
+// of a layout that was met, and seams chosen anew. On random rooms hardly any room takes fewer sheets
+// by any other way.
+type offcuts struct {
+	*explorer
+	bases    []*base
+	known    map[string]bool // by originsKey
+	variants []wall.Offcuts
+}
+
+// base is a layout whose origins are kept.
+type base struct {
+	seams *wall.Seams
+	tried int // of the variants
+}
+
+// How the variants of a base share a round: the first base, the layout of least blemish, gives most of
+// what is found.
+const (
+	firstVariants = 24
+	moreVariants  = 6
+)
+
+// sheetBlemish has the weights that are tried: the blemish that a sheet counts as.
+var sheetBlemish = [...]fraction.Ratio{
+	fraction.NewRatio(1, 1), fraction.NewRatio(1, 16), fraction.NewRatio(4, 1), fraction.NewRatio(1, 4), fraction.NewRatio(2, 1),
+	fraction.NewRatio(1, 2), fraction.NewRatio(8, 1), fraction.NewRatio(1, 64), fraction.NewRatio(16, 1), fraction.NewRatio(32, 1),
+}
+
+func newOffcuts(e *explorer) *offcuts {
+	o := &offcuts{explorer: e, known: map[string]bool{}}
+	if len(e.prices) == 0 || e.room.Profile.Boards {
+		return o // a board is as wide as it is
+	}
+	price := e.prices[0].price
+	for _, weight := range sheetBlemish {
+		for _, order := range []wall.OffcutOrder{wall.ByRun, wall.TallestFirst, wall.LowestFirst} {
+			for _, stock := range e.room.Stock {
+				sheet := price.Of(stock.Usable(e.room.Saw))
+				for _, leftward := range []bool{false, true} {
+					if sheet > 0 {
+						o.variants = append(o.variants, wall.Offcuts{Stock: stock, Of: price.Of, Sheet: sheet, Weight: weight, Order: order, Leftward: leftward})
+					}
+				}
+			}
+		}
+	}
+	return o
+}
+
+// look looks at the layouts of one round: of the bases so far, and of the last layout of each order
+// that is not one of them yet.
+func (o *offcuts) look() error {
+	if len(o.variants) == 0 {
+		return nil
+	}
+	for _, order := range o.orders {
+		if err := o.add(&order.last); err != nil {
+			return err
+		}
+	}
+	for i, b := range o.bases {
+		n := moreVariants
+		if i == 0 && b.tried == 0 {
+			n = firstVariants
+		}
+		for ; n > 0 && b.tried < len(o.variants) && !o.ended(); n-- {
+			layout, found, err := b.seams.FromOffcuts(o.ctx, o.variants[b.tried])
+			if b.tried++; err != nil {
+				return err
+			}
+			if !found || layout.Broken > o.broken {
+				continue
+			}
+			if err := o.explorer.look(layout); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// add adds a layout as a base unless it is one.
+func (o *offcuts) add(l *wall.Layout) error {
+	key := originsKey(l)
+	if o.known[key] {
+		return nil
+	}
+	o.known[key] = true
+	seams, err := o.model.Seams(o.ctx, l)
+	o.bases = append(o.bases, &base{seams: seams})
+	return err
+}
+
+// originsKey is the same for layouts with the same origins and fittings.
+func originsKey(l *wall.Layout) string {
+	var b strings.Builder
+	for _, run := range l.Runs {
+		fmt.Fprint(&b, run.Limits, run.EndPhases, run.Restarts, ";")
+	}
+	return b.String()
+}

@@ -1,0 +1,224 @@
+package choice
+
+import (
+	"iter"
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// order is the layouts of a room from the least of something up: of blemish, of the price of their
+// pieces, or of the sum of both. Those that have not been met have no less of it than the last one,
+// and a layout of such a price needs no less than the dual weight behind the price says. So an order
+// says what the layouts need that were never looked at: a lower bound by Lagrangian relaxation (A. M.
+// Geoffrion, "Lagrangean relaxation for integer programming", Mathematical Programming Study 2, 1974).
+type order struct {
+	price  nest.DualWeight // with weight; the zero value for the order of blemish
+	weight fraction.Ratio  // the blemish that an inch of price counts as; 0: price alone decides
+	byLook bool            // the order of blemish
+
+	next  func() (wall.Layout, error, bool)
+	stop  func()
+	last  wall.Layout // the last one that was met
+	spent bool        // every layout was met
+}
+
+// advance takes the next layout; false at the end of the layouts, and where they break more rules
+// than they must.
+func (o *order) advance(broken int) (bool, error) {
+	layout, err, more := o.next()
+	if err != nil {
+		return false, err
+	}
+	if !more || layout.Broken > broken {
+		o.spent = true
+		return false, nil
+	}
+	o.last = layout
+	return true, nil
+}
+
+// unmet returns a bound on what the layouts need that were not met, of those with at most this
+// blemish where it is not nil; false if there are none.
+func (o *order) unmet(blemish *fraction.Ratio) (b nest.Bound, some bool) {
+	switch {
+	case o.spent, o.byLook && blemish != nil && blemish.Less(o.last.Floor):
+		return b, false
+	case !o.byLook && o.weight.IsZero():
+		return o.price.LowerBound(o.last.Cost), true
+	case !o.byLook && blemish != nil:
+		price := o.last.Floor.Sub(*blemish).Div(o.weight)
+		return o.price.LowerBound(fraction.Inches(1).Scale(price)), true
+	}
+	return b, true
+}
+
+// noneBetter reports whether every layout that was not met looks no better than the choice, or needs
+// more.
+func (o *order) noneBetter(e *explorer, c *Choice) bool {
+	if o.byLook && c.Layout.Total.Compare(o.last.Floor) <= 0 {
+		return true
+	}
+	lower, some := o.unmet(&c.Layout.Total)
+	return !some || !o.byLook && !e.canDoWith(lower, c.Need)
+}
+
+// start adds an order and meets the first layout of it.
+func (e *explorer) start(o *order, layouts iter.Seq2[wall.Layout, error]) (*order, error) {
+	o.next, o.stop = iter.Pull2(layouts)
+	e.orders = append(e.orders, o)
+	return o, e.advance(o)
+}
+
+// advance looks at the next layout of an order.
+func (e *explorer) advance(o *order) error {
+	layout, err, more := o.next()
+	if err != nil {
+		return err
+	}
+	if o.spent = !more; o.spent {
+		return nil
+	}
+	o.last = layout
+	return e.look(layout)
+}
+
+// startLooks starts on the order of blemish.
+func (e *explorer) startLooks() error {
+	o, err := e.start(&order{byLook: true}, e.model.Layouts(e.ctx))
+	e.broken = o.last.Broken
+	return err
+}
+
+// pricesTried is how many dual weights prices are made of.
+const pricesTried = 3
+
+// startPrices starts on the orders of the prices that say most of the walls. No layout's pieces cost
+// less than those of the first: that may raise the bound.
+func (e *explorer) startPrices() error {
+	var heights []fraction.Length
+	for _, p := range e.found[0].Layout.Pieces {
+		low, high := p.Shape.Bounds()
+		heights = append(heights, high.Y.Sub(low.Y))
+	}
+	weights, err := nest.DualWeights(e.bare, e.strips, heights, pricesTried)
+	if err != nil {
+		return err
+	}
+	for _, w := range weights {
+		o, err := e.startPrice(w, fraction.Ratio{})
+		if err != nil {
+			return err
+		}
+		e.prices = append(e.prices, o)
+		if e.raise(o.price.LowerBound(o.last.Cost)); e.ended() {
+			return nil
+		}
+	}
+	return nil
+}
+
+// objective is the price of pieces, each with its kerf.
+func (e *explorer) objective(w nest.DualWeight) wall.Objective {
+	return wall.Objective{Of: w.Of, Extra: e.room.Saw.Kerf}
+}
+
+// startPrice starts on the order of a price, or of the sum of blemish and the price so weighted.
+func (e *explorer) startPrice(w nest.DualWeight, blemish fraction.Ratio) (*order, error) {
+	o := e.objective(w)
+	o.Weight = blemish
+	return e.start(&order{price: w, weight: blemish}, e.model.LayoutsByCost(e.ctx, o))
+}
+
+// Shares of the layouts of a round.
+const (
+	priceShare = 2 // part of them in the order of price, to close the front's cheap end
+	looksShare = 4 // in the order of blemish, equal ones by price, to close its other end
+	stepShare  = 4 // for each of at most stepsTried steps between two choices
+	stepsTried = 4
+)
+
+// tieBlemish is what the price of the whole room counts as in the order of blemish and price.
+var tieBlemish = fraction.NewRatio(1, 100)
+
+// closed reports whether no layout that was not met and has at most this blemish, where it is not
+// nil, can need less than the choice.
+func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
+	return slices.ContainsFunc(e.orders, func(o *order) bool {
+		lower, some := o.unmet(blemish)
+		return !some || c.complete() && !e.canNeedLess(lower, c.Need)
+	})
+}
+
+// pursue looks at no more than most further layouts of an order, until what it is to close is closed.
+func (e *explorer) pursue(o *order, most int, closed func() bool) error {
+	for n := 0; n < most && !closed() && !e.ended(); n++ {
+		if err := e.advance(o); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// closeGaps looks at layouts that might need less than the choices found or look better: first those
+// beyond the cheap end of the front, then those that look as good as its other end, then those
+// between two choices, by the weighted sum in which both of them count the same.
+func (e *explorer) closeGaps() (err error) {
+	if len(e.prices) == 0 {
+		return e.pursue(e.orders[0], e.budget.Layouts, func() bool { return false })
+	}
+	cheap := func() bool { return e.closed(nil, &e.found[len(e.found)-1]) }
+	if err := e.pursue(e.prices[0], e.budget.Layouts/priceShare, cheap); err != nil {
+		return err
+	}
+	looks := func() bool { return e.closed(&e.found[0].Layout.Total, &e.found[0]) }
+	if e.ties == nil && !looks() {
+		if e.ties, err = e.startSum(tieBlemish, &e.found[0].Layout, &wall.Layout{}); err != nil {
+			return err
+		}
+	}
+	if err := e.pursue(e.ties, e.budget.Layouts/looksShare, looks); err != nil {
+		return err
+	}
+	for range stepsTried {
+		i := e.openStep()
+		if i < 0 || e.ended() {
+			return nil
+		}
+		a, b := &e.found[i].Layout, &e.found[i+1].Layout
+		o, err := e.startSum(b.Total.Sub(a.Total), a, b)
+		if o == nil {
+			return err
+		}
+		looks := b.Total
+		err = e.pursue(o, e.budget.Layouts/stepShare, func() bool { i := e.openStep(); return i < 0 || e.found[i+1].Layout.Total != looks })
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// openStep returns the number of the last choice but one such that a layout may be found that looks
+// better than the next choice and needs less than this one; -1 if there is none.
+func (e *explorer) openStep() int {
+	for i := len(e.found) - 2; i >= 0; i-- {
+		if !e.closed(&e.found[i+1].Layout.Total, &e.found[i]) {
+			return i
+		}
+	}
+	return -1
+}
+
+// startSum starts on the order of the sum of blemish and price in which the difference in price of
+// two layouts counts as so much blemish; nil if the first does not cost more.
+func (e *explorer) startSum(blemish fraction.Ratio, dear, cheap *wall.Layout) (*order, error) {
+	o := e.objective(e.prices[0].price)
+	more := fraction.Must(o.Cost(dear)).Sub(fraction.Must(o.Cost(cheap)))
+	if more.Sign() <= 0 {
+		return nil, nil
+	}
+	return e.startPrice(e.prices[0].price, blemish.Div(more.Over(fraction.Inches(1))))
+}

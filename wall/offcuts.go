@@ -1,0 +1,460 @@
+package wall
+
+import (
+	"cmp"
+	"context"
+	"math/bits"
+	"slices"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+)
+
+// Offcuts says what sheets are worth to [Seams.FromOffcuts]. Strips run across a sheet, panels are cut
+// from strips one after another, and what a strip has left is held for the panels that follow.
+type Offcuts struct {
+	// Stock is the kind of stock that strips are cut from.
+	Stock nest.Stock
+
+	// Of is the value of a strip of this height, and Sheet that of a whole sheet, above 0.
+	Of    func(height fraction.Length) int64
+	Sheet int64
+
+	// Weight is the blemish that a sheet counts as.
+	Weight fraction.Ratio
+
+	Order    OffcutOrder
+	Leftward bool // runs are covered from right to left, and strips used from the right
+}
+
+// OffcutOrder is the order in which the bays of the runs take their panels.
+type OffcutOrder uint8
+
+// The orders. Equal heights go as the runs do.
+const (
+	ByRun OffcutOrder = iota
+	TallestFirst
+	LowestFirst
+)
+
+// Seams is a layout whose origins and fittings stay and whose seams can be chosen anew. It may be
+// used by several goroutines at once.
+type Seams struct {
+	m       *Model
+	legs    []leg
+	bays    []offcutBay
+	heights []fraction.Length // of pieces
+	high    []int64           // the same in steps
+	pitch   int64             // in steps
+	kerf    int64
+}
+
+// offcutBay is a bay with the panels that can cover it, in the order of their left nodes.
+type offcutBay struct {
+	leg, bay           int
+	tallest            fraction.Length
+	turns              bool
+	origin, doubleAxis int64
+	seam               []int64 // penalty of a seam, by node
+	panels             []offcutPanel
+}
+
+// offcutPanel is a panel from node i to node j. Its tallest piece is cut from an offcut or a new
+// strip; others are valued by their width.
+type offcutPanel struct {
+	i, j        int32
+	height      int32 // of the tallest piece, a number in heights
+	penalty     int64
+	left, right int64 // of the tallest piece
+	others      []offcutPart
+}
+
+type offcutPart struct {
+	height int32
+	width  int64
+}
+
+// Penalties count in 1/coarse grains. A hard rule that is broken counts as more than any layout's
+// blemish, a panel as hardly anything: of equal layouts the one of fewer panels is found.
+const (
+	coarse        = 1 << 12
+	brokenPenalty = 1 << 48
+	panelPenalty  = grains / coarse >> 13
+	mostLabels    = 12 // kept at a node, those of least penalty
+)
+
+// Seams returns the seams of a layout of the room, to be chosen anew. It takes time in proportion to
+// the seam lines times those within one sheet.
+func (m *Model) Seams(ctx context.Context, l *Layout) (x *Seams, err error) {
+	defer fraction.Catch(&err)
+	if m == nil || m.room == nil {
+		return nil, noModel()
+	}
+	if l == nil || len(l.Runs) != len(m.room.Runs) {
+		return nil, notItsLayout()
+	}
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	s := &search{ctx: ctx, m: m, least: -1, programs: map[*stretch]*program{}}
+	x = &Seams{m: m, pitch: down(m.room.Profile.Pitch(), steps), kerf: up(m.room.Saw.Kerf, steps)}
+	if x.legs, err = s.legsOf(l); err != nil {
+		return nil, err
+	}
+	known := map[fraction.Length]int32{}
+	for n, leg := range x.legs {
+		for k := range leg.sol.bays {
+			check(ctx)
+			x.bays = append(x.bays, x.bayOf(n, k, known))
+		}
+	}
+	return x, nil
+}
+
+func notItsLayout() error { return &fault.Fault{Want: "a layout of the room of the model"} }
+
+// legsOf returns the stretches of a layout, without its seams.
+func (s *search) legsOf(l *Layout) (legs []leg, err error) {
+	m, pitch := s.m, s.m.room.Profile.Pitch()
+	butts := func(corner, r int) bool {
+		return m.sharesInside(corner) && l.Runs[corner].Corner != nil && l.Runs[corner].Corner.Butts == r
+	}
+	for r := range l.Runs {
+		run, fit := &l.Runs[r], fitting{buttsLeft: butts(m.before(r), r), buttsRight: butts(r, r)}
+		ends := []int{-1}
+		for k, b := range m.room.Runs[r].Breaks {
+			if slices.ContainsFunc(run.Restarts, func(x Restart) bool { return x.At == b.At }) {
+				ends = append(ends, k)
+			}
+		}
+		ends = append(ends, len(m.room.Runs[r].Breaks))
+		last := len(ends) - 2
+		for k := range last + 1 {
+			st, err := m.stretch(r, ends[k], ends[k+1], fit)
+			if err != nil {
+				return nil, err
+			}
+			var origin fraction.Length
+			switch {
+			case k == 0:
+				origin = st.region.endAt(true).Sub(run.EndPhases[0])
+			case k == last:
+				origin = st.region.endAt(false).Sub(run.EndPhases[1])
+			case run.SetOut.Direction == Left: // from right to left, each with the origin to its left
+				origin = run.Restarts[last-1-k].Origin
+			default:
+				origin = run.Restarts[k-1].Origin
+			}
+			p, i := s.program(st), slices.Index(m.origins[r], groove.Modulo(origin, pitch))
+			if i < 0 || !p.best(i).feasible() {
+				return nil, notItsLayout()
+			}
+			next := junction{run: r, from: ends[k+1], butts: fit.buttsLeft}
+			if k == last {
+				next = junction{run: r + 1, from: -1, butts: m.sharesInside(r) && !fit.buttsRight}
+			}
+			legs = append(legs, leg{sol: p.solution(i), residue: i, next: next})
+		}
+	}
+	return legs, nil
+}
+
+// bayOf returns bay k of leg n with all panels that can cover it.
+func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
+	p, o, c := x.legs[n].sol.program, x.legs[n].sol.origin, &x.legs[n].sol.bays[k]
+	b := offcutBay{leg: n, bay: k, tallest: p.most, turns: p.turns, origin: down(o, steps), doubleAxis: 2 * down(p.axis, steps), seam: make([]int64, len(c.at))}
+	for j := 1; j < len(c.at)-1; j++ {
+		b.seam[j] = int64(c.seam[j].broken)*brokenPenalty + c.seam[j].blemish/coarse
+	}
+	parts := map[[2]int][]part{}
+	s := stops{far: len(c.at) - 1}
+	for i := range len(c.at) - 1 {
+		if !c.rest[i].feasible() {
+			continue
+		}
+		s = p.stops(c, i, len(c.at)-1)
+		for j := s.near; j <= s.far; j++ {
+			if !c.rest[j].feasible() || j > s.upright && !p.gives(c, o, i, j) {
+				continue
+			}
+			q := offcutPanel{i: int32(i), j: int32(j), penalty: panelPenalty}
+			if j < s.whole {
+				q.penalty += brokenPenalty
+			}
+			columns := p.region.columns
+			key := [2]int{c.first[i], c.last[j]}
+			pieces, ok := parts[key]
+			if !ok {
+				pieces = p.region.parts(key[0], key[1], columns[key[0]].left, columns[key[1]].right)
+				slices.SortStableFunc(pieces, func(a, b part) int { return atMost(b.top, b.bottom).Compare(atMost(a.top, a.bottom)) })
+				parts[key] = pieces
+			}
+			for n, piece := range pieces {
+				left, right := c.low[i], c.high[j]
+				if key[0] < piece.first {
+					left = down(columns[piece.first].left, steps)
+				}
+				if piece.last < key[1] {
+					right = up(columns[piece.last].right, steps)
+				}
+				h := atMost(piece.top, piece.bottom)
+				height, ok := known[h]
+				if !ok {
+					height = int32(len(x.heights))
+					known[h], x.heights, x.high = height, append(x.heights, h), append(x.high, up(h, steps))
+				}
+				if n == 0 {
+					q.left, q.right, q.height = left, right, height
+				} else {
+					q.others = append(q.others, offcutPart{height, right - left})
+				}
+			}
+			b.panels = append(b.panels, q)
+		}
+	}
+	return b
+}
+
+// FromOffcuts returns the layout with the same origins and fittings whose seams are chosen so that
+// panels come from what others leave over: of the ways to take panel after panel from the offcut at
+// hand or from a new strip, the one of least blemish and weighted sheets. It is false where no way
+// is found. This is a shortest path with resources by label setting (M. Desrochers and F. Soumis, "A
+// generalized permanent labelling algorithm for the shortest path problem with time windows", INFOR
+// 26, 1988), with only so many labels at a node and one offcut held: what it finds is no bound, and
+// Layout.Floor is 0.
+//
+// It takes time in proportion to the seam lines times those within one sheet.
+func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, found bool, err error) {
+	defer fraction.Catch(&err)
+	if x == nil || x.m == nil {
+		return Layout{}, false, noModel()
+	}
+	if o.Of == nil || o.Sheet <= 0 {
+		return Layout{}, false, &fault.Fault{Path: fault.Of("Of"), Want: "a function that says what a strip is worth, and the worth of a sheet"}
+	}
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	t := &taking{Seams: x, Offcuts: o, width: down(o.Stock.Width, steps), phase: down(o.Stock.LeftPhase, steps), whole: inGrains(o.Weight) / coarse}
+	for _, h := range x.heights {
+		hi, lo := bits.Mul64(uint64(max(0, t.whole)), uint64(max(0, o.Of(h))))
+		if hi >= uint64(o.Sheet) {
+			tooMuch("*", t.whole, o.Of(h))
+		}
+		strip, _ := bits.Div64(hi, lo, uint64(o.Sheet))
+		t.strip = append(t.strip, int64(strip))
+	}
+	t.labels = []label{{used: t.width + t.kerf, before: -1}}
+	ends := []int32{0}
+	for _, n := range t.order() {
+		check(ctx)
+		if ends = t.cover(n, ends); len(ends) == 0 {
+			return Layout{}, false, nil
+		}
+	}
+	legs := t.legsTo(slices.MinFunc(ends, func(a, b int32) int { return cmp.Compare(t.labels[a].penalty, t.labels[b].penalty) }))
+	layout = x.m.build(ctx, legs)
+	layout.Broken = broken(legs)
+	return layout, true, nil
+}
+
+// taking is one run of FromOffcuts.
+type taking struct {
+	*Seams
+	Offcuts
+	width, phase int64   // of a sheet
+	whole        int64   // penalty of a sheet
+	strip        []int64 // penalty of a strip, by height
+	labels       []label
+	at           [][]int32 // labels by node of the bay
+}
+
+// label is a way to cover bays up to a node: its penalty, and the offcut that it holds, which is used
+// up to a place and so high.
+type label struct {
+	penalty, used, high int64
+	before              int32 // the label that it goes on from, -1 for none
+	bay, node           int32
+}
+
+// order returns the numbers of the bays in the order in which they are covered.
+func (t *taking) order() []int {
+	order := make([]int, len(t.bays))
+	for i := range order {
+		order[i] = i
+	}
+	if t.Leftward {
+		slices.Reverse(order)
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch c := t.bays[a].tallest.Compare(t.bays[b].tallest); t.Order {
+		case TallestFirst:
+			return -c
+		case LowestFirst:
+			return c
+		}
+		return 0
+	})
+	return order
+}
+
+// cover returns the labels beyond bay n, from those before it.
+func (t *taking) cover(n int, before []int32) []int32 {
+	b := &t.bays[n]
+	last := len(b.seam) - 1
+	for len(t.at) <= last {
+		t.at = append(t.at, nil)
+	}
+	for i := range last + 1 {
+		t.at[i] = t.at[i][:0]
+	}
+	from, to := 0, last
+	if t.Leftward {
+		from, to = last, 0
+	}
+	t.at[from] = append(t.at[from], before...)
+	for k := range b.panels {
+		if p := &b.panels[k]; !t.Leftward {
+			t.take(n, p, p.i, p.j)
+		}
+	}
+	for k := len(b.panels) - 1; k >= 0 && t.Leftward; k-- {
+		t.take(n, &b.panels[k], b.panels[k].j, b.panels[k].i)
+	}
+	return slices.Clone(t.at[to])
+}
+
+// take adds the labels of a panel that goes on from one node to another.
+func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
+	if len(t.at[from]) == 0 {
+		return
+	}
+	b := &t.bays[bay]
+	penalty := p.penalty + b.seam[to]
+	for _, q := range p.others {
+		penalty += int64(float64(t.strip[q.height]) * (float64(q.width+t.kerf) / float64(t.width+t.kerf)))
+	}
+	upright, turned := t.places(b, p)
+	width, high := p.right-p.left, t.high[p.height]
+	start := min(upright, turned) + width
+	for _, id := range t.at[from] {
+		q := t.labels[id]
+		next := label{penalty: q.penalty + penalty, used: q.used, high: q.high, before: id, bay: int32(bay), node: to}
+		if high <= q.high {
+			held := next
+			if held.used += min(t.mod(upright-q.used), t.mod(turned-q.used)) + width; held.used <= t.width {
+				held.used += t.kerf
+				t.add(held)
+			}
+		}
+		if start > t.width {
+			next.penalty += t.whole // it comes from another kind of stock
+			t.add(next)
+			continue
+		}
+		next.penalty += t.strip[p.height]
+		t.add(next) // the offcut at hand is kept
+		next.used, next.high = start+t.kerf, high
+		t.add(next)
+	}
+}
+
+// places returns how far from the side where strips begin the piece can be cut, in [0, pitch):
+// upright, and turned where that shows the pattern too.
+func (t *taking) places(b *offcutBay, p *offcutPanel) (upright, turned int64) {
+	left, right := p.left-b.origin, p.right-b.origin
+	if t.Leftward {
+		upright, turned = t.mod(t.phase+t.width-right), t.mod(t.phase+t.width-b.doubleAxis+left)
+	} else {
+		upright, turned = t.mod(left-t.phase), t.mod(b.doubleAxis-right-t.phase)
+	}
+	if !b.turns {
+		turned = upright
+	}
+	return upright, turned
+}
+
+// mod returns x modulo the pitch; what rounding leaves just below the pitch counts as 0.
+func (t *taking) mod(x int64) int64 {
+	const rounding = 8 // more than a sum of rounded lengths is off, in steps
+	if t.pitch == 0 {
+		return 0
+	}
+	if x %= t.pitch; x < 0 {
+		x += t.pitch
+	}
+	if x >= t.pitch-rounding {
+		return 0
+	}
+	return x
+}
+
+// add adds a label at its node unless one there is as good in all, and takes those away that are
+// better in nothing.
+func (t *taking) add(l label) {
+	list := t.at[l.node]
+	worst := -1
+	for k := 0; k < len(list); k++ {
+		q := &t.labels[list[k]]
+		if q.penalty <= l.penalty && q.used <= l.used && q.high >= l.high {
+			return
+		}
+		if l.penalty <= q.penalty && l.used <= q.used && l.high >= q.high {
+			list[k] = list[len(list)-1]
+			list = list[:len(list)-1]
+			k--
+		} else if worst < 0 || q.penalty > t.labels[list[worst]].penalty {
+			worst = k
+		}
+	}
+	if len(list) < mostLabels {
+		list = append(list, 0)
+		worst = len(list) - 1
+	} else if t.labels[list[worst]].penalty <= l.penalty {
+		return // a full list has lost none
+	}
+	t.labels = append(t.labels, l)
+	list[worst] = int32(len(t.labels) - 1)
+	t.at[l.node] = list
+}
+
+// legsTo returns the stretches with the seams that lead to a label.
+func (t *taking) legsTo(id int32) []leg {
+	legs := slices.Clone(t.legs)
+	for i := range legs {
+		legs[i].nodes = make([][]int, len(legs[i].sol.bays))
+	}
+	for l := &t.labels[id]; l.before >= 0; l = &t.labels[l.before] {
+		b := &t.bays[l.bay]
+		nodes := &legs[b.leg].nodes[b.bay]
+		*nodes = append(*nodes, int(l.node))
+	}
+	for i := range legs {
+		for k, nodes := range legs[i].nodes {
+			slices.Sort(nodes)
+			if t.Leftward { // nodes are left ends of panels, where others hold right ends
+				legs[i].nodes[k] = append(nodes[1:], len(legs[i].sol.bays[k].at)-1)
+			}
+		}
+	}
+	return legs
+}
+
+// broken returns how many hard rules the stretches break.
+func broken(legs []leg) (n int) {
+	for _, l := range legs {
+		n += int(l.sol.base.broken)
+		for k, nodes := range l.nodes {
+			c, i := &l.sol.bays[k], 0
+			for _, j := range nodes {
+				if n += int(c.seam[j].broken); c.right[j].Sub(c.left[i]).Less(l.sol.leastPanel) {
+					n++
+				}
+				i = j
+			}
+		}
+	}
+	return n
+}

@@ -1,0 +1,79 @@
+package wall
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+)
+
+// Layouts from offcuts are layouts of the room, with the origins of the one that they are made from:
+// where all of those can be listed, each is among them.
+func TestFromOffcutsGivesLayoutsOfTheRoom(t *testing.T) {
+	const most = 400
+	listed, given := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := steep(t, drawRoom(t))
+		all := firstLayouts(t, Layouts(context.Background(), room), most)
+		m, err := NewModel(context.Background(), room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		from := &all[rapid.IntRange(0, len(all)-1).Draw(t, "from")]
+		seams, err := m.Seams(context.Background(), from)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o := Offcuts{Stock: room.Stock[0], Sheet: 40, Weight: fraction.NewRatio(rapid.Int64Range(0, 64).Draw(t, "weight"), 4),
+			Of:    func(h fraction.Length) int64 { n, _ := h.DivMod(inch); return n },
+			Order: OffcutOrder(rapid.IntRange(0, 2).Draw(t, "order")), Leftward: rapid.Bool().Draw(t, "leftward")}
+		l, found, err := seams.FromOffcuts(context.Background(), o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !found {
+			return
+		}
+		given++
+		for r := range l.Runs {
+			if l.Runs[r].EndPhases != from.Runs[r].EndPhases || l.Runs[r].Limits != from.Runs[r].Limits {
+				t.Fatalf("run %d starts at phases %v in %v, not %v in %v", r, l.Runs[r].EndPhases, l.Runs[r].Limits, from.Runs[r].EndPhases, from.Runs[r].Limits)
+			}
+		}
+		if l.Broken > all[0].Broken || len(all) == most {
+			return
+		}
+		listed++
+		if !slices.ContainsFunc(all, func(a Layout) bool { return layoutKey(&a) == layoutKey(&l) }) {
+			t.Fatalf("no layout of the room: %s", layoutKey(&l))
+		}
+	})
+	if given == 0 || listed == 0 {
+		t.Errorf("%d layouts, %d of them held against all", given, listed)
+	}
+}
+
+func TestSeamsOfAnotherRoom(t *testing.T) {
+	var none *Model
+	if _, err := none.Seams(context.Background(), &Layout{}); err == nil {
+		t.Error("no model: no error")
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		m, err := NewModel(context.Background(), drawRoom(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range []*Layout{nil, {}, {Runs: make([]RunLayout, len(m.room.Runs)+1)}} {
+			if _, err := m.Seams(context.Background(), l); err == nil {
+				t.Errorf("%+v: no error", l)
+			}
+		}
+		m.Seams(context.Background(), &Layout{Runs: make([]RunLayout, len(m.room.Runs))}) // whatever comes of it
+	})
+	if _, _, err := (&Seams{}).FromOffcuts(context.Background(), Offcuts{}); err == nil {
+		t.Error("no seams: no error")
+	}
+}
