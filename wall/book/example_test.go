@@ -60,10 +60,13 @@ func ExampleFiles() {
 	}
 	// Output:
 	// book.html
+	// unfolded.svg
+	// preview.svg
 	// room.svg
 	// run-1.svg
 	// run-1-left-end.svg
 	// run-1-right-end.svg
+	// run-1-fitting.svg
 	// sheet-1.svg
 	// piece-2-face.svg
 	// piece-2-back.svg

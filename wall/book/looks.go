@@ -97,7 +97,7 @@ func (t *text) looks(p plan.Plan) {
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
-			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s (%s): %s", pr.Name, pr.Value, pr.Default, pr.Unit, describe(pr)))
+			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s: %s", pr.Name, t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
 		}
 	}
 }

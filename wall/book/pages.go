@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,6 +16,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -74,6 +76,8 @@ func (b *page) draw() (failed error) {
 		}
 	}
 	if len(b.Plan.Runs) > 0 {
+		keep(drawing.Unfolded(b.Plan))
+		keep(drawing.Preview(b.Plan))
 		keep(drawing.Room(b.Plan))
 	}
 	for i, run := range b.Plan.Runs {
@@ -85,9 +89,14 @@ func (b *page) draw() (failed error) {
 		if drawing.CornerLetter(b.Plan, i) != "" {
 			keep(drawing.Corner(b.Plan, i))
 		}
+		if strip, err := drawing.FittingStrip(b.Plan, i); err == nil { // a run of one piece has none
+			keep(strip, nil)
+		}
 	}
-	for i := range b.Plan.Sheets {
-		keep(drawing.Sheet(b.Plan, i))
+	for i, sheet := range b.Plan.Sheets {
+		if !crosscut(b.Plan, sheet) {
+			keep(drawing.Sheet(b.Plan, i))
+		}
 	}
 	for i, piece := range b.Plan.Pieces {
 		if !piece.Plain() || len(piece.Weak) > 0 {
@@ -101,11 +110,12 @@ func (b *page) draw() (failed error) {
 // funcs are what the texts of the pages call.
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
-		"length": b.unbroken, "picture": b.picture, "sawing": b.sawing, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
-		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "search": Search, "argument": argument, "taxed": taxed,
+		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
+		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
+		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
-		"sentence": sentence, "capital": capital, "counted": count, "place": place, "point": pointName, "text": fmt.Sprintf,
+		"sentence": sentence, "capital": capital, "counted": count, "place": b.place, "point": pointName, "text": fmt.Sprintf,
 		"within": func(closing fraction.Length) string {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)
@@ -121,6 +131,54 @@ func (b *page) funcs() template.FuncMap {
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 	}
 }
+
+// leaf is the title of the job as a string of a style sheet, at the foot of each printed page.
+func (b *page) leaf() template.CSS {
+	quoted := ""
+	for _, r := range b.Plan.Title {
+		quoted += fmt.Sprintf(`\%06x`, r)
+	}
+	return template.CSS(`"` + quoted + `"`)
+}
+
+// ends names the drawings of what is at both ends of run i: the end itself, or the corner that it
+// has to the right of it.
+func (b *page) ends(i int) (names []string) {
+	before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs)
+	left, right, corner := fmt.Sprintf("run-%d-left-end", i+1), fmt.Sprintf("run-%d-right-end", i+1), fmt.Sprintf("corner-%d", i+1)
+	if _, ok := b.drawn[left]; ok && b.Plan.Runs[before].CornerRight == nil {
+		names = append(names, left)
+	}
+	if _, ok := b.drawn[corner]; ok {
+		return append(names, corner)
+	}
+	if _, ok := b.drawn[right]; ok {
+		names = append(names, right)
+	}
+	return names
+}
+
+// place says where a doubt is, by the names of the run and the opening.
+func (b *page) place(w warning.Warning) string {
+	path := place(w)
+	if found := inRun.FindStringSubmatch(path); found != nil {
+		i, _ := strconv.Atoi(found[1])
+		n, _ := strconv.Atoi(found[3])
+		switch {
+		case i >= len(b.Plan.Runs):
+			return ""
+		case found[2] == "heights":
+			return fmt.Sprintf("height %d of %s", n+1, b.Plan.Runs[i].Name)
+		case found[2] == "openings" && n < len(b.Plan.Runs[i].Openings):
+			return b.Plan.Runs[i].Openings[n].Name + ", " + b.Plan.Runs[i].Name
+		}
+		return b.Plan.Runs[i].Name
+	}
+	return either(strings.HasPrefix(path, "piece"), path, "")
+}
+
+// inRun is a path in a run of a job, perhaps at one of its heights or openings.
+var inRun = regexp.MustCompile(`^runs\[(\d+)\](?:\.(heights|openings)\[(\d+)\])?`)
 
 // execute fills one of the embedded texts.
 func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {

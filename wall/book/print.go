@@ -25,7 +25,7 @@ func Text(p plan.Plan) string {
 		t.para(t.headline(p))
 		t.choices(p)
 		t.gap()
-		t.para(fmt.Sprintf("Lengths are in %s, to the nearest %s; ~ stands before one that lies between the marks, and what was added to reach the mark follows in brackets.",
+		t.para(fmt.Sprintf("Lengths are in %s, to the nearest %s; one half way between two marks is written as it is. ~ stands before any other between them, and what was added to reach the mark follows in brackets.",
 			unitWords[t.tape.Unit], t.length(p.Tape)))
 		section(t, "Look at these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("  ! ", t.warned(w)) })
 		t.taped(p.Taped)
@@ -51,7 +51,10 @@ func Headline(p plan.Plan) (line string) {
 	return line + over
 }
 
-func (t *text) headline(p plan.Plan) string {
+func (t *text) headline(p plan.Plan) string { return t.buying(p) + " " + proof(p) }
+
+// buying says what to buy and what is used of what is on hand.
+func (t *text) buying(p plan.Plan) string {
 	kinds := map[bool][]string{} // by whether they are on hand
 	for _, s := range p.Stock {
 		if onHand := s.Count != nil; s.Used != 0 {
@@ -65,7 +68,7 @@ func (t *text) headline(p plan.Plan) string {
 	if use := strings.Join(kinds[true], "; "); use != "" {
 		says += " Use from what is on hand " + use + "."
 	}
-	return says + " " + proof(p)
+	return says
 }
 
 // proof says what is known about fewer sheets, or cheaper ones.
@@ -159,6 +162,7 @@ func (t *text) shopping(p plan.Plan) {
 	}
 	t.heading("-", "Shopping list")
 	var rows [][]string
+	known := priced(p)
 	for _, r := range p.List.Rows {
 		buy := strconv.Itoa(r.Buy)
 		if p.OnHand(r) {
@@ -168,7 +172,7 @@ func (t *text) shopping(p plan.Plan) {
 		rows = append(rows, []string{buy, r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
 	}
 	t.table(2, []string{"buy", "", "for", "needed", "cost"}, rows)
-	sum := "Total " + cents(p.Total, "not known")
+	sum := "Total " + either(known, cents(p.Total, "not known"), "not known")
 	if taxed(p) {
 		sum += ", with tax of " + cents(p.Tax, "")
 	}

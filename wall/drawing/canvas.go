@@ -114,6 +114,7 @@ func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead fu
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
 	return y + long + 3 + c.hang(all, "", typeSize, lo, hi, y+long+3, func(s stop) {
 		over(s)
+		c.claimLine(s.ink, y+1, s.ink, y+straight)
 		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
 	}) + 6
 }
@@ -122,6 +123,8 @@ func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(
 func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func(stop)) {
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		over(s)
+		c.claimLine(x-1, s.ink, x-straight, s.ink)
+		c.claimLine(x-straight, s.ink, x-long, s.spot)
 		c.stroke("lead", "M", x-1, s.ink, "h", -straight, "L", x-long, s.spot)
 		s.text.write(&c.node, "", x-long-3, s.spot+4, "end")
 	}

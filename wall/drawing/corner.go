@@ -80,7 +80,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			} else if k == 1 {
 				where = "downward: "
 			}
-			write("bold", line{where, figure{clip(leg.tip.run.Name, d.Width-90, typeSize), path + "name"}})
+			write("bold", line{where, figure{clip(leg.tip.run.Name, d.Width-120, typeSize), path + "name"}})
 			said := line{how}
 			if !c.Mitred() {
 				said = append(said, gap)

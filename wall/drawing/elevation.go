@@ -80,11 +80,7 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 
 // scaled chooses the scale, one to a whole number, and returns the height of what is shown, in ink.
 func (e *elevation) scaled() (tall float64) {
-	points := append([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}, {X: e.run.Width}, {}}, e.run.Outline...)
-	for _, o := range e.run.Openings {
-		points = append(points, o.Outline...)
-	}
-	lo, hi := cutout.Bounds(points)
+	lo, hi := e.extent()
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 	e.scale = perInch / e.oneTo(wide, high)
 	e.left = (e.Width - wide*e.scale) / 2
@@ -155,11 +151,11 @@ func (e *elevation) callouts() float64 {
 func (e *elevation) wall() {
 	e.stroke("wall", e.outline(e.run.Outline))
 	if len(e.run.Installed) > 0 {
-		clip, shown := e.clip("wall")
+		clip, shown := e.clip(e.path + "wall")
 		clip.add("path", "d", e.outline(e.run.Outline))
 		up := e.add("g", "clip-path", shown)
-		for i, panel := range e.run.Installed {
-			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch(ref("installed-%d", i), "hatch", 9, -45))
+		for _, panel := range e.run.Installed {
+			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
 		}
 	}
 	for _, piece := range e.pieces {

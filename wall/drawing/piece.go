@@ -1,10 +1,12 @@
 package drawing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/cmplx"
 	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -63,7 +65,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		if back {
 			side, title = "back", "back, left and right exchanged"
 		}
-		name := ref("piece-%d-%s", piece.Number, side)
+		name := PieceName(piece, side)
 		if most == wideInk {
 			name = sized(name, width)
 		}
@@ -91,6 +93,17 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		line{"Piece ", figure{piece.Label, path + "label"}, ", " + side}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		return d.Picture
 	})
+}
+
+// PieceName names the drawing of a side of a piece, its face or its back, by the piece's label.
+func PieceName(piece plan.Piece, side string) string {
+	plain := func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}
+	return ref("piece-%s-%s", cmp.Or(strings.Map(plain, piece.Label), fmt.Sprint(piece.Number)), side)
 }
 
 // measured lists the corners.

@@ -157,7 +157,9 @@ func (p *Picture) desc(format string, args ...any) {
 }
 
 // id returns an identifier that is unique among all drawings of a plan.
-func (p *Picture) id(what string) string { return p.Name + "-" + what }
+func (p *Picture) id(what string) string {
+	return p.Name + "-" + strings.NewReplacer("[", "-", "].", "-").Replace(what)
+}
 
 // SVG returns the drawing as a file of its own, with its own style.
 func (p Picture) SVG() []byte {

@@ -1,0 +1,162 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall/plan"
+)
+
+// group is a row of the cut list: pieces of one run that are sawn alike, or one piece.
+type group struct {
+	plan.Piece
+	Labels, Sheets string
+	labels         []string
+	sheets         []string
+}
+
+// alike groups the pieces of a plan that are plain rectangles of one size on one run.
+func alike(p plan.Plan) (rows []*group) {
+	for _, piece := range p.Pieces {
+		sheet := "–"
+		if n := p.SheetOf(piece.Number); n > 0 {
+			sheet = strconv.Itoa(n)
+		}
+		at := slices.IndexFunc(rows, func(g *group) bool {
+			plain := g.Plain() && piece.Plain() && !g.Closing && !piece.Closing && len(g.Weak)+len(piece.Weak) == 0
+			return plain && g.Run == piece.Run && g.Width == piece.Width && g.Height == piece.Height
+		})
+		if at < 0 {
+			at, rows = len(rows), append(rows, &group{Piece: piece})
+		}
+		g := rows[at]
+		g.labels = append(g.labels, label(p, piece.Number))
+		if !slices.Contains(g.sheets, sheet) {
+			g.sheets = append(g.sheets, sheet)
+		}
+	}
+	for _, g := range rows {
+		g.Labels, g.Sheets = ranges(g.labels), ranges(g.sheets)
+		if n := len(g.labels); n > 1 {
+			g.Labels += fmt.Sprintf(" (%d alike)", n)
+		}
+	}
+	return rows
+}
+
+// ranges writes a list of numbers with those that follow each other as one: 3 to 17, 20.
+func ranges(all []string) string {
+	var parts []string
+	for i := 0; i < len(all); {
+		end := i
+		for first, err := strconv.Atoi(all[i]); err == nil && end+1 < len(all) && all[end+1] == strconv.Itoa(first+end+1-i); {
+			end++
+		}
+		switch end - i {
+		case 0:
+			parts = append(parts, all[i])
+		case 1:
+			parts = append(parts, all[i], all[end])
+		default:
+			parts = append(parts, all[i]+" to "+all[end])
+		}
+		i = end + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// crosscut reports whether a board is only sawn across, into plain pieces: a row of a table says all
+// that a drawing of it would.
+func crosscut(p plan.Plan, s plan.Sheet) bool {
+	return p.Profile.Boards && len(s.Placements) > 0 &&
+		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut }) &&
+		!slices.ContainsFunc(s.Placements, func(placed nest.Placement) bool {
+			piece, at := p.Piece(placed.Part)
+			return at < 0 || !piece.Plain()
+		})
+}
+
+// lengths lists the boards that are only sawn across, each with its pieces from the lower end up.
+func lengths(p plan.Plan) (rows []struct {
+	Labels string
+	Pieces []plan.Piece
+}) {
+	for _, s := range p.Sheets {
+		if !crosscut(p, s) {
+			continue
+		}
+		placed := slices.Clone(s.Placements)
+		slices.SortStableFunc(placed, func(a, b nest.Placement) int { return a.Y.Compare(b.Y) })
+		row := struct {
+			Labels string
+			Pieces []plan.Piece
+		}{Labels: strconv.Itoa(s.Number)}
+		for _, one := range placed {
+			piece, _ := p.Piece(one.Part)
+			row.Pieces = append(row.Pieces, piece)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// fitted lists the labels of a run's pieces in their order of fitting.
+func fitted(p plan.Plan, r plan.Run) string {
+	var all []string
+	for _, piece := range p.Pieces {
+		if piece.Run == r.Name {
+			all = append(all, label(p, piece.Number))
+		}
+	}
+	return ranges(all)
+}
+
+// strokes says in one line for each part of the waste of a piece what is drilled and sawn, by the
+// numbers on its drawing and the letters of its corners.
+func strokes(m plan.Marks) (lines []string) {
+	n := 0
+	for _, c := range m.Order {
+		var said, ways []string
+		if len(c.Drill) > 0 {
+			said = append(said, "drill "+count(len(c.Drill), "starter hole"))
+		}
+		if len(c.Tight) > 0 {
+			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
+		}
+		for _, way := range c.Saw {
+			if len(way.Corners) == 2 {
+				ways = append(ways, plan.CornerName(way.Corners[0])+"–"+plan.CornerName(way.Corners[1]))
+			}
+		}
+		saw := fmt.Sprintf("saw %d", n+1)
+		if n += len(c.Saw); len(c.Saw) > 1 {
+			saw += fmt.Sprintf(" to %d", n)
+		}
+		if len(ways) > 0 {
+			saw += " (" + strings.Join(ways, ", ") + ")"
+		}
+		if said = append(said, saw); len(c.Saw) > 1 {
+			said = append(said, "holding the waste at the last")
+		}
+		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
+	}
+	return lines
+}
+
+// setting writes the value of a priority in its unit, a length in that of the tape.
+func (t *text) setting(value fraction.Ratio, unit string) string {
+	if unit == "in" && t.tape.Unit != fraction.Inch {
+		return fraction.Tape{Unit: t.tape.Unit}.Format(fraction.Inches(1).Scale(value))
+	}
+	if unit == "1 or 0" {
+		return value.String()
+	}
+	return strings.TrimSpace(value.String() + " " + unit)
+}
+
+// priced reports whether the list has a price at all.
+func priced(p plan.Plan) bool { return p.Unpriced < len(p.List.Rows) }

@@ -1,0 +1,172 @@
+package drawing
+
+import (
+	"slices"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+const (
+	unfoldTall  = 210.0        // most ink that a wall takes upwards
+	unfoldScale = perInch / 40 // least ink to the inch before the walls stand in several rows
+	cornerGap   = 26.0         // between walls
+	mostFrames  = 24           // of a fitting strip
+)
+
+// unfold returns the walls of a plan side by side, in as few rows as have room, with white above and
+// below each row.
+func unfold(p plan.Plan, width float64, name, title string, above, below float64) (walls []*elevation) {
+	pic := newCanvas(p, width, sized(name, width), title).Picture
+	total, high, widest := 0.0, 0.0, 0.0
+	for i := range p.Runs {
+		e := newElevation(p, i, width, name, title)
+		e.Picture = pic
+		lo, hi := e.extent()
+		e.x0, e.y1, e.floor = lo.X.Float64(), hi.Y.Float64(), lo.Y.Float64()
+		walls = append(walls, e)
+		long := hi.X.Sub(lo.X).Float64()
+		total, high, widest = total+long, max(high, hi.Y.Sub(lo.Y).Float64()), max(widest, long)
+	}
+	room := width - 8 - cornerGap*float64(len(walls)+1)
+	scale := room / total
+	if scale < unfoldScale*.7 {
+		scale = min(unfoldScale, (width-8-2*cornerGap)/widest)
+	}
+	scale = min(scale, unfoldTall/high)
+	x, y := cornerGap, above
+	for i, e := range walls {
+		lo, hi := e.extent()
+		long := hi.X.Sub(lo.X).Float64() * scale
+		if i > 0 && x+long+cornerGap > width+1e-6 {
+			x, y = cornerGap, y+high*scale+above+below
+		}
+		e.scale, e.left, e.top = scale, x, y+high*scale-(e.y1-e.floor)*scale
+		e.floor = y + high*scale
+		e.frame = box{x - cornerGap/2, y - above, long + cornerGap, high*scale + above + below}
+		x += long + cornerGap
+	}
+	pic.Height = y + high*scale + below
+	return walls
+}
+
+// Unfolded draws all walls of a plan side by side: their pattern, the pieces with their numbers, the
+// letters of their corners, where to start and which way to work.
+func Unfolded(p plan.Plan) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
+		walls := unfold(p, width, "unfolded", "All walls, unfolded", 26, 2*laneHigh+26)
+		for i, e := range walls {
+			e.wall()
+			e.seams()
+			e.openings()
+			e.leads = e.add("g")
+			for _, piece := range e.pieces {
+				e.numberPiece(piece)
+			}
+			e.onTheWall()
+			x, y, way := e.x(e.run.SetOut.From), e.floor+12, 1.0
+			if e.run.SetOut.Direction == wall.Left {
+				way = -1
+			}
+			e.stroke("start", "M", x, e.floor, "V", y, "h", way*16)
+			e.stroke("startmark", "M", x+way*24, y, "l", -way*9, " -4v8z")
+			e.dot("startmark", x, y, 4)
+			room := e.frame.w - 4
+			name := line{figure{clip(e.run.Name, room, typeSize*1.1), e.path + "name"}}
+			name.write(&e.node, "bold", e.frame.x+e.frame.w/2, y+20, "middle")
+			if size := (line{e.length(e.run.Width, e.path+"width")}); size.width(typeSize) < room {
+				size.write(&e.node, "", e.frame.x+e.frame.w/2, y+20+laneHigh, "middle")
+			}
+			if letter := CornerLetter(p, i); letter != "" {
+				x := e.frame.x + e.frame.w
+				e.dot("tag", min(x, width-12), e.frame.y+12, 10)
+				line{counted(letter)}.write(&e.node, "bold", min(x, width-12), e.frame.y+16.8, "middle")
+			}
+			e.desc("%s: start at %s, work to the %s.", e.run.Name, e.tape.Format(e.run.SetOut.From), e.run.SetOut.Direction)
+		}
+		return walls[0].Picture
+	})
+}
+
+// Preview draws the finished walls of a plan plain, with the light from the left on their profile,
+// and without a note.
+func Preview(p plan.Plan) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
+		walls := unfold(p, width, "preview", "The finished walls", 8, 8)
+		for _, e := range walls {
+			e.desc("%s.", e.run.Name)
+			for _, piece := range e.pieces {
+				v, shape := e.move(piece.At), ""
+				clip, shown := e.clip(ref("preview-%d", piece.Number))
+				shape = v.curved(piece.Marks.Arcs, rings(piece)...)
+				clip.add("path", "d", shape, "clip-rule", "evenodd")
+				e.stroke("painted", shape).set("fill-rule", "evenodd")
+				on := e.add("g", "clip-path", shown)
+				light, shade := "", ""
+				for _, s := range stripes(p.Profile, zero, piece.Width, piece.LeftPhase) {
+					b := v.area(s.left, zero, s.right, piece.Height)
+					near, far := box{b.x, b.y, b.w / 3, b.h}, box{b.x + b.w*2/3, b.y, b.w / 3, b.h}
+					switch s.Kind {
+					case groove.Bead: // lit on the left, in shadow on the right
+						light, shade = light+near.path(), shade+far.path()
+					case groove.Groove:
+						light, shade = light+far.path(), shade+near.path()
+					}
+				}
+				on.stroke("lit", light)
+				on.stroke("shade", shade)
+			}
+			for _, o := range e.run.Openings {
+				e.stroke("void", e.curved(e.arcs(o), o.Outline))
+			}
+		}
+		return walls[0].Picture
+	})
+}
+
+// FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted
+// last. A run of one piece, or of more than two dozen, has none.
+func FittingStrip(p plan.Plan, i int) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		e := newElevation(p, i, width, ref("run-%d-fitting", i+1), "Order of fitting of ")
+		n := len(e.pieces)
+		if n < 2 || n > mostFrames {
+			return nil
+		}
+		lo, hi := e.extent()
+		wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
+		across := min(n, int(width/110))
+		cell := width / float64(across)
+		e.scale, e.x0, e.y1 = min((cell-16)/wide, 90/high), lo.X.Float64(), hi.Y.Float64()
+		tall := high*e.scale + laneHigh + 10
+		for k, piece := range e.pieces {
+			e.left, e.top = float64(k%across)*cell+(cell-wide*e.scale)/2, 4+float64(k/across)*tall
+			e.stroke("wall", e.outline(e.run.Outline))
+			for m, up := range e.pieces[:k+1] {
+				shape := e.move(up.At).curved(up.Marks.Arcs, rings(up)...)
+				e.stroke("board", shape).set("fill-rule", "evenodd")
+				if m == k {
+					e.add("path", "fill", e.hatch("now", "hatch", 5, 45), "fill-rule", "evenodd", "d", shape)
+				}
+				e.stroke("edge", shape)
+			}
+			_, at := p.Piece(piece.Number)
+			line{figure{piece.Label, ref("pieces[%d].label", at)}}.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+high*e.scale+laneHigh-2, "middle")
+			e.desc("Then piece %s.", piece.Label)
+		}
+		e.Height = 4 + tall*float64((n+across-1)/across)
+		return e.Picture
+	})
+}
+
+// extent is the box round a wall, its openings and the limits of its panels.
+func (e *elevation) extent() (lo, hi plan.Point) {
+	points := slices.Concat([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}, {X: e.run.Width}, {}}, e.run.Outline)
+	for _, o := range e.run.Openings {
+		points = append(points, o.Outline...)
+	}
+	return cutout.Bounds(points)
+}
