@@ -6,6 +6,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -14,6 +15,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
 )
@@ -33,7 +35,8 @@ func TestInterruptEndsWithinASecond(t *testing.T) {
 	for seed := range uint64(*interrupts) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		job := largeRoom(r)
-		how, took, err := interrupt(program, job, time.Duration(r.Float64()*r.Float64()*float64(8*time.Second)))
+		after := time.Duration(math.Exp(-7*r.Float64()) * float64(10*time.Second)) // from 10 ms up, each order as likely
+		how, took, err := interrupt(program, job, after)
 		ended[how]++
 		longest = max(longest, took)
 		if err == nil && took > time.Second {
@@ -62,13 +65,17 @@ func interrupt(program string, job []byte, after time.Duration) (how string, too
 	// No pipe holds that much: once it is written the program reads, and minds its signals.
 	stdin.Write(append(bytes.Repeat([]byte(" "), 1<<18), job...))
 	stdin.Close()
-	time.Sleep(after)
-	before, start := processorTime(c.Process.Pid), time.Now()
-	if err := c.Process.Signal(os.Interrupt); err != nil {
-		return "before the interrupt", 0, c.Wait()
+	ended := make(chan error)
+	go func() { ended <- c.Wait() }()
+	select {
+	case err := <-ended:
+		return "by itself", 0, err
+	case <-time.After(after):
 	}
+	before, start := fractiontest.ProcessorTime(c.Process.Pid), time.Now()
+	c.Process.Signal(os.Interrupt) // fails where it has just ended
+	err = <-ended
 	var exit *exec.ExitError
-	err = c.Wait()
 	if took = time.Since(start); before > 0 { // others may use the processor too
 		took = min(took, c.ProcessState.UserTime()+c.ProcessState.SystemTime()-before)
 	}
@@ -91,17 +98,6 @@ func interrupt(program string, job []byte, after time.Duration) (how string, too
 		err = errors.Join(err, errors.New(f.String()))
 	}
 	return p.Search.End.String(), took, err
-}
-
-// processorTime returns how long a process has had a processor, 0 where the system does not say.
-func processorTime(pid int) time.Duration {
-	data, _ := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
-	var user, system int64
-	if at := bytes.LastIndexByte(data, ')'); at >= 0 { // the name before it may hold spaces
-		fields := strings.Fields(string(data[at+1:]))
-		fmt.Sscan(strings.Join(fields[11:13], " "), &user, &system)
-	}
-	return time.Duration(user+system) * (time.Second / 100) // ticks, of which Linux says 100 a second
 }
 
 // largeRoom draws the job of a room of 10 to 40 coupled runs and a repeat of up to 200 features.

@@ -19,11 +19,13 @@ import (
 type scale struct {
 	runs, width, height [2]int
 	sheets              [][2]int // widths and lengths
+	counted             int      // of a hundred kinds of stock, how many are on hand
 }
 
 var (
-	little = scale{[2]int{1, 3}, [2]int{8, 36}, [2]int{8, 20}, [][2]int{{16, 32}, {20, 48}, {24, 40}, {28, 30}}}    // can be enumerated
-	house  = scale{[2]int{1, 5}, [2]int{12, 150}, [2]int{16, 48}, [][2]int{{48, 96}, {48, 96}, {32, 96}, {48, 48}}} // rooms as they are
+	little = scale{[2]int{1, 3}, [2]int{8, 36}, [2]int{8, 20}, [][2]int{{16, 32}, {20, 48}, {24, 40}, {28, 30}}, 30}    // can be enumerated
+	house  = scale{[2]int{1, 5}, [2]int{12, 150}, [2]int{16, 48}, [][2]int{{48, 96}, {48, 96}, {32, 96}, {48, 48}}, 30} // rooms as they are
+	houses = scale{[2]int{1, 14}, house.width, house.height, house.sheets, 12}
 )
 
 // drawnProfiles has one of each sort: mirrored, not mirrored, with wide flats, of boards.
@@ -97,7 +99,7 @@ func (d *drawing) stock(p groove.Profile, name string) nest.Stock {
 	} else if d.chance(30) {
 		s.LeftPhase = fraction.Of(int64(d.IntN(6)), 2)
 	}
-	if d.chance(30) {
+	if d.chance(d.counted) {
 		count := d.IntN(5)
 		s.Count = &count
 	}

@@ -168,20 +168,28 @@ func TestFrontIsThatOfEnumeration(t *testing.T) {
 
 // checkProofs compares what is said to be proved of a room with its front.
 func checkProofs(t *testing.T, seed uint64, c choice.Choices, front []point) {
-	for _, f := range c.Front {
-		met := false
-		for _, p := range front {
-			needs, looks := p.need.Compare(f.Need), p.blemish.Compare(f.Layout.Total)
-			met = met || needs <= 0 && looks <= 0
-			if f.Status&choice.NeedProved != 0 && needs < 0 && looks <= 0 || f.Status&choice.LooksProved != 0 && needs <= 0 && looks < 0 {
-				t.Errorf("room %d: %v is proved of %+v at %s, and beaten by %+v", seed, f.Status, f.Need, f.Layout.Total, p)
-			}
-			if p.need.Compare(c.Least) < 0 {
-				t.Errorf("room %d: no layout is to need less than %+v; %+v does", seed, c.Least, p)
-			}
-		}
-		if !met {
-			t.Errorf("room %d: %+v at %s is better than the best of %+v", seed, f.Need, f.Layout.Total, front)
+	for _, wrong := range beaten(c, front) {
+		t.Errorf("room %d: %s", seed, wrong)
+	}
+	for _, f := range points(c) {
+		if !slices.ContainsFunc(front, func(p point) bool { return p.need.Compare(f.need) <= 0 && p.blemish.Compare(f.blemish) <= 0 }) {
+			t.Errorf("room %d: %v is better than the best of %v", seed, f, front)
 		}
 	}
+}
+
+// beaten returns what is said to be proved of a room, and is beaten by points that there are.
+func beaten(c choice.Choices, there []point) (wrong []string) {
+	for _, p := range there {
+		if p.need.Compare(c.Least) < 0 {
+			wrong = append(wrong, fmt.Sprintf("no layout is to need less than %v, and %v does", c.Least, p))
+		}
+		for _, f := range c.Front {
+			needs, looks := p.need.Compare(f.Need), p.blemish.Compare(f.Layout.Total)
+			if f.Status&choice.NeedProved != 0 && needs < 0 && looks <= 0 || f.Status&choice.LooksProved != 0 && needs <= 0 && looks < 0 {
+				wrong = append(wrong, fmt.Sprintf("%v is proved of %v at %v, and beaten by %v", f.Status, f.Need, f.Layout.Total, p))
+			}
+		}
+	}
+	return wrong
 }
