@@ -80,6 +80,20 @@ func joinsOf(before, cells []cell, x fraction.Length) (joins [][2]int) {
 	return joins
 }
 
+// level reports whether no line of the column slopes.
+func (col *column) level() bool {
+	return !slices.ContainsFunc(col.cells, func(c cell) bool { return c.top.slopes() || c.bottom.slopes() })
+}
+
+// alike reports whether the columns have the same right side, the same heights there and at the left
+// of b, and hang together with the columns before them in the same way, where both do.
+func (col *column) alike(b *column) bool {
+	return col.right == b.right && slices.EqualFunc(col.cells, b.cells, func(c, d cell) bool {
+		return c.bottom.at(b.right) == d.bottom.at(b.right) && c.top.at(b.right) == d.top.at(b.right) &&
+			c.bottom.at(b.left) == d.bottom.at(b.left) && c.top.at(b.left) == d.top.at(b.left)
+	})
+}
+
 // slopesOf returns the sides of a shape that are neither level nor upright.
 func slopesOf(s cutout.Shape) (out []line) {
 	for p, q := range s.Edges() {

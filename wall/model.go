@@ -96,6 +96,7 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 		m.makeStretches(ctx, r)
 		m.makeCouplers(r)
 	}
+	m.linkStretches()
 	return m, nil
 }
 
@@ -166,12 +167,12 @@ func (m *Model) shiftAfter(r int) fraction.Length {
 // fittings returns the ways to fit run r.
 func (m *Model) fittings(r int) []fitting {
 	all := []fitting{{}}
-	if m.sharesInside(m.before(r)) {
-		all = append(all, fitting{buttsLeft: true})
-	}
 	if m.sharesInside(r) {
+		all = append(all, fitting{buttsRight: true})
+	}
+	if m.sharesInside(m.before(r)) {
 		for _, f := range all {
-			f.buttsRight = true
+			f.buttsLeft = true
 			all = append(all, f)
 		}
 	}
@@ -190,6 +191,23 @@ func (m *Model) makeStretches(ctx context.Context, r int) {
 				s, err := m.newStretch(ctx, r, from, to, f)
 				m.stretches[stretchKey{r, from, to, f}] = made[*stretch]{s, err}
 			}
+		}
+	}
+}
+
+// linkStretches lets stretches of a run that are alike share what they can.
+func (m *Model) linkStretches() {
+	for key, made := range m.stretches {
+		s, r := made.value, key.run
+		if made.err != nil {
+			continue
+		}
+		if keeper, err := m.stretch(r, -1, len(m.room.Runs[r].Breaks), fitting{}); err == nil && s.seesAsDoes(keeper) {
+			s.keeper = keeper
+		}
+		whole, err := m.stretch(r, key.from, key.to, fitting{buttsRight: key.fit.buttsRight})
+		if err == nil && key.fit.buttsLeft && whole.shearsTo(s) {
+			whole.shorn, s.whole = s, whole
 		}
 	}
 }

@@ -128,3 +128,47 @@ func TestMeasureOfThePattern(t *testing.T) {
 		}
 	})
 }
+
+// What a stretch takes over from one that is alike is what it would find itself.
+func TestStretchesShareWhatIsAlike(t *testing.T) {
+	shorn, kept := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		m, err := NewModel(context.Background(), drawRoom(t))
+		if err != nil {
+			t.Skip("no layout")
+		}
+		search := &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}
+		if rapid.Bool().Draw(t, "by cost") {
+			objective := drawObjective(t)
+			search.objective, search.units = &objective, m.unitsOf(&objective)
+		}
+		for _, made := range m.stretches {
+			if made.err != nil {
+				continue
+			}
+			p := search.program(made.value)
+			for i, o := range m.origins[p.run] {
+				if p.keeper != p.stretch {
+					kept++
+					for _, b := range p.bays {
+						lines := p.lines(o, b)
+						for n, seam := range p.seamsOn(i, lines) {
+							if seam != p.seamAt(o, lines[n], true) {
+								t.Fatalf("a seam at %v costs %+v, taken over %+v", lines[n], p.seamAt(o, lines[n], true), seam)
+							}
+						}
+					}
+				}
+				if p.whole != nil {
+					shorn++
+					if best, own := *p.best(i), p.solve(i, nil); best != own && (best.feasible() || own.feasible()) {
+						t.Fatalf("residue %d costs %+v, taken over %+v", i, own, best)
+					}
+				}
+			}
+		}
+	})
+	if shorn == 0 || kept == 0 {
+		t.Errorf("%d shorn, %d kept", shorn, kept)
+	}
+}

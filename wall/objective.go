@@ -102,25 +102,29 @@ func (p *program) stopAt(o, x fraction.Length) end {
 	return end{down(x, steps), down(p.search.objective.stop(o, x), p.search.units)}
 }
 
-// placeEnds finds where the parts of panels start and stop. A sloped side of an opening that bounds
-// a panel is rounded sideways, and its corner once more where it is rounded up or down; so is what
-// lies between two openings.
+// startOf returns where a panel starts for the objective that starts at left, in a column. A sloped
+// side of an opening that bounds a panel is rounded sideways, and its corner once more where it is
+// rounded up or down.
+func (p *program) startOf(o, left fraction.Length, column int) end {
+	if left == p.region.columns[column].left {
+		if on := ceil(left, p.room.Mark); on != left {
+			left = on.Add(p.room.Mark)
+		}
+	}
+	return p.startAt(o, left)
+}
+
+// placeEnds finds where the parts of panels start and stop, rounded as a start is.
 func (p *program) placeEnds(c *cover, o fraction.Length) {
 	columns, mark := p.region.columns, p.room.Mark
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
-	for i, left := range c.left {
-		right := c.right[i]
-		if left == columns[c.first[i]].left {
-			if on := ceil(left, mark); on != left {
-				left = on.Add(mark)
-			}
-		}
+	for i, right := range c.right {
 		if right == columns[c.last[i]].right {
 			if on := floor(right, mark); on != right {
 				right = on.Sub(mark)
 			}
 		}
-		c.starts[i], c.stops[i] = p.startAt(o, left), p.stopAt(o, right)
+		c.starts[i], c.stops[i] = p.startOf(o, c.left[i], c.first[i]), p.stopAt(o, right)
 	}
 	c.columnStarts, c.columnStops = resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
 	for k := range columns {
@@ -204,7 +208,5 @@ func (s *stretch) leastOf(column int, p part) fraction.Length {
 
 // slopes reports whether any line of the part's columns slopes.
 func (s *stretch) slopes(p part) bool {
-	return slices.ContainsFunc(s.region.columns[p.first:p.last+1], func(col column) bool {
-		return slices.ContainsFunc(col.cells, func(c cell) bool { return c.top.slopes() || c.bottom.slopes() })
-	})
+	return slices.ContainsFunc(s.region.columns[p.first:p.last+1], func(col column) bool { return !col.level() })
 }

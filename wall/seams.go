@@ -56,8 +56,9 @@ type cover struct {
 	upright     []fraction.Length // the widest panel that starts at a node and comes from a sheet long enough for all
 	turned      []fraction.Length // and the widest that stops at a node and is turned
 	seam        []cost
-	rest        []cost // the best of everything right of a node in the stretch, its own seam left out
-	ahead       []cost // the same with its seam
+	rest        []cost  // the best of everything right of a node in the stretch, its own seam left out
+	ahead       []cost  // the same with its seam
+	queues      [][]int // see cover
 
 	// For an objective, where the parts of panels start and stop, by node and by column.
 	starts, stops             []end
@@ -67,12 +68,35 @@ type cover struct {
 // best returns the cost of the stretch with residue i: of its edges and of the best cover of every
 // bay, infinite where one cannot be covered.
 func (p *program) best(i int) *cost {
-	best := &p.bests[i]
-	if !p.known[i] {
-		*best = p.solve(i, nil)
-		p.known[i] = true
+	if !p.known[i] && p.whole != nil {
+		p.search.program(p.whole).best(i)
 	}
-	return best
+	if !p.known[i] {
+		p.bests[i], p.known[i] = p.solve(i, nil), true
+	}
+	return &p.bests[i]
+}
+
+// shear finds the best cost of the shorn stretch, given the tables for the first bay of the whole one.
+func (p *program) shear(c *cover, i int) {
+	q := p.search.program(p.shorn)
+	o := q.origin(q.run, i)
+	left := q.bays[0].left
+	c.left[0], c.low[0], c.first[0] = left, up(left, steps), p.region.columnFrom(0, left, false)
+	c.upright[0], _ = q.widestAt(o, left, left)
+	if p.search.objective != nil {
+		c.starts[0] = q.startOf(o, left, 0)
+	}
+	c.rest[0] = infinite
+	s := p.stops(c, 0, len(c.at)-1)
+	for j := s.far; j >= s.near; j-- {
+		if j <= s.upright || p.gives(c, o, 0, j) {
+			p.try(c, &s, 0, j, &c.rest[0])
+		}
+	}
+	if c.rest[0].feasible() && q.agrees(o) {
+		q.bests[i], q.known[i] = q.edgeCost(o).plus(c.rest[0]), true
+	}
 }
 
 // solution returns the tables for residue i, with which the stretch can be covered.
@@ -101,10 +125,15 @@ func (p *program) solve(i int, sol *solution) cost {
 		}
 		lines := p.lines(o, p.bays[k])
 		p.place(c, o, p.bays[k], lines, len(p.phases))
-		for n, seam := range p.seamsOn(i, k, lines) {
+		for n, seam := range p.seamsOn(i, lines) {
 			c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
 		}
-		if p.cover(c, o, after); !c.rest[0].feasible() && !p.room.Profile.Boards {
+		p.cover(c, o, after)
+		best := c.rest[0]
+		if k == 0 && sol == nil && p.shorn != nil {
+			p.shear(c, i)
+		}
+		if !best.feasible() && !p.room.Profile.Boards {
 			marks := p.marks(lines, p.bays[k])
 			p.place(c, o, p.bays[k], marks, 0)
 			for n, x := range marks {
@@ -112,8 +141,9 @@ func (p *program) solve(i int, sol *solution) cost {
 				c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
 			}
 			p.cover(c, o, after)
+			best = c.rest[0]
 		}
-		if after = c.rest[0]; !after.feasible() {
+		if after = best; !after.feasible() {
 			return infinite
 		}
 	}
@@ -179,28 +209,44 @@ func (p *program) turnedAt(o, right fraction.Length, sheet *nest.Stock) fraction
 	return groove.Modulo(p.axis.Mul(2).Sub(right.Sub(o)).Sub(sheet.LeftPhase), p.pitch)
 }
 
-// cover runs the dynamic program over one bay. after is the best cost of the bays to its right. It
-// takes time in the number of places times those within one sheet's width.
+// cover runs the dynamic program over one bay. after is the best cost of the bays to its right.
+//
+// Within two columns, the one in which a panel starts and the one in which it stops, stopping at one
+// node rather than at another costs as much more or less wherever the panel starts. So a monotone
+// queue for each column of stops has the least of a sliding window (the queue is folklore of dynamic
+// programming): the time is in proportion to the nodes, and to ties.
 func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	last := len(c.at) - 1
 	c.rest[last], c.ahead[last] = after, after
-	s := stops{far: last}
+	c.queues = resized(c.queues, len(p.region.columns))
+	s, column, entered := stops{far: last}, -1, last+1
 	for i := last - 1; i >= 0; i-- {
 		check(p.search.ctx)
 		s = p.stops(c, i, s.far)
+		if column != c.first[i] {
+			column, entered = c.first[i], s.far+1
+			for k := range c.queues {
+				c.queues[k] = c.queues[k][:0]
+			}
+		}
+		for entered > s.settled {
+			if entered--; c.ahead[entered].feasible() {
+				p.enter(c, &s, i, entered)
+			}
+		}
 		best := &c.rest[i]
-		for j := s.far; j >= s.near; j-- {
-			a := &c.ahead[j]
-			if a.exceeds(best) {
-				continue // a panel costs nothing less than zero
+		if s.settled <= s.far {
+			for k := c.last[s.settled]; k <= c.last[s.far]; k++ {
+				p.leastOfQueue(c, &s, i, &c.queues[k], best)
 			}
-			beyond := p.panelCost(c, &s, i, j, a)
-			if beyond.exceeds(best) || j > s.upright && !p.gives(c, o, i, j) {
-				continue
+		}
+		for j := s.far; j > s.upright; j-- {
+			if !c.ahead[j].exceeds(best) && p.gives(c, o, i, j) {
+				p.try(c, &s, i, j, best)
 			}
-			if beyond.compare(best) < 0 {
-				*best = beyond
-			}
+		}
+		for j := min(s.settled-1, s.upright); j >= s.near; j-- {
+			p.try(c, &s, i, j, best)
 		}
 		if i > 0 && best.feasible() {
 			c.ahead[i] = c.seam[i].plus(*best)
@@ -208,10 +254,63 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	}
 }
 
+// enter puts node j on the queue of its column. As long as the window of panels reaches it, those
+// farther that cost more are not needed.
+func (p *program) enter(c *cover, s *stops, i, j int) {
+	queue := &c.queues[c.last[j]]
+	sum := p.panelCost(c, s, i, j, &c.ahead[j])
+	for n := len(*queue); n > 0; n-- {
+		far := (*queue)[n-1]
+		other := p.panelCost(c, s, i, far, &c.ahead[far])
+		if other.narrow = sum.narrow; other.compare(&sum) <= 0 {
+			break
+		}
+		*queue = (*queue)[:n-1]
+	}
+	*queue = append(*queue, j)
+}
+
+// leastOfQueue tries the panels from node i to those of a queue, of which each costs no less than the
+// one before, but that one more width may make up for a tie.
+func (p *program) leastOfQueue(c *cover, s *stops, i int, queue *[]int, best *cost) {
+	for len(*queue) > 0 && (*queue)[0] > s.far {
+		*queue = (*queue)[1:]
+	}
+	tried := false
+	for _, j := range *queue {
+		if j > s.upright {
+			continue
+		}
+		if tried && c.high[j]-c.low[i] <= best.narrow || c.ahead[j].exceeds(best) {
+			break
+		}
+		if tried && c.ahead[j].narrow <= best.narrow {
+			continue
+		}
+		if sum := p.panelCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
+			*best = sum
+		} else if sum.narrow = best.narrow; sum.compare(best) > 0 {
+			break
+		}
+		tried = true
+	}
+}
+
+// try makes the panel from node i to node j the best of those tried, if it is.
+func (p *program) try(c *cover, s *stops, i, j int, best *cost) {
+	if c.ahead[j].exceeds(best) {
+		return // a panel costs nothing less than zero
+	}
+	if sum := p.panelCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
+		*best = sum
+	}
+}
+
 // stops are nodes at which panels can stop that start at one node of a bay.
 type stops struct {
 	near    int // the first
 	whole   int // the first that makes a panel as wide as the least
+	settled int // the first that makes one as wide and wider than a repeat, so that all its parts count
 	upright int // the last that every long enough sheet's phase allows upright
 	far     int // the last within a sheet's width
 }
@@ -232,6 +331,10 @@ func (p *program) stops(c *cover, i, far int) stops {
 	s.whole = s.near
 	for limit := left.Add(p.leastPanel); s.whole <= far && c.right[s.whole].Less(limit); {
 		s.whole++
+	}
+	s.settled = s.whole
+	for limit := left.Add(p.settled); s.settled <= far && c.right[s.settled].Less(limit); {
+		s.settled++
 	}
 	for limit := left.Add(c.upright[i]); s.upright >= s.near && limit.Less(c.right[s.upright]); {
 		s.upright--

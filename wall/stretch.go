@@ -23,6 +23,7 @@ type stretch struct {
 
 	half       fraction.Length // of a seam's gap; boards stand joint to joint
 	leastPanel fraction.Length // a narrower panel is made only if forced
+	settled    fraction.Length // of a panel this wide the cost grows evenly with its width
 	wholeEnd   bool            // the run has one exposed end that is seen, which then has to be whole
 	pitch      fraction.Length
 	phases     []fraction.Length // of the seam lines; of the joints of boards
@@ -31,12 +32,18 @@ type stretch struct {
 	most       fraction.Length // no panel is taller
 	pieces     [][]int32       // pieces of a panel over columns [first][last]
 
-	lock  sync.Mutex
-	seams map[seamsKey][]seam // behind the lock: at the seam lines
+	keeper *stretch // of the run, has what seams cost
+	shorn  *stretch // the one that this is but for a left end that butts, where all else is alike
+	whole  *stretch // that of which this is shorn
+	lock   sync.Mutex
+	seams  []seams // by residue, behind the lock
 }
 
-// seamsKey is a residue and a bay.
-type seamsKey struct{ residue, bay int }
+// seams is what seams cost at the seam lines of a stretch.
+type seams struct {
+	at    []fraction.Length
+	costs []seam
+}
 
 // seam is what a seam costs.
 type seam struct {
@@ -53,11 +60,13 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	axis, _ := profile.Mirror()
 	s := &stretch{Model: m, run: r, from: from, to: to, fit: f, region: g, left: g.left, right: g.right,
 		pitch: profile.Pitch(), axis: axis, turns: profile.Turns(),
-		phases: []fraction.Length{{}}, seams: map[seamsKey][]seam{}}
+		phases: []fraction.Length{{}}, seams: make([]seams, len(m.residues[r]))}
+	s.keeper = s
 	half := m.room.Gaps.Seam.Div(2)
 	if !profile.Boards {
 		s.half, s.leastPanel, s.phases = half, s.pitch.Scale(m.room.Priorities.LeastPanel), profile.SeamLines()
 	}
+	s.settled = s.pitch.Add(m.room.Mark.Mul(4)) // beyond what rounding takes, and a measure leaves out
 	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
 	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
 	if from >= 0 {
@@ -183,19 +192,48 @@ func (s *stretch) seamAt(o, x fraction.Length, onLine bool) (c seam) {
 	return c
 }
 
-// seamsOn returns what seams cost at the seam lines xs of bay k with residue i.
-func (s *stretch) seamsOn(i, k int, xs []fraction.Length) []seam {
-	s.lock.Lock()
-	defer s.lock.Unlock()
-	if seams, ok := s.seams[seamsKey{i, k}]; ok {
-		return seams
+// seamsOn returns what seams cost at the seam lines xs of a bay with residue i.
+func (s *stretch) seamsOn(i int, xs []fraction.Length) []seam {
+	if len(xs) == 0 {
+		return nil
 	}
-	seams := make([]seam, len(xs))
-	for n, x := range xs {
-		seams[n] = s.seamAt(s.origin(s.run, i), x, true)
+	k := s.keeper
+	k.lock.Lock()
+	defer k.lock.Unlock()
+	kept := &k.seams[i]
+	if kept.costs == nil {
+		o := k.origin(k.run, i)
+		at := k.lines(o, span{k.left, k.right})
+		costs := make([]seam, len(at))
+		for n, x := range at {
+			costs[n] = k.seamAt(o, x, true)
+		}
+		*kept = seams{at, costs}
 	}
-	s.seams[seamsKey{i, k}] = seams
-	return seams
+	from, _ := slices.BinarySearchFunc(kept.at, xs[0], fraction.Length.Compare)
+	return kept.costs[from : from+len(xs)]
+}
+
+// seesAsDoes reports whether a seam anywhere in s costs what it does in t, which reaches as far or
+// farther: whether no edge that is farther from the wall's ends differs.
+func (s *stretch) seesAsDoes(t *stretch) bool {
+	run := &s.room.Runs[s.run]
+	inner := func(g *region) []edge {
+		return slices.DeleteFunc(slices.Clone(g.edges), func(e edge) bool { return e.end })
+	}
+	return run.Left.Lean.IsZero() && run.Right.Lean.IsZero() && slices.Equal(inner(s.region), inner(t.region))
+}
+
+// shearsTo reports whether t, whose left end butts, is s but for where its first panel starts.
+func (s *stretch) shearsTo(t *stretch) bool {
+	if !t.seesAsDoes(s) || len(s.bays) == 0 || len(t.bays) != len(s.bays) || t.most != s.most ||
+		t.bays[0].right != s.bays[0].right || !slices.Equal(t.bays[1:], s.bays[1:]) {
+		return false
+	}
+	left := t.bays[0].left
+	same, cut := t.region.columns, s.region.columns[s.region.columnFrom(0, left, false):]
+	return len(same) == len(cut) && same[0].left == left && same[0].level() && cut[0].level() && same[0].alike(&cut[0]) &&
+		slices.EqualFunc(same[1:], cut[1:], func(a, b column) bool { return a.left == b.left && a.alike(&b) })
 }
 
 // lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
