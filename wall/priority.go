@@ -29,7 +29,7 @@ type Priorities struct {
 	LeastCover      fraction.Length `json:"least_cover,omitzero" doc:"a cover plate that overlaps its cutout by less is doubted"`
 	WholeEnd        fraction.Ratio  `json:"whole_end,omitzero" unit:"1 or 0" doc:"1: a run's only exposed end stops on a whole feature, whatever else it costs"`
 	BoxClear        fraction.Length `json:"box_clear,omitzero" doc:"least distance from a seam to a box's side"`
-	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced"`
+	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced; of plain sheets, times least_strip"`
 	HeightJump      fraction.Length `json:"height_jump,omitzero" doc:"heights which differ by more without a step are doubted"`
 	BoxDifference   fraction.Length `json:"box_difference,omitzero" doc:"boxes of one kind which differ by more are doubted"`
 	OutOfPlumb      fraction.Length `json:"out_of_plumb,omitzero" doc:"an end which leans more is doubted"`
@@ -94,4 +94,14 @@ func DefaultPriorities(units fraction.Unit) Priorities {
 		p.OutOfPlumb, p.StationDistance = fraction.Millimetres(6, 1), fraction.Millimetres(1200, 1)
 	}
 	return p
+}
+
+// Narrowest returns the least width of a panel that is not forced: least_panel times the pitch, or
+// on plain sheets, which have none, times least_strip.
+func (room *Room) Narrowest() fraction.Length {
+	unit := room.Profile.Pitch()
+	if unit.IsZero() {
+		unit = room.Priorities.LeastStrip
+	}
+	return unit.Scale(room.Priorities.LeastPanel)
 }

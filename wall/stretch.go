@@ -64,7 +64,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	s.keeper = s
 	half := m.room.Gaps.Seam.Div(2)
 	if !profile.Boards {
-		s.half, s.leastPanel, s.phases = half, s.pitch.Scale(m.room.Priorities.LeastPanel), profile.SeamLines()
+		s.half, s.leastPanel, s.phases = half, m.room.Narrowest(), profile.SeamLines()
 	}
 	s.settled = s.pitch.Add(m.room.Mark.Mul(4)) // beyond what rounding takes, and a measure leaves out
 	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }

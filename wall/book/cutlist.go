@@ -43,7 +43,7 @@ func (t *text) sheets(p plan.Plan) {
 				narrow++
 				continue
 			}
-			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), "phase " + exact.Format(o.LeftPhase)})
+			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), either(p.Profile.Pitch.Sign() > 0, "phase "+exact.Format(o.LeftPhase), "")})
 		}
 		t.table(4, []string{"", "size", "across", "up", ""}, rows)
 		if narrow > 0 {

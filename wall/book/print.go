@@ -207,15 +207,21 @@ func taxed(p plan.Plan) bool {
 func (t *text) run(p plan.Plan, i int) {
 	r := p.Runs[i]
 	t.heading("-", fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
-	t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s: %s", t.length(r.SetOut.From), r.SetOut.Direction, t.why(r)))
-	t.hang("           ", "a repeat of the pattern starts at "+t.length(r.SetOut.Origin))
+	patterned := p.Profile.Pitch.Sign() > 0
+	end := func(e plan.End) string {
+		return e.Kind.String() + either(patterned, ": "+drawing.CutName(t.tape, e.Cut), "")
+	}
+	t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s", t.length(r.SetOut.From), r.SetOut.Direction)+either(patterned, ": "+t.why(r), ""))
+	if patterned {
+		t.hang("           ", "a repeat of the pattern starts at "+t.length(r.SetOut.Origin))
+	}
 	for _, b := range r.Restarts {
 		t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
 	}
-	t.hang("  Left     ", r.Left.Kind.String()+": "+drawing.CutName(t.tape, r.Left.Cut))
-	t.hang("  Right    ", r.Right.Kind.String()+": "+drawing.CutName(t.tape, r.Right.Cut))
+	t.hang("  Left     ", end(r.Left))
+	t.hang("  Right    ", end(r.Right))
 	if c := r.CornerRight; c != nil {
-		t.hang("  Corner   ", t.corner(*c))
+		t.hang("  Corner   ", t.corner(*c, patterned))
 	}
 	for _, n := range r.Installed {
 		t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
@@ -272,13 +278,13 @@ func (t *text) why(r plan.Run) string {
 }
 
 // corner says how the panels of two runs meet at a corner.
-func (t *text) corner(c plan.Corner) string {
+func (t *text) corner(c plan.Corner, patterned bool) string {
 	met := "both are mitred and reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
 		met = fmt.Sprintf("%s passes into the corner, %s butts against it", c.Passes, c.Butts)
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
-	return fmt.Sprintf("%s with %s: %s; the pattern %s", c.Kind, c.Next, met, pattern)
+	return fmt.Sprintf("%s with %s: %s", c.Kind, c.Next, met) + either(patterned, "; the pattern "+pattern, "")
 }
 
 // labels lists the labels of some pieces.

@@ -74,7 +74,7 @@ func wallOutline(run *wall.Run) []Point {
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
 	marks := []Mark{{At: run.Limits[0], Kind: PanelsStart}, {At: run.Limits[1], Kind: PanelsStop}}
-	if o := run.SetOut.Origin; !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
+	if o := run.SetOut.Origin; m.job.Profile.Pitch().Sign() > 0 && !o.Less(run.Limits[0]) && !run.Limits[1].Less(o) {
 		marks = append(marks, Mark{At: o, Kind: RepeatStarts})
 	}
 	edge := func(mark Mark) {

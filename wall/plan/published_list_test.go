@@ -55,7 +55,7 @@ const (
 	dealer      = "a lumber dealer's article on nickel gap"
 	mdfBody     = "a trade body for MDF, wall panelling"
 	slats       = "a maker's drawing of slat tiles"
-	kerfs       = "a tool article on kerf"
+	kerfs       = "tool articles on kerf"
 	arcs        = "a woodworkers' knowledge base, radius of an arc"
 	carpenters  = "a carpenters' guide on square corners"
 	framing     = "a framing text on square corners"
@@ -100,7 +100,7 @@ var addresses = [][2]string{
 	{leaflet, "https://docslib.org/doc/9145555/paneling-basics-pattern-selection-and-installation-information"},
 	{tiles, "https://www.fcimag.com/articles/95138-ctef-tile-tip-is-a-balanced-tile-layout-really-difficult-to-achieve and " +
 		"https://www.floortrendsmag.com/articles/111279-substandard-to-tile-installation-standards"},
-	{kerfs, "https://www.slashgear.com/1866963/kerf-cut-woodworking-meaning/"},
+	{kerfs, "https://www.slashgear.com/1866963/kerf-cut-woodworking-meaning/ and https://sawhubs.com/how-wide-is-a-table-saw-kerf"},
 	{arcs, "http://www.woodweb.com/knowledge_base/Radius_of_an_arc.html?vm=r"},
 	{carpenters, "https://chestofbooks.com/home-improvement/woodworking/Carpenters-Guide/How-To-Square-A-Foundation.html"},
 	{framing, "http://boulderlibrary.net/framing/checking-reference.html"},

@@ -70,7 +70,7 @@ func (f *figures) boxes() {
 			f.wrong(byMake, "plate of 2 gangs, width", "4-1/2 in", "4.5625", ours, "0", architects, "rounded: each gang adds 1-13/16 in")
 			f.add(byMake, "plate of 2 gangs, width", "4.56 in", "4.56", ours, "0.005", plates, read)
 		} else {
-			f.add(byMake, fmt.Sprintf("plate of %d gangs, width", n+1), width+" in", in(width).Rat().RatString(), ours, "0", architects, read)
+			f.add(byMake, fmt.Sprintf("plate for %d in a row, width", n+1), width+" in", in(width).Rat().RatString(), ours, "0", architects, read)
 		}
 	}
 	f.add(byMake, "plate of 2 gangs, height", "4.5 in", "4.5", sizes[2][1].Rat(), "0", plates, read)
@@ -277,7 +277,11 @@ func (f *figures) profiles() {
 	} {
 		p, _ := groove.Find(row.name)
 		ours := map[string]fraction.Length{"shows": p.Shows(), "is wide": p.Width, "is thick": p.Thickness}[row.of]
-		f.add(byProfile, row.name+" "+row.of, row.printed, in(row.value).Rat().RatString(), ours.Rat(), "0", row.source, read)
+		status := read
+		if row.name == "MDF strip 100 mm" && row.of == "shows" { // the text does not say of what its 100 mm are
+			status = readOurs
+		}
+		f.add(byProfile, row.name+" "+row.of, row.printed, in(row.value).Rat().RatString(), ours.Rat(), "0", row.source, status)
 	}
 }
 

@@ -119,7 +119,7 @@ func usedOf(c *choice.Choice, stock int) (used int) {
 // warnings returns what should be measured again or thought over.
 func (m *maker) warnings(pieces []Piece) []warning.Warning {
 	out := append([]warning.Warning{}, m.job.doubts()...)
-	least := m.job.Profile.Pitch().Scale(m.job.Priorities.LeastPanel)
+	least := m.job.Narrowest()
 	for r, run := range m.chosen.Layout.Runs {
 		for _, p := range run.Panels {
 			if width := p.Right.Sub(p.Left); width.Less(least) && !m.job.Profile.Boards {

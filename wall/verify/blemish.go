@@ -22,6 +22,10 @@ var standard = map[string]rat{
 // weights returns the defaults with the job's priorities put in.
 func (j *room) weights() map[string]rat {
 	out := maps.Clone(standard)
+	out["least_strip"] = ratio(3, 4) // inches: the unit of least_panel on plain sheets
+	if j.Units != "" && j.Units != "in" {
+		out["least_strip"] = times(whole(20), perUnit["mm"])
+	}
 	maps.Copy(out, j.Priorities)
 	return out
 }

@@ -13,7 +13,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 	p, gap := s.job.pattern, half(s.job.Gaps.Seam)
 	panel := func(to rat) (broken int, fits bool) {
 		w := diff(to, start)
-		if less(w, times(s.weights["least_panel"], p.pitch)) {
+		if less(w, p.narrowest(s.weights)) {
 			broken = 1
 		}
 		return broken, w.Sign() > 0 && p.sheetFor(s.job.Stock, w, p.phase(start, origin))

@@ -18,7 +18,7 @@ func (c *checker) panels(i int) {
 			"two panels of one number")
 		c.equal(Phase, path+".left_phase", panel.LeftPhase, c.phase(i, panel.Left, fromRight), "not what the set-out gives")
 		c.equal(Phase, path+".right_phase", panel.RightPhase, c.phase(i, panel.Right, fromLeft), "not what the set-out gives")
-		width, narrow := diff(panel.Right, panel.Left), times(c.weights["least_panel"], p.pitch)
+		width, narrow := diff(panel.Right, panel.Left), p.narrowest(c.weights)
 		c.require(p.sheetFor(c.job.Stock, width, c.phase(i, panel.Left, fromRight)), Panels, path, width,
 			"as wide as a sheet allows at phase "+text(panel.LeftPhase), "wider than any stock allows at its phase")
 		warned := false
@@ -82,7 +82,7 @@ func (j *room) nearBoxes(i int, x, clear rat) int {
 func (c *checker) otherSeam(i int, left, now, right rat) bool {
 	p, gap := c.job.pattern, half(c.job.Gaps.Seam)
 	origin := c.origin(i, now, fromLeft)
-	narrow := times(c.weights["least_panel"], p.pitch)
+	narrow := p.narrowest(c.weights)
 	for _, x := range c.job.linesBetween(origin, left, right) {
 		a, b := diff(x, gap), sum(x, gap)
 		if same(x, now) || c.job.nearBoxes(i, x, c.weights["box_clear"]) > 0 || less(diff(a, left), narrow) || less(diff(right, b), narrow) {

@@ -62,6 +62,14 @@ func (p *pattern) mirrors(turn rat) bool {
 	return true
 }
 
+// narrowest returns the least width of a panel that is not forced.
+func (p *pattern) narrowest(weights map[string]rat) rat {
+	if p.pitch.Sign() == 0 {
+		return times(weights["least_panel"], weights["least_strip"])
+	}
+	return times(weights["least_panel"], p.pitch)
+}
+
 // phase returns the phase of x where a repeat starts at origin.
 func (p *pattern) phase(x, origin rat) rat { return mod(diff(x, origin), p.pitch) }
 

@@ -10,7 +10,7 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 		return price{0, zero()}, true
 	}
 	c := covering{
-		pattern: p, sheets: s.sheets(g), origin: origin, narrow: times(s.weights["least_panel"], p.pitch), widest: zero(),
+		pattern: p, sheets: s.sheets(g), origin: origin, narrow: p.narrowest(s.weights), widest: zero(),
 		starts: []rat{left}, prices: []price{{0, zero()}},
 	}
 	for _, sheet := range c.sheets {
