@@ -41,6 +41,7 @@ func (b *builder) strips() {
 	if f.Thickness == "" || len(b.Pieces) == 0 {
 		return
 	}
+	masonry := b.House.Backing == Masonry
 	b.warn(StripsNotTakenOff, fault.Of("Finish", "Furring", "Thickness"), nil, thickness)
 	_, length := b.crossed()
 	sides := b.Sides.Rat()
@@ -55,10 +56,10 @@ func (b *builder) strips() {
 	}
 	studs, strips := b.in(b.House.Studs), offers(b.settings, f.Strips)
 	supports := b.short(TermSupports, studs)
-	b.buyMore(Row{Item: ItemFurringStrips, Size: []Figure{b.small(thickness)}, How: ByStripLength,
+	b.buyMore(Row{Item: of(masonry, ItemFurringStrips, ItemTreatedStrips), Size: []Figure{b.small(thickness)}, How: ByStripLength,
 		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, total, waste, b.run(), strips)
 	shortest := slices.MinFunc(strips, func(x, y offer) int { return x.size.Cmp(y.size) }).size
 	long, terms := b.intoSupport(StripNailShort, thickness, true)
-	b.buy(Row{Item: ItemStripNails, Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
+	b.buy(Row{Item: of(masonry, ItemStripNails, ItemStripAnchors), Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
 		whole(count(quo(need, studs))+count(quo(need, shortest))), UnitPiece, offers(b.settings, f.Packs))
 }

@@ -75,7 +75,7 @@ func Defaults(units fraction.Unit) Materials {
 			Reach:  taped(`48"`, "1200 mm"),
 			Sheets: []Cover{of(metric, Cover{Name: "9 x 12 ft sheet", Size: "108 ft2"}, Cover{Name: "4 x 5 m sheet", Size: "20 m2"})},
 		},
-		Trim: Trim{Stick: strip, Allow: taped(`1/2"`, "12 mm")},
+		Trim: Trim{Stick: strip, Allow: taped(`1/2"`, "12 mm"), Waste: waste},
 		Tax:  "0", LeftoverWorth: "0",
 	}
 }

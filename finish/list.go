@@ -73,7 +73,9 @@ const (
 	ItemPanelNails
 	ItemBoardNails
 	ItemFurringStrips
-	ItemStripNails // nails or screws
+	ItemTreatedStrips // furring strips on masonry
+	ItemStripNails    // nails or screws
+	ItemStripAnchors  // screws for masonry
 	ItemExtender
 	ItemDeviceScrews
 	ItemSpacers // between a box that stays back and its device
@@ -87,7 +89,7 @@ const (
 )
 
 var items = enum.Of[Item]("sheet", "primer", "top coat", "sealant", "paintable sealant", "kitchen and bath sealant", "backing rod", "panel adhesive", "miter glue",
-	"panel nails", "board nails", "furring strips", "strip nails", "box extender", "device screws", "device spacers",
+	"panel nails", "board nails", "furring strips", "treated furring strips", "strip nails", "masonry screws", "box extender", "device screws", "device spacers",
 	"masking tape", "sheeting for counter and floor", "sheeting for the floor", "covering trim", "edge trim", "corner trim", "extra")
 
 // String returns the word of the item, or its number in brackets where it has none.

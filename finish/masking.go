@@ -61,8 +61,8 @@ func (b *builder) coverings() {
 		if i := slices.IndexFunc(b.Trim.Covers, func(r Roll) bool { return r.Name == name }); i >= 0 {
 			stick = b.Trim.Covers[i]
 		}
-		b.buy(Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, b.in(b.Trim.Allow))}},
-			total[name], b.run(), offers(b.settings, []Roll{stick}))
+		b.buyMore(Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, b.in(b.Trim.Allow))}},
+			total[name], ratio(b.Trim.Waste), b.run(), offers(b.settings, []Roll{stick}))
 	}
 }
 

@@ -29,7 +29,7 @@ type Materials struct {
 type House struct {
 	Material Material `json:"material,omitzero"` // of the panels; MDF by default
 	Damp     bool     `json:"damp,omitzero"`     // moisture gets in: backs are coated too
-	// Wall is what lies between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds].
+	// Wall is what lies between panel and stud: 1/2 in (12.5 mm); 0 for [BareStuds] and [Masonry].
 	Wall    Taped   `json:"wall,omitzero"`
 	Backing Backing `json:"backing,omitzero"` // what the panels lie on; gypsum board by default
 	Studs   Taped   `json:"studs,omitzero"`   // or strips, center to center: 16 in (400 mm)
@@ -65,7 +65,7 @@ type Paint struct {
 	Primer    Coating     `json:"primer,omitzero"`
 	Top       Coating     `json:"top,omitzero"`
 	Loss      Number      `json:"loss,omitzero"`       // in the tools, where solids are given: 0.1
-	EdgeCoats Number      `json:"edge_coats,omitzero"` // of sawn edges before fitting: 2
+	EdgeCoats Number      `json:"edge_coats,omitzero"` // of edges before fitting: 2, of solid wood, plastic … 1
 	Groove    GrooveShape `json:"groove,omitzero"`     // square, the larger surface, by default
 }
 
@@ -207,6 +207,7 @@ type Trim struct {
 	// Covers are how trims that hide edges are sold, by their names; else as Stick is, without a
 	// price. No default.
 	Covers []Roll `json:"covers,omitzero"`
+	Waste  Number `json:"waste,omitzero"` // of Covers: 0.1
 	// Corners asks for a strip on mitred outside corners too.
 	Corners bool `json:"corners,omitzero"`
 }

@@ -59,7 +59,7 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 		{"Paint.Top.Coverage", "", PartRead, "low end of 350 to 400 ft2/gal for interior paint in a how-to article; metric derived, rounded down"},
 		{"Paint.Top.Containers", "", Memory, ""},
 		{"Paint.Loss", "", Memory, "between the usual 5 and 15 percent; only where solids are given"},
-		{"Paint.EdgeCoats", "", Judgment, "sawn edges of fiberboard drink more"},
+		{"Paint.EdgeCoats", "", Judgment, "sawn edges of fiberboard drink more; of solid wood, plastic and what does not burn 1"},
 		{"Paint.Groove", "", Judgment, "the larger surface"},
 		{"Sealant", "", Judgment, "painted joints move little; 1/8 in on each face is in a sealant maker's calculation"},
 		{"Sealant.CounterLine", "", PartRead, "least joint 6 mm in an architectural detailing text; ASTM C1193 on fillets from memory"},

@@ -387,12 +387,18 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 						}
 					}
 					ask(face, "paint for backs", terms[finish.ItemPrimer][finish.TermBacks]+terms[finish.ItemTopCoat][finish.TermBacks] == coats)
+				case finish.ActGrooves:
+					item := finish.ItemWetSealant
+					if s.Stage == finish.StageSeal {
+						item = of(rows[finish.ItemSealant], finish.ItemSealant, finish.ItemPaintableSealant)
+					}
+					ask(true, "sealant for grooves", terms[item][finish.TermRepeats] == 1)
 				case finish.ActBeads, finish.ActDots, finish.ActAdhesive:
 					ask(solid, "adhesive", rows[finish.ItemAdhesive])
 				case finish.ActNails:
 					ask(solid, "nails", rows[finish.ItemPanelNails] || rows[finish.ItemBoardNails])
 				case finish.ActStripsListed:
-					ask(solid, "strips", rows[finish.ItemFurringStrips] && rows[finish.ItemStripNails])
+					ask(solid, "strips", (rows[finish.ItemFurringStrips] && rows[finish.ItemStripNails] || rows[finish.ItemTreatedStrips] && rows[finish.ItemStripAnchors]))
 				case finish.ActExtenders:
 					deep := slices.ContainsFunc(w.Boxes, func(b finish.Box) bool { return !b.Up }) && (w.Profile.Thickness.Sign() > 0 || m.Furring.Thickness != "")
 					warned := slices.ContainsFunc(doubts, func(d warning.Warning) bool { return d.Kind == finish.BoxTooDeep })
@@ -401,6 +407,13 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 			}
 		}
 	})
+}
+
+func of[T any](holds bool, yes, no T) T {
+	if holds {
+		return yes
+	}
+	return no
 }
 
 // TestNothingHiddenIsSealed leaves out the joints that a trim covers: sealants, rod and tape stay.

@@ -56,8 +56,11 @@ func read(w Work, m Materials) (settings, fault.List) {
 	if s.guessed {
 		s.usual.House.Datum = "0"
 	}
-	if m.House.Backing == BareStuds {
+	if m.House.Backing == BareStuds || m.House.Backing == Masonry {
 		s.usual.House.Wall = "0"
+	}
+	if m.House.Material > Plywood {
+		s.usual.Paint.EdgeCoats = "1"
 	}
 	glue, usual, thin := m.Adhesive, &s.usual.Adhesive, w.Profile.Thickness.Rat().Cmp(thinSheet) <= 0
 	form := cmp.Or(glue.Form, of(thin, GlueBeads, GlueCustom))

@@ -40,9 +40,9 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageClose, len(w.Closing) > 0, closing)
 	step(StageTape, taped.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
 		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
-	step(StageSeal, dry.Sign() > 0)
+	step(StageSeal, dry.Sign()+s.grooved(false).Sign() > 0, when(s.grooved(false).Sign() > 0, Act{Kind: ActGrooves}))
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
-	step(StageSealWet, wet.Sign() > 0, when(s.lastCoat(), Act{Kind: ActAfterPaint}))
+	step(StageSealWet, wet.Sign()+s.grooved(true).Sign() > 0, when(s.grooved(true).Sign() > 0, Act{Kind: ActGrooves}), when(s.lastCoat(), Act{Kind: ActAfterPaint}))
 	step(StagePowerOn, boxes)
 	return steps
 }

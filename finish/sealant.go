@@ -77,6 +77,14 @@ func (s settings) lengthOf(sort func(Joint) bool) *big.Rat {
 	return length
 }
 
+// grooved returns the length of joints with open ends of grooves that one sealant fills.
+func (s settings) grooved(wet bool) *big.Rat {
+	if hollow(s.Profile, s.Paint.Groove).Sign() == 0 {
+		return new(big.Rat)
+	}
+	return s.lengthOf(func(j Joint) bool { return j.Grooves && !j.Hidden && s.wet(j) == wet })
+}
+
 // seal lists the sealants of joints by kind and of open ends of grooves, and the backing of gaps
 // too wide for a bead alone.
 func (b *builder) seal() {
@@ -108,8 +116,7 @@ func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
 		fill(b.sealKind(kind, wet))
 	}
 	if pitch := b.Profile.Pitch().Rat(); pitch.Sign() > 0 {
-		grooved := b.lengthOf(func(j Joint) bool { return j.Grooves && !j.Hidden && b.wet(j) == wet })
-		repeats, open, deep := quo(grooved, pitch), hollow(b.Profile, b.Paint.Groove), b.in(b.Sealant.GrooveFill)
+		repeats, open, deep := quo(b.grooved(wet), pitch), hollow(b.Profile, b.Paint.Groove), b.in(b.Sealant.GrooveFill)
 		fill(mul(repeats, open, deep), Term{Kind: TermRepeats, Value: up(repeats, UnitRepeat)},
 			Term{Kind: TermSection, Value: up(open, b.unit(UnitSquareInch, UnitSquareMillimetre))}, b.short(TermDepth, deep))
 	}

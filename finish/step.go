@@ -86,11 +86,12 @@ const (
 	ActJoints                        // tape; Figure: length
 	ActLines                         // tape; Figure: along each joint
 	ActAfterPaint                    // seal wet: paint does not hold on it
+	ActGrooves                       // seal, seal wet: fill their open ends first
 )
 
 var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "rest sheets", "rest boards", "rest wood",
 	"strips", "sheet strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
-	"beads", "dots", "adhesive", "nails", "fitting", "counter", "floor", "joints", "lines", "after paint")
+	"beads", "dots", "adhesive", "nails", "fitting", "counter", "floor", "joints", "lines", "after paint", "grooves")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k ActKind) String() string { return actKinds.String(k) }

@@ -131,7 +131,8 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageSeal: {
 		title: "Seal",
 		first: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
-			"Fill the open ends of grooves first. Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
+			"Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
+		acts: map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first."},
 	},
 	finish.StageLastCoats: {
 		title: "Last coat, after sealing",
@@ -141,9 +142,9 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageSealWet: {
 		title: "Seal the lower line",
-		first: "With the sealant for kitchens and baths, which paint does not hold on: fill the open ends of grooves first, then lay as much bead as you can " +
-			"tool before it skins: {skin}. Keep water off it as long as the tube says.",
-		acts: map[finish.ActKind]string{finish.ActAfterPaint: "It comes after the last coat; let that dry first."},
+		first: "With the sealant for kitchens and baths, which paint does not hold on: lay as much bead as you can tool before it skins: {skin}. Keep water " +
+			"off it as long as the tube says.",
+		acts: map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first.", finish.ActAfterPaint: "It comes after the last coat; let that dry first."},
 	},
 	finish.StagePowerOn: {
 		title: "Power on again",

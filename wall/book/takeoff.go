@@ -69,8 +69,8 @@ var methodWords = map[finish.How]method{
 	finish.ByStripLength: {text: "{length} level, at the foot and the top of the boards and between at most {supports} apart " +
 		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
 		"(common practice, no source) and, but for boards, under upright edges (the Navy manual)"},
-	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud, and one more for each strip " +
-		"(common practice, no source); length: strip {thickness} + wall {wall} + {penetration} into the stud = {needed}"},
+	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud or as far apart on masonry, and one more for each strip " +
+		"(common practice, no source); length: strip {thickness} + wall {wall} + {penetration} into what holds it = {needed}"},
 	finish.ByBoxDepth: {
 		terms: map[finish.TermKind]string{
 			finish.TermBox:         ", {name} ({} behind)",
@@ -79,7 +79,7 @@ var methodWords = map[finish.How]method{
 		},
 		last: " (NEC 314.20); listed for the box",
 	},
-	finish.ByDeviceGangs: {text: "{per gang} a gang, the usual {usual} longer by what the device comes forward; they pass through the extender or " +
+	finish.ByDeviceGangs: {text: "6-32 (metric M3.5, from memory), {per gang} a gang, the usual {usual} longer by what the device comes forward; they pass through the extender or " +
 		"the spacers into the box; take an old one along for its thread"},
 	finish.BySpacers: {
 		terms: map[finish.TermKind]string{finish.TermBox: ", {name} ({} behind)", finish.TermPerGang: "; {} a gang, one on each screw"},
@@ -152,8 +152,9 @@ func How(r finish.Row) string {
 
 // itemWords has the items whose words are not those of the plan's JSON.
 var itemWords = map[finish.Item]string{
-	finish.ItemBackingRod: "backing rod, a little thicker than its gap",
-	finish.ItemStripNails: "nails or screws for the strips",
+	finish.ItemBackingRod:   "backing rod, a little thicker than its gap",
+	finish.ItemStripNails:   "nails or screws for the strips",
+	finish.ItemStripAnchors: "masonry screws for the strips",
 }
 
 // nailWords has the words of the kinds of nails; the gauges are from memory.
