@@ -160,7 +160,7 @@ func TestProperties(t *testing.T) {
 			}
 			n := counts[p.name]
 			n.compared++
-			why := p.broken(a, b)
+			why := p.broken(points(a), points(b))
 			if why == "" {
 				continue
 			}
@@ -214,8 +214,7 @@ func alike(a, b choice.Choices) bool {
 }
 
 // broken says what breaks the property, if anything.
-func (p *property) broken(a, b choice.Choices) string {
-	first, second := points(a), points(b)
+func (p *property) broken(first, second []point) string {
 	compare := choice.Need.Compare
 	if p.bought {
 		compare = func(a, b choice.Need) int { return cmp.Or(a.Cost.Compare(b.Cost), cmp.Compare(a.Sheets, b.Sheets)) }
@@ -241,5 +240,32 @@ func write(t *testing.T, room wall.Room, names ...string) {
 	}
 	if err != nil {
 		t.Error(err)
+	}
+}
+
+// TestPropertiesAreTrue: the fronts of small rooms by enumeration have the properties.
+func TestPropertiesAreTrue(t *testing.T) {
+	compared := 0
+	for seed := range uint64(*littleRooms) / 5 {
+		for _, p := range properties {
+			first, second, ok := p.pair(little.draw(seed))
+			if !ok || p.effort > 0 || first.Validate() != nil || second.Validate() != nil {
+				continue
+			}
+			a, err := enumerate(t, first)
+			if err != nil || len(a) == 0 {
+				continue
+			}
+			b, err := enumerate(t, second)
+			if err != nil {
+				continue
+			}
+			if compared++; p.broken(a, b) != "" {
+				t.Errorf("room %d, %s: %s", seed, p.name, p.broken(a, b))
+			}
+		}
+	}
+	if t.Logf("%d pairs of rooms", compared); compared == 0 {
+		t.Error("no pair was compared")
 	}
 }
