@@ -96,6 +96,8 @@ func (c *checker) profile() bool {
 	c.equal(Profile, "profile.mirrored", got.Mirrored, len(want.turns) > 0, "mirror image judged wrongly")
 	c.equal(Profile, "profile", []any{got.Thickness, got.WideFlats, got.Boards, got.Features},
 		[]any{want.Thickness, want.WideFlats, want.Boards, want.Features}, "not the job's: thickness, wide flats, boards, features")
+	c.equal(Profile, "profile", []any{got.Cover, got.Width, got.Lap, got.Edges, got.Tongue},
+		[]any{want.Cover, want.Width, want.Lap, want.Edges, want.Tongue}, "not the job's: cover, width, lap, edges, tongue")
 	return true
 }
 

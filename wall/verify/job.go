@@ -30,6 +30,8 @@ type profile struct {
 	Pitch, Thickness  rat
 	Mirrored          bool
 	WideFlats, Boards bool
+	Cover, Width, Lap rat
+	Edges, Tongue     string
 }
 
 type stock struct {

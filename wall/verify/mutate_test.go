@@ -40,6 +40,8 @@ var mutations = []mutation{
 	{"mirrored that is not", "door", `"mirrored": false`, `"mirrored": true`, "profile"},
 	{"depth", "outside", `"depth": "15/127"`, `"depth": "1/8"`, "profile"},
 	{"wide flats", "outside", `"wide_flats": true`, `"wide_flats": false`, "profile"},
+	{"tongue", "outside", `"wide_flats": true`, `"wide_flats": true, "tongue": "left"`, "profile"},
+	{"cover", "outside", `"wide_flats": true`, `"wide_flats": true, "cover": "48"`, "profile"},
 
 	// Set-out and phases.
 	{"limit left", "shelf", `"limits": ["1/8"`, `"limits": ["0"`, "limits"},
