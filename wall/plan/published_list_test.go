@@ -54,6 +54,8 @@ const (
 	mill        = "a mill's table of coverage"
 	dealer      = "a lumber dealer's article on nickel gap"
 	mdfBody     = "a trade body for MDF, wall panelling"
+	epa         = "EPA, to owners of older homes"
+	irc         = "IRC R702.5, 2018"
 	slats       = "a maker's drawing of slat tiles"
 	kerfs       = "tool articles on kerf"
 	arcs        = "a woodworkers' knowledge base, radius of an arc"
@@ -89,6 +91,8 @@ var addresses = [][2]string{
 	{nec300, "http://www.naffainc.com/x/CB2/Elect/300-4.HTM and http://ecmweb.com/whats-wrong-here/whats-wrong-here-66?page=2"},
 	{architects, "https://archtoolbox.com/electrical-faceplate-types-and-dimensions"},
 	{plates, "https://www.worldsrichpeople.com/how-wide-is-a-2-gang-cover-plate/"},
+	{epa, "https://19january2021snapshot.epa.gov/lead/how-can-homeowners-protect-themselves-and-their-families-exposure-lead-dust-if-they-plan-doing_.html"},
+	{irc, "http://online.flipbuilder.com/mewf/mima/files/basic-html/page388.html"},
 	{ontario, "https://www.buildingcode.online/2096.html"},
 	{hardboards, "https://www.oncodes.ca/exterior-finishes/hardboard-panels-as-exterior-cladding/ (of cladding)"},
 	{textbook, "https://pressbooks.oer.hawaii.edu/buildingmaint/chapter/hammers"},
@@ -220,6 +224,7 @@ func (f *figures) paint() {
 	}
 	primer, coat := usual(inch, "400000") // 100,000 ft2 in quarts to the gallon
 	f.add(byTakeOff, "our planning figure for primer", "200 to 300 ft2/gal", "250", primer, "50", primers, read)
+	f.wrong(byTakeOff, "the same", "about 400 ft2/gal", "250", primer, "0.01", tin, "one paint maker's; ours buys more, and the can decides")
 	f.add(byTakeOff, "our planning figure for top coat", "350 to 400 ft2/gal", "375", coat, "25.1", interior, read)
 	f.add(byTakeOff, "the same against oil paint on plaster, second coat", "300 to 400 ft2/gal", "350", coat, "50", army, read)
 	f.add(byTakeOff, "the same against oil paint on weathered wood, prime", "300 to 400 ft2/gal", "350", coat, "50", army, read)

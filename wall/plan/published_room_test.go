@@ -266,6 +266,32 @@ func (f *figures) waits() {
 	f.add(byWait, "sealant before it is painted, at most", "days: 2", "48", cureMost, "0", caulkFAQ, readOurs)
 }
 
+func (f *figures) cautions() {
+	raised := func(w finish.Work, m finish.Materials, c finish.Caution) bool {
+		w.Pieces, w.Boxes = []finish.Piece{{Width: in("48"), Height: in("96")}}, []finish.Box{{Name: "outlet"}}
+		return slices.Contains(finish.Cautions(w, m), c)
+	}
+	years := func(c finish.Caution) (first, last *big.Rat) {
+		for y := int64(1900); y < 2026; y++ {
+			if raised(finish.Work{Built: int(y)}, finish.Materials{}, c) {
+				if last = big.NewRat(y, 1); first == nil {
+					first = last
+				}
+			}
+		}
+		return first, last
+	}
+	_, lead := years(finish.Lead)
+	f.add(byCautions, "paint may hold lead, last year", "homes built before 1978", "1977", lead, "0", epa, read)
+	from, to := years(finish.Aluminum)
+	f.add(byCautions, "wiring of aluminum, first year", "1965", "1965", from, "0", hand, memory)
+	f.add(byCautions, "wiring of aluminum, last year", "1973", "1973", to, "0", hand, memory)
+	thin := f.threshold(func(thickness fraction.Length) bool {
+		return raised(finish.Work{Profile: groove.Profile{Thickness: thickness}}, finish.Materials{House: finish.House{Backing: finish.BareStuds}}, finish.ThinPanel)
+	})
+	f.add(byCautions, "thickest panel on 32nds that wants gypsum board behind it", "thinner than 1/4 in: 7/32", "7/32", thin, "0", irc, readOurs)
+}
+
 func (f *figures) profiles() {
 	for _, row := range []struct{ name, of, printed, value, source string }{
 		{"tongue and groove 3-1/8", "shows", "3-1/8 in", "3 1/8", association}, {"tongue and groove 3-1/8", "is wide", "3-3/8 in", "3 3/8", association},

@@ -31,10 +31,9 @@ const (
 const (
 	byTakeOff  = "finish.TakeOff"
 	byMake     = "plan.Make"
-	byDoubts   = "plan.Job.Doubts"
 	byWait     = "finish.Wait.Range"
+	byCautions = "finish.Cautions"
 	byProfile  = "groove.Find"
-	byDefaults = "finish.Defaults"
 )
 
 // figure is one printed figure beside ours.
@@ -137,6 +136,7 @@ func published(t *testing.T) *figures {
 	f.metric()
 	f.covers()
 	f.waits()
+	f.cautions()
 	f.profiles()
 	f.rooms()
 	return f
