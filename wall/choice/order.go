@@ -2,6 +2,7 @@ package choice
 
 import (
 	"iter"
+	"math/big"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -49,10 +50,22 @@ func (o *order) unmet(blemish *fraction.Ratio) (b nest.Bound, some bool) {
 	case !o.byLook && o.weight.IsZero():
 		return o.price.LowerBound(o.last.Cost), true
 	case !o.byLook && blemish != nil:
-		price := o.last.Floor.Sub(*blemish).Div(o.weight)
-		return o.price.LowerBound(fraction.Inches(1).Scale(price)), true
+		return o.price.LowerBound(o.leastPrice(*blemish)), true
 	}
 	return b, true
+}
+
+// leastPrice returns the least price of the layouts of this blemish that were not met, in an order of
+// both, rounded down to whole parts of an inch: the exact one may be too fine.
+func (o *order) leastPrice(blemish fraction.Ratio) fraction.Length {
+	const parts = 1 << 16
+	price := new(big.Rat).Sub(o.last.Floor.Rat(), blemish.Rat())
+	price.Quo(price, o.weight.Rat()).Mul(price, big.NewRat(parts, 1))
+	whole := new(big.Int).Div(price.Num(), price.Denom())
+	if !whole.IsInt64() {
+		return fraction.Length{} // it says nothing
+	}
+	return fraction.Of(whole.Int64(), parts)
 }
 
 // noneBetter reports whether every layout that was not met looks no better than the choice, or needs
