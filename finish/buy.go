@@ -35,7 +35,7 @@ func offers[T interface{ offer(settings) offer }](s settings, packs []T) (all []
 
 // MixSteps bounds the search for the mix of packs with the least money. The usual packs take dozens
 // of steps; sizes without a common measure and prices that hardly differ can reach the bound.
-const MixSteps = 50_000
+const MixSteps = 5_000
 
 // MaxOffers is the greatest number of packs offered for one thing.
 const MaxOffers = 12

@@ -2,6 +2,7 @@ package finish
 
 import (
 	"math/big"
+	"slices"
 
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/money"
@@ -46,16 +47,12 @@ var usualGun = mul(whole(11), scales["fl oz"].size)
 // atHand returns the tools that the rows of the list and the work ask for.
 func (b *builder) atHand() (at []Tool) {
 	usual, large := false, false
-	for _, r := range b.rows {
-		for _, offers := range [][]Container{b.Sealant.Cartridges, b.Sealant.WetCartridges, b.Adhesive.Cartridges} {
-			tube := r.Item == ItemAdhesive || r.Item == ItemSealant || r.Item == ItemPaintableSealant || r.Item == ItemWetSealant
-			for _, c := range offers {
-				if tube && c.Name == r.Container {
-					big := measured(string(c.Size), volumes).Cmp(usualGun) > 0
-					usual, large = usual || !big, large || big
-				}
-			}
-		}
+	for _, c := range slices.Concat(b.Sealant.Cartridges, b.Sealant.WetCartridges, b.Adhesive.Cartridges) {
+		bought := slices.ContainsFunc(b.rows, func(r Row) bool {
+			return r.Container == c.Name && slices.Contains([]Item{ItemAdhesive, ItemSealant, ItemPaintableSealant, ItemWetSealant}, r.Item)
+		})
+		over := measured(string(c.Size), volumes).Cmp(usualGun) > 0
+		usual, large = usual || bought && !over, large || bought && over
 	}
 	boxes, pieces, paint := len(b.Work.Boxes) > 0, len(b.Pieces) > 0, b.firstCoat() || b.lastCoat()
 	gap := new(big.Rat)

@@ -135,6 +135,11 @@ func (w Work) check() error {
 		return r.Err()
 	}
 	r.fields([]any{"Work"}, reflect.ValueOf(&w).Elem(), reflect.Value{})
+	for i, p := range w.Pieces {
+		if p.Area.Rat().Cmp(mul(p.Width.Rat(), p.Height.Rat())) > 0 {
+			r.Add(p.Area.String(), "at most the area of the rectangle", "Work", "Pieces", i, "Area")
+		}
+	}
 	if len(w.Profile.Features) > 0 {
 		r.Join(w.Profile.Validate(), "Work", "Profile")
 	}

@@ -180,15 +180,8 @@ func (t *text) shopping(p plan.Plan) {
 		sum += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
 	}
 	t.hang("  ", sum+".")
-	if s := p.Spare; s != nil {
-		t.hang("  ", "A choice: one spare "+Item(*s)+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more, not in the total.", ", not in the total."))
-	}
-	if len(p.AtHand) > 0 {
-		var tools []string
-		for _, tool := range p.AtHand {
-			tools = append(tools, toolWords[tool])
-		}
-		t.hang("  ", "Have at hand: "+strings.Join(tools, "; ")+".")
+	for _, says := range besides(p) {
+		t.hang("  ", says)
 	}
 	t.gap()
 	t.hang("  ", "How each was found:")

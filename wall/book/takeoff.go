@@ -9,6 +9,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/wall/plan"
 )
 
 // method is how a quantity was found. Most have one text, in which each term stands in braces by
@@ -176,6 +177,21 @@ var toolWords = map[finish.Tool]string{
 	finish.ToolFiller:     "filler for nail holes and fine paper",
 	finish.ToolEyesEars:   "safety glasses, ear muffs, gloves",
 	finish.ToolRespirator: "a fitted respirator for dust, and cartridges for organic vapors where there are solvents",
+}
+
+// besides says what stands beside the rows of a list: a spare as a choice, and what to have at hand.
+func besides(p plan.Plan) (says []string) {
+	if s := p.Spare; s != nil {
+		says = append(says, "A choice: one spare "+Item(*s)+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more, not in the total.", ", not in the total."))
+	}
+	var tools []string
+	for _, tool := range p.AtHand {
+		tools = append(tools, toolWords[tool])
+	}
+	if len(tools) > 0 {
+		says = append(says, "Have at hand: "+strings.Join(tools, "; ")+".")
+	}
+	return says
 }
 
 // Item names what a row of a list is for, with its sizes.
