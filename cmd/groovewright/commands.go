@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -80,8 +81,14 @@ func planCommand(c call) error {
 // search makes the plan, which may take a while.
 func (c call) search(j plan.Job, o plan.Options) (plan.Plan, error) {
 	defer progress(c.stderr, "searching for a better layout")()
-	return plan.Make(c.ctx, j, o)
+	p, err := plan.Make(c.ctx, j, o)
+	if stopped := c.ctx.Err(); stopped != nil && errors.Is(err, stopped) {
+		err = errStopped
+	}
+	return p, err
 }
+
+var errStopped = errors.New("stopped before there was a plan; nothing was written")
 
 // names lists the files that a person opens.
 func names(files []book.File) string {

@@ -11,7 +11,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"testing"
 	"time"
 
@@ -36,7 +35,7 @@ func TestInterruptEndsWithinASecond(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		job := largeRoom(r)
 		after := time.Duration(math.Exp(-7*r.Float64()) * float64(10*time.Second)) // from 10 ms up, each order as likely
-		how, took, err := interrupt(program, job, after)
+		how, took, err := interrupt(program, job, after, t.TempDir())
 		ended[how]++
 		longest = max(longest, took)
 		if err == nil && took > time.Second {
@@ -49,10 +48,10 @@ func TestInterruptEndsWithinASecond(t *testing.T) {
 	t.Logf("%v; at most %v after the interrupt", ended, longest)
 }
 
-// interrupt plans a job and interrupts that after a while. It returns how the command ended and how
-// long it went on, and an error for an end that is not as it ought to be.
-func interrupt(program string, job []byte, after time.Duration) (how string, took time.Duration, err error) {
-	c := exec.Command(program, "plan", "-", "--json")
+// interrupt plans a job, with its book, and interrupts that after a while. It returns how the
+// command ended and how long it went on, and an error for an end that is not as it ought to be.
+func interrupt(program string, job []byte, after time.Duration, dir string) (how string, took time.Duration, err error) {
+	c := exec.Command(program, "plan", "-", "--json", "--out", dir)
 	var stdout, stderr bytes.Buffer
 	c.Stdout, c.Stderr = &stdout, &stderr
 	stdin, err := c.StdinPipe()
@@ -81,10 +80,8 @@ func interrupt(program string, job []byte, after time.Duration) (how string, too
 	}
 	switch {
 	case errors.As(err, &exit) && exit.ExitCode() == failed:
-		if stdout.Len() > 0 || !strings.HasPrefix(stderr.String(), "groovewright: ") || !strings.HasSuffix(stderr.String(), "\n") {
+		if err = nil; stdout.Len() > 0 || stderr.String() != "groovewright: "+errStopped.Error()+"\n" {
 			err = fmt.Errorf("exit code 1 with %q and %q", stdout.String(), stderr.String())
-		} else {
-			err = nil
 		}
 		return "without a plan", took, err
 	case err != nil:

@@ -142,6 +142,7 @@ func TestFrontIsThatOfEnumeration(t *testing.T) {
 		equal := slices.Equal(got, want)
 		if !equal {
 			t.Errorf("room %d: the front is %v, not %v", seed, got, want)
+			write(t, room, "front", fmt.Sprint(seed))
 		}
 		for name, is := range map[string]bool{
 			"compared":              true,

@@ -25,7 +25,7 @@ import (
 
 var (
 	propertyRooms = flag.Int("property", 0, "rooms to try each property of fronts on")
-	examples      = flag.String("examples", "", "directory for the smallest rooms that break a property")
+	examples      = flag.String("examples", "", "directory for rooms whose fronts are wrong, of properties the smallest")
 )
 
 // property makes two rooms from one, the second of which has a front that is no worse.
@@ -170,7 +170,7 @@ func TestProperties(t *testing.T) {
 			for _, run := range a.Sheets().Layout.Runs {
 				size += 10 + len(run.Panels)
 			}
-			if before, found := smallest[p.name]; *examples != "" && (!found || size < before) {
+			if before, found := smallest[p.name]; !found || size < before {
 				smallest[p.name] = size
 				write(t, first, p.name, "first")
 				write(t, second, p.name, "second")
@@ -230,8 +230,11 @@ func (p *property) broken(first, second []point) string {
 	return ""
 }
 
-// write writes a room as a job file.
+// write writes a room as a job file among the examples, if they are wanted.
 func write(t *testing.T, room wall.Room, names ...string) {
+	if *examples == "" {
+		return
+	}
 	job := plan.NewJob(fraction.Inch, room.Profile)
 	job.Title, job.Room = "Invented room: "+strings.Join(names, ", "), room
 	file, err := os.Create(filepath.Join(*examples, strings.ReplaceAll(strings.Join(names, "-"), " ", "-")+".json"))
