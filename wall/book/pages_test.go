@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -21,14 +22,14 @@ import (
 
 var keep = flag.String("keep", "", "folder to write the books of the tests into, to look at")
 
-// plans are the made-up kitchen, one with names that try to be markup, and the plans of the
-// examples. The last is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
+// plans are the made-up kitchen, one with names that try to be markup, the plans of the examples and
+// of the hard jobs. The last is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
 // command once planned it: many narrow panels, many narrow sheets.
 var plans = sync.OnceValue(func() []named {
-	all := append([]named{{"hostile", hostile(), nil}}, examples()...)
+	all := slices.Concat([]named{{"hostile", hostile(), nil}}, examples(), hardJobs())
 	for _, file := range []string{"../drawing/testdata/fixture.json", "../drawing/testdata/boards.json"} {
 		p, err := storedPlan(file)
-		all = append(all, named{strings.TrimSuffix(filepath.Base(file), ".json"), p, err})
+		all = append(all, named{"stored " + strings.TrimSuffix(filepath.Base(file), ".json"), p, err})
 	}
 	return all
 })

@@ -24,10 +24,13 @@ type named struct {
 }
 
 // examples are the plans of the example jobs. Planning takes long, and no test changes a plan.
-var examples = sync.OnceValue(func() (all []named) {
-	jobs, err := filepath.Glob("../../examples/*.json")
-	if err != nil || len(jobs) < 6 {
-		return []named{{name: "examples", err: fmt.Errorf("%d examples found: %v", len(jobs), err)}}
+var examples = sync.OnceValue(func() []named { return plansIn("../../examples", 6) })
+
+// plansIn are the plans of the jobs in a folder, at least so many.
+func plansIn(folder string, least int) (all []named) {
+	jobs, err := filepath.Glob(folder + "/*.json")
+	if err != nil || len(jobs) < least {
+		return []named{{name: folder, err: fmt.Errorf("%d jobs found: %v", len(jobs), err)}}
 	}
 	for _, job := range jobs {
 		data, err := os.ReadFile(job)
@@ -38,7 +41,12 @@ var examples = sync.OnceValue(func() (all []named) {
 		all = append(all, one)
 	}
 	return all
-})
+}
+
+// hardJobs are the plans of jobs that are hard to draw: ten runs, thirty feet, eight inches, a stair,
+// forty boxes, long names in three scripts, boards, millimetres, arches, a closed room, runs that
+// would cross, no price.
+var hardJobs = sync.OnceValue(func() []named { return plansIn("testdata/hard", 12) })
 
 // examplePlans returns the plans of the example jobs by name.
 func examplePlans(t *testing.T) map[string]plan.Plan {

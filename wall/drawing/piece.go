@@ -216,7 +216,7 @@ func (d *pieceDrawing) letters() {
 		x, y := d.x(c.at.X), d.y(c.at.Y)
 		d.dot("startmark", x, y, dotSize)
 		name := line{counted(plan.CornerName(i))}
-		w := name.width(typeSize) + 2
+		w := name.width(typeSize)*1.2 + 3
 		var near, far []box
 		for _, away := range []float64{9, 12, 16, 22, 30, 40, 52} {
 			for turn := range 16 {

@@ -240,6 +240,7 @@ func (d *roomDrawing) numbers(_ int, c course) {
 		})
 		if seat, ok := d.place(seats...); ok {
 			d.tag(seat, 4)
+			d.words = append(d.words, seat)
 			text.seated(&d.node, "bold", seat)
 		}
 	}
@@ -260,12 +261,16 @@ func (d *roomDrawing) named(i int, c course) {
 		at := func(into, share float64) box { return c.boxAt(c.long*share, into, w, h) }
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
-		seat, ok := d.place(append(inside, outside...)...)
+		p, places := c.at(c.long/2, boardInk/2), append(inside, outside...)
+		if form > 1 { // it may stand nearer to another run
+			places = d.clear(places, point{real(p), imag(p)}, point{real(p), imag(p)})
+		}
+		seat, ok := d.place(places...)
 		if !ok {
 			continue
 		}
-		if form > 1 { // it may stand nearer to another run
-			p := c.at(c.long/2, boardInk/2)
+		d.words = append(d.words, seat)
+		if form > 1 {
 			d.leadTo(seat, real(p), imag(p))
 		}
 		for n, l := range lines {

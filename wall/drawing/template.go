@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
@@ -104,13 +105,23 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
 	name := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}
+	what := any(c.what) // a notch, or the opening of a hole
+	if c.closed {
+		what = figure{c.what, strings.TrimSuffix(c.path, "outline") + "opening"}
+	}
+	rest := line{}
+	if !one.shared {
+		rest = line{": page ", counted(one.name), ". Lay it on the face, by the grey strips."}
+	}
+	if f, ok := what.(figure); ok {
+		what = figure{clip(f.text, d.Width-8-(name.width(typeSize)+rest.width(typeSize))*1.12, typeSize*1.12), f.from}
+	}
+	name = append(append(name, what), rest...)
 	if one.shared {
 		d.Height = high + cellName*perInch
-		name = append(name, clip(c.what, d.Width-name.width(typeSize)-4, typeSize))
 		name.write(&d.node, "bold", 2, high+14, "start")
 	} else {
 		d.Height = high + pageFoot*perInch
-		name = append(name, c.what, ": page ", counted(one.name), ". Lay it on the face, by the grey strips.")
 		name.write(&d.node, "bold", 0, high+18, "start")
 		line{"Print at full size, never “fit to page”. The ruler below shows whole " + rulerWord(p.Units) + "."}.write(&d.node, "", 0, high+35, "start")
 		d.ruler(p.Units, one.w, high+58)
@@ -246,14 +257,15 @@ func drawMap(t tiling, number int) Picture {
 	printed := 0
 	for _, one := range t.tiles {
 		b := spot(one)
-		x, y := b.middle()
 		if !one.needed {
 			pic.rect(b, "class", "tile").set("fill", fill)
 			continue
 		}
 		printed++
 		pic.rect(b, "class", "tile").set("fill", "none")
-		line{counted(one.name)}.write(&pic.node, "bold halo", x, y+4, "middle")
+		if name := (line{counted(one.name)}); b.w > name.width(typeSize)*1.1 && b.h > laneHigh {
+			name.seated(&pic.node, "bold halo", b)
+		}
 	}
 	pic.Desc = fmt.Sprintf("%d of %d pages are printed; over the others the line is straight.", printed, len(t.tiles))
 	pic.stroke("cutline", c.line(v))
