@@ -192,10 +192,22 @@ func (s *stretch) seamAt(o, x fraction.Length, onLine bool) (c seam) {
 	return c
 }
 
+// seamsAt returns what seams cost at the seam lines xs, the pattern's origin at o.
+func (s *stretch) seamsAt(o fraction.Length, xs []fraction.Length) []seam {
+	costs := make([]seam, len(xs))
+	for n, x := range xs {
+		costs[n] = s.seamAt(o, x, true)
+	}
+	return costs
+}
+
 // seamsOn returns what seams cost at the seam lines xs of a bay with residue i.
 func (s *stretch) seamsOn(i int, xs []fraction.Length) []seam {
 	if len(xs) == 0 {
 		return nil
+	}
+	if s.pitch.IsZero() { // where seams of plain sheets are tried depends on the bay
+		return s.seamsAt(fraction.Length{}, xs)
 	}
 	k := s.keeper
 	k.lock.Lock()
@@ -204,11 +216,7 @@ func (s *stretch) seamsOn(i int, xs []fraction.Length) []seam {
 	if kept.costs == nil {
 		o := k.origin(k.run, i)
 		at := k.lines(o, span{k.left, k.right})
-		costs := make([]seam, len(at))
-		for n, x := range at {
-			costs[n] = k.seamAt(o, x, true)
-		}
-		*kept = seams{at, costs}
+		*kept = seams{at, k.seamsAt(o, at)}
 	}
 	from, _ := slices.BinarySearchFunc(kept.at, xs[0], fraction.Length.Compare)
 	return kept.costs[from : from+len(xs)]
@@ -224,9 +232,10 @@ func (s *stretch) seesAsDoes(t *stretch) bool {
 	return run.Left.Lean.IsZero() && run.Right.Lean.IsZero() && slices.Equal(inner(s.region), inner(t.region))
 }
 
-// shearsTo reports whether t, whose left end butts, is s but for where its first panel starts.
+// shearsTo reports whether t, whose left end butts, is s but for where its first panel starts, and
+// has the same seam lines: plain sheets have others.
 func (s *stretch) shearsTo(t *stretch) bool {
-	if !t.seesAsDoes(s) || len(s.bays) == 0 || len(t.bays) != len(s.bays) || t.most != s.most ||
+	if s.pitch.IsZero() || !t.seesAsDoes(s) || len(s.bays) == 0 || len(t.bays) != len(s.bays) || t.most != s.most ||
 		t.bays[0].right != s.bays[0].right || !slices.Equal(t.bays[1:], s.bays[1:]) {
 		return false
 	}

@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -190,6 +191,25 @@ func TestPlansOfBuiltinProfiles(t *testing.T) {
 		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%s: %v", p.Name, f)
 		}
+	}
+}
+
+// Plain sheets go round a closed room, in which each run passes or butts at both its ends.
+func TestPlanOfAPlainClosedRoom(t *testing.T) {
+	var runs []string
+	for i, width := range []string{"1500", "2200", "1500", "2200"} {
+		runs = append(runs, fmt.Sprintf(`{"name": "%d", "width": %q, "left": {"kind": "inside corner"}, "right": {"kind": "inside corner"},
+			"heights": [{"at": "0", "top": "1390"}, {"at": %q, "top": "1400"}],
+			"openings": [{"name": "box %d", "kind": "box", "left": "900", "bottom": "300", "width": "70", "height": "110"}]}`, i, width, width, i))
+	}
+	job := []byte(`{"units": "mm", "closed": true, "profile": "plain sheet", "stock": [{"name": "sheet", "width": "1220", "length": "2440"}],
+		"saw": {"kerf": "3"}, "gaps": {"top": "5", "bottom": "10", "side": "3", "seam": "2", "box": "3"}, "runs": [` + strings.Join(runs, ", ") + `]}`)
+	data, message, exit := planned(t, job, plan.Sheets, small)
+	if exit != 0 {
+		t.Fatal(message)
+	}
+	for _, f := range verify.Plan(job, data) {
+		t.Error(f)
 	}
 }
 
