@@ -88,7 +88,7 @@ func usualGlue(form GlueForm, hold Hold, metric bool) (size, spacing Taped) {
 	if form == GlueDots {
 		return of[Taped](metric, `1"`, "25 mm"), of(metric, of[Taped](full, `12"`, `6"`), of[Taped](full, "300 mm", "150 mm"))
 	}
-	full = full && form == GlueBeads
+	full = full && (form == GlueBeads || form == GlueCustom)
 	return of[Taped](metric, `3/8"`, "10 mm"), of(metric, of[Taped](full, `16"`, `8"`), of[Taped](full, "400 mm", "200 mm"))
 }
 

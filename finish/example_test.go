@@ -101,7 +101,7 @@ func ExampleSchedule() {
 	// tape: counter; joints 39.67 ft; lines 2
 	// seal
 	// last coats: top coat 1
-	// seal wet: grooves; after paint
+	// seal wet: after paint; grooves
 	// power on
 	// glue holds after 24 to 168 hours: tube text
 }

@@ -132,7 +132,8 @@ type Adhesive struct {
 // (see [House].Studs); Edge and Field are for sheets.
 type Nails struct {
 	None bool `json:"none,omitzero"` // panels are glued only
-	// Kind is that of the nails: brads for glued sheets up to 3/8 in, else finish nails.
+	// Kind is that of the nails: brads for glued sheets up to 3/8 in, screws for what does not burn,
+	// else finish nails.
 	Kind        NailKind `json:"kind,omitzero"`
 	Edge        Taped    `json:"edge,omitzero"`        // at most, on outer supports: 6 in (150 mm)
 	Field       Taped    `json:"field,omitzero"`       // on supports between: 12 in (300 mm)

@@ -77,7 +77,7 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 		{"Adhesive.Waste", "", Memory, ""},
 		{"Adhesive.Cartridges", "", Read, "10 to 10.5 and 28 fl oz in a how-to article; 300 and 600 mL from memory"},
 		{"Adhesive.Miter", "", Memory, ""},
-		{"Nails.Kind", "", Memory, "18 gauge brads over glue, 15 or 16 gauge for what is thicker"},
+		{"Nails.Kind", "", Memory, "18 gauge brads over glue, 15 or 16 gauge for what is thicker, screws where nothing burns"},
 		{"Nails.Edge", "", PartRead, "6 in for hardboard in Ontario guidance (cladding); other materials common practice, the maker decides"},
 		{"Nails.Field", "", PartRead, "12 in for hardboard in Ontario guidance (cladding); other materials common practice, the maker decides"},
 		{"Nails.Penetration", "", PartRead, "20 mm for fiberboard finish in the Ontario Building Code; other materials judgment"},

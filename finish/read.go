@@ -68,6 +68,9 @@ func read(w Work, m Materials) (settings, fault.List) {
 		form = cmp.Or(glue.Boards, glue.Form, usual.Boards)
 	}
 	s.usual.Nails.Kind = of(thin && form != NoGlue && !w.Profile.Boards, FinishNails, Brads)
+	if m.House.Material == Noncombustible {
+		s.usual.Nails.Kind = PanelScrews
+	}
 	if !s.nailed() && glue.Hold == LightHold { // glue alone holds
 		glue.Hold, s.Adhesive.Hold = FullHold, FullHold
 	}

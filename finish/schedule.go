@@ -42,7 +42,7 @@ func Schedule(w Work, m Materials) []Step {
 		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
 	step(StageSeal, dry.Sign()+s.grooved(false).Sign() > 0, when(s.grooved(false).Sign() > 0, Act{Kind: ActGrooves}))
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
-	step(StageSealWet, wet.Sign()+s.grooved(true).Sign() > 0, when(s.grooved(true).Sign() > 0, Act{Kind: ActGrooves}), when(s.lastCoat(), Act{Kind: ActAfterPaint}))
+	step(StageSealWet, wet.Sign()+s.grooved(true).Sign() > 0, when(s.lastCoat(), Act{Kind: ActAfterPaint}), when(s.grooved(true).Sign() > 0, Act{Kind: ActGrooves}))
 	step(StagePowerOn, boxes)
 	return steps
 }

@@ -115,8 +115,8 @@ func (f GlueForm) MarshalText() ([]byte, error) { return glueForms.Marshal(f) }
 // UnmarshalText reads the word of a form.
 func (f *GlueForm) UnmarshalText(t []byte) error { return glueForms.Unmarshal(t, f) }
 
-// NailKind is what panels are nailed with: "" (the zero value: as is usual), "brads" of gauge 18 or
-// "finish nails" of gauge 15 or 16; the gauges from memory.
+// NailKind is what panels are nailed with: "" (the zero value: as is usual), "brads" of gauge 18,
+// "finish nails" of gauge 15 or 16, or "screws"; the gauges from memory.
 type NailKind uint8
 
 // The kinds of nails.
@@ -124,9 +124,10 @@ const (
 	UsualNails NailKind = iota
 	Brads
 	FinishNails
+	PanelScrews // as the maker of the panels asks
 )
 
-var nailKinds = enum.Of[NailKind]("", "brads", "finish nails")
+var nailKinds = enum.Of[NailKind]("", "brads", "finish nails", "screws")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k NailKind) String() string { return nailKinds.String(k) }

@@ -50,7 +50,7 @@ var stageWords = map[finish.Stage]stage{
 		acts: map[finish.ActKind]string{
 			finish.ActStrips: "Upright boards run the same way as the studs: fix level strips across these, at most {} apart, with one at the foot, " +
 				"one at the top and one along each side of every opening.",
-			finish.ActSheetStrips: "Fix level strips across the studs, at most {} apart, with one at the foot and one at the top, and upright ones under " +
+			finish.ActSheetStrips: "Fix level strips, across the studs where there are any, at most {} apart, with one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "The list has them, and the boxes allow for their thickness.",
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
@@ -130,9 +130,9 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageSeal: {
 		title: "Seal",
-		first: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
+		acts:  map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first."},
+		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
 			"Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
-		acts: map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first."},
 	},
 	finish.StageLastCoats: {
 		title: "Last coat, after sealing",
@@ -142,9 +142,13 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageSealWet: {
 		title: "Seal the lower line",
-		first: "With the sealant for kitchens and baths, which paint does not hold on: lay as much bead as you can tool before it skins: {skin}. Keep water " +
-			"off it as long as the tube says.",
-		acts: map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first.", finish.ActAfterPaint: "It comes after the last coat; let that dry first."},
+		first: "This line gets the sealant for kitchens and baths, which paint does not hold on.",
+		acts: map[finish.ActKind]string{
+			finish.ActAfterPaint: "It comes after the last coat; let that dry first.",
+			finish.ActGrooves:    "Fill the open ends of grooves first.",
+		},
+		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, pull the tape at once, and keep water off it as long as " +
+			"the tube says.",
 	},
 	finish.StagePowerOn: {
 		title: "Power on again",

@@ -159,7 +159,8 @@ var itemWords = map[finish.Item]string{
 }
 
 // nailWords has the words of the kinds of nails; the gauges are from memory.
-var nailWords = map[finish.NailKind]string{finish.Brads: "brads, 18 gauge,", finish.FinishNails: "finish nails, 15 or 16 gauge,"}
+var nailWords = map[finish.NailKind]string{finish.Brads: "brads, 18 gauge,", finish.FinishNails: "finish nails, 15 or 16 gauge,",
+	finish.PanelScrews: "screws as the maker asks,"}
 
 // toolWords has the words of what to have at hand.
 var toolWords = map[finish.Tool]string{
