@@ -186,8 +186,8 @@ func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
 			columns := p.region.columns
 			key := [2]int{c.first[i], c.last[j]}
 			pieces, ok := parts[key]
-			if !ok {
-				pieces = p.region.parts(key[0], key[1], columns[key[0]].left, columns[key[1]].right)
+			if !ok || slices.ContainsFunc(pieces, p.slopes) {
+				pieces = p.region.parts(key[0], key[1], c.left[i], c.right[j])
 				slices.SortStableFunc(pieces, func(a, b part) int { return atMost(b.top, b.bottom).Compare(atMost(a.top, a.bottom)) })
 				parts[key] = pieces
 			}

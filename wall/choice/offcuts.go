@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
@@ -27,14 +28,14 @@ type base struct {
 // How the variants of a base share a round: the first base, the layout of least blemish, gives most of
 // what is found.
 const (
-	firstVariants = 24
+	firstVariants = 36
 	moreVariants  = 6
 )
 
 // sheetBlemish has the weights that are tried: the blemish that a sheet counts as.
 var sheetBlemish = [...]fraction.Ratio{
-	fraction.NewRatio(1, 1), fraction.NewRatio(1, 16), fraction.NewRatio(4, 1), fraction.NewRatio(1, 4), fraction.NewRatio(2, 1),
-	fraction.NewRatio(1, 2), fraction.NewRatio(8, 1), fraction.NewRatio(1, 64), fraction.NewRatio(16, 1), fraction.NewRatio(32, 1),
+	fraction.NewRatio(1, 1), fraction.NewRatio(1, 16), fraction.NewRatio(4, 1), fraction.NewRatio(32, 1), fraction.NewRatio(1, 4),
+	fraction.NewRatio(2, 1), fraction.NewRatio(8, 1), fraction.NewRatio(1, 2), fraction.NewRatio(16, 1), fraction.NewRatio(1, 64),
 }
 
 func newOffcuts(e *explorer) *offcuts {
@@ -42,20 +43,33 @@ func newOffcuts(e *explorer) *offcuts {
 	if len(e.prices) == 0 || e.room.Profile.Boards {
 		return o // a board is as wide as it is
 	}
-	price := e.prices[0].price
-	for _, weight := range sheetBlemish {
+	for n := range 2 * len(sheetBlemish) {
 		for _, order := range []wall.OffcutOrder{wall.ByRun, wall.TallestFirst, wall.LowestFirst} {
 			for _, stock := range e.room.Stock {
-				sheet := price.Of(stock.Usable(e.room.Saw))
+				of := e.prices[0].price.Of
+				if n%2 != n/2%2 {
+					of = e.stacked(stock)
+				}
 				for _, leftward := range []bool{false, true} {
-					if sheet > 0 {
-						o.variants = append(o.variants, wall.Offcuts{Stock: stock, Of: price.Of, Sheet: sheet, Weight: weight, Order: order, Leftward: leftward})
+					if sheet := of(stock.Usable(e.room.Saw)); sheet > 0 {
+						o.variants = append(o.variants, wall.Offcuts{Stock: stock, Of: of, Sheet: sheet, Weight: sheetBlemish[n/2], Order: order, Leftward: leftward})
 					}
 				}
 			}
 		}
 	}
 	return o
+}
+
+// stacked returns the value of a strip as the part of a sheet that it takes where all strips of the
+// sheet are as high: a sheet is worth wholeSheet.
+func (e *explorer) stacked(stock nest.Stock) func(height fraction.Length) int64 {
+	const wholeSheet = 720720 // a multiple of all numbers up to 16
+	long := stock.Usable(e.room.Saw).Add(e.room.Saw.Kerf)
+	return func(height fraction.Length) int64 {
+		n, _ := long.DivMod(height.Add(e.room.Saw.Kerf))
+		return wholeSheet / max(1, n)
+	}
 }
 
 // look looks at the layouts of one round: of the bases so far, and of the last layout of each order

@@ -165,9 +165,16 @@ func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
 	})
 }
 
-// pursue looks at no more than most further layouts of an order, until what it is to close is closed.
-func (e *explorer) pursue(o *order, most int, closed func() bool) error {
-	for n := 0; n < most && !closed() && !e.ended(); n++ {
+// usualPieces is how many pieces a layout has that counts as one of [Budget.Layouts]. Where layouts
+// have fewer, as many more are looked at: each takes less time.
+const usualPieces = 24
+
+// pursue looks at no more than so many further layouts of an order, until what it is to close is
+// closed.
+func (e *explorer) pursue(o *order, layouts int, closed func() bool) error {
+	pieces := layouts * usualPieces
+	for pieces > 0 && !closed() && !e.ended() {
+		pieces -= max(1, min(usualPieces, len(o.last.Pieces)))
 		if err := e.advance(o); err != nil {
 			return err
 		}
