@@ -3,6 +3,7 @@ package wall
 import (
 	"cmp"
 	"context"
+	"math"
 	"math/bits"
 	"slices"
 
@@ -246,15 +247,15 @@ func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, foun
 		strip, _ := bits.Div64(hi, lo, uint64(o.Sheet))
 		t.strip = append(t.strip, int64(strip))
 	}
-	t.labels = []label{{used: t.width + t.kerf, before: -1}}
-	ends := []int32{0}
+	t.steps = []step{{before: -1}}
+	ends := []label{{used: t.width + t.kerf}}
 	for _, n := range t.order() {
 		check(ctx)
 		if ends = t.cover(n, ends); len(ends) == 0 {
 			return Layout{}, false, nil
 		}
 	}
-	legs := t.legsTo(slices.MinFunc(ends, func(a, b int32) int { return cmp.Compare(t.labels[a].penalty, t.labels[b].penalty) }))
+	legs := t.legsTo(slices.MinFunc(ends, func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) }).step)
 	layout = x.m.build(ctx, legs)
 	layout.Broken = broken(legs)
 	return layout, true, nil
@@ -267,16 +268,37 @@ type taking struct {
 	width, phase int64   // of a sheet
 	whole        int64   // penalty of a sheet
 	strip        []int64 // penalty of a strip, by height
-	labels       []label
-	at           [][]int32 // labels by node of the bay
+	steps        []step
+	at           []stop // by node of the bay
 }
+
+// stop is a node with its labels, the least penalty of them, the penalty above which no label is
+// kept, the most of a full list, and the number of the label that was as good as the last one refused.
+type stop struct {
+	labels      []label
+	least, most int64
+	better      int
+}
+
+// clear takes all labels away.
+func (s *stop) clear() { *s = stop{s.labels[:0], math.MaxInt64, math.MaxInt64, 0} }
 
 // label is a way to cover bays up to a node: its penalty, and the offcut that it holds, which is used
 // up to a place and so high.
 type label struct {
 	penalty, used, high int64
-	before              int32 // the label that it goes on from, -1 for none
-	bay, node           int32
+	step                int32 // the last one
+}
+
+// step is a panel of the way to a label.
+type step struct {
+	before    int32 // the step before, -1 for none
+	bay, node int32
+}
+
+// asGood reports whether the label is no worse than another in anything.
+func (l *label) asGood(m *label) bool {
+	return l.penalty <= m.penalty && l.used <= m.used && l.high >= m.high
 }
 
 // order returns the numbers of the bays in the order in which they are covered.
@@ -301,20 +323,18 @@ func (t *taking) order() []int {
 }
 
 // cover returns the labels beyond bay n, from those before it.
-func (t *taking) cover(n int, before []int32) []int32 {
+func (t *taking) cover(n int, before []label) []label {
 	b := &t.bays[n]
 	last := len(b.seam) - 1
-	for len(t.at) <= last {
-		t.at = append(t.at, nil)
-	}
-	for i := range last + 1 {
-		t.at[i] = t.at[i][:0]
+	t.at = slices.Grow(t.at[:0], last+1)[:last+1]
+	for i := range t.at {
+		t.at[i].clear()
 	}
 	from, to := 0, last
 	if t.Leftward {
 		from, to = last, 0
 	}
-	t.at[from] = append(t.at[from], before...)
+	t.at[from].labels, t.at[from].least = append(t.at[from].labels, before...), 0
 	for k := range b.panels {
 		if p := &b.panels[k]; !t.Leftward {
 			t.take(n, p, p.i, p.j)
@@ -323,41 +343,48 @@ func (t *taking) cover(n int, before []int32) []int32 {
 	for k := len(b.panels) - 1; k >= 0 && t.Leftward; k-- {
 		t.take(n, &b.panels[k], b.panels[k].j, b.panels[k].i)
 	}
-	return slices.Clone(t.at[to])
+	return slices.Clone(t.at[to].labels)
 }
 
 // take adds the labels of a panel that goes on from one node to another.
 func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
-	if len(t.at[from]) == 0 {
+	b, stop := &t.bays[bay], &t.at[to]
+	penalty := p.penalty + b.seam[to]
+	if before := &t.at[from]; len(before.labels) == 0 || before.least+penalty > stop.most {
 		return
 	}
-	b := &t.bays[bay]
-	penalty := p.penalty + b.seam[to]
 	for _, q := range p.others {
 		penalty += int64(float64(t.strip[q.height]) * (float64(q.width+t.kerf) / float64(t.width+t.kerf)))
 	}
 	upright, turned := t.places(b, p)
 	width, high := p.right-p.left, t.high[p.height]
-	start := min(upright, turned) + width
-	for _, id := range t.at[from] {
-		q := t.labels[id]
-		next := label{penalty: q.penalty + penalty, used: q.used, high: q.high, before: id, bay: int32(bay), node: to}
+	start, fresh := min(upright, turned)+width, int64(math.MaxInt64) // least penalty with the offcut of a new strip
+	for k := range t.at[from].labels {
+		q := &t.at[from].labels[k]
+		if q.penalty+penalty > stop.most {
+			continue
+		}
+		next, step := label{penalty: q.penalty + penalty, used: q.used, high: q.high}, step{q.step, int32(bay), to}
 		if high <= q.high {
 			held := next
 			if held.used += min(t.mod(upright-q.used), t.mod(turned-q.used)) + width; held.used <= t.width {
 				held.used += t.kerf
-				t.add(held)
+				t.add(stop, held, step)
 			}
 		}
 		if start > t.width {
 			next.penalty += t.whole // it comes from another kind of stock
-			t.add(next)
+			t.add(stop, next, step)
 			continue
 		}
-		next.penalty += t.strip[p.height]
-		t.add(next) // the offcut at hand is kept
-		next.used, next.high = start+t.kerf, high
-		t.add(next)
+		if next.penalty += t.strip[p.height]; next.penalty > stop.most {
+			continue
+		}
+		t.add(stop, next, step) // the offcut at hand is kept
+		if next.penalty < fresh {
+			fresh, next.used, next.high = next.penalty, start+t.kerf, high
+			t.add(stop, next, step)
+		}
 	}
 }
 
@@ -393,40 +420,49 @@ func (t *taking) mod(x int64) int64 {
 
 // add adds a label at its node unless one there is as good in all, and takes those away that are
 // better in nothing.
-func (t *taking) add(l label) {
-	list := t.at[l.node]
-	worst := -1
+func (t *taking) add(stop *stop, l label, last step) {
+	list, worst := stop.labels, -1
+	if l.penalty > stop.most || stop.better < len(list) && list[stop.better].asGood(&l) {
+		return
+	}
 	for k := 0; k < len(list); k++ {
-		q := &t.labels[list[k]]
-		if q.penalty <= l.penalty && q.used <= l.used && q.high >= l.high {
+		q := &list[k]
+		if q.asGood(&l) {
+			stop.better = k
 			return
 		}
-		if l.penalty <= q.penalty && l.used <= q.used && l.high >= q.high {
-			list[k] = list[len(list)-1]
+		if l.asGood(q) {
+			*q = list[len(list)-1]
 			list = list[:len(list)-1]
 			k--
-		} else if worst < 0 || q.penalty > t.labels[list[worst]].penalty {
+		} else if worst < 0 || q.penalty > list[worst].penalty {
 			worst = k
 		}
 	}
 	if len(list) < mostLabels {
-		list = append(list, 0)
-		worst = len(list) - 1
-	} else if t.labels[list[worst]].penalty <= l.penalty {
+		worst = len(list)
+		list = append(list, l)
+	} else if list[worst].penalty <= l.penalty {
 		return // a full list has lost none
 	}
-	t.labels = append(t.labels, l)
-	list[worst] = int32(len(t.labels) - 1)
-	t.at[l.node] = list
+	l.step = int32(len(t.steps))
+	t.steps, list[worst] = append(t.steps, last), l
+	stop.labels, stop.least, stop.most = list, min(stop.least, l.penalty), math.MaxInt64
+	if len(list) == mostLabels {
+		stop.most = list[0].penalty
+		for _, q := range list {
+			stop.most = max(stop.most, q.penalty)
+		}
+	}
 }
 
 // legsTo returns the stretches with the seams that lead to a label.
-func (t *taking) legsTo(id int32) []leg {
+func (t *taking) legsTo(last int32) []leg {
 	legs := slices.Clone(t.legs)
 	for i := range legs {
 		legs[i].nodes = make([][]int, len(legs[i].sol.bays))
 	}
-	for l := &t.labels[id]; l.before >= 0; l = &t.labels[l.before] {
+	for l := &t.steps[last]; l.before >= 0; l = &t.steps[l.before] {
 		b := &t.bays[l.bay]
 		nodes := &legs[b.leg].nodes[b.bay]
 		*nodes = append(*nodes, int(l.node))
