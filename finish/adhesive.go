@@ -1,6 +1,10 @@
 package finish
 
-import "math/big"
+import (
+	"math/big"
+
+	"example.com/groovewright/fraction/fault"
+)
 
 // thinSheet is the thickness up to which sheets are glued by custom and held by brads: 3/8 in;
 // judgment. A thickness that is not known counts as thin.
@@ -31,6 +35,9 @@ func (b *builder) surface() *big.Rat {
 func (b *builder) glue() {
 	g, usual, diameter := b.Adhesive, b.usual.Adhesive, b.in(b.Adhesive.Size)
 	if g.Form == NoGlue {
+		if len(b.Pieces) > 0 && !b.Nails.None && !b.nailed() {
+			b.warn(NothingHolds, fault.Of("Finish", "Adhesive", "Form"), nil)
+		}
 		return
 	}
 	row, beads, hold := Row{Item: ItemAdhesive}, g.Form == GlueBeads, Term{Kind: TermHold, Name: g.Hold.String()}

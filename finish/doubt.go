@@ -22,6 +22,8 @@ const (
 	NailNearCables warning.Kind = "nail near cables"
 	// The strips bring faces forward, but the runs are planned as taped. Lengths: their thickness.
 	StripsNotTakenOff warning.Kind = "strips not taken off"
+	// Masonry takes no nails, and there is neither adhesive nor a strip.
+	NothingHolds warning.Kind = "nothing holds"
 	// Seams of fiberboard without the gap that its trade body asks for. Lengths: the gap, that gap.
 	SeamTight warning.Kind = "seam tight"
 	// Names: box; Lengths: how far its front lies behind the face.

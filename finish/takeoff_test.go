@@ -48,6 +48,7 @@ func TestWarnings(t *testing.T) {
 		}, "box too deep; [a]; [2 1/4]; "},
 		{"no screw long enough", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) { m.Screws.Lengths = []finish.Taped{"1/2"} }, "screw short; [a]; [1]; "},
 		{"a thickness that is not given", finish.Work{Pieces: piece}, nil, "thickness unknown; []; []; Profile.Thickness"},
+		{"nothing that holds", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, finish.Masonry }, "nothing holds; []; []; Finish.Adhesive.Form"},
 		{"strips", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, "strips not taken off; []; [3/4]; Finish.Furring.Thickness"},
 		{"tight seams of fiberboard", finish.Work{Profile: plain, Pieces: piece, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("20"), Gap: in("3/32")}}}, nil, "seam tight; []; [3/32 1/10]; Gaps.Seam"},
 		{"seams as wide as proposed", finish.Work{Profile: plain, Pieces: piece, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("20"), Gap: in("1/10")}}}, nil, ""},

@@ -54,6 +54,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.BoardNailShort:    "no nail on the list is as long as board and {length0} in the support need at 45 degrees",
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
+	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
 	finish.SeamTight:         "sheets of fiberboard move: {about1} at the seams is proposed for sheets so wide (2.5 mm for each metre of width, as their trade body prints) in place of {length0}",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
