@@ -20,6 +20,7 @@ func TestKnownRooms(t *testing.T) {
 	}{
 		{"bathroom", 3, fraction.NewRatio(25, 12)},
 		{"stair-60", 1, fraction.NewRatio(185, 256)},
+		{"stair-136", 2, fraction.NewRatio(925, 512)},
 	} {
 		file, err := os.Open(filepath.Join("testdata", known.name+".json"))
 		if err != nil {
