@@ -2,248 +2,279 @@ package nest
 
 import (
 	"cmp"
+	"context"
+	"math"
+	"math/rand/v2"
 	"slices"
 
 	"example.com/groovewright/nest/internal/line"
 )
 
-// fullest is one search for the fullest sheet of a kind: of all sets of parts that can be cut from
-// it, the one with the greatest sum of values. With it any values of the parts become a bound.
-type fullest struct {
-	*exact
-	kind  int
-	value []int64 // by group
-	order []int   // groups, most value for their area first
-	place []int   // of each group in order
-	rank  [][]int // the groups by value for each weight that is used as a bound
-	most  int64   // the greatest value so far
-	set   set     // with that value
-	limit int     // of nodes
+// generator solves the linear programme of the job by column generation: the least number of sheets
+// of one kind such that their fillings, in any shares, hold all pieces (P. C. Gilmore and R. E.
+// Gomory, "Multistage cutting stock problems of two and more dimensions", Operations Research 13
+// (1965)). Its prices of the pieces bound every nest, whatever fillings are known, if no sheet is
+// worth more than a certain sum: J. M. Farley, "A note on bounding a class of linear programming
+// problems", Operations Research 38 (1990). That sum may be any upper bound. So once the programme
+// needs fewer sheets than the bound to be proved, it can prove nothing and the search ends; and
+// before that only fillings matter that are worth more than the proof allows.
+type generator struct {
+	ctx       context.Context
+	job       *job
+	relax     *relaxed
+	groups    []group
+	groupOf   []int // of each piece
+	weigh     *weights
+	exact     *exact // nil where there are too many pieces for it
+	kind      int    // stock of the fillings: the first in order that is not limited
+	need      []int
+	lp        *line.Master
+	columns   [][]spot // fillings, groups in place of pieces, as the programme numbers them
+	filler    filler
+	rand      *rand.Rand
+	nodes     int
+	limit     int
+	best      prices
+	exhausted bool // no more can be proved
 }
 
-// boundsUsed is how many of the weights bound a branch of fullest.
-const boundsUsed = 4
-
-// fullest returns the set of greatest value that can be cut from a sheet of the kind, if that is
-// above the given value; ok is false if the search had to end before it was sure.
-func (e *exact) fullest(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
-	if e.one.pitch == 0 {
-		if s, most, sure, tried := e.fullestByBuilds(value, kind, above, nodes); tried {
-			return s, most, sure
-		}
-	}
-	return e.fullestBySets(value, kind, above, nodes)
-}
-
-// fullestBySets is fullest, one group of pieces after another.
-func (e *exact) fullestBySets(value []int64, kind int, above int64, nodes int) (s set, most int64, ok bool) {
-	f := fullest{exact: e, kind: kind, value: value, most: above, limit: e.nodes + nodes}
-	k := &e.job.kinds[kind]
-	for g := range e.groups {
-		if value[g] > 0 && e.job.fits(k, &e.groups[g].piece) {
-			f.order = append(f.order, g)
-		}
-	}
-	for i := range min(boundsUsed, len(e.weigh.all)) {
-		rank := slices.Clone(f.order)
-		slices.SortStableFunc(rank, func(a, b int) int {
-			return compareProducts(uint64(value[b]), e.weigh.each[a][i], uint64(value[a]), e.weigh.each[b][i])
-		})
-		f.rank = append(f.rank, rank)
-	}
-	if len(f.rank) > 0 {
-		f.order = f.rank[0]
-	}
-	f.place = make([]int, len(e.groups))
-	for n, g := range f.order {
-		f.place[g] = n
-	}
-	inconclusive := e.inconclusive
-	e.inconclusive = false
-	f.extend(set{}, 0, 0, tally{})
-	ok = !e.inconclusive && e.nodes <= f.limit && !e.stopped
-	e.inconclusive = inconclusive
-	return f.set, f.most, ok
-}
-
-func (f *fullest) extend(s set, from int, value int64, in tally) {
-	if value > f.most {
-		f.most, f.set = value, s
-	}
-	if from == len(f.order) || f.nodes > f.limit || f.over() || value+f.atMost(&in, from) <= f.most {
-		return
-	}
-	at := f.order[from]
-	g := &f.groups[at]
-	n := 0
-	for n < len(g.pieces) {
-		sum := in.plus(f.weigh.each[at].times(n + 1))
-		if !f.fits(s.plus(g.lowest(n+1)), &sum, f.kind) {
-			break
-		}
-		n++
-	}
-	for ; n >= 0; n-- {
-		f.extend(s.plus(g.lowest(n)), from+1, value+int64(n)*f.value[at], in.plus(f.weigh.each[at].times(n)))
-	}
-}
-
-// atMost returns no less value than the groups from the given place on can add.
-func (f *fullest) atMost(in *tally, from int) int64 {
-	f.nodes++
-	var open int64
-	for _, g := range f.order[from:] {
-		open += f.value[g] * int64(len(f.groups[g].pieces))
-	}
-	for i, rank := range f.rank {
-		open = min(open, f.byWeight(i, rank, f.weigh.whole[f.kind][i]-in[i], from))
-	}
-	return open
-}
-
-// byWeight fills the room with the groups that give most value for a weight, the last in part.
-func (f *fullest) byWeight(i int, rank []int, room uint64, from int) (value int64) {
-	for _, g := range rank {
-		if f.place[g] < from {
-			continue
-		}
-		w, n := f.weigh.each[g][i], uint64(len(f.groups[g].pieces))
-		if n*w <= room {
-			value += int64(n) * f.value[g]
-			room -= n * w
-			continue
-		}
-		n = room / w
-		return value + int64(n)*f.value[g] + scaled(f.value[g], room-n*w, w)
-	}
-	return value
-}
-
-// sheetOfPrices is what a sheet should hold at the prices of the linear programme (finer ones gain
-// nothing), and mostPricing the nodes spent on the best set to enter it before any better will do.
-const sheetOfPrices, mostPricing = 1 << 20, 2000
-
-// generateColumns finds weights that suit just this job: prices of the groups by column generation,
-// for sheets of the first kind that is not limited. They are added to the weights.
-func (e *exact) generateColumns(nodes int) {
-	unlimited := slices.IndexFunc(e.stockOrder, func(k int) bool { return !e.job.kinds[k].limited })
-	end, kind := e.nodes+nodes, e.stockOrder[max(0, unlimited)]
-	need, most := e.count(setOf(e.groups)), make([]int, len(e.groups))
-	for g := range e.groups {
-		for most[g] < need[g] && e.comesFrom(e.groups[g].lowest(most[g]+1), kind) {
-			most[g]++
-		}
-		most[g] = max(1, most[g])
-	}
-	lp := line.NewMaster(need, most)
-	for _, s := range e.columns {
-		lp.Add(e.count(s))
-	}
-	var best prices
-	for e.nodes < end && !e.over() {
-		lp.Optimize()
-		p := prices{value: lp.Prices(sheetOfPrices)}
-		above := int64(sheetOfPrices + len(e.groups))
-		s, holds := e.tryFillings(p.value, kind, above)
-		sure := false
-		if holds == above {
-			s, holds, sure = e.fullest(p.value, kind, above, min(end-e.nodes, mostPricing))
-		}
-		if !sure && holds == above {
-			s, holds, sure = e.fullest(p.value, kind, above, end-e.nodes)
-		}
-		solved := false // the prices prove the best nest known to be best
-		if sure {
-			p.holds = uint64(holds)
-			for g, v := range p.value {
-				p.total += uint64(v) * uint64(need[g])
-			}
-			if best.value == nil || compareProducts(p.total, best.holds, best.total, p.holds) > 0 {
-				best = p
-			}
-			solved = len(e.weigh.kinds) == 1 && (best.total+best.holds-1)/best.holds >= uint64(e.best.sheets)
-		}
-		e.generated = sure && holds == above
-		if holds == above || solved || !lp.Add(e.count(s)) {
-			break
-		}
-		e.columns = append(e.columns, s)
-	}
-	if best.value != nil {
-		e.weighBy(best, kind, end)
-	}
-}
-
-// tryFillings looks quickly for a set worth more than above at the values.
-func (e *exact) tryFillings(value []int64, kind int, above int64) (s set, holds int64) {
-	holds = above
-	key := make([]int64, len(e.groups))
-	var byKey, order []int
-	for n := range ranks * splits * 3 {
-		byKey, order = byKey[:0], order[:0]
-		for g := range key {
-			q := &e.groups[g]
-			key[g] = value[g] << 20 / (q.w * q.h)
-			if n >= ranks*splits {
-				key[g] += key[g] * (e.rand.Int64N(129) - 64) / 256
-			}
-			byKey = append(byKey, g)
-		}
-		slices.SortStableFunc(byKey, func(a, b int) int { return cmp.Compare(key[b], key[a]) })
-		for _, g := range byKey {
-			if value[g] > 0 {
-				order = append(order, e.groups[g].pieces...)
-			}
-		}
-		from := e.filler.steps
-		spots, _ := e.filler.fill(kind, order, manner{n % ranks, n / ranks % splits}, nil, nil)
-		e.nodes += (e.filler.steps - from) / 8
-		var worth int64
-		for _, at := range spots {
-			worth += value[e.groupOfPiece[at.piece]]
-		}
-		if worth > holds {
-			s, holds = e.setOn(spots), worth
-		}
-	}
-	return s, holds
-}
-
-// count returns how many pieces of each group are in the set.
-func (e *exact) count(s set) []int {
-	count := make([]int, len(e.groups))
-	for g := range count {
-		count[g] = e.groups[g].of(s)
-	}
-	return count
-}
-
-// prices are values of the groups, what the fullest sheet holds and what the whole job is worth.
+// prices are values of the groups, what a sheet holds at most and what the whole job is worth.
 type prices struct {
 	value        []int64
 	holds, total uint64
 }
 
-// weighBy makes weights of prices for sheets of one kind, once it has the fullest of each other
-// kind.
-func (e *exact) weighBy(p prices, kind, end int) {
-	each, whole := make([]uint64, len(e.groups)), make([]uint64, len(e.job.kinds))
-	for _, k := range e.weigh.kinds {
+// sheetOfPrices is what a sheet should hold at the prices of the programme; finer ones gain nothing.
+const sheetOfPrices = 1 << 20
+
+// So many simple steps of a grid or of the programme, or joins of builds, or steps of a filler take
+// as long as a node.
+const gridStepsPerNode, joinsPerNode, fillStepsPerNode = 128, 8, 2
+
+// mostGrid bounds the nodes of one grid.
+const mostGrid = 200_000
+
+// enoughColumns is how many fillings are added before prices are calculated anew.
+const enoughColumns = 60
+
+func newGenerator(ctx context.Context, j *job, relax *relaxed, groups []group, weigh *weights, e *exact) *generator {
+	c := &generator{ctx: ctx, job: j, relax: relax, groups: groups, weigh: weigh, exact: e, rand: dice(), groupOf: make([]int, len(j.pieces))}
+	c.filler.job = j
+	order := j.stockOrder()
+	c.kind = order[max(0, slices.IndexFunc(order, func(k int) bool { return !j.kinds[k].limited }))]
+	for g := range groups {
+		c.need = append(c.need, len(groups[g].pieces))
+		for _, i := range groups[g].pieces {
+			c.groupOf[i] = g
+		}
+	}
+	c.lp = line.NewMaster(c.need, slices.Repeat([]int{1}, len(groups)))
+	for g := range groups {
+		c.columns = append(c.columns, []spot{{piece: g, x: j.next(j.kinds[c.kind].phase, 0, &groups[g].piece)}})
+	}
+	return c
+}
+
+// add adds a filling and reports whether it was new.
+func (c *generator) add(spots []spot) bool {
+	counts := make([]int, len(c.groups))
+	for _, at := range spots {
+		counts[c.groupOf[at.piece]]++
+	}
+	if len(spots) == 0 || !c.lp.Add(counts) {
+		return false
+	}
+	filling := slices.Clone(spots)
+	for i, at := range spots {
+		filling[i].piece = c.groupOf[at.piece]
+	}
+	c.columns = append(c.columns, filling)
+	return true
+}
+
+// over reports whether the search has to end.
+func (c *generator) over() bool { return c.nodes >= c.limit || c.ctx.Err() != nil }
+
+// optimize solves the programme of the fillings known.
+func (c *generator) optimize() float64 {
+	value, pivots := c.lp.Optimize()
+	n := len(c.groups)
+	c.nodes += 1 + (pivots+1)*(4*len(c.columns)+n*n)/gridStepsPerNode
+	return value
+}
+
+// run generates columns for so many nodes, to prove that more than the given number of sheets are
+// needed, or with 0 as many as can be.
+func (c *generator) run(sheets int, nodes int) {
+	c.limit = c.nodes + nodes
+	for !c.exhausted && !c.over() {
+		if value := c.optimize(); sheets > 0 && value <= float64(sheets) {
+			return
+		}
+		p := prices{value: c.lp.Prices(sheetOfPrices)}
+		for g, v := range p.value {
+			p.total += uint64(v) * uint64(c.need[g])
+		}
+		above := uint64(sheetOfPrices + len(c.groups))
+		if c.fillings(p.value, int64(above), c.need) > 0 {
+			continue
+		}
+		if sheets > 0 {
+			above = max(above, (p.total-1)/uint64(sheets))
+		}
+		enough := enoughColumns
+		if c.job.pitch > 0 {
+			enough = 0 // fillings may not be real, so the most they are worth is wanted
+		}
+		most, more := c.fullest(c.kind, p.value, int64(above), enough)
+		if p.holds = uint64(most); p.holds < mostWhole {
+			c.raise(p)
+		}
+		c.exhausted = !more && !c.over()
+		if !more {
+			return
+		}
+	}
+}
+
+// fillings looks quickly for fillings worth more than above, of the pieces needed, and adds them.
+func (c *generator) fillings(value []int64, above int64, need []int) (added int) {
+	key := make([]int64, len(c.groups))
+	var byKey, order []int
+	var spots []spot
+	for n := range 4 {
+		byKey, order = byKey[:0], order[:0]
+		for g := range key {
+			if value[g] <= 0 || need[g] == 0 {
+				continue
+			}
+			q := &c.groups[g]
+			key[g] = value[g] << 20 / (q.w * q.h)
+			if n == 1 {
+				key[g] = value[g]
+			} else if n > 1 {
+				key[g] += key[g] * (c.rand.Int64N(129) - 64) / 256
+			}
+			byKey = append(byKey, g)
+		}
+		slices.SortStableFunc(byKey, func(a, b int) int { return cmp.Compare(key[b], key[a]) })
+		for _, g := range byKey {
+			order = append(order, c.groups[g].pieces[:need[g]]...)
+		}
+		for m := range ranks * splits {
+			from := c.filler.steps
+			spots, _ = c.filler.fill(c.kind, order, manner{m % ranks, m / ranks}, spots[:0], nil)
+			c.nodes += (c.filler.steps - from) / fillStepsPerNode
+			var worth int64
+			for _, at := range spots {
+				worth += value[c.groupOf[at.piece]]
+			}
+			if worth > above && c.add(spots) {
+				added++
+			}
+		}
+	}
+	return added
+}
+
+// fullest bounds what a sheet of the kind is worth: none is worth more than most, which is
+// beyond mostWhole where nothing is known. It adds fillings worth more than above, if there are any,
+// until they are enough; more reports whether it did.
+func (c *generator) fullest(kind int, value []int64, above int64, enough int) (most int64, more bool) {
+	if e := c.exact; e != nil && c.job.pitch > 0 {
+		from := e.nodes
+		s, most, sure := e.fullest(value, kind, above, c.limit-c.nodes)
+		e.nodes, c.nodes = from, c.nodes+e.nodes-from
+		if most > above && kind == c.kind {
+			k := &e.job.kinds[kind]
+			e.one.limit, e.one.spent = math.MaxInt, false
+			more = c.add(name(c.groups, e.one.place(nil, s, k.phase, 0, 0, e.one.fit(s, k))))
+		}
+		if sure {
+			return most, more
+		}
+		if more {
+			return math.MaxInt64, true
+		}
+	}
+	var in []int
+	var items []item
+	i := slices.Index(c.relax.kinds, kind)
+	w, h := c.relax.span[i], c.relax.tall[i]
+	for g := range c.groups {
+		if value[g] > 0 && c.job.fits(&c.job.kinds[kind], &c.groups[g].piece) {
+			n, _ := slices.BinarySearch(c.relax.pieces, c.groups[g].pieces[0])
+			in = append(in, g)
+			items = append(items, item{c.relax.pace[n], c.relax.height[n], value[g], c.need[g]})
+		}
+	}
+	grid := newGrid(items, w, h, min(c.limit-c.nodes, mostGrid)/2*gridStepsPerNode)
+	if grid == nil {
+		return math.MaxInt64, false
+	}
+	c.nodes += grid.cost() / gridStepsPerNode
+	var weighings []knapsack
+	for n := 1; n < min(boundsUsed, len(c.weigh.all)); n++ {
+		k := knapsack{whole: c.weigh.all[n].holds[kind]}
+		for _, g := range in {
+			k.each = append(k.each, c.weigh.each[g][n])
+		}
+		weighings = append(weighings, k)
+	}
+	b := newBuilds(grid, items, w, h, weighings...)
+	if b == nil {
+		grid.fill(items)
+		return grid.value[len(grid.value)-1], false
+	}
+	most = b.run(above, enough, grid.cost()/gridStepsPerNode*joinsPerNode, (c.limit-c.nodes)*joinsPerNode, func() bool { return c.ctx.Err() != nil })
+	c.nodes += b.steps / joinsPerNode
+	if kind == c.kind {
+		for _, f := range b.found {
+			spots, wide := c.locate(nil, f, in, 0, 0)
+			more = wide <= c.job.kinds[kind].w && c.add(spots) || more
+		}
+	}
+	return most, more
+}
+
+// locate adds where the pieces of a build lie on a sheet, and returns where they end: there may be
+// no room for the pattern that they need.
+func (c *generator) locate(out []spot, b *build, in []int, x, y int64) (all []spot, end int64) {
+	if b.item >= 0 {
+		g := &c.groups[in[b.item]]
+		x = c.job.next(c.job.kinds[c.kind].phase, x, &g.piece)
+		return append(out, spot{g.pieces[0], x, y}), x + g.w
+	}
+	out, end = c.locate(out, b.near, in, x, y)
+	if b.kind == Rip {
+		return c.locate(out, b.far, in, end+c.job.kerf, y)
+	}
+	out, beside := c.locate(out, b.far, in, x, y+b.near.h)
+	return out, max(end, beside)
+}
+
+// raise makes weights of prices that bound the job better than those before, once it is known what
+// sheets of the other kinds hold.
+func (c *generator) raise(p prices) {
+	if c.best.value != nil && compareProducts(p.total, c.best.holds, c.best.total, p.holds) <= 0 {
+		return
+	}
+	each, whole := make([]uint64, len(c.groups)), make([]uint64, len(c.job.kinds))
+	for _, k := range c.weigh.kinds {
 		whole[k] = p.holds
-		if k != kind {
-			_, holds, ok := e.fullest(p.value, k, 0, end-e.nodes)
-			if !ok {
+		if k != c.kind {
+			most, _ := c.fullest(k, p.value, 0, 0)
+			if whole[k] = uint64(most); whole[k] >= mostWhole {
 				return
 			}
-			whole[k] = uint64(holds)
 		}
 	}
 	for g, v := range p.value {
 		each[g] = uint64(v)
 	}
-	if w := &e.weigh; w.generated { // in the place of the one before
+	if w := c.weigh; w.generated { // in the place of the one before
 		w.all = w.all[:len(w.all)-1]
 	}
-	e.weigh.generated = true
-	e.weigh.add(LinearProgram, each, whole)
+	c.best, c.weigh.generated = p, true
+	c.weigh.add(LinearProgram, each, whole)
 }

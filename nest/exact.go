@@ -3,7 +3,6 @@ package nest
 import (
 	"context"
 	"encoding/binary"
-	"math/rand/v2"
 )
 
 // exact is one run of the exact search, which fills one sheet after another. The next sheet is the
@@ -22,7 +21,7 @@ type exact struct {
 	stockOrder []int     // kinds of stock in the order in which they are tried
 	stock      []int     // sheets left of each kind
 	least      objective // no nest is better
-	weigh      weights   // bounds on the rest
+	weigh      *weights  // bounds on the rest
 	larger     [][]int   // groups that would serve in the place of each group
 
 	best         objective
@@ -32,66 +31,25 @@ type exact struct {
 	nodes        int
 	calls        int // of over
 	limit        int
-	rand         *rand.Rand
-	filler       filler
-	groupOfPiece []int
-	columns      []set // sets known to come from one sheet
-	generated    bool  // the weights are as good as they get
-	stopped      bool  // out of budget, or the context ended
-	inconclusive bool  // a set was passed over because its check was too long
+	stopped      bool // out of budget, or the context ended
+	inconclusive bool // a set was passed over because its check was too long
 }
 
-// newExact prepares the search for the pieces of the relaxation, those that some stock can give.
-func newExact(ctx context.Context, j *job, relax *relaxed, least objective) *exact {
-	groups := j.groups(relax.pieces)
-	e := &exact{
+// newExact prepares the search for pieces that some stock can give.
+func newExact(ctx context.Context, j *job, groups []group, weigh *weights, least objective) *exact {
+	return &exact{
 		ctx: ctx, job: j, groups: groups, one: newOneSheet(j, groups), stockOrder: j.stockOrder(), stock: j.spare(nil),
-		least: least, weigh: newWeights(j, groups, relax), larger: servesFor(j.pitch, groups),
+		least: least, weigh: weigh, larger: servesFor(j.pitch, groups),
 	}
-	e.rand, e.filler.job = dice(), j
-	e.groupOfPiece = make([]int, len(j.pieces))
-	for g := range groups {
-		for _, i := range groups[g].pieces {
-			e.groupOfPiece[i] = g
-		}
-	}
-	return e
 }
 
 // run searches for a nest better than e.best for a number of nodes more; true if there is surely
 // none better than the one it then has.
-func (e *exact) run(pool [][]spot, nodes int) (sure bool) {
+func (e *exact) run(nodes int) (sure bool) {
 	e.limit = e.nodes + nodes
 	e.stopped, e.inconclusive, e.seen = false, false, map[string]objective{}
-	for _, spots := range pool {
-		e.columns = append(e.columns, e.setOn(spots))
-	}
-	if !e.generated {
-		e.generateColumns(nodes / 2)
-		e.inconclusive = false
-	}
 	e.search(setOf(e.groups), objective{left: len(e.job.pieces) - len(e.one.groupOf)})
 	return !e.stopped && !e.inconclusive
-}
-
-// setOn returns the set of the pieces on a sheet.
-func (e *exact) setOn(spots []spot) (s set) {
-	for _, at := range spots {
-		g := &e.groups[e.groupOfPiece[at.piece]]
-		s = s.with(g.start + g.of(s))
-	}
-	return s
-}
-
-// atLeast returns the bound on the whole job, and which weights give it.
-func (e *exact) atLeast() (sheets int, coins int64, how Argument) {
-	total, stock := e.tally(setOf(e.groups)), e.job.spare(nil)
-	for i := range e.weigh.all {
-		if n := e.weigh.sheets(&e.weigh.all[i], total[i], stock); n > sheets {
-			sheets, how = n, e.weigh.all[i].how
-		}
-	}
-	return sheets, e.weigh.bound(&total, stock).cost, how
 }
 
 // choice is a sheet and the pieces cut from it.

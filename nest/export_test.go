@@ -15,7 +15,8 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if len(possible) == 0 {
 		return j.result(plan{left: j.except(possible)})
 	}
-	e := newExact(context.Background(), j, relax, objective{left: -1})
+	groups := j.groups(possible)
+	e := newExact(context.Background(), j, groups, newWeights(j, groups, relax), objective{left: -1})
 	if !bounds {
 		clear(e.weigh.each)
 		e.weigh.all = nil

@@ -24,7 +24,7 @@ type improver struct {
 	keys        []int64
 	spots       []spot
 	order, rest []int
-	pool        [][]spot // sheets that were filled well
+	pool        []layout // sheets that were filled well
 }
 
 // mostPool is how many sheets an improver remembers, and tries how often each sheet is filled
@@ -116,7 +116,7 @@ func (m *improver) round() {
 	}
 	for i := range refilled {
 		if len(m.pool) < mostPool {
-			m.pool = append(m.pool, refilled[i].spots)
+			m.pool = append(m.pool, refilled[i])
 		}
 	}
 	m.now.left = left

@@ -17,16 +17,17 @@ type Budget struct {
 }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
-const DefaultNodes = 2_500_000
+const DefaultNodes = 10_000_000
 
 // Search looks for the best nest: of those that place most parts the one that costs least, then
 // buys fewest sheets (those of stock that is not limited), then takes fewest in all. That order is
 // proved where Bound.Proved says so; of nests alike in it Search prefers, without proof, the one
 // that leaves the largest rectangle and then the one with the fewest cuts.
 //
-// It starts from what FirstFit and its like find, improves that, and searches exactly, with any
-// number of stages of cutting; for jobs of kitchen size that ends with a proof. More than 128 parts
-// are not searched exactly, unless they are boards of one width and length. When a budget or a
+// It starts from what FirstFit and its like find, improves that, bounds it by linear programming,
+// rounds the programme's solution, and searches exactly, with any number of stages of cutting; for
+// jobs of kitchen size that ends with a proof. More than 128 parts are not searched exactly, unless
+// they are boards of one width and length, but all else is done for them too. When a budget or a
 // context ends, the result is the best found, its Status says why, and its Bound holds all the
 // same; a nil context never ends. The errors are those of [LowerBound].
 func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
@@ -72,8 +73,9 @@ type searcher struct {
 }
 
 // shares are the parts of the budget, in 1/128, which the search spends in turn on improving the
-// best nest and on the exact search: so easy jobs are proved at once, and hard ones improved first.
-var shares = [...]struct{ improve, exact int }{{1, 3}, {2, 6}, {12, 24}, {40, 40}}
+// best nest, on the linear programme and on the exact search: so easy jobs are proved at once, and
+// hard ones improved first.
+var shares = [...]struct{ improve, generate, exact int }{{1, 1, 2}, {2, 3, 3}, {12, 12, 12}, {40, 20, 20}}
 
 func (s *searcher) run() {
 	j := s.job
@@ -88,27 +90,59 @@ func (s *searcher) run() {
 			return
 		}
 	}
+	groups := j.groups(possible)
+	weigh := newWeights(j, groups, s.relax)
+	s.raise(weigh.atLeast(groups))
 	m := j.newImprover(s.ctx, &s.best, s.least)
 	var e *exact
 	if len(possible) <= mostInSet {
-		e = newExact(s.ctx, j, s.relax, s.least)
+		e = newExact(s.ctx, j, groups, weigh, s.least)
 	}
+	c := newGenerator(s.ctx, j, s.relax, groups, weigh, e)
 	for _, share := range shares {
-		if s.done() {
-			break
+		if m.run(s.budget / 128 * share.improve); !s.done() {
+			s.take(m.now.clone())
 		}
-		if e == nil {
-			share.improve += share.exact
+		if !s.done() {
+			s.generate(c, &m, s.budget/128*share.generate)
 		}
-		m.run(s.budget / 128 * share.improve)
-		s.take(m.now.clone())
 		if e != nil && !s.done() {
 			s.exact(e, &m, s.budget/128*share.exact)
 		}
+		if s.done() {
+			break
+		}
 	}
-	if s.nodes += m.filler.steps; e != nil {
+	if s.nodes += m.filler.steps + c.nodes; e != nil {
 		s.nodes += e.nodes
 	}
+}
+
+// generate runs the linear programme: it may raise the bound, and where it cannot, its solution may
+// be rounded to a better nest.
+func (s *searcher) generate(c *generator, m *improver, nodes int) {
+	for _, l := range slices.Concat(s.best.sheets, m.pool) {
+		if l.kind == c.kind {
+			c.add(l.spots)
+		}
+	}
+	m.pool = m.pool[:0]
+	end := c.nodes + nodes
+	aim := 0
+	if only := len(s.relax.kinds) == 1 && !s.job.kinds[c.kind].limited; only {
+		aim = len(s.best.sheets) - 1
+	}
+	c.run(aim, nodes)
+	s.raise(c.weigh.atLeast(c.groups))
+	for aim > 0 && !s.done() && c.nodes < end {
+		p := c.dive(aim, end-c.nodes)
+		if s.job.objective(&p).compare(s.job.objective(&s.best)) < 0 {
+			s.best = p
+			m.now = p.clone()
+			aim = len(s.best.sheets) - 1
+		}
+	}
+	m.least = s.least
 }
 
 // start packs by levels, sheets taken in the usual order, and with each kind of stock as the
@@ -158,14 +192,11 @@ func (s *searcher) raise(sheets int, coins int64, how Argument) {
 // exact runs the exact search and keeps what it finds and proves.
 func (s *searcher) exact(e *exact, m *improver, nodes int) {
 	e.best, e.found, e.least = s.job.objective(&s.best), nil, s.least
-	sure := e.run(m.pool, nodes)
-	m.pool = m.pool[:0]
+	sure := e.run(nodes)
 	if e.found != nil {
 		s.best = e.plan()
 		m.now = s.best.clone()
 	}
-	s.raise(e.atLeast())
-	m.least = s.least
 	if !sure || s.done() {
 		return
 	}

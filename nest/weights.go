@@ -158,8 +158,8 @@ func (t *tally) within(u *tally) bool {
 
 // newWeights returns the area and the pairs of dual feasible functions that bound the whole job
 // best. The pieces are numbered as the groups number them.
-func newWeights(j *job, groups []group, relax *relaxed) weights {
-	w := weights{supply: j.supply(relax.kinds), each: make([]tally, len(groups)), whole: make([]tally, len(j.kinds))}
+func newWeights(j *job, groups []group, relax *relaxed) *weights {
+	w := &weights{supply: j.supply(relax.kinds), each: make([]tally, len(groups)), whole: make([]tally, len(j.kinds))}
 	at := make([]int, len(groups)) // of the group's first piece in relax
 	area := make([]uint64, len(groups))
 	for g := range groups {
@@ -199,6 +199,21 @@ func (w *weights) add(how Argument, each, holds []uint64) {
 		w.whole[kind][i] = holds[kind]
 	}
 	w.all = append(w.all, w.weighing(how, holds))
+}
+
+// atLeast returns the bound on the whole job, and which weights give it.
+func (w *weights) atLeast(groups []group) (sheets int, coins int64, how Argument) {
+	var total tally
+	for i := range groups {
+		total = total.plus(w.each[i].times(len(groups[i].pieces)))
+	}
+	stock := w.job.spare(nil)
+	for i := range w.all {
+		if n := w.sheets(&w.all[i], total[i], stock); n > sheets {
+			sheets, how = n, w.all[i].how
+		}
+	}
+	return sheets, w.bound(&total, stock).cost, how
 }
 
 // bound returns an objective that no nest of pieces with that tally from the stock can better.

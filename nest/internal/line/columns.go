@@ -36,10 +36,7 @@ const price, batch, cellsPerNode = 1 << 40, 40, 1 << 14
 // as the exact knapsack says, then bins >= (worth of all items) / most.
 func (c *columns) solve(need []int, enough float64) (value float64, bound int) {
 	m := c.master
-	m.cover(need)
-	if m.relevel(); !m.repair(20 + len(need)) {
-		m.restart()
-	}
+	m.Cover(need)
 	for c.meter.spend(1) && m.bins() > enough {
 		if m.step() {
 			continue

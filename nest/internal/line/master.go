@@ -1,6 +1,7 @@
 package line
 
 import (
+	"iter"
 	"math"
 	"slices"
 )
@@ -150,11 +151,31 @@ func (p pattern) proper(need []int) bool {
 	return !slices.ContainsFunc(p, func(t take) bool { return t.count > need[t.kind] })
 }
 
-// Optimize pivots until no known pattern lowers the value.
-func (m *Master) Optimize() {
-	for range 1000 + 100*len(m.need) {
-		if !m.step() {
-			return
+// Optimize pivots until no known pattern lowers the value, and returns the value and the pivots.
+func (m *Master) Optimize() (bins float64, pivots int) {
+	for pivots < 1000+100*len(m.need) && m.step() {
+		pivots++
+	}
+	return m.bins(), pivots
+}
+
+// Cover changes how many items of each kind are needed; [Master.Optimize] goes on from there.
+// Patterns of more items than that are not used.
+func (m *Master) Cover(need []int) {
+	m.cover(need)
+	if m.relevel(); !m.repair(20 + len(need)) {
+		m.restart()
+	}
+}
+
+// Levels yields how often each pattern is used, where it is: first those of [NewMaster], one for
+// each kind, then those that Add took, in that order.
+func (m *Master) Levels() iter.Seq2[int, float64] {
+	return func(yield func(int, float64) bool) {
+		for r, column := range m.basis {
+			if column >= 0 && m.level[r] > tight && !yield(column, m.level[r]) {
+				return
+			}
 		}
 	}
 }

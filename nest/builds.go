@@ -1,0 +1,283 @@
+package nest
+
+import (
+	"container/heap"
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// builds finds the fullest sheet by building up: two builds, each a rectangle with its pieces, side
+// by side or one above the other make a larger one. The build that promises most, its value and
+// what bounds say of the rest of the sheet, comes next, until none promises more than is wanted.
+// (K. V. Viswanathan and A. Bagchi, "Best-first search methods for constrained two-dimensional
+// cutting stock problems", Operations Research 41 (1993) 768-776.)
+type builds struct {
+	items  []item
+	w, h   int64
+	grid   *grid
+	rest   []int64 // by grid: no less than what is cut from the sheet outside of a rectangle
+	bounds []knapsack
+	packer packer
+	open   buildHeap
+	closed []*build
+	known  map[packed]*build // the last build made of those pieces
+	found  []*build          // worth more than wanted
+	wanted int64
+	rising bool // wanted rises with what is found
+	steps  int
+}
+
+// build is a rectangle with its pieces.
+type build struct {
+	w, h, value, promise int64
+	used                 [boundsUsed]uint64 // of each bound; of the area, what the rectangle takes
+	count                packed
+	item                 int // -1 for two builds
+	kind                 CutKind
+	near, far            *build
+	same                 *build // another of the same pieces
+	order                int    // of making, which settles ties
+}
+
+// knapsack bounds the value of pieces by one weighing: a sheet holds so much in all. The first is
+// that of the area.
+type knapsack struct {
+	each  []uint64 // by item
+	whole uint64
+	dense []dense // the items, most value for their weight first, summed up
+}
+
+// dense is the weight and the value of the densest items up to one.
+type dense struct{ weight, value uint64 }
+
+// boundsUsed is how many weighings bound a build.
+const boundsUsed = 4
+
+func newKnapsack(items []item, each []uint64, whole uint64) knapsack {
+	k := knapsack{each: each, whole: whole, dense: []dense{{}}}
+	order := make([]int, len(items))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return compareProducts(uint64(items[b].value), each[a], uint64(items[a].value), each[b])
+	})
+	var sum dense
+	for _, i := range order {
+		sum.weight += each[i] * uint64(items[i].count)
+		sum.value += uint64(items[i].value) * uint64(items[i].count)
+		k.dense = append(k.dense, sum)
+	}
+	return k
+}
+
+// most returns no less value than any pieces have that weigh no more than the room, the last counted
+// in part.
+func (k *knapsack) most(room uint64) int64 {
+	low, high := 0, len(k.dense)-1 // of the last that fits
+	for low < high {
+		if mid := (low + high + 1) / 2; k.dense[mid].weight <= room {
+			low = mid
+		} else {
+			high = mid - 1
+		}
+	}
+	d := k.dense[low]
+	if low+1 == len(k.dense) {
+		return int64(d.value)
+	}
+	next := k.dense[low+1]
+	return int64(d.value) + scaled(int64(next.value-d.value), room-d.weight, next.weight-d.weight)
+}
+
+type buildHeap []*build
+
+func (h buildHeap) Len() int { return len(h) }
+func (h buildHeap) Less(i, j int) bool {
+	a, b := h[i], h[j]
+	switch {
+	case a.promise != b.promise:
+		return a.promise > b.promise
+	case a.value != b.value:
+		return a.value > b.value
+	}
+	return a.order < b.order
+}
+func (h buildHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+func (h *buildHeap) Push(b any)   { *h = append(*h, b.(*build)) }
+func (h *buildHeap) Pop() any {
+	last := len(*h) - 1
+	defer func() { *h = (*h)[:last] }()
+	return (*h)[last]
+}
+
+// packed counts the pieces of each item. Each count has bits of its own and one more, so that two
+// are added in a few steps.
+type packed [6]uint64
+
+// packer knows where the counts are. An item's bias lifts a count into its guard bit if that is
+// more than there are.
+type packer struct {
+	word, shift, width []int
+	bias, guard        packed
+}
+
+// newPacker returns nil if the items have too many pieces.
+func newPacker(items []item) *packer {
+	p := &packer{}
+	word, used := 0, 0
+	for _, q := range items {
+		width := bits.Len(uint(q.count)) + 1
+		if used+width > 64 {
+			word, used = word+1, 0
+		}
+		if word == len(p.bias) || width > 32 {
+			return nil
+		}
+		p.word, p.shift, p.width = append(p.word, word), append(p.shift, used), append(p.width, width)
+		p.guard[word] |= 1 << (used + width - 1)
+		p.bias[word] |= (1<<(width-1) - 1 - uint64(q.count)) << used
+		used += width
+	}
+	return p
+}
+
+// add adds counts; ok is false if there are not as many pieces.
+func (p *packer) add(a, b *packed) (sum packed, ok bool) {
+	var over uint64
+	for i := range sum {
+		sum[i] = a[i] + b[i]
+		over |= (sum[i] + p.bias[i]) & p.guard[i]
+	}
+	return sum, over == 0
+}
+
+// of returns the count of an item.
+func (p *packer) of(c *packed, item int) int {
+	return int(c[p.word[item]] >> p.shift[item] & (1<<p.width[item] - 1))
+}
+
+// newBuilds prepares the search for items that have their kerf already; nil if they are too many.
+// The weighings give what an item weighs and a sheet holds.
+func newBuilds(g *grid, items []item, w, h int64, weighings ...knapsack) *builds {
+	p := newPacker(items)
+	if p == nil {
+		return nil
+	}
+	g.fill(items)
+	areas := make([]uint64, len(items))
+	for i, q := range items {
+		areas[i] = uint64(q.w * q.h)
+	}
+	b := &builds{items: items, w: w, h: h, grid: g, rest: g.outside(), packer: *p, known: map[packed]*build{}}
+	for _, k := range append([]knapsack{{each: areas, whole: uint64(w * h)}}, weighings...) {
+		b.bounds = append(b.bounds, newKnapsack(items, k.each, k.whole))
+	}
+	return b
+}
+
+// run searches for builds worth more than wanted until it has enough of them, or some after the
+// given steps; with enough 0 for the one that is worth most. No build is worth more than most, which
+// is no less than wanted.
+func (b *builds) run(wanted int64, enough, some, steps int, stop func() bool) (most int64) {
+	b.wanted, b.rising = wanted, enough == 0
+	if v := b.grid.value; v[len(v)-1] <= wanted { // the whole sheet
+		return wanted
+	}
+	for i, q := range b.items {
+		one := build{w: q.w, h: q.h, value: q.value, item: i}
+		one.count[b.packer.word[i]] = 1 << b.packer.shift[i]
+		for n := range b.bounds {
+			one.used[n] = b.bounds[n].each[i]
+		}
+		b.add(&one)
+	}
+	for len(b.open) > 0 {
+		next := heap.Pop(&b.open).(*build)
+		if next.promise <= b.wanted {
+			break
+		}
+		b.closed = append(b.closed, next)
+		for _, other := range b.closed {
+			if b.steps++; b.steps > steps || b.steps&1023 == 0 && stop() {
+				return max(next.promise, b.best(), wanted)
+			}
+			b.join(next, other)
+		}
+		n := len(b.found)
+		if enough > 0 && (n >= enough || n > 0 && b.steps > some) && len(b.open) > 0 {
+			return max(b.open[0].promise, b.best(), wanted)
+		}
+	}
+	return max(b.best(), wanted)
+}
+
+// best returns the most that a build found is worth.
+func (b *builds) best() (most int64) {
+	for _, f := range b.found {
+		most = max(most, f.value)
+	}
+	return most
+}
+
+// join puts two builds side by side and one above the other.
+func (b *builds) join(p, q *build) {
+	beside, above := p.w+q.w <= b.w, p.h+q.h <= b.h
+	if !beside && !above {
+		return
+	}
+	count, ok := b.packer.add(&p.count, &q.count)
+	if !ok {
+		return
+	}
+	j := build{value: p.value + q.value, count: count, item: -1, near: p, far: q}
+	for n := 1; n < len(b.bounds); n++ {
+		j.used[n] = p.used[n] + q.used[n]
+	}
+	if beside {
+		j.w, j.h, j.kind = p.w+q.w, max(p.h, q.h), Rip
+		b.add(&j)
+	}
+	if above {
+		j.w, j.h, j.kind = max(p.w, q.w), p.h+q.h, Crosscut
+		b.add(&j)
+	}
+}
+
+// add adds a build unless it is too large, promises too little, or holds what one as small does.
+func (b *builds) add(q *build) {
+	if q.w > b.w || q.h > b.h {
+		return
+	}
+	q.used[0] = uint64(q.w * q.h)
+	q.promise = math.MaxInt64
+	for n := range b.bounds {
+		k := &b.bounds[n]
+		if q.used[n] > k.whole {
+			return
+		}
+		if q.promise = min(q.promise, q.value+k.most(k.whole-q.used[n])); q.promise <= b.wanted {
+			return
+		}
+	}
+	if q.promise = min(q.promise, q.value+b.rest[b.grid.at(q.w, q.h)]); q.promise <= b.wanted {
+		return
+	}
+	same := b.known[q.count]
+	for k := same; k != nil; k = k.same {
+		if k.w <= q.w && k.h <= q.h {
+			return
+		}
+	}
+	one := new(*q)
+	one.same, one.order = same, b.steps
+	b.known[q.count] = one
+	if q.value > b.wanted {
+		b.found = append(b.found, one)
+		if b.rising {
+			b.wanted = q.value
+		}
+	}
+	heap.Push(&b.open, one)
+}
