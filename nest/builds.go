@@ -31,6 +31,7 @@ type builds struct {
 // build is a rectangle with its pieces.
 type build struct {
 	w, h, value, promise int64
+	key                  int64              // that of the greatest comes next: fuller builds come somewhat earlier
 	used                 [boundsUsed]uint64 // of each bound; of the area, what the rectangle takes
 	count                packed
 	item                 int // -1 for two builds
@@ -97,8 +98,8 @@ func (h buildHeap) Len() int { return len(h) }
 func (h buildHeap) Less(i, j int) bool {
 	a, b := h[i], h[j]
 	switch {
-	case a.promise != b.promise:
-		return a.promise > b.promise
+	case a.key != b.key:
+		return a.key > b.key
 	case a.value != b.value:
 		return a.value > b.value
 	}
@@ -196,21 +197,30 @@ func (b *builds) run(wanted int64, enough, some, steps int, stop func() bool) (m
 	for len(b.open) > 0 {
 		next := heap.Pop(&b.open).(*build)
 		if next.promise <= b.wanted {
-			break
+			continue
 		}
 		b.closed = append(b.closed, next)
 		for _, other := range b.closed {
 			if b.steps++; b.steps > steps || b.steps&1023 == 0 && stop() {
-				return max(next.promise, b.best(), wanted)
+				return max(next.promise, b.promised(), wanted)
 			}
 			b.join(next, other)
 		}
 		n := len(b.found)
 		if enough > 0 && (n >= enough || n > 0 && b.steps > some) && len(b.open) > 0 {
-			return max(b.open[0].promise, b.best(), wanted)
+			return max(b.promised(), wanted)
 		}
 	}
 	return max(b.best(), wanted)
+}
+
+// promised returns no less than any build is worth that was found or can still come.
+func (b *builds) promised() int64 {
+	most := b.best()
+	for _, q := range b.open {
+		most = max(most, q.promise)
+	}
+	return most
 }
 
 // best returns the most that a build found is worth.
@@ -271,6 +281,7 @@ func (b *builds) add(q *build) {
 		}
 	}
 	one := new(*q)
+	one.key = q.value + (q.promise-q.value)/8*7
 	one.same, one.order = same, b.steps
 	b.known[q.count] = one
 	if q.value > b.wanted {

@@ -35,6 +35,7 @@ type generator struct {
 	nodes     int
 	limit     int
 	best      prices
+	calm      []int64
 	exhausted bool // no more can be proved
 }
 
@@ -49,7 +50,7 @@ const sheetOfPrices = 1 << 20
 
 // So many simple steps of a grid or of the programme, or joins of builds, or steps of a filler take
 // as long as a node.
-const gridStepsPerNode, joinsPerNode, fillStepsPerNode = 128, 8, 2
+const gridStepsPerNode, joinsPerNode, fillStepsPerNode = 128, 2, 16
 
 // mostGrid bounds the nodes of one grid.
 const mostGrid = 200_000
@@ -111,38 +112,42 @@ func (c *generator) run(sheets int, nodes int) {
 		if value := c.optimize(); sheets > 0 && value <= float64(sheets) {
 			return
 		}
-		p := prices{value: c.lp.Prices(sheetOfPrices)}
-		for g, v := range p.value {
-			p.total += uint64(v) * uint64(c.need[g])
-		}
-		above := uint64(sheetOfPrices + len(c.groups))
-		if c.fillings(p.value, int64(above), c.need) > 0 {
-			continue
-		}
-		if sheets > 0 {
-			above = max(above, (p.total-1)/uint64(sheets))
-		}
-		enough := enoughColumns
-		if c.job.pitch > 0 {
-			enough = 0 // fillings may not be real, so the most they are worth is wanted
-		}
-		most, more := c.fullest(c.kind, p.value, int64(above), enough)
-		if p.holds = uint64(most); p.holds < mostWhole {
-			c.raise(p)
-		}
-		c.exhausted = !more && !c.over()
-		if !more {
-			return
+		now := c.lp.Prices(sheetOfPrices)
+		above := int64(sheetOfPrices + len(c.groups))
+		if c.fillings(now, above, c.need, 4) == 0 && !c.price(now, sheets) {
+			c.exhausted = !c.over()
 		}
 	}
 }
 
+// price looks thoroughly for fillings that are worth more than a sheet at the prices, and bounds the
+// job by them.
+func (c *generator) price(value []int64, sheets int) (more bool) {
+	p := prices{value: slices.Clone(value)}
+	for g, v := range value {
+		p.total += uint64(v) * uint64(c.need[g])
+	}
+	above := int64(sheetOfPrices + len(c.groups))
+	if sheets > 0 {
+		above = max(above, int64(p.total-1)/int64(sheets))
+	}
+	enough := enoughColumns
+	if c.job.pitch > 0 {
+		enough = 0 // fillings may not be real, so the most they are worth is wanted
+	}
+	most, more := c.fullest(c.kind, value, above, enough)
+	if p.holds = uint64(most); p.holds < mostWhole {
+		c.raise(p)
+	}
+	return more
+}
+
 // fillings looks quickly for fillings worth more than above, of the pieces needed, and adds them.
-func (c *generator) fillings(value []int64, above int64, need []int) (added int) {
+func (c *generator) fillings(value []int64, above int64, need []int, orders int) (added int) {
 	key := make([]int64, len(c.groups))
 	var byKey, order []int
 	var spots []spot
-	for n := range 4 {
+	for n := range orders {
 		byKey, order = byKey[:0], order[:0]
 		for g := range key {
 			if value[g] <= 0 || need[g] == 0 {

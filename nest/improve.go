@@ -54,9 +54,9 @@ func (j *job) newImprover(ctx context.Context, p *plan, least objective) improve
 	}
 }
 
-// run improves until so many steps are made or nothing can be better.
-func (m *improver) run(steps int) {
-	limit := m.filler.steps + steps
+// run improves for so many nodes or until nothing can be better.
+func (m *improver) run(nodes int) {
+	limit := m.filler.steps + nodes*fillStepsPerNode
 	for round := 0; m.filler.steps < limit; round++ {
 		if round&15 == 0 && m.ctx.Err() != nil || m.job.objective(&m.now).compare(m.least) <= 0 || len(m.now.sheets) == 0 {
 			return

@@ -91,8 +91,8 @@ func (j *job) planOf(r *Result) (p plan, ok bool) {
 	return p, true
 }
 
-// mostGather is how many steps gather the waste.
-const mostGather = 8_000
+// mostGather is how many nodes gather the waste.
+const mostGather = 500
 
 // postOptimize betters a plan without changing its objective.
 func (j *job) postOptimize(ctx context.Context, best *plan) {

@@ -75,7 +75,7 @@ type searcher struct {
 // shares are the parts of the budget, in 1/128, which the search spends in turn on improving the
 // best nest, on the linear programme and on the exact search: so easy jobs are proved at once, and
 // hard ones improved first.
-var shares = [...]struct{ improve, generate, exact int }{{1, 1, 2}, {2, 3, 3}, {12, 12, 12}, {40, 20, 20}}
+var shares = [...]struct{ improve, generate, exact int }{{1, 1, 2}, {2, 4, 6}, {6, 16, 16}, {26, 24, 24}}
 
 func (s *searcher) run() {
 	j := s.job
@@ -100,20 +100,19 @@ func (s *searcher) run() {
 	}
 	c := newGenerator(s.ctx, j, s.relax, groups, weigh, e)
 	for _, share := range shares {
-		if m.run(s.budget / 128 * share.improve); !s.done() {
-			s.take(m.now.clone())
-		}
+		m.run(s.budget * share.improve / 128)
+		s.take(m.now.clone())
 		if !s.done() {
-			s.generate(c, &m, s.budget/128*share.generate)
+			s.generate(c, &m, s.budget*share.generate/128)
 		}
 		if e != nil && !s.done() {
-			s.exact(e, &m, s.budget/128*share.exact)
+			s.exact(e, &m, s.budget*share.exact/128)
 		}
 		if s.done() {
 			break
 		}
 	}
-	if s.nodes += m.filler.steps + c.nodes; e != nil {
+	if s.nodes += m.filler.steps/fillStepsPerNode + c.nodes; e != nil {
 		s.nodes += e.nodes
 	}
 }
@@ -135,10 +134,14 @@ func (s *searcher) generate(c *generator, m *improver, nodes int) {
 	c.run(aim, nodes)
 	s.raise(c.weigh.atLeast(c.groups))
 	for aim > 0 && !s.done() && c.nodes < end {
+		from := c.nodes
 		p := c.dive(aim, end-c.nodes)
-		if s.job.objective(&p).compare(s.job.objective(&s.best)) < 0 {
-			s.best = p
-			m.now = p.clone()
+		near := s.job.newImprover(s.ctx, &p, s.least)
+		near.rand = c.rand
+		near.run(c.nodes - from)
+		c.nodes += near.filler.steps / fillStepsPerNode
+		if s.take(near.now) {
+			m.now = s.best.clone()
 			aim = len(s.best.sheets) - 1
 		}
 	}
@@ -171,11 +174,13 @@ func (s *searcher) done() bool {
 	return s.bound.Proved || s.job.objective(&s.best).compare(s.least) <= 0
 }
 
-// take keeps a plan that is better than the best so far.
-func (s *searcher) take(p plan) {
-	if s.job.objective(&p).compare(s.job.objective(&s.best)) < 0 {
+// take keeps a plan if it is better than the best so far.
+func (s *searcher) take(p plan) bool {
+	better := s.job.objective(&p).compare(s.job.objective(&s.best)) < 0
+	if better {
 		s.best = p
 	}
+	return better
 }
 
 // raise raises the bound, if the new one is higher.
