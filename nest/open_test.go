@@ -60,7 +60,7 @@ class instances  known  known       first  found  bound proved  seconds  longest
 func TestSearchOnOpenInstances(t *testing.T) {
 	budget := nest.Budget{Nodes: *nodes}
 	if !*table {
-		budget.Nodes = 300_000
+		budget.Nodes = 100_000
 	}
 	rows, total := make([]tally, 11), tally{name: "all"}
 	for i, c := range readClasses(t) {
