@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/wall/book"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
@@ -47,11 +48,18 @@ func planCommand(c call) error {
 			return usageError("plan: option --prefer: " + err.Error())
 		}
 	}
+	var budget choice.Budget
+	if word, given := c.options["effort"]; given {
+		var err error
+		if budget.Effort, err = strconv.Atoi(word); err != nil || budget.Effort < 1 {
+			return usageError(fmt.Sprintf("plan: option --effort: %q is not a whole number above 0", word))
+		}
+	}
 	j, err := c.readJob()
 	if err != nil {
 		return err
 	}
-	p, err := c.search(j, plan.Options{Prefer: prefer})
+	p, err := c.search(j, plan.Options{Prefer: prefer, Budget: budget})
 	if err != nil {
 		return err
 	}

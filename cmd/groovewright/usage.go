@@ -54,6 +54,7 @@ func commands() []command {
 				{"json", "", "print the plan as JSON, lengths exact, in inches"},
 				{"out", "DIR", "write text, JSON and job book to a folder"},
 				{"prefer", "looks|sheets", "the best looks, or (default) the fewest sheets"},
+				{"effort", "N", "search up to N times as long (1)"},
 			},
 		},
 		{

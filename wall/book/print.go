@@ -93,12 +93,18 @@ func Search(p plan.Plan) string {
 	switch {
 	case s.Status == choice.BothProved && s.End == choice.LayoutsSpent:
 		return "every layout was looked at"
+	case s.Status == choice.BothProved && s.End == choice.GapsClosed:
+		return "every layout that might be better was looked at"
 	case s.Status == choice.BothProved:
 		return argument(p, s.How)
 	case s.Status == choice.NeedProved && s.End == choice.BoundMet:
 		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)", argument(p, s.How), looked)
 	}
-	return "stopped " + either(s.End == choice.ContextStopped, "early, ", "") + "after " + looked + "; another might need less"
+	says := "stopped " + either(s.End == choice.ContextStopped, "early, ", "") + "after " + looked + "; another might need less"
+	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) {
+		says += fmt.Sprintf(", but not fewer than %s if it looks as good", count(least, sheetWord(p)))
+	}
+	return says
 }
 
 // argument says what a bound rests on.

@@ -87,6 +87,12 @@ type Choice struct {
 	Nest   nest.Result
 	Need   Need
 	Status Status
+
+	// What is left open: no layout that looks as good or better needs less than LeastNeed, and none
+	// that needs as little or less has less blemish than LeastBlemish. Where it is proved that there is
+	// none better these are its own need and blemish.
+	LeastNeed    Need
+	LeastBlemish fraction.Ratio
 }
 
 // complete reports whether the stock gives every piece.
@@ -125,9 +131,10 @@ const (
 	BoundMet                       // the last choice meets the bound of the room
 	LayoutsSpent                   // every layout of the room was looked at
 	ContextStopped                 // the context ended first
+	GapsClosed                     // every layout was looked at that bounds do not exclude from the front
 )
 
-var endCauses = enum.Of[EndCause]("budget spent", "bound met", "every layout", "stopped")
+var endCauses = enum.Of[EndCause]("budget spent", "bound met", "every layout", "stopped", "every open layout")
 
 // String returns the word of the cause.
 func (e EndCause) String() string { return endCauses.String(e) }
@@ -138,13 +145,15 @@ func (e EndCause) MarshalText() ([]byte, error) { return endCauses.Marshal(e) }
 // UnmarshalText reads the word of a cause.
 func (e *EndCause) UnmarshalText(text []byte) error { return endCauses.Unmarshal(text, e) }
 
-// ShortError says that for no layout that was looked at a nest of all its pieces was found. It does
-// not say that there is none.
+// ShortError says that no nest of all pieces was found for any layout that was looked at.
 type ShortError struct {
 	Left    []LeftOver // of the layout that leaves least over
 	OnHand  int        // sheets of stock with a count
 	Buys    bool       // there is also stock without a count, bought as needed
 	Layouts int        // how many layouts were looked at
+	Least   int        // sheets that every layout needs at least, were there enough
+	Proved  bool       // there is no layout that the stock is enough for
+	Stopped bool       // the context ended first
 }
 
 // LeftOver is a piece that the stock did not give.
@@ -160,7 +169,14 @@ const mostLeft = 5
 
 // Error returns one line.
 func (e *ShortError) Error() string {
-	text := fmt.Sprintf("the stock is not enough for any of %d layouts that were looked at: %d on hand", e.Layouts, e.OnHand)
+	text := "the stock is not enough for any layout"
+	if !e.Proved {
+		text = fmt.Sprintf("no plan was found: the stock was not enough for any of %d layouts that were looked at, and others were not", e.Layouts)
+		if e.Stopped {
+			text += ", as the search was stopped"
+		}
+	}
+	text += fmt.Sprintf("; at least %d needed, %d on hand", e.Least, e.OnHand)
 	if e.Buys {
 		text += ", as many as needed to buy"
 	}

@@ -139,12 +139,12 @@ func TestSameRoomSameFront(t *testing.T) {
 	})
 }
 
-func TestShortStockIsNotCalledProved(t *testing.T) {
+func TestNoStockIsProvedTooLittle(t *testing.T) {
 	p := room(rand.New(rand.NewPCG(3, 1)))
 	p.Stock[0].Count = new(int)
 	_, err := choice.Explore(t.Context(), p, small)
 	var short *choice.ShortError
-	if !errors.As(err, &short) || len(short.Left) == 0 || short.OnHand != 0 || short.Buys {
+	if !errors.As(err, &short) || len(short.Left) == 0 || short.OnHand != 0 || short.Buys || !short.Proved {
 		t.Errorf("got %v", err)
 	}
 }
@@ -241,4 +241,21 @@ func ExampleNesting() {
 		break
 	}
 	// Output: 2 parts, 1 sheet, <nil>
+}
+
+// One sheet where the walls alone ask for two is proved to be too little, before other layouts are
+// looked at.
+func TestTooLittleStockIsProved(t *testing.T) {
+	p := room(rand.New(rand.NewPCG(3, 1)))
+	for i := range p.Runs { // 3 walls of 110 in by 90 in are more than a sheet of 48 in by 96 in
+		p.Runs[i].Openings, p.Runs[i].Width = nil, fraction.Inches(110)
+		p.Runs[i].Heights = []wall.Height{{Top: fraction.Inches(90)}, {At: fraction.Inches(110), Top: fraction.Inches(90)}}
+	}
+	one := 1
+	p.Stock[0].Count = &one
+	_, err := choice.Explore(t.Context(), p, choice.Budget{})
+	var short *choice.ShortError
+	if !errors.As(err, &short) || !short.Proved || short.Least < 2 || short.OnHand != 1 || short.Layouts > 1 {
+		t.Errorf("got %v", err)
+	}
 }

@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -43,6 +44,7 @@ func (e *explorer) choices() (Choices, error) {
 	for _, f := range e.found {
 		if f.complete() {
 			f.Status = e.proved(&f)
+			f.LeastNeed, f.LeastBlemish = e.leastNeed(&f), e.leastBlemish(&f)
 			f.Nest = fraction.Must(nest.PostOptimize(fraction.Must(Nesting(e.room, &f.Layout)), f.Nest))
 			c.Front = append(c.Front, f)
 		}
@@ -79,9 +81,56 @@ func (e *explorer) proved(c *Choice) (status Status) {
 	return status
 }
 
+// leastNeed returns what no layout that looks as good as the choice or better needs less than.
+func (e *explorer) leastNeed(c *Choice) Need {
+	if c.Status&NeedProved != 0 {
+		return c.Need
+	}
+	need := func(b nest.Bound) Need { return Need{b.Cost, b.Bought, b.Sheets} }
+	least := Need{}
+	for _, o := range e.orders {
+		lower, some := o.unmet(&c.Layout.Total)
+		if !some {
+			least = c.Need
+		} else if n := need(lower); least.Compare(n) < 0 {
+			least = n
+		}
+	}
+	for _, o := range e.open {
+		if n := need(o.lower); !c.Layout.Total.Less(o.blemish) && n.Compare(least) < 0 {
+			least = n
+		}
+	}
+	if least.Compare(e.least) < 0 {
+		least = e.least
+	}
+	if c.Need.Compare(least) < 0 {
+		least = c.Need
+	}
+	return least
+}
+
+// leastBlemish returns the blemish that no layout has less of that needs as little as the choice.
+func (e *explorer) leastBlemish(c *Choice) fraction.Ratio {
+	least := c.Layout.Total
+	if c.Status&LooksProved != 0 {
+		return least
+	}
+	if floor := e.orders[0].last.Floor; floor.Less(least) { // the order of blemish
+		least = floor
+	}
+	for _, o := range e.open {
+		if o.blemish.Less(least) && e.canDoWith(o.lower, c.Need) {
+			least = o.blemish
+		}
+	}
+	return least
+}
+
 // short returns the error for stock that gave the pieces of no layout.
 func (e *explorer) short() error {
-	short := &ShortError{Layouts: e.layouts}
+	short := &ShortError{Layouts: e.layouts, OnHand: e.onHand, Buys: e.buys, Least: e.needed, Stopped: e.stopped()}
+	short.Proved = e.tooLittle() || e.end == LayoutsSpent && len(e.open) == 0
 	if n := len(e.found); n > 0 {
 		c := e.found[n-1]
 		for _, u := range c.Nest.Unplaced {
@@ -89,12 +138,25 @@ func (e *explorer) short() error {
 			short.Left = append(short.Left, LeftOver{piece.Label, e.room.Runs[piece.Run].Name, u.Why, u.Needs})
 		}
 	}
-	for _, s := range e.room.Stock {
-		if s.Count != nil {
-			short.OnHand += *s.Count
-		} else {
-			short.Buys = true
+	return short
+}
+
+// tooLittle reports whether no layout can do with the stock.
+func (e *explorer) tooLittle() bool { return !e.buys && e.onHand < e.needed }
+
+// countStock finds how many sheets are on hand, whether others can be bought, and how many every
+// layout needs at least, were there enough.
+func (e *explorer) countStock() error {
+	endless := e.bare
+	endless.Stock = slices.Clone(endless.Stock)
+	for i := range endless.Stock {
+		if s := &endless.Stock[i]; s.Count == nil {
+			e.buys = true
+		} else if e.onHand, s.Count = e.onHand+*s.Count, nil; e.onHand < 0 {
+			e.onHand = math.MaxInt
 		}
 	}
-	return short
+	b, err := nest.StripBound(endless, e.room.Gaps.Seam, e.strips)
+	e.needed = b.Sheets
+	return err
 }

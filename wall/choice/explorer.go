@@ -32,6 +32,9 @@ type explorer struct {
 	strips []nest.Strip  // that every layout covers
 	least  Need          // no layout needs less
 	how    nest.Argument // what that rests on
+	onHand int           // sheets of stock with a count
+	buys   bool          // other stock has none
+	needed int           // sheets that no layout can do without, were there enough
 
 	orders []*order   // all that were started
 	prices []*order   // of these those by price alone, the best first
@@ -95,10 +98,18 @@ func (e *explorer) ended() bool {
 		e.end = LayoutsSpent
 	case e.stopped():
 		e.end = ContextStopped
+	case e.tooLittle():
+	case e.nothingOpen():
+		e.end = GapsClosed
 	default:
 		return false
 	}
 	return true
+}
+
+// nothingOpen reports whether no layout that was not met can stand beside the choices found.
+func (e *explorer) nothingOpen() bool {
+	return e.closed(nil, &e.found[len(e.found)-1]) && e.closed(&e.found[0].Layout.Total, &e.found[0]) && e.openStep() < 0
 }
 
 // bound finds what no layout of the room can need less than.
@@ -111,8 +122,11 @@ func (e *explorer) bound() (err error) {
 	}
 	e.bare = fraction.Must(Nesting(e.room, &wall.Layout{}))
 	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
+	if err != nil {
+		return err
+	}
 	e.raise(lower)
-	return err
+	return e.countStock()
 }
 
 // raise raises the bound of the room to another one.

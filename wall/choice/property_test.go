@@ -188,7 +188,7 @@ func TestProperties(t *testing.T) {
 
 // explored returns the front of a room, which is empty where there is no plan.
 func explored(t *testing.T, room wall.Room, effort int) choice.Choices {
-	c, err := choice.Explore(t.Context(), room, choice.Budget{Layouts: effort * choice.DefaultLayouts, Nodes: effort * choice.DefaultNodes})
+	c, err := choice.Explore(t.Context(), room, choice.Budget{Effort: effort})
 	var none *wall.NoLayoutError
 	var short *choice.ShortError
 	if err != nil && !errors.As(err, &none) && !errors.As(err, &short) {

@@ -74,18 +74,18 @@ func (p Plan) OnHand(r finish.Row) bool {
 	return r.Item == finish.ItemSheet && !r.Price.Known() && stock.Count != nil
 }
 
-// chosen returns the choice that the plan is of, the zero Choice for none.
-func (p Plan) chosen() Choice {
+// Chosen returns the choice that the plan takes; the zero Choice where there is none.
+func (p Plan) Chosen() Choice {
 	taken, _ := first(p.Choices, func(c Choice) bool { return c.Chosen })
 	return taken
 }
 
 // LooksBetter reports whether a choice has less blemish than the chosen one.
-func (p Plan) LooksBetter(c Choice) bool { return c.BlemishTotal.Less(p.chosen().BlemishTotal) }
+func (p Plan) LooksBetter(c Choice) bool { return c.BlemishTotal.Less(p.Chosen().BlemishTotal) }
 
 // Cheapest reports whether the sheets are proved to cost least, though not to be the fewest.
 func (p Plan) Cheapest() bool {
-	return !p.Bound.Proved && p.chosen().Proved && slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Used > 0 && s.Price.Known() })
+	return !p.Bound.Proved && p.Chosen().Proved && slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Used > 0 && s.Price.Known() })
 }
 
 // OnHand returns how many sheets of the choice are not bought.

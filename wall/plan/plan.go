@@ -385,6 +385,14 @@ type Choice struct {
 	Chosen       bool           `json:"chosen"`
 	Proved       bool           `json:"proved"` // its nest is best, as [nest.Bound] says
 
+	// What is proved among all layouts of the room, and what is left open: none that looks as good or
+	// better needs fewer sheets than SheetsAtLeast or, for their prices, less than CostAtLeast; none that
+	// needs as little or less has less blemish than BlemishAtLeast.
+	Status         choice.Status  `json:"status"`
+	SheetsAtLeast  int            `json:"sheets_at_least"`
+	CostAtLeast    fraction.Ratio `json:"sheet_cost_at_least"`
+	BlemishAtLeast fraction.Ratio `json:"blemish_at_least"`
+
 	// What it takes more than the chosen one, below 0 what it takes less. Bought sheets are of
 	// stock without a count, those on hand of stock with one.
 	MoreBought int          `json:"more_bought,omitzero"`

@@ -22,7 +22,8 @@ func (m *maker) tradeOff(p *Plan) error {
 			panels += len(r.Panels)
 		}
 		p.Choices = append(p.Choices, Choice{Sheets: c.Need.Sheets, Bought: c.Need.Bought, Panels: panels, Cost: list.Total, BlemishTotal: c.Layout.Total,
-			Chosen: i == m.taken, Proved: c.Nest.Bound.Proved, SeenMost: m.blemishes(seenMost(&c.Layout))})
+			Chosen: i == m.taken, Proved: c.Nest.Bound.Proved, Status: c.Status, SheetsAtLeast: c.LeastNeed.Sheets,
+			CostAtLeast: c.LeastNeed.Cost, BlemishAtLeast: c.LeastBlemish, SeenMost: m.blemishes(seenMost(&c.Layout))})
 		if i == m.taken {
 			p.List, p.Warnings = list, append(p.Warnings, doubts...)
 			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
