@@ -117,12 +117,12 @@ func TestScheduleOrder(t *testing.T) {
 	}{
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
 			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "first coats: primer 1; top coat 1; edges 2",
-			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5",
+			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
 			"tape: counter; joints 39.67 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; grooves", "power on",
 		}},
 		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
 			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "first coats: primer 2; top coat 1; edges 1; backs",
-			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5",
+			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
 			"tape: floor; joints 39.67 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; grooves", "power on",
 		}},
 		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit"}},

@@ -98,6 +98,7 @@ func ExampleSchedule() {
 	// dry fit: extenders
 	// fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4
 	// close: closing 5
+	// trim
 	// tape: counter; joints 39.67 ft; lines 2
 	// seal
 	// last coats: top coat 1

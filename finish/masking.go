@@ -37,10 +37,17 @@ func (b *builder) cover() {
 func (b *builder) trims() {
 	if !b.Trim.None {
 		b.trimsOf(ItemEdgeTrim, TermEnd)
-		if b.Trim.Corners || !b.Mitred {
+		if b.cornered() {
 			b.trimsOf(ItemCornerTrim, TermCorner)
 		}
 	}
+}
+
+// cornered reports whether outside corners get a strip, trimmed whether there is any trim.
+func (s settings) cornered() bool { return s.Trim.Corners || !s.Mitred }
+func (s settings) trimmed() bool {
+	return slices.ContainsFunc(s.Covers, func(c Covering) bool { return !c.Length.IsZero() }) ||
+		!s.Trim.None && slices.ContainsFunc(s.Ends, func(e End) bool { return !e.Length.IsZero() && (!e.Corner || s.cornered()) })
 }
 
 // coverings lists the trims that hide edges by their names, each length with its cuts, sold as the

@@ -143,6 +143,7 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 		StageDryFit:     {"dry fit", "", Practice, ""},
 		StageFit:        {"fit", "", PartRead, "nails where supports are: a maker's guide; the rest common practice"},
 		StageClose:      {"close", "", Practice, ""},
+		StageTrim:       {"trim", "", Practice, ""},
 		StageTape:       {"tape", "", Practice, ""},
 		StageSeal:       {"seal", "", PartRead, "a hollow face: ASTM C1193 by a county specification; pulling tape while soft: common practice"},
 		StageLastCoats:  {"last coats", "", Practice, ""},

@@ -366,6 +366,8 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 					}
 				}
 				ask(length.Sign() > 0, "glue of miters", rows[finish.ItemMiterGlue])
+			case finish.StageTrim:
+				ask(true, "trims", rows[finish.ItemCovering] || rows[finish.ItemEdgeTrim] || rows[finish.ItemCornerTrim])
 			case finish.StageTape:
 				ask(true, "tape", rows[finish.ItemTape])
 			case finish.StageSealWet:

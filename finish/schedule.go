@@ -38,6 +38,7 @@ func Schedule(w Work, m Materials) []Step {
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(customArea, s.area())}),
 		when(s.nailed(), Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
 	step(StageClose, len(w.Closing) > 0, closing)
+	step(StageTrim, s.trimmed())
 	step(StageTape, taped.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
 		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
 	step(StageSeal, dry.Sign()+s.grooved(false).Sign() > 0, when(s.grooved(false).Sign() > 0, Act{Kind: ActGrooves}))

@@ -34,6 +34,7 @@ const (
 	StageDryFit
 	StageFit
 	StageClose
+	StageTrim
 	StageTape
 	StageSeal
 	StageLastCoats // after sealing
@@ -42,7 +43,7 @@ const (
 )
 
 var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close",
-	"tape", "seal", "last coats", "seal wet", "power on")
+	"trim", "tape", "seal", "last coats", "seal wet", "power on")
 
 // String returns the word of the stage, or its number in brackets where it has none.
 func (s Stage) String() string { return stages.String(s) }

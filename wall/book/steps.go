@@ -119,6 +119,10 @@ var stageWords = map[finish.Stage]stage{
 				"dry-fit and fit. Close a run before one that butts against it is begun.",
 		},
 	},
+	finish.StageTrim: {
+		title: "Trims",
+		first: "Fit the trims of the list: cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are.",
+	},
 	finish.StageTape: {
 		title: "Tape off",
 		acts: map[finish.ActKind]string{
