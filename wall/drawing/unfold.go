@@ -14,7 +14,7 @@ const (
 	unfoldTall  = 210.0        // most ink that a wall takes upwards
 	unfoldScale = perInch / 40 // least ink to the inch before the walls stand in several rows
 	cornerGap   = 26.0         // between walls
-	mostFrames  = 24           // of a fitting strip
+	mostFrames  = 12           // of a fitting strip
 )
 
 // unfold returns the walls of a plan side by side, in as few rows as have room, with white above and
@@ -128,7 +128,7 @@ func Preview(p plan.Plan) (Picture, error) {
 }
 
 // FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted
-// last. A run of one piece, or of more than two dozen, has none.
+// last. A run of one piece, or of more than a dozen, has none.
 func FittingStrip(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d-fitting", i+1), "Order of fitting of ")
