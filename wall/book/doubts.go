@@ -2,6 +2,7 @@ package book
 
 import (
 	"cmp"
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -114,3 +115,25 @@ func place(w warning.Warning) string {
 func (t *text) warned(w warning.Warning) string {
 	return strings.TrimPrefix(place(w)+": "+t.doubt(w), ": ")
 }
+
+// place says where a doubt is, by the names of the run and the opening.
+func (b *page) place(w warning.Warning) string {
+	path := place(w)
+	if found := inRun.FindStringSubmatch(path); found != nil {
+		i, _ := strconv.Atoi(found[1])
+		n, _ := strconv.Atoi(found[3])
+		switch {
+		case i >= len(b.Plan.Runs):
+			return ""
+		case found[2] == "heights":
+			return fmt.Sprintf("height %d of %s", n+1, b.Plan.Runs[i].Name)
+		case found[2] == "openings" && n < len(b.Plan.Runs[i].Openings):
+			return b.Plan.Runs[i].Openings[n].Name + ", " + b.Plan.Runs[i].Name
+		}
+		return b.Plan.Runs[i].Name
+	}
+	return either(strings.HasPrefix(path, "piece"), path, "")
+}
+
+// inRun is a path in a run of a job, perhaps at one of its heights or openings.
+var inRun = regexp.MustCompile(`^runs\[(\d+)\](?:\.(heights|openings)\[(\d+)\])?`)

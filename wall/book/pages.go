@@ -8,15 +8,10 @@ import (
 	"html/template"
 	"regexp"
 	"slices"
-	"strconv"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -158,28 +153,6 @@ func (b *page) ends(i int) (names []string) {
 	return names
 }
 
-// place says where a doubt is, by the names of the run and the opening.
-func (b *page) place(w warning.Warning) string {
-	path := place(w)
-	if found := inRun.FindStringSubmatch(path); found != nil {
-		i, _ := strconv.Atoi(found[1])
-		n, _ := strconv.Atoi(found[3])
-		switch {
-		case i >= len(b.Plan.Runs):
-			return ""
-		case found[2] == "heights":
-			return fmt.Sprintf("height %d of %s", n+1, b.Plan.Runs[i].Name)
-		case found[2] == "openings" && n < len(b.Plan.Runs[i].Openings):
-			return b.Plan.Runs[i].Openings[n].Name + ", " + b.Plan.Runs[i].Name
-		}
-		return b.Plan.Runs[i].Name
-	}
-	return either(strings.HasPrefix(path, "piece"), path, "")
-}
-
-// inRun is a path in a run of a job, perhaps at one of its heights or openings.
-var inRun = regexp.MustCompile(`^runs\[(\d+)\](?:\.(heights|openings)\[(\d+)\])?`)
-
 // execute fills one of the embedded texts.
 func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
 	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
@@ -197,24 +170,6 @@ var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
 // unbroken writes a length whose whole, fraction and unit stay on one line.
 func (b *page) unbroken(l fraction.Length) string {
 	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
-}
-
-// sentence begins a text with a capital and ends it with a full stop.
-func sentence(text string) string {
-	text = capital(strings.TrimSpace(text))
-	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
-		text += "."
-	}
-	return text
-}
-
-// capital begins a text with a capital.
-func capital(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	if size == 0 {
-		return ""
-	}
-	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // picture is a drawing as part of a page: a wide one with another beside it that takes its place on

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/groovewright/fraction"
@@ -178,4 +179,22 @@ func fold(s string, width int) []string {
 		}
 	}
 	return append(lines, line)
+}
+
+// sentence begins a text with a capital and ends it with a full stop.
+func sentence(text string) string {
+	text = capital(strings.TrimSpace(text))
+	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
+}
+
+// capital begins a text with a capital.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
 }

@@ -62,34 +62,20 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 				y += laneHigh
 			}
 		}
+		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
+		cuts := []figure{{CutName(d.tape, run.Right.Cut), ref("runs[%d].right.cut", i)}, {CutName(d.tape, next.Left.Cut), ref("runs[%d].left.cut", n)}}
+		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
 		for k, leg := range legs {
-			path, how, cut, field := ref("runs[%d].", i), "mitred", run.Right.Cut, "right.cut"
-			gap := d.sum(plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]"))
-			if k == 1 {
-				path, cut, field = ref("runs[%d].", n), next.Left.Cut, "left.cut"
-				gap = d.length(next.Limits[0], path+"limits[0]")
+			said := line{"butts, starts off the corner by ", gaps[k]}
+			if c.Mitred() {
+				said = line{"mitred"}
+			} else if c.Passes == leg.tip.run.Name {
+				said = line{"passes, stays off the corner by ", gaps[k]}
 			}
-			if c.Passes == leg.tip.run.Name {
-				how = "passes, " + "stays off the corner by "
-			} else if !c.Mitred() {
-				how = "butts, starts off the corner by "
-			}
-			where := []string{"left: ", "right: "}[k]
-			if bend < 0 && k == 1 {
-				where = "upward: "
-			} else if k == 1 {
-				where = "downward: "
-			}
-			write("bold", line{where, figure{clip(leg.tip.run.Name, d.Width-120, typeSize), path + "name"}})
-			said := line{how}
-			if !c.Mitred() {
-				said = append(said, gap)
-			}
+			write("bold", line{ways[k], figure{clip(leg.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}})
 			write("", said)
-			if name := CutName(d.tape, cut); name != "" {
-				lines := wrapped(name, path+field, d.Width-70, d.Width-70)
-				lines[0] = append(line{"seen: "}, lines[0]...)
-				write("", lines...)
+			if cuts[k].text != "" {
+				write("", line{"seen: ", cuts[k]})
 			}
 		}
 		if !c.Mismatch.IsZero() {

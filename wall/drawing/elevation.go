@@ -26,7 +26,6 @@ type elevation struct {
 	run    plan.Run
 	path   string // of the run in the plan, with a full stop
 	pieces []plan.Piece
-	seen   []box   // the seams and the start, which numbers of narrow pieces may cover
 	begin  float64 // ink y of the line that says where to start
 	floor  float64 // ink y under the wall
 }
@@ -260,7 +259,7 @@ func (e *elevation) seams() {
 				lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi)
 				if p.panel == a.Number && p.x == a.Right && q.panel == b.Number && q.x == b.Left && lo.Less(hi) {
 					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
-					e.see(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
+					e.claim(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
 				}
 			}
 		}
@@ -271,7 +270,7 @@ func (e *elevation) seams() {
 func (e *elevation) start() {
 	x, y := e.x(e.run.SetOut.From), e.begin
 	e.stroke("start", "M", x, y-4, "V", e.floor+10)
-	e.see(box{x - 1.5, y, 3, e.floor - y})
+	e.claim(box{x - 1.5, y, 3, e.floor - y})
 	way, left, right := 1.0, x-10, x+48 // where text may end and start
 	if e.run.SetOut.Direction == wall.Left {
 		way, left, right = -1, x-48, x+10
@@ -293,12 +292,6 @@ func (e *elevation) start() {
 	}
 	text.write(&e.node, "starttext", at, y, anchor)
 	e.word(box{right, y - typeSize, wide, typeSize + 3})
-}
-
-// see claims the place of a line that numbers of narrow pieces may cover.
-func (e *elevation) see(c box) {
-	e.claim(c)
-	e.seen = append(e.seen, c)
 }
 
 // sign is what stands above the wall with a lead to its place: the height of a station, or the

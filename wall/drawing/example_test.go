@@ -46,7 +46,7 @@ func ExampleElevation_error() {
 func ExampleRoom() {
 	picture, _ := drawing.Room(stored())
 	fmt.Println(picture.Desc)
-	// Output: The runs clockwise, as seen by someone in the room. Left wall, 62 1/2 wide, fitted first. Corner A, inside corner, to Sink wall: passes Left wall. Sink wall, 120 3/8 wide, fitted second. Corner B, inside corner, to Stove wall: passes Stove wall. Stove wall, ~40 1/2 (-1/64) wide, fitted third.
+	// Output: The runs clockwise, as seen by someone in the room. Left wall, 62 1/2 wide. Corner A, inside corner, to Sink wall: passes Left wall. Sink wall, 120 3/8 wide. Corner B, inside corner, to Stove wall: passes Stove wall. Stove wall, ~40 1/2 (-1/64) wide.
 }
 
 func ExampleEnd() {

@@ -170,7 +170,7 @@ func (e *elevation) heights() {
 			for _, y := range []float64{spot.y, spot.y + spot.h} {
 				far := spot.x + float64(side)*spot.w
 				e.stroke("ext", "M", near, y, "H", far)
-				e.see(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
+				e.claim(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
 			}
 		}
 		for _, s := range spreadStops(all, poleGap, e.top-30, e.floor+30) {

@@ -3,7 +3,6 @@ package drawing
 import (
 	"math"
 	"math/cmplx"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction/fault"
@@ -23,19 +22,13 @@ const (
 type roomDrawing struct {
 	canvas
 	courses []course
-	apart   []bool   // by run: it would cross another, and is drawn off the one before it
-	order   []string // names of the runs in the order of fitting
+	apart   []bool // by run: it would cross another, and is drawn off the one before it
 }
 
 // Room draws the room of a plan from above.
 func Room(p plan.Plan) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
 		d := &roomDrawing{canvas: newCanvas(p, width, sized("room", width), "The room from above")}
-		for _, piece := range p.Pieces {
-			if !slices.Contains(d.order, piece.Run) {
-				d.order = append(d.order, piece.Run)
-			}
-		}
 		d.describe()
 		d.lay()
 		each := func(parts ...func(i int, c course)) {
@@ -47,7 +40,7 @@ func Room(p plan.Plan) (Picture, error) {
 		}
 		each(d.wall, d.panelling)
 		d.leads = d.add("g")
-		each(d.corner, d.numbers, d.named)
+		each(d.corner, d.named)
 		line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick."}.
 			write(&d.node, "soft", d.Width/2, d.Height-8, "middle")
 		return d.Picture
@@ -219,39 +212,12 @@ func CornerLetter(p plan.Plan, i int) string {
 	return plan.CornerName(n)
 }
 
-// numbers writes the numbers of each panel's pieces, the order of fitting, before the panel.
-func (d *roomDrawing) numbers(_ int, c course) {
-	for _, panel := range c.run.Panels {
-		var text line
-		for _, number := range panel.Pieces {
-			piece, at := d.plan.Piece(number)
-			if at < 0 {
-				continue
-			}
-			if text != nil {
-				text = append(text, " ")
-			}
-			text = append(text, figure{piece.Label, ref("pieces[%d].label", at)})
-		}
-		w := text.width(typeSize) + 10
-		middle := (panel.Left.Float64() + panel.Right.Float64()) / 2 * d.scale
-		seats := grid([]float64{13, 31, 49}, []float64{0, 10, -10, 22, -22, 34, -34}, func(into, slide float64) box {
-			return c.boxAt(middle+slide, boardInk-10+into, w, laneHigh)
-		})
-		if seat, ok := d.place(seats...); ok {
-			d.tag(seat, 4)
-			d.words = append(d.words, seat)
-			text.seated(&d.node, "bold", seat)
-		}
-	}
-}
-
-// named writes a run's name, its width and its place in the order of fitting, inside the room or
-// outside; where there is no room for all of it the name alone, or the name clipped.
+// named writes a run's name and width, inside the room or outside; where there is no room for all of
+// it the name alone, or the name clipped.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	name := func(width float64) []line { return wrapped(c.run.Name, path+"name", width, width) }
-	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}, {"fitted " + d.turn(c.run)}}
+	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}}
 	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{figure{clip(c.run.Name, 90, typeSize), path + "name"}}}} {
 		bold := len(lines)
 		if form < 2 {
@@ -281,17 +247,11 @@ func (d *roomDrawing) named(i int, c course) {
 	}
 }
 
-// turn is the place of a run in the order of fitting; one without pieces is up already.
-func (d *roomDrawing) turn(run plan.Run) string {
-	names := []string{"already", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "later"}
-	return names[min(slices.Index(d.order, run.Name)+1, len(names)-1)]
-}
-
 // describe is the text alternative.
 func (d *roomDrawing) describe() {
 	d.desc("The runs clockwise, as seen by someone in the room.")
 	for i, run := range d.plan.Runs {
-		d.desc("%s, %s wide, fitted %s.", run.Name, d.tape.Format(run.Width), d.turn(run))
+		d.desc("%s, %s wide.", run.Name, d.tape.Format(run.Width))
 		if c := run.CornerRight; c != nil {
 			d.desc("Corner %s, %s, to %s.", CornerLetter(d.plan, i), c.Kind, strings.TrimSuffix(c.Next+": passes "+c.Passes, ": passes "))
 		}

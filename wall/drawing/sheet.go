@@ -221,11 +221,8 @@ func (d *sheetDrawing) offcutLabels() {
 		path := d.path + ref("offcuts[%d].", i)
 		size := line{d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")}
 		area := d.at(o.X, o.Y, o.Width, o.Length)
-		wide := max(size.width(typeSize), textWidth("offcut", typeSize)) + 4
-		if seat, ok := d.place(within(area, wide, 2*laneHigh)...); ok {
-			line{"offcut"}.write(&d.node, "halo", seat.x+seat.w/2, seat.y+13, "middle")
-			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+13+laneHigh, "middle")
-		} else if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
+		wide := size.width(typeSize) + 4
+		if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
 			size.seated(&d.node, "halo", seat)
 		} else if seat, ok := d.place(within(area, laneHigh, wide)...); ok {
 			size.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")

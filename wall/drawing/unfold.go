@@ -46,7 +46,7 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 		}
 		e.scale, e.left, e.top = scale, x, y+high*scale-(e.y1-e.floor)*scale
 		e.floor = y + high*scale
-		e.frame = box{x - cornerGap/2, y - above, long + cornerGap, high*scale + above + below}
+		e.frame = box{x - cornerGap/2, y - above, long + cornerGap, high*scale + above}
 		x += long + cornerGap
 	}
 	pic.Height = y + high*scale + below
