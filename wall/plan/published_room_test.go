@@ -37,6 +37,10 @@ func (f *figures) boxes() {
 	f.add(byTakeOff, "screws for three devices", "2 each: 6", "6", f.need(w, m, finish.ItemDeviceScrews), "0", hand, practice)
 	f.add(byTakeOff, "their length through a 3/4 in extender", "3/4 + 3/4 = 1-1/2 in", "3/2", f.size(w, m, finish.ItemDeviceScrews), "0", hand, practice)
 
+	w, m = outlet(finish.Noncombustible, in("1/4"))
+	w.Boxes[0].Gangs = 3
+	f.add(byTakeOff, "spacers under three devices that come out of a box 1/4 in back", "one a screw: 6", "6", f.need(w, m, finish.ItemSpacers), "0", hand, practice)
+
 	_, doubts, err := finish.TakeOff(finish.Work{Profile: sheet("1/4"), Pieces: []finish.Piece{{Width: in("48"), Height: in("96")}}},
 		finish.Materials{Nails: finish.Nails{Lengths: []finish.Taped{`3"`}}})
 	for _, d := range doubts {
