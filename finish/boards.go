@@ -60,6 +60,8 @@ func (b *builder) strips() {
 		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, total, waste, b.run(), strips)
 	shortest := slices.MinFunc(strips, func(x, y offer) int { return x.size.Cmp(y.size) }).size
 	long, terms := b.intoSupport(StripNailShort, thickness, true)
-	b.buy(Row{Item: of(masonry, ItemStripNails, ItemStripAnchors), Size: []Figure{b.small(long)}, How: ByStripCrossings, Terms: append([]Term{supports}, terms...)},
+	row := Row{Item: of(masonry, ItemStripNails, ItemStripAnchors), Size: []Figure{b.small(long)}, How: ByStripCrossings}
+	row.Terms = append([]Term{supports}, terms...)
+	b.buy(row,
 		whole(count(quo(need, studs))+count(quo(need, shortest))), UnitPiece, offers(b.settings, f.Packs))
 }

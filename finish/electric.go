@@ -116,7 +116,8 @@ func (b *builder) fitting(x behind) (found *Extender) {
 // screws adds the longer screws of devices that come out to the face, by length.
 func (b *builder) screws(boxes []behind) {
 	usual, perGang := b.in(b.Screws.DeviceUsual), times(b.Screws.DevicePerGang)
-	row := Row{Item: ItemDeviceScrews, How: ByDeviceGangs, Terms: []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}}
+	row := Row{Item: ItemDeviceScrews, How: ByDeviceGangs}
+	row.Terms = []Term{number(TermPerGang, perGang, NoUnit), b.short(TermUsual, usual)}
 	needs := map[string]int64{}
 	var lengths []Figure
 	for _, x := range boxes {

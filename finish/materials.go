@@ -145,7 +145,8 @@ type Nails struct {
 
 // Furring is the strips that panels are nailed to: level ones as far apart as [House].Studs says,
 // for sheets upright ones under their edges too. Behind boards they are in the order of work, but
-// they are bought only where Thickness is given: the wall may have supports. Their nails or screws are as long as [Nails].Penetration and [Nails].Lengths ask for.
+// they are bought only where Thickness is given: the wall may have supports. Their nails or screws
+// are as long as [Nails].Penetration and [Nails].Lengths ask for.
 type Furring struct {
 	Thickness Taped  `json:"thickness,omitzero"` // boxes lie so much further back. No default
 	Strips    []Roll `json:"strips,omitzero"`    // of 8 ft (2.4 m)

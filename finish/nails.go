@@ -44,7 +44,10 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
 			b.short(TermSize, length))
 	} else {
-		row.Source = of(n.Edge == usual.Edge && n.Field == usual.Field, Given, of(b.House.Material == Hardboard, MakerDecides, Hardboard612))
+		row.Source = Given
+		if n.Edge == usual.Edge && n.Field == usual.Field {
+			row.Source = of(b.House.Material == Hardboard, MakerDecides, Hardboard612)
+		}
 		long, terms := b.intoSupport(PanelNailShort, b.thickness(), b.Furring.Thickness == "")
 		length = long
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
@@ -96,7 +99,8 @@ func (b *builder) nailsIn(p Piece) int64 {
 	}
 	behind := new(big.Int).Quo(quo(w, studs).Num(), quo(w, studs).Denom()).Int64() + 1
 	outer := min(behind, 2)
-	return outer*(count(quo(p.mean(), edge))+1) + (behind-outer)*(count(quo(p.mean(), field))+1) + count(quo(p.OpeningEdges.Rat(), edge))
+	along := func(spacing *big.Rat) int64 { return count(quo(p.mean(), spacing)) + 1 }
+	return outer*along(edge) + (behind-outer)*along(field) + count(quo(p.OpeningEdges.Rat(), edge))
 }
 
 // sold returns the shortest length that is enough, nil if none is.
