@@ -186,26 +186,40 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 
 // cutPanel cuts the pieces of one panel of run r.
 func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing bool) {
-	shapes := g.band(panel.Left, panel.Right, m.room.Mark)
-	m.stopAtVoids(panel, g, shapes)
-	for i, shape := range shapes {
-		lo, _ := shape.Bounds()
-		piece := Piece{
-			Number: len(layout.Pieces) + 1, Label: strconv.Itoa(panel.Number), Run: r, Panel: panel.Number, At: lo,
-			Shape:     fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg())),
-			LeftPhase: groove.Modulo(panel.LeftPhase.Add(lo.X.Sub(panel.Left)), m.room.Profile.Pitch()),
-			Closing:   closing,
-		}
-		if len(shapes) > 1 {
+	pieces := m.piecesOf(g, r, panel.Left, panel.Right)
+	m.stopAtVoids(panel, g, g.band(panel.Left, panel.Right, m.room.Mark))
+	for i, piece := range pieces {
+		piece.Number, piece.Label, piece.Panel, piece.Closing = len(layout.Pieces)+1, strconv.Itoa(panel.Number), panel.Number, closing
+		piece.LeftPhase = groove.Modulo(panel.LeftPhase.Add(piece.At.X.Sub(panel.Left)), m.room.Profile.Pitch())
+		if len(pieces) > 1 {
 			piece.Label += letter(i)
 		}
+		panel.Pieces = append(panel.Pieces, piece.Number)
+		layout.Pieces = append(layout.Pieces, piece)
+	}
+}
+
+// piecesOf returns the pieces of the region between left and right, less what depends on their panel.
+// They are kept, since many layouts share panels.
+func (m *Model) piecesOf(g *region, r int, left, right fraction.Length) []Piece {
+	shapes := g.band(left, right, m.room.Mark)
+	g.lock.Lock()
+	defer g.lock.Unlock()
+	pieces, ok := g.pieces[span{left, right}]
+	if ok {
+		return pieces
+	}
+	for _, shape := range shapes {
+		lo, _ := shape.Bounds()
+		piece := Piece{Run: r, At: lo, Shape: fraction.Must(shape.Move(lo.X.Neg(), lo.Y.Neg()))}
 		for p, q := range shape.Edges() {
 			piece.Edges = piece.Edges.Add(lengthOf(p, q))
 		}
 		m.nameHoles(&piece, shape)
-		panel.Pieces = append(panel.Pieces, piece.Number)
-		layout.Pieces = append(layout.Pieces, piece)
+		pieces = append(pieces, piece)
 	}
+	g.pieces[span{left, right}] = pieces
+	return pieces
 }
 
 // nameHoles names the holes of a piece by the openings that they are for, and measures those round

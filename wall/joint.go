@@ -54,8 +54,13 @@ func lengthOf(p, q cutout.Point) fraction.Length {
 	return fraction.Must(cutout.Distance(p, q, fraction.Of(1, 1<<16)))
 }
 
-// joints returns the joints of the region against the wall and what is on it.
+// joints returns the joints of the region against the wall and what is on it, added up once.
 func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
+	g.lock.Lock()
+	defer g.lock.Unlock()
+	if g.sums != nil {
+		return g.sums
+	}
 	run := &room.Runs[r]
 	sum := map[JointKind]fraction.Length{}
 	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
@@ -77,6 +82,7 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 			sum[kind] = sum[kind].Add(lengthOf(p, q))
 		}
 	}
+	g.sums = sum
 	return sum
 }
 

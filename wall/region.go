@@ -27,14 +27,17 @@ type region struct {
 	endLengths  [2]fraction.Length       // along it, where it leans
 	leaning     map[[2]cutout.Point]bool // edges of shapes along an end that leans
 
-	lock  sync.Mutex
-	bands map[span][]cutout.Shape // behind the lock: pieces by panel, see band
+	// Behind the lock, by panel: see band and Model.piecesOf. What joints add up to.
+	lock   sync.Mutex
+	bands  map[span][]cutout.Shape
+	pieces map[span][]Piece
+	sums   map[JointKind]fraction.Length
 }
 
 // newRegion returns the region of run number r of the room, fitted as f says.
 func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
-	g := &region{taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}}
+	g := &region{taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}, pieces: map[span][]Piece{}}
 	leftEnd, rightEnd := endLines(room, run, f)
 	for _, end := range []endLine{leftEnd, rightEnd} {
 		g.taped[end.foot], g.taped[end.top] = true, true
