@@ -68,6 +68,11 @@ func FuzzWildValues(f *testing.F) {
 			_, _ = wall.Objective{}.Cost(l)
 		}
 		first(wall.LayoutsByCost(ctx, room, wall.Objective{}))
+		if m, err := wall.NewModel(ctx, room); err == nil {
+			if m, err = m.WithStock(steppedWall().Stock); err == nil {
+				first(m.LayoutsByCost(ctx, rest.Objective))
+			}
+		}
 		_, surveyed := room.Survey()
 		_, strips := room.Strips()
 		if valid != nil && (surveyed == nil || strips == nil) {

@@ -3,10 +3,12 @@ package wall_test
 import (
 	"context"
 	"fmt"
+	"os"
 	"testing"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
@@ -37,14 +39,22 @@ func coupledRoom(n int, closed bool) wall.Room {
 	return r
 }
 
-// BenchmarkCoupledRoom plans rooms whose corners all couple, by their runs.
+// BenchmarkCoupledRoom plans rooms whose corners all couple, by their runs: the first layout alone, and
+// the whole trade-off. It reports the processor time too, as other work on the machine does not count.
 func BenchmarkCoupledRoom(b *testing.B) {
+	timed := func(name string, f func(b *testing.B)) {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			before := fractiontest.ProcessorTime(os.Getpid())
+			f(b)
+			b.ReportMetric((fractiontest.ProcessorTime(os.Getpid())-before).Seconds()*1000/float64(b.N), "cpu-ms/op")
+		})
+	}
 	for _, closed := range []bool{false, true} {
 		for _, n := range []int{8, 40, 100} {
 			r := coupledRoom(n, closed)
-			b.Run(fmt.Sprintf("first/closed=%v/runs=%d", closed, n), func(b *testing.B) { b.ReportAllocs(); benchmarkFirst(b, r) })
-			b.Run(fmt.Sprintf("explore/closed=%v/runs=%d", closed, n), func(b *testing.B) {
-				b.ReportAllocs()
+			timed(fmt.Sprintf("first/closed=%v/runs=%d", closed, n), func(b *testing.B) { benchmarkFirst(b, r) })
+			timed(fmt.Sprintf("explore/closed=%v/runs=%d", closed, n), func(b *testing.B) {
 				for b.Loop() {
 					if _, err := choice.Explore(context.Background(), r, choice.Budget{}); err != nil {
 						b.Fatal(err)
