@@ -353,6 +353,7 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 				t.Fatalf("the order asks for %s, the list has none: %v", what, finish.Schedule(w, m))
 			}
 		}
+		asked, staged := map[finish.ActKind]bool{}, map[finish.Stage]bool{}
 		for _, s := range finish.Schedule(w, m) {
 			first := s.Stage == finish.StageFirstCoats
 			switch s.Stage {
@@ -389,6 +390,8 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 						}
 					}
 					ask(face, "paint for backs", terms[finish.ItemPrimer][finish.TermBacks]+terms[finish.ItemTopCoat][finish.TermBacks] == coats)
+				case finish.ActRod:
+					ask(true, "backing rod", rows[finish.ItemBackingRod])
 				case finish.ActGrooves:
 					item := finish.ItemWetSealant
 					if s.Stage == finish.StageSeal {
@@ -406,6 +409,21 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 					warned := slices.ContainsFunc(doubts, func(d warning.Warning) bool { return d.Kind == finish.BoxTooDeep })
 					ask(deep, "extenders or spacers", rows[finish.ItemExtender] || rows[finish.ItemSpacers] || warned)
 				}
+				asked[a.Kind] = true
+			}
+			staged[s.Stage] = true
+		}
+		// and the other way round
+		for item, is := range map[finish.Item]bool{
+			finish.ItemBackingRod: asked[finish.ActRod], finish.ItemTape: staged[finish.StageTape] || staged[finish.StageLastCoats],
+			finish.ItemWetSealant: staged[finish.StageSealWet], finish.ItemPaintableSealant: staged[finish.StageSeal],
+			finish.ItemSealant: staged[finish.StageSeal], finish.ItemMiterGlue: staged[finish.StageMiter],
+			finish.ItemEdgeTrim: staged[finish.StageTrim], finish.ItemCovering: staged[finish.StageTrim], finish.ItemFurringStrips: staged[finish.StageStrips],
+			finish.ItemPanelNails: asked[finish.ActNails], finish.ItemBoardNails: asked[finish.ActNails],
+			finish.ItemAdhesive: asked[finish.ActBeads] || asked[finish.ActDots] || asked[finish.ActAdhesive],
+		} {
+			if rows[item] && !is && len(w.Pieces) > 0 {
+				t.Fatalf("the list has %s, the order has no use for it: %v", item, finish.Schedule(w, m))
 			}
 		}
 	})

@@ -1,6 +1,9 @@
 package finish
 
-import "slices"
+import (
+	"math/big"
+	"slices"
+)
 
 // Schedule returns the steps that the work needs, in their order: no mains without boxes, no
 // sealing without joints. A field of m that [Materials.Validate] refuses counts as its default.
@@ -18,7 +21,14 @@ func Schedule(w Work, m Materials) []Step {
 	boxes, boards, strips := len(w.Boxes) > 0, w.Profile.Boards, s.Furring.Thickness != ""
 	glue, p, closing := s.Adhesive.Form, s.Paint, labels(ActClosing, w.Closing)
 	taped := s.lengthOf(s.taped)
-	wet, dry := s.lengthOf(func(j Joint) bool { return s.seals(j) && s.wet(j) }), s.lengthOf(func(j Joint) bool { return s.seals(j) && !s.wet(j) })
+	sealing := func(stage Stage, wet bool, first []Act) {
+		length := func(sort func(Joint) bool) *big.Rat {
+			return s.lengthOf(func(j Joint) bool { return sort(j) && s.wet(j) == wet })
+		}
+		rod := Act{Kind: ActRod, Figure: s.small(s.in(s.Sealant.Bridge))}
+		step(stage, length(s.seals).Sign()+s.grooved(wet).Sign() > 0, first, when(length(s.wide).Sign() > 0, rod),
+			when(s.grooved(wet).Sign() > 0, Act{Kind: ActGrooves}))
+	}
 	rest := of(boards, ActRestSheets, ActRestBoards)
 	if s.House.Material == SolidWood {
 		rest = ActRestWood
@@ -41,9 +51,9 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageTrim, s.trimmed())
 	step(StageTape, taped.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
 		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
-	step(StageSeal, dry.Sign()+s.grooved(false).Sign() > 0, when(s.grooved(false).Sign() > 0, Act{Kind: ActGrooves}))
+	sealing(StageSeal, false, nil)
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
-	step(StageSealWet, wet.Sign()+s.grooved(true).Sign() > 0, when(s.lastCoat(), Act{Kind: ActAfterPaint}), when(s.grooved(true).Sign() > 0, Act{Kind: ActGrooves}))
+	sealing(StageSealWet, true, when(s.lastCoat(), Act{Kind: ActAfterPaint}))
 	step(StagePowerOn, boxes)
 	return steps
 }

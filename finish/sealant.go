@@ -55,6 +55,11 @@ func (s settings) seals(j Joint) bool {
 	return !j.Hidden && !j.Length.IsZero() && s.Sealant.bead(j.Kind).Form != NoBead
 }
 
+// wide reports whether the gap of a joint that is sealed wants a backing rod.
+func (s settings) wide(j Joint) bool {
+	return s.seals(j) && j.Gap.Rat().Cmp(s.in(s.Sealant.Bridge)) > 0
+}
+
 // wet reports whether a joint gets the sealant of kitchens and baths, which paint does not hold on:
 // that on a counter, or at the floor of a damp room; judgment.
 func (s settings) wet(j Joint) bool {
@@ -92,11 +97,10 @@ func (b *builder) seal() {
 	b.sealWith(Row{Item: ItemWetSealant, How: ByJoints}, true, b.Sealant.WetCartridges)
 	b.sealWith(Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}, false, b.Sealant.Cartridges)
 	wide := b.lengthOf(func(j Joint) bool {
-		over := b.seals(j) && j.Gap.Rat().Cmp(bridge) > 0
-		if over {
+		if b.wide(j) {
 			b.warn(WideGap, nil, []string{j.Run, j.Kind.String()}, j.Gap.Rat(), bridge)
 		}
-		return over
+		return b.wide(j)
 	})
 	b.seams()
 	b.buyMore(Row{Item: ItemBackingRod, How: ByWideJoints, Terms: []Term{b.short(TermBridge, bridge), b.long(TermLength, wide)}},

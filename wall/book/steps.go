@@ -22,6 +22,8 @@ const (
 	coated = "Coat the faces {} × with "
 	stand  = " in the room where they will hang, with strips between so that air reaches both faces. Allow "
 	settle = " to take on the moisture of the room."
+	rods   = "Push backing rod into gaps wider than {}, so far that the bead before it is half as deep as wide."
+	fill   = "Fill the open ends of grooves first."
 	hold   = " Allow {glue} for the adhesive to hold."
 )
 
@@ -134,7 +136,10 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageSeal: {
 		title: "Seal",
-		acts:  map[finish.ActKind]string{finish.ActGrooves: "Fill the open ends of grooves first."},
+		acts: map[finish.ActKind]string{
+			finish.ActRod:     rods,
+			finish.ActGrooves: fill,
+		},
 		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
 			"Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
 	},
@@ -149,14 +154,15 @@ var stageWords = map[finish.Stage]stage{
 		first: "This line gets the sealant for kitchens and baths, which paint does not hold on.",
 		acts: map[finish.ActKind]string{
 			finish.ActAfterPaint: "It comes after the last coat; let that dry first.",
-			finish.ActGrooves:    "Fill the open ends of grooves first.",
+			finish.ActRod:        rods,
+			finish.ActGrooves:    fill,
 		},
 		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, pull the tape at once, and keep water off it as long as " +
 			"the tube says.",
 	},
 	finish.StagePowerOn: {
 		title: "Power on again",
-		first: "Fix extenders, devices and covers: each yoke is held rigidly at the new face, none hangs or sits back. Have the work inspected where the " +
+		first: "Fix extenders, spacers, devices and covers: each yoke is held rigidly at the new face, none hangs or sits back. Have the work inspected where the " +
 			"local code asks for it, and only then switch on and test each device.",
 	},
 }
