@@ -70,7 +70,7 @@ func planCommand(c call) error {
 	}
 	shown := text
 	if dir, ok := c.options["out"]; ok {
-		pages, err := book.Files(p)
+		pages, err := book.Dated(p, c.options["date"])
 		if err != nil {
 			return err
 		}

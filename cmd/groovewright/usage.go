@@ -53,6 +53,7 @@ func commands() []command {
 			options: []option{
 				{"json", "", "print the plan as JSON, lengths exact, in inches"},
 				{"out", "DIR", "write text, JSON and job book to a folder"},
+				{"date", "TEXT", "with --out, the date of the job book"},
 				{"prefer", "looks|sheets", "the best looks, or (default) the fewest sheets"},
 				{"effort", "N", "search up to N times as long (1)"},
 			},
@@ -94,7 +95,11 @@ func (o option) usage() string { return strings.TrimSpace("--" + o.name + " " + 
 func helpText(about ...command) string {
 	var t strings.Builder
 	for _, c := range about {
-		fmt.Fprintln(&t, c.usage())
+		line := c.usage()
+		if last := strings.LastIndex(line, " ["); len(line) > 80 {
+			line = line[:last] + "\n   " + line[last:]
+		}
+		fmt.Fprintln(&t, line)
 		fmt.Fprintln(&t, "    "+c.says)
 		for _, o := range c.options {
 			fmt.Fprintf(&t, "      %-22s %s\n", o.usage(), o.says)

@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"regexp"
 	"slices"
+	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -32,6 +33,7 @@ type File struct {
 type page struct {
 	*text
 	Plan      plan.Plan
+	Date      string // of the book, if it has one
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
 	drawn     map[string]drawing.Picture
@@ -41,9 +43,13 @@ type page struct {
 // Files returns the files of a plan's job book: book.html, one SVG for each drawing, and, where
 // there is something to saw round, the full-size templates for US Letter and A4. The first file is
 // the book.
-func Files(p plan.Plan) (files []File, err error) {
+func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
+
+// Dated returns the files of [Files] with a date, in any words, at the head of the book and at the
+// foot of each printed page.
+func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
+	b := &page{Date: date, text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
 	if err := b.draw(); err != nil {
 		return nil, err
 	}
@@ -127,10 +133,11 @@ func (b *page) funcs() template.FuncMap {
 	}
 }
 
-// leaf is the title of the job as a string of a style sheet, at the foot of each printed page.
+// leaf is the title of the job, and the date, as a string of a style sheet, at the foot of each
+// printed page.
 func (b *page) leaf() template.CSS {
 	quoted := ""
-	for _, r := range b.Plan.Title {
+	for _, r := range strings.Trim(b.Plan.Title+" · "+b.Date, "· ") {
 		quoted += fmt.Sprintf(`\%06x`, r)
 	}
 	return template.CSS(`"` + quoted + `"`)

@@ -182,6 +182,17 @@ func TestBookNeedsNoNetworkAndNoScript(t *testing.T) {
 	})
 }
 
+// TestBookHasTheDateGiven: the date, and no other, stands in the book and at the foot of its pages.
+func TestBookHasTheDateGiven(t *testing.T) {
+	files, err := Dated(kitchen(), `2026-03-01 </style>`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if body := string(files[0].Body); !strings.Contains(body, "2026-03-01 &lt;/style&gt;") || !strings.Contains(body, `\000032\000030\000032\000036`) {
+		t.Error("the date is not in the book, or not at the foot of its pages")
+	}
+}
+
 // TestEmptyPlanHasABook draws a plan with nothing in it.
 func TestEmptyPlanHasABook(t *testing.T) {
 	files, err := Files(plan.Plan{})

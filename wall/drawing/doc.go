@@ -1,5 +1,6 @@
-// Package drawing draws each thing of a plan as SVG: the room from above, a run face on, its ends
-// and its story pole, a sheet with its cuts, a piece with its marks, and full-size templates.
+// Package drawing draws each thing of a plan as SVG: the room from above and unfolded, the finished
+// walls, a run face on, its ends, corners, story pole and order of fitting, a sheet with its cuts, a
+// piece with its marks, and full-size templates.
 //
 //	picture, err := drawing.Elevation(p, 0)
 //	os.WriteFile(picture.Name+".svg", picture.SVG(), 0o644)

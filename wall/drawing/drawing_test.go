@@ -29,6 +29,9 @@ func TestDrawingsAreGolden(t *testing.T) {
 		}
 	}
 	keep("room")(Room(p))
+	keep("unfolded")(Unfolded(p))
+	keep("preview")(Preview(p))
+	keep("run-2-fitting")(FittingStrip(p, 1))
 	keep("run-1")(Elevation(p, 0))
 	keep("run-2")(Elevation(p, 1))
 	keep("corner-1")(Corner(p, 0))
@@ -60,6 +63,7 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 				"elevation": func() (Picture, error) { return Elevation(p, i) },
 				"end":       func() (Picture, error) { return End(p, i, true) },
 				"corner":    func() (Picture, error) { return Corner(p, i) },
+				"fitting":   func() (Picture, error) { return FittingStrip(p, i) },
 				"sheet":     func() (Picture, error) { return Sheet(p, i) },
 				"piece":     func() (Picture, error) { return Piece(p, i, false) },
 			} {
@@ -69,8 +73,10 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 			}
 		}
 	}
-	if _, err := Room(plan.Plan{}); err == nil {
-		t.Error("a plan without runs gave a room")
+	for name, draw := range map[string]func(plan.Plan) (Picture, error){"room": Room, "unfolded": Unfolded, "preview": Preview} {
+		if _, err := draw(plan.Plan{}); err == nil {
+			t.Errorf("a plan without runs gave a picture: %s", name)
+		}
 	}
 }
 

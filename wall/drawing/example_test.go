@@ -55,6 +55,30 @@ func ExampleEnd() {
 	// Output: Face and section. inside corner: bead cut to 1/16 of 1/4.
 }
 
+func ExampleCorner() {
+	picture, _ := drawing.Corner(stored(), 0)
+	fmt.Println(picture.Title)
+	// Output: Corner A, between Left wall and Sink wall, from above
+}
+
+func ExampleUnfolded() {
+	picture, _ := drawing.Unfolded(stored())
+	fmt.Println(picture.Desc)
+	// Output: Left wall: start at 0, work to the right. Sink wall: start at 60 3/16, work to the right. Stove wall: start at ~40 1/2 (-1/64), work to the left.
+}
+
+func ExamplePreview() {
+	picture, _ := drawing.Preview(stored())
+	fmt.Println(picture.Title)
+	// Output: The finished walls
+}
+
+func ExampleFittingStrip() {
+	picture, _ := drawing.FittingStrip(stored(), 1)
+	fmt.Println(picture.Desc)
+	// Output: Then piece 3. Then piece 4. Then piece 5.
+}
+
 func ExampleStoryPole() {
 	picture, _ := drawing.StoryPole(stored(), 2)
 	fmt.Println(picture.Desc)

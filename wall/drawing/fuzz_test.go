@@ -30,11 +30,15 @@ func drawAll(t *testing.T, data []byte, part int) {
 		}
 	}
 	draw(Room(p))
+	draw(Unfolded(p))
+	draw(Preview(p))
 	for i := range len(p.Runs) + 1 {
 		draw(Elevation(p, i))
 		draw(StoryPole(p, i))
 		draw(End(p, i, false))
 		draw(End(p, i, true))
+		draw(Corner(p, i))
+		draw(FittingStrip(p, i))
 		CornerLetter(p, i)
 	}
 	for i := range len(p.Sheets) + 1 {

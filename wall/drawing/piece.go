@@ -198,7 +198,7 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 }
 
 // letters names every corner as the table of marks does, nearer to it than to any other; a corner
-// without room for that has its letter farther off, with a lead.
+// without room for that has its letter farther off, with a lead to it.
 func (d *pieceDrawing) letters() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
@@ -217,13 +217,14 @@ func (d *pieceDrawing) letters() {
 		d.dot("startmark", x, y, dotSize)
 		name := line{counted(plan.CornerName(i))}
 		w := name.width(typeSize)*1.2 + 3
-		var near, far []box
-		for _, away := range []float64{9, 12, 16, 22, 30, 40, 52} {
+		var near, far, all []box
+		for _, away := range []float64{9, 12, 16, 22, 30, 40, 52, 66} {
 			for turn := range 16 {
 				way := cmplx.Rect(away, math.Pi/4*(float64(turn/2)+float64(turn%2)/2-1))
 				seat := centered(x+real(way)*1.15, y+imag(way), w, letterSize)
 				middle := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x-real(way)*1.15, d.y(c.at.Y)-y-imag(way)) }
 				own := middle(c)
+				all = append(all, seat)
 				if slices.ContainsFunc(d.corners, func(other corner) bool { return !other.arc && middle(other) < own-1e-9 }) {
 					continue
 				}
@@ -234,7 +235,7 @@ func (d *pieceDrawing) letters() {
 		}
 		seat, ok := d.place(near...)
 		if !ok {
-			if seat, ok = d.place(d.clear(far, point{x, y}, point{x, y})...); ok {
+			if seat, ok = d.place(d.clear(append(far, all...), point{x, y}, point{x, y})...); ok {
 				d.leadTo(seat, x, y)
 			}
 		}
