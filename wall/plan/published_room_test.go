@@ -77,6 +77,15 @@ func (f *figures) boxes() {
 			f.add(byMake, fmt.Sprintf("plate for %d in a row, width", n+1), width+" in", in(width).Rat().RatString(), ours, "0", architects, read)
 		}
 	}
+	metric := makeFrom(f, `{"units": "mm", "profile": "beadboard 2", "priorities": {"least_cover": "500"}, "stock": [{"name": "sheet", "width": "1220", "length": "2440"}],
+		"runs": [{"name": "wall", "width": "1000", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "700"}, {"at": "1000", "top": "700"}], "openings": [{"name": "two", "kind": "box", "left": "300", "bottom": "300", "width": "139", "height": "68"}]}]}`)
+	for _, d := range metric.Warnings {
+		if d.Kind == plan.CoverTooSmall {
+			f.add(byMake, "metric: plate over a box for two, width", "80 + 71 = 151 mm", "151", mul(rat("25.4"), d.Lengths[0].Rat()), "0", hand, memory)
+			f.add(byMake, "metric: plate over a box for two, height", "80 mm", "80", mul(rat("25.4"), d.Lengths[1].Rat()), "0", hand, memory)
+		}
+	}
 	f.add(byMake, "plate of 2 gangs, height", "4.5 in", "4.5", sizes[2][1].Rat(), "0", plates, read)
 	f.add(byMake, "plate of 1 gang, height", "4.490 in", "4.49", sizes[1][1].Rat(), "0.01", architects, read)
 	f.add(byMake, "plate of 1 gang past a box 2 in wide, each side", "3/8 in", "3/8", sizes[1][2].Rat(), "0", hand, derived)
