@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math/bits"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -205,7 +206,23 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 	}
 	b.Effort = max(1, b.Effort)
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
-	e := explorer{ctx: ctx, room: room, budget: b, nested: map[string]nested{}}
+	if len(room.Stock) >= bits.UintSize {
+		return explore(ctx, room, b, nil)
+	}
+	k := kinds{ctx: ctx, room: room, budget: b, known: map[uint]explored{}}
+	set := k.useful()
+	c, err = k.explore(set)
+	for i, f := range c.Front {
+		c.Front[i] = f.restocked(of(set), of(1<<len(room.Stock)-1))
+	}
+	return c, err
+}
+
+// explore finds the trade-off of a room. Choices that others found are taken over from fewer, where
+// it is not nil.
+func explore(ctx context.Context, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
+	defer fraction.Catch(&err)
+	e := explorer{ctx: ctx, room: room, budget: b, fewer: fewer, nested: map[string]nested{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

@@ -24,7 +24,7 @@ func (e *explorer) searchAgain(i int) error {
 	}
 	before := e.found[i]
 	problem := fraction.Must(Nesting(e.room, &before.Layout))
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.budget.Nodes * e.budget.Effort, Draft: true})
+	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: e.nodes(), Draft: true})
 	if err != nil {
 		return err
 	}
@@ -36,6 +36,14 @@ func (e *explorer) searchAgain(i int) error {
 	e.found = slices.Delete(e.found, i, i+1)
 	e.keep(again)
 	return nil
+}
+
+// nodes returns the steps that the nest of a choice may take.
+func (e *explorer) nodes() int {
+	if e.budget.Effort > math.MaxInt/e.budget.Nodes {
+		return math.MaxInt
+	}
+	return e.budget.Effort * e.budget.Nodes
 }
 
 // choices returns the front with what is proved of each choice.

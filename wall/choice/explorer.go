@@ -22,6 +22,7 @@ type explorer struct {
 	room   wall.Room
 	model  *wall.Model
 	budget Budget
+	fewer  func() ([]Choice, error) // what is found with fewer kinds of stock
 
 	found   []Choice          // a front, from least blemish up
 	layouts int               // looked at
@@ -70,7 +71,7 @@ func (e *explorer) stopped() bool { return e.ctx.Err() != nil }
 // close the gaps of the front. Each round goes on where the one before ended, so that more rounds
 // find all that fewer do.
 func (e *explorer) search() error {
-	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices} {
+	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices, e.takeOver} {
 		if err := start(); err != nil || e.ended() {
 			return err
 		}
@@ -174,6 +175,35 @@ func (e *explorer) look(layout wall.Layout) error {
 	}
 	e.nested[key] = nested{layout.Total, &r}
 	e.keep(e.choice(layout, r))
+	return nil
+}
+
+// takeOver looks at the layouts that were found with fewer kinds of stock, and keeps the nests that
+// were found with these where it finds none as good.
+func (e *explorer) takeOver() error {
+	if e.fewer == nil {
+		return nil
+	}
+	choices, err := e.fewer()
+	if err != nil {
+		return err
+	}
+	for _, c := range choices {
+		if c.Layout.Broken > e.broken {
+			continue
+		}
+		if err := e.look(c.Layout); err != nil {
+			return err
+		}
+		if at := e.after(c.Layout.Total); at > 0 && e.found[at-1].compare(&c) <= 0 {
+			continue
+		}
+		if c.Nest.Bound, err = nest.LowerBound(fraction.Must(Nesting(e.room, &c.Layout))); err != nil {
+			return err
+		}
+		c.Nest.Status = nest.Spent
+		e.keep(e.choice(c.Layout, c.Nest))
+	}
 	return nil
 }
 

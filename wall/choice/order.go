@@ -26,21 +26,6 @@ type order struct {
 	spent bool        // every layout was met
 }
 
-// advance takes the next layout; false at the end of the layouts, and where they break more rules
-// than they must.
-func (o *order) advance(broken int) (bool, error) {
-	layout, err, more := o.next()
-	if err != nil {
-		return false, err
-	}
-	if !more || layout.Broken > broken {
-		o.spent = true
-		return false, nil
-	}
-	o.last = layout
-	return true, nil
-}
-
 // unmet returns a bound on what the layouts need that were not met, of those with at most this
 // blemish where it is not nil; false if there are none.
 func (o *order) unmet(blemish *fraction.Ratio) (b nest.Bound, some bool) {

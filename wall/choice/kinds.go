@@ -1,0 +1,105 @@
+package choice
+
+import (
+	"context"
+	"errors"
+	"math/bits"
+	"slices"
+
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// A kind of stock more is never a disadvantage, but it may lead a search astray. So what the search
+// finds without one kind or another counts as found too. A set of kinds is a set of bits, bit i for
+// Stock[i].
+
+// mostKinds is how many kinds of stock are left out in turn at most: of more, all are tried at once
+// only. A room of so many kinds takes up to 2^mostKinds - 1 searches.
+const mostKinds = 4
+
+// kinds explores a room with each set of its kinds of stock once.
+type kinds struct {
+	ctx    context.Context
+	room   Problem
+	budget Budget
+	known  map[uint]explored
+}
+
+type explored struct {
+	Choices
+	err error
+}
+
+// of returns the numbers of the kinds in a set.
+func of(set uint) (kinds []int) {
+	for ; set != 0; set &= set - 1 {
+		kinds = append(kinds, bits.TrailingZeros(set))
+	}
+	return kinds
+}
+
+// useful returns the set of kinds but those that another one can take the place of at no more money,
+// as many as needed, of which every sheet is as large and shows the same pattern.
+func (k *kinds) useful() (set uint) {
+	for i, a := range k.room.Stock {
+		instead := func(b nest.Stock) bool {
+			pa, priced := a.Price.Decimal()
+			pb, other := b.Price.Decimal()
+			return b.Count == nil && b.LeftPhase == a.LeftPhase && !b.Width.Less(a.Width) && !b.Length.Less(a.Length) &&
+				b.Squared == a.Squared && priced == other && pb.LessThanOrEqual(pa)
+		}
+		taken := false
+		for j, b := range k.room.Stock {
+			taken = taken || j != i && instead(b) && (j < i || b.Width != a.Width || b.Length != a.Length || b.Price != a.Price || a.Count != nil)
+		}
+		if !taken {
+			set |= 1 << i
+		}
+	}
+	return set
+}
+
+// explore returns what is found with a set of kinds.
+func (k *kinds) explore(set uint) (c Choices, err error) {
+	if x, ok := k.known[set]; ok {
+		return x.Choices, x.err
+	}
+	defer func() { k.known[set] = explored{c, err} }()
+	room := k.room
+	room.Stock = nil
+	for _, i := range of(set) {
+		room.Stock = append(room.Stock, k.room.Stock[i])
+	}
+	return explore(k.ctx, room, k.budget, func() ([]Choice, error) { return k.without(set) })
+}
+
+// without returns the choices that are found with one kind of a set less, for the stock of the set.
+func (k *kinds) without(set uint) (all []Choice, err error) {
+	if n := bits.OnesCount(set); n < 2 || n > mostKinds {
+		return nil, nil
+	}
+	for _, i := range of(set) {
+		less := set &^ (1 << i)
+		c, err := k.explore(less)
+		var none *wall.NoLayoutError
+		var short *ShortError
+		if err != nil && !errors.As(err, &none) && !errors.As(err, &short) {
+			return nil, err
+		}
+		for _, f := range c.Front {
+			all = append(all, f.restocked(of(less), of(set)))
+		}
+	}
+	return all, nil
+}
+
+// restocked returns the choice with the numbers of stock in another list: both have kinds.
+func (c Choice) restocked(from, to []int) Choice {
+	c.Nest.Sheets = slices.Clone(c.Nest.Sheets)
+	for i := range c.Nest.Sheets {
+		s := &c.Nest.Sheets[i]
+		s.Stock = slices.Index(to, from[s.Stock])
+	}
+	return c
+}
