@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"math"
 	"math/bits"
 	"slices"
 
@@ -131,6 +132,7 @@ func (j *job) lower() (b Bound, r *relaxed) {
 	}
 	b.Sheets, b.How = s.sheets(&area, total, stock), PartArea
 	across, along := r.duals()
+	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
 	for f := range across {
 		for g := range along {
 			hi, lo, whole := pairSum(&across[f], &along[g])
@@ -140,7 +142,7 @@ func (j *job) lower() (b Bound, r *relaxed) {
 			if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
 				b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
 			}
-			if hi == 0 && whole < mostWhole && f+g > 0 {
+			if hi == 0 && whole < most && f+g > 0 {
 				hi, lo = bits.Mul64(lo, 1000)
 				permille, _ := bits.Div64(hi, lo, whole)
 				r.rank(pair{&across[f], &along[g], permille})

@@ -21,7 +21,8 @@ type builds struct {
 	packer packer
 	open   buildHeap
 	closed []*build
-	known  map[packed]*build // the last build made of those pieces
+	known  map[uint64]*build // the last build made whose pieces have that hash
+	sum    []uint64          // memory
 	found  []*build          // worth more than wanted
 	wanted int64
 	rising bool // wanted rises with what is found
@@ -33,11 +34,11 @@ type build struct {
 	w, h, value, promise int64
 	key                  int64              // that of the greatest comes next: fuller builds come somewhat earlier
 	used                 [boundsUsed]uint64 // of each bound; of the area, what the rectangle takes
-	count                packed
+	count                []uint64
 	item                 int // -1 for two builds
 	kind                 CutKind
 	near, far            *build
-	same                 *build // another of the same pieces
+	same                 *build // the one before of the same hash
 	order                int    // of making, which settles ties
 }
 
@@ -51,6 +52,9 @@ type knapsack struct {
 
 // dense is the weight and the value of the densest items up to one.
 type dense struct{ weight, value uint64 }
+
+// mostBuilds bounds the memory of builds.
+const mostBuilds = 1 << 19
 
 // boundsUsed is how many weighings bound a build.
 const boundsUsed = 4
@@ -113,30 +117,24 @@ func (h *buildHeap) Pop() any {
 	return (*h)[last]
 }
 
-// packed counts the pieces of each item. Each count has bits of its own and one more, so that two
-// are added in a few steps.
-type packed [6]uint64
-
-// packer knows where the counts are. An item's bias lifts a count into its guard bit if that is
+// packer counts the pieces of each item in few words: each count has bits of its own and one more,
+// so that two are added in a few steps. An item's bias lifts its count into that guard bit if it is
 // more than there are.
 type packer struct {
-	word, shift, width []int
-	bias, guard        packed
+	word, shift []int
+	bias, guard []uint64
 }
 
-// newPacker returns nil if the items have too many pieces.
-func newPacker(items []item) *packer {
-	p := &packer{}
-	word, used := 0, 0
+func newPacker(items []item) (p packer) {
+	used := 64
 	for _, q := range items {
 		width := bits.Len(uint(q.count)) + 1
 		if used+width > 64 {
-			word, used = word+1, 0
+			used = 0
+			p.bias, p.guard = append(p.bias, 0), append(p.guard, 0)
 		}
-		if word == len(p.bias) || width > 32 {
-			return nil
-		}
-		p.word, p.shift, p.width = append(p.word, word), append(p.shift, used), append(p.width, width)
+		word := len(p.bias) - 1
+		p.word, p.shift = append(p.word, word), append(p.shift, used)
 		p.guard[word] |= 1 << (used + width - 1)
 		p.bias[word] |= (1<<(width-1) - 1 - uint64(q.count)) << used
 		used += width
@@ -144,34 +142,34 @@ func newPacker(items []item) *packer {
 	return p
 }
 
-// add adds counts; ok is false if there are not as many pieces.
-func (p *packer) add(a, b *packed) (sum packed, ok bool) {
+// add adds counts into sum; ok is false if there are not as many pieces.
+func (p *packer) add(sum, a, b []uint64) (ok bool) {
 	var over uint64
-	for i := range sum {
+	for i, bias := range p.bias {
 		sum[i] = a[i] + b[i]
-		over |= (sum[i] + p.bias[i]) & p.guard[i]
+		over |= (sum[i] + bias) & p.guard[i]
 	}
-	return sum, over == 0
+	return over == 0
 }
 
-// of returns the count of an item.
-func (p *packer) of(c *packed, item int) int {
-	return int(c[p.word[item]] >> p.shift[item] & (1<<p.width[item] - 1))
+// hash is the same for equal counts.
+func hash(count []uint64) (h uint64) {
+	for _, word := range count {
+		h = (h ^ word) * 0x9e3779b97f4a7c15 // an odd number with mixed bits
+		h ^= h >> 32
+	}
+	return h
 }
 
-// newBuilds prepares the search for items that have their kerf already; nil if they are too many.
-// The weighings give what an item weighs and a sheet holds.
+// newBuilds prepares the search for items that have their kerf already. The weighings give what an item weighs and a sheet holds.
 func newBuilds(g *grid, items []item, w, h int64, weighings ...knapsack) *builds {
-	p := newPacker(items)
-	if p == nil {
-		return nil
-	}
 	g.fill(items)
 	areas := make([]uint64, len(items))
 	for i, q := range items {
 		areas[i] = uint64(q.w * q.h)
 	}
-	b := &builds{items: items, w: w, h: h, grid: g, rest: g.outside(), packer: *p, known: map[packed]*build{}}
+	b := &builds{items: items, w: w, h: h, grid: g, rest: g.outside(), packer: newPacker(items), known: map[uint64]*build{}}
+	b.sum = make([]uint64, len(b.packer.bias))
 	for _, k := range append([]knapsack{{each: areas, whole: uint64(w * h)}}, weighings...) {
 		b.bounds = append(b.bounds, newKnapsack(items, k.each, k.whole))
 	}
@@ -187,7 +185,8 @@ func (b *builds) run(wanted int64, enough, some, steps int, stop func() bool) (m
 		return wanted
 	}
 	for i, q := range b.items {
-		one := build{w: q.w, h: q.h, value: q.value, item: i}
+		one := build{w: q.w, h: q.h, value: q.value, item: i, count: b.sum}
+		clear(b.sum)
 		one.count[b.packer.word[i]] = 1 << b.packer.shift[i]
 		for n := range b.bounds {
 			one.used[n] = b.bounds[n].each[i]
@@ -201,7 +200,7 @@ func (b *builds) run(wanted int64, enough, some, steps int, stop func() bool) (m
 		}
 		b.closed = append(b.closed, next)
 		for _, other := range b.closed {
-			if b.steps++; b.steps > steps || b.steps&1023 == 0 && stop() {
+			if b.steps++; b.steps > steps || len(b.closed)+len(b.open) > mostBuilds || b.steps&1023 == 0 && stop() {
 				return max(next.promise, b.promised(), wanted)
 			}
 			b.join(next, other)
@@ -237,11 +236,10 @@ func (b *builds) join(p, q *build) {
 	if !beside && !above {
 		return
 	}
-	count, ok := b.packer.add(&p.count, &q.count)
-	if !ok {
+	if !b.packer.add(b.sum, p.count, q.count) {
 		return
 	}
-	j := build{value: p.value + q.value, count: count, item: -1, near: p, far: q}
+	j := build{value: p.value + q.value, count: b.sum, item: -1, near: p, far: q}
 	for n := 1; n < len(b.bounds); n++ {
 		j.used[n] = p.used[n] + q.used[n]
 	}
@@ -274,16 +272,17 @@ func (b *builds) add(q *build) {
 	if q.promise = min(q.promise, q.value+b.rest[b.grid.at(q.w, q.h)]); q.promise <= b.wanted {
 		return
 	}
-	same := b.known[q.count]
+	key := hash(q.count)
+	same := b.known[key]
 	for k := same; k != nil; k = k.same {
-		if k.w <= q.w && k.h <= q.h {
+		if k.w <= q.w && k.h <= q.h && slices.Equal(k.count, q.count) {
 			return
 		}
 	}
 	one := new(*q)
 	one.key = q.value + (q.promise-q.value)/8*7
-	one.same, one.order = same, b.steps
-	b.known[q.count] = one
+	one.same, one.order, one.count = same, b.steps, slices.Clone(q.count)
+	b.known[key] = one
 	if q.value > b.wanted {
 		b.found = append(b.found, one)
 		if b.rising {

@@ -45,6 +45,10 @@ type prices struct {
 	holds, total uint64
 }
 
+// mostRows bounds the different pieces of the programme, whose memory and pivots grow with their
+// square.
+const mostRows = 1000
+
 // sheetOfPrices is what a sheet should hold at the prices of the programme; finer ones gain nothing.
 const sheetOfPrices = 1 << 20
 
@@ -227,10 +231,6 @@ func (c *generator) fullest(kind int, value []int64, above int64, enough int) (m
 		weighings = append(weighings, k)
 	}
 	b := newBuilds(grid, items, w, h, weighings...)
-	if b == nil {
-		grid.fill(items)
-		return grid.value[len(grid.value)-1], false
-	}
 	most = b.run(above, enough, grid.cost()/gridStepsPerNode*joinsPerNode, (c.limit-c.nodes)*joinsPerNode, func() bool { return c.ctx.Err() != nil })
 	c.nodes += b.steps / joinsPerNode
 	if kind == c.kind {

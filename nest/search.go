@@ -42,7 +42,7 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	if b.Nodes <= 0 {
 		b.Nodes = DefaultNodes
 	}
-	s := searcher{ctx: ctx, job: j, budget: b.Nodes, best: plan{left: j.except(nil)}}
+	s := searcher{ctx: ctx, job: j, budget: min(b.Nodes, math.MaxInt/64), best: plan{left: j.except(nil)}}
 	s.bound, s.relax = j.lower()
 	if s.run(); !b.Draft {
 		j.postOptimize(ctx, &s.best)
@@ -72,10 +72,13 @@ type searcher struct {
 	best   plan
 }
 
-// shares are the parts of the budget, in 1/128, which the search spends in turn on improving the
+// shares are the parts of the budget, in 1/4096, which the search spends in turn on improving the
 // best nest, on the linear programme and on the exact search: so easy jobs are proved at once, and
 // hard ones improved first.
-var shares = [...]struct{ improve, generate, exact int }{{1, 1, 2}, {2, 4, 6}, {6, 16, 16}, {26, 24, 24}}
+var shares = [...]struct{ improve, generate, exact int }{{1, 2, 4}, {4, 8, 24}, {32, 64, 96}, {200, 500, 500}, {840, 900, 921}}
+
+// share returns so many parts of the budget.
+func (s *searcher) share(n int) int { return s.budget/4096*n + s.budget%4096*n/4096 }
 
 func (s *searcher) run() {
 	j := s.job
@@ -98,21 +101,27 @@ func (s *searcher) run() {
 	if len(possible) <= mostInSet {
 		e = newExact(s.ctx, j, groups, weigh, s.least)
 	}
-	c := newGenerator(s.ctx, j, s.relax, groups, weigh, e)
+	var c *generator
+	if len(groups) <= mostRows {
+		c = newGenerator(s.ctx, j, s.relax, groups, weigh, e)
+	}
 	for _, share := range shares {
-		m.run(s.budget * share.improve / 128)
+		m.run(s.share(share.improve))
 		s.take(m.now.clone())
-		if !s.done() {
-			s.generate(c, &m, s.budget*share.generate/128)
+		if c != nil && !s.done() {
+			s.generate(c, &m, s.share(share.generate))
 		}
 		if e != nil && !s.done() {
-			s.exact(e, &m, s.budget*share.exact/128)
+			s.exact(e, &m, s.share(share.exact))
 		}
 		if s.done() {
 			break
 		}
 	}
-	if s.nodes += m.filler.steps/fillStepsPerNode + c.nodes; e != nil {
+	if s.nodes += m.filler.steps / fillStepsPerNode; c != nil {
+		s.nodes += c.nodes
+	}
+	if e != nil {
 		s.nodes += e.nodes
 	}
 }

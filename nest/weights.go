@@ -127,7 +127,8 @@ type weights struct {
 }
 
 // mostWeights is how many weights the search uses: the area, the best pairs of functions, and one
-// from column generation. mostWhole bounds what a sheet holds, so that sums over a set fit 64 bits.
+// from column generation. mostWhole bounds what a sheet holds: the most that 128 of them hold, or one
+// for each piece, has to fit 64 bits.
 const mostWeights, mostPaired, mostWhole = 12, mostWeights - 2, 1 << 54
 
 // tally is a sum of each weight.
@@ -167,7 +168,10 @@ func newWeights(j *job, groups []group, relax *relaxed) *weights {
 		area[g] = uint64(relax.pace[at[g]] * relax.height[at[g]])
 	}
 	w.add(PartArea, area, relax.areas(len(j.kinds)))
-	heights := falling(slices.Clone(relax.height))
+	heights, high := falling(slices.Clone(relax.height)), make([]int, len(relax.height))
+	for n, h := range relax.height {
+		high[n] = slices.Index(heights, h)
+	}
 	stacks := make([][][]int, len(w.kinds)) // a function made for the one kind there is needs none
 	if len(stacks) > 1 {
 		stacks = stacksOf(heights, relax.tall)
@@ -178,8 +182,8 @@ func newWeights(j *job, groups []group, relax *relaxed) *weights {
 			each[g] = uint64(p.across.size[n]) * uint64(p.along.size[n])
 		}
 		values := make([]int64, len(heights))
-		for n, h := range relax.height {
-			values[slices.Index(heights, h)] = p.along.size[n]
+		for n, i := range high {
+			values[i] = p.along.size[n]
 		}
 		for n, most := range mostOf(values, stacks, p.along.whole) {
 			holds[w.kinds[n]] = uint64(p.across.whole) * uint64(most)
