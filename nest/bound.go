@@ -46,7 +46,7 @@ func LowerBound(p Problem) (b Bound, err error) {
 	if err != nil {
 		return Bound{}, err
 	}
-	b, _ = j.lower()
+	b, _ = j.lower(math.MaxInt)
 	return b, nil
 }
 
@@ -118,8 +118,9 @@ func (j *job) leastGap(q *piece, others []int) int64 {
 	return gap
 }
 
-// lower returns the best bound there is without searching, and the relaxation that gives it.
-func (j *job) lower() (b Bound, r *relaxed) {
+// lower returns the best bound there is without searching, and the relaxation that gives it. It ends
+// as soon as so many sheets are proved to be needed as are known to be enough.
+func (j *job) lower(enough int) (b Bound, r *relaxed) {
 	r = j.relax(j.possible())
 	if len(r.pace) == 0 {
 		return b, r
@@ -131,9 +132,15 @@ func (j *job) lower() (b Bound, r *relaxed) {
 		total += uint64(r.pace[i] * r.height[i])
 	}
 	b.Sheets, b.How = s.sheets(&area, total, stock), PartArea
-	across, along := r.duals()
+	var across, along []dual
+	if b.Sheets < enough {
+		across, along = r.duals()
+	}
 	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
 	for f := range across {
+		if b.Sheets >= enough {
+			break
+		}
 		for g := range along {
 			hi, lo, whole := pairSum(&across[f], &along[g])
 			if whole == 0 {

@@ -1,6 +1,9 @@
 package nest
 
-import "context"
+import (
+	"context"
+	"math"
+)
 
 // SearchExactly runs the exact search alone, without a nest to start from and without learned
 // prices; without any bound too, if bounds is false. So whatever it finds is its own work, which in
@@ -10,10 +13,10 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	_, relax := j.lower()
+	_, relax := j.lower(math.MaxInt)
 	possible := relax.pieces
 	if len(possible) == 0 {
-		return j.result(plan{left: j.except(possible)})
+		return j.result(plan{left: j.except(possible)}, maxNodes)
 	}
 	groups := j.groups(possible)
 	e := newExact(context.Background(), j, groups, newWeights(j, groups, relax), objective{left: -1})
@@ -27,5 +30,5 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if e.stopped || e.inconclusive {
 		panic("a small job must be searched to the end")
 	}
-	return j.result(e.plan())
+	return j.result(e.plan(), maxNodes)
 }

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -22,8 +23,8 @@ func FirstFit(p Problem) (r Result, err error) {
 		return Result{}, err
 	}
 	first := j.levels(j.order(j.except(nil), tallFirst), Crosscut, false, j.stockOrder())
-	if r, err = j.result(first); err == nil {
-		r.Bound, _ = j.lower()
+	if r, err = j.result(first, maxNodes); err == nil {
+		r.Bound, _ = j.lower(math.MaxInt)
 		j.settle(&r, &first)
 	}
 	return r, err

@@ -61,7 +61,7 @@ func PostOptimize(p Problem, r Result) (better Result, err error) {
 		return r, nil // it lies between the marks of the problem
 	}
 	j.postOptimize(context.Background(), &best)
-	if better, err = j.result(best); err != nil {
+	if better, err = j.result(best, maxNodes); err != nil {
 		return Result{}, err
 	}
 	better.Bound, better.Status, better.Nodes = r.Bound, r.Status, r.Nodes
@@ -96,7 +96,7 @@ const mostGather = 500
 
 // postOptimize betters a plan without changing its objective.
 func (j *job) postOptimize(ctx context.Context, best *plan) {
-	saw := &sawyer{kerf: j.kerf}
+	saw := &sawyer{kerf: j.kerf, most: maxNodes}
 	if len(best.sheets) > 1 {
 		m := j.newImprover(ctx, best, objective{left: -1})
 		m.run(mostGather)
@@ -113,6 +113,10 @@ func (j *job) postOptimize(ctx context.Context, best *plan) {
 	load := func(l layout) int64 { return j.area(l.spots) / (j.kinds[l.kind].w*j.kinds[l.kind].h/1000 + 1) }
 	slices.SortStableFunc(best.sheets, func(a, b layout) int { return cmp.Compare(load(b), load(a)) })
 }
+
+// mostRearranged is how many steps look for all rectangles that the pieces of a sheet come from;
+// seven different ones need less.
+const mostRearranged = 4000
 
 // rearrange lays the pieces of a sheet out anew, if that is better by tieBreak.
 func (j *job) rearrange(saw *sawyer, l *layout) {
@@ -148,7 +152,7 @@ func (j *job) rearrange(saw *sawyer, l *layout) {
 	}
 	groups := j.groups(pieces)
 	one := newOneSheet(j, groups)
-	one.limit = mostSteps
+	one.limit = mostRearranged
 	k, all := &j.kinds[l.kind], setOf(groups)
 	boxes, gap := one.boxes(all, k.phase)
 	for i, b := range boxes {

@@ -7,11 +7,13 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// result turns a plan into a Result, with cuts and offcuts. The caller fills in Bound and Status.
-func (j *job) result(p plan) (r Result, err error) {
+// result turns a plan into a Result, with cuts and offcuts that take so many nodes of a sawyer. The
+// caller fills in Bound and Status.
+func (j *job) result(p plan, most int) (r Result, err error) {
 	r.Sheets = make([]Sheet, len(p.sheets))
+	saw := &sawyer{kerf: j.kerf, most: most}
 	for i, l := range p.sheets {
-		if r.Sheets[i], err = j.sheet(l); err != nil {
+		if r.Sheets[i], err = j.sheet(saw, l); err != nil {
 			return Result{}, fmt.Errorf("sheet %d: %w", i+1, err)
 		}
 		r.Cost = r.Cost.Add(j.p.Stock[l.kind].price())
@@ -26,10 +28,10 @@ func (j *job) result(p plan) (r Result, err error) {
 }
 
 // sheet saws a filled sheet and puts everything back in inches.
-func (j *job) sheet(l layout) (Sheet, error) {
+func (j *job) sheet(saw *sawyer, l layout) (Sheet, error) {
 	k := &j.kinds[l.kind]
 	s := Sheet{Stock: l.kind}
-	cuts, offcuts, err := takeApart(j.kerf, rect{0, 0, k.w, k.h}, j.rects(l.spots))
+	cuts, offcuts, err := saw.takeApart(rect{0, 0, k.w, k.h}, j.rects(l.spots))
 	if err != nil {
 		return s, err
 	}

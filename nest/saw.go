@@ -11,9 +11,9 @@ import (
 // sheet is the root of a guillotine tree: its nodes are rectangles, its candidates the cuts that
 // divide them. The cuts taken leave the largest single rectangle, and are the fewest that do.
 
-// maxNodes bounds the rectangles that are looked at for one sheet (20 parts need a few hundred);
-// each further one is cut at the first line that serves.
-const maxNodes = 1500
+// maxNodes bounds the rectangles that are looked at for one sheet (20 parts need a few hundred), and
+// draftNodes those for a draft; each further one is cut at the first line that serves.
+const maxNodes, draftNodes = 1500, 0
 
 var errNotFree = errors.New("parts cannot be freed by straight cuts")
 
@@ -51,6 +51,7 @@ type cut struct {
 // sawyer finds the cuts of one sheet after another, and keeps its memory between them.
 type sawyer struct {
 	kerf    int64
+	most    int // nodes beyond which the first line that serves is taken
 	parts   []rect
 	nodes   map[rect]*node
 	spots   []int32 // memory for those of the nodes
@@ -63,8 +64,7 @@ type sawyer struct {
 
 // takeApart returns the cuts that free the parts from the whole rectangle, in sawing order, and
 // what is left over, largest first, then from the lower left.
-func takeApart(kerf int64, whole rect, parts []rect) ([]cut, []rect, error) {
-	s := &sawyer{kerf: kerf}
+func (s *sawyer) takeApart(whole rect, parts []rect) ([]cut, []rect, error) {
 	b := s.plan(whole, parts)
 	if s.stuck {
 		return nil, nil, errNotFree
@@ -82,7 +82,7 @@ func (s *sawyer) plan(whole rect, parts []rect) *node {
 		s.nodes = map[rect]*node{}
 	}
 	clear(s.nodes)
-	s.parts, s.spots, s.stuck = parts, s.spots[:0], false
+	s.parts, s.spots, s.cuts, s.offcuts, s.stuck = parts, s.spots[:0], nil, nil, false
 	var spots [2][]int32
 	for kind := range spots {
 		for i := range parts {
@@ -124,7 +124,7 @@ func (s *sawyer) lay(r rect, spots [2][]int32) *node {
 		from := len(s.lines)
 		s.linesAcross(b, kind)
 		for _, at := range s.lines[from:] {
-			if len(b.candidates) > 0 && len(s.nodes) > maxNodes {
+			if len(b.candidates) > 0 && len(s.nodes) > s.most {
 				break
 			}
 			c := s.divide(b, kind, at)

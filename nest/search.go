@@ -12,7 +12,7 @@ import (
 // gives the same answer. A context may end it sooner.
 type Budget struct {
 	Nodes int // steps, [DefaultNodes] if 0 or less; some five million take a second
-	// Draft leaves out [PostOptimize], for nests on trial.
+	// Draft leaves out [PostOptimize] and saws in any order that serves, for nests on trial.
 	Draft bool
 }
 
@@ -43,11 +43,18 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 		b.Nodes = DefaultNodes
 	}
 	s := searcher{ctx: ctx, job: j, budget: min(b.Nodes, math.MaxInt/64), best: plan{left: j.except(nil)}}
-	s.bound, s.relax = j.lower()
+	s.start()
+	enough := math.MaxInt
+	if only := len(j.kinds) == 1 && !j.kinds[0].limited; only && len(s.best.left) == 0 {
+		enough = len(s.best.sheets)
+	}
+	s.bound, s.relax = j.lower(enough)
+	most := draftNodes
 	if s.run(); !b.Draft {
 		j.postOptimize(ctx, &s.best)
+		most = maxNodes
 	}
-	if r, err = j.result(s.best); err != nil {
+	if r, err = j.result(s.best, most); err != nil {
 		return Result{}, err
 	}
 	r.Bound, r.Nodes = s.bound, s.nodes
@@ -84,7 +91,6 @@ func (s *searcher) run() {
 	j := s.job
 	possible := s.relax.pieces
 	s.least = objective{len(j.pieces) - len(possible), j.coins(s.bound.Cost), s.bound.Bought, s.bound.Sheets}
-	s.start()
 	if len(possible) == 0 || s.done() {
 		return
 	}
