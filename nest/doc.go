@@ -17,9 +17,10 @@
 //	+--+-----------------------+--> x
 //
 // [FirstFit] makes a nest in one pass, [Search] looks for the best one and says what it could
-// prove, [LowerBound] gives a bound alone and [Verify] replays the cuts of any nest. [StripBound]
-// and [DualWeights] bound what walls take before they are parted into pieces. The package does not
-// choose where seams fall, saws no curves, and uses no waste inside a part's rectangle.
+// prove, [PostOptimize] betters its offcuts, [LowerBound] gives a bound alone and [Verify] replays the
+// cuts of any nest. [StripBound] and [DualWeights] bound what walls take before they are parted into
+// pieces. The package does not choose where seams fall, saws no curves, and uses no waste inside a
+// part's rectangle.
 //
 // # Units and exactness
 //

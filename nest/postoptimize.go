@@ -115,8 +115,8 @@ func (j *job) postOptimize(ctx context.Context, best *plan) {
 }
 
 // mostRearranged is how many steps look for all rectangles that the pieces of a sheet come from;
-// seven different ones need less.
-const mostRearranged = 4000
+// six different ones need no more.
+const mostRearranged = 729
 
 // rearrange lays the pieces of a sheet out anew, if that is better by tieBreak.
 func (j *job) rearrange(saw *sawyer, l *layout) {

@@ -54,6 +54,7 @@ type sawyer struct {
 	most    int // nodes beyond which the first line that serves is taken
 	parts   []rect
 	nodes   map[rect]*node
+	memory  []node  // for them
 	spots   []int32 // memory for those of the nodes
 	lines   []int64
 	stuck   bool // some parts cannot be freed
@@ -82,7 +83,7 @@ func (s *sawyer) plan(whole rect, parts []rect) *node {
 		s.nodes = map[rect]*node{}
 	}
 	clear(s.nodes)
-	s.parts, s.spots, s.cuts, s.offcuts, s.stuck = parts, s.spots[:0], nil, nil, false
+	s.memory, s.parts, s.spots, s.cuts, s.offcuts, s.stuck = s.memory[:0], parts, s.spots[:0], nil, nil, false
 	var spots [2][]int32
 	for kind := range spots {
 		for i := range parts {
@@ -111,7 +112,12 @@ func (s *sawyer) fewest(b *node) int {
 
 // lay makes a node of a rectangle and finds all ways to cut it.
 func (s *sawyer) lay(r rect, spots [2][]int32) *node {
-	b := &node{rect: r, spots: spots}
+	if len(s.memory) == cap(s.memory) {
+		s.memory = make([]node, 0, 2*cap(s.memory)+16)
+	}
+	s.memory = s.memory[:len(s.memory)+1]
+	b := &s.memory[len(s.memory)-1]
+	*b = node{rect: r, spots: spots, candidates: b.candidates[:0]}
 	s.nodes[r] = b
 	switch in := spots[Rip]; {
 	case len(in) == 0:
