@@ -55,7 +55,7 @@ func (c *Caution) UnmarshalText(t []byte) error { return cautions.Unmarshal(t, c
 func Cautions(w Work, m Materials) []Caution {
 	s, _ := read(w, m)
 	h, boxes, pieces := s.House, len(w.Boxes) > 0, len(w.Pieces) > 0
-	nails, strips, burns := pieces && s.nailed(), pieces && s.stripped(), h.Material != Noncombustible
+	fixed, strips, burns := pieces && (s.nailed() || s.trimmed()), pieces && s.stripped(), h.Material != Noncombustible
 	fiber := pieces && burns && h.Material != Plastic // sawing makes wood dust
 	raised := []Caution{}
 	for c, raises := range [...]bool{
@@ -68,12 +68,12 @@ func Cautions(w Work, m Materials) []Caution {
 		Heat:           pieces && w.Cooking,
 		Lead:           pieces && w.Built < LeadYear,
 		Asbestos:       pieces && w.Built < AsbestosYear,
-		CablesAndPipes: nails || strips,
+		CablesAndPipes: fixed || strips,
 		Dust:           fiber,
 		Silica:         pieces && !burns,
 		Resin:          pieces && (h.Material == MDF || h.Material == Plywood),
 		Saws:           pieces,
-		Nailer:         nails,
+		Nailer:         fixed && (!s.screwed() || s.trimmed()),
 		Ladder:         pieces && add(w.Highest.Rat(), s.in(h.Datum)).Cmp(whole(ladderHeight)) > 0,
 		Children:       pieces,
 		FireSpread:     pieces && burns,
@@ -106,13 +106,15 @@ const (
 )
 
 // stripped reports whether furring strips are fixed to the wall, from the list or as the order of
-// work asks; nailed, whether panels are nailed: masonry without strips takes no nails.
+// work asks; nailed, whether panels are nailed or screwed: masonry without strips takes no nails;
+// screwed, whether screws hold them.
 func (s settings) stripped() bool {
 	return s.Furring.Thickness != "" || s.Profile.Boards && !s.Nails.None
 }
 func (s settings) nailed() bool {
 	return !s.Nails.None && (s.House.Backing != Masonry || s.stripped())
 }
+func (s settings) screwed() bool { return s.nailed() && s.Nails.Kind == PanelScrews }
 
 // firstCoat and lastCoat report whether anything is painted before fitting and after sealing.
 func (s settings) firstCoat() bool { return times(s.Paint.Primer.Before)+times(s.Paint.Top.Before) > 0 }

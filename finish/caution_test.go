@@ -55,6 +55,12 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		{"built in 1977", func(w *finish.Work, _ *finish.Materials) { w.Built = 1977 }, "lead, asbestos", ""},
 		{"built nobody knows when", func(w *finish.Work, _ *finish.Materials) { w.Built = 0 }, "lead, asbestos", ""},
 		{"nails", func(_ *finish.Work, m *finish.Materials) { m.Nails.None = false }, "cables and pipes, nailer", ""},
+		{"screws through what cannot burn", func(_ *finish.Work, m *finish.Materials) {
+			m.Nails.None, m.House.Material = false, finish.Noncombustible
+		}, "cables and pipes, silica", "fire spread"},
+		{"a trim is nailed", func(w *finish.Work, _ *finish.Materials) {
+			w.Covers = []finish.Covering{{Name: "cap", Length: fraction.Inches(40)}}
+		}, "cables and pipes, nailer", ""},
 		{"fibreboard", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.MDF }, "dust, resin, splash", ""},
 		{"solid wood", func(_ *finish.Work, m *finish.Materials) { m.House.Material = finish.SolidWood }, "dust, splash", ""},
 		{"at 6 ft", func(w *finish.Work, _ *finish.Materials) { w.Highest = fraction.Inches(36) }, "", ""},
@@ -125,14 +131,16 @@ func TestScheduleOrder(t *testing.T) {
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
 			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "first coats: primer 1; top coat 1; edges 2",
 			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
-			"tape: counter; joints 39.67 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; grooves", "power on",
+			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "power on",
 		}},
 		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
 			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "first coats: primer 2; top coat 1; edges 1; backs",
 			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
-			"tape: floor; joints 39.67 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; grooves", "power on",
+			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "power on",
 		}},
 		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit"}},
+		{"what cannot burn is screwed", quietWork, finish.Materials{House: finish.House{Material: finish.Noncombustible}, Paint: quietMaterials.Paint,
+			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit: screws"}},
 		{"no pieces", finish.Work{}, quietMaterials, []string{}},
 		{"closing pieces and a mitered corner", closed, quietMaterials, []string{
 			"look", "rest: rest sheets", "cut: pieces 1; closing 2", "miter", "dry fit", "fit: closing 2; fitting 1, 3a", "close: closing 2",

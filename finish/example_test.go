@@ -99,10 +99,10 @@ func ExampleSchedule() {
 	// fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4
 	// close: closing 5
 	// trim
-	// tape: counter; joints 39.67 ft; lines 2
+	// tape: counter; joints 19.84 ft; lines 2
 	// seal
 	// last coats: top coat 1
-	// seal wet: after paint; grooves
+	// seal wet: after paint; joints 19.84 ft; lines 2; grooves
 	// power on
 	// glue holds after 24 to 168 hours: tube text
 }

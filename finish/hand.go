@@ -21,6 +21,7 @@ const (
 	ToolBlade                  // fine, for the saw
 	ToolBit                    // for the starter holes, and a jigsaw
 	ToolNailer                 // for brads or finish nails
+	ToolDriver                 // for screws, with bits
 	ToolGun                    // for cartridges up to 11 fl oz (310 mL)
 	ToolLargeGun               // for larger ones
 	ToolRoller                 // roller, brush, tray
@@ -29,7 +30,7 @@ const (
 	ToolRespirator             // against dust; against solvents with cartridges
 )
 
-var tools = enum.Of[Tool]("tester", "caps and covers", "stud finder", "level", "spacers", "blade", "bit", "nailer", "gun", "large gun", "roller",
+var tools = enum.Of[Tool]("tester", "caps and covers", "stud finder", "level", "spacers", "blade", "bit", "nailer", "driver", "gun", "large gun", "roller",
 	"filler", "eyes and ears", "respirator")
 
 // String returns the word of the tool, or its number in brackets where it has none.
@@ -61,7 +62,8 @@ func (b *builder) atHand() (at []Tool) {
 	}
 	for t, needed := range [...]bool{
 		ToolTester: boxes, ToolCapsCovers: boxes, ToolStudFinder: pieces, ToolLevel: pieces, ToolSpacers: pieces && gap.Sign() > 0, ToolBlade: pieces,
-		ToolBit: pieces, ToolNailer: pieces && b.nailed(), ToolGun: usual, ToolLargeGun: large, ToolRoller: pieces && paint,
+		ToolBit: pieces, ToolNailer: pieces && (b.nailed() && !b.screwed() || b.trimmed()),
+		ToolDriver: pieces && (b.screwed() || b.stripped()), ToolGun: usual, ToolLargeGun: large, ToolRoller: pieces && paint,
 		ToolFiller: pieces && b.nailed() && b.lastCoat(), ToolEyesEars: pieces, ToolRespirator: pieces,
 	} {
 		if needed {

@@ -22,8 +22,9 @@ func (b *builder) nail() {
 	if !b.nailed() || total.Sign() == 0 {
 		return
 	}
+	unit := of(b.screwed(), UnitNail, UnitScrew)
 	deep, supports := b.in(n.Penetration), b.short(TermSupports, b.in(b.House.Studs))
-	row := Row{Item: ItemPanelNails, Nail: n.Kind, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, UnitNail)}}}
+	row := Row{Item: ItemPanelNails, Nail: n.Kind, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, unit)}}}
 	var length *big.Rat
 	if b.Profile.Boards {
 		row.Item, row.How = ItemBoardNails, ByCrossings
@@ -54,7 +55,7 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, terms...)
 	}
 	row.Size = []Figure{b.small(length)}
-	b.buyMore(row, total, ratio(n.Waste), UnitNail, offers(b.settings, n.Packs))
+	b.buyMore(row, total, ratio(n.Waste), unit, offers(b.settings, n.Packs))
 }
 
 // intoSupport returns the shortest nail sold that holds something so thick in a stud, through the

@@ -369,8 +369,6 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 				ask(length.Sign() > 0, "glue of miters", rows[finish.ItemMiterGlue])
 			case finish.StageTrim:
 				ask(true, "trims", rows[finish.ItemCovering] || rows[finish.ItemEdgeTrim] || rows[finish.ItemCornerTrim])
-			case finish.StageTape:
-				ask(true, "tape", rows[finish.ItemTape])
 			case finish.StageSealWet:
 				ask(true, "sealant of kitchens", rows[finish.ItemWetSealant])
 			}
@@ -400,8 +398,14 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 					ask(true, "sealant for grooves", terms[item][finish.TermRepeats] == 1)
 				case finish.ActBeads, finish.ActDots, finish.ActAdhesive:
 					ask(solid, "adhesive", rows[finish.ItemAdhesive])
-				case finish.ActNails:
-					ask(solid, "nails", rows[finish.ItemPanelNails] || rows[finish.ItemBoardNails])
+				case finish.ActCounter:
+					ask(true, "sheeting", rows[finish.ItemCounterSheeting])
+				case finish.ActFloor:
+					ask(true, "sheeting", rows[finish.ItemFloorSheeting])
+				case finish.ActJoints:
+					ask(true, "tape", rows[finish.ItemTape])
+				case finish.ActNails, finish.ActScrews:
+					ask(solid, "nails or screws", rows[finish.ItemPanelNails] || rows[finish.ItemBoardNails])
 				case finish.ActStripsListed:
 					ask(solid, "strips", (rows[finish.ItemFurringStrips] && rows[finish.ItemStripNails] || rows[finish.ItemTreatedStrips] && rows[finish.ItemStripAnchors]))
 				case finish.ActExtenders:
@@ -415,11 +419,12 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 		}
 		// and the other way round
 		for item, is := range map[finish.Item]bool{
-			finish.ItemBackingRod: asked[finish.ActRod], finish.ItemTape: staged[finish.StageTape] || staged[finish.StageLastCoats],
+			finish.ItemBackingRod: asked[finish.ActRod], finish.ItemTape: asked[finish.ActJoints] || staged[finish.StageLastCoats],
 			finish.ItemWetSealant: staged[finish.StageSealWet], finish.ItemPaintableSealant: staged[finish.StageSeal],
 			finish.ItemSealant: staged[finish.StageSeal], finish.ItemMiterGlue: staged[finish.StageMiter],
 			finish.ItemEdgeTrim: staged[finish.StageTrim], finish.ItemCovering: staged[finish.StageTrim], finish.ItemFurringStrips: staged[finish.StageStrips],
-			finish.ItemPanelNails: asked[finish.ActNails], finish.ItemBoardNails: asked[finish.ActNails],
+			finish.ItemPanelNails: asked[finish.ActNails] || asked[finish.ActScrews], finish.ItemBoardNails: asked[finish.ActNails] || asked[finish.ActScrews],
+			finish.ItemCounterSheeting: asked[finish.ActCounter], finish.ItemFloorSheeting: asked[finish.ActFloor],
 			finish.ItemAdhesive: asked[finish.ActBeads] || asked[finish.ActDots] || asked[finish.ActAdhesive],
 		} {
 			if rows[item] && !is && len(w.Pieces) > 0 {

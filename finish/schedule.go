@@ -20,7 +20,14 @@ func Schedule(w Work, m Materials) []Step {
 	}
 	boxes, boards, strips := len(w.Boxes) > 0, w.Profile.Boards, s.Furring.Thickness != ""
 	glue, p, closing := s.Adhesive.Form, s.Paint, labels(ActClosing, w.Closing)
-	taped := s.lengthOf(s.taped)
+	covered := !s.Sheeting.None && s.Width.Sign() > 0
+	tape := func(wet bool) []Act {
+		length := s.lengthOf(func(j Joint) bool { return s.taped(j) && s.wet(j) == wet })
+		if length.Sign() == 0 || times(s.Tape.SealLines) == 0 {
+			return nil
+		}
+		return append([]Act{{Kind: ActJoints, Figure: up(length, s.run())}}, coats(ActLines, s.Tape.SealLines)...)
+	}
 	sealing := func(stage Stage, wet bool, first []Act) {
 		length := func(sort func(Joint) bool) *big.Rat {
 			return s.lengthOf(func(j Joint) bool { return sort(j) && s.wet(j) == wet })
@@ -46,14 +53,13 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(customArea, s.area())}),
-		when(s.nailed(), Act{Kind: ActNails}), closing, labels(ActFitting, w.Fitting))
+		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), closing, labels(ActFitting, w.Fitting))
 	step(StageClose, len(w.Closing) > 0, closing)
 	step(StageTrim, s.trimmed())
-	step(StageTape, taped.Sign() > 0 && times(s.Tape.SealLines) > 0, []Act{{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)},
-		{Kind: ActJoints, Figure: up(taped, s.run())}}, coats(ActLines, s.Tape.SealLines))
+	step(StageTape, covered || len(tape(false)) > 0, when(covered, Act{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)}), tape(false))
 	sealing(StageSeal, false, nil)
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
-	sealing(StageSealWet, true, when(s.lastCoat(), Act{Kind: ActAfterPaint}))
+	sealing(StageSealWet, true, append(when(s.lastCoat(), Act{Kind: ActAfterPaint}), tape(true)...))
 	step(StagePowerOn, boxes)
 	return steps
 }

@@ -81,11 +81,12 @@ const (
 	ActDots                          // fit: of adhesive
 	ActAdhesive                      // fit: as the tube says; Figure: the area of about a cartridge
 	ActNails                         // fit
+	ActScrews                        // fit: in place of nails
 	ActFitting                       // fit; Labels: the pieces in order, but for closing ones
 	ActCounter                       // tape: cover counter and floor
 	ActFloor                         // tape: cover the floor
-	ActJoints                        // tape; Figure: length
-	ActLines                         // tape; Figure: along each joint
+	ActJoints                        // tape, seal wet; Figure: length
+	ActLines                         // tape, seal wet; Figure: along each joint
 	ActAfterPaint                    // seal wet: paint does not hold on it
 	ActRod                           // seal, seal wet; Figure: behind gaps wider than this
 	ActGrooves                       // seal, seal wet: fill their open ends first
@@ -93,7 +94,7 @@ const (
 
 var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "rest sheets", "rest boards", "rest wood",
 	"strips", "sheet strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
-	"beads", "dots", "adhesive", "nails", "fitting", "counter", "floor", "joints", "lines", "after paint", "rod", "grooves")
+	"beads", "dots", "adhesive", "nails", "screws", "fitting", "counter", "floor", "joints", "lines", "after paint", "rod", "grooves")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k ActKind) String() string { return actKinds.String(k) }

@@ -82,7 +82,7 @@ var cautionWords = map[finish.Caution]caution{
 		Defers: "EPA and state asbestos rules; accredited inspectors and contractors",
 	},
 	finish.CablesAndPipes: {
-		When: "nails go into the wall",
+		When: "nails or screws go into the wall",
 		First: "Find cables and pipes before you nail or screw: they run up from switches and boxes, along to the next one, and to faucets " +
 			"and drains.",
 		Rest: "Expect a cable from 1-1/4 in (32 mm) behind the face of a stud or a strip, without a steel plate, and one that was fished in anywhere. " +

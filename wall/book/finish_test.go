@@ -161,7 +161,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"box extender 1 in, 2 gang: switches (7/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
 		"device screws 2 in: 6-32 (metric M3.5, from memory), 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
 		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
-		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment)", "Have at hand: a voltage tester;", "one spare stock, 48 x 96 x 1/8 in, not in the total",
+		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment)", "Have at hand, where not on the list: a voltage tester;", "one spare stock, 48 x 96 x 1/8 in, not in the total",
 		"Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on 32 ft2. Allow 1 to 7 days (data of such products, the tube decides) for the adhesive to hold.",
 		"Coat the faces 1 × with primer.", "Let the panels rest: Stand or stack the sheets", "Cut all pieces (2)", "measured again on the wall: 3;",
 		"In this order: piece 1; piece 2.", "Saw outdoors or with extraction at the blade",

@@ -82,7 +82,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActPrimer:  coated + "primer.",
 			finish.ActTopCoat: coated + "top coat.",
 			finish.ActEdges:   "Coat sawn edges and the rims of holes {} ×.",
-			finish.ActBacks:   "Coat the backs as often as the faces.",
+			finish.ActBacks:   "Coat the backs as often as the faces, and roughen them where adhesive goes: it holds only as well as the paint under it.",
 		},
 		last: "After primer allow {dry primer}, between top coats {dry}. Allow {harden} for the paint to harden before the pieces are handled.",
 	},
@@ -110,6 +110,8 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActAdhesive: "Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on {}." + hold,
 			finish.ActNails: "Nail each piece before the next, where studs, strips or blocking are: gypsum board holds no nail. Where an upright edge has none behind " +
 				"it, fix blocking first or trust it to the adhesive.",
+			finish.ActScrews: "Screw each piece before the next, where studs, strips or blocking are, through holes drilled as its maker asks: gypsum board holds no " +
+				"screw. Where an upright edge has none behind it, fix blocking first or trust it to the adhesive.",
 			finish.ActClosing: "Leave out what closes a run ({}): it is fitted as soon as the rest of its run is up, by the next step.",
 			finish.ActFitting: "In this order: {}.",
 		},
@@ -126,7 +128,7 @@ var stageWords = map[finish.Stage]stage{
 		first: "Fit the trims of the list: cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are.",
 	},
 	finish.StageTape: {
-		title: "Tape off",
+		title: "Cover and tape off",
 		acts: map[finish.ActKind]string{
 			finish.ActCounter: "Cover counter and floor.",
 			finish.ActFloor:   "Cover the floor.",
@@ -145,7 +147,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageLastCoats: {
 		title: "Last coat, after sealing",
-		first: "Fill nail holes, sand, dust off, and tape along what stays bare.",
+		first: "Fill the holes of nails and screws, sand, dust off, and tape along what stays bare.",
 		acts:  map[finish.ActKind]string{finish.ActPrimer: coated + "primer.", finish.ActTopCoat: coated + "top coat."},
 		last:  "Pull the tape while the paint is soft. Allow {dry} for each coat to dry before it is touched.",
 	},
@@ -154,6 +156,8 @@ var stageWords = map[finish.Stage]stage{
 		first: "This line gets the sealant for kitchens and baths, which paint does not hold on.",
 		acts: map[finish.ActKind]string{
 			finish.ActAfterPaint: "It comes after the last coat; let that dry first.",
+			finish.ActJoints:     "Tape along its {}, leaving the width of the bead free.",
+			finish.ActLines:      "Lines of tape along it: {}.",
 			finish.ActRod:        rods,
 			finish.ActGrooves:    fill,
 		},
@@ -177,6 +181,7 @@ var fitBoards = stage{
 		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip." + hold,
 		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
 			"face along the hidden edge.",
+		finish.ActScrews:  "Screw it at each strip through a drilled hole, as its maker asks.",
 		finish.ActClosing: stageWords[finish.StageFit].acts[finish.ActClosing],
 		finish.ActFitting: stageWords[finish.StageFit].acts[finish.ActFitting],
 	},

@@ -49,7 +49,7 @@ var methodWords = map[finish.How]method{
 		finish.TermSection:   " × {}",
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
-	}, last: "; a gap is filled no deeper than it is wide, before a rod half as deep"},
+	}, last: "; a gap is filled no deeper than it is wide, and half as deep as wide where a rod is behind the bead"},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
 		"by custom, about a 10 fl oz cartridge for 32 ft2, it would be {compared}"},
@@ -169,9 +169,10 @@ var toolWords = map[finish.Tool]string{
 	finish.ToolStudFinder: "a finder for studs, cables and pipes",
 	finish.ToolLevel:      "a long level and a story pole",
 	finish.ToolSpacers:    "spacers as thick as the gaps",
-	finish.ToolBlade:      "a fine blade for the saw",
+	finish.ToolBlade:      "a fine blade for the saw, made for the material",
 	finish.ToolBit:        "a jigsaw with fine blades and the bit for its starter holes",
 	finish.ToolNailer:     "a nailer or a hammer with a nail set",
+	finish.ToolDriver:     "a drill driver with bits",
 	finish.ToolGun:        "a gun for cartridges",
 	finish.ToolLargeGun:   "a large gun for the large cartridges",
 	finish.ToolRoller:     "a small roller, a tray and a brush",
@@ -190,7 +191,7 @@ func besides(p plan.Plan) (says []string) {
 		tools = append(tools, toolWords[tool])
 	}
 	if len(tools) > 0 {
-		says = append(says, "Have at hand: "+strings.Join(tools, "; ")+".")
+		says = append(says, "Have at hand, where not on the list: "+strings.Join(tools, "; ")+".")
 	}
 	return says
 }
