@@ -29,8 +29,8 @@ func plain(r *rand.Rand, n int) nest.Problem {
 	return p
 }
 
-// TestGrowth: more parts than the exact search takes are searched as well as fewer: the gap between
-// nest and bound does not grow.
+// TestGrowth: more parts than the exact search takes are searched as well as fewer: nest and bound are
+// one sheet or five per cent apart at most.
 func TestGrowth(t *testing.T) {
 	var b strings.Builder
 	b.WriteString(growthHead)
@@ -61,7 +61,7 @@ func TestGrowth(t *testing.T) {
 			}
 			sheets, bound := len(found.Sheets), found.Bound.Sheets
 			gap := 100 * float64(sheets-bound) / float64(bound)
-			if gap > 7 {
+			if sheets > bound+1 && gap > 5 {
 				t.Errorf("%s of %d parts: %d sheets, bound %d", name, n, sheets, bound)
 			}
 			fmt.Fprintf(&b, "%-8s%5d %6d %6d %6d %13.1f %8.1f\n", name, n, len(first.Sheets), sheets, bound, gap, took.Seconds())
