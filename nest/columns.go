@@ -35,7 +35,6 @@ type generator struct {
 	nodes     int
 	limit     int
 	best      prices
-	calm      []int64
 	exhausted bool // no more can be proved
 }
 
@@ -47,7 +46,7 @@ type prices struct {
 
 // mostRows bounds the different pieces of the programme, whose memory and pivots grow with their
 // square.
-const mostRows = 1000
+const mostRows = 500
 
 // sheetOfPrices is what a sheet should hold at the prices of the programme; finer ones gain nothing.
 const sheetOfPrices = 1 << 20
@@ -97,6 +96,12 @@ func (c *generator) add(spots []spot) bool {
 	return true
 }
 
+// least returns for how many nodes a run is worth its while: some pivots for each piece.
+func (c *generator) least() int {
+	n := len(c.groups)
+	return n * n * n / (8 * gridStepsPerNode)
+}
+
 // over reports whether the search has to end.
 func (c *generator) over() bool { return c.nodes >= c.limit || c.ctx.Err() != nil }
 
@@ -118,7 +123,7 @@ func (c *generator) run(sheets int, nodes int) {
 		}
 		now := c.lp.Prices(sheetOfPrices)
 		above := int64(sheetOfPrices + len(c.groups))
-		if c.fillings(now, above, c.need, 4) == 0 && !c.price(now, sheets) {
+		if c.fillings(now, above, c.need) == 0 && !c.price(now, sheets) {
 			c.exhausted = !c.over()
 		}
 	}
@@ -147,11 +152,11 @@ func (c *generator) price(value []int64, sheets int) (more bool) {
 }
 
 // fillings looks quickly for fillings worth more than above, of the pieces needed, and adds them.
-func (c *generator) fillings(value []int64, above int64, need []int, orders int) (added int) {
+func (c *generator) fillings(value []int64, above int64, need []int) (added int) {
 	key := make([]int64, len(c.groups))
 	var byKey, order []int
 	var spots []spot
-	for n := range orders {
+	for n := range 4 {
 		byKey, order = byKey[:0], order[:0]
 		for g := range key {
 			if value[g] <= 0 || need[g] == 0 {
@@ -186,9 +191,9 @@ func (c *generator) fillings(value []int64, above int64, need []int, orders int)
 	return added
 }
 
-// fullest bounds what a sheet of the kind is worth: none is worth more than most, which is
-// beyond mostWhole where nothing is known. It adds fillings worth more than above, if there are any,
-// until they are enough; more reports whether it did.
+// fullest bounds what a sheet of the kind is worth: none is worth more than most, which is beyond
+// mostWhole where nothing is known. It adds fillings worth more than above, if there are any, until
+// they are enough; more reports whether it did.
 func (c *generator) fullest(kind int, value []int64, above int64, enough int) (most int64, more bool) {
 	if e := c.exact; e != nil && c.job.pitch > 0 {
 		from := e.nodes

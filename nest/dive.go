@@ -15,7 +15,7 @@ func (c *generator) dive(sheets int, nodes int) plan {
 		c.lp.Cover(need)
 		value := c.optimize()
 		for range 2 {
-			if c.over() || c.fillings(c.lp.Prices(sheetOfPrices), sheetOfPrices+int64(len(c.groups)), need, 4) == 0 {
+			if c.over() || c.fillings(c.lp.Prices(sheetOfPrices), sheetOfPrices+int64(len(c.groups)), need) == 0 {
 				break
 			}
 			value = c.optimize()

@@ -37,7 +37,7 @@ func TestGrowth(t *testing.T) {
 	budget := nest.Budget{Nodes: *nodes, Draft: true}
 	sizes := []int{64, 120, 136, 200, 400}
 	if !*table {
-		budget.Nodes, sizes = 500_000, []int{120, 136}
+		budget.Nodes, sizes = 2_000_000, []int{120, 136}
 	}
 	for _, name := range []string{"plain", "kitchen"} {
 		for _, n := range sizes {

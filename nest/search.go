@@ -114,7 +114,7 @@ func (s *searcher) run() {
 	for _, share := range shares {
 		m.run(s.share(share.improve))
 		s.take(m.now.clone())
-		if c != nil && !s.done() {
+		if c != nil && s.share(share.generate) >= c.least() && !s.done() {
 			s.generate(c, &m, s.share(share.generate))
 		}
 		if e != nil && !s.done() {
@@ -148,7 +148,7 @@ func (s *searcher) generate(c *generator, m *improver, nodes int) {
 	}
 	c.run(aim, nodes)
 	s.raise(c.weigh.atLeast(c.groups))
-	for aim > 0 && !s.done() && c.nodes < end {
+	for aim > 0 && !s.done() && c.nodes < end && s.ctx.Err() == nil {
 		from := c.nodes
 		p := c.dive(aim, end-c.nodes)
 		near := s.job.newImprover(s.ctx, &p, s.least)
