@@ -16,6 +16,7 @@ import (
 
 const (
 	elevationTall = 340.0 // most ink that a wall's height takes
+	elevationPage = 780.0 // of all that the drawing has, so that it stands on a page with its heading
 	heightLane    = 24.0  // beside the wall, before and after a height
 	flawRadius    = 11.0  // of the sign of a blemish
 )
@@ -26,6 +27,7 @@ type elevation struct {
 	run    plan.Run
 	path   string // of the run in the plan, with a full stop
 	pieces []plan.Piece
+	tall   float64 // most ink that the wall's height takes
 	begin  float64 // ink y of the line that says where to start
 	floor  float64 // ink y under the wall
 }
@@ -34,8 +36,14 @@ type elevation struct {
 // blemishes, heights at its stations and of its openings, and under it the chains of dimensions and
 // the story pole.
 func Elevation(p plan.Plan, i int) (Picture, error) {
-	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture { return drawElevation(p, i, width).Picture })
+}
+
+// drawElevation draws run i in a width, so tall that all of it has room on a page.
+func drawElevation(p plan.Plan, i int, width float64) *elevation {
+	for tall := elevationTall; ; tall *= .8 {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
+		e.tall = tall
 		e.describe()
 		e.lay()
 		e.wall()
@@ -47,8 +55,10 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 		e.labels()
 		e.onTheWall()
 		e.Height = e.foot(e.pole(e.chains(e.below())))
-		return e.Picture
-	})
+		if e.Height <= elevationPage || tall < elevationTall/3 {
+			return e
+		}
+	}
 }
 
 // StoryPole draws the story pole of run i of a plan alone, as it stands under the run's elevation,
@@ -68,7 +78,7 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 // newElevation returns the empty drawing of run i.
 func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
 	run := p.Runs[i]
-	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i)}
+	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i), tall: elevationTall}
 	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -89,7 +99,7 @@ func (e *elevation) scaled() (tall float64) {
 
 // oneTo is the least whole number that the wall may be shown smaller by.
 func (e *elevation) oneTo(wide, high float64) float64 {
-	return max(1, math.Ceil(perInch*max(wide/(e.Width-2*e.lane()), high/elevationTall)))
+	return max(1, math.Ceil(perInch*max(wide/(e.Width-2*e.lane()), high/e.tall)))
 }
 
 // lay chooses the scale and the lanes above the wall.
@@ -303,7 +313,7 @@ type sign struct {
 }
 
 // signs are the signs above the wall from left to right, and the ink that the longest height takes:
-// level where all have room so, else upright. Too many blemishes are left to the book's table.
+// level where all have room so, else upright. Blemishes too many for the wall are left to the table.
 func (e *elevation) signs() (all []sign, long float64) {
 	flaws := 0
 	for i, b := range e.plan.Blemishes {
@@ -312,7 +322,7 @@ func (e *elevation) signs() (all []sign, long float64) {
 			all = append(all, sign{stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At)}, true, e.spot(b)})
 		}
 	}
-	if float64(flaws+len(e.corners(true))) > e.Width/(2*flawRadius)-1 {
+	if left, right := e.sides(); float64(flaws+len(e.corners(true)))*2*flawRadius > 1.5*(right-left) {
 		all = nil
 	}
 	for _, s := range e.corners(true) {

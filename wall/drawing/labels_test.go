@@ -19,8 +19,7 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 				t.Fatalf("run %d: %v, narrow too: %v", i, err, ok)
 			}
 			for _, drawn := range []Picture{large, small} {
-				e := newElevation(p, i, drawn.Width, "x", "x")
-				e.lay()
+				e := drawElevation(p, i, drawn.Width)
 				for _, o := range p.Runs[i].Openings {
 					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {

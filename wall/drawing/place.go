@@ -201,7 +201,9 @@ func emWidth(r rune) float64 {
 		return 0.42
 	case strings.ContainsRune("mwMW@%→←↑↓⌀", r):
 		return 1
-	case unicode.IsUpper(r):
+	case r >= 0x2e80: // ideographs and their like fill a square
+		return 1.05
+	case unicode.IsUpper(r), unicode.Is(unicode.Cyrillic, r):
 		return 0.76
 	}
 	return 0.65

@@ -142,6 +142,9 @@ func (e *elevation) lane() (widest float64) {
 // wall's ends, and of the lower and upper sides of the openings, each on the side that is nearer.
 func (e *elevation) heights() {
 	left, right := e.sides()
+	for _, s := range e.corners(false) { // see below
+		e.claimLine(s.ink, e.y(s.at), s.ink, e.floor)
+	}
 	for side, near := range []float64{left, right} {
 		out, anchor := float64(2*side-1), []string{"end", "start"}[side]
 		most := int((e.floor-e.top+60)/poleGap) + 1

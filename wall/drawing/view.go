@@ -89,6 +89,14 @@ func nearest(arcs []plan.Arc, p plan.Point) *plan.Arc {
 	return nil
 }
 
+// OnArc reports whether a corner of a piece stands for a place on one of its true arcs, which are
+// drawn and sawn in its stead.
+func OnArc(piece plan.Piece, corner plan.Point) (on bool) {
+	var err error
+	defer fraction.Catch(&err)
+	return nearest(piece.Marks.Arcs, corner) != nil
+}
+
 // meet is where an arc meets the upright or level edge from q to p, or what of it is nearest to p.
 func meet(a *plan.Arc, p, q plan.Point) (x, y float64) {
 	cx, cy, r := a.Centre.X.Float64(), a.Centre.Y.Float64(), a.Radius.Float64()
