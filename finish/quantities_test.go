@@ -286,10 +286,12 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"kitchen and bath sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 180 ft, 1 60 yd roll",
 		},
 		{
-			"a tape along what stays bare, for the last coat only; none in a corner that is painted over",
-			finish.Work{Joints: []finish.Joint{{Kind: finish.InsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("1080")}}},
+			"a tape along what stays bare, at a step too, for the last coat only; none in a corner that is painted over",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.InsideCorner, Length: in("144")}, {Kind: finish.CabinetLine, Length: in("540")},
+				{Kind: finish.StepJoint, Length: in("540")}}},
 			func(m *finish.Materials) {
 				m.Tape.PaintLines, m.Paint.Top.After, m.Sealant.CabinetLine.Leg, m.Sealant.InsideCorner.Leg = "1", "1", "0.001", "0.001"
+				m.Sealant.Step.Leg = "0.001"
 			},
 			"paintable sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 90 ft, 1 60 yd roll",
 		},

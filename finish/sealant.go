@@ -66,9 +66,10 @@ func (s settings) wet(j Joint) bool {
 	return j.Kind == CounterLine && (s.House.Damp || s.in(s.House.Datum).Sign() > 0)
 }
 
-// bare reports whether a joint lies beside what is not painted, such as a counter or a jamb.
+// bare reports whether a joint lies beside what is not painted, such as a counter, a jamb or the side
+// of a cabinet at a step.
 func (j Joint) bare() bool {
-	return slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, WindowJoint}, j.Kind)
+	return slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, StepJoint, WindowJoint}, j.Kind)
 }
 
 // lengthOf returns the length of all joints of a sort.

@@ -3,6 +3,7 @@ package book
 import (
 	"cmp"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -55,10 +56,11 @@ var methodWords = map[finish.How]method{
 		"by custom, about a 10 fl oz cartridge for 32 ft2, it would be {compared}"},
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads it would be {compared}: " +
 		"finish.adhesive.form chooses"},
-	finish.ByMiters:    {text: "{length} of miters, a bead of {size} (judgment)"},
-	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts; take existing trim off this"},
-	finish.AsSpare:     {text: "not in the total"},
-	finish.ByDots:      {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
+	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment)"},
+	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts, joined end to end; take existing trim off this, and buy " +
+		"by the wall where no joint is wanted"},
+	finish.AsSpare: {text: "not in the total"},
+	finish.ByDots:  {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
 		"with supports at most {supports} apart (judgment)"},
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},
@@ -185,6 +187,9 @@ var toolWords = map[finish.Tool]string{
 func besides(p plan.Plan) (says []string) {
 	if s := p.Spare; s != nil {
 		says = append(says, "A choice: one spare "+Item(*s)+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more, not in the total.", ", not in the total."))
+	}
+	if slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 }) {
+		says = append(says, "Panels are up already: what is left over from their list comes off this one.")
 	}
 	var tools []string
 	for _, tool := range p.AtHand {
