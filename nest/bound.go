@@ -257,6 +257,13 @@ func falling(sizes []int64) []int64 {
 // pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where
 // that is too large to divide by.
 func pairSum(f, g *dual) (hi, lo, whole uint64) {
+	if over, most := bits.Mul64(uint64(f.whole), uint64(g.whole)); over == 0 && most < math.MaxUint64/uint64(len(f.size)+1) {
+		sizes := g.size[:len(f.size)]
+		for i, x := range f.size { // no size is above its whole: the sum fits 64 bits
+			lo += uint64(x) * uint64(sizes[i])
+		}
+		return 0, lo, most
+	}
 	for i := range f.size {
 		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))
 		var carry uint64

@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+	"sync"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -50,6 +51,7 @@ type Seams struct {
 	high    []int64           // the same in steps
 	pitch   int64             // in steps
 	kerf    int64
+	spare   sync.Pool // of *buffers
 }
 
 // offcutBay is a bay with the panels that can cover it, in the order of their left nodes.
@@ -247,7 +249,11 @@ func (x *Seams) FromOffcuts(ctx context.Context, o Offcuts) (layout Layout, foun
 		strip, _ := bits.Div64(hi, lo, uint64(o.Sheet))
 		t.strip = append(t.strip, int64(strip))
 	}
-	t.steps = []step{{before: -1}}
+	if b, ok := x.spare.Get().(*buffers); ok {
+		t.buffers = *b
+	}
+	defer func() { x.spare.Put(&t.buffers) }()
+	t.steps = append(t.steps[:0], step{before: -1})
 	ends := []label{{used: t.width + t.kerf}}
 	for _, n := range t.order() {
 		check(ctx)
@@ -268,8 +274,13 @@ type taking struct {
 	width, phase int64   // of a sheet
 	whole        int64   // penalty of a sheet
 	strip        []int64 // penalty of a strip, by height
-	steps        []step
-	at           []stop // by node of the bay
+	buffers
+}
+
+// buffers is what one run leaves for the next.
+type buffers struct {
+	steps []step
+	at    []stop // by node of the bay
 }
 
 // stop is a node with its labels, the least penalty of them, the penalty above which no label is

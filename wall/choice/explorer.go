@@ -156,13 +156,10 @@ func (e *explorer) look(layout wall.Layout) error {
 		e.keep(e.choice(layout, *before.nest))
 		return nil
 	}
-	if at := e.after(layout.Total); at > 0 {
-		lower, err := nest.LowerBound(problem) // far cheaper than a search
-		if err != nil {
+	if at := e.after(layout.Total); at > 0 && e.found[at-1].complete() {
+		worse, err := e.needsAsMuch(&layout, problem, e.found[at-1].Need)
+		if worse || err != nil {
 			return err
-		}
-		if best := e.found[at-1]; best.complete() && !e.canNeedLess(lower, best.Need) {
-			return nil
 		}
 	}
 	nodes := e.budget.Nodes / draftShare
@@ -176,6 +173,21 @@ func (e *explorer) look(layout wall.Layout) error {
 	e.nested[key] = nested{layout.Total, &r}
 	e.keep(e.choice(layout, r))
 	return nil
+}
+
+// needsAsMuch reports whether bounds say that a layout needs no less, the cheap ones first.
+func (e *explorer) needsAsMuch(l *wall.Layout, problem nest.Problem, need Need) (bool, error) {
+	for _, o := range e.prices {
+		cost, err := e.objective(o.price).Cost(l)
+		if err != nil {
+			return false, err
+		}
+		if !e.canNeedLess(o.price.LowerBound(cost), need) {
+			return true, nil
+		}
+	}
+	lower, err := nest.LowerBound(problem)
+	return err == nil && !e.canNeedLess(lower, need), err
 }
 
 // takeOver looks at the layouts that were found with fewer kinds of stock, and keeps the nests that

@@ -30,6 +30,8 @@ type base struct {
 const (
 	firstVariants = 36
 	moreVariants  = 6
+	manyPieces    = 48 // where layouts have more pieces, as many variants fewer are tried,
+	leastVariants = 2  // but not fewer than these
 )
 
 // sheetBlemish has the weights that are tried: the blemish that a sheet counts as.
@@ -87,6 +89,9 @@ func (o *offcuts) look() error {
 		n := moreVariants
 		if i == 0 && b.tried == 0 {
 			n = firstVariants
+		}
+		if pieces := len(o.found[0].Layout.Pieces); pieces > manyPieces {
+			n = max(leastVariants, n*manyPieces/pieces)
 		}
 		for ; n > 0 && b.tried < len(o.variants) && !o.ended(); n-- {
 			layout, found, err := b.seams.FromOffcuts(o.ctx, o.variants[b.tried])

@@ -150,16 +150,15 @@ func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
 	})
 }
 
-// usualPieces is how many pieces a layout has that counts as one of [Budget.Layouts]. Where layouts
-// have fewer, as many more are looked at: each takes less time.
+// usualPieces is how many pieces a layout has that counts as one of [Budget.Layouts]. Of layouts with
+// fewer pieces more are looked at, since each takes less time, and of those with more fewer.
 const usualPieces = 24
 
 // pursue looks at no more than so many further layouts of an order, until what it is to close is
 // closed.
 func (e *explorer) pursue(o *order, layouts int, closed func() bool) error {
-	pieces := layouts * usualPieces
-	for pieces > 0 && !closed() && !e.ended() {
-		pieces -= max(1, min(usualPieces, len(o.last.Pieces)))
+	for pieces := layouts * usualPieces; pieces > 0 && !closed() && !e.ended(); {
+		pieces -= max(1, len(o.last.Pieces))
 		if err := e.advance(o); err != nil {
 			return err
 		}
