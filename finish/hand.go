@@ -25,13 +25,14 @@ const (
 	ToolGun                    // for cartridges up to 11 fl oz (310 mL)
 	ToolLargeGun               // for larger ones
 	ToolRoller                 // roller, brush, tray
-	ToolFiller                 // for nail holes, and fine paper
+	ToolFiller                 // for the holes of nails and screws
+	ToolPaper                  // fine, for sawn edges and between coats
 	ToolEyesEars               // glasses, ear muffs, gloves
 	ToolRespirator             // against dust; against solvents with cartridges
 )
 
 var tools = enum.Of[Tool]("tester", "caps and covers", "stud finder", "level", "spacers", "blade", "bit", "nailer", "driver", "gun", "large gun", "roller",
-	"filler", "eyes and ears", "respirator")
+	"filler", "fine paper", "eyes and ears", "respirator")
 
 // String returns the word of the tool, or its number in brackets where it has none.
 func (t Tool) String() string { return tools.String(t) }
@@ -64,7 +65,7 @@ func (b *builder) atHand() (at []Tool) {
 		ToolTester: boxes, ToolCapsCovers: boxes, ToolStudFinder: pieces, ToolLevel: pieces, ToolSpacers: pieces && gap.Sign() > 0, ToolBlade: pieces,
 		ToolBit: pieces, ToolNailer: pieces && (b.nailed() && !b.screwed() || b.trimmed()),
 		ToolDriver: pieces && (b.screwed() || b.stripped()), ToolGun: usual, ToolLargeGun: large, ToolRoller: pieces && paint,
-		ToolFiller: pieces && b.nailed() && b.lastCoat(), ToolEyesEars: pieces, ToolRespirator: pieces,
+		ToolFiller: pieces && b.nailed() && b.lastCoat(), ToolPaper: pieces, ToolEyesEars: pieces, ToolRespirator: pieces,
 	} {
 		if needed {
 			at = append(at, Tool(t))

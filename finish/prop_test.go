@@ -359,6 +359,8 @@ func TestWhatTheOrderAsksIsBought(t *testing.T) {
 			switch s.Stage {
 			case finish.StageMainsOff:
 				ask(true, "a tester", slices.Contains(list.AtHand, finish.ToolTester) && slices.Contains(list.AtHand, finish.ToolCapsCovers))
+			case finish.StageCut:
+				ask(true, "fine paper", slices.Contains(list.AtHand, finish.ToolPaper))
 			case finish.StageMiter:
 				length := fraction.Length{}
 				for _, j := range w.Joints {

@@ -38,6 +38,8 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor, as every run reaches more than {} above it (judgment); " +
 				"where it is a counter, give its height as finish.house.datum.",
 		},
+		last: "Then clear the wall: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
+			"off before a basin or tap is loosened; a gas line is left to a licensed fitter.",
 	},
 	finish.StageRest: {
 		title: "Let the {panel}s rest",

@@ -178,7 +178,8 @@ var toolWords = map[finish.Tool]string{
 	finish.ToolGun:        "a gun for cartridges",
 	finish.ToolLargeGun:   "a large gun for the large cartridges",
 	finish.ToolRoller:     "a small roller, a tray and a brush",
-	finish.ToolFiller:     "filler for nail holes and fine paper",
+	finish.ToolFiller:     "filler for the holes of nails and screws",
+	finish.ToolPaper:      "fine paper",
 	finish.ToolEyesEars:   "safety glasses, ear muffs, gloves",
 	finish.ToolRespirator: "a fitted respirator for dust, and cartridges for organic vapors where there are solvents",
 }
