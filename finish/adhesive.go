@@ -14,11 +14,11 @@ var thinSheet = part(3, 8)
 // hold takes twice as much, as its beads do.
 var customVolume, customArea = mul(whole(10), scales["fl oz"].size), mul(whole(32), scales["ft2"].size)
 
-// custom returns the customary volume for the pieces, and how much goes on customArea.
-func (b *builder) custom() (volume, each *big.Rat) {
-	each = mul(customVolume, whole(of[int64](b.Adhesive.Hold == FullHold, 1, 2)))
-	return mul(b.surface(), quo(each, customArea)), each
+// customEach is how much goes on customArea, and custom the customary volume for the pieces.
+func (s settings) customEach() *big.Rat {
+	return mul(customVolume, whole(of[int64](s.Adhesive.Hold == FullHold, 1, 2)))
 }
+func (b *builder) custom() *big.Rat { return mul(b.surface(), quo(b.customEach(), customArea)) }
 
 // surface is that of all pieces by their own shapes.
 func (b *builder) surface() *big.Rat {
@@ -45,7 +45,7 @@ func (b *builder) glue() {
 	size := b.short(TermSize, diameter)
 	volume := mul(piAbove, diameter, diameter, diameter, part(1, 12), dots) // half balls, each π D³/12
 	compared := func(v *big.Rat) Term { return Term{Kind: TermCompared, Value: up(v, b.tube())} }
-	switch custom, each := b.custom(); {
+	switch custom := b.custom(); {
 	case b.Profile.Boards:
 		crossings, across := b.crossed()
 		supports := b.short(TermSupports, b.in(b.House.Studs))
@@ -57,7 +57,7 @@ func (b *builder) glue() {
 		}
 	case g.Form == GlueCustom:
 		volume, row.How, row.Source = custom, ByCustom, Custom
-		row.Terms = []Term{{Kind: TermSurface, Value: up(b.surface(), b.area())}, {Kind: TermEach, Value: up(each, b.tube())},
+		row.Terms = []Term{{Kind: TermSurface, Value: up(b.surface(), b.area())}, {Kind: TermEach, Value: up(b.customEach(), b.tube())},
 			{Kind: TermPer, Value: up(customArea, b.area())}, hold, compared(mul(roundBead(diameter), length))}
 	default:
 		row.Source = Given

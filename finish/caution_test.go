@@ -139,6 +139,8 @@ func TestScheduleOrder(t *testing.T) {
 			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "power on",
 		}},
 		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit"}},
+		{"glue alone holds: a cartridge goes half as far", quietWork, finish.Materials{House: quietMaterials.House, Paint: quietMaterials.Paint,
+			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit: adhesive 16 ft2"}},
 		{"what cannot burn is screwed", quietWork, finish.Materials{House: finish.House{Material: finish.Noncombustible}, Paint: quietMaterials.Paint,
 			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit: screws"}},
 		{"no pieces", finish.Work{}, quietMaterials, []string{}},

@@ -52,7 +52,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageMainsOff, boxes)
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
-		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(customArea, s.area())}),
+		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(mul(customArea, quo(customVolume, s.customEach())), s.area())}),
 		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), closing, labels(ActFitting, w.Fitting))
 	step(StageClose, len(w.Closing) > 0, closing)
 	step(StageTrim, s.trimmed())

@@ -24,7 +24,7 @@ const (
 	settle = " to take on the moisture of the room."
 	rods   = "Push backing rod into gaps wider than {}, so far that the bead before it is half as deep as wide."
 	fill   = "Fill the open ends of grooves first."
-	hold   = " Allow {glue} for the adhesive to hold."
+	hold   = " Allow {glue} for the adhesive to hold, and prop a piece meanwhile where no nail or screw holds it."
 )
 
 // stageWords has the words of each stage.

@@ -53,10 +53,10 @@ var methodWords = map[finish.How]method{
 	}, last: "; a gap is filled no deeper than it is wide, and half as deep as wide where a rod is behind the bead"},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
-		"by custom, about a 10 fl oz cartridge for 32 ft2, it would be {compared}"},
+		"by custom, about a 10 fl oz cartridge for 32 ft2, two for a full hold, it would be {compared}"},
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads it would be {compared}: " +
 		"finish.adhesive.form chooses"},
-	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment)"},
+	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
 	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts, joined end to end; take existing trim off this, and buy " +
 		"by the wall where no joint is wanted"},
 	finish.AsSpare: {text: "not in the total"},
