@@ -38,11 +38,8 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 		e.stroke("pole", ticks, mid-w/2, "M", mid+w/2, y, "H", x1)
 		s.text.write(&e.node, "", mid, y+4.6, "middle")
 	}
-	if float64(len(under))*poleGap > e.Width-16 {
-		under = nil // the table has them
-	}
-	if under == nil {
-		return y + laneHigh
+	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
+		return y + laneHigh // the table has them
 	}
 	return y + 14 + e.hang(under, "", typeSize, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
 }

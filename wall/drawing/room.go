@@ -102,14 +102,13 @@ func (d *roomDrawing) lay() {
 // crosses reports whether a run meets one before the last of its chain, but for the start of the
 // first, which it may miss by a little.
 func (d *roomDrawing) crosses(c course, little float64) bool {
-	lo := func(a, b course, part func(complex128) float64) bool { // they share a place along an axis
-		p, q, r, s := part(a.start), part(a.at(a.long, 0)), part(b.start), part(b.at(b.long, 0))
-		return max(min(p, q), min(r, s)) <= min(max(p, q), max(r, s))
+	area := func(c course) box {
+		p, q := c.start, c.at(c.long, 0)
+		return box{min(real(p), real(q)), min(imag(p), imag(q)), math.Abs(real(q - p)), math.Abs(imag(q - p))}.grow(.01)
 	}
-	imaginary := func(z complex128) float64 { return imag(z) }
 	for i, other := range d.courses[:max(0, len(d.courses)-1)] {
 		closing := i == 0 && cmplx.Abs(c.at(c.long, 0)-other.start) < little
-		if !closing && lo(c, other, func(z complex128) float64 { return real(z) }) && lo(c, other, imaginary) {
+		if !closing && area(c).overlaps(area(other)) {
 			return true
 		}
 	}

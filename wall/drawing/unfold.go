@@ -99,9 +99,9 @@ func Preview(p plan.Plan) (Picture, error) {
 		for _, e := range walls {
 			e.desc("%s.", e.run.Name)
 			for _, piece := range e.pieces {
-				v, shape := e.move(piece.At), ""
+				v := e.move(piece.At)
+				shape := v.curved(piece.Marks.Arcs, rings(piece)...)
 				clip, shown := e.clip(ref("preview-%d", piece.Number))
-				shape = v.curved(piece.Marks.Arcs, rings(piece)...)
 				clip.add("path", "d", shape, "clip-rule", "evenodd")
 				e.stroke("painted", shape).set("fill-rule", "evenodd")
 				on := e.add("g", "clip-path", shown)
