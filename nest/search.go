@@ -84,6 +84,11 @@ type searcher struct {
 // hard ones improved first.
 var shares = [...]struct{ improve, generate, exact int }{{1, 2, 4}, {4, 8, 24}, {32, 64, 96}, {200, 500, 500}, {840, 900, 921}}
 
+// fewShares are those for jobs of up to mostFew pieces, where the exact search is soon at its end.
+var fewShares = [...]struct{ improve, generate, exact int }{{1, 1, 8}, {2, 2, 32}, {4, 4, 120}, {16, 256, 512}, {200, 600, 2338}}
+
+const mostFew = 30
+
 // share returns so many parts of the budget.
 func (s *searcher) share(n int) int { return s.budget/4096*n + s.budget%4096*n/4096 }
 
@@ -111,7 +116,11 @@ func (s *searcher) run() {
 	if len(groups) <= mostRows {
 		c = newGenerator(s.ctx, j, s.relax, groups, weigh, e)
 	}
-	for _, share := range shares {
+	turns := shares
+	if len(possible) <= mostFew {
+		turns = fewShares
+	}
+	for _, share := range turns {
 		m.run(s.share(share.improve))
 		s.take(m.now.clone())
 		if c != nil && s.share(share.generate) >= c.least() && !s.done() {
