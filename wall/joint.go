@@ -41,6 +41,7 @@ type Joint struct {
 	Length fraction.Length
 	Gap    fraction.Length
 	Seen   bool // the cut edge is seen: of an exposed end or an outside corner
+	Right  bool // of an end: it is the right end of the run
 }
 
 // lengthOf returns the length of an edge, never less than it is.
@@ -126,12 +127,12 @@ func (m *Model) addJoints(layout *Layout, legs []leg) {
 			length := g.endLengths[side]
 			switch {
 			case !end.Kind.IsCorner():
-				add(Joint{EndJoint, r, length, gaps.Side, end.Kind == Exposed})
+				add(Joint{Kind: EndJoint, Run: r, Length: length, Gap: gaps.Side, Seen: end.Kind == Exposed, Right: side == 1})
 			case side == 0 && m.coupled(m.before(r)): // counted at the right end of the run before
 			case end.Kind == InsideCorner:
-				add(Joint{CornerJoint, r, length, gaps.Side, false})
+				add(Joint{Kind: CornerJoint, Run: r, Length: length, Gap: gaps.Side})
 			default:
-				add(Joint{MitreJoint, r, length, fraction.Length{}, true})
+				add(Joint{Kind: MitreJoint, Run: r, Length: length, Seen: true})
 			}
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"testing"
+
+	"example.com/groovewright/finish"
 )
 
 // A wall whose only panel is up leaves nothing to cut: every list of the plan is still a list. Its
@@ -43,6 +45,26 @@ func TestBoardsBesideInstalledOnes(t *testing.T) {
 		panels := p.Runs[0].Panels
 		if got := fmt.Sprintf("%v to %v", panels[i].Left, panels[i].Right); got != want || len(panels) != 2 {
 			t.Errorf("board %d of %d stands from %s, want %s", i, len(panels), got, want)
+		}
+	}
+}
+
+// The trim of an end whose panel is up was bought with it: only the other end's is on the list.
+func TestTrimOfAnEndThatIsUpIsNotBoughtAgain(t *testing.T) {
+	const job = `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [{"name": "wall", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "exposed"},
+			"heights": [{"at": "0", "top": "18"}, {"at": "60", "top": "18"}]}]%s}`
+	for installed, want := range map[string]string{
+		"": "3", `, "installed": [{"run": "wall", "left": "0", "right": "30", "left_phase": "0"}]`: "1.5",
+	} {
+		got := ""
+		for _, row := range makeFrom(t, fmt.Sprintf(job, installed)).List.Rows {
+			if row.Item == finish.ItemEdgeTrim {
+				got += row.Quantity.String()
+			}
+		}
+		if got != want {
+			t.Errorf("installed %q: %v ft of edge trim, want %v", installed, got, want)
 		}
 	}
 }

@@ -45,7 +45,8 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		}
 		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap,
 			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen})
-		if corner := joint.Kind == wall.MitreJoint; joint.Seen && (corner || joint.Kind == wall.EndJoint) {
+		corner := joint.Kind == wall.MitreJoint
+		if joint.Seen && (corner || joint.Kind == wall.EndJoint && !j.upAt(joint, c.Layout.Runs[joint.Run].Limits)) {
 			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
 		}
 	}
@@ -83,6 +84,14 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 // behind reports whether one panel that is on the wall already spans a stretch of a run.
 func (j *Job) behind(r int, from, to fraction.Length) bool {
 	return slices.ContainsFunc(j.Installed, func(in wall.Installed) bool { return in.Run == r && !from.Less(in.Left) && !in.Right.Less(to) })
+}
+
+// upAt reports whether the panel at an end is on the wall already: the trim of that end was bought
+// with it.
+func (j *Job) upAt(end wall.Joint, limits [2]fraction.Length) bool {
+	return slices.ContainsFunc(j.Installed, func(in wall.Installed) bool {
+		return in.Run == end.Run && (!end.Right && in.Left.Compare(limits[0]) <= 0 || end.Right && in.Right.Compare(limits[1]) >= 0)
+	})
 }
 
 // open returns the wall of a run between two places without its openings.
