@@ -33,7 +33,8 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 }
 
 // Budget is how long a search may go on. It counts steps and not time, so that the same problem
-// always gives the same front. More of any never gives a worse front.
+// always gives the same front. A search of more effort goes on where one of less ended: its front is
+// never worse.
 type Budget struct {
 	Effort  int // rounds of the search; 1 if 0 or less
 	Layouts int // looked at in a round to close the front's gaps; [DefaultLayouts] if 0 or less

@@ -10,7 +10,7 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// A kind of stock more is never a disadvantage, but it may lead a search astray. So what the search
+// A kind of stock more is never a disadvantage, but it may lead the search astray. So what the search
 // finds without one kind or another counts as found too. A set of kinds is a set of bits, bit i for
 // Stock[i].
 
