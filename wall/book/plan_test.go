@@ -45,8 +45,13 @@ func plansIn(folder string, least int) (all []named) {
 
 // hardJobs are the plans of jobs that are hard to draw: ten runs, thirty feet, eight inches, a stair,
 // forty boxes, long names in three scripts, boards, millimetres, arches, a closed room, runs that
-// would cross, no price.
-var hardJobs = sync.OnceValue(func() []named { return plansIn("testdata/hard", 12) })
+// would cross, no price. Short runs, which go after other faults, do without them.
+var hardJobs = sync.OnceValue(func() []named {
+	if testing.Short() {
+		return nil
+	}
+	return plansIn("testdata/hard", 12)
+})
 
 // examplePlans returns the plans of the example jobs by name.
 func examplePlans(t *testing.T) map[string]plan.Plan {
