@@ -9,9 +9,11 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -257,5 +259,40 @@ func TestTooLittleStockIsProved(t *testing.T) {
 	var short *choice.ShortError
 	if !errors.As(err, &short) || !short.Proved || short.Least < 2 || short.OnHand != 1 || short.Layouts > 1 {
 		t.Errorf("got %v", err)
+	}
+}
+
+// A sheet on hand saves buying one of the same kind: no other kind takes its place. One that is dearer
+// than what can be bought does not.
+func TestSheetsOnHandAreUsed(t *testing.T) {
+	one := 1
+	for _, row := range []struct {
+		bought, onHand string
+		want           choice.Need
+	}{
+		{"", "", choice.Need{Bought: 1, Sheets: 2}},
+		{"10", "10", choice.Need{Cost: fraction.NewRatio(20, 1), Bought: 1, Sheets: 2}},
+		{"10", "12", choice.Need{Cost: fraction.NewRatio(20, 1), Bought: 2, Sheets: 2}},
+	} {
+		p := wall.Room{
+			Profile: groove.Profile{Thickness: fraction.Of(1, 4), Features: []groove.Feature{{Kind: groove.Flat, Width: fraction.Inches(2)}, {Kind: groove.Bead, Width: fraction.Of(1, 2)}}},
+			Mark:    fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch),
+			Runs: []wall.Run{{Name: "hall", Width: fraction.Inches(90), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Covered},
+				Heights: []wall.Height{{Top: fraction.Inches(60)}, {At: fraction.Inches(90), Top: fraction.Inches(60)}}}},
+		}
+		for _, kind := range []struct {
+			name, price string
+			count       *int
+		}{{"bought", row.bought, nil}, {"on hand", row.onHand, &one}} {
+			s := nest.Stock{Name: kind.name, Width: fraction.Inches(48), Length: fraction.Inches(96), Count: kind.count}
+			if kind.price != "" {
+				s.Price = money.Of(decimal.RequireFromString(kind.price))
+			}
+			p.Stock = append(p.Stock, s)
+		}
+		c, err := choice.Explore(t.Context(), p, choice.Budget{})
+		if got := c.Sheets().Need; err != nil || got != row.want {
+			t.Errorf("bought for %q, on hand for %q: %+v, %v; want %+v", row.bought, row.onHand, got, err, row.want)
+		}
 	}
 }

@@ -39,19 +39,21 @@ func of(set uint) (kinds []int) {
 	return kinds
 }
 
-// useful returns the set of kinds but those that another one can take the place of at no more money,
-// as many as needed, of which every sheet is as large and shows the same pattern.
+// useful returns the set of kinds but those that another one can take the place of: as many of it as
+// needed, for no more money, each sheet as large and with the same pattern. What is on hand stays, since
+// it saves buying, unless it is dearer.
 func (k *kinds) useful() (set uint) {
 	for i, a := range k.room.Stock {
-		instead := func(b nest.Stock) bool {
+		instead := func(j int, b nest.Stock) bool {
 			pa, priced := a.Price.Decimal()
 			pb, other := b.Price.Decimal()
-			return b.Count == nil && b.LeftPhase == a.LeftPhase && !b.Width.Less(a.Width) && !b.Length.Less(a.Length) &&
-				b.Squared == a.Squared && priced == other && pb.LessThanOrEqual(pa)
+			less := priced && other && pb.LessThan(pa)
+			return b.Count == nil && b.LeftPhase == a.LeftPhase && !b.Width.Less(a.Width) && !b.Length.Less(a.Length) && b.Squared == a.Squared &&
+				(less || a.Count == nil && a.Price == b.Price && (b.Width != a.Width || b.Length != a.Length || j < i))
 		}
 		taken := false
 		for j, b := range k.room.Stock {
-			taken = taken || j != i && instead(b) && (j < i || b.Width != a.Width || b.Length != a.Length || b.Price != a.Price || a.Count != nil)
+			taken = taken || j != i && instead(j, b)
 		}
 		if !taken {
 			set |= 1 << i
