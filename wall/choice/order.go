@@ -183,8 +183,10 @@ func (e *explorer) closeGaps() (err error) {
 			return err
 		}
 	}
-	if err := e.pursue(e.ties, e.budget.Layouts/looksShare, looks); err != nil {
-		return err
+	if e.ties != nil {
+		if err := e.pursue(e.ties, e.budget.Layouts/looksShare, looks); err != nil {
+			return err
+		}
 	}
 	for range stepsTried {
 		i := e.openStep()
