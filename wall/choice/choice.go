@@ -207,10 +207,14 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 	}
 	b.Effort = max(1, b.Effort)
 	b.Layouts, b.Nodes = cmp.Or(max(b.Layouts, 0), DefaultLayouts), cmp.Or(max(b.Nodes, 0), DefaultNodes)
-	if len(room.Stock) >= bits.UintSize {
-		return explore(ctx, room, b, nil)
+	m, err := wall.NewModel(ctx, room)
+	if err != nil {
+		return Choices{}, err
 	}
-	k := kinds{ctx: ctx, room: room, budget: b, known: map[uint]explored{}}
+	if len(room.Stock) >= bits.UintSize {
+		return explore(ctx, m, room, b, nil)
+	}
+	k := kinds{ctx: ctx, model: m, room: room, budget: b, known: map[uint]explored{}}
 	set := k.useful()
 	c, err = k.explore(set)
 	for i, f := range c.Front {
@@ -219,11 +223,11 @@ func Explore(ctx context.Context, room Problem, b Budget) (c Choices, err error)
 	return c, err
 }
 
-// explore finds the trade-off of a room. Choices that others found are taken over from fewer, where
+// explore finds the trade-off of a room, of which m is the model. Choices that others found are taken over from fewer, where
 // it is not nil.
-func explore(ctx context.Context, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
+func explore(ctx context.Context, m *wall.Model, room Problem, b Budget, fewer func() ([]Choice, error)) (c Choices, err error) {
 	defer fraction.Catch(&err)
-	e := explorer{ctx: ctx, room: room, budget: b, fewer: fewer, nested: map[string]nested{}}
+	e := explorer{ctx: ctx, room: room, model: m, budget: b, fewer: fewer, nested: map[string]nested{}}
 	defer e.close()
 	if err := e.search(); err != nil {
 		if len(e.found) == 0 || ctx.Err() == nil || !errors.Is(err, ctx.Err()) {

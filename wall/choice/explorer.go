@@ -118,9 +118,6 @@ func (e *explorer) bound() (err error) {
 	if e.strips, err = e.room.Strips(); err != nil {
 		return err
 	}
-	if e.model, err = wall.NewModel(e.ctx, e.room); err != nil {
-		return err
-	}
 	e.bare = fraction.Must(Nesting(e.room, &wall.Layout{}))
 	lower, err := nest.StripBound(e.bare, e.room.Gaps.Seam, e.strips)
 	if err != nil {

@@ -21,6 +21,7 @@ const mostKinds = 4
 // kinds explores a room with each set of its kinds of stock once.
 type kinds struct {
 	ctx    context.Context
+	model  *wall.Model // with all kinds
 	room   Problem
 	budget Budget
 	known  map[uint]explored
@@ -73,7 +74,11 @@ func (k *kinds) explore(set uint) (c Choices, err error) {
 	for _, i := range of(set) {
 		room.Stock = append(room.Stock, k.room.Stock[i])
 	}
-	return explore(k.ctx, room, k.budget, func() ([]Choice, error) { return k.without(set) })
+	m, err := k.model.WithStock(room.Stock)
+	if err != nil {
+		return Choices{}, err
+	}
+	return explore(k.ctx, m, room, k.budget, func() ([]Choice, error) { return k.without(set) })
 }
 
 // without returns the choices that are found with one kind of a set less, for the stock of the set.
