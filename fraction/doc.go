@@ -13,7 +13,7 @@
 //	Ratio                a pure number   Length / Length; weights, costs, feet, square metres
 //
 // [Parse] reads every notation of the trade, [Length.String] writes one, the mixed fraction in
-// lowest terms, and a [Tape] writes for people: to its marks, with a ~ and the error where that is
+// lowest terms, and a [Tape] writes for people: to its marks, with what is more or less where that is
 // not exact.
 //
 // # Units and exactness

@@ -61,8 +61,8 @@ func ExampleTape() {
 	fmt.Println(fraction.Tape{Mark: fraction.Millimetres(1, 1), Unit: fraction.Millimetre}.Format(length))
 	// Output:
 	// 63 33/128
-	// ~63 1/4 (-1/128)
-	// ~1607 mm (+0.26 mm)
+	// 63 1/4 plus 1/128
+	// 1607 mm less 0.26 mm
 }
 
 func ExampleArea() {

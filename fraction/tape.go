@@ -8,8 +8,8 @@ import (
 // Tape writes lengths for people, to the marks of the tape that they hold.
 //
 // A length on a mark, or half way between two, is written as it is: "16 3/16", "16 5/32". Another is
-// written as the nearest mark with a sign that it is not exact and how far the mark lies above the
-// length: "~16 3/16 (+1/128)". Take that error off the mark and you have the length.
+// written as the nearest mark and what the length has more or less: "16 3/16 less 1/128",
+// "16 3/16 plus 1/128"; one below half a mark is written exactly, as there is no mark to start from.
 //
 // The zero value is a tape in inches without marks: everything on it is exact.
 type Tape struct {
@@ -17,7 +17,7 @@ type Tape struct {
 	Unit Unit   // what numbers are written in
 }
 
-// FinestError is the greatest denominator of an error that a [Tape] writes as a fraction. Others
+// FinestError is the greatest denominator of a difference that a [Tape] writes as a fraction. Others
 // are written as decimals, in inches to a thousandth and in millimetres to a hundredth, rounded
 // away from zero.
 const FinestError = 128
@@ -34,16 +34,28 @@ func (t Tape) Format(a Length) (text string) {
 	}()
 	defer Catch(&err)
 	var room [128]byte
-	b := room[:0]
 	mark, over := a.Round(t.Mark, Nearest)
-	if over.Mul(2).Abs() == t.Mark.Abs() {
+	if mark.IsZero() || over.Mul(2).Abs() == t.Mark.Abs() {
 		mark, over = a, Length{}
 	}
-	if !over.IsZero() {
-		b = append(b, '~')
+	b := t.append(room[:0], value(mark))
+	switch more := over.Sign() < 0 == (a.Sign() > 0); { // of -1 1/128 there is more than of -1
+	case over.IsZero():
+		return string(b)
+	case more:
+		b = append(b, " plus "...)
+	default:
+		b = append(b, " less "...)
 	}
-	b = t.append(b, value(mark))
-	return string(t.appendError(b, over))
+	switch over = over.Abs(); {
+	case t.Unit != Inch:
+		b = t.append(b, value(t.outward(over)))
+	case over.Den() > FinestError:
+		b = value(t.outward(over)).appendDecimal(b)
+	default:
+		b = value(over).append(b)
+	}
+	return string(b)
 }
 
 // append writes v, which is in inches, in the unit of the tape.
@@ -56,36 +68,13 @@ func (t Tape) append(b []byte, v value) []byte {
 	return append(b, t.Unit.String()...)
 }
 
-func (t Tape) appendError(b []byte, over Length) []byte {
-	if over.IsZero() {
-		return b
-	}
-	b = append(b, " ("...)
-	if over.Sign() > 0 {
-		b = append(b, '+')
-	}
-	switch {
-	case t.Unit != Inch:
-		b = t.append(b, value(t.outward(over)))
-	case over.Den() > FinestError:
-		b = value(t.outward(over)).appendDecimal(b)
-	default:
-		b = value(over).append(b)
-	}
-	return append(b, ')')
-}
-
-// outward rounds an error away from zero, so that it is never written too small.
+// outward rounds a difference up, so that it is never written too small.
 func (t Tape) outward(over Length) Length {
 	grain := Of(1, 1000)
 	if t.Unit != Inch {
 		grain = Millimetres(1, 100)
 	}
-	away := Up
-	if over.Sign() < 0 {
-		away = Down
-	}
-	over, _ = over.Round(grain, away)
+	over, _ = over.Round(grain, Up)
 	return over
 }
 

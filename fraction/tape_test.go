@@ -20,22 +20,23 @@ func TestTape(t *testing.T) {
 		length, format string
 	}{
 		{sixteenths, "16 3/16", "16 3/16"},
-		{sixteenths, "16 23/128", "~16 3/16 (+1/128)"},
-		{sixteenths, "16 25/128", "~16 3/16 (-1/128)"},
+		{sixteenths, "16 23/128", "16 3/16 less 1/128"},
+		{sixteenths, "16 25/128", "16 3/16 plus 1/128"},
 		{sixteenths, "16 5/32", "16 5/32"}, // half way: a tape shows it
 		{sixteenths, "-16 5/32", "-16 5/32"},
-		{sixteenths, "1000 mm", "~39 3/8 (+0.005)"}, // 39.37007…: too awkward a fraction
+		{sixteenths, "1000 mm", "39 3/8 less 0.005"}, // 39.37007…: too awkward a fraction
 		{sixteenths, "0", "0"},
-		{sixteenths, "1/64", "~0 (-1/64)"},
-		{sixteenths, "-1/64", "~0 (+1/64)"},
+		{sixteenths, "1/64", "1/64"},
+		{sixteenths, "-1/64", "-1/64"},
 		{sixteenths, "12", "12"},
-		{sixteenths, "11 63/64", "~12 (+1/64)"}, // the mark carries over to the foot
+		{sixteenths, "11 63/64", "12 less 1/64"}, // the mark carries over to the foot
 		{sixteenths, "-63 1/4", "-63 1/4"},
+		{sixteenths, "-16 23/128", "-16 3/16 less 1/128"}, // less far to the left
 		{sixteenths, "3 1/4", "3 1/4"},
 		{thirtySeconds, "16 5/32", "16 5/32"},
 		{millimetres, "412 mm", "412 mm"},
 		{millimetres, "412.5 mm", "412.5 mm"},
-		{millimetres, "16 3/16", "~411 mm (-0.17 mm)"}, // 411.1625 mm; errors are rounded away from zero
+		{millimetres, "16 3/16", "411 mm plus 0.17 mm"}, // 411.1625 mm; differences are rounded away from zero
 		{halves, "412.5 mm", "41.25 cm"},
 		{halves, "-412.5 mm", "-41.25 cm"},
 		{fraction.Tape{}, "16 23/128", "16 23/128"}, // the zero value rounds nothing
@@ -43,7 +44,7 @@ func TestTape(t *testing.T) {
 		{fraction.Tape{Unit: fraction.Millimetre}, "1/262144", "0.000096893310546875 mm"}, // 18 places, and one more below
 		{fraction.Tape{Unit: fraction.Millimetre}, "1/524288", "127/2621440 mm"},
 		{fraction.Tape{Unit: fraction.Centimetre}, "0", "0 cm"},
-		{fraction.Tape{Mark: fraction.Of(-1, 16)}, "16 23/128", "~16 3/16 (+1/128)"},
+		{fraction.Tape{Mark: fraction.Of(-1, 16)}, "16 23/128", "16 3/16 less 1/128"},
 	} {
 		a := fraction.MustParse(test.length)
 		if got := test.tape.Format(a); got != test.format {
@@ -62,8 +63,9 @@ func drawTape(t *rapid.T) fraction.Tape {
 	}
 }
 
-// What a tape writes can be typed in again, and is the nearest mark or half way between two; the error beside it is the way
-// to the mark, exactly where it is written as a fraction of an inch and never too small elsewhere.
+// What a tape writes can be typed in again, and is the nearest mark or, as it is, half way between two or short of the first;
+// the difference beside it is the way to the length, exactly where it is written as a fraction of an inch and never too small
+// elsewhere.
 func TestTapeReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tape := drawTape(t)
@@ -72,31 +74,32 @@ func TestTapeReadsBack(t *testing.T) {
 			a = a.Neg()
 		}
 		mark, over := a.Round(tape.Mark, fraction.Nearest)
-		if over.Mul(2).Abs() == tape.Mark {
+		if over.Mul(2).Abs() == tape.Mark || mark.IsZero() {
 			mark, over = a, fraction.Length{}
 		}
 		text := tape.Format(a)
-		number, err, about := strings.Cut(strings.TrimPrefix(text, "~"), " (")
-		if about != strings.HasPrefix(text, "~") || about == over.IsZero() {
+		number, more, plus := strings.Cut(text, " plus ")
+		number, less, _ := strings.Cut(number, " less ")
+		if strings.ContainsAny(text, "~()") || (more+less == "") != over.IsZero() {
 			t.Fatalf("%q marks a rounded length wrongly; it is off by %v", text, over)
 		}
 		if got, fault := fraction.Parse(number, fraction.Inch); fault != nil || got != mark {
 			t.Fatalf("%q reads back as %v, %v, want %v", text, got, fault, mark)
 		}
-		if !about {
+		if over.IsZero() {
 			return
 		}
-		shown, fault := fraction.Parse(strings.TrimPrefix(strings.TrimSuffix(err, ")"), "+"), fraction.Inch)
+		shown, fault := fraction.Parse(more+less, fraction.Inch)
 		if fault != nil {
-			t.Fatalf("error in %q: %v", text, fault)
+			t.Fatalf("difference in %q: %v", text, fault)
 		}
-		beyond := shown.Abs().Sub(over.Abs())
+		beyond := shown.Sub(over.Abs())
 		grain, exact := fraction.Of(1, 1000), over.Den() <= fraction.FinestError
 		if tape.Unit != fraction.Inch {
 			grain, exact = fraction.Millimetres(1, 100), false
 		}
-		if shown.Sign() != over.Sign() || beyond.Sign() < 0 || !beyond.Less(grain) || exact && !beyond.IsZero() {
-			t.Fatalf("%q: the error is %v, shown as %v", text, over, shown)
+		if plus != mark.Abs().Less(a.Abs()) || beyond.Sign() < 0 || !beyond.Less(grain) || exact && !beyond.IsZero() {
+			t.Fatalf("%q: the difference is %v, shown as %v", text, over, shown)
 		}
 	})
 }

@@ -14,7 +14,7 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.heading("-", "Cut list")
-	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s. Where a cut is at a measure, the blade runs just past it, seen from the edge named; what is taken off includes the blade. An arrow shows which way the top of a piece lies; up is away from you. An offcut's phase is the exact left_phase that it has as stock of another job.", sheetWord(p), t.length(p.Saw.Kerf)))
+	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s. Where a cut is at a measure, the blade runs just past it, seen from the edge named; what is taken off includes the blade. An arrow shows which way the top of a piece lies; up is away from you. An offcut's phase is the exact left_phase that it has as stock of another job.", sheetWord(p), t.given(p.Saw.Kerf)))
 	exact := fraction.Tape{Unit: t.tape.Unit}
 	// A narrower leftover is no use on a wall, and is not listed. The JSON plan has them all.
 	least := fraction.Inches(1)
@@ -25,7 +25,7 @@ func (t *text) sheets(p plan.Plan) {
 		t.gap()
 		name := s.Stock
 		if kind, i := p.StockNamed(name); i >= 0 {
-			name += ", " + t.size(kind.Width, kind.Length)
+			name += ", " + t.given(kind.Width) + " x " + t.given(kind.Length)
 		}
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
 		for _, c := range s.Cuts {

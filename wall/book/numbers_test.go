@@ -109,10 +109,8 @@ func judge(tree any, tape fraction.Tape, path, text string) string {
 		}
 		sum = sum.Add(l.Mul(sign))
 	}
-	// The unit stands in the title block of a drawing, how far a mark is off in the tables.
-	want := tape.Format(sum)
-	number, _, _ := strings.Cut(want, " (")
-	if text != want && text != strings.TrimSuffix(number, " "+tape.Unit.String()) {
+	// The unit stands in the title block of a drawing.
+	if want := tape.Format(sum); text != want && text != strings.ReplaceAll(want, " "+tape.Unit.String(), "") {
 		return "the plan says " + want
 	}
 	return ""

@@ -128,7 +128,7 @@ func (b *page) funcs() template.FuncMap {
 		"wayOut":  func(w cutout.WayOut) string { return wayOutWords[w] },
 		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
 		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"unit":    func() string { return unitWords[b.tape.Unit] },
+		"between": b.between, "given": b.given,
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 	}
 }

@@ -224,7 +224,7 @@ func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 			}
 		}
 	}
-	below := regexp.MustCompile(`>~?-\d`)
+	below := regexp.MustCompile(`>-\d`)
 	for _, f := range files {
 		switch f.Name {
 		case "book.html":

@@ -43,7 +43,7 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
 		if mitred {
 			t.hang("  ", fmt.Sprintf("mitre its %s edge, at half the angle of the corner (45 degrees at a square one), after all other marks and cuts: its measures reach to the long point, on the face; the back comes out narrower by the thickness, %s",
-				either(i == 0, "left", "right"), t.length(p.Profile.Thickness)))
+				either(i == 0, "left", "right"), t.given(p.Profile.Thickness)))
 		}
 	}
 }
@@ -82,7 +82,7 @@ func (t *text) marks(piece plan.Piece) {
 		}
 	}
 	for _, d := range m.Drill {
-		rows = append(rows, []string{"drill " + t.length(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
+		rows = append(rows, []string{"drill " + t.given(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
 	t.table(4, []string{"corner", "across", "up", "across, on the back"}, rows)
 	for _, a := range m.Arcs {
@@ -132,7 +132,7 @@ func (t *text) sawing(m plan.Marks) []string {
 		name := waste(c.Waste) + ": "
 		for _, i := range c.Drill {
 			if i >= 0 && i < len(m.Drill) {
-				lines = append(lines, fmt.Sprintf("%sdrill %s, centre %s", name, t.tape.Format(m.Drill[i].Diameter), t.place(m.Drill[i].At)))
+				lines = append(lines, fmt.Sprintf("%sdrill %s, centre %s", name, t.given(m.Drill[i].Diameter), t.place(m.Drill[i].At)))
 			}
 		}
 		for _, p := range c.Tight {

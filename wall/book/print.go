@@ -25,8 +25,7 @@ func Text(p plan.Plan) string {
 		t.para(t.headline(p))
 		t.choices(p)
 		t.gap()
-		t.para(fmt.Sprintf("Lengths are in %s, to the nearest %s; one half way between two marks is written as it is. ~ stands before any other between them, and what was added to reach the mark follows in brackets.",
-			unitWords[t.tape.Unit], t.length(p.Tape)))
+		t.para(t.between())
 		section(t, "Look at these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("  ! ", t.warned(w)) })
 		t.taped(p.Taped)
 		t.shopping(p)
@@ -44,6 +43,17 @@ func Text(p plan.Plan) string {
 // unitWords has the names of the units that people read.
 var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
 
+// between says in what lengths are written, and how one that is between two marks of the tape.
+func (t *text) between() string {
+	says := "Lengths are in " + unitWords[t.tape.Unit]
+	if t.tape.Mark.IsZero() {
+		return says + "."
+	}
+	mark := t.tape.Mark
+	return fmt.Sprintf("%s. Between two marks of %s a length is the nearest mark with what is more or less, such as %s; half a mark is written as it is.",
+		says, t.length(mark), t.length(mark.Mul(22).Add(mark.Div(4))))
+}
+
 // Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
 // is proved.
 func Headline(p plan.Plan) (line string) {
@@ -58,7 +68,7 @@ func (t *text) buying(p plan.Plan) string {
 	kinds := map[bool][]string{} // by whether they are on hand
 	for _, s := range p.Stock {
 		if onHand := s.Count != nil; s.Used != 0 {
-			kinds[onHand] = append(kinds[onHand], fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.size(s.Width, s.Length)))
+			kinds[onHand] = append(kinds[onHand], fmt.Sprintf("%d of %q, %s", s.Used, s.Name, t.given(s.Width)+" x "+t.given(s.Length)))
 		}
 	}
 	says := "No " + sheetWord(p) + " to buy."

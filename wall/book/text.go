@@ -48,13 +48,16 @@ func either(holds bool, yes, no string) string {
 // count writes a number with its noun.
 func count(n int, noun string) string { return strconv.Itoa(n) + " " + noun + either(n == 1, "", "s") }
 
-// length writes a length as the tape shows it. One that is too short for the tape's marks is
-// written exactly, since "about nothing" helps nobody.
-func (t *text) length(x fraction.Length) string {
-	if mark, _ := x.Round(t.tape.Mark, fraction.Nearest); mark.IsZero() {
-		return fraction.Tape{Unit: t.tape.Unit}.Format(x)
+// length writes a length as the tape shows it.
+func (t *text) length(x fraction.Length) string { return t.tape.Format(x) }
+
+// given writes a size that somebody gave, such as that of a blade, exactly; one that is no fraction
+// of an inch, as a metric one in a job in inches, as the tape shows it.
+func (t *text) given(x fraction.Length) string {
+	if t.tape.Unit == fraction.Inch && x.Den() > fraction.FinestError {
+		return t.length(x)
 	}
-	return t.tape.Format(x)
+	return fraction.Tape{Unit: t.tape.Unit}.Format(x)
 }
 
 // about writes a length to the nearest mark, for what is only looked at.

@@ -46,7 +46,7 @@ func ExampleElevation_error() {
 func ExampleRoom() {
 	picture, _ := drawing.Room(stored())
 	fmt.Println(picture.Desc)
-	// Output: The runs clockwise, as seen by someone in the room. Left wall, 62 1/2 wide. Corner A, inside corner, to Sink wall: passes Left wall. Sink wall, 120 3/8 wide. Corner B, inside corner, to Stove wall: passes Stove wall. Stove wall, ~40 1/2 (-1/64) wide.
+	// Output: The runs clockwise, as seen by someone in the room. Left wall, 62 1/2 wide. Corner A, inside corner, to Sink wall: passes Left wall. Sink wall, 120 3/8 wide. Corner B, inside corner, to Stove wall: passes Stove wall. Stove wall, 40 1/2 plus 1/64 wide.
 }
 
 func ExampleEnd() {
@@ -64,7 +64,7 @@ func ExampleCorner() {
 func ExampleUnfolded() {
 	picture, _ := drawing.Unfolded(stored())
 	fmt.Println(picture.Desc)
-	// Output: Left wall: start at 0, work to the right. Sink wall: start at 60 3/16, work to the right. Stove wall: start at ~40 1/2 (-1/64), work to the left.
+	// Output: Left wall: start at 0, work to the right. Sink wall: start at 60 3/16, work to the right. Stove wall: start at 40 1/2 plus 1/64, work to the left.
 }
 
 func ExamplePreview() {
@@ -82,7 +82,7 @@ func ExampleFittingStrip() {
 func ExampleStoryPole() {
 	picture, _ := drawing.StoryPole(stored(), 2)
 	fmt.Println(picture.Desc)
-	// Output: panel 6, left: ~40 3/8 from the start. panel 6, right: 0 from the start.
+	// Output: panel 6, left: 40 3/8 plus 1/64 from the start. panel 6, right: 0 from the start.
 }
 
 func ExampleSheet() {

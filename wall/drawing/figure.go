@@ -16,10 +16,9 @@ type figure struct{ text, from string }
 func (f figure) String() string { return f.text }
 
 // length is a length of the plan and the path of its place, without its unit, which the title block
-// has, and without how far a rounded one is off, which the tables have.
+// has.
 func (c *canvas) length(l fraction.Length, path string) figure {
-	number, _, _ := strings.Cut(c.tape.Format(l), " (")
-	return figure{strings.TrimSuffix(number, " "+c.tape.Unit.String()), path}
+	return figure{strings.ReplaceAll(c.tape.Format(l), " "+c.tape.Unit.String(), ""), path}
 }
 
 // ref writes the path of a place in the plan.
