@@ -104,31 +104,6 @@ func TestModelWithOtherStock(t *testing.T) {
 	}
 }
 
-// A measure that says how far x is, and nothing else, changes nothing; one that counts the first half
-// of each repeat alone, twice, costs what the pieces cost by it, or less.
-func TestMeasureOfThePattern(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		room, objective := drawRoom(t), drawObjective(t)
-		want := firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10)
-		objective.Measure = func(x fraction.Length) fraction.Length { return x }
-		for i, got := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10) {
-			if layoutKey(&got) != layoutKey(&want[i]) || got.Cost != want[i].Cost {
-				t.Fatalf("layout %d is %s, want %s", i, layoutKey(&got), layoutKey(&want[i]))
-			}
-		}
-		pitch := room.Profile.Pitch()
-		objective.Measure = func(x fraction.Length) fraction.Length {
-			repeats, phase := x.DivMod(pitch)
-			return pitch.Mul(repeats).Add(fraction.Min(phase, pitch.Div(2)).Mul(2))
-		}
-		for i, got := range firstLayouts(t, LayoutsByCost(context.Background(), room, objective), 10) {
-			if cost, err := objective.Cost(&got); err != nil || cost.Less(got.Cost) {
-				t.Fatalf("layout %d is said to cost %v, its pieces cost %v (%v)", i, got.Cost, cost, err)
-			}
-		}
-	})
-}
-
 // What a stretch takes over from one that is alike is what it would find itself.
 func TestStretchesShareWhatIsAlike(t *testing.T) {
 	shorn, kept := 0, 0

@@ -9,8 +9,7 @@ import (
 )
 
 // Objective says what pieces cost, so that layouts can be ordered by it and not by looks. A piece
-// costs Of its height times its width, which a Measure may weigh by where it lies in the pattern.
-// Searches on several goroutines call the functions at the same time.
+// costs Of its height times its width. Searches on several goroutines call Of at the same time.
 type Objective struct {
 	// Of is the cost of an inch of width of a piece of this height, 0 or more. It must not be nil,
 	// and a higher piece must not cost less than a lower one.
@@ -19,27 +18,9 @@ type Objective struct {
 	// Extra is added to the width of each piece: the kerf of the saw.
 	Extra fraction.Length
 
-	// Measure, where it is not nil, is a cumulative measure: from x to y, distances from an origin of
-	// the pattern, lie Measure(y) - Measure(x) inches that count. It must not decrease, and from x to
-	// x and a pitch always lies as much. Nil measures x itself.
-	Measure func(x fraction.Length) fraction.Length
-
 	// Weight, where it is above 0, is the blemish that an inch of cost counts as: then layouts are
 	// ordered by the sum of both.
 	Weight fraction.Ratio
-}
-
-// start and stop return where a piece starts at x and where one stops, measured; o is an origin of
-// the pattern.
-func (o *Objective) start(origin, x fraction.Length) fraction.Length {
-	if o.Measure == nil {
-		return x
-	}
-	return o.Measure(x.Sub(origin))
-}
-
-func (o *Objective) stop(origin, x fraction.Length) fraction.Length {
-	return o.start(origin, x.Add(o.Extra))
 }
 
 // LayoutsByCost yields the layouts that [Layouts] does in the order of what their pieces cost
@@ -61,9 +42,7 @@ func (o Objective) Cost(l *Layout) (sum fraction.Length, err error) {
 	}
 	for _, p := range l.Pieces {
 		low, high := p.Shape.Bounds()
-		// The origin lies the left phase before the left edge.
-		from := o.start(low.X.Sub(p.LeftPhase), low.X)
-		sum = sum.Add(o.stop(low.X.Sub(p.LeftPhase), high.X).Sub(from).Mul(o.Of(high.Y.Sub(low.Y))))
+		sum = sum.Add(high.X.Add(o.Extra).Sub(low.X).Mul(o.Of(high.Y.Sub(low.Y))))
 	}
 	return sum, nil
 }
@@ -90,32 +69,32 @@ func (m *Model) unitsOf(o *Objective) int64 {
 	return units
 }
 
-// end is where a part of a panel starts or stops: its place in steps and as the objective measures
-// it in units, both rounded into the part.
+// end is where a part of a panel starts or stops: its place in steps, and in units with what
+// the objective adds, both rounded into the part.
 type end struct{ at, measured int64 }
 
-func (p *program) startAt(o, x fraction.Length) end {
-	return end{up(x, steps), up(p.search.objective.start(o, x), p.search.units)}
+func (p *program) startAt(x fraction.Length) end {
+	return end{up(x, steps), up(x, p.search.units)}
 }
 
-func (p *program) stopAt(o, x fraction.Length) end {
-	return end{down(x, steps), down(p.search.objective.stop(o, x), p.search.units)}
+func (p *program) stopAt(x fraction.Length) end {
+	return end{down(x, steps), down(x.Add(p.search.objective.Extra), p.search.units)}
 }
 
 // startOf returns where a panel starts for the objective that starts at left, in a column. A sloped
 // side of an opening that bounds a panel is rounded sideways, and its corner once more where it is
 // rounded up or down.
-func (p *program) startOf(o, left fraction.Length, column int) end {
+func (p *program) startOf(left fraction.Length, column int) end {
 	if left == p.region.columns[column].left {
 		if on := ceil(left, p.room.Mark); on != left {
 			left = on.Add(p.room.Mark)
 		}
 	}
-	return p.startAt(o, left)
+	return p.startAt(left)
 }
 
 // placeEnds finds where the parts of panels start and stop, rounded as a start is.
-func (p *program) placeEnds(c *cover, o fraction.Length) {
+func (p *program) placeEnds(c *cover) {
 	columns, mark := p.region.columns, p.room.Mark
 	c.starts, c.stops = resized(c.starts, len(c.at)), resized(c.stops, len(c.at))
 	for i, right := range c.right {
@@ -124,11 +103,11 @@ func (p *program) placeEnds(c *cover, o fraction.Length) {
 				right = on.Sub(mark)
 			}
 		}
-		c.starts[i], c.stops[i] = p.startOf(o, c.left[i], c.first[i]), p.stopAt(o, right)
+		c.starts[i], c.stops[i] = p.startOf(c.left[i], c.first[i]), p.stopAt(right)
 	}
 	c.columnStarts, c.columnStops = resized(c.columnStarts, len(columns)), resized(c.columnStops, len(columns))
 	for k := range columns {
-		c.columnStarts[k], c.columnStops[k] = p.startAt(o, columns[k].left.Add(mark)), p.stopAt(o, columns[k].right.Sub(mark))
+		c.columnStarts[k], c.columnStops[k] = p.startAt(columns[k].left.Add(mark)), p.stopAt(columns[k].right.Sub(mark))
 	}
 }
 
@@ -184,9 +163,7 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	// No panel measures more than one as wide as the stretch, started at an origin, and a pitch.
-	o := p.search.objective
-	widest := o.stop(fraction.Length{}, p.right.Sub(p.left).Add(p.pitch)).Sub(o.start(fraction.Length{}, fraction.Length{}))
+	widest := p.right.Sub(p.left).Add(p.pitch).Add(p.search.objective.Extra)
 	for _, q := range parts {
 		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
 			tooMuch("*", q.each, p.search.units)

@@ -85,7 +85,7 @@ func (p *program) shear(c *cover, i int) {
 	c.left[0], c.low[0], c.first[0] = left, up(left, steps), p.region.columnFrom(0, left, false)
 	c.upright[0], _ = q.widestAt(o, left, left)
 	if p.search.objective != nil {
-		c.starts[0] = q.startOf(o, left, 0)
+		c.starts[0] = q.startOf(left, 0)
 	}
 	c.rest[0] = infinite
 	s := p.stops(c, 0, len(c.at)-1)
@@ -177,7 +177,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 		c.seam[i], c.rest[i], c.ahead[i] = zeroCost, infinite, infinite
 	}
 	if p.search.objective != nil {
-		p.placeEnds(c, o)
+		p.placeEnds(c)
 	}
 }
 
