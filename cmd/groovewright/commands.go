@@ -154,7 +154,7 @@ func verifyCommand(c call) error {
 			return inputError{err}
 		}
 	}
-	faults := verify.Plan(data[0], data[1])
+	faults := verify.Plan(jobfile.Standard(data[0]), data[1])
 	for _, f := range faults {
 		if err := show(c.stdout, f.String()+"\n"); err != nil {
 			return err

@@ -64,6 +64,11 @@ var doubtWords = map[warning.Kind]string{
 
 var fact = regexp.MustCompile(`\{([a-z]+)(\d)(?: (\w+))?\}`)
 
+// Doubt says what a warning says to a person with that tape, without its place.
+func Doubt(tape fraction.Tape, w warning.Warning) string {
+	return written(tape, func(t *text) { t.WriteString(t.doubt(w)) })
+}
+
 // doubt says what a warning says. A kind that has no words is written as it is, and a fact that is
 // not there as nothing.
 func (t *text) doubt(w warning.Warning) string {

@@ -24,6 +24,15 @@ func (t *text) choices(p plan.Plan) {
 	}
 }
 
+// Choice says what choice i of a plan takes, what more or less than the chosen one, and what is seen
+// most; nothing where there is no such choice.
+func Choice(p plan.Plan, i int) string {
+	if i < 0 || i >= len(p.Choices) {
+		return ""
+	}
+	return written(p.TapeMeasure(), func(t *text) { t.WriteString(t.choice(p, p.Choices[i])) })
+}
+
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
 func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	takes := count(c.Bought, sheetWord(p)) + " to buy"

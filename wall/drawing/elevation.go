@@ -34,7 +34,7 @@ type elevation struct {
 
 // Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
 // blemishes, heights at its stations and of its openings, and under it the chains of dimensions and
-// the story pole.
+// the story pole. Of a run that is not laid out, as in [plan.Job.Walls], it draws the wall alone.
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture { return drawElevation(p, i, width).Picture })
 }
@@ -276,8 +276,14 @@ func (e *elevation) seams() {
 	}
 }
 
+// laidOut reports whether the run is planned already.
+func (e *elevation) laidOut() bool { return len(e.run.StoryPole) > 0 }
+
 // start marks where to begin and which way to go on.
 func (e *elevation) start() {
+	if !e.laidOut() {
+		return
+	}
 	x, y := e.x(e.run.SetOut.From), e.begin
 	e.stroke("start", "M", x, y-4, "V", e.floor+10)
 	e.claim(box{x - 1.5, y, 3, e.floor - y})
@@ -422,7 +428,9 @@ func (e *elevation) describe() {
 		return strings.TrimSuffix(end.Kind.String()+": "+CutName(e.tape, end.Cut), ": ")
 	}
 	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
-	e.desc("Start %s from the left end and work to the %s.", say(run.SetOut.From), run.SetOut.Direction)
+	if e.laidOut() {
+		e.desc("Start %s from the left end and work to the %s.", say(run.SetOut.From), run.SetOut.Direction)
+	}
 	for _, panel := range run.Panels {
 		e.desc("%s %d from %s to %s.", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))
 	}

@@ -4,6 +4,9 @@
 // profiles alone, and [Schema] describes the file for editors and other programs. All four are made
 // from the same tables, one struct for each object of the file.
 //
+// A job file is JSON as people write it: comments and a comma after the last item are accepted, see
+// [Standard].
+//
 // # Units and exactness
 //
 // Lengths are exact inches in the job. In the file a bare number is in the unit that its field

@@ -101,7 +101,7 @@ func parse(r io.Reader) (*node, []*fault.Fault, error) {
 		return nil, nil, fmt.Errorf("cannot read the file: %w", err)
 	}
 	// A byte order mark, which some editors write, is ignored as RFC 8259, section 8.1, allows.
-	p := &parser{data: bytes.TrimPrefix(data, []byte("\ufeff")), line: 1, column: 1}
+	p := &parser{data: Standard(bytes.TrimPrefix(data, []byte("\ufeff"))), line: 1, column: 1}
 	p.decoder = json.NewDecoder(bytes.NewReader(p.data))
 	p.decoder.UseNumber()
 	if len(data) > MaxBytes {
@@ -243,13 +243,13 @@ func (p *parser) explain(err error, offset int64) string {
 	case says("in string literal"):
 		return "a text is not closed with a quote"
 	case found == '/':
-		return "JSON has no comments"
+		return "a comment begins with // or stands between /* and */"
 	case says("after object key:value pair"), says("after array element"):
 		return fmt.Sprintf("a comma or a quote is missing before %q", found)
 	case says("after object key"):
 		return fmt.Sprintf("a colon is missing before %q", found)
 	case found == '}' || found == ']':
-		return fmt.Sprintf("a comma before the closing %q, or a value is missing there", found)
+		return fmt.Sprintf("a value is missing before the closing %q", found)
 	case says("looking for beginning of object key"), strings.HasSuffix(err.Error(), "'"): // the decoder says no more of a first field
 		return fmt.Sprintf("the name of a field, in quotes, should stand where %q does", found)
 	case says("looking for beginning of value"):

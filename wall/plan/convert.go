@@ -3,34 +3,56 @@ package plan
 import (
 	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
 
+// Walls returns what is known of a valid job before it is planned: a plan without a panel, whose
+// runs are the walls as they were taped, to be drawn.
+func (j Job) Walls() (p Plan, err error) {
+	defer fraction.Catch(&err)
+	if err := j.Validate(); err != nil {
+		return Plan{}, err
+	}
+	p = (&maker{job: j}).frame()
+	for r := range j.Runs {
+		p.Runs = append(p.Runs, j.wall(r))
+	}
+	return p, nil
+}
+
+// wall returns a run as it was taped.
+func (j *Job) wall(r int) Run {
+	taped := &j.Runs[r]
+	run := Run{
+		Name: taped.Name, Width: taped.Width, Limits: [2]fraction.Length{{}, taped.Width},
+		Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
+		Outline: wallOutline(taped), Openings: []Opening{},
+	}
+	for _, o := range taped.Openings {
+		run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: o.Outline})
+	}
+	for _, in := range j.Installed {
+		if in.Run == r {
+			run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
+		}
+	}
+	return run
+}
+
 // runs returns the runs as laid out.
 func (m *maker) runs() []Run {
 	var out []Run
 	for r, laid := range m.chosen.Layout.Runs {
-		taped := m.job.Runs[r]
-		run := Run{
-			Name: taped.Name, Width: taped.Width, Limits: laid.Limits,
-			Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
-			SetOut:  SetOut{laid.SetOut, why(&taped)},
-			Outline: wallOutline(&taped), Openings: []Opening{}, Restarts: laid.Restarts, Panels: append([]wall.Panel{}, laid.Panels...),
-		}
-		for _, o := range taped.Openings {
-			run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: o.Outline})
-		}
+		run := m.job.wall(r)
+		run.Limits, run.SetOut = laid.Limits, SetOut{laid.SetOut, why(&m.job.Runs[r])}
+		run.Restarts, run.Panels = laid.Restarts, append([]wall.Panel{}, laid.Panels...)
 		if c := laid.Corner; c != nil {
 			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Runs[c.Next].Name, Mismatch: c.Mismatch}
 			if c.Passes >= 0 {
 				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Runs[c.Passes].Name, m.job.Runs[c.Butts].Name
-			}
-		}
-		for _, in := range m.job.Installed {
-			if in.Run == r {
-				run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
 			}
 		}
 		run.Left.Cut, run.Right.Cut = m.shown(laid.EndPhases[0], groove.KeepRight), m.shown(laid.EndPhases[1], groove.KeepLeft)

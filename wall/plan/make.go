@@ -46,22 +46,48 @@ type Options struct {
 // search, and the plan says so. The cost is that of choice.Explore.
 func Make(ctx context.Context, j Job, o Options) (p Plan, err error) {
 	defer fraction.Catch(&err)
+	m, err := explore(ctx, j, o)
+	if err != nil {
+		return Plan{}, err
+	}
+	return m.plan(m.taken)
+}
+
+// MakeEach plans the job as [Make] does and returns a plan for each choice of the trade-off, in the
+// order of [Plan.Choices]: the first is what [Looks] takes, the last what [Sheets] takes. Each says
+// of itself that it is the chosen one.
+func MakeEach(ctx context.Context, j Job, o Options) (plans []Plan, err error) {
+	defer fraction.Catch(&err)
+	m, err := explore(ctx, j, o)
+	if err != nil {
+		return nil, err
+	}
+	for i := range m.choices.Front {
+		plans = append(plans, fraction.Must(m.plan(i)))
+	}
+	return plans, nil
+}
+
+// explore searches the choices of a job.
+func explore(ctx context.Context, j Job, o Options) (m maker, err error) {
 	if err := j.Validate(); err != nil {
-		return Plan{}, err
+		return maker{}, err
 	}
-	m := maker{job: j}
-	if m.choices, err = choice.Explore(ctx, j.Room, o.Budget); err != nil {
-		return Plan{}, err
-	}
-	if o.Prefer != Looks {
+	m.job = j
+	if m.choices, err = choice.Explore(ctx, j.Room, o.Budget); err == nil && o.Prefer != Looks {
 		m.taken = len(m.choices.Front) - 1
 	}
-	m.chosen = m.choices.Front[m.taken]
-	if err := nest.Verify(fraction.Must(choice.Nesting(j.Room, &m.chosen.Layout)), m.chosen.Nest); err != nil {
+	return m, err
+}
+
+// plan makes the plan of choice i.
+func (m *maker) plan(i int) (Plan, error) {
+	m.taken, m.chosen = i, m.choices.Front[i]
+	if err := nest.Verify(fraction.Must(choice.Nesting(m.job.Room, &m.chosen.Layout)), m.chosen.Nest); err != nil {
 		return Plan{}, fmt.Errorf("the nest does not hold, which is a fault of this program: %w", err)
 	}
 	made := m.frame()
-	made.Taped = fraction.Must(j.Located())
+	made.Taped = fraction.Must(m.job.Located())
 	made.Runs, made.Pieces = m.runs(), m.pieces()
 	made.Sheets = m.sheets(made)
 	made.Warnings = m.warnings(made.Pieces)

@@ -7,14 +7,16 @@ import (
 	"example.com/groovewright/wall/choice"
 )
 
-// A stepped wall of two nearly whole sheets' width. The layouts that look best have three panels
+// steppedWall is nearly as wide as two whole sheets. The layouts that look best have three panels
 // and take two sheets; parted near the step its two panels lie one above the other on one: 37 1/16
 // and 46 3/16 are less than 95 1/2.
+const steppedWall = `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+	"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
+	"runs": [{"name": "wall", "width": "95 1/16", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "37 1/16"}, {"at": "49 3/16", "top": "37 1/16"}, {"at": "49 3/16", "top": "46 3/16"}, {"at": "95 1/16", "top": "46 3/16"}]}]}`
+
 func TestLayoutsByCostSaveASheet(t *testing.T) {
-	p := makeFrom(t, `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
-		"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
-		"runs": [{"name": "wall", "width": "95 1/16", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
-			"heights": [{"at": "0", "top": "37 1/16"}, {"at": "49 3/16", "top": "37 1/16"}, {"at": "49 3/16", "top": "46 3/16"}, {"at": "95 1/16", "top": "46 3/16"}]}]}`)
+	p := makeFrom(t, steppedWall)
 	if len(p.Sheets) != 1 || len(p.Choices) < 2 || !p.Choices[0].BlemishTotal.Less(p.BlemishTotal) {
 		t.Errorf("%d sheets, choices %+v; want 1 sheet and a better-looking choice of 2", len(p.Sheets), p.Choices)
 	}
