@@ -15,7 +15,8 @@
 // seam if the phases on both sides of it do.
 //
 //   - [Profile.Phase] is the phase of a point;
-//   - [Profile.CutDistance] and [Profile.Shown] are what an edge looks like that is cut at a phase;
+//   - [Profile.CutDistance] and [Profile.Shown] are what an edge looks like that is cut at a phase,
+//     [Profile.SlantDistance] and [Profile.Crossed] what one looks like that leans;
 //   - [Profile.SeamLines] are the boundaries where a seam hides, beside a groove or a bead;
 //   - [Profile.Mirror] and [Profile.Turned] are what a piece shows turned by 180° in its plane;
 //   - [Builtin] has profiles to start from. A new one is a value and needs no code.

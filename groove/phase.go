@@ -1,6 +1,8 @@
 package groove
 
 import (
+	"slices"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 )
@@ -56,30 +58,32 @@ func (p Profile) at(phase fraction.Length) (index int, into fraction.Length) {
 // and 0 if there is none.
 func (p Profile) DistanceToBoundary(phase fraction.Length) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
-	if len(p.Features) == 0 {
-		return distance, nil
-	}
-	i, into := p.at(phase)
-	return fraction.Min(into, p.Features[i].Width.Sub(into)), nil
+	return p.nearest(phase, func(int) bool { return true }), nil
 }
 
 // DistanceToSeamLine returns how far the nearest of [Profile.SeamLines] is from a phase, going
 // round the repeat either way, and 0 if there is none. It does not allocate.
 func (p Profile) DistanceToSeamLine(phase fraction.Length) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
+	return p.nearest(phase, p.hides), nil
+}
+
+// nearest returns how far the nearest boundary that counts is from a phase, going round the repeat
+// either way, and 0 if none does. A boundary has the number of the feature that starts there.
+func (p Profile) nearest(phase fraction.Length, counts func(i int) bool) (least fraction.Length) {
 	pitch := p.pitch()
 	phase = Modulo(phase, pitch)
-	var start, least fraction.Length
+	var start fraction.Length
 	found := false
 	for i, f := range p.Features {
-		if p.hides(i) {
+		if counts(i) {
 			if d := fraction.Circular(phase, start, pitch); !found || d.Less(least) {
 				least, found = d, true
 			}
 		}
 		start = start.Add(f.Width)
 	}
-	return least, nil
+	return least
 }
 
 // Shown returns the feature that ends at a cut at the phase, on the side that stays, and how wide
@@ -101,9 +105,11 @@ func (p Profile) Shown(phase fraction.Length, keep Side) (f Feature, width fract
 	return p.Features[i], into, nil
 }
 
-// CutDistance measures how much a cut at the phase looks cut: 0 on a boundary, with whole features,
-// else the distance to the nearest boundary, whatever side is kept. For a profile with wide flats a
-// cut through a flat is measured by how far what is left falls short of half its width, if at all.
+// CutDistance measures how much an upright edge at the phase looks cut: how far it is from the
+// nearest sound boundary, going round the repeat either way. A boundary is sound where a panel that
+// stops there shows a whole flat or bead; in a groove the edge would stand open. Where a profile is
+// all grooves every boundary counts. For a profile with wide flats an edge that shows a flat is
+// measured by how far what is left falls short of half its width, if at all.
 func (p Profile) CutDistance(phase fraction.Length, keep Side) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	f, width, err := p.Shown(phase, keep)
@@ -113,5 +119,58 @@ func (p Profile) CutDistance(phase fraction.Length, keep Side) (distance fractio
 	if p.WideFlats && f.Kind == Flat {
 		return fraction.Max(fraction.Length{}, f.Width.Div(2).Sub(width)), nil
 	}
-	return fraction.Min(width, f.Width.Sub(width)), nil
+	grooves := !slices.ContainsFunc(p.Features, func(f Feature) bool { return f.Kind != Groove })
+	return p.nearest(phase, func(i int) bool {
+		if keep == KeepRight {
+			return grooves || p.Features[i].Kind != Groove
+		}
+		return grooves || p.before(i).Kind != Groove
+	}), nil
+}
+
+// Crossed returns the features that an edge crosses whose foot stands at the phase and whose top
+// stands lean to the right of it, from the foot up: those of which more than one point lies below or
+// above the edge. It returns none of an upright edge, and each once of one that leans over a whole
+// repeat.
+func (p Profile) Crossed(phase, lean fraction.Length) (features []Feature, err error) {
+	defer fraction.Catch(&err)
+	p.crossed(phase, lean, func(i int, _ fraction.Length) { features = append(features, p.Features[i]) })
+	if lean.Sign() < 0 {
+		slices.Reverse(features)
+	}
+	return features, nil
+}
+
+// crossed hands on the features that a leaning edge crosses, from left to right, with the phase at
+// which each starts, counted on from the edge's left end.
+func (p Profile) crossed(phase, lean fraction.Length, visit func(i int, start fraction.Length)) {
+	if lean.IsZero() || len(p.Features) == 0 {
+		return
+	}
+	from, to := fraction.Min(phase, phase.Add(lean)), fraction.Max(phase, phase.Add(lean))
+	to = fraction.Min(to, from.Add(p.pitch()))
+	i, into := p.at(from)
+	for start := from.Sub(into); start.Less(to); i = (i + 1) % len(p.Features) {
+		visit(i, start)
+		start = start.Add(p.Features[i].Width)
+	}
+}
+
+// SlantDistance measures how much an edge looks cut whose foot stands at the phase and whose top
+// stands lean to the right of it: the greatest [Profile.CutDistance] at its foot, at its top and at
+// each boundary between them, or the whole width of a bead or groove that it crosses.
+func (p Profile) SlantDistance(phase, lean fraction.Length, keep Side) (distance fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	at := func(x fraction.Length) fraction.Length { return fraction.Must(p.CutDistance(x, keep)) }
+	distance = fraction.Max(at(phase), at(phase.Add(lean)))
+	from := fraction.Min(phase, phase.Add(lean))
+	p.crossed(phase, lean, func(i int, start fraction.Length) {
+		if from.Less(start) {
+			distance = fraction.Max(distance, at(start))
+		}
+		if f := p.Features[i]; f.Kind != Flat {
+			distance = fraction.Max(distance, f.Width)
+		}
+	})
+	return distance, nil
 }

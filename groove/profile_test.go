@@ -197,8 +197,12 @@ func TestShown(t *testing.T) {
 	}
 }
 
+// The distances were worked out by hand from the definition: a boundary is sound where the feature
+// on the side that stays is no groove.
 func TestCutDistance(t *testing.T) {
 	narrow := repeat(t, "flat 1 1/4, bead 1/4")
+	board := repeat(t, "flat 4, groove 1/4")
+	quirked := repeat(t, "flat 1 5/8, groove 1/16, bead 1/4, groove 1/16")
 	wide := repeat(t, "flat 6, groove 1/4")
 	wide.WideFlats = true
 	for _, test := range []struct {
@@ -211,17 +215,75 @@ func TestCutDistance(t *testing.T) {
 		{"on a boundary", narrow, "0", groove.KeepLeft, "0"},
 		{"nearer to the left", narrow, "3/8", groove.KeepLeft, "3/8"},
 		{"nearer to the right", narrow, "1", groove.KeepLeft, "1/4"},
-		{"the side does not matter", narrow, "1", groove.KeepRight, "1/4"},
+		{"the side does not matter beside a bead", narrow, "1", groove.KeepRight, "1/4"},
 		{"through a bead", narrow, "1 5/16", groove.KeepLeft, "1/16"},
+		{"a whole flat", board, "0", groove.KeepRight, "0"},
+		{"a whole flat to the left", board, "4", groove.KeepLeft, "0"},
+		{"a groove stands open at the left end: its flat starts 1/4 on", board, "4", groove.KeepRight, "1/4"},
+		{"a groove stands open at the right end", board, "0", groove.KeepLeft, "1/4"},
+		{"a strip of 1/4 in before the groove is 1/2 from the next flat", board, "3 3/4", groove.KeepRight, "1/2"},
+		{"nearer to the start of its own flat", board, "1 7/8", groove.KeepRight, "1 7/8"},
+		{"the middle of a groove", board, "4 1/8", groove.KeepLeft, "1/8"},
+		{"the middle of a groove, the other side", board, "4 1/8", groove.KeepRight, "1/8"},
+		{"a quirk stands open", quirked, "1 5/8", groove.KeepRight, "1/16"},
+		{"a bead beside its quirk is whole", quirked, "1 11/16", groove.KeepRight, "0"},
+		{"a bead is whole on its other side", quirked, "1 15/16", groove.KeepLeft, "0"},
+		{"the quirk beyond it is not", quirked, "0", groove.KeepLeft, "1/16"},
+		{"all grooves: any boundary", repeat(t, "groove 1/4, groove 1/8"), "5/16", groove.KeepLeft, "1/16"},
 		{"wide: a sliver to the left", wide, "1", groove.KeepLeft, "2"},
 		{"wide: all but a sliver to the right", wide, "1", groove.KeepRight, "0"},
 		{"wide: half", wide, "3", groove.KeepLeft, "0"},
 		{"wide: less than half to the right", wide, "4", groove.KeepRight, "1"},
-		{"wide: on a boundary", wide, "6", groove.KeepRight, "0"},
+		{"wide: a whole flat", wide, "6", groove.KeepLeft, "0"},
+		{"wide: a groove stands open", wide, "6", groove.KeepRight, "1/4"},
 		{"wide: through a groove", wide, "6 1/16", groove.KeepLeft, "1/16"},
+		{"wide: through a groove, nearer to the flat that is lost", wide, "6 1/16", groove.KeepRight, "3/16"},
 	} {
 		if got, err := test.profile.CutDistance(inch(test.phase), test.keep); got != inch(test.want) || err != nil {
 			t.Errorf("%s: CutDistance = %v, %v, want %s", test.name, got, err, test.want)
+		}
+	}
+}
+
+// Worked out by hand as well: the greatest of the distances at foot, top and the boundaries between,
+// or the width of a bead or groove that the edge crosses.
+func TestSlantDistance(t *testing.T) {
+	narrow := repeat(t, "flat 1 1/4, bead 1/4")
+	wide := repeat(t, "flat 6, groove 1/4")
+	wide.WideFlats = true
+	for _, test := range []struct {
+		name        string
+		profile     groove.Profile
+		phase, lean string
+		keep        groove.Side
+		want        string
+		crossed     string
+	}{
+		{"upright", narrow, "3/8", "0", groove.KeepLeft, "3/8", ""},
+		{"from a boundary into the flat", narrow, "0", "1/8", groove.KeepRight, "1/8", "flat"},
+		{"back to it", narrow, "1/8", "-1/8", groove.KeepRight, "1/8", "flat"},
+		{"from a boundary to the next", narrow, "0", "1 1/4", groove.KeepRight, "0", "flat"},
+		{"into the bead by 1/16", narrow, "1 3/16", "1/8", groove.KeepLeft, "1/4", "flat bead"},
+		{"out of it leaning left", narrow, "1 5/16", "-1/8", groove.KeepLeft, "1/4", "bead flat"},
+		{"up to the bead", narrow, "1 1/8", "1/8", groove.KeepLeft, "1/8", "flat"},
+		{"over a boundary with an open groove between", repeat(t, "flat 1, groove 1/16"), "7/8", "1/4", groove.KeepRight, "3/16", "flat groove flat"},
+		{"between two flats", repeat(t, "flat 1, flat 1/2"), "15/16", "1/8", groove.KeepRight, "1/16", "flat flat"},
+		{"wide: half at the top", wide, "4", "-1", groove.KeepRight, "1", "flat"},
+		{"wide: more than half all along", wide, "2 1/2", "1/2", groove.KeepRight, "0", "flat"},
+		{"wide: over the groove", wide, "5 15/16", "3/8", groove.KeepLeft, "2 15/16", "flat groove flat"},
+		{"over more than a repeat", narrow, "1", "5", groove.KeepLeft, "1/4", "flat bead flat"},
+	} {
+		got, err := test.profile.SlantDistance(inch(test.phase), inch(test.lean), test.keep)
+		if got != inch(test.want) || err != nil {
+			t.Errorf("%s: SlantDistance = %v, %v, want %s", test.name, got, err, test.want)
+		}
+		features, err := test.profile.Crossed(inch(test.phase), inch(test.lean))
+		var kinds []string
+		for _, f := range features {
+			kinds = append(kinds, f.Kind.String())
+		}
+		if strings.Join(kinds, " ") != test.crossed || err != nil {
+			t.Errorf("%s: Crossed = %v, %v, want %s", test.name, kinds, err, test.crossed)
 		}
 	}
 }
@@ -323,6 +385,8 @@ func FuzzProfile(f *testing.F) {
 				_, _ = p.DistanceToSeamLine(at)
 				_, _, _ = p.Shown(at, keep)
 				_, _ = p.CutDistance(at, keep)
+				_, _ = p.SlantDistance(at, length(a, d), keep)
+				_, _ = p.Crossed(at, length(c, b))
 				_, _ = p.Turned(at)
 			}
 		}

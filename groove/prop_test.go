@@ -111,35 +111,62 @@ func TestDistancesEqualLooking(t *testing.T) {
 	})
 }
 
+// cut returns how much an edge at line i looks cut, in halves of a grain: it walks from the edge to
+// the ends of what it shows, and both ways to the nearest line that shows no groove.
+func (s strip) cut(i int, keep groove.Side, wide bool) int {
+	shown := func(i int) groove.Feature { // on the side that stays
+		if keep == groove.KeepRight {
+			return s.cells[s.at(i)]
+		}
+		return s.cells[s.at(i-1)]
+	}
+	if wide && shown(i).Kind == groove.Flat {
+		toward := 1
+		if keep == groove.KeepLeft {
+			toward = -1
+		}
+		kept, lost := 1, 0
+		for ; !s.lines[s.at(i+toward*kept)]; kept++ {
+		}
+		for ; !s.lines[s.at(i-toward*lost)]; lost++ {
+		}
+		return max(0, lost-kept) // half of kept+lost, less what is kept
+	}
+	n := s.nearest(i, func(i int) bool { return s.lines[i] && shown(i).Kind != groove.Groove })
+	if n < 0 {
+		n = s.nearest(i, func(i int) bool { return s.lines[i] })
+	}
+	return 2 * n
+}
+
 func TestCutDistanceEqualsLooking(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, s, line, phase := grid(t)
 		keep := rapid.SampledFrom([]groove.Side{groove.KeepLeft, groove.KeepRight}).Draw(t, "keep")
-		// Count what is kept and what is lost of the feature that is cut.
-		kept, lost := 0, 0
-		if !s.lines[line] {
-			for i := line; ; i-- {
-				if s.lines[s.at(i)] {
-					kept = line - i
-					break
-				}
-			}
-			for i := line; ; i++ {
-				if s.lines[s.at(i)] {
-					lost = i - line
-					break
-				}
-			}
-			if keep == groove.KeepRight {
-				kept, lost = lost, kept
-			}
-		}
-		want := s.grain.Mul(int64(min(kept, lost)))
-		if p.WideFlats && s.cells[line].Kind == groove.Flat && kept+lost > 0 {
-			want = s.grain.Mul(int64(max(0, lost-kept))).Div(2) // half of the width less what is kept
-		}
+		want := s.grain.Mul(int64(s.cut(line, keep, p.WideFlats))).Div(2)
 		if got := fraction.Must(p.CutDistance(phase, keep)); got != want {
 			t.Fatalf("CutDistance(%v, %v) = %v, want %v", phase, keep, got, want)
+		}
+		// Lean the edge, and look at each line and each cell that it passes.
+		lean := rapid.IntRange(-40, 40).Draw(t, "lean")
+		low, high := min(line, line+lean), max(line, line+lean)
+		most := max(s.cut(low, keep, p.WideFlats), s.cut(high, keep, p.WideFlats))
+		for i := low; i < high; i++ {
+			if i > low && s.lines[s.at(i)] {
+				most = max(most, s.cut(i, keep, p.WideFlats))
+			}
+			if s.cells[s.at(i)].Kind != groove.Flat {
+				start, end := i, i+1
+				for ; !s.lines[s.at(start)]; start-- {
+				}
+				for ; !s.lines[s.at(end)]; end++ {
+				}
+				most = max(most, 2*(end-start))
+			}
+		}
+		got := fraction.Must(p.SlantDistance(phase, s.grain.Mul(int64(lean)), keep))
+		if want := s.grain.Mul(int64(most)).Div(2); got != want {
+			t.Fatalf("SlantDistance(%v, %d grains, %v) = %v, want %v", phase, lean, keep, got, want)
 		}
 	})
 }
