@@ -57,7 +57,7 @@ var mutations = []mutation{
 	{"left phase of piece", "corner", `"height": "26", "left_phase": "1/16"`, `"height": "26", "left_phase": "0"`, "phase"},
 	{"phase of pitch", "shelf", `"left_phase": "0", "right_phase"`, `"left_phase": "1 1/2", "right_phase"`, "phase"},
 	{"corner mismatch", "corner", `"mismatch": "1/2"`, `"mismatch": "1"`, "phase"},
-	{"outside mismatch", "outside", `"mismatch": "1 3/8"`, `"mismatch": "0"`, "phase"},
+	{"outside mismatch", "outside", `"mismatch": "2 1/8"`, `"mismatch": "0"`, "phase"},
 	{"installed ignored", "door", `"origin": "0", "why"`, `"origin": "1/4", "why"`, "phase"},
 	{"who passes", "corner", `"passes": "north", "butts": "east"`, `"passes": "east", "butts": "north"`, "limits"},
 	{"passes twice", "corner", `"butts": "east"`, `"butts": "north"`, "corner"},
@@ -221,7 +221,7 @@ var mutations = []mutation{
 	{"amount", "corner", `"kind": "opening side", "amount": "1/2"`, `"kind": "opening side", "amount": "5/8"`, "blemish"},
 	{"weight", "corner", `"kind": "opening side", "amount": "1/2", "weight": "2"`, `"kind": "opening side", "amount": "1/2", "weight": "3"`, "blemish"},
 	{"cost", "corner", `"cost": "1 31/384"`, `"cost": "1 1/12"`, "blemish"},
-	{"extra term's cost", "outside", `"amount": "1/4", "weight": "2", "cost": "1/2"`, `"amount": "1/4", "weight": "2", "cost": "5"`, "blemish"},
+	{"cost of an outside corner", "outside", `"cost": "5/6"`, `"cost": "5"`, "blemish"},
 	{"default weight", "shelf", `"default": "8"`, `"default": "7"`, "priorities"},
 	{"job's weight ignored", "door", `"value": "9"`, `"value": "8"`, "priorities"},
 }

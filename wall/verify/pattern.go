@@ -94,14 +94,21 @@ func (p *pattern) beside(phase rat, right bool) (feature, rat) {
 	return f, into
 }
 
-// cut returns how much a cut at the phase spoils its feature: the distance to the nearest boundary,
-// or for a wide flat how far what stays on the wall falls short of half of it.
+// cut returns how much an upright cut at the phase spoils its feature: the distance to the nearest
+// sound boundary, or for a wide flat how far what stays on the wall falls short of half of it.
 func (p *pattern) cut(phase rat, right bool) rat {
-	f, kept := p.beside(phase, right)
-	if p.WideFlats && f.Kind == "flat" {
+	if f, kept := p.beside(phase, right); p.WideFlats && f.Kind == "flat" {
 		return most(zero(), diff(half(f.Width), kept))
 	}
-	return least(kept, diff(f.Width, kept))
+	nearest, found := p.pitch, false
+	for _, b := range p.boundaries {
+		d := circular(phase, b, p.pitch)
+		f, _ := p.beside(b, right)
+		if sound := f.Kind != "groove"; sound && !found || sound == found && less(d, nearest) {
+			nearest, found = d, sound
+		}
+	}
+	return nearest
 }
 
 // offLine returns the distance from a phase to the nearest line for a seam; 0 where there is none.
