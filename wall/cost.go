@@ -15,7 +15,7 @@ import (
 // All but the counts are whole multiples of small units, each term rounded down once: the cost of a
 // layout is never more than the exact one. The terms of most rooms are such multiples exactly.
 type cost struct {
-	broken  int32 // hard rules: seams too near a box, panels too narrow, only exposed ends cut
+	broken  int32 // hard rules: seams through a box or too near one, panels too narrow, only exposed ends cut
 	pieces  int32
 	price   int64 // of the pieces by an objective, in units of the search; 0 for Layouts
 	blemish int64 // in grains

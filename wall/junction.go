@@ -55,6 +55,7 @@ func (m *Model) newCoupler(j junction) *coupler {
 			perInch = terms[0].cost()
 			if !m.room.Profile.Boards {
 				k.fixed.blemish = inGrains(terms[1].cost())
+				k.fixed.broken = int32(len(m.room.BoxesAt(j.run, terms[1].At)))
 			}
 		}
 	case m.sharesInside(j.run - 1):

@@ -21,8 +21,8 @@ type Layout struct {
 	// same Cost.
 	Floor fraction.Ratio
 
-	// Broken counts the hard rules that had to be broken: seams too near a box, panels narrower
-	// than the least, a run's only exposed end cut.
+	// Broken counts the hard rules that had to be broken: seams through a box or too near one, panels
+	// narrower than the least, a run's only exposed end cut.
 	Broken int
 
 	// Cost is what the pieces cost by an [Objective]; 0 but for LayoutsByCost.

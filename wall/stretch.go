@@ -182,14 +182,27 @@ func (s *stretch) seamAt(o, x fraction.Length, onLine bool) (c seam) {
 		term := s.lineTerm(o, x)
 		c.blemish = total(c.blemish, inGrains(term.cost()))
 	}
-	clear := s.room.Priorities.BoxClear
-	for _, opening := range s.room.Runs[s.run].Openings {
-		lo, hi := opening.Bounds()
-		if opening.Kind == Box && (x.Sub(lo.X).Abs().Less(clear) || x.Sub(hi.X).Abs().Less(clear)) {
-			c.broken++
+	c.broken = int32(len(s.room.BoxesAt(s.run, x)))
+	return c
+}
+
+// BoxesAt returns the indices of the openings of a run that are boxes through which a seam at x goes,
+// or to which it comes nearer than box_clear; none where there is no such run or x is beyond all
+// numbers.
+func (room *Room) BoxesAt(run int, x fraction.Length) (boxes []int) {
+	if room == nil || run < 0 || run >= len(room.Runs) {
+		return nil
+	}
+	var err error
+	defer fraction.Catch(&err)
+	clear := room.Priorities.BoxClear
+	for i, o := range room.Runs[run].Openings {
+		lo, hi := o.Bounds()
+		if o.Kind == Box && lo.X.Sub(clear).Less(x) && x.Less(hi.X.Add(clear)) {
+			boxes = append(boxes, i)
 		}
 	}
-	return c
+	return boxes
 }
 
 // seamsAt returns what seams cost at the seam lines xs, the pattern's origin at o.

@@ -37,6 +37,7 @@ const (
 	CoverTooSmall warning.Kind = "cover too small"
 
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
+	SeamAtBox   warning.Kind = "seam at box"  // Names: run, box; Lengths: at
 	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
 
 	// Names: the piece's label, kind, way out; Lengths: width, then the place on the piece, across

@@ -136,6 +136,16 @@ func (m *maker) warnings(pieces []Piece) []warning.Warning {
 			}
 		}
 	}
+	for _, b := range m.chosen.Layout.Blemishes {
+		if b.Kind != wall.Seam {
+			continue
+		}
+		for _, i := range m.job.BoxesAt(b.Run, b.At) {
+			run := &m.job.Runs[b.Run]
+			out = append(out, warning.Warning{Path: fault.Of("Runs", b.Run, "Openings", i), Kind: SeamAtBox,
+				Names: []string{run.Name, run.Openings[i].Name}, Lengths: []fraction.Length{b.At}})
+		}
+	}
 	if broken := m.chosen.Layout.Broken; broken > 0 {
 		out = append(out, warning.Warning{Path: fault.Of("Runs"), Kind: RulesBroken, Counts: []int{broken}})
 	}

@@ -59,7 +59,7 @@ func (c *checker) acrossJoints(i int) {
 	}
 }
 
-// nearBoxes counts the boxes of run i with a side, as taped, nearer than clear to x.
+// nearBoxes counts the boxes of run i that reach, as taped, nearer than clear to x or over it.
 func (j *room) nearBoxes(i int, x, clear rat) int {
 	n := 0
 	for _, o := range j.Runs[i].Openings {
@@ -67,11 +67,8 @@ func (j *room) nearBoxes(i int, x, clear rat) int {
 			continue
 		}
 		j.sweep.spend(len(o.taped))
-		for k, p := range o.taped {
-			if q := o.taped[(k+1)%len(o.taped)]; same(p.X, q.X) && less(size(diff(p.X, x)), clear) {
-				n++
-				break
-			}
+		if lo, hi, ok := bounds(o.taped); ok && less(diff(lo.X, clear), x) && less(x, sum(hi.X, clear)) {
+			n++
 		}
 	}
 	return n
