@@ -249,24 +249,34 @@ func (s *stripper) times(how Argument, most []int64) weighing {
 	return s.weighing(how, holds)
 }
 
-// stacksOf returns for each capacity every choice of sizes, as counts, that fits it and takes no
-// more, or nil where there are too many to go through.
-func stacksOf(sizes, capacities []int64) (stacks [][][]int) {
+// layer is how many pieces of one size a stack has.
+type layer struct {
+	size  int
+	count int64
+}
+
+// stacksOf returns for each capacity every choice of sizes that fits it and takes no more, or nil
+// where there are too many to go through.
+func stacksOf(sizes, capacities []int64) (stacks [][][]layer) {
 	const mostStacks = 500
-	var all [][]int
-	counts := make([]int, len(sizes))
+	var all [][]layer
+	var stack []layer
 	var fill func(k int, room int64)
 	fill = func(k int, room int64) {
-		if k == len(sizes)-1 {
-			counts[k] = int(room / sizes[k])
-			all = append(all, slices.Clone(counts))
+		if k == len(sizes) || room < sizes[len(sizes)-1] {
+			all = append(all, slices.Clone(stack))
 			return
 		}
-		for n := int(room / sizes[k]); n >= 0 && len(all) <= mostStacks; n-- {
-			counts[k] = n
-			fill(k+1, room-int64(n)*sizes[k])
+		rest := len(stack)
+		for n := room / sizes[k]; n >= 0 && len(all) <= mostStacks; n-- {
+			if n > 0 {
+				stack = append(stack, layer{k, n})
+			}
+			fill(k+1, room-n*sizes[k])
+			if stack = stack[:rest]; k == len(sizes)-1 {
+				return // fewer of the smallest would leave room for more
+			}
 		}
-		counts[k] = 0
 	}
 	for _, capacity := range capacities {
 		all = nil
@@ -279,16 +289,16 @@ func stacksOf(sizes, capacities []int64) (stacks [][][]int) {
 }
 
 // mostOf returns the most a stack of each capacity is worth: limit at most, and if there are none.
-func mostOf(values []int64, stacks [][][]int, limit int64) []int64 {
+func mostOf(values []int64, stacks [][][]layer, limit int64) []int64 {
 	most := make([]int64, len(stacks))
 	for i, all := range stacks {
 		if all == nil {
 			most[i] = limit
 		}
-		for _, counts := range all {
+		for _, stack := range all {
 			var sum int64
-			for k, n := range counts {
-				sum += int64(n) * values[k]
+			for _, l := range stack {
+				sum += l.count * values[l.size]
 			}
 			most[i] = min(max(most[i], sum), limit)
 		}

@@ -172,7 +172,7 @@ func newWeights(j *job, groups []group, relax *relaxed) *weights {
 	for n, h := range relax.height {
 		high[n] = slices.Index(heights, h)
 	}
-	stacks := make([][][]int, len(w.kinds)) // a function made for the one kind there is needs none
+	stacks := make([][][]layer, len(w.kinds)) // a function made for the one kind there is needs none
 	if len(stacks) > 1 {
 		stacks = stacksOf(heights, relax.tall)
 	}

@@ -137,7 +137,7 @@ func (e *explorer) leastBlemish(c *Choice) fraction.Ratio {
 
 // short returns the error for stock that gave the pieces of no layout.
 func (e *explorer) short() error {
-	short := &ShortError{Layouts: e.layouts, OnHand: e.onHand, Buys: e.buys, Least: e.needed, Stopped: e.stopped()}
+	short := &ShortError{Layouts: e.layouts, OnHand: e.onHand, Buys: e.buys, Least: e.needed(), Stopped: e.stopped()}
 	short.Proved = e.tooLittle() || e.end == LayoutsSpent && len(e.open) == 0
 	if n := len(e.found); n > 0 {
 		c := e.found[n-1]
@@ -150,21 +150,28 @@ func (e *explorer) short() error {
 }
 
 // tooLittle reports whether no layout can do with the stock.
-func (e *explorer) tooLittle() bool { return !e.buys && e.onHand < e.needed }
+func (e *explorer) tooLittle() bool { return !e.buys && e.onHand < e.needed() }
 
-// countStock finds how many sheets are on hand, whether others can be bought, and how many every
-// layout needs at least, were there enough.
-func (e *explorer) countStock() error {
-	endless := e.bare
-	endless.Stock = slices.Clone(endless.Stock)
-	for i := range endless.Stock {
-		if s := &endless.Stock[i]; s.Count == nil {
+// countStock finds how many sheets are on hand and whether others can be bought.
+func (e *explorer) countStock() {
+	for _, s := range e.room.Stock {
+		if s.Count == nil {
 			e.buys = true
-		} else if e.onHand, s.Count = e.onHand+*s.Count, nil; e.onHand < 0 {
+		} else if e.onHand += *s.Count; e.onHand < 0 {
 			e.onHand = math.MaxInt
 		}
 	}
-	b, err := nest.StripBound(endless, e.room.Gaps.Seam, e.strips)
-	e.needed = b.Sheets
-	return err
+}
+
+// needed returns how many sheets every layout needs at least, were there enough.
+func (e *explorer) needed() int {
+	if e.endless == 0 {
+		endless := e.bare
+		endless.Stock = slices.Clone(endless.Stock)
+		for i := range endless.Stock {
+			endless.Stock[i].Count = nil
+		}
+		e.endless = fraction.Must(nest.StripBound(endless, e.room.Gaps.Seam, e.strips)).Sheets
+	}
+	return e.endless
 }

@@ -35,7 +35,8 @@ type explorer struct {
 	how    nest.Argument // what that rests on
 	onHand int           // sheets of stock with a count
 	buys   bool          // other stock has none
-	needed int           // sheets that no layout can do without, were there enough
+
+	endless int // what needed returns, once it is known
 
 	orders []*order   // all that were started
 	prices []*order   // of these those by price alone, the best first
@@ -124,7 +125,8 @@ func (e *explorer) bound() (err error) {
 		return err
 	}
 	e.raise(lower)
-	return e.countStock()
+	e.countStock()
+	return nil
 }
 
 // raise raises the bound of the room to another one.
