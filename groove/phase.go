@@ -128,17 +128,31 @@ func (p Profile) CutDistance(phase fraction.Length, keep Side) (distance fractio
 	}), nil
 }
 
-// Crossed returns the features that an edge crosses whose foot stands at the phase and whose top
-// stands lean to the right of it, from the foot up: those of which more than one point lies below or
-// above the edge. It returns none of an upright edge, and each once of one that leans over a whole
-// repeat.
-func (p Profile) Crossed(phase, lean fraction.Length) (features []Feature, err error) {
+// Crossing is a feature that a leaning edge crosses. Width is what stays of it where that is least.
+type Crossing struct {
+	Feature Feature
+	Width   fraction.Length
+}
+
+// Crossed returns what an edge crosses whose foot stands at the phase and whose top stands lean to
+// the right of it, from the foot up: the features of which more than one point lies below or above
+// the edge. It returns none of an upright edge, and each once of one that leans over a whole repeat.
+func (p Profile) Crossed(phase, lean fraction.Length, keep Side) (crossings []Crossing, err error) {
 	defer fraction.Catch(&err)
-	p.crossed(phase, lean, func(i int, _ fraction.Length) { features = append(features, p.Features[i]) })
+	from, to := fraction.Min(phase, phase.Add(lean)), fraction.Max(phase, phase.Add(lean))
+	p.crossed(phase, lean, func(i int, start fraction.Length) {
+		c, end := Crossing{Feature: p.Features[i]}, start.Add(p.Features[i].Width)
+		if keep == KeepRight {
+			c.Width = fraction.Max(c.Width, end.Sub(to))
+		} else {
+			c.Width = fraction.Max(c.Width, from.Sub(start))
+		}
+		crossings = append(crossings, c)
+	})
 	if lean.Sign() < 0 {
-		slices.Reverse(features)
+		slices.Reverse(crossings)
 	}
-	return features, nil
+	return crossings, nil
 }
 
 // crossed hands on the features that a leaning edge crosses, from left to right, with the phase at
@@ -161,6 +175,9 @@ func (p Profile) crossed(phase, lean fraction.Length, visit func(i int, start fr
 // each boundary between them, or the whole width of a bead or groove that it crosses.
 func (p Profile) SlantDistance(phase, lean fraction.Length, keep Side) (distance fraction.Length, err error) {
 	defer fraction.Catch(&err)
+	if lean.IsZero() {
+		return p.CutDistance(phase, keep)
+	}
 	at := func(x fraction.Length) fraction.Length { return fraction.Must(p.CutDistance(x, keep)) }
 	distance = fraction.Max(at(phase), at(phase.Add(lean)))
 	from := fraction.Min(phase, phase.Add(lean))

@@ -260,30 +260,30 @@ func TestSlantDistance(t *testing.T) {
 		crossed     string
 	}{
 		{"upright", narrow, "3/8", "0", groove.KeepLeft, "3/8", ""},
-		{"from a boundary into the flat", narrow, "0", "1/8", groove.KeepRight, "1/8", "flat"},
-		{"back to it", narrow, "1/8", "-1/8", groove.KeepRight, "1/8", "flat"},
-		{"from a boundary to the next", narrow, "0", "1 1/4", groove.KeepRight, "0", "flat"},
-		{"into the bead by 1/16", narrow, "1 3/16", "1/8", groove.KeepLeft, "1/4", "flat bead"},
-		{"out of it leaning left", narrow, "1 5/16", "-1/8", groove.KeepLeft, "1/4", "bead flat"},
-		{"up to the bead", narrow, "1 1/8", "1/8", groove.KeepLeft, "1/8", "flat"},
-		{"over a boundary with an open groove between", repeat(t, "flat 1, groove 1/16"), "7/8", "1/4", groove.KeepRight, "3/16", "flat groove flat"},
-		{"between two flats", repeat(t, "flat 1, flat 1/2"), "15/16", "1/8", groove.KeepRight, "1/16", "flat flat"},
-		{"wide: half at the top", wide, "4", "-1", groove.KeepRight, "1", "flat"},
-		{"wide: more than half all along", wide, "2 1/2", "1/2", groove.KeepRight, "0", "flat"},
-		{"wide: over the groove", wide, "5 15/16", "3/8", groove.KeepLeft, "2 15/16", "flat groove flat"},
-		{"over more than a repeat", narrow, "1", "5", groove.KeepLeft, "1/4", "flat bead flat"},
+		{"from a boundary into the flat", narrow, "0", "1/8", groove.KeepRight, "1/8", "flat 1 1/8"},
+		{"back to it", narrow, "1/8", "-1/8", groove.KeepRight, "1/8", "flat 1 1/8"},
+		{"from a boundary to the next", narrow, "0", "1 1/4", groove.KeepRight, "0", "flat 0"},
+		{"into the bead by 1/16", narrow, "1 3/16", "1/8", groove.KeepLeft, "1/4", "flat 1 3/16, bead 0"},
+		{"out of it leaning left", narrow, "1 5/16", "-1/8", groove.KeepLeft, "1/4", "bead 0, flat 1 3/16"},
+		{"up to the bead", narrow, "1 1/8", "1/8", groove.KeepLeft, "1/8", "flat 1 1/8"},
+		{"over a boundary with an open groove between", repeat(t, "flat 1, groove 1/16"), "7/8", "1/4", groove.KeepRight, "3/16", "flat 0, groove 0, flat 15/16"},
+		{"between two flats", repeat(t, "flat 1, flat 1/2"), "15/16", "1/8", groove.KeepRight, "1/16", "flat 0, flat 7/16"},
+		{"wide: half at the top", wide, "4", "-1", groove.KeepRight, "1", "flat 2"},
+		{"wide: more than half all along", wide, "2 1/2", "1/2", groove.KeepRight, "0", "flat 3"},
+		{"wide: over the groove", wide, "5 15/16", "3/8", groove.KeepLeft, "2 15/16", "flat 5 15/16, groove 0, flat 0"},
+		{"over more than a repeat", narrow, "1", "5", groove.KeepLeft, "1/4", "flat 1, bead 0, flat 0"},
 	} {
 		got, err := test.profile.SlantDistance(inch(test.phase), inch(test.lean), test.keep)
 		if got != inch(test.want) || err != nil {
 			t.Errorf("%s: SlantDistance = %v, %v, want %s", test.name, got, err, test.want)
 		}
-		features, err := test.profile.Crossed(inch(test.phase), inch(test.lean))
-		var kinds []string
-		for _, f := range features {
-			kinds = append(kinds, f.Kind.String())
+		crossings, err := test.profile.Crossed(inch(test.phase), inch(test.lean), test.keep)
+		var crossed []string
+		for _, c := range crossings {
+			crossed = append(crossed, c.Feature.Kind.String()+" "+c.Width.String())
 		}
-		if strings.Join(kinds, " ") != test.crossed || err != nil {
-			t.Errorf("%s: Crossed = %v, %v, want %s", test.name, kinds, err, test.crossed)
+		if strings.Join(crossed, ", ") != test.crossed || err != nil {
+			t.Errorf("%s: Crossed = %v, %v, want %s", test.name, crossed, err, test.crossed)
 		}
 	}
 }
@@ -386,7 +386,7 @@ func FuzzProfile(f *testing.F) {
 				_, _, _ = p.Shown(at, keep)
 				_, _ = p.CutDistance(at, keep)
 				_, _ = p.SlantDistance(at, length(a, d), keep)
-				_, _ = p.Crossed(at, length(c, b))
+				_, _ = p.Crossed(at, length(c, b), keep)
 				_, _ = p.Turned(at)
 			}
 		}

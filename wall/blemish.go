@@ -93,7 +93,7 @@ func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 		}
 		terms = append(terms, Blemish{
 			Run: s.run, Kind: e.kind, Where: e.where, Opening: e.opening, At: e.x, Height: e.height, Weight: e.weight,
-			Amount: fraction.Must(s.room.Profile.CutDistance(e.x.Sub(o), e.keep)),
+			Amount: e.amount(&s.room.Profile, o),
 		})
 	}
 	return terms

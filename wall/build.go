@@ -25,7 +25,6 @@ func (s *search) build(p *path) Layout {
 // build makes the layout of stretches whose seams are chosen.
 func (m *Model) build(ctx context.Context, legs []leg) Layout {
 	layout := Layout{Runs: make([]RunLayout, len(m.room.Runs))}
-	pitch := m.room.Profile.Pitch()
 	first := 0 // leg of the run
 	for i, l := range legs {
 		s := l.sol.stretch
@@ -33,10 +32,10 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 		if s.from < 0 {
 			first = i
 			run.Limits[0] = s.region.left
-			run.EndPhases[0] = groove.Modulo(s.region.endAt(true).Sub(l.sol.origin), pitch)
+			run.EndPhases[0], run.EndLeans[0] = s.endPhase(l.sol.origin, true)
 		}
 		run.Limits[1] = s.region.right
-		run.EndPhases[1] = groove.Modulo(s.region.endAt(false).Sub(l.sol.origin), pitch)
+		run.EndPhases[1], run.EndLeans[1] = s.endPhase(l.sol.origin, false)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
 		m.join(&layout, l, legs[(i+1)%len(legs)].residue)
@@ -62,6 +61,12 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 		layout.Total = layout.Total.Add(b.Cost)
 	}
 	return layout
+}
+
+// endPhase returns the phase of an end's foot, the pattern's origin at o, and the end's lean.
+func (s *stretch) endPhase(o fraction.Length, left bool) (phase, lean fraction.Length) {
+	foot, lean := s.region.endAt(left)
+	return groove.Modulo(foot.Sub(o), s.pitch), lean
 }
 
 // addPanels adds the panels and the seam terms of one stretch.

@@ -1,21 +1,48 @@
 package wall
 
 import (
+	"cmp"
+	"slices"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 )
 
-// edge is one upright edge of a region: an end, the side of a step or the side of an opening. Its
-// height is that of the part which bounds the shape.
+// edge is one edge of a region that is upright, or a leaning end: an end, the side of a step or the
+// side of an opening, or a part of one of these that nothing else claims. Its height is that of the
+// part which bounds the shape.
 type edge struct {
-	x, height fraction.Length
-	keep      groove.Side // the side of the cut on which the panelling is
-	kind      BlemishKind
-	where     Place
-	opening   string         // name, where it is the side of one
-	weight    fraction.Ratio // per foot and inch of cut feature
-	end       bool           // an end of the run; else a strip beside it can be weak
+	x         fraction.Length // of an edge that leans, half way between
+	foot, top fraction.Length // x of its ends
+	bottom    fraction.Length // y of its foot
+	height    fraction.Length
+	claim
+	keep groove.Side // the side of the cut on which the panelling is
+}
+
+// claim is what makes an edge one that may be seen.
+type claim struct {
+	kind    BlemishKind
+	where   Place
+	opening string         // name, where it is the side of one
+	weight  fraction.Ratio // per foot and inch of cut feature
+	end     bool           // an end of the run; else a strip beside it can be weak
+}
+
+// prevails reports whether an edge that both claim counts as c: what weighs more, else an end, else
+// by kind and name, so that the order of the openings does not matter.
+func (c claim) prevails(d claim) bool {
+	if n := c.weight.Compare(d.weight); n != 0 || c.end != d.end {
+		return n > 0 || n == 0 && c.end
+	}
+	return cmp.Or(cmp.Compare(c.kind, d.kind), cmp.Compare(c.opening, d.opening)) > 0
+}
+
+// side is an upright line from bottom to top that something claims.
+type side struct {
+	x, bottom, top fraction.Length
+	claim
 }
 
 // endWeight returns the kind of blemish and the weight of a run's end.
@@ -38,81 +65,133 @@ func (p *Priorities) endWeight(e End) (kind BlemishKind, weight fraction.Ratio) 
 
 // findEdges records the upright edges of the region and the heights of its ends.
 func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][][]cutout.Point) {
-	steps := stepSides(run, room.Gaps.Side)
+	sides := slices.Concat(g.stepSides, openingSides(room, run, grown))
 	for _, s := range g.exact {
 		for _, u := range s.Uprights() {
-			e := edge{x: u.X, height: g.roundedHeight(u, room.Mark), keep: groove.KeepLeft}
-			if e.height.Sign() <= 0 {
-				continue
-			}
+			keep, end, line := groove.KeepLeft, run.Right, right
 			if u.MaterialRight {
-				e.keep = groove.KeepRight
+				keep, end, line = groove.KeepRight, run.Left, left
 			}
-			switch opening := openingAt(run, grown, u); {
-			case left.upright() && u.X == left.foot.X && u.MaterialRight:
-				g.addEnd(room, e, e.height, run.Left)
-			case right.upright() && u.X == right.foot.X && !u.MaterialRight:
-				g.addEnd(room, e, e.height, run.Right)
-			case opening != nil:
-				e.kind, e.weight, e.where, e.opening = OpeningSide, room.Priorities.OpeningSide, AtOpening, opening.Name
-				if opening.Kind == Box {
-					e.kind, e.weight = BoxSide, room.Priorities.BoxSide
-				}
-				g.edges = append(g.edges, e)
-			case steps[u.X]:
-				e.kind, e.weight, e.where = StepSide, room.Priorities.StepSide, AtStep
-				g.edges = append(g.edges, e)
+			own := sides
+			if line.upright() && u.X == line.foot.X {
+				own = append(slices.Clip(sides), side{u.X, u.Bottom, u.Top, endClaim(room, end, keep)})
 			}
+			g.addParts(room, u, keep, own)
 		}
 	}
 	for _, s := range g.shapes {
 		g.leaningEnds(room, run, s, left, right)
 	}
+	slices.SortStableFunc(g.edges, func(a, b edge) int { return cmp.Or(a.x.Compare(b.x), a.bottom.Compare(b.bottom)) })
 }
 
-// roundedHeight returns how high the upright is with its ends at marks, into the space, where
-// neither the tape nor the corner of an opening gave them. The shapes of the whole region do not
-// show it: to keep clear of a corner far off, a long line of theirs may stop between marks.
-func (g *region) roundedHeight(u cutout.Upright, mark fraction.Length) fraction.Length {
-	top, bottom := u.Top, u.Bottom
-	if !g.taped[cutout.Point{X: u.X, Y: top}] {
-		top = floor(top, mark)
+// addParts adds the parts of an upright line between the ends of what claims them, each with the
+// claim that prevails there. Neighbours with one claim are one part.
+func (g *region) addParts(room *Room, u cutout.Upright, keep groove.Side, sides []side) {
+	ys := []fraction.Length{u.Bottom, u.Top}
+	sides = slices.DeleteFunc(slices.Clone(sides), func(s side) bool { return s.x != u.X || !s.bottom.Less(u.Top) || !u.Bottom.Less(s.top) })
+	for _, s := range sides {
+		ys = append(ys, fraction.Max(s.bottom, u.Bottom), fraction.Min(s.top, u.Top))
 	}
-	if !g.taped[cutout.Point{X: u.X, Y: bottom}] {
-		bottom = ceil(bottom, mark)
+	slices.SortFunc(ys, fraction.Length.Compare)
+	var parts []side
+	for i, y := range ys[1:] {
+		part, found := side{x: u.X, bottom: ys[i], top: y}, false
+		for _, s := range sides {
+			if !ys[i].Less(s.bottom) && !s.top.Less(y) && (!found || s.claim.prevails(part.claim)) {
+				part.claim, found = s.claim, true
+			}
+		}
+		n := len(parts) - 1
+		switch {
+		case !found || ys[i] == y:
+		case n >= 0 && parts[n].claim == part.claim && parts[n].top == ys[i]:
+			parts[n].top = y
+		default:
+			parts = append(parts, part)
+		}
+	}
+	for _, p := range parts {
+		e := edge{x: u.X, foot: u.X, top: u.X, bottom: p.bottom, claim: p.claim, keep: keep}
+		if e.height = g.roundedHeight(p, keep, room.Mark); e.height.Sign() > 0 {
+			g.addEdge(e, e.height)
+		}
+	}
+}
+
+// roundedHeight returns how high a part of an upright line is with its ends at marks, into the space,
+// where they are ends of a slope that neither the tape nor the corner of an opening gave. The shapes
+// of the whole region do not show it: to keep clear of a corner far off, a long line of theirs may
+// stop between marks.
+func (g *region) roundedHeight(s side, keep groove.Side, mark fraction.Length) fraction.Length {
+	top, bottom := s.top, s.bottom
+	column := g.columnAt(s.x, keep == groove.KeepLeft)
+	for _, c := range g.columns[column].cells {
+		if c.top.slopes() && c.top.at(s.x) == s.top && !g.taped[cutout.Point{X: s.x, Y: s.top}] {
+			top = floor(top, mark)
+		}
+		if c.bottom.slopes() && c.bottom.at(s.x) == s.bottom && !g.taped[cutout.Point{X: s.x, Y: s.bottom}] {
+			bottom = ceil(bottom, mark)
+		}
 	}
 	return top.Sub(bottom)
 }
 
-// addEnd adds an edge of the run's left or right end, so long.
-func (g *region) addEnd(room *Room, e edge, length fraction.Length, end End) {
-	e.kind, e.weight = room.Priorities.endWeight(end)
-	e.end, e.where = true, AtLeftEnd
-	side := 0
-	if e.keepsLeft() {
-		e.where, side = AtRightEnd, 1
+// addEdge adds an edge, so long.
+func (g *region) addEdge(e edge, length fraction.Length) {
+	if e.end {
+		i := 0
+		if e.keepsLeft() {
+			i = 1
+		}
+		g.endHeights[i], g.endLengths[i] = g.endHeights[i].Add(e.height), g.endLengths[i].Add(length)
 	}
-	g.endHeights[side], g.endLengths[side] = g.endHeights[side].Add(e.height), g.endLengths[side].Add(length)
 	g.edges = append(g.edges, e)
 }
 
-// leaningEnds records the edges of a shape along a leaning end line, each at its middle height.
+// leaningEnds records the edges of a shape along a leaning end line.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
-	outline := s.Outline()
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		e := edge{x: p.X.Add(q.X).Div(2), height: q.Y.Sub(p.Y).Abs()}
-		lean := func(keep groove.Side, end End) {
-			e.keep, g.leaning[[2]cutout.Point{p, q}] = keep, true
-			g.addEnd(room, e, lengthOf(p, q), end)
+	for p, q := range s.Edges() {
+		lean := func(foot, top cutout.Point, keep groove.Side, end End) {
+			g.leaning[[2]cutout.Point{p, q}] = true
+			g.addEdge(edge{x: foot.X.Add(top.X).Div(2), foot: foot.X, top: top.X, bottom: foot.Y, height: top.Y.Sub(foot.Y),
+				claim: endClaim(room, end, keep), keep: keep}, lengthOf(p, q))
 		}
 		switch {
 		case !left.upright() && q.Y.Less(p.Y) && left.near(p, room.Mark) && left.near(q, room.Mark):
-			lean(groove.KeepRight, run.Left)
+			lean(q, p, groove.KeepRight, run.Left)
 		case !right.upright() && p.Y.Less(q.Y) && right.near(p, room.Mark) && right.near(q, room.Mark):
-			lean(groove.KeepLeft, run.Right)
+			lean(p, q, groove.KeepLeft, run.Right)
 		}
 	}
+}
+
+// endClaim returns the claim of a run's end, on the side of it where the panelling is.
+func endClaim(room *Room, end End, keep groove.Side) claim {
+	kind, weight := room.Priorities.endWeight(end)
+	where := AtLeftEnd
+	if keep == groove.KeepLeft {
+		where = AtRightEnd
+	}
+	return claim{kind: kind, where: where, weight: weight, end: true}
+}
+
+// openingSides returns the upright sides of the openings of a run, grown by their gaps.
+func openingSides(room *Room, run *Run, grown [][][]cutout.Point) (sides []side) {
+	for i, o := range run.Openings {
+		c := claim{kind: OpeningSide, where: AtOpening, opening: o.Name, weight: room.Priorities.OpeningSide}
+		if o.Kind == Box {
+			c.kind, c.weight = BoxSide, room.Priorities.BoxSide
+		}
+		for _, polygon := range grown[i] {
+			for k, p := range polygon {
+				if q := polygon[(k+1)%len(polygon)]; p.X == q.X {
+					sides = append(sides, side{p.X, fraction.Min(p.Y, q.Y), fraction.Max(p.Y, q.Y), c})
+				}
+			}
+		}
+	}
+	return sides
 }
 
 // near reports whether p lies within two marks of the line, measured along x, as every corner does
@@ -123,45 +202,35 @@ func (e endLine) near(p cutout.Point, mark fraction.Length) bool {
 	return x.Sub(p.X).Abs().Compare(mark.Mul(2)) <= 0
 }
 
-// stepSides returns where the upright sides of steps can stand after the gap.
-func stepSides(run *Run, side fraction.Length) map[fraction.Length]bool {
-	at := map[fraction.Length]bool{}
-	for i := 0; i+1 < len(run.Heights); i++ {
-		if x := run.Heights[i].At; x == run.Heights[i+1].At {
-			at[x.Sub(side)], at[x], at[x.Add(side)] = true, true, true
-		}
-	}
-	return at
-}
-
-// openingAt returns the opening on whose grown side the upright lies, or nil.
-func openingAt(run *Run, grown [][][]cutout.Point, u cutout.Upright) *Opening {
-	for i := range run.Openings {
-		for _, polygon := range grown[i] {
-			for k, p := range polygon {
-				q := polygon[(k+1)%len(polygon)]
-				if p.X == u.X && q.X == u.X &&
-					fraction.Max(fraction.Min(p.Y, q.Y), u.Bottom).Less(fraction.Min(fraction.Max(p.Y, q.Y), u.Top)) {
-					return &run.Openings[i]
-				}
-			}
-		}
-	}
-	return nil
-}
-
 func (e edge) keepsLeft() bool { return e.keep == groove.KeepLeft }
 
-// endAt returns where an end of the region stands, a leaning one by the middle of its tallest part.
-func (g *region) endAt(left bool) fraction.Length {
-	at, tallest := g.right, fraction.Length{}
-	if left {
-		at = g.left
+// amount returns how much the edge looks cut, the pattern's origin at o.
+func (e edge) amount(p *groove.Profile, o fraction.Length) fraction.Length {
+	return fraction.Must(p.SlantDistance(e.foot.Sub(o), e.top.Sub(e.foot), e.keep))
+}
+
+// whole reports whether the edge shows a whole feature, the pattern's origin at o: one that leans,
+// whether it crosses no bead or groove.
+func (e edge) whole(p *groove.Profile, o fraction.Length) bool {
+	if e.foot == e.top {
+		return e.amount(p, o).IsZero()
 	}
+	crossed := fraction.Must(p.Crossed(e.foot.Sub(o), e.top.Sub(e.foot), e.keep))
+	return !slices.ContainsFunc(crossed, func(c groove.Crossing) bool { return c.Feature.Kind != groove.Flat })
+}
+
+// endAt returns where the foot of an end of the region stands, of the tallest part where openings
+// part it, and how far to the right of that its top does.
+func (g *region) endAt(left bool) (foot, lean fraction.Length) {
+	foot = g.right
+	if left {
+		foot = g.left
+	}
+	var tallest fraction.Length
 	for _, e := range g.edges {
 		if e.end && e.keepsLeft() != left && tallest.Less(e.height) {
-			at, tallest = e.x, e.height
+			foot, lean, tallest = e.foot, e.top.Sub(e.foot), e.height
 		}
 	}
-	return at
+	return foot, lean
 }

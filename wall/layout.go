@@ -32,7 +32,8 @@ type Layout struct {
 // RunLayout is the layout of one run, in run coordinates.
 type RunLayout struct {
 	Limits    [2]fraction.Length // leftmost and rightmost x that panels reach
-	EndPhases [2]fraction.Length // at the left and right end, a leaning one at its middle height
+	EndPhases [2]fraction.Length // at the foot of the left and right end
+	EndLeans  [2]fraction.Length // how far the top of a panel's edge there stands to the right of its foot
 
 	SetOut   SetOut
 	Corner   *Corner   // at the right end, where the run shares it

@@ -142,9 +142,11 @@ func (s *search) legsOf(l *Layout) (legs []leg, err error) {
 			var origin fraction.Length
 			switch {
 			case k == 0:
-				origin = st.region.endAt(true).Sub(run.EndPhases[0])
+				foot, _ := st.region.endAt(true)
+				origin = foot.Sub(run.EndPhases[0])
 			case k == last:
-				origin = st.region.endAt(false).Sub(run.EndPhases[1])
+				foot, _ := st.region.endAt(false)
+				origin = foot.Sub(run.EndPhases[1])
 			case run.SetOut.Direction == Left: // from right to left, each with the origin to its left
 				origin = run.Restarts[last-1-k].Origin
 			default:

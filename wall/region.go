@@ -22,6 +22,7 @@ type region struct {
 	shapes      []cutout.Shape           // snapped: computed corners on the tape's marks
 	left, right fraction.Length          // leftmost and rightmost x that panels reach
 	columns     []column                 // left to right; between two that do not touch lies a void
+	stepSides   []side                   // upright sides of steps, after the gap
 	edges       []edge                   // upright edges with a weight or a strip to keep clear of
 	endHeights  [2]fraction.Length       // of the part that bounds the shape at its left and right end
 	endLengths  [2]fraction.Length       // along it, where it leans
@@ -117,6 +118,14 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 	tops, bottoms = moveSteps(tops, room.Gaps.Side), moveSteps(bottoms, room.Gaps.Side)
 	for i := range bottoms {
 		bottoms[i].Y = bottoms[i].Y.Neg()
+	}
+	atStep := claim{kind: StepSide, where: AtStep, weight: room.Priorities.StepSide}
+	for _, line := range [][]cutout.Point{tops, bottoms} {
+		for i, q := range line[1:] {
+			if p := line[i]; p.X == q.X {
+				g.stepSides = append(g.stepSides, side{p.X, fraction.Min(p.Y, q.Y), fraction.Max(p.Y, q.Y), atStep})
+			}
+		}
 	}
 
 	beyond := fraction.Inches(1)

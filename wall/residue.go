@@ -28,10 +28,11 @@ type candidate struct {
 	limit   limit
 }
 
-// findResidues finds the residues that are tried, a finite set: on every run each origin that puts
-// a feature boundary on a seen edge, leaves equal cuts at two seen ends, or goes on from an
-// installed panel; each of these carried round the shared corners; and where a group of runs shows
-// no edge at all, phase 0 at each left limit, in the layouts that have this limit.
+// findResidues finds the residues that are tried, a finite set: on every run each origin that puts a
+// feature boundary or the middle of a wide flat on a seen edge (of one that leans on its foot, its
+// middle and its top), leaves equal cuts at two seen ends, or goes on from an installed panel; each
+// of these carried round the shared corners; and where a group of runs shows no edge at all, phase 0
+// at each left limit, in the layouts that have this limit.
 func (m *Model) findResidues(ctx context.Context) {
 	groups := m.candidates()
 	if len(m.varying) > mostVarying {
@@ -107,15 +108,22 @@ func (m *Model) carried(c candidate, r int) []fraction.Length {
 // seenOrigins returns the origins that the seen edges of run r ask for.
 func (m *Model) seenOrigins(r int) []fraction.Length {
 	p := &m.room.Profile
-	boundaries := p.Boundaries()
+	places := p.Boundaries() // that may stand on a seen edge
+	for i, f := range p.Features {
+		if p.WideFlats && f.Kind == groove.Flat {
+			places = append(places, places[i].Add(f.Width.Div(2)))
+		}
+	}
 	var own []fraction.Length
 	var lefts, rights []fraction.Length // seen ends of the run
 	for _, e := range fraction.Must(m.region(r, fitting{})).edges {
 		if e.weight.Sign() <= 0 {
 			continue
 		}
-		for _, b := range boundaries {
-			own = append(own, e.x.Sub(b))
+		for _, x := range slices.Compact([]fraction.Length{e.foot, e.x, e.top}) {
+			for _, place := range places {
+				own = append(own, x.Sub(place))
+			}
 		}
 		if e.end && e.keepsLeft() {
 			rights = append(rights, e.x)

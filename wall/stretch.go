@@ -159,9 +159,11 @@ func (s *stretch) edgeCost(o fraction.Length) cost {
 	c := zeroCost
 	for _, t := range s.edgeTerms(o) {
 		c.blemish = total(c.blemish, inGrains(t.cost()))
-		if t.Kind == ExposedEnd && s.wholeEnd && !t.Amount.IsZero() {
-			c.broken = 1 // one rule, also where an opening parts the end
-		}
+	}
+	if s.wholeEnd && slices.ContainsFunc(s.edges, func(e edge) bool {
+		return e.kind == ExposedEnd && !e.weight.IsZero() && !e.whole(&s.room.Profile, o)
+	}) {
+		c.broken = 1 // one rule, also where an opening parts the end
 	}
 	c.uneven = down(s.uneven(o), steps)
 	for _, x := range s.beside {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -125,11 +126,24 @@ func MarkName(profile plan.Profile, m plan.Mark) string {
 
 // CutName names what is seen at an end, such as "whole flat"; nothing where no feature is.
 func CutName(tape fraction.Tape, s plan.Shown) string {
-	switch s.Width {
-	case fraction.Length{}:
+	var across []string
+	for _, k := range s.Across {
+		across = append(across, k.String())
+	}
+	cut := fmt.Sprintf("to %s of %s", tape.Format(s.Width), tape.Format(s.Of))
+	switch n := len(across); {
+	case n == 1 && s.Feature == groove.Flat:
+		return "flat cut aslant, " + cut + " at its narrowest"
+	case n == 1:
+		return across[0] + " cut aslant"
+	case n > 1:
+		return strings.Join(across[:n-1], ", ") + " and " + across[n-1] + " cut aslant"
+	case s.Width.IsZero():
 		return ""
-	case s.Of:
+	case s.Width == s.Of && s.Feature == groove.Groove:
+		return "open groove"
+	case s.Width == s.Of:
 		return "whole " + s.Feature.String()
 	}
-	return fmt.Sprintf("%s cut to %s of %s", s.Feature, tape.Format(s.Width), tape.Format(s.Of))
+	return s.Feature.String() + " cut " + cut
 }

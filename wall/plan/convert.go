@@ -55,7 +55,8 @@ func (m *maker) runs() []Run {
 				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Runs[c.Passes].Name, m.job.Runs[c.Butts].Name
 			}
 		}
-		run.Left.Cut, run.Right.Cut = m.shown(laid.EndPhases[0], groove.KeepRight), m.shown(laid.EndPhases[1], groove.KeepLeft)
+		run.Left.Cut = m.shown(laid.EndPhases[0], laid.EndLeans[0], groove.KeepRight)
+		run.Right.Cut = m.shown(laid.EndPhases[1], laid.EndLeans[1], groove.KeepLeft)
 		run.StoryPole = m.storyPole(r, &run)
 		out = append(out, run)
 	}

@@ -144,8 +144,16 @@ func (m *maker) bound() Bound {
 	return Bound{SheetsAtLeast: b.Sheets, Proved: b.Proved && fewest, How: b.How}
 }
 
-// shown returns what a cut at the phase leaves to be seen.
-func (m *maker) shown(phase fraction.Length, keep groove.Side) Shown {
+// shown returns what an edge leaves to be seen whose foot stands at the phase and whose top stands
+// lean to the right of it.
+func (m *maker) shown(phase, lean fraction.Length, keep groove.Side) Shown {
 	f, width, err := m.job.Profile.Shown(phase, keep)
-	return Shown{Feature: f.Kind, Width: fraction.Must(width, err), Of: f.Width}
+	s := Shown{Feature: f.Kind, Width: fraction.Must(width, err), Of: f.Width}
+	for i, c := range fraction.Must(m.job.Profile.Crossed(phase, lean, keep)) {
+		if i == 0 {
+			s = Shown{Feature: c.Feature.Kind, Width: c.Width, Of: c.Feature.Width}
+		}
+		s.Across = append(s.Across, c.Feature.Kind)
+	}
+	return s
 }

@@ -114,11 +114,14 @@ type End struct {
 	Cut  Shown           `json:"cut"`           // what is seen there
 }
 
-// Shown is what an edge shows of the feature that it cuts: Width of it, of Of in all.
+// Shown is what an edge shows of the feature that it cuts: Width of it, of Of in all. An edge that
+// leans crosses the features Across, from its foot up; Feature is the first of these, Width what is
+// left of it where that is least.
 type Shown struct {
 	Feature groove.Kind     `json:"feature"`
 	Width   fraction.Length `json:"width"`
 	Of      fraction.Length `json:"of"`
+	Across  []groove.Kind   `json:"across,omitempty"`
 }
 
 // SetOut says where the pattern of a run starts. Origin is the x at which a repeat starts (phase
