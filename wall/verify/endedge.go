@@ -6,9 +6,24 @@ import "slices"
 type endEdge struct {
 	x       rat // the limit: leftmost or rightmost x of the region
 	stop    rat // where the panels stop: if it leans, the limit with the edge's ends rounded
-	middle  rat // x halfway up the edge, which speaks for its phase
-	height  rat // of the upright part that bounds the shape, after rounding
+	middle  rat // x halfway up the edge
+	height  rat // of all parts
+	parts   []endPart
 	leaning bool
+}
+
+// endPart is a part of an end's edge that bounds the shape, after rounding. Openings part an edge.
+type endPart struct{ foot, head, height rat } // x at its foot and head
+
+// tallest returns the part that speaks for what the end shows.
+func (e endEdge) tallest() endPart {
+	best := endPart{e.middle, e.middle, zero()}
+	for _, p := range e.parts {
+		if less(best.height, p.height) {
+			best = p
+		}
+	}
+	return best
 }
 
 // endEdge finds the edge of the wall's shape that lies on the given end line.
@@ -20,25 +35,33 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 	on := slices.DeleteFunc(slices.Clone(wall), func(p point) bool { return !same(p.X, line(p.Y)) })
 	if len(on) < 2 {
 		x := line(zero())
-		return endEdge{x, x, x, zero(), false}
+		return endEdge{x: x, stop: x, middle: x, height: zero()}
 	}
 	slices.SortFunc(on, func(a, b point) int { return a.Y.Cmp(b.Y) })
 	foot, head := on[0], on[len(on)-1]
 	x := outer(foot.X, head.X)
 	if !leaning {
-		return endEdge{x, x, x, length(g.at(x, side(!right))), false}
+		height := length(g.at(x, side(!right)))
+		return endEdge{x, x, x, height, []endPart{{x, x, height}}, false}
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.mark)}.edges())
 	low, high := g.rounded(foot, line, false), g.rounded(head, line, true)
 	from, to := g.cut(low, line, inset, right), g.cut(high, line, inset, right)
-	out := endEdge{x, outer(from, to), middle(from, to), most(zero(), diff(high, low)), true}
+	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
+	var taken []span
 	for _, o := range g.run.Openings {
-		// An opening that takes away the leaning end takes its height away.
 		parts, _ := g.job.grown(o)
-		if from, to, ok := bounds(parts...); ok && within(out.middle, from.X, to.X) {
-			cut := diff(least(high, to.Y), most(low, from.Y))
-			out.height = most(zero(), diff(out.height, most(zero(), cut)))
+		if a, b, ok := bounds(parts...); ok {
+			way := edge{foot, head, !same(foot.X, head.X)}
+			p, q := way.y(a.X), way.y(b.X) // where it meets the opening's sides
+			if from, to := most(a.Y, least(p, q)), least(b.Y, most(p, q)); less(from, to) {
+				taken = append(taken, span{bound{y: from}, bound{y: to}})
+			}
 		}
+	}
+	for _, s := range without([]span{{bound{y: low}, bound{y: high}}}, taken) {
+		part := endPart{g.cut(s.low.y, line, inset, right), g.cut(s.high.y, line, inset, right), diff(s.high.y, s.low.y)}
+		out.parts, out.height = append(out.parts, part), sum(out.height, part.height)
 	}
 	return out
 }

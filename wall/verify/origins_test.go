@@ -100,10 +100,19 @@ func (j *room) own(g *region, w map[string]rat) []rat {
 		if u.seen().Sign() <= 0 {
 			continue
 		}
-		for _, b := range p.boundaries {
-			out = append(out, mod(diff(u.x, b), p.pitch))
+		xs := []rat{u.x}
+		if u.foot != nil {
+			xs = []rat{u.foot, middle(u.foot, u.head), u.head}
 		}
-		if u.end {
+		for _, x := range xs {
+			for k, b := range p.boundaries {
+				out = append(out, mod(diff(x, b), p.pitch))
+				if f := p.Features[k]; p.WideFlats && f.Kind == "flat" {
+					out = append(out, mod(diff(x, sum(b, half(f.Width))), p.pitch))
+				}
+			}
+		}
+		if u.end && (len(ends) == 0 || !same(ends[0], u.x)) {
 			ends = append(ends, u.x)
 		}
 	}

@@ -111,6 +111,42 @@ func (p *pattern) cut(phase rat, right bool) rat {
 	return nearest
 }
 
+// leaning returns what an edge between two places across the pattern spoils, and whether it is whole:
+// crosses no bead or groove.
+func (j *room) leaning(from, to, origin rat, right bool) (amount rat, whole bool) {
+	p := j.pattern
+	low, high := least(from, to), most(from, to)
+	amount, whole = most(p.cut(p.phase(low, origin), right), p.cut(p.phase(high, origin), right)), true
+	for start := diff(low, p.phase(low, origin)); p.pitch.Sign() > 0 && less(start, high); start = sum(start, p.pitch) {
+		j.sweep.spend(len(p.boundaries))
+		for i, b := range p.boundaries {
+			f, x := p.Features[i], sum(start, b)
+			if less(low, x) && less(x, high) {
+				amount = most(amount, p.cut(b, right))
+			}
+			if f.Kind != "flat" && less(x, high) && less(low, sum(x, f.Width)) && f.Width.Sign() > 0 {
+				amount, whole = most(amount, f.Width), false
+			}
+		}
+	}
+	return amount, whole
+}
+
+// slanted returns the feature that a leaning cut crosses first from its foot, and what stays of it where
+// that is least.
+func (p *pattern) slanted(foot, lean rat, right bool) (feature, rat) {
+	toRight := lean.Sign() > 0
+	f, ahead := p.beside(foot, toRight) // so much of it lies on the side to which the cut leans
+	start := diff(foot, ahead)
+	if toRight {
+		start = diff(sum(foot, ahead), f.Width)
+	}
+	if right {
+		return f, most(zero(), diff(sum(start, f.Width), most(foot, sum(foot, lean))))
+	}
+	return f, most(zero(), diff(least(foot, sum(foot, lean)), start))
+}
+
 // offLine returns the distance from a phase to the nearest line for a seam; 0 where there is none.
 func (p *pattern) offLine(phase rat) rat {
 	if len(p.lines) == 0 {

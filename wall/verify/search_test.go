@@ -184,10 +184,10 @@ func (s *search) alone(i int, name string, g *region, origin rat) own {
 	}
 	out := own{origin, price{0, zero()}, true}
 	for _, u := range g.uprights(s.weights) {
-		t := s.job.pattern.uprightTerm(i, u, s.job.pattern.phase(u.x, origin))
+		t, whole := s.job.uprightTerm(i, u, origin)
 		out.price.blemish = sum(out.price.blemish, t.cost())
-		if g.wantsWhole(u, s.weights) && t.amount.Sign() > 0 {
-			out.price.broken++
+		if g.wantsWhole(u, s.weights) && !whole {
+			out.price.broken = 1 // for all parts of the end
 		}
 	}
 	for _, stretch := range g.stretches() {

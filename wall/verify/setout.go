@@ -85,6 +85,9 @@ func (c *checker) setOut(i int) {
 		c.between(Limits, item(path+".limits", k), got, least(e.x, e.stop), most(e.x, e.stop), "not where the shape ends")
 		if end := []*planEnd{r.Left, r.Right}[k]; end != nil && end.Cut != nil {
 			f, shown := c.job.pattern.beside(c.phase(i, e.middle, side(k == 0)), k == 0)
+			if tallest := e.tallest(); e.leaning {
+				f, shown = c.job.pattern.slanted(c.phase(i, tallest.foot, side(k == 0)), diff(tallest.head, tallest.foot), k == 0)
+			}
 			c.equal(Phase, path+[]string{".left", ".right"}[k]+".cut", []any{end.Cut.Feature, end.Cut.Width, end.Cut.Of},
 				[]any{f.Kind, shown, f.Width}, "not what the end shows of a feature: its kind, so much, of how much")
 		}

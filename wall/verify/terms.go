@@ -1,6 +1,11 @@
 package verify
 
-import "strings"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // term is one term of a layout's blemish as the contract defines it.
 type term struct {
@@ -16,13 +21,15 @@ type term struct {
 // cost is weight x height in feet x amount in inches.
 func (t term) cost() rat { return over(times(times(t.weight, t.height), t.amount), whole(12)) }
 
-// upright is an edge that may be seen.
+// upright is an edge that may be seen: upright, or one part of a leaning end.
 type upright struct {
-	kind      string
-	x, height rat
-	weight    rat
-	right     bool // the material lies right of it
-	end       bool // of the run
+	kind       string
+	x          rat
+	foot, head rat // where it leans, x at its foot and head; else nil
+	height     rat
+	weight     rat
+	right      bool // the material lies right of it
+	end        bool // of the run
 }
 
 // seen is how much the edge is seen: its weight x its height.
@@ -37,23 +44,44 @@ func (g *region) uprights(w map[string]rat) []upright {
 		if !seen {
 			continue
 		}
-		out = append(out, upright{kind, e.middle, e.height, or(given.Prominence, w[named(kind)]), k == 0, true})
-	}
-	for _, s := range g.steps {
-		height := g.beside(s.x, s.low, s.high, s.right)
-		for _, o := range g.run.Openings { // where an opening's side runs along it, that is what is seen
-			parts, _ := g.job.grown(o)
-			low, high, ok := bounds(parts...)
-			if ok && (same(low.X, s.x) && !s.right || same(high.X, s.x) && s.right) {
-				height = diff(height, g.beside(s.x, most(s.low, low.Y), least(s.high, high.Y), s.right))
+		for _, part := range e.parts {
+			u := upright{kind, e.x, nil, nil, part.height, or(given.Prominence, w[named(kind)]), k == 0, true}
+			if e.leaning {
+				u.x, u.foot, u.head = e.middle, part.foot, part.head
 			}
+			out = append(out, u)
 		}
-		out = append(out, upright{"step side", s.x, height, w["step_side"], s.right, false})
+	}
+	for _, s := range g.sides(w) {
+		for _, part := range s.parts {
+			height := g.beside(s.x, part[0], part[1], s.right)
+			out = append(out, upright{s.kind, s.x, nil, nil, height, s.weight, s.right, false})
+		}
+	}
+	return out
+}
+
+// A uprightSide is the upright side of a step or a grown opening, with the parts of it, upward, that
+// no other side at the same place that weighs more claims.
+type uprightSide struct {
+	kind      string
+	x         rat
+	low, high rat
+	weight    rat
+	right     bool // the material lies right of it
+	parts     [][2]rat
+}
+
+// sides returns the upright sides of steps and openings.
+func (g *region) sides(w map[string]rat) []uprightSide {
+	var out []uprightSide
+	for _, s := range g.steps {
+		out = append(out, uprightSide{"step side", s.x, s.low, s.high, w["step_side"], s.right, nil})
 	}
 	for _, o := range g.run.Openings {
-		kind := "opening side"
+		kind, weight := "opening side", w["opening_side"]
 		if o.Kind == "box" {
-			kind = "box side"
+			kind, weight = "box side", w["box_side"]
 		}
 		_, gap := g.job.grown(o)
 		way := o.taped.area().Sign()
@@ -71,9 +99,25 @@ func (g *region) uprights(w map[string]rat) []upright {
 			if right {
 				x = sum(p.X, gap)
 			}
-			height := g.beside(x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), right)
-			out = append(out, upright{kind, x, height, w[named(kind)], right, false})
+			out = append(out, uprightSide{kind, x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), weight, right, nil})
 		}
+	}
+	at := func(a, b uprightSide) int { // place by place, what weighs more first
+		return cmp.Or(a.x.Cmp(b.x), cmp.Compare(fmt.Sprint(a.right), fmt.Sprint(b.right)), b.weight.Cmp(a.weight), cmp.Compare(b.kind, a.kind))
+	}
+	slices.SortStableFunc(out, at)
+	var claimed []span
+	for k := range out {
+		s := &out[k]
+		if k == 0 || !same(out[k-1].x, s.x) || out[k-1].right != s.right {
+			claimed = nil
+		}
+		g.spend(len(claimed))
+		own := []span{{bound{y: s.low}, bound{y: s.high}}}
+		for _, part := range without(own, claimed) {
+			s.parts = append(s.parts, [2]rat{part.low.y, part.high.y})
+		}
+		claimed = joined(append(claimed, own...))
 	}
 	return out
 }
@@ -81,9 +125,15 @@ func (g *region) uprights(w map[string]rat) []upright {
 // named returns the name of the priority that weighs a kind of term.
 func named(kind string) string { return strings.ReplaceAll(kind, " ", "_") }
 
-// uprightTerm returns the term of an upright edge at a phase.
-func (p *pattern) uprightTerm(run int, u upright, phase rat) term {
-	return term{run, run, u.kind, u.x, p.cut(phase, u.right), u.weight, u.height}
+// uprightTerm returns the term of an upright edge where a repeat starts at origin; whole says that
+// it shows a whole feature.
+func (j *room) uprightTerm(run int, u upright, origin rat) (t term, whole bool) {
+	p := j.pattern
+	t = term{run, run, u.kind, u.x, p.cut(p.phase(u.x, origin), u.right), u.weight, u.height}
+	if whole = t.amount.Sign() == 0; u.foot != nil {
+		t.amount, whole = j.leaning(u.foot, u.head, origin, u.right)
+	}
+	return t, whole
 }
 
 // prominence returns how much a seam at x is seen: that of the focal zone there, or 1.
@@ -122,7 +172,8 @@ func (c *checker) terms() []term {
 	p := c.job.pattern
 	for i, g := range c.regions {
 		for _, u := range g.uprights(c.weights) {
-			out = append(out, p.uprightTerm(i, u, c.phase(i, u.x, side(u.right))))
+			t, _ := c.job.uprightTerm(i, u, c.origin(i, u.x, side(u.right)))
+			out = append(out, t)
 		}
 		if next, ok := c.job.corner(i); ok && c.job.Runs[i].Right.Kind == insideCorner {
 			out = append(out, c.job.cornerTerm(i, next, g, c.regions[next], c.mismatch(i, next), c.weights))
@@ -157,13 +208,34 @@ func (g *region) wantsWhole(u upright, w map[string]rat) bool {
 	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w["whole_end"].Sign() > 0
 }
 
+// canBeWhole says whether the pattern has a flat as wide as an end leans, so that it crosses nothing.
+func (g *region) canBeWhole(e endEdge) bool {
+	room, flat, p := zero(), zero(), g.job.pattern
+	for _, f := range slices.Concat(p.Features, p.Features) {
+		if flat = sum(flat, f.Width); f.Kind != "flat" {
+			flat = zero()
+		}
+		room = most(room, flat)
+	}
+	wide := zero()
+	for k, part := range e.parts {
+		for _, other := range e.parts[:k+1] {
+			wide = most(wide, size(diff(part.foot, other.head)), size(diff(part.head, other.foot)))
+		}
+	}
+	return p.pitch.Sign() == 0 || !less(room, wide)
+}
+
 // exposedEnd checks that run i's only exposed end shows a whole feature, unless the job waives it.
 func (c *checker) exposedEnd(i int) {
-	for _, u := range c.regions[i].uprights(c.weights) {
-		if c.regions[i].wantsWhole(u, c.weights) && !c.laid(i) {
-			amount := c.job.pattern.cut(c.phase(i, u.x, side(u.right)), u.right)
-			c.equal(Exposed, item("runs", i)+".set_out.origin", amount, zero(),
-				"inches from a whole feature at the exposed end")
+	g := c.regions[i]
+	for _, u := range g.uprights(c.weights) {
+		e := map[bool]endEdge{true: g.left, false: g.right}[u.right]
+		if !g.wantsWhole(u, c.weights) || c.laid(i) || !g.canBeWhole(e) {
+			continue
+		}
+		if t, whole := c.job.uprightTerm(i, u, c.origin(i, u.x, side(u.right))); !whole {
+			c.fault(Exposed, item("runs", i)+".set_out.origin", t.amount, zero(), "inches from a whole feature at the exposed end")
 		}
 	}
 }
