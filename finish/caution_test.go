@@ -120,7 +120,7 @@ func TestScheduleOrder(t *testing.T) {
 	listed := nailed
 	listed.Furring.Thickness, listed.Nails.None, listed.Adhesive.Boards = "3/4", true, finish.GlueDots
 	closed := quietWork
-	closed.Fitting, closed.Closing, closed.Mitred = []string{"1", "3a"}, []string{"2"}, true
+	closed.Fitting, closed.Closing, closed.Mitred = []string{"1", "3a", "2", "3", "4", "5"}, []string{"2", "4", "5"}, true
 	damp := finish.Materials{House: finish.House{Damp: true, Material: finish.SolidWood, Datum: "0"}, Paint: finish.Paint{Primer: finish.Coating{Before: "2", After: "1"}}}
 	for _, c := range []struct {
 		name string
@@ -129,32 +129,32 @@ func TestScheduleOrder(t *testing.T) {
 		want []string
 	}{
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
-			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "first coats: primer 1; top coat 1; edges 2",
-			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
-			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "power on",
+			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "mains off", "lines", "dry fit: extenders",
+			"first coats: primer 1; top coat 1; edges 2", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
+			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
 		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
-			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "first coats: primer 2; top coat 1; edges 1; backs",
-			"mains off", "dry fit: extenders", "fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4", "close: closing 5", "trim",
-			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "power on",
+			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "mains off", "lines", "dry fit: extenders",
+			"first coats: primer 2; top coat 1; edges 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
+			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
-		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit"}},
+		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit"}},
 		{"glue alone holds: a cartridge goes half as far", quietWork, finish.Materials{House: quietMaterials.House, Paint: quietMaterials.Paint,
-			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit: adhesive 16 ft2"}},
+			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit: adhesive 16 ft2"}},
 		{"what cannot burn is screwed", quietWork, finish.Materials{House: finish.House{Material: finish.Noncombustible}, Paint: quietMaterials.Paint,
-			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "cut: pieces 1", "dry fit", "fit: screws"}},
+			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit: screws"}},
 		{"no pieces", finish.Work{}, quietMaterials, []string{}},
-		{"closing pieces and a mitered corner", closed, quietMaterials, []string{
-			"look", "rest: rest sheets", "cut: pieces 1; closing 2", "miter", "dry fit", "fit: closing 2; fitting 1, 3a", "close: closing 2",
+		{"closing pieces, each measured when those before it are up, and a mitered corner", closed, quietMaterials, []string{
+			"look", "rest: rest sheets", "cut: pieces 1; closing 2, 4, 5", "miter", "lines", "dry fit", "fit: fitting 1, 3a; closing 2; fitting 3; closing 4; closing 5",
 		}},
 		{"boards on strips that are not on the list", boarded, nailed, []string{
-			"look", "rest: rest boards", "strips: strips 16 in; strips unlisted; set boxes back", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: nails", "power on",
+			"look", "rest: rest boards", "strips: strips 16 in; strips unlisted; set boxes back", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit: nails", "devices", "power on",
 		}},
 		{"boards that are glued only, on strips that are", boarded, listed, []string{
-			"look", "rest: rest boards", "strips: strips 16 in; strips listed", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: dots", "power on",
+			"look", "rest: rest boards", "strips: strips 16 in; strips listed", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit: dots", "devices", "power on",
 		}},
 		{"boards that are glued only, no strips", boarded, quietMaterials, []string{
-			"look", "rest: rest boards", "cut: pieces 1", "mains off", "dry fit: extenders", "fit", "power on",
+			"look", "rest: rest boards", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit", "devices", "power on",
 		}},
 	} {
 		if diff := cmp.Diff(c.want, order(c.work, c.m)); diff != "" {

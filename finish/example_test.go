@@ -24,7 +24,7 @@ func kitchen() finish.Work {
 		Boxes:   []finish.Box{{Name: "socket by the sink"}, {Name: "switches", Gangs: 2}},
 		Sheets:  []finish.Sheet{{Name: "beadboard 4 x 8 ft", Count: 2, Price: money.MustParse("31.40")}},
 		Ends:    []finish.End{{Run: "sink wall", Length: in("17 3/4")}},
-		Fitting: []string{"1", "2", "3", "4"},
+		Fitting: []string{"1", "2", "3", "4", "5"},
 		Closing: []string{"5"},
 		Joints: []finish.Joint{
 			{Kind: finish.CounterLine, Run: "sink wall", Length: in("238"), Gap: in("1/8"), Grooves: true},
@@ -93,16 +93,18 @@ func ExampleSchedule() {
 	// look: test paint; find asbestos
 	// rest: rest sheets
 	// cut: pieces 5; closing 5
-	// first coats: primer 1; top coat 1; edges 2
 	// mains off
+	// lines
 	// dry fit: extenders
-	// fit: adhesive 32 ft2; nails; closing 5; fitting 1, 2, 3, 4
-	// close: closing 5
+	// first coats: primer 1; top coat 1; edges 2
+	// fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5
 	// trim
+	// fill
 	// tape: counter; joints 19.84 ft; lines 2
 	// seal
 	// last coats: top coat 1
 	// seal wet: after paint; joints 19.84 ft; lines 2; grooves
+	// devices
 	// power on
 	// glue holds after 24 to 168 hours: tube text
 }

@@ -14,7 +14,7 @@ type Tool uint8
 // The tools, in the order of the work.
 const (
 	ToolTester     Tool = iota // of voltage
-	ToolCapsCovers             // wire connectors and blank covers for the days without power
+	ToolCapsCovers             // wire connectors and blank covers for open boxes
 	ToolStudFinder             // for studs, cables and pipes
 	ToolLevel                  // and a story pole
 	ToolSpacers                // as thick as the gaps

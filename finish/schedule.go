@@ -47,21 +47,41 @@ func Schedule(w Work, m Materials) []Step {
 		{Kind: of(strips, ActStripsUnlisted, ActStripsListed)}}, when(!strips && boxes, Act{Kind: ActSetBoxesBack}))
 	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
 	step(StageMiter, w.Mitred)
+	step(StageMainsOff, boxes)
+	step(StageLines, true)
+	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActTopCoat, p.Top.Before),
 		coats(ActEdges, p.EdgeCoats), when(s.House.Damp, Act{Kind: ActBacks}))
-	step(StageMainsOff, boxes)
-	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(mul(customArea, quo(customVolume, s.customEach())), s.area())}),
-		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), closing, labels(ActFitting, w.Fitting))
-	step(StageClose, len(w.Closing) > 0, closing)
+		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), fitting(w))
 	step(StageTrim, s.trimmed())
+	step(StageFill, s.nailed() && s.lastCoat())
 	step(StageTape, covered || len(tape(false)) > 0, when(covered, Act{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)}), tape(false))
 	sealing(StageSeal, false, nil)
 	step(StageLastCoats, s.lastCoat(), coats(ActPrimer, p.Primer.After), coats(ActTopCoat, p.Top.After))
 	sealing(StageSealWet, true, append(when(s.lastCoat(), Act{Kind: ActAfterPaint}), tape(true)...))
+	step(StageDevices, boxes)
 	step(StagePowerOn, boxes)
 	return steps
+}
+
+// fitting lists the pieces in their order of fitting, each closing piece in an act of its own: its
+// space is measured when those before it are up.
+func fitting(w Work) (acts []Act) {
+	closing := map[string]bool{}
+	for _, l := range w.Closing {
+		closing[l] = true
+	}
+	for _, l := range w.Fitting {
+		kind := of(closing[l], ActFitting, ActClosing)
+		if n := len(acts); n == 0 || kind == ActClosing || acts[n-1].Kind != kind {
+			acts = append(acts, Act{Kind: kind})
+		}
+		last := &acts[len(acts)-1]
+		last.Labels = append(last.Labels, l)
+	}
+	return acts
 }
 
 // when returns the act where it is needed.

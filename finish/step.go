@@ -29,21 +29,23 @@ const (
 	StageStrips
 	StageCut
 	StageMiter
-	StageFirstCoats // before fitting
-	StageMainsOff
+	StageMainsOff // and boxes made safe
+	StageLines    // a plumb line where each run starts, a level line across
 	StageDryFit
-	StageFit
-	StageClose
+	StageFirstCoats // before fitting
+	StageFit        // piece by piece, closing ones among them
 	StageTrim
+	StageFill
 	StageTape
 	StageSeal
 	StageLastCoats // after sealing
 	StageSealWet   // with the sealant of kitchens and baths
+	StageDevices
 	StagePowerOn
 )
 
-var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "first coats", "mains off", "dry fit", "fit", "close",
-	"trim", "tape", "seal", "last coats", "seal wet", "power on")
+var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "mains off", "lines", "dry fit", "first coats", "fit",
+	"trim", "fill", "tape", "seal", "last coats", "seal wet", "devices", "power on")
 
 // String returns the word of the stage, or its number in brackets where it has none.
 func (s Stage) String() string { return stages.String(s) }
@@ -71,7 +73,7 @@ const (
 	ActStripsUnlisted                // strips: the job does not give their thickness
 	ActSetBoxesBack                  // strips: by those that are not on the list
 	ActPieces                        // cut; Figure: how many
-	ActClosing                       // cut, fit, close; Labels: pieces to measure again on the wall
+	ActClosing                       // cut, fit; Labels: pieces to measure again on the wall
 	ActPrimer                        // first and last coats; Figure: coats
 	ActTopCoat                       // first and last coats; Figure: coats
 	ActEdges                         // first coats; Figure: coats
@@ -82,7 +84,7 @@ const (
 	ActAdhesive                      // fit: as the tube says; Figure: the area of about a cartridge
 	ActNails                         // fit
 	ActScrews                        // fit: in place of nails
-	ActFitting                       // fit; Labels: the pieces in order, but for closing ones
+	ActFitting                       // fit; Labels: the pieces that come next, but for closing ones
 	ActCounter                       // tape: cover counter and floor
 	ActFloor                         // tape: cover the floor
 	ActJoints                        // tape, seal wet; Figure: length

@@ -30,8 +30,8 @@ type Work struct {
 	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels
 	Built   int             // year of the house; 0, not known, counts as old
-	Fitting []string        // [Schedule]: labels in the order of fitting, but for closing pieces
-	Closing []string        // [Schedule]: labels of pieces to measure on the wall before cutting
+	Fitting []string        // [Schedule]: labels of the pieces in the order of fitting
+	Closing []string        // [Schedule]: those of them to measure on the wall before cutting
 	Mitred  bool            // an outside corner has panels on both sides
 }
 

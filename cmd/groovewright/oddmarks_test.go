@@ -175,7 +175,7 @@ func TestArcsOfTheArchedHeads(t *testing.T) {
 		}
 	}
 	text := strings.Join(strings.Fields(planned(t, examples(t)["odd-arch"])), " ")
-	if arc := "arc of niche, for a trammel: centre 13 15/16 across, 11 1/8 up, radius 6 1/8; on the back the centre is 29 3/4 across"; !strings.Contains(text, arc) {
+	if arc := "arc of niche, for a trammel: center 13 15/16 across, 11 1/8 up, radius 6 1/8; on the back the center is 29 3/4 across"; !strings.Contains(text, arc) {
 		t.Errorf("the printed plan lacks %q", arc)
 	}
 }

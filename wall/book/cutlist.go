@@ -2,54 +2,73 @@ package book
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
 
-// sheets prints each sheet's cuts in sawing order, and its pieces and offcuts.
+// sheets prints each sheet's cuts in sawing order and what is left over, and in the full text where
+// its pieces and offcuts lie. Boards that are only sawn across into the same lengths share a line.
 func (t *text) sheets(p plan.Plan) {
 	if len(p.Sheets) == 0 {
 		return
 	}
-	t.heading("-", "Cut list")
-	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s. Where a cut is at a measure, the blade runs just past it, seen from the edge named; what is taken off includes the blade. An arrow shows which way the top of a piece lies; up is away from you. An offcut's phase is the exact left_phase that it has as stock of another job.", sheetWord(p), t.given(p.Saw.Kerf)))
-	exact := fraction.Tape{Unit: t.tape.Unit}
-	// A narrower leftover is no use on a wall, and is not listed. The JSON plan has them all.
-	least := fraction.Inches(1)
-	if t.tape.Unit != fraction.Inch {
-		least = fraction.Millimetres(25, 1)
+	t.begin("Cut list")
+	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
+		"of a rip from its left edge. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
+		"or toward you where it is turned.", sheetWord(p), t.given(p.Saw.Kerf)))
+	for _, row := range lengths(p) {
+		var parts []string
+		for _, part := range row.Parts {
+			parts = append(parts, fmt.Sprintf("%s for piece %s", t.length(part.Height), part.Labels))
+		}
+		t.hang(fmt.Sprintf("Board %s: crosscut ", row.Labels), strings.Join(parts, "; "))
 	}
 	for _, s := range p.Sheets {
-		t.gap()
+		if crosscut(p, s) {
+			continue
+		}
 		name := s.Stock
 		if kind, i := p.StockNamed(name); i >= 0 {
 			name += ", " + t.given(kind.Width) + " x " + t.given(kind.Length)
 		}
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
-		for _, c := range s.Cuts {
-			t.step("  ", c.Step, t.cut(p, s, c))
-		}
-		var rows [][]string
 		for _, pl := range s.Placements {
-			piece, _ := p.Piece(pl.Part)
-			rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(piece.Width, piece.Height),
-				t.length(pl.X), t.length(pl.Y), either(pl.Turned, "arrow down", "arrow up")})
-		}
-		narrow := 0
-		for _, o := range s.Offcuts {
-			if o.Width.Less(least) || o.Length.Less(least) {
-				narrow++
-				continue
+			if len(s.Cuts) == 0 {
+				t.hang("  ", "piece "+label(p, pl.Part)+" is the "+sheetWord(p)+" as it is")
 			}
-			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y), either(p.Profile.Pitch.Sign() > 0, "phase "+exact.Format(o.LeftPhase), "")})
 		}
-		t.table(4, []string{"", "size", "across", "up", ""}, rows)
-		if narrow > 0 {
-			t.hang("    ", fmt.Sprintf("%s narrower than %s.", count(narrow, "offcut"), t.length(least)))
+		for _, c := range s.Cuts {
+			t.step("", c.Step, t.cut(p, s, c))
+		}
+		if t.full {
+			t.places(p, s)
 		}
 	}
+}
+
+// places prints where pieces and offcuts lie on a sheet. A narrower leftover than an inch is no use on
+// a wall, and is not listed; the JSON plan has them all.
+func (t *text) places(p plan.Plan, s plan.Sheet) {
+	least, exact := fraction.Inches(1), fraction.Tape{Unit: t.tape.Unit}
+	if t.tape.Unit != fraction.Inch {
+		least = fraction.Millimetres(25, 1)
+	}
+	var rows [][]string
+	for _, pl := range s.Placements {
+		piece, _ := p.Piece(pl.Part)
+		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(piece.Width, piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
+	}
+	for _, o := range s.Offcuts {
+		if !o.Width.Less(least) && !o.Length.Less(least) {
+			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
+				either(p.Profile.Pitch.Sign() > 0, "left_phase "+exact.Format(o.LeftPhase), "")})
+		}
+	}
+	t.table(4, []string{"", "size", "across", "up", ""}, rows)
 }
 
 // sideWords name the sides of a cut: the near one, and the one beyond the blade.
@@ -58,22 +77,26 @@ var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, ne
 // cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
 // has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
-	says, edge := c.Kind.String()+" "+t.part(p, s, c), either(c.Kind == nest.Rip, "its left edge", "its lower end")
+	says := c.Kind.String() + " " + t.part(p, s, c)
 	switch c.Trim {
 	case plan.TrimNear:
-		says += fmt.Sprintf(": take %s off along %s", t.length(c.Off), edge)
+		says += fmt.Sprintf(": take %s off its %s", t.length(c.Off), either(c.Kind == nest.Rip, "left edge", "lower end"))
 	case plan.TrimBeyond:
-		says += fmt.Sprintf(" at %s from %s (trims %s off)", t.length(c.At), edge, t.length(c.Off))
+		says += fmt.Sprintf(" at %s, which trims %s off", t.length(c.At), t.length(c.Off))
 	default:
-		says += fmt.Sprintf(" at %s from %s", t.length(c.At), edge)
+		says += " at " + t.length(c.At)
 	}
 	freed := func(number int) string {
+		if number == 0 {
+			return ""
+		}
 		piece, _ := p.Piece(number)
-		return either(number == 0, "", either(piece.Closing, "closing piece ", "piece ")+label(p, number))
+		turned := slices.ContainsFunc(s.Placements, func(pl nest.Placement) bool { return pl.Part == number && pl.Turned })
+		return either(piece.Closing, "closing piece ", "piece ") + label(p, number) + either(turned, " turned", "")
 	}
 	switch near, beyond := freed(c.Frees[0]), freed(c.Frees[1]); {
 	case near != "" && beyond != "":
-		says += fmt.Sprintf("; frees %s %s and %s %s", near, sideWords[c.Kind][0], beyond, sideWords[c.Kind][1])
+		says += fmt.Sprintf("; frees %s %s, %s %s", near, sideWords[c.Kind][0], beyond, sideWords[c.Kind][1])
 	case near+beyond != "":
 		says += "; frees " + near + beyond
 	}
@@ -86,7 +109,7 @@ func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	if c.From.Step == 0 {
 		return "the " + sheetWord(p)
 	}
-	says := "the part " + t.size(c.Rect[2], c.Rect[3])
+	says := t.size(c.Rect[2], c.Rect[3])
 	for _, from := range s.Cuts {
 		if c.Alike && from.Step == c.From.Step {
 			sides, of := sideWords[from.Kind], either(from.Kind == nest.Rip, " of", "")

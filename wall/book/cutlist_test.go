@@ -13,7 +13,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-var freedPiece = regexp.MustCompile(`piece (\S+)`)
+var freedPiece = regexp.MustCompile(`piece ([^ ,]+)`)
 
 // Every piece that a saw frees from its sheet is said to be free once, also where a cut only trims
 // it.
@@ -84,7 +84,7 @@ func TestOutsideCornersAreMitred(t *testing.T) {
 					out.fitted(p, run, piece)
 				}
 				for _, side := range []string{"left", "right"} {
-					got[side] += strings.Count(out.String(), "mitre its "+side)
+					got[side] += strings.Count(out.String(), "miter its "+side)
 				}
 			}
 			for _, side := range []string{"left", "right"} {
@@ -117,10 +117,10 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 					return !at[way].Less(low) && at[way].Less(high) &&
 						!at[1-way].Less(across) && at[1-way].Less(across.Add(c.Rect[3-way]))
 				})
-				says, kept := out.cut(p, s, c), fmt.Sprintf("take %s off along", out.length(c.At.Add(p.Saw.Kerf)))
+				says, kept := out.cut(p, s, c), fmt.Sprintf("take %s off its ", out.length(c.At.Add(p.Saw.Kerf)))
 				if trims++; used {
 					trims--
-					kept = " at " + out.length(c.At) + " from "
+					kept = " at " + out.length(c.At)
 				}
 				if !strings.Contains(says, kept) {
 					t.Errorf("%s, sheet %d: cut %d reads %q, want %q", name, s.Number, c.Step, says, kept)

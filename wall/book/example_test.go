@@ -39,8 +39,8 @@ func ExampleText() {
 	// Output:
 	// Bench wall
 	// ==========
-	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer (area of
-	// the walls with kerfs).
+	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer.
+	// Taken: 1 sheet to buy, 2 panels. Only seams are seen.
 }
 
 func ExampleHeadline() {

@@ -122,7 +122,7 @@ func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
 	w := finish.Work{Built: 1970, Highest: in("80"), Width: in("240"), Cooking: true, Mitred: true, Face: in("238").Times(in("18")), Edges: in("500"), Sides: in("40"),
 		Boxes:  []finish.Box{{Name: "switches", Gangs: 2}, {Name: "socket"}},
 		Ends:   []finish.End{{Run: "left wall", Length: in("18")}, {Run: "pier", Length: in("18"), Corner: true}},
-		Sheets: []finish.Sheet{{Name: "stock", Count: 2, Width: in("48"), Length: in("96")}}, Fitting: []string{"1", "2"}, Closing: []string{"3"},
+		Sheets: []finish.Sheet{{Name: "stock", Count: 2, Width: in("48"), Length: in("96")}}, Fitting: []string{"1", "2", "3"}, Closing: []string{"3"},
 		Pieces: []finish.Piece{{Width: in("47 1/2"), Height: in("17 3/4")}, {Width: in("47 1/2"), Height: in("17 3/4")}}}
 	w.Profile.Boards, w.Profile.Thickness = boards, in("1/8")
 	for _, k := range every[finish.JointKind]()[1:] {
@@ -142,7 +142,7 @@ func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
 		}
 	}
 	p.Profile.Boards = boards
-	text := strings.Join(strings.Fields(Text(p)), " ")
+	text := strings.Join(strings.Fields(Explained(p)), " ")
 	return p, func(want string) {
 		if !strings.Contains(text, want) {
 			t.Errorf("the text lacks %q", want)
@@ -161,10 +161,10 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"box extender 1 in, 2 gang: switches (7/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
 		"device screws 2 in: 6-32 (metric M3.5, from memory), 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
 		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
-		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment); wood glue,", "Have at hand, where not on the list: a voltage tester;", "one spare stock, 48 x 96 x 1/8 in, not in the total",
-		"Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on 32 ft2. Allow 1 to 7 days (data of such products, the tube decides) for the adhesive to hold,",
-		"Coat the faces 1 × with primer.", "Let the panels rest: Stand or stack the sheets", "Cut all pieces (2)", "measured again on the wall: 3;",
-		"In this order: piece 1; piece 2.", "Saw outdoors or with extraction at the blade",
+		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment); wood glue,", "Have at hand: a voltage tester;", "A spare stock is not in the total.",
+		"Lay adhesive on each back first, as its tube says, about a cartridge of 10 fl oz (300 mL) on 32 ft2. Allow 1 to 7 days (data of such products, the tube decides) for it to hold,",
+		"Coat the faces 1 × with primer.", "Rest: Stand or stack the sheets", "Saw all 2 pieces", "Leave the closing edge of 3 until its space is measured on the wall",
+		"Fit 1, 2; measure, saw, fit 3.", "Saw outdoors or with extraction at the blade",
 		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
 		"! finish.furring.thickness: the strips bring each face 3/4 forward",
 	} {
@@ -177,7 +177,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 func TestBoardsAreNotCalledPanels(t *testing.T) {
 	p, has := busy(t, true)
 	for _, want := range []string{
-		"Let the boards rest: Stand or stack the boards", "knock each board home", "at most 16 in apart, with one at the foot",
+		"Rest: Stand or stack the boards", "knock each board home", "at most 16 in apart, one at the foot",
 		"nails or screws for the strips 1 1/2 in: one for each 16 in of strip", "counted from the boards to saw", "6 dots of 1 in, one a crossing",
 	} {
 		has(want)

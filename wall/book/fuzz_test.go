@@ -28,7 +28,7 @@ func writeAll(t *testing.T, data []byte, part int) {
 	}
 	Headline(p)
 	Search(p)
-	if Text(p) == "" {
+	if Text(p) == "" || Explained(p) == "" {
 		t.Error("a plan without text")
 	}
 	var job plan.Job

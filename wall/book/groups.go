@@ -19,6 +19,9 @@ type group struct {
 	sheets         []string
 }
 
+// single reports whether it is one piece.
+func (g group) single() bool { return len(g.labels) == 1 }
+
 // alike groups the pieces of a plan that are plain rectangles of one size on one run.
 func alike(p plan.Plan) (rows []*group) {
 	for _, piece := range p.Pieces {
@@ -80,26 +83,48 @@ func crosscut(p plan.Plan, s plan.Sheet) bool {
 		})
 }
 
-// lengths lists the boards that are only sawn across, each with its pieces from the lower end up.
-func lengths(p plan.Plan) (rows []struct {
-	Labels string
-	Pieces []plan.Piece
-}) {
+// board is a row of boards that are only sawn across, into the same lengths.
+type board struct {
+	Labels string // of the boards
+	Parts  []struct {
+		Labels string // of the pieces
+		Height fraction.Length
+	} // from the lower end up
+	labels []string
+	pieces [][]string
+}
+
+// lengths lists the boards that are only sawn across.
+func lengths(p plan.Plan) (rows []*board) {
 	for _, s := range p.Sheets {
 		if !crosscut(p, s) {
 			continue
 		}
 		placed := slices.Clone(s.Placements)
 		slices.SortStableFunc(placed, func(a, b nest.Placement) int { return a.Y.Compare(b.Y) })
-		row := struct {
-			Labels string
-			Pieces []plan.Piece
-		}{Labels: strconv.Itoa(s.Number)}
-		for _, one := range placed {
-			piece, _ := p.Piece(one.Part)
-			row.Pieces = append(row.Pieces, piece)
+		one := &board{pieces: make([][]string, len(placed))}
+		for _, pl := range placed {
+			piece, _ := p.Piece(pl.Part)
+			one.Parts = append(one.Parts, struct {
+				Labels string
+				Height fraction.Length
+			}{Height: piece.Height})
 		}
-		rows = append(rows, row)
+		if i := slices.IndexFunc(rows, func(b *board) bool { return slices.Equal(b.Parts, one.Parts) }); i >= 0 {
+			one = rows[i]
+		} else {
+			rows = append(rows, one)
+		}
+		one.labels = append(one.labels, strconv.Itoa(s.Number))
+		for i, pl := range placed {
+			one.pieces[i] = append(one.pieces[i], label(p, pl.Part))
+		}
+	}
+	for _, b := range rows {
+		b.Labels = ranges(b.labels)
+		for i, labels := range b.pieces {
+			b.Parts[i].Labels = ranges(labels)
+		}
 	}
 	return rows
 }

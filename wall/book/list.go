@@ -14,7 +14,7 @@ import (
 
 // Check says what a sound job file holds and what is doubtful in it.
 func Check(j plan.Job, doubts []warning.Warning) string {
-	return written(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}, func(t *text) {
+	return written(fraction.Tape{Mark: j.Room.Mark, Unit: j.Units}, true, func(t *text) {
 		t.para(fmt.Sprintf("%s: %s, profile %s, %s of stock; every field is sound.", cmp.Or(j.Title, "The job"), count(len(j.Room.Runs), "run"),
 			j.Room.Profile.Name, count(len(j.Room.Stock), "kind")))
 		taped, _ := j.Located() // of a sound job they are where they were found before
@@ -31,7 +31,7 @@ func Check(j plan.Job, doubts []warning.Warning) string {
 
 // Profiles lists profiles, each with one repeat from left to right.
 func Profiles(profiles []groove.Profile) string {
-	return written(fraction.Tape{}, func(t *text) {
+	return written(fraction.Tape{}, true, func(t *text) {
 		for _, p := range profiles {
 			t.tape = fraction.Tape{Mark: fraction.Of(1, 64)}
 			if _, off := cmp.Or(p.Pitch(), p.Thickness).Round(t.tape.Mark, fraction.Nearest); !off.IsZero() {

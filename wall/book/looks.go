@@ -14,13 +14,13 @@ import (
 // the plan.
 func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
-		t.hang(either(c.Chosen, "* ", "  "), t.choice(p, c)+either(c.Proved, "", " Not proved to be the fewest for these pieces."))
+		t.hang(either(len(p.Choices) == 1, "", either(c.Chosen, "* ", "  ")), t.choice(p, c)+either(c.Proved, "", " Not proved to be the fewest for these pieces."))
 	}
 	switch {
 	case len(p.Choices) > 0 && p.Choices[0].Chosen:
-		t.hang("  ", "One "+sheetWord(p)+" more would not look better: no layout has less blemish.")
+		t.para("One " + sheetWord(p) + " more would not look better.")
 	case len(p.Choices) > 1:
-		t.hang("  ", "The first of these looks best; --prefer looks takes it.")
+		t.para("The first of these looks best; --prefer looks takes it.")
 	}
 }
 
@@ -30,7 +30,7 @@ func Choice(p plan.Plan, i int) string {
 	if i < 0 || i >= len(p.Choices) {
 		return ""
 	}
-	return written(p.TapeMeasure(), func(t *text) { t.WriteString(t.choice(p, p.Choices[i])) })
+	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.choice(p, p.Choices[i])) })
 }
 
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
@@ -64,7 +64,7 @@ var flawWords = map[wall.BlemishKind]string{
 // seenMost names the flaws that cost most.
 func (t *text) seenMost(worst []plan.Blemish) string {
 	if len(worst) == 0 {
-		return "No cut feature and no corner out of step that costs anything; only seams are seen."
+		return "Only seams are seen."
 	}
 	var parts []string
 	for _, b := range worst {
@@ -88,7 +88,8 @@ func (t *text) where(b plan.Blemish) string {
 
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
-	t.heading("-", "What the eye would find")
+	t.gap()
+	t.para("What the eye would find:")
 	var rows [][]string
 	whole := 0
 	for _, b := range p.Blemishes {

@@ -172,7 +172,7 @@ func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
 }
 
 // wholeAndFraction is the space after a whole number: before its fraction or its unit.
-var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm|cm)`)
+var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm\b|cm\b)`)
 
 // unbroken writes a length whose whole, fraction and unit stay on one line.
 func (b *page) unbroken(l fraction.Length) string {

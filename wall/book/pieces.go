@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,61 +12,101 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// piece prints a piece with its marks.
-func (t *text) piece(p plan.Plan, piece plan.Piece) {
-	t.gap()
-	from := ""
-	if sheet := p.SheetOf(piece.Number); sheet > 0 {
-		from = fmt.Sprintf(", from %s %d", sheetWord(p), sheet)
+// pieces prints what is marked, drilled and sawn on each piece; pieces that are sawn alike share a
+// line.
+func (t *text) pieces(p plan.Plan) {
+	if len(p.Pieces) == 0 {
+		return
 	}
-	t.para(fmt.Sprintf("Piece %s: %s%s, on %s, %s %d, lower left at %s and %s", label(p, piece.Number),
-		t.size(piece.Width, piece.Height), from, piece.Run, panelWord(p), piece.Panel, t.length(piece.At.X), t.above(piece.At.Y)))
-	if run, i := p.Run(piece.Run); i >= 0 {
-		t.fitted(p, run, piece)
+	t.begin("Pieces, in order of fitting")
+	says := "Measures are on the face, from the left and the lower edge; on the back, across counts from the right edge. A piece is at the place of its lower left corner " +
+		"on the run. Saw the long sides of a box first, and hold the waste at the last cut."
+	for _, piece := range p.Pieces {
+		if len(piece.Marks.Drill) > 0 {
+			says += fmt.Sprintf(" Drill %s in each inside corner, just inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
+			break
+		}
 	}
-	t.marks(piece)
-	for _, w := range piece.Weak {
-		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide: %s", w.Kind, t.about(w.At.X), t.about(w.At.Y), t.about(w.Width), wayOutWords[w.WayOut]))
+	t.para(says + " A closing piece is sawn last at its edge named, to the wall.")
+	for _, g := range alike(p) {
+		t.piece(p, *g)
 	}
+}
+
+// piece prints a piece, or pieces that are alike, with its marks.
+func (t *text) piece(p plan.Plan, g group) {
+	run, i := p.Run(g.Run)
+	says := g.Labels + ", " + g.Run
+	if g.Sheets != "–" {
+		says += ", " + sheetWord(p) + " " + g.Sheets
+	}
+	if g.Closing {
+		says += ", closing " + run.SetOut.Direction.String()
+	}
+	says += ": " + t.size(g.Width, g.Height)
+	if g.single() {
+		says += ", at " + t.length(g.At.X) + ", " + t.above(g.At.Y)
+	}
+	t.para("Piece " + says)
+	if i >= 0 {
+		t.fitted(p, run, g.Piece)
+	}
+	t.marks(g.Piece, i >= 0 && g.Closing && run.SetOut.Direction == wall.Left)
 }
 
 // fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
 // wall turns out to be, at the end toward which the run is worked, since its pattern is right at
 // the other end; and an edge at an outside corner is mitred.
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
-	if piece.Closing {
-		says := fmt.Sprintf("closing piece: measure its space again on the wall before you saw it; what is more or less there goes to its %s edge", run.SetOut.Direction)
-		if run.SetOut.Direction == wall.Left && !piece.Plain() {
-			says += ", so mark the face from its right edge, by the last column"
-		}
-		t.hang("  ", says)
+	if piece.Closing && run.SetOut.Direction == wall.Left && !piece.Plain() {
+		t.hang("  ", "measure across from its right edge")
 	}
 	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
 		if mitred {
-			t.hang("  ", fmt.Sprintf("mitre its %s edge, at half the angle of the corner (45 degrees at a square one), after all other marks and cuts: its measures reach to the long point, on the face; the back comes out narrower by the thickness, %s",
+			t.hang("  ", fmt.Sprintf("miter its %s edge last, at half the angle of the corner; measures reach to the long point, on the face, and the back comes out narrower by the thickness, %s",
 				either(i == 0, "left", "right"), t.given(p.Profile.Thickness)))
 		}
 	}
 }
 
-// across writes how far a place is from the left edge, which may be the other way.
+// across writes how far a place is from the edge that it is measured from, which may be beyond it.
 func (t *text) across(x fraction.Length) string {
-	return t.about(x.Abs()) + either(x.Sign() < 0, " left of the left edge", " across")
+	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond that edge", " across")
 }
 
 // above writes a height over the level line of a run.
 func (t *text) above(y fraction.Length) string {
-	return t.length(y.Abs()) + either(y.Sign() < 0, " below the level line", " up")
+	return t.length(y.Abs()) + either(y.Sign() < 0, " below level", " up")
 }
 
-// marks prints the lines to draw on a piece. A plain rectangle needs none beyond its size.
-func (t *text) marks(piece plan.Piece) {
-	if piece.Plain() {
-		t.hang("  ", "plain rectangle")
-		return
+// marks prints what is drilled and sawn on a piece, and in the full text the corners on its face and
+// its back. With fromRight, what is across counts from the right edge. A plain rectangle needs
+// nothing beyond its size.
+func (t *text) marks(piece plan.Piece, fromRight bool) {
+	from := func(x fraction.Length) fraction.Length {
+		if fromRight {
+			return piece.Width.Sub(x)
+		}
+		return x
 	}
 	m := piece.Marks
-	t.hang("  ", "marks: "+measuredFrom(m.From))
+	for _, w := range piece.Weak {
+		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide%s", w.Kind, t.about(from(w.At.X)), t.about(w.At.Y), t.about(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
+	}
+	if piece.Plain() {
+		return
+	}
+	for _, s := range t.sawing(m, from) {
+		t.hang("  ", s)
+	}
+	for _, a := range m.Arcs {
+		t.hang("  ", fmt.Sprintf("arc of %s, for a trammel: center %s, %s up, radius %s; on the back the center is %s",
+			a.Opening, t.across(from(a.Centre.X)), t.about(a.Centre.Y), t.about(a.Radius), t.across(piece.Width.Sub(from(a.Centre.X)))))
+	}
+	if !t.full && !curved(m) {
+		return
+	}
+	t.hang("  ", "corners, measured from: "+measuredFrom(m.From))
 	outlines, corner := m.Holes, len(m.Face)
 	if !piece.Rectangular() {
 		outlines, corner = append([]plan.HoleMarks{{Corners: m.Corners}}, m.Holes...), 0
@@ -85,13 +126,15 @@ func (t *text) marks(piece plan.Piece) {
 		rows = append(rows, []string{"drill " + t.given(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
 	t.table(4, []string{"corner", "across", "up", "across, on the back"}, rows)
-	for _, a := range m.Arcs {
-		t.hang("    ", fmt.Sprintf("arc of %s, for a trammel: centre %s, %s up, radius %s; on the back the centre is %s",
-			a.Opening, t.across(a.Centre.X), t.about(a.Centre.Y), t.about(a.Radius), t.across(a.Back.X)))
-	}
-	for i, s := range t.sawing(m) {
-		t.step("    ", i+1, s)
-	}
+}
+
+// mostPoints is the most points of a line to saw that are all written; a line of more is a curve, which
+// is drawn with a trammel or through the corners of the piece.
+const mostPoints = 8
+
+// curved reports whether a line to saw is a curve without an arc to draw it by.
+func curved(m plan.Marks) bool {
+	return len(m.Arcs) == 0 && slices.ContainsFunc(m.Strokes(), func(c plan.SawCut) bool { return len(c.Points) > mostPoints })
 }
 
 // wayOutWords has the sentence for each way out of a weak spot.
@@ -124,60 +167,121 @@ func waste(w plan.Waste) string {
 	return w.Kind.String()
 }
 
-// sawing returns what is sawn out of a piece as instructions, one to a line, each beginning with
-// the name of the waste. Places are on the face.
-func (t *text) sawing(m plan.Marks) []string {
-	var lines []string
+// sawing returns what is drilled and sawn out of a piece, a line for each part of the waste: an
+// upright rectangle by its sides, and in the full text, or of other shapes, by its holes and cuts.
+// What is across goes through from.
+func (t *text) sawing(m plan.Marks, from func(x fraction.Length) fraction.Length) (lines []string) {
 	for _, c := range m.Order {
-		name := waste(c.Waste) + ": "
-		for _, i := range c.Drill {
-			if i >= 0 && i < len(m.Drill) {
-				lines = append(lines, fmt.Sprintf("%sdrill %s, centre %s", name, t.given(m.Drill[i].Diameter), t.place(m.Drill[i].At)))
-			}
+		var says, saw []string
+		lo, hi, plain := rectangle(c)
+		if plain {
+			left, right := from(lo.X), from(hi.X)
+			says = append(says, fmt.Sprintf("%s to %s across, %s to %s up", t.length(fraction.Min(left, right)), t.length(fraction.Max(left, right)), t.length(lo.Y), t.length(hi.Y)))
+		}
+		if holes := t.drilling(m, c, from); holes != "" && (t.full || !plain) {
+			says = append(says, holes)
 		}
 		for _, p := range c.Tight {
-			lines = append(lines, fmt.Sprintf("%sno starter hole fits at %s; use a smaller bit or cut in from both sides", name, t.place(p)))
+			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(p, from)))
 		}
 		for i, cut := range c.Saw {
-			last := i > 0 && i == len(c.Saw)-1
-			lines = append(lines, name+either(last, "hold the waste and last saw ", "saw ")+t.sawCut(cut))
+			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(cut, from))
 		}
+		if t.full || !plain {
+			says = append(says, "saw "+strings.Join(saw, ", "))
+		}
+		lines = append(lines, waste(c.Waste)+": "+strings.Join(says, "; "))
 	}
 	return lines
 }
 
-// place writes a place on a piece.
-func (t *text) place(p plan.Point) string {
-	return t.tape.Format(p.X) + " across, " + t.tape.Format(p.Y) + " up"
+// rectangle returns the lower left and the upper right corner of waste that is an upright rectangle
+// with a hole drilled in each of its inside corners: every cut is along one of its sides, and no two
+// along the same.
+func rectangle(c plan.Cutting) (lo, hi plan.Point, ok bool) {
+	var points []plan.Point
+	corners := map[plan.Point]int{} // how many cuts end there
+	for _, cut := range c.Saw {
+		if len(cut.Points) != 2 {
+			return lo, hi, false
+		}
+		points = append(points, cut.Points...)
+		corners[cut.Points[0]]++
+		corners[cut.Points[1]]++
+	}
+	lo, hi = cutout.Bounds(points)
+	inside := 0
+	for p, ends := range corners {
+		if p.X != lo.X && p.X != hi.X || p.Y != lo.Y && p.Y != hi.Y || ends > 2 {
+			return lo, hi, false
+		}
+		inside += ends - 1
+	}
+	for _, cut := range c.Saw {
+		ok = cut.Points[0].X == cut.Points[1].X || cut.Points[0].Y == cut.Points[1].Y
+		if !ok {
+			return lo, hi, false
+		}
+	}
+	return lo, hi, ok && inside == len(c.Drill) && inside > 0
+}
+
+// drilling says where to drill for the waste: four holes in the corners of a rectangle by the two
+// lines that each way has them.
+func (t *text) drilling(m plan.Marks, c plan.Cutting, from func(x fraction.Length) fraction.Length) string {
+	var across, up, places []string
+	bit := ""
+	add := func(to *[]string, s string) {
+		if !slices.Contains(*to, s) {
+			*to = append(*to, s)
+		}
+	}
+	for _, i := range c.Drill {
+		if i < 0 || i >= len(m.Drill) {
+			continue
+		}
+		d := m.Drill[i]
+		bit = t.given(d.Diameter)
+		add(&across, t.length(from(d.At.X)))
+		add(&up, t.length(d.At.Y))
+		places = append(places, t.spot(d.At, from))
+	}
+	switch {
+	case bit == "":
+		return ""
+	case len(places) == len(across)*len(up):
+		return "drill " + bit + " at " + strings.Join(across, " and ") + " across, " + strings.Join(up, " and ") + " up"
+	}
+	return "drill " + bit + " at " + strings.Join(places, " and at ")
+}
+
+// spot writes a place on a piece.
+func (t *text) spot(p plan.Point, from func(x fraction.Length) fraction.Length) string {
+	return t.length(from(p.X)) + " across, " + t.length(p.Y) + " up"
 }
 
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
-// on it.
-func (t *text) sawCut(cut plan.SawCut) string {
+// on it; in the full text with the letters of its corners.
+func (t *text) sawCut(cut plan.SawCut, from func(x fraction.Length) fraction.Length) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
 	corners := ""
-	if len(cut.Corners) == 2 {
+	if t.full && len(cut.Corners) == 2 {
 		corners = fmt.Sprintf(" (%s to %s)", plan.CornerName(cut.Corners[0]), plan.CornerName(cut.Corners[1]))
 	}
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
-	along := func(way, rising, falling string, at, from, to fraction.Length) string {
-		return fmt.Sprintf("%s at %s %s, from %s to %s%s", either(to.Less(from), falling, rising),
-			t.tape.Format(at), way, t.tape.Format(from), t.tape.Format(to), corners)
-	}
-	const most = 8 // points that are all written; a line of more is a curve, whose marks are in the list of corners
 	switch straight := len(cut.Points) == 2; {
 	case straight && first.X == last.X:
-		return along("across", "up", "down", first.X, first.Y, last.Y)
+		return fmt.Sprintf("%s at %s across, %s to %s%s", either(last.Y.Less(first.Y), "down", "up"), t.length(from(first.X)), t.length(first.Y), t.length(last.Y), corners)
 	case straight && first.Y == last.Y:
-		return along("up", "right", "left", first.Y, first.X, last.X)
-	case len(cut.Points) > most:
-		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.place(first), t.place(cut.Points[len(cut.Points)/2]), t.place(last), corners)
+		return fmt.Sprintf("%s at %s up, %s to %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from(first.X)), t.length(from(last.X)), corners)
+	case len(cut.Points) > mostPoints:
+		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.spot(first, from), t.spot(cut.Points[len(cut.Points)/2], from), t.spot(last, from), corners)
 	}
 	places := make([]string, len(cut.Points))
 	for i, p := range cut.Points {
-		places[i] = t.place(p)
+		places[i] = t.spot(p, from)
 	}
-	return "from " + strings.Join(places, ", to ") + corners
+	return "from " + strings.Join(places, " to ") + corners
 }

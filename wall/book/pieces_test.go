@@ -10,22 +10,20 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
+// asTaped leaves places as they are measured from the left edge.
+func asTaped(x fraction.Length) fraction.Length { return x }
+
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	p := examplePlans(t)["odd-window"]
-	got := (&text{tape: p.TapeMeasure()}).sawing(p.Pieces[0].Marks)
+	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p.Pieces[0].Marks, asTaped)
 	want := []string{
-		"notch: drill 3/8, centre 19 7/8 across, 35 15/16 up",
-		"notch: drill 3/8, centre 6 7/8 across, 24 15/16 up",
-		"notch: drill 3/8, centre 6 7/8 across, 23 7/8 up",
-		"notch: saw down at 20 1/16 across, from 49 3/4 to 35 3/4 (E to F)",
-		"notch: saw right at 23 11/16 up, from 0 to 7 1/16 (K to J)",
-		"notch: saw left at 35 3/4 up, from 20 1/16 to 5 1/16 (F to G)",
-		"notch: saw down at 5 1/16 across, from 35 3/4 to 25 1/8 (G to H)",
-		"notch: saw right at 25 1/8 up, from 5 1/16 to 7 1/16 (H to I)",
-		"notch: hold the waste and last saw down at 7 1/16 across, from 25 1/8 to 23 11/16 (I to J)",
-		"edge: saw from 20 across, 0 up, to 37 7/8 across, 1/16 up (B to C)",
-		"edge: saw from 37 7/8 across, 1/16 up, to 37 3/8 across, 49 3/4 up (C to D)",
+		"notch: drill 3/8 at 19 7/8 across, 35 15/16 up and at 6 7/8 across, 24 15/16 up and at 6 7/8 across, 23 7/8 up; " +
+			"saw down at 20 1/16 across, 49 3/4 to 35 3/4 (E to F), right at 23 11/16 up, 0 to 7 1/16 (K to J), " +
+			"left at 35 3/4 up, 20 1/16 to 5 1/16 (F to G), down at 5 1/16 across, 35 3/4 to 25 1/8 (G to H), " +
+			"right at 25 1/8 up, 5 1/16 to 7 1/16 (H to I), last down at 7 1/16 across, 25 1/8 to 23 11/16 (I to J)",
+		"edge: saw from 20 across, 0 up to 37 7/8 across, 1/16 up (B to C)",
+		"edge: saw from 37 7/8 across, 1/16 up to 37 3/8 across, 49 3/4 up (C to D)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -38,19 +36,17 @@ func TestSawingOfOddThings(t *testing.T) {
 	for i := range int64(9) {
 		curve.Points = append(curve.Points, point(i, i*i))
 	}
-	got := (&text{}).sawing(plan.Marks{
+	got := (&text{full: true}).sawing(plan.Marks{
 		Drill: []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
 		Order: []plan.Cutting{
 			{Waste: plan.Waste{Opening: "box"}, Drill: []int{0, 1, -1}, Tight: []plan.Point{point(5, 6)}, Saw: []plan.SawCut{curve}},
 			{Waste: plan.Waste{Kind: cutout.NotchCut, Number: 2}, Saw: []plan.SawCut{{}, {Points: []plan.Point{point(3, 4), point(3, 1)}}}},
 		},
-	})
+	}, asTaped)
 	want := []string{
-		"box: drill 3/8, centre 1 across, 2 up",
-		"box: no starter hole fits at 5 across, 6 up; use a smaller bit or cut in from both sides",
-		"box: saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A to B1)",
-		"notch 2: saw ",
-		"notch 2: hold the waste and last saw down at 3 across, from 4 to 1",
+		"box: drill 3/8 at 1 across, 2 up; no starter hole fits at 5 across, 6 up, use a smaller bit or cut in from both sides; " +
+			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A to B1)",
+		"notch 2: saw , last down at 3 across, 4 to 1",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)

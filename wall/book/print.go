@@ -3,12 +3,12 @@ package book
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
@@ -16,28 +16,14 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// Text returns the plan as a person takes it to the workshop: what to buy and what to measure again
-// come first, then each run, each sheet and each piece, and the order of work with its cautions
-// before it.
-func Text(p plan.Plan) string {
-	return written(p.TapeMeasure(), func(t *text) {
-		t.heading("=", cmp.Or(p.Title, "Panelling plan"))
-		t.para(t.headline(p))
-		t.choices(p)
-		t.gap()
-		t.para(t.between())
-		section(t, "Look at these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("  ! ", t.warned(w)) })
-		t.taped(p.Taped)
-		t.shopping(p)
-		for i := range p.Runs {
-			t.run(p, i)
-		}
-		t.sheets(p)
-		section(t, "Pieces, in order of fitting", p.Pieces, func(_ int, piece plan.Piece) { t.piece(p, piece) })
-		section(t, "Cautions", p.Cautions, func(_ int, c finish.Caution) { t.hang("  ! ", Caution(p, c)) })
-		section(t, "Order of work", p.Order, func(i int, s finish.Step) { t.step("  ", i+1, Step(p, s)) })
+// result says what to buy, what is proved, what is seen most and how lengths are written.
+func (t *text) result(p plan.Plan) {
+	t.para(t.headline(p))
+	t.choices(p)
+	t.para(t.between())
+	if t.full {
 		t.looks(p)
-	})
+	}
 }
 
 // unitWords has the names of the units that people read.
@@ -50,18 +36,17 @@ func (t *text) between() string {
 		return says + "."
 	}
 	mark := t.tape.Mark
-	return fmt.Sprintf("%s. Between two marks of %s a length is the nearest mark with what is more or less, such as %s; half a mark is written as it is.",
-		says, t.length(mark), t.length(mark.Mul(22).Add(mark.Div(4))))
+	return fmt.Sprintf("%s; between marks as %s, half a mark as it is.", says, t.length(mark.Mul(22).Add(mark.Div(4))))
 }
 
 // Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
 // is proved.
 func Headline(p plan.Plan) (line string) {
-	over := written(p.TapeMeasure(), func(t *text) { line = t.headline(p) })
+	over := written(p.TapeMeasure(), true, func(t *text) { line = t.headline(p) })
 	return line + over
 }
 
-func (t *text) headline(p plan.Plan) string { return t.buying(p) + " " + proof(p) }
+func (t *text) headline(p plan.Plan) string { return t.buying(p) + " " + t.proof(p) }
 
 // buying says what to buy and what is used of what is on hand.
 func (t *text) buying(p plan.Plan) string {
@@ -81,8 +66,9 @@ func (t *text) buying(p plan.Plan) string {
 	return says
 }
 
-// proof says what is known about fewer sheets, or cheaper ones.
-func proof(p plan.Plan) string {
+// proof says what is known about fewer sheets, or cheaper ones, and in the full text why.
+func (t *text) proof(p plan.Plan) string {
+	because := func(how string) string { return either(t.full, because(how), "") }
 	switch {
 	case p.Cheapest() && p.Search.Proved:
 		return "Proved: no layout of this room has cheaper " + sheetWord(p) + "s" + because(Search(p)) + "."
@@ -170,24 +156,32 @@ func (t *text) within(x fraction.Length) string {
 func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
-// shopping prints the take-off: first what to buy, in columns to take to the counter, and the money
-// with what it leaves out; then how each quantity was found.
+// shopping prints the take-off: what to buy, in columns to take to the counter, the money with what
+// it leaves out, and in the full text how each quantity was found. Extras in a row share a line.
 func (t *text) shopping(p plan.Plan) {
 	if len(p.List.Rows) == 0 {
 		return
 	}
-	t.heading("-", "Shopping list")
+	t.begin("Shopping list")
 	var rows [][]string
+	var extras []string
 	known := priced(p)
 	for _, r := range p.List.Rows {
 		buy := strconv.Itoa(r.Buy)
+		if r.How == finish.ByRequest && r.Buy == 1 && !t.full {
+			extras = append(extras, strings.TrimSpace(Item(r)+" "+cents(r.Cost, "")))
+			continue
+		}
 		if p.OnHand(r) {
 			buy = "own"
 			p.Unpriced--
 		}
 		rows = append(rows, []string{buy, r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
 	}
-	t.table(2, []string{"buy", "", "for", "needed", "cost"}, rows)
+	t.table(0, []string{"buy", "", "for", "needed", "cost"}, rows)
+	if len(extras) > 0 {
+		t.hang("1    ", "of each: "+strings.Join(extras, "; "))
+	}
 	sum := "Total " + either(known, cents(p.Total, "not known"), "not known")
 	if taxed(p) {
 		sum += ", with tax of " + cents(p.Tax, "")
@@ -195,14 +189,14 @@ func (t *text) shopping(p plan.Plan) {
 	if p.Unpriced > 0 {
 		sum += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
 	}
-	t.hang("  ", sum+".")
-	for _, says := range besides(p) {
-		t.hang("  ", says)
+	t.para(strings.Join(append([]string{sum + "."}, besides(p)...), " "))
+	if !t.full {
+		return
 	}
 	t.gap()
-	t.hang("  ", "How each was found:")
+	t.para("How each was found:")
 	for _, r := range p.List.Rows {
-		t.hang("    ", Item(r)+": "+How(r))
+		t.hang("  ", Item(r)+": "+How(r))
 	}
 }
 
@@ -212,42 +206,65 @@ func taxed(p plan.Plan) bool {
 	return !tax.IsZero()
 }
 
-// run prints a run with its setting-out, panels and story pole.
-func (t *text) run(p plan.Plan, i int) {
-	r := p.Runs[i]
-	t.heading("-", fmt.Sprintf("Run %d: %s, %s wide", i+1, r.Name, t.length(r.Width)))
+// run prints a run with its setting-out and story pole, and in the full text its panels.
+func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	patterned := p.Profile.Pitch.Sign() > 0
-	end := func(e plan.End) string {
-		return e.Kind.String() + either(patterned, ": "+drawing.CutName(t.tape, e.Cut), "")
-	}
-	t.hang("  Set out  ", fmt.Sprintf("from %s, to the %s", t.length(r.SetOut.From), r.SetOut.Direction)+either(patterned, ": "+t.why(r), ""))
+	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.length(r.SetOut.From), r.SetOut.Direction)
 	if patterned {
-		t.hang("           ", "a repeat of the pattern starts at "+t.length(r.SetOut.Origin))
+		says += "; a repeat starts at " + t.length(r.SetOut.Origin)
 	}
 	for _, b := range r.Restarts {
-		t.hang("           ", fmt.Sprintf("it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin)))
+		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
 	}
-	t.hang("  Left     ", end(r.Left))
-	t.hang("  Right    ", end(r.Right))
+	end := func(side string, e plan.End) string {
+		return fmt.Sprintf("%s %s%s", side, e.Kind, either(patterned, ": "+drawing.CutName(t.tape, e.Cut), ""))
+	}
+	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
-		t.hang("  Corner   ", t.corner(*c, patterned))
+		says += "; " + t.corner(*c, patterned)
 	}
 	for _, n := range r.Installed {
-		t.hang("  On wall  ", fmt.Sprintf("a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right)))
+		says += fmt.Sprintf("; a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right))
 	}
-	var rows [][]string
-	for _, panel := range r.Panels {
-		rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
+	t.hang(fmt.Sprintf("Run %d  ", i+1), says+".")
+	if t.full {
+		var rows [][]string
+		for _, panel := range r.Panels {
+			rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
+		}
+		t.table(2, []string{panelWord(p), "from", "to", "pieces"}, rows)
 	}
-	t.table(2, []string{panelWord(p), "from", "to", "pieces"}, rows)
-	if len(r.StoryPole) > 0 {
+	t.pole(p, r)
+}
+
+// pole lists the marks of a run's story pole; in the short text an opening has both of its sides
+// together.
+func (t *text) pole(p plan.Plan, r plan.Run) {
+	if t.full {
+		var rows [][]string
+		for _, m := range poleMarks(p, r) {
+			rows = append(rows, []string{t.length(m.At), m.What})
+		}
 		t.hang("  ", "Story pole, every mark from the run's left end:")
+		t.table(4, nil, rows)
+		return
 	}
-	rows = nil
-	for _, m := range poleMarks(p, r) {
-		rows = append(rows, []string{t.length(m.At), m.What})
+	var says []string
+	sideOf := func(m plan.Mark, kind plan.MarkKind) int {
+		return slices.IndexFunc(r.StoryPole, func(o plan.Mark) bool { return o.Kind == kind && o.Opening == m.Opening })
 	}
-	t.table(4, nil, rows)
+	for _, m := range r.StoryPole {
+		at, what := t.length(m.At), drawing.MarkName(p.Profile, m)
+		if right := sideOf(m, plan.OpeningRight); right >= 0 && m.Kind == plan.OpeningLeft {
+			at, what = at+" to "+t.length(r.StoryPole[right].At), m.Opening
+		}
+		if m.Kind != plan.OpeningRight || sideOf(m, plan.OpeningLeft) < 0 {
+			says = append(says, at+" "+what)
+		}
+	}
+	if len(says) > 0 {
+		t.hang("  pole ", strings.Join(says, "; ")+".")
+	}
 }
 
 // poleMark is a place on a story pole and what is marked there.
@@ -268,7 +285,7 @@ func poleMarks(p plan.Plan, r plan.Run) (marks []poleMark) {
 	return marks
 }
 
-// why says for what a run is set out so: what is to be seen at both ends.
+// why says for what a run is set out so: what is seen, or hidden, at both ends.
 func (t *text) why(r plan.Run) string {
 	left := fmt.Sprintf("%s at the left end (%s)", drawing.CutName(t.tape, r.Left.Cut), r.Left.Kind)
 	right := fmt.Sprintf("%s at the right end (%s)", drawing.CutName(t.tape, r.Right.Cut), r.Right.Kind)
@@ -288,12 +305,12 @@ func (t *text) why(r plan.Run) string {
 
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner, patterned bool) string {
-	met := "both are mitred and reach one thickness past the wall, to the long point"
+	met := "with " + c.Next + " mitered, both reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
-		met = fmt.Sprintf("%s passes into the corner, %s butts against it", c.Passes, c.Butts)
+		met = fmt.Sprintf("%s passes, %s butts", c.Passes, c.Butts)
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
-	return fmt.Sprintf("%s with %s: %s", c.Kind, c.Next, met) + either(patterned, "; the pattern "+pattern, "")
+	return met + either(patterned, ", the pattern "+pattern, "")
 }
 
 // labels lists the labels of some pieces.

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"example.com/groovewright/finish"
@@ -10,7 +11,7 @@ import (
 
 // stage is what a stage of the work says: its first and last sentences and, between them, those of
 // its acts in their order. {} stands for the labels or the figure of an act; see [Step] for the
-// other facts in braces.
+// other facts in braces. What stands in double square brackets is for the full text alone.
 type stage struct {
 	title string
 	first string
@@ -19,123 +20,123 @@ type stage struct {
 }
 
 const (
-	coated = "Coat the faces {} × with "
-	stand  = " in the room where they will hang, with strips between so that air reaches both faces. Allow "
-	settle = " to take on the moisture of the room."
-	rods   = "Push backing rod into gaps wider than {}, so far that the bead before it is half as deep as wide."
-	fill   = "Fill the open ends of grooves first."
-	hold   = " Allow {glue} for the adhesive to hold, and prop a piece meanwhile where no nail or screw holds it."
+	coated = "[[Coat the ]]faces {} × [[with ]]"
+	rest   = " in the room[[ where they will hang]], with strips between[[ so that air reaches both faces]], for "
+	settle = "[[, until they have taken on its moisture]]."
+	rods   = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
+	fill   = "Fill open ends of grooves first."
+	hold   = " Allow {glue} for it to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
+	toWall = "[[Measure the space of a piece that closes a run on the wall, ]]at foot, middle and top[[; saw its closing edge to that, coat the edge and try the piece before " +
+		"it is glued. Close a run before one that butts against it is begun]]."
 )
 
 // stageWords has the words of each stage.
 var stageWords = map[finish.Stage]stage{
 	finish.StageLook: {
 		title: "Look first",
-		first: "Check that the wall is sound, dry and flat; find studs, cables and pipes and mark them on the wall.",
+		first: "[[Check that the wall is sound, dry and flat; ]]mark studs, cables and pipes on the wall.",
 		acts: map[finish.ActKind]string{
-			finish.ActTestPaint:    "Have old paint tested before any of it is sanded or scraped.",
-			finish.ActFindAsbestos: "Find out about asbestos before old boards or textures are cut.",
-			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor, as every run reaches more than {} above it (judgment); " +
+			finish.ActTestPaint:    "Have old paint tested[[ before any of it is sanded or scraped]].",
+			finish.ActFindAsbestos: "Find out about asbestos[[ before old boards or textures are cut]].",
+			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor[[, as every run reaches more than {} above it (judgment)]]; " +
 				"where it is a counter, give its height as finish.house.datum.",
 		},
-		last: "Then clear the wall: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
-			"off before a basin or tap is loosened; a gas line is left to a licensed fitter.",
+		last: "Clear the wall[[: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
+			"off before a basin or tap is loosened; a gas line is left to a licensed fitter]].",
 	},
 	finish.StageRest: {
-		title: "Let the {panel}s rest",
+		title: "Rest",
 		acts: map[finish.ActKind]string{
-			finish.ActRestSheets: "Stand or stack the sheets" + stand + "{rest sheets} for them" + settle,
-			finish.ActRestBoards: "Stand or stack the boards" + stand + "{rest boards} for them" + settle,
-			finish.ActRestWood:   "Stand or stack the boards" + stand + "{rest wood} for the wood" + settle,
+			finish.ActRestSheets: "Stand or stack the sheets" + rest + "{rest sheets}" + settle,
+			finish.ActRestBoards: "Stand or stack the boards" + rest + "{rest boards}" + settle,
+			finish.ActRestWood:   "Stand or stack the boards" + rest + "{rest wood}" + settle,
 		},
 	},
 	finish.StageStrips: {
 		title: "Strips behind the {panel}s",
 		acts: map[finish.ActKind]string{
-			finish.ActStrips: "Upright boards run the same way as the studs: fix level strips across these, at most {} apart, with one at the foot, " +
+			finish.ActStrips: "[[Upright boards run the same way as the studs: ]]fix level strips across the studs, at most {} apart, one at the foot, " +
 				"one at the top and one along each side of every opening.",
-			finish.ActSheetStrips: "Fix level strips, across the studs where there are any, at most {} apart, with one at the foot and one at the top, and upright ones under " +
+			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
-			finish.ActStripsListed:   "The list has them, and the boxes allow for their thickness.",
+			finish.ActStripsListed:   "[[The list has them, and the boxes allow for their thickness.]]",
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
-			finish.ActSetBoxesBack:   "They bring the face forward too: where boxes are, add their thickness to the set_back of each box.",
+			finish.ActSetBoxesBack:   "They bring the face forward too: add their thickness to the set_back of each box.",
 		},
-		last: "Tape the runs again on the strips before a {panel} is cut: inside corners come closer and outside corners go further by their thickness.",
+		last: "Tape the runs again on the strips before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
 	},
 	finish.StageCut: {
 		title: "Cut",
 		acts: map[finish.ActKind]string{
-			finish.ActPieces: "Cut all pieces ({}) in the sawing order of each {sheet} and write the number on the back of each.",
-			finish.ActClosing: "Saw these last, after their space has been measured again on the wall: {}; the plan has them as the survey " +
-				"gives them.",
+			finish.ActPieces:  "Saw all {} pieces by the cut list[[, write the number on the back of each]], and what is marked on them.",
+			finish.ActClosing: "Leave the closing edge of {}[[ until its space is measured on the wall; the plan has it as the survey gives it]].",
 		},
-		last: "Ease the sawn edges with fine paper.",
+		last: "[[Ease the sawn edges with fine paper.]]",
 	},
 	finish.StageMiter: {
 		title: "Miter the outside corners",
-		first: "At {corners}: saw both edges at half the angle of the corner, 45 degrees at a square one. Measures reach to the long point, on the " +
-			"face. Measure the angle on the wall and try it on two offcuts first; miter after all other marks and cuts of a piece, and a closing " +
-			"piece only when it has been measured again. Glue the miter when its second piece is fitted, and ease the edge.",
-	},
-	finish.StageFirstCoats: {
-		title: "First coats, before fitting",
-		first: "Lay the pieces flat. Brush the grooves first, then roll the flats; sand lightly between coats.",
-		acts: map[finish.ActKind]string{
-			finish.ActPrimer:  coated + "primer.",
-			finish.ActTopCoat: coated + "top coat.",
-			finish.ActEdges:   "Coat sawn edges and the rims of holes {} ×.",
-			finish.ActBacks:   "Coat the backs as often as the faces, and roughen them where adhesive goes: it holds only as well as the paint under it.",
-		},
-		last: "After primer allow {dry primer}, between top coats {dry}. Allow {harden} for the paint to harden before the pieces are handled.",
+		first: "At {corners}: saw both edges at half the angle of the corner, 45 degrees at a square one[[. Measures reach to the long point, on the " +
+			"face. Measure the angle on the wall and try it on two offcuts first]]; miter after all other cuts of a piece, and a closing " +
+			"piece only when it has been measured again. [[Glue the miter when its second piece is fitted, and ease the edge.]]",
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
-		first: "Switch off the circuits of all boxes in the work and secure the switches, prove each box dead with a tester, then take covers and " +
-			"devices off. Cap every wire end, fold the wires in and close each box with a blank cover whenever nobody works at it; days pass before " +
-			"the power is on again, and no circuit is switched on in between with a device hanging or a box open. Where light or a refrigerator is needed " +
-			"meanwhile, an electrician makes the circuit safe first. Stay with the local code, and call a licensed electrician where anything is not as " +
-			"you expected.",
+		first: "[[Switch off the circuits of all boxes and secure the switches, ]]prove each box dead, take covers off. Then choose: devices out, wires " +
+			"capped[[ and folded in]], a blank cover on each box; or boxes last, each opened on the day its piece goes up and closed the same day. [[A circuit is on only " +
+			"while each of its boxes is closed, and goes off again, proved dead, before one is opened. Stay with the local code, and call a licensed electrician " +
+			"where anything is not as you expected.]]",
+	},
+	finish.StageLines: {
+		title: "Lines",
+		first: "[[Before the first {panel} goes up, ]]plumb a line where each run starts, level one across, mark the poles[[ on the wall, each from its run's left end so that errors do not add up]].",
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
-		first: "Hold every piece in place without glue or nails, in the order of fitting; try the boxes in their holes and the pattern across seams " +
-			"and corners; trim now.",
-		acts: map[finish.ActKind]string{finish.ActExtenders: "Try the extenders: each has to come out to the face of the {panel}s."},
+		first: "[[Hold the pieces in place without glue or nails, in the order of fitting; try the boxes in their holes and the pattern across seams and corners. ]]" +
+			"Mark what is in the way and trim it now.",
+		acts: map[finish.ActKind]string{finish.ActExtenders: "Try the extenders[[: each has to come out to the face of the {panel}s]]."},
+	},
+	finish.StageFirstCoats: {
+		title: "First coats",
+		first: "[[Lay the pieces flat. Brush the grooves first, then roll the flats; sand lightly between coats.]]",
+		acts: map[finish.ActKind]string{
+			finish.ActPrimer:  coated + "primer.",
+			finish.ActTopCoat: coated + "top coat.",
+			finish.ActEdges:   "[[Coat sawn ]]edges and rims of holes {} ×.",
+			finish.ActBacks:   "Coat the backs as often as the faces, and roughen them where adhesive goes[[: it holds only as well as the paint under it]].",
+		},
+		last: "Allow {dry primer} after primer, {dry} between top coats, {harden} before pieces are handled.",
 	},
 	finish.StageFit: {
-		title: "Fit in order",
-		first: "Fit one piece after the other, each pressed home before the next; keep the gaps of the plan with spacers, and check the first piece of " +
-			"each run for plumb.",
+		title: "Fit",
+		first: "[[Press each piece home before the next; keep the gaps with spacers, and ]]plumb the first piece of each run.",
 		acts: map[finish.ActKind]string{
-			finish.ActBeads:    "Lay beads of adhesive on the back of each first." + hold,
-			finish.ActDots:     "Lay dots of adhesive on the back of each first." + hold,
-			finish.ActAdhesive: "Lay adhesive on the back of each first as its tube says, about a cartridge of 10 fl oz (300 mL) on {}." + hold,
-			finish.ActNails: "Nail each piece before the next, where studs, strips or blocking are: gypsum board holds no nail. Where an upright edge has none behind " +
-				"it, fix blocking first or trust it to the adhesive.",
-			finish.ActScrews: "Screw each piece before the next, where studs, strips or blocking are, through holes drilled as its maker asks: gypsum board holds no " +
-				"screw. Where an upright edge has none behind it, fix blocking first or trust it to the adhesive.",
-			finish.ActClosing: "Leave out what closes a run ({}): it is fitted as soon as the rest of its run is up, by the next step.",
-			finish.ActFitting: "In this order: {}.",
-		},
-	},
-	finish.StageClose: {
-		title: "Closing pieces",
-		acts: map[finish.ActKind]string{
-			finish.ActClosing: "Measure the space of {} on the wall, at the foot, in the middle and at the top, cut to what is there, coat the new edges, " +
-				"dry-fit and fit. Close a run before one that butts against it is begun.",
+			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]]." + hold,
+			finish.ActDots:     "Lay dots of adhesive on each back[[ first]]." + hold,
+			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of 10 fl oz (300 mL) on {}]]." + hold,
+			finish.ActNails: "Nail[[ each piece before the next,]] where studs, strips or blocking are[[: gypsum board holds no nail. Where an upright edge has none behind " +
+				"it, fix blocking first or trust it to the adhesive]].",
+			finish.ActScrews: "Screw[[ each piece before the next,]] where studs, strips or blocking are, through holes drilled as its maker asks[[: gypsum board holds no " +
+				"screw. Where an upright edge has none behind it, fix blocking first or trust it to the adhesive]].",
+			finish.ActFitting: "{}",
+			finish.ActClosing: toWall,
 		},
 	},
 	finish.StageTrim: {
 		title: "Trims",
-		first: "Fit the trims of the list: cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are.",
+		first: "Fit those of the list[[: cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are]].",
+	},
+	finish.StageFill: {
+		title: "Fill",
+		first: "Fill the holes of nails[[ and screws]], sand, dust off.",
 	},
 	finish.StageTape: {
-		title: "Cover and tape off",
+		title: "Cover and tape",
 		acts: map[finish.ActKind]string{
 			finish.ActCounter: "Cover counter and floor.",
 			finish.ActFloor:   "Cover the floor.",
-			finish.ActJoints:  "Tape along {} of joints, leaving the width of the bead free.",
-			finish.ActLines:   "Lines of tape along each: {}.",
+			finish.ActJoints:  "Tape along {} of joints[[, leaving the width of the bead free]].",
+			finish.ActLines:   "[[Lines of tape along each: {}.]]",
 		},
 	},
 	finish.StageSeal: {
@@ -144,39 +145,41 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActRod:     rods,
 			finish.ActGrooves: fill,
 		},
-		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, and pull the tape at once, away from the bead. " +
-			"Leave the boxes unsealed, and what a trim will cover. Allow {cure} for the sealant to take paint.",
+		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool it before it skins, in {skin}, and pull the tape at once[[, away from the bead]]. " +
+			"Leave the boxes unsealed[[, and what a trim will cover]]. Allow {cure} before paint.",
 	},
 	finish.StageLastCoats: {
-		title: "Last coat, after sealing",
-		first: "Fill the holes of nails and screws, sand, dust off, and tape along what stays bare.",
+		title: "Last coat",
+		first: "[[Tape along what stays bare.]]",
 		acts:  map[finish.ActKind]string{finish.ActPrimer: coated + "primer.", finish.ActTopCoat: coated + "top coat."},
-		last:  "Pull the tape while the paint is soft. Allow {dry} for each coat to dry before it is touched.",
+		last:  "[[Pull the tape while the paint is soft. ]]Allow {dry} to dry[[ before it is touched]].",
 	},
 	finish.StageSealWet: {
-		title: "Seal the lower line",
-		first: "This line gets the sealant for kitchens and baths, which paint does not hold on.",
+		title: "Lower line",
+		first: "Seal it for kitchens and baths[[, with the sealant which paint does not hold on]].",
 		acts: map[finish.ActKind]string{
-			finish.ActAfterPaint: "It comes after the last coat; let that dry first.",
-			finish.ActJoints:     "Tape along its {}, leaving the width of the bead free.",
-			finish.ActLines:      "Lines of tape along it: {}.",
+			finish.ActAfterPaint: "[[It comes after the last coat; let that dry first.]]",
+			finish.ActJoints:     "Tape along its {}[[, leaving the width of the bead free]].",
+			finish.ActLines:      "[[Lines of tape along it: {}.]]",
 			finish.ActRod:        rods,
 			finish.ActGrooves:    fill,
 		},
-		last: "Lay as much bead at a time as you can tool before it skins: {skin}. Tool it hollow, pull the tape at once, and keep water off it as long as " +
-			"the tube says.",
+		last: "[[Lay as much bead at a time as you can tool hollow before it skins, in {skin}, and pull the tape at once. ]]Keep water off as long as the tube says.",
+	},
+	finish.StageDevices: {
+		title: "Devices",
+		first: "Put back devices and covers[[, with their extenders and spacers: each yoke is held rigidly at the new face, none hangs or sits back]].",
 	},
 	finish.StagePowerOn: {
-		title: "Power on again",
-		first: "Fix extenders, spacers, devices and covers: each yoke is held rigidly at the new face, none hangs or sits back. Have the work inspected where the " +
-			"local code asks for it, and only then switch on and test each device.",
+		title: "Power on",
+		first: "[[Have the work inspected where the local code asks for it, and only then ]]switch on and test each device.",
 	},
 }
 
 // fitBoards is the stage in which boards go up, in place of that for pieces of sheets.
 var fitBoards = stage{
-	title: "Fit in order",
-	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps of the plan with spacers, and check the " +
+	title: "Fit",
+	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps with spacers, and check the " +
 		"first board of each run for plumb.",
 	acts: map[finish.ActKind]string{
 		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip." + hold,
@@ -184,50 +187,97 @@ var fitBoards = stage{
 		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
 			"face along the hidden edge.",
 		finish.ActScrews:  "Screw it at each strip through a drilled hole, as its maker asks.",
-		finish.ActClosing: stageWords[finish.StageFit].acts[finish.ActClosing],
+		finish.ActClosing: toWall,
 		finish.ActFitting: stageWords[finish.StageFit].acts[finish.ActFitting],
 	},
 }
 
+// aside is what only the full text says.
+var aside = regexp.MustCompile(`\[\[(.*?)\]\]`)
+
 // Step says what to do in a step of the work, in one paragraph.
-func Step(p plan.Plan, s finish.Step) string {
+func Step(p plan.Plan, s finish.Step) string { return step(p, s, true) }
+
+// step says it in full, or without what stands in double brackets in the words of the stage.
+func step(p plan.Plan, s finish.Step, full bool) string {
 	words := stageWords[s.Stage]
 	if s.Stage == finish.StageFit && p.Profile.Boards {
 		words = fitBoards
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{rest sheets}", waiting(finish.RestSheets),
-		"{rest boards}", waiting(finish.RestBoards), "{rest wood}", waiting(finish.RestWood), "{dry primer}", waiting(finish.DryPrimer), "{dry}", waiting(finish.DryCoat),
-		"{harden}", waiting(finish.HardenCoat), "{glue}", waiting(finish.HoldGlue), "{skin}", waiting(finish.SkinSealant), "{cure}", waiting(finish.CureSealant))
-	says := []string{facts.Replace(words.title) + ":", facts.Replace(words.first)}
-	for _, a := range s.Acts {
-		operand := figure(a.Figure)
-		switch {
-		case a.Kind == finish.ActFitting:
-			operand = fitting(p, a.Labels)
-		case len(a.Labels) > 0:
-			operand = strings.Join(a.Labels, ", ")
-		}
-		says = append(says, strings.ReplaceAll(facts.Replace(words.acts[a.Kind]), "{}", operand))
+	wait := func(w finish.Wait) string {
+		says, source := waiting(w)
+		return says + either(full, " ("+source+")", "")
 	}
-	return strings.Join(strings.Fields(strings.Join(append(says, facts.Replace(words.last)), " ")), " ")
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{rest sheets}", wait(finish.RestSheets),
+		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
+		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
+	var says []string
+	say := func(words, operand string) {
+		words = aside.ReplaceAllString(words, either(full, "$1", ""))
+		if words = strings.TrimSpace(strings.ReplaceAll(facts.Replace(words), "{}", operand)); words != "" {
+			says = append(says, capital(words))
+		}
+	}
+	say(words.title+":", "")
+	say(words.first, "")
+	closing := false
+	for _, a := range s.Acts {
+		switch {
+		case s.Stage == finish.StageFit && len(a.Labels) > 0:
+			closing = closing || a.Kind == finish.ActClosing
+		case len(a.Labels) > 0:
+			say(words.acts[a.Kind], strings.Join(a.Labels, ", "))
+		default:
+			say(words.acts[a.Kind], figure(a.Figure))
+		}
+	}
+	if s.Stage == finish.StageFit {
+		say(words.acts[finish.ActFitting], fitting(p, s.Acts))
+		if closing {
+			say(words.acts[finish.ActClosing], "")
+		}
+	}
+	say(words.last, "")
+	return strings.Join(strings.Fields(strings.Join(says, " ")), " ")
 }
 
-// fitting lists pieces with the places of their panels.
-func fitting(p plan.Plan, labels []string) string {
-	tape, places := p.TapeMeasure(), map[string]string{}
+// fitting says in a sentence for each run which pieces are fitted, one after the other, and which of
+// them are measured on the wall and sawn before that.
+func fitting(p plan.Plan, acts []finish.Act) string {
+	runs := map[string]string{} // by the labels of pieces
 	for _, piece := range p.Pieces {
-		run, _ := p.Run(piece.Run)
-		for _, panel := range run.Panels {
-			if panel.Number == piece.Panel {
-				places[piece.Label] = fmt.Sprintf(" on %s, %s to %s", run.Name, tape.Format(panel.Left), tape.Format(panel.Right))
+		runs[piece.Label] = piece.Run
+	}
+	var says, alike []string
+	sentence, at := "", ""
+	end := func() {
+		if len(alike) > 0 {
+			sentence += either(sentence == "", "fit ", ", fit ") + ranges(alike)
+		}
+		alike = nil
+	}
+	stop := func() {
+		if end(); sentence != "" {
+			says = append(says, capital(either(at == "", "", "on "+at+" ")+sentence)+".")
+		}
+		sentence = ""
+	}
+	for _, a := range acts {
+		for _, label := range a.Labels {
+			if runs[label] != at {
+				stop()
+				at = runs[label]
 			}
+			if a.Kind == finish.ActFitting {
+				alike = append(alike, label)
+				continue
+			}
+			end()
+			sentence += either(sentence == "", "", "; ") + "measure, saw, fit " + label
 		}
 	}
-	var all []string
-	for _, label := range labels {
-		all = append(all, "piece "+label+places[label])
-	}
-	return strings.Join(all, "; ")
+	stop()
+	return strings.Join(says, " ")
 }
 
 // corners names the outside corners that are mitered.
@@ -242,7 +292,7 @@ func corners(p plan.Plan) string {
 }
 
 // waiting says how long to wait, and by whose word.
-func waiting(w finish.Wait) string {
+func waiting(w finish.Wait) (says, by string) {
 	const hour, day = 60, 24 * 60
 	least, most, source := w.Range()
 	unit, name := 1, "minutes"
@@ -252,5 +302,5 @@ func waiting(w finish.Wait) string {
 	case least%hour == 0 && most%hour == 0:
 		unit, name = hour, "hours"
 	}
-	return fmt.Sprintf("%d to %d %s (%s)", least/unit, most/unit, name, sourceWords[source])
+	return fmt.Sprintf("%d to %d %s", least/unit, most/unit, name), sourceWords[source]
 }

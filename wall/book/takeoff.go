@@ -167,27 +167,27 @@ var nailWords = map[finish.NailKind]string{finish.Brads: "brads, 18 gauge,", fin
 // toolWords has the words of what to have at hand.
 var toolWords = map[finish.Tool]string{
 	finish.ToolTester:     "a voltage tester",
-	finish.ToolCapsCovers: "wire connectors and blank covers for the days without power",
-	finish.ToolStudFinder: "a finder for studs, cables and pipes",
-	finish.ToolLevel:      "a long level and a story pole",
-	finish.ToolSpacers:    "spacers as thick as the gaps",
-	finish.ToolBlade:      "a fine blade for the saw, made for the material",
-	finish.ToolBit:        "a jigsaw with fine blades and the bit for its starter holes",
-	finish.ToolNailer:     "a nailer or a hammer with a nail set",
+	finish.ToolCapsCovers: "wire connectors and blank covers",
+	finish.ToolStudFinder: "a stud finder",
+	finish.ToolLevel:      "a long level, a story pole",
+	finish.ToolSpacers:    "spacers for the gaps",
+	finish.ToolBlade:      "a fine saw blade",
+	finish.ToolBit:        "a jigsaw, its fine blades and bit",
+	finish.ToolNailer:     "a nailer, or hammer and nail set",
 	finish.ToolDriver:     "a drill driver with bits",
-	finish.ToolGun:        "a gun for cartridges",
+	finish.ToolGun:        "a cartridge gun",
 	finish.ToolLargeGun:   "a large gun for the large cartridges",
-	finish.ToolRoller:     "a small roller, a tray and a brush",
-	finish.ToolFiller:     "filler for the holes of nails and screws",
+	finish.ToolRoller:     "a small roller, tray and brush",
+	finish.ToolFiller:     "filler",
 	finish.ToolPaper:      "fine paper",
-	finish.ToolEyesEars:   "safety glasses, ear muffs, gloves",
-	finish.ToolRespirator: "a fitted respirator for dust, and cartridges for organic vapors where there are solvents",
+	finish.ToolEyesEars:   "glasses, ear muffs, gloves",
+	finish.ToolRespirator: "a fitted respirator, for vapors too where there are solvents",
 }
 
 // besides says what stands beside the rows of a list: a spare as a choice, and what to have at hand.
 func besides(p plan.Plan) (says []string) {
 	if s := p.Spare; s != nil {
-		says = append(says, "A choice: one spare "+Item(*s)+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more, not in the total.", ", not in the total."))
+		says = append(says, "A spare "+cmp.Or(s.Name, Item(*s))+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more", "")+" is not in the total.")
 	}
 	if slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 }) {
 		says = append(says, "Panels are up already: what is left over from their list comes off this one.")
@@ -197,7 +197,7 @@ func besides(p plan.Plan) (says []string) {
 		tools = append(tools, toolWords[tool])
 	}
 	if len(tools) > 0 {
-		says = append(says, "Have at hand, where not on the list: "+strings.Join(tools, "; ")+".")
+		says = append(says, "Have at hand: "+strings.Join(tools, "; ")+".")
 	}
 	return says
 }

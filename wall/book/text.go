@@ -19,12 +19,13 @@ const lineWidth = 80
 type text struct {
 	strings.Builder
 	tape fraction.Tape
+	full bool // with what stands behind each figure
 }
 
 // written returns a text as write writes it. Where a length is beyond exact arithmetic, which it is
 // in no plan that was made, the text ends there and says so.
-func written(tape fraction.Tape, write func(t *text)) string {
-	t := &text{tape: tape}
+func written(tape fraction.Tape, full bool, write func(t *text)) string {
+	t := &text{tape: tape, full: full}
 	err := func() (err error) {
 		defer fraction.Catch(&err)
 		write(t)
@@ -81,21 +82,26 @@ func (t *text) gap() {
 	}
 }
 
-// heading begins a part with its title, underlined.
-func (t *text) heading(under, title string) {
-	t.gap()
+// heading begins a text with its title, underlined.
+func (t *text) heading(title string) {
 	longest := 0
 	for _, line := range fold(title, lineWidth) {
 		t.WriteString(line + "\n")
 		longest = max(longest, utf8.RuneCountInString(line))
 	}
-	t.WriteString(strings.Repeat(under, longest) + "\n")
+	t.WriteString(strings.Repeat("=", longest) + "\n")
+}
+
+// begin begins a section with its title, in capitals.
+func (t *text) begin(title string) {
+	t.gap()
+	t.para(strings.ToUpper(title))
 }
 
 // section writes a part that says something of each of a list, and nothing where that is empty.
 func section[E any](t *text, title string, all []E, say func(i int, e E)) {
 	if len(all) > 0 {
-		t.heading("-", title)
+		t.begin(title)
 	}
 	for i, e := range all {
 		say(i, e)
@@ -164,13 +170,21 @@ func (t *text) table(indent int, head []string, rows [][]string) {
 	}
 }
 
-// fold breaks a text into lines of at most width characters, between words where it can. It returns
-// at least one line.
+// fold breaks a text into lines of at most width characters, between words where it can, and never
+// between a whole number and its fraction or unit unless these alone are wider. It returns at least
+// one line.
 func fold(s string, width int) []string {
 	width = max(width, 1)
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	words := strings.Fields(s)
+	for i := len(words) - 1; i > 0; i-- {
+		pair := words[i-1] + " " + words[i]
+		if at := wholeAndFraction.FindStringIndex(pair); at != nil && at[0] == len(words[i-1])-1 && utf8.RuneCountInString(pair) <= width {
+			words = slices.Replace(words, i-1, i+1, pair)
+		}
+	}
+	for _, word := range words {
 		joined := strings.TrimSpace(line + " " + word)
 		if line != "" && utf8.RuneCountInString(joined) > width {
 			lines, joined = append(lines, line), word

@@ -21,8 +21,8 @@ func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := Text(p)
-	for _, want := range []string{"Board 1: plank", "on hall, board 1", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
+	text := Explained(p)
+	for _, want := range []string{"Board 1 to 18: crosscut", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 			t.Errorf("the plan of boards lacks %q", want)
 		}
@@ -41,7 +41,7 @@ func TestLengthsForReading(t *testing.T) {
 		{x.within(fraction.Of(109, 4096)), "within 1/16"},
 		{x.about(fraction.MustParse("1 3/16").Sub(fraction.Of(1, 1000))), "about 1 3/16"},
 		{x.about(fraction.MustParse("1 3/16")), "1 3/16"},
-		{x.above(fraction.Of(-1, 8)), "1/8 below the level line"},
+		{x.above(fraction.Of(-1, 8)), "1/8 below level"},
 		{x.above(fraction.Of(1, 8)), "1/8 up"},
 	} {
 		if row.got != row.want {

@@ -28,10 +28,9 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		w.Edges = w.Edges.Add(p.Edges)
 		w.Pieces = append(w.Pieces, finish.Piece{Width: hi.X, Height: hi.Y, Area: fraction.Must(p.Shape.Area()), OpeningEdges: p.OpeningEdges})
 		w.Highest = fraction.Max(w.Highest, p.At.Y.Add(hi.Y))
+		w.Fitting = append(w.Fitting, p.Label)
 		if p.Closing {
 			w.Closing = append(w.Closing, p.Label)
-		} else {
-			w.Fitting = append(w.Fitting, p.Label)
 		}
 	}
 	for _, joint := range c.Layout.Joints {
