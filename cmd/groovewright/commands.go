@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding"
 	"errors"
 	"fmt"
 	"io"
@@ -40,13 +41,27 @@ func (c call) readFile(name string, most int64) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, most+1))
 }
 
+// word reads the value of an option that is one of a few words; one that is not given stays as it is.
+func (c call) word(option string, to encoding.TextUnmarshaler) error {
+	if word, given := c.options[option]; given {
+		if err := to.UnmarshalText([]byte(word)); err != nil {
+			return usageError("plan: option --" + option + ": " + err.Error())
+		}
+	}
+	return nil
+}
+
 // planCommand plans a job and writes the plan.
 func planCommand(c call) error {
 	var prefer plan.Preference
-	if word, given := c.options["prefer"]; given {
-		if err := prefer.UnmarshalText([]byte(word)); err != nil {
-			return usageError("plan: option --prefer: " + err.Error())
-		}
+	var only book.Section
+	var table book.Table
+	if err := errors.Join(c.word("prefer", &prefer), c.word("only", &only), c.word("csv", &table)); err != nil {
+		return err
+	}
+	json, section, csv, explain := c.options.has("json"), c.options.has("only"), c.options.has("csv"), c.options.has("explain")
+	if json && section || json && csv || section && csv || explain && (json || csv) {
+		return usageError("plan: of --json, --csv and --only one at a time; --explain goes with the text or --only")
 	}
 	var budget choice.Budget
 	if word, given := c.options["effort"]; given {
@@ -64,6 +79,9 @@ func planCommand(c call) error {
 		return err
 	}
 	text := book.Text(p)
+	if explain {
+		text = book.Explained(p)
+	}
 	data, err := p.JSON()
 	if err != nil {
 		return err
@@ -80,8 +98,13 @@ func planCommand(c call) error {
 		}
 		shown = fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files))
 	}
-	if c.options.has("json") {
+	switch {
+	case json:
 		shown = string(data)
+	case section:
+		shown = book.Part(p, only, explain)
+	case csv:
+		shown = book.CSV(p, table)
 	}
 	return show(c.stdout, shown)
 }

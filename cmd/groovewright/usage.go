@@ -51,6 +51,9 @@ func commands() []command {
 			name: "plan", operands: "JOB", least: 1, most: 1, do: planCommand,
 			says: "Plan a job: layout, cut list, marks, shopping list, order of work.",
 			options: []option{
+				{"explain", "", "say how each figure was found; cautions in full"},
+				{"only", "SECTION", "print one section: result, doubts, buy, setout,\n                             sheets, pieces, order, cautions"},
+				{"csv", "buy|cuts", "print the shopping list or the cut list as CSV"},
 				{"json", "", "print the plan as JSON, lengths exact, in inches"},
 				{"out", "DIR", "write text, JSON and job book to a folder"},
 				{"date", "TEXT", "with --out, the date of the job book"},
@@ -95,9 +98,13 @@ func (o option) usage() string { return strings.TrimSpace("--" + o.name + " " + 
 func helpText(about ...command) string {
 	var t strings.Builder
 	for _, c := range about {
-		line := c.usage()
-		if last := strings.LastIndex(line, " ["); len(line) > 80 {
-			line = line[:last] + "\n   " + line[last:]
+		line, options, _ := strings.Cut(c.usage(), " [")
+		for option := range strings.SplitSeq(options, " [") {
+			if len(line)+len(option) > 78 {
+				fmt.Fprintln(&t, line)
+				line = "   "
+			}
+			line = strings.TrimSuffix(line+" ["+option, " [")
 		}
 		fmt.Fprintln(&t, line)
 		fmt.Fprintln(&t, "    "+c.says)

@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -38,7 +37,7 @@ func (t *text) sheets(p plan.Plan) {
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
 		for _, pl := range s.Placements {
 			if len(s.Cuts) == 0 {
-				t.hang("  ", "piece "+label(p, pl.Part)+" is the "+sheetWord(p)+" as it is")
+				t.hang("  ", pieceName(p, s, pl.Part)+" is the "+sheetWord(p)+" as it is")
 			}
 		}
 		for _, c := range s.Cuts {
@@ -71,9 +70,6 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 	t.table(4, []string{"", "size", "across", "up", ""}, rows)
 }
 
-// sideWords name the sides of a cut: the near one, and the one beyond the blade.
-var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
-
 // cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
 // has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
@@ -86,21 +82,34 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	default:
 		says += " at " + t.length(c.At)
 	}
-	freed := func(number int) string {
-		if number == 0 {
-			return ""
-		}
-		piece, _ := p.Piece(number)
-		turned := slices.ContainsFunc(s.Placements, func(pl nest.Placement) bool { return pl.Part == number && pl.Turned })
-		return either(piece.Closing, "closing piece ", "piece ") + label(p, number) + either(turned, " turned", "")
-	}
-	switch near, beyond := freed(c.Frees[0]), freed(c.Frees[1]); {
-	case near != "" && beyond != "":
-		says += fmt.Sprintf("; frees %s %s, %s %s", near, sideWords[c.Kind][0], beyond, sideWords[c.Kind][1])
-	case near+beyond != "":
-		says += "; frees " + near + beyond
+	if pieces := freed(p, s, c); pieces != "" {
+		says += "; frees " + pieces
 	}
 	return says
+}
+
+// pieceName names a piece of a sheet as the cut list does.
+func pieceName(p plan.Plan, s plan.Sheet, number int) string {
+	piece, _ := p.Piece(number)
+	turned := false
+	for _, pl := range s.Placements {
+		turned = turned || pl.Part == number && pl.Turned
+	}
+	return either(piece.Closing, "closing piece ", "piece ") + label(p, number) + either(turned, " turned", "")
+}
+
+// sideWords name the sides of a cut: the near one, and the one beyond the blade.
+var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
+
+// freed names the pieces that stand free after a cut, where there are two with their sides.
+func freed(p plan.Plan, s plan.Sheet, c plan.Cut) string {
+	var says []string
+	for side, number := range c.Frees {
+		if number != 0 {
+			says = append(says, pieceName(p, s, number)+either(c.Frees[1-side] != 0, " "+sideWords[c.Kind][side], ""))
+		}
+	}
+	return strings.Join(says, ", ")
 }
 
 // part names the part on the bench by its size, and by the cut that it comes from where another

@@ -79,7 +79,7 @@ func all(p plan.Plan, full bool) string {
 	})
 }
 
-// Part returns one section of [Text], or of [Explained].
+// Part returns one section of [Text], or of [Explained], which is empty where there is nothing to say.
 func Part(p plan.Plan, s Section, explain bool) string {
 	if int(s) >= len(sectionWriters) {
 		return ""

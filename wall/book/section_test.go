@@ -1,6 +1,7 @@
 package book
 
 import (
+	"encoding/csv"
 	"regexp"
 	"slices"
 	"strings"
@@ -102,5 +103,32 @@ func TestShortTextMarksEveryCorner(t *testing.T) {
 	}
 	if marked < 50 {
 		t.Errorf("only %d measures of corners", marked)
+	}
+}
+
+// The tables read back as CSV: a row for each row of the list, and one for each cut, whatever the
+// names hold.
+func TestTablesReadBack(t *testing.T) {
+	for name, p := range examplePlans(t) {
+		p.List.Rows = slices.Clone(p.List.Rows)
+		p.List.Rows[0].Name = "a \"name\",\nof two lines"
+		cuts, whole := 0, 0
+		for _, s := range p.Sheets {
+			if cuts += len(s.Cuts); len(s.Cuts) == 0 {
+				whole += len(s.Placements)
+			}
+		}
+		for table, want := range map[Table]int{BuyTable: len(p.List.Rows), CutsTable: cuts + whole} {
+			rows, err := csv.NewReader(strings.NewReader(CSV(p, table))).ReadAll()
+			if err != nil || len(rows) != want+1 {
+				t.Errorf("%s, %v: %d rows, want %d and the head: %v", name, table, len(rows), want, err)
+			}
+			if table == BuyTable && !strings.Contains(rows[1][2], p.List.Rows[0].Name) {
+				t.Errorf("%s: %q lacks the name", name, rows[1])
+			}
+		}
+	}
+	if CSV(plan.Plan{}, CutsTable+1) != "" {
+		t.Error("a table that is none has rows")
 	}
 }
