@@ -1,0 +1,46 @@
+package main
+
+import (
+	"flag"
+	"path/filepath"
+	"testing"
+)
+
+var look = flag.String("look", "", "a folder to write pictures of the page to")
+
+// TestLook writes what the page looks like, on a phone and a laptop, light and dark.
+func TestLook(t *testing.T) {
+	if *look == "" {
+		t.Skip("no pictures without -look")
+	}
+	page := written(t)
+	for _, w := range []window{phone, laptop} {
+		b := openBrowser(t, w)
+		b.load(page)
+		shot := func(name string, whole bool) { b.picture(filepath.Join(*look, w.name+"-"+name+".png"), whole) }
+		shot("empty", false)
+		b.eval(nil, "localStorage.setItem('groovewright job', $1)", string(kitchen(t)))
+		b.eval(nil, "location.reload()")
+		b.load(page)
+		b.until("document.querySelector('#wall-2 svg')")
+		for _, scheme := range []string{"light", "dark"} {
+			b.call(nil, "Emulation.setEmulatedMedia", map[string]any{"features": []map[string]string{{"name": "prefers-color-scheme", "value": scheme}}})
+			b.eval(nil, "location.hash = '#measure'")
+			b.until("!document.getElementById('measure').hidden")
+			shot(scheme+"-measure", true)
+			b.click(`[id="runs[0].width"]`)
+			shot(scheme+"-keypad", false)
+			b.eval(nil, "location.hash = '#plan'")
+			b.until("document.getElementById('start')")
+			if scheme == "light" {
+				b.click("#start")
+			}
+			b.until("document.querySelector('.planned svg')")
+			shot(scheme+"-plan", true)
+			b.eval(nil, "location.hash = '#take'")
+			b.until("document.querySelector('[data-file=\"plan.json\"]')")
+			shot(scheme+"-take", true)
+		}
+		b.quiet()
+	}
+}
