@@ -188,8 +188,9 @@ func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error
 	run := &m.room.Runs[r]
 	at := run.Breaks[k].At
 	height := g.heightAt(at, m.room.Mark)
-	return []Blemish{
-		{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence},
-		{Run: r, Kind: Seam, Where: AtBreak, At: at, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)},
-	}, nil
+	terms := []Blemish{{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence}}
+	if _, _, seam := g.besideBreak(at, m.room.Gaps.Seam.Div(2)); seam && !m.room.Profile.Boards {
+		terms = append(terms, Blemish{Run: r, Kind: Seam, Where: AtBreak, At: at, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)})
+	}
+	return terms, nil
 }

@@ -42,11 +42,15 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 		if l.next.run == s.run {
 			continue
 		}
-		if run.SetOut = m.setOut(legs[first].sol, l.sol); run.SetOut.Direction == Left {
-			// Beyond a break, working leftward, lies the stretch to its left.
-			for k := range run.Restarts {
-				run.Restarts[k].Origin = legs[first+k].sol.origin
+		run.SetOut = m.setOut(legs[first].sol, l.sol)
+		for k := range run.Restarts {
+			at, beyond := run.Restarts[k].At, legs[first+k+1]
+			if run.SetOut.Direction == Left {
+				beyond = legs[first+k]
 			}
+			run.Restarts[k].Origin = firstRepeat(at, beyond.sol.origin, s.pitch, run.SetOut.Direction)
+		}
+		if run.SetOut.Direction == Left {
 			slices.Reverse(run.Restarts)
 		}
 	}
@@ -106,12 +110,8 @@ func (m *Model) join(layout *Layout, l leg, i int) {
 	run := &layout.Runs[s.run]
 	if next.from >= 0 {
 		mismatch := m.mismatch(next, l.residue, i)
-		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Origin: m.origin(s.run, i), Mismatch: mismatch})
-		terms := fraction.Must(m.breakTerms(s.run, next.from, mismatch))
-		if m.room.Profile.Boards {
-			terms = terms[:1]
-		}
-		layout.Blemishes = append(layout.Blemishes, terms...)
+		run.Restarts = append(run.Restarts, Restart{At: m.room.Runs[s.run].Breaks[next.from].At, Mismatch: mismatch})
+		layout.Blemishes = append(layout.Blemishes, fraction.Must(m.breakTerms(s.run, next.from, mismatch))...)
 		return
 	}
 	if !m.coupled(s.run) {
@@ -130,17 +130,33 @@ func (m *Model) join(layout *Layout, l leg, i int) {
 	}
 }
 
-// setOut says where the pattern of a run starts, from the end that is seen more.
+// setOut says where the pattern of a run starts: where the boards have their tongue on the far side,
+// else from the end that is seen more.
 func (m *Model) setOut(first, last *solution) SetOut {
-	run := &m.room.Runs[first.stretch.run]
-	pitch := m.room.Profile.Pitch()
+	run, profile := &m.room.Runs[first.stretch.run], &m.room.Profile
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
-	if from := last.stretch.right; left.Less(right) {
-		return SetOut{From: from, Origin: from.Sub(groove.Modulo(from.Sub(last.origin), pitch)), Direction: Left}
+	s, begin := SetOut{From: first.stretch.left, DirectionBy: BySeenEnd}, first
+	leftward := left.Less(right)
+	if profile.Boards && (profile.Edges == groove.Tongued || profile.Edges == groove.Lapped) {
+		leftward, s.DirectionBy = profile.Tongue == groove.TongueLeft, ByTongue
+	} else if left == right {
+		s.DirectionBy = ByNothing
 	}
-	from := first.stretch.left
-	return SetOut{From: from, Origin: from.Add(groove.Modulo(first.origin.Sub(from), pitch)), Direction: Right}
+	if leftward {
+		s.From, s.Direction, begin = last.stretch.right, Left, last
+	}
+	s.Origin = firstRepeat(s.From, begin.origin, profile.Pitch(), s.Direction)
+	return s
+}
+
+// firstRepeat returns where the first repeat starts that one meets from x on in a direction, the
+// pattern's origin at o.
+func firstRepeat(x, o, pitch fraction.Length, d Direction) fraction.Length {
+	if d == Left {
+		return x.Sub(groove.Modulo(x.Sub(o), pitch))
+	}
+	return x.Add(groove.Modulo(o.Sub(x), pitch))
 }
 
 // fittingOrder returns the runs so that each comes after those it butts against. Where they go

@@ -142,16 +142,16 @@ func atLeast(high, low fraction.Length) (height fraction.Length) {
 	return high.Sub(low)
 }
 
-// heightAt returns the seen height at x: the lesser of both sides at a step, sloped lines rounded
-// to mark into the space.
-func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
-	least, found := fraction.Length{}, false
-	for _, col := range g.columns {
-		if x.Less(col.left) || col.right.Less(x) {
-			continue
+// heightAt returns the seen height at x: the lesser of both sides at a step, 0 beside a void, sloped
+// lines rounded to mark into the space.
+func (g *region) heightAt(x, mark fraction.Length) (least fraction.Length) {
+	for _, before := range []bool{true, false} {
+		k := g.columnAt(x, before)
+		if k < 0 {
+			return fraction.Length{}
 		}
 		var sum fraction.Length
-		for _, c := range col.cells {
+		for _, c := range g.columns[k].cells {
 			top, bottom := c.top.at(x), c.bottom.at(x)
 			if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
 				top = floor(top, mark)
@@ -163,8 +163,8 @@ func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
 				sum = sum.Add(top.Sub(bottom))
 			}
 		}
-		if !found || sum.Less(least) {
-			least, found = sum, true
+		if before || sum.Less(least) {
+			least = sum
 		}
 	}
 	return least

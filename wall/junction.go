@@ -53,9 +53,9 @@ func (m *Model) newCoupler(j junction) *coupler {
 		var terms []Blemish
 		if terms, err = m.breakTerms(j.run, j.from, inch); err == nil {
 			perInch = terms[0].cost()
-			if !m.room.Profile.Boards {
-				k.fixed.blemish = inGrains(terms[1].cost())
-				k.fixed.broken = int32(len(m.room.BoxesAt(j.run, terms[1].At)))
+			for _, seam := range terms[1:] {
+				k.fixed.blemish = inGrains(seam.cost())
+				k.fixed.broken = int32(len(m.room.BoxesAt(j.run, seam.At)))
 			}
 		}
 	case m.sharesInside(j.run - 1):

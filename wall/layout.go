@@ -43,10 +43,32 @@ type RunLayout struct {
 
 // SetOut says how a run is set out: measured from From in Direction, a repeat starts at Origin.
 type SetOut struct {
-	From      fraction.Length `json:"from"`
-	Direction Direction       `json:"direction"`
-	Origin    fraction.Length `json:"origin"`
+	From        fraction.Length `json:"from"`
+	Direction   Direction       `json:"direction"`
+	DirectionBy DirectionCause  `json:"direction_by"`
+	Origin      fraction.Length `json:"origin"`
 }
+
+// DirectionCause is what decides the way to work along a run.
+type DirectionCause uint8
+
+// The causes.
+const (
+	ByNothing DirectionCause = iota // both ends are seen as much: to the right
+	BySeenEnd                       // away from the end that is seen more
+	ByTongue                        // to the side of the boards' tongue, or of the upper lap
+)
+
+var directionCauses = enum.Of[DirectionCause]("nothing", "seen end", "tongue")
+
+// String returns the word of the cause.
+func (c DirectionCause) String() string { return directionCauses.String(c) }
+
+// MarshalText returns the word of the cause.
+func (c DirectionCause) MarshalText() ([]byte, error) { return directionCauses.Marshal(c) }
+
+// UnmarshalText reads the word of a cause.
+func (c *DirectionCause) UnmarshalText(text []byte) error { return directionCauses.Unmarshal(text, c) }
 
 // Direction is the way to work along a run.
 type Direction uint8
@@ -76,8 +98,8 @@ type Corner struct {
 	Mismatch      fraction.Length
 }
 
-// Restart is a break at which the pattern starts afresh: beyond it, in the direction of work, a
-// repeat starts at Origin.
+// Restart is a break at which the pattern starts afresh: beyond it, in the direction of work, the
+// first repeat starts at Origin.
 type Restart struct {
 	At       fraction.Length `json:"at"`
 	Origin   fraction.Length `json:"origin"`

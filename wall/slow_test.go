@@ -148,7 +148,9 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 				continue
 			}
 			joint = joint.add(terms...)
-			joint.broken = len(m.room.BoxesAt(r, m.room.Runs[r].Breaks[cuts[0]].At))
+			if len(terms) > 1 { // there is a seam
+				joint.broken = len(m.room.BoxesAt(r, m.room.Runs[r].Breaks[cuts[0]].At))
+			}
 		case r > 0 && m.sharesInside(r-1):
 			term, err := m.cornerTerm(r-1, butts[r], fraction.Circular(m.residues[r][i], m.residues[r-1][*before], m.room.Profile.Pitch()))
 			if err != nil {

@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"sync"
@@ -70,10 +71,10 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
 	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
 	if from >= 0 {
-		s.left = run.Breaks[from].At.Add(half)
+		_, s.left, _ = g.besideBreak(run.Breaks[from].At, half)
 	}
 	if to < len(run.Breaks) {
-		s.right = run.Breaks[to].At.Sub(half)
+		s.right, _, _ = g.besideBreak(run.Breaks[to].At, half)
 	}
 	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) {
 		return nil, &NoLayoutError{run.Name, BreakOutside}
@@ -92,12 +93,32 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	return s, s.findBays()
 }
 
+// besideBreak returns where the panels beside a used break may reach to and start from: half a seam's
+// gap from it. Where it stands at an opening that parts the run there is no seam, and what is
+// panelled of the run on one side reaches to the opening.
+func (g *region) besideBreak(at, half fraction.Length) (left, right fraction.Length, seam bool) {
+	left, right = at.Sub(half), at.Add(half)
+	switch before, after := g.columnAt(left, true) >= 0, g.columnAt(right, false) >= 0; {
+	case before && after:
+		return left, right, true
+	case before:
+		return right, right, false
+	}
+	return left, left, false
+}
+
 // holds reports whether the edge stands in this stretch: at a break itself the panelling that the
 // edge bounds decides.
 func (s *stretch) holds(run *Run, e edge) bool {
-	inside := func(beyond int, beside bool) bool { return beyond > 0 || beyond == 0 && beside }
-	return (s.from < 0 || inside(e.x.Compare(run.Breaks[s.from].At), !e.keepsLeft())) &&
-		(s.to == len(run.Breaks) || inside(run.Breaks[s.to].At.Compare(e.x), e.keepsLeft()))
+	side := 1 // of the edge, on which its panelling is
+	if e.keepsLeft() {
+		side = -1
+	}
+	beyond := func(k int) int { // of break k, as the edge lies
+		left, right, _ := s.region.besideBreak(run.Breaks[k].At, s.room.Gaps.Seam.Div(2))
+		return cmp.Or(e.x.Compare(left.Add(right).Div(2)), side)
+	}
+	return (s.from < 0 || beyond(s.from) > 0) && (s.to == len(run.Breaks) || beyond(s.to) < 0)
 }
 
 // findBays parts the spans of the stretch at the installed panels.
