@@ -42,7 +42,9 @@ func (b *builder) strips() {
 		return
 	}
 	masonry := b.House.Backing == Masonry
-	b.warn(StripsNotTakenOff, fault.Of("Finish", "Furring", "Thickness"), nil, thickness)
+	if b.lengthOf(func(j Joint) bool { return j.Kind == InsideCorner || j.Kind == OutsideCorner }).Sign() > 0 {
+		b.warn(StripsNotTakenOff, fault.Of("Finish", "Furring", "Thickness"), nil, thickness)
+	}
 	_, length := b.crossed()
 	sides := b.Sides.Rat()
 	if !b.Profile.Boards {

@@ -20,7 +20,8 @@ const (
 	BoardNailShort warning.Kind = "board nail short" // Lengths: in the support
 	// Lengths: the nail, how deep it goes, how deep cables lie.
 	NailNearCables warning.Kind = "nail near cables"
-	// The strips bring faces forward, but the runs are planned as taped. Lengths: their thickness.
+	// The strips bring faces forward at corners, but the runs are planned as taped. Lengths: their
+	// thickness.
 	StripsNotTakenOff warning.Kind = "strips not taken off"
 	// Masonry takes no nails, and there is neither adhesive nor a strip.
 	NothingHolds warning.Kind = "nothing holds"

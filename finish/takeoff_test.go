@@ -42,21 +42,23 @@ func TestWarnings(t *testing.T) {
 		{"a nail that reaches them", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"2"}} }, "nail near cables; []; [2 1 1/4 1 1/4]; Finish.Nails"},
 		{"no nail long enough", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"1"}} }, "panel nail short; []; [1 1/2 3/4]; Finish.Nails"},
 		{"no board nail long enough", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"1"}} }, "board nail short; []; [3/4]; Finish.Nails"},
-		{"no strip nail long enough", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Nails.Lengths, m.Furring.Thickness = []finish.Taped{"1"}, "3/4" }, "strips not taken off; []; [3/4]; Finish.Furring.Thickness, strip nail short; []; [2 3/4]; Finish.Nails"},
+		{"no strip nail long enough", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Nails.Lengths, m.Furring.Thickness = []finish.Taped{"1"}, "3/4" }, "strip nail short; []; [2 3/4]; Finish.Nails"},
 		{"a box too deep", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
 			m.Boxes = []finish.BoxNote{{Name: "a", SetBack: "2"}}
 		}, "box too deep; [a]; [2 1/4]; "},
 		{"no screw long enough", finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) { m.Screws.Lengths = []finish.Taped{"1/2"} }, "screw short; [a]; [1]; "},
 		{"a thickness that is not given", finish.Work{Pieces: piece}, nil, "thickness unknown; []; []; Profile.Thickness"},
 		{"nothing that holds", finish.Work{Profile: plain, Pieces: piece}, func(m *finish.Materials) { m.Nails.None, m.House.Backing = false, finish.Masonry }, "nothing holds; []; []; Finish.Adhesive.Form"},
-		{"strips", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, "strips not taken off; []; [3/4]; Finish.Furring.Thickness"},
+		{"strips", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, ""},
+		{"strips at a corner", finish.Work{Profile: boards, Pieces: piece, Joints: []finish.Joint{{Kind: finish.InsideCorner, Length: in("20")}}},
+			func(m *finish.Materials) { m.Furring.Thickness = "3/4" }, "strips not taken off; []; [3/4]; Finish.Furring.Thickness"},
 		{"tight seams of fiberboard", finish.Work{Profile: plain, Pieces: piece, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("20"), Gap: in("3/32")}}}, nil, "seam tight; []; [3/32 1/10]; Gaps.Seam"},
 		{"seams as wide as proposed", finish.Work{Profile: plain, Pieces: piece, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("20"), Gap: in("1/10")}}}, nil, ""},
 		{"tight seams of plywood", finish.Work{Profile: plain, Pieces: piece, Joints: []finish.Joint{{Kind: finish.Seam, Length: in("20")}}}, func(m *finish.Materials) { m.House.Material = finish.Plywood }, ""},
 		{"a nail at a slant that reaches the cables: 2 1/2 / √2 - 3/8 = 1.393 in", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) { m.Nails = finish.Nails{Lengths: []finish.Taped{"2 1/2"}} }, "nail near cables; []; [2 1/2 1 13/32 1 1/4]; Finish.Nails"},
 		{"a strip nail that reaches the cables", finish.Work{Profile: boards, Pieces: piece}, func(m *finish.Materials) {
 			m.Furring.Thickness, m.Nails.Lengths = "3/4", []finish.Taped{"2 1/2"}
-		}, "strips not taken off; []; [3/4]; Finish.Furring.Thickness, nail near cables; []; [2 1/2 1 1/4 1 1/4]; Finish.Nails"},
+		}, "nail near cables; []; [2 1/2 1 1/4 1 1/4]; Finish.Nails"},
 		{"a box too deep behind boards", finish.Work{Profile: boards, Boxes: []finish.Box{{Name: "a"}}}, func(m *finish.Materials) {
 			m.Furring.Thickness = "1"
 		}, "box too deep; [a]; [1 3/4]; "},

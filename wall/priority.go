@@ -30,7 +30,7 @@ type Priorities struct {
 	WholeEnd        fraction.Ratio  `json:"whole_end,omitzero" unit:"1 or 0" doc:"1: a run's only exposed end stops on a whole feature, whatever else it costs"`
 	BoxClear        fraction.Length `json:"box_clear,omitzero" doc:"least distance from a seam to a box's side"`
 	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced; of plain sheets, times least_strip"`
-	HeightJump      fraction.Length `json:"height_jump,omitzero" doc:"heights which differ by more without a step are doubted"`
+	HeightJump      fraction.Length `json:"height_jump,omitzero" doc:"a height which is off by more is doubted"`
 	BoxDifference   fraction.Length `json:"box_difference,omitzero" doc:"boxes of one kind which differ by more are doubted"`
 	OutOfPlumb      fraction.Length `json:"out_of_plumb,omitzero" doc:"an end which leans more is doubted"`
 	StationDistance fraction.Length `json:"station_distance,omitzero" doc:"stations farther apart are doubted"`

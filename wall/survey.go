@@ -12,6 +12,14 @@ const (
 	StationsApart warning.Kind = "stations apart" // Lengths: the distance, the most not doubted
 	TopJump       warning.Kind = "top jump"       // Lengths: the change since the station before
 	BottomJump    warning.Kind = "bottom jump"    // Lengths: the change since the station before
+	TopOff        warning.Kind = "top off"        // Lengths: how far off the line of the stations beside it
+	BottomOff     warning.Kind = "bottom off"     // Lengths: how far off the line of the stations beside it
+	CornerHeights warning.Kind = "corner heights" // Names: the run before; Lengths: the change round the corner, the most not doubted
+	// Names: the longest run; Lengths: its width, that of all others together.
+	WallsTooShort warning.Kind = "walls too short"
+	// Names: the first run; Lengths: by how much the walls miss along it and across it, the most not
+	// doubted.
+	WallsApart warning.Kind = "walls apart"
 
 	// Lengths: the lean without its sign, the most not doubted.
 	OutOfPlumb warning.Kind = "out of plumb"
@@ -28,9 +36,10 @@ const (
 )
 
 // Survey returns the measurements of the room that should be taken again before anything is cut:
-// heights that jump without a step, boxes of one kind that differ in size, ends out of plumb,
-// stations too far apart, narrow strips between an opening and an edge, each by the room's
-// priorities. It fails as [Room.Validate] does.
+// heights that jump without a step, off the line of those beside them or round an inside corner, boxes
+// of one kind that differ in size, ends out of plumb, stations too far apart, narrow strips between an
+// opening and an edge, each by the room's priorities, and walls that do not close. A slope is no
+// mistake. It fails as [Room.Validate] does.
 func (room *Room) Survey() (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -42,8 +51,10 @@ func (room *Room) Survey() (doubts []warning.Warning, err error) {
 		s.end(r, "Left", run.Left.Lean)
 		s.end(r, "Right", run.Right.Lean)
 		s.strips(r)
+		s.corner(r)
 	}
 	s.boxes()
+	s.closes()
 	return s.doubts, nil
 }
 
@@ -57,22 +68,119 @@ func (s *surveyor) doubt(kind warning.Kind, path fault.Path, names []string, len
 	s.doubts = append(s.doubts, warning.Warning{Path: path, Kind: kind, Names: names, Lengths: lengths})
 }
 
+// stepSlope is the rise over the run beyond which a slope is taken for a step that was taped at two
+// places: steeper than stairs and most roofs. Judgment.
+const stepSlope = 2
+
 func (s *surveyor) heights(r int) {
 	heights := s.Runs[r].Heights
-	for i := 1; i < len(heights); i++ {
-		a, b := heights[i-1], heights[i]
-		if a.At == b.At {
+	most := s.Priorities.HeightJump
+	for i, b := range heights {
+		path := func(field string) fault.Path { return fault.Of("Runs", r, "Heights", i, field) }
+		if i == 0 || heights[i-1].At == b.At {
 			continue
 		}
-		if d, most := b.At.Sub(a.At), s.Priorities.StationDistance; most.Less(d) {
-			s.doubt(StationsApart, fault.Of("Runs", r, "Heights", i, "At"), nil, d, most)
+		a := heights[i-1]
+		d := b.At.Sub(a.At)
+		if apart := s.Priorities.StationDistance; apart.Less(d) {
+			s.doubt(StationsApart, path("At"), nil, d, apart)
 		}
-		if d := b.Top.Sub(a.Top).Abs(); s.Priorities.HeightJump.Less(d) {
-			s.doubt(TopJump, fault.Of("Runs", r, "Heights", i, "Top"), nil, d)
+		for _, line := range []struct {
+			field     string
+			jump, off warning.Kind
+			height    func(st Height) fraction.Length
+		}{
+			{"Top", TopJump, TopOff, func(st Height) fraction.Length { return st.Top }},
+			{"Bottom", BottomJump, BottomOff, func(st Height) fraction.Length { return st.Bottom }},
+		} {
+			change := line.height(b).Sub(line.height(a)).Abs()
+			if most.Less(change) && d.Mul(stepSlope).Less(change) {
+				s.doubt(line.jump, path(line.field), nil, change)
+			} else if off := offLine(heights, i, most, line.height); most.Less(off) {
+				s.doubt(line.off, path(line.field), nil, off)
+			}
 		}
-		if d := b.Bottom.Sub(a.Bottom).Abs(); s.Priorities.HeightJump.Less(d) {
-			s.doubt(BottomJump, fault.Of("Runs", r, "Heights", i, "Bottom"), nil, d)
+	}
+}
+
+// offLine returns how far station i lies off the line through those beside it, where one more station
+// on either side lies on that line within most and no step is between; else 0. Of three stations alone
+// nothing tells a mistake from the ridge of a roof.
+func offLine(heights []Height, i int, most fraction.Length, height func(st Height) fraction.Length) fraction.Length {
+	if i+1 >= len(heights) || heights[i].At == heights[i+1].At {
+		return fraction.Length{}
+	}
+	point := func(k int) cutout.Point { return cutout.Point{X: heights[k].At, Y: height(heights[k])} }
+	off := func(k int) fraction.Length {
+		return heightOn(point(i-1), point(i+1), heights[k].At).Sub(height(heights[k])).Abs()
+	}
+	for _, pair := range [2][2]int{{i - 2, i - 1}, {i + 1, i + 2}} {
+		if pair[0] < 0 || pair[1] >= len(heights) || heights[pair[0]].At == heights[pair[1]].At {
+			continue
 		}
+		if !most.Less(off(pair[0])) && !most.Less(off(pair[1])) { // one of the two is on the line anyway
+			return off(i)
+		}
+	}
+	return fraction.Length{}
+}
+
+// corner compares the heights on both sides of the inside corner at the right end of a run.
+func (s *surveyor) corner(r int) {
+	next := (r + 1) % len(s.Runs)
+	if s.Runs[r].Right.Kind != InsideCorner || s.Runs[next].Left.Kind != InsideCorner || next == 0 && !s.Closed {
+		return
+	}
+	before, after := s.Runs[r].Heights[len(s.Runs[r].Heights)-1], s.Runs[next].Heights[0]
+	doubt := func(field string, change fraction.Length) {
+		if most := s.Priorities.HeightJump; most.Less(change) {
+			s.doubt(CornerHeights, fault.Of("Runs", next, "Heights", 0, field), []string{s.Runs[r].Name}, change, most)
+		}
+	}
+	doubt("Top", after.Top.Sub(before.Top).Abs())
+	doubt("Bottom", after.Bottom.Sub(before.Bottom).Abs())
+}
+
+// closesWithin is the share of all walls together by which square walls may miss each other before
+// they are doubted. Judgment.
+func closesWithin() fraction.Ratio { return fraction.Of(1, 100).Over(fraction.Inches(1)) }
+
+// closes asks whether the walls of a closed room can meet: no wall is longer than all others, and
+// where the corners are such that all may be square, the walls lead back to where they begin.
+func (s *surveyor) closes() {
+	if !s.Closed {
+		return
+	}
+	var all, along, across fraction.Length
+	longest, turns := 0, 0
+	for r, run := range s.Runs {
+		if !run.Right.Kind.IsCorner() {
+			return // part of the room is not taped
+		}
+		all = all.Add(run.Width)
+		if s.Runs[longest].Width.Less(run.Width) {
+			longest = r
+		}
+		switch turns & 3 {
+		case 0:
+			along = along.Add(run.Width)
+		case 1:
+			across = across.Add(run.Width)
+		case 2:
+			along = along.Sub(run.Width)
+		case 3:
+			across = across.Sub(run.Width)
+		}
+		if turns--; run.Right.Kind == InsideCorner {
+			turns += 2
+		}
+	}
+	most := all.Scale(closesWithin())
+	switch longer := s.Runs[longest].Width; {
+	case all.Sub(longer).Less(longer):
+		s.doubt(WallsTooShort, fault.Of("Closed"), []string{s.Runs[longest].Name}, longer, all.Sub(longer))
+	case turns == 4 && most.Less(fraction.Max(along.Abs(), across.Abs())):
+		s.doubt(WallsApart, fault.Of("Closed"), []string{s.Runs[0].Name}, along.Abs(), across.Abs(), most)
 	}
 }
 

@@ -287,10 +287,11 @@ func readmeJobs(t testing.TB) []string {
 	return jobs
 }
 
+// The README's jobs plan, and raise no doubt.
 func TestReadmeJobs(t *testing.T) {
 	for _, job := range readmeJobs(t) {
-		if _, stderr, code := try(strings.NewReader(job), "plan", "-"); code != done {
-			t.Errorf("exit code %d: %s\n%s", code, stderr, job)
+		if doubts, stderr, code := try(strings.NewReader(job), "plan", "-", "--only", "doubts"); code != done || doubts != "" {
+			t.Errorf("exit code %d: %s%s\n%s", code, stderr, doubts, job)
 		}
 	}
 }

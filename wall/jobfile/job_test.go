@@ -2,6 +2,7 @@ package jobfile_test
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -323,6 +324,59 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 		}
 		if got := doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
 			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
+		}
+	}
+}
+
+// Stock to buy that is wider than long, and stock for boards that holds two of them side by side, are
+// doubted; an offcut may be wider than long.
+func TestStockOfOddSizeIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		profile, width, length, count string
+		swapped, several              bool
+	}{
+		{"beadboard 2", "48", "96", "", false, false},
+		{"beadboard 2", "96", "48", "", true, false},
+		{"beadboard 2", "96", "48", `, "count": 2`, false, false},
+		{"beadboard 2", "48", "48", "", false, false},
+		{"tongue and groove 5-1/8", "5 1/8", "96", "", false, false},
+		{"tongue and groove 5-1/8", "10 1/4", "96", "", false, true},
+		{"tongue and groove 5-1/8", "48", "96", "", false, true},
+	} {
+		j, err := jobfile.Read(strings.NewReader(fmt.Sprintf(`{"profile": %q, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`,
+			row.profile, row.width, row.length, row.count)))
+		if err != nil {
+			t.Errorf("%+v: %v", row, err)
+			continue
+		}
+		if got := doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {
+			t.Errorf("%+v: swapped at %q", row, got)
+		}
+		if got := doubts(t, j, plan.StockOfSeveral); len(got) > 0 != row.several {
+			t.Errorf("%+v: several boards at %q", row, got)
+		}
+	}
+}
+
+// A job's units bring the plates of their region: a box for one device of either kind, with the gap that
+// the electrical code leaves, is hidden by its plate.
+func TestPlatesGoWithTheUnits(t *testing.T) {
+	for _, job := range []string{
+		`"units": "in", "runs": [{"name": "a", "width": "40", "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}],
+			"openings": [{"name": "socket", "kind": "box", "left": "10", "bottom": "5", "width": "2", "height": "3 3/4"}]`,
+		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
+			"openings": [{"name": "socket", "kind": "box", "left": "250", "bottom": "120", "width": "68", "height": "68"}]`,
+		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
+			"openings": [{"name": "two sockets", "kind": "box", "left": "250", "bottom": "120", "width": "139", "height": "68"}]`,
+	} {
+		j, err := jobfile.Read(strings.NewReader(`{"profile": "beadboard 2", "gaps": {"box": "3 mm"}, "stock": [{"name": "a", "width": "48 in", "length": "96 in"}], ` + job +
+			`, "left": {"kind": "exposed"}, "right": {"kind": "exposed"}}]}`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if all, err := j.Doubts(); err != nil || len(all) > 0 {
+			t.Errorf("%s: doubts %v, %v", job, all, err)
 		}
 	}
 }

@@ -17,6 +17,11 @@ const (
 	NoPrice      warning.Kind = "no price"       // of a kind of stock
 	ArchUneven   warning.Kind = "arch uneven"    // Lengths: its springings' difference
 	BoxSticksOut warning.Kind = "box sticks out" // Names: box, run
+	// Width and length of stock to buy look swapped. Lengths: its width, its length.
+	StockSwapped warning.Kind = "stock swapped"
+	// Boards, each a repeat of its own, of stock in which two or more lie side by side. Lengths: its
+	// width, that of a board.
+	StockOfSeveral warning.Kind = "stock of several boards"
 	// Panels that burn stand at a cooking appliance whose manual is not noted. Names: run; Lengths:
 	// from, to.
 	BurnsAtCooking warning.Kind = "burns at cooking"
@@ -64,12 +69,23 @@ func (j *Job) doubts() []warning.Warning {
 	return all
 }
 
-// doubtStock questions the stock to be bought that has no price where other such stock has one.
+// doubtStock questions the stock to be bought that has no price where other such stock has one, or
+// that is wider than long, as an offcut may be; and stock of which several boards are ripped.
 func (j *Job) doubtStock() (doubts []warning.Warning) {
 	priced := slices.ContainsFunc(j.Stock, func(s nest.Stock) bool { return s.Count == nil && s.Price.Known() })
+	pitch := j.Profile.Pitch()
 	for i, s := range j.Stock {
+		doubt := func(kind warning.Kind, path fault.Path, lengths ...fraction.Length) {
+			doubts = append(doubts, warning.Warning{Path: path, Kind: kind, Lengths: lengths})
+		}
 		if priced && s.Count == nil && !s.Price.Known() {
-			doubts = append(doubts, warning.Warning{Path: fault.Of("Stock", i), Kind: NoPrice})
+			doubt(NoPrice, fault.Of("Stock", i))
+		}
+		if s.Count == nil && s.Length.Less(s.Width) {
+			doubt(StockSwapped, fault.Of("Stock", i, "Width"), s.Width, s.Length)
+		}
+		if j.Profile.Boards && pitch.Mul(2).Compare(s.Width) <= 0 {
+			doubt(StockOfSeveral, fault.Of("Stock", i, "Width"), s.Width, pitch)
 		}
 	}
 	return doubts
