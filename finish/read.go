@@ -179,7 +179,7 @@ func (r *reader) list(path []any, name string, v reflect.Value) {
 				r.Add(text, "each name once", under(inner, field)...)
 			}
 			seen[text] = true
-			if i == MaxOffers && name != "Boxes" && name != "Extras" {
+			if i == MaxOffers && name != "Boxes" && name != "Extras" && path[0] != "Work" {
 				r.Add(fmt.Sprint(v.Len()), fmt.Sprintf("at most %d", MaxOffers), path...)
 			}
 		}

@@ -197,3 +197,16 @@ func golden(t *testing.T, path, got string) {
 		t.Errorf("%s (-want +got)\n%s", path, diff)
 	}
 }
+
+// Packs offered for one thing are limited, what a plan uses is not: a large room has more runs with a
+// baseboard and more kinds of sheets.
+func TestWorkMayHaveMoreItemsThanPacksAreOffered(t *testing.T) {
+	var w finish.Work
+	for i := range finish.MaxOffers + 1 {
+		w.Covers = append(w.Covers, finish.Covering{Name: "baseboard", Length: fraction.Inches(48)})
+		w.Sheets = append(w.Sheets, finish.Sheet{Name: fmt.Sprint(i), Count: 1})
+	}
+	if l := takeOff(t, w, bare()); len(l.Rows) < len(w.Sheets) {
+		t.Errorf("%d rows for %d kinds of sheets", len(l.Rows), len(w.Sheets))
+	}
+}

@@ -2,8 +2,11 @@ package wall
 
 import (
 	"fmt"
+	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/nest"
 )
 
 // NoLayoutError says why no layout covers a run.
@@ -48,6 +51,22 @@ func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 
 // UnmarshalText reads the words of a reason.
 func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
+
+// tooTall finds a run of which something that every layout covers is taller than all the stock: so
+// that no seam is tried for it.
+func (m *Model) tooTall() error {
+	longest := fraction.Length{}
+	for _, sheet := range m.sheets {
+		longest = fraction.Max(longest, sheet.Length)
+	}
+	for r := range m.room.Runs {
+		g, err := m.region(r, fitting{m.sharesInside(m.before(r)), m.sharesInside(r)})
+		if err == nil && slices.ContainsFunc(m.room.stripsOf(r, g), func(s nest.Strip) bool { return longest.Less(s.Tallest) }) {
+			return &NoLayoutError{m.room.Runs[r].Name, TooTall}
+		}
+	}
+	return nil
+}
 
 // whyNone says why no layout covers the room.
 func (s *search) whyNone() error {

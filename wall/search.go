@@ -59,6 +59,9 @@ func (m *Model) newSearch(ctx context.Context, objective *Objective) (s *search,
 	if m == nil || m.room == nil {
 		return nil, noModel()
 	}
+	if err := m.tooTall(); err != nil {
+		return nil, err
+	}
 	s = &search{ctx: ctx, m: m, objective: objective, least: -1, closing: m.room.Closed && m.sharesInside(len(m.room.Runs)-1),
 		programs: map[*stretch]*program{}}
 	if objective != nil {

@@ -26,10 +26,14 @@ func bigRoom() wall.Room {
 			Left: wall.End{Kind: wall.InsideCorner}, Right: wall.End{Kind: wall.InsideCorner}}
 		for i := range int64(12) {
 			run.Heights = append(run.Heights, wall.Height{At: in(50 * i), Top: in(90).Add(fraction.Of((i*r)%7, 16))})
-			run.Openings = append(run.Openings, wall.Opening{Name: fmt.Sprint("box ", i), Kind: wall.Box,
-				Outline: cutout.Rectangle(in(50*i+20).Add(fraction.Of(3*r+5*i, 16)), in(40), fraction.Of(9, 4), in(4))},
-				wall.Opening{Name: fmt.Sprint("window ", i), Kind: wall.Window,
+			switch (i + r) % 8 {
+			case 0:
+				run.Openings = append(run.Openings, wall.Opening{Name: fmt.Sprint("box ", i), Kind: wall.Box,
+					Outline: cutout.Rectangle(in(50*i+20).Add(fraction.Of(3*r+5*i, 16)), in(40), fraction.Of(9, 4), in(4))})
+			case 4:
+				run.Openings = append(run.Openings, wall.Opening{Name: fmt.Sprint("window ", i), Kind: wall.Window,
 					Outline: cutout.Rectangle(in(50*i+30).Add(fraction.Of(7*r+11*i, 16)), in(50), in(5), in(20))})
+			}
 		}
 		run.Heights = append(run.Heights, wall.Height{At: run.Width, Top: in(90)})
 		room.Runs = append(room.Runs, run)

@@ -307,8 +307,11 @@ func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 	return out
 }
 
-// plainStep is how many marks of the tape lie between the places that are tried on plain sheets.
+// plainStep is how many marks of the tape lie between the places that are tried on plain sheets, and
+// plainLeast what lies between them at least.
 const plainStep = 4
+
+var plainLeast = fraction.Of(1, 8)
 
 // plain returns where seams of plain sheets are tried, as one place is as good as the next: what
 // whole sheets reach from both ends, clear of boxes by as much as is wanted, and some marks between.
@@ -320,6 +323,9 @@ func (s *stretch) plain(from, to fraction.Length) (out []fraction.Length) {
 		}
 	}
 	once, step := to.Sub(from), s.room.Mark.Mul(plainStep)
+	for step.Sign() > 0 && step.Less(plainLeast) {
+		step = step.Mul(2)
+	}
 	for _, sheet := range s.sheets {
 		whole := sheet.Width.Add(s.half.Mul(2))
 		add(from.Add(sheet.Width), whole)

@@ -29,26 +29,32 @@ func (room *Room) Strips() (strips []nest.Strip, err error) {
 		if err != nil {
 			return nil, err
 		}
-		for i, col := range g.columns {
-			left, right := col.left, col.right
-			if i > 0 {
-				left = left.Add(room.Gaps.Seam)
-			}
-			if i < len(g.columns)-1 {
-				right = right.Sub(room.Gaps.Seam)
-			}
-			if !left.Less(right) {
-				continue
-			}
-			parts := col.parted(left, right)
-			for j := 1; j < len(parts); j++ {
-				if s := room.strip(r, col, parts[j-1], parts[j]); s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
-					strips = append(strips, s)
-				}
+		strips = append(strips, room.stripsOf(r, g)...)
+	}
+	return strips, nil
+}
+
+// stripsOf returns the strips of run r, whose region is g.
+func (room *Room) stripsOf(r int, g *region) (strips []nest.Strip) {
+	for i, col := range g.columns {
+		left, right := col.left, col.right
+		if i > 0 {
+			left = left.Add(room.Gaps.Seam)
+		}
+		if i < len(g.columns)-1 {
+			right = right.Sub(room.Gaps.Seam)
+		}
+		if !left.Less(right) {
+			continue
+		}
+		parts := col.parted(left, right)
+		for j := 1; j < len(parts); j++ {
+			if s := room.strip(r, col, parts[j-1], parts[j]); s.Width.Sign() > 0 && s.Tallest.Sign() > 0 {
+				strips = append(strips, s)
 			}
 		}
 	}
-	return strips, nil
+	return strips
 }
 
 // strip returns what is to be covered of a column of the run from left to right.

@@ -18,6 +18,58 @@ const (
 	mostRepeats = 1 << 16
 )
 
+// The largest room that is planned, so that each plan ends within bounded time and memory.
+const (
+	MaxKinds    = 64 // of stock
+	MaxRuns     = 100
+	MaxPanels   = 1000 // of the widest stock, side by side along all runs together; installed panels
+	MaxStations = 1000 // of all runs together
+	MaxOpenings = 200  // of all runs together
+	MaxCorners  = 5000 // of the outlines of all openings together, those of arched heads too
+	MaxBreaks   = 50   // of all runs together
+	MaxFocal    = 500  // zones of all runs together
+)
+
+// checkLimits refuses a room that is too large to be planned.
+func (room *Room) checkLimits(f *faults) {
+	most := func(n, most int, what string, steps ...any) {
+		if n > most {
+			f.Add(n, fmt.Sprintf("at most %d %s", most, what), steps...)
+		}
+	}
+	most(len(room.Stock), MaxKinds, "kinds of stock", "Stock")
+	most(len(room.Runs), MaxRuns, "runs", "Runs")
+	most(len(room.Installed), MaxPanels, "installed panels", "Installed")
+	widest, wide := fraction.Length{}, fraction.Length{}
+	for _, s := range room.Stock {
+		widest = fraction.Max(widest, s.Width)
+	}
+	var sums [5]int
+	for r, run := range room.Runs {
+		corners := 0
+		for _, o := range run.Openings {
+			corners += len(o.Outline)
+		}
+		for i, part := range [len(sums)]struct {
+			n, most     int
+			what, field string
+		}{
+			{len(run.Heights), MaxStations, "stations in all runs together", "Heights"}, {len(run.Openings), MaxOpenings, "openings in all runs together", "Openings"},
+			{corners, MaxCorners, "corners of openings in all runs together", "Openings"}, {len(run.Breaks), MaxBreaks, "breaks in all runs together", "Breaks"},
+			{len(run.Focal), MaxFocal, "focal zones in all runs together", "Focal"},
+		} {
+			if sums[i] <= part.most {
+				sums[i] += part.n
+				most(sums[i], part.most, part.what, "Runs", r, part.field)
+			}
+		}
+		within := wide.Compare(widest.Mul(MaxPanels)) <= 0
+		if wide = wide.Add(fraction.Max(run.Width, fraction.Length{})); within && widest.Mul(MaxPanels).Less(wide) && widest.Sign() > 0 {
+			f.Add(run.Width, fmt.Sprintf("runs together at most as wide as %d of the widest stock", MaxPanels), "Runs", r, "Width")
+		}
+	}
+}
+
 // Validate returns every fault of the room that would keep it from being laid out, as *fault.Fault
 // values joined in the order of the fields, or nil.
 func (room *Room) Validate() (err error) {
@@ -25,6 +77,9 @@ func (room *Room) Validate() (err error) {
 	var f faults
 	if room == nil {
 		return &fault.Fault{Want: "a room"}
+	}
+	if room.checkLimits(&f); f.Err() != nil {
+		return f.Err()
 	}
 	if err := room.Profile.Validate(); err != nil {
 		return fault.Under(err, "Profile")

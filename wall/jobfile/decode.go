@@ -14,6 +14,7 @@ import (
 type field struct {
 	name, doc string
 	index     int // of the field in its struct
+	most      int // items of a list, where the room has a limit of its own
 	required  bool
 }
 
@@ -23,7 +24,7 @@ func fieldsOf(t reflect.Type) []field {
 	for i := range all {
 		tag := t.Field(i).Tag
 		name, options, _ := strings.Cut(tag.Get("json"), ",")
-		all[i] = field{name, tag.Get("doc"), i, options == "" && tag.Get("file") != "optional"}
+		all[i] = field{name, tag.Get("doc"), i, mostItems[t.Field(i).Name], options == "" && tag.Get("file") != "optional"}
 	}
 	return all
 }

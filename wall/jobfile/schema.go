@@ -76,6 +76,9 @@ func (s schema) object(t reflect.Type, otherwise reflect.Value) jsonMap {
 		if f.doc != "" {
 			p["description"] = f.doc
 		}
+		if f.most > 0 {
+			p["maxItems"] = f.most
+		}
 		if f.required {
 			required = append(required, f.name)
 		} else if def.IsValid() && (def.Type() == lengthType || def.Type() == ratioType) {

@@ -239,7 +239,7 @@ func TestSchemaAndReadmeStateTheLimits(t *testing.T) {
 			}
 		}
 	}
-	list := schemaOf(t)["properties"].(map[string]any)["runs"].(map[string]any)
+	list := schemaOf(t)["properties"].(map[string]any)["plates"].(map[string]any)
 	if most := fmt.Sprint(plan.MaxItems); fmt.Sprint(list["maxItems"]) != most || !strings.Contains(string(readme), most+" items") {
 		t.Errorf("not everywhere %s items of a list: %v", most, list["maxItems"])
 	}

@@ -14,6 +14,10 @@ import (
 // is: reader, writer and schema are made from them. The tag json has a field's name; a field must
 // be there unless that tag has an option or the tag file says optional. The tag doc describes it.
 
+// mostItems are the limits of lists that [wall.Room] has, by the names of their fields.
+var mostItems = map[string]int{"Stock": wall.MaxKinds, "Runs": wall.MaxRuns, "Installed": wall.MaxPanels, "Heights": wall.MaxStations,
+	"Openings": wall.MaxOpenings, "Breaks": wall.MaxBreaks, "Focal": wall.MaxFocal}
+
 type file struct {
 	Schema     string           `json:"$schema,omitzero" doc:"Where the schema of this file is, for editors. It is not read."`
 	Title      string           `json:"title,omitzero" doc:"What the plan is called."`
@@ -54,13 +58,13 @@ type plate struct {
 
 type run struct {
 	Name     string          `json:"name"`
-	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner. At most 65536 repeats of the pattern and 1048576 marks of the tape."`
+	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner. At most 65536 repeats of the pattern and 1048576 marks of the tape, runs together at most as wide as 1000 of the widest stock."`
 	Left     wall.End        `json:"left"`
 	Right    wall.End        `json:"right"`
-	Heights  []height        `json:"heights" doc:"The places where bottom and top were taped, from one end to the other; two at one place make a step."`
-	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free."`
-	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less."`
-	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh."`
+	Heights  []height        `json:"heights" doc:"The places where bottom and top were taped, from one end to the other; two at one place make a step. At most 1000 stations in all runs together."`
+	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free. At most 200 openings in all runs together, at most 5000 corners of openings in all runs together, arched heads in straight edges."`
+	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less. At most 500 focal zones in all runs together."`
+	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh. At most 50 breaks in all runs together."`
 	Trim     plan.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
 }
