@@ -138,9 +138,12 @@ func (m *Model) setOut(first, last *solution) SetOut {
 	_, right := m.room.Priorities.endWeight(run.Right)
 	s, begin := SetOut{From: first.stretch.left, DirectionBy: BySeenEnd}, first
 	leftward := left.Less(right)
-	if profile.Boards && (profile.Edges == groove.Tongued || profile.Edges == groove.Lapped) {
+	switch {
+	case profile.Boards && profile.Edges == groove.Tongued:
 		leftward, s.DirectionBy = profile.Tongue == groove.TongueLeft, ByTongue
-	} else if left == right {
+	case profile.Boards && profile.Edges == groove.Lapped:
+		leftward, s.DirectionBy = false, ByLap
+	case left == right:
 		s.DirectionBy = ByNothing
 	}
 	if leftward {

@@ -173,7 +173,7 @@ func TestBoardsStartAwayFromTheirTongue(t *testing.T) {
 		{groove.Tongued, groove.TongueUnknown, "right by tongue, right by tongue"},
 		{groove.Tongued, groove.TongueRight, "right by tongue, right by tongue"},
 		{groove.Tongued, groove.TongueLeft, "left by tongue, left by tongue"},
-		{groove.Lapped, groove.TongueUnknown, "right by tongue, right by tongue"},
+		{groove.Lapped, groove.TongueUnknown, "right by lap, right by lap"},
 		{groove.Square, groove.TongueUnknown, "right by seen end, left by seen end"},
 		{groove.EdgesUnknown, groove.TongueUnknown, "right by seen end, left by seen end"},
 	} {

@@ -56,10 +56,11 @@ type DirectionCause uint8
 const (
 	ByNothing DirectionCause = iota // both ends are seen as much: to the right
 	BySeenEnd                       // away from the end that is seen more
-	ByTongue                        // to the side of the boards' tongue, or of the upper lap
+	ByTongue                        // to the side of the boards' tongue
+	ByLap                           // as lapped boards go on, to the right
 )
 
-var directionCauses = enum.Of[DirectionCause]("nothing", "seen end", "tongue")
+var directionCauses = enum.Of[DirectionCause]("nothing", "seen end", "tongue", "lap")
 
 // String returns the word of the cause.
 func (c DirectionCause) String() string { return directionCauses.String(c) }

@@ -54,7 +54,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
 	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
-	plan.WeakSpot:      "{name1} {about0} wide at {about1} across, {about2} up: {way2}",
+	plan.WeakSpot:      "{name1} {wide0} at {about1} across, {about2} up: {way2}",
 
 	finish.ThicknessUnknown:  "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
 	finish.WideGap:           "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
@@ -98,6 +98,8 @@ func (t *text) doubt(w warning.Warning) string {
 			return t.tape.Format(w.Lengths[i])
 		case kind == "about" && i < len(w.Lengths):
 			return t.about(w.Lengths[i])
+		case kind == "wide" && i < len(w.Lengths):
+			return t.wide(w.Lengths[i])
 		case kind == "overlap" && i < len(w.Lengths):
 			return t.overlap(w.Lengths[i])
 		case kind == "count" && i < len(w.Counts) && parts[3] != "":

@@ -112,7 +112,7 @@ func (b *page) draw() (failed error) {
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.where,
+		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
 		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,

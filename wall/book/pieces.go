@@ -91,7 +91,7 @@ func (t *text) marks(piece plan.Piece, fromRight bool) {
 	}
 	m := piece.Marks
 	for _, w := range piece.Weak {
-		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s wide%s", w.Kind, t.about(from(w.At.X)), t.about(w.At.Y), t.about(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
+		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s%s", w.Kind, t.about(from(w.At.X)), t.about(w.At.Y), t.wide(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
 	}
 	if piece.Plain() {
 		return

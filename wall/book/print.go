@@ -209,7 +209,7 @@ func taxed(p plan.Plan) bool {
 // run prints a run with its setting-out and story pole, and in the full text its panels.
 func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	patterned := p.Profile.Pitch.Sign() > 0
-	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.length(r.SetOut.From), r.SetOut.Direction)
+	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.length(r.SetOut.From), way(r.SetOut))
 	if patterned {
 		says += "; a repeat starts at " + t.length(r.SetOut.Origin)
 	}
@@ -283,6 +283,11 @@ func poleMarks(p plan.Plan, r plan.Run) (marks []poleMark) {
 		marks = append(marks, poleMark{r.StoryPole[place[0]].At, strings.Join(names, "; ")})
 	}
 	return marks
+}
+
+// way says which way a run is worked, and why where the boards ask for it.
+func way(s plan.SetOut) string {
+	return s.Direction.String() + map[wall.DirectionCause]string{wall.ByTongue: ", to the side of the tongue", wall.ByLap: ", as the boards lap"}[s.DirectionBy]
 }
 
 // why says for what a run is set out so: what is seen, or hidden, at both ends.

@@ -70,6 +70,11 @@ func (t *text) about(x fraction.Length) string {
 	return "about " + t.tape.Format(near)
 }
 
+// wide says how wide something is that is only looked at, also where that is nothing.
+func (t *text) wide(x fraction.Length) string {
+	return either(x.IsZero(), "running out to nothing", t.about(x)+" wide")
+}
+
 // size writes a width and a length.
 func (t *text) size(width, length fraction.Length) string {
 	return t.length(width) + " x " + t.length(length)

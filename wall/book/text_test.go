@@ -6,6 +6,10 @@ import (
 	"unicode/utf8"
 
 	"pgregory.net/rapid"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 func TestFoldKeepsEveryLetterAndTheWidth(t *testing.T) {
@@ -50,6 +54,22 @@ func tooWide(t interface{ Errorf(string, ...any) }, s string) {
 		line = strings.TrimSuffix(line, "\n")
 		if utf8.RuneCountInString(line) > lineWidth || strings.HasSuffix(line, " ") {
 			t.Errorf("line of %d characters: %q", utf8.RuneCountInString(line), line)
+		}
+	}
+}
+
+func TestWordsOfAWayAndAWidth(t *testing.T) {
+	for cause, want := range map[wall.DirectionCause]string{
+		wall.ByNothing: "left", wall.BySeenEnd: "left", wall.ByTongue: "left, to the side of the tongue", wall.ByLap: "left, as the boards lap",
+	} {
+		if got := way(plan.SetOut{SetOut: wall.SetOut{Direction: wall.Left, DirectionBy: cause}}); got != want {
+			t.Errorf("%v: %s, want %s", cause, got, want)
+		}
+	}
+	in := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
+	for width, want := range map[fraction.Length]string{{}: "running out to nothing", fraction.Of(3, 8): "3/8 wide"} {
+		if got := in.wide(width); got != want {
+			t.Errorf("%v: %s, want %s", width, got, want)
 		}
 	}
 }

@@ -382,7 +382,11 @@ func (e *elevation) above() {
 func (e *elevation) spot(b plan.Blemish) float64 {
 	found, off := e.roof(e.x(b.At)), math.Inf(1)
 	for _, edge := range e.uprights() {
-		miss := math.Abs(edge.hi.Sub(edge.lo).Sub(b.Height).Float64())
+		high := edge.hi.Sub(edge.lo)
+		if b.Height != nil {
+			high = high.Sub(*b.Height)
+		}
+		miss := math.Abs(high.Float64())
 		if (b.Where == wall.AtStep || b.Where == wall.AtOpening) && edge.x == b.At && miss < off {
 			found, off = (e.y(edge.lo)+e.y(edge.hi))/2, miss
 		}

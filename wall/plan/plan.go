@@ -354,7 +354,7 @@ type Bound struct {
 }
 
 // Blemish is one term of what the eye would find. Amount is in inches of cut feature, mismatch,
-// distance or shortfall, as the kind says; Height is in inches, 0 for a term that does not count by
+// distance or shortfall, as the kind says; Height is in inches, nil for a term that does not count by
 // height. Cost is Weight times Amount, and times Height in feet where it counts.
 type Blemish struct {
 	Run     string           `json:"run"`
@@ -364,7 +364,7 @@ type Blemish struct {
 	At      fraction.Length  `json:"at"`                // x on the run
 	Kind    wall.BlemishKind `json:"kind"`
 	Amount  fraction.Length  `json:"amount"`
-	Height  fraction.Length  `json:"height,omitzero"`
+	Height  *fraction.Length `json:"height,omitempty"`
 	Weight  fraction.Ratio   `json:"weight"`
 	Cost    fraction.Ratio   `json:"cost"`
 }

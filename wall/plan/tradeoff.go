@@ -54,7 +54,10 @@ func (m *maker) blemishes(terms []wall.Blemish) []Blemish {
 	out := []Blemish{}
 	for _, b := range terms {
 		term := Blemish{Run: m.job.Runs[b.Run].Name, Where: b.Where, Opening: b.Opening, At: b.At, Kind: b.Kind,
-			Amount: b.Amount, Height: b.Height, Weight: b.Weight, Cost: b.Cost}
+			Amount: b.Amount, Weight: b.Weight, Cost: b.Cost}
+		if b.Kind != wall.SeamOffLine {
+			term.Height = &b.Height
+		}
 		if b.Where == wall.AtCorner {
 			term.Next = m.job.Runs[b.Next].Name
 		}
