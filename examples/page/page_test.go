@@ -46,7 +46,8 @@ func commandFiles(t *testing.T, job []byte) map[string][]byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := map[string][]byte{"plan.txt": []byte(book.Text(p)), "plan.json": data}
+	all := map[string][]byte{"plan.txt": []byte(book.Text(p)), "plan.json": data,
+		"buy.csv": []byte(book.CSV(p, book.BuyTable)), "cuts.csv": []byte(book.CSV(p, book.CutsTable))}
 	for _, f := range files {
 		all[f.Name] = f.Body
 	}

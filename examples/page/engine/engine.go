@@ -81,9 +81,9 @@ type Choice struct {
 type Run struct {
 	Name      string   `json:"name"`
 	Drawing   string   `json:"drawing"`
-	Narrow    string   `json:"narrow"` // the drawing for a phone
-	Width     float64  `json:"width"`  // in inches, for dragging alone
-	Origin    string   `json:"origin"`
+	Narrow    string   `json:"narrow"`  // the drawing for a phone
+	Marks     float64  `json:"marks"`   // of the tape along the run, for dragging alone
+	Origins   []string `json:"origins"` // where a repeat may start, mark by mark, the planned one first
 	Direction string   `json:"direction"`
 	Seams     []string `json:"seams"` // middles of the gaps between panels
 }
@@ -93,6 +93,9 @@ type File struct {
 	Name string `json:"name"`
 	Body string `json:"body"`
 }
+
+// mostOrigins is how many places a pattern may be dragged to.
+const mostOrigins = 1000
 
 // slice is how long a search goes on before others have their turn.
 const slice = 40 * time.Millisecond
@@ -238,8 +241,10 @@ func shown(p plan.Plan, i int) (c Choice, err error) {
 	}
 	for n, run := range p.Runs {
 		picture := fraction.Must(drawing.Elevation(p, n))
-		r := Run{Name: run.Name, Drawing: string(picture.Element()), Width: run.Width.Float64(),
-			Origin: bare(run.SetOut.Origin), Direction: run.SetOut.Direction.String()}
+		r := Run{Name: run.Name, Drawing: string(picture.Element()), Marks: run.Width.Float64() / p.Tape.Float64(), Direction: run.SetOut.Direction.String()}
+		for by := (fraction.Length{}); by.Less(p.Profile.Pitch) && len(r.Origins) < mostOrigins || by.IsZero(); by = by.Add(p.Tape) {
+			r.Origins = append(r.Origins, bare(run.SetOut.Origin.Add(by)))
+		}
 		if narrow, ok := picture.Narrow(); ok {
 			r.Narrow = string(narrow.Element())
 		}
@@ -266,6 +271,9 @@ func (e *Engine) files(a *Answer, i int) error {
 		return err
 	}
 	files = append(files, book.File{Name: "plan.txt", Body: []byte(book.Text(p))}, book.File{Name: "plan.json", Body: data})
+	for _, table := range []book.Table{book.BuyTable, book.CutsTable} {
+		files = append(files, book.File{Name: table.String() + ".csv", Body: []byte(book.CSV(p, table))})
+	}
 	for _, f := range files {
 		a.Files = append(a.Files, File{f.Name, string(f.Body)})
 	}

@@ -7,7 +7,7 @@ import {padWanted} from "keypad";
 // said has other words than a field's name, by the path without numbers.
 const said = {
   "title": "Title", "units": "Units", "tape": "Tape: its smallest mark", "closed": "Closed: the last run meets the first", "built": "Built: the year of the house",
-  "stock": "Sheets and boards", "stock.left_phase": "Left phase", "gaps": "Gaps", "finish": "Materials and prices", "priorities": "What is best",
+  "stock": "Sheets and boards", "stock.squared": "Squared: both ends are square already", "stock.left_phase": "Left phase", "gaps": "Gaps", "finish": "Materials and prices", "priorities": "What is best",
   "installed": "Panels on the wall already", "plates": "Cover plates", "runs.breaks": "Breaks", "runs.focal": "Where the eye rests",
 };
 
@@ -21,6 +21,7 @@ const hints = {
   "runs.right.lean": "Plumb a line at the foot: how far the top stands to the right of it; to the left with a minus.",
   "runs.openings.rise": "Of an arched head, above the height.",
   "gaps.window": "Round all openings but boxes.",
+  "closed": "", "built": "For the cautions.", "title": "", "stock.squared": "",
   "units": "Of bare numbers, and of what you read.",
 };
 

@@ -39,7 +39,7 @@ const build = () => {
   const sixteenths = el("div", {class: "sixteenths"});
   if (!metric) {
     for (let n = 1; n < 16; n++) sixteenths.append(key(reduced(n), reduced(n), (s, w, f) => [s, w, reduced(n)], n % 8 === 0 ? "half" : n % 4 === 0 ? "quarter" : ""));
-    sixteenths.append(key("0", "no fraction", (s, w) => [s, w, ""]));
+    sixteenths.append(key("0", "0 sixteenths", (s, w) => [s, w, ""]));
   } else digits.append(key("±", "minus or plus", (s, w, f) => [s ? "" : "-", w, f]));
   pad.replaceChildren(el("p", {class: "of", "aria-hidden": "true"}, field.dataset.says ?? ""), el("div", {class: "keys"}, digits, sixteenths),
     el("div", {class: "ends"}, button("Letters", () => { const f = field; f.inputMode = "text"; hide(); f.blur(); f.focus(); f.inputMode = "none"; }, {tabindex: -1}),

@@ -50,8 +50,8 @@ const run = (i) => {
   const path = ["runs", i], s = resolve(at(path)), of = (n, options) => field([...path, n], s.properties[n], options);
   const title = el("h3", {id: `run-${i}`}, heading(i));
   const picture = el("figure", {class: "wall", id: `wall-${i}`, "aria-label": `Run ${i + 1} as measured`});
-  const end = (side, says) => el("fieldset", {class: "end"}, el("legend", {}, says),
-    fields([...path, side], s.properties[side], {options: {kind: {buttons: true, label: "How it ends", hint: ""}}}));
+  const end = (side, says) => fields([...path, side], s.properties[side], {without: ["prominence"], options: {kind: {buttons: true, label: says, hint: ""}}});
+  const weight = (side, says) => field([...path, side, "prominence"], resolve(s.properties[side]).properties.prominence, {label: says});
   const many = get(["runs"]).length;
   const move = (by) => button(by < 0 ? "Move left" : "Move right", () => {
     const runs = get(["runs"]);
@@ -59,21 +59,22 @@ const run = (i) => {
     set(["runs"], runs);
     renderRuns();
     byId(`run-${i + by}`).scrollIntoView();
-  }, {class: "quiet", "aria-label": `Move run ${i + 1} to the ${by < 0 ? "left" : "right"}`});
+  }, {class: "quiet", "aria-label": `Move ${by < 0 ? "left" : "right"}: run ${i + 1}`});
   const remove = button("Remove this run", () => {
     const back = snapshot(), name = heading(i);
     set(path, undefined);
     renderRuns();
     toast(name + " removed.", () => { back(); render(); });
     byId("runs").focus();
-  }, {class: "quiet", "aria-label": `Remove run ${i + 1}`});
+  }, {class: "quiet", "aria-label": `Remove this run, ${i + 1}`});
   const rest = Object.keys(s.properties).filter((n) => !["name", "width", "left", "right", "heights", "openings"].includes(n));
   const card = el("section", {class: "run", "aria-labelledby": `run-${i}`}, el("div", {class: "beside"}, picture), el("div", {class: "typing-side"}, title, notes(path),
     el("div", {class: "fields"}, of("name", {required: true, wide: true}), of("width", {required: true, hint: "Of the bare wall, from corner to corner.", changed: () => lastStation(i)})),
     end("left", "Left end"), end("right", "Right end"),
     el("h4", {}, "Heights, left to right"), el("p", {class: "hint"}, "At both ends, at both sides of every step, and every 4 ft between; top is above the level line, bottom too."), heights(path),
     el("h4", {}, "Boxes, windows, doors"), openings(path),
-    details([...path, "more"], "Where the eye rests, breaks, cooking, trim, what to keep", "", () => el("div", {}, ...rest.map((n) => of(n)))),
+    details([...path, "more"], "Where the eye rests, breaks, cooking, trim, what to keep", "", () => el("div", {},
+      el("div", {class: "fields"}, weight("left", "Left end: prominence"), weight("right", "Right end: prominence")), ...rest.map((n) => of(n)))),
     el("p", {class: "row"}, i > 0 && move(-1) || "", i + 1 < many && move(1) || "", remove)));
   card.addEventListener("input", () => { title.textContent = heading(i); });
   return card;

@@ -1,12 +1,13 @@
 // The plan: searched in the worker, its choices side by side, and what the person insists on.
 import {button, byId, drawn, el} from "dom";
-import {file} from "state";
+import {at, resolve} from "schema";
+import {file, get, set, snapshot} from "state";
 import {ask} from "engine";
 import {faulty} from "measure";
 import {reveal} from "fields";
 
 const box = byId("planning");
-let made, taken = 0, of = "", searching = false;
+let made, taken = 0, of = "", searching = false, before;
 
 // plan is what was made of the job as it is now; nothing where that has changed since.
 export const plan = () => made && of === file() ? {choices: made, taken} : undefined;
@@ -24,6 +25,7 @@ export const render = () => {
 
 export const search = async (effort) => {
   if (searching) return;
+  if (!byId("search")) render();
   const status = byId("search");
   status.replaceChildren(el("p", {}, "Reading the job …"));
   const faults = await faulty();
@@ -58,6 +60,23 @@ const figure = (name, value) => el("div", {}, el("dt", {}, name), el("dd", {}, v
 
 const count = (n, noun) => `${n} ${noun}${n === 1 ? "" : "s"}`;
 
+// summed is a choice in a few words.
+const summed = (c) => [count(c.sheets, c.unit), c.cost && `${c.cost} all in all`, `flaws ${c.flaws}`].filter(Boolean).join(", ");
+
+// compared says what the last wish changed, with the way back.
+const compared = () => before ? el("div", {class: "compared", role: "status"}, el("p", {}, "Before: ", el("b", {}, before.says), ". Now: ", el("b", {}, summed(made[taken])), "."),
+  button("Take it back", async () => { const {back} = before; before = undefined; back(); await search(1); }, {id: "back"})) : "";
+
+// wish sets what the person insists on and plans again at once.
+const wish = async (change) => {
+  const back = snapshot(), says = before?.says ?? summed(made[taken]), first = before?.back ?? back;
+  change();
+  before = {says, back: first};
+  await search(1);
+  if (plan()) return;
+  byId("search").append(button("Take it back", async () => { before = undefined; back(); await search(1); }, {id: "back"}));
+};
+
 const result = () => {
   const cards = made.map((c, i) => {
     const picture = el("div", {class: "preview"});
@@ -67,7 +86,7 @@ const result = () => {
       picture, el("dl", {}, figure("To buy", count(c.bought, c.unit)), c.cost && figure("Money, all in all", c.cost), figure("Flaws that are seen", c.flaws), figure("Panels", c.panels)), paragraph(c.says));
   });
   const rest = el("div", {id: "chosen"});
-  byId("result").replaceChildren(el("h2", {}, made.length > 1 ? "Choose" : "The plan"), el("ul", {class: "choices"}, ...cards), rest);
+  byId("result").replaceChildren(compared(), el("h2", {}, made.length > 1 ? "Choose" : "The plan"), el("ul", {class: "choices"}, ...cards), rest);
   chosen();
 };
 
@@ -83,5 +102,45 @@ const run = (r, i) => {
   const wide = el("div", {class: "across"}), narrow = el("div", {class: "onphone"});
   drawn(wide, r.drawing);
   drawn(narrow, r.narrow || r.drawing);
-  return el("section", {class: "planned", "aria-labelledby": `planned-${i}`}, el("h3", {id: `planned-${i}`}, r.name), wide, narrow);
+  return el("section", {class: "planned", "aria-labelledby": `planned-${i}`}, el("h3", {id: `planned-${i}`}, r.name), wide, narrow, insisted(r, i, [wide, narrow]));
+};
+
+// insisted has what the person may insist on: where the pattern starts, which way to work, seams.
+const insisted = (r, i, drawings) => {
+  const keep = resolve(at(["runs", i])).properties.keep, now = get(["runs", i, "keep"]) ?? {};
+  if (!keep) return "";
+  const slider = el("input", {type: "range", id: `origin-${i}`, min: 0, max: r.origins.length - 1, value: 0, "aria-describedby": `origin-${i}-now`}), shown = el("output", {id: `origin-${i}-now`, for: `origin-${i}`});
+  const tell = () => { const x = r.origins[slider.value]; shown.textContent = `A repeat starts at ${x}`; slider.setAttribute("aria-valuetext", x); };
+  const take = () => wish(() => set(["runs", i, "keep", "origin"], r.origins[slider.value]));
+  const step = (by) => button(by < 0 ? "←" : "→", () => { slider.value = (Number(slider.value) + by + r.origins.length) % r.origins.length; tell(); }, {"aria-label": by < 0 ? "A mark to the left" : "A mark to the right"});
+  slider.addEventListener("input", tell);
+  tell();
+  for (const drawing of drawings) dragged(drawing, r, slider, tell);
+  const locked = (x) => (now.seams ?? []).includes(x);
+  const seams = (r.seams ?? []).map((x) => button(`${locked(x) ? "Locked" : "Lock"} at ${x}`, () => wish(() =>
+    set(["runs", i, "keep", "seams"], locked(x) ? now.seams.filter((y) => y !== x) : [...now.seams ?? [], x])), {"aria-pressed": String(locked(x)), class: locked(x) ? "strong" : ""}));
+  return el("details", {class: "part", open: Object.keys(now).length > 0}, el("summary", {}, "Insist on something here"),
+    el("div", {class: "insist"}, el("label", {for: `origin-${i}`}, "Where the pattern starts"), el("p", {class: "hint"}, "Slide it, or drag the drawing; then see what it costs."),
+      el("div", {class: "row"}, step(-1), slider, step(1)), el("p", {}, shown), el("div", {class: "row"}, button("Keep it here and see the price", take, {id: `keep-${i}`}),
+        now.origin !== undefined ? button("Let the plan choose", () => wish(() => set(["runs", i, "keep", "origin"], undefined)), {class: "quiet"}) : "")),
+    el("div", {class: "insist"}, el("p", {}, el("b", {}, "Which way to work"), `: now to the ${r.direction}`), el("div", {class: "row"}, ...["left", "right"].map((way) =>
+      button(`To the ${way}`, () => wish(() => set(["runs", i, "keep", "direction"], now.direction === way ? undefined : way)), {"aria-pressed": String(now.direction === way), class: now.direction === way ? "strong" : ""})))),
+    seams.length ? el("div", {class: "insist"}, el("p", {}, el("b", {}, "Seams")), el("div", {class: "row"}, ...seams)) : "");
+};
+
+// dragged lets a finger or a mouse drag the pattern along a drawing, mark by mark.
+const dragged = (drawing, r, slider, tell) => {
+  const wall = drawing.querySelector(".wall");
+  if (!wall) return;
+  let from, at;
+  drawing.classList.add("drag");
+  drawing.addEventListener("pointerdown", (e) => { from = e.clientX; at = Number(slider.value); drawing.setPointerCapture(e.pointerId); });
+  drawing.addEventListener("pointermove", (e) => {
+    if (from === undefined) return;
+    const marks = Math.round((e.clientX - from) * r.marks / wall.getBoundingClientRect().width), n = r.origins.length;
+    slider.value = ((at + marks) % n + n) % n;
+    slider.closest("details").open = true;
+    tell();
+  });
+  for (const end of ["pointerup", "pointercancel"]) drawing.addEventListener(end, () => { from = undefined; });
 };

@@ -22,7 +22,8 @@ const says = [
   [/^book\.html$/, "The job book", "All drawings, the cut list, the shopping list and the order of work, to print."],
   [/^templates-/, "Templates", "At full size, to tape on and cut round; print at 100 %."],
   [/^plan\.txt$/, "The plan as text", "The same in plain words."],
-  [/\.csv$/, "A list for a spreadsheet", ""],
+  [/^buy\.csv$/, "The shopping list", "For a spreadsheet."],
+  [/^cuts\.csv$/, "The cut list", "For a spreadsheet."],
   [/^plan\.json$/, "The plan as data", "Every length exact, for other programs."],
 ];
 

@@ -1,0 +1,233 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+	"time"
+)
+
+var axe = flag.String("axe", "", "the script of axe-core, a checker of accessibility, to judge the page by")
+
+// open loads the page with a job that was kept, and waits for what is said of it.
+func (b *browser) openJob(page, job string) {
+	b.t.Helper()
+	b.load(page)
+	b.eval(nil, "localStorage.setItem('groovewright job', $1)", job)
+	b.load(page)
+	b.until("!document.body.dataset.checking")
+}
+
+// step goes to a step by its number on the tape.
+func (b *browser) step(name string) {
+	b.t.Helper()
+	b.click(fmt.Sprintf("nav a[href=%q]", "#"+name))
+	b.until("!document.getElementById($1).hidden", name)
+}
+
+// care finds what is too small for a glove, too faint, or without a name. Targets: WCAG 2.2, success
+// criterion 2.5.5, 44 by 44 CSS pixels. Contrast: criterion 1.4.3, 4.5 to 1 and 3 to 1 for large text,
+// with the relative luminance that its glossary defines.
+const care = `(() => {
+  const found = [], seen = (e) => e.checkVisibility({opacityProperty: true, visibilityProperty: true}) && e.getClientRects().length;
+  const says = (e) => e.outerHTML.slice(0, 120);
+  for (const e of document.querySelectorAll("button, input, select, summary, .button, nav a, label.word span")) {
+    if (!seen(e) || e.matches(".word input, .skip")) continue;
+    const box = e.closest("label") ?? e, r = box.getBoundingClientRect();
+    if (r.width < 44 || r.height < 44) found.push("target of " + Math.round(r.width) + " by " + Math.round(r.height) + ": " + says(e));
+    if (e.matches("input, select") && !e.labels.length) found.push("no label: " + says(e));
+    if (e.matches("button") && !e.textContent.trim() && !e.ariaLabel) found.push("no name: " + says(e));
+  }
+  const part = (v) => (v /= 255) <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+  const rgb = (s) => (s.match(/[\d.]+/g) ?? []).map(Number);
+  const light = ([r, g, b]) => 0.2126 * part(r) + 0.7152 * part(g) + 0.0722 * part(b);
+  const behind = (e) => { for (; e; e = e.parentElement) { const c = rgb(getComputedStyle(e).backgroundColor); if (c.length && (c[3] ?? 1) > 0) return c; } return [255, 255, 255]; };
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  let looked = 0;
+  for (let n; (n = texts.nextNode());) {
+    const e = n.parentElement, style = getComputedStyle(e);
+    if (!n.data.trim() || !seen(e) || e.closest("svg, script, noscript, :disabled")) continue;
+    looked++;
+    const [a, c] = [light(rgb(style.color)), light(behind(e))].sort((x, y) => y - x), size = parseFloat(style.fontSize);
+    const least = size >= 24 || size >= 18.66 && style.fontWeight >= 700 ? 3 : 4.5;
+    if ((a + 0.05) / (c + 0.05) < least) found.push("contrast " + ((a + 0.05) / (c + 0.05)).toFixed(2) + ": " + says(e));
+  }
+  if (document.documentElement.scrollWidth > innerWidth) found.push("the page slides sideways: " + document.documentElement.scrollWidth);
+  if (looked < 10) found.push("only " + looked + " texts were looked at");
+  return found;
+})()`
+
+// judge judges the page as it is seen.
+func (b *browser) judge(where string) {
+	b.t.Helper()
+	var found []string
+	b.eval(&found, care)
+	for _, f := range found {
+		b.t.Errorf("%s: %s", where, f)
+	}
+	if *axe == "" {
+		return
+	}
+	script, err := os.ReadFile(*axe)
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	b.eval(nil, string(script)+";0")
+	var judged []struct {
+		ID, Help string
+		Nodes    []struct{ HTML string }
+	}
+	b.eval(&judged, "axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) => ({ID: v.id, Help: v.help, Nodes: v.nodes.slice(0, 3).map((n) => ({HTML: n.html.slice(0, 200)}))})))")
+	for _, v := range judged {
+		b.t.Errorf("%s: axe-core: %s, %s: %+v", where, v.ID, v.Help, v.Nodes)
+	}
+}
+
+// The check itself must be able to fail.
+func TestCareFindsFaults(t *testing.T) {
+	b := openBrowser(t, laptop)
+	b.load(written(t))
+	b.eval(nil, `document.body.append(Object.assign(document.createElement("button"), {style: "min-height:0;height:20px;padding:0;width:200px;background:#fff;color:#999"}), document.createElement("input"))`)
+	b.eval(nil, `document.body.lastChild.previousSibling.textContent = "faint"`)
+	var found []string
+	b.eval(&found, care)
+	for _, want := range []string{"target of 200 by 20", "contrast 2.85", "no label"} {
+		if !strings.Contains(strings.Join(found, "\n"), want) {
+			t.Errorf("it does not find %q: %q", want, found)
+		}
+	}
+}
+
+// Every step is right for gloves, for eyes and for ears, light and dark, on a phone and a laptop; and
+// a job with HTML in its names shows text.
+func TestCare(t *testing.T) {
+	const hostile = `<img src=x onerror=alert(1)>`
+	job := strings.NewReplacer(`"over the counter"`, `"`+hostile+`"`, `"box"`, `"box"`, `"name": "sheet"`, `"name": "<b>sheet</b>"`, `{
+  "profile"`, `{"title": "</script>`+hostile+`", "profile"`).Replace(backsplash)
+	page := written(t)
+	for _, w := range []window{phone, laptop} {
+		if w.name == "laptop" && !*inBrowser {
+			continue
+		}
+		b := openBrowser(t, w)
+		b.openJob(page, job)
+		b.judge(w.name + ", measure")
+		b.step("plan")
+		b.click("#start")
+		b.until("document.querySelector('.planned svg')")
+		for _, scheme := range []string{"light", "dark"} {
+			b.call(nil, "Emulation.setEmulatedMedia", map[string]any{"features": []map[string]string{{"name": "prefers-color-scheme", "value": scheme}}})
+			b.step("measure")
+			b.eval(nil, "document.querySelectorAll('details').forEach((d) => { d.open = true; })")
+			b.eval(nil, "document.getElementById('runs[0].width').focus()")
+			b.judge(w.name + ", measure, " + scheme)
+			b.step("plan")
+			b.judge(w.name + ", plan, " + scheme)
+			b.step("take")
+			b.until(`document.querySelector('[data-file="book.html"]')`)
+			b.judge(w.name + ", take, " + scheme)
+		}
+		var images int
+		var text bool
+		b.eval(&images, "document.querySelectorAll('img').length")
+		b.eval(&text, "document.querySelector('.planned h3').textContent === $1 && document.getElementById('run-0').textContent.includes($1)", hostile)
+		if images != 0 || !text {
+			t.Errorf("%d images, names shown as text: %v", images, text)
+		}
+		b.quiet()
+	}
+}
+
+// A wrong value in any field is said at that field, and nothing that was typed is lost.
+func TestWrongValues(t *testing.T) {
+	b := openBrowser(t, laptop)
+	page := written(t)
+	b.openJob(page, strings.Replace(backsplash, `"runs"`, `"installed": [{"run": "over the counter", "left": "0", "right": "9", "left_phase": "0"}], "runs"`, 1))
+	b.eval(nil, `for (let d; (d = document.querySelector("details:not([open])"));) d.fill ? d.fill() : d.open = true`)
+	b.eval(nil, `window.kept = Object.fromEntries([...document.querySelectorAll("#form input")].map((e) => [e.id, e.value]))`)
+	b.click(`[id="finish.trim.stick.name"]`)
+	b.write("strip")
+	count := 0
+	for _, part := range []string{`:not([id^="finish."])`, `[id^="finish."]`} { // what form is wrong comes first, then what makes no job
+		var typed, silent []string
+		b.eval(&typed, `[...document.querySelectorAll("#form input[data-kind=length], #form input[data-kind=number]")].filter((e) => {
+			e.value = e.matches($1) ? "seven" : e.id in kept ? kept[e.id] : e.value; e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true})); return e.matches($1); }).map((e) => e.id)`, part)
+		b.until("!document.body.dataset.checking")
+		b.eval(&silent, `$1.filter((id) => !document.getElementById(id + "!").textContent || document.getElementById(id).getAttribute("aria-invalid") !== "true")`, typed)
+		if count += len(typed); len(silent) > 0 {
+			t.Errorf("nothing is said at %q", silent)
+		}
+	}
+	if count < 100 {
+		t.Errorf("only %d fields", count)
+	}
+	b.load(page)
+	var kept struct {
+		Finish struct{ House struct{ Studs string } }
+		Runs   []struct{ Width string }
+	}
+	var job string
+	b.eval(&job, "localStorage.getItem('groovewright job')")
+	if err := json.Unmarshal([]byte(job), &kept); err != nil || kept.Finish.House.Studs != "seven" || kept.Runs[0].Width != "95 1/4" {
+		t.Errorf("kept %+v of %s: %v", kept, job, err)
+	}
+	b.quiet()
+}
+
+// large is a job whose search goes on for minutes.
+func large() string {
+	var runs []string
+	for i := range 9 {
+		left, right := "inside corner", "inside corner"
+		if i == 0 {
+			left = "exposed"
+		} else if i == 8 {
+			right = "exposed"
+		}
+		wide, high := 47+i*17%140, 25+i*31%70
+		runs = append(runs, fmt.Sprintf(`{"name": "run %d", "width": "%d 3/8", "left": {"kind": %q}, "right": {"kind": %q},
+			"heights": [{"at": "0", "top": "%d"}, {"at": "20", "top": "%d"}, {"at": "20", "top": "%d"}, {"at": "%d 3/8", "top": "%d"}]}`,
+			i+1, wide, left, right, high, high, high-9, wide, high-9))
+	}
+	return `{"profile": "beadboard 1-5/8", "stock": [{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "120", "price": "52"},
+		{"name": "on hand", "width": "30", "length": "60", "count": 3}], "saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"}, "runs": [` + strings.Join(runs, ",") + `]}`
+}
+
+// While a long search goes on, the page draws every frame and answers; stopped, it has a plan.
+func TestStopTakesTheBestSoFar(t *testing.T) {
+	if !*inBrowser {
+		t.Skip("takes a minute: -browser")
+	}
+	b := openBrowser(t, laptop)
+	b.openJob(written(t), large())
+	b.step("plan")
+	b.click("#start")
+	b.until("document.getElementById('stop')")
+	b.until("document.getElementById('search').textContent.includes('3 s')")
+	var frames int
+	b.eval(&frames, `new Promise((done) => { let n = 0; const end = performance.now() + 2000; const next = (t) => { n++; t < end ? requestAnimationFrame(next) : done(n); }; requestAnimationFrame(next); })`)
+	t.Logf("%d frames in 2 s of planning", frames)
+	if frames < 60 {
+		t.Errorf("%d frames in 2 s, want 120 on a machine with nothing else to do, and no fewer than half", frames)
+	}
+	b.eval(nil, "document.getElementById('stop').dataset.seen = 'yes'") // the same button all the time
+	for end := time.Now().Add(patience); ; time.Sleep(time.Second) {     // as soon as there is a layout
+		var done bool
+		b.eval(&done, "document.querySelector('.planned svg') !== null")
+		if done {
+			break
+		} else if time.Now().After(end) {
+			t.Fatal("it does not stop")
+		}
+		b.eval(nil, "document.getElementById('stop')?.click()")
+	}
+	var says string
+	b.eval(&says, "document.getElementById('search').textContent")
+	if !strings.Contains(says, "best so far") {
+		t.Errorf("it says %q", says)
+	}
+	b.quiet()
+}
