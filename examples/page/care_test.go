@@ -214,7 +214,7 @@ func TestStopTakesTheBestSoFar(t *testing.T) {
 		t.Errorf("%d frames in 2 s, want 120 on a machine with nothing else to do, and no fewer than half", frames)
 	}
 	b.eval(nil, "document.getElementById('stop').dataset.seen = 'yes'") // the same button all the time
-	for end := time.Now().Add(patience); ; time.Sleep(time.Second) {     // as soon as there is a layout
+	for end := time.Now().Add(patience); ; time.Sleep(time.Second) {    // as soon as there is a layout
 		var done bool
 		b.eval(&done, "document.querySelector('.planned svg') !== null")
 		if done {

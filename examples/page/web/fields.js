@@ -86,7 +86,7 @@ const either = (path, s, options) => {
   const render = () => {
     const value = get(path), mine = typeof value === "object" && value !== null;
     const about = facts.profiles.find((p) => p.name === value);
-    part.replaceChildren(mine ? fields(path, other) : about ? el("pre", {class: "about", tabindex: 0, role: "note", "aria-label": "Figures of this pattern"}, about.about.trim()) : "");
+    part.replaceChildren(mine ? fields(path, other) : about ? el("details", {class: "part"}, el("summary", {}, "Figures of this pattern"), el("pre", {class: "about"}, about.about.trim())) : "");
   };
   const known = ready.enum.includes(get(path));
   const list = el("select", {id, name: id, "aria-describedby": id + "!", onchange: (e) => {
