@@ -22,9 +22,9 @@ func (t *text) sheets(p plan.Plan) {
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {
-			parts = append(parts, fmt.Sprintf("%s for piece %s", t.length(part.Height), part.Labels))
+			parts = append(parts, fmt.Sprintf("%s for %s", t.length(part.Height), plural("piece", part.Labels)))
 		}
-		t.hang(fmt.Sprintf("Board %s: crosscut ", row.Labels), strings.Join(parts, "; "))
+		t.para(capital(plural("board", row.Labels)) + ": crosscut " + strings.Join(parts, ", then ") + ".")
 	}
 	for _, s := range p.Sheets {
 		if crosscut(p, s) {
@@ -90,12 +90,11 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 
 // pieceName names a piece of a sheet as the cut list does.
 func pieceName(p plan.Plan, s plan.Sheet, number int) string {
-	piece, _ := p.Piece(number)
 	turned := false
 	for _, pl := range s.Placements {
 		turned = turned || pl.Part == number && pl.Turned
 	}
-	return either(piece.Closing, "closing piece ", "piece ") + label(p, number) + either(turned, " turned", "")
+	return "piece " + label(p, number) + either(turned, " turned", "")
 }
 
 // sideWords name the sides of a cut: the near one, and the one beyond the blade.

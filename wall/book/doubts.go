@@ -126,26 +126,27 @@ func place(w warning.Warning) string {
 	return string(path)
 }
 
-// warned returns the place of a warning with what it says.
+// warned returns the place of a warning in a job file with what it says.
 func (t *text) warned(w warning.Warning) string {
 	return strings.TrimPrefix(place(w)+": "+t.doubt(w), ": ")
 }
 
-// place says where a doubt is, by the names of the run and the opening.
-func (b *page) place(w warning.Warning) string {
+// placeName says where a warning belongs by the names of the run and the opening, and nothing where it is
+// in no run and at no piece.
+func placeName(p plan.Plan, w warning.Warning) string {
 	path := place(w)
 	if found := inRun.FindStringSubmatch(path); found != nil {
 		i, _ := strconv.Atoi(found[1])
 		n, _ := strconv.Atoi(found[3])
 		switch {
-		case i >= len(b.Plan.Runs):
+		case i >= len(p.Runs):
 			return ""
 		case found[2] == "heights":
-			return fmt.Sprintf("height %d of %s", n+1, b.Plan.Runs[i].Name)
-		case found[2] == "openings" && n < len(b.Plan.Runs[i].Openings):
-			return b.Plan.Runs[i].Openings[n].Name + ", " + b.Plan.Runs[i].Name
+			return fmt.Sprintf("height %d of %s", n+1, p.Runs[i].Name)
+		case found[2] == "openings" && n < len(p.Runs[i].Openings):
+			return p.Runs[i].Openings[n].Name + ", " + p.Runs[i].Name
 		}
-		return b.Plan.Runs[i].Name
+		return p.Runs[i].Name
 	}
 	return either(strings.HasPrefix(path, "piece"), path, "")
 }

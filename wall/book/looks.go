@@ -14,12 +14,13 @@ import (
 // the plan.
 func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
-		t.hang(either(len(p.Choices) == 1, "", either(c.Chosen, "* ", "  ")), t.choice(p, c)+either(c.Proved, "", " Not proved to be the fewest for these pieces."))
+		says := t.choice(p, c) + either(c.Proved, "", " Not proved to be the fewest for these pieces.")
+		if c.Chosen && p.Choices[0].Chosen {
+			says += " One " + sheetWord(p) + " more would not look better."
+		}
+		t.hang(either(len(p.Choices) == 1, "", either(c.Chosen, "* ", "  ")), says)
 	}
-	switch {
-	case len(p.Choices) > 0 && p.Choices[0].Chosen:
-		t.para("One " + sheetWord(p) + " more would not look better.")
-	case len(p.Choices) > 1:
+	if len(p.Choices) > 1 && !p.Choices[0].Chosen {
 		t.para("The first of these looks best; --prefer looks takes it.")
 	}
 }
@@ -68,7 +69,7 @@ func (t *text) seenMost(worst []plan.Blemish) string {
 	}
 	var parts []string
 	for _, b := range worst {
-		says := cmp.Or(flawWords[b.Kind], "a feature cut %s from its edge at the %s of %s")
+		says := cmp.Or(flawWords[b.Kind], "a cut %s off a whole flat or bead at the %s of %s")
 		parts = append(parts, fmt.Sprintf(says, t.tape.Format(b.Amount), t.where(b), b.Run))
 	}
 	return "Seen most: " + strings.Join(parts, "; ") + "."

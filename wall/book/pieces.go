@@ -19,15 +19,15 @@ func (t *text) pieces(p plan.Plan) {
 		return
 	}
 	t.begin("Pieces, in order of fitting")
-	says := "Measures are on the face, from the left and the lower edge; on the back, across counts from the right edge. A piece is at the place of its lower left corner " +
-		"on the run. Saw the long sides of a box first, and hold the waste at the last cut."
+	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. A piece is at the place of its " +
+		"lower left corner on the run. Saw the long sides of a box first, and hold the waste at the last cut."
 	for _, piece := range p.Pieces {
 		if len(piece.Marks.Drill) > 0 {
 			says += fmt.Sprintf(" Drill %s in each inside corner, just inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
 			break
 		}
 	}
-	t.para(says + " A closing piece is sawn last at its edge named, to the wall.")
+	t.para(says + " A closing edge is sawn last, to the wall.")
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -36,9 +36,9 @@ func (t *text) pieces(p plan.Plan) {
 // piece prints a piece, or pieces that are alike, with its marks.
 func (t *text) piece(p plan.Plan, g group) {
 	run, i := p.Run(g.Run)
-	says := g.Labels + ", " + g.Run
+	says := plural("piece", g.Labels) + ", " + g.Run
 	if g.Sheets != "–" {
-		says += ", " + sheetWord(p) + " " + g.Sheets
+		says += ", " + plural(sheetWord(p), g.Sheets)
 	}
 	if g.Closing {
 		says += ", closing " + run.SetOut.Direction.String()
@@ -47,20 +47,21 @@ func (t *text) piece(p plan.Plan, g group) {
 	if g.single() {
 		says += ", at " + t.length(g.At.X) + ", " + t.above(g.At.Y)
 	}
-	t.para("Piece " + says)
+	t.para(capital(says))
 	if i >= 0 {
 		t.fitted(p, run, g.Piece)
 	}
-	t.marks(g.Piece, i >= 0 && g.Closing && run.SetOut.Direction == wall.Left)
+	from := side{word: "across"}
+	if i >= 0 && g.Closing && run.SetOut.Direction == wall.Left {
+		from = side{g.Width, "from right"}
+	}
+	t.marks(g.Piece, from)
 }
 
 // fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
 // wall turns out to be, at the end toward which the run is worked, since its pattern is right at
 // the other end; and an edge at an outside corner is mitred.
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
-	if piece.Closing && run.SetOut.Direction == wall.Left && !piece.Plain() {
-		t.hang("  ", "measure across from its right edge")
-	}
 	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
 		if mitred {
 			t.hang("  ", fmt.Sprintf("miter its %s edge last, at half the angle of the corner; measures reach to the long point, on the face, and the back comes out narrower by the thickness, %s",
@@ -69,9 +70,24 @@ func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	}
 }
 
+// side is the edge from which places on a piece are measured: the left one, or the right one of a piece
+// of this width. word stands behind such a measure.
+type side struct {
+	width fraction.Length // 0 from the left
+	word  string
+}
+
+func (s side) place(x fraction.Length) fraction.Length {
+	if s.width.IsZero() {
+		return x
+	}
+	return s.width.Sub(x)
+}
+
 // across writes how far a place is from the edge that it is measured from, which may be beyond it.
-func (t *text) across(x fraction.Length) string {
-	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond that edge", " across")
+func (t *text) across(x fraction.Length, from side) string {
+	x = from.place(x)
+	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond that edge", " "+from.word)
 }
 
 // above writes a height over the level line of a run.
@@ -80,18 +96,12 @@ func (t *text) above(y fraction.Length) string {
 }
 
 // marks prints what is drilled and sawn on a piece, and in the full text the corners on its face and
-// its back. With fromRight, what is across counts from the right edge. A plain rectangle needs
+// its back. A plain rectangle needs
 // nothing beyond its size.
-func (t *text) marks(piece plan.Piece, fromRight bool) {
-	from := func(x fraction.Length) fraction.Length {
-		if fromRight {
-			return piece.Width.Sub(x)
-		}
-		return x
-	}
+func (t *text) marks(piece plan.Piece, from side) {
 	m := piece.Marks
 	for _, w := range piece.Weak {
-		t.hang("  weak: ", fmt.Sprintf("%s at %s across, %s up, %s%s", w.Kind, t.about(from(w.At.X)), t.about(w.At.Y), t.wide(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
+		t.hang("  weak: ", fmt.Sprintf("%s at %s, %s up, %s%s", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.wide(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
 	}
 	if piece.Plain() {
 		return
@@ -100,8 +110,8 @@ func (t *text) marks(piece plan.Piece, fromRight bool) {
 		t.hang("  ", s)
 	}
 	for _, a := range m.Arcs {
-		t.hang("  ", fmt.Sprintf("arc of %s, for a trammel: center %s, %s up, radius %s; on the back the center is %s",
-			a.Opening, t.across(from(a.Centre.X)), t.about(a.Centre.Y), t.about(a.Radius), t.across(piece.Width.Sub(from(a.Centre.X)))))
+		says := fmt.Sprintf("arc of %s, for a trammel: center %s, %s up, radius %s", a.Opening, t.across(a.Centre.X, from), t.about(a.Centre.Y), t.about(a.Radius))
+		t.hang("  ", says+either(t.full, "; on the back the center is "+t.across(a.Back.X, side{word: "from left"}), ""))
 	}
 	if !t.full && !curved(m) {
 		return
@@ -125,7 +135,7 @@ func (t *text) marks(piece plan.Piece, fromRight bool) {
 	for _, d := range m.Drill {
 		rows = append(rows, []string{"drill " + t.given(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
-	t.table(4, []string{"corner", "across", "up", "across, on the back"}, rows)
+	t.table(4, []string{"corner", "from left", "up", "on the back, from left"}, rows)
 }
 
 // mostPoints is the most points of a line to saw that are all written; a line of more is a curve, which
@@ -169,14 +179,13 @@ func waste(w plan.Waste) string {
 
 // sawing returns what is drilled and sawn out of a piece, a line for each part of the waste: an
 // upright rectangle by its sides, and in the full text, or of other shapes, by its holes and cuts.
-// What is across goes through from.
-func (t *text) sawing(m plan.Marks, from func(x fraction.Length) fraction.Length) (lines []string) {
+func (t *text) sawing(m plan.Marks, from side) (lines []string) {
 	for _, c := range m.Order {
 		var says, saw []string
 		lo, hi, plain := rectangle(c)
 		if plain {
-			left, right := from(lo.X), from(hi.X)
-			says = append(says, fmt.Sprintf("%s to %s across, %s to %s up", t.length(fraction.Min(left, right)), t.length(fraction.Max(left, right)), t.length(lo.Y), t.length(hi.Y)))
+			left, right := from.place(lo.X), from.place(hi.X)
+			says = append(says, fmt.Sprintf("%s to %s %s, %s to %s up", t.length(fraction.Min(left, right)), t.length(fraction.Max(left, right)), from.word, t.length(lo.Y), t.length(hi.Y)))
 		}
 		if holes := t.drilling(m, c, from); holes != "" && (t.full || !plain) {
 			says = append(says, holes)
@@ -228,7 +237,7 @@ func rectangle(c plan.Cutting) (lo, hi plan.Point, ok bool) {
 
 // drilling says where to drill for the waste: four holes in the corners of a rectangle by the two
 // lines that each way has them.
-func (t *text) drilling(m plan.Marks, c plan.Cutting, from func(x fraction.Length) fraction.Length) string {
+func (t *text) drilling(m plan.Marks, c plan.Cutting, from side) string {
 	var across, up, places []string
 	bit := ""
 	add := func(to *[]string, s string) {
@@ -242,7 +251,7 @@ func (t *text) drilling(m plan.Marks, c plan.Cutting, from func(x fraction.Lengt
 		}
 		d := m.Drill[i]
 		bit = t.given(d.Diameter)
-		add(&across, t.length(from(d.At.X)))
+		add(&across, t.length(from.place(d.At.X)))
 		add(&up, t.length(d.At.Y))
 		places = append(places, t.spot(d.At, from))
 	}
@@ -250,19 +259,19 @@ func (t *text) drilling(m plan.Marks, c plan.Cutting, from func(x fraction.Lengt
 	case bit == "":
 		return ""
 	case len(places) == len(across)*len(up):
-		return "drill " + bit + " at " + strings.Join(across, " and ") + " across, " + strings.Join(up, " and ") + " up"
+		return "drill " + bit + " at " + strings.Join(across, " and ") + " " + from.word + ", " + strings.Join(up, " and ") + " up"
 	}
 	return "drill " + bit + " at " + strings.Join(places, " and at ")
 }
 
 // spot writes a place on a piece.
-func (t *text) spot(p plan.Point, from func(x fraction.Length) fraction.Length) string {
-	return t.length(from(p.X)) + " across, " + t.length(p.Y) + " up"
+func (t *text) spot(p plan.Point, from side) string {
+	return t.length(from.place(p.X)) + " " + from.word + ", " + t.length(p.Y) + " up"
 }
 
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
 // on it; in the full text with the letters of its corners.
-func (t *text) sawCut(cut plan.SawCut, from func(x fraction.Length) fraction.Length) string {
+func (t *text) sawCut(cut plan.SawCut, from side) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
@@ -273,9 +282,9 @@ func (t *text) sawCut(cut plan.SawCut, from func(x fraction.Length) fraction.Len
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
 	switch straight := len(cut.Points) == 2; {
 	case straight && first.X == last.X:
-		return fmt.Sprintf("%s at %s across, %s to %s%s", either(last.Y.Less(first.Y), "down", "up"), t.length(from(first.X)), t.length(first.Y), t.length(last.Y), corners)
+		return fmt.Sprintf("%s at %s %s, %s to %s%s", either(last.Y.Less(first.Y), "down", "up"), t.length(from.place(first.X)), from.word, t.length(first.Y), t.length(last.Y), corners)
 	case straight && first.Y == last.Y:
-		return fmt.Sprintf("%s at %s up, %s to %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from(first.X)), t.length(from(last.X)), corners)
+		return fmt.Sprintf("%s at %s up, %s to %s %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from.place(first.X)), t.length(from.place(last.X)), from.word, corners)
 	case len(cut.Points) > mostPoints:
 		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.spot(first, from), t.spot(cut.Points[len(cut.Points)/2], from), t.spot(last, from), corners)
 	}

@@ -10,8 +10,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// asTaped leaves places as they are measured from the left edge.
-func asTaped(x fraction.Length) fraction.Length { return x }
+var asTaped = side{word: "across"}
 
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
@@ -19,9 +18,9 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p.Pieces[0].Marks, asTaped)
 	want := []string{
 		"notch: drill 3/8 at 19 7/8 across, 35 15/16 up and at 6 7/8 across, 24 15/16 up and at 6 7/8 across, 23 7/8 up; " +
-			"saw down at 20 1/16 across, 49 3/4 to 35 3/4 (E to F), right at 23 11/16 up, 0 to 7 1/16 (K to J), " +
-			"left at 35 3/4 up, 20 1/16 to 5 1/16 (F to G), down at 5 1/16 across, 35 3/4 to 25 1/8 (G to H), " +
-			"right at 25 1/8 up, 5 1/16 to 7 1/16 (H to I), last down at 7 1/16 across, 25 1/8 to 23 11/16 (I to J)",
+			"saw down at 20 1/16 across, 49 3/4 to 35 3/4 (E to F), right at 23 11/16 up, 0 to 7 1/16 across (K to J), " +
+			"left at 35 3/4 up, 20 1/16 to 5 1/16 across (F to G), down at 5 1/16 across, 35 3/4 to 25 1/8 (G to H), " +
+			"right at 25 1/8 up, 5 1/16 to 7 1/16 across (H to I), last down at 7 1/16 across, 25 1/8 to 23 11/16 (I to J)",
 		"edge: saw from 20 across, 0 up to 37 7/8 across, 1/16 up (B to C)",
 		"edge: saw from 37 7/8 across, 1/16 up to 37 3/8 across, 49 3/4 up (C to D)",
 	}

@@ -310,7 +310,7 @@ func (t *text) why(r plan.Run) string {
 
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner, patterned bool) string {
-	met := "with " + c.Next + " mitered, both reach one thickness past the wall, to the long point"
+	met := "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
 		met = fmt.Sprintf("%s passes, %s butts", c.Passes, c.Butts)
 	}

@@ -26,7 +26,7 @@ const (
 	rods   = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill   = "Fill open ends of grooves first."
 	hold   = " Allow {glue} for it to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	toWall = "[[Measure the space of a piece that closes a run on the wall, ]]at foot, middle and top[[; saw its closing edge to that, coat the edge and try the piece before " +
+	toWall = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that, coat the edge and try the piece before " +
 		"it is glued. Close a run before one that butts against it is begun]]."
 )
 
@@ -63,12 +63,12 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
 			finish.ActSetBoxesBack:   "They bring the face forward too: add their thickness to the set_back of each box.",
 		},
-		last: "Tape the runs again on the strips before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
+		last: "Tape the runs again on the strips and plan again before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
 	},
 	finish.StageCut: {
 		title: "Cut",
 		acts: map[finish.ActKind]string{
-			finish.ActPieces:  "Saw all {} pieces by the cut list[[, write the number on the back of each]], and what is marked on them.",
+			finish.ActPieces:  "Saw all {} pieces by the cut list, then what is marked on them[[; write the number on the back of each]].",
 			finish.ActClosing: "Leave the closing edge of {}[[ until its space is measured on the wall; the plan has it as the survey gives it]].",
 		},
 		last: "[[Ease the sawn edges with fine paper.]]",
@@ -145,7 +145,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActRod:     rods,
 			finish.ActGrooves: fill,
 		},
-		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool it before it skins, in {skin}, and pull the tape at once[[, away from the bead]]. " +
+		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}, and pull the tape at once[[, away from the bead]]. " +
 			"Leave the boxes unsealed[[, and what a trim will cover]]. Allow {cure} before paint.",
 	},
 	finish.StageLastCoats: {

@@ -49,6 +49,11 @@ func either(holds bool, yes, no string) string {
 // count writes a number with its noun.
 func count(n int, noun string) string { return strconv.Itoa(n) + " " + noun + either(n == 1, "", "s") }
 
+// plural writes a noun before the labels of one thing or of several.
+func plural(noun, labels string) string {
+	return noun + either(strings.Contains(labels, " "), "s ", " ") + labels
+}
+
 // length writes a length as the tape shows it.
 func (t *text) length(x fraction.Length) string { return t.tape.Format(x) }
 

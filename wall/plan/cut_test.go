@@ -5,6 +5,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -57,4 +58,32 @@ func left(p plan.Plan, c plan.Cut, beyond bool) (x, y, w, h fraction.Length) {
 		return x, y.Add(past), w, h.Sub(past)
 	}
 	return x, y, w, c.At
+}
+
+// The edges of a whole sheet are the factory's; those of an offcut may be anybody's, and are not called so.
+func TestEdgesOfAnOffcutAreNotTheFactorys(t *testing.T) {
+	one := 1
+	for _, row := range []struct {
+		count *int
+		phase int64 // of the stock in eighths
+		want  plan.MarkEdges
+	}{
+		{nil, 0, plan.MarkEdges{Left: plan.FactoryEdge, Lower: plan.FactoryEdge}},
+		{&one, 0, plan.MarkEdges{}},
+		{nil, 4, plan.MarkEdges{Left: plan.SawnEdge, Lower: plan.FactoryEdge}},
+		{&one, 4, plan.MarkEdges{Left: plan.SawnEdge}},
+	} {
+		in := fraction.Inches
+		j := backsplash()
+		j.Stock = []nest.Stock{{Name: "sheet", Width: in(48), Length: in(18), Count: row.count, LeftPhase: fraction.Of(row.phase, 8)}}
+		j.Runs[0].Openings, j.Runs[0].Width, j.Runs[0].Left.Kind = nil, in(40), wall.Covered
+		j.Runs[0].Heights = []wall.Height{{Top: in(18)}, {At: in(40), Top: in(18)}}
+		p, err := plan.Make(t.Context(), j, plan.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := p.Pieces[0].Marks.From; got != row.want {
+			t.Errorf("stock with phase %d/8 and count %v: %+v, want %+v", row.phase, row.count, got, row.want)
+		}
+	}
 }

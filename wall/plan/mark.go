@@ -128,16 +128,20 @@ func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
 	return []int{first + from, first + to}
 }
 
-// edges says whether the factory or the saw made the edges from which a piece is measured.
+// edges says whether the factory or the saw made the edges from which a piece is measured; of the edge
+// of an offcut nobody knows.
 func (m *maker) edges(piece *Piece) MarkEdges {
-	kind := func(factory bool) EdgeKind {
-		if factory {
-			return FactoryEdge
-		}
-		return SawnEdge
-	}
 	for _, s := range m.chosen.Nest.Sheets {
 		stock := m.job.Stock[s.Stock]
+		kind := func(ofStock bool) EdgeKind {
+			switch {
+			case !ofStock:
+				return SawnEdge
+			case stock.Count != nil:
+				return AnyEdge
+			}
+			return FactoryEdge
+		}
 		for _, p := range s.Placements {
 			if p.Part != piece.Number {
 				continue

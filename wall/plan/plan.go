@@ -265,7 +265,7 @@ type EdgeKind uint8
 
 // The kinds of edges.
 const (
-	AnyEdge EdgeKind = iota // not known: the piece is on no sheet
+	AnyEdge EdgeKind = iota // not known: that of an offcut, or the piece is on no sheet
 	FactoryEdge
 	SawnEdge
 )
