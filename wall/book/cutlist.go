@@ -18,23 +18,20 @@ func (t *text) sheets(p plan.Plan) {
 	t.begin("Cut list")
 	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
 		"of a rip from its left edge. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you where it is turned.", sheetWord(p), t.given(p.Saw.Kerf)))
+		"or toward you if turned.", sheetWord(p), t.given(p.Saw.Kerf)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {
 			parts = append(parts, fmt.Sprintf("%s for %s", t.length(part.Height), plural("piece", part.Labels)))
 		}
-		t.para(capital(plural("board", row.Labels)) + ": crosscut " + strings.Join(parts, ", then ") + ".")
+		first := either(row.Off.IsZero(), "", "take "+t.length(row.Off)+" off the lower end, ")
+		t.para(fmt.Sprintf("%s, %s: %scrosscut %s.", capital(plural("board", row.Labels)), t.stock(p, row.Stock), first, strings.Join(parts, ", then ")))
 	}
 	for _, s := range p.Sheets {
 		if crosscut(p, s) {
 			continue
 		}
-		name := s.Stock
-		if kind, i := p.StockNamed(name); i >= 0 {
-			name += ", " + t.given(kind.Width) + " x " + t.given(kind.Length)
-		}
-		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, name))
+		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, t.stock(p, s.Stock)))
 		for _, pl := range s.Placements {
 			if len(s.Cuts) == 0 {
 				t.hang("  ", pieceName(p, s, pl.Part)+" is the "+sheetWord(p)+" as it is")
@@ -47,6 +44,14 @@ func (t *text) sheets(p plan.Plan) {
 			t.places(p, s)
 		}
 	}
+}
+
+// stock names a kind of stock with its size.
+func (t *text) stock(p plan.Plan, name string) string {
+	if kind, i := p.StockNamed(name); i >= 0 {
+		name += ", " + t.given(kind.Width) + " x " + t.given(kind.Length)
+	}
+	return name
 }
 
 // places prints where pieces and offcuts lie on a sheet. A narrower leftover than an inch is no use on

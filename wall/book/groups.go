@@ -75,7 +75,7 @@ func ranges(all []string) string {
 // crosscut reports whether a board is only sawn across, into plain pieces: a row of a table says all
 // that a drawing of it would.
 func crosscut(p plan.Plan, s plan.Sheet) bool {
-	return p.Profile.Boards && len(s.Placements) > 0 &&
+	return p.Profile.Boards && len(s.Placements) > 0 && len(s.Cuts) > 0 &&
 		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut }) &&
 		!slices.ContainsFunc(s.Placements, func(placed nest.Placement) bool {
 			piece, at := p.Piece(placed.Part)
@@ -83,9 +83,11 @@ func crosscut(p plan.Plan, s plan.Sheet) bool {
 		})
 }
 
-// board is a row of boards that are only sawn across, into the same lengths.
+// board is a row of boards of one kind that are only sawn across, into the same lengths.
 type board struct {
 	Labels string // of the boards
+	Stock  string
+	Off    fraction.Length // taken off their lower ends first
 	Parts  []struct {
 		Labels string // of the pieces
 		Height fraction.Length
@@ -102,7 +104,10 @@ func lengths(p plan.Plan) (rows []*board) {
 		}
 		placed := slices.Clone(s.Placements)
 		slices.SortStableFunc(placed, func(a, b nest.Placement) int { return a.Y.Compare(b.Y) })
-		one := &board{pieces: make([][]string, len(placed))}
+		one := &board{Stock: s.Stock, pieces: make([][]string, len(placed))}
+		if first := s.Cuts[0]; first.Trim == plan.TrimNear {
+			one.Off = first.Off
+		}
 		for _, pl := range placed {
 			piece, _ := p.Piece(pl.Part)
 			one.Parts = append(one.Parts, struct {
@@ -110,7 +115,9 @@ func lengths(p plan.Plan) (rows []*board) {
 				Height fraction.Length
 			}{Height: piece.Height})
 		}
-		if i := slices.IndexFunc(rows, func(b *board) bool { return slices.Equal(b.Parts, one.Parts) }); i >= 0 {
+		if i := slices.IndexFunc(rows, func(b *board) bool {
+			return b.Stock == one.Stock && b.Off == one.Off && slices.Equal(b.Parts, one.Parts)
+		}); i >= 0 {
 			one = rows[i]
 		} else {
 			rows = append(rows, one)

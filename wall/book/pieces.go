@@ -19,11 +19,11 @@ func (t *text) pieces(p plan.Plan) {
 		return
 	}
 	t.begin("Pieces, in order of fitting")
-	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. A piece is at the place of its " +
-		"lower left corner on the run. Saw the long sides of a box first, and hold the waste at the last cut."
+	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. A piece is at its lower left " +
+		"corner. Saw the long sides of a box first, hold the waste at the last cut."
 	for _, piece := range p.Pieces {
 		if len(piece.Marks.Drill) > 0 {
-			says += fmt.Sprintf(" Drill %s in each inside corner, just inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
+			says += fmt.Sprintf(" Drill %s in inside corners, just inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
 			break
 		}
 	}

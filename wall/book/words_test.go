@@ -22,7 +22,7 @@ func TestBoardsAreNailedAtTheirCrossings(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := Explained(p)
-	for _, want := range []string{"Boards 1 to 18: crosscut", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
+	for _, want := range []string{"Boards 1 to 18, plank, 5 1/8 x 96: crosscut", "84 nails", "Strips behind the boards", "taken to be the floor", "lower line"} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 			t.Errorf("the plan of boards lacks %q", want)
 		}
