@@ -100,15 +100,32 @@ func (s *stretch) edgeTerms(o fraction.Length) []Blemish {
 }
 
 // uneven returns how much the cuts at both ends of a run differ, the distance from each to the
-// nearest feature boundary. A run with breaks has none.
+// nearest feature boundary. Where only one end is seen it is how far that is from a whole feature,
+// also of wide flats: half a flat is as good, but a whole one better. A run with breaks has none.
 func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	if len(s.room.Runs[s.run].Breaks) > 0 {
 		return fraction.Length{}
 	}
 	p := &s.room.Profile
+	if e, ok := s.onlySeenEnd(); ok {
+		narrow := *p
+		narrow.WideFlats = false
+		return fraction.Must(narrow.CutDistance(e.foot.Sub(o), e.keep))
+	}
 	left := fraction.Must(p.DistanceToBoundary(s.left.Sub(o)))
 	right := fraction.Must(p.DistanceToBoundary(s.right.Sub(o)))
 	return left.Sub(right).Abs()
+}
+
+// onlySeenEnd returns an edge of the end that is seen where the other is not.
+func (s *stretch) onlySeenEnd() (end edge, only bool) {
+	var left, right bool
+	for _, e := range s.edges {
+		if e.end && e.weight.Sign() > 0 {
+			end, left, right = e, left || !e.keepsLeft(), right || e.keepsLeft()
+		}
+	}
+	return end, left != right
 }
 
 // seamTerms returns the terms of a seam with its gap's middle at x, but for lineTerm.

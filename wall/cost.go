@@ -19,7 +19,7 @@ type cost struct {
 	pieces  int32
 	price   int64 // of the pieces by an objective, in units of the search; 0 for Layouts
 	blemish int64 // in grains
-	uneven  int64 // sum of differences between the cuts at both ends of a run, in steps
+	uneven  int64 // sum of what [stretch.uneven] returns, in steps
 	narrow  int64 // least panel width in steps, more is better; far where there is no panel
 }
 

@@ -31,6 +31,9 @@
 //   - The pattern runs on unbroken across every seam (TestPatternRunsOnAcrossSeams).
 //   - Layouts come in the order of plain enumeration over the same finite set
 //     (TestLayoutsComeInOrderOfEnumeration).
+//   - On a run of which only upright edges are seen no origin on a fine grid is better than that of the
+//     first layout (TestNoOriginOnAFineGridIsBetter), and the order of the openings does not matter
+//     (TestOrderOfOpeningsDoesNotMatter).
 //   - No layout has less blemish than the Floor of one before it (TestFloorBoundsWhatFollows).
 //   - Searches of one [Model] on several goroutines find what each finds alone
 //     (TestModelServesManySearches).

@@ -197,6 +197,29 @@ func TestBoardsStartAwayFromTheirTongue(t *testing.T) {
 	}
 }
 
+// Half a wide flat at the only end that is seen costs nothing, but of layouts that are as good else the
+// one with a whole board there comes first. 84 is 16 boards of 5 1/8 and 2 over: with half a flat of
+// 2 7/16 at the left end the narrowest board would be wider.
+func TestWholeBoardAtTheOnlySeenEnd(t *testing.T) {
+	board, _ := groove.Find("tongue and groove 5-1/8")
+	for _, test := range []struct {
+		left, right EndKind
+		want        string // the first and the last board
+	}{
+		{Exposed, Covered, "0-5 1/8 82-84"},
+		{Covered, Exposed, "0-2 1/4 79 1/8-84"}, // the last one shows its flat of 4 7/8 whole
+	} {
+		room := Room{Profile: board, Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
+			Stock: []nest.Stock{{Name: "board", Width: inches("5 1/8"), Length: inches("96")}},
+			Runs:  []Run{{Name: "hall", Width: inches("84"), Left: End{Kind: test.left}, Right: End{Kind: test.right}, Heights: heights("0,0,42; 84,0,42")}}}
+		panels := firstOf(t, room).Runs[0].Panels
+		first, last := panels[0], panels[len(panels)-1]
+		if got := fmt.Sprintf("%v-%v %v-%v", first.Left, first.Right, last.Left, last.Right); got != test.want {
+			t.Errorf("%v, %v: %s, want %s", test.left, test.right, got, test.want)
+		}
+	}
+}
+
 // firstOf returns the first layout of a room.
 func firstOf(t *testing.T, room Room) Layout {
 	for l, err := range Layouts(context.Background(), room) {
