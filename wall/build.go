@@ -130,15 +130,17 @@ func (m *Model) join(layout *Layout, l leg, i int) {
 	}
 }
 
-// setOut says where the pattern of a run starts: where the boards have their tongue on the far side,
-// else from the end that is seen more.
+// setOut says where the pattern of a run starts: the way that is kept, else where the boards have
+// their tongue on the far side, else from the end that is seen more.
 func (m *Model) setOut(first, last *solution) SetOut {
 	run, profile := &m.room.Runs[first.stretch.run], &m.room.Profile
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
 	s, begin := SetOut{From: first.stretch.left, DirectionBy: BySeenEnd}, first
 	leftward := left.Less(right)
-	switch {
+	switch d := run.Keep.Direction; {
+	case d != nil:
+		leftward, s.DirectionBy = *d == Left, ByKeep
 	case profile.Boards && profile.Edges == groove.Tongued:
 		leftward, s.DirectionBy = profile.Tongue == groove.TongueLeft, ByTongue
 	case profile.Boards && profile.Edges == groove.Lapped:

@@ -73,6 +73,22 @@ func drawRoom(t *rapid.T) Room {
 	return room
 }
 
+// keepSome lets some runs keep something, which may be no place for it.
+func keepSome(t *rapid.T, room *Room) {
+	for r := range room.Runs {
+		keep := &room.Runs[r].Keep
+		switch rapid.IntRange(0, 9).Draw(t, "keep") {
+		case 0:
+			keep.Seams = []fraction.Length{quarters(t, "kept seam", 3, 20)}
+		case 1:
+			from := quarters(t, "clear from", 0, 9)
+			keep.Clear = []Clear{{from, from.Add(quarters(t, "clear", 1, 9))}}
+		case 2:
+			keep.Origin = new(quarters(t, "kept origin", 0, 3))
+		}
+	}
+}
+
 func drawRun(t *rapid.T, i int, left, right End) Run {
 	run := Run{Name: fmt.Sprintf("run %d", i), Width: quarters(t, "width", 10, 36), Left: left, Right: right}
 	height := quarters(t, "height", 12, 20)

@@ -56,6 +56,9 @@ func (m *Model) newCoupler(j junction) *coupler {
 			for _, seam := range terms[1:] {
 				k.fixed.blemish = inGrains(seam.cost())
 				k.fixed.broken = int32(len(m.room.BoxesAt(j.run, seam.At)))
+				if m.room.Runs[j.run].Keep.clears(seam.At) {
+					k.fixed = infinite
+				}
 			}
 		}
 	case m.sharesInside(j.run - 1):

@@ -58,9 +58,10 @@ const (
 	BySeenEnd                       // away from the end that is seen more
 	ByTongue                        // to the side of the boards' tongue
 	ByLap                           // as lapped boards go on, to the right
+	ByKeep                          // the job keeps it
 )
 
-var directionCauses = enum.Of[DirectionCause]("nothing", "seen end", "tongue", "lap")
+var directionCauses = enum.Of[DirectionCause]("nothing", "seen end", "tongue", "lap", "keep")
 
 // String returns the word of the cause.
 func (c DirectionCause) String() string { return directionCauses.String(c) }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 )
 
@@ -13,11 +14,16 @@ import (
 type NoLayoutError struct {
 	Run    string // its name
 	Reason Reason
+	Path   fault.Path // of what cannot be kept; nil for other reasons
 }
 
-// Error names the run and the reason.
+// Error names the run, the reason, and the path as the job file spells it.
 func (e *NoLayoutError) Error() string {
-	return fmt.Sprintf("run %q cannot be panelled: %s", e.Run, e.Reason)
+	text := fmt.Sprintf("run %q cannot be panelled: %s", e.Run, e.Reason)
+	if path, err := e.Path.MarshalText(); err == nil && len(path) > 0 {
+		text += ": " + string(path)
+	}
+	return text
 }
 
 // Reason is why a run cannot be panelled.
@@ -34,6 +40,7 @@ const (
 	InstalledApart                 // installed panels with no break between show different patterns
 	TooTall                        // a panel is taller than the stock
 	TooNarrow                      // the stock is narrower than a panel at its phase
+	KeepUnmet                      // no layout keeps all that Run.Keep asks for
 )
 
 var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers the whole room", "top and bottom meet after gaps",
@@ -41,7 +48,7 @@ var reasons = enum.Of[Reason]("no choice of origins, corners and seams covers th
 	"an installed panel reaches past the place where panels stop",
 	"its installed panels do not show one unbroken pattern; name a break between them",
 	"some panel would be taller than every sheet of the stock, squared, or wider",
-	"no sheet of the stock is wide enough at the phase that is needed")
+	"no sheet of the stock is wide enough at the phase that is needed", "no layout keeps all that is to be kept")
 
 // String returns the words of the reason.
 func (r Reason) String() string { return reasons.String(r) }
@@ -62,7 +69,7 @@ func (m *Model) tooTall() error {
 	for r := range m.room.Runs {
 		g, err := m.region(r, fitting{m.sharesInside(m.before(r)), m.sharesInside(r)})
 		if err == nil && slices.ContainsFunc(m.room.stripsOf(r, g), func(s nest.Strip) bool { return longest.Less(s.Tallest) }) {
-			return &NoLayoutError{m.room.Runs[r].Name, TooTall}
+			return &NoLayoutError{Run: m.room.Runs[r].Name, Reason: TooTall}
 		}
 	}
 	return nil
@@ -70,6 +77,9 @@ func (m *Model) tooTall() error {
 
 // whyNone says why no layout covers the room.
 func (s *search) whyNone() error {
+	if err := s.unkept(); err != nil {
+		return err
+	}
 	m := s.m
 	for r := range m.room.Runs {
 		run := &m.room.Runs[r]
@@ -87,12 +97,12 @@ func (s *search) whyNone() error {
 		case possible:
 			continue
 		case !agrees && len(run.Breaks) == 0:
-			return &NoLayoutError{run.Name, InstalledApart}
+			return &NoLayoutError{Run: run.Name, Reason: InstalledApart}
 		case p.short:
-			return &NoLayoutError{run.Name, TooTall}
+			return &NoLayoutError{Run: run.Name, Reason: TooTall}
 		default:
-			return &NoLayoutError{run.Name, TooNarrow}
+			return &NoLayoutError{Run: run.Name, Reason: TooNarrow}
 		}
 	}
-	return &NoLayoutError{m.room.Runs[0].Name, NoCombination}
+	return &NoLayoutError{Run: m.room.Runs[0].Name, Reason: NoCombination}
 }

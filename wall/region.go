@@ -61,7 +61,7 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	check(ctx)
 	g.exact, g.shapes = shapes, g.snap(shapes, room.Mark)
 	if len(g.shapes) == 0 {
-		return nil, &NoLayoutError{run.Name, NothingLeft}
+		return nil, &NoLayoutError{Run: run.Name, Reason: NothingLeft}
 	}
 	g.left, g.right = extent(g.shapes)
 	check(ctx)
@@ -144,7 +144,7 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 
 	whole, err := cutout.NewShape(outline)
 	if err != nil {
-		return nil, &NoLayoutError{run.Name, NoHeight}
+		return nil, &NoLayoutError{Run: run.Name, Reason: NoHeight}
 	}
 	from, to := farLeft, farRight
 	if left.upright() {
@@ -154,7 +154,7 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 		to = right.foot.X
 	}
 	if !from.Less(to) {
-		return nil, &NoLayoutError{run.Name, NoWidth}
+		return nil, &NoLayoutError{Run: run.Name, Reason: NoWidth}
 	}
 	shapes := fraction.Must(whole.Band(from, to))
 	if !left.upright() {

@@ -32,7 +32,8 @@ type candidate struct {
 // feature boundary or the middle of a wide flat on a seen edge (of one that leans on its foot, its
 // middle and its top), leaves equal cuts at two seen ends, or goes on from an installed panel; each
 // of these carried round the shared corners; and where a group of runs shows no edge at all, phase 0
-// at each left limit, in the layouts that have this limit.
+// at each left limit, in the layouts that have this limit. A run that keeps an origin has that alone;
+// what it would ask for otherwise is still carried round its corners.
 func (m *Model) findResidues(ctx context.Context) {
 	groups := m.candidates()
 	if len(m.varying) > mostVarying {
@@ -47,6 +48,9 @@ func (m *Model) findResidues(ctx context.Context) {
 			for _, u := range m.carried(c, r) {
 				asked[u] = append(asked[u], c.limit)
 			}
+		}
+		if o := m.room.Runs[r].Keep.Origin; o != nil {
+			asked = map[fraction.Length][]limit{groove.Modulo(o.Sub(m.shift[r]), m.room.Profile.Pitch()): {{run: everyLayout}}}
 		}
 		m.residues[r] = slices.SortedFunc(maps.Keys(asked), fraction.Length.Compare)
 		for _, u := range m.residues[r] {
@@ -69,7 +73,10 @@ func (m *Model) candidates() map[int][]candidate {
 		add(r, always, m.seenOrigins(r)...)
 	}
 	shows := maps.Clone(groups)
-	for r := range m.room.Runs {
+	for r, run := range m.room.Runs {
+		if run.Keep.Origin != nil {
+			add(r, always, *run.Keep.Origin)
+		}
 		if len(shows[m.group[r]]) > 0 {
 			continue
 		}

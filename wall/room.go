@@ -41,6 +41,7 @@ type Run struct {
 	Openings    []Opening
 	Focal       []Focal
 	Breaks      []Break
+	Keep        Keep
 }
 
 // End is one end of a run. Lean counts at the top of the end station. Prominence is nil where the

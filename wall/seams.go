@@ -42,7 +42,7 @@ func (s *search) program(st *stretch) *program {
 type solution struct {
 	*program
 	origin fraction.Length
-	base   cost // of the edges, and of seams to installed panels
+	base   cost // of the edges, and of the seams that are given
 	bays   []cover
 }
 
@@ -124,7 +124,11 @@ func (p *program) solve(i int, sol *solution) cost {
 			c = &sol.bays[k]
 		}
 		lines := p.lines(o, p.bays[k])
-		p.place(c, o, p.bays[k], lines, len(p.phases))
+		period := len(p.phases)
+		if len(p.room.Runs[p.run].Keep.Clear) > 0 {
+			period = 0 // lines of a repeat may be left out
+		}
+		p.place(c, o, p.bays[k], lines, period)
 		for n, seam := range p.seamsOn(i, lines) {
 			c.seam[n+1].blemish, c.seam[n+1].broken = seam.blemish, seam.broken
 		}

@@ -19,8 +19,8 @@ type stretch struct {
 	region      *region
 	left, right fraction.Length // where its first panel starts and its last one stops
 	edges       []edge
-	bays        []span            // what panels cover without a break
-	beside      []fraction.Length // middles of the seam gaps beside installed panels
+	bays        []span            // what panels cover without a break or a seam that is given
+	beside      []fraction.Length // middles of the seam gaps beside installed panels, and of seams that are kept
 
 	half       fraction.Length // of a seam's gap; boards stand joint to joint
 	leastPanel fraction.Length // a narrower panel is made only if forced
@@ -77,7 +77,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 		s.right, _, _ = g.besideBreak(run.Breaks[to].At, half)
 	}
 	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) {
-		return nil, &NoLayoutError{run.Name, BreakOutside}
+		return nil, &NoLayoutError{Run: run.Name, Reason: BreakOutside}
 	}
 	for _, e := range g.edges {
 		if s.holds(run, e) {
@@ -121,7 +121,7 @@ func (s *stretch) holds(run *Run, e edge) bool {
 	return (s.from < 0 || beyond(s.from) > 0) && (s.to == len(run.Breaks) || beyond(s.to) < 0)
 }
 
-// findBays parts the spans of the stretch at the installed panels.
+// findBays parts the spans of the stretch at the installed panels and the seams that are kept.
 func (s *stretch) findBays() error {
 	gap := s.half.Mul(2)
 	for _, rest := range s.region.spans(s.left, s.right) {
@@ -131,7 +131,7 @@ func (s *stretch) findBays() error {
 				continue
 			}
 			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
-				return &NoLayoutError{s.room.Runs[s.run].Name, InstalledOutside}
+				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Reason: InstalledOutside}
 			}
 			if before := (span{rest.left, in.Left.Sub(gap)}); s.panelled(before) {
 				s.bays = append(s.bays, before)
@@ -149,7 +149,7 @@ func (s *stretch) findBays() error {
 		}
 	}
 	s.beside = slices.Compact(s.beside) // two installed panels share their seam
-	return nil
+	return s.keepSeams()
 }
 
 // panelled reports whether a piece is left in b. Between a sloping side and an installed panel that
@@ -175,7 +175,7 @@ func (s *stretch) agrees(o fraction.Length) bool {
 	return !slices.ContainsFunc(s.installed(), func(in Installed) bool { return fraction.Must(s.room.Profile.Phase(in.Left, o)) != in.LeftPhase })
 }
 
-// edgeCost returns the cost of the edges and of seams to installed panels, the origin at o.
+// edgeCost returns the cost of the edges and of the seams that are given, the origin at o.
 func (s *stretch) edgeCost(o fraction.Length) cost {
 	c := zeroCost
 	for _, t := range s.edgeTerms(o) {
@@ -281,11 +281,12 @@ func (s *stretch) shearsTo(t *stretch) bool {
 		slices.EqualFunc(same[1:], cut[1:], func(a, b column) bool { return a.left == b.left && a.alike(&b) })
 }
 
-// lines returns the seam lines within the bay, from left to right, the pattern's origin at o.
+// lines returns the seam lines within the bay that no stretch without seams has, from left to right,
+// the pattern's origin at o.
 func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 	from, to := b.left.Add(s.half), b.right.Sub(s.half)
 	if s.pitch.IsZero() {
-		return s.plain(from, to)
+		return s.open(s.plain(from, to))
 	}
 	var next []fraction.Length // the first of each phase, then those a pitch on
 	for _, phase := range s.phases {
@@ -299,7 +300,7 @@ func (s *stretch) lines(o fraction.Length, b span) (out []fraction.Length) {
 	for len(next) > 0 {
 		for i, x := range next {
 			if !x.Less(to) {
-				return out
+				return s.open(out)
 			}
 			out, next[i] = append(out, x), x.Add(s.pitch)
 		}
@@ -314,7 +315,8 @@ const plainStep = 4
 var plainLeast = fraction.Of(1, 8)
 
 // plain returns where seams of plain sheets are tried, as one place is as good as the next: what
-// whole sheets reach from both ends, clear of boxes by as much as is wanted, and some marks between.
+// whole sheets reach from both ends, clear of boxes by as much as is wanted, at the ends of stretches
+// without seams, and some marks between.
 func (s *stretch) plain(from, to fraction.Length) (out []fraction.Length) {
 	add := func(x, step fraction.Length) {
 		for n := 0; n < mostRepeats && from.Less(x) && x.Less(to) && !step.IsZero(); n++ {
@@ -339,6 +341,10 @@ func (s *stretch) plain(from, to fraction.Length) (out []fraction.Length) {
 			add(hi.X.Add(clear), once)
 		}
 	}
+	for _, c := range s.room.Runs[s.run].Keep.Clear {
+		add(c.From, once)
+		add(c.To, once)
+	}
 	slices.SortFunc(out, fraction.Length.Compare)
 	return slices.Compact(out)
 }
@@ -356,5 +362,5 @@ func (s *stretch) marks(lines []fraction.Length, b span) []fraction.Length {
 		out = append(out, x)
 	}
 	slices.SortFunc(out, fraction.Length.Compare)
-	return slices.Compact(out)
+	return s.open(slices.Compact(out))
 }

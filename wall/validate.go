@@ -101,6 +101,11 @@ func (room *Room) Validate() (err error) {
 	if f.Err() == nil {
 		room.checkInstalled(&f)
 	}
+	for r := range room.Runs {
+		if f.Err() == nil {
+			room.checkKeptSeams(&f, r)
+		}
+	}
 	return f.Err()
 }
 
@@ -221,6 +226,7 @@ func (room *Room) checkRun(f *faults, r int) {
 		f.notBelow0(b.Prominence, "Runs", r, "Breaks", i, "Prominence")
 		at = b.At
 	}
+	room.checkKeep(f, r)
 }
 
 func (room *Room) checkHeights(f *faults, r int) {

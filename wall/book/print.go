@@ -213,6 +213,9 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	if patterned {
 		says += "; a repeat starts at " + t.length(r.SetOut.Origin)
 	}
+	if kept := t.kept(r.Keep); kept != "" {
+		t.hang("           ", "kept as the job asks: "+kept)
+	}
 	for _, b := range r.Restarts {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
 	}
@@ -306,6 +309,24 @@ func (t *text) why(r plan.Run) string {
 		return "seen: " + right + hidden(r.Left) + left
 	}
 	return "neither end is seen: " + left + ", " + right
+}
+
+// kept lists what the job insists on for a run.
+func (t *text) kept(k wall.Keep) string {
+	var all []string
+	if k.Origin != nil {
+		all = append(all, "a repeat at "+t.length(*k.Origin))
+	}
+	if k.Direction != nil {
+		all = append(all, "work to the "+k.Direction.String())
+	}
+	for _, x := range k.Seams {
+		all = append(all, "a seam at "+t.length(x))
+	}
+	for _, c := range k.Clear {
+		all = append(all, fmt.Sprintf("no seam from %s to %s", t.length(c.From), t.length(c.To)))
+	}
+	return strings.Join(all, ", ")
 }
 
 // corner says how the panels of two runs meet at a corner.

@@ -61,7 +61,7 @@ func (c *converter) job(f *file) plan.Job {
 
 // run returns a run; what the job has beside its runs is put there.
 func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
-	run := wall.Run{Name: f.Name, Width: f.Width, Left: f.Left, Right: f.Right}
+	run := wall.Run{Name: f.Name, Width: f.Width, Left: f.Left, Right: f.Right, Keep: f.Keep}
 	run.Focal, run.Breaks = append(run.Focal, f.Focal...), append(run.Breaks, f.Breaks...)
 	for i, h := range f.Heights {
 		path := fault.Of("runs", r, "heights", i)

@@ -65,6 +65,7 @@ type run struct {
 	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free. At most 200 openings in all runs together, at most 5000 corners of openings in all runs together, arched heads in straight edges."`
 	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less. At most 500 focal zones in all runs together."`
 	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh. At most 50 breaks in all runs together."`
+	Keep     wall.Keep       `json:"keep,omitzero" doc:"What is insisted on; what cannot be kept is refused."`
 	Trim     plan.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
 }

@@ -53,7 +53,7 @@ func fileOf(j plan.Job) file {
 		}
 	}
 	for _, r := range j.Runs {
-		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: r.Left, Right: r.Right, Focal: r.Focal, Breaks: r.Breaks,
+		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: r.Left, Right: r.Right, Focal: r.Focal, Breaks: r.Breaks, Keep: r.Keep,
 			Heights:  each(r.Heights, func(h wall.Height) height { return height{At: &h.At, Bottom: h.Bottom, Top: &h.Top} }),
 			Openings: each(r.Openings, openingOf),
 		})

@@ -29,7 +29,7 @@ func (j *Job) wall(r int) Run {
 	run := Run{
 		Name: taped.Name, Width: taped.Width, Limits: [2]fraction.Length{{}, taped.Width},
 		Left: End{Kind: taped.Left.Kind, Lean: taped.Left.Lean}, Right: End{Kind: taped.Right.Kind, Lean: taped.Right.Lean},
-		Outline: wallOutline(taped), Openings: []Opening{},
+		Outline: wallOutline(taped), Openings: []Opening{}, Keep: taped.Keep,
 	}
 	for _, o := range taped.Openings {
 		run.Openings = append(run.Openings, Opening{Name: o.Name, Kind: o.Kind, Outline: o.Outline})

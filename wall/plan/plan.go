@@ -102,6 +102,7 @@ type Run struct {
 	CornerRight *Corner            `json:"corner_right,omitempty"` // at the right end, if shared
 	Outline     []Point            `json:"outline"`
 	Openings    []Opening          `json:"openings"`
+	Keep        wall.Keep          `json:"keep,omitzero"` // what the job insists on
 	Panels      []wall.Panel       `json:"panels"`
 	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
 	StoryPole   []Mark             `json:"story_pole"`          // from left to right

@@ -1,0 +1,48 @@
+package plan_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
+)
+
+// What is kept stands in the plan, and a seam that is kept in a box is a warning and no rule broken.
+func TestKeptSeamInABox(t *testing.T) {
+	p := makeFrom(t, `{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [{"name": "wall", "width": "90", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "18"}, {"at": "90", "top": "18"}],
+			"openings": [{"name": "box", "kind": "box", "left": "44", "bottom": "6", "width": "2", "height": "4"}],
+			"keep": {"seams": ["45"], "direction": "left", "clear": [{"from": "1", "to": "44"}]}}]}`)
+	kinds := map[string]int{}
+	for _, w := range p.Warnings {
+		kinds[string(w.Kind)]++
+		if w.Kind == plan.SeamAtBox {
+			if diff := cmp.Diff(w.Names, []string{"wall", "box"}); diff != "" || w.Path.String() != "Runs[0].Openings[0]" || w.Lengths[0] != fraction.Inches(45) {
+				t.Errorf("the warning is %+v", w)
+			}
+		}
+	}
+	if kinds["seam at box"] != 1 || kinds["rules broken"] != 0 {
+		t.Errorf("warnings: %v", kinds)
+	}
+	run := p.Runs[0]
+	if run.SetOut.Direction.String() != "left" || len(run.Panels) != 2 || len(run.Keep.Seams) != 1 || run.Keep.Clear[0].To != fraction.Inches(44) {
+		t.Errorf("set out %v, panels %v, keep %v", run.SetOut, run.Panels, run.Keep)
+	}
+	text, err := p.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var again plan.Plan
+	if err := json.Unmarshal(text, &again); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(p.Runs[0].Keep, again.Runs[0].Keep, cmpopts.EquateComparable(fraction.Length{})); diff != "" {
+		t.Error(diff)
+	}
+}
