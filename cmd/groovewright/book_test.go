@@ -18,7 +18,7 @@ func TestBookFilesArePlain(t *testing.T) {
 	if len(files) == 0 || files[0].Name != "book.html" {
 		t.Fatal("the book is not the first file")
 	}
-	seen := map[string]bool{"plan.txt": true, "plan.json": true, listName: true}
+	seen := map[string]bool{"plan.txt": true, "plan.json": true, "files.txt": true}
 	for _, f := range files {
 		if ext := filepath.Ext(f.Name); seen[f.Name] || filepath.Base(f.Name) != f.Name || ext != ".svg" && ext != ".html" || len(f.Body) == 0 {
 			t.Errorf("file %q of %d bytes: want a plain name of its own and content", f.Name, len(f.Body))

@@ -7,11 +7,11 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 
 	"example.com/groovewright/wall/book"
+	"example.com/groovewright/wall/book/folder"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
@@ -93,7 +93,7 @@ func planCommand(c call) error {
 			return err
 		}
 		files := append([]book.File{{Name: "plan.txt", Body: []byte(text)}, {Name: "plan.json", Body: data}}, pages...)
-		if err := writeFiles(dir, files); err != nil {
+		if err := folder.Write(dir, files); err != nil {
 			return err
 		}
 		shown = fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files))
@@ -163,7 +163,7 @@ func surveyCommand(c call) error {
 		return err
 	}
 	if name, ok := c.options["out"]; ok {
-		return replace(filepath.Dir(name), book.File{Name: filepath.Base(name), Body: data})
+		return folder.WriteFile(name, data)
 	}
 	return show(c.stdout, string(data))
 }
