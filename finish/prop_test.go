@@ -463,3 +463,45 @@ func TestNothingHiddenIsSealed(t *testing.T) {
 		}
 	})
 }
+
+// TestWorkIsInTheOrderOfHands: the steps come in the order of the stages, the wires are dead and the pieces
+// tried before they are painted, and every piece is fitted once, in its order, one that closes a run by
+// itself.
+func TestWorkIsInTheOrderOfHands(t *testing.T) {
+	hands := []finish.Stage{finish.StageMainsOff, finish.StageLines, finish.StageDryFit, finish.StageFirstCoats, finish.StageFit, finish.StageFill,
+		finish.StageSeal, finish.StageLastCoats, finish.StageDevices, finish.StagePowerOn}
+	if !slices.IsSorted(hands) {
+		t.Errorf("the stages are not in the order of hands: %v", hands)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		w, m := drawWork(t, drawProfile(t)), drawMaterials(t)
+		w.Fitting, w.Closing = nil, nil
+		for i := range rapid.IntRange(0, 9).Draw(t, "pieces") {
+			w.Fitting = append(w.Fitting, strconv.Itoa(i))
+			if rapid.Bool().Draw(t, "closing") {
+				w.Closing = append(w.Closing, strconv.Itoa(i))
+			}
+		}
+		var fitted, closing []string
+		steps := finish.Schedule(w, m)
+		for i, s := range steps {
+			if i > 0 && s.Stage <= steps[i-1].Stage {
+				t.Fatalf("%v comes after %v", s.Stage, steps[i-1].Stage)
+			}
+			for _, a := range s.Acts {
+				if s.Stage != finish.StageFit || len(a.Labels) == 0 {
+					continue
+				}
+				fitted = append(fitted, a.Labels...)
+				if a.Kind == finish.ActClosing {
+					if closing = append(closing, a.Labels...); len(a.Labels) != 1 {
+						t.Fatalf("closed together: %v", a.Labels)
+					}
+				}
+			}
+		}
+		if len(steps) > 0 && (!slices.Equal(fitted, w.Fitting) || !slices.Equal(closing, w.Closing)) {
+			t.Fatalf("fitted %v, closing %v, want %v and %v", fitted, closing, w.Fitting, w.Closing)
+		}
+	})
+}

@@ -23,7 +23,7 @@ func (t *text) pieces(p plan.Plan) {
 		"corner. Saw the long sides of a box first, hold the waste at the last cut."
 	for _, piece := range p.Pieces {
 		if len(piece.Marks.Drill) > 0 {
-			says += fmt.Sprintf(" Drill %s in inside corners, just inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
+			says += fmt.Sprintf(" Drill %s in inside corners, inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
 			break
 		}
 	}

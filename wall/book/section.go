@@ -55,8 +55,7 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	},
 	Cautions: func(t *text, p plan.Plan) {
 		section(t, "Cautions", p.Cautions, func(_ int, c finish.Caution) {
-			words := cautioned(p, c)
-			t.hang("! ", words.First+either(t.full, " "+words.Rest+" "+words.Reason(), ""))
+			t.hang("! ", either(t.full, Caution(p, c), cautioned(p, c).First))
 		})
 	},
 }
