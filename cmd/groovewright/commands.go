@@ -8,8 +8,9 @@ import (
 	"io"
 	"os"
 	"strconv"
-	"strings"
 
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/book"
 	"example.com/groovewright/wall/book/folder"
 	"example.com/groovewright/wall/choice"
@@ -18,13 +19,56 @@ import (
 	"example.com/groovewright/wall/verify"
 )
 
-// readJob reads the job file that the call names, or standard input.
-func (c call) readJob() (plan.Job, error) {
-	data, err := c.readFile(c.operands[0], jobfile.MaxBytes)
+// readJob reads a job file, or standard input.
+func (c call) readJob(name string) (plan.Job, error) {
+	data, err := c.readFile(name, jobfile.MaxBytes)
 	if err != nil {
 		return plan.Job{}, inputError{err}
 	}
-	return jobfile.Read(bytes.NewReader(data))
+	profiles, err := c.profiles()
+	if err != nil {
+		return plan.Job{}, err
+	}
+	return jobfile.Read(bytes.NewReader(data), profiles...)
+}
+
+// profiles reads the profiles of a file of its own, if the call names one.
+func (c call) profiles() ([]groove.Profile, error) {
+	name, given := c.options["profiles"]
+	if !given {
+		return nil, nil
+	}
+	data, err := c.readFile(name, jobfile.MaxBytes)
+	if err != nil {
+		return nil, inputError{err}
+	}
+	profiles, err := jobfile.ReadProfiles(bytes.NewReader(data))
+	return profiles, fault.Under(err, name)
+}
+
+// profilesCommand lists the ready profiles, and those of a file.
+func profilesCommand(c call) error {
+	own, err := c.profiles()
+	if err != nil {
+		return err
+	}
+	return show(c.stdout, book.Profiles(append(groove.Builtin(), own...)))
+}
+
+// compareCommand plans several jobs and sets the plans side by side.
+func compareCommand(c call) error {
+	var plans []plan.Plan
+	for _, name := range c.operands {
+		j, err := c.readJob(name)
+		if err == nil {
+			plans = append(plans, plan.Plan{})
+			plans[len(plans)-1], err = c.search(j, plan.Options{})
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+	}
+	return show(c.stdout, book.Compare(c.operands, plans))
 }
 
 // readFile reads a file, or standard input for "-", up to one byte more than most: so that whoever
@@ -43,10 +87,9 @@ func (c call) readFile(name string, most int64) ([]byte, error) {
 
 // word reads the value of an option that is one of a few words; one that is not given stays as it is.
 func (c call) word(option string, to encoding.TextUnmarshaler) error {
-	if word, given := c.options[option]; given {
-		if err := to.UnmarshalText([]byte(word)); err != nil {
-			return usageError("plan: option --" + option + ": " + err.Error())
-		}
+	word, given := c.options[option]
+	if err := to.UnmarshalText([]byte(word)); given && err != nil {
+		return usageError("plan: option --" + option + ": " + err.Error())
 	}
 	return nil
 }
@@ -70,7 +113,7 @@ func planCommand(c call) error {
 			return usageError(fmt.Sprintf("plan: option --effort: %q is not a whole number above 0", word))
 		}
 	}
-	j, err := c.readJob()
+	j, err := c.readJob(c.operands[0])
 	if err != nil {
 		return err
 	}
@@ -96,7 +139,7 @@ func planCommand(c call) error {
 		if err := folder.Write(dir, files); err != nil {
 			return err
 		}
-		shown = fmt.Sprintf("%s\nwritten to %s: %s\n", book.Headline(p), dir, names(files))
+		shown = book.Written(p, dir, files)
 	}
 	switch {
 	case json:
@@ -121,23 +164,9 @@ func (c call) search(j plan.Job, o plan.Options) (plan.Plan, error) {
 
 var errStopped = errors.New("stopped before there was a plan; nothing was written")
 
-// names lists the files that a person opens.
-func names(files []book.File) string {
-	var all []string
-	for _, f := range files {
-		if !strings.HasSuffix(f.Name, ".svg") {
-			all = append(all, f.Name)
-		}
-	}
-	if n := len(files) - len(all); n > 0 {
-		all = append(all, strconv.Itoa(n)+" drawings")
-	}
-	return strings.Join(all, ", ")
-}
-
 // checkCommand checks a job file and prints what the survey makes doubtful.
 func checkCommand(c call) error {
-	j, err := c.readJob()
+	j, err := c.readJob(c.operands[0])
 	if err != nil {
 		return err
 	}
@@ -148,7 +177,7 @@ func checkCommand(c call) error {
 	return show(c.stdout, book.Check(j, doubts))
 }
 
-// surveyCommand writes an empty measuring sheet.
+// surveyCommand writes an empty measuring sheet, or a starter job.
 func surveyCommand(c call) error {
 	runs := 3
 	if len(c.operands) > 0 {
@@ -158,11 +187,18 @@ func surveyCommand(c call) error {
 		}
 		runs = n
 	}
-	data, err := book.Survey(runs)
-	if err != nil {
-		return err
+	write, name := book.Survey, c.options["out"]
+	if c.options.has("job") {
+		write, name = book.Starter, c.options["job"]
+		if _, err := os.Stat(name); err == nil {
+			return usageError("survey: " + name + " is there already, and a starter job takes the place of no file")
+		}
 	}
-	if name, ok := c.options["out"]; ok {
+	data, err := write(runs)
+	switch {
+	case err != nil:
+		return err
+	case name != "":
 		return folder.WriteFile(name, data)
 	}
 	return show(c.stdout, string(data))

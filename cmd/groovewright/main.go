@@ -11,6 +11,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"syscall"
@@ -52,9 +53,8 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 	if errors.As(err, new(*fraction.OverflowError)) {
 		complain(stderr, "the lengths of this job are too fine together to be calculated exactly: give sloping outlines, leans and taped points to a coarser mark, such as 1/8")
 	}
-	var usage usageError
 	switch {
-	case errors.As(err, &usage):
+	case errors.As(err, new(usageError)):
 		complain(stderr, `"groovewright help" says how it is used`)
 		return wrong
 	case errors.As(err, new(*fault.Fault)), errors.As(err, new(inputError)):
@@ -94,9 +94,13 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		}
 		name, rest = rest[0], []string{"--help"}
 	}
+	if built, ok := debug.ReadBuildInfo(); name == "--version" && ok {
+		return show(stdout, fmt.Sprintf("groovewright %s, %s\n", built.Main.Version, built.GoVersion))
+	}
 	i := slices.IndexFunc(commands(), func(c command) bool { return c.name == name })
 	if i < 0 {
-		return usageError(fmt.Sprintf("%q: no such command", name))
+		known, _ := vocabulary(commands()...)
+		return usageError(fmt.Sprintf("%q: no such command%s", name, fault.DidYouMean(name, known...)))
 	}
 	c := commands()[i]
 	opts, operands, err := parseArgs(c, rest)

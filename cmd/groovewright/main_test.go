@@ -206,6 +206,14 @@ func TestUsage(t *testing.T) {
 		{"number of runs", []string{"survey", "many"}, wrong, "not a number of runs"},
 		{"check", []string{"check", kitchen}, done, "every field is sound"},
 		{"profiles", []string{"profiles"}, done, "beadboard 1-1/2"},
+		{"schema", []string{"schema"}, done, "https://json-schema.org/draft/2020-12/schema"},
+		{"version", []string{"--version"}, done, "groovewright "},
+		{"command that is nearly one", []string{"chekc", kitchen}, wrong, `did you mean "check"?`},
+		{"option that is nearly one", []string{"plan", "--jsno", kitchen}, wrong, `did you mean "--json"?`},
+		{"completion", []string{"completion", "bash"}, done, "complete -o default -W \"plan check"},
+		{"completion of no shell", []string{"completion", "ksh"}, wrong, "expected bash, zsh or fish"},
+		{"one job to compare", []string{"compare", kitchen}, wrong, "1 operands"},
+		{"no profiles", []string{"check", kitchen, "--profiles", "no-such-file.json"}, wrong, "no-such-file.json"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			stdout, stderr, code := try(strings.NewReader(""), row.args...)

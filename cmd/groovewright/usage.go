@@ -2,12 +2,14 @@ package main
 
 import (
 	"context"
+	_ "embed"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
-	"example.com/groovewright/groove"
-	"example.com/groovewright/wall/book"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall/jobfile"
 )
 
 // A command is one word after the program's name.
@@ -46,6 +48,7 @@ func (o options) has(name string) bool {
 
 // commands is every command, in the order in which help lists them.
 func commands() []command {
+	profiles := option{"profiles", "FILE", "profiles besides the ready ones, a list in JSON"}
 	return []command{
 		{
 			name: "plan", operands: "JOB", least: 1, most: 1, do: planCommand,
@@ -59,26 +62,43 @@ func commands() []command {
 				{"date", "TEXT", "with --out, the date of the job book"},
 				{"prefer", "looks|sheets", "the best looks, or (default) the fewest sheets"},
 				{"effort", "N", "search up to N times as long (1)"},
+				profiles,
 			},
 		},
 		{
 			name: "check", operands: "JOB", least: 1, most: 1, do: checkCommand,
-			says: "Check a job file and question doubtful measurements; nothing is planned.",
+			says:    "Check a job file and question doubtful measurements; nothing is planned.",
+			options: []option{profiles},
 		},
 		{
 			name: "verify", operands: "JOB PLAN", least: 2, most: 2, do: verifyCommand,
 			says: "Judge a plan in JSON against its job, as a second opinion.",
 		},
 		{
-			name: "profiles", do: func(c call) error { return show(c.stdout, book.Profiles(groove.Builtin())) },
-			says: "List the ready profiles with their figures and where those come from.",
+			name: "compare", operands: "JOB JOB...", least: 2, most: 99, do: compareCommand,
+			says:    "Plan several jobs and set them side by side: sheets, money, flaws, work.",
+			options: []option{profiles},
+		},
+		{
+			name: "profiles", do: profilesCommand,
+			says:    "List the ready profiles with their figures and where those come from.",
+			options: []option{profiles},
 		},
 		{
 			name: "survey", operands: "[RUNS]", most: 1, do: surveyCommand,
 			says: "Write a measuring sheet, a page to print and fill in, for some runs (3).",
 			options: []option{
 				{"out", "FILE", "write it into a file instead of to standard output"},
+				{"job", "FILE", "write a starter job file to change instead"},
 			},
+		},
+		{
+			name: "schema", do: func(c call) error { return show(c.stdout, string(jobfile.Schema())) },
+			says: "Print the JSON Schema of the job file; \"$schema\" in a job names its place.",
+		},
+		{
+			name: "completion", operands: "bash|zsh|fish", least: 1, most: 1, do: completionCommand,
+			says: "Print a script with which a shell completes commands and options.",
 		},
 	}
 }
@@ -93,6 +113,9 @@ func (c command) usage() string {
 }
 
 func (o option) usage() string { return strings.TrimSpace("--" + o.name + " " + o.value) }
+
+//go:embed help.txt
+var conventions string
 
 // helpText returns what help prints of some commands.
 func helpText(about ...command) string {
@@ -113,14 +136,7 @@ func helpText(about ...command) string {
 		}
 		fmt.Fprintln(&t)
 	}
-	return t.String() + `JOB is a job file in JSON, or - for standard input. Options may stand before or
-after it; after -- nothing is an option.
-
-Results go to standard output, messages to standard error. The exit code is
-0 when it is done, 1 when the job cannot be done as given (too few sheets, say),
-2 when the job file or the command line is wrong: then each message names the
-field, such as runs[1].heights[2].top, and what was expected there.
-`
+	return t.String() + conventions
 }
 
 // parseArgs separates options from operands. Options are written --name, --name VALUE or
@@ -145,10 +161,14 @@ func parseArgs(c command, args []string) (options, []string, error) {
 			given["help"] = ""
 			continue
 		}
-		o, ok := c.option(name)
+		at, o := slices.IndexFunc(c.options, func(o option) bool { return o.name == name }), option{}
+		if at >= 0 {
+			o = c.options[at]
+		}
 		switch {
-		case !ok || !strings.HasPrefix(arg, "--"):
-			return fail("no option %q; usage: %s", arg, c.usage())
+		case at < 0 || !strings.HasPrefix(arg, "--"):
+			_, known := vocabulary(c)
+			return fail("no option %q%s; usage: %s", arg, fault.DidYouMean(arg, known...), c.usage())
 		case given.has(name):
 			return fail("option --%s given twice", name)
 		case o.value == "" && joined:
@@ -167,12 +187,27 @@ func parseArgs(c command, args []string) (options, []string, error) {
 	return given, operands, nil
 }
 
-// option returns the option of that name.
-func (c command) option(name string) (option, bool) {
-	for _, o := range c.options {
-		if o.name == name {
-			return o, true
+// vocabulary lists the names of commands, and their options, each once.
+func vocabulary(of ...command) (names, options []string) {
+	for _, c := range of {
+		names = append(names, c.name)
+		for _, o := range c.options {
+			options = append(options, "--"+o.name)
 		}
 	}
-	return option{}, false
+	slices.Sort(options)
+	return names, slices.Compact(options)
+}
+
+// completionCommand prints the script with which a shell completes words.
+func completionCommand(c call) error {
+	script, known := map[string]string{
+		"bash": "complete -o default -W %q groovewright\n", "fish": "complete -c groovewright -a %q\n",
+		"zsh": "autoload -U +X bashcompinit && bashcompinit\ncomplete -o default -W %q groovewright\n",
+	}[c.operands[0]]
+	if !known {
+		return usageError(fmt.Sprintf("completion: %q: expected bash, zsh or fish", c.operands[0]))
+	}
+	names, options := vocabulary(commands()...)
+	return show(c.stdout, fmt.Sprintf(script, strings.Join(append(names, options...), " ")))
 }

@@ -18,7 +18,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-//go:embed book.tmpl template.tmpl survey.tmpl
+//go:embed book.tmpl template.tmpl survey.tmpl starter.tmpl
 var texts embed.FS
 
 //go:embed page.css

@@ -353,3 +353,17 @@ func label(p plan.Plan, number int) string {
 	piece, _ := p.Piece(number)
 	return cmp.Or(piece.Label, strconv.Itoa(number))
 }
+
+// Written says what a plan takes and which of its files were written into a folder.
+func Written(p plan.Plan, folder string, files []File) string {
+	var names []string
+	for _, f := range files {
+		if !strings.HasSuffix(f.Name, ".svg") {
+			names = append(names, f.Name)
+		}
+	}
+	if n := len(files) - len(names); n > 0 {
+		names = append(names, count(n, "drawing"))
+	}
+	return fmt.Sprintf("%s\nwritten to %s: %s\n", Headline(p), folder, strings.Join(names, ", "))
+}

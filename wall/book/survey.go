@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction/fault"
@@ -25,18 +26,40 @@ type blank struct {
 // 99, one page for the room, one for each run, and one for an opening of another outline than a
 // rectangle. Every box is named by the path of its field in the job file.
 func Survey(runs int) ([]byte, error) {
-	if runs < 1 || runs > mostRuns {
-		return nil, &fault.Fault{Value: fmt.Sprint(runs), Want: fmt.Sprintf("a number of runs from 1 to %d", mostRuns)}
+	if err := sensible(runs); err != nil {
+		return nil, err
 	}
 	var drawings []template.HTML
 	for i := range runs {
 		drawings = append(drawings, template.HTML(drawing.Survey(i+1).Element()))
 	}
-	funcs := template.FuncMap{"rows": rows, "count": func(i int) int { return i + 1 }}
+	funcs := template.FuncMap{"rows": rows, "count": number}
 	return execute("survey.tmpl", funcs, struct {
 		Style    template.CSS
 		Drawings []template.HTML // of each run
 	}{style(), drawings})
+}
+
+// Starter returns a first job file to change, with comments and every field that a first job needs:
+// an invented room of 1 to 99 runs, which can be planned as it is.
+func Starter(runs int) ([]byte, error) {
+	if err := sensible(runs); err != nil {
+		return nil, err
+	}
+	ends := slices.Repeat([]string{"inside corner"}, runs+1) // the end between two runs is that of both
+	ends[0], ends[runs] = "exposed", "exposed"
+	return execute("starter.tmpl", template.FuncMap{"count": number, "right": func(i int) string { return ends[i+1] }}, ends[:runs])
+}
+
+// number counts from 1.
+func number(i int) int { return i + 1 }
+
+// sensible fails for a number of runs that no sheet is made for.
+func sensible(runs int) error {
+	if runs < 1 || runs > mostRuns {
+		return &fault.Fault{Value: fmt.Sprint(runs), Want: fmt.Sprintf("a number of runs from 1 to %d", mostRuns)}
+	}
+	return nil
 }
 
 // rows reads rows of boxes, each a line of paths of fields of the job file after a prefix:

@@ -29,10 +29,16 @@ func (c *converter) job(f *file) plan.Job {
 	j.Profile = f.Profile.Own
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
-		if now, renamed := groove.Renamed(f.Profile.Ready); renamed {
+		known := readyNames()
+		for _, p := range c.profiles {
+			if known = append(known, p.Name); p.Name == f.Profile.Ready {
+				ready, ok = p, true
+			}
+		}
+		if now, renamed := groove.Renamed(f.Profile.Ready); renamed && !ok {
 			c.fault(fault.Of("profile"), &cause{ErrValue, "is now " + strconv.Quote(now), nil}, "that profile, with stock as wide as it shows")
 		} else if j.Profile = ready; !ok {
-			c.fault(fault.Of("profile"), ErrValue, "one of "+strings.Join(readyNames(), ", "))
+			c.fault(fault.Of("profile"), &cause{ErrValue, ErrValue.Error() + fault.DidYouMean(f.Profile.Ready, known...), nil}, "one of "+strings.Join(known, ", "))
 		}
 	}
 	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}

@@ -119,7 +119,8 @@ func (d *decoder) object(n *node, path fault.Path, v reflect.Value) {
 	}
 	for key, value := range n.fields {
 		if !known[key] {
-			d.faults = append(d.faults, &fault.Fault{Path: under(path, named(key)), Cause: ErrUnknown,
+			near := fault.DidYouMean(key, each(fieldsOf(v.Type()), func(f field) string { return f.name })...)
+			d.faults = append(d.faults, &fault.Fault{Path: under(path, named(key)), Cause: &cause{ErrUnknown, ErrUnknown.Error() + near, nil},
 				Want: "one of " + namesOf(v.Type()), Line: value.line, Column: value.column})
 		}
 	}

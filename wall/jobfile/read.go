@@ -14,13 +14,17 @@ import (
 // nothing is, everything that [plan.Job.Validate] refuses: *fault.Fault values in the order of the
 // file, joined by errors.Join. Only where the file is no JSON does it stop at the first.
 //
+// The field profile may also name one of the profiles given here; of two with one name, or of one
+// with the name of a builtin profile, it is the last.
+//
 // The cost is linear in the size of the file, which [MaxBytes] bounds, and that of Validate.
-func Read(r io.Reader) (j plan.Job, err error) {
+func Read(r io.Reader, profiles ...groove.Profile) (j plan.Job, err error) {
 	defer fraction.Catch(&err)
 	c, err := begin(r)
 	if err != nil {
 		return plan.Job{}, err
 	}
+	c.profiles = profiles
 	if n := c.root.fields["units"]; n != nil {
 		_ = c.units.UnmarshalText([]byte(n.text)) // what is wrong with it is found below
 	}
@@ -71,14 +75,15 @@ func ReadProfiles(r io.Reader) (profiles []groove.Profile, err error) {
 // converter turns the tables of a file into a job.
 type converter struct {
 	decoder
-	root   *node
-	places map[string]fault.Path // fields of the file, by fields of the job that are elsewhere
+	root     *node
+	profiles []groove.Profile      // besides the builtin ones
+	places   map[string]fault.Path // fields of the file, by fields of the job that are elsewhere
 }
 
 // begin reads the JSON of a file.
 func begin(r io.Reader) (*converter, error) {
 	root, faults, err := parse(r)
-	c := &converter{decoder{faults: faults}, root, map[string]fault.Path{}}
+	c := &converter{decoder: decoder{faults: faults}, root: root, places: map[string]fault.Path{}}
 	if root == nil && err == nil {
 		err = c.err()
 	}

@@ -10,6 +10,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
 )
 
@@ -76,7 +77,7 @@ func scalarOf(t reflect.Type) (s scalar, ok bool) {
 			func(text string, _ fraction.Unit) (any, error) {
 				v := reflect.New(t)
 				if text == "" || v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(text)) != nil {
-					return v.Elem().Interface(), errors.New("no such word here")
+					return v.Elem().Interface(), errors.New("no such word here" + fault.DidYouMean(text, words...))
 				}
 				return v.Elem().Interface(), nil
 			}, written}, true

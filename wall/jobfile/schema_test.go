@@ -2,6 +2,7 @@ package jobfile_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"maps"
 	"os"
@@ -196,7 +197,7 @@ func TestSchemaAndReaderHaveTheSameFields(t *testing.T) {
 		objects++
 		file := wrap(`{"?": 0}`)
 		_, err := jobfile.Read(strings.NewReader(file))
-		i := slices.IndexFunc(fault.All(err), func(f *fault.Fault) bool { return f.Cause == jobfile.ErrUnknown })
+		i := slices.IndexFunc(fault.All(err), func(f *fault.Fault) bool { return errors.Is(f, jobfile.ErrUnknown) })
 		if i < 0 {
 			t.Fatalf("%s: %v", file, err)
 		}
