@@ -290,7 +290,7 @@ func poleMarks(p plan.Plan, r plan.Run) (marks []poleMark) {
 
 // way says which way a run is worked, and why where the boards ask for it.
 func way(s plan.SetOut) string {
-	return s.Direction.String() + map[wall.DirectionCause]string{wall.ByTongue: ", to the side of the tongue", wall.ByLap: ", as the boards lap"}[s.DirectionBy]
+	return s.Direction.String() + map[wall.DirectionCause]string{wall.ByTongue: ", to the side of the tongue", wall.ByLap: ", as the boards lap", wall.ByKeep: ", as the job keeps it"}[s.DirectionBy]
 }
 
 // why says for what a run is set out so: what is seen, or hidden, at both ends.

@@ -61,6 +61,7 @@ func tooWide(t interface{ Errorf(string, ...any) }, s string) {
 func TestWordsOfAWayAndAWidth(t *testing.T) {
 	for cause, want := range map[wall.DirectionCause]string{
 		wall.ByNothing: "left", wall.BySeenEnd: "left", wall.ByTongue: "left, to the side of the tongue", wall.ByLap: "left, as the boards lap",
+		wall.ByKeep: "left, as the job keeps it",
 	} {
 		if got := way(plan.SetOut{SetOut: wall.SetOut{Direction: wall.Left, DirectionBy: cause}}); got != want {
 			t.Errorf("%v: %s, want %s", cause, got, want)

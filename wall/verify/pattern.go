@@ -136,7 +136,7 @@ func (j *room) leaning(from, to, origin rat, right bool) (amount rat, whole bool
 // that is least.
 func (p *pattern) slanted(foot, lean rat, right bool) (feature, rat) {
 	toRight := lean.Sign() > 0 || lean.Sign() == 0 && right // rounded, it may stand upright
-	f, ahead := p.beside(foot, toRight) // so much of it lies on the side to which the cut leans
+	f, ahead := p.beside(foot, toRight)                     // so much of it lies on the side to which the cut leans
 	start := diff(foot, ahead)
 	if toRight {
 		start = diff(sum(foot, ahead), f.Width)
