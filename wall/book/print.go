@@ -27,7 +27,7 @@ func (t *text) result(p plan.Plan) {
 }
 
 // unitWords has the names of the units that people read.
-var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
+var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimeters", fraction.Centimetre: "centimeters"}
 
 // between says in what lengths are written, and how one that is between two marks of the tape.
 func (t *text) between() string {

@@ -68,7 +68,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		for k, leg := range legs {
 			said := line{"butts, starts off the corner by ", gaps[k]}
 			if c.Mitred() {
-				said = line{"mitred"}
+				said = line{"mitered"}
 			} else if c.Passes == leg.tip.run.Name {
 				said = line{"passes, stays off the corner by ", gaps[k]}
 			}

@@ -111,7 +111,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	}
 	rest := line{}
 	if !one.shared {
-		rest = line{": page ", counted(one.name), ". Lay it on the face, by the grey strips."}
+		rest = line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."}
 	}
 	if f, ok := what.(figure); ok {
 		what = figure{clip(f.text, d.Width-8-(name.width(typeSize)+rest.width(typeSize))*1.12, typeSize*1.12), f.from}
