@@ -11,10 +11,10 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// lineWidth is the most characters of a printed line.
+// lineWidth is the most columns of a printed line.
 const lineWidth = 80
 
-// text is a plain text of lines of at most [lineWidth] characters, with lengths as a person's tape
+// text is a plain text of lines of at most [lineWidth] columns, with lengths as a person's tape
 // shows them.
 type text struct {
 	strings.Builder
@@ -35,7 +35,7 @@ func written(tape fraction.Tape, full bool, write func(t *text)) string {
 		t.gap()
 		t.para("Here the text ends: " + err.Error())
 	}
-	return t.String()
+	return isolated(t.String())
 }
 
 // either returns the first words where something holds, else the others.
@@ -97,7 +97,7 @@ func (t *text) heading(title string) {
 	longest := 0
 	for _, line := range fold(title, lineWidth) {
 		t.WriteString(line + "\n")
-		longest = max(longest, utf8.RuneCountInString(line))
+		longest = max(longest, columns(line))
 	}
 	t.WriteString(strings.Repeat("=", longest) + "\n")
 }
@@ -129,7 +129,7 @@ func (t *text) para(s string) { t.hang("", s) }
 // hang writes a paragraph after a label; its further lines stand under the first one's text. Line
 // breaks in it are kept.
 func (t *text) hang(label, s string) {
-	indent := strings.Repeat(" ", utf8.RuneCountInString(label))
+	indent := strings.Repeat(" ", columns(label))
 	for part := range strings.SplitSeq(s, "\n") {
 		for _, line := range fold(part, lineWidth-len(indent)) {
 			t.WriteString(strings.TrimRight(label+line, " ") + "\n")
@@ -151,7 +151,7 @@ func (t *text) table(indent int, head []string, rows [][]string) {
 	widths := make([]int, len(rows[0]))
 	for _, row := range rows {
 		for i, cell := range row {
-			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+			widths[i] = max(widths[i], columns(cell))
 		}
 	}
 	over := indent - 2 - lineWidth
@@ -170,7 +170,7 @@ func (t *text) table(indent int, head []string, rows [][]string) {
 				if k == len(lines) {
 					lines = append(lines, "")
 				}
-				lines[k] = fmt.Sprintf("%-*s%s", column, lines[k], part)
+				lines[k] += strings.Repeat(" ", max(column-columns(lines[k]), 0)) + part
 			}
 			column += widths[i] + 2
 		}
@@ -180,7 +180,7 @@ func (t *text) table(indent int, head []string, rows [][]string) {
 	}
 }
 
-// fold breaks a text into lines of at most width characters, between words where it can, and never
+// fold breaks a text into lines of at most width columns, between words where it can, and never
 // between a whole number and its fraction or unit unless these alone are wider. It returns at least
 // one line.
 func fold(s string, width int) []string {
@@ -190,19 +190,19 @@ func fold(s string, width int) []string {
 	words := strings.Fields(s)
 	for i := len(words) - 1; i > 0; i-- {
 		pair := words[i-1] + " " + words[i]
-		if at := wholeAndFraction.FindStringIndex(pair); at != nil && at[0] == len(words[i-1])-1 && utf8.RuneCountInString(pair) <= width {
+		if at := wholeAndFraction.FindStringIndex(pair); at != nil && at[0] == len(words[i-1])-1 && columns(pair) <= width {
 			words = slices.Replace(words, i-1, i+1, pair)
 		}
 	}
 	for _, word := range words {
 		joined := strings.TrimSpace(line + " " + word)
-		if line != "" && utf8.RuneCountInString(joined) > width {
+		if line != "" && columns(joined) > width {
 			lines, joined = append(lines, line), word
 		}
 		line = joined
-		for utf8.RuneCountInString(line) > width {
-			runes := []rune(line)
-			lines, line = append(lines, string(runes[:width])), string(runes[width:])
+		for columns(line) > width && head(line, width) != line {
+			first := head(line, width)
+			lines, line = append(lines, first), line[len(first):]
 		}
 	}
 	return append(lines, line)

@@ -1,0 +1,51 @@
+package book
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+)
+
+// Widths by Unicode Standard Annex 11 (EastAsianWidth.txt, classes W and F two columns) and the general
+// category (Mn, Me, Cf none).
+func TestColumns(t *testing.T) {
+	for s, want := range map[string]int{
+		"": 0, "wall 1": 6, "é": 1, "e\u0301": 1, "浴室": 4, "바닥": 4, "ｶﾞ": 2, "Ｗ": 2, "キッチン": 8, "a\u200db": 2,
+		"מטבח": 4, "مَطبخ": 4, "🚪": 2, "🪟🪟": 4, "☀": 1, "☀\ufe0f": 2, "🚪\ufe0f": 2, "½": 1, "›": 1, "\u2068מ\u2069": 1,
+		"\U00020000": 2, "한": 2,
+	} {
+		if got := columns(s); got != want {
+			t.Errorf("%q takes %d columns, want %d", s, got, want)
+		}
+	}
+}
+
+// Columns of a table begin where they ought to, whatever the names are made of: what is wide takes two
+// columns, marks none, and what is read from the right is kept apart from the numbers beside it.
+func TestTableOfOddNames(t *testing.T) {
+	got := written(fraction.Tape{}, false, func(t *text) {
+		t.table(1, nil, [][]string{{"wall", "12 3/4", "x"}, {"浴室", "1", "x"}, {"e\u0301tage", "2", "x"}, {"מטבח 2", "3/4", "x"}, {"🚪", "5", "x"}})
+	})
+	want := " wall    12 3/4  x\n 浴室    1       x\n e\u0301tage   2       x\n \u2068מטבח \u20692  3/4     x\n 🚪      5       x\n"
+	if got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// A word too long for a line is cut between characters, none of them lost.
+func TestLongWordsAreCut(t *testing.T) {
+	for _, word := range []string{strings.Repeat("浴", 50), strings.Repeat("e\u0301", 90), strings.Repeat("🚪", 41), "浴"} {
+		for _, width := range []int{1, 2, 3, 79, 80} {
+			lines := fold(word, width)
+			for _, line := range lines {
+				if line == "" || columns(line) > max(width, 2) {
+					t.Errorf("a line of %d columns of %d: %q", columns(line), width, line)
+				}
+			}
+			if strings.Join(lines, "") != word {
+				t.Errorf("%q was cut into %q", word, lines)
+			}
+		}
+	}
+}
