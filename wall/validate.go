@@ -21,7 +21,8 @@ const (
 // The largest room that is planned, so that each plan ends within bounded time and memory.
 const (
 	MaxKinds    = 64 // of stock
-	MaxRuns     = 100
+	MaxRuns     = 60
+	MaxFeatures = 300  // of the pattern, times the runs
 	MaxPanels   = 1000 // of the widest stock, side by side along all runs together; installed panels
 	MaxStations = 1000 // of all runs together
 	MaxOpenings = 200  // of all runs together
@@ -40,6 +41,7 @@ func (room *Room) checkLimits(f *faults) {
 	most(len(room.Stock), MaxKinds, "kinds of stock", "Stock")
 	most(len(room.Runs), MaxRuns, "runs", "Runs")
 	most(len(room.Installed), MaxPanels, "installed panels", "Installed")
+	most(len(room.Profile.Features)*len(room.Runs), MaxFeatures, "features of the pattern times runs", "Profile", "Features")
 	widest, wide := fraction.Length{}, fraction.Length{}
 	for _, s := range room.Stock {
 		widest = fraction.Max(widest, s.Width)

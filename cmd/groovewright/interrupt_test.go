@@ -97,7 +97,7 @@ func interrupt(program string, job []byte, after time.Duration, dir string) (how
 	return p.Search.End.String(), took, err
 }
 
-// largeRoom draws the job of a room of 10 to 40 coupled runs and a repeat of up to 200 features.
+// largeRoom draws the job of a room of 10 to 40 coupled runs and a repeat of up to 30 features.
 func largeRoom(r *rand.Rand) []byte {
 	type object = map[string]any
 	eighths := func(low, high int) string {
@@ -105,10 +105,10 @@ func largeRoom(r *rand.Rand) []byte {
 		return fmt.Sprintf("%d %d/8", n/8, n%8)
 	}
 	var features, runs []object
-	for range []int{1, 3, 20, 100}[r.IntN(4)] {
+	n := 10 + r.IntN(31)
+	for range min([]int{1, 2, 5, 15}[r.IntN(4)], 150/n) {
 		features = append(features, object{"kind": "flat", "width": fmt.Sprintf("%d/16", 4+r.IntN(30))}, object{"kind": "groove", "width": "1/8"})
 	}
-	n := 10 + r.IntN(31)
 	for i := range n {
 		corner := object{"kind": "inside corner"}
 		width, low, high := eighths(20, 150), eighths(20, 40), eighths(20, 40)

@@ -30,7 +30,7 @@ type file struct {
 	Plates     []plate          `json:"plates,omitzero" doc:"Cover plates, where they are not of the usual sizes."`
 	Trim       plan.Trims       `json:"trim,omitzero" doc:"What hides edges of panels on every run."`
 	Gaps       wall.Gaps        `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
-	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise."`
+	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise. At most 300 features of the pattern times runs."`
 	Installed  []installed      `json:"installed,omitzero" doc:"Panels that are on the wall already: they are planned round."`
 	Priorities wall.Priorities  `json:"priorities,omitzero" doc:"What is best: the weights and least sizes that layouts are judged by. A metric job has round sizes."`
 	Built      int              `json:"built,omitzero" doc:"The year of the house, for the cautions."`
