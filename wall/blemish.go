@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 )
@@ -34,7 +36,7 @@ const (
 	Seam                                // a seam as such
 	SeamOffLine                         // its distance from the nearest seam line
 	StepSide                            // a feature cut at the side of a step
-	WeakStrip                           // by how much a strip beside a seam is too narrow
+	WeakStrip                           // by how much a strip or a tab beside a seam is too narrow
 )
 
 var blemishKinds = enum.Of[BlemishKind]("box side", "break", "covered end", "exposed end", "inside corner", "opening side",
@@ -130,19 +132,33 @@ func (s *stretch) onlySeenEnd() (end edge, only bool) {
 
 // seamTerms returns the terms of a seam with its gap's middle at x, but for lineTerm.
 func (s *stretch) seamTerms(x fraction.Length) []Blemish {
-	run, priorities := &s.room.Runs[s.run], &s.room.Priorities
-	terms := []Blemish{{Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: priorities.Seam,
-		Height: s.region.heightAt(x, s.room.Mark), Weight: run.prominence(x)}}
-	half := s.room.Gaps.Seam.Div(2)
-	for _, e := range s.region.edges {
-		strip := x.Sub(half).Sub(e.x) // left of the seam
-		if e.keepsLeft() {
-			strip = e.x.Sub(x.Add(half))
+	seam := Blemish{Run: s.run, Kind: Seam, Where: AtSeam, At: x, Amount: s.room.Priorities.Seam,
+		Height: s.region.heightAt(x, s.room.Mark), Weight: s.room.Runs[s.run].prominence(x)}
+	return append([]Blemish{seam}, s.weakStrips(s.run, x, s.region)...)
+}
+
+// weakStrips returns the terms of what a seam at x of run r leaves narrow between itself and the
+// upright sides of openings and steps: strips beside a side, as high as it is, and tabs that end below
+// or above what it bounds, as high as what is panelled there in all.
+func (m *Model) weakStrips(r int, x fraction.Length, g *region) (terms []Blemish) {
+	half, least := m.room.Gaps.Seam.Div(2), m.room.Priorities.LeastStrip
+	for i, e := range g.edges {
+		width, leftPanel := x.Sub(half).Sub(e.x), true
+		if width.Sign() <= 0 {
+			width, leftPanel = e.x.Sub(x).Sub(half), false
 		}
-		if !e.end && strip.Sign() > 0 && strip.Less(priorities.LeastStrip) {
-			terms = append(terms, Blemish{Run: s.run, Kind: WeakStrip, Where: e.where, Opening: e.opening, At: e.x,
-				Amount: priorities.LeastStrip.Sub(strip), Height: e.height, Weight: priorities.WeakStrip})
+		if e.end || width.Sign() <= 0 || !width.Less(least) {
+			continue
 		}
+		height := e.height
+		if e.keepsLeft() == leftPanel { // a tab, once for all edges of the place
+			if slices.ContainsFunc(g.edges[:i], func(f edge) bool { return !f.end && f.x == e.x && f.keep == e.keep }) {
+				continue
+			}
+			height = g.heightBeside(e.x, !leftPanel, m.room.Mark)
+		}
+		terms = append(terms, Blemish{Run: r, Kind: WeakStrip, Where: e.where, Opening: e.opening, At: e.x,
+			Amount: least.Sub(width), Height: height, Weight: m.room.Priorities.WeakStrip})
 	}
 	return terms
 }
@@ -208,6 +224,7 @@ func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error
 	terms := []Blemish{{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence}}
 	if _, _, seam := g.besideBreak(at, m.room.Gaps.Seam.Div(2)); seam && !m.room.Profile.Boards {
 		terms = append(terms, Blemish{Run: r, Kind: Seam, Where: AtBreak, At: at, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)})
+		terms = append(terms, m.weakStrips(r, at, g)...)
 	}
 	return terms, nil
 }

@@ -142,32 +142,31 @@ func atLeast(high, low fraction.Length) (height fraction.Length) {
 	return high.Sub(low)
 }
 
-// heightAt returns the seen height at x: the lesser of both sides at a step, 0 beside a void, sloped
-// lines rounded to mark into the space.
-func (g *region) heightAt(x, mark fraction.Length) (least fraction.Length) {
-	for _, before := range []bool{true, false} {
-		k := g.columnAt(x, before)
-		if k < 0 {
-			return fraction.Length{}
+// heightAt returns the seen height at x: the lesser of both sides at a step.
+func (g *region) heightAt(x, mark fraction.Length) fraction.Length {
+	return fraction.Min(g.heightBeside(x, true, mark), g.heightBeside(x, false, mark))
+}
+
+// heightBeside returns the seen height just left of x, if before, or just right of it: 0 in a void,
+// sloped lines rounded to mark into the space.
+func (g *region) heightBeside(x fraction.Length, before bool, mark fraction.Length) (sum fraction.Length) {
+	k := g.columnAt(x, before)
+	if k < 0 {
+		return sum
+	}
+	for _, c := range g.columns[k].cells {
+		top, bottom := c.top.at(x), c.bottom.at(x)
+		if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
+			top = floor(top, mark)
 		}
-		var sum fraction.Length
-		for _, c := range g.columns[k].cells {
-			top, bottom := c.top.at(x), c.bottom.at(x)
-			if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
-				top = floor(top, mark)
-			}
-			if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
-				bottom = ceil(bottom, mark)
-			}
-			if bottom.Less(top) {
-				sum = sum.Add(top.Sub(bottom))
-			}
+		if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
+			bottom = ceil(bottom, mark)
 		}
-		if before || sum.Less(least) {
-			least = sum
+		if bottom.Less(top) {
+			sum = sum.Add(top.Sub(bottom))
 		}
 	}
-	return least
+	return sum
 }
 
 // span is a stretch of a region without a void.

@@ -47,8 +47,8 @@ func ExampleLayouts() {
 		}
 	}
 	// Output:
-	// blemish 37/48, a repeat starts at 1/4: 0 to 24 3/8 24 3/8 to 48 3/4 48 3/4 to 95
 	// blemish 37/48, a repeat starts at 1/4: 0 to 24 3/8 24 3/8 to 49 49 to 95
+	// blemish 37/48, a repeat starts at 1/4: 0 to 24 5/8 24 5/8 to 49 49 to 95
 }
 
 // An inch of width costs as much as it is high: the layout that comes first takes the least area, cut

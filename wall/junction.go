@@ -53,10 +53,12 @@ func (m *Model) newCoupler(j junction) *coupler {
 		var terms []Blemish
 		if terms, err = m.breakTerms(j.run, j.from, inch); err == nil {
 			perInch = terms[0].cost()
-			for _, seam := range terms[1:] {
-				k.fixed.blemish = inGrains(seam.cost())
-				k.fixed.broken = int32(len(m.room.BoxesAt(j.run, seam.At)))
-				if m.room.Runs[j.run].Keep.clears(seam.At) {
+			for _, t := range terms[1:] { // of the seam
+				k.fixed.blemish = total(k.fixed.blemish, inGrains(t.cost()))
+				if t.Kind == Seam {
+					k.fixed.broken = int32(len(m.room.BoxesAt(j.run, t.At)))
+				}
+				if t.Kind == Seam && m.room.Runs[j.run].Keep.clears(t.At) {
 					k.fixed = infinite
 				}
 			}

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"example.com/groovewright/cutout"
@@ -52,6 +53,61 @@ func TestSeamsStayOutOfBoxes(t *testing.T) {
 				t.Errorf("%s: seams at %v, %d of them at the box, %d rules broken; want %d seams and %d rules", test.name, seams, in, l.Broken, test.seams, test.broken)
 			}
 			break
+		}
+	}
+}
+
+// Beside a seam at 20 in with a gap of 1/8, a strip of 1/2 in, and a tab of as much under or over an
+// opening, fall short of 3/4 in by 1/4. Heights by hand.
+func TestWeakStripsAndTabs(t *testing.T) {
+	half := fraction.Of(1, 16)
+	left, right := inches("20").Sub(half), inches("20").Add(half) // edges of the panels
+	apart := inches("1/2")
+	for _, test := range []struct {
+		name    string
+		opening []cutout.Point
+		heights []Height
+		want    string // heights of the terms
+	}{
+		{"a window left of the seam, the panel's strip beside it", cutout.Rectangle(left.Sub(apart).Sub(inches("8")), inches("6"), inches("8"), inches("5")), nil, "5"},
+		{"a window over the seam, the tab below and above it", cutout.Rectangle(left.Sub(apart), inches("6"), inches("8"), inches("5")), nil, "15"},
+		{"a window up to the top, its sill tab", cutout.Rectangle(left.Sub(apart), inches("6"), inches("8"), inches("30")), nil, "6"},
+		{"the same at the panel on the right", cutout.Rectangle(right.Add(apart).Sub(inches("8")), inches("6"), inches("8"), inches("30")), nil, "6"},
+		{"strips of both panels", cutout.Rectangle(left.Sub(apart).Sub(inches("8")), inches("6"), inches("8"), inches("5")),
+			[]Height{{Top: inches("20")}, {At: right.Add(apart), Top: inches("20")}, {At: right.Add(apart), Top: inches("12")}, {At: inches("40"), Top: inches("12")}}, "5 8"},
+		{"a step down, under which a tab ends", nil,
+			[]Height{{Top: inches("20")}, {At: left.Sub(apart), Top: inches("20")}, {At: left.Sub(apart), Top: inches("12")}, {At: inches("40"), Top: inches("12")}}, "12"},
+		{"a door leaves no tab", cutout.Rectangle(left.Sub(apart), inches("-1"), inches("8"), inches("30")), nil, ""},
+		{"far enough", cutout.Rectangle(left.Sub(inches("3/4")), inches("6"), inches("8"), inches("5")), nil, ""},
+	} {
+		room := Room{Profile: profiles[0], Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch), Gaps: Gaps{Seam: half.Mul(2)},
+			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+			Runs:  []Run{{Name: "run", Width: inches("40"), Left: End{Kind: Covered}, Right: End{Kind: Covered}, Heights: heights("0,0,20; 40,0,20")}}}
+		if test.heights != nil {
+			room.Runs[0].Heights = test.heights
+		}
+		if test.opening != nil {
+			room.Runs[0].Openings = []Opening{{Name: "opening", Kind: Window, Outline: test.opening}}
+		}
+		m, err := NewModel(context.Background(), room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g, err := m.region(0, fitting{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, b := range m.weakStrips(0, inches("20"), g) {
+			if b.Height.Sign() == 0 {
+				continue
+			}
+			if got = append(got, b.Height.String()); b.Amount != fraction.Of(1, 4) {
+				t.Errorf("%s: too narrow by %v, want 1/4", test.name, b.Amount)
+			}
+		}
+		if s := strings.Join(got, " "); s != test.want {
+			t.Errorf("%s: heights %q, want %q", test.name, s, test.want)
 		}
 	}
 }
