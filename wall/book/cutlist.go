@@ -105,12 +105,14 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 // sideWords name the sides of a cut: the near one, and the one beyond the blade.
 var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
 
-// freed names the pieces that stand free after a cut, where there are two with their sides.
+// freed names the pieces that stand free after a cut, with their sides where there are two, or one
+// beyond the blade and a part to cut on this side of it.
 func freed(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	var says []string
-	for side, number := range c.Frees {
+	for beyond, number := range c.Frees {
 		if number != 0 {
-			says = append(says, pieceName(p, s, number)+either(c.Frees[1-side] != 0, " "+sideWords[c.Kind][side], ""))
+			sides := c.Frees[1-beyond] != 0 || beyond == 1 && c.Trim != plan.TrimNear
+			says = append(says, pieceName(p, s, number)+either(sides, " "+sideWords[c.Kind][beyond], ""))
 		}
 	}
 	return strings.Join(says, ", ")

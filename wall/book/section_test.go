@@ -132,3 +132,105 @@ func TestTablesReadBack(t *testing.T) {
 		t.Error("a table that is none has rows")
 	}
 }
+
+// inCutList reads a line of the cut list as a person does.
+var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: take (.+?) off its (?:lower end|left edge)| at (.+?)(, which trims .+? off)?)(?:; frees (.+))?$`)
+
+// onBench is a part of a sheet while it is sawn.
+type onBench struct {
+	width, height fraction.Length
+	cut           string // that it comes from
+	side          string
+}
+
+// Who has the short text alone can saw every sheet: each line names one part that is there, and what it
+// frees has the size that the list of pieces gives.
+func TestShortTextSawsEverySheet(t *testing.T) {
+	sawn := 0
+	for name, p := range examplePlans(t) {
+		tape := p.TapeMeasure()
+		read := func(text string) fraction.Length {
+			number, more, _ := strings.Cut(text, " plus ")
+			number, less, _ := strings.Cut(number, " less ")
+			return fraction.MustParse(number).Add(fraction.MustParse(or(more, "0"))).Sub(fraction.MustParse(or(less, "0")))
+		}
+		pieces := map[string]plan.Piece{}
+		for _, piece := range p.Pieces {
+			pieces[piece.Label] = piece
+		}
+		for _, s := range p.Sheets {
+			kind, _ := p.StockNamed(s.Stock)
+			parts := []onBench{{width: kind.Width, height: kind.Length}}
+			text := unfolded(Part(plan.Plan{Profile: p.Profile, Units: p.Units, Tape: p.Tape, Saw: p.Saw, Stock: p.Stock, Pieces: p.Pieces, Sheets: []plan.Sheet{s}}, Sheets, false))
+			for _, line := range strings.Split(text, "\n") {
+				m := inCutList.FindStringSubmatch(line)
+				if m == nil {
+					continue
+				}
+				var at []int
+				for i, part := range parts {
+					whole := strings.HasPrefix(m[3], "the ") && len(parts) == 1
+					named := m[4] == tape.Format(part.width) && m[5] == tape.Format(part.height) && (m[6] == "" || strings.TrimSpace(m[6]) == part.side && m[8] == part.cut)
+					if whole || named {
+						at = append(at, i)
+					}
+				}
+				if len(at) != 1 {
+					t.Fatalf("%s, sheet %d: %d parts on the bench for %q", name, s.Number, len(at), line)
+				}
+				part := parts[at[0]]
+				parts = slices.Delete(parts, at[0], at[0]+1)
+				near, beyond := part, part
+				near.cut, beyond.cut = m[1], m[1]
+				cut := func(length *fraction.Length, nearLength *fraction.Length) {
+					if m[10] != "" {
+						*nearLength, *length = fraction.Length{}, length.Sub(read(m[10]))
+						return
+					}
+					*nearLength, *length = read(m[11]), length.Sub(read(m[11])).Sub(p.Saw.Kerf)
+				}
+				if m[2] == "rip" {
+					near.side, beyond.side = "left of", "right of"
+					cut(&beyond.width, &near.width)
+				} else {
+					near.side, beyond.side = "below", "above"
+					cut(&beyond.height, &near.height)
+				}
+				for _, freed := range strings.Split(m[13], ", ") {
+					if freed == "" {
+						continue
+					}
+					words := strings.Fields(freed)
+					free, side := &near, words[len(words)-1]
+					if m[10] != "" || side == "above" || side == "right" {
+						free = &beyond
+					}
+					piece := pieces[words[1]]
+					if over := free.width.Sub(piece.Width); free.height != piece.Height || !over.IsZero() && !(piece.Closing && over.Sign() > 0) {
+						t.Errorf("%s, sheet %d: %q leaves %v x %v, and the piece is %v x %v", name, s.Number, line, free.width, free.height, piece.Width, piece.Height)
+					}
+					*free = onBench{}
+					sawn++
+				}
+				for _, left := range []onBench{near, beyond} {
+					if left.width.Sign() > 0 && left.height.Sign() > 0 {
+						parts = append(parts, left)
+					}
+				}
+			}
+		}
+	}
+	if sawn < 20 {
+		t.Errorf("only %d pieces sawn", sawn)
+	}
+}
+
+func or(text, other string) string {
+	if text == "" {
+		return other
+	}
+	return text
+}
+
+// unfolded joins the lines of a step.
+func unfolded(text string) string { return strings.ReplaceAll(text, "\n       ", " ") }
