@@ -109,7 +109,8 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 		return fraction.Length{}
 	}
 	p := &s.room.Profile
-	if e, ok := s.onlySeenEnd(); ok {
+	if left, right := s.region.endsSeen(); left != right {
+		e := s.edges[slices.IndexFunc(s.edges, edge.seenEnd)]
 		narrow := *p
 		narrow.WideFlats = false
 		return fraction.Must(narrow.CutDistance(e.foot.Sub(o), e.keep))
@@ -117,17 +118,6 @@ func (s *stretch) uneven(o fraction.Length) fraction.Length {
 	left := fraction.Must(p.DistanceToBoundary(s.left.Sub(o)))
 	right := fraction.Must(p.DistanceToBoundary(s.right.Sub(o)))
 	return left.Sub(right).Abs()
-}
-
-// onlySeenEnd returns an edge of the end that is seen where the other is not.
-func (s *stretch) onlySeenEnd() (end edge, only bool) {
-	var left, right bool
-	for _, e := range s.edges {
-		if e.end && e.weight.Sign() > 0 {
-			end, left, right = e, left || !e.keepsLeft(), right || e.keepsLeft()
-		}
-	}
-	return end, left != right
 }
 
 // seamTerms returns the terms of a seam with its gap's middle at x, but for lineTerm.

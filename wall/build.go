@@ -33,6 +33,7 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 			first = i
 			run.Limits[0] = s.region.left
 			run.EndPhases[0], run.EndLeans[0] = s.endPhase(l.sol.origin, true)
+			run.EndsSeen[0], run.EndsSeen[1] = s.region.endsSeen()
 		}
 		run.Limits[1] = s.region.right
 		run.EndPhases[1], run.EndLeans[1] = s.endPhase(l.sol.origin, false)

@@ -219,6 +219,19 @@ func (e edge) whole(p *groove.Profile, o fraction.Length) bool {
 	return !slices.ContainsFunc(crossed, func(c groove.Crossing) bool { return c.Feature.Kind != groove.Flat })
 }
 
+// seenEnd reports whether the edge is one of an end at which a cut feature weighs anything.
+func (e edge) seenEnd() bool { return e.end && e.weight.Sign() > 0 }
+
+// endsSeen reports whether a cut feature at the left and at the right end weighs anything.
+func (g *region) endsSeen() (left, right bool) {
+	for _, e := range g.edges {
+		if e.seenEnd() {
+			left, right = left || !e.keepsLeft(), right || e.keepsLeft()
+		}
+	}
+	return left, right
+}
+
 // endAt returns where the foot of an end of the region stands, of the tallest part where openings
 // part it, and how far to the right of that its top does.
 func (g *region) endAt(left bool) (foot, lean fraction.Length) {

@@ -34,6 +34,7 @@ type RunLayout struct {
 	Limits    [2]fraction.Length // leftmost and rightmost x that panels reach
 	EndPhases [2]fraction.Length // at the foot of the left and right end
 	EndLeans  [2]fraction.Length // how far the top of a panel's edge there stands to the right of its foot
+	EndsSeen  [2]bool            // whether a cut feature there weighs anything
 
 	SetOut   SetOut
 	Corner   *Corner   // at the right end, where the run shares it

@@ -47,7 +47,7 @@ func (m *maker) runs() []Run {
 	var out []Run
 	for r, laid := range m.chosen.Layout.Runs {
 		run := m.job.wall(r)
-		run.Limits, run.SetOut = laid.Limits, SetOut{laid.SetOut, why(&m.job.Runs[r])}
+		run.Limits, run.SetOut = laid.Limits, SetOut{laid.SetOut, why(&laid)}
 		run.Restarts, run.Panels = laid.Restarts, append([]wall.Panel{}, laid.Panels...)
 		if c := laid.Corner; c != nil {
 			run.CornerRight = &Corner{Kind: run.Right.Kind, Next: m.job.Runs[c.Next].Name, Mismatch: c.Mismatch}
@@ -64,14 +64,8 @@ func (m *maker) runs() []Run {
 }
 
 // why returns the reason of a setting-out.
-func why(run *wall.Run) Why {
-	seen := func(e wall.End) bool {
-		if e.Prominence != nil && e.Kind != wall.InsideCorner {
-			return e.Prominence.Sign() > 0
-		}
-		return e.Kind == wall.Exposed || e.Kind == wall.OutsideCorner
-	}
-	switch left, right := seen(run.Left), seen(run.Right); {
+func why(laid *wall.RunLayout) Why {
+	switch left, right := laid.EndsSeen[0], laid.EndsSeen[1]; {
 	case left && right:
 		return BothSeen
 	case left:

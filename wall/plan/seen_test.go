@@ -77,3 +77,25 @@ func TestEndsAreCalledByWhatTheyShow(t *testing.T) {
 		}
 	}
 }
+
+// Which ends are seen follows the weights, and what is left of an end: a doorway may take it.
+func TestWhyFollowsTheWeights(t *testing.T) {
+	const doorway = `[{"name": "doorway", "kind": "other", "left": "0", "bottom": "-1", "width": "10", "height": "40"}]`
+	for _, test := range []struct {
+		priorities, openings string
+		want                 plan.Why
+	}{
+		{`{}`, `[]`, plan.LeftSeen},
+		{`{"exposed_end": 0}`, `[]`, plan.NeitherSeen},
+		{`{"covered_end": 1}`, `[]`, plan.BothSeen},
+		{`{}`, doorway, plan.NeitherSeen},
+		{`{"covered_end": 1}`, doorway, plan.RightSeen},
+	} {
+		p := makeFrom(t, fmt.Sprintf(`{"profile": "beadboard 1-1/2", "priorities": %s, "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+			"runs": [{"name": "wall", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "36"}, {"at": "60", "top": "36"}], "openings": %s}]}`, test.priorities, test.openings))
+		if got := p.Runs[0].SetOut.Why; got != test.want {
+			t.Errorf("%s, %s: %v, want %v", test.priorities, test.openings, got, test.want)
+		}
+	}
+}
