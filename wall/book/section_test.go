@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
@@ -234,3 +235,62 @@ func or(text, other string) string {
 
 // unfolded joins the lines of a step.
 func unfolded(text string) string { return strings.ReplaceAll(text, "\n       ", " ") }
+
+// inPieceList reads a rectangle to saw out as a person does.
+var inPieceList = regexp.MustCompile(`^  .*: (\S.*?) to (\S.*?) (across|from right), (\S.*?) to (\S.*?) up$`)
+
+// What the short text has sawn out of a piece by rectangles alone leaves its shape: every corner of a
+// rectangle that lies inside the piece's own is a corner of its shape, and the areas agree.
+func TestShortTextShapesPiecesOfRectangles(t *testing.T) {
+	shaped := 0
+	for name, p := range examplePlans(t) {
+		for _, piece := range p.Pieces {
+			shown := p
+			shown.Pieces = []plan.Piece{piece}
+			area := piece.Width.Times(piece.Height)
+			lines := strings.Split(Part(shown, Pieces, false), "\n")
+			from := slices.IndexFunc(lines, func(line string) bool { return strings.HasPrefix(line, "Piece ") })
+			plain := true
+			for _, line := range lines[from+1:] {
+				m := inPieceList.FindStringSubmatch(line)
+				if plain = plain && (m != nil || !strings.HasPrefix(line, "  ")); m == nil {
+					continue
+				}
+				var at [4]fraction.Length
+				for i, text := range []string{m[1], m[2], m[4], m[5]} {
+					at[i] = fraction.MustParse(text)
+				}
+				if m[3] == "from right" {
+					at[0], at[1] = piece.Width.Sub(at[1]), piece.Width.Sub(at[0])
+				}
+				area = area.Sub(at[1].Sub(at[0]).Times(at[3].Sub(at[2])))
+				for _, corner := range []plan.Point{{X: at[0], Y: at[2]}, {X: at[1], Y: at[2]}, {X: at[1], Y: at[3]}, {X: at[0], Y: at[3]}} {
+					inside := corner.X.Sign() > 0 && corner.X.Less(piece.Width) && corner.Y.Sign() > 0 && corner.Y.Less(piece.Height)
+					known := slices.Contains(piece.Outline, corner)
+					for _, h := range piece.Holes {
+						known = known || slices.Contains(h.Outline, corner)
+					}
+					if inside && !known {
+						t.Errorf("%s, piece %s: no corner at %v:\n%s", name, piece.Label, corner, line)
+					}
+				}
+			}
+			if !plain || len(piece.Marks.Order) == 0 {
+				continue
+			}
+			shaped++
+			shape, err := cutout.NewShape(piece.Outline)
+			for _, h := range piece.Holes {
+				if err == nil {
+					shape = fraction.Must(shape.Minus(h.Outline))[0]
+				}
+			}
+			if err != nil || fraction.Must(shape.Area()) != area {
+				t.Errorf("%s, piece %s: the lines leave %v, the piece has %v, %v:\n%s", name, piece.Label, area, fraction.Must(shape.Area()), err, strings.Join(lines, "\n"))
+			}
+		}
+	}
+	if shaped < 5 {
+		t.Errorf("only %d pieces shaped", shaped)
+	}
+}
