@@ -163,7 +163,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
 		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment); wood glue,", "Have at hand: a voltage tester;", "A spare stock is not in the total.",
 		"Lay adhesive on each back first, as its tube says, about a cartridge of 10 fl oz (300 mL) on 32 ft2. Allow 1 to 7 days (data of such products, the tube decides) for it to hold,",
-		"Coat the faces 1 × with primer.", "Rest: Stand or stack the sheets", "Saw all 2 pieces", "Leave the closing edge of 3 until its space is measured on the wall",
+		"Coat the faces 1 × with primer.", "Rest: Stack the sheets", "Saw all 2 pieces", "Leave the closing edge of 3 until its space is measured on the wall",
 		"Fit 1, 2; measure, saw, fit 3.", "Saw outdoors or with extraction at the blade",
 		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
 		"! finish.furring.thickness: the strips bring each face 3/4 forward",
@@ -177,7 +177,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 func TestBoardsAreNotCalledPanels(t *testing.T) {
 	p, has := busy(t, true)
 	for _, want := range []string{
-		"Rest: Stand or stack the boards", "knock each board home", "at most 16 in apart, one at the foot",
+		"Rest: Stack the boards", "knock each board home", "at most 16 in apart, one at the foot",
 		"nails or screws for the strips 1 1/2 in: one for each 16 in of strip", "counted from the boards to saw", "6 dots of 1 in, one a crossing",
 	} {
 		has(want)

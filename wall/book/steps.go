@@ -47,9 +47,9 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageRest: {
 		title: "Rest",
 		acts: map[finish.ActKind]string{
-			finish.ActRestSheets: "Stand or stack the sheets" + rest + "{rest sheets}" + settle,
-			finish.ActRestBoards: "Stand or stack the boards" + rest + "{rest boards}" + settle,
-			finish.ActRestWood:   "Stand or stack the boards" + rest + "{rest wood}" + settle,
+			finish.ActRestSheets: "Stack the sheets" + rest + "{rest sheets}" + settle,
+			finish.ActRestBoards: "Stack the boards" + rest + "{rest boards}" + settle,
+			finish.ActRestWood:   "Stack the boards" + rest + "{rest wood}" + settle,
 		},
 	},
 	finish.StageStrips: {
@@ -88,7 +88,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageLines: {
 		title: "Lines",
-		first: "[[Before the first {panel} goes up, ]]plumb a line where each run starts, level one across, mark the poles[[ on the wall, each from its run's left end so that errors do not add up]].",
+		first: "[[Before the first {panel} goes up, ]]plumb each run's start, level a line across, mark the poles[[ on the wall, each from its run's left end so that errors do not add up]].",
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
@@ -109,7 +109,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageFit: {
 		title: "Fit",
-		first: "[[Press each piece home before the next; keep the gaps with spacers, and ]]plumb the first piece of each run.",
+		first: "[[Press each piece home before the next; keep the gaps with spacers, and ]]plumb each run's first piece.",
 		acts: map[finish.ActKind]string{
 			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]]." + hold,
 			finish.ActDots:     "Lay dots of adhesive on each back[[ first]]." + hold,
@@ -156,7 +156,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageSealWet: {
 		title: "Lower line",
-		first: "Seal it for kitchens and baths[[, with the sealant which paint does not hold on]].",
+		first: "Use kitchen and bath sealant[[, which paint does not hold on]].",
 		acts: map[finish.ActKind]string{
 			finish.ActAfterPaint: "[[It comes after the last coat; let that dry first.]]",
 			finish.ActJoints:     "Tape along its {}[[, leaving the width of the bead free]].",
