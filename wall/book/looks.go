@@ -104,8 +104,8 @@ func (t *text) looks(p plan.Plan) {
 		}
 		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
 	}
-	t.table(2, []string{"cost", "amount", "run", "at", "where"}, rows)
-	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen cost nothing.", rounded(p.BlemishTotal), count(whole, "other place")))
+	t.table(2, []string{"penalty", "amount", "run", "at", "where"}, rows)
+	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
 			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s: %s", pr.Name, t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
