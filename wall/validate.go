@@ -258,6 +258,8 @@ func (room *Room) checkHeights(f *faults, r int) {
 		}
 		if !h.Bottom.Less(h.Top) {
 			f.Add(h.Top, "a top above the bottom", "Runs", r, "Heights", i, "Top")
+		} else if !h.Bottom.Add(room.Gaps.Bottom).Add(room.Gaps.Top).Less(h.Top) {
+			f.Add(h.Top, "a top above the bottom by more than the gaps there", "Runs", r, "Heights", i, "Top")
 		}
 	}
 	if !run.Left.Lean.Less(run.Heights[1].At) {

@@ -105,6 +105,7 @@ var swaps = []swap{
 	{"three heights at one place", "runs[0].heights", 2, `{"at": "40", "top": "24"},`, `{"at": "40", "top": "24"}, {"at": "40", "top": "25"},`},
 	{"top below bottom", "runs[0].heights[0]", 2, `"bottom": "0", "top": "18"`, `"bottom": "19", "top": "18"`},
 	{"one height only", "runs[1].heights", 2, `[{"at": "0", "top": "24"}, {"at": "60", "top": "24"}]`, `[{"at": "0", "top": "24"}]`},
+	{"gaps higher than the wall", "runs[0].heights[0].top", 2, `"gaps": {"top": "1/16"`, `"gaps": {"top": "18"`},
 	{"top missing", "runs[1].heights[1].top", 2, `{"at": "60", "top": "24"}`, `{"at": "60"}`},
 
 	// Things on the wall.
