@@ -53,6 +53,7 @@ var doubtWords = map[warning.Kind]string{
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
+	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
 	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
 	plan.WeakSpot:      "{name1} {wide0} at {about1} across, {about2} up: {way2}",
 

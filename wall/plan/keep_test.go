@@ -46,3 +46,26 @@ func TestKeptSeamInABox(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// A whole sheet meets the next one with its lap; a panel that ends within a repeat has none.
+func TestLapsAtSeams(t *testing.T) {
+	for at, kept := range map[string]bool{"48": true, "45 3/4": false} {
+		p := makeFrom(t, `{"profile": {"name": "lapped sheet", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "groove", "width": "1/4", "depth": "1/8"}],
+			"thickness": "1/2", "edges": "lapped"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+			"runs": [{"name": "wall", "width": "90", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+				"heights": [{"at": "0", "top": "60"}, {"at": "90", "top": "60"}], "keep": {"origin": "0", "seams": ["`+at+`"]}}]}`)
+		seams := p.Runs[0].Seams
+		if len(seams) != 1 || seams[0].At != fraction.MustParse(at) || seams[0].LapKept == nil || *seams[0].LapKept != kept {
+			t.Errorf("seams: %+v, want the lap at %s kept: %v", seams, at, kept)
+		}
+		lost := false
+		for _, w := range p.Warnings {
+			if w.Kind == plan.LapLost {
+				lost = w.Names[0] == "wall" && w.Lengths[0] == fraction.MustParse(at)
+			}
+		}
+		if lost == kept {
+			t.Errorf("at %s warned of a lost lap: %v", at, lost)
+		}
+	}
+}

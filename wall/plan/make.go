@@ -90,7 +90,10 @@ func (m *maker) plan(i int) (Plan, error) {
 	made.Taped = fraction.Must(m.job.Located())
 	made.Runs, made.Pieces = m.runs(), m.pieces()
 	made.Sheets = m.sheets(made)
-	made.Warnings = m.warnings(made.Pieces)
+	for r, seams := range m.seams(&made) {
+		made.Runs[r].Seams = seams
+	}
+	made.Warnings = m.warnings(&made)
 	if err := m.tradeOff(&made); err != nil {
 		return Plan{}, fault.Under(err, "Finish")
 	}

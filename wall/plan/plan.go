@@ -104,6 +104,7 @@ type Run struct {
 	Openings    []Opening          `json:"openings"`
 	Keep        wall.Keep          `json:"keep,omitzero"` // what the job insists on
 	Panels      []wall.Panel       `json:"panels"`
+	Seams       []Seam             `json:"seams,omitempty"`
 	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
 	StoryPole   []Mark             `json:"story_pole"`          // from left to right
 }

@@ -125,7 +125,7 @@ func usedOf(c *choice.Choice, stock int) (used int) {
 }
 
 // warnings returns what should be measured again or thought over.
-func (m *maker) warnings(pieces []Piece) []warning.Warning {
+func (m *maker) warnings(made *Plan) []warning.Warning {
 	out := append([]warning.Warning{}, m.job.doubts()...)
 	least := m.job.Narrowest()
 	for r, run := range m.chosen.Layout.Runs {
@@ -148,7 +148,14 @@ func (m *maker) warnings(pieces []Piece) []warning.Warning {
 	if broken := m.chosen.Layout.Broken; broken > 0 {
 		out = append(out, warning.Warning{Path: fault.Of("Runs"), Kind: RulesBroken, Counts: []int{broken}})
 	}
-	for i, p := range pieces {
+	for r, run := range made.Runs {
+		for _, seam := range run.Seams {
+			if seam.LapKept != nil && !*seam.LapKept {
+				out = append(out, warning.Warning{Path: fault.Of("Runs", r), Kind: LapLost, Names: []string{run.Name}, Lengths: []fraction.Length{seam.At}})
+			}
+		}
+	}
+	for i, p := range made.Pieces {
 		for k, w := range p.Weak {
 			out = append(out, warning.Warning{Path: fault.Of("Pieces", i, "Weak", k), Kind: WeakSpot,
 				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At.X, w.At.Y}})
