@@ -231,3 +231,85 @@ func TestStopTakesTheBestSoFar(t *testing.T) {
 	}
 	b.quiet()
 }
+
+// What the person insists on is planned at once and can be taken back: where the pattern starts, which
+// way to work, a seam.
+func TestWishesShowTheirPrice(t *testing.T) {
+	if !*inBrowser {
+		t.Skip("plans several times: -browser")
+	}
+	b := openBrowser(t, laptop)
+	b.openJob(written(t), string(kitchen(t)))
+	b.step("plan")
+	b.click("#start")
+	b.until("document.querySelector('.planned svg')")
+	var before string
+	b.eval(&before, "document.querySelector('.choice').innerText")
+	for _, wish := range []string{
+		"document.getElementById('origin-0').stepUp(5); document.getElementById('origin-0').dispatchEvent(new Event('input')); document.getElementById('keep-0').click()",
+		"[...document.querySelectorAll('.insist button')].find((e) => e.textContent.startsWith('Lock at')).click()",
+		"[...document.querySelectorAll('.insist button')].find((e) => e.textContent === 'To the left').click()",
+	} {
+		b.eval(nil, wish)
+		b.until("document.querySelector('.compared') && document.querySelector('.planned svg')")
+		b.eval(nil, "document.querySelector('.compared').classList.replace('compared', 'seen')")
+	}
+	var job string
+	b.eval(&job, "localStorage.getItem('groovewright job')")
+	var kept struct {
+		Runs []struct {
+			Keep struct {
+				Origin, Direction string
+				Seams             []string
+			}
+		}
+	}
+	if err := json.Unmarshal([]byte(job), &kept); err != nil || kept.Runs[0].Keep.Origin == "" || len(kept.Runs[0].Keep.Seams) != 1 || kept.Runs[0].Keep.Direction != "left" {
+		t.Errorf("kept %+v: %v", kept, err)
+	}
+	b.judge("wishes")
+	b.click("#back")
+	b.until("!document.querySelector('.seen, .compared') && document.querySelector('.planned svg')")
+	var after string
+	b.eval(&after, "document.querySelector('.choice').innerText")
+	if before != after {
+		t.Errorf("taken back, the plan is\n%s\nbefore it was\n%s", after, before)
+	}
+	b.quiet()
+}
+
+// The page is small, its first screen is quick, and so is a plan.
+func TestQuick(t *testing.T) {
+	if !*inBrowser {
+		t.Skip("measures time: -browser")
+	}
+	page := written(t)
+	info, err := os.Stat(page)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if info.Size() >= 4_000_000 {
+		t.Errorf("%d bytes, want less than 4 MB", info.Size())
+	}
+	b := openBrowser(t, phone)
+	b.openJob(page, string(kitchen(t)))
+	var painted, ready float64
+	b.eval(&painted, "performance.getEntriesByName('first-contentful-paint')[0].startTime")
+	b.eval(&ready, "performance.getEntriesByType('navigation')[0].domContentLoadedEventEnd")
+	b.step("plan")
+	var took []float64
+	for range 3 {
+		b.eval(nil, "delete document.body.dataset.took")
+		b.click("#start")
+		b.until("document.body.dataset.took && document.querySelector('.planned svg')")
+		var ms float64
+		b.eval(&ms, "Number(document.body.dataset.took)")
+		took = append(took, ms)
+	}
+	start := time.Now()
+	commandFiles(t, kitchen(t))
+	t.Logf("%d bytes; first screen after %.0f ms, form after %.0f ms; plans in %.0f ms; as a command %v", info.Size(), painted, ready, took, time.Since(start))
+	if painted > 1000 || ready > 1000 {
+		t.Error("the first screen takes more than a second")
+	}
+}

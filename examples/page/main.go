@@ -9,7 +9,6 @@ import (
 	"compress/gzip"
 	"embed"
 	"encoding/base64"
-	"encoding/binary"
 	"encoding/json"
 	"flag"
 	"fmt"
@@ -132,18 +131,18 @@ func engine() (string, error) {
 	return encode(packed.Bytes()), nil
 }
 
-// encode writes the number of the bytes, a space, and four bytes as five characters from ( to |, the
-// most significant first, the last four filled up with zeros; < is written as !. That is a quarter
-// more than the data, where base 64 is a third more.
+// encode writes the number of the bytes, a space, and each 13 bits, the lowest first, as two of 91
+// characters, # to }, the lower first; < is written as !. That is 16/13 of the data, where base 64 is
+// 4/3 of it.
 func encode(data []byte) string {
-	text := fmt.Appendf(make([]byte, 0, len(data)/4*5+20), "%d ", len(data))
-	for len(data) > 0 {
-		var four [4]byte
-		data = data[copy(four[:], data):]
-		x := binary.BigEndian.Uint32(four[:])
-		for _, power := range []uint32{85 * 85 * 85 * 85, 85 * 85 * 85, 85 * 85, 85, 1} {
-			text = append(text, byte('('+x/power%85))
+	text := fmt.Appendf(make([]byte, 0, len(data)*16/13+20), "%d ", len(data))
+	for bits, n, i := uint32(0), 0, 0; i < len(data) || n > 0; {
+		for ; n < 13 && i < len(data); i, n = i+1, n+8 {
+			bits |= uint32(data[i]) << n
 		}
+		two := bits & (1<<13 - 1)
+		text = append(text, byte('#'+two%91), byte('#'+two/91))
+		bits, n = bits>>13, max(0, n-13)
 	}
 	return strings.ReplaceAll(string(text), "<", "!")
 }

@@ -31,6 +31,7 @@ type Engine struct {
 //	open    Job as strict JSON
 //	plan    a plan for each choice of Job
 //	stop    that the search ends with the best so far
+//	walls   the walls of plan Choice
 //	files   the files of plan Choice
 //	sheet   the measuring sheet for so many Runs
 type Request struct {
@@ -48,6 +49,7 @@ type Answer struct {
 	Walls   []string        `json:"walls,omitempty"` // drawings, "" of a wall that cannot be drawn yet
 	Job     json.RawMessage `json:"job,omitempty"`
 	Choices []Choice        `json:"choices,omitempty"`
+	Runs    []Run           `json:"runs,omitempty"`
 	Stopped bool            `json:"stopped,omitempty"` // the search was
 	Files   []File          `json:"files,omitempty"`
 }
@@ -74,7 +76,6 @@ type Choice struct {
 	Search  string `json:"search"`
 	Preview string `json:"preview"` // the finished walls
 	Look    []Note `json:"look"`    // to look at before one buys
-	Runs    []Run  `json:"runs"`
 }
 
 // Run is one wall of a plan. Lengths are in the job's units, as a job file has them.
@@ -132,6 +133,8 @@ func (e *Engine) Answer(r Request, progress func(time.Duration)) (a Answer) {
 		if e.stop != nil {
 			e.stop()
 		}
+	case "walls":
+		err = e.walls(&a, r.Choice)
 	case "files":
 		err = e.files(&a, r.Choice)
 	case "sheet":
@@ -236,6 +239,19 @@ func shown(p plan.Plan, i int) (c Choice, err error) {
 		path, _ := w.Path.MarshalText()
 		c.Look = append(c.Look, Note{Path: string(path), Text: book.Doubt(p.TapeMeasure(), w)})
 	}
+	return c, nil
+}
+
+// errNoPlan says that a plan was asked for that was not made.
+var errNoPlan = errors.New("there is no such plan yet")
+
+// walls draws the walls of a plan that was made.
+func (e *Engine) walls(a *Answer, i int) (err error) {
+	defer fraction.Catch(&err)
+	if i < 0 || i >= len(e.plans) {
+		return errNoPlan
+	}
+	p := e.plans[i]
 	bare := func(l fraction.Length) string {
 		return strings.TrimSuffix(fraction.Tape{Unit: p.Units}.Format(l), " "+p.Units.String())
 	}
@@ -251,15 +267,15 @@ func shown(p plan.Plan, i int) (c Choice, err error) {
 		for k := 1; k < len(run.Panels); k++ {
 			r.Seams = append(r.Seams, bare(run.Panels[k-1].Right.Add(run.Panels[k].Left).Div(2)))
 		}
-		c.Runs = append(c.Runs, r)
+		a.Runs = append(a.Runs, r)
 	}
-	return c, nil
+	return nil
 }
 
 // files returns the files of a plan that was made, those that the command writes.
 func (e *Engine) files(a *Answer, i int) error {
 	if i < 0 || i >= len(e.plans) {
-		return errors.New("there is no such plan yet")
+		return errNoPlan
 	}
 	p := e.plans[i]
 	files, err := book.Files(p)

@@ -146,15 +146,16 @@ const openings = (path) => {
 };
 
 // What the engine says of the job: the walls as drawings, faults and doubts at their fields.
-let latest = {}, asking = false, again = false, all = false;
+let latest = {}, of, asking = false, again = false, all = false;
 
 export const check = async () => {
   if (asking) { again = true; return; }
   asking = true;
   document.body.dataset.checking = "now"; // whoever drives the page waits for this to go
   try {
-    const answer = await ask({do: "check", job: file()});
+    const job = file(), answer = await ask({do: "check", job});
     latest = answer;
+    of = job;
     (answer.walls ?? []).forEach((svg, i) => { const figure = byId(`wall-${i}`); if (figure && svg) drawn(figure, svg); });
     tell();
   } catch (error) { toast("The planner does not start: " + error.message); }
@@ -197,7 +198,7 @@ document.addEventListener("filled", tell);
 // faulty shows all that is wrong, also where nobody has typed yet, and says whether anything is.
 export const faulty = async () => {
   all = true;
-  await check();
+  if (of !== file()) await check();
   while (asking) await new Promise((r) => setTimeout(r, 30));
   tell();
   return latest.faults ?? [];

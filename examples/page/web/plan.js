@@ -39,11 +39,13 @@ export const search = async (effort) => {
   const says = el("p", {}, "Searching …");
   status.replaceChildren(says, el("progress", {"aria-label": "Searching"}), el("div", {}, stop));
   byId("start").disabled = true;
+  const began = performance.now();
   try {
     const answer = await ask({do: "plan", job, effort}, ({seconds}) => { const text = `Searching for a better layout, ${seconds} s`; if (seconds && says.textContent !== text) says.textContent = text; });
     if (answer.faults) {
       status.replaceChildren(el("div", {class: "fault"}, ...answer.faults.map((f) => el("p", {}, (f.path ? f.path + ": " : "") + f.text))));
     } else {
+      document.body.dataset.took = Math.round(performance.now() - began);
       made = answer.choices;
       of = job;
       taken = made.length - 1;
@@ -90,12 +92,14 @@ const result = () => {
   chosen();
 };
 
-const chosen = () => {
-  const c = made[taken];
+const chosen = async () => {
+  const c = made[taken], walls = el("div", {id: "walls"});
   byId("chosen").replaceChildren(el("p", {class: "lead"}, c.head.replace(/\s*\n\s*/g, " ")),
     c.look?.length ? el("div", {class: "doubt"}, el("p", {}, el("b", {}, "Look at these before you buy")), el("ul", {}, ...c.look.map((n) => el("li", {}, (n.path ? n.path + ": " : "") + n.text)))) : "",
     el("details", {class: "part"}, el("summary", {}, "What the search proves"), paragraph(c.search)),
-    ...c.runs.map((r, i) => run(r, i)), el("p", {class: "on"}, el("a", {class: "button strong", href: "#take"}, "Take it away")));
+    walls, el("p", {class: "on"}, el("a", {class: "button strong", href: "#take"}, "Take it away")));
+  c.runs ??= (await ask({do: "walls", choice: taken})).runs; // nothing where another plan was made meanwhile
+  walls.replaceChildren(...(c.runs ?? []).map((r, i) => run(r, i)));
 };
 
 const run = (r, i) => {

@@ -2,12 +2,12 @@
 // The worker unpacks the engine, then answers requests, and "stop" in the middle of a plan.
 const unpack = (text) => {
   const gap = text.indexOf(" "), size = Number(text.slice(0, gap));
-  const packed = new Uint8Array(Math.ceil(size / 4) * 4), view = new DataView(packed.buffer);
-  const digit = (i) => { const c = text.charCodeAt(i); return c === 33 ? 20 : c - 40; };
-  for (let i = gap + 1, at = 0; at < size; i += 5, at += 4) {
-    view.setUint32(at, (((digit(i) * 85 + digit(i + 1)) * 85 + digit(i + 2)) * 85 + digit(i + 3)) * 85 + digit(i + 4));
+  const packed = new Uint8Array(size), digit = (i) => { const c = text.charCodeAt(i); return (c === 33 ? 60 : c) - 35; };
+  for (let i = gap + 1, at = 0, bits = 0, n = 0; at < size; i += 2) {
+    bits |= (digit(i) + 91 * digit(i + 1)) << n;
+    for (n += 13; n >= 8 && at < size; n -= 8, bits >>>= 8) packed[at++] = bits;
   }
-  const bytes = new Blob([packed.subarray(0, size)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
   return new Response(bytes, {headers: {"Content-Type": "application/wasm"}});
 };
 
