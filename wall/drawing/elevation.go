@@ -264,10 +264,18 @@ func (e *elevation) seams() {
 	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
 		x := (e.x(a.Right) + e.x(b.Left)) / 2
-		for _, p := range edges {
-			for _, q := range edges {
-				lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi)
-				if p.panel == a.Number && p.x == a.Right && q.panel == b.Number && q.x == b.Left && lo.Less(hi) {
+		of := func(panel int, x fraction.Length) (all []upright) {
+			for _, edge := range edges {
+				if edge.panel == panel && edge.x == x {
+					all = append(all, edge)
+				}
+			}
+			return all
+		}
+		rights := of(b.Number, b.Left)
+		for _, p := range of(a.Number, a.Right) {
+			for _, q := range rights {
+				if lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi); lo.Less(hi) {
 					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
 					e.claim(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
 				}

@@ -70,7 +70,11 @@ func (b *board) clear(places []box, from, to point) []box {
 	return slices.DeleteFunc(places, func(c box) bool {
 		x, y := nearestOn(c, from, to)
 		x0, y0 := c.toward(x, y)
+		lead := box{min(x, x0) - .1, min(y, y0) - .1, math.Abs(x-x0) + .2, math.Abs(y-y0) + .2}
 		return slices.ContainsFunc(b.words, func(w box) bool {
+			if !lead.overlaps(w) {
+				return false // the usual case, at little cost
+			}
 			for n := range 41 {
 				share := float64(n) / 40
 				if (box{x0 + (x-x0)*share, y0 + (y-y0)*share, 0, 0}).overlaps(w) {
