@@ -7,8 +7,10 @@ import (
 	"fmt"
 	"html/template"
 	"regexp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -68,45 +70,92 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
-// draw makes every picture once.
+// sketch is a picture on its way to the book.
+type sketch struct {
+	make   func() (drawing.Picture, error)
+	may    bool // be missing
+	made   drawing.Picture
+	file   File
+	err    error
+	caught any // a panic
+}
+
+// draw makes every picture once, several at a time.
 func (b *page) draw() (failed error) {
-	keep := func(p drawing.Picture, err error) {
-		failed = errors.Join(failed, err)
-		if err == nil {
-			b.drawn[p.Name] = p
-			b.pictures = append(b.pictures, File{p.Name + ".svg", p.SVG()})
-		}
+	var all []*sketch
+	keep := func(make func() (drawing.Picture, error)) *sketch {
+		all = append(all, &sketch{make: make})
+		return all[len(all)-1]
+	}
+	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) *sketch {
+		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
+	}
+	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) {
+		keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
 	}
 	if len(b.Plan.Runs) > 0 {
-		keep(drawing.Unfolded(b.Plan))
-		keep(drawing.Preview(b.Plan))
-		keep(drawing.Room(b.Plan))
+		for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
+			keep(func() (drawing.Picture, error) { return draw(b.Plan) })
+		}
 	}
 	for i, run := range b.Plan.Runs {
-		keep(drawing.Elevation(b.Plan, i))
+		each(i, drawing.Elevation)
 		if len(run.Panels) > 0 && b.Plan.Profile.Pitch.Sign() > 0 {
-			keep(drawing.End(b.Plan, i, false))
-			keep(drawing.End(b.Plan, i, true))
+			side(i, false, drawing.End)
+			side(i, true, drawing.End)
 		}
 		if drawing.CornerLetter(b.Plan, i) != "" {
-			keep(drawing.Corner(b.Plan, i))
+			each(i, drawing.Corner)
 		}
-		if strip, err := drawing.FittingStrip(b.Plan, i); err == nil { // a run of one piece has none
-			keep(strip, nil)
-		}
+		each(i, drawing.FittingStrip).may = true // a run of one piece has none
 	}
 	for i, sheet := range b.Plan.Sheets {
 		if !crosscut(b.Plan, sheet) {
-			keep(drawing.Sheet(b.Plan, i))
+			each(i, drawing.Sheet)
 		}
 	}
 	for i, piece := range b.Plan.Pieces {
 		if !piece.Plain() || len(piece.Weak) > 0 {
-			keep(drawing.Piece(b.Plan, i, false))
-			keep(drawing.Piece(b.Plan, i, true))
+			side(i, false, drawing.Piece)
+			side(i, true, drawing.Piece)
+		}
+	}
+	b.drawAll(all)
+	for _, s := range all {
+		switch {
+		case s.caught != nil:
+			panic(s.caught)
+		case s.err == nil:
+			b.drawn[s.made.Name] = s.made
+			b.pictures = append(b.pictures, s.file)
+		case !s.may:
+			failed = errors.Join(failed, s.err)
 		}
 	}
 	return failed
+}
+
+// drawAll makes the pictures on all processors.
+func (b *page) drawAll(all []*sketch) {
+	var workers sync.WaitGroup
+	next := make(chan *sketch, len(all))
+	for _, s := range all {
+		next <- s
+	}
+	close(next)
+	for range runtime.GOMAXPROCS(0) {
+		workers.Go(func() {
+			for s := range next {
+				func() {
+					defer func() { s.caught = recover() }()
+					if s.made, s.err = s.make(); s.err == nil {
+						s.file = File{s.made.Name + ".svg", s.made.SVG()}
+					}
+				}()
+			}
+		})
+	}
+	workers.Wait()
 }
 
 // funcs are what the texts of the pages call.
