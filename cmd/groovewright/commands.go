@@ -23,7 +23,7 @@ import (
 func (c call) readJob(name string) (plan.Job, error) {
 	data, err := c.readFile(name, jobfile.MaxBytes)
 	if err != nil {
-		return plan.Job{}, inputError{err}
+		return plan.Job{}, err
 	}
 	profiles, err := c.profiles()
 	if err != nil {
@@ -40,7 +40,7 @@ func (c call) profiles() ([]groove.Profile, error) {
 	}
 	data, err := c.readFile(name, jobfile.MaxBytes)
 	if err != nil {
-		return nil, inputError{err}
+		return nil, err
 	}
 	profiles, err := jobfile.ReadProfiles(bytes.NewReader(data))
 	return profiles, fault.Under(err, name)
@@ -72,17 +72,41 @@ func compareCommand(c call) error {
 }
 
 // readFile reads a file, or standard input for "-", up to one byte more than most: so that whoever
-// reads the data sees that it is too long.
+// reads the data sees that it is too long. It waits no longer than the call goes on.
 func (c call) readFile(name string, most int64) ([]byte, error) {
-	if name == "-" {
-		return io.ReadAll(io.LimitReader(c.stdin, most+1))
+	type answer struct {
+		data   []byte
+		err    error
+		caught any // a panic
 	}
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, err
+	read := make(chan answer, 1)
+	go func() {
+		var a answer
+		defer func() {
+			a.caught = recover()
+			read <- a
+		}()
+		from, err := io.NopCloser(c.stdin), error(nil)
+		if name != "-" {
+			from, err = os.Open(name)
+		}
+		if a.err = err; err == nil {
+			defer from.Close()
+			a.data, a.err = io.ReadAll(io.LimitReader(from, most+1))
+		}
+	}()
+	select {
+	case a := <-read:
+		if a.caught != nil {
+			panic(a.caught)
+		}
+		if a.err != nil {
+			return nil, inputError{a.err}
+		}
+		return a.data, nil
+	case <-c.ctx.Done():
+		return nil, errStopped
 	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, most+1))
 }
 
 // word reads the value of an option that is one of a few words; one that is not given stays as it is.
@@ -109,8 +133,8 @@ func planCommand(c call) error {
 	var budget choice.Budget
 	if word, given := c.options["effort"]; given {
 		var err error
-		if budget.Effort, err = strconv.Atoi(word); err != nil || budget.Effort < 1 {
-			return usageError(fmt.Sprintf("plan: option --effort: %q is not a whole number above 0", word))
+		if budget.Effort, err = strconv.Atoi(word); err != nil || budget.Effort < 1 || budget.Effort > 1000 {
+			return usageError(fmt.Sprintf("plan: option --effort: %q is not a whole number from 1 to 1000", word))
 		}
 	}
 	j, err := c.readJob(c.operands[0])
@@ -210,7 +234,7 @@ func verifyCommand(c call) error {
 	for i, name := range c.operands {
 		var err error
 		if data[i], err = c.readFile(name, verify.MaxBytes); err != nil {
-			return inputError{err}
+			return err
 		}
 	}
 	faults := verify.Plan(jobfile.Standard(data[0]), data[1])

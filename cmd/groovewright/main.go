@@ -15,6 +15,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -66,7 +68,7 @@ func execute(ctx context.Context, args []string, stdin io.Reader, stdout, stderr
 // complain writes a message, each of its lines after the program's name.
 func complain(stderr io.Writer, message string) {
 	for line := range strings.Lines(message) {
-		fmt.Fprintf(stderr, "groovewright: %s\n", strings.TrimSuffix(line, "\n"))
+		fmt.Fprintf(stderr, "groovewright: %s\n", printable(strings.TrimSuffix(line, "\n")))
 	}
 }
 
@@ -117,6 +119,18 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 
 // show writes a whole result at once.
 func show(stdout io.Writer, text string) error {
-	_, err := io.WriteString(stdout, text)
-	return err
+	if _, err := io.WriteString(stdout, printable(text)); err != nil {
+		return fmt.Errorf("cannot write the result: %w", err)
+	}
+	return nil
+}
+
+// printable returns a text without what could command a terminal, which names of files may have.
+func printable(text string) string {
+	return strings.Map(func(c rune) rune {
+		if c != '\n' && unicode.IsControl(c) || c >= '\u202a' && c <= '\u202e' {
+			return utf8.RuneError
+		}
+		return c
+	}, text)
 }

@@ -199,7 +199,7 @@ func TestUsage(t *testing.T) {
 		{"option with an empty value", []string{"plan", kitchen, "--out="}, wrong, "empty value"},
 		{"switch with a value", []string{"plan", kitchen, "--json=yes"}, wrong, "takes no value"},
 		{"preference", []string{"plan", kitchen, "--prefer", "speed"}, wrong, "--prefer"},
-		{"effort of none", []string{"plan", kitchen, "--effort", "0"}, wrong, "not a whole number above 0"},
+		{"effort of none", []string{"plan", kitchen, "--effort", "0"}, wrong, "not a whole number from 1 to 1000"},
 		{"effort", []string{"plan", kitchen, "--effort", "2"}, done, "Proved"},
 		{"no such file", []string{"plan", "no-such-job.json"}, wrong, "cannot read the job file"},
 		{"a folder", []string{"check", "."}, wrong, "cannot read the job file"},

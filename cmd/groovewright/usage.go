@@ -61,7 +61,7 @@ func commands() []command {
 				{"out", "DIR", "write text, JSON and job book to a folder"},
 				{"date", "TEXT", "with --out, the date of the job book"},
 				{"prefer", "looks|sheets", "the best looks, or (default) the fewest sheets"},
-				{"effort", "N", "search up to N times as long (1)"},
+				{"effort", "N", "search up to N times as long, 1 to 1000 (1)"},
 				profiles,
 			},
 		},
