@@ -88,6 +88,7 @@ func (b *browser) judge(where string) {
 
 // The check itself must be able to fail.
 func TestCareFindsFaults(t *testing.T) {
+	long(t)
 	b := openBrowser(t, laptop)
 	b.load(written(t))
 	b.eval(nil, `document.body.append(Object.assign(document.createElement("button"), {style: "min-height:0;height:20px;padding:0;width:200px;background:#fff;color:#999"}), document.createElement("input"))`)
@@ -104,14 +105,12 @@ func TestCareFindsFaults(t *testing.T) {
 // Every step is right for gloves, for eyes and for ears, light and dark, on a phone and a laptop; and
 // a job with HTML in its names shows text.
 func TestCare(t *testing.T) {
+	long(t)
 	const hostile = `<img src=x onerror=alert(1)>`
 	job := strings.NewReplacer(`"over the counter"`, `"`+hostile+`"`, `"box"`, `"box"`, `"name": "sheet"`, `"name": "<b>sheet</b>"`, `{
   "profile"`, `{"title": "</script>`+hostile+`", "profile"`).Replace(backsplash)
 	page := written(t)
 	for _, w := range []window{phone, laptop} {
-		if w.name == "laptop" && !*inBrowser {
-			continue
-		}
 		b := openBrowser(t, w)
 		b.openJob(page, job)
 		b.judge(w.name + ", measure")
@@ -143,6 +142,7 @@ func TestCare(t *testing.T) {
 
 // A wrong value in any field is said at that field, and nothing that was typed is lost.
 func TestWrongValues(t *testing.T) {
+	long(t)
 	b := openBrowser(t, laptop)
 	page := written(t)
 	b.openJob(page, strings.Replace(backsplash, `"runs"`, `"installed": [{"run": "over the counter", "left": "0", "right": "9", "left_phase": "0"}], "runs"`, 1))
@@ -198,9 +198,7 @@ func large() string {
 
 // While a long search goes on, the page draws every frame and answers; stopped, it has a plan.
 func TestStopTakesTheBestSoFar(t *testing.T) {
-	if !*inBrowser {
-		t.Skip("takes a minute: -browser")
-	}
+	long(t)
 	b := openBrowser(t, laptop)
 	b.openJob(written(t), large())
 	b.step("plan")
@@ -235,9 +233,7 @@ func TestStopTakesTheBestSoFar(t *testing.T) {
 // What the person insists on is planned at once and can be taken back: where the pattern starts, which
 // way to work, a seam.
 func TestWishesShowTheirPrice(t *testing.T) {
-	if !*inBrowser {
-		t.Skip("plans several times: -browser")
-	}
+	long(t)
 	b := openBrowser(t, laptop)
 	b.openJob(written(t), string(kitchen(t)))
 	b.step("plan")
@@ -280,9 +276,7 @@ func TestWishesShowTheirPrice(t *testing.T) {
 
 // The page is small, its first screen is quick, and so is a plan.
 func TestQuick(t *testing.T) {
-	if !*inBrowser {
-		t.Skip("measures time: -browser")
-	}
+	long(t)
 	page := written(t)
 	info, err := os.Stat(page)
 	if err != nil {

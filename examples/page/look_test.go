@@ -8,6 +8,12 @@ import (
 
 var look = flag.String("look", "", "a folder to write pictures of the page to")
 
+// stepped is a wall that looks better with one sheet more.
+const stepped = `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96", "price": "40.00"}],
+	"saw": {"kerf": "1/8", "square_up": "1/4"}, "gaps": {"side": "1/16"},
+	"runs": [{"name": "wall", "width": "95 1/16", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "37 1/16"}, {"at": "49 3/16", "top": "37 1/16"}, {"at": "49 3/16", "top": "46 3/16"}, {"at": "95 1/16", "top": "46 3/16"}]}]}`
+
 // TestLook writes what the page looks like, on a phone and a laptop, light and dark.
 func TestLook(t *testing.T) {
 	if *look == "" {
@@ -41,6 +47,14 @@ func TestLook(t *testing.T) {
 			b.until("document.querySelector('[data-file=\"plan.json\"]')")
 			shot(scheme+"-take", true)
 		}
+		b.openJob(page, stepped)
+		b.step("plan")
+		b.click("#start")
+		b.until("document.querySelector('.planned svg')")
+		b.eval(nil, "document.querySelector('.planned details').open = true")
+		b.eval(nil, "[...document.querySelectorAll('.insist button')].find((e) => e.textContent.startsWith('Lock at')).click()")
+		b.until("document.querySelector('.compared') && document.querySelector('.planned svg')")
+		shot("choices", true)
 		b.quiet()
 	}
 }

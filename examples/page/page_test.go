@@ -135,7 +135,15 @@ func (b *browser) open(path string) {
 	}
 }
 
-var inBrowser = flag.Bool("browser", false, "type the whole kitchen into the page, on a phone and on a laptop, which takes a minute")
+var inBrowser = flag.Bool("browser", false, "all that is looked at in a browser, which takes minutes; without it one short job")
+
+// long skips a test that takes long unless it is asked for.
+func long(t *testing.T) {
+	t.Helper()
+	if !*inBrowser {
+		t.Skip("only with -browser")
+	}
+}
 
 // backsplash is the smallest job of the README.
 const backsplash = `{
@@ -171,11 +179,14 @@ func fromTheTape(t *testing.T, b *browser, file []byte) {
 	b.fill("", job)
 	want := commandFiles(t, file)
 
+	b.until("!document.body.dataset.checking")
+	b.judge("measure")
 	b.load(page) // again: all is kept
 	b.click(`nav a[href="#plan"]`)
 	b.until("document.getElementById('start')")
 	b.click("#start")
 	b.until("document.querySelector('.planned svg')")
+	b.judge("plan")
 	b.click(`nav a[href="#take"]`)
 	b.until(`document.querySelector('[data-file="book.html"]')`)
 	for _, name := range slices.Sorted(maps.Keys(want)) {

@@ -78,6 +78,11 @@ func Doubt(tape fraction.Tape, w warning.Warning) string {
 	return written(tape, true, func(t *text) { t.WriteString(t.doubt(w)) })
 }
 
+// Warning says what a warning of a plan says, and where by the names of the run and the opening.
+func Warning(p plan.Plan, w warning.Warning) string {
+	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.warning(p, w)) })
+}
+
 // doubt says what a warning says. A kind that has no words is written as it is, and a fact that is
 // not there as nothing.
 func (t *text) doubt(w warning.Warning) string {
@@ -130,6 +135,11 @@ func place(w warning.Warning) string {
 // warned returns the place of a warning in a job file with what it says.
 func (t *text) warned(w warning.Warning) string {
 	return strings.TrimPrefix(place(w)+": "+t.doubt(w), ": ")
+}
+
+// warning returns the place of a warning, by names where it has any, with what it says.
+func (t *text) warning(p plan.Plan, w warning.Warning) string {
+	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubt(w)
 }
 
 // placeName says where a warning belongs by the names of the run and the opening, and nothing where it is

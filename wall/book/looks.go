@@ -25,13 +25,13 @@ func (t *text) choices(p plan.Plan) {
 	}
 }
 
-// Choice says what choice i of a plan takes, what more or less than the chosen one, and what is seen
-// most; nothing where there is no such choice.
-func Choice(p plan.Plan, i int) string {
+// SeenMost names the flaws of choice i of a plan that are seen most; nothing where there is no such
+// choice.
+func SeenMost(p plan.Plan, i int) string {
 	if i < 0 || i >= len(p.Choices) {
 		return ""
 	}
-	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.choice(p, p.Choices[i])) })
+	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.seenMost(p.Choices[i].SeenMost)) })
 }
 
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.

@@ -39,7 +39,7 @@ func (s *Section) UnmarshalText(text []byte) error { return sections.Unmarshal(t
 var sectionWriters = [...]func(t *text, p plan.Plan){
 	Result: (*text).result,
 	Doubts: func(t *text, p plan.Plan) {
-		section(t, "Settle these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("! ", cmp.Or(placeName(p, w), place(w))+": "+t.doubt(w)) })
+		section(t, "Settle these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("! ", t.warning(p, w)) })
 		if t.full {
 			t.taped(p.Taped)
 		}

@@ -65,17 +65,17 @@ type Note struct {
 
 // Choice is one plan, as much of it as the page shows.
 type Choice struct {
-	Sheets  int    `json:"sheets"`
-	Bought  int    `json:"bought"`
-	Panels  int    `json:"panels"`
-	Cost    string `json:"cost"`  // "" where it is not known
-	Flaws   string `json:"flaws"` // the blemish, to two places
-	Unit    string `json:"unit"`  // sheet or board
-	Says    string `json:"says"`
-	Head    string `json:"head"`
-	Search  string `json:"search"`
-	Preview string `json:"preview"` // the finished walls
-	Look    []Note `json:"look"`    // to look at before one buys
+	Sheets  int      `json:"sheets"`
+	Bought  int      `json:"bought"`
+	Panels  int      `json:"panels"`
+	Cost    string   `json:"cost"`  // "" where it is not known
+	Flaws   string   `json:"flaws"` // the blemish, to two places
+	Unit    string   `json:"unit"`  // sheet or board
+	Says    string   `json:"says"`
+	Head    string   `json:"head"`
+	Search  string   `json:"search"`
+	Preview string   `json:"preview"` // the finished walls
+	Look    []string `json:"look"`    // to look at before one buys
 }
 
 // Run is one wall of a plan. Lengths are in the job's units, as a job file has them.
@@ -230,14 +230,13 @@ func shown(p plan.Plan, i int) (c Choice, err error) {
 	defer fraction.Catch(&err)
 	taken := p.Choices[i]
 	c = Choice{Sheets: taken.Sheets, Bought: taken.Bought, Panels: taken.Panels, Unit: p.Profile.Word("sheet", "board"),
-		Flaws: taken.BlemishTotal.Rat().FloatString(2), Says: book.Choice(p, i), Head: book.Headline(p), Search: book.Search(p),
+		Flaws: taken.BlemishTotal.Rat().FloatString(2), Says: book.SeenMost(p, i), Head: book.Headline(p), Search: book.Search(p),
 		Preview: string(fraction.Must(drawing.Preview(p)).Element())}
 	if cost, known := taken.Cost.Decimal(); known {
 		c.Cost = cost.StringFixed(2)
 	}
 	for _, w := range p.Warnings {
-		path, _ := w.Path.MarshalText()
-		c.Look = append(c.Look, Note{Path: string(path), Text: book.Doubt(p.TapeMeasure(), w)})
+		c.Look = append(c.Look, book.Warning(p, w))
 	}
 	return c, nil
 }

@@ -95,7 +95,7 @@ const result = () => {
 const chosen = async () => {
   const c = made[taken], walls = el("div", {id: "walls"});
   byId("chosen").replaceChildren(el("p", {class: "lead"}, c.head.replace(/\s*\n\s*/g, " ")),
-    c.look?.length ? el("div", {class: "doubt"}, el("p", {}, el("b", {}, "Look at these before you buy")), el("ul", {}, ...c.look.map((n) => el("li", {}, (n.path ? n.path + ": " : "") + n.text)))) : "",
+    c.look?.length ? el("div", {class: "doubt"}, el("p", {}, el("b", {}, "Look at these before you buy")), el("ul", {}, ...c.look.map((n) => el("li", {}, n)))) : "",
     el("details", {class: "part"}, el("summary", {}, "What the search proves"), paragraph(c.search)),
     walls, el("p", {class: "on"}, el("a", {class: "button strong", href: "#take"}, "Take it away")));
   c.runs ??= (await ask({do: "walls", choice: taken})).runs; // nothing where another plan was made meanwhile
