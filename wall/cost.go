@@ -17,6 +17,7 @@ import (
 type cost struct {
 	broken  int32 // hard rules: seams through a box or too near one, panels too narrow, only exposed ends cut
 	pieces  int32
+	whole   int32 // panels that are whole sheets, as wide as they are, more is better
 	price   int64 // of the pieces by an objective, in units of the search; 0 for Layouts
 	blemish int64 // in grains
 	uneven  int64 // sum of what [stretch.uneven] returns, in steps
@@ -45,6 +46,7 @@ func (a *cost) feasible() bool { return a.broken < infinite.broken }
 func (a cost) plus(b cost) cost {
 	a.broken += b.broken
 	a.pieces += b.pieces
+	a.whole += b.whole
 	a.price = total(a.price, b.price)
 	a.blemish = total(a.blemish, b.blemish)
 	a.uneven = total(a.uneven, b.uneven)
@@ -87,6 +89,9 @@ func (a *cost) compare(b *cost) int {
 	}
 	if a.uneven != b.uneven {
 		return cmp.Compare(a.uneven, b.uneven)
+	}
+	if a.whole != b.whole {
+		return cmp.Compare(b.whole, a.whole)
 	}
 	return cmp.Compare(b.narrow, a.narrow)
 }

@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -55,6 +57,8 @@ type cover struct {
 	low, high   []int64           // left in steps, rounded up, and right, rounded down
 	upright     []fraction.Length // the widest panel that starts at a node and comes from a sheet long enough for all
 	turned      []fraction.Length // and the widest that stops at a node and is turned
+	sheet       []fraction.Length // the width of a sheet that starts at a node and shows the pattern, 0 if none does
+	whole       []int             // the node where the panel stops that is this whole sheet, -1 if there is none
 	seam        []cost
 	rest        []cost  // the best of everything right of a node in the stretch, its own seam left out
 	ahead       []cost  // the same with its seam
@@ -88,6 +92,8 @@ func (p *program) shear(c *cover, i int) {
 		c.starts[0] = q.startOf(left, 0)
 	}
 	c.rest[0] = infinite
+	c.sheet[0] = q.sheetAt(o, left)
+	c.whole[0] = c.stopOfSheet(0)
 	s := p.stops(c, 0, len(c.at)-1)
 	for j := s.far; j >= s.near; j-- {
 		if j <= s.upright || p.gives(c, o, 0, j) {
@@ -163,6 +169,7 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 	c.first, c.last = resized(c.first, n), resized(c.last, n)
 	c.low, c.high = resized(c.low, n), resized(c.high, n)
 	c.upright, c.turned = resized(c.upright, n), resized(c.turned, n)
+	c.sheet, c.whole = resized(c.sheet, n), resized(c.whole, n)
 	c.seam, c.rest, c.ahead = resized(c.seam, n), resized(c.rest, n), resized(c.ahead, n)
 	first, last := 0, 0
 	for i, x := range c.at {
@@ -174,15 +181,45 @@ func (p *program) place(c *cover, o fraction.Length, b span, xs []fraction.Lengt
 		c.first[i], c.last[i] = first, last
 		c.low[i], c.high[i] = up(c.left[i], steps), down(c.right[i], steps)
 		if period > 0 && i > period && i < n-1 {
-			c.upright[i], c.turned[i] = c.upright[i-period], c.turned[i-period]
+			c.upright[i], c.turned[i], c.sheet[i] = c.upright[i-period], c.turned[i-period], c.sheet[i-period]
 		} else {
 			c.upright[i], c.turned[i] = p.widestAt(o, c.left[i], c.right[i])
+			c.sheet[i] = p.sheetAt(o, c.left[i])
 		}
 		c.seam[i], c.rest[i], c.ahead[i] = zeroCost, infinite, infinite
+	}
+	for i := range n {
+		c.whole[i] = c.stopOfSheet(i)
 	}
 	if p.search.objective != nil {
 		p.placeEnds(c)
 	}
+}
+
+// sheetAt returns the width of the widest sheet long enough for all that shows the pattern, upright or
+// turned, with its own edge at left; 0 where none does, and for boards, which are all whole.
+func (p *program) sheetAt(o, left fraction.Length) (width fraction.Length) {
+	for _, sheet := range p.sheets {
+		if sheet.Length.Less(p.most) || p.room.Profile.Boards {
+			continue
+		}
+		if groove.Modulo(left.Sub(o).Sub(sheet.LeftPhase), p.pitch).IsZero() || p.turns && p.turnedAt(o, left.Add(sheet.Width), &sheet).IsZero() {
+			width = fraction.Max(width, sheet.Width)
+		}
+	}
+	return width
+}
+
+// stopOfSheet returns the node at which the whole sheet stops that starts at node i, or -1.
+func (c *cover) stopOfSheet(i int) int {
+	if c.sheet[i].IsZero() {
+		return -1
+	}
+	j, found := slices.BinarySearchFunc(c.right, c.left[i].Add(c.sheet[i]), fraction.Length.Compare)
+	if !found {
+		return -1
+	}
+	return j
 }
 
 // resized returns a slice of n elements, s itself where it has room for them.
@@ -252,6 +289,9 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 		for j := min(s.settled-1, s.upright); j >= s.near; j-- {
 			p.try(c, &s, i, j, best)
 		}
+		if j := c.whole[i]; s.settled <= j && j <= s.upright {
+			p.try(c, &s, i, j, best) // the queue leaves out that it is a whole sheet
+		}
 		if i > 0 && best.feasible() {
 			c.ahead[i] = c.seam[i].plus(*best)
 		}
@@ -305,9 +345,18 @@ func (p *program) try(c *cover, s *stops, i, j int, best *cost) {
 	if c.ahead[j].exceeds(best) {
 		return // a panel costs nothing less than zero
 	}
-	if sum := p.panelCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
+	if sum := p.sheetCost(c, s, i, j, &c.ahead[j]); sum.compare(best) < 0 {
 		*best = sum
 	}
+}
+
+// sheetCost returns what panelCost does, and counts the panel if it is a whole sheet.
+func (p *program) sheetCost(c *cover, s *stops, i, j int, beyond *cost) cost {
+	sum := p.panelCost(c, s, i, j, beyond)
+	if c.whole[i] == j {
+		sum.whole++
+	}
+	return sum
 }
 
 // stops are nodes at which panels can stop that start at one node of a bay.

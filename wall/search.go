@@ -17,7 +17,8 @@ import (
 
 // Layouts yields the layouts of the room in order: the fewest hard rules broken (and only those
 // layouts which break no more than they must), then blemish from least up, then fewer pieces, cuts
-// more alike at both ends of runs, a wider narrowest panel; what ties still is in a fixed order.
+// more alike at both ends of runs, more panels that are whole sheets, a wider narrowest panel; what ties
+// still is in a fixed order.
 // Each layout comes once. The room must not be changed while it runs. Blemishes that differ by less
 // than they are rounded count as equal: see Layout.Floor.
 //
@@ -246,7 +247,7 @@ func (p *path) grow(f *frontier) {
 		}
 		q := *p
 		q.parent, q.choice, q.depth, q.node = p, j, p.depth+1, j
-		q.soFar = p.panelCost(c, &s, p.node, j, &p.soFar).plus(c.seam[j])
+		q.soFar = p.sheetCost(c, &s, p.node, j, &p.soFar).plus(c.seam[j])
 		q.bound = q.soFar.plus(c.rest[j]).plus(rest)
 		if j == len(c.at)-1 {
 			q.bay, q.node = p.bay+1, 0

@@ -19,6 +19,7 @@ type exactCost struct {
 	blemish fraction.Ratio
 	pieces  int
 	uneven  fraction.Length
+	whole   int
 	narrow  fraction.Length
 }
 
@@ -26,12 +27,12 @@ type exactCost struct {
 var wide = fraction.Inches(1 << 30)
 
 func (a exactCost) plus(b exactCost) exactCost {
-	return exactCost{a.broken + b.broken, a.blemish.Add(b.blemish), a.pieces + b.pieces, a.uneven.Add(b.uneven), fraction.Min(a.narrow, b.narrow)}
+	return exactCost{a.broken + b.broken, a.blemish.Add(b.blemish), a.pieces + b.pieces, a.uneven.Add(b.uneven), a.whole + b.whole, fraction.Min(a.narrow, b.narrow)}
 }
 
 func (a exactCost) compare(b exactCost) int {
 	return cmp.Or(cmp.Compare(a.broken, b.broken), a.blemish.Compare(b.blemish), cmp.Compare(a.pieces, b.pieces),
-		a.uneven.Compare(b.uneven), b.narrow.Compare(a.narrow))
+		a.uneven.Compare(b.uneven), cmp.Compare(b.whole, a.whole), b.narrow.Compare(a.narrow))
 }
 
 // add adds the terms to the blemish.
@@ -206,6 +207,9 @@ func (e *enumeration) seams(s *program, o fraction.Length, b span, xs []fraction
 		r := exactCost{pieces: pieces, narrow: right.Sub(left)}
 		if right.Sub(left).Less(s.leastPanel) {
 			r.broken = 1
+		}
+		if right.Sub(left) == s.sheets[0].Width { // the room has one kind of sheets, as long as all its walls
+			r.whole = 1
 		}
 		return r, true
 	}
