@@ -164,9 +164,11 @@ func (p Profile) crossed(phase, lean fraction.Length, visit func(i int, start fr
 	from, to := fraction.Min(phase, phase.Add(lean)), fraction.Max(phase, phase.Add(lean))
 	to = fraction.Min(to, from.Add(p.pitch()))
 	i, into := p.at(from)
-	for start := from.Sub(into); start.Less(to); i = (i + 1) % len(p.Features) {
+	start := from.Sub(into)
+	for n := 0; n <= len(p.Features) && start.Less(to); n++ { // the first may be met again at the end
 		visit(i, start)
 		start = start.Add(p.Features[i].Width)
+		i = (i + 1) % len(p.Features)
 	}
 }
 

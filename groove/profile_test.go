@@ -355,6 +355,7 @@ func FuzzProfile(f *testing.F) {
 	f.Add(int64(1), int64(1<<40), int64(1), int64(1<<40-1), uint8(0), uint8(1), int64(61), int64(7), false)
 	f.Add(int64(1), int64(math.MaxInt64), int64(1), int64(math.MaxInt64), uint8(2), uint8(2), int64(math.MaxInt64), int64(1), false)
 	f.Add(int64(-5), int64(4), int64(5), int64(4), uint8(9), uint8(1), int64(math.MinInt64), int64(0), true)
+	f.Add(int64(-71), int64(53), int64(1), int64(4), uint8(0), uint8(1), int64(2), int64(7), true) // a pitch below 0 has no end
 	f.Fuzz(func(t *testing.T, a, b, c, d int64, one, other uint8, x, y int64, wide bool) {
 		length := func(num, den int64) fraction.Length {
 			if num == math.MinInt64 || den == math.MinInt64 {
