@@ -205,3 +205,34 @@ func fromTheTape(t *testing.T, b *browser, file []byte) {
 	}
 	b.quiet()
 }
+
+// choose gives the page a file to open, as the browser's own dialog does.
+func (b *browser) choose(name, text string) {
+	b.t.Helper()
+	file := filepath.Join(b.t.TempDir(), name)
+	if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+		b.t.Fatal(err)
+	}
+	var input struct{ Result struct{ ObjectID string } }
+	b.call(&input, "Runtime.evaluate", map[string]any{"expression": "document.getElementById('opened')"})
+	b.call(nil, "DOM.setFileInputFiles", map[string]any{"files": []string{file}, "objectId": input.Result.ObjectID})
+}
+
+// A job file opens as people write it, whatever is wrong with the job in it; what is no job file is
+// said by line and column, and the job that stood there can be taken back.
+func TestOpensJobFiles(t *testing.T) {
+	long(t)
+	b := openBrowser(t, phone)
+	b.openJob(written(t), backsplash)
+	b.step("take")
+	b.choose("odd.json", "{ // mine\n \"title\": \"opened\",\n \"runs\": [{\"name\": \"only a name\",},],\n}")
+	b.until(`document.getElementById("title")?.value === "opened" && document.getElementById("runs[0].name").value === "only a name"`)
+	b.click("#toast button")
+	b.until(`document.getElementById("runs[0].name").value === "over the counter"`)
+	b.step("take")
+	b.choose("no.json", "{\n \"title\" \"opened\"}")
+	b.until(`document.getElementById("toast").textContent.includes("line 2, column 10")`)
+	b.step("measure")
+	b.until(`document.getElementById("runs[0].name").value === "over the counter"`)
+	b.quiet()
+}

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"bytes"
+	"testing"
+)
+
+// tabTo presses Tab until a script about e, the element with the focus, is true. The focus must be
+// seen on each element on the way.
+func (b *browser) tabTo(script string, args ...any) {
+	b.t.Helper()
+	for range 400 {
+		var there bool
+		if b.eval(&there, "((e) => "+script+")(document.activeElement)", args...); there {
+			return
+		}
+		b.key("Tab", "Tab", 9)
+		var hidden string
+		b.eval(&hidden, `((e) => { const s = getComputedStyle(e.matches(".word input") ? e.nextElementSibling : e); return e !== document.body && s.outlineStyle === "none" && e.id !== "main" ? e.outerHTML.slice(0, 200) : ""; })(document.activeElement)`)
+		if hidden != "" {
+			b.t.Fatalf("the focus cannot be seen at %s", hidden)
+		}
+	}
+	b.t.Fatalf("Tab never comes to %s %v", script, args)
+}
+
+// enter presses the button with the focus.
+func (b *browser) enter() {
+	b.call(nil, "Input.dispatchKeyEvent", map[string]any{"type": "keyDown", "key": "Enter", "code": "Enter", "windowsVirtualKeyCode": 13, "text": "\r"})
+	b.call(nil, "Input.dispatchKeyEvent", map[string]any{"type": "keyUp", "key": "Enter", "code": "Enter", "windowsVirtualKeyCode": 13})
+}
+
+// The keyboard alone leads from an empty page to the book.
+func TestByKeyboardAlone(t *testing.T) {
+	long(t)
+	b := openBrowser(t, laptop)
+	b.load(written(t))
+	field := func(path, text string) {
+		t.Helper()
+		b.tabTo("e.id === $1", path)
+		b.keys(text)
+	}
+	press := func(script string, args ...any) {
+		t.Helper()
+		b.tabTo(script, args...)
+		b.enter()
+	}
+	field("profile", "beadboard 1-1/2")
+	press("e.dataset.add === $1", "stock")
+	field("stock[0].name", "sheet")
+	field("stock[0].width", "48")
+	field("stock[0].length", "96")
+	field("runs[0].name", "over the counter")
+	field("runs[0].width", "95 1/4")
+	b.tabTo("e.name === $1", "runs[0].right.kind")
+	for range 3 { // to the last of four
+		b.key("ArrowDown", "ArrowDown", 40)
+	}
+	field("runs[0].heights[0].top", "18")
+	field("runs[0].heights[1].top", "18 1/8")
+	press("e.dataset.add === $1", "runs[0].openings")
+	b.eval(nil, "document.activeElement.select()")
+	b.keys("box")
+	field("runs[0].openings[0].left", "20")
+	field("runs[0].openings[0].bottom", "5")
+	field("runs[0].openings[0].width", "2 1/4")
+	field("runs[0].openings[0].height", "3 3/4")
+	press("e.hash === '#plan' && e.matches('.button')")
+	b.until("!document.getElementById('plan').hidden")
+	press("e.id === 'start'")
+	b.until("document.querySelector('.planned svg')")
+	press("e.hash === '#take' && e.matches('.button')")
+	b.until(`document.querySelector('[data-file="book.html"]')`)
+	press("e.dataset.file === 'book.html'")
+	if !bytes.Equal(b.download("book.html"), commandFiles(t, []byte(backsplash))["book.html"]) {
+		t.Error("the book is not what the command writes")
+	}
+	b.quiet()
+}
