@@ -2,6 +2,7 @@ package wall
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -108,6 +109,40 @@ func TestWeakStripsAndTabs(t *testing.T) {
 		}
 		if s := strings.Join(got, " "); s != test.want {
 			t.Errorf("%s: heights %q, want %q", test.name, s, test.want)
+		}
+	}
+}
+
+// Of layouts that look alike one that leaves a sheet whole comes first, not one of two panels of 45 in:
+// also of plain sheets and of sheets that have to be turned for it.
+func TestWholeSheetsFirst(t *testing.T) {
+	for _, test := range []struct {
+		name    string
+		profile int // of profiles, -1 for none
+		phase   string
+		want    string
+	}{
+		{"a bead", 0, "0", "0 to 42, 42 to 90"},
+		{"plain sheets", -1, "0", "0 to 42, 42 to 90"},
+		{"turned sheets start with a whole flat", 0, "2 1/2", "0 to 42, 42 to 90"},
+	} {
+		room := Room{Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
+			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96"), LeftPhase: inches(test.phase)}},
+			Runs: []Run{{Name: "run", Width: inches("90"), Left: End{Kind: Covered}, Right: End{Kind: Covered}, Heights: heights("0,0,20; 90,0,20"),
+				Keep: Keep{Origin: new(inches("0"))}}}}
+		if room.Profile.Thickness = fraction.Of(1, 4); test.profile >= 0 {
+			room.Profile = profiles[test.profile]
+		}
+		l, err := first(room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, p := range l.Runs[0].Panels {
+			got = append(got, fmt.Sprintf("%v to %v", p.Left, p.Right))
+		}
+		if s := strings.Join(got, ", "); s != test.want {
+			t.Errorf("%s: panels %s, want %s", test.name, s, test.want)
 		}
 	}
 }

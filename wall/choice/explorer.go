@@ -26,6 +26,7 @@ type explorer struct {
 
 	found   []Choice          // a front, from least blemish up
 	layouts int               // looked at
+	tied    int               // of these those that were nested only to break ties
 	nested  map[string]nested // by partsKey
 	end     EndCause
 
@@ -157,6 +158,9 @@ func (e *explorer) look(layout wall.Layout) error {
 	}
 	if at := e.after(layout.Total); at > 0 && e.found[at-1].complete() {
 		worse, err := e.needsAsMuch(&layout, problem, e.found[at-1].Need)
+		if err == nil && worse && e.found[at-1].Layout.Total == layout.Total {
+			return e.lookAtTie(layout, problem, at-1)
+		}
 		if worse || err != nil {
 			return err
 		}
@@ -255,6 +259,7 @@ func (e *explorer) keep(c Choice) {
 	}
 	at := e.after(c.Layout.Total)
 	if at > 0 && c.compare(&e.found[at-1]) >= 0 {
+		e.prefer(at-1, c)
 		return
 	}
 	for at > 0 && e.found[at-1].Layout.Total == c.Layout.Total {
