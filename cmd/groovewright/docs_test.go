@@ -159,6 +159,29 @@ func TestGuidesNameWhatPackagesExport(t *testing.T) {
 	}
 }
 
+// The tests that DEVELOPERS names are there.
+func TestGuideNamesTests(t *testing.T) {
+	tests := ""
+	for path, text := range filesThat(t, ".go") {
+		if strings.HasSuffix(path, "_test.go") {
+			tests += text
+		}
+	}
+	guide, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	names := regexp.MustCompile("`((?:Test|Fuzz)[A-Z]\\w+)`").FindAllSubmatch(guide, -1)
+	for _, name := range names {
+		if !strings.Contains(tests, "\nfunc "+string(name[1])+"(") {
+			t.Errorf("there is no %s", name[1])
+		}
+	}
+	if len(names) < 30 {
+		t.Errorf("only %d names are found", len(names))
+	}
+}
+
 // The program that joins the packages is as short as the README says.
 func TestJoiningProgramIsShort(t *testing.T) {
 	data, err := os.ReadFile(filepath.Join(root, "examples", "join", "main.go"))
