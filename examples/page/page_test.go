@@ -180,6 +180,7 @@ func fromTheTape(t *testing.T, b *browser, file []byte) {
 	want := commandFiles(t, file)
 
 	b.until("!document.body.dataset.checking")
+	b.until("document.querySelector('#wall-0 svg')")
 	b.judge("measure")
 	b.load(page) // again: all is kept
 	b.click(`nav a[href="#plan"]`)

@@ -40,8 +40,8 @@ func drawn(units, tape json.RawMessage, run map[string]any) string {
 			wall[side] = map[string]any{"kind": end["kind"]}
 		}
 	}
-	openings, _ := run["openings"].([]any)
-	openings = slices.Clone(openings)
+	given, _ := run["openings"].([]any)
+	openings := append([]any{}, given...)
 	for {
 		wall["openings"] = openings
 		file := map[string]any{"profile": "beadboard 1-1/2", "runs": []any{wall}, // any will do: no panel is drawn
