@@ -69,6 +69,10 @@ func openBrowser(t *testing.T, w window) *browser {
 	if found == "" {
 		t.Skip("no Chromium here to open the page")
 	}
+	profile, err := os.MkdirTemp("", "page")
+	if err != nil {
+		t.Fatal(err)
+	}
 	toBrowser, in, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)
@@ -79,7 +83,7 @@ func openBrowser(t *testing.T, w window) *browser {
 	}
 	run := exec.CommandContext(t.Context(), found, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
 		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
-		"--remote-debugging-pipe", "--user-data-dir="+t.TempDir(), "about:blank")
+		"--remote-debugging-pipe", "--user-data-dir="+profile, "about:blank")
 	run.ExtraFiles = []*os.File{toBrowser, fromBrowser}
 	run.WaitDelay = 5 * time.Second
 	if err := run.Start(); err != nil {
@@ -92,7 +96,10 @@ func openBrowser(t *testing.T, w window) *browser {
 	t.Cleanup(func() {
 		b.send("Browser.close", nil)
 		in.Close()
-		run.Wait() // it was asked to end
+		run.Wait()                                                                                     // it was asked to end
+		for end := time.Now().Add(patience); os.RemoveAll(profile) != nil && time.Now().Before(end); { // its helpers end a little later
+			time.Sleep(50 * time.Millisecond)
+		}
 	})
 	var targets struct {
 		TargetInfos []struct{ TargetID, Type string }
