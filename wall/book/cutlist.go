@@ -16,9 +16,9 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.begin("Cut list")
-	t.para(fmt.Sprintf("Face up, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
+	t.para(fmt.Sprintf("%s, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
 		"of a rip from its left edge. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you if turned.", sheetWord(p), t.given(p.Saw.Kerf)))
+		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), t.given(p.Saw.Kerf)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {
@@ -27,7 +27,8 @@ func (t *text) sheets(p plan.Plan) {
 		first := either(row.Off.IsZero(), "", "take "+t.length(row.Off)+" off the lower end, ")
 		t.para(fmt.Sprintf("%s, %s: %scrosscut %s.", capital(plural("board", row.Labels)), t.stock(p, row.Stock), first, strings.Join(parts, ", then ")))
 	}
-	for _, s := range p.Sheets {
+	for i := range p.Sheets {
+		s := p.Bench(i)
 		if crosscut(p, s) {
 			continue
 		}
@@ -81,9 +82,9 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	says := c.Kind.String() + " " + t.part(p, s, c)
 	switch c.Trim {
 	case plan.TrimNear:
-		says += fmt.Sprintf(": take %s off its %s", t.length(c.Off), either(c.Kind == nest.Rip, "left edge", "lower end"))
+		says += fmt.Sprintf(": %s %s off its %s", either(c.Plane, "plane", "take"), t.length(c.Off), either(c.Kind == nest.Rip, "left edge", "lower end"))
 	case plan.TrimBeyond:
-		says += fmt.Sprintf(" at %s, which trims %s off", t.length(c.At), t.length(c.Off))
+		says += fmt.Sprintf(" at %s, which %s %s off", t.length(c.At), either(c.Plane, "planes", "trims"), t.length(c.Off))
 	default:
 		says += " at " + t.length(c.At)
 	}
@@ -101,6 +102,9 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 	}
 	return "piece " + label(p, number) + either(turned, " turned", "")
 }
+
+// faceWords say how a sheet lies.
+var faceWords = map[plan.Face]string{plan.FaceUp: "Face up", plan.FaceDown: "Face down, so that the back is seen and left and right are as it lies"}
 
 // sideWords name the sides of a cut: the near one, and the one beyond the blade.
 var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}

@@ -135,7 +135,7 @@ func TestTablesReadBack(t *testing.T) {
 }
 
 // inCutList reads a line of the cut list as a person does.
-var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: take (.+?) off its (?:lower end|left edge)| at (.+?)(, which trims .+? off)?)(?:; frees (.+))?$`)
+var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: (?:take|plane) (.+?) off its (?:lower end|left edge)| at (.+?)(, which (?:trims|planes) .+? off)?)(?:; frees (.+))?$`)
 
 // onBench is a part of a sheet while it is sawn.
 type onBench struct {

@@ -22,9 +22,10 @@ func defaults(units fraction.Unit) file {
 
 // job returns the job of a file. The places that were taped are not in it yet.
 func (c *converter) job(f *file) plan.Job {
-	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Built: f.Built, Trim: f.Trim, Finish: f.Finish}
+	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Sawing: plan.Sawing{Kind: f.Saw.Kind, Face: f.Saw.Face, LeastRip: f.Saw.LeastRip}, Built: f.Built, Trim: f.Trim, Finish: f.Finish}
 	c.stands(fault.Of("tape"), "Mark")
 	c.stands(fault.Of("saw", "bit"), "Bit")
+	c.stands(fault.Of("saw"), "Sawing")
 	j.Mark, j.Closed, j.Priorities = f.Tape, f.Closed, f.Priorities
 	j.Profile = f.Profile.Own
 	if f.Profile.Form == 1 {

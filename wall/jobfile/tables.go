@@ -48,6 +48,9 @@ type saw struct {
 	Kerf     fraction.Length `json:"kerf,omitzero" doc:"The width that the blade takes."`
 	SquareUp fraction.Length `json:"square_up,omitzero" doc:"What comes off each factory end of the length, the blade included."`
 	Bit      fraction.Length `json:"bit,omitzero" doc:"The diameter of the starter holes for the jigsaw. In a metric job 10 mm unless given."`
+	Kind     plan.SawKind    `json:"kind,omitzero" doc:"What the sheets are sawn with."`
+	Face     plan.Face       `json:"face,omitzero" doc:"Where the good face lies. Unless given, down for a circular saw, else up."`
+	LeastRip fraction.Length `json:"least_rip,omitzero" doc:"What a cut takes off less of, the blade included, is planed off. In a metric job 3 mm unless given."`
 }
 
 type plate struct {

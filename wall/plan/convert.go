@@ -152,12 +152,7 @@ func (m *maker) sheets(made Plan) []Sheet {
 	for i, s := range m.chosen.Nest.Sheets {
 		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: append([]nest.Placement{}, s.Placements...),
 			Offcuts: append([]nest.Offcut{}, s.Offcuts...)}
-		places := map[int]rect{}
-		for _, p := range s.Placements {
-			piece, _ := made.Piece(p.Part)
-			places[p.Part] = rect{p.X, p.Y, piece.Width, piece.Height}
-		}
-		sheet.Cuts = cutList(s.Cuts, places, m.job.Saw.Kerf)
+		sheet.Cuts = cutList(s.Cuts, made.parts(sheet.Placements), made.Saw)
 		out = append(out, sheet)
 	}
 	return out

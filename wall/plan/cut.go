@@ -16,7 +16,8 @@ type Cut struct {
 	From  Source          `json:"from,omitzero"`  // of the part on the bench; zero: the whole sheet
 	Alike bool            `json:"alike,omitzero"` // another part of the sheet has its size
 	Trim  Trim            `json:"trim,omitzero"`
-	Off   fraction.Length `json:"off,omitzero"` // what Trim takes off; near with the kerf
+	Off   fraction.Length `json:"off,omitzero"`   // what Trim takes off; near with the kerf
+	Plane bool            `json:"plane,omitzero"` // Off is less than is sawn off: it is planed
 	Frees [2]int          `json:"frees,omitzero"`
 }
 
@@ -51,7 +52,7 @@ func (t *Trim) UnmarshalText(text []byte) error { return trims.Unmarshal(text, t
 type rect = [4]fraction.Length
 
 // cutList returns the cuts of a sheet from which pieces with these rectangles are sawn.
-func cutList(cuts []nest.Cut, pieces map[int]rect, kerf fraction.Length) []Cut {
+func cutList(cuts []nest.Cut, pieces map[int]rect, saw Saw) []Cut {
 	out := []Cut{}
 	var parts []rect // near and beyond each cut; one along whose edge the blade runs may be no part
 	for _, c := range cuts {
@@ -59,7 +60,7 @@ func cutList(cuts []nest.Cut, pieces map[int]rect, kerf fraction.Length) []Cut {
 		if c.Kind == nest.Rip {
 			way = 0
 		}
-		past := c.At.Add(kerf)
+		past := c.At.Add(saw.Kerf)
 		near, beyond := c.Rect, c.Rect
 		near[way+2], beyond[way], beyond[way+2] = c.At, c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
 		cut := Cut{Cut: c}
@@ -78,9 +79,10 @@ func cutList(cuts []nest.Cut, pieces map[int]rect, kerf fraction.Length) []Cut {
 		switch rest := c.Rect[way+2].Sub(c.At); {
 		case !used:
 			cut.Trim, cut.Off = TrimNear, past
-		case rest.Compare(kerf) <= 0:
+		case rest.Compare(saw.Kerf) <= 0:
 			cut.Trim, cut.Off = TrimBeyond, rest
 		}
+		cut.Plane = cut.Trim != NoTrim && cut.Off.Less(saw.LeastRip)
 		parts = append(parts, near, beyond)
 		out = append(out, cut)
 	}

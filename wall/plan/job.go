@@ -22,6 +22,7 @@ type Job struct {
 	Units fraction.Unit // what people read, and the unit of bare numbers in Finish
 	wall.Room
 
+	Sawing  Sawing             // of sheets
 	Bit     fraction.Length    // diameter of the starter holes for the jigsaw, above 0
 	Plates  map[int]wall.Plate // cover plates by gangs, where they are not [wall.StandardPlate]
 	Built   int                // the year of the house, from 1000 to 9999; 0 where it is not known
@@ -37,8 +38,10 @@ type Job struct {
 func NewJob(units fraction.Unit, profile groove.Profile) Job {
 	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
 	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), wall.DefaultPriorities(units)
-	j.Saw.Kerf = fraction.Of(1, 8) // a common circular saw blade; common practice, no source
+	j.Saw.Kerf = fraction.Of(1, 8)        // a common circular saw blade; common practice, no source
+	j.Sawing.LeastRip = fraction.Of(1, 8) // the width of that blade: less is no full cut; common practice, no source
 	if units != fraction.Inch {
+		j.Sawing.LeastRip = fraction.Millimetres(3, 1)
 		j.Mark, j.Bit = fraction.Millimetres(1, 1), fraction.Millimetres(10, 1)
 	}
 	return j

@@ -114,12 +114,13 @@ func (m *maker) frame() Plan {
 	_, mirrored := j.Profile.Mirror()
 	p := Plan{
 		Format: Format, Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed,
-		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: j.Saw, Gaps: j.Gaps,
+		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: Saw{j.Saw, j.Sawing}, Gaps: j.Gaps,
 		Bound:     m.bound(),
 		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,
 		Search: Search{Layouts: m.choices.Layouts, Proved: m.chosen.Status == choice.BothProved, Status: m.chosen.Status,
 			End: m.choices.End, How: m.choices.How},
 	}
+	p.Saw.Face = j.Sawing.face()
 	for i, s := range j.Stock {
 		p.Stock = append(p.Stock, Stock{s, usedOf(&m.chosen, i)})
 	}

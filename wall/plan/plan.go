@@ -49,7 +49,7 @@ type Plan struct {
 	Tape         fraction.Length   `json:"tape"`            // smallest mark that people measure to
 	Closed       bool              `json:"closed,omitzero"` // the last run meets the first
 	Profile      Profile           `json:"profile"`
-	Saw          nest.Saw          `json:"saw"`
+	Saw          Saw               `json:"saw"`
 	Gaps         wall.Gaps         `json:"gaps"`
 	Stock        []Stock           `json:"stock"`
 	Runs         []Run             `json:"runs"`
