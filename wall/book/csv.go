@@ -46,8 +46,7 @@ func CSV(p plan.Plan, table Table) string {
 		}
 	case CutsTable:
 		rows = append(rows, []string{"sheet", "stock", "cut", "kind", "part width", "part length", "at", "take off", "frees"})
-		for i := range p.Sheets {
-			s := p.Bench(i)
+		for _, s := range p.Sheets {
 			sheet := strconv.Itoa(s.Number)
 			for _, c := range s.Cuts {
 				row := []string{sheet, s.Stock, strconv.Itoa(c.Step), c.Kind.String(), x.length(c.Rect[2]), x.length(c.Rect[3]), x.length(c.At), "", freed(p, s, c)}

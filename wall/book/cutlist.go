@@ -17,8 +17,8 @@ func (t *text) sheets(p plan.Plan) {
 	}
 	t.begin("Cut list")
 	t.para(fmt.Sprintf("%s, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
-		"of a rip from its left edge. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), t.given(p.Saw.Kerf)))
+		"of a rip from its %s. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
+		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), t.given(p.Saw.Kerf), ripEdge(p)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {
@@ -27,8 +27,7 @@ func (t *text) sheets(p plan.Plan) {
 		first := either(row.Off.IsZero(), "", "take "+t.length(row.Off)+" off the lower end, ")
 		t.para(fmt.Sprintf("%s, %s: %scrosscut %s.", capital(plural("board", row.Labels)), t.stock(p, row.Stock), first, strings.Join(parts, ", then ")))
 	}
-	for i := range p.Sheets {
-		s := p.Bench(i)
+	for _, s := range p.Sheets {
 		if crosscut(p, s) {
 			continue
 		}
@@ -82,7 +81,7 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	says := c.Kind.String() + " " + t.part(p, s, c)
 	switch c.Trim {
 	case plan.TrimNear:
-		says += fmt.Sprintf(": %s %s off its %s", either(c.Plane, "plane", "take"), t.length(c.Off), either(c.Kind == nest.Rip, "left edge", "lower end"))
+		says += fmt.Sprintf(": %s %s off its %s", either(c.Plane, "plane", "take"), t.length(c.Off), either(c.Kind == nest.Rip, ripEdge(p), "lower end"))
 	case plan.TrimBeyond:
 		says += fmt.Sprintf(" at %s, which %s %s off", t.length(c.At), either(c.Plane, "planes", "trims"), t.length(c.Off))
 	default:
@@ -103,11 +102,24 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 	return "piece " + label(p, number) + either(turned, " turned", "")
 }
 
-// faceWords say how a sheet lies.
-var faceWords = map[plan.Face]string{plan.FaceUp: "Face up", plan.FaceDown: "Face down, so that the back is seen and left and right are as it lies"}
+// faceWords say how a sheet lies. Left and right are as it lies.
+var faceWords = map[plan.Face]string{plan.FaceUp: "Face up", plan.FaceDown: "Face down, so that you see the back"}
 
-// sideWords name the sides of a cut: the near one, and the one beyond the blade.
-var sideWords = map[nest.CutKind][2]string{nest.Crosscut: {"below", "above"}, nest.Rip: {"left", "right"}}
+// ripEdge is the edge that rips are measured from: the left one of the face, as it lies.
+func ripEdge(p plan.Plan) string {
+	return either(p.Saw.Face == plan.FaceDown, "right edge", "left edge")
+}
+
+// sideWords returns the words for the sides of a cut: the near one, and the one beyond the blade.
+func sideWords(p plan.Plan, kind nest.CutKind) [2]string {
+	switch {
+	case kind == nest.Crosscut:
+		return [2]string{"below", "above"}
+	case p.Saw.Face == plan.FaceDown:
+		return [2]string{"right", "left"}
+	}
+	return [2]string{"left", "right"}
+}
 
 // freed names the pieces that stand free after a cut, with their sides where there are two, or one
 // beyond the blade and a part to cut on this side of it.
@@ -116,7 +128,7 @@ func freed(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	for beyond, number := range c.Frees {
 		if number != 0 {
 			sides := c.Frees[1-beyond] != 0 || beyond == 1 && c.Trim != plan.TrimNear
-			says = append(says, pieceName(p, s, number)+either(sides, " "+sideWords[c.Kind][beyond], ""))
+			says = append(says, pieceName(p, s, number)+either(sides, " "+sideWords(p, c.Kind)[beyond], ""))
 		}
 	}
 	return strings.Join(says, ", ")
@@ -131,7 +143,7 @@ func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	says := t.size(c.Rect[2], c.Rect[3])
 	for _, from := range s.Cuts {
 		if c.Alike && from.Step == c.From.Step {
-			sides, of := sideWords[from.Kind], either(from.Kind == nest.Rip, " of", "")
+			sides, of := sideWords(p, from.Kind), either(from.Kind == nest.Rip, " of", "")
 			says += fmt.Sprintf(" %s%s cut %d", either(c.From.Beyond, sides[1], sides[0]), of, from.Step)
 		}
 	}

@@ -132,3 +132,19 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 		t.Error("no example has a trim")
 	}
 }
+
+// With the good face down each measure is the same, from the edge on the other hand: the cut list is
+// that of the face, with left and right changed.
+func TestCutListOfSheetsFaceDown(t *testing.T) {
+	for name, p := range examplePlans(t) {
+		p.Saw.Face = plan.FaceUp
+		up := strings.Join(strings.Fields(Part(p, Sheets, true)), " ")
+		p.Saw.Face = plan.FaceDown
+		down := strings.Join(strings.Fields(Part(p, Sheets, true)), " ")
+		want := strings.NewReplacer("left edge", "right edge", "right edge", "left edge", "left of", "right of", "right of", "left of",
+			" left;", " right;", " right,", " left,", " left,", " right,", "Face up", "Face down, so that you see the back").Replace(up)
+		if down != want {
+			t.Errorf("%s: face down it reads\n%s\nwant\n%s", name, down, want)
+		}
+	}
+}

@@ -161,11 +161,11 @@ func (b *page) drawAll(all []*sketch) {
 // funcs are what the texts of the pages call.
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
-		"face":   func(f plan.Face) string { return faceWords[f] },
+		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
 		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
-		"bench": b.Plan.Bench, "plane": func(c plan.Cut) string { return "plane " + b.unbroken(c.Off) + " off" },
-		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
+		"plane": func(c plan.Cut) string { return "plane " + b.unbroken(c.Off) + " off" },
+		"item":  Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,

@@ -28,18 +28,18 @@ type sheetDrawing struct {
 	area   box    // the whole sheet
 }
 
-// Sheet draws sheet i of a plan as it lies on the bench ([plan.Plan.Bench]), with its parts, cuts and
-// offcuts, and with the pattern where the good face lies up.
+// Sheet draws sheet i of a plan as it lies on the bench, with its parts, cuts and offcuts: with its
+// pattern, or from the back where plan.Saw.Face says so.
 func Sheet(p plan.Plan, i int) (Picture, error) {
 	return draw(halfInk, fault.Of("Sheets"), i, len(p.Sheets), func(float64) *Picture {
-		sheet := p.Bench(i)
+		sheet := p.Sheets[i]
 		stock, n := p.StockNamed(sheet.Stock)
 		d := &sheetDrawing{sheet: sheet, stock: stock, source: ref("stock[%d].", n), path: ref("sheets[%d].", i)}
 		d.canvas = newCanvas(p, halfInk, ref("sheet-%d", sheet.Number), fmt.Sprintf("%s %d, cut from %s", p.Profile.Word("Sheet", "Board"), sheet.Number, sheet.Stock))
 		d.describe()
 		d.lay()
 		d.rect(d.area, "class", "board")
-		if !d.faceDown() {
+		if d.flip == 0 {
 			faint := d.add("g", "fill-opacity", ".55")
 			d.drawPattern(faint, d.view, p.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length)
 		}
@@ -72,6 +72,9 @@ func (d *sheetDrawing) lay() {
 		d.stretch = boardWide / (wide * d.scale)
 	}
 	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 36, tall
+	if d.plan.Saw.Face == plan.FaceDown {
+		d.flip = wide
+	}
 	d.area = d.whole(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
@@ -82,17 +85,14 @@ func (d *sheetDrawing) lay() {
 		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
 	}
 	end := "upper end"
-	if d.faceDown() {
-		end += ", seen from the back"
+	if d.flip > 0 {
+		end += ", from the back"
 	}
 	if d.stretch > 0 {
 		end += " (drawn too wide)"
 	}
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
-
-// faceDown reports whether the back of the sheet is seen.
-func (d *sheetDrawing) faceDown() bool { return d.plan.Saw.Face == plan.FaceDown }
 
 // at is the rectangle of a size at a place on the sheet, in ink.
 func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
@@ -104,14 +104,8 @@ func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
 		spot, on := d.at(p.X, p.Y, piece.Width, piece.Height), d.add("g")
-		x, y := spot.middle()
-		switch over, turned := ref("matrix(-1 0 0 1 %.2f 0)", 2*x), ref("rotate(180 %.2f %.2f)", x, y); {
-		case d.faceDown() && p.Turned:
-			on.set("transform", over+" "+turned)
-		case d.faceDown():
-			on.set("transform", over)
-		case p.Turned:
-			on.set("transform", turned)
+		if x, y := spot.middle(); p.Turned {
+			on.set("transform", ref("rotate(180 %.2f %.2f)", x, y))
 		}
 		shape := d.move(plan.Point{X: p.X, Y: p.Y}).curved(piece.Marks.Arcs, rings(piece)...)
 		if !piece.Plain() {
@@ -129,10 +123,7 @@ func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
 		all[r] = make([]plan.Point, len(ring))
 		for i, at := range ring {
 			if p.Turned {
-				at.Y = piece.Height.Sub(at.Y)
-			}
-			if p.Turned != d.faceDown() {
-				at.X = piece.Width.Sub(at.X)
+				at = plan.Point{X: piece.Width.Sub(at.X), Y: piece.Height.Sub(at.Y)}
 			}
 			all[r][i] = plan.Point{X: p.X.Add(at.X), Y: p.Y.Add(at.Y)}
 		}

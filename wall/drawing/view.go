@@ -41,7 +41,11 @@ func (v view) across() float64 { return v.scale * max(1, v.stretch) }
 
 // move returns the view of things whose own origin stands at p.
 func (v view) move(p plan.Point) view {
-	v.left = v.x(p.X) + v.x0*v.across()
+	along := p.X.Float64() * v.across()
+	if v.flip > 0 {
+		along = -along
+	}
+	v.left += along
 	v.top = v.y(p.Y) - v.y1*v.scale
 	return v
 }

@@ -152,7 +152,12 @@ func (m *maker) sheets(made Plan) []Sheet {
 	for i, s := range m.chosen.Nest.Sheets {
 		sheet := Sheet{Number: i + 1, Stock: m.job.Stock[s.Stock].Name, Placements: append([]nest.Placement{}, s.Placements...),
 			Offcuts: append([]nest.Offcut{}, s.Offcuts...)}
-		sheet.Cuts = cutList(s.Cuts, made.parts(sheet.Placements), made.Saw)
+		places := map[int]rect{}
+		for _, p := range s.Placements {
+			piece, _ := made.Piece(p.Part)
+			places[p.Part] = rect{p.X, p.Y, piece.Width, piece.Height}
+		}
+		sheet.Cuts = cutList(s.Cuts, places, made.Saw)
 		out = append(out, sheet)
 	}
 	return out

@@ -51,7 +51,7 @@ type Face uint8
 const (
 	AnyFace  Face = iota // what the kind of saw asks for
 	FaceUp               // the good face is seen
-	FaceDown             // the back is seen: left and right change sides
+	FaceDown             // the back is seen, and the left edge of the face is at the right
 )
 
 var faces = enum.Of[Face]("", "up", "down")
@@ -73,63 +73,4 @@ func (s Sawing) face() Face {
 		return cmp.Or(s.Face, FaceDown)
 	}
 	return cmp.Or(s.Face, FaceUp)
-}
-
-// Bench returns sheet i as it lies on the bench, and is sawn by measures from its left edge as it lies.
-// With the good face down that is the other edge; else it is Sheets[i]. The zero Sheet where there is no
-// sheet i. Numbers that fit no Length leave the sheet as it is.
-func (p Plan) Bench(i int) (s Sheet) {
-	if i < 0 || i >= len(p.Sheets) {
-		return s
-	}
-	if s = p.Sheets[i]; p.Saw.Face != FaceDown {
-		return s
-	}
-	turned, err := p.turnedOver(s)
-	if err != nil {
-		return s
-	}
-	return turned
-}
-
-// turnedOver returns a sheet with its left and right changed.
-func (p Plan) turnedOver(s Sheet) (t Sheet, err error) {
-	defer fraction.Catch(&err)
-	stock, _ := p.StockNamed(s.Stock)
-	over := func(x, width fraction.Length) fraction.Length { return stock.Width.Sub(x).Sub(width) }
-	t = Sheet{Number: s.Number, Stock: s.Stock}
-	for _, pl := range s.Placements {
-		pl.X = over(pl.X, p.part(pl)[2])
-		t.Placements = append(t.Placements, pl)
-	}
-	for _, o := range s.Offcuts {
-		o.X = over(o.X, o.Width)
-		t.Offcuts = append(t.Offcuts, o)
-	}
-	var cuts []nest.Cut
-	for _, c := range s.Cuts {
-		cut := c.Cut
-		cut.Rect[0] = over(cut.Rect[0], cut.Rect[2])
-		if cut.Kind == nest.Rip {
-			cut.At = cut.Rect[2].Sub(cut.At).Sub(p.Saw.Kerf)
-		}
-		cuts = append(cuts, cut)
-	}
-	t.Cuts = cutList(cuts, p.parts(t.Placements), p.Saw)
-	return t, nil
-}
-
-// part returns the rectangle that a piece is sawn as.
-func (p Plan) part(pl nest.Placement) rect {
-	piece, _ := p.Piece(pl.Part)
-	return rect{pl.X, pl.Y, piece.Width, piece.Height}
-}
-
-// parts returns the rectangles of placements, by the number of the piece.
-func (p Plan) parts(placements []nest.Placement) map[int]rect {
-	all := map[int]rect{}
-	for _, pl := range placements {
-		all[pl.Part] = p.part(pl)
-	}
-	return all
 }
