@@ -181,16 +181,19 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) string {
 // seats returns places for a label wholly on a shape of an outline and holes, from its middle on.
 func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 	const steps = 40
-	area := v.around(rings[0])
+	area, within := v.around(rings[0]), floats(rings)
 	on := func(c box) bool {
 		for i := range 9 {
-			if !v.holds(c.x+c.w/2*float64(i/3), c.y+c.h/2*float64(i%3), rings...) {
+			if !v.inside(c.x+c.w/2*float64(i/3), c.y+c.h/2*float64(i%3), within) {
 				return false
 			}
 		}
 		return true
 	}
 	return func(yield func(box) bool) {
+		if w > area.w || h > area.h {
+			return
+		}
 		for _, i := range outward(steps) {
 			for _, j := range outward(steps) {
 				c := centered(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps, w, h)
@@ -211,15 +214,29 @@ func outward(n int) []int {
 	return order
 }
 
-// holds reports whether a place of ink lies inside the rings, by counting the crossings of a ray.
-func (v view) holds(x, y float64, rings ...[]plan.Point) bool {
+// floats returns the rings in inches.
+func floats(rings [][]plan.Point) (all [][]point) {
+	for _, ring := range rings {
+		var one []point
+		for _, p := range ring {
+			one = append(one, point{p.X.Float64(), p.Y.Float64()})
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// holds reports whether a place of ink lies inside the rings.
+func (v view) holds(x, y float64, rings ...[]plan.Point) bool { return v.inside(x, y, floats(rings)) }
+
+// inside does what holds does, by counting the crossings of a ray.
+func (v view) inside(x, y float64, rings [][]point) bool {
 	x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale
 	in := false
 	for _, ring := range rings {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
-			px, py, qx, qy := p.X.Float64(), p.Y.Float64(), q.X.Float64(), q.Y.Float64()
-			if (py > y) != (qy > y) && x < px+(y-py)/(qy-py)*(qx-px) {
+			if (p[1] > y) != (q[1] > y) && x < p[0]+(y-p[1])/(q[1]-p[1])*(q[0]-p[0]) {
 				in = !in
 			}
 		}
