@@ -32,7 +32,7 @@ func TestServeAnswersWithAPlan(t *testing.T) {
 }
 
 func TestServeNamesWhatIsWrong(t *testing.T) {
-	if w := post(`{"runs": [{"width": 5}]}`); w.Code != http.StatusBadRequest || !strings.Contains(w.Body.String(), "runs[0].width: ") {
+	if w := post(`{"runs": [{"width": 5}]}`); w.Code != http.StatusBadRequest || !strings.Contains(w.Body.String(), "runs[0].width (line 1, column 21): ") {
 		t.Errorf("status %d: %s", w.Code, w.Body)
 	}
 }

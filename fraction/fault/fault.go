@@ -32,11 +32,13 @@ type Fault struct {
 	Line, Column int
 }
 
-// Error returns the fault in one line.
+// Error returns the fault in one line, with its place in the file if it has one:
+//
+//	runs[1].heights[2].top (line 12, column 40): "63 1/0": zero denominator; want a length
 func (f *Fault) Error() string {
 	var parts []string
-	if len(f.Path) > 0 {
-		parts = append(parts, f.Path.String())
+	if at := f.place(); at != "" {
+		parts = append(parts, at)
 	}
 	if f.Value != "" {
 		parts = append(parts, f.Value)
@@ -51,6 +53,19 @@ func (f *Fault) Error() string {
 		return strings.Join(append(parts, "want "+f.Want), ": ")
 	}
 	return strings.Join(parts, ": ") + "; want " + f.Want
+}
+
+// place says where the value stands: by its path, its line and column, or both.
+func (f *Fault) place() string {
+	path := f.Path.String()
+	if f.Line == 0 {
+		return path
+	}
+	at := fmt.Sprintf("line %d, column %d", f.Line, f.Column)
+	if path == "" {
+		return at
+	}
+	return path + " (" + at + ")"
 }
 
 // Unwrap returns the cause.

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
@@ -38,13 +37,11 @@ func ExampleRead() {
 func ExampleRead_faults() {
 	file := strings.NewReplacer(`"84"`, `"84 1/0"`, `"covered"`, `"hidden"`).Replace(hall)
 	_, err := jobfile.Read(strings.NewReader(file))
-	for _, f := range fault.All(err) {
-		fmt.Printf("line %d, column %d: %v\n", f.Line, f.Column, f)
-	}
+	fmt.Println(err)
 	// Output:
-	// line 5, column 30: runs[0].width: "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
-	// line 6, column 52: runs[0].right.kind: "hidden": no such word here; want one of exposed, inside corner, outside corner, covered
-	// line 7, column 50: runs[0].heights[1].at: "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
+	// runs[0].width (line 5, column 30): "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
+	// runs[0].right.kind (line 6, column 52): "hidden": no such word here; want one of exposed, inside corner, outside corner, covered
+	// runs[0].heights[1].at (line 7, column 50): "84 1/0": zero denominator; want a length in quotes, such as "63 1/4"
 }
 
 func ExampleWrite() {

@@ -216,7 +216,7 @@ func (p *parser) place(offset int64) (line, column int) {
 func (p *parser) syntax(what string, offset int64) {
 	f := &fault.Fault{Path: p.path, Want: "one value in JSON, saved as UTF-8"}
 	f.Line, f.Column = p.place(offset)
-	f.Cause = &cause{ErrSyntax, fmt.Sprintf("not JSON at line %d, column %d: %s", f.Line, f.Column, what), nil}
+	f.Cause = &cause{ErrSyntax, "not JSON: " + what, nil}
 	p.faults = append(p.faults, f)
 }
 

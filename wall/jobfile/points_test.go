@@ -202,13 +202,13 @@ func TestTapedFaults(t *testing.T) {
 				t.Fatalf("no %s", row.old)
 			}
 			_, err := jobfile.Read(strings.NewReader(withOpening(t, strings.Replace(whole, row.old, row.new, 1))))
-			if err == nil || !strings.Contains("\n"+err.Error(), "\n"+row.path+": ") {
+			if err == nil || !strings.Contains("\n"+err.Error(), "\n"+row.path+" (line ") {
 				t.Errorf("Read: %v\nwant a fault at %s", err, row.path)
 			}
 		})
 	}
 	_, err := jobfile.Read(strings.NewReader(withOpening(t, boxOpening+`, "rise": "2"`)))
-	if err == nil || !strings.HasPrefix(err.Error(), "runs[0].openings[0].rise: ") {
+	if err == nil || !strings.HasPrefix(err.Error(), "runs[0].openings[0].rise (line ") {
 		t.Errorf("rise beyond a half circle: %v", err)
 	}
 }
