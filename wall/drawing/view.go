@@ -231,7 +231,9 @@ func (v view) holds(x, y float64, rings ...[]plan.Point) bool { return v.inside(
 
 // inside does what holds does, by counting the crossings of a ray.
 func (v view) inside(x, y float64, rings [][]point) bool {
-	x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale
+	if x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale; v.flip > 0 {
+		x = v.flip - x
+	}
 	in := false
 	for _, ring := range rings {
 		for i, p := range ring {
