@@ -23,7 +23,8 @@ func TestRoomsAtTheLimits(t *testing.T) {
 		t.Skip("takes minutes: -edges")
 	}
 	type object = map[string]any
-	features := func(n int) (all []object) {
+	features := func(n int) []object {
+		all := []object{}
 		for i := range n {
 			all = append(all, object{"kind": []string{"flat", "groove", "bead"}[i%3], "width": fmt.Sprintf("%d/16", 1+i%5)})
 		}
