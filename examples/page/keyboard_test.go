@@ -77,3 +77,51 @@ func TestByKeyboardAlone(t *testing.T) {
 	}
 	b.quiet()
 }
+
+// The keypad types what a tape says: whole inches and sixteenths, or millimeters.
+func TestKeypad(t *testing.T) {
+	long(t)
+	b := openBrowser(t, phone)
+	b.load(written(t))
+	press := func(keys ...string) {
+		t.Helper()
+		for _, key := range keys {
+			var found bool
+			b.eval(&found, `(() => { for (const e of document.querySelectorAll("#keypad button")) e.dataset.now = [e.textContent, e.ariaLabel].includes($1) ? "yes" : ""; return !!document.querySelector("#keypad [data-now=yes]"); })()`, key)
+			if !found {
+				t.Fatalf("the keypad has no %s", key)
+			}
+			b.click("#keypad [data-now=yes]")
+		}
+	}
+	is := func(path, want string) {
+		t.Helper()
+		var got string
+		if b.eval(&got, "document.getElementById($1).value", path); got != want {
+			t.Errorf("%s is %q, want %q", path, got, want)
+		}
+	}
+	const width = "runs[0].width"
+	b.click(`[id="` + width + `"]`)
+	press("9", "6", "1/2")
+	is(width, "96 1/2")
+	press("3/16", "5") // another fraction, and one more figure of the whole inches
+	is(width, "965 3/16")
+	press("⌫", "⌫")
+	is(width, "96")
+	press("0 sixteenths", "⌫", "⌫", "7/8")
+	is(width, "7/8")
+	press("±")
+	is(width, "-7/8")
+	press("±", "1", "Next")
+	is(width, "1 7/8")
+	var at string
+	if b.eval(&at, "document.activeElement.id"); at != "runs[0].left.lean" && at != "runs[0].left.kind" {
+		t.Errorf("the next field is %q", at)
+	}
+	b.clickUntil(`[id="units"] input[value="mm"] + span`, "document.querySelector('[id=units] input:checked').value === 'mm'") // the page slides to the next field first
+	b.clickUntil(`[id="`+width+`"]`, "document.getElementById('keypad').textContent.includes('.')")
+	press("⌫", "⌫", "2", "4", ".", "5")
+	is(width, "24.5")
+	b.quiet()
+}
