@@ -51,7 +51,7 @@ func ExampleSnap() {
 		fmt.Println(err)
 		return
 	}
-	marked, err := cutout.Snap(exact, of(1, 16), func(p cutout.Point) bool { return slices.Contains(taped, p) })
+	marked, err := cutout.Snap(exact, of(1, 16), of(1, 64), func(p cutout.Point) bool { return slices.Contains(taped, p) })
 	if err != nil {
 		fmt.Println(err)
 		return

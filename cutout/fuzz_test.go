@@ -77,7 +77,7 @@ func FuzzWild(f *testing.F) {
 			if err != nil && pieces != nil {
 				t.Fatalf("pieces beside the error %v", err)
 			}
-			snapped, _ := cutout.Snap(pieces, s.length(), nil)
+			snapped, _ := cutout.Snap(pieces, s.length(), s.length(), nil)
 			shapes = append(append(shapes, pieces...), snapped...)
 		}
 		for _, p := range shapes {

@@ -5,9 +5,11 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 )
 
 // outside returns the area of the pieces that lies outside all exact ones.
@@ -97,7 +99,7 @@ func TestSnappedCornerStaysBesideAMovedNeighbour(t *testing.T) {
 		{X: of(632060, 29467937), Y: of(10*29467937+1895380, 29467937)}, {X: zero, Y: of(161, 16)},
 	})
 	taped := func(p cutout.Point) bool { return p.X.IsZero() }
-	settled := must(cutout.Snap([]cutout.Shape{strip}, of(1, 8), taped))
+	settled := must(cutout.Snap([]cutout.Shape{strip}, of(1, 8), zero, taped))
 	if len(settled) != 1 {
 		t.Fatalf("%d pieces, want 1", len(settled))
 	}
@@ -181,5 +183,94 @@ func TestHalfNotchesAgreeAcrossASeam(t *testing.T) {
 	})
 	if met == 0 {
 		t.Error("no seam ever met a level edge")
+	}
+}
+
+// Corners worked by hand. The mark is 1/16 in, the tolerance 1/64 = 0.015625 in.
+func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
+	number := fraction.MustParse
+	right := func(y string) []cutout.Point { // a top that falls or rises from (0, 18) to x = 10
+		return []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: number(y)}, at(0, 18)}
+	}
+	tests := []struct {
+		name           string
+		outline, taped []cutout.Point
+		want           []cutout.Point
+	}{
+		{"17.93647 lies 0.00103 below 17 15/16", right("17.93647"), nil, right("17 15/16")},
+		{"17.95 lies 0.0125 above it", right("17.95"), nil, right("17 15/16")},
+		{"17.97 lies 0.03 below 18: down", right("17.97"), nil, right("17 15/16")},
+		{"17.99 lies 0.01 below 18: then the cut is level", right("17.99"), nil, right("18")},
+		{"17 61/64 is just within the tolerance", right("17 61/64"), nil, right("17 15/16")},
+		{"17 59/64 as well, from below", right("17 59/64"), nil, right("17 15/16")},
+		{"a taped corner stays", right("17.93647"), []cutout.Point{{X: in(10), Y: number("17.93647")}}, right("17.93647")},
+		{"a bottom goes up, to 1/16", []cutout.Point{at(0, 0), {X: in(10), Y: number("0.02")}, at(10, 9), at(0, 9)}, nil,
+			[]cutout.Point{at(0, 0), {X: in(10), Y: of(1, 16)}, at(10, 9), at(0, 9)}},
+		{"or down within the tolerance", []cutout.Point{at(0, 0), {X: in(10), Y: number("0.015")}, at(10, 9), at(0, 9)}, nil, rect(0, 0, 10, 9)},
+		{"a level edge's corner sideways", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.26"), Y: in(8)}, at(0, 8)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.25"), Y: in(8)}, at(0, 8)}},
+		// The side leans by 1 in 16, the top falls by 1 in 8; they meet at (9.5, 7.9). Up to 7 15/16 is
+		// too far, so down to 7 7/8, where the side is at 10 - 7.875/16 = 9.5078, 0.0078 from 9 1/2.
+		{"of two slopes, along the steeper one first", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.50625"), Y: number("7.9")}, {Y: number("9.0625")}}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: number("7.875")}, {Y: number("9.0625")}}},
+		// An end one mark high, where the bottom rises as much as the top falls, becomes a point. Either of
+		// its corners gives up as much: the first goes.
+		{"no end of one mark", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/16")}, at(0, 8)}, nil,
+			[]cutout.Point{at(0, 0), {X: in(10), Y: number("4 1/16")}, at(0, 8)}},
+		{"but of two marks", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/8")}, at(0, 8)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 4), {X: in(10), Y: number("4 1/8")}, at(0, 8)}},
+		{"and of one that is taped", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/16")}, at(0, 8)},
+			[]cutout.Point{{X: in(10), Y: number("4 1/16")}}, []cutout.Point{at(0, 0), at(10, 4), {X: in(10), Y: number("4 1/16")}, at(0, 8)}},
+		{"and where it is level", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			got := must(cutout.Snap([]cutout.Shape{cutout.Raw(test.outline)}, of(1, 16), of(1, 64),
+				func(p cutout.Point) bool { return slices.Contains(test.taped, p) }))
+			if diff := cmp.Diff([]cutout.Shape{cutout.Raw(test.want)}, got, exactly); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+// Whatever is cut out of a wall, no snapped piece reaches beyond the exact ones by more than the
+// tolerance, and none has an edge of a mark or less between two computed corners that could go.
+func TestSnappedPiecesExceedTheSpaceByTheToleranceAtMost(t *testing.T) {
+	over := 0
+	rapid.Check(t, func(t *rapid.T) {
+		defer skipOverflow(t)
+		s, clip, mark := drawRegion(t), drawOpening(t), drawMark(t)
+		tolerance := mark.Div(rapid.Int64Range(2, 8).Draw(t, "part of a mark"))
+		left := drawLength(t, 0, 60, "left")
+		var exact []cutout.Shape
+		for _, p := range minus(s, clip, zero) {
+			exact = append(exact, band(p, left, left.Add(drawLength(t, 3, 30, "width")), zero)...)
+		}
+		taped := slices.Concat(append(ringsOf(s), clip)...)
+		snapped := must(cutout.Snap(exact, mark, tolerance, func(p cutout.Point) bool { return slices.Contains(taped, p) }))
+		rest := snapped
+		for _, e := range exact {
+			for _, space := range must(cutout.Grow(e.Outline(), tolerance)) {
+				var out []cutout.Shape
+				for _, p := range rest {
+					out = append(out, must(p.Minus(space))...)
+				}
+				rest = out
+			}
+		}
+		if len(rest) > 0 {
+			t.Fatalf("%v reaches beyond the space\nexact %v\nsnapped %v", rest, exact, snapped)
+		}
+		for _, p := range snapped {
+			checkForm(t, p)
+		}
+		if outside(snapped, exact).Sign() > 0 {
+			over++
+		}
+	})
+	if over == 0 {
+		t.Error("no piece ever reached beyond its exact one")
 	}
 }

@@ -62,7 +62,7 @@ func must[T any](v T, err error) T {
 // snap, band, minus, within and clipLine return what is cut off a shape with its corners on marks,
 // those of the shape and of the cut taken as taped.
 func snap(pieces []cutout.Shape, mark fraction.Length, taped ...cutout.Point) []cutout.Shape {
-	return must(cutout.Snap(pieces, mark, func(p cutout.Point) bool { return slices.Contains(taped, p) }))
+	return must(cutout.Snap(pieces, mark, zero, func(p cutout.Point) bool { return slices.Contains(taped, p) }))
 }
 
 func band(s cutout.Shape, left, right, mark fraction.Length) []cutout.Shape {
@@ -423,7 +423,7 @@ func TestShapeIsImmutable(t *testing.T) {
 	s.Outline()[0], s.Holes()[0][0] = at(5, 5), at(5, 5)
 	s.Holes()[0] = nil
 	must(s.Marks()).Outline.Face[0] = at(5, 5)
-	must(cutout.Snap([]cutout.Shape{s}, in(3), nil))
+	must(cutout.Snap([]cutout.Shape{s}, in(3), zero, nil))
 	if !s.Equal(want) {
 		t.Errorf("%v, want %v", s, want)
 	}

@@ -7,20 +7,26 @@ import (
 	"example.com/groovewright/fraction"
 )
 
-// Snap rounds the corners of shapes to multiples of the mark, into the space, and returns the
-// shapes in the order of [Shape.Band]. It is for shapes that were cut exactly, several times over,
-// so that each computed corner is rounded once and last. Corners for which taped returns true stay;
-// with a nil taped none does.
+// Snap rounds the corners of shapes to multiples of the mark and returns the shapes in the order of
+// [Shape.Band]. It is for shapes that were cut exactly, several times over, so that each computed
+// corner is rounded once and last. Corners for which taped returns true stay; with a nil taped none
+// does.
 //
-// A corner of an upright and a sloped edge moves along the upright one, one of a level and a sloped
-// edge along the level one, one of two sloped edges to the first mark beside it that lies in the
-// space; a corner of an upright and a level edge never moves. Each piece thus lies within the exact
-// one. Where no mark lies between a corner and the far end of its edge, or moving it would run over
-// another corner of the piece, the first half, quarter and so on to 1/256 of the mark that can be
-// used is, else the corner stays exact. A piece that vanishes, nowhere a mark wide, is dropped.
+// A coordinate within the tolerance of a mark goes to that mark, to whichever side; the tolerance
+// counts as half a mark at most. Any other goes into the space. A corner of an upright and a sloped
+// edge moves along the upright one, one of a level and a sloped edge along the level one, one of two
+// sloped edges along the steeper one up or down and then sideways; a corner of an upright and a level
+// edge never moves. So no piece is larger than the exact one by more than the tolerance. Where no
+// mark lies between a corner and the far end of its edge, or moving it would run over another corner
+// of the piece, the first half, quarter and so on to 1/256 of the mark that can be used is, else the
+// corner stays exact. A piece that vanishes, nowhere a mark wide, is dropped.
+//
+// Last, edges no longer than a mark between two computed corners of sloped edges go, which no saw could
+// follow: one of the two corners does, where nothing is added, the piece keeps its bounding box and no
+// upright edge begins to slope, and rather one that leaves level edges level.
 //
 // With a mark of zero or below the shapes stay as they are. It fails where a mark fits no Length.
-func Snap(shapes []Shape, mark fraction.Length, taped func(Point) bool) (kept []Shape, err error) {
+func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) bool) (kept []Shape, err error) {
 	defer fraction.Catch(&err)
 	if mark.Sign() <= 0 {
 		return shapes, nil
@@ -28,8 +34,9 @@ func Snap(shapes []Shape, mark fraction.Length, taped func(Point) bool) (kept []
 	if taped == nil {
 		taped = func(Point) bool { return false }
 	}
+	g := snapper{mark, fraction.Min(tolerance, mark.Div(2)), taped}
 	for _, s := range shapes {
-		if own := (Shape{s.Outline(), s.Holes()}); snap(&own, mark, taped) {
+		if own := (Shape{s.Outline(), s.Holes()}); g.snap(&own) {
 			kept = append(kept, own)
 		}
 	}
@@ -37,33 +44,86 @@ func Snap(shapes []Shape, mark fraction.Length, taped func(Point) bool) (kept []
 	return kept, nil
 }
 
+// snapper is what shapes are snapped to.
+type snapper struct {
+	mark, tolerance fraction.Length
+	taped           func(Point) bool
+}
+
 // snap rounds one shape in place and reports whether anything is left of it.
-func snap(s *Shape, mark fraction.Length, taped func(Point) bool) bool {
+func (g *snapper) snap(s *Shape) bool {
 	onMark := func(x fraction.Length) bool {
-		_, off := x.Round(mark, fraction.Down)
+		_, off := x.Round(g.mark, fraction.Down)
 		return off.IsZero()
 	}
+	computed := map[Point]bool{}
 	for _, ring := range s.rings {
 		exact := slices.Clone(ring)
 		for i, p := range ring {
-			if !(onMark(p.X) && onMark(p.Y)) && !taped(p) {
-				snapCorner(*s, ring, exact, i, mark, taped)
+			if g.taped(p) {
+				continue
 			}
+			if !(onMark(p.X) && onMark(p.Y)) {
+				g.corner(*s, ring, exact, i)
+			}
+			u, w := exact[before(i, len(exact))], exact[after(i, len(exact))]
+			computed[ring[i]] = !upright(u, p, w) || !level(u, p, w)
 		}
 	}
+	g.merge(s, &s.outline, computed)
 	s.outline = rotated(simplify(s.outline))
-	for i, hole := range s.holes {
-		s.holes[i] = rotated(simplify(hole))
+	for i := range s.holes {
+		g.merge(s, &s.holes[i], computed)
+		s.holes[i] = rotated(simplify(s.holes[i]))
 	}
 	s.holes = slices.DeleteFunc(s.holes, func(hole []Point) bool { return hole == nil })
 	return s.outline != nil
+}
+
+// merge takes corners out of a ring of the shape until no edge between two computed ones is as short
+// as a mark, where that is possible.
+func (g *snapper) merge(s *Shape, ring *[]Point, computed map[Point]bool) {
+	most := squared(g.mark.Rat())
+	for i := 0; i < len(*ring) && len(*ring) > 3; i++ {
+		next := after(i, len(*ring))
+		p, q := (*ring)[i], (*ring)[next]
+		if !computed[p] || !computed[q] || squaredDistance(p.rational(), q.rational()).Cmp(most) > 0 {
+			continue
+		}
+		least, out, tilts := (*big.Rat)(nil), -1, false
+		for _, k := range []int{i, next} {
+			u, v, w := (*ring)[before(k, len(*ring))], (*ring)[k], (*ring)[after(k, len(*ring))]
+			beyond := w // the corner at the far end of its other edge
+			if k == i {
+				beyond = u
+			}
+			if orient(u, v, w) < 0 || beyond.X == v.X || !s.clear(u, v, w, u) || !boundedWithout(*ring, k) {
+				continue
+			}
+			lost := v.rational().minus(u.rational()).cross(w.rational().minus(u.rational()))
+			if level := beyond.Y == v.Y; least == nil || tilts && !level || tilts == level && lost.Cmp(least) < 0 {
+				least, out, tilts = lost, k, level
+			}
+		}
+		if out >= 0 {
+			*ring = slices.Delete(*ring, out, out+1)
+			i = max(i-2, -1)
+		}
+	}
+}
+
+// boundedWithout reports whether the ring has the same bounds without one corner.
+func boundedWithout(ring []Point, corner int) bool {
+	lo, hi := Bounds(ring)
+	from, to := Bounds(slices.Delete(slices.Clone(ring), corner, corner+1))
+	return lo == from && hi == to
 }
 
 // finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for
 // 1/16. Finer than any saw, it keeps denominators small that an exact corner would let grow.
 const finer = 8
 
-// snapCorner moves corner i of the ring to a mark, or where none will do to a half, a quarter …
+// corner moves corner i of the ring to a mark, or where none will do to a half, a quarter …
 //
 // The corner v lies between its neighbours u and w. It is convex, as every crossing of two borders
 // is, so a new place in the triangle u v w gives up material and adds none. Where a neighbour has
@@ -75,41 +135,98 @@ const finer = 8
 //	| v'__       for an edge would have to end there or cross u-v or v-w
 //	|     ''-_
 //	v---------u
-func snapCorner(s Shape, ring, exact []Point, i int, mark fraction.Length, taped func(Point) bool) {
+func (g *snapper) corner(s Shape, ring, exact []Point, i int) {
 	u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
 	a, b := exact[before(i, len(ring))], exact[after(i, len(ring))]
 	if orient(a, v, b) <= 0 {
 		return
 	}
+	if to, ok := g.near(a, v, b); ok && s.free(ring, i, to) {
+		ring[i] = to
+		return
+	}
+	fine := snapper{mark: g.mark, taped: g.taped}
 	for range finer + 1 {
-		for _, to := range marksBeside(a, v, b, mark, taped) {
+		for _, to := range fine.beside(a, v, b) {
 			inside := inCorner(u, v, w, to) || inCorner(a, v, u, to) || inCorner(v, b, w, to)
 			if inside && orient(w, u, to) >= 0 && s.clear(u, v, w, to) {
 				ring[i] = to
 				return
 			}
 		}
-		mark = mark.Div(2)
+		fine.mark = fine.mark.Div(2)
 	}
 }
 
-// marksBeside lists the marks to which the corner v between u and w may go.
-func marksBeside(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Point {
-	upright := u.X == v.X || v.X == w.X
-	level := u.Y == v.Y || v.Y == w.Y
+// upright and level report whether an edge at v, between u and w, is.
+func upright(u, v, w Point) bool { return u.X == v.X || v.X == w.X }
+func level(u, v, w Point) bool   { return u.Y == v.Y || v.Y == w.Y }
+
+// near returns the mark within the tolerance to which the corner v between u and w goes; of two
+// slopes, one coordinate of it may go into the space.
+func (g *snapper) near(u, v, w Point) (to Point, ok bool) {
+	if g.tolerance.Sign() <= 0 {
+		return v, false
+	}
+	within := func(x fraction.Length) (fraction.Length, bool) {
+		on, off := x.Round(g.mark, fraction.Nearest)
+		return on, off.Abs().Compare(g.tolerance) <= 0
+	}
+	switch to = v; {
+	case upright(u, v, w) && level(u, v, w):
+		return v, false
+	case upright(u, v, w):
+		to.Y, ok = within(v.Y)
+	case level(u, v, w):
+		to.X, ok = within(v.X)
+	default:
+		if marks := g.intoSpace(u, v, w); len(marks) > 0 {
+			return marks[0], true
+		}
+	}
+	return to, ok
+}
+
+// free reports whether corner i of the ring can go to a place on either side of its edges: the ring
+// turns as before there and at both neighbors, and nothing else of the shape lies in the way.
+func (s Shape) free(ring []Point, i int, to Point) bool {
+	n := len(ring)
+	u, v, w := ring[before(i, n)], ring[i], ring[after(i, n)]
+	uu, ww := ring[before(before(i, n), n)], ring[after(after(i, n), n)]
+	if orient(u, to, w) <= 0 || orient(uu, u, to) != orient(uu, u, v) || orient(to, w, ww) != orient(v, w, ww) {
+		return false
+	}
+	crosses := func(a, b, p, q Point) bool {
+		return orient(a, b, p)*orient(a, b, q) <= 0 && orient(p, q, a)*orient(p, q, b) <= 0
+	}
+	for p, q := range s.Edges() {
+		if p == v || q == v {
+			continue
+		}
+		if p != u && p != w && (anyTriangle(u, v, to, p) || anyTriangle(v, w, to, p)) ||
+			p != u && q != u && crosses(u, to, p, q) || p != w && q != w && crosses(to, w, p, q) {
+			return false
+		}
+	}
+	return true
+}
+
+// beside lists the marks to which the corner v between u and w may go.
+func (g *snapper) beside(u, v, w Point) []Point {
+	mark := g.mark
 	x, _ := v.X.Round(mark, fraction.Down)
 	y, _ := v.Y.Round(mark, fraction.Down)
 	switch {
-	case upright && level:
+	case upright(u, v, w) && level(u, v, w):
 		return nil
-	case upright:
+	case upright(u, v, w):
 		return []Point{{v.X, y}, {v.X, y.Add(mark)}}
-	case level:
+	case level(u, v, w):
 		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
 	}
 	// Up or down first, and from there along the steeper line sideways; then the four marks round
 	// the point, and with the twelve round these, the nearest of each first.
-	beside := intoSpace(u, v, w, mark, taped)
+	beside := g.intoSpace(u, v, w)
 	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
 	for ring := range int64(2) {
 		marks := marksRound(Point{x, y}, mark, -ring, ring+1)
@@ -131,8 +248,9 @@ func marksRound(p Point, mark fraction.Length, low, high int64) (marks []Point) 
 
 // intoSpace returns the mark for a corner of two slopes: its height is rounded toward the far end
 // of the steeper line, and then the place on that line at this height toward the far end of the
-// other, unless that place is taped. It returns none where that is out of range.
-func intoSpace(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Point {
+// other, unless that place is taped; each to the nearest mark within the tolerance. It returns none
+// where that is out of range.
+func (g *snapper) intoSpace(u, v, w Point) []Point {
 	steep, flat := u, w
 	slope := func(p Point) *big.Rat {
 		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
@@ -140,17 +258,23 @@ func intoSpace(u, v, w Point, mark fraction.Length, taped func(Point) bool) []Po
 	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
 		steep, flat = w, u
 	}
-	unit := mark.Rat()
-	y, ok := fit(multiple(v.Y.Rat(), unit, v.Y.Less(steep.Y)))
+	round := func(r *big.Rat, up bool) *big.Rat {
+		near := nearestMultiple(r, g.mark.Rat())
+		if off := new(big.Rat).Sub(near, r); off.Abs(off).Cmp(g.tolerance.Rat()) <= 0 {
+			return near
+		}
+		return multiple(r, g.mark.Rat(), up)
+	}
+	y, ok := fit(round(v.Y.Rat(), v.Y.Less(steep.Y)))
 	if !ok {
 		return nil
 	}
 	along := new(big.Rat).Quo(difference(y, v.Y), slope(steep))
 	along.Add(along, v.X.Rat())
-	if x, ok := fit(along); ok && taped(Point{x, y}) {
+	if x, ok := fit(along); ok && g.taped(Point{x, y}) {
 		return []Point{{x, y}}
 	}
-	x, ok := fit(multiple(along, unit, v.X.Less(flat.X)))
+	x, ok := fit(round(along, v.X.Less(flat.X)))
 	if !ok {
 		return nil
 	}
@@ -179,3 +303,6 @@ func inCorner(a, b, c, p Point) bool {
 func inTriangle(a, b, c, p Point) bool {
 	return orient(a, b, p) >= 0 && orient(b, c, p) >= 0 && orient(c, a, p) >= 0
 }
+
+// anyTriangle does the same whichever way the triangle turns, and never for a flat one.
+func anyTriangle(a, b, c, p Point) bool { return inCorner(a, b, c, p) || inCorner(c, b, a, p) }

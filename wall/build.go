@@ -206,13 +206,14 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 			}
 			number++
 			panel.Number = number
-			m.cutPanel(layout, m.regionOfPanel(legs, r, panel), r, panel, i == last)
+			m.cutPanel(layout, m.regionOfPanel(legs, r, panel), r, panel, run.SetOut.Direction, i == last)
 		}
 	}
 }
 
-// cutPanel cuts the pieces of one panel of run r.
-func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing bool) {
+// cutPanel cuts the pieces of one panel of run r, which is worked in the direction of far.
+func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, far Direction, last bool) {
+	closing, scribed := m.closes(g, r, panel, far, last)
 	pieces := m.piecesOf(g, r, panel.Left, panel.Right)
 	m.stopAtVoids(panel, g, g.band(panel.Left, panel.Right, m.room.Mark))
 	for i, piece := range pieces {
@@ -220,6 +221,9 @@ func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, closing
 		piece.LeftPhase = groove.Modulo(panel.LeftPhase.Add(piece.At.X.Sub(panel.Left)), m.room.Profile.Pitch())
 		if len(pieces) > 1 {
 			piece.Label += letter(i)
+		}
+		if scribed != nil {
+			piece.Scribe = m.scribe(&piece, panel, *scribed)
 		}
 		panel.Pieces = append(panel.Pieces, piece.Number)
 		layout.Pieces = append(layout.Pieces, piece)

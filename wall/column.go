@@ -155,18 +155,25 @@ func (g *region) heightBeside(x fraction.Length, before bool, mark fraction.Leng
 		return sum
 	}
 	for _, c := range g.columns[k].cells {
-		top, bottom := c.top.at(x), c.bottom.at(x)
-		if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
-			top = floor(top, mark)
-		}
-		if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
-			bottom = ceil(bottom, mark)
-		}
+		bottom, top := g.ends(c, x, mark)
 		if bottom.Less(top) {
 			sum = sum.Add(top.Sub(bottom))
 		}
 	}
 	return sum
+}
+
+// ends returns the bottom and the top of a cell at x, those of sloped lines snapped to the mark; one
+// of 0 leaves them exact.
+func (g *region) ends(c cell, x, mark fraction.Length) (bottom, top fraction.Length) {
+	bottom, top = c.bottom.at(x), c.top.at(x)
+	if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
+		bottom = g.snapped(bottom, mark, fraction.Up)
+	}
+	if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
+		top = g.snapped(top, mark, fraction.Down)
+	}
+	return bottom, top
 }
 
 // span is a stretch of a region without a void.
@@ -175,8 +182,14 @@ type span struct{ left, right fraction.Length }
 // spans returns the stretches of from <= x <= to that panels must cover.
 func (g *region) spans(from, to fraction.Length) []span {
 	var out []span
-	for _, col := range g.columns {
+	for i, col := range g.columns {
 		left, right := fraction.Max(col.left, from), fraction.Min(col.right, to)
+		if i == 0 && from.Less(col.left) { // the ends may lie on marks beyond the exact shape
+			left = from
+		}
+		if i == len(g.columns)-1 && col.right.Less(to) {
+			right = to
+		}
 		if !left.Less(right) {
 			continue
 		}
@@ -226,8 +239,8 @@ func (s *cellSets) add(col *column, first bool, before int, joined func(a, b int
 }
 
 // parts returns the pieces into which openings cut the region between columns first and last; how
-// far up and down they reach is measured between left and right.
-func (g *region) parts(first, last int, left, right fraction.Length) (parts []part) {
+// far up and down they reach is measured between left and right, on the mark as [region.ends] says.
+func (g *region) parts(first, last int, left, right, mark fraction.Length) (parts []part) {
 	var sets cellSets
 	var found []part // by cell; that of a set stands at its root
 	before := 0      // cells of the column before
@@ -235,7 +248,9 @@ func (g *region) parts(first, last int, left, right fraction.Length) (parts []pa
 		col := &g.columns[k]
 		l, r := fraction.Max(col.left, left), fraction.Min(col.right, right)
 		for _, c := range col.cells {
-			found = append(found, part{k, k, fraction.Min(c.bottom.at(l), c.bottom.at(r)), fraction.Max(c.top.at(l), c.top.at(r))})
+			bottom, top := g.ends(c, l, mark)
+			low, high := g.ends(c, r, mark)
+			found = append(found, part{k, k, fraction.Min(bottom, low), fraction.Max(top, high)})
 		}
 		sets.add(col, k == first, before, func(a, b int) { found[b] = found[a].join(found[b]) })
 		before = len(col.cells)

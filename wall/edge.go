@@ -64,8 +64,9 @@ func (p *Priorities) endWeight(e End) (kind BlemishKind, weight fraction.Ratio) 
 }
 
 // findEdges records the upright edges of the region and the heights of its ends.
-func (g *region) findEdges(room *Room, run *Run, left, right endLine, grown [][][]cutout.Point) {
-	sides := slices.Concat(g.stepSides, openingSides(room, run, grown))
+func (g *region) findEdges(room *Room, r int, left, right endLine, grown [][][]cutout.Point) {
+	run := &room.Runs[r]
+	sides := slices.Concat(g.stepSides, openingSides(room, r, grown))
 	for _, s := range g.exact {
 		for _, u := range s.Uprights() {
 			keep, end, line := groove.KeepLeft, run.Right, right
@@ -119,8 +120,8 @@ func (g *region) addParts(room *Room, u cutout.Upright, keep groove.Side, sides 
 	}
 }
 
-// roundedHeight returns how high a part of an upright line is with its ends at marks, into the space,
-// where they are ends of a slope that neither the tape nor the corner of an opening gave. The shapes
+// roundedHeight returns how high a part of an upright line is with its ends at marks where
+// they are ends of a slope that neither the tape nor the corner of an opening gave. The shapes
 // of the whole region do not show it: to keep clear of a corner far off, a long line of theirs may
 // stop between marks.
 func (g *region) roundedHeight(s side, keep groove.Side, mark fraction.Length) fraction.Length {
@@ -128,10 +129,10 @@ func (g *region) roundedHeight(s side, keep groove.Side, mark fraction.Length) f
 	column := g.columnAt(s.x, keep == groove.KeepLeft)
 	for _, c := range g.columns[column].cells {
 		if c.top.slopes() && c.top.at(s.x) == s.top && !g.taped[cutout.Point{X: s.x, Y: s.top}] {
-			top = floor(top, mark)
+			top = g.snapped(top, mark, fraction.Down)
 		}
 		if c.bottom.slopes() && c.bottom.at(s.x) == s.bottom && !g.taped[cutout.Point{X: s.x, Y: s.bottom}] {
-			bottom = ceil(bottom, mark)
+			bottom = g.snapped(bottom, mark, fraction.Up)
 		}
 	}
 	return top.Sub(bottom)
@@ -176,12 +177,16 @@ func endClaim(room *Room, end End, keep groove.Side) claim {
 	return claim{kind: kind, where: where, weight: weight, end: true}
 }
 
-// openingSides returns the upright sides of the openings of a run, grown by their gaps.
-func openingSides(room *Room, run *Run, grown [][][]cutout.Point) (sides []side) {
-	for i, o := range run.Openings {
+// openingSides returns the upright sides of the openings of run r, grown by their gaps. Those of
+// windows behind a casing weigh nothing.
+func openingSides(room *Room, r int, grown [][][]cutout.Point) (sides []side) {
+	casing, _ := room.TrimOf(r, OpeningJoint)
+	for i, o := range room.Runs[r].Openings {
 		c := claim{kind: OpeningSide, where: AtOpening, opening: o.Name, weight: room.Priorities.OpeningSide}
 		if o.Kind == Box {
 			c.kind, c.weight = BoxSide, room.Priorities.BoxSide
+		} else if o.Kind == Window && casing != nil {
+			c.weight = fraction.Ratio{}
 		}
 		for _, polygon := range grown[i] {
 			for k, p := range polygon {

@@ -54,6 +54,7 @@ func drawRoom(t *rapid.T) Room {
 	if rapid.Bool().Draw(t, "gaps") {
 		room.Gaps = Gaps{Top: fraction.Of(1, 8), Bottom: fraction.Of(1, 8), Side: fraction.Of(1, 8), Seam: fraction.Of(1, 8), Box: fraction.Of(1, 8), Window: fraction.Of(1, 8)}
 	}
+	room.Snap = rapid.SampledFrom([]fraction.Length{{}, fraction.Of(1, 64), fraction.Of(1, 32)}).Draw(t, "snap")
 	n := rapid.IntRange(1, 3).Draw(t, "runs")
 	room.Closed = n > 1 && rapid.Bool().Draw(t, "closed")
 	closing := rapid.SampledFrom([]EndKind{InsideCorner, InsideCorner, OutsideCorner}).Draw(t, "closing corner")

@@ -152,7 +152,7 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 		to = from
 	}
 	parts := []pricedPart{}
-	for _, q := range g.parts(first, last, from, to) {
+	for _, q := range g.parts(first, last, from, to, fraction.Length{}) {
 		height := atLeast(q.top, q.bottom)
 		if first == last {
 			height = p.leastOf(first, q)

@@ -192,7 +192,7 @@ func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
 			key := [2]int{c.first[i], c.last[j]}
 			pieces, ok := parts[key]
 			if !ok || slices.ContainsFunc(pieces, p.slopes) {
-				pieces = p.region.parts(key[0], key[1], c.left[i], c.right[j])
+				pieces = p.region.parts(key[0], key[1], c.left[i], c.right[j], p.room.Mark)
 				slices.SortStableFunc(pieces, func(a, b part) int { return atMost(b.top, b.bottom).Compare(atMost(a.top, a.bottom)) })
 				parts[key] = pieces
 			}

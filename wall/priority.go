@@ -31,6 +31,7 @@ type Priorities struct {
 	BoxClear        fraction.Length `json:"box_clear,omitzero" doc:"least distance from a seam to a box's side"`
 	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced; of plain sheets, times least_strip"`
 	HeightJump      fraction.Length `json:"height_jump,omitzero" doc:"a height which is off by more is doubted"`
+	TrimMargin      fraction.Length `json:"trim_margin,omitzero" doc:"how much of what a trim covers stays beyond the edge that is cut level behind it"`
 	BoxDifference   fraction.Length `json:"box_difference,omitzero" doc:"boxes of one kind which differ by more are doubted"`
 	OutOfPlumb      fraction.Length `json:"out_of_plumb,omitzero" doc:"an end which leans more is doubted"`
 	StationDistance fraction.Length `json:"station_distance,omitzero" doc:"stations farther apart are doubted"`
@@ -84,12 +85,14 @@ func DefaultPriorities(units fraction.Unit) Priorities {
 		BoxClear:        fraction.Inches(1),
 		LeastPanel:      fraction.NewRatio(2, 1),
 		HeightJump:      fraction.Inches(1),
+		TrimMargin:      fraction.Of(1, 4),
 		BoxDifference:   fraction.Of(1, 8),
 		OutOfPlumb:      fraction.Of(1, 4),
 		StationDistance: fraction.Inches(48),
 	}
 	if units != fraction.Inch {
 		p.LeastStrip, p.LeastCorner, p.LeastCover = fraction.Millimetres(20, 1), fraction.Millimetres(40, 1), fraction.Millimetres(3, 1)
+		p.TrimMargin = fraction.Millimetres(6, 1)
 		p.HeightJump, p.BoxDifference = fraction.Millimetres(25, 1), fraction.Millimetres(3, 1)
 		p.OutOfPlumb, p.StationDistance = fraction.Millimetres(6, 1), fraction.Millimetres(1200, 1)
 	}

@@ -20,6 +20,7 @@ type region struct {
 	exact       []cutout.Shape           // as the lines run
 	taped       map[cutout.Point]bool    // corners that stay where they are when a shape is snapped
 	shapes      []cutout.Shape           // snapped: computed corners on the tape's marks
+	tolerance   fraction.Length          // within which a computed place goes to a mark on either side
 	left, right fraction.Length          // leftmost and rightmost x that panels reach
 	columns     []column                 // left to right; between two that do not touch lies a void
 	stepSides   []side                   // upright sides of steps, after the gap
@@ -38,12 +39,12 @@ type region struct {
 // newRegion returns the region of run number r of the room, fitted as f says.
 func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
-	g := &region{taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}, pieces: map[span][]Piece{}}
+	g := &region{tolerance: room.Snap, taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}, pieces: map[span][]Piece{}}
 	leftEnd, rightEnd := endLines(room, run, f)
 	for _, end := range []endLine{leftEnd, rightEnd} {
 		g.taped[end.foot], g.taped[end.top] = true, true
 	}
-	shapes, err := g.wallShape(room, run, leftEnd, rightEnd)
+	shapes, err := g.wallShape(room, r, leftEnd, rightEnd)
 	if err != nil {
 		return nil, err
 	}
@@ -66,12 +67,12 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	g.left, g.right = extent(g.shapes)
 	check(ctx)
 	g.columns = columnsOf(g.exact)
-	g.findEdges(room, run, leftEnd, rightEnd, grown)
+	g.findEdges(room, r, leftEnd, rightEnd, grown)
 	return g, nil
 }
 
 func (g *region) snap(shapes []cutout.Shape, mark fraction.Length) []cutout.Shape {
-	return fraction.Must(cutout.Snap(shapes, mark, func(p cutout.Point) bool { return g.taped[p] }))
+	return fraction.Must(cutout.Snap(shapes, mark, g.tolerance, func(p cutout.Point) bool { return g.taped[p] }))
 }
 
 // endLine is the line at which panels stop, from foot up to top.
@@ -101,8 +102,9 @@ func endLines(room *Room, run *Run, f fitting) (left, right endLine) {
 
 // wallShape returns the exact shape of the wall between its end lines, after the top and bottom
 // gaps and with each step's upright side moved by the side gap.
-func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.Shape, error) {
+func (g *region) wallShape(room *Room, r int, left, right endLine) ([]cutout.Shape, error) {
 	var tops, bottoms []cutout.Point
+	run := &room.Runs[r]
 	for _, h := range run.Heights {
 		tops = append(tops, cutout.Point{X: h.At, Y: h.Top.Sub(room.Gaps.Top)})
 		bottoms = append(bottoms, cutout.Point{X: h.At, Y: h.Bottom.Add(room.Gaps.Bottom).Neg()})
@@ -116,6 +118,10 @@ func (g *region) wallShape(room *Room, run *Run, left, right endLine) ([]cutout.
 		g.taped[cutout.Point{X: bottoms[i].X, Y: bottoms[i].Y.Neg()}] = true
 	}
 	tops, bottoms = moveSteps(tops, room.Gaps.Side), moveSteps(bottoms, room.Gaps.Side)
+	top, _ := room.TrimOf(r, TopJoint)
+	bottom, _ := room.TrimOf(r, BottomJoint)
+	g.level(room, tops, top, 1)
+	g.level(room, bottoms, bottom, -1)
 	for i := range bottoms {
 		bottoms[i].Y = bottoms[i].Y.Neg()
 	}
@@ -227,6 +233,19 @@ func moveSteps(line []cutout.Point, side fraction.Length) []cutout.Point {
 // heightOn returns the height at x of the line through a and b.
 func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
 	return fraction.Must(cutout.HeightAt(a, b, x))
+}
+
+// snapped returns the mark that a computed place goes to: the nearest one within the tolerance, else
+// that above or below.
+func (g *region) snapped(y, mark fraction.Length, way fraction.Direction) fraction.Length {
+	if mark.IsZero() {
+		return y
+	}
+	on, off := y.Round(mark, fraction.Nearest)
+	if g.tolerance.Less(off.Abs()) {
+		on, _ = y.Round(mark, way)
+	}
+	return on
 }
 
 func floor(x, mark fraction.Length) fraction.Length {

@@ -37,6 +37,9 @@ func heights(s string) []Height {
 	return out
 }
 
+// trim is one that covers so much.
+func trim(covers string) *EdgeTrim { return &EdgeTrim{"trim", inches(covers)} }
+
 // TestRegion pins down how gaps, leans, steps and corners shape what is panelled. The wanted
 // corners were worked out by hand from the rules in DEVELOPERS.md.
 func TestRegion(t *testing.T) {
@@ -76,6 +79,22 @@ func TestRegion(t *testing.T) {
 		{name: "a slope met by the side gap is rounded down", gaps: Gaps{Side: inches("1/16")}, run: Run{Heights: heights("0,0,18; 40,0,19")},
 			want:  []string{"1/16,0; 39 15/16,0; 39 15/16,18 15/16; 1/16,18"},
 			edges: []string{"1/16 18 exposed end", "39 15/16 18 15/16 exposed end"}},
+		{name: "a baseboard hides a quarter: the bottom is cut level at its highest", run: Run{Trim: Trims{Bottom: trim("1/2")}, Heights: heights("0,0,18; 20,1/8,18; 40,1/4,18")},
+			want:  []string{"0,1/4; 40,1/4; 40,18; 0,18"},
+			edges: []string{"0 17 3/4 exposed end", "40 17 3/4 exposed end"}},
+		{name: "a bottom that rises by more stays", run: Run{Trim: Trims{Bottom: trim("1/2")}, Heights: heights("0,0,18; 40,5/16,18")},
+			want:  []string{"0,0; 40,5/16; 40,18; 0,18"},
+			edges: []string{"0 18 exposed end", "40 17 11/16 exposed end"}},
+		// Each part between steps by itself: 18 to 18 1/4 is hidden, 30 to 30 1/2 is not; its top is 30.001
+		// high at 15 1/16, which goes down to 30, and 30.499 at the end.
+		{name: "a cap rail, each part by itself", gaps: Gaps{Side: inches("1/16")},
+			run:   Run{Trim: Trims{Top: trim("1/2")}, Heights: heights("0,0,18; 15,0,18 1/4; 15,0,30; 40,0,30 1/2")},
+			want:  []string{"1/16,0; 39 15/16,0; 39 15/16,30 7/16; 15 1/16,30; 15 1/16,18; 1/16,18"},
+			edges: []string{"1/16 18 exposed end", "15 1/16 12 step side", "39 15/16 30 7/16 exposed end"}},
+		{name: "the lowest place of a part lies beside its step, and goes down to a mark", gaps: Gaps{Side: inches("1/16")},
+			run:   Run{Trim: Trims{Top: trim("1/2")}, Heights: heights("0,0,18; 15,0,18 1/4; 15,0,30; 40,0,30 1/4")},
+			want:  []string{"1/16,0; 39 15/16,0; 39 15/16,30; 15 1/16,30; 15 1/16,18; 1/16,18"},
+			edges: []string{"1/16 18 exposed end", "15 1/16 12 step side", "39 15/16 30 exposed end"}},
 		{name: "a leaning right end, foot at the width", run: Run{Right: End{Lean: inches("1/4")}, Heights: heights("0,0,18; 40,0,18")},
 			want:  []string{"0,0; 40,0; 40 1/4,18; 0,18"},
 			edges: []string{"0 18 exposed end", "40 1/8 18 exposed end"}},
@@ -99,7 +118,7 @@ func TestRegion(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			test.run.Width = inches("40")
-			room := Room{Profile: profiles[0], Mark: inches("1/16"), Gaps: test.gaps, Runs: []Run{test.run}}
+			room := Room{Profile: profiles[0], Mark: inches("1/16"), Gaps: test.gaps, Runs: []Run{test.run}, Priorities: Priorities{TrimMargin: inches("1/4")}}
 			g, err := newRegion(context.Background(), &room, 0, test.fit)
 			if err != nil {
 				t.Fatal(err)

@@ -21,10 +21,18 @@ type Room struct {
 	// to it. Zero leaves them exact.
 	Mark fraction.Length
 
+	// Snap is how far from a mark a point that no tape gave may lie to go to that mark, to whichever
+	// side; others go into the space. No piece is larger than its space by more. At most half a Mark.
+	Snap fraction.Length
+
+	// Scribe is left on the scribed edge of each closing piece, or as much of it as a sheet has.
+	Scribe fraction.Length
+
 	Runs      []Run        // clockwise, at least one
 	Stock     []nest.Stock // what panels are cut from
 	Saw       nest.Saw     // squares up the ends of the stock
 	Gaps      Gaps
+	Trim      Trims // over edges of every run
 	Installed []Installed
 
 	// Priorities are usually [DefaultPriorities]. With the zero value nothing weighs and every
@@ -42,6 +50,7 @@ type Run struct {
 	Focal       []Focal
 	Breaks      []Break
 	Keep        Keep
+	Trim        Trims // each takes the place of the room's
 }
 
 // End is one end of a run. Lean counts at the top of the end station. Prominence is nil where the

@@ -440,7 +440,7 @@ func (p *program) tallestIn(left, right fraction.Length) fraction.Length {
 	if t, ok := p.tallest[key]; ok {
 		return t
 	}
-	t := tallest(p.region.parts(p.region.columnFrom(0, left, false), p.region.columnFrom(0, right, true), left, right))
+	t := tallest(p.region.parts(p.region.columnFrom(0, left, false), p.region.columnFrom(0, right, true), left, right, p.room.Mark))
 	p.tallest[key] = t
 	return t
 }

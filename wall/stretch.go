@@ -89,7 +89,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 		check(ctx)
 		s.pieces[i] = g.counts(i)
 	}
-	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right))
+	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right, m.room.Mark))
 	return s, s.findBays()
 }
 
@@ -130,7 +130,7 @@ func (s *stretch) findBays() error {
 			if !in.Left.Less(rest.right) || !first.Less(in.Right) {
 				continue
 			}
-			if in.Left.Less(rest.left) || rest.right.Less(in.Right) {
+			if in.Left.Add(s.room.Snap).Less(rest.left) || rest.right.Add(s.room.Snap).Less(in.Right) {
 				return &NoLayoutError{Run: s.room.Runs[s.run].Name, Reason: InstalledOutside}
 			}
 			if before := (span{rest.left, in.Left.Sub(gap)}); s.panelled(before) {

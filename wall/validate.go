@@ -87,9 +87,15 @@ func (room *Room) Validate() (err error) {
 		return fault.Under(err, "Profile")
 	}
 	f.notBelow0(room.Mark, "Mark")
+	f.notBelow0(room.Snap, "Snap")
+	f.notBelow0(room.Scribe, "Scribe")
+	if room.Mark.Div(2).Less(room.Snap) {
+		f.Add(room.Snap, "at most half a mark of the tape", "Snap")
+	}
 	room.checkStock(&f)
 	f.fields(room.Saw, "Saw")
 	f.fields(room.Gaps, "Gaps")
+	f.checkTrim(&room.Trim, "Trim")
 	f.fields(room.Priorities, "Priorities")
 	if len(room.Runs) == 0 {
 		f.Add(nil, "at least one run", "Runs")
@@ -168,6 +174,7 @@ func (room *Room) checkStock(f *faults) {
 
 func (room *Room) checkRun(f *faults, r int) {
 	run := &room.Runs[r]
+	f.checkTrim(&run.Trim, "Runs", r, "Trim")
 	if run.Width.Sign() <= 0 {
 		f.Add(run.Width, "a width above 0", "Runs", r, "Width")
 		return

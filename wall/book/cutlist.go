@@ -64,7 +64,8 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 	var rows [][]string
 	for _, pl := range s.Placements {
 		piece, _ := p.Piece(pl.Part)
-		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(piece.Width, piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
+		width, _, err := piece.Blank()
+		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
 	}
 	for _, o := range s.Offcuts {
 		if !o.Width.Less(least) && !o.Length.Less(least) {

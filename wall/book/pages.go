@@ -181,6 +181,7 @@ func (b *page) funcs() template.FuncMap {
 		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
 		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"between": b.between, "given": b.given,
+		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 	}
 }

@@ -27,7 +27,7 @@ func (t *text) pieces(p plan.Plan) {
 			break
 		}
 	}
-	t.para(says + " A closing edge is sawn last, to the wall.")
+	t.para(says + " A closing piece is sawn last at its edge named, to the wall; what comes after a + is left on there for that.")
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -41,7 +41,10 @@ func (t *text) piece(p plan.Plan, g group) {
 		says += ", " + plural(sheetWord(p), g.Sheets)
 	}
 	if g.Closing {
-		says += ", closing " + run.SetOut.Direction.String()
+		says += ", closing " + closingEdge(run, g.Piece).String()
+		if s := g.Scribe; s != nil {
+			says += " + " + t.length(s.Width)
+		}
 	}
 	says += ": " + t.size(g.Width, g.Height)
 	if g.single() {
@@ -52,10 +55,18 @@ func (t *text) piece(p plan.Plan, g group) {
 		t.fitted(p, run, g.Piece)
 	}
 	from := side{word: "across"}
-	if i >= 0 && g.Closing && run.SetOut.Direction == wall.Left {
+	if i >= 0 && g.Closing && closingEdge(run, g.Piece) == wall.Left {
 		from = side{g.Width, "from right"}
 	}
 	t.marks(g.Piece, from)
+}
+
+// closingEdge returns the edge at which a closing piece is sawn to the wall.
+func closingEdge(run plan.Run, piece plan.Piece) wall.Direction {
+	if piece.Scribe != nil {
+		return piece.Scribe.Edge
+	}
+	return run.SetOut.Direction
 }
 
 // fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the

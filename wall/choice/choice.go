@@ -10,6 +10,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
@@ -17,7 +18,8 @@ import (
 // Problem is a room with its stock and its saw.
 type Problem = wall.Room
 
-// Nesting returns the nesting problem of the pieces of a layout, each as its bounding rectangle. It
+// Nesting returns the nesting problem of the pieces of a layout, each as its bounding rectangle with what is left on it
+// to scribe. It
 // fails with a *fraction.OverflowError for numbers that are too large or too fine.
 func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 	defer fraction.Catch(&err)
@@ -26,8 +28,9 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 	}
 	n = nest.Problem{Stock: room.Stock, Saw: room.Saw, Pattern: nest.PatternOf(room.Profile)}
 	for _, piece := range l.Pieces {
-		_, high := piece.Shape.Bounds()
-		n.Parts = append(n.Parts, nest.Part{Number: piece.Number, Width: high.X, Height: high.Y, LeftPhase: piece.LeftPhase})
+		part := fraction.Must(piece.Part())
+		part.LeftPhase = groove.Modulo(part.LeftPhase, room.Profile.Pitch())
+		n.Parts = append(n.Parts, part)
 	}
 	return n, nil
 }

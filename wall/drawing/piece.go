@@ -10,6 +10,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -78,6 +79,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 			profile.Features = nil
 		}
 		d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
+		d.scribe()
 		d.measures()
 		d.leads = d.add("g")
 		d.drills(&d.node, piece, "drill", "lead", 1.6)
@@ -136,6 +138,24 @@ func (d *pieceDrawing) lay() {
 	}
 	d.area = d.whole(d.piece.Width, d.piece.Height)
 	d.frame = d.area.grow(20)
+}
+
+// scribe draws what is left on the piece beside it.
+func (d *pieceDrawing) scribe() {
+	s := d.piece.Scribe
+	if s == nil {
+		return
+	}
+	x := d.piece.Width
+	if s.Edge == wall.Left {
+		x = s.Width.Neg()
+	}
+	strip := d.view.area(x, fraction.Length{}, x.Add(s.Width), d.piece.Height)
+	d.rect(strip, "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45))
+	text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
+	if seat, ok := d.place(besides(strip, text.width(typeSize)+4, laneHigh)...); ok {
+		text.seated(&d.node, "halo", seat)
+	}
 }
 
 // stops are the running measurements along one axis, each once, to every corner or the square ones.
@@ -282,6 +302,9 @@ func (d *pieceDrawing) strokes() {
 func (d *pieceDrawing) describe() {
 	say := d.tape.Format
 	d.desc("Piece %s of %s, %s by %s.", d.piece.Label, d.piece.Run, say(d.piece.Width), say(d.piece.Height))
+	if s := d.piece.Scribe; s != nil {
+		d.desc("%s is left on at its %s edge to scribe.", say(s.Width), s.Edge)
+	}
 	for i, c := range d.corners {
 		d.desc("Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked.X), say(c.marked.Y))
 	}

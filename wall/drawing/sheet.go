@@ -103,27 +103,35 @@ func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
 func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
-		spot, on := d.at(p.X, p.Y, piece.Width, piece.Height), d.add("g")
+		width, left := blank(piece)
+		spot, on := d.at(p.X, p.Y, width, piece.Height), d.add("g")
 		if x, y := spot.middle(); p.Turned {
 			on.set("transform", ref("rotate(180 %.2f %.2f)", x, y))
 		}
-		shape := d.move(plan.Point{X: p.X, Y: p.Y}).curved(piece.Marks.Arcs, rings(piece)...)
-		if !piece.Plain() {
+		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, rings(piece)...)
+		if !piece.Plain() || piece.Scribe != nil {
 			on.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", spot.path()+shape)
 		}
 		on.stroke("edge", shape)
 	}
 }
 
+// blank is the width of what a piece is sawn from and where the piece begins in it.
+func blank(p plan.Piece) (width, left fraction.Length) {
+	width, left, err := p.Blank()
+	return fraction.Must(width, err), left
+}
+
 // rings are the outline and the holes of a placed piece, in the sheet's coordinates.
 func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
 	piece, _ := d.plan.Piece(p.Part)
+	width, left := blank(piece)
 	all := rings(piece)
 	for r, ring := range all {
 		all[r] = make([]plan.Point, len(ring))
 		for i, at := range ring {
-			if p.Turned {
-				at = plan.Point{X: piece.Width.Sub(at.X), Y: piece.Height.Sub(at.Y)}
+			if at.X = at.X.Add(left); p.Turned {
+				at = plan.Point{X: width.Sub(at.X), Y: piece.Height.Sub(at.Y)}
 			}
 			all[r][i] = plan.Point{X: p.X.Add(at.X), Y: p.Y.Add(at.Y)}
 		}
@@ -211,7 +219,12 @@ func (d *sheetDrawing) labels() {
 		piece, at := d.plan.Piece(p.Part)
 		path := ref("pieces[%d].", at)
 		label := line{figure{piece.Label, path + "label"}}
-		size := line{d.length(piece.Width, path+"width"), " × ", d.length(piece.Height, path+"height")}
+		width, _ := blank(piece)
+		across := d.length(width, path+"width")
+		if piece.Scribe != nil {
+			across = d.sum(plus(piece.Width, path+"width"), plus(piece.Scribe.Width, path+"scribe.width"))
+		}
+		size := line{across, " × ", d.length(piece.Height, path+"height")}
 		w := textWidth(piece.Label, 20) + 28
 		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(typeSize)+8), 46)); ok {
 			d.partTag(label, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
@@ -219,7 +232,7 @@ func (d *sheetDrawing) labels() {
 		} else if seat, ok := d.first(d.seats(d.rings(p), w, 25)); ok {
 			d.partTag(label, p.Turned, seat)
 		} else {
-			d.partLead(label, p, d.at(p.X, p.Y, piece.Width, piece.Height))
+			d.partLead(label, p, d.at(p.X, p.Y, width, piece.Height))
 		}
 	}
 }
@@ -277,8 +290,9 @@ func (d *sheetDrawing) describe() {
 	d.desc("%s %d, %s.", d.plan.Profile.Word("Sheet", "Board"), d.sheet.Number, d.sheet.Stock)
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
+		width, _ := blank(piece)
 		turned := map[bool]string{true: ", turned upside down"}[p.Turned]
-		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(piece.Width), say(piece.Height), say(p.X), say(p.Y), turned)
+		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(width), say(piece.Height), say(p.X), say(p.Y), turned)
 	}
 	for _, c := range d.sheet.Cuts {
 		d.desc("Cut %d: %s at %s.", c.Step, c.Kind, say(c.At))

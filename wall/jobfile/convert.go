@@ -22,11 +22,14 @@ func defaults(units fraction.Unit) file {
 
 // job returns the job of a file. The places that were taped are not in it yet.
 func (c *converter) job(f *file) plan.Job {
-	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Sawing: plan.Sawing{Kind: f.Saw.Kind, Face: f.Saw.Face, LeastRip: f.Saw.LeastRip}, Built: f.Built, Trim: f.Trim, Finish: f.Finish}
+	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Sawing: plan.Sawing{Kind: f.Saw.Kind, Face: f.Saw.Face, LeastRip: f.Saw.LeastRip}, Built: f.Built, Finish: f.Finish}
 	c.stands(fault.Of("tape"), "Mark")
 	c.stands(fault.Of("saw", "bit"), "Bit")
 	c.stands(fault.Of("saw"), "Sawing")
-	j.Mark, j.Closed, j.Priorities = f.Tape, f.Closed, f.Priorities
+	j.Mark, j.Scribe, j.Closed, j.Trim, j.Priorities = f.Tape, f.Scribe, f.Closed, f.Trim, f.Priorities
+	if j.Snap = plan.DefaultSnap(j.Mark); f.Snap != nil {
+		j.Snap = *f.Snap
+	}
 	j.Profile = f.Profile.Own
 	if f.Profile.Form == 1 {
 		ready, ok := groove.Find(f.Profile.Ready)
@@ -68,7 +71,7 @@ func (c *converter) job(f *file) plan.Job {
 
 // run returns a run; what the job has beside its runs is put there.
 func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
-	run := wall.Run{Name: f.Name, Width: f.Width, Left: f.Left, Right: f.Right, Keep: f.Keep}
+	run := wall.Run{Name: f.Name, Width: f.Width, Left: f.Left, Right: f.Right, Trim: f.Trim, Keep: f.Keep}
 	run.Focal, run.Breaks = append(run.Focal, f.Focal...), append(run.Breaks, f.Breaks...)
 	for i, h := range f.Heights {
 		path := fault.Of("runs", r, "heights", i)
@@ -84,13 +87,6 @@ func (c *converter) run(j *plan.Job, r int, f *run) wall.Run {
 	}
 	for i := range f.Openings {
 		run.Openings = append(run.Openings, c.opening(j, r, i, &f.Openings[i]))
-	}
-	if f.Trim != (plan.Trims{}) {
-		if j.RunTrim == nil {
-			j.RunTrim = map[int]plan.Trims{}
-		}
-		j.RunTrim[r] = f.Trim
-		c.stands(fault.Of("runs", r, "trim"), "RunTrim", r)
 	}
 	for i, s := range f.Cooking {
 		c.stands(fault.Of("runs", r, "cooking", i), "Cooking", len(j.Cooking))

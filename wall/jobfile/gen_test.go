@@ -66,8 +66,14 @@ func drawJob(t *rapid.T) plan.Job {
 	if d.chance("gaps") {
 		j.Gaps = wall.Gaps{Top: d.length(0, 1, "top"), Seam: d.length(0, 1, "seam"), Window: d.length(0, 1, "window")}
 	}
+	if d.chance("snap") {
+		j.Snap = j.Mark.Div(rapid.Int64Range(2, 9).Draw(t, "part of a mark"))
+	}
+	if d.chance("scribe") {
+		j.Scribe = d.length(0, 1, "scribe")
+	}
 	if d.chance("trims") {
-		j.Trim.Bottom = &plan.EdgeTrim{Name: "baseboard", Covers: d.length(1, 4, "baseboard")}
+		j.Trim.Bottom = &wall.EdgeTrim{Name: "baseboard", Covers: d.length(1, 4, "baseboard")}
 	}
 	if d.chance("plates") {
 		j.Plates = map[int]wall.Plate{}
@@ -126,7 +132,7 @@ func (d drawer) runs() {
 			d.j.Cooking = append(d.j.Cooking, plan.Cooking{Run: r, From: d.length(0, 9, "from"), To: d.length(10, 20, "to")})
 		}
 		if d.chance("trim") {
-			d.j.RunTrim = map[int]plan.Trims{r: {Top: &plan.EdgeTrim{Name: "cap rail", Covers: d.length(1, 2, "cap")}}}
+			run.Trim.Top = &wall.EdgeTrim{Name: "cap rail", Covers: d.length(1, 2, "cap")}
 		}
 		if d.chance("installed") {
 			d.j.Installed = append(d.j.Installed, wall.Installed{Run: r, Left: d.length(1, 4, "left"), Right: d.length(5, 9, "right")})

@@ -7,7 +7,6 @@ import (
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/plan"
 )
 
 // These structs are the tables of the job file, one for each object that no other package has as it
@@ -23,12 +22,14 @@ type file struct {
 	Title      string           `json:"title,omitzero" doc:"What the plan is called."`
 	Units      fraction.Unit    `json:"units,omitzero" doc:"The unit of bare numbers, and of what people read."`
 	Tape       fraction.Length  `json:"tape,omitzero" doc:"The smallest mark that is measured to. In a metric job 1 mm unless given."`
+	Snap       *fraction.Length `json:"snap,omitzero" doc:"How near to a mark a computed place goes to it, to whichever side; others go into the space. A quarter of the tape's mark unless given, at most half."`
+	Scribe     fraction.Length  `json:"scribe,omitzero" doc:"Left on the scribed edge of closing pieces, to be sawn off to the wall."`
 	Closed     bool             `json:"closed,omitzero" doc:"Whether the right end of the last run meets the left end of the first."`
 	Profile    profile          `json:"profile" doc:"The name of a ready profile, or a profile of the job's own."`
 	Stock      []nest.Stock     `json:"stock" doc:"The sheets that can be bought or are on hand."`
 	Saw        saw              `json:"saw,omitzero"`
 	Plates     []plate          `json:"plates,omitzero" doc:"Cover plates, where they are not of the usual sizes."`
-	Trim       plan.Trims       `json:"trim,omitzero" doc:"What hides edges of panels on every run."`
+	Trim       wall.Trims       `json:"trim,omitzero" doc:"What hides edges of panels on every run."`
 	Gaps       wall.Gaps        `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
 	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise. At most 300 features of the pattern times runs."`
 	Installed  []installed      `json:"installed,omitzero" doc:"Panels that are on the wall already: they are planned round."`
@@ -69,7 +70,7 @@ type run struct {
 	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less. At most 500 focal zones in all runs together."`
 	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh. At most 50 breaks in all runs together."`
 	Keep     wall.Keep       `json:"keep,omitzero" doc:"What is insisted on; what cannot be kept is refused."`
-	Trim     plan.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
+	Trim     wall.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
 }
 

@@ -40,12 +40,15 @@ func Write(w io.Writer, j plan.Job) (err error) {
 
 // fileOf returns the file of a job: what [converter.job] turns back.
 func fileOf(j plan.Job) file {
-	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: j.Gaps,
+	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Scribe: j.Scribe, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: j.Gaps,
 		Stock: j.Stock, Saw: saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit, Kind: j.Sawing.Kind, Face: j.Sawing.Face, LeastRip: j.Sawing.LeastRip},
 		Installed: each(j.Installed, func(p wall.Installed) installed {
 			return installed{whichRun{1, j.Runs[p.Run].Name, 0}, p.Left, p.Right, p.LeftPhase}
 		}),
 		Priorities: j.Priorities, Built: j.Built, Trim: j.Trim, Finish: j.Finish,
+	}
+	if j.Snap != plan.DefaultSnap(j.Mark) {
+		f.Snap = &j.Snap
 	}
 	for gangs := range wall.MaxGangs + 1 {
 		if p, ok := j.Plates[gangs]; ok {
@@ -53,13 +56,10 @@ func fileOf(j plan.Job) file {
 		}
 	}
 	for _, r := range j.Runs {
-		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: r.Left, Right: r.Right, Focal: r.Focal, Breaks: r.Breaks, Keep: r.Keep,
+		f.Runs = append(f.Runs, run{Name: r.Name, Width: r.Width, Left: r.Left, Right: r.Right, Focal: r.Focal, Breaks: r.Breaks, Keep: r.Keep, Trim: r.Trim,
 			Heights:  each(r.Heights, func(h wall.Height) height { return height{At: &h.At, Bottom: h.Bottom, Top: &h.Top} }),
 			Openings: each(r.Openings, openingOf),
 		})
-	}
-	for r, t := range j.RunTrim {
-		f.Runs[r].Trim = t
 	}
 	for _, c := range j.Cooking {
 		f.Runs[c.Run].Cooking = append(f.Runs[c.Run].Cooking, stretch{c.From, c.To, c.Manual})

@@ -135,7 +135,7 @@ func (m *maker) pieces() []Piece {
 		piece := Piece{
 			Number: p.Number, Label: p.Label, Run: m.job.Runs[p.Run].Name, Panel: p.Panel,
 			At: p.At, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
-			Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Weak: []Weak{},
+			Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Scribe: p.Scribe, Weak: []Weak{},
 		}
 		for i, hole := range p.Shape.Holes() {
 			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: hole})
@@ -155,7 +155,8 @@ func (m *maker) sheets(made Plan) []Sheet {
 		places := map[int]rect{}
 		for _, p := range s.Placements {
 			piece, _ := made.Piece(p.Part)
-			places[p.Part] = rect{p.X, p.Y, piece.Width, piece.Height}
+			width, _, err := piece.Blank()
+			places[p.Part] = rect{p.X, p.Y, fraction.Must(width, err), piece.Height}
 		}
 		sheet.Cuts = cutList(s.Cuts, places, made.Saw)
 		out = append(out, sheet)

@@ -59,6 +59,19 @@ func (p Piece) Rectangular() bool {
 // Plain reports whether a piece is done when its rectangle is sawn.
 func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
 
+// Blank returns the width of what a piece is sawn from, with what is left on to scribe, and how far
+// right of its left edge the piece itself begins. It fails where that is beyond exact arithmetic.
+func (p Piece) Blank() (width, left fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	if p.Scribe == nil {
+		return p.Width, left, nil
+	}
+	if p.Scribe.Edge == wall.Left {
+		left = p.Scribe.Width
+	}
+	return p.Width.Add(p.Scribe.Width), left, nil
+}
+
 // SheetOf returns the number of the sheet that a piece is cut from, 0 for none.
 func (p Plan) SheetOf(number int) int {
 	sheet, _ := first(p.Sheets, func(s Sheet) bool {

@@ -27,8 +27,6 @@ type Job struct {
 	Plates  map[int]wall.Plate // cover plates by gangs, where they are not [wall.StandardPlate]
 	Built   int                // the year of the house, from 1000 to 9999; 0 where it is not known
 	Cooking []Cooking          // by run; behind or beside cooking appliances
-	Trim    Trims              // over edges of every run
-	RunTrim map[int]Trims      // by index of the run; what it has takes the place of Trim's
 	Taped   []TapedPoint       // places found from taped distances, by run and opening
 	Finish  finish.Materials   // the zero value has the defaults of [finish.Defaults]
 }
@@ -44,7 +42,16 @@ func NewJob(units fraction.Unit, profile groove.Profile) Job {
 		j.Sawing.LeastRip = fraction.Millimetres(3, 1)
 		j.Mark, j.Bit = fraction.Millimetres(1, 1), fraction.Millimetres(10, 1)
 	}
+	j.Snap, j.Scribe = DefaultSnap(j.Mark), fraction.Of(1, 4) // what a plane or a saw follows a wall with; common practice, no source
 	return j
+}
+
+// DefaultSnap returns how far from a mark of this tape a computed place may lie to go to it: a
+// quarter of the mark, which no saw keeps; judgment.
+func DefaultSnap(mark fraction.Length) (snap fraction.Length) {
+	var fine error
+	defer fraction.Catch(&fine)
+	return mark.Div(4)
 }
 
 // Tape writes lengths as the people of the job read them.

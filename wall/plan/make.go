@@ -113,7 +113,7 @@ func (m *maker) frame() Plan {
 	j := &m.job
 	_, mirrored := j.Profile.Mirror()
 	p := Plan{
-		Format: Format, Title: j.Title, Units: j.Units, Tape: j.Mark, Closed: j.Closed,
+		Format: Format, Title: j.Title, Units: j.Units, Tape: j.Mark, Snap: j.Snap, Scribe: j.Scribe, Closed: j.Closed,
 		Profile: Profile{Profile: j.Profile, Pitch: j.Profile.Pitch(), Mirrored: mirrored}, Saw: Saw{j.Saw, j.Sawing}, Gaps: j.Gaps,
 		Bound:     m.bound(),
 		Blemishes: m.blemishes(m.chosen.Layout.Blemishes), BlemishTotal: m.chosen.Layout.Total,

@@ -146,12 +146,13 @@ func (m *maker) edges(piece *Piece) MarkEdges {
 			if p.Part != piece.Number {
 				continue
 			}
+			width, inset, err := piece.Blank()
 			left, lower := p.X.IsZero(), p.Y.IsZero()
 			if p.Turned {
-				left = p.X.Add(piece.Width) == stock.Width
+				left = p.X.Add(fraction.Must(width, err)) == stock.Width
 				lower = p.Y.Add(piece.Height) == stock.Length
 			}
-			return MarkEdges{kind(left), kind(lower)}
+			return MarkEdges{kind(left && inset.IsZero()), kind(lower)}
 		}
 	}
 	return MarkEdges{}

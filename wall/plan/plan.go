@@ -47,6 +47,8 @@ type Plan struct {
 	Title        string            `json:"title"`
 	Units        fraction.Unit     `json:"units"`           // how people read the job
 	Tape         fraction.Length   `json:"tape"`            // smallest mark that people measure to
+	Snap         fraction.Length   `json:"snap"`            // computed places so near to a mark go to it; no piece is larger than its space by more
+	Scribe       fraction.Length   `json:"scribe"`          // left on closing pieces, where a sheet has it
 	Closed       bool              `json:"closed,omitzero"` // the last run meets the first
 	Profile      Profile           `json:"profile"`
 	Saw          Saw               `json:"saw"`
@@ -222,7 +224,7 @@ func (k MarkKind) MarshalText() ([]byte, error) { return markKinds.Marshal(k) }
 func (k *MarkKind) UnmarshalText(text []byte) error { return markKinds.Unmarshal(text, k) }
 
 // Piece is one numbered piece of panelling, in piece coordinates: origin at the lower left of its
-// bounding box, which stands at At on the run.
+// bounding box, which stands at At on the run. All but Scribe is of the piece as it is fitted.
 type Piece struct {
 	Number    int             `json:"number"`
 	Label     string          `json:"label"` // what is written on the back, such as 3 or 3a
@@ -234,7 +236,8 @@ type Piece struct {
 	LeftPhase fraction.Length `json:"left_phase"` // of the left edge of the bounding box
 	Outline   []Point         `json:"outline"`
 	Holes     []Hole          `json:"holes"`
-	Closing   bool            `json:"closing"` // measured again on the wall before it is cut
+	Closing   bool            `json:"closing"`          // measured again on the wall before it is cut
+	Scribe    *wall.Scribe    `json:"scribe,omitempty"` // left on beside its rectangle, and sawn off last, to the wall
 	Marks     Marks           `json:"marks"`
 	Weak      []Weak          `json:"weak"`
 }

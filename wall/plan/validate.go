@@ -122,11 +122,6 @@ func (j *Job) checkValues(f *faults) {
 		f.positive(p.Width, "Plates", gangs, "Width")
 		f.positive(p.Height, "Plates", gangs, "Height")
 	}
-	f.checkTrim(j.Trim, "Trim")
-	for _, r := range slices.Sorted(maps.Keys(j.RunTrim)) {
-		f.between(r, 0, len(j.Runs)-1, "RunTrim", r)
-		f.checkTrim(j.RunTrim[r], "RunTrim", r)
-	}
 	names := map[string]bool{}
 	for i, s := range j.Stock {
 		if strings.TrimSpace(s.Name) == "" || names[s.Name] {
@@ -227,10 +222,10 @@ func (j *Job) checkInstalled(f *faults) {
 		if run.Right.Kind == wall.OutsideCorner {
 			end = end.Add(j.Profile.Thickness)
 		}
-		if p.Left.Less(begin) {
+		if p.Left.Add(j.Snap).Less(begin) {
 			f.Add(p.Left, "a panel on the run, which starts at "+tape.Format(begin), "Installed", i, "Left")
 		}
-		if end.Less(p.Right) {
+		if end.Add(j.Snap).Less(p.Right) {
 			f.Add(p.Right, "a panel on the run, which ends at "+tape.Format(end), "Installed", i, "Right")
 		}
 	}

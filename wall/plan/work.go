@@ -38,7 +38,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		if !sealed {
 			continue
 		}
-		trim, _ := j.trimOf(joint.Run, joint.Kind)
+		trim, _ := j.TrimOf(joint.Run, joint.Kind)
 		if trim != nil {
 			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Length: joint.Length})
 		}
