@@ -1,6 +1,9 @@
 package verify
 
-import "maps"
+import (
+	"maps"
+	"slices"
+)
 
 // standard are the weights and least sizes by the names of priorities, which the contract leaves
 // open: those of plans. Edges and corners weigh per foot of height and inch of cut or mismatch.
@@ -14,17 +17,20 @@ var standard = map[string]rat{
 	"inside_corner":  whole(1),
 	"seam":           ratio(1, 8), // inches per foot of height
 	"seam_line":      whole(8),    // per inch
-	"box_clear":      whole(1),    // inches
-	"least_panel":    whole(2),    // pitches
-	"whole_end":      whole(1),    // 1: a run's only exposed end must show a whole feature
+	"weak_strip":     whole(1),
+	"box_clear":      whole(1), // inches
+	"least_panel":    whole(2), // pitches
+	"whole_end":      whole(1), // 1: a run's only exposed end must show a whole feature
 }
 
 // weights returns the defaults with the job's priorities put in.
 func (j *room) weights() map[string]rat {
 	out := maps.Clone(standard)
-	out["least_strip"] = ratio(3, 4) // inches: the unit of least_panel on plain sheets
+	out["least_strip"], out["height_jump"], out["trim_margin"] = ratio(3, 4), whole(1), ratio(1, 4) // inches
 	if j.Units != "" && j.Units != "in" {
-		out["least_strip"] = times(whole(20), perUnit["mm"])
+		for name, mm := range map[string]int64{"least_strip": 20, "height_jump": 25, "trim_margin": 6} {
+			out[name] = times(whole(mm), perUnit["mm"])
+		}
 	}
 	maps.Copy(out, j.Priorities)
 	return out
@@ -45,46 +51,63 @@ func (c *checker) weigh() {
 		}
 		c.weights[p.Name] = p.Value
 	}
+	c.job.margin = c.weights["trim_margin"]
 }
 
-// blemishes compares the plan's terms with those of the contract.
+// blemishes compares the plan's terms with those of the contract, what is alike at one place together.
 func (c *checker) blemishes() {
 	total := zero()
-	taken := make([]bool, len(c.plan.Blemishes))
+	var stated []planBlemish
 	for k, b := range c.plan.Blemishes {
 		path := item("blemishes", k)
 		total = sum(total, b.Cost)
 		c.require(c.runOf(b.Run) >= 0, Blemish, path+".run", b.Run, "a run", "unknown run")
 		c.between(Blemish, path+".cost", b.Cost, zero(), nil, "a negative cost")
+		c.require(b.Height != nil || b.Kind == "seam off its line", Blemish, path+".height", "none", "a height", "a term that counts by its height")
+		c.equal(Blemish, path+".cost", b.Cost, b.product(), "not weight x height x amount")
+		b.path = path
+		n := slices.IndexFunc(stated, func(a planBlemish) bool {
+			return a.Run == b.Run && a.Kind == b.Kind && same(a.At, b.At) && same(a.Amount, b.Amount) && same(a.Weight, b.Weight)
+		})
+		if n < 0 {
+			stated = append(stated, b)
+			continue
+		}
+		height := sum(or(stated[n].Height, zero()), or(b.Height, zero()))
+		stated[n].Height, stated[n].Cost = &height, sum(stated[n].Cost, b.Cost)
 	}
 	c.equal(Blemish, "blemish_total", c.plan.BlemishTotal, total, "not the sum of the costs")
+	var terms []term
 	for _, t := range c.terms() {
+		n := slices.IndexFunc(terms, func(u term) bool {
+			return u.run == t.run && u.kind == t.kind && same(u.at, t.at) && same(u.amount, t.amount) && same(u.weight, t.weight)
+		})
+		if n < 0 {
+			terms = append(terms, t)
+		} else {
+			terms[n].height = sum(terms[n].height, t.height)
+		}
+	}
+	taken := make([]bool, len(stated))
+	for _, t := range terms {
 		if t.cost().Sign() == 0 {
 			continue
 		}
-		k := c.stated(t, taken)
+		k := c.stated(t, stated, taken)
 		if k < 0 {
 			c.fault(Blemish, "blemishes", "nothing", t.cost(), "%s at %s of %s is missing: %s x %s in high x %s", t.kind, text(t.at),
 				c.job.Runs[t.run].Name, text(t.weight), text(t.height), text(t.amount))
 			continue
 		}
 		taken[k] = true
-		b, path := c.plan.Blemishes[k], item("blemishes", k)
-		c.equal(Blemish, path+".amount", b.Amount, t.amount, "amount of %s", t.kind)
-		c.given(Blemish, path+".height", b.Height, t.height, "height of "+t.kind)
-		if full := over(times(times(b.Weight, t.amount), t.height), whole(12)); !same(b.Cost, b.product()) && !same(b.Cost, full) {
-			c.fault(Blemish, path+".weight", b.Weight, t.weight, "weight of %s, with or without its height of %s in",
-				t.kind, text(t.height))
-		}
+		b := stated[k]
+		c.equal(Blemish, b.path+".amount", b.Amount, t.amount, "amount of %s", t.kind)
+		c.given(Blemish, b.path+".height", b.Height, t.height, "height of "+t.kind)
+		c.equal(Blemish, b.path+".weight", b.Weight, t.weight, "weight of %s", t.kind)
 	}
-	for k, b := range c.plan.Blemishes {
-		path := item("blemishes", k)
-		switch {
-		case taken[k] || b.Cost.Sign() == 0:
-		case b.Kind == "weak strip": // beyond the contract
-			c.equal(Blemish, path+".cost", b.Cost, b.product(), "not weight x height x amount")
-		default:
-			c.fault(Blemish, path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At), b.Run)
+	for k, b := range stated {
+		if !taken[k] && b.Cost.Sign() != 0 {
+			c.fault(Blemish, b.path, b.Cost, "nothing", "%s at %s of %s: no such term of the contract", b.Kind, text(b.At), b.Run)
 		}
 	}
 }
@@ -95,9 +118,9 @@ func (b planBlemish) product() rat {
 }
 
 // stated finds a term of the plan that is t, rather one at the same place and of the same amount.
-func (c *checker) stated(t term, taken []bool) int {
+func (c *checker) stated(t term, all []planBlemish, taken []bool) int {
 	best, score := -1, 0
-	for k, b := range c.plan.Blemishes {
+	for k, b := range all {
 		i, points := c.runOf(b.Run), 1
 		if taken[k] || i != t.run && i != t.next || b.Kind != t.kind || !same(b.Cost, t.cost()) {
 			continue

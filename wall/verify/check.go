@@ -13,9 +13,10 @@ type checker struct {
 	boards  [][]board
 	joints  [][]joint
 	weights map[string]rat
-	stock   map[string]int // index in job.Stock, by name
-	pieces  map[int]int    // index in plan.Pieces, by number
-	owner   map[int]string // path of the panel that lists a piece, by number
+	stock   map[string]int  // index in job.Stock, by name
+	pieces  map[int]int     // index in plan.Pieces, by number
+	owner   map[int]string  // path of the panel that lists a piece, by number
+	due     map[notice]bool // true: the plan must have it; false: it may
 	faults  []Fault
 }
 
@@ -26,9 +27,13 @@ type checker struct {
 // corners of a run; a file of more than 16 MiB, a list of more than 4096 items, a number of more
 // than 64 characters, and a plan that would take minutes are faults, [NotJudged] or [Form].
 func Plan(job, plan []byte) []Fault {
-	c := &checker{stock: map[string]int{}, pieces: map[int]int{}, owner: map[int]string{}}
+	c := newChecker()
 	c.judge(job, plan)
 	return c.faults
+}
+
+func newChecker() *checker {
+	return &checker{stock: map[string]int{}, pieces: map[int]int{}, owner: map[int]string{}, due: map[notice]bool{}}
 }
 
 // judge reads both files and makes every check that can still be made.
@@ -59,8 +64,14 @@ func (c *checker) judge(job, plan []byte) {
 		c.panels(i)
 		c.coverage(i)
 		c.numbering(i)
+		c.closing(i)
+		c.kept(i)
+		c.seamsAtBoxes(i)
+		c.laps(i)
 		c.exposedEnd(i)
 	}
+	c.cornerHeights()
+	c.warnings()
 	c.outlines()
 	c.sheets()
 	c.bound()
@@ -153,6 +164,10 @@ func (c *checker) repeats() {
 	if got := c.plan.Saw; got != nil {
 		c.given(Job, "saw.kerf", got.Kerf, c.job.kerf, "not the job's kerf")
 		c.equal(Job, "saw.square_up", got.SquareUp, c.job.Saw.SquareUp, "not what the job squares up")
+		c.equal(Job, "saw.kind", got.Kind, c.job.Saw.Kind, "not the job's saw")
+		face := cmp.Or(c.job.Saw.Face, map[string]string{"circular": "down"}[c.job.Saw.Kind], "up")
+		c.equal(Job, "saw.face", cmp.Or(got.Face, "up"), face, "not the side that lies up")
+		c.given(Job, "saw.least_rip", got.LeastRip, or(c.job.Saw.LeastRip, ratio(1, 8)), "not the job's least rip")
 	}
 	if got := c.plan.Gaps; got != nil {
 		c.equal(Job, "gaps", *got, c.job.Gaps, "not the job's gaps")

@@ -7,10 +7,16 @@ import "slices"
 // that the lengths on the middle line speak for the whole strip.
 func (c *checker) coverage(i int) {
 	g, path, mark := c.regions[i], item("runs", i), c.job.tape
+	for k, n := 0, len(g.taped)/2; k < n; k++ { // the lines at its stations, bottom and top
+		low, high := g.taped[k].Y, g.taped[n+k].Y
+		c.require(less(low, high), Cover, path, high, "more than "+text(low), "nothing is left of the wall at %s after gaps", text(g.taped[k].X))
+	}
 	if g.left.leaning || g.right.leaning {
 		mark = times(mark, sum(whole(1), g.run.steepest()))
 	}
-	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(g.spare...))
+	sloped, level := g.slack()
+	allowed, spare := slices.Concat(sloped, level), slices.Concat(g.spare, level)
+	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(g.spare...), slices.Concat(allowed...))
 	var pieces [][]edge
 	for _, piece := range c.plan.Pieces {
 		if piece.Run != c.job.Runs[i].Name {
@@ -42,16 +48,23 @@ func (c *checker) coverage(i int) {
 			if !wanted {
 				return nil
 			}
-			return g.open(x, look, spared)
+			if !spared {
+				return g.open(x, look, nil)
+			}
+			return g.open(x, look, spare)
 		}
 		// What is missing changes along a straight line: it is most at one of the sides.
-		inside := due(x, fromRight, true)
+		inside := due(x, fromRight, false)
 		missing := most(lost(mark, inside, due(left, fromRight, true), joined(covered(left, fromRight))),
 			lost(mark, inside, due(right, fromLeft, true), joined(covered(right, fromLeft))))
 		each, width, place := covered(x, fromRight), diff(right, left), text(left)+" to "+text(right)
 		union := joined(each)
 		c.equal(Cover, path, times(width, diff(length(each), length(union))), zero(), "covered twice, in square inches from %s", place)
-		c.equal(Cover, path, times(width, length(without(union, due(x, fromRight, false)))), zero(),
+		within := slices.Clone(due(x, fromRight, false))
+		for _, edges := range allowed {
+			within = append(within, g.spans(edges, x, fromRight)...)
+		}
+		c.equal(Cover, path, times(width, length(without(union, within))), zero(),
 			"pieces outside the region, in square inches from %s", place)
 		c.equal(Cover, path, times(width, missing), zero(), "region without a piece, in square inches from %s", place)
 	}

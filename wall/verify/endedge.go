@@ -44,7 +44,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		height := length(g.at(x, side(!right)))
 		return endEdge{x, x, x, height, []endPart{{x, x, height}}, false}
 	}
-	g.spare = append(g.spare, shape{swept(foot, head, g.mark)}.edges())
+	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
 	low, high := g.rounded(foot, line, false), g.rounded(head, line, true)
 	from, to := g.cut(low, line, inset, right), g.cut(high, line, inset, right)
 	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
@@ -76,10 +76,8 @@ func (g *region) cut(y rat, line func(rat) rat, inset rat, right bool) rat {
 	switch x := line(y); {
 	case same(x, sum(at, inset)), same(x, sum(at, lean, inset)):
 		return x
-	case right:
-		return down(x, g.mark)
 	default:
-		return up(x, g.mark)
+		return g.job.snapped(x, !right)
 	}
 }
 
@@ -89,11 +87,8 @@ func (g *region) rounded(p point, line func(rat) rat, isTop bool) rat {
 		if same(e.a.X, line(e.a.Y)) && same(e.b.X, line(e.b.Y)) {
 			continue // the leaning edge itself
 		}
-		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.taped(p.X) {
-			if isTop {
-				return down(p.Y, g.mark)
-			}
-			return up(p.Y, g.mark)
+		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.station(p.X) {
+			return g.job.snapped(p.Y, !isTop)
 		}
 	}
 	return p.Y

@@ -22,5 +22,5 @@ func ExamplePlan() {
 	// Output:
 	// 0 faults
 	// placement: sheets[0].placements[1].x: the sheet shows another phase here (got the sheet's phase 1/8, want 1/16)
-	// cuts: sheets[0].placements[1]: does not stand free after the cuts (got [1/8, 20 1/8, 35 7/16, 26], want a part of its own)
+	// cuts: sheets[0].placements[1]: does not stand free after the cuts (got [1/8, 20 1/8, 35 11/16, 26], want a part of its own)
 }

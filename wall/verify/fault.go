@@ -20,6 +20,7 @@ const (
 	Limits                 // where panels may reach
 	Phase                  // the pattern on the wall
 	Restart                // where the pattern starts afresh
+	Keep                   // what the job insists on
 	Exposed                // a run's only exposed end that is seen shows no whole feature
 	Panels                 // panels in order, within limits and sheets
 	SeamGap                // what lies between them
@@ -30,7 +31,7 @@ const (
 	Marks                  // what is drawn on a piece or a story pole
 	Cover                  // the pieces of a run cover its region exactly once
 	Order                  // numbers
-	Closing                // the piece fitted last
+	Closing                // the pieces fitted last and at doors
 	Stock                  // sheets
 	Placement              // pieces on them
 	Cuts                   // the sawing, replayed
@@ -40,12 +41,14 @@ const (
 	Takeoff                // money
 	Priorities             // the weights of what is best
 	Blemish                // its terms
+	Mark                   // corners that no tape shows or no saw makes
+	Warning                // what must be warned of
 )
 
 var kinds = [...]string{
-	"not judged", "form", "job", "profile", "taped", "corner", "limits", "phase", "restart", "exposed",
+	"not judged", "form", "job", "profile", "taped", "corner", "limits", "phase", "restart", "keep", "exposed",
 	"panels", "seam gap", "narrow", "box", "outline", "hole", "marks", "cover", "order", "closing", "stock", "placement",
-	"cuts", "offcut", "bound", "choices", "takeoff", "priorities", "blemish",
+	"cuts", "offcut", "bound", "choices", "takeoff", "priorities", "blemish", "mark", "warning",
 }
 
 // String returns the word of a kind, or its number in brackets where it has none.

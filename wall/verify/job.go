@@ -14,14 +14,16 @@ type room struct {
 	Stock        []stock
 	Saw          saw
 	Gaps         gaps
+	Trim         trims
+	Snap, Scribe *rat
 	Runs         []run
 	Installed    []installed
 	Priorities   map[string]rat `is:"weight"`
 
-	tape    rat
-	kerf    rat
-	pattern *pattern // nil until a builtin profile is known
-	sweep   *sweep
+	tape, snap, kerf, scribe rat
+	margin                   rat      // of what trim hides
+	pattern                  *pattern // nil until a builtin profile is known
+	sweep                    *sweep
 }
 
 type profile struct {
@@ -49,8 +51,25 @@ type stock struct {
 func (s stock) usable() rat { return diff(s.Length, times(whole(2), s.trim)) }
 
 type saw struct {
-	Kerf     *rat
-	SquareUp rat
+	Kerf, LeastRip *rat
+	SquareUp       rat
+	Kind, Face     string
+}
+
+// trim hides an edge of the panels.
+type trim struct {
+	Name   string
+	Covers rat
+}
+
+type trims struct{ Bottom, Top, Casing *trim }
+
+// keep is what a run must keep to.
+type keep struct {
+	Origin    *rat
+	Direction string
+	Seams     []rat
+	Clear     []zone
 }
 
 type gaps struct{ Top, Bottom, Side, Seam, Box, Window rat }
@@ -63,6 +82,8 @@ type run struct {
 	Openings    []opening
 	Focal       []zone
 	Breaks      []place
+	Trim        trims
+	Keep        keep
 }
 
 type end struct {
@@ -120,8 +141,11 @@ const (
 	covered       = "covered"
 )
 
-// or returns a number that may be absent, or else another.
-func or(n *rat, other rat) rat {
+// binds says whether origins cannot be chosen freely.
+func (k keep) binds() bool { return k.Origin != nil || len(k.Seams)+len(k.Clear) > 0 }
+
+// or returns what may be absent, or else another.
+func or[T any](n *T, other T) T {
 	if n == nil {
 		return other
 	}
@@ -159,7 +183,8 @@ func (j *room) complete(refuse func(path, got, want string)) {
 	if j.tape = or(j.Tape, j.tape); j.tape.Sign() <= 0 {
 		refuse("tape", text(j.tape), "more than 0")
 	}
-	j.kerf = or(j.Saw.Kerf, ratio(1, 8))
+	j.snap, j.scribe, j.kerf = or(j.Snap, over(j.tape, whole(4))), or(j.Scribe, ratio(1, 4)), or(j.Saw.Kerf, ratio(1, 8))
+	j.margin = j.weights()["trim_margin"]
 	for i := range j.Stock {
 		if j.Stock[i].trim = j.Saw.SquareUp; j.Stock[i].Squared {
 			j.Stock[i].trim = zero()

@@ -31,7 +31,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 		if !found {
 			continue
 		}
-		rest.blemish = sum(rest.blemish, g.seamTerm(i, x, s.weights).cost())
+		rest.blemish = sum(rest.blemish, s.seam(i, g, x))
 		if !ok || rest.broken < best.broken || rest.broken == best.broken && less(rest.blemish, best.blemish) {
 			best, ok = rest, true
 		}
@@ -104,7 +104,7 @@ func TestWhoPassesMayNotForceANarrowPanel(t *testing.T) {
 	 "runs": [{"name": "A", "width": "10", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"},
 	  "heights": [{"at": "0", "top": "12"}, {"at": "10", "top": "12"}]},
 	  {"name": "B", "width": "36", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
-	  "heights": [{"at": "0", "top": "12"}, {"at": "36", "top": "11"}],
+	  "heights": [{"at": "0", "top": "12"}, {"at": "36", "top": "8"}],
 	  "openings": [{"name": "door", "kind": "other", "left": "DOOR", "bottom": "-1", "width": "27", "height": "20"}]}]}`
 	for _, test := range []struct{ door, want string }{
 		{"3", "1/8"},

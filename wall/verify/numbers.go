@@ -57,6 +57,20 @@ func down(a, mark rat) rat {
 
 func up(a, mark rat) rat { return negative(down(negative(a), mark)) }
 
+// snapped returns where a computed coordinate goes: to the nearest mark where that is within snap,
+// else to the next one upward or downward, whichever leads into the space.
+func (j *room) snapped(a rat, upward bool) rat {
+	low, high := down(a, j.tape), up(a, j.tape)
+	below, above := diff(a, low), diff(high, a)
+	if less(below, above) && !less(j.snap, below) {
+		return low
+	}
+	if upward || less(above, below) && !less(j.snap, above) {
+		return high
+	}
+	return low
+}
+
 // circular returns the distance of a and b round a circle of circumference p.
 func circular(a, b, p rat) rat {
 	d := mod(diff(a, b), p)

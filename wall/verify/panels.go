@@ -59,15 +59,15 @@ func (c *checker) acrossJoints(i int) {
 	}
 }
 
-// nearBoxes counts the boxes of run i that reach, as taped, nearer than clear to x or over it.
+// nearBoxes counts the boxes of run i that x lies in, as taped, or nearer to than clear.
 func (j *room) nearBoxes(i int, x, clear rat) int {
 	n := 0
 	for _, o := range j.Runs[i].Openings {
 		if o.Kind != "box" {
 			continue
 		}
-		j.sweep.spend(len(o.taped))
-		if lo, hi, ok := bounds(o.taped); ok && less(diff(lo.X, clear), x) && less(x, sum(hi.X, clear)) {
+		low, high, ok := bounds(o.taped)
+		if ok && less(diff(low.X, clear), x) && less(x, sum(high.X, clear)) {
 			n++
 		}
 	}

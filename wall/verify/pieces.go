@@ -4,7 +4,10 @@ import "slices"
 
 // outlines checks every piece by itself: outline, bounding box, phase, holes, marks.
 func (c *checker) outlines() {
-	labels := map[string]bool{}
+	labels, grids := map[string]bool{}, make([]grid, len(c.regions))
+	for i, g := range c.regions {
+		grids[i] = g.grid(c.boards[i])
+	}
 	for k, piece := range c.plan.Pieces {
 		path := item("pieces", k)
 		c.equal(Order, path+".number", piece.Number, k+1, "pieces are not numbered from 1 in order")
@@ -29,7 +32,9 @@ func (c *checker) outlines() {
 		area := size(piece.Outline.area())
 		c.equal(Outline, path+".outline", area, c.job.sweep.area(shape{piece.Outline}.edges()), "the outline crosses itself")
 		c.equal(Phase, path+".left_phase", piece.LeftPhase, c.phase(i, piece.At.X, fromRight), "not what the set-out gives")
+		c.corner(path+".outline", piece.Outline.moved(piece.At.X, piece.At.Y), grids[i])
 		for h, hole := range piece.Holes {
+			c.corner(item(path+".holes", h)+".outline", hole.Outline.moved(piece.At.X, piece.At.Y), grids[i])
 			c.hole(item(path+".holes", h), i, piece, hole, area)
 		}
 		c.marks(path+".marks", i, piece)
@@ -144,7 +149,7 @@ func (c *checker) numbering(i int) {
 			c.fault(Order, path+".pieces", "none", "some", "a panel without pieces")
 			continue
 		}
-		left, right, closes := panel.Right, panel.Left, false
+		left, right := panel.Right, panel.Left
 		for _, number := range panel.Pieces {
 			k, known := c.pieces[number]
 			if !known || c.owner[number] != "" {
@@ -158,10 +163,8 @@ func (c *checker) numbering(i int) {
 			c.require(number >= last, Order, path+".pieces", number, last, "not numbered in order of fitting")
 			last = max(last, number)
 			left, right = least(left, piece.At.X), most(right, sum(piece.At.X, piece.Width))
-			closes = closes || piece.Closing
 		}
 		c.equal(Panels, path+".left", panel.Left, left, "the pieces do not begin at the panel's left")
 		c.equal(Panels, path+".right", panel.Right, right, "the pieces do not end at the panel's right")
-		c.equal(Closing, path+".pieces", closes, n+1 == len(r.Panels), "the panel fitted last, and no other, has closing pieces")
 	}
 }

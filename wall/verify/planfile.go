@@ -31,11 +31,14 @@ type planFile struct {
 	Subtotal, Tax, Total *rat `is:"money"`
 	Unpriced             *int
 	Taped                []taped
-	Warnings             []struct {
-		Path, Kind string
-		Lengths    []rat
-		Counts     []int
-	}
+	Warnings             []planWarning
+}
+
+type planWarning struct {
+	Path, Kind string
+	Names      []string
+	Lengths    []rat
+	Counts     []int
 }
 
 type taped struct {
@@ -96,8 +99,12 @@ type planPiece struct {
 	Outline                  loop
 	Holes                    []planHole
 	Closing                  bool
-	Weak                     []struct{ Width rat }
-	Marks                    struct {
+	Scribe                   *struct {
+		Edge  string
+		Width rat
+	}
+	Weak  []struct{ Width rat }
+	Marks struct {
 		Face, Back loop
 		Holes      []struct{ Face, Back loop }
 		Arcs       []struct {
@@ -158,6 +165,8 @@ type planBlemish struct {
 	Amount       rat
 	Height       *rat
 	Weight, Cost rat
+
+	path string
 }
 
 type planChoice struct {

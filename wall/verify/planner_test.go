@@ -26,9 +26,17 @@ import (
 var (
 	// Rooms after this many are drawn and left, unless one has failed, since rapid then looks for a
 	// smaller one that does. A long run gives both flags: -rooms 2000 -rapid.checks 2000.
-	mostRooms = flag.Int("rooms", 12, "random rooms to plan in each test at most")
-	command   = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
+	rooms   = flag.Int("rooms", 0, "random rooms to plan in each test, and for each rule, at most; 0: 12, and 3")
+	shrink  = flag.Bool("shrink", false, "look for a smaller room where a rule fails")
+	command = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
 )
+
+func mostRooms() int {
+	if *rooms == 0 {
+		return 12
+	}
+	return *rooms
+}
 
 // small is the budget for rooms that are planned many at a time.
 var small = choice.Budget{Layouts: 4, Nodes: 20_000}
@@ -70,7 +78,7 @@ func TestPlansOfRandomRooms(t *testing.T) {
 	done, undone, failed := 0, 0, false
 	rapid.Check(t, func(t *rapid.T) {
 		job := []byte(verify.RandomRoom().Draw(t, "job"))
-		if done+undone >= *mostRooms && !failed {
+		if done+undone >= mostRooms() && !failed {
 			return
 		}
 		defer func() { failed = failed || t.Failed() }()
@@ -104,7 +112,7 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 	compared, failed := 0, false
 	rapid.Check(t, func(t *rapid.T) {
 		job := []byte(verify.SmallRoom().Draw(t, "job"))
-		if compared >= *mostRooms && !failed {
+		if compared >= mostRooms() && !failed {
 			return
 		}
 		defer func() { failed = failed || t.Failed() }()

@@ -133,16 +133,20 @@ func sound(t *rapid.T, r run) {
 			t.Fatalf("%s: height %d: %v", r.Name, k, h)
 		}
 	}
-	right := zero()
-	for _, o := range r.Openings {
+	for n, o := range r.Openings {
 		if o.Points != nil {
 			continue // where it is, a plan says
 		}
 		low, high, _ := bounds(o.taped)
-		if less(low.X, right) || less(r.Width, high.X) || !less(low.Y, high.Y) {
+		if low.X.Sign() < 0 || less(r.Width, high.X) || !less(low.Y, high.Y) {
 			t.Fatalf("%s: %s from %v to %v", r.Name, o.Name, low, high)
 		}
-		right = high.X
+		for _, other := range r.Openings[:n] {
+			from, to, known := bounds(other.taped)
+			if known && less(low.X, to.X) && less(from.X, high.X) && less(low.Y, to.Y) && less(from.Y, high.Y) {
+				t.Fatalf("%s: %s and %s overlap", r.Name, o.Name, other.Name)
+			}
+		}
 	}
 	for k, z := range r.Focal {
 		if !less(z.From, z.To) || less(r.Width, z.To) || k > 0 && less(z.From, r.Focal[k-1].To) {

@@ -1,6 +1,9 @@
 package verify
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // region is what panels must cover of one run: the wall's shape less the gaps, in run coordinates.
 type region struct {
@@ -10,8 +13,8 @@ type region struct {
 	outline     []edge
 	taken       [][]edge // openings grown by their gaps, each as parts that may overlap
 	spare       [][]edge // what rounding may leave open besides: beside sloped openings and leaning ends
+	taped       []point  // both lines at their stations, after gaps
 	left, right endEdge
-	mark        rat
 	steps       []stepSide
 	bounds      []rat // events of the region alone
 }
@@ -57,7 +60,7 @@ func (j *room) inset(kind string, r role) rat {
 // region builds the region of run i. The pattern is known.
 func (j *room) region(i int, atLeft, atRight role) *region {
 	r := &j.Runs[i]
-	out := &region{sweep: j.sweep, job: j, run: r, mark: j.tape}
+	out := &region{sweep: j.sweep, job: j, run: r}
 	n := len(r.Heights)
 	bottom, top := make([]point, n), make([]point, n)
 	for k, h := range r.Heights {
@@ -66,8 +69,9 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	}
 	top[0].X = sum(top[0].X, r.Left.Lean)
 	top[n-1].X = sum(top[n-1].X, r.Right.Lean)
-	bottom = out.stepped(bottom, j.Gaps.Side, false)
-	top = out.stepped(top, j.Gaps.Side, true)
+	out.taped = slices.Concat(bottom, top)
+	bottom = out.levelled(out.stepped(bottom, j.Gaps.Side, false), cmp.Or(r.Trim.Bottom, j.Trim.Bottom), false)
+	top = out.levelled(out.stepped(top, j.Gaps.Side, true), cmp.Or(r.Trim.Top, j.Trim.Top), true)
 
 	leftInset, rightInset := j.inset(r.Left.Kind, atLeft), j.inset(r.Right.Kind, atRight)
 	reach := sum(whole(1), size(leftInset), size(rightInset), size(r.Left.Lean), size(r.Right.Lean))
@@ -81,6 +85,11 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	wall = wall.keep(func(p point) rat { return diff(p.X, fromLeft(p.Y)) })
 	wall = wall.keep(func(p point) rat { return diff(fromRight(p.Y), p.X) })
 	out.outline = shape{wall}.edges()
+	for k, p := range wall { // edges that no saw can make are merged away
+		if q := wall[(k+1)%len(wall)]; !less(square(j.tape), apart(p, q)) {
+			out.spare = append(out.spare, shape{swept(p, q, j.tape)}.edges())
+		}
+	}
 	for _, o := range r.Openings {
 		parts, gap := j.grown(o)
 		for _, l := range parts {
@@ -109,8 +118,46 @@ func lineAt(x, lean rat, h station) func(y rat) rat {
 	}
 }
 
-// stepped moves the upright side of every step of a line by the gap toward the taller part and
-// notes it. The low line runs on level over the gap.
+// levelled cuts each part of a line between two steps or ends level where trim hides its slope, and
+// notes the upright sides of the steps.
+func (g *region) levelled(line []point, by *trim, isTop bool) []point {
+	hidden, out, inmost := zero(), slices.Clone(line), most
+	if isTop {
+		inmost = least
+	}
+	if by != nil {
+		hidden = diff(by.Covers, g.job.margin)
+	}
+	for from := 0; from < len(line); {
+		to, y := from, line[from].Y
+		var ys []rat
+		for ; to < len(line) && (to == from || !same(line[to-1].X, line[to].X)); to++ {
+			ys = append(ys, line[to].Y)
+			y = inmost(y, line[to].Y)
+		}
+		if !slices.ContainsFunc(g.taped, func(p point) bool { return same(p.Y, y) }) {
+			y = g.job.snapped(y, !isTop)
+		}
+		for k := from; k < to && !less(hidden, diff(most(ys...), least(ys...))); k++ {
+			out[k].Y = y
+		}
+		if from > 0 {
+			p, q := out[from-1], out[from]
+			side := stepSide{p.X, least(p.Y, q.Y), most(p.Y, q.Y), less(p.Y, q.Y) == isTop}
+			if isTop { // the far end may be rounded outward
+				side.high = sum(side.high, g.job.tape)
+			} else {
+				side.low = diff(side.low, g.job.tape)
+			}
+			g.steps = append(g.steps, side)
+		}
+		from = to
+	}
+	return out
+}
+
+// stepped moves the upright side of every step of a line by the gap toward the taller part. The low
+// line runs on level over the gap.
 func (g *region) stepped(line []point, gap rat, isTop bool) []point {
 	on := func(a, b point, x rat) rat { return edge{a, b, !same(a.X, b.X) && !same(a.Y, b.Y)}.y(x) }
 	var out []point
@@ -131,14 +178,12 @@ func (g *region) stepped(line []point, gap rat, isTop bool) []point {
 				high.Y = on(q, line[k+1], high.X)
 			}
 			out = append(out, p, point{high.X, p.Y}, high)
-			g.steps = append(g.steps, stepSide{high.X, least(p.Y, high.Y), most(p.Y, high.Y), true})
 		default:
 			high := point{diff(p.X, gap), p.Y}
 			if k >= 2 {
 				high.Y = on(line[k-2], p, high.X)
 			}
 			out = append(out, high, point{high.X, q.Y}, q)
-			g.steps = append(g.steps, stepSide{high.X, least(q.Y, high.Y), most(q.Y, high.Y), false})
 		}
 	}
 	return out
@@ -159,15 +204,13 @@ func extended(line []point, reach rat, level [2]bool) []point {
 	return append(append([]point{before}, line...), after)
 }
 
-// open returns the parts of the upright line at x inside the region: spared, less what rounding may
-// leave open.
-func (g *region) open(x rat, look side, spared bool) []span {
-	out, holes := g.spans(g.outline, x, look), g.taken
-	if spared {
-		holes = slices.Concat(holes, g.spare)
-	}
-	for _, edges := range holes {
-		out = without(out, g.spans(edges, x, look))
+// open returns the parts of the upright line at x inside the region, less what may be left open.
+func (g *region) open(x rat, look side, spare [][]edge) []span {
+	out := g.spans(g.outline, x, look)
+	for _, holes := range [][][]edge{g.taken, spare} {
+		for _, edges := range holes {
+			out = without(out, g.spans(edges, x, look))
+		}
 	}
 	return out
 }
@@ -175,12 +218,12 @@ func (g *region) open(x rat, look side, spared bool) []span {
 // at returns what is inside the region with the ends that sloped lines give rounded into the space.
 func (g *region) at(x rat, look side) []span {
 	var out []span
-	for _, s := range g.open(x, look, false) {
+	for _, s := range g.open(x, look, nil) {
 		if s.low.sloped || g.computed(s.low.y, x, look) {
-			s.low.y = up(s.low.y, g.mark)
+			s.low.y = g.job.snapped(s.low.y, true)
 		}
 		if s.high.sloped || g.computed(s.high.y, x, look) {
-			s.high.y = down(s.high.y, g.mark)
+			s.high.y = g.job.snapped(s.high.y, false)
 		}
 		if less(s.low.y, s.high.y) {
 			out = append(out, s)
@@ -192,7 +235,7 @@ func (g *region) at(x rat, look side) []span {
 // computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the
 // edge ends there only because a gap or a corner cuts it off.
 func (g *region) computed(y, x rat, look side) bool {
-	if g.taped(x) {
+	if g.station(x) {
 		return false
 	}
 	return slices.ContainsFunc(g.outline, func(e edge) bool {
@@ -200,8 +243,8 @@ func (g *region) computed(y, x rat, look side) bool {
 	})
 }
 
-// taped says whether a station or a leaning end's head stands at x.
-func (g *region) taped(x rat) bool {
+// station says whether a station or a leaning end's head stands at x.
+func (g *region) station(x rat) bool {
 	all, last := g.run.Heights, len(g.run.Heights)-1
 	return same(sum(all[0].At, g.run.Left.Lean), x) || same(sum(all[last].At, g.run.Right.Lean), x) ||
 		slices.ContainsFunc(all[1:last], func(h station) bool { return same(h.At, x) })
@@ -227,7 +270,7 @@ func (g *region) empty(from, to rat) bool {
 	for _, x := range append(slices.Clone(g.bounds), to) {
 		x = least(x, to)
 		if less(last, x) {
-			if len(g.open(middle(last, x), fromRight, false)) > 0 {
+			if len(g.open(middle(last, x), fromRight, nil)) > 0 {
 				return false
 			}
 			last = x

@@ -12,6 +12,7 @@ type repeat struct {
 	features  []stripe
 	wideFlats bool
 	boards    bool
+	edges     string
 }
 
 type stripe struct {
@@ -39,6 +40,9 @@ var (
 		{name: "two flats", features: []stripe{{"flat", 30}, {"bead", 5}, {"flat", 14}, {"groove", 3}}},
 		{name: "twice the same", features: []stripe{{"flat", 16}, {"groove", 2}, {"flat", 16}, {"groove", 2}}},
 		{name: "boards", features: []stripe{{"flat", 60}, {"groove", 4}}, boards: true},
+		{name: "tongued boards", features: []stripe{{"groove", 3}, {"flat", 66}, {"groove", 3}}, boards: true, edges: "tongued"},
+		{name: "lapped sheets", features: []stripe{{"flat", 28}, {"bead", 4}}, edges: "lapped"},
+		{name: "tongued wide sheets", features: []stripe{{"flat", 90}, {"groove", 6}}, wideFlats: true, edges: "tongued"},
 		{name: "plain"},
 	}
 	inMillimetres = []repeat{
@@ -46,6 +50,8 @@ var (
 		{name: "one-handed", features: []stripe{{"flat", 35}, {"groove", 5}, {"bead", 7}}},
 		{name: "wide planks", features: []stripe{{"flat", 146}, {"groove", 6}}, wideFlats: true},
 		{name: "boards", features: []stripe{{"groove", 4}, {"flat", 91}}, boards: true},
+		{name: "tongued boards", features: []stripe{{"flat", 100}, {"groove", 5}}, boards: true, edges: "tongued"},
+		{name: "lapped sheets", features: []stripe{{"flat", 70}, {"groove", 10}}, edges: "lapped"},
 	}
 )
 
@@ -58,6 +64,14 @@ func (d *draft) drawProfile() repeat {
 		// Boards have no seams to judge. A pattern that repeats within its own repeat can be turned
 		// in more ways than its phase says.
 		from = slices.DeleteFunc(slices.Clone(from), func(p repeat) bool { return p.boards || p.name == "twice the same" })
+	}
+	for label, has := range map[string]func(repeat) bool{
+		"wide flats": func(p repeat) bool { return p.wideFlats }, "tongued boards": func(p repeat) bool { return p.boards && p.edges != "" },
+		"lapped sheets": func(p repeat) bool { return !p.boards && p.edges != "" }, "sheets": func(p repeat) bool { return !p.boards },
+	} {
+		if slices.Contains(d.always, label) {
+			from = slices.DeleteFunc(slices.Clone(from), func(p repeat) bool { return !has(p) })
+		}
 	}
 	return rapid.SampledFrom(from).Draw(d.t, "profile")
 }
@@ -77,6 +91,13 @@ func (p repeat) file(d *draft) object {
 	}
 	if p.boards {
 		out["boards"] = true
+	}
+	if p.edges != "" {
+		out["edges"] = p.edges
+		if p.edges == "tongued" && d.chance(60, "tongue") {
+			out["tongue"] = d.one("tongue", "left", "right")
+			d.tongue = out["tongue"].(string)
+		}
 	}
 	return out
 }

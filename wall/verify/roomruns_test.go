@@ -1,8 +1,10 @@
 package verify
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // stretch is a run as it is drawn.
@@ -12,6 +14,12 @@ type stretch struct {
 	width     int
 	stations  []taping
 	taken     [][2]int // stretches where openings and the like stand
+	doors     [][2]int // of them, those that part the run
+}
+
+// free says whether nothing stands within an inch of a stretch.
+func (d *draft) free(r *stretch, left, right int) bool {
+	return !slices.ContainsFunc(r.taken, func(t [2]int) bool { return left < t[1]+d.inches(1) && t[0]-d.inches(1) < right })
 }
 
 type taping struct{ at, bottom, top int }
@@ -52,8 +60,14 @@ func (d *draft) run(name, before, after string) *stretch {
 		}
 		r.taken = append(r.taken, [2]int{0, end})
 	}
+	if trims := d.trims(8); trims != nil {
+		r.file["trim"] = trims
+	}
 	d.openings(r)
 	d.zones(r)
+	if !d.small && d.chance(20, "keep") {
+		d.keep(r)
+	}
 	return r
 }
 
@@ -137,6 +151,9 @@ func (d *draft) openings(r *stretch) {
 		at += r.taken[0][1]
 	}
 	var out []object
+	if d.chance(10, "beside a step") {
+		out = d.besideStep(r)
+	}
 	for i := range d.number(0, 4, "openings") {
 		at += d.number(0, r.width/3, "to the opening")
 		kinds := []string{"box", "box", "window", "window past the top", "door", "horned window"}
@@ -165,6 +182,9 @@ func (d *draft) openings(r *stretch) {
 		if at+width > r.width-d.inches(3) {
 			break
 		}
+		if !d.free(r, at, at+width) {
+			continue
+		}
 		o := d.opening(fmt.Sprintf("opening %d", i+1), kind, at, bottom, width, height)
 		if kind == "taped window" && bottom > d.inches(5) {
 			for _, name := range []string{"left", "bottom", "width", "height"} {
@@ -173,11 +193,93 @@ func (d *draft) openings(r *stretch) {
 			o["points"] = d.points(r.width, at, bottom, width, height)
 		}
 		out = append(out, o)
+		if kind == "window" && bottom > floor+d.inches(6) && d.chance(15, "box under a window") {
+			out = append(out, d.underWindow(i, at, bottom, width))
+			width = max(width, d.inches(6))
+		}
 		r.taken = append(r.taken, [2]int{at, at + width})
+		if kind == "door" {
+			r.doors = append(r.doors, [2]int{at, at + width})
+		}
 		at += width + d.number(d.inches(1), d.inches(9), "after the opening")
 	}
 	if len(out) > 0 {
 		r.file["openings"] = out
+	}
+}
+
+// besideStep draws an opening in the lower part of a run, whose side once it is grown stands in one line
+// with the side of a step in the top.
+func (d *draft) besideStep(r *stretch) []object {
+	for k := 1; k < len(r.stations); k++ {
+		a, b := r.stations[k-1], r.stations[k]
+		if a.at != b.at || a.top == b.top {
+			continue
+		}
+		kind, gap, width, height := "box", d.box, d.inches(3), d.inches(4)
+		if d.chance(50, "window beside the step") {
+			kind, gap, width = "window", d.window, d.inches(8)
+		}
+		left := a.at + d.side - gap - width // the taller part is at the right
+		if b.top < a.top {
+			left = a.at - d.side + gap
+		}
+		bottom := min(a.top, b.top) - d.number(1, height+d.inches(1), "below the step")
+		if left < d.inches(3) || left+width > r.width-d.inches(3) || !d.free(r, left, left+width) {
+			continue
+		}
+		r.taken = append(r.taken, [2]int{left, left + width})
+		return []object{d.opening("opening at the step", kind, left, bottom, width, height)}
+	}
+	return nil
+}
+
+// underWindow draws a box under a window, one side of both in line once they are grown.
+func (d *draft) underWindow(i, left, bottom, width int) object {
+	wide, high := d.inches(3), d.inches(3)
+	at := left - d.window + d.box
+	if d.chance(50, "in line at the right") {
+		at = max(left+width+d.window-d.box-wide, left-d.window+d.box)
+	}
+	return d.opening(fmt.Sprintf("box under opening %d", i+1), "box", at, bottom-high-d.number(0, d.inches(1), "under the window"), wide, high)
+}
+
+// keep draws what the person insists on.
+func (d *draft) keep(r *stretch) {
+	out := object{}
+	if r.installed == nil && d.profile.pitch() > 0 && d.chance(40, "keep an origin") {
+		out["origin"] = d.length(d.number(-d.inches(2), d.inches(10), "origin"))
+	}
+	if d.chance(40, "keep a direction") {
+		out["direction"] = d.one("direction", "left", "right")
+		if d.profile.boards && d.profile.edges != "" {
+			out["direction"] = cmp.Or(d.tongue, "right")
+		}
+	}
+	at, seams, clear := d.inches(6), []string{}, []object{}
+	for range d.number(0, 3, "kept places") {
+		from := at + d.number(0, r.width/3, "to the kept place")
+		to := from + d.number(1, d.inches(20), "clear width")
+		if to > r.width-d.inches(6) {
+			break
+		}
+		if at = to + d.inches(4); !d.free(r, from, to) {
+			continue
+		}
+		if d.profile.boards || d.chance(50, "clear") {
+			clear = append(clear, object{"from": d.length(from), "to": d.length(to)})
+		} else {
+			seams = append(seams, d.length(from))
+		}
+	}
+	if len(seams) > 0 {
+		out["seams"] = seams
+	}
+	if len(clear) > 0 {
+		out["clear"] = clear
+	}
+	if len(out) > 0 {
+		r.file["keep"] = out
 	}
 }
 
@@ -242,8 +344,12 @@ func (d *draft) zones(r *stretch) {
 		return
 	}
 	place := d.number(d.inches(12), r.width-d.inches(12), "break at")
+	atDoor := len(r.doors) > 0 && d.chance(20, "break at a door")
+	if atDoor {
+		place = r.doors[0][d.number(0, 1, "side of the door")]
+	}
 	for _, taken := range r.taken {
-		if taken[0]-d.inches(4) < place && place < taken[1]+d.inches(4) {
+		if !atDoor && taken[0]-d.inches(4) < place && place < taken[1]+d.inches(4) {
 			return
 		}
 	}

@@ -3,6 +3,7 @@ package verify
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"pgregory.net/rapid"
 )
@@ -17,16 +18,16 @@ import (
 // Every drawn room keeps the rules for a job (TestDrawnRoomsAreSound), but one that odd openings
 // leave a spot in which no sheet can fill cannot be panelled; such rooms are rare.
 
-// RandomRoom draws the JSON of a job.
-func RandomRoom() *rapid.Generator[string] {
-	return rapid.Custom(func(t *rapid.T) string { return draw(t, false) })
+// RandomRoom draws the JSON of a job, in which all that is said to happen always does where it can.
+func RandomRoom(always ...string) *rapid.Generator[string] {
+	return rapid.Custom(func(t *rapid.T) string { return draw(t, false, always) })
 }
 
 // SmallRoom draws the JSON of a job of at most three short runs, without breaks and installed
 // panels, and with no weight on weak strips, so that its blemish is that of the contract alone. Its
 // profile has no repeat within the repeat.
-func SmallRoom() *rapid.Generator[string] {
-	return rapid.Custom(func(t *rapid.T) string { return draw(t, true) })
+func SmallRoom(always ...string) *rapid.Generator[string] {
+	return rapid.Custom(func(t *rapid.T) string { return draw(t, true, always) })
 }
 
 // draft is a room as it is drawn. Lengths are whole marks.
@@ -36,7 +37,11 @@ type draft struct {
 	level   bool // no line slopes
 	metric  bool
 	profile repeat
-	side    int // side gap
+	always  []string // labels of chances that come true
+
+	tongue string
+
+	side, box, window int // gaps
 }
 
 type object = map[string]any
@@ -45,9 +50,9 @@ func (d *draft) number(low, high int, label string) int {
 	return rapid.IntRange(low, high).Draw(d.t, label)
 }
 
-// chance is true in about percent of 100 draws. It shrinks to false.
+// chance is true in about percent of 100 draws, or always. It shrinks to false.
 func (d *draft) chance(percent int, label string) bool {
-	return d.number(0, 99, label) >= 100-percent
+	return d.number(0, 99, label) >= 100-percent || slices.Contains(d.always, label)
 }
 
 func (d *draft) one(label string, of ...string) string {
@@ -98,12 +103,12 @@ func (d *draft) length(marks int) string {
 	return fmt.Sprintf("%s%d %d/16", sign, n, sixteenths)
 }
 
-func draw(t *rapid.T, small bool) string {
-	d := &draft{t: t, small: small}
+func draw(t *rapid.T, small bool, always []string) string {
+	d := &draft{t: t, small: small, always: always}
 	d.metric = d.chance(25, "metric")
 	d.level = d.chance(50, "level lines")
 	d.profile = d.drawProfile()
-	d.side = d.gap("side")
+	d.side, d.box, d.window = d.gap("side"), d.gap("box"), d.gap("window")
 	seam := d.gap("seam")
 	if d.profile.boards {
 		seam = 0
@@ -115,22 +120,42 @@ func draw(t *rapid.T, small bool) string {
 		"saw":     object{"kerf": d.length(d.number(0, 3, "kerf")), "square_up": d.length(d.gap("square up"))},
 		"gaps": object{
 			"top": d.length(d.gap("top")), "bottom": d.length(d.gap("bottom")), "side": d.length(d.side),
-			"seam": d.length(min(seam, 2)), "box": d.length(d.gap("box")), "window": d.length(d.gap("window")),
+			"seam": d.length(min(seam, 2)), "box": d.length(d.box), "window": d.length(d.window),
 		},
 	}
 	if d.metric {
 		job["units"] = "mm"
 		job["tape"] = d.one("tape", "1 mm", "0.5", "1")
 	} else if d.chance(50, "tape given") {
-		// No coarser than the sixteenths that the rooms are drawn in: a tape does not give what it
-		// has no mark for.
-		job["tape"] = d.one("tape", "1/16", "1/32")
+		job["tape"] = d.one("tape", "1/16", "1/32", "1/8") // coarser than the room is drawn, too
+	}
+	if d.chance(30, "snap") {
+		job["snap"] = d.one("snap", "0", "0", "1/64", "1/32")
+	}
+	if d.chance(50, "scribe") {
+		job["scribe"] = d.one("scribe", "0", "1/8", "1/4", "1/2")
+	}
+	if d.chance(30, "saw") {
+		saw := job["saw"].(object)
+		saw["kind"] = d.one("saw kind", "table", "track", "circular", "hand")
+		if d.chance(50, "face") {
+			saw["face"] = d.one("face", "up", "down")
+		}
+		if d.chance(50, "least rip") {
+			saw["least_rip"] = d.length(d.number(0, 8, "least rip"))
+		}
+	}
+	if trims := d.trims(25); trims != nil {
+		job["trim"] = trims
 	}
 	d.runs(job)
 	if small {
 		job["priorities"] = object{"weak_strip": 0, "whole_end": d.number(0, 1, "whole end")}
 	} else if d.chance(10, "priorities") {
 		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16"), "whole_end": d.number(0, 1, "whole end")}
+	}
+	if !small && d.chance(5, "strips are wide") { // and little to be avoided
+		job["priorities"] = object{"weak_strip": 0.01, "least_strip": d.length(d.number(d.inches(1), d.inches(4), "least strip"))}
 	}
 	data, err := json.Marshal(job)
 	if err != nil {
@@ -145,6 +170,20 @@ func (d *draft) gap(label string) int {
 		return rapid.SampledFrom([]int{0, 1, 2, 3, 6}).Draw(d.t, label+" gap")
 	}
 	return rapid.SampledFrom([]int{0, 1, 2, 4}).Draw(d.t, label+" gap")
+}
+
+// trims draws what hides edges, or nil.
+func (d *draft) trims(percent int) object {
+	out := object{}
+	for _, part := range []string{"bottom", "top", "casing"} {
+		if d.chance(percent, "trim at the "+part) {
+			out[part] = object{"name": part + " trim", "covers": d.length(d.number(d.inches(1)/8, d.inches(1), part+" covers"))}
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return out
 }
 
 // runs draws the runs and what hangs on them.

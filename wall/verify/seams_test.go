@@ -26,11 +26,20 @@ func (s *search) seams(i int, g *region, origin, left, right rat) (best price, o
 		if !ok {
 			continue
 		}
-		best.blemish = sum(best.blemish, g.seamTerm(i, x, s.weights).cost())
+		best.blemish = sum(best.blemish, s.seam(i, g, x))
 		best.broken += j.nearBoxes(i, x, s.weights["box_clear"])
 		c.starts, c.prices = append(c.starts, sum(x, gap)), append(c.prices, best)
 	}
 	return c.cheapest(right)
+}
+
+// seam returns the blemish of a seam with its middle at x on a line.
+func (s *search) seam(i int, g *region, x rat) rat {
+	gap, total := half(s.job.Gaps.Seam), g.seamTerm(i, x, s.weights).cost()
+	for _, t := range g.weakStrips(i, joint{left: diff(x, gap), right: sum(x, gap)}, s.weights) {
+		total = sum(total, t.cost())
+	}
+	return total
 }
 
 // sheets returns the stock that counts for a region.
@@ -97,7 +106,7 @@ func (g *region) stretches() [][2]rat {
 	var out [][2]rat
 	for k := 0; k+1 < len(g.bounds); k++ {
 		from, to := g.bounds[k], g.bounds[k+1]
-		if len(g.open(middle(from, to), fromRight, false)) == 0 {
+		if len(g.open(middle(from, to), fromRight, nil)) == 0 {
 			continue
 		}
 		if n := len(out); n > 0 && same(out[n-1][1], from) {

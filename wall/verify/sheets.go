@@ -77,8 +77,8 @@ func (c *checker) sheet(path string, sheet planSheet, s stock) {
 			continue
 		}
 		piece := c.plan.Pieces[n]
-		r := rect{p.X, p.Y, piece.Width, piece.Height}
-		c.placement(at, r, piece.LeftPhase, p.Turned, s)
+		r, leftPhase := piece.part(p.X, p.Y)
+		c.placement(at, r, leftPhase, p.Turned, s)
 		stands(Placement, Cuts, at, r)
 	}
 	for k, o := range sheet.Offcuts {

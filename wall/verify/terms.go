@@ -80,8 +80,11 @@ func (g *region) sides(w map[string]rat) []uprightSide {
 	}
 	for _, o := range g.run.Openings {
 		kind, weight := "opening side", w["opening_side"]
-		if o.Kind == "box" {
+		switch {
+		case o.Kind == "box":
 			kind, weight = "box side", w["box_side"]
+		case o.Kind == "window" && cmp.Or(g.run.Trim.Casing, g.job.Trim.Casing) != nil:
+			weight = zero()
 		}
 		_, gap := g.job.grown(o)
 		way := o.taped.area().Sign()
@@ -155,6 +158,38 @@ func (g *region) seamTerm(i int, x rat, w map[string]rat) term {
 	return term{i, i, "seam", x, w["seam"], g.run.prominence(x), g.seen(x)}
 }
 
+// weakStrips returns the terms of what a seam's two panels leave between their edges there and the
+// upright side of an opening or step: an upright strip beside it, or a tab that ends below or above.
+func (g *region) weakStrips(i int, j joint, w map[string]rat) []term {
+	var out []term
+	sides := g.sides(w)
+	for _, e := range []struct {
+		x     rat
+		right bool // its panel lies right of it
+	}{{j.left, false}, {j.right, true}} {
+		for k, s := range sides {
+			width := diff(e.x, s.x)
+			if e.right {
+				width = negative(width)
+			}
+			if width.Sign() <= 0 || !less(width, w["least_strip"]) {
+				continue
+			}
+			height := zero()
+			switch beside := s.right != e.right; {
+			case beside: // the material lies on the seam's side
+				for _, part := range s.parts {
+					height = sum(height, g.beside(s.x, part[0], part[1], s.right))
+				}
+			case k == 0 || !same(sides[k-1].x, s.x) || sides[k-1].right != s.right: // once for each place
+				height = length(g.at(s.x, side(!s.right)))
+			}
+			out = append(out, term{i, i, "weak strip", j.middle(), diff(w["least_strip"], width), w["weak_strip"], height})
+		}
+	}
+	return out
+}
+
 // cornerTerm returns the term of the inside corner right of run i. It weighs what the greater
 // prominence of its two ends says, if any does.
 func (j *room) cornerTerm(i, next int, left, right *region, mismatch rat, w map[string]rat) term {
@@ -183,7 +218,7 @@ func (c *checker) terms() []term {
 				continue
 			}
 			x := j.middle()
-			out = append(out, g.seamTerm(i, x, c.weights))
+			out = append(append(out, g.seamTerm(i, x, c.weights)), g.weakStrips(i, j, c.weights)...)
 			if !c.restarted(i, j) { // a distance counts whatever the height
 				out = append(out, term{i, i, "seam off its line", x, p.offLine(c.phase(i, x, fromLeft)), c.weights["seam_line"], whole(12)})
 			}
@@ -231,7 +266,7 @@ func (c *checker) exposedEnd(i int) {
 	g := c.regions[i]
 	for _, u := range g.uprights(c.weights) {
 		e := map[bool]endEdge{true: g.left, false: g.right}[u.right]
-		if !g.wantsWhole(u, c.weights) || c.laid(i) || !g.canBeWhole(e) {
+		if !g.wantsWhole(u, c.weights) || c.laid(i) || c.job.Runs[i].Keep.binds() || !g.canBeWhole(e) {
 			continue
 		}
 		if t, whole := c.job.uprightTerm(i, u, c.origin(i, u.x, side(u.right))); !whole {

@@ -1,0 +1,101 @@
+package verify_test
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/wall/plan"
+	"example.com/groovewright/wall/verify"
+)
+
+// room fills in what rooms of the table below have in common.
+func room(runs, more string) []byte {
+	return []byte(`{"profile": {"features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
+		"stock": [{"name": "sheet", "width": "48", "length": "96"}], "runs": [` + runs + `]` + more + `}`)
+}
+
+// wall is a run 60 in wide and 24 in high, its left end exposed, with more in it.
+func wallWith(more string) string {
+	return `{"name": "A", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "24"}, {"at": "60", "top": "24"}]` + more + `}`
+}
+
+const (
+	aDoor   = `{"name": "door", "kind": "other", "left": "20", "bottom": "-1", "width": "20", "height": "40"}`
+	aWindow = `{"name": "window", "kind": "window", "left": "20", "bottom": "10", "width": "12", "height": "20"}`
+	aBox    = `{"name": "box", "kind": "box", "left": "20", "bottom": "5", "width": "3", "height": "5"}`
+	steps   = `{"name": "A", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights":
+		[{"at": "0", "top": "30"}, {"at": "30", "top": "30"}, {"at": "30", "top": "20"}, {"at": "60", "top": "20"}]`
+	boards = `{"profile": {"features": [{"kind": "flat", "width": "3 3/4"}, {"kind": "groove", "width": "1/4"}], "thickness": "3/8", "boards": true},
+		"stock": [{"name": "board", "width": "4", "length": "96"}], "runs": [`
+)
+
+// TestFaultsOnceFound keeps the faults of plans that were found from outside, each in a small room.
+func TestFaultsOnceFound(t *testing.T) {
+	for _, test := range []struct {
+		name, fault string
+		job         []byte
+		exit        int
+		message     string
+	}{
+		{"gaps higher than the wall", "a piece of -1 in was planned",
+			room(`{"name": "A", "width": "40", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "2"}, {"at": "40", "top": "2"}]}`,
+				`, "gaps": {"top": "2", "bottom": "1"}`), 2, "runs[0].heights"},
+		{"gaps wider than the wall", "a piece of -2 in was planned",
+			room(`{"name": "A", "width": "2", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "20"}, {"at": "2", "top": "20"}]}`,
+				`, "gaps": {"side": "2"}`), 2, "runs[0].heights"},
+		{"run without a panel", "a run that openings cover whole refused the room",
+			room(strings.Replace(wallWith(""), "covered", "inside corner", 1)+`, {"name": "B", "width": "30", "left": {"kind": "inside corner"}, "right": {"kind": "covered"},
+				"heights": [{"at": "0", "top": "24"}, {"at": "30", "top": "24"}], "openings": [{"name": "all", "kind": "other", "left": "0", "bottom": "-1", "width": "30", "height": "30"}]}`, ""), 0, ""},
+		{"break at a door's side", "a seam was charged that is not there", room(wallWith(`, "openings": [`+aDoor+`], "breaks": [{"at": "40", "prominence": 0.1}]`), ""), 0, ""},
+		{"break close to a box", "the seam at the break was 1/4 in from the box",
+			room(wallWith(`, "openings": [{"name": "b", "kind": "box", "left": "40 1/4", "bottom": "5", "width": "2", "height": "4"}], "breaks": [{"at": "40", "prominence": 0.1}]`), ""), 0, ""},
+		{"box and window share a line", "one weight for the whole edge", room(wallWith(`, "openings": [`+aWindow+`, `+aBox+`]`), `, "priorities": {"box_side": 1}`), 0, ""},
+		{"window and box share a line", "the order of the openings mattered", room(wallWith(`, "openings": [`+aBox+`, `+aWindow+`]`), `, "priorities": {"box_side": 1}`), 0, ""},
+		{"box beside a step", "the step's side was hidden",
+			room(steps+`, "openings": [{"name": "box", "kind": "box", "left": "30", "bottom": "18", "width": "3", "height": "5"}]}`, ""), 0, ""},
+		{"box and window beside a step", "one weight for the whole edge",
+			room(steps+`, "openings": [{"name": "box", "kind": "box", "left": "30", "bottom": "18", "width": "3", "height": "5"},
+				{"name": "window", "kind": "window", "left": "30", "bottom": "10", "width": "13", "height": "8"}]}`, `, "priorities": {"box_side": 1}`), 0, ""},
+		{"heights between the marks", "the step's side was counted other than its piece is cut",
+			room(`{"name": "A", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights":
+				[{"at": "0", "top": "20 1/16"}, {"at": "30", "top": "20 3/16"}, {"at": "30", "top": "30 3/16"}, {"at": "60", "top": "30 5/16"}]}`,
+				`, "tape": "1/8", "gaps": {"side": "1/16"}`), 0, ""},
+		{"boards under an arch", "a board without a piece, and an edge off the marks",
+			[]byte(boards + wallWith(`, "openings": [{"name": "n", "kind": "window", "left": "10", "bottom": "8", "width": "13", "height": "10", "rise": "4"}]`) + `]}`), 0, ""},
+		{"boards over an arch from the floor", "a board without a piece, and an edge off the marks",
+			[]byte(boards + wallWith(`, "openings": [{"name": "n", "kind": "window", "left": "10", "bottom": "-1", "width": "13", "height": "20", "rise": "4"}]`) + `]}`), 0, ""},
+		{"arc beyond its outline", "the arc was drawn outside of it",
+			room(wallWith(`, "openings": [{"name": "n", "kind": "other", "left": "20", "bottom": "8", "width": "10", "height": "2", "rise": "8"}]`), ""), 2, "runs[0].openings[0].rise"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			data, message, exit := planned(t, test.job, plan.Sheets, small)
+			if exit != test.exit || !strings.Contains(message, test.message) {
+				t.Fatalf("%s: exit %d, %q; want %d and a message with %q", test.fault, exit, message, test.exit, test.message)
+			}
+			for _, f := range verify.Plan(test.job, data) {
+				if exit == 0 {
+					t.Errorf("%s: %v", test.fault, f)
+				}
+			}
+		})
+	}
+}
+
+// The blemish of a room does not depend on the order in which its openings are listed.
+func TestOrderOfOpeningsIsNothing(t *testing.T) {
+	total := func(openings string) string {
+		data, message, exit := planned(t, room(wallWith(`, "openings": [`+openings+`]`), `, "priorities": {"box_side": 1}`), plan.Looks, small)
+		var p struct {
+			Total string `json:"blemish_total"`
+		}
+		if err := json.Unmarshal(data, &p); err != nil || exit != 0 {
+			t.Fatal(message, err)
+		}
+		return p.Total
+	}
+	if a, b := total(aWindow+", "+aBox), total(aBox+", "+aWindow); a != b {
+		t.Errorf("blemish %s with the window first, %s with the box first", a, b)
+	}
+}

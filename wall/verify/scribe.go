@@ -1,0 +1,104 @@
+package verify
+
+import "slices"
+
+// closing checks which pieces of run i are measured again on the wall, and what is left on them to
+// scribe: those of the panel fitted last and of each at an opening that parts the run.
+func (c *checker) closing(i int) {
+	r, g := c.plan.Runs[i], c.regions[i]
+	farRight := r.SetOut.Direction != "left"
+	for k, panel := range r.Panels {
+		atDoor := func(right bool) bool {
+			n := slices.IndexFunc(c.boards[i], func(b board) bool { return !b.old && same(b.left, panel.Left) })
+			switch {
+			case right && n+1 < len(c.boards[i]):
+				return c.joints[i][n].open
+			case !right && n > 0:
+				return c.joints[i][n-1].open
+			case right:
+				return less(panel.Right, least(g.right.x, g.right.stop))
+			}
+			return less(most(g.left.x, g.left.stop), panel.Left)
+		}
+		last := k == 0
+		if farRight {
+			last = k == len(r.Panels)-1
+		}
+		closing := last || atDoor(true) || atDoor(false)
+		end := map[bool]string{true: c.job.Runs[i].Right.Kind, false: c.job.Runs[i].Left.Kind}[farRight]
+		edges := []string{""} // what may be scribed
+		name := map[bool]string{true: "right", false: "left"}
+		switch {
+		case last && (atDoor(farRight) || end != exposed && end != outsideCorner), atDoor(farRight):
+			edges = []string{name[farRight]}
+		case last && atDoor(!farRight):
+			edges = []string{"", name[!farRight]}
+		case atDoor(!farRight):
+			edges = []string{name[!farRight]}
+		}
+		for _, number := range panel.Pieces {
+			n, known := c.pieces[number]
+			if !known {
+				continue
+			}
+			piece, path := c.plan.Pieces[n], item("pieces", n)
+			c.equal(Closing, path+".closing", piece.Closing, closing, "the panel fitted last and those at doors, and no others, have closing pieces")
+			edge, width := "", zero()
+			if piece.Scribe != nil && piece.Scribe.Width.Sign() != 0 {
+				edge, width = piece.Scribe.Edge, piece.Scribe.Width
+			}
+			want := slices.Clone(edges)
+			for n, e := range want {
+				if e != "" && c.job.mostScribe(piece, e == "left").Sign() == 0 {
+					want[n] = ""
+				}
+			}
+			c.require(slices.Contains(want, edge), Closing, path+".scribe.edge", edge, want, "not the edge to scribe")
+			if edge != "" {
+				c.equal(Closing, path+".scribe.width", width, c.job.mostScribe(piece, edge == "left"), "not what is left to scribe, or a sheet has for it")
+			}
+		}
+	}
+}
+
+// mostScribe returns what is left on one edge of a piece to scribe: the job's, or the most that some
+// sheet has where none has all of it.
+func (j *room) mostScribe(piece planPiece, left bool) rat {
+	p, best := j.pattern, zero()
+	for _, s := range j.Stock {
+		if less(s.usable(), piece.Height) {
+			continue
+		}
+		for _, turned := range []bool{false, true} {
+			for _, start := range p.starts(piece.LeftPhase, piece.Width, s, turned) {
+				// What is left of the piece's place on the sheet, and what is right of it.
+				for ; !less(s.Width, sum(start, piece.Width)); start = sum(start, p.pitch) {
+					spare := diff(s.Width, sum(start, piece.Width))
+					if left != turned {
+						spare = start
+					}
+					best = most(best, least(spare, j.scribe))
+					if j.sweep.spend(1); p.pitch.Sign() == 0 {
+						spare = diff(s.Width, piece.Width) // it may lie anywhere
+						best = most(best, least(spare, j.scribe))
+						break
+					}
+				}
+			}
+		}
+	}
+	return best
+}
+
+// part returns the rectangle of material that a piece is sawn out of, with what is left to scribe, and
+// the phase of its left edge.
+func (p planPiece) part(x, y rat) (r rect, leftPhase rat) {
+	r, leftPhase = rect{x, y, p.Width, p.Height}, p.LeftPhase
+	if s := p.Scribe; s != nil {
+		r.W = sum(r.W, s.Width)
+		if s.Edge == "left" {
+			leftPhase = diff(leftPhase, s.Width)
+		}
+	}
+	return r, leftPhase
+}
