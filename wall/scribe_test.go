@@ -26,11 +26,11 @@ func TestClosingPieces(t *testing.T) {
 		openings    []Opening
 		want        string
 	}{
-		{"the last in the direction of work, at its far edge", "60", end(Exposed), end(Covered), nil, "1, 2, 3 closing, right 1/4"},
+		{"the last in the direction of work, at its far edge", "61", end(Exposed), end(Covered), nil, "1, 2, 3 closing, right 1/4"},
 		{"from the right", "60", end(Covered), end(Exposed), nil, "3 closing, left 1/4, 2, 1"},
 		{"nothing at an exposed end", "60", end(Exposed), end(Exposed), nil, "1, 2, 3 closing"},
 		{"nor at an outside corner", "60", end(Exposed), end(OutsideCorner), nil, "1, 2, 3 closing"},
-		{"beside a door too", "70", end(Exposed), end(Covered), []Opening{door("30", "50")}, "1, 2 closing, right 1/4, 3 closing, right 1/4"},
+		{"beside a door too", "70", end(Exposed), end(Covered), []Opening{door("31", "50")}, "1, 2 closing, right 1/4, 3 closing, right 1/4"},
 		{"between two doors at the far one", "70", end(Exposed), end(Covered), []Opening{door("10", "30"), door("40", "60")},
 			"1 closing, right 1/4, 2 closing, right 1/4, 3 closing, right 1/4"},
 		{"beside a door where the far end is seen", "60", end(Exposed), end(Exposed), []Opening{door("20", "40")}, "1 closing, right 1/4, 2 closing, left 1/4"},

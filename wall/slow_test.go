@@ -73,6 +73,7 @@ type enumeration struct {
 	search *search // has the programs, not run
 	costs  []exactCost
 	met    int      // layouts, those too that no left limit asks for
+	steps  int      // calls of seams
 	first  int      // residue of the first stretch
 	used   [][2]int // run and residue of each stretch so far
 }
@@ -195,6 +196,9 @@ func (e *enumeration) bays(s *program, o fraction.Length, k int, sofar exactCost
 
 // seams covers the rest of a bay from left with panels that end at one of xs.
 func (e *enumeration) seams(s *program, o fraction.Length, b span, xs []fraction.Length, left fraction.Length, sofar exactCost, then func(exactCost)) {
+	if e.steps++; e.steps > 1000*e.most { // seams at every mark, and hardly a way to the end
+		e.met = e.most + 1
+	}
 	if e.met > e.most {
 		return
 	}
