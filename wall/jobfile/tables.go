@@ -7,6 +7,7 @@ import (
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 // These structs are the tables of the job file, one for each object that no other package has as it

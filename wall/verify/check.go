@@ -167,7 +167,7 @@ func (c *checker) repeats() {
 		c.equal(Job, "saw.kind", got.Kind, c.job.Saw.Kind, "not the job's saw")
 		face := cmp.Or(c.job.Saw.Face, map[string]string{"circular": "down"}[c.job.Saw.Kind], "up")
 		c.equal(Job, "saw.face", cmp.Or(got.Face, "up"), face, "not the side that lies up")
-		c.given(Job, "saw.least_rip", got.LeastRip, or(c.job.Saw.LeastRip, ratio(1, 8)), "not the job's least rip")
+		c.given(Job, "saw.least_rip", got.LeastRip, c.job.leastRip(), "not the job's least rip")
 	}
 	if got := c.plan.Gaps; got != nil {
 		c.equal(Job, "gaps", *got, c.job.Gaps, "not the job's gaps")

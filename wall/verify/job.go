@@ -141,6 +141,14 @@ const (
 	covered       = "covered"
 )
 
+// leastRip is the least that a saw takes off: the job's, 1/8 in or 3 mm.
+func (j *room) leastRip() rat {
+	if j.Units != "" && j.Units != "in" {
+		return or(j.Saw.LeastRip, times(whole(3), perUnit["mm"]))
+	}
+	return or(j.Saw.LeastRip, ratio(1, 8))
+}
+
 // binds says whether origins cannot be chosen freely.
 func (k keep) binds() bool { return k.Origin != nil || len(k.Seams)+len(k.Clear) > 0 }
 

@@ -165,7 +165,7 @@ func ThinCuts(job, plan []byte) bool {
 }
 
 func (c *checker) thinCuts() bool {
-	rip := or(c.job.Saw.LeastRip, ratio(1, 8))
+	rip := c.job.leastRip()
 	return slices.ContainsFunc(c.plan.Sheets, func(s planSheet) bool {
 		for _, cut := range s.Cuts {
 			if cut.Off.Sign() > 0 && less(cut.Off, rip) {
