@@ -16,7 +16,7 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 197 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
+//   - Each of 240 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged
@@ -42,8 +42,8 @@
 //  6. An opening from top to bottom parts the run: no seam, and the pattern runs on behind it.
 //  7. Butting and long points count the thickness of the profile.
 //  8. A computed point is under a mark off the exact one; rounding twice can lose two: a fault.
-//  9. The ends of a leaning edge that no tape gave are rounded into the space, up or down, then
-//     sideways; the middle of the straight edge between speaks for its phase. The stated limit may
+//  9. The ends of a leaning edge that no tape gave are rounded as computed points are, up or down, then
+//     sideways; openings part it, and each part counts from its own foot to its own head. The stated limit may
 //     be exact or rounded; panels stop, and phase 0 at the left limit stands, at the rounded one.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of the repeat too.
 //     A profile without any has no distance to a line.
@@ -88,13 +88,17 @@
 //  31. Proved means that the plan has as few sheets as sheets_at_least says. Where some stock is
 //     counted, it may speak of the sheets to buy instead, and is not judged.
 //  32. No choice is at least as good as another in all of sheets, sheets to buy, money, blemish.
-//  33. A blemish's weight may hold the height in feet or not; the cost is with it.
+//  33. A term states its height, but for the distance of a seam off its line.
 //  34. The tape is 1/16 in where the job names none, 1 mm where its units are metric.
-//  35. An upright that is the side of a step and of an opening counts as the opening's. So does the
-//     upright edge that a corner standing out to one side gets by growing.
+//  35. Where the sides of openings and steps share a line, each part of it counts for the side that
+//     weighs most. A corner that stands out to one side gets an upright edge by growing.
 //  36. A point given by distances from known ones agrees with two of them to a mark, with the
 //     others to what the plan states. An arched head has points on its arc or at most two marks
 //     outside, and straight edges between them that do not enter it.
 //  37. A story pole has a mark at both edges of each panel. On a piece every corner is marked;
 //     starter holes stay in the waste.
+//  38. A computed coordinate goes to a mark within snap, else into the space; a piece may be larger by
+//     snap near sloped edges. Edges of a mark or less between computed corners are none.
+//  39. Tabs under, over and beside openings of any kind and steps are weak strips.
+//  40. The last panel is scribed at its far edge; at its edge at a door where the far one is seen.
 package verify

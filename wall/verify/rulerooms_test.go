@@ -114,7 +114,7 @@ func said(t *testing.T, rule verify.Rule, job, data []byte) (faults []string) {
 	if found := regexp.MustCompile(`~ ?[0-9]|\([+-] ?[0-9]`).FindString(text); found != "" {
 		faults = append(faults, "words: a length is written "+found)
 	}
-	if thin, said := verify.ThinCuts(job, data), strings.Contains(text, "plane off"); thin != said {
+	if thin, said := verify.ThinCuts(job, data), regexp.MustCompile(`\bplanes? [0-9]`).MatchString(text); thin != said {
 		faults = append(faults, fmt.Sprintf("words: something to plane off: %v, said so: %v", thin, said))
 	}
 	return faults
