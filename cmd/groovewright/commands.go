@@ -2,12 +2,15 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
@@ -46,6 +49,17 @@ func (c call) profiles() ([]groove.Profile, error) {
 	return profiles, fault.Under(err, name)
 }
 
+// profile finds a profile by its name, one of a file first.
+func (c call) profile(name string) (groove.Profile, error) {
+	own, err := c.profiles()
+	for _, p := range slices.Concat(own, groove.Builtin()) {
+		if p.Name == name {
+			return p, err
+		}
+	}
+	return groove.Profile{}, cmp.Or(err, error(usageError("there is no such profile; groovewright profiles lists them")))
+}
+
 // profilesCommand lists the ready profiles, and those of a file.
 func profilesCommand(c call) error {
 	own, err := c.profiles()
@@ -55,20 +69,33 @@ func profilesCommand(c call) error {
 	return show(c.stdout, book.Profiles(append(groove.Builtin(), own...)))
 }
 
-// compareCommand plans several jobs and sets the plans side by side.
+// compareCommand plans several jobs, or jobs on several profiles, and sets the plans side by side.
 func compareCommand(c call) error {
+	words, given := c.options["profile"]
+	if len(c.operands) < 2 && !given {
+		return usageError("compare: two jobs at least, or a job and --profile")
+	}
+	var names []string
 	var plans []plan.Plan
-	for _, name := range c.operands {
-		j, err := c.readJob(name)
-		if err == nil {
-			plans = append(plans, plan.Plan{})
-			plans[len(plans)-1], err = c.search(j, plan.Options{})
-		}
-		if err != nil {
-			return fmt.Errorf("%s: %w", name, err)
+	for _, file := range c.operands {
+		for word := range strings.SplitSeq(words, ",") {
+			name := file
+			j, err := c.readJob(file)
+			if err == nil && given {
+				name += ", " + word
+				j.Profile, err = c.profile(word)
+			}
+			if err == nil {
+				plans = append(plans, plan.Plan{})
+				plans[len(plans)-1], err = c.search(j, plan.Options{})
+			}
+			if err != nil {
+				return fmt.Errorf("%s: %w", name, err)
+			}
+			names = append(names, name)
 		}
 	}
-	return show(c.stdout, book.Compare(c.operands, plans))
+	return show(c.stdout, book.Compare(names, plans))
 }
 
 // readFile reads a file, or standard input for "-", up to one byte more than most: so that whoever

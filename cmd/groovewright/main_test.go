@@ -212,7 +212,9 @@ func TestUsage(t *testing.T) {
 		{"option that is nearly one", []string{"plan", "--jsno", kitchen}, wrong, `did you mean "--json"?`},
 		{"completion", []string{"completion", "bash"}, done, "complete -o default -W \"plan check"},
 		{"completion of no shell", []string{"completion", "ksh"}, wrong, "expected bash, zsh or fish"},
-		{"one job to compare", []string{"compare", kitchen}, wrong, "1 operands"},
+		{"one job to compare", []string{"compare", kitchen}, wrong, "two jobs at least"},
+		{"profile to compare", []string{"compare", kitchen, "--profile", "beadboard 1-1/2,beadboard 2"}, done, "kitchen.json, beadboard"},
+		{"no such profile to compare", []string{"compare", kitchen, "--profile", "beadboard 1"}, wrong, "no such profile"},
 		{"no profiles", []string{"check", kitchen, "--profiles", "no-such-file.json"}, wrong, "no-such-file.json"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

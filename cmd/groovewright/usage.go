@@ -75,9 +75,9 @@ func commands() []command {
 			says: "Judge a plan in JSON against its job, as a second opinion.",
 		},
 		{
-			name: "compare", operands: "JOB JOB...", least: 2, most: 99, do: compareCommand,
+			name: "compare", operands: "JOB...", least: 1, most: 99, do: compareCommand,
 			says:    "Plan several jobs and set them side by side: sheets, money, flaws, work.",
-			options: []option{profiles},
+			options: []option{{"profile", "A,B", "plan each job with each of these profiles instead"}, profiles},
 		},
 		{
 			name: "profiles", do: profilesCommand,
