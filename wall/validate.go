@@ -21,7 +21,7 @@ const (
 // The largest room that is planned, so that each plan ends within bounded time and memory.
 const (
 	MaxKinds    = 64 // of stock
-	MaxRuns     = 60
+	MaxRuns     = 100
 	MaxFeatures = 300  // of the pattern, times the runs
 	MaxPanels   = 1000 // of the widest stock, side by side along all runs together; installed panels
 	MaxStations = 1000 // of all runs together

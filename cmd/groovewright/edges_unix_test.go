@@ -45,6 +45,7 @@ func TestRoomsAtTheLimits(t *testing.T) {
 		profile any
 		stock   []object
 	}{
+		{"100 runs, 3 features", 100, object{"name": "invented", "thickness": "1/4", "features": features(3)}, sheet},
 		{"60 runs, 5 features", 60, object{"name": "invented", "thickness": "1/4", "features": features(5)}, sheet},
 		{"20 runs, 15 features", 20, object{"name": "invented", "thickness": "1/4", "features": features(15)}, sheet},
 		{"3 runs, 100 features", 3, object{"name": "invented", "thickness": "1/4", "features": features(100)}, sheet},

@@ -61,7 +61,7 @@ func TestLimits(t *testing.T) {
 		{"stock", "stock", 64, "at most 64 kinds of stock", false, func(i int) object {
 			return object{"name": fmt.Sprint(i), "width": "48", "length": fmt.Sprint(40 + i)}
 		}},
-		{"runs", "runs", 60, "at most 60 runs", false, func(i int) object {
+		{"runs", "runs", 100, "at most 100 runs", false, func(i int) object {
 			return object{"name": fmt.Sprint(i), "width": "96", "left": level, "right": level, "heights": []object{{"at": "0", "top": "30"}, {"at": "96", "top": "30"}}}
 		}},
 		{"features", "profile.features", 150, "at most 300 features of the pattern times runs", false, func(i int) object {
