@@ -151,7 +151,7 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 			}
 			at := m.room.Runs[r].Breaks[cuts[0]].At
 			if joint = joint.add(terms...); len(terms) > 1 { // there is a seam
-				joint.broken = len(m.room.BoxesAt(r, at))
+				joint.broken = atBoxes(m.room, r, at)
 				if m.room.Runs[r].Keep.clears(at) {
 					continue
 				}
@@ -227,9 +227,23 @@ func (e *enumeration) seams(s *program, o fraction.Length, b span, xs []fraction
 	}
 }
 
+// atBoxes counts the boxes of a run that a seam at x goes through, or comes nearer to than it should.
+func atBoxes(room *Room, r int, x fraction.Length) (n int) {
+	for _, o := range room.Runs[r].Openings {
+		left, right := o.Outline[0].X, o.Outline[0].X
+		for _, p := range o.Outline {
+			left, right = fraction.Min(left, p.X), fraction.Max(right, p.X)
+		}
+		if o.Kind == Box && x.Sub(left).Compare(room.Priorities.BoxClear.Neg()) > 0 && x.Sub(right).Compare(room.Priorities.BoxClear) < 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // exactSeam returns the cost of a seam at x.
 func exactSeam(s *stretch, o, x fraction.Length) exactCost {
-	c := exactCost{broken: int(s.seamAt(o, x, false).broken), narrow: wide}
+	c := exactCost{broken: atBoxes(s.room, s.run, x), narrow: wide}
 	return c.add(s.seamTerms(x)...).add(s.lineTerm(o, x))
 }
 
