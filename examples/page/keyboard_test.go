@@ -119,9 +119,15 @@ func TestKeypad(t *testing.T) {
 	if b.eval(&at, "document.activeElement.id"); at != "runs[0].left.lean" && at != "runs[0].left.kind" {
 		t.Errorf("the next field is %q", at)
 	}
+	b.clickUntil(`[id="`+width+`"]`, "document.activeElement.id === $1", width)
+	b.write("5' 3\"")
+	press("4")
+	is(width, "5' 3\"") // nothing is lost at the first key
+	press("4", "1/4")
+	is(width, "4 1/4")
 	b.clickUntil(`[id="units"] input[value="mm"] + span`, "document.querySelector('[id=units] input:checked').value === 'mm'") // the page slides to the next field first
 	b.clickUntil(`[id="`+width+`"]`, "document.getElementById('keypad').textContent.includes('.')")
-	press("⌫", "⌫", "2", "4", ".", "5")
+	press("⌫", "⌫", "⌫", "2", "4", ".", "5")
 	is(width, "24.5")
 	b.quiet()
 }

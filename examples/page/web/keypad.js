@@ -1,13 +1,13 @@
-// A keypad of whole inches and sixteenths, or of millimetres, for a hand in a glove. It types into the
+// A keypad of whole inches and sixteenths, or of millimeters, for a hand in a glove. It types into the
 // length that has the focus, and never takes the focus itself.
 import {byId, button, el} from "dom";
 import {get} from "state";
 
-let field, wanted = matchMedia("(pointer: coarse)").matches || innerWidth < 700;
+let field;
+const wanted = matchMedia("(pointer: coarse)").matches || innerWidth < 700;
 const pad = byId("keypad");
 
 export const padWanted = () => wanted;
-export const wantPad = (yes) => { wanted = yes; if (!yes) hide(); };
 
 const reduced = (n) => { let d = 16; while (n % 2 === 0) { n /= 2; d /= 2; } return `${n}/${d}`; };
 
@@ -15,7 +15,11 @@ const reduced = (n) => { let d = 16; while (n % 2 === 0) { n /= 2; d /= 2; } ret
 const split = (text) => /^\s*(-?)\s*(\d*\.?\d*)(?:(?<=\d)[\s-]+|(?=\d+\/)|)(\d+\/\d+)?\s*$/.exec(text.replace(/^\s*(-?)(\d+\/\d+)\s*$/, "$1 $2"));
 
 const type = (change) => {
-  const parts = split(field.value) ?? ["", "", "", ""];
+  let parts = split(field.value);
+  if (!parts) { // what is written in another way is marked first, and replaced by the next key
+    if (field.selectionStart > 0 || field.selectionEnd < field.value.length) { field.select(); return; }
+    parts = [];
+  }
   const [sign, whole, fraction] = change(parts[1] ?? "", (parts[2] ?? "").trim(), parts[3] ?? "");
   field.value = sign + [whole, fraction].filter(Boolean).join(" ");
   field.dispatchEvent(new Event("input", {bubbles: true}));
@@ -46,7 +50,7 @@ const build = () => {
       button("Close", hide, {tabindex: -1}), button("Next", next, {tabindex: -1, class: "strong"})));
 };
 
-export const hide = () => { pad.hidden = true; document.body.classList.remove("typing"); };
+const hide = () => { pad.hidden = true; document.body.classList.remove("typing"); };
 
 // show brings the keypad up for a length.
 export const show = (input) => {

@@ -1,7 +1,7 @@
 // The form: the room, what is bought, and the runs in the order in which one walks.
 import {button, byId, drawn, el, toast} from "dom";
 import {at, facts, resolve, written} from "schema";
-import {current, file, get, onChange, set, snapshot} from "state";
+import {file, get, onChange, set, snapshot} from "state";
 import {ask} from "engine";
 import {details, field, fields, label, list, notes, reveal, touched} from "fields";
 
@@ -148,7 +148,7 @@ const openings = (path) => {
 // What the engine says of the job: the walls as drawings, faults and doubts at their fields.
 let latest = {}, of, asking = false, again = false, all = false;
 
-export const check = async () => {
+const check = async () => {
   if (asking) { again = true; return; }
   asking = true;
   document.body.dataset.checking = "now"; // whoever drives the page waits for this to go
@@ -186,11 +186,10 @@ const tell = () => {
       if (look === "fault" && p === note.path) byId(p)?.setAttribute("aria-invalid", "true");
     }
   }
-  const shown = faults.filter(open), missing = faults.length - shown.length, mend = byId("mend");
+  const shown = faults.filter(open), mend = byId("mend");
   if (!mend) return;
   const go = (f) => el("li", {}, el("a", {href: "#measure", onclick: (e) => { e.preventDefault(); reveal(f.path); }}, f.path || "the job"), ": " + f.text);
   mend.replaceChildren(shown.length ? el("div", {class: "fault"}, el("p", {}, el("b", {}, shown.length === 1 ? "One thing to mend" : `${shown.length} things to mend`)), el("ul", {}, ...shown.slice(0, 8).map(go))) : "");
-  byId("measure").dataset.missing = missing;
 };
 
 document.addEventListener("filled", tell);
@@ -205,4 +204,3 @@ export const faulty = async () => {
 };
 export const fresh = () => { all = false; touched.clear(); ends.clear(); };
 export const firstJob = () => ({runs: [{left: {kind: "exposed"}, right: {kind: "exposed"}, heights: [{at: "0"}, {}]}]});
-export const started = () => JSON.stringify(current()) !== JSON.stringify(firstJob());

@@ -23,9 +23,8 @@ export const render = () => {
   else if (made) byId("search").append(el("p", {}, "The job has changed since it was planned."));
 };
 
-export const search = async (effort) => {
+const search = async (effort) => {
   if (searching) return;
-  if (!byId("search")) render();
   const status = byId("search");
   status.replaceChildren(el("p", {}, "Reading the job …"));
   const faults = await faulty();

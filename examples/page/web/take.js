@@ -58,7 +58,7 @@ const replaced = (job, text) => {
 const fresh = () => { replaced(measure.firstJob(), "A new job."); location.hash = "#measure"; };
 
 // take opens a job file, whatever is wrong with the job in it.
-export const take = async (opened) => {
+const take = async (opened) => {
   const answer = await ask({do: "open", job: await opened.text()});
   if (answer.faults) {
     const f = answer.faults[0];
