@@ -97,7 +97,7 @@ func openBrowser(t *testing.T, w window) *browser {
 		b.send("Browser.close", nil)
 		in.Close()
 		run.Wait()                                                                                     // it was asked to end
-		for end := time.Now().Add(patience); os.RemoveAll(profile) != nil && time.Now().Before(end); { // its helpers end a little later
+		for end := time.Now().Add(patience); os.RemoveAll(profile) != nil && time.Now().Before(end); { // its child processes end a little later
 			time.Sleep(50 * time.Millisecond)
 		}
 	})
