@@ -16,7 +16,7 @@ import (
 )
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
-// {name0} and {quoted0} of the names, {length0}, {about0} and {overlap0} of the lengths, {count0}
+// {name0} and {quoted0} of the names, {length0}, {about0}, {upto0} and {overlap0} of the lengths, {count0}
 // of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {way0} is the
 // sentence for a way out of a weak spot.
 var doubtWords = map[warning.Kind]string{
@@ -65,7 +65,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "fiberboard moves: {about1} at the seams in place of {length0} is what its trade body prints for sheets so wide, 2.5 mm for each meter",
+	finish.SeamTight:         "fiberboard moves: {upto1} at the seams in place of {length0} is what its trade body prints for sheets so wide, 2.5 mm for each meter",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -102,6 +102,9 @@ func (t *text) doubt(w warning.Warning) string {
 			return wayOutWords[way]
 		case kind == "length" && i < len(w.Lengths):
 			return t.tape.Format(w.Lengths[i])
+		case kind == "upto" && i < len(w.Lengths): // half a mark can be told on a tape
+			up, _ := w.Lengths[i].Round(t.tape.Mark.Div(2), fraction.Up)
+			return "up to " + t.length(up)
 		case kind == "about" && i < len(w.Lengths):
 			return t.about(w.Lengths[i])
 		case kind == "wide" && i < len(w.Lengths):
