@@ -215,7 +215,7 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, far Direction, last bool) {
 	closing, scribed := m.closes(g, r, panel, far, last)
 	pieces := m.piecesOf(g, r, panel.Left, panel.Right)
-	m.stopAtVoids(panel, g, g.band(panel.Left, panel.Right, m.room.Mark))
+	m.stopAtPieces(&layout.Runs[r], panel, g, g.band(panel.Left, panel.Right, m.room.Mark))
 	for i, piece := range pieces {
 		piece.Number, piece.Label, piece.Panel, piece.Closing = len(layout.Pieces)+1, strconv.Itoa(panel.Number), panel.Number, closing
 		piece.LeftPhase = groove.Modulo(panel.LeftPhase.Add(piece.At.X.Sub(panel.Left)), m.room.Profile.Pitch())
@@ -276,21 +276,33 @@ func (m *Model) nameHoles(piece *Piece, shape cutout.Shape) {
 	}
 }
 
-// stopAtVoids moves an edge of a panel at an opening that parts the run to where its pieces stop:
-// beside a sloped side that is a mark of the tape, farther in than the line itself.
-func (m *Model) stopAtVoids(panel *Panel, g *region, shapes []cutout.Shape) {
+// stopAtPieces moves an edge of a panel at an opening that parts the run, or at an end of the run, to
+// where its pieces stop. Beside a sloped side or a leaning end that is a mark of the tape: farther in
+// than the line itself, or another than that of the whole wall, which has other corners near it.
+func (m *Model) stopAtPieces(run *RunLayout, panel *Panel, g *region, shapes []cutout.Shape) {
 	if len(shapes) == 0 {
 		return
 	}
 	pitch := m.room.Profile.Pitch()
 	left, right := extent(shapes)
-	if g.columnAt(panel.Left, true) < 0 {
-		panel.LeftPhase = groove.Modulo(panel.LeftPhase.Add(left.Sub(panel.Left)), pitch)
-		panel.Left = left
+	limit := func(side int, at fraction.Length) {
+		if run.SetOut.From == run.Limits[side] {
+			run.SetOut.From = at
+			run.SetOut.Origin = firstRepeat(at, run.SetOut.Origin, pitch, run.SetOut.Direction)
+		}
+		run.Limits[side] = at
 	}
-	if g.columnAt(panel.Right, false) < 0 {
+	if end := panel.Left == g.left; end || g.columnAt(panel.Left, true) < 0 {
+		panel.LeftPhase = groove.Modulo(panel.LeftPhase.Add(left.Sub(panel.Left)), pitch)
+		if panel.Left = left; end {
+			limit(0, left)
+		}
+	}
+	if end := panel.Right == g.right; end || g.columnAt(panel.Right, false) < 0 {
 		panel.RightPhase = groove.Modulo(panel.RightPhase.Add(right.Sub(panel.Right)), pitch)
-		panel.Right = right
+		if panel.Right = right; end {
+			limit(1, right)
+		}
 	}
 }
 
