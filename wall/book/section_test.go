@@ -2,6 +2,7 @@ package book
 
 import (
 	"encoding/csv"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -242,8 +243,17 @@ var inPieceList = regexp.MustCompile(`^  .*: (\S.*?) to (\S.*?) (across|from rig
 // What the short text has sawn out of a piece by rectangles alone leaves its shape: every corner of a
 // rectangle that lies inside the piece's own is a corner of its shape, and the areas agree.
 func TestShortTextShapesPiecesOfRectangles(t *testing.T) {
+	plans := examplePlans(t)
+	text, err := os.ReadFile("../../examples/kitchen.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	trim := `{"trim": {"top": {"name": "cap rail", "covers": "3/4"}, "bottom": {"name": "base strip", "covers": "3/4"}},`
+	if plans["trimmed kitchen"], err = madePlan(strings.NewReader(strings.Replace(string(text), "{", trim, 1))); err != nil {
+		t.Fatal(err)
+	}
 	shaped := 0
-	for name, p := range examplePlans(t) {
+	for name, p := range plans {
 		for _, piece := range p.Pieces {
 			shown := p
 			shown.Pieces = []plan.Piece{piece}
