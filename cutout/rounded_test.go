@@ -221,6 +221,9 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 			[]cutout.Point{at(0, 0), at(10, 4), {X: in(10), Y: number("4 1/8")}, at(0, 8)}},
 		{"and of one that is taped", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/16")}, at(0, 8)},
 			[]cutout.Point{{X: in(10), Y: number("4 1/16")}}, []cutout.Point{at(0, 0), at(10, 4), {X: in(10), Y: number("4 1/16")}, at(0, 8)}},
+		// A window open at the top: the other part of the top is on one line with the edge that moves.
+		{"beside another edge on the same line", []cutout.Point{{X: of(5, 8), Y: in(0)}, at(14, 0), at(14, 25), at(9, 25), at(9, 10), at(3, 10), at(3, 25), {X: of(33, 256), Y: in(25)}},
+			nil, []cutout.Point{{X: of(5, 8), Y: in(0)}, at(14, 0), at(14, 25), at(9, 25), at(9, 10), at(3, 10), at(3, 25), {X: of(1, 8), Y: in(25)}}},
 		{"and where it is level", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}, nil,
 			[]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}},
 	}

@@ -197,6 +197,11 @@ func (s Shape) free(ring []Point, i int, to Point) bool {
 		return false
 	}
 	crosses := func(a, b, p, q Point) bool {
+		lo, hi := Bounds([]Point{a, b})
+		from, end := Bounds([]Point{p, q})
+		if hi.X.Less(from.X) || end.X.Less(lo.X) || hi.Y.Less(from.Y) || end.Y.Less(lo.Y) {
+			return false // on one line, maybe, but apart
+		}
 		return orient(a, b, p)*orient(a, b, q) <= 0 && orient(p, q, a)*orient(p, q, b) <= 0
 	}
 	for p, q := range s.Edges() {
