@@ -19,7 +19,7 @@ import (
 // Window: the sill's underside. Hatch: sill and crown. The other corners beside the seam are those
 // of the floor, below 1, and of the top at 24.
 func TestHalfNotchesAgree(t *testing.T) {
-	for name, want := range map[string][]plan.Point{"odd-window": spots("37 15/16, 23 15/16; 38 1/16, 23 15/16"), "odd-arch": spots("43 3/4, 1 1/8; 43 3/4, 19 1/8; 43 7/8, 1 1/8; 43 7/8, 19 1/8")} {
+	for name, want := range map[string][]plan.Point{"odd-window": spots("37 15/16, 23 15/16; 38 1/16, 23 15/16"), "odd-arch": spots("43 3/4, 1 1/8; 43 3/4, 19 1/8; 43 7/8, 1 1/8; 43 7/8, 19 1/16")} {
 		p := oddPlan(t, name)
 		left, right := p.Runs[0].Panels[0].Right, p.Runs[0].Panels[1].Left
 		var got []plan.Point
