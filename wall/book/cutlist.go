@@ -16,9 +16,9 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.begin("Cut list")
-	t.para(fmt.Sprintf("%s, the lower end of the %s toward you. The blade takes %s and runs just beyond the measure: of a crosscut from the part's lower end, "+
-		"of a rip from its %s. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), t.given(p.Saw.Kerf), ripEdge(p)))
+	t.para(fmt.Sprintf("%s, the lower end of the %s toward you. Measure a crosscut from the part's lower end, a rip from its %s; the blade, %s, runs just beyond "+
+		"the measure. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
+		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), ripEdge(p), t.given(p.Saw.Kerf)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {

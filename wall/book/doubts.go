@@ -17,10 +17,11 @@ import (
 
 // doubtWords has the sentence for each kind of warning. The facts stand in braces, counted from 0:
 // {name0} and {quoted0} of the names, {length0}, {about0}, {upto0} and {overlap0} of the lengths, {count0}
-// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {way0} is the
+// of the counts, with a noun that follows it: {count0 sheet} is 1 sheet or 2 sheets. {across0} is a
+// place on a piece. {way0} is the
 // sentence for a way out of a weak spot.
 var doubtWords = map[warning.Kind]string{
-	wall.StationsApart: "no height was taped over {length0} (more than {length1}): tape one between",
+	wall.StationsApart: "{length0} without a taped height (more than {length1}): tape one between",
 	wall.TopJump:       "the top changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
 	wall.BottomJump:    "the bottom changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
 	wall.TopOff:        "the top lies {length0} off the line of the heights beside it: tape it again",
@@ -36,7 +37,7 @@ var doubtWords = map[warning.Kind]string{
 	wall.StripBelow:    "only {length0} of panelling is left below {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 	wall.StripBetween:  "only {length0} of panelling is left between {quoted1} and {quoted0} (less than {length1}): tape it again, or cover the place with trim",
 
-	plan.StockSwapped:    "wider, {length0}, than long, {length1}: the grooves run along the length; are the two swapped?",
+	plan.StockSwapped:    "{length0} wide and only {length1} long: the grooves run along the length; are the two swapped?",
 	plan.StockOfSeveral:  "boards of {length1} are ripped from stock {length0} wide, two or more side by side: is it a sheet, or is boards not meant?",
 	plan.NoPrice:         "no price, where others to be bought have one: the plan takes it for free and uses it first",
 	plan.PointsApart:     "the distances do not meet in one point: the one from base {count0} is off by {length0}; tape them again",
@@ -51,11 +52,11 @@ var doubtWords = map[warning.Kind]string{
 	plan.TrimNarrow:    "{quoted0} covers {length0}, but the gap takes {length1} of it: it should reach {length2} beyond the gap; take a wider one or a smaller gap",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
 	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
-	plan.NarrowPanel:   "panel {count0} is only {length0} wide; there was no other way",
+	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
 	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
-	plan.RulesBroken:   "{count0 rule} had to be broken: a seam nearer to a box, or a panel narrower, than wanted",
-	plan.WeakSpot:      "{name1} {wide0} at {about1} across, {about2} up: {way2}",
+	plan.RulesBroken:   "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
+	plan.WeakSpot:      "{name1} {wide0} at {across1}, {about2} up: {way2}",
 
 	finish.ThicknessUnknown:  "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
 	finish.WideGap:           "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
@@ -65,7 +66,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "fiberboard moves: {upto1} at the seams in place of {length0} is what its trade body prints for sheets so wide, 2.5 mm for each meter",
+	finish.SeamTight:         "fiberboard moves: for sheets so wide its trade body prints gaps of {upto1}, 2.5 mm for each meter; {length0} is given",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -85,7 +86,10 @@ func Warning(p plan.Plan, w warning.Warning) string {
 
 // doubt says what a warning says. A kind that has no words is written as it is, and a fact that is
 // not there as nothing.
-func (t *text) doubt(w warning.Warning) string {
+func (t *text) doubt(w warning.Warning) string { return t.doubtAt(w, fromLeft) }
+
+// doubtAt says it with places on a piece measured from that edge.
+func (t *text) doubtAt(w warning.Warning, from side) string {
 	return fact.ReplaceAllStringFunc(cmp.Or(doubtWords[w.Kind], string(w.Kind)), func(match string) string {
 		parts := fact.FindStringSubmatch(match)
 		i, _ := strconv.Atoi(parts[2])
@@ -107,6 +111,8 @@ func (t *text) doubt(w warning.Warning) string {
 			return "up to " + t.length(up)
 		case kind == "about" && i < len(w.Lengths):
 			return t.about(w.Lengths[i])
+		case kind == "across" && i < len(w.Lengths):
+			return t.across(w.Lengths[i], from)
 		case kind == "wide" && i < len(w.Lengths):
 			return t.wide(w.Lengths[i])
 		case kind == "overlap" && i < len(w.Lengths):
@@ -142,7 +148,13 @@ func (t *text) warned(w warning.Warning) string {
 
 // warning returns the place of a warning, by names where it has any, with what it says.
 func (t *text) warning(p plan.Plan, w warning.Warning) string {
-	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubt(w)
+	from := fromLeft
+	for _, piece := range p.Pieces {
+		if w.Kind == plan.WeakSpot && len(w.Names) > 0 && piece.Label == w.Names[0] {
+			from = measuredSide(p, piece)
+		}
+	}
+	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, from)
 }
 
 // placeName says where a warning belongs by the names of the run and the opening, and nothing where it is

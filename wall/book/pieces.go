@@ -19,15 +19,15 @@ func (t *text) pieces(p plan.Plan) {
 		return
 	}
 	t.begin("Pieces, in order of fitting")
-	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. A piece is at its lower left " +
-		"corner. Saw the long sides of a box first, hold the waste at the last cut."
+	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. After \"at\" stands the " +
+		"place of the lower left corner. Saw the long sides of a box first, hold the waste at the last cut."
 	for _, piece := range p.Pieces {
 		if len(piece.Marks.Drill) > 0 {
-			says += fmt.Sprintf(" Drill %s in inside corners, inside both lines.", t.given(piece.Marks.Drill[0].Diameter))
+			says += fmt.Sprintf(" Drill %s in the waste of inside corners, touching both lines.", t.given(piece.Marks.Drill[0].Diameter))
 			break
 		}
 	}
-	t.para(says + " A closing piece is sawn last at its edge named, to the wall; what comes after a + is left on there for that.")
+	t.para(says + " Saw a closing edge last, as measured on the wall; the + is left on it till then.")
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -54,11 +54,16 @@ func (t *text) piece(p plan.Plan, g group) {
 	if i >= 0 {
 		t.fitted(p, run, g.Piece)
 	}
-	from := side{word: "across"}
-	if i >= 0 && g.Closing && closingEdge(run, g.Piece) == wall.Left {
-		from = side{g.Width, "from right"}
+	t.marks(g.Piece, measuredSide(p, g.Piece))
+}
+
+// measuredSide returns the edge that the marks of a piece are measured from: the left one, if that is
+// not left too wide to be sawn to the wall.
+func measuredSide(p plan.Plan, piece plan.Piece) side {
+	if run, i := p.Run(piece.Run); i >= 0 && piece.Closing && closingEdge(run, piece) == wall.Left {
+		return side{piece.Width, "from right"}
 	}
-	t.marks(g.Piece, from)
+	return fromLeft
 }
 
 // closingEdge returns the edge at which a closing piece is sawn to the wall.
@@ -88,6 +93,8 @@ type side struct {
 	word  string
 }
 
+var fromLeft = side{word: "across"}
+
 func (s side) place(x fraction.Length) fraction.Length {
 	if s.width.IsZero() {
 		return x
@@ -98,7 +105,7 @@ func (s side) place(x fraction.Length) fraction.Length {
 // across writes how far a place is from the edge that it is measured from, which may be beyond it.
 func (t *text) across(x fraction.Length, from side) string {
 	x = from.place(x)
-	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond that edge", " "+from.word)
+	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond the "+either(from.width.IsZero(), "left", "right")+" edge", " "+from.word)
 }
 
 // above writes a height over the level line of a run.
@@ -205,10 +212,10 @@ func (t *text) sawing(m plan.Marks, from side) (lines []string) {
 			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(p, from)))
 		}
 		for i, cut := range c.Saw {
-			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(cut, from))
+			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(cut, from, len(m.Arcs) > 0))
 		}
 		if t.full || !plain {
-			says = append(says, "saw "+strings.Join(saw, ", "))
+			says = append(says, "saw "+strings.Join(saw, "; "))
 		}
 		lines = append(lines, waste(c.Waste)+": "+strings.Join(says, "; "))
 	}
@@ -281,8 +288,9 @@ func (t *text) spot(p plan.Point, from side) string {
 }
 
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
-// on it; in the full text with the letters of its corners.
-func (t *text) sawCut(cut plan.SawCut, from side) string {
+// on it; in the full text with the letters of its corners. A curve whose arc is given is said by its ends
+// alone: the points between are not on the arc, but outside it.
+func (t *text) sawCut(cut plan.SawCut, from side, arc bool) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
@@ -297,11 +305,12 @@ func (t *text) sawCut(cut plan.SawCut, from side) string {
 	case straight && first.Y == last.Y:
 		return fmt.Sprintf("%s at %s up, %s to %s %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from.place(first.X)), t.length(from.place(last.X)), from.word, corners)
 	case len(cut.Points) > mostPoints:
-		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.spot(first, from), t.spot(cut.Points[len(cut.Points)/2], from), t.spot(last, from), corners)
+		by := either(arc, "", ", by "+t.spot(cut.Points[len(cut.Points)/2], from))
+		return fmt.Sprintf("along the curve%s from %s%s, to %s%s", either(arc, ", by its arc,", ""), t.spot(first, from), by, t.spot(last, from), corners)
 	}
 	places := make([]string, len(cut.Points))
 	for i, p := range cut.Points {
 		places[i] = t.spot(p, from)
 	}
-	return "from " + strings.Join(places, " to ") + corners
+	return either(from.width.IsZero(), "from ", "") + strings.Join(places, ", to ") + corners
 }

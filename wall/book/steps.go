@@ -3,9 +3,12 @@ package book
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -25,8 +28,8 @@ const (
 	settle = "[[, until they have taken on its moisture]]."
 	rods   = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill   = "Fill open ends of grooves first."
-	hold   = " Allow {glue} for it to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	toWall = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that, coat the edge and try the piece before " +
+	hold   = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
+	toWall = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
 		"it is glued. Close a run before one that butts against it is begun]]."
 )
 
@@ -68,7 +71,7 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageCut: {
 		title: "Cut",
 		acts: map[finish.ActKind]string{
-			finish.ActPieces:  "Saw all {} pieces by the cut list, then what is marked on them[[; write the number on the back of each]].",
+			finish.ActPieces:  "Saw the pieces by the cut list, {} in all, then what is marked on them[[; write the number on the back of each]].",
 			finish.ActClosing: "Leave the closing edge of {}[[ until its space is measured on the wall; the plan has it as the survey gives it]].",
 		},
 		last: "[[Ease the sawn edges with fine paper.]]",
@@ -111,9 +114,9 @@ var stageWords = map[finish.Stage]stage{
 		title: "Fit",
 		first: "[[Press each piece home before the next; keep the gaps with spacers, and ]]plumb each run's first piece.",
 		acts: map[finish.ActKind]string{
-			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]]." + hold,
-			finish.ActDots:     "Lay dots of adhesive on each back[[ first]]." + hold,
-			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of 10 fl oz (300 mL) on {}]]." + hold,
+			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]].",
+			finish.ActDots:     "Lay dots of adhesive on each back[[ first]].",
+			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of 10 fl oz (300 mL) on {}]].",
 			finish.ActNails: "Nail[[ each piece before the next,]] where studs, strips or blocking are[[: gypsum board holds no nail. Where an upright edge has none behind " +
 				"it, fix blocking first or trust it to the adhesive]].",
 			finish.ActScrews: "Screw[[ each piece before the next,]] where studs, strips or blocking are, through holes drilled as its maker asks[[: gypsum board holds no " +
@@ -146,7 +149,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActGrooves: fill,
 		},
 		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}, and pull the tape at once[[, away from the bead]]. " +
-			"Leave the boxes unsealed[[, and what a trim will cover]]. Allow {cure} before paint.",
+			"{boxes}[[ Leave unsealed what a trim will cover.]] Allow {cure} before paint.",
 	},
 	finish.StageLastCoats: {
 		title: "Last coat",
@@ -182,8 +185,8 @@ var fitBoards = stage{
 	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps with spacers, and check the " +
 		"first board of each run for plumb.",
 	acts: map[finish.ActKind]string{
-		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip." + hold,
-		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip." + hold,
+		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip.",
+		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip.",
 		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
 			"face along the hidden edge.",
 		finish.ActScrews:  "Screw it at each strip through a drilled hole, as its maker asks.",
@@ -208,7 +211,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{rest sheets}", wait(finish.RestSheets),
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
 	var says []string
@@ -220,8 +223,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	}
 	say(words.title+":", "")
 	say(words.first, "")
-	closing := false
+	closing, glued := false, false
 	for _, a := range s.Acts {
+		glued = glued || a.Kind == finish.ActBeads || a.Kind == finish.ActDots || a.Kind == finish.ActAdhesive
 		switch {
 		case s.Stage == finish.StageFit && len(a.Labels) > 0:
 			closing = closing || a.Kind == finish.ActClosing
@@ -236,6 +240,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		if closing {
 			say(words.acts[finish.ActClosing], "")
 		}
+		if glued {
+			say(hold, "")
+		}
 	}
 	say(words.last, "")
 	return strings.Join(strings.Fields(strings.Join(says, " ")), " ")
@@ -244,9 +251,12 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 // fitting says in a sentence for each run which pieces are fitted, one after the other, and which of
 // them are measured on the wall and sawn before that.
 func fitting(p plan.Plan, acts []finish.Act) string {
-	runs := map[string]string{} // by the labels of pieces
+	runs, miter := map[string]string{}, map[string]string{} // by the labels of pieces
 	for _, piece := range p.Pieces {
 		runs[piece.Label] = piece.Run
+		if run, i := p.Run(piece.Run); i >= 0 && fraction.Must(run.MitredEdges(piece)) != [2]bool{} {
+			miter[piece.Label] = "miter, "
+		}
 	}
 	var says, alike []string
 	sentence, at := "", ""
@@ -273,11 +283,18 @@ func fitting(p plan.Plan, acts []finish.Act) string {
 				continue
 			}
 			end()
-			sentence += either(sentence == "", "", "; ") + "measure, saw, fit " + label
+			sentence += either(sentence == "", "", "; ") + "measure, saw, " + miter[label] + "fit " + label
 		}
 	}
 	stop()
 	return strings.Join(says, " ")
+}
+
+// boxed reports whether a wall has a box.
+func boxed(p plan.Plan) bool {
+	return slices.ContainsFunc(p.Runs, func(run plan.Run) bool {
+		return slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box })
+	})
 }
 
 // corners names the outside corners that are mitered.
