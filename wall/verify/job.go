@@ -184,14 +184,15 @@ func readJob(data []byte) (*room, []Fault) {
 
 // complete fills in the defaults and refuses what no region can be built of.
 func (j *room) complete(refuse func(path, got, want string)) {
+	scribe := ratio(1, 4)
 	j.tape = ratio(1, 16)
 	if j.Units == "mm" || j.Units == "cm" {
-		j.tape = perUnit["mm"]
+		j.tape, scribe = perUnit["mm"], times(whole(6), perUnit["mm"])
 	}
 	if j.tape = or(j.Tape, j.tape); j.tape.Sign() <= 0 {
 		refuse("tape", text(j.tape), "more than 0")
 	}
-	j.snap, j.scribe, j.kerf = or(j.Snap, over(j.tape, whole(4))), or(j.Scribe, ratio(1, 4)), or(j.Saw.Kerf, ratio(1, 8))
+	j.snap, j.scribe, j.kerf = or(j.Snap, over(j.tape, whole(4))), or(j.Scribe, scribe), or(j.Saw.Kerf, ratio(1, 8))
 	j.margin = j.weights()["trim_margin"]
 	for i := range j.Stock {
 		if j.Stock[i].trim = j.Saw.SquareUp; j.Stock[i].Squared {
