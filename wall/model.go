@@ -20,6 +20,7 @@ import (
 type Model struct {
 	room      *Room
 	sheets    []nest.Stock      // each as long as it is with its ends squared up
+	scribable []nest.Stock      // the sheets of the room that the model was made of
 	shift     []fraction.Length // by run; one more at the end for going round a closed room
 	group     []int             // by run: runs coupled by shared corners have one number
 	residues  [][]fraction.Length
@@ -72,7 +73,8 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 		return nil, err
 	}
 	n := len(room.Runs)
-	m = &Model{room: &room, sheets: squared(&room), shift: make([]fraction.Length, n+1), group: make([]int, n),
+	sheets := squared(&room)
+	m = &Model{room: &room, sheets: sheets, scribable: sheets, shift: make([]fraction.Length, n+1), group: make([]int, n),
 		regions: map[regionKey]made[*region]{}, stretches: map[stretchKey]made[*stretch]{}, couplers: map[junction]*coupler{}}
 	for r := range n {
 		m.shift[r+1] = m.shiftAfter(r)
@@ -101,7 +103,7 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 }
 
 // WithStock returns the model of the same room with other stock. It shares what does not depend on
-// that.
+// that; what closing pieces have left to scribe is still what the stock of m allows.
 func (m *Model) WithStock(stock []nest.Stock) (*Model, error) {
 	if m == nil || m.room == nil {
 		return nil, noModel()
