@@ -19,7 +19,8 @@ import (
 // edge never moves. So no piece is larger than the exact one by more than the tolerance. Where no
 // mark lies between a corner and the far end of its edge, or moving it would run over another corner
 // of the piece, the first half, quarter and so on to 1/256 of the mark that can be used is, else the
-// corner stays exact. A piece that vanishes, nowhere a mark wide, is dropped.
+// corner stays exact. Where places of the tolerance would make edges of a piece cross, all of its corners
+// go into the space. A piece that vanishes, nowhere a mark wide, is dropped.
 //
 // Last, edges no longer than a mark between two computed corners of sloped edges go, which no saw could
 // follow: one of the two corners does, where nothing is added, the piece keeps its bounding box and no
@@ -36,7 +37,15 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 	}
 	g := snapper{mark, fraction.Min(tolerance, mark.Div(2)), taped}
 	for _, s := range shapes {
-		if own := (Shape{s.Outline(), s.Holes()}); g.snap(&own) {
+		own := Shape{s.Outline(), s.Holes()}
+		some := g.snap(&own)
+		if _, err := NewShape(own.outline, own.holes...); some && err != nil {
+			// Corners that went outward met: all go into the space.
+			inward := snapper{mark: g.mark, taped: g.taped}
+			own = Shape{s.Outline(), s.Holes()}
+			some = inward.snap(&own)
+		}
+		if some {
 			kept = append(kept, own)
 		}
 	}
