@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"iter"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -48,6 +50,18 @@ type SetOut struct {
 	Direction   Direction       `json:"direction"`
 	DirectionBy DirectionCause  `json:"direction_by"`
 	Origin      fraction.Length `json:"origin"`
+}
+
+// Neighbors yields the panels of a run that meet at a seam with this gap, from left to right. Between
+// others lies an opening or an installed panel.
+func Neighbors(panels []Panel, gap fraction.Length) iter.Seq2[Panel, Panel] {
+	return func(yield func(left, right Panel) bool) {
+		for i := 1; i < len(panels); i++ {
+			if left, right := panels[i-1], panels[i]; left.Right.Add(gap) == right.Left && !yield(left, right) {
+				return
+			}
+		}
+	}
 }
 
 // DirectionCause is what decides the way to work along a run.

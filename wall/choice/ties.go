@@ -3,6 +3,7 @@ package choice
 import (
 	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 )
@@ -43,8 +44,8 @@ func (c *Choice) OwnEdges(room Problem, turned bool) map[int]Sides {
 
 // sidesOf says which sides of a placement lie on the sides of its sheet.
 func sidesOf(room Problem, c *Choice, stock int, p nest.Placement) Sides {
-	_, high := c.Layout.Pieces[p.Part-1].Shape.Bounds()
-	return Sides{p.X.IsZero(), p.X.Add(high.X) == room.Stock[stock].Width}
+	part := fraction.Must(c.Layout.Pieces[p.Part-1].Part())
+	return Sides{p.X.IsZero(), p.X.Add(part.Width) == room.Stock[stock].Width}
 }
 
 // tieBreak decides between choices of equal need and blemish, the first number that differs, less is
@@ -53,11 +54,7 @@ func (c *Choice) tieBreak(room Problem) [3]int {
 	t := [3]int{len(c.Layout.Pieces)}
 	own := c.OwnEdges(room, true)
 	for _, run := range c.Layout.Runs {
-		for i := 1; i < len(run.Panels); i++ {
-			left, right := run.Panels[i-1], run.Panels[i]
-			if right.Left.Sub(left.Right) != room.Gaps.Seam {
-				continue
-			}
+		for left, right := range wall.Neighbors(run.Panels, room.Gaps.Seam) {
 			if !own[left.Number].Right {
 				t[1]++
 			}

@@ -44,4 +44,12 @@ func TestTieBreak(t *testing.T) {
 			t.Errorf("%s: %v, mates %v; want %v, %v", test.name, got, mates, test.want, test.mates)
 		}
 	}
+
+	// With 1 in left to scribe on its left edge the first panel is sawn 46 in wide: from 2 in on to the
+	// right edge of its sheet.
+	c := laid(45, 2, 0, false)
+	c.Layout.Pieces[0].Scribe = &wall.Scribe{Edge: wall.Left, Width: in(1)}
+	if own := c.OwnEdges(room, false)[1]; own != (Sides{false, true}) {
+		t.Errorf("what is left to scribe: %v", own)
+	}
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 )
 
 // Seam is a joint between two panels of a run that are both to be fitted.
@@ -21,10 +22,9 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 	own := m.chosen.OwnEdges(m.job.Room, false)
 	for _, run := range made.Runs {
 		var seams []Seam
-		for i := 1; i < len(run.Panels) && !profile.Boards; i++ {
-			left, right := run.Panels[i-1], run.Panels[i]
-			if right.Left.Sub(left.Right) != m.job.Gaps.Seam {
-				continue // an opening or an installed panel lies between
+		for left, right := range wall.Neighbors(run.Panels, m.job.Gaps.Seam) {
+			if profile.Boards {
+				break // their joints are the pattern
 			}
 			seam := Seam{At: left.Right.Add(right.Left).Div(2)}
 			if laps {
