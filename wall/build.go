@@ -142,10 +142,8 @@ func (m *Model) setOut(first, last *solution) SetOut {
 	switch d := run.Keep.Direction; {
 	case d != nil:
 		leftward, s.DirectionBy = *d == Left, ByKeep
-	case profile.Boards && profile.Edges == groove.Tongued:
-		leftward, s.DirectionBy = profile.Tongue == groove.TongueLeft, ByTongue
-	case profile.Boards && profile.Edges == groove.Lapped:
-		leftward, s.DirectionBy = false, ByLap
+	case boardsBy(profile) != ByNothing:
+		leftward, s.DirectionBy = profile.Tongue == groove.TongueLeft, boardsBy(profile)
 	case left == right:
 		s.DirectionBy = ByNothing
 	}
@@ -154,6 +152,18 @@ func (m *Model) setOut(first, last *solution) SetOut {
 	}
 	s.Origin = firstRepeat(s.From, begin.origin, profile.Pitch(), s.Direction)
 	return s
+}
+
+// boardsBy returns what of boards decides the way to work, to the side of their tongue or else to the
+// right; ByNothing where they go on either way.
+func boardsBy(p *groove.Profile) DirectionCause {
+	switch {
+	case p.Boards && p.Edges == groove.Tongued:
+		return ByTongue
+	case p.Boards && p.Edges == groove.Lapped:
+		return ByLap
+	}
+	return ByNothing
 }
 
 // firstRepeat returns where the first repeat starts that one meets from x on in a direction, the

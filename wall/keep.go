@@ -46,8 +46,7 @@ func (room *Room) checkKeep(f *faults, r int) {
 	}
 	if d := keep.Direction; d != nil && int(*d) >= len(directions) {
 		f.Add(*d, directions.Want(), at("Direction")...)
-	} else if d != nil && profile.Boards && (profile.Edges == groove.Tongued || profile.Edges == groove.Lapped) &&
-		(*d == Left) != (profile.Tongue == groove.TongueLeft) {
+	} else if d != nil && boardsBy(profile) != ByNothing && (*d == Left) != (profile.Tongue == groove.TongueLeft) {
 		f.Add(*d, "the way that the tongues point, as boards are worked", at("Direction")...)
 	}
 	if len(keep.Seams) > 0 && profile.Boards {
