@@ -263,8 +263,8 @@ func (e *Engine) walls(a *Answer, i int) (err error) {
 		if narrow, ok := picture.Narrow(); ok {
 			r.Narrow = string(narrow.Element())
 		}
-		for k := 1; k < len(run.Panels); k++ {
-			r.Seams = append(r.Seams, bare(run.Panels[k-1].Right.Add(run.Panels[k].Left).Div(2)))
+		for _, seam := range run.Seams {
+			r.Seams = append(r.Seams, bare(seam.At))
 		}
 		a.Runs = append(a.Runs, r)
 	}
