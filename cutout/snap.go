@@ -35,15 +35,17 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 	if taped == nil {
 		taped = func(Point) bool { return false }
 	}
-	g := snapper{mark, fraction.Min(tolerance, mark.Div(2)), taped}
+	tolerance = fraction.Min(tolerance, mark.Div(2))
 	for _, s := range shapes {
+		g := snapper{mark: mark, tolerance: tolerance, taped: taped}
 		own := Shape{s.Outline(), s.Holes()}
 		some := g.snap(&own)
-		if _, err := NewShape(own.outline, own.holes...); some && err != nil {
-			// Corners that went outward met: all go into the space.
-			inward := snapper{mark: g.mark, taped: g.taped}
-			own = Shape{s.Outline(), s.Holes()}
-			some = inward.snap(&own)
+		if some && g.near {
+			if _, err := NewShape(own.outline, own.holes...); err != nil {
+				// Corners that went outward met: all go into the space.
+				g.tolerance, own = fraction.Length{}, Shape{s.Outline(), s.Holes()}
+				some = g.snap(&own)
+			}
 		}
 		if some {
 			kept = append(kept, own)
@@ -57,6 +59,7 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 type snapper struct {
 	mark, tolerance fraction.Length
 	taped           func(Point) bool
+	near            bool // a corner went to a mark within the tolerance, maybe outward
 }
 
 // snap rounds one shape in place and reports whether anything is left of it.
@@ -150,8 +153,8 @@ func (g *snapper) corner(s Shape, ring, exact []Point, i int) {
 	if orient(a, v, b) <= 0 {
 		return
 	}
-	if to, ok := g.near(a, v, b); ok && s.free(ring, i, to) {
-		ring[i] = to
+	if to, ok := g.within(a, v, b); ok && s.free(ring, i, to) {
+		ring[i], g.near = to, true
 		return
 	}
 	fine := snapper{mark: g.mark, taped: g.taped}
@@ -171,13 +174,13 @@ func (g *snapper) corner(s Shape, ring, exact []Point, i int) {
 func upright(u, v, w Point) bool { return u.X == v.X || v.X == w.X }
 func level(u, v, w Point) bool   { return u.Y == v.Y || v.Y == w.Y }
 
-// near returns the mark within the tolerance to which the corner v between u and w goes; of two
+// within returns the mark within the tolerance to which the corner v between u and w goes; of two
 // slopes, one coordinate of it may go into the space.
-func (g *snapper) near(u, v, w Point) (to Point, ok bool) {
+func (g *snapper) within(u, v, w Point) (to Point, ok bool) {
 	if g.tolerance.Sign() <= 0 {
 		return v, false
 	}
-	within := func(x fraction.Length) (fraction.Length, bool) {
+	near := func(x fraction.Length) (fraction.Length, bool) {
 		on, off := x.Round(g.mark, fraction.Nearest)
 		return on, off.Abs().Compare(g.tolerance) <= 0
 	}
@@ -185,9 +188,9 @@ func (g *snapper) near(u, v, w Point) (to Point, ok bool) {
 	case upright(u, v, w) && level(u, v, w):
 		return v, false
 	case upright(u, v, w):
-		to.Y, ok = within(v.Y)
+		to.Y, ok = near(v.Y)
 	case level(u, v, w):
-		to.X, ok = within(v.X)
+		to.X, ok = near(v.X)
 	default:
 		if marks := g.intoSpace(u, v, w); len(marks) > 0 {
 			return marks[0], true

@@ -51,8 +51,8 @@ func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool)
 }
 
 // scribe returns what is left on an edge of a closing piece, nil where that is nothing: as much as
-// the room says, or the most that a sheet has which gives the piece, also one that WithStock left out. A piece that an opening stops
-// short of the panel's edge has nothing to scribe there.
+// the room says, or the most that a sheet has which gives the piece, also one that WithStock left
+// out. A piece that an opening stops short of the panel's edge has nothing to scribe there.
 func (m *Model) scribe(piece *Piece, panel *Panel, edge Direction) *Scribe {
 	pitch := m.room.Profile.Pitch()
 	_, high := piece.Shape.Bounds()
