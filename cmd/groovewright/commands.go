@@ -172,21 +172,21 @@ func planCommand(c call) error {
 	if err != nil {
 		return err
 	}
-	text := book.Text(p)
+	write := book.Text
 	if explain {
-		text = book.Explained(p)
+		write = book.Explained
 	}
 	data, err := p.JSON()
 	if err != nil {
 		return err
 	}
-	shown := text
+	var shown string
 	if dir, ok := c.options["out"]; ok {
 		pages, err := book.Dated(p, c.options["date"])
 		if err != nil {
 			return err
 		}
-		files := append([]book.File{{Name: "plan.txt", Body: []byte(text)}, {Name: "plan.json", Body: data}}, pages...)
+		files := append([]book.File{{Name: "plan.txt", Body: []byte(write(p))}, {Name: "plan.json", Body: data}}, pages...)
 		if err := folder.Write(dir, files); err != nil {
 			return err
 		}
@@ -199,6 +199,8 @@ func planCommand(c call) error {
 		shown = book.Part(p, only, explain)
 	case csv:
 		shown = book.CSV(p, table)
+	case shown == "":
+		shown = write(p)
 	}
 	return show(c.stdout, shown)
 }
