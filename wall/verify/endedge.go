@@ -27,7 +27,7 @@ func (e endEdge) tallest() endPart {
 }
 
 // endEdge finds the edge of the wall's shape that lies on the given end line.
-func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, right bool) endEdge {
+func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) endEdge {
 	outer := least
 	if right {
 		outer = most
@@ -46,7 +46,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
 	low, high := g.rounded(foot, line, false), g.rounded(head, line, true)
-	from, to := g.cut(low, line, inset, right), g.cut(high, line, inset, right)
+	from, to := g.cut(low, line, right), g.cut(high, line, right)
 	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
 	var taken []span
 	for _, o := range g.run.Openings {
@@ -60,7 +60,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 		}
 	}
 	for _, s := range without([]span{{bound{y: low}, bound{y: high}}}, taken) {
-		part := endPart{g.cut(s.low.y, line, inset, right), g.cut(s.high.y, line, inset, right), diff(s.high.y, s.low.y)}
+		part := endPart{g.cut(s.low.y, line, right), g.cut(s.high.y, line, right), diff(s.high.y, s.low.y)}
 		out.parts, out.height = append(out.parts, part), sum(out.height, part.height)
 	}
 	return out
@@ -68,17 +68,12 @@ func (g *region) endEdge(wall loop, line func(rat) rat, inset rat, leaning, righ
 
 // cut returns the x of an end of a leaning edge, which stands at y by now: where the line is there,
 // rounded sideways into the space unless it is the taped end of the wall moved by the inset alone.
-func (g *region) cut(y rat, line func(rat) rat, inset rat, right bool) rat {
-	at, lean := zero(), g.run.Left.Lean
-	if right {
-		at, lean = g.run.Heights[len(g.run.Heights)-1].At, g.run.Right.Lean
-	}
-	switch x := line(y); {
-	case same(x, sum(at, inset)), same(x, sum(at, lean, inset)):
+func (g *region) cut(y rat, line func(rat) rat, right bool) rat {
+	x := line(y)
+	if slices.ContainsFunc(g.moved, func(taped rat) bool { return same(taped, x) }) {
 		return x
-	default:
-		return g.job.snapped(x, !right)
 	}
+	return g.job.snapped(x, !right)
 }
 
 // rounded rounds the end of a leaning edge into the space where a sloped line gives it.

@@ -22,6 +22,7 @@ func (g *region) grid(boards []board) grid {
 	for _, s := range g.steps {
 		add(out.xs, s.x)
 	}
+	add(out.xs, g.moved...)
 	for _, o := range g.run.Openings {
 		_, gap := g.job.grown(o)
 		for _, p := range o.taped {

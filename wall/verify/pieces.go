@@ -1,6 +1,9 @@
 package verify
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // outlines checks every piece by itself: outline, bounding box, phase, holes, marks.
 func (c *checker) outlines() {
@@ -45,24 +48,30 @@ func (c *checker) runOf(name string) int {
 	return slices.IndexFunc(c.job.Runs, func(r run) bool { return r.Name == name })
 }
 
-// hole checks that a hole of a piece is as large as its opening grown by its gap, and lies wholly
-// inside the outline; coverage checks its shape.
+// hole checks that a hole of a piece is as large as its opening grown by its gap, or as the openings that
+// its name joins, and lies wholly inside the outline; coverage checks its shape.
 func (c *checker) hole(path string, i int, piece planPiece, got planHole, area rat) {
-	n := slices.IndexFunc(c.job.Runs[i].Openings, func(o opening) bool { return o.Name == got.Opening })
-	switch {
-	case n < 0:
-		c.fault(Hole, path+".opening", got.Opening, "an opening of the run", "unknown opening")
-		return
-	case len(got.Outline) < 3:
+	if len(got.Outline) < 3 {
 		c.fault(Hole, path+".outline", len(got.Outline), "3 or more", "not an outline")
+		return
+	}
+	low, high, _ := bounds(got.Outline.moved(piece.At.X, piece.At.Y))
+	var names []string
+	var all []loop
+	square := true
+	for _, o := range c.job.Runs[i].Openings {
+		parts, _ := c.job.grown(o)
+		if from, to, ok := bounds(o.taped); ok && less(from.X, high.X) && less(low.X, to.X) && less(from.Y, high.Y) && less(low.Y, to.Y) {
+			names, all, square = append(names, o.Name), append(all, parts...), square && o.taped.square()
+		}
+	}
+	if want := strings.Join(names, " and "); got.Opening != want || want == "" {
+		c.fault(Hole, path+".opening", got.Opening, want, "not the opening that is there")
 		return
 	}
 	c.equal(Hole, path+".outline", c.job.sweep.area(shape{got.Outline, piece.Outline}.edges()), diff(area, size(got.Outline.area())),
 		"the hole leaves its piece (area left of the piece)")
-	low, high, _ := bounds(got.Outline.moved(piece.At.X, piece.At.Y))
-	opening := c.job.Runs[i].Openings[n]
-	parts, _ := c.job.grown(opening)
-	if from, to, ok := bounds(parts...); ok && opening.taped.square() {
+	if from, to, ok := bounds(all...); ok && square {
 		c.equal(Hole, path+".outline", []any{low, high}, []any{from, to},
 			"not the opening grown by its gap (corners on the run)")
 	}

@@ -15,6 +15,7 @@ type region struct {
 	spare       [][]edge // what rounding may leave open besides: beside sloped openings and leaning ends
 	taped       []point  // both lines at their stations, after gaps
 	left, right endEdge
+	moved       []rat // x of foot and head of the ends, after gaps, thickness and long points
 	steps       []stepSide
 	bounds      []rat // events of the region alone
 }
@@ -80,8 +81,9 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	slices.Reverse(over)
 	wall := loop(append(under, over...))
 	first, last := r.Heights[0], r.Heights[n-1]
-	fromLeft := lineAt(sum(first.At, leftInset), r.Left.Lean, first)
-	fromRight := lineAt(diff(last.At, rightInset), r.Right.Lean, last)
+	left, right := sum(first.At, leftInset), diff(last.At, rightInset)
+	out.moved = []rat{left, sum(left, r.Left.Lean), right, sum(right, r.Right.Lean)}
+	fromLeft, fromRight := lineAt(left, r.Left.Lean, first), lineAt(right, r.Right.Lean, last)
 	wall = wall.keep(func(p point) rat { return diff(p.X, fromLeft(p.Y)) })
 	wall = wall.keep(func(p point) rat { return diff(fromRight(p.Y), p.X) })
 	out.outline = shape{wall}.edges()
@@ -102,8 +104,8 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 		}
 	}
 	out.bounds = out.events(slices.Concat(out.outline, slices.Concat(out.taken...)))
-	out.left = out.endEdge(wall, fromLeft, leftInset, r.Left.Lean.Sign() != 0, false)
-	out.right = out.endEdge(wall, fromRight, negative(rightInset), r.Right.Lean.Sign() != 0, true)
+	out.left = out.endEdge(wall, fromLeft, r.Left.Lean.Sign() != 0, false)
+	out.right = out.endEdge(wall, fromRight, r.Right.Lean.Sign() != 0, true)
 	return out
 }
 
