@@ -44,8 +44,9 @@ func (j *job) rects(spots []spot) []rect {
 }
 
 // PostOptimize returns a nest that is as good in the order of [Search] as r, a nest of the problem,
-// and leaves a larger rectangle, or as large a one after fewer cuts, where such a nest is found. Search
-// does so itself unless its budget is for a draft. It takes some milliseconds. The errors are those
+// and leaves a larger rectangle, or as large a one after fewer cuts, where such a nest is found. Pieces
+// then move along their sheets by whole repeats, to the sheet's own sides and away from cuts that take
+// off less than Saw.LeastRip. Search does all this itself unless its budget is for a draft. It takes some milliseconds. The errors are those
 // of [Verify].
 func PostOptimize(p Problem, r Result) (better Result, err error) {
 	defer fraction.Catch(&err)
@@ -108,6 +109,7 @@ func (j *job) postOptimize(ctx context.Context, best *plan) {
 	}
 	for i := range best.sheets {
 		j.rearrange(saw, &best.sheets[i])
+		j.shift(saw, &best.sheets[i])
 	}
 	// How far a sheet is filled, in thousandths.
 	load := func(l layout) int64 { return j.area(l.spots) / (j.kinds[l.kind].w*j.kinds[l.kind].h/1000 + 1) }

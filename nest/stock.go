@@ -67,11 +67,13 @@ type Part struct {
 	LeftPhase fraction.Length `json:"left_phase"`
 }
 
-// Saw is the width of the blade's cut, and what comes off both factory ends of a sheet's length
-// before anything else, the blade included. Both default to 0.
+// Saw is the width of the blade's cut, what comes off both factory ends of a sheet's length before
+// anything else, the blade included, and what a cut takes off less of, the blade included, is planed
+// off. All default to 0.
 type Saw struct {
 	Kerf     fraction.Length `json:"kerf"`
 	SquareUp fraction.Length `json:"square_up"`
+	LeastRip fraction.Length `json:"least_rip"`
 }
 
 // Problem is a whole job of nesting.

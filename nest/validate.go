@@ -52,5 +52,6 @@ func (p Problem) Validate() error {
 	f.sign(p.Pattern.Pitch, 0, "Pattern", "Pitch")
 	f.sign(p.Saw.Kerf, 0, "Saw", "Kerf")
 	f.sign(p.Saw.SquareUp, 0, "Saw", "SquareUp")
+	f.sign(p.Saw.LeastRip, 0, "Saw", "LeastRip")
 	return f.Err()
 }

@@ -22,7 +22,7 @@ func defaults(units fraction.Unit) file {
 
 // job returns the job of a file. The places that were taped are not in it yet.
 func (c *converter) job(f *file) plan.Job {
-	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Sawing: plan.Sawing{Kind: f.Saw.Kind, Face: f.Saw.Face, LeastRip: f.Saw.LeastRip}, Built: f.Built, Finish: f.Finish}
+	j := plan.Job{Title: f.Title, Units: f.Units, Bit: f.Saw.Bit, Sawing: plan.Sawing{Kind: f.Saw.Kind, Face: f.Saw.Face}, Built: f.Built, Finish: f.Finish}
 	c.stands(fault.Of("tape"), "Mark")
 	c.stands(fault.Of("saw", "bit"), "Bit")
 	c.stands(fault.Of("saw"), "Sawing")
@@ -45,7 +45,7 @@ func (c *converter) job(f *file) plan.Job {
 			c.fault(fault.Of("profile"), &cause{ErrValue, ErrValue.Error() + fault.DidYouMean(f.Profile.Ready, known...), nil}, "one of "+strings.Join(known, ", "))
 		}
 	}
-	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp}
+	j.Stock, j.Gaps, j.Saw = append(j.Stock, f.Stock...), f.Gaps, nest.Saw{Kerf: f.Saw.Kerf, SquareUp: f.Saw.SquareUp, LeastRip: f.Saw.LeastRip}
 	for i, p := range f.Plates {
 		if _, twice := j.Plates[p.Gangs]; twice {
 			c.fault(fault.Of("plates", i, "gangs"), ErrValue, "each number of gangs once")

@@ -61,8 +61,8 @@ func drawJob(t *rapid.T) plan.Job {
 		}
 		j.Stock = append(j.Stock, s)
 	}
-	j.Saw, j.Bit = nest.Saw{Kerf: d.length(0, 1, "kerf"), SquareUp: d.length(0, 1, "square up")}, d.length(1, 2, "bit")
-	j.Sawing = plan.Sawing{Kind: plan.SawKind(rapid.IntRange(0, 4).Draw(t, "kind of saw")), Face: plan.Face(rapid.IntRange(0, 2).Draw(t, "face")), LeastRip: d.length(0, 1, "least rip")}
+	j.Saw, j.Bit = nest.Saw{Kerf: d.length(0, 1, "kerf"), SquareUp: d.length(0, 1, "square up"), LeastRip: d.length(0, 1, "least rip")}, d.length(1, 2, "bit")
+	j.Sawing = plan.Sawing{Kind: plan.SawKind(rapid.IntRange(0, 4).Draw(t, "kind of saw")), Face: plan.Face(rapid.IntRange(0, 2).Draw(t, "face"))}
 	if d.chance("gaps") {
 		j.Gaps = wall.Gaps{Top: d.length(0, 1, "top"), Seam: d.length(0, 1, "seam"), Window: d.length(0, 1, "window")}
 	}

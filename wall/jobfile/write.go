@@ -41,7 +41,7 @@ func Write(w io.Writer, j plan.Job) (err error) {
 // fileOf returns the file of a job: what [converter.job] turns back.
 func fileOf(j plan.Job) file {
 	f := file{Title: j.Title, Units: j.Units, Tape: j.Mark, Scribe: j.Scribe, Closed: j.Closed, Profile: profileOf(j.Profile), Gaps: j.Gaps,
-		Stock: j.Stock, Saw: saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit, Kind: j.Sawing.Kind, Face: j.Sawing.Face, LeastRip: j.Sawing.LeastRip},
+		Stock: j.Stock, Saw: saw{Kerf: j.Saw.Kerf, SquareUp: j.Saw.SquareUp, Bit: j.Bit, Kind: j.Sawing.Kind, Face: j.Sawing.Face, LeastRip: j.Saw.LeastRip},
 		Installed: each(j.Installed, func(p wall.Installed) installed {
 			return installed{whichRun{1, j.Runs[p.Run].Name, 0}, p.Left, p.Right, p.LeftPhase}
 		}),

@@ -36,12 +36,12 @@ type Job struct {
 func NewJob(units fraction.Unit, profile groove.Profile) Job {
 	j := Job{Units: units, Bit: fraction.Of(3, 8)} // common practice, no source: lets the blade of a jigsaw in and turn
 	j.Profile, j.Mark, j.Priorities = profile, fraction.Of(1, 16), wall.DefaultPriorities(units)
-	j.Saw.Kerf = fraction.Of(1, 8)        // a common circular saw blade; common practice, no source
-	j.Sawing.LeastRip = fraction.Of(1, 8) // the width of that blade: less is no full cut; common practice, no source
-	j.Scribe = fraction.Of(1, 4)          // what a plane or a saw follows a wall with; common practice, no source
+	j.Saw.Kerf = fraction.Of(1, 8)     // a common circular saw blade; common practice, no source
+	j.Saw.LeastRip = fraction.Of(1, 8) // the width of that blade: less is no full cut; common practice, no source
+	j.Scribe = fraction.Of(1, 4)       // what a plane or a saw follows a wall with; common practice, no source
 	if units != fraction.Inch {
 		j.Scribe = fraction.Millimetres(6, 1)
-		j.Sawing.LeastRip = fraction.Millimetres(3, 1)
+		j.Saw.LeastRip = fraction.Millimetres(3, 1)
 		j.Mark, j.Bit = fraction.Millimetres(1, 1), fraction.Millimetres(10, 1)
 	}
 	j.Snap = DefaultSnap(j.Mark)

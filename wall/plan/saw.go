@@ -3,7 +3,6 @@ package plan
 import (
 	"cmp"
 
-	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/nest"
 )
@@ -16,9 +15,8 @@ type Saw struct {
 
 // Sawing says how sheets are sawn.
 type Sawing struct {
-	Kind     SawKind         `json:"kind,omitzero"` // what sheets are sawn with
-	Face     Face            `json:"face,omitzero"` // where the good face lies
-	LeastRip fraction.Length `json:"least_rip"`     // what a cut takes off less of, the blade included, is planed off; 0 or more
+	Kind SawKind `json:"kind,omitzero"` // what sheets are sawn with
+	Face Face    `json:"face,omitzero"` // where the good face lies
 }
 
 // SawKind says what sheets are sawn with.

@@ -110,9 +110,6 @@ func (j *Job) checkValues(f *faults) {
 	f.positive(j.Bit, "Bit")
 	f.between(int(j.Sawing.Kind), 0, int(Hand), "Sawing", "Kind")
 	f.between(int(j.Sawing.Face), 0, int(FaceDown), "Sawing", "Face")
-	if j.Sawing.LeastRip.Sign() < 0 {
-		f.Add(j.Sawing.LeastRip, "0 or more", "Sawing", "LeastRip")
-	}
 	if j.Built != 0 {
 		f.between(j.Built, 1000, 9999, "Built")
 	}
