@@ -304,7 +304,7 @@ func (s Shape) clear(u, v, w, to Point) bool {
 	lo, hi := Bounds([]Point{u, v, w})
 	space := box{lo, hi}
 	for p := range s.Edges() {
-		if p != u && p != v && p != w && space.contains(p) && (inTriangle(u, v, to, p) || inTriangle(v, w, to, p)) {
+		if p != u && p != v && p != w && space.contains(p) && (inBounded(u, v, to, p) || inBounded(v, w, to, p)) {
 			return false
 		}
 	}
@@ -319,6 +319,12 @@ func inCorner(a, b, c, p Point) bool {
 // inTriangle does the same for a triangle that is counterclockwise or flat.
 func inTriangle(a, b, c, p Point) bool {
 	return orient(a, b, p) >= 0 && orient(b, c, p) >= 0 && orient(c, a, p) >= 0
+}
+
+// inBounded does the same, and of what is in line with a flat one takes only what lies between.
+func inBounded(a, b, c, p Point) bool {
+	lo, hi := Bounds([]Point{a, b, c})
+	return inTriangle(a, b, c, p) && box{lo, hi}.contains(p)
 }
 
 // anyTriangle does the same whichever way the triangle turns, and never for a flat one.

@@ -63,6 +63,18 @@ func TestFaultsOnceFound(t *testing.T) {
 			[]byte(boards + wallWith(`, "openings": [{"name": "n", "kind": "window", "left": "10", "bottom": "8", "width": "13", "height": "10", "rise": "4"}]`) + `]}`), 0, ""},
 		{"boards over an arch from the floor", "a board without a piece, and an edge off the marks",
 			[]byte(boards + wallWith(`, "openings": [{"name": "n", "kind": "window", "left": "10", "bottom": "-1", "width": "13", "height": "20", "rise": "4"}]`) + `]}`), 0, ""},
+		{"foot of a leaning end between the marks", "the corner was called off the marks",
+			room(`{"name": "A", "width": "19 7/8", "left": {"kind": "covered"}, "right": {"kind": "exposed", "lean": "3/8"}, "heights": [{"at": "0", "top": "12 7/8"}, {"at": "19 7/8", "top": "13 3/16"}]}`,
+				`, "tape": "1/8", "gaps": {"side": "1/16"}`), 0, ""},
+		{"box under a window", "the hole of both was called unknown",
+			room(`{"name": "A", "width": "40", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "24"}, {"at": "40", "top": "24"}], "openings": [
+				{"name": "window", "kind": "window", "left": "10", "bottom": "10", "width": "12", "height": "8"},
+				{"name": "box", "kind": "box", "left": "12", "bottom": "6", "width": "3", "height": "4"}]}`, ""), 0, ""},
+		{"sliver over a window beside a door", "the edge that it does not reach was to be scribed",
+			[]byte(`{"profile": {"features": [{"kind": "bead", "width": "5/16"}], "thickness": "1/2"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}], "tape": "1/32", "runs": [
+				{"name": "A", "width": "147 3/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "28 15/16"}, {"at": "147 3/8", "top": "28 3/4"}], "openings": [
+					{"name": "door", "kind": "other", "left": "61 1/8", "bottom": "-1", "width": "20 1/16", "height": "33"},
+					{"name": "window", "kind": "window", "left": "82 3/8", "bottom": "22 1/8", "outline": [["21 3/16", "0"], ["3 1/2", "25 11/16"], ["3 1/2", "6 3/8"], ["0", "6 3/8"]]}]}]}`), 0, ""},
 		{"arc beyond its outline", "the arc was drawn outside of it",
 			room(wallWith(`, "openings": [{"name": "n", "kind": "other", "left": "20", "bottom": "8", "width": "10", "height": "2", "rise": "8"}]`), ""), 2, "runs[0].openings[0].rise"},
 	} {

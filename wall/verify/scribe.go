@@ -49,7 +49,7 @@ func (c *checker) closing(i int) {
 			}
 			want := slices.Clone(edges)
 			for n, e := range want {
-				if e != "" && c.job.mostScribe(piece, e == "left").Sign() == 0 {
+				if e != "" && (g.stops(piece, panel, e == "left") || c.job.mostScribe(piece, e == "left").Sign() == 0) {
 					want[n] = ""
 				}
 			}
@@ -59,6 +59,19 @@ func (c *checker) closing(i int) {
 			}
 		}
 	}
+}
+
+// stops reports whether an opening stops a piece short of an edge of its panel.
+func (g *region) stops(piece planPiece, panel planPanel, left bool) bool {
+	at, edge := sum(piece.At.X, piece.Width), panel.Right
+	if left {
+		at, edge = piece.At.X, panel.Left
+	}
+	return !same(at, edge) && slices.ContainsFunc(g.run.Openings, func(o opening) bool {
+		parts, _ := g.job.grown(o)
+		from, to, ok := bounds(parts...)
+		return ok && within(at, from.X, to.X)
+	})
 }
 
 // mostScribe returns what is left on one edge of a piece to scribe: the job's, or the most that some
