@@ -26,8 +26,10 @@ func TestWordsBothWays(t *testing.T) {
 			t.Errorf("%s, %v, read back as %v", data, err, back)
 		}
 	}
-	if got := kinds.String(7); got != "(7)" {
-		t.Errorf("String(7) = %s", got)
+	for k, want := range []string{"flat", "inside corner", "(2)", "(3)"} {
+		if got := kinds.String(kind(k)); got != want {
+			t.Errorf("String(%d) = %s, want %s", k, got, want)
+		}
 	}
 }
 
@@ -37,8 +39,11 @@ func TestUnknownWordsAreFaults(t *testing.T) {
 	if f := new(fault.Fault); !errors.As(err, &f) || f.Error() != `"bead": want one of flat, inside corner` || k != 1 {
 		t.Errorf("got %v, value %d", err, k)
 	}
-	if _, err := kind(2).MarshalText(); err == nil {
-		t.Error("an unknown value was written")
+	if text, err := kind(2).MarshalText(); text != nil || err == nil || err.Error() != "2: want one of flat, inside corner" {
+		t.Errorf("an unknown value was written as %s, %v", text, err)
+	}
+	if got := enum.Of[kind]("flat").Want(); got != "flat" {
+		t.Errorf("one word wants %q", got)
 	}
 }
 

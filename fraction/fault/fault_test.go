@@ -30,6 +30,8 @@ func TestErrorTexts(t *testing.T) {
 		{fault.Fault{Want: "a number"}, "want a number"},
 		{fault.Fault{Path: fault.Of(3, "Width"), Value: "-1"}, "[3].Width: -1"},
 		{fault.Fault{Path: fault.Of("Saw", "Kerf"), Cause: io.EOF, Want: "more"}, "Saw.Kerf: EOF; want more"},
+		{fault.Fault{Path: fault.Of("Saw"), Line: 2, Column: 7, Want: "a saw"}, "Saw (line 2, column 7): want a saw"},
+		{fault.Fault{Line: 2, Column: 7, Cause: io.EOF}, "line 2, column 7: EOF"},
 	} {
 		if got := c.fault.Error(); got != c.want {
 			t.Errorf("%#v: %q, want %q", c.fault, got, c.want)
@@ -79,7 +81,9 @@ func TestListJoinsInOrder(t *testing.T) {
 	l.Join(nil, "Nowhere")
 	l.Add(nil, "a name", "Name")
 	l.Join(io.EOF, "Stock")
-	const want = "Runs[4]: 3: want 1 or 2\nName: want a name\nStock: EOF"
+	l.Cause = io.EOF
+	l.Add("x", "y")
+	const want = "Runs[4]: 3: want 1 or 2\nName: want a name\nStock: EOF\n\"x\": EOF; want y"
 	if err := l.Err(); err == nil || err.Error() != want || !errors.Is(err, io.EOF) {
 		t.Errorf("got %v, want %s", err, want)
 	}

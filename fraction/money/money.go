@@ -58,11 +58,7 @@ func parse(s string, most int) (Amount, error) {
 	if !digits(whole, most) || point && !digits(part, most) {
 		return Amount{}, ErrSyntax
 	}
-	d, err := decimal.NewFromString(s)
-	if err != nil {
-		return Amount{}, ErrSyntax
-	}
-	return Of(d), nil
+	return Of(decimal.RequireFromString(s)), nil
 }
 
 // digits reports whether s is one to most decimal digits.

@@ -3,6 +3,7 @@ package money_test
 import (
 	"encoding/json"
 	"errors"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -32,6 +33,32 @@ func TestParseRefuses(t *testing.T) {
 			t.Errorf("Parse(%q) = %v, %v; want ErrSyntax", s, a, err)
 		}
 	}
+}
+
+func TestJSONOfAmounts(t *testing.T) {
+	digits := strings.Repeat("9", 30)
+	for _, text := range []string{`"0"`, `"-12.5"`, `"` + digits + `.` + digits + `"`, `null`} {
+		var a money.Amount
+		err := json.Unmarshal([]byte(text), &a)
+		if back, _ := json.Marshal(a); err != nil || string(back) != text {
+			t.Errorf("%s is read as %v, %v", text, a, err)
+		}
+	}
+	for _, text := range []string{``, `"`, `""`, `"-"`, `"--1"`, `"1e3"`, `12`, `12"`, `"12`, `"1` + digits + `"`, `"1.1` + digits + `"`} {
+		a := money.MustParse("1")
+		if err := a.UnmarshalJSON([]byte(text)); !errors.Is(err, money.ErrSyntax) || a.String() != "1" {
+			t.Errorf("%s is read as %v, %v; want ErrSyntax", text, a, err)
+		}
+	}
+}
+
+func TestMustParsePanics(t *testing.T) {
+	defer func() {
+		if recover() == nil {
+			t.Error("no panic")
+		}
+	}()
+	money.MustParse("free")
 }
 
 func TestZeroIsUnknown(t *testing.T) {

@@ -110,8 +110,8 @@ func parse(r io.Reader) (*node, []*fault.Fault, error) {
 		p.syntax("the file is not UTF-8 text", 0)
 	} else if root, err := p.value(nil); err != nil {
 		p.broken(err)
-	} else if _, err := p.decoder.Token(); !errors.Is(err, io.EOF) {
-		p.syntax("something follows the end of the value", p.decoder.InputOffset())
+	} else if after := bytes.TrimLeft(p.data[p.decoder.InputOffset():], " \t\r\n"); len(after) > 0 {
+		p.syntax("something follows the end of the value", int64(len(p.data)-len(after)))
 	} else {
 		return root, p.faults, nil
 	}
@@ -223,8 +223,7 @@ func (p *parser) syntax(what string, offset int64) {
 // broken records an error of the JSON decoder.
 func (p *parser) broken(err error) {
 	what, offset := err.Error(), p.decoder.InputOffset()
-	if wrong := (*json.SyntaxError)(nil); errors.As(err, &wrong) {
-		offset = max(wrong.Offset-1, offset)
+	if errors.As(err, new(*json.SyntaxError)) { // its own offset is that within the value
 		what = p.explain(err, offset)
 	} else if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
 		what, offset = "the file ends too early", int64(len(p.data))

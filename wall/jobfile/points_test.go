@@ -33,6 +33,9 @@ func TestTapedCorners(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if text, _ := written(t, j); strings.Count(text, `"bases"`) != 1 {
+		t.Errorf("what corners share is not written once:\n%s", text)
+	}
 	taped, err := j.Located()
 	if err != nil {
 		t.Fatal(err)
@@ -65,6 +68,9 @@ func TestTapedCornerWithBasesOfItsOwn(t *testing.T) {
 		j, err := jobfile.Read(strings.NewReader(withOpening(t, file)))
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
+		}
+		if text, _ := written(t, j); strings.Count(text, `"bases"`) != 3 { // the first corner's stand for all
+			t.Errorf("%s: what corners share is not written once:\n%s", name, text)
 		}
 		want := []cutout.Point{{X: fraction.Inches(30), Y: fraction.Inches(40)}, {Y: fraction.Inches(40)}, {}}
 		if got := j.Room.Runs[0].Openings[0].Outline; !slices.Equal(got, want) {

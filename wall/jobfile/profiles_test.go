@@ -45,4 +45,7 @@ func TestReadProfilesFaults(t *testing.T) {
 	if _, err := jobfile.ReadProfiles(strings.NewReader(`{}`)); !errors.Is(err, jobfile.ErrType) {
 		t.Errorf("an object in place of the list: %v", err)
 	}
+	if profiles, err := jobfile.ReadProfiles(strings.NewReader(`[`)); profiles != nil || !errors.Is(err, jobfile.ErrSyntax) {
+		t.Errorf("no JSON: %v, %v", profiles, err)
+	}
 }

@@ -122,6 +122,13 @@ func isType(v, t any) bool {
 	return false
 }
 
+// What is not stated has no word.
+func TestSchemaHasNoEmptyWords(t *testing.T) {
+	if text := string(jobfile.Schema()); strings.Contains(text, ` ""`) || !strings.Contains(text, `"circular"`) {
+		t.Error(text)
+	}
+}
+
 func TestSchemaTakesTheExamples(t *testing.T) {
 	schema := schemaOf(t)
 	for name, file := range examples(t) {

@@ -2,6 +2,8 @@ package jobfile_test
 
 import (
 	"bytes"
+	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -71,9 +73,35 @@ func TestJobsAreWrittenAsTheyWereRead(t *testing.T) {
 }
 
 func TestWriteRefuses(t *testing.T) {
-	var b bytes.Buffer
-	err := jobfile.Write(&b, plan.Job{})
-	if len(fault.All(err)) == 0 || b.Len() > 0 {
-		t.Errorf("Write of the zero job: %v, %d bytes written", err, b.Len())
+	for path, change := range map[string]func(j *plan.Job){
+		"Runs[0].Width":          func(j *plan.Job) { j.Runs[0].Width = fraction.Length{} },
+		"priorities.exposed_end": func(j *plan.Job) { j.Priorities.ExposedEnd = fraction.NewRatio(1, 3) },
+		"scribe":                 func(j *plan.Job) { j.Scribe = fraction.Of(1, 1<<40) },
+	} {
+		j, err := jobfile.Read(strings.NewReader(sound))
+		if err != nil {
+			t.Fatal(err)
+		}
+		change(&j)
+		var b bytes.Buffer
+		err = jobfile.Write(&b, j)
+		if all := fault.All(err); len(all) != 1 || all[0].Path.String() != path || b.Len() > 0 {
+			t.Errorf("%s: Write: %v, %d bytes written", path, err, b.Len())
+		}
+	}
+}
+
+// failing is a writer that is full.
+type failing struct{}
+
+func (failing) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func TestWriteReturnsWhatTheWriterSays(t *testing.T) {
+	j, err := jobfile.Read(strings.NewReader(sound))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := jobfile.Write(failing{}, j); !errors.Is(err, io.ErrShortWrite) {
+		t.Errorf("Write: %v", err)
 	}
 }
