@@ -9,6 +9,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 // leaves calls found with the path and the text of each default in a value of [finish.Materials]:
@@ -104,7 +105,7 @@ func TestOriginOfEveryDefault(t *testing.T) {
 	if least, _, _ := finish.Wait(len(times)).Range(); least != 0 {
 		t.Error("a wait has no origin")
 	}
-	golden(t, "testdata/defaults.md", b.String())
+	fractiontest.Golden(t, "testdata/defaults.md", b.String())
 }
 
 // hours is a time in minutes or hours.

@@ -1,13 +1,10 @@
 package finish_test
 
 import (
-	"flag"
 	"math/big"
 
 	"example.com/groovewright/finish"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden files of testdata")
 
 func rat(text string) *big.Rat {
 	x, ok := new(big.Rat).SetString(text)

@@ -4,14 +4,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/big"
-	"os"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
@@ -178,23 +176,7 @@ func TestKitchenList(t *testing.T) {
 		for _, v := range []any{list, doubts, finish.Schedule(w, m), finish.Cautions(w, m)} {
 			write(v)
 		}
-		golden(t, "testdata/kitchen_"+u.String()+".txt", b.String())
-	}
-}
-
-func golden(t *testing.T, path, got string) {
-	t.Helper()
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), got); diff != "" {
-		t.Errorf("%s (-want +got)\n%s", path, diff)
+		fractiontest.Golden(t, "testdata/kitchen_"+u.String()+".txt", b.String())
 	}
 }
 

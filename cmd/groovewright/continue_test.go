@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -33,18 +34,7 @@ func TestReplanExampleFollowsTheKitchen(t *testing.T) {
 	all := examples(t)
 	want := replanned(t, all["kitchen"], planOf(t, all["kitchen"]))
 	path := all["kitchen-replan"]
-	if *update {
-		if err := os.WriteFile(path, want, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	got, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := firstDifference(string(want), string(got)); diff != "" {
-		t.Errorf("%s does not follow from the kitchen's plan; -update rewrites it:\n%s", path, diff)
-	}
+	fractiontest.Golden(t, path, string(want))
 	p := planOf(t, path)
 	for _, s := range p.Stock {
 		if s.Count == nil && s.Used > 0 {

@@ -5,8 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"flag"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -14,10 +12,9 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/plan"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden plans in testdata")
 
 // examples returns the example jobs by name, without their folder and ending.
 func examples(t testing.TB) map[string]string {
@@ -83,36 +80,10 @@ func TestGoldenPlans(t *testing.T) {
 		path := examples(t)[name]
 		t.Run(name, func(t *testing.T) {
 			for ending, options := range map[string][]string{".txt": nil, ".json": {"--json"}} {
-				golden := filepath.Join(root, "testdata", name+ending)
-				got := planned(t, path, options...)
-				if *update {
-					if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
-						t.Fatal(err)
-					}
-				}
-				want, err := os.ReadFile(golden)
-				if err != nil {
-					t.Fatal(err)
-				}
-				if diff := firstDifference(string(want), got); diff != "" {
-					t.Errorf("%s, and maybe more below; -update rewrites it:\n%s", golden, diff)
-				}
+				fractiontest.Golden(t, filepath.Join(root, "testdata", name+ending), planned(t, path, options...))
 			}
 		})
 	}
-}
-
-// firstDifference shows the first lines in which two texts differ, or nothing.
-func firstDifference(want, got string) string {
-	a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
-	for i := range max(len(a), len(b)) {
-		if i >= len(a) || i >= len(b) || a[i] != b[i] {
-			const shown = 4
-			return fmt.Sprintf("line %d, want\n%s\ngot\n%s", i+1,
-				strings.Join(a[min(i, len(a)):min(i+shown, len(a))], "\n"), strings.Join(b[min(i, len(b)):min(i+shown, len(b))], "\n"))
-		}
-	}
-	return ""
 }
 
 // tooWide fails if a line has more than 80 characters or ends in a space.
@@ -314,15 +285,7 @@ func TestReadmePicture(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden := filepath.Join(root, "examples", "kitchen-run-1.svg")
-	if *update {
-		if err := os.WriteFile(golden, drawn, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if want, err := os.ReadFile(golden); err != nil || !bytes.Equal(want, drawn) {
-		t.Errorf("%s is not the drawing; -update rewrites it: %v", golden, err)
-	}
+	fractiontest.Golden(t, filepath.Join(root, "examples", "kitchen-run-1.svg"), string(drawn))
 }
 
 // The same job gives the same bytes.

@@ -50,7 +50,7 @@ var (
 func main() {
 	seed := flag.Uint64("seed", 1, "which changes are drawn")
 	n := flag.Int("n", 40, "how many changes are tried")
-	limit := flag.Duration("timeout", 2*time.Minute, "the longest run of the tests")
+	limit := flag.Duration("timeout", 0, "the longest run of the tests; 0 for thrice what they take, and 10 s")
 	also := flag.String("also", "", "further packages, by commas, whose tests try what survives")
 	verbose := flag.Bool("v", false, "name the test that kills each change")
 	flag.Parse()
@@ -69,6 +69,15 @@ func main() {
 	temp, err := os.MkdirTemp("", "mutate")
 	check(err)
 	defer os.RemoveAll(temp)
+	if start := time.Now(); *limit == 0 {
+		for range 2 { // the first compiles
+			start = time.Now()
+			if by := run(time.Hour, "", flag.Args()...); by != "" {
+				check(fmt.Errorf("without a change: %s", by))
+			}
+		}
+		*limit = 3*time.Since(start) + 10*time.Second
+	}
 	tried, killed, byAlso := 0, 0, 0
 	for _, m := range all {
 		if tried == *n {

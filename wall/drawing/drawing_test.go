@@ -1,18 +1,13 @@
 package drawing
 
 import (
-	"flag"
-	"os"
 	"path/filepath"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/plan"
 )
-
-var update = flag.Bool("update", false, "write the golden drawings anew")
 
 // TestDrawingsAreGolden holds some drawings of the made-up kitchen, byte for byte. After a change
 // that is meant, look at the drawings and use -update.
@@ -39,19 +34,7 @@ func TestDrawingsAreGolden(t *testing.T) {
 	keep("piece-4-face")(Piece(p, 3, false))
 	keep("piece-1-back")(Piece(p, 0, true))
 	for name, pic := range drawn {
-		name = filepath.Join("testdata", name+".svg")
-		if *update {
-			if err := os.WriteFile(name, pic.SVG(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(string(want), string(pic.SVG())); diff != "" {
-			t.Errorf("%s (-want +got)\n%s", name, diff)
-		}
+		fractiontest.Golden(t, filepath.Join("testdata", name+".svg"), string(pic.SVG()))
 	}
 }
 

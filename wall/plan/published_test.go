@@ -1,22 +1,18 @@
 package plan_test
 
 import (
-	"flag"
 	"fmt"
 	"math/big"
-	"os"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/groove"
 )
-
-var update = flag.Bool("update", false, "rewrite testdata/published.md")
 
 // What stands behind the printed column.
 const (
@@ -186,15 +182,7 @@ func TestPublishedFigures(t *testing.T) {
 	for _, a := range addresses {
 		fmt.Fprintf(&table, "- %s: %s\n", a[0], a[1])
 	}
-	const path = "testdata/published.md"
-	if *update {
-		if err := os.WriteFile(path, []byte(table.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if diff := cmp.Diff(readText(t, path), table.String()); diff != "" {
-		t.Errorf("%s (-want +got)\n%s", path, diff)
-	}
+	fractiontest.Golden(t, "testdata/published.md", table.String())
 }
 
 // Every source that a row names has an address, and no address is without a row.
