@@ -6,6 +6,7 @@ import (
 	"math/big"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 )
 
 // What may be wrong with an arc.
@@ -33,6 +34,31 @@ func radius(chord, rise fraction.Length) (*big.Rat, error) {
 	r := c.Quo(c.Mul(c, c), h)
 	r.Add(r.Quo(r, big.NewRat(4, 1)), h)
 	return r.Quo(r, two), nil
+}
+
+// HeightOnCircle returns the height at x of the upper half of a circle, to the nearest multiple of unit,
+// the upper of two. It fails with [ErrNoArc] where x is beyond the circle, with a *fault.Fault where
+// unit is not above zero, and where the height does not fit a Length.
+func HeightOnCircle(centre Point, radius, x, unit fraction.Length) (y fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	if unit.Sign() <= 0 {
+		return y, &fault.Fault{Path: fault.Of("Unit"), Value: unit.String(), Want: "more than 0"}
+	}
+	across := x.Sub(centre.X).Rat()
+	square := new(big.Rat).Sub(squared(radius.Rat()), squared(across))
+	if square.Sign() < 0 || radius.Sign() < 0 {
+		return y, fmt.Errorf("%w: %v from the centre, radius %v", ErrNoArc, x.Sub(centre.X).Abs(), radius)
+	}
+	up, c := unit.Rat(), centre.Y.Rat()
+	half := new(big.Rat).Quo(up, two)
+	low := multiple(new(big.Rat).Add(c, rootBelow(square, up)), up, false) // at most two units too low
+	for {
+		over := new(big.Rat).Sub(new(big.Rat).Add(low, half), c)
+		if over.Sign() > 0 && squared(over).Cmp(square) > 0 {
+			return mustFit(low), nil
+		}
+		low.Add(low, up)
+	}
 }
 
 // Arc returns the arc over a level chord as a polyline, from the chord's left end, its springing,

@@ -350,3 +350,49 @@ func archedOpening(t *testing.T) []cutout.Point {
 	slices.Reverse(head)
 	return append([]cutout.Point{at(10, 10), at(46, 10)}, head...)
 }
+
+// The height on a circle is within half a unit of the true one: the circle's equation, right triangles
+// of whole sides, and the arch of the odd-arch example worked by hand: 13 1/8² - 12 1/8² = 25 1/4, whose
+// root is 5.025.
+func TestHeightOnCircle(t *testing.T) {
+	for _, test := range []struct {
+		centre            cutout.Point
+		radius, x, height fraction.Length
+	}{
+		{at(0, 0), in(5), in(3), in(4)},
+		{at(2, -1), in(13), in(-3), in(11)},
+		{at(0, 0), in(5), in(5), zero},
+		{cutout.Point{X: of(-15, 8), Y: of(13, 2)}, of(105, 8), of(41, 4), of(23, 2)},
+	} {
+		if got, err := cutout.HeightOnCircle(test.centre, test.radius, test.x, of(1, 16)); err != nil || got != test.height {
+			t.Errorf("round %v, radius %v, at %v: %v, %v, want %v", test.centre, test.radius, test.x, got, err, test.height)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		radius, y0 := drawLength(t, 1, 50, "radius"), drawLength(t, -5, 50, "y")
+		x := radius.Scale(fraction.NewRatio(rapid.Int64Range(-64, 64).Draw(t, "64ths of the radius"), 64))
+		unit := rapid.SampledFrom([]fraction.Length{of(1, 16), of(1, 32), fraction.Millimetres(1, 1), in(3)}).Draw(t, "unit")
+		y, err := cutout.HeightOnCircle(cutout.Point{Y: y0}, radius, x, unit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		over := func(y fraction.Length) int { // beside the circle: 1 above it, -1 below
+			up := new(big.Rat).Sub(y.Rat(), y0.Rat())
+			square := new(big.Rat).Mul(x.Rat(), x.Rat())
+			square.Add(square, new(big.Rat).Mul(up, up))
+			if up.Sign() < 0 {
+				return -1
+			}
+			return square.Cmp(new(big.Rat).Mul(radius.Rat(), radius.Rat()))
+		}
+		if _, rest := y.DivMod(unit); !rest.IsZero() || over(y.Sub(unit.Div(2))) > 0 || over(y.Add(unit.Div(2))) < 0 {
+			t.Fatalf("at %v of radius %v over %v: %v", x, radius, y0, y)
+		}
+	})
+	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(6), of(1, 16)); !errors.Is(err, cutout.ErrNoArc) {
+		t.Errorf("beyond the circle: %v", err)
+	}
+	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(3), zero); err == nil {
+		t.Error("without a unit")
+	}
+}

@@ -130,14 +130,15 @@ const (
 	ByTapeLines        // Length, Times, Beside, Times
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
-	ByCoverings        // Allowance
+	ByCoverings        // Allowance: joined end to end
+	ByWholeLengths     // Allowance: each cut whole
 	ByRequest          // of the job
 	AsSpare            // one more, where a piece goes wrong
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
 	"dots at crossings", "custom", "miters", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
-	"tape lines", "reach", "ends", "coverings", "request", "spare")
+	"tape lines", "reach", "ends", "coverings", "whole lengths", "request", "spare")
 
 // String returns the word of the method, or its number in brackets where it has none.
 func (h How) String() string { return hows.String(h) }

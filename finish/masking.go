@@ -51,25 +51,36 @@ func (s settings) trimmed() bool {
 }
 
 // coverings lists the trims that hide edges by their names, each length with its cuts, sold as the
-// job says or as [Trim].Stick is.
+// job says or as [Trim].Stick is. Each length is cut whole from a stick where that takes no more sticks
+// than to join them end to end, with the waste that joints make: common practice, no source.
 func (b *builder) coverings() {
-	total, names := map[string]*big.Rat{}, []string{}
+	lengths, names := map[string][]*big.Rat{}, []string{}
+	allow := b.in(b.Trim.Allow)
 	for _, c := range b.Covers {
 		if c.Length.IsZero() {
 			continue
 		}
-		if total[c.Name] == nil {
-			total[c.Name], names = new(big.Rat), append(names, c.Name)
+		if lengths[c.Name] == nil {
+			names = append(names, c.Name)
 		}
-		total[c.Name] = add(total[c.Name], c.Length.Rat(), b.in(b.Trim.Allow))
+		lengths[c.Name] = append(lengths[c.Name], add(c.Length.Rat(), allow))
 	}
 	for _, name := range names {
 		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}
 		if i := slices.IndexFunc(b.Trim.Covers, func(r Roll) bool { return r.Name == name }); i >= 0 {
 			stick = b.Trim.Covers[i]
 		}
-		b.buyMore(Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, b.in(b.Trim.Allow))}},
-			total[name], ratio(b.Trim.Waste), b.run(), offers(b.settings, []Roll{stick}))
+		size, all, waste := b.in(stick.Length), lengths[name], ratio(b.Trim.Waste)
+		longer := slices.ContainsFunc(all, func(l *big.Rat) bool { return l.Cmp(size) > 0 })
+		row := Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, allow)}}
+		if total := add(all...); !longer && len(all) <= mostLengths {
+			if n := sticks(all, size); n <= count(quo(more(total, waste), size)) {
+				row.How, row.Buy, row.Container, row.Price = ByWholeLengths, int(n), stick.Name, price(stick.Price)
+				b.row(row, up(total, b.run()))
+				continue
+			}
+		}
+		b.buyMore(row, add(all...), waste, b.run(), offers(b.settings, []Roll{stick}))
 	}
 }
 
@@ -104,10 +115,13 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	b.row(row, up(total, b.run()))
 }
 
+// mostLengths is for how many lengths the least number of sticks is searched.
+const mostLengths = 10
+
 // sticks returns how many sticks the lengths, none of them longer, are cut from: the least number
-// for up to ten lengths, and beyond as if each were as long as the longest.
+// for up to mostLengths, and beyond as if each were as long as the longest.
 func sticks(lengths []*big.Rat, stick *big.Rat) int64 {
-	if len(lengths) > 10 {
+	if len(lengths) > mostLengths {
 		longest := slices.MaxFunc(lengths, func(a, b *big.Rat) int { return a.Cmp(b) })
 		fit := quo(stick, longest)
 		each := new(big.Int).Quo(fit.Num(), fit.Denom())

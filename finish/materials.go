@@ -209,7 +209,7 @@ type Trim struct {
 	// Covers are how trims that hide edges are sold, by their names; else as Stick is, without a
 	// price. No default.
 	Covers []Roll `json:"covers,omitzero"`
-	Waste  Number `json:"waste,omitzero"` // of Covers: 0.1
+	Waste  Number `json:"waste,omitzero"` // of Covers that are joined end to end: 0.1
 	// Corners asks for a strip on mitred outside corners too.
 	Corners bool `json:"corners,omitzero"`
 }

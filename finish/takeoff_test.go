@@ -192,3 +192,28 @@ func TestWorkMayHaveMoreItemsThanPacksAreOffered(t *testing.T) {
 		t.Errorf("%d rows for %d kinds of sheets", len(l.Rows), len(w.Sheets))
 	}
 }
+
+// Trims that hide edges are cut whole from sticks of 96 where that takes no more sticks than to join them
+// with 10 % of waste; each length has 1/2 for its cuts. Counted by hand.
+func TestCoveringsAreCutWholeWhereThatTakesNoMoreSticks(t *testing.T) {
+	for _, c := range []struct {
+		lengths []int64
+		buy     int
+		how     finish.How
+	}{
+		{[]int64{88}, 1, finish.ByWholeLengths},          // 97.35 with waste, but there is no joint
+		{[]int64{96}, 2, finish.ByCoverings},             // no room for its cuts: 106.15
+		{[]int64{60, 60, 60}, 3, finish.ByWholeLengths},  // 199.65 with waste
+		{[]int64{50, 50, 50, 50}, 3, finish.ByCoverings}, // 222.2, and 4 without a joint
+		{[]int64{40, 30, 20, 5, 60}, 2, finish.ByWholeLengths},
+	} {
+		var w finish.Work
+		for _, l := range c.lengths {
+			w.Covers = append(w.Covers, finish.Covering{Name: "cap", Length: fraction.Inches(l)})
+		}
+		l := takeOff(t, w, bare())
+		if len(l.Rows) != 1 || l.Rows[0].Buy != c.buy || l.Rows[0].How != c.how {
+			t.Errorf("%v: %+v, want %d %v", c.lengths, l.Rows, c.buy, c.how)
+		}
+	}
+}

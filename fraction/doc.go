@@ -19,7 +19,7 @@
 // # Units and exactness
 //
 // Lengths are inches, areas square inches. No operation rounds but [Length.Round] and the writing
-// of a [Tape], and both say by how much. Float64 is for drawing alone.
+// of a [Tape]; both say by how much, but for what is below a tenth of a mark. Float64 is for drawing alone.
 //
 // A value is a numerator and a denominator of 63 bits each, in lowest terms, the denominator stored
 // less one, so that the zero value is zero and is ready to use. Values are immutable, 16 bytes, and

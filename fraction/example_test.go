@@ -62,7 +62,7 @@ func ExampleTape() {
 	// Output:
 	// 63 33/128
 	// 63 1/4 plus 1/128
-	// 1607 mm less 0.26 mm
+	// 1607 mm less 0.3 mm
 }
 
 func ExampleArea() {

@@ -9,7 +9,8 @@ import (
 //
 // A length on a mark, or half way between two, is written as it is: "16 3/16", "16 5/32". Another is
 // written as the nearest mark and what the length has more or less: "16 3/16 less 1/128",
-// "16 3/16 plus 1/128"; one below half a mark is written exactly, as there is no mark to start from.
+// "16 3/16 plus 1/128", unless that is less than a tenth of a mark ([Finest]), which nobody can saw to.
+// One below half a mark is written exactly, as there is no mark to start from.
 //
 // The zero value is a tape in inches without marks: everything on it is exact.
 type Tape struct {
@@ -18,9 +19,13 @@ type Tape struct {
 }
 
 // FinestError is the greatest denominator of a difference that a [Tape] writes as a fraction. Others
-// are written as decimals, in inches to a thousandth and in millimetres to a hundredth, rounded
-// away from zero.
+// are written as decimals, in inches to a thousandth, in millimetres to a tenth or, on a tape
+// with finer marks than a millimetre, a hundredth, rounded away from zero.
 const FinestError = 128
+
+// Finest is the part of a mark that a [Tape] still writes as a difference, a tenth. A length that is
+// nearer to a mark is written as the mark.
+func Finest() Ratio { return NewRatio(1, 10) }
 
 // Format writes a in the unit of the tape: "16 3/16" in inches, "412.5 mm", "41.25 cm". Metric
 // numbers are decimals where these end, mixed fractions otherwise. A length that is too great to be
@@ -37,6 +42,9 @@ func (t Tape) Format(a Length) (text string) {
 	mark, over := a.Round(t.Mark, Nearest)
 	if mark.IsZero() || over.Mul(2).Abs() == t.Mark.Abs() {
 		mark, over = a, Length{}
+	}
+	if over.Abs().Less(t.Mark.Abs().Scale(Finest())) {
+		over = Length{}
 	}
 	b := t.append(room[:0], value(mark))
 	switch more := over.Sign() < 0 == (a.Sign() > 0); { // of -1 1/128 there is more than of -1
@@ -71,8 +79,11 @@ func (t Tape) append(b []byte, v value) []byte {
 // outward rounds a difference up, so that it is never written too small.
 func (t Tape) outward(over Length) Length {
 	grain := Of(1, 1000)
-	if t.Unit != Inch {
+	switch millimetre := Millimetres(1, 1); {
+	case t.Unit != Inch && t.Mark.Abs().Less(millimetre):
 		grain = Millimetres(1, 100)
+	case t.Unit != Inch:
+		grain = Millimetres(1, 10)
 	}
 	over, _ = over.Round(grain, Up)
 	return over

@@ -24,7 +24,9 @@ func TestTape(t *testing.T) {
 		{sixteenths, "16 25/128", "16 3/16 plus 1/128"},
 		{sixteenths, "16 5/32", "16 5/32"}, // half way: a tape shows it
 		{sixteenths, "-16 5/32", "-16 5/32"},
-		{sixteenths, "1000 mm", "39 3/8 less 0.005"}, // 39.37007…: too awkward a fraction
+		{sixteenths, "1000 mm", "39 3/8"},               // 39.37007…: less than a tenth of a mark
+		{sixteenths, "1001 mm", "39 7/16 less 0.029"},   // 39.40944…: too awkward a fraction
+		{sixteenths, "16 31/160", "16 3/16 plus 0.007"}, // a tenth of a mark, 1/160
 		{sixteenths, "0", "0"},
 		{sixteenths, "1/64", "1/64"},
 		{sixteenths, "-1/64", "-1/64"},
@@ -36,7 +38,10 @@ func TestTape(t *testing.T) {
 		{thirtySeconds, "16 5/32", "16 5/32"},
 		{millimetres, "412 mm", "412 mm"},
 		{millimetres, "412.5 mm", "412.5 mm"},
-		{millimetres, "16 3/16", "411 mm plus 0.17 mm"}, // 411.1625 mm; differences are rounded away from zero
+		{millimetres, "16 3/16", "411 mm plus 0.2 mm"}, // 411.1625 mm; differences are rounded away from zero
+		{millimetres, "594.1 mm", "594 mm plus 0.1 mm"},
+		{millimetres, "593.95 mm", "594 mm"}, // half a tenth of a mark: no saw cuts it
+		{halves, "16 3/16", "41.1 cm plus 0.017 cm"},
 		{halves, "412.5 mm", "41.25 cm"},
 		{halves, "-412.5 mm", "-41.25 cm"},
 		{fraction.Tape{}, "16 23/128", "16 23/128"}, // the zero value rounds nothing
@@ -65,7 +70,7 @@ func drawTape(t *rapid.T) fraction.Tape {
 
 // What a tape writes can be typed in again, and is the nearest mark or, as it is, half way between two or short of the first;
 // the difference beside it is the way to the length, exactly where it is written as a fraction of an inch and never too small
-// elsewhere.
+// elsewhere. Without one the length is on the mark, or less than a tenth of a mark from it.
 func TestTapeReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tape := drawTape(t)
@@ -76,6 +81,9 @@ func TestTapeReadsBack(t *testing.T) {
 		mark, over := a.Round(tape.Mark, fraction.Nearest)
 		if over.Mul(2).Abs() == tape.Mark || mark.IsZero() {
 			mark, over = a, fraction.Length{}
+		}
+		if over.Mul(10).Abs().Less(tape.Mark) {
+			over = fraction.Length{}
 		}
 		text := tape.Format(a)
 		number, more, plus := strings.Cut(text, " plus ")
@@ -97,6 +105,9 @@ func TestTapeReadsBack(t *testing.T) {
 		grain, exact := fraction.Of(1, 1000), over.Den() <= fraction.FinestError
 		if tape.Unit != fraction.Inch {
 			grain, exact = fraction.Millimetres(1, 100), false
+			if !tape.Mark.Less(fraction.Millimetres(1, 1)) {
+				grain = fraction.Millimetres(1, 10)
+			}
 		}
 		if plus != mark.Abs().Less(a.Abs()) || beyond.Sign() < 0 || !beyond.Less(grain) || exact && !beyond.IsZero() {
 			t.Fatalf("%q: the difference is %v, shown as %v", text, over, shown)

@@ -175,7 +175,7 @@ func TestArcsOfTheArchedHeads(t *testing.T) {
 		}
 	}
 	text := strings.Join(strings.Fields(planned(t, examples(t)["odd-arch"], "--explain")), " ")
-	if arc := "arc of niche, for a trammel: center 13 15/16 across, 11 1/8 up, radius 6 1/8; on the back the center is 29 3/4 from left"; !strings.Contains(text, arc) {
+	if arc := "trammel for niche: center 13 15/16 across, 11 1/8 up, radius 6 1/8, top at 17 1/4 up; on the back the center is 29 3/4 from left"; !strings.Contains(text, arc) {
 		t.Errorf("the printed plan lacks %q", arc)
 	}
 }

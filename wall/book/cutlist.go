@@ -79,12 +79,21 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 // cut says what to cut from a sheet, where, and what stands free after it. What is measured is what
 // has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
-	says := c.Kind.String() + " " + t.part(p, s, c)
-	switch c.Trim {
-	case plan.TrimNear:
-		says += fmt.Sprintf(": %s %s off its %s", either(c.Plane, "plane", "take"), t.length(c.Off), either(c.Kind == nest.Rip, ripEdge(p), "lower end"))
-	case plan.TrimBeyond:
-		says += fmt.Sprintf(" at %s, which %s %s off", t.length(c.At), either(c.Plane, "planes", "trims"), t.length(c.Off))
+	part := t.part(p, s, c)
+	near, far := "lower end", "upper end"
+	if c.Kind == nest.Rip {
+		near, far = ripEdge(p), sideWords(p, nest.Rip)[1]+" edge"
+	}
+	says := c.Kind.String() + " " + part
+	switch {
+	case c.Trim == plan.TrimNear && c.Plane:
+		says = fmt.Sprintf("plane %s off the %s of %s", t.length(c.Off), near, part)
+	case c.Trim == plan.TrimNear:
+		says += fmt.Sprintf(": take %s off its %s", t.length(c.Off), near)
+	case c.Trim == plan.TrimBeyond && c.Plane:
+		says = fmt.Sprintf("plane %s off the %s of %s, to %s", t.length(c.Off), far, part, t.length(c.At))
+	case c.Trim == plan.TrimBeyond:
+		says += fmt.Sprintf(" at %s, which trims %s off its %s", t.length(c.At), t.length(c.Off), far)
 	default:
 		says += " at " + t.length(c.At)
 	}

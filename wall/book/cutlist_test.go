@@ -117,7 +117,7 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 					return !at[way].Less(low) && at[way].Less(high) &&
 						!at[1-way].Less(across) && at[1-way].Less(across.Add(c.Rect[3-way]))
 				})
-				says, kept := out.cut(p, s, c), fmt.Sprintf(" %s off its ", out.length(c.At.Add(p.Saw.Kerf)))
+				says, kept := asCut(out.cut(p, s, c)), fmt.Sprintf(" %s off its ", out.length(c.At.Add(p.Saw.Kerf)))
 				if trims++; used {
 					trims--
 					kept = " at " + out.length(c.At)

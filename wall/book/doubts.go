@@ -21,7 +21,7 @@ import (
 // place on a piece. {way0} is the
 // sentence for a way out of a weak spot.
 var doubtWords = map[warning.Kind]string{
-	wall.StationsApart: "{length0} without a taped height (more than {length1}): tape one between",
+	wall.StationsApart: "{length0} from the one before (more than {length1}): tape one between",
 	wall.TopJump:       "the top changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
 	wall.BottomJump:    "the bottom changes by {length0} since the station before, without a step: tape both again, or give a step as two stations at one place",
 	wall.TopOff:        "the top lies {length0} off the line of the heights beside it: tape it again",
@@ -66,7 +66,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "fiberboard moves: for sheets so wide its trade body prints gaps of {upto1}, 2.5 mm for each meter; {length0} is given",
+	finish.SeamTight:         "{length0} is given, but fiberboard moves: for sheets so wide its trade body has {upto1}, 2.5 mm for each meter",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -157,8 +157,8 @@ func (t *text) warning(p plan.Plan, w warning.Warning) string {
 	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, from)
 }
 
-// placeName says where a warning belongs by the names of the run and the opening, and nothing where it is
-// in no run and at no piece.
+// placeName says where a warning belongs in the words of the trade: by the names of the run and the
+// opening, a stock by its own.
 func placeName(p plan.Plan, w warning.Warning) string {
 	path := place(w)
 	if found := inRun.FindStringSubmatch(path); found != nil {
@@ -171,11 +171,40 @@ func placeName(p plan.Plan, w warning.Warning) string {
 			return fmt.Sprintf("height %d of %s", n+1, p.Runs[i].Name)
 		case found[2] == "openings" && n < len(p.Runs[i].Openings):
 			return p.Runs[i].Openings[n].Name + ", " + p.Runs[i].Name
+		case found[4] != "":
+			return found[4] + " end of " + p.Runs[i].Name
 		}
 		return p.Runs[i].Name
+	}
+	if found := inStock.FindStringSubmatch(path); found != nil {
+		if i, _ := strconv.Atoi(found[1]); i < len(p.Stock) {
+			return p.Stock[i].Name
+		}
+	}
+	parts := strings.FieldsFunc(path, func(r rune) bool { return r == '.' || r == '[' })
+	for n := len(parts); n > 0; n-- {
+		if words := placeWords[strings.Join(parts[:n], ".")]; words != "" {
+			return strings.ReplaceAll(words, "{panel}", panelWord(p))
+		}
 	}
 	return either(strings.HasPrefix(path, "piece"), path, "")
 }
 
-// inRun is a path in a run of a job, perhaps at one of its heights or openings.
-var inRun = regexp.MustCompile(`^runs\[(\d+)\](?:\.(heights|openings)\[(\d+)\])?`)
+// placeWords has the words for fields of a job that doubts belong to, by their names.
+var placeWords = map[string]string{
+	"gaps.seam":         "gap at the seams",
+	"profile.thickness": "thickness of the {panel}s",
+	"finish.nails":      "nails",
+	"finish.furring":    "strips behind the {panel}s",
+	"finish.adhesive":   "adhesive",
+	"trim":              "trim",
+	"cooking":           "cooking appliance",
+	"runs":              "walls",
+}
+
+// inRun is a path in a run of a job, perhaps at one of its heights, openings or ends; inStock one in a
+// kind of stock.
+var (
+	inRun   = regexp.MustCompile(`^runs\[(\d+)\](?:\.(heights|openings)\[(\d+)\]|\.(left|right)\b)?`)
+	inStock = regexp.MustCompile(`^stock\[(\d+)\]`)
+)

@@ -104,7 +104,7 @@ func ExampleCheck() {
 	// Output:
 	// Bench wall: 1 run, profile beadboard 2, 1 kind of stock; every field is sound.
 	// 1 measurement to look at again:
-	//   ! runs[0].heights[1].at: 60 without a taped height (more than 48): tape one
+	//   ! runs[0].heights[1].at: 60 from the one before (more than 48): tape one
 	//     between
 	// <nil>
 }

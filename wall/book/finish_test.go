@@ -167,7 +167,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"Coat the faces 1 × with primer.", "Rest: Stack the sheets", "Saw the pieces by the cut list, 2 in all", "Leave the closing edge of 3 until its space is measured on the wall",
 		"Fit 1, 2; measure, saw, fit 3.", "Saw outdoors or with extraction at the blade",
 		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
-		"! finish.furring.thickness: the strips bring each face 3/4 forward",
+		"! strips behind the panels: the strips bring each face 3/4 forward",
 	} {
 		has(want)
 	}

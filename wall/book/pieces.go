@@ -19,15 +19,15 @@ func (t *text) pieces(p plan.Plan) {
 		return
 	}
 	t.begin("Pieces, in order of fitting")
-	says := "Measures are on the face, across from the left edge and up from the lower one; on the back, left and right change places. After \"at\" stands the " +
-		"place of the lower left corner. Saw the long sides of a box first, hold the waste at the last cut."
+	says := "Measures are on the face, from its left and its lower edge; on the back, left and right change places. After \"at\" stands where " +
+		"the lower left corner comes. Saw the long sides of a box first, hold the waste at the last cut."
 	for _, piece := range p.Pieces {
 		if len(piece.Marks.Drill) > 0 {
 			says += fmt.Sprintf(" Drill %s in the waste of inside corners, touching both lines.", t.given(piece.Marks.Drill[0].Diameter))
 			break
 		}
 	}
-	t.para(says + " Saw a closing edge last, as measured on the wall; the + is left on it till then.")
+	t.para(says + " Saw a closing edge last, as measured on the wall; till then the + is left on, and lines run on across it.")
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -48,7 +48,7 @@ func (t *text) piece(p plan.Plan, g group) {
 	}
 	says += ": " + t.size(g.Width, g.Height)
 	if g.single() {
-		says += ", at " + t.length(g.At.X) + ", " + t.above(g.At.Y)
+		says += ", at " + t.along(g.At.X) + ", " + t.above(g.At.Y)
 	}
 	t.para(capital(says))
 	if i >= 0 {
@@ -104,8 +104,12 @@ func (s side) place(x fraction.Length) fraction.Length {
 
 // across writes how far a place is from the edge that it is measured from, which may be beyond it.
 func (t *text) across(x fraction.Length, from side) string {
-	x = from.place(x)
-	return t.about(x.Abs()) + either(x.Sign() < 0, " beyond the "+either(from.width.IsZero(), "left", "right")+" edge", " "+from.word)
+	return t.off(from.place(x), from.word, either(from.width.IsZero(), "left", "right"))
+}
+
+// off writes how far a place is from an edge, which may be beyond it.
+func (t *text) off(x fraction.Length, word, edge string) string {
+	return t.about(x.Abs()) + " " + either(x.Sign() < 0, "beyond the "+edge+" edge", word)
 }
 
 // above writes a height over the level line of a run.
@@ -124,12 +128,11 @@ func (t *text) marks(piece plan.Piece, from side) {
 	if piece.Plain() {
 		return
 	}
-	for _, s := range t.sawing(m, from) {
-		t.hang("  ", s)
-	}
 	for _, a := range m.Arcs {
-		says := fmt.Sprintf("arc of %s, for a trammel: center %s, %s up, radius %s", a.Opening, t.across(a.Centre.X, from), t.about(a.Centre.Y), t.about(a.Radius))
-		t.hang("  ", says+either(t.full, "; on the back the center is "+t.across(a.Back.X, side{word: "from left"}), ""))
+		t.hang("  ", t.trammel(piece, a, from))
+	}
+	for _, s := range t.sawing(piece, from) {
+		t.hang("  ", s)
 	}
 	if !t.full && !curved(m) {
 		return
@@ -142,6 +145,10 @@ func (t *text) marks(piece plan.Piece, from side) {
 	var rows [][]string
 	for _, o := range outlines {
 		for i, f := range o.Face {
+			if plan.ArcAt(m.Arcs, f) != nil {
+				corner++ // drawn by the trammel
+				continue
+			}
 			row := []string{plan.CornerName(corner) + either(o.Opening == "", "", ", "+o.Opening), t.length(f.X), t.length(f.Y), ""}
 			if i < len(o.Back) {
 				row[3] = t.length(o.Back[i].X)
@@ -154,6 +161,16 @@ func (t *text) marks(piece plan.Piece, from side) {
 		rows = append(rows, []string{"drill " + t.given(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
 	t.table(4, []string{"corner", "from left", "up", "on the back, from left"}, rows)
+}
+
+// trammel says how to draw an arc: its center, which may lie off the piece, its radius, and its top where
+// that is on the piece.
+func (t *text) trammel(piece plan.Piece, a plan.Arc, from side) string {
+	says := fmt.Sprintf("trammel for %s: center %s, %s, radius %s", a.Opening, t.across(a.Centre.X, from), t.off(a.Centre.Y, "up", "lower"), t.about(a.Radius))
+	if top, err := a.Top(); err == nil && piece.Holds(top) {
+		says += ", top at " + t.about(top.Y) + " up"
+	}
+	return says + either(t.full, "; on the back the center is "+t.off(a.Back.X, "from left", "left"), "")
 }
 
 // mostPoints is the most points of a line to saw that are all written; a line of more is a curve, which
@@ -197,7 +214,8 @@ func waste(w plan.Waste) string {
 
 // sawing returns what is drilled and sawn out of a piece, a line for each part of the waste: an
 // upright rectangle by its sides, and in the full text, or of other shapes, by its holes and cuts.
-func (t *text) sawing(m plan.Marks, from side) (lines []string) {
+func (t *text) sawing(piece plan.Piece, from side) (lines []string) {
+	m := piece.Marks
 	for _, c := range m.Order {
 		var says, saw []string
 		lo, hi, plain := rectangle(c)
@@ -212,7 +230,7 @@ func (t *text) sawing(m plan.Marks, from side) (lines []string) {
 			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(p, from)))
 		}
 		for i, cut := range c.Saw {
-			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(cut, from, len(m.Arcs) > 0))
+			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(piece, cut, from))
 		}
 		if t.full || !plain {
 			says = append(says, "saw "+strings.Join(saw, "; "))
@@ -288,9 +306,8 @@ func (t *text) spot(p plan.Point, from side) string {
 }
 
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
-// on it; in the full text with the letters of its corners. A curve whose arc is given is said by its ends
-// alone: the points between are not on the arc, but outside it.
-func (t *text) sawCut(cut plan.SawCut, from side, arc bool) string {
+// on it, an arc by its trammel; in the full text with the letters of its corners.
+func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
@@ -304,13 +321,27 @@ func (t *text) sawCut(cut plan.SawCut, from side, arc bool) string {
 		return fmt.Sprintf("%s at %s %s, %s to %s%s", either(last.Y.Less(first.Y), "down", "up"), t.length(from.place(first.X)), from.word, t.length(first.Y), t.length(last.Y), corners)
 	case straight && first.Y == last.Y:
 		return fmt.Sprintf("%s at %s up, %s to %s %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from.place(first.X)), t.length(from.place(last.X)), from.word, corners)
-	case len(cut.Points) > mostPoints:
-		by := either(arc, "", ", by "+t.spot(cut.Points[len(cut.Points)/2], from))
-		return fmt.Sprintf("along the curve%s from %s%s, to %s%s", either(arc, ", by its arc,", ""), t.spot(first, from), by, t.spot(last, from), corners)
 	}
-	places := make([]string, len(cut.Points))
-	for i, p := range cut.Points {
-		places[i] = t.spot(p, from)
+	start, parts, err := piece.Stretches(cut, t.tape.Mark)
+	fraction.Must(start, err)
+	curved := slices.ContainsFunc(parts, func(s plan.Stretch) bool { return s.Arc != nil })
+	if !curved && len(cut.Points) > mostPoints {
+		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.spot(first, from), t.spot(cut.Points[len(cut.Points)/2], from), t.spot(last, from), corners)
 	}
-	return either(from.width.IsZero(), "from ", "") + strings.Join(places, ", to ") + corners
+	says := either(from.width.IsZero(), "from ", "") + t.spot(start, from)
+	for i, part := range parts {
+		before := start
+		if i > 0 {
+			before = parts[i-1].To
+		}
+		switch {
+		case part.Arc != nil:
+			says += ", by the trammel for " + part.Arc.Opening + " to " + t.spot(part.To, from)
+		case curved && part.To.X == before.X:
+			says += ", straight " + either(part.To.Y.Less(before.Y), "down", "up") + " to " + t.length(part.To.Y)
+		default:
+			says += ", to " + t.spot(part.To, from)
+		}
+	}
+	return says + corners
 }

@@ -13,7 +13,7 @@ import (
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	p := examplePlans(t)["odd-window"]
-	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p.Pieces[0].Marks, fromLeft)
+	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p.Pieces[0], fromLeft)
 	want := []string{
 		"notch: drill 3/8 at 19 13/16 across, 35 15/16 up and at 6 13/16 across, 24 7/8 up and at 6 13/16 across, 23 7/8 up; " +
 			"saw down at 20 across, 49 3/4 to 35 3/4 (E to F); right at 23 11/16 up, 0 to 7 across (L to K); " +
@@ -33,13 +33,13 @@ func TestSawingOfOddThings(t *testing.T) {
 	for i := range int64(9) {
 		curve.Points = append(curve.Points, point(i, i*i))
 	}
-	got := (&text{full: true}).sawing(plan.Marks{
+	got := (&text{full: true}).sawing(plan.Piece{Marks: plan.Marks{
 		Drill: []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
 		Order: []plan.Cutting{
 			{Waste: plan.Waste{Opening: "box"}, Drill: []int{0, 1, -1}, Tight: []plan.Point{point(5, 6)}, Saw: []plan.SawCut{curve}},
 			{Waste: plan.Waste{Kind: cutout.NotchCut, Number: 2}, Saw: []plan.SawCut{{}, {Points: []plan.Point{point(3, 4), point(3, 1)}}}},
 		},
-	}, fromLeft)
+	}}, fromLeft)
 	want := []string{
 		"box: drill 3/8 at 1 across, 2 up; no starter hole fits at 5 across, 6 up, use a smaller bit or cut in from both sides; " +
 			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A to B1)",

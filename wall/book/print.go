@@ -31,12 +31,12 @@ var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Milli
 
 // between says in what lengths are written, and how one that is between two marks of the tape.
 func (t *text) between() string {
-	says := "Lengths are in " + unitWords[t.tape.Unit]
+	says := "Lengths in " + unitWords[t.tape.Unit]
 	if t.tape.Mark.IsZero() {
 		return says + "."
 	}
 	mark := t.tape.Mark
-	return fmt.Sprintf("%s; between marks as %s, half a mark as it is.", says, t.length(mark.Mul(22).Add(mark.Div(4))))
+	return fmt.Sprintf("%s, to a tenth of a mark: %s; half a mark, %s.", says, t.length(mark.Mul(22).Add(mark.Div(4))), t.length(mark.Mul(22).Add(mark.Div(2))))
 }
 
 // Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
@@ -209,9 +209,9 @@ func taxed(p plan.Plan) bool {
 // run prints a run with its setting-out and story pole, and in the full text its panels.
 func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	patterned := p.Profile.Pitch.Sign() > 0
-	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.length(r.SetOut.From), way(r.SetOut))
+	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From), way(r.SetOut))
 	if patterned {
-		says += "; a repeat starts at " + t.length(r.SetOut.Origin)
+		says += "; a repeat starts at " + t.along(r.SetOut.Origin)
 	}
 	if kept := t.kept(r.Keep); kept != "" {
 		t.hang("           ", "kept as the job asks: "+kept)
@@ -253,21 +253,50 @@ func (t *text) pole(p plan.Plan, r plan.Run) {
 		return
 	}
 	var says []string
-	sideOf := func(m plan.Mark, kind plan.MarkKind) int {
-		return slices.IndexFunc(r.StoryPole, func(o plan.Mark) bool { return o.Kind == kind && o.Opening == m.Opening })
+	at := func(i int) string { return t.along(r.StoryPole[i].At) }
+	find := func(kind plan.MarkKind, opening string) int {
+		return slices.IndexFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == kind && m.Opening == opening })
 	}
-	for _, m := range r.StoryPole {
-		at, what := t.length(m.At), drawing.MarkName(p.Profile, m)
-		if right := sideOf(m, plan.OpeningRight); right >= 0 && m.Kind == plan.OpeningLeft {
-			at, what = at+" to "+t.length(r.StoryPole[right].At), m.Opening
+	courses := p.Courses(r)
+	for _, place := range r.PolePlaces() {
+		var here []string
+		for _, i := range place {
+			m := r.StoryPole[i]
+			inCourse := slices.IndexFunc(courses, func(c plan.Course) bool { return slices.Contains(c.Marks, i) })
+			switch right := find(plan.OpeningRight, m.Opening); {
+			case m.Kind == plan.OpeningLeft && right >= 0:
+				says = append(says, at(i)+" to "+at(right)+" "+m.Opening)
+			case m.Kind == plan.OpeningRight && find(plan.OpeningLeft, m.Opening) >= 0: // said at its left side
+			case inCourse < 0:
+				here = append(here, drawing.MarkName(p.Profile, m))
+			case courses[inCourse].Marks[0] == i:
+				says = append(says, t.course(p, r, courses[inCourse]))
+			}
 		}
-		if m.Kind != plan.OpeningRight || sideOf(m, plan.OpeningLeft) < 0 {
-			says = append(says, at+" "+what)
+		if len(here) > 0 {
+			past := r.StoryPole[place[0]].At.Sign() < 0
+			says = append(says, at(place[0])+either(past, ": ", " ")+strings.Join(here, ", "))
 		}
 	}
 	if len(says) > 0 {
 		t.hang("  pole ", strings.Join(says, "; ")+".")
 	}
+}
+
+// along writes a place on a run, which may lie beyond its left end.
+func (t *text) along(x fraction.Length) string {
+	return t.length(x.Abs()) + either(x.Sign() < 0, " past the left end", "")
+}
+
+// course says where the joints of a row of boards are marked.
+func (t *text) course(p plan.Plan, r plan.Run, c plan.Course) string {
+	first, last := r.StoryPole[c.Marks[0]], r.StoryPole[c.Marks[len(c.Marks)-1]]
+	says := fmt.Sprintf("%s to %s joints of boards %d to %d, every %s", t.along(first.At), t.along(last.At), first.Panel, last.Next, t.length(c.Every))
+	var checks []string
+	for _, i := range c.Checks() {
+		checks = append(checks, t.along(r.StoryPole[i].At))
+	}
+	return says + either(len(checks) > 0, ", checked at "+strings.Join(checks, ", "), "")
 }
 
 // poleMark is a place on a story pole and what is marked there.

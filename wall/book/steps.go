@@ -42,7 +42,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActTestPaint:    "Have old paint tested[[ before any of it is sanded or scraped]].",
 			finish.ActFindAsbestos: "Find out about asbestos[[ before old boards or textures are cut]].",
 			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor[[, as every run reaches more than {} above it (judgment)]]; " +
-				"where it is a counter, give its height as finish.house.datum.",
+				"where it is a counter, give its height above the floor in the job[[ as finish.house.datum]].",
 		},
 		last: "Clear the wall[[: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
 			"off before a basin or tap is loosened; a gas line is left to a licensed fitter]].",
@@ -63,8 +63,8 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "[[The list has them, and the boxes allow for their thickness.]]",
-			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness as finish.furring.thickness to have them counted.",
-			finish.ActSetBoxesBack:   "They bring the face forward too: add their thickness to the set_back of each box.",
+			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job[[ as finish.furring.thickness]] to have them counted.",
+			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back[[, its set_back]].",
 		},
 		last: "Tape the runs again on the strips and plan again before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
 	},
@@ -148,7 +148,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActRod:     rods,
 			finish.ActGrooves: fill,
 		},
-		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}, and pull the tape at once[[, away from the bead]]. " +
+		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}{pull}. " +
 			"{boxes}[[ Leave unsealed what a trim will cover.]] Allow {cure} before paint.",
 	},
 	finish.StageLastCoats: {
@@ -167,7 +167,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActRod:        rods,
 			finish.ActGrooves:    fill,
 		},
-		last: "[[Lay as much bead at a time as you can tool hollow before it skins, in {skin}, and pull the tape at once. ]]Keep water off as long as the tube says.",
+		last: "[[Lay as much bead at a time as you can tool hollow before it skins, in {skin}{pull}. ]]Keep water off as long as the tube says.",
 	},
 	finish.StageDevices: {
 		title: "Devices",
@@ -211,7 +211,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{rest sheets}", wait(finish.RestSheets),
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
 	var says []string
@@ -288,6 +288,17 @@ func fitting(p plan.Plan, acts []finish.Act) string {
 	}
 	stop()
 	return strings.Join(says, " ")
+}
+
+// masked reports whether tape lies along what is sealed in a stage: that of the last one has it put on
+// itself.
+func masked(p plan.Plan, sealing finish.Stage) bool {
+	if sealing == finish.StageSeal {
+		sealing = finish.StageTape
+	}
+	return slices.ContainsFunc(p.Order, func(s finish.Step) bool {
+		return s.Stage == sealing && slices.ContainsFunc(s.Acts, func(a finish.Act) bool { return a.Kind == finish.ActJoints })
+	})
 }
 
 // boxed reports whether a wall has a box.

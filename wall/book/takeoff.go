@@ -59,8 +59,9 @@ var methodWords = map[finish.How]method{
 	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
 	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts, joined end to end; take existing trim off this, and buy " +
 		"by the wall where no joint is wanted"},
-	finish.AsSpare: {text: "not in the total"},
-	finish.ByDots:  {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
+	finish.ByWholeLengths: {text: "along the edges that it hides, each length with {allowance} for its cuts and cut whole from one strip; take existing trim off this"},
+	finish.AsSpare:        {text: "not in the total"},
+	finish.ByDots:         {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
 		"with supports at most {supports} apart (judgment)"},
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},

@@ -66,13 +66,13 @@ func TestTapedPointsAreNamedForReading(t *testing.T) {
 	}
 }
 
-// TestStoryPoleShowsPanelsOnTheWall: what is planned round is measured too.
+// TestStoryPoleShowsPanelsOnTheWall: what is planned round is measured too, each place once.
 func TestStoryPoleShowsPanelsOnTheWall(t *testing.T) {
 	p := examplePlans(t)["kitchen-replan"]
-	for _, m := range p.Runs[0].StoryPole {
-		if m.Kind == plan.InstalledRight {
-			return
+	text := written(p.TapeMeasure(), false, func(t *text) { t.pole(p, p.Runs[0]) })
+	for _, want := range []string{"48 1/16 seam of two on the wall;", "69 5/16 seam of panel 1 and one on the wall;"} {
+		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
+			t.Errorf("no %q in %s", want, text)
 		}
 	}
-	t.Errorf("no panel on the wall in %+v", p.Runs[0].StoryPole)
 }

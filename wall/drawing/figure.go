@@ -113,12 +113,16 @@ var markWords = map[plan.MarkKind]string{
 	plan.PanelsMeet:     "{seam} {number} and {next}",
 	plan.InstalledLeft:  "{panel} on the wall, left",
 	plan.InstalledRight: "{panel} on the wall, right",
+	plan.InstalledMeet:  "seam of {panel} {number} and one on the wall",
 	plan.OpeningLeft:    "{opening}, left",
 	plan.OpeningRight:   "{opening}, right",
 }
 
 // MarkName names a mark of a story pole, such as "panel 3, left".
 func MarkName(profile plan.Profile, m plan.Mark) string {
+	if m.Kind == plan.InstalledMeet && m.Panel == 0 {
+		return "seam of two on the wall"
+	}
 	return strings.NewReplacer("{panel}", profile.Word("panel", "board"), "{seam}", profile.Word("seam of panels", "joint of"),
 		"{number}", fmt.Sprint(m.Panel), "{next}", fmt.Sprint(m.Next), "{opening}", m.Opening,
 	).Replace(cmp.Or(markWords[m.Kind], m.Kind.String()))

@@ -117,7 +117,7 @@ func (d *pieceDrawing) measured(path, side string) {
 		for i := range min(len(face), len(back)) {
 			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
 			square := before.X == face[i].X || before.Y == face[i].Y || after.X == face[i].X || after.Y == face[i].Y
-			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square, nearest(d.piece.Marks.Arcs, face[i]) != nil})
+			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square, plan.ArcAt(d.piece.Marks.Arcs, face[i]) != nil})
 		}
 	}
 	add(d.piece.Marks.Face, d.piece.Marks.Back, path)

@@ -190,7 +190,7 @@ func (d *template) figures(on *node) {
 		}
 	}
 	for i, p := range points {
-		if nearest(d.cut.piece.Marks.Arcs, p) != nil {
+		if plan.ArcAt(d.cut.piece.Marks.Arcs, p) != nil {
 			continue // it lies beside the arc, which is what to saw
 		}
 		place := ref("%s[%d]", d.cut.path, (d.cut.first+i)%d.cut.count)

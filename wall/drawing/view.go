@@ -78,27 +78,12 @@ func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 	return path
 }
 
-// nearArc is how far, in inches, a corner may lie off the arc that it stands for.
-const nearArc = .25
-
-// nearest returns the arc that a point stands for, nil for none.
-func nearest(arcs []plan.Arc, p plan.Point) *plan.Arc {
-	for i := range arcs {
-		a := &arcs[i]
-		off := math.Hypot(p.X.Sub(a.Centre.X).Float64(), p.Y.Sub(a.Centre.Y).Float64()) - a.Radius.Float64()
-		if math.Abs(off) < nearArc && p.Y.Sub(a.Springs).Float64() > -nearArc {
-			return a
-		}
-	}
-	return nil
-}
-
 // OnArc reports whether a corner of a piece stands for a place on one of its true arcs, which are
 // drawn and sawn in its stead.
 func OnArc(piece plan.Piece, corner plan.Point) (on bool) {
 	var err error
 	defer fraction.Catch(&err)
-	return nearest(piece.Marks.Arcs, corner) != nil
+	return plan.ArcAt(piece.Marks.Arcs, corner) != nil
 }
 
 // meet is where an arc meets the upright or level edge from q to p, or what of it is nearest to p.
@@ -122,7 +107,7 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) string {
 	on := make([]*plan.Arc, n)
 	first := 0 // of a ring, where it is on no arc
 	for i, p := range points {
-		if on[i] = nearest(arcs, p); closed && on[i] == nil && on[first] != nil {
+		if on[i] = plan.ArcAt(arcs, p); closed && on[i] == nil && on[first] != nil {
 			first = i
 		}
 	}

@@ -124,7 +124,23 @@ func (m *maker) storyPole(r int, run *Run) []Mark {
 		}
 	}
 	slices.SortStableFunc(marks, func(a, b Mark) int { return a.At.Compare(b.At) })
-	return marks
+	return meetInstalled(marks)
+}
+
+// meetInstalled makes one mark of the edges of two panels at one place, of which one or both are on the
+// wall already.
+func meetInstalled(marks []Mark) (out []Mark) {
+	for _, m := range marks {
+		right := slices.IndexFunc(out, func(o Mark) bool {
+			return o.At == m.At && (o.Kind == InstalledRight || o.Kind == InstalledLeft || o.Kind == PanelLeft || o.Kind == PanelRight)
+		})
+		if right >= 0 && (m.Kind == InstalledLeft || m.Kind == InstalledRight) {
+			out[right].Kind = InstalledMeet
+			continue
+		}
+		out = append(out, m)
+	}
+	return out
 }
 
 // pieces returns the pieces with their marks.

@@ -59,6 +59,11 @@ func (p Piece) Rectangular() bool {
 // Plain reports whether a piece is done when its rectangle is sawn.
 func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
 
+// Holds reports whether a place lies on the bounding rectangle of a piece.
+func (p Piece) Holds(at Point) bool {
+	return at.X.Sign() >= 0 && at.Y.Sign() >= 0 && !p.Width.Less(at.X) && !p.Height.Less(at.Y)
+}
+
 // Blank returns the width of what a piece is sawn from, with what is left on to scribe, and how far
 // right of its left edge the piece itself begins. It fails where that is beyond exact arithmetic.
 func (p Piece) Blank() (width, left fraction.Length, err error) {
@@ -117,12 +122,66 @@ func (r Run) PolePlaces() (places [][]int) {
 	return places
 }
 
+// Course is a row of joints of boards at equal distances on a story pole.
+type Course struct {
+	Every fraction.Length
+	Marks []int // indices in the story pole, from left to right
+}
+
+// The least joints of a course, and how many joints on its next check mark stands: common practice, no
+// source.
+const leastCourse, checkEvery = 5, 4
+
+// Courses returns the rows of joints of boards on the story pole of a run. A mark at the first joint, at
+// the last and at a few to check by is enough, as each board finds its place by the one before.
+func (p Plan) Courses(r Run) (all []Course) {
+	if !p.Profile.Boards {
+		return nil
+	}
+	var c Course
+	end := func() {
+		if len(c.Marks) >= leastCourse {
+			all = append(all, c)
+		}
+	}
+	for i, m := range r.StoryPole {
+		if m.Kind != PanelsMeet {
+			continue
+		}
+		if n := len(c.Marks); n > 0 {
+			every := m.At.Sub(r.StoryPole[c.Marks[n-1]].At)
+			if n > 1 && every != c.Every {
+				end()
+				c.Marks = c.Marks[n-1:]
+			}
+			c.Every = every
+		}
+		c.Marks = append(c.Marks[:len(c.Marks):len(c.Marks)], i)
+	}
+	end()
+	return all
+}
+
+// Checks returns the indices of the marks between the first and the last to check by.
+func (c Course) Checks() (marks []int) {
+	for i := checkEvery - 1; i < len(c.Marks)-1; i += checkEvery {
+		marks = append(marks, c.Marks[i])
+	}
+	return marks
+}
+
 // Strokes returns the lines to saw in the order of sawing.
 func (m Marks) Strokes() (all []SawCut) {
 	for _, c := range m.Order {
 		all = append(all, c.Saw...)
 	}
 	return all
+}
+
+// Top returns the highest place of the circle on the face. It fails where that does not fit a Length.
+func (a Arc) Top() (top Point, err error) {
+	defer fraction.Catch(&err)
+	return Point{X: a.Centre.X, Y: a.Centre.Y.Add(a.Radius)}, nil
 }
 
 // Mitred reports whether the panels meet in a mitre, and none passes.

@@ -2,11 +2,13 @@ package plan_test
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -123,5 +125,52 @@ func TestChoicesAgainstTheChosenOne(t *testing.T) {
 	}
 	if p.Bound.Proved = true; p.Cheapest() {
 		t.Error("the fewest are called the cheapest")
+	}
+}
+
+// TestCourses: boards of 3 1/4 are marked at the first, the last and every fourth joint; a joint out of
+// step, as beyond a door, begins a course of its own.
+func TestCourses(t *testing.T) {
+	p := plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}
+	var run plan.Run
+	mark := func(quarters int64, kind plan.MarkKind) {
+		run.StoryPole = append(run.StoryPole, plan.Mark{At: fraction.Of(quarters, 4), Kind: kind})
+	}
+	mark(0, plan.PanelsStart)
+	for i := range int64(9) {
+		mark(13*(i+1), plan.PanelsMeet)
+		mark(13*(i+1)+1, plan.OpeningLeft)
+	}
+	mark(200, plan.PanelsMeet)
+	mark(213, plan.PanelsMeet)
+	courses := p.Courses(run)
+	if len(courses) != 1 || courses[0].Every != fraction.Of(13, 4) {
+		t.Fatalf("courses %+v", courses)
+	}
+	c := courses[0]
+	if got, want := fmt.Sprint(c.Marks, c.Checks()), "[1 3 5 7 9 11 13 15 17] [7 15]"; got != want {
+		t.Errorf("marks and checks %s, want %s", got, want)
+	}
+	p.Profile.Boards = false
+	if got := p.Courses(run); got != nil {
+		t.Errorf("seams of sheets are each marked, not %+v", got)
+	}
+}
+
+// TestStretches: the line of a hatch of 24 with a rise of 8 and a gap of 1/8, centre of its circle 5 below
+// the springing, radius 13: the arc is said by its own ends, 5.025 over the centre at 12 1/8 beside it and
+// 12.99 at 1 7/8, not by the corners of the polyline.
+func TestStretches(t *testing.T) {
+	point := func(x, y int64) plan.Point { return plan.Point{X: fraction.Of(x, 16), Y: fraction.Of(y, 16)} }
+	arc := plan.Arc{Opening: "hatch", Centre: point(-30, 104), Radius: fraction.Of(105, 8), Springs: fraction.Of(23, 2)}
+	piece := plan.Piece{Width: fraction.Inches(44), Height: fraction.Inches(24), Marks: plan.Marks{Arcs: []plan.Arc{arc}}}
+	cut := plan.SawCut{Points: []plan.Point{point(0, 313), point(40, 304), point(80, 286), point(139, 232), point(164, 186), point(164, 26)}}
+	from, parts, err := piece.Stretches(cut, fraction.Of(1, 16))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []plan.Stretch{{Arc: &piece.Marks.Arcs[0], To: point(164, 184)}, {To: point(164, 26)}}
+	if from != point(0, 312) || !slices.Equal(parts, want) {
+		t.Errorf("from %v along %+v, want %+v", from, parts, want)
 	}
 }

@@ -198,10 +198,10 @@ func TestTrimsHideWhatIsNotSealed(t *testing.T) {
 		listed string
 	}{
 		{"none", func(*plan.Job) {}, []string{"lower line", "upper line", "end", "window"}, ""},
-		{"a baseboard", func(j *plan.Job) { j.Trim.Bottom = &wall.EdgeTrim{Name: "baseboard", Covers: fraction.Inches(3)} }, []string{"upper line", "end", "window"}, "baseboard 8.76 ft"},
+		{"a baseboard", func(j *plan.Job) { j.Trim.Bottom = &wall.EdgeTrim{Name: "baseboard", Covers: fraction.Inches(3)} }, []string{"upper line", "end", "window"}, "baseboard 7.96 ft"},
 		{"a cap and a casing of the run", func(j *plan.Job) {
 			j.Runs[0].Trim = wall.Trims{Top: &wall.EdgeTrim{Name: "cap", Covers: fraction.Inches(1)}, Casing: &wall.EdgeTrim{Name: "casing", Covers: fraction.Inches(2)}}
-		}, []string{"lower line", "end"}, "cap 6.93 ft, casing 3.72 ft"},
+		}, []string{"lower line", "end"}, "cap 6.3 ft, casing 3.38 ft"},
 	} {
 		j := backsplash()
 		c.change(&j)

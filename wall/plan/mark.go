@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math/big"
 	"slices"
 	"strconv"
 
@@ -66,6 +67,81 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(m.job.Gaps.Around(o.Kind)), Springs: o.Arch.Springing.Y.Sub(p.At.Y)})
 	}
 	return out
+}
+
+// nearArc is how far, in inches, a corner may lie off the arc that it stands for.
+func nearArc() *big.Rat { return big.NewRat(1, 4) }
+
+// ArcAt returns the arc that a corner of a piece stands for, nil for none.
+func ArcAt(arcs []Arc, p Point) *Arc {
+	minus := func(a, b fraction.Length) *big.Rat { return new(big.Rat).Sub(a.Rat(), b.Rat()) }
+	for i := range arcs {
+		a := &arcs[i]
+		if below := minus(a.Springs, p.Y); below.Cmp(nearArc()) >= 0 {
+			continue
+		}
+		x, y := minus(p.X, a.Centre.X), minus(p.Y, a.Centre.Y)
+		square := x.Add(x.Mul(x, x), y.Mul(y, y))
+		least, most := new(big.Rat).Sub(a.Radius.Rat(), nearArc()), new(big.Rat).Add(a.Radius.Rat(), nearArc())
+		if (least.Sign() < 0 || least.Mul(least, least).Cmp(square) < 0) && square.Cmp(most.Mul(most, most)) < 0 {
+			return a
+		}
+	}
+	return nil
+}
+
+// Stretch is a part of a line to saw, from where the one before ends.
+type Stretch struct {
+	Arc *Arc // to saw along, nil for a straight line
+	To  Point
+}
+
+// Stretches returns where a line to saw begins and its parts. An arc stands in the place of the corners
+// near it, and its ends are on it, to the nearest mark of the tape. It fails where a place does not fit a
+// Length.
+func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []Stretch, err error) {
+	defer fraction.Catch(&err)
+	on := func(i int) *Arc {
+		if i < 0 || i >= len(c.Points) {
+			return nil
+		}
+		return ArcAt(p.Marks.Arcs, c.Points[i])
+	}
+	for i, at := range c.Points {
+		before, after := on(i) != nil && on(i) == on(i-1), on(i) != nil && on(i) == on(i+1)
+		if before || after {
+			at = p.onArc(on(i), at, mark)
+		}
+		switch last := len(parts) - 1; {
+		case i == 0:
+			from = at
+		case before && last >= 0 && parts[last].Arc == on(i):
+			parts[last].To = at
+		case before:
+			parts = append(parts, Stretch{on(i), at})
+		default:
+			parts = append(parts, Stretch{To: at})
+		}
+	}
+	return from, parts, nil
+}
+
+// onArc returns the place on an arc right below a corner that stands for it or, where the corner lies on
+// the lower or the upper edge of the piece, right beside it; the corner itself where there is none.
+func (p Piece) onArc(a *Arc, at Point, mark fraction.Length) Point {
+	if at.Y.IsZero() || at.Y == p.Height {
+		if right, err := cutout.HeightOnCircle(Point{X: a.Centre.Y, Y: a.Centre.X}, a.Radius, at.Y, mark); err == nil {
+			if at.X.Less(a.Centre.X) {
+				right = a.Centre.X.Mul(2).Sub(right)
+			}
+			at.X = right
+		}
+		return at
+	}
+	if y, err := cutout.HeightOnCircle(a.Centre, a.Radius, at.X, mark); err == nil {
+		at.Y = y
+	}
+	return at
 }
 
 // standsOn reports whether an edge of the piece lies on the arch: somewhere between the springings

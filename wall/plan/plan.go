@@ -206,13 +206,14 @@ const (
 	PanelsMeet // two panels without a gap between them
 	InstalledLeft
 	InstalledRight
+	InstalledMeet // a panel on the wall and panel Panel, or where that is 0 another on the wall, without a gap
 	OpeningLeft
 	OpeningRight
 	StepSide
 )
 
 var markKinds = enum.Of[MarkKind]("panels start", "panels stop", "repeat starts", "panel left", "panel right", "panels meet",
-	"installed left", "installed right", "opening left", "opening right", "step")
+	"installed left", "installed right", "installed meet", "opening left", "opening right", "step")
 
 // String returns the word of the kind.
 func (k MarkKind) String() string { return markKinds.String(k) }
