@@ -42,10 +42,11 @@ const (
 	PartStrip                 // across, beside no cutout: saw it as its own piece, or stiffen it
 	MoveSeam                  // up, beside a cutout: move the seam, or part the piece at the cutout
 	WidenStrip                // up, beside a notch: move the seam, or saw it as its own piece
+	WidenPiece                // all of a piece: start the pattern elsewhere, or cover its place
 )
 
 var waysOut = enum.Of[WayOut]("part the leg", "drill the corner", "join the cutouts", "let the cutout run out",
-	"part the strip", "move the seam", "widen the strip")
+	"part the strip", "move the seam", "widen the strip", "widen the piece")
 
 // String returns the word of the way out.
 func (w WayOut) String() string { return waysOut.String(w) }
@@ -114,8 +115,17 @@ func (s Shape) WeakSpots(limits Limits) (spots []Weak, err error) {
 		spots = append(spots, f.longLegs()...)
 	}
 	spots = append(spots, s.weakCorners(limits, strips)...)
+	lo, hi := s.Bounds()
 	for i := range spots {
-		spots[i].WayOut = spots[i].wayOut()
+		w := &spots[i]
+		w.WayOut = w.wayOut()
+		whole := hi.X.Sub(lo.X)
+		if w.level {
+			whole = hi.Y.Sub(lo.Y)
+		}
+		if w.Kind == Strip && w.Rings == [2]int{-1, -1} && w.Width == whole {
+			w.WayOut = WidenPiece
+		}
 	}
 	slices.SortStableFunc(spots, func(a, b Weak) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), lower(flip(a.At), flip(b.At)))

@@ -90,12 +90,16 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 		says = fmt.Sprintf("plane %s off the %s of %s", t.length(c.Off), near, part)
 	case c.Trim == plan.TrimNear:
 		says += fmt.Sprintf(": take %s off its %s", t.length(c.Off), near)
+		if c.Frees[1] != 0 {
+			says += ", leaving " + t.length(fraction.Must(c.Leaves()))
+		}
 	case c.Trim == plan.TrimBeyond && c.Plane:
 		says = fmt.Sprintf("plane %s off the %s of %s, to %s", t.length(c.Off), far, part, t.length(c.At))
 	case c.Trim == plan.TrimBeyond:
 		says += fmt.Sprintf(" at %s, which trims %s off its %s", t.length(c.At), t.length(c.Off), far)
 	default:
-		says += " at " + t.length(c.At)
+		at, beyond, err := c.Measure(p.Saw.Kerf, p.Tape)
+		says += " at " + t.length(fraction.Must(at, err)) + either(beyond, " from its "+far, "")
 	}
 	if pieces := freed(p, s, c); pieces != "" {
 		says += "; frees " + pieces
@@ -144,15 +148,16 @@ func freed(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	return strings.Join(says, ", ")
 }
 
-// part names the part on the bench by its size, and by the cut that it comes from where another
-// part of the sheet has the same size: their patterns may differ.
+// part names the part on the bench by its size to the nearest mark, and by the cut that it comes from
+// where another part of the sheet has the same size: their patterns may differ.
 func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	if c.From.Step == 0 {
 		return "the " + sheetWord(p)
 	}
-	says := t.size(c.Rect[2], c.Rect[3])
+	says := t.nearest(c.Rect[2]) + " x " + t.nearest(c.Rect[3])
+	alike := fraction.Must(p.Ambiguous(s, c))
 	for _, from := range s.Cuts {
-		if c.Alike && from.Step == c.From.Step {
+		if alike && from.Step == c.From.Step {
 			sides, of := sideWords(p, from.Kind), either(from.Kind == nest.Rip, " of", "")
 			says += fmt.Sprintf(" %s%s cut %d", either(c.From.Beyond, sides[1], sides[0]), of, from.Step)
 		}

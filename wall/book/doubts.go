@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -90,7 +91,12 @@ func (t *text) doubt(w warning.Warning) string { return t.doubtAt(w, fromLeft) }
 
 // doubtAt says it with places on a piece measured from that edge.
 func (t *text) doubtAt(w warning.Warning, from side) string {
-	return fact.ReplaceAllStringFunc(cmp.Or(doubtWords[w.Kind], string(w.Kind)), func(match string) string {
+	return t.fill(cmp.Or(doubtWords[w.Kind], string(w.Kind)), w, from)
+}
+
+// fill puts the facts of a warning into words.
+func (t *text) fill(words string, w warning.Warning, from side) string {
+	return fact.ReplaceAllStringFunc(words, func(match string) string {
 		parts := fact.FindStringSubmatch(match)
 		i, _ := strconv.Atoi(parts[2])
 		switch kind := parts[1]; {
@@ -155,6 +161,25 @@ func (t *text) warning(p plan.Plan, w warning.Warning) string {
 		}
 	}
 	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, from)
+}
+
+// sameWayOut reports whether two warnings are of weak spots of one piece and one kind, with one way out.
+func sameWayOut(a, b warning.Warning) bool {
+	return a.Kind == plan.WeakSpot && b.Kind == plan.WeakSpot && slices.Equal(a.Names, b.Names)
+}
+
+// together says the first of some warnings, and where it is a weak spot those after it that have the same
+// way out.
+func (t *text) together(p plan.Plan, all []warning.Warning) string {
+	says, way := t.warning(p, all[0]), ": "+t.fill("{way2}", all[0], fromLeft)
+	for _, w := range all[1:] {
+		if !sameWayOut(all[0], w) {
+			break
+		}
+		_, more, _ := strings.Cut(t.warning(p, w), ": ")
+		says = strings.TrimSuffix(says, way) + "; " + more
+	}
+	return says
 }
 
 // placeName says where a warning belongs in the words of the trade: by the names of the run and the

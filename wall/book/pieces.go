@@ -41,7 +41,7 @@ func (t *text) piece(p plan.Plan, g group) {
 		says += ", " + plural(sheetWord(p), g.Sheets)
 	}
 	if g.Closing {
-		says += ", closing " + closingEdge(run, g.Piece).String()
+		says += ", closing " + p.ClosingEdge(g.Piece).String()
 		if s := g.Scribe; s != nil {
 			says += " + " + t.length(s.Width)
 		}
@@ -60,18 +60,10 @@ func (t *text) piece(p plan.Plan, g group) {
 // measuredSide returns the edge that the marks of a piece are measured from: the left one, if that is
 // not left too wide to be sawn to the wall.
 func measuredSide(p plan.Plan, piece plan.Piece) side {
-	if run, i := p.Run(piece.Run); i >= 0 && piece.Closing && closingEdge(run, piece) == wall.Left {
+	if piece.Closing && p.ClosingEdge(piece) == wall.Left {
 		return side{piece.Width, "from right"}
 	}
 	return fromLeft
-}
-
-// closingEdge returns the edge at which a closing piece is sawn to the wall.
-func closingEdge(run plan.Run, piece plan.Piece) wall.Direction {
-	if piece.Scribe != nil {
-		return piece.Scribe.Edge
-	}
-	return run.SetOut.Direction
 }
 
 // fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
@@ -190,6 +182,7 @@ var wayOutWords = map[cutout.WayOut]string{
 	cutout.RunOut:      "let the cutout run out there if its plate or trim still covers what falls away, or tape a batten across the strip until the piece is fixed, and saw this cutout last",
 	cutout.PartStrip:   "saw the strip as a piece of its own, or tape a batten across it until the piece is fixed",
 	cutout.MoveSeam:    "move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout",
+	cutout.WidenPiece:  "let the pattern start elsewhere, as the whole piece is no wider, or cover its place with trim",
 	cutout.WidenStrip:  "move the seam so that more is left beside the notch, or saw the strip as a piece of its own",
 }
 

@@ -76,6 +76,9 @@ func (t *text) proof(p plan.Plan) string {
 		return "Proved for this layout: no " + sheetWord(p) + "s that its pieces fit cost less. Of other layouts: " + Search(p) + "."
 	case p.Search.Proved && p.Bound.Proved:
 		return "Proved: no layout of this room needs fewer" + because(Search(p)) + "."
+	case p.Bound.Proved && p.Search.Status == choice.NeedProved && p.Search.End == choice.BoundMet:
+		return fmt.Sprintf("Proved: no layout of this room needs fewer%s; another that needs as few might look better (%s looked at).",
+			because(argument(p, p.Search.How)), count(p.Search.Layouts, "layout"))
 	case p.Bound.Proved:
 		return "Proved for this layout: its pieces need as many" + because(argument(p, p.Bound.How)) + ". Of other layouts: " + Search(p) + "."
 	}
@@ -209,7 +212,7 @@ func taxed(p plan.Plan) bool {
 // run prints a run with its setting-out and story pole, and in the full text its panels.
 func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	patterned := p.Profile.Pitch.Sign() > 0
-	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From), way(r.SetOut))
+	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From)+startsAt(r), way(r.SetOut))
 	if patterned {
 		says += "; a repeat starts at " + t.along(r.SetOut.Origin)
 	}
@@ -240,6 +243,23 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	t.pole(p, r)
 }
 
+// startsAt says at which height a run starts where its first end leans.
+func startsAt(r plan.Run) string {
+	leans, top := r.LeansOut(wall.Left + wall.Right - r.SetOut.Direction)
+	return either(leans, ", at the "+either(top, "top", "foot")+" of its leaning end", "")
+}
+
+// markName names a mark of a run's pole; an end that leans by its height.
+func markName(p plan.Plan, r plan.Run, m plan.Mark) string {
+	end := wall.Left
+	if m.Kind == plan.PanelsStop {
+		end = wall.Right
+	}
+	leans, top := r.LeansOut(end)
+	leans = leans && (m.Kind == plan.PanelsStart || m.Kind == plan.PanelsStop)
+	return drawing.MarkName(p.Profile, m) + either(leans, " (at its "+either(top, "top", "foot")+")", "")
+}
+
 // pole lists the marks of a run's story pole; in the short text an opening has both of its sides
 // together.
 func (t *text) pole(p plan.Plan, r plan.Run) {
@@ -258,18 +278,36 @@ func (t *text) pole(p plan.Plan, r plan.Run) {
 		return slices.IndexFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == kind && m.Opening == opening })
 	}
 	courses := p.Courses(r)
-	for _, place := range r.PolePlaces() {
+	places := r.PolePlaces()
+	is := func(kind plan.MarkKind) func(i int) bool {
+		return func(i int) bool { return r.StoryPole[i].Kind == kind }
+	}
+	joint := func(place []int) bool { return p.Profile.Boards && slices.ContainsFunc(place, is(plan.PanelsMeet)) }
+	seam := false // the panel before ends at a seam that is said
+	for n, place := range places {
 		var here []string
 		for _, i := range place {
 			m := r.StoryPole[i]
+			if seam && m.Kind == plan.PanelLeft {
+				seam = false
+				continue
+			}
+			if n+1 < len(places) && m.Kind == plan.PanelRight {
+				if next := slices.IndexFunc(places[n+1], is(plan.PanelLeft)); next >= 0 {
+					seam, next = true, places[n+1][next]
+					m.Kind, m.Next = plan.PanelsMeet, r.StoryPole[next].Panel
+					says = append(says, at(i)+" to "+at(next)+" "+markName(p, r, m))
+					continue
+				}
+			}
 			inCourse := slices.IndexFunc(courses, func(c plan.Course) bool { return slices.Contains(c.Marks, i) })
 			switch right := find(plan.OpeningRight, m.Opening); {
 			case m.Kind == plan.OpeningLeft && right >= 0:
 				says = append(says, at(i)+" to "+at(right)+" "+m.Opening)
 			case m.Kind == plan.OpeningRight && find(plan.OpeningLeft, m.Opening) >= 0: // said at its left side
-			case inCourse < 0:
-				here = append(here, drawing.MarkName(p.Profile, m))
-			case courses[inCourse].Marks[0] == i:
+			case inCourse < 0 && !(m.Kind == plan.RepeatStarts && joint(place)):
+				here = append(here, markName(p, r, m))
+			case inCourse >= 0 && courses[inCourse].Marks[0] == i:
 				says = append(says, t.course(p, r, courses[inCourse]))
 			}
 		}
@@ -310,7 +348,7 @@ func poleMarks(p plan.Plan, r plan.Run) (marks []poleMark) {
 	for _, place := range r.PolePlaces() {
 		var names []string
 		for _, i := range place {
-			names = append(names, drawing.MarkName(p.Profile, r.StoryPole[i]))
+			names = append(names, markName(p, r, r.StoryPole[i]))
 		}
 		marks = append(marks, poleMark{r.StoryPole[place[0]].At, strings.Join(names, "; ")})
 	}

@@ -39,7 +39,11 @@ func (s *Section) UnmarshalText(text []byte) error { return sections.Unmarshal(t
 var sectionWriters = [...]func(t *text, p plan.Plan){
 	Result: (*text).result,
 	Doubts: func(t *text, p plan.Plan) {
-		section(t, "Settle these before you buy", p.Warnings, func(_ int, w warning.Warning) { t.hang("! ", t.warning(p, w)) })
+		section(t, "Settle these before you buy", p.Warnings, func(i int, w warning.Warning) {
+			if i == 0 || !sameWayOut(p.Warnings[i-1], w) {
+				t.hang("! ", t.together(p, p.Warnings[i:]))
+			}
+		})
 		if t.full {
 			t.taped(p.Taped)
 		}

@@ -136,7 +136,7 @@ func TestTablesReadBack(t *testing.T) {
 }
 
 // inCutList reads a line of the cut list as a person does.
-var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: take (.+?) off its (?:lower end|left edge)| at (.+?)(, which trims .+? off its (?:upper end|right edge))?)(?:; frees (.+))?$`)
+var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: take (.+?) off its (?:lower end|left edge)(?:, leaving .+?)?| at (.+?)(, which trims .+? off its (?:upper end|right edge))?)(?:; frees (.+))?$`)
 
 // planed is a line of the cut list that takes off too little to saw; it is read as the cut that it stands for.
 var planed = regexp.MustCompile(`plane (.+?) off the (lower end|left edge|upper end|right edge) of (.+?)(?:, to (.+?))?(; frees .+)?$`)

@@ -66,13 +66,18 @@ func (t *text) given(x fraction.Length) string {
 	return fraction.Tape{Unit: t.tape.Unit}.Format(x)
 }
 
-// about writes a length to the nearest mark, for what is only looked at.
+// about writes a length to half a mark, for what is only looked at.
 func (t *text) about(x fraction.Length) string {
-	near, off := x.Round(t.tape.Mark, fraction.Nearest)
-	if off.IsZero() || near.IsZero() {
-		return t.length(x)
+	_, off := x.Round(t.tape.Mark.Div(2), fraction.Nearest)
+	return either(off.IsZero(), "", "about ") + t.nearest(x)
+}
+
+// nearest writes a length to the nearest mark, or to half a mark where that is exact.
+func (t *text) nearest(x fraction.Length) string {
+	if near, off := x.Round(t.tape.Mark, fraction.Nearest); off.Mul(2).Abs() != t.tape.Mark && !near.IsZero() {
+		return t.tape.Format(near)
 	}
-	return "about " + t.tape.Format(near)
+	return t.length(x)
 }
 
 // wide says how wide something is that is only looked at, also where that is nothing.

@@ -48,6 +48,36 @@ func (t Trim) MarshalText() ([]byte, error) { return trims.Marshal(t) }
 // UnmarshalText reads the word of a side.
 func (t *Trim) UnmarshalText(text []byte) error { return trims.Unmarshal(text, t) }
 
+// Leaves returns what is left across the cut where something is taken off the near side. It fails where
+// that does not fit a Length.
+func (c Cut) Leaves() (rest fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	way := 3
+	if c.Kind == nest.Rip {
+		way = 2
+	}
+	return c.Rect[way].Sub(c.Off), nil
+}
+
+// Measure returns the distance to measure to a cut, to the near side of the blade from the near edge; or
+// from the far edge to its far side, where that is on a mark of the tape, the other not even half way
+// between two, and no piece comes free on the near side. It fails where that does not fit a Length.
+func (c Cut) Measure(kerf, mark fraction.Length) (at fraction.Length, far bool, err error) {
+	defer fraction.Catch(&err)
+	on := func(x, mark fraction.Length) bool {
+		_, off := x.Round(mark, fraction.Nearest)
+		return off.IsZero()
+	}
+	way := 3
+	if c.Kind == nest.Rip {
+		way = 2
+	}
+	if rest := c.Rect[way].Sub(c.At).Sub(kerf); c.Frees[0] == 0 && !on(c.At, mark.Div(2)) && rest.Sign() > 0 && on(rest, mark) {
+		return rest, true, nil
+	}
+	return c.At, false, nil
+}
+
 // rect is a rectangle of a sheet as in [nest.Cut]: left, bottom, width, height.
 type rect = [4]fraction.Length
 

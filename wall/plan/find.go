@@ -170,6 +170,59 @@ func (c Course) Checks() (marks []int) {
 	return marks
 }
 
+// ClosingEdge returns the edge at which a closing piece is sawn to the wall or to a door: the one with a
+// scribe; else the far one in the direction of work, or the near one where a panel stands beside that.
+func (p Plan) ClosingEdge(piece Piece) wall.Direction {
+	if piece.Scribe != nil {
+		return piece.Scribe.Edge
+	}
+	run, _ := p.Run(piece.Run)
+	i := slices.IndexFunc(run.Panels, func(panel wall.Panel) bool { return panel.Number == piece.Panel })
+	far, between := run.SetOut.Direction, func(left, right int) bool {
+		return left >= 0 && right < len(run.Panels) && !p.Gaps.Seam.Less(run.Panels[right].Left.Sub(run.Panels[left].Right))
+	}
+	switch {
+	case i >= 0 && far == wall.Right && between(i, i+1):
+		return wall.Left
+	case i >= 0 && far == wall.Left && between(i-1, i):
+		return wall.Right
+	}
+	return far
+}
+
+// LeansOut reports whether an end of the run leans, and whether panels reach farthest at its top.
+func (r Run) LeansOut(end wall.Direction) (leans, top bool) {
+	if end == wall.Left {
+		return !r.Left.Lean.IsZero(), r.Left.Lean.Sign() < 0
+	}
+	return !r.Right.Lean.IsZero(), r.Right.Lean.Sign() > 0
+}
+
+// Ambiguous reports whether a part on the bench cannot be told from another of its sheet by its size to
+// the nearest mark of the tape. It fails where a size does not fit a Length.
+func (p Plan) Ambiguous(s Sheet, c Cut) (same bool, err error) {
+	defer fraction.Catch(&err)
+	near := func(width, length fraction.Length) [2]fraction.Length {
+		w, _ := width.Round(p.Tape, fraction.Nearest)
+		l, _ := length.Round(p.Tape, fraction.Nearest)
+		return [2]fraction.Length{w, l}
+	}
+	own := near(c.Rect[2], c.Rect[3])
+	same = c.Alike
+	for _, other := range s.Cuts {
+		same = same || other.Rect != c.Rect && near(other.Rect[2], other.Rect[3]) == own
+	}
+	for _, o := range s.Offcuts {
+		same = same || near(o.Width, o.Length) == own
+	}
+	for _, placed := range s.Placements {
+		piece, _ := p.Piece(placed.Part)
+		width, _, err := piece.Blank()
+		same = same || near(fraction.Must(width, err), piece.Height) == own
+	}
+	return same, nil
+}
+
 // Strokes returns the lines to saw in the order of sawing.
 func (m Marks) Strokes() (all []SawCut) {
 	for _, c := range m.Order {

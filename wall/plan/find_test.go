@@ -174,3 +174,51 @@ func TestStretches(t *testing.T) {
 		t.Errorf("from %v along %+v, want %+v", from, parts, want)
 	}
 }
+
+// TestClosingEdge: the far edge, but the one at the door where a panel stands beside the far one.
+func TestClosingEdge(t *testing.T) {
+	in := fraction.Inches
+	run := plan.Run{Name: "wall", Panels: []wall.Panel{{Number: 1, Right: in(30)}, {Number: 2, Left: in(66), Right: in(71)}, {Number: 3, Left: in(71), Right: in(80)}}}
+	run.SetOut.Direction = wall.Right
+	p := plan.Plan{Runs: []plan.Run{run}}
+	for panel, want := range map[int]wall.Direction{1: wall.Right, 2: wall.Left, 3: wall.Right} {
+		if got := p.ClosingEdge(plan.Piece{Run: "wall", Panel: panel, Closing: true}); got != want {
+			t.Errorf("piece of panel %d closes at its %v edge, want %v", panel, got, want)
+		}
+	}
+	p.Runs[0].SetOut.Direction = wall.Left
+	for panel, want := range map[int]wall.Direction{2: wall.Left, 3: wall.Right, 1: wall.Left} {
+		if got := p.ClosingEdge(plan.Piece{Run: "wall", Panel: panel, Closing: true}); got != want {
+			t.Errorf("worked to the left, piece of panel %d closes at its %v edge, want %v", panel, got, want)
+		}
+	}
+	scribed := plan.Piece{Run: "wall", Panel: 1, Scribe: &wall.Scribe{Edge: wall.Right, Width: in(1)}}
+	if got := p.ClosingEdge(scribed); got != wall.Right {
+		t.Errorf("scribed at the %v edge", got)
+	}
+}
+
+// TestMeasure: a blade of 2.2 mm leaves 1676.4 below a strip of 558, which is what to measure; never the
+// waste beside a piece, nor what is no better.
+func TestMeasure(t *testing.T) {
+	mm := func(tenths int64) fraction.Length { return fraction.Millimetres(tenths, 10) }
+	for _, c := range []struct {
+		at, length int64
+		frees      [2]int
+		want       int64
+		far        bool
+	}{
+		{16764, 22366, [2]int{}, 5580, true},
+		{16764, 22366, [2]int{1, 0}, 16764, false},
+		{16760, 22366, [2]int{}, 16760, false},
+		{16765, 22367, [2]int{}, 16765, false}, // half a mark
+		{22366, 24300, [2]int{}, 22366, false},
+	} {
+		cut := plan.Cut{Cut: nest.Cut{Kind: nest.Crosscut, At: mm(c.at)}, Frees: c.frees}
+		cut.Rect[3] = mm(c.length)
+		got, far, err := cut.Measure(mm(22), mm(10))
+		if err != nil || got != mm(c.want) || far != c.far {
+			t.Errorf("%d of %d: %v from the far end %v, %v", c.at, c.length, got, far, err)
+		}
+	}
+}
