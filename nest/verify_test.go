@@ -2,11 +2,13 @@ package nest_test
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
@@ -28,7 +30,7 @@ func patterned() nest.Problem {
 	}
 }
 
-// TestVerifyFindsFaults spoils a good nest in one way at a time.
+// TestVerifyFindsFaults spoils a good nest in one way at a time. All that is said of it is kept.
 func TestVerifyFindsFaults(t *testing.T) {
 	tests := []struct {
 		name  string
@@ -56,6 +58,12 @@ func TestVerifyFindsFaults(t *testing.T) {
 		{"part lost", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements = r.Sheets[0].Placements[:1] }, "Parts["},
 		{"unknown part", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Part = 99 }, "Sheets[0].Placements[0].Part"},
 		{"placed and unplaced", func(_ *nest.Problem, r *nest.Result) { r.Unplaced = []nest.Unplaced{{Part: 7}} }, "Unplaced[0].Part"},
+		{"part above the squared end", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].Y = inches("9 7/8") }, "Sheets[0].Placements[0].Y"},
+		{"part left of the sheet", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Placements[0].X = inches("-1/16") }, "Sheets[0].Placements[0].X"},
+		{"one sheet too many", func(p *nest.Problem, r *nest.Result) { p.Stock[0].Count = new(0) }, "Sheets"},
+		{"bound of money too high", func(_ *nest.Problem, r *nest.Result) { r.Bound.Cost = r.Cost.Add(fraction.NewRatio(1, 100)) }, "Bound"},
+		{"cut of no kind", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts[2].Kind = 7 }, "Sheets[0].Cuts[2].At"},
+		{"nothing squared up", func(_ *nest.Problem, r *nest.Result) { r.Sheets[0].Cuts = nil }, "Sheets[0].Cuts[0]"},
 		{"cut left out", func(_ *nest.Problem, r *nest.Result) {
 			r.Sheets[0].Cuts = r.Sheets[0].Cuts[:len(r.Sheets[0].Cuts)-1]
 		}, "Sheets[0].Placements["},
@@ -75,6 +83,7 @@ func TestVerifyFindsFaults(t *testing.T) {
 		{"bound too high", func(_ *nest.Problem, r *nest.Result) { r.Bound.Sheets = 3 }, "Bound"},
 		{"empty sheet", func(_ *nest.Problem, r *nest.Result) { r.Sheets = append(r.Sheets, nest.Sheet{Stock: 1}) }, "Sheets[2].Placements"},
 	}
+	var said strings.Builder
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
 			p := patterned()
@@ -92,6 +101,8 @@ func TestVerifyFindsFaults(t *testing.T) {
 			if !slices.ContainsFunc(paths(err), func(path string) bool { return strings.HasPrefix(path, test.want) }) || !errors.Is(err, nest.ErrResult) {
 				t.Errorf("faults %v, want one at %s", err, test.want)
 			}
+			fmt.Fprintf(&said, "%s\n%v\n\n", test.name, err)
 		})
 	}
+	fractiontest.Golden(t, "testdata/faults.txt", said.String())
 }
