@@ -145,7 +145,7 @@ func TestFaults(t *testing.T) {
 		{"kept seam where there is to be none", `"from": "26"`, `"from": "20"`, "runs[0].keep.seams[0]", jobfile.ErrRoom},
 		{"stretch without seams backwards", `"to": "40"`, `"to": "20"`, "runs[0].keep.clear[0].to", jobfile.ErrRoom},
 		{"kept way to work", `"direction": "left"`, `"direction": "up"`, "runs[0].keep.direction", jobfile.ErrValue},
-		{"plate of no width", `"closed": false`, `"plates": [{"gangs": 2, "width": "3", "height": "4"}, {"gangs": 1, "width": "0", "height": "4"}]`, "plates[1].width", jobfile.ErrRoom},
+		{"plate of no width", `"closed": false`, `"plates": [{"gangs": 2, "width": "0", "height": "4"}, {"gangs": 1, "width": "3", "height": "4"}]`, "plates[0].width", jobfile.ErrRoom},
 		{"plates of one size twice", `"closed": false`, `"plates": [{"gangs": 1, "width": "3", "height": "4"}, {"gangs": 1, "width": "3", "height": "4"}]`, "plates[1].gangs", jobfile.ErrValue},
 		{"width of zero", `"width": "40"`, `"width": "0"`, "runs[1].width", jobfile.ErrRoom},
 		{"end kind", `"covered"`, `"hidden"`, "runs[1].right.kind", jobfile.ErrValue},
