@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
@@ -16,9 +17,9 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.begin("Cut list")
-	t.para(fmt.Sprintf("%s, the lower end of the %s toward you. Measure a crosscut from the part's lower end, a rip from its %s; the blade, %s, runs just beyond "+
+	t.para(fmt.Sprintf("%s, the lower end of the %s toward you%s. Measure a crosscut from the part's lower end, a rip from its %s; the blade, %s, runs just beyond "+
 		"the measure. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), ripEdge(p), t.given(p.Saw.Kerf)))
+		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), tongueAt(p), ripEdge(p), t.given(p.Saw.Kerf)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {
@@ -122,6 +123,15 @@ var faceWords = map[plan.Face]string{plan.FaceUp: "Face up", plan.FaceDown: "Fac
 // ripEdge is the edge that rips are measured from: the left one of the face, as it lies.
 func ripEdge(p plan.Plan) string {
 	return either(p.Saw.Face == plan.FaceDown, "right edge", "left edge")
+}
+
+// tongueAt says where the tongue of a board lies, as the board lies.
+func tongueAt(p plan.Plan) string {
+	if !p.Profile.Boards || p.Profile.Edges != groove.Tongued {
+		return ""
+	}
+	left := (p.Profile.Tongue == groove.TongueLeft) != (p.Saw.Face == plan.FaceDown)
+	return ", its tongue at the " + either(left, "left", "right")
 }
 
 // sideWords returns the words for the sides of a cut: the near one, and the one beyond the blade.

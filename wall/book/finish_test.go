@@ -155,9 +155,9 @@ func TestWordsOfTheFinish(t *testing.T) {
 	for _, want := range []string{
 		"brush: asked for by the job",
 		"stock, 48 x 96 x 1/8 in: counted from the sheets to saw, none to spare",
-		"backing rod, a little thicker than its gap: joints wider than 1/4 in: 41.42 ft; + 0.1 waste",
+		"backing rod, a little thicker than its gap: joints wider than 1/4 in: 41.42 ft; + 0.1 of it for waste",
 		"primer: before fitting: face 29.75 ft2 × 1 developed × 1 coat + edges 0.44 ft2 × 2 + backs (damp) 29.75 ft2 × 1 = 60.37 ft2; ÷ 250 ft2/gal",
-		"kitchen and bath sealant: lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz; + 0.1 waste", "upper line 5.92 ft",
+		"kitchen and bath sealant: lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz; + 0.1 of it for waste", "upper line 5.92 ft",
 		"box extender 1 in, 2 gang: switches (7/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
 		"device screws 2 in: 6-32 (metric M3.5, from memory), 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
 		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",

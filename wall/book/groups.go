@@ -161,7 +161,7 @@ func strokes(m plan.Marks) (lines []string) {
 		}
 		for _, way := range c.Saw {
 			if len(way.Corners) == 2 {
-				ways = append(ways, plan.CornerName(way.Corners[0])+"–"+plan.CornerName(way.Corners[1]))
+				ways = append(ways, endName(m, way, 0)+"–"+endName(m, way, 1))
 			}
 		}
 		saw := fmt.Sprintf("saw %d", n+1)
@@ -177,6 +177,14 @@ func strokes(m plan.Marks) (lines []string) {
 		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
 	}
 	return lines
+}
+
+// endName names an end of a line to saw by the letter of its corner, or as the arc that it lies on.
+func endName(m plan.Marks, way plan.SawCut, end int) string {
+	if len(way.Points) > 0 && plan.ArcAt(m.Arcs, way.Points[end*(len(way.Points)-1)]) != nil {
+		return "arc"
+	}
+	return plan.CornerName(way.Corners[end])
 }
 
 // setting writes the value of a priority in its unit, a length in that of the tape.

@@ -72,7 +72,7 @@ func measuredSide(p plan.Plan, piece plan.Piece) side {
 func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
 	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
 		if mitred {
-			t.hang("  ", fmt.Sprintf("miter its %s edge last, at half the angle of the corner; measures reach to the long point, on the face, and the back comes out narrower by the thickness, %s",
+			t.hang("  ", fmt.Sprintf("miter its %s edge after its other cuts, at half the angle of the corner; measures reach to the long point, on the face, and the back comes out narrower by the thickness, %s",
 				either(i == 0, "left", "right"), t.given(p.Profile.Thickness)))
 		}
 	}
@@ -306,7 +306,7 @@ func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
 	}
 	corners := ""
 	if t.full && len(cut.Corners) == 2 {
-		corners = fmt.Sprintf(" (%s to %s)", plan.CornerName(cut.Corners[0]), plan.CornerName(cut.Corners[1]))
+		corners = fmt.Sprintf(" (%s to %s)", endName(piece.Marks, cut, 0), endName(piece.Marks, cut, 1))
 	}
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
 	switch straight := len(cut.Points) == 2; {

@@ -54,8 +54,8 @@ var methodWords = map[finish.How]method{
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
 		"by custom, about a 10 fl oz cartridge for 32 ft2, two for a full hold, it would be {compared}"},
-	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads it would be {compared}: " +
-		"finish.adhesive.form chooses"},
+	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads, which the job can ask " +
+		"for, it would be {compared}"},
 	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
 	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts, joined end to end; take existing trim off this, and buy " +
 		"by the wall where no joint is wanted"},
@@ -134,7 +134,7 @@ func How(r finish.Row) string {
 		format := words.terms[t.Kind]
 		switch t.Kind {
 		case finish.TermWaste:
-			format = "; + {} waste"
+			format = "; + {} of it for waste"
 		case finish.TermMargin:
 			format = "; tight: {} to spare"
 		}
