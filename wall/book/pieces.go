@@ -54,7 +54,7 @@ func (t *text) piece(p plan.Plan, g group) {
 	if i >= 0 {
 		t.fitted(p, run, g.Piece)
 	}
-	t.marks(g.Piece, measuredSide(p, g.Piece))
+	t.marks(p, g.Piece, measuredSide(p, g.Piece))
 }
 
 // measuredSide returns the edge that the marks of a piece are measured from: the left one, if that is
@@ -112,7 +112,7 @@ func (t *text) above(y fraction.Length) string {
 // marks prints what is drilled and sawn on a piece, and in the full text the corners on its face and
 // its back. A plain rectangle needs
 // nothing beyond its size.
-func (t *text) marks(piece plan.Piece, from side) {
+func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	m := piece.Marks
 	for _, w := range piece.Weak {
 		t.hang("  weak: ", fmt.Sprintf("%s at %s, %s up, %s%s", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.wide(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
@@ -123,7 +123,7 @@ func (t *text) marks(piece plan.Piece, from side) {
 	for _, a := range m.Arcs {
 		t.hang("  ", t.trammel(piece, a, from))
 	}
-	for _, s := range t.sawing(piece, from) {
+	for _, s := range t.sawing(p, piece, from) {
 		t.hang("  ", s)
 	}
 	if !t.full && !curved(m) {
@@ -207,7 +207,7 @@ func waste(w plan.Waste) string {
 
 // sawing returns what is drilled and sawn out of a piece, a line for each part of the waste: an
 // upright rectangle by its sides, and in the full text, or of other shapes, by its holes and cuts.
-func (t *text) sawing(piece plan.Piece, from side) (lines []string) {
+func (t *text) sawing(p plan.Plan, piece plan.Piece, from side) (lines []string) {
 	m := piece.Marks
 	for _, c := range m.Order {
 		var says, saw []string
@@ -219,14 +219,14 @@ func (t *text) sawing(piece plan.Piece, from side) (lines []string) {
 		if holes := t.drilling(m, c, from); holes != "" && (t.full || !plain) {
 			says = append(says, holes)
 		}
-		for _, p := range c.Tight {
-			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(p, from)))
+		for _, at := range c.Tight {
+			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(at, from)))
 		}
 		for i, cut := range c.Saw {
 			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(piece, cut, from))
 		}
 		if t.full || !plain {
-			says = append(says, "saw "+strings.Join(saw, "; "))
+			says = append(says, either(p.Planed(piece, c), "plane ", "saw ")+strings.Join(saw, "; "))
 		}
 		lines = append(lines, waste(c.Waste)+": "+strings.Join(says, "; "))
 	}

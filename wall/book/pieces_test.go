@@ -13,13 +13,13 @@ import (
 // The order of cuts has each line once, in words that need no drawing.
 func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	p := examplePlans(t)["odd-window"]
-	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p.Pieces[0], fromLeft)
+	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p, p.Pieces[0], fromLeft)
 	want := []string{
 		"notch: drill 3/8 at 19 13/16 across, 35 15/16 up and at 6 13/16 across, 24 7/8 up and at 6 13/16 across, 23 7/8 up; " +
 			"saw down at 20 across, 49 3/4 to 35 3/4 (E to F); right at 23 11/16 up, 0 to 7 across (L to K); " +
 			"left at 35 3/4 up, 20 to 5 across (F to G); down at 5 across, 35 3/4 to 25 1/16 (G to H); " +
 			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H to J); last down at 7 across, 25 1/8 to 23 11/16 (J to K)",
-		"edge: saw from 19 15/16 across, 0 up, to 37 7/8 across, 1/16 up (B to C)",
+		"edge: plane from 19 15/16 across, 0 up, to 37 7/8 across, 1/16 up (B to C)",
 		"edge: saw from 37 7/8 across, 1/16 up, to 37 5/16 across, 49 3/4 up (C to D)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -33,7 +33,7 @@ func TestSawingOfOddThings(t *testing.T) {
 	for i := range int64(9) {
 		curve.Points = append(curve.Points, point(i, i*i))
 	}
-	got := (&text{full: true}).sawing(plan.Piece{Marks: plan.Marks{
+	got := (&text{full: true}).sawing(plan.Plan{}, plan.Piece{Marks: plan.Marks{
 		Drill: []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
 		Order: []plan.Cutting{
 			{Waste: plan.Waste{Opening: "box"}, Drill: []int{0, 1, -1}, Tight: []plan.Point{point(5, 6)}, Saw: []plan.SawCut{curve}},

@@ -3,8 +3,10 @@ package plan
 import (
 	"bytes"
 	"encoding/json"
+	"math/big"
 	"slices"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -58,6 +60,26 @@ func (p Piece) Rectangular() bool {
 
 // Plain reports whether a piece is done when its rectangle is sawn.
 func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
+
+// Planed reports whether a part of the waste along one edge of a piece is nowhere as wide as is sawn off,
+// so that it is planed.
+func (p Plan) Planed(piece Piece, c Cutting) bool {
+	if c.Kind != cutout.EdgeCut {
+		return false
+	}
+	near := [4]bool{true, true, true, true} // the left, the right, the lower, the upper edge
+	for _, cut := range c.Saw {
+		for _, at := range cut.Points {
+			inner := func(x, from fraction.Length) bool { // as far in as is sawn off
+				return new(big.Rat).Abs(new(big.Rat).Sub(x.Rat(), from.Rat())).Cmp(p.Saw.LeastRip.Rat()) >= 0
+			}
+			for i, in := range [4]bool{inner(at.X, fraction.Length{}), inner(at.X, piece.Width), inner(at.Y, fraction.Length{}), inner(at.Y, piece.Height)} {
+				near[i] = near[i] && !in
+			}
+		}
+	}
+	return len(c.Saw) > 0 && slices.Contains(near[:], true)
+}
 
 // Holds reports whether a place lies on the bounding rectangle of a piece.
 func (p Piece) Holds(at Point) bool {

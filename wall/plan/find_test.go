@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
@@ -219,6 +220,31 @@ func TestMeasure(t *testing.T) {
 		got, far, err := cut.Measure(mm(22), mm(10))
 		if err != nil || got != mm(c.want) || far != c.far {
 			t.Errorf("%d of %d: %v from the far end %v, %v", c.at, c.length, got, far, err)
+		}
+	}
+}
+
+// TestPlaned: a taper of 1/16 along one edge is planed where less than 1/8 is; one of 1/8 is sawn, as is
+// a notch however small.
+func TestPlaned(t *testing.T) {
+	p := plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: fraction.Of(1, 8)}}}
+	piece := plan.Piece{Width: fraction.Inches(30), Height: fraction.Inches(20)}
+	point := func(x, y int64) plan.Point { return plan.Point{X: fraction.Of(x, 16), Y: fraction.Of(y, 16)} }
+	for _, c := range []struct {
+		kind     cutout.CuttingKind
+		from, to plan.Point
+		want     bool
+	}{
+		{cutout.EdgeCut, point(0, 0), point(480, 1), true},
+		{cutout.EdgeCut, point(0, 319), point(480, 320), true},
+		{cutout.EdgeCut, point(480, 0), point(479, 320), true},
+		{cutout.EdgeCut, point(0, 0), point(480, 2), false},
+		{cutout.EdgeCut, point(0, 40), point(40, 0), false},
+		{cutout.NotchCut, point(0, 0), point(480, 1), false},
+	} {
+		cutting := plan.Cutting{Waste: plan.Waste{Kind: c.kind}, Saw: []plan.SawCut{{Points: []plan.Point{c.from, c.to}}}}
+		if got := p.Planed(piece, cutting); got != c.want {
+			t.Errorf("%v from %v to %v: planed %v", c.kind, c.from, c.to, got)
 		}
 	}
 }
