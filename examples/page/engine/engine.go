@@ -34,6 +34,7 @@ type Engine struct {
 //	walls   the walls of plan Choice
 //	files   the files of plan Choice
 //	sheet   the measuring sheet for so many Runs
+//	warm    nothing: it plans an invented job, after which a browser has the planner compiled
 type Request struct {
 	Do     string `json:"do"`
 	Job    string `json:"job"`
@@ -141,6 +142,8 @@ func (e *Engine) Answer(r Request, progress func(time.Duration)) (a Answer) {
 		var page []byte
 		page, err = book.Survey(r.Runs)
 		a.Files = []File{{"measuring-sheet.html", string(page)}}
+	case "warm":
+		err = e.warm()
 	default:
 		err = errors.New("no such request: " + r.Do)
 	}
@@ -200,21 +203,51 @@ func open(a *Answer, text string) error {
 	return err
 }
 
-// plan plans a job.
-func (e *Engine) plan(a *Answer, r Request, progress func(time.Duration)) error {
+// search plans a job until it is stopped, as is a search that still goes on.
+func (e *Engine) search(r Request, progress func(time.Duration)) (plans []plan.Plan, stopped bool, err error) {
 	j, err := jobfile.Read(strings.NewReader(r.Job))
 	if err != nil {
-		return err
+		return nil, false, err
+	}
+	if e.stop != nil {
+		e.stop()
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	e.stop = stop
 	now := time.Now()
-	plans, err := plan.MakeEach(&sliced{ctx, now, now.Add(slice), progress}, j, plan.Options{Budget: choice.Budget{Effort: r.Effort}})
+	plans, err = plan.MakeEach(&sliced{ctx, now, now.Add(slice), progress}, j, plan.Options{Budget: choice.Budget{Effort: r.Effort}})
+	return plans, ctx.Err() != nil, err
+}
+
+// warm plans and draws an invented job, a few times, as a browser compiles well what runs often.
+func (e *Engine) warm() error {
+	job, err := book.Starter(3)
 	if err != nil {
 		return err
 	}
-	e.plans, a.Stopped = plans, ctx.Err() != nil
+	for range 3 {
+		plans, stopped, err := e.search(Request{Job: string(job)}, func(time.Duration) {})
+		if stopped || err != nil {
+			return err
+		}
+		if _, err := shown(plans[0], 0); err != nil {
+			return err
+		}
+		if err := (&Engine{plans: plans}).walls(new(Answer), 0); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// plan plans a job and keeps its plans.
+func (e *Engine) plan(a *Answer, r Request, progress func(time.Duration)) error {
+	plans, stopped, err := e.search(r, progress)
+	if err != nil {
+		return err
+	}
+	e.plans, a.Stopped = plans, stopped
 	for i, p := range plans {
 		c, err := shown(p, i)
 		if err != nil {

@@ -82,6 +82,9 @@ func TestFilesAreThoseOfTheCommand(t *testing.T) {
 	if a := e.Answer(Request{Do: "plan", Job: "{}"}, quiet); len(a.Faults) == 0 {
 		t.Error("a job without anything is planned")
 	}
+	if a := e.Answer(Request{Do: "warm"}, quiet); len(a.Faults) > 0 || e.plans != nil {
+		t.Errorf("warming up: %+v, %d plans", a.Faults, len(e.plans))
+	}
 	a := e.Answer(Request{Do: "plan", Job: kitchen(t)}, quiet)
 	if len(a.Choices) == 0 || len(a.Faults) > 0 {
 		t.Fatalf("%+v", a.Faults)

@@ -7,6 +7,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"runtime/debug"
 	"syscall/js"
 	"time"
 
@@ -14,6 +15,8 @@ import (
 )
 
 func main() {
+	debug.SetGCPercent(400) // a plan needs little memory, and there is one thread for it and its collector
+	debug.SetMemoryLimit(512 << 20)
 	var e engine.Engine
 	js.Global().Set("groovewright", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		text, answer := args[0].String(), args[1]

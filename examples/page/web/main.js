@@ -1,6 +1,7 @@
 // Where the page begins: the job that was kept, and the step that is open.
 import {byId} from "dom";
 import {load} from "state";
+import {ask} from "engine";
 import * as measure from "measure";
 import * as plan from "plan";
 import * as take from "take";
@@ -23,3 +24,4 @@ load(measure.firstJob());
 measure.render(); // a module runs after the whole page is read
 addEventListener("hashchange", () => go(true));
 go(false);
+ask({do: "warm"}).then(() => { document.body.dataset.warm = "yes"; }, () => {}); // the first check says so where the engine does not start

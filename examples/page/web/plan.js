@@ -44,12 +44,12 @@ const search = async (effort) => {
     if (answer.faults) {
       status.replaceChildren(el("div", {class: "fault"}, ...answer.faults.map((f) => el("p", {}, (f.path ? f.path + ": " : "") + f.text))));
     } else {
-      document.body.dataset.took = Math.round(performance.now() - began);
       made = answer.choices;
       of = job;
       taken = made.length - 1;
       searching = false;
       render();
+      document.body.dataset.took = Math.round(performance.now() - began);
       byId("search").append(el("p", {}, answer.stopped ? "Stopped: this is the best so far." : "Planned."));
     }
   } catch (error) { status.replaceChildren(el("p", {class: "fault"}, error.message)); }

@@ -7,15 +7,32 @@ const unpack = (text) => {
     bits |= (digit(i) + 91 * digit(i + 1)) << n;
     for (n += 13; n >= 8 && at < size; n -= 8, bits >>>= 8) packed[at++] = bits;
   }
-  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(bytes, {headers: {"Content-Type": "application/wasm"}});
+  return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+};
+
+// unfold puts together new bytes and copies of what stands before them.
+const unfold = (folded) => {
+  const [size, ...lengths] = new Uint32Array(folded, 0, 4), data = new Uint8Array(folded), all = new Uint8Array(size), at = [16];
+  lengths.forEach((length, i) => at.push(at[i] + length));
+  const next = (part) => {
+    for (let n = 0, shift = 0; ; shift += 7) {
+      const byte = data[at[part]++];
+      n |= (byte & 127) << shift;
+      if (byte < 128) return n;
+    }
+  };
+  for (let to = 0; to < size;) {
+    for (let n = next(1); n > 0; n--) all[to++] = data[at[0]++];
+    if (to < size) for (let n = next(2), back = next(3); n > 0; n--, to++) all[to] = all[to - back];
+  }
+  return all;
 };
 
 let ready;
 onmessage = async ({data}) => {
   if (data.engine) {
     const go = new Go();
-    ready = WebAssembly.instantiateStreaming(unpack(data.engine), go.importObject).then(({instance}) => { go.run(instance); });
+    ready = unpack(data.engine).then((folded) => WebAssembly.instantiate(unfold(folded), go.importObject)).then(({instance}) => { go.run(instance); });
     ready.catch((error) => postMessage({id: 0, failed: String(error)}));
     return;
   }
