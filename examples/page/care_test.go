@@ -275,6 +275,117 @@ func TestWishesShowTheirPrice(t *testing.T) {
 	b.quiet()
 }
 
+// The pattern is dragged by a mouse, by a finger and by keys; where it is let go it is planned, and its
+// price is seen without sliding the page. A finger that slides the page moves no pattern.
+func TestDragging(t *testing.T) {
+	long(t)
+	page := written(t)
+	kept := func(b *browser) string {
+		var job string
+		b.eval(&job, "localStorage.getItem('groovewright job')")
+		var j struct {
+			Runs []struct{ Keep struct{ Origin string } }
+		}
+		if err := json.Unmarshal([]byte(job), &j); err != nil {
+			t.Fatal(err)
+		}
+		return j.Runs[0].Keep.Origin
+	}
+	planned := func(w window) *browser {
+		b := openBrowser(t, w)
+		b.openJob(page, string(kitchen(t)))
+		b.step("plan")
+		b.click("#start")
+		b.until("document.querySelector('.planned svg')")
+		var origin string
+		if b.eval(&origin, "document.getElementById('origin-0').ariaValueText"); origin != "5/16" {
+			t.Fatalf("the first repeat starts at %q, not where the ways below begin", origin)
+		}
+		return b
+	}
+	priced := func(b *browser, who, want string) {
+		t.Helper()
+		b.until("document.querySelector('.compared') && document.querySelector('.planned svg')")
+		if got := kept(b); got != want {
+			t.Errorf("%s: the pattern is kept at %q, want %q", who, got, want)
+		}
+		b.until(`(() => { const r = document.querySelector(".compared").getBoundingClientRect(); return r.top >= document.querySelector("header").offsetHeight && r.bottom <= innerHeight; })()`)
+		var origin string
+		if b.eval(&origin, "document.getElementById('origin-0').ariaValueText"); origin != "1/16" {
+			t.Errorf("%s: planned at %q, want 1/16, a repeat before what is kept", who, origin)
+		}
+		b.quiet()
+	}
+	// a place on the drawing and how many pixels 20 marks are
+	const place = `(() => { const d = [...document.querySelectorAll(".drag")].find((e) => e.checkVisibility()); d.scrollIntoView({block: "center", behavior: "instant"});
+		const r = d.querySelector(".wall").getBoundingClientRect(); return {x: r.x + r.width / 3, y: r.y + r.height - 9, by: 20 * r.width / (96.5 * 16)}; })()`
+	const shifted = `[...document.querySelectorAll("g[clip-path] > .bead")].some((e) => !["translate(0)", null].includes(e.getAttribute("transform")))`
+	var at struct{ X, Y, By float64 }
+	var seen bool
+
+	mouse := planned(laptop)
+	mouse.eval(&at, place)
+	point := func(kind string, by float64, buttons int) {
+		mouse.call(nil, "Input.dispatchMouseEvent", map[string]any{"type": kind, "x": at.X + by, "y": at.Y, "button": "left", "buttons": buttons, "clickCount": 1})
+	}
+	point("mousePressed", 0, 1)
+	point("mouseMoved", at.By/2, 1)
+	point("mouseMoved", at.By, 1)
+	if mouse.eval(&seen, shifted); !seen {
+		t.Error("the pattern does not move under the mouse")
+	}
+	point("mouseReleased", at.By, 0)
+	priced(mouse, "mouse", "1 9/16")
+
+	finger := planned(phone)
+	finger.call(nil, "Emulation.setTouchEmulationEnabled", map[string]any{"enabled": true})
+	touch := func(kind string, points ...map[string]any) {
+		finger.call(nil, "Input.dispatchTouchEvent", map[string]any{"type": kind, "touchPoints": append([]map[string]any{}, points...)})
+	}
+	finger.eval(&at, place)
+	touch("touchStart", map[string]any{"x": at.X, "y": at.Y})
+	for step := range 8 { // down the page
+		touch("touchMove", map[string]any{"x": at.X + 2, "y": at.Y - 20*float64(step)})
+	}
+	touch("touchEnd")
+	if got := kept(finger); got != "" {
+		t.Errorf("sliding the page keeps the pattern at %q", got)
+	}
+	const turns = 5 // as a finger must go some way before a browser takes it for a drag
+	finger.eval(&at, place)
+	touch("touchStart", map[string]any{"x": at.X, "y": at.Y})
+	way := at.By * (24*turns + 20) / 20 // so many repeats of 24 marks and 20 marks
+	for step := range 20 {
+		touch("touchMove", map[string]any{"x": at.X + way*float64(step+1)/20, "y": at.Y})
+	}
+	touch("touchEnd")
+	priced(finger, "finger", "1 9/16")
+
+	keys := planned(laptop)
+	keys.eval(nil, "document.getElementById('main').focus()")
+	keys.tabTo("e.id === 'insist-0'")
+	keys.enter()
+	keys.tabTo("e.id === 'origin-0'")
+	for range 20 {
+		keys.key("ArrowRight", "ArrowRight", 39)
+	}
+	keys.enter()
+	priced(keys, "keys", "1 9/16")
+	if keys.eval(&seen, "document.activeElement.id === 'origin-0'"); !seen {
+		t.Error("the keyboard has lost its place")
+	}
+	keys.tabTo("e.id.startsWith('lock-0-')")
+	keys.enter()
+	keys.until("document.activeElement.ariaPressed === 'true' && document.activeElement.id.startsWith('lock-0-')")
+	keys.tabBack("e.id === 'back'")
+	keys.enter()
+	keys.until("!document.querySelector('.compared') && document.activeElement.id === 'insist-0'")
+	if got := kept(keys); got != "" {
+		t.Errorf("taken back, the pattern is kept at %q", got)
+	}
+	keys.quiet()
+}
+
 // The page is small, its first screen is quick, and so is a plan.
 func TestQuick(t *testing.T) {
 	long(t)

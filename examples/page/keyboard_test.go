@@ -24,6 +24,21 @@ func (b *browser) tabTo(script string, args ...any) {
 	b.t.Fatalf("Tab never comes to %s %v", script, args)
 }
 
+// tabBack presses Shift and Tab until a script about e, the element with the focus, is true.
+func (b *browser) tabBack(script string) {
+	b.t.Helper()
+	for range 100 {
+		var there bool
+		if b.eval(&there, "((e) => "+script+")(document.activeElement)"); there {
+			return
+		}
+		for _, kind := range []string{"rawKeyDown", "keyUp"} {
+			b.call(nil, "Input.dispatchKeyEvent", map[string]any{"type": kind, "key": "Tab", "code": "Tab", "windowsVirtualKeyCode": 9, "modifiers": 8})
+		}
+	}
+	b.t.Fatalf("Shift and Tab never come to %s", script)
+}
+
 // enter presses the button with the focus.
 func (b *browser) enter() {
 	b.call(nil, "Input.dispatchKeyEvent", map[string]any{"type": "keyDown", "key": "Enter", "code": "Enter", "windowsVirtualKeyCode": 13, "text": "\r"})

@@ -19,8 +19,8 @@ export const render = () => {
   box.replaceChildren(el("div", {id: "search", "aria-live": "polite"}), el("div", {class: "row"},
     button(now ? "Plan again" : "Plan it", () => search(1), {id: "start", class: "strong"}),
     now ? button("Search ten times as long", () => search(10), {id: "longer"}) : ""), el("div", {id: "result"}));
-  if (now) result();
-  else if (made) byId("search").append(el("p", {}, "The job has changed since it was planned."));
+  if (now) return result();
+  if (made) byId("search").append(el("p", {}, "The job has changed since it was planned."));
 };
 
 const search = async (effort) => {
@@ -48,9 +48,12 @@ const search = async (effort) => {
       of = job;
       taken = made.length - 1;
       searching = false;
-      render();
+      box.style.minHeight = `${box.offsetHeight}px`; // what one looks at stays in its place
+      const walls = render();
       document.body.dataset.took = Math.round(performance.now() - began);
       byId("search").append(el("p", {}, answer.stopped ? "Stopped: this is the best so far." : "Planned."));
+      await walls;
+      box.style.minHeight = "";
     }
   } catch (error) { status.replaceChildren(el("p", {class: "fault"}, error.message)); }
   searching = false;
@@ -65,17 +68,30 @@ const count = (n, noun) => `${n} ${noun}${n === 1 ? "" : "s"}`;
 const summed = (c) => [count(c.sheets, c.unit), c.cost && `${c.cost} all in all`, `flaws ${c.flaws}`].filter(Boolean).join(", ");
 
 // compared says what the last wish changed, with the way back.
-const compared = () => before ? el("div", {class: "compared", role: "status"}, el("p", {}, "Before: ", el("b", {}, before.says), ". Now: ", el("b", {}, summed(made[taken])), "."),
-  button("Take it back", async () => { const {back} = before; before = undefined; back(); await search(1); }, {id: "back"})) : "";
+const compared = () => el("div", {class: "compared", role: "status"}, el("p", {}, "Before: ", el("b", {}, before.says), ". Now: ", el("b", {}, summed(made[taken])), "."),
+  button("Take it back", takeBack, {id: "back"}));
 
-// wish sets what the person insists on and plans again at once.
-const wish = async (change) => {
-  const back = snapshot(), says = before?.says ?? summed(made[taken]), first = before?.back ?? back;
-  change();
-  before = {says, back: first};
+const takeBack = async () => { const {back, run} = before; before = undefined; back(); await again(run); };
+
+// again plans what was wished for a run, and shows its price beside the wish.
+const again = async (run) => {
+  const focus = document.activeElement?.id;
   await search(1);
-  if (plan()) return;
-  byId("search").append(button("Take it back", async () => { before = undefined; back(); await search(1); }, {id: "back"}));
+  if (!plan()) {
+    if (before) byId("search").append(button("Take it back", takeBack, {id: "back"}));
+    byId("search").scrollIntoView({block: "center"});
+    byId("back")?.focus({preventScroll: true});
+    return;
+  }
+  [focus, `origin-${run}`, `insist-${run}`].map(byId).find((e) => e?.checkVisibility())?.focus({preventScroll: true});
+  document.querySelector(".compared")?.scrollIntoView({block: "nearest"});
+};
+
+// wish sets what the person insists on at a run and plans again at once.
+const wish = async (run, change) => {
+  before = {says: before?.says ?? summed(made[taken]), back: before?.back ?? snapshot(), run};
+  change();
+  await again(run);
 };
 
 const result = () => {
@@ -87,8 +103,8 @@ const result = () => {
       picture, el("dl", {}, figure("To buy", count(c.bought, c.unit)), c.cost && figure("Money, all in all", c.cost), figure("Flaws that are seen", c.flaws), figure("Panels", c.panels)), paragraph(c.says));
   });
   const rest = el("div", {id: "chosen"});
-  byId("result").replaceChildren(compared(), el("h2", {}, made.length > 1 ? "Choose" : "The plan"), el("ul", {class: "choices"}, ...cards), rest);
-  chosen();
+  byId("result").replaceChildren(el("h2", {}, made.length > 1 ? "Choose" : "The plan"), el("ul", {class: "choices"}, ...cards), rest);
+  return chosen();
 };
 
 const chosen = async () => {
@@ -105,7 +121,7 @@ const run = (r, i) => {
   const wide = el("div", {class: "across"}), narrow = el("div", {class: "onphone"});
   drawn(wide, r.drawing);
   drawn(narrow, r.narrow || r.drawing);
-  return el("section", {class: "planned", "aria-labelledby": `planned-${i}`}, el("h3", {id: `planned-${i}`}, r.name), wide, narrow, insisted(r, i, [wide, narrow]));
+  return el("section", {class: "planned", "aria-labelledby": `planned-${i}`}, el("h3", {id: `planned-${i}`}, r.name), wide, narrow, before?.run === i ? compared() : "", insisted(r, i, [wide, narrow]));
 };
 
 // insisted has what the person may insist on: where the pattern starts, which way to work, seams.
@@ -113,37 +129,44 @@ const insisted = (r, i, drawings) => {
   const keep = resolve(at(["runs", i])).properties.keep, now = get(["runs", i, "keep"]) ?? {};
   if (!keep) return "";
   const slider = el("input", {type: "range", id: `origin-${i}`, min: 0, max: r.origins.length - 1, value: 0, "aria-describedby": `origin-${i}-now`}), shown = el("output", {id: `origin-${i}-now`, for: `origin-${i}`});
-  const tell = () => { const x = r.origins[slider.value]; shown.textContent = `A repeat starts at ${x}`; slider.setAttribute("aria-valuetext", x); };
-  const take = () => wish(() => set(["runs", i, "keep", "origin"], r.origins[slider.value]));
+  const grain = drawings.flatMap((d) => [...d.querySelectorAll("g[clip-path] > .bead, g[clip-path] > .groove")]), tell = () => {
+    const x = r.origins[slider.value], n = r.origins.length, by = (Number(slider.value) + n / 2) % n - n / 2; // the nearer way
+    for (const e of grain) e.setAttribute("transform", `translate(${by * e.closest("svg").querySelector(".wall").getBBox().width / r.marks})`);
+    shown.textContent = `A repeat starts at ${x}`; slider.setAttribute("aria-valuetext", x);
+  };
+  const take = () => { if (Number(slider.value)) wish(i, () => set(["runs", i, "keep", "origin"], r.origins[slider.value])); };
   const step = (by) => button(by < 0 ? "←" : "→", () => { slider.value = (Number(slider.value) + by + r.origins.length) % r.origins.length; tell(); }, {"aria-label": by < 0 ? "A mark to the left" : "A mark to the right"});
   slider.addEventListener("input", tell);
+  slider.addEventListener("pointerup", take);
+  slider.addEventListener("keydown", (e) => { if (e.key === "Enter") take(); });
   tell();
-  for (const drawing of drawings) dragged(drawing, r, slider, tell);
+  for (const drawing of drawings) dragged(drawing, r, slider, tell, take);
   const locked = (x) => (now.seams ?? []).includes(x);
-  const seams = (r.seams ?? []).map((x) => button(`${locked(x) ? "Locked" : "Lock"} at ${x}`, () => wish(() =>
-    set(["runs", i, "keep", "seams"], locked(x) ? now.seams.filter((y) => y !== x) : [...now.seams ?? [], x])), {"aria-pressed": String(locked(x)), class: locked(x) ? "strong" : ""}));
-  return el("details", {class: "part", open: Object.keys(now).length > 0}, el("summary", {}, "Insist on something here"),
-    el("div", {class: "insist"}, el("label", {for: `origin-${i}`}, "Where the pattern starts"), el("p", {class: "hint"}, "Slide it, or drag the drawing; then see what it costs."),
+  const seams = (r.seams ?? []).map((x) => button(`${locked(x) ? "Locked" : "Lock"} at ${x}`, () => wish(i, () =>
+    set(["runs", i, "keep", "seams"], locked(x) ? now.seams.filter((y) => y !== x) : [...now.seams ?? [], x])), {id: `lock-${i}-${x}`, "aria-pressed": String(locked(x)), class: locked(x) ? "strong" : ""}));
+  return el("details", {class: "part", open: Object.keys(now).length > 0}, el("summary", {id: `insist-${i}`}, "Insist on something here"),
+    el("div", {class: "insist"}, el("label", {for: `origin-${i}`}, "Where the pattern starts"), el("p", {class: "hint"}, "Drag the pattern in the drawing, or slide it here: let go, and you see what it costs. On a keyboard, Enter does that."),
       el("div", {class: "row"}, step(-1), slider, step(1)), el("p", {}, shown), el("div", {class: "row"}, button("Keep it here and see the price", take, {id: `keep-${i}`}),
-        now.origin !== undefined ? button("Let the plan choose", () => wish(() => set(["runs", i, "keep", "origin"], undefined)), {class: "quiet"}) : "")),
+        now.origin !== undefined ? button("Let the plan choose", () => wish(i, () => set(["runs", i, "keep", "origin"], undefined)), {class: "quiet"}) : "")),
     el("div", {class: "insist"}, el("p", {}, el("b", {}, "Which way to work"), `: now to the ${r.direction}`), el("div", {class: "row"}, ...["left", "right"].map((way) =>
-      button(`To the ${way}`, () => wish(() => set(["runs", i, "keep", "direction"], now.direction === way ? undefined : way)), {"aria-pressed": String(now.direction === way), class: now.direction === way ? "strong" : ""})))),
+      button(`To the ${way}`, () => wish(i, () => set(["runs", i, "keep", "direction"], now.direction === way ? undefined : way)), {id: `way-${i}-${way}`, "aria-pressed": String(now.direction === way), class: now.direction === way ? "strong" : ""})))),
     seams.length ? el("div", {class: "insist"}, el("p", {}, el("b", {}, "Seams")), el("div", {class: "row"}, ...seams)) : "");
 };
 
-// dragged lets a finger or a mouse drag the pattern along a drawing, mark by mark.
-const dragged = (drawing, r, slider, tell) => {
+// dragged lets a finger or a mouse drag the pattern along a drawing, mark by mark, and plans it where
+// it is let go.
+const dragged = (drawing, r, slider, tell, take) => {
   const wall = drawing.querySelector(".wall");
   if (!wall) return;
   let from, at;
+  const put = (marks) => { const n = r.origins.length; slider.value = ((at + marks) % n + n) % n; tell(); };
   drawing.classList.add("drag");
   drawing.addEventListener("pointerdown", (e) => { from = e.clientX; at = Number(slider.value); drawing.setPointerCapture(e.pointerId); });
   drawing.addEventListener("pointermove", (e) => {
     if (from === undefined) return;
-    const marks = Math.round((e.clientX - from) * r.marks / wall.getBoundingClientRect().width), n = r.origins.length;
-    slider.value = ((at + marks) % n + n) % n;
     slider.closest("details").open = true;
-    tell();
+    put(Math.round((e.clientX - from) * r.marks / wall.getBoundingClientRect().width));
   });
-  for (const end of ["pointerup", "pointercancel"]) drawing.addEventListener(end, () => { from = undefined; });
+  drawing.addEventListener("pointerup", () => { if (from !== undefined && Number(slider.value) !== at) take(); from = undefined; });
+  drawing.addEventListener("pointercancel", () => { if (from !== undefined) put(0); from = undefined; }); // the page slides instead
 };
