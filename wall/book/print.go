@@ -3,7 +3,6 @@ package book
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -260,61 +259,36 @@ func markName(p plan.Plan, r plan.Run, m plan.Mark) string {
 	return drawing.MarkName(p.Profile, m) + either(leans, " (at its "+either(top, "top", "foot")+")", "")
 }
 
-// pole lists the marks of a run's story pole; in the short text an opening has both of its sides
-// together.
+// pole lists the marks of a run's story pole: both sides of an opening together, and of a seam.
 func (t *text) pole(p plan.Plan, r plan.Run) {
-	if t.full {
-		var rows [][]string
-		for _, m := range poleMarks(p, r) {
-			rows = append(rows, []string{t.length(m.At), m.What})
+	var rows [][]string // places and what is there
+	for _, e := range p.PoleEntries(r) {
+		at, what := t.along(e.From), ""
+		if e.To != e.From {
+			at += " to " + t.along(e.To)
 		}
-		t.hang("  ", "Story pole, every mark from the run's left end:")
+		switch first := e.Marks[0]; {
+		case e.Course != nil:
+			what = t.course(r, *e.Course)
+		case e.To != e.From && first.Kind == plan.OpeningLeft:
+			what = first.Opening
+		default:
+			var names []string
+			for _, m := range e.Marks {
+				names = append(names, markName(p, r, m))
+			}
+			what = strings.Join(names, ", ")
+		}
+		rows = append(rows, []string{at, what})
+	}
+	if t.full {
+		t.hang("  ", "Story pole, from the run's left end:")
 		t.table(4, nil, rows)
 		return
 	}
-	var says []string
-	at := func(i int) string { return t.along(r.StoryPole[i].At) }
-	find := func(kind plan.MarkKind, opening string) int {
-		return slices.IndexFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == kind && m.Opening == opening })
-	}
-	courses := p.Courses(r)
-	places := r.PolePlaces()
-	is := func(kind plan.MarkKind) func(i int) bool {
-		return func(i int) bool { return r.StoryPole[i].Kind == kind }
-	}
-	joint := func(place []int) bool { return p.Profile.Boards && slices.ContainsFunc(place, is(plan.PanelsMeet)) }
-	seam := false // the panel before ends at a seam that is said
-	for n, place := range places {
-		var here []string
-		for _, i := range place {
-			m := r.StoryPole[i]
-			if seam && m.Kind == plan.PanelLeft {
-				seam = false
-				continue
-			}
-			if n+1 < len(places) && m.Kind == plan.PanelRight {
-				if next := slices.IndexFunc(places[n+1], is(plan.PanelLeft)); next >= 0 {
-					seam, next = true, places[n+1][next]
-					m.Kind, m.Next = plan.PanelsMeet, r.StoryPole[next].Panel
-					says = append(says, at(i)+" to "+at(next)+" "+markName(p, r, m))
-					continue
-				}
-			}
-			inCourse := slices.IndexFunc(courses, func(c plan.Course) bool { return slices.Contains(c.Marks, i) })
-			switch right := find(plan.OpeningRight, m.Opening); {
-			case m.Kind == plan.OpeningLeft && right >= 0:
-				says = append(says, at(i)+" to "+at(right)+" "+m.Opening)
-			case m.Kind == plan.OpeningRight && find(plan.OpeningLeft, m.Opening) >= 0: // said at its left side
-			case inCourse < 0 && !(m.Kind == plan.RepeatStarts && joint(place)):
-				here = append(here, markName(p, r, m))
-			case inCourse >= 0 && courses[inCourse].Marks[0] == i:
-				says = append(says, t.course(p, r, courses[inCourse]))
-			}
-		}
-		if len(here) > 0 {
-			past := r.StoryPole[place[0]].At.Sign() < 0
-			says = append(says, at(place[0])+either(past, ": ", " ")+strings.Join(here, ", "))
-		}
+	says := make([]string, len(rows))
+	for i, row := range rows {
+		says[i] = row[0] + either(strings.HasSuffix(row[0], " end"), ": ", " ") + row[1]
 	}
 	if len(says) > 0 {
 		t.hang("  pole ", strings.Join(says, "; ")+".")
@@ -326,10 +300,10 @@ func (t *text) along(x fraction.Length) string {
 	return t.length(x.Abs()) + either(x.Sign() < 0, " past the left end", "")
 }
 
-// course says where the joints of a row of boards are marked.
-func (t *text) course(p plan.Plan, r plan.Run, c plan.Course) string {
+// course says which boards a course joins and where it is marked between its ends.
+func (t *text) course(r plan.Run, c plan.Course) string {
 	first, last := r.StoryPole[c.Marks[0]], r.StoryPole[c.Marks[len(c.Marks)-1]]
-	says := fmt.Sprintf("%s to %s joints of boards %d to %d, every %s", t.along(first.At), t.along(last.At), first.Panel, last.Next, t.length(c.Every))
+	says := fmt.Sprintf("joints of boards %d to %d, every %s", first.Panel, last.Next, t.length(c.Every))
 	var checks []string
 	for _, i := range c.Checks() {
 		checks = append(checks, t.along(r.StoryPole[i].At))

@@ -192,6 +192,51 @@ func (c Course) Checks() (marks []int) {
 	return marks
 }
 
+// PoleEntry is what a story pole has at one place or from one to another: marks at one place, an opening
+// by its left mark, two panels that meet with a gap, or a course.
+type PoleEntry struct {
+	From, To fraction.Length
+	Marks    []Mark
+	Course   *Course
+}
+
+// PoleEntries returns what is on the story pole of a run as a person marks it: an opening, a seam and a
+// course of boards once each. That a repeat starts at a joint of boards goes without saying.
+func (p Plan) PoleEntries(r Run) (all []PoleEntry) {
+	pole, courses, said := r.StoryPole, p.Courses(r), make([]bool, len(r.StoryPole))
+	find := func(such func(m Mark) bool) int { return slices.IndexFunc(pole, such) }
+	for i, m := range pole {
+		entry := PoleEntry{From: m.At, To: m.At, Marks: []Mark{m}}
+		span := func(to int) { entry.To, said[to] = pole[to].At, true }
+		switch last := len(all) - 1; {
+		case said[i]:
+			continue
+		case len(courses) > 0 && courses[0].Marks[0] == i:
+			entry.Course, courses = &courses[0], courses[1:]
+			for _, k := range entry.Course.Marks {
+				span(k)
+			}
+		case m.Kind == RepeatStarts && p.Profile.Boards && find(func(o Mark) bool { return o.At == m.At && o.Kind == PanelsMeet }) >= 0:
+			continue
+		case m.Kind == OpeningLeft:
+			if k := find(func(o Mark) bool { return o.Kind == OpeningRight && o.Opening == m.Opening }); k >= 0 {
+				span(k)
+			}
+		case m.Kind == PanelRight:
+			next := find(func(o Mark) bool { return m.At.Less(o.At) })
+			if k := find(func(o Mark) bool { return o.Kind == PanelLeft && next >= 0 && o.At == pole[next].At }); k >= 0 {
+				span(k)
+				entry.Marks[0].Kind, entry.Marks[0].Next = PanelsMeet, pole[k].Panel
+			}
+		case last >= 0 && all[last].From == m.At && all[last].To == m.At:
+			all[last].Marks = append(all[last].Marks, m)
+			continue
+		}
+		all = append(all, entry)
+	}
+	return all
+}
+
 // ClosingEdge returns the edge at which a closing piece is sawn to the wall or to a door: the one with a
 // scribe; else the far one in the direction of work, or the near one where a panel stands beside that.
 func (p Plan) ClosingEdge(piece Piece) wall.Direction {

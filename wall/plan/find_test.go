@@ -248,3 +248,36 @@ func TestPlaned(t *testing.T) {
 		}
 	}
 }
+
+// TestPoleEntries: an opening, a seam with a gap and a course are one entry each; what is at one place is
+// together.
+func TestPoleEntries(t *testing.T) {
+	mark := func(at int64, kind plan.MarkKind, panel int, opening string) plan.Mark {
+		return plan.Mark{At: fraction.Inches(at), Kind: kind, Panel: panel, Opening: opening}
+	}
+	say := func(p plan.Plan, marks ...plan.Mark) (text string) {
+		for _, e := range p.PoleEntries(plan.Run{StoryPole: marks}) {
+			text += fmt.Sprint(e.From, "-", e.To)
+			for _, m := range e.Marks {
+				text += fmt.Sprint(" ", m.Kind, m.Panel, m.Next)
+			}
+			text += map[bool]string{true: " course"}[e.Course != nil] + "; "
+		}
+		return text
+	}
+	got := say(plan.Plan{}, mark(0, plan.PanelsStart, 0, ""), mark(0, plan.RepeatStarts, 0, ""), mark(5, plan.OpeningLeft, 0, "a"), mark(7, plan.PanelRight, 1, ""),
+		mark(8, plan.PanelLeft, 2, ""), mark(9, plan.OpeningRight, 0, "a"), mark(20, plan.PanelRight, 2, ""), mark(21, plan.OpeningLeft, 0, "door"),
+		mark(29, plan.OpeningRight, 0, "door"), mark(30, plan.PanelLeft, 3, ""))
+	if want := "0-0 panels start 0 0 repeat starts 0 0; 5-9 opening left 0 0; 7-8 panels meet 1 2; 20-20 panel right 2 0; 21-29 opening left 0 0; 30-30 panel left 3 0; "; got != want {
+		t.Errorf("entries %s, want %s", got, want)
+	}
+	boards := []plan.Mark{mark(0, plan.PanelsStart, 0, "")}
+	for i := range int64(6) {
+		boards = append(boards, mark(3*(i+1), plan.PanelsMeet, int(i+1), ""))
+	}
+	boards = append(boards[:2:2], append([]plan.Mark{mark(3, plan.RepeatStarts, 0, "")}, boards[2:]...)...)
+	got = say(plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}, boards...)
+	if want := "0-0 panels start 0 0; 3-18 panels meet 1 0 course; "; got != want {
+		t.Errorf("boards: entries %s, want %s", got, want)
+	}
+}
