@@ -24,36 +24,46 @@ type behind struct {
 // receptacle's yoke is held rigidly at the face (NEC 406.4(A), now 406.5(A); IRC E3902.5), the ears
 // of a switch are seated (404.10(B)).
 func (b *builder) boxes() {
-	allowed := new(big.Rat)
-	if b.House.Material == Noncombustible {
-		allowed = maxSetBack.Rat()
+	deep, back := b.behind()
+	out := append(b.extend(deep, b.allowed()), back...)
+	b.space(back)
+	b.screws(out)
+}
+
+// allowed is how far a box may lie behind the face.
+func (s settings) allowed() *big.Rat {
+	if s.House.Material == Noncombustible {
+		return maxSetBack.Rat()
 	}
+	return new(big.Rat)
+}
+
+// behind returns the boxes that lie too far behind the panels, by gangs and depth, and those that may
+// stay back.
+func (s settings) behind() (deep, back []behind) {
 	forward := new(big.Rat) // of the wall: the backs of the panels
-	if b.Furring.Thickness != "" {
-		forward = b.in(b.Furring.Thickness)
+	if s.Furring.Thickness != "" {
+		forward = s.in(s.Furring.Thickness)
 	}
 	notes := map[string]BoxNote{}
-	for _, n := range b.Materials.Boxes {
+	for _, n := range s.Materials.Boxes {
 		notes[n.Name] = n
 	}
-	var deep, back []behind
-	for _, x := range b.Work.Boxes {
+	for _, x := range s.Work.Boxes {
 		if x.Up {
 			continue
 		}
 		n := notes[x.Name]
-		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(b.in(n.SetBack), forward, b.thickness())}
+		x := behind{x.Name, cmp.Or(n.Gangs, x.Gangs, 1), add(s.in(n.SetBack), forward, s.Profile.Thickness.Rat())}
 		switch {
-		case x.depth.Cmp(allowed) > 0:
+		case x.depth.Cmp(s.allowed()) > 0:
 			deep = append(deep, x)
 		case x.depth.Sign() > 0:
 			back = append(back, x)
 		}
 	}
 	slices.SortStableFunc(deep, func(x, y behind) int { return cmp.Or(cmp.Compare(x.gangs, y.gangs), x.depth.Cmp(y.depth)) })
-	out := append(b.extend(deep, allowed), back...)
-	b.space(back)
-	b.screws(out)
+	return deep, back
 }
 
 // space adds the spacers between boxes that stay back and their devices, one for each screw.
@@ -101,12 +111,12 @@ func (b *builder) extend(deep []behind, allowed *big.Rat) (extended []behind) {
 
 // fitting returns the extender with the least depth that reaches, so that nothing stands too proud;
 // of two as deep, the one for this number of gangs. It is nil if none reaches.
-func (b *builder) fitting(x behind) (found *Extender) {
-	for i := range b.Extenders {
-		e := &b.Extenders[i]
-		depth, suits := b.in(e.Depth), e.Gangs == 0 || e.Gangs == x.gangs
+func (s settings) fitting(x behind) (found *Extender) {
+	for i := range s.Extenders {
+		e := &s.Extenders[i]
+		depth, suits := s.in(e.Depth), e.Gangs == 0 || e.Gangs == x.gangs
 		if suits && depth.Cmp(x.depth) >= 0 &&
-			(found == nil || cmp.Or(depth.Cmp(b.in(found.Depth)), cmp.Compare(found.Gangs, e.Gangs)) < 0) {
+			(found == nil || cmp.Or(depth.Cmp(s.in(found.Depth)), cmp.Compare(found.Gangs, e.Gangs)) < 0) {
 			found = e
 		}
 	}

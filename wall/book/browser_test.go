@@ -72,11 +72,23 @@ const (
 	laptopWide = 1280
 	letterWide = 725 // 8 1/2 in at 96 to the inch, less 12 mm on both sides
 	a4Wide     = 703 // 210 mm, less the same
+	lyingWide  = 964 // 11 in, less the same: Letter in landscape, which A4 is wider than
 )
 
-// printed makes a page look on screen as it does on paper.
-func printed(body []byte) []byte {
-	return bytes.ReplaceAll(bytes.ReplaceAll(body, []byte("@media print"), []byte("@media all")), []byte(",print{"), []byte(",all{"))
+// printed makes a page look on screen as it does on paper, and adds to its style.
+func printed(body []byte, more string) []byte {
+	body = bytes.ReplaceAll(bytes.ReplaceAll(body, []byte("@media print"), []byte("@media all")), []byte(",print{"), []byte(",all{"))
+	return bytes.Replace(body, []byte("</style>"), []byte(more+"</style>"), 1)
+}
+
+// onPaper are the upright leaves of a page on both papers, and those in landscape, if it has any.
+func onPaper(name string, body []byte) []shown {
+	const upright, lying = ".land{display:none}", "header,section:not(#runs),#runs>:not(.land){display:none}"
+	pages := []shown{{name + " on A4", printed(body, upright), a4Wide}, {name + " on Letter", printed(body, upright), letterWide}}
+	if bytes.Contains(body, []byte(`class="run land"`)) {
+		pages = append(pages, shown{name + " in landscape on Letter", printed(body, lying), lyingWide})
+	}
+	return pages
 }
 
 // faults opens all the pages at once and returns what is wrong with them, and how many texts of
@@ -117,9 +129,8 @@ func TestBooksInABrowser(t *testing.T) {
 	needsBrowser(t)
 	pages := []shown{{badName, badPage(), phoneWide}}
 	add := func(name string, body []byte) {
-		pages = append(pages, shown{name + " on a phone", body, phoneWide}, shown{name + " on a laptop", body, laptopWide},
-			shown{name + " on A4", printed(body), a4Wide})
-		pages = append(pages, shown{name + " on Letter", printed(body), letterWide})
+		pages = append(pages, shown{name + " on a phone", body, phoneWide}, shown{name + " on a laptop", body, laptopWide})
+		pages = append(pages, onPaper(name, body)...)
 	}
 	for _, n := range plans() {
 		if *onlyBook != "" && n.name != *onlyBook {
@@ -138,7 +149,7 @@ func TestBooksInABrowser(t *testing.T) {
 			case f.Name == "book.html" && n.name == "hostile":
 				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide})
 			case f.Name == "book.html" && n.name == "stored boards":
-				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide}, shown{n.name + " on Letter", printed(f.Body), letterWide})
+				pages = append(pages, shown{n.name + " on a phone", f.Body, phoneWide}, shown{n.name + " on Letter", printed(f.Body, ""), letterWide})
 			case f.Name == "book.html":
 				add(n.name, f.Body)
 			case f.Name == "templates-letter.html" && n.name != "hostile":

@@ -64,6 +64,7 @@ func ExampleFiles() {
 	// preview.svg
 	// room.svg
 	// run-1.svg
+	// run-1-section.svg
 	// run-1-left-end.svg
 	// run-1-right-end.svg
 	// run-1-fitting.svg

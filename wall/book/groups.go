@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
@@ -72,15 +73,21 @@ func ranges(all []string) string {
 	return strings.Join(parts, ", ")
 }
 
-// crosscut reports whether a board is only sawn across, into plain pieces: a row of a table says all
-// that a drawing of it would.
+// crosscut reports whether a board is only sawn across: a row of a table says all that a drawing of it
+// would.
 func crosscut(p plan.Plan, s plan.Sheet) bool {
 	return p.Profile.Boards && len(s.Placements) > 0 && len(s.Cuts) > 0 &&
-		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut }) &&
-		!slices.ContainsFunc(s.Placements, func(placed nest.Placement) bool {
-			piece, at := p.Piece(placed.Part)
-			return at < 0 || !piece.Plain()
-		})
+		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut })
+}
+
+// slant reports whether a piece is a board with a slanted end, which a row of a table says all of.
+func slant(p plan.Plan, piece plan.Piece) bool {
+	return p.Profile.Boards && !piece.Plain() && len(piece.Weak)+len(piece.Holes) == 0 && len(piece.Outline) == 4
+}
+
+// slanted lists the boards with a slanted end.
+func slanted(p plan.Plan) []plan.Piece {
+	return slices.DeleteFunc(slices.Clone(p.Pieces), func(piece plan.Piece) bool { return !slant(p, piece) })
 }
 
 // board is a row of boards of one kind that are only sawn across, into the same lengths.
@@ -147,6 +154,16 @@ func fitted(p plan.Plan, r plan.Run) string {
 	return ranges(all)
 }
 
+// span returns the lower left and the upper right corner of a hole that is a level rectangle, else
+// nothing.
+func span(ring []plan.Point) []plan.Point {
+	lo, hi := cutout.Bounds(ring)
+	if len(ring) != 4 || slices.ContainsFunc(ring, func(p plan.Point) bool { return p.X != lo.X && p.X != hi.X || p.Y != lo.Y && p.Y != hi.Y }) {
+		return nil
+	}
+	return []plan.Point{lo, hi}
+}
+
 // strokes says in one line for each part of the waste of a piece what is drilled and sawn, by the
 // numbers on its drawing and the letters of its corners.
 func strokes(m plan.Marks) (lines []string) {
@@ -154,7 +171,7 @@ func strokes(m plan.Marks) (lines []string) {
 	for _, c := range m.Order {
 		var said, ways []string
 		if len(c.Drill) > 0 {
-			said = append(said, "drill "+count(len(c.Drill), "starter hole"))
+			said = append(said, fmt.Sprintf("drill %d", len(c.Drill)))
 		}
 		if len(c.Tight) > 0 {
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
@@ -171,10 +188,7 @@ func strokes(m plan.Marks) (lines []string) {
 		if len(ways) > 0 {
 			saw += " (" + strings.Join(ways, ", ") + ")"
 		}
-		if said = append(said, saw); len(c.Saw) > 1 {
-			said = append(said, "holding the waste at the last")
-		}
-		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
+		lines = append(lines, waste(c.Waste)+": "+strings.Join(append(said, saw), ", "))
 	}
 	return lines
 }
@@ -185,6 +199,15 @@ func endName(m plan.Marks, way plan.SawCut, end int) string {
 		return "arc"
 	}
 	return plan.CornerName(way.Corners[end])
+}
+
+// starters says where the middles of the starter holes lie, if that is at all alike.
+func (t *text) starters(m plan.Marks) string {
+	inset, all := m.DrillInset()
+	if !all {
+		return ""
+	}
+	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ", their middles " + t.unbroken(inset) + " from both edges of a corner."
 }
 
 // setting writes the value of a priority in its unit, a length in that of the tape.

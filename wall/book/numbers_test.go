@@ -131,7 +131,7 @@ func nameOf(parts map[string]any, tape fraction.Tape) string {
 }
 
 // isWord are the fields of the plan that hold words.
-var isWord = regexp.MustCompile(`^title$|\.(name|label|kind|direction|opening)$`)
+var isWord = regexp.MustCompile(`^title$|\.(name|label|kind|direction|opening|run|stock)$`)
 
 // lookUp finds a value of decoded JSON by its path.
 func lookUp(tree any, path string) (any, error) {

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -16,6 +17,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -40,6 +42,8 @@ type page struct {
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
 	drawn     map[string]drawing.Picture
+	sheets    []string // numbers of those that have a leaf
+	odd       []string // labels of pieces that have one
 	pictures  []File
 }
 
@@ -98,8 +102,24 @@ func (b *page) draw() (failed error) {
 			keep(func() (drawing.Picture, error) { return draw(b.Plan) })
 		}
 	}
+	type kind struct {
+		bottom, top wall.EdgeTrim
+		boxed       bool
+	}
+	cut := map[kind]bool{} // runs of which a section was drawn
 	for i, run := range b.Plan.Runs {
 		each(i, drawing.Elevation)
+		one := kind{boxed: slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box })}
+		if t := run.Trim; t.Bottom != nil {
+			one.bottom = *t.Bottom
+		}
+		if t := run.Trim; t.Top != nil {
+			one.top = *t.Top
+		}
+		if !cut[one] {
+			cut[one] = true
+			each(i, drawing.Section)
+		}
 		if len(run.Panels) > 0 && b.Plan.Profile.Pitch.Sign() > 0 {
 			side(i, false, drawing.End)
 			side(i, true, drawing.End)
@@ -111,11 +131,13 @@ func (b *page) draw() (failed error) {
 	}
 	for i, sheet := range b.Plan.Sheets {
 		if !crosscut(b.Plan, sheet) {
+			b.sheets = append(b.sheets, strconv.Itoa(sheet.Number))
 			each(i, drawing.Sheet)
 		}
 	}
 	for i, piece := range b.Plan.Pieces {
-		if !piece.Plain() || len(piece.Weak) > 0 {
+		if (!piece.Plain() || len(piece.Weak) > 0) && !slant(b.Plan, piece) {
+			b.odd = append(b.odd, piece.Label)
 			side(i, false, drawing.Piece)
 			side(i, true, drawing.Piece)
 		}
@@ -162,7 +184,7 @@ func (b *page) drawAll(all []*sketch) {
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
-		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
+		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
 		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
 		"plane": func(c plan.Cut) string { return "plane " + b.unbroken(c.Off) + " off" },
 		"item":  Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
@@ -180,7 +202,9 @@ func (b *page) funcs() template.FuncMap {
 		"wayOut":  func(w cutout.WayOut) string { return wayOutWords[w] },
 		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
 		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"between": b.between, "given": b.given,
+		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
+		"sheets": func() string { return leaves("S", b.sheets) }, "odd": func() string { return leaves("P", b.odd) },
+		"land":    func(name string) bool { return b.drawn[name].Lying() },
 		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 	}
@@ -201,6 +225,9 @@ func (b *page) leaf() template.CSS {
 func (b *page) ends(i int) (names []string) {
 	before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs)
 	left, right, corner := fmt.Sprintf("run-%d-left-end", i+1), fmt.Sprintf("run-%d-right-end", i+1), fmt.Sprintf("corner-%d", i+1)
+	if section := fmt.Sprintf("run-%d-section", i+1); b.drawn[section].Name != "" {
+		names = append(names, section)
+	}
 	if _, ok := b.drawn[left]; ok && b.Plan.Runs[before].CornerRight == nil {
 		names = append(names, left)
 	}
@@ -228,8 +255,8 @@ func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
 var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm\b|cm\b)`)
 
 // unbroken writes a length whose whole, fraction and unit stay on one line.
-func (b *page) unbroken(l fraction.Length) string {
-	return wholeAndFraction.ReplaceAllString(b.tape.Format(l), "$1\u00a0$2")
+func (t *text) unbroken(l fraction.Length) string {
+	return wholeAndFraction.ReplaceAllString(t.tape.Format(l), "$1\u00a0$2")
 }
 
 // picture is a drawing as part of a page: a wide one with another beside it that takes its place on

@@ -82,7 +82,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			write("", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
 		}
 		d.desc("%s and %s; %s passes.", run.Name, next.Name, c.Passes)
-		d.Height = d.block(y, line{"Corner ", counted(letter)})
+		d.Height = d.block(d.bar(y), line{"Corner ", counted(letter)})
 		return d.Picture
 	})
 }

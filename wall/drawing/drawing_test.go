@@ -30,6 +30,7 @@ func TestDrawingsAreGolden(t *testing.T) {
 	keep("run-1")(Elevation(p, 0))
 	keep("run-2")(Elevation(p, 1))
 	keep("corner-1")(Corner(p, 0))
+	keep("run-1-section")(Section(p, 0))
 	keep("sheet-1")(Sheet(p, 0))
 	keep("piece-4-face")(Piece(p, 3, false))
 	keep("piece-1-back")(Piece(p, 0, true))
@@ -47,6 +48,7 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 				"end":       func() (Picture, error) { return End(p, i, true) },
 				"corner":    func() (Picture, error) { return Corner(p, i) },
 				"fitting":   func() (Picture, error) { return FittingStrip(p, i) },
+				"section":   func() (Picture, error) { return Section(p, i) },
 				"sheet":     func() (Picture, error) { return Sheet(p, i) },
 				"piece":     func() (Picture, error) { return Piece(p, i, false) },
 			} {

@@ -16,7 +16,10 @@ import (
 
 const (
 	elevationTall = 340.0 // most ink that a wall's height takes
-	elevationPage = 780.0 // of all that the drawing has, so that it stands on a page with its heading
+	elevationPage = 800.0 // of all that the drawing has, so that it stands on a page with its heading
+	landInk       = 940.0 // natural width of a drawing on paper in landscape
+	landPage      = 590.0 // most that it takes upwards there
+	landGain      = 1.2   // times as large as upright, at least
 	heightLane    = 24.0  // beside the wall, before and after a height
 	flawRadius    = 11.0  // of the sign of a blemish
 )
@@ -36,12 +39,20 @@ type elevation struct {
 // blemishes, heights at its stations and of its openings, and under it the chains of dimensions and
 // the story pole. Of a run that is not laid out, as in [plan.Job.Walls], it draws the wall alone.
 func Elevation(p plan.Plan, i int) (Picture, error) {
-	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture { return drawElevation(p, i, width).Picture })
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		upright := drawElevation(p, i, width, elevationPage)
+		if width == wideInk {
+			if lying := drawElevation(p, i, landInk, landPage); lying.Height <= landPage && lying.scale >= landGain*upright.scale {
+				return lying.Picture
+			}
+		}
+		return upright.Picture
+	})
 }
 
 // drawElevation draws run i in a width, so tall that all of it has room on a page.
-func drawElevation(p plan.Plan, i int, width float64) *elevation {
-	for tall := elevationTall; ; tall *= .8 {
+func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
+	for tall := elevationTall; ; tall *= .94 {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
 		e.tall = tall
 		e.describe()
@@ -55,7 +66,7 @@ func drawElevation(p plan.Plan, i int, width float64) *elevation {
 		e.labels()
 		e.onTheWall()
 		e.Height = e.foot(e.pole(e.chains(e.below())))
-		if e.Height <= elevationPage || tall < elevationTall/3 {
+		if e.Height <= page || tall < elevationTall/3 {
 			return e
 		}
 	}
@@ -91,15 +102,10 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 func (e *elevation) scaled() (tall float64) {
 	lo, hi := e.extent()
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
-	e.scale = perInch / e.oneTo(wide, high)
+	e.scale = whole(min((e.Width-2*e.lane())/wide, e.tall/high))
 	e.left = (e.Width - wide*e.scale) / 2
 	e.x0, e.y1 = lo.X.Float64(), hi.Y.Float64()
 	return high * e.scale
-}
-
-// oneTo is the least whole number that the wall may be shown smaller by.
-func (e *elevation) oneTo(wide, high float64) float64 {
-	return max(1, math.Ceil(perInch*max(wide/(e.Width-2*e.lane()), high/e.tall)))
 }
 
 // lay chooses the scale and the lanes above the wall.
@@ -353,7 +359,7 @@ func (e *elevation) level(n int, wide float64) bool { return float64(n)*(wide+8)
 // above writes the signs above the wall.
 func (e *elevation) above() {
 	all, long := e.signs()
-	y, gap, level := e.top-2*flawRadius, 2*flawRadius, e.level(len(all), long)
+	y, gap, level := e.top-2*flawRadius, 2*flawRadius+3, e.level(len(all), long)
 	if level {
 		gap = max(gap, long+8)
 	}

@@ -32,7 +32,7 @@ func ExampleElevation() {
 	fmt.Printf("%s.svg: %s, %.0f by %.0f\n", picture.Name, picture.Title, picture.Width, picture.Height)
 	fmt.Println(strings.HasPrefix(string(picture.SVG()), "<?xml"))
 	// Output:
-	// run-1.svg: Elevation of Left wall, 690 by 600
+	// run-1.svg: Elevation of Left wall, 940 by 575
 	// true
 }
 
@@ -77,6 +77,15 @@ func ExampleFittingStrip() {
 	picture, _ := drawing.FittingStrip(stored(), 1)
 	fmt.Println(picture.Desc)
 	// Output: Then piece 3. Then piece 4. Then piece 5.
+}
+
+// The section is full size as far as it has room, and says what lies behind the panels.
+func ExampleSection() {
+	picture, _ := drawing.Section(stored(), 0)
+	fmt.Printf("%s.svg: %s\n%s\n", picture.Name, picture.Title, picture.Desc)
+	// Output:
+	// run-1-section.svg: Upright section of Left wall
+	// From the wall at the left to the room at the right, broken off between head and foot.
 }
 
 func ExampleStoryPole() {
@@ -127,7 +136,7 @@ func ExamplePicture_Narrow() {
 	if narrow, ok := picture.Narrow(); ok {
 		fmt.Printf("%.0f wide in place of %.0f\n", narrow.Width, picture.Width)
 	}
-	// Output: 340 wide in place of 690
+	// Output: 340 wide in place of 940
 }
 
 func ExampleSurvey() {

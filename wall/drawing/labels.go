@@ -44,7 +44,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else {
-		e.tagBeside(v.whole(piece.Width, piece.Height), large, laneHigh, text)
+		e.tagBeside(v.sized(piece.Width, piece.Height), large, laneHigh, text)
 	}
 }
 

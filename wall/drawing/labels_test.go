@@ -19,7 +19,7 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 				t.Fatalf("run %d: %v, narrow too: %v", i, err, ok)
 			}
 			for _, drawn := range []Picture{large, small} {
-				e := drawElevation(p, i, drawn.Width)
+				e := drawElevation(p, i, drawn.Width, map[bool]float64{false: elevationPage, true: landPage}[drawn.Width == landInk])
 				for _, o := range p.Runs[i].Openings {
 					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {

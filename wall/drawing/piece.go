@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
@@ -16,6 +17,8 @@ import (
 
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
+	holedTall  = 460.0 // of one with many holes
+	manyHoles  = 4
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
@@ -57,8 +60,10 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
-	if i >= 0 && i < len(p.Pieces) && !back && !plain(p.Pieces[i]) && p.Pieces[i].Height.Mul(5).Less(p.Pieces[i].Width.Mul(4)) {
-		most = wideInk // of a face that is a quarter wider than high
+	if i >= 0 && i < len(p.Pieces) && !back {
+		if one := p.Pieces[i]; len(one.Holes) > manyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
+			most = wideInk // of a face that is a quarter wider than high, or has much to saw out
+		}
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, path := p.Pieces[i], ref("pieces[%d].", i)
@@ -79,6 +84,9 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 			profile.Features = nil
 		}
 		d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
+		if back {
+			d.fixing()
+		}
 		d.scribe()
 		d.measures()
 		d.leads = d.add("g")
@@ -92,7 +100,11 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 		if !back {
 			d.strokes()
 		}
-		line{"Piece ", figure{piece.Label, path + "label"}, ", " + side}.write(&d.node, "bold", d.Width/2, 15, "middle")
+		heading := line{"Piece ", figure{piece.Label, path + "label"}}
+		append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
+		if !back {
+			d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
+		}
 		return d.Picture
 	})
 }
@@ -130,14 +142,90 @@ func (d *pieceDrawing) measured(path, side string) {
 func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
-	d.scale = min(room/across, map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]/tall)
+	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
+	if d.Width == wideInk && len(d.piece.Holes) > manyHoles {
+		most = holedTall
+	}
+	d.scale = whole(min(room/across, most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 40+d.lift, tall
 	if d.back {
 		d.flip = across
 	}
-	d.area = d.whole(d.piece.Width, d.piece.Height)
+	d.area = d.sized(d.piece.Width, d.piece.Height)
 	d.frame = d.area.grow(20)
+}
+
+// even returns places from 0 to a length, evenly and at most so far apart; none where that is no
+// distance.
+func even(length, apart float64) (at []float64) {
+	n := math.Ceil(length/apart - 1e-9)
+	for k := 0.0; apart > 0 && n >= 1 && n < mostStripes && k <= n; k++ {
+		at = append(at, length*k/n)
+	}
+	return at
+}
+
+// fixing draws the adhesive on the back, as the list counts it, and the nails as if the first support
+// lay behind the left edge of the face.
+func (d *pieceDrawing) fixing() {
+	const inset = 5.0 // ink from the edges
+	f, w, h := d.plan.Fixing, d.piece.Width.Float64(), d.piece.Height.Float64()
+	on, glue, nails := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), "", ""
+	spot := func(x, y float64) (float64, float64) {
+		px, py := d.view.ink(x, y)
+		return max(d.area.x+inset, min(px, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(py, d.area.y+d.area.h-inset))
+	}
+	ball := func(x, y float64) {
+		px, py := spot(x, y)
+		on.dot("glue", px, py, max(2, f.GlueSize.Float64()/2*d.scale))
+	}
+	bead := func(x0, y0, x1, y1 float64) {
+		x0, y0 = spot(x0, y0)
+		x1, y1 = spot(x1, y1)
+		glue += pen("M", x0, y0, "L", x1, y1)
+	}
+	nail := func(x, y float64) {
+		px, py := spot(x, y)
+		nails += pen("M", px-2.5, py-2.5, "l5 5m0 -5l-5 5")
+	}
+	spacing, supports := f.GlueSpacing.Float64(), f.Supports.Float64()
+	if f.Level {
+		for _, y := range even(h, supports) {
+			switch f.Glue {
+			case finish.GlueBeads:
+				bead(0, y, w, y)
+			case finish.GlueDots:
+				ball(w/2, y)
+			}
+			if f.Nails != finish.UsualNails {
+				nail(w/2, y)
+			}
+		}
+		supports = 0
+	}
+	for k, x := range even(w, spacing) {
+		switch ups := even(h, spacing); {
+		case f.Level:
+		case f.Glue == finish.GlueBeads:
+			bead(x, 0, x, h)
+		case f.Glue == finish.GlueDots && k > 0:
+			for m, y := range ups[1:] {
+				ball(x-w/float64(2*len(even(w, spacing))-2), y-(y-ups[m])/2)
+			}
+		}
+	}
+	for x := 0.0; supports > 0 && f.Nails != finish.UsualNails && x <= w; x += supports {
+		apart := f.Field.Float64()
+		if x == 0 || x+supports > w {
+			apart = f.Edge.Float64()
+		}
+		for _, y := range even(h, apart) {
+			nail(x, y)
+		}
+	}
+	on.add("path", "class", "glue", "fill", "none", "stroke-width", max(3, f.GlueSize.Float64()*d.scale), "d", glue)
+	on.stroke("nail", nails)
 }
 
 // scribe draws what is left on the piece beside it.

@@ -41,7 +41,26 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
 		return y + laneHigh // the table has them
 	}
+	if e.apart(under) {
+		for _, s := range under {
+			s.text.write(&e.node, "", s.ink, y+laneHigh, "middle")
+		}
+		return y + 2*laneHigh
+	}
 	return y + 14 + e.hang(under, "", typeSize, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
+}
+
+// apart reports whether stops from left to right have room side by side.
+func (e *elevation) apart(all []stop) bool {
+	end := 0.0
+	for _, s := range all {
+		half := s.text.width(typeSize) / 2
+		if s.ink-half < end || s.ink+half > e.Width {
+			return false
+		}
+		end = s.ink + half + 8
+	}
+	return true
 }
 
 // chains draws the widths of the panels and that of the whole wall and returns where they end.
@@ -77,15 +96,14 @@ func (e *elevation) pole(y float64) float64 {
 
 // foot draws the bar of the scale and the title block, and returns the height of the drawing.
 func (e *elevation) foot(y float64) float64 {
-	return e.block(y+8, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+	return e.block(e.bar(y+8), line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
 }
 
 // unitWords has the names of the units that people read.
 var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
 
-// block draws a bar of the scale and, under it, what the drawing is of, the job, the scale in print
-// and the unit of its figures. It returns where the drawing ends.
-func (c *canvas) block(y float64, what line) float64 {
+// bar draws a bar of the scale and returns where it ends.
+func (c *canvas) bar(y float64) float64 {
 	inch, steps := 1.0, []int{1, 2, 3, 6, 12, 24, 48, 96, 192}
 	if c.tape.Unit != fraction.Inch {
 		inch, steps = 1/25.4, []int{10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
@@ -100,7 +118,12 @@ func (c *canvas) block(y float64, what line) float64 {
 	for n := range 3 {
 		line{counted(fmt.Sprint(n * steps[i]))}.write(&c.node, "", 8+float64(n)*step, y+20, []string{"start", "middle", "middle"}[n])
 	}
-	top := y + 28
+	return y + 28
+}
+
+// block draws what the drawing is of, the job, the scale in print and the unit of its figures, and
+// returns where the drawing ends.
+func (c *canvas) block(top float64, what line) float64 {
 	right := []line{{"Scale ", counted(ref("1:%.0f", perInch/c.scale))}, {"Lengths in " + unitWords[c.tape.Unit]}}
 	room := c.Width - 24 - widest(typeSize, right)
 	c.rect(box{1, top, c.Width - 2, 2*laneHigh + 6}, "class", "frame")
@@ -252,7 +275,8 @@ func (e *elevation) marks(base float64) float64 {
 }
 
 // poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.
-var poleLines = []float64{215, 290, 350, 410, 0}
+// A short one has many lines, which may take five sixths of the room, to stand near their marks.
+var poleLines = []float64{120, 165, 215, 290, 350, 410, 0}
 
 // texts are the upright lines at each place: all words, else the distances alone, else only each
 // second, third … of them; the table has them all.
@@ -265,7 +289,7 @@ func (e *elevation) texts(groups [][]int) [][]line {
 			texts[i] = e.written(group, long)
 			count += len(texts[i])
 		}
-		if count <= most {
+		if count <= most && (long > 200 || long == 0 || count <= most*5/6) {
 			return texts
 		}
 	}

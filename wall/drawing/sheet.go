@@ -54,7 +54,8 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.offcutLabels()
 		bottom, bare := d.area.y+d.area.h, func(stop) {}
 		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, 4, 17, bare)
-		d.Height = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 4, 16, bare)
+		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 4, 16, bare)
+		d.Height = d.block(bottom+4, line{p.Profile.Word("Sheet ", "Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ": ", figure{sheet.Stock, d.path + "stock"}})
 		return d.Picture
 	})
 }
@@ -66,16 +67,16 @@ func (d *sheetDrawing) lay() {
 	for _, s := range d.stops(nest.Crosscut) {
 		lane = max(lane, 26+s.text.width(typeSize))
 	}
-	d.scale = min((halfInk-lane-14)/wide, sheetTall/tall)
+	d.scale = whole(min((halfInk-lane-14)/wide, sheetTall/tall))
 	if wide*d.scale < boardWide {
-		d.scale = min(d.scale, boardTall/tall)
+		d.scale = whole(min(d.scale, boardTall/tall))
 		d.stretch = boardWide / (wide * d.scale)
 	}
 	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 36, tall
 	if d.plan.Saw.Face == plan.FaceDown {
 		d.flip = wide
 	}
-	d.area = d.whole(d.stock.Width, d.stock.Length)
+	d.area = d.sized(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
 	for _, s := range d.stops(nest.Rip) {

@@ -145,6 +145,9 @@ func (p Picture) Narrow() (pic Picture, ok bool) {
 	return pic, false
 }
 
+// Lying reports whether the drawing is for paper in landscape.
+func (p Picture) Lying() bool { return p.Width > wideInk }
+
 //go:embed style.css
 var style string
 

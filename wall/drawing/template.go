@@ -132,7 +132,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 // boardUnder draws the piece's edges and its pattern at its true phase.
 func (d *template) boardUnder(on *node) {
 	piece := d.cut.piece
-	edge := d.whole(piece.Width, piece.Height)
+	edge := d.sized(piece.Width, piece.Height)
 	clip, shown := d.clip("board")
 	clip.rect(edge)
 	d.drawPattern(on.add("g", "clip-path", shown, "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height)
@@ -252,7 +252,7 @@ func drawMap(t tiling, number int) Picture {
 	}
 	clip, shown := pic.clip("all")
 	clip.rect(spot(t.tile))
-	pic.add("g", "clip-path", shown).rect(v.whole(c.piece.Width, c.piece.Height), "class", "wall")
+	pic.add("g", "clip-path", shown).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
 	fill := pic.hatch("left-out", "hatch", 5, 45)
 	printed := 0
 	for _, one := range t.tiles {

@@ -18,6 +18,9 @@ type view struct {
 	stretch   float64 // if above zero: how many times wider than along the grooves
 }
 
+// whole is a scale no larger that shows things smaller by a whole number, or at their size.
+func whole(scale float64) float64 { return perInch / max(1, math.Ceil(perInch/scale-1e-9)) }
+
 func (v view) x(l fraction.Length) float64 {
 	x, _ := v.ink(l.Float64(), 0)
 	return x
@@ -56,8 +59,8 @@ func (v view) area(x0, y0, x1, y1 fraction.Length) box {
 	return box{min(left, right), v.y(y1), max(left, right) - min(left, right), v.y(y0) - v.y(y1)}
 }
 
-// whole returns the box of a thing of a size at the origin.
-func (v view) whole(w, h fraction.Length) box { return v.area(zero, zero, w, h) }
+// sized returns the box of a thing of a size at the origin.
+func (v view) sized(w, h fraction.Length) box { return v.area(zero, zero, w, h) }
 
 // around returns the box round some points.
 func (v view) around(points []plan.Point) box {

@@ -58,6 +58,9 @@ func (m *maker) runs() []Run {
 		run.Left.Cut = m.shown(laid.EndPhases[0], laid.EndLeans[0], groove.KeepRight)
 		run.Right.Cut = m.shown(laid.EndPhases[1], laid.EndLeans[1], groove.KeepLeft)
 		run.StoryPole = m.storyPole(r, &run)
+		run.Trim.Bottom, _ = m.job.TrimOf(r, wall.BottomJoint)
+		run.Trim.Top, _ = m.job.TrimOf(r, wall.TopJoint)
+		run.Trim.Casing, _ = m.job.TrimOf(r, wall.OpeningJoint)
 		out = append(out, run)
 	}
 	return out

@@ -304,6 +304,25 @@ func (a Arc) Top() (top Point, err error) {
 	return Point{X: a.Centre.X, Y: a.Centre.Y.Add(a.Radius)}, nil
 }
 
+// DrillInset returns how far from both edges of a corner the middle of each starter hole lies, half its
+// diameter, and reports whether that is so of them all and they are alike.
+func (m Marks) DrillInset() (inset fraction.Length, all bool) {
+	var err error
+	defer fraction.Catch(&err)
+	corners := m.Face
+	for _, h := range m.Holes {
+		corners = append(corners[:len(corners):len(corners)], h.Face...)
+	}
+	for i, d := range m.Drill {
+		inset = d.Diameter.Div(2)
+		at := slices.ContainsFunc(corners, func(c Point) bool { return c.X.Sub(d.At.X).Abs() == inset && c.Y.Sub(d.At.Y).Abs() == inset })
+		if !at || i > 0 && d.Diameter != m.Drill[0].Diameter {
+			return inset, false
+		}
+	}
+	return inset, len(m.Drill) > 0
+}
+
 // Mitred reports whether the panels meet in a mitre, and none passes.
 func (c Corner) Mitred() bool { return c.Passes == "" }
 

@@ -64,6 +64,7 @@ type Plan struct {
 	Choices      []Choice          `json:"choices"` // the best-looking first
 	Priorities   []Priority        `json:"priorities"`
 	finish.List                    // what to buy
+	Fixing       finish.Fixing     `json:"fixing,omitzero"` // of the panels to the wall
 	Taped        []Taped           `json:"taped,omitempty"` // points found from taped distances
 	Warnings     []warning.Warning `json:"warnings"`        // to think over before cutting
 	Order        []finish.Step     `json:"order"`           // of the work
@@ -104,6 +105,7 @@ type Run struct {
 	CornerRight *Corner            `json:"corner_right,omitempty"` // at the right end, if shared
 	Outline     []Point            `json:"outline"`
 	Openings    []Opening          `json:"openings"`
+	Trim        wall.Trims         `json:"trim,omitzero"` // over its edges, of the room where it has none of its own
 	Keep        wall.Keep          `json:"keep,omitzero"` // what the job insists on
 	Panels      []wall.Panel       `json:"panels"`
 	Seams       []Seam             `json:"seams,omitempty"`

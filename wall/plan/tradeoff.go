@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/wall"
 )
@@ -26,6 +27,7 @@ func (m *maker) tradeOff(p *Plan) error {
 			CostAtLeast: c.LeastNeed.Cost, BlemishAtLeast: c.LeastBlemish, SeenMost: m.blemishes(seenMost(&c.Layout))})
 		if i == m.taken {
 			p.List, p.Warnings = list, append(p.Warnings, doubts...)
+			p.Fixing = fraction.Must(finish.Fix(work, m.job.Finish))
 			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 		}
 	}

@@ -19,6 +19,13 @@ function look(frame, name) {
     if (r.right > wide + 1 || r.left < -1) fault('past the side of the page', e);
     if (e.tagName != 'INPUT' && e.scrollWidth > e.clientWidth + 1 && e.clientWidth) fault('too wide for its box', e);
   }
+  if (/ on (A4|Letter)$/.test(name)) {
+    const words = doc.createTreeWalker(doc.body, NodeFilter.SHOW_TEXT);
+    for (let n; (n = words.nextNode());) {
+      const e = n.parentElement, high = parseFloat(getComputedStyle(e).fontSize) * 0.716 / 96 * 25.4;
+      if (n.data.trim() && !e.closest('svg') && e.getClientRects().length && high < 2.5) fault('capitals are ' + high.toFixed(2) + ' mm high, less than 2.5 mm', e);
+    }
+  }
   const placed = leaves.map(e => ({e, r: e.getBoundingClientRect()})).sort((a, b) => a.r.top - b.r.top);
   placed.forEach((a, i) => {
     for (let j = i + 1; j < placed.length && placed[j].r.top < a.r.bottom; j++) {

@@ -1,0 +1,73 @@
+package book
+
+import (
+	"fmt"
+	"html/template"
+	"regexp"
+	"strings"
+
+	"example.com/groovewright/finish"
+)
+
+// sign is a sign of the drawings: what of the markup shows that a drawing has it, how it looks, and
+// what it means.
+type sign struct{ mark, ink, words string }
+
+// signs are those of all drawings, in the order of a legend.
+func (b *page) signs() []sign {
+	f, p := b.Plan.Fixing, b.Plan.Profile
+	hatched := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M10 1l8 12M18 1l8 12M26 1l8 12"/>`
+	glue := fmt.Sprintf("adhesive in %s of %s, at most %s apart", f.Glue, b.unbroken(f.GlueSize), b.unbroken(f.GlueSpacing))
+	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others", b.unbroken(f.Edge), b.unbroken(f.Field))
+	if f.Level {
+		crossings := " where a board crosses a support, at most " + b.unbroken(f.Supports) + " apart"
+		glue, nails = "adhesive"+crossings, "nails"+crossings
+	}
+	return []sign{
+		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},
+		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},
+		{`class="start"`, `<circle class="startmark" cx="6" cy="7" r="4"/><path class="start" d="M6 7H34"/><path class="startmark" d="M42 7l-9 -4v8z"/>`, "start, and which way to work"},
+		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the last table"},
+		{`class="big"`, `<path class="tag" d="M6 1h32v12h-32z"/>`, "number of a piece"},
+		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead"},
+		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove"},
+		{`-opening)`, hatched, "opening"},
+		{`-installed)`, hatched, "on the wall already"},
+		{`class="cutnumber"`, `<circle class="cutnumber" cx="22" cy="7" r="6"/>`, "cut, by its number in the order of sawing"},
+		{`-waste)`, hatched, "sawn out later"},
+		{`class="offcut"`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`, "left over, or left on to scribe"},
+		{`class="drill"`, `<circle class="drill" cx="22" cy="7" r="4"/><path class="lead" d="M18 7h8M22 3v8"/>`, "starter hole"},
+		{`class="flaw" d="M`, `<path class="flaw" d="M22 2l5 9h-10z"/>`, "weak spot"},
+		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},
+		{`class="nail"`, `<path class="nail" d="M19 4l6 6m0 -6l-6 6"/>`, nails},
+	}
+}
+
+// legend lists the signs that some drawings have.
+func (b *page) legend(names ...string) template.HTML {
+	var shown, list strings.Builder
+	for _, name := range names {
+		shown.Write(b.drawn[name].Element())
+	}
+	all := shown.String()
+	if strings.Contains(all, `class="flawtext"`) { // the sign of a blemish is not that of a weak spot
+		all = strings.ReplaceAll(all, `class="flaw" d="M`, "")
+	}
+	for _, s := range b.signs() {
+		empty := strings.Contains(s.mark, "glue") && b.Plan.Fixing.Glue == finish.GlueCustom
+		if strings.Contains(all, s.mark) && !empty {
+			fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))
+		}
+	}
+	if list.Len() == 0 {
+		return ""
+	}
+	return template.HTML("<ul class=\"key\">\n" + list.String() + "</ul>")
+}
+
+var eachNumber = regexp.MustCompile(`\b\d`)
+
+// leaves names the leaves of a kind for some numbers: E1 to E3, E5.
+func leaves(letter string, numbers []string) string {
+	return eachNumber.ReplaceAllString(ranges(numbers), letter+"$0")
+}
