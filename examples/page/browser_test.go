@@ -121,6 +121,9 @@ func openBrowser(t *testing.T, w window) *browser {
 	return b
 }
 
+// local is a request that no network sees.
+var local = regexp.MustCompile(`"url":"(file|data|blob|about):`)
+
 // listen takes what the browser says.
 func (b *browser) listen(out io.Reader) {
 	r := bufio.NewReaderSize(out, 1<<20)
@@ -143,6 +146,8 @@ func (b *browser) listen(out io.Reader) {
 			m.Method == "Log.entryAdded":
 			said := regexp.MustCompile(`data:text/javascript[^:)]*`).ReplaceAllString(string(m.Params), "(module)")
 			b.errors = append(b.errors, m.Method+": "+said[:min(len(said), 900)])
+		case m.Method == "Network.requestWillBeSent" && !local.Match(m.Params):
+			b.errors = append(b.errors, "it asks the network: "+string(m.Params[:min(len(m.Params), 900)]))
 		}
 		b.mu.Unlock()
 	}

@@ -212,7 +212,19 @@ func fromTheTape(t *testing.T, b *browser, file []byte) {
 	b.until("!document.body.dataset.checking")
 	b.until("document.querySelector('#wall-0 svg')")
 	b.judge("measure")
+	const form = "Object.fromEntries([...document.querySelectorAll('#form input, #form select')].map((e) => [e.id || e.name + e.value, e.value + e.checked]))"
+	var before, after map[string]string
+	b.eval(&before, form)
 	b.load(page) // again: all is kept
+	b.eval(&after, form)
+	for field, value := range after { // what is in parts that are closed again is in the job, which is planned below
+		if before[field] != value {
+			t.Errorf("loaded again, %s is %q, before it was %q", field, value, before[field])
+		}
+	}
+	if len(after) < 20 {
+		t.Errorf("only %d fields", len(after))
+	}
 	b.click(`nav a[href="#plan"]`)
 	b.until("document.getElementById('start')")
 	b.click("#start")

@@ -300,6 +300,20 @@ func TestAllFaultsInTheOrderOfTheFile(t *testing.T) {
 	}
 }
 
+// What is wrong with the materials is said beside what cannot be read, and not of what was not read.
+func TestFaultsOfMaterialsAreSaidAtOnce(t *testing.T) {
+	_, err := jobfile.Read(strings.NewReader(strings.NewReplacer(`"tape": "1/16"`, `"tape": "x"`, `{"damp": true}, "tax": 0.08`, `{"studs": "seven"}, "tax": "x",
+		"boxes": [{"name": "b", "gangs": "two", "set_back": "y"}], "paint": {"top": {"containers": "none"}}`).Replace(sound)))
+	var got []string
+	for _, f := range fault.All(err) {
+		got = append(got, f.Path.String())
+	}
+	want := []string{"tape", "finish.house.studs", "finish.tax", "finish.boxes[0].gangs", "finish.boxes[0].set_back", "finish.paint.top.containers"}
+	if !slices.Equal(got, want) {
+		t.Errorf("paths %q, want %q", got, want)
+	}
+}
+
 // A corner that one of two neighbours does not name is no fault, but a doubt.
 func TestLonelyCornerIsDoubted(t *testing.T) {
 	lonely := strings.Replace(sound, `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, 1)

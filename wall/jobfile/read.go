@@ -3,6 +3,7 @@ package jobfile
 import (
 	"io"
 	"reflect"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -32,6 +33,8 @@ func Read(r io.Reader, profiles ...groove.Profile) (j plan.Job, err error) {
 	c.value(c.root, nil, reflect.ValueOf(&file).Elem())
 	if len(c.faults) == 0 {
 		j = c.job(&file)
+	} else {
+		c.faults = append(c.faults, c.unread(file.Finish.Validate(c.units))...) // so that what is wrong is said at once
 	}
 	if len(c.faults) == 0 {
 		c.refused(j.Locate())
@@ -98,6 +101,21 @@ func (c *converter) refused(err error) {
 	for _, f := range fault.All(fault.Under(err)) {
 		c.fault(c.spelt(f.Path), because(ErrRoom, f.Cause), f.Want)
 	}
+}
+
+// unread returns the faults of finish at fields of which nothing is said yet, nor of what holds them
+// or stands in them: a field that was not read is no fault of its own.
+func (c *converter) unread(err error) (more []*fault.Fault) {
+	for _, f := range fault.All(fault.Under(err, "Finish")) {
+		at := c.spelt(f.Path)
+		if !slices.ContainsFunc(c.faults, func(said *fault.Fault) bool {
+			n := min(len(said.Path), len(at))
+			return slices.Equal(said.Path[:n], at[:n])
+		}) {
+			more = append(more, &fault.Fault{Path: at, Cause: because(ErrRoom, f.Cause), Want: f.Want})
+		}
+	}
+	return more
 }
 
 // spelt returns the path of a job's field as the file spells it. Below a field that stands
