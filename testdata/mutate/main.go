@@ -35,7 +35,7 @@ type mutant struct {
 }
 
 var (
-	failed = regexp.MustCompile(`--- FAIL: (\S+)|panic: (.*)|fatal error: (.*)`)
+	failed = regexp.MustCompile(`--- FAIL: \S+|panic: .*|fatal error: .*|\[build failed\]`)
 	swaps  = map[token.Token][]token.Token{
 		token.EQL: {token.NEQ}, token.NEQ: {token.EQL},
 		token.LSS: {token.LEQ, token.GEQ}, token.LEQ: {token.LSS, token.GTR},
@@ -84,11 +84,11 @@ func main() {
 			break
 		}
 		overlay, was := m.write(temp)
-		if exec.Command("go", "build", "-overlay", overlay, m.pkg).Run() != nil {
+		by := run(*limit, overlay, m.pkg)
+		if by == broken {
 			continue
 		}
 		tried++
-		by := run(*limit, overlay, m.pkg)
 		if by == "" && *also != "" {
 			if by = run(*limit, overlay, strings.Split(*also, ",")...); by != "" {
 				byAlso++
@@ -112,19 +112,22 @@ func check(err error) {
 	}
 }
 
-// Run returns what failed in the tests of the packages, or "".
+// broken is what run returns where a change does not compile.
+const broken = "[build failed]"
+
+// run returns what failed in the tests of the packages, or "".
 func run(limit time.Duration, overlay string, packages ...string) string {
 	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Minute) // compiling has the minute
 	defer cancel()
-	args := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-vet=off", "-timeout", limit.String()}
+	args := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-vet=off", "-ldflags=-s -w", "-timeout", limit.String()}
 	out, err := exec.CommandContext(ctx, "go", append(args, packages...)...).CombinedOutput()
 	if err == nil {
 		return ""
 	}
-	return "killed: " + cmp.Or(string(failed.Find(out)), err.Error())
+	return cmp.Or(string(failed.Find(out)), err.Error())
 }
 
-// Write makes the overlay of one change and returns its path and the text that it replaces.
+// write makes the overlay of one change and returns its path and the text that it replaces.
 func (m mutant) write(folder string) (overlay, was string) {
 	source, err := os.ReadFile(m.file)
 	check(err)
@@ -136,7 +139,7 @@ func (m mutant) write(folder string) (overlay, was string) {
 	return overlay, string(source[m.start:m.end])
 }
 
-// Mutants returns all changes of a file.
+// mutants returns all changes of a file.
 func mutants(file, pkg string) (all []mutant) {
 	source, err := os.ReadFile(file)
 	check(err)
@@ -201,7 +204,7 @@ func mutants(file, pkg string) (all []mutant) {
 	return all
 }
 
-// Zeroed adds a change for each result that is returned: its type's zero value.
+// zeroed adds a change for each result that is returned: its type's zero value.
 func zeroed(types *ast.FieldList, n *ast.ReturnStmt, of func(ast.Node) string, add func(from, to token.Pos, text string)) {
 	if types == nil || len(n.Results) != types.NumFields() {
 		return
