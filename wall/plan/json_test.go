@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -26,4 +27,15 @@ func TestPlanReadsBackEqual(t *testing.T) {
 			t.Errorf("(-written +read):\n%s", diff)
 		}
 	})
+}
+
+// TestPlansAreGolden: the plans are those that the command writes, which its tests hold.
+func TestPlansAreGolden(t *testing.T) {
+	for _, name := range []string{"kitchen", "mudroom-metric"} {
+		data, err := makeFrom(t, readText(t, "../../examples/"+name+".json")).JSON()
+		if err != nil {
+			t.Fatal(err)
+		}
+		fractiontest.Golden(t, "../../testdata/"+name+".json", string(data))
+	}
 }
