@@ -155,11 +155,14 @@ type Course struct {
 const leastCourse, checkEvery = 5, 4
 
 // Courses returns the rows of joints of boards on the story pole of a run. A mark at the first joint, at
-// the last and at a few to check by is enough, as each board finds its place by the one before.
+// the last and at a few to check by is enough, as each board finds its place by the one before. There are
+// none beyond exact arithmetic.
 func (p Plan) Courses(r Run) (all []Course) {
 	if !p.Profile.Boards {
 		return nil
 	}
+	var err error
+	defer fraction.Catch(&err)
 	var c Course
 	end := func() {
 		if len(c.Marks) >= leastCourse {
@@ -246,7 +249,11 @@ func (p Plan) ClosingEdge(piece Piece) wall.Direction {
 	run, _ := p.Run(piece.Run)
 	i := slices.IndexFunc(run.Panels, func(panel wall.Panel) bool { return panel.Number == piece.Panel })
 	far, between := run.SetOut.Direction, func(left, right int) bool {
-		return left >= 0 && right < len(run.Panels) && !p.Gaps.Seam.Less(run.Panels[right].Left.Sub(run.Panels[left].Right))
+		if left < 0 || right >= len(run.Panels) {
+			return false
+		}
+		gap := new(big.Rat).Sub(run.Panels[right].Left.Rat(), run.Panels[left].Right.Rat())
+		return gap.Cmp(p.Gaps.Seam.Rat()) <= 0
 	}
 	switch {
 	case i >= 0 && far == wall.Right && between(i, i+1):

@@ -9,6 +9,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
@@ -43,8 +44,28 @@ func FuzzWild(f *testing.F) {
 		plan.CornerName(len(data) - 5)
 		for _, run := range p.Runs {
 			run.PolePlaces()
+			run.LeansOut(wall.Left)
+			p.PoleEntries(run)
+		}
+		for _, s := range p.Sheets {
+			for _, c := range s.Cuts {
+				p.Ambiguous(s, c)
+				c.Measure(p.Saw.Kerf, p.Tape)
+				c.Leaves()
+			}
 		}
 		for _, piece := range p.Pieces {
+			p.ClosingEdge(piece)
+			for _, c := range piece.Marks.Order {
+				p.Planed(piece, c)
+				for _, cut := range c.Saw {
+					piece.Stretches(cut, p.Tape)
+				}
+			}
+			for _, a := range piece.Marks.Arcs {
+				top, _ := a.Top()
+				piece.Holds(top)
+			}
 			p.SheetOf(piece.Number)
 			p.Run(piece.Run)
 			for _, run := range p.Runs {
