@@ -93,6 +93,20 @@ func TestCompareCommand(t *testing.T) {
 			t.Errorf("no row of %s in\n%s", row, said)
 		}
 	}
+	made := filepath.Join(t.TempDir(), "plan.json")
+	if err := os.WriteFile(made, []byte(must(t, "plan", "--json", other, "--profiles", profiles)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if said := must(t, "verify", other, made, "--profiles", profiles); !strings.Contains(said, "keeps to the job") {
+		t.Error(said)
+	}
+	thicker := filepath.Join(t.TempDir(), "thicker.json")
+	if err := os.WriteFile(thicker, []byte(`[{"name": "my planks", "features": [{"kind": "flat", "width": "2 7/8"}, {"kind": "groove", "width": "1/8"}], "thickness": "3/8"}]`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if said, _, code := try(nil, "verify", other, made, "--profiles", thicker); code != failed || !strings.Contains(said, "profile") {
+		t.Errorf("judged with other profiles: exit %d: %s", code, said)
+	}
 	if _, says, code := try(nil, "plan", other); code != wrong || !strings.Contains(says, "my planks") {
 		t.Errorf("without its profiles: exit %d: %s", code, says)
 	}

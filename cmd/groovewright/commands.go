@@ -69,21 +69,30 @@ func profilesCommand(c call) error {
 	return show(c.stdout, book.Profiles(append(groove.Builtin(), own...)))
 }
 
-// compareCommand plans several jobs, or jobs on several profiles, and sets the plans side by side.
+// compareCommand plans several jobs, or jobs on several profiles and stocks, and sets the plans side
+// by side. Where there are several of both, the first stock is that of the first profile, and so on.
 func compareCommand(c call) error {
-	words, given := c.options["profile"]
-	if len(c.operands) < 2 && !given {
-		return usageError("compare: two jobs at least, or a job and --profile")
+	profiles, stocks := strings.Split(c.options["profile"], ","), strings.Split(c.options["stock"], ",")
+	each := max(len(profiles), len(stocks))
+	if len(c.operands) < 2 && c.options["profile"]+c.options["stock"] == "" {
+		return usageError("compare: two jobs at least, or a job and --profile or --stock")
+	}
+	if len(profiles) != each && len(profiles) > 1 || len(stocks) != each && len(stocks) > 1 {
+		return usageError("compare: as many of --stock as of --profile, or one for all")
 	}
 	var names []string
 	var plans []plan.Plan
 	for _, file := range c.operands {
-		for word := range strings.SplitSeq(words, ",") {
-			name := file
+		for i := range each {
+			name, profile, stock := file, profiles[i%len(profiles)], stocks[i%len(stocks)]
 			j, err := c.readJob(file)
-			if err == nil && given {
-				name += ", " + word
-				j.Profile, err = c.profile(word)
+			if profile != "" && err == nil {
+				name += ", " + profile
+				j.Profile, err = c.profile(profile)
+			}
+			if stock != "" && err == nil {
+				name += ", " + stock
+				j.Room.Stock, err = jobfile.ParseStock(stock, j.Units)
 			}
 			if err == nil {
 				plans = append(plans, plan.Plan{})
@@ -259,14 +268,17 @@ func surveyCommand(c call) error {
 
 // verifyCommand judges a plan against its job.
 func verifyCommand(c call) error {
-	var data [2][]byte
-	for i, name := range c.operands {
+	var data [3][]byte
+	for i, name := range append(c.operands, c.options["profiles"]) {
 		var err error
+		if name == "" {
+			break
+		}
 		if data[i], err = c.readFile(name, verify.MaxBytes); err != nil {
 			return err
 		}
 	}
-	faults := verify.Plan(jobfile.Standard(data[0]), data[1])
+	faults := verify.Plan(jobfile.Standard(jobfile.WithProfile(data[0], data[2])), data[1])
 	for _, f := range faults {
 		if err := show(c.stdout, f.String()+"\n"); err != nil {
 			return err

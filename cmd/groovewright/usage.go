@@ -72,12 +72,14 @@ func commands() []command {
 		},
 		{
 			name: "verify", operands: "JOB PLAN", least: 2, most: 2, do: verifyCommand,
-			says: "Judge a plan in JSON against its job, as a second opinion.",
+			says:    "Judge a plan in JSON against its job, as a second opinion.",
+			options: []option{profiles},
 		},
 		{
 			name: "compare", operands: "JOB...", least: 1, most: 99, do: compareCommand,
-			says:    "Plan several jobs and set them side by side: sheets, money, flaws, work.",
-			options: []option{{"profile", "A,B", "plan each job with each of these profiles instead"}, profiles},
+			says: "Plan several jobs and set them side by side: sheets, money, flaws, work.",
+			options: []option{{"profile", "A,B", "plan each job with each of these profiles instead"},
+				{"stock", "SIZES", "from each of these, as 48x96,48x120=52.00 with or\n                             without a price, + between sizes used together;\n                             one for all profiles, or one for each"}, profiles},
 		},
 		{
 			name: "profiles", do: profilesCommand,

@@ -30,7 +30,8 @@ func (t Table) MarshalText() ([]byte, error) { return tables.Marshal(t) }
 func (t *Table) UnmarshalText(text []byte) error { return tables.Unmarshal(text, t) }
 
 // CSV returns a table of the plan for a spreadsheet, with a head, as encoding/csv writes it; nothing
-// where there is no such table. Lengths are as the text has them, money is without a currency.
+// where there is no such table. Lengths are as the text has them, money is without a currency. A name
+// that a spreadsheet would take for a formula stands behind an apostrophe.
 func CSV(p plan.Plan, table Table) string {
 	x := &text{tape: p.TapeMeasure()}
 	var rows [][]string
@@ -65,8 +66,21 @@ func CSV(p plan.Plan, table Table) string {
 			}
 		}
 	}
+	for _, row := range rows {
+		for i, cell := range row {
+			if formula(cell) {
+				row[i] = "'" + cell
+			}
+		}
+	}
 	var out strings.Builder
 	w := csv.NewWriter(&out)
 	_ = w.WriteAll(rows) // into memory, and the comma is one that it accepts
 	return out.String()
+}
+
+// formula reports whether a spreadsheet may calculate a cell, which no number is.
+func formula(cell string) bool {
+	sign := strings.IndexAny(cell, "=+-@\t\r＝＋－＠") == 0
+	return sign && (cell[0] != '-' || strings.Trim(cell[1:], "0123456789./ ") != "" || cell == "-")
 }

@@ -317,3 +317,22 @@ func TestShortTextShapesPiecesOfRectangles(t *testing.T) {
 		t.Errorf("only %d pieces shaped", shaped)
 	}
 }
+
+// No name of a job becomes a formula in a spreadsheet; numbers stay numbers. The characters are those
+// that the OWASP page "CSV Injection" lists, from memory.
+func TestNoCellIsAFormula(t *testing.T) {
+	for cell, want := range map[string]bool{"=1+1": true, "+1": true, "-cmd": true, "@SUM(A1)": true, "\t=1": true, "\r=1": true, "＝1": true, "-": true, "-1+2": true,
+		"": false, "-1/2": false, "-1 1/2": false, "-12.5": false, "1": false, "sheet": false, "a=b": false, "'=1": false} {
+		if got := formula(cell); got != want {
+			t.Errorf("formula(%q) = %v", cell, got)
+		}
+	}
+	p := examplePlans(t)["kitchen"]
+	p.Sheets, p.List.Rows = slices.Clone(p.Sheets), slices.Clone(p.List.Rows)
+	p.Sheets[0].Stock, p.List.Rows[0].Container = "=HYPERLINK(1)", "@pack"
+	for table, want := range map[Table]string{BuyTable: "'@pack", CutsTable: "'=HYPERLINK(1)"} {
+		if got := CSV(p, table); !strings.Contains(got, want) {
+			t.Errorf("no %s in\n%s", want, got)
+		}
+	}
+}
