@@ -9,7 +9,7 @@ import (
 func TestSectionsOfAPlan(t *testing.T) {
 	job := small(t)
 	whole, explained := must(t, "plan", job), must(t, "plan", job, "--explain")
-	for _, section := range []string{"result", "doubts", "buy", "setout", "sheets", "pieces", "order", "cautions"} {
+	for _, section := range []string{"result", "doubts", "buy", "setout", "cuts", "pieces", "order", "cautions"} {
 		if part := must(t, "plan", job, "--only", section); !strings.Contains(whole, part) || section != "doubts" && part == "" {
 			t.Errorf("section %s is %q", section, part)
 		}

@@ -55,7 +55,7 @@ func commands() []command {
 			says: "Plan a job: layout, cut list, marks, shopping list, order of work.",
 			options: []option{
 				{"explain", "", "say how each figure was found; cautions in full"},
-				{"only", "SECTION", "print one section: result, doubts, buy, setout,\n                             sheets, pieces, order, cautions"},
+				{"only", "SECTION", "print one section: result, doubts, buy, setout,\n                             cuts, pieces, order, cautions"},
 				{"csv", "buy|cuts", "print the shopping list or the cut list as CSV"},
 				{"json", "", "print the plan as JSON, lengths exact, in inches"},
 				{"out", "DIR", "write text, JSON and job book to a folder"},

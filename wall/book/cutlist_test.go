@@ -138,9 +138,9 @@ func TestWhatIsTakenOffIncludesTheBlade(t *testing.T) {
 func TestCutListOfSheetsFaceDown(t *testing.T) {
 	for name, p := range examplePlans(t) {
 		p.Saw.Face = plan.FaceUp
-		up := strings.Join(strings.Fields(Part(p, Sheets, true)), " ")
+		up := strings.Join(strings.Fields(Part(p, Cuts, true)), " ")
 		p.Saw.Face = plan.FaceDown
-		down := strings.Join(strings.Fields(Part(p, Sheets, true)), " ")
+		down := strings.Join(strings.Fields(Part(p, Cuts, true)), " ")
 		want := strings.NewReplacer("left edge", "right edge", "right edge", "left edge", "left of", "right of", "right of", "left of",
 			" left;", " right;", " right,", " left,", " left,", " right,", "Face up", "Face down, so that you see the back").Replace(up)
 		if down != want {

@@ -18,13 +18,13 @@ const (
 	Doubts                  // what to measure again or think over before anything is bought
 	Buy                     // the shopping list
 	SetOut                  // where the pattern of each run starts, and the marks of its story pole
-	Sheets                  // the cuts of each sheet
+	Cuts                    // the cuts of each sheet
 	Pieces                  // what is marked, drilled and sawn on each piece
 	Order                   // of the work
 	Cautions                // in short
 )
 
-var sections = enum.Of[Section]("result", "doubts", "buy", "setout", "sheets", "pieces", "order", "cautions")
+var sections = enum.Of[Section]("result", "doubts", "buy", "setout", "cuts", "pieces", "order", "cautions")
 
 // String returns the word of the section, or its number in brackets where it has none.
 func (s Section) String() string { return sections.String(s) }
@@ -52,7 +52,7 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	SetOut: func(t *text, p plan.Plan) {
 		section(t, "Setting out, each run from its left end", p.Runs, func(i int, r plan.Run) { t.run(p, i, r) })
 	},
-	Sheets: (*text).sheets,
+	Cuts:   (*text).sheets,
 	Pieces: (*text).pieces,
 	Order: func(t *text, p plan.Plan) {
 		section(t, "Order of work", p.Order, func(i int, s finish.Step) { t.step("", i+1, step(p, s, t.full)) })

@@ -176,7 +176,7 @@ func TestShortTextSawsEverySheet(t *testing.T) {
 		for _, s := range p.Sheets {
 			kind, _ := p.StockNamed(s.Stock)
 			parts := []onBench{{width: kind.Width, height: kind.Length}}
-			text := unfolded(Part(plan.Plan{Profile: p.Profile, Units: p.Units, Tape: p.Tape, Saw: p.Saw, Stock: p.Stock, Pieces: p.Pieces, Sheets: []plan.Sheet{s}}, Sheets, false))
+			text := unfolded(Part(plan.Plan{Profile: p.Profile, Units: p.Units, Tape: p.Tape, Saw: p.Saw, Stock: p.Stock, Pieces: p.Pieces, Sheets: []plan.Sheet{s}}, Cuts, false))
 			for _, line := range strings.Split(text, "\n") {
 				m := inCutList.FindStringSubmatch(asCut(line))
 				if m == nil {

@@ -6,14 +6,14 @@ import {padWanted} from "keypad";
 
 // said has other words than a field's name, by the path without numbers.
 const said = {
-  "title": "Title", "units": "Units", "tape": "Tape: its smallest mark", "closed": "Closed: the last run meets the first", "built": "Built: the year of the house",
+  "title": "Title", "units": "Units", "tape": "Tape: its smallest mark", "closed": "Closed: the last run meets the first", "built": "Built: the year",
   "stock": "Sheets and boards", "stock.squared": "Squared: both ends are square already", "stock.left_phase": "Left phase", "gaps": "Gaps", "finish": "Materials and prices", "priorities": "What is best",
   "installed": "Panels on the wall already", "plates": "Cover plates", "runs.breaks": "Breaks", "runs.focal": "Where the eye rests",
 };
 
 // Sentences that the schema lacks.
 const hints = {
-  "tape": "1/16 unless you say otherwise; 1 mm in a metric job.",
+  "tape": "1/16 unless you say otherwise; 1 mm in a metric job.",
   "stock.length": "Along the grooves.",
   "stock.left_phase": "From the start of the repeat to the sheet’s left edge.",
   "stock.count": "Only where there are no more; empty: as many as needed.",
@@ -21,7 +21,7 @@ const hints = {
   "runs.right.lean": "Plumb a line at the foot: how far the top stands to the right of it; to the left with a minus.",
   "runs.openings.rise": "Of an arched head, above the height.",
   "gaps.window": "Round all openings but boxes.",
-  "closed": "", "built": "For the cautions.", "title": "", "stock.squared": "",
+  "closed": "", "built": "Of the house, for the cautions.", "title": "", "stock.squared": "",
   "units": "Of bare numbers, and of what you read.",
 };
 

@@ -68,7 +68,7 @@ const run = (i) => {
     byId("runs").focus();
   }, {class: "quiet", "aria-label": `Remove this run, ${i + 1}`});
   const rest = Object.keys(s.properties).filter((n) => !["name", "width", "left", "right", "heights", "openings"].includes(n));
-  const card = el("section", {class: "run", "aria-labelledby": `run-${i}`}, el("div", {class: "beside"}, picture), el("div", {class: "typing-side"}, title, notes(path),
+  const card = el("section", {class: "run", "aria-labelledby": `run-${i}`}, title, el("div", {class: "beside"}, picture), el("div", {class: "typing-side"}, notes(path),
     el("div", {class: "fields"}, of("name", {required: true, wide: true}), of("width", {required: true, hint: "Of the bare wall, from corner to corner.", changed: () => lastStation(i)})),
     end("left", "Left end"), end("right", "Right end"),
     el("h4", {}, "Heights, left to right"), el("p", {class: "hint"}, "At both ends, at both sides of every step, and every 4 ft between; top is above the level line, bottom too."), heights(path),
