@@ -17,10 +17,10 @@ import (
 // TestExtenderForItsGangs tells two rings of the same depth apart by their price.
 func TestExtenderForItsGangs(t *testing.T) {
 	m := bare()
-	m.Extenders = []finish.Extender{{Depth: "3/8", Price: "3"}, {Gangs: 2, Depth: "3/8", Price: "5"}}
+	m.Extenders = []finish.Extender{{Depth: "3/8", Price: "3"}, {Gangs: 1, Depth: "1/4", Price: "1"}, {Gangs: 2, Depth: "3/8", Price: "5"}, {Gangs: 2, Depth: "3/8", Price: "2"}}
 	w := finish.Work{Profile: plain, Boxes: []finish.Box{{Name: "a", Gangs: 2}}}
 	if row := takeOff(t, w, m).Rows[0]; row.Price.String() != "5" {
-		t.Errorf("%+v, want the ring made for two gangs", row)
+		t.Errorf("%+v, want the first ring made for two gangs", row)
 	}
 }
 
