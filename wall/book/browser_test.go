@@ -219,17 +219,17 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 				}
 			}
 			const side = drawing.CheckSquare * 72.0
-			nearest(t, "the check square", pages, side, side, tolerance)
+			nearest(t, "the check square", slices.Concat(pages...), side, side, tolerance)
 			hole := p.Pieces[0].Holes[0].Outline
 			lo, hi := hole[0], hole[2]
-			nearest(t, "the hole of outlet A", pages, hi.X.Sub(lo.X).Float64()*72, hi.Y.Sub(lo.Y).Float64()*72, tolerance)
+			nearest(t, "the hole of outlet A", slices.Concat(pages...), hi.X.Sub(lo.X).Float64()*72, hi.Y.Sub(lo.Y).Float64()*72, tolerance)
 		})
 	}
 }
 
 // printPDF prints a page to PDF and returns what is painted there, and the size of each sheet of
 // paper, in points.
-func printPDF(t *testing.T, body []byte) (painted, papers []box) {
+func printPDF(t *testing.T, body []byte) (painted [][]box, papers []box) {
 	t.Helper()
 	dir := t.TempDir()
 	page, pdf := filepath.Join(dir, "page.html"), filepath.Join(dir, "page.pdf")
@@ -248,50 +248,64 @@ func printPDF(t *testing.T, body []byte) (painted, papers []box) {
 	return painted, papers
 }
 
-// TestBookPrints prints the example's kitchen: nothing is painted past the margins, the browser has
-// not made the page smaller to get it on the paper, and no run, sheet or odd piece takes a second
-// page.
-func TestBookPrints(t *testing.T) {
+// TestBooksPrint prints the books on both papers: nothing is painted past the margins, the browser has
+// not made the pages smaller to get them on the paper, and no page but one, the last, is less than a
+// third full.
+func TestBooksPrint(t *testing.T) {
 	needsBrowser(t)
 	const (
-		side      = 12 / 25.4 * 72 // white at both sides
-		pixel     = .75            // points
-		otherwise = 7              // pages for the room, shopping, cautions, order of work, cut list and looks
+		side  = 12 / 25.4 * 72 // white at both sides
+		top   = 11 / 25.4 * 72
+		foot  = 13 / 25.4 * 72
+		pixel = .75 // points
 	)
-	all := plans()
-	at := slices.IndexFunc(all, func(n named) bool { return n.name == "kitchen" })
-	if at < 0 || all[at].err != nil {
-		t.Fatalf("no plan of the kitchen to print: %v", all)
-	}
-	p := all[at].plan
-	files, err := Files(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	most := otherwise + 2*len(p.Runs) + len(p.Sheets)
-	for _, piece := range p.Pieces {
-		if !piece.Plain() || len(piece.Weak) > 0 {
-			most++
+	for _, n := range plans() {
+		if n.err != nil || n.name == "hostile" || *onlyBook != "" && n.name != *onlyBook {
+			continue // what is wrong with a plan is said elsewhere
 		}
-	}
-	for _, paper := range drawing.Papers() {
-		t.Run(paper.Name, func(t *testing.T) {
-			t.Parallel()
-			sized := fmt.Sprintf("<style>@page{size:%s portrait}</style></head>", paper.Size)
-			painted, papers := printPDF(t, bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
-			if len(papers) == 0 || len(papers) > most {
-				t.Errorf("%d pages, want 1 to %d", len(papers), most)
-			}
-			wide := paper.Width * 72
-			for _, b := range painted {
-				if b.x < side-1 || b.x+b.w > wide-side+1 {
-					t.Errorf("painted from %.1f to %.1f points across, past the margins of a page of %.1f", b.x, b.x+b.w, wide)
+		files, err := Files(n.plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, paper := range drawing.Papers() {
+			t.Run(n.name+" on "+paper.Name, func(t *testing.T) {
+				t.Parallel()
+				sized := fmt.Sprintf("<style>@page{size:%s portrait}@page lying{size:%[1]s landscape}</style></head>", paper.Size)
+				pages, papers := printPDF(t, bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
+				low := 0
+				for _, page := range pages {
+					wide, high := paper.Width*72, paper.Height*72
+					lowest, highest := high, 0.0
+					for _, b := range page {
+						highest = max(highest, b.y+b.h)
+						if b.y > foot {
+							lowest = min(lowest, b.y)
+						}
+					}
+					if highest < foot || len(page) < 5 {
+						continue // no page: a part of a drawing that is painted by itself
+					}
+					if highest < wide { // in landscape
+						wide, high = high, wide
+					}
+					for _, b := range page {
+						if b.x < side-1 || b.x+b.w > wide-side+1 {
+							t.Errorf("painted from %.1f to %.1f points across, past the margins of a page of %.1f", b.x, b.x+b.w, wide)
+						}
+					}
+					if full := (high - top - lowest) / (high - top - foot); full < 1./3 {
+						low++
+						t.Logf("a page is %.0f %% full", full*100)
+					}
 				}
-			}
-			// As tall and wide as its drawing makes it: a page too wide for the paper would come
-			// out smaller.
-			nearest(t, "the sign of a piece in the key", painted, 32*pixel, 12*pixel, .3)
-		})
+				if len(papers) == 0 || low > 1 {
+					t.Errorf("%d of %d pages are less than a third full", low, len(papers))
+				}
+				// As tall and wide as its drawing makes it: a page too wide for the paper would come
+				// out smaller.
+				nearest(t, "the sign of a piece in the legend", slices.Concat(pages...), 32*pixel, 12*pixel, .3)
+			})
+		}
 	}
 }
 

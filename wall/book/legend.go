@@ -5,8 +5,6 @@ import (
 	"html/template"
 	"regexp"
 	"strings"
-
-	"example.com/groovewright/finish"
 )
 
 // sign is a sign of the drawings: what of the markup shows that a drawing has it, how it looks, and
@@ -54,8 +52,7 @@ func (b *page) legend(names ...string) template.HTML {
 		all = strings.ReplaceAll(all, `class="flaw" d="M`, "")
 	}
 	for _, s := range b.signs() {
-		empty := strings.Contains(s.mark, "glue") && b.Plan.Fixing.Glue == finish.GlueCustom
-		if strings.Contains(all, s.mark) && !empty {
+		if strings.Contains(all, s.mark) {
 			fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))
 		}
 	}

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"embed"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"html/template"
@@ -102,22 +103,13 @@ func (b *page) draw() (failed error) {
 			keep(func() (drawing.Picture, error) { return draw(b.Plan) })
 		}
 	}
-	type kind struct {
-		bottom, top wall.EdgeTrim
-		boxed       bool
-	}
-	cut := map[kind]bool{} // runs of which a section was drawn
+	sectioned := map[string]bool{} // by trims and boxes: a section is the same for runs alike in these
 	for i, run := range b.Plan.Runs {
 		each(i, drawing.Elevation)
-		one := kind{boxed: slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box })}
-		if t := run.Trim; t.Bottom != nil {
-			one.bottom = *t.Bottom
-		}
-		if t := run.Trim; t.Top != nil {
-			one.top = *t.Top
-		}
-		if !cut[one] {
-			cut[one] = true
+		trim, _ := json.Marshal(run.Trim) // of names and lengths, which cannot fail
+		like := fmt.Sprint(string(trim), slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box }))
+		if !sectioned[like] {
+			sectioned[like] = true
 			each(i, drawing.Section)
 		}
 		if len(run.Panels) > 0 && b.Plan.Profile.Pitch.Sign() > 0 {

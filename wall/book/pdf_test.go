@@ -13,10 +13,10 @@ import (
 // box is a rectangle on paper, in points from the lower left.
 type box struct{ x, y, w, h float64 }
 
-// readPDF returns the bounding box, in points, of every path that a PDF paints, and the size of
-// each page. It reads what Chromium writes, no more: streams packed with zlib, page boxes outside
+// readPDF returns the bounding box, in points, of every path that a PDF paints and the place of every
+// line of text, by the stream that has it, as each page is one; and the size of each page. It reads what Chromium writes, no more: streams packed with zlib, page boxes outside
 // object streams.
-func readPDF(data []byte) (paths, pages []box, err error) {
+func readPDF(data []byte) (paths [][]box, pages []box, err error) {
 	for _, m := range regexp.MustCompile(`/MediaBox\s*\[\s*([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+)\s*\]`).FindAllSubmatch(data, -1) {
 		var v [4]float64
 		for i := range v {
@@ -50,7 +50,9 @@ func readPDF(data []byte) (paths, pages []box, err error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		paths = append(paths, painted(string(text))...)
+		if found := painted(string(text)); len(found) > 0 {
+			paths = append(paths, found)
+		}
 	}
 }
 
@@ -63,7 +65,7 @@ func (m matrix) then(n matrix) matrix {
 		m[4]*n[0] + m[5]*n[2] + n[4], m[4]*n[1] + m[5]*n[3] + n[5]}
 }
 
-// painted runs a content stream and returns the boxes of the paths it paints. Operators that draw
+// painted runs a content stream and returns the boxes of the paths it paints and the places of its text. Operators that draw
 // no path are passed over.
 func painted(content string) []box {
 	now := matrix{1, 0, 0, 1, 0, 0}
@@ -91,6 +93,11 @@ func painted(content string) []box {
 		case "cm":
 			if n >= 6 {
 				now = matrix(numbers[n-6:]).then(now)
+			}
+		case "Tm":
+			if n >= 6 {
+				at := matrix(numbers[n-6:]).then(now)
+				found = append(found, box{x: at[4], y: at[5]})
 			}
 		case "m", "l":
 			if n >= 2 {

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -12,7 +13,56 @@ import (
 const (
 	cornerScale = perInch / 2 // ink to the inch: 1 to 2
 	cornerLeg   = 150.0       // ink of either wall that is shown
+	endLeg      = 250.0       // of the wall at an end, and
+	endPast     = 44.0        // of what lies past it
 )
+
+// leg is a wall with the section of its panels, seen from above.
+type leg struct {
+	course
+	tip
+	from, to float64         // ink of the wall, from the corner
+	corner   fraction.Length // where that lies on the run
+}
+
+// legs draws walls that meet, and their panels.
+func (c *canvas) legs(all ...leg) {
+	thick := c.plan.Profile.Thickness.Float64() * c.scale
+	for _, l := range all {
+		c.add("path", "fill", c.hatch("wall", "hatch", 5, 45), "d", l.band(l.from, l.to, -2*wallInk, l.from, l.to))
+	}
+	for _, l := range all {
+		if len(l.shown) > 0 {
+			c.section(l.tip, thick, func(x fraction.Length) float64 { return x.Sub(l.corner).Float64() * c.scale },
+				func(along, deep float64) complex128 { return l.course.at(along, thick-deep) })
+		}
+	}
+}
+
+// shownLength is what of a run so much ink shows at [cornerScale].
+func shownLength(long float64) fraction.Length { return fraction.Of(int64(long*64/cornerScale), 64) }
+
+// said writes lines under each other from y on and returns where they end; the first of them bold.
+func (c *canvas) said(y float64, lines ...line) float64 {
+	for n, l := range lines {
+		l.write(&c.node, map[bool]string{true: "bold"}[n == 0], 8, y, "start")
+		y += laneHigh
+	}
+	return y
+}
+
+// seen says what is seen of the pattern at an end, if anything is.
+func (c *canvas) seen(end plan.End, path string) (lines []line) {
+	if cut := CutName(c.tape, end.Cut); cut != "" {
+		for n, l := range wrapped("seen: "+cut, path+".cut", c.Width-16, c.Width-16) {
+			if f := l[0].(figure); n == 0 {
+				l = line{"seen: ", figure{strings.TrimPrefix(f.text, "seen: "), f.from}}
+			}
+			lines = append(lines, l)
+		}
+	}
+	return lines
+}
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both
 // walls with the section of their panels, which one passes, how far each stays from the corner and
@@ -28,61 +78,79 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		next := p.Runs[n]
 		d := newCanvas(p, halfInk, ref("corner-%d", i+1), fmt.Sprintf("Corner %s, between %s and %s, from above", letter, run.Name, next.Name))
 		d.scale = cornerScale
-		thick := p.Profile.Thickness.Float64() * d.scale
 		bend, at := 1.0, complex(d.Width/2+cornerLeg/2, 40)
 		if c.Kind == wall.OutsideCorner {
-			bend, at = -1, complex(d.Width/2+cornerLeg/2-thick, 34+cornerLeg)
+			bend, at = -1, complex(d.Width/2+cornerLeg/2-p.Profile.Thickness.Float64()*d.scale, 34+cornerLeg)
 		}
-		most := fraction.Of((cornerLeg-30)*64/cornerScale, 64)
-		legs := []struct {
-			course
-			tip
-			from, to float64 // ink of the wall, from the corner
-		}{
-			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk},
-			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg},
+		most := shownLength(cornerLeg - 30)
+		legs := []leg{
+			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk, run.Width},
+			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg, zero},
 		}
-		for n, leg := range legs {
-			d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", leg.band(leg.from, leg.to, -2*wallInk, leg.from, leg.to))
-			d.stroke("edge", leg.line(complex([]float64{leg.from, 0}[n], 0), complex([]float64{0, leg.to}[n], 0)))
+		for k, l := range legs {
+			d.stroke("edge", l.line(complex([]float64{l.from, 0}[k], 0), complex([]float64{0, l.to}[k], 0)))
 		}
-		for n, leg := range legs {
-			if len(leg.shown) == 0 {
-				continue
-			}
-			corner := []fraction.Length{run.Width, {}}[n]
-			d.section(leg.tip, thick, func(x fraction.Length) float64 { return x.Sub(corner).Float64() * d.scale },
-				func(along, deep float64) complex128 { return leg.course.at(along, thick-deep) })
-		}
-		y := 52 + cornerLeg
+		d.legs(legs...)
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
-		write := func(class string, lines ...line) {
-			for _, l := range lines {
-				l.write(&d.node, class, 8, y, "start")
-				y += laneHigh
-			}
-		}
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
-		cuts := []figure{{CutName(d.tape, run.Right.Cut), ref("runs[%d].right.cut", i)}, {CutName(d.tape, next.Left.Cut), ref("runs[%d].left.cut", n)}}
+		cuts := [][]line{d.seen(run.Right, ref("runs[%d].right", i)), d.seen(next.Left, ref("runs[%d].left", n))}
 		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
-		for k, leg := range legs {
-			said := line{"butts, starts off the corner by ", gaps[k]}
+		y := 52 + cornerLeg
+		for k, l := range legs {
+			fit := line{"butts, starts off the corner by ", gaps[k]}
 			if c.Mitred() {
-				said = line{"mitered"}
-			} else if c.Passes == leg.tip.run.Name {
-				said = line{"passes, stays off the corner by ", gaps[k]}
+				fit = line{"mitered"}
+			} else if c.Passes == l.tip.run.Name {
+				fit = line{"passes, stays off the corner by ", gaps[k]}
 			}
-			write("bold", line{ways[k], figure{clip(leg.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}})
-			write("", said)
-			if cuts[k].text != "" {
-				write("", line{"seen: ", cuts[k]})
-			}
+			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
+			y = d.said(y, append([]line{name, fit}, cuts[k]...)...)
 		}
 		if !c.Mismatch.IsZero() {
-			write("", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
+			line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))}.write(&d.node, "", 8, y, "start")
+			y += laneHigh
 		}
 		d.desc("%s and %s; %s passes.", run.Name, next.Name, c.Passes)
 		d.Height = d.block(d.bar(y), line{"Corner ", counted(letter)})
+		return d.Picture
+	})
+}
+
+// End draws one end of run i of a plan from above, at half its size: the section of the panels there,
+// how far they stay from the end of the wall, and what is seen. A run without panels has none.
+func End(p plan.Plan, i int, right bool) (Picture, error) {
+	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
+		run, path := p.Runs[i], ref("runs[%d].", i)
+		side, end, corner, from, to := "left", run.Left, zero, -endPast, endLeg
+		if right {
+			side, end, corner, from, to = "right", run.Right, run.Width, -endLeg, endPast
+		}
+		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
+		d.scale = cornerScale
+		t := d.tip(i, right, shownLength(endLeg-20))
+		if len(t.shown) == 0 {
+			return nil
+		}
+		gap := d.length(run.Limits[0], path+"limits[0]")
+		if right {
+			gap = d.sum(plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]"))
+		}
+		if mitred(run, right) {
+			from, to = max(from, map[bool]float64{true: from}[right]), min(to, map[bool]float64{false: to}[right])
+		}
+		l := leg{course{along: 1, start: complex(d.Width/2-(from+to)/2, 42)}, t, from, to, corner}
+		d.legs(l)
+		d.stroke("edge", l.line(complex(from, 0), complex(to, 0)))
+		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
+		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
+		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
+		lines := append([]line{{"upright line: end of the wall"}}, d.seen(end, path+side)...)
+		if !strings.HasPrefix(gap.text, "-") && !mitred(run, right) {
+			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", gap})
+		}
+		d.desc("Section from above. %s: %s.", end.Kind, CutName(d.tape, end.Cut))
+		y := d.said(42+p.Profile.Thickness.Float64()*d.scale+34, lines...)
+		d.Height = d.block(d.bar(y), line{"End of ", figure{run.Name, path + "name"}})
 		return d.Picture
 	})
 }

@@ -188,30 +188,28 @@ func (e *elevation) strip(panel plan.Installed) box {
 	return e.area(panel.Left, lo.Y, panel.Right, hi.Y)
 }
 
-// onTheWall says so on each installed panel, level or upright, where it has room.
+// onTheWall says so on each installed panel, level or upright, where it has room; its hatch says it too.
 func (e *elevation) onTheWall() {
 	for _, panel := range e.run.Installed {
 		strip := e.strip(panel)
-		for _, words := range []string{"on the wall already", "on the wall", "up"} {
-			text := line{words}
-			w := text.width(typeSize) + 8
-			on := func(w, h float64) (box, bool) {
-				return e.first(func(yield func(box) bool) {
-					for seat := range e.seats([][]plan.Point{e.run.Outline}, w, h) {
-						if seat.inside(strip) && !yield(seat) {
-							return
-						}
-					}
-				})
+		text := line{"on the wall"}
+		w, h := text.width(typeSize)+8, laneHigh
+		if w > strip.w {
+			w, h = h, w
+		}
+		seat, ok := e.first(func(yield func(box) bool) {
+			for seat := range e.seats([][]plan.Point{e.run.Outline}, w, h) {
+				if seat.inside(strip) && !yield(seat) {
+					return
+				}
 			}
-			if seat, ok := on(w, laneHigh); ok {
-				e.tagged(seat, text)
-				break
-			} else if seat, ok := on(laneHigh, w); ok {
-				e.tag(seat, 3)
-				text.upright(&e.node, "", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
-				break
-			}
+		})
+		switch {
+		case ok && w > h:
+			e.tagged(seat, text)
+		case ok:
+			e.tag(seat, 3)
+			text.upright(&e.node, "", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 		}
 	}
 }
@@ -359,7 +357,10 @@ func (e *elevation) level(n int, wide float64) bool { return float64(n)*(wide+8)
 // above writes the signs above the wall.
 func (e *elevation) above() {
 	all, long := e.signs()
-	y, gap, level := e.top-2*flawRadius, 2*flawRadius+3, e.level(len(all), long)
+	y, gap, level := e.top-2*flawRadius, 2*flawRadius, e.level(len(all), long)
+	if e.Width >= wideInk {
+		gap += 3
+	}
 	if level {
 		gap = max(gap, long+8)
 	}

@@ -52,7 +52,7 @@ func ExampleRoom() {
 func ExampleEnd() {
 	picture, _ := drawing.End(stored(), 1, false)
 	fmt.Println(picture.Desc)
-	// Output: Face and section. inside corner: bead cut to 1/16 of 1/4.
+	// Output: Section from above. inside corner: bead cut to 1/16 of 1/4.
 }
 
 func ExampleCorner() {

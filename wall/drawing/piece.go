@@ -171,61 +171,53 @@ func even(length, apart float64) (at []float64) {
 func (d *pieceDrawing) fixing() {
 	const inset = 5.0 // ink from the edges
 	f, w, h := d.plan.Fixing, d.piece.Width.Float64(), d.piece.Height.Float64()
-	on, glue, nails := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), "", ""
-	spot := func(x, y float64) (float64, float64) {
-		px, py := d.view.ink(x, y)
-		return max(d.area.x+inset, min(px, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(py, d.area.y+d.area.h-inset))
-	}
-	ball := func(x, y float64) {
-		px, py := spot(x, y)
-		on.dot("glue", px, py, max(2, f.GlueSize.Float64()/2*d.scale))
-	}
-	bead := func(x0, y0, x1, y1 float64) {
-		x0, y0 = spot(x0, y0)
-		x1, y1 = spot(x1, y1)
-		glue += pen("M", x0, y0, "L", x1, y1)
-	}
-	nail := func(x, y float64) {
-		px, py := spot(x, y)
-		nails += pen("M", px-2.5, py-2.5, "l5 5m0 -5l-5 5")
-	}
-	spacing, supports := f.GlueSpacing.Float64(), f.Supports.Float64()
-	if f.Level {
-		for _, y := range even(h, supports) {
-			switch f.Glue {
-			case finish.GlueBeads:
-				bead(0, y, w, y)
-			case finish.GlueDots:
-				ball(w/2, y)
-			}
-			if f.Nails != finish.UsualNails {
-				nail(w/2, y)
-			}
+	supports, across, up := f.Supports.Float64(), even(w, f.GlueSpacing.Float64()), even(h, f.GlueSpacing.Float64())
+	var beads [][2]point
+	var dots, nails []point
+	for _, y := range even(h, supports) {
+		if f.Level {
+			beads, nails = append(beads, [2]point{{0, y}, {w, y}}), append(nails, point{w / 2, y})
+			dots = nails
 		}
-		supports = 0
 	}
-	for k, x := range even(w, spacing) {
-		switch ups := even(h, spacing); {
-		case f.Level:
-		case f.Glue == finish.GlueBeads:
-			bead(x, 0, x, h)
-		case f.Glue == finish.GlueDots && k > 0:
-			for m, y := range ups[1:] {
-				ball(x-w/float64(2*len(even(w, spacing))-2), y-(y-ups[m])/2)
+	for k, x := range across {
+		if !f.Level {
+			beads = append(beads, [2]point{{x, 0}, {x, h}})
+			for m := 1; k > 0 && m < len(up); m++ {
+				dots = append(dots, point{(across[k-1] + x) / 2, (up[m-1] + up[m]) / 2})
 			}
 		}
 	}
-	for x := 0.0; supports > 0 && f.Nails != finish.UsualNails && x <= w; x += supports {
+	for x := 0.0; !f.Level && supports > 0 && x <= w; x += supports {
 		apart := f.Field.Float64()
 		if x == 0 || x+supports > w {
 			apart = f.Edge.Float64()
 		}
 		for _, y := range even(h, apart) {
-			nail(x, y)
+			nails = append(nails, point{x, y})
 		}
 	}
-	on.add("path", "class", "glue", "fill", "none", "stroke-width", max(3, f.GlueSize.Float64()*d.scale), "d", glue)
-	on.stroke("nail", nails)
+	spot := func(p point) (x, y float64) {
+		x, y = d.view.ink(p[0], p[1])
+		return max(d.area.x+inset, min(x, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(y, d.area.y+d.area.h-inset))
+	}
+	on, size := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), max(3, f.GlueSize.Float64()*d.scale)
+	for _, b := range beads {
+		if x, y := spot(b[0]); f.Glue == finish.GlueBeads {
+			toX, toY := spot(b[1])
+			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
+		}
+	}
+	for _, p := range dots {
+		if x, y := spot(p); f.Glue == finish.GlueDots {
+			on.dot("glue", x, y, size/2)
+		}
+	}
+	for _, p := range nails {
+		if x, y := spot(p); f.Nails != finish.UsualNails {
+			on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
+		}
+	}
 }
 
 // scribe draws what is left on the piece beside it.
