@@ -81,10 +81,7 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 // has to be right: the edge of the part that pieces are cut from.
 func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	part := t.part(p, s, c)
-	near, far := "lower end", "upper end"
-	if c.Kind == nest.Rip {
-		near, far = ripEdge(p), sideWords(p, nest.Rip)[1]+" edge"
-	}
+	near, far := cutEdges(p, c.Kind)
 	says := c.Kind.String() + " " + part
 	switch {
 	case c.Trim == plan.TrimNear && c.Plane:
@@ -132,6 +129,14 @@ func tongueAt(p plan.Plan) string {
 	}
 	left := (p.Profile.Tongue == groove.TongueLeft) != (p.Saw.Face == plan.FaceDown)
 	return ", its tongue at the " + either(left, "left", "right")
+}
+
+// cutEdges returns the words for the edges on both sides of a cut: the one measured from, and the far one.
+func cutEdges(p plan.Plan, kind nest.CutKind) (near, far string) {
+	if kind == nest.Rip {
+		return ripEdge(p), sideWords(p, kind)[1] + " edge"
+	}
+	return "lower end", "upper end"
 }
 
 // sideWords returns the words for the sides of a cut: the near one, and the one beyond the blade.

@@ -166,8 +166,8 @@ func span(ring []plan.Point) []plan.Point {
 
 // strokes says in one line for each part of the waste of a piece what is drilled and sawn, by the
 // numbers on its drawing and the letters of its corners.
-func strokes(m plan.Marks) (lines []string) {
-	n := 0
+func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
+	m, n := piece.Marks, 0
 	for _, c := range m.Order {
 		var said, ways []string
 		if len(c.Drill) > 0 {
@@ -181,7 +181,7 @@ func strokes(m plan.Marks) (lines []string) {
 				ways = append(ways, endName(m, way, 0)+"–"+endName(m, way, 1))
 			}
 		}
-		saw := fmt.Sprintf("saw %d", n+1)
+		saw := fmt.Sprintf("%s %d", either(p.Planed(piece, c), "plane", "saw"), n+1)
 		if n += len(c.Saw); len(c.Saw) > 1 {
 			saw += fmt.Sprintf(" to %d", n)
 		}

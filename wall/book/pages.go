@@ -178,8 +178,11 @@ func (b *page) funcs() template.FuncMap {
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
 		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
-		"plane": func(c plan.Cut) string { return "plane " + b.unbroken(c.Off) + " off" },
-		"item":  Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
+		"plane": func(c plan.Cut) string {
+			near, far := cutEdges(b.Plan, c.Kind)
+			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
+		},
+		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
@@ -187,13 +190,17 @@ func (b *page) funcs() template.FuncMap {
 			up, _ := closing.Round(b.tape.Mark, fraction.Up)
 			return b.unbroken(up)
 		},
-		"money":   func(a money.Amount) string { return cents(a, "–") },
-		"count":   func(i int) int { return i + 1 },
-		"has":     func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wide":    func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
-		"wayOut":  func(w cutout.WayOut) string { return wayOutWords[w] },
-		"kind":    func(k fmt.Stringer) string { return capital(k.String()) },
-		"piece":   func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
+		"money":  func(a money.Amount) string { return cents(a, "–") },
+		"count":  func(i int) int { return i + 1 },
+		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
+		"wide":   func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
+		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
+		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
+		"past":   past,
+		"weak":   func(w plan.Weak) string { return b.weak(w, fromLeft) },
+		"trammel": func(piece plan.Piece, a plan.Arc) string {
+			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
+		},
 		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
 		"sheets": func() string { return leaves("S", b.sheets) }, "odd": func() string { return leaves("P", b.odd) },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },

@@ -115,7 +115,7 @@ func (t *text) above(y fraction.Length) string {
 func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	m := piece.Marks
 	for _, w := range piece.Weak {
-		t.hang("  weak: ", fmt.Sprintf("%s at %s, %s up, %s%s", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.wide(w.Width), either(t.full, ": "+wayOutWords[w.WayOut], "")))
+		t.hang("  weak: ", t.weak(w, from)+either(t.full, ": "+wayOutWords[w.WayOut], ""))
 	}
 	if piece.Plain() {
 		return
@@ -153,6 +153,11 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 		rows = append(rows, []string{"drill " + t.given(d.Diameter) + ", " + waste(d.Waste), t.length(d.At.X), t.length(d.At.Y), t.length(d.Back.X)})
 	}
 	t.table(4, []string{"corner", "from left", "up", "on the back, from left"}, rows)
+}
+
+// weak says what a weak spot is, and where.
+func (t *text) weak(w plan.Weak, from side) string {
+	return fmt.Sprintf("%s at %s, %s up, %s", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.wide(w.Width))
 }
 
 // trammel says how to draw an arc: its center, which may lie off the piece, its radius, and its top where

@@ -297,8 +297,10 @@ func (t *text) pole(p plan.Plan, r plan.Run) {
 
 // along writes a place on a run, which may lie beyond its left end.
 func (t *text) along(x fraction.Length) string {
-	return t.length(x.Abs()) + either(x.Sign() < 0, " past the left end", "")
+	return t.length(x.Abs()) + past(x)
 }
+
+func past(x fraction.Length) string { return either(x.Sign() < 0, " past the left end", "") }
 
 // course says which boards a course joins and where it is marked between its ends.
 func (t *text) course(r plan.Run, c plan.Course) string {
