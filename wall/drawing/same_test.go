@@ -1,0 +1,75 @@
+package drawing
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction/fractiontest"
+)
+
+// TestDrawingsStayTheSame holds every drawing of the plans that are stored for it, byte for byte. After a change look
+// at the drawings that it names, and use -update.
+func TestDrawingsStayTheSame(t *testing.T) {
+	stored, err := filepath.Glob("testdata/plans/*.json")
+	if err != nil || len(stored) < 5 {
+		t.Fatal(stored, err)
+	}
+	var b strings.Builder
+	b.WriteString("Drawings of stored plans: width, height, elements, and the beginning of the hash.\n")
+	for _, file := range append(stored, "testdata/fixture.json", "testdata/boards.json") {
+		p := readPlan(file)
+		fmt.Fprintf(&b, "\n%s\n", filepath.ToSlash(file))
+		keep := func(name string) func(pic Picture, err error) {
+			return func(pic Picture, err error) {
+				if err != nil {
+					fmt.Fprintf(&b, "%s: %v\n", name, err)
+					return
+				}
+				svg := pic.SVG()
+				hash := sha256.Sum256(svg)
+				fmt.Fprintf(&b, "%s: %.1f x %.1f, %d, %x\n", name, pic.Width, pic.Height, bytes.Count(svg, []byte{'<'}), hash[:4])
+			}
+		}
+		keep("room")(Room(p))
+		keep("unfolded")(Unfolded(p))
+		keep("preview")(Preview(p))
+		for i := range p.Runs {
+			keep(fmt.Sprint("run ", i))(Elevation(p, i))
+			keep(fmt.Sprint("pole ", i))(StoryPole(p, i))
+			keep(fmt.Sprint("section ", i))(Section(p, i))
+			keep(fmt.Sprint("fitting strip ", i))(FittingStrip(p, i))
+			keep(fmt.Sprint("corner ", i))(Corner(p, i))
+			keep(fmt.Sprint("left end ", i))(End(p, i, false))
+			keep(fmt.Sprint("right end ", i))(End(p, i, true))
+		}
+		for i := range p.Sheets {
+			keep(fmt.Sprint("sheet ", i))(Sheet(p, i))
+		}
+		for i := range p.Pieces {
+			keep(fmt.Sprint("face ", i))(Piece(p, i, false))
+			keep(fmt.Sprint("back ", i))(Piece(p, i, true))
+		}
+		for _, paper := range Papers() {
+			set, err := Templates(p, paper)
+			keep(paper.Name+" square")(set.Square, err)
+			for i, m := range set.Maps {
+				keep(fmt.Sprintf("%s map %d, %s, %s, %d pages", paper.Name, i, m.Piece, m.What, len(m.Pages)))(m.Picture, nil)
+			}
+			for i, page := range set.Pages {
+				for _, on := range page {
+					keep(fmt.Sprintf("%s page %d at %.1f, %.1f", paper.Name, i, on.X, on.Y))(on.Picture, nil)
+				}
+			}
+		}
+	}
+	for i := range 4 {
+		keep := Survey(i)
+		hash := sha256.Sum256(keep.SVG())
+		fmt.Fprintf(&b, "survey %d: %x\n", i, hash[:4])
+	}
+	fractiontest.Golden(t, "testdata/same.txt", b.String())
+}
