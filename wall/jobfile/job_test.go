@@ -10,6 +10,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
@@ -91,9 +92,10 @@ func TestReadExamples(t *testing.T) {
 	}
 }
 
-// A row replaces one part of the sound job; the fault must name exactly path
-// and be of the kind.
+// A row replaces one part of the sound job; the fault must name exactly path and be of the kind. All that is
+// said is kept.
 func TestFaults(t *testing.T) {
+	var said strings.Builder
 	for _, row := range []struct {
 		name, old, new string
 		path           string
@@ -193,8 +195,10 @@ func TestFaults(t *testing.T) {
 			if hit < 0 {
 				t.Errorf("Read: %v\nwant a fault at %s, kind %q", err, row.path, row.kind)
 			}
+			fmt.Fprintf(&said, "%s\n%v\n\n", row.name, err)
 		})
 	}
+	fractiontest.Golden(t, "testdata/faults.txt", said.String())
 }
 
 // The text of a fault has the place, the value, the problem and what would do.
