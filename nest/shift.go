@@ -18,22 +18,34 @@ func (j *job) shift(saw *sawyer, l *layout) {
 		order := slices.Clone(l.spots)
 		slices.SortStableFunc(order, func(a, b spot) int { return cmp.Compare(b.x, a.x) })
 		most := (k.w - order[n].x - j.pieces[order[n].piece].w) / j.pitch * j.pitch
-		for _, by := range []int64{j.pitch, 2 * j.pitch, most} {
-			other := layout{l.kind, slices.Clone(order)}
-			if by == 0 || !j.push(&other, n, by) {
-				continue
+		var inLine []int // one rip may free them all
+		for i, s := range order {
+			if s.x == order[n].x {
+				inLine = append(inLine, i)
 			}
-			if t, free := j.trims(saw, &other); free && t.better(best) {
-				*l, best = other, t
+		}
+		least := j.pitch
+		for least < most && j.length(least).Less(j.p.Saw.LeastRip) {
+			least += j.pitch
+		}
+		for _, by := range []int64{least, most} {
+			for _, moves := range [][]int{{n}, inLine} {
+				other := layout{l.kind, slices.Clone(order)}
+				if by == 0 || !j.push(&other, moves, by) {
+					continue
+				}
+				if t, free := j.trims(saw, &other); free && t.better(best) {
+					*l, best = other, t
+				}
 			}
 		}
 	}
 }
 
-// push moves a spot and all that is in its way to the right; ok is false if one leaves the sheet or
+// push moves spots and all that is in their way to the right; ok is false if one leaves the sheet or
 // a side of it.
-func (j *job) push(l *layout, first int, by int64) (ok bool) {
-	k, moves := &j.kinds[l.kind], []int{first}
+func (j *job) push(l *layout, moves []int, by int64) (ok bool) {
+	k := &j.kinds[l.kind]
 	for n := 0; n < len(moves); n++ {
 		s := &l.spots[moves[n]]
 		q := &j.pieces[s.piece]

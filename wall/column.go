@@ -23,7 +23,12 @@ type cell struct{ bottom, top line }
 // line is a side of a shape that is not upright, from its left corner.
 type line struct{ left, right cutout.Point }
 
-func (l line) at(x fraction.Length) fraction.Length { return heightOn(l.left, l.right, x) }
+func (l line) at(x fraction.Length) fraction.Length {
+	if !l.slopes() {
+		return l.left.Y
+	}
+	return heightOn(l.left, l.right, x)
+}
 
 func (l line) slopes() bool { return l.left.Y != l.right.Y }
 
@@ -166,14 +171,35 @@ func (g *region) heightBeside(x fraction.Length, before bool, mark fraction.Leng
 // ends returns the bottom and the top of a cell at x, those of sloped lines snapped to the mark; one
 // of 0 leaves them exact.
 func (g *region) ends(c cell, x, mark fraction.Length) (bottom, top fraction.Length) {
-	bottom, top = c.bottom.at(x), c.top.at(x)
-	if c.bottom.slopes() && !g.taped[cutout.Point{X: x, Y: bottom}] {
-		bottom = g.snapped(bottom, mark, fraction.Up)
+	return g.endOn(c.bottom, x, mark, fraction.Up), g.endOn(c.top, x, mark, fraction.Down)
+}
+
+// sloped is a place on a sloped line, and which mark it goes to.
+type sloped struct {
+	line
+	x, mark fraction.Length
+	way     fraction.Direction
+}
+
+// endOn returns the height of a line at x.
+func (g *region) endOn(l line, x, mark fraction.Length, way fraction.Direction) fraction.Length {
+	if !l.slopes() {
+		return l.left.Y
 	}
-	if c.top.slopes() && !g.taped[cutout.Point{X: x, Y: top}] {
-		top = g.snapped(top, mark, fraction.Down)
+	key := sloped{l, x, mark, way}
+	g.heightLock.Lock()
+	y, known := g.heights[key]
+	g.heightLock.Unlock()
+	if known {
+		return y
 	}
-	return bottom, top
+	if y = l.at(x); !g.taped[cutout.Point{X: x, Y: y}] {
+		y = g.snapped(y, mark, way)
+	}
+	g.heightLock.Lock()
+	g.heights[key] = y
+	g.heightLock.Unlock()
+	return y
 }
 
 // span is a stretch of a region without a void.

@@ -29,6 +29,9 @@ type region struct {
 	endLengths  [2]fraction.Length       // along it, where it leans
 	leaning     map[[2]cutout.Point]bool // edges of shapes along an end that leans
 
+	heightLock sync.Mutex // of heights, which layouts ask for again and again
+	heights    map[sloped]fraction.Length
+
 	// Behind the lock, by panel: see band and Model.piecesOf. What joints add up to.
 	lock   sync.Mutex
 	bands  map[span][]cutout.Shape
@@ -39,7 +42,7 @@ type region struct {
 // newRegion returns the region of run number r of the room, fitted as f says.
 func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, error) {
 	run := &room.Runs[r]
-	g := &region{tolerance: room.Snap, taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}, pieces: map[span][]Piece{}}
+	g := &region{tolerance: room.Snap, taped: map[cutout.Point]bool{}, leaning: map[[2]cutout.Point]bool{}, bands: map[span][]cutout.Shape{}, pieces: map[span][]Piece{}, heights: map[sloped]fraction.Length{}}
 	leftEnd, rightEnd := endLines(room, run, f)
 	for _, end := range []endLine{leftEnd, rightEnd} {
 		g.taped[end.foot], g.taped[end.top] = true, true

@@ -40,7 +40,7 @@ func Nesting(room Problem, l *wall.Layout) (n nest.Problem, err error) {
 // never worse.
 type Budget struct {
 	Effort  int // rounds of the search; 1 if 0 or less
-	Layouts int // looked at in a round to close the front's gaps; [DefaultLayouts] if 0 or less
+	Layouts int // looked at in a round to close the front's gaps, offcuts' in proportion; [DefaultLayouts] if 0 or less
 	Nodes   int // steps that the nest of a choice may take for each round; [DefaultNodes] if 0 or less
 }
 

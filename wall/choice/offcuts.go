@@ -30,7 +30,7 @@ type base struct {
 const (
 	firstVariants = 36
 	moreVariants  = 6
-	manyPieces    = 48 // where layouts have more pieces, as many variants fewer are tried,
+	manyPieces    = 48 // where layouts have more pieces, or the budget fewer layouts, as many variants fewer are tried,
 	leastVariants = 2  // but not fewer than these
 )
 
@@ -90,9 +90,8 @@ func (o *offcuts) look() error {
 		if i == 0 && b.tried == 0 {
 			n = firstVariants
 		}
-		if pieces := len(o.found[0].Layout.Pieces); pieces > manyPieces {
-			n = max(leastVariants, n*manyPieces/pieces)
-		}
+		n = n * manyPieces / max(manyPieces, len(o.found[0].Layout.Pieces))
+		n = max(leastVariants, n*min(o.budget.Layouts, DefaultLayouts)/DefaultLayouts)
 		for ; n > 0 && b.tried < len(o.variants) && !o.ended(); n-- {
 			layout, found, err := b.seams.FromOffcuts(o.ctx, o.variants[b.tried])
 			if b.tried++; err != nil {

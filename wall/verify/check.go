@@ -73,6 +73,7 @@ func (c *checker) judge(job, plan []byte) {
 	c.cornerHeights()
 	c.warnings()
 	c.outlines()
+	c.workOrder()
 	c.sheets()
 	c.bound()
 	c.choices()

@@ -50,7 +50,10 @@ func (c *checker) corner(path string, l loop, grid grid) {
 	}
 	for k, p := range l {
 		next := (k + 1) % len(l)
-		if q := l[next]; computed[k] && computed[next] && !less(square(mark), apart(p, q)) {
+		before, after := l[(k+len(l)-1)%len(l)], l[(next+1)%len(l)]
+		if q := l[next]; same(before.X, p.X) && same(q.X, after.X) {
+			continue // the end of a tab, whose sides are upright
+		} else if computed[k] && computed[next] && !less(square(mark), apart(p, q)) {
 			c.fault(Mark, item(path, k), []any{p, q}, "more than a mark apart", "an edge that no saw can make (on the run)")
 		}
 	}

@@ -32,6 +32,7 @@ type planFile struct {
 	Unpriced             *int
 	Taped                []taped
 	Warnings             []planWarning
+	Order                []string
 }
 
 type planWarning struct {

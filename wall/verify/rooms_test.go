@@ -155,7 +155,7 @@ func draw(t *rapid.T, small bool, always []string) string {
 		job["priorities"] = object{"box_side": 1, "seam": d.one("seam weight", "1/4", "1/16"), "whole_end": d.number(0, 1, "whole end")}
 	}
 	if !small && d.chance(5, "strips are wide") { // and little to be avoided
-		job["priorities"] = object{"weak_strip": 0.01, "least_strip": d.length(d.number(d.inches(1), d.inches(4), "least strip"))}
+		job["priorities"] = object{"weak_strip": 0.01, "least_strip": d.length(d.number(d.inches(1), d.inches(12), "least strip"))}
 	}
 	data, err := json.Marshal(job)
 	if err != nil {

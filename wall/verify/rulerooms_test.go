@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/book"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
@@ -114,8 +115,24 @@ func said(t *testing.T, rule verify.Rule, job, data []byte) (faults []string) {
 	if found := regexp.MustCompile(`~ ?[0-9]|\([+-] ?[0-9]`).FindString(text); found != "" {
 		faults = append(faults, "words: a length is written "+found)
 	}
+	if p.Units == fraction.Inch {
+		faults = append(faults, offMark(text, p.Tape)...)
+	}
 	if thin, said := verify.ThinCuts(job, data), regexp.MustCompile(`\bplanes? [0-9]`).MatchString(text); thin != said {
 		faults = append(faults, fmt.Sprintf("words: something to plane off: %v, said so: %v", thin, said))
+	}
+	return faults
+}
+
+// offMark returns the lengths written as a mark and a difference that are not: the first of them is on
+// the tape, and the difference is less than half a mark.
+func offMark(text string, mark fraction.Length) (faults []string) {
+	const number = `((?:[0-9]+ )?[0-9]+/[0-9]+|[0-9]+)`
+	for _, found := range regexp.MustCompile(number+` (?:less|plus) `+number).FindAllStringSubmatch(text, -1) {
+		on, off := fraction.MustParse(found[1]), fraction.MustParse(found[2])
+		if !on.Mod(mark).IsZero() || !off.Mul(2).Less(mark) {
+			faults = append(faults, "words: no mark and less than half of one: "+found[0])
+		}
 	}
 	return faults
 }

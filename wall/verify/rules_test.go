@@ -3,7 +3,6 @@ package verify
 import (
 	"fmt"
 	"slices"
-	"strings"
 )
 
 // A Rule is one rule of the contract, as tests try it on random rooms.
@@ -59,6 +58,7 @@ var Rules = []Rule{
 	{"R14 numbers", nil, false, func(*checker) bool { return true }},
 	{"R15 own edges at seams", []string{"sheets"}, false, func(c *checker) bool { return c.anyRun(func(i int) bool { return len(c.joints[i]) > 0 }) }},
 	{"R16 laps", []string{"lapped sheets"}, false, func(c *checker) bool { return c.anyRun(func(i int) bool { return len(c.joints[i]) > 0 }) }},
+	{"R17 order of work", nil, false, func(c *checker) bool { return len(c.plan.Order) > 0 }},
 	{"R18 heights at corners", nil, false, func(c *checker) bool {
 		want, _ := c.jumps()
 		return want > 0
@@ -70,19 +70,15 @@ var Rules = []Rule{
 func (r Rule) Judge(job, plan []byte) (faults []Fault, applied bool) {
 	c := newChecker()
 	c.judge(job, plan)
-	if strings.HasPrefix(r.Name, "R15") && len(c.faults) == 0 {
-		c.ownEdges()
-	}
-	return c.faults, len(c.joints) == len(c.job.Runs) && r.applies != nil && r.applies(c)
-}
-
-func (c *checker) anyRun(is func(i int) bool) bool {
-	for i := range c.job.Runs {
-		if is(i) {
-			return true
+	if len(c.faults) == 0 {
+		switch r.Name[:3] {
+		case "R12":
+			c.thinRips()
+		case "R15":
+			c.ownEdges()
 		}
 	}
-	return false
+	return c.faults, len(c.joints) == len(c.job.Runs) && r.applies != nil && r.applies(c)
 }
 
 // anyUpright says whether an upright edge that is seen is such.
@@ -108,37 +104,63 @@ func (c *checker) sharesLine() bool {
 // ownEdges reports each piece that is alone in its row of a sheet and would have more of the sheet's own
 // edges at seams if it were cut whole repeats to one side: nothing else would change.
 func (c *checker) ownEdges() {
+	c.alone(func(path string, piece planPiece, s stock, at rect, x rat, turned bool) {
+		left, right := c.seamed(piece)
+		count := func(x rat) int { return ownSides(x, at.W, s, left, right) }
+		c.require(turned || count(x) <= count(at.X), Placement, path, at.X, x, "own edges at seams fewer than they could be")
+	})
+}
+
+// thinRips reports each such piece that stands so near a side of the sheet that a rip takes off less than a saw
+// can, where elsewhere it would not and as many sides were the sheet's own.
+func (c *checker) thinRips() {
+	thin := func(off rat) bool { return off.Sign() > 0 && less(off, c.job.leastRip()) }
+	c.alone(func(path string, _ planPiece, s stock, at rect, x rat, _ bool) {
+		rips := func(x rat) (n int) {
+			rest := diff(s.Width, sum(x, at.W))
+			if thin(x) {
+				n++
+			}
+			if thin(rest) && !less(c.job.kerf, rest) {
+				n++
+			}
+			return n
+		}
+		own := func(x rat) int { return ownSides(x, at.W, s, true, true) }
+		c.require(rips(at.X) <= rips(x) || own(x) < own(at.X), Placement, path, at.X, x, "a rip takes off less than it could")
+	})
+}
+
+// ownSides counts the sides of a piece that lie on a sheet's own, of those that count.
+func ownSides(x, width rat, s stock, left, right bool) (n int) {
+	if left && x.Sign() == 0 {
+		n++
+	}
+	if right && same(sum(x, width), s.Width) {
+		n++
+	}
+	return n
+}
+
+// alone calls judge for each place, whole repeats off, of each piece that is alone in its row of a sheet.
+func (c *checker) alone(judge func(path string, piece planPiece, s stock, at rect, x rat, turned bool)) {
+	pitch := c.job.pattern.pitch
 	for k, sheet := range c.plan.Sheets {
 		s := c.job.Stock[c.stock[sheet.Stock]]
 		for n, p := range sheet.Placements {
 			piece := c.plan.Pieces[c.pieces[p.Piece]]
 			r, phase := piece.part(p.X, p.Y)
-			row := rect{zero(), r.Y, s.Width, r.H}
-			shared := false
-			for m, other := range sheet.Placements {
+			row, shared := rect{zero(), r.Y, s.Width, r.H}, pitch.Sign() == 0
+			for m, other := range sheet.Placements { // one rip may free two rows
 				o, _ := c.plan.Pieces[c.pieces[other.Piece]].part(other.X, other.Y)
-				shared = shared || m != n && row.meets(o)
+				shared = shared || m != n && (row.meets(o) || same(o.X, r.X) || same(sum(o.X, o.W), sum(r.X, r.W)))
 			}
-			left, right := c.seamed(piece)
-			if shared || p.Turned {
+			if shared {
 				continue
 			}
-			count := func(x rat) (own int) {
-				if left && x.Sign() == 0 {
-					own++
-				}
-				if right && same(sum(x, r.W), s.Width) {
-					own++
-				}
-				return own
-			}
-			pitch := c.job.pattern.pitch
-			for _, x := range c.job.pattern.starts(phase, r.W, s, false) {
-				if pitch.Sign() == 0 {
-					continue
-				}
+			for _, x := range c.job.pattern.starts(phase, r.W, s, p.Turned) {
 				for ; !less(s.Width, sum(x, r.W)); x = sum(x, pitch) {
-					c.require(count(x) <= count(r.X), Placement, item(item("sheets", k)+".placements", n), r.X, x, "own edges at seams fewer than they could be")
+					judge(item(item("sheets", k)+".placements", n), piece, s, r, x, p.Turned)
 				}
 			}
 		}

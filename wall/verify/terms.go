@@ -176,12 +176,16 @@ func (g *region) weakStrips(i int, j joint, w map[string]rat) []term {
 				continue
 			}
 			height := zero()
-			switch beside := s.right != e.right; {
-			case beside: // the material lies on the seam's side
-				for _, part := range s.parts {
-					height = sum(height, g.beside(s.x, part[0], part[1], s.right))
+			for _, part := range s.parts {
+				height = sum(height, g.beside(s.x, part[0], part[1], s.right))
+			}
+			if s.right == e.right { // a tab beyond the side, once for each place where something ends
+				ends := func(t uprightSide) bool {
+					return same(t.x, s.x) && t.right == s.right && slices.ContainsFunc(t.parts, func(p [2]rat) bool { return g.beside(t.x, p[0], p[1], t.right).Sign() > 0 })
 				}
-			case k == 0 || !same(sides[k-1].x, s.x) || sides[k-1].right != s.right: // once for each place
+				if height.Sign() == 0 || slices.ContainsFunc(sides[:k], ends) {
+					continue
+				}
 				height = length(g.at(s.x, side(!s.right)))
 			}
 			out = append(out, term{i, i, "weak strip", j.middle(), diff(w["least_strip"], width), w["weak_strip"], height})
