@@ -120,11 +120,9 @@ func (g *region) wallShape(room *Room, r int, left, right endLine) ([]cutout.Sha
 		g.taped[tops[i]] = true
 		g.taped[cutout.Point{X: bottoms[i].X, Y: bottoms[i].Y.Neg()}] = true
 	}
-	tops, bottoms = moveSteps(tops, room.Gaps.Side), moveSteps(bottoms, room.Gaps.Side)
 	top, _ := room.TrimOf(r, TopJoint)
 	bottom, _ := room.TrimOf(r, BottomJoint)
-	g.level(room, tops, top, 1)
-	g.level(room, bottoms, bottom, -1)
+	tops, bottoms = g.level(room, tops, top), g.level(room, bottoms, bottom)
 	for i := range bottoms {
 		bottoms[i].Y = bottoms[i].Y.Neg()
 	}

@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -65,11 +67,12 @@ func (f *faults) checkTrim(t *Trims, steps ...any) {
 	}
 }
 
-// level cuts a top line level behind a trim, each part between steps by itself, where the trim hides
-// it. Heights are times the sign. Where no tape gave the lowest place of a part it goes to a mark.
-func (g *region) level(room *Room, line []cutout.Point, trim *EdgeTrim, sign int64) {
+// level moves the steps of a top line that was taped, and cuts it level behind a trim, each part between
+// steps by itself, where the trim hides it. A lowest place that has no taped height goes to a mark.
+func (g *region) level(room *Room, taped []cutout.Point, trim *EdgeTrim) (line []cutout.Point) {
+	line = moveSteps(taped, room.Gaps.Side)
 	if trim == nil {
-		return
+		return line
 	}
 	hidden := trim.Covers.Sub(room.Priorities.TrimMargin)
 	for from, to := 0, 0; from < len(line); from = to {
@@ -85,11 +88,12 @@ func (g *region) level(room *Room, line []cutout.Point, trim *EdgeTrim, sign int
 		if hidden.Less(high.Y.Sub(low.Y)) {
 			continue
 		}
-		if !g.taped[cutout.Point{X: low.X, Y: low.Y.Mul(sign)}] {
+		if !slices.ContainsFunc(taped, func(p cutout.Point) bool { return p.Y == low.Y }) {
 			low.Y = g.snapped(low.Y, room.Mark, fraction.Down)
 		}
 		for i := range line[from:to] {
 			line[from+i].Y = low.Y
 		}
 	}
+	return line
 }

@@ -70,6 +70,16 @@ func TestFaultsOnceFound(t *testing.T) {
 			room(`{"name": "A", "width": "40", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "24"}, {"at": "40", "top": "24"}], "openings": [
 				{"name": "window", "kind": "window", "left": "10", "bottom": "10", "width": "12", "height": "8"},
 				{"name": "box", "kind": "box", "left": "12", "bottom": "6", "width": "3", "height": "4"}]}`, ""), 0, ""},
+		{"level part beside a step, between the marks", "a top that the tape gave was cut lower",
+			room(`{"name": "A", "width": "60", "left": {"kind": "exposed"}, "right": {"kind": "covered"}, "trim": {"top": {"name": "cap", "covers": "7/8"}}, "heights":
+				[{"at": "0", "top": "30"}, {"at": "30", "top": "30"}, {"at": "30", "top": "20 7/16"}, {"at": "60", "top": "20 7/16"}]}`, `, "tape": "1/8", "gaps": {"side": "1/4"}`), 0, ""},
+		{"board that a mirror image would serve", "more was to be left to scribe than a board has that is not turned",
+			[]byte(boards + `{"name": "A", "width": "32 1/16", "left": {"kind": "inside corner"}, "right": {"kind": "outside corner"}, "heights": [{"at": "0", "top": "34"}, {"at": "32 1/16", "top": "34"}],
+				"openings": [{"name": "door", "kind": "other", "left": "3 15/16", "bottom": "-1", "width": "20 3/16", "height": "38"}]}], "gaps": {"side": "1/4"}}`), 0, ""},
+		{"tab under a step that a window covers", "a weak strip was charged where nothing ends",
+			room(`{"name": "A", "width": "137 3/4", "left": {"kind": "outside corner"}, "right": {"kind": "outside corner"}, "heights":
+				[{"at": "0", "top": "36"}, {"at": "45 7/8", "top": "36"}, {"at": "45 7/8", "top": "12"}, {"at": "137 3/4", "top": "12"}],
+				"openings": [{"name": "window", "kind": "window", "left": "44 3/8", "bottom": "2", "width": "6 7/16", "height": "38"}]}`, ""), 0, ""},
 		{"sliver over a window beside a door", "the edge that it does not reach was to be scribed",
 			[]byte(`{"profile": {"features": [{"kind": "bead", "width": "5/16"}], "thickness": "1/2"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}], "tape": "1/32", "runs": [
 				{"name": "A", "width": "147 3/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "28 15/16"}, {"at": "147 3/8", "top": "28 3/4"}], "openings": [

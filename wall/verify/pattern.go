@@ -159,12 +159,16 @@ func (p *pattern) offLine(phase rat) rat {
 	return nearest
 }
 
-// starts returns each place below one pitch from a sheet's left where a part shows its left phase.
+// starts returns each place below one pitch from a sheet's left where a part shows its left phase. A board
+// turned would have its tongue on the groove's side.
 func (p *pattern) starts(leftPhase, width rat, s stock, turned bool) []rat {
 	if !turned {
 		return []rat{mod(diff(leftPhase, s.LeftPhase), p.pitch)}
 	}
 	var out []rat
+	if p.Boards {
+		return out
+	}
 	for _, turn := range p.turns {
 		out = append(out, mod(diff(turn, sum(s.LeftPhase, width, leftPhase)), p.pitch))
 	}

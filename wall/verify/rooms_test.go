@@ -130,7 +130,18 @@ func draw(t *rapid.T, small bool, always []string) string {
 		job["tape"] = d.one("tape", "1/16", "1/32", "1/8") // coarser than the room is drawn, too
 	}
 	if d.chance(30, "snap") {
-		job["snap"] = d.one("snap", "0", "0", "1/64", "1/32")
+		most := "1/32" // half a mark of the tape
+		switch job["tape"] {
+		case "1/32":
+			most = "1/64"
+		case "1 mm":
+			most = "0.5 mm"
+		case "0.5":
+			most = "0.25"
+		case "1":
+			most = "0.5"
+		}
+		job["snap"] = d.one("snap", "0", "0", most)
 	}
 	if d.chance(50, "scribe") {
 		job["scribe"] = d.one("scribe", "0", "1/8", "1/4", "1/2")
