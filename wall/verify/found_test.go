@@ -80,6 +80,13 @@ func TestFaultsOnceFound(t *testing.T) {
 			room(`{"name": "A", "width": "137 3/4", "left": {"kind": "outside corner"}, "right": {"kind": "outside corner"}, "heights":
 				[{"at": "0", "top": "36"}, {"at": "45 7/8", "top": "36"}, {"at": "45 7/8", "top": "12"}, {"at": "137 3/4", "top": "12"}],
 				"openings": [{"name": "window", "kind": "window", "left": "44 3/8", "bottom": "2", "width": "6 7/16", "height": "38"}]}`, ""), 0, ""},
+		{"lean that rounding takes away", "a bead cut upright was charged its whole width",
+			[]byte(`{"gaps": {"bottom": "1/8"}, "profile": {"features": [{"kind": "flat", "width": "1 3/4"}, {"kind": "bead", "width": "1/4"}], "thickness": "5/16"}, "snap": "0", "stock": [{"name": "sheet", "width": "48", "length": "96"}], "runs": [
+				{"name": "A", "width": "22 5/16", "left": {"kind": "exposed", "lean": "1/8"}, "right": {"kind": "exposed", "lean": "-1/16"}, "heights": [{"at": "0", "top": "12 1/4"}, {"at": "22 5/16", "top": "11 1/4"}]}]}`), 0, ""},
+		{"box at a sloped top", "the mark beside where they meet was called open",
+			room(`{"name": "A", "width": "55 11/16", "left": {"kind": "inside corner"}, "right": {"kind": "inside corner"}, "heights":
+				[{"at": "0", "top": "19 15/16"}, {"at": "27 13/16", "top": "20 7/8"}, {"at": "27 13/16", "top": "60"}, {"at": "55 11/16", "top": "60"}],
+				"openings": [{"name": "box", "kind": "box", "left": "24 13/16", "bottom": "20 3/4", "width": "3", "height": "4"}]}`, `, "gaps": {"top": "1/8", "side": "1/16", "box": "1/16"}`), 0, ""},
 		{"sliver over a window beside a door", "the edge that it does not reach was to be scribed",
 			[]byte(`{"profile": {"features": [{"kind": "bead", "width": "5/16"}], "thickness": "1/2"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}], "tape": "1/32", "runs": [
 				{"name": "A", "width": "147 3/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "28 15/16"}, {"at": "147 3/8", "top": "28 3/4"}], "openings": [

@@ -117,6 +117,9 @@ func (j *room) leaning(from, to, origin rat, right bool) (amount rat, whole bool
 	p := j.pattern
 	low, high := least(from, to), most(from, to)
 	amount, whole = most(p.cut(p.phase(low, origin), right), p.cut(p.phase(high, origin), right)), true
+	if same(low, high) { // rounded, it stands upright
+		return amount, amount.Sign() == 0
+	}
 	for start := diff(low, p.phase(low, origin)); p.pitch.Sign() > 0 && less(start, high); start = sum(start, p.pitch) {
 		j.sweep.spend(len(p.boundaries))
 		for i, b := range p.boundaries {

@@ -96,6 +96,7 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 		parts, gap := j.grown(o)
 		for _, l := range parts {
 			out.taken = append(out.taken, shape{l}.edges())
+			out.spare = append(out.spare, out.crossings(l)...)
 		}
 		if !o.taped.square() {
 			for _, l := range o.taped.grown(sum(gap, j.tape, j.tape)) {
@@ -107,6 +108,24 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	out.left = out.endEdge(wall, fromLeft, r.Left.Lean.Sign() != 0, false)
 	out.right = out.endEdge(wall, fromRight, r.Right.Lean.Sign() != 0, true)
 	return out
+}
+
+// crossings returns what may be left open where level edges of an opening meet sloped lines of the wall:
+// that corner goes along the level one to a mark.
+func (g *region) crossings(l loop) (spare [][]edge) {
+	low, high, _ := bounds(l)
+	for _, e := range g.outline {
+		for _, y := range []rat{low.Y, high.Y} {
+			if !e.sloped || !within(y, least(e.a.Y, e.b.Y), most(e.a.Y, e.b.Y)) {
+				continue
+			}
+			x := sum(e.a.X, times(diff(e.b.X, e.a.X), over(diff(y, e.a.Y), diff(e.b.Y, e.a.Y))))
+			if within(x, low.X, high.X) {
+				spare = append(spare, shape{swept(point{diff(x, g.job.tape), y}, point{sum(x, g.job.tape), y}, g.job.tape)}.edges())
+			}
+		}
+	}
+	return spare
 }
 
 // lineAt returns the x of the line of a wall's end at a height: it passes through (x, foot of the

@@ -118,7 +118,7 @@ func said(t *testing.T, rule verify.Rule, job, data []byte) (faults []string) {
 	if p.Units == fraction.Inch {
 		faults = append(faults, offMark(text, p.Tape)...)
 	}
-	if thin, said := verify.ThinCuts(job, data), regexp.MustCompile(`\bplanes? [0-9]`).MatchString(text); thin != said {
+	if thin, said := verify.ThinCuts(job, data), regexp.MustCompile(`\bplane [^;:]{1,24} off (?:its|the) `).MatchString(text); thin != said {
 		faults = append(faults, fmt.Sprintf("words: something to plane off: %v, said so: %v", thin, said))
 	}
 	return faults
