@@ -224,6 +224,10 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 		// A window open at the top: the other part of the top is on one line with the edge that moves.
 		{"beside another edge on the same line", []cutout.Point{{X: of(5, 8), Y: in(0)}, at(14, 0), at(14, 25), at(9, 25), at(9, 10), at(3, 10), at(3, 25), {X: of(33, 256), Y: in(25)}},
 			nil, []cutout.Point{{X: of(5, 8), Y: in(0)}, at(14, 0), at(14, 25), at(9, 25), at(9, 10), at(3, 10), at(3, 25), {X: of(1, 8), Y: in(25)}}},
+		// The top bends down by next to nothing at a taped corner; it bends up there when its end goes up to
+		// 8 1/16, and stays a top.
+		{"whatever that does at a taped neighbor", []cutout.Point{at(0, 0), at(20, 0), {X: in(20), Y: number("8.06")}, {X: in(10), Y: number("8.031")}, at(0, 8)},
+			[]cutout.Point{{X: in(10), Y: number("8.031")}}, []cutout.Point{at(0, 0), at(20, 0), {X: in(20), Y: number("8.0625")}, {X: in(10), Y: number("8.031")}, at(0, 8)}},
 		{"beside a corner on the line of its own edge", []cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), {X: in(0), Y: number("15.02")}, at(4, 9), at(0, 11)},
 			nil, []cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), {X: in(0), Y: number("15.0625")}, at(4, 9), at(0, 11)}},
 		{"and where it is level", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}, nil,

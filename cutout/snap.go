@@ -153,7 +153,7 @@ func (g *snapper) corner(s Shape, ring, exact []Point, i int) {
 	if orient(a, v, b) <= 0 {
 		return
 	}
-	if to, ok := g.within(a, v, b); ok && s.free(ring, i, to) {
+	if to, ok := g.within(a, v, b); ok && s.free(ring, i, to, g.taped) {
 		ring[i], g.near = to, true
 		return
 	}
@@ -200,12 +200,13 @@ func (g *snapper) within(u, v, w Point) (to Point, ok bool) {
 }
 
 // free reports whether corner i of the ring can go to a place on either side of its edges: the ring
-// turns as before there and at both neighbors, and nothing else of the shape lies in the way.
-func (s Shape) free(ring []Point, i int, to Point) bool {
+// turns as before there and at both neighbors, unless those stay where they are, and nothing else of the
+// shape lies in the way.
+func (s Shape) free(ring []Point, i int, to Point, stays func(Point) bool) bool {
 	n := len(ring)
 	u, v, w := ring[before(i, n)], ring[i], ring[after(i, n)]
 	uu, ww := ring[before(before(i, n), n)], ring[after(after(i, n), n)]
-	if orient(u, to, w) <= 0 || orient(uu, u, to) != orient(uu, u, v) || orient(to, w, ww) != orient(v, w, ww) {
+	if orient(u, to, w) <= 0 || !stays(u) && orient(uu, u, to) != orient(uu, u, v) || !stays(w) && orient(to, w, ww) != orient(v, w, ww) {
 		return false
 	}
 	crosses := func(a, b, p, q Point) bool {

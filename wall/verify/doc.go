@@ -102,5 +102,6 @@
 //     but for the end of a tab between upright sides.
 //  39. Tabs under, over and beside openings of any kind and steps are weak strips.
 //  40. The last panel is scribed at its far edge; at its edge at a door where the far one is seen. A piece
-//     that an opening stops short of that edge is not.
+//     that an opening stops short of that edge is not. As much is left as a sheet has, turned about the
+//     first mirror line of the repeat as it is given.
 package verify

@@ -82,7 +82,7 @@ func (g *region) rounded(p point, line func(rat) rat, isTop bool) rat {
 		if same(e.a.X, line(e.a.Y)) && same(e.b.X, line(e.b.Y)) {
 			continue // the leaning edge itself
 		}
-		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.station(p.X) {
+		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.station(p.X, isTop) {
 			return g.job.snapped(p.Y, !isTop)
 		}
 	}

@@ -2,6 +2,8 @@ package verify_test
 
 import (
 	"encoding/json"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -123,5 +125,27 @@ func TestOrderOfOpeningsIsNothing(t *testing.T) {
 	}
 	if a, b := total(aWindow+", "+aBox), total(aBox+", "+aWindow); a != b {
 		t.Errorf("blemish %s with the window first, %s with the box first", a, b)
+	}
+}
+
+// Rooms of long runs whose plans had a fault, as they were drawn; the names say of what.
+func TestRoomsOnceFound(t *testing.T) {
+	names, err := filepath.Glob("testdata/found/*.json")
+	if err != nil || len(names) == 0 {
+		t.Fatal("no rooms: ", err)
+	}
+	for _, name := range names {
+		job, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		data, message, exit := planned(t, job, plan.Sheets, small)
+		if exit != 0 {
+			t.Errorf("%s: exit %d: %s", name, exit, message)
+			continue
+		}
+		for _, f := range verify.Plan(job, data) {
+			t.Errorf("%s: %v", name, f)
+		}
 	}
 }

@@ -47,6 +47,7 @@ func newPattern(from profile) (*pattern, error) {
 			p.turns = append(p.turns, turn)
 		}
 	}
+	slices.SortFunc(p.turns, rat.Cmp)
 	return p, nil
 }
 

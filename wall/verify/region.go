@@ -240,10 +240,10 @@ func (g *region) open(x rat, look side, spare [][]edge) []span {
 func (g *region) at(x rat, look side) []span {
 	var out []span
 	for _, s := range g.open(x, look, nil) {
-		if s.low.sloped || g.computed(s.low.y, x, look) {
+		if s.low.sloped || g.computed(s.low.y, x, look, false) {
 			s.low.y = g.job.snapped(s.low.y, true)
 		}
-		if s.high.sloped || g.computed(s.high.y, x, look) {
+		if s.high.sloped || g.computed(s.high.y, x, look, true) {
 			s.high.y = g.job.snapped(s.high.y, false)
 		}
 		if less(s.low.y, s.high.y) {
@@ -255,8 +255,8 @@ func (g *region) at(x rat, look side) []span {
 
 // computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the
 // edge ends there only because a gap or a corner cuts it off.
-func (g *region) computed(y, x rat, look side) bool {
-	if g.station(x) {
+func (g *region) computed(y, x rat, look side, isTop bool) bool {
+	if g.station(x, isTop) {
 		return false
 	}
 	return slices.ContainsFunc(g.outline, func(e edge) bool {
@@ -264,10 +264,14 @@ func (g *region) computed(y, x rat, look side) bool {
 	})
 }
 
-// station says whether a station or a leaning end's head stands at x.
-func (g *region) station(x rat) bool {
+// station says whether a station of the top or the bottom line stands at x, at a leaning end its head or foot.
+func (g *region) station(x rat, isTop bool) bool {
 	all, last := g.run.Heights, len(g.run.Heights)-1
-	return same(sum(all[0].At, g.run.Left.Lean), x) || same(sum(all[last].At, g.run.Right.Lean), x) ||
+	left, right := all[0].At, all[last].At
+	if isTop {
+		left, right = sum(left, g.run.Left.Lean), sum(right, g.run.Right.Lean)
+	}
+	return same(left, x) || same(right, x) ||
 		slices.ContainsFunc(all[1:last], func(h station) bool { return same(h.At, x) })
 }
 

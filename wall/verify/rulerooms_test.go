@@ -111,12 +111,13 @@ func said(t *testing.T, rule verify.Rule, job, data []byte) (faults []string) {
 	if err := json.Unmarshal(data, &p); err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Join(strings.Fields(book.Explained(p)), " ") // lines are wrapped
+	lines := book.Explained(p)
+	text := strings.Join(strings.Fields(lines), " ") // sentences are wrapped
 	if found := regexp.MustCompile(`~ ?[0-9]|\([+-] ?[0-9]`).FindString(text); found != "" {
 		faults = append(faults, "words: a length is written "+found)
 	}
 	if p.Units == fraction.Inch {
-		faults = append(faults, offMark(text, p.Tape)...)
+		faults = append(faults, offMark(lines, p.Tape)...)
 	}
 	if thin, said := verify.ThinCuts(job, data), regexp.MustCompile(`\bplane [^;:]{1,24} off (?:its|the) `).MatchString(text); thin != said {
 		faults = append(faults, fmt.Sprintf("words: something to plane off: %v, said so: %v", thin, said))

@@ -46,7 +46,7 @@ var Rules = []Rule{
 			g := c.regions[i]
 			return slices.ContainsFunc(g.outline, func(e edge) bool {
 				level := func(p point) bool { return same(p.Y, e.a.Y) }
-				return !e.sloped && !(slices.ContainsFunc(g.taped, level) && g.station(e.a.X) && g.station(e.b.X))
+				return !e.sloped && !(slices.ContainsFunc(g.taped, level) && g.station(e.a.X, true) && g.station(e.b.X, true))
 			})
 		})
 	}},

@@ -83,7 +83,8 @@ func (j *room) mostScribe(piece planPiece, left bool) rat {
 			continue
 		}
 		for _, turned := range []bool{false, true} {
-			for _, start := range p.starts(piece.LeftPhase, piece.Width, s, turned) {
+			starts := p.starts(piece.LeftPhase, piece.Width, s, turned)
+			for _, start := range starts[:min(1, len(starts))] {
 				// What is left of the piece's place on the sheet, and what is right of it.
 				for ; !less(s.Width, sum(start, piece.Width)); start = sum(start, p.pitch) {
 					spare := diff(s.Width, sum(start, piece.Width))

@@ -188,7 +188,7 @@ func (g *region) weakStrips(i int, j joint, w map[string]rat) []term {
 				}
 				height = length(g.at(s.x, side(!s.right)))
 			}
-			out = append(out, term{i, i, "weak strip", j.middle(), diff(w["least_strip"], width), w["weak_strip"], height})
+			out = append(out, term{i, i, "weak strip", s.x, diff(w["least_strip"], width), w["weak_strip"], height})
 		}
 	}
 	return out
