@@ -73,11 +73,11 @@ func ranges(all []string) string {
 	return strings.Join(parts, ", ")
 }
 
-// crosscut reports whether a board is only sawn across: a row of a table says all that a drawing of it
-// would.
+// crosscut reports whether a board is only sawn across, and nothing of it is planed: a row of a table says
+// all that a drawing of it would.
 func crosscut(p plan.Plan, s plan.Sheet) bool {
 	return p.Profile.Boards && len(s.Placements) > 0 && len(s.Cuts) > 0 &&
-		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut })
+		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut || c.Plane })
 }
 
 // slant reports whether a piece is a board with a slanted end, which a row of a table says all of.

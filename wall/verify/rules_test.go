@@ -104,7 +104,7 @@ func (c *checker) sharesLine() bool {
 // ownEdges reports each piece that is alone in its row of a sheet and would have more of the sheet's own
 // edges at seams if it were cut whole repeats to one side: nothing else would change.
 func (c *checker) ownEdges() {
-	c.alone(func(path string, piece planPiece, s stock, at rect, x rat, turned bool) {
+	c.alone(func(path string, piece planPiece, s stock, at rect, _ []rect, x rat, turned bool) {
 		left, right := c.seamed(piece)
 		count := func(x rat) int { return ownSides(x, at.W, s, left, right) }
 		c.require(turned || count(x) <= count(at.X), Placement, path, at.X, x, "own edges at seams fewer than they could be")
@@ -115,7 +115,14 @@ func (c *checker) ownEdges() {
 // can, where elsewhere it would not and as many sides were the sheet's own.
 func (c *checker) thinRips() {
 	thin := func(off rat) bool { return off.Sign() > 0 && less(off, c.job.leastRip()) }
-	c.alone(func(path string, _ planPiece, s stock, at rect, x rat, _ bool) {
+	c.alone(func(path string, _ planPiece, s stock, at rect, others []rect, x rat, _ bool) {
+		for k, o := range others { // one rip may serve two rows, less than a saw can beside the other
+			for _, p := range others[:k] {
+				if thin(size(diff(o.X, p.X))) || thin(size(diff(sum(o.X, o.W), sum(p.X, p.W)))) {
+					return
+				}
+			}
+		}
 		rips := func(x rat) (n int) {
 			rest := diff(s.Width, sum(x, at.W))
 			if thin(x) {
@@ -143,7 +150,7 @@ func ownSides(x, width rat, s stock, left, right bool) (n int) {
 }
 
 // alone calls judge for each place, whole repeats off, of each piece that is alone in its row of a sheet.
-func (c *checker) alone(judge func(path string, piece planPiece, s stock, at rect, x rat, turned bool)) {
+func (c *checker) alone(judge func(path string, piece planPiece, s stock, at rect, others []rect, x rat, turned bool)) {
 	pitch := c.job.pattern.pitch
 	for k, sheet := range c.plan.Sheets {
 		s := c.job.Stock[c.stock[sheet.Stock]]
@@ -151,8 +158,12 @@ func (c *checker) alone(judge func(path string, piece planPiece, s stock, at rec
 			piece := c.plan.Pieces[c.pieces[p.Piece]]
 			r, phase := piece.part(p.X, p.Y)
 			row, shared := rect{zero(), r.Y, s.Width, r.H}, pitch.Sign() == 0
+			var others []rect
 			for m, other := range sheet.Placements { // one rip may free two rows
 				o, _ := c.plan.Pieces[c.pieces[other.Piece]].part(other.X, other.Y)
+				if m != n {
+					others = append(others, o)
+				}
 				shared = shared || m != n && (row.meets(o) || same(o.X, r.X) || same(sum(o.X, o.W), sum(r.X, r.W)))
 			}
 			if shared {
@@ -160,7 +171,7 @@ func (c *checker) alone(judge func(path string, piece planPiece, s stock, at rec
 			}
 			for _, x := range c.job.pattern.starts(phase, r.W, s, p.Turned) {
 				for ; !less(s.Width, sum(x, r.W)); x = sum(x, pitch) {
-					judge(item(item("sheets", k)+".placements", n), piece, s, r, x, p.Turned)
+					judge(item(item("sheets", k)+".placements", n), piece, s, r, others, x, p.Turned)
 				}
 			}
 		}
