@@ -6,6 +6,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"compress/gzip"
 	"embed"
 	"encoding/base64"
@@ -141,34 +142,46 @@ func engine() (string, error) {
 }
 
 // fold writes data as bytes that are new and copies of what stood anywhere before, which gzip, that
-// looks back 32 KB, makes a fourteenth smaller than data. First come the lengths of data and of the
-// first three parts, each in 4 bytes, then the parts: new bytes; how many of them stand before each
-// copy and after the last; lengths of the copies; how far back each begins. Numbers are varints.
+// looks back 32 KB, makes a twelfth smaller than data. First come the lengths of data and of the first
+// three parts, each in 4 bytes, then the parts: new bytes; how many of them stand before each copy and
+// after the last; lengths of the copies; how far back each begins, 0 as far as the one before. Numbers
+// are varints.
 func fold(data []byte) []byte {
 	const least, tries, key = 16, 64, 8 // bytes of a copy; places looked at; bytes that find them
+	const spared = 4                    // bytes that another copy must be longer by than one from as far back
 	var parts [4][]byte
 	latest, before := map[uint64]int32{}, make([]int32, len(data)) // places of a key, plus 1
-	from, end := 0, len(data)-key
+	from, end, last := 0, len(data)-key, 0
+	alike := func(at, i int) (n int) {
+		for i+n < len(data) && data[at+n] == data[i+n] {
+			n++
+		}
+		return n
+	}
 	for i := 0; i <= end; {
 		length, back := 0, 0
 		at := latest[binary.LittleEndian.Uint64(data[i:])]
 		for n := 0; at > 0 && n < tries; at, n = before[at-1], n+1 {
-			k := key
-			for i+k < len(data) && data[int(at)-1+k] == data[i+k] {
-				k++
+			if n := alike(int(at)-1, i); n > length {
+				length, back = n, i-int(at)+1
 			}
-			if k > length {
-				length, back = k, i-int(at)+1
+		}
+		if length < least {
+			length = 0
+		}
+		if last > 0 {
+			if n := alike(i-last, i); n >= key && n+spared >= length {
+				length, back = n, 0
 			}
 		}
 		next := i + 1
-		if length >= least {
+		if length > 0 {
 			parts[0] = append(parts[0], data[from:i]...)
 			parts[1] = binary.AppendUvarint(parts[1], uint64(i-from))
 			parts[2] = binary.AppendUvarint(parts[2], uint64(length))
 			parts[3] = binary.AppendUvarint(parts[3], uint64(back))
 			next = i + length
-			from = next
+			from, last = next, cmp.Or(back, last)
 		}
 		for ; i < next; i++ {
 			if i <= end {

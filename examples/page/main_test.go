@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
 	"math/rand/v2"
 	"os"
@@ -41,13 +42,14 @@ func unfold(t *testing.T, folded []byte) (data []byte) {
 		at[part] += bytes
 		return int(n)
 	}
-	for len(data) < size {
+	for last := 0; len(data) < size; {
 		n := next(1)
 		data = append(data, folded[at[0]:at[0]+n]...)
 		at[0] += n
 		if len(data) < size {
-			for n, back := next(2), next(3); n > 0; n-- {
-				data = append(data, data[len(data)-back])
+			last = cmp.Or(next(3), last)
+			for n := next(2); n > 0; n-- {
+				data = append(data, data[len(data)-last])
 			}
 		}
 	}
@@ -60,6 +62,10 @@ func TestFold(t *testing.T) {
 	forty := bytes.Repeat([]byte{7}, 40)
 	if got, want := fold(forty), []byte{40, 0, 0, 0, 1, 0, 0, 0, 2, 0, 0, 0, 1, 0, 0, 0, 7, 1, 0, 39, 1}; !bytes.Equal(got, want) {
 		t.Errorf("fold(forty) = %v, want %v", got, want)
+	}
+	// And with one byte of another kind, the copy goes on from as far back.
+	if got, want := fold(append(append(bytes.Clone(forty), 9), forty...)), []byte{81, 0, 0, 0, 2, 0, 0, 0, 3, 0, 0, 0, 2, 0, 0, 0, 7, 9, 1, 1, 0, 39, 40, 1, 41}; !bytes.Equal(got, want) {
+		t.Errorf("fold(forty, 9, forty) = %v, want %v", got, want)
 	}
 	random := rand.NewChaCha8([32]byte{1})
 	long := make([]byte, 100_000)
@@ -76,6 +82,17 @@ func TestFold(t *testing.T) {
 }
 
 var built = sync.OnceValues(build)
+
+// The page goes into a mail.
+func TestSize(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the page takes a while to build")
+	}
+	page, err := built()
+	if err != nil || len(page) >= 4_000_000 {
+		t.Errorf("%d bytes, want less than 4 MB: %v", len(page), err)
+	}
+}
 
 // written returns the path of the page.
 func written(t *testing.T) string {

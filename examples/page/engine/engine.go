@@ -220,13 +220,13 @@ func (e *Engine) search(r Request, progress func(time.Duration)) (plans []plan.P
 	return plans, ctx.Err() != nil, err
 }
 
-// warm plans and draws an invented job, a few times, as a browser compiles well what runs often.
+// warm plans and draws an invented job, and again, as a browser compiles well what runs often.
 func (e *Engine) warm() error {
-	job, err := book.Starter(3)
+	job, err := book.Starter(2)
 	if err != nil {
 		return err
 	}
-	for range 3 {
+	for range 2 {
 		plans, stopped, err := e.search(Request{Job: string(job)}, func(time.Duration) {})
 		if stopped || err != nil {
 			return err

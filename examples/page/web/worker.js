@@ -21,9 +21,12 @@ const unfold = (folded) => {
       if (byte < 128) return n;
     }
   };
-  for (let to = 0; to < size;) {
+  for (let to = 0, back = 0; to < size;) {
     for (let n = next(1); n > 0; n--) all[to++] = data[at[0]++];
-    if (to < size) for (let n = next(2), back = next(3); n > 0; n--, to++) all[to] = all[to - back];
+    if (to < size) {
+      back = next(3) || back;
+      for (let n = next(2); n > 0; n--, to++) all[to] = all[to - back];
+    }
   }
   return all;
 };
