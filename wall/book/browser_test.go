@@ -26,6 +26,65 @@ var inBrowser = flag.Bool("browser", false, "open, look at and print the pages i
 
 var onlyBook = flag.String("book", "", "with -browser, open the book of this plan alone")
 
+var axe = flag.String("axe", "", "with -browser, the script of axe-core, a checker of accessibility, to judge the books by")
+
+// TestBooksByAxe has every book judged by axe-core, in light on a laptop and in dark on a phone.
+func TestBooksByAxe(t *testing.T) {
+	needsBrowser(t)
+	if *axe == "" {
+		t.Skip("no axe-core given")
+	}
+	script, err := os.ReadFile(*axe)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const run = `axe.run(document, {resultTypes: ["violations"]}).then(r => {
+  const p = document.createElement("pre");
+  p.id = "findings";
+  p.textContent = JSON.stringify({Dark: matchMedia("(prefers-color-scheme: dark)").matches, Wide: innerWidth,
+    Faults: r.violations.flatMap(v => v.nodes.map(n => v.id + ": " + v.help + ": " + n.html.slice(0, 160)))});
+  document.body.append(p);
+});`
+	for _, n := range plans() {
+		if n.err != nil || *onlyBook != "" && n.name != *onlyBook {
+			continue
+		}
+		files, err := Files(n.plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, dark := range []bool{false, true} {
+			t.Run(fmt.Sprintf("%s dark %v", n.name, dark), func(t *testing.T) {
+				file := filepath.Join(t.TempDir(), "axe.html")
+				added := "<script>" + strings.ReplaceAll(string(script), "</script", `<\/script`) + "</script><script>" + run + "</script></body>"
+				if err := os.WriteFile(file, bytes.Replace(files[0].Body, []byte("</body>"), []byte(added), 1), 0o600); err != nil {
+					t.Fatal(err)
+				}
+				scheme, size := "1", fmt.Sprint(laptopWide)
+				if dark {
+					scheme, size = "0", "500" // no window is narrower
+				}
+				dom := chromium(t, "--dump-dom", "--virtual-time-budget=60000", "--blink-settings=preferredColorScheme="+scheme, "--window-size="+size+",900", "file://"+file)
+				m := regexp.MustCompile(`(?s)<pre id="findings">(.*?)</pre>`).FindSubmatch(dom)
+				var result struct {
+					Dark   bool
+					Wide   int
+					Faults []string
+				}
+				if m == nil || json.Unmarshal([]byte(html.UnescapeString(string(m[1]))), &result) != nil {
+					t.Fatal("axe-core wrote no findings")
+				}
+				if result.Dark != dark || result.Wide > laptopWide {
+					t.Errorf("looked at in dark: %v, %d wide", result.Dark, result.Wide)
+				}
+				for _, f := range result.Faults {
+					t.Error(f)
+				}
+			})
+		}
+	}
+}
+
 // needsBrowser skips a test that takes minutes unless it is asked for.
 func needsBrowser(t *testing.T) {
 	t.Helper()
