@@ -11,6 +11,7 @@ import (
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall/jobfile"
+	"example.com/groovewright/wall/plan"
 )
 
 type object = map[string]any
@@ -136,5 +137,16 @@ func TestLimits(t *testing.T) {
 				t.Errorf("maxItems %v, want %d", field["maxItems"], row.most)
 			}
 		})
+	}
+}
+
+// A list that no other limit bounds has that of all lists.
+func TestMostItems(t *testing.T) {
+	for _, n := range []int{plan.MaxItems, plan.MaxItems + 1} {
+		lengths := strings.TrimSuffix(strings.Repeat(`"96", `, n), ", ")
+		_, err := jobfile.Read(strings.NewReader(strings.Replace(sound, `"thickness": "1/4"`, `"thickness": "1/4", "lengths": [`+lengths+`]`, 1)))
+		if n == plan.MaxItems && err != nil || n > plan.MaxItems && (err == nil || !strings.Contains(err.Error(), "a list of 2501")) {
+			t.Errorf("%d lengths: %v", n, err)
+		}
 	}
 }
