@@ -100,7 +100,7 @@ func (s Shape) Equal(t Shape) bool {
 
 // rings yields the outline as number -1, then the holes from 0 up.
 func (s Shape) rings(yield func(int, []Point) bool) {
-	if len(s.outline) == 0 || !yield(-1, s.outline) {
+	if !yield(-1, s.outline) {
 		return
 	}
 	for i, hole := range s.holes {

@@ -124,6 +124,7 @@ func TestNewShape(t *testing.T) {
 		{name: "hole round the outline", outline: square, holes: [][]cutout.Point{rect(-1, -1, 20, 20)}, err: cutout.ErrOutside},
 		{name: "holes touching", outline: square, holes: [][]cutout.Point{rect(1, 1, 1, 1), rect(2, 1, 1, 1)}, err: cutout.ErrOverlap},
 		{name: "hole in a hole", outline: square, holes: [][]cutout.Point{rect(1, 1, 5, 5), rect(2, 2, 1, 1)}, err: cutout.ErrOverlap},
+		{name: "triangle round a hole", outline: square, holes: [][]cutout.Point{ring(1, 1, 9, 1, 1, 9), rect(2, 2, 1, 1)}, err: cutout.ErrOverlap},
 		{name: "hole round a hole", outline: square, holes: [][]cutout.Point{rect(2, 2, 1, 1), rect(1, 1, 5, 5)}, err: cutout.ErrOverlap},
 		{name: "thin hole", outline: square, holes: [][]cutout.Point{ring(1, 1, 2, 2)}, err: cutout.ErrTooFew},
 	}

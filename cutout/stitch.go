@@ -18,14 +18,13 @@ type stitcher struct {
 
 type border struct {
 	from, to int // nodes
-	edge     int // index of the side it is a part of, or up, or down
+	edge     int // index of the side it is a part of, or vertical
 	used     bool
 }
 
 const (
-	none = -1
-	up   = -1 // edges of upright borders
-	down = -2
+	none     = -1
+	vertical = -1 // the edge of upright borders
 )
 
 // pieces draws the connected pieces of the decomposition, in the form that [Shape] describes,
@@ -101,9 +100,9 @@ func (w *sweep) column(t *stitcher, i int, corners [][4]int) {
 		node := t.node(Point{w.xs[i], y})
 		switch inLeft, inRight := l%2 == 1, r%2 == 1; {
 		case inLeft && !inRight:
-			t.add(previous, node, up)
+			t.add(previous, node, vertical)
 		case inRight && !inLeft:
-			t.add(node, previous, down)
+			t.add(node, previous, vertical)
 		}
 		for ; l < 2*len(left) && onLeft() == y; l++ {
 			corners[w.start[i-1]+l/2][br+l%2*(tr-br)] = node

@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fractiontest"
 )
@@ -32,6 +33,11 @@ func TestLayoutsStayTheSame(t *testing.T) {
 		d.room.Scribe = rapid.SampledFrom([]fraction.Length{{}, fraction.Of(3, 8)}).Draw(t, "scribe")
 		if rapid.Bool().Draw(t, "trimmed") {
 			d.room.Trim.Bottom = trim("1/2")
+		}
+		if rapid.IntRange(0, 3).Draw(t, "door at the end") == 0 {
+			run := &d.room.Runs[len(d.room.Runs)-1]
+			run.Openings = append(run.Openings, Opening{Name: "last door", Kind: Other,
+				Outline: cutout.Rectangle(run.Width.Sub(fraction.Inches(3)), fraction.Inches(-4), fraction.Inches(3), fraction.Inches(60))})
 		}
 		d.objective = drawObjective(t)
 		d.offcuts = Offcuts{Stock: d.room.Stock[0], Sheet: 40, Weight: fraction.NewRatio(rapid.Int64Range(0, 64).Draw(t, "weight"), 4),

@@ -1,6 +1,7 @@
 package line_test
 
 import (
+	"maps"
 	"math"
 	"math/bits"
 	"testing"
@@ -29,6 +30,20 @@ func TestProgrammeOpenData(t *testing.T) {
 		if in.ID == "u250_13" && math.Abs(value-102.0407) > 1e-3 {
 			t.Errorf("%s: programme %.4f, want 102.0407", in.ID, value)
 		}
+	}
+}
+
+// TestLevelsOfAProgramme: of two items of a kind and three of another, where one of each fits a bin, two bins hold
+// both and one the third.
+func TestLevelsOfAProgramme(t *testing.T) {
+	m := line.NewMaster([]int{2, 3}, []int{1, 1})
+	if !m.Add([]int{1, 1}) || m.Add([]int{1, 1}) {
+		t.Error("a pattern is not added once")
+	}
+	bins, _ := m.Optimize()
+	levels := maps.Collect(m.Levels())
+	if math.Abs(bins-3) > 1e-3 || len(levels) != 2 || math.Abs(levels[1]-1) > 1e-3 || math.Abs(levels[2]-2) > 1e-3 {
+		t.Errorf("%v bins, levels %v", bins, levels)
 	}
 }
 

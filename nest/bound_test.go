@@ -1,0 +1,46 @@
+package nest
+
+import (
+	"math/big"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// Sums of products are exact in 128 bits, whatever the size of the values.
+func TestPairSum(t *testing.T) {
+	wide := 0
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(n int) *dual {
+			d := &dual{whole: int64(1) << rapid.IntRange(1, 62).Draw(t, "whole")}
+			for range n {
+				d.size = append(d.size, rapid.Int64Range(0, d.whole).Draw(t, "size"))
+			}
+			return d
+		}
+		n := rapid.IntRange(1, 5).Draw(t, "n")
+		f, g := draw(n), draw(n)
+		hi, lo, whole := pairSum(f, g)
+		sum, product := new(big.Int), new(big.Int).Mul(big.NewInt(f.whole), big.NewInt(g.whole))
+		for i := range f.size {
+			sum.Add(sum, new(big.Int).Mul(big.NewInt(f.size[i]), big.NewInt(g.size[i])))
+		}
+		got := new(big.Int).Add(new(big.Int).Lsh(new(big.Int).SetUint64(hi), 64), new(big.Int).SetUint64(lo))
+		if got.Cmp(sum) != 0 {
+			t.Fatalf("%v, want %v", got, sum)
+		}
+		if hi > 0 {
+			wide++
+		}
+		want := uint64(0)
+		if top := new(big.Int).Rsh(sum, 64); product.IsUint64() && product.Cmp(top) > 0 {
+			want = product.Uint64()
+		}
+		if whole != want {
+			t.Fatalf("a sheet holds %d, want %d", whole, want)
+		}
+	})
+	if wide == 0 {
+		t.Error("no sum is wider than 64 bits")
+	}
+}
