@@ -12,7 +12,7 @@ func TestPairSum(t *testing.T) {
 	wide := 0
 	rapid.Check(t, func(t *rapid.T) {
 		draw := func(n int) *dual {
-			d := &dual{whole: int64(1) << rapid.IntRange(1, 62).Draw(t, "whole")}
+			d := &dual{whole: int64(1) << rapid.SampledFrom([]int{1, 20, 31, 33, 62}).Draw(t, "whole")}
 			for range n {
 				d.size = append(d.size, rapid.Int64Range(0, d.whole).Draw(t, "size"))
 			}
