@@ -79,7 +79,7 @@ func main() {
 		}
 		*limit = 3*time.Since(start) + 10*time.Second
 	}
-	tried, killed, byAlso := 0, 0, 0
+	tried, killed, byAlso, undecided := 0, 0, 0, 0
 	for _, m := range all {
 		if tried == *n {
 			break
@@ -93,19 +93,23 @@ func main() {
 		}
 		tried++
 		if by == "" && *also != "" {
-			if by = run(*limit, overlay, strings.Split(*also, ",")...); by != "" {
+			if by = run(*limit, overlay, strings.Split(*also, ",")...); by != "" && by != late {
 				byAlso++
 			}
 		}
-		if by != "" {
+		switch by {
+		case "":
+		case late:
+			undecided++
+		default:
 			killed++
 		}
 		if by == "" || *verbose {
 			fmt.Printf("%s:%d: %q -> %q  %s\n", strings.TrimPrefix(m.file, here), m.line, was, m.text, cmp.Or(by, "SURVIVES"))
 		}
 	}
-	fmt.Printf("%s: seed %d, %d places, killed %d of %d (%d of them only by %q)\n",
-		strings.Join(flag.Args(), " "), *seed, len(all), killed, tried, byAlso, *also)
+	fmt.Printf("%s: seed %d, %d places, killed %d of %d (%d of them only by %q), and %d that ran late are undecided\n",
+		strings.Join(flag.Args(), " "), *seed, len(all), killed, tried-undecided, byAlso, *also, undecided)
 }
 
 func check(err error) {
@@ -115,8 +119,9 @@ func check(err error) {
 	}
 }
 
-// broken is what run returns where a change does not compile.
-const broken = "[build failed]"
+// What run returns where a change does not compile, and where the tests do not end in time: the change may have made a
+// loop endless, or the machine is busy.
+const broken, late = "[build failed]", "[late]"
 
 // run returns what failed in the tests of the packages, or "".
 func run(limit time.Duration, overlay string, packages ...string) string {
@@ -124,8 +129,11 @@ func run(limit time.Duration, overlay string, packages ...string) string {
 	defer cancel()
 	args := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-vet=off", "-ldflags=-s -w", "-timeout", limit.String()}
 	out, err := exec.CommandContext(ctx, "go", append(args, packages...)...).CombinedOutput()
-	if err == nil {
+	switch {
+	case err == nil:
 		return ""
+	case ctx.Err() != nil || strings.Contains(string(out), "panic: test timed out after"):
+		return late
 	}
 	return cmp.Or(string(failed.Find(out)), err.Error())
 }
