@@ -128,11 +128,11 @@ func (g *region) roundedHeight(s side, keep groove.Side, mark fraction.Length) f
 	top, bottom := s.top, s.bottom
 	column := g.columnAt(s.x, keep == groove.KeepLeft)
 	for _, c := range g.columns[column].cells {
-		if c.top.slopes() && c.top.at(s.x) == s.top && !g.taped[cutout.Point{X: s.x, Y: s.top}] {
-			top = g.snapped(top, mark, fraction.Down)
+		if c.top.at(s.x) == s.top {
+			top = g.endOn(c.top, s.x, mark, fraction.Down)
 		}
-		if c.bottom.slopes() && c.bottom.at(s.x) == s.bottom && !g.taped[cutout.Point{X: s.x, Y: s.bottom}] {
-			bottom = g.snapped(bottom, mark, fraction.Up)
+		if c.bottom.at(s.x) == s.bottom {
+			bottom = g.endOn(c.bottom, s.x, mark, fraction.Up)
 		}
 	}
 	return top.Sub(bottom)

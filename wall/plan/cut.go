@@ -52,11 +52,15 @@ func (t *Trim) UnmarshalText(text []byte) error { return trims.Unmarshal(text, t
 // that does not fit a Length.
 func (c Cut) Leaves() (rest fraction.Length, err error) {
 	defer fraction.Catch(&err)
-	way := 3
+	return c.across().Sub(c.Off), nil
+}
+
+// across returns the size of the part that the cut divides.
+func (c Cut) across() fraction.Length {
 	if c.Kind == nest.Rip {
-		way = 2
+		return c.Rect[2]
 	}
-	return c.Rect[way].Sub(c.Off), nil
+	return c.Rect[3]
 }
 
 // Measure returns the distance to measure to a cut, to the near side of the blade from the near edge; or
@@ -68,11 +72,7 @@ func (c Cut) Measure(kerf, mark fraction.Length) (at fraction.Length, far bool, 
 		_, off := x.Round(mark, fraction.Nearest)
 		return off.IsZero()
 	}
-	way := 3
-	if c.Kind == nest.Rip {
-		way = 2
-	}
-	if rest := c.Rect[way].Sub(c.At).Sub(kerf); c.Frees[0] == 0 && !on(c.At, mark.Div(2)) && rest.Sign() > 0 && on(rest, mark) {
+	if rest := c.across().Sub(c.At).Sub(kerf); c.Frees[0] == 0 && !on(c.At, mark.Div(2)) && rest.Sign() > 0 && on(rest, mark) {
 		return rest, true, nil
 	}
 	return c.At, false, nil
