@@ -1,8 +1,6 @@
 package finish_test
 
 import (
-	"crypto/sha256"
-	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -35,14 +33,7 @@ func TestListsStayTheSame(t *testing.T) {
 	})
 	var b strings.Builder
 	b.WriteString("Lists of drawn works: rows, tools at hand; warnings; cautions and steps; of each the beginning of its hash.\n")
-	hash := func(x any) string {
-		text, err := json.Marshal(x)
-		if err != nil {
-			t.Fatal(err)
-		}
-		sum := sha256.Sum256(text)
-		return fmt.Sprintf("%x", sum[:4])
-	}
+	hash := func(x any) string { return fractiontest.HashJSON(t, x) }
 	for i := range 40 {
 		d := jobs.Example(i)
 		list, doubts, err := finish.TakeOff(d.work, d.materials)

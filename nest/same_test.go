@@ -2,8 +2,6 @@ package nest_test
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/json"
 	"fmt"
 	"math/rand/v2"
 	"strings"
@@ -49,13 +47,9 @@ job       n parts first sheets left      cost bound proved  steps hash     by
 			if err != nil {
 				t.Fatal(err)
 			}
-			text, err := json.Marshal([]nest.Result{first, found})
-			if err != nil {
-				t.Fatal(err)
-			}
-			hash := sha256.Sum256(text)
-			fmt.Fprintf(&b, "%-8s %2d %5d %5d %6d %4d %9s %5d %6t %6d %x %s\n", name, i, len(p.Parts), len(first.Sheets), len(found.Sheets), len(found.Unplaced),
-				found.Cost, found.Bound.Sheets, found.Bound.Proved, found.Nodes, hash[:4], found.Bound.How)
+			hash := fractiontest.HashJSON(t, []nest.Result{first, found})
+			fmt.Fprintf(&b, "%-8s %2d %5d %5d %6d %4d %9s %5d %6t %6d %s %s\n", name, i, len(p.Parts), len(first.Sheets), len(found.Sheets), len(found.Unplaced),
+				found.Cost, found.Bound.Sheets, found.Bound.Proved, found.Nodes, hash, found.Bound.How)
 		}
 	}
 	b.WriteString(`

@@ -2,8 +2,6 @@ package wall
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -48,14 +46,7 @@ func TestLayoutsStayTheSame(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("Layouts of rooms that the test draws: those by blemish, those by cost, one from offcuts; of each the rules broken,\n" +
 		"blemish, cost, pieces and the beginning of its hash; doubts; strips.\n")
-	hash := func(x any) string {
-		text, err := json.Marshal(x)
-		if err != nil {
-			t.Fatal(err)
-		}
-		sum := sha256.Sum256(text)
-		return fmt.Sprintf("%x", sum[:4])
-	}
+	hash := func(x any) string { return fractiontest.HashJSON(t, x) }
 	show := func(l Layout, err error) {
 		if err != nil {
 			fmt.Fprintf(&b, "  %v\n", err)

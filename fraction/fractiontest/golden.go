@@ -1,7 +1,10 @@
 package fractiontest
 
 import (
+	"crypto/sha256"
+	"encoding/json"
 	"flag"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -31,4 +34,20 @@ func Golden(t *testing.T, path, got string) {
 			return
 		}
 	}
+}
+
+// Hash returns the beginning of the hash of a text, which is enough to see that it changed.
+func Hash(text []byte) string {
+	sum := sha256.Sum256(text)
+	return fmt.Sprintf("%x", sum[:4])
+}
+
+// HashJSON does the same for the JSON of a value.
+func HashJSON(t *testing.T, x any) string {
+	t.Helper()
+	text, err := json.Marshal(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Hash(text)
 }

@@ -1,8 +1,6 @@
 package choice_test
 
 import (
-	"crypto/sha256"
-	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -26,12 +24,7 @@ func TestFrontsStayTheSame(t *testing.T) {
 			}
 			fmt.Fprintf(&b, "\nroom %d: %v, %v, %d, %v\n", seed, c.Least, c.How, c.Layouts, c.End)
 			for _, f := range c.Front {
-				text, err := json.Marshal(f)
-				if err != nil {
-					t.Fatal(err)
-				}
-				sum := sha256.Sum256(text)
-				fmt.Fprintf(&b, "  %v, %s, %v, %v, %s, %x\n", f.Need, f.Layout.Total, f.Status, f.LeastNeed, f.LeastBlemish, sum[:4])
+				fmt.Fprintf(&b, "  %v, %s, %v, %v, %s, %s\n", f.Need, f.Layout.Total, f.Status, f.LeastNeed, f.LeastBlemish, fractiontest.HashJSON(t, f))
 			}
 		}
 	}
