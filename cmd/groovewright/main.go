@@ -77,10 +77,10 @@ type usageError string
 
 func (e usageError) Error() string { return string(e) }
 
-// inputError says that the job file cannot be read at all.
+// inputError says that a file, or standard input, cannot be read at all.
 type inputError struct{ err error }
 
-func (e inputError) Error() string { return "cannot read the job file: " + e.err.Error() }
+func (e inputError) Error() string { return "cannot read the input: " + e.err.Error() }
 func (e inputError) Unwrap() error { return e.err }
 
 // run does what the arguments say. Results go to stdout, and only when they are complete; progress

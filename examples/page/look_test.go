@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"os"
 	"path/filepath"
 	"testing"
 )
@@ -18,6 +19,9 @@ const stepped = `{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "wid
 func TestLook(t *testing.T) {
 	if *look == "" {
 		t.Skip("no pictures without -look")
+	}
+	if err := os.MkdirAll(*look, 0o755); err != nil {
+		t.Fatal(err)
 	}
 	page := written(t)
 	for _, w := range []window{phone, laptop} {

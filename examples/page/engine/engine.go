@@ -100,7 +100,7 @@ type File struct {
 const mostOrigins = 1000
 
 // slice is how long a search goes on before others have their turn.
-const slice = 40 * time.Millisecond
+const slice = 100 * time.Millisecond
 
 // sliced is a context that lets others have their turn whenever a search asks whether to stop: where
 // there is one thread, nothing else would be answered until the search ends.
