@@ -4,12 +4,11 @@
 //
 // The changes are drawn by the seed from all places of the named packages together. Each is compiled in an overlay, so
 // that no file of the tree is written; one that does not compile is left out and another drawn. A change that
-// fails a test or exceeds the time limit is killed.
+// fails a test is killed, one whose tests end late is undecided. The quickest tests run first.
 package main
 
 import (
 	"cmp"
-	"context"
 	"encoding/json"
 	"flag"
 	"fmt"
@@ -36,6 +35,7 @@ type mutant struct {
 
 var (
 	failed = regexp.MustCompile(`--- FAIL: \S+|panic: .*|fatal error: .*|\[build failed\]`)
+	passed = regexp.MustCompile(`(?m)^--- PASS: (\S+) \((\S+)\)`)
 	swaps  = map[token.Token][]token.Token{
 		token.EQL: {token.NEQ}, token.NEQ: {token.EQL},
 		token.LSS: {token.LEQ, token.GEQ}, token.LEQ: {token.LSS, token.GTR},
@@ -50,8 +50,7 @@ var (
 func main() {
 	seed := flag.Uint64("seed", 1, "which changes are drawn")
 	n := flag.Int("n", 40, "how many changes are tried")
-	limit := flag.Duration("timeout", 0, "the longest run of the tests; 0 for thrice what they take, and 10 s")
-	first := flag.String("first", "StayTheSame|Golden", "regular expression of quick tests that run before the others")
+	at := flag.String("at", "", "take only changes at places such as file.go:12, by commas")
 	also := flag.String("also", "", "further packages, by commas, whose tests try what survives")
 	verbose := flag.Bool("v", false, "name the test that kills each change")
 	flag.Parse()
@@ -63,6 +62,11 @@ func main() {
 			all = append(all, mutants(file, pkg)...)
 		}
 	}
+	if *at != "" {
+		all = slices.DeleteFunc(all, func(m mutant) bool {
+			return !slices.Contains(strings.Split(*at, ","), fmt.Sprintf("%s:%d", filepath.Base(m.file), m.line))
+		})
+	}
 	rand.New(rand.NewPCG(*seed, 0)).Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
 	here, err := filepath.Abs("x")
 	check(err)
@@ -70,14 +74,9 @@ func main() {
 	temp, err := os.MkdirTemp("", "mutate")
 	check(err)
 	defer os.RemoveAll(temp)
-	if start := time.Now(); *limit == 0 {
-		for range 2 { // the first compiles
-			start = time.Now()
-			if by := run(time.Hour, "", flag.Args()...); by != "" {
-				check(fmt.Errorf("without a change: %s", by))
-			}
-		}
-		*limit = 3*time.Since(start) + 10*time.Second
+	of := map[string][]group{}
+	for _, pkg := range flag.Args() {
+		of[pkg] = groups(pkg)
 	}
 	tried, killed, byAlso, undecided := 0, 0, 0, 0
 	for _, m := range all {
@@ -85,15 +84,17 @@ func main() {
 			break
 		}
 		overlay, was := m.write(temp)
-		by := run(*limit, overlay, "-run="+*first, m.pkg)
-		if by == broken {
+		if !compile(overlay, m.pkg, temp) {
 			continue
-		} else if by == "" {
-			by = run(*limit, overlay, m.pkg)
 		}
 		tried++
+		by, left := "", of[m.pkg]
+		for ; by == "" && len(left) > 0; left = left[1:] {
+			by = left[0].run(filepath.Dir(m.file), temp)
+		}
 		if by == "" && *also != "" {
-			if by = run(*limit, overlay, strings.Split(*also, ",")...); by != "" && by != late {
+			args := append([]string{"test", "-overlay", overlay, "-short", "-failfast", "-vet=off"}, strings.Split(*also, ",")...)
+			if by = run(exec.Command("go", args...)); by != "" && by != late {
 				byAlso++
 			}
 		}
@@ -119,20 +120,63 @@ func check(err error) {
 	}
 }
 
-// What run returns where a change does not compile, and where the tests do not end in time: the change may have made a
-// loop endless, or the machine is busy.
-const broken, late = "[build failed]", "[late]"
+// What run returns where the tests do not end in time: the change may have made a loop endless, or the machine is busy.
+const late = "[late]"
 
-// run returns what failed in the tests of the packages, or "".
-func run(limit time.Duration, overlay string, packages ...string) string {
-	ctx, cancel := context.WithTimeout(context.Background(), limit+time.Minute) // compiling has the minute
-	defer cancel()
-	args := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-vet=off", "-ldflags=-s -w", "-timeout", limit.String()}
-	out, err := exec.CommandContext(ctx, "go", append(args, packages...)...).CombinedOutput()
+// A group of tests runs in one go.
+type group struct {
+	names []string
+	limit time.Duration
+}
+
+// groups returns the tests of a package, the quickest first: those that take two seconds in all, then those of six, and so on.
+func groups(pkg string) (all []group) {
+	type test struct {
+		name string
+		took time.Duration
+	}
+	var tests []test
+	out, err := exec.Command("go", "test", "-short", "-count=1", "-v", pkg).CombinedOutput()
+	if err != nil {
+		check(fmt.Errorf("without a change: %s", out))
+	}
+	for _, m := range passed.FindAllStringSubmatch(string(out), -1) {
+		took, err := time.ParseDuration(m[2])
+		check(err)
+		tests = append(tests, test{m[1], took})
+	}
+	slices.SortFunc(tests, func(a, b test) int { return cmp.Compare(a.took, b.took) })
+	for most := 2 * time.Second; len(tests) > 0; most *= 3 {
+		var g group
+		for sum := time.Duration(0); len(tests) > 0 && (len(g.names) == 0 || sum+tests[0].took <= most); tests = tests[1:] {
+			sum += tests[0].took
+			g.names, g.limit = append(g.names, tests[0].name), 3*sum+10*time.Second
+		}
+		all = append(all, g)
+	}
+	return all
+}
+
+// compile makes the tests of a package with an overlay and reports whether that was possible.
+func compile(overlay, pkg, temp string) bool {
+	return exec.Command("go", "test", "-c", "-o", filepath.Join(temp, "run.test"), "-overlay", overlay, "-vet=off", "-ldflags=-s -w", pkg).Run() == nil
+}
+
+// run runs the tests that compile made in the folder of their package.
+func (g group) run(folder, temp string) string {
+	c := exec.Command(filepath.Join(temp, "run.test"), "-test.short", "-test.failfast", "-test.timeout="+g.limit.String(),
+		"-test.run=^("+strings.Join(g.names, "|")+")$")
+	c.Dir = folder
+	return run(c)
+}
+
+// run returns what failed in tests, or "".
+func run(c *exec.Cmd) string {
+	out, err := c.CombinedOutput()
 	switch {
 	case err == nil:
 		return ""
-	case ctx.Err() != nil || strings.Contains(string(out), "panic: test timed out after"):
+	case strings.Contains(string(out), "panic: test timed out after"):
 		return late
 	}
 	return cmp.Or(string(failed.Find(out)), err.Error())
