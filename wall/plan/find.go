@@ -53,7 +53,7 @@ func first[T any](all []T, holds func(T) bool) (one T, i int) {
 
 // Rectangular reports whether the outline of a piece is its own bounding rectangle.
 func (p Piece) Rectangular() bool {
-	return len(p.Outline) <= 4 && !slices.ContainsFunc(p.Outline, func(c Point) bool {
+	return len(p.Outline) == 4 && !slices.ContainsFunc(p.Outline, func(c Point) bool {
 		return !c.X.IsZero() && c.X != p.Width || !c.Y.IsZero() && c.Y != p.Height
 	})
 }

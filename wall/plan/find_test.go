@@ -193,6 +193,15 @@ func TestClosingEdge(t *testing.T) {
 			t.Errorf("worked to the left, piece of panel %d closes at its %v edge, want %v", panel, got, want)
 		}
 	}
+	if got := p.ClosingEdge(plan.Piece{Run: "wall", Panel: 9}); got != wall.Left {
+		t.Errorf("worked to the left, the piece of no panel closes at its %v edge", got)
+	}
+	for gap, want := range map[int64]wall.Direction{35: wall.Left, 36: wall.Right, 37: wall.Right} { // the door's 36, or less, are a seam
+		p.Gaps.Seam = in(gap)
+		if got := p.ClosingEdge(plan.Piece{Run: "wall", Panel: 2}); got != want {
+			t.Errorf("beside a gap of 36 with seams of %d a piece closes at its %v edge, want %v", gap, got, want)
+		}
+	}
 	scribed := plan.Piece{Run: "wall", Panel: 1, Scribe: &wall.Scribe{Edge: wall.Right, Width: in(1)}}
 	if got := p.ClosingEdge(scribed); got != wall.Right {
 		t.Errorf("scribed at the %v edge", got)
@@ -279,5 +288,252 @@ func TestPoleEntries(t *testing.T) {
 	got = say(plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}, boards...)
 	if want := "0-0 panels start 0 0; 3-18 panels meet 1 0 course; "; got != want {
 		t.Errorf("boards: entries %s, want %s", got, want)
+	}
+}
+
+// pieceOf returns a piece of whole inches with these corners in its outline.
+func pieceOf(width, height int64, outline ...[2]int64) plan.Piece {
+	p := plan.Piece{Width: fraction.Inches(width), Height: fraction.Inches(height)}
+	for _, c := range outline {
+		p.Outline = append(p.Outline, plan.Point{X: fraction.Inches(c[0]), Y: fraction.Inches(c[1])})
+	}
+	return p
+}
+
+// A piece is rectangular with four corners that are those of its bounding rectangle, and plain without a hole.
+func TestRectangularAndPlain(t *testing.T) {
+	for _, row := range []struct {
+		name        string
+		piece       plan.Piece
+		rectangular bool
+	}{
+		{"a rectangle", pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 5}, [2]int64{0, 5}), true},
+		{"a sloped top", pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 5}, [2]int64{0, 4}), false},
+		{"a leaning side", pieceOf(9, 5, [2]int64{}, [2]int64{8, 0}, [2]int64{9, 5}, [2]int64{0, 5}), false},
+		{"a foot off the level", pieceOf(9, 5, [2]int64{0, 1}, [2]int64{9, 0}, [2]int64{9, 5}, [2]int64{0, 5}), false},
+		{"half of a rectangle", pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 5}), false},
+		{"a notch", pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 3}, [2]int64{7, 3}, [2]int64{7, 5}, [2]int64{0, 5}), false},
+		{"a corner within an edge", pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 5}, [2]int64{0, 5}, [2]int64{0, 3}), false},
+	} {
+		if row.piece.Rectangular() != row.rectangular || row.piece.Plain() != row.rectangular {
+			t.Errorf("%s: rectangular %v, plain %v", row.name, row.piece.Rectangular(), row.piece.Plain())
+		}
+		row.piece.Holes = make([]plan.Hole, 1)
+		if row.piece.Plain() {
+			t.Errorf("%s with a hole is plain", row.name)
+		}
+	}
+}
+
+// A piece holds what lies on its bounding rectangle, the edges among it.
+func TestHolds(t *testing.T) {
+	p := pieceOf(9, 5)
+	for at, want := range map[[2]int64]bool{{0, 0}: true, {9, 5}: true, {0, 5}: true, {9, 0}: true, {4, 2}: true,
+		{-1, 2}: false, {10, 2}: false, {4, -1}: false, {4, 6}: false} {
+		if got := p.Holds(plan.Point{X: fraction.Inches(at[0]), Y: fraction.Inches(at[1])}); got != want {
+			t.Errorf("%v: %v", at, got)
+		}
+	}
+}
+
+// A piece is sawn with what is left on to scribe; at its left edge it begins so far in.
+func TestBlank(t *testing.T) {
+	for edge, begins := range map[wall.Direction]int64{wall.Left: 2, wall.Right: 0} {
+		p := pieceOf(9, 5)
+		p.Scribe = &wall.Scribe{Edge: edge, Width: fraction.Inches(2)}
+		if width, left, err := p.Blank(); err != nil || width != fraction.Inches(11) || left != fraction.Inches(begins) {
+			t.Errorf("scribed at the %v: %v wide, begins at %v, %v", edge, width, left, err)
+		}
+		p.Width, p.Scribe.Width = fraction.Of(1<<62, 3), fraction.Of(1<<62, 5)
+		if _, _, err := p.Blank(); err == nil {
+			t.Error("no error beyond exact arithmetic")
+		}
+	}
+	if width, left, err := pieceOf(9, 5).Blank(); err != nil || width != fraction.Inches(9) || !left.IsZero() {
+		t.Errorf("not scribed: %v wide, begins at %v, %v", width, left, err)
+	}
+}
+
+// Panels reach farthest at the top of an end that leans away from the run.
+func TestLeansOut(t *testing.T) {
+	for _, row := range []struct {
+		end        wall.Direction
+		lean       int64
+		leans, top bool
+	}{
+		{wall.Left, 0, false, false}, {wall.Left, -1, true, true}, {wall.Left, 1, true, false},
+		{wall.Right, 0, false, false}, {wall.Right, -1, true, false}, {wall.Right, 1, true, true},
+	} {
+		run, lean := plan.Run{}, fraction.Inches(row.lean)
+		if row.end == wall.Left {
+			run.Left.Lean = lean
+		} else {
+			run.Right.Lean = lean
+		}
+		if leans, top := run.LeansOut(row.end); leans != row.leans || top != row.top {
+			t.Errorf("%v end by %v: leans %v, farthest at the top %v", row.end, lean, leans, top)
+		}
+	}
+}
+
+// A part is ambiguous where another part, an offcut or a blank of its sheet has its size to the nearest
+// sixteenth: 10 x 20 is also 10 1/64 x 20, not 10 1/16 x 20, nor 20 x 10.
+func TestAmbiguous(t *testing.T) {
+	of := func(width, length string) (rect [4]fraction.Length) {
+		rect[2], rect[3] = fraction.MustParse(width), fraction.MustParse(length)
+		return rect
+	}
+	own := nest.Cut{Rect: of("10", "20")}
+	alone := plan.Cut{Cut: own}
+	for _, row := range []struct {
+		name  string
+		width string
+		want  bool
+	}{{"nearly as wide", "10 1/64", true}, {"a mark wider", "10 1/16", false}} {
+		other := of(row.width, "20")
+		piece := plan.Piece{Number: 1, Width: other[2], Height: other[3]}
+		for where, s := range map[string]plan.Sheet{
+			"a part":    {Cuts: []plan.Cut{alone, {Cut: nest.Cut{Rect: other}}}},
+			"an offcut": {Offcuts: []nest.Offcut{{Width: other[2], Length: other[3]}}},
+			"a blank":   {Placements: []nest.Placement{{Part: 1}}},
+		} {
+			p := plan.Plan{Tape: fraction.Of(1, 16), Pieces: []plan.Piece{piece}}
+			if got, err := p.Ambiguous(s, alone); err != nil || got != row.want {
+				t.Errorf("%s %s: %v, %v", where, row.name, got, err)
+			}
+		}
+	}
+	p := plan.Plan{Tape: fraction.Of(1, 16)}
+	for _, row := range []struct {
+		name string
+		s    plan.Sheet
+		cut  plan.Cut
+		want bool
+	}{
+		{"itself", plan.Sheet{Cuts: []plan.Cut{alone}}, alone, false},
+		{"alike already", plan.Sheet{}, plan.Cut{Cut: own, Alike: true}, true},
+		{"a part that lies across", plan.Sheet{Cuts: []plan.Cut{{Cut: nest.Cut{Rect: of("20", "10")}}}}, alone, false},
+	} {
+		if got, err := p.Ambiguous(row.s, row.cut); err != nil || got != row.want {
+			t.Errorf("%s: %v, %v", row.name, got, err)
+		}
+	}
+	p.Tape = fraction.Of(1, 1<<40+1)
+	if _, err := p.Ambiguous(plan.Sheet{}, plan.Cut{Cut: nest.Cut{Rect: [4]fraction.Length{2: fraction.Of(1<<62, 3)}}}); err == nil {
+		t.Error("no error beyond exact arithmetic")
+	}
+}
+
+// A starter hole is in a corner that lies half its diameter from both of its edges, of the piece or of a
+// hole; all of them must and be alike.
+func TestDrillInset(t *testing.T) {
+	at := func(x, y string) plan.Point { return plan.Point{X: fraction.MustParse(x), Y: fraction.MustParse(y)} }
+	drill := func(diameter string, at plan.Point) plan.Drill {
+		return plan.Drill{At: at, Diameter: fraction.MustParse(diameter)}
+	}
+	for _, row := range []struct {
+		name  string
+		holes []plan.Drill
+		inset string
+		all   bool
+	}{
+		{"none", nil, "0", false},
+		{"in a corner of the piece", []plan.Drill{drill("3/8", at("5 3/16", "6 13/16"))}, "3/16", true},
+		{"and one of the hole", []plan.Drill{drill("3/8", at("5 3/16", "6 13/16")), drill("3/8", at("19 13/16", "20 3/16"))}, "3/16", true},
+		{"half its diameter from one edge only", []plan.Drill{drill("3/8", at("5 3/16", "6 3/4"))}, "3/16", false},
+		{"and from the other only", []plan.Drill{drill("3/8", at("5 1/4", "6 13/16"))}, "3/16", false},
+		{"two sizes", []plan.Drill{drill("3/8", at("5 3/16", "6 13/16")), drill("1/4", at("19 7/8", "20 1/8"))}, "1/8", false},
+		{"one in no corner after one that is", []plan.Drill{drill("3/8", at("5 3/16", "6 13/16")), drill("3/8", at("12", "12"))}, "3/16", false},
+	} {
+		m := plan.Marks{Drill: row.holes, Holes: []plan.HoleMarks{{Corners: cutout.Corners{Face: []plan.Point{at("20", "20")}}}}}
+		m.Face = []plan.Point{at("5", "7")}
+		if inset, all := m.DrillInset(); inset != fraction.MustParse(row.inset) || all != row.all {
+			t.Errorf("%s: %v, %v; want %s, %v", row.name, inset, all, row.inset, row.all)
+		}
+	}
+}
+
+func TestSmallAnswers(t *testing.T) {
+	in := fraction.Inches
+	p := plan.Plan{Tape: in(2), Units: fraction.Millimetre, Pieces: []plan.Piece{{Number: 4}, {Number: 2, Panel: 7}}}
+	if got := p.TapeMeasure(); got != (fraction.Tape{Mark: in(2), Unit: fraction.Millimetre}) {
+		t.Errorf("tape %+v", got)
+	}
+	if piece, i := p.Piece(2); i != 1 || piece.Panel != 7 {
+		t.Errorf("piece 2 is number %d, %+v", i, piece)
+	}
+	if _, i := p.Piece(3); i != -1 {
+		t.Errorf("piece 3 is number %d", i)
+	}
+	if top, err := (plan.Arc{Centre: plan.Point{X: in(3), Y: in(-5)}, Radius: in(13)}).Top(); err != nil || top != (plan.Point{X: in(3), Y: in(8)}) {
+		t.Errorf("top of the arc %v, %v", top, err)
+	}
+	if _, err := (plan.Arc{Centre: plan.Point{Y: fraction.Of(1<<62, 3)}, Radius: fraction.Of(1<<62, 5)}).Top(); err == nil {
+		t.Error("no error beyond exact arithmetic")
+	}
+	if !(plan.Corner{}).Mitred() || (plan.Corner{Passes: "a", Butts: "b"}).Mitred() {
+		t.Error("a corner is mitred where no run passes")
+	}
+	if got := (plan.Choice{Sheets: 5, Bought: 3}).OnHand(); got != 2 {
+		t.Errorf("%d sheets are on hand, of 5 with 3 to buy", got)
+	}
+	line := func(x int64) plan.SawCut { return plan.SawCut{Points: []plan.Point{{X: in(x)}}} }
+	marks := plan.Marks{Order: []plan.Cutting{{Saw: []plan.SawCut{line(1), line(2)}}, {Saw: []plan.SawCut{line(3)}}}}
+	if got := marks.Strokes(); len(got) != 3 || got[0].Points[0].X != in(1) || got[2].Points[0].X != in(3) {
+		t.Errorf("lines to saw %v", got)
+	}
+	profile := plan.Profile{}
+	if got := profile.Word("sheet", "board"); got != "sheet" {
+		t.Errorf("sheets are called %s", got)
+	}
+	if profile.Boards = true; profile.Word("sheet", "board") != "board" {
+		t.Error("boards are not called boards")
+	}
+	if _, err := (plan.Plan{Units: 77}).JSON(); err == nil {
+		t.Error("a plan in an unknown unit has JSON")
+	}
+	if got := (plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: in(1)}}}).Planed(pieceOf(9, 5), plan.Cutting{Waste: plan.Waste{Kind: cutout.EdgeCut}}); got {
+		t.Error("an edge without a line to saw is planed")
+	}
+	if got := (plan.Plan{Stock: []plan.Stock{{Stock: nest.Stock{Price: money.MustParse("3")}}}, Choices: []plan.Choice{{Chosen: true, Proved: true}}}).Cheapest(); got {
+		t.Error("stock that is not used makes the sheets the cheapest")
+	}
+	leaves, err := plan.Cut{Cut: nest.Cut{Kind: nest.Rip, Rect: [4]fraction.Length{{}, {}, in(48), in(96)}}, Off: in(5)}.Leaves()
+	if err != nil || leaves != in(43) {
+		t.Errorf("a rip of 5 leaves %v of 48, %v", leaves, err)
+	}
+	leaves, err = plan.Cut{Cut: nest.Cut{Kind: nest.Crosscut, Rect: [4]fraction.Length{{}, {}, in(48), in(96)}}, Off: in(5)}.Leaves()
+	if err != nil || leaves != in(91) {
+		t.Errorf("a crosscut of 5 leaves %v of 96, %v", leaves, err)
+	}
+}
+
+// A course has five joints or more; a distance that changes ends it, and its last joint begins the next. On
+// every fourth joint stands a check, but not on the last.
+func TestCoursesAreOfFiveJoints(t *testing.T) {
+	courses := func(at ...int64) (text string) {
+		var run plan.Run
+		for _, x := range at {
+			run.StoryPole = append(run.StoryPole, plan.Mark{At: fraction.Inches(x), Kind: plan.PanelsMeet})
+		}
+		for _, c := range (plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}).Courses(run) {
+			text += fmt.Sprintf("%v%v%v", c.Every, c.Marks, c.Checks())
+		}
+		return text
+	}
+	for _, row := range []struct {
+		at   []int64
+		want string
+	}{
+		{[]int64{3, 6, 9, 12}, ""},
+		{[]int64{3, 6, 9, 12, 15}, "3[0 1 2 3 4][3]"},
+		{[]int64{3, 6, 9, 12, 15, 18, 21, 24}, "3[0 1 2 3 4 5 6 7][3]"},
+		{[]int64{3, 6, 9, 12, 15, 18, 21, 24, 27}, "3[0 1 2 3 4 5 6 7 8][3 7]"},
+		{[]int64{3, 6, 9, 12, 15, 20, 25, 30, 35}, "3[0 1 2 3 4][3]5[4 5 6 7 8][7]"},
+		{[]int64{3, 6, 9, 12, 17, 22, 27, 32}, "5[3 4 5 6 7][6]"},
+	} {
+		if got := courses(row.at...); got != row.want {
+			t.Errorf("joints at %v: courses %q, want %q", row.at, got, row.want)
+		}
 	}
 }

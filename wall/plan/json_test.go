@@ -32,7 +32,7 @@ func TestPlanReadsBackEqual(t *testing.T) {
 // TestPlansAreGolden: the plans are those that the command writes, which its tests hold.
 func TestPlansAreGolden(t *testing.T) {
 	for _, name := range []string{"kitchen", "mudroom-metric"} {
-		data, err := makeFrom(t, readText(t, "../../examples/"+name+".json")).JSON()
+		data, err := examplePlan(t, name+".json").JSON()
 		if err != nil {
 			t.Fatal(err)
 		}
