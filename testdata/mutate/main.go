@@ -150,7 +150,7 @@ func groups(pkg string) (all []group) {
 		var g group
 		for sum := time.Duration(0); len(tests) > 0 && (len(g.names) == 0 || sum+tests[0].took <= most); tests = tests[1:] {
 			sum += tests[0].took
-			g.names, g.limit = append(g.names, tests[0].name), 3*sum+10*time.Second
+			g.names, g.limit = append(g.names, tests[0].name), 3*sum+time.Minute
 		}
 		all = append(all, g)
 	}
