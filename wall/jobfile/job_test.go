@@ -318,18 +318,6 @@ func TestFaultsOfMaterialsAreSaidAtOnce(t *testing.T) {
 	}
 }
 
-// A corner that one of two neighbours does not name is no fault, but a doubt.
-func TestLonelyCornerIsDoubted(t *testing.T) {
-	lonely := strings.Replace(sound, `"left": {"kind": "inside corner"}`, `"left": {"kind": "exposed"}`, 1)
-	j, err := jobfile.Read(strings.NewReader(lonely))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := doubts(t, j, plan.LonelyAtRight); !slices.Equal(got, []string{"Runs[0].Right.Kind"}) {
-		t.Errorf("doubts at %q, want one at Runs[0].Right.Kind", got)
-	}
-}
-
 // doubts returns the paths of the doubts of a kind.
 func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
 	t.Helper()
@@ -345,81 +333,6 @@ func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
 	return paths
 }
 
-// A sheet without a price beside one with a price looks free, and is doubted; an
-// offcut on hand is free.
-func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
-	for _, row := range []struct {
-		stock string
-		want  []string
-	}{
-		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"Stock[1]"}},
-		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
-		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
-	} {
-		j, err := jobfile.Read(strings.NewReader("\ufeff" + `{"profile": "beadboard 2", "stock": [` + row.stock + `], "runs": [{"name": "a", "width": "40",
-			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
-			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
-		}
-	}
-}
-
-// Stock to buy that is wider than long, and stock for boards that holds two of them side by side, are
-// doubted; an offcut may be wider than long.
-func TestStockOfOddSizeIsDoubted(t *testing.T) {
-	for _, row := range []struct {
-		profile, width, length, count string
-		swapped, several              bool
-	}{
-		{"beadboard 2", "48", "96", "", false, false},
-		{"beadboard 2", "96", "48", "", true, false},
-		{"beadboard 2", "96", "48", `, "count": 2`, false, false},
-		{"beadboard 2", "48", "48", "", false, false},
-		{"tongue and groove 5-1/8", "5 1/8", "96", "", false, false},
-		{"tongue and groove 5-1/8", "10 1/4", "96", "", false, true},
-		{"tongue and groove 5-1/8", "48", "96", "", false, true},
-	} {
-		j, err := jobfile.Read(strings.NewReader(fmt.Sprintf(`{"profile": %q, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
-			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`,
-			row.profile, row.width, row.length, row.count)))
-		if err != nil {
-			t.Errorf("%+v: %v", row, err)
-			continue
-		}
-		if got := doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {
-			t.Errorf("%+v: swapped at %q", row, got)
-		}
-		if got := doubts(t, j, plan.StockOfSeveral); len(got) > 0 != row.several {
-			t.Errorf("%+v: several boards at %q", row, got)
-		}
-	}
-}
-
-// A job's units bring the plates of their region: a box for one device of either kind, with the gap that
-// the electrical code leaves, is hidden by its plate.
-func TestPlatesGoWithTheUnits(t *testing.T) {
-	for _, job := range []string{
-		`"units": "in", "runs": [{"name": "a", "width": "40", "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}],
-			"openings": [{"name": "socket", "kind": "box", "left": "10", "bottom": "5", "width": "2", "height": "3 3/4"}]`,
-		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
-			"openings": [{"name": "socket", "kind": "box", "left": "250", "bottom": "120", "width": "68", "height": "68"}]`,
-		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
-			"openings": [{"name": "two sockets", "kind": "box", "left": "250", "bottom": "120", "width": "139", "height": "68"}]`,
-	} {
-		j, err := jobfile.Read(strings.NewReader(`{"profile": "beadboard 2", "gaps": {"box": "3 mm"}, "stock": [{"name": "a", "width": "48 in", "length": "96 in"}], ` + job +
-			`, "left": {"kind": "exposed"}, "right": {"kind": "exposed"}}]}`))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if all, err := j.Doubts(); err != nil || len(all) > 0 {
-			t.Errorf("%s: doubts %v, %v", job, all, err)
-		}
-	}
-}
-
 // A box may stand in the corner that an outline leaves free.
 func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 	slanted := strings.Replace(sound, `["20","0"],["20","60"],["0","60"]]`, `["20","0"],["0","60"]]`, 1)
@@ -429,26 +342,5 @@ func TestBoxBesideASlantedOutlineIsSound(t *testing.T) {
 	}
 	if _, err := jobfile.Read(strings.NewReader(beside)); err != nil {
 		t.Error(err)
-	}
-}
-
-// TestMetricDefaultsAreRound: every size that a metric job is judged by is a
-// whole number of millimetres within a tenth of the one in inches, but for what
-// decides the layout, which is the same.
-func TestMetricDefaultsAreRound(t *testing.T) {
-	metric, inches := wall.DefaultPriorities(fraction.Millimetre), wall.DefaultPriorities(fraction.Inch)
-	want := inches.List()
-	for k, p := range metric.List() {
-		m, i := p.Value, want[k].Value
-		switch millimetres := m.Mul(fraction.NewRatio(127, 5)).Rat(); {
-		case p.Unit != "in" || p.Name == "seam" || p.Name == "box_clear":
-			if m != i {
-				t.Errorf("%s is another one in mm", p.Name)
-			}
-		case !millimetres.IsInt():
-			t.Errorf("%s is %s mm", p.Name, millimetres.RatString())
-		case i.Div(fraction.NewRatio(10, 1)).Less(m.Sub(i).Abs()):
-			t.Errorf("%s is %v in mm and %v in inches", p.Name, m, i)
-		}
 	}
 }

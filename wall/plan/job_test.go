@@ -262,3 +262,196 @@ func TestNothingIsBoughtAgainForPanelsThatAreUp(t *testing.T) {
 		}
 	}
 }
+
+// Values at the very limits are valid, and those beyond are not.
+func TestValuesAtTheirLimits(t *testing.T) {
+	inch := fraction.Inches
+	for _, row := range []struct {
+		name   string
+		valid  bool
+		change func(*plan.Job)
+	}{
+		{"the longest title", true, func(j *plan.Job) { j.Title = strings.Repeat("x", plan.MaxText) }},
+		{"a title with the joiners of some scripts", true, func(j *plan.Job) { j.Title = "क्‍ष क्‌ष" }},
+		{"a title that turns its text", false, func(j *plan.Job) { j.Title = "a\u202eb" }},
+		{"the first year", true, func(j *plan.Job) { j.Built = 1000 }},
+		{"the year before", false, func(j *plan.Job) { j.Built = 999 }},
+		{"the last year", true, func(j *plan.Job) { j.Built = 9999 }},
+		{"the year after", false, func(j *plan.Job) { j.Built = 10000 }},
+		{"no sheet left", true, func(j *plan.Job) {
+			j.Stock = append(j.Stock, nest.Stock{Name: "offcut", Width: inch(9), Length: inch(9), Count: new(0)})
+		}},
+		{"fewer than none", false, func(j *plan.Job) { j.Stock[0].Count = new(-1) }},
+		{"the most sheets on hand", true, func(j *plan.Job) { j.Stock[0].Count = new(plan.MaxCount) }},
+		{"centimetres", true, func(j *plan.Job) { j.Units = fraction.Centimetre }},
+		{"the last kind of saw", true, func(j *plan.Job) { j.Sawing = plan.Sawing{Kind: plan.Hand, Face: plan.FaceDown} }},
+		{"one kind more", false, func(j *plan.Job) { j.Sawing.Kind = plan.Hand + 1 }},
+		{"one face more", false, func(j *plan.Job) { j.Sawing.Face = plan.FaceDown + 1 }},
+		{"a plate for one device", true, func(j *plan.Job) { j.Plates = map[int]wall.Plate{1: {Width: inch(9), Height: inch(9)}} }},
+		{"a plate for none", false, func(j *plan.Job) { j.Plates = map[int]wall.Plate{0: {Width: inch(9), Height: inch(9)}} }},
+		{"a plate for the most", true, func(j *plan.Job) { j.Plates = map[int]wall.Plate{wall.MaxGangs: {Width: inch(9), Height: inch(9)}} }},
+		{"a plate without a width", false, func(j *plan.Job) { j.Plates = map[int]wall.Plate{1: {Height: inch(9)}} }},
+		{"a nameless stock", false, func(j *plan.Job) { j.Stock[0].Name = " " }},
+		{"a focal zone of the whole run", true, func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(95)}} }},
+		{"one that begins before it", false, func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{From: inch(-1), To: inch(95)}} }},
+		{"one of no width", false, func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{From: inch(9), To: inch(9)}} }},
+		{"two that touch", true, func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{To: inch(9)}, {From: inch(9), To: inch(10)}} }},
+		{"two that touch the other way", true, func(j *plan.Job) { j.Runs[0].Focal = []wall.Focal{{From: inch(9), To: inch(10)}, {To: inch(9)}} }},
+		{"cooking beyond the run", false, func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(9), To: inch(96)}} }},
+		{"cooking at two places of a run", true, func(j *plan.Job) { j.Cooking = []plan.Cooking{{From: inch(9), To: inch(12)}, {To: inch(3)}} }},
+		{"cooking on no run", false, func(j *plan.Job) { j.Cooking = []plan.Cooking{{Run: -1, To: inch(3)}} }},
+		{"an opening to both ends", true, func(j *plan.Job) {
+			j.Runs[0].Openings = []wall.Opening{{Name: "door", Outline: cutout.Rectangle(inch(0), inch(-1), inch(95), inch(9))}}
+		}},
+		{"an opening above the wall", false, func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(40), inch(18), inch(9), inch(9))
+		}},
+		{"an opening below the wall", false, func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(40), inch(-9), inch(9), inch(9))
+		}},
+		{"an opening that reaches a little into the wall", true, func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(40), inch(17), inch(9), inch(9))
+		}},
+		{"a window over a box", false, func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(inch(9), inch(4), inch(9), inch(9))
+		}},
+		{"a window beside a box", true, func(j *plan.Job) {
+			j.Runs[0].Openings[1].Outline = cutout.Rectangle(fraction.Of(49, 4), inch(4), inch(9), inch(9))
+		}},
+		{"a slanted window beside a box in its bounds", true, func(j *plan.Job) {
+			at := func(x, y int64) cutout.Point { return cutout.Point{X: inch(x), Y: inch(y)} }
+			j.Runs[0].Openings[1].Outline = []cutout.Point{at(5, 20), at(20, 1), at(20, 20)}
+		}},
+		{"a panel of the whole run", true, func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(95)}} }},
+		{"one to within the snap of a run's end", true, func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(95).Add(j.Snap)}} }},
+		{"one beyond that", false, func(j *plan.Job) { j.Installed = []wall.Installed{{Right: inch(95).Add(j.Snap.Mul(2))}} }},
+		{"one from within the snap of its other end", true, func(j *plan.Job) { j.Installed = []wall.Installed{{Left: j.Snap.Neg(), Right: inch(9)}} }},
+		{"one before that", false, func(j *plan.Job) { j.Installed = []wall.Installed{{Left: j.Snap.Mul(-2), Right: inch(9)}} }},
+		{"as far as the ends lean", true, func(j *plan.Job) {
+			j.Runs[0].Left.Lean, j.Runs[0].Right.Lean = inch(-1), inch(2)
+			j.Installed = []wall.Installed{{Left: inch(-1), Right: inch(97)}}
+		}},
+		{"where the left end leans in", false, func(j *plan.Job) {
+			j.Runs[0].Left.Lean = inch(1)
+			j.Installed = []wall.Installed{{Left: inch(-1), Right: inch(9)}}
+		}},
+		{"where the right end leans in", false, func(j *plan.Job) {
+			j.Runs[0].Right.Lean = inch(-1)
+			j.Installed = []wall.Installed{{Right: inch(96)}}
+		}},
+		{"a panel's thickness past outside corners", true, func(j *plan.Job) {
+			j.Runs[0].Left.Kind, j.Runs[0].Right.Kind = wall.OutsideCorner, wall.OutsideCorner
+			j.Installed = []wall.Installed{{Left: j.Profile.Thickness.Neg(), Right: inch(95).Add(j.Profile.Thickness)}}
+		}},
+		{"as far past an end that is none", false, func(j *plan.Job) {
+			j.Installed = []wall.Installed{{Right: inch(95).Add(j.Profile.Thickness)}}
+		}},
+		{"a closed room of two runs with corners", true, func(j *plan.Job) {
+			j.Closed = true
+			j.Runs[0].Left.Kind, j.Runs[0].Right.Kind = wall.InsideCorner, wall.InsideCorner
+			j.Runs = append(j.Runs, j.Runs[0])
+			j.Runs[1].Name = "other"
+		}},
+		{"the most distances", true, func(j *plan.Job) {
+			j.Runs[0].Heights[1] = wall.Height{At: inch(30), Top: inch(40)}
+			j.Taped = tapedFrom(plan.MaxBases)
+		}},
+		{"one more", false, func(j *plan.Job) {
+			j.Runs[0].Heights[1] = wall.Height{At: inch(30), Top: inch(40)}
+			j.Taped = tapedFrom(plan.MaxBases + 1)
+		}},
+	} {
+		j := backsplash()
+		row.change(&j)
+		if err := j.Validate(); err == nil != row.valid {
+			t.Errorf("%s: %v", row.name, err)
+		}
+	}
+}
+
+// tapedFrom returns the second height, 40 up at 30, by n distances: 40 from (30, 0), then 50 from (0, 0).
+func tapedFrom(n int) []plan.TapedPoint {
+	p := taped(0, -1, 1, 50, 40)
+	for len(p.From) < n {
+		p.From = append(p.From, p.From[0])
+	}
+	return []plan.TapedPoint{p}
+}
+
+// A new job has the defaults of its units: what a sixteenth and an eighth of an inch are there, round.
+func TestDefaultsOfAJob(t *testing.T) {
+	for unit, want := range map[fraction.Unit][5]string{
+		fraction.Inch:       {"1/16", "1/8", "1/4", "3/8", "1/64"},
+		fraction.Millimetre: {"1 mm", "3 mm", "6 mm", "10 mm", "0.25 mm"},
+		fraction.Centimetre: {"1 mm", "3 mm", "6 mm", "10 mm", "0.25 mm"},
+	} {
+		j := plan.NewJob(unit, groove.Profile{Thickness: fraction.Inches(3)})
+		for i, got := range []fraction.Length{j.Mark, j.Saw.LeastRip, j.Scribe, j.Bit, j.Snap} {
+			if got != fraction.MustParse(want[i]) {
+				t.Errorf("%v: %v, want %s", unit, got, want[i])
+			}
+		}
+		if j.Units != unit || j.Saw.Kerf != fraction.Of(1, 8) || j.Profile.Thickness != fraction.Inches(3) || j.Priorities != wall.DefaultPriorities(unit) {
+			t.Errorf("%v: kerf %v, %+v", unit, j.Saw.Kerf, j.Priorities)
+		}
+		if j.Tape() != (fraction.Tape{Mark: j.Mark, Unit: unit}) {
+			t.Errorf("%v: tape %+v", unit, j.Tape())
+		}
+	}
+	if got := plan.DefaultSnap(fraction.Of(1, 1<<62)); !got.IsZero() {
+		t.Errorf("a mark that is too fine for a snap has %v", got)
+	}
+}
+
+// Taped places by sides of 30, 40 and 50: Locate puts them into the room, Located lists them with what they are
+// named by how much distances miss each other.
+func TestLocate(t *testing.T) {
+	at := func(x, y int64) cutout.Point { return cutout.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	j := backsplash()
+	j.Runs = append(j.Runs, j.Runs[0])
+	j.Runs[1].Name, j.Runs[1].Openings, j.Runs[1].Heights = "other", slices.Clone(j.Runs[1].Openings), slices.Clone(j.Runs[1].Heights)
+	j.Runs[1].Openings[1].Arch = &wall.Arch{}
+	j.Taped = []plan.TapedPoint{taped(1, -1, 1, 50, 40), taped(1, 1, 0, 50, 40), taped(1, 1, 1, 40, 50), taped(1, 1, 2, 24, 18)}
+	j.Taped[0].From = append(j.Taped[0].From, cutout.Taped{From: at(30, 80), Distance: fraction.Inches(40)})
+	all, err := j.Located()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := j.Locate(); err != nil {
+		t.Fatal(err)
+	}
+	if h := j.Runs[1].Heights[1]; h.At != fraction.Inches(30) || h.Top != fraction.Inches(40) {
+		t.Errorf("the height is %v", h)
+	}
+	if h := j.Runs[0].Heights[1]; h.At != fraction.Inches(48) {
+		t.Errorf("that of another run is %v", h)
+	}
+	want := []cutout.Point{at(30, 40), at(0, 40), {X: fraction.MustParse("19.2"), Y: fraction.MustParse("14.4")}} // 24² = 19.2² + 14.4², 18² = 10.8² + 14.4²
+	if o := j.Runs[1].Openings[1]; !slices.Equal(o.Outline, want) || o.Arch != nil {
+		t.Errorf("the opening is %v, %v, want %v", o.Outline, o.Arch, want)
+	}
+	for i, path := range []string{"Runs[1].Heights[1].Taped", "Runs[1].Openings[1].Points.Corners[0]", "Runs[1].Openings[1].Points.Corners[1]", "Runs[1].Openings[1].Points.Corners[2]"} {
+		got := all[i]
+		opening := map[bool]string{true: "window"}[i > 0]
+		if got.Path.String() != path || got.Run != "other" || got.Opening != opening || got.Number != max(i, 2-i) {
+			t.Errorf("place %d: %+v, want %s", i, got, path)
+		}
+		if place := append([]cutout.Point{at(30, 40)}, want...)[i]; !got.Exact || got.At != place || !got.Closing.IsZero() || !got.Within.IsZero() {
+			t.Errorf("place %d: %+v, want exactly %v", i, got, place)
+		}
+	}
+	j.Taped[0].From[2].Distance = fraction.Inches(41) // between the three circles lies a place that is less than 1 off them
+	if all, err = j.Located(); err != nil || all[0].Exact || all[0].Closing.Less(fraction.Of(1, 2)) || !all[0].Closing.Less(fraction.Inches(1)) {
+		t.Errorf("a third distance that is 1 too long: %+v, %v", all, err)
+	}
+	for _, wrong := range []plan.TapedPoint{taped(-1, -1, 1, 50, 40), taped(0, -1, 3, 50, 40), taped(0, -1, -1, 50, 40), taped(0, -2, 0, 50, 40), taped(0, 2, 0, 50, 40), taped(0, 1, 1, 50, 40)} {
+		j := backsplash()
+		j.Taped = []plan.TapedPoint{wrong}
+		if _, err := j.Located(); err == nil {
+			t.Errorf("%v is listed", wrong.Path())
+		}
+		if err := j.Locate(); err == nil {
+			t.Errorf("%v is located", wrong.Path())
+		}
+	}
+}

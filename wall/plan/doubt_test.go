@@ -1,0 +1,178 @@
+package plan_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// doubts returns the paths of the doubts of a kind.
+func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
+	t.Helper()
+	all, err := j.Doubts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range all {
+		if d.Kind == kind {
+			paths = append(paths, d.Path.String())
+		}
+	}
+	return paths
+}
+
+// A sheet without a price beside one with a price looks free, and is doubted; an
+// offcut on hand is free.
+func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		stock string
+		want  []string
+	}{
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48"}`, []string{"Stock[1]"}},
+		{`{"name": "a", "width": "48", "length": "96", "price": "40"}, {"name": "b", "width": "48", "length": "48", "count": 1}`, nil},
+		{`{"name": "a", "width": "48", "length": "96"}, {"name": "b", "width": "48", "length": "48"}`, nil},
+	} {
+		j := jobFrom(t, `{"profile": "beadboard 2", "stock": [`+row.stock+`], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`)
+		if got := doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
+			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
+		}
+	}
+}
+
+// Stock to buy that is wider than long, and stock for boards that holds two of them side by side, are
+// doubted; an offcut may be wider than long.
+func TestStockOfOddSizeIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		profile, width, length, count string
+		swapped, several              bool
+	}{
+		{"beadboard 2", "48", "96", "", false, false},
+		{"beadboard 2", "96", "48", "", true, false},
+		{"beadboard 2", "96", "48", `, "count": 2`, false, false},
+		{"beadboard 2", "48", "48", "", false, false},
+		{"tongue and groove 5-1/8", "5 1/8", "96", "", false, false},
+		{"tongue and groove 5-1/8", "10 1/4", "96", "", false, true},
+		{"tongue and groove 5-1/8", "48", "96", "", false, true},
+	} {
+		j := jobFrom(t, fmt.Sprintf(`{"profile": %q, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
+			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`,
+			row.profile, row.width, row.length, row.count))
+		if got := doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {
+			t.Errorf("%+v: swapped at %q", row, got)
+		}
+		if got := doubts(t, j, plan.StockOfSeveral); len(got) > 0 != row.several {
+			t.Errorf("%+v: several boards at %q", row, got)
+		}
+	}
+}
+
+// A job's units bring the plates of their region: a box for one device of either kind, with the gap that
+// the electrical code leaves, is hidden by its plate.
+func TestPlatesGoWithTheUnits(t *testing.T) {
+	for _, job := range []string{
+		`"units": "in", "runs": [{"name": "a", "width": "40", "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}],
+			"openings": [{"name": "socket", "kind": "box", "left": "10", "bottom": "5", "width": "2", "height": "3 3/4"}]`,
+		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
+			"openings": [{"name": "socket", "kind": "box", "left": "250", "bottom": "120", "width": "68", "height": "68"}]`,
+		`"units": "mm", "runs": [{"name": "a", "width": "1000", "heights": [{"at": "0", "top": "450"}, {"at": "1000", "top": "450"}],
+			"openings": [{"name": "two sockets", "kind": "box", "left": "250", "bottom": "120", "width": "139", "height": "68"}]`,
+	} {
+		j := jobFrom(t, `{"profile": "beadboard 2", "gaps": {"box": "3 mm"}, "stock": [{"name": "a", "width": "48 in", "length": "96 in"}], `+job+
+			`, "left": {"kind": "exposed"}, "right": {"kind": "exposed"}}]}`)
+		if all, err := j.Doubts(); err != nil || len(all) > 0 {
+			t.Errorf("%s: doubts %v, %v", job, all, err)
+		}
+	}
+}
+
+// Each row makes one thing of the sound job look like a mistake, or nearly so. What is doubted has its path,
+// its names, lengths and counts.
+func TestDoubts(t *testing.T) {
+	in := fraction.Inches
+	box := func(left, bottom, width, height string) func(*plan.Job) {
+		return func(j *plan.Job) {
+			m := fraction.MustParse
+			j.Runs[0].Openings[0].Outline = cutout.Rectangle(m(left), m(bottom), m(width), m(height))
+		}
+	}
+	trims := func(covers string) func(*plan.Job) {
+		return func(j *plan.Job) {
+			trim := func(name string) *wall.EdgeTrim {
+				return &wall.EdgeTrim{Name: name, Covers: fraction.MustParse(covers)}
+			}
+			j.Gaps.Bottom, j.Gaps.Top, j.Gaps.Window = in(1), in(2), in(3)
+			j.Trim = wall.Trims{Bottom: trim("base"), Top: trim("cap"), Casing: trim("casing")}
+			j.Runs[0].Trim = wall.Trims{Bottom: trim("own base")}
+			j.Runs = append(j.Runs, j.Runs[0])
+			j.Runs[1].Name, j.Runs[1].Trim = "other", wall.Trims{}
+		}
+	}
+	neighbors := func(right, left wall.EndKind) func(*plan.Job) {
+		return func(j *plan.Job) {
+			j.Runs = append(j.Runs, j.Runs[0])
+			j.Runs[1].Name = "other"
+			j.Runs[0].Right.Kind, j.Runs[1].Left.Kind = right, left
+		}
+	}
+	for _, row := range []struct {
+		name   string
+		change func(*plan.Job)
+		want   []string
+	}{
+		{"stock to buy that is wider than long", func(j *plan.Job) { j.Stock[0].Length = in(47) }, []string{"Stock[0].Width: stock swapped [] [48 47] []"}},
+		{"square stock", func(j *plan.Job) { j.Stock[0].Length = in(48) }, nil},
+		// A plate for one device is 2 3/4 x 4 1/2 and is to hide 1/8 more on each side of the hole.
+		{"a box that its plate just hides", box("10", "5", "2 1/2", "4 1/4"), nil},
+		{"one that is too wide", box("10", "5", "2 5/8", "4 1/4"), []string{"Runs[0].Openings[0]: cover too small [socket] [2 3/4 4 1/2 1/16 1/8 1/8] [1]"}},
+		{"one that is too high", box("10", "5", "2 1/2", "4 3/8"), []string{"Runs[0].Openings[0]: cover too small [socket] [2 3/4 4 1/2 1/8 1/16 1/8] [1]"}},
+		{"a plate of the job's", func(j *plan.Job) {
+			j.Plates = map[int]wall.Plate{1: {Width: in(3), Height: fraction.MustParse("3 15/16")}}
+		}, []string{"Runs[0].Openings[0]: cover too small [socket] [3 3 15/16 3/8 3/32 1/8] [1]"}},
+		{"a box that ends at the top of the wall", box("10", "13", "2", "5"), []string{"Runs[0].Openings[0]: cover too small [socket] [2 3/4 4 1/2 3/8 -1/4 1/8] [1]"}},
+		{"a box that sticks out", box("10", "15", "2", "4"), []string{"Runs[0].Openings[0]: box sticks out [socket sink wall] [] []"}},
+		{"windows that overlap", func(j *plan.Job) {
+			j.Runs[0].Openings[0] = wall.Opening{Name: "second", Kind: wall.Window, Outline: cutout.Rectangle(in(30), in(4), in(20), in(10))}
+		}, []string{"Runs[0].Openings[1]: openings overlap [second window] [] []"}},
+		{"windows that touch", func(j *plan.Job) {
+			j.Runs[0].Openings[0] = wall.Opening{Name: "second", Kind: wall.Window, Outline: cutout.Rectangle(in(30), in(4), in(10), in(10))}
+		}, nil},
+		{"a corner of a right end alone", neighbors(wall.InsideCorner, wall.Covered), []string{"Runs[0].Right.Kind: corner of a right end [other] [] []"}},
+		{"a corner of a left end alone", neighbors(wall.Covered, wall.InsideCorner), []string{"Runs[1].Left.Kind: corner of a left end [sink wall] [] []"}},
+		{"a corner of both", neighbors(wall.InsideCorner, wall.InsideCorner), nil},
+		{"a corner of none", neighbors(wall.Covered, wall.Covered), nil},
+		// A trim is to reach 1/4 over the gap that it hides: the gaps are 1, 2 and 3. One of the room is doubted once.
+		{"trims that are wide enough", trims("3 1/4"), nil},
+		{"a casing that is narrow", trims("3 3/16"), []string{"Trim.Casing: trim narrow [casing] [3 3/16 3 1/4] []"}},
+		{"all trims narrow", trims("1"), []string{"Runs[0].Trim.Bottom: trim narrow [own base] [1 1 1/4] []", "Trim.Top: trim narrow [cap] [1 2 1/4] []",
+			"Trim.Casing: trim narrow [casing] [1 3 1/4] []", "Trim.Bottom: trim narrow [base] [1 1 1/4] []"}},
+	} {
+		j := backsplash()
+		j.Runs[0].Openings[1].Outline = cutout.Rectangle(in(40), in(8), in(20), in(30))
+		row.change(&j)
+		if err := j.Validate(); err != nil {
+			t.Errorf("%s: %v", row.name, err)
+			continue
+		}
+		all, err := j.Doubts()
+		if err != nil {
+			t.Errorf("%s: %v", row.name, err)
+		}
+		var got []string
+		for _, d := range all {
+			if !strings.HasPrefix(string(d.Kind), "narrow strip") && !strings.HasPrefix(string(d.Kind), "boxes") {
+				got = append(got, fmt.Sprintf("%v: %s %v %v %v", d.Path, d.Kind, d.Names, d.Lengths, d.Counts))
+			}
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("%s:\ngot  %q\nwant %q", row.name, got, row.want)
+		}
+	}
+}
