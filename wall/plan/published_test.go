@@ -183,11 +183,12 @@ func TestPublishedFigures(t *testing.T) {
 		fmt.Fprintf(&table, "- %s: %s\n", a[0], a[1])
 	}
 	fractiontest.Golden(t, "testdata/published.md", table.String())
+	f.addresses()
 }
 
-// Every source that a row names has an address, and no address is without a row.
-func TestPublishedSourcesHaveAddresses(t *testing.T) {
-	f := published(t)
+// addresses checks that every source that a row names has an address, and no address is without a row.
+func (f *figures) addresses() {
+	t := f.T
 	used := map[string]bool{}
 	for _, row := range f.rows {
 		if row.status == read || row.status == readOurs {
