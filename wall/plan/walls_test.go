@@ -1,12 +1,15 @@
 package plan_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -38,17 +41,15 @@ func TestWallsAreThoseOfThePlan(t *testing.T) {
 // There is a plan for each choice, and the ends of the front are those that Make takes.
 func TestMakeEachMakesTheChoices(t *testing.T) {
 	j := jobFrom(t, steppedWall)
-	plans, err := plan.MakeEach(t.Context(), j, plan.Options{})
+	plans, err := plan.MakeEach(t.Context(), j, plan.Options{Budget: choice.Budget{Layouts: 40}})
 	if err != nil || len(plans) < 2 || len(plans) != len(plans[0].Choices) {
 		t.Fatalf("%d plans: %v", len(plans), err)
 	}
 	for i, p := range plans {
-		if !p.Choices[i].Chosen {
-			t.Errorf("plan %d does not take choice %d", i, i)
-		}
+		checkChoices(t, p, i)
 	}
 	for prefer, got := range map[plan.Preference]plan.Plan{plan.Looks: plans[0], plan.Sheets: plans[len(plans)-1]} {
-		want, err := plan.Make(t.Context(), j, plan.Options{Prefer: prefer})
+		want, err := plan.Make(t.Context(), j, plan.Options{Prefer: prefer, Budget: choice.Budget{Layouts: 40}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -56,6 +57,46 @@ func TestMakeEachMakesTheChoices(t *testing.T) {
 		b, err2 := got.JSON()
 		if err != nil || err2 != nil || string(a) != string(b) {
 			t.Errorf("--prefer %v gives another plan", prefer)
+		}
+	}
+}
+
+// checkChoices checks what the choices of a plan, which takes number i, say beside what it says itself.
+func checkChoices(t *testing.T, p plan.Plan, i int) {
+	t.Helper()
+	panels := 0
+	for _, r := range p.Runs {
+		panels += len(r.Panels)
+	}
+	if c := p.Choices[i]; !c.Chosen || c.Sheets != len(p.Sheets) || c.Panels != panels || c.Cost != p.Total || c.BlemishTotal != p.BlemishTotal ||
+		c.MoreBought != 0 || c.MoreOnHand != 0 || c.MoreCost.Known() {
+		t.Errorf("choice %d of the plan with %d sheets, %d panels, %v: %+v", i, len(p.Sheets), panels, p.Total, c)
+	}
+	if !slices.IsSortedFunc(p.Choices, func(a, b plan.Choice) int { return a.BlemishTotal.Compare(b.BlemishTotal) }) {
+		t.Error("the best-looking choice is not the first")
+	}
+	taken := p.Chosen()
+	cost, _ := taken.Cost.Decimal()
+	for k, c := range p.Choices {
+		its, _ := c.Cost.Decimal()
+		more, known := c.MoreCost.Decimal()
+		if c.Chosen != (k == i) || c.MoreBought != c.Bought-taken.Bought || c.MoreOnHand != c.OnHand()-taken.OnHand() || known == its.Equal(cost) || known && !more.Equal(its.Sub(cost)) {
+			t.Errorf("beside choice %d, choice %d is %+v", i, k, c)
+		}
+	}
+	var most []fraction.Ratio // the costs of what is seen, the greatest first
+	for _, b := range p.Blemishes {
+		if b.Kind != wall.Seam && !b.Amount.IsZero() {
+			most = append(most, b.Cost)
+		}
+	}
+	slices.SortFunc(most, func(a, b fraction.Ratio) int { return b.Compare(a) })
+	if len(taken.SeenMost) != min(2, len(most)) {
+		t.Fatalf("%d terms are seen most, of %d", len(taken.SeenMost), len(most))
+	}
+	for k, b := range taken.SeenMost {
+		if b.Cost != most[k] {
+			t.Errorf("term %d of those seen most costs %v, want %v", k, b.Cost, most[k])
 		}
 	}
 }

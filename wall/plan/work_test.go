@@ -1,0 +1,128 @@
+package plan
+
+import (
+	"fmt"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+)
+
+// roundACorner is a room of two runs round an outside corner. A panel of the first is up, from 30 to past the
+// corner, with a box in it. The window reaches over the top.
+func roundACorner() Job {
+	in := fraction.Inches
+	profile, _ := groove.Find("beadboard 1-1/2")
+	j := NewJob(fraction.Inch, profile)
+	j.Stock = []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96), Price: money.MustParse("30")}}
+	j.Runs = []wall.Run{
+		{Name: "a", Width: in(40), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.OutsideCorner},
+			Heights: []wall.Height{{Top: in(30)}, {At: in(40), Top: in(30)}},
+			Openings: []wall.Opening{
+				{Name: "one", Kind: wall.Box, Outline: cutout.Rectangle(in(5), in(5), in(2), in(4))},
+				{Name: "two", Kind: wall.Box, Outline: cutout.Rectangle(in(34), in(5), in(2), in(4))},
+				{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(in(15), in(20), in(10), in(20))}}},
+		{Name: "b", Width: in(20), Left: wall.End{Kind: wall.OutsideCorner}, Right: wall.End{Kind: wall.Covered},
+			Heights:  []wall.Height{{Top: in(24)}, {At: in(20), Top: in(24)}},
+			Openings: []wall.Opening{{Name: "pipe", Outline: cutout.Rectangle(in(10), in(10), in(2), in(3))}}},
+	}
+	j.Installed = []wall.Installed{{Left: in(30), Right: in(40).Add(profile.Thickness)}}
+	return j
+}
+
+// The quantities of that room by hand, with panels 1/4 thick and no gaps. To be fitted are 30 x 30 less the window's
+// 10 x 10 and the box's 2 x 4, and 20 1/4 x 24 less the pipe's 2 x 3: 792 + 480 square inches. Up are 10 x 30 less
+// 2 x 4. The sides of the window are 10 high each below the top of the wall, those of the pipe 3. The strip of the corner is as high as the higher run.
+func TestWorkByHand(t *testing.T) {
+	j := roundACorner()
+	m, err := explore(t.Context(), j, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.chosen = m.choices.Front[m.taken]
+	w := m.work(&m.chosen)
+	for _, row := range []struct {
+		what      string
+		got, want any
+	}{
+		{"units", w.Units, fraction.Inch},
+		{"profile", w.Profile.Name, "beadboard 1-1/2"},
+		{"face", w.Face, fraction.Inches(1272).Times(fraction.Inches(1))},
+		{"up", w.Up, fraction.Inches(292).Times(fraction.Inches(1))},
+		{"width", w.Width, fraction.Inches(60)},
+		{"highest", w.Highest, fraction.Inches(30)},
+		{"low", w.Low, fraction.Inches(24)},
+		{"sides", w.Sides, fraction.Inches(26)},
+		{"boxes", w.Boxes, "[{one 1 false} {two 1 true}]"},
+		{"ends", w.Ends, "[{a 30 false} {a 30 true}]"},
+		{"mitred", w.Mitred, true},
+		{"cooking", w.Cooking, false},
+		{"sheets", w.Sheets, "[{sheet 1 48 96 30 false}]"},
+		{"edges", w.Edges, "250 1/2"}, // 4 x 30 and twice the window's 10, 12 round the box; 2 x (20 1/4 + 24), 10 round the pipe
+		{"pieces", w.Pieces, "[{30 30 792 0} {20 1/4 24 480 10}]"},
+		{"labels", w.Fitting, "[1 2]"},
+		{"closing", w.Closing, "[1 2]"},
+		{"joints", w.Joints, "[{lower line a 40 1/4 0 true false} {upper line a 30 1/4 0 false false} {window a 30 0 false false} {end a 30 0 false false} " +
+			"{outside corner a 30 0 false false} {lower line b 20 1/4 0 true false} {upper line b 20 1/4 0 false false} {window b 10 0 false false} " +
+			"{end b 24 0 false true} {seam a 30 0 false false}]"}, // from the left end to the corner's long point; a covered end is hidden
+	} {
+		if fmt.Sprint(row.got) != fmt.Sprint(row.want) {
+			t.Errorf("%s: %v, want %v", row.what, row.got, row.want)
+		}
+	}
+}
+
+// What needs cooking, boards of stock with a count and trims say so.
+func TestWorkOfOtherJobs(t *testing.T) {
+	j := roundACorner()
+	j.Cooking, j.Built = []Cooking{{To: fraction.Inches(1)}}, 1950
+	j.Stock[0].Count = new(3)
+	j.Trim.Bottom = &wall.EdgeTrim{Name: "base", Covers: fraction.Inches(3)}
+	j.Installed = []wall.Installed{{Right: fraction.Inches(30)}, {Run: 1, Left: fraction.Inches(5), Right: fraction.Inches(20)}}
+	m, err := explore(t.Context(), j, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.chosen = m.choices.Front[m.taken]
+	w := m.work(&m.chosen)
+	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base 40 1/4} {base 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96 30 true}]" {
+		t.Errorf("cooking %v, built %d, covers %v, sheets %v", w.Cooking, w.Built, w.Covers, w.Sheets)
+	}
+	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 true}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too
+		t.Errorf("ends, sides, boxes and what is up: %s", got)
+	}
+}
+
+// The bound counts where it is of the sheets that are taken, or where stock to buy of one price stands beside some on
+// hand, of which it does not speak.
+func TestBound(t *testing.T) {
+	two := 2
+	of := func(price string, count *int) nest.Stock {
+		return nest.Stock{Price: money.MustParse(price), Count: count}
+	}
+	for _, row := range []struct {
+		name   string
+		sheets int
+		proved bool
+		stock  []nest.Stock
+		want   bool
+	}{
+		{"as many as are needed", 3, true, []nest.Stock{of("30", nil)}, true},
+		{"not proved", 3, false, []nest.Stock{of("30", nil)}, false},
+		{"cheaper ones, but more", 2, true, []nest.Stock{of("30", nil), of("10", nil)}, false},
+		{"one on hand", 2, true, []nest.Stock{of("30", nil), of("0", &two)}, true},
+		{"one on hand and two of one price", 2, true, []nest.Stock{of("30", nil), of("30", nil), of("0", &two)}, true},
+		{"one on hand and two prices", 2, true, []nest.Stock{of("30", nil), of("10", nil), of("0", &two)}, false},
+	} {
+		m := maker{job: Job{Room: wall.Room{Stock: row.stock}}}
+		m.chosen.Nest.Sheets = make([]nest.Sheet, 3)
+		m.chosen.Nest.Bound = nest.Bound{Sheets: row.sheets, Proved: row.proved, How: nest.PartHeights}
+		if got := m.bound(); got != (Bound{row.sheets, row.want, nest.PartHeights}) {
+			t.Errorf("%s: %+v", row.name, got)
+		}
+	}
+}
