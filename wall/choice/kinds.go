@@ -50,7 +50,7 @@ func (k *kinds) useful() (set uint) {
 			pb, other := b.Price.Decimal()
 			less := priced && other && pb.LessThan(pa)
 			return b.Count == nil && b.LeftPhase == a.LeftPhase && !b.Width.Less(a.Width) && !b.Length.Less(a.Length) && b.Squared == a.Squared &&
-				(less || a.Count == nil && a.Price == b.Price && (b.Width != a.Width || b.Length != a.Length || j < i))
+				(less || a.Count == nil && a.Price.Equal(b.Price) && (b.Width != a.Width || b.Length != a.Length || j < i))
 		}
 		taken := false
 		for j, b := range k.room.Stock {

@@ -68,7 +68,7 @@ func checkChoices(t *testing.T, p plan.Plan, i int) {
 	for _, r := range p.Runs {
 		panels += len(r.Panels)
 	}
-	if c := p.Choices[i]; !c.Chosen || c.Sheets != len(p.Sheets) || c.Panels != panels || c.Cost != p.Total || c.BlemishTotal != p.BlemishTotal ||
+	if c := p.Choices[i]; !c.Chosen || c.Sheets != len(p.Sheets) || c.Panels != panels || !c.Cost.Equal(p.Total) || c.BlemishTotal != p.BlemishTotal ||
 		c.MoreBought != 0 || c.MoreOnHand != 0 || c.MoreCost.Known() {
 		t.Errorf("choice %d of the plan with %d sheets, %d panels, %v: %+v", i, len(p.Sheets), panels, p.Total, c)
 	}
