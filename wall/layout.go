@@ -32,6 +32,9 @@ type Layout struct {
 }
 
 // RunLayout is the layout of one run, in run coordinates.
+//
+// A run of which openings and gaps leave nothing has no panels, meets no neighbor and reaches from 0
+// to its width.
 type RunLayout struct {
 	Limits    [2]fraction.Length // leftmost and rightmost x that panels reach
 	EndPhases [2]fraction.Length // at the foot of the left and right end

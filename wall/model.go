@@ -3,6 +3,7 @@ package wall
 import (
 	"context"
 	"iter"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -27,6 +28,7 @@ type Model struct {
 	origins   [][]fraction.Length // by run and residue, in [0, pitch)
 	limits    [][][]limit         // by run and residue: the left limits that ask for it
 	varying   []int               // runs whose left limit asks for a residue and depends on who passes
+	bare      []bool              // by run: gaps and openings leave nothing of it to panel
 	regions   map[regionKey]made[*region]
 	stretches map[stretchKey]made[*stretch]
 	couplers  map[junction]*coupler
@@ -74,8 +76,18 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 	}
 	n := len(room.Runs)
 	sheets := squared(&room)
-	m = &Model{room: &room, sheets: sheets, scribable: sheets, shift: make([]fraction.Length, n+1), group: make([]int, n),
+	m = &Model{room: &room, sheets: sheets, scribable: sheets, shift: make([]fraction.Length, n+1), group: make([]int, n), bare: make([]bool, n),
 		regions: map[regionKey]made[*region]{}, stretches: map[stretchKey]made[*stretch]{}, couplers: map[junction]*coupler{}}
+	for r := range n { // before it is asked which runs are coupled
+		g, err := newRegion(ctx, m.room, r, fitting{})
+		if m.bare[r] = leavesNothing(err); m.bare[r] {
+			g, err = &region{right: room.Runs[r].Width}, nil
+		}
+		m.regions[regionKey{r, fitting{}}] = made[*region]{g, err}
+	}
+	if !slices.Contains(m.bare, false) {
+		return nil, &NoLayoutError{Run: room.Runs[0].Name, Reason: NothingLeft}
+	}
 	for r := range n {
 		m.shift[r+1] = m.shiftAfter(r)
 		if r > 0 && m.coupled(r-1) {
@@ -83,7 +95,7 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 		} else if r > 0 {
 			m.group[r] = m.group[r-1] + 1
 		}
-		for _, f := range m.fittings(r) {
+		for _, f := range m.fittings(r)[1:] {
 			g, err := newRegion(ctx, m.room, r, f)
 			m.regions[regionKey{r, f}] = made[*region]{g, err}
 		}
@@ -214,10 +226,11 @@ func (m *Model) linkStretches() {
 	}
 }
 
-// coupled reports whether run r and the next one share a corner, round which the pattern can go.
+// coupled reports whether run r and the next one share a corner, round which the pattern can go. Round
+// one beside a bare run there is none.
 func (m *Model) coupled(r int) bool {
 	n := len(m.room.Runs)
-	if r == n-1 && !m.room.Closed {
+	if r == n-1 && !m.room.Closed || m.bare[r] || m.bare[(r+1)%n] {
 		return false
 	}
 	kind := m.room.Runs[r].Right.Kind

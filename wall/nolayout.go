@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -34,7 +35,7 @@ const (
 	NoCombination    Reason = iota // every run can be panelled by itself, and not the whole room
 	NoHeight                       // gaps take all of its height somewhere
 	NoWidth                        // gaps and thickness take all of its width
-	NothingLeft                    // gaps and openings take all of it
+	NothingLeft                    // fitted like that, gaps and openings take all of it
 	BreakOutside                   // a break lies beyond the panels
 	InstalledOutside               // an installed panel reaches beyond the panels
 	InstalledApart                 // installed panels with no break between show different patterns
@@ -58,6 +59,12 @@ func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 
 // UnmarshalText reads the words of a reason.
 func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(text, r) }
+
+// leavesNothing reports whether an error says that gaps and openings take all of a run.
+func leavesNothing(err error) bool {
+	none := new(NoLayoutError)
+	return errors.As(err, &none) && none.Reason == NothingLeft
+}
 
 // tooTall finds a run of which something that every layout covers is taller than all the stock: so
 // that no seam is tried for it.

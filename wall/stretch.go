@@ -76,7 +76,8 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 	if to < len(run.Breaks) {
 		s.right, _, _ = g.besideBreak(run.Breaks[to].At, half)
 	}
-	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) {
+	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) ||
+		m.bare[r] && (from >= 0 || to < len(run.Breaks)) {
 		return nil, &NoLayoutError{Run: run.Name, Reason: BreakOutside}
 	}
 	for _, e := range g.edges {

@@ -26,6 +26,9 @@ func (room *Room) Strips() (strips []nest.Strip, err error) {
 	}
 	for r := range room.Runs {
 		g, err := newRegion(context.Background(), room, r, fitting{buttsLeft: true, buttsRight: true})
+		if leavesNothing(err) {
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}

@@ -20,6 +20,8 @@ const (
 	// Names: the first run; Lengths: by how much the walls miss along it and across it, the most not
 	// doubted.
 	WallsApart warning.Kind = "walls apart"
+	// Openings and gaps leave nothing of a run to panel.
+	RunBare warning.Kind = "run bare"
 
 	// Lengths: the lean without its sign, the most not doubted.
 	OutOfPlumb warning.Kind = "out of plumb"
@@ -38,8 +40,8 @@ const (
 // Survey returns the measurements of the room that should be taken again before anything is cut:
 // heights that jump without a step, off the line of those beside them or round an inside corner, boxes
 // of one kind that differ in size, ends out of plumb, stations too far apart, narrow strips between an
-// opening and an edge, each by the room's priorities, and walls that do not close. A slope is no
-// mistake. It fails as [Room.Validate] does.
+// opening and an edge, each by the room's priorities, walls that do not close, and runs that stay bare.
+// A slope is no mistake. It fails as [Room.Validate] does.
 func (room *Room) Survey() (doubts []warning.Warning, err error) {
 	defer fraction.Catch(&err)
 	if err := room.Validate(); err != nil {
@@ -47,6 +49,9 @@ func (room *Room) Survey() (doubts []warning.Warning, err error) {
 	}
 	s := surveyor{Room: room}
 	for r, run := range room.Runs {
+		if room.staysBare(r) {
+			s.doubt(RunBare, fault.Of("Runs", r), nil)
+		}
 		s.heights(r)
 		s.end(r, "Left", run.Left.Lean)
 		s.end(r, "Right", run.Right.Lean)

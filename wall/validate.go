@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"context"
 	"fmt"
 	"reflect"
 	"slices"
@@ -114,7 +115,38 @@ func (room *Room) Validate() (err error) {
 			room.checkKeptSeams(&f, r)
 		}
 	}
+	if f.Err() == nil {
+		room.checkLeft(&f)
+	}
 	return f.Err()
+}
+
+// staysBare reports whether gaps and openings leave nothing of a run. Its region is made only where
+// they are together as wide as the run, but for less than a mark of the tape between them.
+func (room *Room) staysBare(r int) bool {
+	run := &room.Runs[r]
+	taken := room.Gaps.Side.Mul(2).Add(run.Left.Lean.Abs()).Add(run.Right.Lean.Abs()).Add(room.Mark)
+	for _, o := range run.Openings {
+		lo, hi := o.Bounds()
+		taken = taken.Add(hi.X.Sub(lo.X)).Add(room.Gaps.Around(o.Kind).Mul(2)).Add(room.Mark)
+	}
+	if taken.Less(run.Width) {
+		return false
+	}
+	_, err := newRegion(context.Background(), room, r, fitting{})
+	return leavesNothing(err)
+}
+
+// checkLeft refuses a room whose openings leave nothing to panel on any run.
+func (room *Room) checkLeft(f *faults) {
+	for r := range room.Runs {
+		if !room.staysBare(r) {
+			return
+		}
+	}
+	for r := range room.Runs {
+		f.Add(nil, "openings that leave something to panel, on one run at least", "Runs", r, "Openings")
+	}
 }
 
 // faults collects what is wrong with a room.

@@ -108,7 +108,7 @@ func (b *page) draw() (failed error) {
 		each(i, drawing.Elevation)
 		trim, _ := json.Marshal(run.Trim) // of names and lengths, which cannot fail
 		like := fmt.Sprint(string(trim), slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box }))
-		if !sectioned[like] {
+		if !sectioned[like] && !run.Bare() {
 			sectioned[like] = true
 			each(i, drawing.Section)
 		}

@@ -210,6 +210,10 @@ func taxed(p plan.Plan) bool {
 
 // run prints a run with its setting-out and story pole, and in the full text its panels.
 func (t *text) run(p plan.Plan, i int, r plan.Run) {
+	if r.Bare() {
+		t.hang(fmt.Sprintf("Run %d  ", i+1), fmt.Sprintf("%s, %s: stays bare.", r.Name, t.given(r.Width)))
+		return
+	}
 	patterned := p.Profile.Pitch.Sign() > 0
 	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From)+startsAt(r), way(r.SetOut))
 	if patterned {

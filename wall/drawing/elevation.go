@@ -288,12 +288,9 @@ func (e *elevation) seams() {
 	}
 }
 
-// laidOut reports whether the run is planned already.
-func (e *elevation) laidOut() bool { return len(e.run.StoryPole) > 0 }
-
 // start marks where to begin and which way to go on.
 func (e *elevation) start() {
-	if !e.laidOut() {
+	if e.run.Bare() {
 		return
 	}
 	x, y := e.x(e.run.SetOut.From), e.begin
@@ -447,7 +444,7 @@ func (e *elevation) describe() {
 		return strings.TrimSuffix(end.Kind.String()+": "+CutName(e.tape, end.Cut), ": ")
 	}
 	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
-	if e.laidOut() {
+	if !e.run.Bare() {
 		e.desc("Start %s from the left end and work to the %s.", say(run.SetOut.From), run.SetOut.Direction)
 	}
 	for _, panel := range run.Panels {

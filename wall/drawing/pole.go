@@ -86,7 +86,7 @@ func (e *elevation) chains(y float64) float64 {
 
 // pole draws the story pole and returns where it ends.
 func (e *elevation) pole(y float64) float64 {
-	if len(e.run.StoryPole) == 0 {
+	if e.run.Bare() {
 		return y
 	}
 	line{"Story pole: distances from the start"}.write(&e.node, "soft", e.Width/2, y+4, "middle")

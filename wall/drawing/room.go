@@ -159,6 +159,9 @@ func (d *roomDrawing) wall(i int, c course) {
 
 // panelling draws the panels of a run as a band with its seams, broken where neighbors are parted.
 func (d *roomDrawing) panelling(i int, c course) {
+	if c.run.Bare() {
+		return
+	}
 	wallLeft, faceLeft, wallRight, faceRight := d.ends(i)
 	band, seams := "", ""
 	for n := 1; n < len(c.run.Panels); n++ {

@@ -71,9 +71,14 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			if e.run.SetOut.Direction == wall.Left {
 				way = -1
 			}
-			e.stroke("start", "M", x, e.floor, "V", y, "h", way*16)
-			e.stroke("startmark", "M", x+way*24, y, "l", -way*9, " -4v8z")
-			e.dot("startmark", x, y, 4)
+			if e.run.Bare() {
+				e.desc("%s: stays bare.", e.run.Name)
+			} else {
+				e.stroke("start", "M", x, e.floor, "V", y, "h", way*16)
+				e.stroke("startmark", "M", x+way*24, y, "l", -way*9, " -4v8z")
+				e.dot("startmark", x, y, 4)
+				e.desc("%s: start at %s, work to the %s.", e.run.Name, e.tape.Format(e.run.SetOut.From), e.run.SetOut.Direction)
+			}
 			room := e.frame.w - 4
 			name := line{figure{clip(e.run.Name, room, typeSize*1.1), e.path + "name"}}
 			name.write(&e.node, "bold", e.frame.x+e.frame.w/2, y+20, "middle")
@@ -85,7 +90,6 @@ func Unfolded(p plan.Plan) (Picture, error) {
 				e.dot("tag", min(x, width-12), e.frame.y+12, 10)
 				line{counted(letter)}.write(&e.node, "bold", min(x, width-12), e.frame.y+16.8, "middle")
 			}
-			e.desc("%s: start at %s, work to the %s.", e.run.Name, e.tape.Format(e.run.SetOut.From), e.run.SetOut.Direction)
 		}
 		return walls[0].Picture
 	})

@@ -47,6 +47,11 @@ func (m *maker) runs() []Run {
 	var out []Run
 	for r, laid := range m.chosen.Layout.Runs {
 		run := m.job.wall(r)
+		if len(laid.Panels)+len(run.Installed) == 0 { // it stays bare
+			run.Panels, run.StoryPole = []wall.Panel{}, []Mark{}
+			out = append(out, run)
+			continue
+		}
 		run.Limits, run.SetOut = laid.Limits, SetOut{laid.SetOut, why(&laid)}
 		run.Restarts, run.Panels = laid.Restarts, append([]wall.Panel{}, laid.Panels...)
 		if c := laid.Corner; c != nil {

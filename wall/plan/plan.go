@@ -99,7 +99,7 @@ type Run struct {
 	Width       fraction.Length    `json:"width"`
 	Left        End                `json:"left"`
 	Right       End                `json:"right"`
-	Limits      [2]fraction.Length `json:"limits"` // leftmost and rightmost x that panels reach
+	Limits      [2]fraction.Length `json:"limits"` // leftmost and rightmost x that panels reach; of a bare run its ends
 	SetOut      SetOut             `json:"set_out"`
 	Restarts    []wall.Restart     `json:"restarts,omitempty"`     // where a pattern starts afresh
 	CornerRight *Corner            `json:"corner_right,omitempty"` // at the right end, if shared
@@ -112,6 +112,10 @@ type Run struct {
 	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
 	StoryPole   []Mark             `json:"story_pole"`          // from left to right
 }
+
+// Bare reports whether nothing of the run is panelled or planned: openings and gaps leave nothing of
+// it, or it is one of [Job.Walls].
+func (r Run) Bare() bool { return len(r.StoryPole) == 0 }
 
 // End is one end of a run.
 type End struct {

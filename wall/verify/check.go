@@ -131,6 +131,7 @@ func (c *checker) matching() bool {
 // corners checks which run passes and which butts, and builds the regions.
 func (c *checker) corners() {
 	n := len(c.job.Runs)
+	c.job.findBare(func(i int) bool { return len(c.plan.Runs[i].Panels) > 0 })
 	atLeft, atRight := make([]role, n), make([]role, n)
 	for i, r := range c.job.Runs {
 		next, shared := c.job.corner(i)

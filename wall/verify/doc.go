@@ -104,4 +104,6 @@
 //  40. The last panel is scribed at its far edge; at its edge at a door where the far one is seen. A piece
 //     that an opening stops short of that edge is not. As much is left as a sheet has, turned about the
 //     first mirror line of the repeat as it is given.
+//  41. Of a run of which openings and gaps leave nothing no more is said than that it stays bare. Its
+//     neighbors share no corner with it.
 package verify

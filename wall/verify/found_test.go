@@ -23,6 +23,15 @@ func wallWith(more string) string {
 		"heights": [{"at": "0", "top": "24"}, {"at": "60", "top": "24"}]` + more + `}`
 }
 
+// corridor is three runs, of which a door covers the middle one, with these ends and more in it.
+func corridor(left, right, more string) string {
+	run := func(name, left, right, more string) string {
+		return `{"name": "` + name + `", "width": "38", "left": {"kind": ` + left + `}, "right": {"kind": ` + right + `}, "heights": [{"at": "0", "top": "24"}, {"at": "38", "top": "24"}]` + more + `}`
+	}
+	const door = `, "openings": [{"name": "door", "kind": "other", "left": "0", "bottom": "-1", "width": "38", "height": "26"}]`
+	return run("A", right, left, "") + `, ` + run("B", left, right, door+more) + `, ` + run("C", right, left, "")
+}
+
 const (
 	aDoor   = `{"name": "door", "kind": "other", "left": "20", "bottom": "-1", "width": "20", "height": "40"}`
 	aWindow = `{"name": "window", "kind": "window", "left": "20", "bottom": "10", "width": "12", "height": "20"}`
@@ -94,6 +103,15 @@ func TestFaultsOnceFound(t *testing.T) {
 				{"name": "A", "width": "147 3/8", "left": {"kind": "inside corner"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "28 15/16"}, {"at": "147 3/8", "top": "28 3/4"}], "openings": [
 					{"name": "door", "kind": "other", "left": "61 1/8", "bottom": "-1", "width": "20 1/16", "height": "33"},
 					{"name": "window", "kind": "window", "left": "82 3/8", "bottom": "22 1/8", "outline": [["21 3/16", "0"], ["3 1/2", "25 11/16"], ["3 1/2", "6 3/8"], ["0", "6 3/8"]]}]}]}`), 0, ""},
+		{"run that a door covers", "the room was refused", room(corridor(`"inside corner"`, `"inside corner"`, ""), ""), 0, ""},
+		{"closed room with a run that a door covers", "the room was refused", room(corridor(`"inside corner"`, `"inside corner"`, "")+`, `+
+			`{"name": "D", "width": "38", "left": {"kind": "inside corner"}, "right": {"kind": "inside corner"}, "heights": [{"at": "0", "top": "24"}, {"at": "38", "top": "24"}]}`,
+			`, "closed": true, "gaps": {"side": "1/16", "seam": "1/8"}`), 0, ""},
+		{"run that a door covers, between outside corners", "the room was refused", room(corridor(`"outside corner"`, `"outside corner"`, ""), `, "gaps": {"window": "1/4"}`), 0, ""},
+		{"run that a door covers, with leaning ends and a break", "the room was refused",
+			room(corridor(`"inside corner", "lean": "1/4"`, `"inside corner", "lean": "-1/4"`, `, "breaks": [{"at": "20", "prominence": 1}]`), ""), 0, ""},
+		{"door over a whole room", "exit 1 without a path", room(wallWith(`, "openings": [{"name": "door", "kind": "other", "left": "0", "bottom": "0", "width": "60", "height": "24"}]`), ""),
+			2, "runs[0].openings"},
 		{"arc beyond its outline", "the arc was drawn outside of it",
 			room(wallWith(`, "openings": [{"name": "n", "kind": "other", "left": "20", "bottom": "8", "width": "10", "height": "2", "rise": "8"}]`), ""), 2, "runs[0].openings[0].rise"},
 	} {

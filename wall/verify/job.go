@@ -23,6 +23,7 @@ type room struct {
 	tape, snap, kerf, scribe rat
 	margin                   rat      // of what trim hides
 	pattern                  *pattern // nil until a builtin profile is known
+	bare                     []bool   // runs of which gaps and openings leave nothing; nil until that is known
 	sweep                    *sweep
 }
 
@@ -160,12 +161,13 @@ func or[T any](n *T, other T) T {
 	return *n
 }
 
-// corner returns the run that shares a corner with the right end of run i, if there is one.
+// corner returns the run that shares a corner with the right end of run i, if there is one: both are
+// panelled.
 func (j *room) corner(i int) (next int, ok bool) {
 	kind := j.Runs[i].Right.Kind
 	next = (i + 1) % len(j.Runs)
 	shared := (kind == insideCorner || kind == outsideCorner) && kind == j.Runs[next].Left.Kind
-	return next, shared && (next > 0 || j.Closed)
+	return next, shared && (next > 0 || j.Closed) && (j.bare == nil || !j.bare[i] && !j.bare[next])
 }
 
 // readJob reads a job that is taken to be valid: it refuses only what cannot be judged.

@@ -85,6 +85,8 @@ func (c *checker) warnings() {
 			at = w.Path + " " + text(w.Lengths[0])
 		case w.Kind == "lap lost" && len(w.Lengths) > 0 && len(w.Names) > 0:
 			at = w.Names[0] + " " + text(w.Lengths[0])
+		case w.Kind == "run bare":
+			at = w.Path
 		case w.Kind != "corner heights":
 			continue
 		}

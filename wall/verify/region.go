@@ -289,6 +289,30 @@ func (g *region) beside(x, low, high rat, right bool) rat {
 	return total
 }
 
+// findBare finds the runs that stay bare: of which nothing is left or, where none is panelled, nothing
+// that is more than a mark of the tape wide and high.
+func (j *room) findBare(panelled func(i int) bool) {
+	bare := make([]bool, len(j.Runs))
+	for i := range bare {
+		g := j.region(i, alone, alone)
+		least := j.tape
+		if panelled(i) {
+			least = zero()
+		}
+		bare[i] = true
+		for k := 0; k+1 < len(g.bounds); k++ {
+			from, to := g.bounds[k], g.bounds[k+1]
+			wide := less(least, diff(to, from))
+			for _, s := range g.open(middle(from, to), fromRight, nil) {
+				if wide && less(least, diff(s.high.y, s.low.y)) {
+					bare[i] = false
+				}
+			}
+		}
+	}
+	j.bare = bare
+}
+
 // empty says whether nothing of the region lies between from and to.
 func (g *region) empty(from, to rat) bool {
 	last := from

@@ -28,6 +28,7 @@ func LeastBlemish(job []byte) (total *big.Rat, ok bool) {
 			return nil, false
 		}
 	}
+	j.findBare(func(int) bool { return true })
 	// A sheet may be too short for a panel but long enough for the pieces that an opening leaves of
 	// it, and of a counted one there may be too few. Where it makes a difference whether such
 	// sheets count, nothing is said.

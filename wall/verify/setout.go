@@ -80,6 +80,11 @@ func (c *checker) phase(i int, x rat, look side) rat {
 // setOut checks limits, direction, restarts, the story pole and the corner mismatch of run i.
 func (c *checker) setOut(i int) {
 	r, g, path := c.plan.Runs[i], c.regions[i], item("runs", i)
+	if c.job.bare[i] {
+		c.due[notice{"run bare", path}] = true
+		c.equal(Panels, path, []any{len(r.Panels), len(r.StoryPole)}, []any{0, 0}, "panels and marks on a run that stays bare")
+		return
+	}
 	for k, e := range []endEdge{g.left, g.right} { // a leaning one is a computed point, exact or rounded
 		got := []rat{r.Limits.Left, r.Limits.Right}[k]
 		c.between(Limits, item(path+".limits", k), got, least(e.x, e.stop), most(e.x, e.stop), "not where the shape ends")
