@@ -35,7 +35,6 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 	if taped == nil {
 		taped = func(Point) bool { return false }
 	}
-	tolerance = fraction.Min(tolerance, mark.Div(2))
 	for _, s := range shapes {
 		g := snapper{mark: mark, tolerance: tolerance, taped: taped}
 		own := Shape{s.Outline(), s.Holes()}

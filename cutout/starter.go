@@ -77,7 +77,7 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 		}
 		near := rational{nearestMultiple(best.x, mark.Rat()), nearestMultiple(best.y, mark.Rat())}
 		base, ok := near.point()
-		if !ok || squaredDistance(near, best).Sign() == 0 && !yield(base) {
+		if !ok {
 			return
 		}
 		marks := marksRound(base, mark, -2, 2)

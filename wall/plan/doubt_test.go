@@ -176,3 +176,47 @@ func TestDoubts(t *testing.T) {
 		}
 	}
 }
+
+// Points of an arched window on a wall that begins at (0, 0) and (24, 0), and of a hatch beside it: by the squares of
+// sides, 26² = 24² + 10², 30² = 24² + 18². Springings that differ by more than 1/8 are doubted, as is a third distance
+// that misses by more.
+func TestTapedPlacesAreDoubted(t *testing.T) {
+	job := func(fourth, third string) plan.Job {
+		return jobFrom(t, small(`"runs": [{"name": "a", "width": "90", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "60"}, {"at": "90", "top": "60"}],
+			"openings": [{"name": "plain", "kind": "window", "left": "60", "bottom": "10", "width": "12", "height": "10", "rise": "2"},
+				{"name": "arched", "kind": "window", "rise": "8", "points": {"bases": [["0", "0"], ["24", "0"]], "side": "left", "corners": [
+					{"distances": ["0", "24"]}, {"distances": ["24", "0"]}, {"distances": ["26", "10"]}, {"distances": `+fourth+`}]}},
+				{"name": "hatch", "kind": "window", "points": {"bases": [["30", "0"], ["54", "0"], ["30", "10"]], "side": "left", "corners": [
+					{"distances": ["0", "24", "10"]}, {"distances": ["24", "0", `+third+`]}, {"distances": ["26", "10", "24"]}]}}]}]`))
+	}
+	for _, row := range []struct {
+		fourth, third string
+		uneven, apart []string
+	}{
+		{`["10", "26"]`, `"26"`, nil, nil},
+		{`["10 1/8", "26 1/16"]`, `"26"`, nil, nil},
+		{`["18", "30"]`, `"26"`, []string{"Runs[0].Openings[1].Rise"}, nil},
+		{`["10", "26"]`, `"27"`, nil, []string{"Runs[0].Openings[2].Points.Corners[1].Distances"}},
+		{`["10", "26"]`, `"26 1/16"`, nil, nil},
+	} {
+		j := job(row.fourth, row.third)
+		if got := doubts(t, j, plan.ArchUneven); !slices.Equal(got, row.uneven) {
+			t.Errorf("fourth corner by %s: uneven at %q, want %q", row.fourth, got, row.uneven)
+		}
+		if got := doubts(t, j, plan.PointsApart); !slices.Equal(got, row.apart) {
+			t.Errorf("third distance %s: apart at %q, want %q", row.third, got, row.apart)
+		}
+	}
+	all, err := job(`["18", "30"]`, `"27"`).Doubts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range all {
+		if d.Kind == plan.ArchUneven && d.Lengths[0] != fraction.Inches(8) {
+			t.Errorf("springings at 10 and 18 differ by %v", d.Lengths)
+		}
+		if d.Kind == plan.PointsApart && (d.Lengths[0].Less(fraction.Of(1, 4)) || fraction.Inches(1).Less(d.Lengths[0]) || d.Counts[0] < 1 || d.Counts[0] > 3) {
+			t.Errorf("a distance that is 1 too long: %+v", d)
+		}
+	}
+}
