@@ -42,12 +42,12 @@ func radius(chord, rise fraction.Length) (*big.Rat, error) {
 func HeightOnCircle(centre Point, radius, x, unit fraction.Length) (y fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	if unit.Sign() <= 0 {
-		return y, &fault.Fault{Path: fault.Of("Unit"), Value: unit.String(), Want: "more than 0"}
+		return fraction.Length{}, &fault.Fault{Path: fault.Of("Unit"), Value: unit.String(), Want: "more than 0"}
 	}
 	across := x.Sub(centre.X).Rat()
 	square := new(big.Rat).Sub(squared(radius.Rat()), squared(across))
 	if square.Sign() < 0 || radius.Sign() < 0 {
-		return y, fmt.Errorf("%w: %v from the centre, radius %v", ErrNoArc, x.Sub(centre.X).Abs(), radius)
+		return fraction.Length{}, fmt.Errorf("%w: %v from the centre, radius %v", ErrNoArc, x.Sub(centre.X).Abs(), radius)
 	}
 	up, c := unit.Rat(), centre.Y.Rat()
 	half := new(big.Rat).Quo(up, two)

@@ -283,3 +283,34 @@ func TestSnappedPiecesExceedTheSpaceByTheToleranceAtMost(t *testing.T) {
 		t.Error("no piece ever reached beyond its exact one")
 	}
 }
+
+// A corner of a hole that a mark puts in line with its neighbors goes: the hole 3 wide whose top has a corner 1/128 lower
+// is a rectangle.
+func TestSnappedHolesHaveNoCornerWithinAnEdge(t *testing.T) {
+	hole := []cutout.Point{at(3, 3), at(3, 6), {X: in(4), Y: of(6*128-1, 128)}, at(6, 6), at(6, 3)}
+	got := must(cutout.Snap([]cutout.Shape{shape(rect(0, 0, 10, 10), hole)}, of(1, 16), of(1, 64), nil))
+	want := shape(rect(0, 0, 10, 10), []cutout.Point{at(3, 3), at(3, 6), at(6, 6), at(6, 3)})
+	if diff := cmp.Diff([]cutout.Shape{want}, got, exactly); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// Distances by hand: sides of 3, 4 and 5; the diagonal of a square, 1.41421…, is 1 7/16 on sixteenths, and 1 1/2 on
+// halves, rounded up.
+func TestDistance(t *testing.T) {
+	for _, row := range []struct {
+		to         cutout.Point
+		unit, want fraction.Length
+	}{
+		{at(4, -2), of(1, 16), in(5)}, {at(4, -2), zero, in(5)}, {at(2, 3), of(1, 16), of(23, 16)}, {at(2, 3), of(1, 2), of(3, 2)}, {at(2, 3), in(2), in(2)}, {at(1, 2), of(1, 16), zero},
+	} {
+		if got, err := cutout.Distance(at(1, 2), row.to, row.unit); err != nil || got != row.want {
+			t.Errorf("to %v in %v: %v, %v, want %v", row.to, row.unit, got, err, row.want)
+		}
+	}
+	for _, unit := range []fraction.Length{zero, of(-1, 16)} {
+		if got, err := cutout.Distance(at(1, 2), at(2, 3), unit); err == nil {
+			t.Errorf("in %v: %v, want an error", unit, got)
+		}
+	}
+}

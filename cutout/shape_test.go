@@ -457,3 +457,22 @@ func TestWordsOfEnumerations(t *testing.T) {
 		t.Error("side 9 has a word")
 	}
 }
+
+// A hole goes with the part that is round it, whichever that is.
+func TestPartsKeepTheirHoles(t *testing.T) {
+	square := func(x int64) []cutout.Point { return []cutout.Point{at(x, 4), at(x, 6), at(x+2, 6), at(x+2, 4)} }
+	s := mustShape(t, rect(0, 0, 60, 10), square(5), square(50))
+	for _, row := range []struct {
+		name string
+		cut  []cutout.Point
+		want []cutout.Shape
+	}{
+		{"a band without a hole between", rect(20, -1, 10, 12), []cutout.Shape{shape(rect(0, 0, 20, 10), square(5)), shape(rect(30, 0, 30, 10), square(50))}},
+		{"the left hole cut away", rect(4, -1, 6, 12), []cutout.Shape{shape(rect(0, 0, 4, 10)), shape(rect(10, 0, 50, 10), square(50))}},
+		{"the right hole cut away", rect(49, -1, 6, 12), []cutout.Shape{shape(rect(0, 0, 49, 10), square(5)), shape(rect(55, 0, 5, 10))}},
+	} {
+		if diff := cmp.Diff(row.want, must(s.Minus(row.cut)), exactly); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", row.name, diff)
+		}
+	}
+}
