@@ -155,13 +155,10 @@ func (j *job) fits(k *sheetKind, q *piece) bool {
 	return q.h <= k.h && j.next(k.phase, 0, q)+q.w <= k.w
 }
 
-// times multiplies; ok is false if the product does not fit.
+// times multiplies by b > 0; ok is false if the product does not fit.
 func times(a, b int64) (product int64, ok bool) {
-	if a == 0 || b == 0 {
-		return 0, true
-	}
 	product = a * b
-	return product, product/b == a && !(a == -1 && b == math.MinInt64) && !(b == -1 && a == math.MinInt64)
+	return product, product/b == a
 }
 
 func gcd(a, b int64) int64 {

@@ -42,6 +42,11 @@ func TestBadProblems(t *testing.T) {
 			p.Parts[0].Width = fraction.Of(1, 1<<20)
 			p.Parts[1].Width = fraction.Of(1, 999_983)
 		}, []string{"Parts[1].Width"}, nest.ErrRange},
+		{"too much of parts", func(p *nest.Problem) { // each is a little below the most
+			for i := range p.Parts[:4] {
+				p.Parts[i].Width, p.Parts[i].Height = fraction.Inches(1<<27-1), fraction.Inches(1<<27-1)
+			}
+		}, []string{"Parts[2].Height"}, nest.ErrRange},
 		{"too long", func(p *nest.Problem) { p.Stock[0].Length = fraction.Inches(1 << 30) }, []string{"Stock[0].Length"}, nest.ErrRange},
 	}
 	for _, test := range tests {
@@ -80,6 +85,12 @@ func TestUnplaced(t *testing.T) {
 	}{
 		{"wide", func(p *nest.Problem) { p.Parts[2].Width = inches("48-1/8") }, []nest.Unplaced{{3, nest.TooWide, inches("48-1/8")}}},
 		{"tall", func(p *nest.Problem) { p.Parts[0].Height = inches("95-5/8") }, []nest.Unplaced{{1, nest.TooLong, inches("95-5/8")}}},
+		{"just tall enough, but wide", func(p *nest.Problem) { p.Parts[2].Width, p.Parts[2].Height = inches("48-1/8"), inches("95-1/2") },
+			[]nest.Unplaced{{3, nest.TooWide, inches("48-1/8")}}},
+		{"just long enough for what is not wide enough", func(p *nest.Problem) {
+			p.Stock = append(p.Stock, nest.Stock{Width: inches("24"), Length: inches("100-1/2")})
+			p.Parts[0].Height = inches("100")
+		}, []nest.Unplaced{{1, nest.TooLongForWidth, inches("100")}}},
 		{"off phase", func(p *nest.Problem) { p.Parts[4].LeftPhase = inches("1/2") },
 			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
 		{"used up", func(p *nest.Problem) { p.Stock[0].Count, p.Stock[0].Length = new(1), inches("73") },

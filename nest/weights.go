@@ -46,13 +46,11 @@ func (s *supply) weighing(how Argument, holds []uint64) weighing {
 // sheets returns how many sheets in stock hold the weight at least; all of them if they do not.
 func (s *supply) sheets(g *weighing, total uint64, stock []int) (n int) {
 	for _, kind := range g.large {
-		holds := g.holds[kind]
-		if holds == 0 || total == 0 {
-			break
+		if holds := g.holds[kind]; holds > 0 {
+			take := min((total+holds-1)/holds, uint64(stock[kind]))
+			n += int(take)
+			total -= min(total, take*holds)
 		}
-		take := min((total+holds-1)/holds, uint64(stock[kind]))
-		n += int(take)
-		total -= min(total, take*holds)
 	}
 	return n
 }
