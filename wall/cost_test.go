@@ -3,6 +3,7 @@ package wall
 import (
 	"errors"
 	"math/big"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -43,6 +44,36 @@ func TestSumsOfCostsAreRefusedBeforeTheyWrap(t *testing.T) {
 		var overflow *fraction.OverflowError
 		if !errors.As(err, &overflow) {
 			t.Errorf("%s: got %v, want an overflow", name, err)
+		}
+	}
+}
+
+// Costs are compared field by field, the first that differs decides; of whole sheets and of the narrowest panel more is
+// better. What decides first are the rules that are broken, the price and the blemish.
+func TestCostsAreComparedFieldByField(t *testing.T) {
+	var all []cost
+	for n := range 1 << 7 {
+		bit := func(i int) int64 { return int64(n >> i & 1) }
+		c := cost{blemish: bit(0), price: bit(1), uneven: bit(2), narrow: bit(3)}
+		c.broken, c.pieces, c.whole = int32(bit(4)), int32(bit(5)), int32(bit(6))
+		all = append(all, c)
+	}
+	fields := func(c cost) []int64 {
+		return []int64{int64(c.broken), c.price, c.blemish, int64(c.pieces), c.uneven, -int64(c.whole), -c.narrow}
+	}
+	for _, a := range all {
+		for _, b := range all {
+			if got, want := a.compare(&b), slices.Compare(fields(a), fields(b)); got != want {
+				t.Fatalf("%+v beside %+v: %d, want %d", a, b, got, want)
+			}
+			if got, want := a.exceeds(&b), slices.Compare(fields(a)[:3], fields(b)[:3]) > 0; got != want {
+				t.Fatalf("%+v exceeds %+v: %v", a, b, got)
+			}
+			sum := a.plus(b)
+			if sum.broken != a.broken+b.broken || sum.price != a.price+b.price || sum.blemish != a.blemish+b.blemish || sum.uneven != a.uneven+b.uneven ||
+				sum.pieces != a.pieces+b.pieces || sum.whole != a.whole+b.whole || sum.narrow != min(a.narrow, b.narrow) {
+				t.Fatalf("%+v and %+v are %+v", a, b, sum)
+			}
 		}
 	}
 }

@@ -229,3 +229,22 @@ func TestLayoutsKeep(t *testing.T) {
 		t.Error("no room was judged")
 	}
 }
+
+// A break that costs nothing is used where it may be; within a stretch without seams it is not, though the seam
+// elsewhere costs.
+func TestBreakInAStretchWithoutSeams(t *testing.T) {
+	room := keptRoom(Keep{})
+	room.Runs[0].Openings = nil
+	room.Runs[0].Breaks = []Break{{At: inches("48"), Prominence: fraction.Ratio{}}}
+	room.Runs[0].Focal = []Focal{{From: inches("47"), To: inches("49"), Prominence: fraction.Ratio{}}}
+	for _, test := range []struct {
+		clear []Clear
+		used  bool
+	}{{nil, true}, {[]Clear{{inches("47"), inches("48")}}, true}, {[]Clear{{inches("47"), inches("49")}}, false}} {
+		room.Runs[0].Keep.Clear = test.clear
+		l := firstOf(t, room)
+		if got := slices.Contains(seamsIn(&l, 0), inches("48")); got != test.used {
+			t.Errorf("without seams in %v: seams at %v", test.clear, seamsIn(&l, 0))
+		}
+	}
+}

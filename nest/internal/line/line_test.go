@@ -2,6 +2,7 @@ package line_test
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -91,16 +92,23 @@ func TestCheck(t *testing.T) {
 		want     string
 	}{
 		{0, nil, "capacity: 0"},
-		{line.MaxCapacity + 1, nil, "capacity: "},
+		{1<<40 + 1, nil, "capacity: "},
 		{10, []int64{5, 0}, "sizes[1]: 0"},
 		{10, []int64{5, 6, -7}, "sizes[2]: -7"},
 		{10, []int64{11}, "sizes[0]: 11"},
-		{10, make([]int64, line.MaxItems+1), "sizes: "},
+		{10, make([]int64, 1<<16+1), "sizes: 65537 items"},
 	} {
 		if _, err := line.Pack(context.Background(), tt.capacity, tt.sizes, line.DefaultNodes); err == nil ||
 			!strings.HasPrefix(err.Error(), tt.want) {
 			t.Errorf("Pack(%d, %d sizes) fails with %v, want %q", tt.capacity, len(tt.sizes), err, tt.want)
 		}
+	}
+}
+
+// The most that is accepted: 2^40, and 2^16 items. A size may be the capacity.
+func TestCheckAcceptsTheMost(t *testing.T) {
+	if err := line.Check(1<<40, slices.Repeat([]int64{1 << 40, 1}, 1<<15)); err != nil {
+		t.Error(err)
 	}
 }
 
