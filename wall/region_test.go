@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 )
 
@@ -281,6 +283,181 @@ func TestNoLayout(t *testing.T) {
 			if !strings.Contains(err.Error(), name) {
 				t.Errorf("%s: the reason is %q", name, err)
 			}
+		}
+	}
+}
+
+// A room is valid at each limit and refused beyond it, at the path where it is exceeded.
+func TestLimitsOfARoom(t *testing.T) {
+	type change func(r *Room, more int)
+	run := func(name string) Run {
+		return Run{Name: name, Width: inches("4000"), Heights: heights("0,0,18; 4000,0,18")}
+	}
+	for _, test := range []struct {
+		path   string
+		change change
+	}{
+		{"Stock", func(r *Room, more int) { r.Stock = slices.Repeat(r.Stock, 64+more) }},
+		{"Runs", func(r *Room, more int) {
+			for i := range 98 + more {
+				r.Runs = append(r.Runs, run(fmt.Sprint(i)))
+				r.Runs[len(r.Runs)-1].Width, r.Runs[len(r.Runs)-1].Heights = inches("40"), heights("0,0,18; 40,0,18")
+			}
+		}},
+		{"Installed", func(r *Room, more int) {
+			for i := range int64(1000 + more) {
+				r.Installed = append(r.Installed, Installed{Left: fraction.Inches(i), Right: fraction.Inches(i + 1)})
+			}
+		}},
+		{"Profile.Features", func(r *Room, more int) {
+			for len(r.Profile.Features) < 150+more { // for each of two runs
+				r.Profile.Features = append(slices.Clone(r.Profile.Features), groove.Feature{Kind: groove.Flat, Width: inches("1")})
+			}
+		}},
+		{"Runs[1].Heights", func(r *Room, more int) {
+			for i := range int64(996 + more) { // two in the first run, one at the other end of this
+				r.Runs[1].Heights = append(r.Runs[1].Heights, Height{At: fraction.Inches(i + 1), Top: inches("18")})
+			}
+			r.Runs[1].Heights = append(heights("0,0,18"), append(r.Runs[1].Heights[2:], heights("4000,0,18")...)...)
+		}},
+		{"Runs[1].Openings", func(r *Room, more int) {
+			for i := range int64(200 + more) {
+				o := Opening{Name: fmt.Sprint(i), Outline: cutout.Rectangle(fraction.Inches(3*i+1), inches("1"), inches("1"), inches("1"))}
+				r.Runs[i%2].Openings = append(r.Runs[i%2].Openings, o)
+			}
+			if more > 0 { // the one too many is of the second run
+				r.Runs[1].Openings, r.Runs[0].Openings = r.Runs[0].Openings, r.Runs[1].Openings
+			}
+		}},
+		{"Runs[1].Breaks", func(r *Room, more int) {
+			for i := range int64(50 + more) {
+				r.Runs[1].Breaks = append(r.Runs[1].Breaks, Break{At: fraction.Inches(i + 1)})
+			}
+		}},
+		{"Runs[1].Focal", func(r *Room, more int) {
+			for i := range int64(500 + more) {
+				r.Runs[1].Focal = append(r.Runs[1].Focal, Focal{From: fraction.Inches(i), To: fraction.Inches(i)})
+			}
+		}},
+		{"Runs[0].Openings", func(r *Room, more int) { // a comb of 5000 corners
+			var comb []cutout.Point
+			for i := range int64(2499) {
+				up := fraction.Inches(1 + i%2)
+				comb = append(comb, cutout.Point{X: fraction.Of(i, 4), Y: up}, cutout.Point{X: fraction.Of(i+1, 4), Y: up})
+			}
+			comb = append(comb, cutout.Point{X: fraction.Of(2499, 4), Y: inches("9")}, cutout.Point{Y: inches("9")})
+			if more > 0 {
+				comb = append(comb, cutout.Point{Y: inches("5")})
+			}
+			r.Runs[0].Openings = []Opening{{Name: "comb", Outline: comb}}
+		}},
+		{"Runs[1].Width", func(r *Room, more int) { // 1000 sheets of 8 side by side
+			r.Stock = append([]nest.Stock{{Name: "narrow", Width: inches("2"), Length: inches("96")}}, r.Stock...)
+			r.Stock[1].Width = inches("8")
+			r.Runs[1].Width = inches("4000").Add(fraction.Of(int64(more), 8))
+			r.Runs[1].Heights[1].At = r.Runs[1].Width
+		}},
+	} {
+		for more := range 2 {
+			room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
+				Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}}, Runs: []Run{run("a"), run("b")}}
+			test.change(&room, more)
+			err := room.Validate()
+			var f *fault.Fault
+			if more == 0 && err != nil || more == 1 && (!errors.As(err, &f) || f.Path.String() != test.path) {
+				t.Errorf("%s, %d beyond the limit: %v", test.path, more, err)
+			}
+		}
+	}
+}
+
+// What is just right beside what TestRoomFaults refuses.
+func TestRoomsThatAreJustRight(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		valid  bool
+		change func(*Room)
+	}{
+		{"a snap of half a mark", true, func(r *Room) { r.Snap = inches("1/32") }},
+		{"more", false, func(r *Room) { r.Snap = inches("1/31") }},
+		{"a phase just below the repeat", true, func(r *Room) { r.Stock[0].LeftPhase = r.Profile.Pitch().Sub(inches("1/16")) }},
+		{"one below 0", false, func(r *Room) { r.Stock[0].LeftPhase = inches("-1/16") }},
+		{"stock that squaring up leaves a little of", true, func(r *Room) { r.Saw.SquareUp = inches("47 15/16") }},
+		{"or nothing", false, func(r *Room) { r.Saw.SquareUp = inches("48") }},
+		{"a scribe below 0", false, func(r *Room) { r.Scribe = inches("-1/4") }},
+		{"a focal zone of no width", true, func(r *Room) { r.Runs[0].Focal = []Focal{{From: inches("3"), To: inches("3")}} }},
+		{"one that is seen less than not", false, func(r *Room) { r.Runs[0].Focal = []Focal{{To: inches("3"), Prominence: fraction.NewRatio(-1, 2)}} }},
+		{"breaks a little more than a seam apart", true, func(r *Room) {
+			r.Gaps.Seam = inches("1/8")
+			r.Runs[0].Breaks = []Break{{At: inches("3/16")}, {At: inches("3/8")}, {At: inches("39 13/16")}}
+		}},
+		{"a seam from the left end", false, func(r *Room) { r.Gaps.Seam, r.Runs[0].Breaks = inches("1/8"), []Break{{At: inches("1/8")}} }},
+		{"a seam from the right end", false, func(r *Room) { r.Gaps.Seam, r.Runs[0].Breaks = inches("1/8"), []Break{{At: inches("39 7/8")}} }},
+		{"a seam apart", false, func(r *Room) {
+			r.Gaps.Seam, r.Runs[0].Breaks = inches("1/8"), []Break{{At: inches("3")}, {At: inches("3 1/8")}}
+		}},
+		{"a break that is seen less than not", false, func(r *Room) { r.Runs[0].Breaks = []Break{{At: inches("3"), Prominence: fraction.NewRatio(-1, 2)}} }},
+		{"a box for ten devices", true, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "o", Kind: Box, Gangs: 10, Outline: ring("1,1; 2,1; 2,2")}}
+		}},
+		{"for eleven", false, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "o", Kind: Box, Gangs: 11, Outline: ring("1,1; 2,1; 2,2")}}
+		}},
+		{"for fewer than none", false, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "o", Kind: Box, Gangs: -1, Outline: ring("1,1; 2,1; 2,2")}}
+		}},
+		{"the last kind of opening", true, func(r *Room) { r.Runs[0].Openings = []Opening{{Name: "o", Kind: Box, Outline: ring("1,1; 2,1; 2,2")}} }},
+		{"a step", true, func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 20,0,18; 20,0,28; 40,0,28") }},
+		{"one at the right end", false, func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 40,0,18; 40,0,28") }},
+		{"three stations at one place", false, func(r *Room) { r.Runs[0].Heights = heights("0,0,18; 20,0,18; 20,0,28; 20,0,38; 40,0,28") }},
+		{"stations a little more than two side gaps apart", true, func(r *Room) {
+			r.Gaps.Side = inches("1/2")
+			r.Runs[0].Heights = heights("0,0,18; 1 1/16,0,18; 40,0,18")
+		}},
+		{"just two side gaps", false, func(r *Room) { r.Gaps.Side, r.Runs[0].Heights = inches("1/2"), heights("0,0,18; 1,0,18; 40,0,18") }},
+		{"a wall a little higher than its gaps", true, func(r *Room) {
+			r.Gaps.Top, r.Gaps.Bottom = inches("10"), inches("7 15/16")
+		}},
+		{"just as high", false, func(r *Room) { r.Gaps.Top, r.Gaps.Bottom = inches("10"), inches("8") }},
+		{"just nothing high", false, func(r *Room) { r.Runs[0].Heights[0].Bottom = inches("18") }},
+		{"a lean to just before the next station", true, func(r *Room) { r.Runs[0].Left.Lean = inches("39 15/16") }},
+		{"at the other end", true, func(r *Room) { r.Runs[1].Right.Lean = inches("-39 15/16") }},
+		{"panels that are up and touch", true, func(r *Room) {
+			r.Installed = []Installed{{Left: inches("3"), Right: inches("9")}, {Left: inches("9"), Right: inches("12")}, {Run: 1, Left: inches("3"), Right: inches("9")}}
+		}},
+		{"one of no width", false, func(r *Room) { r.Installed = []Installed{{Left: inches("3"), Right: inches("3")}} }},
+		{"one on a run before the first", false, func(r *Room) { r.Installed = []Installed{{Run: -1, Left: inches("3"), Right: inches("9")}} }},
+		{"one out of phase", false, func(r *Room) {
+			r.Installed = []Installed{{Left: inches("3"), Right: inches("9"), LeftPhase: inches("-1")}}
+		}},
+		{"the last kind of end", true, func(r *Room) { r.Runs[0].Left.Kind = Covered }},
+		{"one kind more", false, func(r *Room) { r.Runs[0].Left.Kind = EndKind(len(endKinds)) }},
+		{"a corner that only one names", true, func(r *Room) { r.Runs[1].Left.Kind = Exposed }},
+		{"a closed room", true, func(r *Room) {
+			r.Closed, r.Runs[0].Left.Kind, r.Runs[1].Right.Kind = true, OutsideCorner, OutsideCorner
+		}},
+		{"a closed room with a bare wall between its ends", true, func(r *Room) { r.Closed = true }},
+		{"a door that takes one run", true, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "door", Outline: ring("0,-1; 40,-1; 40,19; 0,19")}}
+		}},
+		{"doors that take both", false, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "door", Outline: ring("0,-1; 40,-1; 40,19; 0,19")}}
+			r.Runs[1].Openings = r.Runs[0].Openings
+		}},
+		{"doors that leave a mark's strip of one", true, func(r *Room) {
+			r.Runs[0].Openings = []Opening{{Name: "door", Outline: ring("0,-1; 40,-1; 40,19; 0,19")}}
+			r.Runs[1].Openings = []Opening{{Name: "door", Outline: ring("0,-1; 39,-1; 39,19; 0,19")}}
+		}},
+	} {
+		room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
+			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+			Runs: []Run{
+				{Name: "a", Width: inches("40"), Right: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
+				{Name: "b", Width: inches("40"), Left: End{Kind: InsideCorner}, Heights: heights("0,0,18; 40,0,18")},
+			}}
+		test.change(&room)
+		if err := room.Validate(); err == nil != test.valid {
+			t.Errorf("%s: %v", test.name, err)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -112,5 +113,95 @@ func TestWallsThatDoNotClose(t *testing.T) {
 	open := taped(t, true, to("ie", 120), to("ei", 60), in(50))
 	if got := surveyed(t, open); len(got) > 0 {
 		t.Errorf("part of the room is not taped: %q", got)
+	}
+}
+
+// Sizes at which a doubt begins, and just before: leans, distances of stations, boxes that differ and strips beside openings
+// of a wall of 60 by 20, with these priorities.
+func TestDoubtsBeginBeyondTheirPriority(t *testing.T) {
+	in := fraction.MustParse
+	opening := func(name string, kind wall.OpeningKind, left, bottom, width, height string) wall.Opening {
+		return wall.Opening{Name: name, Kind: kind, Outline: cutout.Rectangle(in(left), in(bottom), in(width), in(height))}
+	}
+	box := func(name, left, width, height string, gangs int) wall.Opening {
+		o := opening(name, wall.Box, left, "5", width, height)
+		o.Gangs = gangs
+		return o
+	}
+	for _, row := range []struct {
+		name   string
+		change func(*wall.Room)
+		want   []string
+	}{
+		{"leans of the most", func(r *wall.Room) { r.Runs[0].Left.Lean, r.Runs[0].Right.Lean = in("-1/2"), in("1/2") }, nil},
+		{"leans of more", func(r *wall.Room) { r.Runs[0].Left.Lean, r.Runs[0].Right.Lean = in("-9/16"), in("5/8") },
+			[]string{"Runs[0].Left.Lean out of plumb [] [9/16 1/2]", "Runs[0].Right.Lean out of plumb [] [5/8 1/2]"}},
+		{"stations farther apart", func(r *wall.Room) { r.Priorities.StationDistance = in("59") }, []string{"Runs[0].Heights[1].At stations apart [] [60 59]"}},
+		{"boxes that differ by the most", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 0), box("b", "30", "2 1/4", "3 3/4", 0)}
+		}, nil},
+		{"in width by more", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 0), box("b", "30", "2 3/8", "4", 0)}
+		}, []string{"Runs[0].Openings[1] boxes differ [b a] [2 3/8 4 2 4 1/4]"}},
+		{"in height by more, named once", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 0), box("b", "20", "2", "4", 0), box("c", "30", "2", "3 1/2", 0)}
+		}, []string{"Runs[0].Openings[2] boxes differ [c a] [2 3 1/2 2 4 1/4]"}},
+		{"one as wide as one and a half", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 0), box("b", "30", "3", "4", 0)}
+		}, nil},
+		{"of as many gangs", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 1), box("b", "30", "4", "4", 1)}
+		}, []string{"Runs[0].Openings[1] boxes differ [b a] [4 4 2 4 1/4]"}},
+		{"of other gangs", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 1), box("b", "30", "2 3/8", "4", 2)}
+		}, nil},
+		{"gangs of one alone", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{box("a", "10", "2", "4", 1), box("b", "30", "2 3/8", "4", 0)}
+		}, []string{"Runs[0].Openings[1] boxes differ [b a] [2 3/8 4 2 4 1/4]"}},
+		// The gaps are 1/2 at the sides, 1/4 at the top, 1/8 at the bottom and 1/16 round a window.
+		{"strips of the least", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "1 9/16", "1 3/16", "56 7/8", "17 1/2")}
+		}, nil},
+		{"narrower ones", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "1 1/2", "1 1/8", "57", "17 5/8")}
+		}, []string{"Runs[0].Openings[0] narrow strip left [w] [15/16 1]", "Runs[0].Openings[0] narrow strip right [w] [15/16 1]",
+			"Runs[0].Openings[0] narrow strip above [w] [15/16 1]", "Runs[0].Openings[0] narrow strip below [w] [15/16 1]"}},
+		{"none is left", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "9/16", "3/16", "30", "5")}
+		}, nil},
+		{"strips between", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("a", wall.Window, "10", "5", "4", "4"), opening("b", wall.Window, "15", "5", "4", "4"),
+				opening("c", wall.Window, "20 1/8", "5", "4", "4")}
+		}, []string{"Runs[0].Openings[1] narrow strip between [b a] [7/8 1]"}},
+		{"listed the other way round", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("a", wall.Window, "15", "5", "4", "4"), opening("b", wall.Window, "10", "5", "4", "4")}
+		}, []string{"Runs[0].Openings[1] narrow strip between [b a] [7/8 1]"}},
+		{"beside, but one above the other", func(r *wall.Room) {
+			r.Runs[0].Openings = []wall.Opening{opening("a", wall.Window, "10", "3", "4", "4"), opening("b", wall.Window, "14 1/2", "7", "4", "4")}
+		}, nil},
+		{"under the lower side of a step", func(r *wall.Room) {
+			r.Runs[0].Heights = []wall.Height{{Top: in("20")}, {At: in("30"), Top: in("20")}, {At: in("30"), Top: in("30"), Bottom: in("2")}, {At: in("60"), Top: in("30"), Bottom: in("2")}}
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "25", "3", "10", "16")}
+		}, []string{"Runs[0].Openings[0] narrow strip above [w] [11/16 1]", "Runs[0].Openings[0] narrow strip below [w] [13/16 1]"}},
+		{"under the higher one only", func(r *wall.Room) {
+			r.Runs[0].Heights = []wall.Height{{Top: in("20")}, {At: in("30"), Top: in("20")}, {At: in("30"), Top: in("30")}, {At: in("60"), Top: in("30")}}
+			r.Runs[0].Openings = []wall.Opening{opening("w", wall.Window, "30", "3", "10", "16")}
+		}, nil},
+	} {
+		room := taped(t, false, "ee: 0 0 20, 60 0 20")
+		room.Gaps = wall.Gaps{Side: in("1/2"), Top: in("1/4"), Bottom: in("1/8"), Window: in("1/16")}
+		room.Priorities.OutOfPlumb, room.Priorities.StationDistance, room.Priorities.BoxDifference, room.Priorities.LeastStrip = in("1/2"), in("60"), in("1/4"), in("1")
+		row.change(room)
+		doubts, err := room.Survey()
+		if err != nil {
+			t.Errorf("%s: %v", row.name, err)
+		}
+		var got []string
+		for _, d := range doubts {
+			got = append(got, fmt.Sprint(d.Path, " ", d.Kind, " ", d.Names, " ", d.Lengths))
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("%s:\ngot  %q\nwant %q", row.name, got, row.want)
+		}
 	}
 }
