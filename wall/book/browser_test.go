@@ -212,7 +212,7 @@ func TestBooksInABrowser(t *testing.T) {
 			case f.Name == "book.html":
 				add(n.name, f.Body)
 			case f.Name == "templates-letter.html" && n.name != "hostile":
-				pages = append(pages, shown{n.name + " " + f.Name, f.Body, laptopWide})
+				pages = append(pages, shown{n.name + " " + f.Name, f.Body, laptopWide}, shown{n.name + " " + f.Name + " on Letter", printed(f.Body, ""), 816})
 			}
 		}
 	}
@@ -233,7 +233,7 @@ func TestBooksInABrowser(t *testing.T) {
 			t.Error(f)
 		}
 	}
-	for _, want := range []string{"the page is", "overlap", "text over text", "text past its drawing", "line through text", "less than 2.5 mm", "without scope", "skips a level", "slides sideways"} {
+	for _, want := range []string{"the page is", "overlap", "text over text", "text past its drawing", "line through text", "text over a mark", "less than 2.5 mm", "without scope", "skips a level", "slides sideways"} {
 		if !strings.Contains(bad.String(), want) {
 			t.Errorf("the look misses a fault of the kind %q; found:\n%s", want, &bad)
 		}
@@ -246,7 +246,7 @@ const badName = "bad on purpose on A4"
 func badPage() []byte {
 	const drawn = `<svg viewBox="0 0 200 60" width="200" height="60" role="img" aria-labelledby="bad" class="drawing"><title id="bad">Bad on purpose</title>
 <text x="10" y="30" class="">one line of text</text><text x="20" y="34" class="">another line of text</text>
-<text x="150" y="55" class="">a line far past the side of its drawing</text><text x="120" y="15" class="" style="font-size:9px">struck</text><path class="pole" d="M100 11H180"/></svg>`
+<text x="150" y="55" class="">a line far past the side of its drawing</text><text x="120" y="15" class="" style="font-size:9px">struck</text><path class="pole" d="M100 11H180"/><path class="nail" d="M20 24l5 5m0 -5l-5 5"/></svg>`
 	return fmt.Appendf(nil, `<!DOCTYPE html><html lang="en"><style>%s</style><body><h1>Bad</h1><h3>Skipped</h3><div style="width:900px">wide</div>
 <table><tr><th>no scope</th></tr></table><p style="margin-top:-3em">over it</p><div style="overflow-x:auto"><div style="width:800px">slid</div></div>%s</body></html>`, style(), drawn)
 }

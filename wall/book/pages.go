@@ -112,12 +112,14 @@ func (b *page) draw() (failed error) {
 			sectioned[like] = true
 			each(i, drawing.Section)
 		}
-		if len(run.Panels) > 0 && b.Plan.Profile.Pitch.Sign() > 0 {
+		patterned := len(run.Panels)+len(run.Installed) > 0 && b.Plan.Profile.Pitch.Sign() > 0
+		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); patterned && b.Plan.Runs[before].CornerRight == nil {
 			side(i, false, drawing.End)
-			side(i, true, drawing.End)
 		}
-		if drawing.CornerLetter(b.Plan, i) != "" {
+		if run.CornerRight != nil {
 			each(i, drawing.Corner)
+		} else if patterned {
+			side(i, true, drawing.End)
 		}
 		each(i, drawing.FittingStrip).may = true // a run of one piece has none
 	}
@@ -152,20 +154,13 @@ func (b *page) draw() (failed error) {
 // drawAll makes the pictures on all processors.
 func (b *page) drawAll(all []*sketch) {
 	var workers sync.WaitGroup
-	next := make(chan *sketch, len(all))
+	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for _, s := range all {
-		next <- s
-	}
-	close(next)
-	for range runtime.GOMAXPROCS(0) {
+		slots <- struct{}{}
 		workers.Go(func() {
-			for s := range next {
-				func() {
-					defer func() { s.caught = recover() }()
-					if s.made, s.err = s.make(); s.err == nil {
-						s.file = File{s.made.Name + ".svg", s.made.SVG()}
-					}
-				}()
+			defer func() { s.caught = recover(); <-slots }()
+			if s.made, s.err = s.make(); s.err == nil {
+				s.file = File{s.made.Name + ".svg", s.made.SVG()}
 			}
 		})
 	}
@@ -177,7 +172,7 @@ func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": drawing.OnArc, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
+		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": func(p plan.Piece, at plan.Point) bool { return plan.ArcAt(p.Marks.Arcs, at) != nil }, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
@@ -202,6 +197,7 @@ func (b *page) funcs() template.FuncMap {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
 		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
+		"many":   func(p plan.Piece) bool { return len(p.Holes) > drawing.ManyHoles },
 		"sheets": func() string { return leaves("S", b.sheets) }, "odd": func() string { return leaves("P", b.odd) },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },
 		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
@@ -219,22 +215,12 @@ func (b *page) leaf() template.CSS {
 	return template.CSS(`"` + quoted + `"`)
 }
 
-// ends names the drawings of what is at both ends of run i: the end itself, or the corner that it
-// has to the right of it.
+// ends names the drawings of what is at both ends of run i.
 func (b *page) ends(i int) (names []string) {
-	before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs)
-	left, right, corner := fmt.Sprintf("run-%d-left-end", i+1), fmt.Sprintf("run-%d-right-end", i+1), fmt.Sprintf("corner-%d", i+1)
-	if section := fmt.Sprintf("run-%d-section", i+1); b.drawn[section].Name != "" {
-		names = append(names, section)
-	}
-	if _, ok := b.drawn[left]; ok && b.Plan.Runs[before].CornerRight == nil {
-		names = append(names, left)
-	}
-	if _, ok := b.drawn[corner]; ok {
-		return append(names, corner)
-	}
-	if _, ok := b.drawn[right]; ok {
-		names = append(names, right)
+	for _, name := range []string{"run-%d-section", "run-%d-left-end", "corner-%d", "run-%d-right-end"} {
+		if name = fmt.Sprintf(name, i+1); b.drawn[name].Name != "" {
+			names = append(names, name)
+		}
 	}
 	return names
 }

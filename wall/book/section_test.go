@@ -11,7 +11,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -82,7 +81,7 @@ func TestShortTextMarksEveryCorner(t *testing.T) {
 			outlines := []plan.HoleMarks{{Corners: piece.Marks.Corners}}
 			for _, o := range append(outlines, piece.Marks.Holes...) {
 				for _, c := range o.Face {
-					if drawing.OnArc(piece, c) {
+					if plan.ArcAt(piece.Marks.Arcs, c) != nil {
 						continue
 					}
 					across := c.X

@@ -3,11 +3,11 @@ package drawing
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -77,12 +77,30 @@ func (c *canvas) drills(on *node, piece plan.Piece, circle, lines string, least 
 	}
 }
 
+// number writes the number of a cut in the first of some places from which a lead to its line crosses
+// no text, and reports whether there is one.
+func (c *canvas) number(text line, from, to point, places []box) bool {
+	seat, ok := c.place(c.clear(places, from, to)...)
+	if ok {
+		c.words = append(c.words, seat)
+		x, y := seat.middle()
+		if atX, atY := nearestOn(seat, from, to); math.Hypot(atX-x, atY-y) > numberSize {
+			c.stroke("lead", "M", x, y, "L", atX, atY)
+		}
+		c.dot("cutnumber", x, y, numberSize)
+		text.seated(&c.node, "cuttext", seat)
+	}
+	return ok
+}
+
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.
 type stop struct {
 	text line
 	at   fraction.Length
 	ink  float64 // where it belongs
 	spot float64 // where it stands; see spreadStops
+	y    float64 // ink of the place of a sign
+	flaw bool    // the sign is that of a blemish
 	last bool    // of the lines at one place
 }
 
@@ -100,11 +118,11 @@ func spreadStops(all []stop, gap, lo, hi float64) []stop {
 }
 
 // hang writes stops at y, reading upwards, over what lead draws of each; it returns the longest.
-func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead func(stop)) (deepest float64) {
+func (c *canvas) hang(all []stop, lo, hi, y float64, lead func(stop)) (deepest float64) {
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		lead(s)
-		s.text.upright(&c.node, class, s.spot, y, "end")
-		deepest = max(deepest, s.text.width(size))
+		s.text.upright(&c.node, "", s.spot, y, "end")
+		deepest = max(deepest, s.text.width(typeSize))
 	}
 	return deepest
 }
@@ -112,7 +130,7 @@ func (c *canvas) hang(all []stop, class string, size, lo, hi, y float64, lead fu
 // below writes stops under a line of ink at y, each over its lead and what over draws, and returns
 // where they end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
-	return y + long + 3 + c.hang(all, "", typeSize, lo, hi, y+long+3, func(s stop) {
+	return y + long + 3 + c.hang(all, lo, hi, y+long+3, func(s stop) {
 		over(s)
 		c.claimLine(s.ink, y+1, s.ink, y+straight)
 		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
@@ -128,9 +146,4 @@ func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func
 		c.stroke("lead", "M", x-1, s.ink, "h", -straight, "L", x-long, s.spot)
 		s.text.write(&c.node, "", x-long-3, s.spot+4, "end")
 	}
-}
-
-// parted reports whether more than a seam lies between neighbors, such as a door.
-func (c *canvas) parted(a, b wall.Panel) bool {
-	return c.plan.Gaps.Seam.Add(c.tape.Mark).Less(b.Left.Sub(a.Right))
 }

@@ -52,16 +52,8 @@ func (c *canvas) said(y float64, lines ...line) float64 {
 }
 
 // seen says what is seen of the pattern at an end, if anything is.
-func (c *canvas) seen(end plan.End, path string) (lines []line) {
-	if cut := CutName(c.tape, end.Cut); cut != "" {
-		for n, l := range wrapped("seen: "+cut, path+".cut", c.Width-16, c.Width-16) {
-			if f := l[0].(figure); n == 0 {
-				l = line{"seen: ", figure{strings.TrimPrefix(f.text, "seen: "), f.from}}
-			}
-			lines = append(lines, l)
-		}
-	}
-	return lines
+func (c *canvas) seen(end plan.End, path string) []line {
+	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"seen: "}, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both
@@ -95,7 +87,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
 		cuts := [][]line{d.seen(run.Right, ref("runs[%d].right", i)), d.seen(next.Left, ref("runs[%d].left", n))}
 		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
-		y := 52 + cornerLeg
+		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
 			fit := line{"butts, starts off the corner by ", gaps[k]}
 			if c.Mitred() {

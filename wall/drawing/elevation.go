@@ -1,10 +1,8 @@
 package drawing
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -166,9 +164,7 @@ func (e *elevation) callouts() float64 {
 func (e *elevation) wall() {
 	e.stroke("wall", e.outline(e.run.Outline))
 	if len(e.run.Installed) > 0 {
-		clip, shown := e.clip(e.path + "wall")
-		clip.add("path", "d", e.outline(e.run.Outline))
-		up := e.add("g", "clip-path", shown)
+		up := e.add("g", "clip-path", e.clip(e.path+"wall", e.outline(e.run.Outline)))
 		for _, panel := range e.run.Installed {
 			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
 		}
@@ -319,22 +315,15 @@ func (e *elevation) start() {
 	e.word(box{right, y - typeSize, wide, typeSize + 3})
 }
 
-// sign is what stands above the wall with a lead to its place: the height of a station, or the
-// number of a blemish.
-type sign struct {
-	stop
-	flaw bool
-	y    float64 // ink of the place
-}
-
-// signs are the signs above the wall from left to right, and the ink that the longest height takes:
-// level where all have room so, else upright. Blemishes too many for the wall are left to the table.
-func (e *elevation) signs() (all []sign, long float64) {
+// signs are what stands above the wall with a lead to its place, the heights of stations and the
+// numbers of blemishes, and the ink that the longest height takes: level where all have room so, else
+// upright. Blemishes too many for the wall are left to the table.
+func (e *elevation) signs() (all []stop, long float64) {
 	flaws := 0
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
 			flaws++
-			all = append(all, sign{stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At)}, true, e.spot(b)})
+			all = append(all, stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At), y: e.spot(b), flaw: true})
 		}
 	}
 	if left, right := e.sides(); float64(flaws+len(e.corners(true)))*2*flawRadius > 1.5*(right-left) {
@@ -342,9 +331,8 @@ func (e *elevation) signs() (all []sign, long float64) {
 	}
 	for _, s := range e.corners(true) {
 		long = max(long, s.text.width(typeSize))
-		all = append(all, sign{stop: s, y: e.y(s.at)})
+		all = append(all, s)
 	}
-	slices.SortStableFunc(all, func(a, b sign) int { return cmp.Compare(a.ink, b.ink) })
 	return all, long
 }
 
@@ -361,16 +349,12 @@ func (e *elevation) above() {
 	if level {
 		gap = max(gap, long+8)
 	}
-	wanted := make([]float64, len(all))
-	for i, s := range all {
-		wanted[i] = s.ink
-	}
 	lo, hi := e.sides()
 	if float64(len(all)-1)*gap > hi-lo {
 		lo, hi = gap/2+2, e.Width-gap/2-2
 	}
-	for i, x := range spread(wanted, gap, lo, hi) {
-		s := all[i]
+	for _, s := range spreadStops(all, gap, lo, hi) {
+		x := s.spot
 		switch e.word(centered(x, y, gap, 2*flawRadius)); {
 		case s.flaw:
 			e.stroke("flawlead", "M", x, y, "L", s.ink, s.y)

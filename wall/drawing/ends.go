@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"slices"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
@@ -18,27 +20,29 @@ type tip struct {
 // tip returns what lies within a length of one end of run i; nothing is shown where it has no
 // panels. Boards are shown over their joints.
 func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
-	run := c.plan.Runs[i]
+	run, profile := c.plan.Runs[i], c.plan.Profile
 	t := tip{run: run, right: right}
-	n, profile := 0, c.plan.Profile
-	if len(run.Panels) == 0 {
+	var all []plan.Installed // those to be fitted too
+	for _, p := range run.Panels {
+		all = append(all, plan.Installed{Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
+	}
+	if all = append(all, run.Installed...); len(all) == 0 || profile.Pitch.Sign() <= 0 {
 		return t
 	}
+	slices.SortFunc(all, func(a, b plan.Installed) int { return a.Left.Compare(b.Left) })
+	panel := all[0]
 	if right {
-		n = len(run.Panels) - 1
+		panel = all[len(all)-1]
 	}
-	panel := run.Panels[n]
-	whole := panel.Right.Sub(panel.Left)
+	span := fraction.Min(most, panel.Right.Sub(panel.Left))
 	if profile.Boards {
-		whole = run.Limits[1].Sub(run.Limits[0])
+		span = fraction.Min(most, run.Limits[1].Sub(run.Limits[0]))
 	}
-	span := fraction.Min(most, whole)
 	t.from, t.to = panel.Left, panel.Left.Add(span)
-	phase := panel.LeftPhase
-	if right && profile.Pitch.Sign() > 0 {
-		t.from, t.to, phase = panel.Right.Sub(span), panel.Right, panel.RightPhase.Sub(span).Mod(profile.Pitch)
+	if right {
+		t.from, t.to = panel.Right.Sub(span), panel.Right
 	}
-	t.shown = stripes(profile, t.from, t.to, phase)
+	t.shown = stripes(profile, t.from, t.to, panel.LeftPhase.Add(t.from.Sub(panel.Left)).Mod(profile.Pitch))
 	return t
 }
 

@@ -3,6 +3,7 @@ package drawing
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -64,6 +65,14 @@ func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 func wrapped(text, from string, width, most float64) (lines []line) {
 	for _, words := range wrap(text, width, typeSize) {
 		lines = append(lines, line{figure{clip(words, most, typeSize), from}})
+	}
+	return lines
+}
+
+// after is the figure in lines up to a width, the first of them behind other words.
+func (f figure) after(words line, width float64) (lines []line) {
+	if lines = wrapped(f.text, f.from, width-words.width(typeSize), width); len(lines) > 0 {
+		lines[0] = append(slices.Clone(words), lines[0]...)
 	}
 	return lines
 }

@@ -61,10 +61,8 @@ func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, w
 // drawPiece draws a piece with its pattern, seen in v, which has the piece's own coordinates.
 func (pic *Picture) drawPiece(on *node, v view, profile plan.Profile, piece plan.Piece, what string) {
 	shape := v.curved(piece.Marks.Arcs, rings(piece)...)
-	clip, shown := pic.clip(what)
-	clip.add("path", "d", shape, "clip-rule", "evenodd")
 	on.stroke("board", shape).set("fill-rule", "evenodd")
-	pic.drawPattern(on.add("g", "clip-path", shown), v, profile, piece.LeftPhase, piece.Width, piece.Height)
+	pic.drawPattern(on.add("g", "clip-path", pic.clip(what, shape)), v, profile, piece.LeftPhase, piece.Width, piece.Height)
 	on.stroke("edge", shape).set("fill-rule", "evenodd")
 }
 

@@ -18,7 +18,6 @@ import (
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
 	holedTall  = 460.0 // of one with many holes
-	manyHoles  = 4
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
@@ -26,6 +25,10 @@ const (
 	dotSize    = 1.9
 	letterSize = 14.0
 )
+
+// ManyHoles is the most holes of a piece whose every corner has its letter on the back too; of more,
+// each hole has its name there.
+const ManyHoles = 4
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {
@@ -61,7 +64,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
 	if i >= 0 && i < len(p.Pieces) && !back {
-		if one := p.Pieces[i]; len(one.Holes) > manyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
+		if one := p.Pieces[i]; len(one.Holes) > ManyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
 			most = wideInk // of a face that is a quarter wider than high, or has much to saw out
 		}
 	}
@@ -143,7 +146,7 @@ func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
 	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
-	if d.Width == wideInk && len(d.piece.Holes) > manyHoles {
+	if d.Width == wideInk && len(d.piece.Holes) > ManyHoles {
 		most = holedTall
 	}
 	d.scale = whole(min(room/across, most/tall))
@@ -216,24 +219,32 @@ func (d *pieceDrawing) fixing() {
 	for _, p := range nails {
 		if x, y := spot(p); f.Nails != finish.UsualNails {
 			on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
+			d.claim(centered(x, y, 7, 7))
 		}
 	}
 }
 
-// scribe draws what is left on the piece beside it.
+// scribe draws what is left on the piece to its sawn edge; the edge that it is scribed to is dashed.
 func (d *pieceDrawing) scribe() {
 	s := d.piece.Scribe
 	if s == nil {
 		return
 	}
-	x := d.piece.Width
+	finished, sawn, ring := d.piece.Width, d.piece.Width.Add(s.Width), d.piece.Outline
 	if s.Edge == wall.Left {
-		x = s.Width.Neg()
+		finished, sawn = zero, s.Width.Neg()
 	}
-	strip := d.view.area(x, fraction.Length{}, x.Add(s.Width), d.piece.Height)
+	strip := d.view.area(fraction.Min(finished, sawn), zero, fraction.Max(finished, sawn), d.piece.Height)
 	d.rect(strip, "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45))
+	d.stroke("edge", "M", d.x(finished), strip.y, "H", d.x(sawn), "v", strip.h, "H", d.x(finished))
+	for i, p := range ring {
+		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
+			d.stroke("finish", "M", d.x(p.X), d.y(p.Y), "L", d.x(q.X), d.y(q.Y))
+		}
+	}
 	text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
-	if seat, ok := d.place(besides(strip, text.width(typeSize)+4, laneHigh)...); ok {
+	w := text.width(typeSize) + 4
+	if seat, ok := d.place(append(besides(strip, w, laneHigh), farther(strip, w, laneHigh)...)...); ok {
 		text.seated(&d.node, "halo", seat)
 	}
 }
@@ -309,7 +320,17 @@ func (d *pieceDrawing) letters() {
 			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
 		}
 	}
-	for i, c := range d.corners {
+	named := d.corners
+	if holes := d.piece.Holes; d.back && len(holes) > ManyHoles {
+		named = named[:len(d.piece.Marks.Face)]
+		for i, hole := range holes {
+			name := line{figure{clip(hole.Opening, 80, typeSize), strings.TrimSuffix(d.marks, "marks.") + ref("holes[%d].opening", i)}}
+			if seat, ok := d.place(besides(d.around(hole.Outline), name.width(typeSize), letterSize)...); ok {
+				name.seated(&d.node, "halo", seat)
+			}
+		}
+	}
+	for i, c := range named {
 		if c.arc {
 			continue
 		}
@@ -360,14 +381,7 @@ func (d *pieceDrawing) strokes() {
 		seats := grid([]float64{15, -15, 24, -24, 36, -36, 50, -50}, []float64{.5, .35, .65, .2, .8}, func(away, along float64) box {
 			return centered(x0+(x1-x0)*along-(y1-y0)/long*away, y0+(y1-y0)*along+(x1-x0)/long*away, 2*numberSize, 2*numberSize)
 		})
-		if seat, ok := d.place(d.clear(seats, from, to)...); ok {
-			d.words = append(d.words, seat)
-			x, y := seat.middle()
-			atX, atY := nearestOn(seat, from, to)
-			d.stroke("lead", "M", x, y, "L", atX, atY)
-			d.dot("cutnumber", x, y, numberSize)
-			line{counted(fmt.Sprint(n + 1))}.seated(&d.node, "cuttext", seat)
-		}
+		d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seats)
 	}
 	for i, a := range d.piece.Marks.Arcs {
 		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}

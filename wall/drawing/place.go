@@ -36,7 +36,7 @@ func nearestOn(c box, from, to point) (x, y float64) {
 	dx, dy := to[0]-from[0], to[1]-from[1]
 	share := .5
 	if long := dx*dx + dy*dy; long > 0 {
-		share = max(.1, min(.9, ((x-from[0])*dx+(y-from[1])*dy)/long))
+		share = max(.05, min(.95, ((x-from[0])*dx+(y-from[1])*dy)/long))
 	}
 	return from[0] + dx*share, from[1] + dy*share
 }

@@ -47,7 +47,7 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 		}
 		return y + 2*laneHigh
 	}
-	return y + 14 + e.hang(under, "", typeSize, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
+	return y + 14 + e.hang(under, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
 }
 
 // apart reports whether stops from left to right have room side by side.
@@ -100,16 +100,14 @@ func (e *elevation) foot(y float64) float64 {
 }
 
 // unitWords has the names of the units that people read.
-var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimetres", fraction.Centimetre: "centimetres"}
+var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimeters", fraction.Centimetre: "centimeters"}
 
 // bar draws a bar of the scale and returns where it ends.
 func (c *canvas) bar(y float64) float64 {
 	inch, steps := 1.0, []int{1, 2, 3, 6, 12, 24, 48, 96, 192}
-	if c.tape.Unit != fraction.Inch {
-		inch, steps = 1/25.4, []int{10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
-		if c.tape.Unit == fraction.Centimetre {
-			inch, steps = 1/2.54, []int{1, 2, 5, 10, 20, 50, 100, 200, 500}
-		}
+	if unit := c.tape.Unit; unit != fraction.Inch {
+		inch = map[fraction.Unit]float64{fraction.Millimetre: 1 / 25.4, fraction.Centimetre: 1 / 2.54}[unit]
+		steps = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000}
 	}
 	i := max(0, slices.IndexFunc(steps, func(s int) bool { return float64(s)*inch*c.scale > 44 }))
 	step := float64(steps[i]) * inch * c.scale
@@ -124,17 +122,12 @@ func (c *canvas) bar(y float64) float64 {
 // block draws what the drawing is of, the job, the scale in print and the unit of its figures, and
 // returns where the drawing ends.
 func (c *canvas) block(top float64, what line) float64 {
-	right := []line{{"Scale ", counted(ref("1:%.0f", perInch/c.scale))}, {"Lengths in " + unitWords[c.tape.Unit]}}
-	room := c.Width - 24 - widest(typeSize, right)
-	c.rect(box{1, top, c.Width - 2, 2*laneHigh + 6}, "class", "frame")
-	for n, text := range []line{what, {figure{c.plan.Title, "title"}}} {
-		last := text[len(text)-1].(figure)
-		text = append(slices.Clone(text[:len(text)-1]), figure{clip(last.text, room-text[:len(text)-1].width(typeSize)*1.1, typeSize), last.from})
-		y := top + 15 + laneHigh*float64(n)
-		text.write(&c.node, []string{"bold", ""}[n], 8, y, "start")
-		right[n].write(&c.node, "", c.Width-8, y, "end")
-	}
-	return top + 2*laneHigh + 8
+	last, room := len(what)-1, c.Width-16
+	lines := what[last].(figure).after(what[:last], room/1.1)
+	lines = append(lines, wrapped(clip(c.plan.Title, 2.7*room, typeSize), "title", room, room)...)
+	end := c.said(top+15, append(lines, line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]})...)
+	c.rect(box{1, top, c.Width - 2, end - top - 9}, "class", "frame")
+	return end - 7
 }
 
 // sides are the ink x just outside the wall and its panels.
@@ -145,15 +138,12 @@ func (e *elevation) sides() (left, right float64) {
 
 // lane is the room that the heights beside the wall take.
 func (e *elevation) lane() (widest float64) {
-	for _, p := range e.run.Outline {
-		if e.atEnd(p) != 0 {
-			widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
-		}
-	}
+	points := slices.DeleteFunc(slices.Clone(e.run.Outline), func(p plan.Point) bool { return e.atEnd(p) == 0 })
 	for _, o := range e.run.Openings {
-		for _, p := range o.Outline {
-			widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
-		}
+		points = append(points, o.Outline...)
+	}
+	for _, p := range points {
+		widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
 	}
 	return widest + heightLane
 }
@@ -217,9 +207,9 @@ func (e *elevation) corners(top bool) (all []stop) {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
 		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
 		level := p.Y == after.Y && e.atEnd(after) == 0   // one figure for both ends of a level edge
-		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.holds(e.x(p.X), e.y(p.Y), o.Outline) })
+		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(e.x(p.X), e.y(p.Y), floats([][]plan.Point{o.Outline})) })
 		if e.atEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
-			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X)})
+			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y)})
 		}
 	}
 	if top { // from left to right
@@ -233,7 +223,7 @@ func (e *elevation) corners(top bool) (all []stop) {
 func (e *elevation) below() float64 {
 	if all := e.corners(false); len(all) > 0 {
 		y := e.floor + 20
-		return y + e.hang(all, "", typeSize, 8, e.Width-8, y, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "L", s.spot, y-3) })
+		return y + e.hang(all, 8, e.Width-8, y, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "L", s.spot, y-3) })
 	}
 	return e.floor + 6
 }
@@ -267,7 +257,7 @@ func (e *elevation) marks(base float64) float64 {
 	}
 	e.stroke("pole", ticks)
 	e.dot("startmark", from, base, 4)
-	return e.hang(stops, "", typeSize, 8, e.Width-8, base+markLead, func(s stop) {
+	return e.hang(stops, 8, e.Width-8, base+markLead, func(s stop) {
 		if s.last {
 			e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
 		}

@@ -167,7 +167,7 @@ func (d *roomDrawing) panelling(i int, c course) {
 	for n := 1; n < len(c.run.Panels); n++ {
 		a, b := c.run.Panels[n-1], c.run.Panels[n]
 		right, left := a.Right.Float64()*d.scale, b.Left.Float64()*d.scale
-		if d.parted(a, b) {
+		if d.plan.Gaps.Seam.Add(d.tape.Mark).Less(b.Left.Sub(a.Right)) { // more than a seam, such as a door
 			band += c.band(wallLeft, right, boardInk, faceLeft, right)
 			wallLeft, faceLeft = left, left
 		} else {

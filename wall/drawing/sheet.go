@@ -184,28 +184,16 @@ func (d *sheetDrawing) cuts() {
 	}
 	for i, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
-		sign := func(along, away float64) box {
+		sign := func(away, along float64) box {
 			x, y := x0+along*(x1-x0), y0+along*(y1-y0)
 			if y0 == y1 {
 				return centered(x, y+away, 2*numberSize, 2*numberSize)
 			}
 			return centered(x+away, y, 2*numberSize, 2*numberSize)
 		}
-		seat, ok := d.place(grid([]float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, []float64{0}, sign)...)
-		if !ok {
-			beside := grid([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9}, func(away, along float64) box { return sign(along, away) })
-			if seat, ok = d.place(d.clear(beside, point{x0, y0}, point{x1, y1})...); ok {
-				x, y := seat.middle()
-				atX, atY := nearestOn(seat, point{x0, y0}, point{x1, y1})
-				d.stroke("lead", "M", x, y, "L", atX, atY)
-			} else {
-				continue // the table has it
-			}
-		}
-		d.words = append(d.words, seat)
-		x, y := seat.middle()
-		d.dot("cutnumber", x, y, numberSize)
-		line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}.write(&d.node, "cuttext", x, y+4.8, "middle")
+		on := grid([]float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, sign)
+		beside := grid([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9}, sign)
+		d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, point{x0, y0}, point{x1, y1}, append(on, beside...))
 	}
 }
 
@@ -228,10 +216,10 @@ func (d *sheetDrawing) labels() {
 		size := line{across, " × ", d.length(piece.Height, path+"height")}
 		w := textWidth(piece.Label, 20) + 28
 		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(typeSize)+8), 46)); ok {
-			d.partTag(label, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
+			d.partTag(label, "big", 7, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
 			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
 		} else if seat, ok := d.first(d.seats(d.rings(p), w, 25)); ok {
-			d.partTag(label, p.Turned, seat)
+			d.partTag(label, "big", 7, p.Turned, seat)
 		} else {
 			d.partLead(label, p, d.at(p.X, p.Y, width, piece.Height))
 		}
@@ -253,11 +241,14 @@ func (d *sheetDrawing) offcutLabels() {
 	}
 }
 
-// partTag draws a part's number with an arrow to the upper edge of the piece.
-func (d *sheetDrawing) partTag(label line, turned bool, at box) {
-	d.tag(at, 4)
-	label.write(&d.node, "big", at.x+(at.w-16)/2, at.y+at.h/2+7, "middle")
-	d.arrow(at.x+at.w-11, at.y+at.h/2, turned)
+// partTag draws a part's number, its base line so far under the middle, with an arrow to the upper
+// edge of the piece.
+func (d *sheetDrawing) partTag(label line, class string, under float64, turned bool, at box) {
+	x, y, up := at.x+at.w-9, at.y+at.h/2, map[bool]float64{false: 1, true: -1}[turned]
+	d.tag(at, 3)
+	label.write(&d.node, class, at.x+(at.w-14)/2, y+under, "middle")
+	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
+	d.add("path", "fill", "var(--ink)", "d", pen("M", x, y-7*up, "l4 ", 6*up, "h-8z"))
 }
 
 // partLead puts the number of a small part beside it; where there is no room, the cut list has it.
@@ -273,16 +264,7 @@ func (d *sheetDrawing) partLead(label line, p nest.Placement, spot box) {
 	if x, y := spot.middle(); !seat.inside(spot) {
 		d.leads.stroke("lead", "M", seat.x+w/2, seat.y+laneHigh/2, "L", x, y)
 	}
-	d.tag(box{seat.x, seat.y, w, laneHigh}, 3)
-	label.write(&d.node, "bold", seat.x+(w-12)/2, seat.y+13, "middle")
-	d.arrow(seat.x+w-8, seat.y+laneHigh/2, p.Turned)
-}
-
-// arrow points to the upper edge of a piece.
-func (d *sheetDrawing) arrow(x, y float64, turned bool) {
-	up := map[bool]float64{false: 1, true: -1}[turned]
-	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
-	d.add("path", "fill", "var(--ink)", "d", pen("M", x, y-7*up, "l4 ", 6*up, "h-8z"))
+	d.partTag(label, "bold", 4.6, p.Turned, box{seat.x, seat.y, w, laneHigh})
 }
 
 // describe is the text alternative.

@@ -203,7 +203,8 @@ func (p *Picture) hatch(what, class string, gap, angle float64) string {
 	return "url(#" + id + ")"
 }
 
-// clip defines a clip path for its shape to be added, and returns the value for an attribute.
-func (p *Picture) clip(what string) (path *node, value string) {
-	return p.defs.add("clipPath", "id", p.id(what)), "url(#" + p.id(what) + ")"
+// clip defines a clip path of a shape and returns the value for an attribute.
+func (p *Picture) clip(what, shape string) (value string) {
+	p.defs.add("clipPath", "id", p.id(what)).add("path", "d", shape, "clip-rule", "evenodd")
+	return "url(#" + p.id(what) + ")"
 }

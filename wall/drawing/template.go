@@ -93,9 +93,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	high := one.h * perInch
 	d.view = view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	d.frame = box{0, 0, d.Width, high}
-	window, shown := d.clip("page")
-	window.add("rect", "width", d.Width, "height", high)
-	page := d.add("g", "clip-path", shown)
+	page := d.add("g", "clip-path", d.clip("page", d.frame.path()))
 	d.boardUnder(page)
 	if !one.shared {
 		d.overlap(page)
@@ -133,9 +131,7 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 func (d *template) boardUnder(on *node) {
 	piece := d.cut.piece
 	edge := d.sized(piece.Width, piece.Height)
-	clip, shown := d.clip("board")
-	clip.rect(edge)
-	d.drawPattern(on.add("g", "clip-path", shown, "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height)
+	d.drawPattern(on.add("g", "clip-path", d.clip("board", edge.path()), "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height)
 	on.rect(edge, "class", "templateedge")
 }
 
@@ -160,11 +156,7 @@ func (d *template) overlap(on *node) {
 	for _, y := range level {
 		on.stroke("ext", "M0 ", y, "H", d.frame.w)
 	}
-	for _, x := range upright {
-		for _, y := range level {
-			on.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18")
-		}
-	}
+	grid(upright, level, func(x, y float64) *node { return on.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
 }
 
 // figures writes how far each corner lies across the piece and up, where there is room.
@@ -223,7 +215,7 @@ func rulerWord(unit fraction.Unit) string {
 	if unit == fraction.Inch {
 		return "inches"
 	}
-	return "centimetres"
+	return "centimeters"
 }
 
 // ruler draws whole inches or centimetres, as many as there is room for.
@@ -250,9 +242,7 @@ func drawMap(t tiling, number int) Picture {
 	spot := func(t tile) box {
 		return box{v.left + (t.x-v.x0)*scale, v.top + (v.y1-t.y-t.h)*scale, t.w * scale, t.h * scale}
 	}
-	clip, shown := pic.clip("all")
-	clip.rect(spot(t.tile))
-	pic.add("g", "clip-path", shown).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
+	pic.add("g", "clip-path", pic.clip("all", spot(t.tile).path())).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
 	fill := pic.hatch("left-out", "hatch", 5, 45)
 	printed := 0
 	for _, one := range t.tiles {

@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	unfoldTall  = 210.0        // most ink that a wall takes upwards
+	unfoldTall  = 180.0        // most ink that a wall takes upwards
 	unfoldScale = perInch / 40 // least ink to the inch before the walls stand in several rows
 	cornerGap   = 26.0         // between walls
 	mostFrames  = 12           // of a fitting strip
@@ -102,26 +102,15 @@ func Preview(p plan.Plan) (Picture, error) {
 		walls := unfold(p, width, "preview", "The finished walls", 8, 8)
 		for _, e := range walls {
 			e.desc("%s.", e.run.Name)
+			up := e.add("g", "clip-path", e.clip(e.path+"on-the-wall", e.outline(e.run.Outline)))
+			for k, n := range e.run.Installed {
+				lo, hi := cutout.Bounds(e.run.Outline)
+				board := plan.Piece{Width: n.Right.Sub(n.Left), Height: hi.Y.Sub(lo.Y), LeftPhase: n.LeftPhase}
+				e.paint(up, ref("%sinstalled-%d", e.path, k), e.strip(n).path(), plan.Point{X: n.Left, Y: lo.Y}, board)
+			}
 			for _, piece := range e.pieces {
-				v := e.move(piece.At)
-				shape := v.curved(piece.Marks.Arcs, rings(piece)...)
-				clip, shown := e.clip(ref("preview-%d", piece.Number))
-				clip.add("path", "d", shape, "clip-rule", "evenodd")
-				e.stroke("painted", shape).set("fill-rule", "evenodd")
-				on := e.add("g", "clip-path", shown)
-				light, shade := "", ""
-				for _, s := range stripes(p.Profile, zero, piece.Width, piece.LeftPhase) {
-					b := v.area(s.left, zero, s.right, piece.Height)
-					near, far := box{b.x, b.y, b.w / 3, b.h}, box{b.x + b.w*2/3, b.y, b.w / 3, b.h}
-					switch s.Kind {
-					case groove.Bead: // lit on the left, in shadow on the right
-						light, shade = light+near.path(), shade+far.path()
-					case groove.Groove:
-						light, shade = light+far.path(), shade+near.path()
-					}
-				}
-				on.stroke("lit", light)
-				on.stroke("shade", shade)
+				shape := e.move(piece.At).curved(piece.Marks.Arcs, rings(piece)...)
+				e.paint(&e.node, ref("preview-%d", piece.Number), shape, piece.At, piece)
 			}
 			for _, o := range e.run.Openings {
 				e.stroke("void", e.curved(e.arcs(o), o.Outline))
@@ -129,6 +118,25 @@ func Preview(p plan.Plan) (Picture, error) {
 		}
 		return walls[0].Picture
 	})
+}
+
+// paint draws a board of a shape at a place, with the light from the left on its profile.
+func (e *elevation) paint(on *node, what, shape string, at plan.Point, board plan.Piece) {
+	on.stroke("painted", shape).set("fill-rule", "evenodd")
+	v, light, shade := e.move(at), "", ""
+	for _, s := range stripes(e.plan.Profile, zero, board.Width, board.LeftPhase) {
+		b := v.area(s.left, zero, s.right, board.Height)
+		near, far := box{b.x, b.y, b.w / 3, b.h}, box{b.x + b.w*2/3, b.y, b.w / 3, b.h}
+		switch s.Kind {
+		case groove.Bead: // lit on the left, in shadow on the right
+			light, shade = light+near.path(), shade+far.path()
+		case groove.Groove:
+			light, shade = light+far.path(), shade+near.path()
+		}
+	}
+	on = on.add("g", "clip-path", e.clip(what, shape))
+	on.stroke("lit", light)
+	on.stroke("shade", shade)
 }
 
 // FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted

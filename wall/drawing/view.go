@@ -81,14 +81,6 @@ func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 	return path
 }
 
-// OnArc reports whether a corner of a piece stands for a place on one of its true arcs, which are
-// drawn and sawn in its stead.
-func OnArc(piece plan.Piece, corner plan.Point) (on bool) {
-	var err error
-	defer fraction.Catch(&err)
-	return plan.ArcAt(piece.Marks.Arcs, corner) != nil
-}
-
 // meet is where an arc meets the upright or level edge from q to p, or what of it is nearest to p.
 func meet(a *plan.Arc, p, q plan.Point) (x, y float64) {
 	cx, cy, r := a.Centre.X.Float64(), a.Centre.Y.Float64(), a.Radius.Float64()
@@ -214,10 +206,8 @@ func floats(rings [][]plan.Point) (all [][]point) {
 	return all
 }
 
-// holds reports whether a place of ink lies inside the rings.
-func (v view) holds(x, y float64, rings ...[]plan.Point) bool { return v.inside(x, y, floats(rings)) }
-
-// inside does what holds does, by counting the crossings of a ray.
+// inside reports whether a place of ink lies inside rings in inches, by counting the crossings of a
+// ray.
 func (v view) inside(x, y float64, rings [][]point) bool {
 	if x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale; v.flip > 0 {
 		x = v.flip - x

@@ -19,7 +19,7 @@ function look(frame, name) {
     if (r.right > wide + 1 || r.left < -1) fault('past the side of the page', e);
     if (e.tagName != 'INPUT' && e.scrollWidth > e.clientWidth + 1 && e.clientWidth) fault('too wide for its box', e);
   }
-  if (/ on (A4|Letter)$/.test(name) && !/^measuring sheet/.test(name)) { // that is a form
+  if (/ on (A4|Letter)$/.test(name)) {
     const words = doc.createTreeWalker(doc.body, NodeFilter.SHOW_TEXT);
     for (let n; (n = words.nextNode());) {
       const e = n.parentElement, high = parseFloat(getComputedStyle(e).fontSize) * 0.716 / 96 * 25.4;
@@ -61,7 +61,7 @@ function look(frame, name) {
       if (!all[i].closest('[clip-path]') && (r.left < edge.left - d || r.right > edge.right + d || r.top < edge.top - d || r.bottom > edge.bottom + d)) fault('text past its drawing', e, svg.querySelector('title').textContent);
       for (let j = i + 1; j < all.length; j++) if (over(r, rects[j], 1.2 * scale)) fault('text over text', e, said(all[j]) + ' in ' + svg.querySelector('title').textContent);
     });
-    for (const line of svg.querySelectorAll('path.pole,path.lead,path.seam,path.start,path.edge,path.datum,path.ext,path.cut,path.flawlead,rect.frame')) {
+    for (const line of svg.querySelectorAll('path.pole,path.lead,path.seam,path.start,path.edge,path.datum,path.ext,path.cut,path.flawlead,path.tag,rect.frame')) {
       const box = line.getBoundingClientRect(), grown = {left: box.left - 1, right: box.right + 1, top: box.top - 1, bottom: box.bottom + 1};
       const near = all.map((e, i) => i).filter(i => over(rects[i], grown, 0) && !clipped(i) && !/\bhalo\b/.test(all[i].getAttribute('class')));
       if (!near.length) continue;
@@ -75,6 +75,10 @@ function look(frame, name) {
           o.getBoundingClientRect().left <= r.left + 2 && o.getBoundingClientRect().right >= r.right - 2);
         if (!covered) fault('line through text', all[i], line.getAttribute('class') + ' in ' + svg.querySelector('title').textContent);
       }
+    }
+    for (const mark of svg.querySelectorAll('.nail')) { // hidden by text with a halo too
+      const m = mark.getBoundingClientRect();
+      all.forEach((e, i) => { if (over(m, rects[i], 0)) fault('text over a mark', e, svg.querySelector('title').textContent); });
     }
   }
   for (const svg of doc.querySelectorAll('svg[role=img]')) {
