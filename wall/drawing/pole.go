@@ -125,7 +125,13 @@ func (c *canvas) block(top float64, what line) float64 {
 	last, room := len(what)-1, c.Width-16
 	lines := what[last].(figure).after(what[:last], room/1.1)
 	lines = append(lines, wrapped(clip(c.plan.Title, 2.7*room, typeSize), "title", room, room)...)
-	end := c.said(top+15, append(lines, line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]})...)
+	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]}
+	if n := len(lines) - 1; n >= 0 && lines[n].width(typeSize)+size.width(typeSize) < room-20 {
+		lines[n] = slices.Concat(lines[n], line{" · "}, size)
+	} else {
+		lines = append(lines, size)
+	}
+	end := c.said(top+15, lines...)
 	c.rect(box{1, top, c.Width - 2, end - top - 9}, "class", "frame")
 	return end - 7
 }
