@@ -181,10 +181,7 @@ func (b *page) funcs() template.FuncMap {
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": measuredFrom,
 		"letter": drawing.CornerLetter, "flaw": drawing.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
-		"within": func(closing fraction.Length) string {
-			up, _ := closing.Round(b.tape.Mark, fraction.Up)
-			return b.unbroken(up)
-		},
+		"within": b.within,
 		"money":  func(a money.Amount) string { return cents(a, "–") },
 		"count":  func(i int) int { return i + 1 },
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
@@ -259,17 +256,14 @@ func (b *page) picture(name string) template.HTML {
 // templates returns the pages of full-size templates for one paper.
 func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, error) {
 	const onFirst, onOther = 2, 6 // maps that a front page has room for
+	first := min(onFirst, len(set.Maps))
 	data := struct {
 		Title  string
 		Paper  drawing.Paper
 		Style  template.CSS
 		Fronts [][]drawing.TemplateMap // the maps of each front page
 		drawing.TemplateSet
-	}{b.Plan.Title, paper, b.Style, nil, set}
-	for n, maps := onFirst, set.Maps; len(maps) > 0 || len(data.Fronts) == 0; n = onOther {
-		n = min(n, len(maps))
-		data.Fronts = append(data.Fronts, maps[:n])
-		maps = maps[n:]
-	}
+	}{b.Plan.Title, paper, b.Style, [][]drawing.TemplateMap{set.Maps[:first]}, set}
+	data.Fronts = slices.AppendSeq(data.Fronts, slices.Chunk(set.Maps[first:], onOther))
 	return execute("template.tmpl", b.funcs(), data)
 }

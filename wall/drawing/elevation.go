@@ -186,20 +186,15 @@ func (e *elevation) strip(panel plan.Installed) box {
 
 // onTheWall says so on each installed panel, level or upright, where it has room; its hatch says it too.
 func (e *elevation) onTheWall() {
+	text, frame := line{"on the wall"}, e.frame
+	defer func() { e.frame = frame }()
 	for _, panel := range e.run.Installed {
-		strip := e.strip(panel)
-		text := line{"on the wall"}
+		e.frame = e.strip(panel)
 		w, h := text.width(typeSize)+8, laneHigh
-		if w > strip.w {
+		if w > e.frame.w {
 			w, h = h, w
 		}
-		seat, ok := e.first(func(yield func(box) bool) {
-			for seat := range e.seats([][]plan.Point{e.run.Outline}, w, h) {
-				if seat.inside(strip) && !yield(seat) {
-					return
-				}
-			}
-		})
+		seat, ok := e.first(e.seats([][]plan.Point{e.run.Outline}, w, h))
 		switch {
 		case ok && w > h:
 			e.tagged(seat, text)
@@ -264,18 +259,12 @@ func (e *elevation) seams() {
 	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
 		x := (e.x(a.Right) + e.x(b.Left)) / 2
-		of := func(panel int, x fraction.Length) (all []upright) {
-			for _, edge := range edges {
-				if edge.panel == panel && edge.x == x {
-					all = append(all, edge)
-				}
+		for _, p := range edges {
+			if p.panel != a.Number || p.x != a.Right {
+				continue
 			}
-			return all
-		}
-		rights := of(b.Number, b.Left)
-		for _, p := range of(a.Number, a.Right) {
-			for _, q := range rights {
-				if lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi); lo.Less(hi) {
+			for _, q := range edges {
+				if lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi); q.panel == b.Number && q.x == b.Left && lo.Less(hi) {
 					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
 					e.claim(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
 				}

@@ -17,6 +17,11 @@ type box struct{ x, y, w, h float64 }
 // centered returns the box of a size with its middle at a place.
 func centered(x, y, w, h float64) box { return box{x - w/2, y - h/2, w, h} }
 
+// spanned returns the box between two corners.
+func spanned(x0, y0, x1, y1 float64) box {
+	return box{min(x0, x1), min(y0, y1), math.Abs(x1 - x0), math.Abs(y1 - y0)}
+}
+
 // overlaps reports whether two boxes share more than an edge.
 func (b box) overlaps(c box) bool {
 	return b.x < c.x+c.w && c.x < b.x+b.w && b.y < c.y+c.h && c.y < b.y+b.h
@@ -70,7 +75,7 @@ func (b *board) clear(places []box, from, to point) []box {
 	return slices.DeleteFunc(places, func(c box) bool {
 		x, y := nearestOn(c, from, to)
 		x0, y0 := c.toward(x, y)
-		lead := box{min(x, x0) - .1, min(y, y0) - .1, math.Abs(x-x0) + .2, math.Abs(y-y0) + .2}
+		lead := spanned(x, y, x0, y0).grow(.1)
 		return slices.ContainsFunc(b.words, func(w box) bool {
 			if !lead.overlaps(w) {
 				return false // the usual case, at little cost
@@ -96,7 +101,7 @@ func (b *board) claimLine(x0, y0, x1, y1 float64) {
 		at := func(n int) (x, y float64) { return x0 + (x1-x0)*float64(n)/parts, y0 + (y1-y0)*float64(n)/parts }
 		px, py := at(n)
 		qx, qy := at(n + 1)
-		b.claim(box{min(px, qx), min(py, qy), math.Abs(qx - px), math.Abs(qy - py)}.grow(1))
+		b.claim(spanned(px, py, qx, qy).grow(1))
 	}
 }
 

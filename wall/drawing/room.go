@@ -104,7 +104,7 @@ func (d *roomDrawing) lay() {
 func (d *roomDrawing) crosses(c course, little float64) bool {
 	area := func(c course) box {
 		p, q := c.start, c.at(c.long, 0)
-		return box{min(real(p), real(q)), min(imag(p), imag(q)), math.Abs(real(q - p)), math.Abs(imag(q - p))}.grow(.01)
+		return spanned(real(p), imag(p), real(q), imag(q)).grow(.01)
 	}
 	for i, other := range d.courses[:max(0, len(d.courses)-1)] {
 		closing := i == 0 && cmplx.Abs(c.at(c.long, 0)-other.start) < little
@@ -153,8 +153,7 @@ func (d *roomDrawing) wall(i int, c course) {
 	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, from, to))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
-	x, y := min(real(p), real(q)), min(imag(p), imag(q))
-	d.claim(box{x, y, max(real(p), real(q)) - x, max(imag(p), imag(q)) - y})
+	d.claim(spanned(real(p), imag(p), real(q), imag(q)))
 }
 
 // panelling draws the panels of a run as a band with its seams, broken where neighbors are parted.

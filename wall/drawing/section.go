@@ -57,11 +57,11 @@ func Section(p plan.Plan, i int) (Picture, error) {
 		}
 		head, sole := top+p.Gaps.Top.Float64()*d.scale, foot-p.Gaps.Bottom.Float64()*d.scale
 		d.layer(8, d.wall, top-14, foot)
-		d.rect(box4(8, foot, d.face+44, foot+trimInk), "fill", d.hatch("wall", "hatch", 5, 45))
+		d.rect(spanned(8, foot, d.face+44, foot+trimInk), "fill", d.hatch("wall", "hatch", 5, 45))
 		d.stroke("edge", "M", d.wall, top-14, "V", foot, "H", d.face+44)
 		d.stroke("lead", "M", 8.0, top, "H", d.face+26)
 		d.layer(d.wall, d.back, head+4, sole-4)
-		d.rect(box4(d.back, head, d.face, sole), "class", "tag")
+		d.rect(spanned(d.back, head, d.face, sole), "class", "tag")
 
 		last := len(run.Outline) - 1
 		d.line(d.face+26, top, "top line", run.Outline[last].Y, path+ref("outline[%d][1]", last))
@@ -93,14 +93,11 @@ func Section(p plan.Plan, i int) (Picture, error) {
 	})
 }
 
-// box4 is the box between two corners.
-func box4(x0, y0, x1, y1 float64) box { return box{x0, y0, x1 - x0, y1 - y0} }
-
 // layer draws what lies behind the panels, if it has a thickness.
 func (d *sectionDrawing) layer(x0, x1, y0, y1 float64) {
 	if x1 > x0 {
-		d.rect(box4(x0, y0, x1, y1), "class", "edge")
-		d.rect(box4(x0, y0, x1, y1), "fill", d.hatch("layer", "hatch", 5, -45))
+		d.rect(spanned(x0, y0, x1, y1), "class", "edge")
+		d.rect(spanned(x0, y0, x1, y1), "fill", d.hatch("layer", "hatch", 5, -45))
 	}
 }
 
@@ -142,7 +139,7 @@ func (d *sectionDrawing) trim(t *wall.EdgeTrim, path string, y, down float64) {
 		return
 	}
 	far := y + down*t.Covers.Float64()*d.scale
-	d.rect(box4(d.face, min(y, far), d.face+trimInk, max(y, far)), "class", "tag")
+	d.rect(spanned(d.face, y, d.face+trimInk, far), "class", "tag")
 	d.label(d.face+trimInk/2, (y+far)/2, append(wrapped(t.Name, path+"name", d.Width-sectionText-6, d.Width-sectionText-6), line{"covers ", d.length(t.Covers, path+"covers")})...)
 }
 
@@ -151,14 +148,14 @@ func (d *sectionDrawing) box(b finish.BoxFixing, path string, y float64) {
 	const half = 26.0
 	front := d.face - b.Behind.Float64()*d.scale
 	gap := d.plan.Gaps.Box.Float64() * d.scale
-	d.rect(box4(d.back-1, y-half-gap, d.face+1, y+half+gap), "class", "paper")
+	d.rect(spanned(d.back-1, y-half-gap, d.face+1, y+half+gap), "class", "paper")
 	d.stroke("edge", "M", d.back, y-half-gap, "H", d.face, "M", d.back, y+half+gap, "H", d.face)
-	d.rect(box4(2, y-half, front, y+half), "class", "paper")
+	d.rect(spanned(2, y-half, front, y+half), "class", "paper")
 	d.stroke("seam", "M2 ", y-half, "H", front, "M2 ", y+half, "H", front)
 	d.label(10, y-half+8, wrapped(b.Name, path+"name", d.Width-sectionText-6, d.Width-sectionText-6)...)
 	if !b.Extender.IsZero() {
-		d.rect(box4(front, y-half, d.face, y-half+5), "class", "bar")
-		d.rect(box4(front, y+half-5, d.face, y+half), "class", "bar")
+		d.rect(spanned(front, y-half, d.face, y-half+5), "class", "bar")
+		d.rect(spanned(front, y+half-5, d.face, y+half), "class", "bar")
 		d.label((front+d.face)/2, y-half+2.5, line{"extender ", d.length(b.Extender, path+"extender")})
 	}
 	d.label(front, y+8, line{"front ", d.length(b.Behind, path+"behind"), " behind the"}, line{"face of the ", d.plan.Profile.Word("panels", "boards")})

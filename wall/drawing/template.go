@@ -102,17 +102,13 @@ func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
-	name := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}
-	what := any(c.what) // a notch, or the opening of a hole
-	if c.closed {
-		what = figure{c.what, strings.TrimSuffix(c.path, "outline") + "opening"}
-	}
-	rest := line{}
+	name, rest := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}, line{}
 	if !one.shared {
 		rest = line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."}
 	}
-	if f, ok := what.(figure); ok {
-		what = figure{clip(f.text, d.Width-8-(name.width(typeSize)+rest.width(typeSize))*1.12, typeSize*1.12), f.from}
+	what := any(c.what) // a notch, or the opening of a hole
+	if room := d.Width - 8 - (name.width(typeSize)+rest.width(typeSize))*1.12; c.closed {
+		what = figure{clip(c.what, room, typeSize*1.12), strings.TrimSuffix(c.path, "outline") + "opening"}
 	}
 	name = append(append(name, what), rest...)
 	if one.shared {

@@ -55,8 +55,7 @@ func (v view) move(p plan.Point) view {
 
 // area returns the box between two corners.
 func (v view) area(x0, y0, x1, y1 fraction.Length) box {
-	left, right := v.x(x0), v.x(x1)
-	return box{min(left, right), v.y(y1), max(left, right) - min(left, right), v.y(y0) - v.y(y1)}
+	return spanned(v.x(x0), v.y(y1), v.x(x1), v.y(y0))
 }
 
 // sized returns the box of a thing of a size at the origin.
