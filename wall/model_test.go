@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 )
@@ -145,5 +146,43 @@ func TestStretchesShareWhatIsAlike(t *testing.T) {
 	})
 	if shorn == 0 || kept == 0 {
 		t.Errorf("%d shorn, %d kept", shorn, kept)
+	}
+}
+
+// A seam beside a window at a corner costs as a tab does only while the window's edge is there: a run that butts begins
+// beyond it. So what seams cost is not taken over, whichever end of the run leans.
+func TestStretchesDoNotShareWhatDiffers(t *testing.T) {
+	for _, leans := range [][2]string{{"0", "0"}, {"0", "1/2"}, {"1/2", "0"}} {
+		window := Opening{Name: "window", Kind: Window, Outline: cutout.Rectangle(inches("1/8"), inches("5"), inches("6"), inches("5"))}
+		room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
+			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},
+			Runs: []Run{
+				{Name: "a", Width: inches("60"), Left: End{Kind: Exposed}, Right: End{Kind: InsideCorner}, Heights: heights("0,0,18; 60,0,18")},
+				{Name: "b", Width: inches("60"), Left: End{Kind: InsideCorner, Lean: inches(leans[0])}, Right: End{Kind: Exposed, Lean: inches(leans[1])},
+					Heights: heights("0,0,18; 60,0,18"), Openings: []Opening{window}}}}
+		m, err := NewModel(t.Context(), room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		search := &search{ctx: t.Context(), m: m, programs: map[*stretch]*program{}}
+		fits := 0
+		for _, made := range m.stretches {
+			if made.err != nil || made.value.run != 1 {
+				continue
+			}
+			fits++
+			p := search.program(made.value)
+			for i, o := range m.origins[p.run] {
+				lines := p.lines(o, span{p.left, inches("6")})
+				for n, seam := range p.seamsOn(i, lines) {
+					if own := p.seamAt(o, lines[n], true); seam != own {
+						t.Errorf("ends that lean by %v: a seam at %v costs %+v, taken over %+v", leans, lines[n], own, seam)
+					}
+				}
+			}
+		}
+		if fits < 2 {
+			t.Errorf("%d ways to fit the run", fits)
+		}
 	}
 }

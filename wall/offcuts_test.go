@@ -2,11 +2,13 @@ package wall
 
 import (
 	"context"
+	"errors"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 )
 
@@ -75,5 +77,53 @@ func TestSeamsOfAnotherRoom(t *testing.T) {
 	})
 	if _, _, err := (&Seams{}).FromOffcuts(context.Background(), Offcuts{}); err == nil {
 		t.Error("no seams: no error")
+	}
+}
+
+// ending is a context that ends when it has been asked so often.
+type ending struct {
+	context.Context
+	after int
+}
+
+func (e *ending) Err() error {
+	if e.after--; e.after < 0 {
+		return context.Canceled
+	}
+	return nil
+}
+
+// The context is asked before each of the three bays beside two doors, and before a layout is built: it may end the search
+// at each.
+func TestFromOffcutsStopsWithTheContext(t *testing.T) {
+	room := keptRoom(Keep{})
+	room.Runs[0].Openings[0] = Opening{Name: "first door", Kind: Other, Outline: cutout.Rectangle(inches("30"), inches("-1"), inches("8"), inches("30"))}
+	room.Runs[0].Breaks = nil
+	m, err := NewModel(t.Context(), room)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := firstOf(t, room)
+	seams, err := m.Seams(t.Context(), &l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := Offcuts{Stock: room.Stock[0], Sheet: 40, Of: func(fraction.Length) int64 { return 1 }}
+	asked := 0
+	for {
+		_, found, err := seams.FromOffcuts(&ending{t.Context(), asked}, o)
+		if err == nil {
+			if !found {
+				t.Error("no layout where the context does not end")
+			}
+			break
+		}
+		if !errors.Is(err, context.Canceled) || found {
+			t.Fatalf("found %v: %v", found, err)
+		}
+		asked++
+	}
+	if panels := len(l.Pieces); asked < 3+panels {
+		t.Errorf("asked %d times for 3 bays and %d panels", asked, panels)
 	}
 }
