@@ -134,7 +134,7 @@ func TestStartIsSaidOnTheDrawing(t *testing.T) {
 	for i, run := range p.Runs {
 		for _, way := range []wall.Direction{wall.Left, wall.Right} {
 			for step := range int64(18) {
-				e := newElevation(p, i, []float64{420, 250}[step/9], "run", "run ")
+				e := newElevation(p, i, []float64{420, 390}[step/9], "run", "run ")
 				e.lay()
 				e.run.SetOut.Direction, e.run.SetOut.From = way, run.Limits[0].Add(run.Limits[1].Sub(run.Limits[0]).Mul(step % 9).Div(8))
 				e.begin, e.floor = 60, 200
