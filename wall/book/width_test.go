@@ -1,8 +1,11 @@
 package book
 
 import (
+	"fmt"
+	"os"
 	"strings"
 	"testing"
+	"unicode"
 
 	"example.com/groovewright/fraction"
 )
@@ -17,6 +20,41 @@ func TestColumns(t *testing.T) {
 	} {
 		if got := columns(s); got != want {
 			t.Errorf("%q takes %d columns, want %d", s, got, want)
+		}
+	}
+}
+
+// Every assigned character that the standard calls wide takes two columns, but marks and controls, and the rows of the table
+// begin and end with one.
+func TestWideCharactersAreThoseOfTheStandard(t *testing.T) {
+	data, err := os.ReadFile("testdata/wide.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, list, _ := strings.Cut(string(data), "\n\n")
+	listed := map[rune]bool{}
+	for row := range strings.FieldsSeq(list) {
+		var from, to rune
+		if n, err := fmt.Sscanf(row, "%x-%x", &from, &to); n != 2 {
+			t.Fatal(row, err)
+		}
+		for c := from; c <= to; c++ {
+			listed[c] = true
+			want := 2
+			if unicode.In(c, unicode.Mn, unicode.Me, unicode.Cf) {
+				want = 0
+			}
+			if got := columns(string(c)); got != want {
+				t.Errorf("%U takes %d columns, want %d", c, got, want)
+			}
+		}
+	}
+	if len(listed) < 117_000 {
+		t.Errorf("only %d characters are listed", len(listed))
+	}
+	for _, r := range wide {
+		if !listed[r[0]] || !listed[r[1]] {
+			t.Errorf("%U to %U: not both ends are wide characters", r[0], r[1])
 		}
 	}
 }

@@ -421,3 +421,32 @@ func TestEndsOfAFront(t *testing.T) {
 		t.Errorf("the pieces of no layout: %v, %v", n.Parts, err)
 	}
 }
+
+// Variants of layouts from offcuts for each weight, order and direction, by the price and by stacked strips; none for boards
+// or without a price.
+func TestVariantsOfOffcuts(t *testing.T) {
+	in := fraction.Inches
+	e := explorer{room: Problem{Stock: []nest.Stock{{Width: in(48), Length: in(96)}}}}
+	if got := newOffcuts(&e); len(got.variants) != 0 {
+		t.Errorf("%d variants without a price", len(got.variants))
+	}
+	e.prices = []*order{{}} // its price says nothing, so that only those by stacked strips are left
+	got := newOffcuts(&e)
+	if want := len(sheetBlemish) * 3 * 2; len(got.variants) != want {
+		t.Fatalf("%d variants, want %d", len(got.variants), want)
+	}
+	kinds := map[string]bool{}
+	for i, v := range got.variants {
+		kinds[fmt.Sprint(v.Weight, v.Order, v.Leftward)] = true
+		if v.Sheet != 720720 || v.Of(in(48)) != v.Sheet/2 && v.Of(in(48)) != v.Sheet || v.Weight != sheetBlemish[i/6] {
+			t.Errorf("variant %d: %+v", i, v)
+		}
+	}
+	if len(kinds) != len(got.variants) {
+		t.Errorf("%d of %d variants differ", len(kinds), len(got.variants))
+	}
+	e.room.Profile.Boards = true
+	if got := newOffcuts(&e); len(got.variants) != 0 {
+		t.Errorf("%d variants of boards", len(got.variants))
+	}
+}

@@ -136,7 +136,7 @@ func TestStartIsSaidOnTheDrawing(t *testing.T) {
 			for step := range int64(18) {
 				e := newElevation(p, i, []float64{420, 390}[step/9], "run", "run ")
 				e.lay()
-				e.run.SetOut.Direction, e.run.SetOut.From = way, run.Limits[0].Add(run.Limits[1].Sub(run.Limits[0]).Mul(step % 9).Div(8))
+				e.run.SetOut.Direction, e.run.SetOut.From = way, run.Limits[0].Add(run.Limits[1].Sub(run.Limits[0]).Mul(step%9).Div(8))
 				e.begin, e.floor = 60, 200
 				e.start()
 				var n *node

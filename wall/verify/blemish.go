@@ -49,7 +49,6 @@ func (c *checker) weigh() {
 		if want, known := standard[p.Name]; known {
 			c.equal(Priorities, path+".default", p.Default, want, "%s is not the contract's default", p.Name)
 		}
-		c.weights[p.Name] = p.Value
 	}
 	c.job.margin = c.weights["trim_margin"]
 }
