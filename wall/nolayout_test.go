@@ -3,6 +3,7 @@ package wall_test
 import (
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"testing"
 
@@ -40,5 +41,92 @@ func TestTooTallIsFoundAtOnce(t *testing.T) {
 		if took := (fractiontest.ProcessorTime(os.Getpid()) - before).Seconds(); took > 3 {
 			t.Errorf("%d in: after %v s", top, took)
 		}
+	}
+}
+
+// A repeat that is wider than every sheet is refused at once, and not after seams at every mark of the
+// tape were tried, which took more than half a minute.
+func TestImpossiblePatternIsFoundAtOnce(t *testing.T) {
+	in := fraction.Inches
+	flat, cut := groove.Feature{Kind: groove.Flat, Width: in(100)}, groove.Feature{Kind: groove.Groove, Width: in(1), Depth: fraction.Of(1, 16)}
+	room := wall.Room{Profile: groove.Profile{Name: "wide", Features: []groove.Feature{flat, cut, flat, cut}, Thickness: fraction.Of(1, 4)},
+		Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch), Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}},
+		Runs: []wall.Run{{Name: "long", Width: in(40000), Heights: []wall.Height{{Top: in(40)}, {At: in(40000), Top: in(40)}}}}}
+	before := fractiontest.ProcessorTime(os.Getpid())
+	for _, err := range wall.Layouts(t.Context(), room) {
+		var none *wall.NoLayoutError
+		if !errors.As(err, &none) || none.Reason != wall.TooNarrow {
+			t.Error(err)
+		}
+		break
+	}
+	if took := (fractiontest.ProcessorTime(os.Getpid()) - before).Seconds(); took > 3 {
+		t.Errorf("after %v s", took)
+	}
+}
+
+// Whether a run can be panelled at all is what plain search finds that puts panels, each a part of a
+// sheet that shows the pattern, upright or turned, side by side at every mark of the tape.
+func TestWhatCanBePanelledIsThatOfPlainSearch(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 3))
+	in := func(n int) fraction.Length { return fraction.Inches(int64(n)) }
+	counts := map[bool]int{}
+	for range 400 {
+		a, b, width, half := 2+r.IntN(8), 1+r.IntN(2), 6+r.IntN(40), r.IntN(2)
+		room := wall.Room{Profile: groove.Profile{Name: "p", Features: []groove.Feature{{Kind: groove.Flat, Width: in(a)}, {Kind: groove.Bead, Width: in(b)}}},
+			Mark: in(1), Gaps: wall.Gaps{Seam: in(2 * half)}, Priorities: wall.DefaultPriorities(fraction.Inch),
+			Runs: []wall.Run{{Name: "run", Width: in(width), Heights: []wall.Height{{Top: in(9)}, {At: in(width), Top: in(9)}}}}}
+		pitch := a + b
+		for i := range 1 + r.IntN(2) {
+			room.Stock = append(room.Stock, nest.Stock{Name: fmt.Sprint(i), Width: in(3 + r.IntN(12)), Length: in(20), LeftPhase: in(r.IntN(pitch))})
+		}
+		run := &room.Runs[0]
+		origin := in(r.IntN(pitch))
+		run.Keep.Origin = &origin
+		if from := 1 + r.IntN(width-2); r.IntN(2) == 0 {
+			run.Keep.Clear = []wall.Clear{{From: in(from), To: in(min(width, from+2+r.IntN(6)))}}
+		}
+		// shown reports whether a sheet shows a panel from left to right.
+		shown := func(left, right int) bool {
+			for _, s := range room.Stock {
+				for x := right - int(s.Width.Float64()); x <= left; x++ { // the sheet's left edge
+					upright := (in(x).Sub(origin).Sub(s.LeftPhase)).Mod(in(pitch)).IsZero()
+					// Turned about the middle of its flat the pattern is its own mirror image, and what was at
+					// the sheet's right edge is at its left.
+					phase := in(a).Sub(s.LeftPhase).Sub(s.Width)
+					if upright || in(x).Sub(origin).Sub(phase).Mod(in(pitch)).IsZero() {
+						return true
+					}
+				}
+			}
+			return false
+		}
+		starts := make([]bool, width+1) // places where a panel may start
+		starts[0] = true
+		want := false
+		for left := range width {
+			for right := left + 1; starts[left] && right <= width; right++ {
+				seam := right + half
+				clear := run.Keep.Clear
+				switch barred := len(clear) > 0 && clear[0].From.Less(in(seam)) && in(seam).Less(clear[0].To); {
+				case !shown(left, right):
+				case right == width:
+					want = true
+				case seam+half < width && !barred:
+					starts[seam+half] = true
+				}
+			}
+		}
+		got := false
+		for _, err := range wall.Layouts(t.Context(), room) {
+			got = err == nil
+			break
+		}
+		if counts[want]++; got != want {
+			t.Fatalf("%v, want %v: %+v", got, want, room)
+		}
+	}
+	if counts[true] < 50 || counts[false] < 50 {
+		t.Errorf("%v of each", counts)
 	}
 }

@@ -143,7 +143,7 @@ func (p *program) solve(i int, sol *solution) cost {
 		if k == 0 && sol == nil && p.shorn != nil {
 			p.shear(c, i)
 		}
-		if !best.feasible() && !p.room.Profile.Boards {
+		if !best.feasible() && !p.room.Profile.Boards && p.reaches(o, p.bays[k]) {
 			marks := p.marks(lines, p.bays[k])
 			p.place(c, o, p.bays[k], marks, 0)
 			for n, x := range marks {
@@ -158,6 +158,37 @@ func (p *program) solve(i int, sol *solution) cost {
 		}
 	}
 	return p.edgeCost(o).plus(after)
+}
+
+// reaches reports false only where sheets side by side cannot cover a bay, wherever the seams are and
+// however long the sheets, the pattern's origin at o: from the last place where a panel may start it
+// finds how far the sheets reach that start no later, each where it shows the pattern.
+func (p *program) reaches(o fraction.Length, b span) bool {
+	for start := b.left; ; {
+		end := b.left
+		for _, sheet := range p.sheets {
+			phases := []fraction.Length{sheet.LeftPhase}
+			if p.turns {
+				phases = append(phases, p.axis.Mul(2).Sub(sheet.LeftPhase).Sub(sheet.Width))
+			}
+			for _, phase := range phases {
+				end = fraction.Max(end, start.Sub(groove.Modulo(start.Sub(o).Sub(phase), p.pitch)).Add(sheet.Width))
+			}
+		}
+		if b.right.Compare(end) <= 0 {
+			return true
+		}
+		seam := end.Add(p.half)
+		for _, c := range p.room.Runs[p.run].Keep.Clear {
+			if c.From.Less(seam) && seam.Less(c.To) {
+				seam = c.From
+			}
+		}
+		if seam = seam.Add(p.half); seam.Compare(start) <= 0 {
+			return false
+		}
+		start = seam
+	}
 }
 
 // place makes the nodes of a bay with seams at xs, whose costs are not known yet. Seams a period

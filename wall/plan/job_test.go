@@ -272,7 +272,7 @@ func TestValuesAtTheirLimits(t *testing.T) {
 		change func(*plan.Job)
 	}{
 		{"the longest title", true, func(j *plan.Job) { j.Title = strings.Repeat("x", plan.MaxText) }},
-		{"a title with the joiners of some scripts", true, func(j *plan.Job) { j.Title = "क्‍ष क्‌ष" }},
+		{"a title with the joiners of some scripts", true, func(j *plan.Job) { j.Title = "क्\u200dष क्\u200cष" }},
 		{"a title that turns its text", false, func(j *plan.Job) { j.Title = "a\u202eb" }},
 		{"the first year", true, func(j *plan.Job) { j.Built = 1000 }},
 		{"the year before", false, func(j *plan.Job) { j.Built = 999 }},
