@@ -11,7 +11,7 @@ import (
 	"example.com/groovewright/wall/choice"
 )
 
-// FuzzWild calls what the package exports with wild values: nothing panics.
+// FuzzWild calls what the package exports with wild values: nothing panics, and a result comes without an error.
 func FuzzWild(f *testing.F) {
 	f.Add([]byte{}, false)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, true)
@@ -30,11 +30,15 @@ func FuzzWild(f *testing.F) {
 		budget.Layouts, budget.Nodes = max(1, min(budget.Layouts, 2)), 2000
 		ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
 		defer cancel()
-		choice.Explore(ctx, p, budget)
+		if c, err := choice.Explore(ctx, p, budget); (err == nil) != (len(c.Front) > 0) {
+			t.Errorf("a front of %d choices, %v", len(c.Front), err)
+		}
 		choice.Nesting(p, &layout)
 		choices.Looks()
 		choices.Sheets()
-		a.Compare(b)
+		if a.Compare(b) != -b.Compare(a) {
+			t.Errorf("%v beside %v: %d, the other way round %d", a, b, a.Compare(b), b.Compare(a))
+		}
 		_ = choice.Status(len(data)).String() + choice.EndCause(len(data)).String()
 		_ = (&choice.ShortError{Left: make([]choice.LeftOver, len(data))}).Error()
 	})

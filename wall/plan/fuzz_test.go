@@ -14,7 +14,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// FuzzWild calls what the package exports with wild values: nothing panics.
+// FuzzWild calls what the package exports with wild values: nothing panics, and a result comes without an error.
 func FuzzWild(f *testing.F) {
 	f.Add([]byte{}, true)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, false)
@@ -34,9 +34,12 @@ func FuzzWild(f *testing.F) {
 		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)
 		defer cancel()
 		options.Budget = choice.Budget{Layouts: 1, Nodes: 2000}
-		job.Validate()
-		job.Doubts()
-		plan.Make(ctx, job, options)
+		valid := job.Validate()
+		_, doubts := job.Doubts()
+		made, err := plan.Make(ctx, job, options)
+		if valid != nil && (doubts == nil || err == nil) || (err == nil) != (made.Format == plan.Format) {
+			t.Errorf("Validate: %v, Doubts: %v, Make: format %d, %v", valid, doubts, made.Format, err)
+		}
 		if data, err := p.JSON(); err == nil {
 			json.Unmarshal(data, &plan.Plan{})
 		}

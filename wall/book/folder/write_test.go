@@ -30,6 +30,9 @@ func TestWriteLeavesNoHalf(t *testing.T) {
 	if err := Write(dir, first); err != nil {
 		t.Fatal(err)
 	}
+	if info, err := os.Stat(filepath.Join(dir, "a.txt")); err != nil || info.Mode().Perm()&0o111 != 0 || info.Mode().Perm()&0o600 != 0o600 {
+		t.Errorf("a.txt has the mode %v, %v: it is to be read and written, and no program", info.Mode(), err)
+	}
 	// The second file of the new plan cannot even be begun: its name is too long.
 	second := []book.File{{Name: "a.txt", Body: []byte("new a")}, {Name: strings.Repeat("b", 400) + ".txt"}}
 	if err := Write(dir, second); err == nil {
