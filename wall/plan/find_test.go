@@ -176,6 +176,37 @@ func TestStretches(t *testing.T) {
 	}
 }
 
+// An arch that springs at the lower edge of a piece, 24 wide and 8 high, radius 13 about a centre 5 below: its ends are 12 to
+// the right and to the left of the middle, beside the corners that stand for them. A corner
+// stands for it that is less than 1/4 off.
+func TestStretchesFromEdgeToEdge(t *testing.T) {
+	at := func(x, y string) plan.Point { return plan.Point{X: fraction.MustParse(x), Y: fraction.MustParse(y)} }
+	piece := plan.Piece{Width: fraction.Inches(30), Height: fraction.Inches(10), Marks: plan.Marks{Arcs: []plan.Arc{{Centre: at("15", "-5"), Radius: fraction.Inches(13)}}}}
+	arc := &piece.Marks.Arcs[0]
+	for _, row := range []struct {
+		points []plan.Point
+		from   plan.Point
+		to     []plan.Stretch
+	}{
+		{[]plan.Point{at("27 1/16", "0"), at("15", "8 1/8"), at("2 15/16", "0")}, at("27", "0"), []plan.Stretch{{Arc: arc, To: at("3", "0")}}},
+		{[]plan.Point{at("2 15/16", "0"), at("15", "8 1/8"), at("27 1/16", "0"), at("30", "0")}, at("3", "0"), []plan.Stretch{{Arc: arc, To: at("27", "0")}, {To: at("30", "0")}}},
+		{[]plan.Point{at("0", "4"), at("30", "4")}, at("0", "4"), []plan.Stretch{{To: at("30", "4")}}},
+	} {
+		from, parts, err := piece.Stretches(plan.SawCut{Points: row.points}, fraction.Of(1, 16))
+		if err != nil || from != row.from || !slices.Equal(parts, row.to) {
+			t.Errorf("%v: from %v along %+v, %v; want %v, %+v", row.points, from, parts, err, row.from, row.to)
+		}
+	}
+	if got := plan.ArcAt(piece.Marks.Arcs, at("27", "-1/4")); got != nil {
+		t.Error("a corner 1/4 below the springing stands for the arc")
+	}
+	for y, want := range map[string]bool{"8": true, "8 3/16": true, "8 1/4": false, "7 13/16": true, "7 3/4": false} {
+		if got := plan.ArcAt(piece.Marks.Arcs, at("15", y)) != nil; got != want {
+			t.Errorf("a corner at %s, where the arc is at 8, stands for it: %v", y, got)
+		}
+	}
+}
+
 // TestClosingEdge: the far edge, but the one at the door where a panel stands beside the far one.
 func TestClosingEdge(t *testing.T) {
 	in := fraction.Inches

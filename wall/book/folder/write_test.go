@@ -122,3 +122,19 @@ func TestListedNamesAreBelievedOnlyIfPlain(t *testing.T) {
 		t.Errorf("listed = %q, want only good.svg", got)
 	}
 }
+
+// A folder that is named from the current one is written and swapped as any other.
+func TestRelativeFolder(t *testing.T) {
+	t.Chdir(t.TempDir())
+	for _, text := range []string{"old", "new"} {
+		if err := Write("out", []book.File{{Name: "a.txt", Body: []byte(text)}}); err != nil {
+			t.Fatal(err)
+		}
+		if got, err := os.ReadFile("out/a.txt"); err != nil || string(got) != text {
+			t.Errorf("a.txt has %q, %v, want %q", got, err, text)
+		}
+		if got := inFolder(t, "."); !slices.Equal(got, []string{"out"}) {
+			t.Errorf("beside it are %q", got)
+		}
+	}
+}
