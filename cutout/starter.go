@@ -81,9 +81,11 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 			return
 		}
 		marks := marksRound(base, mark, -2, 2)
-		slices.SortFunc(marks, func(p, q Point) int {
-			return cmp.Or(squaredDistance(p.rational(), best).Cmp(squaredDistance(q.rational(), best)), lower(p, q))
-		})
+		away := map[Point]*big.Rat{}
+		for _, m := range marks {
+			away[m] = squaredDistance(m.rational(), best)
+		}
+		slices.SortFunc(marks, func(p, q Point) int { return cmp.Or(away[p].Cmp(away[q]), lower(p, q)) })
 		for _, m := range marks {
 			if !yield(m) {
 				return

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
@@ -45,15 +47,18 @@ func stripes(profile plan.Profile, from, to, phase fraction.Length) (found []str
 func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length) {
 	all := stripes(profile, zero, width, phase)
 	for _, kind := range []groove.Kind{groove.Bead, groove.Groove} {
-		path := ""
+		var path strings.Builder
 		for _, s := range all {
+			if s.Kind != kind {
+				continue
+			}
 			b := v.area(fraction.Max(s.left, zero), zero, fraction.Min(s.right, width), height)
-			if s.Kind == kind && b.x+b.w > 0 && b.x < pic.Width {
-				path += b.path()
+			if b.x+b.w > 0 && b.x < pic.Width {
+				path.WriteString(b.path())
 			}
 		}
-		if path != "" {
-			on.stroke(kind.String(), path)
+		if path.Len() > 0 {
+			on.stroke(kind.String(), path.String())
 		}
 	}
 }

@@ -311,8 +311,10 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 // letters names every corner as the table of marks does, nearer to it than to any other; a corner
 // without room for that has its letter farther off, with a lead to it.
 func (d *pieceDrawing) letters() {
-	for _, c := range d.corners {
-		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
+	at := make([]point, len(d.corners))
+	for i, c := range d.corners {
+		at[i] = point{d.x(c.at.X), d.y(c.at.Y)}
+		d.claim(centered(at[i][0], at[i][1], 3, 3))
 	}
 	for _, ring := range rings(d.piece) {
 		for i, p := range ring {
@@ -334,7 +336,7 @@ func (d *pieceDrawing) letters() {
 		if c.arc {
 			continue
 		}
-		x, y := d.x(c.at.X), d.y(c.at.Y)
+		x, y := at[i][0], at[i][1]
 		d.dot("startmark", x, y, dotSize)
 		name := line{counted(plan.CornerName(i))}
 		w := name.width(typeSize)*1.2 + 3
@@ -343,10 +345,11 @@ func (d *pieceDrawing) letters() {
 			for turn := range 16 {
 				way := cmplx.Rect(away, math.Pi/4*(float64(turn/2)+float64(turn%2)/2-1))
 				seat := centered(x+real(way)*1.15, y+imag(way), w, letterSize)
-				middle := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x-real(way)*1.15, d.y(c.at.Y)-y-imag(way)) }
-				own := middle(c)
-				all = append(all, seat)
-				if slices.ContainsFunc(d.corners, func(other corner) bool { return !other.arc && middle(other) < own-1e-9 }) {
+				nearer, own := false, math.Hypot(real(way)*1.15, imag(way))
+				for k, p := range at {
+					nearer = nearer || !d.corners[k].arc && math.Hypot(p[0]-x-real(way)*1.15, p[1]-y-imag(way)) < own-1e-9
+				}
+				if all = append(all, seat); nearer {
 					continue
 				}
 				if far = append(far, seat); away < 20 {

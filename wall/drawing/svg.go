@@ -91,28 +91,33 @@ func (n *node) write(w *bytes.Buffer) {
 }
 
 // ink writes a coordinate to a hundredth, as short as it goes; 0 for one that is no finite number.
-func ink(v float64) string {
+func ink(v float64) string { return string(appendInk(nil, v)) }
+
+func appendInk(to []byte, v float64) []byte {
 	if v-v != 0 {
 		v = 0
 	}
-	s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v, 'f', 2, 64), "0"), ".")
-	if s == "-0" {
-		return "0"
+	from := len(to)
+	to = strconv.AppendFloat(to, v, 'f', 2, 64)
+	to = bytes.TrimSuffix(bytes.TrimRight(to, "0"), []byte("."))
+	if string(to[from:]) == "-0" {
+		return append(to[:from], '0')
 	}
-	return s
+	return to
 }
 
 // pen writes the commands of a path: strings as they are, numbers as ink.
 func pen(commands ...any) string {
-	path, space := "", ""
+	var path []byte
+	space := ""
 	for _, c := range commands {
 		if v, ok := c.(float64); ok {
-			path, space = path+space+ink(v), " "
+			path, space = appendInk(append(path, space...), v), " "
 		} else {
-			path, space = path+c.(string), ""
+			path, space = append(path, c.(string)...), ""
 		}
 	}
-	return path
+	return string(path)
 }
 
 // through is the path through some points, whose places are in ink.

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -123,20 +125,23 @@ func Preview(p plan.Plan) (Picture, error) {
 // paint draws a board of a shape at a place, with the light from the left on its profile.
 func (e *elevation) paint(on *node, what, shape string, at plan.Point, board plan.Piece) {
 	on.stroke("painted", shape).set("fill-rule", "evenodd")
-	v, light, shade := e.move(at), "", ""
+	v := e.move(at)
+	var light, shade strings.Builder
 	for _, s := range stripes(e.plan.Profile, zero, board.Width, board.LeftPhase) {
 		b := v.area(s.left, zero, s.right, board.Height)
-		near, far := box{b.x, b.y, b.w / 3, b.h}, box{b.x + b.w*2/3, b.y, b.w / 3, b.h}
+		near, far := box{b.x, b.y, b.w / 3, b.h}.path(), box{b.x + b.w*2/3, b.y, b.w / 3, b.h}.path()
 		switch s.Kind {
 		case groove.Bead: // lit on the left, in shadow on the right
-			light, shade = light+near.path(), shade+far.path()
+			light.WriteString(near)
+			shade.WriteString(far)
 		case groove.Groove:
-			light, shade = light+far.path(), shade+near.path()
+			light.WriteString(far)
+			shade.WriteString(near)
 		}
 	}
 	on = on.add("g", "clip-path", e.clip(what, shape))
-	on.stroke("lit", light)
-	on.stroke("shade", shade)
+	on.stroke("lit", light.String())
+	on.stroke("shade", shade.String())
 }
 
 // FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted
