@@ -194,7 +194,7 @@ func (b *page) funcs() template.FuncMap {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
 		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
-		"many":   func(p plan.Piece) bool { return len(p.Holes) > drawing.ManyHoles },
+		"long":   func(p plan.Piece) bool { return len(p.Outline)+2*len(p.Holes) > 11 }, // its table of marks
 		"sheets": func() string { return leaves("S", b.sheets) }, "odd": func() string { return leaves("P", b.odd) },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },
 		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },

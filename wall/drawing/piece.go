@@ -26,9 +26,9 @@ const (
 	letterSize = 14.0
 )
 
-// ManyHoles is the most holes of a piece whose every corner has its letter on the back too; of more,
+// manyHoles is the most holes of a piece whose every corner has its letter on the back too; of more,
 // each hole has its name there.
-const ManyHoles = 4
+const manyHoles = 4
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {
@@ -64,7 +64,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
 	if i >= 0 && i < len(p.Pieces) && !back {
-		if one := p.Pieces[i]; len(one.Holes) > ManyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
+		if one := p.Pieces[i]; len(one.Holes) > manyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
 			most = wideInk // of a face that is a quarter wider than high, or has much to saw out
 		}
 	}
@@ -146,7 +146,7 @@ func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
 	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
-	if d.Width == wideInk && len(d.piece.Holes) > ManyHoles {
+	if d.Width == wideInk && len(d.piece.Holes) > manyHoles {
 		most = holedTall
 	}
 	d.scale = whole(min(room/across, most/tall))
@@ -323,7 +323,7 @@ func (d *pieceDrawing) letters() {
 		}
 	}
 	named := d.corners
-	if holes := d.piece.Holes; d.back && len(holes) > ManyHoles {
+	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
 		named = named[:len(d.piece.Marks.Face)]
 		for i, hole := range holes {
 			name := line{figure{clip(hole.Opening, 80, typeSize), strings.TrimSuffix(d.marks, "marks.") + ref("holes[%d].opening", i)}}
