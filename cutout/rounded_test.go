@@ -290,8 +290,8 @@ func TestSnappedHolesHaveNoCornerWithinAnEdge(t *testing.T) {
 	hole := []cutout.Point{at(3, 3), at(3, 6), {X: in(4), Y: of(6*128-1, 128)}, at(6, 6), at(6, 3)}
 	got := must(cutout.Snap([]cutout.Shape{shape(rect(0, 0, 10, 10), hole)}, of(1, 16), of(1, 64), nil))
 	want := shape(rect(0, 0, 10, 10), []cutout.Point{at(3, 3), at(3, 6), at(6, 6), at(6, 3)})
-	if diff := cmp.Diff([]cutout.Shape{want}, got, exactly); diff != "" {
-		t.Errorf("(-want +got)\n%s", diff)
+	if len(got) != 1 || !slices.EqualFunc(got[0].Holes(), want.Holes(), slices.Equal) {
+		t.Errorf("holes %v, want %v", got, want.Holes())
 	}
 }
 
