@@ -51,7 +51,6 @@ func main() {
 	seed := flag.Uint64("seed", 1, "which changes are drawn")
 	n := flag.Int("n", 40, "how many changes are tried")
 	at := flag.String("at", "", "take only changes at places such as file.go:12, by commas")
-	also := flag.String("also", "", "further packages, by commas, whose tests try what survives")
 	verbose := flag.Bool("v", false, "name the test that kills each change")
 	flag.Parse()
 	var all []mutant
@@ -78,7 +77,7 @@ func main() {
 	for _, pkg := range flag.Args() {
 		of[pkg] = groups(pkg)
 	}
-	tried, killed, byAlso, undecided := 0, 0, 0, 0
+	tried, killed, undecided := 0, 0, 0
 	for _, m := range all {
 		if tried == *n {
 			break
@@ -92,12 +91,6 @@ func main() {
 		for ; by == "" && len(left) > 0; left = left[1:] {
 			by = left[0].run(filepath.Dir(m.file), temp)
 		}
-		if by == "" && *also != "" {
-			args := append([]string{"test", "-overlay", overlay, "-short", "-failfast", "-vet=off"}, strings.Split(*also, ",")...)
-			if by = run(exec.Command("go", args...)); by != "" && by != late {
-				byAlso++
-			}
-		}
 		switch by {
 		case "":
 		case late:
@@ -109,8 +102,8 @@ func main() {
 			fmt.Printf("%s:%d: %q -> %q  %s\n", strings.TrimPrefix(m.file, here), m.line, was, m.text, cmp.Or(by, "SURVIVES"))
 		}
 	}
-	fmt.Printf("%s: seed %d, %d places, killed %d of %d (%d of them only by %q), and %d that ran late are undecided\n",
-		strings.Join(flag.Args(), " "), *seed, len(all), killed, tried-undecided, byAlso, *also, undecided)
+	fmt.Printf("%s: seed %d, %d places, killed %d of %d, and %d that ran late are undecided\n",
+		strings.Join(flag.Args(), " "), *seed, len(all), killed, tried-undecided, undecided)
 }
 
 func check(err error) {
@@ -162,16 +155,11 @@ func compile(overlay, pkg, temp string) bool {
 	return exec.Command("go", "test", "-c", "-o", filepath.Join(temp, "run.test"), "-overlay", overlay, "-vet=off", "-ldflags=-s -w", pkg).Run() == nil
 }
 
-// run runs the tests that compile made in the folder of their package.
+// run runs the tests that compile made in the folder of their package, and returns what failed, or "".
 func (g group) run(folder, temp string) string {
 	c := exec.Command(filepath.Join(temp, "run.test"), "-test.short", "-test.failfast", "-test.timeout="+g.limit.String(),
 		"-test.run=^("+strings.Join(g.names, "|")+")$")
 	c.Dir = folder
-	return run(c)
-}
-
-// run returns what failed in tests, or "".
-func run(c *exec.Cmd) string {
 	out, err := c.CombinedOutput()
 	switch {
 	case err == nil:

@@ -126,3 +126,22 @@ func TestBound(t *testing.T) {
 		}
 	}
 }
+
+// What a crosscut of 1/8 leaves of a sheet of 96 over a piece: nothing where no more than the blade is left, and all of that
+// comes off; below the piece it takes off what lies there and the blade.
+func TestTrims(t *testing.T) {
+	in := fraction.MustParse
+	for _, row := range []struct {
+		at, foot, height string // of the cut and the piece
+		trim             Trim
+		off              string
+	}{
+		{"95 3/4", "0", "95 3/4", NoTrim, "0"}, {"95 7/8", "0", "95 7/8", TrimBeyond, "1/8"}, {"95 15/16", "0", "95 15/16", TrimBeyond, "1/16"}, {"1", "1 1/8", "90", TrimNear, "1 1/8"},
+	} {
+		cut := nest.Cut{Step: 1, Kind: nest.Crosscut, At: in(row.at), Rect: rect{{}, {}, in("48"), in("96")}}
+		got := cutList([]nest.Cut{cut}, map[int]rect{7: {{}, in(row.foot), in("48"), in(row.height)}}, Saw{Saw: nest.Saw{Kerf: in("1/8"), LeastRip: in("1/8")}})[0]
+		if got.Trim != row.trim || got.Off != in(row.off) || got.Plane != (row.off == "1/16") {
+			t.Errorf("cut at %s over a piece of %s from %s: %v takes off %v, planed %v", row.at, row.height, row.foot, got.Trim, got.Off, got.Plane)
+		}
+	}
+}
