@@ -141,11 +141,7 @@ func (e *elevation) callouts() float64 {
 				y += laneHigh
 			}
 		}
-		if title := (line{name, figure{end.Kind.String(), path + ".kind"}}); title.width(typeSize) < e.Width/2-8 {
-			say("bold", title)
-		} else {
-			say("bold", title[:1], title[1:])
-		}
+		say("bold", figure{end.Kind.String(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
 		say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
 		if sign := end.Lean.Sign(); sign != 0 {
 			lean, way := plus(end.Lean, path+".lean"), " right"

@@ -89,10 +89,7 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	}
 	to("L", back[1], thick)
 	c.stroke("tag", path, "Z")
-	way := thick / 3
-	if t.run.SetOut.Direction == wall.Left {
-		way = -way
-	}
+	way := thick / 3 * map[bool]float64{false: 1, true: -1}[t.run.SetOut.Direction == wall.Left]
 	for n, s := range t.shown {
 		if n > 0 && s.index == 0 && c.plan.Profile.Boards {
 			x := along(s.left)

@@ -87,7 +87,7 @@ func widest(size float64, lines []line) (w float64) {
 
 // write writes the line at a place; anchor is start, middle or end, and y the base line.
 func (l line) write(on *node, class string, x, y float64, anchor string) *node {
-	text := on.add("text", "class", class, "x", x, "y", y)
+	text := on.add("text", "class", class, "paint-order", "stroke", "x", x, "y", y)
 	if anchor != "start" {
 		text.set("text-anchor", anchor)
 	}

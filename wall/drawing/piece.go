@@ -18,6 +18,7 @@ import (
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
 	holedTall  = 460.0 // of one with many holes
+	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
@@ -25,10 +26,6 @@ const (
 	dotSize    = 1.9
 	letterSize = 14.0
 )
-
-// manyHoles is the most holes of a piece whose every corner has its letter on the back too; of more,
-// each hole has its name there.
-const manyHoles = 4
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {

@@ -85,13 +85,7 @@ func (d *sheetDrawing) lay() {
 	for _, s := range d.stops(nest.Crosscut) {
 		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
 	}
-	end := "upper end"
-	if d.flip > 0 {
-		end += ", from the back"
-	}
-	if d.stretch > 0 {
-		end += " (drawn too wide)"
-	}
+	end := "upper end" + map[bool]string{true: ", from the back"}[d.flip > 0] + map[bool]string{true: " (drawn too wide)"}[d.stretch > 0]
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 

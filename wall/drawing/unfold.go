@@ -69,10 +69,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 				e.numberPiece(piece)
 			}
 			e.onTheWall()
-			x, y, way := e.x(e.run.SetOut.From), e.floor+12, 1.0
-			if e.run.SetOut.Direction == wall.Left {
-				way = -1
-			}
+			x, y, way := e.x(e.run.SetOut.From), e.floor+12, map[bool]float64{false: 1, true: -1}[e.run.SetOut.Direction == wall.Left]
 			if e.run.Bare() {
 				e.desc("%s: stays bare.", e.run.Name)
 			} else {
