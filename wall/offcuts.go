@@ -61,22 +61,28 @@ type offcutBay struct {
 	turns              bool
 	origin, doubleAxis int64
 	seam               []int64 // penalty of a seam, by node
+	low, high          []int64 // where a panel starts and stops, by node
 	panels             []offcutPanel
+	pieces             [][]offcutPart
 }
 
-// offcutPanel is a panel from node i to node j. Its tallest piece is cut from an offcut or a new
-// strip; others are valued by their width.
+// offcutPanel is a panel from node i to node j. There can be millions.
 type offcutPanel struct {
-	i, j        int32
-	height      int32 // of the tallest piece, a number in heights
-	penalty     int64
-	left, right int64 // of the tallest piece
-	others      []offcutPart
+	i, j   int32
+	pieces int32 // a number in pieces of the bay
+	broken bool  // it is narrower than the least
 }
 
+// offcutPart is a piece of panels, the tallest first: that is cut from an offcut or a new strip, others
+// are valued by their width. It is no wider than the panel and lies between left and right.
 type offcutPart struct {
-	height int32
-	width  int64
+	height      int32 // a number in heights
+	left, right int64
+}
+
+// within returns where a piece of a panel starts and stops.
+func (b *offcutBay) within(p *offcutPanel, q *offcutPart) (left, right int64) {
+	return max(b.low[p.i], q.left), min(b.high[p.j], q.right)
 }
 
 // Penalties count in 1/coarse grains. A hard rule that is broken counts as more than any layout's
@@ -169,11 +175,12 @@ func (s *search) legsOf(l *Layout) (legs []leg, err error) {
 // bayOf returns bay k of leg n with all panels that can cover it.
 func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
 	p, o, c := x.legs[n].sol.program, x.legs[n].sol.origin, &x.legs[n].sol.bays[k]
-	b := offcutBay{leg: n, bay: k, tallest: p.most, turns: p.turns, origin: down(o, steps), doubleAxis: 2 * down(p.axis, steps), seam: make([]int64, len(c.at))}
+	b := offcutBay{leg: n, bay: k, tallest: p.most, turns: p.turns, origin: down(o, steps), doubleAxis: 2 * down(p.axis, steps),
+		seam: make([]int64, len(c.at)), low: c.low, high: c.high}
 	for j := 1; j < len(c.at)-1; j++ {
 		b.seam[j] = int64(c.seam[j].broken)*brokenPenalty + c.seam[j].blemish/coarse
 	}
-	parts := map[[2]int][]part{}
+	numbers := map[[2]int]int32{} // of the pieces of panels by the columns in which these start and stop
 	s := stops{far: len(c.at) - 1}
 	for i := range len(c.at) - 1 {
 		if !c.rest[i].feasible() {
@@ -184,42 +191,55 @@ func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
 			if !c.rest[j].feasible() || j > s.upright && !p.gives(c, o, i, j) {
 				continue
 			}
-			q := offcutPanel{i: int32(i), j: int32(j), penalty: panelPenalty}
-			if j < s.whole {
-				q.penalty += brokenPenalty
-			}
-			columns := p.region.columns
-			key := [2]int{c.first[i], c.last[j]}
-			pieces, ok := parts[key]
-			if !ok || slices.ContainsFunc(pieces, p.slopes) {
-				pieces = p.region.parts(key[0], key[1], c.left[i], c.right[j], p.room.Mark)
-				slices.SortStableFunc(pieces, func(a, b part) int { return atMost(b.top, b.bottom).Compare(atMost(a.top, a.bottom)) })
-				parts[key] = pieces
-			}
-			for n, piece := range pieces {
-				left, right := c.low[i], c.high[j]
-				if key[0] < piece.first {
-					left = down(columns[piece.first].left, steps)
-				}
-				if piece.last < key[1] {
-					right = up(columns[piece.last].right, steps)
-				}
-				h := atMost(piece.top, piece.bottom)
-				height, ok := known[h]
-				if !ok {
-					height = int32(len(x.heights))
-					known[h], x.heights, x.high = height, append(x.heights, h), append(x.high, up(h, steps))
-				}
-				if n == 0 {
-					q.left, q.right, q.height = left, right, height
-				} else {
-					q.others = append(q.others, offcutPart{height, right - left})
+			first, last := c.first[i], c.last[j]
+			number, ok := numbers[[2]int{first, last}]
+			if !ok {
+				parts := p.region.parts(first, last, c.left[i], c.right[j], p.room.Mark)
+				slices.SortStableFunc(parts, func(a, b part) int { return atMost(b.top, b.bottom).Compare(atMost(a.top, a.bottom)) })
+				number = int32(len(b.pieces))
+				b.pieces = append(b.pieces, x.pieces(p, first, last, parts, known))
+				if !slices.ContainsFunc(parts, p.slopes) {
+					numbers[[2]int{first, last}] = number
 				}
 			}
-			b.panels = append(b.panels, q)
+			if len(b.pieces[number]) > 0 {
+				b.panels = append(b.panels, offcutPanel{int32(i), int32(j), number, j < s.whole})
+			}
 		}
 	}
 	return b
+}
+
+// pieces returns the pieces of panels that start in column first and stop in column last.
+func (x *Seams) pieces(p *program, first, last int, parts []part, known map[fraction.Length]int32) (pieces []offcutPart) {
+	columns := p.region.columns
+	for _, q := range parts {
+		piece := offcutPart{left: math.MinInt64, right: math.MaxInt64}
+		if first < q.first {
+			piece.left = down(columns[q.first].left, steps)
+		}
+		if q.last < last {
+			piece.right = up(columns[q.last].right, steps)
+		}
+		h, ok := atMost(q.top, q.bottom), false
+		if piece.height, ok = known[h]; !ok {
+			piece.height = int32(len(x.heights))
+			known[h], x.heights, x.high = piece.height, append(x.heights, h), append(x.high, up(h, steps))
+		}
+		pieces = append(pieces, piece)
+	}
+	return pieces
+}
+
+// Panels returns how many panels can cover a part of the room: the memory that x takes grows with it.
+func (x *Seams) Panels() (n int) {
+	if x == nil {
+		return 0
+	}
+	for i := range x.bays {
+		n += len(x.bays[i].panels)
+	}
+	return n
 }
 
 // FromOffcuts returns the layout with the same origins and fittings whose seams are chosen so that
@@ -362,15 +382,22 @@ func (t *taking) cover(n int, before []label) []label {
 // take adds the labels of a panel that goes on from one node to another.
 func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 	b, stop := &t.bays[bay], &t.at[to]
-	penalty := p.penalty + b.seam[to]
+	penalty := panelPenalty + b.seam[to]
+	if p.broken {
+		penalty += brokenPenalty
+	}
 	if before := &t.at[from]; len(before.labels) == 0 || before.least+penalty > stop.most {
 		return
 	}
-	for _, q := range p.others {
-		penalty += int64(float64(t.strip[q.height]) * (float64(q.width+t.kerf) / float64(t.width+t.kerf)))
+	tallest := &b.pieces[p.pieces][0]
+	for k := range b.pieces[p.pieces][1:] {
+		q := &b.pieces[p.pieces][1+k]
+		left, right := b.within(p, q)
+		penalty += int64(float64(t.strip[q.height]) * (float64(right-left+t.kerf) / float64(t.width+t.kerf)))
 	}
-	upright, turned := t.places(b, p)
-	width, high := p.right-p.left, t.high[p.height]
+	left, right := b.within(p, tallest)
+	upright, turned := t.places(b, left-b.origin, right-b.origin)
+	width, high := right-left, t.high[tallest.height]
 	start, fresh := min(upright, turned)+width, int64(math.MaxInt64) // least penalty with the offcut of a new strip
 	for k := range t.at[from].labels {
 		q := &t.at[from].labels[k]
@@ -390,7 +417,7 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 			t.add(stop, next, step)
 			continue
 		}
-		if next.penalty += t.strip[p.height]; next.penalty > stop.most {
+		if next.penalty += t.strip[tallest.height]; next.penalty > stop.most {
 			continue
 		}
 		t.add(stop, next, step) // the offcut at hand is kept
@@ -403,8 +430,7 @@ func (t *taking) take(bay int, p *offcutPanel, from, to int32) {
 
 // places returns how far from the side where strips begin the piece can be cut, in [0, pitch):
 // upright, and turned where that shows the pattern too.
-func (t *taking) places(b *offcutBay, p *offcutPanel) (upright, turned int64) {
-	left, right := p.left-b.origin, p.right-b.origin
+func (t *taking) places(b *offcutBay, left, right int64) (upright, turned int64) {
 	if t.Leftward {
 		upright, turned = t.mod(t.phase+t.width-right), t.mod(t.phase+t.width-b.doubleAxis+left)
 	} else {

@@ -15,6 +15,7 @@ import (
 type offcuts struct {
 	*explorer
 	bases    []*base
+	panels   int             // of the bases
 	known    map[string]bool // by originsKey
 	variants []wall.Offcuts
 }
@@ -33,6 +34,9 @@ const (
 	manyPieces    = 48 // where layouts have more pieces, or the budget fewer layouts, as many variants fewer are tried,
 	leastVariants = 2  // but not fewer than these
 )
+
+// mostPanels is how many panels the bases hold when no more are added: some 300 MB.
+const mostPanels = 16 << 20
 
 // sheetBlemish has the weights that are tried: the blemish that a sheet counts as.
 var sheetBlemish = [...]fraction.Ratio{
@@ -108,16 +112,19 @@ func (o *offcuts) look() error {
 	return nil
 }
 
-// add adds a layout as a base unless it is one.
+// add adds a layout as a base unless it is one, or the others take much memory.
 func (o *offcuts) add(l *wall.Layout) error {
 	key := originsKey(l)
-	if o.known[key] {
+	if o.known[key] || o.panels > mostPanels {
 		return nil
 	}
 	o.known[key] = true
 	seams, err := o.model.Seams(o.ctx, l)
-	o.bases = append(o.bases, &base{seams: seams})
-	return err
+	if err != nil {
+		return err
+	}
+	o.bases, o.panels = append(o.bases, &base{seams: seams}), o.panels+seams.Panels()
+	return nil
 }
 
 // originsKey is the same for layouts with the same origins and fittings.
