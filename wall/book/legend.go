@@ -25,7 +25,7 @@ func (b *page) signs() []sign {
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},
 		{`class="start"`, `<circle class="startmark" cx="6" cy="7" r="4"/><path class="start" d="M6 7H34"/><path class="startmark" d="M42 7l-9 -4v8z"/>`, "start, and which way to work"},
-		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the last table"},
+		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the table of what the eye would find"},
 		{`class="big"`, `<path class="tag" d="M6 1h32v12h-32z"/>`, "number of a piece"},
 		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead"},
 		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove"},

@@ -129,7 +129,7 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	if !t.full && !curved(m) {
 		return
 	}
-	t.hang("  ", "corners, measured from: "+measuredFrom(m.From))
+	t.hang("  ", "corners, measured from: "+measuredFrom(piece, t.length))
 	outlines, corner := m.Holes, len(m.Face)
 	if !piece.Rectangular() {
 		outlines, corner = append([]plan.HoleMarks{{Corners: m.Corners}}, m.Holes...), 0
@@ -191,12 +191,22 @@ var wayOutWords = map[cutout.WayOut]string{
 	cutout.WidenStrip:  "move the seam so that more is left beside the notch, or saw the strip as a piece of its own",
 }
 
-// measuredFrom says from which edges the marks of a piece are measured, and what made these.
-func measuredFrom(from plan.MarkEdges) string {
+// measuredFrom says from which edges the marks of a piece are measured, and what made these. What is
+// left on to scribe lies outside the line that they are measured from.
+func measuredFrom(piece plan.Piece, length func(fraction.Length) string) string {
 	name := func(edge string, kind plan.EdgeKind) string {
 		return edge + either(kind == plan.AnyEdge, "", " ("+kind.String()+")")
 	}
-	return name("left edge", from.Left) + " and " + name("lower edge", from.Lower)
+	from := piece.Marks.From
+	left, lower := name("left edge", from.Left), name("lower edge", from.Lower)
+	switch s := piece.Scribe; {
+	case s == nil:
+		return left + " and " + lower
+	case s.Edge == wall.Left:
+		return "the finish line, " + length(s.Width) + " in from the " + left + ", and " + lower
+	default:
+		return left + " and " + lower + "; on the back from the finish line, " + length(s.Width) + " in from its left edge"
+	}
 }
 
 // waste names what is sawn out: a hole by its opening.

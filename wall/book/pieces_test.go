@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -59,12 +60,21 @@ func TestEveryWayOutHasWords(t *testing.T) {
 }
 
 func TestMeasuredFrom(t *testing.T) {
-	for want, from := range map[string]plan.MarkEdges{
-		"left edge and lower edge":                            {},
-		"left edge (factory edge) and lower edge (sawn edge)": {Left: plan.FactoryEdge, Lower: plan.SawnEdge},
+	edges := plan.MarkEdges{Left: plan.FactoryEdge, Lower: plan.SawnEdge}
+	quarter := fraction.Of(1, 4)
+	for _, row := range []struct {
+		edges  plan.MarkEdges
+		scribe *wall.Scribe
+		want   string
+	}{
+		{plan.MarkEdges{}, nil, "left edge and lower edge"},
+		{edges, nil, "left edge (factory edge) and lower edge (sawn edge)"},
+		{edges, &wall.Scribe{Edge: wall.Left, Width: quarter}, "the finish line, 1/4 in from the left edge (factory edge), and lower edge (sawn edge)"},
+		{edges, &wall.Scribe{Edge: wall.Right, Width: quarter}, "left edge (factory edge) and lower edge (sawn edge); on the back from the finish line, 1/4 in from its left edge"},
 	} {
-		if got := measuredFrom(from); got != want {
-			t.Errorf("%q, want %q", got, want)
+		piece := plan.Piece{Scribe: row.scribe, Marks: plan.Marks{From: row.edges}}
+		if got := measuredFrom(piece, fraction.Length.String); got != row.want {
+			t.Errorf("%q, want %q", got, row.want)
 		}
 	}
 }

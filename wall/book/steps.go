@@ -91,7 +91,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageLines: {
 		title: "Lines",
-		first: "[[Before the first {panel} goes up, ]]plumb each run's start, level a line across, mark the poles[[ on the wall, each from its run's left end so that errors do not add up]].",
+		first: "[[Before the first {panel} goes up, ]]plumb each run's start, level a line across, mark the poles[[ on the wall, all marks of a pole from the same end so that errors do not add up]].",
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
