@@ -10,6 +10,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 // Layouts from offcuts are layouts of the room, with the origins of the one that they are made from:
@@ -80,19 +81,6 @@ func TestSeamsOfAnotherRoom(t *testing.T) {
 	}
 }
 
-// ending is a context that ends when it has been asked so often.
-type ending struct {
-	context.Context
-	after int
-}
-
-func (e *ending) Err() error {
-	if e.after--; e.after < 0 {
-		return context.Canceled
-	}
-	return nil
-}
-
 // The context is asked before each of the three bays beside two doors, and before a layout is built: it may end the search
 // at each.
 func TestFromOffcutsStopsWithTheContext(t *testing.T) {
@@ -111,7 +99,7 @@ func TestFromOffcutsStopsWithTheContext(t *testing.T) {
 	o := Offcuts{Stock: room.Stock[0], Sheet: 40, Of: func(fraction.Length) int64 { return 1 }}
 	asked := 0
 	for {
-		_, found, err := seams.FromOffcuts(&ending{t.Context(), asked}, o)
+		_, found, err := seams.FromOffcuts(fractiontest.Ending(t.Context(), asked), o)
 		if err == nil {
 			if !found {
 				t.Error("no layout where the context does not end")

@@ -1,7 +1,8 @@
-// Package fractiontest helps tests: the same random draws each time, and wild values.
+// Package fractiontest helps tests: the same random draws each time, wild values, golden files, contexts that end.
 package fractiontest
 
 import (
+	"context"
 	"flag"
 	"math"
 	"reflect"
@@ -9,6 +10,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/fraction/warning"
 )
 
 // Fill sets every exported field that the pointers lead to, at any depth, to wild values
@@ -125,4 +127,37 @@ func Main(m *testing.M) int {
 		}
 	}
 	return m.Run()
+}
+
+// Doubts returns the paths of the doubts of a kind.
+func Doubts(t *testing.T, of interface {
+	Doubts() ([]warning.Warning, error)
+}, kind warning.Kind) (paths []string) {
+	t.Helper()
+	all, err := of.Doubts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range all {
+		if d.Kind == kind {
+			paths = append(paths, d.Path.String())
+		}
+	}
+	return paths
+}
+
+// ending is a context that ends when it has been asked for its error so many times.
+type ending struct {
+	context.Context
+	left int
+}
+
+// Ending returns a context that ends when it has been asked for its error so many times.
+func Ending(parent context.Context, asked int) context.Context { return &ending{parent, asked} }
+
+func (e *ending) Err() error {
+	if e.left--; e.left < 0 {
+		return context.Canceled
+	}
+	return nil
 }

@@ -13,6 +13,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -151,25 +152,12 @@ func TestNoStockIsProvedTooLittle(t *testing.T) {
 	}
 }
 
-// ending is a context that has ended once it was asked for its error so many times.
-type ending struct {
-	context.Context
-	left int
-}
-
-func (c *ending) Err() error {
-	if c.left--; c.left < 0 {
-		return context.Canceled
-	}
-	return nil
-}
-
 // A context that ends before the first layout is an error, one that ends later stops the search
 // with what was found, which then is not proved best in need and looks.
 func TestContextEndsTheSearch(t *testing.T) {
 	before, within := 0, 0
 	for n := 0; n <= 1<<13; n = max(1, 2*n) {
-		c, err := choice.Explore(&ending{t.Context(), n}, room(rand.New(rand.NewPCG(7, 1))), choice.Budget{})
+		c, err := choice.Explore(fractiontest.Ending(t.Context(), n), room(rand.New(rand.NewPCG(7, 1))), choice.Budget{})
 		switch {
 		case errors.Is(err, context.Canceled) && len(c.Front) == 0:
 			before++

@@ -11,10 +11,8 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/fractiontest"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
-	"example.com/groovewright/wall/plan"
 )
 
 const ownProfile = `{"name": "own", "features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}], "thickness": "1/4"}`
@@ -316,21 +314,6 @@ func TestFaultsOfMaterialsAreSaidAtOnce(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("paths %q, want %q", got, want)
 	}
-}
-
-// doubts returns the paths of the doubts of a kind.
-func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
-	t.Helper()
-	all, err := j.Doubts()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, d := range all {
-		if d.Kind == kind {
-			paths = append(paths, d.Path.String())
-		}
-	}
-	return paths
 }
 
 // A box may stand in the corner that an outline leaves free.

@@ -7,6 +7,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
@@ -108,7 +109,7 @@ func TestArchOnTapedCorners(t *testing.T) {
 		}
 		springs := fraction.MustParse(c.springs)
 		want := wall.Arch{Springing: cutout.Point{Y: springs}, Chord: fraction.Inches(24), Rise: fraction.Inches(8)}
-		if arch := j.Runs[0].Openings[0].Arch; arch == nil || *arch != want || len(doubts(t, j, plan.ArchUneven)) != c.doubts {
+		if arch := j.Runs[0].Openings[0].Arch; arch == nil || *arch != want || len(fractiontest.Doubts(t, j, plan.ArchUneven)) != c.doubts {
 			t.Errorf("%s: arch %+v, want %+v and %d doubts", name, arch, want, c.doubts)
 		}
 		centre, radius, err := want.Circle()
@@ -141,7 +142,7 @@ func TestTapedCornerThatDoesNotClose(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := doubts(t, j, plan.PointsApart); len(got) != want {
+		if got := fractiontest.Doubts(t, j, plan.PointsApart); len(got) != want {
 			t.Errorf("third distance %s: doubts at %q, want %d", third, got, want)
 		}
 	}

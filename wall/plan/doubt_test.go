@@ -8,25 +8,10 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
-
-// doubts returns the paths of the doubts of a kind.
-func doubts(t *testing.T, j plan.Job, kind warning.Kind) (paths []string) {
-	t.Helper()
-	all, err := j.Doubts()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, d := range all {
-		if d.Kind == kind {
-			paths = append(paths, d.Path.String())
-		}
-	}
-	return paths
-}
 
 // A sheet without a price beside one with a price looks free, and is doubted; an
 // offcut on hand is free.
@@ -41,7 +26,7 @@ func TestSheetWithoutAPriceIsDoubted(t *testing.T) {
 	} {
 		j := jobFrom(t, `{"profile": "beadboard 2", "stock": [`+row.stock+`], "runs": [{"name": "a", "width": "40",
 			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`)
-		if got := doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
+		if got := fractiontest.Doubts(t, j, plan.NoPrice); !slices.Equal(got, row.want) {
 			t.Errorf("stock %s: doubts at %q, want %q", row.stock, got, row.want)
 		}
 	}
@@ -65,10 +50,10 @@ func TestStockOfOddSizeIsDoubted(t *testing.T) {
 		j := jobFrom(t, fmt.Sprintf(`{"profile": %q, "stock": [{"name": "a", "width": %q, "length": %q%s}], "runs": [{"name": "a", "width": "40",
 			"left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "18"}, {"at": "40", "top": "18"}]}]}`,
 			row.profile, row.width, row.length, row.count))
-		if got := doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {
+		if got := fractiontest.Doubts(t, j, plan.StockSwapped); len(got) > 0 != row.swapped {
 			t.Errorf("%+v: swapped at %q", row, got)
 		}
-		if got := doubts(t, j, plan.StockOfSeveral); len(got) > 0 != row.several {
+		if got := fractiontest.Doubts(t, j, plan.StockOfSeveral); len(got) > 0 != row.several {
 			t.Errorf("%+v: several boards at %q", row, got)
 		}
 	}
@@ -200,10 +185,10 @@ func TestTapedPlacesAreDoubted(t *testing.T) {
 		{`["10", "26"]`, `"26 1/16"`, nil, nil},
 	} {
 		j := job(row.fourth, row.third)
-		if got := doubts(t, j, plan.ArchUneven); !slices.Equal(got, row.uneven) {
+		if got := fractiontest.Doubts(t, j, plan.ArchUneven); !slices.Equal(got, row.uneven) {
 			t.Errorf("fourth corner by %s: uneven at %q, want %q", row.fourth, got, row.uneven)
 		}
-		if got := doubts(t, j, plan.PointsApart); !slices.Equal(got, row.apart) {
+		if got := fractiontest.Doubts(t, j, plan.PointsApart); !slices.Equal(got, row.apart) {
 			t.Errorf("third distance %s: apart at %q, want %q", row.third, got, row.apart)
 		}
 	}
