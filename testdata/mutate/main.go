@@ -3,8 +3,9 @@
 //	go run ./testdata/mutate -seed 1 -n 40 ./nest ./nest/internal/line
 //
 // The changes are drawn by the seed from all places of the named packages together. Each is compiled in an overlay, so
-// that no file of the tree is written; one that does not compile is left out and another drawn. A change that
-// fails a test is killed, one whose tests end late is undecided. The quickest tests run first.
+// that no file of the tree is written; one that does not compile is left out and another drawn. Only the tests
+// that reach a change run, the quickest first. A change that fails a test is killed, one whose tests end late is
+// undecided.
 package main
 
 import (
@@ -21,21 +22,23 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
 
 // A mutant replaces the bytes from start to end of a file.
 type mutant struct {
-	file, pkg  string
-	line       int
-	start, end int
-	text       string
+	file, pkg   string
+	line, col   int
+	first, last int // lines of its function
+	start, end  int
+	text        string
 }
 
 var (
 	failed = regexp.MustCompile(`--- FAIL: \S+|panic: .*|fatal error: .*|\[build failed\]`)
-	passed = regexp.MustCompile(`(?m)^--- PASS: (\S+) \((\S+)\)`)
+	block  = regexp.MustCompile(`(?m)^\S+/(\S+\.go):(\d+)\.(\d+),(\d+)\.(\d+) \d+ [1-9]`)
 	swaps  = map[token.Token][]token.Token{
 		token.EQL: {token.NEQ}, token.NEQ: {token.EQL},
 		token.LSS: {token.LEQ, token.GEQ}, token.LEQ: {token.LSS, token.GTR},
@@ -73,9 +76,9 @@ func main() {
 	temp, err := os.MkdirTemp("", "mutate")
 	check(err)
 	defer os.RemoveAll(temp)
-	of := map[string][]group{}
+	of := map[string][]test{}
 	for _, pkg := range flag.Args() {
-		of[pkg] = groups(pkg)
+		of[pkg] = tests(pkg, temp)
 	}
 	tried, killed, undecided := 0, 0, 0
 	for _, m := range all {
@@ -83,12 +86,12 @@ func main() {
 			break
 		}
 		overlay, was := m.write(temp)
-		if !compile(overlay, m.pkg, temp) {
+		if compile(m.pkg, temp, "-overlay", overlay) != nil {
 			continue
 		}
 		tried++
-		by, left := "", of[m.pkg]
-		for ; by == "" && len(left) > 0; left = left[1:] {
+		by := ""
+		for left := m.groups(of[m.pkg]); by == "" && len(left) > 0; left = left[1:] {
 			by = left[0].run(filepath.Dir(m.file), temp)
 		}
 		switch by {
@@ -116,29 +119,83 @@ func check(err error) {
 // What run returns where the tests do not end in time: the change may have made a loop endless, or the machine is busy.
 const late = "[late]"
 
+// A test with the time that it takes and the places that it reaches: file, and lines and columns from and to.
+type test struct {
+	name    string
+	took    time.Duration
+	reaches []place
+}
+
+type place struct {
+	file                 string
+	line, col, last, end int
+}
+
+// tests runs each test of a package by itself, the quickest come first.
+func tests(pkg, temp string) (all []test) {
+	check(compile(pkg, temp, "-cover"))
+	folder, err := exec.Command("go", "list", "-f", "{{.Dir}}", pkg).Output()
+	check(err)
+	binary, profile := filepath.Join(temp, "run.test"), filepath.Join(temp, "profile")
+	run := func(args ...string) []byte {
+		c := exec.Command(binary, append(args, "-test.short")...)
+		c.Dir = strings.TrimSpace(string(folder))
+		out, err := c.CombinedOutput()
+		if err != nil {
+			check(fmt.Errorf("without a change: %s", out))
+		}
+		return out
+	}
+	for name := range strings.FieldsSeq(string(run("-test.list", "^(Test|Example|Fuzz)"))) {
+		began := time.Now()
+		run("-test.run=^"+name+"$", "-test.coverprofile="+profile)
+		t := test{name: name, took: time.Since(began)}
+		covered, err := os.ReadFile(profile)
+		check(err)
+		for _, b := range block.FindAllStringSubmatch(string(covered), -1) {
+			p := place{file: b[1]}
+			for i, n := range []*int{&p.line, &p.col, &p.last, &p.end} {
+				*n, err = strconv.Atoi(b[2+i])
+				check(err)
+			}
+			t.reaches = append(t.reaches, p)
+		}
+		all = append(all, t)
+	}
+	slices.SortFunc(all, func(a, b test) int { return cmp.Compare(a.took, b.took) })
+	return all
+}
+
 // A group of tests runs in one go.
 type group struct {
 	names []string
 	limit time.Duration
 }
 
-// groups returns the tests of a package, the quickest first: those that take two seconds in all, then those of six, and so on.
-func groups(pkg string) (all []group) {
-	type test struct {
-		name string
-		took time.Duration
+// groups returns the tests that reach the change, the quickest first: those that take two seconds in all, then those of
+// six, and so on. What lies in no block of statements, as the cases of a switch, is reached by those that reach its function.
+func (m mutant) groups(tests []test) (all []group) {
+	after := func(l, c, line, col int) int { return cmp.Or(cmp.Compare(l, line), cmp.Compare(c, col)) }
+	file := filepath.Base(m.file)
+	within := func(p place) bool {
+		return p.file == file && after(m.line, m.col, p.line, p.col) >= 0 && after(m.line, m.col, p.last, p.end) <= 0
 	}
-	var tests []test
-	out, err := exec.Command("go", "test", "-short", "-count=1", "-v", pkg).CombinedOutput()
-	if err != nil {
-		check(fmt.Errorf("without a change: %s", out))
+	inFunction := func(p place) bool { return p.file == file && m.first <= p.line && p.line <= m.last }
+	near := func(in func(place) bool) (list []test) {
+		for _, t := range tests {
+			if slices.ContainsFunc(t.reaches, in) {
+				list = append(list, t)
+			}
+		}
+		return list
 	}
-	for _, m := range passed.FindAllStringSubmatch(string(out), -1) {
-		took, err := time.ParseDuration(m[2])
-		check(err)
-		tests = append(tests, test{m[1], took})
+	switch {
+	case m.first == 0: // a constant or variable of the package
+	case len(near(within)) > 0:
+		tests = near(within)
+	default:
+		tests = near(inFunction)
 	}
-	slices.SortFunc(tests, func(a, b test) int { return cmp.Compare(a.took, b.took) })
 	for most := 2 * time.Second; len(tests) > 0; most *= 3 {
 		var g group
 		for sum := time.Duration(0); len(tests) > 0 && (len(g.names) == 0 || sum+tests[0].took <= most); tests = tests[1:] {
@@ -150,9 +207,10 @@ func groups(pkg string) (all []group) {
 	return all
 }
 
-// compile makes the tests of a package with an overlay and reports whether that was possible.
-func compile(overlay, pkg, temp string) bool {
-	return exec.Command("go", "test", "-c", "-o", filepath.Join(temp, "run.test"), "-overlay", overlay, "-vet=off", "-ldflags=-s -w", pkg).Run() == nil
+// compile makes the tests of a package with more arguments.
+func compile(pkg, temp string, more ...string) error {
+	args := append([]string{"test", "-c", "-o", filepath.Join(temp, "run.test"), "-vet=off", "-ldflags=-s -w"}, more...)
+	return exec.Command("go", append(args, pkg)...).Run()
 }
 
 // run runs the tests that compile made in the folder of their package, and returns what failed, or "".
@@ -189,9 +247,10 @@ func mutants(file, pkg string) (all []mutant) {
 	set := token.NewFileSet()
 	tree, err := parser.ParseFile(set, file, source, parser.SkipObjectResolution)
 	check(err)
+	first, last := 0, 0
 	add := func(from, to token.Pos, text string) {
 		p := set.Position(from)
-		all = append(all, mutant{file, pkg, p.Line, p.Offset, set.Position(to).Offset, text})
+		all = append(all, mutant{file, pkg, p.Line, p.Column, first, last, p.Offset, set.Position(to).Offset, text})
 	}
 	of := func(n ast.Node) string {
 		return string(source[set.Position(n.Pos()).Offset:set.Position(n.End()).Offset])
@@ -209,7 +268,9 @@ func mutants(file, pkg string) (all []mutant) {
 				return false
 			case *ast.FuncDecl:
 				if n.Body != nil {
+					first, last = set.Position(n.Pos()).Line, set.Position(n.End()).Line
 					walk(n.Body, n.Type.Results)
+					first = 0
 				}
 				return false
 			case *ast.FuncLit:
