@@ -1,0 +1,115 @@
+package book
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/plan"
+)
+
+var sixteenths = &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
+
+// A fact of a warning has words where the warning has it, and none where its list ends before it.
+func TestMissingFactsAreLeftOut(t *testing.T) {
+	for _, kind := range []string{"name", "quoted", "way", "length", "upto", "about", "across", "wide", "overlap", "count"} {
+		for i := range 3 {
+			w := warning.Warning{Names: slices.Repeat([]string{"n"}, i), Lengths: slices.Repeat([]fraction.Length{fraction.Inches(5)}, i), Counts: slices.Repeat([]int{4}, i)}
+			words := fmt.Sprintf("a{%s%d}b", kind, i)
+			if got := sixteenths.fill(words, w, fromLeft); got != "ab" {
+				t.Errorf("%s without the fact gives %q", words, got)
+			}
+			w.Names, w.Lengths, w.Counts = append(w.Names, "n"), append(w.Lengths, fraction.Inches(5)), append(w.Counts, 4)
+			if got := sixteenths.fill(words, w, fromLeft); len(got) < 3 {
+				t.Errorf("%s with the fact gives %q", words, got)
+			}
+		}
+	}
+}
+
+// A place on an edge lies not beyond it.
+func TestPlacesOnAnEdge(t *testing.T) {
+	wide := side{fraction.Inches(10), "from the right edge"}
+	for _, row := range []struct {
+		at   int64
+		from side
+		want string
+	}{
+		{0, fromLeft, "0 across"}, {3, fromLeft, "3 across"}, {-3, fromLeft, "3 beyond the left edge"},
+		{10, wide, "0 from the right edge"}, {3, wide, "7 from the right edge"}, {13, wide, "3 beyond the right edge"},
+	} {
+		if got := sixteenths.across(fraction.Inches(row.at), row.from); got != row.want {
+			t.Errorf("%d: %q, want %q", row.at, got, row.want)
+		}
+	}
+}
+
+func TestHowASheetIsSold(t *testing.T) {
+	in := fraction.Inches
+	for _, row := range []struct {
+		profile groove.Profile
+		want    string
+	}{
+		{groove.Profile{}, ""},
+		{groove.Profile{Cover: in(5)}, "covers 5"},
+		{groove.Profile{Cover: in(5), Width: in(5)}, "covers 5"},
+		{groove.Profile{Cover: in(5), Width: in(6), Lap: in(1), Lengths: []fraction.Length{in(96), in(120)}}, "covers 5, 6 wide overall, lap 1, sold in lengths of 96, 120"},
+	} {
+		if got := sold(sixteenths, row.profile); got != row.want {
+			t.Errorf("%q, want %q", got, row.want)
+		}
+	}
+}
+
+// A piece's table of marks is long by its corners and by its holes.
+func TestLongTables(t *testing.T) {
+	long := (&page{text: sixteenths}).funcs()["long"].(func(plan.Piece) bool)
+	for _, row := range []struct {
+		corners, holes int
+		want           bool
+	}{{4, 0, false}, {11, 0, false}, {12, 0, true}, {8, 1, false}, {10, 1, true}, {4, 4, true}} {
+		piece := plan.Piece{Outline: make([]plan.Point, row.corners), Holes: make([]plan.Hole, row.holes)}
+		if long(piece) != row.want {
+			t.Errorf("%d corners and %d holes: not %v", row.corners, row.holes, row.want)
+		}
+	}
+}
+
+// A panic of a worker reaches the one who waits for the pictures.
+func TestPanicOfAPictureIsCaught(t *testing.T) {
+	good := &sketch{make: func() (drawing.Picture, error) { return drawing.Picture{Name: "good"}, nil }}
+	bad := &sketch{make: func() (drawing.Picture, error) { panic("spilled ink") }}
+	(&page{}).drawAll([]*sketch{bad, good})
+	if bad.caught != "spilled ink" || good.caught != nil || good.file.Name != "good.svg" || !bytes.Contains(good.file.Body, []byte("<svg")) {
+		t.Errorf("%v and %v; %q", bad.caught, good.caught, good.file.Name)
+	}
+}
+
+// Plans side by side: sheets used, money, flaws, pieces and cuts are the sums of each plan; a plan without a name has its title.
+func TestPlansSideBySide(t *testing.T) {
+	p := kitchen()
+	used, cuts := 0, 0
+	for _, s := range p.Stock {
+		used += s.Used
+	}
+	for _, s := range p.Sheets {
+		cuts += len(s.Cuts)
+	}
+	lines := strings.Split(Compare([]string{"first"}, []plan.Plan{p, p, {}}), "\n")
+	total, _ := p.Total.Decimal()
+	for i, name := range []string{"first", p.Title} {
+		want := fmt.Sprintln(used, total.StringFixed(2), rounded(p.BlemishTotal), len(p.Pieces), cuts, name)
+		if got := strings.Join(strings.Fields(lines[i+1]), " "); got != strings.TrimSpace(want) {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	if got := strings.Join(strings.Fields(lines[3]), " "); got != "0 no prices 0 0 0" {
+		t.Errorf("a plan of nothing: %q", got)
+	}
+}
