@@ -104,7 +104,7 @@ func (i *Item) UnmarshalText(t []byte) error { return items.Unmarshal(t, i) }
 // How is the method by which a quantity was found.
 type How uint8
 
-// The methods. Each says which terms to expect, [TermWaste] and [TermMargin] left out, which stand
+// The methods. Each says which terms to expect, [TermWaste], [TermOnTop] and [TermMargin] left out, which stand
 // last where there are any.
 const (
 	WithRowAbove How = iota // a further size of pack of the row above
@@ -127,7 +127,7 @@ const (
 	ByBoxDepth         // per box Box; Allowed, or NoneAllowed where the face can burn
 	ByDeviceGangs      // PerGang, Usual: screws of devices that come out to the face
 	BySpacers          // per box Box; PerGang
-	ByTapeLines        // Length, Times, Beside, Times
+	ByTapeLines        // Length, Times, Beside, Times, Length of all lines
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
 	ByCoverings        // Allowance: joined end to end
@@ -195,6 +195,7 @@ const (
 	TermCorner                      // length of an outside corner
 	TermAllowance                   // for the cuts of each
 	TermWaste                       // share on top
+	TermOnTop                       // what that is
 	TermMargin                      // what the packs leave
 	TermEach                        // adhesive by custom
 	TermPer                         // area that this is for
@@ -204,7 +205,7 @@ const (
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
-	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "margin", "each", "per", "compared")
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k TermKind) String() string { return termKinds.String(k) }

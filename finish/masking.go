@@ -17,9 +17,9 @@ func (b *builder) mask() {
 	if b.lastCoat() {
 		beside = sealed
 	}
+	lines := add(mul(whole(seal), sealed), mul(whole(paint), beside))
 	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
-		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit)}},
-		add(mul(whole(seal), sealed), mul(whole(paint), beside)), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
+		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit), b.long(TermLength, lines)}}, lines, ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.
@@ -90,7 +90,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	var lengths []*big.Rat
 	total, joined := new(big.Rat), int64(0)
 	for _, e := range b.Ends {
-		if e.Length.IsZero() || e.Corner != (kind == TermCorner) {
+		if e.Up || e.Length.IsZero() || e.Corner != (kind == TermCorner) {
 			continue
 		}
 		l := add(e.Length.Rat(), allow)

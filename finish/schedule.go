@@ -55,7 +55,7 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(mul(customArea, quo(customVolume, s.customEach())), s.area())}),
 		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), fitting(w))
-	step(StageTrim, s.trimmed())
+	step(StageTrim, s.trimmed(), when(!s.Trim.None && slices.ContainsFunc(w.Ends, func(e End) bool { return e.Up }), Act{Kind: ActTrimsUp}))
 	step(StageFill, s.nailed() && s.lastCoat())
 	step(StageTape, covered || len(tape(false)) > 0, when(covered, Act{Kind: of(s.in(s.House.Datum).Sign() > 0, ActFloor, ActCounter)}), tape(false))
 	sealing(StageSeal, false, nil)

@@ -1,6 +1,7 @@
 package finish
 
 import (
+	"cmp"
 	"math/big"
 	"slices"
 
@@ -99,7 +100,7 @@ func (b *builder) seal() {
 	b.sealWith(Row{Item: of(b.lastCoat(), ItemSealant, ItemPaintableSealant), How: ByJoints}, false, b.Sealant.Cartridges)
 	wide := b.lengthOf(func(j Joint) bool {
 		if b.wide(j) {
-			b.warn(WideGap, nil, []string{j.Run, j.Kind.String()}, j.Gap.Rat(), bridge)
+			b.warn(WideGap, nil, []string{j.Run, cmp.Or(j.Opening, j.Kind.String())}, j.Gap.Rat(), bridge)
 		}
 		return b.wide(j)
 	})
@@ -113,12 +114,19 @@ func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
 	volume := new(big.Rat)
 	fill := func(v *big.Rat, terms ...Term) {
 		if v.Sign() > 0 {
+			before := volume
 			volume = add(volume, v)
-			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume, Value: up(v, b.tube())})
+			row.Terms = append(append(row.Terms, terms...), Term{Kind: TermVolume, Value: between(before, volume, b.tube())})
 		}
 	}
 	for kind := CounterLine; kind <= WindowJoint; kind++ {
-		fill(b.sealKind(kind, wet))
+		var said []string
+		for _, j := range b.Joints {
+			if j.Kind == kind && !slices.Contains(said, j.Opening) {
+				said = append(said, j.Opening)
+				fill(b.sealKind(kind, j.Opening, wet))
+			}
+		}
 	}
 	if pitch := b.Profile.Pitch().Rat(); pitch.Sign() > 0 {
 		repeats, open, deep := quo(b.grooved(wet), pitch), hollow(b.Profile, b.Paint.Groove), b.in(b.Sealant.GrooveFill)
@@ -128,8 +136,9 @@ func (b *builder) sealWith(row Row, wet bool, cartridges []Container) {
 	b.buyMore(row, volume, ratio(b.Sealant.Waste), b.tube(), offers(b.settings, cartridges))
 }
 
-// sealKind returns the volume in all joints of one kind, and how it comes about.
-func (b *builder) sealKind(kind JointKind, wet bool) (volume *big.Rat, joint, form Term) {
+// sealKind returns the volume in all joints of one kind, those round an opening by its name, and how it
+// comes about.
+func (b *builder) sealKind(kind JointKind, opening string, wet bool) (volume *big.Rat, joint, form Term) {
 	bead, leg := b.Sealant.bead(kind), new(big.Rat)
 	volume, form = new(big.Rat), Term{Kind: TermGap}
 	if bead.Form == Fillet {
@@ -137,7 +146,7 @@ func (b *builder) sealKind(kind JointKind, wet bool) (volume *big.Rat, joint, fo
 		form = b.short(TermFillet, leg)
 	}
 	length := b.lengthOf(func(j Joint) bool {
-		if j.Kind != kind || !b.seals(j) || b.wet(j) != wet {
+		if j.Kind != kind || j.Opening != opening || !b.seals(j) || b.wet(j) != wet {
 			return false
 		}
 		gap := j.Gap.Rat()
@@ -147,7 +156,7 @@ func (b *builder) sealKind(kind JointKind, wet bool) (volume *big.Rat, joint, fo
 		volume = add(volume, mul(j.Length.Rat(), section(bead.Form, leg, gap, b.depth(bead, gap, b.thickness()))))
 		return true
 	})
-	return volume, Term{Kind: TermJoint, Name: kind.String(), Value: up(length, b.run())}, form
+	return volume, Term{Kind: TermJoint, Name: cmp.Or(opening, kind.String()), Value: up(length, b.run())}, form
 }
 
 // seamGap is the gap that sheets of fiberboard want between them: up to 2.5 mm for each metre of

@@ -92,11 +92,12 @@ const (
 	ActAfterPaint                    // seal wet: paint does not hold on it
 	ActRod                           // seal, seal wet; Figure: behind gaps wider than this
 	ActGrooves                       // seal, seal wet: fill their open ends first
+	ActTrimsUp                       // trim: those bought with panels that are up
 )
 
 var actKinds = enum.Of[ActKind]("test paint", "find asbestos", "assume floor", "rest sheets", "rest boards", "rest wood",
 	"strips", "sheet strips", "strips listed", "strips unlisted", "set boxes back", "pieces", "closing", "primer", "top coat", "edges", "backs", "extenders",
-	"beads", "dots", "adhesive", "nails", "screws", "fitting", "counter", "floor", "joints", "lines", "after paint", "rod", "grooves")
+	"beads", "dots", "adhesive", "nails", "screws", "fitting", "counter", "floor", "joints", "lines", "after paint", "rod", "grooves", "trims up")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k ActKind) String() string { return actKinds.String(k) }

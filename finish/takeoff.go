@@ -83,10 +83,13 @@ func (b *builder) row(row Row, quantity Figure) {
 // more adds a share for waste.
 func more(x, waste *big.Rat) *big.Rat { return mul(x, add(whole(1), waste)) }
 
-// buyMore buys what is needed and a share for waste.
+// buyMore buys what is needed and a share for waste, and says how much that is.
 func (b *builder) buyMore(row Row, need, waste *big.Rat, unit Unit, offers []offer) {
 	if waste.Sign() > 0 {
 		row.Terms = append(row.Terms, Term{Kind: TermWaste, Value: near(waste, 3, NoUnit)})
+		if onTop := between(need, more(need, waste), unit); onTop.Value.Sign() > 0 {
+			row.Terms = append(row.Terms, Term{Kind: TermOnTop, Value: onTop})
+		}
 	}
 	b.buy(row, more(need, waste), unit, offers)
 }

@@ -164,6 +164,14 @@ func down(x *big.Rat, u Unit) Figure {
 	return f
 }
 
+// between returns y less x in the unit, each rounded up by itself, so that all parts of a sum add up to
+// it as they are written.
+func between(x, y *big.Rat, u Unit) Figure {
+	f := up(y, u)
+	f.Value = Decimal{f.Value.Sub(up(x, u).Value.Decimal)}
+	return f
+}
+
 // near returns x, which is in the unit already, rounded to the nearest in the given decimal place.
 func near(x *big.Rat, places int32, u Unit) Figure {
 	return Figure{Decimal{decimal.NewFromBigRat(x, places)}, u}

@@ -85,6 +85,7 @@ func (k *JointKind) UnmarshalText(t []byte) error { return jointKinds.Unmarshal(
 type Joint struct {
 	Kind    JointKind
 	Run     string          // its name, for warnings
+	Opening string          // its name, round one
 	Length  fraction.Length // of all of them together
 	Gap     fraction.Length // left open by the plan
 	Grooves bool            // grooves end open here, as at a lower edge, and are filled
@@ -103,6 +104,7 @@ type End struct {
 	Run    string // its name
 	Length fraction.Length
 	Corner bool // an outside corner, which takes another trim than a flat end
+	Up     bool // of a panel that is on the wall already: its trim was bought with it
 }
 
 // Covering is a trim that hides edges, such as a baseboard, of one run. What it hides is Hidden in

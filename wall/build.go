@@ -219,6 +219,15 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 			m.cutPanel(layout, m.regionOfPanel(legs, r, panel), r, panel, run.SetOut.Direction, i == last)
 		}
 	}
+	for _, in := range m.room.Installed {
+		for _, l := range legs {
+			if l.sol.stretch.run == in.Run && l.sol.stretch.from < 0 {
+				for _, piece := range m.piecesOf(l.sol.stretch.region, in.Run, in.Left, in.Right) {
+					layout.Runs[in.Run].Up = layout.Runs[in.Run].Up.Add(fraction.Must(piece.Shape.Area()))
+				}
+			}
+		}
+	}
 }
 
 // cutPanel cuts the pieces of one panel of run r, which is worked in the direction of far.

@@ -33,15 +33,22 @@ func (k JointKind) MarshalText() ([]byte, error) { return jointKinds.Marshal(k) 
 // UnmarshalText reads the word of a kind.
 func (k *JointKind) UnmarshalText(text []byte) error { return jointKinds.Unmarshal(text, k) }
 
-// Joint is all of one kind of joint on one run. Length is that along the joint: a slope by its true
-// length, rounded up to 1/65536 in where it is not rational.
+// Joint is all of one kind of joint on one run, or round one opening. Length is that along the joint:
+// a slope by its true length, rounded up to 1/65536 in where it is not rational.
 type Joint struct {
-	Kind   JointKind
-	Run    int // its index; of a corner, that of the run whose right end it is
-	Length fraction.Length
-	Gap    fraction.Length
-	Seen   bool // the cut edge is seen: of an exposed end or an outside corner
-	Right  bool // of an end: it is the right end of the run
+	Kind    JointKind
+	Run     int    // its index; of a corner, that of the run whose right end it is
+	Opening string // name of the opening or the box that it is round
+	Length  fraction.Length
+	Gap     fraction.Length
+	Seen    bool // the cut edge is seen: of an exposed end or an outside corner
+	Right   bool // of an end: it is the right end of the run
+}
+
+// against is what edges of panels lie against: a kind of joint, of openings by their names.
+type against struct {
+	JointKind
+	opening string
 }
 
 // lengthOf returns the length of an edge, never less than it is.
@@ -56,18 +63,19 @@ func lengthOf(p, q cutout.Point) fraction.Length {
 }
 
 // joints returns the joints of the region against the wall and what is on it, added up once.
-func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
+func (g *region) joints(room *Room, r int) map[against]fraction.Length {
 	g.lock.Lock()
 	defer g.lock.Unlock()
 	if g.sums != nil {
 		return g.sums
 	}
 	run := &room.Runs[r]
-	sum := map[JointKind]fraction.Length{}
+	sum := map[against]fraction.Length{}
 	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
 	for _, e := range g.edges {
 		if kind, ok := kinds[e.kind]; ok { // ends are counted with their corners
-			sum[kind] = sum[kind].Add(e.height)
+			at := against{kind, e.opening}
+			sum[at] = sum[at].Add(e.height)
 		}
 	}
 	for _, s := range g.shapes {
@@ -79,8 +87,8 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 			if p.X.Less(q.X) { // the shape lies to the left of its border, so above this edge
 				kind = BottomJoint
 			}
-			kind = g.against(room, run, p, q, kind)
-			sum[kind] = sum[kind].Add(lengthOf(p, q))
+			at := g.against(room, run, p, q, kind)
+			sum[at] = sum[at].Add(lengthOf(p, q))
 		}
 	}
 	g.sums = sum
@@ -88,20 +96,25 @@ func (g *region) joints(room *Room, r int) map[JointKind]fraction.Length {
 }
 
 // against returns what the level edge p to q lies on: an opening, or kind.
-func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind) JointKind {
+func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind) against {
 	middle := p.X.Add(q.X).Div(2)
 	y := heightOn(p, q, middle)
 	for _, o := range run.Openings {
 		gap := room.Gaps.Around(o.Kind)
 		lo, hi := o.Bounds()
 		if lo.X.Sub(gap).Less(middle) && middle.Less(hi.X.Add(gap)) && !y.Less(lo.Y.Sub(gap)) && !hi.Y.Add(gap).Less(y) {
-			if o.Kind == Box {
-				return BoxJoint
-			}
-			return OpeningJoint
+			return against{o.joint(), o.Name}
 		}
 	}
-	return kind
+	return against{JointKind: kind}
+}
+
+// joint returns the kind of the joint round the opening.
+func (o *Opening) joint() JointKind {
+	if o.Kind == Box {
+		return BoxJoint
+	}
+	return OpeningJoint
 }
 
 // addJoints lists the joints of the layout.
@@ -112,16 +125,18 @@ func (m *Model) addJoints(layout *Layout, legs []leg) {
 		}
 	}
 	gaps := m.room.Gaps
-	against := []Joint{{Kind: BottomJoint, Gap: gaps.Bottom}, {Kind: TopJoint, Gap: gaps.Top}, {Kind: StepJoint, Gap: gaps.Side},
-		{Kind: OpeningJoint, Gap: gaps.Window}, {Kind: BoxJoint, Gap: gaps.Box}}
+	lines := []Joint{{Kind: BottomJoint, Gap: gaps.Bottom}, {Kind: TopJoint, Gap: gaps.Top}, {Kind: StepJoint, Gap: gaps.Side}}
 	for _, l := range legs {
 		if l.sol.stretch.from >= 0 {
 			continue
 		}
 		r, g := l.sol.stretch.run, l.sol.stretch.region
 		sums := g.joints(m.room, r)
-		for _, j := range against {
-			add(Joint{Kind: j.Kind, Run: r, Length: sums[j.Kind], Gap: j.Gap})
+		for _, j := range lines {
+			add(Joint{Kind: j.Kind, Run: r, Length: sums[against{JointKind: j.Kind}], Gap: j.Gap})
+		}
+		for _, o := range m.room.Runs[r].Openings {
+			add(Joint{Kind: o.joint(), Run: r, Opening: o.Name, Length: sums[against{o.joint(), o.Name}], Gap: gaps.Around(o.Kind)})
 		}
 		for side, end := range []End{m.room.Runs[r].Left, m.room.Runs[r].Right} {
 			length := g.endLengths[side]

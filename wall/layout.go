@@ -45,6 +45,8 @@ type RunLayout struct {
 	Corner   *Corner   // at the right end, where the run shares it
 	Restarts []Restart // in the direction of work
 	Panels   []Panel   // from left to right
+
+	Up fraction.Area // of the installed panels, as pieces between their edges would be
 }
 
 // SetOut says how a run is set out: measured from From in Direction, a repeat starts at Origin.

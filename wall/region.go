@@ -36,7 +36,7 @@ type region struct {
 	lock   sync.Mutex
 	bands  map[span][]cutout.Shape
 	pieces map[span][]Piece
-	sums   map[JointKind]fraction.Length
+	sums   map[against]fraction.Length
 }
 
 // newRegion returns the region of run number r of the room, fitted as f says.

@@ -28,6 +28,11 @@ func (t *text) sheets(p plan.Plan) {
 		first := either(row.Off.IsZero(), "", "take "+t.length(row.Off)+" off the lower end, ")
 		t.para(fmt.Sprintf("%s, %s: %scrosscut %s.", capital(plural("board", row.Labels)), t.stock(p, row.Stock), first, strings.Join(parts, ", then ")))
 	}
+	for _, piece := range p.Pieces {
+		if edges := mitered(p, piece); p.Profile.Boards && edges != "" {
+			t.para(fmt.Sprintf("Piece %s: then miter the %s of its face.", piece.Label, edges))
+		}
+	}
 	for _, s := range p.Sheets {
 		if crosscut(p, s) {
 			continue
@@ -111,7 +116,9 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 	for _, pl := range s.Placements {
 		turned = turned || pl.Part == number && pl.Turned
 	}
-	return "piece " + label(p, number) + either(turned, " turned", "")
+	piece, _ := p.Piece(number)
+	edges := mitered(p, piece)
+	return "piece " + label(p, number) + either(turned, " turned", "") + either(edges == "", "", " (then miter the "+edges+" of its face)")
 }
 
 // faceWords say how a sheet lies. Left and right are as it lies.

@@ -68,7 +68,7 @@ func TestCautionsDeferAndPermitNothing(t *testing.T) {
 }
 
 func TestEveryFactOfTheFinishHasWords(t *testing.T) {
-	acts, terms := map[finish.ActKind]bool{}, map[finish.TermKind]bool{finish.TermWaste: true, finish.TermMargin: true}
+	acts, terms := map[finish.ActKind]bool{}, map[finish.TermKind]bool{finish.TermWaste: true, finish.TermOnTop: true, finish.TermMargin: true}
 	for _, s := range every[finish.Stage]() {
 		if stageWords[s].title == "" {
 			t.Errorf("stage %v has no title", s)

@@ -32,7 +32,7 @@ func alike(p plan.Plan) (rows []*group) {
 		}
 		at := slices.IndexFunc(rows, func(g *group) bool {
 			plain := g.Plain() && piece.Plain() && !g.Closing && !piece.Closing && len(g.Weak)+len(piece.Weak) == 0
-			return plain && g.Run == piece.Run && g.Width == piece.Width && g.Height == piece.Height
+			return plain && g.Run == piece.Run && g.Width == piece.Width && g.Height == piece.Height && mitered(p, g.Piece) == mitered(p, piece)
 		})
 		if at < 0 {
 			at, rows = len(rows), append(rows, &group{Piece: piece})

@@ -65,7 +65,7 @@ var flawWords = map[wall.BlemishKind]string{
 // seenMost names the flaws that cost most.
 func (t *text) seenMost(worst []plan.Blemish) string {
 	if len(worst) == 0 {
-		return "Only seams are seen."
+		return "No flaws but seams."
 	}
 	var parts []string
 	for _, b := range worst {

@@ -27,7 +27,8 @@ func (t *text) pieces(p plan.Plan) {
 			break
 		}
 	}
-	t.para(says + " Saw a closing edge last, as measured on the wall; till then the + is left on, and lines run on across it.")
+	says += " Saw a closing edge last, as measured on the wall; till then the + is left on, and lines run on across it."
+	t.para(says + either(p.Up(), " Panels on the wall have no number here: pieces are numbered anew.", ""))
 	for _, g := range alike(p) {
 		t.piece(p, *g)
 	}
@@ -35,7 +36,6 @@ func (t *text) pieces(p plan.Plan) {
 
 // piece prints a piece, or pieces that are alike, with its marks.
 func (t *text) piece(p plan.Plan, g group) {
-	run, i := p.Run(g.Run)
 	says := plural("piece", g.Labels) + ", " + g.Run
 	if g.Sheets != "–" {
 		says += ", " + plural(sheetWord(p), g.Sheets)
@@ -51,8 +51,8 @@ func (t *text) piece(p plan.Plan, g group) {
 		says += ", at " + t.along(g.At.X) + ", " + t.above(g.At.Y)
 	}
 	t.para(capital(says))
-	if i >= 0 {
-		t.fitted(p, run, g.Piece)
+	if miter := t.miter(p, g.Piece); miter != "" {
+		t.hang("  ", miter)
 	}
 	t.marks(p, g.Piece, measuredSide(p, g.Piece))
 }
@@ -66,16 +66,18 @@ func measuredSide(p plan.Plan, piece plan.Piece) side {
 	return fromLeft
 }
 
-// fitted says what is left to do at a piece's ends: the closing piece of a run is cut to what the
-// wall turns out to be, at the end toward which the run is worked, since its pattern is right at
-// the other end; and an edge at an outside corner is mitred.
-func (t *text) fitted(p plan.Plan, run plan.Run, piece plan.Piece) {
-	for i, mitred := range fraction.Must(run.MitredEdges(piece)) {
-		if mitred {
-			t.hang("  ", fmt.Sprintf("miter its %s edge after its other cuts, at half the angle of the corner; measures reach to the long point, on the face, and the back comes out narrower by the thickness, %s",
-				either(i == 0, "left", "right"), t.given(p.Profile.Thickness)))
-		}
-	}
+// miter says how the edges of a piece at outside corners are mitered, nothing where it has none.
+func (t *text) miter(p plan.Plan, piece plan.Piece) string {
+	edges := mitered(p, piece)
+	return either(edges == "", "", fmt.Sprintf("miter its %s after its other cuts, at half the angle of the corner, 45 degrees where it is square; measures "+
+		"reach to the long point, on the face; the back comes out narrower by the thickness, %s; glue it with miter glue (wood glue for wood)", edges, t.given(p.Profile.Thickness)))
+}
+
+// mitered names the edges of a piece that are mitered.
+func mitered(p plan.Plan, piece plan.Piece) string {
+	run, _ := p.Run(piece.Run)
+	edges := fraction.Must(run.MitredEdges(piece))
+	return map[[2]bool]string{{true, false}: "left edge", {false, true}: "right edge", {true, true}: "left and right edges"}[edges]
 }
 
 // side is the edge from which places on a piece are measured: the left one, or the right one of a piece
@@ -184,7 +186,7 @@ var wayOutWords = map[cutout.WayOut]string{
 	cutout.PartLeg:     "saw the leg as a piece of its own, with a seam at its root, or tape a batten across it until it is fixed",
 	cutout.DrillCorner: "drill the corner round before sawing and carry the piece flat, or move the seam to the corner",
 	cutout.JoinCutouts: "saw both cutouts as one if their plates still cover it, or let a seam run through them",
-	cutout.RunOut:      "let the cutout run out there if its plate or trim still covers what falls away, or tape a batten across the strip until the piece is fixed, and saw this cutout last",
+	cutout.RunOut:      "let the cutout run out there if its plate or trim still covers what falls away, or tape a batten across the strip before both sides of it are sawn, and leave it on until the piece is fixed",
 	cutout.PartStrip:   "saw the strip as a piece of its own, or tape a batten across it until the piece is fixed",
 	cutout.MoveSeam:    "move the seam so that the cutout runs out at the edge or lies further in, or saw the piece in two at the cutout",
 	cutout.WidenPiece:  "let the pattern start elsewhere, as the whole piece is no wider, or cover its place with trim",

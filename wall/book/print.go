@@ -230,7 +230,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	}
 	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
-		says += "; " + t.corner(*c, patterned)
+		says += "; " + t.corner(*c, patterned, p.Behind(i))
 	}
 	for _, n := range r.Installed {
 		says += fmt.Sprintf("; a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right))
@@ -355,7 +355,7 @@ func (t *text) why(r plan.Run) string {
 	case plan.RightSeen:
 		return "seen: " + right + hidden(r.Left) + left
 	}
-	return "neither end is seen: " + left + ", " + right
+	return "a cut feature counts at neither end: " + left + ", " + right
 }
 
 // kept lists what the job insists on for a run.
@@ -377,10 +377,10 @@ func (t *text) kept(k wall.Keep) string {
 }
 
 // corner says how the panels of two runs meet at a corner.
-func (t *text) corner(c plan.Corner, patterned bool) string {
+func (t *text) corner(c plan.Corner, patterned, behind bool) string {
 	met := "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
-		met = fmt.Sprintf("%s passes, %s butts", c.Passes, c.Butts)
+		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, either(behind, ", and is up: slide the last piece in behind it, or take its panel off first", ""))
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
 	return met + either(patterned, ", the pattern "+pattern, "")

@@ -30,7 +30,7 @@ const (
 	fill   = "Fill open ends of grooves first."
 	hold   = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	toWall = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
-		"it is glued. Close a run before one that butts against it is begun]]."
+		"it is glued]].[[ {first}]]"
 )
 
 // stageWords has the words of each stage.
@@ -127,7 +127,9 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageTrim: {
 		title: "Trims",
-		first: "Fit those of the list[[: cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are]].",
+		first: "{trims}",
+		acts:  map[finish.ActKind]string{finish.ActTrimsUp: "Fit the trims that were bought with panels which are up, where they are missing."},
+		last:  "[[Cut each to the wall, coat its back and its cuts, dry-fit it, and nail it where studs, strips or blocking are.]]",
 	},
 	finish.StageFill: {
 		title: "Fill",
@@ -149,7 +151,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActGrooves: fill,
 		},
 		last: "[[Lay as much bead at a time as you can tool hollow. ]]Tool the bead before it skins, in {skin}{pull}. " +
-			"{boxes}[[ Leave unsealed what a trim will cover.]] Allow {cure} before paint.",
+			"{boxes}[[ {hidden}]] Allow {cure} before paint.",
 	},
 	finish.StageLastCoats: {
 		title: "Last coat",
@@ -211,7 +213,8 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden(p), "{trims}", trims(p), "{first}",
+		either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
 	var says []string
@@ -306,6 +309,35 @@ func boxed(p plan.Plan) bool {
 	return slices.ContainsFunc(p.Runs, func(run plan.Run) bool {
 		return slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box })
 	})
+}
+
+// hidden names the trims behind which joints are not sealed.
+func hidden(p plan.Plan) string {
+	var names []string
+	for _, run := range p.Runs {
+		for _, trim := range []*wall.EdgeTrim{run.Trim.Bottom, run.Trim.Top, run.Trim.Casing} {
+			if trim != nil && !slices.Contains(names, trim.Name) {
+				names = append(names, trim.Name)
+			}
+		}
+	}
+	return either(len(names) == 0, "", "No bead behind: "+strings.Join(names, ", ")+".")
+}
+
+// trims says which trims of the list are fitted, and where.
+func trims(p plan.Plan) string {
+	var names []string
+	for _, r := range p.List.Rows {
+		switch r.Item {
+		case finish.ItemCovering:
+			names = append(names, r.Name)
+		case finish.ItemEdgeTrim:
+			names = append(names, "edge trim over the cut edges of exposed ends")
+		case finish.ItemCornerTrim:
+			names = append(names, "corner trim over the outside corners")
+		}
+	}
+	return either(len(names) == 0, "", "Fit "+strings.Join(names, ", ")+".")
 }
 
 // corners names the outside corners that are mitered.

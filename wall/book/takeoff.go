@@ -90,13 +90,13 @@ var methodWords = map[finish.How]method{
 		last: ", so thick that the yoke of the device is held rigidly at the face (NEC 406.5, IRC E3902.5) and the ears of a switch are seated " +
 			"(NEC 404.10); for the box itself NEC 314.20 decides",
 	},
-	finish.ByTapeLines: {text: "{length} along beads × {times} + {beside} beside what stays bare × {times}"},
+	finish.ByTapeLines: {text: "{length} along beads × {times} + {beside} beside what stays bare × {times} = {length}"},
 	finish.ByReach:     {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
 		finish.TermEnd:       ", end of {name} {}",
 		finish.TermCorner:    ", outside corner of {name} {}",
 		finish.TermAllowance: ", each from one strip with {} for its cuts",
-	}},
+	}, last: "; it covers the cut edges, and the sealant of an end goes along it"},
 }
 
 // sourceWords says where figures and times come from.
@@ -135,6 +135,8 @@ func How(r finish.Row) string {
 		switch t.Kind {
 		case finish.TermWaste:
 			format = "; + {} of it for waste"
+		case finish.TermOnTop:
+			format = ", {}"
 		case finish.TermMargin:
 			format = "; tight: {} to spare"
 		}

@@ -53,7 +53,7 @@ func (c *canvas) said(y float64, lines ...line) float64 {
 
 // seen says what is seen of the pattern at an end, if anything is.
 func (c *canvas) seen(end plan.End, path string) []line {
-	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"seen: "}, c.Width-16)
+	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"edge: "}, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both

@@ -330,6 +330,44 @@ func (m Marks) DrillInset() (inset fraction.Length, all bool) {
 	return inset, len(m.Drill) > 0
 }
 
+// Up reports whether there are panels on the wall already.
+func (p Plan) Up() bool {
+	return slices.ContainsFunc(p.Runs, func(r Run) bool { return len(r.Installed) > 0 })
+}
+
+// upAt reports whether at the inside corner at the right end of run i, if there is one, panels that are
+// up reach into it on the run that passes and on the one that butts.
+func (p Plan) upAt(i int) (passes, butts, ok bool) {
+	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil || p.Runs[i].CornerRight.Mitred() {
+		return false, false, false
+	}
+	c := p.Runs[i].CornerRight
+	up := func(name string) bool {
+		run, _ := p.Run(name)
+		return slices.ContainsFunc(run.Installed, func(in Installed) bool {
+			return name == c.Next && !run.Limits[0].Less(in.Left) || name != c.Next && !in.Right.Less(run.Limits[1])
+		})
+	}
+	return up(c.Passes), up(c.Butts), true
+}
+
+// Behind reports whether a piece to fit passes behind a panel that is up, into the inside corner at the
+// right end of run i.
+func (p Plan) Behind(i int) bool {
+	passes, butts, _ := p.upAt(i)
+	return butts && !passes
+}
+
+// ClosesBefore reports whether pieces to fit pass into an inside corner before others butt against them.
+func (p Plan) ClosesBefore() bool {
+	for i := range p.Runs {
+		if passes, butts, ok := p.upAt(i); ok && !passes && !butts {
+			return true
+		}
+	}
+	return false
+}
+
 // Mitred reports whether the panels meet in a mitre, and none passes.
 func (c Corner) Mitred() bool { return c.Passes == "" }
 

@@ -42,14 +42,16 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		if trim != nil {
 			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Length: joint.Length})
 		}
-		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Length: joint.Length, Gap: joint.Gap,
+		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Opening: joint.Opening, Length: joint.Length, Gap: joint.Gap,
 			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen})
-		corner := joint.Kind == wall.MitreJoint
-		if joint.Seen && (corner || joint.Kind == wall.EndJoint && !j.upAt(joint, c.Layout.Runs[joint.Run].Limits)) {
-			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner})
+		if joint.Seen {
+			corner := joint.Kind == wall.MitreJoint
+			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner,
+				Up: !corner && j.upAt(joint, c.Layout.Runs[joint.Run].Limits)})
 		}
 	}
 	for i, run := range j.Runs {
+		w.Up = w.Up.Add(c.Layout.Runs[i].Up)
 		bottom, top := cutout.Bounds(wallOutline(&run))
 		if i == 0 || top.Y.Less(w.Low) {
 			w.Low = top.Y
@@ -68,9 +70,6 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			up := fraction.Min(hi.Y, top.Y).Sub(fraction.Max(lo.Y, bottom.Y))
 			w.Sides = w.Sides.Add(fraction.Max(up, fraction.Length{}).Mul(2))
 		}
-	}
-	for _, in := range j.Installed {
-		w.Up = w.Up.Add(area(j.open(in.Run, in.Left, in.Right)))
 	}
 	for i, s := range j.Stock {
 		if used := usedOf(c, i); used > 0 {
@@ -104,14 +103,6 @@ func (j *Job) open(r int, from, to fraction.Length) []cutout.Shape {
 		parts = left
 	}
 	return parts
-}
-
-// area returns that of several shapes.
-func area(shapes []cutout.Shape) (sum fraction.Area) {
-	for _, s := range shapes {
-		sum = sum.Add(fraction.Must(s.Area()))
-	}
-	return sum
 }
 
 // usedOf counts the sheets of one kind of stock that a choice takes.

@@ -1,0 +1,180 @@
+package book
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// squeezed is the full text of a plan on one line.
+func squeezed(p plan.Plan) string { return strings.Join(strings.Fields(Explained(p)), " ") }
+
+// bookOf is the job book of a plan.
+func bookOf(t *testing.T, p plan.Plan) string {
+	t.Helper()
+	files, err := Files(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(files[0].Body)
+}
+
+// TestTrimsAgree: what the list has is fitted, by its name, and nothing that the list has not, but what came with panels
+// on the wall; only joints behind trims of the job stay without sealant, and the sealant of an exposed end goes along its trim.
+func TestTrimsAgree(t *testing.T) {
+	words := map[finish.Item]string{finish.ItemEdgeTrim: "edge trim over the cut edges of exposed ends", finish.ItemCornerTrim: "corner trim over the outside corners"}
+	edged := 0
+	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
+		if n.err != nil {
+			t.Fatal(n.name, n.err)
+		}
+		text := squeezed(n.plan)
+		_, order, _ := strings.Cut(text, "ORDER OF WORK")
+		for item, says := range words {
+			listed := slices.ContainsFunc(n.plan.List.Rows, func(r finish.Row) bool { return r.Item == item })
+			if strings.Contains(order, says) != listed {
+				t.Errorf("%s: %v on the list %v, in the order of work not so", n.name, item, listed)
+			}
+			if listed && item == finish.ItemEdgeTrim {
+				edged++
+				exposed := slices.ContainsFunc(n.plan.Runs, func(r plan.Run) bool { return r.Left.Kind == wall.Exposed || r.Right.Kind == wall.Exposed })
+				if !exposed || !strings.Contains(text, "the sealant of an end goes along it") {
+					t.Errorf("%s: edge trim, exposed end %v", n.name, exposed)
+				}
+			}
+		}
+		hides := slices.ContainsFunc(n.plan.Runs, func(r plan.Run) bool { return r.Trim != wall.Trims{} })
+		if strings.Contains(order, "No bead behind") != hides || strings.Contains(text, "eave unsealed what a trim") {
+			t.Errorf("%s: trims hide joints %v, and the text does not say so", n.name, hides)
+		}
+	}
+	if edged < 3 {
+		t.Errorf("%d plans with edge trim", edged)
+	}
+}
+
+// TestReplanAgrees holds the plan of a spoiled panel against that of the whole kitchen.
+func TestReplanAgrees(t *testing.T) {
+	all := examplePlans(t)
+	last := func(p plan.Plan) (face string) {
+		for _, r := range p.List.Rows {
+			for _, term := range r.Terms {
+				if r.Item == finish.ItemTopCoat && term.Kind == finish.TermFaceAfter {
+					face = term.Value.String()
+				}
+			}
+		}
+		return face
+	}
+	before, after := all["kitchen"], all["kitchen-replan"]
+	if last(before) == "" || last(before) != last(after) {
+		t.Errorf("the last coat covers %q, before the replan %q", last(after), last(before))
+	}
+	text, page := squeezed(after), bookOf(t, after)
+	for _, want := range []string{"Trims: Fit the trims that were bought with panels which are up", "pieces are numbered anew",
+		"range wall butts, and is up: slide the last piece in behind it"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	for _, want := range []string{"is up: slide the last piece in behind it", "anew: panels on the wall have no number"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q in the book", want)
+		}
+	}
+	for _, wrong := range []string{"Close a run before", "itted first", "edge trim"} {
+		if strings.Contains(text, wrong) || strings.Contains(page, wrong) {
+			t.Errorf("%q of panels that are up", wrong)
+		}
+	}
+	if p := all["kitchen"]; p.Behind(0) || p.Behind(-1) || p.Behind(9) || !p.ClosesBefore() || !strings.Contains(squeezed(p), "Close a run before") {
+		t.Error("in the whole kitchen nothing is up")
+	}
+}
+
+// TestSealedOpeningsHaveTheirNames: what is sealed round an opening is called by its name, a hatch no window.
+func TestSealedOpeningsHaveTheirNames(t *testing.T) {
+	found := 0
+	for name, p := range examplePlans(t) {
+		openings := map[string]bool{}
+		for _, run := range p.Runs {
+			for _, o := range run.Openings {
+				openings[o.Name] = o.Kind != wall.Box
+			}
+		}
+		for _, r := range p.List.Rows {
+			for _, term := range r.Terms {
+				var kind finish.JointKind
+				switch {
+				case term.Kind != finish.TermJoint:
+				case openings[term.Name]:
+					found++
+				case kind.UnmarshalText([]byte(term.Name)) != nil || kind == finish.WindowJoint:
+					t.Errorf("%s: %q is sealed", name, term.Name)
+				}
+			}
+		}
+	}
+	if found < 4 {
+		t.Errorf("%d openings are sealed", found)
+	}
+}
+
+// TestMitersAreSaid: a piece with an edge at an outside corner has it in the cut list of the text, in the book's and in the
+// table of its sheet, and on its own leaf with angle, long side and glue; no other piece has.
+func TestMitersAreSaid(t *testing.T) {
+	mitred := 0
+	for name, p := range examplePlans(t) {
+		cuts, page := strings.Join(strings.Fields(Part(p, Cuts, false)), " "), bookOf(t, p)
+		_, list, _ := strings.Cut(page, `<section id="cutlist"`)
+		list, sheets, _ := strings.Cut(list, `<section id="sheets"`)
+		sheets, odd, _ := strings.Cut(sheets, `<section id="odd"`)
+		for _, piece := range p.Pieces {
+			run, _ := p.Run(piece.Run)
+			edges, err := run.MitredEdges(piece)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want := edges != [2]bool{}
+			if want {
+				mitred++
+			}
+			for where, pattern := range map[string]string{"the cut list": `piece ` + piece.Label + `( turned)? \(then miter`, "its sheet's table": `<th scope="row">` + piece.Label + `<small>then miter the (left|right) edge`} {
+				if got := regexp.MustCompile(pattern).MatchString(cuts + sheets); got != want {
+					t.Errorf("%s, piece %s: mitred %v, said in %s %v", name, piece.Label, want, where, got)
+				}
+			}
+			for _, row := range strings.Split(list, "<tr>") {
+				if strings.HasPrefix(row, `<th scope="row">`+piece.Label+`</th>`) && strings.Contains(row, "miter its") != want {
+					t.Errorf("%s, piece %s: %s", name, piece.Label, row)
+				}
+			}
+			if _, leaf, ok := strings.Cut(odd, `<span class="no">P`+piece.Label+`</span>`); ok {
+				leaf, _, _ = strings.Cut(leaf, "<figure")
+				for _, part := range []string{"Miter its", "45 degrees", "long point, on the face", "wood glue"} {
+					if strings.Contains(leaf, part) != want {
+						t.Errorf("%s, leaf of piece %s: %q not so", name, piece.Label, part)
+					}
+				}
+			}
+		}
+	}
+	if mitred < 2 {
+		t.Errorf("%d mitred pieces", mitred)
+	}
+}
+
+// TestWaysOutLeaveTheOrderToTheList: the order of sawing stands in the list alone.
+func TestWaysOutLeaveTheOrderToTheList(t *testing.T) {
+	for _, way := range every[cutout.WayOut]() {
+		if found := regexp.MustCompile(`\b(saw[^,]* (last|first)|this cutout)\b`).FindString(wayOutWords[way]); found != "" {
+			t.Errorf("%v: %q", way, found)
+		}
+	}
+}

@@ -1,0 +1,118 @@
+package book
+
+import (
+	"math/big"
+	"regexp"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/finish"
+)
+
+var (
+	product = regexp.MustCompile(`face (\S+) \S+ × (\S+) developed × (\d+) coats?(?: \+ edges (\S+) \S+ × (\d+))?(?: \+ backs \(damp\) (\S+) \S+ × (\d+))? = (\S+) `)
+	lines   = regexp.MustCompile(`^(\S+) \S+ along beads × (\d+) \+ (\S+) \S+ beside what stays bare × (\d+) = (\S+) `)
+)
+
+// decimalOf reads a decimal number as it is printed.
+func decimalOf(t *testing.T, text string) *big.Rat {
+	x, ok := new(big.Rat).SetString(text)
+	if !ok {
+		t.Fatalf("%q is no number", text)
+	}
+	return x
+}
+
+// measured adds up all figures of a text that have this unit.
+func measured(t *testing.T, text, unit string) *big.Rat {
+	sum := new(big.Rat)
+	for _, found := range regexp.MustCompile(`([\d.]+) `+regexp.QuoteMeta(strings.TrimSuffix(unit, "s"))+`s?\b`).FindAllStringSubmatch(text, -1) {
+		sum.Add(sum, decimalOf(t, found[1]))
+	}
+	return sum
+}
+
+// TestPrintedSumsFollowFromTheirParts adds up what the shopping lists of all plans print, as a reader with a pencil does:
+// volumes of joints, nails and tape with their waste to what is needed, and costs with tax to the total. Products of
+// figures that are rounded up in their last place may be more than what they print, by less than that place makes.
+func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
+	seen := map[finish.How]int{}
+	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
+		if n.err != nil {
+			t.Fatal(n.name, n.err)
+		}
+		costs := new(big.Rat)
+		for i, r := range n.plan.List.Rows {
+			if r.Cost.Known() {
+				costs.Add(costs, decimalOf(t, cents(r.Cost, "")))
+			}
+			needed := r.Quantity.Rat()
+			for _, next := range n.plan.List.Rows[i+1:] {
+				if next.How != finish.WithRowAbove {
+					break
+				}
+				needed.Add(needed, next.Quantity.Rat())
+			}
+			says := How(r)
+			before, _, _ := strings.Cut(says, "; tight:")
+			equal := func(parts, whole *big.Rat) {
+				seen[r.How]++
+				if parts.Cmp(whole) != 0 {
+					t.Errorf("%s: %s %s, but the parts make %s: %s", n.name, Item(r), whole.FloatString(3), parts.FloatString(3), says)
+				}
+			}
+			about := func(printed, whole *big.Rat, places ...*big.Rat) {
+				seen[r.How]++
+				least := new(big.Rat).Set(printed)
+				for _, p := range places {
+					least.Sub(least, p)
+				}
+				if whole.Cmp(printed) > 0 && new(big.Rat).Sub(whole, printed).Cmp(big.NewRat(1, 50)) > 0 || whole.Cmp(least) < 0 {
+					t.Errorf("%s: %s: the factors make %s: %s", n.name, Item(r), printed.FloatString(4), says)
+				}
+			}
+			switch r.How {
+			case finish.ByJoints, finish.ByNailSpacing, finish.ByCrossings:
+				equal(measured(t, before, r.Unit.String()), needed)
+			case finish.ByTapeLines:
+				found := lines.FindStringSubmatch(says)
+				if found == nil {
+					t.Fatalf("%s: %q", n.name, says)
+				}
+				sum := decimalOf(t, found[5])
+				printed, factors := new(big.Rat), big.NewRat(0, 1)
+				for k := 1; k < 5; k += 2 {
+					printed.Add(printed, new(big.Rat).Mul(decimalOf(t, found[k]), decimalOf(t, found[k+1])))
+					factors.Add(factors, decimalOf(t, found[k+1]))
+				}
+				about(printed, sum, new(big.Rat).Mul(factors, big.NewRat(1, 100)))
+				_, waste, _ := strings.Cut(before, " = ")
+				equal(measured(t, waste, r.Unit.String()), needed)
+			case finish.ByArea:
+				for _, found := range product.FindAllStringSubmatch(says, -1) {
+					face := new(big.Rat).Mul(decimalOf(t, found[1]), decimalOf(t, found[2]))
+					printed := face.Mul(face, decimalOf(t, found[3]))
+					times := decimalOf(t, found[3])
+					places := []*big.Rat{new(big.Rat).Mul(times, big.NewRat(2, 100)), new(big.Rat).Mul(decimalOf(t, found[1]), big.NewRat(1, 10000))}
+					for k := 4; k < 8; k += 2 {
+						if found[k] != "" {
+							printed.Add(printed, new(big.Rat).Mul(decimalOf(t, found[k]), decimalOf(t, found[k+1])))
+							places = append(places, new(big.Rat).Mul(decimalOf(t, found[k+1]), big.NewRat(1, 100)))
+						}
+					}
+					about(printed, decimalOf(t, found[8]), places...)
+				}
+			}
+		}
+		if tax := cents(n.plan.Tax, "0"); priced(n.plan) {
+			if costs.Add(costs, decimalOf(t, tax)); costs.FloatString(2) != cents(n.plan.Total, "") {
+				t.Errorf("%s: costs and tax make %s, the total is %s", n.name, costs.FloatString(2), cents(n.plan.Total, ""))
+			}
+		}
+	}
+	for _, how := range []finish.How{finish.ByJoints, finish.ByNailSpacing, finish.ByTapeLines, finish.ByArea} {
+		if seen[how] < 5 {
+			t.Errorf("only %d sums of %v", seen[how], how)
+		}
+	}
+}
