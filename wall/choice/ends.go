@@ -109,13 +109,8 @@ func (e *explorer) leastNeed(c *Choice) Need {
 			least = n
 		}
 	}
-	if least.Compare(e.least) < 0 {
-		least = e.least
-	}
-	if c.Need.Compare(least) < 0 {
-		least = c.Need
-	}
-	return least
+	least = slices.MaxFunc([]Need{least, e.least}, Need.Compare)
+	return slices.MinFunc([]Need{least, c.Need}, Need.Compare)
 }
 
 // leastBlemish returns the blemish that no layout has less of that needs as little as the choice.

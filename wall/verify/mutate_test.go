@@ -69,6 +69,7 @@ var mutations = []mutation{
 	{"passes twice", "corner", `"butts": "east"`, `"butts": "north"`, "corner"},
 	{"passes at an outside corner", "outside", `"next": "short"`, `"passes": "long", "butts": "short"`, "corner"},
 	{"restart not at a break", "outside", `{"at": "10", "origin"`, `{"at": "9", "origin"`, "restart"},
+	{"restart twice", "outside", `"restarts": [`, `"restarts": [{"at": "10", "origin": "10", "mismatch": "1 1/4"}, `, "restart"},
 	{"restart mismatch", "outside", `"mismatch": "1 1/4"`, `"mismatch": "1"`, "restart"},
 	{"restart forgotten", "outside", `"restarts"`, `"starts"`, "phase"},
 
