@@ -20,16 +20,16 @@ type Priorities struct {
 	BoxSide         fraction.Ratio  `json:"box_side,omitzero" doc:"a cut feature at the side of a box"`
 	CoveredEnd      fraction.Ratio  `json:"covered_end,omitzero" doc:"a cut feature at a covered end"`
 	InsideCorner    fraction.Ratio  `json:"inside_corner,omitzero" doc:"pattern mismatch at an inside corner"`
-	Seam            fraction.Length `json:"seam,omitzero" doc:"what a seam counts as, per ft of seen height"`
+	Seam            fraction.Length `json:"seam,omitzero" doc:"a seam counts as a cut feature that is off by so much"`
 	SeamLine        fraction.Ratio  `json:"seam_line,omitzero" unit:"per in" doc:"distance from a seam to the nearest seam line"`
-	WeakStrip       fraction.Ratio  `json:"weak_strip,omitzero" doc:"a strip beside a seam narrower than least_strip"`
+	WeakStrip       fraction.Ratio  `json:"weak_strip,omitzero" doc:"a weak strip between a seam and a cutout"`
 	LeastStrip      fraction.Length `json:"least_strip,omitzero" doc:"a narrower strip beside a cutout is weak"`
 	LeastCorner     fraction.Length `json:"least_corner,omitzero" doc:"a piece with less material behind a sharp inside corner is weak there"`
 	LegRatio        fraction.Ratio  `json:"leg_ratio,omitzero" unit:"widths" doc:"a longer leg of a piece is weak"`
 	LeastCover      fraction.Length `json:"least_cover,omitzero" doc:"a cover plate that overlaps its cutout by less is doubted"`
 	WholeEnd        fraction.Ratio  `json:"whole_end,omitzero" unit:"1 or 0" doc:"1: a run's only exposed end stops on a whole feature, whatever else it costs"`
 	BoxClear        fraction.Length `json:"box_clear,omitzero" doc:"least distance from a seam to a box's side"`
-	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced; of plain sheets, times least_strip"`
+	LeastPanel      fraction.Ratio  `json:"least_panel,omitzero" unit:"pitches" doc:"a narrower panel is made only if forced; of plain sheets, times the least strip"`
 	HeightJump      fraction.Length `json:"height_jump,omitzero" doc:"a height which is off by more is doubted"`
 	TrimMargin      fraction.Length `json:"trim_margin,omitzero" doc:"how much of what a trim covers stays beyond the edge that is cut level behind it"`
 	BoxDifference   fraction.Length `json:"box_difference,omitzero" doc:"boxes of one kind which differ by more are doubted"`

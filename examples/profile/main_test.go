@@ -4,5 +4,5 @@ package main
 func Example() {
 	main()
 	// Output:
-	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer (area of the walls with kerfs).
+	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer (area of the walls with kerfs), and none that needs as few looks better.
 }

@@ -8,7 +8,9 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -176,5 +178,70 @@ func TestWaysOutLeaveTheOrderToTheList(t *testing.T) {
 		if found := regexp.MustCompile(`\b(saw[^,]* (last|first)|this cutout)\b`).FindString(wayOutWords[way]); found != "" {
 			t.Errorf("%v: %q", way, found)
 		}
+	}
+}
+
+// TestNothingBeyondTheProof: the words of what is proved claim of no status more than it says, whatever the choice and the
+// end of the search.
+func TestNothingBeyondTheProof(t *testing.T) {
+	one := []plan.Stock{{Used: 2}}
+	for _, status := range every[choice.Status]() {
+		for _, end := range every[choice.EndCause]() {
+			for taken := range 2 {
+				p := plan.Plan{Choices: []plan.Choice{{Bought: 2, Proved: true, Status: status}, {Bought: 2, Proved: true, Status: status}}, Stock: one, Search: plan.Search{Status: status, End: end, Layouts: 1}}
+				p.Choices[taken].Chosen, p.Search.Proved = true, status == choice.BothProved
+				says := Headline(p)
+				least, need, looks := taken == 1 && end == choice.BoundMet, status&choice.NeedProved != 0, status&choice.LooksProved != 0
+				for words, want := range map[string]bool{
+					"no layout of this room needs fewer":   least,
+					"no layout that looks as good needs":   need && !least,
+					"these pieces need as many":            !need && !least,
+					"none that needs as few looks better":  looks && (need || least),
+					"that needs as few might look better":  !looks && (need || least),
+					"nother layout might need less":        !need && !least,
+					", or look better":                     !looks && !need && !least,
+					"1 layout looked at":                   !looks || !need && !least,
+					"stopped early, after 1 layout looked": (!looks || !need && !least) && end == choice.ContextStopped,
+				} {
+					if strings.Contains(says, words) != want {
+						t.Errorf("%v, %v, choice %d: %q is %v in %s", status, end, taken, words, !want, says)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A carpenter's pages have no words of proofs and no names of a job's fields.
+func TestPagesHaveNoFieldNames(t *testing.T) {
+	proofs := regexp.MustCompile(`(?i)dual|Pareto|linear program|lower bound|\b[a-z]+_[a-z]+\b|\b(finish|gaps|house|runs\[|stock\[|priorities|installed)\.[a-z]|set_back`)
+	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
+		page := regexp.MustCompile(`(?s)<style.*?</style>|<svg.*?</svg>|<[^>]*>`).ReplaceAllString(bookOf(t, n.plan), " ")
+		for where, text := range map[string]string{"book": page, "text": Text(n.plan), "explained": Explained(n.plan)} {
+			if found := proofs.FindString(text); found != "" {
+				t.Errorf("%s, %s: %q", n.name, where, found)
+			}
+		}
+	}
+}
+
+// A book has the units of its job alone.
+func TestUnitsAreTheJobs(t *testing.T) {
+	inches := regexp.MustCompile(`\b(ft2?|in2?|inch(es)?|fl oz|qt|gal)\b`)
+	found := 0
+	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
+		if n.plan.Units == fraction.Inch {
+			continue
+		}
+		found++
+		page := regexp.MustCompile(`(?s)<section id="(full|cautions)".*?</section>|<style.*?</style>|<[^>]*>`).ReplaceAllString(bookOf(t, n.plan), " ")
+		for _, at := range inches.FindAllStringIndex(page, -1) {
+			if near := page[max(0, at[0]-30):min(len(page), at[1]+20)]; regexp.MustCompile(`\d\)? (ft|in|fl|qt|gal)\b( [^a]|[^ ])|per (ft|in)\b`).MatchString(near) {
+				t.Errorf("%s: %q", n.name, near)
+			}
+		}
+	}
+	if found < 1 {
+		t.Errorf("%d metric plans", found)
 	}
 }

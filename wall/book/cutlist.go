@@ -76,7 +76,7 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 	for _, o := range s.Offcuts {
 		if !o.Width.Less(least) && !o.Length.Less(least) {
 			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
-				either(p.Profile.Pitch.Sign() > 0, "left_phase "+exact.Format(o.LeftPhase), "")})
+				either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
 		}
 	}
 	t.table(4, []string{"", "size", "across", "up", ""}, rows)

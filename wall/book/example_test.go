@@ -33,19 +33,20 @@ func made() plan.Plan {
 
 // The plan as plain text, to print and take to the workshop.
 func ExampleText() {
-	for _, line := range strings.SplitAfterN(book.Text(made()), "\n", 5)[:4] {
+	for _, line := range strings.SplitAfterN(book.Text(made()), "\n", 6)[:5] {
 		fmt.Print(line)
 	}
 	// Output:
 	// Bench wall
 	// ==========
-	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer.
+	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer, and none
+	// that needs as few looks better.
 	// Taken: 1 sheet to buy, 2 panels. No flaws but seams. One sheet more would not
 }
 
 func ExampleHeadline() {
 	fmt.Println(book.Headline(made()))
-	// Output: Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer (area of the walls with kerfs).
+	// Output: Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer (area of the walls with kerfs), and none that needs as few looks better.
 }
 
 // The job book: book.html, which the drawings and templates stand beside.

@@ -210,12 +210,13 @@ func (t *text) starters(m plan.Marks) string {
 	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ", their middles " + t.unbroken(inset) + " from both edges of a corner."
 }
 
-// setting writes the value of a priority in its unit, a length in that of the tape.
+// setting writes the value of a priority: a length in the unit of the tape, a weight as the mere number
+// that it is beside other weights.
 func (t *text) setting(value fraction.Ratio, unit string) string {
 	if unit == "in" && t.tape.Unit != fraction.Inch {
 		return fraction.Tape{Unit: t.tape.Unit}.Format(fraction.Inches(1).Scale(value))
 	}
-	if unit == "1 or 0" {
+	if unit == "1 or 0" || strings.HasPrefix(unit, "per ") {
 		return value.String()
 	}
 	return strings.TrimSpace(value.String() + " " + unit)

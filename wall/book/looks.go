@@ -3,6 +3,7 @@ package book
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -16,7 +17,8 @@ func (t *text) choices(p plan.Plan) {
 	for _, c := range p.Choices {
 		says := t.choice(p, c) + either(c.Proved, "", " Not proved to be the fewest for these pieces.")
 		if c.Chosen && p.Choices[0].Chosen {
-			says += " One " + sheetWord(p) + " more would not look better."
+			onHand := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Count != nil }) // may have been too little
+			says += " " + either(onHand, "None that was found looks better.", "One "+sheetWord(p)+" more would not look better.")
 		}
 		t.hang(either(len(p.Choices) == 1, "", either(c.Chosen, "* ", "  ")), says)
 	}
@@ -72,7 +74,7 @@ func (t *text) seenMost(worst []plan.Blemish) string {
 		says := cmp.Or(flawWords[b.Kind], "a cut %s off a whole flat or bead at the %s of %s")
 		parts = append(parts, fmt.Sprintf(says, t.tape.Format(b.Amount), t.where(b), b.Run))
 	}
-	return "Seen most: " + strings.Join(parts, "; ") + "."
+	return "Seen most: " + strings.Join(slices.Compact(parts), "; ") + "."
 }
 
 // where names the place of a blemish on its run.
@@ -108,7 +110,7 @@ func (t *text) looks(p plan.Plan) {
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
-			t.hang("  ", fmt.Sprintf("%s was set to %s instead of %s: %s", pr.Name, t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
+			t.hang("  ", fmt.Sprintf("The job sets %s instead of %s for: %s", t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
 		}
 	}
 }

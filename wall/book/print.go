@@ -65,44 +65,62 @@ func (t *text) buying(p plan.Plan) string {
 	return says
 }
 
-// proof says what is known about fewer sheets, or cheaper ones, and in the full text why.
-func (t *text) proof(p plan.Plan) string {
-	because := func(how string) string { return either(t.full, because(how), "") }
-	switch {
-	case p.Cheapest() && p.Search.Proved:
-		return "Proved: no layout of this room has cheaper " + sheetWord(p) + "s" + because(Search(p)) + "."
-	case p.Cheapest():
-		return "Proved for this layout: no " + sheetWord(p) + "s that its pieces fit cost less. Of other layouts: " + Search(p) + "."
-	case p.Search.Proved && p.Bound.Proved:
-		return "Proved: no layout of this room needs fewer" + because(Search(p)) + "."
-	case p.Bound.Proved && p.Search.Status == choice.NeedProved && p.Search.End == choice.BoundMet:
-		return fmt.Sprintf("Proved: no layout of this room needs fewer%s; another that needs as few might look better (%s looked at).",
-			because(argument(p, p.Search.How)), count(p.Search.Layouts, "layout"))
-	case p.Bound.Proved:
-		return "Proved for this layout: its pieces need as many" + because(argument(p, p.Bound.How)) + ". Of other layouts: " + Search(p) + "."
+// needs are the words for what a layout needs, by what of that counts first.
+type needs struct{ less, asLittle string }
+
+func needsOf(p plan.Plan) needs {
+	switch c := p.Chosen(); {
+	case p.ByPrice():
+		return needs{"has cheaper " + sheetWord(p) + "s", "with " + sheetWord(p) + "s as cheap"}
+	case c.Bought == 0 && c.OnHand() > 0:
+		return needs{"takes fewer from what is on hand and none to buy", "that takes as few"}
+	case c.OnHand() > 0:
+		return needs{"needs fewer to buy", "that needs as few"}
 	}
-	return fmt.Sprintf("At least %s %s needed%s; whether as few can do was not proved%s.", count(p.Bound.SheetsAtLeast, sheetWord(p)),
-		either(p.Bound.SheetsAtLeast == 1, "is", "are"), because(argument(p, p.Bound.How)), because(Search(p)))
+	return needs{"needs fewer", "that needs as few"}
 }
 
-// Search says how the search of layouts ended and what that proves.
-func Search(p plan.Plan) string {
-	s, looked := p.Search, count(p.Search.Layouts, "layout")
+// proof says what is proved of layouts that need less or look better and what is not, and in the full
+// text why.
+func (t *text) proof(p plan.Plan) string {
+	c, words := p.Chosen(), needsOf(p)
+	less, looks := c.Status&choice.NeedProved != 0, c.Status&choice.LooksProved != 0
+	says, why := "", ""
 	switch {
-	case s.Status == choice.BothProved && s.End == choice.LayoutsSpent:
-		return "every layout was looked at"
-	case s.Status == choice.BothProved && s.End == choice.GapsClosed:
-		return "every layout that might be better was looked at"
-	case s.Status == choice.BothProved:
-		return argument(p, s.How)
-	case s.Status == choice.NeedProved && s.End == choice.BoundMet:
-		return fmt.Sprintf("no layout can need less: %s; another that needs as little might look better (%s looked at)", argument(p, s.How), looked)
+	case p.LeastOfAll():
+		less, says, why = true, "Proved: no layout of this room "+words.less, argument(p, p.Search.How)
+	case less:
+		says = "Proved: no layout that looks as good " + words.less
+	case c.Proved && p.ByPrice():
+		says, why = "Proved: no cheaper "+sheetWord(p)+"s give these pieces", argument(p, p.Bound.How)
+	case c.Proved:
+		says, why = "Proved: these pieces need as many", argument(p, p.Bound.How)
+	default:
+		says = fmt.Sprintf("At least %s %s needed for these pieces; whether as few can do was not proved", count(p.Bound.SheetsAtLeast, sheetWord(p)), either(p.Bound.SheetsAtLeast == 1, "is", "are"))
+		why = argument(p, p.Bound.How)
 	}
-	says := "stopped " + either(s.End == choice.ContextStopped, "early, ", "") + "after " + looked + "; another might need less"
-	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) {
+	if says += either(t.full, because(why), ""); less && looks {
+		return says + ", and none " + words.asLittle + " looks better."
+	}
+	return says + ". " + capital(Search(p)) + "."
+}
+
+// Search says what the search of layouts leaves open.
+func Search(p plan.Plan) string {
+	s, c := p.Search, p.Chosen()
+	less, looks := c.Status&choice.NeedProved != 0 || p.LeastOfAll(), c.Status&choice.LooksProved != 0
+	after := either(s.End == choice.ContextStopped, "stopped early, after ", "") + count(s.Layouts, "layout") + " looked at"
+	switch {
+	case less && looks:
+		return "nothing is left open"
+	case less:
+		return "another " + needsOf(p).asLittle + " might look better (" + after + ")"
+	}
+	says := "another layout might need less"
+	if least := c.SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
 		says += fmt.Sprintf(", but not fewer than %s if it looks as good", count(least, sheetWord(p)))
 	}
-	return says
+	return says + either(looks, "", ", or look better") + " (" + after + ")"
 }
 
 // argument says what a bound rests on.

@@ -24,7 +24,7 @@ type stage struct {
 
 const (
 	coated = "[[Coat the ]]faces {} × [[with ]]"
-	rest   = " in the room[[ where they will hang]], with strips between[[ so that air reaches both faces]], for "
+	rest   = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
 	settle = "[[, until they have taken on its moisture]]."
 	rods   = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill   = "Fill open ends of grooves first."
@@ -42,7 +42,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActTestPaint:    "Have old paint tested[[ before any of it is sanded or scraped]].",
 			finish.ActFindAsbestos: "Find out about asbestos[[ before old boards or textures are cut]].",
 			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor[[, as every run reaches more than {} above it (judgment)]]; " +
-				"where it is a counter, give its height above the floor in the job[[ as finish.house.datum]].",
+				"where it is a counter, give its height above the floor in the job.",
 		},
 		last: "Clear the wall[[: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
 			"off before a basin or tap is loosened; a gas line is left to a licensed fitter]].",
@@ -63,8 +63,8 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "[[The list has them, and the boxes allow for their thickness.]]",
-			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job[[ as finish.furring.thickness]] to have them counted.",
-			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back[[, its set_back]].",
+			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job to have them counted.",
+			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back.",
 		},
 		last: "Tape the runs again on the strips and plan again before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
 	},
@@ -116,7 +116,7 @@ var stageWords = map[finish.Stage]stage{
 		acts: map[finish.ActKind]string{
 			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]].",
 			finish.ActDots:     "Lay dots of adhesive on each back[[ first]].",
-			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of 10 fl oz (300 mL) on {}]].",
+			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of {tube} on {}]].",
 			finish.ActNails: "Nail[[ each piece before the next,]] where studs, strips or blocking are[[: gypsum board holds no nail. Where an upright edge has none behind " +
 				"it, fix blocking first or trust it to the adhesive]].",
 			finish.ActScrews: "Screw[[ each piece before the next,]] where studs, strips or blocking are, through holes drilled as its maker asks[[: gypsum board holds no " +
@@ -213,7 +213,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden(p), "{trims}", trims(p), "{first}",
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden(p), "{trims}", trims(p), "{first}",
 		either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))

@@ -53,7 +53,7 @@ var methodWords = map[finish.How]method{
 	}, last: "; a gap is filled no deeper than it is wide, and half as deep as wide where a rod is behind the bead"},
 	finish.ByWideJoints: {text: "joints wider than {bridge}: {length}"},
 	finish.ByBeads: {text: "upright beads of {size}, two edges and at most {spacing} apart, {length} in all ({hold} hold, {source}); " +
-		"by custom, about a 10 fl oz cartridge for 32 ft2, two for a full hold, it would be {compared}"},
+		"by custom, about a {cartridge}, two for a full hold, it would be {compared}"},
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads, which the job can ask " +
 		"for, it would be {compared}"},
 	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
@@ -127,7 +127,8 @@ var choiceWords = map[finish.Choice]string{
 // How says how the quantity of a row was found. A term that is not there is left out.
 func How(r finish.Row) string {
 	words, source, listed := methodWords[r.How], sourceWords[r.Source], ""
-	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source}}
+	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source},
+		"{cartridge}": {either(r.Unit == finish.UnitMillilitre, "300 mL cartridge for 3 m2", "10 fl oz cartridge for 32 ft2")}}
 	for _, t := range r.Terms {
 		value, word := figure(t.Value), "{"+t.Kind.String()+"}"
 		given[word] = append(given[word], cmp.Or(t.Name, value))

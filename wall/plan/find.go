@@ -11,6 +11,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 )
 
 // JSON returns the plan as JSON with one field a line, which encoding/json reads back as it is.
@@ -123,9 +124,23 @@ func (p Plan) Chosen() Choice {
 // LooksBetter reports whether a choice has less blemish than the chosen one.
 func (p Plan) LooksBetter(c Choice) bool { return c.BlemishTotal.Less(p.Chosen().BlemishTotal) }
 
-// Cheapest reports whether the sheets are proved to cost least, though not to be the fewest.
-func (p Plan) Cheapest() bool {
-	return !p.Bound.Proved && p.Chosen().Proved && slices.ContainsFunc(p.Stock, func(s Stock) bool { return s.Used > 0 && s.Price.Known() })
+// ByPrice reports whether the money for sheets counts before their number, as prices of the stock differ.
+func (p Plan) ByPrice() bool {
+	prices := map[fraction.Ratio]bool{}
+	for _, s := range p.Stock {
+		if s.Count == nil || s.Price.Known() {
+			price, _ := s.Price.Ratio()
+			prices[price] = true
+		}
+	}
+	return len(prices) > 1
+}
+
+// LeastOfAll reports whether it is proved that no layout of the room needs less than the chosen one,
+// however it looks.
+func (p Plan) LeastOfAll() bool {
+	last := len(p.Choices) - 1
+	return last >= 0 && p.Choices[last].Chosen && p.Search.End == choice.BoundMet
 }
 
 // OnHand returns how many sheets of the choice are not bought.

@@ -12,6 +12,7 @@ import (
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -117,15 +118,20 @@ func TestChoicesAgainstTheChosenOne(t *testing.T) {
 			t.Errorf("choice %d looks better: %v", i, got)
 		}
 	}
-	if p.Cheapest() {
-		t.Error("sheets without a price are called the cheapest")
+	if p.LeastOfAll() || p.ByPrice() {
+		t.Error("nothing is proved, and there is one kind of stock")
 	}
-	p.Stock[0].Price = money.MustParse("20")
-	if !p.Cheapest() {
-		t.Error("proved sheets with a price are not called the cheapest")
+	p.Stock, p.Search.End = append(p.Stock, plan.Stock{}), choice.BoundMet
+	if p.LeastOfAll() || p.ByPrice() {
+		t.Error("another choice needs less, and no stock has a price")
 	}
-	if p.Bound.Proved = true; p.Cheapest() {
-		t.Error("the fewest are called the cheapest")
+	p.Stock[0].Price, p.Choices = money.MustParse("20"), p.Choices[:2]
+	if !p.LeastOfAll() || !p.ByPrice() {
+		t.Error("the last choice meets the bound, and a price counts against none")
+	}
+	p.Stock[1].Count = new(int)
+	if p.ByPrice() {
+		t.Error("what is on hand without a price has none to count")
 	}
 }
 
@@ -525,9 +531,6 @@ func TestSmallAnswers(t *testing.T) {
 	}
 	if got := (plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: in(1)}}}).Planed(pieceOf(9, 5), plan.Cutting{Waste: plan.Waste{Kind: cutout.EdgeCut}}); got {
 		t.Error("an edge without a line to saw is planed")
-	}
-	if got := (plan.Plan{Stock: []plan.Stock{{Stock: nest.Stock{Price: money.MustParse("3")}}}, Choices: []plan.Choice{{Chosen: true, Proved: true}}}).Cheapest(); got {
-		t.Error("stock that is not used makes the sheets the cheapest")
 	}
 	leaves, err := plan.Cut{Cut: nest.Cut{Kind: nest.Rip, Rect: [4]fraction.Length{{}, {}, in(48), in(96)}}, Off: in(5)}.Leaves()
 	if err != nil || leaves != in(43) {

@@ -78,7 +78,10 @@ func FuzzWild(f *testing.F) {
 		for _, row := range p.List.Rows {
 			p.OnHand(row)
 		}
-		p.Cheapest()
+		p.ByPrice()
+		p.LeastOfAll()
+		p.ClosesBefore()
+		p.Behind(0)
 		for _, c := range p.Choices {
 			p.LooksBetter(c)
 		}
