@@ -1,8 +1,10 @@
 package book
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -243,5 +245,48 @@ func TestUnitsAreTheJobs(t *testing.T) {
 	}
 	if found < 1 {
 		t.Errorf("%d metric plans", found)
+	}
+}
+
+// TestContentsHaveLeaves: each part of a book stands in its contents with its leaves, each of which is in the book once,
+// and no leaf is missing; every leaf that a sentence names is there too.
+func TestContentsHaveLeaves(t *testing.T) {
+	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
+		page := bookOf(t, n.plan)
+		head, _, _ := strings.Cut(page, "</nav>")
+		listed := map[string]bool{}
+		for _, entry := range regexp.MustCompile(`<li><a href="#([a-z]+)">[^<]+</a>: ([^<]*)</li>`).FindAllStringSubmatch(head, -1) {
+			if !strings.Contains(page, `<section id="`+entry[1]+`"`) {
+				t.Errorf("%s: no part %s", n.name, entry[1])
+			}
+			for _, part := range strings.Split(entry[2], ", ") {
+				first, last, _ := strings.Cut(part, " to ")
+				listed[first], listed[cmp.Or(last, first)] = true, true
+				from, _ := strconv.Atoi(first[1:])
+				for to, _ := strconv.Atoi(cmp.Or(last, first)[1:]); from < to; from++ {
+					listed[first[:1]+strconv.Itoa(from)] = true
+				}
+			}
+		}
+		found := map[string]bool{}
+		for _, leaf := range regexp.MustCompile(`<span class="no">([A-Z][^<]*)</span>`).FindAllStringSubmatch(page, -1) {
+			if found[leaf[1]] || !listed[leaf[1]] {
+				t.Errorf("%s: leaf %s twice %v, in the contents %v", n.name, leaf[1], found[leaf[1]], listed[leaf[1]])
+			}
+			found[leaf[1]] = true
+		}
+		for leaf := range listed {
+			if !found[leaf] {
+				t.Errorf("%s: no leaf %s", n.name, leaf)
+			}
+		}
+		for _, named := range regexp.MustCompile(`leaf ([A-Z]\w+)`).FindAllStringSubmatch(page, -1) {
+			if !found[named[1]] {
+				t.Errorf("%s: %s is named, and is none", n.name, named[0])
+			}
+		}
+		if parts := strings.Count(page, "<section id="); len(found) == 0 || parts != strings.Count(head, "<li>") {
+			t.Errorf("%s: %d parts, %d in the contents", n.name, parts, strings.Count(head, "<li>"))
+		}
 	}
 }

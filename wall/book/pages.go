@@ -195,8 +195,8 @@ func (b *page) funcs() template.FuncMap {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
 		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
-		"long":   func(p plan.Piece) bool { return len(p.Outline)+2*len(p.Holes) > 11 }, // its table of marks
-		"sheets": func() string { return leaves("S", b.sheets) }, "odd": func() string { return leaves("P", b.odd) },
+		"long":     func(p plan.Piece) bool { return len(p.Outline)+2*len(p.Holes) > 11 }, // its table of marks
+		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },
 		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
 		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
