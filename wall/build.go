@@ -16,7 +16,7 @@ import (
 func (s *search) build(p *path) Layout {
 	layout := s.m.build(s.ctx, p.legs())
 	layout.Broken, layout.Floor = int(p.bound.broken), fraction.NewRatio(p.bound.blemish, grains)
-	if s.units > 0 && p.bound.price > 0 {
+	if s.units > 0 {
 		layout.Cost = fraction.Of(p.bound.price, s.units)
 	}
 	return layout

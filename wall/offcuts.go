@@ -141,10 +141,7 @@ func (s *search) legsOf(l *Layout) (legs []leg, err error) {
 		ends = append(ends, len(m.room.Runs[r].Breaks))
 		last := len(ends) - 2
 		for k := range last + 1 {
-			st, err := m.stretch(r, ends[k], ends[k+1], fit)
-			if err != nil {
-				return nil, err
-			}
+			st := fraction.Must(m.stretch(r, ends[k], ends[k+1], fit))
 			var origin fraction.Length
 			switch {
 			case k == 0:

@@ -21,7 +21,6 @@ func Standard(data []byte) []byte {
 						out[i+n] = ' '
 					}
 				}
-				i += end - 1
 				continue
 			}
 		case c == '"':

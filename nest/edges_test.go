@@ -1,0 +1,69 @@
+package nest
+
+import (
+	"testing"
+
+	"example.com/groovewright/fraction"
+)
+
+// A cut divides what it goes through; the blade takes something off and leaves something. With no blade a cut lies between the
+// ends; a blade can take the lower end alone, but not lie off it.
+func TestCutOfAnArea(t *testing.T) {
+	in := fraction.Inches
+	whole := area{in(3), in(5), in(20), in(40)}
+	for _, row := range []struct {
+		kind     CutKind
+		at, kerf int64
+		ok       bool
+	}{
+		{Crosscut, 0, 0, false}, {Crosscut, 1, 0, true}, {Crosscut, 39, 0, true}, {Crosscut, 40, 0, false},
+		{Rip, 0, 0, false}, {Rip, 1, 0, true}, {Rip, 19, 0, true}, {Rip, 20, 0, false},
+		{Rip, 0, 2, true}, {Rip, -1, 2, true}, {Rip, -2, 2, false}, {Rip, 19, 2, true}, {Rip, 20, 2, false}, {Crosscut, 39, 2, true}, {Crosscut, 40, 2, false},
+		{CutKind(9), 5, 0, false},
+	} {
+		near, far, ok := whole.cut(row.kind, in(row.at), in(row.kerf))
+		if ok != row.ok {
+			t.Errorf("%+v: %v", row, ok)
+		}
+		wantNear, wantFar := area{in(3), in(5), in(20), in(row.at)}, area{in(3), in(5 + row.at + row.kerf), in(20), in(40 - row.at - row.kerf)}
+		if row.kind == Rip {
+			wantNear, wantFar = area{in(3), in(5), in(row.at), in(40)}, area{in(3 + row.at + row.kerf), in(5), in(20 - row.at - row.kerf), in(40)}
+		}
+		if ok && (near != wantNear || far != wantFar) {
+			t.Errorf("%+v: %v and %v, want %v and %v", row, near, far, wantNear, wantFar)
+		}
+	}
+}
+
+func TestFirstFitRefusesWhatIsNotValid(t *testing.T) {
+	if _, err := FirstFit(Problem{Saw: Saw{Kerf: fraction.Inches(-1)}}); err == nil {
+		t.Error("no error with a blade of -1 in")
+	}
+}
+
+// What rounding leaves over is laid on sheets of the kind that the programme is of.
+func TestDiveLaysOnItsOwnKind(t *testing.T) {
+	in := fraction.Inches
+	p := Problem{Stock: []Stock{{Name: "strip", Width: in(10), Length: in(10), Count: new(1)}, {Name: "sheet", Width: in(48), Length: in(96)}}}
+	for i := range int64(6) {
+		p.Parts = append(p.Parts, Part{Number: int(i) + 1, Width: in(20 + i), Height: in(40)})
+	}
+	j, err := prepare(&p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := []int{0, 1, 2, 3, 4, 5}
+	relax := j.relax(all)
+	groups := j.groups(all)
+	c := newGenerator(t.Context(), j, relax, groups, newWeights(j, groups, relax), nil)
+	got := c.dive(0, 1000)
+	laid := 0
+	for _, l := range got.sheets {
+		if laid += len(l.spots); l.kind != c.kind || l.kind != 1 {
+			t.Errorf("a layout on kind %d, the programme is of %d", l.kind, c.kind)
+		}
+	}
+	if laid+len(got.left) != 6 || laid == 0 {
+		t.Errorf("%d laid, %v left", laid, got.left)
+	}
+}

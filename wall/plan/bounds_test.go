@@ -1,0 +1,66 @@
+package plan_test
+
+import (
+	"math/big"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/wall/plan"
+)
+
+// The limits of lists and texts that users are given: 200 bytes, 2500 items, 100,000 sheets, 8 distances.
+func TestLimitsOfAJob(t *testing.T) {
+	if got := [...]int{plan.MaxText, plan.MaxItems, plan.MaxCount, plan.MaxBases}; got != [...]int{200, 2500, 100_000, 8} {
+		t.Errorf("limits %v", got)
+	}
+}
+
+// Each place of an appliance is doubted by itself.
+func TestEachApplianceIsDoubted(t *testing.T) {
+	in := fraction.Inches
+	j := backsplash()
+	j.Runs[0].Openings = nil
+	j.Cooking = []plan.Cooking{{From: in(12), To: in(24), Manual: "p. 6"}, {From: in(30), To: in(40)}, {From: in(42), To: in(50)}}
+	if got := fractiontest.Doubts(t, j, plan.BurnsAtCooking); len(got) != 2 || got[0] != "Cooking[1]" || got[1] != "Cooking[2]" {
+		t.Errorf("doubts at %q", got)
+	}
+}
+
+// A corner stands for an arc where it lies less than 1/4 in off it and not 1/4 in or more below its springing.
+func TestCornersOnAnArc(t *testing.T) {
+	arcs := []plan.Arc{{Opening: "arch", Centre: cutout.Point{X: fraction.Inches(20), Y: fraction.Inches(10)}, Radius: fraction.Inches(5), Springs: fraction.Inches(10)}}
+	length := func(text string) fraction.Length {
+		x, _ := new(big.Rat).SetString(text)
+		return fraction.Of(x.Num().Int64(), x.Denom().Int64())
+	}
+	for _, row := range []struct {
+		x, y string
+		want bool
+	}{
+		{"20", "15", true}, {"25", "10", true}, {"15", "10", true}, {"23", "14", true},
+		{"20", "15.24", true}, {"20", "15.25", false}, {"20", "14.76", true}, {"20", "14.75", false}, {"20", "10", false},
+		{"25", "9.76", true}, {"25", "9.75", false}, {"20", "5", false},
+	} {
+		got := plan.ArcAt(arcs, cutout.Point{X: length(row.x), Y: length(row.y)})
+		if (got != nil) != row.want || got != nil && got != &arcs[0] {
+			t.Errorf("%s, %s: %v", row.x, row.y, got)
+		}
+	}
+	small := []plan.Arc{{Centre: cutout.Point{X: fraction.Inches(20), Y: fraction.Inches(10)}, Radius: fraction.Of(1, 8), Springs: fraction.Inches(10)}}
+	if plan.ArcAt(small, small[0].Centre) == nil {
+		t.Error("the centre of an arc of 1/8 in lies not near it")
+	}
+}
+
+// A place that was taped on a run that there is not is refused.
+func TestTapedOnNoRun(t *testing.T) {
+	for _, run := range []int{-1, 1} {
+		j := backsplash()
+		j.Taped = []plan.TapedPoint{taped(run, -1, 0, 50, 40)}
+		if err := j.Validate(); err == nil {
+			t.Errorf("run %d: no error", run)
+		}
+	}
+}
