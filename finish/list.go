@@ -130,8 +130,8 @@ const (
 	ByTapeLines        // Length, Times, Beside, Times, Length of all lines
 	ByReach            // Length, Reach
 	ByEnds             // for each end or corner End or Corner; Allowance
-	ByCoverings        // Allowance: joined end to end
-	ByWholeLengths     // Allowance: each cut whole
+	ByCoverings        // for each edge Covered; Allowance: joined end to end
+	ByWholeLengths     // as ByCoverings: each cut whole
 	ByRequest          // of the job
 	AsSpare            // one more, where a piece goes wrong
 )
@@ -200,12 +200,13 @@ const (
 	TermEach                        // adhesive by custom
 	TermPer                         // area that this is for
 	TermCompared                    // volume by the other usual method
+	TermCovered                     // length of an edge that a trim hides, and for its cuts
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
-	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared")
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared", "covered")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k TermKind) String() string { return termKinds.String(k) }

@@ -54,7 +54,7 @@ func (s settings) trimmed() bool {
 // job says or as [Trim].Stick is. Each length is cut whole from a stick where that takes no more sticks
 // than to join them end to end, with the waste that joints make: common practice, no source.
 func (b *builder) coverings() {
-	lengths, names := map[string][]*big.Rat{}, []string{}
+	lengths, terms, names := map[string][]*big.Rat{}, map[string][]Term{}, []string{}
 	allow := b.in(b.Trim.Allow)
 	for _, c := range b.Covers {
 		if c.Length.IsZero() {
@@ -63,7 +63,9 @@ func (b *builder) coverings() {
 		if lengths[c.Name] == nil {
 			names = append(names, c.Name)
 		}
+		before := add(lengths[c.Name]...)
 		lengths[c.Name] = append(lengths[c.Name], add(c.Length.Rat(), allow))
+		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: c.Along, Value: between(before, add(lengths[c.Name]...), b.run())})
 	}
 	for _, name := range names {
 		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}
@@ -72,7 +74,7 @@ func (b *builder) coverings() {
 		}
 		size, all, waste := b.in(stick.Length), lengths[name], ratio(b.Trim.Waste)
 		longer := slices.ContainsFunc(all, func(l *big.Rat) bool { return l.Cmp(size) > 0 })
-		row := Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: []Term{b.short(TermAllowance, allow)}}
+		row := Row{Item: ItemCovering, Name: name, How: ByCoverings, Terms: append(terms[name], b.short(TermAllowance, allow))}
 		if total := add(all...); !longer && len(all) <= mostLengths {
 			if n := sticks(all, size); n <= count(quo(more(total, waste), size)) {
 				row.How, row.Buy, row.Container, row.Price = ByWholeLengths, int(n), stick.Name, price(stick.Price)

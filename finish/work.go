@@ -111,6 +111,7 @@ type End struct {
 // the Joints.
 type Covering struct {
 	Name   string
+	Along  string // the name of a run or an opening
 	Length fraction.Length
 }
 

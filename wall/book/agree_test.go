@@ -14,6 +14,7 @@ import (
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
 	"example.com/groovewright/wall/plan"
+	"example.com/groovewright/wall/verify"
 )
 
 // squeezed is the full text of a plan on one line.
@@ -60,6 +61,35 @@ func TestTrimsAgree(t *testing.T) {
 	}
 	if edged < 3 {
 		t.Errorf("%d plans with edge trim", edged)
+	}
+}
+
+// TestCasingsHideAllOpenings: what the list has a casing for is sealed nowhere and its sides are no flaw, for this planner
+// and for the checker.
+func TestCasingsHideAllOpenings(t *testing.T) {
+	p, err := madePlan(strings.NewReader(trimmedJob))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := p.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range verify.Plan([]byte(trimmedJob), data) {
+		t.Error(f)
+	}
+	bare, err := madePlan(strings.NewReader(strings.Replace(trimmedJob, `, "casing": {"name": "casing", "covers": "1/2"}`, "", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sides := func(p plan.Plan) bool {
+		return slices.ContainsFunc(p.Blemishes, func(b plan.Blemish) bool { return b.Opening == "hatch" })
+	}
+	if sides(p) || !sides(bare) {
+		t.Errorf("the sides of the hatch count: %v, without a casing %v", sides(p), sides(bare))
+	}
+	if text := squeezed(p); !strings.Contains(text, "casing: garden window") || !strings.Contains(text, "+ hatch ") {
+		t.Error(text)
 	}
 }
 

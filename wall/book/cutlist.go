@@ -28,13 +28,13 @@ func (t *text) sheets(p plan.Plan) {
 		first := either(row.Off.IsZero(), "", "take "+t.length(row.Off)+" off the lower end, ")
 		t.para(fmt.Sprintf("%s, %s: %scrosscut %s.", capital(plural("board", row.Labels)), t.stock(p, row.Stock), first, strings.Join(parts, ", then ")))
 	}
-	for _, piece := range p.Pieces {
-		if edges := mitered(p, piece); p.Profile.Boards && edges != "" {
-			t.para(fmt.Sprintf("Piece %s: then miter the %s of its face.", piece.Label, edges))
-		}
-	}
 	for _, s := range p.Sheets {
 		if crosscut(p, s) {
+			for _, pl := range s.Placements {
+				if name := pieceName(p, s, pl.Part); strings.Contains(name, "miter") {
+					t.para(capital(name) + ".")
+				}
+			}
 			continue
 		}
 		t.para(fmt.Sprintf("%s %d: %s", p.Profile.Word("Sheet", "Board"), s.Number, t.stock(p, s.Stock)))

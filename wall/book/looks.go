@@ -33,7 +33,7 @@ func SeenMost(p plan.Plan, i int) string {
 	if i < 0 || i >= len(p.Choices) {
 		return ""
 	}
-	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.seenMost(p.Choices[i].SeenMost)) })
+	return written(p.TapeMeasure(), true, func(t *text) { t.WriteString(t.seenMost(p.Choices[i])) })
 }
 
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
@@ -46,7 +46,7 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 		takes += ", " + count(c.Panels, "panel")
 	}
 	if c.Chosen {
-		return "Taken: " + takes + ". " + t.seenMost(c.SeenMost)
+		return "Taken: " + takes + ". " + t.seenMost(c)
 	}
 	if by := cmp.Or(c.MoreBought, c.MoreOnHand); by != 0 {
 		takes += fmt.Sprintf(", %d %s %s", max(by, -by), either(by < 0, "fewer", "more"), either(c.MoreBought != 0, "than taken", "on hand"))
@@ -54,7 +54,7 @@ func (t *text) choice(p plan.Plan, c plan.Choice) string {
 	if more, _ := c.MoreCost.Decimal(); !more.IsZero() {
 		takes += fmt.Sprintf(" (%s %s money)", more.Abs().StringFixed(2), either(more.Sign() > 0, "more", "less"))
 	}
-	return takes + "; it looks " + either(p.LooksBetter(c), "better", "worse") + ". " + t.seenMost(c.SeenMost)
+	return takes + fmt.Sprintf("; it looks %s, by flaws of %s against %s. ", either(p.LooksBetter(c), "better", "worse"), rounded(c.BlemishTotal), rounded(p.Chosen().BlemishTotal)) + t.seenMost(c)
 }
 
 // flawWords has the words of the flaws that are no cut features: how much, where and on which run.
@@ -64,13 +64,13 @@ var flawWords = map[wall.BlemishKind]string{
 	wall.WeakStrip:      "a %[2]s of %[3]s too narrow by %[1]s",
 }
 
-// seenMost names the flaws that cost most.
-func (t *text) seenMost(worst []plan.Blemish) string {
-	if len(worst) == 0 {
-		return "No flaws but seams."
+// seenMost names the flaws of a choice that cost most.
+func (t *text) seenMost(c plan.Choice) string {
+	if len(c.SeenMost) == 0 {
+		return either(c.BlemishTotal.IsZero(), "No flaw is seen.", "Only seams are seen.")
 	}
 	var parts []string
-	for _, b := range worst {
+	for _, b := range c.SeenMost {
 		says := cmp.Or(flawWords[b.Kind], "a cut %s off a whole flat or bead at the %s of %s")
 		parts = append(parts, fmt.Sprintf(says, t.tape.Format(b.Amount), t.where(b), b.Run))
 	}

@@ -321,7 +321,7 @@ func hidden(p plan.Plan) string {
 			}
 		}
 	}
-	return either(len(names) == 0, "", "No bead behind: "+strings.Join(names, ", ")+".")
+	return either(len(names) == 0, "", "No bead behind "+strings.Join(names, ", ")+".")
 }
 
 // trims says which trims of the list are fitted, and where.

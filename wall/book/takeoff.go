@@ -25,6 +25,8 @@ type method struct {
 
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
+var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
+
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
 	finish.WithRowAbove: {text: "with the row above"},
@@ -56,10 +58,9 @@ var methodWords = map[finish.How]method{
 		"by custom, about a {cartridge}, two for a full hold, it would be {compared}"},
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads, which the job can ask " +
 		"for, it would be {compared}"},
-	finish.ByMiters: {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
-	finish.ByCoverings: {text: "along the edges that it hides, each length with {allowance} for its cuts, joined end to end; take existing trim off this, and buy " +
-		"by the wall where no joint is wanted"},
-	finish.ByWholeLengths: {text: "along the edges that it hides, each length with {allowance} for its cuts and cut whole from one strip; take existing trim off this"},
+	finish.ByMiters:       {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
+	finish.ByCoverings:    {terms: covered, last: "; joined end to end: take existing trim off this, and buy by the wall where no joint is wanted"},
+	finish.ByWholeLengths: {terms: covered, last: "; each cut whole from one strip: take existing trim off this"},
 	finish.AsSpare:        {text: "not in the total"},
 	finish.ByDots:         {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/groovewright/cutout"
@@ -40,7 +41,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		}
 		trim, _ := j.TrimOf(joint.Run, joint.Kind)
 		if trim != nil {
-			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Length: joint.Length})
+			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Along: cmp.Or(joint.Opening, j.Runs[joint.Run].Name), Length: joint.Length})
 		}
 		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Opening: joint.Opening, Length: joint.Length, Gap: joint.Gap,
 			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen})

@@ -89,7 +89,7 @@ func TestWorkOfOtherJobs(t *testing.T) {
 	}
 	m.chosen = m.choices.Front[m.taken]
 	w := m.work(&m.chosen)
-	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base 40 1/4} {base 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96 30 true}]" {
+	if !w.Cooking || w.Built != 1950 || fmt.Sprint(w.Covers) != "[{base a 40 1/4} {base b 20 1/4}]" || fmt.Sprint(w.Sheets) != "[{sheet 1 48 96 30 true}]" {
 		t.Errorf("cooking %v, built %d, covers %v, sheets %v", w.Cooking, w.Built, w.Covers, w.Sheets)
 	}
 	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 false true} {a 30 true false}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too

@@ -83,7 +83,7 @@ func (g *region) sides(w map[string]rat) []uprightSide {
 		switch {
 		case o.Kind == "box":
 			kind, weight = "box side", w["box_side"]
-		case o.Kind == "window" && cmp.Or(g.run.Trim.Casing, g.job.Trim.Casing) != nil:
+		case cmp.Or(g.run.Trim.Casing, g.job.Trim.Casing) != nil:
 			weight = zero()
 		}
 		_, gap := g.job.grown(o)
