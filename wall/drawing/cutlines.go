@@ -75,7 +75,7 @@ func notches(piece plan.Piece, index int) (found []cutLine) {
 		cut := cutLine{piece: piece, index: index, what: "notch", path: ref("pieces[%d].outline", index), first: start, count: n}
 		for i := start; ; i++ {
 			cut.points = append(cut.points, piece.Outline[i%n])
-			if onEdge(i) || i == start+n {
+			if onEdge(i) {
 				break
 			}
 		}

@@ -115,13 +115,8 @@ func (d *roomDrawing) crosses(c course, little float64) bool {
 	return false
 }
 
-// before is the run to the left of run i, -1 for none.
-func (d *roomDrawing) before(i int) int {
-	if i > 0 || d.plan.Closed {
-		return (i + len(d.courses) - 1) % len(d.courses)
-	}
-	return -1
-}
+// before is the run to the left of run i; in a room that is not closed the last, at whose end is no corner.
+func (d *roomDrawing) before(i int) int { return (i + len(d.courses) - 1) % len(d.courses) }
 
 // ends are where the panelling's wall side and its face end along the run, such as at a miter.
 func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight float64) {
@@ -137,19 +132,13 @@ func (d *roomDrawing) ends(i int) (wallLeft, faceLeft, wallRight, faceRight floa
 	}
 	wall, face := past(i)
 	wallRight, faceRight = c.long+wall, c.long+face
-	if before := d.before(i); before >= 0 {
-		wall, face = past(before)
-		wallLeft, faceLeft = -wall, -face
-	}
-	return wallLeft, faceLeft, wallRight, faceRight
+	wall, face = past(d.before(i))
+	return -wall, -face, wallRight, faceRight
 }
 
 // wall draws the wall behind one run, and keeps labels off it and its panelling.
 func (d *roomDrawing) wall(i int, c course) {
-	from, to := 0.0, c.long+wallInk*d.bend(i)
-	if before := d.before(i); before >= 0 {
-		from = -wallInk * d.bend(before)
-	}
+	from, to := -wallInk*d.bend(d.before(i)), c.long+wallInk*d.bend(i)
 	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, from, to))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)

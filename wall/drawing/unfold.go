@@ -86,8 +86,8 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			}
 			if letter := CornerLetter(p, i); letter != "" {
 				x := e.frame.x + e.frame.w
-				e.dot("tag", min(x, width-12), e.frame.y+12, 10)
-				line{counted(letter)}.write(&e.node, "bold", min(x, width-12), e.frame.y+16.8, "middle")
+				e.dot("tag", x, e.frame.y+12, 10)
+				line{counted(letter)}.write(&e.node, "bold", x, e.frame.y+16.8, "middle")
 			}
 		}
 		return walls[0].Picture
