@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -60,24 +61,28 @@ func (t *text) stock(p plan.Plan, name string) string {
 	return name
 }
 
-// places prints where pieces and offcuts lie on a sheet. A narrower leftover than an inch is no use on
-// a wall, and is not listed; the JSON plan has them all.
-func (t *text) places(p plan.Plan, s plan.Sheet) {
-	least, exact := fraction.Inches(1), fraction.Tape{Unit: t.tape.Unit}
+// offcuts are what is left of a sheet. A narrower leftover than an inch is no use on a wall, and is not
+// listed; the JSON plan has them all.
+func (t *text) offcuts(s plan.Sheet) []nest.Offcut {
+	least := fraction.Inches(1)
 	if t.tape.Unit != fraction.Inch {
 		least = fraction.Millimetres(25, 1)
 	}
+	return slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
+}
+
+// places prints where pieces and offcuts lie on a sheet.
+func (t *text) places(p plan.Plan, s plan.Sheet) {
+	exact := fraction.Tape{Unit: t.tape.Unit}
 	var rows [][]string
 	for _, pl := range s.Placements {
 		piece, _ := p.Piece(pl.Part)
 		width, _, err := piece.Blank()
 		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
 	}
-	for _, o := range s.Offcuts {
-		if !o.Width.Less(least) && !o.Length.Less(least) {
-			rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
-				either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
-		}
+	for _, o := range t.offcuts(s) {
+		rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
+			either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
 	}
 	t.table(4, []string{"", "size", "across", "up", ""}, rows)
 }

@@ -89,6 +89,12 @@ func (t *text) where(b plan.Blemish) string {
 	return cmp.Or(place, b.Where.String())
 }
 
+// whereAndWhat names the place of a blemish and its kind, where that is another.
+func (t *text) whereAndWhat(b plan.Blemish) string {
+	where, kind := t.where(b), b.Kind.String()
+	return where + either(kind == where, "", " ("+kind+")")
+}
+
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
 	t.gap()
@@ -100,11 +106,7 @@ func (t *text) looks(p plan.Plan) {
 			whole++
 			continue
 		}
-		where := t.where(b)
-		if kind := b.Kind.String(); kind != where {
-			where += " (" + kind + ")"
-		}
-		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.length(b.At), where})
+		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.along(b.At), t.whereAndWhat(b)})
 	}
 	t.table(2, []string{"penalty", "amount", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))

@@ -172,7 +172,7 @@ func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": func(p plan.Piece, at plan.Point) bool { return plan.ArcAt(p.Marks.Arcs, at) != nil }, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.where,
+		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "onArc": func(p plan.Piece, at plan.Point) bool { return plan.ArcAt(p.Marks.Arcs, at) != nil }, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
@@ -189,8 +189,8 @@ func (b *page) funcs() template.FuncMap {
 		"wide":   func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"past":   past,
-		"weak":   func(w plan.Weak) string { return b.weak(w, fromLeft) },
+		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "rounding": func() string { return rounding },
+		"weak": func(w plan.Weak) string { return b.weak(w, fromLeft) },
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},

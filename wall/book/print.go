@@ -176,6 +176,9 @@ func (t *text) within(x fraction.Length) string {
 func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
+// rounding says how the figures of the take-off are rounded.
+const rounding = "Figures are rounded up in their last place, parts of a sum so that they add up."
+
 // shopping prints the take-off: what to buy, in columns to take to the counter, the money with what
 // it leaves out, and in the full text how each quantity was found. Extras in a row share a line.
 func (t *text) shopping(p plan.Plan) {
@@ -214,7 +217,7 @@ func (t *text) shopping(p plan.Plan) {
 		return
 	}
 	t.gap()
-	t.para("How each was found:")
+	t.para("How each was found. " + rounding)
 	for _, r := range p.List.Rows {
 		t.hang("  ", Item(r)+": "+How(r))
 	}
@@ -319,10 +322,8 @@ func (t *text) pole(p plan.Plan, r plan.Run) {
 
 // along writes a place on a run, which may lie beyond its left end.
 func (t *text) along(x fraction.Length) string {
-	return t.length(x.Abs()) + past(x)
+	return t.length(x.Abs()) + either(x.Sign() < 0, " past the left end", "")
 }
-
-func past(x fraction.Length) string { return either(x.Sign() < 0, " past the left end", "") }
 
 // course says which boards a course joins and where it is marked between its ends.
 func (t *text) course(r plan.Run, c plan.Course) string {
