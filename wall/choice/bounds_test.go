@@ -1,7 +1,9 @@
 package choice
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.com/groovewright/fraction"
@@ -38,8 +40,8 @@ func TestErrorOfABound(t *testing.T) {
 	}
 }
 
-// The panels of all bases are counted, each base once.
-func TestBasesAreCounted(t *testing.T) {
+// oneWall is a wall of 80 in between exposed ends, and a layout of it.
+func oneWall(t *testing.T) (*explorer, wall.Layout) {
 	profile, _ := groove.Find("beadboard 1-1/2")
 	in := fraction.Inches
 	run := wall.Run{Name: "wall", Width: in(80), Left: wall.End{Kind: wall.Exposed}, Right: wall.End{Kind: wall.Exposed}, Heights: []wall.Height{{Top: in(30)}, {At: in(80), Top: in(30)}}}
@@ -49,9 +51,22 @@ func TestBasesAreCounted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := offcuts{explorer: &explorer{ctx: t.Context(), model: m, room: room}, known: map[string]bool{}}
-	looked := 0
 	for l, err := range m.Layouts(t.Context()) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		return &explorer{ctx: t.Context(), model: m, room: room, nested: map[string]nested{}}, l
+	}
+	t.Fatal("no layout")
+	return nil, wall.Layout{}
+}
+
+// The panels of all bases are counted, each base once.
+func TestBasesAreCounted(t *testing.T) {
+	e, _ := oneWall(t)
+	o := offcuts{explorer: e, known: map[string]bool{}}
+	looked := 0
+	for l, err := range e.model.Layouts(t.Context()) {
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -84,5 +99,83 @@ func TestWordsOfEnds(t *testing.T) {
 	}
 	if new(EndCause).UnmarshalText([]byte("tired")) == nil {
 		t.Error("an unknown cause is read")
+	}
+}
+
+// What was found with a set of kinds, an error too, is not looked for again.
+func TestSetsOfKindsAreExploredOnce(t *testing.T) {
+	k := kinds{ctx: t.Context(), known: map[uint]explored{3: {Choices{Front: []Choice{small(1, 2, 3, 4, 0)}}, nil}, 5: {Choices{}, errors.New("none fits")}}}
+	if c, err := k.explore(3); err != nil || len(c.Front) != 1 {
+		t.Errorf("%v, %v", c, err)
+	}
+	if _, err := k.explore(5); err == nil || err.Error() != "none fits" {
+		t.Errorf("error %v", err)
+	}
+}
+
+// A step of the front is open where a layout between its two choices may need less than the better looking one, the first
+// step too.
+func TestFirstStepIsOpen(t *testing.T) {
+	for floor, open := range map[int]bool{2: true, 3: true, 4: false} {
+		e := explorer{found: []Choice{small(1, 5, 0, 5, 0), small(3, 0, 0, 0, 0)}, orders: []*order{{byLook: true, last: wall.Layout{Floor: blemish(floor)}}}}
+		if got := e.openStep(); (got == 0) != open || e.nothingOpen() == open {
+			t.Errorf("floor %d: open step %d, nothing open: %v", floor, got, e.nothingOpen())
+		}
+	}
+}
+
+// Layouts of many pieces get fewer variants in a round: of twice 48 half as many.
+func TestVariantsOfARound(t *testing.T) {
+	for _, row := range []struct{ pieces, layouts, first, more int }{
+		{10, DefaultLayouts, 36, 42}, {48, DefaultLayouts, 36, 42}, {96, DefaultLayouts, 18, 21}, {960, DefaultLayouts, 2, 4}, {96, DefaultLayouts / 2, 9, 11},
+	} {
+		e, l := oneWall(t)
+		e.budget = Budget{Effort: 1, Layouts: row.layouts, Nodes: 10}
+		e.found = []Choice{small(1, 5, 5, 5, 0)}
+		e.found[0].Layout.Pieces = make([]wall.Piece, row.pieces)
+		e.orders = []*order{{byLook: true, last: l}}
+		seams, err := e.model.Seams(t.Context(), &l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o := offcuts{explorer: e, known: map[string]bool{originsKey(&l): true}, bases: []*base{{seams: seams}}}
+		for range 100 {
+			o.variants = append(o.variants, wall.Offcuts{Stock: e.room.Stock[0], Of: func(fraction.Length) int64 { return 1 }, Sheet: 4, Weight: blemish(1)})
+		}
+		for _, want := range []int{row.first, row.more} {
+			if err := o.look(); err != nil {
+				t.Fatal(err)
+			}
+			if got := o.bases[0].tried; got != want {
+				t.Errorf("%+v: %d variants tried, want %d", row, got, want)
+			}
+		}
+	}
+}
+
+// A layout that looks as good and needs as much takes the place of one of more pieces, the first four times that one is looked
+// at.
+func TestTiesAreLookedAt(t *testing.T) {
+	for tied := range 6 {
+		e, l := oneWall(t)
+		e.budget.Nodes, e.tied = 1000*draftShare, tied
+		problem := fraction.Must(Nesting(e.room, &l))
+		r, err := nest.Search(t.Context(), problem, nest.Budget{Nodes: 1000, Draft: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		worse := e.choice(l, r)
+		worse.Layout.Pieces = slices.Concat(l.Pieces, l.Pieces)
+		e.found = []Choice{worse}
+		if err := e.lookAtTie(l, problem, 0); err != nil {
+			t.Fatal(err)
+		}
+		if got, taken := len(e.found[0].Layout.Pieces), tied < 4; (got == len(l.Pieces)) != taken {
+			t.Errorf("looked at %d before: %d pieces of %d", tied, got, len(l.Pieces))
+		}
+		problem.Saw.Kerf = fraction.Inches(-1)
+		if err := e.lookAtTie(l, problem, 0); (err == nil) != (tied >= 3) {
+			t.Errorf("looked at %d before, then with a blade of -1 in: %v", tied, err)
+		}
 	}
 }
