@@ -125,3 +125,30 @@ func TestBoardsEqualEnumeration(t *testing.T) {
 		}
 	}
 }
+
+// TestNarrowBoards: a few boards that are ripped for the ends of walls do not hide that the others
+// are a job of one dimension, where the linear programme of stacks is a proof.
+func TestNarrowBoards(t *testing.T) {
+	p := nest.Problem{Stock: []nest.Stock{{Name: "stick", Width: fraction.Of(11, 2), Length: fraction.Inches(96)}}}
+	for _, x := range []struct {
+		height fraction.Length
+		whole  int
+		eighth []int64 // widths of the narrow ones
+	}{
+		{fraction.Of(169, 8), 15, []int64{12, 16, 24, 5}},
+		{fraction.Inches(25), 4, []int64{4, 23, 27}},
+		{fraction.Of(139, 4), 18, []int64{9, 15, 15, 3, 40}},
+		{fraction.Of(353, 8), 12, []int64{8, 30, 36, 37, 42, 42}},
+	} {
+		for _, width := range append(slices.Repeat([]int64{44}, x.whole), x.eighth...) {
+			p.Parts = append(p.Parts, nest.Part{Number: len(p.Parts), Width: fraction.Of(width, 8), Height: x.height})
+		}
+	}
+	r, err := nest.Search(t.Context(), p, nest.Budget{Nodes: 40_000})
+	if err == nil {
+		err = nest.Verify(p, r)
+	}
+	if err != nil || len(r.Sheets) != 22 || !r.Bound.Proved {
+		t.Errorf("%d sheets, %+v, %v; want 22, proved", len(r.Sheets), r.Bound, err)
+	}
+}

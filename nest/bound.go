@@ -135,6 +135,12 @@ func (j *job) lower(enough int) (b Bound, r *relaxed) {
 	var across, along []dual
 	if b.Sheets < enough {
 		across, along = r.duals()
+		if some, _ := j.stacked(r.pieces); some { // the sharpest function of the heights is worth its time
+			heights, counts := counted(r.height)
+			if f, ok := line.BestDual(slices.Max(r.tall), heights, counts); ok {
+				along = append(along, after(f, r.height))
+			}
+		}
 	}
 	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
 	for f := range across {
@@ -206,20 +212,22 @@ func (r *relaxed) duals() (across, along []dual) {
 	return dualsOf(r.pace, slices.Max(r.span)), dualsOf(r.height, slices.Max(r.tall))
 }
 
+// after returns the sizes after the function.
+func after(f line.Dual, sizes []int64) dual {
+	d := dual{whole: f.Most}
+	for _, x := range sizes {
+		d.size = append(d.size, f.At(x))
+	}
+	return d
+}
+
 // dualsOf returns the sizes as they are and after each function worth trying, with the steps up to
 // half the whole at which a size changes sides.
 func dualsOf(sizes []int64, whole int64) (all []dual) {
-	distinct := falling(slices.Clone(sizes))
-	counts := make([]int, len(distinct))
-	for _, x := range sizes {
-		counts[slices.Index(distinct, x)]++
-	}
+	distinct, counts := counted(sizes)
 	steps := slices.DeleteFunc(line.Thresholds(whole, sizes), func(step int64) bool { return 2*step > whole })
 	for _, f := range line.DualsAt(whole, distinct, counts, spread(steps, len(sizes)), mostRounding) {
-		d := dual{whole: f.Most}
-		for _, x := range sizes {
-			d.size = append(d.size, f.At(x))
-		}
+		d := after(f, sizes)
 		if !slices.ContainsFunc(all, func(e dual) bool { return e.whole == d.whole && slices.Equal(e.size, d.size) }) {
 			all = append(all, d)
 		}
@@ -245,6 +253,16 @@ func spread(all []int64, sizes int) []int64 {
 		some[i] = all[i*len(all)/n]
 	}
 	return some
+}
+
+// counted returns the different sizes, falling, and how many there are of each.
+func counted(sizes []int64) (distinct []int64, counts []int) {
+	distinct = falling(slices.Clone(sizes))
+	counts = make([]int, len(distinct))
+	for _, x := range sizes {
+		counts[slices.Index(distinct, x)]++
+	}
+	return distinct, counts
 }
 
 // falling sorts sizes from the largest down and leaves each but once.

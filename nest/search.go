@@ -99,8 +99,8 @@ func (s *searcher) run() {
 	if len(possible) == 0 || s.done() {
 		return
 	}
-	if j.stacked(possible) {
-		if s.stack(possible); s.done() {
+	if some, all := j.stacked(possible); some {
+		if s.stack(possible, all); s.done() {
 			return
 		}
 	}

@@ -2,31 +2,35 @@ package nest
 
 import "example.com/groovewright/nest/internal/line"
 
-// stacked reports whether no two of the pieces fit side by side on any kind of stock, and each fits
-// the width of every kind that is of use. A sheet is then a stack of parts, and only their heights
-// count: bin packing in one dimension, for which package line has a search of its own.
-func (j *job) stacked(pieces []int) bool {
-	least := int64(maxMarks)
+// stacked reports whether each of the pieces fits the width of every kind of stock that is of use,
+// and no two of the widest fit side by side. A sheet is then a stack of parts, but for narrow ones:
+// bin packing in one dimension, for which package line has a search of its own. It is all there is
+// to the job where no two of the narrowest fit side by side either.
+func (j *job) stacked(pieces []int) (some, all bool) {
+	least, most := int64(maxMarks), int64(0)
 	for _, i := range pieces {
-		least = min(least, j.pieces[i].w)
+		least, most = min(least, j.pieces[i].w), max(most, j.pieces[i].w)
 	}
+	all = true
 	for _, kind := range j.stockOrder() {
 		k := &j.kinds[kind]
-		if 2*least+j.kerf <= k.w {
-			return false
+		if 2*most+j.kerf <= k.w {
+			return false, false
 		}
+		all = all && 2*least+j.kerf > k.w
 		for _, i := range pieces {
 			if q := &j.pieces[i]; j.next(k.phase, 0, q)+q.w > k.w {
-				return false
+				return false, false
 			}
 		}
 	}
-	return true
+	return true, all
 }
 
 // stack packs a job of stacks on each kind of stock alone, where there is enough of it that is long
-// enough, and then changes sheets for cheaper ones that will do. With one kind that gives a bound.
-func (s *searcher) stack(pieces []int) {
+// enough, and then changes sheets for cheaper ones that will do. With one kind that gives a bound,
+// if all is stacked.
+func (s *searcher) stack(pieces []int, all bool) {
 	j := s.job
 	sizes := make([]int64, len(pieces))
 	for n, i := range pieces {
@@ -55,7 +59,7 @@ func (s *searcher) stack(pieces []int) {
 			j.downsize(p.sheets, j.spare(p.sheets))
 			s.take(p)
 		}
-		if len(kinds) == 1 && r.Lower <= k.count {
+		if all && len(kinds) == 1 && r.Lower <= k.count {
 			how := [...]Argument{PartArea, DualFunctions, LinearProgram, ExactSearch}[r.How]
 			s.raise(r.Lower, int64(r.Lower)*k.price, how)
 		}

@@ -216,7 +216,11 @@ func (s *stripper) weights(sizes []int64, area, heights Argument) []DualWeight {
 		counts[i] = int(s.longest/size) + 1 // a strip can be parted so often
 	}
 	stacks := stacksOf(sizes, s.tall)
-	for _, d := range line.Duals(s.longest, sizes, counts) {
+	duals := line.Duals(s.longest, sizes, counts)
+	if d, ok := line.BestDual(s.longest, sizes, s.amounts(sizes)); ok {
+		duals = append(duals, d)
+	}
+	for _, d := range duals {
 		values := make([]int64, len(sizes))
 		for i, size := range sizes {
 			values[i] = d.At(size)
@@ -304,4 +308,18 @@ func mostOf(values []int64, stacks [][][]layer, limit int64) []int64 {
 		}
 	}
 	return most
+}
+
+// amounts returns how wide the strips are in all whose tallest parts are so high; at least 1.
+func (s *stripper) amounts(sizes []int64) []int {
+	amounts := make([]int, len(sizes))
+	for i, size := range sizes {
+		amounts[i] = 1
+		for k, tallest := range s.tallest {
+			if tallest == size {
+				amounts[i] += int(s.widths[k])
+			}
+		}
+	}
+	return amounts
 }

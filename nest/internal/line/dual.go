@@ -1,6 +1,10 @@
 package line
 
-import "slices"
+import (
+	"context"
+	"slices"
+	"sort"
+)
 
 // Dual is a dual feasible function: a map of sizes such that the values of any items that together
 // fit the capacity add up to at most Most. Then
@@ -19,6 +23,8 @@ type Dual struct {
 	capacity int64
 	step     int64
 	fits     []int64 // counting: fits[k] is the total size of the k+1 smallest counted items
+	sizes    []int64 // programme: falling
+	values   []int64 // programme: of items of each of the sizes or between it and the next larger one
 }
 
 // family is a kind of function; each takes a step.
@@ -46,6 +52,9 @@ const (
 	// items as the number of those that they displace, for step >= 1. It holds for the given items
 	// only (Carlier, Clautiaux, Moukrim; a form of Martello and Toth's argument).
 	counting
+	// programme values sizes by the linear programme of the cutting stock over given sizes, and those
+	// between two as the smaller one; see [BestDual].
+	programme
 )
 
 // newDual returns the function of a family other than counting.
@@ -126,6 +135,10 @@ func (d Dual) At(size int64) int64 {
 			return d.Most - d.number(c-size)
 		case size >= step:
 			return 1
+		}
+	case programme:
+		if i := sort.Search(len(d.sizes), func(i int) bool { return d.sizes[i] <= size }); i < len(d.sizes) {
+			return d.values[i]
 		}
 	}
 	return 0
@@ -224,3 +237,38 @@ const (
 	LinearProgram                 // the linear programme over patterns
 	Search                        // a search of all packings
 )
+
+// bestNodes is the effort that [BestDual] may take, and bestUnit what a bin is worth there.
+const bestNodes, bestUnit = 20_000, 1 << 20
+
+// BestDual returns a function that bounds items of the given sizes, falling and distinct, as well as
+// any: the dual prices of the linear programme over all patterns (P. C. Gilmore and R. E. Gomory
+// 1961), rounded to integers. Most is what an exact knapsack finds at these. A count, at least 1, may
+// be any measure of how much there is of a size. It is false where that knapsack is too large, or where
+// a size does not fit.
+func BestDual(capacity int64, sizes []int64, counts []int) (d Dual, ok bool) {
+	if len(sizes) == 0 || sizes[0] > capacity {
+		return d, false
+	}
+	j, times := &job{capacity: capacity, sizes: sizes}, 1
+	for kind, size := range sizes {
+		fit := int(capacity / size)
+		j.counts = append(j.counts, fit)
+		times = max(times, (fit+counts[kind]-1)/counts[kind])
+	}
+	need := make([]int, len(counts)) // so many times the counts that no pattern holds more than is needed
+	for kind, count := range counts {
+		need[kind] = times * count
+	}
+	c := newColumns(j, &meter{ctx: context.Background(), limit: bestNodes})
+	if c == nil {
+		return d, false
+	}
+	c.solve(need, 0)
+	d = Dual{family: programme, capacity: capacity, sizes: sizes, values: c.master.Prices(bestUnit)}
+	for i := len(sizes) - 2; i >= 0; i-- {
+		d.values[i] = max(d.values[i], d.values[i+1]) // a larger size takes the place of a smaller one
+	}
+	d.Most, _ = c.knapsack.solve(d.values, j.counts, 0, 0)
+	return d, d.Most > 0
+}

@@ -1,6 +1,7 @@
 package line_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -71,6 +72,53 @@ func TestDualsHoldForTheirItems(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestBestDual: what [line.BestDual] values any items at that fit is no more than Most, also sizes
+// that it was not given, and no other function that holds for any items bounds those given better,
+// but for the rounding of prices to a millionth of a bin.
+func TestBestDual(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		capacity := rapid.Int64Range(2, 60).Draw(t, "capacity")
+		sizes := rapid.SliceOfNDistinct(rapid.Int64Range(1, capacity), 1, 6, rapid.ID).Draw(t, "sizes")
+		slices.Sort(sizes)
+		slices.Reverse(sizes)
+		counts := make([]int, len(sizes))
+		for i := range counts {
+			counts[i] = rapid.IntRange(1, 9).Draw(t, "count")
+		}
+		d, ok := line.BestDual(capacity, sizes, counts)
+		if !ok {
+			t.Fatal("no function")
+		}
+		best := make([]int64, capacity+1)
+		for room := int64(1); room <= capacity; room++ {
+			for size := int64(1); size <= room; size++ {
+				best[room] = max(best[room], best[room-size]+d.At(size))
+			}
+		}
+		if best[capacity] > d.Most {
+			t.Fatalf("items worth %d fit, Most is %d", best[capacity], d.Most)
+		}
+		bins := func(d line.Dual) (sum float64) {
+			for i, size := range sizes {
+				sum += float64(counts[i]) * float64(d.At(size)) / float64(d.Most)
+			}
+			return sum
+		}
+		unlimited := slices.Repeat([]int{int(capacity)}, len(sizes))
+		for _, other := range line.Duals(capacity, sizes, unlimited) {
+			if bins(d) < bins(other)*(1-1e-4) {
+				t.Fatalf("%v of %v: %v bins, %v gives %v", sizes, counts, bins(d), other, bins(other))
+			}
+		}
+	})
+	if _, ok := line.BestDual(10, []int64{11, 3}, []int{1, 1}); ok {
+		t.Error("a function for a size that does not fit")
+	}
+	if _, ok := line.BestDual(10, nil, nil); ok {
+		t.Error("a function for no sizes")
+	}
 }
 
 // TestDualsAreMonotone: a larger item is worth no less, except where the items given are counted:
