@@ -113,3 +113,43 @@ func TestPlansSideBySide(t *testing.T) {
 		t.Errorf("a plan of nothing: %q", got)
 	}
 }
+
+// The level line itself is no height under it; a place that was taped is named by its height or opening; a mark on no
+// character takes no column.
+func TestWordsAtTheirEdges(t *testing.T) {
+	for _, row := range []struct{ got, want string }{
+		{sixteenths.above(fraction.Length{}), "0 up"},
+		{sixteenths.above(fraction.Inches(-2)), "2 below level"},
+		{pointName(plan.Taped{Run: "north", Number: 2}), "height 2 of north"},
+		{pointName(plan.Taped{Run: "north", Opening: "niche", Number: 3}), "corner 3 of niche"},
+		{sixteenths.given(fraction.Of(129, fraction.FinestError)), "1 1/128"},
+		{sixteenths.given(fraction.Of(1, 1000)), sixteenths.length(fraction.Of(1, 1000))},
+		{fmt.Sprint(columns("\ufe0f"), columns("a"), columns("a\ufe0f"), columns("\u0301")), "0 1 2 0"},
+	} {
+		if row.got != row.want {
+			t.Errorf("%q, want %q", row.got, row.want)
+		}
+	}
+}
+
+// Panels that are up already are said to be, also where it is one.
+func TestPanelsThatAreUp(t *testing.T) {
+	p := kitchen()
+	const said = "Panels are up already"
+	if slices.ContainsFunc(besides(p), func(s string) bool { return strings.Contains(s, said) }) {
+		t.Fatal("the kitchen has panels on the wall")
+	}
+	p.Runs[0].Installed = make([]plan.Installed, 1)
+	if !slices.ContainsFunc(besides(p), func(s string) bool { return strings.Contains(s, said) }) {
+		t.Errorf("not said: %q", besides(p))
+	}
+}
+
+// A plan that cannot be drawn gives no book.
+func TestPlanThatCannotBeDrawn(t *testing.T) {
+	p := kitchen()
+	p.Runs[0].Outline = nil
+	if files, err := Files(p); err == nil || files != nil {
+		t.Errorf("%d files, error %v", len(files), err)
+	}
+}

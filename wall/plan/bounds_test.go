@@ -2,11 +2,13 @@ package plan_test
 
 import (
 	"math/big"
+	"slices"
 	"testing"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fractiontest"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -61,6 +63,37 @@ func TestTapedOnNoRun(t *testing.T) {
 		j.Taped = []plan.TapedPoint{taped(run, -1, 0, 50, 40)}
 		if err := j.Validate(); err == nil {
 			t.Errorf("run %d: no error", run)
+		}
+	}
+}
+
+// A list of 2500 items is taken, one more is not.
+func TestLongestList(t *testing.T) {
+	for n, valid := range map[int]bool{2500: true, 2501: false} {
+		j := backsplash()
+		j.Profile.Lengths = slices.Repeat([]fraction.Length{fraction.Inches(96)}, n)
+		if err := j.Validate(); (err == nil) != valid {
+			t.Errorf("%d lengths: %v", n, err)
+		}
+	}
+}
+
+// Where a repeat starts goes without saying on boards where two of them meet, and nowhere else.
+func TestRepeatsOnAPole(t *testing.T) {
+	in := fraction.Inches
+	for _, row := range []struct {
+		boards bool
+		start  int64
+		said   bool
+	}{{true, 10, false}, {true, 12, true}, {false, 10, true}, {false, 12, true}} {
+		p := plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: row.boards}}}
+		pole := []plan.Mark{{At: in(0), Kind: plan.PanelsStart}, {At: in(10), Kind: plan.PanelsMeet, Panel: 1, Next: 2}, {At: in(row.start), Kind: plan.RepeatStarts}, {At: in(20), Kind: plan.PanelsStop}}
+		said := false
+		for _, e := range p.PoleEntries(plan.Run{StoryPole: pole}) {
+			said = said || slices.ContainsFunc(e.Marks, func(m plan.Mark) bool { return m.Kind == plan.RepeatStarts })
+		}
+		if said != row.said {
+			t.Errorf("%+v: not so", row)
 		}
 	}
 }
