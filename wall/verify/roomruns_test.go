@@ -161,6 +161,9 @@ func (d *draft) openings(r *stretch) {
 			kinds = append(kinds, "arched window", "taped window")
 		}
 		kind := d.one("kind", kinds...)
+		if i == 0 && slices.Contains(d.always, "arch") {
+			kind = "arched window"
+		}
 		var width, bottom int
 		height := d.inches(4)
 		switch kind {

@@ -203,7 +203,11 @@ func (d *draft) runs(job object) {
 	if d.small {
 		most = 3
 	}
-	n := d.number(1, most, "runs")
+	least := 1
+	if slices.Contains(d.always, "closed") {
+		least = 3
+	}
+	n := d.number(least, most, "runs")
 	closed := n >= 3 && d.chance(25, "closed")
 	job["closed"] = closed
 	var links []string // what joins each run to the next; empty: nothing
