@@ -67,3 +67,24 @@ func TestDiveLaysOnItsOwnKind(t *testing.T) {
 		t.Errorf("%d laid, %v left", laid, got.left)
 	}
 }
+
+// A plan that is as good as can be is not worked on.
+func TestNothingToImprove(t *testing.T) {
+	in := fraction.Inches
+	p := Problem{Stock: []Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
+	for i := range int64(9) {
+		p.Parts = append(p.Parts, Part{Number: int(i) + 1, Width: in(20 + i), Height: in(30)})
+	}
+	j, err := prepare(&p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	now := j.levels(j.order(j.except(nil), tallFirst), Crosscut, false, j.stockOrder())
+	least := j.objective(&now)
+	for least, works := range map[objective]bool{least: false, {}: true} {
+		m := j.newImprover(t.Context(), &now, least)
+		if m.run(10); (m.filler.steps > 0) != works {
+			t.Errorf("of at least %v: %d steps", least, m.filler.steps)
+		}
+	}
+}

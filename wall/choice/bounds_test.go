@@ -179,3 +179,17 @@ func TestTiesAreLookedAt(t *testing.T) {
 		}
 	}
 }
+
+// A variant that is none ends a round with an error.
+func TestVariantThatIsNone(t *testing.T) {
+	e, l := oneWall(t)
+	seams, err := e.model.Seams(t.Context(), &l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e.budget, e.found, e.orders = Budget{Effort: 1, Layouts: DefaultLayouts, Nodes: 10}, []Choice{small(1, 5, 5, 5, 1)}, []*order{{byLook: true, last: l}}
+	o := offcuts{explorer: e, known: map[string]bool{originsKey(&l): true}, bases: []*base{{seams: seams}}, variants: make([]wall.Offcuts, 1)}
+	if err := o.look(); err == nil {
+		t.Error("no error")
+	}
+}

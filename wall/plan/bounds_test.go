@@ -97,3 +97,17 @@ func TestRepeatsOnAPole(t *testing.T) {
 		}
 	}
 }
+
+// The reason of a setting-out is read and written by its word.
+func TestWordsOfReasons(t *testing.T) {
+	for w, want := range map[plan.Why]string{plan.NeitherSeen: "neither end is seen", plan.LeftSeen: "left end is seen", plan.RightSeen: "right end is seen", plan.BothSeen: "both ends are seen"} {
+		text, err := w.MarshalText()
+		var again plan.Why
+		if err != nil || w.String() != want || string(text) != want || again.UnmarshalText(text) != nil || again != w {
+			t.Errorf("%v is written as %q and read as %v", w, text, again)
+		}
+	}
+	if new(plan.Why).UnmarshalText([]byte("nobody knows")) == nil {
+		t.Error("an unknown reason is read")
+	}
+}
