@@ -93,6 +93,8 @@ func TestUnplaced(t *testing.T) {
 		}, []nest.Unplaced{{1, nest.TooLongForWidth, inches("100")}}},
 		{"off phase", func(p *nest.Problem) { p.Parts[4].LeftPhase = inches("1/2") },
 			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
+		{"off phase and just tall enough", func(p *nest.Problem) { p.Parts[4].LeftPhase, p.Parts[4].Height = inches("1/2"), inches("95-1/2") },
+			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
 		{"used up", func(p *nest.Problem) { p.Stock[0].Count, p.Stock[0].Length = new(1), inches("73") },
 			[]nest.Unplaced{{Part: 5, Why: nest.UsedUp}}},
 		{"none", func(p *nest.Problem) { p.Stock[0].Count = new(0) },
