@@ -33,6 +33,7 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 			first = i
 			run.Limits[0] = s.region.left
 			run.EndPhases[0], run.EndLeans[0] = s.endPhase(l.sol.origin, true)
+			run.EndsBare = s.region.bareEnds()
 			run.EndsSeen[0], run.EndsSeen[1] = s.region.endsSeen()
 		}
 		run.Limits[1] = s.region.right
@@ -137,6 +138,11 @@ func (m *Model) setOut(first, last *solution) SetOut {
 	run, profile := &m.room.Runs[first.stretch.run], &m.room.Profile
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
+	for side, weight := range []*fraction.Ratio{&left, &right} {
+		if []*solution{first, last}[side].stretch.region.bareEnds()[side] {
+			*weight = fraction.Ratio{}
+		}
+	}
 	s, begin := SetOut{From: first.stretch.left, DirectionBy: BySeenEnd}, first
 	leftward := left.Less(right)
 	switch d := run.Keep.Direction; {

@@ -74,7 +74,8 @@ func (g *region) findEdges(room *Room, r int, left, right endLine, grown [][][]c
 				keep, end, line = groove.KeepRight, run.Left, left
 			}
 			own := sides
-			if line.upright() && u.X == line.foot.X {
+			if line.upright() && u.X == line.foot.X { // whatever else claims it
+				g.addEnd(keep, g.roundedHeight(side{x: u.X, bottom: u.Bottom, top: u.Top}, keep, room.Mark), fraction.Length{})
 				own = append(slices.Clip(sides), side{u.X, u.Bottom, u.Top, endClaim(room, end, keep)})
 			}
 			g.addParts(room, u, keep, own)
@@ -115,7 +116,9 @@ func (g *region) addParts(room *Room, u cutout.Upright, keep groove.Side, sides 
 	for _, p := range parts {
 		e := edge{x: u.X, foot: u.X, top: u.X, bottom: p.bottom, claim: p.claim, keep: keep}
 		if e.height = g.roundedHeight(p, keep, room.Mark); e.height.Sign() > 0 {
-			g.addEdge(e, e.height)
+			if g.edges = append(g.edges, e); e.end {
+				g.addEnd(keep, fraction.Length{}, e.height)
+			}
 		}
 	}
 }
@@ -138,16 +141,13 @@ func (g *region) roundedHeight(s side, keep groove.Side, mark fraction.Length) f
 	return top.Sub(bottom)
 }
 
-// addEdge adds an edge, so long.
-func (g *region) addEdge(e edge, length fraction.Length) {
-	if e.end {
-		i := 0
-		if e.keepsLeft() {
-			i = 1
-		}
-		g.endHeights[i], g.endLengths[i] = g.endHeights[i].Add(e.height), g.endLengths[i].Add(length)
+// addEnd adds to what bounds the shape at an end, and to the length of it that is sealed as an end.
+func (g *region) addEnd(keep groove.Side, height, length fraction.Length) {
+	i := 0
+	if keep == groove.KeepLeft {
+		i = 1
 	}
-	g.edges = append(g.edges, e)
+	g.endHeights[i], g.endLengths[i] = g.endHeights[i].Add(height), g.endLengths[i].Add(length)
 }
 
 // leaningEnds records the edges of a shape along a leaning end line.
@@ -155,8 +155,10 @@ func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right e
 	for p, q := range s.Edges() {
 		lean := func(foot, top cutout.Point, keep groove.Side, end End) {
 			g.leaning[[2]cutout.Point{p, q}] = true
-			g.addEdge(edge{x: foot.X.Add(top.X).Div(2), foot: foot.X, top: top.X, bottom: foot.Y, height: top.Y.Sub(foot.Y),
-				claim: endClaim(room, end, keep), keep: keep}, lengthOf(p, q))
+			height := top.Y.Sub(foot.Y)
+			g.addEnd(keep, height, lengthOf(p, q))
+			g.edges = append(g.edges, edge{x: foot.X.Add(top.X).Div(2), foot: foot.X, top: top.X, bottom: foot.Y, height: height,
+				claim: endClaim(room, end, keep), keep: keep})
 		}
 		switch {
 		case !left.upright() && q.Y.Less(p.Y) && left.near(p, room.Mark) && left.near(q, room.Mark):
@@ -235,6 +237,12 @@ func (g *region) endsSeen() (left, right bool) {
 		}
 	}
 	return left, right
+}
+
+// bareEnds reports whether the left and the right end of the run stay bare: openings take them, and
+// no panel reaches there.
+func (g *region) bareEnds() [2]bool {
+	return [2]bool{g.endHeights[0].Sign() <= 0, g.endHeights[1].Sign() <= 0}
 }
 
 // endAt returns where the foot of an end of the region stands, of the tallest part where openings

@@ -39,6 +39,7 @@ type RunLayout struct {
 	Limits    [2]fraction.Length // leftmost and rightmost x that panels reach
 	EndPhases [2]fraction.Length // at the foot of the left and right end
 	EndLeans  [2]fraction.Length // how far the top of a panel's edge there stands to the right of its foot
+	EndsBare  [2]bool            // whether an opening takes the end, so that no panel reaches it
 	EndsSeen  [2]bool            // whether a cut feature there weighs anything
 
 	SetOut   SetOut

@@ -3,7 +3,6 @@ package wall
 import (
 	"context"
 	"iter"
-	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -28,7 +27,7 @@ type Model struct {
 	origins   [][]fraction.Length // by run and residue, in [0, pitch)
 	limits    [][][]limit         // by run and residue: the left limits that ask for it
 	varying   []int               // runs whose left limit asks for a residue and depends on who passes
-	bare      []bool              // by run: gaps and openings leave nothing of it to panel
+	bare      [][2]bool           // by run: whether its left and its right end stay bare, however it is fitted
 	regions   map[regionKey]made[*region]
 	stretches map[stretchKey]made[*stretch]
 	couplers  map[junction]*coupler
@@ -76,16 +75,28 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 	}
 	n := len(room.Runs)
 	sheets := squared(&room)
-	m = &Model{room: &room, sheets: sheets, scribable: sheets, shift: make([]fraction.Length, n+1), group: make([]int, n), bare: make([]bool, n),
+	m = &Model{room: &room, sheets: sheets, scribable: sheets, shift: make([]fraction.Length, n+1), group: make([]int, n), bare: make([][2]bool, n),
 		regions: map[regionKey]made[*region]{}, stretches: map[stretchKey]made[*stretch]{}, couplers: map[junction]*coupler{}}
+	nothing := true
 	for r := range n { // before it is asked which runs are coupled
 		g, err := newRegion(ctx, m.room, r, fitting{})
-		if m.bare[r] = leavesNothing(err); m.bare[r] {
+		if leavesNothing(err) {
 			g, err = &region{right: room.Runs[r].Width}, nil
+		} else {
+			nothing = false
 		}
 		m.regions[regionKey{r, fitting{}}] = made[*region]{g, err}
+		if err != nil {
+			continue
+		}
+		if m.bare[r] = g.bareEnds(); m.bare[r] != [2]bool{} && len(g.columns) > 0 {
+			if g, err := newRegion(ctx, m.room, r, fitting{true, true}); err == nil {
+				butting := g.bareEnds()
+				m.bare[r] = [2]bool{m.bare[r][0] && butting[0], m.bare[r][1] && butting[1]}
+			}
+		}
 	}
-	if !slices.Contains(m.bare, false) {
+	if nothing {
 		return nil, &NoLayoutError{Run: room.Runs[0].Name, Reason: NothingLeft}
 	}
 	for r := range n {
@@ -227,10 +238,10 @@ func (m *Model) linkStretches() {
 }
 
 // coupled reports whether run r and the next one share a corner, round which the pattern can go. Round
-// one beside a bare run there is none.
+// one where either stays bare there is none.
 func (m *Model) coupled(r int) bool {
 	n := len(m.room.Runs)
-	if r == n-1 && !m.room.Closed || m.bare[r] || m.bare[(r+1)%n] {
+	if r == n-1 && !m.room.Closed || m.bare[r][1] || m.bare[(r+1)%n][0] {
 		return false
 	}
 	kind := m.room.Runs[r].Right.Kind

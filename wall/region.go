@@ -26,7 +26,7 @@ type region struct {
 	stepSides   []side                   // upright sides of steps, after the gap
 	edges       []edge                   // upright edges with a weight or a strip to keep clear of
 	endHeights  [2]fraction.Length       // of the part that bounds the shape at its left and right end
-	endLengths  [2]fraction.Length       // along it, where it leans
+	endLengths  [2]fraction.Length       // along what nothing that weighs more claims of it, also where it leans
 	leaning     map[[2]cutout.Point]bool // edges of shapes along an end that leans
 
 	heightLock sync.Mutex // of heights, which layouts ask for again and again
@@ -62,6 +62,11 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 			}
 		}
 	}
+	// Where an opening takes an end, what a mitre or a lean has past it goes too.
+	shapes = slices.DeleteFunc(shapes, func(s cutout.Shape) bool {
+		lo, hi := s.Bounds()
+		return hi.X.Sign() <= 0 || !lo.X.Less(run.Width)
+	})
 	check(ctx)
 	g.exact, g.shapes = shapes, g.snap(shapes, room.Mark)
 	if len(g.shapes) == 0 {

@@ -33,9 +33,10 @@ func (p Piece) Part() (part nest.Part, err error) {
 // work, or one beside an opening that parts the run. Its scribed edge is the far one, where the run
 // ends neither exposed nor at an outside corner; else that beside the opening, if there is one.
 func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool) (closing bool, scribed *Direction) {
+	bare := g.bareEnds()
 	atDoor := map[Direction]bool{
-		Left:  g.left.Less(panel.Left) && g.columnAt(panel.Left, true) < 0,
-		Right: panel.Right.Less(g.right) && g.columnAt(panel.Right, false) < 0,
+		Left:  g.columnAt(panel.Left, true) < 0 && (g.left.Less(panel.Left) || bare[0]),
+		Right: g.columnAt(panel.Right, false) < 0 && (panel.Right.Less(g.right) || bare[1]),
 	}
 	near, end := Left-far, m.room.Runs[r].Right // the other direction
 	if far == Left {

@@ -68,8 +68,11 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 		s.half, s.leastPanel, s.phases = half, m.room.Narrowest(), profile.SeamLines()
 	}
 	s.settled = s.pitch.Add(m.room.Mark.Mul(4)) // beyond what rounding takes, and a measure leaves out
-	seen := func(e End) bool { return e.Kind == Exposed && (e.Prominence == nil || e.Prominence.Sign() > 0) }
-	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left) != seen(run.Right)
+	bare := g.bareEnds()
+	seen := func(e End, bare bool) bool {
+		return e.Kind == Exposed && !bare && (e.Prominence == nil || e.Prominence.Sign() > 0)
+	}
+	s.wholeEnd = !m.room.Priorities.WholeEnd.IsZero() && seen(run.Left, bare[0]) != seen(run.Right, bare[1])
 	if from >= 0 {
 		_, s.left, _ = g.besideBreak(run.Breaks[from].At, half)
 	}
@@ -77,7 +80,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 		s.right, _, _ = g.besideBreak(run.Breaks[to].At, half)
 	}
 	if s.left.Less(g.left) || g.right.Less(s.right) || !s.left.Less(g.right) || !g.left.Less(s.right) ||
-		m.bare[r] && (from >= 0 || to < len(run.Breaks)) {
+		len(g.columns) == 0 && (from >= 0 || to < len(run.Breaks)) {
 		return nil, &NoLayoutError{Run: run.Name, Reason: BreakOutside}
 	}
 	for _, e := range g.edges {

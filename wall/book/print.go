@@ -247,7 +247,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
 	}
 	end := func(side string, e plan.End) string {
-		return fmt.Sprintf("%s %s%s", side, e.Kind, either(patterned, ": "+drawing.CutName(t.tape, e.Cut), ""))
+		return fmt.Sprintf("%s %s%s", side, e.Word(), either(patterned && !e.Bare, ": "+drawing.CutName(t.tape, e.Cut), ""))
 	}
 	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
@@ -361,8 +361,10 @@ func way(s plan.SetOut) string {
 
 // why says for what a run is set out so: what is seen, or hidden, at both ends.
 func (t *text) why(r plan.Run) string {
-	left := fmt.Sprintf("%s at the left end (%s)", drawing.CutName(t.tape, r.Left.Cut), r.Left.Kind)
-	right := fmt.Sprintf("%s at the right end (%s)", drawing.CutName(t.tape, r.Right.Cut), r.Right.Kind)
+	shown := func(e plan.End, side string) string {
+		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", drawing.CutName(t.tape, e.Cut), side, e.Word()))
+	}
+	left, right := shown(r.Left, "left"), shown(r.Right, "right")
 	hidden := func(e plan.End) string {
 		return either(e.Kind == wall.InsideCorner, "; in the corner: ", "; out of sight: ")
 	}

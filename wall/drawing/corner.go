@@ -109,7 +109,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 }
 
 // End draws one end of run i of a plan from above, at half its size: the section of the panels there,
-// how far they stay from the end of the wall, and what is seen. A run without panels has none.
+// how far they stay from the end of the wall, and what is seen. An end that stays bare has none.
 func End(p plan.Plan, i int, right bool) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
 		run, path := p.Runs[i], ref("runs[%d].", i)
@@ -120,7 +120,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
 		d.scale = cornerScale
 		t := d.tip(i, right, shownLength(endLeg-20))
-		if len(t.shown) == 0 {
+		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
 		gap := d.length(run.Limits[0], path+"limits[0]")

@@ -141,7 +141,7 @@ func (e *elevation) callouts() float64 {
 				y += laneHigh
 			}
 		}
-		say("bold", figure{end.Kind.String(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
+		say("bold", figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
 		say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
 		if sign := end.Lean.Sign(); sign != 0 {
 			lean, way := plus(end.Lean, path+".lean"), " right"
@@ -410,7 +410,7 @@ func (e *elevation) roof(x float64) float64 {
 func (e *elevation) describe() {
 	run, say := e.run, e.tape.Format
 	end := func(end plan.End) string {
-		return strings.TrimSuffix(end.Kind.String()+": "+CutName(e.tape, end.Cut), ": ")
+		return strings.TrimSuffix(end.Word()+": "+CutName(e.tape, end.Cut), ": ")
 	}
 	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
 	if !e.run.Bare() {

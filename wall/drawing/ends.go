@@ -48,7 +48,7 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 
 // mitred reports whether the end of the run at the left or the right is an outside corner.
 func mitred(run plan.Run, right bool) bool {
-	return !right && run.Left.Kind == wall.OutsideCorner || right && run.Right.Kind == wall.OutsideCorner
+	return !right && run.Left.Mitred() || right && run.Right.Mitred()
 }
 
 // section draws the section of what is shown, a thickness of ink deep: put places what lies so far

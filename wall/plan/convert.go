@@ -60,8 +60,11 @@ func (m *maker) runs() []Run {
 				run.CornerRight.Passes, run.CornerRight.Butts = m.job.Runs[c.Passes].Name, m.job.Runs[c.Butts].Name
 			}
 		}
-		run.Left.Cut = m.shown(laid.EndPhases[0], laid.EndLeans[0], groove.KeepRight)
-		run.Right.Cut = m.shown(laid.EndPhases[1], laid.EndLeans[1], groove.KeepLeft)
+		for side, end := range []*End{&run.Left, &run.Right} {
+			if end.Bare = laid.EndsBare[side]; !end.Bare {
+				end.Cut = m.shown(laid.EndPhases[side], laid.EndLeans[side], []groove.Side{groove.KeepRight, groove.KeepLeft}[side])
+			}
+		}
 		run.StoryPole = m.storyPole(r, &run)
 		run.Trim.Bottom, _ = m.job.TrimOf(r, wall.BottomJoint)
 		run.Trim.Top, _ = m.job.TrimOf(r, wall.TopJoint)

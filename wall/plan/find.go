@@ -386,12 +386,23 @@ func (p Plan) ClosesBefore() bool {
 // Mitred reports whether the panels meet in a mitre, and none passes.
 func (c Corner) Mitred() bool { return c.Passes == "" }
 
+// Word is the word of what is at the end: of its kind, but where an opening takes it.
+func (e End) Word() string {
+	if e.Bare {
+		return "bare"
+	}
+	return e.Kind.String()
+}
+
+// Mitred reports whether the panels at the end are mitred for an outside corner.
+func (e End) Mitred() bool { return e.Kind == wall.OutsideCorner && !e.Bare }
+
 // MitredEdges reports whether the left and the right edge of a piece of the run are mitred: those
 // that reach an outside corner. It fails where the piece lies beyond exact arithmetic.
 func (r Run) MitredEdges(p Piece) (edges [2]bool, err error) {
 	defer fraction.Catch(&err)
 	return [2]bool{
-		r.Left.Kind == wall.OutsideCorner && p.At.X == r.Limits[0],
-		r.Right.Kind == wall.OutsideCorner && p.At.X.Add(p.Width) == r.Limits[1],
+		r.Left.Mitred() && p.At.X == r.Limits[0],
+		r.Right.Mitred() && p.At.X.Add(p.Width) == r.Limits[1],
 	}, nil
 }

@@ -122,6 +122,7 @@ type End struct {
 	Kind wall.EndKind    `json:"kind"`
 	Lean fraction.Length `json:"lean,omitzero"` // how far its top stands to the right of its foot
 	Cut  Shown           `json:"cut"`           // what is seen there
+	Bare bool            `json:"bare,omitzero"` // an opening takes it: no panel reaches there, and Kind says nothing
 }
 
 // Shown is what an edge shows of the feature that it cuts: Width of it, of Of in all. An edge that

@@ -13,7 +13,7 @@ import (
 )
 
 // A term that counts by height has its height in the plan, also where that is 0: the doorway takes the
-// corner of the second run. One that does not has none.
+// end of the second run where that butts. One that does not has none.
 func TestHeightOfNothingIsWritten(t *testing.T) {
 	p := makeFrom(t, `{
 		"profile": {"features": [{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4"}], "thickness": "1/4"},
@@ -21,7 +21,7 @@ func TestHeightOfNothingIsWritten(t *testing.T) {
 		"runs": [
 			{"name": "first", "width": "20", "left": {"kind": "exposed"}, "right": {"kind": "inside corner"}, "heights": [{"at": "0", "top": "20"}, {"at": "20", "top": "20"}]},
 			{"name": "second", "width": "20", "left": {"kind": "inside corner"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "20"}, {"at": "20", "top": "20"}],
-			 "openings": [{"name": "doorway", "kind": "other", "left": "0", "bottom": "-1", "width": "6", "height": "30"}]}]}`)
+			 "openings": [{"name": "doorway", "kind": "other", "left": "1/8", "bottom": "-1", "width": "6", "height": "30"}]}]}`)
 	data, err := json.Marshal(p)
 	if err != nil {
 		t.Fatal(err)

@@ -106,4 +106,7 @@
 //     first mirror line of the repeat as it is given.
 //  41. Of a run of which openings and gaps leave nothing no more is said than that it stays bare. Its
 //     neighbors share no corner with it.
+//  42. Where openings take all of a run's end, its panels begin at the side of an opening, which is an
+//     edge as others are. The kind, the lean and the prominence of the end say nothing then; what a mitre
+//     or a lean has past it is taken too; it shares no corner, unless a panel reaches it where it butts.
 package verify

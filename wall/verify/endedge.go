@@ -26,6 +26,9 @@ func (e endEdge) tallest() endPart {
 	return best
 }
 
+// taken says whether openings leave nothing of the edge, so that no panel reaches the end.
+func (e endEdge) taken() bool { return e.height.Sign() <= 0 }
+
 // endEdge finds the edge of the wall's shape that lies on the given end line.
 func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) endEdge {
 	outer := least
@@ -49,9 +52,8 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 	from, to := g.cut(low, line, right), g.cut(high, line, right)
 	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
 	var taken []span
-	for _, o := range g.run.Openings {
-		parts, _ := g.job.grown(o)
-		if a, b, ok := bounds(parts...); ok {
+	for _, hole := range g.holes {
+		if a, b, ok := bounds(hole); ok {
 			way := edge{foot, head, !same(foot.X, head.X)}
 			p, q := way.y(a.X), way.y(b.X) // where it meets the opening's sides
 			if from, to := most(a.Y, least(p, q)), least(b.Y, most(p, q)); less(from, to) {

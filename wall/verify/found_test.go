@@ -2,6 +2,7 @@ package verify_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -30,6 +31,17 @@ func corridor(left, right, more string) string {
 	}
 	const door = `, "openings": [{"name": "door", "kind": "other", "left": "0", "bottom": "-1", "width": "38", "height": "26"}]`
 	return run("A", right, left, "") + `, ` + run("B", left, right, door+more) + `, ` + run("C", right, left, "")
+}
+
+// atEnds is a run 95 in wide and 40 in high with ends of these kinds and these openings.
+func atEnds(left, right, openings string) string {
+	return fmt.Sprintf(`{"name": %q, "width": "95", "left": {"kind": %s}, "right": {"kind": %s},
+		"heights": [{"at": "0", "top": "40"}, {"at": "95", "top": "40"}], "openings": [%s]}`, "from "+strings.Trim(left, `"`), left, right, openings)
+}
+
+// door is an opening from bottom to top.
+func door(left, width string) string {
+	return fmt.Sprintf(`{"name": "door at %s", "kind": "other", "left": %q, "bottom": "-1", "width": %q, "height": "80"}`, left, left, width)
 }
 
 const (
@@ -110,6 +122,17 @@ func TestFaultsOnceFound(t *testing.T) {
 		{"run that a door covers, between outside corners", "the room was refused", room(corridor(`"outside corner"`, `"outside corner"`, ""), `, "gaps": {"window": "1/4"}`), 0, ""},
 		{"run that a door covers, with leaning ends and a break", "the room was refused",
 			room(corridor(`"inside corner", "lean": "1/4"`, `"inside corner", "lean": "-1/4"`, `, "breaks": [{"at": "20", "prominence": 1}]`), ""), 0, ""},
+		{"door over a run's own end", "it was set out from that end's kind, and no piece closed at the door", room(atEnds(`"exposed"`, `"covered"`, door("0", "32")), `, "gaps": {"side": "1/16", "seam": "1/8"}`), 0, ""},
+		{"door over the other end", "the end that nobody sees was the one to scribe", room(atEnds(`"exposed"`, `"exposed"`, door("63", "32")), `, "gaps": {"side": "1/16"}`), 0, ""},
+		{"doors over both ends", "the run was set out from them", room(atEnds(`"exposed"`, `"covered"`, door("0", "20")+", "+door("70", "25")), ""), 0, ""},
+		{"door over an outside corner", "a strip as wide as the panel is thick was planned beside the door",
+			room(atEnds(`"exposed"`, `"outside corner"`, door("63", "32"))+`, `+atEnds(`"outside corner"`, `"covered"`, ""), ""), 0, ""},
+		{"door in an inside corner", "the neighbor butted against nothing",
+			room(atEnds(`"exposed"`, `"inside corner"`, door("63", "32"))+`, `+atEnds(`"inside corner"`, `"covered"`, ""), `, "gaps": {"side": "1/16"}`), 0, ""},
+		{"door's side in line with an end", "the end and the door's side were both counted",
+			room(atEnds(`"exposed"`, `"covered"`, door("0", "1/16")), `, "gaps": {"side": "1/16"}`), 0, ""},
+		{"window over a part of an end", "the end and the window's side were both counted", room(atEnds(`"covered"`, `"covered"`,
+			`{"name": "window", "kind": "window", "left": "0", "bottom": "10", "width": "1/16", "height": "20"}`), `, "gaps": {"side": "1/16"}`), 0, ""},
 		{"door over a whole room", "exit 1 without a path", room(wallWith(`, "openings": [{"name": "door", "kind": "other", "left": "0", "bottom": "0", "width": "60", "height": "24"}]`), ""),
 			2, "runs[0].openings"},
 		{"arc beyond its outline", "the arc was drawn outside of it",

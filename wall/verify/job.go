@@ -21,9 +21,10 @@ type room struct {
 	Priorities   map[string]rat `is:"weight"`
 
 	tape, snap, kerf, scribe rat
-	margin                   rat      // of what trim hides
-	pattern                  *pattern // nil until a builtin profile is known
-	bare                     []bool   // runs of which gaps and openings leave nothing; nil until that is known
+	margin                   rat       // of what trim hides
+	pattern                  *pattern  // nil until a builtin profile is known
+	bare                     []bool    // runs of which gaps and openings leave nothing; nil until that is known
+	takenEnds                [][2]bool // their left and right ends that no panel reaches, however they are fitted
 	sweep                    *sweep
 }
 
@@ -161,13 +162,19 @@ func or[T any](n *T, other T) T {
 	return *n
 }
 
-// corner returns the run that shares a corner with the right end of run i, if there is one: both are
-// panelled.
-func (j *room) corner(i int) (next int, ok bool) {
+// meet returns the run whose wall shares a corner with the right end of run i, if there is one.
+func (j *room) meet(i int) (next int, ok bool) {
 	kind := j.Runs[i].Right.Kind
 	next = (i + 1) % len(j.Runs)
 	shared := (kind == insideCorner || kind == outsideCorner) && kind == j.Runs[next].Left.Kind
-	return next, shared && (next > 0 || j.Closed) && (j.bare == nil || !j.bare[i] && !j.bare[next])
+	return next, shared && (next > 0 || j.Closed)
+}
+
+// corner returns the run that shares a corner with the right end of run i, if there is one: both are
+// panelled there.
+func (j *room) corner(i int) (next int, ok bool) {
+	next, ok = j.meet(i)
+	return next, ok && (j.bare == nil || !j.bare[i] && !j.bare[next] && !j.takenEnds[i][1] && !j.takenEnds[next][0])
 }
 
 // readJob reads a job that is taken to be valid: it refuses only what cannot be judged.

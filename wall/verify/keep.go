@@ -159,7 +159,7 @@ func (c *checker) cornerHeights() {
 // doubted, and those at which tops or bottoms do.
 func (c *checker) jumps() (tops, any int) {
 	for i, r := range c.job.Runs {
-		next, shared := c.job.corner(i)
+		next, shared := c.job.meet(i)
 		if !shared || r.Right.Kind != insideCorner {
 			continue
 		}

@@ -76,6 +76,7 @@ type planRun struct {
 type planEnd struct {
 	Kind string
 	Lean rat
+	Bare bool
 	Cut  *struct {
 		Feature   string
 		Width, Of rat

@@ -11,7 +11,8 @@ type region struct {
 	job         *room
 	run         *run
 	outline     []edge
-	taken       [][]edge // openings grown by their gaps, each as parts that may overlap
+	holes       []loop   // openings grown by their gaps, each as parts that may overlap
+	taken       [][]edge // their edges
 	spare       [][]edge // what rounding may leave open besides: beside sloped openings and leaning ends
 	taped       []point  // both lines at their stations, after gaps
 	left, right endEdge
@@ -94,6 +95,7 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 	}
 	for _, o := range r.Openings {
 		parts, gap := j.grown(o)
+		out.holes = append(out.holes, parts...)
 		for _, l := range parts {
 			out.taken = append(out.taken, shape{l}.edges())
 			out.spare = append(out.spare, out.crossings(l)...)
@@ -104,9 +106,28 @@ func (j *room) region(i int, atLeft, atRight role) *region {
 			}
 		}
 	}
+	for k, x := range []rat{first.At, last.At} { // what a mitre or a lean has past an end goes with it
+		if beyond := []rat{diff(x, reach), sum(x, reach)}[k]; len(wall) > 0 && len(out.open(x, side(k == 0), nil)) == 0 {
+			low, high, _ := bounds(wall)
+			l := rectangle(point{least(x, beyond), low.Y}, point{most(x, beyond), high.Y})
+			out.holes, out.taken = append(out.holes, l), append(out.taken, shape{l}.edges())
+		}
+	}
 	out.bounds = out.events(slices.Concat(out.outline, slices.Concat(out.taken...)))
 	out.left = out.endEdge(wall, fromLeft, r.Left.Lean.Sign() != 0, false)
 	out.right = out.endEdge(wall, fromRight, r.Right.Lean.Sign() != 0, true)
+	var xs []rat
+	for k := 0; k+1 < len(out.bounds); k++ {
+		if from, to := out.bounds[k], out.bounds[k+1]; len(out.open(middle(from, to), side(true), nil)) > 0 {
+			xs = append(xs, from, to)
+		}
+	}
+	for k, e := range []*endEdge{&out.left, &out.right} {
+		if e.taken() && len(xs) > 0 { // the limit is where an opening stops
+			x := []rat{xs[0], xs[len(xs)-1]}[k]
+			*e = endEdge{x: x, stop: j.snapped(x, k == 0), middle: x, height: zero()}
+		}
+	}
 	return out
 }
 
@@ -311,6 +332,10 @@ func (j *room) findBare(panelled func(i int) bool) {
 		}
 	}
 	j.bare = bare
+	for i := range j.Runs {
+		passing, butting := j.region(i, passes, passes), j.region(i, butts, butts)
+		j.takenEnds = append(j.takenEnds, [2]bool{passing.left.taken() && butting.left.taken(), passing.right.taken() && butting.right.taken()})
+	}
 }
 
 // empty says whether nothing of the region lies between from and to.

@@ -150,8 +150,8 @@ func (d *draft) openings(r *stretch) {
 	if len(r.taken) > 0 {
 		at += r.taken[0][1]
 	}
-	var out []object
-	if d.chance(10, "beside a step") {
+	out := d.atEnds(r)
+	if len(out) == 0 && d.chance(10, "beside a step") {
 		out = d.besideStep(r)
 	}
 	for i := range d.number(0, 4, "openings") {
@@ -209,6 +209,37 @@ func (d *draft) openings(r *stretch) {
 	if len(out) > 0 {
 		r.file["openings"] = out
 	}
+}
+
+// atEnds draws openings at the ends of a run: doors, and windows over a part of its height; to the end
+// itself, or to a sliver from it. The end is upright.
+func (d *draft) atEnds(r *stretch) (out []object) {
+	low, top := r.lowest()
+	floor, high := r.highest()
+	for side, end := range []string{"left", "right"} {
+		if r.file[end].(object)["lean"] != nil || !d.chance(8, "opening at the "+end+" end") {
+			continue
+		}
+		kind, width, off := "door", d.number(1, d.inches(36), "width at the "+end+" end"), 0
+		bottom, height := low-d.inches(1), high-low+d.inches(4)
+		if d.chance(30, "over a part of the "+end+" end") {
+			kind, bottom = "window", d.number(floor-d.inches(1), top-d.inches(1), "bottom at the "+end+" end")
+			height = d.number(d.inches(2), high-bottom+d.inches(3), "height at the "+end+" end")
+		}
+		if d.chance(30, "short of the "+end+" end") {
+			off = d.number(1, 6, "sliver at the "+end+" end")
+		}
+		left := off
+		if side == 1 {
+			left = r.width - off - width
+		}
+		if left < 0 || left+width > r.width || !d.free(r, left, left+width) {
+			continue
+		}
+		out = append(out, d.opening("opening at the "+end+" end", kind, left, bottom, width, height))
+		r.taken = append(r.taken, [2]int{left, left + width})
+	}
+	return out
 }
 
 // besideStep draws an opening in the lower part of a run, whose side once it is grown stands in one line

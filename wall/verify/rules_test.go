@@ -63,6 +63,11 @@ var Rules = []Rule{
 		want, _ := c.jumps()
 		return want > 0
 	}},
+	{"R19 doors at ends", []string{"opening at the left end", "opening at the right end"}, false, (*checker).takesEnd},
+	{"R19 in small rooms", []string{"opening at the left end", "opening at the right end"}, true, nil},
+	{"R19 boards", []string{"opening at the left end", "tongued boards"}, false, (*checker).takesEnd},
+	{"R19 close to ends", []string{"opening at the left end", "short of the left end", "opening at the right end", "over a part of the right end"}, false,
+		func(*checker) bool { return true }},
 	{"breaks", []string{"break", "break at a door"}, false, func(c *checker) bool { return c.anyRun(func(i int) bool { return len(c.job.Runs[i].Breaks) > 0 }) }},
 }
 
@@ -86,6 +91,11 @@ func (c *checker) anyUpright(is func(u upright) bool) bool {
 	return c.anyRun(func(i int) bool {
 		return slices.ContainsFunc(c.regions[i].uprights(c.weights), func(u upright) bool { return u.seen().Sign() > 0 && is(u) })
 	})
+}
+
+// takesEnd says whether openings take an end of a run that is panelled.
+func (c *checker) takesEnd() bool {
+	return c.anyRun(func(i int) bool { return !c.job.bare[i] && (c.regions[i].left.taken() || c.regions[i].right.taken()) })
 }
 
 // sharesLine says whether upright sides of two kinds stand in one line and bound the shape.

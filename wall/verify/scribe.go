@@ -16,9 +16,9 @@ func (c *checker) closing(i int) {
 			case !right && n > 0:
 				return c.joints[i][n-1].open
 			case right:
-				return less(panel.Right, least(g.right.x, g.right.stop))
+				return g.right.taken()
 			}
-			return less(most(g.left.x, g.left.stop), panel.Left)
+			return g.left.taken()
 		}
 		last := k == 0
 		if farRight {

@@ -88,7 +88,11 @@ func (c *checker) setOut(i int) {
 	for k, e := range []endEdge{g.left, g.right} { // a leaning one is a computed point, exact or rounded
 		got := []rat{r.Limits.Left, r.Limits.Right}[k]
 		c.between(Limits, item(path+".limits", k), got, least(e.x, e.stop), most(e.x, e.stop), "not where the shape ends")
-		if end := []*planEnd{r.Left, r.Right}[k]; end != nil && end.Cut != nil {
+		end := []*planEnd{r.Left, r.Right}[k]
+		if end != nil {
+			c.equal(Job, path+[]string{".left", ".right"}[k]+".bare", end.Bare, e.taken(), "not whether an opening takes the end")
+		}
+		if end != nil && end.Cut != nil && !end.Bare {
 			f, shown := c.job.pattern.beside(c.phase(i, e.middle, side(k == 0)), k == 0)
 			if tallest := e.tallest(); e.leaning {
 				f, shown = c.job.pattern.slanted(c.phase(i, tallest.foot, side(k == 0)), diff(tallest.head, tallest.foot), k == 0)

@@ -35,33 +35,34 @@ type upright struct {
 // seen is how much the edge is seen: its weight x its height.
 func (u upright) seen() rat { return times(u.weight, u.height) }
 
+// endKinds are the kinds of terms of ends that are seen.
+var endKinds = map[string]string{exposed: "exposed end", outsideCorner: "outside corner", covered: "covered end"}
+
 // uprights returns every upright edge of the region, whatever it weighs.
 func (g *region) uprights(w map[string]rat) []upright {
 	var out []upright
 	for k, e := range []endEdge{g.left, g.right} {
 		given := []end{g.run.Left, g.run.Right}[k]
-		kind, seen := map[string]string{exposed: "exposed end", outsideCorner: "outside corner", covered: "covered end"}[given.Kind]
-		if !seen {
+		kind := endKinds[given.Kind]
+		if kind == "" {
 			continue
 		}
 		for _, part := range e.parts {
-			u := upright{kind, e.x, nil, nil, part.height, or(given.Prominence, w[named(kind)]), k == 0, true}
 			if e.leaning {
-				u.x, u.foot, u.head = e.middle, part.foot, part.head
+				out = append(out, upright{kind, e.middle, part.foot, part.head, part.height, or(given.Prominence, w[named(kind)]), k == 0, true})
 			}
-			out = append(out, u)
 		}
 	}
 	for _, s := range g.sides(w) {
 		for _, part := range s.parts {
 			height := g.beside(s.x, part[0], part[1], s.right)
-			out = append(out, upright{s.kind, s.x, nil, nil, height, s.weight, s.right, false})
+			out = append(out, upright{s.kind, s.x, nil, nil, height, s.weight, s.right, s.end})
 		}
 	}
 	return out
 }
 
-// A uprightSide is the upright side of a step or a grown opening, with the parts of it, upward, that
+// A uprightSide is the upright side of a step or a grown opening, or an upright end, with the parts of it, upward, that
 // no other side at the same place that weighs more claims.
 type uprightSide struct {
 	kind      string
@@ -69,14 +70,15 @@ type uprightSide struct {
 	low, high rat
 	weight    rat
 	right     bool // the material lies right of it
+	end       bool // of the run
 	parts     [][2]rat
 }
 
-// sides returns the upright sides of steps and openings.
+// sides returns the upright sides of steps and openings, and the upright ends.
 func (g *region) sides(w map[string]rat) []uprightSide {
 	var out []uprightSide
 	for _, s := range g.steps {
-		out = append(out, uprightSide{"step side", s.x, s.low, s.high, w["step_side"], s.right, nil})
+		out = append(out, uprightSide{"step side", s.x, s.low, s.high, w["step_side"], s.right, false, nil})
 	}
 	for _, o := range g.run.Openings {
 		kind, weight := "opening side", w["opening_side"]
@@ -102,11 +104,18 @@ func (g *region) sides(w map[string]rat) []uprightSide {
 			if right {
 				x = sum(p.X, gap)
 			}
-			out = append(out, uprightSide{kind, x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), weight, right, nil})
+			out = append(out, uprightSide{kind, x, diff(least(p.Y, q.Y), gap), sum(most(p.Y, q.Y), gap), weight, right, false, nil})
+		}
+	}
+	low, high, _ := bounds(g.taped)
+	for k, e := range []endEdge{g.left, g.right} {
+		given := []end{g.run.Left, g.run.Right}[k]
+		if kind := endKinds[given.Kind]; kind != "" && !e.leaning && !e.taken() {
+			out = append(out, uprightSide{kind, e.x, diff(low.Y, g.job.tape), sum(high.Y, g.job.tape), or(given.Prominence, w[named(kind)]), k == 0, true, nil})
 		}
 	}
 	at := func(a, b uprightSide) int { // place by place, what weighs more first
-		return cmp.Or(a.x.Cmp(b.x), cmp.Compare(fmt.Sprint(a.right), fmt.Sprint(b.right)), b.weight.Cmp(a.weight), cmp.Compare(b.kind, a.kind))
+		return cmp.Or(a.x.Cmp(b.x), cmp.Compare(fmt.Sprint(a.right), fmt.Sprint(b.right)), b.weight.Cmp(a.weight), cmp.Compare(fmt.Sprint(b.end), fmt.Sprint(a.end)), cmp.Compare(b.kind, a.kind))
 	}
 	slices.SortStableFunc(out, at)
 	var claimed []span
@@ -168,6 +177,9 @@ func (g *region) weakStrips(i int, j joint, w map[string]rat) []term {
 		right bool // its panel lies right of it
 	}{{j.left, false}, {j.right, true}} {
 		for k, s := range sides {
+			if s.end {
+				continue
+			}
 			width := diff(e.x, s.x)
 			if e.right {
 				width = negative(width)
@@ -181,7 +193,7 @@ func (g *region) weakStrips(i int, j joint, w map[string]rat) []term {
 			}
 			if s.right == e.right { // a tab beyond the side, once for each place where something ends
 				ends := func(t uprightSide) bool {
-					return same(t.x, s.x) && t.right == s.right && slices.ContainsFunc(t.parts, func(p [2]rat) bool { return g.beside(t.x, p[0], p[1], t.right).Sign() > 0 })
+					return !t.end && same(t.x, s.x) && t.right == s.right && slices.ContainsFunc(t.parts, func(p [2]rat) bool { return g.beside(t.x, p[0], p[1], t.right).Sign() > 0 })
 				}
 				if height.Sign() == 0 || slices.ContainsFunc(sides[:k], ends) {
 					continue
@@ -242,8 +254,10 @@ func (c *checker) terms() []term {
 
 // wantsWhole says whether an upright is the only seen exposed end: it must show a whole feature.
 func (g *region) wantsWhole(u upright, w map[string]rat) bool {
-	shown := func(e end) bool { return e.Kind == exposed && or(e.Prominence, whole(1)).Sign() > 0 }
-	left, right := shown(g.run.Left), shown(g.run.Right)
+	shown := func(e end, edge endEdge) bool {
+		return e.Kind == exposed && !edge.taken() && or(e.Prominence, whole(1)).Sign() > 0
+	}
+	left, right := shown(g.run.Left, g.left), shown(g.run.Right, g.right)
 	return u.end && left != right && u.right == left && u.seen().Sign() > 0 && w["whole_end"].Sign() > 0
 }
 
