@@ -213,8 +213,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden(p), "{trims}", trims(p), "{first}",
-		either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
+	fit, hidden := trims(p)
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
+		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
 	var says []string
@@ -311,33 +312,18 @@ func boxed(p plan.Plan) bool {
 	})
 }
 
-// hidden names the trims behind which joints are not sealed.
-func hidden(p plan.Plan) string {
-	var names []string
-	for _, run := range p.Runs {
-		for _, trim := range []*wall.EdgeTrim{run.Trim.Bottom, run.Trim.Top, run.Trim.Casing} {
-			if trim != nil && !slices.Contains(names, trim.Name) {
-				names = append(names, trim.Name)
-			}
-		}
-	}
-	return either(len(names) == 0, "", "No bead behind "+strings.Join(names, ", ")+".")
-}
-
-// trims says which trims of the list are fitted, and where.
-func trims(p plan.Plan) string {
-	var names []string
+// trims says which trims of the list are fitted, and behind which joints are not sealed.
+func trims(p plan.Plan) (fit, hidden string) {
+	var behind, names []string
 	for _, r := range p.List.Rows {
-		switch r.Item {
-		case finish.ItemCovering:
-			names = append(names, r.Name)
-		case finish.ItemEdgeTrim:
-			names = append(names, "edge trim over the cut edges of exposed ends")
-		case finish.ItemCornerTrim:
-			names = append(names, "corner trim over the outside corners")
+		where := map[finish.Item]string{finish.ItemEdgeTrim: "edge trim over the cut edges of exposed ends", finish.ItemCornerTrim: "corner trim over the outside corners"}[r.Item]
+		if r.Item == finish.ItemCovering {
+			where, behind = r.Name, append(behind, r.Name)
 		}
+		names = append(names, where)
 	}
-	return either(len(names) == 0, "", "Fit "+strings.Join(names, ", ")+".")
+	names = slices.DeleteFunc(names, func(name string) bool { return name == "" })
+	return either(len(names) > 0, "Fit "+strings.Join(names, ", ")+".", ""), either(len(behind) > 0, "No bead behind "+strings.Join(behind, ", ")+".", "")
 }
 
 // corners names the outside corners that are mitered.

@@ -3,7 +3,6 @@ package book
 import (
 	"cmp"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -194,7 +193,7 @@ func besides(p plan.Plan) (says []string) {
 	if s := p.Spare; s != nil {
 		says = append(says, "A spare "+cmp.Or(s.Name, Item(*s))+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more", "")+" is not in the total.")
 	}
-	if slices.ContainsFunc(p.Runs, func(r plan.Run) bool { return len(r.Installed) > 0 }) {
+	if p.Up() {
 		says = append(says, "Panels are up already: what is left over from their list comes off this one.")
 	}
 	var tools []string

@@ -350,20 +350,20 @@ func (p Plan) Up() bool {
 	return slices.ContainsFunc(p.Runs, func(r Run) bool { return len(r.Installed) > 0 })
 }
 
-// upAt reports whether at the inside corner at the right end of run i, if there is one, panels that are
+// upAt reports for the inside corner at the right end of run i, if there is one, whether panels that are
 // up reach into it on the run that passes and on the one that butts.
 func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil || p.Runs[i].CornerRight.Mitred() {
 		return false, false, false
 	}
 	c := p.Runs[i].CornerRight
-	up := func(name string) bool {
-		run, _ := p.Run(name)
-		return slices.ContainsFunc(run.Installed, func(in Installed) bool {
-			return name == c.Next && !run.Limits[0].Less(in.Left) || name != c.Next && !in.Right.Less(run.Limits[1])
-		})
+	next, _ := p.Run(c.Next)
+	left := slices.ContainsFunc(p.Runs[i].Installed, func(in Installed) bool { return !in.Right.Less(p.Runs[i].Limits[1]) })
+	right := slices.ContainsFunc(next.Installed, func(in Installed) bool { return !next.Limits[0].Less(in.Left) })
+	if c.Passes == c.Next {
+		return right, left, true
 	}
-	return up(c.Passes), up(c.Butts), true
+	return left, right, true
 }
 
 // Behind reports whether a piece to fit passes behind a panel that is up, into the inside corner at the
@@ -374,13 +374,12 @@ func (p Plan) Behind(i int) bool {
 }
 
 // ClosesBefore reports whether pieces to fit pass into an inside corner before others butt against them.
-func (p Plan) ClosesBefore() bool {
+func (p Plan) ClosesBefore() (closes bool) {
 	for i := range p.Runs {
-		if passes, butts, ok := p.upAt(i); ok && !passes && !butts {
-			return true
-		}
+		passes, butts, ok := p.upAt(i)
+		closes = closes || ok && !passes && !butts
 	}
-	return false
+	return closes
 }
 
 // Mitred reports whether the panels meet in a mitre, and none passes.
