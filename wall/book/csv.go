@@ -39,11 +39,7 @@ func CSV(p plan.Plan, table Table) string {
 	case BuyTable:
 		rows = append(rows, []string{"buy", "pack", "item", "needed", "unit", "price", "cost"})
 		for _, r := range p.List.Rows {
-			buy := strconv.Itoa(r.Buy)
-			if p.OnHand(r) {
-				buy = "own"
-			}
-			rows = append(rows, []string{buy, r.Container, Item(r), r.Quantity.String(), r.Unit.String(), cents(r.Price, ""), cents(r.Cost, "")})
+			rows = append(rows, []string{buys(p, r), r.Container, Item(r), r.Quantity.String(), r.Unit.String(), cents(r.Price, ""), cents(r.Cost, "")})
 		}
 	case CutsTable:
 		rows = append(rows, []string{"sheet", "stock", "cut", "kind", "part width", "part length", "at", "take off", "frees"})

@@ -190,16 +190,11 @@ func (t *text) shopping(p plan.Plan) {
 	var extras []string
 	known := priced(p)
 	for _, r := range p.List.Rows {
-		buy := strconv.Itoa(r.Buy)
 		if r.How == finish.ByRequest && r.Buy == 1 && !t.full {
 			extras = append(extras, strings.TrimSpace(Item(r)+" "+cents(r.Cost, "")))
 			continue
 		}
-		if p.OnHand(r) {
-			buy = "own"
-			p.Unpriced--
-		}
-		rows = append(rows, []string{buy, r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
+		rows = append(rows, []string{buys(p, r), r.Container, Item(r), Quantity(r), cents(r.Cost, "")})
 	}
 	t.table(0, []string{"buy", "", "for", "needed", "cost"}, rows)
 	if len(extras) > 0 {
@@ -209,8 +204,8 @@ func (t *text) shopping(p plan.Plan) {
 	if taxed(p) {
 		sum += ", with tax of " + cents(p.Tax, "")
 	}
-	if p.Unpriced > 0 {
-		sum += fmt.Sprintf("; %s without a price not counted", count(p.Unpriced, "row"))
+	if n := unpriced(p); n > 0 {
+		sum += fmt.Sprintf("; %s without a price not counted", count(n, "row"))
 	}
 	t.para(strings.Join(append([]string{sum + "."}, besides(p)...), " "))
 	if !t.full {
@@ -221,6 +216,19 @@ func (t *text) shopping(p plan.Plan) {
 	for _, r := range p.List.Rows {
 		t.hang("  ", Item(r)+": "+How(r))
 	}
+}
+
+// buys says how much of a row is bought, or that it is on hand.
+func buys(p plan.Plan, r finish.Row) string { return either(p.OnHand(r), "own", strconv.Itoa(r.Buy)) }
+
+// unpriced counts the rows to buy that have no price.
+func unpriced(p plan.Plan) int {
+	for _, r := range p.List.Rows {
+		if p.OnHand(r) {
+			p.Unpriced--
+		}
+	}
+	return p.Unpriced
 }
 
 // taxed reports whether there is a tax to name.
