@@ -43,7 +43,7 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 	for i, e := range walls {
 		lo, hi := e.extent()
 		long := hi.X.Sub(lo.X).Float64() * scale
-		if i > 0 && x+long+cornerGap > width+1e-6 {
+		if i > 0 && x+long+cornerGap > width {
 			x, y = cornerGap, y+high*scale+above+below
 		}
 		e.scale, e.left, e.top = scale, x, y+high*scale-(e.y1-e.floor)*scale
