@@ -363,6 +363,13 @@ func TestBooksPrint(t *testing.T) {
 				// As tall and wide as its drawing makes it: a page too wide for the paper would come
 				// out smaller.
 				nearest(t, "the sign of a piece in the legend", slices.Concat(pages...), 32*pixel, 12*pixel, .3)
+				// The title block of every drawing at 1 to 2 and of half a page: these keep to their scale.
+				const framed = 338 * pixel
+				for _, b := range slices.Concat(pages...) {
+					if b.h > 20 && abs(b.w-framed) < framed/16 && abs(b.w-framed) > .3 {
+						t.Errorf("a title block is %.2f points wide, want %.2f: not to its scale", b.w, framed)
+					}
+				}
 			})
 		}
 	}

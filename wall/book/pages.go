@@ -186,7 +186,7 @@ func (b *page) funcs() template.FuncMap {
 		"money":  func(a money.Amount) string { return cents(a, "–") },
 		"count":  func(i int) int { return i + 1 },
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wide":   func(name string) bool { _, wide := b.drawn[name].Narrow(); return wide },
+		"wide":   func(name string) bool { return b.drawn[name].Width > narrowInk },
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "unpriced": unpriced, "rounding": func() string { return rounding },
@@ -247,12 +247,20 @@ func (t *text) unbroken(l fraction.Length) string {
 func (b *page) picture(name string) template.HTML {
 	large := b.drawn[name]
 	small, ok := large.Narrow()
-	if !ok {
+	if large.Width <= narrowInk {
 		return template.HTML(large.Element())
 	}
-	return template.HTML(fmt.Sprintf("<div class=\"across\" style=\"--natural:%.5gpx\">%s</div>\n<div class=\"onphone\" style=\"--natural:%.5gpx\">%s</div>",
-		large.Width, large.Element(), small.Width, small.Element()))
+	of := func(class string, pic drawing.Picture) template.HTML {
+		return template.HTML(fmt.Sprintf("<div class=\"%s\" style=\"--natural:%.5gpx\">%s</div>\n", class, pic.Width, pic.Element()))
+	}
+	if !ok {
+		return of("", large)
+	}
+	return of("across", large) + of("onphone", small)
 }
+
+// narrowInk is the width of a drawing that stands beside another on a page.
+const narrowInk = 340
 
 // templates returns the pages of full-size templates for one paper.
 func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, error) {

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"regexp"
@@ -201,36 +202,42 @@ func untrueRun(p plan.Plan, run plan.Run, svg string) (faults []string, looked i
 	return faults, looked
 }
 
-// untruePiece holds the drawing of a piece's face or back against the plan. The back states no scale.
+// untruePiece holds the drawing of a piece's face or back against the plan.
 func untruePiece(piece plan.Piece, svg string, back bool) (faults []string) {
+	if plan.ArcAt(piece.Marks.Arcs, piece.Outline[0]) != nil {
+		return nil
+	}
+	at, scale, err := inkOfPiece(piece, svg, back)
+	if err != nil {
+		return []string{err.Error()}
+	}
+	return untrue(boardPath.FindStringSubmatch(svg)[1], ringsOf(piece), piece.Marks.Arcs, scale, at)
+}
+
+// inkOfPiece is where inches of a piece lie on the drawing of its face or back, and its scale. The back
+// states no scale.
+func inkOfPiece(piece plan.Piece, svg string, back bool) (at inkOf, scale float64, err error) {
 	m := boardPath.FindStringSubmatch(svg)
 	if m == nil {
-		return []string{"no piece"}
+		return nil, 0, errors.New("no piece")
 	}
 	rings, err := strokesOf(m[1])
 	if err != nil || len(rings) == 0 {
-		return []string{"no rings"}
+		return nil, 0, errors.New("no rings")
 	}
 	left, right := math.Inf(1), math.Inf(-1)
 	for _, s := range rings[0] {
 		left, right = min(left, s.to.x), max(right, s.to.x)
 	}
-	scale := (right - left) / piece.Width.Float64()
+	scale = (right - left) / piece.Width.Float64()
 	if s := scaleOf.FindStringSubmatch(svg); !back && s != nil {
 		n, _ := strconv.ParseFloat(s[1], 64)
 		scale = 96 / n
 	} else if !back {
-		return []string{"no scale"}
+		return nil, 0, errors.New("no scale")
 	}
-	corner := piece.Outline[0]
-	if plan.ArcAt(piece.Marks.Arcs, corner) != nil {
-		return nil
-	}
-	at, err := anchored(m[1], corner, scale, back)
-	if err != nil {
-		return []string{err.Error()}
-	}
-	return untrue(m[1], ringsOf(piece), piece.Marks.Arcs, scale, at)
+	at, err = anchored(m[1], piece.Outline[0], scale, back)
+	return at, scale, err
 }
 
 func ringsOf(piece plan.Piece) (rings [][]plan.Point) {
@@ -277,6 +284,103 @@ func TestPointsAreTrue(t *testing.T) {
 		}
 		if looked < len(p.Pieces) {
 			t.Errorf("only %d shapes were looked at, of %d pieces", looked, len(p.Pieces))
+		}
+	})
+}
+
+var (
+	cutCircle = regexp.MustCompile(`<circle class="cutnumber" cx="([-\d.]+)" cy="([-\d.]+)" r="[\d.]+"/>\s*<text class="cuttext"[^>]*><tspan data-plan="count">(\d+)<`)
+	cutLead   = regexp.MustCompile(`<path class="cutlead" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/>`)
+)
+
+// unnumbered says which strokes of a piece have no circle with their number on its face, led to their
+// line by a lead that comes to it across no hole.
+func unnumbered(piece plan.Piece, svg string) (faults []string) {
+	number := func(s string) (v float64) {
+		v, _ = strconv.ParseFloat(s, 64)
+		return v
+	}
+	at, scale, err := inkOfPiece(piece, svg, false)
+	if err != nil {
+		return []string{err.Error()}
+	}
+	leads, circles := map[spot]spot{}, map[string]spot{}
+	for _, m := range cutLead.FindAllStringSubmatch(svg, -1) {
+		leads[spot{number(m[1]), number(m[2])}] = spot{number(m[3]), number(m[4])}
+	}
+	for _, m := range cutCircle.FindAllStringSubmatch(svg, -1) {
+		circles[m[3]] = spot{number(m[1]), number(m[2])}
+	}
+	for n, stroke := range piece.Marks.Strokes() {
+		circle, drawn := circles[strconv.Itoa(n+1)]
+		end, led := leads[circle]
+		if !drawn || !led {
+			faults = append(faults, fmt.Sprintf("stroke %d: circle %v, lead %v", n+1, drawn, led))
+			continue
+		}
+		off := math.Inf(1)
+		for i := 1; i < len(stroke.Points); i++ {
+			p, q := stroke.Points[i-1], stroke.Points[i]
+			off = min(off, apart(end, at(p.X.Float64(), p.Y.Float64()), at(q.X.Float64(), q.Y.Float64())))
+		}
+		for _, a := range piece.Marks.Arcs {
+			off = min(off, math.Abs(math.Hypot(end.x-at(a.Centre.X.Float64(), 0).x, end.y-at(0, a.Centre.Y.Float64()).y)-a.Radius.Float64()*scale))
+		}
+		if off > .5 {
+			faults = append(faults, fmt.Sprintf("the lead of stroke %d ends %.1f off its line", n+1, off))
+		}
+		for _, h := range piece.Holes {
+			for i, p := range h.Outline {
+				q, c := h.Outline[(i+1)%len(h.Outline)], spot{circle.x + (end.x-circle.x)*.999, circle.y + (end.y-circle.y)*.999}
+				a, b := at(p.X.Float64(), p.Y.Float64()), at(q.X.Float64(), q.Y.Float64())
+				side := func(a, b, c spot) bool { return (b.x-a.x)*(c.y-a.y) > (b.y-a.y)*(c.x-a.x) }
+				if apart(end, a, b) > 1 && side(a, b, circle) != side(a, b, c) && side(circle, c, a) != side(circle, c, b) {
+					faults = append(faults, fmt.Sprintf("the lead of stroke %d crosses an edge of %s", n+1, h.Opening))
+				}
+			}
+		}
+	}
+	return faults
+}
+
+// apart is how far a spot is from what lies between two others.
+func apart(s, a, b spot) float64 {
+	dx, dy := b.x-a.x, b.y-a.y
+	share := 0.0
+	if long := dx*dx + dy*dy; long > 0 {
+		share = max(0, min(1, ((s.x-a.x)*dx+(s.y-a.y)*dy)/long))
+	}
+	return math.Hypot(a.x+share*dx-s.x, a.y+share*dy-s.y)
+}
+
+// TestStrokesAreNumbered: every stroke that the list of a piece numbers has its circle on the drawing of
+// the face, wide and on a phone, led to its own line. A drawing that has lost a circle or a lead, or
+// whose lead ends elsewhere, is found.
+func TestStrokesAreNumbered(t *testing.T) {
+	face := regexp.MustCompile(`^piece-(.*?)-face(-small)?$`)
+	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
+		for _, svg := range drawn.FindAllString(string(files[0].Body), -1) {
+			name := drawingName.FindStringSubmatch(svg)
+			if name == nil || face.FindStringSubmatch(name[1]) == nil {
+				continue
+			}
+			for _, piece := range p.Pieces {
+				if !strings.EqualFold(piece.Label, face.FindStringSubmatch(name[1])[1]) || len(piece.Marks.Strokes()) == 0 {
+					continue
+				}
+				for _, f := range unnumbered(piece, svg) {
+					t.Errorf("%s: %s", name[1], f)
+				}
+				for what, spoilt := range map[string]string{
+					"a circle":       strings.Replace(svg, `class="cutnumber"`, `class="cut"`, 1),
+					"a lead":         strings.Replace(svg, `class="cutlead"`, `class="lead"`, 1),
+					"the lead's end": cutLead.ReplaceAllString(svg, `<path class="cutlead" d="M$1 ${2}L-50 -50"/>`),
+				} {
+					if len(unnumbered(piece, spoilt)) == 0 {
+						t.Errorf("%s: %s that is spoilt is not found", name[1], what)
+					}
+				}
+			}
 		}
 	})
 }

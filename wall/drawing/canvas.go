@@ -65,6 +65,19 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 func (c *canvas) leadTo(label box, x, y float64) {
 	fromX, fromY := label.toward(x, y)
 	c.leads.stroke("lead", "M", fromX, fromY, "L", x, y)
+	c.lines = append(c.lines, [2]point{{fromX, fromY}, {x, y}})
+}
+
+// callout writes a text away from a line with a lead to it, and reports whether there is room.
+func (c *canvas) callout(class string, text line, w, h float64, from, to point) bool {
+	seat, ok := c.led(w, h, from, to)
+	if ok {
+		x, y := nearestOn(seat, from, to)
+		c.leadTo(seat, x, y)
+		c.words = append(c.words, seat)
+		text.seated(&c.node, class, seat)
+	}
+	return ok
 }
 
 // drills draws the starter holes of a piece, circles of at least a radius with their middles.
@@ -77,20 +90,17 @@ func (c *canvas) drills(on *node, piece plan.Piece, circle, lines string, least 
 	}
 }
 
-// number writes the number of a cut in the first of some places from which a lead to its line crosses
-// no text, and reports whether there is one.
-func (c *canvas) number(text line, from, to point, places []box) bool {
-	seat, ok := c.place(c.clear(places, from, to)...)
-	if ok {
-		c.words = append(c.words, seat)
-		x, y := seat.middle()
-		if atX, atY := nearestOn(seat, from, to); math.Hypot(atX-x, atY-y) > numberSize {
-			c.stroke("lead", "M", x, y, "L", atX, atY)
-		}
-		c.dot("cutnumber", x, y, numberSize)
-		text.seated(&c.node, "cuttext", seat)
+// number writes the number of a cut in a place, with a lead to its line.
+func (c *canvas) number(text line, from, to point, seat box) {
+	c.words = append(c.words, seat)
+	x, y := seat.middle()
+	if atX, atY := nearestOn(seat, from, to); math.Hypot(atX-x, atY-y) > numberSize {
+		c.stroke("cutlead", "M", x, y, "L", atX, atY)
+		c.dot("cutdot", atX, atY, 1.5)
+		c.lines = append(c.lines, [2]point{{x, y}, {atX, atY}})
 	}
-	return ok
+	c.dot("cutnumber", x, y, numberSize)
+	text.seated(&c.node, "cuttext", seat)
 }
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.
@@ -133,6 +143,7 @@ func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(
 	return y + long + 3 + c.hang(all, lo, hi, y+long+3, func(s stop) {
 		over(s)
 		c.claimLine(s.ink, y+1, s.ink, y+straight)
+		c.claimLine(s.ink, y+straight, s.spot, y+long)
 		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
 	}) + 6
 }
@@ -145,5 +156,7 @@ func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func
 		c.claimLine(x-straight, s.ink, x-long, s.spot)
 		c.stroke("lead", "M", x-1, s.ink, "h", -straight, "L", x-long, s.spot)
 		s.text.write(&c.node, "", x-long-3, s.spot+4, "end")
+		w := s.text.width(typeSize)
+		c.word(box{x - long - 3 - w, s.spot - 8, w, 15})
 	}
 }

@@ -44,17 +44,21 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else {
-		e.tagBeside(v.sized(piece.Width, piece.Height), large, laneHigh, text)
+		e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text)
 	}
 }
 
-// tagBeside writes lines of a size beside or farther from what they name, with a lead that crosses
-// no text, and reports whether there is room.
-func (e *elevation) tagBeside(spot box, w, h float64, lines ...line) bool {
+// tagBeside writes lines of a size in the first place of some, else near what they name, with a lead
+// that crosses no text where they stand off it, and reports whether there is room.
+func (e *elevation) tagBeside(spot box, places []box, w, h float64, lines ...line) bool {
 	x, y := spot.middle()
-	seat, ok := e.place(e.clear(slices.Concat(besides(spot, w, h), farther(spot, w, h)), point{x, y}, point{x, y})...)
+	seat, ok := e.place(places...)
+	if !ok {
+		if seat, ok = e.led(w, h, point{x, y}, point{x, y}); ok {
+			e.leadTo(seat, x, y)
+		}
+	}
 	if ok {
-		e.leadTo(seat, x, y)
 		e.tagged(seat, lines...)
 	}
 	return ok
@@ -89,17 +93,11 @@ func (e *elevation) nameInside(i int) bool {
 // nameBeside writes an opening's name close to it on the wall, else near it, or as much of it as has
 // room.
 func (e *elevation) nameBeside(i int) {
-	spot, wall, names := e.around(e.run.Openings[i].Outline), e.around(e.run.Outline), e.names(i)
-	for _, lines := range names[:3] {
+	spot, wall := e.around(e.run.Openings[i].Outline), e.around(e.run.Outline)
+	for _, lines := range e.names(i) {
 		w, h := tagSize(lines)
 		on := slices.DeleteFunc(besides(spot, w, h), func(c box) bool { return !c.inside(wall) })
-		if seat, ok := e.place(on...); ok {
-			e.tagged(seat, lines...)
-			return
-		}
-	}
-	for _, lines := range names {
-		if w, h := tagSize(lines); e.tagBeside(spot, w, h, lines...) {
+		if e.tagBeside(spot, on, w, h, lines...) {
 			return
 		}
 	}

@@ -17,8 +17,10 @@ import (
 
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
+	wideTall   = 400.0 // of one across the page, and
 	holedTall  = 460.0 // of one with many holes
 	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
+	mostFar    = 2     // letters and numbers away from what they name, or the piece is drawn wide
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
@@ -36,6 +38,8 @@ type pieceDrawing struct {
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
 	lift    float64 // room for measurements above the piece
+	far     int     // letters and numbers away from what they name
+	lost    bool    // one of them has no room
 }
 
 // corner is one corner of the piece.
@@ -56,57 +60,73 @@ func (c corner) along(axis int) fraction.Length {
 func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
 
 // Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left
-// is right.
+// is right. A face that is broad, or has much to saw or to name close together, is wide; where a phone
+// has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
 	most := halfInk
 	if i >= 0 && i < len(p.Pieces) && !back {
-		if one := p.Pieces[i]; len(one.Holes) > manyHoles || !plain(one) && one.Height.Mul(5).Less(one.Width.Mul(4)) {
-			most = wideInk // of a face that is a quarter wider than high, or has much to saw out
+		d := drawSide(p, i, back, halfInk, "")
+		if d.far > mostFar || d.lost || !plain(d.piece) && d.area.h < .8*d.area.w {
+			most = wideInk
 		}
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
-		piece, path := p.Pieces[i], ref("pieces[%d].", i)
-		side, title := "face", "face, as it hangs on the wall"
-		if back {
-			side, title = "back", "back, left and right exchanged"
-		}
-		name := PieceName(piece, side)
+		name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 		if most == wideInk {
 			name = sized(name, width)
 		}
-		d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, marks: path + "marks.", back: back}
-		d.measured(path+"marks.", side)
-		d.describe()
-		d.lay()
-		profile := p.Profile
-		if back {
-			profile.Features = nil
-		}
-		d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
-		if back {
-			d.fixing()
-		}
-		d.scribe()
-		d.measures()
-		d.leads = d.add("g")
-		d.drills(&d.node, piece, "drill", "lead", 1.6)
-		for _, w := range piece.Weak {
-			x, y := d.x(w.At.X), d.y(w.At.Y)
-			d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
-			d.claim(centered(x, y, 10, 12))
-		}
-		d.letters()
-		if !back {
-			d.strokes()
-		}
-		heading := line{"Piece ", figure{piece.Label, path + "label"}}
-		append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
-		if !back {
-			d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
+		d := drawSide(p, i, back, width, name)
+		if most == wideInk && width == halfInk && d.lost {
+			return nil
 		}
 		return d.Picture
 	})
+}
+
+// drawSide draws one side of piece i in a width.
+func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceDrawing {
+	piece, path := p.Pieces[i], ref("pieces[%d].", i)
+	side, title := "face", "face, as it hangs on the wall"
+	if back {
+		side, title = "back", "back, left and right exchanged"
+	}
+	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, marks: path + "marks.", back: back}
+	d.measured(path+"marks.", side)
+	d.describe()
+	d.lay()
+	profile := p.Profile
+	if back {
+		profile.Features = nil
+	}
+	d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
+	if back {
+		d.fixing()
+	}
+	d.scribe()
+	d.measures()
+	d.leads = d.add("g")
+	d.drills(&d.node, piece, "drill", "lead", 1.6)
+	for _, w := range piece.Weak {
+		x, y := d.x(w.At.X), d.y(w.At.Y)
+		d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
+		d.claim(centered(x, y, 10, 12))
+	}
+	d.edges()
+	rest := d.letters()
+	if !back {
+		d.strokes()
+	}
+	for _, led := range rest {
+		led()
+	}
+	d.scribed()
+	heading := line{"Piece ", figure{piece.Label, path + "label"}}
+	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
+	if !back {
+		d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
+	}
+	return d
 }
 
 // PieceName names the drawing of a side of a piece, its face or its back, by the piece's label.
@@ -143,8 +163,8 @@ func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room := d.Width - pieceLeft - pieceRight
 	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
-	if d.Width == wideInk && len(d.piece.Holes) > manyHoles {
-		most = holedTall
+	if d.Width == wideInk {
+		most = map[bool]float64{false: wideTall, true: holedTall}[len(d.piece.Holes) > manyHoles]
 	}
 	d.scale = whole(min(room/across, most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
@@ -153,7 +173,7 @@ func (d *pieceDrawing) lay() {
 		d.flip = across
 	}
 	d.area = d.sized(d.piece.Width, d.piece.Height)
-	d.frame = d.area.grow(20)
+	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
 }
 
 // even returns places from 0 to a length, evenly and at most so far apart; none where that is no
@@ -221,7 +241,8 @@ func (d *pieceDrawing) fixing() {
 	}
 }
 
-// scribe draws what is left on the piece to its sawn edge; the edge that it is scribed to is dashed.
+// scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on; the
+// edge that it is scribed to is dashed.
 func (d *pieceDrawing) scribe() {
 	s := d.piece.Scribe
 	if s == nil {
@@ -231,18 +252,36 @@ func (d *pieceDrawing) scribe() {
 	if s.Edge == wall.Left {
 		finished, sawn = zero, s.Width.Neg()
 	}
-	strip := d.view.area(fraction.Min(finished, sawn), zero, fraction.Max(finished, sawn), d.piece.Height)
-	d.rect(strip, "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45))
-	d.stroke("edge", "M", d.x(finished), strip.y, "H", d.x(sawn), "v", strip.h, "H", d.x(finished))
+	n := len(ring)
+	scribed := func(i int) bool {
+		p, q := ring[i%n], ring[(i+1)%n]
+		return (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs())
+	}
+	out := func(p, before plan.Point) point { // where the line from before to p meets the sawn edge
+		x, y, share := p.X.Float64(), p.Y.Float64(), 0.0
+		if dx, dy := x-before.X.Float64(), y-before.Y.Float64(); math.Abs(dy) < math.Abs(dx) {
+			share = dy / dx
+		}
+		inkX, inkY := d.view.ink(sawn.Float64(), y+share*(sawn.Float64()-x))
+		return point{inkX, inkY}
+	}
 	for i, p := range ring {
-		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
-			d.stroke("finish", "M", d.x(p.X), d.y(p.Y), "L", d.x(q.X), d.y(q.Y))
+		if q := ring[(i+1)%n]; scribed(i) {
+			far := []point{{d.x(p.X), d.y(p.Y)}, out(p, ring[(i+n-1)%n]), out(q, ring[(i+2)%n]), {d.x(q.X), d.y(q.Y)}}
+			strip := through(far, func(p point) (x, y float64) { return p[0], p[1] })
+			d.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
+			d.stroke("edge", strip)
+			d.stroke("finish", "M", far[0][0], far[0][1], "L", far[3][0], far[3][1])
 		}
 	}
-	text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
-	w := text.width(typeSize) + 4
-	if seat, ok := d.place(append(besides(strip, w, laneHigh), farther(strip, w, laneHigh)...)...); ok {
-		text.seated(&d.node, "halo", seat)
+}
+
+// scribed says how much is left on.
+func (d *pieceDrawing) scribed() {
+	if s := d.piece.Scribe; s != nil {
+		text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
+		x := d.x(map[bool]fraction.Length{true: zero, false: d.piece.Width}[s.Edge == wall.Left])
+		d.callout("halo", text, text.width(typeSize)+4, laneHigh, point{x, d.area.y}, point{x, d.area.y + d.area.h})
 	}
 }
 
@@ -305,20 +344,32 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 	return []float64{up, right}[axis]
 }
 
-// letters names every corner as the table of marks does, nearer to it than to any other; a corner
-// without room for that has its letter farther off, with a lead to it.
-func (d *pieceDrawing) letters() {
-	at := make([]point, len(d.corners))
-	for i, c := range d.corners {
-		at[i] = point{d.x(c.at.X), d.y(c.at.Y)}
-		d.claim(centered(at[i][0], at[i][1], 3, 3))
+// edges keeps letters and numbers off the corners and the edges, and leads off crossing the latter.
+func (d *pieceDrawing) edges() {
+	for _, c := range d.corners {
+		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
 	}
-	for _, ring := range rings(d.piece) {
+	for n, ring := range rings(d.piece) {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
 			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
+			if edge := [2]point{{d.x(p.X), d.y(p.Y)}, {d.x(q.X), d.y(q.Y)}}; n == 0 {
+				d.rim = append(d.rim, edge)
+			} else {
+				d.lines = append(d.lines, edge)
+			}
 		}
 	}
+}
+
+// closer is the ink between corners that one label names, from left to right.
+const closer = 3.0
+
+// letters names every corner as the table of marks does, much nearer to it than to any other, and
+// returns how to name those that have no room for that: farther off, with a lead.
+func (d *pieceDrawing) letters() (rest []func()) {
+	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
+	far := func(c corner, x, y float64) float64 { return math.Hypot(at(c)[0]-x, at(c)[1]-y) }
 	named := d.corners
 	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
 		named = named[:len(d.piece.Marks.Face)]
@@ -329,66 +380,79 @@ func (d *pieceDrawing) letters() {
 			}
 		}
 	}
+	done := map[int]bool{}
 	for i, c := range named {
-		if c.arc {
+		if c.arc || done[i] {
 			continue
 		}
-		x, y := at[i][0], at[i][1]
-		d.dot("startmark", x, y, dotSize)
-		name := line{counted(plan.CornerName(i))}
+		x, y := at(c)[0], at(c)[1]
+		var here, others []int // in the list of corners
+		for k, other := range d.corners {
+			switch {
+			case other.arc:
+			case k >= i && k < len(named) && !done[k] && far(other, x, y) < closer:
+				here, done[k] = append(here, k), true
+				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
+			default:
+				others = append(others, k)
+			}
+		}
+		slices.SortStableFunc(here, func(j, k int) int { return cmp.Compare(at(d.corners[j])[0], at(d.corners[k])[0]) })
+		name := line{}
+		for n, k := range here {
+			name = append(name, map[bool]string{true: ", "}[n > 0], counted(plan.CornerName(k)))
+		}
 		w := name.width(typeSize)*1.2 + 3
-		var near, far, all []box
-		for _, away := range []float64{9, 12, 16, 22, 30, 40, 52, 66} {
-			for turn := range 16 {
-				way := cmplx.Rect(away, math.Pi/4*(float64(turn/2)+float64(turn%2)/2-1))
-				seat := centered(x+real(way)*1.15, y+imag(way), w, letterSize)
-				nearer, own := false, math.Hypot(real(way)*1.15, imag(way))
-				for k, p := range at {
-					nearer = nearer || !d.corners[k].arc && math.Hypot(p[0]-x-real(way)*1.15, p[1]-y-imag(way)) < own-1e-9
-				}
-				if all = append(all, seat); nearer {
-					continue
-				}
-				if far = append(far, seat); away < 20 {
-					near = append(near, seat)
-				}
-			}
-		}
-		seat, ok := d.place(near...)
-		if !ok {
-			if seat, ok = d.place(d.clear(append(far, all...), point{x, y}, point{x, y})...); ok {
-				d.leadTo(seat, x, y)
-			}
-		}
-		if ok {
+		near := grid([]float64{9, 12, 16}, []float64{-2, -1.5, -1, -.5, 0, .5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5}, func(away, turn float64) box {
+			way := cmplx.Rect(away, math.Pi/4*turn)
+			return centered(x+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), y+imag(way), w, letterSize)
+		})
+		near = slices.DeleteFunc(near, func(seat box) bool {
+			seatX, seatY := seat.middle()
+			return slices.ContainsFunc(others, func(k int) bool { return far(d.corners[k], seatX, seatY) < 1.3*far(c, seatX, seatY) })
+		})
+		spot := point{x, y}
+		if seat, ok := d.place(d.clear(near, spot, spot)...); ok {
 			d.words = append(d.words, seat)
 			name.seated(&d.node, "bold halo", seat)
+			continue
 		}
+		rest = append(rest, func() { d.lost = !d.callout("bold halo", name, w, letterSize, spot, spot) || d.lost })
 	}
+	d.far += len(rest)
+	return rest
 }
 
 // strokes numbers the lines to saw in their order, each beside its line with a lead to it.
 func (d *pieceDrawing) strokes() {
 	for n, stroke := range d.piece.Marks.Strokes() {
-		points := stroke.Points
-		if len(points) < 2 {
-			continue
+		var from, to point
+		long := 0.0
+		for i := 1; i < len(stroke.Points); i++ { // the longest of its straights
+			p, q := stroke.Points[i-1], stroke.Points[i]
+			x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
+			if l := math.Hypot(x1-x0, y1-y0); l > long {
+				from, to, long = point{x0, y0}, point{x1, y1}, l
+			}
 		}
-		p, q := points[(len(points)-1)/2], points[(len(points)-1)/2+1]
-		x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
-		from, to := point{x0, y0}, point{x1, y1}
-		long := max(1e-9, math.Hypot(x1-x0, y1-y0))
-		seats := grid([]float64{15, -15, 24, -24, 36, -36, 50, -50}, []float64{.5, .35, .65, .2, .8}, func(away, along float64) box {
-			return centered(x0+(x1-x0)*along-(y1-y0)/long*away, y0+(y1-y0)*along+(x1-x0)/long*away, 2*numberSize, 2*numberSize)
+		seats := grid([]float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8}, func(away, along float64) box {
+			dx, dy := to[0]-from[0], to[1]-from[1]
+			x, y := from[0]+dx*along-dy/max(1e-9, long)*away, from[1]+dy*along+dx/max(1e-9, long)*away
+			return centered(x, y, 2*numberSize, 2*numberSize)
 		})
-		d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seats)
+		seat, ok := d.place(d.clear(seats, from, to)...)
+		if !ok {
+			d.far++
+			seat, ok = d.led(2*numberSize, 2*numberSize, from, to)
+		}
+		if d.lost = d.lost || !ok; ok {
+			d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seat)
+		}
 	}
 	for i, a := range d.piece.Marks.Arcs {
 		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}
-		crown := box{x: d.x(a.Centre.X), y: d.y(a.Centre.Y.Add(a.Radius))}
-		if seat, ok := d.place(farther(crown, text.width(typeSize)+4, laneHigh)...); ok {
-			text.seated(&d.node, "halo", seat)
-		}
+		crown := point{d.x(a.Centre.X), d.y(a.Centre.Y.Add(a.Radius))}
+		d.callout("halo", text, text.width(typeSize)+4, laneHigh, crown, crown)
 	}
 }
 

@@ -10,8 +10,9 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestLettersAreNearestToTheirCorners: each letter on a piece has its middle nearer to its own corner
-// than to any other, or a lead to it, and every corner that is on no arc has one.
+// TestLettersAreNearestToTheirCorners: each letter on a piece has its middle much nearer to its own
+// corner than to any other, or a lead to it, and every corner that is on no arc has one. Letters that
+// share a label are of corners that ink cannot part.
 func TestLettersAreNearestToTheirCorners(t *testing.T) {
 	looked := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
@@ -27,7 +28,11 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 				at := map[string]*node{}
 				for _, n := range pic.kids {
 					if n.name == "text" && strings.HasPrefix(n.value("class"), "bold halo") {
-						at[n.kids[0].kids[0].text] = n
+						for _, kid := range n.kids {
+							if kid.name == "tspan" {
+								at[kid.kids[0].text] = n
+							}
+						}
 					}
 				}
 				for k, c := range d.corners {
@@ -43,11 +48,19 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 					spot := letter.box()
 					x, y := spot.x, spot.y-typeSize*.36
 					away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
+					lead := false // to one of the corners of the label
 					for m, other := range d.corners {
-						lead := slices.ContainsFunc(pic.kids, func(n *node) bool {
-							return slices.ContainsFunc(n.kids, func(l *node) bool { return strings.HasSuffix(l.value("d"), pen("L", d.x(c.at.X), d.y(c.at.Y))) })
-						})
-						if !other.arc && !lead && away(other) < away(c)-.02 {
+						lead = lead || at[plan.CornerName(m)] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
+					}
+					if far := away(c); len(letter.kids) == 1 && far > 18.5 && !lead {
+						t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, plan.CornerName(k), far)
+					}
+					for m, other := range d.corners {
+						shared := at[plan.CornerName(m)] == letter
+						if shared && math.Hypot(d.x(c.at.X)-d.x(other.at.X), d.y(c.at.Y)-d.y(other.at.Y)) > 2*closer {
+							t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, plan.CornerName(k), plan.CornerName(m))
+						}
+						if !other.arc && !lead && !shared && away(other) < 1.25*away(c) {
 							t.Errorf("piece %s, back %v: letter %s is nearer to %s", piece.Label, back, plan.CornerName(k), plan.CornerName(m))
 						}
 					}
@@ -58,6 +71,15 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 	if looked < 100 {
 		t.Errorf("only %d letters were looked at", looked)
 	}
+}
+
+// leads reports whether a lead ends at a place.
+func leads(pic Picture, x, y float64) bool {
+	return slices.ContainsFunc(pic.kids, func(n *node) bool {
+		return slices.ContainsFunc(n.kids, func(l *node) bool {
+			return l.value("class") == "lead" && strings.HasSuffix(l.value("d"), pen("L", x, y))
+		})
+	})
 }
 
 // TestArcsAreTrue draws the head of a hole in a view and measures what its path goes through: every

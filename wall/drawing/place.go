@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"cmp"
 	"iter"
 	"math"
 	"slices"
@@ -35,13 +36,14 @@ func (b box) inside(c box) bool {
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 
-// nearestOn is what of a line, but for its ends, is nearest to the middle of a box.
+// nearestOn is what of a line, but for its ends of 6 ink, is nearest to the middle of a box.
 func nearestOn(c box, from, to point) (x, y float64) {
 	x, y = c.middle()
 	dx, dy := to[0]-from[0], to[1]-from[1]
 	share := .5
 	if long := dx*dx + dy*dy; long > 0 {
-		share = max(.05, min(.95, ((x-from[0])*dx+(y-from[1])*dy)/long))
+		ends := min(.4, 6/math.Sqrt(long))
+		share = max(ends, min(1-ends, ((x-from[0])*dx+(y-from[1])*dy)/long))
 	}
 	return from[0] + dx*share, from[1] + dy*share
 }
@@ -61,7 +63,9 @@ func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", 
 type board struct {
 	frame box
 	taken []box
-	words []box // those of text, which no lead crosses
+	words []box      // those of text, which no lead crosses
+	lines [][2]point // edges of holes and leads, which no lead crosses
+	rim   [][2]point // other edges, which a lead crosses only where there is no other way
 }
 
 // word claims the place of a text.
@@ -70,25 +74,55 @@ func (b *board) word(c box) {
 	b.words = append(b.words, c)
 }
 
-// clear returns the places from which a lead to what is nearest of a line crosses no text.
+// clear returns the places from which a lead to what is nearest of a line crosses no text and, up to
+// its end, no line.
 func (b *board) clear(places []box, from, to point) []box {
 	return slices.DeleteFunc(places, func(c box) bool {
 		x, y := nearestOn(c, from, to)
-		x0, y0 := c.toward(x, y)
-		lead := spanned(x, y, x0, y0).grow(.1)
-		return slices.ContainsFunc(b.words, func(w box) bool {
-			if !lead.overlaps(w) {
-				return false // the usual case, at little cost
-			}
-			for n := range 41 {
-				share := float64(n) / 40
-				if (box{x0 + (x-x0)*share, y0 + (y-y0)*share, 0, 0}).overlaps(w) {
-					return true
-				}
-			}
-			return false
+		edgeX, edgeY := c.toward(x, y)
+		middleX, middleY := c.middle()
+		return slices.ContainsFunc([]point{{edgeX, edgeY}, {middleX, middleY}}, func(start point) bool {
+			back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
+			end := point{x + (start[0]-x)*back, y + (start[1]-y)*back}
+			over := func(l [2]point) bool { return crosses(start, end, l[0], l[1]) }
+			return slices.ContainsFunc(b.lines, over) || slices.ContainsFunc(b.rim, over) || slices.ContainsFunc(b.words, func(w box) bool {
+				right, foot := w.x+w.w, w.y+w.h
+				return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
+			})
 		})
 	})
+}
+
+// crosses reports whether the line from p to q and that from r to s have a place within both.
+func crosses(p, q, r, s point) bool {
+	side := func(p, q, r point) float64 { return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0]) }
+	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
+}
+
+// led claims the place in the frame that is nearest to a line and from which a lead to it is seen: one
+// across no text or line, else across the rim, else across text.
+func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
+	const step, shortest = 4, 6
+	away := func(c box) float64 {
+		x, y := nearestOn(c, from, to)
+		atX, atY := c.toward(x, y)
+		return math.Hypot(atX-x, atY-y)
+	}
+	var all []box
+	for top := b.frame.y; top+h <= b.frame.y+b.frame.h; top += step {
+		for left := b.frame.x; left+w <= b.frame.x+b.frame.w; left += step {
+			if c := (box{left, top, w, h}); away(c) >= shortest && !slices.ContainsFunc(b.taken, c.overlaps) {
+				all = append(all, c)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(c, d box) int { return cmp.Compare(away(c), away(d)) })
+	for _, try := range []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}} {
+		if seat, ok = b.place(try.clear(slices.Clone(all), from, to)...); ok {
+			break
+		}
+	}
+	return seat, ok
 }
 
 // claim takes a place whether it is free or not.
@@ -150,15 +184,6 @@ func besides(area box, w, h float64) []box {
 			box{area.x, below, w, h}, box{flush, below, w, h}, box{area.x, above, w, h}, box{flush, above, w, h})
 	}
 	return found
-}
-
-// farther are places round an area that want a lead to it, the nearest first.
-func farther(area box, w, h float64) []box {
-	x, y := area.middle()
-	return slices.Concat(grid([]float64{6, 14, 24, 38, 54}, []float64{0, -.5, .5, -1, 1}, func(away, slide float64) []box {
-		return []box{centered(x+slide*w, area.y-away-h/2, w, h), centered(x+slide*w, area.y+area.h+away+h/2, w, h),
-			centered(area.x+area.w+away+w/2, y+slide*2*h, w, h), centered(area.x-away-w/2, y+slide*2*h, w, h)}
-	})...)
 }
 
 // spread moves marks along a line so that neighbors stand at least gap apart and each as near as it

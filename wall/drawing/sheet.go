@@ -187,7 +187,10 @@ func (d *sheetDrawing) cuts() {
 		}
 		on := grid([]float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, sign)
 		beside := grid([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9}, sign)
-		d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, point{x0, y0}, point{x1, y1}, append(on, beside...))
+		from, to := point{x0, y0}, point{x1, y1}
+		if seat, ok := d.place(d.clear(append(on, beside...), from, to)...); ok {
+			d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, from, to, seat)
+		}
 	}
 }
 

@@ -193,11 +193,8 @@ func (d *template) figures(on *node) {
 // figure writes lines of text near a corner of a cutting line, if there is room.
 func (d *template) figure(on *node, x, y float64, text ...line) bool {
 	w, h := widest(typeSize, text)+4, laneHigh*float64(len(text))
-	at := func(away float64) []box {
-		return []box{{x + 8, y + away, w, h}, {x - 8 - w, y + away, w, h}, {x + 8, y - away - h, w, h}, {x - 8 - w, y - away - h, w, h}}
-	}
-	middle := []box{{x - w/2, y + 8, w, h}, {x - w/2, y - 8 - h, w, h}}
-	seat, ok := d.place(slices.Concat(at(5), middle, at(24), at(44), at(64))...) // the last past a starter hole
+	past := centered(x, y, 60, 60) // a starter hole
+	seat, ok := d.place(slices.Concat(besides(centered(x, y, 10, 10), w, h), besides(past, w, h))...)
 	for n, l := range text {
 		if ok {
 			l.write(on, "halo", seat.x+2, seat.y+13+laneHigh*float64(n), "start")
