@@ -7,8 +7,7 @@ import (
 	"strings"
 )
 
-// sign is a sign of the drawings: what of the markup shows that a drawing has it, how it looks, and
-// what it means.
+// sign is a sign of the drawings: what of the markup shows it, how it looks, and what it means.
 type sign struct{ mark, ink, words string }
 
 // signs are those of all drawings, in the order of a legend.

@@ -48,13 +48,11 @@ type page struct {
 	pictures  []File
 }
 
-// Files returns the files of a plan's job book: book.html, one SVG for each drawing, and, where
-// there is something to saw round, the full-size templates for US Letter and A4. The first file is
-// the book.
+// Files returns the files of a plan's job book: first book.html, then one SVG for each drawing and,
+// where there is something to saw round, the full-size templates for US Letter and A4.
 func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
 
-// Dated returns the files of [Files] with a date, in any words, at the head of the book and at the
-// foot of each printed page.
+// Dated is [Files] with a date, in any words, at the head of the book and the foot of printed pages.
 func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
 	b := &page{Date: date, text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
@@ -186,7 +184,7 @@ func (b *page) funcs() template.FuncMap {
 		"money":  func(a money.Amount) string { return cents(a, "–") },
 		"count":  func(i int) int { return i + 1 },
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wide":   func(name string) bool { return b.drawn[name].Width > narrowInk },
+		"wide":   func(name string) bool { const half = 340; return b.drawn[name].Width > half }, // of a page
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "unpriced": unpriced, "rounding": func() string { return rounding },
@@ -203,8 +201,7 @@ func (b *page) funcs() template.FuncMap {
 	}
 }
 
-// leaf is the title of the job, and the date, as a string of a style sheet, at the foot of each
-// printed page.
+// leaf is the title of the job and the date as a string of a style sheet, at the foot of each page.
 func (b *page) leaf() template.CSS {
 	quoted := ""
 	for _, r := range strings.Trim(b.Plan.Title+" · "+b.Date, "· ") {
@@ -242,25 +239,17 @@ func (t *text) unbroken(l fraction.Length) string {
 	return wholeAndFraction.ReplaceAllString(t.tape.Format(l), "$1\u00a0$2")
 }
 
-// picture is a drawing as part of a page: a wide one with another beside it that takes its place on
-// a phone.
+// picture is a drawing as part of a page: a wide one with another for a phone.
 func (b *page) picture(name string) template.HTML {
 	large := b.drawn[name]
-	small, ok := large.Narrow()
-	if large.Width <= narrowInk {
-		return template.HTML(large.Element())
-	}
 	of := func(class string, pic drawing.Picture) template.HTML {
 		return template.HTML(fmt.Sprintf("<div class=\"%s\" style=\"--natural:%.5gpx\">%s</div>\n", class, pic.Width, pic.Element()))
 	}
-	if !ok {
-		return of("", large)
+	if small, ok := large.Narrow(); ok {
+		return of("across", large) + of("onphone", small)
 	}
-	return of("across", large) + of("onphone", small)
+	return of("alone", large)
 }
-
-// narrowInk is the width of a drawing that stands beside another on a page.
-const narrowInk = 340
 
 // templates returns the pages of full-size templates for one paper.
 func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, error) {

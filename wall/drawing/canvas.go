@@ -137,8 +137,7 @@ func (c *canvas) hang(all []stop, lo, hi, y float64, lead func(stop)) (deepest f
 	return deepest
 }
 
-// below writes stops under a line of ink at y, each over its lead and what over draws, and returns
-// where they end.
+// below writes stops under a line of ink at y, over leads and what over draws; it returns their end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
 	return y + long + 3 + c.hang(all, lo, hi, y+long+3, func(s stop) {
 		over(s)

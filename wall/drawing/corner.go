@@ -51,9 +51,16 @@ func (c *canvas) said(y float64, lines ...line) float64 {
 	return y
 }
 
-// seen says what is seen of the pattern at an end, if anything is.
-func (c *canvas) seen(end plan.End, path string) []line {
-	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"edge: "}, c.Width-16)
+// seen says what is seen of the pattern at an end, if it is not out of sight.
+func (c *canvas) seen(run plan.Run, right bool, path string) []line {
+	end, other := run.Left, plan.RightSeen
+	if right {
+		end, other = run.Right, plan.LeftSeen
+	}
+	if end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
+		return nil
+	}
+	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"seen: "}, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both
@@ -85,7 +92,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		d.legs(legs...)
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
-		cuts := [][]line{d.seen(run.Right, ref("runs[%d].right", i)), d.seen(next.Left, ref("runs[%d].left", n))}
+		cuts := [][]line{d.seen(run, true, ref("runs[%d].right", i)), d.seen(next, false, ref("runs[%d].left", n))}
 		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
 		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
@@ -93,7 +100,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			if c.Mitred() {
 				fit = line{"mitered"}
 			} else if c.Passes == l.tip.run.Name {
-				fit = line{"passes, stays off the corner by ", gaps[k]}
+				fit, cuts[k] = line{"passes, stays off the corner by ", gaps[k]}, nil // its edge is behind the other
 			}
 			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
 			y = d.said(y, append([]line{name, fit}, cuts[k]...)...)
@@ -136,7 +143,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
 		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
-		lines := append([]line{{"upright line: end of the wall"}}, d.seen(end, path+side)...)
+		lines := append([]line{{"upright line: end of the wall"}}, d.seen(run, right, path+side)...)
 		if !strings.HasPrefix(gap.text, "-") && !mitred(run, right) {
 			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", gap})
 		}

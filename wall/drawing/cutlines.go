@@ -87,8 +87,8 @@ func notches(piece plan.Piece, index int) (found []cutLine) {
 }
 
 // A stretch whose straights all run within one part in flatter of level, or of plumb, is an edge
-// that follows the wall: two measurements mark it better than paper does. So is the meeting of two
-// such edges. Common practice, no source.
+// that follows the wall, as is the meeting of two such edges: two measurements mark it better.
+// Common practice, no source.
 const (
 	flatter   = 8
 	curveTurn = 4 // so many corners that all turn the same way are a curve

@@ -19,7 +19,7 @@ const (
 	landPage      = 590.0 // most that it takes upwards there
 	landGain      = 1.2   // times as large as upright, at least
 	heightLane    = 24.0  // beside the wall, before and after a height
-	flawRadius    = 11.0  // of the sign of a blemish
+	flawRadius    = 11.0  // half the height of the sign of a blemish
 )
 
 // elevation draws one run face on, to scale.
@@ -70,8 +70,7 @@ func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
 	}
 }
 
-// StoryPole draws the story pole of run i of a plan alone, as it stands under the run's elevation,
-// with the widths of the panels above it.
+// StoryPole draws the story pole of run i alone, as under its elevation, with the panels' widths.
 func StoryPole(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
@@ -155,8 +154,7 @@ func (e *elevation) callouts() float64 {
 	return bottom
 }
 
-// wall draws the wall's own shape, whose gaps stay visible, the panels that are on it, and the
-// pieces with their pattern.
+// wall draws the wall's own shape, the panels that are on it, and the pieces with their pattern.
 func (e *elevation) wall() {
 	e.stroke("wall", e.outline(e.run.Outline))
 	if len(e.run.Installed) > 0 {
@@ -329,7 +327,7 @@ func (e *elevation) above() {
 	all, long := e.signs()
 	y, gap, level := e.top-2*flawRadius, 2*flawRadius, e.level(len(all), long)
 	if e.Width >= wideInk {
-		gap += 3
+		gap += 10 // a number of two digits
 	}
 	if level {
 		gap = max(gap, long+8)
@@ -343,7 +341,8 @@ func (e *elevation) above() {
 		switch e.word(centered(x, y, gap, 2*flawRadius)); {
 		case s.flaw:
 			e.stroke("flawlead", "M", x, y, "L", s.ink, s.y)
-			e.stroke("flaw", "M", x-flawRadius, y, "l11 -11l11 11l-11 11z")
+			half := flawRadius - 4 + s.text.width(typeSize)/2
+			e.stroke("flaw", "M", x-half, y, "l", half, -flawRadius, "l", half, flawRadius, "l", -half, flawRadius, "z")
 			e.dot("flawdot", s.ink, s.y, 2)
 			s.text.write(&e.node, "flawtext", x, y+4.6, "middle")
 		case level:
@@ -358,10 +357,18 @@ func (e *elevation) above() {
 	}
 }
 
-// spot is the ink y of a blemish: in the middle of the edge of a step or an opening that it is of,
-// else at the top of the wall.
+// spot is the ink y of a blemish: the middle of the edge of a step or an opening that it is of, else
+// where the wall begins under its top or under an opening there.
 func (e *elevation) spot(b plan.Blemish) float64 {
-	found, off := e.roof(e.x(b.At)), math.Inf(1)
+	var holes [][]plan.Point
+	for _, o := range e.run.Openings {
+		holes = append(holes, o.Outline)
+	}
+	left, right := e.sides()
+	x, found, off := max(left+4, min(e.x(b.At), right-4)), e.top, math.Inf(1)
+	for wall, open := floats([][]plan.Point{e.run.Outline}), floats(holes); found < e.floor && (!e.inside(x, found+1, wall) || e.inside(x, found+1, open)); {
+		found++
+	}
 	for _, edge := range e.uprights() {
 		high := edge.hi.Sub(edge.lo)
 		if b.Height != nil {
@@ -387,23 +394,6 @@ func BlemishNumber(p plan.Plan, i int) (number int) {
 		}
 	}
 	return number
-}
-
-// roof is the ink y of the wall's top at an ink x.
-func (e *elevation) roof(x float64) float64 {
-	top := e.floor
-	for i, p := range e.run.Outline {
-		q := e.run.Outline[(i+1)%len(e.run.Outline)]
-		x0, y0, x1, y1 := e.x(p.X), e.y(p.Y), e.x(q.X), e.y(q.Y)
-		switch {
-		case x < min(x0, x1)-.5 || x > max(x0, x1)+.5:
-		case x1 == x0:
-			top = min(top, y0, y1)
-		default:
-			top = min(top, y0+max(0, min(1, (x-x0)/(x1-x0)))*(y1-y0))
-		}
-	}
-	return top
 }
 
 // describe is the text alternative: what someone who cannot see the drawing needs from it.

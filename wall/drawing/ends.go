@@ -17,8 +17,7 @@ type tip struct {
 	shown    []stripe
 }
 
-// tip returns what lies within a length of one end of run i; nothing is shown where it has no
-// panels. Boards are shown over their joints.
+// tip returns the panels within a length of one end of run i, if any; boards are shown over joints.
 func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	run, profile := c.plan.Runs[i], c.plan.Profile
 	t := tip{run: run, right: right}

@@ -17,8 +17,7 @@ type figure struct{ text, from string }
 
 func (f figure) String() string { return f.text }
 
-// length is a length of the plan and the path of its place, without its unit, which the title block
-// has.
+// length is a length of the plan, without the unit that the title block has, and its path.
 func (c *canvas) length(l fraction.Length, path string) figure {
 	return figure{strings.ReplaceAll(c.tape.Format(l), " "+c.tape.Unit.String(), ""), path}
 }

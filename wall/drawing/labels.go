@@ -72,8 +72,7 @@ func (e *elevation) names(i int) [][]line {
 		{{figure{clip(name, 80, typeSize), from}}}}
 }
 
-// nameInside writes an opening's name in it, also over the line of the start, and reports whether
-// the opening has room.
+// nameInside writes an opening's name in it, if it has room, also over the line of the start.
 func (e *elevation) nameInside(i int) bool {
 	for _, lines := range e.names(i)[:3] {
 		w, h := tagSize(lines)
@@ -90,8 +89,7 @@ func (e *elevation) nameInside(i int) bool {
 	return false
 }
 
-// nameBeside writes an opening's name close to it on the wall, else near it, or as much of it as has
-// room.
+// nameBeside writes as much of an opening's name as has room close to it on the wall, else near it.
 func (e *elevation) nameBeside(i int) {
 	spot, wall := e.around(e.run.Openings[i].Outline), e.around(e.run.Outline)
 	for _, lines := range e.names(i) {

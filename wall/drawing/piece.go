@@ -27,6 +27,7 @@ const (
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
 	dotSize    = 1.9
 	letterSize = 14.0
+	closer     = 3.0 // between corners that one label names, from left to right
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -176,8 +177,7 @@ func (d *pieceDrawing) lay() {
 	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
 }
 
-// even returns places from 0 to a length, evenly and at most so far apart; none where that is no
-// distance.
+// even returns places from 0 to a length, evenly and at most so far apart, if that is a distance.
 func even(length, apart float64) (at []float64) {
 	n := math.Ceil(length/apart - 1e-9)
 	for k := 0.0; apart > 0 && n >= 1 && n < mostStripes && k <= n; k++ {
@@ -192,20 +192,36 @@ func (d *pieceDrawing) fixing() {
 	const inset = 5.0 // ink from the edges
 	f, w, h := d.plan.Fixing, d.piece.Width.Float64(), d.piece.Height.Float64()
 	supports, across, up := f.Supports.Float64(), even(w, f.GlueSpacing.Float64()), even(h, f.GlueSpacing.Float64())
-	var beads [][2]point
-	var dots, nails []point
-	for _, y := range even(h, supports) {
-		if f.Level {
-			beads, nails = append(beads, [2]point{{0, y}, {w, y}}), append(nails, point{w / 2, y})
-			dots = nails
+	spot := func(p point) (x, y float64) {
+		x, y = d.view.ink(p[0], p[1])
+		return max(d.area.x+inset, min(x, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(y, d.area.y+d.area.h-inset))
+	}
+	on, size := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), max(3, f.GlueSize.Float64()*d.scale)
+	bead := func(from, to point) {
+		if x, y := spot(from); f.Glue == finish.GlueBeads {
+			toX, toY := spot(to)
+			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
 		}
 	}
+	dot := func(p point) {
+		if x, y := spot(p); f.Glue == finish.GlueDots {
+			on.dot("glue", x, y, size/2)
+		}
+	}
+	var nails []point // over the adhesive
 	for k, x := range across {
+		for m := 1; !f.Level && k > 0 && m < len(up); m++ {
+			dot(point{(across[k-1] + x) / 2, (up[m-1] + up[m]) / 2})
+		}
 		if !f.Level {
-			beads = append(beads, [2]point{{x, 0}, {x, h}})
-			for m := 1; k > 0 && m < len(up); m++ {
-				dots = append(dots, point{(across[k-1] + x) / 2, (up[m-1] + up[m]) / 2})
-			}
+			bead(point{x, 0}, point{x, h})
+		}
+	}
+	for _, y := range even(h, supports) {
+		if f.Level {
+			bead(point{0, y}, point{w, y})
+			dot(point{w / 2, y})
+			nails = append(nails, point{w / 2, y})
 		}
 	}
 	for x := 0.0; !f.Level && supports > 0 && x <= w; x += supports {
@@ -215,22 +231,6 @@ func (d *pieceDrawing) fixing() {
 		}
 		for _, y := range even(h, apart) {
 			nails = append(nails, point{x, y})
-		}
-	}
-	spot := func(p point) (x, y float64) {
-		x, y = d.view.ink(p[0], p[1])
-		return max(d.area.x+inset, min(x, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(y, d.area.y+d.area.h-inset))
-	}
-	on, size := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), max(3, f.GlueSize.Float64()*d.scale)
-	for _, b := range beads {
-		if x, y := spot(b[0]); f.Glue == finish.GlueBeads {
-			toX, toY := spot(b[1])
-			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
-		}
-	}
-	for _, p := range dots {
-		if x, y := spot(p); f.Glue == finish.GlueDots {
-			on.dot("glue", x, y, size/2)
 		}
 	}
 	for _, p := range nails {
@@ -252,26 +252,12 @@ func (d *pieceDrawing) scribe() {
 	if s.Edge == wall.Left {
 		finished, sawn = zero, s.Width.Neg()
 	}
-	n := len(ring)
-	scribed := func(i int) bool {
-		p, q := ring[i%n], ring[(i+1)%n]
-		return (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs())
-	}
-	out := func(p, before plan.Point) point { // where the line from before to p meets the sawn edge
-		x, y, share := p.X.Float64(), p.Y.Float64(), 0.0
-		if dx, dy := x-before.X.Float64(), y-before.Y.Float64(); math.Abs(dy) < math.Abs(dx) {
-			share = dy / dx
-		}
-		inkX, inkY := d.view.ink(sawn.Float64(), y+share*(sawn.Float64()-x))
-		return point{inkX, inkY}
-	}
 	for i, p := range ring {
-		if q := ring[(i+1)%n]; scribed(i) {
-			far := []point{{d.x(p.X), d.y(p.Y)}, out(p, ring[(i+n-1)%n]), out(q, ring[(i+2)%n]), {d.x(q.X), d.y(q.Y)}}
-			strip := through(far, func(p point) (x, y float64) { return p[0], p[1] })
+		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
+			strip := through([]plan.Point{p, {X: sawn, Y: p.Y}, {X: sawn, Y: q.Y}, q}, func(p plan.Point) (x, y float64) { return d.x(p.X), d.y(p.Y) })
 			d.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			d.stroke("edge", strip)
-			d.stroke("finish", "M", far[0][0], far[0][1], "L", far[3][0], far[3][1])
+			d.stroke("finish", "M", d.x(p.X), d.y(p.Y), "L", d.x(q.X), d.y(q.Y))
 		}
 	}
 }
@@ -361,9 +347,6 @@ func (d *pieceDrawing) edges() {
 		}
 	}
 }
-
-// closer is the ink between corners that one label names, from left to right.
-const closer = 3.0
 
 // letters names every corner as the table of marks does, much nearer to it than to any other, and
 // returns how to name those that have no room for that: farther off, with a lead.

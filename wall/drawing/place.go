@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"cmp"
 	"iter"
 	"math"
 	"slices"
@@ -74,8 +73,7 @@ func (b *board) word(c box) {
 	b.words = append(b.words, c)
 }
 
-// clear returns the places from which a lead to what is nearest of a line crosses no text and, up to
-// its end, no line.
+// clear returns the places from which a lead to what is nearest of a line crosses no text or line.
 func (b *board) clear(places []box, from, to point) []box {
 	return slices.DeleteFunc(places, func(c box) bool {
 		x, y := nearestOn(c, from, to)
@@ -99,30 +97,31 @@ func crosses(p, q, r, s point) bool {
 	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
 }
 
-// led claims the place in the frame that is nearest to a line and from which a lead to it is seen: one
-// across no text or line, else across the rim, else across text.
+// led claims a place in the frame, as near to a line as any from which a lead to it is seen: one across
+// no text or line, else across the rim, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
-	away := func(c box) float64 {
-		x, y := nearestOn(c, from, to)
-		atX, atY := c.toward(x, y)
-		return math.Hypot(atX-x, atY-y)
-	}
-	var all []box
+	var rings [60][]box // by how far they are
 	for top := b.frame.y; top+h <= b.frame.y+b.frame.h; top += step {
 		for left := b.frame.x; left+w <= b.frame.x+b.frame.w; left += step {
-			if c := (box{left, top, w, h}); away(c) >= shortest && !slices.ContainsFunc(b.taken, c.overlaps) {
-				all = append(all, c)
+			c := box{left, top, w, h}
+			x, y := nearestOn(c, from, to)
+			atX, atY := c.toward(x, y)
+			if away := math.Hypot(atX-x, atY-y); away >= shortest && away < step*float64(len(rings)) {
+				rings[int(away/step)] = append(rings[int(away/step)], c)
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(c, d box) int { return cmp.Compare(away(c), away(d)) })
+	all := slices.Concat(rings[:]...)
 	for _, try := range []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}} {
-		if seat, ok = b.place(try.clear(slices.Clone(all), from, to)...); ok {
-			break
+		for _, c := range all {
+			if !slices.ContainsFunc(b.taken, c.overlaps) && len(try.clear([]box{c}, from, to)) > 0 {
+				b.claim(c)
+				return c, true
+			}
 		}
 	}
-	return seat, ok
+	return box{}, false
 }
 
 // claim takes a place whether it is free or not.

@@ -22,8 +22,7 @@ type span struct {
 	text   line
 }
 
-// chain draws dimensions along a line, each in a break of it or, where that is too short, under it,
-// and returns where the line ends.
+// chain draws dimensions in breaks of a line, or under it, and returns where they end.
 func (e *elevation) chain(y float64, spans ...span) float64 {
 	var under []stop
 	for _, s := range spans {
@@ -41,26 +40,7 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
 		return y + laneHigh // the table has them
 	}
-	if e.apart(under) {
-		for _, s := range under {
-			s.text.write(&e.node, "", s.ink, y+laneHigh, "middle")
-		}
-		return y + 2*laneHigh
-	}
 	return y + 14 + e.hang(under, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
-}
-
-// apart reports whether stops from left to right have room side by side.
-func (e *elevation) apart(all []stop) bool {
-	end := 0.0
-	for _, s := range all {
-		half := s.text.width(typeSize) / 2
-		if s.ink-half < end || s.ink+half > e.Width {
-			return false
-		}
-		end = s.ink + half + 8
-	}
-	return true
 }
 
 // chains draws the widths of the panels and that of the whole wall and returns where they end.
@@ -119,8 +99,7 @@ func (c *canvas) bar(y float64) float64 {
 	return y + 28
 }
 
-// block draws what the drawing is of, the job, the scale in print and the unit of its figures, and
-// returns where the drawing ends.
+// block draws the title block, with the scale in print and the unit, and returns where it ends.
 func (c *canvas) block(top float64, what line) float64 {
 	last, room := len(what)-1, c.Width-16
 	lines := what[last].(figure).after(what[:last], room/1.1)
@@ -205,8 +184,7 @@ func (e *elevation) heights() {
 	}
 }
 
-// corners are the heights of the corners between the ends, of the top or of the bottom, each at its
-// place along the wall.
+// corners are the heights of the corners between the ends, of the top or the bottom, at their places.
 func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
@@ -224,8 +202,7 @@ func (e *elevation) corners(top bool) (all []stop) {
 	return all
 }
 
-// below writes the heights of the corners of the wall's bottom under it, and returns where they
-// end.
+// below writes the heights of the corners of the wall's bottom under it, and returns their end.
 func (e *elevation) below() float64 {
 	if all := e.corners(false); len(all) > 0 {
 		y := e.floor + 20
@@ -246,8 +223,7 @@ func (e *elevation) atEnd(p plan.Point) int {
 	return 0
 }
 
-// marks draws the ticks of the story pole on a line at base and returns the length of its longest
-// label.
+// marks draws the story pole on a line at base and returns the length of its longest label.
 func (e *elevation) marks(base float64) float64 {
 	groups := e.run.PolePlaces()
 	texts := e.texts(groups)

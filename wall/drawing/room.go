@@ -202,39 +202,26 @@ func CornerLetter(p plan.Plan, i int) string {
 	return plan.CornerName(n)
 }
 
-// named writes a run's name and width, inside the room or outside; where there is no room for all of
-// it the name alone, or the name clipped.
+// named writes a run's name and width, inside the room or outside, else the name with a lead.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
-	name := func(width float64) []line { return wrapped(c.run.Name, path+"name", width, width) }
-	figures := []line{{d.length(c.run.Width, path+"width"), " wide"}}
-	for form, lines := range [][]line{name(220), name(110), name(220), name(110), name(80), {{figure{clip(c.run.Name, 90, typeSize), path + "name"}}}} {
-		bold := len(lines)
-		if form < 2 {
-			lines = append(lines, figures...)
-		}
+	for _, width := range []float64{220, 110} {
+		lines := append(wrapped(c.run.Name, path+"name", width, width), line{d.length(c.run.Width, path+"width"), " wide"})
 		w, h := widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3
 		at := func(into, share float64) box { return c.boxAt(c.long*share, into, w, h) }
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
-		p, places := c.at(c.long/2, boardInk/2), append(inside, outside...)
-		if form > 1 { // it may stand nearer to another run
-			places = d.clear(places, point{real(p), imag(p)}, point{real(p), imag(p)})
+		if seat, ok := d.place(append(inside, outside...)...); ok {
+			d.words = append(d.words, seat)
+			for n, l := range lines {
+				l.write(&d.node, map[bool]string{true: "bold"}[n < len(lines)-1], seat.x+seat.w/2, seat.y+14+laneHigh*float64(n), "middle")
+			}
+			return
 		}
-		seat, ok := d.place(places...)
-		if !ok {
-			continue
-		}
-		d.words = append(d.words, seat)
-		if form > 1 {
-			d.leadTo(seat, real(p), imag(p))
-		}
-		for n, l := range lines {
-			class := []string{"bold", "", "soft"}[max(0, n-bold+1)]
-			l.write(&d.node, class, seat.x+seat.w/2, seat.y+14+laneHigh*float64(n), "middle")
-		}
-		return
 	}
+	name, p := line{figure{clip(c.run.Name, 110, typeSize), path + "name"}}, c.at(c.long/2, boardInk/2)
+	middle := point{real(p), imag(p)}
+	d.callout("bold", name, name.width(typeSize)*1.06+6, laneHigh+3, middle, middle)
 }
 
 // describe is the text alternative.
@@ -273,8 +260,7 @@ func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
 	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
 }
 
-// boxAt is the box centered so far along a run with its near side so far in the room, or behind
-// it.
+// boxAt is the box centered so far along a run with its near side so far in the room, or behind it.
 func (c course) boxAt(along, into, w, h float64) box {
 	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
 	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)

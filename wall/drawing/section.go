@@ -132,8 +132,7 @@ func (d *sectionDrawing) gap(gap fraction.Length, path string, y float64) {
 	}
 }
 
-// trim draws a trim over the edge of the panels, if there is one; down is 1 from the head, -1 from the
-// foot.
+// trim draws a trim, if there is one, over the edge of the panels; down is 1 at the head, -1 at the foot.
 func (d *sectionDrawing) trim(t *wall.EdgeTrim, path string, y, down float64) {
 	if t == nil {
 		return

@@ -211,14 +211,17 @@ func (d *sheetDrawing) labels() {
 			across = d.sum(plus(piece.Width, path+"width"), plus(piece.Scribe.Width, path+"scribe.width"))
 		}
 		size := line{across, " × ", d.length(piece.Height, path+"height")}
-		w := textWidth(piece.Label, 20) + 28
+		w, small, spot := textWidth(piece.Label, 20)+28, label.width(typeSize)+18, d.at(p.X, p.Y, width, piece.Height)
 		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(typeSize)+8), 46)); ok {
 			d.partTag(label, "big", 7, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
 			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
 		} else if seat, ok := d.first(d.seats(d.rings(p), w, 25)); ok {
 			d.partTag(label, "big", 7, p.Turned, seat)
-		} else {
-			d.partLead(label, p, d.at(p.X, p.Y, width, piece.Height))
+		} else if seat, ok := d.first(d.seats(d.rings(p), small, laneHigh)); ok {
+			d.partTag(label, "bold", 4.6, p.Turned, seat)
+		} else if seat, ok := d.place(besides(spot, small, laneHigh)...); ok { // else the cut list has it
+			d.leadTo(seat, spot.x+spot.w/2, spot.y+spot.h/2)
+			d.partTag(label, "bold", 4.6, p.Turned, seat)
 		}
 	}
 }
@@ -238,30 +241,13 @@ func (d *sheetDrawing) offcutLabels() {
 	}
 }
 
-// partTag draws a part's number, its base line so far under the middle, with an arrow to the upper
-// edge of the piece.
+// partTag draws a part's number, so far under the middle, with an arrow to the piece's upper edge.
 func (d *sheetDrawing) partTag(label line, class string, under float64, turned bool, at box) {
 	x, y, up := at.x+at.w-9, at.y+at.h/2, map[bool]float64{false: 1, true: -1}[turned]
 	d.tag(at, 3)
 	label.write(&d.node, class, at.x+(at.w-14)/2, y+under, "middle")
 	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
 	d.add("path", "fill", "var(--ink)", "d", pen("M", x, y-7*up, "l4 ", 6*up, "h-8z"))
-}
-
-// partLead puts the number of a small part beside it; where there is no room, the cut list has it.
-func (d *sheetDrawing) partLead(label line, p nest.Placement, spot box) {
-	w := label.width(typeSize) + 18
-	seat, ok := d.first(d.seats(d.rings(p), w, laneHigh))
-	if !ok {
-		seat, ok = d.place(besides(spot, w, laneHigh)...)
-	}
-	if !ok {
-		return
-	}
-	if x, y := spot.middle(); !seat.inside(spot) {
-		d.leads.stroke("lead", "M", seat.x+w/2, seat.y+laneHigh/2, "L", x, y)
-	}
-	d.partTag(label, "bold", 4.6, p.Turned, box{seat.x, seat.y, w, laneHigh})
 }
 
 // describe is the text alternative.
@@ -276,8 +262,5 @@ func (d *sheetDrawing) describe() {
 	}
 	for _, c := range d.sheet.Cuts {
 		d.desc("Cut %d: %s at %s.", c.Step, c.Kind, say(c.At))
-	}
-	for _, o := range d.sheet.Offcuts {
-		d.desc("Offcut %s by %s.", say(o.Width), say(o.Length))
 	}
 }

@@ -9,8 +9,7 @@ import (
 //go:embed survey.svg
 var surveyed string // what the picture holds, with {name} for its name
 
-// Survey draws where to tape a wall, on an invented one. The number makes the drawing's name unique
-// on a page that has several.
+// Survey draws where to tape an invented wall. The number makes the drawing's name unique on a page.
 func Survey(number int) Picture {
 	pic := Picture{Name: fmt.Sprintf("survey-%d", number), Title: "Where to tape", Width: 600, Height: 194}
 	pic.Desc = "A wall with a step, a window and a box. 1: the width along the level datum. 2: the lean of both ends against a plumb line. " +

@@ -141,8 +141,7 @@ type Picture struct {
 	narrow        *Picture // the same for a phone; nil where this one is no wider
 }
 
-// Narrow returns the same drawing for the width of a phone, and whether there is one; a drawing
-// that is narrow itself has none.
+// Narrow returns the drawing for the width of a phone, if there is one; a narrow drawing has none.
 func (p Picture) Narrow() (pic Picture, ok bool) {
 	if p.narrow != nil {
 		return *p.narrow, true

@@ -30,8 +30,7 @@ type TemplateMap struct {
 // TemplatePage is one page: a part of a large template, or several small ones with a ruler.
 type TemplatePage []TemplateCell
 
-// TemplateCell is a picture and where its upper left corner stands on the page, in inches from the
-// page's own.
+// TemplateCell is a picture and its upper left corner on the page, in inches from the page's own.
 type TemplateCell struct {
 	X, Y    float64
 	Picture Picture

@@ -19,8 +19,7 @@ const (
 	mostFrames  = 12           // of a fitting strip
 )
 
-// unfold returns the walls of a plan side by side, in as few rows as have room, with white above and
-// below each row.
+// unfold returns the walls of a plan in as few rows as have room, with white above and below each.
 func unfold(p plan.Plan, width float64, name, title string, above, below float64) (walls []*elevation) {
 	pic := newCanvas(p, width, sized(name, width), title).Picture
 	total, high, widest := 0.0, 0.0, 0.0
@@ -94,8 +93,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 	})
 }
 
-// Preview draws the finished walls of a plan plain, with the light from the left on their profile,
-// and without a note.
+// Preview draws the finished walls of a plan, with light from the left and without a note.
 func Preview(p plan.Plan) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
 		walls := unfold(p, width, "preview", "The finished walls", 8, 8)

@@ -205,8 +205,7 @@ func floats(rings [][]plan.Point) (all [][]point) {
 	return all
 }
 
-// inside reports whether a place of ink lies inside rings in inches, by counting the crossings of a
-// ray.
+// inside reports whether a place of ink lies inside rings in inches, by the crossings of a ray.
 func (v view) inside(x, y float64, rings [][]point) bool {
 	if x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale; v.flip > 0 {
 		x = v.flip - x
