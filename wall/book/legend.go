@@ -29,7 +29,7 @@ func (b *page) signs() []sign {
 		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead"},
 		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove"},
 		{`-opening)`, hatched, "opening"},
-		{`-installed)`, hatched, "on the wall already"},
+		{`-installed)`, strings.NewReplacer("l8 12", "l-8 12", "M10", "M18", "M18", "M26", "M26", "M34").Replace(hatched), "on the wall already"},
 		{`class="cutnumber"`, `<circle class="cutnumber" cx="22" cy="7" r="6"/>`, "cut, by its number in the order of sawing"},
 		{`-waste)`, hatched, "sawn out later"},
 		{`-offcut)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`, "left over"},

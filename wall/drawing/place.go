@@ -113,7 +113,8 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 		}
 	}
 	all := slices.Concat(rings[:]...)
-	for _, try := range []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}} {
+	tries := []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}}
+	for _, try := range tries[:min(len(tries), 1+len(b.rim))] { // nothing but a piece has a rim
 		for _, c := range all {
 			if !slices.ContainsFunc(b.taken, c.overlaps) && len(try.clear([]box{c}, from, to)) > 0 {
 				b.claim(c)

@@ -153,9 +153,10 @@ func (d *sectionDrawing) box(b finish.BoxFixing, path string, y float64) {
 	d.stroke("seam", "M2 ", y-half, "H", front, "M2 ", y+half, "H", front)
 	d.label(10, y-half+8, wrapped(b.Name, path+"name", d.Width-sectionText-6, d.Width-sectionText-6)...)
 	if !b.Extender.IsZero() {
-		d.rect(spanned(front, y-half, d.face, y-half+5), "class", "bar")
-		d.rect(spanned(front, y+half-5, d.face, y+half), "class", "bar")
-		d.label((front+d.face)/2, y-half+2.5, line{"extender ", d.length(b.Extender, path+"extender")})
+		from := d.face - b.Extender.Float64()*d.scale // flush with the face, what is longer lies in the box
+		d.rect(spanned(from, y-half, d.face, y-half+5), "class", "bar")
+		d.rect(spanned(from, y+half-5, d.face, y+half), "class", "bar")
+		d.label((from+d.face)/2, y-half+2.5, line{"extender ", d.length(b.Extender, path+"extender")})
 	}
 	d.label(front, y+8, line{"front ", d.length(b.Behind, path+"behind"), " behind the"}, line{"face of the ", d.plan.Profile.Word("panels", "boards")})
 	d.gap(d.plan.Gaps.Box, "gaps.box", y+half+gap/2)
