@@ -48,7 +48,7 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		return endEdge{x, x, x, height, []endPart{{x, x, height}}, false}
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
-	low, high := g.rounded(foot, line, false), g.rounded(head, line, true)
+	low, high := g.rounded(foot, line, false, right), g.rounded(head, line, true, right)
 	from, to := g.cut(low, line, right), g.cut(high, line, right)
 	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
 	var taken []span
@@ -78,14 +78,20 @@ func (g *region) cut(y rat, line func(rat) rat, right bool) rat {
 	return g.job.snapped(x, !right)
 }
 
-// rounded rounds the end of a leaning edge into the space where a sloped line gives it.
-func (g *region) rounded(p point, line func(rat) rat, isTop bool) rat {
+// rounded rounds the end of a leaning edge into the space where a sloped line gives it, also once it
+// has gone sideways.
+func (g *region) rounded(p point, line func(rat) rat, isTop, right bool) rat {
+	inner := most
+	if isTop {
+		inner = least
+	}
 	for _, e := range g.outline {
 		if same(e.a.X, line(e.a.Y)) && same(e.b.X, line(e.b.Y)) {
 			continue // the leaning edge itself
 		}
 		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.station(p.X, isTop) {
-			return g.job.snapped(p.Y, !isTop)
+			y := g.job.snapped(p.Y, !isTop)
+			return inner(y, g.job.snapped(e.y(g.cut(y, line, right)), !isTop))
 		}
 	}
 	return p.Y
