@@ -181,13 +181,20 @@ func (t *text) part(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	if c.From.Step == 0 {
 		return "the " + sheetWord(p)
 	}
-	says := t.nearest(c.Rect[2]) + " x " + t.nearest(c.Rect[3])
+	return t.nearest(c.Rect[2]) + " x " + t.nearest(c.Rect[3]) + fromCut(p, s, c)
+}
+
+// fromCut says which cut freed the part that a cut is made on, where others are as large.
+func fromCut(p plan.Plan, s plan.Sheet, c plan.Cut) (says string) {
 	alike := fraction.Must(p.Ambiguous(s, c))
 	for _, from := range s.Cuts {
 		if alike && from.Step == c.From.Step {
 			sides, of := sideWords(p, from.Kind), either(from.Kind == nest.Rip, " of", "")
-			says += fmt.Sprintf(" %s%s cut %d", either(c.From.Beyond, sides[1], sides[0]), of, from.Step)
+			says = fmt.Sprintf(" %s%s cut %d", either(c.From.Beyond, sides[1], sides[0]), of, from.Step)
 		}
 	}
 	return says
 }
+
+// fromCut is [fromCut] for the pages.
+func (b *page) fromCut(s plan.Sheet, c plan.Cut) string { return fromCut(b.Plan, s, c) }

@@ -13,7 +13,7 @@ type sign struct{ mark, ink, words string }
 // signs are those of all drawings, in the order of a legend.
 func (b *page) signs() []sign {
 	f, p := b.Plan.Fixing, b.Plan.Profile
-	hatched := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M10 1l8 12M18 1l8 12M26 1l8 12"/>`
+	hatched := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
 	glue := fmt.Sprintf("adhesive in %s of %s, at most %s apart", f.Glue, b.unbroken(f.GlueSize), b.unbroken(f.GlueSpacing))
 	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others", b.unbroken(f.Edge), b.unbroken(f.Field))
 	if f.Level {
@@ -29,11 +29,11 @@ func (b *page) signs() []sign {
 		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead"},
 		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove"},
 		{`-opening)`, hatched, "opening"},
-		{`-installed)`, strings.NewReplacer("l8 12", "l-8 12", "M10", "M18", "M18", "M26", "M26", "M34").Replace(hatched), "on the wall already"},
+		{`-installed)`, strings.NewReplacer("l-8 12", "l8 12", "M18", "M10", "M26", "M18", "M34", "M26").Replace(hatched), "on the wall already"},
 		{`class="cutnumber"`, `<circle class="cutnumber" cx="22" cy="7" r="6"/>`, "cut, by its number in the order of sawing"},
 		{`-waste)`, hatched, "sawn out later"},
 		{`-offcut)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`, "left over"},
-		{`-scribe)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M10 1l8 12M18 1l8 12M26 1l8 12"/>`, "left on to scribe: cuts run on across it"},
+		{`-scribe)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`, "left on to scribe: cuts run on across it"},
 		{`class="drill"`, `<circle class="drill" cx="22" cy="7" r="4"/><path class="lead" d="M18 7h8M22 3v8"/>`, "starter hole"},
 		{`class="flaw" d="M`, `<path class="flaw" d="M22 2l5 9h-10z"/>`, "weak spot"},
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},

@@ -192,7 +192,7 @@ func (b *page) funcs() template.FuncMap {
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
-		"between": b.between, "given": b.given, "legend": b.legend, "slanted": slanted,
+		"between": b.between, "fromCut": b.fromCut, "given": b.given, "legend": b.legend, "slanted": slanted,
 		"long":     func(p plan.Piece) bool { return len(p.Outline)+2*len(p.Holes) > 11 }, // its table of marks
 		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },
