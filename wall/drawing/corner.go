@@ -115,14 +115,14 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 	})
 }
 
-// End draws one end of run i of a plan from above, at half its size: the section of the panels there,
-// how far they stay from the end of the wall, and what is seen. An end that stays bare has none.
+// End draws one end of run i of a plan from above, at half its size: the section of the panels where they reach
+// farthest, how far they stay from the end of the wall, and what is seen. An end that stays bare has none.
 func End(p plan.Plan, i int, right bool) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
 		run, path := p.Runs[i], ref("runs[%d].", i)
-		side, end, corner, from, to := "left", run.Left, zero, -endPast, endLeg
+		side, end, corner, from, to := "left", run.Left, fraction.Min(zero, run.Left.Lean), -endPast, endLeg
 		if right {
-			side, end, corner, from, to = "right", run.Right, run.Width, -endLeg, endPast
+			side, end, corner, from, to = "right", run.Right, run.Width.Add(fraction.Max(zero, run.Right.Lean)), -endLeg, endPast
 		}
 		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
 		d.scale = cornerScale
