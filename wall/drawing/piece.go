@@ -65,21 +65,19 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
-	most := halfInk
-	if i >= 0 && i < len(p.Pieces) && !back {
-		d := drawSide(p, i, back, halfInk, "")
-		if d.far > mostFar || d.lost || !plain(d.piece) && d.area.h < .8*d.area.w {
-			most = wideInk
-		}
+	if i < 0 || i >= len(p.Pieces) {
+		return draw(halfInk, fault.Of("Pieces"), i, len(p.Pieces), nil)
+	}
+	name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
+	d, most := drawSide(p, i, back, halfInk, name), halfInk
+	if !back && (d.far > mostFar || d.lost || !plain(d.piece) && d.area.h < .8*d.area.w) {
+		most = wideInk
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
-		name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 		if most == wideInk {
-			name = sized(name, width)
-		}
-		d := drawSide(p, i, back, width, name)
-		if most == wideInk && width == halfInk && d.lost {
-			return nil
+			if d = drawSide(p, i, back, width, sized(name, width)); d.lost && width == halfInk {
+				return nil
+			}
 		}
 		return d.Picture
 	})
