@@ -13,7 +13,8 @@ type sign struct{ mark, ink, words string }
 // signs are those of all drawings, in the order of a legend.
 func (b *page) signs() []sign {
 	f, p := b.Plan.Fixing, b.Plan.Profile
-	hatched := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
+	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
+	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
 	glue := fmt.Sprintf("adhesive in %s of %s, at most %s apart", f.Glue, b.unbroken(f.GlueSize), b.unbroken(f.GlueSpacing))
 	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others", b.unbroken(f.Edge), b.unbroken(f.Field))
 	if f.Level {
@@ -32,8 +33,8 @@ func (b *page) signs() []sign {
 		{`-installed)`, strings.NewReplacer("l-8 12", "l8 12", "M18", "M10", "M26", "M18", "M34", "M26").Replace(hatched), "on the wall already"},
 		{`class="cutnumber"`, `<circle class="cutnumber" cx="22" cy="7" r="6"/>`, "cut, by its number in the order of sawing"},
 		{`-waste)`, hatched, "sawn out later"},
-		{`-offcut)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`, "left over"},
-		{`-scribe)`, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/><path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`, "left on to scribe: cuts run on across it"},
+		{`-offcut)`, offcut, "left over"},
+		{`-scribe)`, offcut + lines, "left on to scribe: cuts run on across it"},
 		{`class="drill"`, `<circle class="drill" cx="22" cy="7" r="4"/><path class="lead" d="M18 7h8M22 3v8"/>`, "starter hole"},
 		{`class="flaw" d="M`, `<path class="flaw" d="M22 2l5 9h-10z"/>`, "weak spot"},
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},

@@ -80,15 +80,21 @@ func needsOf(p plan.Plan) needs {
 	return needs{"needs fewer", "that needs as few"}
 }
 
+// proved reports whether it is proved that no layout that looks as good needs less, and that none that
+// needs as little looks better.
+func proved(p plan.Plan) (less, looks bool) {
+	status := p.Chosen().Status
+	return status&choice.NeedProved != 0 || p.LeastOfAll(), status&choice.LooksProved != 0
+}
+
 // proof says what is proved of layouts that need less or look better and what is not, and in the full
 // text why.
 func (t *text) proof(p plan.Plan) string {
-	c, words := p.Chosen(), needsOf(p)
-	less, looks := c.Status&choice.NeedProved != 0, c.Status&choice.LooksProved != 0
-	says, why := "", ""
+	c, words, says, why := p.Chosen(), needsOf(p), "", ""
+	less, looks := proved(p)
 	switch {
 	case p.LeastOfAll():
-		less, says, why = true, "Proved: no layout of this room "+words.less, argument(p, p.Search.How)
+		says, why = "Proved: no layout of this room "+words.less, argument(p, p.Search.How)
 	case less:
 		says = "Proved: no layout that looks as good " + words.less
 	case c.Proved && p.ByPrice():
@@ -107,8 +113,8 @@ func (t *text) proof(p plan.Plan) string {
 
 // Search says what the search of layouts leaves open.
 func Search(p plan.Plan) string {
-	s, c := p.Search, p.Chosen()
-	less, looks := c.Status&choice.NeedProved != 0 || p.LeastOfAll(), c.Status&choice.LooksProved != 0
+	s := p.Search
+	less, looks := proved(p)
 	after := either(s.End == choice.ContextStopped, "stopped early, after ", "") + count(s.Layouts, "layout") + " looked at"
 	switch {
 	case less && looks:
@@ -117,7 +123,7 @@ func Search(p plan.Plan) string {
 		return "another " + needsOf(p).asLittle + " might look better (" + after + ")"
 	}
 	says := "another layout might need less"
-	if least := c.SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
+	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
 		says += fmt.Sprintf(", but not fewer than %s if it looks as good", count(least, sheetWord(p)))
 	}
 	return says + either(looks, "", ", or look better") + " (" + after + ")"
