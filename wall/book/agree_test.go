@@ -320,3 +320,25 @@ func TestContentsHaveLeaves(t *testing.T) {
 		}
 	}
 }
+
+// TestBooksOfDoorsAtEnds: a door that takes an end leaves no section of that end to draw, and the
+// book has the other.
+func TestBooksOfDoorsAtEnds(t *testing.T) {
+	for left, want := range map[string][2]bool{"0": {false, true}, "63": {true, false}} {
+		p, err := madePlan(strings.NewReader(`{"profile": "beadboard 1-1/2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+			"runs": [{"name": "wall", "width": "95", "left": {"kind": "exposed"}, "right": {"kind": "exposed"}, "heights": [{"at": "0", "top": "40"}, {"at": "95", "top": "40"}],
+			"openings": [{"name": "door", "kind": "other", "left": "` + left + `", "bottom": "-1", "width": "32", "height": "80"}]}]}`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		files, err := Files(p)
+		if err != nil {
+			t.Fatalf("door from %s: %v", left, err)
+		}
+		for i, name := range []string{"run-1-left-end.svg", "run-1-right-end.svg"} {
+			if slices.ContainsFunc(files, func(f File) bool { return f.Name == name }) != want[i] {
+				t.Errorf("door from %s: %s is there %v, want %v", left, name, !want[i], want[i])
+			}
+		}
+	}
+}

@@ -111,12 +111,12 @@ func (b *page) draw() (failed error) {
 			each(i, drawing.Section)
 		}
 		patterned := len(run.Panels)+len(run.Installed) > 0 && b.Plan.Profile.Pitch.Sign() > 0
-		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); patterned && b.Plan.Runs[before].CornerRight == nil {
+		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); patterned && !run.Left.Bare && b.Plan.Runs[before].CornerRight == nil {
 			side(i, false, drawing.End)
 		}
 		if run.CornerRight != nil {
 			each(i, drawing.Corner)
-		} else if patterned {
+		} else if patterned && !run.Right.Bare {
 			side(i, true, drawing.End)
 		}
 		each(i, drawing.FittingStrip).may = true // a run of one piece has none
