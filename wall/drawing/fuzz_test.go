@@ -16,6 +16,7 @@ func FuzzWild(f *testing.F) {
 	for part := range 15 { // the plan and its 14 parts, see wildPlan
 		f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, part)
 	}
+	f.Add([]byte("\x01\x02\x03\x04\x05\x06\x0f\x10\x00\b\t\n"), 112) // a piece of less than no height: once a search for places without end
 	f.Fuzz(drawAll)
 }
 

@@ -65,8 +65,8 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	defer fraction.Catch(&err)
-	if i < 0 || i >= len(p.Pieces) {
-		return draw(halfInk, fault.Of("Pieces"), i, len(p.Pieces), nil)
+	if i < 0 || i >= len(p.Pieces) || min(p.Pieces[i].Width.Sign(), p.Pieces[i].Height.Sign()) <= 0 {
+		return draw(halfInk, fault.Of("Pieces"), i, len(p.Pieces), func(float64) *Picture { return nil })
 	}
 	name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 	d, most := drawSide(p, i, back, halfInk, name), halfInk
