@@ -101,22 +101,35 @@ func crosses(p, q, r, s point) bool {
 // no text or line, else across the rim, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
-	var rings [60][]box // by how far they are
-	for top := b.frame.y; top+h <= b.frame.y+b.frame.h; top += step {
-		for left := b.frame.x; left+w <= b.frame.x+b.frame.w; left += step {
-			c := box{left, top, w, h}
-			x, y := nearestOn(c, from, to)
-			atX, atY := c.toward(x, y)
-			if away := math.Hypot(atX-x, atY-y); away >= shortest && away < step*float64(len(rings)) {
-				rings[int(away/step)] = append(rings[int(away/step)], c)
+	span := func(lo, hi, most float64) (first, end int) { // the places strictly between two
+		end = int(max(0, min(math.Floor(most/step)+1, math.Ceil(hi/step))))
+		return int(max(0, min(float64(end), math.Floor(lo/step)+1))), end
+	}
+	_, across := span(0, math.Inf(1), b.frame.w-w)
+	_, down := span(0, math.Inf(1), b.frame.h-h)
+	taken := make([]bool, across*down)
+	for _, t := range b.taken {
+		left, right := span(t.x-w-b.frame.x, t.x+t.w-b.frame.x, b.frame.w-w)
+		top, foot := span(t.y-h-b.frame.y, t.y+t.h-b.frame.y, b.frame.h-h)
+		for row := top; row < foot; row++ {
+			for i := left; i < right; i++ {
+				taken[row*across+i] = true
 			}
 		}
 	}
-	all := slices.Concat(rings[:]...)
+	var rings [60][]box // by how far they are
+	for i, is := range taken {
+		c := box{b.frame.x + float64(i%across)*step, b.frame.y + float64(i/across)*step, w, h}
+		x, y := nearestOn(c, from, to)
+		atX, atY := c.toward(x, y)
+		if away := math.Hypot(atX-x, atY-y); !is && away >= shortest && away < step*float64(len(rings)) {
+			rings[int(away/step)] = append(rings[int(away/step)], c)
+		}
+	}
 	tries := []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}}
 	for _, try := range tries[:min(len(tries), 1+len(b.rim))] { // nothing but a piece has a rim
-		for _, c := range all {
-			if !slices.ContainsFunc(b.taken, c.overlaps) && len(try.clear([]box{c}, from, to)) > 0 {
+		for _, c := range slices.Concat(rings[:]...) {
+			if len(try.clear([]box{c}, from, to)) > 0 {
 				b.claim(c)
 				return c, true
 			}
