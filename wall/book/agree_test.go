@@ -248,7 +248,7 @@ func TestNothingBeyondTheProof(t *testing.T) {
 func TestPagesHaveNoFieldNames(t *testing.T) {
 	proofs := regexp.MustCompile(`(?i)dual|Pareto|linear program|lower bound|\b[a-z]+_[a-z]+\b|\b(finish|gaps|house|runs\[|stock\[|priorities|installed)\.[a-z]|set_back`)
 	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
-		page := regexp.MustCompile(`(?s)<style.*?</style>|<svg.*?</svg>|<[^>]*>`).ReplaceAllString(bookOf(t, n.plan), " ")
+		page := regexp.MustCompile(`(?s)<style.*?</style>|<svg.*?</svg>|<[^>]*>`).ReplaceAllString(string(n.files(t)[0].Body), " ")
 		for where, text := range map[string]string{"book": page, "text": Text(n.plan), "explained": Explained(n.plan)} {
 			if found := proofs.FindString(text); found != "" {
 				t.Errorf("%s, %s: %q", n.name, where, found)
@@ -266,7 +266,7 @@ func TestUnitsAreTheJobs(t *testing.T) {
 			continue
 		}
 		found++
-		page := regexp.MustCompile(`(?s)<section id="(full|cautions)".*?</section>|<style.*?</style>|<[^>]*>`).ReplaceAllString(bookOf(t, n.plan), " ")
+		page := regexp.MustCompile(`(?s)<section id="(full|cautions)".*?</section>|<style.*?</style>|<[^>]*>`).ReplaceAllString(string(n.files(t)[0].Body), " ")
 		for _, at := range inches.FindAllStringIndex(page, -1) {
 			if near := page[max(0, at[0]-30):min(len(page), at[1]+20)]; regexp.MustCompile(`\d\)? (ft|in|fl|qt|gal)\b( [^a]|[^ ])|per (ft|in)\b`).MatchString(near) {
 				t.Errorf("%s: %q", n.name, near)
@@ -282,7 +282,7 @@ func TestUnitsAreTheJobs(t *testing.T) {
 // and no leaf is missing; every leaf that a sentence names is there too.
 func TestContentsHaveLeaves(t *testing.T) {
 	for _, n := range append(append([]named{}, examples()...), hardJobs()...) {
-		page := bookOf(t, n.plan)
+		page := string(n.files(t)[0].Body)
 		head, _, _ := strings.Cut(page, "</nav>")
 		listed := map[string]bool{}
 		for _, entry := range regexp.MustCompile(`<li><a href="#([a-z]+)">[^<]+</a>: ([^<]*)</li>`).FindAllStringSubmatch(head, -1) {

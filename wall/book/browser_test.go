@@ -49,10 +49,7 @@ func TestBooksByAxe(t *testing.T) {
 		if n.err != nil || *onlyBook != "" && n.name != *onlyBook {
 			continue
 		}
-		files, err := Files(n.plan)
-		if err != nil {
-			t.Fatal(err)
-		}
+		files := n.files(t)
 		for _, dark := range []bool{false, true} {
 			t.Run(fmt.Sprintf("%s dark %v", n.name, dark), func(t *testing.T) {
 				file := filepath.Join(t.TempDir(), "axe.html")
@@ -199,10 +196,7 @@ func TestBooksInABrowser(t *testing.T) {
 			t.Errorf("%s: %v", n.name, n.err)
 			continue
 		}
-		files, err := Files(n.plan)
-		if err != nil {
-			t.Fatal(err)
-		}
+		files := n.files(t)
 		for _, f := range files {
 			switch {
 			case f.Name == "book.html" && n.name == "hostile":
@@ -322,10 +316,7 @@ func TestBooksPrint(t *testing.T) {
 		if n.err != nil || n.name == "hostile" || *onlyBook != "" && n.name != *onlyBook {
 			continue // what is wrong with a plan is said elsewhere
 		}
-		files, err := Files(n.plan)
-		if err != nil {
-			t.Fatal(err)
-		}
+		files := n.files(t)
 		for _, paper := range drawing.Papers() {
 			t.Run(n.name+" on "+paper.Name, func(t *testing.T) {
 				t.Parallel()

@@ -66,13 +66,7 @@ func forEachPlan(t *testing.T, test func(t *testing.T, p plan.Plan, files []File
 	t.Helper()
 	for _, n := range plans() {
 		t.Run(n.name, func(t *testing.T) {
-			if n.err != nil {
-				t.Fatal(n.err)
-			}
-			files, err := Files(n.plan)
-			if err != nil {
-				t.Fatal(err)
-			}
+			files := n.files(t)
 			if *keep != "" {
 				dir := filepath.Join(*keep, n.name)
 				if err := os.MkdirAll(dir, 0o755); err != nil {

@@ -23,6 +23,23 @@ type named struct {
 	err  error
 }
 
+// books are the books by the names of their plans. Drawing takes long, and no test changes a file.
+var books sync.Map
+
+// files is the book of a plan that there must be.
+func (n named) files(t *testing.T) []File {
+	t.Helper()
+	if n.err != nil {
+		t.Fatalf("%s: %v", n.name, n.err)
+	}
+	once, _ := books.LoadOrStore(n.name, sync.OnceValues(func() ([]File, error) { return Files(n.plan) }))
+	files, err := once.(func() ([]File, error))()
+	if err != nil {
+		t.Fatalf("%s: %v", n.name, err)
+	}
+	return files
+}
+
 // examples are the plans of the example jobs. Planning takes long, and no test changes a plan.
 var examples = sync.OnceValue(func() []named { return plansIn("../../examples", 6) })
 
