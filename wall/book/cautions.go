@@ -119,7 +119,7 @@ var cautionWords = map[finish.Caution]caution{
 	},
 	finish.Ladder: {
 		When:   "{panels} reach higher than 6 ft (1.8 m) above the floor",
-		First:  "Use a stepladder fully open; do not stand on the counter instead.",
+		First:  "Use a stepladder fully open, and stand on nothing else.",
 		Rest:   "Its spreaders are locked, the floor is level, and it is never leaned closed against the wall.",
 		Defers: "the ladder's label; 29 CFR 1926.1053",
 	},

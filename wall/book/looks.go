@@ -3,6 +3,7 @@ package book
 import (
 	"cmp"
 	"fmt"
+	"math/big"
 	"slices"
 	"strings"
 
@@ -100,13 +101,13 @@ func (t *text) looks(p plan.Plan) {
 	t.gap()
 	t.para("What the eye would find:")
 	var rows [][]string
-	whole := 0
-	for _, b := range p.Blemishes {
+	whole, counts := 0, counts(p)
+	for i, b := range p.Blemishes {
 		if b.Cost.IsZero() {
 			whole++
 			continue
 		}
-		rows = append(rows, []string{rounded(b.Cost), t.length(b.Amount), b.Run, t.along(b.At), t.whereAndWhat(b)})
+		rows = append(rows, []string{counts[i], t.length(b.Amount), b.Run, t.along(b.At), t.whereAndWhat(b)})
 	}
 	t.table(2, []string{"penalty", "amount", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
@@ -117,9 +118,22 @@ func (t *text) looks(p plan.Plan) {
 	}
 }
 
+// counts are the penalties of a plan's blemishes as they are written: what each adds to their running sum, that sum being
+// rounded, so that what is written adds up to the rounded sum.
+func counts(p plan.Plan) (all []string) {
+	sum, before := new(big.Rat), new(big.Rat)
+	for _, b := range p.Blemishes {
+		now, _ := new(big.Rat).SetString(sum.Add(sum, b.Cost.Rat()).FloatString(2))
+		all, before = append(all, twoPlaces(before.Sub(now, before))), now
+	}
+	return all
+}
+
 // rounded writes a ratio to two places for reading; the exact one stands in the JSON plan.
-func rounded(r fraction.Ratio) string {
-	s := r.Rat().FloatString(2)
+func rounded(r fraction.Ratio) string { return twoPlaces(r.Rat()) }
+
+func twoPlaces(r *big.Rat) string {
+	s := r.FloatString(2)
 	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
 }
 

@@ -447,5 +447,9 @@ func Written(p plan.Plan, folder string, files []File) string {
 	if n := len(files) - len(names); n > 0 {
 		names = append(names, count(n, "drawing"))
 	}
-	return fmt.Sprintf("%s\nwritten to %s: %s\n", Headline(p), folder, strings.Join(names, ", "))
+	return written(p.TapeMeasure(), true, func(t *text) {
+		t.para(Headline(p))
+		t.WriteString("written to " + folder + ":\n") // a path is copied: on one line
+		t.hang("  ", strings.Join(names, ", "))
+	})
 }

@@ -74,3 +74,15 @@ func TestWordsOfAWayAndAWidth(t *testing.T) {
 		}
 	}
 }
+
+// TestEndOfTheCommandKeepsTheWidth: what the command says last is as wide as the texts, but for the folder's path.
+func TestEndOfTheCommandKeepsTheWidth(t *testing.T) {
+	files := []File{{Name: "book.html"}, {Name: "templates-letter.html"}, {Name: "templates-a4.html"}, {Name: "run-1.svg"}}
+	for _, n := range plans() {
+		for line := range strings.Lines(Written(n.plan, "folder", files)) {
+			if columns(strings.TrimSuffix(line, "\n")) > lineWidth {
+				t.Errorf("%s: %d columns: %s", n.name, columns(line), line)
+			}
+		}
+	}
+}
