@@ -21,6 +21,7 @@ type Fixing struct {
 	Nails NailKind        `json:"nails,omitzero"` // UsualNails where there is none
 	Edge  fraction.Length `json:"edge,omitzero"`  // distance of nails on the outer supports of a sheet and along openings, at most
 	Field fraction.Length `json:"field,omitzero"` // on supports between
+	Inset fraction.Length `json:"inset,omitzero"` // from the edges of a piece, at least: 3/8 in (10 mm), common practice, no source
 
 	Boxes []BoxFixing `json:"boxes,omitempty"` // those that the panels cover
 }
@@ -51,6 +52,7 @@ func Fix(w Work, m Materials) (f Fixing, err error) {
 	}
 	if s.nailed() {
 		f.Nails, f.Edge, f.Field = s.Nails.Kind, in(s.Nails.Edge), in(s.Nails.Field)
+		f.Inset = in(of[Taped](s.Units != fraction.Inch, `3/8"`, "10 mm"))
 	}
 	deep, back := s.behind()
 	for i, x := range slices.Concat(deep, back) {

@@ -22,13 +22,13 @@ func TestFix(t *testing.T) {
 		want finish.Fixing
 	}{
 		{"thin sheets by custom", finish.Work{Profile: sheet}, finish.Materials{},
-			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12")}},
+			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12"), Inset: in("3/8")}},
 		{"a full hold of beads and no nails", finish.Work{Profile: sheet},
 			finish.Materials{Adhesive: finish.Adhesive{Form: finish.GlueBeads, Hold: finish.FullHold}, Nails: finish.Nails{None: true}},
 			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueBeads, GlueSize: in("3/8"), GlueSpacing: in("8")}},
 		{"boards on strips, a box behind them", finish.Work{Profile: board, Boxes: box}, finish.Materials{Furring: finish.Furring{Thickness: "3/4"},
 			Extenders: []finish.Extender{{Depth: "1 1/2"}}},
-			finish.Fixing{Wall: in("1/2"), Strips: in("3/4"), Supports: in("16"), Level: true, Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("6"), Field: in("12"),
+			finish.Fixing{Wall: in("1/2"), Strips: in("3/4"), Supports: in("16"), Level: true, Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("6"), Field: in("12"), Inset: in("3/8"),
 				Boxes: []finish.BoxFixing{{Name: "socket", Behind: in("1 1/2"), Extender: in("1 1/2")}}}},
 	} {
 		got, err := finish.Fix(row.work, row.m)

@@ -166,6 +166,24 @@ func TestArcsOfTheArchedHeads(t *testing.T) {
 			}
 		}
 	}
+	// The ends of each arc, as they are measured on its piece: of the hatch where the seam cuts its circle,
+	// 1 3/4 and 1 7/8 off its centre, sqrt(13.125² - 1.75²) = 13.008 and 12.990 above it, and where its
+	// side does, 11 1/8 and 11 1/2 up; to the nearest 1/16.
+	ends := map[string]string{"1 niche": "[[7 13/16, 11 1/8] [20 1/16, 11 1/8]]", "1 hatch": "[[29 13/16, 11 1/8] [43 11/16, 19 1/8]]", "2 hatch": "[[0, 19 1/2] [10 1/4, 11 1/2]]"}
+	for _, piece := range p.Pieces {
+		for _, a := range piece.Marks.Arcs {
+			var got []string
+			for _, e := range a.Ends {
+				got = append(got, fmt.Sprintf("[%v, %v]", e.At.X, e.At.Y))
+				if e.At.X.Add(e.Back.X) != piece.Width || e.At.Y != e.Back.Y {
+					t.Errorf("piece %s, %s: back %v of %v", piece.Label, a.Opening, e.Back, e.At)
+				}
+			}
+			if want := ends[piece.Label+" "+a.Opening]; fmt.Sprint(got) != want {
+				t.Errorf("piece %s, %s: ends %v, want %s", piece.Label, a.Opening, got, want)
+			}
+		}
+	}
 	if count["niche"] != 1 || count["hatch"] != 2 { // the seam stands over the hatch
 		t.Errorf("arcs: %v", count)
 	}

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -177,8 +178,8 @@ func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
 		}
 		for _, way := range c.Saw {
-			if len(way.Corners) == 2 {
-				ways = append(ways, endName(m, way, 0)+"–"+endName(m, way, 1))
+			if name := wayName(m, way); name != "" {
+				ways = append(ways, name)
 			}
 		}
 		saw := fmt.Sprintf("%s %d", either(p.Planed(piece, c), "plane", "saw"), n+1)
@@ -193,12 +194,27 @@ func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
 	return lines
 }
 
-// endName names an end of a line to saw by the letter of its corner, or as the arc that it lies on.
-func endName(m plan.Marks, way plan.SawCut, end int) string {
-	if len(way.Points) > 0 && plan.ArcAt(m.Arcs, way.Points[end*(len(way.Points)-1)]) != nil {
-		return "arc"
+// mostLetters is the most corners along a line to saw that are all named.
+const mostLetters = 6
+
+// wayName names a line to saw by the letters of the corners along it, with an arc between those of its
+// ends; nothing where it has none.
+func wayName(m plan.Marks, way plan.SawCut) string {
+	var names []string
+	corners := slices.Concat(m.Named()...)
+	for _, i := range way.Corners {
+		if i < 0 || i >= len(corners) {
+			return "" // no plan of this package
+		}
+		name := cmp.Or(corners[i].Name, "arc")
+		if last := len(names) - 1; last < 0 || names[last] != name {
+			names = append(names, name)
+		}
 	}
-	return plan.CornerName(way.Corners[end])
+	if len(names) > mostLetters {
+		names = []string{names[0], "…", names[len(names)-1]}
+	}
+	return strings.Join(names, "–")
 }
 
 // starters says where the middles of the starter holes lie, if that is at all alike.

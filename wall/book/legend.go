@@ -16,10 +16,10 @@ func (b *page) signs() []sign {
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
 	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
 	glue := fmt.Sprintf("adhesive in %s of %s, at most %s apart", f.Glue, b.unbroken(f.GlueSize), b.unbroken(f.GlueSpacing))
-	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others", b.unbroken(f.Edge), b.unbroken(f.Field))
+	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others, at least %s from edges", b.unbroken(f.Edge), b.unbroken(f.Field), b.unbroken(f.Inset))
 	if f.Level {
 		crossings := " where a board crosses a support, at most " + b.unbroken(f.Supports) + " apart"
-		glue, nails = "adhesive"+crossings, "nails"+crossings
+		glue, nails = "adhesive"+crossings, "nails"+crossings+", at least "+b.unbroken(f.Inset)+" from edges"
 	}
 	return []sign{
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},

@@ -132,23 +132,16 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 		return
 	}
 	t.hang("  ", "corners, measured from: "+measuredFrom(piece, t.length))
-	outlines, corner := m.Holes, len(m.Face)
-	if !piece.Rectangular() {
-		outlines, corner = append([]plan.HoleMarks{{Corners: m.Corners}}, m.Holes...), 0
-	}
 	var rows [][]string
-	for _, o := range outlines {
-		for i, f := range o.Face {
-			if plan.ArcAt(m.Arcs, f) != nil {
-				corner++ // drawn by the trammel
-				continue
+	for r, ring := range m.Named() {
+		opening := ""
+		if r > 0 {
+			opening = ", " + m.Holes[r-1].Opening
+		}
+		for _, c := range ring {
+			if c.Name != "" && (r > 0 || !piece.Rectangular()) {
+				rows = append(rows, []string{c.Name + opening, t.length(c.Face.X), t.length(c.Face.Y), t.length(c.Back.X)})
 			}
-			row := []string{plan.CornerName(corner) + either(o.Opening == "", "", ", "+o.Opening), t.length(f.X), t.length(f.Y), ""}
-			if i < len(o.Back) {
-				row[3] = t.length(o.Back[i].X)
-			}
-			rows = append(rows, row)
-			corner++
 		}
 	}
 	for _, d := range m.Drill {
@@ -322,8 +315,8 @@ func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
 		return ""
 	}
 	corners := ""
-	if t.full && len(cut.Corners) == 2 {
-		corners = fmt.Sprintf(" (%s to %s)", endName(piece.Marks, cut, 0), endName(piece.Marks, cut, 1))
+	if name := wayName(piece.Marks, cut); t.full && name != "" {
+		corners = " (" + name + ")"
 	}
 	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
 	switch straight := len(cut.Points) == 2; {

@@ -1,6 +1,8 @@
 package book
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -17,11 +19,11 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 	got := (&text{tape: p.TapeMeasure(), full: true}).sawing(p, p.Pieces[0], fromLeft)
 	want := []string{
 		"notch: drill 3/8 at 19 13/16 across, 35 15/16 up and at 6 13/16 across, 24 7/8 up and at 6 13/16 across, 23 7/8 up; " +
-			"saw down at 20 across, 49 3/4 to 35 3/4 (E to F); right at 23 11/16 up, 0 to 7 across (L to K); " +
-			"left at 35 3/4 up, 20 to 5 across (F to G); down at 5 across, 35 3/4 to 25 1/16 (G to H); " +
-			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H to J); last down at 7 across, 25 1/8 to 23 11/16 (J to K)",
-		"edge: plane from 19 15/16 across, 0 up, to 37 7/8 across, 1/16 up (B to C)",
-		"edge: saw from 37 7/8 across, 1/16 up, to 37 5/16 across, 49 3/4 up (C to D)",
+			"saw down at 20 across, 49 3/4 to 35 3/4 (E–F); right at 23 11/16 up, 0 to 7 across (L–K); " +
+			"left at 35 3/4 up, 20 to 5 across (F–G); down at 5 across, 35 3/4 to 25 1/16 (G–H); " +
+			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H–I–J); last down at 7 across, 25 1/8 to 23 11/16 (J–K)",
+		"edge: plane from 19 15/16 across, 0 up, to 37 7/8 across, 1/16 up (B–C)",
+		"edge: saw from 37 7/8 across, 1/16 up, to 37 5/16 across, 49 3/4 up (C–D)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -30,12 +32,13 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 
 func TestSawingOfOddThings(t *testing.T) {
 	point := func(x, y int64) plan.Point { return plan.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
-	curve := plan.SawCut{Corners: []int{0, 27}}
+	var curve plan.SawCut
 	for i := range int64(9) {
-		curve.Points = append(curve.Points, point(i, i*i))
+		curve.Points, curve.Corners = append(curve.Points, point(i, i*i)), append(curve.Corners, int(i))
 	}
 	got := (&text{full: true}).sawing(plan.Plan{}, plan.Piece{Marks: plan.Marks{
-		Drill: []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
+		Corners: cutout.Corners{Face: curve.Points, Back: curve.Points},
+		Drill:   []plan.Drill{{At: point(1, 2), Diameter: fraction.Of(3, 8)}},
 		Order: []plan.Cutting{
 			{Waste: plan.Waste{Opening: "box"}, Drill: []int{0, 1, -1}, Tight: []plan.Point{point(5, 6)}, Saw: []plan.SawCut{curve}},
 			{Waste: plan.Waste{Kind: cutout.NotchCut, Number: 2}, Saw: []plan.SawCut{{}, {Points: []plan.Point{point(3, 4), point(3, 1)}}}},
@@ -43,11 +46,46 @@ func TestSawingOfOddThings(t *testing.T) {
 	}}, fromLeft)
 	want := []string{
 		"box: drill 3/8 at 1 across, 2 up; no starter hole fits at 5 across, 6 up, use a smaller bit or cut in from both sides; " +
-			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A to B1)",
+			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A–…–I)",
 		"notch 2: saw ; last down at 3 across, 4 to 1",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// No two strokes of a piece are named alike: the corners between their ends, and an arc, tell those
+// with the same ends apart. A list of corners that the piece does not have names nothing.
+func TestStrokesAreToldApart(t *testing.T) {
+	named := 0
+	for name, p := range examplePlans(t) {
+		for _, piece := range p.Pieces {
+			seen := map[string]bool{}
+			for _, way := range piece.Marks.Strokes() {
+				says := wayName(piece.Marks, way)
+				if letters := strings.Split(says, "–"); len(way.Corners) > 0 {
+					named++
+					slices.Reverse(letters)
+					if len(letters) < 2 || letters[0] == "arc" || letters[len(letters)-1] == "arc" || seen[says] || seen[strings.Join(letters, "–")] {
+						t.Errorf("%s, piece %s: a stroke is named %q", name, piece.Label, says)
+					}
+				}
+				seen[says] = true
+			}
+		}
+	}
+	if named < 40 {
+		t.Errorf("only %d strokes have names", named)
+	}
+	var niche []string
+	for _, way := range examplePlans(t)["odd-arch"].Pieces[0].Marks.Strokes() {
+		niche = append(niche, wayName(examplePlans(t)["odd-arch"].Pieces[0].Marks, way))
+	}
+	if diff := cmp.Diff([]string{"J–K–arc–L–M", "M–J", "F–arc–E–D", "C–D", "I–A"}, niche); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+	if got := wayName(plan.Marks{}, plan.SawCut{Corners: []int{0, 27}}); got != "" {
+		t.Errorf("corners that are not there are named %q", got)
 	}
 }
 

@@ -20,14 +20,15 @@ const (
 	wideTall   = 400.0 // of one across the page, and
 	holedTall  = 460.0 // of one with many holes
 	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
-	mostFar    = 2     // letters and numbers away from what they name, or the piece is drawn wide
+	mostFar    = 1     // letters and numbers away from what they name, or the piece is drawn wide
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
 	dotSize    = 1.9
 	letterSize = 14.0
-	closer     = 3.0 // between corners that one label names, from left to right
+	mostBeside = .125 // of the width, that the middle of an arc may lie beside the piece to be drawn
+	closer     = 3.0  // between corners that one label names, from left to right
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -38,9 +39,11 @@ type pieceDrawing struct {
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	lift    float64 // room for measurements above the piece
-	far     int     // letters and numbers away from what they name
-	lost    bool    // one of them has no room
+	lane    float64    // ink x where the measurements up the piece begin
+	lift    float64    // room for measurements above the piece
+	finish  [][2]point // edges that a strip is left on at, to scribe
+	far     int        // letters and numbers away from what they name
+	lost    bool       // one of them has no room
 }
 
 // corner is one corner of the piece.
@@ -48,8 +51,9 @@ type corner struct {
 	at     plan.Point // on the face, for drawing
 	marked plan.Point // as measured on the drawn side
 	path   string     // of that in the plan
+	name   string     // none where it stands for a place within an arc
 	square bool       // a level or plumb edge ends here, unlike within a curve
-	arc    bool       // it stands for a place on a true arc, which is drawn and sawn in its stead
+	centre bool       // of an arc, which may lie off the piece
 }
 
 // along is where the corner was measured along an axis.
@@ -70,7 +74,7 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	}
 	name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 	d, most := drawSide(p, i, back, halfInk, name), halfInk
-	if !back && (d.far > mostFar || d.lost || !plain(d.piece) && d.area.h < .8*d.area.w) {
+	if d.far > mostFar || d.lost || !back && !plain(d.piece) && d.area.h < .8*d.area.w {
 		most = wideInk
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
@@ -112,6 +116,7 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 		d.claim(centered(x, y, 10, 12))
 	}
 	d.edges()
+	d.trammels()
 	rest := d.letters()
 	if !back {
 		d.strokes()
@@ -139,40 +144,55 @@ func PieceName(piece plan.Piece, side string) string {
 	return ref("piece-%s-%s", cmp.Or(strings.Map(plain, piece.Label), fmt.Sprint(piece.Number)), side)
 }
 
-// measured lists the corners.
+// measured lists the corners as the table of marks names them, and then the middles of the arcs.
 func (d *pieceDrawing) measured(path, side string) {
-	add := func(face, back []plan.Point, path string) {
-		if !d.back {
-			back = face
-		}
-		for i := range min(len(face), len(back)) {
-			before, after := face[(i+len(face)-1)%len(face)], face[(i+1)%len(face)]
-			square := before.X == face[i].X || before.Y == face[i].Y || after.X == face[i].X || after.Y == face[i].Y
-			d.corners = append(d.corners, corner{face[i], back[i], fmt.Sprintf("%s%s[%d]", path, side, i), square, plan.ArcAt(d.piece.Marks.Arcs, face[i]) != nil})
+	marked := func(face, back plan.Point) plan.Point { return map[bool]plan.Point{false: face, true: back}[d.back] }
+	ends, number := map[int]string{}, 0
+	for i, a := range d.piece.Marks.Arcs {
+		for k, e := range a.Ends {
+			ends[e.Corner] = ref("%sarcs[%d].ends[%d].%s", path, i, k, map[bool]string{false: "at", true: "back"}[d.back])
 		}
 	}
-	add(d.piece.Marks.Face, d.piece.Marks.Back, path)
-	for h, hole := range d.piece.Marks.Holes {
-		add(hole.Face, hole.Back, path+ref("holes[%d].", h))
+	for r, ring := range d.piece.Marks.Named() {
+		for i, c := range ring {
+			before, after := ring[(i+len(ring)-1)%len(ring)].Face, ring[(i+1)%len(ring)].Face
+			square := before.X == c.Face.X || before.Y == c.Face.Y || after.X == c.Face.X || after.Y == c.Face.Y
+			place := ref("%s%s[%d]", path, side, i)
+			if r > 0 {
+				place = ref("%sholes[%d].%s[%d]", path, r-1, side, i)
+			}
+			d.corners = append(d.corners, corner{at: c.Face, marked: marked(c.Face, c.Back), path: cmp.Or(ends[number], place), name: c.Name, square: square})
+			number++
+		}
+	}
+	for i, a := range d.piece.Marks.Arcs {
+		place := ref("%sarcs[%d].%s", path, i, map[bool]string{false: "centre", true: "back"}[d.back])
+		d.corners = append(d.corners, corner{at: a.Centre, marked: marked(a.Centre, a.Back), path: place, square: true, centre: true})
 	}
 }
 
 // lay chooses the scale.
 func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
-	room := d.Width - pieceLeft - pieceRight
+	room, start, end := d.Width-pieceLeft-pieceRight, 0.0, across
+	for _, c := range d.corners { // the middle of an arc may lie beside the piece
+		if at := c.marked.X.Float64(); -across*mostBeside <= at && at <= across*(1+mostBeside) {
+			start, end = min(start, at), max(end, at)
+		}
+	}
 	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
 	if d.Width == wideInk {
 		most = map[bool]float64{false: wideTall, true: holedTall}[len(d.piece.Holes) > manyHoles]
 	}
-	d.scale = whole(min(room/across, most/tall))
+	d.scale = whole(min(room/(end-start), most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
-	d.left, d.top, d.y1 = pieceLeft+(room-across*d.scale)/2, 40+d.lift, tall
+	d.left, d.top, d.y1 = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall
 	if d.back {
 		d.flip = across
 	}
 	d.area = d.sized(d.piece.Width, d.piece.Height)
 	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
+	d.lane = d.left + 1.5*start*d.scale
 }
 
 // even returns places from 0 to a length, evenly and at most so far apart, if that is a distance.
@@ -206,7 +226,6 @@ func (d *pieceDrawing) fixing() {
 			on.dot("glue", x, y, size/2)
 		}
 	}
-	var nails []point // over the adhesive
 	for k, x := range across {
 		for m := 1; !f.Level && k > 0 && m < len(up); m++ {
 			dot(point{(across[k-1] + x) / 2, (up[m-1] + up[m]) / 2})
@@ -219,7 +238,23 @@ func (d *pieceDrawing) fixing() {
 		if f.Level {
 			bead(point{0, y}, point{w, y})
 			dot(point{w / 2, y})
-			nails = append(nails, point{w / 2, y})
+		}
+	}
+	nail := func(x, y float64) { // over the adhesive
+		if x, y = d.view.ink(x, y); f.Nails != finish.UsualNails {
+			on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
+			d.claim(centered(x, y, 7, 7))
+		}
+	}
+	off := max(f.Inset.Float64(), 4/d.scale) // the whole sign on the piece
+	if f.Level {
+		parts := d.within(w/2, off)
+		for _, y := range even(h, supports) {
+			for _, part := range parts {
+				if on := max(part[0], min(y, part[1])); math.Abs(on-y) < 2*off {
+					nail(w/2, on)
+				}
+			}
 		}
 	}
 	for x := 0.0; !f.Level && supports > 0 && x <= w; x += supports {
@@ -227,16 +262,39 @@ func (d *pieceDrawing) fixing() {
 		if x == 0 || x+supports > w {
 			apart = f.Edge.Float64()
 		}
-		for _, y := range even(h, apart) {
-			nails = append(nails, point{x, y})
+		x := max(off, min(x, w-off))
+		for _, part := range d.within(x, off) {
+			if high := part[1] - part[0]; high < apart/2 {
+				nail(x, part[0]+high/2)
+				continue
+			}
+			for _, y := range even(part[1]-part[0], apart) {
+				nail(x, part[0]+y)
+			}
 		}
 	}
-	for _, p := range nails {
-		if x, y := spot(p); f.Nails != finish.UsualNails {
-			on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
-			d.claim(centered(x, y, 7, 7))
-		}
+}
+
+// within returns the parts of an upright line whose places lie on the piece, so far off its edges, to an
+// eighth of an inch.
+func (d *pieceDrawing) within(x, off float64) (parts [][2]float64) {
+	const step = .125
+	shape, open, h := floats(rings(d.piece)), false, d.piece.Height.Float64()
+	on := func(x, y float64) bool {
+		x, y = d.view.ink(x, y)
+		return d.inside(x, y, shape)
 	}
+	near := off * .999
+	for y := off; y <= h-near && h < mostStripes*step; y += step {
+		free := on(x, y) && on(x-near, y) && on(x+near, y) && on(x, y-near) && on(x, y+near)
+		if free && !open {
+			parts = append(parts, [2]float64{y, y})
+		} else if free {
+			parts[len(parts)-1][1] = y
+		}
+		open = free
+	}
+	return parts
 }
 
 // scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on; the
@@ -256,38 +314,49 @@ func (d *pieceDrawing) scribe() {
 			d.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			d.stroke("edge", strip)
 			d.stroke("finish", "M", d.x(p.X), d.y(p.Y), "L", d.x(q.X), d.y(q.Y))
+			d.finish = append(d.finish, [2]point{{d.x(p.X), d.y(p.Y)}, {d.x(q.X), d.y(q.Y)}})
 		}
 	}
 }
 
 // scribed says how much is left on.
 func (d *pieceDrawing) scribed() {
-	if s := d.piece.Scribe; s != nil {
+	if s := d.piece.Scribe; s != nil && len(d.finish) > 0 {
 		text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
-		x := d.x(map[bool]fraction.Length{true: zero, false: d.piece.Width}[s.Edge == wall.Left])
-		d.callout("halo", text, text.width(typeSize)+4, laneHigh, point{x, d.area.y}, point{x, d.area.y + d.area.h})
+		d.callout("halo", text, text.width(typeSize)+4, laneHigh, d.finish[0][0], d.finish[0][1])
 	}
 }
 
 // stops are the running measurements along one axis, each once, to every corner or the square ones.
 func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
+	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.arc || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.name == "" && !c.centre || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
-		ink := d.y(at)
+		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
 		if axis == 0 {
 			ink = d.left + at.Float64()*d.scale // marked on this side: from its left
 		}
-		all = append(all, stop{text: line{d.length(at, ref("%s[%d]", c.path, axis))}, at: at, ink: ink})
-	}
-	for i, a := range d.piece.Marks.Arcs { // where an arched head springs
-		if axis == 1 && a.Springs.Sign() > 0 && a.Springs.Less(d.piece.Height) && !slices.ContainsFunc(all, func(s stop) bool { return s.at == a.Springs }) {
-			all = append(all, stop{text: line{d.length(a.Springs, ref("%sarcs[%d].springs", d.marks, i))}, at: a.Springs, ink: d.y(a.Springs)})
+		text := line{d.length(at, path)}
+		if beyond := most.Less(at); beyond || at.Sign() < 0 {
+			if !d.shown(c) {
+				continue
+			}
+			text = line{d.sum(minus(at, path)), " beyond"}
+			if beyond {
+				text[0] = d.sum(plus(at, path), minus(most, strings.TrimSuffix(d.marks, "marks.")+[]string{"width", "height"}[axis]))
+			}
 		}
+		all = append(all, stop{text: text, at: at, ink: ink})
 	}
 	return all
+}
+
+// shown reports whether the middle of an arc is on the drawing.
+func (d *pieceDrawing) shown(c corner) bool {
+	return centered(d.x(c.at.X), d.y(c.at.Y), 6, 6).inside(d.frame)
 }
 
 // measures writes the running measurements, each with a dashed line to its farthest corner. Where
@@ -310,9 +379,9 @@ func (d *pieceDrawing) measures() {
 			}
 		})
 	}
-	d.beside(fitting(1, d.area.h+d.lift+8), d.area.y-d.lift-8, bottom, d.area.x, 5, 19, func(s stop) {
+	d.beside(fitting(1, d.area.h+d.lift+8), d.area.y-d.lift-8, bottom, d.lane, 5, 19, func(s stop) {
 		if !s.at.IsZero() {
-			d.stroke("ext", "M", d.area.x, s.ink, "H", d.reach(1, s.at))
+			d.stroke("ext", "M", d.lane, s.ink, "H", d.reach(1, s.at))
 		}
 	})
 }
@@ -346,6 +415,50 @@ func (d *pieceDrawing) edges() {
 	}
 }
 
+// trammels draws the middle of each arc, and its radius to what of it is an edge of the piece.
+func (d *pieceDrawing) trammels() {
+	for i, a := range d.piece.Marks.Arcs {
+		var on []corner
+		for _, c := range d.corners {
+			if at := plan.ArcAt(d.piece.Marks.Arcs[i:i+1], c.at); at != nil && !c.centre {
+				on = append(on, c)
+			}
+		}
+		if len(on) == 0 {
+			continue
+		}
+		x, y := d.x(a.Centre.X), d.y(a.Centre.Y)
+		third := on[len(on)/3]
+		way := complex(d.x(third.at.X)-x, d.y(third.at.Y)-y)
+		way /= complex(max(1e-9, cmplx.Abs(way)), 0)
+		long := a.Radius.Float64() * d.scale
+		to, from := complex(x, y)+way*complex(long, 0), complex(x, y)
+		if d.shown(corner{at: a.Centre}) {
+			d.stroke("lead", "M", x-6, y, "h12M", x, y-6, "v12")
+			d.dot("edge", x, y, 3)
+			d.claim(centered(x, y, 12, 12))
+		} else {
+			from = to - way*complex(min(long, d.area.h/3), 0)
+		}
+		d.stroke("lead", "M", real(from), imag(from), "L", real(to), imag(to))
+		head := to - way*8
+		d.stroke("startmark", "M", real(to), imag(to), "L", real(head+way*3i), imag(head+way*3i), "L", real(head-way*3i), imag(head-way*3i), "Z")
+		d.claimLine(real(from), imag(from), real(to), imag(to))
+		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}
+		w, taken := text.width(typeSize)+4, d.taken
+		d.claimLine(x, y, x, d.area.y+d.area.h) // if there is room off its measurement
+		if seat, ok := d.place(slices.Concat(grid([]float64{.5, .35, .65}, []float64{0}, func(share, _ float64) []box {
+			at := from + (to-from)*complex(share, 0)
+			return besides(centered(real(at), imag(at), 4, 4), w, laneHigh)[:4]
+		})...)...); ok {
+			text.seated(&d.node, "halo", seat)
+		} else {
+			d.taken = taken
+			d.callout("halo", text, w, laneHigh, point{real(from), imag(from)}, point{real(to), imag(to)})
+		}
+	}
+}
+
 // letters names every corner as the table of marks does, much nearer to it than to any other, and
 // returns how to name those that have no room for that: farther off, with a lead.
 func (d *pieceDrawing) letters() (rest []func()) {
@@ -363,14 +476,14 @@ func (d *pieceDrawing) letters() (rest []func()) {
 	}
 	done := map[int]bool{}
 	for i, c := range named {
-		if c.arc || done[i] {
+		if c.name == "" || done[i] {
 			continue
 		}
 		x, y := at(c)[0], at(c)[1]
 		var here, others []int // in the list of corners
 		for k, other := range d.corners {
 			switch {
-			case other.arc:
+			case other.name == "":
 			case k >= i && k < len(named) && !done[k] && far(other, x, y) < closer:
 				here, done[k] = append(here, k), true
 				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
@@ -381,7 +494,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 		slices.SortStableFunc(here, func(j, k int) int { return cmp.Compare(at(d.corners[j])[0], at(d.corners[k])[0]) })
 		name := line{}
 		for n, k := range here {
-			name = append(name, map[bool]string{true: ", "}[n > 0], counted(plan.CornerName(k)))
+			name = append(name, map[bool]string{true: ", "}[n > 0], counted(d.corners[k].name))
 		}
 		w := name.width(typeSize)*1.2 + 3
 		near := grid([]float64{9, 12, 16}, []float64{-2, -1.5, -1, -.5, 0, .5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5}, func(away, turn float64) box {
@@ -430,11 +543,6 @@ func (d *pieceDrawing) strokes() {
 			d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seat)
 		}
 	}
-	for i, a := range d.piece.Marks.Arcs {
-		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}
-		crown := point{d.x(a.Centre.X), d.y(a.Centre.Y.Add(a.Radius))}
-		d.callout("halo", text, text.width(typeSize)+4, laneHigh, crown, crown)
-	}
 }
 
 // describe is the text alternative.
@@ -444,7 +552,9 @@ func (d *pieceDrawing) describe() {
 	if s := d.piece.Scribe; s != nil {
 		d.desc("%s is left on at its %s edge to scribe.", say(s.Width), s.Edge)
 	}
-	for i, c := range d.corners {
-		d.desc("Corner %s: %s from the left edge, %s from the lower edge.", plan.CornerName(i), say(c.marked.X), say(c.marked.Y))
+	for _, c := range d.corners {
+		if c.name != "" {
+			d.desc("Corner %s: %s from the left edge, %s from the lower edge.", c.name, say(c.marked.X), say(c.marked.Y))
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -35,13 +36,13 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 						}
 					}
 				}
-				for k, c := range d.corners {
-					letter := at[plan.CornerName(k)]
-					if c.arc {
+				for _, c := range d.corners {
+					letter := at[c.name]
+					if c.name == "" {
 						continue
 					}
 					if letter == nil {
-						t.Errorf("piece %s, back %v: no letter %s", piece.Label, back, plan.CornerName(k))
+						t.Errorf("piece %s, back %v: no letter %s", piece.Label, back, c.name)
 						continue
 					}
 					looked++
@@ -49,19 +50,19 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 					x, y := spot.x, spot.y-typeSize*.36
 					away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
 					lead := false // to one of the corners of the label
-					for m, other := range d.corners {
-						lead = lead || at[plan.CornerName(m)] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
+					for _, other := range d.corners {
+						lead = lead || other.name != "" && at[other.name] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
 					}
 					if far := away(c); len(letter.kids) == 1 && far > 18.5 && !lead {
-						t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, plan.CornerName(k), far)
+						t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, c.name, far)
 					}
-					for m, other := range d.corners {
-						shared := at[plan.CornerName(m)] == letter
+					for _, other := range d.corners {
+						shared := other.name != "" && at[other.name] == letter
 						if shared && math.Hypot(d.x(c.at.X)-d.x(other.at.X), d.y(c.at.Y)-d.y(other.at.Y)) > 2*closer {
-							t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, plan.CornerName(k), plan.CornerName(m))
+							t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, c.name, other.name)
 						}
-						if !other.arc && !lead && !shared && away(other) < 1.25*away(c) {
-							t.Errorf("piece %s, back %v: letter %s is nearer to %s", piece.Label, back, plan.CornerName(k), plan.CornerName(m))
+						if other.name != "" && !lead && !shared && away(other) < 1.25*away(c) {
+							t.Errorf("piece %s, back %v: letter %s is nearer to %s", piece.Label, back, c.name, other.name)
 						}
 					}
 				}
@@ -106,5 +107,119 @@ func TestArcsAreTrue(t *testing.T) {
 		if math.Abs(off)*25.4 > .1 {
 			t.Errorf("%s lies %.3f mm off the circle", part, off*25.4)
 		}
+	}
+}
+
+// TestSignsOfNails: every nail of a back stands wholly on its piece, at least as far from the edges as the
+// plan says, and a piece that is nailed has some.
+func TestSignsOfNails(t *testing.T) {
+	looked := 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		for i, piece := range p.Pieces {
+			pic, err := Piece(p, i, true)
+			if err != nil {
+				t.Fatal(err)
+			}
+			d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: true}
+			d.measured("", "back")
+			d.lay()
+			far := max(3.5, p.Fixing.Inset.Float64()*d.scale*.99)
+			for _, n := range pic.named("path", "nail") {
+				var x, y float64
+				if _, err := fmt.Sscanf(n.value("d"), "M%f %f", &x, &y); err != nil {
+					t.Fatal(n.value("d"), err)
+				}
+				looked++
+				for _, way := range []point{{0, 0}, {-far, 0}, {far, 0}, {0, -far}, {0, far}} {
+					if !d.inside(x+2.5+way[0], y+2.5+way[1], floats(rings(piece))) {
+						t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x+2.5, y+2.5, far)
+						break
+					}
+				}
+			}
+		}
+	})
+	if looked < 100 {
+		t.Errorf("only %d nails were looked at", looked)
+	}
+}
+
+// TestScribeLeads: the text of what is left on to scribe is led to the edge that it is left at.
+func TestScribeLeads(t *testing.T) {
+	looked := 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		for i, piece := range p.Pieces {
+			for _, back := range []bool{false, true} {
+				pic, err := Piece(p, i, back)
+				if err != nil {
+					t.Fatal(err)
+				}
+				on := false
+				for _, edge := range pic.named("path", "finish") {
+					var x0, y0, x1, y1 float64
+					if _, err := fmt.Sscanf(strings.Replace(edge.value("d"), "L", " ", 1), "M%f %f %f %f", &x0, &y0, &x1, &y1); err != nil {
+						t.Fatal(edge.value("d"), err)
+					}
+					for _, lead := range pic.named("path", "lead") {
+						var x, y, toX, toY float64
+						_, err := fmt.Sscanf(strings.Replace(lead.value("d"), "L", " ", 1), "M%f %f %f %f", &x, &y, &toX, &toY)
+						on = on || err == nil && toY > min(y0, y1) && toY < max(y0, y1) && math.Abs(x0+(toY-y0)/(y1-y0)*(x1-x0)-toX) < .1
+					}
+				}
+				if looked++; piece.Scribe != nil && !on {
+					t.Errorf("piece %s, back %v: no lead to its edge to scribe", piece.Label, back)
+				}
+			}
+		}
+	})
+	if looked < 20 {
+		t.Errorf("only %d leaves were looked at", looked)
+	}
+}
+
+// TestArchesAreMeasured: what a trammel needs stands in the chains of a piece with an arch, from the left
+// and up: both ends of the arc and its middle, which is marked, and an arrow as long as the radius points
+// to it. The letters of the corners run on without a gap. By hand from the job: the seam at 43 3/4 and
+// 43 7/8 cuts the circle of radius 13 1/8 round 42, 6 at 6 + sqrt(13.125² - 1.75²) = 19.13 and, 1 7/8 off,
+// at 18.99; piece 1 begins at 1/16, -1/8, piece 2 at 43 7/8, -1/2.
+func TestArchesAreMeasured(t *testing.T) {
+	looked := 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		want := [][]string{
+			{"7 13/16", "20 1/16", "13 15/16", "41 15/16", "11 1/8", "6 1/8", "19 1/8", "radius 13 1/8", "radius 6 1/8"},
+			{"1 7/8 beyond", "6 1/2", "11 1/2", "19 1/2", "radius 13 1/8"},
+		}
+		for i, piece := range p.Pieces {
+			pic, err := Piece(p, i, false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			letters := 0
+			for _, n := range pic.named("text", "bold halo") {
+				letters += strings.Count(n.words(), ", ") + 1
+			}
+			if slices.ContainsFunc(pic.named("text", "bold halo"), func(n *node) bool { return strings.Contains(", "+n.words()+",", ", "+plan.CornerName(letters)+",") }) {
+				t.Errorf("piece %s: %d letters, and one of them %s", piece.Label, letters, plan.CornerName(letters))
+			}
+			if len(piece.Marks.Arcs) == 0 || !strings.HasSuffix(t.Name(), "odd-arch.json") {
+				continue
+			}
+			looked++
+			var texts []string
+			for _, n := range append(pic.named("text", ""), pic.named("text", "halo")...) {
+				texts = append(texts, n.words())
+			}
+			for _, text := range want[i] {
+				if !slices.Contains(texts, text) {
+					t.Errorf("piece %s: %q is in none of %q", piece.Label, text, texts)
+				}
+			}
+			if middles := len(pic.named("circle", "edge")); middles != len(piece.Marks.Arcs) {
+				t.Errorf("piece %s: %d middles of %d arcs", piece.Label, middles, len(piece.Marks.Arcs))
+			}
+		}
+	})
+	if looked != 2 {
+		t.Errorf("%d pieces of the arched job were looked at", looked)
 	}
 }

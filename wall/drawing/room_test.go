@@ -71,8 +71,8 @@ func TestSquareCorners(t *testing.T) {
 			t.Fatalf("%d corners, want %d", len(d.corners), len(want))
 		}
 		for i, c := range d.corners {
-			if c.square != want[i] || c.arc {
-				t.Errorf("corner %d at %v is square: %v, on an arc: %v", i, c.at, c.square, c.arc)
+			if c.square != want[i] || c.name != plan.CornerName(i) {
+				t.Errorf("corner %d at %v is square: %v, name %s", i, c.at, c.square, c.name)
 			}
 		}
 		marked := map[bool]plan.Point{false: at(20, 10), true: at(1, 1)}[back]

@@ -331,10 +331,7 @@ func (a Arc) Top() (top Point, err error) {
 func (m Marks) DrillInset() (inset fraction.Length, all bool) {
 	var err error
 	defer fraction.Catch(&err)
-	corners := m.Face
-	for _, h := range m.Holes {
-		corners = append(corners[:len(corners):len(corners)], h.Face...)
-	}
+	corners := slices.Concat(m.rings()...)
 	for i, d := range m.Drill {
 		inset = d.Diameter.Div(2)
 		at := slices.ContainsFunc(corners, func(c Point) bool { return c.X.Sub(d.At.X).Abs() == inset && c.Y.Sub(d.At.Y).Abs() == inset })

@@ -17,6 +17,7 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 	for i, hole := range marks.Holes {
 		piece.Marks.Holes = append(piece.Marks.Holes, HoleMarks{p.Holes[i], hole})
 	}
+	m.ends(piece)
 	cuttings := fraction.Must(p.Shape.Cuttings(m.job.Bit, m.job.Mark))
 	notches := 0
 	for _, c := range cuttings {
@@ -88,6 +89,73 @@ func ArcAt(arcs []Arc, p Point) *Arc {
 		}
 	}
 	return nil
+}
+
+// ends finds where the arcs of a piece end: at each corner on an arc beside one that is not on it.
+func (m *maker) ends(piece *Piece) {
+	number := 0
+	for _, ring := range piece.Marks.rings() {
+		on := func(i int) *Arc { return ArcAt(piece.Marks.Arcs, ring[(i+len(ring))%len(ring)]) }
+		for i, at := range ring {
+			if a := on(i); a != nil && (on(i-1) != a || on(i+1) != a) {
+				if on(i-1) == a || on(i+1) == a {
+					at = piece.onArc(a, at, m.job.Mark)
+				}
+				a.Ends = append(a.Ends, ArcEnd{Corner: number, At: at, Back: Point{X: piece.Width.Sub(at.X), Y: at.Y}})
+			}
+			number++
+		}
+	}
+}
+
+// rings returns the corners of the outline and of each hole on the face.
+func (m Marks) rings() [][]Point {
+	all := [][]Point{m.Face}
+	for _, hole := range m.Holes {
+		all = append(all, hole.Face)
+	}
+	return all
+}
+
+// NamedCorner is a corner of a piece, with a name if it is to be marked: it has none where it only
+// stands for a place within an arc, and lies on the arc where that ends.
+type NamedCorner struct {
+	Name       string
+	Face, Back Point
+}
+
+// Named returns the corners of the outline and then of each hole, with names that run on without a
+// gap. A corner without a place on the back is left out.
+func (m Marks) Named() (all [][]NamedCorner) {
+	ends := map[int]ArcEnd{}
+	for _, a := range m.Arcs {
+		for _, e := range a.Ends {
+			ends[e.Corner] = e
+		}
+	}
+	number, named := 0, 0
+	for r, face := range m.rings() {
+		back := m.Back
+		if r > 0 {
+			back = m.Holes[r-1].Back
+		}
+		ring := make([]NamedCorner, min(len(face), len(back)))
+		for i := range ring {
+			c := NamedCorner{Face: face[i], Back: back[i]}
+			e, ends := ends[number+i]
+			if ends {
+				c.Face, c.Back = e.At, e.Back
+			}
+			if ends || ArcAt(m.Arcs, face[i]) == nil {
+				c.Name = CornerName(named)
+				named++
+			}
+			ring[i] = c
+		}
+		number += len(face)
+		all = append(all, ring)
+	}
+	return all
 }
 
 // Stretch is a part of a line to saw, from where the one before ends.
@@ -177,8 +245,8 @@ func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
 	return number
 }
 
-// CornerName is the name of a corner in the table of a piece's marks, counted from 0 through the
-// outline and then through each hole: A … Z, A1 … Z1, A2 …
+// CornerName is the name of a corner by its place, from 0, among those that are named: A … Z,
+// A1 … Z1, A2 …
 func CornerName(i int) string {
 	name := string(rune('A' + i%26))
 	if i >= 26 {
@@ -187,21 +255,25 @@ func CornerName(i int) string {
 	return name
 }
 
-// cornersOf returns the numbers of the corners at both ends of a way, or nil where one is no corner.
-func cornersOf(piece *Piece, hole int, way cutout.Way) []int {
-	corners, first := piece.Marks.Face, 0
-	if hole >= 0 {
-		first = len(corners)
-		for _, h := range piece.Marks.Holes[:hole] {
-			first += len(h.Face)
-		}
-		corners = piece.Marks.Holes[hole].Face
+// cornersOf returns the numbers of the corners along a way, or nil where a point of it is no corner or
+// both ends are the same.
+func cornersOf(piece *Piece, hole int, way cutout.Way) (numbers []int) {
+	first := 0
+	rings := piece.Marks.rings()
+	for _, ring := range rings[:hole+1] {
+		first += len(ring)
 	}
-	from, to := slices.Index(corners, way[0]), slices.Index(corners, way[len(way)-1])
-	if from < 0 || to < 0 || from == to {
+	for _, at := range way {
+		i := slices.Index(rings[hole+1], at)
+		if i < 0 {
+			return nil
+		}
+		numbers = append(numbers, first+i)
+	}
+	if numbers[0] == numbers[len(numbers)-1] {
 		return nil
 	}
-	return []int{first + from, first + to}
+	return numbers
 }
 
 // edges says whether the factory or the saw made the edges from which a piece is measured; of the edge

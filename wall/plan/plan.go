@@ -310,8 +310,9 @@ type Cutting struct {
 	Saw   []SawCut `json:"saw"`             // the waste hangs by the last one
 }
 
-// SawCut is a line to saw in one go, from where the saw comes in. Corners are the corners of the
-// piece at its two ends, numbered as [CornerName] does; none where an end is no corner.
+// SawCut is a line to saw in one go, from where the saw comes in. Corners are the corners of the piece
+// along it, counted from 0 through the outline and then through each hole; none where a point of it is
+// no corner. [Marks.Named] has their names.
 type SawCut struct {
 	Points  []Point `json:"points"`
 	Corners []int   `json:"corners,omitempty"`
@@ -331,6 +332,15 @@ type Arc struct {
 	Back    Point           `json:"back"`    // on the back
 	Radius  fraction.Length `json:"radius"`  // of the line to saw: the opening's and its gap
 	Springs fraction.Length `json:"springs"` // the height at which it starts on both sides
+	Ends    []ArcEnd        `json:"ends"`    // of what of it is an edge of the piece
+}
+
+// ArcEnd is where an arc ends: at a straight edge of the piece, to the nearest mark of the tape. Corner is
+// the number of the corner that stands for it, as in [SawCut].
+type ArcEnd struct {
+	Corner int   `json:"corner"`
+	At     Point `json:"at"`   // on the face
+	Back   Point `json:"back"` // on the back
 }
 
 // Drill is a starter hole for the jigsaw, wholly in the waste.
