@@ -116,6 +116,22 @@ func TestWhatCannotBeKept(t *testing.T) {
 	}
 }
 
+// A panel on the wall, its edges included, has no seam that is to come; one on another run is no matter.
+func TestSeamsToKeepBesidePanelsOnTheWall(t *testing.T) {
+	for _, at := range []string{"9", "12", "18", "24", "27"} {
+		room := keptRoom(Keep{Seams: lengthsOf(at)})
+		room.Runs = append(room.Runs, keptRoom(Keep{}).Runs[0])
+		room.Runs[0].Right, room.Runs[1].Left, room.Runs[1].Name = End{Kind: OutsideCorner}, End{Kind: OutsideCorner}, "next"
+		for run := range 2 {
+			room.Installed = []Installed{{Run: run, Left: inches("12"), Right: inches("24")}}
+			x, in := room.Runs[0].Keep.Seams[0], room.Installed[0]
+			if err, want := room.Validate(), run == 0 && x.Compare(in.Left) >= 0 && x.Compare(in.Right) <= 0; (err != nil) != want {
+				t.Errorf("a seam at %s, the panel on run %d: %v", at, run, err)
+			}
+		}
+	}
+}
+
 // What is sound by itself and cannot be kept by any layout names the run and its keep.
 func TestNoLayoutKeepsIt(t *testing.T) {
 	for name, keep := range map[string]Keep{

@@ -199,9 +199,7 @@ func (x *Seams) bayOf(n, k int, known map[fraction.Length]int32) offcutBay {
 					numbers[[2]int{first, last}] = number
 				}
 			}
-			if len(b.pieces[number]) > 0 {
-				b.panels = append(b.panels, offcutPanel{int32(i), int32(j), number, j < s.whole})
-			}
+			b.panels = append(b.panels, offcutPanel{int32(i), int32(j), number, j < s.whole})
 		}
 	}
 	return b

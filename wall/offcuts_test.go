@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -114,4 +115,35 @@ func TestFromOffcutsStopsWithTheContext(t *testing.T) {
 	if panels := len(l.Pieces); asked < 3+panels {
 		t.Errorf("asked %d times for 3 bays and %d panels", asked, panels)
 	}
+}
+
+// Labels at a node are those that no other beats in all, and of too many the dearest goes.
+func TestLabelsAtANode(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var taking taking
+		var stop stop
+		stop.clear()
+		var want []label
+		for _, penalty := range rapid.SliceOfNDistinct(rapid.Int64Range(0, 99), 1, 60, rapid.ID).Draw(t, "penalties") {
+			used := rapid.Int64Range(0, 40).Draw(t, "used")
+			l := label{penalty: penalty, used: used, high: used + rapid.Int64Range(-9, 9).Draw(t, "higher")}
+			taking.add(&stop, l, step{node: int32(penalty)})
+			if slices.ContainsFunc(want, func(q label) bool { return q.asGood(&l) }) {
+				continue
+			}
+			want = append(slices.DeleteFunc(want, func(q label) bool { return l.asGood(&q) }), l)
+			slices.SortFunc(want, func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
+			want = want[:min(len(want), mostLabels)]
+		}
+		got := slices.SortedFunc(slices.Values(stop.labels), func(a, b label) int { return cmp.Compare(a.penalty, b.penalty) })
+		for i := range got {
+			if n := got[i].step; taking.steps[n].node != int32(got[i].penalty) {
+				t.Fatalf("label %+v came by step %+v", got[i], taking.steps[n])
+			}
+			got[i].step = 0
+		}
+		if !slices.Equal(got, want) {
+			t.Fatalf("labels %+v, want %+v", got, want)
+		}
+	})
 }

@@ -429,3 +429,28 @@ func TestReplanKeepsTheRest(t *testing.T) {
 		}
 	})
 }
+
+// A closed room may be listed from any of its runs on: its best layout stays as good.
+func TestClosedRoomsBeginAnywhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := drawRoom(t)
+		n := len(room.Runs)
+		if room.Closed = n > 1; !room.Closed {
+			t.Skip("one run")
+		}
+		for r := range n {
+			kind := rapid.SampledFrom([]EndKind{InsideCorner, InsideCorner, InsideCorner, OutsideCorner}).Draw(t, "corner")
+			room.Runs[r].Right.Kind, room.Runs[(r+1)%n].Left.Kind = kind, kind
+			if rapid.Bool().Draw(t, "no opening") {
+				room.Runs[r].Openings = nil
+			}
+		}
+		a := firstLayouts(t, Layouts(context.Background(), room), 1)[0]
+		room.Runs = append(slices.Clone(room.Runs[1:]), room.Runs[0])
+		b := firstLayouts(t, Layouts(context.Background(), room), 1)[0]
+		if a.Broken != b.Broken || a.Total != b.Total || len(a.Pieces) != len(b.Pieces) {
+			t.Fatalf("blemish %v, %d rules broken, %d pieces; from the second run on %v, %d, %d",
+				a.Total, a.Broken, len(a.Pieces), b.Total, b.Broken, len(b.Pieces))
+		}
+	})
+}
