@@ -124,7 +124,7 @@ func TestLabelsAtANode(t *testing.T) {
 		var stop stop
 		stop.clear()
 		var want []label
-		for _, penalty := range rapid.SliceOfNDistinct(rapid.Int64Range(0, 99), 1, 60, rapid.ID).Draw(t, "penalties") {
+		for _, penalty := range rapid.SliceOfNDistinct(rapid.Int64Range(0, 99), 30, 60, rapid.ID).Draw(t, "penalties") {
 			used := rapid.Int64Range(0, 9).Draw(t, "used") - penalty // most are better in something
 			l := label{penalty: penalty, used: used, high: used + rapid.Int64Range(-9, 9).Draw(t, "higher")}
 			taking.add(&stop, l, step{node: int32(penalty)})
