@@ -108,6 +108,27 @@ func TestValidateReportsOverflow(t *testing.T) {
 	}
 }
 
+// A phase whose sum with the widths no number holds is an error, not a distance of 0.
+func TestPhasesTooFine(t *testing.T) {
+	p := groove.Profile{Features: []groove.Feature{{Width: fraction.Of(1, 3)}, {Kind: groove.Bead, Width: inch("1")}}}
+	fine := fraction.Of(1, math.MaxInt64)
+	for name, call := range map[string]func(phase fraction.Length) error{
+		"Phase":              func(x fraction.Length) error { _, err := p.Phase(x, fraction.Of(1, 3)); return err },
+		"DistanceToBoundary": func(x fraction.Length) error { _, err := p.DistanceToBoundary(x); return err },
+		"DistanceToSeamLine": func(x fraction.Length) error { _, err := p.DistanceToSeamLine(x); return err },
+		"Shown":              func(x fraction.Length) error { _, _, err := p.Shown(x, groove.KeepRight); return err },
+		"CutDistance":        func(x fraction.Length) error { _, err := p.CutDistance(x, groove.KeepRight); return err },
+		"Crossed":            func(x fraction.Length) error { _, err := p.Crossed(x, inch("1"), groove.KeepRight); return err },
+		"SlantDistance":      func(x fraction.Length) error { _, err := p.SlantDistance(x, inch("1"), groove.KeepRight); return err },
+		"Turned":             func(x fraction.Length) error { _, err := p.Turned(x); return err },
+	} {
+		var overflow *fraction.OverflowError
+		if err := call(fine); !errors.As(err, &overflow) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
 func TestLines(t *testing.T) {
 	for _, test := range []struct{ repeat, pitch, boundaries, seams string }{
 		{"flat 1 1/4, bead 1/4", "1 1/2", "0 1 1/4", "0 1 1/4"},
