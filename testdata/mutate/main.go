@@ -10,6 +10,7 @@ package main
 
 import (
 	"cmp"
+	"context"
 	"encoding/json"
 	"flag"
 	"fmt"
@@ -215,14 +216,16 @@ func compile(pkg, temp string, more ...string) error {
 
 // run runs the tests that compile made in the folder of their package, and returns what failed, or "".
 func (g group) run(folder, temp string) string {
-	c := exec.Command(filepath.Join(temp, "run.test"), "-test.short", "-test.failfast", "-test.timeout="+g.limit.String(),
+	ctx, cancel := context.WithTimeout(context.Background(), g.limit+30*time.Second) // a tight loop may outlast the test's own limit
+	defer cancel()
+	c := exec.CommandContext(ctx, filepath.Join(temp, "run.test"), "-test.short", "-test.failfast", "-test.timeout="+g.limit.String(),
 		"-test.run=^("+strings.Join(g.names, "|")+")$")
 	c.Dir = folder
 	out, err := c.CombinedOutput()
 	switch {
 	case err == nil:
 		return ""
-	case strings.Contains(string(out), "panic: test timed out after"):
+	case ctx.Err() != nil || strings.Contains(string(out), "panic: test timed out after"):
 		return late
 	}
 	return cmp.Or(string(failed.Find(out)), err.Error())
