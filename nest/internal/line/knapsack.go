@@ -24,12 +24,12 @@ type knapsack struct {
 
 // newKnapsack prepares the job, or returns nil if it has too many places.
 func newKnapsack(j *job) *knapsack {
-	places := j.places(maxPlaces)
 	copies := 0
 	for kind, count := range j.counts {
 		copies += j.most(kind, count)
 	}
-	if places == nil || copies*len(places) > maxCells {
+	places := j.places(min(maxPlaces, maxCells/max(1, copies)))
+	if places == nil {
 		return nil
 	}
 	k := &knapsack{
@@ -65,9 +65,13 @@ func (j *job) places(limit int) []int64 {
 	places := []int64{0}
 	for kind, size := range j.sizes {
 		for range j.most(kind, j.counts[kind]) {
+			before := len(places)
 			places = mergeShifted(places, size, j.capacity)
 			if len(places) > limit {
 				return nil
+			}
+			if len(places) == before {
+				break // more of this size lead to no new place
 			}
 		}
 	}
