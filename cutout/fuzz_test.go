@@ -9,6 +9,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 // source reads values from the bytes of a fuzz input; where these end, zeros.
@@ -48,7 +49,8 @@ func (s *source) ring() (ring []cutout.Point) {
 
 // FuzzWild calls everything with any values: nothing may panic, and a shape that is found has its
 // form.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{4, 0, 0, 64, 0, 64, 64, 0, 64, 4, 16, 16, 32, 16, 32, 32, 16, 32, 20, 24})     // a hole
 	f.Add([]byte{4, 0, 0, 64, 0, 64, 64, 0, 64, 3, 16, 16, 96, 16, 96, 32, 20, 96})             // a notch
 	f.Add([]byte{4, 0, 0, 64, 64, 64, 0, 0, 64, 3, 0, 0, 1, 1, 2, 0, 0, 32})                    // a bow tie
@@ -119,7 +121,8 @@ func FuzzWild(f *testing.F) {
 }
 
 // FuzzAreas holds what is cut against the law that areas add up.
-func FuzzAreas(f *testing.F) {
+func FuzzAreas(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{4, 0, 0, 64, 0, 64, 64, 0, 64, 4, 16, 16, 32, 16, 32, 32, 16, 32})
 	f.Add([]byte{5, 0, 0, 64, 3, 64, 64, 9, 80, 0, 64, 4, 16, 16, 96, 32, 96, 16, 16, 32})
 	f.Fuzz(func(t *testing.T, data []byte) {
@@ -145,7 +148,8 @@ func FuzzAreas(f *testing.F) {
 
 // FuzzLocate gives any distances to Locate; what it finds must be within its own bound of the taped
 // distances.
-func FuzzLocate(f *testing.F) {
+func FuzzLocate(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add(int16(0), int16(0), int16(120), int16(0), int16(72), int16(96), true)
 	f.Add(int16(0), int16(0), int16(10), int16(0), int16(4), int16(5), false) // too short
 	f.Add(int16(3), int16(3), int16(3), int16(3), int16(4), int16(5), false)  // one point

@@ -14,6 +14,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
 )
@@ -241,7 +242,8 @@ func TestDefaultsAreValidAndShareNothing(t *testing.T) {
 
 // FuzzMaterials gives any text as the materials of a kitchen: it is refused, or it makes a list,
 // and never a panic.
-func FuzzMaterials(f *testing.F) {
+func FuzzMaterials(once *testing.F) {
+	f := fractiontest.F{F: once}
 	for _, seed := range []string{
 		`{}`,
 		`{"tax":0.08,"paint":{"top":{"solids":"0.4","dry_film":"0.05 mm","containers":[{"name":"tin","size":"2.5 L","price":"30"}]}}}`, // a list

@@ -14,7 +14,8 @@ import (
 
 // FuzzWild calls all that the package exports with wild values: nothing panics, and a list that
 // comes of them reads back equal.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, "", byte(0))
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, "cut: pieces 7; closing 3, 6", byte(1))
 	f.Add([]byte{3, 200, 40, 8, 9, 10, 0, 1, 2, 3, 17, 18}, "0.71 qt", byte(2))

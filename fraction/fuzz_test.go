@@ -8,12 +8,15 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fractiontest"
+
 	"pgregory.net/rapid"
 )
 
 // FuzzParse: no text makes Parse panic, what it accepts is within its bounds, and every way of
 // writing that down reads back as the same length.
-func FuzzParse(f *testing.F) {
+func FuzzParse(once *testing.F) {
+	f := fractiontest.F{F: once}
 	for _, seed := range []string{
 		"63 1/4", "63-1/4", "63.25", `5' 3 1/4"`, "7/8", "-1/2", "1606.55 mm", "160.6 cm", // the notations
 		"63¼", "−5′ 3¼″", "3⁄8", "5 ft - 3 in.", // typeset ones
@@ -46,7 +49,8 @@ func FuzzParse(f *testing.F) {
 }
 
 // FuzzParseRatio: the same for pure numbers.
-func FuzzParseRatio(f *testing.F) {
+func FuzzParseRatio(once *testing.F) {
+	f := fractiontest.F{F: once}
 	for _, seed := range []string{"2", "0.125", "1/8", "1 1/2", "-½", "2.5e-1", "1E+3", "1e19", "1/0", "2 in"} {
 		f.Add(seed)
 	}
@@ -62,7 +66,8 @@ func FuzzParseRatio(f *testing.F) {
 }
 
 // FuzzArithmetic drives the laws of arithmetic with the fuzzer's bytes.
-func FuzzArithmetic(f *testing.F) {
+func FuzzArithmetic(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Fuzz(rapid.MakeFuzz(func(t *rapid.T) {
 		rapid.SampledFrom([]func(*rapid.T){
 			addEqualsBigRat, subEqualsBigRat, timesEqualsBigRat, modEqualsBigRat, roundEqualsBigRat, compareEqualsBigRat,
@@ -72,7 +77,8 @@ func FuzzArithmetic(f *testing.F) {
 
 // FuzzWild calls everything with any values: arithmetic may panic with the errors that its doc
 // names and with nothing else, and what does no arithmetic not at all.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add(int64(1), int64(2), int64(3), int64(4), uint8(0), "63 1/4")
 	f.Add(int64(math.MaxInt64), int64(1), int64(1), int64(math.MaxInt64), uint8(1), "mm")
 	f.Add(int64(math.MinInt64), int64(-1), int64(math.MinInt64), int64(math.MinInt64), uint8(2), "-1e-18")

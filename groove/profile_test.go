@@ -10,7 +10,9 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/groove"
+
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -375,7 +377,8 @@ func TestSideAsText(t *testing.T) {
 
 // FuzzProfile calls everything with any profile and any places: nothing may panic, and what
 // Validate accepts has a pitch and a boundary for each feature.
-func FuzzProfile(f *testing.F) {
+func FuzzProfile(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add(int64(5), int64(4), int64(1), int64(4), uint8(0), uint8(1), int64(61), int64(7), true)
 	f.Add(int64(1), int64(1<<40), int64(1), int64(1<<40-1), uint8(0), uint8(1), int64(61), int64(7), false)
 	f.Add(int64(1), int64(math.MaxInt64), int64(1), int64(math.MaxInt64), uint8(2), uint8(2), int64(math.MaxInt64), int64(1), false)

@@ -17,7 +17,8 @@ import (
 )
 
 // FuzzSearch is TestCutsFreeEveryPart under the fuzzer.
-func FuzzSearch(f *testing.F) {
+func FuzzSearch(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Fuzz(rapid.MakeFuzz(func(t *rapid.T) {
 		p, r := searched(t, 10)
 		if err := nest.Verify(p, r); err != nil {
@@ -28,7 +29,8 @@ func FuzzSearch(f *testing.F) {
 
 // FuzzWild calls what the package exports with wild values: nothing panics, and a nest that comes
 // of a problem however wild is a good one.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, byte(0))
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, byte(1))
 	f.Add([]byte{3, 200, 40, 8, 9, 10, 0, 1, 2, 3, 17, 18}, byte(2))

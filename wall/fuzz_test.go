@@ -15,7 +15,8 @@ import (
 
 // FuzzWildValues calls every exported function with wild values, or with a sound room of which
 // parts are wild: none panics, and what is not valid has no layout.
-func FuzzWildValues(f *testing.F) {
+func FuzzWildValues(once *testing.F) {
+	f := fractiontest.F{F: once}
 	for part := range byte(8) {
 		f.Add([]byte{}, part)
 		f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25}, part)

@@ -52,6 +52,9 @@ func BenchmarkCoupledRoom(b *testing.B) {
 	}
 	for _, closed := range []bool{false, true} {
 		for _, n := range []int{8, 40, 100} {
+			if n > 8 && testing.Short() {
+				continue
+			}
 			r := coupledRoom(n, closed)
 			timed(fmt.Sprintf("first/closed=%v/runs=%d", closed, n), func(b *testing.B) { benchmarkFirst(b, r) })
 			timed(fmt.Sprintf("explore/closed=%v/runs=%d", closed, n), func(b *testing.B) {

@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/fraction/enum"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 type kind uint8
@@ -48,7 +49,8 @@ func TestUnknownWordsAreFaults(t *testing.T) {
 }
 
 // FuzzWords gives any value and any word to words of any number.
-func FuzzWords(f *testing.F) {
+func FuzzWords(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add(uint8(1), uint8(2), "b")
 	f.Add(uint8(9), uint8(0), "")
 	f.Fuzz(func(t *testing.T, v, n uint8, text string) {

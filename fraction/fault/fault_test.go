@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 func ExampleUnder() {
@@ -90,7 +91,8 @@ func TestListJoinsInOrder(t *testing.T) {
 }
 
 // FuzzPath reads any path: what MarshalText writes of it reads back to the same text.
-func FuzzPath(f *testing.F) {
+func FuzzPath(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add("runs[1].heights[2].top", 7)
 	f.Add("[[3]]..left_phase_.[-4]", -1)
 	f.Fuzz(func(t *testing.T, text string, i int) {

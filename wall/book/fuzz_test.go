@@ -10,7 +10,8 @@ import (
 )
 
 // FuzzWild writes texts and books of wild plans and jobs: nothing panics.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, 0)
 	for part := range 20 { // the plan and its 19 parts, see writeAll
 		f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, part)

@@ -11,7 +11,8 @@ import (
 )
 
 // FuzzWild draws everything of wild plans: nothing panics, and what is drawn is well formed.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, 0)
 	for part := range 15 { // the plan and its 14 parts, see wildPlan
 		f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, part)

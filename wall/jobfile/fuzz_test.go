@@ -19,7 +19,8 @@ import (
 
 // Whatever the bytes, Read gives a job or faults, the same ones each time, and
 // every fault is one line of text.
-func FuzzRead(f *testing.F) {
+func FuzzRead(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte(`{"runs": [{"heights": [{}]}]}`))     // everything missing
 	f.Add([]byte(`{"a": {"a": [[[[{"a": null}]]]]}}`)) // deep and unknown
 	f.Add([]byte(strings.Replace(sound, boxOpening, `"rise": "2", "points": {"bases": [["0", "0"], ["24", "0"]], "side": "left", "corners": [{"distances": ["0", "24"]},
@@ -51,7 +52,8 @@ func FuzzRead(f *testing.F) {
 }
 
 // Whatever the bytes, ReadProfiles gives valid profiles or faults.
-func FuzzReadProfiles(f *testing.F) {
+func FuzzReadProfiles(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte("[" + ownProfile + "]"))
 	f.Add([]byte(`[{}, {"features": null}, 7]`))
 	f.Fuzz(func(t *testing.T, data []byte) {
@@ -68,7 +70,8 @@ func FuzzReadProfiles(f *testing.F) {
 }
 
 // A job of wild values is written so that it reads back, or refused with nothing written.
-func FuzzWrite(f *testing.F) {
+func FuzzWrite(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, true)
 	f.Add([]byte{3, 1, 4, 1, 5, 9, 2, 6, 5, 3, 5, 8, 9, 7, 9, 3, 2, 3, 8, 4, 6, 2, 6, 4, 3, 3, 8, 3, 2, 7, 9, 5}, true)
 	f.Add([]byte{3, 1, 4, 1, 5, 9, 2, 6, 5, 3, 5, 8, 9, 7, 9, 3, 2, 3, 8, 4, 6, 2, 6, 4, 3, 3, 8, 3, 2, 7, 9, 5}, false)

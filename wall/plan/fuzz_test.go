@@ -15,7 +15,8 @@ import (
 )
 
 // FuzzWild calls what the package exports with wild values: nothing panics, and a result comes without an error.
-func FuzzWild(f *testing.F) {
+func FuzzWild(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, true)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}, false)
 	f.Fuzz(func(t *testing.T, data []byte, fresh bool) {

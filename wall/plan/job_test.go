@@ -125,7 +125,8 @@ func TestZeroJobIsNotValid(t *testing.T) {
 }
 
 // FuzzJob calls every method of a job of wild values: none panics.
-func FuzzJob(f *testing.F) {
+func FuzzJob(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add([]byte{}, true)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25}, true)
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25}, false)

@@ -7,12 +7,15 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction/fractiontest"
+
 	"pgregory.net/rapid"
 )
 
 // FuzzPlan holds that no bytes make the checker stumble: of what it cannot judge it says that there
 // is too much.
-func FuzzPlan(f *testing.F) {
+func FuzzPlan(once *testing.F) {
+	f := fractiontest.F{F: once}
 	for _, name := range byHand {
 		job, plan := fixture(f, name)
 		f.Add([]byte(job), []byte(plan))

@@ -4,12 +4,14 @@ import (
 	"context"
 	"testing"
 
+	"example.com/groovewright/fraction/fractiontest"
 	"example.com/groovewright/nest/internal/line"
 )
 
 // FuzzPack: whatever the bytes, Pack fails or gives a packing that Verify
 // accepts, and says Proved only of a bound that it reaches.
-func FuzzPack(f *testing.F) {
+func FuzzPack(once *testing.F) {
+	f := fractiontest.F{F: once}
 	f.Add(uint16(10), []byte{5, 5, 5})                                  // three halves
 	f.Add(uint16(100), []byte{34, 34, 34, 33, 33})                      // thirds, some too large
 	f.Add(uint16(0), []byte{})                                          // no capacity
