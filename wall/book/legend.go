@@ -26,6 +26,7 @@ func (b *page) signs() []sign {
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},
 		{`class="start"`, `<circle class="startmark" cx="6" cy="7" r="4"/><path class="start" d="M6 7H34"/><path class="startmark" d="M42 7l-9 -4v8z"/>`, "start, and which way to work"},
 		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the table of what the eye would find"},
+		{`class="halo taped"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner of an opening, by its number among the points from taped distances"},
 		{`class="big"`, `<path class="tag" d="M6 1h32v12h-32z"/>`, "number of a piece"},
 		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead"},
 		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove"},

@@ -68,7 +68,7 @@ var flawWords = map[wall.BlemishKind]string{
 // seenMost names the flaws of a choice that cost most.
 func (t *text) seenMost(c plan.Choice) string {
 	if len(c.SeenMost) == 0 {
-		return either(c.BlemishTotal.IsZero(), "No flaw is seen.", "Only seams are seen.")
+		return either(c.BlemishTotal.IsZero(), "No flaw is seen.", "No flaw is seen but seams.")
 	}
 	var parts []string
 	for _, b := range c.SeenMost {

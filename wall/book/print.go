@@ -261,7 +261,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
 	}
 	end := func(side string, e plan.End) string {
-		return fmt.Sprintf("%s %s%s", side, e.Word(), either(patterned && !e.Bare, ": "+drawing.CutName(t.tape, e.Cut), ""))
+		return fmt.Sprintf("%s %s%s", side, e.Word(), either(patterned && !e.Bare && !p.Passes(i, side == "right"), ": "+drawing.CutName(t.tape, e.Cut), ""))
 	}
 	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
@@ -373,22 +373,27 @@ func way(s plan.SetOut) string {
 	return s.Direction.String() + map[wall.DirectionCause]string{wall.ByTongue: ", to the side of the tongue", wall.ByLap: ", as the boards lap", wall.ByKeep: ", as the job keeps it"}[s.DirectionBy]
 }
 
-// why says for what a run is set out so: what is seen, or hidden, at both ends.
-func (t *text) why(r plan.Run) string {
-	shown := func(e plan.End, side string) string {
+// why says for what run i is set out so: what is seen, or hidden, at both ends.
+func (t *text) why(p plan.Plan, i int) string {
+	r := p.Runs[i]
+	shown := func(e plan.End, right bool) string {
+		side := either(right, "right", "left")
+		if p.Passes(i, right) {
+			return "edge at the " + side + " end, behind the " + panelWord(p) + " of the next wall"
+		}
 		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", drawing.CutName(t.tape, e.Cut), side, e.Word()))
 	}
-	left, right := shown(r.Left, "left"), shown(r.Right, "right")
-	hidden := func(e plan.End) string {
-		return either(e.Kind == wall.InsideCorner, "; in the corner: ", "; out of sight: ")
+	left, right := shown(r.Left, false), shown(r.Right, true)
+	hidden := func(e plan.End, right bool) string {
+		return either(e.Kind == wall.InsideCorner && !p.Passes(i, right), "; in the corner: ", "; out of sight: ")
 	}
 	switch r.SetOut.Why {
 	case plan.BothSeen:
 		return "seen: " + left + " and " + right
 	case plan.LeftSeen:
-		return "seen: " + left + hidden(r.Right) + right
+		return "seen: " + left + hidden(r.Right, true) + right
 	case plan.RightSeen:
-		return "seen: " + right + hidden(r.Left) + left
+		return "seen: " + right + hidden(r.Left, false) + left
 	}
 	return "a cut feature counts at neither end: " + left + ", " + right
 }

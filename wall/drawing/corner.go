@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -51,13 +50,14 @@ func (c *canvas) said(y float64, lines ...line) float64 {
 	return y
 }
 
-// seen says what is seen of the pattern at an end, if it is not out of sight.
-func (c *canvas) seen(run plan.Run, right bool, path string) []line {
+// seen says what is seen of the pattern at an end of run i, if it is not out of sight.
+func (c *canvas) seen(i int, right bool) []line {
+	run, path := c.plan.Runs[i], ref("runs[%d].left", i)
 	end, other := run.Left, plan.RightSeen
 	if right {
-		end, other = run.Right, plan.LeftSeen
+		end, other, path = run.Right, plan.LeftSeen, ref("runs[%d].right", i)
 	}
-	if end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
+	if c.plan.Passes(i, right) || end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
 		return nil
 	}
 	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"seen: "}, c.Width-16)
@@ -92,7 +92,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		d.legs(legs...)
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
-		cuts := [][]line{d.seen(run, true, ref("runs[%d].right", i)), d.seen(next, false, ref("runs[%d].left", n))}
+		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
 		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
 		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
@@ -100,7 +100,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			if c.Mitred() {
 				fit = line{"mitered"}
 			} else if c.Passes == l.tip.run.Name {
-				fit, cuts[k] = line{"passes, stays off the corner by ", gaps[k]}, nil // its edge is behind the other
+				fit = line{"passes, stays off the corner by ", gaps[k]}
 			}
 			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
 			y = d.said(y, append([]line{name, fit}, cuts[k]...)...)
@@ -130,9 +130,17 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
-		gap := d.length(run.Limits[0], path+"limits[0]")
+		terms := []term{plus(run.Limits[0], path+"limits[0]")}
 		if right {
-			gap = d.sum(plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]"))
+			terms = []term{plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]")}
+		}
+		reach := "" // where the wall leans out beyond its foot, its top
+		if sign := end.Lean.Sign(); right && sign > 0 {
+			terms, reach = append(terms, plus(end.Lean, path+"right.lean")), ", at its top"
+		} else if !right && sign < 0 {
+			terms, reach = append(terms, minus(end.Lean, path+"left.lean")), ", at its top"
+		} else if sign != 0 {
+			reach = ", at its foot"
 		}
 		if mitred(run, right) {
 			from, to = max(from, map[bool]float64{true: from}[right]), min(to, map[bool]float64{false: to}[right])
@@ -143,9 +151,9 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
 		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
-		lines := append([]line{{"upright line: end of the wall"}}, d.seen(run, right, path+side)...)
-		if !strings.HasPrefix(gap.text, "-") && !mitred(run, right) {
-			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", gap})
+		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
+		if !mitred(run, right) {
+			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(terms...)})
 		}
 		d.desc("Section from above. %s: %s.", end.Kind, CutName(d.tape, end.Cut))
 		y := d.said(42+p.Profile.Thickness.Float64()*d.scale+34, lines...)

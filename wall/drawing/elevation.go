@@ -26,6 +26,7 @@ const (
 type elevation struct {
 	canvas
 	run    plan.Run
+	at     int    // of the run in the plan
 	path   string // of the run in the plan, with a full stop
 	pieces []plan.Piece
 	tall   float64 // most ink that the wall's height takes
@@ -86,7 +87,7 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 // newElevation returns the empty drawing of run i.
 func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
 	run := p.Runs[i]
-	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, path: ref("runs[%d].", i), tall: elevationTall}
+	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, at: i, path: ref("runs[%d].", i), tall: elevationTall}
 	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -141,7 +142,11 @@ func (e *elevation) callouts() float64 {
 			}
 		}
 		say("bold", figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
-		say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
+		if e.plan.Passes(e.at, side == 1) {
+			say("", line{"passes, its edge is hidden"})
+		} else {
+			say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
+		}
 		if sign := end.Lean.Sign(); sign != 0 {
 			lean, way := plus(end.Lean, path+".lean"), " right"
 			if sign < 0 {
@@ -282,8 +287,7 @@ func (e *elevation) start() {
 	e.stroke("start", "M", x, y-4, "h", way*34)
 	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
 	e.dot("startmark", x, y-4, 4)
-	path := e.path + "set_out."
-	text := line{"Start at ", e.length(e.run.SetOut.From, path+"from"), ", work to the ", figure{e.run.SetOut.Direction.String(), path + "direction"}}
+	text := append(e.startsAt(), ", work to the ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
 	wide := text.width(typeSize)
 	at, anchor := right, "start"
 	switch {
@@ -296,6 +300,18 @@ func (e *elevation) start() {
 	}
 	text.write(&e.node, "starttext", at, y, anchor)
 	e.word(box{right, y - typeSize, wide, typeSize + 3})
+}
+
+// startsAt says where to start, which may be past an end of the wall.
+func (e *elevation) startsAt() line {
+	from, path := e.run.SetOut.From, e.path+"set_out.from"
+	switch {
+	case from.Sign() < 0:
+		return line{"Start ", e.sum(minus(from, path)), " past the left end"}
+	case e.run.Width.Less(from):
+		return line{"Start ", e.sum(plus(from, path), minus(e.run.Width, e.path+"width")), " past the right end"}
+	}
+	return line{"Start at ", e.length(from, path)}
 }
 
 // signs are what stands above the wall with a lead to its place, the heights of stations and the
@@ -404,7 +420,7 @@ func (e *elevation) describe() {
 	}
 	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
 	if !e.run.Bare() {
-		e.desc("Start %s from the left end and work to the %s.", say(run.SetOut.From), run.SetOut.Direction)
+		e.desc("%s and work to the %s.", e.startsAt(), run.SetOut.Direction)
 	}
 	for _, panel := range run.Panels {
 		e.desc("%s %d from %s to %s.", e.plan.Profile.Word("Panel", "Board"), panel.Number, say(panel.Left), say(panel.Right))

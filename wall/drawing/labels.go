@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"fmt"
+	"math"
 	"slices"
 
 	"example.com/groovewright/wall/plan"
@@ -12,6 +14,7 @@ const uprightHigh = 13.0
 // labels writes openings' names, first those that fit in their openings, and pieces' numbers.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
+	e.taped()
 	var outside []int
 	for i := range e.run.Openings {
 		if !e.nameInside(i) {
@@ -29,19 +32,53 @@ func (e *elevation) labels() {
 	}
 }
 
+// taped numbers the corners of openings that were found from taped distances, as their table does, with
+// leads where they stand close.
+func (e *elevation) taped() {
+	const close = 36.0 // ink
+	near := func(x, y float64) (count int) {
+		for _, p := range e.plan.Taped {
+			if p.Run == e.run.Name && p.Opening != "" && math.Hypot(e.x(p.At.X)-x, e.y(p.At.Y)-y) < close {
+				count++
+			}
+		}
+		return count
+	}
+	for i, p := range e.plan.Taped {
+		if p.Run != e.run.Name || p.Opening == "" {
+			continue
+		}
+		x, y, text := e.x(p.At.X), e.y(p.At.Y), line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}}
+		e.dot("startmark", x, y, dotSize)
+		w := text.width(typeSize) + 2
+		var seats []box
+		if near(x, y) == 1 {
+			seats = grid([]float64{-9, 9}, []float64{9, -9}, func(up, along float64) box { return centered(x+along, y+up, w, letterSize) })
+		}
+		if seat, ok := e.place(seats...); ok {
+			e.words = append(e.words, seat)
+			text.seated(&e.node, "halo taped", seat)
+		} else {
+			e.callout("halo taped", text, w, letterSize, point{x, y}, point{x, y})
+		}
+	}
+}
+
 // numberPiece writes a piece's number on it, level or upright, else beside it with a lead.
 func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
-	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+2
+	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+6
 	v, rings := e.move(piece.At), rings(piece)
 	if seat, ok := e.first(v.seats(rings, large+4, 30)); ok {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
 	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
+		e.tag(seat, 3)
 		text.seated(&e.node, "bold halo", seat)
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
+		e.tag(seat, 3)
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else {
 		e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text)

@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -61,7 +62,40 @@ func (e *elevation) chains(y float64) float64 {
 	if y += laneHigh; len(widths) > 0 {
 		y = e.chain(y, widths...)
 	}
+	if all := e.breaks(); len(all) > 1 {
+		y = e.chain(y, all...)
+	}
 	return e.chain(y, span{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}})
+}
+
+// breaks are the lengths between the ends of the wall, the corners of its outline and those of its
+// openings but boxes, of one with an arch its sides.
+func (e *elevation) breaks() (all []span) {
+	at := []term{{path: ""}, plus(e.run.Width, e.path+"width")}
+	add := func(x fraction.Length, path string) {
+		if x.Sign() > 0 && x.Less(e.run.Width) && !slices.ContainsFunc(at, func(t term) bool { return t.length == x }) {
+			at = append(at, plus(x, e.path+path))
+		}
+	}
+	for i, p := range e.run.Outline {
+		if e.atEnd(p) == 0 {
+			add(p.X, ref("outline[%d][0]", i))
+		}
+	}
+	for i, o := range e.run.Openings {
+		lo, hi := cutout.Bounds(o.Outline)
+		for k, p := range o.Outline {
+			if o.Kind != wall.Box && (len(e.arcs(o)) == 0 || p.X == lo.X || p.X == hi.X) {
+				add(p.X, ref("openings[%d].outline[%d][0]", i, k))
+			}
+		}
+	}
+	slices.SortFunc(at, func(a, b term) int { return a.length.Compare(b.length) })
+	for i, t := range at[1:] {
+		from := at[i]
+		all = append(all, span{from.length, t.length, line{e.sum(t, minus(from.length, strings.TrimPrefix(from.path, " + ")))}})
+	}
+	return all
 }
 
 // pole draws the story pole and returns where it ends.
@@ -160,13 +194,18 @@ func (e *elevation) heights() {
 				continue
 			}
 			lo, hi := cutout.Bounds(o.Outline)
+			drawn := map[fraction.Length]bool{}
 			for k, p := range o.Outline {
-				if p.Y == lo.Y || p.Y == hi.Y {
-					add(p.Y, e.path+ref("openings[%d].outline[%d][1]", i, k))
+				bound := p.Y == lo.Y || p.Y == hi.Y
+				if drawn[p.Y] || !bound && len(e.arcs(o)) > 0 {
+					continue
 				}
-			}
-			for _, y := range []float64{spot.y, spot.y + spot.h} {
-				far := spot.x + float64(side)*spot.w
+				drawn[p.Y] = true
+				add(p.Y, e.path+ref("openings[%d].outline[%d][1]", i, k))
+				y, far := e.y(p.Y), spot.x+float64(side)*spot.w
+				if !bound { // of a horn
+					far = e.x(p.X)
+				}
 				e.stroke("ext", "M", near, y, "H", far)
 				e.claim(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
 			}

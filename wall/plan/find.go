@@ -363,6 +363,20 @@ func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	return left, right, true
 }
 
+// Passes reports whether the panels at an end of run i pass into an inside corner, so that those of the
+// other wall hide their edge.
+func (p Plan) Passes(i int, right bool) bool {
+	if i < 0 || i >= len(p.Runs) {
+		return false
+	}
+	at := i
+	if !right {
+		at = (i + len(p.Runs) - 1) % len(p.Runs)
+	}
+	c := p.Runs[at].CornerRight
+	return c != nil && c.Passes != "" && c.Passes == p.Runs[i].Name
+}
+
 // Behind reports whether a piece to fit passes behind a panel that is up, into the inside corner at the
 // right end of run i.
 func (p Plan) Behind(i int) bool {
