@@ -71,6 +71,9 @@ func (t *text) offcuts(s plan.Sheet) []nest.Offcut {
 	return slices.DeleteFunc(slices.Clone(s.Offcuts), func(o nest.Offcut) bool { return o.Width.Less(least) || o.Length.Less(least) })
 }
 
+// numberOf is the number of an offcut on its sheet, from 1.
+func numberOf(s plan.Sheet, o nest.Offcut) int { return slices.Index(s.Offcuts, o) + 1 }
+
 // places prints where pieces and offcuts lie on a sheet.
 func (t *text) places(p plan.Plan, s plan.Sheet) {
 	exact := fraction.Tape{Unit: t.tape.Unit}
@@ -81,7 +84,7 @@ func (t *text) places(p plan.Plan, s plan.Sheet) {
 		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})
 	}
 	for _, o := range t.offcuts(s) {
-		rows = append(rows, []string{"offcut", t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
+		rows = append(rows, []string{fmt.Sprintf("offcut %d", numberOf(s, o)), t.size(o.Width, o.Length), t.length(o.X), t.length(o.Y),
 			either(p.Profile.Pitch.Sign() > 0, "left phase "+exact.Format(o.LeftPhase), "")})
 	}
 	t.table(4, []string{"", "size", "across", "up", ""}, rows)

@@ -41,7 +41,7 @@ func ExampleText() {
 	// ==========
 	// Buy 1 of "sheet", 48 x 96. Proved: no layout of this room needs fewer, and none
 	// that needs as few looks better.
-	// Taken: 1 sheet to buy, 2 panels. No flaw is seen but seams. One sheet more would not
+	// Taken: 1 sheet to buy, 2 panels. No flaw is seen but seams. One sheet more would
 }
 
 func ExampleHeadline() {

@@ -187,7 +187,7 @@ func (b *page) funcs() template.FuncMap {
 		"wide":   func(name string) bool { const half = 340; return b.drawn[name].Width > half }, // of a page
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "unpriced": unpriced, "rounding": func() string { return rounding },
+		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
 		"weak": func(w plan.Weak) string { return b.weak(w, fromLeft) },
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)

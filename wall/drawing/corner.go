@@ -2,7 +2,9 @@ package drawing
 
 import (
 	"fmt"
+	"slices"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
@@ -148,12 +150,26 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		l := leg{course{along: 1, start: complex(d.Width/2-(from+to)/2, 42)}, t, from, to, corner}
 		d.legs(l)
 		d.stroke("edge", l.line(complex(from, 0), complex(to, 0)))
+		trimmed := end.Kind == wall.Exposed && slices.ContainsFunc(p.Rows, func(r finish.Row) bool {
+			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool { return t.Kind == finish.TermEnd && t.Name == run.Name })
+		})
+		if trimmed {
+			at, out := t.from, -trimInk
+			if right {
+				at, out = t.to, trimInk
+			}
+			x := real(l.at(at.Sub(corner).Float64()*d.scale, 0))
+			d.rect(spanned(x, 42, x+out, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
+		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
 		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
 		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
 		if !mitred(run, right) {
 			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(terms...)})
+		}
+		if trimmed {
+			lines = append(lines, line{"over the edge: edge trim, not to scale"})
 		}
 		d.desc("Section from above. %s: %s.", end.Kind, CutName(d.tape, end.Cut))
 		y := d.said(42+p.Profile.Thickness.Float64()*d.scale+34, lines...)

@@ -20,6 +20,7 @@ const (
 	landGain      = 1.2   // times as large as upright, at least
 	heightLane    = 24.0  // beside the wall, before and after a height
 	flawRadius    = 11.0  // half the height of the sign of a blemish
+	hiddenEdge    = "passes, its edge is hidden"
 )
 
 // elevation draws one run face on, to scale.
@@ -143,7 +144,7 @@ func (e *elevation) callouts() float64 {
 		}
 		say("bold", figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
 		if e.plan.Passes(e.at, side == 1) {
-			say("", line{"passes, its edge is hidden"})
+			say("", line{hiddenEdge})
 		} else {
 			say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
 		}
@@ -415,10 +416,13 @@ func BlemishNumber(p plan.Plan, i int) (number int) {
 // describe is the text alternative: what someone who cannot see the drawing needs from it.
 func (e *elevation) describe() {
 	run, say := e.run, e.tape.Format
-	end := func(end plan.End) string {
+	end := func(end plan.End, right bool) string {
+		if e.plan.Passes(e.at, right) {
+			return end.Word() + ", " + hiddenEdge
+		}
 		return strings.TrimSuffix(end.Word()+": "+CutName(e.tape, end.Cut), ": ")
 	}
-	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left), end(run.Right))
+	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left, false), end(run.Right, true))
 	if !e.run.Bare() {
 		e.desc("%s and work to the %s.", e.startsAt(), run.SetOut.Direction)
 	}

@@ -2,8 +2,10 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/nest"
@@ -16,6 +18,7 @@ const (
 	boardTall  = 270.0 // of a board
 	boardWide  = 96.0
 	numberSize = 10.5 // radius of a cut's number
+	oneTick    = 5.0  // between ticks that are taken for one
 )
 
 // sheetDrawing draws one sheet as it lies on the bench, with its parts and cuts.
@@ -49,6 +52,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 			d.rect(d.at(o.X, o.Y, o.Width, o.Length), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
 		}
 		d.leads = d.add("g")
+		d.sawnOut()
 		d.cuts()
 		d.labels()
 		d.offcutLabels()
@@ -141,6 +145,7 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 	if kind == nest.Rip {
 		axis, size, field, ink = 0, d.stock.Width, "width", d.x
 	}
+	steps := map[fraction.Length]line{}
 	add := func(text figure, at fraction.Length) {
 		if !slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			all = append(all, stop{text: line{text}, at: at, ink: ink(at)})
@@ -151,9 +156,16 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 		if at := c.Rect[axis].Add(c.At); c.Kind == kind && at.Sign() > 0 {
 			path := d.path + ref("cuts[%d].", i)
 			add(d.sum(plus(c.Rect[axis], path+ref("rect[%d]", axis)), plus(c.At, path+"at")), at)
+			steps[at] = append(steps[at], map[bool]string{true: " (", false: ", "}[len(steps[at]) == 0], figure{fmt.Sprint(c.Step), path + "step"})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
+	for i, s := range all { // where ticks run together a figure has its cut's number in brackets
+		near := func(k int) bool { return k >= 0 && k < len(all) && math.Abs(all[k].ink-s.ink) < oneTick }
+		if cut := steps[s.at]; (near(i-1) || near(i+1)) && len(cut) > 0 {
+			all[i].text = slices.Concat(s.text, cut, line{")"})
+		}
+	}
 	return all
 }
 
@@ -167,6 +179,22 @@ func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
 	}
 	y = y.Add(middle)
 	return d.x(x), d.y(y), d.x(x.Add(w)), d.y(y)
+}
+
+// sawnOut keeps numbers and labels off the holes and the notches of the pieces.
+func (d *sheetDrawing) sawnOut() {
+	for _, p := range d.sheet.Placements {
+		all := d.rings(p)
+		lo, hi := cutout.Bounds(all[0])
+		for i, a := range all[0] {
+			if b := all[0][(i+1)%len(all[0])]; !(a.X == b.X && (a.X == lo.X || a.X == hi.X)) && !(a.Y == b.Y && (a.Y == lo.Y || a.Y == hi.Y)) {
+				d.claimLine(d.x(a.X), d.y(a.Y), d.x(b.X), d.y(b.Y))
+			}
+		}
+		for _, hole := range all[1:] {
+			d.claim(d.around(hole))
+		}
+	}
 }
 
 // cuts draws the cuts in sawing order, each with its number on its line, or beside it with a lead; one
@@ -197,11 +225,6 @@ func (d *sheetDrawing) cuts() {
 // labels writes each part's number with an arrow to its top, and its size where there is room.
 func (d *sheetDrawing) labels() {
 	for _, p := range d.sheet.Placements {
-		for _, hole := range d.rings(p)[1:] {
-			d.claim(d.around(hole))
-		}
-	}
-	for _, p := range d.sheet.Placements {
 		piece, at := d.plan.Piece(p.Part)
 		path := ref("pieces[%d].", at)
 		label := line{figure{piece.Label, path + "label"}}
@@ -226,17 +249,23 @@ func (d *sheetDrawing) labels() {
 	}
 }
 
-// offcutLabels writes the size of each offcut where there is room.
+// offcutLabels writes the number and the size of each offcut where there is room, else its number.
 func (d *sheetDrawing) offcutLabels() {
 	for i, o := range d.sheet.Offcuts {
 		path := d.path + ref("offcuts[%d].", i)
-		size := line{d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")}
+		number := line{"offcut ", counted(fmt.Sprint(i + 1))}
+		long := slices.Concat(number, line{": ", d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")})
 		area := d.at(o.X, o.Y, o.Width, o.Length)
-		wide := size.width(typeSize) + 4
-		if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
-			size.seated(&d.node, "halo", seat)
-		} else if seat, ok := d.place(within(area, laneHigh, wide)...); ok {
-			size.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")
+		for _, text := range []line{long, number} {
+			wide := text.width(typeSize) + 4
+			if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
+				text.seated(&d.node, "halo", seat)
+			} else if seat, ok = d.place(within(area, laneHigh, wide)...); ok {
+				text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")
+			} else {
+				continue
+			}
+			break
 		}
 	}
 }

@@ -1,0 +1,200 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// texts are the words of all texts of a picture.
+func (p Picture) texts() (all []string) {
+	var walk func(n *node)
+	walk = func(n *node) {
+		if n.name == "text" {
+			all = append(all, n.words())
+		}
+		for _, k := range n.kids {
+			walk(k)
+		}
+	}
+	walk(&p.node)
+	return all
+}
+
+// TestEndsHaveTheirGap: each end that is no mitre says how far the panels stay off the wall's end where they
+// reach farthest, leaning or not: the side gap of the job, which panels keep from both ends of a run. Where
+// the take-off has edge trim for an end that is seen, it is drawn and named.
+func TestEndsHaveTheirGap(t *testing.T) {
+	looked, lean, trimmed := 0, 0, 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		for i, run := range p.Runs {
+			for _, right := range []bool{false, true} {
+				end := []plan.End{run.Left, run.Right}[map[bool]int{true: 1}[right]]
+				pic, err := End(p, i, right)
+				if err != nil || end.Kind != wall.Exposed && end.Kind != wall.Covered || strings.HasSuffix(t.Name(), "fixture.json") || strings.HasSuffix(t.Name(), "boards.json") {
+					continue
+				}
+				looked++
+				texts := strings.Join(pic.texts(), "\n")
+				if want := "stay off it by " + (&canvas{tape: p.TapeMeasure()}).length(p.Gaps.Side, "").text; !strings.Contains(texts+"\n", want+"\n") {
+					t.Errorf("%s, right %v: no %q in\n%s", run.Name, right, want, texts)
+				}
+				if end.Lean.Sign() != 0 {
+					lean++
+				}
+				bought := slices.ContainsFunc(p.Rows, func(r finish.Row) bool { return r.Item == finish.ItemEdgeTrim })
+				if strip := strings.Contains(texts, "edge trim"); strip != (bought && end.Kind == wall.Exposed) {
+					t.Errorf("%s, right %v: edge trim %v, bought %v", run.Name, right, strip, bought)
+				} else if strip {
+					trimmed++
+				}
+			}
+		}
+	})
+	if looked < 8 || lean < 3 || trimmed < 3 {
+		t.Errorf("%d ends were looked at, %d of them lean, %d have trim", looked, lean, trimmed)
+	}
+}
+
+// TestElevationsSayWhatIsSeen: no start is a negative place or one past the wall, an edge behind the panels of
+// the next wall is called hidden, the lengths between the breaks of the wall and the sides of its openings add up
+// to the wall, and every corner of an opening that was found from taped distances has its number.
+func TestElevationsSayWhatIsSeen(t *testing.T) {
+	passing, past, taped := 0, 0, 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		for i, run := range p.Runs {
+			pic, err := Elevation(p, i)
+			if err != nil {
+				t.Fatal(err)
+			}
+			texts := pic.texts()
+			hidden, started := 0, run.Bare()
+			for side, end := range []plan.End{run.Left, run.Right} {
+				if p.Passes(i, side == 1) {
+					passing++
+					hidden++
+					if end.Kind != wall.InsideCorner {
+						t.Errorf("%s: a %s passes", run.Name, end.Kind)
+					}
+				}
+			}
+			for _, text := range texts {
+				if strings.HasPrefix(text, "passes") {
+					hidden--
+				}
+				if strings.HasPrefix(text, "Start") {
+					started = true
+					from := run.SetOut.From
+					if out := from.Sign() < 0 || run.Width.Less(from); out != strings.Contains(text, " past the ") || strings.Contains(text, "-") {
+						t.Errorf("%s: %q for a start at %v", run.Name, text, from)
+					} else if out {
+						past++
+					}
+				}
+			}
+			if hidden != 0 || !started {
+				t.Errorf("%s: %d ends that pass are not called so, started %v, in %q", run.Name, hidden, started, texts)
+			}
+			e := newElevation(p, i, wideInk, "x", "x")
+			var total fraction.Length
+			ends := []fraction.Length{}
+			for _, s := range e.breaks() {
+				total = total.Add(s.hi.Sub(s.lo))
+				ends = append(ends, s.hi)
+			}
+			if total != run.Width {
+				t.Errorf("%s: breaks of %v in all, want %v", run.Name, total, run.Width)
+			}
+			for _, o := range run.Openings {
+				lo, hi := cutout.Bounds(o.Outline)
+				for _, x := range []fraction.Length{lo.X, hi.X} {
+					if o.Kind != wall.Box && x.Sign() > 0 && x.Less(run.Width) && !slices.Contains(ends, x) {
+						t.Errorf("%s: the side of %s at %v is in no chain", run.Name, o.Name, x)
+					}
+				}
+			}
+			var numbers []string
+			for _, n := range pic.named("text", "halo taped") {
+				numbers = append(numbers, n.words())
+			}
+			for _, at := range p.Taped {
+				if at.Run == run.Name && at.Opening != "" {
+					if taped++; !slices.Contains(numbers, fmt.Sprint(at.Number)) {
+						t.Errorf("%s: corner %d of %s has no number among %q", run.Name, at.Number, at.Opening, numbers)
+					}
+				}
+			}
+		}
+	})
+	if passing < 8 || past < 2 || taped < 8 {
+		t.Errorf("%d ends that pass, %d starts past the wall, %d taped corners", passing, past, taped)
+	}
+}
+
+// TestSheetsTellApart: figures whose ticks run together have the numbers of their cuts, an offcut that has
+// room for it has its number, and no number of a cut lies on a hole of a piece or over an edge of a notch.
+func TestSheetsTellApart(t *testing.T) {
+	close, offcuts, circles := 0, 0, 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan) {
+		for i, sheet := range p.Sheets {
+			pic, err := Sheet(p, i)
+			if err != nil {
+				t.Fatal(err)
+			}
+			stock, n := p.StockNamed(sheet.Stock)
+			d := &sheetDrawing{canvas: newCanvas(p, halfInk, "x", "x"), sheet: sheet, stock: stock, source: ref("stock[%d].", n), path: ref("sheets[%d].", i)}
+			d.lay()
+			for _, kind := range []nest.CutKind{nest.Rip, nest.Crosscut} {
+				all := d.stops(kind)
+				for k := 1; k < len(all); k++ {
+					if a, b := all[k-1], all[k]; math.Abs(a.ink-b.ink) < 4 {
+						close++
+						if !strings.HasSuffix(a.text.String(), ")") {
+							t.Errorf("sheet %d: %q and %q stand at one tick", sheet.Number, a.text, b.text)
+						}
+					}
+				}
+			}
+			for k, o := range sheet.Offcuts {
+				if area := d.at(o.X, o.Y, o.Width, o.Length); min(area.w, area.h) > 40 && max(area.w, area.h) > 90 {
+					offcuts++
+					name := fmt.Sprintf("offcut %d", k+1)
+					if !slices.ContainsFunc(pic.texts(), func(text string) bool { return text == name || strings.HasPrefix(text, name+":") }) {
+						t.Errorf("sheet %d: no %s", sheet.Number, name)
+					}
+				}
+			}
+			for _, c := range pic.named("circle", "cutnumber") {
+				circle := centered(c.number("cx"), c.number("cy"), 2*numberSize, 2*numberSize)
+				circles++
+				for _, placed := range sheet.Placements {
+					for _, hole := range d.rings(placed)[1:] {
+						if circle.overlaps(d.around(hole)) {
+							t.Errorf("sheet %d: a number of a cut lies on a hole of piece %d", sheet.Number, placed.Part)
+						}
+					}
+					ring := d.rings(placed)[0]
+					for k, a := range ring {
+						b := ring[(k+1)%len(ring)]
+						lo, hi := cutout.Bounds(ring)
+						if inner := a.X == b.X && a.X != lo.X && a.X != hi.X || a.Y == b.Y && a.Y != lo.Y && a.Y != hi.Y; inner && circle.overlaps(d.view.area(a.X, a.Y, b.X, b.Y)) {
+							t.Errorf("sheet %d: a number of a cut lies on a notch of piece %d", sheet.Number, placed.Part)
+						}
+					}
+				}
+			}
+		}
+	})
+	if close < 4 || offcuts < 8 || circles < 60 {
+		t.Errorf("%d pairs of close figures, %d offcuts, %d numbers of cuts", close, offcuts, circles)
+	}
+}
