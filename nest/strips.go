@@ -97,15 +97,39 @@ func (w DualWeight) Of(height fraction.Length) (value int64) {
 // LowerBound returns a lower bound on what parts of this total value need. The total is the sum
 // over the parts of their width and a kerf, times Of their height.
 func (w DualWeight) LowerBound(total fraction.Length) Bound {
-	if w.s == nil || total.Sign() <= 0 {
+	need := w.marks(total)
+	if need == 0 {
 		return Bound{}
+	}
+	return w.raise(Bound{}, need)
+}
+
+// Least returns what parts of this total value need at least, compared as results are: less money,
+// else fewer bought sheets, else fewer sheets. So the sheets, other than those of LowerBound, count
+// beside this money only. Where too many kinds of stock would have to be tried it is LowerBound.
+func (w DualWeight) Least(total fraction.Length) (cost fraction.Ratio, bought, sheets int) {
+	need := w.marks(total)
+	if need == 0 {
+		return cost, 0, 0
+	}
+	if least, ok := w.s.least(&w.weighing, need, w.s.stock); ok {
+		return w.s.job.money(least[0]), int(least[1]), int(least[2])
+	}
+	b := w.raise(Bound{}, need)
+	return b.Cost, b.Bought, b.Sheets
+}
+
+// marks returns a total value in marks, rounded down; see claimed.
+func (w *DualWeight) marks(total fraction.Length) uint64 {
+	if w.s == nil || total.Sign() <= 0 {
+		return 0
 	}
 	need := new(big.Rat).Mul(total.Rat(), new(big.Rat).SetInt64(w.s.job.den))
 	whole := new(big.Int).Quo(need.Num(), need.Denom())
 	if !whole.IsUint64() {
 		whole.SetUint64(math.MaxUint64)
 	}
-	return w.raise(Bound{}, whole.Uint64())
+	return w.claimed(whole.Uint64())
 }
 
 // at returns the value of a part that is so many marks high with a kerf.
@@ -120,14 +144,20 @@ func (w *DualWeight) at(height int64) int64 {
 // mostClaimed is the most sheets that a bound for strips claims; no wall needs as many.
 const mostClaimed = 1 << 20
 
-// raise raises b to what strips or parts ask for that are worth so much.
-func (w *DualWeight) raise(b Bound, need uint64) Bound {
-	s := w.s
+// claimed returns a weight, or what as many sheets hold as a bound claims at most.
+func (w *DualWeight) claimed(need uint64) uint64 {
 	for _, holds := range w.holds {
 		if holds > 0 && need/holds > mostClaimed {
 			need = holds * mostClaimed
 		}
 	}
+	return need
+}
+
+// raise raises b to what strips or parts ask for that are worth so much.
+func (w *DualWeight) raise(b Bound, need uint64) Bound {
+	s := w.s
+	need = w.claimed(need)
 	sheets, bought := s.sheets(&w.weighing, need, s.stock), s.bought(&w.weighing, need, s.stock)
 	coins := max(s.cost(&w.weighing, need, s.stock), s.cheapest(sheets, s.stock))
 	if i := slices.IndexFunc(s.byPrice, func(kind int) bool { return !s.job.kinds[kind].limited }); i >= 0 {

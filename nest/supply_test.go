@@ -38,7 +38,7 @@ func each(stock []int, f func(taken []int)) {
 }
 
 // What bounds say of sheets is that of plain enumeration of all numbers of them: how many hold a weight, what as many cost
-// at least; and no choice of them that holds the weight costs less than is said, nor buys fewer.
+// at least, and what is least compared by money, bought and all; and no choice of them that holds the weight costs less than is said, nor buys fewer.
 func TestSupplyEqualsEnumeration(t *testing.T) {
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 1))
@@ -51,6 +51,7 @@ func TestSupplyEqualsEnumeration(t *testing.T) {
 			}
 			none += n
 		}
+		need := [3]int64{math.MaxInt64}
 		fewest, least, bought, cheapest := most, int64(math.MaxInt64), math.MaxInt, int64(math.MaxInt64)
 		each(stock, func(taken []int) {
 			var n, buys int
@@ -63,12 +64,18 @@ func TestSupplyEqualsEnumeration(t *testing.T) {
 				}
 			}
 			if held >= total {
+				if one := [3]int64{cost, int64(buys), int64(n)}; slices.Compare(one[:], need[:]) < 0 {
+					need = one
+				}
 				fewest, least, bought = min(fewest, n), min(least, cost), min(bought, buys)
 			}
 			if n == min(sheets, none) {
 				cheapest = min(cheapest, cost)
 			}
 		})
+		if got, ok := s.least(&g, total, stock); ok != (need[0] < math.MaxInt64) || ok && got != need {
+			t.Errorf("seed %d: money, bought and sheets %v (%v) hold %d, want %v", seed, got, ok, total, need)
+		}
 		if got := s.sheets(&g, total, stock); got != fewest {
 			t.Errorf("seed %d: %d sheets hold %d, want %d", seed, got, total, fewest)
 		}

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"cmp"
+	"math"
 	"math/bits"
 	"slices"
 )
@@ -88,6 +89,45 @@ func (s *supply) bought(g *weighing, total uint64, stock []int) int {
 		return 0
 	}
 	return int((total + most - 1) / most)
+}
+
+// leastSteps is the effort that least may take.
+const leastSteps = 10_000
+
+// least returns the least money, then the fewest bought sheets, then the fewest sheets in all, for
+// which whole sheets in stock hold the weight; false if none do or that takes too many steps.
+func (s *supply) least(g *weighing, total uint64, stock []int) (need [3]int64, ok bool) {
+	need[0] = math.MaxInt64
+	steps := 0
+	var take func(cheap []int, total uint64, so [3]int64)
+	take = func(cheap []int, total uint64, so [3]int64) {
+		if total == 0 && slices.Compare(so[:], need[:]) < 0 {
+			need = so
+		}
+		if steps++; steps > leastSteps || total == 0 || len(cheap) == 0 {
+			return
+		}
+		lower := so
+		lower[0] += s.cost(&weighing{holds: g.holds, cheap: cheap}, total, stock)
+		if slices.Compare(lower[:], need[:]) >= 0 {
+			return
+		}
+		kind, fewest := &s.job.kinds[cheap[0]], int64(0)
+		holds := g.holds[cheap[0]]
+		most := int64(min((total+holds-1)/holds, uint64(stock[cheap[0]])))
+		if len(cheap) == 1 {
+			fewest = most
+		}
+		for n := most; n >= fewest; n-- {
+			with := [3]int64{so[0] + n*kind.price, so[1], so[2] + n}
+			if !kind.limited {
+				with[1] += n
+			}
+			take(cheap[1:], total-min(total, uint64(n)*holds), with)
+		}
+	}
+	take(g.cheap, total, [3]int64{})
+	return need, need[0] < math.MaxInt64 && steps <= leastSteps
 }
 
 // cheapest returns what that many sheets in stock cost at least.

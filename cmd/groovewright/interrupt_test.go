@@ -41,6 +41,7 @@ func TestInterruptGivesThePlanSoFar(t *testing.T) {
 		longest = max(longest, took)
 		if took > time.Second { // counted, not judged: a busy or a 32-bit machine draws more slowly
 			late++
+			t.Logf("room %d: %s after %v, %v after the interrupt", seed, how, after, took)
 		}
 		if err != nil {
 			t.Errorf("room %d: %v", seed, err)

@@ -73,12 +73,12 @@ func (e *explorer) proved(c *Choice) (status Status) {
 	if !need {
 		need = c.Nest.Bound.Proved && e.closed(&c.Layout.Total, c)
 		for _, o := range e.open {
-			need = need && (c.Layout.Total.Less(o.blemish) || !e.canNeedLess(o.lower, c.Need))
+			need = need && (c.Layout.Total.Less(o.blemish) || c.Need.Compare(e.atLeast(o.lower)) <= 0)
 		}
 	}
-	looks := slices.ContainsFunc(e.orders, func(o *order) bool { return o.noneBetter(e, c) })
+	looks := slices.ContainsFunc(e.orders, func(o *order) bool { return o.noneBetter(c) })
 	for _, o := range e.open {
-		looks = looks && (!o.blemish.Less(c.Layout.Total) || !e.canDoWith(o.lower, c.Need))
+		looks = looks && (!o.blemish.Less(c.Layout.Total) || c.Need.Compare(e.atLeast(o.lower)) < 0)
 	}
 	if need {
 		status |= NeedProved
@@ -94,18 +94,17 @@ func (e *explorer) leastNeed(c *Choice) Need {
 	if c.Status&NeedProved != 0 {
 		return c.Need
 	}
-	need := func(b nest.Bound) Need { return Need{b.Cost, b.Bought, b.Sheets} }
 	least := Need{}
 	for _, o := range e.orders {
-		lower, some := o.unmet(&c.Layout.Total)
+		price, some := o.unmet(&c.Layout.Total)
 		if !some {
 			least = c.Need
-		} else if n := need(lower); least.Compare(n) < 0 {
+		} else if n := e.atLeast(o.price.LowerBound(price)); least.Compare(n) < 0 {
 			least = n
 		}
 	}
 	for _, o := range e.open {
-		if n := need(o.lower); !c.Layout.Total.Less(o.blemish) && n.Compare(least) < 0 {
+		if n := e.atLeast(o.lower); !c.Layout.Total.Less(o.blemish) && n.Compare(least) < 0 {
 			least = n
 		}
 	}
@@ -123,7 +122,7 @@ func (e *explorer) leastBlemish(c *Choice) fraction.Ratio {
 		least = floor
 	}
 	for _, o := range e.open {
-		if o.blemish.Less(least) && e.canDoWith(o.lower, c.Need) {
+		if o.blemish.Less(least) && e.atLeast(o.lower).Compare(c.Need) <= 0 {
 			least = o.blemish
 		}
 	}

@@ -185,12 +185,12 @@ func (e *explorer) needsAsMuch(l *wall.Layout, problem nest.Problem, need Need) 
 		if err != nil {
 			return false, err
 		}
-		if !e.canNeedLess(o.price.LowerBound(cost), need) {
+		if need.Compare(o.leastNeed(cost)) <= 0 {
 			return true, nil
 		}
 	}
 	lower, err := nest.LowerBound(problem)
-	return err == nil && !e.canNeedLess(lower, need), err
+	return err == nil && need.Compare(e.atLeast(lower)) <= 0, err
 }
 
 // takeOver looks at the layouts that were found with fewer kinds of stock, and keeps the nests that
@@ -269,18 +269,7 @@ func (e *explorer) keep(c Choice) {
 	e.found = append(append(e.found[:at:at], c), later...)
 }
 
-// canDoWith reports whether a nest with this bound might need no more than the need.
-func (e *explorer) canDoWith(lower nest.Bound, need Need) bool {
-	need.Sheets++
-	return e.canNeedLess(lower, need)
-}
-
-// canNeedLess reports whether a nest with this bound might need less than the need.
-func (e *explorer) canNeedLess(lower nest.Bound, need Need) bool {
-	if c := lower.Cost.Compare(need.Cost); c != 0 {
-		return c < 0
-	}
-	// Sheets on hand may take the place of bought ones, whose number comes first.
-	onHand := slices.ContainsFunc(e.room.Stock, func(s nest.Stock) bool { return s.Count != nil })
-	return lower.Sheets < need.Sheets || need.Bought > 0 && onHand
+// atLeast returns a need that no nest with this bound has less than: what is not on hand is bought.
+func (e *explorer) atLeast(b nest.Bound) Need {
+	return Need{b.Cost, max(b.Bought, b.Sheets-e.onHand), b.Sheets}
 }

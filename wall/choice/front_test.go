@@ -90,30 +90,27 @@ func TestCompare(t *testing.T) {
 }
 
 // A nest that is bounded so might need less than 30 for 3 sheets, 2 of them bought.
-func TestCanNeedLess(t *testing.T) {
+func TestAtLeast(t *testing.T) {
 	need := Need{blemish(30), 2, 3}
-	count := 1
 	for _, row := range []struct {
 		name         string
 		cost, sheets int
 		need         Need
-		onHand       bool
+		onHand       int
 		less, same   bool
 	}{
-		{"for less", 29, 5, need, false, true, true},
-		{"for more", 31, 1, need, false, false, false},
-		{"for as much, fewer sheets", 30, 2, need, false, true, true},
-		{"for as much, as many", 30, 3, need, false, false, true},
-		{"for as much, more", 30, 4, need, false, false, false},
-		{"for as much, more, of which some may be on hand", 30, 4, need, true, true, true},
-		{"and none is bought", 30, 4, Need{blemish(30), 0, 3}, true, false, false},
+		{"for less", 29, 5, need, 1, true, true},
+		{"for more", 31, 1, need, 1, false, false},
+		{"for as much, fewer sheets", 30, 2, need, 1, true, true},
+		{"for as much, as many", 30, 3, need, 1, false, true},
+		{"for as much, as many, of which two may be on hand", 30, 3, need, 2, true, true},
+		{"for as much, more", 30, 4, need, 1, false, false},
+		{"for as much, more, of which three may be on hand", 30, 4, need, 3, true, true},
+		{"and none is bought", 30, 4, Need{blemish(30), 0, 3}, 4, false, false},
 	} {
-		e := explorer{room: Problem{Stock: []nest.Stock{{}}}}
-		if row.onHand {
-			e.room.Stock[0].Count = &count
-		}
-		lower := nest.Bound{Cost: blemish(row.cost), Sheets: row.sheets}
-		if less, same := e.canNeedLess(lower, row.need), e.canDoWith(lower, row.need); less != row.less || same != row.same {
+		e := explorer{onHand: row.onHand}
+		least := e.atLeast(nest.Bound{Cost: blemish(row.cost), Sheets: row.sheets})
+		if less, same := least.Compare(row.need) < 0, least.Compare(row.need) <= 0; less != row.less || same != row.same {
 			t.Errorf("%s: less %v, no more %v", row.name, less, same)
 		}
 	}
@@ -192,13 +189,12 @@ func TestOrdersSayWhatWasNotMet(t *testing.T) {
 			t.Errorf("%s: some are left: %v", row.name, some)
 		}
 	}
-	var e explorer
 	for total, want := range map[int]bool{2: true, 3: true, 4: false} {
 		c := small(total, 0, 0, 1, 0)
-		if got := looks.noneBetter(&e, &c); got != want {
+		if got := looks.noneBetter(&c); got != want {
 			t.Errorf("none looks better than %d with a floor of 3: %v", total, got)
 		}
-		if !spent.noneBetter(&e, &c) {
+		if !spent.noneBetter(&c) {
 			t.Error("one looks better where all were met")
 		}
 	}

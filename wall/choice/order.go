@@ -26,18 +26,24 @@ type order struct {
 	spent bool        // every layout was met
 }
 
-// unmet returns a bound on what the layouts need that were not met, of those with at most this
-// blemish where it is not nil; false if there are none.
-func (o *order) unmet(blemish *fraction.Ratio) (b nest.Bound, some bool) {
+// unmet returns the least price of the layouts that were not met, of those with at most this blemish
+// where it is not nil; false if there are none.
+func (o *order) unmet(blemish *fraction.Ratio) (price fraction.Length, some bool) {
 	switch {
 	case o.spent, o.byLook && blemish != nil && blemish.Less(o.last.Floor):
-		return b, false
+		return price, false
 	case !o.byLook && o.weight.IsZero():
-		return o.price.LowerBound(o.last.Cost), true
+		return o.last.Cost, true
 	case !o.byLook && blemish != nil:
-		return o.price.LowerBound(o.leastPrice(*blemish)), true
+		return o.leastPrice(*blemish), true
 	}
-	return b, true
+	return price, true
+}
+
+// leastNeed returns what a layout of this price needs at least.
+func (o *order) leastNeed(price fraction.Length) (n Need) {
+	n.Cost, n.Bought, n.Sheets = o.price.Least(price)
+	return n
 }
 
 // leastPrice returns the least price of the layouts of this blemish that were not met, in an order of
@@ -55,12 +61,12 @@ func (o *order) leastPrice(blemish fraction.Ratio) fraction.Length {
 
 // noneBetter reports whether every layout that was not met looks no better than the choice, or needs
 // more.
-func (o *order) noneBetter(e *explorer, c *Choice) bool {
+func (o *order) noneBetter(c *Choice) bool {
 	if o.byLook && c.Layout.Total.Compare(o.last.Floor) <= 0 {
 		return true
 	}
-	lower, some := o.unmet(&c.Layout.Total)
-	return !some || !o.byLook && !e.canDoWith(lower, c.Need)
+	price, some := o.unmet(&c.Layout.Total)
+	return !some || !o.byLook && c.Need.Compare(o.leastNeed(price)) < 0
 }
 
 // start adds an order and meets the first layout of it.
@@ -145,8 +151,8 @@ var tieBlemish = fraction.NewRatio(1, 100)
 // nil, can need less than the choice.
 func (e *explorer) closed(blemish *fraction.Ratio, c *Choice) bool {
 	return slices.ContainsFunc(e.orders, func(o *order) bool {
-		lower, some := o.unmet(blemish)
-		return !some || c.complete() && !e.canNeedLess(lower, c.Need)
+		price, some := o.unmet(blemish)
+		return !some || c.complete() && c.Need.Compare(o.leastNeed(price)) <= 0
 	})
 }
 
