@@ -271,9 +271,9 @@ func (p Plan) ClosingEdge(piece Piece) wall.Direction {
 		return gap.Cmp(p.Gaps.Seam.Rat()) <= 0
 	}
 	switch {
-	case i >= 0 && far == wall.Right && between(i, i+1):
+	case far == wall.Right && between(i, i+1):
 		return wall.Left
-	case i >= 0 && far == wall.Left && between(i-1, i):
+	case far == wall.Left && between(i-1, i):
 		return wall.Right
 	}
 	return far
