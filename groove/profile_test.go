@@ -294,6 +294,8 @@ func TestSlantDistance(t *testing.T) {
 		{"out of it leaning left", narrow, "1 5/16", "-1/8", groove.KeepLeft, "1/4", "bead 0, flat 1 3/16"},
 		{"up to the bead", narrow, "1 1/8", "1/8", groove.KeepLeft, "1/8", "flat 1 1/8"},
 		{"over a boundary with an open groove between", repeat(t, "flat 1, groove 1/16"), "7/8", "1/4", groove.KeepRight, "3/16", "flat 0, groove 0, flat 15/16"},
+		{"over the boundaries of an open groove in steps", repeat(t, "flat 2, groove 1/8, groove 1/8, groove 1/8, groove 1/8, bead 1/8"), "2 3/16", "1/4",
+			groove.KeepLeft, "1/4", "groove 1/16, groove 0, groove 0"},
 		{"between two flats", repeat(t, "flat 1, flat 1/2"), "15/16", "1/8", groove.KeepRight, "1/16", "flat 0, flat 7/16"},
 		{"wide: half at the top", wide, "4", "-1", groove.KeepRight, "1", "flat 2"},
 		{"wide: more than half all along", wide, "2 1/2", "1/2", groove.KeepRight, "0", "flat 3"},

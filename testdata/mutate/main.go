@@ -2,10 +2,10 @@
 //
 //	go run ./testdata/mutate -seed 1 -n 40 ./nest ./nest/internal/line
 //
-// The changes are drawn by the seed from all places of the named packages together. Each is compiled in an overlay, so
-// that no file of the tree is written; one that does not compile is left out and another drawn. Only the tests
-// that reach a change run, the quickest first. A change that fails a test is killed, one whose tests end late is
-// undecided.
+// The changes are drawn by the seed from all places of the named packages together. All are compiled in one overlay, so
+// that no file of the tree is written: a function begins with the bodies that it has under its changes, and the number in
+// MUTANT says which one runs. One that does not compile is left out and another drawn. Only the tests that reach a change
+// run, the quickest first. A change that fails a test is killed, one whose tests end late is undecided.
 package main
 
 import (
@@ -33,12 +33,14 @@ type mutant struct {
 	file, pkg   string
 	line, col   int
 	first, last int // lines of its function
+	open, shut  int // the bytes of that function's body
 	start, end  int
 	text        string
 }
 
 var (
 	failed = regexp.MustCompile(`--- FAIL: \S+|panic: .*|fatal error: .*|\[build failed\]`)
+	fault  = regexp.MustCompile(`(?m)(\S+\.go):(\d+):\d+: `)
 	block  = regexp.MustCompile(`(?m)^\S+/(\S+\.go):(\d+)\.(\d+),(\d+)\.(\d+) \d+ [1-9]`)
 	swaps  = map[token.Token][]token.Token{
 		token.EQL: {token.NEQ}, token.NEQ: {token.EQL},
@@ -78,32 +80,38 @@ func main() {
 	check(err)
 	defer os.RemoveAll(temp)
 	of := map[string][]test{}
+	tried, killed, undecided := 0, 0, 0
 	for _, pkg := range flag.Args() {
 		of[pkg] = tests(pkg, temp)
 	}
-	tried, killed, undecided := 0, 0, 0
-	for _, m := range all {
-		if tried == *n {
-			break
-		}
-		overlay, was := m.write(temp)
-		if compile(m.pkg, temp, "-overlay", overlay) != nil {
+	chosen := choose(all, *n, temp)
+	for _, pkg := range flag.Args() {
+		mine := slices.DeleteFunc(slices.Clone(chosen), func(m mutant) bool { return m.pkg != pkg })
+		if len(mine) == 0 {
 			continue
 		}
-		tried++
-		by := ""
-		for left := m.groups(of[m.pkg]); by == "" && len(left) > 0; left = left[1:] {
-			by = left[0].run(filepath.Dir(m.file), temp)
-		}
-		switch by {
-		case "":
-		case late:
-			undecided++
-		default:
-			killed++
-		}
-		if by == "" || *verbose {
-			fmt.Printf("%s:%d: %q -> %q  %s\n", strings.TrimPrefix(m.file, here), m.line, was, m.text, cmp.Or(by, "SURVIVES"))
+		plant(mine, temp)
+		check(compile(pkg, temp, "-overlay", filepath.Join(temp, "overlay.json")))
+		folder := filepath.Dir(mine[0].file)
+		sound := slices.DeleteFunc(of[pkg], func(t test) bool { // one of speed may fail: a longer function is not inlined
+			return group{[]string{t.name}, 3*t.took + time.Minute}.run(folder, temp, 0) != ""
+		})
+		for i, m := range mine {
+			tried++
+			by := ""
+			for left := m.groups(slices.Clone(sound)); by == "" && len(left) > 0; left = left[1:] {
+				by = left[0].run(folder, temp, i+1)
+			}
+			switch by {
+			case "":
+			case late:
+				undecided++
+			default:
+				killed++
+			}
+			if by == "" || *verbose {
+				fmt.Printf("%s:%d: %q -> %q  %s\n", strings.TrimPrefix(m.file, here), m.line, m.was(), m.text, cmp.Or(by, "SURVIVES"))
+			}
 		}
 	}
 	fmt.Printf("%s: seed %d, %d places, killed %d of %d, and %d that ran late are undecided\n",
@@ -190,11 +198,9 @@ func (m mutant) groups(tests []test) (all []group) {
 		}
 		return list
 	}
-	switch {
-	case m.first == 0: // a constant or variable of the package
-	case len(near(within)) > 0:
-		tests = near(within)
-	default:
+	if list := near(within); len(list) > 0 {
+		tests = list
+	} else {
 		tests = near(inFunction)
 	}
 	for most := 2 * time.Second; len(tests) > 0; most *= 3 {
@@ -214,13 +220,14 @@ func compile(pkg, temp string, more ...string) error {
 	return exec.Command("go", append(args, pkg)...).Run()
 }
 
-// run runs the tests that compile made in the folder of their package, and returns what failed, or "".
-func (g group) run(folder, temp string) string {
+// run runs the tests that compile made in the folder of their package under the change of a number, none for 0, and
+// returns what failed, or "".
+func (g group) run(folder, temp string, number int) string {
 	ctx, cancel := context.WithTimeout(context.Background(), g.limit+30*time.Second) // a tight loop may outlast the test's own limit
 	defer cancel()
 	c := exec.CommandContext(ctx, filepath.Join(temp, "run.test"), "-test.short", "-test.failfast", "-test.timeout="+g.limit.String(),
 		"-test.run=^("+strings.Join(g.names, "|")+")$")
-	c.Dir = folder
+	c.Dir, c.Env = folder, append(os.Environ(), "MUTANT="+strconv.Itoa(number))
 	out, err := c.CombinedOutput()
 	switch {
 	case err == nil:
@@ -231,16 +238,104 @@ func (g group) run(folder, temp string) string {
 	return cmp.Or(string(failed.Find(out)), err.Error())
 }
 
-// write makes the overlay of one change and returns its path and the text that it replaces.
-func (m mutant) write(folder string) (overlay, was string) {
+// was returns the text that the change replaces.
+func (m mutant) was() string {
 	source, err := os.ReadFile(m.file)
 	check(err)
-	file, overlay := filepath.Join(folder, "changed.go"), filepath.Join(folder, "overlay.json")
-	check(os.WriteFile(file, slices.Concat(source[:m.start], []byte(m.text), source[m.end:]), 0o600))
-	text, err := json.Marshal(map[string]any{"Replace": map[string]string{m.file: file}})
+	return string(source[m.start:m.end])
+}
+
+// choose returns the first n changes that compile.
+func choose(all []mutant, n int, temp string) []mutant {
+	for {
+		chosen := all[:min(n, len(all))]
+		wrong := map[mutant]bool{}
+		for _, pkg := range flag.Args() {
+			mine := slices.DeleteFunc(slices.Clone(chosen), func(m mutant) bool { return m.pkg != pkg })
+			if len(mine) == 0 {
+				continue
+			}
+			lines := plant(mine, temp)
+			out, err := exec.Command("go", "build", "-gcflags=-e", "-overlay", filepath.Join(temp, "overlay.json"), pkg).CombinedOutput()
+			if err == nil {
+				continue
+			}
+			was := len(wrong)
+			for _, at := range fault.FindAllStringSubmatch(string(out), -1) {
+				line, err := strconv.Atoi(at[2])
+				check(err)
+				for _, m := range lines[filepath.Base(at[1])][line] {
+					wrong[m] = true
+				}
+			}
+			if len(wrong) == was {
+				check(fmt.Errorf("%s", out))
+			}
+		}
+		if len(wrong) == 0 {
+			return chosen
+		}
+		all = slices.DeleteFunc(slices.Clone(all), func(m mutant) bool { return wrong[m] })
+	}
+}
+
+// plant writes an overlay of a package with all its changes, numbered from 1 on, and returns those that a line of
+// a changed file belongs to: one on a line of its body, all of the function elsewhere in it.
+func plant(all []mutant, temp string) (lines map[string]map[int][]mutant) {
+	replace, lines := map[string]string{}, map[string]map[int][]mutant{}
+	write := func(file, text string) {
+		replace[file] = filepath.Join(temp, strconv.Itoa(len(replace))+".go")
+		check(os.WriteFile(replace[file], []byte(text), 0o600))
+	}
+	files := map[string][]int{} // numbers of changes
+	for i, m := range all {
+		files[m.file] = append(files[m.file], i)
+	}
+	for file, numbers := range files {
+		source, err := os.ReadFile(file)
+		check(err)
+		slices.SortStableFunc(numbers, func(a, b int) int { return cmp.Compare(all[a].open, all[b].open) })
+		var out strings.Builder
+		done, of, line := 0, map[int][]mutant{}, 1
+		emit := func(text []byte, belongs ...mutant) {
+			out.Write(text)
+			for range strings.Count(string(text), "\n") + 1 {
+				of[line] = append(of[line], belongs...)
+				line++
+			}
+			line--
+		}
+		for k := 0; k < len(numbers); {
+			open, shut, next := all[numbers[k]].open, all[numbers[k]].shut, k
+			var together []mutant
+			for ; next < len(numbers) && all[numbers[next]].open == open; next++ {
+				together = append(together, all[numbers[next]])
+			}
+			emit(source[done:open])
+			for ; k < next; k++ {
+				m := all[numbers[k]]
+				emit(fmt.Appendf(nil, "\nif plantedMutant == %d {", numbers[k]+1))
+				emit(slices.Concat(source[open:m.start], []byte(m.text), source[m.end:shut]), m)
+				emit([]byte("\n}\n"))
+			}
+			emit([]byte("\n"))
+			emit(source[open:shut], together...)
+			done = shut
+		}
+		emit(source[done:])
+		write(file, out.String())
+		lines[filepath.Base(replace[file])] = of
+	}
+	name, err := exec.Command("go", "list", "-f", "{{.Name}}", all[0].pkg).Output()
 	check(err)
-	check(os.WriteFile(overlay, text, 0o600))
-	return overlay, string(source[m.start:m.end])
+	write(filepath.Join(filepath.Dir(all[0].file), "planted_mutant.go"), "package "+string(name)+`
+import ("os"; "strconv")
+var plantedMutant, _ = strconv.Atoi(os.Getenv("MUTANT"))
+`)
+	text, err := json.Marshal(map[string]any{"Replace": replace})
+	check(err)
+	check(os.WriteFile(filepath.Join(temp, "overlay.json"), text, 0o600))
+	return lines
 }
 
 // mutants returns all changes of a file.
@@ -250,10 +345,10 @@ func mutants(file, pkg string) (all []mutant) {
 	set := token.NewFileSet()
 	tree, err := parser.ParseFile(set, file, source, parser.SkipObjectResolution)
 	check(err)
-	first, last := 0, 0
+	var first, last, open, shut int
 	add := func(from, to token.Pos, text string) {
 		p := set.Position(from)
-		all = append(all, mutant{file, pkg, p.Line, p.Column, first, last, p.Offset, set.Position(to).Offset, text})
+		all = append(all, mutant{file, pkg, p.Line, p.Column, first, last, open, shut, p.Offset, set.Position(to).Offset, text})
 	}
 	of := func(n ast.Node) string {
 		return string(source[set.Position(n.Pos()).Offset:set.Position(n.End()).Offset])
@@ -267,13 +362,13 @@ func mutants(file, pkg string) (all []mutant) {
 	walk = func(root ast.Node, results *ast.FieldList) {
 		ast.Inspect(root, func(n ast.Node) bool {
 			switch n := n.(type) {
-			case *ast.ImportSpec:
-				return false
+			case *ast.GenDecl:
+				return root != tree // constants and variables of the package stay
 			case *ast.FuncDecl:
 				if n.Body != nil {
 					first, last = set.Position(n.Pos()).Line, set.Position(n.End()).Line
+					open, shut = set.Position(n.Body.Lbrace).Offset+1, set.Position(n.Body.Rbrace).Offset
 					walk(n.Body, n.Type.Results)
-					first = 0
 				}
 				return false
 			case *ast.FuncLit:
