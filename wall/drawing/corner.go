@@ -70,7 +70,7 @@ func (c *canvas) seen(i int, right bool) []line {
 // what is seen beside it. A run without a shared corner there has none.
 func Corner(p plan.Plan, i int) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
-		run, letter := p.Runs[i], CornerLetter(p, i)
+		run, letter := p.Runs[i], p.CornerLetter(i)
 		if letter == "" {
 			return nil
 		}

@@ -70,7 +70,7 @@ func TestBlemishNumber(t *testing.T) {
 	costs := plan.Blemish{Cost: fraction.NewRatio(1, 1)}
 	p := plan.Plan{Blemishes: []plan.Blemish{{}, costs, {}, costs, {}}}
 	for i, want := range map[int]int{-1: 0, 0: 0, 1: 1, 2: 0, 3: 2, 4: 0, 5: 0} {
-		if got := BlemishNumber(p, i); got != want {
+		if got := p.BlemishNumber(i); got != want {
 			t.Errorf("blemish %d has number %d, want %d", i, got, want)
 		}
 	}

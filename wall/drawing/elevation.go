@@ -13,14 +13,14 @@ import (
 )
 
 const (
-	elevationTall = 340.0 // most ink that a wall's height takes
-	elevationPage = 800.0 // of all that the drawing has, so that it stands on a page with its heading
-	landInk       = 940.0 // natural width of a drawing on paper in landscape
-	landPage      = 590.0 // most that it takes upwards there
-	landGain      = 1.2   // times as large as upright, at least
-	heightLane    = 24.0  // beside the wall, before and after a height
-	flawRadius    = 11.0  // half the height of the sign of a blemish
-	hiddenEdge    = "passes, its edge is hidden"
+	elevationTall = 340.0          // most ink that a wall's height takes
+	elevationPage = 770.0          // of all that the drawing has, so that it stands on a page with its heading
+	landInk       = 940.0          // natural width of a drawing on paper in landscape
+	landPage      = 590.0          // most that it takes upwards there
+	landGain      = 1.2            // times as large as upright, at least
+	heightLane    = 24.0           // beside the wall, before and after a height
+	flawRadius    = 11.0           // half the height of the sign of a blemish
+	hiddenEdge    = "out of sight" // where the panels of the next wall stand before it
 )
 
 // elevation draws one run face on, to scale.
@@ -126,36 +126,30 @@ func (e *elevation) lay() {
 }
 
 // callouts writes what is seen at both ends and returns where they stop.
-func (e *elevation) callouts() float64 {
-	bottom := 0.0
+func (e *elevation) callouts() (bottom float64) {
 	for side, end := range []plan.End{e.run.Left, e.run.Right} {
 		name, path, x, anchor := "Left end: ", e.path+"left", 4.0, "start"
 		if side == 1 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		y := laneHigh
-		say := func(class string, lines ...line) {
-			for _, text := range lines {
-				text.write(&e.node, class, x, y, anchor)
-				w := text.width(typeSize) * 1.1
-				e.word(box{x - w*float64(side), y - 13, w, laneHigh})
-				y += laneHigh
-			}
-		}
-		say("bold", figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)...)
+		lines := figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)
+		bold := len(lines)
 		if e.plan.Passes(e.at, side == 1) {
-			say("", line{hiddenEdge})
+			lines = append(lines, line{hiddenEdge})
 		} else {
-			say("", wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
+			lines = append(lines, wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
 		}
-		if sign := end.Lean.Sign(); sign != 0 {
-			lean, way := plus(end.Lean, path+".lean"), " right"
-			if sign < 0 {
-				lean, way = minus(end.Lean, path+".lean"), " left"
-			}
-			say("", line{"top leans ", e.sum(lean), way})
+		if end.Lean.Sign() > 0 {
+			lines = append(lines, line{"top leans ", e.length(end.Lean, path+".lean"), " right"})
+		} else if end.Lean.Sign() < 0 {
+			lines = append(lines, line{"top leans ", e.sum(minus(end.Lean, path+".lean")), " left"})
 		}
-		bottom = max(bottom, y-laneHigh)
+		for n, text := range lines {
+			y, w := laneHigh*float64(n+1), text.width(typeSize)*1.1
+			text.write(&e.node, map[bool]string{true: "bold"}[n < bold], x, y, anchor)
+			e.word(box{x - w*float64(side), y - 13, w, laneHigh})
+		}
+		bottom = max(bottom, laneHigh*float64(len(lines)))
 	}
 	return bottom
 }
@@ -288,7 +282,7 @@ func (e *elevation) start() {
 	e.stroke("start", "M", x, y-4, "h", way*34)
 	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
 	e.dot("startmark", x, y-4, 4)
-	text := append(e.startsAt(), ", work to the ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
+	text := append(e.startsAt(), ", work ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
 	wide := text.width(typeSize)
 	at, anchor := right, "start"
 	switch {
@@ -308,9 +302,9 @@ func (e *elevation) startsAt() line {
 	from, path := e.run.SetOut.From, e.path+"set_out.from"
 	switch {
 	case from.Sign() < 0:
-		return line{"Start ", e.sum(minus(from, path)), " past the left end"}
+		return line{"Start ", e.sum(minus(from, path)), " past the end"}
 	case e.run.Width.Less(from):
-		return line{"Start ", e.sum(plus(from, path), minus(e.run.Width, e.path+"width")), " past the right end"}
+		return line{"Start ", e.sum(plus(from, path), minus(e.run.Width, e.path+"width")), " past the end"}
 	}
 	return line{"Start at ", e.length(from, path)}
 }
@@ -323,7 +317,7 @@ func (e *elevation) signs() (all []stop, long float64) {
 	for i, b := range e.plan.Blemishes {
 		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
 			flaws++
-			all = append(all, stop{text: line{counted(fmt.Sprint(BlemishNumber(e.plan, i)))}, ink: e.x(b.At), y: e.spot(b), flaw: true})
+			all = append(all, stop{text: line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, ink: e.x(b.At), y: e.spot(b), flaw: true})
 		}
 	}
 	if left, right := e.sides(); float64(flaws+len(e.corners(true)))*2*flawRadius > 1.5*(right-left) {
@@ -397,20 +391,6 @@ func (e *elevation) spot(b plan.Blemish) float64 {
 		}
 	}
 	return found
-}
-
-// BlemishNumber returns the number, from 1, of blemish i of a plan on the elevations; 0 where the
-// plan has no such blemish and where it costs nothing, since no drawing shows it then.
-func BlemishNumber(p plan.Plan, i int) (number int) {
-	if i < 0 || i >= len(p.Blemishes) || p.Blemishes[i].Cost.Sign() <= 0 {
-		return 0
-	}
-	for _, b := range p.Blemishes[:i+1] {
-		if b.Cost.Sign() > 0 {
-			number++
-		}
-	}
-	return number
 }
 
 // describe is the text alternative: what someone who cannot see the drawing needs from it.

@@ -14,7 +14,7 @@ type tip struct {
 	run      plan.Run
 	right    bool
 	from, to fraction.Length // what is shown of it, on the run
-	shown    []stripe
+	shown    []plan.Stripe
 }
 
 // tip returns the panels within a length of one end of run i, if any; boards are shown over joints.
@@ -41,7 +41,7 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	if right {
 		t.from, t.to = panel.Right.Sub(span), panel.Right
 	}
-	t.shown = stripes(profile, t.from, t.to, panel.LeftPhase.Add(t.from.Sub(panel.Left)).Mod(profile.Pitch))
+	t.shown = profile.Stripes(t.from, t.to, panel.LeftPhase.Add(t.from.Sub(panel.Left)).Mod(profile.Pitch))
 	return t
 }
 
@@ -66,7 +66,7 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	} else if mitred(t.run, t.right) {
 		back[0] += thick
 	}
-	deep := func(s stripe) float64 {
+	deep := func(s plan.Stripe) float64 {
 		if of := c.plan.Profile.Thickness.Float64(); of > 0 && s.Kind != groove.Flat {
 			return max(min(3, thick/3), min(.8, s.Depth.Float64()/of)*thick)
 		}
@@ -74,7 +74,7 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	}
 	to("M", back[0], thick)
 	for _, s := range t.shown {
-		x0, x1, d := along(fraction.Max(s.left, t.from)), along(fraction.Min(s.right, t.to)), deep(s)
+		x0, x1, d := along(fraction.Max(s.Left, t.from)), along(fraction.Min(s.Right, t.to)), deep(s)
 		to("L", x0, 0)
 		to("L", x0, d)
 		if s.Kind == groove.Bead { // a round between two quirks
@@ -90,8 +90,8 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	c.stroke("tag", path, "Z")
 	way := thick / 3 * map[bool]float64{false: 1, true: -1}[t.run.SetOut.Direction == wall.Left]
 	for n, s := range t.shown {
-		if n > 0 && s.index == 0 && c.plan.Profile.Boards {
-			x := along(s.left)
+		if n > 0 && s.Index == 0 && c.plan.Profile.Boards {
+			x := along(s.Left)
 			path = ""
 			to("M", x, deep(s))
 			for _, p := range [][2]float64{{0, thick / 3}, {way, thick / 3}, {way, thick * 2 / 3}, {0, thick * 2 / 3}, {0, thick}} {

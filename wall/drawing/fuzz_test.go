@@ -42,7 +42,7 @@ func drawAll(t *testing.T, data []byte, part int) {
 		draw(End(p, i, true))
 		draw(Corner(p, i))
 		draw(FittingStrip(p, i))
-		CornerLetter(p, i)
+		p.CornerLetter(i)
 	}
 	for i := range len(p.Sheets) + 1 {
 		draw(Sheet(p, i))
@@ -64,7 +64,7 @@ func drawAll(t *testing.T, data []byte, part int) {
 	}
 	draw(Survey(part), nil)
 	for i := range len(p.Blemishes) + 1 {
-		BlemishNumber(p, i-1)
+		p.BlemishNumber(i - 1)
 	}
 	for _, run := range p.Runs {
 		for _, mark := range run.StoryPole {

@@ -32,34 +32,24 @@ func (e *elevation) labels() {
 	}
 }
 
-// taped numbers the corners of openings that were found from taped distances, as their table does, with
-// leads where they stand close.
+// taped numbers the corners of openings that were found from taped distances, as their table does, on the
+// side away from the middle of the opening, or else with a lead.
 func (e *elevation) taped() {
-	const close = 36.0 // ink
-	near := func(x, y float64) (count int) {
-		for _, p := range e.plan.Taped {
-			if p.Run == e.run.Name && p.Opening != "" && math.Hypot(e.x(p.At.X)-x, e.y(p.At.Y)-y) < close {
-				count++
-			}
-		}
-		return count
-	}
 	for i, p := range e.plan.Taped {
-		if p.Run != e.run.Name || p.Opening == "" {
+		o := slices.IndexFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name })
+		if o < 0 {
 			continue
 		}
-		x, y, text := e.x(p.At.X), e.y(p.At.Y), line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}}
-		e.dot("startmark", x, y, dotSize)
+		at, text := point{e.x(p.At.X), e.y(p.At.Y)}, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}}
+		e.dot("startmark", at[0], at[1], dotSize)
+		middleX, middleY := e.around(e.run.Openings[o].Outline).middle()
 		w := text.width(typeSize) + 2
-		var seats []box
-		if near(x, y) == 1 {
-			seats = grid([]float64{-9, 9}, []float64{9, -9}, func(up, along float64) box { return centered(x+along, y+up, w, letterSize) })
-		}
-		if seat, ok := e.place(seats...); ok {
+		beside := centered(at[0]+math.Copysign(9, at[0]-middleX), at[1]+math.Copysign(9, at[1]-middleY), w, letterSize)
+		if seat, ok := e.place(beside); ok {
 			e.words = append(e.words, seat)
 			text.seated(&e.node, "halo taped", seat)
 		} else {
-			e.callout("halo taped", text, w, letterSize, point{x, y}, point{x, y})
+			e.callout("halo taped", text, w, letterSize, at, at)
 		}
 	}
 }

@@ -19,7 +19,7 @@ const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
 	wideTall   = 400.0 // of one across the page, and
 	holedTall  = 460.0 // of one with many holes
-	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
+	manyHoles  = 4     // or more
 	mostFar    = 1     // letters and numbers away from what they name, or the piece is drawn wide
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
@@ -27,23 +27,23 @@ const (
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
 	dotSize    = 1.9
 	letterSize = 14.0
-	mostBeside = .125 // of the width, that the middle of an arc may lie beside the piece to be drawn
-	closer     = 3.0  // between corners that one label names, from left to right
+	mostBeside = .125  // of the width, that the middle of an arc may lie beside the piece to be drawn
+	mostMarks  = 20000 // places over one length that are drawn
+	closer     = 3.0   // between corners that one label names, from left to right
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
 type pieceDrawing struct {
 	canvas
 	piece   plan.Piece
-	marks   string // their path in the plan, with a full stop
+	path    string // in the plan, with a full stop
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	lane    float64    // ink x where the measurements up the piece begin
-	lift    float64    // room for measurements above the piece
-	finish  [][2]point // edges that a strip is left on at, to scribe
-	far     int        // letters and numbers away from what they name
-	lost    bool       // one of them has no room
+	lane    float64 // ink x where the measurements up the piece begin
+	lift    float64 // room for measurements above the piece
+	far     int     // letters and numbers away from what they name
+	lost    bool    // one of them has no room
 }
 
 // corner is one corner of the piece.
@@ -94,8 +94,8 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 	if back {
 		side, title = "back", "back, left and right exchanged"
 	}
-	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, marks: path + "marks.", back: back}
-	d.measured(path+"marks.", side)
+	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back}
+	d.measured(path + "marks.")
 	d.describe()
 	d.lay()
 	profile := p.Profile
@@ -106,7 +106,7 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 	if back {
 		d.fixing()
 	}
-	d.scribe()
+	scribed := d.scribe()
 	d.measures()
 	d.leads = d.add("g")
 	d.drills(&d.node, piece, "drill", "lead", 1.6)
@@ -124,7 +124,7 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 	for _, led := range rest {
 		led()
 	}
-	d.scribed()
+	scribed()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
 	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
 	if !back {
@@ -145,29 +145,34 @@ func PieceName(piece plan.Piece, side string) string {
 }
 
 // measured lists the corners as the table of marks names them, and then the middles of the arcs.
-func (d *pieceDrawing) measured(path, side string) {
-	marked := func(face, back plan.Point) plan.Point { return map[bool]plan.Point{false: face, true: back}[d.back] }
+func (d *pieceDrawing) measured(path string) {
+	side := func(face, back string) string { return map[bool]string{false: face, true: back}[d.back] }
+	add := func(c corner, back plan.Point) {
+		if c.marked = c.at; d.back {
+			c.marked = back
+		}
+		d.corners = append(d.corners, c)
+	}
 	ends, number := map[int]string{}, 0
 	for i, a := range d.piece.Marks.Arcs {
 		for k, e := range a.Ends {
-			ends[e.Corner] = ref("%sarcs[%d].ends[%d].%s", path, i, k, map[bool]string{false: "at", true: "back"}[d.back])
+			ends[e.Corner] = ref("%sarcs[%d].ends[%d].%s", path, i, k, side("at", "back"))
 		}
 	}
 	for r, ring := range d.piece.Marks.Named() {
 		for i, c := range ring {
 			before, after := ring[(i+len(ring)-1)%len(ring)].Face, ring[(i+1)%len(ring)].Face
 			square := before.X == c.Face.X || before.Y == c.Face.Y || after.X == c.Face.X || after.Y == c.Face.Y
-			place := ref("%s%s[%d]", path, side, i)
+			place := ref("%s%s[%d]", path, side("face", "back"), i)
 			if r > 0 {
-				place = ref("%sholes[%d].%s[%d]", path, r-1, side, i)
+				place = ref("%sholes[%d].%s[%d]", path, r-1, side("face", "back"), i)
 			}
-			d.corners = append(d.corners, corner{at: c.Face, marked: marked(c.Face, c.Back), path: cmp.Or(ends[number], place), name: c.Name, square: square})
+			add(corner{at: c.Face, path: cmp.Or(ends[number], place), name: c.Name, square: square}, c.Back)
 			number++
 		}
 	}
 	for i, a := range d.piece.Marks.Arcs {
-		place := ref("%sarcs[%d].%s", path, i, map[bool]string{false: "centre", true: "back"}[d.back])
-		d.corners = append(d.corners, corner{at: a.Centre, marked: marked(a.Centre, a.Back), path: place, square: true, centre: true})
+		add(corner{at: a.Centre, path: ref("%sarcs[%d].%s", path, i, side("centre", "back")), square: true, centre: true}, a.Back)
 	}
 }
 
@@ -198,7 +203,7 @@ func (d *pieceDrawing) lay() {
 // even returns places from 0 to a length, evenly and at most so far apart, if that is a distance.
 func even(length, apart float64) (at []float64) {
 	n := math.Ceil(length/apart - 1e-9)
-	for k := 0.0; apart > 0 && n >= 1 && n < mostStripes && k <= n; k++ {
+	for k := 0.0; apart > 0 && n >= 1 && n < mostMarks && k <= n; k++ {
 		at = append(at, length*k/n)
 	}
 	return at
@@ -210,68 +215,54 @@ func (d *pieceDrawing) fixing() {
 	const inset = 5.0 // ink from the edges
 	f, w, h := d.plan.Fixing, d.piece.Width.Float64(), d.piece.Height.Float64()
 	supports, across, up := f.Supports.Float64(), even(w, f.GlueSpacing.Float64()), even(h, f.GlueSpacing.Float64())
-	spot := func(p point) (x, y float64) {
-		x, y = d.view.ink(p[0], p[1])
-		return max(d.area.x+inset, min(x, d.area.x+d.area.w-inset)), max(d.area.y+inset, min(y, d.area.y+d.area.h-inset))
-	}
 	on, size := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), max(3, f.GlueSize.Float64()*d.scale)
-	bead := func(from, to point) {
-		if x, y := spot(from); f.Glue == finish.GlueBeads {
-			toX, toY := spot(to)
-			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
-		}
-	}
-	dot := func(p point) {
-		if x, y := spot(p); f.Glue == finish.GlueDots {
-			on.dot("glue", x, y, size/2)
+	glue := func(x0, y0, x1, y1 float64) { // a bead, or a dot in its middle
+		area := d.area.grow(-inset)
+		x0, y0 = area.toward(d.view.ink(x0, y0))
+		x1, y1 = area.toward(d.view.ink(x1, y1))
+		if f.Glue == finish.GlueBeads {
+			on.stroke("glue", "M", x0, y0, "L", x1, y1).set("stroke-width", size)
+		} else if f.Glue == finish.GlueDots {
+			on.dot("glue", (x0+x1)/2, (y0+y1)/2, size/2)
 		}
 	}
 	for k, x := range across {
-		for m := 1; !f.Level && k > 0 && m < len(up); m++ {
-			dot(point{(across[k-1] + x) / 2, (up[m-1] + up[m]) / 2})
+		for m := range up {
+			if f.Glue == finish.GlueDots && !f.Level && k > 0 && m > 0 {
+				glue(across[k-1], up[m-1], x, up[m])
+			}
 		}
-		if !f.Level {
-			bead(point{x, 0}, point{x, h})
-		}
-	}
-	for _, y := range even(h, supports) {
-		if f.Level {
-			bead(point{0, y}, point{w, y})
-			dot(point{w / 2, y})
-		}
-	}
-	nail := func(x, y float64) { // over the adhesive
-		if x, y = d.view.ink(x, y); f.Nails != finish.UsualNails {
-			on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
-			d.claim(centered(x, y, 7, 7))
+		if f.Glue == finish.GlueBeads && !f.Level {
+			glue(x, 0, x, h)
 		}
 	}
 	off := max(f.Inset.Float64(), 4/d.scale) // the whole sign on the piece
-	if f.Level {
-		parts := d.within(w/2, off)
-		for _, y := range even(h, supports) {
-			for _, part := range parts {
-				if on := max(part[0], min(y, part[1])); math.Abs(on-y) < 2*off {
-					nail(w/2, on)
+	nails := func(x, apart float64) {        // over the adhesive
+		for _, part := range d.within(x, off) {
+			places := []float64{(part[1] - part[0]) / 2}
+			if places[0] > apart/4 {
+				places = even(part[1]-part[0], apart)
+			}
+			for _, y := range places {
+				if x, y := d.view.ink(x, part[0]+y); f.Nails != finish.UsualNails {
+					on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
+					d.claim(centered(x, y, 7, 7))
 				}
 			}
 		}
+	}
+	if f.Level {
+		for _, y := range even(h, supports) {
+			glue(0, y, w, y)
+		}
+		nails(w/2, supports)
 	}
 	for x := 0.0; !f.Level && supports > 0 && x <= w; x += supports {
 		apart := f.Field.Float64()
 		if x == 0 || x+supports > w {
 			apart = f.Edge.Float64()
 		}
-		x := max(off, min(x, w-off))
-		for _, part := range d.within(x, off) {
-			if high := part[1] - part[0]; high < apart/2 {
-				nail(x, part[0]+high/2)
-				continue
-			}
-			for _, y := range even(part[1]-part[0], apart) {
-				nail(x, part[0]+y)
-			}
-		}
+		nails(max(off, min(x, w-off)), apart)
 	}
 }
 
@@ -279,14 +270,12 @@ func (d *pieceDrawing) fixing() {
 // eighth of an inch.
 func (d *pieceDrawing) within(x, off float64) (parts [][2]float64) {
 	const step = .125
-	shape, open, h := floats(rings(d.piece)), false, d.piece.Height.Float64()
-	on := func(x, y float64) bool {
-		x, y = d.view.ink(x, y)
-		return d.inside(x, y, shape)
-	}
-	near := off * .999
-	for y := off; y <= h-near && h < mostStripes*step; y += step {
-		free := on(x, y) && on(x-near, y) && on(x+near, y) && on(x, y-near) && on(x, y+near)
+	shape, open := floats(rings(d.piece)), false
+	for y := off; y <= min(d.piece.Height.Float64(), mostMarks*step)-off; y += step {
+		free := !slices.ContainsFunc([]point{{}, {-off, 0}, {off, 0}, {0, -off}, {0, off}}, func(way point) bool {
+			inkX, inkY := d.view.ink(x+way[0]*.999, y+way[1]*.999)
+			return !d.inside(inkX, inkY, shape)
+		})
 		if free && !open {
 			parts = append(parts, [2]float64{y, y})
 		} else if free {
@@ -297,34 +286,29 @@ func (d *pieceDrawing) within(x, off float64) (parts [][2]float64) {
 	return parts
 }
 
-// scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on; the
-// edge that it is scribed to is dashed.
-func (d *pieceDrawing) scribe() {
-	s := d.piece.Scribe
+// scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on, with the
+// edge that it is scribed to dashed, and returns how to say how much is left on.
+func (d *pieceDrawing) scribe() (said func()) {
+	s, ring, said := d.piece.Scribe, d.piece.Outline, func() {}
 	if s == nil {
-		return
+		return said
 	}
-	finished, sawn, ring := d.piece.Width, d.piece.Width.Add(s.Width), d.piece.Outline
+	finished, sawn := d.piece.Width, d.piece.Width.Add(s.Width)
 	if s.Edge == wall.Left {
 		finished, sawn = zero, s.Width.Neg()
 	}
 	for i, p := range ring {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
-			strip := through([]plan.Point{p, {X: sawn, Y: p.Y}, {X: sawn, Y: q.Y}, q}, func(p plan.Point) (x, y float64) { return d.x(p.X), d.y(p.Y) })
+			from, to, x := point{d.x(p.X), d.y(p.Y)}, point{d.x(q.X), d.y(q.Y)}, d.x(sawn)
+			strip := pen("M", from[0], from[1], "H", x, "V", to[1], "H", to[0])
 			d.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			d.stroke("edge", strip)
-			d.stroke("finish", "M", d.x(p.X), d.y(p.Y), "L", d.x(q.X), d.y(q.Y))
-			d.finish = append(d.finish, [2]point{{d.x(p.X), d.y(p.Y)}, {d.x(q.X), d.y(q.Y)}})
+			d.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
+			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
+			said = func() { d.callout("halo", text, text.width(typeSize)+4, laneHigh, from, to) }
 		}
 	}
-}
-
-// scribed says how much is left on.
-func (d *pieceDrawing) scribed() {
-	if s := d.piece.Scribe; s != nil && len(d.finish) > 0 {
-		text := line{"scribe ", d.length(s.Width, strings.TrimSuffix(d.marks, "marks.")+"scribe.width")}
-		d.callout("halo", text, text.width(typeSize)+4, laneHigh, d.finish[0][0], d.finish[0][1])
-	}
+	return said
 }
 
 // stops are the running measurements along one axis, each once, to every corner or the square ones.
@@ -346,7 +330,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 			}
 			text = line{d.sum(minus(at, path)), " beyond"}
 			if beyond {
-				text[0] = d.sum(plus(at, path), minus(most, strings.TrimSuffix(d.marks, "marks.")+[]string{"width", "height"}[axis]))
+				text[0] = d.sum(plus(at, path), minus(most, d.path+[]string{"width", "height"}[axis]))
 			}
 		}
 		all = append(all, stop{text: text, at: at, ink: ink})
@@ -418,43 +402,35 @@ func (d *pieceDrawing) edges() {
 // trammels draws the middle of each arc, and its radius to what of it is an edge of the piece.
 func (d *pieceDrawing) trammels() {
 	for i, a := range d.piece.Marks.Arcs {
-		var on []corner
-		for _, c := range d.corners {
-			if at := plan.ArcAt(d.piece.Marks.Arcs[i:i+1], c.at); at != nil && !c.centre {
-				on = append(on, c)
-			}
-		}
+		on := slices.DeleteFunc(slices.Clone(d.corners), func(c corner) bool {
+			return c.centre || plan.ArcAt(d.piece.Marks.Arcs[i:i+1], c.at) == nil
+		})
 		if len(on) == 0 {
 			continue
 		}
-		x, y := d.x(a.Centre.X), d.y(a.Centre.Y)
-		third := on[len(on)/3]
-		way := complex(d.x(third.at.X)-x, d.y(third.at.Y)-y)
-		way /= complex(max(1e-9, cmplx.Abs(way)), 0)
-		long := a.Radius.Float64() * d.scale
-		to, from := complex(x, y)+way*complex(long, 0), complex(x, y)
+		x, y, long, third := d.x(a.Centre.X), d.y(a.Centre.Y), a.Radius.Float64()*d.scale, on[len(on)/3].at
+		wayX, wayY := d.x(third.X)-x, d.y(third.Y)-y
+		far := max(1e-9, math.Hypot(wayX, wayY))
+		wayX, wayY = wayX/far, wayY/far
+		to := point{x + wayX*long, y + wayY*long}
+		from := point{x, y}
 		if d.shown(corner{at: a.Centre}) {
 			d.stroke("lead", "M", x-6, y, "h12M", x, y-6, "v12")
 			d.dot("edge", x, y, 3)
 			d.claim(centered(x, y, 12, 12))
 		} else {
-			from = to - way*complex(min(long, d.area.h/3), 0)
+			long = min(long, d.area.h/3)
+			from = point{to[0] - wayX*long, to[1] - wayY*long}
 		}
-		d.stroke("lead", "M", real(from), imag(from), "L", real(to), imag(to))
-		head := to - way*8
-		d.stroke("startmark", "M", real(to), imag(to), "L", real(head+way*3i), imag(head+way*3i), "L", real(head-way*3i), imag(head-way*3i), "Z")
-		d.claimLine(real(from), imag(from), real(to), imag(to))
-		text := line{"radius ", d.length(a.Radius, ref("%sarcs[%d].radius", d.marks, i))}
+		d.stroke("lead", "M", from[0], from[1], "L", to[0], to[1])
+		d.stroke("startmark", "M", to[0], to[1], "l", -8*wayX-3*wayY, 3*wayX-8*wayY, "l", 6*wayY, -6*wayX, "Z")
+		d.claimLine(from[0], from[1], to[0], to[1])
+		text := line{"radius ", d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}
 		w, taken := text.width(typeSize)+4, d.taken
 		d.claimLine(x, y, x, d.area.y+d.area.h) // if there is room off its measurement
-		if seat, ok := d.place(slices.Concat(grid([]float64{.5, .35, .65}, []float64{0}, func(share, _ float64) []box {
-			at := from + (to-from)*complex(share, 0)
-			return besides(centered(real(at), imag(at), 4, 4), w, laneHigh)[:4]
-		})...)...); ok {
-			text.seated(&d.node, "halo", seat)
-		} else {
+		if !d.callout("halo", text, w, laneHigh, from, to) {
 			d.taken = taken
-			d.callout("halo", text, w, laneHigh, point{real(from), imag(from)}, point{real(to), imag(to)})
+			d.callout("halo", text, w, laneHigh, from, to)
 		}
 	}
 }
@@ -464,18 +440,8 @@ func (d *pieceDrawing) trammels() {
 func (d *pieceDrawing) letters() (rest []func()) {
 	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
 	far := func(c corner, x, y float64) float64 { return math.Hypot(at(c)[0]-x, at(c)[1]-y) }
-	named := d.corners
-	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
-		named = named[:len(d.piece.Marks.Face)]
-		for i, hole := range holes {
-			name := line{figure{clip(hole.Opening, 80, typeSize), strings.TrimSuffix(d.marks, "marks.") + ref("holes[%d].opening", i)}}
-			if seat, ok := d.place(besides(d.around(hole.Outline), name.width(typeSize), letterSize)...); ok {
-				name.seated(&d.node, "halo", seat)
-			}
-		}
-	}
 	done := map[int]bool{}
-	for i, c := range named {
+	for i, c := range d.corners {
 		if c.name == "" || done[i] {
 			continue
 		}
@@ -484,7 +450,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 		for k, other := range d.corners {
 			switch {
 			case other.name == "":
-			case k >= i && k < len(named) && !done[k] && far(other, x, y) < closer:
+			case k >= i && !done[k] && far(other, x, y) < closer:
 				here, done[k] = append(here, k), true
 				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
 			default:

@@ -24,7 +24,7 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 					t.Fatal(err)
 				}
 				d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: back}
-				d.measured("", map[bool]string{false: "face", true: "back"}[back])
+				d.measured("")
 				d.lay()
 				at := map[string]*node{}
 				for _, n := range pic.kids {
@@ -121,7 +121,7 @@ func TestSignsOfNails(t *testing.T) {
 				t.Fatal(err)
 			}
 			d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: true}
-			d.measured("", "back")
+			d.measured("")
 			d.lay()
 			far := max(3.5, p.Fixing.Inset.Float64()*d.scale*.99)
 			for _, n := range pic.named("path", "nail") {

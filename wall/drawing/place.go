@@ -201,34 +201,25 @@ func besides(area box, w, h float64) []box {
 
 // spread moves marks along a line so that neighbors stand at least gap apart and each as near as it
 // can, by least squares, to where it belongs. The wanted places come in rising order; so do the
-// results, which lie in [lo, hi] where there is room for all. Marks that collide are pooled and
-// moved as one block, as in isotonic regression by pooling adjacent violators.
+// results, which lie in [lo, hi] where there is room for all. Less its share of gaps, a place is by
+// isotonic regression the greatest of the least means of the stretches that begin at or before it and
+// end at or after it; the time is cubic in the marks.
 func spread(wanted []float64, gap, lo, hi float64) []float64 {
-	type block struct {
-		sum   float64 // of wanted - offset within the block
-		count int
+	n := len(wanted)
+	sums, places := make([]float64, n+1), make([]float64, n)
+	for i, w := range wanted {
+		sums[i+1] = sums[i] + w - gap*float64(i)
 	}
-	start := func(b block) float64 {
-		at := b.sum / float64(b.count)
-		return max(lo, min(at, hi-gap*float64(b.count-1)))
-	}
-	var blocks []block
-	for _, w := range wanted {
-		blocks = append(blocks, block{w, 1})
-		for n := len(blocks); n > 1; n-- {
-			a, b := blocks[n-2], blocks[n-1]
-			if start(a)+gap*float64(a.count) <= start(b) {
-				break
+	for i := range places {
+		place := lo
+		for from := range i + 1 {
+			least := hi - gap*float64(n-1)
+			for to := i + 1; to <= n; to++ {
+				least = min(least, (sums[to]-sums[from])/float64(to-from))
 			}
-			shift := gap * float64(a.count)
-			blocks = append(blocks[:n-2], block{a.sum + b.sum - shift*float64(b.count), a.count + b.count})
+			place = max(place, least)
 		}
-	}
-	var places []float64
-	for _, b := range blocks {
-		for i := range b.count {
-			places = append(places, start(b)+gap*float64(i))
-		}
+		places[i] = place + gap*float64(i)
 	}
 	return places
 }

@@ -181,25 +181,11 @@ func (d *roomDrawing) corner(i int, c course) {
 		d.claim(centered(x, y, 20, 20))
 	}
 	if d.bend(i) != 0 {
-		write(c.at(c.long+23, -23*d.bend(i)), CornerLetter(d.plan, i))
+		write(c.at(c.long+23, -23*d.bend(i)), d.plan.CornerLetter(i))
 	}
 	if d.apart[i] {
-		write(c.at(-23, -23*d.bend(i-1)), CornerLetter(d.plan, i-1))
+		write(c.at(-23, -23*d.bend(i-1)), d.plan.CornerLetter(i-1))
 	}
-}
-
-// CornerLetter names the corner at the right end of run i on the plan view, "" where there is none.
-func CornerLetter(p plan.Plan, i int) string {
-	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil {
-		return ""
-	}
-	n := 0
-	for _, run := range p.Runs[:i] {
-		if run.CornerRight != nil {
-			n++
-		}
-	}
-	return plan.CornerName(n)
 }
 
 // named writes a run's name and width, inside the room or outside, else the name with a lead.
@@ -230,7 +216,7 @@ func (d *roomDrawing) describe() {
 	for i, run := range d.plan.Runs {
 		d.desc("%s, %s wide.", run.Name, d.tape.Format(run.Width))
 		if c := run.CornerRight; c != nil {
-			d.desc("Corner %s, %s, to %s.", CornerLetter(d.plan, i), c.Kind, strings.TrimSuffix(c.Next+": passes "+c.Passes, ": passes "))
+			d.desc("Corner %s, %s, to %s.", d.plan.CornerLetter(i), c.Kind, strings.TrimSuffix(c.Next+": passes "+c.Passes, ": passes "))
 		}
 	}
 }

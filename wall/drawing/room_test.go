@@ -65,7 +65,7 @@ func TestSquareCorners(t *testing.T) {
 	for _, back := range []bool{false, true} {
 		d.corners, d.back = nil, back
 		side := map[bool]string{false: "face", true: "back"}[back]
-		d.measured("pieces[3].", side)
+		d.measured("pieces[3].")
 		want := []bool{true, true, true, false, false, true, true, true, true}
 		if len(d.corners) != len(want) {
 			t.Fatalf("%d corners, want %d", len(d.corners), len(want))
@@ -152,7 +152,7 @@ func TestStartIsSaidOnTheDrawing(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				text := line{"Start at ", e.length(e.run.SetOut.From, "x"), ", work to the ", figure{way.String(), "x"}}
+				text := append(e.startsAt(), ", work ", figure{way.String(), "x"})
 				wide := text.width(typeSize)
 				if n.value("text-anchor") == "end" {
 					x -= wide

@@ -39,8 +39,8 @@ func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, boo
 	found := cell{tiling: tiling{cut: c, paper: paper, tiles: []tile{one}, tile: one}, number: number}
 	w, h := paper.page(sharedFoot)
 	placed := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()
-	for _, s := range stripes(profile, fraction.Length{}, c.piece.Width, c.piece.LeftPhase) {
-		placed = placed || s.Kind != groove.Flat && s.left.Float64() >= one.x && s.right.Float64() <= one.x+one.w
+	for _, s := range profile.Stripes(zero, c.piece.Width, c.piece.LeftPhase) {
+		placed = placed || s.Kind != groove.Flat && s.Left.Float64() >= one.x && s.Right.Float64() <= one.x+one.w
 	}
 	return found, placed && found.w <= w && found.height() <= h
 }

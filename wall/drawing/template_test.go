@@ -118,11 +118,11 @@ func TestNotches(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			found := [][]string{}
-			for _, c := range notches(plan.Piece{Width: in("10"), Height: in("10"), Outline: row.outline}, 0) {
+			for _, c := range (plan.Piece{Width: in("10"), Height: in("10"), Outline: row.outline}).Notches() {
 				var points []string
-				for i, p := range c.points {
-					if p != row.outline[(c.first+i)%c.count] {
-						t.Errorf("point %d is %v, and %v at its place in the plan", i, p, row.outline[(c.first+i)%c.count])
+				for i, p := range c.Points {
+					if p != row.outline[(c.First+i)%len(row.outline)] {
+						t.Errorf("point %d is %v, and %v at its place in the plan", i, p, row.outline[(c.First+i)%len(row.outline)])
 					}
 					points = append(points, fmt.Sprintf("{%s %s}", p.X, p.Y))
 				}
@@ -142,7 +142,7 @@ func TestStripesFollowThePhase(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		phase := fraction.Of(rapid.Int64Range(0, 47).Draw(t, "phase"), 32)
 		width := fraction.Of(rapid.Int64Range(1, 2000).Draw(t, "width"), 32)
-		all := stripes(profile, in("0"), width, phase)
+		all := profile.Stripes(in("0"), width, phase)
 		for at := fraction.Of(1, 64); at.Less(width); at = at.Add(fraction.Of(1, 32)) {
 			want, left := -1, phase.Add(at).Mod(profile.Pitch)
 			for _, f := range profile.Features {
@@ -153,7 +153,7 @@ func TestStripesFollowThePhase(t *testing.T) {
 			}
 			got := -1
 			for _, s := range all {
-				if s.left.Less(at) && at.Less(s.right) {
+				if s.Left.Less(at) && at.Less(s.Right) {
 					got = int(s.Kind)
 				}
 			}
@@ -171,7 +171,7 @@ func TestStripesEndWithoutPitch(t *testing.T) {
 		"a width below zero":     {{Width: in("2")}, {Width: in("-1")}},
 		"far too fine":           {{Width: in("1/1000000")}},
 	} {
-		if got := stripes(plan.Profile{Pitch: in("1"), Profile: groove.Profile{Features: features}}, in("0"), in("48"), in("0")); got != nil {
+		if got := (plan.Profile{Pitch: in("1"), Profile: groove.Profile{Features: features}}).Stripes(in("0"), in("48"), in("0")); got != nil {
 			t.Errorf("%s: %d stripes", name, len(got))
 		}
 	}

@@ -83,7 +83,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			if size := (line{e.length(e.run.Width, e.path+"width")}); size.width(typeSize) < room {
 				size.write(&e.node, "", e.frame.x+e.frame.w/2, y+20+laneHigh, "middle")
 			}
-			if letter := CornerLetter(p, i); letter != "" {
+			if letter := p.CornerLetter(i); letter != "" {
 				x := e.frame.x + e.frame.w
 				e.dot("tag", x, e.frame.y+12, 10)
 				line{counted(letter)}.write(&e.node, "bold", x, e.frame.y+16.8, "middle")
@@ -122,8 +122,8 @@ func (e *elevation) paint(on *node, what, shape string, at plan.Point, board pla
 	on.stroke("painted", shape).set("fill-rule", "evenodd")
 	v := e.move(at)
 	var light, shade strings.Builder
-	for _, s := range stripes(e.plan.Profile, zero, board.Width, board.LeftPhase) {
-		b := v.area(s.left, zero, s.right, board.Height)
+	for _, s := range e.plan.Profile.Stripes(zero, board.Width, board.LeftPhase) {
+		b := v.area(s.Left, zero, s.Right, board.Height)
 		near, far := box{b.x, b.y, b.w / 3, b.h}.path(), box{b.x + b.w*2/3, b.y, b.w / 3, b.h}.path()
 		switch s.Kind {
 		case groove.Bead: // lit on the left, in shadow on the right

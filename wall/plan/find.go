@@ -377,6 +377,34 @@ func (p Plan) Passes(i int, right bool) bool {
 	return c != nil && c.Passes != "" && c.Passes == p.Runs[i].Name
 }
 
+// CornerLetter names the corner at the right end of run i, "" where there is none.
+func (p Plan) CornerLetter(i int) string {
+	if i < 0 || i >= len(p.Runs) || p.Runs[i].CornerRight == nil {
+		return ""
+	}
+	n := 0
+	for _, run := range p.Runs[:i] {
+		if run.CornerRight != nil {
+			n++
+		}
+	}
+	return CornerName(n)
+}
+
+// BlemishNumber returns the number, from 1, of blemish i of those that cost something; 0 where it
+// costs nothing, and where there is none.
+func (p Plan) BlemishNumber(i int) (number int) {
+	if i < 0 || i >= len(p.Blemishes) || p.Blemishes[i].Cost.Sign() <= 0 {
+		return 0
+	}
+	for _, b := range p.Blemishes[:i+1] {
+		if b.Cost.Sign() > 0 {
+			number++
+		}
+	}
+	return number
+}
+
 // Behind reports whether a piece to fit passes behind a panel that is up, into the inside corner at the
 // right end of run i.
 func (p Plan) Behind(i int) bool {
