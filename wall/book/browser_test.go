@@ -262,7 +262,7 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 		t.Run(paper.Name, func(t *testing.T) {
 			t.Parallel()
 			at := slices.IndexFunc(files, func(f File) bool { return f.Name == "templates-"+paper.Size+".html" })
-			pages, boxes := printPDF(t, files[at].Body)
+			pages, boxes, _ := printPDF(t, files[at].Body)
 			if len(boxes) == 0 {
 				t.Fatal("the PDF has no pages")
 			}
@@ -280,9 +280,36 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 	}
 }
 
-// printPDF prints a page to PDF and returns what is painted there, and the size of each sheet of
-// paper, in points.
-func printPDF(t *testing.T, body []byte) (painted [][]box, papers []box) {
+// linked names the beginning and the end of each block of a book's leaves, and where its labels begin, by links that a PDF
+// has the pages of. It returns what each block begins with too.
+func linked(body []byte) (named []byte, blocks []string) {
+	var links strings.Builder
+	link := func(id string) {
+		fmt.Fprintf(&links, `<a href="#%s" style="position:absolute;left:0;top:0">.</a>`, id)
+	}
+	leaf := regexp.MustCompile(`(?s)(<article class="leaf.*?)</article>`)
+	named = leaf.ReplaceAllFunc(body, func(article []byte) []byte {
+		head := regexp.MustCompile(`<span class="no">(\w+)`).FindSubmatch(article)
+		parts := strings.Split(strings.TrimSuffix(string(article), "</article>"), `<div class="block">`)
+		for i := 1; i < len(parts); i++ {
+			n := len(blocks)
+			blocks = append(blocks, fmt.Sprintf("%s, %d", head[1], i))
+			link(fmt.Sprint("from", n))
+			link(fmt.Sprint("to", n))
+			parts[i] = strings.TrimSuffix(strings.TrimRight(parts[i], "\n"), "</div>") + fmt.Sprintf("<a id=\"to%d\"></a></div>\n", n)
+			parts[i] = fmt.Sprintf(`<div class="block" id="from%d">`, n) + parts[i]
+		}
+		return []byte(strings.Join(parts, "") + "</article>")
+	})
+	link("labels")
+	link("before")
+	named = bytes.Replace(named, []byte(`<section id="labels"`), []byte(`<div id="before"></div><section id="labels"`), 1)
+	return bytes.Replace(named, []byte("</main>"), []byte(links.String()+"</main>"), 1), blocks
+}
+
+// printPDF prints a page to PDF and returns what is painted there, the size of each sheet of
+// paper, in points, and the page that each place that is linked to lies on.
+func printPDF(t *testing.T, body []byte) (painted [][]box, papers []box, at map[string]string) {
 	t.Helper()
 	dir := t.TempDir()
 	page, pdf := filepath.Join(dir, "page.html"), filepath.Join(dir, "page.pdf")
@@ -298,7 +325,11 @@ func printPDF(t *testing.T, body []byte) (painted [][]box, papers []box) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return painted, papers
+	at = map[string]string{}
+	for _, m := range regexp.MustCompile(`/(\w+) \[(\d+) 0 R /XYZ`).FindAllSubmatch(data, -1) {
+		at[string(m[1])] = string(m[2])
+	}
+	return painted, papers, at
 }
 
 // TestBooksPrint prints the books on both papers: nothing is painted past the margins, the browser has
@@ -321,8 +352,17 @@ func TestBooksPrint(t *testing.T) {
 			t.Run(n.name+" on "+paper.Name, func(t *testing.T) {
 				t.Parallel()
 				sized := fmt.Sprintf("<style>@page{size:%s portrait}@page lying{size:%[1]s landscape}</style></head>", paper.Size)
-				pages, papers := printPDF(t, bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
-				low := 0
+				body, blocks := linked(bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
+				pages, papers, at := printPDF(t, body)
+				for i := range blocks {
+					if from, to := at[fmt.Sprint("from", i)], at[fmt.Sprint("to", i)]; from == "" || from != to {
+						t.Errorf("block %d of the leaves begins on page %q and ends on page %q: %s", i, from, to, blocks[i])
+					}
+				}
+				if at["labels"] != "" && at["labels"] == at["before"] {
+					t.Error("the labels share a page with what stands before them")
+				}
+				var full []float64
 				for _, page := range pages {
 					wide, high := paper.Width*72, paper.Height*72
 					lowest, highest := high, 0.0
@@ -343,13 +383,15 @@ func TestBooksPrint(t *testing.T) {
 							t.Errorf("painted from %.1f to %.1f points across, past the margins of a page of %.1f", b.x, b.x+b.w, wide)
 						}
 					}
-					if full := (high - top - lowest) / (high - top - foot); full < 1./3 {
-						low++
-						t.Logf("a page is %.0f %% full", full*100)
+					full = append(full, (high-top-lowest)/(high-top-foot))
+				}
+				for i, part := range full {
+					if part < 1./3 && i < len(full)-1 {
+						t.Errorf("page %d of %d is %.0f %% full", i+1, len(papers), part*100)
 					}
 				}
-				if len(papers) == 0 || low > 1 {
-					t.Errorf("%d of %d pages are less than a third full", low, len(papers))
+				if len(full) != len(papers) {
+					t.Errorf("%d of %d pages were looked at", len(full), len(papers))
 				}
 				// As tall and wide as its drawing makes it: a page too wide for the paper would come
 				// out smaller.

@@ -25,7 +25,7 @@ func (b *page) contents() (all []chapter) {
 		{"taped", "Points from taped distances", ""}, {"cautions", "Cautions", ""}, {"order", "Order of work", ""},
 		{"runs", "Runs, one by one", leaves("E", runs)}, {"details", "Ends, corners, sections and marks", leaves("D", clad)}, {"cutlist", "Cut list", ""},
 		{"sheets", capital(sheetWord(p)) + "s", leaves("S", b.sheets)}, {"odd", "Odd pieces", leaves("P", b.odd)},
-		{"labels", "Labels for the backs, to cut out", ""}, {"full", "Cautions in full", ""}, {"looks", "Looks, and why so", ""}} {
+		{"full", "Cautions in full", ""}, {"looks", "Looks, and why so", ""}, {"labels", "Labels for the backs, to cut out", ""}} {
 		if missing[c.ID] {
 			continue
 		}

@@ -170,13 +170,13 @@ func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "ends": b.ends, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.whereAndWhat,
+		"setting": b.setting, "leaf": b.leaf, "details": b.details, "cutting": b.cutting, "marked": b.marked, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "way": way, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
 		},
 		"item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
-		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "pole": poleMarks, "waste": waste, "from": func(p plan.Piece) string { return measuredFrom(p, b.unbroken) },
+		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "waste": waste, "from": func(p plan.Piece) string { return measuredFrom(p, b.unbroken) },
 		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
@@ -184,7 +184,6 @@ func (b *page) funcs() template.FuncMap {
 		"money":  func(a money.Amount) string { return cents(a, "–") },
 		"count":  func(i int) int { return i + 1 },
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wide":   func(name string) bool { const half = 340; return b.drawn[name].Width > half }, // of a page
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
@@ -192,8 +191,7 @@ func (b *page) funcs() template.FuncMap {
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
-		"between": b.between, "fromCut": b.fromCut, "given": b.given, "legend": b.legend, "slanted": slanted,
-		"long":     func(p plan.Piece) bool { return len(p.Outline)+2*len(p.Holes) > 11 }, // its table of marks
+		"between": b.between, "fromCut": b.fromCut, "given": b.given, "legend": b.legend, "legends": func(names []string) template.HTML { return b.legend(names...) }, "slanted": slanted,
 		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":    func(name string) bool { return b.drawn[name].Lying() },
 		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
@@ -208,16 +206,6 @@ func (b *page) leaf() template.CSS {
 		quoted += fmt.Sprintf(`\%06x`, r)
 	}
 	return template.CSS(`"` + quoted + `"`)
-}
-
-// ends names the drawings of what is at both ends of run i.
-func (b *page) ends(i int) (names []string) {
-	for _, name := range []string{"run-%d-section", "run-%d-left-end", "corner-%d", "run-%d-right-end"} {
-		if name = fmt.Sprintf(name, i+1); b.drawn[name].Name != "" {
-			names = append(names, name)
-		}
-	}
-	return names
 }
 
 // execute fills one of the embedded texts.

@@ -232,3 +232,46 @@ func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 		}
 	}
 }
+
+// TestLeavesExplainTheirSigns looks in the legend of each leaf for every kind of ink in its drawings but what their own
+// words explain: outlines, leads, dimensions, and what belongs to a sign that has its place in the legend.
+func TestLeavesExplainTheirSigns(t *testing.T) {
+	plain := map[string]bool{}
+	for _, class := range strings.Fields("drawing paper board wall edge finish lead ext pole frame bar hatch dots soft big bold halo starttext cutdot cutlead cuttext flawdot flawlead flawtext") {
+		plain[class] = true
+	}
+	leaf, picture, key := regexp.MustCompile(`(?s)<article class="leaf.*?</article>`), regexp.MustCompile(`(?s)<svg[^>]*role="img".*?</svg>`), regexp.MustCompile(`(?s)<ul class="key">.*?</ul>`)
+	class, label := regexp.MustCompile(`class="([^"]*)"`), regexp.MustCompile(`aria-labelledby="(\w+)"`)
+	said := regexp.MustCompile(`"(run-\d+-section|run-\d+-(left|right)-end|corner-\d+)`) // with words at every line
+	seen := map[string]bool{}
+	forEachPlan(t, func(t *testing.T, _ plan.Plan, files []File) {
+		for _, article := range leaf.FindAll(files[0].Body, -1) {
+			legend, name := "", label.FindSubmatch(article)[1]
+			for _, list := range key.FindAll(article, -1) {
+				legend += string(list)
+			}
+			for _, svg := range picture.FindAll(article, -1) {
+				if said.Match(svg) {
+					continue
+				}
+				for _, m := range class.FindAllSubmatch(svg, -1) {
+					for _, one := range strings.Fields(string(m[1])) {
+						if seen[one] = true; !plain[one] && !regexp.MustCompile(`class="[^"]*\b`+one+`\b`).MatchString(legend) {
+							t.Errorf("leaf %s has ink of class %s, and its legend no sign of it", name, one)
+						}
+					}
+				}
+				for ink, words := range map[string]string{`r="1.9"`: "corner or other place", "l4 6h-8z": "piece is up", "l4 -6h-8z": "lies turned", "-now)": "fitted last"} {
+					if seen[ink] = seen[ink] || strings.Contains(string(svg), ink); strings.Contains(string(svg), ink) && !strings.Contains(legend, words) {
+						t.Errorf("leaf %s has no sign for what is %q", name, words)
+					}
+				}
+			}
+		}
+	})
+	for _, want := range []string{"cut", "startmark", "seam", "datum", "drill", "nail", `r="1.9"`, "l4 6h-8z", "l4 -6h-8z", "-now)"} {
+		if !seen[want] {
+			t.Errorf("no leaf has ink of the kind %q: the test looks for nothing", want)
+		}
+	}
+}

@@ -60,10 +60,16 @@ func (l line) String() string {
 // width is an upper estimate of the width of the line at a size of type.
 func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 
-// wrapped is a text of the plan in lines up to a width; a word wider than most is shortened.
+// wrapped is a text of the plan in lines up to a width; a word wider than most goes on in the next line.
 func wrapped(text, from string, width, most float64) (lines []line) {
 	for _, words := range wrap(text, width, typeSize) {
-		lines = append(lines, line{figure{clip(words, most, typeSize), from}})
+		for rest := []rune(words); len(rest) > 0; {
+			n := len(rest)
+			for n > 1 && textWidth(string(rest[:n]), typeSize) > most {
+				n--
+			}
+			lines, rest = append(lines, line{figure{string(rest[:n]), from}}), rest[n:]
+		}
 	}
 	return lines
 }

@@ -137,7 +137,7 @@ func (c *canvas) bar(y float64) float64 {
 func (c *canvas) block(top float64, what line) float64 {
 	last, room := len(what)-1, c.Width-16
 	lines := what[last].(figure).after(what[:last], room/1.1)
-	lines = append(lines, wrapped(clip(c.plan.Title, 2.7*room, typeSize), "title", room, room)...)
+	lines = append(lines, wrapped(c.plan.Title, "title", room, room)...)
 	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]}
 	if n := len(lines) - 1; n >= 0 && lines[n].width(typeSize)+size.width(typeSize) < room-20 {
 		lines[n] = slices.Concat(lines[n], line{" · "}, size)

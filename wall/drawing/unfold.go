@@ -1,9 +1,9 @@
 package drawing
 
 import (
-	"strings"
-
+	"math"
 	"slices"
+	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
@@ -58,7 +58,12 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 // letters of their corners, where to start and which way to work.
 func Unfolded(p plan.Plan) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
-		walls := unfold(p, width, "unfolded", "All walls, unfolded", 26, 2*laneHigh+26)
+		walls, deepest := unfold(p, width, "unfolded", "All walls, unfolded", 26, 0), 0.0
+		for _, e := range walls {
+			_, high := e.called()
+			deepest = max(deepest, high)
+		}
+		walls = unfold(p, width, "unfolded", "All walls, unfolded", 26, deepest+28)
 		for i, e := range walls {
 			e.wall()
 			e.seams()
@@ -77,11 +82,14 @@ func Unfolded(p plan.Plan) (Picture, error) {
 				e.dot("startmark", x, y, 4)
 				e.desc("%s: start at %s, work to the %s.", e.run.Name, e.tape.Format(e.run.SetOut.From), e.run.SetOut.Direction)
 			}
-			room := e.frame.w - 4
-			name := line{figure{clip(e.run.Name, room, typeSize*1.1), e.path + "name"}}
-			name.write(&e.node, "bold", e.frame.x+e.frame.w/2, y+20, "middle")
-			if size := (line{e.length(e.run.Width, e.path+"width")}); size.width(typeSize) < room {
-				size.write(&e.node, "", e.frame.x+e.frame.w/2, y+20+laneHigh, "middle")
+			middle := e.frame.x + e.frame.w/2
+			name, high := e.called()
+			for n, l := range name {
+				if off := float64(n) - float64(len(name)-1)/2; high > laneHigh*float64(len(name)) {
+					l.upright(&e.node, "bold", middle+off*poleGap, y+10, "end")
+				} else {
+					l.write(&e.node, map[bool]string{true: "bold"}[n < len(name)-1], middle, y+20+float64(n)*laneHigh, "middle")
+				}
 			}
 			if letter := p.CornerLetter(i); letter != "" {
 				x := e.frame.x + e.frame.w
@@ -91,6 +99,21 @@ func Unfolded(p plan.Plan) (Picture, error) {
 		}
 		return walls[0].Picture
 	})
+}
+
+// called are a run's name and its width in lines under its wall, and what they take downwards: more than
+// the lines where a word is wider than a narrow wall, as the name is upright then.
+func (e *elevation) called() (lines []line, high float64) {
+	room, long, from := (e.frame.w-4)/1.1, 80.0, e.path+"name"
+	lines = wrapped(e.run.Name, from, room, max(room, 60))
+	if widest(typeSize, lines) <= room {
+		lines = append(lines, line{e.length(e.run.Width, e.path+"width")})
+		return lines, laneHigh * float64(len(lines))
+	}
+	for lines = wrapped(e.run.Name, from, long, math.Inf(1)); len(lines) > 1 && float64(len(lines))*poleGap > e.frame.w; long *= 1.2 {
+		lines = wrapped(e.run.Name, from, long*1.2, math.Inf(1))
+	}
+	return lines, widest(typeSize*1.1, lines) + laneHigh
 }
 
 // Preview draws the finished walls of a plan, with light from the left and without a note.
