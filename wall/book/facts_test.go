@@ -67,16 +67,26 @@ func TestHowASheetIsSold(t *testing.T) {
 	}
 }
 
-// A piece's table of marks is long by its corners and by its holes.
-func TestLongTables(t *testing.T) {
-	long := (&page{text: sixteenths}).funcs()["long"].(func(plan.Piece) bool)
-	for _, row := range []struct {
-		corners, holes int
-		want           bool
-	}{{4, 0, false}, {11, 0, false}, {12, 0, true}, {8, 1, false}, {10, 1, true}, {4, 4, true}} {
-		piece := plan.Piece{Outline: make([]plan.Point, row.corners), Holes: make([]plan.Hole, row.holes)}
-		if long(piece) != row.want {
-			t.Errorf("%d corners and %d holes: not %v", row.corners, row.holes, row.want)
+// Parts of a leaf stand in two columns so that the higher one ends as high as it can, the first part left.
+func TestPartsStandInTwoColumns(t *testing.T) {
+	for _, row := range []struct{ high, left, right []float64 }{
+		{nil, nil, nil}, {[]float64{7}, []float64{7}, nil}, {[]float64{3, 4}, []float64{3}, []float64{4}},
+		{[]float64{500, 200, 100, 250}, []float64{500}, []float64{200, 100, 250}},
+		{[]float64{500, 300, 90, 290}, []float64{500, 90}, []float64{300, 290}},
+		{[]float64{100, 300, 150, 50}, []float64{100, 150, 50}, []float64{300}},
+	} {
+		var parts []part
+		for _, high := range row.high {
+			parts = append(parts, part{high: high})
+		}
+		highs := func(side []part) (all []float64) {
+			for _, p := range side {
+				all = append(all, p.high)
+			}
+			return all
+		}
+		if got := beside(parts...).Sides; !slices.Equal(highs(got[0]), row.left) || !slices.Equal(highs(got[1]), row.right) {
+			t.Errorf("%v: %v and %v, want %v and %v", row.high, highs(got[0]), highs(got[1]), row.left, row.right)
 		}
 	}
 }

@@ -61,6 +61,9 @@ func (b *page) legend(names ...string) template.HTML {
 	if strings.Contains(all, `class="flawtext"`) { // the sign of a blemish is not that of a weak spot
 		all = strings.ReplaceAll(all, `class="flaw" d="M`, "")
 	}
+	if strings.Contains(all, `class="halo taped"`) { // nor the dot of a taped corner that of a piece's
+		all = strings.ReplaceAll(all, `r="1.9"`, "")
+	}
 	for _, s := range b.signs() {
 		if strings.Contains(all, s.mark) {
 			fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))
