@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/nest"
 )
 
@@ -84,6 +85,28 @@ func ExampleDualWeights() {
 	fmt.Println(least.Sheets, "sheets:", least.How)
 	// Output:
 	// 6 sheets: part heights
+}
+
+// A panel of 40 by 49 in goes on a sheet of 48 by 96 for 30, and not on one of 48 by 48 for 20. Five
+// sixths of the sheet would cost 25, but none is sold in parts.
+func ExampleDualWeight_Least() {
+	p := nest.Problem{Stock: []nest.Stock{
+		{Name: "long", Width: fraction.Inches(48), Length: fraction.Inches(96), Price: money.MustParse("30")},
+		{Name: "short", Width: fraction.Inches(48), Length: fraction.Inches(48), Price: money.MustParse("20")},
+	}}
+	height := fraction.Inches(49)
+	weights, err := nest.DualWeights(p, []nest.Strip{{Width: fraction.Inches(40), Height: height, Tallest: height}}, nil, 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	total := fraction.Inches(40).Mul(weights[0].Of(height))
+	cost, bought, sheets := weights[0].Least(total)
+	fmt.Println("parts of sheets:", weights[0].LowerBound(total).Cost)
+	fmt.Println("whole sheets:", cost, "for", sheets, "of which are bought", bought)
+	// Output:
+	// parts of sheets: 25
+	// whole sheets: 30 for 1 of which are bought 1
 }
 
 // Five parts of 48 x 18 in fill 90 in of a sheet's length, kerfs aside: one sheet might do, eleven

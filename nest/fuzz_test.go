@@ -82,6 +82,7 @@ func FuzzWild(once *testing.F) {
 		for _, w := range append(weights, weight) {
 			w.Of(length)
 			w.LowerBound(length)
+			w.Least(length)
 		}
 		for _, s := range p.Stock {
 			s.Usable(p.Saw)

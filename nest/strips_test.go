@@ -1,6 +1,7 @@
 package nest_test
 
 import (
+	"cmp"
 	"context"
 	"testing"
 
@@ -103,6 +104,16 @@ func TestWorthNeverAsksForMoreThanANest(t *testing.T) {
 			l := worth.LowerBound(total)
 			if len(r.Sheets) < l.Sheets || r.Cost.Less(l.Cost) {
 				t.Fatalf("%d sheets for %v, but worth %d asks for %+v", len(r.Sheets), r.Cost, i, l)
+			}
+			bought := 0
+			for _, s := range r.Sheets {
+				if p.Stock[s.Stock].Count == nil {
+					bought++
+				}
+			}
+			cost, buys, sheets := worth.Least(total)
+			if c := cmp.Or(r.Cost.Compare(cost), cmp.Compare(bought, buys), cmp.Compare(len(r.Sheets), sheets)); c < 0 || cost.Less(l.Cost) {
+				t.Fatalf("%v, %d bought, %d sheets; at least %v, %d, %d by worth %d, which asks for %+v", r.Cost, bought, len(r.Sheets), cost, buys, sheets, i, l)
 			}
 			best = max(best, l.Sheets)
 		}
