@@ -104,14 +104,13 @@ func Unfolded(p plan.Plan) (Picture, error) {
 // called are a run's name and its width in lines under its wall, and what they take downwards: more than
 // the lines where a word is wider than a narrow wall, as the name is upright then.
 func (e *elevation) called() (lines []line, high float64) {
-	room, long, from := (e.frame.w-4)/1.1, 80.0, e.path+"name"
-	lines = wrapped(e.run.Name, from, room, max(room, 60))
-	if widest(typeSize, lines) <= room {
+	room, from := (e.frame.w-4)/1.1, e.path+"name"
+	if lines = wrapped(e.run.Name, from, room, max(room, 60)); widest(typeSize, lines) <= room {
 		lines = append(lines, line{e.length(e.run.Width, e.path+"width")})
 		return lines, laneHigh * float64(len(lines))
 	}
-	for lines = wrapped(e.run.Name, from, long, math.Inf(1)); len(lines) > 1 && float64(len(lines))*poleGap > e.frame.w; long *= 1.2 {
-		lines = wrapped(e.run.Name, from, long*1.2, math.Inf(1))
+	for long := 80.0; len(lines) > 1 && float64(len(lines))*poleGap > e.frame.w || long == 80; long *= 1.2 {
+		lines = wrapped(e.run.Name, from, long, math.Inf(1))
 	}
 	return lines, widest(typeSize*1.1, lines) + laneHigh
 }
