@@ -118,6 +118,15 @@ func (s Shape) ring(number int) []Point {
 	return s.holes[number]
 }
 
+// setRing puts another ring in the place of one.
+func (s *Shape) setRing(number int, ring []Point) {
+	if number < 0 {
+		s.outline = ring
+	} else {
+		s.holes[number] = ring
+	}
+}
+
 // rings is the JSON form of a shape.
 type rings struct {
 	Outline []Point   `json:"outline"`

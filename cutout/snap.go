@@ -14,17 +14,19 @@ import (
 //
 // A coordinate within the tolerance of a mark goes to that mark, to whichever side; the tolerance
 // counts as half a mark at most. Any other goes into the space. A corner of an upright and a sloped
-// edge moves along the upright one, one of a level and a sloped edge along the level one, one of two
-// sloped edges along the steeper one up or down and then sideways; a corner of an upright and a level
-// edge never moves. So no piece is larger than the exact one by more than the tolerance. Where no
-// mark lies between a corner and the far end of its edge, or moving it would run over another corner
-// of the piece, the first half, quarter and so on to 1/256 of the mark that can be used is, else the
-// corner stays exact. Where places of the tolerance would make edges of a piece cross, all of its corners
-// go into the space. A piece that vanishes, nowhere a mark wide, is dropped.
+// edge moves along the upright one, one of a level and a sloped edge along the level one, no farther
+// than to a corner that stays; one of two sloped edges goes along the steeper one up or down and then
+// sideways, and again where that leads out of the space; a corner of an upright and a level edge never
+// moves. So where a corner goes depends on its own edges alone, and no piece is larger than the exact
+// one by more than the tolerance.
+//
+// Where edges would meet that did not before, the piece is parted at an upright line there, the parts
+// are rounded each by itself and joined again: a sloped edge gets a corner at one that was in its way.
+// What this leaves a mark wide and with edges that meet is dropped, as is a piece that vanishes.
 //
 // Last, edges no longer than a mark between two computed corners of sloped edges go, which no saw could
 // follow: one of the two corners does, where nothing is added, the piece keeps its bounding box and no
-// upright edge begins to slope, and rather one that leaves level edges level.
+// upright edge begins to slope, and rather one that leaves level edges level. A triangle goes whole.
 //
 // With a mark of zero or below the shapes stay as they are. It fails where a mark fits no Length.
 func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) bool) (kept []Shape, err error) {
@@ -35,19 +37,15 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 	if taped == nil {
 		taped = func(Point) bool { return false }
 	}
+	g := snapper{mark, tolerance, taped, map[Point]bool{}}
 	for _, s := range shapes {
-		g := snapper{mark: mark, tolerance: tolerance, taped: taped}
-		own := Shape{s.Outline(), s.Holes()}
-		some := g.snap(&own)
-		if some && g.near {
-			if _, err := NewShape(own.outline, own.holes...); err != nil {
-				// Corners that went outward met: all go into the space.
-				g.tolerance, own = fraction.Length{}, Shape{s.Outline(), s.Holes()}
-				some = g.snap(&own)
+		for _, own := range g.snap(s) {
+			for number, ring := range own.rings {
+				own.setRing(number, rotated(simplify(g.merge(own, ring))))
 			}
-		}
-		if some {
-			kept = append(kept, own)
+			if !own.IsEmpty() {
+				kept = append(kept, own)
+			}
 		}
 	}
 	slices.SortFunc(kept, compareShapes)
@@ -58,57 +56,259 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 type snapper struct {
 	mark, tolerance fraction.Length
 	taped           func(Point) bool
-	near            bool // a corner went to a mark within the tolerance, maybe outward
+	computed        map[Point]bool // where corners of sloped edges are that no tape gave
 }
 
-// snap rounds one shape in place and reports whether anything is left of it.
-func (g *snapper) snap(s *Shape) bool {
-	onMark := func(x fraction.Length) bool {
-		_, off := x.Round(g.mark, fraction.Down)
-		return off.IsZero()
+// snap returns what is left of a shape with its corners rounded.
+func (g *snapper) snap(s Shape) []Shape {
+	own := Shape{outline: simplify(g.corners(s.outline))}
+	if own.outline == nil {
+		return nil
 	}
-	computed := map[Point]bool{}
-	for _, ring := range s.rings {
-		exact := slices.Clone(ring)
-		for i, p := range ring {
-			if g.taped(p) {
-				continue
-			}
-			if !(onMark(p.X) && onMark(p.Y)) {
-				g.corner(*s, ring, exact, i)
-			}
-			u, w := exact[before(i, len(exact))], exact[after(i, len(exact))]
-			computed[ring[i]] = !upright(u, p, w) || !level(u, p, w)
+	for _, hole := range s.holes {
+		if hole = simplify(g.corners(hole)); hole != nil {
+			own.holes = append(own.holes, hole)
 		}
 	}
-	g.merge(s, &s.outline, computed)
-	s.outline = rotated(simplify(s.outline))
-	for i := range s.holes {
-		g.merge(s, &s.holes[i], computed)
-		s.holes[i] = rotated(simplify(s.holes[i]))
+	lo, hi := s.Bounds()
+	within := func(x fraction.Length) bool { return lo.X.Less(x) && x.Less(hi.X) }
+	at, meet := own.meeting(s.pinched(), within)
+	switch {
+	case !meet && counterclockwise(own.outline):
+		return []Shape{own}
+	case !meet || !within(at):
+		if at, _ = lo.X.Add(hi.X).Div(2).Round(g.mark, fraction.Down); !within(at) {
+			return nil
+		}
 	}
-	s.holes = slices.DeleteFunc(s.holes, func(hole []Point) bool { return hole == nil })
-	return s.outline != nil
+	var joined sweep
+	for _, band := range slices.Concat(s.band(lo.X, at), s.band(at, hi.X)) {
+		for _, part := range g.snap(band) {
+			joined.addShape(part, nil)
+		}
+	}
+	joined.run(inShapeOnly)
+	parts := joined.pieces()
+	for i := range parts {
+		parts[i].straighten(at, own)
+	}
+	return parts
 }
 
-// merge takes corners out of a ring of the shape until no edge between two computed ones is as short
-// as a mark, where that is possible.
-func (g *snapper) merge(s *Shape, ring *[]Point, computed map[Point]bool) {
+// straighten takes out of a shape the corners on an upright line that rounding without it would not
+// have made, but for those without which edges would meet.
+func (s *Shape) straighten(at fraction.Length, without Shape) {
+	any := func(fraction.Length) bool { return true }
+	for number, ring := range s.rings {
+		for i := 0; i < len(ring) && len(ring) > 3; i++ {
+			needed := ring[i].X != at || upright(ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))])
+			for _, other := range without.rings {
+				needed = needed || slices.Contains(other, ring[i])
+			}
+			if needed {
+				continue
+			}
+			less := Shape{s.outline, slices.Clone(s.holes)}
+			less.setRing(number, slices.Delete(slices.Clone(ring), i, i+1))
+			if _, meet := less.meeting(s.pinched(), any); !meet {
+				ring, i = less.ring(number), i-1
+				*s = less
+			}
+		}
+	}
+}
+
+// pinched reports whether a corner of the shape stands in its rings twice.
+func (s Shape) pinched() bool {
+	corners := map[Point]bool{}
+	for p := range s.Edges() {
+		if corners[p] {
+			return true
+		}
+		corners[p] = true
+	}
+	return false
+}
+
+// meeting reports whether edges of the shape meet that are no neighbours, in a pinched shape elsewhere
+// than at a corner of both, and an x at which to part it: that of an end of one of them beside the
+// other, or of any end within.
+func (s Shape) meeting(pinched bool, within func(fraction.Length) bool) (at fraction.Length, meet bool) {
+	type edge struct {
+		a, b, lo, hi Point
+		number       int
+	}
+	var all []edge
+	for number, ring := range s.rings {
+		for a, b := range edges(ring) {
+			lo, hi := Bounds([]Point{a, b})
+			all = append(all, edge{a, b, lo, hi, number})
+		}
+	}
+	for i, e := range all {
+		for _, f := range all[:i] {
+			if e.hi.X.Less(f.lo.X) || f.hi.X.Less(e.lo.X) || e.hi.Y.Less(f.lo.Y) || f.hi.Y.Less(e.lo.Y) {
+				continue
+			}
+			switch shared := e.a == f.a || e.b == f.b; {
+			case e.number == f.number && (e.a == f.b || e.b == f.a), shared && pinched:
+				continue
+			case !shared && !edgesMeet(e.a, e.b, f.a, f.b):
+				continue
+			}
+			meet, at = true, e.a.X
+			for _, x := range []fraction.Length{e.a.X, e.b.X, f.a.X, f.b.X} {
+				if within(x) {
+					at = x
+				}
+				if within(x) && e.lo.X.Less(x) != f.lo.X.Less(x) && x.Less(e.hi.X) != x.Less(f.hi.X) {
+					return x, true
+				}
+			}
+			return at, true
+		}
+	}
+	return at, false
+}
+
+// corners returns a ring with its corners rounded, nil where nothing is left. A corner that would pass
+// the far end of its edge goes there, if that end stays. Of two slopes with a far end that moves, such a
+// corner is left out.
+func (g *snapper) corners(exact []Point) []Point {
+	n := len(exact)
+	if n < 3 {
+		return nil
+	}
+	ring := slices.Clone(exact)
+	for i, v := range exact {
+		if u, w := exact[before(i, n)], exact[after(i, n)]; !g.taped(v) {
+			ring[i] = g.corner(u, v, w)
+			if !upright(u, v, w) || !level(u, v, w) {
+				g.computed[ring[i]] = true
+			}
+		}
+	}
+	for i, v := range exact {
+		u, w := exact[before(i, n)], exact[after(i, n)]
+		for _, k := range []int{before(i, n), after(i, n)} {
+			far := exact[k]
+			switch {
+			case !passes(v, ring[i], far):
+			case ring[k] == far:
+				ring[i] = far
+			case !upright(u, v, w) && !level(u, v, w):
+				return g.corners(slices.Delete(slices.Clone(exact), i, i+1))
+			}
+		}
+	}
+	return ring
+}
+
+// passes reports whether a place lies beyond the far end of an edge as one looks along it from v.
+func passes(v, to, far Point) bool {
+	if to == v {
+		return false
+	}
+	edge, beyond := far.rational().minus(v.rational()), to.rational().minus(far.rational())
+	return edge.dot(beyond).Sign() > 0
+}
+
+// corner returns where the corner v between u and w goes. It is convex, as every crossing of two
+// borders is, or stays.
+func (g *snapper) corner(u, v, w Point) Point {
+	if orient(u, v, w) <= 0 {
+		return v
+	}
+	toward := func(x, far fraction.Length) fraction.Length { return mustFit(g.round(x.Rat(), x.Less(far))) }
+	switch {
+	case upright(u, v, w) && level(u, v, w):
+	case v.X == u.X:
+		v.Y = toward(v.Y, u.Y)
+	case v.X == w.X:
+		v.Y = toward(v.Y, w.Y)
+	case v.Y == u.Y:
+		v.X = toward(v.X, u.X)
+	case v.Y == w.Y:
+		v.X = toward(v.X, w.X)
+	default:
+		return g.ofSlopes(u, v, w)
+	}
+	return v
+}
+
+// round returns the nearest mark within the tolerance, else that above or below.
+func (g *snapper) round(r *big.Rat, up bool) *big.Rat {
+	near := nearestMultiple(r, g.mark.Rat())
+	if off := new(big.Rat).Sub(near, r); off.Abs(off).Cmp(g.tolerance.Rat()) <= 0 {
+		return near
+	}
+	return multiple(r, g.mark.Rat(), up)
+}
+
+// upright and level report whether an edge at v, between u and w, is.
+func upright(u, v, w Point) bool { return u.X == v.X || v.X == w.X }
+func level(u, v, w Point) bool   { return u.Y == v.Y || v.Y == w.Y }
+
+// ofSlopes returns the mark for a corner of two slopes: its height is rounded toward the far end of
+// the steeper line, and then the place on that line at this height toward the far end of the other,
+// unless that place is taped. Where the other line is passed by then, its height there is rounded.
+func (g *snapper) ofSlopes(u, v, w Point) Point {
+	steep, flat := u, w
+	slope := func(p Point) *big.Rat {
+		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
+	}
+	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
+		steep, flat = w, u
+	}
+	up, side := v.Y.Less(steep.Y), orient(v, flat, steep)
+	y := v.Y.Rat()
+	for range mostTurns {
+		y = g.round(y, up)
+		x := new(big.Rat).Sub(y, v.Y.Rat())
+		x.Add(x.Quo(x, slope(steep)), v.X.Rat())
+		if at, ok := fit(x); ok && g.taped(Point{at, mustFit(y)}) {
+			return Point{at, mustFit(y)}
+		}
+		x = g.round(x, v.X.Less(flat.X))
+		to := Point{mustFit(x), mustFit(y)}
+		if orient(v, flat, to) != -side {
+			return to
+		}
+		beside := x.Sub(x, v.X.Rat())
+		beside.Add(beside.Mul(beside, slope(flat)), v.Y.Rat())
+		if beside = g.round(beside, up); beside.Cmp(y) == 0 { // within the tolerance
+			return to
+		}
+		y = beside
+	}
+	return v
+}
+
+// mostTurns is how often a corner goes up or down and sideways: the second time it does so from where
+// the flatter line is a mark or two off, and no more is left to go.
+const mostTurns = 4
+
+// merge returns a ring of the shape less corners, so that no edge between two computed ones is as short
+// as a mark, where that is possible; nil for a triangle with one that is.
+func (g *snapper) merge(s Shape, ring []Point) []Point {
 	most := squared(g.mark.Rat())
-	for i := 0; i < len(*ring) && len(*ring) > 3; i++ {
-		next := after(i, len(*ring))
-		p, q := (*ring)[i], (*ring)[next]
-		if !computed[p] || !computed[q] || squaredDistance(p.rational(), q.rational()).Cmp(most) > 0 {
+	for i := 0; i < len(ring); i++ {
+		next := after(i, len(ring))
+		p, q := ring[i], ring[next]
+		if !g.computed[p] || !g.computed[q] || squaredDistance(p.rational(), q.rational()).Cmp(most) > 0 {
 			continue
+		}
+		if len(ring) == 3 {
+			return nil
 		}
 		least, out, tilts := (*big.Rat)(nil), -1, false
 		for _, k := range []int{i, next} {
-			u, v, w := (*ring)[before(k, len(*ring))], (*ring)[k], (*ring)[after(k, len(*ring))]
+			u, v, w := ring[before(k, len(ring))], ring[k], ring[after(k, len(ring))]
 			beyond := w // the corner at the far end of its other edge
 			if k == i {
 				beyond = u
 			}
-			if orient(u, v, w) < 0 || beyond.X == v.X || !s.clear(u, v, w, u) || !boundedWithout(*ring, k) {
+			if orient(u, v, w) < 0 || beyond.X == v.X || !s.clear(u, v, w) || !boundedWithout(ring, k) {
 				continue
 			}
 			lost := v.rational().minus(u.rational()).cross(w.rational().minus(u.rational()))
@@ -117,10 +317,11 @@ func (g *snapper) merge(s *Shape, ring *[]Point, computed map[Point]bool) {
 			}
 		}
 		if out >= 0 {
-			*ring = slices.Delete(*ring, out, out+1)
+			ring = slices.Delete(slices.Clone(ring), out, out+1)
 			i = max(i-2, -1)
 		}
 	}
+	return ring
 }
 
 // boundedWithout reports whether the ring has the same bounds without one corner.
@@ -128,129 +329,6 @@ func boundedWithout(ring []Point, corner int) bool {
 	lo, hi := Bounds(ring)
 	from, to := Bounds(slices.Delete(slices.Clone(ring), corner, corner+1))
 	return lo == from && hi == to
-}
-
-// finer is how often the mark is halved where no mark lies in the space: down to 1/4096 in for
-// 1/16. Finer than any saw, it keeps denominators small that an exact corner would let grow.
-const finer = 8
-
-// corner moves corner i of the ring to a mark, or where none will do to a half, a quarter …
-//
-// The corner v lies between its neighbours u and w. It is convex, as every crossing of two borders
-// is, so a new place in the triangle u v w gives up material and adds none. Where a neighbour has
-// been moved already, from a to u or from b to w, what its own move gave up beside this edge, the
-// triangle a v u or v b w, may be taken back: no other corner lies in it.
-//
-//	w            what is given up is the space between u-v-w and u-v'-w; if no
-//	|\           other corner lies in it, no edge can run through it either,
-//	| v'__       for an edge would have to end there or cross u-v or v-w
-//	|     ''-_
-//	v---------u
-func (g *snapper) corner(s Shape, ring, exact []Point, i int) {
-	u, v, w := ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))]
-	a, b := exact[before(i, len(ring))], exact[after(i, len(ring))]
-	if orient(a, v, b) <= 0 {
-		return
-	}
-	if to, ok := g.within(a, v, b); ok && s.free(ring, i, to, g.taped) {
-		ring[i], g.near = to, true
-		return
-	}
-	fine := snapper{mark: g.mark, taped: g.taped}
-	for range finer + 1 {
-		for _, to := range fine.beside(a, v, b) {
-			inside := inCorner(u, v, w, to) || inCorner(a, v, u, to) || inCorner(v, b, w, to)
-			if inside && orient(w, u, to) >= 0 && s.clear(u, v, w, to) {
-				ring[i] = to
-				return
-			}
-		}
-		fine.mark = fine.mark.Div(2)
-	}
-}
-
-// upright and level report whether an edge at v, between u and w, is.
-func upright(u, v, w Point) bool { return u.X == v.X || v.X == w.X }
-func level(u, v, w Point) bool   { return u.Y == v.Y || v.Y == w.Y }
-
-// within returns the mark within the tolerance to which the corner v between u and w goes; of two
-// slopes, one coordinate of it may go into the space.
-func (g *snapper) within(u, v, w Point) (to Point, ok bool) {
-	if g.tolerance.Sign() <= 0 {
-		return v, false
-	}
-	near := func(x fraction.Length) (fraction.Length, bool) {
-		on, off := x.Round(g.mark, fraction.Nearest)
-		return on, off.Abs().Compare(g.tolerance) <= 0
-	}
-	switch to = v; {
-	case upright(u, v, w) && level(u, v, w):
-		return v, false
-	case upright(u, v, w):
-		to.Y, ok = near(v.Y)
-	case level(u, v, w):
-		to.X, ok = near(v.X)
-	default:
-		if marks := g.intoSpace(u, v, w); len(marks) > 0 {
-			return marks[0], true
-		}
-	}
-	return to, ok
-}
-
-// free reports whether corner i of the ring can go to a place on either side of its edges: the ring
-// turns as before there and at both neighbors, unless those stay where they are, and nothing else of the
-// shape lies in the way.
-func (s Shape) free(ring []Point, i int, to Point, stays func(Point) bool) bool {
-	n := len(ring)
-	u, v, w := ring[before(i, n)], ring[i], ring[after(i, n)]
-	uu, ww := ring[before(before(i, n), n)], ring[after(after(i, n), n)]
-	if orient(u, to, w) <= 0 || !stays(u) && orient(uu, u, to) != orient(uu, u, v) || !stays(w) && orient(to, w, ww) != orient(v, w, ww) {
-		return false
-	}
-	crosses := func(a, b, p, q Point) bool {
-		lo, hi := Bounds([]Point{a, b})
-		from, end := Bounds([]Point{p, q})
-		if hi.X.Less(from.X) || end.X.Less(lo.X) || hi.Y.Less(from.Y) || end.Y.Less(lo.Y) {
-			return false // on one line, maybe, but apart
-		}
-		return orient(a, b, p)*orient(a, b, q) <= 0 && orient(p, q, a)*orient(p, q, b) <= 0
-	}
-	for p, q := range s.Edges() {
-		if p == v || q == v {
-			continue
-		}
-		if p != u && p != w && (anyTriangle(u, v, to, p) || anyTriangle(v, w, to, p)) ||
-			p != u && q != u && crosses(u, to, p, q) || p != w && q != w && crosses(to, w, p, q) {
-			return false
-		}
-	}
-	return true
-}
-
-// beside lists the marks to which the corner v between u and w may go.
-func (g *snapper) beside(u, v, w Point) []Point {
-	mark := g.mark
-	x, _ := v.X.Round(mark, fraction.Down)
-	y, _ := v.Y.Round(mark, fraction.Down)
-	switch {
-	case upright(u, v, w) && level(u, v, w):
-		return nil
-	case upright(u, v, w):
-		return []Point{{v.X, y}, {v.X, y.Add(mark)}}
-	case level(u, v, w):
-		return []Point{{x, v.Y}, {x.Add(mark), v.Y}}
-	}
-	// Up or down first, and from there along the steeper line sideways; then the four marks round
-	// the point, and with the twelve round these, the nearest of each first.
-	beside := g.intoSpace(u, v, w)
-	away := func(p Point) fraction.Length { return p.X.Sub(v.X).Abs().Add(p.Y.Sub(v.Y).Abs()) }
-	for ring := range int64(2) {
-		marks := marksRound(Point{x, y}, mark, -ring, ring+1)
-		slices.SortStableFunc(marks, func(p, q Point) int { return away(p).Compare(away(q)) })
-		beside = append(beside, marks...)
-	}
-	return beside
 }
 
 // marksRound returns the marks from low to high steps right of and above a place, row by row.
@@ -263,69 +341,15 @@ func marksRound(p Point, mark fraction.Length, low, high int64) (marks []Point) 
 	return marks
 }
 
-// intoSpace returns the mark for a corner of two slopes: its height is rounded toward the far end
-// of the steeper line, and then the place on that line at this height toward the far end of the
-// other, unless that place is taped; each to the nearest mark within the tolerance. It returns none
-// where that is out of range.
-func (g *snapper) intoSpace(u, v, w Point) []Point {
-	steep, flat := u, w
-	slope := func(p Point) *big.Rat {
-		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
-	}
-	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
-		steep, flat = w, u
-	}
-	round := func(r *big.Rat, up bool) *big.Rat {
-		near := nearestMultiple(r, g.mark.Rat())
-		if off := new(big.Rat).Sub(near, r); off.Abs(off).Cmp(g.tolerance.Rat()) <= 0 {
-			return near
-		}
-		return multiple(r, g.mark.Rat(), up)
-	}
-	y, ok := fit(round(v.Y.Rat(), v.Y.Less(steep.Y)))
-	if !ok {
-		return nil
-	}
-	along := new(big.Rat).Quo(difference(y, v.Y), slope(steep))
-	along.Add(along, v.X.Rat())
-	if x, ok := fit(along); ok && g.taped(Point{x, y}) {
-		return []Point{{x, y}}
-	}
-	x, ok := fit(round(along, v.X.Less(flat.X)))
-	if !ok {
-		return nil
-	}
-	return []Point{{x, y}}
-}
-
-// clear reports whether no corner of the shape but u, v and w lies in the space given up when v
-// goes to the new place, its edges included.
-func (s Shape) clear(u, v, w, to Point) bool {
+// clear reports whether no corner of the shape but u, v and w lies in the triangle of these, its edges
+// included.
+func (s Shape) clear(u, v, w Point) bool {
 	lo, hi := Bounds([]Point{u, v, w})
 	space := box{lo, hi}
 	for p := range s.Edges() {
-		if p != u && p != v && p != w && space.contains(p) && (inBounded(u, v, to, p) || inBounded(v, w, to, p)) {
+		if p != u && p != v && p != w && space.contains(p) && orient(u, v, p) >= 0 && orient(v, w, p) >= 0 && orient(w, u, p) >= 0 {
 			return false
 		}
 	}
 	return true
 }
-
-// inCorner reports whether p lies in the triangle a b c, if counterclockwise, or on its edge.
-func inCorner(a, b, c, p Point) bool {
-	return orient(a, b, c) > 0 && inTriangle(a, b, c, p)
-}
-
-// inTriangle does the same for a triangle that is counterclockwise or flat.
-func inTriangle(a, b, c, p Point) bool {
-	return orient(a, b, p) >= 0 && orient(b, c, p) >= 0 && orient(c, a, p) >= 0
-}
-
-// inBounded does the same, and of what is in line with a flat one takes only what lies between.
-func inBounded(a, b, c, p Point) bool {
-	lo, hi := Bounds([]Point{a, b, c})
-	return inTriangle(a, b, c, p) && box{lo, hi}.contains(p)
-}
-
-// anyTriangle does the same whichever way the triangle turns, and never for a flat one.
-func anyTriangle(a, b, c, p Point) bool { return inCorner(a, b, c, p) || inCorner(c, b, a, p) }

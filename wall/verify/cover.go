@@ -15,8 +15,8 @@ func (c *checker) coverage(i int) {
 		mark = times(mark, sum(whole(1), g.run.steepest()))
 	}
 	sloped, level := g.slack()
-	allowed, spare := slices.Concat(sloped, level), slices.Concat(g.spare, level)
-	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(g.spare...), slices.Concat(allowed...))
+	allowed, spare := slices.Concat(sloped, level), slices.Concat(g.spare, level, g.merged(c.boards[i]))
+	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(spare...), slices.Concat(allowed...))
 	var pieces [][]edge
 	for _, piece := range c.plan.Pieces {
 		if piece.Run != c.job.Runs[i].Name {
@@ -68,6 +68,21 @@ func (c *checker) coverage(i int) {
 			"pieces outside the region, in square inches from %s", place)
 		c.equal(Cover, path, times(width, missing), zero(), "region without a piece, in square inches from %s", place)
 	}
+}
+
+// merged returns what may be left open beside a leaning end at whose foot or head a panel's edge stands:
+// a mark from it or less, once both are rounded. That edge is none, and the end is cut from the panel's.
+func (g *region) merged(boards []board) (spare [][]edge) {
+	wide := sum(g.job.tape, g.job.tape)
+	for _, e := range []endEdge{g.left, g.right} {
+		for _, p := range e.line {
+			near := func(x rat) bool { return e.leaning && !less(wide, size(diff(x, p.X))) }
+			if slices.ContainsFunc(boards, func(b board) bool { return near(b.left) || near(b.right) }) {
+				spare = append(spare, shape{swept(e.line[0], e.line[1], wide)}.edges())
+			}
+		}
+	}
+	return spare
 }
 
 // lost returns how much of the wanted spans at one side of a strip is not covered, beyond rounding:

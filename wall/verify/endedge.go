@@ -10,6 +10,7 @@ type endEdge struct {
 	height  rat // of all parts
 	parts   []endPart
 	leaning bool
+	line    [2]point // its exact foot and head, if it leans
 }
 
 // endPart is a part of an end's edge that bounds the shape, after rounding. Openings part an edge.
@@ -45,12 +46,12 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 	x := outer(foot.X, head.X)
 	if !leaning {
 		height := length(g.at(x, side(!right)))
-		return endEdge{x, x, x, height, []endPart{{x, x, height}}, false}
+		return endEdge{x: x, stop: x, middle: x, height: height, parts: []endPart{{x, x, height}}}
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
 	low, high := g.rounded(foot, line, false, right), g.rounded(head, line, true, right)
 	from, to := g.cut(low, line, right), g.cut(high, line, right)
-	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true}
+	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true, line: [2]point{foot, head}}
 	var taken []span
 	for _, hole := range g.holes {
 		if a, b, ok := bounds(hole); ok {
