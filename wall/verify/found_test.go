@@ -135,6 +135,10 @@ func TestFaultsOnceFound(t *testing.T) {
 			`{"name": "window", "kind": "window", "left": "0", "bottom": "10", "width": "1/16", "height": "20"}`), `, "gaps": {"side": "1/16"}`), 0, ""},
 		{"door over a whole room", "exit 1 without a path", room(wallWith(`, "openings": [{"name": "door", "kind": "other", "left": "0", "bottom": "0", "width": "60", "height": "24"}]`), ""),
 			2, "runs[0].openings"},
+		{"window over a part of an end that leans", "planner and checker rounded the sliver between them in two ways",
+			room(atEnds(`"exposed", "lean": "5/16"`, `"covered"`, `{"name": "window", "kind": "window", "left": "0", "bottom": "10", "width": "3/16", "height": "20"}`), ""), 2, "runs[0].openings[0]"},
+		{"door over an end that leans", "its side close to the end was an end too",
+			room(atEnds(`"exposed", "lean": "1/8"`, `"covered"`, door("0", "5/16")), ""), 0, ""},
 		{"arc beyond its outline", "the arc was drawn outside of it",
 			room(wallWith(`, "openings": [{"name": "n", "kind": "other", "left": "20", "bottom": "8", "width": "10", "height": "2", "rise": "8"}]`), ""), 2, "runs[0].openings[0].rise"},
 	} {

@@ -12,6 +12,7 @@ type stretch struct {
 	file      object
 	installed object
 	width     int
+	leans     [2]int // of its ends
 	stations  []taping
 	taken     [][2]int // stretches where openings and the like stand
 	doors     [][2]int // of them, those that part the run
@@ -47,7 +48,9 @@ func (d *draft) run(name, before, after string) *stretch {
 		longest = 90
 	}
 	r := &stretch{width: d.number(d.inches(14), d.inches(longest), "width")}
-	left, right := d.end(before), d.end(after)
+	var left, right object
+	left, r.leans[0] = d.end(before)
+	right, r.leans[1] = d.end(after)
 	d.heights(r)
 	r.file = object{
 		"name": name, "width": d.length(r.width), "left": left, "right": right, "heights": d.heightsFile(r),
@@ -71,15 +74,15 @@ func (d *draft) run(name, before, after string) *stretch {
 	return r
 }
 
-// end draws one end of a run; link is the corner it shares, or empty.
-func (d *draft) end(link string) object {
+// end draws one end of a run, and its lean; link is the corner it shares, or empty.
+func (d *draft) end(link string) (out object, lean int) {
 	kind := link
 	if kind == "" {
 		kind = d.one("end", "exposed", "exposed", "covered")
 	}
-	out := object{"kind": kind}
+	out = object{"kind": kind}
 	if d.chance(15, "leans") {
-		lean := d.number(1, d.inches(1)/2, "lean")
+		lean = d.number(1, d.inches(1)/2, "lean")
 		if d.chance(50, "leans left") {
 			lean = -lean
 		}
@@ -88,7 +91,7 @@ func (d *draft) end(link string) object {
 	if d.chance(15, "end's own prominence") {
 		out["prominence"] = []float64{0, 1, 2.5, 6}[d.number(0, 3, "prominence")]
 	}
-	return out
+	return out, lean
 }
 
 // heights draws the stations: up to three stretches, level, sloped or stepped.
@@ -212,22 +215,27 @@ func (d *draft) openings(r *stretch) {
 }
 
 // atEnds draws openings at the ends of a run: doors, and windows over a part of its height; to the end
-// itself, or to a sliver from it. The end is upright.
+// itself, or to a sliver from it. Where one leans, an opening takes it whole.
 func (d *draft) atEnds(r *stretch) (out []object) {
 	low, top := r.lowest()
 	floor, high := r.highest()
 	for side, end := range []string{"left", "right"} {
-		if r.file[end].(object)["lean"] != nil || !d.chance(8, "opening at the "+end+" end") {
+		if !d.chance(8, "opening at the "+end+" end") {
 			continue
 		}
 		kind, width, off := "door", d.number(1, d.inches(36), "width at the "+end+" end"), 0
 		bottom, height := low-d.inches(1), high-low+d.inches(4)
-		if d.chance(30, "over a part of the "+end+" end") {
+		if r.leans[side] == 0 && d.chance(30, "over a part of the "+end+" end") {
 			kind, bottom = "window", d.number(floor-d.inches(1), top-d.inches(1), "bottom at the "+end+" end")
 			height = d.number(d.inches(2), high-bottom+d.inches(3), "height at the "+end+" end")
 		}
 		if d.chance(30, "short of the "+end+" end") {
 			off = d.number(1, 6, "sliver at the "+end+" end")
+		}
+		if lean := r.leans[side]; lean != 0 {
+			if off, width = 0, width+d.inches(2); (lean > 0) != (side == 0) || r.file[end].(object)["kind"] == "outside corner" {
+				continue // something is left past it
+			}
 		}
 		left := off
 		if side == 1 {

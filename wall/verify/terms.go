@@ -49,7 +49,7 @@ func (g *region) uprights(w map[string]rat) []upright {
 		}
 		for _, part := range e.parts {
 			if e.leaning {
-				out = append(out, upright{kind, e.middle, part.foot, part.head, part.height, or(given.Prominence, w[named(kind)]), k == 0, true})
+				out = append(out, upright{kind, middle(part.foot, part.head), part.foot, part.head, part.height, or(given.Prominence, w[named(kind)]), k == 0, true})
 			}
 		}
 	}
