@@ -324,6 +324,9 @@ func (room *Room) checkLeans(f *faults, r int) {
 	for i, o := range run.Openings {
 		gap, wrong := room.Gaps.Around(o.Kind), false
 		lo, hi := o.Bounds()
+		if lo.X.Sign() < 0 || run.Width.Less(hi.X) {
+			continue // past the end, whose line its level edges meet; no job file has such
+		}
 		from, to := lo.X.Sub(gap), hi.X.Add(gap)
 		for _, butts := range []bool{false, true} {
 			left, right := endLines(room, run, fitting{butts, butts})
