@@ -26,6 +26,7 @@ func TestWeakSpots(t *testing.T) {
 		{"sound", mustShape(t, rect(0, 0, 48, 20), rect(10, 8, 2, 3)), nil},
 		{"exactly the least strip", mustShape(t, rect(0, 0, 48, 20), cutout.Rectangle(of(3, 4), in(8), in(2), in(3))),
 			[]string{"corner 3/4 × 0 at (3/4, 8) between 0 and -1: drill the corner", "corner 3/4 × 0 at (3/4, 11) between 0 and -1: drill the corner"}},
+		{"exactly the least at a corner", mustShape(t, rect(0, 0, 48, 20), cutout.Rectangle(of(3, 2), in(8), in(2), in(3))), nil},
 		{"box near the left edge", mustShape(t, rect(0, 0, 48, 20), cutout.Rectangle(half, in(8), in(2), in(3))),
 			[]string{"strip 1/2 × 3 at (1/4, 9 1/2) between -1 and 0: move the seam"}},
 		{"box near the lower edge", mustShape(t, rect(0, 0, 48, 20), cutout.Rectangle(in(8), half, in(2), in(3))),
@@ -208,5 +209,25 @@ func TestNeckBetweenCornersInLineIsAStrip(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("%+v, want a strip of 1/4 at (10, 10 1/8)", spots)
+	}
+}
+
+func TestLengthsThatABigNumberIs(t *testing.T) {
+	over := new(big.Int).Lsh(big.NewInt(1), 64)
+	for _, test := range []struct {
+		name     string
+		num, den *big.Int
+		want     fraction.Length
+		fits     bool
+	}{
+		{"3/4", big.NewInt(3), big.NewInt(4), of(3, 4), true},
+		{"the greatest", big.NewInt(1<<63 - 1), big.NewInt(1), in(1<<63 - 1), true},
+		{"the least int64", big.NewInt(-1 << 63), big.NewInt(1), zero, false},
+		{"too great", new(big.Int).Add(over, big.NewInt(1)), big.NewInt(2), zero, false},
+		{"too fine", big.NewInt(1), over, zero, false},
+	} {
+		if got, ok := cutout.Fit(new(big.Rat).SetFrac(test.num, test.den)); got != test.want || ok != test.fits {
+			t.Errorf("%s: %v, %v", test.name, got, ok)
+		}
 	}
 }
