@@ -571,3 +571,22 @@ func TestCoursesAreOfFiveJoints(t *testing.T) {
 		}
 	}
 }
+
+// Whatever panels an arch goes through have its arc, and no others.
+func TestArcsOfPanels(t *testing.T) {
+	for _, left := range []int64{4, 30, 60, 92} {
+		p, err := plan.Make(t.Context(), jobFrom(t, small(fmt.Sprintf(`"runs": [{"name": "hall", "width": "110", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "40"}, {"at": "110", "top": "40"}],
+			"openings": [{"name": "hatch", "kind": "window", "left": "%d", "bottom": "8", "width": "12", "height": "14", "rise": "4"}]}]`, left))),
+			plan.Options{Budget: choice.Budget{Layouts: 1, Nodes: 1000}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, piece := range p.Pieces {
+			through := piece.At.X.Less(fraction.Inches(left+12)) && fraction.Inches(left).Less(piece.At.X.Add(piece.Width))
+			if len(piece.Marks.Arcs) != 0 != through {
+				t.Errorf("hatch at %d: piece %d from %v on, %v wide, has arcs %v", left, piece.Number, piece.At.X, piece.Width, piece.Marks.Arcs)
+			}
+		}
+	}
+}
