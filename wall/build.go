@@ -213,6 +213,15 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 	number := 0
 	for _, r := range fittingOrder(layout) {
 		run := &layout.Runs[r]
+		run.Panels = slices.DeleteFunc(run.Panels, func(p Panel) bool { // of a board at a leaning end no saw makes what is left
+			empty := len(m.regionOfPanel(legs, r, &p).band(p.Left, p.Right, m.room.Mark)) == 0
+			if empty && p.Left == run.Limits[0] {
+				run.stopAt(0, p.Right, m.room.Profile.Pitch())
+			} else if empty && p.Right == run.Limits[1] {
+				run.stopAt(1, p.Left, m.room.Profile.Pitch())
+			}
+			return empty
+		})
 		last := len(run.Panels) - 1
 		for i := range run.Panels {
 			check(ctx)
@@ -310,25 +319,27 @@ func (m *Model) stopAtPieces(run *RunLayout, panel *Panel, g *region, shapes []c
 	}
 	pitch := m.room.Profile.Pitch()
 	left, right := extent(shapes)
-	limit := func(side int, at fraction.Length) {
-		if run.SetOut.From == run.Limits[side] {
-			run.SetOut.From = at
-			run.SetOut.Origin = firstRepeat(at, run.SetOut.Origin, pitch, run.SetOut.Direction)
-		}
-		run.Limits[side] = at
-	}
 	if end := panel.Left == g.left; end || g.columnAt(panel.Left, true) < 0 {
 		panel.LeftPhase = groove.Modulo(panel.LeftPhase.Add(left.Sub(panel.Left)), pitch)
 		if panel.Left = left; end {
-			limit(0, left)
+			run.stopAt(0, left, pitch)
 		}
 	}
 	if end := panel.Right == g.right; end || g.columnAt(panel.Right, false) < 0 {
 		panel.RightPhase = groove.Modulo(panel.RightPhase.Add(right.Sub(panel.Right)), pitch)
 		if panel.Right = right; end {
-			limit(1, right)
+			run.stopAt(1, right, pitch)
 		}
 	}
+}
+
+// stopAt moves the left or the right limit of the run, and where it is set out from with it.
+func (run *RunLayout) stopAt(side int, at, pitch fraction.Length) {
+	if run.SetOut.From == run.Limits[side] {
+		run.SetOut.From = at
+		run.SetOut.Origin = firstRepeat(at, run.SetOut.Origin, pitch, run.SetOut.Direction)
+	}
+	run.Limits[side] = at
 }
 
 func letter(i int) string {
