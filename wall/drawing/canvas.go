@@ -139,6 +139,7 @@ func (c *canvas) hang(all []stop, lo, hi, y float64, lead func(stop)) (deepest f
 
 // below writes stops under a line of ink at y, over leads and what over draws; it returns their end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
+	lo = max(8, min(lo, hi-poleGap*float64(len(all)-1)))
 	return y + long + 3 + c.hang(all, lo, hi, y+long+3, func(s stop) {
 		over(s)
 		c.claimLine(s.ink, y+1, s.ink, y+straight)

@@ -201,16 +201,8 @@ func (e *elevation) onTheWall() {
 
 // arcs are the arcs of an opening, which the marks of a piece have with its gap.
 func (e *elevation) arcs(o plan.Opening) (all []plan.Arc) {
-	for _, piece := range e.pieces {
-		for _, a := range piece.Marks.Arcs {
-			if a.Opening == o.Name {
-				a.Centre = plan.Point{X: a.Centre.X.Add(piece.At.X), Y: a.Centre.Y.Add(piece.At.Y)}
-				a.Radius, a.Springs = a.Radius.Sub(e.plan.Gaps.Around(o.Kind)), a.Springs.Add(piece.At.Y)
-				return []plan.Arc{a}
-			}
-		}
-	}
-	return nil
+	all, err := e.plan.ArcsOf(e.run, o)
+	return fraction.Must(all, err)
 }
 
 // openings draws the openings as taped, without their gaps, and the level datum over them.
@@ -226,39 +218,20 @@ func (e *elevation) openings() {
 	e.floor = max(e.floor, y)
 }
 
-// upright is an upright edge of a piece on the wall.
-type upright struct {
-	x, lo, hi fraction.Length
-	panel     int
-}
-
-// uprights are the upright edges of the run's pieces: at sides of panels, of steps and of openings.
-func (e *elevation) uprights() (all []upright) {
-	for _, piece := range e.pieces {
-		for _, ring := range rings(piece) {
-			for i, p := range ring {
-				if q := ring[(i+1)%len(ring)]; p.X == q.X {
-					all = append(all, upright{piece.At.X.Add(p.X), piece.At.Y.Add(fraction.Min(p.Y, q.Y)), piece.At.Y.Add(fraction.Max(p.Y, q.Y)), piece.Panel})
-				}
-			}
-		}
-	}
-	return all
-}
-
 // seams draws a heavy line in the middle of each gap between panels, as far as both have an edge
 // there; the joints of boards are their pattern.
 func (e *elevation) seams() {
-	edges := e.uprights()
+	edges, err := e.plan.Uprights(e.run)
+	fraction.Must(edges, err)
 	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
 		x := (e.x(a.Right) + e.x(b.Left)) / 2
 		for _, p := range edges {
-			if p.panel != a.Number || p.x != a.Right {
+			if p.Panel != a.Number || p.X != a.Right {
 				continue
 			}
 			for _, q := range edges {
-				if lo, hi := fraction.Max(p.lo, q.lo), fraction.Min(p.hi, q.hi); q.panel == b.Number && q.x == b.Left && lo.Less(hi) {
+				if lo, hi := fraction.Max(p.Low, q.Low), fraction.Min(p.High, q.High); q.Panel == b.Number && q.X == b.Left && lo.Less(hi) {
 					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
 					e.claim(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
 				}
@@ -380,14 +353,15 @@ func (e *elevation) spot(b plan.Blemish) float64 {
 	for wall, open := floats([][]plan.Point{e.run.Outline}), floats(holes); found < e.floor && (!e.inside(x, found+1, wall) || e.inside(x, found+1, open)); {
 		found++
 	}
-	for _, edge := range e.uprights() {
-		high := edge.hi.Sub(edge.lo)
+	edges, err := e.plan.Uprights(e.run)
+	for _, edge := range fraction.Must(edges, err) {
+		high := edge.High.Sub(edge.Low)
 		if b.Height != nil {
 			high = high.Sub(*b.Height)
 		}
 		miss := math.Abs(high.Float64())
-		if (b.Where == wall.AtStep || b.Where == wall.AtOpening) && edge.x == b.At && miss < off {
-			found, off = (e.y(edge.lo)+e.y(edge.hi))/2, miss
+		if (b.Where == wall.AtStep || b.Where == wall.AtOpening) && edge.X == b.At && miss < off {
+			found, off = (e.y(edge.Low)+e.y(edge.High))/2, miss
 		}
 	}
 	return found

@@ -14,7 +14,6 @@ const uprightHigh = 13.0
 // labels writes openings' names, first those that fit in their openings, and pieces' numbers.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
-	e.taped()
 	var outside []int
 	for i := range e.run.Openings {
 		if !e.nameInside(i) {
@@ -30,6 +29,7 @@ func (e *elevation) labels() {
 	for _, piece := range e.pieces {
 		e.numberPiece(piece)
 	}
+	e.taped()
 }
 
 // taped numbers the corners of openings that were found from taped distances, as their table does, on the
@@ -67,8 +67,9 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
 		e.tag(seat, 3)
 		text.seated(&e.node, "bold halo", seat)
+	} else if seat, ok := e.first(v.seats(rings, small-4, laneHigh)); ok {
+		text.seated(&e.node, "bold halo", seat)
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
-		e.tag(seat, 3)
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else {
 		e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text)

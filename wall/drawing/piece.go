@@ -19,7 +19,7 @@ const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
 	wideTall   = 400.0 // of one across the page, and
 	holedTall  = 460.0 // of one with many holes
-	manyHoles  = 4     // or more
+	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
 	mostFar    = 1     // letters and numbers away from what they name, or the piece is drawn wide
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
@@ -181,7 +181,7 @@ func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room, start, end := d.Width-pieceLeft-pieceRight, 0.0, across
 	for _, c := range d.corners { // the middle of an arc may lie beside the piece
-		if at := c.marked.X.Float64(); -across*mostBeside <= at && at <= across*(1+mostBeside) {
+		if at := c.marked.X.Float64(); math.Abs(at-across/2) <= across*(.5+mostBeside) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
@@ -197,7 +197,9 @@ func (d *pieceDrawing) lay() {
 	}
 	d.area = d.sized(d.piece.Width, d.piece.Height)
 	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
-	d.lane = d.left + 1.5*start*d.scale
+	if d.lane = d.left; start < 0 {
+		d.lane += start*d.scale - 8 // past its sign
+	}
 }
 
 // even returns places from 0 to a length, evenly and at most so far apart, if that is a distance.
@@ -236,54 +238,18 @@ func (d *pieceDrawing) fixing() {
 			glue(x, 0, x, h)
 		}
 	}
-	off := max(f.Inset.Float64(), 4/d.scale) // the whole sign on the piece
-	nails := func(x, apart float64) {        // over the adhesive
-		for _, part := range d.within(x, off) {
-			places := []float64{(part[1] - part[0]) / 2}
-			if places[0] > apart/4 {
-				places = even(part[1]-part[0], apart)
-			}
-			for _, y := range places {
-				if x, y := d.view.ink(x, part[0]+y); f.Nails != finish.UsualNails {
-					on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
-					d.claim(centered(x, y, 7, 7))
-				}
-			}
-		}
-	}
-	if f.Level {
-		for _, y := range even(h, supports) {
+	for _, y := range even(h, supports) {
+		if f.Level {
 			glue(0, y, w, y)
 		}
-		nails(w/2, supports)
 	}
-	for x := 0.0; !f.Level && supports > 0 && x <= w; x += supports {
-		apart := f.Field.Float64()
-		if x == 0 || x+supports > w {
-			apart = f.Edge.Float64()
-		}
-		nails(max(off, min(x, w-off)), apart)
+	sign := fraction.Of(int64(min(4/d.scale, 1e6)*64)+1, 64) // all of it stands on the piece
+	places, err := d.plan.Nails(d.piece, fraction.Max(f.Inset, sign))
+	for _, at := range fraction.Must(places, err) { // over the adhesive
+		x, y := d.x(at.X), d.y(at.Y)
+		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
+		d.claim(centered(x, y, 7, 7))
 	}
-}
-
-// within returns the parts of an upright line whose places lie on the piece, so far off its edges, to an
-// eighth of an inch.
-func (d *pieceDrawing) within(x, off float64) (parts [][2]float64) {
-	const step = .125
-	shape, open := floats(rings(d.piece)), false
-	for y := off; y <= min(d.piece.Height.Float64(), mostMarks*step)-off; y += step {
-		free := !slices.ContainsFunc([]point{{}, {-off, 0}, {off, 0}, {0, -off}, {0, off}}, func(way point) bool {
-			inkX, inkY := d.view.ink(x+way[0]*.999, y+way[1]*.999)
-			return !d.inside(inkX, inkY, shape)
-		})
-		if free && !open {
-			parts = append(parts, [2]float64{y, y})
-		} else if free {
-			parts[len(parts)-1][1] = y
-		}
-		open = free
-	}
-	return parts
 }
 
 // scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on, with the
@@ -340,7 +306,8 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 
 // shown reports whether the middle of an arc is on the drawing.
 func (d *pieceDrawing) shown(c corner) bool {
-	return centered(d.x(c.at.X), d.y(c.at.Y), 6, 6).inside(d.frame)
+	x, across := c.at.X.Float64(), d.piece.Width.Float64()
+	return math.Abs(x-across/2) <= across*(.5+mostBeside) && centered(d.area.x, d.y(c.at.Y), 0, 6).inside(d.frame)
 }
 
 // measures writes the running measurements, each with a dashed line to its farthest corner. Where
@@ -419,7 +386,11 @@ func (d *pieceDrawing) trammels() {
 			d.dot("edge", x, y, 3)
 			d.claim(centered(x, y, 12, 12))
 		} else {
-			long = min(long, d.area.h/3)
+			side := d.area.x + d.area.w // the one toward the middle, which the line stops short of
+			if wayX > 0 {
+				side = d.area.x
+			}
+			long = min(long, d.area.h/3, (to[0]-side)/math.Copysign(max(1e-9, math.Abs(wayX)), wayX))
 			from = point{to[0] - wayX*long, to[1] - wayY*long}
 		}
 		d.stroke("lead", "M", from[0], from[1], "L", to[0], to[1])
@@ -440,8 +411,18 @@ func (d *pieceDrawing) trammels() {
 func (d *pieceDrawing) letters() (rest []func()) {
 	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
 	far := func(c corner, x, y float64) float64 { return math.Hypot(at(c)[0]-x, at(c)[1]-y) }
+	named := d.corners
+	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
+		named = named[:len(d.piece.Marks.Face)]
+		for i, hole := range holes {
+			name := line{figure{clip(hole.Opening, 80, typeSize), d.path + ref("holes[%d].opening", i)}}
+			if seat, ok := d.place(besides(d.around(hole.Outline), name.width(typeSize), letterSize)...); ok {
+				name.seated(&d.node, "halo", seat)
+			}
+		}
+	}
 	done := map[int]bool{}
-	for i, c := range d.corners {
+	for i, c := range named {
 		if c.name == "" || done[i] {
 			continue
 		}
@@ -450,7 +431,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 		for k, other := range d.corners {
 			switch {
 			case other.name == "":
-			case k >= i && !done[k] && far(other, x, y) < closer:
+			case k >= i && k < len(named) && !done[k] && far(other, x, y) < closer:
 				here, done[k] = append(here, k), true
 				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
 			default:

@@ -123,19 +123,8 @@ func blank(p plan.Piece) (width, left fraction.Length) {
 
 // rings are the outline and the holes of a placed piece, in the sheet's coordinates.
 func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
-	piece, _ := d.plan.Piece(p.Part)
-	width, left := blank(piece)
-	all := rings(piece)
-	for r, ring := range all {
-		all[r] = make([]plan.Point, len(ring))
-		for i, at := range ring {
-			if at.X = at.X.Add(left); p.Turned {
-				at = plan.Point{X: width.Sub(at.X), Y: piece.Height.Sub(at.Y)}
-			}
-			all[r][i] = plan.Point{X: p.X.Add(at.X), Y: p.Y.Add(at.Y)}
-		}
-	}
-	return all
+	all, err := d.plan.Placed(p)
+	return fraction.Must(all, err)
 }
 
 // stops are the running measurements of one kind of cut and of the sheet's own size, each once. A
@@ -171,14 +160,9 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 
 // sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
 func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
-	middle := c.At.Add(d.plan.Saw.Kerf.Div(2))
-	x, y, w, h := c.Rect[0], c.Rect[1], c.Rect[2], c.Rect[3]
-	if c.Kind == nest.Rip {
-		x = x.Add(middle)
-		return d.x(x), d.y(y), d.x(x), d.y(y.Add(h))
-	}
-	y = y.Add(middle)
-	return d.x(x), d.y(y), d.x(x.Add(w)), d.y(y)
+	ends, err := c.Line(d.plan.Saw.Kerf)
+	from, to := fraction.Must(ends, err)[0], ends[1]
+	return d.x(from.X), d.y(from.Y), d.x(to.X), d.y(to.Y)
 }
 
 // sawnOut keeps numbers and labels off the holes and the notches of the pieces.

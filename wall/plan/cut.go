@@ -78,6 +78,48 @@ func (c Cut) Measure(kerf, mark fraction.Length) (at fraction.Length, far bool, 
 	return c.At, false, nil
 }
 
+// Line returns the lower or the left end of a cut and the other, in the middle of its kerf. It fails where
+// that does not fit a Length.
+func (c Cut) Line(kerf fraction.Length) (ends [2]Point, err error) {
+	defer fraction.Catch(&err)
+	middle, x, y := c.At.Add(kerf.Div(2)), c.Rect[0], c.Rect[1]
+	if c.Kind == nest.Rip {
+		x = x.Add(middle)
+		return [2]Point{{X: x, Y: y}, {X: x, Y: y.Add(c.Rect[3])}}, nil
+	}
+	y = y.Add(middle)
+	return [2]Point{{X: x, Y: y}, {X: x.Add(c.Rect[2]), Y: y}}, nil
+}
+
+// Placed returns the outline and the holes of a placed piece in the coordinates of its sheet. It fails
+// where a place does not fit a Length.
+func (p Plan) Placed(at nest.Placement) (rings [][]Point, err error) {
+	defer fraction.Catch(&err)
+	piece, _ := p.Piece(at.Part)
+	width, left, err := piece.Blank()
+	fraction.Must(width, err)
+	for _, ring := range piece.rings() {
+		placed := make([]Point, len(ring))
+		for i, q := range ring {
+			if q.X = q.X.Add(left); at.Turned {
+				q = Point{X: width.Sub(q.X), Y: piece.Height.Sub(q.Y)}
+			}
+			placed[i] = Point{X: at.X.Add(q.X), Y: at.Y.Add(q.Y)}
+		}
+		rings = append(rings, placed)
+	}
+	return rings, nil
+}
+
+// rings returns the outline of a piece and its holes.
+func (p Piece) rings() [][]Point {
+	all := [][]Point{p.Outline}
+	for _, hole := range p.Holes {
+		all = append(all, hole.Outline)
+	}
+	return all
+}
+
 // rect is a rectangle of a sheet as in [nest.Cut]: left, bottom, width, height.
 type rect = [4]fraction.Length
 

@@ -363,6 +363,42 @@ func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	return left, right, true
 }
 
+// Upright is an upright edge of a piece on its run: at the side of a panel, a step or an opening.
+type Upright struct {
+	X, Low, High fraction.Length
+	Panel        int
+}
+
+// Uprights returns the upright edges of the pieces of a run. It fails where one does not fit a Length.
+func (p Plan) Uprights(r Run) (all []Upright, err error) {
+	defer fraction.Catch(&err)
+	for _, piece := range p.Pieces {
+		for _, ring := range piece.rings() {
+			for i, a := range ring {
+				if b := ring[(i+1)%len(ring)]; a.X == b.X && piece.Run == r.Name {
+					all = append(all, Upright{piece.At.X.Add(a.X), piece.At.Y.Add(fraction.Min(a.Y, b.Y)), piece.At.Y.Add(fraction.Max(a.Y, b.Y)), piece.Panel})
+				}
+			}
+		}
+	}
+	return all, nil
+}
+
+// ArcsOf returns the arc of an opening of a run as taped, without its gap, in the coordinates of the run;
+// none where no piece has an edge of it. It fails where that does not fit a Length.
+func (p Plan) ArcsOf(r Run, o Opening) (arcs []Arc, err error) {
+	defer fraction.Catch(&err)
+	for _, piece := range p.Pieces {
+		for _, a := range piece.Marks.Arcs {
+			if piece.Run == r.Name && a.Opening == o.Name {
+				centre := Point{X: a.Centre.X.Add(piece.At.X), Y: a.Centre.Y.Add(piece.At.Y)}
+				return []Arc{{Opening: o.Name, Centre: centre, Radius: a.Radius.Sub(p.Gaps.Around(o.Kind)), Springs: a.Springs.Add(piece.At.Y)}}, nil
+			}
+		}
+	}
+	return nil, nil
+}
+
 // Passes reports whether the panels at an end of run i pass into an inside corner, so that those of the
 // other wall hide their edge.
 func (p Plan) Passes(i int, right bool) bool {
