@@ -53,3 +53,17 @@ func BenchmarkLeastBlemish(b *testing.B) {
 		}
 	}
 }
+
+// An end that leans by 1 over a height of 10 does so by half at half the height; one without height stands upright.
+func TestLinesOfLeaningEnds(t *testing.T) {
+	tall, low := station{Bottom: zero(), Top: ratio(10, 1)}, station{Bottom: ratio(5, 1), Top: ratio(5, 1)}
+	for _, test := range []struct {
+		lean rat
+		at   station
+		want rat // at a height of 5, of a line that stands at 3
+	}{{ratio(1, 1), tall, ratio(7, 2)}, {ratio(-1, 1), tall, ratio(5, 2)}, {zero(), tall, ratio(3, 1)}, {ratio(1, 1), low, ratio(3, 1)}} {
+		if got := lineAt(ratio(3, 1), test.lean, test.at)(ratio(5, 1)); !same(got, test.want) {
+			t.Errorf("lean %v from %v to %v: %v, want %v", test.lean, test.at.Bottom, test.at.Top, got, test.want)
+		}
+	}
+}
