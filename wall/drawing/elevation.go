@@ -99,7 +99,7 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 
 // scaled chooses the scale, one to a whole number, and returns the height of what is shown, in ink.
 func (e *elevation) scaled() (tall float64) {
-	lo, hi := e.extent()
+	lo, hi := e.run.Extent()
 	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 	e.scale = whole(min((e.Width-2*e.lane())/wide, e.tall/high))
 	e.left = (e.Width - wide*e.scale) / 2

@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"slices"
-
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
@@ -21,17 +19,9 @@ type tip struct {
 func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	run, profile := c.plan.Runs[i], c.plan.Profile
 	t := tip{run: run, right: right}
-	var all []plan.Installed // those to be fitted too
-	for _, p := range run.Panels {
-		all = append(all, plan.Installed{Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
-	}
-	if all = append(all, run.Installed...); len(all) == 0 || profile.Pitch.Sign() <= 0 {
+	panel, ok := run.EndPanel(right)
+	if !ok || profile.Pitch.Sign() <= 0 {
 		return t
-	}
-	slices.SortFunc(all, func(a, b plan.Installed) int { return a.Left.Compare(b.Left) })
-	panel := all[0]
-	if right {
-		panel = all[len(all)-1]
 	}
 	span := fraction.Min(most, panel.Right.Sub(panel.Left))
 	if profile.Boards {

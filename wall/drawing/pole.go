@@ -78,7 +78,7 @@ func (e *elevation) breaks() (all []span) {
 		}
 	}
 	for i, p := range e.run.Outline {
-		if e.atEnd(p) == 0 {
+		if e.run.AtEnd(p) == 0 {
 			add(p.X, ref("outline[%d][0]", i))
 		}
 	}
@@ -157,7 +157,7 @@ func (e *elevation) sides() (left, right float64) {
 
 // lane is the room that the heights beside the wall take.
 func (e *elevation) lane() (widest float64) {
-	points := slices.DeleteFunc(slices.Clone(e.run.Outline), func(p plan.Point) bool { return e.atEnd(p) == 0 })
+	points := slices.DeleteFunc(slices.Clone(e.run.Outline), func(p plan.Point) bool { return e.run.AtEnd(p) == 0 })
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
 	}
@@ -184,7 +184,7 @@ func (e *elevation) heights() {
 			}
 		}
 		for i, p := range e.run.Outline {
-			if e.atEnd(p) == side+1 {
+			if e.run.AtEnd(p) == side+1 {
 				add(p.Y, e.path+ref("outline[%d][1]", i))
 			}
 		}
@@ -228,10 +228,10 @@ func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
-		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
-		level := p.Y == after.Y && e.atEnd(after) == 0   // one figure for both ends of a level edge
+		isTop := p.X.Less(before.X) || after.X.Less(p.X)   // the outline runs counterclockwise
+		level := p.Y == after.Y && e.run.AtEnd(after) == 0 // one figure for both ends of a level edge
 		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(e.x(p.X), e.y(p.Y), floats([][]plan.Point{o.Outline})) })
-		if e.atEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
+		if e.run.AtEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
 			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y)})
 		}
 	}
@@ -248,18 +248,6 @@ func (e *elevation) below() float64 {
 		return y + e.hang(all, 8, e.Width-8, y, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "L", s.spot, y-3) })
 	}
 	return e.floor + 6
-}
-
-// atEnd returns 1 for a corner of the wall that belongs to its left end, 2 for its right end and 0
-// for neither: the outermost corners and those of a lean.
-func (e *elevation) atEnd(p plan.Point) int {
-	switch {
-	case !fraction.Max(zero, e.run.Left.Lean).Less(p.X):
-		return 1
-	case !p.X.Less(fraction.Min(e.run.Width, e.run.Width.Add(e.run.Right.Lean))):
-		return 2
-	}
-	return 0
 }
 
 // marks draws the story pole on a line at base and returns the length of its longest label.

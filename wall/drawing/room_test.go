@@ -97,7 +97,7 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 				t.Fatalf("%d walls of %d runs", len(walls), len(p.Runs))
 			}
 			for i, e := range walls {
-				lo, hi := e.extent()
+				lo, hi := e.run.Extent()
 				long, high := hi.X.Sub(lo.X).Float64()*e.scale, hi.Y.Sub(lo.Y).Float64()*e.scale
 				if e.scale != walls[0].scale || high > unfoldTall+1e-6 || e.left < cornerGap-1e-6 || e.left+long > width-cornerGap+1e-6 || e.floor > e.Height-40+1e-6 {
 					t.Errorf("wall %d of %d in %v: scale %v, from %v %v long, %v high, floor at %v of %v", i, len(walls), width, e.scale, e.left, long, high, e.floor, e.Height)
@@ -109,7 +109,7 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 					continue
 				}
 				before := walls[i-1]
-				blo, bhi := before.extent()
+				blo, bhi := before.run.Extent()
 				next := before.left + bhi.X.Sub(blo.X).Float64()*e.scale + cornerGap
 				switch {
 				case e.floor == before.floor && math.Abs(e.left-next) > 1e-6:

@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -26,7 +25,7 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 	for i := range p.Runs {
 		e := newElevation(p, i, width, name, title)
 		e.Picture = pic
-		lo, hi := e.extent()
+		lo, hi := e.run.Extent()
 		e.x0, e.y1, e.floor = lo.X.Float64(), hi.Y.Float64(), lo.Y.Float64()
 		walls = append(walls, e)
 		long := hi.X.Sub(lo.X).Float64()
@@ -40,7 +39,7 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 	scale = min(scale, unfoldTall/high)
 	x, y := cornerGap, above
 	for i, e := range walls {
-		lo, hi := e.extent()
+		lo, hi := e.run.Extent()
 		long := hi.X.Sub(lo.X).Float64() * scale
 		if i > 0 && x+long+cornerGap > width {
 			x, y = cornerGap, y+high*scale+above+below
@@ -170,7 +169,7 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 		if n < 2 || n > mostFrames {
 			return nil
 		}
-		lo, hi := e.extent()
+		lo, hi := e.run.Extent()
 		wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 		across := min(n, int(width/110))
 		cell := width / float64(across)
@@ -194,13 +193,4 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 		e.Height = 4 + tall*float64((n+across-1)/across)
 		return e.Picture
 	})
-}
-
-// extent is the box round a wall, its openings and the limits of its panels.
-func (e *elevation) extent() (lo, hi plan.Point) {
-	points := slices.Concat([]plan.Point{{X: e.run.Limits[0]}, {X: e.run.Limits[1]}, {X: e.run.Width}, {}}, e.run.Outline)
-	for _, o := range e.run.Openings {
-		points = append(points, o.Outline...)
-	}
-	return cutout.Bounds(points)
 }

@@ -363,6 +363,43 @@ func (p Plan) upAt(i int) (passes, butts, ok bool) {
 	return left, right, true
 }
 
+// EndPanel returns the panel nearest to an end of the run, to be fitted or on the wall, if there is one.
+func (r Run) EndPanel(right bool) (panel Installed, ok bool) {
+	all := slices.Clone(r.Installed)
+	for _, p := range r.Panels {
+		all = append(all, Installed{Left: p.Left, Right: p.Right, LeftPhase: p.LeftPhase})
+	}
+	for i, p := range all {
+		if order := p.Left.Compare(panel.Left); i == 0 || right && order > 0 || !right && order < 0 {
+			panel = p
+		}
+	}
+	return panel, len(all) > 0
+}
+
+// AtEnd returns 1 for a corner of the wall that belongs to its left end, 2 for its right end and 0 for
+// neither: the outermost corners and those of a lean.
+func (r Run) AtEnd(p Point) (end int) {
+	var err error
+	defer fraction.Catch(&err)
+	switch {
+	case !fraction.Max(fraction.Length{}, r.Left.Lean).Less(p.X):
+		return 1
+	case !p.X.Less(fraction.Min(r.Width, r.Width.Add(r.Right.Lean))):
+		return 2
+	}
+	return 0
+}
+
+// Extent returns the corners of the box round a wall, its openings and the limits of its panels.
+func (r Run) Extent() (lo, hi Point) {
+	points := slices.Concat([]Point{{X: r.Limits[0]}, {X: r.Limits[1]}, {X: r.Width}, {}}, r.Outline)
+	for _, o := range r.Openings {
+		points = append(points, o.Outline...)
+	}
+	return cutout.Bounds(points)
+}
+
 // Upright is an upright edge of a piece on its run: at the side of a panel, a step or an opening.
 type Upright struct {
 	X, Low, High fraction.Length
