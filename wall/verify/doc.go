@@ -43,8 +43,8 @@
 //  7. Butting and long points count the thickness of the profile.
 //  8. A computed point is under a mark off the exact one; rounding twice can lose two: a fault.
 //  9. The ends of a leaning edge that no tape gave are rounded as computed points are, up or down, then
-//     sideways; openings part it, and each part counts from its own foot to its own head. The stated limit may
-//     be exact or rounded; panels stop, and phase 0 at the left limit stands, at the rounded one.
+//     sideways; an opening takes it whole or stands clear of it. The stated limit may be exact or rounded;
+//     panels stop, and phase 0 at the left limit stands, at the rounded one.
 //  10. A bead or groove is a seam line's neighbour on either side, round the end of the repeat too.
 //     A profile without any has no distance to a line.
 //  11. An inside corner is as high as the lesser of the shapes' two end edges, at their limits.

@@ -6,25 +6,12 @@ import "slices"
 type endEdge struct {
 	x       rat // the limit: leftmost or rightmost x of the region
 	stop    rat // where the panels stop: if it leans, the limit with the edge's ends rounded
-	middle  rat // x halfway up the edge, where it does not lean
-	height  rat // of all parts
-	parts   []endPart
+	middle  rat // x halfway up the edge
+	height  rat // of what bounds the shape
 	leaning bool
-	line    [2]point // its exact foot and head, if it leans
-}
-
-// endPart is a part of an end's edge that bounds the shape, after rounding. Openings part an edge.
-type endPart struct{ foot, head, height rat } // x at its foot and head
-
-// tallest returns the part that speaks for what the end shows.
-func (e endEdge) tallest() endPart {
-	best := endPart{e.x, e.x, zero()}
-	for _, p := range e.parts {
-		if less(best.height, p.height) {
-			best = p
-		}
-	}
-	return best
+	line    [2]point // if it leans, its exact foot and head
+	foot    rat      // and their x once they are rounded
+	head    rat
 }
 
 // taken says whether openings leave nothing of the edge, so that no panel reaches the end.
@@ -46,44 +33,17 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 	x := outer(foot.X, head.X)
 	if !leaning {
 		height := length(g.at(x, side(!right)))
-		return endEdge{x: x, stop: x, middle: x, height: height, parts: []endPart{{x, x, height}}}
+		return endEdge{x: x, stop: x, middle: x, height: height}
 	}
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
-	way, ends := edge{foot, head, !same(foot.X, head.X)}, map[string]point{} // of parts, rounded, by exact y
-	for _, p := range on {
-		y := g.rounded(p, line, p.is(head), right)
-		ends[text(p.Y)] = point{g.cut(y, line, right), y}
-	}
-	var taken []span
-	for _, hole := range g.holes {
+	low, high := g.rounded(foot, line, false, right), g.rounded(head, line, true, right)
+	from, to := g.cut(low, line, right), g.cut(high, line, right)
+	out := endEdge{outer(foot.X, head.X), outer(from, to), middle(from, to), diff(high, low), true, [2]point{foot, head}, from, to}
+	if slices.ContainsFunc(g.holes, func(hole loop) bool { // no job parts such an end
 		a, b, ok := bounds(hole)
-		if !ok {
-			continue
-		}
-		p, q := way.y(a.X), way.y(b.X) // where it meets the opening's sides
-		from, to := most(a.Y, least(p, q)), least(b.Y, most(p, q))
-		if !less(from, to) {
-			continue
-		}
-		taken = append(taken, span{bound{y: from}, bound{y: to}})
-		for _, y := range []rat{from, to} {
-			if ends[text(y)] = (point{g.cut(y, line, right), y}); !same(y, a.Y) && !same(y, b.Y) { // along a side
-				ends[text(y)] = point{line(y), g.job.snapped(y, same(y, from))}
-			}
-		}
-	}
-	out := endEdge{x: x, stop: x, middle: x, height: zero(), leaning: true, line: [2]point{foot, head}}
-	for _, s := range without([]span{{bound{y: foot.Y}, bound{y: head.Y}}}, joined(taken)) {
-		low, high := ends[text(s.low.y)], ends[text(s.high.y)]
-		between := same(low.Y, s.low.y) && same(high.Y, s.high.y) // level edges; else no saw makes a short part
-		if !less(low.Y, high.Y) || !between && !less(square(g.job.tape), apart(low, high)) {
-			continue
-		}
-		if len(out.parts) == 0 {
-			out.x, out.stop = line(s.low.y), low.X
-		}
-		out.x, out.stop = outer(out.x, line(s.low.y), line(s.high.y)), outer(out.stop, low.X, high.X)
-		out.parts, out.height = append(out.parts, endPart{low.X, high.X, diff(high.Y, low.Y)}), sum(out.height, diff(high.Y, low.Y))
+		return ok && within(foot.X, a.X, b.X) && within(head.X, a.X, b.X) && !less(low, a.Y) && !less(b.Y, high)
+	}) {
+		out.height = zero()
 	}
 	return out
 }

@@ -241,7 +241,7 @@ func (d *draft) atEnds(r *stretch) (out []object) {
 		if side == 1 {
 			left = r.width - off - width
 		}
-		if left < 0 || left+width > r.width || !d.free(r, left, left+width) {
+		if left < 0 || left+width > r.width || !d.free(r, left, left+width) || r.leans[1-side] != 0 && off+width > r.width-d.inches(2) {
 			continue
 		}
 		out = append(out, d.opening("opening at the "+end+" end", kind, left, bottom, width, height))

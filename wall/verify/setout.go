@@ -102,8 +102,8 @@ func (c *checker) setOut(i int) {
 		}
 		if end != nil && end.Cut != nil && !end.Bare {
 			f, shown := c.job.pattern.beside(c.phase(i, e.middle, side(k == 0)), k == 0)
-			if tallest := e.tallest(); e.leaning {
-				f, shown = c.job.pattern.slanted(c.phase(i, tallest.foot, side(k == 0)), diff(tallest.head, tallest.foot), k == 0)
+			if e.leaning {
+				f, shown = c.job.pattern.slanted(c.phase(i, e.foot, side(k == 0)), diff(e.head, e.foot), k == 0)
 			}
 			c.equal(Phase, path+[]string{".left", ".right"}[k]+".cut", []any{end.Cut.Feature, end.Cut.Width, end.Cut.Of},
 				[]any{f.Kind, shown, f.Width}, "not what the end shows of a feature: its kind, so much, of how much")

@@ -47,10 +47,8 @@ func (g *region) uprights(w map[string]rat) []upright {
 		if kind == "" {
 			continue
 		}
-		for _, part := range e.parts {
-			if e.leaning {
-				out = append(out, upright{kind, middle(part.foot, part.head), part.foot, part.head, part.height, or(given.Prominence, w[named(kind)]), k == 0, true})
-			}
+		if e.leaning && !e.taken() {
+			out = append(out, upright{kind, e.middle, e.foot, e.head, e.height, or(given.Prominence, w[named(kind)]), k == 0, true})
 		}
 	}
 	for _, s := range g.sides(w) {
@@ -270,13 +268,7 @@ func (g *region) canBeWhole(e endEdge) bool {
 		}
 		room = most(room, flat)
 	}
-	wide := zero()
-	for k, part := range e.parts {
-		for _, other := range e.parts[:k+1] {
-			wide = most(wide, size(diff(part.foot, other.head)), size(diff(part.head, other.foot)))
-		}
-	}
-	return p.pitch.Sign() == 0 || !less(room, wide)
+	return p.pitch.Sign() == 0 || !e.leaning || !less(room, size(diff(e.head, e.foot)))
 }
 
 // exposedEnd checks that run i's only exposed end shows a whole feature, unless the job waives it.
