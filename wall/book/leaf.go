@@ -172,6 +172,9 @@ func (b *page) marked(piece plan.Piece) []block {
 	switch {
 	case b.wide(face) && b.wide(back):
 		large, apart[1] = b.across([]string{face, back}, tables...), b.across([]string{back}, tables...)
+		if apart[1].high > room {
+			apart = append(apart[:1], b.across([]string{back}), beside(tables...))
+		}
 	case b.wide(back):
 		large, apart = b.across([]string{back}, with(left)...), []block{beside(with(left)...), b.across([]string{back})}
 	case !b.wide(face):
