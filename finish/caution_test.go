@@ -129,32 +129,32 @@ func TestScheduleOrder(t *testing.T) {
 		want []string
 	}{
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
-			"look: test paint; find asbestos", "rest: rest sheets", "cut: pieces 5; closing 5", "mains off", "lines", "dry fit: extenders",
+			"look: test paint; find asbestos", "rest: rest sheets", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
 			"first coats: primer 1; top coat 1; edges 2", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
 		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
-			"look: test paint; find asbestos", "rest: rest wood", "cut: pieces 5; closing 5", "mains off", "lines", "dry fit: extenders",
+			"look: test paint; find asbestos", "rest: rest wood", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
 			"first coats: primer 2; top coat 1; edges 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
-		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit"}},
+		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit"}},
 		{"glue alone holds: a cartridge goes half as far", quietWork, finish.Materials{House: quietMaterials.House, Paint: quietMaterials.Paint,
-			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit: adhesive 16 ft2"}},
+			Nails: quietMaterials.Nails}, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit: adhesive 16 ft2"}},
 		{"what cannot burn is screwed", quietWork, finish.Materials{House: finish.House{Material: finish.Noncombustible}, Paint: quietMaterials.Paint,
-			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "cut: pieces 1", "lines", "dry fit", "fit: screws"}},
+			Adhesive: quietMaterials.Adhesive}, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit: screws"}},
 		{"no pieces", finish.Work{}, quietMaterials, []string{}},
 		{"closing pieces, each measured when those before it are up, and a mitered corner", closed, quietMaterials, []string{
-			"look", "rest: rest sheets", "cut: pieces 1; closing 2, 4, 5", "miter", "lines", "dry fit", "fit: fitting 1, 3a; closing 2; fitting 3; closing 4; closing 5",
+			"look", "rest: rest sheets", "lines", "cut: pieces 1; closing 2, 4, 5", "miter", "dry fit", "fit: fitting 1, 3a; closing 2; fitting 3; closing 4; closing 5",
 		}},
 		{"boards on strips that are not on the list", boarded, nailed, []string{
-			"look", "rest: rest boards", "strips: strips 16 in; strips unlisted; set boxes back", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit: nails", "devices", "power on",
+			"look", "rest: rest boards", "strips: strips 16 in; strips unlisted; set boxes back", "lines", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: nails", "devices", "power on",
 		}},
 		{"boards that are glued only, on strips that are", boarded, listed, []string{
-			"look", "rest: rest boards", "strips: strips 16 in; strips listed", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit: dots", "devices", "power on",
+			"look", "rest: rest boards", "strips: strips 16 in; strips listed", "lines", "cut: pieces 1", "mains off", "dry fit: extenders", "fit: dots", "devices", "power on",
 		}},
 		{"boards that are glued only, no strips", boarded, quietMaterials, []string{
-			"look", "rest: rest boards", "cut: pieces 1", "mains off", "lines", "dry fit: extenders", "fit", "devices", "power on",
+			"look", "rest: rest boards", "lines", "cut: pieces 1", "mains off", "dry fit: extenders", "fit", "devices", "power on",
 		}},
 	} {
 		if diff := cmp.Diff(c.want, order(c.work, c.m)); diff != "" {

@@ -464,11 +464,12 @@ func TestNothingHiddenIsSealed(t *testing.T) {
 	})
 }
 
-// TestWorkIsInTheOrderOfHands: the steps come in the order of the stages, the wires are dead and the pieces
+// TestWorkIsInTheOrderOfHands: the steps come in the order of the stages, the survey is checked by the lines on
+// the wall before anything is sawn, the wires are dead and the pieces
 // tried before they are painted, and every piece is fitted once, in its order, one that closes a run by
 // itself.
 func TestWorkIsInTheOrderOfHands(t *testing.T) {
-	hands := []finish.Stage{finish.StageMainsOff, finish.StageLines, finish.StageDryFit, finish.StageFirstCoats, finish.StageFit, finish.StageFill,
+	hands := []finish.Stage{finish.StageLines, finish.StageMainsOff, finish.StageDryFit, finish.StageFirstCoats, finish.StageFit, finish.StageFill,
 		finish.StageSeal, finish.StageLastCoats, finish.StageDevices, finish.StagePowerOn}
 	if !slices.IsSorted(hands) {
 		t.Errorf("the stages are not in the order of hands: %v", hands)

@@ -45,10 +45,10 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageRest, true, []Act{{Kind: rest}})
 	step(StageStrips, s.stripped(), []Act{{Kind: of(boards, ActSheetStrips, ActStrips), Figure: s.small(s.in(s.House.Studs))},
 		{Kind: of(strips, ActStripsUnlisted, ActStripsListed)}}, when(!strips && boxes, Act{Kind: ActSetBoxesBack}))
+	step(StageLines, true)
 	step(StageCut, true, []Act{{Kind: ActPieces, Figure: counted(int64(len(w.Pieces)), NoUnit)}}, closing)
 	step(StageMiter, w.Mitred)
 	step(StageMainsOff, boxes)
-	step(StageLines, true)
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
 	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActTopCoat, p.Top.Before),
 		coats(ActEdges, p.EdgeCoats), when(s.House.Damp, Act{Kind: ActBacks}))

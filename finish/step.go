@@ -27,10 +27,10 @@ const (
 	StageLook Stage = iota
 	StageRest
 	StageStrips
+	StageLines // a plumb line where each run starts, a level line across
 	StageCut
 	StageMiter
 	StageMainsOff // and boxes made safe
-	StageLines    // a plumb line where each run starts, a level line across
 	StageDryFit
 	StageFirstCoats // before fitting
 	StageFit        // piece by piece, closing ones among them
@@ -44,7 +44,7 @@ const (
 	StagePowerOn
 )
 
-var stages = enum.Of[Stage]("look", "rest", "strips", "cut", "miter", "mains off", "lines", "dry fit", "first coats", "fit",
+var stages = enum.Of[Stage]("look", "rest", "strips", "lines", "cut", "miter", "mains off", "dry fit", "first coats", "fit",
 	"trim", "fill", "tape", "seal", "last coats", "seal wet", "devices", "power on")
 
 // String returns the word of the stage, or its number in brackets where it has none.

@@ -139,7 +139,12 @@ func ripEdge(p plan.Plan) string {
 
 // tongueAt says where the tongue of a board lies, as the board lies.
 func tongueAt(p plan.Plan) string {
-	if !p.Profile.Boards || p.Profile.Edges != groove.Tongued {
+	switch {
+	case !p.Profile.Boards:
+		return ""
+	case p.Profile.Edges == groove.EdgesUnknown:
+		return ", all the same way up; where they have tongues the plan does not know of them: give edges and tongue in the profile before you saw"
+	case p.Profile.Edges != groove.Tongued:
 		return ""
 	}
 	left := (p.Profile.Tongue == groove.TongueLeft) != (p.Saw.Face == plan.FaceDown)

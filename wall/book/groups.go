@@ -170,26 +170,25 @@ func span(ring []plan.Point) []plan.Point {
 func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
 	m, n := piece.Marks, 0
 	for _, c := range m.Order {
-		var said, ways []string
+		var said []string
 		if len(c.Drill) > 0 {
 			said = append(said, fmt.Sprintf("drill %d", len(c.Drill)))
 		}
 		if len(c.Tight) > 0 {
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
 		}
-		for _, way := range c.Saw {
-			if name := wayName(m, way); name != "" {
-				ways = append(ways, name)
+		for rest := c.Saw; len(rest) > 0; {
+			planed, alike, ways := p.Planed(piece, rest[0]), 0, []string(nil)
+			for ; alike < len(rest) && p.Planed(piece, rest[alike]) == planed; alike++ {
+				if name := wayName(m, rest[alike]); name != "" {
+					ways = append(ways, name)
+				}
 			}
+			saw := fmt.Sprintf("%s %d", either(planed, "plane", "saw"), n+1) + either(alike > 1, fmt.Sprintf(" to %d", n+alike), "")
+			said = append(said, saw+either(len(ways) > 0, " ("+strings.Join(ways, ", ")+")", ""))
+			n, rest = n+alike, rest[alike:]
 		}
-		saw := fmt.Sprintf("%s %d", either(p.Planed(piece, c), "plane", "saw"), n+1)
-		if n += len(c.Saw); len(c.Saw) > 1 {
-			saw += fmt.Sprintf(" to %d", n)
-		}
-		if len(ways) > 0 {
-			saw += " (" + strings.Join(ways, ", ") + ")"
-		}
-		lines = append(lines, waste(c.Waste)+": "+strings.Join(append(said, saw), ", "))
+		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
 	}
 	return lines
 }

@@ -204,6 +204,11 @@ func measuredFrom(piece plan.Piece, length func(fraction.Length) string) string 
 	}
 }
 
+// startOf names what is at the left of the face or the back, from which marks are measured.
+func startOf(piece plan.Piece, back bool) string {
+	return either(piece.Scribe != nil && (piece.Scribe.Edge == wall.Left) != back, "finish line at left", "left")
+}
+
 // waste names what is sawn out: a hole by its opening.
 func waste(w plan.Waste) string {
 	switch {
@@ -232,11 +237,14 @@ func (t *text) sawing(p plan.Plan, piece plan.Piece, from side) (lines []string)
 		for _, at := range c.Tight {
 			says = append(says, fmt.Sprintf("no starter hole fits at %s, use a smaller bit or cut in from both sides", t.spot(at, from)))
 		}
+		before := ""
 		for i, cut := range c.Saw {
-			saw = append(saw, either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(piece, cut, from))
+			verb := either(p.Planed(piece, cut), "plane ", "saw ")
+			saw = append(saw, either(verb != before, verb, "")+either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(piece, cut, from))
+			before = verb
 		}
 		if t.full || !plain {
-			says = append(says, either(p.Planed(piece, c), "plane ", "saw ")+strings.Join(saw, "; "))
+			says = append(says, strings.Join(saw, "; "))
 		}
 		lines = append(lines, waste(c.Waste)+": "+strings.Join(says, "; "))
 	}

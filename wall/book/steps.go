@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -68,6 +69,11 @@ var stageWords = map[finish.Stage]stage{
 		},
 		last: "Tape the runs again on the strips and plan again before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
 	},
+	finish.StageLines: {
+		title: "Lines",
+		first: "Plumb each run's start, level a line across, mark the poles[[ on the wall, all marks of a pole from the same end so that errors do not add up]]. " +
+			"See that boxes and openings stand where the poles say before a {panel} is sawn.",
+	},
 	finish.StageCut: {
 		title: "Cut",
 		acts: map[finish.ActKind]string{
@@ -78,9 +84,9 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageMiter: {
 		title: "Miter the outside corners",
-		first: "At {corners}: saw both edges at half the angle of the corner, 45 degrees at a square one[[. Measures reach to the long point, on the " +
-			"face. Measure the angle on the wall and try it on two offcuts first]]; miter after all other cuts of a piece, and a closing " +
-			"piece only when it has been measured again. [[Glue the miter when its second piece is fitted, and ease the edge.]]",
+		first: "Measure the angle of {corners} on the wall, and try half of it on two offcuts, 45 degrees at a square one[[: measures reach to the long " +
+			"point, on the face]]. Miter a piece after all its other cuts; a closing piece not now, but when it has been measured again. [[Glue the miter " +
+			"when its second piece is fitted, and ease the edge.]]",
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
@@ -89,14 +95,10 @@ var stageWords = map[finish.Stage]stage{
 			"while each of its boxes is closed, and goes off again, proved dead, before one is opened. Stay with the local code, and call a licensed electrician " +
 			"where anything is not as you expected.]]",
 	},
-	finish.StageLines: {
-		title: "Lines",
-		first: "[[Before the first {panel} goes up, ]]plumb each run's start, level a line across, mark the poles[[ on the wall, all marks of a pole from the same end so that errors do not add up]].",
-	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
-		first: "[[Hold the pieces in place without glue or nails, in the order of fitting; try the boxes in their holes and the pattern across seams and corners. ]]" +
-			"Mark what is in the way and trim it now.",
+		first: "[[Hold the pieces in place without glue or nails, in the order of fitting, closing ones not yet; try the boxes in their holes and the pattern " +
+			"across seams and corners. ]]Mark what is in the way and trim it now.",
 		acts: map[finish.ActKind]string{finish.ActExtenders: "Try the extenders[[: each has to come out to the face of the {panel}s]]."},
 	},
 	finish.StageFirstCoats: {
@@ -184,13 +186,11 @@ var stageWords = map[finish.Stage]stage{
 // fitBoards is the stage in which boards go up, in place of that for pieces of sheets.
 var fitBoards = stage{
 	title: "Fit",
-	first: "Work with the tongue ahead and knock each board home over the tongue before it; keep the gaps with spacers, and check the " +
-		"first board of each run for plumb.",
+	first: "{ahead}; keep the gaps with spacers, and check the first board of each run for plumb.",
 	acts: map[finish.ActKind]string{
-		finish.ActBeads: "First lay a bead of adhesive across each board where it crosses a strip.",
-		finish.ActDots:  "First put a dot of adhesive where each board crosses a strip.",
-		finish.ActNails: "Nail it at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the " +
-			"face along the hidden edge.",
+		finish.ActBeads:   "First lay a bead of adhesive across each board where it crosses a strip.",
+		finish.ActDots:    "First put a dot of adhesive where each board crosses a strip.",
+		finish.ActNails:   "Nail it {root}once at each strip; the first and the last board are nailed through the face along the hidden edge.",
 		finish.ActScrews:  "Screw it at each strip through a drilled hole, as its maker asks.",
 		finish.ActClosing: toWall,
 		finish.ActFitting: stageWords[finish.StageFit].acts[finish.ActFitting],
@@ -214,7 +214,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		return says + either(full, " ("+source+")", "")
 	}
 	fit, hidden := trims(p)
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
+	tongued := p.Profile.Edges == groove.Tongued
+	facts := strings.NewReplacer("{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
+		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))

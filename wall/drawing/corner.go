@@ -98,7 +98,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
 		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
-			fit := line{"butts, starts off the corner by ", gaps[k]}
+			fit := line{"butts, stays off the corner by ", gaps[k]}
 			if c.Mitred() {
 				fit = line{"mitered"}
 			} else if c.Passes == l.tip.run.Name {

@@ -42,7 +42,7 @@ func mitred(run plan.Run, right bool) bool {
 
 // section draws the section of what is shown, a thickness of ink deep: put places what lies so far
 // along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
-// joints of boards show a tongue on the side toward which one works; its size is none of the plan's.
+// joints of tongued boards show it on the side toward which one works; its size is none of the plan's.
 func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) complex128) {
 	path := ""
 	to := func(command string, along, deep float64) {
@@ -80,7 +80,7 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	c.stroke("tag", path, "Z")
 	way := thick / 3 * map[bool]float64{false: 1, true: -1}[t.run.SetOut.Direction == wall.Left]
 	for n, s := range t.shown {
-		if n > 0 && s.Index == 0 && c.plan.Profile.Boards {
+		if n > 0 && s.Index == 0 && c.plan.Profile.Boards && c.plan.Profile.Edges == groove.Tongued {
 			x := along(s.Left)
 			path = ""
 			to("M", x, deep(s))

@@ -6,7 +6,6 @@ import (
 	"math/big"
 	"slices"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
@@ -62,24 +61,30 @@ func (p Piece) Rectangular() bool {
 // Plain reports whether a piece is done when its rectangle is sawn.
 func (p Piece) Plain() bool { return p.Rectangular() && len(p.Holes) == 0 }
 
-// Planed reports whether a part of the waste along one edge of a piece is nowhere as wide as is sawn off,
-// so that it is planed.
-func (p Plan) Planed(piece Piece, c Cutting) bool {
-	if c.Kind != cutout.EdgeCut {
-		return false
-	}
+// Planed reports whether a line to saw round a piece leaves waste that is nowhere as wide as is sawn off, along
+// one edge of the bounding rectangle and open at both ends, so that it is planed.
+func (p Plan) Planed(piece Piece, cut SawCut) bool {
 	near := [4]bool{true, true, true, true} // the left, the right, the lower, the upper edge
-	for _, cut := range c.Saw {
-		for _, at := range cut.Points {
-			inner := func(x, from fraction.Length) bool { // as far in as is sawn off
-				return new(big.Rat).Abs(new(big.Rat).Sub(x.Rat(), from.Rat())).Cmp(p.Saw.LeastRip.Rat()) >= 0
-			}
-			for i, in := range [4]bool{inner(at.X, fraction.Length{}), inner(at.X, piece.Width), inner(at.Y, fraction.Length{}), inner(at.Y, piece.Height)} {
-				near[i] = near[i] && !in
-			}
+	for _, at := range cut.Points {
+		inner := func(x, from fraction.Length) bool { // as far in as is sawn off
+			return new(big.Rat).Abs(new(big.Rat).Sub(x.Rat(), from.Rat())).Cmp(p.Saw.LeastRip.Rat()) >= 0
+		}
+		for i, in := range [4]bool{inner(at.X, fraction.Length{}), inner(at.X, piece.Width), inner(at.Y, fraction.Length{}), inner(at.Y, piece.Height)} {
+			near[i] = near[i] && !in
 		}
 	}
-	return len(c.Saw) > 0 && slices.Contains(near[:], true)
+	shut := func(i int) bool { // an inside corner, or one of a hole
+		n := len(piece.Outline)
+		if i < 0 || i >= n {
+			return true
+		}
+		a, b, c := piece.Outline[(i+n-1)%n], piece.Outline[i], piece.Outline[(i+1)%n]
+		turn := func(p, q Point) *big.Rat { return new(big.Rat).Mul(p.X.Rat(), q.Y.Rat()) }
+		along, on := Point{X: b.X.Sub(a.X), Y: b.Y.Sub(a.Y)}, Point{X: c.X.Sub(b.X), Y: c.Y.Sub(b.Y)}
+		return turn(along, on).Cmp(turn(on, along)) < 0
+	}
+	last := len(cut.Corners) - 1
+	return len(cut.Points) > 0 && slices.Contains(near[:], true) && (last < 0 || !shut(cut.Corners[0]) && !shut(cut.Corners[last]))
 }
 
 // Holds reports whether a place lies on the bounding rectangle of a piece.

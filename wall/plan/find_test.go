@@ -270,27 +270,32 @@ func TestMeasure(t *testing.T) {
 	}
 }
 
-// TestPlaned: a taper of 1/16 along one edge is planed where less than 1/8 is; one of 1/8 is sawn, as is
-// a notch however small.
+// TestPlaned: a taper of 1/16 along one edge is planed where less than 1/8 is, as it is beside a notch; one of
+// 1/8 is sawn, and what ends in an inside corner or goes round a hole.
 func TestPlaned(t *testing.T) {
 	p := plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: fraction.Of(1, 8)}}}
-	piece := plan.Piece{Width: fraction.Inches(30), Height: fraction.Inches(20)}
 	point := func(x, y int64) plan.Point { return plan.Point{X: fraction.Of(x, 16), Y: fraction.Of(y, 16)} }
+	// A step of 1/16 at the upper left, and at the upper right a notch up to which the upper edge falls by 1/16.
+	piece := plan.Piece{Width: fraction.Inches(30), Height: fraction.Inches(20), Outline: []plan.Point{
+		point(0, 0), point(480, 0), point(480, 100), point(400, 100), point(400, 319), point(40, 320), point(40, 319), point(0, 319)}}
 	for _, c := range []struct {
-		kind     cutout.CuttingKind
-		from, to plan.Point
-		want     bool
+		points  []plan.Point
+		corners []int
+		want    bool
 	}{
-		{cutout.EdgeCut, point(0, 0), point(480, 1), true},
-		{cutout.EdgeCut, point(0, 319), point(480, 320), true},
-		{cutout.EdgeCut, point(480, 0), point(479, 320), true},
-		{cutout.EdgeCut, point(0, 0), point(480, 2), false},
-		{cutout.EdgeCut, point(0, 40), point(40, 0), false},
-		{cutout.NotchCut, point(0, 0), point(480, 1), false},
+		{[]plan.Point{point(0, 0), point(480, 1)}, nil, true},
+		{[]plan.Point{point(0, 319), point(480, 320)}, nil, true},
+		{[]plan.Point{point(480, 0), point(479, 320)}, nil, true},
+		{[]plan.Point{point(0, 0), point(480, 2)}, nil, false},
+		{[]plan.Point{point(0, 40), point(40, 0)}, nil, false},
+		{[]plan.Point{point(400, 319), point(40, 320)}, []int{4, 5}, true},
+		{[]plan.Point{point(0, 319), point(40, 319)}, []int{7, 6}, false},
+		{[]plan.Point{point(480, 100), point(400, 100)}, []int{2, 3}, false},
+		{[]plan.Point{point(1, 20), point(1, 30)}, []int{8, 9}, false},
+		{nil, nil, false},
 	} {
-		cutting := plan.Cutting{Waste: plan.Waste{Kind: c.kind}, Saw: []plan.SawCut{{Points: []plan.Point{c.from, c.to}}}}
-		if got := p.Planed(piece, cutting); got != c.want {
-			t.Errorf("%v from %v to %v: planed %v", c.kind, c.from, c.to, got)
+		if got := p.Planed(piece, plan.SawCut{Points: c.points, Corners: c.corners}); got != c.want {
+			t.Errorf("%v by %v: planed %v", c.points, c.corners, got)
 		}
 	}
 }
@@ -529,7 +534,7 @@ func TestSmallAnswers(t *testing.T) {
 	if _, err := (plan.Plan{Units: 77}).JSON(); err == nil {
 		t.Error("a plan in an unknown unit has JSON")
 	}
-	if got := (plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: in(1)}}}).Planed(pieceOf(9, 5), plan.Cutting{Waste: plan.Waste{Kind: cutout.EdgeCut}}); got {
+	if got := (plan.Plan{Saw: plan.Saw{Saw: nest.Saw{LeastRip: in(1)}}}).Planed(pieceOf(9, 5), plan.SawCut{}); got {
 		t.Error("an edge without a line to saw is planed")
 	}
 	leaves, err := plan.Cut{Cut: nest.Cut{Kind: nest.Rip, Rect: [4]fraction.Length{{}, {}, in(48), in(96)}}, Off: in(5)}.Leaves()

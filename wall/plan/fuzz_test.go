@@ -61,8 +61,8 @@ func FuzzWild(once *testing.F) {
 		for _, piece := range p.Pieces {
 			p.ClosingEdge(piece)
 			for _, c := range piece.Marks.Order {
-				p.Planed(piece, c)
 				for _, cut := range c.Saw {
+					p.Planed(piece, cut)
 					piece.Stretches(cut, p.Tape)
 				}
 			}

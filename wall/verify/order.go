@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// The stages of the work in the order of hands: what is seen to first, sawing, the lines on the wall, a
-// dry fit and the first coats, then fitting piece by piece, and what closes the joints.
-var stages = []string{"look", "rest", "strips", "cut", "miter", "mains off", "lines", "dry fit", "first coats", "fit", "trim", "fill", "tape", "seal",
+// The stages of the work in the order of hands: what is seen to first, the lines on the wall, by
+// which the survey is checked before anything is sawn, sawing, a dry fit and the first coats, then fitting piece by piece, and what closes the joints.
+var stages = []string{"look", "rest", "strips", "lines", "cut", "miter", "mains off", "dry fit", "first coats", "fit", "trim", "fill", "tape", "seal",
 	"last coats", "seal wet", "devices", "power on"}
 
 // workOrder checks the order of work: each stage at most once and in order, the current off before hands
@@ -34,7 +34,7 @@ func (c *checker) workOrder() {
 	for _, head := range []string{"mains off", "devices", "power on"} {
 		c.equal(Order, "order", slices.Contains(heads, head), boxes, "stage %q is for boxes", head)
 	}
-	for _, head := range []string{"cut", "lines", "dry fit", "fit"} {
+	for _, head := range []string{"lines", "cut", "dry fit", "fit"} {
 		c.require(slices.Contains(heads, head), Order, "order", heads, head, "a stage is missing")
 	}
 }
