@@ -92,9 +92,9 @@ func ExampleSchedule() {
 	// Output:
 	// look: test paint; find asbestos
 	// rest: rest sheets
+	// lines
 	// cut: pieces 5; closing 5
 	// mains off
-	// lines
 	// dry fit: extenders
 	// first coats: primer 1; top coat 1; edges 2
 	// fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5

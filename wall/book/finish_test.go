@@ -14,6 +14,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -141,7 +142,7 @@ func busy(t *testing.T, boards bool) (p plan.Plan, missing func(string)) {
 			t.Errorf("caution %v: raised %v", c, other)
 		}
 	}
-	p.Profile.Boards = boards
+	p.Profile.Boards, p.Profile.Edges = boards, groove.Tongued
 	text := strings.Join(strings.Fields(Explained(p)), " ")
 	return p, func(want string) {
 		if !strings.Contains(text, want) {
@@ -230,6 +231,19 @@ func TestMoneyIsTextWhateverTheSettings(t *testing.T) {
 	for _, pair := range [][2]any{{p.List, again.List}, {p.Order, again.Order}, {p.Cautions, again.Cautions}, {p.Warnings, again.Warnings}} {
 		if diff := cmp.Diff(pair[0], pair[1], cmp.Comparer(func(a, b fraction.Length) bool { return a == b })); diff != "" {
 			t.Errorf("(-written +read)\n%s", diff)
+		}
+	}
+}
+
+// TestTonguesAreOfTheProfile: work with the tongue ahead is asked for where the profile has one; where it says
+// nothing of edges the cut list asks for them.
+func TestTonguesAreOfTheProfile(t *testing.T) {
+	for edges, want := range map[groove.Edges][2]bool{groove.Tongued: {true, false}, groove.Square: {false, false}, groove.EdgesUnknown: {false, true}} {
+		p, _ := busy(t, true)
+		p.Profile.Edges, p.Sheets = edges, []plan.Sheet{{}}
+		text := strings.Join(strings.Fields(Explained(p)), " ")
+		if got := [2]bool{strings.Contains(text, "tongue ahead"), strings.Contains(text, "give edges and tongue")}; got != want {
+			t.Errorf("edges %q: %v, want %v", edges, got, want)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
