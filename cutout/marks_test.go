@@ -197,6 +197,7 @@ func TestCuttings(t *testing.T) {
 		"hole: saw [{5 7} {5 4}]",
 		"hole: saw [{3 7} {5 7}]",
 		"hole: saw [{5 4} {3 4}]",
+		"edge: saw [{6 18} {0 17}]",
 		"notch: drill 3/8 at 16 3/16, 15 3/16",
 		"notch: saw [{20 15} {16 15}]",
 		"notch: saw [{16 18} {16 15}]",
@@ -205,7 +206,6 @@ func TestCuttings(t *testing.T) {
 		"notch: saw [{9 18} {9 12}]",
 		"notch: saw [{6 18} {6 12}]",
 		"notch: saw [{9 12} {6 12}]",
-		"edge: saw [{6 18} {0 17}]",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)

@@ -14,11 +14,11 @@ type CuttingKind uint8
 // The kinds of cuttings, in the order of sawing.
 const (
 	HoleCut  CuttingKind = iota // waste with material all round
-	NotchCut                    // waste at the edge, with an inside corner
 	EdgeCut                     // waste at the edge that one way takes off: a slope, a curve
+	NotchCut                    // waste at the edge, with an inside corner
 )
 
-var cuttingKinds = enum.Of[CuttingKind]("hole", "notch", "edge")
+var cuttingKinds = enum.Of[CuttingKind]("hole", "edge", "notch")
 
 // String returns the word of the kind.
 func (k CuttingKind) String() string { return cuttingKinds.String(k) }
@@ -43,8 +43,9 @@ type Cutting struct {
 type Way []Point
 
 // Cuttings returns everything that is sawn out of the bounding rectangle of s once that is free:
-// holes first, while the piece is stiff, then notches, then edges. Every edge of s that does not
-// lie on the rectangle is in one way. The starter holes have that diameter and stand on marks,
+// holes first, while the piece is stiff, then edges, while no notch leaves a leg that bends under the
+// saw, then notches (common practice, no source). Every edge of s that does not lie on the rectangle is
+// in one way. The starter holes have that diameter and stand on marks,
 // where mark is above zero.
 //
 // A hole is sawn from starter to starter, the longest way first. In a notch the two ways that come
