@@ -35,21 +35,27 @@ func (e *elevation) labels() {
 // taped numbers the corners of openings that were found from taped distances, as their table does, on the
 // side away from the middle of the opening, or else with a lead.
 func (e *elevation) taped() {
+	var sides []box // of the opening of each corner that stands on this wall
+	var numbers []line
 	for i, p := range e.plan.Taped {
 		o := slices.IndexFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name })
 		if o < 0 {
 			continue
 		}
-		at, text := point{e.x(p.At.X), e.y(p.At.Y)}, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}}
-		e.dot("startmark", at[0], at[1], dotSize)
-		middleX, middleY := e.around(e.run.Openings[o].Outline).middle()
-		w := text.width(typeSize) + 2
+		sides, numbers = append(sides, e.around(e.run.Openings[o].Outline)), append(numbers, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}})
+		e.dots = append(e.dots, point{e.x(p.At.X), e.y(p.At.Y)})
+		e.dot("startmark", e.x(p.At.X), e.y(p.At.Y), dotSize)
+	}
+	for i, at := range e.dots {
+		middleX, middleY := sides[i].middle()
+		w := numbers[i].width(typeSize) + 2
 		beside := centered(at[0]+math.Copysign(9, at[0]-middleX), at[1]+math.Copysign(9, at[1]-middleY), w, letterSize)
-		if seat, ok := e.place(beside); ok {
+		near := slices.DeleteFunc([]box{beside}, func(c box) bool { return e.mistaken(c, at[0], at[1], math.Inf(1)) })
+		if seat, ok := e.place(near...); ok {
 			e.words = append(e.words, seat)
-			text.seated(&e.node, "halo taped", seat)
+			numbers[i].seated(&e.node, "halo taped", seat)
 		} else {
-			e.callout("halo taped", text, w, letterSize, at, at)
+			e.callout("halo taped", numbers[i], w, letterSize, at, at)
 		}
 	}
 }

@@ -29,7 +29,6 @@ const (
 	letterSize = 14.0
 	mostBeside = .125  // of the width, that the middle of an arc may lie beside the piece to be drawn
 	mostMarks  = 20000 // places over one length that are drawn
-	closer     = 3.0   // between corners that one label names, from left to right
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -74,12 +73,12 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	}
 	name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 	d, most := drawSide(p, i, back, halfInk, name), halfInk
-	if d.far > mostFar || d.lost || !back && !plain(d.piece) && d.area.h < .8*d.area.w {
+	if d.far > mostFar || d.lost || d.tight || !back && !plain(d.piece) && d.area.h < .8*d.area.w {
 		most = wideInk
 	}
 	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		if most == wideInk {
-			if d = drawSide(p, i, back, width, sized(name, width)); d.lost && width == halfInk {
+			if d = drawSide(p, i, back, width, sized(name, width)); (d.lost || d.tight) && width == halfInk {
 				return nil
 			}
 		}
@@ -243,8 +242,7 @@ func (d *pieceDrawing) fixing() {
 			glue(0, y, w, y)
 		}
 	}
-	sign := fraction.Of(int64(min(4/d.scale, 1e6)*64)+1, 64) // all of it stands on the piece
-	places, err := d.plan.Nails(d.piece, fraction.Max(f.Inset, sign))
+	places, err := d.plan.Nails(d.piece, f.Inset)
 	for _, at := range fraction.Must(places, err) { // over the adhesive
 		x, y := d.x(at.X), d.y(at.Y)
 		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
@@ -352,6 +350,9 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 func (d *pieceDrawing) edges() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
+		if c.name != "" || c.centre && d.shown(c) {
+			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
+		}
 	}
 	for n, ring := range rings(d.piece) {
 		for i, p := range ring {
@@ -401,7 +402,7 @@ func (d *pieceDrawing) trammels() {
 		d.claimLine(x, y, x, d.area.y+d.area.h) // if there is room off its measurement
 		if !d.callout("halo", text, w, laneHigh, from, to) {
 			d.taken = taken
-			d.callout("halo", text, w, laneHigh, from, to)
+			d.lost = !d.callout("halo", text, w, laneHigh, from, to) || d.lost
 		}
 	}
 }
@@ -410,7 +411,6 @@ func (d *pieceDrawing) trammels() {
 // returns how to name those that have no room for that: farther off, with a lead.
 func (d *pieceDrawing) letters() (rest []func()) {
 	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
-	far := func(c corner, x, y float64) float64 { return math.Hypot(at(c)[0]-x, at(c)[1]-y) }
 	named := d.corners
 	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
 		named = named[:len(d.piece.Marks.Face)]
@@ -427,15 +427,11 @@ func (d *pieceDrawing) letters() (rest []func()) {
 			continue
 		}
 		x, y := at(c)[0], at(c)[1]
-		var here, others []int // in the list of corners
-		for k, other := range d.corners {
-			switch {
-			case other.name == "":
-			case k >= i && k < len(named) && !done[k] && far(other, x, y) < closer:
+		var here []int // in the list of corners
+		for k, other := range named[i:] {
+			if k += i; other.name != "" && !done[k] && math.Hypot(at(other)[0]-x, at(other)[1]-y) < closer {
 				here, done[k] = append(here, k), true
 				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
-			default:
-				others = append(others, k)
 			}
 		}
 		slices.SortStableFunc(here, func(j, k int) int { return cmp.Compare(at(d.corners[j])[0], at(d.corners[k])[0]) })
@@ -448,10 +444,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 			way := cmplx.Rect(away, math.Pi/4*turn)
 			return centered(x+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), y+imag(way), w, letterSize)
 		})
-		near = slices.DeleteFunc(near, func(seat box) bool {
-			seatX, seatY := seat.middle()
-			return slices.ContainsFunc(others, func(k int) bool { return far(d.corners[k], seatX, seatY) < 1.3*far(c, seatX, seatY) })
-		})
+		near = slices.DeleteFunc(near, func(seat box) bool { return d.mistaken(seat, x, y, math.Inf(1)) })
 		spot := point{x, y}
 		if seat, ok := d.place(d.clear(near, spot, spot)...); ok {
 			d.words = append(d.words, seat)

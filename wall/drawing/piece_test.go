@@ -19,50 +19,56 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i, piece := range p.Pieces {
 			for _, back := range []bool{false, true} {
-				pic, err := Piece(p, i, back)
+				large, err := Piece(p, i, back)
 				if err != nil {
 					t.Fatal(err)
 				}
-				d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: back}
-				d.measured("")
-				d.lay()
-				at := map[string]*node{}
-				for _, n := range pic.kids {
-					if n.name == "text" && strings.HasPrefix(n.value("class"), "bold halo") {
-						for _, kid := range n.kids {
-							if kid.name == "tspan" {
-								at[kid.kids[0].text] = n
+				pictures := []Picture{large}
+				if small, ok := large.Narrow(); ok {
+					pictures = append(pictures, small)
+				}
+				for _, pic := range pictures {
+					d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: back}
+					d.measured("")
+					d.lay()
+					at := map[string]*node{}
+					for _, n := range pic.kids {
+						if n.name == "text" && strings.HasPrefix(n.value("class"), "bold halo") {
+							for _, kid := range n.kids {
+								if kid.name == "tspan" {
+									at[kid.kids[0].text] = n
+								}
 							}
 						}
 					}
-				}
-				for _, c := range d.corners {
-					letter := at[c.name]
-					if c.name == "" {
-						continue
-					}
-					if letter == nil {
-						t.Errorf("piece %s, back %v: no letter %s", piece.Label, back, c.name)
-						continue
-					}
-					looked++
-					spot := letter.box()
-					x, y := spot.x, spot.y-typeSize*.36
-					away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
-					lead := false // to one of the corners of the label
-					for _, other := range d.corners {
-						lead = lead || other.name != "" && at[other.name] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
-					}
-					if far := away(c); len(letter.kids) == 1 && far > 18.5 && !lead {
-						t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, c.name, far)
-					}
-					for _, other := range d.corners {
-						shared := other.name != "" && at[other.name] == letter
-						if shared && math.Hypot(d.x(c.at.X)-d.x(other.at.X), d.y(c.at.Y)-d.y(other.at.Y)) > 2*closer {
-							t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, c.name, other.name)
+					for _, c := range d.corners {
+						letter := at[c.name]
+						if c.name == "" {
+							continue
 						}
-						if other.name != "" && !lead && !shared && away(other) < 1.25*away(c) {
-							t.Errorf("piece %s, back %v: letter %s is nearer to %s", piece.Label, back, c.name, other.name)
+						if letter == nil {
+							t.Errorf("piece %s, back %v: no letter %s", piece.Label, back, c.name)
+							continue
+						}
+						looked++
+						spot := letter.box()
+						x, y := spot.x, spot.y-typeSize*.36
+						away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
+						lead := false // to one of the corners of the label
+						for _, other := range d.corners {
+							lead = lead || other.name != "" && at[other.name] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
+						}
+						if far := away(c); len(letter.kids) == 1 && far > 18.5 && !lead {
+							t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, c.name, far)
+						}
+						for _, other := range d.corners {
+							shared := other.name != "" && at[other.name] == letter
+							if shared && math.Hypot(d.x(c.at.X)-d.x(other.at.X), d.y(c.at.Y)-d.y(other.at.Y)) > 2*closer {
+								t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, c.name, other.name)
+							}
+							if other.name != "" && !lead && !shared && away(other) < 1.25*away(c) {
+								t.Errorf("piece %s, back %v: letter %s is nearer to %s", piece.Label, back, c.name, other.name)
+							}
 						}
 					}
 				}
@@ -110,32 +116,34 @@ func TestArcsAreTrue(t *testing.T) {
 	}
 }
 
-// TestSignsOfNails: every nail of a back stands wholly on its piece, at least as far from the edges as the
-// plan says, and a piece that is nailed has some.
+// TestSignsOfNails: every nail of a back stands on its piece, at least as far from the edges as the plan says,
+// and a picture for a phone has them at the same places of the piece.
 func TestSignsOfNails(t *testing.T) {
 	looked := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i, piece := range p.Pieces {
-			pic, err := Piece(p, i, true)
-			if err != nil {
-				t.Fatal(err)
-			}
-			d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: true}
-			d.measured("")
-			d.lay()
-			far := max(3.5, p.Fixing.Inset.Float64()*d.scale*.99)
-			for _, n := range pic.named("path", "nail") {
-				var x, y float64
-				if _, err := fmt.Sscanf(n.value("d"), "M%f %f", &x, &y); err != nil {
-					t.Fatal(n.value("d"), err)
-				}
-				looked++
-				for _, way := range []point{{0, 0}, {-far, 0}, {far, 0}, {0, -far}, {0, far}} {
-					if !d.inside(x+2.5+way[0], y+2.5+way[1], floats(rings(piece))) {
-						t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x+2.5, y+2.5, far)
-						break
+			var nails [2][]point // in inches, of both widths
+			for k, width := range []float64{wideInk, halfInk} {
+				d := drawSide(p, i, true, width, "x")
+				far := p.Fixing.Inset.Float64()*d.scale - .02 // ink is written to a hundredth
+				for _, n := range d.named("path", "nail") {
+					var x, y float64
+					if _, err := fmt.Sscanf(n.value("d"), "M%f %f", &x, &y); err != nil {
+						t.Fatal(n.value("d"), err)
+					}
+					x, y = x+2.5, y+2.5
+					nails[k] = append(nails[k], point{(x - d.left) / d.scale, (y - d.top) / d.scale})
+					for _, way := range []point{{0, 0}, {-far, 0}, {far, 0}, {0, -far}, {0, far}} {
+						if !d.inside(x+way[0], y+way[1], floats(rings(piece))) {
+							t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x, y, far)
+							break
+						}
 					}
 				}
+			}
+			looked += len(nails[0])
+			if !slices.EqualFunc(nails[0], nails[1], func(a, b point) bool { return math.Hypot(a[0]-b[0], a[1]-b[1]) < .2 }) {
+				t.Errorf("piece %s: nails at %.1f in a wide picture, at %.1f in a narrow one", piece.Label, nails[0], nails[1])
 			}
 		}
 	})

@@ -8,6 +8,12 @@ import (
 	"unicode"
 )
 
+const (
+	closer    = 3.0  // between corners that one label names, from left to right
+	offDot    = 2.6  // from a lead to a corner that is not its own, of a letter twice as far
+	apartDots = 22.0 // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
+)
+
 // point is a place of ink.
 type point [2]float64
 
@@ -38,10 +44,14 @@ func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h +
 // nearestOn is what of a line, but for its ends of 6 ink, is nearest to the middle of a box.
 func nearestOn(c box, from, to point) (x, y float64) {
 	x, y = c.middle()
+	return foot(x, y, from, to, min(.4, 6/max(1e-9, math.Hypot(to[0]-from[0], to[1]-from[1]))))
+}
+
+// foot is what of a line, but for a share of it at its ends, is nearest to a place.
+func foot(x, y float64, from, to point, ends float64) (footX, footY float64) {
 	dx, dy := to[0]-from[0], to[1]-from[1]
 	share := .5
 	if long := dx*dx + dy*dy; long > 0 {
-		ends := min(.4, 6/math.Sqrt(long))
 		share = max(ends, min(1-ends, ((x-from[0])*dx+(y-from[1])*dy)/long))
 	}
 	return from[0] + dx*share, from[1] + dy*share
@@ -65,6 +75,8 @@ type board struct {
 	words []box      // those of text, which no lead crosses
 	lines [][2]point // edges of holes and leads, which no lead crosses
 	rim   [][2]point // other edges, which a lead crosses only where there is no other way
+	dots  []point    // corners with a letter or a number, and middles of arcs, that a lead keeps off
+	tight bool       // a lead or its text is hard to tell from that of another corner
 }
 
 // word claims the place of a text.
@@ -75,6 +87,10 @@ func (b *board) word(c box) {
 
 // clear returns the places from which a lead to what is nearest of a line crosses no text or line.
 func (b *board) clear(places []box, from, to point) []box {
+	off := offDot
+	if from == to {
+		off *= 2
+	}
 	return slices.DeleteFunc(places, func(c box) bool {
 		x, y := nearestOn(c, from, to)
 		edgeX, edgeY := c.toward(x, y)
@@ -83,7 +99,11 @@ func (b *board) clear(places []box, from, to point) []box {
 			back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
 			end := point{x + (start[0]-x)*back, y + (start[1]-y)*back}
 			over := func(l [2]point) bool { return crosses(start, end, l[0], l[1]) }
-			return slices.ContainsFunc(b.lines, over) || slices.ContainsFunc(b.rim, over) || slices.ContainsFunc(b.words, func(w box) bool {
+			through := func(dot point) bool {
+				atX, atY := foot(dot[0], dot[1], start, end, 0)
+				return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-atX, dot[1]-atY) < off
+			}
+			return slices.ContainsFunc(b.dots, through) || slices.ContainsFunc(b.lines, over) || slices.ContainsFunc(b.rim, over) || slices.ContainsFunc(b.words, func(w box) bool {
 				right, foot := w.x+w.w, w.y+w.h
 				return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
 			})
@@ -97,8 +117,32 @@ func crosses(p, q, r, s point) bool {
 	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
 }
 
+// along reports whether a lead from a place runs along a line that what it leads to is on.
+func (b *board) along(c box, x, y float64) bool {
+	fromX, fromY := c.toward(x, y)
+	far := math.Hypot(fromX-x, fromY-y)
+	look := min(far, 16)
+	atX, atY := x+(fromX-x)*look/max(1e-9, far), y+(fromY-y)*look/max(1e-9, far)
+	return slices.ContainsFunc(slices.Concat(b.lines, b.rim), func(l [2]point) bool {
+		onX, onY := foot(x, y, l[0], l[1], 0)
+		nearX, nearY := foot(atX, atY, l[0], l[1], 0)
+		return math.Hypot(onX-x, onY-y) < 1.5 && math.Hypot(nearX-atX, nearY-atY) < .35*look
+	})
+}
+
+// mistaken reports whether a text of a corner is about as near to another one, and no farther off than
+// some ink.
+func (b *board) mistaken(c box, x, y, most float64) bool {
+	midX, midY := c.middle()
+	own := math.Hypot(midX-x, midY-y)
+	return slices.ContainsFunc(b.dots, func(dot point) bool {
+		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-midX, dot[1]-midY) < min(most, 1.3*own)
+	})
+}
+
 // led claims a place in the frame, as near to a line as any from which a lead to it is seen: one across
-// no text or line, else across the rim, else across text.
+// no text or line and along none, else across the rim, else along a line or where it may be
+// taken for that of another corner, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	span := func(lo, hi, most float64) (first, end int) { // the places strictly between two
@@ -126,10 +170,16 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 			rings[int(away/step)] = append(rings[int(away/step)], c)
 		}
 	}
-	tries := []board{{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}}
-	for _, try := range tries[:min(len(tries), 1+len(b.rim))] { // nothing but a piece has a rim
+	tries := []board{{lines: b.lines, rim: b.rim, words: b.words, dots: b.dots}, {lines: b.lines, words: b.words, dots: b.dots},
+		{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}}
+	if len(b.rim) == 0 { // nothing but a piece has one
+		tries = []board{tries[0], tries[2]}
+	}
+	for _, try := range tries {
 		for _, c := range slices.Concat(rings[:]...) {
-			if len(try.clear([]box{c}, from, to)) > 0 {
+			x, y := nearestOn(c, from, to)
+			if apart := len(try.dots) == 0 || !b.along(c, x, y) && (from != to || !b.mistaken(c, x, y, apartDots)); apart && len(try.clear([]box{c}, from, to)) > 0 {
+				b.tight = b.tight || len(try.dots) < len(b.dots)
 				b.claim(c)
 				return c, true
 			}
