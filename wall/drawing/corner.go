@@ -43,15 +43,6 @@ func (c *canvas) legs(all ...leg) {
 // shownLength is what of a run so much ink shows at [cornerScale].
 func shownLength(long float64) fraction.Length { return fraction.Of(int64(long*64/cornerScale), 64) }
 
-// said writes lines under each other from y on and returns where they end; the first of them bold.
-func (c *canvas) said(y float64, lines ...line) float64 {
-	for n, l := range lines {
-		l.write(&c.node, map[bool]string{true: "bold"}[n == 0], 8, y, "start")
-		y += laneHigh
-	}
-	return y
-}
-
 // seen says what is seen of the pattern at an end of run i, if it is not out of sight.
 func (c *canvas) seen(i int, right bool) []line {
 	run, path := c.plan.Runs[i], ref("runs[%d].left", i)
@@ -105,11 +96,10 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 				fit = line{"passes, stays off the corner by ", gaps[k]}
 			}
 			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
-			y = d.said(y, append([]line{name, fit}, cuts[k]...)...)
+			y = d.under(1, 8, y, "start", append([]line{name, fit}, cuts[k]...)...)
 		}
 		if !c.Mismatch.IsZero() {
-			line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))}.write(&d.node, "", 8, y, "start")
-			y += laneHigh
+			y = d.under(0, 8, y, "start", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
 		}
 		d.desc("%s and %s; %s passes.", run.Name, next.Name, c.Passes)
 		d.Height = d.block(d.bar(y), line{"Corner ", counted(letter)})
@@ -172,7 +162,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 			lines = append(lines, line{"over the edge: edge trim, not to scale"})
 		}
 		d.desc("Section from above. %s: %s.", end.Kind, CutName(d.tape, end.Cut))
-		y := d.said(42+p.Profile.Thickness.Float64()*d.scale+34, lines...)
+		y := d.under(1, 8, 42+p.Profile.Thickness.Float64()*d.scale+34, "start", lines...)
 		d.Height = d.block(d.bar(y), line{"End of ", figure{run.Name, path + "name"}})
 		return d.Picture
 	})

@@ -106,6 +106,16 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 	return text
 }
 
+// under writes lines under each other from a base line on and returns where they end; the first few of
+// them are bold.
+func (n *node) under(bold int, x, y float64, anchor string, lines ...line) float64 {
+	for i, l := range lines {
+		l.write(n, map[bool]string{true: "bold"}[i < bold], x, y, anchor)
+		y += laneHigh
+	}
+	return y
+}
+
 // seated writes the line in the middle of a box.
 func (l line) seated(on *node, class string, at box) {
 	x, y := at.middle()

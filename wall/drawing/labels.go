@@ -145,7 +145,5 @@ func (e *elevation) tagged(at box, lines ...line) {
 	e.tag(at, 3)
 	e.words = append(e.words, at)
 	x, y := at.middle()
-	for n, text := range lines {
-		text.write(&e.node, "", x, y+typeSize*.36+laneHigh*(float64(n)-float64(len(lines)-1)/2), "middle")
-	}
+	e.under(0, x, y+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
 }

@@ -469,11 +469,7 @@ func (d *pieceDrawing) strokes() {
 				from, to, long = point{x0, y0}, point{x1, y1}, l
 			}
 		}
-		seats := grid([]float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8}, func(away, along float64) box {
-			dx, dy := to[0]-from[0], to[1]-from[1]
-			x, y := from[0]+dx*along-dy/max(1e-9, long)*away, from[1]+dy*along+dx/max(1e-9, long)*away
-			return centered(x, y, 2*numberSize, 2*numberSize)
-		})
+		seats := numberSeats(from, to, []float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
 		seat, ok := d.place(d.clear(seats, from, to)...)
 		if !ok {
 			d.far++

@@ -236,6 +236,15 @@ func within(area box, w, h float64) []box {
 	})
 }
 
+// numberSeats returns places for the number of a cut so far off its line, at shares of its length.
+func numberSeats(from, to point, off, shares []float64) []box {
+	dx, dy := to[0]-from[0], to[1]-from[1]
+	long := max(1e-9, math.Hypot(dx, dy))
+	return grid(off, shares, func(away, share float64) box {
+		return centered(from[0]+dx*share-dy/long*away, from[1]+dy*share+dx/long*away, 2*numberSize, 2*numberSize)
+	})
+}
+
 // besides returns the places for a label below, above and beside an area.
 func besides(area box, w, h float64) []box {
 	var found []box

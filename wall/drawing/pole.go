@@ -144,7 +144,7 @@ func (c *canvas) block(top float64, what line) float64 {
 	} else {
 		lines = append(lines, size)
 	}
-	end := c.said(top+15, lines...)
+	end := c.under(1, 8, top+15, "start", lines...)
 	c.rect(box{1, top, c.Width - 2, end - top - 9}, "class", "frame")
 	return end - 7
 }

@@ -199,9 +199,7 @@ func (d *roomDrawing) named(i int, c course) {
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
 		if seat, ok := d.place(append(inside, outside...)...); ok {
 			d.words = append(d.words, seat)
-			for n, l := range lines {
-				l.write(&d.node, map[bool]string{true: "bold"}[n < len(lines)-1], seat.x+seat.w/2, seat.y+14+laneHigh*float64(n), "middle")
-			}
+			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 			return
 		}
 	}

@@ -114,10 +114,7 @@ func (d *sectionDrawing) label(x, y float64, lines ...line) {
 	at := max(d.next, y)
 	d.stroke("lead", "M", x, y, "L", sectionText-12, at, "H", sectionText-4)
 	d.dot("startmark", x, y, 1.6)
-	for n, l := range lines {
-		l.write(&d.node, "", sectionText, at+4.6+laneHigh*float64(n), "start")
-	}
-	d.next = at + laneHigh*float64(len(lines)) + 3
+	d.next = d.under(0, sectionText, at+4.6, "start", lines...) - 1.6
 }
 
 // line labels a line of the wall with its height at the left end.

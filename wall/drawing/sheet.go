@@ -190,16 +190,9 @@ func (d *sheetDrawing) cuts() {
 	}
 	for i, c := range d.sheet.Cuts {
 		x0, y0, x1, y1 := d.sides(c)
-		sign := func(away, along float64) box {
-			x, y := x0+along*(x1-x0), y0+along*(y1-y0)
-			if y0 == y1 {
-				return centered(x, y+away, 2*numberSize, 2*numberSize)
-			}
-			return centered(x+away, y, 2*numberSize, 2*numberSize)
-		}
-		on := grid([]float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95}, sign)
-		beside := grid([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9}, sign)
 		from, to := point{x0, y0}, point{x1, y1}
+		on := numberSeats(from, to, []float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95})
+		beside := numberSeats(from, to, []float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9})
 		if seat, ok := d.place(d.clear(append(on, beside...), from, to)...); ok {
 			d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, from, to, seat)
 		}

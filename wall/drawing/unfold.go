@@ -83,12 +83,12 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			}
 			middle := e.frame.x + e.frame.w/2
 			name, high := e.called()
-			for n, l := range name {
-				if off := float64(n) - float64(len(name)-1)/2; high > laneHigh*float64(len(name)) {
-					l.upright(&e.node, "bold", middle+off*poleGap, y+10, "end")
-				} else {
-					l.write(&e.node, map[bool]string{true: "bold"}[n < len(name)-1], middle, y+20+float64(n)*laneHigh, "middle")
+			if high > laneHigh*float64(len(name)) {
+				for n, l := range name {
+					l.upright(&e.node, "bold", middle+(float64(n)-float64(len(name)-1)/2)*poleGap, y+10, "end")
 				}
+			} else {
+				e.under(len(name)-1, middle, y+20, "middle", name...)
 			}
 			if letter := p.CornerLetter(i); letter != "" {
 				x := e.frame.x + e.frame.w
