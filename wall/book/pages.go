@@ -193,10 +193,11 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"between": b.between, "fromCut": b.fromCut, "given": b.given, "legend": b.legend, "legends": func(names []string) template.HTML { return b.legend(names...) }, "slanted": slanted,
 		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
-		"land":    func(name string) bool { return b.drawn[name].Lying() },
-		"start":   startOf,
-		"blank":   func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
-		"element": func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
+		"land":     func(name string) bool { return b.drawn[name].Lying() },
+		"start":    startOf,
+		"behindIt": func() string { return behindIt },
+		"blank":    func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
+		"element":  func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
 	}
 }
 

@@ -416,11 +416,14 @@ func (t *text) kept(k wall.Keep) string {
 	return strings.Join(all, ", ")
 }
 
+// behindIt says how the last piece of a run comes behind a panel that is up.
+const behindIt = "take its panel off first, or slide the last piece in behind it where there is room to come from the side"
+
 // corner says how the panels of two runs meet at a corner.
 func (t *text) corner(c plan.Corner, patterned, behind bool) string {
 	met := "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
-		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, either(behind, ", and is up: take its panel off first, or slide the last piece in behind it where there is room to come from the side", ""))
+		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, either(behind, ", and is up: "+behindIt, ""))
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
 	return met + either(patterned, ", the pattern "+pattern, "")
