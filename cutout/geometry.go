@@ -98,8 +98,8 @@ func heightAt(a, b Point, x fraction.Length) (y fraction.Length) {
 	return a.Y.Add(b.Y.Sub(a.Y).Times(x.Sub(a.X)).Over(b.X.Sub(a.X)))
 }
 
-// orient returns +1 if c lies to the left of the directed line a->b, -1 to the right and 0 on it.
-func orient(a, b, c Point) (side int) {
+// Orient returns +1 if c lies to the left of the directed line a->b, -1 to the right and 0 on it.
+func Orient(a, b, c Point) (side int) {
 	// Upright and level lines are most of the work and need no product.
 	dx, dy := b.X.Compare(a.X), b.Y.Compare(a.Y)
 	ex, ey := c.X.Compare(a.X), c.Y.Compare(a.Y)
@@ -126,7 +126,7 @@ func orient(a, b, c Point) (side int) {
 
 // orientAt is the orientation of the vertices before, at and after i of a ring.
 func orientAt(ring []Point, i int) int {
-	return orient(ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))])
+	return Orient(ring[before(i, len(ring))], ring[i], ring[after(i, len(ring))])
 }
 
 // crossingX returns the x at which the lines ab and cd, neither upright nor parallel, meet.
@@ -196,7 +196,7 @@ func hull(points []Point) []Point {
 	half := func() []Point {
 		var chain []Point
 		for _, p := range points {
-			for len(chain) > 1 && orient(chain[len(chain)-2], chain[len(chain)-1], p) <= 0 {
+			for len(chain) > 1 && Orient(chain[len(chain)-2], chain[len(chain)-1], p) <= 0 {
 				chain = chain[:len(chain)-1]
 			}
 			chain = append(chain, p)

@@ -141,7 +141,7 @@ func pairPoints(taped []Taped, i, j int, side Side, mark fraction.Length) (found
 		if err != nil {
 			return nil, err
 		}
-		if where := orient(taped[0].From, taped[1].From, l.At); base || where == 0 || (where > 0) == (side == Left) {
+		if where := Orient(taped[0].From, taped[1].From, l.At); base || where == 0 || (where > 0) == (side == Left) {
 			found = append(found, l)
 		}
 	}

@@ -226,7 +226,7 @@ func locate(ring []Point, p Point) int {
 			}
 			continue
 		}
-		side := orient(a, b, p)
+		side := Orient(a, b, p)
 		if side == 0 {
 			return 0
 		}

@@ -216,7 +216,7 @@ func passes(v, to, far Point) bool {
 // corner returns where the corner v between u and w goes. It is convex, as every crossing of two
 // borders is, or stays.
 func (g *snapper) corner(u, v, w Point) Point {
-	if orient(u, v, w) <= 0 {
+	if Orient(u, v, w) <= 0 {
 		return v
 	}
 	toward := func(x, far fraction.Length) fraction.Length { return mustFit(g.round(x.Rat(), x.Less(far))) }
@@ -260,7 +260,7 @@ func (g *snapper) ofSlopes(u, v, w Point) Point {
 	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
 		steep, flat = w, u
 	}
-	up, side := v.Y.Less(steep.Y), orient(v, flat, steep)
+	up, side := v.Y.Less(steep.Y), Orient(v, flat, steep)
 	y := v.Y.Rat()
 	for range mostTurns {
 		y = g.round(y, up)
@@ -271,7 +271,7 @@ func (g *snapper) ofSlopes(u, v, w Point) Point {
 		}
 		x = g.round(x, v.X.Less(flat.X))
 		to := Point{mustFit(x), mustFit(y)}
-		if orient(v, flat, to) != -side {
+		if Orient(v, flat, to) != -side {
 			return to
 		}
 		beside := x.Sub(x, v.X.Rat())
@@ -308,7 +308,7 @@ func (g *snapper) merge(s Shape, ring []Point) []Point {
 			if k == i {
 				beyond = u
 			}
-			if orient(u, v, w) < 0 || beyond.X == v.X || !s.clear(u, v, w) || !boundedWithout(ring, k) {
+			if Orient(u, v, w) < 0 || beyond.X == v.X || !s.clear(u, v, w) || !boundedWithout(ring, k) {
 				continue
 			}
 			lost := v.rational().minus(u.rational()).cross(w.rational().minus(u.rational()))
@@ -347,7 +347,7 @@ func (s Shape) clear(u, v, w Point) bool {
 	lo, hi := Bounds([]Point{u, v, w})
 	space := box{lo, hi}
 	for p := range s.Edges() {
-		if p != u && p != v && p != w && space.contains(p) && orient(u, v, p) >= 0 && orient(v, w, p) >= 0 && orient(w, u, p) >= 0 {
+		if p != u && p != v && p != w && space.contains(p) && Orient(u, v, p) >= 0 && Orient(v, w, p) >= 0 && Orient(w, u, p) >= 0 {
 			return false
 		}
 	}

@@ -138,7 +138,7 @@ func (t *stitcher) leftmost(b *border) int {
 	best := t.out[b.to][0]
 	for _, other := range t.out[b.to][1:] {
 		p, q := t.nodes[t.borders[other].to], t.nodes[t.borders[best].to]
-		if tp, tq := orient(from, at, p), orient(from, at, q); tp > tq || tp == tq && orient(at, q, p) > 0 {
+		if tp, tq := Orient(from, at, p), Orient(from, at, q); tp > tq || tp == tq && Orient(at, q, p) > 0 {
 			best = other
 		}
 	}

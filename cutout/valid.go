@@ -103,7 +103,7 @@ func touchOddly(ring []Point, i, j int) bool {
 func atFault(ring []Point, i, j int) int {
 	end := after(i, len(ring))
 	a, b := ring[j], ring[after(j, len(ring))]
-	if end != j && orient(a, b, ring[end]) == 0 && between(a, b, ring[end]) {
+	if end != j && Orient(a, b, ring[end]) == 0 && between(a, b, ring[end]) {
 		return end
 	}
 	return i
@@ -111,7 +111,7 @@ func atFault(ring []Point, i, j int) int {
 
 // foldsBack reports whether the way a-b-c turns right round at b.
 func foldsBack(a, b, c Point) bool {
-	if orient(a, b, c) != 0 {
+	if Orient(a, b, c) != 0 {
 		return false
 	}
 	return a.X.Compare(b.X)*c.X.Compare(b.X) > 0 || a.Y.Compare(b.Y)*c.Y.Compare(b.Y) > 0
@@ -119,8 +119,8 @@ func foldsBack(a, b, c Point) bool {
 
 // edgesMeet reports whether the edges ab and cd have a point in common.
 func edgesMeet(a, b, c, d Point) bool {
-	t1, t2 := orient(a, b, c), orient(a, b, d)
-	t3, t4 := orient(c, d, a), orient(c, d, b)
+	t1, t2 := Orient(a, b, c), Orient(a, b, d)
+	t3, t4 := Orient(c, d, a), Orient(c, d, b)
 	if t1*t2 < 0 && t3*t4 < 0 {
 		return true
 	}

@@ -3,6 +3,7 @@ package drawing
 import (
 	"slices"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -26,7 +27,8 @@ func cutLines(p plan.Plan) (found []cutLine) {
 			found = append(found, cutLine{piece: piece, index: i, what: hole.Opening, points: hole.Outline, closed: true,
 				path: ref("pieces[%d].holes[%d].outline", i, h), count: len(hole.Outline)})
 		}
-		for _, n := range piece.Notches() {
+		notches, err := piece.Notches()
+		for _, n := range fraction.Must(notches, err) {
 			found = append(found, cutLine{piece: piece, index: i, what: "notch", points: n.Points, path: ref("pieces[%d].outline", i), first: n.First, count: len(piece.Outline)})
 		}
 	}

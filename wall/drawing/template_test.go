@@ -118,7 +118,11 @@ func TestNotches(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			found := [][]string{}
-			for _, c := range (plan.Piece{Width: in("10"), Height: in("10"), Outline: row.outline}).Notches() {
+			notches, err := plan.Piece{Width: in("10"), Height: in("10"), Outline: row.outline}.Notches()
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, c := range notches {
 				var points []string
 				for i, p := range c.Points {
 					if p != row.outline[(c.First+i)%len(row.outline)] {

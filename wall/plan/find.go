@@ -79,10 +79,7 @@ func (p Plan) Planed(piece Piece, cut SawCut) bool {
 		if i < 0 || i >= n {
 			return true
 		}
-		a, b, c := piece.Outline[(i+n-1)%n], piece.Outline[i], piece.Outline[(i+1)%n]
-		turn := func(p, q Point) *big.Rat { return new(big.Rat).Mul(p.X.Rat(), q.Y.Rat()) }
-		along, on := Point{X: b.X.Sub(a.X), Y: b.Y.Sub(a.Y)}, Point{X: c.X.Sub(b.X), Y: c.Y.Sub(b.Y)}
-		return turn(along, on).Cmp(turn(on, along)) < 0
+		return cutout.Orient(piece.Outline[(i+n-1)%n], piece.Outline[i], piece.Outline[(i+1)%n]) < 0
 	}
 	last := len(cut.Corners) - 1
 	return len(cut.Points) > 0 && slices.Contains(near[:], true) && (last < 0 || !shut(cut.Corners[0]) && !shut(cut.Corners[last]))

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
@@ -267,6 +268,15 @@ func TestMeasure(t *testing.T) {
 		if err != nil || got != mm(c.want) || far != c.far {
 			t.Errorf("%d of %d: %v from the far end %v, %v", c.at, c.length, got, far, err)
 		}
+	}
+}
+
+// TestNotchesTooFine: a notch whose size is beyond exact arithmetic is an error.
+func TestNotchesTooFine(t *testing.T) {
+	finer, fine, ten := fraction.Of(1, math.MaxInt64), fraction.Of(1, 999_983), fraction.Inches(10)
+	outline := []plan.Point{{X: finer}, {X: ten}, {X: ten, Y: ten}, {Y: ten}, {Y: in("3")}, {X: fine, Y: in("3")}}
+	if found, err := (plan.Piece{Width: ten, Height: ten, Outline: outline}).Notches(); err == nil {
+		t.Errorf("%v, want an error", found)
 	}
 }
 

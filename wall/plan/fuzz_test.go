@@ -48,18 +48,35 @@ func FuzzWild(once *testing.F) {
 		plan.CornerName(len(data) - 5)
 		for _, run := range p.Runs {
 			run.PolePlaces()
+			run.Extent()
+			run.EndPanel(true)
+			p.Uprights(run)
+			for _, o := range run.Openings {
+				p.ArcsOf(run, o)
+			}
+			for _, at := range run.Outline {
+				run.AtEnd(at)
+			}
 			run.LeansOut(wall.Left)
 			p.PoleEntries(run)
 		}
 		for _, s := range p.Sheets {
+			for _, at := range s.Placements {
+				p.Placed(at)
+			}
 			for _, c := range s.Cuts {
 				p.Ambiguous(s, c)
 				c.Measure(p.Saw.Kerf, p.Tape)
 				c.Leaves()
+				c.Line(p.Saw.Kerf)
 			}
 		}
 		for _, piece := range p.Pieces {
 			p.ClosingEdge(piece)
+			piece.Notches()
+			piece.Marks.Named()
+			p.Nails(piece, p.Fixing.Inset)
+			p.Profile.Stripes(piece.Width.Neg(), piece.Width, piece.LeftPhase)
 			for _, c := range piece.Marks.Order {
 				for _, cut := range c.Saw {
 					p.Planed(piece, cut)
@@ -78,6 +95,13 @@ func FuzzWild(once *testing.F) {
 		}
 		for _, row := range p.List.Rows {
 			p.OnHand(row)
+		}
+		for i := range len(p.Runs) + 2 {
+			p.Passes(i-1, i%2 == 0)
+			p.CornerLetter(i - 1)
+		}
+		for i := range len(p.Blemishes) + 2 {
+			p.BlemishNumber(i - 1)
 		}
 		p.ByPrice()
 		p.LeastOfAll()

@@ -1,5 +1,10 @@
 package plan
 
+import (
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
+
 // Notch is a stretch of a piece's outline off its bounding box that is worth a template: a notch or a
 // curve. First is the number of its first point in the outline.
 type Notch struct {
@@ -7,8 +12,10 @@ type Notch struct {
 	Points []Point
 }
 
-// Notches returns the stretches of the outline that are worth a template.
-func (p Piece) Notches() (found []Notch) {
+// Notches returns the stretches of the outline that are worth a template. It fails where their size does
+// not fit a Length.
+func (p Piece) Notches() (found []Notch, err error) {
+	defer fraction.Catch(&err)
 	n := len(p.Outline)
 	onEdge := func(i int) bool {
 		a, b := p.Outline[i%n], p.Outline[(i+1)%n]
@@ -29,7 +36,7 @@ func (p Piece) Notches() (found []Notch) {
 			found = append(found, notch)
 		}
 	}
-	return found
+	return found, nil
 }
 
 // A stretch whose straights all run within one part in flatter of level, or of plumb, is an edge
@@ -51,10 +58,7 @@ func (c Notch) worthIt() bool {
 	}
 	inner := false // a corner that turns into the piece
 	for i := 2; i < len(c.Points); i++ {
-		p, q, r := c.Points[i-2], c.Points[i-1], c.Points[i]
-		left := q.X.Sub(p.X).Times(r.Y.Sub(q.Y))
-		right := q.Y.Sub(p.Y).Times(r.X.Sub(q.X))
-		inner = inner || left.Compare(right) < 0 // the outline runs counterclockwise
+		inner = inner || cutout.Orient(c.Points[i-2], c.Points[i-1], c.Points[i]) < 0 // the outline runs counterclockwise
 	}
 	return steep && level && (inner || len(c.Points)-2 >= curveTurn)
 }
