@@ -180,7 +180,7 @@ func (d *pieceDrawing) lay() {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room, start, end := d.Width-pieceLeft-pieceRight, 0.0, across
 	for _, c := range d.corners { // the middle of an arc may lie beside the piece
-		if at := c.marked.X.Float64(); math.Abs(at-across/2) <= across*(.5+mostBeside) {
+		if at := c.marked.X.Float64(); d.near(at) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
@@ -304,8 +304,13 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 
 // shown reports whether the middle of an arc is on the drawing.
 func (d *pieceDrawing) shown(c corner) bool {
-	x, across := c.at.X.Float64(), d.piece.Width.Float64()
-	return math.Abs(x-across/2) <= across*(.5+mostBeside) && centered(d.area.x, d.y(c.at.Y), 0, 6).inside(d.frame)
+	return d.near(c.at.X.Float64()) && centered(d.area.x, d.y(c.at.Y), 0, 6).inside(d.frame)
+}
+
+// near reports whether a place across the piece, in inches, is one that its drawing has room for.
+func (d *pieceDrawing) near(x float64) bool {
+	across := d.piece.Width.Float64()
+	return math.Abs(x-across/2) <= across*(.5+mostBeside)
 }
 
 // measures writes the running measurements, each with a dashed line to its farthest corner. Where
