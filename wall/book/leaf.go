@@ -19,6 +19,7 @@ const (
 	lineLong  = 42    // letters to a line of a column
 	nameLong  = 24    // letters to a line of the names of a story pole
 	mostLines = 36    // of a story pole in one column
+	mostTried = 12    // parts of which every way to put them into columns is tried
 )
 
 // block is what a leaf keeps together: pictures across the page, parts in two columns under them, and
@@ -45,12 +46,15 @@ type part struct {
 func tall(n int, lines float64) float64 { return (1.5 + float64(n)*lines) * rowHigh }
 
 // beside puts parts into two columns, keeping their order in each, the first one left: of all ways the
-// one that ends highest.
+// one that ends highest. What comes after mostTried goes where its column ends highest.
 func beside(parts ...part) (best block) {
-	for way := range 1 << max(0, len(parts)-1) {
+	for way := range 1 << max(0, min(len(parts), mostTried)-1) {
 		columns, ends := make([][]part, 2), [2]float64{}
 		for i, p := range parts {
 			side := way << 1 >> i & 1
+			if i >= mostTried && ends[1] < ends[0] {
+				side = 1
+			}
 			columns[side], ends[side] = append(columns[side], p), ends[side]+p.high
 		}
 		if high := max(ends[0], ends[1]); way == 0 || high < best.high {

@@ -278,3 +278,23 @@ func TestLeavesExplainTheirSigns(t *testing.T) {
 		}
 	}
 }
+
+// TestBesideManyParts: two columns of many parts are found at once, keep their order and end about as high as each other.
+func TestBesideManyParts(t *testing.T) {
+	var parts []part
+	for i := range 60 {
+		parts = append(parts, part{Name: fmt.Sprintf("%02d", i), high: float64(100 + i%7*30)})
+	}
+	b, total, count := beside(parts...), 0.0, 0
+	for _, column := range b.Sides {
+		if !slices.IsSortedFunc(column, func(a, b part) int { return strings.Compare(a.Name, b.Name) }) {
+			t.Errorf("out of order: %v", column)
+		}
+		for _, p := range column {
+			total, count = total+p.high, count+1
+		}
+	}
+	if count != len(parts) || b.high < total/2 || b.high > total/2+280 {
+		t.Errorf("%d parts of %d, the higher column is %v of %v", count, len(parts), b.high, total)
+	}
+}
