@@ -36,6 +36,7 @@ type mutant struct {
 	open, shut  int // the bytes of that function's body
 	start, end  int
 	text        string
+	after       string // what follows the changed body: a return where the function returns nothing
 }
 
 var (
@@ -316,7 +317,7 @@ func plant(all []mutant, temp string) (lines map[string]map[int][]mutant) {
 				m := all[numbers[k]]
 				emit(fmt.Appendf(nil, "\nif plantedMutant == %d {", numbers[k]+1))
 				emit(slices.Concat(source[open:m.start], []byte(m.text), source[m.end:shut]), m)
-				emit([]byte("\n}\n"))
+				emit([]byte("\n" + m.after + "}\n"))
 			}
 			emit([]byte("\n"))
 			emit(source[open:shut], together...)
@@ -346,9 +347,10 @@ func mutants(file, pkg string) (all []mutant) {
 	tree, err := parser.ParseFile(set, file, source, parser.SkipObjectResolution)
 	check(err)
 	var first, last, open, shut int
+	var after string
 	add := func(from, to token.Pos, text string) {
 		p := set.Position(from)
-		all = append(all, mutant{file, pkg, p.Line, p.Column, first, last, open, shut, p.Offset, set.Position(to).Offset, text})
+		all = append(all, mutant{file, pkg, p.Line, p.Column, first, last, open, shut, p.Offset, set.Position(to).Offset, text, after})
 	}
 	of := func(n ast.Node) string {
 		return string(source[set.Position(n.Pos()).Offset:set.Position(n.End()).Offset])
@@ -368,6 +370,9 @@ func mutants(file, pkg string) (all []mutant) {
 				if n.Body != nil {
 					first, last = set.Position(n.Pos()).Line, set.Position(n.End()).Line
 					open, shut = set.Position(n.Body.Lbrace).Offset+1, set.Position(n.Body.Rbrace).Offset
+					if after = ""; n.Type.Results == nil {
+						after = "return\n"
+					}
 					walk(n.Body, n.Type.Results)
 				}
 				return false
