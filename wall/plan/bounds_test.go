@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"encoding"
 	"math/big"
 	"slices"
 	"testing"
@@ -98,16 +99,35 @@ func TestRepeatsOnAPole(t *testing.T) {
 	}
 }
 
-// The reason of a setting-out is read and written by its word.
-func TestWordsOfReasons(t *testing.T) {
-	for w, want := range map[plan.Why]string{plan.NeitherSeen: "neither end is seen", plan.LeftSeen: "left end is seen", plan.RightSeen: "right end is seen", plan.BothSeen: "both ends are seen"} {
-		text, err := w.MarshalText()
-		var again plan.Why
-		if err != nil || w.String() != want || string(text) != want || again.UnmarshalText(text) != nil || again != w {
-			t.Errorf("%v is written as %q and read as %v", w, text, again)
+// Each enumeration is read and written by its words; a value or a word that it lacks is an error.
+func TestWords(t *testing.T) {
+	words(t, func(w plan.Why) (string, int) { return w.String(), int(w) }, "neither end is seen", "left end is seen", "right end is seen", "both ends are seen")
+	words(t, func(p plan.Preference) (string, int) { return p.String(), int(p) }, "sheets", "looks")
+	words(t, func(s plan.Trim) (string, int) { return s.String(), int(s) }, "none", "near", "beyond")
+	words(t, func(k plan.SawKind) (string, int) { return k.String(), int(k) }, "", "table", "track", "circular", "hand")
+	words(t, func(f plan.Face) (string, int) { return f.String(), int(f) }, "", "up", "down")
+	words(t, func(k plan.EdgeKind) (string, int) { return k.String(), int(k) }, "any edge", "factory edge", "sawn edge")
+	words(t, func(k plan.MarkKind) (string, int) { return k.String(), int(k) }, "panels start", "panels stop", "repeat starts", "panel left", "panel right",
+		"panels meet", "installed left", "installed right", "installed meet", "opening left", "opening right", "step")
+}
+
+// words checks an enumeration against the words of its values from 0 on.
+func words[E encoding.TextMarshaler, P interface {
+	*E
+	encoding.TextUnmarshaler
+}](t *testing.T, of func(E) (string, int), want ...string) {
+	t.Helper()
+	for i, word := range want {
+		var e E
+		if err := P(&e).UnmarshalText([]byte(word)); err != nil {
+			t.Errorf("%q: %v", word, err)
+		}
+		text, err := e.MarshalText()
+		if said, value := of(e); err != nil || string(text) != word || said != word || value != i {
+			t.Errorf("%q, read as %d, is written as %q and said as %q, %v", word, value, text, said, err)
 		}
 	}
-	if new(plan.Why).UnmarshalText([]byte("nobody knows")) == nil {
-		t.Error("an unknown reason is read")
+	if err := P(new(E)).UnmarshalText([]byte("nobody knows")); err == nil {
+		t.Errorf("an unknown word is one beside %q", want)
 	}
 }

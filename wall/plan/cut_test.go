@@ -1,6 +1,8 @@
 package plan_test
 
 import (
+	"fmt"
+	"math"
 	"testing"
 
 	"example.com/groovewright/fraction"
@@ -93,5 +95,47 @@ func TestEdgesOfAnOffcutAreNotTheFactorys(t *testing.T) {
 		if got := p.Pieces[0].Marks.From; got != row.want {
 			t.Errorf("stock with phase %d/8 and count %v: %+v, want %+v", row.phase, row.count, got, row.want)
 		}
+	}
+}
+
+// The middle of a blade of 1/8 that leaves 10 on its near side, of a part 20 x 30 that lies at (3, 5).
+func TestLine(t *testing.T) {
+	for kind, want := range map[nest.CutKind]string{nest.Rip: "[{13 1/16 5} {13 1/16 35}]", nest.Crosscut: "[{3 15 1/16} {23 15 1/16}]"} {
+		cut := plan.Cut{Cut: nest.Cut{Kind: kind, At: in("10"), Rect: [4]fraction.Length{in("3"), in("5"), in("20"), in("30")}}}
+		if got, err := cut.Line(in("1/8")); err != nil || fmt.Sprint(got) != want {
+			t.Errorf("%v: %v, %v; want %s", kind, got, err, want)
+		}
+	}
+	far := plan.Cut{Cut: nest.Cut{At: fraction.Inches(math.MaxInt64)}}
+	if _, err := far.Line(in("2")); err == nil {
+		t.Error("no error beyond exact arithmetic")
+	}
+}
+
+// A piece 9 x 5 with a hole, scribed by 1/2, at (20, 30) of its sheet. Turned by half a turn about the middle of its blank of
+// 9 1/2, what was scribed at the left is scribed at the right.
+func TestPlaced(t *testing.T) {
+	piece := pieceOf(9, 5, [2]int64{}, [2]int64{9, 0}, [2]int64{9, 5}, [2]int64{0, 4})
+	piece.Number = 7
+	piece.Holes = []plan.Hole{{Outline: pieceOf(0, 0, [2]int64{2, 1}, [2]int64{2, 3}, [2]int64{3, 3}).Outline}}
+	for _, row := range []struct {
+		scribed wall.Direction
+		turned  bool
+		want    string
+	}{
+		{wall.Left, false, "[[{20 1/2 30} {29 1/2 30} {29 1/2 35} {20 1/2 34}] [{22 1/2 31} {22 1/2 33} {23 1/2 33}]]"},
+		{wall.Right, false, "[[{20 30} {29 30} {29 35} {20 34}] [{22 31} {22 33} {23 33}]]"},
+		{wall.Left, true, "[[{29 35} {20 35} {20 30} {29 31}] [{27 34} {27 32} {26 32}]]"},
+		{wall.Right, true, "[[{29 1/2 35} {20 1/2 35} {20 1/2 30} {29 1/2 31}] [{27 1/2 34} {27 1/2 32} {26 1/2 32}]]"},
+	} {
+		piece.Scribe = &wall.Scribe{Edge: row.scribed, Width: in("1/2")}
+		p := plan.Plan{Pieces: []plan.Piece{{}, piece}}
+		got, err := p.Placed(nest.Placement{Part: 7, X: in("20"), Y: in("30"), Turned: row.turned})
+		if err != nil || fmt.Sprint(got) != row.want {
+			t.Errorf("scribed at the %v, turned %v: %v, %v; want %s", row.scribed, row.turned, got, err, row.want)
+		}
+	}
+	if _, err := (plan.Plan{Pieces: []plan.Piece{piece}}).Placed(nest.Placement{Part: 7, X: fraction.Inches(math.MaxInt64)}); err == nil {
+		t.Error("no error beyond exact arithmetic")
 	}
 }

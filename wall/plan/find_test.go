@@ -294,6 +294,7 @@ func TestPlaned(t *testing.T) {
 		want    bool
 	}{
 		{[]plan.Point{point(0, 0), point(480, 1)}, nil, true},
+		{[]plan.Point{point(0, 0), point(480, 1)}, []int{0, 1}, true}, // both ends are outside corners, the first among them
 		{[]plan.Point{point(0, 319), point(480, 320)}, nil, true},
 		{[]plan.Point{point(480, 0), point(479, 320)}, nil, true},
 		{[]plan.Point{point(0, 0), point(480, 2)}, nil, false},

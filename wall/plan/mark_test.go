@@ -1,0 +1,116 @@
+package plan_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/wall/choice"
+	"example.com/groovewright/wall/plan"
+)
+
+// panelOf returns the piece of a room of one panel 40 wide and 30 high with these openings, without gaps.
+func panelOf(t *testing.T, openings ...string) plan.Piece {
+	t.Helper()
+	p := makeFrom(t, `{"profile": {"features": [{"kind": "flat", "width": "1 1/8"}, {"kind": "bead", "width": "3/8"}], "thickness": "1/4"},
+		"stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [{"name": "a", "width": "40", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "30"}, {"at": "40", "top": "30"}], "openings": [`+strings.Join(openings, ", ")+`]}]}`)
+	if len(p.Pieces) != 1 {
+		t.Fatalf("%d pieces", len(p.Pieces))
+	}
+	return p.Pieces[0]
+}
+
+// Several notches of a piece are numbered in the order of sawing, a lone one is not; a hole goes by its opening.
+func TestNotchesAreNumbered(t *testing.T) {
+	const low = `{"name": "low", "kind": "other", "left": "5", "bottom": "-1", "width": "4", "height": "6"}`
+	const high = `{"name": "high", "kind": "window", "left": "20", "bottom": "25", "width": "4", "height": "6"}`
+	const box = `{"name": "box", "kind": "box", "left": "30", "bottom": "10", "width": "2", "height": "4"}`
+	for _, row := range []struct {
+		openings []string
+		want     map[plan.Waste]bool
+	}{
+		{[]string{low}, map[plan.Waste]bool{{Kind: cutout.NotchCut}: true}},
+		{[]string{low, box}, map[plan.Waste]bool{{Kind: cutout.NotchCut}: true, {Kind: cutout.HoleCut, Opening: "box"}: true}},
+		{[]string{low, high, box}, map[plan.Waste]bool{{Kind: cutout.NotchCut, Number: 1}: true, {Kind: cutout.NotchCut, Number: 2}: true, {Kind: cutout.HoleCut, Opening: "box"}: true}},
+	} {
+		marks := panelOf(t, row.openings...).Marks
+		got, number := map[plan.Waste]bool{}, 0
+		for _, c := range marks.Order {
+			got[c.Waste] = true
+			if c.Number > 0 {
+				if number++; c.Number != number {
+					t.Errorf("%v: notch %d comes as number %d", row.openings, c.Number, number)
+				}
+			}
+			for _, d := range c.Drill {
+				if marks.Drill[d].Waste != c.Waste {
+					t.Errorf("%v: a starter hole of %v is listed for %v", row.openings, marks.Drill[d].Waste, c.Waste)
+				}
+			}
+		}
+		if fmt.Sprint(got) != fmt.Sprint(row.want) {
+			t.Errorf("%v: %v, want %v", row.openings, got, row.want)
+		}
+	}
+}
+
+// Corners have names that run on from the outline to the holes, A to H. Of an arch in a hole, 12 wide and 4 high over its springing,
+// only its two ends have one, and lie on the true arc: those are corners of the hole too.
+func TestNamedCorners(t *testing.T) {
+	const hatch = `{"name": "hatch", "kind": "window", "left": "10", "bottom": "8", "width": "12", "height": "14", "rise": "4"}`
+	piece := panelOf(t, hatch)
+	rings := piece.Marks.Named()
+	if len(rings) != 2 || len(rings[0]) != 4 || len(rings[1]) != len(piece.Marks.Holes[0].Face) || len(rings[1]) < 7 {
+		t.Fatalf("rings of corners: %+v", rings)
+	}
+	names, unnamed := "", 0
+	for _, ring := range rings {
+		for _, c := range ring {
+			if names += c.Name; c.Name == "" {
+				unnamed++
+				continue
+			}
+			if c.Back.X.Add(c.Face.X) != in("40") || c.Back.Y != c.Face.Y {
+				t.Errorf("corner %s is at %v, from behind at %v", c.Name, c.Face, c.Back)
+			}
+		}
+	}
+	if names != "ABCDEFGH" || unnamed != len(rings[1])-4 {
+		t.Errorf("names %s, %d corners of %d without one", names, unnamed, len(rings[1]))
+	}
+	at := map[plan.Point]bool{}
+	for _, c := range rings[1] {
+		if c.Name != "" {
+			at[c.Face] = true
+		}
+	}
+	for _, want := range []plan.Point{{X: in("10"), Y: in("8")}, {X: in("22"), Y: in("8")}, {X: in("10"), Y: in("22")}, {X: in("22"), Y: in("22")}} { // it springs at 8 + 14
+		if !at[want] {
+			t.Errorf("no named corner at %v: %v", want, at)
+		}
+	}
+	piece.Marks.Holes[0].Back = piece.Marks.Holes[0].Back[:1]
+	if rings := piece.Marks.Named(); len(rings[1]) != 1 {
+		t.Errorf("%d corners of a hole have a place on the back, of 1", len(rings[1]))
+	}
+}
+
+// A box that is wider than any sheet has a seam through it, as there is no other way: a rule is broken, and the plan says how many.
+func TestBrokenRulesAreDoubted(t *testing.T) {
+	j := jobFrom(t, small(`"runs": [{"name": "a", "width": "60", "left": {"kind": "covered"}, "right": {"kind": "covered"},
+		"heights": [{"at": "0", "top": "30"}, {"at": "60", "top": "30"}], "openings": [{"name": "box", "kind": "box", "left": "5", "bottom": "10", "width": "50", "height": "4"}]}]`))
+	p, err := plan.Make(t.Context(), j, plan.Options{Budget: choice.Budget{Layouts: 1, Nodes: 1000}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	counts := map[string]string{}
+	for _, w := range p.Warnings {
+		counts[string(w.Kind)] = fmt.Sprint(w.Path, w.Counts)
+	}
+	if got := counts[string(plan.RulesBroken)]; got != "Runs [1]" {
+		t.Errorf("doubts %v", counts)
+	}
+}

@@ -1,0 +1,66 @@
+package plan_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall/plan"
+)
+
+// Nails stand on supports 16 apart, 6 apart on the outer ones, 12 on those between and 1/2 off every edge: worked by hand.
+func TestNails(t *testing.T) {
+	rectangle := func(width, height int64) plan.Piece {
+		return pieceOf(width, height, [2]int64{}, [2]int64{width, 0}, [2]int64{width, height}, [2]int64{0, height})
+	}
+	holed := rectangle(8, 24)
+	holed.Holes = []plan.Hole{{Outline: pieceOf(0, 0, [2]int64{0, 5}, [2]int64{0, 10}, [2]int64{3, 10}, [2]int64{3, 5}).Outline}}
+	holed.Holes[0].Outline[0].X, holed.Holes[0].Outline[1].X = fraction.Of(1, 4), fraction.Of(1, 4)
+	sheets := finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12")}
+	boards := finish.Fixing{Nails: 1, Supports: in("16"), Level: true}
+	unsaid, nowhere, uncounted := sheets, sheets, sheets
+	unsaid.Nails, nowhere.Supports, uncounted.Field = finish.UsualNails, fraction.Length{}, fraction.Length{}
+	for _, row := range []struct {
+		name  string
+		piece plan.Piece
+		how   finish.Fixing
+		want  string
+	}{
+		// Of 12 between the outermost nails on 13, 6 is half; the column of the edge moves in, that of the field does not.
+		{"as wide as two bays", rectangle(32, 13), sheets, "[{1/2 1/2} {1/2 6 1/2} {1/2 12 1/2} {16 1/2} {16 12 1/2} {31 1/2 1/2} {31 1/2 6 1/2} {31 1/2 12 1/2}]"},
+		// The last support that is reached is an outer one. 12 1/2 takes three distances of no more than 6.
+		{"not as wide", rectangle(31, 13), sheets, "[{1/2 1/2} {1/2 6 1/2} {1/2 12 1/2} {16 1/2} {16 6 1/2} {16 12 1/2}]"},
+		{"a little higher", pieceOf(8, 14, [2]int64{}, [2]int64{8, 0}, [2]int64{8, 14}, [2]int64{0, 14}), sheets, "[{1/2 1/2} {1/2 4 5/6} {1/2 9 1/6} {1/2 13 1/2}]"},
+		{"too low for two", rectangle(8, 3), sheets, "[{1/2 1 1/2}]"},
+		{"high enough for two", rectangle(8, 4), sheets, "[{1/2 1/2} {1/2 3 1/2}]"},
+		{"lower than the distance off both edges", plan.Piece{Width: in("8"), Height: in("3/4"), Outline: []plan.Point{{}, {X: in("8")}, {X: in("8"), Y: in("3/4")}, {Y: in("3/4")}}}, sheets, "[]"},
+		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2}]"},
+		{"the middle of a board", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 16 1/2} {2 1/2 32 1/2}]"},
+		{"no kind of nails", rectangle(32, 13), unsaid, "[]"},
+		{"no supports", rectangle(32, 13), nowhere, "[]"},
+		{"no distance", rectangle(32, 13), uncounted, "[]"},
+	} {
+		got, err := plan.Plan{Fixing: row.how}.Nails(row.piece, fraction.Of(1, 2))
+		if err != nil || fmt.Sprint(got) != row.want {
+			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
+		}
+	}
+	if got, err := (plan.Plan{Fixing: sheets}).Nails(rectangle(32, 13), fraction.Length{}); err != nil || got != nil {
+		t.Errorf("on the edge itself: %v, %v", got, err)
+	}
+	if _, err := (plan.Plan{Fixing: sheets}).Nails(rectangle(32, 13), fraction.Of(1, 1<<62)); err == nil {
+		t.Error("no error beyond exact arithmetic")
+	}
+}
+
+// A foot that slopes: a column stands off it not only upright but beside it too. From 0 at the left the foot rises to 4 at 8,
+// so that at 4 it is 2 high, at 4 1/2 it is 2 1/4.
+func TestNailsOverASlope(t *testing.T) {
+	piece := pieceOf(8, 20, [2]int64{}, [2]int64{8, 4}, [2]int64{8, 20}, [2]int64{0, 20})
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}}
+	got, err := p.Nails(piece, fraction.Of(1, 2))
+	if want := "[{4 2 1/2} {4 11} {4 19 1/2}]"; err != nil || fmt.Sprint(got) != want {
+		t.Errorf("%v, %v; want %s", got, err, want)
+	}
+}
