@@ -177,10 +177,10 @@ func TestArcsOf(t *testing.T) {
 // Blemishes that cost something are numbered, those that cost nothing are not.
 func TestBlemishNumber(t *testing.T) {
 	var p plan.Plan
-	for _, cost := range []int64{0, 3, 0, 1} {
+	for _, cost := range []int64{2, 0, 3, 0, 1} {
 		p.Blemishes = append(p.Blemishes, plan.Blemish{Cost: fraction.NewRatio(cost, 1)})
 	}
-	for i, want := range map[int]int{-1: 0, 0: 0, 1: 1, 2: 0, 3: 2, 4: 0} {
+	for i, want := range map[int]int{-1: 0, 0: 1, 1: 0, 2: 2, 3: 0, 4: 3, 5: 0} {
 		if got := p.BlemishNumber(i); got != want {
 			t.Errorf("blemish %d has the number %d, want %d", i, got, want)
 		}

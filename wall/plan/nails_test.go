@@ -46,6 +46,15 @@ func TestNails(t *testing.T) {
 			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
 		}
 	}
+	narrow := finish.Fixing{Nails: 1, Supports: in("1"), Edge: in("1"), Field: in("1")}
+	for _, size := range [][2]int64{{1500, 1}, {1, 1500}} { // supports and distances of 1; at most 1000 of either are listed
+		p := plan.Plan{Fixing: narrow}
+		p.Fixing.Level = size[0] == 1
+		got, err := p.Nails(rectangle(size[0], size[1]), fraction.Of(1, 2))
+		if want := 1000 + int(size[1]/1500); err != nil || len(got) != want {
+			t.Errorf("%d by %d: %d nails, %v; want %d", size[0], size[1], len(got), err, want)
+		}
+	}
 	if got, err := (plan.Plan{Fixing: sheets}).Nails(rectangle(32, 13), fraction.Length{}); err != nil || got != nil {
 		t.Errorf("on the edge itself: %v, %v", got, err)
 	}
