@@ -112,6 +112,7 @@ func TestFaults(t *testing.T) {
 		{"odd key", `"title"`, `"a.b [0]"`, `["a.b [0]"]`, jobfile.ErrUnknown},
 		{"field twice", `"title": "shed"`, `"title": "shed", "title": "barn"`, "title", jobfile.ErrTwice},
 		{"field missing", `"width": "40", `, ``, "runs[1].width", jobfile.ErrMissing},
+		{"left of an opening missing", `"left": "10", `, ``, "runs[0].openings[0].left", jobfile.ErrMissing},
 		{"cover of boards", `"thickness": "1/4"`, `"thickness": "1/4", "boards": true, "cover": "2"`, "profile.cover", jobfile.ErrRoom},
 		{"narrower than it shows", `"thickness": "1/4"`, `"thickness": "1/4", "cover": "48", "width": "47"`, "profile.width", jobfile.ErrRoom},
 		{"tongue of square edges", `"thickness": "1/4"`, `"thickness": "1/4", "edges": "square", "tongue": "left"`, "profile.tongue", jobfile.ErrRoom},
@@ -214,6 +215,8 @@ func TestFaultText(t *testing.T) {
 		{"what a list is not", sound, `"features": [`, `"features": {}, "x": [`,
 			`profile.features: this is an object; want a list
 profile.x: no such field; want one of name, features, thickness, wide_flats, boards, cover, width, edges, tongue, lap, lengths, status, source`},
+		{"what a profile may be", sound, `"profile": ` + ownProfile + `,`, ``,
+			`profile: missing; want a text in quotes, or an object with the fields name, features, thickness, wide_flats, boards, cover, width, edges, tongue, lap, lengths, status, source: the name of a ready profile, or a profile of the job's own`},
 		{"what a profile is called now", metric, `"MDF sheet 100 mm"`, `"metric board 100"`,
 			`profile: "metric board 100": is now "MDF sheet 100 mm"; want that profile, with stock as wide as it shows`},
 		{"what another package found", sound, `"damp": true`, `"studs": "1/2"`, `finish.house.studs: "1/2": not accepted; want at least 1`},

@@ -40,10 +40,8 @@ func Standard(data []byte) []byte {
 func commentEnd(data []byte) int {
 	switch {
 	case bytes.HasPrefix(data, []byte("//")):
-		if end := bytes.IndexByte(data, '\n'); end >= 0 {
-			return end
-		}
-		return len(data)
+		line, _, _ := bytes.Cut(data, []byte("\n"))
+		return len(line)
 	case bytes.HasPrefix(data, []byte("/*")):
 		if end := bytes.Index(data[2:], []byte("*/")); end >= 0 {
 			return end + 4

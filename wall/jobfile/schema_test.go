@@ -182,6 +182,23 @@ func TestSchemaRefuses(t *testing.T) {
 	}
 }
 
+// The schema states what an absent field stands for, as the contract of the job file has it.
+func TestSchemaStatesDefaults(t *testing.T) {
+	c := checker{schemaOf(t)}
+	for path, want := range map[string]any{
+		"tape": "1/16", "scribe": "1/4", "saw.kerf": "1/8", "gaps.top": "0", "gaps.window": "0",
+		"priorities.exposed_end": 8.0, "priorities.outside_corner": 4.0, "priorities.box_side": 0.0, "priorities.box_clear": "1",
+	} {
+		schema := c.root
+		for name := range strings.SplitSeq(path, ".") {
+			schema, _ = c.resolve(schema)["properties"].(map[string]any)[name].(map[string]any)
+		}
+		if schema["default"] != want {
+			t.Errorf("%s: %v, want %v by default", path, schema["default"], want)
+		}
+	}
+}
+
 // In every object that the schema has, the reader knows the same fields.
 func TestSchemaAndReaderHaveTheSameFields(t *testing.T) {
 	c := checker{schemaOf(t)}
