@@ -41,6 +41,7 @@ func TestEdgesByPart(t *testing.T) {
 		{name: "a box that weighs more than the window", openings: []Opening{window("4,6,6,8"), box("8,4,2,4")},
 			weights: func(p *Priorities) { p.BoxSide = fraction.NewRatio(3, 1) },
 			want:    []string{"0 0 18 exposed end", "4 6 8 opening side", "8 4 2 box side", "10 4 4 box side", "10 8 6 opening side", "40 0 18 exposed end"}},
+		{name: "a covered end", left: End{Kind: Covered}, want: []string{"0 0 18 covered end", "40 0 18 exposed end"}},
 		{name: "an opening along a step", heights: stepUp, openings: []Opening{other("11,10,4,12")},
 			want: []string{"0 0 18 exposed end", "11 10 8 opening side", "15 10 8 opening side", "15 18 12 step side", "40 0 30 exposed end"}},
 		{name: "an opening that weighs more than the step", heights: stepUp, openings: []Opening{other("11,10,4,12")},
@@ -86,6 +87,20 @@ func TestEdgesByPart(t *testing.T) {
 					t.Errorf("(-want +got):\n%s", diff)
 				}
 			})
+		}
+	}
+}
+
+// An end is bare where a door takes it, whole or in the gap beside it, not where a window leaves some of it.
+func TestBareEnds(t *testing.T) {
+	for ring, want := range map[string][2]bool{
+		"0,-1,5,20": {true, false}, "35,-1,5,20": {false, true}, "1/16,-1,5,20": {true, false}, "1/8,-1,5,20": {false, false}, "0,0,5,17": {false, false},
+	} {
+		room := Room{Profile: profiles[0], Mark: inches("1/16"), Gaps: Gaps{Side: inches("1/16")}, Priorities: DefaultPriorities(fraction.Inch),
+			Runs: []Run{{Width: inches("40"), Heights: heights("0,0,18; 40,0,18"), Openings: []Opening{rectangle("door", Other, ring)}}}}
+		g, err := newRegion(context.Background(), &room, 0, fitting{})
+		if err != nil || g.bareEnds() != want {
+			t.Errorf("a door at %s: bare ends %v, %v", ring, g, err)
 		}
 	}
 }

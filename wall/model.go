@@ -89,7 +89,7 @@ func NewModel(ctx context.Context, room Room) (m *Model, err error) {
 		if err != nil {
 			continue
 		}
-		if m.bare[r] = g.bareEnds(); m.bare[r] != [2]bool{} && len(g.columns) > 0 {
+		if m.bare[r] = g.bareEnds(); m.bare[r] != [2]bool{} {
 			if g, err := newRegion(ctx, m.room, r, fitting{true, true}); err == nil {
 				butting := g.bareEnds()
 				m.bare[r] = [2]bool{m.bare[r][0] && butting[0], m.bare[r][1] && butting[1]}
