@@ -38,6 +38,35 @@ func TestErrorOfABound(t *testing.T) {
 	if err := e.look(wall.Layout{Total: blemish(2)}); err == nil {
 		t.Error("no error with a blade of -1 in")
 	}
+	e.nested[partsKey(fraction.Must(Nesting(e.room, &wall.Layout{})))] = nested{blemish: blemish(1)} // was looked at before
+	e.found, e.fewer = nil, func() ([]Choice, error) { return []Choice{small(2, 5, 5, 5, 0)}, nil }
+	if err := e.takeOver(); err == nil {
+		t.Error("no error for a layout that was found with fewer kinds of stock")
+	}
+}
+
+// What was open because of a nest that was not searched to its end is open no more once it was; what other nests leave open
+// stays.
+func TestNestSearchedAgainIsOpenNoMore(t *testing.T) {
+	e, l := oneWall(t)
+	e.budget = Budget{Effort: 1, Nodes: 1000}
+	r, err := nest.Search(t.Context(), fraction.Must(Nesting(e.room, &l)), nest.Budget{Nodes: 1000, Draft: true})
+	if err != nil || !r.Bound.Proved {
+		t.Fatalf("%+v, %v", r.Bound, err)
+	}
+	if e.keep(e.choice(l, r)); len(e.open) != 0 {
+		t.Errorf("a proved nest leaves open %+v", e.open)
+	}
+	e.found, r.Bound = nil, nest.Bound{Sheets: 0}
+	e.keep(e.choice(l, r))
+	others := []openNest{{l.Total.Add(blemish(1)), r.Bound}, {l.Total, nest.Bound{Sheets: 7}}}
+	e.open = slices.Concat(others[:1], e.open, others[1:])
+	if err := e.searchAgain(0); err != nil || !e.found[0].Nest.Bound.Proved || len(e.found) != 1 {
+		t.Errorf("%d choices, the first with the bound %+v, %v", len(e.found), e.found[0].Nest.Bound, err)
+	}
+	if !slices.Equal(e.open, others) {
+		t.Errorf("open are %+v, want %+v", e.open, others)
+	}
 }
 
 // oneWall is a wall of 80 in between exposed ends, and a layout of it.
@@ -121,6 +150,10 @@ func TestFirstStepIsOpen(t *testing.T) {
 		if got := e.openStep(); (got == 0) != open || e.nothingOpen() == open {
 			t.Errorf("floor %d: open step %d, nothing open: %v", floor, got, e.nothingOpen())
 		}
+		e.ctx, e.buys = t.Context(), true
+		if ended := e.ended(); ended == open || (e.end == GapsClosed) == open {
+			t.Errorf("floor %d: ended %v by %v", floor, ended, e.end)
+		}
 	}
 }
 
@@ -177,6 +210,22 @@ func TestTiesAreLookedAt(t *testing.T) {
 		if err := e.lookAtTie(l, problem, 0); (err == nil) != (tied >= 3) {
 			t.Errorf("looked at %d before, then with a blade of -1 in: %v", tied, err)
 		}
+	}
+}
+
+// So it is when a layout is looked at that bounds leave no better than the choice that looks the same.
+func TestLookTakesTies(t *testing.T) {
+	e, l := oneWall(t)
+	e.budget.Nodes = 1000 * draftShare
+	r, err := nest.Search(t.Context(), fraction.Must(Nesting(e.room, &l)), nest.Budget{Nodes: 1000, Draft: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	worse := e.choice(l, r)
+	worse.Layout.Pieces = slices.Concat(l.Pieces, l.Pieces)
+	e.found = []Choice{worse}
+	if err := e.look(l); err != nil || len(e.found) != 1 || len(e.found[0].Layout.Pieces) != len(l.Pieces) || e.tied != 1 {
+		t.Errorf("%d pieces of %d, %d ties, %v", len(e.found[0].Layout.Pieces), len(l.Pieces), e.tied, err)
 	}
 }
 
