@@ -2,6 +2,7 @@ package nest_test
 
 import (
 	"context"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -123,6 +124,52 @@ func TestBoardsEqualEnumeration(t *testing.T) {
 		if want, ok := cheapest(kinds, sizes); ok {
 			checkPlanks(t, "random", kinds, sizes, want)
 		}
+	}
+}
+
+// byTable is cheapest for items of two sizes and boards of which there are as many as needed, however
+// many the items: a table over what is left, from which each board takes what it can hold.
+func byTable(kinds []plank, sizes [2]int64, counts [2]int) (best [3]int64) {
+	table := make([][][3]int64, counts[0]+1)
+	for a := range table {
+		table[a] = make([][3]int64, counts[1]+1)
+		for b := range table[a] {
+			if a+b == 0 {
+				continue
+			}
+			least := [3]int64{math.MaxInt64}
+			for _, k := range kinds {
+				for x := range min(a, int(k.length/sizes[0])) + 1 {
+					y := min(b, int((k.length-int64(x)*sizes[0])/sizes[1]))
+					if x+y == 0 {
+						continue
+					}
+					with := table[a-x][b-y]
+					for i, more := range [3]int64{k.price, 1, 1} {
+						with[i] += more
+					}
+					if slices.Compare(with[:], least[:]) < 0 {
+						least = with
+					}
+				}
+			}
+			table[a][b] = least
+		}
+	}
+	return table[counts[0]][counts[1]]
+}
+
+// TestManyBoardsEqualTable: as many boards as a room takes, of three lengths at a price each.
+func TestManyBoardsEqualTable(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 2))
+	for range *jobs / 20 {
+		var kinds []plank
+		for _, feet := range []int64{8, 10, 12} {
+			kinds = append(kinds, plank{12 * feet, 10*feet + r.Int64N(20), -1})
+		}
+		sizes, counts := [2]int64{32 + r.Int64N(24), 16 + r.Int64N(16)}, [2]int{r.IntN(30), 1 + r.IntN(30)}
+		all := append(slices.Repeat(sizes[:1], counts[0]), slices.Repeat(sizes[1:], counts[1])...)
+		checkPlanks(t, "many", kinds, all, byTable(kinds, sizes, counts))
 	}
 }
 

@@ -135,7 +135,7 @@ func (j *job) lower(enough int) (b Bound, r *relaxed) {
 	var across, along []dual
 	if b.Sheets < enough {
 		across, along = r.duals()
-		if some, _ := j.stacked(r.pieces); some { // the sharpest function of the heights is worth its time
+		if j.stacked(r.pieces) { // the sharpest function of the heights is worth its time
 			heights, counts := counted(r.height)
 			if f, ok := line.BestDual(slices.Max(r.tall), heights, counts); ok {
 				along = append(along, after(f, r.height))

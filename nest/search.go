@@ -99,8 +99,8 @@ func (s *searcher) run() {
 	if len(possible) == 0 || s.done() {
 		return
 	}
-	if some, all := j.stacked(possible); some {
-		if s.stack(possible, all); s.done() {
+	if j.stacked(possible) {
+		if s.stack(possible); s.done() {
 			return
 		}
 	}
@@ -229,6 +229,11 @@ func (s *searcher) exact(e *exact, m *improver, nodes int) {
 	if !sure || s.done() {
 		return
 	}
+	s.prove()
+}
+
+// prove notes that an exact search found no better nest.
+func (s *searcher) prove() {
 	s.bound.Proved, s.bound.How = true, ExactSearch
 	if best := s.job.objective(&s.best); best.left == s.least.left {
 		s.bound.Cost = s.job.money(best.cost)

@@ -1,46 +1,48 @@
 package nest
 
-import "example.com/groovewright/nest/internal/line"
+import (
+	"cmp"
+	"slices"
+
+	"example.com/groovewright/nest/internal/line"
+)
+
+// lineShare is the part of the budget, one in so many, that package line may spend: a node of it is a
+// whole partial packing, some ten steps of this package.
+const lineShare = 10
 
 // stacked reports whether each of the pieces fits the width of every kind of stock that is of use,
 // and no two of the widest fit side by side. A sheet is then a stack of parts, but for narrow ones:
-// bin packing in one dimension, for which package line has a search of its own. It is all there is
-// to the job where no two of the narrowest fit side by side either.
-func (j *job) stacked(pieces []int) (some, all bool) {
-	least, most := int64(maxMarks), int64(0)
+// bin packing in one dimension, for which package line has a search of its own.
+func (j *job) stacked(pieces []int) bool {
+	most := int64(0)
 	for _, i := range pieces {
-		least, most = min(least, j.pieces[i].w), max(most, j.pieces[i].w)
+		most = max(most, j.pieces[i].w)
 	}
-	all = true
 	for _, kind := range j.stockOrder() {
 		k := &j.kinds[kind]
 		if 2*most+j.kerf <= k.w {
-			return false, false
+			return false
 		}
-		all = all && 2*least+j.kerf > k.w
 		for _, i := range pieces {
 			if q := &j.pieces[i]; j.next(k.phase, 0, q)+q.w > k.w {
-				return false, false
+				return false
 			}
 		}
 	}
-	return true, all
+	return true
 }
 
 // stack packs a job of stacks on each kind of stock alone, where there is enough of it that is long
-// enough, and then changes sheets for cheaper ones that will do. With one kind that gives a bound,
-// if all is stacked.
-func (s *searcher) stack(pieces []int, all bool) {
+// enough, and then changes sheets for cheaper ones that will do. That gives a bound if there is one
+// kind and no two pieces fit side by side; else mixes do.
+func (s *searcher) stack(pieces []int) {
 	j := s.job
-	sizes := make([]int64, len(pieces))
-	for n, i := range pieces {
-		sizes[n] = j.pieces[i].h + j.kerf
-	}
-	kinds := j.stockOrder()
+	kinds, wide := j.stockOrder(), j.widest(pieces)
+	plain := len(kinds) == 1 && len(wide) == len(pieces)
 	for _, kind := range kinds {
 		k := &j.kinds[kind]
-		// A node of line is a whole partial packing, some ten steps of this package.
-		r, err := line.Pack(s.ctx, k.h+j.kerf, sizes, max(1, s.budget/10/len(kinds)))
+		r, err := line.Pack(s.ctx, k.h+j.kerf, j.lengths(pieces), max(1, s.budget/lineShare/len(kinds)))
 		if err != nil {
 			continue // too short, or too large a job for line
 		}
@@ -48,20 +50,75 @@ func (s *searcher) stack(pieces []int, all bool) {
 		if len(r.Bins) <= k.count {
 			p := plan{left: j.except(pieces)}
 			for _, items := range r.Bins {
-				l, y := layout{kind: kind}, int64(0)
-				for _, n := range items { // one above another
-					q := &j.pieces[pieces[n]]
-					l.spots = append(l.spots, spot{pieces[n], j.next(k.phase, 0, q), y})
-					y += q.h + j.kerf
-				}
-				p.sheets = append(p.sheets, l)
+				p.sheets = append(p.sheets, j.stackOf(kind, pieces, items))
 			}
 			j.downsize(p.sheets, j.spare(p.sheets))
 			s.take(p)
 		}
-		if all && len(kinds) == 1 && r.Lower <= k.count {
+		if plain && r.Lower <= k.count {
 			how := [...]Argument{PartArea, DualFunctions, LinearProgram, ExactSearch}[r.How]
 			s.raise(r.Lower, int64(r.Lower)*k.price, how)
 		}
 	}
+	if !plain && len(s.best.left) == s.least.left && !s.done() {
+		s.mix(pieces, wide)
+	}
+}
+
+// mix finds the best nest in which no two pieces stand side by side, and the best sheets for the
+// wide pieces, which cannot do so: no nest needs less.
+func (s *searcher) mix(pieces, wide []int) {
+	j := s.job
+	sheets, sure := s.mixes(pieces, s.best.sheets)
+	s.take(plan{sheets, j.except(pieces)})
+	if len(wide) < len(pieces) {
+		sheets = nil
+		for _, l := range s.best.clone().sheets {
+			l.spots = slices.DeleteFunc(l.spots, func(at spot) bool { return !slices.Contains(wide, at.piece) })
+			if len(l.spots) > 0 {
+				sheets = append(sheets, l)
+			}
+		}
+		sheets, sure = s.mixes(wide, sheets)
+	}
+	least := j.objective(&plan{sheets: sheets, left: s.best.left})
+	switch {
+	case !sure:
+	case j.objective(&s.best).compare(least) <= 0:
+		s.prove()
+	default:
+		s.raise(s.least.sheets, least.cost, ExactSearch)
+	}
+}
+
+// widest returns the widest of the pieces, as many as there are of which no two fit side by side.
+func (j *job) widest(pieces []int) []int {
+	wide := slices.SortedStableFunc(slices.Values(pieces), func(a, b int) int { return cmp.Compare(j.pieces[b].w, j.pieces[a].w) })
+	for n := 1; n < len(wide); n++ {
+		both := j.pieces[wide[n-1]].w + j.kerf + j.pieces[wide[n]].w
+		if slices.ContainsFunc(j.kinds, func(k sheetKind) bool { return k.usable && both <= k.w }) {
+			wide = wide[:n]
+		}
+	}
+	return wide
+}
+
+// lengths returns what each piece takes of a stack.
+func (j *job) lengths(pieces []int) (sizes []int64) {
+	for _, i := range pieces {
+		sizes = append(sizes, j.pieces[i].h+j.kerf)
+	}
+	return sizes
+}
+
+// stackOf returns a sheet of the kind with the pieces, given by their numbers in the list, one above
+// another.
+func (j *job) stackOf(kind int, pieces, items []int) layout {
+	l, y := layout{kind: kind}, int64(0)
+	for _, n := range items {
+		q := &j.pieces[pieces[n]]
+		l.spots = append(l.spots, spot{pieces[n], j.next(j.kinds[kind].phase, 0, q), y})
+		y += q.h + j.kerf
+	}
+	return l
 }
