@@ -88,3 +88,44 @@ func TestNothingToImprove(t *testing.T) {
 		}
 	}
 }
+
+// A filling that the programme learns from the exact search lies on its sheet, and its pieces on none of each other: a kerf of
+// 1/8 is between them.
+func TestLearnedFillingsLieOnTheirSheet(t *testing.T) {
+	in := fraction.Inches
+	p := Problem{Pattern: Pattern{Pitch: in(2)}, Saw: Saw{Kerf: fraction.Of(1, 8)}, Stock: []Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
+	for i := range int64(7) {
+		p.Parts = append(p.Parts, Part{Number: int(i) + 1, Width: in(13 + i), Height: fraction.Of(767, 16), LeftPhase: in(i % 2)})
+	}
+	j, err := prepare(&p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := j.except(nil)
+	relax, groups := j.relax(all), j.groups(all)
+	weigh := newWeights(j, groups, relax)
+	c := newGenerator(t.Context(), j, relax, groups, weigh, newExact(t.Context(), j, groups, weigh, objective{left: -1}))
+	c.limit = 100_000
+	value := make([]int64, len(groups))
+	for g := range value {
+		value[g] = groups[g].piece.w
+	}
+	known := len(c.columns)
+	if _, more := c.fullest(c.kind, value, 1, 1); !more || len(c.columns) == known || len(c.columns[len(c.columns)-1]) < 4 {
+		t.Fatalf("nothing learned: %v", c.columns[known:])
+	}
+	k := j.kinds[c.kind]
+	for _, spots := range c.columns[known:] {
+		for n, a := range spots {
+			at := groups[a.piece].piece
+			if a.x < 0 || a.y < 0 || a.x+at.w > k.w || a.y+at.h > k.h {
+				t.Errorf("%v lies off its sheet, %d by %d", a, k.w, k.h)
+			}
+			for _, b := range spots[:n] {
+				if other := groups[b.piece].piece; a.x < b.x+other.w+j.kerf && b.x < a.x+at.w+j.kerf && a.y < b.y+other.h+j.kerf && b.y < a.y+at.h+j.kerf {
+					t.Errorf("%v lies on %v", a, b)
+				}
+			}
+		}
+	}
+}
