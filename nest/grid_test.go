@@ -14,6 +14,7 @@ func TestUnitsOfAGrid(t *testing.T) {
 		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 1 << 40, [2]int64{1, 1}},
 		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 5_000_000, [2]int64{1, 2}}, // about 8 x 1000 x 1000 by units of 1, a quarter of that by those of 2
 		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 100, [2]int64{}},
+		{[]item{{w: 100, h: 2}}, 100, 8, 70, [2]int64{1, 1}}, // 2 x 5 x 7 steps
 		{[]item{{w: 100, h: 2}}, 100, 2 * (mostSums - 1), 1 << 40, [2]int64{1, 1}},
 		{[]item{{w: 100, h: 2}, {w: 100, h: 3}}, 100, mostSums + 1, 1 << 40, [2]int64{1, 2}},
 	} {

@@ -16,7 +16,7 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 240 ways to spoil one is caught (TestMutationsAreCaught, TestOtherJobsAreCaught).
+//   - Each of 243 ways to spoil one is caught (TestFaultsOfMutations, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged

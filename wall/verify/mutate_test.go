@@ -1,9 +1,12 @@
 package verify
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/groovewright/fraction/fractiontest"
 )
 
 // A mutation spoils one right plan in one place.
@@ -95,6 +98,10 @@ var mutations = []mutation{
 	{"left of the box", "corner", `[["0", "0"], ["23 15/16", "0"]`, `[["1", "0"], ["23 15/16", "0"]`, "cover"},
 	{"outline crosses itself", "shelf", `["39 3/4", "17 3/4"], ["0", "17 3/4"]`, `["0", "17 3/4"], ["39 3/4", "17 3/4"]`, "outline"},
 	{"piece of no run", "shelf", `"run": "back", "panel"`, `"run": "bock", "panel"`, "outline"},
+	{"outline of two corners", "shelf", `"outline": [["0", "0"], ["39 3/4", "0"], ["39 3/4", "17 3/4"], ["0", "17 3/4"]]`, `"outline": [["0", "0"], ["39 3/4", "0"]]`, "outline"},
+	{"corner of a hole off the marks", "shelf", `["9 3/4", "8 7/8"], ["12", "8 7/8"]`, `["9 3/4", "8 57/64"], ["12", "8 57/64"]`, "mark"},
+	{"opening of another name before one of another shape", "sill", `"panels": [`, `"openings": [{"name": "widow", "kind": "window", "outline": [["30", "12"], ["42", "12"], ["42", "32"], ["30", "32"]]},
+		{"name": "socket", "kind": "box", "outline": [["38", "8"], ["42", "8"], ["42", "13"], ["38", "13"]]}], "panels": [`, "job"},
 	{"piece too high", "corner", `["23 15/16", "20"]`, `["23 15/16", "21"]`, "cover"},
 	{"piece too low", "corner", `["23 15/16", "20"]`, `["23 15/16", "19"]`, "cover"},
 	{"slope rounded up", "corner", `["0", "25 15/16"]`, `["0", "26"]`, "cover"},
@@ -263,7 +270,9 @@ var mutations = []mutation{
 	{"job's weight ignored", "door", `"value": "9"`, `"value": "8"`, "priorities"},
 }
 
-func TestMutationsAreCaught(t *testing.T) {
+// Each spoilt plan has a fault of its kind, and all that is said of it stays the same.
+func TestFaultsOfMutations(t *testing.T) {
+	var said strings.Builder
 	for _, m := range mutations {
 		t.Run(m.name, func(t *testing.T) {
 			job, plan := fixture(t, m.plan)
@@ -272,13 +281,17 @@ func TestMutationsAreCaught(t *testing.T) {
 			if strings.Count(plan, from) == 0 {
 				t.Fatalf("%s does not stand in %s", m.from, m.plan)
 			}
-			caught(t, job, strings.Replace(plan, from, to, 1), m.want)
+			fmt.Fprintln(&said, m.name)
+			for _, f := range caught(t, job, strings.Replace(plan, from, to, 1), m.want) {
+				fmt.Fprintf(&said, "\t%v\n", f)
+			}
 		})
 	}
+	fractiontest.Golden(t, "testdata/said.txt", said.String())
 }
 
-// caught fails where a plan for a job has no fault of a kind, or the checker stumbled.
-func caught(t *testing.T, job, plan, want string) {
+// caught fails where a plan for a job has no fault of a kind, or the checker stumbled, and returns all faults.
+func caught(t *testing.T, job, plan, want string) []Fault {
 	t.Helper()
 	faults := Plan([]byte(job), []byte(plan))
 	if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind.String() == want }) {
@@ -287,6 +300,7 @@ func caught(t *testing.T, job, plan, want string) {
 	if slices.ContainsFunc(faults, func(f Fault) bool { return f.Kind == NotJudged }) {
 		t.Errorf("the checker stumbled: %v", faults)
 	}
+	return faults
 }
 
 // spaced puts a text on one line, with one blank for any run of white space.
