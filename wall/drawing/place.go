@@ -38,6 +38,12 @@ func (b box) inside(c box) bool {
 	return b.x >= c.x && b.y >= c.y && b.x+b.w <= c.x+c.w && b.y+b.h <= c.y+c.h
 }
 
+// meets reports whether a line may have a place in the box: it does not lie wholly to one side.
+func (b box) meets(l [2]point) bool {
+	p, q := l[0], l[1]
+	return max(p[0], q[0]) >= b.x && min(p[0], q[0]) <= b.x+b.w && max(p[1], q[1]) >= b.y && min(p[1], q[1]) <= b.y+b.h
+}
+
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 
@@ -85,29 +91,61 @@ func (b *board) word(c box) {
 	b.words = append(b.words, c)
 }
 
+// lead is a line from a label to just before its place on a line.
+type lead struct {
+	place      point
+	start, end [2]point // from the edge of the label, and from its middle
+	off        float64  // that it keeps from dots
+	reach      box      // around all of it
+}
+
+// leadFrom returns the lead from a label to what is nearest of a line.
+func leadFrom(c box, from, to point) lead {
+	x, y := nearestOn(c, from, to)
+	edgeX, edgeY := c.toward(x, y)
+	middleX, middleY := c.middle()
+	l := lead{place: point{x, y}, start: [2]point{{edgeX, edgeY}, {middleX, middleY}}, off: offDot}
+	for i, start := range l.start {
+		back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
+		l.end[i] = point{x + (start[0]-x)*back, y + (start[1]-y)*back}
+	}
+	if from == to {
+		l.off *= 2
+	}
+	lowX, lowY := min(x, edgeX, middleX), min(y, edgeY, middleY)
+	l.reach = box{lowX, lowY, max(x, edgeX, middleX) - lowX, max(y, edgeY, middleY) - lowY}
+	return l
+}
+
+// crosses reports whether the lead crosses a line.
+func (l *lead) crosses(line [2]point) bool {
+	return l.reach.meets(line) && (crosses(l.start[0], l.end[0], line[0], line[1]) || crosses(l.start[1], l.end[1], line[0], line[1]))
+}
+
+// covers reports whether the lead goes through a text.
+func (l *lead) covers(w box) bool {
+	right, foot := w.x+w.w, w.y+w.h
+	return (box{l.place[0], l.place[1], 0, 0}).overlaps(w) || l.crosses([2]point{{w.x, w.y}, {right, foot}}) || l.crosses([2]point{{right, w.y}, {w.x, foot}})
+}
+
+// passes reports whether the lead may be taken for one to a dot that is not its own.
+func (l *lead) passes(dot point) bool {
+	if math.Hypot(dot[0]-l.place[0], dot[1]-l.place[1]) < closer {
+		return false
+	}
+	for i := range l.start {
+		if x, y := foot(dot[0], dot[1], l.start[i], l.end[i], 0); math.Hypot(dot[0]-x, dot[1]-y) < l.off {
+			return true
+		}
+	}
+	return false
+}
+
 // clear returns the places from which a lead to what is nearest of a line crosses no text or line.
 func (b *board) clear(places []box, from, to point) []box {
-	off := offDot
-	if from == to {
-		off *= 2
-	}
 	return slices.DeleteFunc(places, func(c box) bool {
-		x, y := nearestOn(c, from, to)
-		edgeX, edgeY := c.toward(x, y)
-		middleX, middleY := c.middle()
-		return slices.ContainsFunc([]point{{edgeX, edgeY}, {middleX, middleY}}, func(start point) bool {
-			back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
-			end := point{x + (start[0]-x)*back, y + (start[1]-y)*back}
-			over := func(l [2]point) bool { return crosses(start, end, l[0], l[1]) }
-			through := func(dot point) bool {
-				atX, atY := foot(dot[0], dot[1], start, end, 0)
-				return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-atX, dot[1]-atY) < off
-			}
-			return slices.ContainsFunc(b.dots, through) || slices.ContainsFunc(b.lines, over) || slices.ContainsFunc(b.rim, over) || slices.ContainsFunc(b.words, func(w box) bool {
-				right, foot := w.x+w.w, w.y+w.h
-				return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
-			})
-		})
+		l := leadFrom(c, from, to)
+		return slices.ContainsFunc(b.lines, l.crosses) || slices.ContainsFunc(b.rim, l.crosses) || slices.ContainsFunc(b.words, l.covers) || slices.ContainsFunc(b.dots, l.passes)
 	})
 }
 
@@ -123,11 +161,12 @@ func (b *board) along(c box, x, y float64) bool {
 	far := math.Hypot(fromX-x, fromY-y)
 	look := min(far, 16)
 	atX, atY := x+(fromX-x)*look/max(1e-9, far), y+(fromY-y)*look/max(1e-9, far)
-	return slices.ContainsFunc(slices.Concat(b.lines, b.rim), func(l [2]point) bool {
+	beside := func(l [2]point) bool {
 		onX, onY := foot(x, y, l[0], l[1], 0)
 		nearX, nearY := foot(atX, atY, l[0], l[1], 0)
 		return math.Hypot(onX-x, onY-y) < 1.5 && math.Hypot(nearX-atX, nearY-atY) < .35*look
-	})
+	}
+	return slices.ContainsFunc(b.lines, beside) || slices.ContainsFunc(b.rim, beside)
 }
 
 // mistaken reports whether a text of a corner is about as near to another one, and no farther off than
@@ -170,22 +209,51 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 			rings[int(away/step)] = append(rings[int(away/step)], c)
 		}
 	}
-	tries := []board{{lines: b.lines, rim: b.rim, words: b.words, dots: b.dots}, {lines: b.lines, words: b.words, dots: b.dots},
-		{lines: b.lines, rim: b.rim, words: b.words}, {lines: b.lines, words: b.words}, {lines: b.lines}}
+	worst := acrossText
 	if len(b.rim) == 0 { // nothing but a piece has one
-		tries = []board{tries[0], tries[2]}
+		worst = mistakable
 	}
-	for _, try := range tries {
-		for _, c := range slices.Concat(rings[:]...) {
-			x, y := nearestOn(c, from, to)
-			if apart := len(try.dots) == 0 || !b.along(c, x, y) && (from != to || !b.mistaken(c, x, y, apartDots)); apart && len(try.clear([]box{c}, from, to)) > 0 {
-				b.tight = b.tight || len(try.dots) < len(b.dots)
-				b.claim(c)
-				return c, true
-			}
+	best := worst + 1
+	for _, c := range slices.Concat(rings[:]...) {
+		if at := b.sight(c, from, to, best); at < best {
+			seat, best = c, at
+		}
+		if best == 0 {
+			break
 		}
 	}
-	return box{}, false
+	if ok = best <= worst; ok {
+		b.tight = b.tight || best >= mistakable && len(b.dots) > 0
+		b.claim(seat)
+	}
+	return seat, ok
+}
+
+// What is wrong with a lead: the sum of these, but across text no more counts.
+const (
+	acrossRim = 1 << iota
+	mistakable
+	acrossText
+	acrossLine
+)
+
+// sight returns what is wrong with a lead from a label: less than best, or no less than it.
+func (b *board) sight(c box, from, to point, best int) (wrong int) {
+	l := leadFrom(c, from, to)
+	if slices.ContainsFunc(b.lines, l.crosses) {
+		return acrossLine
+	}
+	if slices.ContainsFunc(b.words, l.covers) {
+		return acrossText
+	}
+	if slices.ContainsFunc(b.rim, l.crosses) {
+		wrong = acrossRim
+	}
+	x, y := l.place[0], l.place[1]
+	if wrong < best && len(b.dots) > 0 && (b.along(c, x, y) || from == to && b.mistaken(c, x, y, apartDots) || slices.ContainsFunc(b.dots, l.passes)) {
+		wrong += mistakable
+	}
+	return wrong
 }
 
 // claim takes a place whether it is free or not.
