@@ -127,6 +127,7 @@ func TestFaults(t *testing.T) {
 		{"bead deeper than the board", `"depth": "1/16"`, `"depth": "1"`, "profile.features[1].depth", jobfile.ErrRoom},
 		{"no features", `[{"kind": "flat", "width": "1 1/4"}, {"kind": "bead", "width": "1/4", "depth": "1/16"}]`, `[], "boards": true`, "profile.features", jobfile.ErrRoom},
 		{"units", `"units": "in"`, `"units": "furlong"`, "units", jobfile.ErrValue},
+		{"bit of zero", `"kerf": "1/8"`, `"kerf": "1/8", "bit": "0"`, "saw.bit", jobfile.ErrRoom},
 		{"tape of zero", `"tape": "1/16"`, `"tape": "0"`, "tape", jobfile.ErrRoom},
 		{"no stock", `[{"name": "sheet", "width": "48", "length": "96", "left_phase": "1/2", "count": 4, "price": "24.98"}]`, `[]`, "stock", jobfile.ErrRoom},
 		{"phase past the repeat", `"left_phase": "1/2"`, `"left_phase": "1 1/2"`, "stock[0].left_phase", jobfile.ErrRoom},

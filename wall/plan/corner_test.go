@@ -60,6 +60,7 @@ func TestPanelsUpAtACorner(t *testing.T) {
 		{"both", 0, panel("5", "10"), panel("0", "5"), false, false},
 		{"short of the corner", 0, panel("5", "9"), panel("1", "5"), false, true},
 		{"beyond it", 0, panel("5", "11"), panel("-1", "5"), false, false},
+		{"none where the right one passes", 1, nil, nil, false, true},
 		{"the left one where it butts", 1, panel("5", "10"), nil, true, false},
 		{"the right one where it passes", 1, nil, panel("0", "5"), false, false},
 	} {
