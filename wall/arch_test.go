@@ -35,4 +35,11 @@ func TestArchedOutlines(t *testing.T) {
 			t.Errorf("a head of %v: %v", long, err)
 		}
 	}
+	triangle := []cutout.Point{{X: in(15)}, {X: in(20), Y: in(8)}, {X: in(10), Y: in(8)}} // three corners are enough, two are not
+	if _, arch, err := Arched(triangle, in(2), mark); err != nil || *arch != (Arch{cutout.Point{X: in(10), Y: in(8)}, in(10), in(2)}) {
+		t.Errorf("over a triangle: %v, %v", arch, err)
+	}
+	if _, _, err := Arched(triangle[1:], in(2), mark); err == nil {
+		t.Error("an arch over two corners")
+	}
 }

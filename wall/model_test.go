@@ -88,6 +88,9 @@ func TestModelWithOtherStock(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if _, err := m.WithStock([]nest.Stock{{Name: "of no width", Length: fraction.Inches(40)}}); err == nil {
+			t.Fatal("stock of no width")
+		}
 		want, got := firstLayouts(t, Layouts(context.Background(), room), 5), firstLayouts(t, other.Layouts(context.Background()), 5)
 		for i := range max(len(want), len(got)) {
 			if layoutKey(&want[i]) != layoutKey(&got[i]) {

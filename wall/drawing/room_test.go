@@ -86,8 +86,8 @@ func TestSquareCorners(t *testing.T) {
 	}
 }
 
-// Walls that are unfolded are all to one scale and stand in order, in rows, a corner's gap apart, none wider than the
-// drawing or higher than its row.
+// Walls that are unfolded are all to one scale and stand in order, in rows as high as the tallest of all and the white above and
+// below, a corner's gap apart, none wider than the drawing or higher than its row.
 func TestUnfoldedWallsStandInRows(t *testing.T) {
 	rows := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
@@ -95,6 +95,11 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 			walls := unfold(p, width, "unfolded", "title", 26, 40)
 			if len(walls) != len(p.Runs) {
 				t.Fatalf("%d walls of %d runs", len(walls), len(p.Runs))
+			}
+			tallest := 0.0
+			for _, e := range walls {
+				lo, hi := e.run.Extent()
+				tallest = max(tallest, hi.Y.Sub(lo.Y).Float64()*e.scale)
 			}
 			for i, e := range walls {
 				lo, hi := e.run.Extent()
@@ -114,7 +119,7 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 				switch {
 				case e.floor == before.floor && math.Abs(e.left-next) > 1e-6:
 					t.Errorf("wall %d begins at %v, the one before leaves %v", i, e.left, next)
-				case e.floor != before.floor && (e.left != cornerGap || e.floor < before.floor+26+40 || next+long+cornerGap <= width-1e-6):
+				case e.floor != before.floor && (e.left != cornerGap || math.Abs(e.floor-before.floor-tallest-26-40) > 1e-6 || next+long+cornerGap <= width-1e-6):
 					t.Errorf("wall %d begins a row at %v, %v, though the one above would have room from %v", i, e.left, e.floor, next)
 				case e.floor != before.floor:
 					rows++
