@@ -3,8 +3,10 @@ package wall_test
 import (
 	"errors"
 	"fmt"
+	"math"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 )
@@ -30,6 +32,22 @@ func TestGangs(t *testing.T) {
 	for width, want := range map[string]int{"-1": 1, "0": 1, "2": 1, "2 3/4": 1, "2 29/32": 1, "2 15/16": 2, "3 13/16": 2, "4": 2, "5 5/8": 3, "18 5/16": 10, "40": 10} {
 		if got := wall.Gangs(fraction.Inch, fraction.MustParse(width)); got != want {
 			t.Errorf("Gangs(%s) = %d, want %d", width, got, want)
+		}
+	}
+}
+
+// A box holds the devices that it is said to hold, else those of its width; one wider than all numbers holds the most.
+func TestDeviceGangs(t *testing.T) {
+	wide := []cutout.Point{{X: fraction.Inches(math.MinInt64 + 1)}, {X: fraction.Inches(math.MaxInt64)}, {Y: fraction.Inches(1)}}
+	for _, row := range []struct {
+		box  wall.Opening
+		want int
+	}{
+		{wall.Opening{Outline: wide}, wall.MaxGangs}, {wall.Opening{Outline: wide, Gangs: 3}, 3}, {wall.Opening{}, 1},
+		{wall.Opening{Outline: cutout.Rectangle(fraction.Inches(7), fraction.Inches(5), fraction.Inches(4), fraction.Inches(9))}, 2},
+	} {
+		if got := row.box.DeviceGangs(fraction.Inch); got != row.want {
+			t.Errorf("%+v holds %d devices, want %d", row.box, got, row.want)
 		}
 	}
 }

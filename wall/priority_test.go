@@ -26,3 +26,21 @@ func TestMetricDefaultsAreRound(t *testing.T) {
 		}
 	}
 }
+
+// Priorities are listed with their values, weights by height and distance, sizes in inches: those of the contract.
+func TestPrioritiesAreListed(t *testing.T) {
+	listed := map[string]wall.Priority{}
+	for _, p := range wall.DefaultPriorities(fraction.Inch).List() {
+		listed[p.Name] = p
+	}
+	for name, want := range map[string]wall.Priority{
+		"exposed_end":   {Unit: "per ft and in", Value: fraction.NewRatio(8, 1)},
+		"inside_corner": {Unit: "per ft and in", Value: fraction.NewRatio(1, 1)},
+		"box_clear":     {Unit: "in", Value: fraction.NewRatio(1, 1)},
+		"least_strip":   {Unit: "in", Value: fraction.NewRatio(3, 4)},
+	} {
+		if got := listed[name]; got.Unit != want.Unit || got.Value != want.Value || got.Description == "" {
+			t.Errorf("%s: %+v, want %+v", name, got, want)
+		}
+	}
+}
