@@ -2,6 +2,7 @@ package line
 
 import (
 	"context"
+	"fmt"
 	"testing"
 )
 
@@ -64,5 +65,40 @@ func TestOptimumTakesNoPivot(t *testing.T) {
 	}
 	if bins, pivots := m.Optimize(); pivots != 0 {
 		t.Errorf("%d pivots at an optimum of %v", pivots, bins)
+	}
+}
+
+// The dearest pattern costs nodes by the size of the table that it is found in.
+func TestTableCostsNodes(t *testing.T) {
+	var sizes []int64
+	for i := range int64(50) {
+		sizes = append(sizes, 20+i%7)
+	}
+	j := newJob(1000, sizes)
+	m := &meter{ctx: t.Context(), limit: 100}
+	c := newColumns(j, m)
+	c.generate(j.counts)
+	if want := len(c.knapsack.taken) / cellsPerNode; m.used != want || want < 2 {
+		t.Errorf("%d nodes for %d cells", m.used, len(c.knapsack.taken))
+	}
+}
+
+// States of a search have one text only if they are the same: as many bins left and as many items of each kind, also beyond 255.
+func TestStatesHaveTextsOfTheirOwn(t *testing.T) {
+	counts := []int{0, 1, 2, 255, 256, 257, 512}
+	states, patterns := map[string]string{}, map[string]string{}
+	once := func(texts map[string]string, key string, of ...any) {
+		if other, twice := texts[key]; twice {
+			t.Errorf("%v and %s are one", of, other)
+		}
+		texts[key] = fmt.Sprint(of...)
+	}
+	for _, bins := range counts {
+		for _, one := range counts {
+			for _, other := range counts {
+				once(states, (&completion{need: []int{one, other}}).key(bins), bins, one, other)
+			}
+			once(patterns, pattern{{kind: bins, count: one}}.key(), bins, one)
+		}
 	}
 }
