@@ -164,8 +164,9 @@ func TestSealedOpeningsHaveTheirNames(t *testing.T) {
 // table of its sheet, and on its own leaf with angle, long side and glue; no other piece has.
 func TestMitersAreSaid(t *testing.T) {
 	mitred := 0
-	for name, p := range examplePlans(t) {
-		cuts, page := strings.Join(strings.Fields(Part(p, Cuts, false)), " "), bookOf(t, p)
+	for _, n := range examples() {
+		name, p, page := n.name, n.plan, string(n.files(t)[0].Body)
+		cuts := strings.Join(strings.Fields(Part(p, Cuts, false)), " ")
 		_, list, _ := strings.Cut(page, `<section id="cutlist"`)
 		list, sheets, _ := strings.Cut(list, `<section id="sheets"`)
 		sheets, odd, _ := strings.Cut(sheets, `<section id="odd"`)

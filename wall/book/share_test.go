@@ -93,7 +93,11 @@ func TestSharedValues(t *testing.T) {
 		t.Fatal(err)
 	}
 	var users sync.WaitGroup
-	for i := range 16 {
+	goroutines := 16
+	if !testing.Short() { // the race detector, which wants many, runs the short ones
+		goroutines = 3
+	}
+	for i := range goroutines {
 		users.Go(func() {
 			if got, err := use(); err != nil || got != alone {
 				t.Errorf("user %d got something else: %v", i, err)
