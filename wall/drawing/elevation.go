@@ -200,9 +200,8 @@ func (e *elevation) onTheWall() {
 }
 
 // arcs are the arcs of an opening, which the marks of a piece have with its gap.
-func (e *elevation) arcs(o plan.Opening) (all []plan.Arc) {
-	all, err := e.plan.ArcsOf(e.run, o)
-	return fraction.Must(all, err)
+func (e *elevation) arcs(o plan.Opening) []plan.Arc {
+	return fraction.Must(e.plan.ArcsOf(e.run, o))
 }
 
 // openings draws the openings as taped, without their gaps, and the level datum over them.
@@ -221,8 +220,7 @@ func (e *elevation) openings() {
 // seams draws a heavy line in the middle of each gap between panels, as far as both have an edge
 // there; the joints of boards are their pattern.
 func (e *elevation) seams() {
-	edges, err := e.plan.Uprights(e.run)
-	fraction.Must(edges, err)
+	edges := fraction.Must(e.plan.Uprights(e.run))
 	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
 		a, b := e.run.Panels[i-1], e.run.Panels[i]
 		x := (e.x(a.Right) + e.x(b.Left)) / 2
@@ -353,8 +351,7 @@ func (e *elevation) spot(b plan.Blemish) float64 {
 	for wall, open := floats([][]plan.Point{e.run.Outline}), floats(holes); found < e.floor && (!e.inside(x, found+1, wall) || e.inside(x, found+1, open)); {
 		found++
 	}
-	edges, err := e.plan.Uprights(e.run)
-	for _, edge := range fraction.Must(edges, err) {
+	for _, edge := range fraction.Must(e.plan.Uprights(e.run)) {
 		high := edge.High.Sub(edge.Low)
 		if b.Height != nil {
 			high = high.Sub(*b.Height)

@@ -242,8 +242,7 @@ func (d *pieceDrawing) fixing() {
 			glue(0, y, w, y)
 		}
 	}
-	places, err := d.plan.Nails(d.piece, f.Inset)
-	for _, at := range fraction.Must(places, err) { // over the adhesive
+	for _, at := range fraction.Must(d.plan.Nails(d.piece, f.Inset)) { // over the adhesive
 		x, y := d.x(at.X), d.y(at.Y)
 		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
 		d.claim(centered(x, y, 7, 7))

@@ -123,8 +123,7 @@ func blank(p plan.Piece) (width, left fraction.Length) {
 
 // rings are the outline and the holes of a placed piece, in the sheet's coordinates.
 func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
-	all, err := d.plan.Placed(p)
-	return fraction.Must(all, err)
+	return fraction.Must(d.plan.Placed(p))
 }
 
 // stops are the running measurements of one kind of cut and of the sheet's own size, each once. A
@@ -160,9 +159,8 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 
 // sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
 func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
-	ends, err := c.Line(d.plan.Saw.Kerf)
-	from, to := fraction.Must(ends, err)[0], ends[1]
-	return d.x(from.X), d.y(from.Y), d.x(to.X), d.y(to.Y)
+	ends := fraction.Must(c.Line(d.plan.Saw.Kerf))
+	return d.x(ends[0].X), d.y(ends[0].Y), d.x(ends[1].X), d.y(ends[1].Y)
 }
 
 // sawnOut keeps numbers and labels off the holes and the notches of the pieces.
