@@ -54,7 +54,7 @@ func (c *canvas) seen(i int, right bool) []line {
 	if c.plan.Passes(i, right) || end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
 		return nil
 	}
-	return figure{CutName(c.tape, end.Cut), path + ".cut"}.after(line{"seen: "}, c.Width-16)
+	return line{"seen: ", figure{CutName(c.tape, end.Cut), path + ".cut"}}.wrap(c.Width-16, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both

@@ -132,12 +132,12 @@ func (e *elevation) callouts() (bottom float64) {
 		if side == 1 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		lines := figure{end.Word(), path + ".kind"}.after(line{name}, e.Width/2-8)
+		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8)
 		bold := len(lines)
 		if e.plan.Passes(e.at, side == 1) {
 			lines = append(lines, line{hiddenEdge})
 		} else {
-			lines = append(lines, wrapped(CutName(e.tape, end.Cut), path+".cut", e.Width/2-12, e.Width/2-6)...)
+			lines = append(lines, line{figure{CutName(e.tape, end.Cut), path + ".cut"}}.wrap(e.Width/2-12, e.Width/2-6)...)
 		}
 		if end.Lean.Sign() > 0 {
 			lines = append(lines, line{"top leans ", e.length(end.Lean, path+".lean"), " right"})

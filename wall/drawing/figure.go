@@ -3,7 +3,7 @@ package drawing
 import (
 	"cmp"
 	"fmt"
-	"slices"
+	"regexp"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -60,26 +60,45 @@ func (l line) String() string {
 // width is an upper estimate of the width of the line at a size of type.
 func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 
-// wrapped is a text of the plan in lines up to a width; a word wider than most goes on in the next line.
-func wrapped(text, from string, width, most float64) (lines []line) {
-	for _, words := range wrap(text, width, typeSize) {
-		for rest := []rune(words); len(rest) > 0; {
-			n := len(rest)
-			for n > 1 && textWidth(string(rest[:n]), typeSize) > most {
-				n--
+// beforeFraction is the space in a mixed number, at which no line breaks.
+var beforeFraction = regexp.MustCompile(`(\d) (\d+/)`)
+
+// wrap breaks the line at spaces into lines up to a width; a word wider than most goes on in the next line.
+func (l line) wrap(width, most float64) (lines []line) {
+	space := ""
+	for _, part := range l {
+		f, _ := part.(figure) // the drawing's own words have no path
+		for i, word := range strings.Split(beforeFraction.ReplaceAllString(fmt.Sprint(part), "$1\x00$2"), " ") {
+			if i > 0 {
+				space = " "
 			}
-			lines, rest = append(lines, line{figure{string(rest[:n]), from}}), rest[n:]
+			for rest := []rune(strings.ReplaceAll(word, "\x00", " ")); len(rest) > 0; space = " " {
+				end, last := len(rest), len(lines)-1
+				for end > 1 && textWidth(string(rest[:end]), typeSize) > most {
+					end--
+				}
+				f.text, rest = string(rest[:end]), rest[end:]
+				if last < 0 || space != "" && lines[last].width(typeSize)+textWidth(space+f.text, typeSize) > width {
+					lines, last, space = append(lines, nil), last+1, ""
+				}
+				lines[last] = lines[last].and(space, f)
+			}
+			if word != "" {
+				space = ""
+			}
 		}
 	}
 	return lines
 }
 
-// after is the figure in lines up to a width, the first of them behind other words.
-func (f figure) after(words line, width float64) (lines []line) {
-	if lines = wrapped(f.text, f.from, width-words.width(typeSize), width); len(lines) > 0 {
-		lines[0] = append(slices.Clone(words), lines[0]...)
+// and is the line with one more word, which joins the figure before it if that is of the same path.
+func (l line) and(space string, f figure) line {
+	if last := len(l) - 1; last >= 0 {
+		if before := l[last].(figure); before.from == f.from {
+			return append(l[:last], figure{before.text + space + f.text, f.from})
+		}
 	}
-	return lines
+	return append(l, figure{text: space}, f)
 }
 
 // widest is the width of the widest of some lines.
@@ -98,7 +117,7 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 	}
 	for _, part := range l {
 		on := text
-		if f, ok := part.(figure); ok {
+		if f, _ := part.(figure); f.from != "" {
 			on = text.add("tspan", "data-plan", f.from)
 		}
 		on.say(fmt.Sprint(part))

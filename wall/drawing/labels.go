@@ -101,8 +101,8 @@ func (e *elevation) tagBeside(spot box, places []box, w, h float64, lines ...lin
 // names are the ways to write an opening's name: on one line or more, and last as much as has room.
 func (e *elevation) names(i int) [][]line {
 	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
-	long := textWidth(name, typeSize)
-	return [][]line{{{figure{name, from}}}, wrapped(name, from, long*.62, long), wrapped(name, from, 80, long),
+	whole, long := line{figure{name, from}}, textWidth(name, typeSize)
+	return [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long),
 		{{figure{clip(name, 80, typeSize), from}}}}
 }
 

@@ -374,18 +374,6 @@ func emWidth(r rune) float64 {
 	return 0.65
 }
 
-// wrap breaks a text at spaces into lines that are no wider than width, where its words allow.
-func wrap(s string, width, size float64) (lines []string) {
-	for _, word := range strings.Fields(s) {
-		if n := len(lines) - 1; n >= 0 && textWidth(lines[n]+" "+word, size) <= width {
-			lines[n] += " " + word
-		} else {
-			lines = append(lines, word)
-		}
-	}
-	return lines
-}
-
 // clip shortens a text that is wider than width, ending it with an ellipsis.
 func clip(s string, width, size float64) string {
 	if textWidth(s, size) <= width {

@@ -87,17 +87,24 @@ func TestLabelsNeverOverlap(t *testing.T) {
 
 func TestWrapKeepsEveryWord(t *testing.T) {
 	for _, row := range []struct {
-		text  string
-		width float64
-		want  []string
+		text        line
+		width, most float64
+		want        []string
 	}{
-		{"", 50, nil},
-		{"one", 1, []string{"one"}},
-		{"box left of the range", 50, []string{"box left", "of the", "range"}},
-		{"box left of the range", 1000, []string{"box left of the range"}},
+		{line{""}, 67, 67, nil},
+		{line{"one"}, 1, 67, []string{"one"}},
+		{line{"box left of the range"}, 67, 67, []string{"box left", "of the", "range"}},
+		{line{"box left ", figure{"of the", "a"}, " range"}, 67, 67, []string{"box left", "of the", "range"}},
+		{line{"box left of ", figure{"the range", "a"}}, 1000, 1000, []string{"box left of the range"}},
+		{line{figure{"range", "a"}, "; ", figure{"window", "b"}, ": ", figure{"14 3/8", "c"}}, 67, 67, []string{"range;", "window:", "14 3/8"}},
+		{line{"wainscoting of oak"}, 60, 60, []string{"wainsc", "oting of", "oak"}},
 	} {
-		if got := wrap(row.text, row.width, 10); !slices.Equal(got, row.want) {
-			t.Errorf("wrap(%q, %v) = %q, want %q", row.text, row.width, got, row.want)
+		var got []string
+		for _, l := range row.text.wrap(row.width, row.most) {
+			got = append(got, l.String())
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("%q in %v = %q, want %q", row.text, row.width, got, row.want)
 		}
 	}
 }

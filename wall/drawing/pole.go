@@ -135,9 +135,9 @@ func (c *canvas) bar(y float64) float64 {
 
 // block draws the title block, with the scale in print and the unit, and returns where it ends.
 func (c *canvas) block(top float64, what line) float64 {
-	last, room := len(what)-1, c.Width-16
-	lines := what[last].(figure).after(what[:last], room/1.1)
-	lines = append(lines, wrapped(c.plan.Title, "title", room, room)...)
+	room := c.Width - 16
+	lines := what.wrap(room/1.1, room/1.1)
+	lines = append(lines, line{figure{c.plan.Title, "title"}}.wrap(room, room)...)
 	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]}
 	if n := len(lines) - 1; n >= 0 && lines[n].width(typeSize)+size.width(typeSize) < room-20 {
 		lines[n] = slices.Concat(lines[n], line{" · "}, size)
@@ -306,33 +306,11 @@ func (e *elevation) written(group []int, long float64) []line {
 	if long == 0 {
 		return []line{{e.fromStart(group[0])}}
 	}
-	var all []line
 	var text line
-	add := func(space string, f figure) {
-		switch longer := append(slices.Clone(text), space, f); {
-		case len(text) == 0:
-			text = line{f}
-		case longer.width(typeSize) > long:
-			all, text = append(all, text), line{f}
-		default:
-			if last, ok := text[len(text)-1].(figure); ok && last.from == f.from {
-				longer = append(slices.Clone(text[:len(text)-1]), figure{last.text + space + f.text, f.from})
-			}
-			text = longer
-		}
-	}
 	for n, i := range group {
-		space := " "
-		if n > 0 {
-			space = "; "
-		}
-		for _, one := range strings.Fields(MarkName(e.plan.Profile, e.run.StoryPole[i])) {
-			add(space, figure{clip(one, long, typeSize), e.path + ref("story_pole[%d]", i)})
-			space = " "
-		}
+		text = append(text, map[bool]string{true: "; "}[n > 0], figure{MarkName(e.plan.Profile, e.run.StoryPole[i]), e.path + ref("story_pole[%d]", i)})
 	}
-	add(": ", e.fromStart(group[0]))
-	return append(all, text)
+	return append(text, ": ", e.fromStart(group[0])).wrap(long, long)
 }
 
 // fromStart is the distance of a story-pole mark from the start.

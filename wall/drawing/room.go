@@ -192,7 +192,7 @@ func (d *roomDrawing) corner(i int, c course) {
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	for _, width := range []float64{220, 110} {
-		lines := append(wrapped(c.run.Name, path+"name", width, width), line{d.length(c.run.Width, path+"width"), " wide"})
+		lines := append(line{figure{c.run.Name, path + "name"}}.wrap(width, width), line{d.length(c.run.Width, path+"width"), " wide"})
 		w, h := widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3
 		at := func(into, share float64) box { return c.boxAt(c.long*share, into, w, h) }
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)

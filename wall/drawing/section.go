@@ -117,6 +117,12 @@ func (d *sectionDrawing) label(x, y float64, lines ...line) {
 	d.next = d.under(0, sectionText, at+4.6, "start", lines...) - 1.6
 }
 
+// nameOf has the lines of the name of a trim or a box.
+func (d *sectionDrawing) nameOf(name, path string) []line {
+	room := d.Width - sectionText - 6
+	return line{figure{name, path + "name"}}.wrap(room, room)
+}
+
 // line labels a line of the wall with its height at the left end.
 func (d *sectionDrawing) line(x, y float64, name string, at fraction.Length, path string) {
 	d.label(x, y, line{name, ", left end"}, line{d.length(at, path), " over datum"})
@@ -136,7 +142,7 @@ func (d *sectionDrawing) trim(t *wall.EdgeTrim, path string, y, down float64) {
 	}
 	far := y + down*t.Covers.Float64()*d.scale
 	d.rect(spanned(d.face, y, d.face+trimInk, far), "class", "tag")
-	d.label(d.face+trimInk/2, (y+far)/2, append(wrapped(t.Name, path+"name", d.Width-sectionText-6, d.Width-sectionText-6), line{"covers ", d.length(t.Covers, path+"covers")})...)
+	d.label(d.face+trimInk/2, (y+far)/2, append(d.nameOf(t.Name, path), line{"covers ", d.length(t.Covers, path+"covers")})...)
 }
 
 // box draws an electrical box, its extender and how far its front lies behind the face.
@@ -148,7 +154,7 @@ func (d *sectionDrawing) box(b finish.BoxFixing, path string, y float64) {
 	d.stroke("edge", "M", d.back, y-half-gap, "H", d.face, "M", d.back, y+half+gap, "H", d.face)
 	d.rect(spanned(2, y-half, front, y+half), "class", "paper")
 	d.stroke("seam", "M2 ", y-half, "H", front, "M2 ", y+half, "H", front)
-	d.label(10, y-half+8, wrapped(b.Name, path+"name", d.Width-sectionText-6, d.Width-sectionText-6)...)
+	d.label(10, y-half+8, d.nameOf(b.Name, path)...)
 	if !b.Extender.IsZero() {
 		from := d.face - b.Extender.Float64()*d.scale // flush with the face, what is longer lies in the box
 		d.rect(spanned(from, y-half, d.face, y-half+5), "class", "bar")

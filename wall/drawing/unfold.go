@@ -103,13 +103,13 @@ func Unfolded(p plan.Plan) (Picture, error) {
 // called are a run's name and its width in lines under its wall, and what they take downwards: more than
 // the lines where a word is wider than a narrow wall, as the name is upright then.
 func (e *elevation) called() (lines []line, high float64) {
-	room, from := (e.frame.w-4)/1.1, e.path+"name"
-	if lines = wrapped(e.run.Name, from, room, max(room, 60)); widest(typeSize, lines) <= room {
+	room, name := (e.frame.w-4)/1.1, line{figure{e.run.Name, e.path + "name"}}
+	if lines = name.wrap(room, max(room, 60)); widest(typeSize, lines) <= room {
 		lines = append(lines, line{e.length(e.run.Width, e.path+"width")})
 		return lines, laneHigh * float64(len(lines))
 	}
 	for long := 80.0; len(lines) > 1 && float64(len(lines))*poleGap > e.frame.w || long == 80; long *= 1.2 {
-		lines = wrapped(e.run.Name, from, long, math.Inf(1))
+		lines = name.wrap(long, math.Inf(1))
 	}
 	return lines, widest(typeSize*1.1, lines) + laneHigh
 }
