@@ -112,7 +112,6 @@ type stop struct {
 	ink  float64 // where it belongs
 	spot float64 // where it stands; see spreadStops
 	y    float64 // ink of the place of a sign
-	flaw bool    // the sign is that of a blemish
 	last bool    // of the lines at one place
 }
 

@@ -64,6 +64,7 @@ func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
 		e.above()
 		e.heights()
 		e.labels()
+		e.flaws()
 		e.onTheWall()
 		e.Height = e.foot(e.pole(e.chains(e.below())))
 		if e.Height <= page || tall < elevationTall/3 {
@@ -114,13 +115,8 @@ func (e *elevation) lay() {
 	if e.Width < wideInk {
 		e.begin += laneHigh // the arrow is under the words
 	}
-	e.top = e.begin + 10
-	if signs, long := e.signs(); len(signs) > 0 {
-		e.top += 3 * flawRadius
-		if !e.level(len(signs), long) {
-			e.top += long
-		}
-	}
+	_, _, lift, _ := e.overhead()
+	e.top = e.begin + 10 + lift
 	e.floor = e.top + tall
 	e.frame = box{2, 0, e.Width - 4, e.floor}
 }
@@ -280,62 +276,56 @@ func (e *elevation) startsAt() line {
 	return line{"Start at ", e.length(from, path)}
 }
 
-// signs are what stands above the wall with a lead to its place, the heights of stations and the
-// numbers of blemishes, and the ink that the longest height takes: level where all have room so, else
-// upright. Blemishes too many for the wall are left to the table.
-func (e *elevation) signs() (all []stop, long float64) {
-	flaws := 0
-	for i, b := range e.plan.Blemishes {
-		if b.Run == e.run.Name && b.Cost.Sign() > 0 {
-			flaws++
-			all = append(all, stop{text: line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, ink: e.x(b.At), y: e.spot(b), flaw: true})
-		}
-	}
-	if left, right := e.sides(); float64(flaws+len(e.corners(true)))*2*flawRadius > 1.5*(right-left) {
-		all = nil
-	}
+// overhead are the heights of the corners of the wall's top, the room across that each takes and that
+// above the wall: level where all have room so, else upright.
+func (e *elevation) overhead() (all []stop, gap, lift float64, level bool) {
 	for _, s := range e.corners(true) {
-		long = max(long, s.text.width(typeSize))
-		all = append(all, s)
+		all, gap = append(all, s), max(gap, s.text.width(typeSize)+8)
 	}
-	return all, long
+	switch level = float64(len(all))*gap < e.Width-16; {
+	case len(all) == 0:
+	case level:
+		lift = laneHigh + 5
+	default:
+		gap, lift = poleGap, gap
+	}
+	return all, gap, lift, level
 }
 
-// level reports whether so many signs of a width have room side by side.
-func (e *elevation) level(n int, wide float64) bool { return float64(n)*(wide+8) < e.Width-16 }
-
-// above writes the signs above the wall.
+// above writes the heights of the corners of the wall's top over it.
 func (e *elevation) above() {
-	all, long := e.signs()
-	y, gap, level := e.top-2*flawRadius, 2*flawRadius, e.level(len(all), long)
-	if e.Width >= wideInk {
-		gap += 10 // a number of two digits
-	}
-	if level {
-		gap = max(gap, long+8)
-	}
-	lo, hi := e.sides()
-	if float64(len(all)-1)*gap > hi-lo {
-		lo, hi = gap/2+2, e.Width-gap/2-2
-	}
-	for _, s := range spreadStops(all, gap, lo, hi) {
-		x := s.spot
-		switch e.word(centered(x, y, gap, 2*flawRadius)); {
-		case s.flaw:
-			e.stroke("flawlead", "M", x, y, "L", s.ink, s.y)
-			half := flawRadius - 4 + s.text.width(typeSize)/2
-			e.stroke("flaw", "M", x-half, y, "l", half, -flawRadius, "l", half, flawRadius, "l", -half, flawRadius, "z")
-			e.dot("flawdot", s.ink, s.y, 2)
-			s.text.write(&e.node, "flawtext", x, y+4.6, "middle")
-		case level:
-			e.stroke("lead", "M", x, y+8, "L", s.ink, s.y)
-			s.text.write(&e.node, "halo", x, y+4.6, "middle")
-		default:
-			e.stroke("lead", "M", x, y+8, "L", s.ink, s.y)
-			e.word(box{x - 7, y - long, 14, long})
-			s.text.upright(&e.node, "halo", x, y+6, "start")
+	all, gap, lift, level := e.overhead()
+	for _, s := range spreadStops(all, gap, gap/2+2, e.Width-gap/2-2) {
+		y := e.top - 10
+		e.stroke("lead", "M", s.spot, y+2, "L", s.ink, s.y)
+		e.claim(box{min(s.spot, s.ink) - 1, y, math.Abs(s.spot-s.ink) + 2, max(0, min(s.y, e.top)-y)})
+		e.word(box{s.spot - gap/2, y - lift + 5, gap, lift - 5})
+		if level {
+			s.text.write(&e.node, "halo", s.spot, y-2, "middle")
+		} else {
+			s.text.upright(&e.node, "halo", s.spot, y, "start")
 		}
-		e.claim(box{min(x, s.ink) - 1, y, math.Abs(x-s.ink) + 2, max(0, min(s.y, e.top)-y)})
+	}
+}
+
+// flaws numbers the blemishes, each near its place with a lead to it, or in the table alone.
+func (e *elevation) flaws() {
+	for i, b := range e.plan.Blemishes {
+		if b.Run != e.run.Name || b.Cost.Sign() <= 0 {
+			continue
+		}
+		text, at := line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, point{e.x(b.At), e.spot(b)}
+		half := flawRadius - 4 + text.width(typeSize)/2
+		seat, ok := e.led(2*half, 2*flawRadius, at, at)
+		if !ok {
+			continue
+		}
+		x, y := seat.middle()
+		e.stroke("flawlead", "M", x, y, "L", at[0], at[1])
+		e.stroke("flaw", "M", x-half, y, "l", half, -flawRadius, "l", half, flawRadius, "l", -half, flawRadius, "z")
+		e.dot("flawdot", at[0], at[1], 2)
+		text.seated(&e.node, "flawtext", seat)
+		e.words, e.lines = append(e.words, seat), append(e.lines, [2]point{{x, y}, at})
 	}
 }
 

@@ -184,29 +184,16 @@ func (b *board) mistaken(c box, x, y, most float64) bool {
 // taken for that of another corner, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
-	span := func(lo, hi, most float64) (first, end int) { // the places strictly between two
-		end = int(max(0, min(math.Floor(most/step)+1, math.Ceil(hi/step))))
-		return int(max(0, min(float64(end), math.Floor(lo/step)+1))), end
-	}
-	_, across := span(0, math.Inf(1), b.frame.w-w)
-	_, down := span(0, math.Inf(1), b.frame.h-h)
-	taken := make([]bool, across*down)
-	for _, t := range b.taken {
-		left, right := span(t.x-w-b.frame.x, t.x+t.w-b.frame.x, b.frame.w-w)
-		top, foot := span(t.y-h-b.frame.y, t.y+t.h-b.frame.y, b.frame.h-h)
-		for row := top; row < foot; row++ {
-			for i := left; i < right; i++ {
-				taken[row*across+i] = true
-			}
-		}
-	}
 	var rings [60][]box // by how far they are
-	for i, is := range taken {
-		c := box{b.frame.x + float64(i%across)*step, b.frame.y + float64(i/across)*step, w, h}
-		x, y := nearestOn(c, from, to)
-		atX, atY := c.toward(x, y)
-		if away := math.Hypot(atX-x, atY-y); !is && away >= shortest && away < step*float64(len(rings)) {
-			rings[int(away/step)] = append(rings[int(away/step)], c)
+	for y := b.frame.y; y+h <= b.frame.y+b.frame.h; y += step {
+		row := slices.DeleteFunc(slices.Clone(b.taken), func(t box) bool { return t.y >= y+h || t.y+t.h <= y })
+		for x := b.frame.x; x+w <= b.frame.x+b.frame.w; x += step {
+			c := box{x, y, w, h}
+			onX, onY := nearestOn(c, from, to)
+			atX, atY := c.toward(onX, onY)
+			if away := math.Hypot(atX-onX, atY-onY); away >= shortest && away < step*float64(len(rings)) && !slices.ContainsFunc(row, c.overlaps) {
+				rings[int(away/step)] = append(rings[int(away/step)], c)
+			}
 		}
 	}
 	worst := acrossText
