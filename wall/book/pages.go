@@ -16,6 +16,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
@@ -76,30 +77,24 @@ func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 // sketch is a picture on its way to the book.
 type sketch struct {
 	make   func() (drawing.Picture, error)
-	may    bool // be missing
 	made   drawing.Picture
 	file   File
 	err    error
 	caught any // a panic
 }
 
-// draw makes every picture once, several at a time.
+// draw makes every picture once, several at a time, but for those of which there is nothing to draw.
 func (b *page) draw() (failed error) {
 	var all []*sketch
-	keep := func(make func() (drawing.Picture, error)) *sketch {
-		all = append(all, &sketch{make: make})
-		return all[len(all)-1]
-	}
-	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) *sketch {
-		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
+	keep := func(make func() (drawing.Picture, error)) { all = append(all, &sketch{make: make}) }
+	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) {
+		keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
 	}
 	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) {
 		keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
 	}
-	if len(b.Plan.Runs) > 0 {
-		for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
-			keep(func() (drawing.Picture, error) { return draw(b.Plan) })
-		}
+	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
+		keep(func() (drawing.Picture, error) { return draw(b.Plan) })
 	}
 	sectioned := map[string]bool{} // by trims and boxes: a section is the same for runs alike in these
 	for i, run := range b.Plan.Runs {
@@ -110,16 +105,15 @@ func (b *page) draw() (failed error) {
 			sectioned[like] = true
 			each(i, drawing.Section)
 		}
-		patterned := len(run.Panels)+len(run.Installed) > 0 && b.Plan.Profile.Pitch.Sign() > 0
-		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); patterned && !run.Left.Bare && b.Plan.Runs[before].CornerRight == nil {
+		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); b.Plan.Runs[before].CornerRight == nil {
 			side(i, false, drawing.End)
 		}
 		if run.CornerRight != nil {
 			each(i, drawing.Corner)
-		} else if patterned && !run.Right.Bare {
+		} else {
 			side(i, true, drawing.End)
 		}
-		each(i, drawing.FittingStrip).may = true // a run of one piece has none
+		each(i, drawing.FittingStrip)
 	}
 	for i, sheet := range b.Plan.Sheets {
 		if !crosscut(b.Plan, sheet) {
@@ -142,7 +136,7 @@ func (b *page) draw() (failed error) {
 		case s.err == nil:
 			b.drawn[s.made.Name] = s.made
 			b.pictures = append(b.pictures, s.file)
-		case !s.may:
+		case !errors.As(s.err, new(*fault.Fault)):
 			failed = errors.Join(failed, s.err)
 		}
 	}

@@ -13,8 +13,8 @@ import (
 // that is meant, look at the drawings and use -update.
 func TestDrawingsAreGolden(t *testing.T) {
 	p := kitchen()
-	tiles := cutLines(p)[2].tile(Papers()[0])
-	drawn := map[string]Picture{"survey": Survey(1), "template": *drawTile(p, tiles, tiles.tiles[0], 3), "map": drawMap(tiles, 3)}
+	tiles := cutLines(p)[2].tile(Papers()[0], 3)
+	drawn := map[string]Picture{"survey": Survey(1), "template": *drawTile(p, tiles, tiles.tiles[0]), "map": drawMap(tiles)}
 	keep := func(name string) func(pic Picture, err error) {
 		return func(pic Picture, err error) {
 			if err != nil {

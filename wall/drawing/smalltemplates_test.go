@@ -15,7 +15,7 @@ func TestSmallTemplatesShareWithoutOverlap(t *testing.T) {
 	profile := kitchen().Profile
 	rapid.Check(t, func(t *rapid.T) {
 		paper := Papers()[rapid.IntRange(0, 1).Draw(t, "paper")]
-		var all []cell
+		var all []tiling
 		for n := range rapid.IntRange(1, 12).Draw(t, "lines") {
 			c := drawnCut(t)
 			c.piece = plan.Piece{Width: in("96"), Height: in("96")}
@@ -62,7 +62,7 @@ func TestTwoBoxesShareAPage(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: too large to share", paper.Name)
 		}
-		if pages := share([]cell{one, one, one, one}, paper); len(pages) != 1 {
+		if pages := share([]tiling{one, one, one, one}, paper); len(pages) != 1 {
 			t.Errorf("%s: four boxes take %d pages, want 1", paper.Name, len(pages))
 		}
 	}

@@ -44,22 +44,22 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 		return TemplateSet{}, err
 	}
 	set.Square = drawSquare()
-	var small []cell
+	var small []tiling
 	var large []TemplatePage
 	for i, cut := range cutLines(p) {
-		t := cut.tile(paper)
+		t := cut.tile(paper, i+1)
 		if c, ok := cut.small(paper, p.Profile, i+1); ok {
 			small = append(small, c)
 			continue
 		}
-		one := TemplateMap{Picture: drawMap(t, i+1), Piece: cut.piece.Label, What: cut.what}
+		one := TemplateMap{Picture: drawMap(t), Piece: cut.piece.Label, What: cut.what}
 		for _, tile := range t.tiles {
 			if !tile.needed {
 				one.Skipped = true
 				continue
 			}
 			one.Pages = append(one.Pages, tile.name)
-			large = append(large, TemplatePage{{pageMargin, pageMargin, *drawTile(p, t, tile, i+1)}})
+			large = append(large, TemplatePage{{pageMargin, pageMargin, *drawTile(p, t, tile)}})
 		}
 		set.Maps = append(set.Maps, one)
 	}
@@ -67,7 +67,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 	for n, cells := range share(small, paper) {
 		var page TemplatePage
 		for _, c := range cells {
-			page = append(page, TemplateCell{c.left + pageMargin, c.top + pageMargin, *drawTile(p, c.tiling, c.tiles[0], c.number)})
+			page = append(page, TemplateCell{c.left + pageMargin, c.top + pageMargin, *drawTile(p, c, c.tiles[0])})
 		}
 		set.Pages = append(set.Pages, append(page, TemplateCell{pageMargin, foot + pageMargin, drawRuler(paper, n+1, p.Units)}))
 	}
@@ -84,10 +84,10 @@ type template struct {
 }
 
 // drawTile returns one page's drawing at full size.
-func drawTile(p plan.Plan, t tiling, one tile, number int) *Picture {
+func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	c := t.cut
 	d := &template{tiling: t, tile: one, cut: c}
-	d.canvas = newCanvas(p, one.w*perInch, fmt.Sprintf("template-%s-%d-%s", t.paper.Size, number, one.name), fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
+	d.canvas = newCanvas(p, one.w*perInch, fmt.Sprintf("template-%s-%d-%s", t.paper.Size, t.number, one.name), fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
 	d.Desc = "Full size. Heavy line: saw along it, on the waste side. Circles: starter holes of the jigsaw. Grey strips: beads and grooves of the board under it."
 	high := one.h * perInch
 	d.view = view{scale: perInch, x0: one.x, y1: one.y + one.h}
@@ -225,9 +225,9 @@ func (n *node) ruler(unit fraction.Unit, inches, y float64) {
 }
 
 // drawMap returns the page map of one cutting line: the piece, the line and the pages over them.
-func drawMap(t tiling, number int) Picture {
+func drawMap(t tiling) Picture {
 	c := t.cut
-	pic := Picture{Name: fmt.Sprintf("map-%s-%d", t.paper.Size, number), Title: fmt.Sprintf("Page map of piece %s, %s", c.piece.Label, c.what)}
+	pic := Picture{Name: fmt.Sprintf("map-%s-%d", t.paper.Size, t.number), Title: fmt.Sprintf("Page map of piece %s, %s", c.piece.Label, c.what)}
 	scale := min(300/t.w, 190/t.h)
 	pic.Width, pic.Height = 310, t.h*scale+10
 	v := view{scale: scale, left: (pic.Width - t.w*scale) / 2, top: 5, x0: t.x, y1: t.y + t.h}

@@ -34,7 +34,7 @@ func TestTilesCoverEveryCorner(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawnCut(t)
 		for _, paper := range Papers() {
-			tiling := c.tile(paper)
+			tiling := c.tile(paper, 1)
 			for _, p := range c.points {
 				x, y, found := p.X.Float64(), p.Y.Float64(), false
 				for _, one := range tiling.tiles {
@@ -54,7 +54,7 @@ func TestStraightsLeftOutJoinPrintedPages(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawnCut(t)
 		for _, paper := range Papers() {
-			tiling := c.tile(paper)
+			tiling := c.tile(paper, 1)
 			for i, p := range c.points {
 				q := c.points[(i+1)%len(c.points)]
 				if i == len(c.points)-1 && !c.closed {
@@ -81,8 +81,8 @@ func TestStraightsLeftOutJoinPrintedPages(t *testing.T) {
 func TestNeighboringTilesOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		paper, cut := Papers()[rapid.IntRange(0, 1).Draw(t, "paper")], drawnCut(t)
-		tiling := cut.tile(paper)
-		across, _ := cut.pages(paper)
+		tiling := cut.tile(paper, 1)
+		across := tiling.across
 		for i, one := range tiling.tiles {
 			if (i+1)%across != 0 && i+1 < len(tiling.tiles) {
 				if overlap := one.x + one.w - tiling.tiles[i+1].x; overlap < pageOverlap-1e-9 || overlap > pageOverlap+1e-9 {

@@ -57,30 +57,26 @@ type tile struct {
 	shared     bool // it has a page together with others
 }
 
-// tiling lays pages over a cutting line.
+// tiling lays pages over a cutting line, or is a small template that shares one.
 type tiling struct {
-	cut   cutLine
-	paper Paper
-	tiles []tile // rows from the top down
-	tile         // what they show together
-}
-
-// pages is how many pages cover the line and the board round it.
-func (c cutLine) pages(paper Paper) (across, down int) {
-	pages := func(size, page float64) int {
-		return max(1, int(math.Ceil(min(mostPages+1, (size-pageOverlap)/(page-pageOverlap))-1e-9)))
-	}
-	lo, hi := cutout.Bounds(c.points)
-	w, h := paper.page(pageFoot)
-	return pages(hi.X.Sub(lo.X).Float64()+2*aroundLine, w), pages(hi.Y.Sub(lo.Y).Float64()+2*aroundLine, h)
+	cut          cutLine
+	number       int // of the cutting line
+	paper        Paper
+	across, down int     // pages
+	tiles        []tile  // rows from the top down
+	tile                 // what they show together
+	left, top    float64 // of a small one on its page, from the upper left of what the page can show
 }
 
 // tile covers the line and the board round it with as few pages as go, in the middle of them.
-func (c cutLine) tile(paper Paper) tiling {
-	across, down := c.pages(paper)
+func (c cutLine) tile(paper Paper, number int) tiling {
+	pages := func(size, page float64) int {
+		return max(1, int(math.Ceil(min(mostPages+1, (size+2*aroundLine-pageOverlap)/(page-pageOverlap))-1e-9)))
+	}
 	lo, hi := cutout.Bounds(c.points)
 	w, h := paper.page(pageFoot)
-	t := tiling{cut: c, paper: paper}
+	across, down := pages(hi.X.Sub(lo.X).Float64(), w), pages(hi.Y.Sub(lo.Y).Float64(), h)
+	t := tiling{cut: c, number: number, paper: paper, across: across, down: down}
 	t.w, t.h = float64(across)*(w-pageOverlap)+pageOverlap, float64(down)*(h-pageOverlap)+pageOverlap
 	t.x = (lo.X.Float64() + hi.X.Float64() - t.w) / 2
 	t.y = (lo.Y.Float64() + hi.Y.Float64() - t.h) / 2
@@ -135,9 +131,9 @@ func cutLines(p plan.Plan) (found []cutLine) {
 			most = 1
 		}
 		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(p Paper) bool {
-			across, down := c.pages(p)
+			t := c.tile(p, 0)
 			_, fits := c.small(p, profile, 0)
-			return max(across, down) > most && !fits
+			return max(t.across, t.down) > most && !fits
 		})
 	})
 }
@@ -171,23 +167,17 @@ const (
 	sharedFoot = 0.45 // for the ruler at the foot of the page
 )
 
-// cell is a small template and its place on a page, from the upper left of what the page can show.
-type cell struct {
-	tiling
-	number    int // of the cutting line
-	left, top float64
-}
-
-func (c cell) height() float64 { return c.h + cellName }
+// height is what a small template takes of its page, with its name.
+func (t tiling) height() float64 { return t.h + cellName }
 
 // small returns the line with a little board, and reports whether that fits a page and shows where
 // the line lies: a bead, a groove or an edge of the piece.
-func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, bool) {
+func (c cutLine) small(paper Paper, profile plan.Profile, number int) (tiling, bool) {
 	lo, hi := cutout.Bounds(c.points)
 	beside := max(cellAcross, (cellLeast-hi.X.Sub(lo.X).Float64())/2)
 	one := tile{name: "A1", x: lo.X.Float64() - beside, y: lo.Y.Float64() - cellUp, needed: true, shared: true}
 	one.w, one.h = hi.X.Float64()+beside-one.x, hi.Y.Float64()+cellUp-one.y
-	found := cell{tiling: tiling{cut: c, paper: paper, tiles: []tile{one}, tile: one}, number: number}
+	found := tiling{cut: c, number: number, paper: paper, tiles: []tile{one}, tile: one}
 	w, h := paper.page(sharedFoot)
 	placed := one.x <= 0 || one.x+one.w >= c.piece.Width.Float64()
 	for _, s := range profile.Stripes(zero, c.piece.Width, c.piece.LeftPhase) {
@@ -198,16 +188,16 @@ func (c cutLine) small(paper Paper, profile plan.Profile, number int) (cell, boo
 
 // share lays small templates on pages in rows, the highest first, each into the first row with room
 // (first-fit decreasing height).
-func share(all []cell, paper Paper) [][]cell {
+func share(all []tiling, paper Paper) [][]tiling {
 	type row struct {
 		page            int
 		top, high, used float64
 	}
 	w, h := paper.page(sharedFoot)
 	all = slices.Clone(all)
-	slices.SortStableFunc(all, func(a, b cell) int { return cmp.Compare(b.height(), a.height()) })
+	slices.SortStableFunc(all, func(a, b tiling) int { return cmp.Compare(b.height(), a.height()) })
 	var rows []row
-	var pages [][]cell
+	var pages [][]tiling
 	var filled []float64 // of each page, from the top
 	for _, c := range all {
 		at := slices.IndexFunc(rows, func(r row) bool { return r.used+c.w <= w && c.height() <= r.high })
