@@ -107,12 +107,13 @@ func (c *canvas) number(text line, from, to point, seat box) {
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.
 type stop struct {
-	text line
-	at   fraction.Length
-	ink  float64 // where it belongs
-	spot float64 // where it stands; see spreadStops
-	y    float64 // ink of the place of a sign
-	last bool    // of the lines at one place
+	text  line
+	at    fraction.Length
+	ink   float64 // where it belongs
+	spot  float64 // where it stands; see spreadStops
+	y     float64 // ink of the place of a sign
+	bare  bool    // without a lead
+	class string  // of type
 }
 
 // spreadStops puts stops into their order along the line and moves them apart, see [spread].
@@ -128,37 +129,34 @@ func spreadStops(all []stop, gap, lo, hi float64) []stop {
 	return all
 }
 
-// hang writes stops at y, reading upwards, over what lead draws of each; it returns the longest.
-func (c *canvas) hang(all []stop, lo, hi, y float64, lead func(stop)) (deepest float64) {
-	for _, s := range spreadStops(all, poleGap, lo, hi) {
-		lead(s)
-		s.text.upright(&c.node, "", s.spot, y, "end")
-		deepest = max(deepest, s.text.width(typeSize))
-	}
-	return deepest
-}
-
-// below writes stops under a line of ink at y, over leads and what over draws; it returns their end.
+// below writes stops under a line of ink at y, reading upwards, over leads and what over draws of each; it
+// returns their end.
 func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
 	lo = max(8, min(lo, hi-poleGap*float64(len(all)-1)))
-	return y + long + 3 + c.hang(all, lo, hi, y+long+3, func(s stop) {
-		over(s)
-		c.claimLine(s.ink, y+1, s.ink, y+straight)
-		c.claimLine(s.ink, y+straight, s.spot, y+long)
-		c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
-	}) + 6
-}
-
-// beside writes stops left of a line of ink at x, as below does.
-func (c *canvas) beside(all []stop, lo, hi, x, straight, long float64, over func(stop)) {
+	deepest := 0.0
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		over(s)
-		c.claimLine(x-1, s.ink, x-straight, s.ink)
-		c.claimLine(x-straight, s.ink, x-long, s.spot)
-		c.stroke("lead", "M", x-1, s.ink, "h", -straight, "L", x-long, s.spot)
-		s.text.write(&c.node, "", x-long-3, s.spot+4, "end")
-		w := s.text.width(typeSize)
-		c.word(box{x - long - 3 - w, s.spot - 8, w, 15})
+		if !s.bare {
+			c.claimLine(s.ink, y+1, s.ink, y+straight)
+			c.claimLine(s.ink, y+straight, s.spot, y+long)
+			c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
+		}
+		s.text.upright(&c.node, "", s.spot, y+long+3, "end")
+		deepest = max(deepest, s.text.width(typeSize))
+	}
+	return y + long + 3 + deepest + 6
+}
+
+// beside writes stops beside a line of ink at x, left of it where out is -1 and right where it is 1.
+func (c *canvas) beside(all []stop, lo, hi, x, out, straight, long float64, over func(stop)) {
+	for _, s := range spreadStops(all, poleGap, lo, hi) {
+		over(s)
+		c.claimLine(x+out, s.ink, x+out*straight, s.ink)
+		c.claimLine(x+out*straight, s.ink, x+out*long, s.spot)
+		c.stroke("lead", "M", x+out, s.ink, "h", out*straight, "L", x+out*long, s.spot)
+		start, w := x+out*(long+3), s.text.width(typeSize)
+		s.text.write(&c.node, s.class, start, s.spot+4, map[float64]string{-1: "end", 1: "start"}[out])
+		c.word(box{min(start, start+out*w), s.spot - 8, w, 15})
 	}
 }
 

@@ -66,7 +66,7 @@ func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
 		e.labels()
 		e.flaws()
 		e.onTheWall()
-		e.Height = e.foot(e.pole(e.chains(e.below())))
+		e.Height = e.foot(e.pole(e.chains(e.bottoms())))
 		if e.Height <= page || tall < elevationTall/3 {
 			return e
 		}

@@ -332,7 +332,7 @@ func (d *pieceDrawing) measures() {
 			}
 		})
 	}
-	d.beside(fitting(1, d.area.h+d.lift+8), d.area.y-d.lift-8, bottom, d.lane, 5, 19, func(s stop) {
+	d.beside(fitting(1, d.area.h+d.lift+8), d.area.y-d.lift-8, bottom, d.lane, -1, 5, 19, func(s stop) {
 		if !s.at.IsZero() {
 			d.stroke("ext", "M", d.lane, s.ink, "H", d.reach(1, s.at))
 		}

@@ -12,11 +12,6 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-const (
-	markLead  = 22.0 // from the story pole down to its labels
-	narrowest = 0.95 // of the estimate, what the widest common face needs for figures and words mixed
-)
-
 // span is one length of a chain of dimensions.
 type span struct {
 	lo, hi fraction.Length
@@ -41,7 +36,7 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
 		return y + laneHigh // the table has them
 	}
-	return y + 14 + e.hang(under, 8, e.Width-8, y+14, func(s stop) { e.stroke("lead", "M", s.ink, y+1, "L", s.spot, y+11) }) + 10
+	return e.below(under, 8, e.Width-8, y, 0, 11, func(stop) {}) + 4
 }
 
 // chains draws the widths of the panels and that of the whole wall and returns where they end.
@@ -105,7 +100,21 @@ func (e *elevation) pole(y float64) float64 {
 	}
 	line{"Story pole: distances from the start"}.write(&e.node, "soft", e.Width/2, y+4, "middle")
 	base := y + laneHigh
-	return base + markLead + e.marks(base)*narrowest
+	groups := e.run.PolePlaces()
+	texts := e.texts(groups)
+	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
+	from := e.x(e.run.SetOut.From)
+	ticks := pen("M", min(at(groups[0]), from), base, "H", max(at(groups[len(groups)-1]), from))
+	var stops []stop // one for each line
+	for i, group := range groups {
+		ticks += pen("M", at(group), base-5, "v10")
+		for n, text := range texts[i] {
+			stops = append(stops, stop{text: text, ink: at(group), bare: n < len(texts[i])-1})
+		}
+	}
+	e.stroke("pole", ticks)
+	e.dot("startmark", from, base, 4)
+	return e.below(stops, 8, e.Width-8, base+4, 0, 15, func(stop) {})
 }
 
 // foot draws the bar of the scale and the title block, and returns the height of the drawing.
@@ -175,9 +184,9 @@ func (e *elevation) heights() {
 		e.claimLine(s.ink, e.y(s.at), s.ink, e.floor)
 	}
 	for side, near := range []float64{left, right} {
-		out, anchor := float64(2*side-1), []string{"end", "start"}[side]
+		out := float64(2*side - 1)
 		most := int((e.floor-e.top+60)/poleGap) + 1
-		all := []stop{{text: line{counted("0")}, ink: e.y(zero)}}
+		all := []stop{{text: line{counted("0")}, ink: e.y(zero), class: "starttext"}}
 		add := func(y fraction.Length, path string) {
 			if len(all) < most && !slices.ContainsFunc(all, func(s stop) bool { return s.at == y }) {
 				all = append(all, stop{text: line{e.length(y, path)}, at: y, ink: e.y(y)})
@@ -210,16 +219,11 @@ func (e *elevation) heights() {
 				e.claim(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
 			}
 		}
-		for _, s := range spreadStops(all, poleGap, e.top-30, e.floor+30) {
-			class, w, x := "", s.text.width(typeSize), near+15*out
-			e.stroke("lead", "M", near, s.ink, "L", near+10*out, s.spot)
+		e.beside(all, e.top-30, e.floor+30, near, out, 0, 12, func(s stop) {
 			if s.at.IsZero() {
-				class = "starttext"
 				e.stroke("startmark", "M", near+4*out, s.ink, "l-5 -8h10z")
 			}
-			s.text.write(&e.node, class, x, s.spot+4.6, anchor)
-			e.word(box{min(x, x+w*out), s.spot - 7, w, 15})
-		}
+		})
 	}
 }
 
@@ -241,36 +245,12 @@ func (e *elevation) corners(top bool) (all []stop) {
 	return all
 }
 
-// below writes the heights of the corners of the wall's bottom under it, and returns their end.
-func (e *elevation) below() float64 {
+// bottoms writes the heights of the corners of the wall's bottom under it, and returns their end.
+func (e *elevation) bottoms() float64 {
 	if all := e.corners(false); len(all) > 0 {
-		y := e.floor + 20
-		return y + e.hang(all, 8, e.Width-8, y, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "L", s.spot, y-3) })
+		return e.below(all, 8, e.Width-8, e.floor, 6, 17, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "V", e.floor) })
 	}
 	return e.floor + 6
-}
-
-// marks draws the story pole on a line at base and returns the length of its longest label.
-func (e *elevation) marks(base float64) float64 {
-	groups := e.run.PolePlaces()
-	texts := e.texts(groups)
-	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
-	from := e.x(e.run.SetOut.From)
-	ticks := pen("M", min(at(groups[0]), from), base, "H", max(at(groups[len(groups)-1]), from))
-	var stops []stop // one for each line
-	for i, group := range groups {
-		ticks += pen("M", at(group), base-5, "v10")
-		for n, text := range texts[i] {
-			stops = append(stops, stop{text: text, ink: at(group), last: n == len(texts[i])-1})
-		}
-	}
-	e.stroke("pole", ticks)
-	e.dot("startmark", from, base, 4)
-	return e.hang(stops, 8, e.Width-8, base+markLead, func(s stop) {
-		if s.last {
-			e.stroke("lead", "M", s.ink, base+5, "L", s.spot, base+markLead-8, "v4")
-		}
-	})
 }
 
 // poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.

@@ -47,7 +47,7 @@ func TestLeadsOfMeasuresAreKeptFree(t *testing.T) {
 		if below {
 			c.below(all, 0, 600, 300, 12, 40, func(stop) {})
 		} else {
-			c.beside(all, 0, 600, 300, 12, 40, func(stop) {})
+			c.beside(all, 0, 600, 300, -1, 12, 40, func(stop) {})
 		}
 		for _, s := range all {
 			lead := map[bool]box{false: centered(294, s.ink, 4, 1), true: centered(s.ink, 306, 1, 4)}[below]
