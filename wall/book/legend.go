@@ -45,7 +45,7 @@ func (b *page) signs() []sign {
 		{`-offcut)`, offcut, "left over"},
 		{`-scribe)`, offcut + lines, "left on to scribe: cuts run on across it"},
 		{`class="drill"`, `<circle class="drill" cx="22" cy="7" r="4"/><path class="lead" d="M18 7h8M22 3v8"/>`, "starter hole"},
-		{`class="flaw" d="M`, `<path class="flaw" d="M22 2l5 9h-10z"/>`, "weak spot"},
+		{`class="weak"`, `<path class="weak" d="M22 2l5 9h-10z"/>`, "weak spot"},
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},
 		{`class="nail"`, `<path class="nail" d="M19 4l6 6m0 -6l-6 6"/>`, nails},
 	}
@@ -58,12 +58,6 @@ func (b *page) legend(names ...string) template.HTML {
 		shown.Write(b.drawn[name].Element())
 	}
 	all := shown.String()
-	if strings.Contains(all, `class="flawtext"`) { // the sign of a blemish is not that of a weak spot
-		all = strings.ReplaceAll(all, `class="flaw" d="M`, "")
-	}
-	if strings.Contains(all, `class="halo taped"`) { // nor the dot of a taped corner that of a piece's
-		all = strings.ReplaceAll(all, `r="1.9"`, "")
-	}
 	for _, s := range b.signs() {
 		if strings.Contains(all, s.mark) {
 			fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"math/cmplx"
 	"slices"
 	"strings"
 
@@ -80,6 +81,30 @@ func (c *canvas) callout(class string, text line, w, h float64, from, to point) 
 		text.seated(&c.node, class, seat)
 	}
 	return ok
+}
+
+// nameAt names a place of ink close to it, much nearer to it than to any other that has a name, if there is room.
+func (c *canvas) nameAt(class string, name line, at point) bool {
+	w := name.width(typeSize)*1.2 + 3
+	seats := grid([]float64{9, 12, 16}, []float64{-2, -1.5, -1, -.5, 0, .5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5}, func(away, turn float64) box {
+		way := cmplx.Rect(away, math.Pi/4*turn)
+		return centered(at[0]+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), at[1]+imag(way), w, letterSize)
+	})
+	seats = slices.DeleteFunc(seats, func(seat box) bool { return c.mistaken(seat, at[0], at[1], math.Inf(1)) })
+	seat, ok := c.place(c.clear(seats, at, at)...)
+	if ok {
+		c.words = append(c.words, seat)
+		name.seated(&c.node, class, seat)
+	}
+	return ok
+}
+
+// letter writes the letter of a corner of two runs in a circle.
+func (c *canvas) letter(letter string, at complex128) {
+	spot := centered(real(at), imag(at), 20, 20)
+	c.dot("tag", real(at), imag(at), 10)
+	line{counted(letter)}.seated(&c.node, "bold", spot)
+	c.claim(spot)
 }
 
 // drills draws the starter holes of a piece, circles of at least a radius with their middles.

@@ -239,16 +239,9 @@ func (e *elevation) start() {
 	if e.run.Bare() {
 		return
 	}
-	x, y := e.x(e.run.SetOut.From), e.begin
-	e.stroke("start", "M", x, y-4, "V", e.floor+10)
-	e.claim(box{x - 1.5, y, 3, e.floor - y})
-	way, left, right := 1.0, x-10, x+48 // where text may end and start
-	if e.run.SetOut.Direction == wall.Left {
-		way, left, right = -1, x-48, x+10
-	}
-	e.stroke("start", "M", x, y-4, "h", way*34)
-	e.stroke("startmark", "M", x+way*42, y-4, "l", -way*9, " -4v8z")
-	e.dot("startmark", x, y-4, 4)
+	y := e.begin
+	x, way := e.arrow(e.floor+10, y-4, 34)
+	left, right := x-29+way*19, x+29+way*19 // where text may end and start
 	text := append(e.startsAt(), ", work ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
 	wide := text.width(typeSize)
 	at, anchor := right, "start"
@@ -262,6 +255,20 @@ func (e *elevation) start() {
 	}
 	text.write(&e.node, "starttext", at, y, anchor)
 	e.word(box{right, y - typeSize, wide, typeSize + 3})
+}
+
+// arrow draws the line of the start to a height in ink, with an arrow there in the way to work.
+func (e *elevation) arrow(foot, y, long float64) (x, way float64) {
+	x, way = e.x(e.run.SetOut.From), 1
+	if e.run.SetOut.Direction == wall.Left {
+		way = -1
+	}
+	e.stroke("start", "M", x, foot, "V", y, "h", way*long)
+	e.stroke("startmark", "M", x+way*(long+8), y, "l", -way*9, " -4v8z")
+	e.dot("startmark", x, y, 4)
+	e.claim(spanned(x-1.5, y, x+1.5, foot))
+	e.claim(spanned(x-way*5, y-5, x+way*(long+9), y+5))
+	return x, way
 }
 
 // startsAt says where to start, which may be past an end of the wall.

@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"example.com/groovewright/wall/plan"
@@ -32,30 +31,20 @@ func (e *elevation) labels() {
 	e.taped()
 }
 
-// taped numbers the corners of openings that were found from taped distances, as their table does, on the
-// side away from the middle of the opening, or else with a lead.
+// taped numbers the corners of openings that were found from taped distances, as their table does.
 func (e *elevation) taped() {
-	var sides []box // of the opening of each corner that stands on this wall
+	first := len(e.dots)
 	var numbers []line
 	for i, p := range e.plan.Taped {
-		o := slices.IndexFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name })
-		if o < 0 {
-			continue
+		if slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name }) {
+			numbers = append(numbers, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}})
+			e.dots = append(e.dots, point{e.x(p.At.X), e.y(p.At.Y)})
+			e.dot("startmark", e.x(p.At.X), e.y(p.At.Y), 2)
 		}
-		sides, numbers = append(sides, e.around(e.run.Openings[o].Outline)), append(numbers, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}})
-		e.dots = append(e.dots, point{e.x(p.At.X), e.y(p.At.Y)})
-		e.dot("startmark", e.x(p.At.X), e.y(p.At.Y), dotSize)
 	}
-	for i, at := range e.dots {
-		middleX, middleY := sides[i].middle()
-		w := numbers[i].width(typeSize) + 2
-		beside := centered(at[0]+math.Copysign(9, at[0]-middleX), at[1]+math.Copysign(9, at[1]-middleY), w, letterSize)
-		near := slices.DeleteFunc([]box{beside}, func(c box) bool { return e.mistaken(c, at[0], at[1], math.Inf(1)) })
-		if seat, ok := e.place(near...); ok {
-			e.words = append(e.words, seat)
-			numbers[i].seated(&e.node, "halo taped", seat)
-		} else {
-			e.callout("halo taped", numbers[i], w, letterSize, at, at)
+	for i, number := range numbers {
+		if at := e.dots[first+i]; !e.nameAt("halo taped", number, at) {
+			e.callout("halo taped", number, number.width(typeSize)+2, letterSize, at, at)
 		}
 	}
 }

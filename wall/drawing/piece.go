@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"math/cmplx"
 	"slices"
 	"strings"
 
@@ -111,7 +110,7 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 	d.drills(&d.node, piece, "drill", "lead", 1.6)
 	for _, w := range piece.Weak {
 		x, y := d.x(w.At.X), d.y(w.At.Y)
-		d.stroke("flaw", "M", x, y-6, "l5 9h-10z")
+		d.stroke("weak", "M", x, y-6, "l5 9h-10z")
 		d.claim(centered(x, y, 10, 12))
 	}
 	d.edges()
@@ -443,19 +442,12 @@ func (d *pieceDrawing) letters() (rest []func()) {
 		for n, k := range here {
 			name = append(name, map[bool]string{true: ", "}[n > 0], counted(d.corners[k].name))
 		}
-		w := name.width(typeSize)*1.2 + 3
-		near := grid([]float64{9, 12, 16}, []float64{-2, -1.5, -1, -.5, 0, .5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5}, func(away, turn float64) box {
-			way := cmplx.Rect(away, math.Pi/4*turn)
-			return centered(x+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), y+imag(way), w, letterSize)
-		})
-		near = slices.DeleteFunc(near, func(seat box) bool { return d.mistaken(seat, x, y, math.Inf(1)) })
 		spot := point{x, y}
-		if seat, ok := d.place(d.clear(near, spot, spot)...); ok {
-			d.words = append(d.words, seat)
-			name.seated(&d.node, "bold halo", seat)
-			continue
+		if !d.nameAt("bold halo", name, spot) {
+			rest = append(rest, func() {
+				d.lost = !d.callout("bold halo", name, name.width(typeSize)*1.2+3, letterSize, spot, spot) || d.lost
+			})
 		}
-		rest = append(rest, func() { d.lost = !d.callout("bold halo", name, w, letterSize, spot, spot) || d.lost })
 	}
 	d.far += len(rest)
 	return rest

@@ -96,11 +96,11 @@ func TestArcsAreTrue(t *testing.T) {
 	head := ring("11", "2", "35", "2", "35", "10 1/8", "30", "16", "23", "18 1/8", "16", "16", "11", "10 1/8")
 	v := view{scale: perInch, y1: 20}
 	path := v.curved([]plan.Arc{arc}, head)
-	if strings.Count(path, "A") != 2 {
-		t.Fatalf("want two arcs from springing to springing in %s", path)
+	if strings.Count(path, "A") != 4 {
+		t.Fatalf("want arcs between the five corners from springing to springing in %s", path)
 	}
 	ends := strings.FieldsFunc(path, func(r rune) bool { return strings.ContainsRune("MLAZ", r) })
-	for _, part := range ends[2:5] {
+	for _, part := range ends[2:7] {
 		var xy [2]float64
 		fields := strings.Fields(part)
 		for i := range xy {

@@ -174,17 +174,11 @@ func (d *roomDrawing) panelling(i int, c course) {
 
 // corner puts the letter of a corner outside the wall, at both runs where they are drawn apart.
 func (d *roomDrawing) corner(i int, c course) {
-	write := func(p complex128, letter string) {
-		x, y := real(p), imag(p)
-		d.dot("tag", x, y, 10)
-		line{counted(letter)}.write(&d.node, "bold", x, y+4.8, "middle")
-		d.claim(centered(x, y, 20, 20))
-	}
 	if d.bend(i) != 0 {
-		write(c.at(c.long+23, -23*d.bend(i)), d.plan.CornerLetter(i))
+		d.letter(d.plan.CornerLetter(i), c.at(c.long+23, -23*d.bend(i)))
 	}
 	if d.apart[i] {
-		write(c.at(-23, -23*d.bend(i-1)), d.plan.CornerLetter(i-1))
+		d.letter(d.plan.CornerLetter(i-1), c.at(-23, -23*d.bend(i-1)))
 	}
 }
 

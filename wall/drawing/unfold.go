@@ -7,7 +7,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -72,13 +71,11 @@ func Unfolded(p plan.Plan) (Picture, error) {
 				e.numberPiece(piece)
 			}
 			e.onTheWall()
-			x, y, way := e.x(e.run.SetOut.From), e.floor+12, map[bool]float64{false: 1, true: -1}[e.run.SetOut.Direction == wall.Left]
+			y := e.floor + 12
 			if e.run.Bare() {
 				e.desc("%s: stays bare.", e.run.Name)
 			} else {
-				e.stroke("start", "M", x, e.floor, "V", y, "h", way*16)
-				e.stroke("startmark", "M", x+way*24, y, "l", -way*9, " -4v8z")
-				e.dot("startmark", x, y, 4)
+				e.arrow(e.floor, y, 16)
 				e.desc("%s: start at %s, work to the %s.", e.run.Name, e.tape.Format(e.run.SetOut.From), e.run.SetOut.Direction)
 			}
 			middle := e.frame.x + e.frame.w/2
@@ -91,9 +88,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 				e.under(len(name)-1, middle, y+20, "middle", name...)
 			}
 			if letter := p.CornerLetter(i); letter != "" {
-				x := e.frame.x + e.frame.w
-				e.dot("tag", x, e.frame.y+12, 10)
-				line{counted(letter)}.write(&e.node, "bold", x, e.frame.y+16.8, "middle")
+				e.letter(letter, complex(e.frame.x+e.frame.w, e.frame.y+12))
 			}
 		}
 		return walls[0].Picture

@@ -95,64 +95,37 @@ func meet(a *plan.Arc, p, q plan.Point) (x, y float64) {
 	return cx + x, cy + y
 }
 
-// trace is the path through some points, those that lie near an arc along it.
-func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) string {
+// trace is the path through some points, along an arc between those that lie near the same one.
+func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path string) {
 	n := len(points)
-	on := make([]*plan.Arc, n)
-	first := 0 // of a ring, where it is on no arc
-	for i, p := range points {
-		if on[i] = plan.ArcAt(arcs, p); closed && on[i] == nil && on[first] != nil {
-			first = i
+	at := func(i int) (a *plan.Arc, x, y float64) {
+		p := points[i%n]
+		if a = plan.ArcAt(arcs, p); a == nil {
+			x, y = v.ink(p.X.Float64(), p.Y.Float64())
+			return nil, x, y
 		}
-	}
-	var path string
-	var px, py float64 // where the pen is
-	to := func(command string, x, y float64) {
-		px, py = v.ink(x, y)
-		path += pen(command, px, py)
-	}
-	for k := 0; k < n; k++ {
-		i := (first + k) % n
-		command := "L"
-		if k == 0 {
-			command = "M"
-		}
-		a := on[i]
-		if a == nil {
-			to(command, points[i].X.Float64(), points[i].Y.Float64())
-			continue
-		}
-		last := k
-		for last+1 < n && on[(first+last+1)%n] == a {
-			last++
-		}
-		next, before := points[(first+last)%n], points[i]
-		if k > 0 || closed {
-			before = points[(i+n-1)%n]
-		}
-		if last+1 < n || closed {
-			next = points[(first+last+1)%n]
-		}
-		x, y := meet(a, points[i], before)
-		to(command, x, y)
-		cx, cy := v.ink(a.Centre.X.Float64(), a.Centre.Y.Float64())
-		arc := func(x, y float64) { // less than a half turn
-			qx, qy := v.ink(x, y)
-			sweep := " 0 0 0 "
-			if (px-cx)*(qy-cy) > (py-cy)*(qx-cx) {
-				sweep = " 0 0 1 "
+		edge := p // what the arc ends at
+		for _, k := range []int{i%n - 1, i%n + 1} {
+			if q := points[(k+n)%n]; (closed || k >= 0 && k < n) && plan.ArcAt(arcs, q) != a {
+				edge = q
 			}
+		}
+		x, y = v.ink(meet(a, p, edge))
+		return a, x, y
+	}
+	before, px, py := at(0)
+	path = pen("M", px, py)
+	for i := 1; i < n || closed && i == n && before != nil; i++ {
+		a, x, y := at(i)
+		if a == nil || a != before {
+			path += pen("L", x, y)
+		} else {
+			cx, cy := v.ink(a.Centre.X.Float64(), a.Centre.Y.Float64())
+			sweep := map[bool]string{false: " 0 0 0 ", true: " 0 0 1 "}[(px-cx)*(y-cy) > (py-cy)*(x-cx)]
 			r := a.Radius.Float64()
-			to(pen("A", r*v.across(), r*v.scale, sweep), x, y)
+			path += pen("A", r*v.across(), r*v.scale, sweep, x, y)
 		}
-		middle := points[(first+(k+last)/2)%n]
-		if last > k+1 {
-			arc(meet(a, middle, middle))
-		}
-		if end := points[(first+last)%n]; last > k {
-			arc(meet(a, end, next))
-		}
-		k = last
+		before, px, py = a, x, y
 	}
 	return path
 }

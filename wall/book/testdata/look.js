@@ -48,7 +48,7 @@ function look(frame, name) {
       return flat ? {left: r.left, right: r.right, top: r.top + d, bottom: r.bottom - d} : {left: r.left + d, right: r.right - d, top: r.top, bottom: r.bottom};
     };
     const rects = all.map(inkOf);
-    const opaque = [...svg.querySelectorAll('.tag,.cutnumber,.flaw,.paper,.drill')];
+    const opaque = [...svg.querySelectorAll('.tag,.cutnumber,.flaw,.weak,.paper,.drill')];
     const after = (a, b) => a.compareDocumentPosition(b) & 4;
     // On a full-size page what lies past its edge belongs to the next page.
     const clipped = i => all[i].closest('[clip-path]') && !over(rects[i], edge, 0);
