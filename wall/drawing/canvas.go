@@ -3,10 +3,10 @@ package drawing
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"math/cmplx"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -187,23 +187,31 @@ func (c *canvas) beside(all []stop, lo, hi, x, out, straight, long float64, over
 
 var zero fraction.Length
 
+// stripePart is a part of the width of a bead or a groove, from its left, and the class that it is drawn in.
+type stripePart struct {
+	class    string
+	from, to float64
+}
+
+// Beads and grooves as they are in drawings, and with the light from the left.
+var (
+	flatly = map[groove.Kind][]stripePart{groove.Bead: {{"bead", 0, 1}}, groove.Groove: {{"groove", 0, 1}}}
+	lit    = map[groove.Kind][]stripePart{groove.Bead: {{"lit", 0, 1. / 3}, {"shade", 2. / 3, 1}}, groove.Groove: {{"shade", 0, 1. / 3}, {"lit", 2. / 3, 1}}}
+)
+
 // drawPattern draws the beads and grooves of a board, as far as the picture is wide.
-func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length) {
-	all := profile.Stripes(zero, width, phase)
-	for _, kind := range []groove.Kind{groove.Bead, groove.Groove} {
-		var path strings.Builder
-		for _, s := range all {
-			if s.Kind != kind {
-				continue
-			}
-			b := v.area(fraction.Max(s.Left, zero), zero, fraction.Min(s.Right, width), height)
+func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length, look map[groove.Kind][]stripePart) {
+	paths := map[string]string{} // by class
+	for _, s := range profile.Stripes(zero, width, phase) {
+		b := v.area(fraction.Max(s.Left, zero), zero, fraction.Min(s.Right, width), height)
+		for _, part := range look[s.Kind] {
 			if b.x+b.w > 0 && b.x < pic.Width {
-				path.WriteString(b.path())
+				paths[part.class] += box{b.x + part.from*b.w, b.y, (part.to - part.from) * b.w, b.h}.path()
 			}
 		}
-		if path.Len() > 0 {
-			on.stroke(kind.String(), path.String())
-		}
+	}
+	for _, class := range slices.Sorted(maps.Keys(paths)) {
+		on.stroke(class, paths[class])
 	}
 }
 
@@ -211,7 +219,7 @@ func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, w
 func (pic *Picture) drawPiece(on *node, v view, profile plan.Profile, piece plan.Piece, what string) {
 	shape := v.curved(piece.Marks.Arcs, rings(piece)...)
 	on.stroke("board", shape).set("fill-rule", "evenodd")
-	pic.drawPattern(on.add("g", "clip-path", pic.clip(what, shape)), v, profile, piece.LeftPhase, piece.Width, piece.Height)
+	pic.drawPattern(on.add("g", "clip-path", pic.clip(what, shape)), v, profile, piece.LeftPhase, piece.Width, piece.Height, flatly)
 	on.stroke("edge", shape).set("fill-rule", "evenodd")
 }
 

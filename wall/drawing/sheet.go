@@ -44,7 +44,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.rect(d.area, "class", "board")
 		if d.flip == 0 {
 			faint := d.add("g", "fill-opacity", ".55")
-			d.drawPattern(faint, d.view, p.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length)
+			d.drawPattern(faint, d.view, p.Profile, d.stock.LeftPhase, d.stock.Width, d.stock.Length, flatly)
 		}
 		d.rect(d.area, "class", "edge")
 		d.parts()

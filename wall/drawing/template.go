@@ -116,8 +116,8 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	} else {
 		d.Height = high + pageFoot*perInch
 		name.write(&d.node, "bold", 0, high+18, "start")
-		line{"Print at full size, never “fit to page”. The ruler below shows whole " + rulerWord(p.Units) + "."}.write(&d.node, "", 0, high+35, "start")
-		d.ruler(p.Units, one.w, high+58)
+		whole := d.ruler(p.Units, one.w, high+58)
+		line{"Print at full size, never “fit to page”. The ruler below shows whole " + whole + "."}.write(&d.node, "", 0, high+35, "start")
 	}
 	return d.Picture
 }
@@ -126,32 +126,25 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 func (d *template) boardUnder(on *node) {
 	piece := d.cut.piece
 	edge := d.sized(piece.Width, piece.Height)
-	d.drawPattern(on.add("g", "clip-path", d.clip("board", edge.path()), "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height)
+	d.drawPattern(on.add("g", "clip-path", d.clip("board", edge.path()), "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height, flatly)
 	on.rect(edge, "class", "templateedge")
 }
 
-// overlap draws where the neighboring pages begin, with crosses to lay one on the other.
+// overlap draws the frames of the other pages, with crosses at their corners to lay one on the other.
 func (d *template) overlap(on *node) {
-	const o, near = pageOverlap * perInch, .01
-	one, all := d.tile, d.tiling.tile
-	lines := func(before, after bool, size float64) (at []float64) {
-		if before {
-			at = append(at, o)
+	for _, other := range d.tiling.tiles {
+		if b := d.tileBox(other); other != d.tile {
+			on.rect(b, "class", "ext")
+			grid([]float64{b.x, b.x + b.w}, []float64{b.y, b.y + b.h}, func(x, y float64) *node { return on.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
 		}
-		if after {
-			at = append(at, size-o)
-		}
-		return at
 	}
-	upright := lines(one.x > all.x+near, one.x+one.w < all.x+all.w-near, d.frame.w)
-	level := lines(one.y+one.h < all.y+all.h-near, one.y > all.y+near, d.frame.h)
-	for _, x := range upright {
-		on.stroke("ext", "M", x, 0.0, "V", d.frame.h)
-	}
-	for _, y := range level {
-		on.stroke("ext", "M0 ", y, "H", d.frame.w)
-	}
-	grid(upright, level, func(x, y float64) *node { return on.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
+}
+
+// tileBox is where a page lies.
+func (v view) tileBox(t tile) box {
+	x0, y0 := v.ink(t.x, t.y)
+	x1, y1 := v.ink(t.x+t.w, t.y+t.h)
+	return spanned(x0, y0, x1, y1)
 }
 
 // figures writes how far each corner lies across the piece and up, where there is room.
@@ -202,19 +195,11 @@ func (d *template) figure(on *node, x, y float64, text ...line) bool {
 	return ok
 }
 
-// rulerWord is what a ruler is divided into.
-func rulerWord(unit fraction.Unit) string {
-	if unit == fraction.Inch {
-		return "inches"
-	}
-	return "centimeters"
-}
-
-// ruler draws whole inches or centimetres, as many as there is room for.
-func (n *node) ruler(unit fraction.Unit, inches, y float64) {
-	step := perInch
+// ruler draws whole inches or centimetres, as many as there is room for, and returns which.
+func (n *node) ruler(unit fraction.Unit, inches, y float64) (word string) {
+	step, word := perInch, "inches"
 	if unit != fraction.Inch {
-		step /= 2.54
+		step, word = perInch/2.54, "centimeters"
 	}
 	count := int(inches * perInch / step)
 	path := pen("M0 ", y, "h", float64(count)*step)
@@ -222,6 +207,7 @@ func (n *node) ruler(unit fraction.Unit, inches, y float64) {
 		path += pen("M", float64(i)*step, y, "v-12")
 	}
 	n.stroke("pole", path)
+	return word
 }
 
 // drawMap returns the page map of one cutting line: the piece, the line and the pages over them.
@@ -231,14 +217,11 @@ func drawMap(t tiling) Picture {
 	scale := min(300/t.w, 190/t.h)
 	pic.Width, pic.Height = 310, t.h*scale+10
 	v := view{scale: scale, left: (pic.Width - t.w*scale) / 2, top: 5, x0: t.x, y1: t.y + t.h}
-	spot := func(t tile) box {
-		return box{v.left + (t.x-v.x0)*scale, v.top + (v.y1-t.y-t.h)*scale, t.w * scale, t.h * scale}
-	}
-	pic.add("g", "clip-path", pic.clip("all", spot(t.tile).path())).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
+	pic.add("g", "clip-path", pic.clip("all", v.tileBox(t.tile).path())).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
 	fill := pic.hatch("left-out", "hatch", 5, 45)
 	printed := 0
 	for _, one := range t.tiles {
-		b := spot(one)
+		b := v.tileBox(one)
 		if !one.needed {
 			pic.rect(b, "class", "tile").set("fill", fill)
 			continue

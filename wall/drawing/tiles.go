@@ -220,9 +220,9 @@ func share(all []tiling, paper Paper) [][]tiling {
 // drawRuler returns the foot of a page that small templates share.
 func drawRuler(paper Paper, page int, unit fraction.Unit) Picture {
 	w, _ := paper.page(sharedFoot)
-	word := rulerWord(unit)
-	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Title: "Ruler of whole " + word, Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
+	pic := Picture{Name: ref("ruler-%s-%d", paper.Size, page), Desc: "Shows whether the printer kept the scale.", Width: w * perInch, Height: sharedFoot * perInch}
+	word := pic.ruler(unit, w, 38)
+	pic.Title = "Ruler of whole " + word
 	line{"Full size: the ruler shows whole " + word + ". Cut the templates apart along their frames."}.write(&pic.node, "", 0, 14, "start")
-	pic.ruler(unit, w, 38)
 	return pic
 }

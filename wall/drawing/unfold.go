@@ -2,11 +2,9 @@ package drawing
 
 import (
 	"math"
-	"strings"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/groove"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -136,23 +134,8 @@ func Preview(p plan.Plan) (Picture, error) {
 // paint draws a board of a shape at a place, with the light from the left on its profile.
 func (e *elevation) paint(on *node, what, shape string, at plan.Point, board plan.Piece) {
 	on.stroke("painted", shape).set("fill-rule", "evenodd")
-	v := e.move(at)
-	var light, shade strings.Builder
-	for _, s := range e.plan.Profile.Stripes(zero, board.Width, board.LeftPhase) {
-		b := v.area(s.Left, zero, s.Right, board.Height)
-		near, far := box{b.x, b.y, b.w / 3, b.h}.path(), box{b.x + b.w*2/3, b.y, b.w / 3, b.h}.path()
-		switch s.Kind {
-		case groove.Bead: // lit on the left, in shadow on the right
-			light.WriteString(near)
-			shade.WriteString(far)
-		case groove.Groove:
-			light.WriteString(far)
-			shade.WriteString(near)
-		}
-	}
 	on = on.add("g", "clip-path", e.clip(what, shape))
-	on.stroke("lit", light.String())
-	on.stroke("shade", shade.String())
+	e.drawPattern(on, e.move(at), e.plan.Profile, board.LeftPhase, board.Width, board.Height, lit)
 }
 
 // FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted
