@@ -168,7 +168,7 @@ func TestLettersOfRunsDrawnApart(t *testing.T) {
 		if s := text.words(); len(s) == 1 {
 			letters += s
 			if s == "E" {
-				last = append(last, complex(text.number("x"), text.number("y")-4.8))
+				last = append(last, complex(text.number("x"), text.number("y")-typeSize*.36))
 			}
 		}
 	}
