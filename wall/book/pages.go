@@ -77,24 +77,28 @@ func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 // sketch is a picture on its way to the book.
 type sketch struct {
 	make   func() (drawing.Picture, error)
+	may    bool // be missing, where there is nothing to draw
 	made   drawing.Picture
 	file   File
 	err    error
 	caught any // a panic
 }
 
-// draw makes every picture once, several at a time, but for those of which there is nothing to draw.
+// draw makes every picture once, several at a time.
 func (b *page) draw() (failed error) {
 	var all []*sketch
-	keep := func(make func() (drawing.Picture, error)) { all = append(all, &sketch{make: make}) }
-	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) {
-		keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
+	keep := func(make func() (drawing.Picture, error)) *sketch {
+		all = append(all, &sketch{make: make})
+		return all[len(all)-1]
 	}
-	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) {
-		keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
+	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) *sketch {
+		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
+	}
+	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) *sketch {
+		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
 	}
 	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
-		keep(func() (drawing.Picture, error) { return draw(b.Plan) })
+		keep(func() (drawing.Picture, error) { return draw(b.Plan) }).may = len(b.Plan.Runs) == 0
 	}
 	sectioned := map[string]bool{} // by trims and boxes: a section is the same for runs alike in these
 	for i, run := range b.Plan.Runs {
@@ -106,14 +110,14 @@ func (b *page) draw() (failed error) {
 			each(i, drawing.Section)
 		}
 		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); b.Plan.Runs[before].CornerRight == nil {
-			side(i, false, drawing.End)
+			side(i, false, drawing.End).may = true
 		}
 		if run.CornerRight != nil {
 			each(i, drawing.Corner)
 		} else {
-			side(i, true, drawing.End)
+			side(i, true, drawing.End).may = true
 		}
-		each(i, drawing.FittingStrip)
+		each(i, drawing.FittingStrip).may = true // a run of one piece has none
 	}
 	for i, sheet := range b.Plan.Sheets {
 		if !crosscut(b.Plan, sheet) {
@@ -136,7 +140,7 @@ func (b *page) draw() (failed error) {
 		case s.err == nil:
 			b.drawn[s.made.Name] = s.made
 			b.pictures = append(b.pictures, s.file)
-		case !errors.As(s.err, new(*fault.Fault)):
+		case !s.may || !errors.As(s.err, new(*fault.Fault)):
 			failed = errors.Join(failed, s.err)
 		}
 	}

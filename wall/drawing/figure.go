@@ -60,21 +60,22 @@ func (l line) String() string {
 // width is an upper estimate of the width of the line at a size of type.
 func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 
-// beforeFraction is the space in a mixed number, at which no line breaks.
-var beforeFraction = regexp.MustCompile(`(\d) (\d+/)`)
+// aLength is one as a tape writes it, in which no line breaks.
+var aLength = regexp.MustCompile(`\d+( \d+/\d+)?( (plus|less) \d+/\d+)?( mm| cm)?`)
 
 // wrap breaks the line at spaces into lines up to a width; a word wider than most goes on in the next line.
 func (l line) wrap(width, most float64) (lines []line) {
 	space := ""
 	for _, part := range l {
 		f, _ := part.(figure) // the drawing's own words have no path
-		for i, word := range strings.Split(beforeFraction.ReplaceAllString(fmt.Sprint(part), "$1\x00$2"), " ") {
+		whole := aLength.ReplaceAllStringFunc(fmt.Sprint(part), func(l string) string { return strings.ReplaceAll(l, " ", "\x00") })
+		for i, word := range strings.Split(whole, " ") {
 			if i > 0 {
 				space = " "
 			}
 			for rest := []rune(strings.ReplaceAll(word, "\x00", " ")); len(rest) > 0; space = " " {
 				end, last := len(rest), len(lines)-1
-				for end > 1 && textWidth(string(rest[:end]), typeSize) > most {
+				for end > 1 && !strings.Contains(word, "\x00") && textWidth(string(rest[:end]), typeSize) > most {
 					end--
 				}
 				f.text, rest = string(rest[:end]), rest[end:]
