@@ -269,6 +269,7 @@ func TestProved(t *testing.T) {
 		{"an open nest that looks as good and needs as much", second, 4, open(3, 40, 4), Need{}, BothProved, second.Need, 3},
 		{"an open nest that looks better and may need as little", second, 4, open(2, 40, 4), Need{}, NeedProved, second.Need, 2},
 		{"an open nest that looks better and needs more", second, 4, open(2, 41, 5), Need{}, BothProved, second.Need, 3},
+		{"two that look better, of which the best needs more", second, 4, slices.Concat(open(1, 41, 5), open(2, 40, 4)), Need{}, NeedProved, second.Need, 2},
 		{"nothing is known", first, 0, nil, Need{blemish(20), 2, 2}, Open, Need{blemish(20), 2, 2}, 0},
 	} {
 		e := explorer{least: row.least, open: row.open, orders: []*order{{byLook: true, last: wall.Layout{Floor: blemish(row.floor)}}}}
