@@ -67,6 +67,44 @@ func TestNestSearchedAgainIsOpenNoMore(t *testing.T) {
 	if !slices.Equal(e.open, others) {
 		t.Errorf("open are %+v, want %+v", e.open, others)
 	}
+	better := e.choice(l, r) // one that no search finds again is kept
+	better.Need = Need{}
+	if e.found = []Choice{better}; e.searchAgain(0) != nil || len(e.found) != 1 || e.found[0].Need != (Need{}) {
+		t.Errorf("a nest that needs more took the place of one that needs nothing: %+v", e.found[0].Need)
+	}
+}
+
+// A layout that was nested before and looks better now is kept with that nest, once.
+func TestNestIsKeptForALayoutThatLooksBetter(t *testing.T) {
+	e, l := oneWall(t)
+	r := nest.Result{Sheets: make([]nest.Sheet, 1)}
+	e.nested[partsKey(fraction.Must(Nesting(e.room, &l)))] = nested{l.Total.Add(blemish(1)), &r}
+	for range 2 {
+		if err := e.look(l); err != nil || len(e.found) != 1 || len(e.open) != 1 {
+			t.Errorf("%d choices, %d open nests, %v", len(e.found), len(e.open), err)
+		}
+	}
+}
+
+// The prices of pieces alone say that two panels need a sheet, whatever bounds say of a nest.
+func TestPricesSayWhatALayoutNeeds(t *testing.T) {
+	e, l := oneWall(t)
+	e.budget = Budget{Effort: 1, Layouts: 10, Nodes: 1000}
+	defer e.close()
+	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices} {
+		if err := start(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if len(e.prices) == 0 {
+		t.Fatal("no prices")
+	}
+	nothing := fraction.Must(Nesting(e.room, &wall.Layout{}))
+	for sheets, want := range map[int]bool{1: true, 9: false} {
+		if got, err := e.needsAsMuch(&l, nothing, Need{Bought: sheets, Sheets: sheets}); err != nil || got != want {
+			t.Errorf("the layout needs %d sheets or more: %v, %v", sheets, got, err)
+		}
+	}
 }
 
 // oneWall is a wall of 80 in between exposed ends, and a layout of it.
@@ -140,6 +178,10 @@ func TestSetsOfKindsAreExploredOnce(t *testing.T) {
 	if _, err := k.explore(5); err == nil || err.Error() != "none fits" {
 		t.Errorf("error %v", err)
 	}
+	k.room.Stock = make([]nest.Stock, 1)
+	if _, err := k.explore(1); err == nil || k.known[1].err != err {
+		t.Errorf("a set of kinds for no model: %v, remembered as %v", err, k.known[1].err)
+	}
 }
 
 // A step of the front is open where a layout between its two choices may need less than the better looking one, the first
@@ -159,8 +201,9 @@ func TestFirstStepIsOpen(t *testing.T) {
 
 // Layouts of many pieces get fewer variants in a round: of twice 48 half as many.
 func TestVariantsOfARound(t *testing.T) {
-	for _, row := range []struct{ pieces, layouts, first, more int }{
-		{10, DefaultLayouts, 36, 42}, {48, DefaultLayouts, 36, 42}, {96, DefaultLayouts, 18, 21}, {960, DefaultLayouts, 2, 4}, {96, DefaultLayouts / 2, 9, 11},
+	for _, row := range []struct{ pieces, layouts, variants, first, more int }{
+		{10, DefaultLayouts, 100, 36, 42}, {48, DefaultLayouts, 100, 36, 42}, {96, DefaultLayouts, 100, 18, 21}, {960, DefaultLayouts, 100, 2, 4}, {96, DefaultLayouts / 2, 100, 9, 11},
+		{10, DefaultLayouts, 38, 36, 38},
 	} {
 		e, l := oneWall(t)
 		e.budget = Budget{Effort: 1, Layouts: row.layouts, Nodes: 10}
@@ -172,7 +215,7 @@ func TestVariantsOfARound(t *testing.T) {
 			t.Fatal(err)
 		}
 		o := offcuts{explorer: e, known: map[string]bool{originsKey(&l): true}, bases: []*base{{seams: seams}}}
-		for range 100 {
+		for range row.variants {
 			o.variants = append(o.variants, wall.Offcuts{Stock: e.room.Stock[0], Of: func(fraction.Length) int64 { return 1 }, Sheet: 4, Weight: blemish(1)})
 		}
 		for _, want := range []int{row.first, row.more} {

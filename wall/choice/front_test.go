@@ -230,6 +230,9 @@ func TestClosed(t *testing.T) {
 	if e.orders[0].spent = true; !e.nothingOpen() {
 		t.Error("something is open where all were met")
 	}
+	if alone := (&explorer{found: e.found[:1], orders: e.orders}); !alone.nothingOpen() {
+		t.Error("something is open beside one choice where all were met")
+	}
 	if got := e.after(blemish(3)); got != 2 {
 		t.Errorf("%d choices look as good as 3, want 2", got)
 	}
