@@ -139,7 +139,7 @@ func (m *Model) setOut(first, last *solution) SetOut {
 	_, left := m.room.Priorities.endWeight(run.Left)
 	_, right := m.room.Priorities.endWeight(run.Right)
 	for side, weight := range []*fraction.Ratio{&left, &right} {
-		if []*solution{first, last}[side].stretch.region.bareEnds()[side] {
+		if ![]*solution{first, last}[side].stretch.region.showsEnd(side == 0) {
 			*weight = fraction.Ratio{}
 		}
 	}

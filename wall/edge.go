@@ -259,6 +259,12 @@ func (g *region) bareEnds() [2]bool {
 	return [2]bool{g.endHeights[0].Sign() <= 0, g.endHeights[1].Sign() <= 0}
 }
 
+// showsEnd reports whether some of the edge at an end of the run is the end's: of the rest openings
+// leave nothing, or claim it.
+func (g *region) showsEnd(left bool) bool {
+	return slices.ContainsFunc(g.edges, func(e edge) bool { return e.end && e.keepsLeft() != left })
+}
+
 // endAt returns where the foot of an end of the region stands, of the tallest part where openings
 // part it, and how far to the right of that its top does.
 func (g *region) endAt(left bool) (foot, lean fraction.Length) {
