@@ -105,3 +105,19 @@ func TestLayoutsByCostAreTheLayoutsInOrderOfCost(t *testing.T) {
 		t.Error("no room had few enough layouts")
 	}
 }
+
+// Where what pieces cost leaves one unit for an inch, layouts have their cost too.
+func TestCostInWholeInches(t *testing.T) {
+	room, objective := keptRoom(Keep{}), Objective{Of: func(fraction.Length) int64 { return 1 << 54 }}
+	m, err := NewModel(t.Context(), room)
+	if err != nil || m.unitsOf(&objective) != 1 {
+		t.Fatalf("%d units, %v", m.unitsOf(&objective), err)
+	}
+	for layout, err := range m.LayoutsByCost(t.Context(), objective) {
+		cost, far := objective.Cost(&layout)
+		if err != nil || far != nil || layout.Cost.Sign() <= 0 || cost.Less(layout.Cost) {
+			t.Errorf("cost %v of %v, %v, %v", layout.Cost, cost, err, far)
+		}
+		break
+	}
+}
