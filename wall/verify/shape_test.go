@@ -28,13 +28,29 @@ func TestSimpleLoops(t *testing.T) {
 
 // What looks at more edges than it may is ended at once.
 func TestTooManyEdgesEndTheCheck(t *testing.T) {
-	s := sweep{left: 2}
-	s.spend(2)
-	defer func() {
-		if got := recover(); got != (tooMuch{}) {
-			t.Errorf("ended by %v", got)
+	ended := func(left int, look func(*sweep)) (is bool) {
+		defer func() {
+			if got := recover(); got != nil {
+				is = got == tooMuch{}
+			}
+		}()
+		look(&sweep{left: left})
+		return false
+	}
+	edges := make([]edge, 4)
+	for i := range edges {
+		edges[i] = edge{a: point{whole(0), whole(int64(i))}, b: point{whole(9), whole(int64(i))}}
+	}
+	for _, row := range []struct {
+		left int
+		look func(*sweep)
+		want bool
+	}{
+		{2, func(s *sweep) { s.spend(2) }, false}, {2, func(s *sweep) { s.spend(2); s.spend(1) }, true},
+		{6, func(s *sweep) { s.events(edges) }, false}, {5, func(s *sweep) { s.events(edges) }, true}, // each of four edges beside those before it
+	} {
+		if got := ended(row.left, row.look); got != row.want {
+			t.Errorf("with %d left: ended %v, want %v", row.left, got, row.want)
 		}
-	}()
-	s.spend(1)
-	t.Error("not ended")
+	}
 }
