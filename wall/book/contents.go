@@ -48,9 +48,13 @@ func (b *page) chapter(id string) (found chapter) {
 	return found
 }
 
-// heading is that of a part of the book, with its leaf where it has no leaves of its own.
+// heading is that of a part of the book; of one without leaves of its own with its leaf, to stand on each
+// page of a print that it goes on to.
 func (b *page) heading(id string) template.HTML {
 	c := b.chapter(id)
-	no := either(strings.HasPrefix(c.Leaves, "A"), `<span class="no">`+c.Leaves+`</span> `, "")
-	return template.HTML(`<h2 id="h-` + id + `">` + no + template.HTMLEscapeString(c.Title) + `</h2>`)
+	title := template.HTMLEscapeString(c.Title) + "</h2>"
+	if strings.HasPrefix(c.Leaves, "A") {
+		return template.HTML(`<div class="head"><h2 id="h-` + id + `"><span class="no">` + c.Leaves + `</span> ` + title + `</div>`)
+	}
+	return template.HTML(`<h2 id="h-` + id + `">` + title)
 }
