@@ -81,9 +81,16 @@ func crosscut(p plan.Plan, s plan.Sheet) bool {
 		!slices.ContainsFunc(s.Cuts, func(c plan.Cut) bool { return c.Kind != nest.Crosscut || c.Plane })
 }
 
-// slant reports whether a piece is a board with a slanted end, which a row of a table says all of.
+// odd reports whether a piece has a leaf of its own: more is sawn on it than the rectangle that comes from
+// its sheet, or it is taken with care.
+func odd(p plan.Plan, piece plan.Piece) bool {
+	return (!piece.Plain() || len(piece.Weak) > 0 || piece.Closing || mitered(p, piece) != "") && !slant(p, piece)
+}
+
+// slant reports whether a piece is a board with a slanted end and nothing else, which a row of a table says
+// all of.
 func slant(p plan.Plan, piece plan.Piece) bool {
-	return p.Profile.Boards && !piece.Plain() && len(piece.Weak)+len(piece.Holes) == 0 && len(piece.Outline) == 4
+	return p.Profile.Boards && !piece.Plain() && len(piece.Weak)+len(piece.Holes) == 0 && len(piece.Outline) == 4 && !piece.Closing && mitered(p, piece) == ""
 }
 
 // slanted lists the boards with a slanted end.

@@ -171,13 +171,17 @@ func (b *page) marked(piece plan.Piece) []block {
 	}
 	with := func(p ...part) []part { return append(p, tables...) }
 	left, right := b.half(face), b.half(back)
-	together, apart := beside(with(left, right)...), []block{b.across([]string{face}), beside(with(right)...)}
-	large := b.across([]string{face}, with(right)...)
+	together, large := beside(with(left, right)...), b.across([]string{face}, with(right)...)
+	onFace, onBack := tables[1:], tables[:1] // the order of sawing has the numbers on the face
+	if b.across([]string{face}, onFace...).high > room {
+		onFace, onBack = nil, tables
+	}
+	apart := []block{b.across([]string{face}, onFace...), beside(append([]part{right}, onBack...)...)}
 	switch {
 	case b.wide(face) && b.wide(back):
-		large, apart[1] = b.across([]string{face, back}, tables...), b.across([]string{back}, tables...)
+		large, apart[1] = b.across([]string{face, back}, tables...), b.across([]string{back}, onBack...)
 		if apart[1].high > room {
-			apart = append(apart[:1], b.across([]string{back}), beside(tables...))
+			apart = append(apart[:1], b.across([]string{back}), beside(onBack...))
 		}
 	case b.wide(back):
 		large, apart = b.across([]string{back}, with(left)...), []block{beside(with(left)...), b.across([]string{back})}

@@ -126,7 +126,7 @@ func (b *page) draw() (failed error) {
 		}
 	}
 	for i, piece := range b.Plan.Pieces {
-		if (!piece.Plain() || len(piece.Weak) > 0) && !slant(b.Plan, piece) {
+		if odd(b.Plan, piece) {
 			b.odd = append(b.odd, piece.Label)
 			side(i, false, drawing.Piece)
 			side(i, true, drawing.Piece)

@@ -131,7 +131,7 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 
 // TestPrintedPenaltiesAddUp adds up what the text and the book of each plan print of its flaws.
 func TestPrintedPenaltiesAddUp(t *testing.T) {
-	row, total := regexp.MustCompile(`<td class="n">([\d.]+)<small>weight`), regexp.MustCompile(`All together: <b>([\d.]+)</b>`)
+	row, total := regexp.MustCompile(`<small>at [^<]*</small></td><td class="n">[^<]*</td><td class="n">[\d.]+</td><td class="n">([\d.]+)</td>`), regexp.MustCompile(`All together: <b>([\d.]+)</b>`)
 	line, together := regexp.MustCompile(`(?m)^  ([\d.]+)  `), regexp.MustCompile(`Together ([\d.]+);`)
 	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
 		if p.Title == kitchen().Title || p.Title == hostile().Title {

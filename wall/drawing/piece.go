@@ -16,7 +16,8 @@ import (
 
 const (
 	pieceTall  = 280.0 // most ink that a piece's height takes
-	wideTall   = 400.0 // of one across the page, and
+	wideTall   = 240.0 // of one across the page,
+	crowdTall  = 400.0 // of one that has no room for all letters so, and
 	holedTall  = 460.0 // of one with many holes
 	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
 	mostFar    = 1     // letters and numbers away from what they name, or the piece is drawn wide
@@ -85,8 +86,18 @@ func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	})
 }
 
-// drawSide draws one side of piece i in a width.
+// drawSide draws one side of piece i in a width, across the page so low that the other side has room under it,
+// or taller where its letters have no room otherwise.
 func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceDrawing {
+	d := drawTall(p, i, back, width, wideTall, name)
+	if d.lost && width == wideInk {
+		d = drawTall(p, i, back, width, crowdTall, name)
+	}
+	return d
+}
+
+// drawTall draws it; across the page at most so tall.
+func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *pieceDrawing {
 	piece, path := p.Pieces[i], ref("pieces[%d].", i)
 	side, title := "face", "face, as it hangs on the wall"
 	if back {
@@ -95,7 +106,7 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceD
 	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back}
 	d.measured(path + "marks.")
 	d.describe()
-	d.lay()
+	d.lay(most)
 	profile := p.Profile
 	if back {
 		profile.Features = nil
@@ -175,7 +186,7 @@ func (d *pieceDrawing) measured(path string) {
 }
 
 // lay chooses the scale.
-func (d *pieceDrawing) lay() {
+func (d *pieceDrawing) lay(most float64) {
 	across, tall := d.piece.Width.Float64(), d.piece.Height.Float64()
 	room, start, end := d.Width-pieceLeft-pieceRight, 0.0, across
 	for _, c := range d.corners { // the middle of an arc may lie beside the piece
@@ -183,9 +194,13 @@ func (d *pieceDrawing) lay() {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	most := map[bool]float64{false: pieceTall, true: plainTall}[plain(d.piece)]
-	if d.Width == wideInk {
-		most = map[bool]float64{false: wideTall, true: holedTall}[len(d.piece.Holes) > manyHoles]
+	switch {
+	case d.Width == wideInk && len(d.piece.Holes) > manyHoles:
+		most = holedTall
+	case d.Width < wideInk && plain(d.piece):
+		most = plainTall
+	case d.Width < wideInk:
+		most = pieceTall
 	}
 	d.scale = whole(min(room/(end-start), most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))

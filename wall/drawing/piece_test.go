@@ -28,9 +28,7 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 					pictures = append(pictures, small)
 				}
 				for _, pic := range pictures {
-					d := &pieceDrawing{canvas: newCanvas(p, pic.Width, "x", "x"), piece: piece, back: back}
-					d.measured("")
-					d.lay()
+					d := drawSide(p, i, back, pic.Width, "x")
 					at := map[string]*node{}
 					for _, n := range pic.kids {
 						if n.name == "text" && strings.HasPrefix(n.value("class"), "bold halo") {
