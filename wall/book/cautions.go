@@ -1,6 +1,7 @@
 package book
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/groovewright/finish"
@@ -172,6 +173,18 @@ var cautionWords = map[finish.Caution]caution{
 		Rest:   "A film of plastic taped to the wall for two days shows damp. The fasteners of treated wood are made for it. Against an outside wall a cold face sweats: ask about insulation and a vapor retarder.",
 		Defers: "the building code in force on masonry, moisture and treated wood; local practice",
 	},
+}
+
+// manuals says what the job notes from manuals of cooking appliances, under the caution on heat.
+func (t *text) manuals(p plan.Plan, under finish.Caution) (notes []string) {
+	for _, run := range p.Runs {
+		for _, c := range run.Cooking {
+			if under == finish.Heat && c.Manual != "" {
+				notes = append(notes, fmt.Sprintf("noted from its manual for %s, %s to %s: %s", run.Name, t.length(c.From), t.length(c.To), c.Manual))
+			}
+		}
+	}
+	return notes
 }
 
 // Caution returns what a caution says in a plan, in one paragraph.

@@ -100,7 +100,7 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 	case c.Trim == plan.TrimNear && c.Plane:
 		says = fmt.Sprintf("plane %s off the %s of %s", t.length(c.Off), near, part)
 	case c.Trim == plan.TrimNear:
-		says += fmt.Sprintf(": take %s off its %s", t.length(c.Off), near)
+		says += fmt.Sprintf(": %s off its %s", t.length(c.Off), near)
 		if c.Frees[1] != 0 {
 			says += ", leaving " + t.length(fraction.Must(c.Leaves()))
 		}

@@ -37,9 +37,6 @@ func (t *text) pieces(p plan.Plan) {
 // piece prints a piece, or pieces that are alike, with its marks.
 func (t *text) piece(p plan.Plan, g group) {
 	says := plural("piece", g.Labels) + ", " + g.Run
-	if g.Sheets != "–" {
-		says += ", " + plural(sheetWord(p), g.Sheets)
-	}
 	if g.Closing {
 		says += ", closing " + p.ClosingEdge(g.Piece).String()
 		if s := g.Scribe; s != nil {

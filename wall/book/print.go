@@ -3,6 +3,7 @@ package book
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -251,11 +252,9 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	}
 	patterned := p.Profile.Pitch.Sign() > 0
 	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From)+startsAt(r), way(r.SetOut))
-	if patterned {
+	onPole := slices.ContainsFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == plan.RepeatStarts })
+	if patterned && (t.full || p.Profile.Boards || !onPole) {
 		says += "; a repeat starts at " + t.along(r.SetOut.Origin)
-	}
-	if kept := t.kept(r.Keep); kept != "" {
-		t.hang("           ", "kept as the job asks: "+kept)
 	}
 	for _, b := range r.Restarts {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
@@ -271,6 +270,9 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		says += fmt.Sprintf("; a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right))
 	}
 	t.hang(fmt.Sprintf("Run %d  ", i+1), says+".")
+	if kept := t.kept(r.Keep); kept != "" {
+		t.hang("       ", "kept as the job asks: "+kept)
+	}
 	if t.full {
 		var rows [][]string
 		for _, panel := range r.Panels {
@@ -350,6 +352,17 @@ func (t *text) course(r plan.Run, c plan.Course) string {
 	return says + either(len(checks) > 0, ", checked at "+strings.Join(checks, ", "), "")
 }
 
+// asTaped says why the place of a step or an opening on a story pole is not that of the piece beside it; nothing
+// where no pole has one.
+func asTaped(p plan.Plan) string {
+	for _, r := range p.Runs {
+		if slices.ContainsFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == plan.OpeningLeft || m.Kind == plan.StepSide }) {
+			return "Poles have steps and openings as taped; a piece stays off them by its gap."
+		}
+	}
+	return ""
+}
+
 // poleMark is a place on a story pole and what is marked there.
 type poleMark struct {
 	At   fraction.Length
@@ -425,8 +438,8 @@ func (t *text) corner(c plan.Corner, patterned, behind bool) string {
 	if !c.Mitred() {
 		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, either(behind, ", and is up: "+behindIt, ""))
 	}
-	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is off by "+t.length(c.Mismatch))
-	return met + either(patterned, ", the pattern "+pattern, "")
+	pattern := either(c.Mismatch.IsZero(), "runs on round it", t.length(c.Mismatch)+" off")
+	return met + either(patterned, ", pattern "+pattern, "")
 }
 
 // labels lists the labels of some pieces.

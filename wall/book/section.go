@@ -50,7 +50,12 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	},
 	Buy: (*text).shopping,
 	SetOut: func(t *text, p plan.Plan) {
-		section(t, "Setting out, each run from its left end", p.Runs, func(i int, r plan.Run) { t.run(p, i, r) })
+		section(t, "Setting out, each run from its left end", p.Runs, func(i int, r plan.Run) {
+			if says := asTaped(p); i == 0 && says != "" {
+				t.para(says)
+			}
+			t.run(p, i, r)
+		})
 	},
 	Cuts:   (*text).sheets,
 	Pieces: (*text).pieces,
@@ -60,6 +65,9 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	Cautions: func(t *text, p plan.Plan) {
 		section(t, "Cautions", p.Cautions, func(_ int, c finish.Caution) {
 			t.hang("! ", either(t.full, Caution(p, c), cautioned(p, c).First))
+			for _, note := range t.manuals(p, c) {
+				t.hang("  ", note)
+			}
 		})
 	},
 }

@@ -2,6 +2,7 @@ package book
 
 import (
 	"encoding/csv"
+	"html"
 	"os"
 	"regexp"
 	"slices"
@@ -22,6 +23,21 @@ func TestKitchenIsShort(t *testing.T) {
 		t.Errorf("%d lines", lines)
 	}
 	tooWide(t, text)
+}
+
+// What a job notes from the manual of a cooking appliance silences a doubt, so it stands with the cautions in the
+// text, in short and in full, and in the book.
+func TestManualsStand(t *testing.T) {
+	p := examplePlans(t)["kitchen"]
+	note := p.Runs[1].Cooking[0].Manual
+	if note == "" {
+		t.Fatal("the kitchen notes no manual")
+	}
+	for _, text := range []string{Part(p, Cautions, false), Part(p, Cautions, true), html.UnescapeString(string(fraction.Must(Files(p))[0].Body))} {
+		if !strings.Contains(strings.Join(strings.Fields(text), " "), note) {
+			t.Errorf("%q does not stand in %.200s", note, text)
+		}
+	}
 }
 
 // figures are the numbers in a text, a fraction with its whole number.
@@ -135,7 +151,7 @@ func TestTablesReadBack(t *testing.T) {
 }
 
 // inCutList reads a line of the cut list as a person does.
-var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: take (.+?) off its (?:lower end|left edge)(?:, leaving .+?)?| at (.+?)(, which trims .+? off its (?:upper end|right edge))?)(?:; frees (.+))?$`)
+var inCutList = regexp.MustCompile(`^ *(\d+) \[ \] (crosscut|rip) (the sheet|the board|(\S.*?) x (\S.*?))( below| above| left of| right of)?( cut (\d+))?(: (.+?) off its (?:lower end|left edge)(?:, leaving .+?)?| at (.+?)(, which trims .+? off its (?:upper end|right edge))?)(?:; frees (.+))?$`)
 
 // planed is a line of the cut list that takes off too little to saw; it is read as the cut that it stands for.
 var planed = regexp.MustCompile(`plane (.+?) off the (lower end|left edge|upper end|right edge) of (.+?)(?:, to (.+?))?(; frees .+)?$`)
@@ -146,7 +162,7 @@ func asCut(line string) string {
 		return line
 	}
 	kind := either(strings.HasSuffix(m[2], "end"), "crosscut ", "rip ")
-	cut := either(m[4] == "", ": take "+m[1]+" off its "+m[2], " at "+m[4]+", which trims "+m[1]+" off its "+m[2])
+	cut := either(m[4] == "", ": "+m[1]+" off its "+m[2], " at "+m[4]+", which trims "+m[1]+" off its "+m[2])
 	return strings.Replace(line, m[0], kind+m[3]+cut+m[5], 1)
 }
 

@@ -39,6 +39,11 @@ func (j *Job) wall(r int) Run {
 			run.Installed = append(run.Installed, Installed{in.Left, in.Right, in.LeftPhase})
 		}
 	}
+	for _, c := range j.Cooking {
+		if c.Run == r {
+			run.Cooking = append(run.Cooking, Clearance{c.From, c.To, c.Manual})
+		}
+	}
 	return run
 }
 

@@ -110,6 +110,7 @@ type Run struct {
 	Panels      []wall.Panel       `json:"panels"`
 	Seams       []Seam             `json:"seams,omitempty"`
 	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
+	Cooking     []Clearance        `json:"cooking,omitempty"`   // beside or behind cooking appliances
 	StoryPole   []Mark             `json:"story_pole"`          // from left to right
 }
 
@@ -189,6 +190,14 @@ type Installed struct {
 	Left      fraction.Length `json:"left"`
 	Right     fraction.Length `json:"right"`
 	LeftPhase fraction.Length `json:"left_phase"`
+}
+
+// Clearance is a stretch of a run beside or behind a cooking appliance, and what the appliance's manual asks
+// there; empty where nobody looked it up.
+type Clearance struct {
+	From   fraction.Length `json:"from"`
+	To     fraction.Length `json:"to"`
+	Manual string          `json:"manual,omitempty"`
 }
 
 // Mark is a running mark from the left end of the run.
