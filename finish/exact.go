@@ -72,39 +72,3 @@ func rootAbove(x *big.Rat) *big.Rat {
 	}
 	return new(big.Rat).SetFrac(root, big.NewInt(billionths))
 }
-
-// arcAbove returns a number not below the length of an arc over a chord, where 0 < 2*rise <= chord.
-// With r = (chord² + 4 rise²)/(8 rise) and t = 2 rise/chord, the tangent of a quarter of its angle,
-// it is 4 r arctan t.
-func arcAbove(chord, rise *big.Rat) *big.Rat {
-	r := quo(add(mul(chord, chord), mul(whole(4), rise, rise)), mul(whole(8), rise))
-	t := quo(mul(whole(2), rise), chord)
-	return roundUp(mul(whole(4), r, arctanAbove(t)), billionths)
-}
-
-// arctanAbove returns a number not below arctan t, for 0 < t <= 1. Where the series is slow,
-// towards 1, it takes arctan t = π/4 - arctan((1-t)/(1+t)).
-func arctanAbove(t *big.Rat) *big.Rat {
-	if t.Cmp(part(2, 5)) <= 0 {
-		_, above := arctanSeries(t)
-		return above
-	}
-	below, _ := arctanSeries(quo(sub(whole(1), t), add(whole(1), t)))
-	return sub(quo(piAbove, whole(4)), below)
-}
-
-// arctanSeries returns two neighbouring partial sums of t - t³/3 + t⁵/5 - … about arctan t.
-func arctanSeries(t *big.Rat) (below, above *big.Rat) {
-	square := mul(t, t)
-	term, sum := t, new(big.Rat)
-	for k := int64(1); ; k += 4 {
-		above = add(sum, quo(term, whole(k)))
-		term = mul(term, square)
-		below = sub(above, quo(term, whole(k+2)))
-		term = mul(term, square)
-		if sub(above, below).Cmp(part(1, 1_000_000_000_000)) < 0 { // an arc gains far less than 1e-9 in
-			return below, above
-		}
-		sum = below
-	}
-}

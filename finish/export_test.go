@@ -26,7 +26,6 @@ func BestMix(need *big.Rat, offers []Offer, worth *big.Rat) (counts []int64, siz
 	return m.counts, m.size, m.proved
 }
 
-func Arc(chord, rise *big.Rat) *big.Rat                  { return arcAbove(chord, rise) }
 func Root(x *big.Rat) *big.Rat                           { return rootAbove(x) }
 func Sticks(lengths []*big.Rat, s *big.Rat) int64        { return sticks(lengths, s) }
 func Hollow(p groove.Profile, s GrooveShape) *big.Rat    { return hollow(p, s) }

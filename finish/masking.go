@@ -96,8 +96,9 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 			continue
 		}
 		l := add(e.Length.Rat(), allow)
+		before := total
 		total = add(total, e.Length.Rat())
-		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: b.small(e.Length.Rat())})
+		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: between(before, total, b.run())})
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
 			joined, l = joined+full, sub(l, mul(whole(full), stick))

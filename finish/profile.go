@@ -3,6 +3,8 @@ package finish
 import (
 	"math/big"
 
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 )
 
@@ -35,7 +37,7 @@ func surface(f groove.Feature, shape GrooveShape) *big.Rat {
 	case d.Cmp(half) > 0:
 		return add(roundUp(mul(piAbove, half), billionths), mul(whole(2), sub(d, half)))
 	}
-	return arcAbove(w, d)
+	return fraction.Must(cutout.ArcLength(f.Width, f.Depth, fraction.Of(1, billionths))).Rat()
 }
 
 // hollow returns the cross-section in square inches that one repeat leaves open where it ends on a

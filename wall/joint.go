@@ -1,6 +1,8 @@
 package wall
 
 import (
+	"slices"
+
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -59,7 +61,31 @@ func lengthOf(p, q cutout.Point) fraction.Length {
 	case p.Y == q.Y:
 		return q.X.Sub(p.X).Abs()
 	}
-	return fraction.Must(cutout.Distance(p, q, fraction.Of(1, 1<<16)))
+	return fraction.Must(cutout.Distance(p, q, finest()))
+}
+
+// finest is what lengths that are not rational are rounded up to a multiple of.
+func finest() fraction.Length { return fraction.Of(1, 1<<16) }
+
+// archedNamed returns the opening of a name that has an arched head, nil for none.
+func (r *Run) archedNamed(name string) *Opening {
+	i := slices.IndexFunc(r.Openings, func(o Opening) bool { return o.Name == name && o.Arch != nil })
+	if i < 0 {
+		return nil
+	}
+	return &r.Openings[i]
+}
+
+// inHead reports whether an edge lies along an arched head of the opening.
+func (o *Opening) inHead(p, q cutout.Point) bool {
+	return o != nil && o.Arch != nil && !fraction.Min(p.Y, q.Y).Less(o.Arch.Springing.Y)
+}
+
+// along returns the length of a head, this gap off, where the edges along it have such a length in all: that of
+// its true arc where they are as long. They lie outside the arc, and may be a part of it.
+func (o *Opening) along(edges, gap fraction.Length) fraction.Length {
+	arc, err := cutout.ArcLength(o.Arch.Chord.Add(gap.Mul(2)), o.Arch.Rise.Add(gap), finest())
+	return fraction.Min(edges, fraction.Must(arc, err))
 }
 
 // joints returns the joints of the region against the wall and what is on it, added up once.
@@ -70,12 +96,17 @@ func (g *region) joints(room *Room, r int) map[against]fraction.Length {
 		return g.sums
 	}
 	run := &room.Runs[r]
-	sum := map[against]fraction.Length{}
+	sum, heads := map[against]fraction.Length{}, map[*Opening]fraction.Length{}
 	kinds := map[BlemishKind]JointKind{StepSide: StepJoint, OpeningSide: OpeningJoint, BoxSide: BoxJoint}
 	for _, e := range g.edges {
 		if kind, ok := kinds[e.kind]; ok { // ends are counted with their corners
 			at := against{kind, e.opening}
 			sum[at] = sum[at].Add(e.height)
+			if o := run.archedNamed(e.opening); o != nil { // the foot of a steep head is upright
+				top := e.bottom.Add(e.height)
+				part := fraction.Max(top.Sub(fraction.Max(e.bottom, o.Arch.Springing.Y)), fraction.Length{})
+				sum[at], heads[o] = sum[at].Sub(part), heads[o].Add(part)
+			}
 		}
 	}
 	for _, s := range g.shapes {
@@ -87,26 +118,38 @@ func (g *region) joints(room *Room, r int) map[against]fraction.Length {
 			if p.X.Less(q.X) { // the shape lies to the left of its border, so above this edge
 				kind = BottomJoint
 			}
-			at := g.against(room, run, p, q, kind)
-			sum[at] = sum[at].Add(lengthOf(p, q))
+			o, at := openingAt(room, run, p, q), against{JointKind: kind}
+			if o != nil {
+				at = against{o.joint(), o.Name}
+			}
+			if o.inHead(p, q) {
+				heads[o] = heads[o].Add(lengthOf(p, q))
+			} else {
+				sum[at] = sum[at].Add(lengthOf(p, q))
+			}
 		}
+	}
+	for o, edges := range heads {
+		at := against{o.joint(), o.Name}
+		sum[at] = sum[at].Add(o.along(edges, room.Gaps.Around(o.Kind)))
 	}
 	g.sums = sum
 	return sum
 }
 
-// against returns what the level edge p to q lies on: an opening, or kind.
-func (g *region) against(room *Room, run *Run, p, q cutout.Point, kind JointKind) against {
+// openingAt returns the opening that the edge p to q, which is not upright, lies on, nil for none.
+func openingAt(room *Room, run *Run, p, q cutout.Point) *Opening {
 	middle := p.X.Add(q.X).Div(2)
 	y := heightOn(p, q, middle)
-	for _, o := range run.Openings {
+	for i := range run.Openings {
+		o := &run.Openings[i]
 		gap := room.Gaps.Around(o.Kind)
 		lo, hi := o.Bounds()
 		if lo.X.Sub(gap).Less(middle) && middle.Less(hi.X.Add(gap)) && !y.Less(lo.Y.Sub(gap)) && !hi.Y.Add(gap).Less(y) {
-			return against{o.joint(), o.Name}
+			return o
 		}
 	}
-	return against{JointKind: kind}
+	return nil
 }
 
 // joint returns the kind of the joint round the opening.

@@ -84,7 +84,7 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 				}
 			}
 			switch r.How {
-			case finish.ByJoints, finish.ByNailSpacing, finish.ByCrossings, finish.ByCoverings, finish.ByWholeLengths:
+			case finish.ByJoints, finish.ByNailSpacing, finish.ByCrossings, finish.ByCoverings, finish.ByWholeLengths, finish.ByEnds:
 				equal(measured(t, before, r.Unit.String()), needed)
 			case finish.ByTapeLines:
 				found := lines.FindStringSubmatch(says)
@@ -122,7 +122,7 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 			}
 		}
 	}
-	for _, how := range []finish.How{finish.ByJoints, finish.ByNailSpacing, finish.ByTapeLines, finish.ByArea, finish.ByCoverings, finish.ByWholeLengths} {
+	for _, how := range []finish.How{finish.ByJoints, finish.ByNailSpacing, finish.ByTapeLines, finish.ByArea, finish.ByCoverings, finish.ByWholeLengths, finish.ByEnds} {
 		if seen[how] < 1 {
 			t.Errorf("only %d sums of %v", seen[how], how)
 		}

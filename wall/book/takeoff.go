@@ -28,7 +28,7 @@ var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", fin
 
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
-	finish.WithRowAbove: {text: "with the row above"},
+	finish.WithRowAbove: {text: "the rest of the row above, in another size of pack"},
 	finish.ByPlan:       {text: "counted from the {units} to saw, none to spare"},
 	finish.ByRequest:    {text: "asked for by the job"},
 	finish.ByArea: {terms: map[finish.TermKind]string{
