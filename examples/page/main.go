@@ -149,7 +149,7 @@ func engine() (string, error) {
 // are varints.
 func fold(data []byte) []byte {
 	const least, tries, key = 16, 128, 8 // bytes of a copy; places looked at; bytes that find them
-	const spared = 4                    // bytes that another copy must be longer by than one from as far back
+	const spared = 4                     // bytes that another copy must be longer by than one from as far back
 	var parts [4][]byte
 	latest, before := map[uint64]int32{}, make([]int32, len(data)) // places of a key, plus 1
 	from, end, last := 0, len(data)-key, 0
