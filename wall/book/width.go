@@ -62,6 +62,21 @@ func head(s string, width int) string {
 	return s
 }
 
+// longWord is a word of a script that hyphenates, too long for a narrow column.
+var longWord = regexp.MustCompile(`[\p{Latin}\p{Greek}\p{Cyrillic}]{13,}`)
+
+// hyphened allows a hyphen in long words of a name, at least four letters from both ends, where a page would break
+// them without one.
+func hyphened(name string) string {
+	return longWord.ReplaceAllStringFunc(name, func(word string) string {
+		letters := []rune(word)
+		for i := len(letters) - 4; i >= 4; i-- {
+			letters = slices.Insert(letters, i, '\u00ad')
+		}
+		return string(letters)
+	})
+}
+
 // rightToLeft is a stretch of letters that are read from the right.
 var rightToLeft = regexp.MustCompile(`[\p{Hebrew}\p{Arabic}\p{Syriac}\p{Thaana}\p{Nko}][\p{Hebrew}\p{Arabic}\p{Syriac}\p{Thaana}\p{Nko}\p{Mn} ]*`)
 

@@ -12,6 +12,16 @@ import (
 
 // Widths by Unicode Standard Annex 11 (EastAsianWidth.txt, classes W and F two columns) and the general
 // category (Mn, Me, Cf none).
+// A hyphen is allowed four letters from the ends of a long word, in no short one and in no script without.
+func TestLongNamesGetHyphens(t *testing.T) {
+	for name, want := range map[string]string{"box by the toaster": "box by the toaster", "Doppelsteckdose links": "Dopp~e~l~s~t~e~c~k~dose links",
+		"двухместная розетка": "двухместная розетка", "электророзеточная": "элек~т~р~о~р~о~з~е~т~о~чная", "這是一個非常非常長的插座名稱": "這是一個非常非常長的插座名稱"} {
+		if got := strings.ReplaceAll(hyphened(name), "\u00ad", "~"); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
+		}
+	}
+}
+
 func TestColumns(t *testing.T) {
 	for s, want := range map[string]int{
 		"": 0, "wall 1": 6, "é": 1, "e\u0301": 1, "浴室": 4, "바닥": 4, "ｶﾞ": 2, "Ｗ": 2, "キッチン": 8, "a\u200db": 2,
