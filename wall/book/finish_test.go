@@ -161,7 +161,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"kitchen and bath sealant: lower line 5.92 ft (gap filled and fillet 1/4 in) 2.8 fl oz; + 0.1 of it for waste", "upper line 5.92 ft",
 		"box extender 1 in, 2 gang: switches (7/8 in behind); a face that can burn allows none (NEC 314.20); listed for the box",
 		"device screws 2 in: 6-32 (metric M3.5, from memory), 2 a gang, the usual 3/4 in longer by what the device comes forward; they pass through the extender",
-		"edge trim: end of left wall 18 in, each from one strip with 1/2 in for its cuts",
+		"edge trim: end of left wall 1.5 ft, each from one strip with 1/2 in for its cuts",
 		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment); wood glue,", "Have at hand: a voltage tester;", "A spare stock is not in the total.",
 		"Lay adhesive on each back first, as its tube says, about a cartridge of 10 fl oz on 32 ft2.",
 		"Allow 1 to 7 days (data of such products, the tube decides) for the adhesive to hold,",

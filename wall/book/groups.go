@@ -233,11 +233,10 @@ func (t *text) starters(m plan.Marks) string {
 }
 
 // setting writes the value of a priority: a length in the unit of the tape, a weight as the mere number
-// that it is beside other weights. What lies on no mark of a metric tape was set in inches, and is written in both.
+// that it is beside other weights. What was set in inches is about as much on a metric tape.
 func (t *text) setting(value fraction.Ratio, unit string) string {
-	if size := fraction.Inches(1).Scale(value); unit == "in" && t.tape.Unit != fraction.Inch {
-		_, off := size.Round(t.tape.Mark, fraction.Nearest)
-		return either(off.IsZero(), t.length(size), fmt.Sprintf("%v in (%s)", value, t.length(size)))
+	if unit == "in" && t.tape.Unit != fraction.Inch {
+		return t.about(fraction.Inches(1).Scale(value))
 	}
 	if unit == "1 or 0" || strings.HasPrefix(unit, "per ") {
 		return value.String()
