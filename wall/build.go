@@ -33,10 +33,11 @@ func (m *Model) build(ctx context.Context, legs []leg) Layout {
 			first = i
 			run.Limits[0] = s.region.left
 			run.EndPhases[0], run.EndLeans[0] = s.endPhase(l.sol.origin, true)
-			run.EndsBare = s.region.bareEnds()
-			run.EndsSeen[0], run.EndsSeen[1] = s.region.endsSeen()
+			run.EndsBare[0] = s.region.bareEnds()[0]
+			run.EndsSeen[0], _ = s.region.endsSeen()
 		}
-		run.Limits[1] = s.region.right
+		run.Limits[1], run.EndsBare[1] = s.region.right, s.region.bareEnds()[1]
+		_, run.EndsSeen[1] = s.region.endsSeen()
 		run.EndPhases[1], run.EndLeans[1] = s.endPhase(l.sol.origin, false)
 		layout.Blemishes = append(layout.Blemishes, s.edgeTerms(l.sol.origin)...)
 		m.addPanels(&layout, l)
