@@ -2,6 +2,7 @@ package wall
 
 import (
 	"iter"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -58,12 +59,23 @@ type SetOut struct {
 	Origin      fraction.Length `json:"origin"`
 }
 
-// Neighbors yields the panels of a run that meet at a seam with this gap, from left to right. Between
-// others lies an opening or an installed panel.
-func Neighbors(panels []Panel, gap fraction.Length) iter.Seq2[Panel, Panel] {
+// Neighbors yields the panels of a run that meet at a seam, from left to right. Between others lies an
+// opening or an installed panel.
+func (room *Room) Neighbors(run int, panels []Panel) iter.Seq2[Panel, Panel] {
+	r := &Run{}
+	if 0 <= run && run < len(room.Runs) {
+		r = &room.Runs[run]
+	}
 	return func(yield func(left, right Panel) bool) {
 		for i := 1; i < len(panels); i++ {
-			if left, right := panels[i-1], panels[i]; left.Right.Add(gap) == right.Left && !yield(left, right) {
+			left, right := panels[i-1], panels[i]
+			top, bottom := r.spaceOver(left.Right, right.Left)
+			parts := func(o Opening) bool { // as wide as a seam's gap, from bottom to top
+				lo, hi := cutout.Bounds(o.Outline)
+				around := room.Gaps.Around(o.Kind)
+				return left.Right == lo.X.Sub(around) && right.Left == hi.X.Add(around) && !bottom.Less(lo.Y) && !hi.Y.Less(top)
+			}
+			if left.Right.Add(room.Gaps.Seam) == right.Left && !slices.ContainsFunc(r.Openings, parts) && !yield(left, right) {
 				return
 			}
 		}

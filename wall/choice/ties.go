@@ -53,8 +53,8 @@ func sidesOf(room Problem, c *Choice, stock int, p nest.Placement) Sides {
 func (c *Choice) tieBreak(room Problem) [3]int {
 	t := [3]int{len(c.Layout.Pieces)}
 	own := c.OwnEdges(room, true)
-	for _, run := range c.Layout.Runs {
-		for left, right := range wall.Neighbors(run.Panels, room.Gaps.Seam) {
+	for i, run := range c.Layout.Runs {
+		for left, right := range room.Neighbors(i, run.Panels) {
 			if !own[left.Number].Right {
 				t[1]++
 			}

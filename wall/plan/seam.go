@@ -3,7 +3,6 @@ package plan
 import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall"
 )
 
 // Seam is a joint between two panels of a run that are both to be fitted.
@@ -20,9 +19,9 @@ func (m *maker) seams(made *Plan) (all [][]Seam) {
 	profile := &m.job.Profile
 	laps := !profile.Boards && (profile.Edges == groove.Lapped || profile.Edges == groove.Tongued)
 	own := m.chosen.OwnEdges(m.job.Room, false)
-	for _, run := range made.Runs {
+	for i, run := range made.Runs {
 		var seams []Seam
-		for left, right := range wall.Neighbors(run.Panels, m.job.Gaps.Seam) {
+		for left, right := range m.job.Neighbors(i, run.Panels) {
 			if profile.Boards {
 				break // their joints are the pattern
 			}

@@ -18,7 +18,7 @@ func (c *checker) kept(i int) {
 			c.equal(Keep, path+".set_out.origin", mod(origin, c.job.pattern.pitch), mod(*keep.Origin, c.job.pattern.pitch), "not the origin to keep")
 		}
 	}
-	if want := c.direction(i); want != "" {
+	if want := c.direction(i); want != "" && !c.job.bare[i] {
 		c.equal(Keep, path+".set_out.direction", r.SetOut.Direction, want, "not the way to work")
 	}
 	seam := func(j joint) bool { return !j.open && !j.old }
