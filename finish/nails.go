@@ -84,15 +84,17 @@ func (b *builder) nearCables(length, into *big.Rat) {
 	}
 }
 
-// nailsIn counts the nails in a piece, never further apart than the spacings. A sheet has them on
-// the supports that can lie behind its width and nowhere else, since gypsum board holds no nail (a
-// maker's guide): on the first and the last, where its edges may lie, at the spacing of edges;
-// along openings too, which have a frame. A board has one a crossing, and along the edges of
-// openings one a support spacing at least.
+// nailsIn counts the nails in a piece: those that it is known to take, else as many as are never
+// further apart than the spacings. A sheet has them on the supports that can lie behind its width and
+// nowhere else, since gypsum board holds no nail (a maker's guide): on the first and the last, where
+// its edges may lie, at the spacing of edges; along openings too, which have a frame. A board has one
+// a crossing, and along the edges of openings one a support spacing at least.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
 	w, h := p.Width.Rat(), p.Height.Rat()
 	switch {
+	case p.Nails != nil:
+		return int64(*p.Nails)
 	case w.Sign() == 0 || h.Sign() == 0:
 		return 0
 	case b.Profile.Boards:

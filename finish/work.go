@@ -41,6 +41,7 @@ type Piece struct {
 	Width, Height fraction.Length
 	Area          fraction.Area
 	OpeningEdges  fraction.Length // of openings in the piece that are nailed; boxes are not
+	Nails         *int            // how many it takes, where it is known at which places; nil: counted by its size
 }
 
 // area returns the area of the piece, and mean how high it is on average.

@@ -3,10 +3,12 @@ package book
 import (
 	"math/big"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -154,4 +156,36 @@ func TestPrintedPenaltiesAddUp(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestNailsOfTheListAreDrawn counts the nails on the backs of all pieces of all plans, and those of the list.
+func TestNailsOfTheListAreDrawn(t *testing.T) {
+	nailed := 0
+	for _, n := range append(examples(), hardJobs()...) {
+		if n.err != nil {
+			t.Fatal(n.name, n.err)
+		}
+		drawn, listed := 0, "0"
+		for i := range n.plan.Pieces {
+			back, err := drawing.Piece(n.plan, i, true)
+			if err != nil {
+				t.Fatal(n.name, err)
+			}
+			drawn += strings.Count(string(back.Element()), `class="nail"`)
+		}
+		for _, r := range n.plan.List.Rows {
+			for _, term := range r.Terms {
+				if (r.Item == finish.ItemPanelNails || r.Item == finish.ItemBoardNails) && term.Kind == finish.TermCount {
+					listed = term.Value.Value.String()
+				}
+			}
+		}
+		if strconv.Itoa(drawn) != listed {
+			t.Errorf("%s: %d nails are drawn, %s are on the list", n.name, drawn, listed)
+		}
+		nailed += drawn
+	}
+	if nailed < 1000 {
+		t.Errorf("only %d nails in all plans", nailed)
+	}
 }

@@ -159,19 +159,25 @@ func meetInstalled(marks []Mark) (out []Mark) {
 	return out
 }
 
+// bare returns a piece without its marks.
+func (m *maker) bare(p wall.Piece) Piece {
+	_, hi := p.Shape.Bounds()
+	piece := Piece{
+		Number: p.Number, Label: p.Label, Run: m.job.Runs[p.Run].Name, Panel: p.Panel,
+		At: p.At, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
+		Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Scribe: p.Scribe, Weak: []Weak{},
+	}
+	for i, hole := range p.Shape.Holes() {
+		piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: hole})
+	}
+	return piece
+}
+
 // pieces returns the pieces with their marks.
 func (m *maker) pieces() []Piece {
 	out := []Piece{}
 	for _, p := range m.chosen.Layout.Pieces {
-		_, hi := p.Shape.Bounds()
-		piece := Piece{
-			Number: p.Number, Label: p.Label, Run: m.job.Runs[p.Run].Name, Panel: p.Panel,
-			At: p.At, Width: hi.X, Height: hi.Y, LeftPhase: p.LeftPhase,
-			Outline: p.Shape.Outline(), Holes: []Hole{}, Closing: p.Closing, Scribe: p.Scribe, Weak: []Weak{},
-		}
-		for i, hole := range p.Shape.Holes() {
-			piece.Holes = append(piece.Holes, Hole{Opening: p.Holes[i], Outline: hole})
-		}
+		piece := m.bare(p)
 		m.mark(&piece, p)
 		out = append(out, piece)
 	}

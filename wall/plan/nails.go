@@ -7,45 +7,137 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 )
 
 // mostNails is the most nails or supports over one length that are listed.
 const mostNails = 1000
 
-// Nails returns where the nails of a piece stand on its face, as if the first support lay behind its left
-// edge: at most as far apart as the list counts them, and so far off every edge at least; one alone where
-// there is no room for half that distance. Of a board it is the middle of each crossing. It fails where a
-// place does not fit a Length.
+// Nails returns where the nails of a piece stand on its face, for the list as for drawings.
+//
+// A sheet has them in columns, as if the first support lay behind its left edge, and round each opening
+// in it that has a frame: at most as far apart as the plan says, and so far off every edge at least, of a
+// miter off that of the back. One stands alone where there is no room for half that distance. A board has
+// one where it crosses a support, at its foot, its top and between: through its tongue, which is on the
+// side toward which one works, and where it has none through its face. Nails fails where a place does not
+// fit a Length.
 func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error) {
 	defer fraction.Catch(&err)
 	f := p.Fixing
-	column := func(x, apart fraction.Length) {
-		for _, part := range piece.clear(x, off) {
+	if f.Nails == finish.UsualNails || min(f.Supports.Sign(), off.Sign()) <= 0 {
+		return nil, nil
+	}
+	if f.Level {
+		return p.crossings(piece, off), nil
+	}
+	if min(f.Edge.Sign(), f.Field.Sign()) <= 0 {
+		return nil, nil
+	}
+	run, _ := p.Run(piece.Run)
+	in := p.insets(run, piece, off)
+	for x, n := (fraction.Length{}), 0; !piece.Width.Less(x) && n < mostNails; x, n = x.Add(f.Supports), n+1 {
+		apart := f.Field
+		if n == 0 || piece.Width.Less(x.Add(f.Supports)) {
+			apart = f.Edge
+		}
+		column := fraction.Max(in[0], fraction.Min(x, piece.Width.Sub(in[1])))
+		for _, part := range piece.clear(column, off) {
 			high := part[1].Sub(part[0])
-			n := int64(min(mostNails, math.Ceil(high.Float64()/apart.Float64()-1e-9)))
 			if high.Mul(2).Less(apart) {
-				nails = append(nails, Point{X: x, Y: part[0].Add(high.Div(2))})
-				continue
-			}
-			for k := range n + 1 {
-				nails = append(nails, Point{X: x, Y: part[0].Add(high.Mul(k).Div(n))})
+				nails = append(nails, Point{X: column, Y: part[0].Add(high.Div(2))})
+			} else {
+				nails = append(nails, spaced(column, part[0], part[1], high, apart)...)
 			}
 		}
 	}
-	switch {
-	case f.Nails == finish.UsualNails || min(f.Supports.Sign(), off.Sign()) <= 0:
-	case f.Level:
-		column(piece.Width.Div(2), f.Supports)
-	case min(f.Edge.Sign(), f.Field.Sign()) > 0:
-		for x, n := (fraction.Length{}), 0; !piece.Width.Less(x) && n < mostNails; x, n = x.Add(f.Supports), n+1 {
-			apart := f.Field
-			if n == 0 || piece.Width.Less(x.Add(f.Supports)) {
-				apart = f.Edge
-			}
-			column(fraction.Max(off, fraction.Min(x, piece.Width.Sub(off))), apart)
+	for _, hole := range piece.Holes {
+		if slices.ContainsFunc(run.Openings, func(o Opening) bool { return o.Name == hole.Opening && o.Kind != wall.Box }) {
+			nails = append(nails, piece.round(hole.Outline, f.Edge, off)...)
 		}
 	}
 	return nails, nil
+}
+
+// spaced returns places up a column, as many as a length takes at most so far apart, and one more.
+func spaced(x, from, to, high, apart fraction.Length) (nails []Point) {
+	n := int64(max(1, min(mostNails, math.Ceil(high.Float64()/apart.Float64()-1e-9))))
+	for k := range n + 1 {
+		nails = append(nails, Point{X: x, Y: from.Add(to.Sub(from).Mul(k).Div(n))})
+	}
+	return nails
+}
+
+// crossings returns the nails of a board.
+func (p Plan) crossings(board Piece, off fraction.Length) (nails []Point) {
+	run, _ := p.Run(board.Run)
+	x, left := board.Width.Div(2), true
+	if p.Profile.Edges == groove.Tongued {
+		if x = board.Width; run.SetOut.Direction == wall.Left {
+			x, left = fraction.Length{}, false
+		}
+		if at := board.At.X.Add(x); at == run.Limits[0] || at == run.Limits[1] { // sawn off, through the face
+			x, left = fraction.Max(off, fraction.Min(x, board.Width.Sub(off))), true
+		}
+	}
+	for _, part := range board.upright(x, left) {
+		lo, hi := part[0].Add(off), part[1].Sub(off)
+		if hi.Less(lo) {
+			nails = append(nails, Point{X: x, Y: part[0].Add(part[1]).Div(2)})
+		} else {
+			nails = append(nails, spaced(x, lo, hi, part[1].Sub(part[0]), p.Fixing.Supports)...)
+		}
+	}
+	return nails
+}
+
+// insets returns how far in from the left and the right of a sheet its columns stand at least: off an edge
+// that leans, and off the edge of the back, which lies a thickness in at a miter.
+func (p Plan) insets(run Run, piece Piece, off fraction.Length) (in [2]fraction.Length) {
+	for i, a := range piece.Outline {
+		b := piece.Outline[(i+1)%len(piece.Outline)]
+		if lo, hi := fraction.Min(a.X, b.X), fraction.Max(a.X, b.X); hi.Sub(lo).Mul(flatter).Less(a.Y.Sub(b.Y).Abs()) {
+			if lo.IsZero() {
+				in[0] = fraction.Max(in[0], hi)
+			}
+			if hi == piece.Width {
+				in[1] = fraction.Max(in[1], hi.Sub(lo))
+			}
+		}
+	}
+	for side, mitred := range fraction.Must(run.MitredEdges(piece)) {
+		if in[side] = in[side].Add(off); mitred {
+			in[side] = in[side].Add(p.Profile.Thickness)
+		}
+	}
+	return in
+}
+
+// round returns nails round a hole, evenly along its edge and off it, to the nearest 1/64 in.
+func (p Piece) round(hole []Point, apart, off fraction.Length) (nails []Point) {
+	const grain = 64
+	long, area := 0.0, 0.0
+	sides := make([][4]float64, len(hole)) // where each begins and what it runs across and up
+	for i, a := range hole {
+		b := hole[(i+1)%len(hole)]
+		sides[i] = [4]float64{a.X.Float64(), a.Y.Float64(), b.X.Sub(a.X).Float64(), b.Y.Sub(a.Y).Float64()}
+		long += math.Hypot(sides[i][2], sides[i][3])
+		area += a.X.Float64()*b.Y.Float64() - b.X.Float64()*a.Y.Float64()
+	}
+	n := max(1, min(mostNails, math.Ceil(long/apart.Float64()-1e-9)))
+	away, at := math.Copysign(off.Float64()+1./grain, area), long/n/2
+	for _, s := range sides {
+		l := math.Hypot(s[2], s[3])
+		for ; at < l; at += long / n {
+			x, y := s[0]+(s[2]*at+s[3]*away)/l, s[1]+(s[3]*at-s[2]*away)/l
+			nail := Point{X: fraction.Of(int64(math.Round(x*grain)), grain), Y: fraction.Of(int64(math.Round(y*grain)), grain)}
+			if slices.ContainsFunc(p.clear(nail.X, off), func(part [2]fraction.Length) bool { return !nail.Y.Less(part[0]) && !part[1].Less(nail.Y) }) {
+				nails = append(nails, nail)
+			}
+		}
+		at -= l
+	}
+	return nails
 }
 
 // clear returns the parts of an upright line whose places lie on the piece, so far off its edges up and

@@ -2,10 +2,13 @@ package plan_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -36,7 +39,8 @@ func TestNails(t *testing.T) {
 		{"high enough for two", rectangle(8, 4), sheets, "[{1/2 1/2} {1/2 3 1/2}]"},
 		{"lower than the distance off both edges", plan.Piece{Width: in("8"), Height: in("3/4"), Outline: []plan.Point{{}, {X: in("8")}, {X: in("8"), Y: in("3/4")}, {Y: in("3/4")}}}, sheets, "[]"},
 		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2}]"},
-		{"the middle of a board", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 16 1/2} {2 1/2 32 1/2}]"},
+		// Strips at its foot, at its top and between: 33 takes three distances of no more than 16.
+		{"the middle of a board", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 11 1/6} {2 1/2 21 5/6} {2 1/2 32 1/2}]"},
 		{"no kind of nails", rectangle(32, 13), unsaid, "[]"},
 		{"no supports", rectangle(32, 13), nowhere, "[]"},
 		{"no distance", rectangle(32, 13), uncounted, "[]"},
@@ -71,5 +75,63 @@ func TestNailsOverASlope(t *testing.T) {
 	got, err := p.Nails(piece, fraction.Of(1, 2))
 	if want := "[{4 2 1/2} {4 11} {4 19 1/2}]"; err != nil || fmt.Sprint(got) != want {
 		t.Errorf("%v, %v; want %s", got, err, want)
+	}
+}
+
+// What a run adds, worked by hand: boards are nailed through the tongue, on the side toward which one works, but those that end
+// the run through the face; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8 with nails
+// at most 6 apart has six of them, 1/2 and the 1/64 of their grain off it, the first half a distance from its first corner.
+func TestNailsOfARun(t *testing.T) {
+	board := func(at string) plan.Piece {
+		p := pieceOf(5, 16, [2]int64{}, [2]int64{5, 0}, [2]int64{5, 16}, [2]int64{0, 16})
+		p.Run, p.At.X = "wall", in(at)
+		return p
+	}
+	boards := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}}
+	boards.Profile.Edges = groove.Tongued
+	boards.Runs = []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("1"), in("16")}}}
+	boards.Runs[0].SetOut.Direction = wall.Right
+	leftward := boards
+	leftward.Runs = []plan.Run{boards.Runs[0]}
+	leftward.Runs[0].SetOut.Direction = wall.Left
+	sheets := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12")}, Runs: []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("0"), in("32")}}}}
+	sheets.Profile.Thickness = in("1/4")
+	mitred, window := sheets, sheets
+	mitred.Runs = []plan.Run{sheets.Runs[0]}
+	mitred.Runs[0].Right.Kind = wall.OutsideCorner
+	window.Runs = []plan.Run{sheets.Runs[0]}
+	window.Runs[0].Openings = []plan.Opening{{Name: "port", Kind: wall.Window}}
+	low := pieceOf(32, 2, [2]int64{}, [2]int64{32, 0}, [2]int64{32, 2}, [2]int64{0, 2})
+	leaning := pieceOf(32, 40, [2]int64{1, 0}, [2]int64{32, 0}, [2]int64{32, 40}, [2]int64{0, 40})
+	holed := pieceOf(16, 40, [2]int64{}, [2]int64{16, 0}, [2]int64{16, 40}, [2]int64{0, 40})
+	holed.Holes = []plan.Hole{{Opening: "port", Outline: pieceOf(8, 8, [2]int64{4, 4}, [2]int64{12, 4}, [2]int64{12, 12}, [2]int64{4, 12}).Outline}}
+	low.Run, leaning.Run, holed.Run = "wall", "wall", "wall"
+	for _, row := range []struct {
+		name  string
+		how   plan.Plan
+		piece plan.Piece
+		want  string // begins so
+	}{
+		{"a board", boards, board("6"), "[{5 1/2} {5 15 1/2}]"},
+		{"leftward", leftward, board("6"), "[{0 1/2} {0 15 1/2}]"},
+		{"the last board", boards, board("11"), "[{4 1/2 1/2} {4 1/2 15 1/2}]"},
+		{"the last leftward", leftward, board("1"), "[{1/2 1/2} {1/2 15 1/2}]"},
+		{"a sheet", sheets, low, "[{1/2 1} {16 1} {31 1/2 1}]"},
+		{"mitered", mitred, low, "[{1/2 1} {16 1} {31 1/4 1}]"},
+		{"a leaning edge", sheets, leaning, "[{1 1/2 1/2} "},
+		{"a frame", window, holed, "[{1/2 1/2} {1/2 6 1/14} {1/2 11 9/14} "},
+	} {
+		got, err := row.how.Nails(row.piece, fraction.Of(1, 2))
+		if err != nil || !strings.HasPrefix(fmt.Sprint(got), row.want) {
+			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
+		}
+	}
+	box := window
+	box.Runs = []plan.Run{window.Runs[0]}
+	box.Runs[0].Openings = []plan.Opening{{Name: "port", Kind: wall.Box}}
+	framed, err := window.Nails(holed, fraction.Of(1, 2))
+	bare, wrong := box.Nails(holed, fraction.Of(1, 2))
+	if want := "[{6 43/64 3 31/64} {12 33/64 4} {12 33/64 9 21/64} {9 21/64 12 33/64} {4 12 33/64} {3 31/64 6 43/64}]"; err != nil || wrong != nil || fmt.Sprint(framed[len(bare):]) != want {
+		t.Errorf("round a window %v, %v, %v; want %s", framed[len(bare):], err, wrong, want)
 	}
 }

@@ -14,6 +14,9 @@ import (
 func (m *maker) tradeOff(p *Plan) error {
 	for i, c := range m.choices.Front {
 		work := m.work(&c)
+		fixing := fraction.Must(finish.Fix(work, m.job.Finish))
+		m.chosen = c
+		m.place(work.Pieces, Plan{Profile: p.Profile, Fixing: fixing, Runs: m.runs()})
 		list, doubts, err := finish.TakeOff(work, m.job.Finish)
 		if err != nil {
 			return err
@@ -27,10 +30,11 @@ func (m *maker) tradeOff(p *Plan) error {
 			CostAtLeast: c.LeastNeed.Cost, BlemishAtLeast: c.LeastBlemish, SeenMost: m.blemishes(seenMost(&c.Layout))})
 		if i == m.taken {
 			p.List, p.Warnings = list, append(p.Warnings, doubts...)
-			p.Fixing = fraction.Must(finish.Fix(work, m.job.Finish))
+			p.Fixing = fixing
 			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 		}
 	}
+	m.chosen = m.choices.Front[m.taken]
 	taken := p.Choices[m.taken]
 	for i := range p.Choices {
 		c := &p.Choices[i]
@@ -41,6 +45,14 @@ func (m *maker) tradeOff(p *Plan) error {
 		}
 	}
 	return nil
+}
+
+// place counts the nails of the pieces to fit where they stand in a plan.
+func (m *maker) place(pieces []finish.Piece, p Plan) {
+	for i, laid := range m.chosen.Layout.Pieces {
+		nails := len(fraction.Must(p.Nails(m.bare(laid), p.Fixing.Inset)))
+		pieces[i].Nails = &nails
+	}
 }
 
 // seenMost returns the two terms of a layout that cost most, seams left out.
