@@ -27,7 +27,7 @@ type leg struct {
 	corner   fraction.Length // where that lies on the run
 }
 
-// legs draws walls that meet, and their panels.
+// legs draws walls that meet, and their panels, broken off where they go on.
 func (c *canvas) legs(all ...leg) {
 	thick := c.plan.Profile.Thickness.Float64() * c.scale
 	for _, l := range all {
@@ -37,6 +37,13 @@ func (c *canvas) legs(all ...leg) {
 		if len(l.shown) > 0 {
 			c.section(l.tip, thick, func(x fraction.Length) float64 { return x.Sub(l.corner).Float64() * c.scale },
 				func(along, deep float64) complex128 { return l.course.at(along, thick-deep) })
+		}
+		if at := l.tip.to; l.cut {
+			if l.right {
+				at = l.tip.from
+			}
+			x, low := at.Sub(l.corner).Float64()*c.scale, -2*wallInk
+			c.stroke("pole", l.line(complex(x, low-4), complex(x, low/2-3), complex(x-4, low/2-1), complex(x+4, low/2+1), complex(x, low/2+3), complex(x, thick+5)))
 		}
 	}
 }
@@ -75,7 +82,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		if c.Kind == wall.OutsideCorner {
 			bend, at = -1, complex(d.Width/2+cornerLeg/2-p.Profile.Thickness.Float64()*d.scale, 34+cornerLeg)
 		}
-		most := shownLength(cornerLeg - 30)
+		most := shownLength(cornerLeg - 12 - p.Profile.Thickness.Float64()*d.scale)
 		legs := []leg{
 			{course{along: 1, start: at}, d.tip(i, true, most), -cornerLeg, max(0, bend) * 2 * wallInk, run.Width},
 			{course{along: complex(0, bend), start: at}, d.tip(n, false, most), -max(0, bend) * 2 * wallInk, cornerLeg, zero},
@@ -119,7 +126,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
 		d.scale = cornerScale
-		t := d.tip(i, right, shownLength(endLeg-20))
+		t := d.tip(i, right, shownLength(endLeg-12))
 		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
@@ -174,6 +181,7 @@ type tip struct {
 	run      plan.Run
 	right    bool
 	from, to fraction.Length // what is shown of it, on the run
+	cut      bool            // the panel goes on
 	shown    []plan.Stripe
 }
 
@@ -193,6 +201,7 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	if right {
 		t.from, t.to = panel.Right.Sub(span), panel.Right
 	}
+	t.cut = span.Less(panel.Right.Sub(panel.Left)) || profile.Boards
 	t.shown = profile.Stripes(t.from, t.to, panel.LeftPhase.Add(t.from.Sub(panel.Left)).Mod(profile.Pitch))
 	return t
 }

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/groovewright/finish"
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
@@ -28,7 +28,9 @@ const (
 	dotSize    = 1.9
 	letterSize = 14.0
 	mostBeside = .125  // of the width, that the middle of an arc may lie beside the piece to be drawn
-	mostMarks  = 20000 // places over one length that are drawn
+	shortEdge  = 11.0  // ink of an edge without room for the letters of its corners, which is drawn larger
+	mostPart   = .4    // of the piece's width and height, that is drawn larger round it
+	partTall   = 190.0 // most ink that it takes
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -39,10 +41,12 @@ type pieceDrawing struct {
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	lane    float64 // ink x where the measurements up the piece begin
-	lift    float64 // room for measurements above the piece
-	far     int     // letters and numbers away from what they name
-	lost    bool    // one of them has no room
+	lane    float64      // ink x where the measurements up the piece begin
+	lift    float64      // room for measurements above the piece
+	far     int          // letters and numbers away from what they name
+	lost    bool         // one of them has no room
+	part    []plan.Point // lower left and upper right of what is drawn larger; none where nothing is
+	larger  bool         // this is that drawing
 }
 
 // corner is one corner of the piece.
@@ -111,35 +115,44 @@ func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *
 	if back {
 		profile.Features = nil
 	}
+	d.part = d.crowded()
 	d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
 	if back {
 		d.fixing()
 	}
 	scribed := d.scribe()
-	d.measures()
-	d.leads = d.add("g")
-	d.drills(&d.node, piece, "drill", "lead", 1.6)
-	for _, w := range piece.Weak {
-		x, y := d.x(w.At.X), d.y(w.At.Y)
-		d.stroke("weak", "M", x, y-6, "l5 9h-10z")
-		d.claim(centered(x, y, 10, 12))
-	}
-	d.edges()
-	d.trammels()
-	rest := d.letters()
-	if !back {
-		d.strokes()
-	}
-	for _, led := range rest {
-		led()
-	}
+	d.annotate()
 	scribed()
+	d.enlarge()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
 	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
 	if !back {
 		d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
 	}
 	return d
+}
+
+// annotate measures, numbers and names what there is to saw.
+func (d *pieceDrawing) annotate() {
+	d.measures()
+	d.leads = d.add("g")
+	d.drills(&d.node, d.piece, "drill", "lead", 1.6)
+	for _, w := range d.piece.Weak {
+		if x, y := d.x(w.At.X), d.y(w.At.Y); d.shows(x, y) {
+			d.stroke("weak", "M", x, y-6, "l5 9h-10z")
+			d.claim(centered(x, y, 10, 12))
+		}
+	}
+	d.edges()
+	d.miters()
+	d.trammels()
+	rest := d.letters()
+	if !d.back {
+		d.strokes()
+	}
+	for _, led := range rest {
+		led()
+	}
 }
 
 // PieceName names the drawing of a side of a piece, its face or its back, by the piece's label.
@@ -155,33 +168,18 @@ func PieceName(piece plan.Piece, side string) string {
 
 // measured lists the corners as the table of marks names them, and then the middles of the arcs.
 func (d *pieceDrawing) measured(path string) {
-	side := func(face, back string) string { return map[bool]string{false: face, true: back}[d.back] }
-	add := func(c corner, back plan.Point) {
-		if c.marked = c.at; d.back {
-			c.marked = back
-		}
-		d.corners = append(d.corners, c)
-	}
-	ends, number := map[int]string{}, 0
-	for i, a := range d.piece.Marks.Arcs {
-		for k, e := range a.Ends {
-			ends[e.Corner] = ref("%sarcs[%d].ends[%d].%s", path, i, k, side("at", "back"))
-		}
-	}
-	for r, ring := range d.piece.Marks.Named() {
+	half := map[bool]int{true: 1}[d.back]
+	side := func(face, back plan.Point) plan.Point { return []plan.Point{face, back}[half] }
+	for _, ring := range d.piece.Marks.Named() {
 		for i, c := range ring {
 			before, after := ring[(i+len(ring)-1)%len(ring)].Face, ring[(i+1)%len(ring)].Face
 			square := before.X == c.Face.X || before.Y == c.Face.Y || after.X == c.Face.X || after.Y == c.Face.Y
-			place := ref("%s%s[%d]", path, side("face", "back"), i)
-			if r > 0 {
-				place = ref("%sholes[%d].%s[%d]", path, r-1, side("face", "back"), i)
-			}
-			add(corner{at: c.Face, path: cmp.Or(ends[number], place), name: c.Name, square: square}, c.Back)
-			number++
+			d.corners = append(d.corners, corner{at: c.Face, marked: side(c.Face, c.Back), path: path + c.Paths[half], name: c.Name, square: square})
 		}
 	}
 	for i, a := range d.piece.Marks.Arcs {
-		add(corner{at: a.Centre, path: ref("%sarcs[%d].%s", path, i, side("centre", "back")), square: true, centre: true}, a.Back)
+		place := ref("%sarcs[%d].%s", path, i, []string{"centre", "back"}[half])
+		d.corners = append(d.corners, corner{at: a.Centre, marked: side(a.Centre, a.Back), path: place, square: true, centre: true})
 	}
 }
 
@@ -215,51 +213,102 @@ func (d *pieceDrawing) lay(most float64) {
 	}
 }
 
-// even returns places from 0 to a length, evenly and at most so far apart, if that is a distance.
-func even(length, apart float64) (at []float64) {
-	n := math.Ceil(length/apart - 1e-9)
-	for k := 0.0; apart > 0 && n >= 1 && n < mostMarks && k <= n; k++ {
-		at = append(at, length*k/n)
+// crowded is the part of a face round an edge too short for the letters of its corners, as two corners, if
+// there is one: it is drawn larger, and what there is to say of it is said there.
+func (d *pieceDrawing) crowded() []plan.Point {
+	ring, n := d.piece.Outline, len(d.piece.Outline)
+	short := slices.IndexFunc(ring, func(p plan.Point) bool {
+		q := ring[(slices.Index(ring, p)+1)%n]
+		long := math.Hypot(d.x(q.X)-d.x(p.X), d.y(q.Y)-d.y(p.Y))
+		return !d.back && long >= closer && long <= shortEdge && plan.ArcAt(d.piece.Marks.Arcs, p) == nil
+	})
+	if short < 0 {
+		return nil
 	}
-	return at
+	part := []plan.Point{ring[short], ring[(short+1)%n]}
+	for _, way := range []int{1, n - 1} {
+		for k := 1; k < n; k++ {
+			lo, hi := cutout.Bounds(append(slices.Clone(part), ring[(short+k*way)%n]))
+			if spot := d.area; d.x(hi.X)-d.x(lo.X) > mostPart*spot.w || d.y(lo.Y)-d.y(hi.Y) > mostPart*spot.h {
+				break
+			}
+			part = []plan.Point{lo, hi}
+		}
+	}
+	return part
 }
 
-// fixing draws the adhesive on the back, as the list counts it, and the nails as if the first support
-// lay behind the left edge of the face.
+// shows reports whether what lies at a place of ink is named on this drawing, not on one of the other scale.
+func (d *pieceDrawing) shows(x, y float64) bool {
+	return d.part == nil || box{x, y, 0, 0}.inside(d.around(d.part).grow(.5)) == d.larger
+}
+
+// enlarge draws the crowded part of a piece once more under it.
+func (d *pieceDrawing) enlarge() {
+	if d.part == nil {
+		return
+	}
+	spot, text := d.around(d.part).grow(5), line{"detail below"}
+	d.stroke("lead", spot.path())
+	d.callout("halo", text, text.width(typeSize), laneHigh, point{spot.x, spot.y}, point{spot.x + spot.w, spot.y})
+	l := *d
+	l.larger, l.board, l.lift, l.piece.Marks.Arcs = true, board{}, 0, nil
+	wide, tall := d.part[1].X.Sub(d.part[0].X).Float64(), d.part[1].Y.Sub(d.part[0].Y).Float64()
+	past := max(wide, tall) / 12 // of what goes on
+	l.scale = whole(min((d.Width-pieceLeft-60)/(wide+2*past), partTall/(tall+2*past)))
+	l.left, l.top, l.x0, l.y1 = pieceLeft+20, d.Height+36, d.part[0].X.Float64()-past, d.part[1].Y.Float64()+past
+	l.area = box{l.left, l.top, (wide + 2*past) * l.scale, (tall + 2*past) * l.scale}
+	l.frame, l.lane = box{2, l.top - 14, d.Width - 4, l.area.h + 28}, l.left
+	line{"Detail, scale ", counted(ref("1:%.0f", perInch/l.scale))}.write(&d.node, "bold", l.left, l.top-18, "start")
+	l.drawPiece(d.add("g", "clip-path", d.clip("part", l.area.path())), l.view, d.plan.Profile, d.piece, "larger")
+	d.stroke("lead", l.area.path())
+	l.annotate()
+	d.lost, d.tight, d.far = d.lost || l.lost, d.tight || l.tight, d.far+l.far
+}
+
+// fixing draws the adhesive and the nails on the back.
 func (d *pieceDrawing) fixing() {
 	const inset = 5.0 // ink from the edges
-	f, w, h := d.plan.Fixing, d.piece.Width.Float64(), d.piece.Height.Float64()
-	supports, across, up := f.Supports.Float64(), even(w, f.GlueSpacing.Float64()), even(h, f.GlueSpacing.Float64())
-	on, size := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), max(3, f.GlueSize.Float64()*d.scale)
-	glue := func(x0, y0, x1, y1 float64) { // a bead, or a dot in its middle
-		area := d.area.grow(-inset)
-		x0, y0 = area.toward(d.view.ink(x0, y0))
-		x1, y1 = area.toward(d.view.ink(x1, y1))
-		if f.Glue == finish.GlueBeads {
-			on.stroke("glue", "M", x0, y0, "L", x1, y1).set("stroke-width", size)
-		} else if f.Glue == finish.GlueDots {
-			on.dot("glue", (x0+x1)/2, (y0+y1)/2, size/2)
+	on, area := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), d.area.grow(-inset)
+	for _, bead := range fraction.Must(d.plan.Glue(d.piece)) {
+		size := max(3, d.plan.Fixing.GlueSize.Float64()*d.scale)
+		x, y := area.toward(d.x(bead[0].X), d.y(bead[0].Y))
+		if toX, toY := area.toward(d.x(bead[1].X), d.y(bead[1].Y)); bead[0] == bead[1] {
+			on.dot("glue", x, y, size/2)
+		} else {
+			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
 		}
 	}
-	for k, x := range across {
-		for m := range up {
-			if f.Glue == finish.GlueDots && !f.Level && k > 0 && m > 0 {
-				glue(across[k-1], up[m-1], x, up[m])
-			}
-		}
-		if f.Glue == finish.GlueBeads && !f.Level {
-			glue(x, 0, x, h)
-		}
-	}
-	for _, y := range even(h, supports) {
-		if f.Level {
-			glue(0, y, w, y)
-		}
-	}
-	for _, at := range fraction.Must(d.plan.Nails(d.piece, f.Inset)) { // over the adhesive
+	for _, at := range fraction.Must(d.plan.Nails(d.piece, d.plan.Fixing.Inset)) { // over the adhesive
 		x, y := d.x(at.X), d.y(at.Y)
 		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
 		d.claim(centered(x, y, 7, 7))
+	}
+}
+
+// miters draws the section of each mitered edge over it, as seen from above: the face toward the reader, or
+// the back.
+func (d *pieceDrawing) miters() {
+	const long, low, thick = 34.0, 8.0, 9.0 // ink from the edge, over the piece, and between face and back
+	run, _ := d.plan.Run(d.piece.Run)
+	for side, mitred := range fraction.Must(run.MitredEdges(d.piece)) {
+		if !mitred || d.larger {
+			continue
+		}
+		x, in := d.area.x, 1.0
+		if (side == 1) != d.back {
+			x, in = d.area.x+d.area.w, -1
+		}
+		near, far := 0.0, thick*in // how far the near side and the far one stay off the edge
+		if d.back {
+			near, far = far, near
+		}
+		y, text := d.area.y-low, line{"miter 45°"}
+		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
+		d.claim(spanned(x, y, x+in*long, y-thick))
+		seat := spanned(x+in*(long+3), y-12, x+in*(long+3+text.width(typeSize)), y+3)
+		text.seated(&d.node, "", seat)
+		d.word(seat)
 	}
 }
 
@@ -293,12 +342,12 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.name == "" && !c.centre || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.name == "" && !c.centre || squareOnly && !c.square || !d.shows(d.x(c.at.X), d.y(c.at.Y)) || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
 		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
 		if axis == 0 {
-			ink = d.left + at.Float64()*d.scale // marked on this side: from its left
+			ink = d.left + (at.Float64()-d.x0)*d.scale // marked on this side: from its left
 		}
 		text := line{d.length(at, path)}
 		if beyond := most.Less(at); beyond || at.Sign() < 0 {
@@ -368,7 +417,7 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 func (d *pieceDrawing) edges() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
-		if c.name != "" || c.centre && d.shown(c) {
+		if (c.name != "" || c.centre && d.shown(c)) && d.shows(d.x(c.at.X), d.y(c.at.Y)) {
 			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
 		}
 	}
@@ -441,7 +490,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 	}
 	done := map[int]bool{}
 	for i, c := range named {
-		if c.name == "" || done[i] {
+		if c.name == "" || done[i] || !d.shows(d.x(c.at.X), d.y(c.at.Y)) {
 			continue
 		}
 		x, y := at(c)[0], at(c)[1]
@@ -479,6 +528,9 @@ func (d *pieceDrawing) strokes() {
 			if l := math.Hypot(x1-x0, y1-y0); l > long {
 				from, to, long = point{x0, y0}, point{x1, y1}, l
 			}
+		}
+		if !d.shows((from[0]+to[0])/2, (from[1]+to[1])/2) {
+			continue
 		}
 		seats := numberSeats(from, to, []float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
 		seat, ok := d.place(d.clear(seats, from, to)...)

@@ -12,6 +12,9 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
+// mostWord is the longest word that the story pole does not break.
+const mostWord = 215.0
+
 // span is one length of a chain of dimensions.
 type span struct {
 	lo, hi fraction.Length
@@ -39,36 +42,46 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 	return e.below(under, 8, e.Width-8, y, 0, 11, func(stop) {}) + 4
 }
 
-// chains draws the widths of the panels and that of the whole wall and returns where they end.
-// Boards, which are as wide as each other, have only the whole.
+// chains draws the widths of the panels with the gaps between, and that of the whole wall, and returns
+// where they end. Boards, which are as wide as each other, have only the whole.
 func (e *elevation) chains(y float64) float64 {
-	var widths []span
-	add := func(lo, hi fraction.Length, path string) {
-		widths = append(widths, span{lo, hi, line{e.sum(plus(hi, path+"right"), minus(lo, path+"left"))}})
-	}
+	var at []term
 	for i, panel := range e.run.Panels {
-		if !e.plan.Profile.Boards {
-			add(panel.Left, panel.Right, e.path+ref("panels[%d].", i))
+		if path := e.path + ref("panels[%d].", i); !e.plan.Profile.Boards {
+			at = append(at, plus(panel.Left, path+"left"), plus(panel.Right, path+"right"))
 		}
 	}
 	for i, panel := range e.run.Installed {
-		add(panel.Left, panel.Right, e.path+ref("installed[%d].", i))
+		path := e.path + ref("installed[%d].", i)
+		at = append(at, plus(panel.Left, path+"left"), plus(panel.Right, path+"right"))
 	}
-	if y += laneHigh; len(widths) > 0 {
-		y = e.chain(y, widths...)
+	whole := []term{{}, plus(e.run.Width, e.path+"width")}
+	if y += laneHigh; len(at) > 0 { // a miter may reach past an end of the wall
+		past := func(end term) bool { return end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length) }
+		y = e.chain(y, e.between(append(at, slices.DeleteFunc(slices.Clone(whole), past)...))...)
 	}
-	if all := e.breaks(); len(all) > 1 {
+	if all := e.between(append(whole, e.breaks()...)); len(all) > 1 {
 		y = e.chain(y, all...)
 	}
 	return e.chain(y, span{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}})
 }
 
-// breaks are the lengths between the ends of the wall, the corners of its outline and those of its
-// openings but boxes, of one with an arch its sides.
-func (e *elevation) breaks() (all []span) {
-	at := []term{{path: ""}, plus(e.run.Width, e.path+"width")}
+// between are the lengths from each place to the next.
+func (e *elevation) between(at []term) (all []span) {
+	slices.SortStableFunc(at, func(a, b term) int { return a.length.Compare(b.length) })
+	at = slices.CompactFunc(at, func(a, b term) bool { return a.length == b.length })
+	for i, t := range at[1:] {
+		from := at[i]
+		all = append(all, span{from.length, t.length, line{e.sum(t, minus(from.length, strings.TrimPrefix(from.path, " + ")))}})
+	}
+	return all
+}
+
+// breaks are the corners of the wall's outline and those of its openings but boxes, between its ends, of an
+// opening with an arch its sides.
+func (e *elevation) breaks() (at []term) {
 	add := func(x fraction.Length, path string) {
-		if x.Sign() > 0 && x.Less(e.run.Width) && !slices.ContainsFunc(at, func(t term) bool { return t.length == x }) {
+		if x.Sign() > 0 && x.Less(e.run.Width) {
 			at = append(at, plus(x, e.path+path))
 		}
 	}
@@ -85,12 +98,7 @@ func (e *elevation) breaks() (all []span) {
 			}
 		}
 	}
-	slices.SortFunc(at, func(a, b term) int { return a.length.Compare(b.length) })
-	for i, t := range at[1:] {
-		from := at[i]
-		all = append(all, span{from.length, t.length, line{e.sum(t, minus(from.length, strings.TrimPrefix(from.path, " + ")))}})
-	}
-	return all
+	return at
 }
 
 // pole draws the story pole and returns where it ends.
@@ -206,7 +214,8 @@ func (e *elevation) heights() {
 			drawn := map[fraction.Length]bool{}
 			for k, p := range o.Outline {
 				bound := p.Y == lo.Y || p.Y == hi.Y
-				if drawn[p.Y] || !bound && len(e.arcs(o)) > 0 {
+				springs := func(a plan.Arc) bool { return a.Springs == p.Y }
+				if arcs := e.arcs(o); drawn[p.Y] || !bound && len(arcs) > 0 && !slices.ContainsFunc(arcs, springs) {
 					continue
 				}
 				drawn[p.Y] = true
@@ -290,7 +299,7 @@ func (e *elevation) written(group []int, long float64) []line {
 	for n, i := range group {
 		text = append(text, map[bool]string{true: "; "}[n > 0], figure{MarkName(e.plan.Profile, e.run.StoryPole[i]), e.path + ref("story_pole[%d]", i)})
 	}
-	return append(text, ": ", e.fromStart(group[0])).wrap(long, long)
+	return append(text, ": ", e.fromStart(group[0])).wrap(long, max(long, mostWord))
 }
 
 // fromStart is the distance of a story-pole mark from the start.

@@ -107,7 +107,7 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 			e := newElevation(p, i, wideInk, "x", "x")
 			var total fraction.Length
 			ends := []fraction.Length{}
-			for _, s := range e.breaks() {
+			for _, s := range e.between(append([]term{{}, plus(run.Width, e.path+"width")}, e.breaks()...)) {
 				total = total.Add(s.hi.Sub(s.lo))
 				ends = append(ends, s.hi)
 			}

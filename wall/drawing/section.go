@@ -44,7 +44,9 @@ func Section(p plan.Plan, i int) (Picture, error) {
 			}
 		}
 		d.scale = whole(perInch / max(1, smaller))
-		d.wall = 8 + fix.Wall.Float64()*d.scale
+		if d.wall = 8 + fix.Wall.Float64()*d.scale; fix.Wall.IsZero() { // not to scale where it is not known
+			d.wall += 2 * wallInk
+		}
 		d.back = d.wall + fix.Strips.Float64()*d.scale
 		d.face = d.back + p.Profile.Thickness.Float64()*d.scale
 		box := slices.IndexFunc(fix.Boxes, func(b finish.BoxFixing) bool {
@@ -86,7 +88,6 @@ func Section(p plan.Plan, i int) (Picture, error) {
 		d.line(d.face+36, foot, "bottom line", low, path+"outline[0][1]")
 		if y := foot + low.Float64()*d.scale; math.Abs(y-foot) <= trimInk {
 			d.stroke("datum", "M", 2.0, y, "H", d.face+50)
-			d.stroke("startmark", "M", d.face+44, y, "l-5 -8h10z")
 		}
 		d.Height = d.block(d.bar(max(d.next, foot+trimInk)+6), line{"Section of ", figure{run.Name, path + "name"}})
 		return d.Picture
@@ -125,6 +126,7 @@ func (d *sectionDrawing) nameOf(name, path string) []line {
 
 // line labels a line of the wall with its height at the left end.
 func (d *sectionDrawing) line(x, y float64, name string, at fraction.Length, path string) {
+	d.stroke("startmark", "M", x, y, "l-5 -8h10z")
 	d.label(x, y, line{name, ", left end"}, line{d.length(at, path), " over datum"})
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math/big"
 	"slices"
 	"strconv"
@@ -122,29 +123,30 @@ func (m Marks) rings() [][]Point {
 type NamedCorner struct {
 	Name       string
 	Face, Back Point
+	Paths      [2]string // of these two in the JSON of the marks
 }
 
 // Named returns the corners of the outline and then of each hole, with names that run on without a
 // gap. A corner without a place on the back is left out.
 func (m Marks) Named() (all [][]NamedCorner) {
-	ends := map[int]ArcEnd{}
-	for _, a := range m.Arcs {
-		for _, e := range a.Ends {
-			ends[e.Corner] = e
+	ends, paths := map[int]ArcEnd{}, map[int]string{}
+	for i, a := range m.Arcs {
+		for k, e := range a.Ends {
+			ends[e.Corner], paths[e.Corner] = e, fmt.Sprintf("arcs[%d].ends[%d].", i, k)
 		}
 	}
 	number, named := 0, 0
 	for r, face := range m.rings() {
-		back := m.Back
+		back, of := m.Back, ""
 		if r > 0 {
-			back = m.Holes[r-1].Back
+			back, of = m.Holes[r-1].Back, fmt.Sprintf("holes[%d].", r-1)
 		}
 		ring := make([]NamedCorner, min(len(face), len(back)))
 		for i := range ring {
-			c := NamedCorner{Face: face[i], Back: back[i]}
+			c := NamedCorner{Face: face[i], Back: back[i], Paths: [2]string{fmt.Sprintf("%sface[%d]", of, i), fmt.Sprintf("%sback[%d]", of, i)}}
 			e, ends := ends[number+i]
 			if ends {
-				c.Face, c.Back = e.At, e.Back
+				c.Face, c.Back, c.Paths = e.At, e.Back, [2]string{paths[number+i] + "at", paths[number+i] + "back"}
 			}
 			if ends || ArcAt(m.Arcs, face[i]) == nil {
 				c.Name = CornerName(named)

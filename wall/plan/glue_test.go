@@ -1,0 +1,36 @@
+package plan_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/wall/plan"
+)
+
+// Adhesive on a piece of 20 by 12, worked by hand: 20 takes two distances of at most 16, so beads stand at 0, 10 and 20, and dots
+// in the middles of two fields; boards have theirs across supports at 0 and 12.
+func TestGlue(t *testing.T) {
+	piece := pieceOf(20, 12, [2]int64{}, [2]int64{20, 0}, [2]int64{20, 12}, [2]int64{0, 12})
+	for _, row := range []struct {
+		form  finish.GlueForm
+		level bool
+		want  string
+	}{
+		{finish.GlueBeads, false, "[[{0 0} {0 12}] [{10 0} {10 12}] [{20 0} {20 12}]]"},
+		{finish.GlueDots, false, "[[{5 6} {5 6}] [{15 6} {15 6}]]"},
+		{finish.GlueBeads, true, "[[{0 0} {20 0}] [{0 12} {20 12}]]"},
+		{finish.GlueDots, true, "[[{10 0} {10 0}] [{10 12} {10 12}]]"},
+		{finish.NoGlue, false, "[]"},
+	} {
+		p := plan.Plan{Fixing: finish.Fixing{Glue: row.form, Level: row.level, Supports: in("16"), GlueSpacing: in("16")}}
+		got, err := p.Glue(piece)
+		if err != nil || fmt.Sprint(got) != row.want {
+			t.Errorf("%v, level %v: %v, %v; want %s", row.form, row.level, got, err, row.want)
+		}
+		p.Fixing.Supports, p.Fixing.GlueSpacing = in("0"), in("0")
+		if got, err := p.Glue(piece); err != nil || got != nil {
+			t.Errorf("%v at no distance: %v, %v", row.form, got, err)
+		}
+	}
+}
