@@ -17,11 +17,12 @@ import (
 // Sizes in units of ink: 96 to the inch in print. Capitals of typeSize are at least 2.5 mm high
 // there: ISO 3098-1 has 2.5 mm as the least of its heights for A4.
 const (
-	typeSize = 13.4
-	laneHigh = 17.0  // a line of text
-	poleGap  = 15.0  // between neighboring upright numbers, and between level ones
-	wideInk  = 690.0 // natural width of a drawing across the page
-	halfInk  = 340.0 // natural width of one of two side by side, and of a phone
+	typeSize  = 13.4
+	laneHigh  = 17.0  // a line of text
+	narrowest = .95   // of the estimate, what the widest common face needs for figures and words mixed
+	poleGap   = 15.0  // between neighboring upright numbers, and between level ones
+	wideInk   = 690.0 // natural width of a drawing across the page
+	halfInk   = 340.0 // natural width of one of two side by side, and of a phone
 )
 
 // canvas is a drawing in the making.
@@ -58,7 +59,7 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 	if drawn == nil {
 		return Picture{}, &fault.Fault{Path: append(list, fault.Step{Index: i}), Want: want}
 	}
-	if width > halfInk {
+	if drawn.Width > halfInk {
 		drawn.narrow = of(halfInk)
 	}
 	return *drawn, nil
@@ -154,23 +155,28 @@ func spreadStops(all []stop, gap, lo, hi float64) []stop {
 	return all
 }
 
-// below writes stops under a line of ink at y, reading upwards, over leads and what over draws of each; it
-// returns their end.
-func (c *canvas) below(all []stop, lo, hi, y, straight, long float64, over func(stop)) float64 {
+// below writes stops under a line of ink at y, where out is 1, or over it, where it is -1, reading upwards,
+// over leads and what over draws of each; it returns their end.
+func (c *canvas) below(all []stop, lo, hi, y, out, straight, long float64, over func(stop)) float64 {
 	lo = max(8, min(lo, hi-poleGap*float64(len(all)-1)))
-	deepest := 0.0
+	deepest, text := 0.0, y+out*(long+3)
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		over(s)
 		if !s.bare {
-			c.claimLine(s.ink, y+1, s.ink, y+straight)
-			c.claimLine(s.ink, y+straight, s.spot, y+long)
-			c.stroke("lead", "M", s.ink, y+1, "v", straight, "L", s.spot, y+long)
+			c.claimLine(s.ink, y+out, s.ink, y+out*straight)
+			c.claimLine(s.ink, y+out*straight, s.spot, y+out*long)
+			c.stroke("lead", "M", s.ink, y+out, "v", out*straight, "L", s.spot, y+out*long)
 		}
-		s.text.upright(&c.node, "", s.spot, y+long+3, "end")
-		deepest = max(deepest, s.text.width(typeSize))
+		w := s.text.width(typeSize)
+		s.text.upright(&c.node, "", s.spot, text, anchors[out])
+		c.word(spanned(s.spot-7, text, s.spot+7, text+out*w))
+		deepest = max(deepest, w*narrowest)
 	}
-	return y + long + 3 + deepest + 6
+	return text + out*(deepest+4)
 }
+
+// anchors are those of a text that reads upwards over a line, at -1, and under it, at 1, or lies beside one.
+var anchors = map[float64]string{-1: "start", 1: "end"}
 
 // beside writes stops beside a line of ink at x, left of it where out is -1 and right where it is 1.
 func (c *canvas) beside(all []stop, lo, hi, x, out, straight, long float64, over func(stop)) {
@@ -180,7 +186,7 @@ func (c *canvas) beside(all []stop, lo, hi, x, out, straight, long float64, over
 		c.claimLine(x+out*straight, s.ink, x+out*long, s.spot)
 		c.stroke("lead", "M", x+out, s.ink, "h", out*straight, "L", x+out*long, s.spot)
 		start, w := x+out*(long+3), s.text.width(typeSize)
-		s.text.write(&c.node, s.class, start, s.spot+4, map[float64]string{-1: "end", 1: "start"}[out])
+		s.text.write(&c.node, s.class, start, s.spot+4, anchors[-out])
 		c.word(box{min(start, start+out*w), s.spot - 8, w, 15})
 	}
 }

@@ -115,8 +115,10 @@ func (e *elevation) lay() {
 	if e.Width < wideInk {
 		e.begin += laneHigh // the arrow is under the words
 	}
-	_, _, lift, _ := e.overhead()
-	e.top = e.begin + 10 + lift
+	e.top = e.begin + 10
+	for _, s := range e.corners(true) {
+		e.top = max(e.top, e.begin+17+s.text.width(typeSize))
+	}
 	e.floor = e.top + tall
 	e.frame = box{2, 0, e.Width - 4, e.floor}
 }
@@ -283,36 +285,12 @@ func (e *elevation) startsAt() line {
 	return line{"Start at ", e.length(from, path)}
 }
 
-// overhead are the heights of the corners of the wall's top, the room across that each takes and that
-// above the wall: level where all have room so, else upright.
-func (e *elevation) overhead() (all []stop, gap, lift float64, level bool) {
-	for _, s := range e.corners(true) {
-		all, gap = append(all, s), max(gap, s.text.width(typeSize)+8)
-	}
-	switch level = float64(len(all))*gap < e.Width-16; {
-	case len(all) == 0:
-	case level:
-		lift = laneHigh + 5
-	default:
-		gap, lift = poleGap, gap
-	}
-	return all, gap, lift, level
-}
-
 // above writes the heights of the corners of the wall's top over it.
 func (e *elevation) above() {
-	all, gap, lift, level := e.overhead()
-	for _, s := range spreadStops(all, gap, gap/2+2, e.Width-gap/2-2) {
-		y := e.top - 10
-		e.stroke("lead", "M", s.spot, y+2, "L", s.ink, s.y)
-		e.claim(box{min(s.spot, s.ink) - 1, y, math.Abs(s.spot-s.ink) + 2, max(0, min(s.y, e.top)-y)})
-		e.word(box{s.spot - gap/2, y - lift + 5, gap, lift - 5})
-		if level {
-			s.text.write(&e.node, "halo", s.spot, y-2, "middle")
-		} else {
-			s.text.upright(&e.node, "halo", s.spot, y, "start")
-		}
-	}
+	e.below(e.corners(true), 8, e.Width-8, e.top, -1, 4, 8, func(s stop) {
+		e.stroke("lead", "M", s.ink, e.top-1, "V", s.y)
+		e.claim(spanned(s.ink-1, e.top, s.ink+1, s.y))
+	})
 }
 
 // flaws numbers the blemishes, each near its place with a lead to it, or in the table alone.

@@ -62,8 +62,6 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
 		e.tag(seat, 3)
 		text.seated(&e.node, "bold halo", seat)
-	} else if seat, ok := e.first(v.seats(rings, small-4, laneHigh)); ok {
-		text.seated(&e.node, "bold halo", seat)
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	} else {
@@ -95,16 +93,11 @@ func (e *elevation) names(i int) [][]line {
 		{{figure{clip(name, 80, typeSize), from}}}}
 }
 
-// nameInside writes an opening's name in it, if it has room, also over the line of the start.
+// nameInside writes an opening's name in it, if it has room.
 func (e *elevation) nameInside(i int) bool {
 	for _, lines := range e.names(i)[:3] {
 		w, h := tagSize(lines)
-		if inside := within(e.around(e.run.Openings[i].Outline), w, h); len(inside) > 0 {
-			seat, ok := e.place(inside...)
-			if !ok {
-				seat = inside[0]
-				e.claim(seat)
-			}
+		if seat, ok := e.first(e.seats([][]plan.Point{e.run.Openings[i].Outline}, w, h)); ok {
 			e.tagged(seat, lines...)
 			return true
 		}

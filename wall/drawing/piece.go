@@ -28,9 +28,8 @@ const (
 	dotSize    = 1.9
 	letterSize = 14.0
 	mostBeside = .125  // of the width, that the middle of an arc may lie beside the piece to be drawn
-	shortEdge  = 11.0  // ink of an edge without room for the letters of its corners, which is drawn larger
-	mostPart   = .4    // of the piece's width and height, that is drawn larger round it
-	partTall   = 190.0 // most ink that it takes
+	shortEdge  = 14.0  // ink between two notches without room for the letters of their corners
+	partTall   = 190.0 // most ink that these take where they are drawn larger
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -71,20 +70,20 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // is right. A face that is broad, or has much to saw or to name close together, is wide; where a phone
 // has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
-	defer fraction.Catch(&err)
-	if i < 0 || i >= len(p.Pieces) || min(p.Pieces[i].Width.Sign(), p.Pieces[i].Height.Sign()) <= 0 {
-		return draw(halfInk, fault.Of("Pieces"), i, len(p.Pieces), func(float64) *Picture { return nil })
-	}
-	name := PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
-	d, most := drawSide(p, i, back, halfInk, name), halfInk
-	if d.far > mostFar || d.lost || d.tight || !back && !plain(d.piece) && d.area.h < .8*d.area.w {
-		most = wideInk
-	}
-	return draw(most, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
-		if most == wideInk {
-			if d = drawSide(p, i, back, width, sized(name, width)); (d.lost || d.tight) && width == halfInk {
-				return nil
-			}
+	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
+		piece, name := p.Pieces[i], PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
+		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
+			return nil
+		}
+		d := drawSide(p, i, back, halfInk, name)
+		if crowded := d.far > mostFar || d.lost || d.tight; !crowded && (back || plain(piece) || d.area.h >= .8*d.area.w) {
+			return d.Picture
+		}
+		if width == wideInk {
+			return drawSide(p, i, back, wideInk, name).Picture
+		}
+		if d = drawSide(p, i, back, width, sized(name, width)); d.lost || d.tight {
+			return nil
 		}
 		return d.Picture
 	})
@@ -213,29 +212,18 @@ func (d *pieceDrawing) lay(most float64) {
 	}
 }
 
-// crowded is the part of a face round an edge too short for the letters of its corners, as two corners, if
-// there is one: it is drawn larger, and what there is to say of it is said there.
+// crowded is the part of a face with two notches too close for the letters of their corners, as two corners,
+// if there is one: it is drawn larger, and what there is to say of it is said there.
 func (d *pieceDrawing) crowded() []plan.Point {
-	ring, n := d.piece.Outline, len(d.piece.Outline)
-	short := slices.IndexFunc(ring, func(p plan.Point) bool {
-		q := ring[(slices.Index(ring, p)+1)%n]
-		long := math.Hypot(d.x(q.X)-d.x(p.X), d.y(q.Y)-d.y(p.Y))
-		return !d.back && long >= closer && long <= shortEdge && plan.ArcAt(d.piece.Marks.Arcs, p) == nil
-	})
-	if short < 0 {
-		return nil
-	}
-	part := []plan.Point{ring[short], ring[(short+1)%n]}
-	for _, way := range []int{1, n - 1} {
-		for k := 1; k < n; k++ {
-			lo, hi := cutout.Bounds(append(slices.Clone(part), ring[(short+k*way)%n]))
-			if spot := d.area; d.x(hi.X)-d.x(lo.X) > mostPart*spot.w || d.y(lo.Y)-d.y(hi.Y) > mostPart*spot.h {
-				break
-			}
-			part = []plan.Point{lo, hi}
+	notches := fraction.Must(d.piece.Notches())
+	for i := 1; i < len(notches) && !d.back; i++ {
+		a, b := notches[i-1].Points, notches[i].Points
+		if p, q := a[len(a)-1], b[0]; math.Hypot(d.x(q.X)-d.x(p.X), d.y(q.Y)-d.y(p.Y)) <= shortEdge {
+			lo, hi := cutout.Bounds(slices.Concat(a, b))
+			return []plan.Point{lo, hi}
 		}
 	}
-	return part
+	return nil
 }
 
 // shows reports whether what lies at a place of ink is named on this drawing, not on one of the other scale.
@@ -305,10 +293,8 @@ func (d *pieceDrawing) miters() {
 		}
 		y, text := d.area.y-low, line{"miter 45°"}
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
-		d.claim(spanned(x, y, x+in*long, y-thick))
-		seat := spanned(x+in*(long+3), y-12, x+in*(long+3+text.width(typeSize)), y+3)
-		text.seated(&d.node, "", seat)
-		d.word(seat)
+		text.write(&d.node, "", x+in*(long+3), y, anchors[-in])
+		d.word(spanned(x, y+3, x+in*(long+3+text.width(typeSize)), y-12))
 	}
 }
 
@@ -389,7 +375,7 @@ func (d *pieceDrawing) measures() {
 	}
 	d.Height = bottom + 10
 	if all := fitting(0, d.Width-pieceLeft+pieceRight); all != nil {
-		d.Height = d.below(all, 60, d.Width-7, bottom, 5, 19, func(s stop) {
+		d.Height = d.below(all, 60, d.Width-7, bottom, 1, 5, 19, func(s stop) {
 			if !s.at.IsZero() && s.at != d.piece.Width {
 				d.stroke("ext", "M", s.ink, bottom, "V", d.reach(0, s.at))
 			}

@@ -91,62 +91,66 @@ func (b *board) word(c box) {
 	b.words = append(b.words, c)
 }
 
-// lead is a line from a label to just before its place on a line.
-type lead struct {
-	place      point
-	start, end [2]point // from the edge of the label, and from its middle
-	off        float64  // that it keeps from dots
-	reach      box      // around all of it
-}
+// What is wrong with a lead, the worse the higher.
+const (
+	acrossRim = 1 << iota
+	mistakable
+	acrossText
+	acrossLine
+	degrees           // of wrong: what is below
+	passing = degrees // also: close by a dot that is not its own
+)
 
-// leadFrom returns the lead from a label to what is nearest of a line.
-func leadFrom(c box, from, to point) lead {
+// sight returns what is wrong with a lead from a label to what is nearest of a line, but nothing more where it
+// crosses a text or a line.
+func (b *board) sight(c box, from, to point) (wrong int) {
 	x, y := nearestOn(c, from, to)
 	edgeX, edgeY := c.toward(x, y)
 	middleX, middleY := c.middle()
-	l := lead{place: point{x, y}, start: [2]point{{edgeX, edgeY}, {middleX, middleY}}, off: offDot}
-	for i, start := range l.start {
+	starts, ends, off := [2]point{{edgeX, edgeY}, {middleX, middleY}}, [2]point{}, offDot
+	for i, start := range starts { // to just before the line
 		back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
-		l.end[i] = point{x + (start[0]-x)*back, y + (start[1]-y)*back}
+		ends[i] = point{x + (start[0]-x)*back, y + (start[1]-y)*back}
 	}
 	if from == to {
-		l.off *= 2
+		off *= 2
 	}
 	lowX, lowY := min(x, edgeX, middleX), min(y, edgeY, middleY)
-	l.reach = box{lowX, lowY, max(x, edgeX, middleX) - lowX, max(y, edgeY, middleY) - lowY}
-	return l
-}
-
-// crosses reports whether the lead crosses a line.
-func (l *lead) crosses(line [2]point) bool {
-	return l.reach.meets(line) && (crosses(l.start[0], l.end[0], line[0], line[1]) || crosses(l.start[1], l.end[1], line[0], line[1]))
-}
-
-// covers reports whether the lead goes through a text.
-func (l *lead) covers(w box) bool {
-	right, foot := w.x+w.w, w.y+w.h
-	return (box{l.place[0], l.place[1], 0, 0}).overlaps(w) || l.crosses([2]point{{w.x, w.y}, {right, foot}}) || l.crosses([2]point{{right, w.y}, {w.x, foot}})
-}
-
-// passes reports whether the lead may be taken for one to a dot that is not its own.
-func (l *lead) passes(dot point) bool {
-	if math.Hypot(dot[0]-l.place[0], dot[1]-l.place[1]) < closer {
-		return false
+	reach := box{lowX, lowY, max(x, edgeX, middleX) - lowX, max(y, edgeY, middleY) - lowY}
+	over := func(l [2]point) bool {
+		return reach.meets(l) && (crosses(starts[0], ends[0], l[0], l[1]) || crosses(starts[1], ends[1], l[0], l[1]))
 	}
-	for i := range l.start {
-		if x, y := foot(dot[0], dot[1], l.start[i], l.end[i], 0); math.Hypot(dot[0]-x, dot[1]-y) < l.off {
-			return true
+	through := func(w box) bool {
+		right, foot := w.x+w.w, w.y+w.h
+		return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
+	}
+	passes := func(dot point) bool {
+		close := func(i int) bool {
+			atX, atY := foot(dot[0], dot[1], starts[i], ends[i], 0)
+			return math.Hypot(dot[0]-atX, dot[1]-atY) < off
 		}
+		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && (close(0) || close(1))
 	}
-	return false
+	switch {
+	case slices.ContainsFunc(b.lines, over):
+		return acrossLine
+	case slices.ContainsFunc(b.words, through):
+		return acrossText
+	case slices.ContainsFunc(b.rim, over):
+		wrong = acrossRim
+	}
+	switch {
+	case slices.ContainsFunc(b.dots, passes):
+		wrong += mistakable + passing
+	case len(b.dots) > 0 && (b.along(c, x, y) || from == to && b.mistaken(c, x, y, apartDots)):
+		wrong += mistakable
+	}
+	return wrong
 }
 
 // clear returns the places from which a lead to what is nearest of a line crosses no text or line.
 func (b *board) clear(places []box, from, to point) []box {
-	return slices.DeleteFunc(places, func(c box) bool {
-		l := leadFrom(c, from, to)
-		return slices.ContainsFunc(b.lines, l.crosses) || slices.ContainsFunc(b.rim, l.crosses) || slices.ContainsFunc(b.words, l.covers) || slices.ContainsFunc(b.dots, l.passes)
-	})
+	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, from, to)&^mistakable != 0 })
 }
 
 // crosses reports whether the line from p to q and that from r to s have a place within both.
@@ -202,7 +206,7 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	}
 	best := worst + 1
 	for _, c := range slices.Concat(rings[:]...) {
-		if at := b.sight(c, from, to, best); at < best {
+		if at := b.sight(c, from, to) % degrees; at < best {
 			seat, best = c, at
 		}
 		if best == 0 {
@@ -214,33 +218,6 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 		b.claim(seat)
 	}
 	return seat, ok
-}
-
-// What is wrong with a lead: the sum of these, but across text no more counts.
-const (
-	acrossRim = 1 << iota
-	mistakable
-	acrossText
-	acrossLine
-)
-
-// sight returns what is wrong with a lead from a label: less than best, or no less than it.
-func (b *board) sight(c box, from, to point, best int) (wrong int) {
-	l := leadFrom(c, from, to)
-	if slices.ContainsFunc(b.lines, l.crosses) {
-		return acrossLine
-	}
-	if slices.ContainsFunc(b.words, l.covers) {
-		return acrossText
-	}
-	if slices.ContainsFunc(b.rim, l.crosses) {
-		wrong = acrossRim
-	}
-	x, y := l.place[0], l.place[1]
-	if wrong < best && len(b.dots) > 0 && (b.along(c, x, y) || from == to && b.mistaken(c, x, y, apartDots) || slices.ContainsFunc(b.dots, l.passes)) {
-		wrong += mistakable
-	}
-	return wrong
 }
 
 // claim takes a place whether it is free or not.
@@ -279,16 +256,6 @@ func grid[A, B, T any](outer []A, inner []B, of func(A, B) T) (all []T) {
 		}
 	}
 	return all
-}
-
-// within returns places for a label of a size in an area, the middle first.
-func within(area box, w, h float64) []box {
-	if w > area.w-2 || h > area.h-2 {
-		return nil
-	}
-	return grid([]float64{.5, .3, .7, .1, .9, 0, 1}, []float64{.5, .25, .75, 0, 1}, func(fy, fx float64) box {
-		return box{area.x + 1 + fx*(area.w-2-w), area.y + 1 + fy*(area.h-2-h), w, h}
-	})
 }
 
 // numberSeats returns places for the number of a cut so far off its line, at shares of its length.

@@ -39,7 +39,7 @@ func (e *elevation) chain(y float64, spans ...span) float64 {
 	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
 		return y + laneHigh // the table has them
 	}
-	return e.below(under, 8, e.Width-8, y, 0, 11, func(stop) {}) + 4
+	return e.below(under, 8, e.Width-8, y, 1, 0, 11, func(stop) {}) + 4
 }
 
 // chains draws the widths of the panels with the gaps between, and that of the whole wall, and returns
@@ -122,7 +122,7 @@ func (e *elevation) pole(y float64) float64 {
 	}
 	e.stroke("pole", ticks)
 	e.dot("startmark", from, base, 4)
-	return e.below(stops, 8, e.Width-8, base+4, 0, 15, func(stop) {})
+	return e.below(stops, 8, e.Width-8, base+4, 1, 0, 15, func(stop) {})
 }
 
 // foot draws the bar of the scale and the title block, and returns the height of the drawing.
@@ -257,7 +257,7 @@ func (e *elevation) corners(top bool) (all []stop) {
 // bottoms writes the heights of the corners of the wall's bottom under it, and returns their end.
 func (e *elevation) bottoms() float64 {
 	if all := e.corners(false); len(all) > 0 {
-		return e.below(all, 8, e.Width-8, e.floor, 6, 17, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "V", e.floor) })
+		return e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "V", e.floor) })
 	}
 	return e.floor + 6
 }

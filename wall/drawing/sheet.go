@@ -58,7 +58,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.offcutLabels()
 		bottom, bare := d.area.y+d.area.h, func(stop) {}
 		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
-		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 4, 16, bare)
+		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 16, bare)
 		d.Height = d.block(bottom+4, line{p.Profile.Word("Sheet ", "Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ": ", figure{sheet.Stock, d.path + "stock"}})
 		return d.Picture
 	})
@@ -230,12 +230,12 @@ func (d *sheetDrawing) offcutLabels() {
 		path := d.path + ref("offcuts[%d].", i)
 		number := line{"offcut ", counted(fmt.Sprint(i + 1))}
 		long := slices.Concat(number, line{": ", d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")})
-		area := d.at(o.X, o.Y, o.Width, o.Length)
+		area := [][]plan.Point{cutout.Rectangle(o.X, o.Y, o.Width, o.Length)}
 		for _, text := range []line{long, number} {
 			wide := text.width(typeSize) + 4
-			if seat, ok := d.place(within(area, wide, laneHigh)...); ok {
+			if seat, ok := d.first(d.seats(area, wide, laneHigh)); ok {
 				text.seated(&d.node, "halo", seat)
-			} else if seat, ok = d.place(within(area, laneHigh, wide)...); ok {
+			} else if seat, ok = d.first(d.seats(area, laneHigh, wide)); ok {
 				text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")
 			} else {
 				continue

@@ -45,7 +45,7 @@ func TestLeadsOfMeasuresAreKeptFree(t *testing.T) {
 		c.frame = box{0, 0, 600, 600}
 		all := []stop{{text: line{"12"}, ink: 200}, {text: line{"13"}, ink: 203}, {text: line{"99"}, ink: 400}}
 		if below {
-			c.below(all, 0, 600, 300, 12, 40, func(stop) {})
+			c.below(all, 0, 600, 300, 1, 12, 40, func(stop) {})
 		} else {
 			c.beside(all, 0, 600, 300, -1, 12, 40, func(stop) {})
 		}
