@@ -229,18 +229,3 @@ func TestArchesAreMeasured(t *testing.T) {
 		t.Errorf("%d pieces of the arched job were looked at", looked)
 	}
 }
-
-// Places of nails and adhesive: from end to end, evenly and at most so far apart; none where that is no distance or there would be
-// more than can be seen.
-func TestEvenPlaces(t *testing.T) {
-	for _, row := range []struct {
-		length, apart float64
-		want          string
-	}{
-		{24, 8, "[0 8 16 24]"}, {25, 8, "[0 6.25 12.5 18.75 25]"}, {5, 8, "[0 5]"}, {0, 8, "[]"}, {24, 0, "[]"}, {24, -8, "[]"}, {mostMarks, 1, "[]"},
-	} {
-		if got := fmt.Sprint(even(row.length, row.apart)); got != row.want {
-			t.Errorf("%v by %v: %s, want %s", row.length, row.apart, got, row.want)
-		}
-	}
-}

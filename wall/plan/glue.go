@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"math"
-
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 )
@@ -52,9 +50,12 @@ func evenly(length, apart fraction.Length) (at []fraction.Length) {
 	if apart.Sign() <= 0 {
 		return nil
 	}
-	n := math.Ceil(length.Float64()/apart.Float64() - 1e-9)
-	for k := int64(0); n >= 1 && n < mostGlue && k <= int64(n); k++ {
-		at = append(at, length.Mul(k).Div(int64(n)))
+	n, rest := length.DivMod(apart)
+	if rest.Sign() > 0 {
+		n++
+	}
+	for k := int64(0); n >= 1 && n < mostGlue && k <= n; k++ {
+		at = append(at, length.Mul(k).Div(n))
 	}
 	return at
 }

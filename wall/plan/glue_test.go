@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -31,6 +32,21 @@ func TestGlue(t *testing.T) {
 		p.Fixing.Supports, p.Fixing.GlueSpacing = in("0"), in("0")
 		if got, err := p.Glue(piece); err != nil || got != nil {
 			t.Errorf("%v at no distance: %v, %v", row.form, got, err)
+		}
+	}
+	// Beads stand evenly, from edge to edge; none where there would be more than can be seen.
+	for _, row := range []struct {
+		width int64
+		want  string
+	}{{24, "[0 8 16 24]"}, {25, "[0 6 1/4 12 1/2 18 3/4 25]"}, {5, "[0 5]"}, {0, "[]"}, {1 << 20, "[]"}} {
+		p := plan.Plan{Fixing: finish.Fixing{Glue: finish.GlueBeads, GlueSpacing: in("8")}}
+		got, err := p.Glue(pieceOf(row.width, 12, [2]int64{}, [2]int64{row.width, 0}, [2]int64{row.width, 12}, [2]int64{0, 12}))
+		at := []fraction.Length{}
+		for _, bead := range got {
+			at = append(at, bead[0].X)
+		}
+		if err != nil || fmt.Sprint(at) != row.want {
+			t.Errorf("beads on %d: %v, %v; want %s", row.width, at, err, row.want)
 		}
 	}
 }
