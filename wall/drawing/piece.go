@@ -46,6 +46,7 @@ type pieceDrawing struct {
 	lost    bool         // one of them has no room
 	part    []plan.Point // lower left and upper right of what is drawn larger; none where nothing is
 	larger  bool         // this is that drawing
+	detail  *pieceDrawing
 }
 
 // corner is one corner of the piece.
@@ -251,7 +252,7 @@ func (d *pieceDrawing) enlarge() {
 	l.drawPiece(d.add("g", "clip-path", d.clip("part", l.area.path())), l.view, d.plan.Profile, d.piece, "larger")
 	d.stroke("lead", l.area.path())
 	l.annotate()
-	d.lost, d.tight, d.far = d.lost || l.lost, d.tight || l.tight, d.far+l.far
+	d.detail, d.lost, d.tight, d.far = &l, d.lost || l.lost, d.tight || l.tight, d.far+l.far
 }
 
 // fixing draws the adhesive and the nails on the back.
@@ -291,7 +292,7 @@ func (d *pieceDrawing) miters() {
 		if d.back {
 			near, far = far, near
 		}
-		y, text := d.area.y-low, line{"miter 45°"}
+		y, text := d.area.y-low, line{"miter"}
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
 		text.write(&d.node, "", x+in*(long+3), y, anchors[-in])
 		d.word(spanned(x, y+3, x+in*(long+3+text.width(typeSize)), y-12))

@@ -188,7 +188,10 @@ func (d *roomDrawing) named(i int, c course) {
 	for _, width := range []float64{220, 110} {
 		lines := append(line{figure{c.run.Name, path + "name"}}.wrap(width, width), line{d.length(c.run.Width, path+"width"), " wide"})
 		w, h := widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3
-		at := func(into, share float64) box { return c.boxAt(c.long*share, into, w, h) }
+		at := func(into, share float64) box { // its near side so far in the room, or behind the wall
+			p, room := c.at(c.long*share, into), c.along*complex(0, math.Copysign(1, into))
+			return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
+		}
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
 		if seat, ok := d.place(append(inside, outside...)...); ok {
@@ -236,10 +239,4 @@ func (c course) line(points ...complex128) string {
 // band is the path round a strip: from and to along the wall, deepFrom and deepTo at its depth.
 func (c course) band(from, to, deep, deepFrom, deepTo float64) string {
 	return c.line(complex(from, 0), complex(to, 0), complex(deepTo, deep), complex(deepFrom, deep)) + "Z"
-}
-
-// boxAt is the box centered so far along a run with its near side so far in the room, or behind it.
-func (c course) boxAt(along, into, w, h float64) box {
-	p, room := c.at(along, into), c.along*complex(0, math.Copysign(1, into))
-	return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
 }

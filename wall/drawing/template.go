@@ -93,9 +93,14 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	d.view = view{scale: perInch, x0: one.x, y1: one.y + one.h}
 	d.frame = box{0, 0, d.Width, high}
 	page := d.add("g", "clip-path", d.clip("page", d.frame.path()))
-	d.boardUnder(page)
-	if !one.shared {
-		d.overlap(page)
+	edge := d.sized(c.piece.Width, c.piece.Height)
+	d.drawPattern(page.add("g", "clip-path", d.clip("board", edge.path()), "class", "templateboard"), d.view, p.Profile, c.piece.LeftPhase, c.piece.Width, c.piece.Height, flatly)
+	page.rect(edge, "class", "templateedge")
+	for _, other := range t.tiles { // with crosses at their corners to lay one on the other
+		if b := d.tileBox(other); !one.shared && other != one {
+			page.rect(b, "class", "ext")
+			grid([]float64{b.x, b.x + b.w}, []float64{b.y, b.y + b.h}, func(x, y float64) *node { return page.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
+		}
 	}
 	page.stroke("template", c.line(d.view))
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
@@ -122,23 +127,6 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	return d.Picture
 }
 
-// boardUnder draws the piece's edges and its pattern at its true phase.
-func (d *template) boardUnder(on *node) {
-	piece := d.cut.piece
-	edge := d.sized(piece.Width, piece.Height)
-	d.drawPattern(on.add("g", "clip-path", d.clip("board", edge.path()), "class", "templateboard"), d.view, d.plan.Profile, piece.LeftPhase, piece.Width, piece.Height, flatly)
-	on.rect(edge, "class", "templateedge")
-}
-
-// overlap draws the frames of the other pages, with crosses at their corners to lay one on the other.
-func (d *template) overlap(on *node) {
-	for _, other := range d.tiling.tiles {
-		if b := d.tileBox(other); other != d.tile {
-			on.rect(b, "class", "ext")
-			grid([]float64{b.x, b.x + b.w}, []float64{b.y, b.y + b.h}, func(x, y float64) *node { return on.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
-		}
-	}
-}
 
 // tileBox is where a page lies.
 func (v view) tileBox(t tile) box {

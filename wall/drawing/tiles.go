@@ -84,20 +84,15 @@ func (c cutLine) tile(paper Paper, number int) tiling {
 		for column := range across {
 			x, y := t.x+float64(column)*(w-pageOverlap), t.y+float64(down-1-row)*(h-pageOverlap)
 			one := tile{name: fmt.Sprintf("%c%d", 'A'+row, column+1), x: x, y: y, w: w, h: h}
-			one.needed = across*down == 1 || one.turns(c)
+			// Where the line only passes straight through, a straightedge between the pages on both sides
+			// does better than paper.
+			one.needed = across*down == 1 || slices.ContainsFunc(c.points, func(p plan.Point) bool {
+				return box{p.X.Float64(), p.Y.Float64(), 0, 0}.inside(box{x, y, w, h})
+			})
 			t.tiles = append(t.tiles, one)
 		}
 	}
 	return t
-}
-
-// turns reports whether the line turns or ends within the page. Where it only passes straight
-// through, a straightedge between the pages on both sides does better than paper.
-func (t tile) turns(c cutLine) bool {
-	return slices.ContainsFunc(c.points, func(p plan.Point) bool {
-		x, y := p.X.Float64(), p.Y.Float64()
-		return x >= t.x && x <= t.x+t.w && y >= t.y && y <= t.y+t.h
-	})
 }
 
 // cutLine is a line to saw that is worth a template: a hole, or a notch or curve of the outline.
