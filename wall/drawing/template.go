@@ -127,7 +127,6 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	return d.Picture
 }
 
-
 // tileBox is where a page lies.
 func (v view) tileBox(t tile) box {
 	x0, y0 := v.ink(t.x, t.y)
