@@ -125,7 +125,7 @@ func TestPagesAreValid(t *testing.T) {
 // Each kind of fault is found.
 func TestFaultsOfPagesAreFound(t *testing.T) {
 	for body, want := range map[string]string{
-		`<p><b>bold</p>`: "element <b> closed by </p>", `<p>`: "unexpected EOF", `<p class=x>a</p>`: "unquoted",
+		`<p><b>bold</p>`: "element <b> closed by </p>", `<p>`: "element <p> closed by </body>", `<p class=x>a</p>`: "unquoted",
 		`<p>a & b</p>`: "invalid character entity", `<div><li>a</li></div>`: "li in div", `<p><ul><li>a</li></ul></p>`: "ul in p",
 		`<table><tr><td>a</td></tr></table>`:                                             "tr in table",
 		`<table><tbody><tr><td>a</td><td>b</td></tr><tr><td>c</td></tr></tbody></table>`: "a row of 1 columns in a table of 2",
