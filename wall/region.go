@@ -241,14 +241,14 @@ func heightOn(a, b cutout.Point, x fraction.Length) fraction.Length {
 	return fraction.Must(cutout.HeightAt(a, b, x))
 }
 
-// snapped returns the mark that a computed place goes to: the nearest one within the tolerance, else
-// that above or below.
+// snapped returns the mark that a computed place goes to: the nearest one within the tolerance, else,
+// or where two are equally near, that above or below.
 func (g *region) snapped(y, mark fraction.Length, way fraction.Direction) fraction.Length {
 	if mark.IsZero() {
 		return y
 	}
 	on, off := y.Round(mark, fraction.Nearest)
-	if g.tolerance.Less(off.Abs()) {
+	if g.tolerance.Less(off.Abs()) || off.Abs().Mul(2) == mark {
 		on, _ = y.Round(mark, way)
 	}
 	return on

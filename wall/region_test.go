@@ -461,3 +461,20 @@ func TestRoomsThatAreJustRight(t *testing.T) {
 		}
 	}
 }
+
+// A place half way between two marks goes the way that leads into the space, whatever the tolerance.
+func TestSnappedHalfWay(t *testing.T) {
+	g := &region{tolerance: fraction.Of(1, 32)}
+	for _, row := range []struct {
+		y    fraction.Length
+		way  fraction.Direction
+		want fraction.Length
+	}{
+		{fraction.Of(1, 32), fraction.Down, fraction.Length{}}, {fraction.Of(1, 32), fraction.Up, fraction.Of(1, 16)},
+		{fraction.Of(1, 64), fraction.Up, fraction.Length{}}, {fraction.Of(3, 64), fraction.Down, fraction.Of(1, 16)},
+	} {
+		if got := g.snapped(row.y, fraction.Of(1, 16), row.way); got != row.want {
+			t.Errorf("%s %v: %s, want %s", row.y, row.way, got, row.want)
+		}
+	}
+}

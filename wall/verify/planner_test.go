@@ -28,6 +28,8 @@ var (
 	// smaller one that does. A long run gives both flags: -rooms 2000 -rapid.checks 2000.
 	rooms   = flag.Int("rooms", 0, "random rooms to plan in each test, and for each rule, at most; 0: 12, and 3")
 	shrink  = flag.Bool("shrink", false, "look for a smaller room where a rule fails")
+	seed    = flag.Int("from", 0, "with -rooms: the first seed of TestRoomsBySeed")
+	hard    = flag.Bool("hard", false, "with -rooms: TestRoomsBySeed draws hard rooms")
 	command = flag.String("command", "", "program to judge from outside, in place of package plan: it answers `plan - --json`")
 )
 
@@ -76,9 +78,40 @@ func planned(t rapid.TB, job []byte, prefer plan.Preference, budget choice.Budge
 // The plans of random rooms keep the contract, or the room cannot be done as given.
 func TestPlansOfRandomRooms(t *testing.T) { checkPlans(t) }
 
-// So do those of closed rooms that have steps, slopes, leaning ends and arches at once.
-func TestPlansOfHardRandomRooms(t *testing.T) {
-	checkPlans(t, "closed", "step", "step in the top", "step in the bottom", "leans", "arch")
+// hardRooms are closed and have steps, slopes, leaning ends and arches at once.
+var hardRooms = []string{"closed", "step", "step in the top", "step in the bottom", "leans", "arch"}
+
+// So do those of hard rooms.
+func TestPlansOfHardRandomRooms(t *testing.T) { checkPlans(t, hardRooms...) }
+
+// TestRoomsBySeed judges the plans of one room a seed, so that a series goes on where one before ended
+// and each fault has a number.
+func TestRoomsBySeed(t *testing.T) {
+	if *rooms == 0 {
+		t.Skip("a long run: -rooms 1000 -from 0")
+	}
+	var always []string
+	if *hard {
+		always = hardRooms
+	}
+	draw, undone, faulty := verify.RandomRoom(always...), 0, 0
+	for n := range *rooms {
+		job := []byte(draw.Example(*seed + n))
+		data, message, exit := planned(t, job, plan.Sheets, small)
+		switch exit {
+		case 0:
+		case 1:
+			undone++
+			continue
+		default:
+			t.Errorf("seed %d: the job is refused: %s", *seed+n, message)
+		}
+		if faults := verify.Plan(job, data); len(faults) > 0 {
+			faulty++
+			t.Errorf("seed %d: %v", *seed+n, faults)
+		}
+	}
+	t.Logf("%d rooms, of which %d cannot be done as given and %d plans have a fault", *rooms, undone, faulty)
 }
 
 // checkPlans plans random rooms in which all that is said to happen does, and judges the plans.

@@ -44,7 +44,11 @@ func (c *checker) jointsOf(i int) []joint {
 	var out []joint
 	for k := 0; k+1 < len(boards); k++ {
 		j := joint{left: boards[k].right, right: boards[k+1].left, old: boards[k].old && boards[k+1].old}
-		j.open = less(j.left, j.right) && c.regions[i].empty(j.left, j.right)
+		from, to := sum(j.left, c.job.tape), diff(j.right, c.job.tape) // a panel under a slope begins at a mark
+		if !less(from, to) {
+			from, to = j.left, j.right
+		}
+		j.open = less(from, to) && c.regions[i].empty(from, to)
 		out = append(out, j)
 	}
 	return out
