@@ -11,12 +11,12 @@ func TestUnitsOfAGrid(t *testing.T) {
 		steps int
 		want  [2]int64 // the units; zero for no grid
 	}{
-		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 1 << 40, [2]int64{1, 1}},
+		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 1 << 30, [2]int64{1, 1}},
 		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 5_000_000, [2]int64{1, 2}}, // about 8 x 1000 x 1000 by units of 1, a quarter of that by those of 2
 		{[]item{{w: 100, h: 2}, {w: 110, h: 3}}, 320, 1000, 100, [2]int64{}},
 		{[]item{{w: 100, h: 2}}, 100, 8, 70, [2]int64{1, 1}}, // 2 x 5 x 7 steps
-		{[]item{{w: 100, h: 2}}, 100, 2 * (mostSums - 1), 1 << 40, [2]int64{1, 1}},
-		{[]item{{w: 100, h: 2}, {w: 100, h: 3}}, 100, mostSums + 1, 1 << 40, [2]int64{1, 2}},
+		{[]item{{w: 100, h: 2}}, 100, 2 * (mostSums - 1), 1 << 30, [2]int64{1, 1}},
+		{[]item{{w: 100, h: 2}, {w: 100, h: 3}}, 100, mostSums + 1, 1 << 30, [2]int64{1, 2}},
 	} {
 		g := newGrid(row.items, row.w, row.h, row.steps)
 		var got [2]int64
