@@ -27,9 +27,7 @@ const (
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
 	dotSize    = 1.9
 	letterSize = 14.0
-	mostBeside = .125  // of the width, that the middle of an arc may lie beside the piece to be drawn
-	shortEdge  = 14.0  // ink between two notches without room for the letters of their corners
-	partTall   = 190.0 // most ink that these take where they are drawn larger
+	mostBeside = .125 // of the width, that the middle of an arc may lie beside the piece to be drawn
 )
 
 // pieceDrawing is a side of a piece with running measurements from its left and its lower edge.
@@ -115,7 +113,6 @@ func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *
 	if back {
 		profile.Features = nil
 	}
-	d.part = d.crowded()
 	d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
 	if back {
 		d.fixing()
@@ -123,7 +120,6 @@ func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *
 	scribed := d.scribe()
 	d.annotate()
 	scribed()
-	d.enlarge()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
 	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
 	if !back {
@@ -213,46 +209,9 @@ func (d *pieceDrawing) lay(most float64) {
 	}
 }
 
-// crowded is the part of a face with two notches too close for the letters of their corners, as two corners,
-// if there is one: it is drawn larger, and what there is to say of it is said there.
-func (d *pieceDrawing) crowded() []plan.Point {
-	notches := fraction.Must(d.piece.Notches())
-	for i := 1; i < len(notches) && !d.back; i++ {
-		a, b := notches[i-1].Points, notches[i].Points
-		if p, q := a[len(a)-1], b[0]; math.Hypot(d.x(q.X)-d.x(p.X), d.y(q.Y)-d.y(p.Y)) <= shortEdge {
-			lo, hi := cutout.Bounds(slices.Concat(a, b))
-			return []plan.Point{lo, hi}
-		}
-	}
-	return nil
-}
-
 // shows reports whether what lies at a place of ink is named on this drawing, not on one of the other scale.
 func (d *pieceDrawing) shows(x, y float64) bool {
 	return d.part == nil || box{x, y, 0, 0}.inside(d.around(d.part).grow(.5)) == d.larger
-}
-
-// enlarge draws the crowded part of a piece once more under it.
-func (d *pieceDrawing) enlarge() {
-	if d.part == nil {
-		return
-	}
-	spot, text := d.around(d.part).grow(5), line{"detail below"}
-	d.stroke("lead", spot.path())
-	d.callout("halo", text, text.width(typeSize), laneHigh, point{spot.x, spot.y}, point{spot.x + spot.w, spot.y})
-	l := *d
-	l.larger, l.board, l.lift, l.piece.Marks.Arcs = true, board{}, 0, nil
-	wide, tall := d.part[1].X.Sub(d.part[0].X).Float64(), d.part[1].Y.Sub(d.part[0].Y).Float64()
-	past := max(wide, tall) / 12 // of what goes on
-	l.scale = whole(min((d.Width-pieceLeft-60)/(wide+2*past), partTall/(tall+2*past)))
-	l.left, l.top, l.x0, l.y1 = pieceLeft+20, d.Height+36, d.part[0].X.Float64()-past, d.part[1].Y.Float64()+past
-	l.area = box{l.left, l.top, (wide + 2*past) * l.scale, (tall + 2*past) * l.scale}
-	l.frame, l.lane = box{2, l.top - 14, d.Width - 4, l.area.h + 28}, l.left
-	line{"Detail, scale ", counted(ref("1:%.0f", perInch/l.scale))}.write(&d.node, "bold", l.left, l.top-18, "start")
-	l.drawPiece(d.add("g", "clip-path", d.clip("part", l.area.path())), l.view, d.plan.Profile, d.piece, "larger")
-	d.stroke("lead", l.area.path())
-	l.annotate()
-	d.detail, d.lost, d.tight, d.far = &l, d.lost || l.lost, d.tight || l.tight, d.far+l.far
 }
 
 // fixing draws the adhesive and the nails on the back.
