@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
