@@ -289,9 +289,8 @@ func TestPointsAreTrue(t *testing.T) {
 }
 
 var (
-	cutCircle   = regexp.MustCompile(`<circle class="cutnumber" cx="([-\d.]+)" cy="([-\d.]+)" r="[\d.]+"/>\s*<text class="cuttext"[^>]*><tspan data-plan="count">(\d+)<`)
-	detailScale = regexp.MustCompile(`Detail, scale <tspan[^>]*>1:(\d+)<`)
-	cutLead     = regexp.MustCompile(`<path class="cutlead" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/>`)
+	cutCircle = regexp.MustCompile(`<circle class="cutnumber" cx="([-\d.]+)" cy="([-\d.]+)" r="[\d.]+"/>\s*<text class="cuttext"[^>]*><tspan data-plan="count">(\d+)<`)
+	cutLead   = regexp.MustCompile(`<path class="cutlead" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/>`)
 )
 
 // unnumbered says which strokes of a piece have no circle with their number on its face, led to their
@@ -305,19 +304,6 @@ func unnumbered(piece plan.Piece, svg string) (faults []string) {
 	if err != nil {
 		return []string{err.Error()}
 	}
-	main, mainScale := at, scale
-	larger, largerScale := main, mainScale // of the detail under the piece
-	if again := boardPath.FindAllStringSubmatch(svg, -1); len(again) == 2 {
-		m := detailScale.FindStringSubmatch(svg)
-		if m == nil {
-			return []string{"no scale of the detail"}
-		}
-		largerScale = 96 / number(m[1])
-		if larger, err = anchored(again[1][1], piece.Outline[0], largerScale, false); err != nil {
-			return []string{err.Error()}
-		}
-	}
-	foot := main(0, 0).y
 	leads, circles := map[spot]spot{}, map[string]spot{}
 	for _, m := range cutLead.FindAllStringSubmatch(svg, -1) {
 		leads[spot{number(m[1]), number(m[2])}] = spot{number(m[3]), number(m[4])}
@@ -331,10 +317,6 @@ func unnumbered(piece plan.Piece, svg string) (faults []string) {
 		if !drawn || !led {
 			faults = append(faults, fmt.Sprintf("stroke %d: circle %v, lead %v", n+1, drawn, led))
 			continue
-		}
-		at, scale := main, mainScale
-		if end.y > foot+10 {
-			at, scale = larger, largerScale
 		}
 		off := math.Inf(1)
 		for i := 1; i < len(stroke.Points); i++ {

@@ -37,13 +37,10 @@ type pieceDrawing struct {
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	lane    float64      // ink x where the measurements up the piece begin
-	lift    float64      // room for measurements above the piece
-	far     int          // letters and numbers away from what they name
-	lost    bool         // one of them has no room
-	part    []plan.Point // lower left and upper right of what is drawn larger; none where nothing is
-	larger  bool         // this is that drawing
-	detail  *pieceDrawing
+	lane    float64 // ink x where the measurements up the piece begin
+	lift    float64 // room for measurements above the piece
+	far     int     // letters and numbers away from what they name
+	lost    bool    // one of them has no room
 }
 
 // corner is one corner of the piece.
@@ -133,10 +130,9 @@ func (d *pieceDrawing) annotate() {
 	d.leads = d.add("g")
 	d.drills(&d.node, d.piece, "drill", "lead", 1.6)
 	for _, w := range d.piece.Weak {
-		if x, y := d.x(w.At.X), d.y(w.At.Y); d.shows(x, y) {
-			d.stroke("weak", "M", x, y-6, "l5 9h-10z")
-			d.claim(centered(x, y, 10, 12))
-		}
+		x, y := d.x(w.At.X), d.y(w.At.Y)
+		d.stroke("weak", "M", x, y-6, "l5 9h-10z")
+		d.claim(centered(x, y, 10, 12))
 	}
 	d.edges()
 	d.miters()
@@ -208,11 +204,6 @@ func (d *pieceDrawing) lay(most float64) {
 	}
 }
 
-// shows reports whether what lies at a place of ink is named on this drawing, not on one of the other scale.
-func (d *pieceDrawing) shows(x, y float64) bool {
-	return d.part == nil || box{x, y, 0, 0}.inside(d.around(d.part).grow(.5)) == d.larger
-}
-
 // fixing draws the adhesive and the nails on the back.
 func (d *pieceDrawing) fixing() {
 	const inset = 5.0 // ink from the edges
@@ -239,7 +230,7 @@ func (d *pieceDrawing) miters() {
 	const long, low, thick = 34.0, 8.0, 9.0 // ink from the edge, over the piece, and between face and back
 	run, _ := d.plan.Run(d.piece.Run)
 	for side, mitred := range fraction.Must(run.MitredEdges(d.piece)) {
-		if !mitred || d.larger {
+		if !mitred {
 			continue
 		}
 		x, in := d.area.x, 1.0
@@ -287,7 +278,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.name == "" && !c.centre || squareOnly && !c.square || !d.shows(d.x(c.at.X), d.y(c.at.Y)) || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.name == "" && !c.centre || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
 		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
@@ -362,7 +353,7 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 func (d *pieceDrawing) edges() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
-		if (c.name != "" || c.centre && d.shown(c)) && d.shows(d.x(c.at.X), d.y(c.at.Y)) {
+		if c.name != "" || c.centre && d.shown(c) {
 			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
 		}
 	}
@@ -435,7 +426,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 	}
 	done := map[int]bool{}
 	for i, c := range named {
-		if c.name == "" || done[i] || !d.shows(d.x(c.at.X), d.y(c.at.Y)) {
+		if c.name == "" || done[i] {
 			continue
 		}
 		x, y := at(c)[0], at(c)[1]
@@ -473,9 +464,6 @@ func (d *pieceDrawing) strokes() {
 			if l := math.Hypot(x1-x0, y1-y0); l > long {
 				from, to, long = point{x0, y0}, point{x1, y1}, l
 			}
-		}
-		if !d.shows((from[0]+to[0])/2, (from[1]+to[1])/2) {
-			continue
 		}
 		seats := numberSeats(from, to, []float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
 		seat, ok := d.place(d.clear(seats, from, to)...)

@@ -51,26 +51,17 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 						looked++
 						spot := letter.box()
 						x, y := spot.x, spot.y-typeSize*.36
-						ink := func(c corner) (x, y float64) { // where it is named
-							on := d
-							if !d.shows(d.x(c.at.X), d.y(c.at.Y)) {
-								on = d.detail
-							}
-							return on.x(c.at.X), on.y(c.at.Y)
-						}
-						away := func(c corner) float64 { atX, atY := ink(c); return math.Hypot(atX-x, atY-y) }
+						away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
 						lead := false // to one of the corners of the label
 						for _, other := range d.corners {
-							otherX, otherY := ink(other)
-							lead = lead || other.name != "" && at[other.name] == letter && leads(pic, otherX, otherY)
+							lead = lead || other.name != "" && at[other.name] == letter && leads(pic, d.x(other.at.X), d.y(other.at.Y))
 						}
 						if far := away(c); len(letter.kids) == 1 && far > 18.5 && !lead {
 							t.Errorf("piece %s, back %v: letter %s is %.1f off its corner", piece.Label, back, c.name, far)
 						}
 						for _, other := range d.corners {
 							shared := other.name != "" && at[other.name] == letter
-							cX, cY := ink(c)
-							if otherX, otherY := ink(other); shared && math.Hypot(cX-otherX, cY-otherY) > 2*closer {
+							if shared && math.Hypot(d.x(c.at.X)-d.x(other.at.X), d.y(c.at.Y)-d.y(other.at.Y)) > 2*closer {
 								t.Errorf("piece %s, back %v: %s and %s share a label", piece.Label, back, c.name, other.name)
 							}
 							if other.name != "" && !lead && !shared && away(other) < 1.25*away(c) {
