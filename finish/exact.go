@@ -1,13 +1,18 @@
 package finish
 
-import "math/big"
+import (
+	"math/big"
+
+	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
+)
 
 // Quantities are rationals of any size, as areas are divided by coverages of any denominator. No
 // function here writes to what it is given. For a number that is not rational (a circle, a slope)
 // stands a rational bound above it, so that a quantity is never short.
 
-// piAbove is π = 3.14159265358979… rounded up at the eleventh place.
-var piAbove = big.NewRat(314159265359, 100000000000)
+// piAbove is π rounded up at the eleventh place: half a circle over a chord of 2.
+var piAbove = fraction.Must(cutout.ArcLength(fraction.Inches(2), fraction.Inches(1), fraction.Of(1, 100_000_000_000))).Rat()
 
 func whole(n int64) *big.Rat       { return new(big.Rat).SetInt64(n) }
 func part(num, den int64) *big.Rat { return big.NewRat(num, den) }

@@ -38,11 +38,11 @@ func (j *job) stacked(pieces []int) bool {
 // kind and no two pieces fit side by side; else mixes do.
 func (s *searcher) stack(pieces []int) {
 	j := s.job
-	kinds, wide := j.stockOrder(), j.widest(pieces)
+	kinds, wide, sizes := j.stockOrder(), j.widest(pieces), j.lengths(pieces)
 	plain := len(kinds) == 1 && len(wide) == len(pieces)
 	for _, kind := range kinds {
 		k := &j.kinds[kind]
-		r, err := line.Pack(s.ctx, k.h+j.kerf, j.lengths(pieces), max(1, s.budget/lineShare/len(kinds)))
+		r, err := line.Pack(s.ctx, k.h+j.kerf, sizes, max(1, s.budget/lineShare/len(kinds)))
 		if err != nil {
 			continue // too short, or too large a job for line
 		}
