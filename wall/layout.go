@@ -69,11 +69,14 @@ func (room *Room) Neighbors(run int, panels []Panel) iter.Seq2[Panel, Panel] {
 	return func(yield func(left, right Panel) bool) {
 		for i := 1; i < len(panels); i++ {
 			left, right := panels[i-1], panels[i]
-			top, bottom := r.spaceOver(left.Right, right.Left)
 			parts := func(o Opening) bool { // as wide as a seam's gap, from bottom to top
-				lo, hi := cutout.Bounds(o.Outline)
+				lo, hi := o.Bounds()
 				around := room.Gaps.Around(o.Kind)
-				return left.Right == lo.X.Sub(around) && right.Left == hi.X.Add(around) && !bottom.Less(lo.Y) && !hi.Y.Less(top)
+				if left.Right != lo.X.Sub(around) || right.Left != hi.X.Add(around) {
+					return false
+				}
+				top, bottom := r.spaceOver(left.Right, right.Left)
+				return !bottom.Less(lo.Y) && !hi.Y.Less(top)
 			}
 			if left.Right.Add(room.Gaps.Seam) == right.Left && !slices.ContainsFunc(r.Openings, parts) && !yield(left, right) {
 				return

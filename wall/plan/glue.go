@@ -45,15 +45,18 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 	return all, nil
 }
 
+// steps returns into how many parts a length is divided that are no longer than apart, which is above 0.
+func steps(length, apart fraction.Length) int64 {
+	n, rest := length.DivMod(apart)
+	return n + int64(rest.Sign())
+}
+
 // evenly returns places from 0 to a length, at most so far apart, if that is a distance.
 func evenly(length, apart fraction.Length) (at []fraction.Length) {
 	if apart.Sign() <= 0 {
 		return nil
 	}
-	n, rest := length.DivMod(apart)
-	if rest.Sign() > 0 {
-		n++
-	}
+	n := steps(length, apart)
 	for k := int64(0); n >= 1 && n < mostGlue && k <= n; k++ {
 		at = append(at, length.Mul(k).Div(n))
 	}

@@ -61,7 +61,7 @@ func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error)
 
 // spaced returns places up a column, as many as a length takes at most so far apart, and one more.
 func spaced(x, from, to, high, apart fraction.Length) (nails []Point) {
-	n := int64(max(1, min(mostNails, math.Ceil(high.Float64()/apart.Float64()-1e-9))))
+	n := max(1, min(mostNails, steps(high, apart)))
 	for k := range n + 1 {
 		nails = append(nails, Point{X: x, Y: from.Add(to.Sub(from).Mul(k).Div(n))})
 	}

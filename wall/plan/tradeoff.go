@@ -15,8 +15,9 @@ func (m *maker) tradeOff(p *Plan) error {
 	for i, c := range m.choices.Front {
 		work := m.work(&c)
 		fixing := fraction.Must(finish.Fix(work, m.job.Finish))
-		m.chosen = c
-		m.place(work.Pieces, Plan{Profile: p.Profile, Fixing: fixing, Runs: m.runs()})
+		of := *m // what makes the plan of this choice
+		of.chosen = c
+		of.place(work.Pieces, Plan{Profile: p.Profile, Fixing: fixing, Runs: of.runs()})
 		list, doubts, err := finish.TakeOff(work, m.job.Finish)
 		if err != nil {
 			return err
@@ -34,7 +35,6 @@ func (m *maker) tradeOff(p *Plan) error {
 			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 		}
 	}
-	m.chosen = m.choices.Front[m.taken]
 	taken := p.Choices[m.taken]
 	for i := range p.Choices {
 		c := &p.Choices[i]
