@@ -65,22 +65,25 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // is right. A face that is broad, or has much to saw or to name close together, is wide; where a phone
 // has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
+	var half *pieceDrawing // what each width asks first
 	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, name := p.Pieces[i], PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
 			return nil
 		}
-		d := drawSide(p, i, back, halfInk, name)
-		if crowded := d.far > mostFar || d.lost || d.tight; !crowded && (back || plain(piece) || d.area.h >= .8*d.area.w) {
-			return d.Picture
+		if half == nil {
+			half = drawSide(p, i, back, halfInk, name)
 		}
-		if width == wideInk {
+		lost := half.lost || half.tight
+		switch crowded := lost || half.far > mostFar; {
+		case !crowded && (back || plain(piece) || half.area.h >= .8*half.area.w):
+			return half.Picture
+		case width == wideInk:
 			return drawSide(p, i, back, wideInk, name).Picture
-		}
-		if d = drawSide(p, i, back, width, sized(name, width)); d.lost || d.tight {
+		case lost:
 			return nil
 		}
-		return d.Picture
+		return drawSide(p, i, back, width, sized(name, width)).Picture
 	})
 }
 
