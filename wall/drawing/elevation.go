@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -287,10 +288,24 @@ func (e *elevation) startsAt() line {
 
 // above writes the heights of the corners of the wall's top over it.
 func (e *elevation) above() {
-	e.below(e.corners(true), 8, e.Width-8, e.top, -1, 4, 8, func(s stop) {
-		e.stroke("lead", "M", s.ink, e.top-1, "V", s.y)
-		e.claim(spanned(s.ink-1, e.top, s.ink+1, s.y))
-	})
+	all, lo := e.corners(true), 8.0
+	write := func(all []stop, lo, hi float64) {
+		e.below(all, lo, hi, e.top, -1, 4, 8, func(s stop) {
+			e.stroke("lead", "M", s.ink, e.top-1, "V", s.y)
+			e.claim(spanned(s.ink-1, e.top, s.ink+1, s.y))
+		})
+	}
+	if start := e.x(e.run.SetOut.From); !e.run.Bare() { // on both sides of the line of the start
+		left := slices.IndexFunc(all, func(s stop) bool { return s.ink > start })
+		if left < 0 {
+			left = len(all)
+		}
+		if room := start - poleGap/2 - lo; poleGap*float64(left-1) <= room {
+			write(all[:left], lo, start-poleGap/2)
+			all, lo = all[left:], start+poleGap/2
+		}
+	}
+	write(all, lo, e.Width-8)
 }
 
 // flaws numbers the blemishes, each near its place with a lead to it, or in the table alone.

@@ -59,11 +59,17 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
+		e.words = append(e.words, seat)
 	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
 		e.tag(seat, 3)
 		text.seated(&e.node, "bold halo", seat)
+		e.words = append(e.words, seat)
+	} else if seat, ok := e.first(v.seats(rings, small-4, laneHigh)); ok {
+		text.seated(&e.node, "bold halo", seat)
+		e.words = append(e.words, seat)
 	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+		e.words = append(e.words, seat)
 	} else {
 		e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text)
 	}

@@ -246,8 +246,12 @@ func (d *pieceDrawing) miters() {
 		}
 		y, text := d.area.y-low, line{"miter"}
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
-		text.write(&d.node, "", x+in*(long+3), y, anchors[-in])
-		d.word(spanned(x, y+3, x+in*(long+3+text.width(typeSize)), y-12))
+		d.claim(spanned(x, y+3, x+in*long, y-12))
+		start := x + in*(long+3)
+		if seat, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
+			d.words = append(d.words, seat)
+			text.write(&d.node, "", start, y, anchors[-in])
+		}
 	}
 }
 

@@ -193,7 +193,8 @@ func (e *elevation) heights() {
 	}
 	for side, near := range []float64{left, right} {
 		out := float64(2*side - 1)
-		most := int((e.floor-e.top+60)/poleGap) + 1
+		lo, hi := max(e.top-30, e.begin+9), e.floor+30
+		most := int((hi-lo)/poleGap) + 1
 		all := []stop{{text: line{counted("0")}, ink: e.y(zero), class: "starttext"}}
 		add := func(y fraction.Length, path string) {
 			if len(all) < most && !slices.ContainsFunc(all, func(s stop) bool { return s.at == y }) {
@@ -210,10 +211,10 @@ func (e *elevation) heights() {
 			if middle, _ := spot.middle(); middle > e.Width/2 != (side == 1) {
 				continue
 			}
-			lo, hi := cutout.Bounds(o.Outline)
+			foot, head := cutout.Bounds(o.Outline)
 			drawn := map[fraction.Length]bool{}
 			for k, p := range o.Outline {
-				bound := p.Y == lo.Y || p.Y == hi.Y
+				bound := p.Y == foot.Y || p.Y == head.Y
 				springs := func(a plan.Arc) bool { return a.Springs == p.Y }
 				if arcs := e.arcs(o); drawn[p.Y] || !bound && len(arcs) > 0 && !slices.ContainsFunc(arcs, springs) {
 					continue
@@ -228,7 +229,7 @@ func (e *elevation) heights() {
 				e.claim(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
 			}
 		}
-		e.beside(all, e.top-30, e.floor+30, near, out, 0, 12, func(s stop) {
+		e.beside(all, lo, hi, near, out, 0, 12, func(s stop) {
 			if s.at.IsZero() {
 				e.stroke("startmark", "M", near+4*out, s.ink, "l-5 -8h10z")
 			}
