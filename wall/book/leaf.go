@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"unicode/utf8"
 
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
@@ -14,26 +15,32 @@ import (
 const (
 	pageHigh  = 965.0 // of Letter between the margins, which A4 exceeds
 	halfWide  = 340.0 // of one of two columns
-	headHigh  = 140.0 // of the heading of a leaf, what stands under it, and a legend
-	rowHigh   = 20.0  // of a line of a table
-	lineLong  = 42    // letters to a line of a column
+	headHigh  = 95.0  // of the heading of a leaf and what stands under it
+	lineHigh  = 16.7  // of a line of text
+	ruleHigh  = 3.0   // of what parts two rows of a table
+	partGap   = 6.0   // between two parts of a column
+	lineLong  = 47    // letters to a line of a column
+	pageLong  = 90    // letters to a line of a page
 	nameLong  = 24    // letters to a line of the names of a story pole
+	cellLong  = 13    // letters to a line of other columns of a table,
+	holeLong  = 7     // and of the names of holes
+	signLong  = 7     // letters as wide as a sign of a legend
 	mostLines = 36    // of a story pole in one column
 	mostTried = 12    // parts of which every way to put them into columns is tried
 )
 
-// block is what a leaf keeps together: pictures across the page, parts in two columns under them, and
-// the signs of some of its pictures.
+// block is what a leaf keeps together: pictures across the page, and parts in two columns under them.
 type block struct {
 	Wide  []string
 	Sides [][]part
-	Keys  []string
+	Keys  []string // pictures whose signs the legend under all has
 	high  float64
 }
 
-// part is a picture or a table of a leaf, by its name, what it shows, and the height that it takes.
+// part is a picture, a table or a legend of a leaf, by its name, what it shows, and the height that it takes.
 type part struct {
 	Name  string
+	Keys  []string // pictures whose signs a legend has
 	high  float64
 	Small bool // as drawn for a phone
 	Pole  []poleMark
@@ -42,8 +49,17 @@ type part struct {
 	Piece plan.Piece
 }
 
-// tall is the height of a table, with its head, of rows of some lines each.
-func tall(n int, lines float64) float64 { return (1.5 + float64(n)*lines) * rowHigh }
+// tall is the height of a table, with its head, whose rows have so many lines each.
+func tall(rows ...int) float64 {
+	high := 2*lineHigh + ruleHigh
+	for _, lines := range rows {
+		high += float64(lines)*lineHigh + ruleHigh
+	}
+	return high
+}
+
+// folded is how many lines a text takes, of so many letters each.
+func folded(text string, long int) int { return 1 + max(0, utf8.RuneCountInString(text)-1)/long }
 
 // beside puts parts into two columns, keeping their order in each, the first one left: of all ways the
 // one that ends highest. What comes after mostTried goes where its column ends highest.
@@ -55,7 +71,7 @@ func beside(parts ...part) (best block) {
 			if i >= mostTried && ends[1] < ends[0] {
 				side = 1
 			}
-			columns[side], ends[side] = append(columns[side], p), ends[side]+p.high
+			columns[side], ends[side] = append(columns[side], p), ends[side]+p.high+partGap
 		}
 		if high := max(ends[0], ends[1]); way == 0 || high < best.high {
 			best = block{Sides: columns, high: high}
@@ -64,10 +80,21 @@ func beside(parts ...part) (best block) {
 	return best
 }
 
-// across is a block of pictures across the page over parts in two columns.
-func (b *page) across(names []string, parts ...part) block {
-	all := beside(parts...)
-	for _, name := range names {
+// across is a block of pictures across the page over parts in two columns, with the legend of some
+// pictures where it takes least: under all, or last in a column.
+func (b *page) across(wide, keys []string, parts ...part) block {
+	all, under, within := beside(parts...), 0, part{Name: "key", Keys: keys}
+	for _, s := range b.signs(keys...) {
+		under += signLong + utf8.RuneCountInString(s.words)
+		within.high += float64(folded(s.words, lineLong-signLong)) * lineHigh
+	}
+	if under > 0 {
+		all.Keys, all.high = keys, all.high+float64(1+under/pageLong)*lineHigh
+		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
+			all = in
+		}
+	}
+	for _, name := range wide {
 		all.Wide, all.high = append(all.Wide, name), all.high+b.drawn[name].Height
 	}
 	return all
@@ -106,23 +133,27 @@ func (b *page) details(i int) []block {
 		}
 	}
 	if len(run.Panels) > 0 && !b.Plan.Profile.Boards {
-		tables = append(tables, part{Name: "panels", high: tall(len(run.Panels), 1), Run: run})
+		tables = append(tables, part{Name: "panels", high: tall(slices.Repeat([]int{1}, len(run.Panels))...), Run: run})
 	}
-	marks, lines := poleMarks(b.Plan, run), 0
+	marks, all := poleMarks(b.Plan, run), 0
 	for _, m := range marks {
-		lines += 1 + len(m.What)/nameLong
+		all += folded(m.What, nameLong)
 	}
 	each := len(marks)
-	if lines > mostLines { // an even number of tables, as each page has two
-		pages := (lines + 2*mostLines - 1) / (2 * mostLines)
+	if all > mostLines { // an even number of tables, as each page has two
+		pages := (all + 2*mostLines - 1) / (2 * mostLines)
 		each = (len(marks) + 2*pages - 1) / (2 * pages)
 	}
 	for pole := range slices.Chunk(marks, max(1, each)) {
-		tables = append(tables, part{Name: "pole", high: tall(len(pole), float64(lines)/float64(len(marks))), Pole: pole, Run: run})
+		var rows []int
+		for _, m := range pole {
+			rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At), cellLong)))
+		}
+		tables = append(tables, part{Name: "pole", high: tall(rows...), Pole: pole, Run: run})
 	}
-	blocks := []block{b.across(strip, append(pictures, tables...)...)}
+	blocks := []block{b.across(strip, strip, append(pictures, tables...)...)}
 	if blocks[0].high+headHigh > pageHigh {
-		blocks = []block{b.across(strip, pictures...)}
+		blocks = []block{b.across(strip, strip, pictures...)}
 		few := len(tables)
 		if beside(tables...).high+headHigh > pageHigh {
 			few = 2
@@ -131,70 +162,98 @@ func (b *page) details(i int) []block {
 			blocks = append(blocks, beside(few...))
 		}
 	}
-	blocks[0].Keys = strip
 	return blocks
 }
 
 // cutting is the block of a sheet's leaf.
 func (b *page) cutting(s plan.Sheet) []block {
-	name := fmt.Sprintf("sheet-%d", s.Number)
-	parts := []part{b.half(name), {Name: "cuts", high: tall(len(s.Cuts), 1.5), Sheet: s}, {Name: "pieces", high: tall(len(s.Placements), 2), Sheet: s}}
-	if n := len(b.offcuts(s)); n > 0 {
-		parts = append(parts, part{Name: "offcuts", high: tall(n, 1), Sheet: s})
+	var cuts, pieces, offcuts []int
+	for _, c := range s.Cuts {
+		part := b.tape.Format(c.Rect[2]) + " × " + b.tape.Format(c.Rect[3]) + b.fromCut(s, c)
+		cuts = append(cuts, max(folded(part, cellLong), map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))
 	}
-	all := beside(parts...)
-	all.Keys = []string{name}
-	return []block{all}
+	for _, placed := range s.Placements {
+		piece, _ := b.Plan.Piece(placed.Part)
+		rows := map[bool]int{false: 1, true: 2}[placed.Turned]
+		if piece.Scribe != nil {
+			rows = 3
+		}
+		if mitered(b.Plan, piece) != "" {
+			rows = 4
+		}
+		pieces = append(pieces, rows)
+	}
+	name := fmt.Sprintf("sheet-%d", s.Number)
+	parts := []part{b.half(name), {Name: "cuts", high: tall(cuts...), Sheet: s}, {Name: "pieces", high: tall(pieces...), Sheet: s}}
+	for range b.offcuts(s) {
+		offcuts = append(offcuts, 1)
+	}
+	if len(offcuts) > 0 {
+		parts = append(parts, part{Name: "offcuts", high: tall(offcuts...), Sheet: s})
+	}
+	return []block{b.across(nil, []string{name}, parts...)}
 }
 
 // marked are the blocks of an odd piece's leaf: one where a page has room for its face and its back as
 // they are, or as drawn for a phone, else the face and then the back.
 func (b *page) marked(piece plan.Piece) []block {
 	face, back := drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
-	corners, lines := 0, 1.0
-	for _, corner := range slices.Concat(piece.Marks.Named()...) {
-		if corner.Name != "" {
-			corners++
+	var rows []int
+	for r, ring := range piece.Marks.Named() {
+		if r > 0 {
+			hole := piece.Marks.Holes[r-1]
+			if span(hole.Face) == nil {
+				rows = append(rows, folded(hole.Opening, lineLong))
+			} else {
+				rows = append(rows, folded(hole.Opening, holeLong)+folded(ring[0].Name+" to "+ring[3].Name, holeLong))
+				ring = ring[4:]
+			}
+		}
+		for _, corner := range ring {
+			if corner.Name != "" {
+				rows = append(rows, 1)
+			}
 		}
 	}
-	says := strokes(b.Plan, piece)
+	if n := len(piece.Marks.Drill); n > 0 && b.starters(piece.Marks) == "" {
+		rows = append(rows, slices.Repeat([]int{1}, n+1)...)
+	}
+	says, list := strokes(b.Plan, piece), 1
 	for _, a := range piece.Marks.Arcs {
 		says = append(says, (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft))
 	}
 	for _, s := range says {
-		lines += float64(1 + len(s)/lineLong)
+		list += folded(s, lineLong)
 	}
-	tables := []part{{Name: "marks", high: tall(corners, 1), Piece: piece}, {Name: "order", high: lines * rowHigh, Piece: piece}}
-	room := pageHigh - headHigh - 2*rowHigh*float64(len(piece.Weak))
+	marks, order := part{Name: "marks", high: tall(rows...), Piece: piece}, part{Name: "order", high: float64(list) * lineHigh, Piece: piece}
+	room := pageHigh - headHigh - 2*lineHigh*float64(len(piece.Weak))
 	if piece.Label == b.odd[0] {
-		room -= 5 * rowHigh // of the heading of all
+		room -= 6 * lineHigh // of the heading of all
 	}
-	with := func(p ...part) []part { return append(p, tables...) }
-	left, right := b.half(face), b.half(back)
-	together, large := beside(with(left, right)...), b.across([]string{face}, with(right)...)
-	onFace, onBack := tables[1:], tables[:1] // the order of sawing has the numbers on the face
-	if b.across([]string{face}, onFace...).high > room {
-		onFace, onBack = nil, tables
+	both, left, right := []string{face, back}, b.half(face), b.half(back)
+	together, large := b.across(nil, both, left, right, marks, order), b.across(both[:1], both, right, marks, order)
+	onFace, onBack := []part{order}, []part{marks} // the order of sawing has the numbers on the face
+	if b.across(both[:1], both[:1], onFace...).high > room {
+		onFace, onBack = nil, []part{marks, order}
 	}
-	apart := []block{b.across([]string{face}, onFace...), beside(append([]part{right}, onBack...)...)}
+	apart := []block{b.across(both[:1], both[:1], onFace...), b.across(nil, both[1:], append([]part{right}, onBack...)...)}
 	switch {
 	case b.wide(face) && b.wide(back):
-		large, apart[1] = b.across([]string{face, back}, tables...), b.across([]string{back}, onBack...)
+		large, apart[1] = b.across(both, both, marks, order), b.across(both[1:], both[1:], onBack...)
 		if apart[1].high > room {
-			apart = append(apart[:1], b.across([]string{back}), beside(onBack...))
+			apart = append(apart[:1], b.across(both[1:], both[1:]), beside(onBack...))
 		}
 	case b.wide(back):
-		large, apart = b.across([]string{back}, with(left)...), []block{beside(with(left)...), b.across([]string{back})}
+		large, apart = b.across(both[1:], both, left, marks, order), []block{b.across(nil, both[:1], left, marks, order), b.across(both[1:], both[1:])}
 	case !b.wide(face):
 		large = together
 	}
 	small := b.wide(face) == left.Small && b.wide(back) == right.Small
-	switch large.Keys, together.Keys = []string{face, back}, []string{face, back}; {
+	switch {
 	case large.high <= room || !b.wide(face) && !b.wide(back):
 		return []block{large}
 	case small && together.high <= room:
 		return []block{together}
 	}
-	apart[0].Keys, apart[1].Keys = []string{face}, []string{back}
 	return apart
 }

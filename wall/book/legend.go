@@ -4,14 +4,25 @@ import (
 	"fmt"
 	"html/template"
 	"regexp"
+	"slices"
 	"strings"
 )
 
 // sign is a sign of the drawings: what of the markup shows it, how it looks, and what it means.
 type sign struct{ mark, ink, words string }
 
-// signs are those of all drawings, in the order of a legend.
-func (b *page) signs() []sign {
+// signs are those that some drawings have, in the order of a legend.
+func (b *page) signs(names ...string) []sign {
+	var shown strings.Builder
+	for _, name := range names {
+		shown.Write(b.drawn[name].Element())
+	}
+	all := shown.String()
+	return slices.DeleteFunc(b.everySign(), func(s sign) bool { return !strings.Contains(all, s.mark) })
+}
+
+// everySign are those of all drawings.
+func (b *page) everySign() []sign {
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
 	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
@@ -56,15 +67,9 @@ func (b *page) signs() []sign {
 
 // legend lists the signs that some drawings have.
 func (b *page) legend(names ...string) template.HTML {
-	var shown, list strings.Builder
-	for _, name := range names {
-		shown.Write(b.drawn[name].Element())
-	}
-	all := shown.String()
-	for _, s := range b.signs() {
-		if strings.Contains(all, s.mark) {
-			fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))
-		}
+	var list strings.Builder
+	for _, s := range b.signs(names...) {
+		fmt.Fprintf(&list, "<li><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", s.ink, template.HTMLEscapeString(s.words))
 	}
 	if list.Len() == 0 {
 		return ""

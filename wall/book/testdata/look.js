@@ -43,7 +43,7 @@ function look(frame, name) {
     texts += all.length;
     // Ink of a line of type: without the room above capitals and below the base line.
     const inkOf = e => {
-      const r = e.getBoundingClientRect(), flat = r.width >= r.height || e.textContent.length < 2 && !e.getAttribute('transform');
+      const r = e.getBoundingClientRect(), flat = !/rotate\(-90\)/.test(e.getAttribute('transform'));
       const d = 0.14 * (flat ? r.height : r.width);
       return flat ? {left: r.left, right: r.right, top: r.top + d, bottom: r.bottom - d} : {left: r.left + d, right: r.right - d, top: r.top, bottom: r.bottom};
     };
