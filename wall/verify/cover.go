@@ -15,7 +15,7 @@ func (c *checker) coverage(i int) {
 		mark = times(mark, sum(whole(1), g.run.steepest()))
 	}
 	sloped, level := g.slack()
-	allowed, spare := slices.Concat(sloped, level), slices.Concat(g.spare, level, g.merged(c.joints[i]))
+	allowed, spare := slices.Concat(sloped, level, g.beyond), slices.Concat(g.spare, level, g.merged(c.joints[i]))
 	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(spare...), slices.Concat(allowed...))
 	var pieces [][]edge
 	for _, piece := range c.plan.Pieces {

@@ -38,6 +38,8 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 	g.spare = append(g.spare, shape{swept(foot, head, g.job.tape)}.edges())
 	low, high := g.rounded(foot, line, false, right), g.rounded(head, line, true, right)
 	from, to := g.cut(low, line, right), g.cut(high, line, right)
+	// Sideways a corner goes from where the line is at its rounded height.
+	g.beyond = append(g.beyond, shape{swept(point{line(low), low}, point{line(high), high}, g.job.snap)}.edges())
 	out := endEdge{outer(foot.X, head.X), outer(from, to), middle(from, to), diff(high, low), true, [2]point{foot, head}, from, to}
 	if slices.ContainsFunc(g.holes, func(hole loop) bool { // no job parts such an end
 		a, b, ok := bounds(hole)
@@ -46,6 +48,14 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 		out.height = zero()
 	}
 	return out
+}
+
+// sliver returns a width that what stands beside the edge may have with no place on the marks that is a
+// mark or more wide: there it is as tall as a mark or less. A line at top or bottom that rises by up to
+// half of what the edge does over its lean makes it twice as wide at most.
+func (e endEdge) sliver(mark rat) rat {
+	foot, head := e.line[0], e.line[1]
+	return times(mark, sum(whole(1), times(whole(2), size(over(diff(head.X, foot.X), diff(head.Y, foot.Y))))))
 }
 
 // cut returns the x of an end of a leaning edge, which stands at y by now: where the line is there,

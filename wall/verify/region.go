@@ -13,6 +13,7 @@ type region struct {
 	outline     []edge
 	holes       []loop   // openings grown by their gaps, each as parts that may overlap
 	taken       [][]edge // their edges
+	beyond      [][]edge // by how much pieces may outgrow leaning ends
 	spare       [][]edge // what rounding may leave open besides: beside sloped openings and leaning ends
 	taped       []point  // both lines at their stations, after gaps
 	left, right endEdge

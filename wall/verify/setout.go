@@ -94,9 +94,9 @@ func (c *checker) setOut(i int) {
 		low, high := least(e.x, e.stop), most(e.x, e.stop)
 		if e.leaning && c.job.pattern.Boards { // of the last board there may be nothing that a saw makes
 			if k == 0 {
-				high = most(high, sum(low, c.job.tape))
+				high = most(high, sum(low, e.sliver(c.job.tape)))
 			} else {
-				low = least(low, diff(high, c.job.tape))
+				low = least(low, diff(high, e.sliver(c.job.tape)))
 			}
 		}
 		c.between(Limits, item(path+".limits", k), got, low, high, "not where the shape ends")
