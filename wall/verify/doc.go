@@ -98,8 +98,8 @@
 //  37. A story pole has a mark at both edges of each panel. On a piece every corner is marked;
 //     starter holes stay in the waste.
 //  38. A computed coordinate goes to a mark within snap, else into the space; a piece may be larger by
-//     snap near sloped edges, beside a lean from where its corners went up or down. Edges of a mark or less between computed corners are none,
-//     but for the end of a tab between upright sides.
+//     snap near sloped edges, beside a lean from where its corners went up or down. Edges of a mark
+//     or less between computed corners are none, but for the end of a tab between upright sides.
 //  39. Tabs under, over and beside openings of any kind and steps are weak strips.
 //  40. The last panel is scribed at its far edge; at its edge at a door where the far one is seen. A piece
 //     that an opening stops short of that edge is not. As much is left as a sheet has, turned about the
