@@ -92,13 +92,23 @@ function look(frame, name) {
   for (const e of doc.querySelectorAll('h1,h2,h3,h4')) { const l = +e.tagName[1]; if (l > level + 1) fault('heading skips a level', e); level = l; }
   return {texts, faults};
 }
+// One page at a time is in the document, written at once: nothing of it has to be loaded, and what
+// is laid out and kept stays small.
 onload = () => {
   const out = [];
   let texts = 0;
-  for (const frame of document.querySelectorAll('iframe')) {
-    const found = look(frame, frame.title);
+  for (const page of pages) {
+    const frame = document.createElement('iframe');
+    frame.style = 'width:' + page.wide + 'px;height:900px;border:0;display:block';
+    document.body.append(frame);
+    frame.contentDocument.open();
+    frame.contentDocument.write(page.body);
+    frame.contentDocument.close();
+    const found = look(frame, page.name);
     texts += found.texts;
     out.push(...found.faults);
+    frame.remove();
   }
+  document.querySelector('script').remove();
   document.getElementById('findings').textContent = JSON.stringify({texts, faults: out});
 };
