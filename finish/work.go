@@ -32,7 +32,7 @@ type Work struct {
 	Built   int             // year of the house; 0, not known, counts as old
 	Fitting []string        // [Schedule]: labels of the pieces in the order of fitting
 	Closing []string        // [Schedule]: those of them to measure on the wall before cutting
-	Mitred  bool            // an outside corner has panels on both sides
+	Mitred  bool            // the panels at outside corners are mitred
 }
 
 // Piece is one piece of panelling by its bounding rectangle and the area of its own shape, holes

@@ -6,6 +6,7 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -53,6 +54,29 @@ func TestTrimsOfTheList(t *testing.T) {
 		p := plan.Plan{List: finish.List{Rows: test.rows}}
 		if fit, hidden := trims(p); fit != test.fit || hidden != test.hidden {
 			t.Errorf("%+v: %q, %q", test.rows, fit, hidden)
+		}
+	}
+}
+
+// The outside corners to be mitered are those where two runs meet and those at the ends of an open room, which
+// nothing of the plan meets; not inside corners and not ends that an opening takes.
+func TestMiteredCorners(t *testing.T) {
+	out, in, bare := plan.End{Kind: wall.OutsideCorner}, plan.End{Kind: wall.InsideCorner}, plan.End{Kind: wall.OutsideCorner, Bare: true}
+	miter, pass := &plan.Corner{Next: "b"}, &plan.Corner{Next: "b", Passes: "a", Butts: "b"}
+	for _, row := range []struct {
+		a, b       plan.Run
+		met, alone string
+	}{
+		{plan.Run{Right: out, CornerRight: miter}, plan.Run{Left: out}, "the corner of a and b", ""},
+		{plan.Run{Left: out, Right: in, CornerRight: pass}, plan.Run{Left: in}, "", "the corner at the left end of a"},
+		{plan.Run{Left: out, Right: out, CornerRight: miter}, plan.Run{Left: out, Right: out}, "the corner of a and b", "the corner at the left end of a, the corner at the right end of b"},
+		{plan.Run{Left: out, Right: out, CornerRight: miter}, plan.Run{Left: out, Right: out, CornerRight: &plan.Corner{Next: "a"}}, "the corner of a and b, the corner of b and a", ""},
+		{plan.Run{Left: bare, Right: in}, plan.Run{}, "", ""},
+	} {
+		row.a.Name, row.b.Name = "a", "b"
+		met, alone := corners(plan.Plan{Runs: []plan.Run{row.a, row.b}})
+		if met, alone := strings.Join(met, ", "), strings.Join(alone, ", "); met != row.met || alone != row.alone {
+			t.Errorf("%+v: %q and alone %q", row, met, alone)
 		}
 	}
 }

@@ -86,7 +86,7 @@ var stageWords = map[finish.Stage]stage{
 		title: "Miter the outside corners",
 		first: "Measure the angle of {corners} on the wall, and try half of it on two offcuts, 45 degrees at a square one[[: measures reach to the long " +
 			"point, on the face]]. Miter a piece after all its other cuts; a closing piece not now, but when it has been measured again. [[Glue the miter " +
-			"when its second piece is fitted, and ease the edge.]]",
+			"when its second piece is fitted, and ease the edge. {alone}]]",
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
@@ -214,9 +214,11 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		return says + either(full, " ("+source+")", "")
 	}
 	fit, hidden := trims(p)
+	met, alone := corners(p)
 	tongued := p.Profile.Edges == groove.Tongued
 	facts := strings.NewReplacer("{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
-		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", corners(p), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
+		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
+			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
 		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
@@ -328,15 +330,22 @@ func trims(p plan.Plan) (fit, hidden string) {
 	return either(len(names) > 0, "Fit "+strings.Join(names, ", ")+".", ""), either(len(behind) > 0, "No bead behind "+strings.Join(behind, ", ")+".", "")
 }
 
-// corners names the outside corners that are mitered.
-func corners(p plan.Plan) string {
-	var all []string
-	for _, run := range p.Runs {
-		if c := run.CornerRight; c != nil && c.Mitred() {
-			all = append(all, "the corner of "+run.Name+" and "+c.Next)
+// corners names the outside corners that are mitered: those where two runs meet, and the ends that no
+// run of the plan meets.
+func corners(p plan.Plan) (met, alone []string) {
+	for i, run := range p.Runs {
+		before := p.Runs[(i+len(p.Runs)-1)%len(p.Runs)].CornerRight
+		if run.Left.Mitred() && before == nil {
+			alone = append(alone, "the corner at the left end of "+run.Name)
+		}
+		switch c := run.CornerRight; {
+		case c != nil && c.Mitred():
+			met = append(met, "the corner of "+run.Name+" and "+c.Next)
+		case c == nil && run.Right.Mitred():
+			alone = append(alone, "the corner at the right end of "+run.Name)
 		}
 	}
-	return strings.Join(all, "; ")
+	return met, alone
 }
 
 // waiting says how long to wait, and by whose word.

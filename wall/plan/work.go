@@ -35,6 +35,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		}
 	}
 	for _, joint := range c.Layout.Joints {
+		w.Mitred = w.Mitred || joint.Kind == wall.MitreJoint
 		kind, sealed := jointKinds[joint.Kind]
 		if !sealed {
 			continue
@@ -58,7 +59,6 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			w.Low = top.Y
 		}
 		w.Width = w.Width.Add(run.Width)
-		w.Mitred = w.Mitred || c.Layout.Runs[i].Corner != nil && run.Right.Kind == wall.OutsideCorner
 		for _, o := range run.Openings {
 			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {

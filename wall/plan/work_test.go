@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/groove"
@@ -94,6 +95,33 @@ func TestWorkOfOtherJobs(t *testing.T) {
 	}
 	if got := fmt.Sprint(w.Ends, w.Sides, w.Boxes, w.Up); got != "[{a 30 false true} {a 30 true false}] 0 [{one 1 true} {two 1 false}] 1146" { // 792 + 15 x 24 - 6: the left end is up, and what stands round the openings too
 		t.Errorf("ends, sides, boxes and what is up: %s", got)
+	}
+}
+
+// An outside corner is mitred, with glue on the list and no strip, also where no other run meets it.
+func TestCornerThatNoRunMeets(t *testing.T) {
+	for _, row := range []struct {
+		left wall.EndKind
+		want bool
+	}{{wall.OutsideCorner, true}, {wall.Exposed, false}, {wall.InsideCorner, false}} {
+		j := roundACorner()
+		j.Runs = j.Runs[1:]
+		j.Installed, j.Runs[0].Left.Kind = nil, row.left
+		p, err := Make(t.Context(), j, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var glue, strip, step bool
+		for _, r := range p.List.Rows {
+			glue, strip = glue || r.Item == finish.ItemMiterGlue, strip || r.Item == finish.ItemCornerTrim
+		}
+		for _, s := range p.Order {
+			step = step || s.Stage == finish.StageMiter
+		}
+		edges, err := p.Runs[0].MitredEdges(p.Pieces[0])
+		if err != nil || edges[0] != row.want || glue != row.want || step != row.want || strip {
+			t.Errorf("%v: mitred %v, glue %v, step %v, strip %v: %v", row.left, edges, glue, step, strip, err)
+		}
 	}
 }
 
