@@ -179,7 +179,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 func TestBoardsAreNotCalledPanels(t *testing.T) {
 	p, has := busy(t, true)
 	for _, want := range []string{
-		"Rest: Stack the boards", "knock each board home", "at most 16 in apart, one at the foot",
+		"Rest: Stack the boards", "knock each board home", "at most 16 in apart and at the same heights along a run",
 		"nails or screws for the strips 1 1/2 in: one for each 16 in of strip", "counted from the boards to saw", "6 dots of 1 in, one a crossing",
 	} {
 		has(want)

@@ -59,8 +59,8 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageStrips: {
 		title: "Strips behind the {panel}s",
 		acts: map[finish.ActKind]string{
-			finish.ActStrips: "[[Upright boards run the same way as the studs: ]]fix level strips across the studs, at most {} apart, one at the foot, " +
-				"one at the top and one along each side of every opening.",
+			finish.ActStrips: "[[Upright boards run the same way as the studs: ]]fix level strips across the studs, one at the foot, one at the top " +
+				"and others evenly between, at most {} apart and at the same heights along a run, and one along each side of every opening.",
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "[[The list has them, and the boxes allow for their thickness.]]",

@@ -19,9 +19,9 @@ const mostNails = 1000
 // A sheet has them in columns, as if the first support lay behind its left edge, and round each opening
 // in it that has a frame: at most as far apart as the plan says, and so far off every edge at least, of a
 // miter off that of the back. One stands alone where there is no room for half that distance. A board has
-// one where it crosses a support, at its foot, its top and between: through its tongue, which is on the
-// side toward which one works, and where it has none through its face. Nails fails where a place does not
-// fit a Length.
+// one at its foot, one at its top, and one where it crosses a support between, see [Plan.supports]: through
+// its tongue, which is on the side toward which one works, and where it has none through its face. Nails
+// fails where a place does not fit a Length.
 func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error) {
 	defer fraction.Catch(&err)
 	f := p.Fixing
@@ -80,15 +80,47 @@ func (p Plan) crossings(board Piece, off fraction.Length) (nails []Point) {
 			x, left = fraction.Max(off, fraction.Min(x, board.Width.Sub(off))), true
 		}
 	}
+	supports := p.supports(run)
 	for _, part := range board.upright(x, left) {
-		lo, hi := part[0].Add(off), part[1].Sub(off)
-		if hi.Less(lo) {
-			nails = append(nails, Point{X: x, Y: part[0].Add(part[1]).Div(2)})
-		} else {
-			nails = append(nails, spaced(x, lo, hi, part[1].Sub(part[0]), p.Fixing.Supports)...)
+		from, to := board.At.Y.Add(part[0].Add(off)), board.At.Y.Add(part[1].Sub(off))
+		for _, y := range crossed(from, to, off.Mul(2), supports) {
+			nails = append(nails, Point{X: x, Y: y.Sub(board.At.Y)})
 		}
 	}
 	return nails
+}
+
+// crossed returns the two heights and the supports between them, from below; a support so near to one of the
+// two stands for it, and the middle for both where they are as near to each other.
+func crossed(from, to, near fraction.Length, supports []fraction.Length) (at []fraction.Length) {
+	if to.Sub(from).Less(near) {
+		return []fraction.Length{from.Add(to).Div(2)}
+	}
+	for _, y := range supports {
+		if !y.Less(from) && !to.Less(y) {
+			at = append(at, y)
+		}
+	}
+	if len(at) == 0 || !at[0].Sub(from).Less(near) {
+		at = append([]fraction.Length{from}, at...)
+	}
+	if !to.Sub(at[len(at)-1]).Less(near) {
+		at = append(at, to)
+	}
+	return at
+}
+
+// supports returns how high the level supports behind the boards of a run stand between its lowest foot and
+// its highest top, over the datum: the same for all its boards, evenly and at most as far apart as the plan
+// says. None gives way to an opening.
+func (p Plan) supports(run Run) (at []fraction.Length) {
+	lo, hi := cutout.Bounds(run.Outline)
+	high := hi.Y.Sub(lo.Y)
+	n := min(mostNails, steps(high, p.Fixing.Supports))
+	for k := int64(1); k < n; k++ {
+		at = append(at, lo.Y.Add(high.Mul(k).Div(n)))
+	}
+	return at
 }
 
 // insets returns how far in from the left and the right of a sheet its columns stand at least: off an edge

@@ -39,8 +39,7 @@ func TestNails(t *testing.T) {
 		{"high enough for two", rectangle(8, 4), sheets, "[{1/2 1/2} {1/2 3 1/2}]"},
 		{"lower than the distance off both edges", plan.Piece{Width: in("8"), Height: in("3/4"), Outline: []plan.Point{{}, {X: in("8")}, {X: in("8"), Y: in("3/4")}, {Y: in("3/4")}}}, sheets, "[]"},
 		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2}]"},
-		// Strips at its foot, at its top and between: 33 takes three distances of no more than 16.
-		{"the middle of a board", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 11 1/6} {2 1/2 21 5/6} {2 1/2 32 1/2}]"},
+		{"a board without a run", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 32 1/2}]"},
 		{"no kind of nails", rectangle(32, 13), unsaid, "[]"},
 		{"no supports", rectangle(32, 13), nowhere, "[]"},
 		{"no distance", rectangle(32, 13), uncounted, "[]"},
@@ -54,7 +53,9 @@ func TestNails(t *testing.T) {
 	for _, size := range [][2]int64{{1500, 1}, {1, 1500}} { // supports and distances of 1; at most 1000 of either are listed
 		p := plan.Plan{Fixing: narrow}
 		p.Fixing.Level = size[0] == 1
-		got, err := p.Nails(rectangle(size[0], size[1]), fraction.Of(1, 2))
+		piece := rectangle(size[0], size[1])
+		p.Runs = []plan.Run{{Outline: piece.Outline}}
+		got, err := p.Nails(piece, fraction.Of(1, 2))
 		if want := 1000 + int(size[1]/1500); err != nil || len(got) != want {
 			t.Errorf("%d by %d: %d nails, %v; want %d", size[0], size[1], len(got), err, want)
 		}
@@ -71,10 +72,49 @@ func TestNails(t *testing.T) {
 // so that at 4 it is 2 high, at 4 1/2 it is 2 1/4.
 func TestNailsOverASlope(t *testing.T) {
 	piece := pieceOf(8, 20, [2]int64{}, [2]int64{8, 4}, [2]int64{8, 20}, [2]int64{0, 20})
-	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}}
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}, Runs: []plan.Run{{Outline: piece.Outline}}}
 	got, err := p.Nails(piece, fraction.Of(1, 2))
-	if want := "[{4 2 1/2} {4 11} {4 19 1/2}]"; err != nil || fmt.Sprint(got) != want {
+	if want := "[{4 2 1/2} {4 10} {4 19 1/2}]"; err != nil || fmt.Sprint(got) != want {
 		t.Errorf("%v, %v; want %s", got, err, want)
+	}
+}
+
+// Boards of one run cross the same level supports. A run from 2 under the datum to 38 over it has them at most 16 apart, so at
+// 11 1/3 and 24 2/3; where the ends' nails, 1/2 off, are within 1 of one it stands for them. All worked by hand.
+func TestBoardsShareTheirSupports(t *testing.T) {
+	outline := []plan.Point{{Y: in("-2")}, {X: in("50"), Y: in("-2")}, {X: in("50"), Y: in("30")}, {Y: in("38")}}
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}, Runs: []plan.Run{{Name: "wall", Outline: outline}}}
+	for _, row := range []struct {
+		name, foot, top string
+		hole            []string // from a height to another, over the datum
+		want            string   // over the datum
+	}{
+		{"the whole height", "-2", "38", nil, "[-1 1/2 11 1/3 24 2/3 37 1/2]"},
+		{"under a slope", "-2", "34", nil, "[-1 1/2 11 1/3 24 2/3 33 1/2]"},
+		{"over a window", "14", "36", nil, "[14 1/2 24 2/3 35 1/2]"},
+		{"between two supports", "12", "24", nil, "[12 1/2 23 1/2]"},
+		{"its foot at one", "11", "30", nil, "[11 1/2 24 2/3 29 1/2]"},
+		{"its foot a little under one", "10 1/2", "30", nil, "[11 1/3 24 2/3 29 1/2]"},
+		{"its top a little over one", "14", "25 1/2", nil, "[14 1/2 24 2/3]"},
+		{"one stands for both", "10 1/2", "12 1/2", nil, "[11 1/3]"},
+		{"too low for two", "12", "13 3/4", nil, "[12 7/8]"},
+		{"an opening at a support", "-2", "38", []string{"5", "20"}, "[-1 1/2 4 1/2 20 1/2 24 2/3 37 1/2]"},
+	} {
+		foot := in(row.foot)
+		high := in(row.top).Sub(foot)
+		piece := plan.Piece{Run: "wall", At: plan.Point{Y: foot}, Width: in("5"), Height: high, Outline: []plan.Point{{}, {X: in("5")}, {X: in("5"), Y: high}, {Y: high}}}
+		if row.hole != nil {
+			from, to := in(row.hole[0]).Sub(foot), in(row.hole[1]).Sub(foot)
+			piece.Holes = []plan.Hole{{Outline: []plan.Point{{X: in("1"), Y: from}, {X: in("4"), Y: from}, {X: in("4"), Y: to}, {X: in("1"), Y: to}}}}
+		}
+		nails, err := p.Nails(piece, fraction.Of(1, 2))
+		got := make([]fraction.Length, len(nails))
+		for i, nail := range nails {
+			got[i] = nail.Y.Add(foot)
+		}
+		if err != nil || fmt.Sprint(got) != row.want {
+			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
+		}
 	}
 }
 
