@@ -238,7 +238,10 @@ func (t *text) setting(value fraction.Ratio, unit string) string {
 	if unit == "in" && t.tape.Unit != fraction.Inch {
 		return t.about(fraction.Inches(1).Scale(value))
 	}
-	if unit == "1 or 0" || strings.HasPrefix(unit, "per ") {
+	if unit == "1 or 0" {
+		return either(value.Sign() > 0, "yes", "no")
+	}
+	if strings.HasPrefix(unit, "per ") {
 		return value.String()
 	}
 	return strings.TrimSpace(value.String() + " " + unit)

@@ -62,14 +62,19 @@ func tall(rows ...int) float64 {
 func folded(text string, long int) int { return 1 + max(0, utf8.RuneCountInString(text)-1)/long }
 
 // beside puts parts into two columns, keeping their order in each, the first one left: of all ways the
-// one that ends highest. What comes after mostTried goes where its column ends highest.
+// one that ends highest. What comes after mostTried goes where its column ends highest. A pole goes on
+// to the right, never to the left.
 func beside(parts ...part) (best block) {
 	for way := range 1 << max(0, min(len(parts), mostTried)-1) {
-		columns, ends := make([][]part, 2), [2]float64{}
+		columns, ends, pole := make([][]part, 2), [2]float64{}, 0
 		for i, p := range parts {
 			side := way << 1 >> i & 1
 			if i >= mostTried && ends[1] < ends[0] {
 				side = 1
+			}
+			if p.Name == "pole" {
+				side = max(side, pole)
+				pole = side
 			}
 			columns[side], ends[side] = append(columns[side], p), ends[side]+p.high+partGap
 		}

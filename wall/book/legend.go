@@ -17,12 +17,6 @@ func (b *page) signs(names ...string) []sign {
 	for _, name := range names {
 		shown.Write(b.drawn[name].Element())
 	}
-	all := shown.String()
-	return slices.DeleteFunc(b.everySign(), func(s sign) bool { return !strings.Contains(all, s.mark) })
-}
-
-// everySign are those of all drawings.
-func (b *page) everySign() []sign {
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
 	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
@@ -32,11 +26,11 @@ func (b *page) everySign() []sign {
 		crossings := " where a board crosses a support, at most " + b.unbroken(f.Supports) + " apart"
 		glue, nails = "adhesive"+crossings, "nails"+crossings+", at least "+b.unbroken(f.Inset)+" from edges"
 	}
-	return []sign{
+	every := []sign{
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},
 		{`class="start"`, `<circle class="startmark" cx="6" cy="7" r="4"/><path class="start" d="M6 7H34"/><path class="startmark" d="M42 7l-9 -4v8z"/>`, "start, and which way to work"},
-		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the table of what the eye would find"},
+		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the table of leaf " + b.chapter("looks").Leaves},
 		{`class="halo taped"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner of an opening, by its number among the points from taped distances"},
 		{`<rect class="tag"`, `<path class="tag" d="M6 1h32v12h-32z"/>`, "number of a piece, name of an opening"},
 		{`<circle class="tag"`, `<circle class="tag" cx="22" cy="7" r="6"/>`, "corner of two runs, by its letter"},
@@ -63,6 +57,8 @@ func (b *page) everySign() []sign {
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},
 		{`class="nail"`, `<path class="nail" d="M19 4l6 6m0 -6l-6 6"/>`, nails},
 	}
+	all := shown.String()
+	return slices.DeleteFunc(every, func(s sign) bool { return !strings.Contains(all, s.mark) })
 }
 
 // legend lists the signs that some drawings have.

@@ -141,7 +141,7 @@ func twoPlaces(r *big.Rat) string {
 func describe(p plan.Priority) string {
 	for _, known := range (wall.Priorities{}).List() {
 		if known.Name == p.Name {
-			return known.Description
+			return strings.TrimPrefix(known.Description, "1: ")
 		}
 	}
 	return ""

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"bytes"
 	"embed"
 	"encoding/json"
 	"errors"
@@ -14,12 +13,8 @@ import (
 	"strings"
 	"sync"
 
-	"example.com/groovewright/cutout"
-	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/fraction/money"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
@@ -164,42 +159,6 @@ func (b *page) drawAll(all []*sketch) {
 	workers.Wait()
 }
 
-// funcs are what the texts of the pages call.
-func (b *page) funcs() template.FuncMap {
-	return template.FuncMap{
-		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
-		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "details": b.details, "cutting": b.cutting, "marked": b.marked, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "where": b.whereAndWhat,
-		"plane": func(c plan.Cut) string {
-			near, far := cutEdges(b.Plan, c.Kind)
-			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
-		},
-		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
-		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "from": func(p plan.Piece) string { return measuredFrom(p, b.unbroken) },
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "describe": describe,
-		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
-		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
-		"miter": func(p plan.Piece) string { return b.miter(b.Plan, p) }, "mitered": func(p plan.Piece) string { return mitered(b.Plan, p) },
-		"money":  func(a money.Amount) string { return cents(a, "–") },
-		"count":  func(i int) int { return i + 1 },
-		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
-		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
-		"weak": func(w plan.Weak) string { return b.weak(w, fromLeft) },
-		"trammel": func(piece plan.Piece, a plan.Arc) string {
-			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
-		},
-		"between": b.between, "fromCut": b.fromCut, "given": b.given, "legend": b.legend, "legends": func(names []string) template.HTML { return b.legend(names...) }, "slanted": slanted,
-		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
-		"land":     func(name string) bool { return b.drawn[name].Lying() },
-		"start":    startOf,
-		"behindIt": func() string { return behindIt },
-		"blank":    func(p plan.Piece) (fraction.Length, error) { width, _, err := p.Blank(); return width, err },
-		"element":  func(p drawing.Picture) template.HTML { return template.HTML(p.Element()) },
-	}
-}
-
 // leaf is the title of the job and the date as a string of a style sheet, at the foot of each page.
 func (b *page) leaf() template.CSS {
 	quoted := ""
@@ -207,17 +166,6 @@ func (b *page) leaf() template.CSS {
 		quoted += fmt.Sprintf(`\%06x`, r)
 	}
 	return template.CSS(`"` + quoted + `"`)
-}
-
-// execute fills one of the embedded texts.
-func execute(name string, funcs template.FuncMap, data any) ([]byte, error) {
-	parsed, err := template.New(name).Funcs(funcs).ParseFS(texts, name)
-	if err != nil {
-		return nil, err
-	}
-	var w bytes.Buffer
-	err = parsed.Execute(&w, data)
-	return w.Bytes(), err
 }
 
 // wholeAndFraction is the space after a whole number: before its fraction or its unit.

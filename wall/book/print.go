@@ -36,7 +36,7 @@ func (t *text) between() string {
 		return says + "."
 	}
 	mark := t.tape.Mark
-	return fmt.Sprintf("%s, to a tenth of a mark: %s; half a mark, %s.", says, t.length(mark.Mul(22).Add(mark.Div(4))), t.length(mark.Mul(22).Add(mark.Div(2))))
+	return fmt.Sprintf("%s. Midway between marks: %s; past one: %s.", says, t.length(mark.Mul(22).Add(mark.Div(2))), t.length(mark.Mul(22).Add(mark.Div(4))))
 }
 
 // Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
@@ -392,7 +392,7 @@ func (t *text) why(p plan.Plan, i int) string {
 	shown := func(e plan.End, right bool) string {
 		side := either(right, "right", "left")
 		if p.Passes(i, right) {
-			return "edge at the " + side + " end, behind the " + panelWord(p) + " of the next wall"
+			return "edge at the " + side + " end, behind the " + panelWord(p) + " of the wall beside it"
 		}
 		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", drawing.CutName(t.tape, e.Cut), side, e.Word()))
 	}
@@ -408,7 +408,7 @@ func (t *text) why(p plan.Plan, i int) string {
 	case plan.RightSeen:
 		return "seen: " + right + hidden(r.Left, false) + left
 	}
-	return "a cut feature counts at neither end: " + left + ", " + right
+	return "neither end asks for a whole flat or bead: " + left + ", " + right
 }
 
 // kept lists what the job insists on for a run.

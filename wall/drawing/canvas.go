@@ -100,6 +100,24 @@ func (c *canvas) nameAt(class string, name line, at point) bool {
 	return ok
 }
 
+// way is one to write a label, in a place of a size.
+type way struct {
+	w, h  float64
+	write func(seat box)
+}
+
+// fitted writes a label on a shape in the first of some ways that has room, and reports whether there is one.
+func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
+	return slices.ContainsFunc(ways, func(as way) bool {
+		seat, ok := c.first(v.seats(rings, as.w, as.h))
+		if ok {
+			c.words = append(c.words, seat)
+			as.write(seat)
+		}
+		return ok
+	})
+}
+
 // letter writes the letter of a corner of two runs in a circle.
 func (c *canvas) letter(letter string, at complex128) {
 	spot := centered(real(at), imag(at), 20, 20)

@@ -3,7 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
-	"slices"
+	"sort"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -34,6 +34,7 @@ type elevation struct {
 	tall   float64 // most ink that the wall's height takes
 	begin  float64 // ink y of the line that says where to start
 	floor  float64 // ink y under the wall
+	missed [3]line // pieces, openings and blemishes that have no room for their numbers and names
 }
 
 // Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
@@ -183,18 +184,11 @@ func (e *elevation) onTheWall() {
 	defer func() { e.frame = frame }()
 	for _, panel := range e.run.Installed {
 		e.frame = e.strip(panel)
-		w, h := text.width(typeSize)+8, laneHigh
-		if w > e.frame.w {
-			w, h = h, w
-		}
-		seat, ok := e.first(e.seats([][]plan.Point{e.run.Outline}, w, h))
-		switch {
-		case ok && w > h:
-			e.tagged(seat, text)
-		case ok:
+		w, outline := text.width(typeSize)+8, [][]plan.Point{e.run.Outline}
+		e.fitted(e.view, outline, way{w, laneHigh, func(seat box) { e.tagged(seat, text) }}, way{laneHigh, w, func(seat box) {
 			e.tag(seat, 3)
 			text.upright(&e.node, "", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
-		}
+		}})
 	}
 }
 
@@ -295,15 +289,11 @@ func (e *elevation) above() {
 			e.claim(spanned(s.ink-1, e.top, s.ink+1, s.y))
 		})
 	}
-	if start := e.x(e.run.SetOut.From); !e.run.Bare() { // on both sides of the line of the start
-		left := slices.IndexFunc(all, func(s stop) bool { return s.ink > start })
-		if left < 0 {
-			left = len(all)
-		}
-		if room := start - poleGap/2 - lo; poleGap*float64(left-1) <= room {
-			write(all[:left], lo, start-poleGap/2)
-			all, lo = all[left:], start+poleGap/2
-		}
+	start := e.x(e.run.SetOut.From) // whose line parts them, unless they have no room left of it
+	left := sort.Search(len(all), func(i int) bool { return all[i].ink > start })
+	if !e.run.Bare() && poleGap*float64(left-1) <= start-poleGap/2-lo {
+		write(all[:left], lo, start-poleGap/2)
+		all, lo = all[left:], start+poleGap/2
 	}
 	write(all, lo, e.Width-8)
 }
@@ -318,6 +308,7 @@ func (e *elevation) flaws() {
 		half := flawRadius - 4 + text.width(typeSize)/2
 		seat, ok := e.led(2*half, 2*flawRadius, at, at)
 		if !ok {
+			e.missed[2] = append(e.missed[2], text...)
 			continue
 		}
 		x, y := seat.middle()

@@ -54,24 +54,18 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
 	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+6
-	v, rings := e.move(piece.At), rings(piece)
-	if seat, ok := e.first(v.seats(rings, large+4, 30)); ok {
+	v, seated := e.move(piece.At), func(seat box) { text.seated(&e.node, "bold halo", seat) }
+	if !e.fitted(v, rings(piece), way{large + 4, 30, func(seat box) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
-		e.words = append(e.words, seat)
-	} else if seat, ok := e.first(v.seats(rings, small, laneHigh)); ok {
+	}}, way{small, laneHigh, func(seat box) {
 		e.tag(seat, 3)
-		text.seated(&e.node, "bold halo", seat)
-		e.words = append(e.words, seat)
-	} else if seat, ok := e.first(v.seats(rings, small-4, laneHigh)); ok {
-		text.seated(&e.node, "bold halo", seat)
-		e.words = append(e.words, seat)
-	} else if seat, ok := e.first(v.seats(rings, uprightHigh, small)); ok {
+		seated(seat)
+	}}, way{small - 4, laneHigh, seated}, way{uprightHigh, small, func(seat box) {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
-		e.words = append(e.words, seat)
-	} else {
-		e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text)
+	}}) && !e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text) {
+		e.missed[0] = append(e.missed[0], text...)
 	}
 }
 
@@ -101,14 +95,10 @@ func (e *elevation) names(i int) [][]line {
 
 // nameInside writes an opening's name in it, if it has room.
 func (e *elevation) nameInside(i int) bool {
-	for _, lines := range e.names(i)[:3] {
+	return slices.ContainsFunc(e.names(i)[:3], func(lines []line) bool {
 		w, h := tagSize(lines)
-		if seat, ok := e.first(e.seats([][]plan.Point{e.run.Openings[i].Outline}, w, h)); ok {
-			e.tagged(seat, lines...)
-			return true
-		}
-	}
-	return false
+		return e.fitted(e.view, [][]plan.Point{e.run.Openings[i].Outline}, way{w, h, func(seat box) { e.tagged(seat, lines...) }})
+	})
 }
 
 // nameBeside writes as much of an opening's name as has room close to it on the wall, else near it.
@@ -121,6 +111,7 @@ func (e *elevation) nameBeside(i int) {
 			return
 		}
 	}
+	e.missed[1] = append(e.missed[1], e.names(i)[0][0]...)
 }
 
 // tagSize is the size of a tag for some lines of text.

@@ -44,6 +44,11 @@ func (b box) meets(l [2]point) bool {
 	return max(p[0], q[0]) >= b.x && min(p[0], q[0]) <= b.x+b.w && max(p[1], q[1]) >= b.y && min(p[1], q[1]) <= b.y+b.h
 }
 
+// away is how far one box is from another.
+func (b box) away(c box) float64 {
+	return math.Hypot(max(0, b.x-c.x-c.w, c.x-b.x-b.w), max(0, b.y-c.y-c.h, c.y-b.y-b.h))
+}
+
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 

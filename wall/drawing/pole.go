@@ -60,10 +60,21 @@ func (e *elevation) chains(y float64) float64 {
 		past := func(end term) bool { return end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length) }
 		y = e.chain(y, e.between(append(at, slices.DeleteFunc(slices.Clone(whole), past)...))...)
 	}
-	if all := e.between(append(whole, e.breaks()...)); len(all) > 1 {
-		y = e.chain(y, all...)
+	corners, sides := e.breaks()
+	for _, at := range [][]term{corners, sides} {
+		if all := e.between(append(at, whole...)); len(all) > 1 {
+			y = e.chain(y, all...)
+		}
 	}
-	return e.chain(y, span{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}})
+	all := []span{{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}}}
+	left, right := plus(e.run.Limits[0], e.path+"limits[0]"), plus(e.run.Limits[1], e.path+"limits[1]")
+	if left.length.Sign() < 0 { // what reaches past an end
+		all = append(all, span{left.length, zero, line{e.sum(minus(left.length, e.path+"limits[0]"))}})
+	}
+	if e.run.Width.Less(right.length) {
+		all = append(all, span{e.run.Width, right.length, line{e.sum(right, minus(e.run.Width, e.path+"width"))}})
+	}
+	return e.chain(y, all...)
 }
 
 // between are the lengths from each place to the next.
@@ -77,28 +88,35 @@ func (e *elevation) between(at []term) (all []span) {
 	return all
 }
 
-// breaks are the corners of the wall's outline and those of its openings but boxes, between its ends, of an
-// opening with an arch its sides.
-func (e *elevation) breaks() (at []term) {
-	add := func(x fraction.Length, path string) {
+// breaks are the corners of the wall's outline, but stations of a straight line and what openings hide, and
+// those of its openings but boxes, all between its ends; of an opening with an arch its sides.
+func (e *elevation) breaks() (corners, sides []term) {
+	add := func(to *[]term, x fraction.Length, path string) {
 		if x.Sign() > 0 && x.Less(e.run.Width) {
-			at = append(at, plus(x, e.path+path))
+			*to = append(*to, plus(x, e.path+path))
 		}
 	}
+	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
-		if e.run.AtEnd(p) == 0 {
-			add(p.X, ref("outline[%d][0]", i))
+		straight := cutout.Orient(e.run.Outline[(i+n-1)%n], p, e.run.Outline[(i+1)%n]) == 0
+		if e.run.AtEnd(p) == 0 && !straight && !e.hidden(p) {
+			add(&corners, p.X, ref("outline[%d][0]", i))
 		}
 	}
 	for i, o := range e.run.Openings {
 		lo, hi := cutout.Bounds(o.Outline)
 		for k, p := range o.Outline {
 			if o.Kind != wall.Box && (len(e.arcs(o)) == 0 || p.X == lo.X || p.X == hi.X) {
-				add(p.X, ref("openings[%d].outline[%d][0]", i, k))
+				add(&sides, p.X, ref("openings[%d].outline[%d][0]", i, k))
 			}
 		}
 	}
-	return at
+	return corners, sides
+}
+
+// hidden reports whether an opening takes a place of the wall.
+func (e *elevation) hidden(p plan.Point) bool {
+	return slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(e.x(p.X), e.y(p.Y), floats([][]plan.Point{o.Outline})) })
 }
 
 // pole draws the story pole and returns where it ends.
@@ -127,7 +145,29 @@ func (e *elevation) pole(y float64) float64 {
 
 // foot draws the bar of the scale and the title block, and returns the height of the drawing.
 func (e *elevation) foot(y float64) float64 {
-	return e.block(e.bar(y+8), line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+	y = e.bar(y + 8)
+	if all := e.notMarked(); len(all) > 0 {
+		y = e.under(0, 8, y+15, "start", all.wrap(e.Width-16, e.Width-16)...)
+	}
+	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+}
+
+// notMarked lists what the drawing has no room to number or to name.
+func (e *elevation) notMarked() (all line) {
+	for i, each := range []string{"piece", "opening", "blemish"} {
+		for n, name := range e.missed[i] {
+			before := ", "
+			switch {
+			case n > 0:
+			case len(all) == 0:
+				before = "No room here for the name of " + each + " "
+			default:
+				before = "; " + each + " "
+			}
+			all = append(all, before, name)
+		}
+	}
+	return all
 }
 
 // unitWords has the names of the units that people read.
@@ -244,8 +284,7 @@ func (e *elevation) corners(top bool) (all []stop) {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
 		isTop := p.X.Less(before.X) || after.X.Less(p.X)   // the outline runs counterclockwise
 		level := p.Y == after.Y && e.run.AtEnd(after) == 0 // one figure for both ends of a level edge
-		hidden := slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(e.x(p.X), e.y(p.Y), floats([][]plan.Point{o.Outline})) })
-		if e.run.AtEnd(p) == 0 && isTop == top && !level && !hidden && !(p.Y.IsZero() && !top) {
+		if e.run.AtEnd(p) == 0 && isTop == top && !level && !e.hidden(p) && !(p.Y.IsZero() && !top) {
 			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y)})
 		}
 	}

@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/fraction/fault"
@@ -23,6 +24,7 @@ type roomDrawing struct {
 	canvas
 	courses []course
 	apart   []bool // by run: it would cross another, and is drawn off the one before it
+	bands   []box  // by run: its wall with its panelling
 }
 
 // Room draws the room of a plan from above.
@@ -142,7 +144,8 @@ func (d *roomDrawing) wall(i int, c course) {
 	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, from, to))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
 	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
-	d.claim(spanned(real(p), imag(p), real(q), imag(q)))
+	d.bands = append(d.bands, spanned(real(p), imag(p), real(q), imag(q)))
+	d.claim(d.bands[i])
 }
 
 // panelling draws the panels of a run as a band with its seams, broken where neighbors are parted.
@@ -182,7 +185,8 @@ func (d *roomDrawing) corner(i int, c course) {
 	}
 }
 
-// named writes a run's name and width, inside the room or outside, else the name with a lead.
+// named writes a run's name and width, inside the room or outside, where no other run is about as near, else
+// with a lead.
 func (d *roomDrawing) named(i int, c course) {
 	path := ref("runs[%d].", i)
 	for _, width := range []float64{220, 110} {
@@ -194,7 +198,11 @@ func (d *roomDrawing) named(i int, c course) {
 		}
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
-		if seat, ok := d.place(append(inside, outside...)...); ok {
+		seats := slices.DeleteFunc(append(inside, outside...), func(seat box) bool {
+			own := seat.away(d.bands[i])
+			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
+		})
+		if seat, ok := d.place(seats...); ok {
 			d.words = append(d.words, seat)
 			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 			return
@@ -202,7 +210,11 @@ func (d *roomDrawing) named(i int, c course) {
 	}
 	name, p := line{figure{clip(c.run.Name, 110, typeSize), path + "name"}}, c.at(c.long/2, boardInk/2)
 	middle := point{real(p), imag(p)}
-	d.callout("bold", name, name.width(typeSize)*1.06+6, laneHigh+3, middle, middle)
+	for _, text := range []line{append(name, ", ", d.length(c.run.Width, path+"width")), name} {
+		if d.callout("bold", text, text.width(typeSize)*1.06+6, laneHigh+3, middle, middle) {
+			return
+		}
+	}
 }
 
 // describe is the text alternative.

@@ -84,18 +84,13 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 			if len(walls) != len(p.Runs) {
 				t.Fatalf("%d walls of %d runs", len(walls), len(p.Runs))
 			}
-			tallest := 0.0
-			for _, e := range walls {
-				lo, hi := e.run.Extent()
-				tallest = max(tallest, hi.Y.Sub(lo.Y).Float64()*e.scale)
-			}
 			for i, e := range walls {
 				lo, hi := e.run.Extent()
 				long, high := hi.X.Sub(lo.X).Float64()*e.scale, hi.Y.Sub(lo.Y).Float64()*e.scale
 				if e.scale != walls[0].scale || high > unfoldTall+1e-6 || e.left < cornerGap-1e-6 || e.left+long > width-cornerGap+1e-6 || e.floor > e.Height-40+1e-6 {
 					t.Errorf("wall %d of %d in %v: scale %v, from %v %v long, %v high, floor at %v of %v", i, len(walls), width, e.scale, e.left, long, high, e.floor, e.Height)
 				}
-				if math.Abs(e.y(lo.Y)-e.floor) > 1e-6 || math.Abs(e.x(lo.X)-e.left) > 1e-6 {
+				if e.y(lo.Y) > e.floor+1e-6 || e.y(hi.Y) < e.frame.y+26-1e-6 || math.Abs(e.x(lo.X)-e.left) > 1e-6 {
 					t.Errorf("wall %d stands at %v, %v, its lowest place at %v, %v", i, e.left, e.floor, e.x(lo.X), e.y(lo.Y))
 				}
 				if i == 0 {
@@ -105,9 +100,9 @@ func TestUnfoldedWallsStandInRows(t *testing.T) {
 				blo, bhi := before.run.Extent()
 				next := before.left + bhi.X.Sub(blo.X).Float64()*e.scale + cornerGap
 				switch {
-				case e.floor == before.floor && math.Abs(e.left-next) > 1e-6:
-					t.Errorf("wall %d begins at %v, the one before leaves %v", i, e.left, next)
-				case e.floor != before.floor && (e.left != cornerGap || math.Abs(e.floor-before.floor-tallest-26-40) > 1e-6 || next+long+cornerGap <= width-1e-6):
+				case e.floor == before.floor && (math.Abs(e.left-next) > 1e-6 || math.Abs(e.y(zero)-before.y(zero)) > 1e-6):
+					t.Errorf("wall %d begins at %v, the one before leaves %v; its datum at %v and %v", i, e.left, next, e.y(zero), before.y(zero))
+				case e.floor != before.floor && (e.left != cornerGap || math.Abs(e.frame.y-before.floor-40) > 1e-6 || next+long+cornerGap <= width-1e-6):
 					t.Errorf("wall %d begins a row at %v, %v, though the one above would have room from %v", i, e.left, e.floor, next)
 				case e.floor != before.floor:
 					rows++

@@ -107,12 +107,16 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 			e := newElevation(p, i, wideInk, "x", "x")
 			var total fraction.Length
 			ends := []fraction.Length{}
-			for _, s := range e.between(append([]term{{}, plus(run.Width, e.path+"width")}, e.breaks()...)) {
-				total = total.Add(s.hi.Sub(s.lo))
-				ends = append(ends, s.hi)
-			}
-			if total != run.Width {
-				t.Errorf("%s: breaks of %v in all, want %v", run.Name, total, run.Width)
+			corners, sides := e.breaks()
+			for _, at := range [][]term{corners, sides} {
+				total = fraction.Length{}
+				for _, s := range e.between(append(at, term{}, plus(run.Width, e.path+"width"))) {
+					total = total.Add(s.hi.Sub(s.lo))
+					ends = append(ends, s.hi)
+				}
+				if total != run.Width {
+					t.Errorf("%s: breaks of %v in all, want %v", run.Name, total, run.Width)
+				}
 			}
 			for _, o := range run.Openings {
 				lo, hi := cutout.Bounds(o.Outline)

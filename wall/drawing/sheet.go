@@ -210,14 +210,14 @@ func (d *sheetDrawing) labels() {
 		}
 		size := line{across, " × ", d.length(piece.Height, path+"height")}
 		w, small, spot := textWidth(piece.Label, 20)+28, label.width(typeSize)+18, d.at(p.X, p.Y, width, piece.Height)
-		if seat, ok := d.first(d.seats(d.rings(p), max(w, size.width(typeSize)+8), 46)); ok {
+		if d.fitted(d.view, d.rings(p), way{max(w, size.width(typeSize)+8), 46, func(seat box) {
 			d.partTag(label, "big", 7, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
 			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
-		} else if seat, ok := d.first(d.seats(d.rings(p), w, 25)); ok {
-			d.partTag(label, "big", 7, p.Turned, seat)
-		} else if seat, ok := d.first(d.seats(d.rings(p), small, laneHigh)); ok {
-			d.partTag(label, "bold", 4.6, p.Turned, seat)
-		} else if seat, ok := d.place(besides(spot, small, laneHigh)...); ok { // else the cut list has it
+		}}, way{w, 25, func(seat box) { d.partTag(label, "big", 7, p.Turned, seat) }},
+			way{small, laneHigh, func(seat box) { d.partTag(label, "bold", 4.6, p.Turned, seat) }}) {
+			continue
+		}
+		if seat, ok := d.place(besides(spot, small, laneHigh)...); ok { // else the cut list has it
 			d.leadTo(seat, spot.x+spot.w/2, spot.y+spot.h/2)
 			d.partTag(label, "bold", 4.6, p.Turned, seat)
 		}
@@ -231,17 +231,13 @@ func (d *sheetDrawing) offcutLabels() {
 		number := line{"offcut ", counted(fmt.Sprint(i + 1))}
 		long := slices.Concat(number, line{": ", d.length(o.Width, path+"width"), " × ", d.length(o.Length, path+"length")})
 		area := [][]plan.Point{cutout.Rectangle(o.X, o.Y, o.Width, o.Length)}
+		var ways []way
 		for _, text := range []line{long, number} {
 			wide := text.width(typeSize) + 4
-			if seat, ok := d.first(d.seats(area, wide, laneHigh)); ok {
-				text.seated(&d.node, "halo", seat)
-			} else if seat, ok = d.first(d.seats(area, laneHigh, wide)); ok {
-				text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle")
-			} else {
-				continue
-			}
-			break
+			ways = append(ways, way{wide, laneHigh, func(seat box) { text.seated(&d.node, "halo", seat) }},
+				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle") }})
 		}
+		d.fitted(d.view, area, ways...)
 	}
 }
 

@@ -15,10 +15,11 @@ const (
 	mostFrames  = 12           // of a fitting strip
 )
 
-// unfold returns the walls of a plan in as few rows as have room, with white above and below each.
+// unfold returns the walls of a plan in as few rows as have room, with white above and below each; the datum
+// of a row is level.
 func unfold(p plan.Plan, width float64, name, title string, above, below float64) (walls []*elevation) {
 	pic := newCanvas(p, width, sized(name, width), title).Picture
-	total, high, widest := 0.0, 0.0, 0.0
+	total, widest, top, foot := 0.0, 0.0, math.Inf(-1), math.Inf(1)
 	for i := range p.Runs {
 		e := newElevation(p, i, width, name, title)
 		e.Picture = pic
@@ -26,27 +27,32 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 		e.x0, e.y1, e.floor = lo.X.Float64(), hi.Y.Float64(), lo.Y.Float64()
 		walls = append(walls, e)
 		long := hi.X.Sub(lo.X).Float64()
-		total, high, widest = total+long, max(high, hi.Y.Sub(lo.Y).Float64()), max(widest, long)
+		total, widest, top, foot = total+long, max(widest, long), max(top, e.y1), min(foot, e.floor)
 	}
 	room := width - 8 - cornerGap*float64(len(walls)+1)
 	scale := room / total
 	if scale < unfoldScale*.7 {
 		scale = min(unfoldScale, (width-8-2*cornerGap)/widest)
 	}
-	scale = min(scale, unfoldTall/high)
-	x, y := cornerGap, above
-	for i, e := range walls {
-		lo, hi := e.run.Extent()
-		long := hi.X.Sub(lo.X).Float64() * scale
-		if i > 0 && x+long+cornerGap > width {
-			x, y = cornerGap, y+high*scale+above+below
+	scale = min(scale, unfoldTall/(top-foot))
+	for rest, y := walls, above; len(rest) > 0; {
+		n, x := 0, cornerGap
+		top, foot = math.Inf(-1), math.Inf(1)
+		for _, e := range rest {
+			lo, hi := e.run.Extent()
+			long := hi.X.Sub(lo.X).Float64() * scale
+			if n > 0 && x+long+cornerGap > width {
+				break
+			}
+			e.scale, e.left, e.frame = scale, x, box{x - cornerGap/2, y - above, long + cornerGap, 0}
+			n, x, top, foot = n+1, x+long+cornerGap, max(top, e.y1), min(foot, e.floor)
 		}
-		e.scale, e.left, e.top = scale, x, y+high*scale-(e.y1-e.floor)*scale
-		e.floor = y + high*scale
-		e.frame = box{x - cornerGap/2, y - above, long + cornerGap, high*scale + above}
-		x += long + cornerGap
+		high := (top - foot) * scale
+		for _, e := range rest[:n] {
+			e.top, e.floor, e.frame.h = y+(top-e.y1)*scale, y+high, high+above
+		}
+		rest, pic.Height, y = rest[n:], y+high+below, y+high+below+above
 	}
-	pic.Height = y + high*scale + below
 	return walls
 }
 
@@ -163,6 +169,9 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 					e.add("path", "fill", e.hatch("now", "hatch", 5, 45), "fill-rule", "evenodd", "d", shape)
 				}
 				e.stroke("edge", shape)
+			}
+			for _, o := range e.run.Openings {
+				e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 4, -45), "d", e.curved(e.arcs(o), o.Outline))
 			}
 			_, at := p.Piece(piece.Number)
 			line{figure{piece.Label, ref("pieces[%d].label", at)}}.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+high*e.scale+laneHigh-2, "middle")
