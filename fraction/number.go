@@ -117,14 +117,14 @@ func (r *reader) exponent(v value) value {
 	return r.fits(product(v, power))
 }
 
-// digits reads a whole number of at most 18 digits, or 19 if it fits.
+// digits reads a whole number that fits an int64.
 func (r *reader) digits() int64 {
-	const last = (1<<63 - 1 - 9) / 10
+	const most = 1<<63 - 1
 	start := r.at
 	var n int64
 	for ; r.at < len(r.text) && '0' <= r.text[r.at] && r.text[r.at] <= '9'; r.at++ {
 		digit := int64(r.text[r.at] - '0')
-		if n > last && (n > last+1 || n*10 > 1<<63-1-digit) {
+		if n > (most-digit)/10 {
 			r.fail(start, tooLong)
 		}
 		n = n*10 + digit

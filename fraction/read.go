@@ -203,11 +203,8 @@ func (r *reader) spaces() {
 	}
 }
 
-// next returns the character that is next, or -1 at the end.
+// next returns the character that is next, or [utf8.RuneError] at the end, as for bytes of none.
 func (r *reader) next() rune {
-	if r.at == len(r.text) {
-		return -1
-	}
 	c, _ := utf8.DecodeRuneInString(r.text[r.at:])
 	return c
 }
@@ -223,7 +220,7 @@ func (r *reader) take(c rune) bool {
 // mark reads one of the marks.
 func (r *reader) mark(marks string) bool {
 	c := r.next()
-	return c >= 0 && strings.ContainsRune(marks, c) && r.take(c)
+	return strings.ContainsRune(marks, c) && r.take(c)
 }
 
 // measure reads a mark or a word of a unit and returns its size, zero where there is none.

@@ -21,7 +21,7 @@ func TestParse(t *testing.T) {
 		{"63", in, "63"},
 		{"007", in, "7"}, // leading zeros say nothing
 		{"7/8", in, "7/8"},
-		{"14/16", in, "7/8"},
+		{"14/16", in, "7/8"}, {"14/7", in, "2"},
 		{"17/16", in, "1 1/16"}, // alone a fraction may exceed one
 		{"63 1/4", in, "63 1/4"},
 		{"63  1/4", in, "63 1/4"},

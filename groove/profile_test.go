@@ -343,6 +343,15 @@ func TestJSON(t *testing.T) {
 	}
 }
 
+// Each board is a repeat, however often its features repeat.
+func TestPrimitiveLeavesBoards(t *testing.T) {
+	flat, bead := groove.Feature{Width: inch("2")}, groove.Feature{Kind: groove.Bead, Width: inch("1/4")}
+	p := groove.Profile{Boards: true, Features: []groove.Feature{flat, bead, flat, bead}}
+	if got := p.Primitive(); !got.Boards || got.Pitch() != inch("4 1/2") {
+		t.Errorf("Primitive has the pitch %v, boards %t; want 4 1/2 of boards", got.Pitch(), got.Boards)
+	}
+}
+
 // A plain sheet, such as the zero profile, looks the same at every place, however it is turned.
 func TestPlainSheet(t *testing.T) {
 	var p groove.Profile
