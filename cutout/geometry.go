@@ -192,7 +192,6 @@ func convex(outline []Point) bool {
 // chain of A. M. Andrew, Information Processing Letters 9 (1979) 216-219.
 func hull(points []Point) []Point {
 	slices.SortFunc(points, func(a, b Point) int { return lower(flip(a), flip(b)) })
-	points = slices.Compact(points)
 	half := func() []Point {
 		var chain []Point
 		for _, p := range points {

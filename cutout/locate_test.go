@@ -316,6 +316,16 @@ func TestArcKeepsItsSideAndTolerance(t *testing.T) {
 	})
 }
 
+// A half circle over 36 in: from the top the tangents at tan φ/2 = 0 and 1/n meet √(1+1/n²) radii from the centre, 2.12 in
+// beyond the circle for n = 2, 0.97 for 3 and 0.55 for 4. So three steps on either side keep to 1 1/4 in: six corners and
+// the ends.
+func TestArcTakesTheFewestSteps(t *testing.T) {
+	line, err := cutout.Arc(at(0, 0), in(36), in(18), of(5, 4), of(1, 16))
+	if err != nil || len(line) != 6+2 {
+		t.Errorf("%d points, %v, want 8: %v", len(line), err, line)
+	}
+}
+
 func TestArcFaults(t *testing.T) {
 	if _, err := cutout.Arc(at(0, 0), in(10), in(6), of(1, 8), of(1, 16)); !errors.Is(err, cutout.ErrNoArc) {
 		t.Errorf("beyond a half circle: %v", err)

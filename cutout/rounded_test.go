@@ -257,6 +257,9 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 		// too far, so down to 7 7/8, where the side is at 10 - 7.875/16 = 9.5078, 0.0078 from 9 1/2.
 		{"of two slopes, along the steeper one first", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.50625"), Y: number("7.9")}, {Y: number("9.0625")}}, nil,
 			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: number("7.875")}, {Y: number("9.0625")}}},
+		{"and no farther than to a taped place on it", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.50625"), Y: number("7.9")}, {Y: number("9.0625")}},
+			[]cutout.Point{{X: number("9.5078125"), Y: number("7.875")}},
+			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5078125"), Y: number("7.875")}, {Y: number("9.0625")}}},
 		// An end one mark high, where the bottom rises as much as the top falls, becomes a point. Either of
 		// its corners gives up as much: the first goes.
 		{"no end of one mark", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/16")}, at(0, 8)}, nil,

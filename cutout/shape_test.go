@@ -145,9 +145,34 @@ func TestNewShape(t *testing.T) {
 }
 
 func TestNewShapeReportsEveryRing(t *testing.T) {
-	_, err := cutout.NewShape(rect(0, 0, 10, 10), rect(20, 0, 1, 1), ring(1, 1, 2, 2), rect(3, 3, 1, 1))
-	if !errors.Is(err, cutout.ErrOutside) || !errors.Is(err, cutout.ErrTooFew) {
-		t.Errorf("error = %v, want both faults", err)
+	_, err := cutout.NewShape(rect(0, 0, 10, 10), rect(20, 0, 1, 1), ring(1, 1, 2, 2), rect(3, 3, 2, 2), rect(4, 4, 3, 3))
+	if !errors.Is(err, cutout.ErrOutside) || !errors.Is(err, cutout.ErrTooFew) || !errors.Is(err, cutout.ErrOverlap) {
+		t.Errorf("error = %v, want the faults of three holes", err)
+	}
+}
+
+// A convex outline grows to one polygon, whichever way round it goes and wherever a corner lies within an edge. One with a
+// notch does not, as its notch would be filled.
+func TestGrow(t *testing.T) {
+	grown := []cutout.Point{at(-1, -1), at(11, -1), at(11, 11), at(-1, 11)}
+	for name, outline := range map[string][]cutout.Point{
+		"counterclockwise": rect(0, 0, 10, 10), "clockwise": ring(0, 10, 10, 10, 10, 0, 0, 0),
+		"a corner within an edge": ring(0, 0, 5, 0, 10, 0, 10, 10, 0, 10), "and clockwise": ring(0, 10, 10, 10, 10, 0, 5, 0, 0, 0),
+	} {
+		if got, err := cutout.Grow(outline, in(1)); err != nil || len(got) != 1 || !slices.Equal(got[0], grown) {
+			t.Errorf("%s: %v, %v, want %v", name, got, err, grown)
+		}
+	}
+	free := []cutout.Shape{mustShape(t, rect(-1, -1, 12, 12))}
+	for _, part := range must(cutout.Grow(ring(0, 0, 10, 0, 10, 4, 4, 4, 4, 10, 0, 10), in(1))) {
+		var rest []cutout.Shape
+		for _, s := range free {
+			rest = append(rest, must(s.Minus(part))...)
+		}
+		free = rest
+	}
+	if want := rect(5, 5, 6, 6); len(free) != 1 || !slices.Equal(free[0].Outline(), want) {
+		t.Errorf("a notch of 6 by 6 in leaves %v, want %v", free, want)
 	}
 }
 

@@ -71,6 +71,9 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		{"3/16 in hardboard on studs", func(w *finish.Work, m *finish.Materials) {
 			m.House.Material, m.House.Backing, w.Profile.Thickness = finish.Hardboard, finish.BareStuds, fraction.Of(3, 16)
 		}, "dust, thin panel, splash", ""},
+		{"6 mm hardboard on studs, 0.236 in", func(w *finish.Work, m *finish.Materials) {
+			m.House.Material, m.House.Backing, w.Profile.Thickness = finish.Hardboard, finish.BareStuds, fraction.Millimetres(6, 1)
+		}, "dust, thin panel, splash", ""},
 		{"glue", func(_ *finish.Work, m *finish.Materials) { m.Adhesive.Form = finish.GlueBeads }, "fumes", ""},
 		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, "fumes", ""},
 		{"a box in a house of 1965", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1965 }, boxed + ", aluminum wiring, lead, asbestos", ""},

@@ -166,7 +166,14 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		{"Work.Sheets[0].Length", finish.Work{Sheets: []finish.Sheet{{Name: "a", Count: 1, Length: minus}}}},
 		{"Work.Sheets[0].Count", finish.Work{Sheets: []finish.Sheet{{Name: "a", Count: -1}}}},
 		{"Work.Profile.Features[0].Width", finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: minus}}}}},
+		{"Work", finish.Work{Pieces: make([]finish.Piece, finish.MaxCount+1)}},
+		{"Work", finish.Work{Joints: make([]finish.Joint, finish.MaxCount+1)}},
 		{"Work", finish.Work{Boxes: make([]finish.Box, finish.MaxCount+1)}},
+		{"Work", finish.Work{Ends: make([]finish.End, finish.MaxCount+1)}},
+		{"Work", finish.Work{Sheets: make([]finish.Sheet, finish.MaxCount+1)}},
+		{"Work", finish.Work{Covers: make([]finish.Covering, finish.MaxCount+1)}},
+		{"Work", finish.Work{Fitting: make([]string, finish.MaxCount+1)}},
+		{"Work", finish.Work{Closing: make([]string, finish.MaxCount+1)}},
 	} {
 		_, _, err := finish.TakeOff(c.work, finish.Materials{})
 		if diff := cmp.Diff([]string{c.path}, paths(err)); diff != "" {

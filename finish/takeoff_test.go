@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 
@@ -104,6 +105,27 @@ func TestLeftoverHasItsWorth(t *testing.T) {
 	l := takeOff(t, w, m) // a gallon needed, four left, each worth half of 20
 	if l.Total.String() != "100" || l.Leftover.String() != "40" {
 		t.Errorf("total %s, leftover %s, want 100 and 40", l.Total, l.Leftover)
+	}
+}
+
+// What a can of a gallon leaves is told where that is less than a tenth of it: 0.099 gal are 0.396 qt.
+func TestMarginIsToldBelowATenth(t *testing.T) {
+	for face, want := range map[int64]string{900: "", 901: "margin 0.39 qt"} {
+		m := bare()
+		m.Paint.Top = finish.Coating{Before: "0", After: "1", Coverage: "100 ft2/gal", Containers: []finish.Container{{Name: "can", Size: "1 gal"}}}
+		row := takeOff(t, finish.Work{Profile: plain, Face: fraction.Of(face*144, 10).Times(fraction.Inches(1))}, m).Rows[0]
+		row.Terms = slices.DeleteFunc(row.Terms, func(x finish.Term) bool { return x.Kind != finish.TermMargin })
+		if got := termsOf(row); got != want {
+			t.Errorf("%d/10 ft2 at 100 ft2/gal: %q, want %q", face, got, want)
+		}
+	}
+}
+
+// A list whose quantity is null does not pass.
+func TestNullIsNoNumber(t *testing.T) {
+	var list finish.List
+	if err := json.Unmarshal([]byte(`{"takeoff":[{"quantity":null}]}`), &list); err == nil {
+		t.Errorf("read as %v", list.Rows)
 	}
 }
 
