@@ -22,6 +22,7 @@ type Fixing struct {
 	Edge  fraction.Length `json:"edge,omitzero"`  // distance of nails on the outer supports of a sheet and along openings, at most
 	Field fraction.Length `json:"field,omitzero"` // on supports between
 	Inset fraction.Length `json:"inset,omitzero"` // from the edges of a piece, at least: 3/8 in (10 mm), common practice, no source
+	Clear fraction.Length `json:"clear,omitzero"` // of nails from an electrical box, at least: 3 in (75 mm), judgment; cables turn there
 
 	Boxes []BoxFixing `json:"boxes,omitempty"` // those that the panels cover
 }
@@ -53,6 +54,7 @@ func Fix(w Work, m Materials) (f Fixing, err error) {
 	if s.nailed() {
 		f.Nails, f.Edge, f.Field = s.Nails.Kind, in(s.Nails.Edge), in(s.Nails.Field)
 		f.Inset = in(of[Taped](s.Units != fraction.Inch, `3/8"`, "10 mm"))
+		f.Clear = in(of[Taped](s.Units != fraction.Inch, `3"`, "75 mm"))
 	}
 	deep, back := s.behind()
 	for i, x := range slices.Concat(deep, back) {

@@ -22,14 +22,16 @@ func TestFix(t *testing.T) {
 		want finish.Fixing
 	}{
 		{"thin sheets by custom", finish.Work{Profile: sheet}, finish.Materials{},
-			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12"), Inset: in("3/8")}},
+			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12"), Inset: in("3/8"), Clear: in("3")}},
 		{"a full hold of beads and no nails", finish.Work{Profile: sheet},
 			finish.Materials{Adhesive: finish.Adhesive{Form: finish.GlueBeads, Hold: finish.FullHold}, Nails: finish.Nails{None: true}},
 			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueBeads, GlueSize: in("3/8"), GlueSpacing: in("8")}},
 		{"boards on strips, a box behind them", finish.Work{Profile: board, Boxes: box}, finish.Materials{Furring: finish.Furring{Thickness: "3/4"},
 			Extenders: []finish.Extender{{Depth: "1 1/2"}}},
-			finish.Fixing{Wall: in("1/2"), Strips: in("3/4"), Supports: in("16"), Level: true, Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("6"), Field: in("12"), Inset: in("3/8"),
+			finish.Fixing{Wall: in("1/2"), Strips: in("3/4"), Supports: in("16"), Level: true, Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("6"), Field: in("12"), Inset: in("3/8"), Clear: in("3"),
 				Boxes: []finish.BoxFixing{{Name: "socket", Behind: in("1 1/2"), Extender: in("1 1/2")}}}},
+		{"millimetres", finish.Work{Units: fraction.Millimetre, Profile: sheet}, finish.Materials{Adhesive: finish.Adhesive{Form: finish.NoGlue}},
+			finish.Fixing{Wall: in("12.5 mm"), Supports: in("400 mm"), Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("150 mm"), Field: in("300 mm"), Inset: in("10 mm"), Clear: in("75 mm")}},
 	} {
 		got, err := finish.Fix(row.work, row.m)
 		if diff := cmp.Diff(row.want, got, cmp.Comparer(func(a, b fraction.Length) bool { return a == b })); diff != "" || err != nil {

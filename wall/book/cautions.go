@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -16,7 +17,8 @@ type caution struct {
 	Defers string // who decides
 }
 
-// cautionWords has the words of each caution. What goes on the wall stands as {panels}.
+// cautionWords has the words of each caution. What goes on the wall stands as {panels}, how far nails stay off
+// boxes in the plan as {clear}.
 var cautionWords = map[finish.Caution]caution{
 	finish.Power: {
 		When:  "there is an electrical box in the work",
@@ -85,7 +87,7 @@ var cautionWords = map[finish.Caution]caution{
 		When:  "nails or screws go into the wall",
 		First: "Find cables and pipes before you nail or screw, and keep nails short.",
 		Rest: "They run up from switches and boxes, along to the next one, and to faucets and drains. Expect a cable from 1-1/4 in (32 mm) behind the face of a stud or a strip, without a steel plate, and one that was fished in anywhere. " +
-			"A nail at a slant misses where you looked: measure how deep its point goes. Use glue alone beside boxes and pipes.",
+			"A nail at a slant misses where you looked: measure how deep its point goes. Use glue alone beside boxes and pipes{clear}.",
 		Defers: "the electrical and plumbing codes in force (model text: NEC 300.4)",
 	},
 	finish.Dust: {
@@ -195,9 +197,13 @@ func Caution(p plan.Plan, c finish.Caution) string {
 
 // cautioned returns the parts of a caution.
 func cautioned(p plan.Plan, c finish.Caution) caution {
-	panels := strings.NewReplacer("{panels}", panelWord(p)+"s")
+	clear := ""
+	if far := p.Fixing.Clear; boxed(p) && !far.IsZero() {
+		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of a box (judgment)"
+	}
+	facts := strings.NewReplacer("{panels}", panelWord(p)+"s", "{clear}", clear)
 	words := cautionWords[c]
-	return caution{panels.Replace(words.When), panels.Replace(words.First), panels.Replace(words.Rest), words.Defers}
+	return caution{facts.Replace(words.When), capital(facts.Replace(words.First)), capital(facts.Replace(words.Rest)), words.Defers}
 }
 
 // Reason says why the caution is there and who decides.

@@ -15,6 +15,7 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -204,6 +205,30 @@ func TestBoardsAreNotCalledPanels(t *testing.T) {
 		words := strings.NewReplacer("plastic sheet", "", "safety sheet", "", "fiberboard sheets", "", "manual on sheets", "").Replace(text)
 		if strings.Contains(words, "panel") || strings.Contains(words, "sheet") || strings.ContainsAny(words, "{}") {
 			t.Errorf("boards are called panels or sheets, or a fact is left open: %q", text)
+		}
+	}
+}
+
+// The caution on cables says how far off boxes nails stay in the plan, where it has boxes; a caution that begins with
+// the word for the panels begins large.
+func TestCautionsOfAPlan(t *testing.T) {
+	sheets, boxed := plan.Plan{}, plan.Plan{Runs: []plan.Run{{Openings: []plan.Opening{{Kind: wall.Box}}}}}
+	boxed.Fixing.Clear, boxed.Tape = fraction.Inches(3), fraction.Of(1, 16)
+	metric := boxed
+	metric.Fixing.Clear, metric.Units, metric.Tape = fraction.MustParse("75 mm"), fraction.Millimetre, fraction.MustParse("1 mm")
+	for _, row := range []struct {
+		plan    plan.Plan
+		caution finish.Caution
+		want    string
+	}{
+		{sheets, finish.CablesAndPipes, "Use glue alone beside boxes and pipes. ("},
+		{boxed, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 3 in of a box (judgment). ("},
+		{metric, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 75 mm of a box (judgment). ("},
+		{sheets, finish.Damp, "covered. Panels over a damp wall swell"},
+		{plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}, finish.Damp, "covered. Boards over a damp wall swell"},
+	} {
+		if got := Caution(row.plan, row.caution); !strings.Contains(got, row.want) {
+			t.Errorf("%q lacks %q", got, row.want)
 		}
 	}
 }

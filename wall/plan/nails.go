@@ -14,7 +14,8 @@ import (
 // mostNails is the most nails or supports over one length that are listed.
 const mostNails = 1000
 
-// Nails returns where the nails of a piece stand on its face, for the list as for drawings.
+// Nails returns where the nails of a piece stand on its face, for the list as for drawings: nowhere nearer to
+// an electrical box of its run than the plan says.
 //
 // A sheet has them in columns, as if the first support lay behind its left edge, and round each opening
 // in it that has a frame: at most as far apart as the plan says, and so far off every edge at least, of a
@@ -28,14 +29,29 @@ func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error)
 	if f.Nails == finish.UsualNails || min(f.Supports.Sign(), off.Sign()) <= 0 {
 		return nil, nil
 	}
-	if f.Level {
-		return p.crossings(piece, off), nil
-	}
-	if min(f.Edge.Sign(), f.Field.Sign()) <= 0 {
-		return nil, nil
-	}
 	run, _ := p.Run(piece.Run)
-	in := p.insets(run, piece, off)
+	switch {
+	case f.Level:
+		nails = p.crossings(run, piece, off)
+	case min(f.Edge.Sign(), f.Field.Sign()) > 0:
+		nails = p.columns(run, piece, off)
+	}
+	return slices.DeleteFunc(nails, func(nail Point) bool { return p.atBox(run, piece, nail) }), nil
+}
+
+// atBox reports whether a place on a piece is nearer to an electrical box of the run, sideways and upright, than
+// nails may be.
+func (p Plan) atBox(run Run, piece Piece, at Point) bool {
+	x, y, clear := piece.At.X.Add(at.X), piece.At.Y.Add(at.Y), p.Fixing.Clear
+	return slices.ContainsFunc(run.Openings, func(o Opening) bool {
+		lo, hi := cutout.Bounds(o.Outline)
+		return o.Kind == wall.Box && lo.X.Sub(clear).Less(x) && x.Less(hi.X.Add(clear)) && lo.Y.Sub(clear).Less(y) && y.Less(hi.Y.Add(clear))
+	})
+}
+
+// columns returns the nails of a sheet.
+func (p Plan) columns(run Run, piece Piece, off fraction.Length) (nails []Point) {
+	f, in := p.Fixing, p.insets(run, piece, off)
 	for x, n := (fraction.Length{}), 0; !piece.Width.Less(x) && n < mostNails; x, n = x.Add(f.Supports), n+1 {
 		apart := f.Field
 		if n == 0 || piece.Width.Less(x.Add(f.Supports)) {
@@ -56,7 +72,7 @@ func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error)
 			nails = append(nails, piece.round(hole.Outline, f.Edge, off)...)
 		}
 	}
-	return nails, nil
+	return nails
 }
 
 // spaced returns places up a column, as many as a length takes at most so far apart, and one more.
@@ -69,8 +85,7 @@ func spaced(x, from, to, high, apart fraction.Length) (nails []Point) {
 }
 
 // crossings returns the nails of a board.
-func (p Plan) crossings(board Piece, off fraction.Length) (nails []Point) {
-	run, _ := p.Run(board.Run)
+func (p Plan) crossings(run Run, board Piece, off fraction.Length) (nails []Point) {
 	x, left := board.Width.Div(2), true
 	if p.Profile.Edges == groove.Tongued {
 		if x = board.Width; run.SetOut.Direction == wall.Left {

@@ -118,6 +118,43 @@ func TestBoardsShareTheirSupports(t *testing.T) {
 	}
 }
 
+// No nail is nearer than 3 to a box that spans 10 to 12 along the wall and 20 to 24 up, be it of a sheet or a board; beside that and as near
+// to a window there are some. The first column of a sheet at 6 is at 6 1/2, of one at 10 at 10 1/2.
+func TestNoNailAtABox(t *testing.T) {
+	for _, row := range []struct {
+		name  string
+		at    string // left edge of the piece on the wall
+		level bool
+		kind  wall.OpeningKind
+		want  string // heights in the first column
+	}{
+		{"a sheet beside it", "6", false, wall.Box, "[1/2 6 1/3 12 1/6 18 23 5/6 29 2/3 35 1/2]"},
+		{"a sheet behind it", "10", false, wall.Box, "[1/2 6 1/3 12 1/6 29 2/3 35 1/2]"},
+		{"a sheet behind a window", "10", false, wall.Window, "[1/2 6 1/3 12 1/6 18 23 5/6 29 2/3 35 1/2]"},
+		{"a board at it", "8", true, wall.Box, "[1/2 12 35 1/2]"},
+		{"a board as far off as wanted", "12 1/2", true, wall.Box, "[1/2 12 24 35 1/2]"},
+		{"a board nearer by 1/4", "12 1/4", true, wall.Box, "[1/2 12 35 1/2]"},
+	} {
+		piece := plan.Piece{Run: "wall", At: plan.Point{X: in(row.at)}, Width: in("32"), Height: in("36"), Outline: []plan.Point{{}, {X: in("32")}, {X: in("32"), Y: in("36")}, {Y: in("36")}}}
+		if row.level {
+			piece.Width, piece.Outline[1].X, piece.Outline[2].X = in("5"), in("5"), in("5")
+		}
+		box := plan.Opening{Name: "box", Kind: row.kind, Outline: []plan.Point{{X: in("10"), Y: in("20")}, {X: in("12"), Y: in("20")}, {X: in("12"), Y: in("24")}, {X: in("10"), Y: in("24")}}}
+		p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("12"), Edge: in("6"), Field: in("12"), Level: row.level, Clear: in("3")},
+			Runs: []plan.Run{{Name: "wall", Outline: []plan.Point{{}, {X: in("50"), Y: in("36")}}, Openings: []plan.Opening{box}}}}
+		nails, err := p.Nails(piece, fraction.Of(1, 2))
+		var got []fraction.Length
+		for _, nail := range nails {
+			if nail.X == nails[0].X {
+				got = append(got, nail.Y)
+			}
+		}
+		if err != nil || fmt.Sprint(got) != row.want {
+			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
+		}
+	}
+}
+
 // What a run adds, worked by hand: boards are nailed through the tongue, on the side toward which one works, but those that end
 // the run through the face; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8 with nails
 // at most 6 apart has six of them, 1/2 and the 1/64 of their grain off it, the first half a distance from its first corner.
