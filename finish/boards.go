@@ -58,8 +58,9 @@ func (b *builder) strips() {
 	}
 	studs, strips := b.in(b.House.Studs), offers(b.settings, f.Strips)
 	supports := b.short(TermSupports, studs)
-	b.buyMore(Row{Item: of(masonry, ItemFurringStrips, ItemTreatedStrips), Size: []Figure{b.small(thickness)}, How: ByStripLength,
-		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, total, waste, b.run(), strips)
+	sum := up(length, b.run()).plus(up(sides, b.run()))
+	b.buySum(Row{Item: of(masonry, ItemFurringStrips, ItemTreatedStrips), Size: []Figure{b.small(thickness)}, How: ByStripLength,
+		Terms: []Term{b.long(TermLength, length), supports, b.long(TermSides, sides)}}, sum, total, waste, b.run(), strips)
 	shortest := slices.MinFunc(strips, func(x, y offer) int { return x.size.Cmp(y.size) }).size
 	long, terms := b.intoSupport(StripNailShort, thickness, true)
 	row := Row{Item: of(masonry, ItemStripNails, ItemStripAnchors), Size: []Figure{b.small(long)}, How: ByStripCrossings}

@@ -66,7 +66,7 @@ func roundUp(x *big.Rat, scale int64) *big.Rat {
 }
 
 // The scales of roundUp: for lengths as they are written, and for bounds on circles and slopes.
-const hundredths, billionths = 100, 1_000_000_000
+const hundredths, tenThousandths, billionths = 100, 10_000, 1_000_000_000
 
 // rootAbove returns a number not below the square root of x and less than a billionth above it.
 func rootAbove(x *big.Rat) *big.Rat {

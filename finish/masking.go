@@ -13,13 +13,18 @@ func (s settings) taped(j Joint) bool { return s.seals(j) && (j.bare() || !s.las
 // this stays bare.
 func (b *builder) mask() {
 	seal, paint := times(b.Tape.SealLines), times(b.Tape.PaintLines)
-	sealed, beside := b.lengthOf(b.taped), new(big.Rat)
-	if b.lastCoat() {
-		beside = sealed
+	sealed, along := new(big.Rat), up(new(big.Rat), b.run())
+	for _, wet := range []bool{false, true} { // each as the order of work writes it
+		length := b.lengthOf(func(j Joint) bool { return b.taped(j) && b.wet(j) == wet })
+		sealed, along = add(sealed, length), along.plus(up(length, b.run()))
 	}
-	lines := add(mul(whole(seal), sealed), mul(whole(paint), beside))
-	b.buyMore(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{b.long(TermLength, sealed), number(TermTimes, seal, NoUnit),
-		b.long(TermBeside, beside), number(TermTimes, paint, NoUnit), b.long(TermLength, lines)}}, lines, ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
+	if !b.lastCoat() {
+		paint = 0
+	}
+	times := whole(seal + paint)
+	beside, sum := along.times(whole(min(1, paint))), along.times(times)
+	b.buySum(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{{Kind: TermLength, Value: along}, number(TermTimes, seal, NoUnit),
+		{Kind: TermBeside, Value: beside}, number(TermTimes, paint, NoUnit), {Kind: TermLength, Value: sum}}}, sum, mul(times, sealed), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.
@@ -54,18 +59,18 @@ func (s settings) trimmed() bool {
 // job says or as [Trim].Stick is. Each length is cut whole from a stick where that takes no more sticks
 // than to join them end to end, with the waste that joints make: common practice, no source.
 func (b *builder) coverings() {
-	lengths, terms, names := map[string][]*big.Rat{}, map[string][]Term{}, []string{}
+	lengths, terms, sums, names := map[string][]*big.Rat{}, map[string][]Term{}, map[string]Figure{}, []string{}
 	allow := b.in(b.Trim.Allow)
 	for _, c := range b.Covers {
 		if c.Length.IsZero() {
 			continue
 		}
 		if lengths[c.Name] == nil {
-			names = append(names, c.Name)
+			names, sums[c.Name] = append(names, c.Name), up(new(big.Rat), b.run())
 		}
-		before := add(lengths[c.Name]...)
-		lengths[c.Name] = append(lengths[c.Name], add(c.Length.Rat(), allow))
-		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: c.Along, Value: between(before, add(lengths[c.Name]...), b.run())})
+		length := add(c.Length.Rat(), allow)
+		lengths[c.Name], sums[c.Name] = append(lengths[c.Name], length), sums[c.Name].plus(up(length, b.run()))
+		terms[c.Name] = append(terms[c.Name], Term{Kind: TermCovered, Name: c.Along, Value: up(length, b.run())})
 	}
 	for _, name := range names {
 		stick := Roll{Name: b.Trim.Stick.Name, Length: b.Trim.Stick.Length}
@@ -78,11 +83,11 @@ func (b *builder) coverings() {
 		if total := add(all...); !longer && len(all) <= mostLengths {
 			if n := sticks(all, size); n <= count(quo(more(total, waste), size)) {
 				row.How, row.Buy, row.Container, row.Price = ByWholeLengths, int(n), stick.Name, price(stick.Price)
-				b.row(row, up(total, b.run()))
+				b.row(row, sums[name])
 				continue
 			}
 		}
-		b.buyMore(row, add(all...), waste, b.run(), offers(b.settings, []Roll{stick}))
+		b.buySum(row, sums[name], add(all...), waste, b.run(), offers(b.settings, []Roll{stick}))
 	}
 }
 
@@ -90,15 +95,15 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 	stick, allow := b.in(b.Trim.Stick.Length), b.in(b.Trim.Allow)
 	row := Row{Item: item, Container: b.Trim.Stick.Name, Price: price(b.Trim.Stick.Price), How: ByEnds}
 	var lengths []*big.Rat
-	total, joined := new(big.Rat), int64(0)
+	total, joined := up(new(big.Rat), b.run()), int64(0)
 	for _, e := range b.Ends {
 		if e.Up || e.Length.IsZero() || e.Corner != (kind == TermCorner) {
 			continue
 		}
 		l := add(e.Length.Rat(), allow)
-		before := total
-		total = add(total, e.Length.Rat())
-		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: between(before, total, b.run())})
+		length := up(e.Length.Rat(), b.run())
+		total = total.plus(length)
+		row.Terms = append(row.Terms, Term{Kind: kind, Name: e.Run, Value: length})
 		if l.Cmp(stick) > 0 {
 			full := count(quo(l, stick)) - 1
 			joined, l = joined+full, sub(l, mul(whole(full), stick))
@@ -115,7 +120,7 @@ func (b *builder) trimsOf(item Item, kind TermKind) {
 		return
 	}
 	row.Buy = int(n)
-	b.row(row, up(total, b.run()))
+	b.row(row, total)
 }
 
 // mostLengths is for how many lengths the least number of sticks is searched.

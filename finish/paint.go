@@ -60,19 +60,21 @@ func (b *builder) paint() {
 // pass returns the surface in square inches of so many coats of the developed face, with sawn edges
 // where it is the first, and adds to the row how it comes about.
 func (b *builder) pass(row *Row, kind TermKind, face fraction.Area, coats int64, edged bool) *big.Rat {
-	area, flat := mul(face.Rat(), b.factor, whole(coats)), up(face.Rat(), b.area())
-	terms := []Term{{Kind: kind, Value: flat}, {Kind: TermDeveloped, Value: near(b.factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}
+	area, flat, factor := mul(face.Rat(), b.factor, whole(coats)), up(face.Rat(), b.area()), roundUp(b.factor, tenThousandths)
+	surface := flat.times(factor).times(whole(coats)) // of the figures that are written
+	terms := []Term{{Kind: kind, Value: flat}, {Kind: TermDeveloped, Value: near(factor, 4, NoUnit)}, number(TermTimes, coats, UnitCoat)}
 	if n := times(b.Paint.EdgeCoats); edged && n > 0 {
 		edges := mul(b.Edges.Rat(), b.thickness())
 		area = add(area, mul(edges, whole(n)))
+		surface = surface.plus(up(edges, b.area()).times(whole(n)))
 		terms = append(terms, Term{Kind: TermEdges, Value: up(edges, b.area())}, number(TermTimes, n, NoUnit))
 	}
 	if kind == TermFaceBefore && b.House.Damp {
-		area = add(area, mul(face.Rat(), whole(coats)))
+		area, surface = add(area, mul(face.Rat(), whole(coats))), surface.plus(flat.times(whole(coats)))
 		terms = append(terms, Term{Kind: TermBacks, Value: flat}, number(TermTimes, coats, NoUnit))
 	}
 	if area.Sign() > 0 {
-		row.Terms = append(append(row.Terms, terms...), Term{Kind: TermSurface, Value: up(area, b.area())})
+		row.Terms = append(append(row.Terms, terms...), Term{Kind: TermSurface, Value: Figure{Decimal{surface.Value.RoundUp(2)}, surface.Unit}})
 	}
 	return area
 }

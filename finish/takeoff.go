@@ -85,9 +85,15 @@ func more(x, waste *big.Rat) *big.Rat { return mul(x, add(whole(1), waste)) }
 
 // buyMore buys what is needed and a share for waste, and says how much that is.
 func (b *builder) buyMore(row Row, need, waste *big.Rat, unit Unit, offers []offer) {
+	b.buySum(row, up(need, unit), need, waste, unit, offers)
+}
+
+// buySum is buyMore where what is needed is written as a sum of parts, which are rounded up each by itself: what
+// is on top of that is less by as much, and what is bought goes by what is needed.
+func (b *builder) buySum(row Row, sum Figure, need, waste *big.Rat, unit Unit, offers []offer) {
 	if waste.Sign() > 0 {
 		row.Terms = append(row.Terms, Term{Kind: TermWaste, Value: near(waste, 3, NoUnit)})
-		if onTop := between(need, more(need, waste), unit); onTop.Value.Sign() > 0 {
+		if onTop := up(more(need, waste), unit).plus(sum.times(whole(-1))); onTop.Value.Sign() > 0 {
 			row.Terms = append(row.Terms, Term{Kind: TermOnTop, Value: onTop})
 		}
 	}

@@ -164,12 +164,19 @@ func down(x *big.Rat, u Unit) Figure {
 	return f
 }
 
-// between returns y less x in the unit, each rounded up by itself, so that all parts of a sum add up to
-// it as they are written.
+// between returns y less x in the unit, each rounded up by itself, so that the parts of a running sum add up to it as they
+// are written: for volumes of sealant, of which each rounded up by itself would make too much.
 func between(x, y *big.Rat, u Unit) Figure {
 	f := up(y, u)
 	f.Value = Decimal{f.Value.Sub(up(x, u).Value.Decimal)}
 	return f
+}
+
+// plus and times return the sum of two figures of a unit and the product with a number, as a reader makes them
+// of what is written.
+func (f Figure) plus(g Figure) Figure { return Figure{Decimal{f.Value.Add(g.Value.Decimal)}, f.Unit} }
+func (f Figure) times(x *big.Rat) Figure {
+	return Figure{Decimal{f.Value.Mul(decimal.NewFromBigRat(x, 6))}, f.Unit} // no factor has more than six places
 }
 
 // near returns x, which is in the unit already, rounded to the nearest in the given decimal place.

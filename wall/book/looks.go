@@ -118,13 +118,43 @@ func (t *text) looks(p plan.Plan) {
 	}
 }
 
-// counts are the penalties of a plan's blemishes as they are written: what each adds to their running sum, that sum being
-// rounded, so that what is written adds up to the rounded sum.
+// counts are the penalties of a plan's blemishes as they are written: each rounded to two places, so that equal ones are
+// written alike. What they then lack of the rounded sum, or have too much, goes a hundredth at a time to penalties that
+// none equals, those first that it brings nearer to the exact one; where there is none, to any.
 func counts(p plan.Plan) (all []string) {
-	sum, before := new(big.Rat), new(big.Rat)
-	for _, b := range p.Blemishes {
-		now, _ := new(big.Rat).SetString(sum.Add(sum, b.Cost.Rat()).FloatString(2))
-		all, before = append(all, twoPlaces(before.Sub(now, before))), now
+	hundred, sum := big.NewRat(100, 1), new(big.Rat)
+	written, alike, lack := make([]*big.Rat, len(p.Blemishes)), map[string]int{}, new(big.Rat)
+	round := func(x *big.Rat) *big.Rat {
+		near, _ := new(big.Rat).SetString(new(big.Rat).Mul(x, hundred).FloatString(0))
+		return near
+	}
+	for i, b := range p.Blemishes {
+		sum.Add(sum, b.Cost.Rat())
+		written[i] = round(b.Cost.Rat())
+		lack.Sub(lack, written[i])
+		alike[b.Cost.Rat().RatString()]++
+	}
+	lack.Add(lack, round(sum))
+	step := big.NewRat(int64(lack.Sign()), 1)
+	short := func(i int) *big.Rat { // how much is lacking of penalty i, or too much, in hundredths
+		exact := new(big.Rat).Mul(p.Blemishes[i].Cost.Rat(), hundred)
+		return exact.Mul(exact.Sub(exact, written[i]), step)
+	}
+	var places []int
+	for i := range p.Blemishes {
+		if !p.Blemishes[i].Cost.IsZero() {
+			places = append(places, i)
+		}
+	}
+	if single := slices.DeleteFunc(slices.Clone(places), func(i int) bool { return alike[p.Blemishes[i].Cost.Rat().RatString()] > 1 }); len(single) > 0 {
+		places = single
+	}
+	for ; lack.Sign() != 0 && len(places) > 0; lack.Sub(lack, step) {
+		i := slices.MaxFunc(places, func(a, b int) int { return short(a).Cmp(short(b)) })
+		written[i].Add(written[i], step)
+	}
+	for _, w := range written {
+		all = append(all, twoPlaces(w.Quo(w, hundred)))
 	}
 	return all
 }

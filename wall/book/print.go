@@ -184,7 +184,8 @@ func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
 // rounding says how the figures of the take-off are rounded.
-const rounding = "Figures are rounded up in their last place, parts of a sum so that they add up."
+const rounding = "Figures are rounded up in their last place, lengths and surfaces are added up as they are written, " +
+	"volumes of sealant are written so that they add up; what to buy follows from the exact figures."
 
 // shopping prints the take-off: what to buy, in columns to take to the counter, the money with what
 // it leaves out, and in the full text how each quantity was found. Extras in a row share a line.
