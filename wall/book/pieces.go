@@ -66,8 +66,9 @@ func measuredSide(p plan.Plan, piece plan.Piece) side {
 // miter says how the edges of a piece at outside corners are mitered, nothing where it has none.
 func (t *text) miter(p plan.Plan, piece plan.Piece) string {
 	edges := mitered(p, piece)
+	each := either(strings.Contains(edges, "edges"), " at each mitered edge", "")
 	return either(edges == "", "", fmt.Sprintf("miter its %s after its other cuts, at half the angle of the corner, 45 degrees where it is square; measures "+
-		"reach to the long point, on the face; the back comes out narrower by the thickness, %s; glue it with miter glue (wood glue for wood)", edges, t.given(p.Profile.Thickness)))
+		"reach to the long point, on the face; the back comes out narrower by the thickness%s, %s; glue it with miter glue (wood glue for wood)", edges, each, t.given(p.Profile.Thickness)))
 }
 
 // mitered names the edges of a piece that are mitered.

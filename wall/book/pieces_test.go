@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -113,6 +114,44 @@ func TestMeasuredFrom(t *testing.T) {
 		piece := plan.Piece{Scribe: row.scribe, Marks: plan.Marks{From: row.edges}}
 		if got := measuredFrom(piece, fraction.Length.String); got != row.want {
 			t.Errorf("%q, want %q", got, row.want)
+		}
+	}
+}
+
+// The back of a piece comes out narrower at each edge that is mitered.
+func TestBackOfAMiteredPiece(t *testing.T) {
+	out, quarter := plan.End{Kind: wall.OutsideCorner}, fraction.Of(1, 4)
+	limits := [2]fraction.Length{{}, fraction.Inches(20)}
+	for _, row := range []struct {
+		run  plan.Run
+		want string
+	}{
+		{plan.Run{Left: out, Limits: limits}, "miter its left edge after its other cuts, at half the angle of the corner, 45 degrees where it is square; measures reach to the long point, " +
+			"on the face; the back comes out narrower by the thickness, 1/4; "},
+		{plan.Run{Left: out, Right: out, Limits: limits}, "narrower by the thickness at each mitered edge, 1/4; "},
+		{plan.Run{Limits: limits}, ""},
+	} {
+		p := plan.Plan{Runs: []plan.Run{row.run}}
+		p.Profile.Thickness = quarter
+		if got := (&text{}).miter(p, plan.Piece{Width: fraction.Inches(20)}); !strings.Contains(got, row.want) || (got == "") != (row.want == "") {
+			t.Errorf("%+v: %q, want %q", row.run, got, row.want)
+		}
+	}
+}
+
+// A closing piece on which something is left to scribe is sawn from its sheet; one on which nothing is left waits.
+func TestClosingPiecesOfTheCuts(t *testing.T) {
+	p := plan.Plan{Pieces: []plan.Piece{{Label: "1", Scribe: &wall.Scribe{}}, {Label: "2"}, {Label: "3", Scribe: &wall.Scribe{}}}}
+	const leave, wait = "Leave the closing edge of ", "Measure the space of "
+	for _, row := range []struct{ labels, left, waits string }{
+		{"1", leave + "1 until", ""},
+		{"2", "", wait + "2 on the wall before its closing edge is sawn from the sheet: nothing is left on it to scribe"},
+		{"1 2 3", leave + "1, 3 until", wait + "2 on the wall"},
+	} {
+		step := finish.Step{Stage: finish.StageCut, Acts: []finish.Act{{Kind: finish.ActClosing, Labels: strings.Fields(row.labels)}}}
+		got := Step(p, step)
+		if !strings.Contains(got, row.left) || strings.Contains(got, leave) != (row.left != "") || !strings.Contains(got, row.waits) || strings.Contains(got, wait) != (row.waits != "") {
+			t.Errorf("%s: %s", row.labels, got)
 		}
 	}
 }

@@ -24,13 +24,14 @@ type stage struct {
 }
 
 const (
-	coated = "[[Coat the ]]faces {} × [[with ]]"
-	rest   = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
-	settle = "[[, until they have taken on its moisture]]."
-	rods   = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
-	fill   = "Fill open ends of grooves first."
-	hold   = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	toWall = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
+	coated    = "[[Coat the ]]faces {} × [[with ]]"
+	rest      = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
+	settle    = "[[, until they have taken on its moisture]]."
+	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
+	fill      = "Fill open ends of grooves first."
+	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
+	unscribed = "Measure the space of {} on the wall before its closing edge is sawn from the {sheet}[[: nothing is left on it to scribe, so that cut and those that need it wait]]."
+	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
 )
 
@@ -237,6 +238,14 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		switch {
 		case s.Stage == finish.StageFit && len(a.Labels) > 0:
 			closing = closing || a.Kind == finish.ActClosing
+		case s.Stage == finish.StageCut && a.Kind == finish.ActClosing:
+			scribed, net := closingEdges(p, a.Labels)
+			if len(scribed) > 0 {
+				say(words.acts[a.Kind], strings.Join(scribed, ", "))
+			}
+			if len(net) > 0 {
+				say(unscribed, strings.Join(net, ", "))
+			}
 		case len(a.Labels) > 0:
 			say(words.acts[a.Kind], strings.Join(a.Labels, ", "))
 		default:
@@ -254,6 +263,19 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	}
 	say(words.last, "")
 	return strings.Join(strings.Fields(strings.Join(says, " ")), " ")
+}
+
+// closingEdges returns which of the closing pieces have something left on to scribe and which have nothing.
+func closingEdges(p plan.Plan, labels []string) (scribed, net []string) {
+	for _, label := range labels {
+		i := slices.IndexFunc(p.Pieces, func(piece plan.Piece) bool { return piece.Label == label })
+		if i >= 0 && p.Pieces[i].Scribe == nil {
+			net = append(net, label)
+		} else {
+			scribed = append(scribed, label)
+		}
+	}
+	return scribed, net
 }
 
 // fitting says in a sentence for each run which pieces are fitted, one after the other, and which of
