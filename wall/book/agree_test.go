@@ -226,15 +226,15 @@ func TestNothingBeyondTheProof(t *testing.T) {
 				says := Headline(p)
 				least, need, looks := taken == 1 && end == choice.BoundMet, status&choice.NeedProved != 0, status&choice.LooksProved != 0
 				for words, want := range map[string]bool{
-					"no layout of this room needs fewer":   least,
-					"no layout that looks as good needs":   need && !least,
-					"these pieces need as many":            !need && !least,
-					"none that needs as few looks better":  looks && (need || least),
-					"that needs as few might look better":  !looks && (need || least),
-					"nother layout might need less":        !need && !least,
-					", or look better":                     !looks && !need && !least,
-					"1 layout looked at":                   !looks || !need && !least,
-					"stopped early, after 1 layout looked": (!looks || !need && !least) && end == choice.ContextStopped,
+					"no layout of this room needs fewer":    least,
+					"no layout that looks as good needs":    need && !least,
+					"these pieces need as many":             !need && !least,
+					"none that needs as few looks better":   looks && (need || least),
+					"that needs as few might look better":   !looks && (need || least),
+					"nother layout might need fewer sheets": !need && !least,
+					", or look better":                      !looks && !need && !least,
+					"1 layout looked at":                    !looks || !need && !least,
+					"stopped early, after 1 layout looked":  (!looks || !need && !least) && end == choice.ContextStopped,
 				} {
 					if strings.Contains(says, words) != want {
 						t.Errorf("%v, %v, choice %d: %q is %v in %s", status, end, taken, words, !want, says)

@@ -67,18 +67,18 @@ func (t *text) buying(p plan.Plan) string {
 }
 
 // needs are the words for what a layout needs, by what of that counts first.
-type needs struct{ less, asLittle string }
+type needs struct{ less, asLittle, might string }
 
 func needsOf(p plan.Plan) needs {
 	switch c := p.Chosen(); {
 	case p.ByPrice():
-		return needs{"has cheaper " + sheetWord(p) + "s", "with " + sheetWord(p) + "s as cheap"}
+		return needs{"has cheaper " + sheetWord(p) + "s", "with " + sheetWord(p) + "s as cheap", "have cheaper " + sheetWord(p) + "s"}
 	case c.Bought == 0 && c.OnHand() > 0:
-		return needs{"takes fewer from what is on hand and none to buy", "that takes as few"}
+		return needs{"takes fewer from what is on hand and none to buy", "that takes as few", "take fewer from what is on hand"}
 	case c.OnHand() > 0:
-		return needs{"needs fewer to buy", "that needs as few"}
+		return needs{"needs fewer to buy", "that needs as few", "need fewer to buy"}
 	}
-	return needs{"needs fewer", "that needs as few"}
+	return needs{"needs fewer", "that needs as few", "need fewer " + sheetWord(p) + "s"}
 }
 
 // proved reports whether it is proved that no layout that looks as good needs less, and that none that
@@ -101,7 +101,7 @@ func (t *text) proof(p plan.Plan) string {
 	case c.Proved && p.ByPrice():
 		says, why = "Proved: no cheaper "+sheetWord(p)+"s give these pieces", argument(p, p.Bound.How)
 	case c.Proved:
-		says, why = "Proved: these pieces need as many", argument(p, p.Bound.How)
+		says, why = "Proved: these pieces need as many "+sheetWord(p)+"s", argument(p, p.Bound.How)
 	default:
 		says = fmt.Sprintf("At least %s %s needed for these pieces; whether as few can do was not proved", count(p.Bound.SheetsAtLeast, sheetWord(p)), either(p.Bound.SheetsAtLeast == 1, "is", "are"))
 		why = argument(p, p.Bound.How)
@@ -123,7 +123,7 @@ func Search(p plan.Plan) string {
 	case less:
 		return "another " + needsOf(p).asLittle + " might look better (" + after + ")"
 	}
-	says := "another layout might need less"
+	says := "another layout might " + needsOf(p).might
 	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
 		says += fmt.Sprintf(", but not fewer than %s if it looks as good", count(least, sheetWord(p)))
 	}

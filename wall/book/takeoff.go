@@ -24,7 +24,7 @@ type method struct {
 
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
-var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
+var covered = map[finish.TermKind]string{finish.TermCovered: " + {name}: {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
@@ -93,8 +93,8 @@ var methodWords = map[finish.How]method{
 	finish.ByTapeLines: {text: "{length} along beads × {times} + {beside} beside what stays bare × {times} = {length}"},
 	finish.ByReach:     {text: "runs {length} × {reach} from the wall"},
 	finish.ByEnds: {terms: map[finish.TermKind]string{
-		finish.TermEnd:       ", end of {name} {}",
-		finish.TermCorner:    ", outside corner of {name} {}",
+		finish.TermEnd:       ", end of {name}: {}",
+		finish.TermCorner:    ", outside corner of {name}: {}",
 		finish.TermAllowance: ", each from one strip with {} for its cuts",
 	}, last: "; it covers the cut edges, and the sealant of an end goes along it"},
 }
