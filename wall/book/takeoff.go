@@ -24,7 +24,7 @@ type method struct {
 
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
-var covered = map[finish.TermKind]string{finish.TermCovered: " + {name}: {}", finish.TermAllowance: ", {} of each for its cuts"}
+var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // methodWords has the words of each method.
 var methodWords = map[finish.How]method{
