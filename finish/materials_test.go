@@ -180,6 +180,9 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 			t.Errorf("%v (-want +got)\n%s", err, diff)
 		}
 	}
+	if _, _, err := finish.TakeOff(finish.Work{Fitting: slices.Repeat([]string{"1"}, finish.MaxCount)}, finish.Materials{}); err != nil {
+		t.Errorf("as many labels as there may be: %v", err)
+	}
 }
 
 func TestMorePacksThanAnyoneBuys(t *testing.T) {
