@@ -291,6 +291,18 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 	}
 }
 
+// A step up to y = 7 ends at x = 6 under a top that falls from (0, 8) to (10, 6.5), 7.1 there. On whole marks the top's end
+// goes down to 6, and its line passes the step's corner at 6.8. Parted there, both parts end in that corner.
+func TestSnapPartsAPieceAtTheCornerInTheWay(t *testing.T) {
+	step := []cutout.Point{at(0, 7), at(6, 7), at(6, 0), at(10, 0)}
+	exact := cutout.Raw(append(slices.Clone(step), cutout.Point{X: in(10), Y: of(13, 2)}, at(0, 8)))
+	got := snap([]cutout.Shape{exact}, in(1), append(step, at(0, 8))...)
+	want := []cutout.Shape{cutout.Raw(ring(0, 7, 6, 7, 0, 8)), cutout.Raw(ring(6, 0, 10, 0, 10, 6, 6, 7))}
+	if diff := cmp.Diff(want, got, exactly); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
 // Whatever is cut out of a wall, no snapped piece reaches beyond the exact ones by more than the
 // tolerance, and none has an edge of a mark or less between two computed corners that could go.
 func TestSnappedPiecesExceedTheSpaceByTheToleranceAtMost(t *testing.T) {
