@@ -131,8 +131,8 @@ func (s Shape) pinched() bool {
 }
 
 // meeting reports whether edges of the shape meet that are no neighbours, in a pinched shape elsewhere
-// than at a corner of both, and an x at which to part it: that of an end of one of them, one within if
-// there is one.
+// than at a corner of both, and an x at which to part it: that of an end of one of them beside the
+// other, or of any end within.
 func (s Shape) meeting(pinched bool, within func(fraction.Length) bool) (at fraction.Length, meet bool) {
 	type edge struct {
 		a, b, lo, hi Point
@@ -160,6 +160,9 @@ func (s Shape) meeting(pinched bool, within func(fraction.Length) bool) (at frac
 			for _, x := range []fraction.Length{e.a.X, e.b.X, f.a.X, f.b.X} {
 				if within(x) {
 					at = x
+				}
+				if within(x) && e.lo.X.Less(x) != f.lo.X.Less(x) && x.Less(e.hi.X) != x.Less(f.hi.X) {
+					return x, true
 				}
 			}
 			return at, true

@@ -50,14 +50,6 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 	return out
 }
 
-// sliver returns a width that what stands beside the edge may have with no place on the marks that is a
-// mark or more wide: there it is as tall as a mark or less. A line at top or bottom that rises by up to
-// half of what the edge does over its lean makes it twice as wide at most.
-func (e endEdge) sliver(mark rat) rat {
-	foot, head := e.line[0], e.line[1]
-	return times(mark, sum(whole(1), times(whole(2), size(over(diff(head.X, foot.X), diff(head.Y, foot.Y))))))
-}
-
 // cut returns the x of an end of a leaning edge, which stands at y by now: where the line is there,
 // rounded sideways into the space unless it is the taped end of the wall moved by the inset alone.
 func (g *region) cut(y rat, line func(rat) rat, right bool) rat {

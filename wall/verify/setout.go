@@ -92,11 +92,11 @@ func (c *checker) setOut(i int) {
 	for k, e := range []endEdge{g.left, g.right} { // a leaning one is a computed point, exact or rounded
 		got := []rat{r.Limits.Left, r.Limits.Right}[k]
 		low, high := least(e.x, e.stop), most(e.x, e.stop)
-		if e.leaning && c.job.pattern.Boards { // of the last board there may be nothing that a saw makes
+		if e.leaning && c.job.pattern.Boards { // of a board no more than a mark may be left, which is none
 			if k == 0 {
-				high = most(high, sum(low, e.sliver(c.job.tape)))
+				high = most(high, sum(e.stop, c.job.tape))
 			} else {
-				low = least(low, diff(high, e.sliver(c.job.tape)))
+				low = least(low, diff(e.stop, c.job.tape))
 			}
 		}
 		c.between(Limits, item(path+".limits", k), got, low, high, "not where the shape ends")
