@@ -78,6 +78,7 @@ func TestEachConditionRaisesItsCautions(t *testing.T) {
 		{"paint", func(_ *finish.Work, m *finish.Materials) { m.Paint.Top.After = "1" }, "fumes", ""},
 		{"a box in a house of 1965", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1965 }, boxed + ", aluminum wiring, lead, asbestos", ""},
 		{"a box in a house of 1964", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1964 }, boxed + ", lead, asbestos", ""},
+		{"a box in a house of 1973", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1973 }, boxed + ", aluminum wiring, lead, asbestos", ""},
 		{"a box in a house of 1974", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 1974 }, boxed + ", lead, asbestos", ""},
 		{"a box in a house of no known year", func(w *finish.Work, _ *finish.Materials) { w.Boxes, w.Built = []finish.Box{{Name: "a"}}, 0 }, boxed + ", aluminum wiring, lead, asbestos", ""},
 		{"strips", func(_ *finish.Work, m *finish.Materials) { m.Furring.Thickness = "3/4" }, "cables and pipes, fire blocking", ""},
