@@ -372,6 +372,7 @@ func TestHeightOnCircle(t *testing.T) {
 		{at(0, 0), in(5), in(3), in(4)},
 		{at(2, -1), in(13), in(-3), in(11)},
 		{at(0, 0), in(5), in(5), zero},
+		{cutout.Point{Y: of(1, 32)}, in(5), in(3), of(65, 16)}, // 4 1/32 is as near to 4 as to 4 1/16: the upper
 		{cutout.Point{X: of(-15, 8), Y: of(13, 2)}, of(105, 8), of(41, 4), of(23, 2)},
 	} {
 		if got, err := cutout.HeightOnCircle(test.centre, test.radius, test.x, of(1, 16)); err != nil || got != test.height {
