@@ -186,6 +186,10 @@ func TestHugeShape(t *testing.T) {
 	if _, err := s.Area(); !errors.As(err, &over) {
 		t.Errorf("Area: error = %v, want an overflow", err)
 	}
+	// A side that rises by 1 in 3 is 1/(3·2^62) high there, and 3·2^62 is beyond 2^63.
+	if got, err := mustShape(t, ring(0, 0, 3, 0, 3, 1)).Band(of(1, 1<<62), in(2)); !errors.As(err, &over) {
+		t.Errorf("Band: %v, error = %v, want an overflow", got, err)
+	}
 }
 
 func TestZeroShapeIsEmpty(t *testing.T) {
