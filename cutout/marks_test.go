@@ -256,6 +256,15 @@ func TestEveryInnerEdgeIsSawnOnce(t *testing.T) {
 	})
 }
 
+// A round hole of 16 corners, each of which turns by 1 in 2 or 1 in 3, has no sharp one: it is started once, at the lowest.
+func TestRoundHoleIsStartedOnce(t *testing.T) {
+	hole := ring(10, 10, 12, 10, 14, 11, 15, 12, 16, 14, 16, 16, 15, 18, 14, 19, 12, 20, 10, 20, 8, 19, 7, 18, 6, 16, 6, 14, 7, 12, 8, 11)
+	starters, tight := startersOf(must(mustShape(t, rect(0, 0, 30, 30), hole).Cuttings(of(3, 8), of(1, 16))))
+	if len(starters) != 1 || starters[0].Corner != at(10, 10) || starters[0].Hole != 0 || len(tight) > 0 {
+		t.Errorf("starters %+v, too tight %v, want one at the lowest corner", starters, tight)
+	}
+}
+
 func TestCuttingOfACurve(t *testing.T) {
 	cuttings := must(mustShape(t, rect(0, 0, 60, 60), archedOpening(t)).Cuttings(of(3, 8), of(1, 16)))
 	if len(cuttings) != 1 || cuttings[0].Kind != cutout.HoleCut {
