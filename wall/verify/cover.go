@@ -15,7 +15,7 @@ func (c *checker) coverage(i int) {
 		mark = times(mark, sum(whole(1), g.run.steepest()))
 	}
 	sloped, level := g.slack()
-	allowed, spare := slices.Concat(sloped, level, g.beyond), slices.Concat(g.spare, level, g.merged(c.boards[i]))
+	allowed, spare := slices.Concat(sloped, level, g.beyond), slices.Concat(g.spare, level, g.merged(c.joints[i], c.plan.Runs[i].Limits.Left, c.plan.Runs[i].Limits.Right))
 	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(spare...), slices.Concat(allowed...))
 	var pieces [][]edge
 	for _, piece := range c.plan.Pieces {
@@ -70,14 +70,16 @@ func (c *checker) coverage(i int) {
 	}
 }
 
-// merged returns what may be left open beside a leaning end at whose foot or head a panel has an edge: a mark
-// from it or less, once both are rounded. That edge is none, and the end is cut from the panel's.
-func (g *region) merged(boards []board) (spare [][]edge) {
+// merged returns what may be left open beside a leaning end at whose foot or head a joint stands, or a limit
+// that no more than a mark of a board is left beyond: a mark from it or less, once both are rounded. That edge
+// is none, and the end is cut from the panel's.
+func (g *region) merged(joints []joint, limits ...rat) (spare [][]edge) {
 	wide := sum(g.job.tape, g.job.tape)
-	for _, e := range []endEdge{g.left, g.right} {
+	for k, e := range []endEdge{g.left, g.right} {
+		within := g.job.pattern.Boards && !same(limits[k], e.x) && !same(limits[k], e.stop)
 		for _, p := range e.line {
 			near := func(x rat) bool { return e.leaning && !less(wide, size(diff(x, p.X))) }
-			if slices.ContainsFunc(boards, func(b board) bool { return near(b.left) || near(b.right) }) {
+			if within && near(limits[k]) || slices.ContainsFunc(joints, func(j joint) bool { return near(j.left) || near(j.right) }) {
 				spare = append(spare, shape{swept(e.line[0], e.line[1], wide)}.edges())
 			}
 		}
