@@ -21,10 +21,10 @@ func (b *builder) mask() {
 	if !b.lastCoat() {
 		paint = 0
 	}
-	times := whole(seal + paint)
-	beside, sum := along.times(whole(min(1, paint))), along.times(times)
+	lines := whole(seal + paint)
+	beside, sum := along.times(whole(min(1, paint))), along.times(lines)
 	b.buySum(Row{Item: ItemTape, How: ByTapeLines, Terms: []Term{{Kind: TermLength, Value: along}, number(TermTimes, seal, NoUnit),
-		{Kind: TermBeside, Value: beside}, number(TermTimes, paint, NoUnit), {Kind: TermLength, Value: sum}}}, sum, mul(times, sealed), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
+		{Kind: TermBeside, Value: beside}, number(TermTimes, paint, NoUnit), {Kind: TermLength, Value: sum}}}, sum, mul(lines, sealed), ratio(b.Tape.Waste), b.run(), offers(b.settings, b.Tape.Rolls))
 }
 
 // cover lists the sheeting over counter and floor.

@@ -172,7 +172,7 @@ func (b *page) details(i int) []block {
 
 // cutting is the block of a sheet's leaf.
 func (b *page) cutting(s plan.Sheet) []block {
-	var cuts, pieces, offcuts []int
+	var cuts, pieces []int
 	for _, c := range s.Cuts {
 		part := b.tape.Format(c.Rect[2]) + " × " + b.tape.Format(c.Rect[3]) + b.fromCut(s, c)
 		cuts = append(cuts, max(folded(part, cellLong), map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))
@@ -190,11 +190,8 @@ func (b *page) cutting(s plan.Sheet) []block {
 	}
 	name := fmt.Sprintf("sheet-%d", s.Number)
 	parts := []part{b.half(name), {Name: "cuts", high: tall(cuts...), Sheet: s}, {Name: "pieces", high: tall(pieces...), Sheet: s}}
-	for range b.offcuts(s) {
-		offcuts = append(offcuts, 1)
-	}
-	if len(offcuts) > 0 {
-		parts = append(parts, part{Name: "offcuts", high: tall(offcuts...), Sheet: s})
+	if n := len(b.offcuts(s)); n > 0 {
+		parts = append(parts, part{Name: "offcuts", high: tall(slices.Repeat([]int{1}, n)...), Sheet: s})
 	}
 	return []block{b.across(nil, []string{name}, parts...)}
 }

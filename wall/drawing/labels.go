@@ -80,6 +80,7 @@ func (e *elevation) tagBeside(spot box, places []box, w, h float64, lines ...lin
 		}
 	}
 	if ok {
+		e.words = append(e.words, seat)
 		e.tagged(seat, lines...)
 	}
 	return ok
@@ -122,7 +123,6 @@ func tagSize(lines []line) (w, h float64) {
 // tagged writes lines in the middle of a box of their own.
 func (e *elevation) tagged(at box, lines ...line) {
 	e.tag(at, 3)
-	e.words = append(e.words, at)
 	x, y := at.middle()
 	e.under(0, x, y+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
 }

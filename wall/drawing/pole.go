@@ -231,10 +231,10 @@ func (e *elevation) heights() {
 	for _, s := range e.corners(false) { // see below
 		e.claimLine(s.ink, e.y(s.at), s.ink, e.floor)
 	}
+	lo, hi := max(e.top-30, e.begin+9), e.floor+30
+	most := int((hi-lo)/poleGap) + 1
 	for side, near := range []float64{left, right} {
 		out := float64(2*side - 1)
-		lo, hi := max(e.top-30, e.begin+9), e.floor+30
-		most := int((hi-lo)/poleGap) + 1
 		all := []stop{{text: line{counted("0")}, ink: e.y(zero), class: "starttext"}}
 		add := func(y fraction.Length, path string) {
 			if len(all) < most && !slices.ContainsFunc(all, func(s stop) bool { return s.at == y }) {
