@@ -18,7 +18,7 @@ type caution struct {
 }
 
 // cautionWords has the words of each caution. What goes on the wall stands as {panels}, how far nails stay off
-// boxes in the plan as {clear}.
+// boxes in the plan as {clear}; see [has] for the others.
 var cautionWords = map[finish.Caution]caution{
 	finish.Power: {
 		When:  "there is an electrical box in the work",
@@ -86,8 +86,8 @@ var cautionWords = map[finish.Caution]caution{
 	finish.CablesAndPipes: {
 		When:  "nails or screws go into the wall",
 		First: "Find cables and pipes before you nail or screw, and keep nails short.",
-		Rest: "They run up from switches and boxes, along to the next one, and to faucets and drains. Expect a cable from 1-1/4 in (32 mm) behind the face of a stud or a strip, without a steel plate, and one that was fished in anywhere. " +
-			"A nail at a slant misses where you looked: measure how deep its point goes. Use glue alone beside boxes and pipes{clear}.",
+		Rest: "Cables run up and down from switches and receptacles and along from one to the next, pipes to faucets, drains and radiators. Expect a cable from 1-1/4 in (32 mm) behind the face of a stud or a strip, without a steel plate, and one that was fished in anywhere. " +
+			"A nail at a slant misses where you looked: measure how deep its point goes. Use glue alone beside {beside}{clear}.",
 		Defers: "the electrical and plumbing codes in force (model text: NEC 300.4)",
 	},
 	finish.Dust: {
@@ -128,8 +128,8 @@ var cautionWords = map[finish.Caution]caution{
 	},
 	finish.Children: {
 		When:  "there is a workplace where people live",
-		First: "Keep children and pets out until the last cover is on.",
-		Rest: "Open boxes, blades, nail guns, wet adhesive and dust are all at their height. Lock tools and solvents away and unplug them whenever you " +
+		First: "Keep children and pets out until {done}.",
+		Rest: "{dangers} are all at their height. Lock tools and solvents away and unplug them whenever you " +
 			"leave.",
 		Defers: "common practice",
 	},
@@ -201,7 +201,7 @@ func cautioned(p plan.Plan, c finish.Caution) caution {
 	if far := p.Fixing.Clear; boxed(p) && !far.IsZero() {
 		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of a box (judgment)"
 	}
-	facts := strings.NewReplacer("{panels}", panelWord(p)+"s", "{clear}", clear)
+	facts := strings.NewReplacer(append(has(p), "{panels}", panelWord(p)+"s", "{clear}", clear)...)
 	words := cautionWords[c]
 	return caution{facts.Replace(words.When), capital(facts.Replace(words.First)), capital(facts.Replace(words.Rest)), words.Defers}
 }

@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/groovewright/fraction"
@@ -45,7 +46,8 @@ func (t *text) sheets(p plan.Plan) {
 			}
 		}
 		for _, c := range s.Cuts {
-			t.step("", c.Step, t.cut(p, s, c))
+			held := waits(p, s, c)
+			t.step("", c.Step, either(held == "", "", "WAIT "+held+": ")+t.cut(p, s, c))
 		}
 		if t.full {
 			t.places(p, s)
@@ -116,6 +118,18 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 		says += "; frees " + pieces
 	}
 	return says
+}
+
+// waits says until when a cut waits, and nothing where it does not.
+func waits(p plan.Plan, s plan.Sheet, c plan.Cut) string {
+	all, err := p.Waits(s)
+	switch w := fraction.Must(all, err)[slices.IndexFunc(s.Cuts, func(own plan.Cut) bool { return own.Step == c.Step })]; {
+	case w.Piece != 0:
+		return "until the space of piece " + label(p, w.Piece) + " is measured on the wall"
+	case w.Step != 0:
+		return "for cut " + strconv.Itoa(w.Step)
+	}
+	return ""
 }
 
 // pieceName names a piece of a sheet as the cut list does.

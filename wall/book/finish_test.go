@@ -221,7 +221,7 @@ func TestCautionsOfAPlan(t *testing.T) {
 		caution finish.Caution
 		want    string
 	}{
-		{sheets, finish.CablesAndPipes, "Use glue alone beside boxes and pipes. ("},
+		{sheets, finish.CablesAndPipes, "Use glue alone beside pipes. ("},
 		{boxed, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 3 in of a box (judgment). ("},
 		{metric, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 75 mm of a box (judgment). ("},
 		{sheets, finish.Damp, "covered. Panels over a damp wall swell"},

@@ -24,7 +24,7 @@ func (b *page) funcs() template.FuncMap {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
 		},
-		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
+		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "from": func(p plan.Piece) string { return measuredFrom(p, b.unbroken) },
 		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
@@ -35,7 +35,12 @@ func (b *page) funcs() template.FuncMap {
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
 		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
 		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
-		"along":  func(x fraction.Length) string { return wholeAndFraction.ReplaceAllString(b.along(x), "$1\u00a0$2") }, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
+		"along": func(x, width fraction.Length) string {
+			return wholeAndFraction.ReplaceAllString(b.along(x, width), "$1\u00a0$2")
+		},
+		"at": func(found plan.Blemish) string {
+			return wholeAndFraction.ReplaceAllString(b.at(b.Plan, found), "$1\u00a0$2")
+		}, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
 		"weak": func(w plan.Weak) string { return b.weak(w, fromLeft) },
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)

@@ -152,7 +152,7 @@ func (b *page) details(i int) []block {
 	for pole := range slices.Chunk(marks, max(1, each)) {
 		var rows []int
 		for _, m := range pole {
-			rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At), cellLong)))
+			rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At, run.Width), cellLong)))
 		}
 		tables = append(tables, part{Name: "pole", high: tall(rows...), Pole: pole, Run: run})
 	}
@@ -175,7 +175,11 @@ func (b *page) cutting(s plan.Sheet) []block {
 	var cuts, pieces []int
 	for _, c := range s.Cuts {
 		part := b.tape.Format(c.Rect[2]) + " × " + b.tape.Format(c.Rect[3]) + b.fromCut(s, c)
-		cuts = append(cuts, max(folded(part, cellLong), map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))
+		rows := folded(part, cellLong)
+		if held := waits(b.Plan, s, c); held != "" {
+			rows += folded("wait "+held, cellLong)
+		}
+		cuts = append(cuts, max(rows, map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))
 	}
 	for _, placed := range s.Placements {
 		piece, _ := b.Plan.Piece(placed.Part)

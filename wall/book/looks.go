@@ -90,6 +90,12 @@ func (t *text) where(b plan.Blemish) string {
 	return cmp.Or(place, b.Where.String())
 }
 
+// at writes the place of a blemish on its run.
+func (t *text) at(p plan.Plan, b plan.Blemish) string {
+	run, _ := p.Run(b.Run)
+	return t.along(b.At, run.Width)
+}
+
 // whereAndWhat names the place of a blemish and its kind, where that is another.
 func (t *text) whereAndWhat(b plan.Blemish) string {
 	where, kind := t.where(b), b.Kind.String()
@@ -107,7 +113,7 @@ func (t *text) looks(p plan.Plan) {
 			whole++
 			continue
 		}
-		rows = append(rows, []string{counts[i], t.length(b.Amount), b.Run, t.along(b.At), t.whereAndWhat(b)})
+		rows = append(rows, []string{counts[i], t.length(b.Amount), b.Run, t.at(p, b), t.whereAndWhat(b)})
 	}
 	t.table(2, []string{"penalty", "amount", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))

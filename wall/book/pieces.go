@@ -19,15 +19,19 @@ func (t *text) pieces(p plan.Plan) {
 		return
 	}
 	t.begin("Pieces, in order of fitting")
+	some := func(sort func(plan.Piece) bool) bool { return slices.ContainsFunc(p.Pieces, sort) }
 	says := "Measures are on the face, from its left and its lower edge; on the back, left and right change places. After \"at\" stands where " +
-		"the lower left corner comes. Saw the long sides of a box first, hold the waste at the last cut."
-	for _, piece := range p.Pieces {
-		if len(piece.Marks.Drill) > 0 {
-			says += fmt.Sprintf(" Drill %s in the waste of inside corners, touching both lines.", t.given(piece.Marks.Drill[0].Diameter))
-			break
-		}
+		"the lower left corner comes." + either(boxed(p), " Saw the long sides of a box first.", "")
+	if some(func(piece plan.Piece) bool { return len(piece.Marks.Order) > 0 }) {
+		says += " Hold the waste at its last cut."
 	}
-	says += " Saw a closing edge last, as measured on the wall; till then the + is left on, and lines run on across it."
+	if i := slices.IndexFunc(p.Pieces, func(piece plan.Piece) bool { return len(piece.Marks.Drill) > 0 }); i >= 0 {
+		says += fmt.Sprintf(" Drill %s in the waste of inside corners, touching both lines.", t.given(p.Pieces[i].Marks.Drill[0].Diameter))
+	}
+	if some(func(piece plan.Piece) bool { return piece.Closing }) {
+		scribed := some(func(piece plan.Piece) bool { return piece.Scribe != nil })
+		says += " Saw a closing edge last, as measured on the wall" + either(scribed, "; till then the + is left on, and lines run on across it.", ".")
+	}
 	t.para(says + either(p.Up(), " Panels on the wall have no number here: pieces are numbered anew.", ""))
 	for _, g := range alike(p) {
 		t.piece(p, *g)
@@ -45,7 +49,8 @@ func (t *text) piece(p plan.Plan, g group) {
 	}
 	says += ": " + t.size(g.Width, g.Height)
 	if g.single() {
-		says += ", at " + t.along(g.At.X) + ", " + t.above(g.At.Y)
+		run, _ := p.Run(g.Run)
+		says += ", at " + t.along(g.At.X, run.Width) + ", " + t.above(g.At.Y)
 	}
 	t.para(capital(says))
 	if miter := t.miter(p, g.Piece); miter != "" {

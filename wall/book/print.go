@@ -252,10 +252,10 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		return
 	}
 	patterned := p.Profile.Pitch.Sign() > 0
-	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From)+startsAt(r), way(r.SetOut))
+	says := fmt.Sprintf("%s, %s: start at %s, work %s", r.Name, t.given(r.Width), t.along(r.SetOut.From, r.Width)+startsAt(r), way(r.SetOut))
 	onPole := slices.ContainsFunc(r.StoryPole, func(m plan.Mark) bool { return m.Kind == plan.RepeatStarts })
 	if patterned && (t.full || p.Profile.Boards || !onPole) {
-		says += "; a repeat starts at " + t.along(r.SetOut.Origin)
+		says += "; a repeat starts at " + t.along(r.SetOut.Origin, r.Width)
 	}
 	for _, b := range r.Restarts {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
@@ -277,7 +277,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	if t.full {
 		var rows [][]string
 		for _, panel := range r.Panels {
-			rows = append(rows, []string{strconv.Itoa(panel.Number), t.length(panel.Left), t.length(panel.Right), labels(p, panel.Pieces)})
+			rows = append(rows, []string{strconv.Itoa(panel.Number), t.along(panel.Left, r.Width), t.along(panel.Right, r.Width), labels(p, panel.Pieces)})
 		}
 		t.table(2, []string{panelWord(p), "from", "to", "pieces"}, rows)
 	}
@@ -305,9 +305,9 @@ func markName(p plan.Plan, r plan.Run, m plan.Mark) string {
 func (t *text) pole(p plan.Plan, r plan.Run) {
 	var rows [][]string // places and what is there
 	for _, e := range p.PoleEntries(r) {
-		at, what := t.along(e.From), ""
+		at, what := t.along(e.From, r.Width), ""
 		if e.To != e.From {
-			at += " to " + t.along(e.To)
+			at += " to " + t.along(e.To, r.Width)
 		}
 		switch first := e.Marks[0]; {
 		case e.Course != nil:
@@ -337,9 +337,15 @@ func (t *text) pole(p plan.Plan, r plan.Run) {
 	}
 }
 
-// along writes a place on a run, which may lie beyond its left end.
-func (t *text) along(x fraction.Length) string {
-	return t.length(x.Abs()) + either(x.Sign() < 0, " past the left end", "")
+// along writes a place on a run of that width, which may lie beyond either end, as the long point of a miter does.
+func (t *text) along(x, width fraction.Length) string {
+	switch {
+	case x.Sign() < 0:
+		return t.length(x.Abs()) + " past the left end"
+	case width.Less(x):
+		return t.length(x.Sub(width)) + " past the right end"
+	}
+	return t.length(x)
 }
 
 // course says which boards a course joins and where it is marked between its ends.
@@ -348,7 +354,7 @@ func (t *text) course(r plan.Run, c plan.Course) string {
 	says := fmt.Sprintf("joints of boards %d to %d, every %s", first.Panel, last.Next, t.length(c.Every))
 	var checks []string
 	for _, i := range c.Checks() {
-		checks = append(checks, t.along(r.StoryPole[i].At))
+		checks = append(checks, t.along(r.StoryPole[i].At, r.Width))
 	}
 	return says + either(len(checks) > 0, ", checked at "+strings.Join(checks, ", "), "")
 }

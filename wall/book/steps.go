@@ -9,7 +9,6 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -30,7 +29,7 @@ const (
 	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill      = "Fill open ends of grooves first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	unscribed = "Measure the space of {} on the wall before its closing edge is sawn from the {sheet}[[: nothing is left on it to scribe, so that cut and those that need it wait]]."
+	unscribed = "Measure the space of {} on the wall before its closing edge is sawn from the {sheet}[[: nothing is left on it to scribe, so the cut list has that cut, and those that need it, wait]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
 )
@@ -39,14 +38,14 @@ const (
 var stageWords = map[finish.Stage]stage{
 	finish.StageLook: {
 		title: "Look first",
-		first: "[[Check that the wall is sound, dry and flat; ]]mark studs, cables and pipes on the wall.",
+		first: "[[Check that the wall is sound, dry and flat; where it has to be furred out, tape the runs again on what is fixed there and plan again. ]]Mark studs, cables and pipes on the wall.",
 		acts: map[finish.ActKind]string{
 			finish.ActTestPaint:    "Have old paint tested[[ before any of it is sanded or scraped]].",
 			finish.ActFindAsbestos: "Find out about asbestos[[ before old boards or textures are cut]].",
 			finish.ActAssumeFloor: "The line that the runs are measured from is taken to be the floor[[, as every run reaches more than {} above it (judgment)]]; " +
 				"where it is a counter, give its height above the floor in the job.",
 		},
-		last: "Clear the wall[[: take off old trims and what hangs there, wash off grease, and roughen glossy paint where adhesive goes. Water is turned " +
+		last: "Clear the wall[[: take off old trims and what hangs there, wash off grease{roughen}. Water is turned " +
 			"off before a basin or tap is loosened; a gas line is left to a licensed fitter]].",
 	},
 	finish.StageRest: {
@@ -68,12 +67,13 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job to have them counted.",
 			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back.",
 		},
-		last: "Tape the runs again on the strips and plan again before a {panel} is cut[[: inside corners come closer and outside corners go further by their thickness]].",
+		last: "Shim them into one plane. Unless the runs were taped on them, tape them again there and plan again before a {panel} is cut[[: strips and shims move every " +
+			"corner and end, and the figures of this plan no longer hold]].",
 	},
 	finish.StageLines: {
 		title: "Lines",
 		first: "Plumb each run's start, level a line across, mark the poles[[ on the wall, all marks of a pole from the same end so that errors do not add up]]. " +
-			"See that boxes and openings stand where the poles say before a {panel} is sawn.",
+			"{see}",
 	},
 	finish.StageCut: {
 		title: "Cut",
@@ -98,9 +98,8 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
-		first: "[[Hold the pieces in place without glue or nails, in the order of fitting, closing ones not yet; try the boxes in their holes and the pattern " +
-			"across seams and corners. ]]Mark what is in the way and trim it now.",
-		acts: map[finish.ActKind]string{finish.ActExtenders: "Try the extenders[[: each has to come out to the face of the {panel}s]]."},
+		first: "[[Hold the pieces in place without glue or nails, in the order of fitting, closing ones not yet{try}. ]]Mark what is in the way and trim it now.",
+		acts:  map[finish.ActKind]string{finish.ActExtenders: "Try the extenders[[: each has to come out to the face of the {panel}s]]."},
 	},
 	finish.StageFirstCoats: {
 		title: "First coats",
@@ -108,7 +107,7 @@ var stageWords = map[finish.Stage]stage{
 		acts: map[finish.ActKind]string{
 			finish.ActPrimer:  coated + "primer.",
 			finish.ActTopCoat: coated + "top coat.",
-			finish.ActEdges:   "[[Coat sawn ]]edges and rims of holes {} ×.",
+			finish.ActEdges:   "[[Coat sawn ]]edges{rims} {} ×.",
 			finish.ActBacks:   "Coat the backs as often as the faces, and roughen them where adhesive goes[[: it holds only as well as the paint under it]].",
 		},
 		last: "Allow {dry primer} after primer, {dry} between top coats, {harden} before pieces are handled.",
@@ -136,7 +135,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageFill: {
 		title: "Fill",
-		first: "Fill the holes of nails[[ and screws]], sand, dust off.",
+		first: "Fill the holes of {nails}, sand, dust off.",
 	},
 	finish.StageTape: {
 		title: "Cover and tape",
@@ -217,12 +216,12 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	fit, hidden := trims(p)
 	met, alone := corners(p)
 	tongued := p.Profile.Edges == groove.Tongued
-	facts := strings.NewReplacer("{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
+	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
-			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{boxes}", either(boxed(p), "Leave the boxes unsealed.", ""), "{hidden}", hidden, "{trims}", fit,
+			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
-		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))
+		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
 	var says []string
 	say := func(words, operand string) {
 		words = aside.ReplaceAllString(words, either(full, "$1", ""))
@@ -328,13 +327,6 @@ func masked(p plan.Plan, sealing finish.Stage) bool {
 	}
 	return slices.ContainsFunc(p.Order, func(s finish.Step) bool {
 		return s.Stage == sealing && slices.ContainsFunc(s.Acts, func(a finish.Act) bool { return a.Kind == finish.ActJoints })
-	})
-}
-
-// boxed reports whether a wall has a box.
-func boxed(p plan.Plan) bool {
-	return slices.ContainsFunc(p.Runs, func(run plan.Run) bool {
-		return slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box })
 	})
 }
 

@@ -1,0 +1,47 @@
+package book
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/groovewright/fraction"
+)
+
+// A job without a box has no word of one but for the pack of nails, what is held to be best, and tools.
+func TestTextsSayNothingOfWhatAJobHasNot(t *testing.T) {
+	for _, n := range hardJobs() {
+		if n.name != "arches" {
+			continue
+		}
+		if n.err != nil {
+			t.Fatal(n.err)
+		}
+		for line := range strings.SplitSeq(Explained(n.plan), "\n") {
+			line = strings.ReplaceAll(line, "box of 1000", "")
+			for _, word := range []string{"box", "extender", "device", "circuit", "rims of holes", "the + is"} {
+				if strings.Contains(line, word) {
+					t.Errorf("without a box: %q", line)
+				}
+			}
+		}
+	}
+}
+
+// A place past either end of a run is said to be past it, by how much.
+func TestAlong(t *testing.T) {
+	out := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
+	width := fraction.Inches(96)
+	for _, row := range []struct{ at, want string }{{"-3/4", "3/4 past the left end"}, {"0", "0"}, {"96", "96"}, {"96 3/4", "3/4 past the right end"}} {
+		if got := out.along(fraction.MustParse(row.at), width); got != row.want {
+			t.Errorf("along(%s) = %q, want %q", row.at, got, row.want)
+		}
+	}
+}
+
+func TestList(t *testing.T) {
+	for want, words := range map[string][]string{"": {"", ""}, "a": {"a", ""}, "a and b": {"a", "", "b"}, "a, b and c": {"a", "b", "c"}} {
+		if got := list(words...); got != want {
+			t.Errorf("list(%q) = %q, want %q", words, got, want)
+		}
+	}
+}
