@@ -12,9 +12,12 @@ import (
 // nail, at 45 degrees through the root of its tongue, which the next board hides: a how-to article
 // for the angle; that one nail is enough is common practice, no source.
 
-// crossings counts where a board crosses supports: at its foot and top, and between by
-// [House].Studs.
+// crossings counts where a board crosses supports: as is known of it, else at its foot and top, and
+// between by [House].Studs.
 func (b *builder) crossings(p Piece) int64 {
+	if p.Crossed != nil {
+		return int64(p.Crossed.Count)
+	}
 	if p.Width.Sign() <= 0 || p.Height.Sign() <= 0 {
 		return 0
 	}
@@ -27,7 +30,11 @@ func (b *builder) crossed() (crossings int64, length *big.Rat) {
 	for _, p := range b.Pieces {
 		n := b.crossings(p)
 		crossings += n
-		length = add(length, mul(whole(n), p.Width.Rat()))
+		if on := mul(whole(n), p.Width.Rat()); p.Crossed == nil {
+			length = add(length, on)
+		} else {
+			length = add(length, p.Crossed.Length.Rat())
+		}
 	}
 	return crossings, length
 }

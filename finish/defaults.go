@@ -50,6 +50,8 @@ func Defaults(units fraction.Unit) Materials {
 		Nails: Nails{
 			Edge:        taped(`6"`, "150 mm"),
 			Field:       taped(`12"`, "300 mm"),
+			Inset:       taped(`3/8"`, "10 mm"),
+			Clear:       taped(`3"`, "75 mm"),
 			Penetration: taped(`3/4"`, "20 mm"),
 			Lengths: of(metric, []Taped{`1"`, `1 1/4"`, `1 1/2"`, `2"`, `2 1/2"`, `3"`},
 				[]Taped{"25 mm", "30 mm", "40 mm", "50 mm", "60 mm", "75 mm"}),

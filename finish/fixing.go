@@ -21,8 +21,8 @@ type Fixing struct {
 	Nails NailKind        `json:"nails,omitzero"` // UsualNails where there is none
 	Edge  fraction.Length `json:"edge,omitzero"`  // distance of nails on the outer supports of a sheet and along openings, at most
 	Field fraction.Length `json:"field,omitzero"` // on supports between
-	Inset fraction.Length `json:"inset,omitzero"` // from the edges of a piece, at least: 3/8 in (10 mm), common practice, no source
-	Clear fraction.Length `json:"clear,omitzero"` // of nails from an electrical box, at least: 3 in (75 mm), judgment; cables turn there
+	Inset fraction.Length `json:"inset,omitzero"` // of nails from the edges of a piece, at least
+	Clear fraction.Length `json:"clear,omitzero"` // of nails from an electrical box, at least
 
 	Boxes []BoxFixing `json:"boxes,omitempty"` // those that the panels cover
 }
@@ -52,9 +52,8 @@ func Fix(w Work, m Materials) (f Fixing, err error) {
 		f.GlueSize, f.GlueSpacing = in(s.Adhesive.Size), in(s.Adhesive.Spacing)
 	}
 	if s.nailed() {
-		f.Nails, f.Edge, f.Field = s.Nails.Kind, in(s.Nails.Edge), in(s.Nails.Field)
-		f.Inset = in(of[Taped](s.Units != fraction.Inch, `3/8"`, "10 mm"))
-		f.Clear = in(of[Taped](s.Units != fraction.Inch, `3"`, "75 mm"))
+		n := s.Nails
+		f.Nails, f.Edge, f.Field, f.Inset, f.Clear = n.Kind, in(n.Edge), in(n.Field), in(n.Inset), in(n.Clear)
 	}
 	deep, back := s.behind()
 	for i, x := range slices.Concat(deep, back) {

@@ -54,6 +54,10 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
 		row.Terms = append(row.Terms, terms...)
 	}
+	row.Terms = append(row.Terms, b.short(TermInset, b.in(n.Inset)))
+	if len(b.Work.Boxes) > 0 {
+		row.Terms = append(row.Terms, b.short(TermClear, b.in(n.Clear)))
+	}
 	row.Size = []Figure{b.small(length)}
 	b.buyMore(row, total, ratio(n.Waste), unit, offers(b.settings, n.Packs))
 }

@@ -80,6 +80,8 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 		{"Nails.Kind", "", Memory, "18 gauge brads over glue, 15 or 16 gauge for what is thicker, screws where nothing burns"},
 		{"Nails.Edge", "", PartRead, "6 in for hardboard in Ontario guidance (cladding); other materials common practice, the maker decides"},
 		{"Nails.Field", "", PartRead, "12 in for hardboard in Ontario guidance (cladding); other materials common practice, the maker decides"},
+		{"Nails.Inset", "", Practice, "nearer to an edge a nail splits it"},
+		{"Nails.Clear", "", Judgment, "cables turn at a box"},
 		{"Nails.Penetration", "", PartRead, "20 mm for fiberboard finish in the Ontario Building Code; other materials judgment"},
 		{"Nails.Lengths", "", PartRead, "1-1/4, 1-1/2, 2, 2-1/2 and 3 in in an open textbook of the University of Hawaii; the others from memory"},
 		{"Nails.Waste", "", Memory, ""},

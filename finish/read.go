@@ -253,7 +253,7 @@ func (r *reader) want(name string, v any) string {
 
 // leastLengths are the least values of fields that may be 0, or have to be more than just positive.
 var leastLengths = map[string]fraction.Length{
-	"Wall": {}, "Datum": {}, "GrooveFill": {}, "Penetration": {}, "Reach": {}, "Allow": {}, "SetBack": fraction.Inches(-fraction.MaxInput),
+	"Wall": {}, "Datum": {}, "GrooveFill": {}, "Penetration": {}, "Reach": {}, "Clear": {}, "Allow": {}, "SetBack": fraction.Inches(-fraction.MaxInput),
 	"Studs": fraction.Inches(1), "Spacing": fraction.Inches(1), "Edge": fraction.Of(1, 2), "Field": fraction.Of(1, 2),
 }
 

@@ -42,6 +42,13 @@ type Piece struct {
 	Area          fraction.Area
 	OpeningEdges  fraction.Length // of openings in the piece that are nailed; boxes are not
 	Nails         *int            // how many it takes, where it is known at which places; nil: counted by its size
+	Crossed       *Crossed        // what a board crosses, where it is known; nil: counted by its size
+}
+
+// Crossed is how often a board crosses level supports, and how far it lies on them together.
+type Crossed struct {
+	Count  int
+	Length fraction.Length
 }
 
 // area returns the area of the piece, and mean how high it is on average.

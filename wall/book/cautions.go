@@ -197,9 +197,9 @@ func Caution(p plan.Plan, c finish.Caution) string {
 
 // cautioned returns the parts of a caution.
 func cautioned(p plan.Plan, c finish.Caution) caution {
-	clear := ""
+	clear, usual := "", fraction.Must(fraction.Parse(string(finish.Defaults(p.Units).Nails.Clear), p.Units))
 	if far := p.Fixing.Clear; boxed(p) && !far.IsZero() {
-		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of a box (judgment)"
+		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of a box" + either(usual == far, " (judgment)", "")
 	}
 	facts := strings.NewReplacer(append(has(p), "{panels}", panelWord(p)+"s", "{clear}", clear)...)
 	words := cautionWords[c]

@@ -214,7 +214,8 @@ func TestBoardsAreNotCalledPanels(t *testing.T) {
 func TestCautionsOfAPlan(t *testing.T) {
 	sheets, boxed := plan.Plan{}, plan.Plan{Runs: []plan.Run{{Openings: []plan.Opening{{Kind: wall.Box}}}}}
 	boxed.Fixing.Clear, boxed.Tape = fraction.Inches(3), fraction.Of(1, 16)
-	metric := boxed
+	metric, given := boxed, boxed
+	given.Fixing.Clear = fraction.Inches(2)
 	metric.Fixing.Clear, metric.Units, metric.Tape = fraction.MustParse("75 mm"), fraction.Millimetre, fraction.MustParse("1 mm")
 	for _, row := range []struct {
 		plan    plan.Plan
@@ -224,6 +225,7 @@ func TestCautionsOfAPlan(t *testing.T) {
 		{sheets, finish.CablesAndPipes, "Use glue alone beside pipes. ("},
 		{boxed, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 3 in of a box (judgment). ("},
 		{metric, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 75 mm of a box (judgment). ("},
+		{given, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 2 in of a box. ("},
 		{sheets, finish.Damp, "covered. Panels over a damp wall swell"},
 		{plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}, finish.Damp, "covered. Boards over a damp wall swell"},
 	} {

@@ -24,6 +24,9 @@ type method struct {
 
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
+// offWords say how far nails stay off what they split or reach.
+var offWords = map[finish.TermKind]string{finish.TermInset: "; none nearer to an edge than {}", finish.TermClear: ", to a box than {}"}
+
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // methodWords has the words of each method.
@@ -63,14 +66,14 @@ var methodWords = map[finish.How]method{
 	finish.AsSpare:        {text: "not in the total"},
 	finish.ByDots:         {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
-		"with supports at most {supports} apart (judgment)"},
-	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with supports at most {supports} apart (judgment)"},
+		"with the supports of the whole wall at most {supports} apart (judgment)"},
+	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with the supports of the whole wall at most {supports} apart (judgment)"},
 	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} on the outer two of a piece and round openings, " +
-		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}"},
+		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: offWords},
 	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
 		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
-		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}"},
-	finish.ByStripLength: {text: "{length} level, at the foot and the top of the boards and between at most {supports} apart " +
+		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}", terms: offWords},
+	finish.ByStripLength: {text: "{length} level, at foot and top and between at most {supports} apart " +
 		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
 		"(common practice, no source) and, but for boards, under upright edges (the Navy manual)"},
 	finish.ByStripCrossings: {text: "one for each {supports} of strip, where it crosses a stud or as far apart on masonry, and one more for each strip " +

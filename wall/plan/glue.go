@@ -24,12 +24,11 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 		return nil, nil
 	}
 	if f.Level {
-		for _, y := range evenly(h, f.Supports) {
-			bead := [2]Point{{Y: y}, {X: w, Y: y}}
+		all = p.beads(piece)
+		for i, bead := range all {
 			if dots {
-				bead = middle(bead[0], bead[1])
+				all[i] = middle(bead[0], bead[1])
 			}
-			all = append(all, bead)
 		}
 		return all, nil
 	}
@@ -43,6 +42,38 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 		}
 	}
 	return all, nil
+}
+
+// beads returns where a board lies on the level supports of its run, see [Plan.supports]: at its foot and its top, as
+// far in as nails are, and at those between. What is cut out of it has none.
+func (p Plan) beads(board Piece) (all [][2]Point) {
+	if p.Fixing.Supports.Sign() <= 0 {
+		return nil
+	}
+	run, _ := p.Run(board.Run)
+	off := p.Fixing.Inset
+	from, to := board.At.Y.Add(off), board.At.Y.Add(board.Height.Sub(off))
+	lying := board // with its sides for its ends
+	lying.Outline, lying.Holes = swapped(board.Outline), nil
+	for _, hole := range board.Holes {
+		lying.Holes = append(lying.Holes, Hole{Outline: swapped(hole.Outline)})
+	}
+	for _, y := range crossed(from, to, off.Mul(2), p.supports(run)) {
+		y = y.Sub(board.At.Y)
+		for _, part := range lying.upright(y, !y.IsZero()) {
+			all = append(all, [2]Point{{X: part[0], Y: y}, {X: part[1], Y: y}})
+		}
+	}
+	return all
+}
+
+// swapped returns points with across for up.
+func swapped(ring []Point) []Point {
+	out := make([]Point, len(ring))
+	for i, at := range ring {
+		out[i] = Point{X: at.Y, Y: at.X}
+	}
+	return out
 }
 
 // steps returns into how many parts a length is divided that are no longer than apart, which is above 0.

@@ -47,11 +47,20 @@ func (m *maker) tradeOff(p *Plan) error {
 	return nil
 }
 
-// place counts the nails of the pieces to fit where they stand in a plan.
+// place counts the nails of the pieces to fit where they stand in a plan, and what boards lie on.
 func (m *maker) place(pieces []finish.Piece, p Plan) {
 	for i, laid := range m.chosen.Layout.Pieces {
-		nails := len(fraction.Must(p.Nails(m.bare(laid), p.Fixing.Inset)))
+		piece := m.bare(laid)
+		nails := len(fraction.Must(p.Nails(piece, p.Fixing.Inset)))
 		pieces[i].Nails = &nails
+		if !p.Fixing.Level {
+			continue
+		}
+		beads := p.beads(piece)
+		pieces[i].Crossed = &finish.Crossed{Count: len(beads)}
+		for _, bead := range beads {
+			pieces[i].Crossed.Length = pieces[i].Crossed.Length.Add(bead[1].X.Sub(bead[0].X))
+		}
 	}
 }
 
