@@ -134,12 +134,12 @@ func TestScheduleOrder(t *testing.T) {
 	}{
 		{"the kitchen", kitchen(), finish.Materials{}, []string{
 			"look: test paint; find asbestos", "rest: rest sheets", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
-			"first coats: primer 1; top coat 1; edges 2", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
+			"first coats: primer 1; edges 2; top coat 1", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: counter; joints 19.84 ft; lines 2", "seal", "last coats: top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
 		{"a damp kitchen of solid wood on the floor", kitchen(), damp, []string{
 			"look: test paint; find asbestos", "rest: rest wood", "lines", "cut: pieces 5; closing 5", "mains off", "dry fit: extenders",
-			"first coats: primer 2; top coat 1; edges 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
+			"first coats: primer 2; edges 1; top coat 1; backs", "fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5", "trim", "fill",
 			"tape: floor; joints 19.84 ft; lines 2", "seal", "last coats: primer 1; top coat 1", "seal wet: after paint; joints 19.84 ft; lines 2; grooves", "devices", "power on",
 		}},
 		{"what is not needed is left out", quietWork, quietMaterials, []string{"look", "rest: rest sheets", "lines", "cut: pieces 1", "dry fit", "fit"}},

@@ -96,7 +96,7 @@ func ExampleSchedule() {
 	// cut: pieces 5; closing 5
 	// mains off
 	// dry fit: extenders
-	// first coats: primer 1; top coat 1; edges 2
+	// first coats: primer 1; edges 2; top coat 1
 	// fit: adhesive 32 ft2; nails; fitting 1, 2, 3, 4; closing 5
 	// trim
 	// fill

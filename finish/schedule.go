@@ -50,8 +50,8 @@ func Schedule(w Work, m Materials) []Step {
 	step(StageMiter, w.Mitred)
 	step(StageMainsOff, boxes)
 	step(StageDryFit, true, when(boxes, Act{Kind: ActExtenders}))
-	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActTopCoat, p.Top.Before),
-		coats(ActEdges, p.EdgeCoats), when(s.House.Damp, Act{Kind: ActBacks}))
+	step(StageFirstCoats, s.firstCoat(), coats(ActPrimer, p.Primer.Before), coats(ActEdges, p.EdgeCoats),
+		coats(ActTopCoat, p.Top.Before), when(s.House.Damp, Act{Kind: ActBacks}))
 	step(StageFit, true, when(glue == GlueBeads, Act{Kind: ActBeads}), when(glue == GlueDots, Act{Kind: ActDots}),
 		when(glue == GlueCustom, Act{Kind: ActAdhesive, Figure: up(mul(customArea, quo(customVolume, s.customEach())), s.area())}),
 		when(s.nailed(), Act{Kind: of(s.screwed(), ActNails, ActScrews)}), fitting(w))

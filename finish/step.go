@@ -76,7 +76,7 @@ const (
 	ActClosing                       // cut, fit; Labels: pieces to measure again on the wall
 	ActPrimer                        // first and last coats; Figure: coats
 	ActTopCoat                       // first and last coats; Figure: coats
-	ActEdges                         // first coats; Figure: coats
+	ActEdges                         // first coats, with the first paint; Figure: coats
 	ActBacks                         // first coats
 	ActExtenders                     // dry fit
 	ActBeads                         // fit: of adhesive

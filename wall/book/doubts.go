@@ -53,7 +53,7 @@ var doubtWords = map[warning.Kind]string{
 		"what the manual asks there",
 	plan.TrimNarrow:    "{quoted0} covers {length0}, but the gap takes {length1} of it: it should reach {length2} beyond the gap; take a wider one or a smaller gap",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
-	plan.CoverTooSmall: "over the cutout of {quoted0} the cover plate {length0} x {length1} for {count0 gang} {overlap2} at the sides and {overlap3} above and below; want an overlap of {length4} at least: take a larger plate or a smaller box gap",
+	plan.CoverTooSmall: "the cover plate of {quoted0}, {length0} x {length1} for {count0 gang}, {overlap2} at the sides of its cutout and {overlap3} above and below; {length4} at least is wanted: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
 	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
@@ -68,7 +68,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "it is {length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 2.5 mm for each meter",
+	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 2.5 mm for each meter",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -135,7 +135,7 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 
 // overlap says by how much a plate overlaps one side of a cutout, or what it leaves bare.
 func (t *text) overlap(by fraction.Length) string {
-	return either(by.Sign() < 0, "leaves "+t.tape.Format(by.Abs())+" bare", "overlaps by "+t.tape.Format(by))
+	return either(by.Sign() < 0, "leaves "+t.tape.Format(by.Abs())+" bare", "reaches "+t.tape.Format(by)+" over")
 }
 
 // place returns where a warning belongs: a piece by its label, else a path as the job file writes

@@ -49,7 +49,7 @@ func TestTrimsOfTheList(t *testing.T) {
 		{[]finish.Row{row(finish.ItemSheet, "sheet")}, "", ""},
 		{[]finish.Row{row(finish.ItemEdgeTrim, "")}, "Fit edge trim over the cut edges of exposed ends.", ""},
 		{[]finish.Row{row(finish.ItemCovering, "base")}, "Fit base.", "No bead behind base."},
-		{[]finish.Row{row(finish.ItemCornerTrim, ""), row(finish.ItemCovering, "base"), row(finish.ItemCovering, "rail")}, "Fit corner trim over the outside corners, base, rail.", "No bead behind base, rail."},
+		{[]finish.Row{row(finish.ItemCornerTrim, ""), row(finish.ItemCovering, "base"), row(finish.ItemCovering, "rail")}, "Fit base and rail. Fit corner trim over the outside corners.", "No bead behind base and rail."},
 	} {
 		p := plan.Plan{List: finish.List{Rows: test.rows}}
 		if fit, hidden := trims(p); fit != test.fit || hidden != test.hidden {

@@ -32,6 +32,9 @@ func (t *text) pieces(p plan.Plan) {
 		scribed := some(func(piece plan.Piece) bool { return piece.Scribe != nil })
 		says += " Saw a closing edge last, as measured on the wall" + either(scribed, "; till then the + is left on, and lines run on across it.", ".")
 	}
+	if some(func(piece plan.Piece) bool { return mitered(p, piece) != "" }) {
+		says += " Miter an edge " + t.mitering(p, "") + "."
+	}
 	t.para(says + either(p.Up(), " Panels on the wall have no number here: pieces are numbered anew.", ""))
 	for _, g := range alike(p) {
 		t.piece(p, *g)
@@ -53,8 +56,8 @@ func (t *text) piece(p plan.Plan, g group) {
 		says += ", at " + t.along(g.At.X, run.Width) + ", " + t.above(g.At.Y)
 	}
 	t.para(capital(says))
-	if miter := t.miter(p, g.Piece); miter != "" {
-		t.hang("  ", miter)
+	if edges := mitered(p, g.Piece); edges != "" {
+		t.hang("  ", "miter its "+edges)
 	}
 	t.marks(p, g.Piece, measuredSide(p, g.Piece))
 }
@@ -72,8 +75,13 @@ func measuredSide(p plan.Plan, piece plan.Piece) side {
 func (t *text) miter(p plan.Plan, piece plan.Piece) string {
 	edges := mitered(p, piece)
 	each := either(strings.Contains(edges, "edges"), " at each mitered edge", "")
-	return either(edges == "", "", fmt.Sprintf("miter its %s after its other cuts, at half the angle of the corner, 45 degrees where it is square; measures "+
-		"reach to the long point, on the face; the back comes out narrower by the thickness%s, %s; glue it with miter glue (wood glue for wood)", edges, each, t.given(p.Profile.Thickness)))
+	return either(edges == "", "", "miter its "+edges+" "+t.mitering(p, each))
+}
+
+// mitering says how an edge is mitered, and where each time the back comes out narrower.
+func (t *text) mitering(p plan.Plan, each string) string {
+	return fmt.Sprintf("after all other cuts of the piece, at half the angle of the corner, 45 degrees where it is square; measures "+
+		"reach to the long point, on the face; the back comes out narrower by the thickness%s, %s; glue it with miter glue (wood glue for wood)", each, t.given(p.Profile.Thickness))
 }
 
 // mitered names the edges of a piece that are mitered.

@@ -126,7 +126,7 @@ func TestBackOfAMiteredPiece(t *testing.T) {
 		run  plan.Run
 		want string
 	}{
-		{plan.Run{Left: out, Limits: limits}, "miter its left edge after its other cuts, at half the angle of the corner, 45 degrees where it is square; measures reach to the long point, " +
+		{plan.Run{Left: out, Limits: limits}, "miter its left edge after all other cuts of the piece, at half the angle of the corner, 45 degrees where it is square; measures reach to the long point, " +
 			"on the face; the back comes out narrower by the thickness, 1/4; "},
 		{plan.Run{Left: out, Right: out, Limits: limits}, "narrower by the thickness at each mitered edge, 1/4; "},
 		{plan.Run{Limits: limits}, ""},
@@ -142,11 +142,11 @@ func TestBackOfAMiteredPiece(t *testing.T) {
 // A closing piece on which something is left to scribe is sawn from its sheet; one on which nothing is left waits.
 func TestClosingPiecesOfTheCuts(t *testing.T) {
 	p := plan.Plan{Pieces: []plan.Piece{{Label: "1", Scribe: &wall.Scribe{}}, {Label: "2"}, {Label: "3", Scribe: &wall.Scribe{}}}}
-	const leave, wait = "Leave the closing edge of ", "Measure the space of "
+	const leave, wait = "Leave the closing edge", "Saw the closing edge"
 	for _, row := range []struct{ labels, left, waits string }{
-		{"1", leave + "1 until", ""},
-		{"2", "", wait + "2 on the wall before its closing edge is sawn from the sheet: nothing is left on it to scribe"},
-		{"1 2 3", leave + "1, 3 until", wait + "2 on the wall"},
+		{"1", leave + " of 1 unsawn until", ""},
+		{"2", "", wait + " of 2 only when the space there is measured on the wall: nothing is left on to scribe"},
+		{"1 2 3", leave + "s of 1 and 3 unsawn until", wait + " of 2 only"},
 	} {
 		step := finish.Step{Stage: finish.StageCut, Acts: []finish.Act{{Kind: finish.ActClosing, Labels: strings.Fields(row.labels)}}}
 		got := Step(p, step)

@@ -23,13 +23,13 @@ type stage struct {
 }
 
 const (
-	coated    = "[[Coat the ]]faces {} × [[with ]]"
+	coated    = "[[Give the ]]faces{colon} {}."
 	rest      = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
 	settle    = "[[, until they have taken on its moisture]]."
 	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill      = "Fill open ends of grooves first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	unscribed = "Measure the space of {} on the wall before its closing edge is sawn from the {sheet}[[: nothing is left on it to scribe, so the cut list has that cut, and those that need it, wait]]."
+	unscribed = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits, with those that need it]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
 )
@@ -79,7 +79,7 @@ var stageWords = map[finish.Stage]stage{
 		title: "Cut",
 		acts: map[finish.ActKind]string{
 			finish.ActPieces:  "Saw the pieces by the cut list, {} in all, then what is marked on them[[; write the number on the back of each]].",
-			finish.ActClosing: "Leave the closing edge of {}[[ until its space is measured on the wall; the plan has it as the survey gives it]].",
+			finish.ActClosing: "Leave {} unsawn[[ until the space there is measured on the wall; the plan has it as the survey gives it]].",
 		},
 		last: "[[Ease the sawn edges with fine paper.]]",
 	},
@@ -105,12 +105,12 @@ var stageWords = map[finish.Stage]stage{
 		title: "First coats",
 		first: "[[Lay the pieces flat. Brush the grooves first, then roll the flats; sand lightly between coats.]]",
 		acts: map[finish.ActKind]string{
-			finish.ActPrimer:  coated + "primer.",
-			finish.ActTopCoat: coated + "top coat.",
-			finish.ActEdges:   "[[Coat sawn ]]edges{rims} {} ×.",
+			finish.ActPrimer:  coated,
+			finish.ActTopCoat: coated,
+			finish.ActEdges:   "[[Give sawn ]]edges{rims}{colon} {}.",
 			finish.ActBacks:   "Coat the backs as often as the faces, and roughen them where adhesive goes[[: it holds only as well as the paint under it]].",
 		},
-		last: "Allow {dry primer} after primer, {dry} between top coats, {harden} before pieces are handled.",
+		last: "Allow {dries}.",
 	},
 	finish.StageFit: {
 		title: "Fit",
@@ -158,7 +158,7 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageLastCoats: {
 		title: "Last coat",
 		first: "[[Tape along what stays bare.]]",
-		acts:  map[finish.ActKind]string{finish.ActPrimer: coated + "primer.", finish.ActTopCoat: coated + "top coat."},
+		acts:  map[finish.ActKind]string{finish.ActPrimer: coated, finish.ActTopCoat: coated},
 		last:  "[[Pull the tape while the paint is soft. ]]Allow {dry} to dry[[ before it is touched]].",
 	},
 	finish.StageSealWet: {
@@ -213,6 +213,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
+	primed, tops := coats(s, finish.ActPrimer), coats(s, finish.ActTopCoat)
+	dries := list(either(primed > 0, wait(finish.DryPrimer)+" after each coat of primer", ""), either(tops > 1, wait(finish.DryCoat)+" between top coats", ""),
+		wait(finish.HardenCoat)+" before pieces are handled")
 	fit, hidden := trims(p)
 	met, alone := corners(p)
 	tongued := p.Profile.Edges == groove.Tongued
@@ -220,8 +223,8 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
-		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dry primer}", wait(finish.DryPrimer), "{dry}", wait(finish.DryCoat),
-		"{harden}", wait(finish.HardenCoat), "{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
+		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
+		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
 	var says []string
 	say := func(words, operand string) {
 		words = aside.ReplaceAllString(words, either(full, "$1", ""))
@@ -240,13 +243,17 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		case s.Stage == finish.StageCut && a.Kind == finish.ActClosing:
 			scribed, net := closingEdges(p, a.Labels)
 			if len(scribed) > 0 {
-				say(words.acts[a.Kind], strings.Join(scribed, ", "))
+				say(words.acts[a.Kind], closingEdge(scribed))
 			}
 			if len(net) > 0 {
-				say(unscribed, strings.Join(net, ", "))
+				say(unscribed, closingEdge(net))
 			}
 		case len(a.Labels) > 0:
 			say(words.acts[a.Kind], strings.Join(a.Labels, ", "))
+		case a.Kind == finish.ActPrimer, a.Kind == finish.ActEdges && primed > 0:
+			say(words.acts[a.Kind], count(coats(s, a.Kind), "coat")+" of primer")
+		case a.Kind == finish.ActTopCoat, a.Kind == finish.ActEdges:
+			say(words.acts[a.Kind], count(coats(s, a.Kind), "top coat"))
 		default:
 			say(words.acts[a.Kind], figure(a.Figure))
 		}
@@ -262,6 +269,21 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	}
 	say(words.last, "")
 	return strings.Join(strings.Fields(strings.Join(says, " ")), " ")
+}
+
+// coats returns how many coats of a kind a step has.
+func coats(s finish.Step, kind finish.ActKind) (n int) {
+	for _, a := range s.Acts {
+		if a.Kind == kind {
+			n += int(a.Figure.Value.IntPart())
+		}
+	}
+	return n
+}
+
+// closingEdge names the closing edge of one piece or of several.
+func closingEdge(labels []string) string {
+	return "the closing edge" + either(len(labels) > 1, "s", "") + " of " + list(labels...)
 }
 
 // closingEdges returns which of the closing pieces have something left on to scribe and which have nothing.
@@ -332,16 +354,23 @@ func masked(p plan.Plan, sealing finish.Stage) bool {
 
 // trims says which trims of the list are fitted, and behind which joints are not sealed.
 func trims(p plan.Plan) (fit, hidden string) {
-	var behind, names []string
+	var behind, over []string
 	for _, r := range p.List.Rows {
-		where := map[finish.Item]string{finish.ItemEdgeTrim: "edge trim over the cut edges of exposed ends", finish.ItemCornerTrim: "corner trim over the outside corners"}[r.Item]
-		if r.Item == finish.ItemCovering {
-			where, behind = r.Name, append(behind, r.Name)
+		switch r.Item {
+		case finish.ItemCovering:
+			behind = append(behind, r.Name)
+		case finish.ItemEdgeTrim:
+			over = append(over, "edge trim over the cut edges of exposed ends")
+		case finish.ItemCornerTrim:
+			over = append(over, "corner trim over the outside corners")
 		}
-		names = append(names, where)
 	}
-	names = slices.DeleteFunc(names, func(name string) bool { return name == "" })
-	return either(len(names) > 0, "Fit "+strings.Join(names, ", ")+".", ""), either(len(behind) > 0, "No bead behind "+strings.Join(behind, ", ")+".", "")
+	cased := len(behind) > 1 && slices.ContainsFunc(p.Runs, func(run plan.Run) bool { return run.Trim.Casing != nil })
+	if len(behind) > 0 {
+		fit = "Fit " + list(behind...) + either(cased, ", casings first, as the others butt against them", "") + "."
+		hidden = "No bead behind " + list(behind...) + "."
+	}
+	return strings.TrimSpace(fit + either(len(over) > 0, " Fit "+list(over...)+".", "")), hidden
 }
 
 // corners names the outside corners that are mitered: those where two runs meet, and the ends that no

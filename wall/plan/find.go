@@ -245,7 +245,10 @@ func (p Plan) PoleEntries(r Run) (all []PoleEntry) {
 			}
 		case m.Kind == PanelRight:
 			next := find(func(o Mark) bool { return m.At.Less(o.At) })
-			if k := find(func(o Mark) bool { return o.Kind == PanelLeft && next >= 0 && o.At == pole[next].At }); k >= 0 {
+			seam := func(o Mark) bool { // a wider space is a door's
+				return o.Kind == PanelLeft && o.At == pole[next].At && !p.Gaps.Seam.Less(o.At.Sub(m.At))
+			}
+			if k := find(func(o Mark) bool { return next >= 0 && seam(o) }); k >= 0 {
 				span(k)
 				entry.Marks[0].Kind, entry.Marks[0].Next = PanelsMeet, pole[k].Panel
 			}

@@ -327,10 +327,14 @@ func TestPoleEntries(t *testing.T) {
 		}
 		return text
 	}
-	got := say(plan.Plan{}, mark(0, plan.PanelsStart, 0, ""), mark(0, plan.RepeatStarts, 0, ""), mark(5, plan.OpeningLeft, 0, "a"), mark(7, plan.PanelRight, 1, ""),
+	gaps := plan.Plan{}
+	gaps.Gaps.Seam = fraction.Inches(1)
+	got := say(gaps, mark(0, plan.PanelsStart, 0, ""), mark(0, plan.RepeatStarts, 0, ""), mark(5, plan.OpeningLeft, 0, "a"), mark(7, plan.PanelRight, 1, ""),
 		mark(8, plan.PanelLeft, 2, ""), mark(9, plan.OpeningRight, 0, "a"), mark(20, plan.PanelRight, 2, ""), mark(21, plan.OpeningLeft, 0, "door"),
-		mark(29, plan.OpeningRight, 0, "door"), mark(30, plan.PanelLeft, 3, ""))
-	if want := "0-0 panels start 0 0 repeat starts 0 0; 5-9 opening left 0 0; 7-8 panels meet 1 2; 20-20 panel right 2 0; 21-29 opening left 0 0; 30-30 panel left 3 0; "; got != want {
+		mark(29, plan.OpeningRight, 0, "door"), mark(30, plan.PanelLeft, 3, ""),
+		mark(40, plan.PanelRight, 3, ""), mark(40, plan.OpeningLeft, 0, "bare gate"), mark(42, plan.OpeningRight, 0, "bare gate"), mark(42, plan.PanelLeft, 4, ""))
+	if want := "0-0 panels start 0 0 repeat starts 0 0; 5-9 opening left 0 0; 7-8 panels meet 1 2; 20-20 panel right 2 0; 21-29 opening left 0 0; 30-30 panel left 3 0; " +
+		"40-40 panel right 3 0; 40-42 opening left 0 0; 42-42 panel left 4 0; "; got != want {
 		t.Errorf("entries %s, want %s", got, want)
 	}
 	boards := []plan.Mark{mark(0, plan.PanelsStart, 0, "")}
