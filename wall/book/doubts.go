@@ -53,7 +53,7 @@ var doubtWords = map[warning.Kind]string{
 		"what the manual asks there",
 	plan.TrimNarrow:    "{quoted0} covers {length0}, but the gap takes {length1} of it: it should reach {length2} beyond the gap; take a wider one or a smaller gap",
 	plan.BoxSticksOut:  "the box {quoted0} sticks out of the wall of {name1}; look at its place and size and at the heights beside it",
-	plan.CoverTooSmall: "the cover plate of {quoted0}, {length0} x {length1} for {count0 gang}, {overlap2}; {length4} at least is wanted: take a larger plate or a smaller box gap",
+	plan.CoverTooSmall: "the cover plate of {quoted0}, {length0} x {length1} for {count0 gang}, {overlap2} at the sides and {overlap3} above and below its cutout; {length4} at least is wanted: take a larger plate or a smaller box gap",
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
 	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
@@ -122,8 +122,8 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 			return t.across(w.Lengths[i], from)
 		case kind == "wide" && i < len(w.Lengths):
 			return t.wide(w.Lengths[i])
-		case kind == "overlap" && i+1 < len(w.Lengths):
-			return t.overlaps(w.Lengths[i], w.Lengths[i+1])
+		case kind == "overlap" && i < len(w.Lengths):
+			return t.overlap(w.Lengths[i])
 		case kind == "count" && i < len(w.Counts) && parts[3] != "":
 			return count(w.Counts[i], parts[3])
 		case kind == "count" && i < len(w.Counts):
@@ -133,15 +133,9 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 	})
 }
 
-// overlaps says by how much a plate overlaps its cutout at the sides and above and below, or what it leaves bare.
-func (t *text) overlaps(sides, ends fraction.Length) string {
-	says := func(by fraction.Length) string {
-		return either(by.Sign() < 0, "leaves "+t.tape.Format(by.Abs())+" bare", "overlaps by "+t.tape.Format(by))
-	}
-	if (sides.Sign() < 0) == (ends.Sign() < 0) {
-		return says(sides) + " at the sides, " + t.tape.Format(ends.Abs()) + " above and below"
-	}
-	return says(sides) + " at the sides and " + says(ends) + " above and below"
+// overlap says by how much a plate overlaps one side of a cutout, or what it leaves bare.
+func (t *text) overlap(by fraction.Length) string {
+	return either(by.Sign() < 0, "leaves "+t.tape.Format(by.Abs())+" bare", "overlaps by "+t.tape.Format(by))
 }
 
 // place returns where a warning belongs: a piece by its label, else a path as the job file writes

@@ -143,7 +143,7 @@ var stageWords = map[finish.Stage]stage{
 			finish.ActCounter: "Cover counter and floor.",
 			finish.ActFloor:   "Cover the floor.",
 			finish.ActJoints:  "Tape along {} of joints[[, leaving the width of the bead free]].",
-			finish.ActLines:   "[[Lines of tape along each: {}.]]",
+			finish.ActLines:   "[[Lay {} of tape along each.]]",
 		},
 	},
 	finish.StageSeal: {
@@ -167,7 +167,7 @@ var stageWords = map[finish.Stage]stage{
 		acts: map[finish.ActKind]string{
 			finish.ActAfterPaint: "[[It comes after the last coat; let that dry first.]]",
 			finish.ActJoints:     "Tape along its {}[[, leaving the width of the bead free]].",
-			finish.ActLines:      "[[Lines of tape along it: {}.]]",
+			finish.ActLines:      "[[Lay {} of tape along it.]]",
 			finish.ActRod:        rods,
 			finish.ActGrooves:    fill,
 		},
@@ -213,7 +213,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		says, source := waiting(w)
 		return says + either(full, " ("+source+")", "")
 	}
-	primed, tops := coats(s, finish.ActPrimer), coats(s, finish.ActTopCoat)
+	primed, tops := counted(s, finish.ActPrimer), counted(s, finish.ActTopCoat)
 	dries := list(either(primed > 0, wait(finish.DryPrimer)+" after each coat of primer", ""), either(tops > 1, wait(finish.DryCoat)+" between top coats", ""),
 		wait(finish.HardenCoat)+" before pieces are handled")
 	fit, hidden := trims(p)
@@ -248,12 +248,14 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 			if len(net) > 0 {
 				say(unscribed, closingEdge(net))
 			}
+		case a.Kind == finish.ActLines:
+			say(words.acts[a.Kind], count(counted(s, a.Kind), "line"))
 		case len(a.Labels) > 0:
 			say(words.acts[a.Kind], strings.Join(a.Labels, ", "))
 		case a.Kind == finish.ActPrimer, a.Kind == finish.ActEdges && primed > 0:
-			say(words.acts[a.Kind], count(coats(s, a.Kind), "coat")+" of primer")
+			say(words.acts[a.Kind], count(counted(s, a.Kind), "coat")+" of primer")
 		case a.Kind == finish.ActTopCoat, a.Kind == finish.ActEdges:
-			say(words.acts[a.Kind], count(coats(s, a.Kind), "top coat"))
+			say(words.acts[a.Kind], count(counted(s, a.Kind), "top coat"))
 		default:
 			say(words.acts[a.Kind], figure(a.Figure))
 		}
@@ -271,8 +273,8 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	return strings.Join(strings.Fields(strings.Join(says, " ")), " ")
 }
 
-// coats returns how many coats of a kind a step has.
-func coats(s finish.Step, kind finish.ActKind) (n int) {
+// counted returns the whole number that a step says of a kind of act, such as how many coats.
+func counted(s finish.Step, kind finish.ActKind) (n int) {
 	for _, a := range s.Acts {
 		if a.Kind == kind {
 			n += int(a.Figure.Value.IntPart())
