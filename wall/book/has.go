@@ -41,6 +41,7 @@ func has(p plan.Plan) []string {
 		"{nails}", either(screwed, "screws and nails", "nails"),
 		"{roughen}", only(glued, ", and roughen glossy paint where adhesive goes"),
 		"{boxes}", only(boxes, "Leave the boxes unsealed."),
+		"{deep}", only(boxes, ", and the boxes allow for their thickness"),
 		"{beside}", list(only(boxes, "boxes"), "pipes"),
 		"{dangers}", dangers,
 		"{done}", either(boxes, "the last cover is on", "the last tool is cleared away"),

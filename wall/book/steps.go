@@ -63,7 +63,7 @@ var stageWords = map[finish.Stage]stage{
 				"and others evenly between, at most {} apart and at the same heights along a run, and one along each side of every opening.",
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
-			finish.ActStripsListed:   "[[The list has them, and the boxes allow for their thickness.]]",
+			finish.ActStripsListed:   "[[The list has them{deep}.]]",
 			finish.ActStripsUnlisted: "The strips are not on the shopping list: give their thickness in the job to have them counted.",
 			finish.ActSetBoxesBack:   "They bring the face forward too: in the job, add their thickness to how far each box sits back.",
 		},

@@ -61,8 +61,8 @@ var methodWords = map[finish.How]method{
 	finish.ByCustom: {text: "{surface} of backs, about {each} for {per} ({hold} hold, {source}); in the Navy manual's beads, which the job can ask " +
 		"for, it would be {compared}"},
 	finish.ByMiters:       {text: "{length} of miters, a bead of {size} (judgment); wood glue, and for what is not wood the glue that its maker names"},
-	finish.ByCoverings:    {terms: covered, last: "; joined end to end: take existing trim off this, add what goes on past the panels, and buy by the wall where no joint is wanted"},
-	finish.ByWholeLengths: {terms: covered, last: "; each cut whole from one strip: take existing trim off this, and add what goes on past the panels, such as the rest of a casing"},
+	finish.ByCoverings:    {terms: covered, last: "; joined end to end: take existing trim off this, add what goes on past it, and buy by the wall where no joint is wanted"},
+	finish.ByWholeLengths: {terms: covered, last: "; each cut whole from one strip: take existing trim off this, and add what goes on past it, such as the rest of a casing"},
 	finish.AsSpare:        {text: "not in the total"},
 	finish.ByDots:         {text: "{count} of {size} on a grid of at most {spacing} ({hold} hold, {source})"},
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
