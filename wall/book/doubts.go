@@ -115,7 +115,7 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 			return t.tape.Format(w.Lengths[i])
 		case kind == "upto" && i < len(w.Lengths): // half a mark can be told on a tape
 			down, _ := w.Lengths[i].Round(t.tape.Mark.Div(2), fraction.Down)
-			return "up to " + either(down.IsZero(), t.about(w.Lengths[i]), t.length(down))
+			return either(down.IsZero(), "less than "+t.length(t.tape.Mark.Div(2)), "up to "+t.length(down))
 		case kind == "about" && i < len(w.Lengths):
 			return t.about(w.Lengths[i])
 		case kind == "across" && i < len(w.Lengths):

@@ -80,6 +80,7 @@ func TestMostIsRoundedDown(t *testing.T) {
 		{fraction.Tape{Mark: fraction.MustParse("1 mm"), Unit: fraction.Millimetre}, "3.05 mm", "allows up to 3 mm,"},
 		{fraction.Tape{Mark: fraction.MustParse("1 mm"), Unit: fraction.Millimetre}, "3.5 mm", "allows up to 3.5 mm,"},
 		{fraction.Tape{Mark: fraction.Of(1, 16)}, "3/25", "allows up to 3/32,"},
+		{fraction.Tape{Mark: fraction.Of(1, 16)}, "47/1600", "allows less than 1/32,"}, // of a sheet 11 3/4 wide
 	} {
 		x := &text{tape: row.tape}
 		if got := x.doubt(warning.Warning{Kind: finish.SeamTight, Lengths: []fraction.Length{{}, fraction.MustParse(row.most)}}); !strings.Contains(got, row.want) {
