@@ -36,5 +36,5 @@ func ExampleStep() {
 	}
 	fmt.Println(book.Step(plan.Plan{}, step))
 	// Output:
-	// Cut: Saw the pieces by the cut list, 7 in all, then what is marked on them; write the number on the back of each. Leave the closing edges of 3 and 6 unsawn until the space there is measured on the wall; the plan has it as the survey gives it. Ease the sawn edges with fine paper.
+	// Cut: Saw the 7 pieces by the cut list, then what is marked there; write the number on the back of each. Leave the closing edges of 3 and 6 unsawn until the space there is measured on the wall; the plan has it as the survey gives it. Ease the sawn edges with fine paper.
 }

@@ -166,7 +166,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 		"miter glue: 5.92 ft of miters, a bead of 1/8 in (judgment); wood glue,", "Have at hand: a voltage tester;", "A spare stock is not in the total.",
 		"Lay adhesive on each back first, as its tube says, about a cartridge of 10 fl oz on 32 ft2.",
 		"Allow 1 to 7 days (data of such products, the tube decides) for the adhesive to hold,",
-		"Give the faces 1 coat of primer. Give sawn edges 2 coats of primer. Give the faces 1 top coat.", "Rest: Stack the sheets", "Saw the pieces by the cut list, 2 in all", "Leave the closing edge of 3 unsawn until the space there is measured on the wall",
+		"Give the faces 1 coat of primer. Give sawn edges 2 coats of primer. Give the faces 1 top coat.", "Rest: Stack the sheets", "Saw the 2 pieces by the cut list", "Leave the closing edge of 3 unsawn until the space there is measured on the wall",
 		"Fit 1, 2; measure, saw, fit 3.", "Saw outdoors or with extraction at the blade",
 		"left wall, seam: the gap of 5/16 is wider than the 1/4 that a bead should close",
 		"! strips behind the panels: the strips bring each face 3/4 forward",

@@ -78,7 +78,7 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageCut: {
 		title: "Cut",
 		acts: map[finish.ActKind]string{
-			finish.ActPieces:  "Saw the pieces by the cut list, {} in all, then what is marked on them[[; write the number on the back of each]].",
+			finish.ActPieces:  "Saw {} by the cut list, then what is marked there[[; write the number on the back of each]].",
 			finish.ActClosing: "Leave {} unsawn[[ until the space there is measured on the wall; the plan has it as the survey gives it]].",
 		},
 		last: "[[Ease the sawn edges with fine paper.]]",
@@ -248,6 +248,9 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 			if len(net) > 0 {
 				say(unscribed, closingEdge(net))
 			}
+		case a.Kind == finish.ActPieces:
+			n := counted(s, a.Kind)
+			say(words.acts[a.Kind], either(n == 1, "the piece", "the "+count(n, "piece")))
 		case a.Kind == finish.ActLines:
 			say(words.acts[a.Kind], count(counted(s, a.Kind), "line"))
 		case len(a.Labels) > 0:
