@@ -28,6 +28,12 @@ func within(a, low, b rat) bool { return !less(a, low) && !less(b, a) }
 func least(of ...rat) rat       { return slices.MinFunc(of, rat.Cmp) }
 func most(of ...rat) rat        { return slices.MaxFunc(of, rat.Cmp) }
 
+// nearest returns the float64 that is nearest to a.
+func nearest(a rat) float64 {
+	near, _ := a.Float64()
+	return near
+}
+
 // sum returns the sum of all terms, 0 for none.
 func sum(terms ...rat) rat {
 	total := zero()

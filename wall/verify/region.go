@@ -202,7 +202,7 @@ func (g *region) levelled(line []point, by *trim, isTop bool) []point {
 // stepped moves the upright side of every step of a line by the gap toward the taller part. The low
 // line runs on level over the gap.
 func (g *region) stepped(line []point, gap rat, isTop bool) []point {
-	on := func(a, b point, x rat) rat { return edge{a, b, !same(a.X, b.X) && !same(a.Y, b.Y)}.y(x) }
+	on := func(a, b point, x rat) rat { return edge{a: a, b: b, sloped: !same(a.X, b.X) && !same(a.Y, b.Y)}.y(x) }
 	var out []point
 	for k := 0; k < len(line); k++ {
 		p := line[k]

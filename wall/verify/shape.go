@@ -1,6 +1,9 @@
 package verify
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 type point struct{ X, Y rat }
 
@@ -143,8 +146,9 @@ func (s *sweep) spend(steps int) {
 
 // An edge runs from left to right; upright edges are none.
 type edge struct {
-	a, b   point
-	sloped bool
+	a, b                  point
+	sloped                bool
+	left, right, low, top float64 // the nearest to its bounds: where these differ, so do those, in the same order
 }
 
 func (e edge) y(x rat) rat {
@@ -164,7 +168,9 @@ func (s shape) edges() []edge {
 				p, q = q, p
 			}
 			if !same(p.X, q.X) {
-				out = append(out, edge{a: p, b: q, sloped: !same(p.Y, q.Y)})
+				e := edge{a: p, b: q, sloped: !same(p.Y, q.Y), left: nearest(p.X), right: nearest(q.X), low: nearest(p.Y), top: nearest(q.Y)}
+				e.low, e.top = min(e.low, e.top), max(e.low, e.top)
+				out = append(out, e)
 			}
 		}
 	}
@@ -192,8 +198,15 @@ const (
 func (s *sweep) spans(edges []edge, x rat, look side) []span {
 	s.spend(len(edges))
 	var hits []bound
+	near := nearest(x)
 	for _, e := range edges {
-		from, to := e.a.X.Cmp(x), e.b.X.Cmp(x)
+		from, to := cmp.Compare(e.left, near), cmp.Compare(e.right, near)
+		if from == 0 {
+			from = e.a.X.Cmp(x)
+		}
+		if to == 0 {
+			to = e.b.X.Cmp(x)
+		}
 		if look == fromRight && from <= 0 && to > 0 || look == fromLeft && from < 0 && to >= 0 {
 			hits = append(hits, bound{y: e.y(x), sloped: e.sloped && from != 0 && to != 0})
 		}
@@ -216,7 +229,7 @@ func (s *sweep) events(edges []edge, further ...rat) []rat {
 		s.spend(i)
 		xs = append(xs, e.a.X, e.b.X)
 		for _, f := range edges[:i] {
-			if !e.sloped && !f.sloped {
+			if !e.sloped && !f.sloped || e.right < f.left || f.right < e.left || e.top < f.low || f.top < e.low {
 				continue
 			}
 			left, right := most(e.a.X, f.a.X), least(e.b.X, f.b.X)

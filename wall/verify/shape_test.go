@@ -39,7 +39,7 @@ func TestTooManyEdgesEndTheCheck(t *testing.T) {
 	}
 	edges := make([]edge, 4)
 	for i := range edges {
-		edges[i] = edge{a: point{whole(0), whole(int64(i))}, b: point{whole(9), whole(int64(i))}}
+		edges[i] = shape{{{whole(0), whole(int64(i))}, {whole(9), whole(int64(i))}}}.edges()[0]
 	}
 	for _, row := range []struct {
 		left int
