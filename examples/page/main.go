@@ -148,11 +148,16 @@ func engine() (string, error) {
 // after the last; lengths of the copies; how far back each begins, 0 as far as the one before. Numbers
 // are varints.
 func fold(data []byte) []byte {
-	const least, tries, key = 16, 128, 8 // bytes of a copy; places looked at; bytes that find them
-	const spared = 4                     // bytes that another copy must be longer by than one from as far back
+	const least, tries, again = 16, 32, 8 // bytes of a copy; places looked at; bytes of one from as far back
+	const spared = 4                      // bytes that another copy must be longer by than one from as far back
+	const hashed = 24                     // bits of a hash of a key
 	var parts [4][]byte
-	latest, before := map[uint64]int32{}, make([]int32, len(data)) // places of a key, plus 1
-	from, end, last := 0, len(data)-key, 0
+	latest, before := make([]int32, 1<<hashed), make([]int32, len(data)) // places of a key's hash, plus 1
+	place := func(i int) *int32 {                                        // the multiplier is Knuth's: 2^64 over the golden ratio
+		first, second := binary.LittleEndian.Uint64(data[i:]), binary.LittleEndian.Uint64(data[i+8:])
+		return &latest[(first*0x9e3779b97f4a7c15^second)*0x9e3779b97f4a7c15>>(64-hashed)]
+	}
+	from, end, last := 0, len(data)-least, 0
 	alike := func(at, i int) (n int) {
 		for i+n < len(data) && data[at+n] == data[i+n] {
 			n++
@@ -161,17 +166,20 @@ func fold(data []byte) []byte {
 	}
 	for i := 0; i <= end; {
 		length, back := 0, 0
-		at := latest[binary.LittleEndian.Uint64(data[i:])]
-		for n := 0; at > 0 && n < tries; at, n = before[at-1], n+1 {
-			if n := alike(int(at)-1, i); n > length {
-				length, back = n, i-int(at)+1
+		at := int(*place(i)) - 1
+		for n := 0; at >= 0 && n < tries && i+length < len(data); at, n = int(before[at])-1, n+1 {
+			if data[at+length] != data[i+length] { // no longer than the best
+				continue
+			}
+			if n := alike(at, i); n > length {
+				length, back = n, i-at
 			}
 		}
 		if length < least {
 			length = 0
 		}
 		if last > 0 {
-			if n := alike(i-last, i); n >= key && n+spared >= length {
+			if n := alike(i-last, i); n >= again && n+spared >= length {
 				length, back = n, 0
 			}
 		}
@@ -186,8 +194,8 @@ func fold(data []byte) []byte {
 		}
 		for ; i < next; i++ {
 			if i <= end {
-				word := binary.LittleEndian.Uint64(data[i:])
-				before[i], latest[word] = latest[word], int32(i+1)
+				first := place(i)
+				before[i], *first = *first, int32(i+1)
 			}
 		}
 	}
