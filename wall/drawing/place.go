@@ -194,28 +194,27 @@ func (b *board) mistaken(c box, x, y, most float64) bool {
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	var rings [60][]box // by how far they are
-	for y := b.frame.y; y+h <= b.frame.y+b.frame.h; y += step {
-		row := slices.DeleteFunc(slices.Clone(b.taken), func(t box) bool { return t.y >= y+h || t.y+t.h <= y })
-		for x := b.frame.x; x+w <= b.frame.x+b.frame.w; x += step {
-			c := box{x, y, w, h}
-			onX, onY := nearestOn(c, from, to)
-			atX, atY := c.toward(onX, onY)
-			if away := math.Hypot(atX-onX, atY-onY); away >= shortest && away < step*float64(len(rings)) && !slices.ContainsFunc(row, c.overlaps) {
-				rings[int(away/step)] = append(rings[int(away/step)], c)
-			}
-		}
-	}
+	const farthest = float64(step * len(rings))
 	worst := acrossText
 	if len(b.rim) == 0 { // nothing but a piece has one
 		worst = mistakable
 	}
 	best := worst + 1
-	for _, c := range slices.Concat(rings[:]...) {
-		if at := b.sight(c, from, to) % degrees; at < best {
-			seat, best = c, at
+	for c := range b.free(w, h, step, spanned(from[0], from[1], to[0], to[1]).grow(farthest)) {
+		onX, onY := nearestOn(c, from, to)
+		atX, atY := c.toward(onX, onY)
+		if away := math.Hypot(atX-onX, atY-onY); away >= shortest && away < farthest {
+			rings[int(away/step)] = append(rings[int(away/step)], c)
 		}
-		if best == 0 {
-			break
+	}
+	for _, ring := range rings {
+		for _, c := range ring {
+			if best == 0 {
+				break
+			}
+			if at := b.sight(c, from, to) % degrees; at < best {
+				seat, best = c, at
+			}
 		}
 	}
 	if ok = best <= worst; ok {
@@ -223,6 +222,32 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 		b.claim(seat)
 	}
 	return seat, ok
+}
+
+// free gives the places of a grid in the frame that touch an area and are not taken, row by row.
+func (b *board) free(w, h, step float64, area box) iter.Seq[box] {
+	return func(yield func(box) bool) {
+		var row []box
+		for y := b.frame.y; y+h <= b.frame.y+b.frame.h; y += step {
+			if y+h < area.y || y > area.y+area.h {
+				continue
+			}
+			row = row[:0]
+			for _, t := range b.taken {
+				if t.y < y+h && y < t.y+t.h {
+					row = append(row, t)
+				}
+			}
+			for x := b.frame.x + step*math.Ceil(max(0, area.x-w-b.frame.x)/step); x+w <= b.frame.x+b.frame.w && x <= area.x+area.w; x += step {
+				c := box{x, y, w, h}
+				if i := slices.IndexFunc(row, c.overlaps); i >= 0 {
+					x += step * math.Max(0, math.Ceil((row[i].x+row[i].w-x)/step)-1) // past what is in the way
+				} else if !yield(c) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // claim takes a place whether it is free or not.
