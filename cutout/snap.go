@@ -206,8 +206,9 @@ func (g *snapper) corners(exact []Point) []Point {
 
 // passes reports whether a place lies beyond the far end of an edge as one looks along it from v.
 func passes(v, to, far Point) bool {
-	if to == v {
-		return false
+	across, up := v.X.Compare(far.X)*far.X.Compare(to.X), v.Y.Compare(far.Y)*far.Y.Compare(to.Y)
+	if across*up >= 0 { // no need to multiply
+		return across+up > 0
 	}
 	edge, beyond := far.rational().minus(v.rational()), to.rational().minus(far.rational())
 	return edge.dot(beyond).Sign() > 0
