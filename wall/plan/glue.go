@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"slices"
+
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 )
@@ -45,26 +48,46 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 }
 
 // beads returns where a board lies on the level supports of its run, see [Plan.supports]: at its foot and its top, as
-// far in as nails are, and at those between. What is cut out of it has none.
+// far in as nails are and where it has its width, and at those between. What is cut out of it has none.
 func (p Plan) beads(board Piece) (all [][2]Point) {
 	if p.Fixing.Supports.Sign() <= 0 {
 		return nil
 	}
 	run, _ := p.Run(board.Run)
 	off := p.Fixing.Inset
-	from, to := board.At.Y.Add(off), board.At.Y.Add(board.Height.Sub(off))
+	foot, top := board.level()
+	from, to := board.At.Y.Add(foot).Add(off), board.At.Y.Add(top).Sub(off)
 	lying := board // with its sides for its ends
 	lying.Outline, lying.Holes = swapped(board.Outline), nil
 	for _, hole := range board.Holes {
 		lying.Holes = append(lying.Holes, Hole{Outline: swapped(hole.Outline)})
 	}
-	for _, y := range crossed(from, to, off.Mul(2), p.supports(run)) {
+	for _, y := range slices.Compact(crossed(from, to, off.Mul(2), p.supports(run))) {
 		y = y.Sub(board.At.Y)
 		for _, part := range lying.upright(y, !y.IsZero()) {
 			all = append(all, [2]Point{{X: part[0], Y: y}, {X: part[1], Y: y}})
 		}
 	}
 	return all
+}
+
+// level returns the upper end of the edge at the foot of a piece, in its middle, and the lower end of the edge at its
+// top: where these slope the piece is as wide as between them.
+func (p Piece) level() (foot, top fraction.Length) {
+	middle, low, high := p.Width.Div(2), p.Height, fraction.Length{}
+	for i, a := range p.Outline {
+		b := p.Outline[(i+1)%len(p.Outline)]
+		if a.X == b.X || middle.Less(fraction.Min(a.X, b.X)) || fraction.Max(a.X, b.X).Less(middle) {
+			continue
+		}
+		if y := fraction.Must(cutout.HeightAt(a, b, middle)); !low.Less(y) {
+			low, foot = y, fraction.Max(a.Y, b.Y)
+		}
+		if y := fraction.Must(cutout.HeightAt(a, b, middle)); !y.Less(high) {
+			high, top = y, fraction.Min(a.Y, b.Y)
+		}
+	}
+	return foot, top
 }
 
 // swapped returns points with across for up.

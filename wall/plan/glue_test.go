@@ -34,6 +34,12 @@ func TestGlue(t *testing.T) {
 			t.Errorf("%v at no distance: %v, %v", row.form, got, err)
 		}
 	}
+	// The top bead of a board whose top slopes from 12 to 13 lies where the board has its width.
+	sloped := plan.Plan{Fixing: finish.Fixing{Glue: finish.GlueBeads, Level: true, Supports: in("16")}}
+	got, err := sloped.Glue(pieceOf(4, 13, [2]int64{}, [2]int64{4, 0}, [2]int64{4, 13}, [2]int64{0, 12}))
+	if want := "[[{0 0} {4 0}] [{0 12} {4 12}]]"; err != nil || fmt.Sprint(got) != want {
+		t.Errorf("a sloped board: %v, %v; want %s", got, err, want)
+	}
 	// Beads stand evenly, from edge to edge; none where there would be more than can be seen.
 	for _, row := range []struct {
 		width int64
