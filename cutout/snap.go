@@ -13,12 +13,13 @@ import (
 // does.
 //
 // A coordinate within the tolerance of a mark goes to that mark, to whichever side; the tolerance
-// counts as half a mark at most. Any other goes into the space. A corner of an upright and a sloped
+// counts as less than half a mark. Any other goes into the space. A corner of an upright and a sloped
 // edge moves along the upright one, one of a level and a sloped edge along the level one, no farther
 // than to a corner that stays; one of two sloped edges goes along the steeper one up or down and then
-// sideways, and again where that leads out of the space; a corner of an upright and a level edge never
-// moves. So where a corner goes depends on its own edges alone, and no piece is larger than the exact
-// one by more than the tolerance.
+// sideways, and again where that leads out of the space; its height goes into the space where it would
+// be more than the tolerance off sideways too. A corner of an upright and a level edge never moves. So
+// where a corner goes depends on its own edges alone, and no piece is larger than the exact one by more
+// than the tolerance.
 //
 // Where edges would meet that did not before, the piece is parted at an upright line there, the parts
 // are rounded each by itself and joined again: a sloped edge gets a corner at one that was in its way.
@@ -237,13 +238,20 @@ func (g *snapper) corner(u, v, w Point) Point {
 	return v
 }
 
-// round returns the nearest mark within the tolerance, else that above or below.
+// round returns the nearest mark within the tolerance, else, and midway between two, that above or below.
 func (g *snapper) round(r *big.Rat, up bool) *big.Rat {
-	near := nearestMultiple(r, g.mark.Rat())
-	if off := new(big.Rat).Sub(near, r); off.Abs(off).Cmp(g.tolerance.Rat()) <= 0 {
-		return near
+	inward, outward := multiple(r, g.mark.Rat(), up), multiple(r, g.mark.Rat(), !up)
+	in, out := gap(inward, r), gap(outward, r)
+	if out.Cmp(in) < 0 && out.Cmp(g.tolerance.Rat()) <= 0 {
+		return outward
 	}
-	return multiple(r, g.mark.Rat(), up)
+	return inward
+}
+
+// gap is how far apart two numbers are.
+func gap(a, b *big.Rat) *big.Rat {
+	off := new(big.Rat).Sub(a, b)
+	return off.Abs(off)
 }
 
 // upright and level report whether an edge at v, between u and w, is.
@@ -267,12 +275,17 @@ func (g *snapper) ofSlopes(u, v, w Point) Point {
 		y = g.round(y, up)
 		x := new(big.Rat).Sub(y, v.Y.Rat())
 		x.Add(x.Quo(x, slope(steep)), v.X.Rat())
-		if at, ok := fit(x); ok && g.taped(Point{at, mustFit(y)}) {
-			return Point{at, mustFit(y)}
+		at, ok := fit(x)
+		tapeGave := ok && g.taped(Point{at, mustFit(y)})
+		if !tapeGave {
+			x = g.round(x, v.X.Less(flat.X))
 		}
-		x = g.round(x, v.X.Less(flat.X))
+		if rise := y.Cmp(v.Y.Rat()); rise != 0 && rise < 0 == up && gap(x, v.X.Rat()).Cmp(g.tolerance.Rat()) > 0 {
+			y = multiple(v.Y.Rat(), g.mark.Rat(), up)
+			continue
+		}
 		to := Point{mustFit(x), mustFit(y)}
-		if Orient(v, flat, to) != -side {
+		if tapeGave || Orient(v, flat, to) != -side {
 			return to
 		}
 		beside := x.Sub(x, v.X.Rat())

@@ -60,8 +60,8 @@ func (g *region) cut(y rat, line func(rat) rat, right bool) rat {
 	return g.job.snapped(x, !right)
 }
 
-// rounded rounds the end of a leaning edge into the space where a sloped line gives it, also once it
-// has gone sideways.
+// rounded rounds the end of a leaning edge where a sloped line gives it, into the space also once it
+// has gone sideways, and where it would be more than snap off sideways too.
 func (g *region) rounded(p point, line func(rat) rat, isTop, right bool) rat {
 	inner := most
 	if isTop {
@@ -73,6 +73,14 @@ func (g *region) rounded(p point, line func(rat) rat, isTop, right bool) rat {
 		}
 		if e.sloped && within(p.X, e.a.X, e.b.X) && same(e.y(p.X), p.Y) && !g.station(p.X, isTop) {
 			y := g.job.snapped(p.Y, !isTop)
+			if outward := less(p.Y, y) == isTop && !same(p.Y, y); outward && less(g.job.snap, size(diff(g.cut(y, line, right), p.X))) {
+				if y = down(p.Y, g.job.tape); !isTop {
+					y = up(p.Y, g.job.tape)
+				}
+			}
+			if slices.ContainsFunc(g.moved, func(taped rat) bool { return same(taped, line(y)) }) {
+				return y // there it stays
+			}
 			return inner(y, g.job.snapped(e.y(g.cut(y, line, right)), !isTop))
 		}
 	}

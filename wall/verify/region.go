@@ -262,17 +262,21 @@ func (g *region) open(x rat, look side, spare [][]edge) []span {
 func (g *region) at(x rat, look side) []span {
 	var out []span
 	for _, s := range g.open(x, look, nil) {
-		if s.low.sloped || g.computed(s.low.y, x, look, false) {
-			s.low.y = g.job.snapped(s.low.y, true)
-		}
-		if s.high.sloped || g.computed(s.high.y, x, look, true) {
-			s.high.y = g.job.snapped(s.high.y, false)
-		}
-		if less(s.low.y, s.high.y) {
+		if s = g.roundedSpan(s, x, look); less(s.low.y, s.high.y) {
 			out = append(out, s)
 		}
 	}
 	return out
+}
+
+func (g *region) roundedSpan(s span, x rat, look side) span {
+	if s.low.sloped || g.computed(s.low.y, x, look, false) {
+		s.low.y = g.job.snapped(s.low.y, true)
+	}
+	if s.high.sloped || g.computed(s.high.y, x, look, true) {
+		s.high.y = g.job.snapped(s.high.y, false)
+	}
+	return s
 }
 
 // computed says whether (x, y) is an end of a sloped edge of the outline that no tape gave: the
@@ -302,11 +306,19 @@ func (g *region) seen(x rat) rat {
 	return least(length(g.at(x, fromLeft)), length(g.at(x, fromRight)))
 }
 
-// beside returns how much of the upright from low to high at x bounds the shape on the given side.
+// beside returns how much of the upright from low to high at x bounds the shape on the given side. An end of
+// it within the shape, such as a taped corner, stays where it is.
 func (g *region) beside(x, low, high rat, right bool) rat {
 	total := zero()
-	for _, s := range g.at(x, side(right)) {
-		total = sum(total, most(zero(), diff(least(s.high.y, high), most(s.low.y, low))))
+	for _, exact := range g.open(x, side(right), nil) {
+		s := g.roundedSpan(exact, x, side(right))
+		if less(high, exact.high.y) {
+			s.high.y = high
+		}
+		if less(exact.low.y, low) {
+			s.low.y = low
+		}
+		total = sum(total, most(zero(), diff(s.high.y, s.low.y)))
 	}
 	return total
 }
