@@ -8,13 +8,11 @@ import (
 	"fmt"
 	"html"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"example.com/groovewright/wall/drawing"
 )
@@ -91,26 +89,13 @@ func needsBrowser(t *testing.T) {
 	t.Parallel()
 }
 
-// chromium runs the browser without a window and returns what it prints.
+// chromium runs the browser and returns what it prints.
 func chromium(t *testing.T, args ...string) []byte {
 	t.Helper()
-	var found string
-	for _, name := range []string{"chromium", "chromium-browser"} {
-		if path, err := exec.LookPath(name); err == nil {
-			found = path
-			break
-		}
-	}
-	if found == "" {
-		t.Fatal("no Chromium here to open, look at and print the pages; install chromium")
-	}
-	args = append([]string{"--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-		"--disable-component-update", "--disable-sync", "--hide-scrollbars", "--user-data-dir=" + t.TempDir()}, args...)
-	command := exec.CommandContext(t.Context(), found, args...)
-	command.WaitDelay = 5 * time.Second
+	command := browser(t, t.TempDir(), args...)
 	out, err := command.Output()
 	if err != nil {
-		t.Fatalf("%s: %v", found, err)
+		t.Fatalf("%s: %v", command.Path, err)
 	}
 	return out
 }
@@ -260,11 +245,12 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	printer := newPrinter(t)
 	for _, paper := range drawing.Papers() {
 		t.Run(paper.Name, func(t *testing.T) {
 			t.Parallel()
 			at := slices.IndexFunc(files, func(f File) bool { return f.Name == "templates-"+paper.Size+".html" })
-			pages, boxes, _ := printPDF(t, files[at].Body)
+			pages, boxes, _ := printer.print(t, files[at].Body)
 			if len(boxes) == 0 {
 				t.Fatal("the PDF has no pages")
 			}
@@ -309,21 +295,12 @@ func linked(body []byte) (named []byte, blocks []string) {
 	return bytes.Replace(named, []byte("</main>"), []byte(links.String()+"</main>"), 1), blocks
 }
 
-// printPDF prints a page to PDF and returns what is painted there, the size of each sheet of
+// print prints a page to PDF and returns what is painted there, the size of each sheet of
 // paper, in points, and the page that each place that is linked to lies on.
-func printPDF(t *testing.T, body []byte) (painted [][]box, papers []box, at map[string]string) {
+func (p *printer) print(t *testing.T, body []byte) (painted [][]box, papers []box, at map[string]string) {
 	t.Helper()
-	dir := t.TempDir()
-	page, pdf := filepath.Join(dir, "page.html"), filepath.Join(dir, "page.pdf")
-	if err := os.WriteFile(page, body, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	chromium(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+page)
-	data, err := os.ReadFile(pdf)
-	if err != nil {
-		t.Fatal(err)
-	}
-	painted, papers, err = readPDF(data)
+	data := p.pdf(t, body)
+	painted, papers, err := readPDF(data)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -345,6 +322,7 @@ func TestBooksPrint(t *testing.T) {
 		foot  = 13 / 25.4 * 72
 		pixel = .75 // points
 	)
+	printer := newPrinter(t)
 	for _, n := range plans() {
 		if n.err != nil || n.name == "hostile" || *onlyBook != "" && n.name != *onlyBook {
 			continue // what is wrong with a plan is said elsewhere
@@ -355,7 +333,7 @@ func TestBooksPrint(t *testing.T) {
 				t.Parallel()
 				sized := fmt.Sprintf("<style>@page{size:%s portrait}@page lying{size:%[1]s landscape}</style></head>", paper.Size)
 				body, blocks := linked(bytes.Replace(files[0].Body, []byte("</head>"), []byte(sized), 1))
-				pages, papers, at := printPDF(t, body)
+				pages, papers, at := printer.print(t, body)
 				for i := range blocks {
 					if from, to := at[fmt.Sprint("from", i)], at[fmt.Sprint("to", i)]; from == "" || from != to {
 						t.Errorf("block %d of the leaves begins on page %q and ends on page %q: %s", i, from, to, blocks[i])
