@@ -5,6 +5,7 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
+	"example.com/groovewright/fraction/fault"
 )
 
 // Blemish is one term of what the eye would find on a run.
@@ -202,7 +203,8 @@ func (m *Model) cornerTerm(r int, nextButts bool, mismatch fraction.Length) (Ble
 	}, nil
 }
 
-// breakTerms returns the terms of break number k of run r when the pattern starts afresh there.
+// breakTerms returns the terms of break number k of run r when the pattern starts afresh there. It fails
+// where panels would meet in a stretch that is kept clear of seams.
 func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error) {
 	g, err := m.region(r, fitting{})
 	if err != nil {
@@ -211,8 +213,12 @@ func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error
 	run := &m.room.Runs[r]
 	at := run.Breaks[k].At
 	height := g.heightAt(at, m.room.Mark)
+	_, _, seam := g.besideBreak(at, m.room.Gaps.Seam.Div(2))
+	if seam && run.Keep.clears(at) {
+		return nil, &NoLayoutError{Run: run.Name, Reason: KeepUnmet, Path: fault.Of("Runs", r, "Keep")}
+	}
 	terms := []Blemish{{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence}}
-	if _, _, seam := g.besideBreak(at, m.room.Gaps.Seam.Div(2)); seam && !m.room.Profile.Boards {
+	if seam && !m.room.Profile.Boards {
 		terms = append(terms, Blemish{Run: r, Kind: Seam, Where: AtBreak, At: at, Amount: m.room.Priorities.Seam, Height: height, Weight: run.prominence(at)})
 		terms = append(terms, m.weakStrips(r, at, g)...)
 	}

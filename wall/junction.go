@@ -58,9 +58,6 @@ func (m *Model) newCoupler(j junction) *coupler {
 				if t.Kind == Seam {
 					k.fixed.broken = int32(len(m.room.BoxesAt(j.run, t.At)))
 				}
-				if t.Kind == Seam && m.room.Runs[j.run].Keep.clears(t.At) {
-					k.fixed = infinite
-				}
 			}
 		}
 	case m.sharesInside(j.run - 1):

@@ -13,6 +13,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 )
 
@@ -263,4 +264,26 @@ func TestBreakInAStretchWithoutSeams(t *testing.T) {
 			t.Errorf("without seams in %v: seams at %v", test.clear, seamsIn(&l, 0))
 		}
 	}
+}
+
+// A stretch without seams that is wider than a board cannot be kept, not by a break in its middle either: two boards
+// would meet there.
+func TestBoardsMeetAtABreakToo(t *testing.T) {
+	room := keptRoom(Keep{Clear: []Clear{{inches("46.5"), inches("50")}}})
+	room.Runs[0].Openings, room.Runs[0].Right.Kind, room.Gaps.Seam = nil, Exposed, fraction.Length{}
+	room.Profile = groove.Profile{Name: "board", Boards: true, Features: []groove.Feature{{Kind: groove.Flat, Width: inches("3")}, {Kind: groove.Groove, Width: inches("1/4")}}}
+	room.Stock[0].Width = inches("3 1/4")
+	room.Runs[0].Breaks = []Break{{At: inches("48"), Prominence: fraction.Ratio{}}}
+	if err, none := firstFault(room), new(NoLayoutError); !errors.As(err, &none) || none.Reason != KeepUnmet {
+		t.Errorf("%v, want no layout that keeps it", err)
+	}
+	room.Runs[0].Keep.Clear = nil
+	if err := firstFault(room); err != nil {
+		t.Errorf("with seams anywhere: %v", err)
+	}
+}
+
+func firstFault(room Room) error {
+	_, err := first(room)
+	return err
 }

@@ -152,9 +152,6 @@ func (e *enumeration) stretches(r int, cuts []int, butts []bool, right bool, bef
 			at := m.room.Runs[r].Breaks[cuts[0]].At
 			if joint = joint.add(terms...); len(terms) > 1 { // there is a seam
 				joint.broken = atBoxes(m.room, r, at)
-				if m.room.Runs[r].Keep.clears(at) {
-					continue
-				}
 			}
 		case r > 0 && m.sharesInside(r-1):
 			term, err := m.cornerTerm(r-1, butts[r], fraction.Circular(m.residues[r][i], m.residues[r-1][*before], m.room.Profile.Pitch()))
