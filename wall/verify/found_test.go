@@ -178,6 +178,7 @@ func TestOrderOfOpeningsIsNothing(t *testing.T) {
 
 // Rooms of long runs whose plans had a fault, as they were drawn; the names say of what.
 func TestRoomsOnceFound(t *testing.T) {
+	t.Parallel()
 	names, err := filepath.Glob("testdata/found/*.json")
 	if err != nil || len(names) == 0 {
 		t.Fatal("no rooms: ", err)

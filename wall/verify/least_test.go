@@ -40,6 +40,7 @@ func (s *search) count(i int, g *region, origin, start, right rat, lines []rat) 
 }
 
 func TestSeamsAreAsCheapAsEnumeration(t *testing.T) {
+	t.Parallel()
 	judged := 0
 	rapid.Check(t, func(t *rapid.T) {
 		j, err := readJob([]byte(SmallRoom().Draw(t, "job")))

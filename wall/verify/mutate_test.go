@@ -277,6 +277,7 @@ var mutations = []mutation{
 
 // Each spoilt plan has a fault of its kind, and all that is said of it stays the same.
 func TestFaultsOfMutations(t *testing.T) {
+	t.Parallel()
 	var said strings.Builder
 	for _, m := range mutations {
 		t.Run(m.name, func(t *testing.T) {

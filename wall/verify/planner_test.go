@@ -116,6 +116,7 @@ func TestRoomsBySeed(t *testing.T) {
 
 // checkPlans plans random rooms in which all that is said to happen does, and judges the plans.
 func checkPlans(t *testing.T, always ...string) {
+	t.Parallel()
 	done, undone, failed := 0, 0, false
 	rapid.Check(t, func(t *rapid.T) {
 		job := []byte(verify.RandomRoom(always...).Draw(t, "job"))
@@ -150,6 +151,7 @@ func checkPlans(t *testing.T, always ...string) {
 // more would mean that the planner missed a layout, less that it takes one which the contract does
 // not have.
 func TestBestLookingChoiceIsLeast(t *testing.T) {
+	t.Parallel()
 	compared, failed := 0, false
 	rapid.Check(t, func(t *rapid.T) {
 		job := []byte(verify.SmallRoom().Draw(t, "job"))
@@ -179,6 +181,7 @@ func TestBestLookingChoiceIsLeast(t *testing.T) {
 // The plans of the examples, which show more than random rooms have: ready profiles, arched heads,
 // points taped by distances.
 func TestPlansOfTheExamples(t *testing.T) {
+	t.Parallel()
 	jobs, err := filepath.Glob("../../examples/*.json")
 	if err != nil || len(jobs) < 6 {
 		t.Fatal(jobs, err)

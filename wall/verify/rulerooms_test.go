@@ -19,6 +19,7 @@ import (
 //
 //	go test ./wall/verify -run Rules -rooms 1000 -timeout 3h
 func TestRules(t *testing.T) {
+	t.Parallel()
 	few := *rooms
 	if few == 0 {
 		few = 3
