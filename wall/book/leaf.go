@@ -88,13 +88,16 @@ func beside(parts ...part) (best block) {
 // across is a block of pictures across the page over parts in two columns, with the legend of some
 // pictures where it takes least: under all, or last in a column.
 func (b *page) across(wide, keys []string, parts ...part) block {
-	all, under, within := beside(parts...), 0, part{Name: "key", Keys: keys}
+	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys}
 	for _, s := range b.signs(keys...) {
-		under += signLong + utf8.RuneCountInString(s.words)
+		long := signLong + utf8.RuneCountInString(s.words)
+		if row += long; row > pageLong {
+			lines, row = lines+folded(s.words, pageLong-signLong), long
+		}
 		within.high += float64(folded(s.words, lineLong-signLong)) * lineHigh
 	}
-	if under > 0 {
-		all.Keys, all.high = keys, all.high+float64(1+under/pageLong)*lineHigh
+	if lines > 0 {
+		all.Keys, all.high = keys, all.high+float64(lines)*lineHigh
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}
@@ -252,11 +255,11 @@ func (b *page) marked(piece plan.Piece) []block {
 	case b.wide(back):
 		large, apart = b.across(both[1:], both, left, marks, order), []block{b.across(nil, both[:1], left, marks, order), b.across(both[1:], both[1:])}
 	case !b.wide(face):
-		large = together
+		large, apart = together, []block{b.across(nil, both[:1], left, order), b.across(nil, both[1:], right, marks)}
 	}
 	small := b.wide(face) == left.Small && b.wide(back) == right.Small
 	switch {
-	case large.high <= room || !b.wide(face) && !b.wide(back):
+	case large.high <= room:
 		return []block{large}
 	case small && together.high <= room:
 		return []block{together}

@@ -15,7 +15,7 @@ type sign struct{ mark, ink, words string }
 func (b *page) signs(names ...string) []sign {
 	var shown strings.Builder
 	for _, name := range names {
-		shown.Write(b.drawn[name].Element())
+		shown.WriteString(string(b.drawn[name].Element()) + string(b.small(name)))
 	}
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
@@ -26,6 +26,7 @@ func (b *page) signs(names ...string) []sign {
 		crossings := " where a board crosses a support, at most " + b.unbroken(f.Supports) + " apart"
 		glue, nails = "adhesive"+crossings, "nails"+crossings+", at least "+b.unbroken(f.Inset)+" from edges"
 	}
+	nails += either(len(f.Boxes) > 0, ", "+b.unbroken(f.Clear)+" from electrical boxes", "")
 	every := []sign{
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},
@@ -52,6 +53,7 @@ func (b *page) signs(names ...string) []sign {
 		{`-waste)`, hatched, "sawn out later"},
 		{`-offcut)`, offcut, "left over"},
 		{`-scribe)`, offcut + lines, "left on to scribe: cuts run on across it"},
+		{`class="ring"`, `<rect class="ring" x="6" y="1" width="32" height="12" rx="6"/>`, "drawn again as a detail, larger"},
 		{`class="drill"`, `<circle class="drill" cx="22" cy="7" r="4"/><path class="lead" d="M18 7h8M22 3v8"/>`, "starter hole"},
 		{`class="weak"`, `<path class="weak" d="M22 2l5 9h-10z"/>`, "weak spot"},
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue},

@@ -11,7 +11,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -121,13 +120,13 @@ func nameOf(parts map[string]any, tape fraction.Tape) string {
 	data, _ := json.Marshal(parts) // it was read from JSON
 	var cut plan.Shown
 	if _, ok := parts["feature"]; ok && json.Unmarshal(data, &cut) == nil {
-		return drawing.CutName(tape, cut)
+		return cut.Name(tape)
 	}
 	var mark plan.Mark
 	if err := json.Unmarshal(data, &mark); err != nil {
 		return err.Error()
 	}
-	return drawing.MarkName(plan.Profile{}, mark) + " " + drawing.MarkName(plan.Profile{Profile: groove.Profile{Boards: true}}, mark)
+	return mark.Name(plan.Profile{}) + " " + mark.Name(plan.Profile{Profile: groove.Profile{Boards: true}})
 }
 
 // isWord are the fields of the plan that hold words.

@@ -65,16 +65,23 @@ func (m matrix) then(n matrix) matrix {
 		m[4]*n[0] + m[5]*n[2] + n[4], m[4]*n[1] + m[5]*n[3] + n[5]}
 }
 
-// painted runs a content stream and returns the boxes of the paths it paints and the places of its text. Operators that draw
-// no path are passed over.
+// mostClip is the most points of a clip across and up that a drawing has of its own. A larger one, such as a page's
+// own, would hide what lies past the margins, and is passed over.
+const mostClip = 250
+
+// painted runs a content stream and returns the boxes of the paths it paints, as far as a small clip shows them, and the
+// places of its text. Operators that draw no path are passed over.
 func painted(content string) []box {
-	now := matrix{1, 0, 0, 1, 0, 0}
-	var saved []matrix
+	var now state
+	now.matrix = matrix{1, 0, 0, 1, 0, 0}
+	var saved []state
+	clipped := false
 	var numbers []float64
 	var xs, ys []float64
 	point := func(x, y float64) {
-		xs = append(xs, x*now[0]+y*now[2]+now[4])
-		ys = append(ys, x*now[1]+y*now[3]+now[5])
+		m := now.matrix
+		xs = append(xs, x*m[0]+y*m[2]+m[4])
+		ys = append(ys, x*m[1]+y*m[3]+m[5])
 	}
 	var found []box
 	for _, word := range strings.Fields(content) {
@@ -92,11 +99,11 @@ func painted(content string) []box {
 			}
 		case "cm":
 			if n >= 6 {
-				now = matrix(numbers[n-6:]).then(now)
+				now.matrix = matrix(numbers[n-6:]).then(now.matrix)
 			}
 		case "Tm":
 			if n >= 6 {
-				at := matrix(numbers[n-6:]).then(now)
+				at := matrix(numbers[n-6:]).then(now.matrix)
 				found = append(found, box{x: at[4], y: at[5]})
 			}
 		case "m", "l":
@@ -115,17 +122,42 @@ func painted(content string) []box {
 			}
 		case "S", "s", "f", "f*", "F", "B", "B*", "b", "b*":
 			if len(xs) > 0 {
-				found = append(found, hull(xs, ys))
+				if b := now.shown(hull(xs, ys)); b.w >= 0 && b.h >= 0 {
+					found = append(found, b)
+				}
 			}
 			xs, ys = nil, nil
+		case "W", "W*":
+			clipped = true
 		case "n":
-			xs, ys = nil, nil // a clip
+			if len(xs) > 0 && clipped {
+				if b := hull(xs, ys); b.w < mostClip && b.h < mostClip {
+					b = now.shown(b)
+					now.clip = &b
+				}
+			}
+			xs, ys, clipped = nil, nil, false
 		case "d0", "d1":
 			return nil // a letter of a font (ISO 32000-1, 9.6.5)
 		}
 		numbers = numbers[:0]
 	}
 	return found
+}
+
+// state is what q keeps and Q brings back.
+type state struct {
+	matrix
+	clip *box
+}
+
+// shown is what the clip shows of a box; of a negative size where that is nothing.
+func (s state) shown(b box) box {
+	if s.clip == nil {
+		return b
+	}
+	x, y := max(b.x, s.clip.x), max(b.y, s.clip.y)
+	return box{x, y, min(b.x+b.w, s.clip.x+s.clip.w) - x, min(b.y+b.h, s.clip.y+s.clip.h) - y}
 }
 
 // hull is the box round some points.

@@ -12,7 +12,6 @@ import (
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -261,7 +260,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		says += fmt.Sprintf("; it starts afresh at the break at %s, with a repeat at %s", t.length(b.At), t.length(b.Origin))
 	}
 	end := func(side string, e plan.End) string {
-		return fmt.Sprintf("%s %s%s", side, e.Word(), either(patterned && !e.Bare && !p.Passes(i, side == "right"), ": "+drawing.CutName(t.tape, e.Cut), ""))
+		return fmt.Sprintf("%s %s%s", side, e.Word(), either(patterned && !e.Bare && !p.Passes(i, side == "right"), ": "+e.Cut.Name(t.tape), ""))
 	}
 	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
@@ -298,7 +297,7 @@ func markName(p plan.Plan, r plan.Run, m plan.Mark) string {
 	}
 	leans, top := r.LeansOut(end)
 	leans = leans && (m.Kind == plan.PanelsStart || m.Kind == plan.PanelsStop)
-	return drawing.MarkName(p.Profile, m) + either(leans, " (at its "+either(top, "top", "foot")+")", "")
+	return m.Name(p.Profile) + either(leans, " (at its "+either(top, "top", "foot")+")", "")
 }
 
 // pole lists the marks of a run's story pole: both sides of an opening together, and of a seam.
@@ -401,7 +400,7 @@ func (t *text) why(p plan.Plan, i int) string {
 		if p.Passes(i, right) {
 			return "edge at the " + side + " end, behind the " + panelWord(p) + " of the wall beside it"
 		}
-		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", drawing.CutName(t.tape, e.Cut), side, e.Word()))
+		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", e.Cut.Name(t.tape), side, e.Word()))
 	}
 	left, right := shown(r.Left, false), shown(r.Right, true)
 	hidden := func(e plan.End, right bool) string {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -207,20 +208,27 @@ func untruePiece(piece plan.Piece, svg string, back bool) (faults []string) {
 	if plan.ArcAt(piece.Marks.Arcs, piece.Outline[0]) != nil {
 		return nil
 	}
-	at, scale, err := inkOfPiece(piece, svg, back)
-	if err != nil {
-		return []string{err.Error()}
+	for n, m := range boardPath.FindAllStringSubmatch(svg, -1) {
+		at, scale, err := inkOfPiece(piece, svg, n, back)
+		if err != nil {
+			return []string{err.Error()}
+		}
+		faults = append(faults, untrue(m[1], ringsOf(piece), piece.Marks.Arcs, scale, at)...)
 	}
-	return untrue(boardPath.FindStringSubmatch(svg)[1], ringsOf(piece), piece.Marks.Arcs, scale, at)
+	return faults
 }
 
-// inkOfPiece is where inches of a piece lie on the drawing of its face or back, and its scale. The back
-// states no scale.
-func inkOfPiece(piece plan.Piece, svg string, back bool) (at inkOf, scale float64, err error) {
-	m := boardPath.FindStringSubmatch(svg)
-	if m == nil {
+// detailScale is that over a detail of a piece.
+var detailScale = regexp.MustCompile(`>detail.*? at (?:<[^>]*>)*1:(\d+)<`)
+
+// inkOfPiece is where inches of a piece lie on the drawing of its face or back, or after it on detail n, and
+// its scale. The back states none.
+func inkOfPiece(piece plan.Piece, svg string, n int, back bool) (at inkOf, scale float64, err error) {
+	boards := boardPath.FindAllStringSubmatch(svg, -1)
+	if n >= len(boards) {
 		return nil, 0, errors.New("no piece")
 	}
+	m := boards[n]
 	rings, err := strokesOf(m[1])
 	if err != nil || len(rings) == 0 {
 		return nil, 0, errors.New("no rings")
@@ -230,7 +238,13 @@ func inkOfPiece(piece plan.Piece, svg string, back bool) (at inkOf, scale float6
 		left, right = min(left, s.to.x), max(right, s.to.x)
 	}
 	scale = (right - left) / piece.Width.Float64()
-	if s := scaleOf.FindStringSubmatch(svg); !back && s != nil {
+	if details := detailScale.FindAllStringSubmatch(svg, -1); n > 0 {
+		if len(details) != len(boards)-1 {
+			return nil, 0, fmt.Errorf("%d details, %d scales", len(boards)-1, len(details))
+		}
+		stated, _ := strconv.ParseFloat(details[n-1][1], 64)
+		scale = 96 / stated
+	} else if s := scaleOf.FindStringSubmatch(svg); !back && s != nil {
 		n, _ := strconv.ParseFloat(s[1], 64)
 		scale = 96 / n
 	} else if !back {
@@ -293,16 +307,31 @@ var (
 	cutLead   = regexp.MustCompile(`<path class="cutlead" d="M([-\d.]+) ([-\d.]+)L([-\d.]+) ([-\d.]+)"/>`)
 )
 
-// unnumbered says which strokes of a piece have no circle with their number on its face, led to their
-// line by a lead that comes to it across no hole.
+// unnumbered says which strokes of a piece have no circle with their number on its face, or on a detail of it,
+// led to their line by a lead that comes to it across no hole.
 func unnumbered(piece plan.Piece, svg string) (faults []string) {
+	wrong := map[int]int{} // on how many of these
+	boards := len(boardPath.FindAllString(svg, -1))
+	for n := range boards {
+		ats, said := unnumberedOn(piece, svg, n)
+		for i, at := range ats {
+			if wrong[at]++; wrong[at] == boards {
+				faults = append(faults, said[i])
+			}
+		}
+	}
+	return faults
+}
+
+// unnumberedOn says so by the places of one of these, with the stroke of each fault, each stroke once.
+func unnumberedOn(piece plan.Piece, svg string, board int) (strokes []int, faults []string) {
 	number := func(s string) (v float64) {
 		v, _ = strconv.ParseFloat(s, 64)
 		return v
 	}
-	at, scale, err := inkOfPiece(piece, svg, false)
+	at, scale, err := inkOfPiece(piece, svg, board, false)
 	if err != nil {
-		return []string{err.Error()}
+		return []int{-1}, []string{err.Error()}
 	}
 	leads, circles := map[spot]spot{}, map[string]spot{}
 	for _, m := range cutLead.FindAllStringSubmatch(svg, -1) {
@@ -312,10 +341,15 @@ func unnumbered(piece plan.Piece, svg string) (faults []string) {
 		circles[m[3]] = spot{number(m[1]), number(m[2])}
 	}
 	for n, stroke := range piece.Marks.Strokes() {
+		fault := func(format string, args ...any) {
+			if !slices.Contains(strokes, n) {
+				strokes, faults = append(strokes, n), append(faults, fmt.Sprintf(format, args...))
+			}
+		}
 		circle, drawn := circles[strconv.Itoa(n+1)]
 		end, led := leads[circle]
 		if !drawn || !led {
-			faults = append(faults, fmt.Sprintf("stroke %d: circle %v, lead %v", n+1, drawn, led))
+			fault("stroke %d: circle %v, lead %v", n+1, drawn, led)
 			continue
 		}
 		off := math.Inf(1)
@@ -327,7 +361,7 @@ func unnumbered(piece plan.Piece, svg string) (faults []string) {
 			off = min(off, math.Abs(math.Hypot(end.x-at(a.Centre.X.Float64(), 0).x, end.y-at(0, a.Centre.Y.Float64()).y)-a.Radius.Float64()*scale))
 		}
 		if off > .5 {
-			faults = append(faults, fmt.Sprintf("the lead of stroke %d ends %.1f off its line", n+1, off))
+			fault("the lead of stroke %d ends %.1f off its line", n+1, off)
 		}
 		for _, h := range piece.Holes {
 			for i, p := range h.Outline {
@@ -335,12 +369,12 @@ func unnumbered(piece plan.Piece, svg string) (faults []string) {
 				a, b := at(p.X.Float64(), p.Y.Float64()), at(q.X.Float64(), q.Y.Float64())
 				side := func(a, b, c spot) bool { return (b.x-a.x)*(c.y-a.y) > (b.y-a.y)*(c.x-a.x) }
 				if apart(end, a, b) > 1 && side(a, b, circle) != side(a, b, c) && side(circle, c, a) != side(circle, c, b) {
-					faults = append(faults, fmt.Sprintf("the lead of stroke %d crosses an edge of %s", n+1, h.Opening))
+					fault("the lead of stroke %d crosses an edge of %s", n+1, h.Opening)
 				}
 			}
 		}
 	}
-	return faults
+	return strokes, faults
 }
 
 // apart is how far a spot is from what lies between two others.

@@ -65,9 +65,11 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 	return *drawn, nil
 }
 
-// leadTo draws a line from the nearest point of a label's box to what it names.
+// leadTo draws a line from a label's box to what it names, as from its middle.
 func (c *canvas) leadTo(label box, x, y float64) {
-	fromX, fromY := label.toward(x, y)
+	midX, midY := label.middle()
+	out := min(1, 1/max(2*math.Abs(x-midX)/label.w, 2*math.Abs(y-midY)/label.h))
+	fromX, fromY := midX+(x-midX)*out, midY+(y-midY)*out
 	c.leads.stroke("lead", "M", fromX, fromY, "L", x, y)
 	c.lines = append(c.lines, [2]point{{fromX, fromY}, {x, y}})
 }
@@ -78,7 +80,6 @@ func (c *canvas) callout(class string, text line, w, h float64, from, to point) 
 	if ok {
 		x, y := nearestOn(seat, from, to)
 		c.leadTo(seat, x, y)
-		c.words = append(c.words, seat)
 		text.seated(&c.node, class, seat)
 	}
 	return ok
@@ -94,7 +95,6 @@ func (c *canvas) nameAt(class string, name line, at point) bool {
 	seats = slices.DeleteFunc(seats, func(seat box) bool { return c.mistaken(seat, at[0], at[1], math.Inf(1)) })
 	seat, ok := c.place(c.clear(seats, at, at)...)
 	if ok {
-		c.words = append(c.words, seat)
 		name.seated(&c.node, class, seat)
 	}
 	return ok
@@ -111,7 +111,6 @@ func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
 	return slices.ContainsFunc(ways, func(as way) bool {
 		seat, ok := c.first(v.seats(rings, as.w, as.h))
 		if ok {
-			c.words = append(c.words, seat)
 			as.write(seat)
 		}
 		return ok
@@ -138,7 +137,6 @@ func (c *canvas) drills(on *node, piece plan.Piece, circle, lines string, least 
 
 // number writes the number of a cut in a place, with a lead to its line.
 func (c *canvas) number(text line, from, to point, seat box) {
-	c.words = append(c.words, seat)
 	x, y := seat.middle()
 	if atX, atY := nearestOn(seat, from, to); math.Hypot(atX-x, atY-y) > numberSize {
 		c.stroke("cutlead", "M", x, y, "L", atX, atY)

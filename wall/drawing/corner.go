@@ -61,7 +61,7 @@ func (c *canvas) seen(i int, right bool) []line {
 	if c.plan.Passes(i, right) || end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
 		return nil
 	}
-	return line{"seen: ", figure{CutName(c.tape, end.Cut), path + ".cut"}}.wrap(c.Width-16, c.Width-16)
+	return line{"seen: ", figure{end.Cut.Name(c.tape), path + ".cut"}}.wrap(c.Width-16, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both
@@ -145,8 +145,20 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		if mitred(run, right) {
 			from, to = max(from, map[bool]float64{true: from}[right]), min(to, map[bool]float64{false: to}[right])
 		}
+		inside, next := end.Kind == wall.InsideCorner, 2*wallInk*map[bool]float64{false: -1, true: 1}[right] // wall, toward the room
+		if inside && right {
+			to = next
+		} else if inside {
+			from = next
+		}
 		l := leg{course{along: 1, start: complex(d.Width/2-(from+to)/2, 42)}, t, from, to, corner}
 		d.legs(l)
+		if inside {
+			from, to = from-min(0, next), to-max(0, next)
+			deep := p.Profile.Thickness.Float64()*d.scale + 24
+			d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", l.line(0, complex(next, 0), complex(next, deep), complex(0, deep))+"Z")
+			d.stroke("edge", l.line(0, complex(0, deep)))
+		}
 		d.stroke("edge", l.line(complex(from, 0), complex(to, 0)))
 		trimmed := end.Kind == wall.Exposed && slices.ContainsFunc(p.Rows, func(r finish.Row) bool {
 			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool { return t.Kind == finish.TermEnd && t.Name == run.Name })
@@ -169,7 +181,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		if trimmed {
 			lines = append(lines, line{"over the edge: edge trim, not to scale"})
 		}
-		d.desc("Section from above. %s: %s.", end.Kind, CutName(d.tape, end.Cut))
+		d.desc("Section from above. %s: %s.", end.Kind, end.Cut.Name(d.tape))
 		y := d.under(1, 8, 42+p.Profile.Thickness.Float64()*d.scale+34, "start", lines...)
 		d.Height = d.block(d.bar(y), line{"End of ", figure{run.Name, path + "name"}})
 		return d.Picture

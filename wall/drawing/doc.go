@@ -1,5 +1,5 @@
 // Package drawing draws each thing of a plan as SVG: the room from above and unfolded, the finished
-// walls, a run face on, its ends, corners, story pole and order of fitting, a sheet with its cuts, a
+// walls, a run face on with its story pole, its ends, corners and order of fitting, a sheet with its cuts, a
 // piece with its marks, and full-size templates.
 //
 //	picture, err := drawing.Elevation(p, 0)
@@ -11,13 +11,9 @@
 //
 // Nothing is calculated here. A number that is printed is a length of the plan (or the sum or
 // difference of two) as [fraction.Tape] writes it, and carries the path of its place in the plan's
-// JSON with it; a length becomes a float only to place ink. Labels look for room by rules without
-// chance, so the same plan always gives the same bytes.
+// JSON with it. The same plan always gives the same bytes.
 //
-// # Reading in print, in the dark and by ear
-//
-// No meaning rests on color: each kind of line has dashes or a weight of its own, each kind of area
-// a hatch, each kind of mark a shape. Colors follow the reader's choice of light or dark. What is
+// No meaning rests on color: lines differ in dashes or weight, areas in hatch, marks in shape. What is
 // wider than a phone is drawn twice, see [Picture.Narrow]. Each picture has a title and a text
 // alternative. All text is escaped: a run named <script> is shown as that text.
 package drawing

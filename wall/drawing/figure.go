@@ -1,14 +1,11 @@
 package drawing
 
 import (
-	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/groove"
-	"example.com/groovewright/wall/plan"
 )
 
 // figure is a text from the plan as people read it, with the path of the plan's JSON that it was
@@ -145,53 +142,4 @@ func (l line) seated(on *node, class string, at box) {
 // upright writes the line reading upwards, with its anchor at the place, centered on x.
 func (l line) upright(on *node, class string, x, y float64, anchor string) {
 	l.write(on, class, 0, 0, anchor).set("transform", "translate("+ink(x+typeSize*0.36)+" "+ink(y)+") rotate(-90)")
-}
-
-// markWords are the words for the marks of a story pole.
-var markWords = map[plan.MarkKind]string{
-	plan.PanelsStart:    "left end of {panel}s",
-	plan.PanelsStop:     "right end of {panel}s",
-	plan.RepeatStarts:   "a repeat starts",
-	plan.PanelLeft:      "{panel} {number}, left",
-	plan.PanelRight:     "{panel} {number}, right",
-	plan.PanelsMeet:     "{seam} {number} and {next}",
-	plan.InstalledLeft:  "{panel} on the wall, left",
-	plan.InstalledRight: "{panel} on the wall, right",
-	plan.InstalledMeet:  "seam of {panel} {number} and one on the wall",
-	plan.OpeningLeft:    "{opening}, left",
-	plan.OpeningRight:   "{opening}, right",
-}
-
-// MarkName names a mark of a story pole, such as "panel 3, left".
-func MarkName(profile plan.Profile, m plan.Mark) string {
-	if m.Kind == plan.InstalledMeet && m.Panel == 0 {
-		return "seam of two on the wall"
-	}
-	return strings.NewReplacer("{panel}", profile.Word("panel", "board"), "{seam}", profile.Word("seam of panels", "joint of"),
-		"{number}", fmt.Sprint(m.Panel), "{next}", fmt.Sprint(m.Next), "{opening}", m.Opening,
-	).Replace(cmp.Or(markWords[m.Kind], m.Kind.String()))
-}
-
-// CutName names what is seen at an end, such as "whole flat"; nothing where no feature is.
-func CutName(tape fraction.Tape, s plan.Shown) string {
-	var across []string
-	for _, k := range s.Across {
-		across = append(across, k.String())
-	}
-	cut := fmt.Sprintf("to %s of %s", tape.Format(s.Width), tape.Format(s.Of))
-	switch n := len(across); {
-	case n == 1 && s.Feature == groove.Flat:
-		return "flat cut aslant, " + cut + " at its narrowest"
-	case n == 1:
-		return across[0] + " cut aslant"
-	case n > 1:
-		return strings.Join(across[:n-1], ", ") + " and " + across[n-1] + " cut aslant"
-	case s.Width.IsZero():
-		return ""
-	case s.Width == s.Of && s.Feature == groove.Groove:
-		return "open groove"
-	case s.Width == s.Of:
-		return "whole " + s.Feature.String()
-	}
-	return s.Feature.String() + " cut " + cut
 }

@@ -37,7 +37,6 @@ func drawAll(t *testing.T, data []byte, part int) {
 	for i := range len(p.Runs) + 1 {
 		draw(Elevation(p, i))
 		draw(Section(p, i))
-		draw(StoryPole(p, i))
 		draw(End(p, i, false))
 		draw(End(p, i, true))
 		draw(Corner(p, i))
@@ -68,9 +67,9 @@ func drawAll(t *testing.T, data []byte, part int) {
 	}
 	for _, run := range p.Runs {
 		for _, mark := range run.StoryPole {
-			MarkName(p.Profile, mark)
+			mark.Name(p.Profile)
 		}
-		CutName(p.TapeMeasure(), run.Left.Cut)
+		run.Left.Cut.Name(p.TapeMeasure())
 	}
 }
 

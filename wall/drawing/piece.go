@@ -14,12 +14,15 @@ import (
 )
 
 const (
-	pieceTall  = 280.0 // most ink that a piece's height takes
+	pieceTall  = 250.0 // most ink that a piece's height takes
 	wideTall   = 240.0 // of one across the page,
-	crowdTall  = 400.0 // of one that has no room for all letters so, and
-	holedTall  = 460.0 // of one with many holes
-	manyHoles  = 4     // of more, the back has each hole's name, not its corners' letters
-	mostFar    = 1     // letters and numbers away from what they name, or the piece is drawn wide
+	crowdTall  = 400.0 // of one that has no room for all letters so
+	mostFar    = 2     // letters and numbers away from what they name, or the piece is drawn wide
+	mostInset  = 1     // details of one in half a page
+	mostParts  = 4     // details of any
+	bad        = 1000  // what makes a drawing useless on a phone
+	insetTall  = 165.0 // most ink that a detail takes upwards,
+	insetGain  = 1.5   // times as large as the piece, at least
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
@@ -37,10 +40,13 @@ type pieceDrawing struct {
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	lane    float64 // ink x where the measurements up the piece begin
-	lift    float64 // room for measurements above the piece
-	far     int     // letters and numbers away from what they name
-	lost    bool    // one of them has no room
+	insets  []box           // of ink: what of the piece is drawn again as details
+	inset   bool            // this is one of these,
+	parts   []*pieceDrawing // and these are all
+	lane    float64         // ink x where the measurements up the piece begin
+	lift    float64         // room for measurements above the piece
+	far     int             // letters and numbers away from what they name,
+	lost    int             // and those that have no room
 }
 
 // corner is one corner of the piece.
@@ -62,65 +68,72 @@ func (c corner) along(axis int) fraction.Length {
 func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
 
 // Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left
-// is right. A face that is broad, or has much to saw or to name close together, is wide; where a phone
-// has no room for all of that, it has the wide one.
+// is right. Corners close together are drawn again, as details at a larger scale. A face that is broad, or
+// has much to saw or to name close together, is wide; where a phone has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
-	var half *pieceDrawing // what each width asks first
 	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, name := p.Pieces[i], PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
 		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
 			return nil
 		}
-		if half == nil {
-			half = drawSide(p, i, back, halfInk, name)
-		}
-		lost := half.lost || half.tight
-		switch crowded := lost || half.far > mostFar; {
-		case !crowded && (back || plain(piece) || half.area.h >= .8*half.area.w):
-			return half.Picture
-		case width == wideInk:
-			return drawSide(p, i, back, wideInk, name).Picture
-		case lost:
+		d := drawSide(p, i, back, halfInk, sized(name, width))
+		switch broad := !back && !plain(piece) && d.area.h < .8*d.area.w; {
+		case width < wideInk && d.crowded() >= bad:
 			return nil
+		case width < wideInk || d.crowded() == 0 && len(d.insets) <= mostInset && !broad:
+			return d.Picture
 		}
-		return drawSide(p, i, back, width, sized(name, width)).Picture
+		return drawSide(p, i, back, wideInk, name).Picture
 	})
 }
 
-// drawSide draws one side of piece i in a width, across the page so low that the other side has room under it,
-// or taller where its letters have no room otherwise.
-func drawSide(p plan.Plan, i int, back bool, width float64, name string) *pieceDrawing {
-	d := drawTall(p, i, back, width, wideTall, name)
-	if d.lost && width == wideInk {
-		d = drawTall(p, i, back, width, crowdTall, name)
-	}
-	return d
+// crowded counts letters and numbers that are hard to find or to tell apart, or missing, and details beyond some.
+func (d *pieceDrawing) crowded() int {
+	return bad*(d.lost+max(0, len(d.insets)-mostParts)) + 10*d.tight + max(0, d.far-mostFar)
 }
 
-// drawTall draws it; across the page at most so tall.
-func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *pieceDrawing {
+// drawSide draws one side of piece i in a width: across the page so low that the other side has room under it, or
+// taller; in half of it with as much in details as its letters need.
+func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *pieceDrawing) {
+	tries := [][2]float64{{pieceTall, 14}, {pieceTall, 22}, {pieceTall, 36}}
+	if width == wideInk {
+		tries = [][2]float64{{wideTall, 0}, {crowdTall, 0}}
+	}
+	for _, try := range tries {
+		if d := drawParted(p, i, back, width, try[0], try[1], name); best == nil || d.crowded() < best.crowded() {
+			best = d
+		}
+		if best.crowded() == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// drawParted draws it, across the page at most so tall, with details of corners that lie closer together than
+// some ink.
+func drawParted(p plan.Plan, i int, back bool, width, most, close float64, name string) *pieceDrawing {
 	piece, path := p.Pieces[i], ref("pieces[%d].", i)
 	side, title := "face", "face, as it hangs on the wall"
-	if back {
+	if back { // without its pattern
+		p.Profile.Features = nil
 		side, title = "back", "back, left and right exchanged"
 	}
 	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back}
 	d.measured(path + "marks.")
 	d.describe()
 	d.lay(most)
-	profile := p.Profile
-	if back {
-		profile.Features = nil
-	}
-	d.drawPiece(d.add("g"), d.view, profile, piece, "shape")
+	d.drawPiece(d.add("g"), d.view, p.Profile, piece, "shape")
 	if back {
 		d.fixing()
 	}
-	scribed := d.scribe()
+	scribed := d.scribe(&d.node)
+	d.gather(close)
 	d.annotate()
 	scribed()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
 	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
+	d.details()
 	if !back {
 		d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
 	}
@@ -131,21 +144,107 @@ func drawTall(p plan.Plan, i int, back bool, width, most float64, name string) *
 func (d *pieceDrawing) annotate() {
 	d.measures()
 	d.leads = d.add("g")
-	d.drills(&d.node, d.piece, "drill", "lead", 1.6)
+	holes := d.piece
+	holes.Marks.Drill = slices.DeleteFunc(slices.Clone(holes.Marks.Drill), func(hole plan.Drill) bool { return !d.owns(hole.At) })
+	d.drills(&d.node, holes, "drill", "lead", 1.6)
 	for _, w := range d.piece.Weak {
-		x, y := d.x(w.At.X), d.y(w.At.Y)
-		d.stroke("weak", "M", x, y-6, "l5 9h-10z")
-		d.claim(centered(x, y, 10, 12))
+		if x, y := d.x(w.At.X), d.y(w.At.Y); d.owns(w.At) {
+			d.stroke("weak", "M", x, y-6, "l5 9h-10z")
+			d.claim(centered(x, y, 10, 12))
+		}
 	}
 	d.edges()
-	d.miters()
-	d.trammels()
+	if !d.inset {
+		d.mark()
+		d.miters()
+		d.trammels()
+	}
 	rest := d.letters()
 	if !d.back {
 		d.strokes()
 	}
 	for _, led := range rest {
 		led()
+	}
+}
+
+// gather finds what is drawn again as details: where three corners or more lie close together, two of them
+// nearer than some ink, and a detail is much larger.
+func (d *pieceDrawing) gather(close float64) {
+	var corners []point
+	for _, c := range d.corners {
+		if c.name == "" {
+			continue
+		}
+		p := point{d.x(c.at.X), d.y(c.at.Y)}
+		for _, q := range corners {
+			if math.Hypot(p[0]-q[0], p[1]-q[1]) >= close {
+				continue
+			}
+			area := spanned(p[0], p[1], q[0], q[1]).grow(close)
+			for i := slices.IndexFunc(d.insets, area.overlaps); i >= 0; i = slices.IndexFunc(d.insets, area.overlaps) {
+				area, d.insets = area.with(d.insets[i]), slices.Delete(d.insets, i, i+1)
+			}
+			d.insets = append(d.insets, area)
+		}
+		corners = append(corners, p)
+	}
+	d.insets = slices.DeleteFunc(d.insets, func(area box) bool {
+		apart := slices.DeleteFunc(slices.Clone(corners), func(p point) bool { return centered(p[0], p[1], 0, 0).inside(area) })
+		return len(corners)-len(apart) < 3 || d.enlarged(area) < insetGain*d.scale
+	})
+}
+
+// enlarged is the scale of a detail of some ink.
+func (d *pieceDrawing) enlarged(area box) float64 {
+	return whole(d.scale * min((halfInk-pieceLeft-pieceRight)/area.w, insetTall/area.h))
+}
+
+// owns reports whether places of the piece are annotated here: all in a detail, or not all in any.
+func (d *pieceDrawing) owns(places ...plan.Point) bool {
+	return d.inset == slices.ContainsFunc(d.insets, func(area box) bool {
+		return !slices.ContainsFunc(places, func(p plan.Point) bool { return !centered(d.x(p.X), d.y(p.Y), 0, 0).inside(area) })
+	})
+}
+
+// mark marks what is drawn again as details.
+func (d *pieceDrawing) mark() {
+	for i, area := range d.insets {
+		d.rect(area, "class", "ring", "rx", 6)
+		d.claim(area)
+		name := line{"detail ", counted(fmt.Sprint(i + 1))}
+		if seat, ok := d.place(besides(area, name.width(typeSize), laneHigh)...); ok {
+			name.seated(&d.node, "halo", seat)
+		} else {
+			d.lost++
+		}
+	}
+}
+
+// details draws the details under the piece.
+func (d *pieceDrawing) details() {
+	const room, title = halfInk - pieceLeft - pieceRight, 24.0
+	for i, from := range d.insets {
+		part := *d
+		part.board, part.inset, part.lost, part.far = board{}, true, 0, 0
+		gain := d.enlarged(from) / d.scale
+		part.insets = []box{from}
+		part.corners = slices.DeleteFunc(slices.Clone(d.corners), func(c corner) bool { return c.centre || !part.owns(c.at) })
+		part.lift = max(0, poleGap*float64(len(part.stops(1, true))-1)-from.h*gain) // room for its measurements
+		part.area = box{pieceLeft + (room-from.w*gain)/2, d.Height + title + part.lift, from.w * gain, from.h * gain}
+		part.scale *= gain
+		part.left, part.x0 = part.area.x, d.x0+(from.x-d.left)/d.scale
+		part.top, part.y1 = part.area.y, d.y1-(from.y-d.top)/d.scale
+		part.frame, part.lane = part.area, part.area.x
+		part.insets = []box{part.area}
+		within := d.add("g", "clip-path", d.clip(ref("detail-%d", i), part.area.path()))
+		part.drawPiece(within.add("g"), part.view, d.plan.Profile, d.piece, ref("shape-%d", i))
+		part.scribe(within)
+		d.rect(part.area, "class", "ring", "rx", 6)
+		line{"detail ", counted(fmt.Sprint(i + 1)), " at ", counted(ref("1:%.0f", perInch/part.scale))}.write(&d.node, "bold", part.area.x+part.area.w/2, d.Height+16, "middle")
+		part.annotate()
+		d.parts = append(d.parts, &part)
+		d.lost, d.tight, d.far = d.lost+part.lost, d.tight+part.tight, d.far+part.far
 	}
 }
 
@@ -186,13 +285,8 @@ func (d *pieceDrawing) lay(most float64) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	switch {
-	case d.Width == wideInk && len(d.piece.Holes) > manyHoles:
-		most = holedTall
-	case d.Width < wideInk && plain(d.piece):
+	if d.Width < wideInk && plain(d.piece) {
 		most = plainTall
-	case d.Width < wideInk:
-		most = pieceTall
 	}
 	d.scale = whole(min(room/(end-start), most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
@@ -248,8 +342,7 @@ func (d *pieceDrawing) miters() {
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
 		d.claim(spanned(x, y+3, x+in*long, y-12))
 		start := x + in*(long+3)
-		if seat, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
-			d.words = append(d.words, seat)
+		if _, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
 			text.write(&d.node, "", start, y, anchors[-in])
 		}
 	}
@@ -257,7 +350,7 @@ func (d *pieceDrawing) miters() {
 
 // scribe draws what is left on the piece to its sawn edge, across which the lines to saw run on, with the
 // edge that it is scribed to dashed, and returns how to say how much is left on.
-func (d *pieceDrawing) scribe() (said func()) {
+func (d *pieceDrawing) scribe(on *node) (said func()) {
 	s, ring, said := d.piece.Scribe, d.piece.Outline, func() {}
 	if s == nil {
 		return said
@@ -270,9 +363,9 @@ func (d *pieceDrawing) scribe() (said func()) {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
 			from, to, x := point{d.x(p.X), d.y(p.Y)}, point{d.x(q.X), d.y(q.Y)}, d.x(sawn)
 			strip := pen("M", from[0], from[1], "H", x, "V", to[1], "H", to[0])
-			d.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
-			d.stroke("edge", strip)
-			d.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
+			on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
+			on.stroke("edge", strip)
+			on.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
 			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
 			said = func() { d.callout("halo", text, text.width(typeSize)+4, laneHigh, from, to) }
 		}
@@ -285,7 +378,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.name == "" && !c.centre || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.name == "" && !c.centre || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
 			continue
 		}
 		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
@@ -360,19 +453,17 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 func (d *pieceDrawing) edges() {
 	for _, c := range d.corners {
 		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
-		if c.name != "" || c.centre && d.shown(c) {
+		if d.owns(c.at) && (c.name != "" || c.centre && d.shown(c)) {
 			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
 		}
 	}
 	for n, ring := range rings(d.piece) {
+		edges := map[bool]*[][2]point{true: &d.rim, false: &d.lines}[n == 0]
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
-			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
-			if edge := [2]point{{d.x(p.X), d.y(p.Y)}, {d.x(q.X), d.y(q.Y)}}; n == 0 {
-				d.rim = append(d.rim, edge)
-			} else {
-				d.lines = append(d.lines, edge)
-			}
+			x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
+			d.claimLine(x0, y0, x1, y1)
+			*edges = append(*edges, [2]point{{x0, y0}, {x1, y1}})
 		}
 	}
 }
@@ -390,8 +481,7 @@ func (d *pieceDrawing) trammels() {
 		wayX, wayY := d.x(third.X)-x, d.y(third.Y)-y
 		far := max(1e-9, math.Hypot(wayX, wayY))
 		wayX, wayY = wayX/far, wayY/far
-		to := point{x + wayX*long, y + wayY*long}
-		from := point{x, y}
+		from, to := point{x, y}, point{x + wayX*long, y + wayY*long}
 		if d.shown(corner{at: a.Centre}) {
 			d.stroke("lead", "M", x-6, y, "h12M", x, y-6, "v12")
 			d.dot("edge", x, y, 3)
@@ -412,7 +502,9 @@ func (d *pieceDrawing) trammels() {
 		d.claimLine(x, y, x, d.area.y+d.area.h) // if there is room off its measurement
 		if !d.callout("halo", text, w, laneHigh, from, to) {
 			d.taken = taken
-			d.lost = !d.callout("halo", text, w, laneHigh, from, to) || d.lost
+			if !d.callout("halo", text, w, laneHigh, from, to) { // the list of cuts has it
+				d.tight++
+			}
 		}
 	}
 }
@@ -421,38 +513,27 @@ func (d *pieceDrawing) trammels() {
 // returns how to name those that have no room for that: farther off, with a lead.
 func (d *pieceDrawing) letters() (rest []func()) {
 	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
-	named := d.corners
-	if holes := d.piece.Holes; d.back && len(holes) > manyHoles {
-		named = named[:len(d.piece.Marks.Face)]
-		for i, hole := range holes {
-			name := line{figure{clip(hole.Opening, 80, typeSize), d.path + ref("holes[%d].opening", i)}}
-			if seat, ok := d.place(besides(d.around(hole.Outline), name.width(typeSize), letterSize)...); ok {
-				name.seated(&d.node, "halo", seat)
+	named := slices.DeleteFunc(slices.Clone(d.corners), func(c corner) bool { return c.name == "" || !d.owns(c.at) })
+	for len(named) > 0 {
+		spot, here := at(named[0]), []corner{}
+		named = slices.DeleteFunc(named, func(c corner) bool {
+			near := math.Hypot(at(c)[0]-spot[0], at(c)[1]-spot[1]) < closer
+			if near {
+				here = append(here, c)
 			}
-		}
-	}
-	done := map[int]bool{}
-	for i, c := range named {
-		if c.name == "" || done[i] {
-			continue
-		}
-		x, y := at(c)[0], at(c)[1]
-		var here []int // in the list of corners
-		for k, other := range named[i:] {
-			if k += i; other.name != "" && !done[k] && math.Hypot(at(other)[0]-x, at(other)[1]-y) < closer {
-				here, done[k] = append(here, k), true
-				d.dot("startmark", at(other)[0], at(other)[1], dotSize)
-			}
-		}
-		slices.SortStableFunc(here, func(j, k int) int { return cmp.Compare(at(d.corners[j])[0], at(d.corners[k])[0]) })
+			return near
+		})
+		slices.SortStableFunc(here, func(b, c corner) int { return cmp.Compare(at(b)[0], at(c)[0]) })
 		name := line{}
-		for n, k := range here {
-			name = append(name, map[bool]string{true: ", "}[n > 0], counted(d.corners[k].name))
+		for n, c := range here {
+			d.dot("startmark", at(c)[0], at(c)[1], dotSize)
+			name = append(name, map[bool]string{true: ", "}[n > 0], counted(c.name))
 		}
-		spot := point{x, y}
 		if !d.nameAt("bold halo", name, spot) {
 			rest = append(rest, func() {
-				d.lost = !d.callout("bold halo", name, name.width(typeSize)*1.2+3, letterSize, spot, spot) || d.lost
+				if !d.callout("bold halo", name, name.width(typeSize)*1.2+3, letterSize, spot, spot) {
+					d.lost++
+				}
 			})
 		}
 	}
@@ -464,13 +545,17 @@ func (d *pieceDrawing) letters() (rest []func()) {
 func (d *pieceDrawing) strokes() {
 	for n, stroke := range d.piece.Marks.Strokes() {
 		var from, to point
+		var longest []plan.Point
 		long := 0.0
 		for i := 1; i < len(stroke.Points); i++ { // the longest of its straights
 			p, q := stroke.Points[i-1], stroke.Points[i]
 			x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
 			if l := math.Hypot(x1-x0, y1-y0); l > long {
-				from, to, long = point{x0, y0}, point{x1, y1}, l
+				from, to, long, longest = point{x0, y0}, point{x1, y1}, l, stroke.Points[i-1:i+1]
 			}
+		}
+		if !d.owns(longest...) {
+			continue
 		}
 		seats := numberSeats(from, to, []float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
 		seat, ok := d.place(d.clear(seats, from, to)...)
@@ -478,8 +563,10 @@ func (d *pieceDrawing) strokes() {
 			d.far++
 			seat, ok = d.led(2*numberSize, 2*numberSize, from, to)
 		}
-		if d.lost = d.lost || !ok; ok {
+		if ok {
 			d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seat)
+		} else {
+			d.lost++
 		}
 	}
 }

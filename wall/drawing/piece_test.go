@@ -51,6 +51,10 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 						looked++
 						spot := letter.box()
 						x, y := spot.x, spot.y-typeSize*.36
+						d := d
+						if n := slices.IndexFunc(d.parts, func(part *pieceDrawing) bool { return part.owns(c.at) }); n >= 0 {
+							d = d.parts[n]
+						}
 						away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
 						lead := false // to one of the corners of the label
 						for _, other := range d.corners {

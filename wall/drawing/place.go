@@ -68,6 +68,11 @@ func foot(x, y float64, from, to point, ends float64) (footX, footY float64) {
 	return from[0] + dx*share, from[1] + dy*share
 }
 
+// with is the least box round two.
+func (b box) with(c box) box {
+	return spanned(min(b.x, c.x), min(b.y, c.y), max(b.x+b.w, c.x+c.w), max(b.y+b.h, c.y+c.h))
+}
+
 // toward is the point of the box that is nearest to a place.
 func (b box) toward(x, y float64) (float64, float64) {
 	return max(b.x, min(x, b.x+b.w)), max(b.y, min(y, b.y+b.h))
@@ -87,7 +92,7 @@ type board struct {
 	lines [][2]point // edges of holes and leads, which no lead crosses
 	rim   [][2]point // other edges, which a lead crosses only where there is no other way
 	dots  []point    // corners with a letter or a number, and middles of arcs, that a lead keeps off
-	tight bool       // a lead or its text is hard to tell from that of another corner
+	tight int        // leads or their texts that are hard to tell from those of another corner
 }
 
 // word claims the place of a text.
@@ -102,39 +107,27 @@ const (
 	mistakable
 	acrossText
 	acrossLine
-	degrees           // of wrong: what is below
-	passing = degrees // also: close by a dot that is not its own
 )
 
-// sight returns what is wrong with a lead from a label to what is nearest of a line, but nothing more where it
-// crosses a text or a line.
+// sight returns what is wrong with a lead from the middle of a label to what is nearest of a line, but nothing
+// more where it crosses a text or a line.
 func (b *board) sight(c box, from, to point) (wrong int) {
 	x, y := nearestOn(c, from, to)
-	edgeX, edgeY := c.toward(x, y)
-	middleX, middleY := c.middle()
-	starts, ends, off := [2]point{{edgeX, edgeY}, {middleX, middleY}}, [2]point{}, offDot
-	for i, start := range starts { // to just before the line
-		back := min(1, .7/max(1e-9, math.Hypot(x-start[0], y-start[1])))
-		ends[i] = point{x + (start[0]-x)*back, y + (start[1]-y)*back}
-	}
+	midX, midY := c.middle()
+	back := min(1, .7/max(1e-9, math.Hypot(midX-x, midY-y))) // to just before the line
+	start, end := point{midX, midY}, point{x + (midX-x)*back, y + (midY-y)*back}
+	reach, off := spanned(x, y, midX, midY), offDot
 	if from == to {
 		off *= 2
 	}
-	lowX, lowY := min(x, edgeX, middleX), min(y, edgeY, middleY)
-	reach := box{lowX, lowY, max(x, edgeX, middleX) - lowX, max(y, edgeY, middleY) - lowY}
-	over := func(l [2]point) bool {
-		return reach.meets(l) && (crosses(starts[0], ends[0], l[0], l[1]) || crosses(starts[1], ends[1], l[0], l[1]))
-	}
+	over := func(l [2]point) bool { return reach.meets(l) && crosses(start, end, l[0], l[1]) }
 	through := func(w box) bool {
 		right, foot := w.x+w.w, w.y+w.h
 		return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
 	}
 	passes := func(dot point) bool {
-		close := func(i int) bool {
-			atX, atY := foot(dot[0], dot[1], starts[i], ends[i], 0)
-			return math.Hypot(dot[0]-atX, dot[1]-atY) < off
-		}
-		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && (close(0) || close(1))
+		atX, atY := foot(dot[0], dot[1], start, end, 0)
+		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-atX, dot[1]-atY) < off
 	}
 	switch {
 	case slices.ContainsFunc(b.lines, over):
@@ -144,10 +137,7 @@ func (b *board) sight(c box, from, to point) (wrong int) {
 	case slices.ContainsFunc(b.rim, over):
 		wrong = acrossRim
 	}
-	switch {
-	case slices.ContainsFunc(b.dots, passes):
-		wrong += mistakable + passing
-	case len(b.dots) > 0 && (b.along(c, x, y) || from == to && b.mistaken(c, x, y, apartDots)):
+	if slices.ContainsFunc(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
 		wrong += mistakable
 	}
 	return wrong
@@ -155,27 +145,13 @@ func (b *board) sight(c box, from, to point) (wrong int) {
 
 // clear returns the places from which a lead to what is nearest of a line crosses no text or line.
 func (b *board) clear(places []box, from, to point) []box {
-	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, from, to)&^mistakable != 0 })
+	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, from, to) != 0 })
 }
 
 // crosses reports whether the line from p to q and that from r to s have a place within both.
 func crosses(p, q, r, s point) bool {
 	side := func(p, q, r point) float64 { return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0]) }
 	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
-}
-
-// along reports whether a lead from a place runs along a line that what it leads to is on.
-func (b *board) along(c box, x, y float64) bool {
-	fromX, fromY := c.toward(x, y)
-	far := math.Hypot(fromX-x, fromY-y)
-	look := min(far, 16)
-	atX, atY := x+(fromX-x)*look/max(1e-9, far), y+(fromY-y)*look/max(1e-9, far)
-	beside := func(l [2]point) bool {
-		onX, onY := foot(x, y, l[0], l[1], 0)
-		nearX, nearY := foot(atX, atY, l[0], l[1], 0)
-		return math.Hypot(onX-x, onY-y) < 1.5 && math.Hypot(nearX-atX, nearY-atY) < .35*look
-	}
-	return slices.ContainsFunc(b.lines, beside) || slices.ContainsFunc(b.rim, beside)
 }
 
 // mistaken reports whether a text of a corner is about as near to another one, and no farther off than
@@ -188,9 +164,8 @@ func (b *board) mistaken(c box, x, y, most float64) bool {
 	})
 }
 
-// led claims a place in the frame, as near to a line as any from which a lead to it is seen: one across
-// no text or line and along none, else across the rim, else along a line or where it may be
-// taken for that of another corner, else across text.
+// led claims for a text a place in the frame, as near to a line as any from which a lead to it is seen: one across
+// no text or line, else across the rim, else where it may be taken for that of another corner, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	var rings [60][]box // by how far they are
@@ -212,14 +187,14 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 			if best == 0 {
 				break
 			}
-			if at := b.sight(c, from, to) % degrees; at < best {
+			if at := b.sight(c, from, to); at < best {
 				seat, best = c, at
 			}
 		}
 	}
 	if ok = best <= worst; ok {
-		b.tight = b.tight || best >= mistakable && len(b.dots) > 0
-		b.claim(seat)
+		b.tight += []int{0, 0, 1, 1, 100, 100}[best] // the most across a text
+		b.word(seat)
 	}
 	return seat, ok
 }
@@ -256,22 +231,21 @@ func (b *board) claim(c box) { b.taken = append(b.taken, c) }
 // claimLine takes the places along a line.
 func (b *board) claimLine(x0, y0, x1, y1 float64) {
 	parts := math.Ceil(min(400, max(1, min(math.Abs(x1-x0), math.Abs(y1-y0))/4)))
+	dx, dy := (x1-x0)/parts, (y1-y0)/parts
 	for n := range int(parts) {
-		at := func(n int) (x, y float64) { return x0 + (x1-x0)*float64(n)/parts, y0 + (y1-y0)*float64(n)/parts }
-		px, py := at(n)
-		qx, qy := at(n + 1)
-		b.claim(spanned(px, py, qx, qy).grow(1))
+		x, y := x0+dx*float64(n), y0+dy*float64(n)
+		b.claim(spanned(x, y, x+dx, y+dy).grow(1))
 	}
 }
 
-// place claims the first place in the frame that is not taken, and reports whether there is one.
+// place claims for a text the first place in the frame that is not taken, and reports whether there is one.
 func (b *board) place(places ...box) (box, bool) { return b.first(slices.Values(places)) }
 
 // first is place for many places that are costly to find.
 func (b *board) first(places iter.Seq[box]) (box, bool) {
 	for c := range places {
 		if c.inside(b.frame) && !slices.ContainsFunc(b.taken, c.overlaps) {
-			b.claim(c)
+			b.word(c)
 			return c, true
 		}
 	}

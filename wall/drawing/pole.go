@@ -146,28 +146,20 @@ func (e *elevation) pole(y float64) float64 {
 // foot draws the bar of the scale and the title block, and returns the height of the drawing.
 func (e *elevation) foot(y float64) float64 {
 	y = e.bar(y + 8)
-	if all := e.notMarked(); len(all) > 0 {
-		y = e.under(0, 8, y+15, "start", all.wrap(e.Width-16, e.Width-16)...)
-	}
-	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
-}
-
-// notMarked lists what the drawing has no room to number or to name.
-func (e *elevation) notMarked() (all line) {
-	for i, each := range []string{"piece", "opening", "blemish"} {
+	missed := line{"No room here for the name of "}
+	for i, each := range []string{"piece ", "opening ", "blemish "} {
 		for n, name := range e.missed[i] {
 			before := ", "
-			switch {
-			case n > 0:
-			case len(all) == 0:
-				before = "No room here for the name of " + each + " "
-			default:
-				before = "; " + each + " "
+			if n == 0 {
+				before = map[bool]string{true: "; "}[len(missed) > 1] + each
 			}
-			all = append(all, before, name)
+			missed = append(missed, before, name)
 		}
 	}
-	return all
+	if len(missed) > 1 {
+		y = e.under(0, 8, y+15, "start", missed.wrap(e.Width-16, e.Width-16)...)
+	}
+	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
 }
 
 // unitWords has the names of the units that people read.
@@ -337,7 +329,7 @@ func (e *elevation) written(group []int, long float64) []line {
 	}
 	var text line
 	for n, i := range group {
-		text = append(text, map[bool]string{true: "; "}[n > 0], figure{MarkName(e.plan.Profile, e.run.StoryPole[i]), e.path + ref("story_pole[%d]", i)})
+		text = append(text, map[bool]string{true: "; "}[n > 0], figure{e.run.StoryPole[i].Name(e.plan.Profile), e.path + ref("story_pole[%d]", i)})
 	}
 	return append(text, ": ", e.fromStart(group[0])).wrap(long, max(long, mostWord))
 }

@@ -19,7 +19,7 @@ func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	}
 	e := string(drawn.SVG())
 	for _, m := range p.Runs[1].StoryPole {
-		for _, word := range strings.Fields(MarkName(p.Profile, m)) {
+		for _, word := range strings.Fields(m.Name(p.Profile)) {
 			if !strings.Contains(e, strings.ReplaceAll(word, "'", "&#39;")) {
 				t.Errorf("%q of %+v is missing", word, m)
 			}

@@ -203,7 +203,6 @@ func (d *roomDrawing) named(i int, c course) {
 			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
 		})
 		if seat, ok := d.place(seats...); ok {
-			d.words = append(d.words, seat)
 			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 			return
 		}

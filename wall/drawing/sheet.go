@@ -58,7 +58,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.offcutLabels()
 		bottom, bare := d.area.y+d.area.h, func(stop) {}
 		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
-		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 16, bare)
+		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 12, bare)
 		d.Height = d.block(bottom+4, line{p.Profile.Word("Sheet ", "Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ": ", figure{sheet.Stock, d.path + "stock"}})
 		return d.Picture
 	})
@@ -76,7 +76,7 @@ func (d *sheetDrawing) lay() {
 		d.scale = whole(min(d.scale, boardTall/tall))
 		d.stretch = boardWide / (wide * d.scale)
 	}
-	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 36, tall
+	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 32, tall
 	if d.plan.Saw.Face == plan.FaceDown {
 		d.flip = wide
 	}
@@ -148,9 +148,9 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
-	for i, s := range all { // where ticks run together a figure has its cut's number in brackets
+	for i, s := range all { // of several rips, or where ticks run together, a figure has its cut's number in brackets
 		near := func(k int) bool { return k >= 0 && k < len(all) && math.Abs(all[k].ink-s.ink) < oneTick }
-		if cut := steps[s.at]; (near(i-1) || near(i+1)) && len(cut) > 0 {
+		if cut := steps[s.at]; (kind == nest.Rip && len(steps) > 1 || near(i-1) || near(i+1)) && len(cut) > 0 {
 			all[i].text = slices.Concat(s.text, cut, line{")"})
 		}
 	}
@@ -237,7 +237,11 @@ func (d *sheetDrawing) offcutLabels() {
 			ways = append(ways, way{wide, laneHigh, func(seat box) { text.seated(&d.node, "halo", seat) }},
 				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle") }})
 		}
-		d.fitted(d.view, area, ways...)
+		if !d.fitted(d.view, area, ways...) {
+			spot := d.at(o.X, o.Y, o.Width, o.Length)
+			x, _ := spot.middle()
+			d.callout("halo", number, number.width(typeSize)+4, laneHigh, point{x, spot.y}, point{x, spot.y + spot.h})
+		}
 	}
 }
 

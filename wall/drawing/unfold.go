@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction/fault"
@@ -71,6 +72,9 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			e.seams()
 			e.openings()
 			e.leads = e.add("g")
+			for _, o := range e.run.Openings {
+				e.claim(e.around(o.Outline))
+			}
 			for _, piece := range e.pieces {
 				e.numberPiece(piece)
 			}
@@ -144,28 +148,30 @@ func (e *elevation) paint(on *node, what, shape string, at plan.Point, board pla
 	e.drawPattern(on, e.move(at), e.plan.Profile, board.LeftPhase, board.Width, board.Height, lit)
 }
 
-// FittingStrip draws a run after each of its pieces is fitted, the piece hatched that was fitted
-// last. A run of one piece, or of more than a dozen, has none.
+// FittingStrip draws a run after each of its pieces is fitted, or of more than a dozen after each few, those
+// hatched that were fitted last. A run of one piece has none.
 func FittingStrip(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		e := newElevation(p, i, width, ref("run-%d-fitting", i+1), "Order of fitting of ")
-		n := len(e.pieces)
-		if n < 2 || n > mostFrames {
+		if len(e.pieces) < 2 {
 			return nil
 		}
+		frames := slices.Collect(slices.Chunk(e.pieces, (len(e.pieces)+mostFrames-1)/mostFrames))
+		n, up := len(frames), 0
 		lo, hi := e.run.Extent()
 		wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 		across := min(n, int(width/110))
 		cell := width / float64(across)
 		e.scale, e.x0, e.y1 = min((cell-16)/wide, 90/high), lo.X.Float64(), hi.Y.Float64()
 		tall := high*e.scale + laneHigh + 10
-		for k, piece := range e.pieces {
+		for k, last := range frames {
+			up += len(last)
 			e.left, e.top = float64(k%across)*cell+(cell-wide*e.scale)/2, 4+float64(k/across)*tall
 			e.stroke("wall", e.outline(e.run.Outline))
-			for m, up := range e.pieces[:k+1] {
-				shape := e.move(up.At).curved(up.Marks.Arcs, rings(up)...)
+			for m, piece := range e.pieces[:up] {
+				shape := e.move(piece.At).curved(piece.Marks.Arcs, rings(piece)...)
 				e.stroke("board", shape).set("fill-rule", "evenodd")
-				if m == k {
+				if m >= up-len(last) {
 					e.add("path", "fill", e.hatch("now", "hatch", 5, 45), "fill-rule", "evenodd", "d", shape)
 				}
 				e.stroke("edge", shape)
@@ -173,9 +179,13 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 			for _, o := range e.run.Openings {
 				e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 4, -45), "d", e.curved(e.arcs(o), o.Outline))
 			}
-			_, at := p.Piece(piece.Number)
-			line{figure{piece.Label, ref("pieces[%d].label", at)}}.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+high*e.scale+laneHigh-2, "middle")
-			e.desc("Then piece %s.", piece.Label)
+			var text line
+			for n, piece := range []plan.Piece{last[0], last[len(last)-1]}[:min(2, len(last))] {
+				_, at := p.Piece(piece.Number)
+				text = append(text, map[bool]string{true: " to "}[n > 0], figure{piece.Label, ref("pieces[%d].label", at)})
+			}
+			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+high*e.scale+laneHigh-2, "middle")
+			e.desc("Then piece %s.", text)
 		}
 		e.Height = 4 + tall*float64((n+across-1)/across)
 		return e.Picture

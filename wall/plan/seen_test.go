@@ -8,7 +8,6 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -70,7 +69,7 @@ func TestEndsAreCalledByWhatTheyShow(t *testing.T) {
 			test.width, test.left, test.right))
 		var got []string
 		for _, e := range []plan.End{p.Runs[0].Left, p.Runs[0].Right} {
-			got = append(got, drawing.CutName(p.TapeMeasure(), e.Cut))
+			got = append(got, e.Cut.Name(p.TapeMeasure()))
 		}
 		if got := strings.Join(got, ", "); got != test.want {
 			t.Errorf("%s wide, %s, %s: %s, want %s", test.width, test.left, test.right, got, test.want)

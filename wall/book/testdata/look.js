@@ -9,7 +9,9 @@ function look(frame, name) {
   if (doc.scripts.length) faults.push(name + ': a script stands in the page');
   if (doc.documentElement.scrollWidth > wide + 1) faults.push(name + ': the page is ' + doc.documentElement.scrollWidth + ' wide, its window ' + wide + ': ' + [...doc.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > wide + 1).slice(-1).map(said));
 
-  for (const e of doc.querySelectorAll('body *')) if (e.clientWidth && e.scrollWidth > e.clientWidth + 1 && /auto|scroll/.test(getComputedStyle(e).overflowX)) fault('slides sideways', e);
+  // Nothing slides but a drawing that has no room on a phone.
+  const slides = e => e.matches('.whole>.alone') && / on a phone$/.test(name) && e.querySelector('svg').viewBox.baseVal.width > wide;
+  for (const e of doc.querySelectorAll('body *')) if (e.clientWidth && e.scrollWidth > e.clientWidth + 1 && /auto|scroll/.test(getComputedStyle(e).overflowX) && !slides(e)) fault('slides sideways', e);
 
   // Text and boxes of the page: nothing past its sides, nothing over another.
   const leaves = [...doc.querySelectorAll('p,th,td,caption,li,h1,h2,h3,h4,figcaption,legend,label,input')]
@@ -39,7 +41,9 @@ function look(frame, name) {
     const all = [...svg.querySelectorAll('text')], edge = svg.getBoundingClientRect();
     if (!edge.width) continue; // the one of two sizes that is not shown
     const scale = edge.width / svg.viewBox.baseVal.width;
-    if (edge.right > wide + 1) fault('drawing past the side of the page', svg);
+    const small = Math.min(...all.map(e => parseFloat(getComputedStyle(e).fontSize) * scale));
+    if (/ on a phone$/.test(name) && small < 8) fault('text of ' + small.toFixed(1) + ' pixels', svg, svg.querySelector('title').textContent);
+    if (edge.right > wide + 1 && !slides(svg.parentElement)) fault('drawing past the side of the page', svg);
     texts += all.length;
     // Ink of a line of type: without the room above capitals and below the base line.
     const inkOf = e => {
@@ -67,7 +71,11 @@ function look(frame, name) {
       if (!near.length) continue;
       const m = line.getScreenCTM(), long = line.getTotalLength(), n = Math.min(600, Math.ceil(long));
       const points = [];
-      for (let k = 0; k <= n; k++) { const p = line.getPointAtLength(long * k / n).matrixTransform(m); points.push(p); }
+      const shape = line.closest('g[clip-path]'), clip = shape && doc.getElementById(shape.getAttribute('clip-path').slice(5, -1)).firstElementChild.getBBox();
+      for (let k = 0; k <= n; k++) { // of what is not clipped
+        const p = line.getPointAtLength(long * k / n);
+        if (!clip || p.x >= clip.x && p.x <= clip.x + clip.width && p.y >= clip.y && p.y <= clip.y + clip.height) points.push(p.matrixTransform(m));
+      }
       for (const i of near) {
         const r = rects[i], d = 1.2 * scale;
         if (!points.some(p => p.x > r.left + d && p.x < r.right - d && p.y > r.top + d && p.y < r.bottom - d)) continue;
