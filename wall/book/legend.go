@@ -47,7 +47,7 @@ func (b *page) signs(names ...string) []sign {
 		{`class="finish"`, `<path class="edge" d="M2 7H42"/><path class="finish" d="M2 7H42"/>`, "edge of the finished piece, where it is scribed"},
 		{`class="miter"`, `<path class="miter" d="M40 12H6l9 -9H40"/>`, "section of a miter: face and back as seen from above"},
 		{`r="1.9"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner or other place with its measures in the table"},
-		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>` + lines, "fitted last"},
+		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>` + lines, "fitted in this step"},
 		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>`, "fitted before it"},
 		{`-now)`, `<path class="wall" d="M6 1h32v12h-32z"/>`, "bare wall"},
 		{`-waste)`, hatched, "sawn out later"},

@@ -145,7 +145,7 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 }
 
 // TestSheetsTellApart: figures whose ticks run together have the numbers of their cuts, an offcut that has
-// room for it has its number, and no number of a cut lies on a hole of a piece or over an edge of a notch.
+// room for it has its number, each piece has its own, and no number of a cut lies on a hole of a piece or over an edge of a notch.
 func TestSheetsTellApart(t *testing.T) {
 	close, offcuts, circles := 0, 0, 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
@@ -175,6 +175,11 @@ func TestSheetsTellApart(t *testing.T) {
 					if !slices.ContainsFunc(pic.texts(), func(text string) bool { return text == name || strings.HasPrefix(text, name+":") }) {
 						t.Errorf("sheet %d: no %s", sheet.Number, name)
 					}
+				}
+			}
+			for _, placed := range sheet.Placements {
+				if piece, _ := p.Piece(placed.Part); !slices.Contains(pic.texts(), piece.Label) {
+					t.Errorf("sheet %d: no number of piece %s", sheet.Number, piece.Label)
 				}
 			}
 			for _, c := range pic.named("circle", "cutnumber") {

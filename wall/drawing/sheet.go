@@ -53,8 +53,8 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		}
 		d.leads = d.add("g")
 		d.sawnOut()
+		d.labels() // before the cuts, which have more places
 		d.cuts()
-		d.labels()
 		d.offcutLabels()
 		bottom, bare := d.area.y+d.area.h, func(stop) {}
 		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
@@ -224,7 +224,8 @@ func (d *sheetDrawing) labels() {
 	}
 }
 
-// offcutLabels writes the number and the size of each offcut where there is room, else its number.
+// offcutLabels writes the number and the size of each offcut where there is room, else its number; one too narrow
+// has it in the table alone, as a label beside it would stand on a piece.
 func (d *sheetDrawing) offcutLabels() {
 	for i, o := range d.sheet.Offcuts {
 		path := d.path + ref("offcuts[%d].", i)
@@ -237,11 +238,7 @@ func (d *sheetDrawing) offcutLabels() {
 			ways = append(ways, way{wide, laneHigh, func(seat box) { text.seated(&d.node, "halo", seat) }},
 				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle") }})
 		}
-		if !d.fitted(d.view, area, ways...) {
-			spot := d.at(o.X, o.Y, o.Width, o.Length)
-			x, _ := spot.middle()
-			d.callout("halo", number, number.width(typeSize)+4, laneHigh, point{x, spot.y}, point{x, spot.y + spot.h})
-		}
+		d.fitted(d.view, area, ways...)
 	}
 }
 
