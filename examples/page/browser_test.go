@@ -1,47 +1,28 @@
 package main
 
 import (
-	"bufio"
 	"bytes"
 	"encoding/base64"
 	"encoding/json"
 	"fmt"
-	"io"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
 	"time"
+
+	"example.com/groovewright/fraction/fractiontest/chromium"
 )
 
-// browser is a Chromium without a window, driven over two pipes by its DevTools protocol: each
-// message is JSON and ends with a zero byte.
+// browser is a Chromium with the page in a window.
 type browser struct {
-	t       *testing.T
-	in      io.Writer
-	session string
-	mu      sync.Mutex
-	number  int
-	waiting map[int]chan reply
-	errors  []string // what the page said was wrong
-	saved   string   // the folder of downloads
-}
-
-type reply struct {
-	Result json.RawMessage
-	Error  *struct{ Message string }
-}
-
-// message is what the browser says.
-type message struct {
-	ID     int
-	Method string
-	Params json.RawMessage
-	reply
+	*chromium.Browser
+	t      *testing.T
+	mu     sync.Mutex
+	errors []string // what the page said was wrong
+	saved  string   // the folder of downloads
 }
 
 // patience is how long the page may take for anything.
@@ -60,59 +41,13 @@ var phone, laptop = window{"phone", 390, 844, true}, window{"laptop", 1280, 800,
 // is no Chromium.
 func openBrowser(t *testing.T, w window) *browser {
 	t.Helper()
-	var found string
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if path, err := exec.LookPath(name); err == nil && found == "" {
-			found = path
-		}
-	}
-	if found == "" {
+	path := chromium.Path()
+	if path == "" {
 		t.Skip("no Chromium here to open the page")
 	}
-	profile, err := os.MkdirTemp("", "page")
-	if err != nil {
-		t.Fatal(err)
-	}
-	toBrowser, in, err := os.Pipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	out, fromBrowser, err := os.Pipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	run := exec.CommandContext(t.Context(), found, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
-		"--remote-debugging-pipe", "--user-data-dir="+profile, "about:blank")
-	run.ExtraFiles = []*os.File{toBrowser, fromBrowser}
-	run.WaitDelay = 5 * time.Second
-	if err := run.Start(); err != nil {
-		t.Fatal(err)
-	}
-	toBrowser.Close()
-	fromBrowser.Close()
-	b := &browser{t: t, in: in, waiting: map[int]chan reply{}, saved: t.TempDir()}
-	go b.listen(out)
-	t.Cleanup(func() {
-		b.send("Browser.close", nil)
-		in.Close()
-		run.Wait()                                                                                     // it was asked to end
-		for end := time.Now().Add(patience); os.RemoveAll(profile) != nil && time.Now().Before(end); { // its child processes end a little later
-			time.Sleep(50 * time.Millisecond)
-		}
-	})
-	var targets struct {
-		TargetInfos []struct{ TargetID, Type string }
-	}
-	b.call(&targets, "Target.getTargets", nil)
-	at := slices.IndexFunc(targets.TargetInfos, func(i struct{ TargetID, Type string }) bool { return i.Type == "page" })
-	if at < 0 {
-		t.Fatal("the browser has no page")
-	}
-	var attached struct{ SessionID string }
-	b.call(&attached, "Target.attachToTarget", map[string]any{"targetId": targets.TargetInfos[at].TargetID, "flatten": true})
-	b.session = attached.SessionID
-	for _, domain := range []string{"Page.enable", "Runtime.enable", "Log.enable", "Network.enable"} {
+	b := &browser{t: t, saved: t.TempDir()}
+	b.Browser = chromium.Open(t, path, patience, b.hear)
+	for _, domain := range []string{"Runtime.enable", "Log.enable", "Network.enable"} {
 		b.call(nil, domain, nil)
 	}
 	b.call(nil, "Browser.setDownloadBehavior", map[string]any{"behavior": "allow", "downloadPath": b.saved})
@@ -124,72 +59,26 @@ func openBrowser(t *testing.T, w window) *browser {
 // local is a request that no network sees.
 var local = regexp.MustCompile(`"url":"(file|data|blob|about):`)
 
-// listen takes what the browser says.
-func (b *browser) listen(out io.Reader) {
-	r := bufio.NewReaderSize(out, 1<<20)
-	for {
-		data, err := r.ReadBytes(0)
-		if err != nil {
-			return
-		}
-		var m message
-		if json.Unmarshal(bytes.TrimSuffix(data, []byte{0}), &m) != nil {
-			continue
-		}
-		b.mu.Lock()
-		switch {
-		case m.ID > 0:
-			b.waiting[m.ID] <- m.reply
-			delete(b.waiting, m.ID)
-		case m.Method == "Runtime.exceptionThrown",
-			m.Method == "Runtime.consoleAPICalled" && !bytes.Contains(m.Params, []byte(`"type":"log"`)),
-			m.Method == "Log.entryAdded":
-			said := regexp.MustCompile(`data:text/javascript[^:)]*`).ReplaceAllString(string(m.Params), "(module)")
-			b.errors = append(b.errors, m.Method+": "+said[:min(len(said), 900)])
-		case m.Method == "Network.requestWillBeSent" && !local.Match(m.Params):
-			b.errors = append(b.errors, "it asks the network: "+string(m.Params[:min(len(m.Params), 900)]))
-		}
-		b.mu.Unlock()
-	}
-}
-
-// send sends a command and returns where its answer comes.
-func (b *browser) send(method string, params any) chan reply {
+// hear keeps what goes wrong in the page.
+func (b *browser) hear(e chromium.Event) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	b.number++
-	answer := make(chan reply, 1)
-	b.waiting[b.number] = answer
-	command := map[string]any{"id": b.number, "method": method}
-	if params != nil {
-		command["params"] = params
+	switch {
+	case e.Method == "Runtime.exceptionThrown",
+		e.Method == "Runtime.consoleAPICalled" && !bytes.Contains(e.Params, []byte(`"type":"log"`)),
+		e.Method == "Log.entryAdded":
+		said := regexp.MustCompile(`data:text/javascript[^:)]*`).ReplaceAllString(string(e.Params), "(module)")
+		b.errors = append(b.errors, e.Method+": "+said[:min(len(said), 900)])
+	case e.Method == "Network.requestWillBeSent" && !local.Match(e.Params):
+		b.errors = append(b.errors, "it asks the network: "+string(e.Params[:min(len(e.Params), 900)]))
 	}
-	if b.session != "" && !strings.HasPrefix(method, "Browser.") {
-		command["sessionId"] = b.session
-	}
-	data, err := json.Marshal(command)
-	if err != nil {
-		b.t.Fatal(err)
-	}
-	b.in.Write(append(data, 0)) // a browser that is gone does not answer, which is seen
-	return answer
 }
 
 // call sends a command and waits for its answer.
 func (b *browser) call(result any, method string, params any) {
 	b.t.Helper()
-	select {
-	case r := <-b.send(method, params):
-		if r.Error != nil {
-			b.t.Fatalf("%s: %s", method, r.Error.Message)
-		}
-		if result != nil {
-			if err := json.Unmarshal(r.Result, result); err != nil {
-				b.t.Fatal(err)
-			}
-		}
-	case <-time.After(patience):
-		b.t.Fatalf("%s: no answer", method)
+	if err := b.Call(result, method, params); err != nil {
+		b.t.Fatal(err)
 	}
 }
 

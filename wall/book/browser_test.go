@@ -14,6 +14,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction/fractiontest/chromium"
 	"example.com/groovewright/wall/drawing"
 )
 
@@ -59,7 +60,7 @@ func TestBooksByAxe(t *testing.T) {
 				if dark {
 					scheme, size = "0", "500" // no window is narrower
 				}
-				dom := chromium(t, "--dump-dom", "--virtual-time-budget=60000", "--blink-settings=preferredColorScheme="+scheme, "--window-size="+size+",900", "file://"+file)
+				dom := dumped(t, "--dump-dom", "--virtual-time-budget=60000", "--blink-settings=preferredColorScheme="+scheme, "--window-size="+size+",900", "file://"+file)
 				m := regexp.MustCompile(`(?s)<pre id="findings">(.*?)</pre>`).FindSubmatch(dom)
 				var result struct {
 					Dark   bool
@@ -89,10 +90,10 @@ func needsBrowser(t *testing.T) {
 	t.Parallel()
 }
 
-// chromium runs the browser and returns what it prints.
-func chromium(t *testing.T, args ...string) []byte {
+// dumped runs the browser and returns what it prints.
+func dumped(t *testing.T, args ...string) []byte {
 	t.Helper()
-	command := browser(t, t.TempDir(), args...)
+	command := chromium.Command(t.Context(), needsChromium(t), t.TempDir(), args...)
 	out, err := command.Output()
 	if err != nil {
 		t.Fatalf("%s: %v", command.Path, err)
@@ -149,7 +150,7 @@ func faults(t *testing.T, pages []shown) (found []string, texts int) {
 	if err := os.WriteFile(file, []byte(body), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	dom := chromium(t, "--dump-dom", "--window-size=1400,1000", "file://"+file)
+	dom := dumped(t, "--dump-dom", "--window-size=1400,1000", "file://"+file)
 	m := regexp.MustCompile(`(?s)<pre id="findings">(.*?)</pre>`).FindSubmatch(dom)
 	if m == nil || len(m[1]) == 0 {
 		t.Fatalf("the browser wrote no findings; %d bytes in all", len(dom))
