@@ -198,7 +198,7 @@ func pointBeside(a, b Point, along, beside *big.Rat, side Side, mark fraction.Le
 func nearRoot(r, u, q, unit *big.Rat) (near, off *big.Rat) {
 	if u.Sign() == 0 {
 		near = nearestMultiple(r, unit)
-		return near, new(big.Rat).Abs(new(big.Rat).Sub(near, r))
+		return near, gap(near, r)
 	}
 	for bits := uint(32); ; bits *= 2 {
 		step := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Lsh(big.NewInt(1), bits))

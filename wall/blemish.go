@@ -5,7 +5,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
-	"example.com/groovewright/fraction/fault"
 )
 
 // Blemish is one term of what the eye would find on a run.
@@ -215,7 +214,7 @@ func (m *Model) breakTerms(r, k int, mismatch fraction.Length) ([]Blemish, error
 	height := g.heightAt(at, m.room.Mark)
 	_, _, seam := g.besideBreak(at, m.room.Gaps.Seam.Div(2))
 	if seam && run.Keep.clears(at) {
-		return nil, &NoLayoutError{Run: run.Name, Reason: KeepUnmet, Path: fault.Of("Runs", r, "Keep")}
+		return nil, unmet(m.room, r)
 	}
 	terms := []Blemish{{Run: r, Kind: BreakMismatch, Where: AtBreak, At: at, Amount: mismatch, Height: height, Weight: run.Breaks[k].Prominence}}
 	if seam && !m.room.Profile.Boards {

@@ -96,7 +96,6 @@ func (room *Room) checkKeptSeams(f *faults, r int) {
 func (s *stretch) keepSeams() error {
 	run := &s.room.Runs[s.run]
 	kept := slices.Compact(slices.SortedFunc(slices.Values(run.Keep.Seams), fraction.Length.Compare))
-	unmet := &NoLayoutError{Run: run.Name, Reason: KeepUnmet, Path: fault.Of("Runs", s.run, "Keep")}
 	for _, x := range kept {
 		after, before := 1, -1 // where it lies as seen from the breaks at both ends
 		if s.from >= 0 {
@@ -115,14 +114,14 @@ func (s *stretch) keepSeams() error {
 			return s.panelled(span{b.left, x.Sub(s.half)}) && s.panelled(span{x.Add(s.half), b.right})
 		})
 		if k < 0 {
-			return unmet
+			return unmet(s.room, s.run)
 		}
 		s.bays = slices.Insert(s.bays, k, span{s.bays[k].left, x.Sub(s.half)})
 		s.bays[k+1].left = x.Add(s.half)
 		s.beside = append(s.beside, x)
 	}
 	if !s.room.Profile.Boards && slices.ContainsFunc(s.beside, run.Keep.clears) {
-		return unmet
+		return unmet(s.room, s.run)
 	}
 	return nil
 }
@@ -172,5 +171,10 @@ func (s *search) unkept() error {
 			kept = keepers[i]
 		}
 	}
-	return &NoLayoutError{Run: room.Runs[kept].Name, Reason: KeepUnmet, Path: fault.Of("Runs", kept, "Keep")}
+	return unmet(&room, kept)
+}
+
+// unmet is the error of run r where no layout keeps all that is to be kept.
+func unmet(room *Room, r int) *NoLayoutError {
+	return &NoLayoutError{Run: room.Runs[r].Name, Reason: KeepUnmet, Path: fault.Of("Runs", r, "Keep")}
 }

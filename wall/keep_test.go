@@ -274,16 +274,12 @@ func TestBoardsMeetAtABreakToo(t *testing.T) {
 	room.Profile = groove.Profile{Name: "board", Boards: true, Features: []groove.Feature{{Kind: groove.Flat, Width: inches("3")}, {Kind: groove.Groove, Width: inches("1/4")}}}
 	room.Stock[0].Width = inches("3 1/4")
 	room.Runs[0].Breaks = []Break{{At: inches("48"), Prominence: fraction.Ratio{}}}
-	if err, none := firstFault(room), new(NoLayoutError); !errors.As(err, &none) || none.Reason != KeepUnmet {
+	none := new(NoLayoutError)
+	if _, err := first(room); !errors.As(err, &none) || none.Reason != KeepUnmet {
 		t.Errorf("%v, want no layout that keeps it", err)
 	}
 	room.Runs[0].Keep.Clear = nil
-	if err := firstFault(room); err != nil {
+	if _, err := first(room); err != nil {
 		t.Errorf("with seams anywhere: %v", err)
 	}
-}
-
-func firstFault(room Room) error {
-	_, err := first(room)
-	return err
 }

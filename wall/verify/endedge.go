@@ -54,10 +54,15 @@ func (g *region) endEdge(wall loop, line func(rat) rat, leaning, right bool) end
 // rounded sideways into the space unless it is the taped end of the wall moved by the inset alone.
 func (g *region) cut(y rat, line func(rat) rat, right bool) rat {
 	x := line(y)
-	if slices.ContainsFunc(g.moved, func(taped rat) bool { return same(taped, x) }) {
+	if g.tapeGave(x) {
 		return x
 	}
 	return g.job.snapped(x, !right)
+}
+
+// tapeGave says whether x is that of a foot or a head of an end that was taped, moved by the inset alone.
+func (g *region) tapeGave(x rat) bool {
+	return slices.ContainsFunc(g.moved, func(taped rat) bool { return same(taped, x) })
 }
 
 // rounded rounds the end of a leaning edge where a sloped line gives it, into the space also once it
@@ -78,7 +83,7 @@ func (g *region) rounded(p point, line func(rat) rat, isTop, right bool) rat {
 					y = up(p.Y, g.job.tape)
 				}
 			}
-			if slices.ContainsFunc(g.moved, func(taped rat) bool { return same(taped, line(y)) }) {
+			if g.tapeGave(line(y)) {
 				return y // there it stays
 			}
 			return inner(y, g.job.snapped(e.y(g.cut(y, line, right)), !isTop))
