@@ -130,17 +130,26 @@ func (b *board) sight(c box, from, to point) (wrong int) {
 		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-atX, dot[1]-atY) < off
 	}
 	switch {
-	case slices.ContainsFunc(b.lines, over):
+	case forward(b.lines, over):
 		return acrossLine
-	case slices.ContainsFunc(b.words, through):
+	case forward(b.words, through):
 		return acrossText
-	case slices.ContainsFunc(b.rim, over):
+	case forward(b.rim, over):
 		wrong = acrossRim
 	}
-	if slices.ContainsFunc(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
+	if forward(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
 		wrong += mistakable
 	}
 	return wrong
+}
+
+// forward reports whether some are so, and puts one first: what is in the way of a lead is in that of the next.
+func forward[T any](all []T, so func(T) bool) bool {
+	i := slices.IndexFunc(all, so)
+	if i > 0 {
+		all[0], all[i] = all[i], all[0]
+	}
+	return i >= 0
 }
 
 // clear returns the places from which a lead to what is nearest of a line crosses no text or line.
