@@ -137,13 +137,13 @@ func (b *board) sight(c box, from, to point) (wrong int) {
 	case forward(b.rim, over):
 		wrong = acrossRim
 	}
-	if forward(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
+	if slices.ContainsFunc(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
 		wrong += mistakable
 	}
 	return wrong
 }
 
-// forward reports whether some are so, and puts one first: what is in the way of a lead is in that of the next.
+// forward reports whether some are so, and puts one of them first: what is in the way of a lead is in that of the next.
 func forward[T any](all []T, so func(T) bool) bool {
 	i := slices.IndexFunc(all, so)
 	if i > 0 {
