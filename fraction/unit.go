@@ -29,10 +29,16 @@ func ParseUnit(s string) (Unit, error) {
 	return Inch, &ParseError{Input: s, Rest: s, Reason: "unknown unit", Accepted: "in, mm or cm"}
 }
 
-var units = enum.Of[Unit]("in", "mm", "cm")
+var (
+	units   = enum.Of[Unit]("in", "mm", "cm")
+	plurals = enum.Of[Unit]("inches", "millimeters", "centimeters")
+)
 
 // String returns "in", "mm" or "cm".
 func (u Unit) String() string { return units.String(u) }
+
+// Plural returns "inches", "millimeters" or "centimeters".
+func (u Unit) Plural() string { return plurals.String(u) }
 
 // MarshalText writes [Unit.String], and fails for an unknown unit.
 func (u Unit) MarshalText() ([]byte, error) { return units.Marshal(u) }

@@ -2,6 +2,7 @@ package book
 
 import (
 	"html/template"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -57,4 +58,11 @@ func (b *page) heading(id string) template.HTML {
 		return template.HTML(`<div class="head"><h2 id="h-` + id + `"><span class="no">` + c.Leaves + `</span> ` + title + `</div>`)
 	}
 	return template.HTML(`<h2 id="h-` + id + `">` + title)
+}
+
+var eachNumber = regexp.MustCompile(`\b\d`)
+
+// leaves names the leaves of a kind for some numbers: E1 to E3, E5.
+func leaves(letter string, numbers []string) string {
+	return eachNumber.ReplaceAllString(ranges(numbers), letter+"$0")
 }

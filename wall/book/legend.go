@@ -3,7 +3,6 @@ package book
 import (
 	"fmt"
 	"html/template"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -73,11 +72,4 @@ func (b *page) legend(names ...string) template.HTML {
 		return ""
 	}
 	return template.HTML("<ul class=\"key\">\n" + list.String() + "</ul>")
-}
-
-var eachNumber = regexp.MustCompile(`\b\d`)
-
-// leaves names the leaves of a kind for some numbers: E1 to E3, E5.
-func leaves(letter string, numbers []string) string {
-	return eachNumber.ReplaceAllString(ranges(numbers), letter+"$0")
 }

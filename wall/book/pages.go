@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
-	"regexp"
 	"runtime"
 	"slices"
 	"strconv"
@@ -166,14 +165,6 @@ func (b *page) leaf() template.CSS {
 		quoted += fmt.Sprintf(`\%06x`, r)
 	}
 	return template.CSS(`"` + quoted + `"`)
-}
-
-// wholeAndFraction is the space after a whole number: before its fraction or its unit.
-var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm\b|cm\b)`)
-
-// unbroken writes a length whose whole, fraction and unit stay on one line.
-func (t *text) unbroken(l fraction.Length) string {
-	return wholeAndFraction.ReplaceAllString(t.tape.Format(l), "$1\u00a0$2")
 }
 
 // picture is a drawing as part of a page: a wide one with another for a phone.

@@ -25,12 +25,9 @@ func (t *text) result(p plan.Plan) {
 	}
 }
 
-// unitWords has the names of the units that people read.
-var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimeters", fraction.Centimetre: "centimeters"}
-
 // between says in what lengths are written, and how one that is between two marks of the tape.
 func (t *text) between() string {
-	says := "Lengths in " + unitWords[t.tape.Unit]
+	says := "Lengths in " + t.tape.Unit.Plural()
 	if t.tape.Mark.IsZero() {
 		return says + "."
 	}

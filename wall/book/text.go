@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -229,4 +230,12 @@ func capital(text string) string {
 		return ""
 	}
 	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// wholeAndFraction is the space after a whole number: before its fraction or its unit.
+var wholeAndFraction = regexp.MustCompile(`(\d) (\d+/|mm\b|cm\b)`)
+
+// unbroken writes a length whose whole, fraction and unit stay on one line.
+func (t *text) unbroken(l fraction.Length) string {
+	return wholeAndFraction.ReplaceAllString(t.tape.Format(l), "$1\u00a0$2")
 }

@@ -239,17 +239,8 @@ func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, w
 
 // drawPiece draws a piece with its pattern, seen in v, which has the piece's own coordinates.
 func (pic *Picture) drawPiece(on *node, v view, profile plan.Profile, piece plan.Piece, what string) {
-	shape := v.curved(piece.Marks.Arcs, rings(piece)...)
+	shape := v.curved(piece.Marks.Arcs, piece.Rings()...)
 	on.stroke("board", shape).set("fill-rule", "evenodd")
 	pic.drawPattern(on.add("g", "clip-path", pic.clip(what, shape)), v, profile, piece.LeftPhase, piece.Width, piece.Height, flatly)
 	on.stroke("edge", shape).set("fill-rule", "evenodd")
-}
-
-// rings are the outline of a piece and its holes.
-func rings(piece plan.Piece) [][]plan.Point {
-	all := [][]plan.Point{piece.Outline}
-	for _, hole := range piece.Holes {
-		all = append(all, hole.Outline)
-	}
-	return all
 }

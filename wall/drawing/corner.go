@@ -53,11 +53,11 @@ func shownLength(long float64) fraction.Length { return fraction.Of(int64(long*6
 
 // seen says what is seen of the pattern at an end of run i, if it is not out of sight.
 func (c *canvas) seen(i int, right bool) []line {
-	run, path := c.plan.Runs[i], ref("runs[%d].left", i)
-	end, other := run.Left, plan.RightSeen
+	run, path, other := c.plan.Runs[i], ref("runs[%d].left", i), plan.RightSeen
 	if right {
-		end, other, path = run.Right, plan.LeftSeen, ref("runs[%d].right", i)
+		path, other = ref("runs[%d].right", i), plan.LeftSeen
 	}
+	end := run.End(right)
 	if c.plan.Passes(i, right) || end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
 		return nil
 	}
@@ -142,7 +142,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		} else if sign != 0 {
 			reach = ", at its foot"
 		}
-		if mitred(run, right) {
+		if end.Mitred() {
 			from, to = max(from, map[bool]float64{true: from}[right]), min(to, map[bool]float64{false: to}[right])
 		}
 		inside, next := end.Kind == wall.InsideCorner, 2*wallInk*map[bool]float64{false: -1, true: 1}[right] // wall, toward the room
@@ -175,7 +175,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
 		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
 		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
-		if !mitred(run, right) {
+		if !end.Mitred() {
 			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(terms...)})
 		}
 		if trimmed {
@@ -218,11 +218,6 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	return t
 }
 
-// mitred reports whether the end of the run at the left or the right is an outside corner.
-func mitred(run plan.Run, right bool) bool {
-	return !right && run.Left.Mitred() || right && run.Right.Mitred()
-}
-
 // section draws the section of what is shown, a thickness of ink deep: put places what lies so far
 // along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
 // joints of tongued boards show it on the side toward which one works; its size is none of the plan's.
@@ -234,9 +229,9 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	}
 	first, last := along(t.from), along(t.to)
 	back := [2]float64{first, last}
-	if mitred(t.run, t.right) && t.right {
+	if mitred := t.run.End(t.right).Mitred(); mitred && t.right {
 		back[1] -= thick
-	} else if mitred(t.run, t.right) {
+	} else if mitred {
 		back[0] += thick
 	}
 	deep := func(s plan.Stripe) float64 {

@@ -69,11 +69,28 @@ func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
 		e.labels()
 		e.flaws()
 		e.onTheWall()
-		e.Height = e.foot(e.pole(e.chains(e.bottoms())))
+		e.Height = e.foot(e.pole(e.chains(e.bottoms())), "Elevation of ")
 		if e.Height <= page || tall < elevationTall/3 {
 			return e
 		}
 	}
+}
+
+// StoryPole draws the story pole of run i alone, as under its elevation, with the widths of its panels. A run that
+// stays bare has none.
+func StoryPole(p plan.Plan, i int) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
+		if e.run.Bare() {
+			return nil
+		}
+		e.scaled()
+		for n, mark := range e.run.StoryPole {
+			e.desc("%s: %s from the start.", mark.Name(p.Profile), e.fromStart(n))
+		}
+		e.Height = e.foot(e.pole(e.chains(0)), "Story pole of ")
+		return e.Picture
+	})
 }
 
 // newElevation returns the empty drawing of run i.
@@ -201,21 +218,10 @@ func (e *elevation) openings() {
 // seams draws a heavy line in the middle of each gap between panels, as far as both have an edge
 // there; the joints of boards are their pattern.
 func (e *elevation) seams() {
-	edges := fraction.Must(e.plan.Uprights(e.run))
-	for i := 1; i < len(e.run.Panels) && !e.plan.Profile.Boards; i++ {
-		a, b := e.run.Panels[i-1], e.run.Panels[i]
-		x := (e.x(a.Right) + e.x(b.Left)) / 2
-		for _, p := range edges {
-			if p.Panel != a.Number || p.X != a.Right {
-				continue
-			}
-			for _, q := range edges {
-				if lo, hi := fraction.Max(p.Low, q.Low), fraction.Min(p.High, q.High); q.Panel == b.Number && q.X == b.Left && lo.Less(hi) {
-					e.stroke("seam", "M", x, e.y(hi), "V", e.y(lo))
-					e.claim(box{x - 2, e.y(hi), 4, e.y(lo) - e.y(hi)})
-				}
-			}
-		}
+	for _, s := range fraction.Must(e.plan.Meetings(e.run)) {
+		x, top, foot := e.x(s.X), e.y(s.High), e.y(s.Low)
+		e.stroke("seam", "M", x, top, "V", foot)
+		e.claim(box{x - 2, top, 4, foot - top})
 	}
 }
 
@@ -403,7 +409,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
 	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+6
 	v, seated := e.move(piece.At), func(seat box) { text.seated(&e.node, "bold halo", seat) }
-	if !e.fitted(v, rings(piece), way{large + 4, 30, func(seat box) {
+	if !e.fitted(v, piece.Rings(), way{large + 4, 30, func(seat box) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")

@@ -40,13 +40,12 @@ type pieceDrawing struct {
 	back    bool
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
-	insets  []box           // of ink: what of the piece is drawn again as details
-	inset   bool            // this is one of these,
-	parts   []*pieceDrawing // and these are all
-	lane    float64         // ink x where the measurements up the piece begin
-	lift    float64         // room for measurements above the piece
-	far     int             // letters and numbers away from what they name,
-	lost    int             // and those that have no room
+	insets  []box   // of ink: what of the piece is drawn again as details
+	inset   bool    // this is one of these
+	lane    float64 // ink x where the measurements up the piece begin
+	lift    float64 // room for measurements above the piece
+	far     int     // letters and numbers away from what they name,
+	lost    int     // and those that have no room
 }
 
 // corner is one corner of the piece.
@@ -243,7 +242,6 @@ func (d *pieceDrawing) details() {
 		d.rect(part.area, "class", "ring", "rx", 6)
 		line{"detail ", counted(fmt.Sprint(i + 1)), " at ", counted(ref("1:%.0f", perInch/part.scale))}.write(&d.node, "bold", part.area.x+part.area.w/2, d.Height+16, "middle")
 		part.annotate()
-		d.parts = append(d.parts, &part)
 		d.lost, d.tight, d.far = d.lost+part.lost, d.tight+part.tight, d.far+part.far
 	}
 }
@@ -457,7 +455,7 @@ func (d *pieceDrawing) edges() {
 			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
 		}
 	}
-	for n, ring := range rings(d.piece) {
+	for n, ring := range d.piece.Rings() {
 		edges := map[bool]*[][2]point{true: &d.rim, false: &d.lines}[n == 0]
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]

@@ -51,9 +51,16 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 						looked++
 						spot := letter.box()
 						x, y := spot.x, spot.y-typeSize*.36
-						d := d
-						if n := slices.IndexFunc(d.parts, func(part *pieceDrawing) bool { return part.owns(c.at) }); n >= 0 {
-							d = d.parts[n]
+						d := *d
+						frames := pic.named("rect", "ring") // what is drawn again, and then the details in the same order
+						for n, from := range d.insets {
+							if centered(d.x(c.at.X), d.y(c.at.Y), 0, 0).inside(from) {
+								detail := frames[len(d.insets)+n]
+								gain := detail.number("width") / from.w
+								d.left, d.top = detail.number("x")+(d.left-from.x)*gain, detail.number("y")+(d.top-from.y)*gain
+								d.scale *= gain
+								break
+							}
 						}
 						away := func(c corner) float64 { return math.Hypot(d.x(c.at.X)-x, d.y(c.at.Y)-y) }
 						lead := false // to one of the corners of the label
@@ -136,7 +143,7 @@ func TestSignsOfNails(t *testing.T) {
 					x, y = x+2.5, y+2.5
 					nails[k] = append(nails[k], point{(x - d.left) / d.scale, (y - d.top) / d.scale})
 					for _, way := range []point{{0, 0}, {-far, 0}, {far, 0}, {0, -far}, {0, far}} {
-						if !d.inside(x+way[0], y+way[1], floats(rings(piece))) {
+						if !d.inside(x+way[0], y+way[1], floats(piece.Rings())) {
 							t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x, y, far)
 							break
 						}

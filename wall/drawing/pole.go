@@ -143,8 +143,9 @@ func (e *elevation) pole(y float64) float64 {
 	return e.below(stops, 8, e.Width-8, base+4, 1, 0, 15, func(stop) {})
 }
 
-// foot draws the bar of the scale and the title block, and returns the height of the drawing.
-func (e *elevation) foot(y float64) float64 {
+// foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
+// drawing.
+func (e *elevation) foot(y float64, what string) float64 {
 	y = e.bar(y + 8)
 	missed := line{"No room here for the name of "}
 	for i, each := range []string{"piece ", "opening ", "blemish "} {
@@ -159,11 +160,8 @@ func (e *elevation) foot(y float64) float64 {
 	if len(missed) > 1 {
 		y = e.under(0, 8, y+15, "start", missed.wrap(e.Width-16, e.Width-16)...)
 	}
-	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
 }
-
-// unitWords has the names of the units that people read.
-var unitWords = map[fraction.Unit]string{fraction.Inch: "inches", fraction.Millimetre: "millimeters", fraction.Centimetre: "centimeters"}
 
 // bar draws a bar of the scale and returns where it ends.
 func (c *canvas) bar(y float64) float64 {
@@ -187,7 +185,7 @@ func (c *canvas) block(top float64, what line) float64 {
 	room := c.Width - 16
 	lines := what.wrap(room/1.1, room/1.1)
 	lines = append(lines, line{figure{c.plan.Title, "title"}}.wrap(room, room)...)
-	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + unitWords[c.tape.Unit]}
+	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + c.tape.Unit.Plural()}
 	if n := len(lines) - 1; n >= 0 && lines[n].width(typeSize)+size.width(typeSize) < room-20 {
 		lines[n] = slices.Concat(lines[n], line{" · "}, size)
 	} else {

@@ -107,7 +107,7 @@ func (d *sheetDrawing) parts() {
 		if x, y := spot.middle(); p.Turned {
 			on.set("transform", ref("rotate(180 %.2f %.2f)", x, y))
 		}
-		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, rings(piece)...)
+		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, piece.Rings()...)
 		if !piece.Plain() || piece.Scribe != nil {
 			on.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", spot.path()+shape)
 		}

@@ -130,7 +130,7 @@ func Preview(p plan.Plan) (Picture, error) {
 				e.paint(up, ref("%sinstalled-%d", e.path, k), e.strip(n).path(), plan.Point{X: n.Left, Y: lo.Y}, board)
 			}
 			for _, piece := range e.pieces {
-				shape := e.move(piece.At).curved(piece.Marks.Arcs, rings(piece)...)
+				shape := e.move(piece.At).curved(piece.Marks.Arcs, piece.Rings()...)
 				e.paint(&e.node, ref("preview-%d", piece.Number), shape, piece.At, piece)
 			}
 			for _, o := range e.run.Openings {
@@ -169,7 +169,7 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 			e.left, e.top = float64(k%across)*cell+(cell-wide*e.scale)/2, 4+float64(k/across)*tall
 			e.stroke("wall", e.outline(e.run.Outline))
 			for m, piece := range e.pieces[:up] {
-				shape := e.move(piece.At).curved(piece.Marks.Arcs, rings(piece)...)
+				shape := e.move(piece.At).curved(piece.Marks.Arcs, piece.Rings()...)
 				e.stroke("board", shape).set("fill-rule", "evenodd")
 				if m >= up-len(last) {
 					e.add("path", "fill", e.hatch("now", "hatch", 5, 45), "fill-rule", "evenodd", "d", shape)

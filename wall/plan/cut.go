@@ -98,7 +98,7 @@ func (p Plan) Placed(at nest.Placement) (rings [][]Point, err error) {
 	piece, _ := p.Piece(at.Part)
 	width, left, err := piece.Blank()
 	fraction.Must(width, err)
-	for _, ring := range piece.rings() {
+	for _, ring := range piece.Rings() {
 		placed := make([]Point, len(ring))
 		for i, q := range ring {
 			if q.X = q.X.Add(left); at.Turned {
@@ -111,8 +111,8 @@ func (p Plan) Placed(at nest.Placement) (rings [][]Point, err error) {
 	return rings, nil
 }
 
-// rings returns the outline of a piece and its holes.
-func (p Piece) rings() [][]Point {
+// Rings returns the outline of a piece and its holes.
+func (p Piece) Rings() [][]Point {
 	all := [][]Point{p.Outline}
 	for _, hole := range p.Holes {
 		all = append(all, hole.Outline)

@@ -416,10 +416,29 @@ type Upright struct {
 func (p Plan) Uprights(r Run) (all []Upright, err error) {
 	defer fraction.Catch(&err)
 	for _, piece := range p.Pieces {
-		for _, ring := range piece.rings() {
+		for _, ring := range piece.Rings() {
 			for i, a := range ring {
 				if b := ring[(i+1)%len(ring)]; a.X == b.X && piece.Run == r.Name {
 					all = append(all, Upright{piece.At.X.Add(a.X), piece.At.Y.Add(fraction.Min(a.Y, b.Y)), piece.At.Y.Add(fraction.Max(a.Y, b.Y)), piece.Panel})
+				}
+			}
+		}
+	}
+	return all, nil
+}
+
+// Meetings returns where panels of a run, of sheets, have an edge on both sides of the gap between two that follow
+// each other: the middle of the gap, with the number of the left one. It fails where one does not fit a Length.
+func (p Plan) Meetings(r Run) (all []Upright, err error) {
+	defer fraction.Catch(&err)
+	edges := fraction.Must(p.Uprights(r))
+	for i := 1; i < len(r.Panels) && !p.Profile.Boards; i++ {
+		left, right := r.Panels[i-1], r.Panels[i]
+		for _, a := range edges {
+			for _, b := range edges {
+				lo, hi := fraction.Max(a.Low, b.Low), fraction.Min(a.High, b.High)
+				if a.Panel == left.Number && a.X == left.Right && b.Panel == right.Number && b.X == right.Left && lo.Less(hi) {
+					all = append(all, Upright{X: a.X.Add(b.X).Div(2), Low: lo, High: hi, Panel: a.Panel})
 				}
 			}
 		}
@@ -509,6 +528,14 @@ func (e End) Word() string {
 		return "bare"
 	}
 	return e.Kind.String()
+}
+
+// End returns what is at the left or the right end of the run.
+func (r Run) End(right bool) End {
+	if right {
+		return r.Right
+	}
+	return r.Left
 }
 
 // Mitred reports whether the panels at the end are mitred for an outside corner.

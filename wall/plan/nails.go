@@ -209,7 +209,7 @@ func (p Piece) clear(x, off fraction.Length) (parts [][2]fraction.Length) {
 // upright returns where an upright line is on the piece, from below; at an edge, right of it or left.
 func (p Piece) upright(x fraction.Length, left bool) (parts [][2]fraction.Length) {
 	var ys []fraction.Length
-	for _, ring := range p.rings() {
+	for _, ring := range p.Rings() {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
 			if past := func(at Point) bool { return x.Less(at.X) || left && at.X == x }; past(a) != past(b) {
