@@ -176,14 +176,14 @@ func (b *board) mistaken(c box, x, y, most float64) bool {
 // led claims for a text a place in the frame, as near to a line as any from which a lead to it is seen: one across
 // no text or line, else across the rim, else where it may be taken for that of another corner, else across text.
 func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
-	const step, shortest, farthest, rings = 4, 6, 60, 12
+	const step, shortest, farthest = 4, 6, 60
 	worst := acrossText
 	if len(b.rim) == 0 { // nothing but a piece has one
 		worst = mistakable
 	}
 	line, best := spanned(from[0], from[1], to[0], to[1]), worst+1
-	for near := 0; near < farthest && best > 0; near += rings { // most find a place in the first
-		var ring [rings][]box // by how far they are
+	for near, rings := 0, 3; near < farthest && best > 0; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
+		ring := make([][]box, rings) // by how far they are
 		for c := range b.free(w, h, step, line.grow(step*float64(near+rings))) {
 			onX, onY := nearestOn(c, from, to)
 			atX, atY := c.toward(onX, onY)
@@ -192,7 +192,7 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 				ring[i] = append(ring[i], c)
 			}
 		}
-		for _, c := range slices.Concat(ring[:]...) {
+		for _, c := range slices.Concat(ring...) {
 			if at := b.sight(c, from, to); at < best {
 				seat, best = c, at
 			}

@@ -30,9 +30,11 @@ func (n *node) add(name string, attrs ...any) *node {
 // set gives the node more attributes.
 func (n *node) set(attrs ...any) *node {
 	for i := 0; i+1 < len(attrs); i += 2 {
-		value := fmt.Sprint(attrs[i+1])
-		if v, ok := attrs[i+1].(float64); ok {
+		value, ok := attrs[i+1].(string)
+		if v, number := attrs[i+1].(float64); number {
 			value = ink(v)
+		} else if !ok {
+			value = fmt.Sprint(attrs[i+1])
 		}
 		n.attrs = append(n.attrs, attrs[i].(string), value)
 	}
