@@ -343,6 +343,21 @@ func TestSnappedPiecesExceedTheSpaceByTheToleranceAtMost(t *testing.T) {
 	}
 }
 
+// A sliver 1/50 wide and a triangle beside it are rounded each by itself, the one to 1/4 below and the other to 1/4 left
+// of where they were: they would overlap. So both go into their space.
+func TestSnappedPartsDoNotOverlap(t *testing.T) {
+	ring := func(corner cutout.Point) []cutout.Point {
+		return []cutout.Point{{X: of(260, 127)}, {X: of(390, 127)}, {X: of(390, 127), Y: of(1300, 127)}, {Y: of(1300, 127)}, {Y: of(35, 127)},
+			{X: of(20, 889), Y: of(450, 1651)}, {X: of(130, 381), Y: of(525, 127)}, {X: of(260, 381), Y: of(525, 127)}, {X: of(130, 127), Y: of(525, 254)}, corner}
+	}
+	exact := ring(cutout.Point{X: of(65, 508), Y: of(525, 2032)})
+	got := must(cutout.Snap([]cutout.Shape{shape(exact)}, of(1, 2), of(1, 4), func(p cutout.Point) bool { return slices.Contains(exact, p) && p != exact[5] && p != exact[9] }))
+	want := []cutout.Shape{shape(slices.Delete(ring(cutout.Point{X: of(1, 2), Y: of(1, 2)}), 5, 6))}
+	if !cmp.Equal(got, want, cmp.Comparer(func(a, b cutout.Shape) bool { return slices.Equal(a.Outline(), b.Outline()) })) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
 // A corner of a hole that a mark puts in line with its neighbors goes: the hole 3 wide whose top has a corner 1/128 lower
 // is a rectangle.
 func TestSnappedHolesHaveNoCornerWithinAnEdge(t *testing.T) {

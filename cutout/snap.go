@@ -23,6 +23,7 @@ import (
 //
 // Where edges would meet that did not before, the piece is parted at an upright line there, the parts
 // are rounded each by itself and joined again: a sloped edge gets a corner at one that was in its way.
+// Parts that would overlap by what the tolerance adds are rounded without one, only into the space.
 // What this leaves a mark wide and with edges that meet is dropped, as is a piece that vanishes.
 //
 // Last, edges no longer than a mark between two computed corners of sloped edges go, which no saw could
@@ -82,18 +83,43 @@ func (g *snapper) snap(s Shape) []Shape {
 			return nil
 		}
 	}
+	bands := slices.Concat(s.band(lo.X, at), s.band(at, hi.X))
+	parts := g.each(bands)
+	if overlap(parts) {
+		inward := *g
+		inward.tolerance = fraction.Length{}
+		parts = inward.each(bands)
+	}
 	var joined sweep
-	for _, band := range slices.Concat(s.band(lo.X, at), s.band(at, hi.X)) {
-		for _, part := range g.snap(band) {
-			joined.addShape(part, nil)
-		}
+	for _, part := range parts {
+		joined.addShape(part, nil)
 	}
 	joined.run(inShapeOnly)
-	parts := joined.pieces()
+	parts = joined.pieces()
 	for i := range parts {
 		parts[i].straighten(at, own)
 	}
 	return parts
+}
+
+// each returns what is left of every shape, rounded by itself.
+func (g *snapper) each(shapes []Shape) (all []Shape) {
+	for _, s := range shapes {
+		all = append(all, g.snap(s)...)
+	}
+	return all
+}
+
+// overlap reports whether some of the shapes share more than edges.
+func overlap(shapes []Shape) bool {
+	for i, s := range shapes {
+		for _, other := range shapes[:i] {
+			if len(fraction.Must(s.Within(other.outline))) > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // straighten takes out of a shape the corners on an upright line that rounding without it would not
