@@ -3,7 +3,9 @@ package nest_test
 import (
 	"context"
 	"errors"
+	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -62,6 +64,21 @@ func TestBadProblems(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// What is out of range says what would not be: 2^30 marks of 1/8 in are 2^27 in.
+func TestRangesAreNamed(t *testing.T) {
+	p := backsplash()
+	p.Stock[0].Length = fraction.Inches(1 << 30)
+	_, long := nest.FirstFit(p)
+	p = backsplash()
+	p.Parts[0].Width, p.Parts[1].Width = fraction.Of(1, 1<<20), fraction.Of(1, 999_983)
+	_, fine := nest.FirstFit(p)
+	for want, err := range map[string]error{"at most 134217728 in": long, "a smaller common multiple with 1048576": fine} {
+		if !strings.Contains(fmt.Sprint(err), want) {
+			t.Errorf("%v, want %q", err, want)
+		}
 	}
 }
 
