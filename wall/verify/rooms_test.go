@@ -292,3 +292,13 @@ func (d *draft) stock() []object {
 	}
 	return out
 }
+
+// AllBare reports whether openings and gaps leave nothing of any run to panel, or no more than a mark.
+func AllBare(job []byte) bool {
+	j, err := readJob(job)
+	if err != nil || len(j.Runs) == 0 {
+		return false
+	}
+	j.findBare(func(int) bool { return false })
+	return !slices.Contains(j.bare, false)
+}
