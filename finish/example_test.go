@@ -66,7 +66,7 @@ func ExampleTakeOff() {
 	// 1 10.1 fl oz cartridge: kitchen and bath sealant [], 7 fl oz
 	// 1 10.1 fl oz cartridge: paintable sealant [], 2.2 fl oz
 	// 1 10.1 fl oz cartridge: panel adhesive [], 10.1 fl oz
-	// 1 box of 1000: panel nails [1.5 in], 61 nails
+	// 1 box of 1000: panel nails [1.5 in], 77 nails
 	// 1 extender: box extender [0.25 in], 1 extenders
 	// 1 extender: box extender [0.25 in], 1 extenders
 	// 1 pack of 10: device screws [1 in], 6 screws

@@ -22,7 +22,7 @@ type Fixing struct {
 	Edge  fraction.Length `json:"edge,omitzero"`  // distance of nails on the outer supports of a sheet and along openings, at most
 	Field fraction.Length `json:"field,omitzero"` // on supports between
 	Inset fraction.Length `json:"inset,omitzero"` // of nails from the edges of a piece, at least
-	Clear fraction.Length `json:"clear,omitzero"` // of nails from an electrical box, at least
+	Clear fraction.Length `json:"clear,omitzero"` // of nails from electrical boxes and other openings where pipes may lie in the wall, at least
 
 	Boxes []BoxFixing `json:"boxes,omitempty"` // those that the panels cover
 }

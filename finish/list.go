@@ -202,7 +202,7 @@ const (
 	TermCompared                    // volume by the other usual method
 	TermCovered                     // length of an edge that a trim hides, and for its cuts
 	TermInset                       // of nails off the edges of a piece, at least
-	TermClear                       // of nails off a box, at least
+	TermClear                       // of nails off a box or a pipe's opening, at least
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",

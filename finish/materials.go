@@ -138,7 +138,7 @@ type Nails struct {
 	Edge        Taped    `json:"edge,omitzero"`        // at most, on outer supports: 6 in (150 mm)
 	Field       Taped    `json:"field,omitzero"`       // on supports between: 12 in (300 mm)
 	Inset       Taped    `json:"inset,omitzero"`       // off the edges of a piece, at least: 3/8 in (10 mm)
-	Clear       Taped    `json:"clear,omitzero"`       // off an electrical box, at least, as cables turn there: 3 in (75 mm)
+	Clear       Taped    `json:"clear,omitzero"`       // off a box or a pipe's opening, at least, as cables turn there: 3 in (75 mm)
 	Penetration Taped    `json:"penetration,omitzero"` // into the stud, at least: 3/4 in (20 mm)
 	Lengths     []Taped  `json:"lengths,omitzero"`     // as sold, rising: 1 to 3 in (25 to 75 mm)
 	Waste       Number   `json:"waste,omitzero"`       // bent and lost: 0.1

@@ -55,7 +55,7 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, terms...)
 	}
 	row.Terms = append(row.Terms, b.short(TermInset, b.in(n.Inset)))
-	if len(b.Work.Boxes) > 0 {
+	if b.Work.InWall || len(b.Work.Boxes) > 0 {
 		row.Terms = append(row.Terms, b.short(TermClear, b.in(n.Clear)))
 	}
 	row.Size = []Figure{b.small(length)}
@@ -89,9 +89,9 @@ func (b *builder) nearCables(length, into *big.Rat) {
 }
 
 // nailsIn counts the nails in a piece: those that it is known to take, else as many as are never
-// further apart than the spacings. A sheet has them on the supports that can lie behind its width and
-// nowhere else, since gypsum board holds no nail (a maker's guide): on the first and the last, where
-// its edges may lie, at the spacing of edges; along openings too, which have a frame. A board has one
+// further apart than the spacings. A sheet has them on supports behind both its upright edges and between, and
+// nowhere else, since gypsum board holds no nail (a maker's guide): at the edges at the spacing of
+// edges; along windows too, which have a frame. A board has one
 // a crossing, and along the edges of openings one a support spacing at least.
 func (b *builder) nailsIn(p Piece) int64 {
 	edge, field, studs := b.in(b.Nails.Edge), b.in(b.Nails.Field), b.in(b.House.Studs)
@@ -104,10 +104,8 @@ func (b *builder) nailsIn(p Piece) int64 {
 	case b.Profile.Boards:
 		return b.crossings(p) + count(quo(p.OpeningEdges.Rat(), studs))
 	}
-	behind := new(big.Int).Quo(quo(w, studs).Num(), quo(w, studs).Denom()).Int64() + 1
-	outer := min(behind, 2)
 	along := func(spacing *big.Rat) int64 { return count(quo(p.mean(), spacing)) + 1 }
-	return outer*along(edge) + (behind-outer)*along(field) + count(quo(p.OpeningEdges.Rat(), edge))
+	return 2*along(edge) + max(0, count(quo(w, studs))-1)*along(field) + count(quo(p.OpeningEdges.Rat(), edge))
 }
 
 // sold returns the shortest length that is enough, nil if none is.

@@ -296,16 +296,18 @@ func TestNailsStandNoFurtherApartThanTheSpacing(t *testing.T) {
 			}
 			return at
 		}
-		// supports 0, studs, 2 studs ... as far as the width goes; the first and the last are the outer ones
-		last := w / studs
-		for i := range last + 1 {
+		// a support at either edge, and at studs, 2 studs ... from the left one between
+		for x := 0; x < w; x += studs {
 			along := field
-			if i == 0 || i == last {
+			if x == 0 {
 				along = edge
 			}
 			for _, y := range even(h, along) {
-				nails[place{big.NewRat(int64(i*studs), 1).String(), y}] = true
+				nails[place{big.NewRat(int64(x), 1).String(), y}] = true
 			}
+		}
+		for _, y := range even(h, edge) {
+			nails[place{big.NewRat(int64(w), 1).String(), y}] = true
 		}
 		got := finish.NailsIn(finish.Piece{Width: fraction.Inches(int64(w)), Height: fraction.Inches(int64(h))},
 			inches(edge), inches(field), inches(studs))

@@ -21,6 +21,7 @@ type Work struct {
 	Pieces  []Piece
 	Joints  []Joint
 	Boxes   []Box
+	InWall  bool // cables or pipes lie in the wall at openings, which nails keep off
 	Ends    []End
 	Sides   fraction.Length // upright, of openings but boxes: strips behind boards stand there
 	Sheets  []Sheet
@@ -40,7 +41,7 @@ type Work struct {
 type Piece struct {
 	Width, Height fraction.Length
 	Area          fraction.Area
-	OpeningEdges  fraction.Length // of openings in the piece that are nailed; boxes are not
+	OpeningEdges  fraction.Length // of openings in the piece that have a frame to nail to, as windows have
 	Nails         *int            // how many it takes, where it is known at which places; nil: counted by its size
 	Crossed       *Crossed        // what a board crosses, where it is known; nil: counted by its size
 }

@@ -293,18 +293,18 @@ func (m *Model) piecesOf(g *region, r int, left, right fraction.Length) []Piece 
 func (m *Model) nameHoles(piece *Piece, shape cutout.Shape) {
 	for _, hole := range shape.Holes() {
 		var names []string
-		boxes := 0
+		windows := 0
 		for _, o := range m.room.Runs[piece.Run].Openings {
 			if cutout.BoundsOverlap(hole, o.Outline) {
 				names = append(names, o.Name)
-				if o.Kind == Box {
-					boxes++
+				if o.Kind == Window {
+					windows++
 				}
 			}
 		}
 		piece.Holes = append(piece.Holes, strings.Join(names, " and "))
 		for i, p := range hole {
-			if len(names) == 1 && boxes == 0 {
+			if len(names) == 1 && windows == 1 {
 				piece.OpeningEdges = piece.OpeningEdges.Add(lengthOf(p, hole[(i+1)%len(hole)]))
 			}
 		}

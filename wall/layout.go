@@ -167,7 +167,7 @@ type Piece struct {
 	LeftPhase    fraction.Length
 	Holes        []string        // by hole of the shape, the opening's name
 	Edges        fraction.Length // of outline and holes, as long as they are
-	OpeningEdges fraction.Length // of these the holes round one window or other opening
+	OpeningEdges fraction.Length // of these the holes round one window
 	Closing      bool            // the last of its run, or beside a door: measured again on the wall before it is cut
 	Scribe       *Scribe         // what is left on it to be sawn off to the wall; nil for nothing
 }

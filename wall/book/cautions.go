@@ -198,8 +198,8 @@ func Caution(p plan.Plan, c finish.Caution) string {
 // cautioned returns the parts of a caution.
 func cautioned(p plan.Plan, c finish.Caution) caution {
 	clear, usual := "", fraction.Must(fraction.Parse(string(finish.Defaults(p.Units).Nails.Clear), p.Units))
-	if far := p.Fixing.Clear; boxed(p) && !far.IsZero() {
-		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of a box" + either(usual == far, " (judgment)", "")
+	if far := p.Fixing.Clear; p.InWall() && !far.IsZero() {
+		clear = ": the plan has no nail or screw within " + (&text{tape: p.TapeMeasure()}).given(far) + either(p.Units == fraction.Inch, " in", "") + " of an opening for cables or pipes" + either(usual == far, " (judgment)", "")
 	}
 	facts := strings.NewReplacer(append(has(p), "{panels}", panelWord(p)+"s", "{clear}", clear)...)
 	words := cautionWords[c]

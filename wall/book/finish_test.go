@@ -209,7 +209,7 @@ func TestBoardsAreNotCalledPanels(t *testing.T) {
 	}
 }
 
-// The caution on cables says how far off boxes nails stay in the plan, where it has boxes; a caution that begins with
+// The caution on cables says how far off boxes and pipes nails stay in the plan, where it has any; a caution that begins with
 // the word for the panels begins large.
 func TestCautionsOfAPlan(t *testing.T) {
 	sheets, boxed := plan.Plan{}, plan.Plan{Runs: []plan.Run{{Openings: []plan.Opening{{Kind: wall.Box}}}}}
@@ -223,9 +223,9 @@ func TestCautionsOfAPlan(t *testing.T) {
 		want    string
 	}{
 		{sheets, finish.CablesAndPipes, "Use glue alone beside pipes. ("},
-		{boxed, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 3 in of a box (judgment). ("},
-		{metric, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 75 mm of a box (judgment). ("},
-		{given, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 2 in of a box. ("},
+		{boxed, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 3 in of an opening for cables or pipes (judgment). ("},
+		{metric, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 75 mm of an opening for cables or pipes (judgment). ("},
+		{given, finish.CablesAndPipes, "Use glue alone beside boxes and pipes: the plan has no nail or screw within 2 in of an opening for cables or pipes. ("},
 		{sheets, finish.Damp, "covered. Panels over a damp wall swell"},
 		{plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}, finish.Damp, "covered. Boards over a damp wall swell"},
 	} {

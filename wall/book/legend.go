@@ -25,7 +25,7 @@ func (b *page) signs(names ...string) []sign {
 		crossings := " where a board crosses a support, at most " + b.unbroken(f.Supports) + " apart"
 		glue, nails = "adhesive"+crossings, "nails"+crossings+", at least "+b.unbroken(f.Inset)+" from edges"
 	}
-	nails += either(len(f.Boxes) > 0, ", "+b.unbroken(f.Clear)+" from electrical boxes", "")
+	nails += either(b.Plan.InWall(), ", "+b.unbroken(f.Clear)+" from openings for cables or pipes", "")
 	every := []sign{
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards")},
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it"},

@@ -25,7 +25,7 @@ type method struct {
 var slot = regexp.MustCompile(`\{[^}]+\}`)
 
 // offWords say how far nails stay off what they split or reach.
-var offWords = map[finish.TermKind]string{finish.TermInset: "; none nearer to an edge than {}", finish.TermClear: ", to a box than {}"}
+var offWords = map[finish.TermKind]string{finish.TermInset: "; none nearer to an edge than {}", finish.TermClear: ", to an opening for cables or pipes than {}"}
 
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 

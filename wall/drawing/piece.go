@@ -123,8 +123,9 @@ func drawParted(p plan.Plan, i int, back bool, width, most, close float64, name 
 	d.describe()
 	d.lay(most)
 	d.drawPiece(d.add("g"), d.view, p.Profile, piece, "shape")
+	bare := 0
 	if back {
-		d.fixing()
+		bare = d.fixing()
 	}
 	scribed := d.scribe(&d.node)
 	d.gather(close)
@@ -133,6 +134,9 @@ func drawParted(p plan.Plan, i int, back bool, width, most, close float64, name 
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
 	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
 	d.details()
+	if bare > 0 {
+		d.Height = d.under(0, d.Width/2, d.Height+14, "middle", line{"no room for a nail on ", counted(fmt.Sprint(bare)), " of its supports"})
+	}
 	if !back {
 		d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
 	}
@@ -299,8 +303,8 @@ func (d *pieceDrawing) lay(most float64) {
 	}
 }
 
-// fixing draws the adhesive and the nails on the back.
-func (d *pieceDrawing) fixing() {
+// fixing draws the adhesive and the nails on the back, and returns on how many supports no nail has room.
+func (d *pieceDrawing) fixing() (bare int) {
 	const inset = 5.0 // ink from the edges
 	on, area := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), d.area.grow(-inset)
 	for _, bead := range fraction.Must(d.plan.Glue(d.piece)) {
@@ -312,11 +316,13 @@ func (d *pieceDrawing) fixing() {
 			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
 		}
 	}
-	for _, at := range fraction.Must(d.plan.Nails(d.piece, d.plan.Fixing.Inset)) { // over the adhesive
+	nails, none, err := d.plan.Nails(d.piece)
+	for _, at := range fraction.Must(nails, err) { // over the adhesive
 		x, y := d.x(at.X), d.y(at.Y)
 		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
 		d.claim(centered(x, y, 7, 7))
 	}
+	return len(none)
 }
 
 // miters draws the section of each mitered edge over it, as seen from above: the face toward the reader, or

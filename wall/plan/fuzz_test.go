@@ -75,7 +75,7 @@ func FuzzWild(once *testing.F) {
 			p.ClosingEdge(piece)
 			piece.Notches()
 			piece.Marks.Named()
-			p.Nails(piece, p.Fixing.Inset)
+			p.Nails(piece)
 			p.Profile.Stripes(piece.Width.Neg(), piece.Width, piece.LeftPhase)
 			for _, c := range piece.Marks.Order {
 				for _, cut := range c.Saw {

@@ -57,11 +57,7 @@ func (p Plan) beads(board Piece) (all [][2]Point) {
 	off := p.Fixing.Inset
 	foot, top := board.level()
 	from, to := board.At.Y.Add(foot).Add(off), board.At.Y.Add(top).Sub(off)
-	lying := board // with its sides for its ends
-	lying.Outline, lying.Holes = swapped(board.Outline), nil
-	for _, hole := range board.Holes {
-		lying.Holes = append(lying.Holes, Hole{Outline: swapped(hole.Outline)})
-	}
+	lying := board.lying()
 	for _, y := range slices.Compact(crossed(from, to, off.Mul(2), p.supports(run))) {
 		y = y.Sub(board.At.Y)
 		for _, part := range lying.upright(y, !y.IsZero()) {
@@ -88,6 +84,15 @@ func (p Piece) level() (foot, top fraction.Length) {
 		}
 	}
 	return foot, top
+}
+
+// lying returns the outline and the holes of a piece with its sides for its ends.
+func (p Piece) lying() (lying Piece) {
+	lying.Outline = swapped(p.Outline)
+	for _, hole := range p.Holes {
+		lying.Holes = append(lying.Holes, Hole{Outline: swapped(hole.Outline)})
+	}
+	return lying
 }
 
 // swapped returns points with across for up.

@@ -14,95 +14,203 @@ import (
 // mostNails is the most nails or supports over one length that are listed.
 const mostNails = 1000
 
-// Nails returns where the nails of a piece stand on its face, for the list as for drawings: nowhere nearer to
-// an electrical box of its run than the plan says.
+// Nails returns where the nails of a piece stand on its face, for the list as for drawings: at least so far off every
+// edge as the plan says, of a miter off that of the back, and farther, as the plan says too, off electrical boxes and
+// off what else is cut out within the wall, as cables and pipes lie in the wall there. A window has a frame in place of
+// these. What would stand nearer stands at the nearest place of its support that is clear; bare has a place of each
+// support without any.
 //
-// A sheet has them in columns, as if the first support lay behind its left edge, and round each opening
-// in it that has a frame: at most as far apart as the plan says, and so far off every edge at least, of a
-// miter off that of the back. One stands alone where there is no room for half that distance. A board has
-// one at its foot, one at its top, and one where it crosses a support between, see [Plan.supports]: through
-// its tongue, which is on the side toward which one works, and where it has none through its face. Nails
-// fails where a place does not fit a Length.
-func (p Plan) Nails(piece Piece, off fraction.Length) (nails []Point, err error) {
+// A sheet has nails in columns, as if supports lay behind both its upright edges and, from the left one on, between, and
+// round each window in it: at most as far apart as the plan says. One stands alone where there is no room for half
+// that distance. A board has one at its foot, one at its top, and one where it crosses a support between, see
+// [Plan.supports]: through its tongue, which is on the side toward which one works, and where it has none through its
+// face. Nails fails where a place does not fit a Length.
+func (p Plan) Nails(piece Piece) (nails, bare []Point, err error) {
 	defer fraction.Catch(&err)
 	f := p.Fixing
-	if f.Nails == finish.UsualNails || min(f.Supports.Sign(), off.Sign()) <= 0 {
-		return nil, nil
+	if f.Nails == finish.UsualNails || min(f.Supports.Sign(), f.Inset.Sign()) <= 0 {
+		return nil, nil, nil
 	}
 	run, _ := p.Run(piece.Run)
+	n := nailing{Plan: p, run: run, piece: piece, off: f.Inset}
+	for _, o := range run.Openings {
+		if around := fraction.Max(f.Clear, f.Inset).Add(p.Gaps.Around(o.Kind)); run.inWall(o) {
+			lo, hi := cutout.Bounds(o.Outline)
+			n.closed = append(n.closed, [2]Point{
+				{X: lo.X.Sub(around).Sub(piece.At.X), Y: lo.Y.Sub(around).Sub(piece.At.Y)},
+				{X: hi.X.Add(around).Sub(piece.At.X), Y: hi.Y.Add(around).Sub(piece.At.Y)}})
+		}
+	}
 	switch {
 	case f.Level:
-		nails = p.crossings(run, piece, off)
+		n.crossings()
 	case min(f.Edge.Sign(), f.Field.Sign()) > 0:
-		nails = p.columns(run, piece, off)
+		n.columns()
 	}
-	return slices.DeleteFunc(nails, func(nail Point) bool { return p.atBox(run, piece, nail) }), nil
+	return n.nails, n.bare, nil
 }
 
-// atBox reports whether a place on a piece is nearer to an electrical box of the run, sideways and upright, than
-// nails may be.
-func (p Plan) atBox(run Run, piece Piece, at Point) bool {
-	x, y, clear := piece.At.X.Add(at.X), piece.At.Y.Add(at.Y), p.Fixing.Clear
-	return slices.ContainsFunc(run.Openings, func(o Opening) bool {
-		lo, hi := cutout.Bounds(o.Outline)
-		return o.Kind == wall.Box && lo.X.Sub(clear).Less(x) && x.Less(hi.X.Add(clear)) && lo.Y.Sub(clear).Less(y) && y.Less(hi.Y.Add(clear))
-	})
+// inWall reports whether cables or pipes lie in the wall at an opening: at a box, and at another opening but a window that
+// ends within the wall, unlike a door.
+func (r Run) inWall(o Opening) bool {
+	lo, hi := cutout.Bounds(o.Outline)
+	from, to := cutout.Bounds(r.Outline)
+	within := from.X.Less(lo.X) && hi.X.Less(to.X) && from.Y.Less(lo.Y) && hi.Y.Less(to.Y)
+	return o.Kind == wall.Box || o.Kind == wall.Other && within
 }
 
-// columns returns the nails of a sheet.
-func (p Plan) columns(run Run, piece Piece, off fraction.Length) (nails []Point) {
-	f, in := p.Fixing, p.insets(run, piece, off)
-	for x, n := (fraction.Length{}), 0; !piece.Width.Less(x) && n < mostNails; x, n = x.Add(f.Supports), n+1 {
-		apart := f.Field
-		if n == 0 || piece.Width.Less(x.Add(f.Supports)) {
-			apart = f.Edge
+// InWall reports whether cables or pipes lie in a wall at an opening.
+func (p Plan) InWall() bool {
+	return slices.ContainsFunc(p.Runs, func(r Run) bool { return slices.ContainsFunc(r.Openings, r.inWall) })
+}
+
+// nailing places the nails of a piece. No nail stands within a closed place, a rectangle of the face.
+type nailing struct {
+	Plan
+	run         Run
+	piece       Piece
+	off         fraction.Length
+	closed      [][2]Point
+	nails, bare []Point
+}
+
+// stretch is a part of a line, from one place to another.
+type stretch [2]fraction.Length
+
+// shuts reports whether a closed place has an upright line at x.
+func shuts(c [2]Point, x fraction.Length) bool { return c[0].X.Less(x) && x.Less(c[1].X) }
+
+// free returns the parts of an upright line where nails may be.
+func (n *nailing) free(x fraction.Length) (parts []stretch) {
+	parts = n.piece.clear(x, n.off)
+	for _, c := range n.closed {
+		var left []stretch
+		for _, part := range parts {
+			if !shuts(c, x) {
+				left = append(left, part)
+				continue
+			}
+			left = append(left, stretch{part[0], fraction.Min(part[1], c[0].Y)}, stretch{fraction.Max(part[0], c[1].Y), part[1]})
 		}
-		column := fraction.Max(in[0], fraction.Min(x, piece.Width.Sub(in[1])))
-		for _, part := range piece.clear(column, off) {
-			high := part[1].Sub(part[0])
-			if high.Mul(2).Less(apart) {
-				nails = append(nails, Point{X: column, Y: part[0].Add(high.Div(2))})
+		parts = slices.DeleteFunc(left, func(part stretch) bool { return part[1].Less(part[0]) })
+	}
+	return parts
+}
+
+// joined returns parts of an upright line with those as one that only a closed place parts: nothing carries nails there.
+func (n *nailing) joined(x fraction.Length, parts []stretch) (all []stretch) {
+	for _, part := range parts {
+		last := len(all) - 1
+		if last >= 0 && slices.ContainsFunc(n.closed, func(c [2]Point) bool {
+			return shuts(c, x) && !all[last][1].Less(c[0].Y) && !c[1].Y.Less(part[0])
+		}) {
+			all[last][1] = part[1]
+		} else {
+			all = append(all, part)
+		}
+	}
+	return all
+}
+
+// nearest returns the place of some parts that is nearest to one.
+func nearest(parts []stretch, y fraction.Length) fraction.Length {
+	place := func(part stretch) fraction.Length { return fraction.Max(part[0], fraction.Min(y, part[1])) }
+	return place(slices.MinFunc(parts, func(a, b stretch) int { return place(a).Sub(y).Abs().Compare(place(b).Sub(y).Abs()) }))
+}
+
+// columns places the nails of a sheet.
+func (n *nailing) columns() {
+	f, in := n.Fixing, n.insets()
+	left, right := in[0], n.piece.Width.Sub(in[1])
+	near := func(from, to fraction.Length) bool { return to.Sub(from).Mul(2).Less(f.Edge) }
+	if near(left, right) {
+		n.column(left.Add(right).Div(2), f.Edge)
+	} else {
+		n.column(left, f.Edge)
+		for x, k := f.Supports, 1; x.Less(right) && k < mostNails-1; x, k = x.Add(f.Supports), k+1 {
+			if !near(left, x) && !near(x, right) {
+				n.column(x, f.Field)
+			}
+		}
+		n.column(right, f.Edge)
+	}
+	for _, hole := range n.piece.Holes {
+		if slices.ContainsFunc(n.run.Openings, func(o Opening) bool { return o.Name == hole.Opening && o.Kind == wall.Window }) {
+			n.nails = append(n.nails, slices.DeleteFunc(n.piece.round(hole.Outline, f.Edge, n.off), func(at Point) bool {
+				return slices.ContainsFunc(n.closed, func(c [2]Point) bool { return shuts(c, at.X) && c[0].Y.Less(at.Y) && at.Y.Less(c[1].Y) })
+			})...)
+		}
+	}
+}
+
+// column places nails up a support. One that has to move goes where there is none about as near as half their distance.
+func (n *nailing) column(x, apart fraction.Length) {
+	free, parts, first := n.free(x), n.joined(x, n.piece.clear(x, n.off)), len(n.nails)
+	if len(free) == 0 && len(parts) > 0 {
+		n.bare = append(n.bare, Point{X: x, Y: parts[0][0]})
+		return
+	}
+	var moved []fraction.Length
+	for _, part := range parts {
+		high := part[1].Sub(part[0])
+		wanted := []fraction.Length{part[0].Add(high.Div(2))}
+		if !high.Mul(2).Less(apart) {
+			wanted = spaced(part[0], high, apart)
+		}
+		for _, y := range wanted {
+			if at := nearest(free, y); at == y {
+				n.nails = append(n.nails, Point{X: x, Y: y})
 			} else {
-				nails = append(nails, spaced(column, part[0], part[1], high, apart)...)
+				moved = append(moved, at)
 			}
 		}
 	}
-	for _, hole := range piece.Holes {
-		if slices.ContainsFunc(run.Openings, func(o Opening) bool { return o.Name == hole.Opening && o.Kind != wall.Box }) {
-			nails = append(nails, piece.round(hole.Outline, f.Edge, off)...)
+	for _, y := range moved {
+		if !slices.ContainsFunc(n.nails[first:], func(at Point) bool { return at.Y.Sub(y).Abs().Mul(2).Less(apart) }) {
+			n.nails = append(n.nails, Point{X: x, Y: y})
 		}
 	}
-	return nails
+	slices.SortFunc(n.nails[first:], func(a, b Point) int { return a.Y.Compare(b.Y) })
 }
 
-// spaced returns places up a column, as many as a length takes at most so far apart, and one more.
-func spaced(x, from, to, high, apart fraction.Length) (nails []Point) {
+// spaced returns places up a column, as many as a height takes at most so far apart, and one more.
+func spaced(from, high, apart fraction.Length) (places []fraction.Length) {
 	n := max(1, min(mostNails, steps(high, apart)))
 	for k := range n + 1 {
-		nails = append(nails, Point{X: x, Y: from.Add(to.Sub(from).Mul(k).Div(n))})
+		places = append(places, from.Add(high.Mul(k).Div(n)))
 	}
-	return nails
+	return places
 }
 
-// crossings returns the nails of a board.
-func (p Plan) crossings(run Run, board Piece, off fraction.Length) (nails []Point) {
-	x, left := board.Width.Div(2), true
-	if p.Profile.Edges == groove.Tongued {
-		if x = board.Width; run.SetOut.Direction == wall.Left {
+// crossings places the nails of a board.
+func (n *nailing) crossings() {
+	board, x, left := n.piece, n.piece.Width.Div(2), true
+	if n.Profile.Edges == groove.Tongued {
+		if x = board.Width; n.run.SetOut.Direction == wall.Left {
 			x, left = fraction.Length{}, false
 		}
-		if at := board.At.X.Add(x); at == run.Limits[0] || at == run.Limits[1] { // sawn off, through the face
-			x, left = fraction.Max(off, fraction.Min(x, board.Width.Sub(off))), true
+		if at := board.At.X.Add(x); at == n.run.Limits[0] || at == n.run.Limits[1] { // sawn off, through the face
+			x, left = fraction.Max(n.off, fraction.Min(x, board.Width.Sub(n.off))), true
 		}
 	}
-	supports := p.supports(run)
-	for _, part := range board.upright(x, left) {
-		from, to := board.At.Y.Add(part[0].Add(off)), board.At.Y.Add(part[1].Sub(off))
-		for _, y := range crossed(from, to, off.Mul(2), supports) {
-			nails = append(nails, Point{X: x, Y: y.Sub(board.At.Y)})
+	lying := nailing{piece: board.lying(), off: n.off}
+	for _, c := range n.closed {
+		lying.closed = append(lying.closed, [2]Point{{X: c[0].Y, Y: c[0].X}, {X: c[1].Y, Y: c[1].X}})
+	}
+	supports := n.supports(n.run)
+	for _, part := range n.joined(x, board.upright(x, left)) {
+		from, to := board.At.Y.Add(part[0].Add(n.off)), board.At.Y.Add(part[1].Sub(n.off))
+		for _, y := range crossed(from, to, n.off.Mul(2), supports) {
+			at := Point{X: x, Y: y.Sub(board.At.Y)}
+			if !slices.ContainsFunc(lying.closed, func(c [2]Point) bool { return shuts(c, at.Y) && c[0].Y.Less(x) && x.Less(c[1].Y) }) {
+				n.nails = append(n.nails, at)
+			} else if free := lying.free(at.Y); len(free) > 0 {
+				n.nails = append(n.nails, Point{X: nearest(free, x), Y: at.Y})
+			} else {
+				n.bare = append(n.bare, at)
+			}
 		}
 	}
-	return nails
 }
 
 // crossed returns the two heights and the supports between them, from below; a support so near to one of the
@@ -140,7 +248,8 @@ func (p Plan) supports(run Run) (at []fraction.Length) {
 
 // insets returns how far in from the left and the right of a sheet its columns stand at least: off an edge
 // that leans, and off the edge of the back, which lies a thickness in at a miter.
-func (p Plan) insets(run Run, piece Piece, off fraction.Length) (in [2]fraction.Length) {
+func (n *nailing) insets() (in [2]fraction.Length) {
+	piece := n.piece
 	for i, a := range piece.Outline {
 		b := piece.Outline[(i+1)%len(piece.Outline)]
 		if lo, hi := fraction.Min(a.X, b.X), fraction.Max(a.X, b.X); hi.Sub(lo).Mul(flatter).Less(a.Y.Sub(b.Y).Abs()) {
@@ -152,9 +261,9 @@ func (p Plan) insets(run Run, piece Piece, off fraction.Length) (in [2]fraction.
 			}
 		}
 	}
-	for side, mitred := range fraction.Must(run.MitredEdges(piece)) {
-		if in[side] = in[side].Add(off); mitred {
-			in[side] = in[side].Add(p.Profile.Thickness)
+	for side, mitred := range fraction.Must(n.run.MitredEdges(piece)) {
+		if in[side] = in[side].Add(n.off); mitred {
+			in[side] = in[side].Add(n.Profile.Thickness)
 		}
 	}
 	return in
@@ -178,7 +287,7 @@ func (p Piece) round(hole []Point, apart, off fraction.Length) (nails []Point) {
 		for ; at < l; at += long / n {
 			x, y := s[0]+(s[2]*at+s[3]*away)/l, s[1]+(s[3]*at-s[2]*away)/l
 			nail := Point{X: fraction.Of(int64(math.Round(x*grain)), grain), Y: fraction.Of(int64(math.Round(y*grain)), grain)}
-			if slices.ContainsFunc(p.clear(nail.X, off), func(part [2]fraction.Length) bool { return !nail.Y.Less(part[0]) && !part[1].Less(nail.Y) }) {
+			if slices.ContainsFunc(p.clear(nail.X, off), func(part stretch) bool { return !nail.Y.Less(part[0]) && !part[1].Less(nail.Y) }) {
 				nails = append(nails, nail)
 			}
 		}
@@ -189,25 +298,25 @@ func (p Piece) round(hole []Point, apart, off fraction.Length) (nails []Point) {
 
 // clear returns the parts of an upright line whose places lie on the piece, so far off its edges up and
 // sideways.
-func (p Piece) clear(x, off fraction.Length) (parts [][2]fraction.Length) {
+func (p Piece) clear(x, off fraction.Length) (parts []stretch) {
 	parts = p.upright(x, true)
 	for i := range parts {
-		parts[i] = [2]fraction.Length{parts[i][0].Add(off), parts[i][1].Sub(off)}
+		parts[i] = stretch{parts[i][0].Add(off), parts[i][1].Sub(off)}
 	}
-	for _, beside := range [][][2]fraction.Length{p.upright(x.Sub(off), false), p.upright(x.Add(off), true)} {
-		var both [][2]fraction.Length
+	for _, beside := range [][]stretch{p.upright(x.Sub(off), false), p.upright(x.Add(off), true)} {
+		var both []stretch
 		for _, a := range parts {
 			for _, b := range beside {
-				both = append(both, [2]fraction.Length{fraction.Max(a[0], b[0]), fraction.Min(a[1], b[1])})
+				both = append(both, stretch{fraction.Max(a[0], b[0]), fraction.Min(a[1], b[1])})
 			}
 		}
 		parts = both
 	}
-	return slices.DeleteFunc(parts, func(part [2]fraction.Length) bool { return part[1].Less(part[0]) })
+	return slices.DeleteFunc(parts, func(part stretch) bool { return part[1].Less(part[0]) })
 }
 
 // upright returns where an upright line is on the piece, from below; at an edge, right of it or left.
-func (p Piece) upright(x fraction.Length, left bool) (parts [][2]fraction.Length) {
+func (p Piece) upright(x fraction.Length, left bool) (parts []stretch) {
 	var ys []fraction.Length
 	for _, ring := range p.Rings() {
 		for i, a := range ring {
@@ -219,7 +328,7 @@ func (p Piece) upright(x fraction.Length, left bool) (parts [][2]fraction.Length
 	}
 	slices.SortFunc(ys, fraction.Length.Compare)
 	for i := 1; i < len(ys); i += 2 {
-		parts = append(parts, [2]fraction.Length{ys[i-1], ys[i]})
+		parts = append(parts, stretch{ys[i-1], ys[i]})
 	}
 	return parts
 }

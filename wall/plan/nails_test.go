@@ -20,8 +20,8 @@ func TestNails(t *testing.T) {
 	holed := rectangle(8, 24)
 	holed.Holes = []plan.Hole{{Outline: pieceOf(0, 0, [2]int64{0, 5}, [2]int64{0, 10}, [2]int64{3, 10}, [2]int64{3, 5}).Outline}}
 	holed.Holes[0].Outline[0].X, holed.Holes[0].Outline[1].X = fraction.Of(1, 4), fraction.Of(1, 4)
-	sheets := finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12")}
-	boards := finish.Fixing{Nails: 1, Supports: in("16"), Level: true}
+	sheets := finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12"), Inset: in("1/2")}
+	boards := finish.Fixing{Nails: 1, Supports: in("16"), Level: true, Inset: in("1/2")}
 	unsaid, nowhere, uncounted := sheets, sheets, sheets
 	unsaid.Nails, nowhere.Supports, uncounted.Field = finish.UsualNails, fraction.Length{}, fraction.Length{}
 	for _, row := range []struct {
@@ -32,38 +32,43 @@ func TestNails(t *testing.T) {
 	}{
 		// Of 12 between the outermost nails on 13, 6 is half; the column of the edge moves in, that of the field does not.
 		{"as wide as two bays", rectangle(32, 13), sheets, "[{1/2 1/2} {1/2 6 1/2} {1/2 12 1/2} {16 1/2} {16 12 1/2} {31 1/2 1/2} {31 1/2 6 1/2} {31 1/2 12 1/2}]"},
-		// The last support that is reached is an outer one. 12 1/2 takes three distances of no more than 6.
-		{"not as wide", rectangle(31, 13), sheets, "[{1/2 1/2} {1/2 6 1/2} {1/2 12 1/2} {16 1/2} {16 6 1/2} {16 12 1/2}]"},
-		{"a little higher", pieceOf(8, 14, [2]int64{}, [2]int64{8, 0}, [2]int64{8, 14}, [2]int64{0, 14}), sheets, "[{1/2 1/2} {1/2 4 5/6} {1/2 9 1/6} {1/2 13 1/2}]"},
-		{"too low for two", rectangle(8, 3), sheets, "[{1/2 1 1/2}]"},
-		{"high enough for two", rectangle(8, 4), sheets, "[{1/2 1/2} {1/2 3 1/2}]"},
+		// Both edges have a support, as a seam lies on one for both its panels. 13 takes three distances of no more than 6.
+		{"not as wide", rectangle(31, 13), sheets, "[{1/2 1/2} {1/2 6 1/2} {1/2 12 1/2} {16 1/2} {16 12 1/2} {30 1/2 1/2} {30 1/2 6 1/2} {30 1/2 12 1/2}]"},
+		{"a support nearer than 3 to the edge gives way", rectangle(19, 4), sheets, "[{1/2 1/2} {1/2 3 1/2} {18 1/2 1/2} {18 1/2 3 1/2}]"},
+		{"one as near as 3 stays", rectangle(20, 3), sheets, "[{1/2 1 1/2} {16 1 1/2} {19 1/2 1 1/2}]"},
+		{"a little higher", rectangle(8, 14), sheets, "[{1/2 1/2} {1/2 4 5/6} {1/2 9 1/6} {1/2 13 1/2} {7 1/2 1/2} {7 1/2 4 5/6} {7 1/2 9 1/6} {7 1/2 13 1/2}]"},
+		{"too low for two", rectangle(8, 3), sheets, "[{1/2 1 1/2} {7 1/2 1 1/2}]"},
+		{"high enough for two", rectangle(8, 4), sheets, "[{1/2 1/2} {1/2 3 1/2} {7 1/2 1/2} {7 1/2 3 1/2}]"},
+		{"too narrow for two columns", rectangle(3, 4), sheets, "[{1 1/2 1/2} {1 1/2 3 1/2}]"},
 		{"lower than the distance off both edges", plan.Piece{Width: in("8"), Height: in("3/4"), Outline: []plan.Point{{}, {X: in("8")}, {X: in("8"), Y: in("3/4")}, {Y: in("3/4")}}}, sheets, "[]"},
-		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2}]"},
+		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2} {7 1/2 1/2} {7 1/2 6 1/4} {7 1/2 12} {7 1/2 17 3/4} {7 1/2 23 1/2}]"},
 		{"a board without a run", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 32 1/2}]"},
 		{"no kind of nails", rectangle(32, 13), unsaid, "[]"},
 		{"no supports", rectangle(32, 13), nowhere, "[]"},
 		{"no distance", rectangle(32, 13), uncounted, "[]"},
 	} {
-		got, err := plan.Plan{Fixing: row.how}.Nails(row.piece, fraction.Of(1, 2))
-		if err != nil || fmt.Sprint(got) != row.want {
+		got, bare, err := plan.Plan{Fixing: row.how}.Nails(row.piece)
+		if err != nil || len(bare) > 0 || fmt.Sprint(got) != row.want {
 			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
 		}
 	}
-	narrow := finish.Fixing{Nails: 1, Supports: in("1"), Edge: in("1"), Field: in("1")}
+	narrow := finish.Fixing{Nails: 1, Supports: in("1"), Edge: in("1"), Field: in("1"), Inset: in("1/2")}
 	for _, size := range [][2]int64{{1500, 1}, {1, 1500}} { // supports and distances of 1; at most 1000 of either are listed
 		p := plan.Plan{Fixing: narrow}
 		p.Fixing.Level = size[0] == 1
 		piece := rectangle(size[0], size[1])
 		p.Runs = []plan.Run{{Outline: piece.Outline}}
-		got, err := p.Nails(piece, fraction.Of(1, 2))
+		got, _, err := p.Nails(piece)
 		if want := 1000 + int(size[1]/1500); err != nil || len(got) != want {
 			t.Errorf("%d by %d: %d nails, %v; want %d", size[0], size[1], len(got), err, want)
 		}
 	}
-	if got, err := (plan.Plan{Fixing: sheets}).Nails(rectangle(32, 13), fraction.Length{}); err != nil || got != nil {
+	near, fine := sheets, sheets
+	near.Inset, fine.Inset = fraction.Length{}, fraction.Of(1, 1<<62)
+	if got, _, err := (plan.Plan{Fixing: near}).Nails(rectangle(32, 13)); err != nil || got != nil {
 		t.Errorf("on the edge itself: %v, %v", got, err)
 	}
-	if _, err := (plan.Plan{Fixing: sheets}).Nails(rectangle(32, 13), fraction.Of(1, 1<<62)); err == nil {
+	if _, _, err := (plan.Plan{Fixing: fine}).Nails(rectangle(32, 13)); err == nil {
 		t.Error("no error beyond exact arithmetic")
 	}
 }
@@ -72,8 +77,8 @@ func TestNails(t *testing.T) {
 // so that at 4 it is 2 high, at 4 1/2 it is 2 1/4.
 func TestNailsOverASlope(t *testing.T) {
 	piece := pieceOf(8, 20, [2]int64{}, [2]int64{8, 4}, [2]int64{8, 20}, [2]int64{0, 20})
-	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}, Runs: []plan.Run{{Outline: piece.Outline}}}
-	got, err := p.Nails(piece, fraction.Of(1, 2))
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true, Inset: in("1/2")}, Runs: []plan.Run{{Outline: piece.Outline}}}
+	got, _, err := p.Nails(piece)
 	if want := "[{4 2 1/2} {4 10} {4 19 1/2}]"; err != nil || fmt.Sprint(got) != want {
 		t.Errorf("%v, %v; want %s", got, err, want)
 	}
@@ -83,7 +88,7 @@ func TestNailsOverASlope(t *testing.T) {
 // 11 1/3 and 24 2/3; where the ends' nails, 1/2 off, are within 1 of one it stands for them. All worked by hand.
 func TestBoardsShareTheirSupports(t *testing.T) {
 	outline := []plan.Point{{Y: in("-2")}, {X: in("50"), Y: in("-2")}, {X: in("50"), Y: in("30")}, {Y: in("38")}}
-	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}, Runs: []plan.Run{{Name: "wall", Outline: outline}}}
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true, Inset: in("1/2")}, Runs: []plan.Run{{Name: "wall", Outline: outline}}}
 	for _, row := range []struct {
 		name, foot, top string
 		hole            []string // from a height to another, over the datum
@@ -107,7 +112,7 @@ func TestBoardsShareTheirSupports(t *testing.T) {
 			from, to := in(row.hole[0]).Sub(foot), in(row.hole[1]).Sub(foot)
 			piece.Holes = []plan.Hole{{Outline: []plan.Point{{X: in("1"), Y: from}, {X: in("4"), Y: from}, {X: in("4"), Y: to}, {X: in("1"), Y: to}}}}
 		}
-		nails, err := p.Nails(piece, fraction.Of(1, 2))
+		nails, _, err := p.Nails(piece)
 		got := make([]fraction.Length, len(nails))
 		for i, nail := range nails {
 			got[i] = nail.Y.Add(foot)
@@ -118,39 +123,67 @@ func TestBoardsShareTheirSupports(t *testing.T) {
 	}
 }
 
-// No nail is nearer than 3 to a box that spans 10 to 12 along the wall and 20 to 24 up, be it of a sheet or a board; beside that and as near
-// to a window there are some. The first column of a sheet at 6 is at 6 1/2, of one at 10 at 10 1/2.
+// No nail is nearer than 3 to a box that spans 10 to 12 along the wall and 20 to 24 up, nor, of a sheet or a board, to a pipe's opening
+// there: one that would be moves along its support, a sheet's up or down unless there is one about as near as half their distance, a
+// board's sideways. A gap round the box counts. A window there has a frame. The first column of a sheet at 6 is at 6 1/2, of one at 10 at 10 1/2.
 func TestNoNailAtABox(t *testing.T) {
 	for _, row := range []struct {
 		name  string
 		at    string // left edge of the piece on the wall
+		wide  string
 		level bool
 		kind  wall.OpeningKind
-		want  string // heights in the first column
+		foot  string // of the opening
+		want  string // in the first column, or of a board
+		bare  string
 	}{
-		{"a sheet beside it", "6", false, wall.Box, "[1/2 6 1/3 12 1/6 18 23 5/6 29 2/3 35 1/2]"},
-		{"a sheet behind it", "10", false, wall.Box, "[1/2 6 1/3 12 1/6 29 2/3 35 1/2]"},
-		{"a sheet behind a window", "10", false, wall.Window, "[1/2 6 1/3 12 1/6 18 23 5/6 29 2/3 35 1/2]"},
-		{"a board at it", "8", true, wall.Box, "[1/2 12 35 1/2]"},
-		{"a board as far off as wanted", "12 1/2", true, wall.Box, "[1/2 12 24 35 1/2]"},
-		{"a board nearer by 1/4", "12 1/4", true, wall.Box, "[1/2 12 35 1/2]"},
+		{"a sheet beside it", "6", "32", false, wall.Box, "20", "[{1/2 1/2} {1/2 6 1/3} {1/2 12 1/6} {1/2 18} {1/2 23 5/6} {1/2 29 2/3} {1/2 35 1/2}]", "[]"},
+		{"a sheet behind it", "10", "32", false, wall.Box, "20", "[{1/2 1/2} {1/2 6 1/3} {1/2 12 1/6} {1/2 16 3/4} {1/2 29 2/3} {1/2 35 1/2}]", "[]"},
+		{"a sheet behind a pipe", "10", "32", false, wall.Other, "20", "[{1/2 1/2} {1/2 6 1/3} {1/2 12 1/6} {1/2 16 3/4} {1/2 29 2/3} {1/2 35 1/2}]", "[]"},
+		{"a sheet at a door", "10", "32", false, wall.Other, "-1", "[{1/2 1/2} {1/2 6 1/3} {1/2 12 1/6} {1/2 18} {1/2 23 5/6} {1/2 29 2/3} {1/2 35 1/2}]", "[]"},
+		{"a sheet behind a window", "10", "32", false, wall.Window, "20", "[{1/2 1/2} {1/2 6 1/3} {1/2 12 1/6} {1/2 18} {1/2 23 5/6} {1/2 29 2/3} {1/2 35 1/2}]", "[]"},
+		{"a board at it", "8", "5", true, wall.Box, "20", "[{2 1/2 1/2} {2 1/2 12} {2 1/2 35 1/2}]", "[{2 1/2 24}]"},
+		{"a board as far off as wanted", "12 3/4", "5", true, wall.Box, "20", "[{2 1/2 1/2} {2 1/2 12} {2 1/2 24} {2 1/2 35 1/2}]", "[]"},
+		{"a board nearer by 1/4", "12 1/2", "5", true, wall.Other, "20", "[{2 1/2 1/2} {2 1/2 12} {2 3/4 24} {2 1/2 35 1/2}]", "[]"},
 	} {
-		piece := plan.Piece{Run: "wall", At: plan.Point{X: in(row.at)}, Width: in("32"), Height: in("36"), Outline: []plan.Point{{}, {X: in("32")}, {X: in("32"), Y: in("36")}, {Y: in("36")}}}
-		if row.level {
-			piece.Width, piece.Outline[1].X, piece.Outline[2].X = in("5"), in("5"), in("5")
-		}
-		box := plan.Opening{Name: "box", Kind: row.kind, Outline: []plan.Point{{X: in("10"), Y: in("20")}, {X: in("12"), Y: in("20")}, {X: in("12"), Y: in("24")}, {X: in("10"), Y: in("24")}}}
-		p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("12"), Edge: in("6"), Field: in("12"), Level: row.level, Clear: in("3")},
+		piece := plan.Piece{Run: "wall", At: plan.Point{X: in(row.at)}, Width: in(row.wide), Height: in("36"), Outline: []plan.Point{{}, {X: in(row.wide)}, {X: in(row.wide), Y: in("36")}, {Y: in("36")}}}
+		foot := in(row.foot)
+		box := plan.Opening{Name: "box", Kind: row.kind, Outline: []plan.Point{{X: in("10"), Y: foot}, {X: in("12"), Y: foot}, {X: in("12"), Y: in("24")}, {X: in("10"), Y: in("24")}}}
+		p := plan.Plan{Gaps: wall.Gaps{Box: in("1/4"), Window: in("1/4")}, Fixing: finish.Fixing{Nails: 1, Supports: in("12"), Edge: in("6"), Field: in("12"), Level: row.level, Clear: in("3"), Inset: in("1/2")},
 			Runs: []plan.Run{{Name: "wall", Outline: []plan.Point{{}, {X: in("50"), Y: in("36")}}, Openings: []plan.Opening{box}}}}
-		nails, err := p.Nails(piece, fraction.Of(1, 2))
-		var got []fraction.Length
+		nails, bare, err := p.Nails(piece)
+		var got []plan.Point
 		for _, nail := range nails {
-			if nail.X == nails[0].X {
-				got = append(got, nail.Y)
+			if row.level || nail.X == nails[0].X {
+				got = append(got, nail)
 			}
 		}
-		if err != nil || fmt.Sprint(got) != row.want {
-			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
+		if err != nil || fmt.Sprint(got) != row.want || fmt.Sprint(bare) != row.bare {
+			t.Errorf("%s: %v, bare %v, %v; want %s and %s", row.name, got, bare, err, row.want, row.bare)
+		}
+	}
+}
+
+// A sheet of 8 by 24 with a pipe's hole from 3 to 5 across and 10 to 14 up, at a wall where it is not near an end. The column of each
+// edge, 1/2 in, is nearer than 3 to the hole and passes it from 7 to 17: of its nails at 1/2, 6 1/4, 12, 17 3/4 and 23 1/2 the middle one,
+// as near to 7 as to 17, has one about as near as 3 there at either. Of a sheet of 8 by 9, over the same hole, both columns are bare.
+func TestNailsKeepOffPipes(t *testing.T) {
+	pipe := plan.Opening{Name: "drain", Kind: wall.Other, Outline: []plan.Point{{X: in("13"), Y: in("10")}, {X: in("15"), Y: in("10")}, {X: in("15"), Y: in("14")}, {X: in("13"), Y: in("14")}}}
+	p := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12"), Clear: in("3"), Inset: in("1/2")},
+		Runs: []plan.Run{{Name: "wall", Outline: []plan.Point{{}, {X: in("50"), Y: in("36")}}, Openings: []plan.Opening{pipe}}}}
+	for _, row := range []struct {
+		foot, high int64
+		want, bare string
+	}{
+		{0, 24, "[{1/2 1/2} {1/2 6 1/4} {1/2 17 3/4} {1/2 23 1/2} {7 1/2 1/2} {7 1/2 6 1/4} {7 1/2 17 3/4} {7 1/2 23 1/2}]", "[]"},
+		{8, 9, "[]", "[{1/2 1/2} {7 1/2 1/2}]"},
+	} {
+		hole := pieceOf(0, 0, [2]int64{3, 10 - row.foot}, [2]int64{5, 10 - row.foot}, [2]int64{5, 14 - row.foot}, [2]int64{3, 14 - row.foot})
+		piece := pieceOf(8, row.high, [2]int64{}, [2]int64{8, 0}, [2]int64{8, row.high}, [2]int64{0, row.high})
+		piece.Run, piece.At, piece.Holes = "wall", plan.Point{X: in("10"), Y: fraction.Inches(row.foot)}, []plan.Hole{{Opening: "drain", Outline: hole.Outline}}
+		nails, bare, err := p.Nails(piece)
+		if err != nil || fmt.Sprint(nails) != row.want || fmt.Sprint(bare) != row.bare {
+			t.Errorf("%d high: %v, bare %v, %v; want %s and %s", row.high, nails, bare, err, row.want, row.bare)
 		}
 	}
 }
@@ -164,14 +197,14 @@ func TestNailsOfARun(t *testing.T) {
 		p.Run, p.At.X = "wall", in(at)
 		return p
 	}
-	boards := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true}}
+	boards := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Level: true, Inset: in("1/2")}}
 	boards.Profile.Edges = groove.Tongued
 	boards.Runs = []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("1"), in("16")}}}
 	boards.Runs[0].SetOut.Direction = wall.Right
 	leftward := boards
 	leftward.Runs = []plan.Run{boards.Runs[0]}
 	leftward.Runs[0].SetOut.Direction = wall.Left
-	sheets := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12")}, Runs: []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("0"), in("32")}}}}
+	sheets := plan.Plan{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12"), Inset: in("1/2")}, Runs: []plan.Run{{Name: "wall", Limits: [2]fraction.Length{in("0"), in("32")}}}}
 	sheets.Profile.Thickness = in("1/4")
 	mitred, window := sheets, sheets
 	mitred.Runs = []plan.Run{sheets.Runs[0]}
@@ -198,7 +231,7 @@ func TestNailsOfARun(t *testing.T) {
 		{"a leaning edge", sheets, leaning, "[{1 1/2 1/2} "},
 		{"a frame", window, holed, "[{1/2 1/2} {1/2 6 1/14} {1/2 11 9/14} "},
 	} {
-		got, err := row.how.Nails(row.piece, fraction.Of(1, 2))
+		got, _, err := row.how.Nails(row.piece)
 		if err != nil || !strings.HasPrefix(fmt.Sprint(got), row.want) {
 			t.Errorf("%s: %v, %v; want %s", row.name, got, err, row.want)
 		}
@@ -206,8 +239,8 @@ func TestNailsOfARun(t *testing.T) {
 	box := window
 	box.Runs = []plan.Run{window.Runs[0]}
 	box.Runs[0].Openings = []plan.Opening{{Name: "port", Kind: wall.Box}}
-	framed, err := window.Nails(holed, fraction.Of(1, 2))
-	bare, wrong := box.Nails(holed, fraction.Of(1, 2))
+	framed, _, err := window.Nails(holed)
+	bare, _, wrong := box.Nails(holed)
 	if want := "[{6 43/64 3 31/64} {12 33/64 4} {12 33/64 9 21/64} {9 21/64 12 33/64} {4 12 33/64} {3 31/64 6 43/64}]"; err != nil || wrong != nil || fmt.Sprint(framed[len(bare):]) != want {
 		t.Errorf("round a window %v, %v, %v; want %s", framed[len(bare):], err, wrong, want)
 	}

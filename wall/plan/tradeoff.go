@@ -17,7 +17,9 @@ func (m *maker) tradeOff(p *Plan) error {
 		fixing := fraction.Must(finish.Fix(work, m.job.Finish))
 		of := *m // what makes the plan of this choice
 		of.chosen = c
-		of.place(work.Pieces, Plan{Profile: p.Profile, Fixing: fixing, Runs: of.runs()})
+		laid := Plan{Profile: p.Profile, Gaps: p.Gaps, Fixing: fixing, Runs: of.runs()}
+		of.place(work.Pieces, laid)
+		work.InWall = laid.InWall()
 		list, doubts, err := finish.TakeOff(work, m.job.Finish)
 		if err != nil {
 			return err
@@ -51,8 +53,8 @@ func (m *maker) tradeOff(p *Plan) error {
 func (m *maker) place(pieces []finish.Piece, p Plan) {
 	for i, laid := range m.chosen.Layout.Pieces {
 		piece := m.bare(laid)
-		nails := len(fraction.Must(p.Nails(piece, p.Fixing.Inset)))
-		pieces[i].Nails = &nails
+		nails, _, err := p.Nails(piece)
+		pieces[i].Nails = new(len(fraction.Must(nails, err)))
 		if !p.Fixing.Level {
 			continue
 		}

@@ -63,8 +63,8 @@ func TestWorkByHand(t *testing.T) {
 		{"mitred", w.Mitred, true},
 		{"cooking", w.Cooking, false},
 		{"sheets", w.Sheets, "[{sheet 1 48 96 30 false}]"},
-		{"edges", w.Edges, "250 1/2"},                                                      // 4 x 30 and twice the window's 10, 12 round the box; 2 x (20 1/4 + 24), 10 round the pipe
-		{"pieces", w.Pieces, "[{30 30 792 0 <nil> <nil>} {20 1/4 24 480 10 <nil> <nil>}]"}, // where nails stand and what boards cross is counted later
+		{"edges", w.Edges, "250 1/2"},                                                     // 4 x 30 and twice the window's 10, 12 round the box; 2 x (20 1/4 + 24), 10 round the pipe
+		{"pieces", w.Pieces, "[{30 30 792 0 <nil> <nil>} {20 1/4 24 480 0 <nil> <nil>}]"}, // a pipe has no frame; where nails stand and what boards cross is counted later
 		{"labels", w.Fitting, "[1 2]"},
 		{"closing", w.Closing, "[1 2]"},
 		{"joints", w.Joints, "[{lower line a  40 1/4 0 true false} {upper line a  30 1/4 0 false false} {window a window 30 0 false false} {end a  30 0 false false} " +
