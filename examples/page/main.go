@@ -53,12 +53,15 @@ type profile struct {
 	About string `json:"about"`
 }
 
+// notes are lines of a script for its reader alone, which the page need not carry.
+var notes = regexp.MustCompile(`(?m)^\s*//.*\n`)
+
 // build returns the page.
 func build() ([]byte, error) {
 	parts := map[string]string{"Style": drawing.Style() + read("style.css")}
 	imports := map[string]string{}
 	for _, name := range modules {
-		imports[name] = "data:text/javascript;charset=utf-8;base64," + base64.StdEncoding.EncodeToString([]byte(read(name+".js")))
+		imports[name] = "data:text/javascript;charset=utf-8;base64," + base64.StdEncoding.EncodeToString([]byte(notes.ReplaceAllString(read(name+".js"), "")))
 	}
 	var profiles []profile
 	for _, p := range groove.Builtin() {

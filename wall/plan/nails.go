@@ -80,6 +80,11 @@ type stretch [2]fraction.Length
 // shuts reports whether a closed place has an upright line at x.
 func shuts(c [2]Point, x fraction.Length) bool { return c[0].X.Less(x) && x.Less(c[1].X) }
 
+// shut reports whether a closed place has a place within it.
+func (n *nailing) shut(at Point) bool {
+	return slices.ContainsFunc(n.closed, func(c [2]Point) bool { return shuts(c, at.X) && c[0].Y.Less(at.Y) && at.Y.Less(c[1].Y) })
+}
+
 // free returns the parts of an upright line where nails may be.
 func (n *nailing) free(x fraction.Length) (parts []stretch) {
 	parts = n.piece.clear(x, n.off)
@@ -113,9 +118,14 @@ func (n *nailing) joined(x fraction.Length, parts []stretch) (all []stretch) {
 }
 
 // nearest returns the place of some parts that is nearest to one.
-func nearest(parts []stretch, y fraction.Length) fraction.Length {
-	place := func(part stretch) fraction.Length { return fraction.Max(part[0], fraction.Min(y, part[1])) }
-	return place(slices.MinFunc(parts, func(a, b stretch) int { return place(a).Sub(y).Abs().Compare(place(b).Sub(y).Abs()) }))
+func nearest(parts []stretch, y fraction.Length) (at fraction.Length) {
+	for i, part := range parts {
+		place := fraction.Max(part[0], fraction.Min(y, part[1]))
+		if i == 0 || place.Sub(y).Abs().Less(at.Sub(y).Abs()) {
+			at = place
+		}
+	}
+	return at
 }
 
 // columns places the nails of a sheet.
@@ -136,9 +146,7 @@ func (n *nailing) columns() {
 	}
 	for _, hole := range n.piece.Holes {
 		if slices.ContainsFunc(n.run.Openings, func(o Opening) bool { return o.Name == hole.Opening && o.Kind == wall.Window }) {
-			n.nails = append(n.nails, slices.DeleteFunc(n.piece.round(hole.Outline, f.Edge, n.off), func(at Point) bool {
-				return slices.ContainsFunc(n.closed, func(c [2]Point) bool { return shuts(c, at.X) && c[0].Y.Less(at.Y) && at.Y.Less(c[1].Y) })
-			})...)
+			n.nails = append(n.nails, slices.DeleteFunc(n.piece.round(hole.Outline, f.Edge, n.off), n.shut)...)
 		}
 	}
 }
@@ -170,7 +178,6 @@ func (n *nailing) column(x, apart fraction.Length) {
 			n.nails = append(n.nails, Point{X: x, Y: y})
 		}
 	}
-	slices.SortFunc(n.nails[first:], func(a, b Point) int { return a.Y.Compare(b.Y) })
 }
 
 // spaced returns places up a column, as many as a height takes at most so far apart, and one more.
@@ -202,7 +209,7 @@ func (n *nailing) crossings() {
 		from, to := board.At.Y.Add(part[0].Add(n.off)), board.At.Y.Add(part[1].Sub(n.off))
 		for _, y := range crossed(from, to, n.off.Mul(2), supports) {
 			at := Point{X: x, Y: y.Sub(board.At.Y)}
-			if !slices.ContainsFunc(lying.closed, func(c [2]Point) bool { return shuts(c, at.Y) && c[0].Y.Less(x) && x.Less(c[1].Y) }) {
+			if !n.shut(at) {
 				n.nails = append(n.nails, at)
 			} else if free := lying.free(at.Y); len(free) > 0 {
 				n.nails = append(n.nails, Point{X: nearest(free, x), Y: at.Y})
