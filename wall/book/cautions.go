@@ -65,8 +65,8 @@ var cautionWords = map[finish.Caution]caution{
 		When:  "a cooking appliance stands at the {panels}",
 		First: "Keep what burns as far off a cooking appliance as its manual asks.",
 		Rest: "Its maker reserves a zone at its sides, behind it and above it, which wood, fiberboard and plastic stay out of; where the manual is lost, use a finish there " +
-			"that cannot burn. 30 in (762 mm) from the cooking top to bare wood overhead is the least of model codes; manuals ask for more (36 in in two that were " +
-			"read), a backguard where what burns stands within 12 in behind, and 3 to 12 in at the sides. Fit the bracket that keeps a range from " +
+			"that cannot burn. 30 in (762 mm) from the cooking top to bare wood overhead is the least of model codes; manuals ask for more (two that were read for 36 in), " +
+			"a backguard where what burns stands within 12 in behind, and 3 to 12 in at the sides. Fit the bracket that keeps a range from " +
 			"tipping again. A gas line or its valve is moved by a licensed fitter only.",
 		Defers: "the listing and instructions of the appliance, the residential and fuel-gas codes in force (model text: IRC M1901.1)",
 	},

@@ -28,6 +28,7 @@ func has(p plan.Plan) []string {
 	seams := slices.ContainsFunc(p.Runs, func(run plan.Run) bool { return len(run.Seams) > 0 })
 	corners := slices.ContainsFunc(p.Runs, func(run plan.Run) bool { return run.CornerRight != nil })
 	nailed, screwed := p.Fixing.Nails != finish.UsualNails, p.Fixing.Nails == finish.PanelScrews
+	single := len(p.Pieces) == 1
 	only := func(holds bool, words string) string { return either(holds, words, "") }
 
 	stand := list(only(boxes, "boxes"), only(others, "openings"))
@@ -37,6 +38,9 @@ func has(p plan.Plan) []string {
 	return []string{
 		"{see}", only(stand != "", "See that "+stand+" stand where the poles say before a "+panelWord(p)+" is sawn."),
 		"{try}", only(try != "", "; try "+try),
+		"{the pieces}", either(single, "the piece", "the pieces"), "{back}", either(single, "its back", "each back"), "{starter}", either(single, "the piece", "each run's first piece"),
+		"{press}", either(single, "Press the piece home", "Press each piece home before the next"), "{before}", either(single, "it", "each piece before the next,"),
+		"{in order}", only(!single, ", in the order of fitting, closing ones not yet"),
 		"{rims}", only(holes, " and rims of holes"),
 		"{nails}", either(screwed, "screws and nails", "nails"),
 		"{roughen}", only(glued, ", and roughen glossy paint where adhesive goes"),

@@ -33,14 +33,16 @@ const (
 type block struct {
 	Wide  []string
 	Sides [][]part
-	Keys  []string // pictures whose signs the legend under all has
+	Keys  []string // pictures whose signs the legend under all has,
+	Small []string // and which of these are as drawn for a phone
 	high  float64
 }
 
 // part is a picture, a table or a legend of a leaf, by its name, what it shows, and the height that it takes.
 type part struct {
 	Name  string
-	Keys  []string // pictures whose signs a legend has
+	Keys  []string // pictures whose signs a legend has,
+	Drawn []string // and which of these are as drawn for a phone
 	high  float64
 	Small bool // as drawn for a phone
 	Pole  []poleMark
@@ -88,8 +90,17 @@ func beside(parts ...part) (best block) {
 // across is a block of pictures across the page over parts in two columns, with the legend of some
 // pictures where it takes least: under all, or last in a column.
 func (b *page) across(wide, keys []string, parts ...part) block {
-	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys}
-	for _, s := range b.signs(keys...) {
+	var small []string
+	for _, p := range parts {
+		if p.Small {
+			small = append(small, p.Name)
+		}
+	}
+	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys, Drawn: small}
+	for _, s := range b.signs(small, keys...) {
+		if s.class == "onphone" {
+			continue
+		}
 		long := signLong + utf8.RuneCountInString(s.words)
 		if row += long; row > pageLong {
 			lines, row = lines+folded(s.words, pageLong-signLong), long
@@ -97,7 +108,7 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 		within.high += float64(folded(s.words, lineLong-signLong)) * lineHigh
 	}
 	if lines > 0 {
-		all.Keys, all.high = keys, all.high+float64(lines)*lineHigh
+		all.Keys, all.Small, all.high = keys, small, all.high+float64(lines)*lineHigh
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}

@@ -173,7 +173,7 @@ func (t *text) trammel(piece plan.Piece, a plan.Arc, from side) string {
 	if top, err := a.Top(); err == nil && piece.Holds(top) {
 		says += ", top at " + t.about(top.Y) + " up"
 	}
-	return says + either(t.full, "; on the back the center is "+t.off(a.Back.X, "from left", "left"), "")
+	return says + either(t.full, "; on the back the center is "+t.off(a.Back.X, "from "+startOf(piece, true), "left"), "")
 }
 
 // mostPoints is the most points of a line to saw that are all written; a line of more is a curve, which

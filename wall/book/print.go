@@ -180,8 +180,8 @@ func sheetWord(p plan.Plan) string { return p.Profile.Word("sheet", "board") }
 func panelWord(p plan.Plan) string { return p.Profile.Word("panel", "board") }
 
 // rounding says how the figures of the take-off are rounded.
-const rounding = "Figures are rounded up in their last place, lengths and surfaces are added up as they are written, " +
-	"volumes of sealant are written so that they add up; what to buy follows from the exact figures."
+const rounding = "Figures follow from exact ones and are rounded last, up in their last place, so that those of two rows can differ a little; " +
+	"the parts of one sum are written so that they add up, and waste is what is left to it."
 
 // shopping prints the take-off: what to buy, in columns to take to the counter, the money with what
 // it leaves out, and in the full text how each quantity was found. Extras in a row share a line.
@@ -261,7 +261,7 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 	}
 	says += "; " + end("left", r.Left) + "; " + end("right", r.Right)
 	if c := r.CornerRight; c != nil {
-		says += "; " + t.corner(*c, patterned, p.Behind(i))
+		says += "; " + t.corner(*c, patterned, either(p.Behind(i), ", and is up: "+behindIt(p, i), ""))
 	}
 	for _, n := range r.Installed {
 		says += fmt.Sprintf("; a %s from %s to %s stays", panelWord(p), t.length(n.Left), t.length(n.Right))
@@ -432,14 +432,16 @@ func (t *text) kept(k wall.Keep) string {
 	return strings.Join(all, ", ")
 }
 
-// behindIt says how the last piece of a run comes behind a panel that is up.
-const behindIt = "take its panel off first, or slide the last piece in behind it where there is room to come from the side"
+// behindIt says how the last piece of a run comes behind a panel that is up, at the right end of run i.
+func behindIt(p plan.Plan, i int) string {
+	return "take its panel off first, " + either(p.Locked(i), "as there is no room to slide the last piece in behind it", "or slide the last piece in behind it where there is room to come from the side")
+}
 
-// corner says how the panels of two runs meet at a corner.
-func (t *text) corner(c plan.Corner, patterned, behind bool) string {
+// corner says how the panels of two runs meet at a corner, and more of the one that butts.
+func (t *text) corner(c plan.Corner, patterned bool, up string) string {
 	met := "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
 	if !c.Mitred() {
-		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, either(behind, ", and is up: "+behindIt, ""))
+		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, up)
 	}
 	pattern := either(c.Mismatch.IsZero(), "runs on round it", t.length(c.Mismatch)+" off")
 	return met + either(patterned, ", pattern "+pattern, "")

@@ -98,12 +98,12 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageDryFit: {
 		title: "Dry-fit",
-		first: "[[Hold the pieces in place without glue or nails, in the order of fitting, closing ones not yet{try}. ]]Mark what is in the way and trim it now.",
+		first: "[[Hold {the pieces} in place without glue or nails{in order}{try}. ]]Mark what is in the way and trim it now.",
 		acts:  map[finish.ActKind]string{finish.ActExtenders: "Try the extenders[[: each has to come out to the face of the {panel}s]]."},
 	},
 	finish.StageFirstCoats: {
 		title: "First coats",
-		first: "[[Lay the pieces flat. Brush the grooves first, then roll the flats; sand lightly between coats.]]",
+		first: "[[Lay {the pieces} flat. Brush the grooves first, then roll the flats; sand lightly between coats.]]",
 		acts: map[finish.ActKind]string{
 			finish.ActPrimer:  coated,
 			finish.ActTopCoat: coated,
@@ -114,14 +114,14 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageFit: {
 		title: "Fit",
-		first: "[[Press each piece home before the next; keep the gaps with spacers, and ]]plumb each run's first piece.",
+		first: "[[{press}; keep the gaps with spacers, and ]]plumb {starter}.",
 		acts: map[finish.ActKind]string{
-			finish.ActBeads:    "Lay beads of adhesive on each back[[ first]].",
-			finish.ActDots:     "Lay dots of adhesive on each back[[ first]].",
-			finish.ActAdhesive: "Lay adhesive on each back[[ first, as its tube says, about a cartridge of {tube} on {}]].",
-			finish.ActNails: "Nail[[ each piece before the next,]] where studs, strips or blocking are[[: gypsum board holds no nail. Where an upright edge has none behind " +
+			finish.ActBeads:    "Lay beads of adhesive on {back}[[ first]].",
+			finish.ActDots:     "Lay dots of adhesive on {back}[[ first]].",
+			finish.ActAdhesive: "Lay adhesive on {back}[[ first, as its tube says, about a cartridge of {tube} on {}]].",
+			finish.ActNails: "Nail[[ {before}]] where studs, strips or blocking are[[: gypsum board holds no nail. Where an upright edge has none behind " +
 				"it, fix blocking first or trust it to the adhesive]].",
-			finish.ActScrews: "Screw[[ each piece before the next,]] where studs, strips or blocking are, through holes drilled as its maker asks[[: gypsum board holds no " +
+			finish.ActScrews: "Screw[[ {before}]] where studs, strips or blocking are, through holes drilled as its maker asks[[: gypsum board holds no " +
 				"screw. Where an upright edge has none behind it, fix blocking first or trust it to the adhesive]].",
 			finish.ActFitting: "{}",
 			finish.ActClosing: toWall,

@@ -161,9 +161,9 @@ func (e *elevation) callouts() (bottom float64) {
 
 // wall draws the wall's own shape, the panels that are on it, and the pieces with their pattern.
 func (e *elevation) wall() {
-	e.stroke("wall", e.outline(e.run.Outline))
+	e.stroke("wall", e.curved(nil, e.run.Outline))
 	if len(e.run.Installed) > 0 {
-		up := e.add("g", "clip-path", e.clip(e.path+"wall", e.outline(e.run.Outline)))
+		up := e.add("g", "clip-path", e.clip(e.path+"wall", e.curved(nil, e.run.Outline)))
 		for _, panel := range e.run.Installed {
 			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
 		}

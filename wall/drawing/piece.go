@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
-	"strings"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
@@ -184,7 +184,7 @@ func (d *pieceDrawing) gather(close float64) {
 			if math.Hypot(p[0]-q[0], p[1]-q[1]) >= close {
 				continue
 			}
-			area := spanned(p[0], p[1], q[0], q[1]).grow(close)
+			area := d.crowd(spanned(p[0], p[1], q[0], q[1]).grow(close), close)
 			for i := slices.IndexFunc(d.insets, area.overlaps); i >= 0; i = slices.IndexFunc(d.insets, area.overlaps) {
 				area, d.insets = area.with(d.insets[i]), slices.Delete(d.insets, i, i+1)
 			}
@@ -196,6 +196,17 @@ func (d *pieceDrawing) gather(close float64) {
 		apart := slices.DeleteFunc(slices.Clone(corners), func(p point) bool { return centered(p[0], p[1], 0, 0).inside(area) })
 		return len(corners)-len(apart) < 3 || d.enlarged(area) < insetGain*d.scale
 	})
+}
+
+// crowd is an area of ink with all of each notch that has a corner in it, as long as a detail of that is much larger.
+func (d *pieceDrawing) crowd(area box, close float64) box {
+	for _, notch := range fraction.Must(d.piece.Notches()) {
+		all := d.around(notch.Points).grow(close)
+		if slices.ContainsFunc(notch.Points, func(p plan.Point) bool { return centered(d.x(p.X), d.y(p.Y), 0, 0).inside(area) }) && d.enlarged(area.with(all)) >= insetGain*d.scale {
+			area = area.with(all)
+		}
+	}
+	return area
 }
 
 // enlarged is the scale of a detail of some ink.
@@ -250,15 +261,11 @@ func (d *pieceDrawing) details() {
 	}
 }
 
+var notInNames = regexp.MustCompile(`[^a-z0-9]`)
+
 // PieceName names the drawing of a side of a piece, its face or its back, by the piece's label.
 func PieceName(piece plan.Piece, side string) string {
-	plain := func(r rune) rune {
-		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
-			return r
-		}
-		return -1
-	}
-	return ref("piece-%s-%s", cmp.Or(strings.Map(plain, piece.Label), fmt.Sprint(piece.Number)), side)
+	return ref("piece-%s-%s", cmp.Or(notInNames.ReplaceAllString(piece.Label, ""), fmt.Sprint(piece.Number)), side)
 }
 
 // measured lists the corners as the table of marks names them, and then the middles of the arcs.
@@ -371,7 +378,17 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 			on.stroke("edge", strip)
 			on.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
 			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
-			said = func() { d.callout("halo", text, text.width(typeSize)+4, laneHigh, from, to) }
+			said = func() { // on the piece along the edge, where there is room
+				long, inner := text.width(typeSize)+4, math.Copysign(laneHigh/2+4, d.area.x+d.area.w/2-from[0])
+				seats := grid([]float64{.2, .35, .5, .65, .8}, []float64{0, laneHigh / 2}, func(share, off float64) box {
+					return centered((from[0]+to[0])/2+inner+math.Copysign(off, inner), from[1]+(to[1]-from[1])*share, laneHigh, long)
+				})
+				if seat, ok := d.place(seats...); ok {
+					text.upright(&d.node, "halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+				} else {
+					d.callout("halo", text, long, laneHigh, from, to)
+				}
+			}
 		}
 	}
 	return said

@@ -161,7 +161,7 @@ func TestSignsOfNails(t *testing.T) {
 	}
 }
 
-// TestScribeLeads: the text of what is left on to scribe is led to the edge that it is left at.
+// TestScribeLeads: the text of what is left on to scribe stands upright beside the edge that it is left at, or is led to it.
 func TestScribeLeads(t *testing.T) {
 	looked := 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
@@ -177,6 +177,12 @@ func TestScribeLeads(t *testing.T) {
 					if _, err := fmt.Sscanf(strings.Replace(edge.value("d"), "L", " ", 1), "M%f %f %f %f", &x0, &y0, &x1, &y1); err != nil {
 						t.Fatal(edge.value("d"), err)
 					}
+					for _, text := range pic.named("text", "halo") {
+						var x, y float64
+						if _, err := fmt.Sscanf(text.value("transform"), "translate(%f %f)", &x, &y); err == nil && strings.HasPrefix(text.words(), "scribe ") {
+							on = on || y > min(y0, y1) && y < max(y0, y1) && math.Abs(x0+(y-y0)/(y1-y0)*(x1-x0)-x+typeSize*.36) < 1.5*laneHigh
+						}
+					}
 					for _, lead := range pic.named("path", "lead") {
 						var x, y, toX, toY float64
 						_, err := fmt.Sscanf(strings.Replace(lead.value("d"), "L", " ", 1), "M%f %f %f %f", &x, &y, &toX, &toY)
@@ -184,7 +190,7 @@ func TestScribeLeads(t *testing.T) {
 					}
 				}
 				if looked++; piece.Scribe != nil && !on {
-					t.Errorf("piece %s, back %v: no lead to its edge to scribe", piece.Label, back)
+					t.Errorf("piece %s, back %v: its edge to scribe has no text beside it, nor a lead", piece.Label, back)
 				}
 			}
 		}

@@ -168,6 +168,12 @@ func (d *roomDrawing) panelling(i int, c course) {
 	d.stroke("tag", band, c.band(wallLeft, wallRight, boardInk, faceLeft, faceRight))
 	for n, panel := range c.run.Installed {
 		left, right := panel.Left.Float64()*d.scale, panel.Right.Float64()*d.scale
+		if d.bend(d.before(i)) > 0 && !panel.Left.Less(d.plan.Profile.Thickness) { // it leaves room for the panel of the other wall
+			left = max(left, boardInk)
+		}
+		if d.bend(i) > 0 && !c.run.Width.Sub(panel.Right).Less(d.plan.Profile.Thickness) {
+			right = min(right, c.long-boardInk)
+		}
 		d.add("path", "class", "opening", "fill", d.hatch(ref("installed-%d-%d", i, n), "hatch", 5, -45), "d", c.band(left, right, boardInk, left, right))
 	}
 	if seams != "" {

@@ -186,12 +186,12 @@ func TestSheetsTellApart(t *testing.T) {
 				circle := centered(c.number("cx"), c.number("cy"), 2*numberSize, 2*numberSize)
 				circles++
 				for _, placed := range sheet.Placements {
-					for _, hole := range d.rings(placed)[1:] {
+					for _, hole := range fraction.Must(d.plan.Placed(placed))[1:] {
 						if circle.overlaps(d.around(hole)) {
 							t.Errorf("sheet %d: a number of a cut lies on a hole of piece %d", sheet.Number, placed.Part)
 						}
 					}
-					ring := d.rings(placed)[0]
+					ring := fraction.Must(d.plan.Placed(placed))[0]
 					for k, a := range ring {
 						b := ring[(k+1)%len(ring)]
 						lo, hi := cutout.Bounds(ring)

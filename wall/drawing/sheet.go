@@ -121,11 +121,6 @@ func blank(p plan.Piece) (width, left fraction.Length) {
 	return fraction.Must(width, err), left
 }
 
-// rings are the outline and the holes of a placed piece, in the sheet's coordinates.
-func (d *sheetDrawing) rings(p nest.Placement) [][]plan.Point {
-	return fraction.Must(d.plan.Placed(p))
-}
-
 // stops are the running measurements of one kind of cut and of the sheet's own size, each once. A
 // trim by less than the blade has none: nobody can measure to a place off the sheet.
 func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
@@ -166,7 +161,7 @@ func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
 // sawnOut keeps numbers and labels off the holes and the notches of the pieces.
 func (d *sheetDrawing) sawnOut() {
 	for _, p := range d.sheet.Placements {
-		all := d.rings(p)
+		all := fraction.Must(d.plan.Placed(p))
 		lo, hi := cutout.Bounds(all[0])
 		for i, a := range all[0] {
 			if b := all[0][(i+1)%len(all[0])]; !(a.X == b.X && (a.X == lo.X || a.X == hi.X)) && !(a.Y == b.Y && (a.Y == lo.Y || a.Y == hi.Y)) {
@@ -210,7 +205,7 @@ func (d *sheetDrawing) labels() {
 		}
 		size := line{across, " × ", d.length(piece.Height, path+"height")}
 		w, small, spot := textWidth(piece.Label, 20)+28, label.width(typeSize)+18, d.at(p.X, p.Y, width, piece.Height)
-		if d.fitted(d.view, d.rings(p), way{max(w, size.width(typeSize)+8), 46, func(seat box) {
+		if d.fitted(d.view, fraction.Must(d.plan.Placed(p)), way{max(w, size.width(typeSize)+8), 46, func(seat box) {
 			d.partTag(label, "big", 7, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
 			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
 		}}, way{w, 25, func(seat box) { d.partTag(label, "big", 7, p.Turned, seat) }},

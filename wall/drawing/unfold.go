@@ -123,7 +123,7 @@ func Preview(p plan.Plan) (Picture, error) {
 		walls := unfold(p, width, "preview", "The finished walls", 8, 8)
 		for _, e := range walls {
 			e.desc("%s.", e.run.Name)
-			up := e.add("g", "clip-path", e.clip(e.path+"on-the-wall", e.outline(e.run.Outline)))
+			up := e.add("g", "clip-path", e.clip(e.path+"on-the-wall", e.curved(nil, e.run.Outline)))
 			for k, n := range e.run.Installed {
 				lo, hi := cutout.Bounds(e.run.Outline)
 				board := plan.Piece{Width: n.Right.Sub(n.Left), Height: hi.Y.Sub(lo.Y), LeftPhase: n.LeftPhase}
@@ -167,12 +167,12 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 		for k, last := range frames {
 			up += len(last)
 			e.left, e.top = float64(k%across)*cell+(cell-wide*e.scale)/2, 4+float64(k/across)*tall
-			e.stroke("wall", e.outline(e.run.Outline))
+			e.stroke("wall", e.curved(nil, e.run.Outline))
 			for m, piece := range e.pieces[:up] {
 				shape := e.move(piece.At).curved(piece.Marks.Arcs, piece.Rings()...)
 				e.stroke("board", shape).set("fill-rule", "evenodd")
 				if m >= up-len(last) {
-					e.add("path", "fill", e.hatch("now", "hatch", 5, 45), "fill-rule", "evenodd", "d", shape)
+					e.add("path", "fill", e.hatch("now", "edge", 6, 45), "fill-rule", "evenodd", "d", shape) // bolder than an opening
 				}
 				e.stroke("edge", shape)
 			}

@@ -67,9 +67,6 @@ func (v view) around(points []plan.Point) box {
 	return v.area(lo.X, lo.Y, hi.X, hi.Y)
 }
 
-// outline is the path of one or more rings.
-func (v view) outline(rings ...[]plan.Point) string { return v.curved(nil, rings...) }
-
 // curved is the path of one or more rings; corners that lie near an arc are joined by it.
 func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 	for _, ring := range rings {
@@ -78,21 +75,6 @@ func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 		}
 	}
 	return path
-}
-
-// meet is where an arc meets the upright or level edge from q to p, or what of it is nearest to p.
-func meet(a *plan.Arc, p, q plan.Point) (x, y float64) {
-	cx, cy, r := a.Centre.X.Float64(), a.Centre.Y.Float64(), a.Radius.Float64()
-	x, y = p.X.Float64()-cx, p.Y.Float64()-cy
-	switch far := math.Hypot(x, y); {
-	case p.X == q.X && p.Y != q.Y && math.Abs(x) <= r:
-		y = math.Copysign(math.Sqrt(r*r-x*x), y)
-	case p.Y == q.Y && p.X != q.X && math.Abs(y) <= r:
-		x = math.Copysign(math.Sqrt(r*r-y*y), x)
-	case far > 0:
-		x, y = x*r/far, y*r/far
-	}
-	return cx + x, cy + y
 }
 
 // trace is the path through some points, along an arc between those that lie near the same one.
@@ -110,7 +92,7 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path str
 				edge = q
 			}
 		}
-		x, y = v.ink(meet(a, p, edge))
+		x, y = v.ink(a.Meet(p, edge))
 		return a, x, y
 	}
 	before, px, py := at(0)

@@ -83,6 +83,46 @@ func TestPanelsUpAtACorner(t *testing.T) {
 	}
 }
 
+// A piece that goes 3/16 in behind a panel of the other wall, 1/4 thick: it cannot come from the side where the next panel on its own
+// wall is up and nearer to it than that, nor where there is no room behind. Mirrored it is the same.
+func TestLocked(t *testing.T) {
+	for _, row := range []struct {
+		next, up string // how far the next panel is off the piece, "" for none; how far the other wall's is off the corner
+		want     bool
+	}{{"0", "5/16", true}, {"1/8", "5/16", true}, {"3/16", "5/16", false}, {"", "5/16", false}, {"", "3/16", true}, {"3/16", "1/4", false}} {
+		for _, mirrored := range []bool{false, true} {
+			place := func(from, to string) (l, r fraction.Length) {
+				if mirrored {
+					return in("96").Sub(in(to)), in("96").Sub(in(from))
+				}
+				return in(from), in(to)
+			}
+			var p plan.Plan
+			p.Profile.Thickness = in("1/4")
+			passing, butting := plan.Run{Name: "passing", Width: in("96")}, plan.Run{Name: "butting", Width: in("96")}
+			passing.Limits[0], passing.Limits[1] = place("1/16", "95 15/16")
+			butting.Limits[0], butting.Limits[1] = place("5/16", "95")
+			piece := wall.Panel{Number: 1}
+			piece.Left, piece.Right = place("70", "95 15/16")
+			passing.Panels = []wall.Panel{piece}
+			if row.next != "" {
+				left, right := place("40", in("70").Sub(in(row.next)).String())
+				passing.Installed = []plan.Installed{{Left: left, Right: right}}
+			}
+			left, right := place(row.up, "40")
+			butting.Installed = []plan.Installed{{Left: left, Right: right}}
+			p.Runs = []plan.Run{passing, butting}
+			if mirrored {
+				p.Runs = []plan.Run{butting, passing}
+			}
+			p.Runs[0].CornerRight = &plan.Corner{Kind: wall.InsideCorner, Next: p.Runs[1].Name, Passes: "passing", Butts: "butting"}
+			if got := p.Locked(0); got != row.want {
+				t.Errorf("next %q, up %s, mirrored %v: locked is %v", row.next, row.up, mirrored, got)
+			}
+		}
+	}
+}
+
 // The panel nearest to an end, whether it is up or to be fitted.
 func TestEndPanel(t *testing.T) {
 	run := plan.Run{Installed: []plan.Installed{{Left: in("30"), Right: in("40"), LeftPhase: in("1/2")}}}

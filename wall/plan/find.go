@@ -3,6 +3,7 @@ package plan
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"math/big"
 	"slices"
 
@@ -332,6 +333,21 @@ func (a Arc) Top() (top Point, err error) {
 	return Point{X: a.Centre.X, Y: a.Centre.Y.Add(a.Radius)}, nil
 }
 
+// Meet returns where the circle meets the upright or level edge from q to p, or what of it is nearest to p, in inches.
+func (a Arc) Meet(p, q Point) (x, y float64) {
+	cx, cy, r := a.Centre.X.Float64(), a.Centre.Y.Float64(), a.Radius.Float64()
+	x, y = p.X.Float64()-cx, p.Y.Float64()-cy
+	switch far := math.Hypot(x, y); {
+	case p.X == q.X && p.Y != q.Y && math.Abs(x) <= r:
+		y = math.Copysign(math.Sqrt(r*r-x*x), y)
+	case p.Y == q.Y && p.X != q.X && math.Abs(y) <= r:
+		x = math.Copysign(math.Sqrt(r*r-y*y), x)
+	case far > 0:
+		x, y = x*r/far, y*r/far
+	}
+	return cx + x, cy + y
+}
+
 // DrillInset returns how far from both edges of a corner the middle of each starter hole lies, half its
 // diameter, and reports whether that is so of them all and they are alike.
 func (m Marks) DrillInset() (inset fraction.Length, all bool) {
@@ -508,6 +524,33 @@ func (p Plan) BlemishNumber(i int) (number int) {
 func (p Plan) Behind(i int) bool {
 	passes, butts, _ := p.upAt(i)
 	return butts && !passes
+}
+
+// Locked reports whether what passes behind a panel that is up, see [Plan.Behind], cannot come there from the side: there
+// is less room between that panel and the corner than it is thick, or between it and the next one that is up on its
+// own wall than it goes behind.
+func (p Plan) Locked(i int) bool {
+	var err error
+	defer fraction.Catch(&err)
+	if !p.Behind(i) {
+		return false
+	}
+	thick, right := p.Profile.Thickness, p.Runs[i].CornerRight.Passes != p.Runs[i].CornerRight.Next
+	run, _ := p.Run(p.Runs[i].CornerRight.Passes)
+	other, _ := p.Run(p.Runs[i].CornerRight.Butts)
+	behind, _ := run.EndPanel(right)
+	up, _ := other.EndPanel(!right)
+	gap, in := up.Left, thick.Sub(run.Width.Sub(behind.Right))
+	if !right {
+		gap, in = other.Width.Sub(up.Right), thick.Sub(behind.Left)
+	}
+	return gap.Less(thick) || slices.ContainsFunc(run.Installed, func(n Installed) bool {
+		room := behind.Left.Sub(n.Right)
+		if !right {
+			room = n.Left.Sub(behind.Right)
+		}
+		return room.Sign() >= 0 && room.Less(in)
+	})
 }
 
 // ClosesBefore reports whether pieces to fit pass into an inside corner before others butt against them.
