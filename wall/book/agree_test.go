@@ -112,12 +112,12 @@ func TestReplanAgrees(t *testing.T) {
 	}
 	text, page := squeezed(after), bookOf(t, after)
 	for _, want := range []string{"Trims: Fit the trims that were bought with panels which are up", "pieces are numbered anew",
-		"range wall butts, and is up: take its panel off first, or slide"} {
+		"range wall butts, and is up: take its panel off first, as there is no room to slide"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
 	}
-	for _, want := range []string{"is up: take its panel off first, or slide", `<td class="n">1 on hand</td>`, "anew: panels on the wall have no number"} {
+	for _, want := range []string{"is up: take its panel off first, as there is no room to slide", `<td class="n">1 on hand</td>`, "anew: panels on the wall have no number"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q in the book", want)
 		}

@@ -251,22 +251,29 @@ func (b *page) marked(piece plan.Piece) []block {
 		room -= 6 * lineHigh // of the heading of all
 	}
 	both, left, right := []string{face, back}, b.half(face), b.half(back)
-	together, large := b.across(nil, both, left, right, marks, order), b.across(both[:1], both, right, marks, order)
-	onFace, onBack := []part{order}, []part{marks} // the order of sawing has the numbers on the face
-	if b.across(both[:1], both[:1], onFace...).high > room {
-		onFace, onBack = nil, []part{marks, order}
-	}
-	apart := []block{b.across(both[:1], both[:1], onFace...), b.across(nil, both[1:], append([]part{right}, onBack...)...)}
+	together := b.across(nil, both, left, right, marks, order)
+	large := together
 	switch {
 	case b.wide(face) && b.wide(back):
-		large, apart[1] = b.across(both, both, marks, order), b.across(both[1:], both[1:], onBack...)
-		if apart[1].high > room {
-			apart = append(apart[:1], b.across(both[1:], both[1:]), beside(onBack...))
-		}
+		large = b.across(both, both, marks, order)
 	case b.wide(back):
-		large, apart = b.across(both[1:], both, left, marks, order), []block{b.across(nil, both[:1], left, marks, order), b.across(both[1:], both[1:])}
-	case !b.wide(face):
-		large, apart = together, []block{b.across(nil, both[:1], left, order), b.across(nil, both[1:], right, marks)}
+		large = b.across(both[1:], both, left, marks, order)
+	case b.wide(face):
+		large = b.across(both[:1], both, right, marks, order)
+	}
+	alone := func(name string, half part, parts ...part) block {
+		if b.wide(name) {
+			return b.across([]string{name}, []string{name}, parts...)
+		}
+		return b.across(nil, []string{name}, append([]part{half}, parts...)...)
+	}
+	tables := []part{order, marks} // the order of sawing has the numbers on the face, which has the table too where there is room
+	apart := []block{alone(face, left), alone(back, right), beside(marks, order)}
+	for n := len(tables); n >= 0; n-- {
+		if first, second := alone(face, left, tables[:n]...), alone(back, right, tables[n:]...); max(first.high, second.high) <= room {
+			apart = []block{first, second}
+			break
+		}
 	}
 	small := b.wide(face) == left.Small && b.wide(back) == right.Small
 	switch {

@@ -163,7 +163,7 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 
 // weak says what a weak spot is, and where.
 func (t *text) weak(w plan.Weak, from side) string {
-	return fmt.Sprintf("%s at %s, %s up, %s", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.wide(w.Width))
+	return fmt.Sprintf("%s at %s, %s up, %s there", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.about(w.Width))
 }
 
 // trammel says how to draw an arc: its center, which may lie off the piece, its radius, and its top where

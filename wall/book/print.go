@@ -31,8 +31,11 @@ func (t *text) between() string {
 	if t.tape.Mark.IsZero() {
 		return says + "."
 	}
-	mark := t.tape.Mark
-	return fmt.Sprintf("%s. Midway between marks: %s; past one: %s.", says, t.length(mark.Mul(22).Add(mark.Div(2))), t.length(mark.Mul(22).Add(mark.Div(4))))
+	mark, how := t.tape.Mark, "%s. Midway between marks: %s; past one: %s."
+	if t.full {
+		how = "%s. One midway between two marks of the tape is written like %s, one a little past a mark like %s."
+	}
+	return fmt.Sprintf(how, says, t.length(mark.Mul(22).Add(mark.Div(2))), t.length(mark.Mul(22).Add(mark.Div(4))))
 }
 
 // Headline says in a sentence or two what to buy, what is used of what is on hand, and whether that
