@@ -269,6 +269,9 @@ func (b *page) marked(piece plan.Piece) []block {
 	}
 	tables := []part{order, marks} // the order of sawing has the numbers on the face, which has the table too where there is room
 	apart := []block{alone(face, left), alone(back, right), beside(marks, order)}
+	if first := alone(face, left, order); first.high <= room {
+		apart[0], apart[2] = first, beside(marks)
+	}
 	for n := len(tables); n >= 0; n-- {
 		if first, second := alone(face, left, tables[:n]...), alone(back, right, tables[n:]...); max(first.high, second.high) <= room {
 			apart = []block{first, second}

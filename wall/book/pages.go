@@ -176,7 +176,7 @@ func (b *page) picture(name string) template.HTML {
 	if small, ok := large.Narrow(); ok {
 		return of("across", large) + of("onphone", small)
 	}
-	return of("alone", large)
+	return of(either(b.wide(name), "alone sideways", "alone"), large)
 }
 
 // templates returns the pages of full-size templates for one paper.
