@@ -53,8 +53,8 @@ type profile struct {
 	About string `json:"about"`
 }
 
-// notes are lines of a script for its reader alone, which the page need not carry.
-var notes = regexp.MustCompile(`(?m)^\s*//.*\n`)
+// notes are lines of a script for its reader alone, or empty, which the page need not carry.
+var notes = regexp.MustCompile(`(?m)^\s*(//.*)?\n`)
 
 // build returns the page.
 func build() ([]byte, error) {
@@ -86,7 +86,7 @@ func build() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts["Worker"] = string(support) + read("worker.js")
+	parts["Worker"] = string(support) + notes.ReplaceAllString(read("worker.js"), "")
 	for name, text := range parts {
 		if closing.MatchString(text) {
 			return nil, fmt.Errorf("the part %s closes its own element", name)
