@@ -22,6 +22,7 @@ func TestRoomsAtTheLimits(t *testing.T) {
 	if !*edges {
 		t.Skip("takes minutes: -edges")
 	}
+	t.Setenv("GOGC", "100") // as the command has it, unlike tests
 	type object = map[string]any
 	features := func(n int) []object {
 		all := []object{}
