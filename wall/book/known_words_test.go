@@ -7,7 +7,6 @@ import (
 	"example.com/groovewright/finish"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -100,7 +99,7 @@ func TestLegendOfTapedCorners(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}}
+	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}}
 	if err := b.draw(); err != nil {
 		t.Fatal(err)
 	}

@@ -129,10 +129,7 @@ func (b *page) half(name string) part {
 }
 
 // small is a picture as drawn for a phone.
-func (b *page) small(name string) template.HTML {
-	narrow, _ := b.drawn[name].Narrow()
-	return template.HTML(narrow.Element())
-}
+func (b *page) small(name string) template.HTML { return template.HTML(b.drawn[name].small) }
 
 // wide reports whether a picture takes more than a column.
 func (b *page) wide(name string) bool { return b.drawn[name].Width > halfWide }

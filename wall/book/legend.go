@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
@@ -13,18 +14,10 @@ type sign struct{ mark, ink, words, class string }
 
 // signs are those that some drawings have, in the order of a legend; the small ones are as drawn for a phone.
 func (b *page) signs(small []string, names ...string) []sign {
-	shown := map[string]string{} // by class
+	across, onphone := "", ""
 	for _, name := range names {
-		pic := b.drawn[name]
-		if narrow, ok := pic.Narrow(); ok {
-			shown["onphone"] += string(narrow.Element())
-			if slices.Contains(small, name) {
-				pic = narrow
-			}
-		} else {
-			shown["onphone"] += string(pic.Element())
-		}
-		shown["across"] += string(pic.Element())
+		wide, phone := b.drawn[name].wide, cmp.Or(b.drawn[name].small, b.drawn[name].wide)
+		across, onphone = across+either(slices.Contains(small, name), phone, wide), onphone+phone
 	}
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
@@ -68,12 +61,14 @@ func (b *page) signs(small []string, names ...string) []sign {
 		{`class="glue"`, `<path class="glue" stroke-width="4" d="M4 7H40"/>`, glue, ""},
 		{`class="nail"`, `<path class="nail" d="M19 4l6 6m0 -6l-6 6"/>`, nails, ""},
 	}
-	for i, s := range every {
-		if class, other := "across", "onphone"; strings.Contains(shown[class], s.mark) != strings.Contains(shown[other], s.mark) {
-			every[i].class = either(strings.Contains(shown[class], s.mark), class, other)
+	var kept []sign
+	for _, s := range every {
+		wide, narrow := strings.Contains(across, s.mark), strings.Contains(onphone, s.mark)
+		if s.class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
+			kept = append(kept, s)
 		}
 	}
-	return slices.DeleteFunc(every, func(s sign) bool { return !strings.Contains(shown["across"]+shown["onphone"], s.mark) })
+	return kept
 }
 
 // legend lists the signs that some drawings have, see [page.signs].
@@ -82,8 +77,5 @@ func (b *page) legend(small []string, names ...string) template.HTML {
 	for _, s := range b.signs(small, names...) {
 		fmt.Fprintf(&list, "<li%s><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", either(s.class == "", "", ` class="`+s.class+`"`), s.ink, template.HTMLEscapeString(s.words))
 	}
-	if list.Len() == 0 {
-		return ""
-	}
-	return template.HTML("<ul class=\"key\">\n" + list.String() + "</ul>")
+	return template.HTML(either(list.Len() == 0, "", "<ul class=\"key\">\n"+list.String()+"</ul>"))
 }

@@ -38,7 +38,7 @@ type page struct {
 	Date      string // of the book, if it has one
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
-	drawn     map[string]drawing.Picture
+	drawn     map[string]rendered
 	sheets    []string // numbers of those that have a leaf
 	odd       []string // labels of pieces that have one
 	pictures  []File
@@ -51,7 +51,7 @@ func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
 // Dated is [Files] with a date, in any words, at the head of the book and the foot of printed pages.
 func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{Date: date, text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]drawing.Picture{}, Style: style()}
+	b := &page{Date: date, text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}, Style: style()}
 	if err := b.draw(); err != nil {
 		return nil, err
 	}
@@ -69,11 +69,17 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 // style is the style sheet of the pages with that of the drawings.
 func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 
+// rendered is a picture and its markup, also as drawn for a phone, if it is.
+type rendered struct {
+	drawing.Picture
+	wide, small string
+}
+
 // sketch is a picture on its way to the book.
 type sketch struct {
 	make   func() (drawing.Picture, error)
 	may    bool // be missing, where there is nothing to draw
-	made   drawing.Picture
+	made   rendered
 	file   File
 	err    error
 	caught any // a panic
@@ -150,8 +156,11 @@ func (b *page) drawAll(all []*sketch) {
 		slots <- struct{}{}
 		workers.Go(func() {
 			defer func() { s.caught = recover(); <-slots }()
-			if s.made, s.err = s.make(); s.err == nil {
-				s.file = File{s.made.Name + ".svg", s.made.SVG()}
+			if s.made.Picture, s.err = s.make(); s.err == nil {
+				s.file, s.made.wide = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element())
+				if narrow, ok := s.made.Narrow(); ok {
+					s.made.small = string(narrow.Element())
+				}
 			}
 		})
 	}
@@ -170,13 +179,13 @@ func (b *page) leaf() template.CSS {
 // picture is a drawing as part of a page: a wide one with another for a phone.
 func (b *page) picture(name string) template.HTML {
 	large := b.drawn[name]
-	of := func(class string, pic drawing.Picture) template.HTML {
-		return template.HTML(fmt.Sprintf("<div class=\"%s\" style=\"--natural:%.5gpx\">%s</div>\n", class, pic.Width, pic.Element()))
+	of := func(class string, width float64, markup string) template.HTML {
+		return template.HTML(fmt.Sprintf("<div class=\"%s\" style=\"--natural:%.5gpx\">%s</div>\n", class, width, markup))
 	}
 	if small, ok := large.Narrow(); ok {
-		return of("across", large) + of("onphone", small)
+		return of("across", large.Width, large.wide) + of("onphone", small.Width, large.small)
 	}
-	return of(either(b.wide(name), "alone sideways", "alone"), large)
+	return of(either(b.wide(name), "alone sideways", "alone"), large.Width, large.wide)
 }
 
 // templates returns the pages of full-size templates for one paper.
