@@ -12,6 +12,7 @@ const (
 	closer    = 3.0  // between corners that one label names, from left to right
 	offDot    = 2.6  // from a lead to a corner that is not its own, of a letter twice as far
 	apartDots = 22.0 // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
+	mostInk   = 1e6  // from end to end of a frame in which places are looked for, as no paper is larger
 )
 
 // point is a place of ink.
@@ -212,10 +213,8 @@ func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
 func (b *board) free(w, h, step float64, area box) iter.Seq[box] {
 	return func(yield func(box) bool) {
 		var row []box
-		for y := b.frame.y; y+h <= b.frame.y+b.frame.h; y += step {
-			if y+h < area.y || y > area.y+area.h {
-				continue
-			}
+		all := b.frame.with(area)
+		for y := b.frame.y + step*math.Ceil(max(0, area.y-h-b.frame.y)/step); y+h <= b.frame.y+b.frame.h && y <= area.y+area.h && all.w+all.h < mostInk; y += step {
 			row = row[:0]
 			for _, t := range b.taken {
 				if t.y < y+h && y < t.y+t.h {

@@ -75,8 +75,12 @@ func (j *room) nearBoxes(i int, x, clear rat) int {
 }
 
 // otherSeam says whether a seam, now between a panel that starts at left and one that ends at
-// right, could have fallen on another allowed line with all other seams left where they are.
+// right, could have fallen on another allowed line with all other seams left where they are. One that
+// the job keeps could not.
 func (c *checker) otherSeam(i int, left, now, right rat) bool {
+	if slices.ContainsFunc(c.job.Runs[i].Keep.Seams, func(x rat) bool { return same(x, now) }) {
+		return false
+	}
 	p, gap := c.job.pattern, half(c.job.Gaps.Seam)
 	origin := c.origin(i, now, fromLeft)
 	narrow := p.narrowest(c.weights)
