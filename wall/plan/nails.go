@@ -20,7 +20,7 @@ const mostNails = 1000
 // these. What would stand nearer stands at the nearest place of its support that is clear; bare has a place of each
 // support without any.
 //
-// A sheet has nails in columns, as if supports lay behind both its upright edges and, from the left one on, between, and
+// A sheet has nails in columns, as if supports lay behind its upright edges and, from the left one on, between, and
 // round each window in it: at most as far apart as the plan says. One stands alone where there is no room for half
 // that distance. A board has one at its foot, one at its top, and one where it crosses a support between, see
 // [Plan.supports]: through its tongue, which is on the side toward which one works, and where it has none through its
@@ -132,18 +132,20 @@ func nearest(parts []stretch, y fraction.Length) (at fraction.Length) {
 func (n *nailing) columns() {
 	f, in := n.Fixing, n.insets()
 	left, right := in[0], n.piece.Width.Sub(in[1])
+	whole := stretch{{}, n.piece.Height}
 	near := func(from, to fraction.Length) bool { return to.Sub(from).Mul(2).Less(f.Edge) }
 	if near(left, right) {
-		n.column(left.Add(right).Div(2), f.Edge)
+		n.column(left.Add(right).Div(2), f.Edge, whole)
 	} else {
-		n.column(left, f.Edge)
+		n.column(left, f.Edge, whole)
 		for x, k := f.Supports, 1; x.Less(right) && k < mostNails-1; x, k = x.Add(f.Supports), k+1 {
 			if !near(left, x) && !near(x, right) {
-				n.column(x, f.Field)
+				n.column(x, f.Field, whole)
 			}
 		}
-		n.column(right, f.Edge)
+		n.column(right, f.Edge, whole)
 	}
+	n.shoulders()
 	for _, hole := range n.piece.Holes {
 		if slices.ContainsFunc(n.run.Openings, func(o Opening) bool { return o.Name == hole.Opening && o.Kind == wall.Window }) {
 			n.nails = append(n.nails, slices.DeleteFunc(n.piece.round(hole.Outline, f.Edge, n.off), n.shut)...)
@@ -151,9 +153,41 @@ func (n *nailing) columns() {
 	}
 }
 
-// column places nails up a support. One that has to move goes where there is none about as near as half their distance.
-func (n *nailing) column(x, apart fraction.Length) {
-	free, parts, first := n.free(x), n.joined(x, n.piece.clear(x, n.off)), len(n.nails)
+// shoulders places nails along the upright edges of a sheet within its width that are longer than nails at edges
+// are apart, where none stands half as near.
+func (n *nailing) shoulders() {
+	apart := n.Fixing.Edge
+	for i, a := range n.piece.Outline {
+		b := n.piece.Outline[(i+1)%len(n.piece.Outline)]
+		rise := b.Y.Sub(a.Y)
+		if a.X != b.X || a.X.IsZero() || a.X == n.piece.Width || !apart.Less(rise.Abs()) {
+			continue
+		}
+		others := slices.Clip(n.nails)
+		n.nails = nil
+		in := n.off.Mul(int64(-rise.Sign())) // what is left of an edge as one goes round is the piece
+		n.column(a.X.Add(in), apart, stretch{fraction.Min(a.Y, b.Y), fraction.Max(a.Y, b.Y)})
+		n.nails = append(others, slices.DeleteFunc(n.nails, func(at Point) bool {
+			return slices.ContainsFunc(others, func(other Point) bool {
+				return fraction.Max(at.X.Sub(other.X).Abs(), at.Y.Sub(other.Y).Abs()).Mul(2).Less(apart)
+			})
+		})...)
+	}
+}
+
+// clipped returns what of some parts lies in a stretch.
+func clipped(parts []stretch, span stretch) (in []stretch) {
+	for _, part := range parts {
+		if from, to := fraction.Max(part[0], span[0]), fraction.Min(part[1], span[1]); !to.Less(from) {
+			in = append(in, stretch{from, to})
+		}
+	}
+	return in
+}
+
+// column places nails up a stretch of a support. One that has to move goes where there is none about as near as half their distance.
+func (n *nailing) column(x, apart fraction.Length, span stretch) {
+	free, parts, first := clipped(n.free(x), span), n.joined(x, clipped(n.piece.clear(x, n.off), span)), len(n.nails)
 	if len(free) == 0 && len(parts) > 0 {
 		n.bare = append(n.bare, Point{X: x, Y: parts[0][0]})
 		return

@@ -42,6 +42,9 @@ func TestNails(t *testing.T) {
 		{"too narrow for two columns", rectangle(3, 4), sheets, "[{1 1/2 1/2} {1 1/2 3 1/2}]"},
 		{"lower than the distance off both edges", plan.Piece{Width: in("8"), Height: in("3/4"), Outline: []plan.Point{{}, {X: in("8")}, {X: in("8"), Y: in("3/4")}, {Y: in("3/4")}}}, sheets, "[]"},
 		{"round a hole", holed, sheets, "[{1/2 1/2} {1/2 4 1/2} {1/2 10 1/2} {1/2 14 5/6} {1/2 19 1/6} {1/2 23 1/2} {7 1/2 1/2} {7 1/2 6 1/4} {7 1/2 12} {7 1/2 17 3/4} {7 1/2 23 1/2}]"},
+		// Of 11 1/2 from the low part up, along both edges of the tall one, 3 1/2 from the supports at 16 and 32.
+		{"a tall part", pieceOf(48, 20, [2]int64{}, [2]int64{48, 0}, [2]int64{48, 8}, [2]int64{36, 8}, [2]int64{36, 20}, [2]int64{12, 20}, [2]int64{12, 8}, [2]int64{0, 8}), sheets,
+			"[{1/2 1/2} {1/2 4} {1/2 7 1/2} {16 1/2} {16 10} {16 19 1/2} {32 1/2} {32 10} {32 19 1/2} {47 1/2 1/2} {47 1/2 4} {47 1/2 7 1/2} {35 1/2 8} {35 1/2 13 3/4} {35 1/2 19 1/2} {12 1/2 8} {12 1/2 13 3/4} {12 1/2 19 1/2}]"},
 		{"a board without a run", rectangle(5, 33), boards, "[{2 1/2 1/2} {2 1/2 32 1/2}]"},
 		{"no kind of nails", rectangle(32, 13), unsaid, "[]"},
 		{"no supports", rectangle(32, 13), nowhere, "[]"},
