@@ -112,7 +112,8 @@ func TestReplanAgrees(t *testing.T) {
 	}
 	text, page := squeezed(after), bookOf(t, after)
 	for _, want := range []string{"Trims: Fit the trims that were bought with panels which are up", "pieces are numbered anew",
-		"range wall butts, and is up: take its panel off first, as there is no room to slide"} {
+		"range wall butts, and is up: take its panel off first, as there is no room to slide",
+		"Fit: At the corner of sink wall and range wall, where a panel is up on range wall, take its panel off first"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}

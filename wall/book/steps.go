@@ -233,6 +233,11 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		}
 	}
 	say(words.title+":", "")
+	for i, run := range p.Runs {
+		if s.Stage == finish.StageFit && p.Behind(i) {
+			say("At the corner of "+run.CornerRight.Passes+" and "+run.CornerRight.Butts+", where a panel is up on "+run.CornerRight.Butts+", {}.", behindIt(p, i)+", and fit it again after")
+		}
+	}
 	say(words.first, "")
 	closing, glued := false, false
 	for _, a := range s.Acts {
