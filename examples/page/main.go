@@ -61,7 +61,7 @@ func build() ([]byte, error) {
 	parts := map[string]string{"Style": drawing.Style() + read("style.css")}
 	imports := map[string]string{}
 	for _, name := range modules {
-		imports[name] = "data:text/javascript;charset=utf-8;base64," + base64.StdEncoding.EncodeToString([]byte(notes.ReplaceAllString(read(name+".js"), "")))
+		imports[name] = "data:text/javascript;charset=utf-8;base64," + base64.StdEncoding.EncodeToString([]byte(script(name)))
 	}
 	var profiles []profile
 	for _, p := range groove.Builtin() {
@@ -86,7 +86,7 @@ func build() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts["Worker"] = string(support) + notes.ReplaceAllString(read("worker.js"), "")
+	parts["Worker"] = string(support) + script("worker")
 	for name, text := range parts {
 		if closing.MatchString(text) {
 			return nil, fmt.Errorf("the part %s closes its own element", name)
@@ -99,6 +99,9 @@ func build() ([]byte, error) {
 
 // closing is what would end a script or a style in the middle, or hide what follows.
 var closing = regexp.MustCompile(`(?i)</s(cript|tyle)|<!--`)
+
+// script returns a script without its notes.
+func script(name string) string { return notes.ReplaceAllString(read(name+".js"), "") }
 
 func read(name string) string {
 	data, err := web.ReadFile("web/" + name)

@@ -33,16 +33,15 @@ const (
 type block struct {
 	Wide  []string
 	Sides [][]part
-	Keys  []string // pictures whose signs the legend under all has,
-	Small []string // and which of these are as drawn for a phone
+	Keys  []string // pictures whose signs the legend under all has
+	Small []string // those that are as drawn for a phone
 	high  float64
 }
 
 // part is a picture, a table or a legend of a leaf, by its name, what it shows, and the height that it takes.
 type part struct {
 	Name  string
-	Keys  []string // pictures whose signs a legend has,
-	Drawn []string // and which of these are as drawn for a phone
+	Keys  []string // pictures whose signs a legend has
 	high  float64
 	Small bool // as drawn for a phone
 	Pole  []poleMark
@@ -96,7 +95,7 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 			small = append(small, p.Name)
 		}
 	}
-	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys, Drawn: small}
+	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys}
 	for _, s := range b.signs(small, keys...) {
 		if s.class == "onphone" {
 			continue
@@ -108,11 +107,12 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 		within.high += float64(folded(s.words, lineLong-signLong)) * lineHigh
 	}
 	if lines > 0 {
-		all.Keys, all.Small, all.high = keys, small, all.high+float64(lines)*lineHigh
+		all.Keys, all.high = keys, all.high+float64(lines)*lineHigh
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}
 	}
+	all.Small = small
 	for _, name := range wide {
 		all.Wide, all.high = append(all.Wide, name), all.high+b.drawn[name].Height
 	}

@@ -233,9 +233,11 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		}
 	}
 	say(words.title+":", "")
-	for i, run := range p.Runs {
-		if s.Stage == finish.StageFit && p.Behind(i) {
-			say("At the corner of "+run.CornerRight.Passes+" and "+run.CornerRight.Butts+", where a panel is up on "+run.CornerRight.Butts+", {}.", behindIt(p, i)+", and fit it again after")
+	if s.Stage == finish.StageFit {
+		for i, run := range p.Runs {
+			if c := run.CornerRight; p.Behind(i) {
+				say("{}", "At the corner of "+c.Passes+" and "+c.Butts+", where a panel is up on "+c.Butts+", "+behindIt(p, i)+", and fit it again after.")
+			}
 		}
 	}
 	say(words.first, "")
