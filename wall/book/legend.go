@@ -14,11 +14,6 @@ type sign struct{ mark, ink, words, class string }
 
 // signs are those that some drawings have, in the order of a legend; the small ones are as drawn for a phone.
 func (b *page) signs(small []string, names ...string) []sign {
-	across, onphone := "", ""
-	for _, name := range names {
-		wide, phone := b.drawn[name].wide, cmp.Or(b.drawn[name].small, b.drawn[name].wide)
-		across, onphone = across+either(slices.Contains(small, name), phone, wide), onphone+phone
-	}
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
 	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
@@ -63,7 +58,13 @@ func (b *page) signs(small []string, names ...string) []sign {
 	}
 	var kept []sign
 	for _, s := range every {
-		wide, narrow := strings.Contains(across, s.mark), strings.Contains(onphone, s.mark)
+		wide, narrow := false, false
+		for _, name := range names {
+			phone := cmp.Or(b.drawn[name].small, b.drawn[name].wide)
+			large := either(slices.Contains(small, name), phone, b.drawn[name].wide)
+			narrow = narrow || strings.Contains(phone, s.mark)
+			wide = wide || strings.Contains(large, s.mark)
+		}
 		if s.class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)
 		}
