@@ -15,7 +15,7 @@ import (
 	"example.com/groovewright/wall/choice"
 )
 
-// JSON returns the plan as JSON with one field a line, which encoding/json reads back as it is.
+// JSON returns the plan as JSON with one field a line and names as they are, which encoding/json reads back.
 func (p Plan) JSON() ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
@@ -241,8 +241,10 @@ func (p Plan) PoleEntries(r Run) (all []PoleEntry) {
 		case m.Kind == RepeatStarts && p.Profile.Boards && find(func(o Mark) bool { return o.At == m.At && o.Kind == PanelsMeet }) >= 0:
 			continue
 		case m.Kind == OpeningLeft:
-			if k := find(func(o Mark) bool { return o.Kind == OpeningRight && o.Opening == m.Opening }); k >= 0 {
-				span(k)
+			for k, o := range pole {
+				if o.Kind == OpeningRight && o.Opening == m.Opening {
+					span(k)
+				}
 			}
 		case m.Kind == PanelRight:
 			next := find(func(o Mark) bool { return m.At.Less(o.At) })
@@ -354,10 +356,10 @@ func (m Marks) DrillInset() (inset fraction.Length, all bool) {
 	var err error
 	defer fraction.Catch(&err)
 	corners := slices.Concat(m.rings()...)
-	for i, d := range m.Drill {
+	for _, d := range m.Drill {
 		inset = d.Diameter.Div(2)
 		at := slices.ContainsFunc(corners, func(c Point) bool { return c.X.Sub(d.At.X).Abs() == inset && c.Y.Sub(d.At.Y).Abs() == inset })
-		if !at || i > 0 && d.Diameter != m.Drill[0].Diameter {
+		if !at || d.Diameter != m.Drill[0].Diameter {
 			return inset, false
 		}
 	}
@@ -444,12 +446,15 @@ func (p Plan) Uprights(r Run) (all []Upright, err error) {
 }
 
 // Meetings returns where panels of a run, of sheets, have an edge on both sides of the gap between two that follow
-// each other: the middle of the gap, with the number of the left one. It fails where one does not fit a Length.
+// each other, but at a door: the middle of the gap, with the number of the left one. It fails where one does not fit a Length.
 func (p Plan) Meetings(r Run) (all []Upright, err error) {
 	defer fraction.Catch(&err)
 	edges := fraction.Must(p.Uprights(r))
 	for i := 1; i < len(r.Panels) && !p.Profile.Boards; i++ {
 		left, right := r.Panels[i-1], r.Panels[i]
+		if p.Gaps.Seam.Less(right.Left.Sub(left.Right)) { // a wider space is a door's
+			continue
+		}
 		for _, a := range edges {
 			for _, b := range edges {
 				lo, hi := fraction.Max(a.Low, b.Low), fraction.Min(a.High, b.High)

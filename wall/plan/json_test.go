@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"encoding/json"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -27,6 +28,15 @@ func TestPlanReadsBackEqual(t *testing.T) {
 			t.Errorf("(-written +read):\n%s", diff)
 		}
 	})
+}
+
+// Signs that HTML has a use for stand in the JSON as they are.
+func TestNamesStayAsTheyAre(t *testing.T) {
+	const name = "nook & <hall>"
+	data, err := plan.Plan{Runs: []plan.Run{{Name: name}}}.JSON()
+	if err != nil || !strings.Contains(string(data), `"name": "`+name+`"`) {
+		t.Errorf("%s, %v", data, err)
+	}
 }
 
 // TestPlansAreGolden: the plans are those that the command writes, which its tests hold.

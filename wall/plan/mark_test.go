@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -66,13 +67,14 @@ func TestNamedCorners(t *testing.T) {
 	if len(rings) != 2 || len(rings[0]) != 4 || len(rings[1]) != len(piece.Marks.Holes[0].Face) || len(rings[1]) < 7 {
 		t.Fatalf("rings of corners: %+v", rings)
 	}
-	names, unnamed := "", 0
+	names, unnamed, paths := "", 0, ""
 	for _, ring := range rings {
 		for _, c := range ring {
 			if names += c.Name; c.Name == "" {
 				unnamed++
 				continue
 			}
+			paths += fmt.Sprint(c.Paths, " ")
 			if c.Back.X.Add(c.Face.X) != in("40") || c.Back.Y != c.Face.Y {
 				t.Errorf("corner %s is at %v, from behind at %v", c.Name, c.Face, c.Back)
 			}
@@ -80,6 +82,11 @@ func TestNamedCorners(t *testing.T) {
 	}
 	if names != "ABCDEFGH" || unnamed != len(rings[1])-4 {
 		t.Errorf("names %s, %d corners of %d without one", names, unnamed, len(rings[1]))
+	}
+	if want := "[face[0] back[0]] [face[1] back[1]] [face[2] back[2]] [face[3] back[3]] [holes[0].face[0] holes[0].back[0]] " +
+		"[arcs[0].ends[0].at arcs[0].ends[0].back] [arcs[0].ends[1].at arcs[0].ends[1].back] " +
+		fmt.Sprintf("[holes[0].face[%[1]d] holes[0].back[%[1]d]] ", len(rings[1])-1); paths != want {
+		t.Errorf("named corners are %s, want %s", paths, want)
 	}
 	at := map[plan.Point]bool{}
 	for _, c := range rings[1] {
@@ -95,6 +102,36 @@ func TestNamedCorners(t *testing.T) {
 	piece.Marks.Holes[0].Back = piece.Marks.Holes[0].Back[:1]
 	if rings := piece.Marks.Named(); len(rings[1]) != 1 {
 		t.Errorf("%d corners of a hole have a place on the back, of 1", len(rings[1]))
+	}
+}
+
+// Arches that come out over a top at 30: all their ends lie on the circle, also where the corners that stand for them do not. One of 24 by 8
+// has the radius 13 about a place 5 below its springing at 23; 12 above that place the circle is 5 to either side. One of 9 3/4 by 1 5/8 has
+// 65/8 about a place 52/8 below its springing at 29 1/2; there it is 39/8 to either side, and at 56/8 33/8.
+func TestEndsOfAnArc(t *testing.T) {
+	at := func(x, y string) plan.Point { return plan.Point{X: in(x), Y: in(y)} }
+	for _, row := range []struct {
+		left, width, height, rise string
+		want                      []plan.Point
+	}{
+		{"8", "24", "15", "8", []plan.Point{at("25", "30"), at("32", "23"), at("8", "23"), at("15", "30")}},
+		{"15 1/8", "9 3/4", "21 1/2", "1 5/8", []plan.Point{at("24 1/8", "30"), at("24 7/8", "29 1/2"), at("15 1/8", "29 1/2"), at("15 7/8", "30")}},
+	} {
+		marks := panelOf(t, fmt.Sprintf(`{"name": "hatch", "kind": "window", "left": %q, "bottom": "8", "width": %q, "height": %q, "rise": %q}`,
+			row.left, row.width, row.height, row.rise)).Marks
+		if len(marks.Arcs) != 1 {
+			t.Fatalf("arcs %+v", marks.Arcs)
+		}
+		var got []plan.Point
+		for _, end := range marks.Arcs[0].Ends {
+			got = append(got, end.At)
+			if want := (plan.Point{X: in("40").Sub(end.At.X), Y: end.At.Y}); end.Back != want {
+				t.Errorf("an end at %v, from behind at %v, want %v", end.At, end.Back, want)
+			}
+		}
+		if !slices.Equal(got, row.want) || marks.Face[marks.Arcs[0].Ends[0].Corner] == got[0] {
+			t.Errorf("corners at %v, ends at %v, want them at %v", marks.Face, got, row.want)
+		}
 	}
 }
 

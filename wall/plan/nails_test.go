@@ -192,8 +192,8 @@ func TestNailsKeepOffPipes(t *testing.T) {
 }
 
 // What a run adds, worked by hand: boards are nailed through the tongue, on the side toward which one works, but those that end
-// the run through the face; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8 with nails
-// at most 6 apart has six of them, 1/2 and the 1/64 of their grain off it, the first half a distance from its first corner.
+// the run through the face; a sheet that is mitered off the edge of its back, a thickness farther in; a frame of 8 by 8, or 9 by 9, with
+// nails at most 6 apart has six of them, 1/2 and the 1/64 of their grain off it, the first half a distance from its first corner.
 func TestNailsOfARun(t *testing.T) {
 	board := func(at string) plan.Piece {
 		p := pieceOf(5, 16, [2]int64{}, [2]int64{5, 0}, [2]int64{5, 16}, [2]int64{0, 16})
@@ -242,9 +242,20 @@ func TestNailsOfARun(t *testing.T) {
 	box := window
 	box.Runs = []plan.Run{window.Runs[0]}
 	box.Runs[0].Openings = []plan.Opening{{Name: "port", Kind: wall.Box}}
-	framed, _, err := window.Nails(holed)
-	bare, _, wrong := box.Nails(holed)
-	if want := "[{6 43/64 3 31/64} {12 33/64 4} {12 33/64 9 21/64} {9 21/64 12 33/64} {4 12 33/64} {3 31/64 6 43/64}]"; err != nil || wrong != nil || fmt.Sprint(framed[len(bare):]) != want {
-		t.Errorf("round a window %v, %v, %v; want %s", framed[len(bare):], err, wrong, want)
+	for _, row := range []struct {
+		size int64 // of the frame, from 4 across and up
+		want string
+	}{
+		{1, "[{5 5 33/64}]"}, // half of 4 from its first corner
+		{8, "[{6 43/64 3 31/64} {12 33/64 4} {12 33/64 9 21/64} {9 21/64 12 33/64} {4 12 33/64} {3 31/64 6 43/64}]"},
+		{9, "[{7 3 31/64} {13 33/64 4} {13 33/64 10} {10 13 33/64} {3 31/64 13} {3 31/64 7}]"}, // 36 is 6 times 6
+	} {
+		far := 4 + row.size
+		holed.Holes[0].Outline = pieceOf(0, 0, [2]int64{4, 4}, [2]int64{far, 4}, [2]int64{far, far}, [2]int64{4, far}).Outline
+		framed, _, err := window.Nails(holed)
+		bare, _, wrong := box.Nails(holed)
+		if err != nil || wrong != nil || fmt.Sprint(framed[len(bare):]) != row.want {
+			t.Errorf("round a window of %d %v, %v, %v; want %s", row.size, framed[len(bare):], err, wrong, row.want)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -38,9 +39,16 @@ func TestWallsAreThoseOfThePlan(t *testing.T) {
 	}
 }
 
-// There is a plan for each choice, and the ends of the front are those that Make takes.
+// There is a plan for each choice, and the ends of the front are those that Make takes; so it is of sheets on hand.
 func TestMakeEachMakesTheChoices(t *testing.T) {
-	j := jobFrom(t, steppedWall)
+	for name, job := range map[string]string{"bought": steppedWall, "on hand": strings.Replace(steppedWall, `"length": "96"`, `"length": "96", "count": 2`, 1)} {
+		t.Run(name, func(t *testing.T) { checkEach(t, jobFrom(t, job)) })
+	}
+}
+
+// checkEach checks the plans of all choices of a job of several.
+func checkEach(t *testing.T, j plan.Job) {
+	t.Helper()
 	plans, err := plan.MakeEach(t.Context(), j, plan.Options{Budget: choice.Budget{Layouts: 40}})
 	if err != nil || len(plans) < 2 || len(plans) != len(plans[0].Choices) {
 		t.Fatalf("%d plans: %v", len(plans), err)

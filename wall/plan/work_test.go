@@ -25,8 +25,8 @@ func roundACorner() Job {
 			Heights: []wall.Height{{Top: in(30)}, {At: in(40), Top: in(30)}},
 			Openings: []wall.Opening{
 				{Name: "one", Kind: wall.Box, Outline: cutout.Rectangle(in(5), in(5), in(2), in(4))},
-				{Name: "two", Kind: wall.Box, Outline: cutout.Rectangle(in(34), in(5), in(2), in(4))},
-				{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(in(15), in(20), in(10), in(20))}}},
+				{Name: "window", Kind: wall.Window, Outline: cutout.Rectangle(in(15), in(20), in(10), in(20))},
+				{Name: "two", Kind: wall.Box, Outline: cutout.Rectangle(in(34), in(5), in(2), in(4))}}},
 		{Name: "b", Width: in(20), Left: wall.End{Kind: wall.OutsideCorner}, Right: wall.End{Kind: wall.Covered},
 			Heights:  []wall.Height{{Top: in(24)}, {At: in(20), Top: in(24)}},
 			Openings: []wall.Opening{{Name: "pipe", Outline: cutout.Rectangle(in(10), in(10), in(2), in(3))}}},
