@@ -28,7 +28,7 @@ func Radius(chord, rise fraction.Length) (r fraction.Length, err error) {
 
 func radius(chord, rise fraction.Length) (*big.Rat, error) {
 	c, h := chord.Rat(), rise.Rat()
-	if c.Sign() <= 0 || h.Sign() <= 0 || c.Cmp(new(big.Rat).Add(h, h)) < 0 {
+	if h.Sign() <= 0 || c.Cmp(new(big.Rat).Add(h, h)) < 0 {
 		return nil, fmt.Errorf("%w: chord %v, rise %v", ErrNoArc, chord, rise)
 	}
 	r := c.Quo(c.Mul(c, c), h)

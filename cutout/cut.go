@@ -83,10 +83,8 @@ func (s Shape) ClipLine(p, q Point) (pieces []Shape, err error) {
 		return s.band(p.X, hi.X), nil
 	}
 	above := p.X.Less(q.X) // is the left of the line
-	if !above {
-		p, q = q, p
-	}
-	var w sweep // with the line as one long edge of the other outline, whose inside lies above it
+	// The line is one long edge of the other outline, whose inside lies above it.
+	var w sweep
 	w.addShape(s, nil)
 	w.addSide(side{a: p, b: q, left: lo.X, right: hi.X, other: true})
 	w.cross()

@@ -100,17 +100,14 @@ func heightAt(a, b Point, x fraction.Length) (y fraction.Length) {
 
 // Orient returns +1 if c lies to the left of the directed line a->b, -1 to the right and 0 on it.
 func Orient(a, b, c Point) (side int) {
-	// Upright and level lines are most of the work and need no product.
+	// Upright and level lines, where one product is zero, are most of the work: signs are enough.
 	dx, dy := b.X.Compare(a.X), b.Y.Compare(a.Y)
 	ex, ey := c.X.Compare(a.X), c.Y.Compare(a.Y)
-	if dx == 0 || dy == 0 {
-		return dx*ey - dy*ex
-	}
 	if l, r := dx*ey, dy*ex; l > r {
 		return 1
 	} else if l < r {
 		return -1
-	} else if l == 0 { // both products are zero: c is a
+	} else if l == 0 { // both are zero: c is a or on such a line
 		return 0
 	}
 	defer widen(func() bool {

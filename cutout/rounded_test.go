@@ -260,6 +260,20 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 		{"and no farther than to a taped place on it", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.50625"), Y: number("7.9")}, {Y: number("9.0625")}},
 			[]cutout.Point{{X: number("9.5078125"), Y: number("7.875")}},
 			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5078125"), Y: number("7.875")}, {Y: number("9.0625")}}},
+		// That is 1 in 17: v at (9.53, 7.99) would go up 0.01 to 8, and then 0.03 sideways; so it goes down. From 9 33/64 it is 1/64.
+		{"not out where it is off sideways too", []cutout.Point{at(0, 0), at(10, 0), {X: number("9.53"), Y: number("7.99")}, at(0, 9)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: number("7.9375")}, at(0, 9)}},
+		{"but by no more than the tolerance", []cutout.Point{at(0, 0), at(10, 0), {X: number("9 33/64"), Y: number("7.99")}, at(0, 9)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: in(8)}, at(0, 9)}},
+		// Both lines rise 1 in 1: at 9 the one from the right is at 5.06, 0.0025 from 5 1/16, the other at 5.
+		{"of two as steep, along the first", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: number("4.06")}, {X: number("5.03"), Y: number("9.03")}, at(0, 4)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: number("4 1/16")}, {X: number("5 1/16"), Y: in(9)}, at(0, 4)}},
+		{"a corner in a straight edge is none", []cutout.Point{at(0, 0), at(10, 0), at(10, 4), {X: in(5), Y: number("6.515")}, {X: in(0), Y: number("9.03")}},
+			[]cutout.Point{{X: in(0), Y: number("9.03")}}, []cutout.Point{at(0, 0), at(10, 0), at(10, 4), {X: in(0), Y: number("9.03")}}},
+		// The end at (0, 8.01) goes to the notch's corner at (0, 8), where no edges met. Parted at x = 6, the part over the notch ends in
+		// (6, 9.03) too and goes up there.
+		{"a piece is parted where a corner goes to another", []cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), {X: in(0), Y: number("8.01")}, {X: in(6), Y: number("9.03")}, at(6, 8), at(0, 8)}, nil,
+			[]cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), at(0, 8), {X: in(6), Y: number("9 1/16")}, at(6, 8), at(0, 8)}},
 		// An end one mark high, where the bottom rises as much as the top falls, becomes a point. Either of
 		// its corners gives up as much: the first goes.
 		{"no end of one mark", []cutout.Point{at(0, 0), {X: in(10), Y: number("3.99")}, {X: in(10), Y: number("4 1/16")}, at(0, 8)}, nil,

@@ -384,6 +384,16 @@ func TestClipLine(t *testing.T) {
 	}
 }
 
+// What lies in a hole, in any of several, is not in a shape; its edge is.
+func TestContains(t *testing.T) {
+	s := shape(rect(0, 0, 10, 10), rect(1, 1, 2, 2), rect(5, 5, 2, 2))
+	for p, want := range map[cutout.Point]bool{at(4, 4): true, at(2, 2): false, at(6, 6): false, at(1, 2): true, at(7, 7): true, at(0, 5): true, at(10, 10): true, at(11, 5): false, at(-1, -1): false} {
+		if got := s.Contains(p); got != want {
+			t.Errorf("%v is in the shape: %v", p, got)
+		}
+	}
+}
+
 func TestUprights(t *testing.T) {
 	want := []cutout.Upright{
 		{X: in(0), Bottom: in(0), Top: in(10), MaterialRight: true},

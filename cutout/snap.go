@@ -137,7 +137,7 @@ func (s *Shape) straighten(at fraction.Length, without Shape) {
 			}
 			less := Shape{s.outline, slices.Clone(s.holes)}
 			less.setRing(number, slices.Delete(slices.Clone(ring), i, i+1))
-			if _, meet := less.meeting(s.pinched(), any); !meet {
+			if _, meet := less.meeting(true, any); !meet { // it has no corner twice that s has not
 				ring, i = less.ring(number), i-1
 				*s = less
 			}
@@ -306,7 +306,7 @@ func (g *snapper) ofSlopes(u, v, w Point) Point {
 		if !tapeGave {
 			x = g.round(x, v.X.Less(flat.X))
 		}
-		if rise := y.Cmp(v.Y.Rat()); rise != 0 && rise < 0 == up && gap(x, v.X.Rat()).Cmp(g.tolerance.Rat()) > 0 {
+		if outward := v.Y.Compare(steep.Y); y.Cmp(v.Y.Rat()) == outward && gap(x, v.X.Rat()).Cmp(g.tolerance.Rat()) > 0 {
 			y = multiple(v.Y.Rat(), g.mark.Rat(), up)
 			continue
 		}

@@ -22,7 +22,7 @@ import (
 
 // side is an edge that is not upright, read from left to right.
 type side struct {
-	a, b        Point           // the whole edge, a.X < b.X; heights are worked out from these
+	a, b        Point           // the whole edge, from which heights are worked out
 	left, right fraction.Length // the part of it that counts
 	first, last int             // the same as indices into sweep.xs
 	other       bool            // it belongs to the outline that cuts, not to the shape
