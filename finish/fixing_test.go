@@ -32,6 +32,8 @@ func TestFix(t *testing.T) {
 				Boxes: []finish.BoxFixing{{Name: "socket", Behind: in("1 1/2"), Extender: in("1 1/2")}}}},
 		{"as far off edges and boxes as the job says", finish.Work{Profile: sheet}, finish.Materials{Nails: finish.Nails{Inset: "1/2", Clear: "0"}},
 			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12"), Inset: in("1/2")}},
+		{"what cannot be read is as it was left out", finish.Work{Profile: sheet}, finish.Materials{House: finish.House{Studs: "16 yards"}, Nails: finish.Nails{Edge: "six", Field: "-12"}},
+			finish.Fixing{Wall: in("1/2"), Supports: in("16"), Glue: finish.GlueCustom, Nails: finish.Brads, Edge: in("6"), Field: in("12"), Inset: in("3/8"), Clear: in("3")}},
 		{"millimetres", finish.Work{Units: fraction.Millimetre, Profile: sheet}, finish.Materials{Adhesive: finish.Adhesive{Form: finish.NoGlue}},
 			finish.Fixing{Wall: in("12.5 mm"), Supports: in("400 mm"), Glue: finish.NoGlue, Nails: finish.FinishNails, Edge: in("150 mm"), Field: in("300 mm"), Inset: in("10 mm"), Clear: in("75 mm")}},
 	} {

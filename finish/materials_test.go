@@ -156,6 +156,7 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		{"Work.Pieces[0].Area", finish.Work{Pieces: []finish.Piece{{Width: fraction.Inches(2), Height: fraction.Inches(3), Area: fraction.Inches(7).Times(fraction.Inches(1))}}}},
 		{"Work.Covers[0].Length", finish.Work{Covers: []finish.Covering{{Name: "cap", Length: minus}}}},
 		{"Work.Up", finish.Work{Up: minus.Times(fraction.Inches(1))}},
+		{"Work.Up", finish.Work{Up: finish.MaxLength().Times(finish.MaxLength().Add(fraction.Inches(1)))}},
 		{"Work.Pieces[0].Width", finish.Work{Pieces: []finish.Piece{{Width: minus}}}},
 		{"Work.Pieces[0].OpeningEdges", finish.Work{Pieces: []finish.Piece{{OpeningEdges: minus}}}},
 		{"Work.Joints[0].Gap", finish.Work{Joints: []finish.Joint{{Kind: finish.Seam, Gap: minus}}}},
@@ -179,6 +180,9 @@ func TestWorkThatNoPlanGives(t *testing.T) {
 		if diff := cmp.Diff([]string{c.path}, paths(err)); diff != "" {
 			t.Errorf("%v (-want +got)\n%s", err, diff)
 		}
+	}
+	if _, _, err := finish.TakeOff(finish.Work{Up: finish.MaxLength().Times(finish.MaxLength())}, finish.Materials{}); slices.Contains(paths(err), "Work.Up") {
+		t.Errorf("as great an area as there may be: %v", err)
 	}
 	if _, _, err := finish.TakeOff(finish.Work{Fitting: slices.Repeat([]string{"1"}, finish.MaxCount)}, finish.Materials{}); err != nil {
 		t.Errorf("as many labels as there may be: %v", err)

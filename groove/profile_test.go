@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,6 +63,7 @@ func TestValidate(t *testing.T) {
 		{"the first that is no word", groove.Profile{Edges: 4, Tongue: 3, Status: 4}, []string{"Edges", "Tongue", "Status"}},
 		{"sizes below 0", groove.Profile{Cover: inch("-1"), Width: inch("-1"), Lap: inch("-1"), Lengths: []fraction.Length{inch("96"), inch("0")}},
 			[]string{"Cover", "Width", "Lap", "Lengths[1]"}},
+		{"no word for a tongue", groove.Profile{Edges: groove.Tongued, Tongue: groove.TongueRight + 1}, []string{"Tongue"}},
 		{"words that are none", groove.Profile{Edges: 9, Tongue: 9, Status: 9}, []string{"Edges", "Tongue", "Status"}},
 		{"a board that shows more than its repeat", groove.Profile{Features: []groove.Feature{flat}, Boards: true, Cover: inch("2")}, []string{"Cover"}},
 		{"wider than square edges show", groove.Profile{Cover: inch("48"), Width: inch("49"), Edges: groove.Square}, []string{"Width"}},
@@ -75,6 +77,7 @@ func TestValidate(t *testing.T) {
 		{"deep flat", with(groove.Feature{Width: inch("1"), Depth: inch("1/8")}), []string{"Features[0].Depth"}},
 		{"too deep", with(flat, groove.Feature{Kind: groove.Groove, Width: inch("1/8"), Depth: inch("5/16")}), []string{"Features[1].Depth"}},
 		{"negative thickness", groove.Profile{Features: []groove.Feature{flat}, Thickness: inch("-1/4")}, []string{"Thickness"}},
+		{"as many as there may be", with(slices.Repeat([]groove.Feature{flat}, groove.MaxFeatures)...), nil},
 		{"too many", groove.Profile{Features: make([]groove.Feature, groove.MaxFeatures+1)}, []string{"Features", "Features[0].Width"}},
 		{"all at once", groove.Profile{Features: []groove.Feature{{Kind: 9, Width: inch("-1"), Depth: inch("-1")}}, Thickness: inch("-1")},
 			[]string{"Features[0].Kind", "Features[0].Width", "Features[0].Depth", "Thickness"}},

@@ -168,6 +168,8 @@ func TestFaults(t *testing.T) {
 		{"opening kind", `"kind": "window"`, `"kind": "door"`, "runs[0].openings[1].kind", jobfile.ErrValue},
 		{"corner of three", `["20","60"]`, `["20","60","1"]`, "runs[0].openings[1].outline[2]", jobfile.ErrValue},
 		{"outline crosses itself", `["20","0"],["20","60"]`, `["20","60"],["20","0"]`, "runs[0].openings[1].outline[2]", jobfile.ErrRoom},
+		{"outline past the run", `["20","60"]`, `["50","60"]`, "runs[0].openings[1].outline[2]", jobfile.ErrRoom},
+		{"outline of two corners", `["20","0"],["20","60"],["0","60"]`, `["20","0"]`, "runs[0].openings[1].outline[0]", jobfile.ErrRoom},
 		{"opening name twice", `"name": "window"`, `"name": "box"`, "runs[0].openings[1].name", jobfile.ErrRoom},
 		{"box in a window", `"left": "10", "bottom": "5"`, `"left": "35", "bottom": "9"`, "runs[0].openings[1]", jobfile.ErrRoom},
 		{"focal zones overlap", `"from": "15"`, `"from": "14"`, "runs[0].focal[1]", jobfile.ErrRoom},

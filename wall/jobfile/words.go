@@ -46,11 +46,9 @@ func WithProfile(job, profiles []byte) []byte {
 		var named struct{ Name string }
 		if json.Unmarshal(p, &named) == nil && named.Name == wanted {
 			file["profile"] = p
-			data, err := json.Marshal(file)
-			if err != nil {
-				return job
+			if data, err := json.Marshal(file); err == nil {
+				return data
 			}
-			return data
 		}
 	}
 	return job

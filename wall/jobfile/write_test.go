@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -69,6 +70,27 @@ func TestJobsAreWrittenAsTheyWereRead(t *testing.T) {
 		if twice, _ := written(t, again); twice != text {
 			t.Errorf("%s is written in two ways:\n%s\n%s", name, text, twice)
 		}
+	}
+}
+
+// A value with parts stands on one line as long as that has no more than 120 characters; its last brace may have a comma behind it.
+func TestLinesOfParts(t *testing.T) {
+	j, err := jobfile.Read(strings.NewReader(sound))
+	if err != nil {
+		t.Fatal(err)
+	}
+	longest := 0
+	for n := range 100 {
+		j.Stock[0].Name = strings.Repeat("é", n+1)
+		text, _ := written(t, j)
+		for line := range strings.Lines(text) {
+			if line = strings.TrimRight(line, ",\n"); strings.Contains(line, "é") && strings.HasSuffix(line, "}") {
+				longest = max(longest, utf8.RuneCountInString(line))
+			}
+		}
+	}
+	if longest != 120 {
+		t.Errorf("the longest line of a sheet has %d characters", longest)
 	}
 }
 
