@@ -27,6 +27,22 @@ func TestMetricDefaultsAreRound(t *testing.T) {
 	}
 }
 
+// The defaults are those that the table of priorities in README.md states.
+func TestDefaultsAreStated(t *testing.T) {
+	want := map[string]string{"exposed_end": "8", "outside_corner": "4", "step_side": "3", "opening_side": "2", "covered_end": "0", "box_side": "0", "inside_corner": "1",
+		"weak_strip": "1", "seam": "1/8", "seam_line": "8", "box_clear": "1", "whole_end": "1", "least_panel": "2", "leg_ratio": "8", "least_strip": "3/4", "least_corner": "3/2",
+		"least_cover": "1/8", "height_jump": "1", "box_difference": "1/8", "out_of_plumb": "1/4", "station_distance": "48", "trim_margin": "1/4"}
+	for _, p := range wall.DefaultPriorities(fraction.Inch).List() {
+		if got := p.Value.Rat().RatString(); got != want[p.Name] {
+			t.Errorf("%s is %s by default, want %s", p.Name, got, want[p.Name])
+		}
+		delete(want, p.Name)
+	}
+	if len(want) > 0 {
+		t.Errorf("not listed: %v", want)
+	}
+}
+
 // Priorities are listed with their values, weights by height and distance, sizes in inches: those of the contract.
 func TestPrioritiesAreListed(t *testing.T) {
 	listed := map[string]wall.Priority{}

@@ -3,6 +3,7 @@ package wall
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -120,16 +121,21 @@ func TestWholeSheetsFirst(t *testing.T) {
 		name    string
 		profile int // of profiles, -1 for none
 		phase   string
+		short   bool // sheets too short for the run come first
 		want    string
 	}{
-		{"a bead", 0, "0", "0 to 42, 42 to 90"},
-		{"plain sheets", -1, "0", "0 to 42, 42 to 90"},
-		{"turned sheets start with a whole flat", 0, "2 1/2", "0 to 42, 42 to 90"},
+		{"a bead", 0, "0", false, "0 to 42, 42 to 90"},
+		{"plain sheets", -1, "0", false, "0 to 42, 42 to 90"},
+		{"turned sheets start with a whole flat", 0, "2 1/2", false, "0 to 42, 42 to 90"},
+		{"beside short sheets", 0, "0", true, "0 to 42, 42 to 90"},
 	} {
 		room := Room{Mark: fraction.Of(1, 16), Priorities: DefaultPriorities(fraction.Inch),
 			Stock: []nest.Stock{{Name: "sheet", Width: inches("48"), Length: inches("96"), LeftPhase: inches(test.phase)}},
 			Runs: []Run{{Name: "run", Width: inches("90"), Left: End{Kind: Covered}, Right: End{Kind: Covered}, Heights: heights("0,0,20; 90,0,20"),
 				Keep: Keep{Origin: new(inches("0"))}}}}
+		if test.short {
+			room.Stock = slices.Insert(room.Stock, 0, nest.Stock{Name: "short", Width: inches("48"), Length: inches("19"), Count: new(1)})
+		}
 		if room.Profile.Thickness = fraction.Of(1, 4); test.profile >= 0 {
 			room.Profile = profiles[test.profile]
 		}
@@ -144,5 +150,27 @@ func TestWholeSheetsFirst(t *testing.T) {
 		if s := strings.Join(got, ", "); s != test.want {
 			t.Errorf("%s: panels %s, want %s", test.name, s, test.want)
 		}
+	}
+}
+
+// Where panels stop that start at node 1, at 10 1/16, half of a gap of 1/8 off each node: node 2 would stop one before it starts, node 3 where
+// it does. From node 5, 2 off, one is as wide as the least, from node 6, 3 off, all its parts count; sheets of 4 reach to node 8, upright ones of
+// 3 1/2 to node 6.
+func TestStops(t *testing.T) {
+	p := &program{stretch: &stretch{Model: &Model{room: &Room{}}, leastPanel: inches("2"), settled: inches("3")}, widest: inches("4")}
+	c := &cover{}
+	for _, at := range []string{"0", "10", "10 1/16", "10 1/8", "10 1/4", "12 1/8", "13 1/8", "13 3/4", "14 1/8", "14 1/4"} {
+		c.left, c.right = append(c.left, inches(at).Add(fraction.Of(1, 16))), append(c.right, inches(at).Sub(fraction.Of(1, 16)))
+		c.upright = append(c.upright, inches("3 1/2"))
+	}
+	if got, want := p.stops(c, 1, 9), (stops{near: 4, whole: 5, settled: 6, upright: 6, far: 8}); got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	if got, want := p.stops(c, 1, 3), (stops{near: 4, whole: 4, settled: 4, upright: 3, far: 3}); got != want {
+		t.Errorf("up to node 3: %+v, want %+v", got, want)
+	}
+	p.room.Profile.Boards = true
+	if got := p.stops(c, 4, 9); got.near != 5 || got.far != 5 {
+		t.Errorf("boards: %+v", got)
 	}
 }

@@ -199,7 +199,11 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 		}
 		nailed += drawn
 	}
-	if nailed < 1000 {
+	least := 1000
+	if testing.Short() {
+		least = 400 // of the examples alone
+	}
+	if nailed < least {
 		t.Errorf("only %d nails in all plans", nailed)
 	}
 }
