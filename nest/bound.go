@@ -275,12 +275,13 @@ func falling(sizes []int64) []int64 {
 // pairSum returns Σ f × g in 128 bits, and f(span) × g(span): what a sheet holds of it, 0 where
 // that is too large to divide by.
 func pairSum(f, g *dual) (hi, lo, whole uint64) {
-	if over, most := bits.Mul64(uint64(f.whole), uint64(g.whole)); over == 0 && most < math.MaxUint64/uint64(len(f.size)+1) {
+	over, whole := bits.Mul64(uint64(f.whole), uint64(g.whole))
+	if over == 0 && whole < math.MaxUint64/uint64(len(f.size)+1) {
 		sizes := g.size[:len(f.size)]
 		for i, x := range f.size { // no size is above its whole: the sum fits 64 bits
 			lo += uint64(x) * uint64(sizes[i])
 		}
-		return 0, lo, most
+		return 0, lo, whole
 	}
 	for i := range f.size {
 		h, l := bits.Mul64(uint64(f.size[i]), uint64(g.size[i]))
@@ -288,8 +289,8 @@ func pairSum(f, g *dual) (hi, lo, whole uint64) {
 		lo, carry = bits.Add64(lo, l, 0)
 		hi += h + carry
 	}
-	if h, l := bits.Mul64(uint64(f.whole), uint64(g.whole)); h == 0 && hi < l {
-		whole = l
+	if over > 0 {
+		whole = 0
 	}
 	return hi, lo, whole
 }

@@ -115,26 +115,21 @@ func (e *exact) search(rest set, used objective) {
 	}
 	lead := rest.first()
 	g := e.one.groupOf[lead]
-	possible, always := false, false
+	always := false
 	for _, kind := range e.stockOrder {
 		k := &e.job.kinds[kind]
 		if e.stock[kind] == 0 || !e.job.fits(k, &e.groups[g].piece) {
 			continue
 		}
-		possible, always = true, always || !k.limited
+		always = always || !k.limited
 		e.stock[kind]--
 		f := filling{exact: e, kind: kind, rest: rest, used: used.plus(k.objective()), lead: g}
 		f.extend((set{}).with(lead), g, e.weigh.each[g], tally{})
 		e.stock[kind]++
 	}
 	if !always {
-		// It may have to be left out, with all that are like it on this branch.
-		n := e.groups[g].of(rest)
-		if possible {
-			n = 1
-		}
-		kept := e.groups[g].lowest(e.groups[g].of(rest) - n)
-		e.search(rest.minus(e.groups[g].all).plus(kept), used.plus(objective{left: n}))
+		// It may have to be left out, with all that are like it: one of those that are not could change places with it.
+		e.search(rest.minus(e.groups[g].all), used.plus(objective{left: e.groups[g].of(rest)}))
 	}
 }
 

@@ -112,6 +112,10 @@ func TestUnplaced(t *testing.T) {
 			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
 		{"off phase and just tall enough", func(p *nest.Problem) { p.Parts[4].LeftPhase, p.Parts[4].Height = inches("1/2"), inches("95-1/2") },
 			[]nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
+		{"off phase where it is not long enough either", func(p *nest.Problem) {
+			p.Stock = append(p.Stock, nest.Stock{Width: inches("24"), Length: inches("120")})
+			p.Parts[4].LeftPhase, p.Parts[4].Height = inches("1/2"), inches("100")
+		}, []nest.Unplaced{{5, nest.TooWideAtPhase, inches("48-1/2")}}},
 		{"used up", func(p *nest.Problem) { p.Stock[0].Count, p.Stock[0].Length = new(1), inches("73") },
 			[]nest.Unplaced{{Part: 5, Why: nest.UsedUp}}},
 		{"none", func(p *nest.Problem) { p.Stock[0].Count = new(0) },
