@@ -121,7 +121,8 @@ const (
 	ByCustom           // Surface, Each, Per, Hold, Compared
 	ByMiters           // Length, Size
 	ByNailSpacing      // Count, EdgeSpacing, Spacing, as ByStripCrossings
-	ByCrossings        // Count, Supports, Thickness, Penetration, Size
+	ByCrossings        // Count, Supports, Thickness, Penetration, Size: of boards, through their tongues
+	ByFaceCrossings    // Count, Supports, Thickness, Wall, Penetration, Needed: of boards, through their faces
 	ByStripLength      // Length, Supports, Sides
 	ByStripCrossings   // Supports, Thickness, Wall, Penetration, Needed
 	ByBoxDepth         // per box Box; Allowed, or NoneAllowed where the face can burn
@@ -137,7 +138,7 @@ const (
 )
 
 var hows = enum.Of[How]("with the row above", "count", "area", "joints", "wide joints", "beads", "dots", "beads at crossings",
-	"dots at crossings", "custom", "miters", "nail spacing", "crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
+	"dots at crossings", "custom", "miters", "nail spacing", "crossings", "face crossings", "strip length", "strip crossings", "box depth", "device gangs", "spacers",
 	"tape lines", "reach", "ends", "coverings", "whole lengths", "request", "spare")
 
 // String returns the word of the method, or its number in brackets where it has none.

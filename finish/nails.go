@@ -6,6 +6,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/groove"
 )
 
 // plateDepth is how far from the face of a stud a cable in it may lie without a steel plate: 1-1/4
@@ -26,7 +27,8 @@ func (b *builder) nail() {
 	deep, supports := b.in(n.Penetration), b.short(TermSupports, b.in(b.House.Studs))
 	row := Row{Item: ItemPanelNails, Nail: n.Kind, How: ByNailSpacing, Terms: []Term{{Kind: TermCount, Value: up(total, unit)}}}
 	var length *big.Rat
-	if b.Profile.Boards {
+	switch {
+	case b.Profile.Boards && b.slanted():
 		row.Item, row.How = ItemBoardNails, ByCrossings
 		// At 45 degrees, from the middle of the edge, where the tongue is, into the support.
 		square := add(quo(b.thickness(), whole(2)), deep)
@@ -44,7 +46,11 @@ func (b *builder) nail() {
 		b.nearCables(length, roundUp(into, 64))
 		row.Terms = append(row.Terms, supports, b.short(TermThickness, b.thickness()), b.short(TermPenetration, deep),
 			b.short(TermSize, length))
-	} else {
+	case b.Profile.Boards:
+		row.Item, row.How = ItemBoardNails, ByFaceCrossings
+		long, terms := b.intoSupport(PanelNailShort, b.thickness(), false)
+		length, row.Terms = long, append(append(row.Terms, supports), terms...)
+	default:
 		row.Source = Given
 		if n.Edge == usual.Edge && n.Field == usual.Field {
 			row.Source = of(b.House.Material == Hardboard, MakerDecides, Hardboard612)
@@ -87,6 +93,9 @@ func (b *builder) nearCables(length, into *big.Rat) {
 		b.warn(NailNearCables, fault.Of("Finish", "Nails"), nil, length, into, plateDepth.Rat())
 	}
 }
+
+// slanted reports whether boards are nailed through a tongue, aslant: else through the face, as screws are.
+func (s settings) slanted() bool { return s.Profile.Edges == groove.Tongued && s.Nails.Kind != PanelScrews }
 
 // nailsIn counts the nails in a piece: those that it is known to take, else as many as are never
 // further apart than the spacings. A sheet has them on supports behind both its upright edges and between, and

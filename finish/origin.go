@@ -110,7 +110,7 @@ func Origins() (defaults, figures, times, steps, warnings []Origin) {
 		{"sheet that counts as thin", thinSheet.FloatString(3) + " in", Judgment, ""},
 		{"bead in a miter", miterBead.FloatString(3) + " in", Judgment, ""},
 		{"supports behind a piece", "at both upright edges and between, nails nowhere else", PartRead, "a maker's guide: gypsum board is no nailable backing"},
-		{"nail of a board", "one a crossing, at 45 degrees", PartRead, "the angle in a how-to article; one a crossing common practice, no source"},
+		{"nail of a board", "one a crossing, through a tongue at 45 degrees", PartRead, "the angle in a how-to article; one a crossing, and through the face without a tongue: common practice, no source"},
 		{"strips behind boards", "level, at most a stud's distance apart", Read, "a how-to article"},
 		{"strips behind sheets", "level ones, and upright ones under edges", Read, "NAVEDTRA 14044"},
 		{"how deep cables lie", plateDepth.String() + " in", Read, "NEC 300.4(A) and (D)"},

@@ -16,7 +16,7 @@ import (
 // plain sheets are flat and 1/4 in thick with a pitch of 2 in, boards 4 in wide and 3/4 in thick.
 var (
 	plain  = groove.Profile{Features: []groove.Feature{{Width: fraction.Inches(2)}}, Thickness: fraction.Of(1, 4)}
-	boards = groove.Profile{Boards: true, Features: []groove.Feature{{Width: fraction.Inches(4)}}, Thickness: fraction.Of(3, 4)}
+	boards = groove.Profile{Boards: true, Edges: groove.Tongued, Features: []groove.Feature{{Width: fraction.Inches(4)}}, Thickness: fraction.Of(3, 4)}
 )
 
 // bare materials: no loss, no waste, nothing but what a test asks for.

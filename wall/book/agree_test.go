@@ -1,7 +1,11 @@
 package book
 
 import (
+	"bytes"
 	"cmp"
+	"encoding/json"
+	"fmt"
+	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -13,6 +17,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/choice"
+	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
 )
@@ -340,6 +345,121 @@ func TestBooksOfDoorsAtEnds(t *testing.T) {
 		for i, name := range []string{"run-1-left-end.svg", "run-1-right-end.svg"} {
 			if slices.ContainsFunc(files, func(f File) bool { return f.Name == name }) != want[i] {
 				t.Errorf("door from %s: %s is there %v, want %v", left, name, !want[i], want[i])
+			}
+		}
+	}
+}
+
+// TestStripsHaveTheirHeights: the text, the leaf and the elevation of a run say how high the strips behind its boards are
+// fixed, on both sides, and draw each as far as an opening leaves it; sheets have none.
+func TestStripsHaveTheirHeights(t *testing.T) {
+	strip := regexp.MustCompile(`class="strip"`)
+	looked := 0
+	for _, n := range plans() {
+		if n.err != nil {
+			t.Fatal(n.name, n.err)
+		}
+		p, text, files := n.plan, squeezed(n.plan), n.files(t)
+		for i, run := range p.Runs {
+			at := run.Supports
+			svg := ""
+			for _, f := range files {
+				if f.Name == "run-"+strconv.Itoa(i+1)+".svg" {
+					svg = string(f.Body)
+				}
+			}
+			if drawn := len(strip.FindAllString(svg, -1)); drawn != len(at) || len(at) > 0 && !p.Profile.Boards {
+				t.Errorf("%s, %s: %d strips drawn, want %v", n.name, run.Name, drawn, at)
+			}
+			for _, y := range at {
+				looked++
+				says := p.TapeMeasure().Format(y)
+				if strings.Count(svg, ">"+says+"<") < 2 || !regexp.MustCompile(`iddles? of the level strips? between foot and top [^.]*\b`+says+`\b`).MatchString(text) ||
+					!regexp.MustCompile(`iddles? of the level strips? between foot and top [^.]*\b`+says+`\b`).Match(files[0].Body) {
+					t.Errorf("%s, %s: the strip at %s is not said or not drawn", n.name, run.Name, says)
+				}
+			}
+			if first := strings.Index(svg, `class="strip"`); len(at) > 0 && len(run.Openings) > 0 && first > strings.Index(svg, `class="opening"`) {
+				t.Errorf("%s, %s: strips run over the openings", n.name, run.Name)
+			}
+		}
+	}
+	if looked < 4 {
+		t.Errorf("%d strips", looked)
+	}
+}
+
+// TestCheckedSupports: the checker takes the supports of the plan of boards and none that are spoilt.
+func TestCheckedSupports(t *testing.T) {
+	job, err := os.ReadFile("testdata/hard/boards.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := madePlan(bytes.NewReader(job))
+	if err != nil {
+		t.Fatal(err)
+	}
+	right := string(fraction.Must(p.JSON()))
+	for _, row := range []struct{ to, want string }{
+		{"13 3/8|26 13/16", ""},
+		{"", ""}, // the plan need not say it
+		{"13 3/8", "farther"},
+		{"26 13/16", "farther"},
+		{"13 3/8|26 51/64", "no mark"},
+		{"26 13/16|13 3/8", "not between"},
+		{"13 3/8|26 13/16|40 5/16", "not between"},
+	} {
+		list, _ := json.Marshal(strings.Split(row.to, "|"))
+		spoilt := regexp.MustCompile(`"supports":\s*\[[^\]]*\]`).ReplaceAllString(right, `"supports":`+strings.Replace(string(list), `""`, "", 1))
+		faults := fmt.Sprint(verify.Plan(job, []byte(spoilt)))
+		if row.want == "" && faults != "[]" || !strings.Contains(faults, row.want) {
+			t.Errorf("%q: %.300s, want %q", row.to, faults, row.want)
+		}
+	}
+}
+
+// TestNailsFollowTheTongue: boards are nailed aslant where the profile has a tongue alone, on the list as in the order of work.
+func TestNailsFollowTheTongue(t *testing.T) {
+	job, err := os.ReadFile("testdata/hard/boards.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for edges, want := range map[string]struct {
+		aslant bool
+		long   string
+	}{
+		"":                    {false, "1 1/2"}, // 3/4 and 3/4 into the strip
+		`"edges": "square", `: {false, "1 1/2"},
+		`"edges": "tongued", "tongue": "right", `: {true, "2"}, // (3/8 + 3/4) × √2 = 1.59
+	} {
+		p, err := madePlan(strings.NewReader(strings.Replace(string(job), `"boards": true`, edges+`"boards": true`, 1)))
+		if err != nil {
+			t.Fatal(edges, err)
+		}
+		list, order, _ := strings.Cut(squeezed(p), "ORDER OF WORK")
+		for where, text := range map[string]string{"list": list, "order": order} {
+			if got := strings.Contains(text, "degrees through the root of"); got != want.aslant {
+				t.Errorf("%q, %s: aslant %v, want %v", edges, where, got, want.aslant)
+			}
+		}
+		if !strings.Contains(list, "finish nails, 15 or 16 gauge, "+want.long+" in") || strings.Contains(order, "through the middle of its face") == want.aslant {
+			t.Errorf("%q: not nails of %s, or not as the tongue is", edges, want.long)
+		}
+	}
+}
+
+// TestHeightsWithinOpenings: of a level edge that an opening covers in part, as a window does the top of a wall, both stations have
+// their height.
+func TestHeightsWithinOpenings(t *testing.T) {
+	all := examplePlans(t)
+	for _, name := range []string{"kitchen", "kitchen-replan"} {
+		p := all[name]
+		svg := string(fraction.Must(drawing.Elevation(p, 0)).SVG())
+		for i, at := range p.Runs[0].Outline {
+			if at.X == fraction.Inches(33) || at.X == fraction.Inches(66) {
+				if want := `data-plan="runs[0].outline[` + strconv.Itoa(i) + `][1]">18<`; at.Y.Sign() > 0 && !strings.Contains(svg, want) {
+					t.Errorf("%s: the height at %v is not shown", name, at.X)
+				}
 			}
 		}
 	}

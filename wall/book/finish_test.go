@@ -180,7 +180,7 @@ func TestWordsOfTheFinish(t *testing.T) {
 func TestBoardsAreNotCalledPanels(t *testing.T) {
 	p, has := busy(t, true)
 	for _, want := range []string{
-		"Rest: Stack the boards", "knock each board home", "at most 16 in apart and at the same heights along a run",
+		"Rest: Stack the boards", "knock each board home", "at most 16 in apart, at the heights that each run has with its marks",
 		"nails or screws for the strips 1 1/2 in: one for each 16 in of strip", "counted from the boards to saw", "6 dots of 1 in, one a crossing",
 	} {
 		has(want)

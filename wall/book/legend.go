@@ -27,6 +27,7 @@ func (b *page) signs(small []string, names ...string) []sign {
 	every := []sign{
 		{`class="seam"`, `<path class="seam" d="M22 0V14"/>`, "seam of two " + p.Word("panels", "boards"), ""},
 		{`class="datum"`, `<path class="datum" d="M0 11H44"/><path class="startmark" d="M22 11l-5 -8h10z"/>`, "level datum, heights from it", ""},
+		{`class="strip"`, `<path class="strip" d="M2 7H42"/>`, "middle of a level strip behind the boards, which openings cut off", ""},
 		{`class="start"`, `<circle class="startmark" cx="6" cy="7" r="4"/><path class="start" d="M6 7H34"/><path class="startmark" d="M42 7l-9 -4v8z"/>`, "start, and which way to work", ""},
 		{`class="flawtext"`, `<path class="flaw" d="M13 7l9 -6l9 6l-9 6z"/>`, "blemish, by its number in the table of leaf " + b.chapter("looks").Leaves, ""},
 		{`class="halo taped"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner of an opening, by its number among the points from taped distances", ""},

@@ -281,6 +281,22 @@ func (t *text) run(p plan.Plan, i int, r plan.Run) {
 		t.table(2, []string{panelWord(p), "from", "to", "pieces"}, rows)
 	}
 	t.pole(p, r)
+	if strips := t.strips(r); strips != "" {
+		t.hang("  strips ", strips+".")
+	}
+}
+
+// strips says how high the strips behind the boards of a run are fixed, if the work has any.
+func (t *text) strips(r plan.Run) string {
+	at := r.Supports
+	if len(at) == 0 {
+		return ""
+	}
+	says := make([]string, len(at))
+	for i, y := range at {
+		says[i] = t.length(y)
+	}
+	return either(len(at) == 1, "middle of the level strip between foot and top ", "middles of the level strips between foot and top ") + list(says...) + " over the datum" + either(len(r.Openings) > 0, ", cut off at openings", "")
 }
 
 // startsAt says at which height a run starts where its first end leans.

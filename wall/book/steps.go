@@ -60,7 +60,7 @@ var stageWords = map[finish.Stage]stage{
 		title: "Strips behind the {panel}s",
 		acts: map[finish.ActKind]string{
 			finish.ActStrips: "[[Upright boards run the same way as the studs: ]]fix level strips across the studs, one at the foot, one at the top " +
-				"and others evenly between, at most {} apart and at the same heights along a run, and one along each side of every opening.",
+				"and others between, at most {} apart, at the heights that each run has with its marks, cut off at openings; and one along each side of every opening.",
 			finish.ActSheetStrips: "Fix level strips[[, across the studs where there are any]], at most {} apart, one at the foot and one at the top, and upright ones under " +
 				"every edge of a sheet and along each side of every opening.",
 			finish.ActStripsListed:   "[[The list has them{deep}.]]",
@@ -190,7 +190,7 @@ var fitBoards = stage{
 	acts: map[finish.ActKind]string{
 		finish.ActBeads:   "First lay a bead of adhesive across each board where it crosses a strip.",
 		finish.ActDots:    "First put a dot of adhesive where each board crosses a strip.",
-		finish.ActNails:   "Nail it {root}once at each strip; the first and the last board are nailed through the face along the hidden edge.",
+		finish.ActNails:   "Nail it {root}.",
 		finish.ActScrews:  "Screw it at each strip through a drilled hole, as its maker asks.",
 		finish.ActClosing: toWall,
 		finish.ActFitting: stageWords[finish.StageFit].acts[finish.ActFitting],
@@ -220,7 +220,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	met, alone := corners(p)
 	tongued := p.Profile.Edges == groove.Tongued
 	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
-		"{root}", either(tongued, "at 45 degrees through the root of its tongue, ", ""), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
+		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the face along the hidden edge", "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),

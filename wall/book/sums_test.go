@@ -77,7 +77,7 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 				}
 			}
 			switch r.How {
-			case finish.ByJoints, finish.ByNailSpacing, finish.ByCrossings, finish.ByCoverings, finish.ByWholeLengths, finish.ByEnds:
+			case finish.ByJoints, finish.ByNailSpacing, finish.ByCrossings, finish.ByFaceCrossings, finish.ByCoverings, finish.ByWholeLengths, finish.ByEnds:
 				equal(measured(t, before, r.Unit.String()), needed)
 			case finish.ByTapeLines:
 				found := lines.FindStringSubmatch(says)

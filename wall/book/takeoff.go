@@ -71,8 +71,10 @@ var methodWords = map[finish.How]method{
 	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} on the outer two of a piece and round openings, " +
 		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: offWords},
 	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
-		"at 45 degrees through the root of the tongue where boards have one (a how-to article); one a crossing: common practice, no source; " +
+		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
 		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}", terms: offWords},
+	finish.ByFaceCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
+		"through its face; one a crossing: common practice, no source; length: board {thickness} + {penetration} into the support = {needed}", terms: offWords},
 	finish.ByStripLength: {text: "{length} level, at foot and top and between at most {supports} apart " +
 		"(a how-to article; the Navy manual on sheets has 1x3 or 1x4 across the studs) + {sides} along the sides of openings " +
 		"(common practice, no source) and, but for boards, under upright edges (the Navy manual)"},

@@ -172,8 +172,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 			d.rect(spanned(x, 42, x+out, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
 		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
-		kind := line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}
-		kind.write(&d.node, "bold", d.Width/2, 15, "middle")
+		line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
 		if !end.Mitred() {
 			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(terms...)})

@@ -32,10 +32,12 @@ type elevation struct {
 	at     int    // of the run in the plan
 	path   string // of the run in the plan, with a full stop
 	pieces []plan.Piece
+	wide   float64 // inches that are shown of it,
+	high   float64 // and upwards
 	tall   float64 // most ink that the wall's height takes
 	begin  float64 // ink y of the line that says where to start
 	floor  float64 // ink y under the wall
-	missed [3]line // pieces, openings and blemishes that have no room for their numbers and names
+	missed line    // pieces, openings and blemishes that have no room for their numbers and names
 }
 
 // Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
@@ -62,6 +64,7 @@ func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
 		e.lay()
 		e.wall()
 		e.seams()
+		e.strips()
 		e.openings()
 		e.start()
 		e.above()
@@ -97,6 +100,8 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 func newElevation(p plan.Plan, i int, width float64, name, title string) *elevation {
 	run := p.Runs[i]
 	e := &elevation{canvas: newCanvas(p, width, sized(name, width), title+run.Name), run: run, at: i, path: ref("runs[%d].", i), tall: elevationTall}
+	lo, hi := run.Extent()
+	e.x0, e.y1, e.wide, e.high = lo.X.Float64(), hi.Y.Float64(), hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 	for _, piece := range p.Pieces {
 		if piece.Run == run.Name {
 			e.pieces = append(e.pieces, piece)
@@ -107,12 +112,9 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 
 // scaled chooses the scale, one to a whole number, and returns the height of what is shown, in ink.
 func (e *elevation) scaled() (tall float64) {
-	lo, hi := e.run.Extent()
-	wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
-	e.scale = whole(min((e.Width-2*e.lane())/wide, e.tall/high))
-	e.left = (e.Width - wide*e.scale) / 2
-	e.x0, e.y1 = lo.X.Float64(), hi.Y.Float64()
-	return high * e.scale
+	e.scale = whole(min((e.Width-2*e.lane())/e.wide, e.tall/e.high))
+	e.left = (e.Width - e.wide*e.scale) / 2
+	return e.high * e.scale
 }
 
 // lay chooses the scale and the lanes above the wall.
@@ -174,6 +176,15 @@ func (e *elevation) wall() {
 	for i, p := range e.run.Outline { // no label covers the edge of the wall
 		q := e.run.Outline[(i+1)%len(e.run.Outline)]
 		e.claimLine(e.x(p.X), e.y(p.Y), e.x(q.X), e.y(q.Y))
+	}
+}
+
+// strips draws the level strips behind boards, which openings cut off.
+func (e *elevation) strips() {
+	left, right := e.sides()
+	for _, y := range e.run.Supports {
+		e.stroke("strip", "M", left, e.y(y), "H", right)
+		e.claimLine(left, e.y(y), right, e.y(y))
 	}
 }
 
@@ -302,7 +313,7 @@ func (e *elevation) flaws() {
 		half := flawRadius - 4 + text.width(typeSize)/2
 		seat, ok := e.led(2*half, 2*flawRadius, at, at)
 		if !ok {
-			e.missed[2] = append(e.missed[2], text...)
+			e.missed = append(append(e.missed, " · blemish "), text...)
 			continue
 		}
 		x, y := seat.middle()
@@ -419,7 +430,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 	}}, way{small - 4, laneHigh, seated}, way{uprightHigh, small, func(seat box) {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	}}) && !e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text) {
-		e.missed[0] = append(e.missed[0], text...)
+		e.missed = append(append(e.missed, " · piece "), text...)
 	}
 }
 
@@ -465,7 +476,7 @@ func (e *elevation) nameBeside(i int) {
 			return
 		}
 	}
-	e.missed[1] = append(e.missed[1], e.names(i)[0][0]...)
+	e.missed = append(append(e.missed, " · opening "), e.names(i)[0][0]...)
 }
 
 // tagSize is the size of a tag for some lines of text.

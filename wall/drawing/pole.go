@@ -88,8 +88,7 @@ func (e *elevation) between(at []term) (all []span) {
 	return all
 }
 
-// breaks are the corners of the wall's outline, but stations of a straight line and what openings hide, and
-// those of its openings but boxes, all between its ends; of an opening with an arch its sides.
+// breaks are the corners of the wall's outline, but stations of a straight line, and those of its openings but boxes, all between its ends; of an opening with an arch its sides.
 func (e *elevation) breaks() (corners, sides []term) {
 	add := func(to *[]term, x fraction.Length, path string) {
 		if x.Sign() > 0 && x.Less(e.run.Width) {
@@ -99,7 +98,7 @@ func (e *elevation) breaks() (corners, sides []term) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		straight := cutout.Orient(e.run.Outline[(i+n-1)%n], p, e.run.Outline[(i+1)%n]) == 0
-		if e.run.AtEnd(p) == 0 && !straight && !e.hidden(p) {
+		if e.run.AtEnd(p) == 0 && !straight {
 			add(&corners, p.X, ref("outline[%d][0]", i))
 		}
 	}
@@ -147,18 +146,8 @@ func (e *elevation) pole(y float64) float64 {
 // drawing.
 func (e *elevation) foot(y float64, what string) float64 {
 	y = e.bar(y + 8)
-	missed := line{"No room here for the name of "}
-	for i, each := range []string{"piece ", "opening ", "blemish "} {
-		for n, name := range e.missed[i] {
-			before := ", "
-			if n == 0 {
-				before = map[bool]string{true: "; "}[len(missed) > 1] + each
-			}
-			missed = append(missed, before, name)
-		}
-	}
-	if len(missed) > 1 {
-		y = e.under(0, 8, y+15, "start", missed.wrap(e.Width-16, e.Width-16)...)
+	if len(e.missed) > 0 {
+		y = e.under(0, 8, y+15, "start", slices.Concat(line{"No room here for these names"}, e.missed).wrap(e.Width-16, e.Width-16)...)
 	}
 	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
 }
@@ -208,6 +197,9 @@ func (e *elevation) lane() (widest float64) {
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
 	}
+	for _, y := range e.run.Supports {
+		points = append(points, plan.Point{Y: y})
+	}
 	for _, p := range points {
 		widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
 	}
@@ -235,6 +227,9 @@ func (e *elevation) heights() {
 			if e.run.AtEnd(p) == side+1 {
 				add(p.Y, e.path+ref("outline[%d][1]", i))
 			}
+		}
+		for i, y := range e.run.Supports {
+			add(y, e.path+ref("supports[%d]", i))
 		}
 		for i, o := range e.run.Openings {
 			spot := e.around(o.Outline)
@@ -272,9 +267,9 @@ func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
-		isTop := p.X.Less(before.X) || after.X.Less(p.X)   // the outline runs counterclockwise
-		level := p.Y == after.Y && e.run.AtEnd(after) == 0 // one figure for both ends of a level edge
-		if e.run.AtEnd(p) == 0 && isTop == top && !level && !e.hidden(p) && !(p.Y.IsZero() && !top) {
+		isTop := p.X.Less(before.X) || after.X.Less(p.X)                   // the outline runs counterclockwise
+		level := p.Y == after.Y && e.run.AtEnd(after) == 0 && !e.hidden(p) // one figure for both ends of an edge that is seen so
+		if e.run.AtEnd(p) == 0 && isTop == top && !level && !(p.Y.IsZero() && !top) {
 			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y)})
 		}
 	}

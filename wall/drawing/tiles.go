@@ -119,15 +119,14 @@ func cutLines(p plan.Plan) (found []cutLine) {
 			found = append(found, cutLine{piece: piece, index: i, what: "notch", points: n.Points, path: ref("pieces[%d].outline", i), first: n.First, count: len(piece.Outline)})
 		}
 	}
-	profile := p.Profile
 	return slices.DeleteFunc(found, func(c cutLine) bool {
 		most := mostPages
 		if c.square() {
 			most = 1
 		}
-		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(p Paper) bool {
-			t := c.tile(p, 0)
-			_, fits := c.small(p, profile, 0)
+		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(paper Paper) bool {
+			t := c.tile(paper, 0)
+			_, fits := c.small(paper, p.Profile, 0)
 			return max(t.across, t.down) > most && !fits
 		})
 	})

@@ -24,11 +24,8 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 	for i := range p.Runs {
 		e := newElevation(p, i, width, name, title)
 		e.Picture = pic
-		lo, hi := e.run.Extent()
-		e.x0, e.y1, e.floor = lo.X.Float64(), hi.Y.Float64(), lo.Y.Float64()
 		walls = append(walls, e)
-		long := hi.X.Sub(lo.X).Float64()
-		total, widest, top, foot = total+long, max(widest, long), max(top, e.y1), min(foot, e.floor)
+		total, widest, top, foot = total+e.wide, max(widest, e.wide), max(top, e.y1), min(foot, e.y1-e.high)
 	}
 	room := width - 8 - cornerGap*float64(len(walls)+1)
 	scale := room / total
@@ -40,13 +37,12 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 		n, x := 0, cornerGap
 		top, foot = math.Inf(-1), math.Inf(1)
 		for _, e := range rest {
-			lo, hi := e.run.Extent()
-			long := hi.X.Sub(lo.X).Float64() * scale
+			long := e.wide * scale
 			if n > 0 && x+long+cornerGap > width {
 				break
 			}
 			e.scale, e.left, e.frame = scale, x, box{x - cornerGap/2, y - above, long + cornerGap, 0}
-			n, x, top, foot = n+1, x+long+cornerGap, max(top, e.y1), min(foot, e.floor)
+			n, x, top, foot = n+1, x+long+cornerGap, max(top, e.y1), min(foot, e.y1-e.high)
 		}
 		high := (top - foot) * scale
 		for _, e := range rest[:n] {
@@ -158,15 +154,13 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 		}
 		frames := slices.Collect(slices.Chunk(e.pieces, (len(e.pieces)+mostFrames-1)/mostFrames))
 		n, up := len(frames), 0
-		lo, hi := e.run.Extent()
-		wide, high := hi.X.Sub(lo.X).Float64(), hi.Y.Sub(lo.Y).Float64()
 		across := min(n, int(width/110))
 		cell := width / float64(across)
-		e.scale, e.x0, e.y1 = min((cell-16)/wide, 90/high), lo.X.Float64(), hi.Y.Float64()
-		tall := high*e.scale + laneHigh + 10
+		e.scale = min((cell-16)/e.wide, 90/e.high)
+		tall := e.high*e.scale + laneHigh + 10
 		for k, last := range frames {
 			up += len(last)
-			e.left, e.top = float64(k%across)*cell+(cell-wide*e.scale)/2, 4+float64(k/across)*tall
+			e.left, e.top = float64(k%across)*cell+(cell-e.wide*e.scale)/2, 4+float64(k/across)*tall
 			e.stroke("wall", e.curved(nil, e.run.Outline))
 			for m, piece := range e.pieces[:up] {
 				shape := e.move(piece.At).curved(piece.Marks.Arcs, piece.Rings()...)
@@ -184,7 +178,7 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 				_, at := p.Piece(piece.Number)
 				text = append(text, map[bool]string{true: " to "}[n > 0], figure{piece.Label, ref("pieces[%d].label", at)})
 			}
-			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+high*e.scale+laneHigh-2, "middle")
+			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+e.high*e.scale+laneHigh-2, "middle")
 			e.desc("Then piece %s.", text)
 		}
 		e.Height = 4 + tall*float64((n+across-1)/across)

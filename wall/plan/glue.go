@@ -47,7 +47,7 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 	return all, nil
 }
 
-// beads returns where a board lies on the level supports of its run, see [Plan.supports]: at its foot and its top, as
+// beads returns where a board lies on the level supports of its run, see [Run].Supports: at its foot and its top, as
 // far in as nails are and where it has its width, and at those between. What is cut out of it has none.
 func (p Plan) beads(board Piece) (all [][2]Point) {
 	if p.Fixing.Supports.Sign() <= 0 {

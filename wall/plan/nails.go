@@ -23,7 +23,7 @@ const mostNails = 1000
 // A sheet has nails in columns, as if supports lay behind its upright edges and, from the left one on, between, and
 // round each window in it: at most as far apart as the plan says. One stands alone where there is no room for half
 // that distance. A board has one at its foot, one at its top, and one where it crosses a support between, see
-// [Plan.supports]: through its tongue, which is on the side toward which one works, and where it has none through its
+// [Run].Supports: through its tongue, which is on the side toward which one works, and where it has none through its
 // face. Nails fails where a place does not fit a Length.
 func (p Plan) Nails(piece Piece) (nails, bare []Point, err error) {
 	defer fraction.Catch(&err)
@@ -274,15 +274,26 @@ func crossed(from, to, near fraction.Length, supports []fraction.Length) (at []f
 	return at
 }
 
-// supports returns how high the level supports behind the boards of a run stand between its lowest foot and
-// its highest top, over the datum: the same for all its boards, evenly and at most as far apart as the plan
-// says. None gives way to an opening.
+// supports returns how high the middles of the level supports behind the boards of a run stand between the foot and the
+// top of its wall, over the datum and from below: the same for all its boards, on marks of the tape, about evenly and, as
+// marks have it, at most as far apart as the plan says. Each stops at the openings that it meets. Sheets have none.
 func (p Plan) supports(run Run) (at []fraction.Length) {
+	if !p.Fixing.Level || p.Fixing.Supports.Sign() <= 0 || len(run.Outline) == 0 {
+		return nil
+	}
+	round := func(l fraction.Length, way fraction.Direction) fraction.Length {
+		rounded, _ := l.Round(p.Tape, way)
+		return rounded
+	}
 	lo, hi := cutout.Bounds(run.Outline)
-	high := hi.Y.Sub(lo.Y)
-	n := min(mostNails, steps(high, p.Fixing.Supports))
+	foot, apart := round(lo.Y, fraction.Down), round(p.Fixing.Supports, fraction.Down)
+	if apart.IsZero() { // nearer than marks are
+		apart = p.Fixing.Supports
+	}
+	high := round(hi.Y, fraction.Up).Sub(foot)
+	n := min(mostNails, steps(high, apart))
 	for k := int64(1); k < n; k++ {
-		at = append(at, lo.Y.Add(high.Mul(k).Div(n)))
+		at = append(at, foot.Add(round(high.Mul(k).Div(n), fraction.Down)))
 	}
 	return at
 }

@@ -259,3 +259,31 @@ func TestNailsOfARun(t *testing.T) {
 		}
 	}
 }
+
+// Supports stand on marks of the tape and are never farther apart than the plan says: worked by hand. Of 40 1/4 a third is 13 5/12,
+// down to a sixteenth 13 6/16, two thirds are 26 5/6, 26 13/16; 48 has 16 and 32 as they are, 1/64 more has one more; of -2 1/32 to 38,
+// from -2 1/16 on, a third is 13 17/48, so that it stands at 11 1/4. In millimetres 406.4 are 406, and 813 takes three such.
+func TestSupportsStandOnMarks(t *testing.T) {
+	for _, row := range []struct{ tape, foot, top, apart, want string }{
+		{"1/16", "0", "40 1/4", "16", "[13 3/8 26 13/16]"},
+		{"1/16", "0", "48", "16", "[16 32]"},
+		{"1/16", "0", "48 1/64", "16", "[12 24 36]"},
+		{"1/16", "-2 1/32", "38", "16", "[11 1/4 24 5/8]"},
+		{"1 mm", "0", "812 mm", "16", "[15 125/127]"}, // 406 mm
+		{"1 mm", "0", "813 mm", "16", "[10 85/127 21 43/127]"},
+		{"20", "0", "40", "16", "[0 20]"}, // marks farther apart than supports
+		{"0", "0", "40", "16", "[13 1/3 26 2/3]"},
+		{"1/16", "0", "16", "16", "[]"},
+		{"1/16", "0", "40", "0", "[]"},
+	} {
+		outline := []plan.Point{{Y: in(row.foot)}, {X: in("50"), Y: in(row.foot)}, {X: in("50"), Y: in(row.top)}, {Y: in(row.top)}}
+		p := plan.Plan{Tape: in(row.tape), Fixing: finish.Fixing{Supports: in(row.apart), Level: true}}
+		if got := plan.Supports(p, plan.Run{Outline: outline}); fmt.Sprint(got) != row.want {
+			t.Errorf("from %s to %s: %v; want %s", row.foot, row.top, got, row.want)
+		}
+		p.Fixing.Level = false
+		if got := plan.Supports(p, plan.Run{Outline: outline}); got != nil {
+			t.Errorf("sheets: %v", got)
+		}
+	}
+}

@@ -112,6 +112,7 @@ type Run struct {
 	Installed   []Installed        `json:"installed,omitempty"` // panels on the wall already
 	Cooking     []Clearance        `json:"cooking,omitempty"`   // beside or behind cooking appliances
 	StoryPole   []Mark             `json:"story_pole"`          // from left to right
+	Supports    []fraction.Length  `json:"supports,omitempty"`  // heights of the middles of the level supports behind boards, between foot and top
 }
 
 // Bare reports whether nothing of the run is panelled or planned: openings and gaps leave nothing of

@@ -162,7 +162,7 @@ func (f *figures) fasteners() {
 		mul(rat("231/128"), f.need(mitre, finish.Materials{Adhesive: finish.Adhesive{Waste: "0"}}, finish.ItemMiterGlue)), "0.2", hand, practice)
 
 	// Boards: 12 wide and 8 ft high.
-	boards := finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: in("12")}}, Boards: true, Thickness: in("3/4")}, Pieces: []finish.Piece{{Width: in("12"), Height: in("96")}}}
+	boards := finish.Work{Profile: groove.Profile{Features: []groove.Feature{{Width: in("12")}}, Boards: true, Edges: groove.Tongued, Thickness: in("3/4")}, Pieces: []finish.Piece{{Width: in("12"), Height: in("96")}}}
 	crossings := count(boards, finish.Materials{}, finish.ItemBoardNails)
 	f.add(byTakeOff, "strips behind upright boards, apart", "at most 16 in", "16", quo(rat("96"), sub(crossings, rat("1"))), "0", upright, read)
 	f.add(byTakeOff, "strips behind a beaded ceiling, apart", "16 in", "16", quo(rat("96"), sub(crossings, rat("1"))), "0", porch, read)
@@ -172,6 +172,10 @@ func (f *figures) fasteners() {
 	f.add(byTakeOff, "their length through 3/4 in of strip and 1/2 in of wall", "3/4 + 1/2 + 3/4 = 2 in", "2", f.size(boards, strips, finish.ItemStripNails), "0", ontario, readOurs)
 	slanted := finish.Nails{Lengths: []finish.Taped{"1 37/64", "1 19/32", "1 39/64"}}
 	f.add(byTakeOff, "nail at 45° through the root of a tongue, 3/4 in boards", "√2 × (3/8 + 3/4) = 1.591 in", "1.59375", f.size(boards, finish.Materials{Nails: slanted}, finish.ItemBoardNails), "0", tongueRoot, readOurs)
+	square := boards
+	square.Profile.Edges = groove.Square
+	faced := finish.Nails{Lengths: []finish.Taped{"1 31/64", "1 1/2", "1 37/64"}}
+	f.add(byTakeOff, "nail through the face of 3/4 in boards without a tongue", "3/4 + 3/4 = 1 1/2 in", "1.5", f.size(square, finish.Materials{Nails: faced}, finish.ItemBoardNails), "0", ontario, readOurs)
 	f.add(byTakeOff, "level strips behind that board, six spaces of 16 in and 10 %", "7 × 1 ft × 1.1 = 7.7 ft", "7.7",
 		f.need(boards, finish.Materials{Furring: finish.Furring{Thickness: `3/4"`}}, finish.ItemFurringStrips), "0", hand, practice)
 }

@@ -17,7 +17,7 @@ func (m *maker) tradeOff(p *Plan) error {
 		fixing := fraction.Must(finish.Fix(work, m.job.Finish))
 		of := *m // what makes the plan of this choice
 		of.chosen = c
-		laid := Plan{Profile: p.Profile, Gaps: p.Gaps, Fixing: fixing, Runs: of.runs()}
+		laid := Plan{Tape: p.Tape, Profile: p.Profile, Gaps: p.Gaps, Fixing: fixing, Runs: of.runs()}
 		of.place(work.Pieces, laid)
 		work.InWall = laid.InWall()
 		list, doubts, err := finish.TakeOff(work, m.job.Finish)
@@ -34,6 +34,11 @@ func (m *maker) tradeOff(p *Plan) error {
 		if i == m.taken {
 			p.List, p.Warnings = list, append(p.Warnings, doubts...)
 			p.Fixing = fixing
+			for r := range p.Runs {
+				if !p.Runs[r].Bare() {
+					p.Runs[r].Supports = p.supports(p.Runs[r])
+				}
+			}
 			p.Order, p.Cautions = finish.Schedule(work, m.job.Finish), finish.Cautions(work, m.job.Finish)
 		}
 	}

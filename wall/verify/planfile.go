@@ -33,6 +33,7 @@ type planFile struct {
 	Taped                []taped
 	Warnings             []planWarning
 	Order                []string
+	Fixing               struct{ Supports rat }
 }
 
 type planWarning struct {
@@ -71,6 +72,7 @@ type planRun struct {
 	Panels    []planPanel
 	Installed []installed
 	StoryPole []place
+	Supports  []rat // behind boards
 }
 
 type planEnd struct {

@@ -139,6 +139,7 @@ func (c *checker) setOut(i int) {
 			c.require(has(r.StoryPole, x), Marks, path+".story_pole", "no mark", x, "an edge of panels[%d] is not marked", k)
 		}
 	}
+	c.supports(i)
 	c.restarts(i)
 	if next, ok := c.job.corner(i); ok && r.CornerRight != nil {
 		c.equal(Corner, path+".corner_right", []any{r.CornerRight.Kind, r.CornerRight.Next},
@@ -166,6 +167,32 @@ func (c *checker) restarts(i int) {
 			path+".at", at, "a seam", "the pattern starts afresh within a panel")
 		want := circular(c.phase(i, at, fromLeft), c.phase(i, at, fromRight), c.job.pattern.pitch)
 		c.equal(Restart, path+".mismatch", restart.Mismatch, want, "mismatch calculated wrongly")
+	}
+}
+
+// supports checks how high the level supports behind the boards of run i stand, from below, if the plan says it: on marks, and
+// no farther apart than its fixing has them, or than marks are.
+func (c *checker) supports(i int) {
+	path, up := item("runs", i)+".supports", c.plan.Runs[i].Supports
+	c.require(len(up) == 0 || c.job.pattern.Boards, Marks, path, len(up), 0, "level supports behind sheets")
+	if len(up) == 0 {
+		return
+	}
+	heights := c.job.Runs[i].Heights
+	below, top := heights[0].Bottom, heights[0].Top
+	for _, h := range heights {
+		below, top = least(below, h.Bottom), most(top, h.Top)
+	}
+	for k, y := range append(slices.Clone(up), top) {
+		at := item(path, k)
+		c.between(Marks, at, y, below, top, "not between the support under it and the top of the wall")
+		if k < len(up) {
+			c.equal(Marks, at, y, down(y, c.job.tape), "on no mark of the tape")
+		}
+		if far := c.plan.Fixing.Supports; far != nil {
+			c.between(Marks, at, diff(y, below), nil, most(far, c.job.tape), "farther from the one under it than supports may be")
+		}
+		below = y
 	}
 }
 
