@@ -20,10 +20,10 @@ func (s settings) customEach() *big.Rat {
 }
 func (b *builder) custom() *big.Rat { return mul(b.surface(), quo(b.customEach(), customArea)) }
 
-// surface is that of all pieces by their own shapes.
+// surface is that of all that is glued by their own shapes.
 func (b *builder) surface() *big.Rat {
 	area := new(big.Rat)
-	for _, p := range b.Pieces {
+	for _, p := range b.held() {
 		area = add(area, p.area())
 	}
 	return area
@@ -47,7 +47,7 @@ func (b *builder) glue() {
 	compared := func(v *big.Rat) Term { return Term{Kind: TermCompared, Value: up(v, b.tube())} }
 	switch custom := b.custom(); {
 	case b.Profile.Boards:
-		crossings, across := b.crossed()
+		crossings, across := b.crossed(b.held())
 		supports := b.short(TermSupports, b.in(b.House.Studs))
 		row.How, row.Terms = ByDotsAtCrossings, []Term{number(TermCount, crossings, UnitDot), size, supports}
 		volume = mul(piAbove, diameter, diameter, diameter, part(1, 12), whole(crossings))
@@ -71,6 +71,7 @@ func (b *builder) glue() {
 			row.How, row.Terms = ByBeads, []Term{size, spacing, b.long(TermLength, length), hold, compared(custom)}
 		}
 	}
+	row.Terms = append(row.Terms, b.again()...)
 	b.buyMore(row, volume, ratio(g.Waste), b.tube(), offers(b.settings, g.Cartridges))
 }
 
@@ -83,7 +84,7 @@ func roundBead(diameter *big.Rat) *big.Rat { return mul(piAbove, diameter, diame
 func (b *builder) glued() (length, dots *big.Rat) {
 	length, dots = new(big.Rat), new(big.Rat)
 	spacing := b.in(b.Adhesive.Spacing)
-	for _, p := range b.Pieces {
+	for _, p := range b.held() {
 		if p.Width.IsZero() {
 			continue
 		}

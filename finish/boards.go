@@ -26,9 +26,9 @@ func (b *builder) crossings(p Piece) int64 {
 }
 
 // crossed returns how often boards cross level supports, and how far they lie on them.
-func (b *builder) crossed() (crossings int64, length *big.Rat) {
+func (b *builder) crossed(boards []Piece) (crossings int64, length *big.Rat) {
 	length = new(big.Rat)
-	for _, p := range b.Pieces {
+	for _, p := range boards {
 		n := b.crossings(p)
 		crossings += n
 		if on := mul(whole(n), p.Width.Rat()); p.Crossed == nil {
@@ -53,7 +53,7 @@ func (b *builder) strips() {
 	if b.lengthOf(func(j Joint) bool { return j.Kind == InsideCorner || j.Kind == OutsideCorner }).Sign() > 0 {
 		b.warn(StripsNotTakenOff, fault.Of("Finish", "Furring", "Thickness"), nil, thickness)
 	}
-	_, length := b.crossed()
+	_, length := b.crossed(b.Pieces)
 	sides := b.Sides.Rat()
 	if !b.Profile.Boards {
 		sides = add(sides, b.lengthOf(func(j Joint) bool { return j.Kind == Seam || j.Kind == EndJoint }))

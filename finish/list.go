@@ -204,12 +204,13 @@ const (
 	TermCovered                     // length of an edge that a trim hides, and for its cuts
 	TermInset                       // of nails off the edges of a piece, at least
 	TermClear                       // of nails off a box or a pipe's opening, at least
+	TermAgain                       // pieces on the wall that come off and go up again
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",
 	"edges", "backs", "surface", "coverage", "loss", "joint", "gap", "fillet", "gap and fillet", "volume", "repeats", "section", "depth",
 	"bridge", "hold", "edge spacing", "supports", "thickness", "wall", "penetration", "needed", "sides", "box", "allowed",
-	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared", "covered", "inset", "clear")
+	"none allowed", "per gang", "usual", "beside", "reach", "end", "corner", "allowance", "waste", "on top", "margin", "each", "per", "compared", "covered", "inset", "clear", "again")
 
 // String returns the word of the kind, or its number in brackets where it has none.
 func (k TermKind) String() string { return termKinds.String(k) }

@@ -16,7 +16,7 @@ var plateDepth = fraction.Of(5, 4)
 // nail lists the nails.
 func (b *builder) nail() {
 	total := new(big.Rat)
-	for _, p := range b.Pieces {
+	for _, p := range b.held() {
 		total = add(total, whole(b.nailsIn(p)))
 	}
 	n, usual := b.Nails, b.usual.Nails
@@ -60,6 +60,7 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
 		row.Terms = append(row.Terms, terms...)
 	}
+	row.Terms = append(row.Terms, b.again()...)
 	row.Terms = append(row.Terms, b.short(TermInset, b.in(n.Inset)))
 	if b.Work.InWall || len(b.Work.Boxes) > 0 {
 		row.Terms = append(row.Terms, b.short(TermClear, b.in(n.Clear)))
@@ -95,7 +96,9 @@ func (b *builder) nearCables(length, into *big.Rat) {
 }
 
 // slanted reports whether boards are nailed through a tongue, aslant: else through the face, as screws are.
-func (s settings) slanted() bool { return s.Profile.Edges == groove.Tongued && s.Nails.Kind != PanelScrews }
+func (s settings) slanted() bool {
+	return s.Profile.Edges == groove.Tongued && s.Nails.Kind != PanelScrews
+}
 
 // nailsIn counts the nails in a piece: those that it is known to take, else as many as are never
 // further apart than the spacings. A sheet has them on supports behind both its upright edges and between, and

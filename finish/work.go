@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"reflect"
+	"slices"
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/enum"
@@ -19,6 +20,7 @@ type Work struct {
 	Up      fraction.Area   // of panels that are on the wall already: the last coat covers them too
 	Edges   fraction.Length // all edges, holes too
 	Pieces  []Piece
+	Again   []Piece // on the wall already, which come off and go up again: adhesive and nails hold them too
 	Joints  []Joint
 	Boxes   []Box
 	InWall  bool // cables or pipes lie in the wall at openings, which nails keep off
@@ -142,20 +144,35 @@ var maxLength = fraction.Inches(10_000_000)
 // check returns what no plan gives.
 func (w Work) check() error {
 	r := &reader{}
-	if n := len(w.Pieces) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Covers) + len(w.Fitting) + len(w.Closing); n > MaxCount {
+	if n := len(w.Pieces) + len(w.Again) + len(w.Joints) + len(w.Boxes) + len(w.Ends) + len(w.Sheets) + len(w.Covers) + len(w.Fitting) + len(w.Closing); n > MaxCount {
 		r.Add(fmt.Sprint(n), fmt.Sprintf("at most %d pieces, joints, boxes, ends, sheets, trims and labels together", MaxCount), "Work")
 		return r.Err()
 	}
 	r.fields([]any{"Work"}, reflect.ValueOf(&w).Elem(), reflect.Value{})
-	for i, p := range w.Pieces {
+	for i, p := range w.held() {
 		if p.Area.Rat().Cmp(mul(p.Width.Rat(), p.Height.Rat())) > 0 {
-			r.Add(p.Area.String(), "at most the area of the rectangle", "Work", "Pieces", i, "Area")
+			field := "Pieces"
+			if n := len(w.Pieces); i >= n {
+				field, i = "Again", i-n
+			}
+			r.Add(p.Area.String(), "at most the area of the rectangle", "Work", field, i, "Area")
 		}
 	}
 	if len(w.Profile.Features) > 0 {
 		r.Join(w.Profile.Validate(), "Work", "Profile")
 	}
 	return r.Err()
+}
+
+// held returns what adhesive and nails hold.
+func (w Work) held() []Piece { return slices.Concat(w.Pieces, w.Again) }
+
+// again says of a row how many of what it is for come off and go up again, if any.
+func (w Work) again() []Term {
+	if len(w.Again) == 0 {
+		return nil
+	}
+	return []Term{number(TermAgain, int64(len(w.Again)), UnitPiece)}
 }
 
 // counterReach is the most that panels above a counter reach up as a rule: to wall cabinets about

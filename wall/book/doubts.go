@@ -57,8 +57,10 @@ var doubtWords = map[warning.Kind]string{
 	plan.NarrowPanel:   "panel {count0} is only {length0} wide: cover it with trim, or choose another layout",
 	plan.SeamAtBox:     "the seam at {length0} of {name0} goes through the box {quoted1}, or nearer to it than wanted: see that its plate covers the joint",
 	plan.LapLost:       "the seam at {length0} of {name0} has no lap, as an edge there is sawn: back it, or glue it and see that it stays closed",
-	plan.RulesBroken:   "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
-	plan.WeakSpot:      "{name1} {wide0} at {across1}, {about2} up: {way2}",
+	plan.ComesOff: "the panel of {name0} that is up at the corner with {name1} comes off first and may not come off whole, as adhesive and nails hold it: take it off " +
+		"before anything is bought or cut, and where it breaks plan again without it",
+	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
+	plan.WeakSpot:    "{name1} {wide0} at {across1}, {about2} up: {way2}",
 
 	finish.ThicknessUnknown:  "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
 	finish.WideGap:           "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",

@@ -143,6 +143,8 @@ func How(r finish.Row) string {
 			format = "; + {} of it for waste"
 		case finish.TermOnTop:
 			format = ", {}"
+		case finish.TermAgain:
+			format = "; {} of it comes off the wall first and goes up again"
 		case finish.TermMargin:
 			format = "; tight: {} to spare"
 		}

@@ -44,6 +44,7 @@ const (
 	NarrowPanel warning.Kind = "narrow panel" // Lengths: its width; Counts: its number
 	SeamAtBox   warning.Kind = "seam at box"  // Names: run, box; Lengths: at
 	LapLost     warning.Kind = "lap lost"     // at a seam; Names: run; Lengths: at
+	ComesOff    warning.Kind = "comes off"    // a panel that is up, before one is fitted behind it; Names: its run, the other
 	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
 
 	// Names: the piece's label, kind, way out; Lengths: width, then the place on the piece, across

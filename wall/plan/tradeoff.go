@@ -19,7 +19,7 @@ func (m *maker) tradeOff(p *Plan) error {
 		of.chosen = c
 		laid := Plan{Tape: p.Tape, Profile: p.Profile, Gaps: p.Gaps, Fixing: fixing, Runs: of.runs()}
 		of.place(work.Pieces, laid)
-		work.InWall = laid.InWall()
+		work.InWall, work.Again = laid.InWall(), m.job.again(laid)
 		list, doubts, err := finish.TakeOff(work, m.job.Finish)
 		if err != nil {
 			return err

@@ -93,6 +93,30 @@ func (j *Job) upAt(end wall.Joint, limits [2]fraction.Length) bool {
 	})
 }
 
+// again returns what of a plan is on the wall and comes off for pieces to be fitted behind it, see [Plan.Behind], by the
+// wall that it covers.
+func (j *Job) again(p Plan) (all []finish.Piece) {
+	seen := map[[2]int]bool{} // a panel may end in two corners
+	for i, run := range p.Runs {
+		if !p.Behind(i) {
+			continue
+		}
+		right := run.CornerRight.Butts == run.Name
+		butts, r := p.Run(run.CornerRight.Butts)
+		panel, _ := butts.EndPanel(right)
+		n := slices.IndexFunc(butts.Installed, func(in Installed) bool { return in.Left == panel.Left })
+		if seen[[2]int{r, n}] {
+			continue
+		}
+		seen[[2]int{r, n}] = true
+		for _, part := range j.open(r, panel.Left, panel.Right) {
+			lo, hi := part.Bounds()
+			all = append(all, finish.Piece{Width: hi.X.Sub(lo.X), Height: hi.Y.Sub(lo.Y), Area: fraction.Must(part.Area())})
+		}
+	}
+	return all
+}
+
 // open returns the wall of a run between two places without its openings.
 func (j *Job) open(r int, from, to fraction.Length) []cutout.Shape {
 	parts := fraction.Must(fraction.Must(cutout.NewShape(wallOutline(&j.Runs[r]))).Band(from, to))
@@ -145,6 +169,11 @@ func (m *maker) warnings(made *Plan) []warning.Warning {
 			if seam.LapKept != nil && !*seam.LapKept {
 				out = append(out, warning.Warning{Path: fault.Of("Runs", r), Kind: LapLost, Names: []string{run.Name}, Lengths: []fraction.Length{seam.At}})
 			}
+		}
+	}
+	for r, run := range made.Runs {
+		if made.Behind(r) {
+			out = append(out, warning.Warning{Path: fault.Of("Runs", r), Kind: ComesOff, Names: []string{run.CornerRight.Butts, run.CornerRight.Passes}})
 		}
 	}
 	for i, p := range made.Pieces {
