@@ -20,10 +20,13 @@ func (s settings) customEach() *big.Rat {
 }
 func (b *builder) custom() *big.Rat { return mul(b.surface(), quo(b.customEach(), customArea)) }
 
-// surface is that of all that is glued by their own shapes.
-func (b *builder) surface() *big.Rat {
+// surface is that of all that is glued.
+func (b *builder) surface() *big.Rat { return areaOf(b.held()) }
+
+// areaOf is that of pieces by their own shapes.
+func areaOf(pieces []Piece) *big.Rat {
 	area := new(big.Rat)
-	for _, p := range b.held() {
+	for _, p := range pieces {
 		area = add(area, p.area())
 	}
 	return area
@@ -71,7 +74,9 @@ func (b *builder) glue() {
 			row.How, row.Terms = ByBeads, []Term{size, spacing, b.long(TermLength, length), hold, compared(custom)}
 		}
 	}
-	row.Terms = append(row.Terms, b.again()...)
+	if len(b.Again) > 0 {
+		row.Terms = append(row.Terms, Term{Kind: TermAgain, Value: up(areaOf(b.Again), b.area())})
+	}
 	b.buyMore(row, volume, ratio(g.Waste), b.tube(), offers(b.settings, g.Cartridges))
 }
 

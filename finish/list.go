@@ -204,7 +204,7 @@ const (
 	TermCovered                     // length of an edge that a trim hides, and for its cuts
 	TermInset                       // of nails off the edges of a piece, at least
 	TermClear                       // of nails off a box or a pipe's opening, at least
-	TermAgain                       // pieces on the wall that come off and go up again
+	TermAgain                       // what of it is for panels on the wall that come off and go up again
 )
 
 var termKinds = enum.Of[TermKind]("count", "length", "size", "spacing", "times", "face before fitting", "face after sealing", "developed",

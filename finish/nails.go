@@ -15,9 +15,12 @@ var plateDepth = fraction.Of(5, 4)
 
 // nail lists the nails.
 func (b *builder) nail() {
-	total := new(big.Rat)
-	for _, p := range b.held() {
-		total = add(total, whole(b.nailsIn(p)))
+	total, again := new(big.Rat), new(big.Rat)
+	for i, p := range b.held() {
+		n := whole(b.nailsIn(p))
+		if total = add(total, n); i >= len(b.Pieces) {
+			again = add(again, n)
+		}
 	}
 	n, usual := b.Nails, b.usual.Nails
 	if !b.nailed() || total.Sign() == 0 {
@@ -60,7 +63,9 @@ func (b *builder) nail() {
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
 		row.Terms = append(row.Terms, terms...)
 	}
-	row.Terms = append(row.Terms, b.again()...)
+	if again.Sign() > 0 {
+		row.Terms = append(row.Terms, Term{Kind: TermAgain, Value: up(again, unit)})
+	}
 	row.Terms = append(row.Terms, b.short(TermInset, b.in(n.Inset)))
 	if b.Work.InWall || len(b.Work.Boxes) > 0 {
 		row.Terms = append(row.Terms, b.short(TermClear, b.in(n.Clear)))

@@ -167,14 +167,6 @@ func (w Work) check() error {
 // held returns what adhesive and nails hold.
 func (w Work) held() []Piece { return slices.Concat(w.Pieces, w.Again) }
 
-// again says of a row how many of what it is for come off and go up again, if any.
-func (w Work) again() []Term {
-	if len(w.Again) == 0 {
-		return nil
-	}
-	return []Term{number(TermAgain, int64(len(w.Again)), UnitPiece)}
-}
-
 // counterReach is the most that panels above a counter reach up as a rule: to wall cabinets about
 // 18 in, to a hood 30; judgment.
 var counterReach = fraction.Inches(30)

@@ -161,7 +161,7 @@ func TestWhatComesOffGoesUpAgain(t *testing.T) {
 		t.Errorf("%s, %v; want %s", count[finish.ItemPanelNails], err, want)
 	}
 	text := squeezed(p)
-	for _, want := range []string{"1 piece of it comes off the wall first and goes up again", "may not come off whole"} {
+	for _, want := range []string{"2.76 ft2 of that for what comes off the wall first and goes up again", "11 nails of that for what", "may not come off whole"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}

@@ -96,6 +96,7 @@ func TestEveryFactOfTheFinishHasWords(t *testing.T) {
 			terms[k] = true
 		}
 	}
+	terms[finish.TermAgain] = strings.Contains(How(finish.Row{Terms: []finish.Term{{Kind: finish.TermAgain}}}), "goes up again")
 	for _, a := range every[finish.ActKind]() {
 		if !acts[a] {
 			t.Errorf("act %v has no words", a)

@@ -244,6 +244,9 @@ func (b *page) marked(piece plan.Piece) []block {
 	}
 	marks, order := part{Name: "marks", high: tall(rows...), Piece: piece}, part{Name: "order", high: float64(list) * lineHigh, Piece: piece}
 	room := pageHigh - headHigh - 2*lineHigh*float64(len(piece.Weak))
+	if says := b.onSlopes(b.Plan, piece); says != "" {
+		room -= float64(folded(says, pageLong)) * lineHigh
+	}
 	if piece.Label == b.odd[0] {
 		room -= 6 * lineHigh // of the heading of all
 	}

@@ -163,7 +163,17 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 
 // weak says what a weak spot is, and where.
 func (t *text) weak(w plan.Weak, from side) string {
-	return fmt.Sprintf("%s at %s, %s up, %s there", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.about(w.Width))
+	return fmt.Sprintf("%s at %s, %s up, with %s of material left", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.about(w.Width))
+}
+
+// onSlopes says to which marks the corners of a piece with a sloped edge go, which were not taped.
+func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
+	for i, a := range piece.Outline {
+		if b := piece.Outline[(i+1)%len(piece.Outline)]; a.X != b.X && a.Y != b.Y {
+			return "A corner that follows from a slope is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside."
+		}
+	}
+	return ""
 }
 
 // trammel says how to draw an arc: its center, which may lie off the piece, its radius, and its top where

@@ -1,7 +1,10 @@
 package book
 
 import (
+	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -153,5 +156,76 @@ func TestClosingPiecesOfTheCuts(t *testing.T) {
 		if !strings.Contains(got, row.left) || strings.Contains(got, leave) != (row.left != "") || !strings.Contains(got, row.waits) || strings.Contains(got, wait) != (row.waits != "") {
 			t.Errorf("%s: %s", row.labels, got)
 		}
+	}
+}
+
+// TestScribeStandsAtItsEdge: what is left on to scribe is said nearer to the scribed edge of a piece than to the other, or with a
+// lead, and never off the piece on the other side.
+func TestScribeStandsAtItsEdge(t *testing.T) {
+	said := regexp.MustCompile(`transform="translate\(([-\d.]+) [-\d.]+\) rotate\(-90\)">scribe <`)
+	finish := regexp.MustCompile(`<path class="finish" d="M([-\d.]+) [-\d.]+L([-\d.]+)`)
+	board := regexp.MustCompile(`<path class="board" d="([^"]*)"`)
+	number := func(s string) float64 {
+		x, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	looked := 0
+	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
+		for _, f := range files {
+			edge, at, shape := finish.FindSubmatch(f.Body), said.FindSubmatch(f.Body), board.FindSubmatch(f.Body)
+			if edge == nil || at == nil || shape == nil {
+				continue
+			}
+			rings, err := strokesOf(string(shape[1]))
+			if err != nil {
+				t.Fatal(err)
+			}
+			lo, hi := math.Inf(1), math.Inf(-1)
+			for _, s := range rings[0] {
+				lo, hi = min(lo, s.to.x), max(hi, s.to.x)
+			}
+			x, scribed := number(string(at[1])), (number(string(edge[1]))+number(string(edge[2])))/2
+			other := lo + hi - scribed
+			off := math.Abs(x - scribed)
+			if looked++; off > math.Abs(x-other) && off > 60 || (x-other)*(other-scribed) > 0 {
+				t.Errorf("%s: the scribe is said at %.1f, its edge is at %.1f, the other at %.1f", f.Name, x, scribed, other)
+			}
+		}
+	})
+	if looked < 10 {
+		t.Errorf("only %d pieces to scribe", looked)
+	}
+}
+
+// TestSlopesSayTheirRounding: the leaf of a piece with a sloped edge says how its corners are rounded, no other leaf does.
+func TestSlopesSayTheirRounding(t *testing.T) {
+	p := examplePlans(t)["kitchen"]
+	page, sloped := bookOf(t, p), 0
+	for _, piece := range p.Pieces {
+		_, leaf, found := strings.Cut(page, `<h3 id="piece`+strconv.Itoa(piece.Number)+`"`)
+		if !found {
+			continue
+		}
+		leaf, _, _ = strings.Cut(leaf, "</article>")
+		slopes := slices.ContainsFunc(slices.Collect(func(yield func(bool) bool) {
+			for i, a := range piece.Outline {
+				b := piece.Outline[(i+1)%len(piece.Outline)]
+				if !yield(a.X != b.X && a.Y != b.Y) {
+					return
+				}
+			}
+		}), func(is bool) bool { return is })
+		if slopes {
+			sloped++
+		}
+		if strings.Contains(leaf, "follows from a slope is on the nearest mark where that is within 1/64") != slopes {
+			t.Errorf("piece %s, sloped %v: its leaf does not say so", piece.Label, slopes)
+		}
+	}
+	if sloped == 0 {
+		t.Error("no piece has a slope")
 	}
 }

@@ -3,7 +3,6 @@ package book
 import (
 	"math/big"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -26,6 +25,9 @@ func decimalOf(t *testing.T, text string) *big.Rat {
 	}
 	return x
 }
+
+// within is what of a quantity is for what comes off and goes up again: counted already.
+var within = regexp.MustCompile(`; [^;]* of that for what [^;]*`)
 
 // measured adds up all figures of a text that have this unit.
 func measured(t *testing.T, text, unit string) *big.Rat {
@@ -70,6 +72,7 @@ func TestPrintedSumsFollowFromTheirParts(t *testing.T) {
 			}
 			says := How(r)
 			before, _, _ := strings.Cut(says, "; tight:")
+			before = within.ReplaceAllString(before, "")
 			equal := func(parts, whole *big.Rat) {
 				seen[r.How]++
 				if parts.Cmp(whole) != 0 {
@@ -179,7 +182,7 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 		if n.err != nil {
 			t.Fatal(n.name, n.err)
 		}
-		drawn, listed := 0, "0"
+		drawn, listed := 0, 0
 		for i := range n.plan.Pieces {
 			back, err := drawing.Piece(n.plan, i, true)
 			if err != nil {
@@ -189,13 +192,17 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 		}
 		for _, r := range n.plan.List.Rows {
 			for _, term := range r.Terms {
-				if (r.Item == finish.ItemPanelNails || r.Item == finish.ItemBoardNails) && term.Kind == finish.TermCount {
-					listed = term.Value.Value.String()
+				if n := int(term.Value.Value.IntPart()); r.Item != finish.ItemPanelNails && r.Item != finish.ItemBoardNails {
+					continue
+				} else if term.Kind == finish.TermCount {
+					listed += n
+				} else if term.Kind == finish.TermAgain { // of a panel that is up
+					listed -= n
 				}
 			}
 		}
-		if strconv.Itoa(drawn) != listed {
-			t.Errorf("%s: %d nails are drawn, %s are on the list", n.name, drawn, listed)
+		if drawn != listed {
+			t.Errorf("%s: %d nails are drawn, %d are on the list", n.name, drawn, listed)
 		}
 		nailed += drawn
 	}

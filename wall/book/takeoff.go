@@ -144,7 +144,7 @@ func How(r finish.Row) string {
 		case finish.TermOnTop:
 			format = ", {}"
 		case finish.TermAgain:
-			format = "; {} of it comes off the wall first and goes up again"
+			format = "; {} of that for what comes off the wall first and goes up again"
 		case finish.TermMargin:
 			format = "; tight: {} to spare"
 		}

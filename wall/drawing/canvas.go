@@ -184,7 +184,7 @@ func (c *canvas) below(all []stop, lo, hi, y, out, straight, long float64, over 
 			c.stroke("lead", "M", s.ink, y+out, "v", out*straight, "L", s.spot, y+out*long)
 		}
 		w := s.text.width(typeSize)
-		s.text.upright(&c.node, "", s.spot, text, anchors[out])
+		s.text.upright(&c.node, s.class, s.spot, text, anchors[out])
 		c.word(spanned(s.spot-7, text, s.spot+7, text+out*w))
 		deepest = max(deepest, w*narrowest)
 	}

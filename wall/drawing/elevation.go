@@ -328,13 +328,9 @@ func (e *elevation) flaws() {
 // spot is the ink y of a blemish: the middle of the edge of a step or an opening that it is of, else
 // where the wall begins under its top or under an opening there.
 func (e *elevation) spot(b plan.Blemish) float64 {
-	var holes [][]plan.Point
-	for _, o := range e.run.Openings {
-		holes = append(holes, o.Outline)
-	}
 	left, right := e.sides()
 	x, found, off := max(left+4, min(e.x(b.At), right-4)), e.top, math.Inf(1)
-	for wall, open := floats([][]plan.Point{e.run.Outline}), floats(holes); found < e.floor && (!e.inside(x, found+1, wall) || e.inside(x, found+1, open)); {
+	for wall := floats([][]plan.Point{e.run.Outline}); found < e.floor && (!e.inside(x, found+1, wall) || e.open(x, found+1)); {
 		found++
 	}
 	for _, edge := range fraction.Must(e.plan.Uprights(e.run)) {

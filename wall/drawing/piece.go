@@ -378,13 +378,18 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 			on.stroke("edge", strip)
 			on.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
 			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
-			said = func() { // on the piece along the edge, where there is room
-				long, inner := text.width(typeSize)+4, math.Copysign(laneHigh/2+4, d.area.x+d.area.w/2-from[0])
-				seats := grid([]float64{.2, .35, .5, .65, .8}, []float64{0, laneHigh / 2}, func(share, off float64) box {
-					return centered((from[0]+to[0])/2+inner+math.Copysign(off, inner), from[1]+(to[1]-from[1])*share, laneHigh, long)
+			said = func() { // along the edge on the piece, else past what is left on, else farther in, with a lead from there
+				long, in := text.width(typeSize)+4, math.Copysign(1, d.area.x+d.area.w/2-from[0])
+				offs := []float64{laneHigh/2 + 4, laneHigh + 4, -math.Abs(x-from[0]) - laneHigh/2 - 3, 2 * laneHigh, 3 * laneHigh}
+				offs = slices.DeleteFunc(offs, func(off float64) bool { return off+laneHigh/2 > d.area.w }) // past the other edge
+				seats := grid(offs, []float64{.2, .35, .5, .65, .8}, func(off, share float64) box {
+					return centered((from[0]+to[0])/2+in*off, from[1]+(to[1]-from[1])*share, laneHigh, long)
 				})
 				if seat, ok := d.place(seats...); ok {
 					text.upright(&d.node, "halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+					if midX, midY := seat.middle(); (midX-from[0])*in > 1.5*laneHigh {
+						d.leadTo(seat, from[0], midY)
+					}
 				} else {
 					d.callout("halo", text, long, laneHigh, from, to)
 				}

@@ -113,9 +113,9 @@ func (e *elevation) breaks() (corners, sides []term) {
 	return corners, sides
 }
 
-// hidden reports whether an opening takes a place of the wall.
-func (e *elevation) hidden(p plan.Point) bool {
-	return slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(e.x(p.X), e.y(p.Y), floats([][]plan.Point{o.Outline})) })
+// open reports whether a place of ink lies in an opening.
+func (e *elevation) open(x, y float64) bool {
+	return slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(x, y, floats([][]plan.Point{o.Outline})) })
 }
 
 // pole draws the story pole and returns where it ends.
@@ -267,10 +267,10 @@ func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
-		isTop := p.X.Less(before.X) || after.X.Less(p.X)                   // the outline runs counterclockwise
-		level := p.Y == after.Y && e.run.AtEnd(after) == 0 && !e.hidden(p) // one figure for both ends of an edge that is seen so
+		isTop := p.X.Less(before.X) || after.X.Less(p.X)                                  // the outline runs counterclockwise
+		level := p.Y == after.Y && e.run.AtEnd(after) == 0 && !e.open(e.x(p.X), e.y(p.Y)) // one figure for both ends of an edge that is seen so
 		if e.run.AtEnd(p) == 0 && isTop == top && !level && !(p.Y.IsZero() && !top) {
-			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y)})
+			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y), class: "height"})
 		}
 	}
 	if top { // from left to right

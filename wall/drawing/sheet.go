@@ -89,7 +89,7 @@ func (d *sheetDrawing) lay() {
 	for _, s := range d.stops(nest.Crosscut) {
 		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
 	}
-	end := "upper end" + map[bool]string{true: ", from the back"}[d.flip > 0] + map[bool]string{true: " (drawn too wide)"}[d.stretch > 0]
+	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + map[bool]string{true: ", from the back"}[d.flip > 0] + map[bool]string{true: " (drawn too wide)"}[d.stretch > 0]
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 
@@ -153,9 +153,9 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 }
 
 // sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
-func (d *sheetDrawing) sides(c plan.Cut) (x0, y0, x1, y1 float64) {
+func (d *sheetDrawing) sides(c plan.Cut) (from, to point) {
 	ends := fraction.Must(c.Line(d.plan.Saw.Kerf))
-	return d.x(ends[0].X), d.y(ends[0].Y), d.x(ends[1].X), d.y(ends[1].Y)
+	return point{d.x(ends[0].X), d.y(ends[0].Y)}, point{d.x(ends[1].X), d.y(ends[1].Y)}
 }
 
 // sawnOut keeps numbers and labels off the holes and the notches of the pieces.
@@ -178,12 +178,11 @@ func (d *sheetDrawing) sawnOut() {
 // without room for that has its number in the table alone.
 func (d *sheetDrawing) cuts() {
 	for _, c := range d.sheet.Cuts {
-		x0, y0, x1, y1 := d.sides(c)
-		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", x0, y0, "L", x1, y1))
+		from, to := d.sides(c)
+		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", from[0], from[1], "L", to[0], to[1]))
 	}
 	for i, c := range d.sheet.Cuts {
-		x0, y0, x1, y1 := d.sides(c)
-		from, to := point{x0, y0}, point{x1, y1}
+		from, to := d.sides(c)
 		on := numberSeats(from, to, []float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95})
 		beside := numberSeats(from, to, []float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9})
 		if seat, ok := d.place(d.clear(append(on, beside...), from, to)...); ok {
@@ -253,8 +252,7 @@ func (d *sheetDrawing) describe() {
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
 		width, _ := blank(piece)
-		turned := map[bool]string{true: ", turned upside down"}[p.Turned]
-		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(width), say(piece.Height), say(p.X), say(p.Y), turned)
+		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(width), say(piece.Height), say(p.X), say(p.Y), map[bool]string{true: ", turned upside down"}[p.Turned])
 	}
 	for _, c := range d.sheet.Cuts {
 		d.desc("Cut %d: %s at %s.", c.Step, c.Kind, say(c.At))

@@ -231,7 +231,11 @@ func (n *nailing) crossings() {
 			x, left = fraction.Length{}, false
 		}
 		if at := board.At.X.Add(x); at == n.run.Limits[0] || at == n.run.Limits[1] { // sawn off, through the face
-			x, left = fraction.Max(n.off, fraction.Min(x, board.Width.Sub(n.off))), true
+			in := n.insets()
+			x, left = fraction.Max(in[0], fraction.Min(x, board.Width.Sub(in[1]))), true
+			if board.Width.Less(in[0].Add(in[1])) {
+				x = board.Width.Div(2)
+			}
 		}
 	}
 	lying := nailing{piece: board.lying(), off: n.off}
@@ -298,8 +302,9 @@ func (p Plan) supports(run Run) (at []fraction.Length) {
 	return at
 }
 
-// insets returns how far in from the left and the right of a sheet its columns stand at least: off an edge
-// that leans, and off the edge of the back, which lies a thickness in at a miter.
+// insets returns how far in from the left and the right of a piece its nails stand at least: off an edge
+// that leans, and at a miter off the edge of the back, which lies a thickness in, and where studs hold the nails
+// off the first of these: what lies before it reaches round the corner as thick as it is.
 func (n *nailing) insets() (in [2]fraction.Length) {
 	piece := n.piece
 	for i, a := range piece.Outline {
@@ -316,6 +321,9 @@ func (n *nailing) insets() (in [2]fraction.Length) {
 	for side, mitred := range fraction.Must(n.run.MitredEdges(piece)) {
 		if in[side] = in[side].Add(n.off); mitred {
 			in[side] = in[side].Add(n.Profile.Thickness)
+			if !n.Fixing.Level && n.Fixing.Strips.IsZero() {
+				in[side] = in[side].Add(n.Fixing.Wall)
+			}
 		}
 	}
 	return in
@@ -335,7 +343,10 @@ func (p Piece) round(hole []Point, apart, off fraction.Length) (nails []Point) {
 	n := max(1, min(mostNails, math.Ceil(long/apart.Float64()-1e-9)))
 	away, at := math.Copysign(off.Float64()+1./grain, area), long/n/2
 	for _, s := range sides {
-		l := math.Hypot(s[2], s[3])
+		l, away := math.Hypot(s[2], s[3]), away
+		if s[2] != 0 && s[3] != 0 { // as far as the octagon of clear reaches out
+			away *= 13. / 12
+		}
 		for ; at < l; at += long / n {
 			x, y := s[0]+(s[2]*at+s[3]*away)/l, s[1]+(s[3]*at-s[2]*away)/l
 			nail := Point{X: fraction.Of(int64(math.Round(x*grain)), grain), Y: fraction.Of(int64(math.Round(y*grain)), grain)}
@@ -348,21 +359,23 @@ func (p Piece) round(hole []Point, apart, off fraction.Length) (nails []Point) {
 	return nails
 }
 
-// clear returns the parts of an upright line whose places lie on the piece, so far off its edges up and
-// sideways.
+// clear returns the parts of an upright line whose places lie on the piece, so far off its edges: an octagon about
+// the circle of that radius round each, whose sides reach 5/12 of it to either side, a little more than tan 22.5°, has no
+// edge in it at any of its corners.
 func (p Piece) clear(x, off fraction.Length) (parts []stretch) {
 	parts = p.upright(x, true)
 	for i := range parts {
 		parts[i] = stretch{parts[i][0].Add(off), parts[i][1].Sub(off)}
 	}
-	for _, beside := range [][]stretch{p.upright(x.Sub(off), false), p.upright(x.Add(off), true)} {
+	less := off.Mul(5).Div(12)
+	for _, corner := range [][2]fraction.Length{{off.Neg(), less}, {less.Neg(), off}, {less, off}, {off, less}} { // sideways, and up and down
 		var both []stretch
-		for _, a := range parts {
-			for _, b := range beside {
-				both = append(both, stretch{fraction.Max(a[0], b[0]), fraction.Min(a[1], b[1])})
+		for _, b := range p.upright(x.Add(corner[0]), corner[0].Sign() > 0) {
+			for _, a := range parts {
+				both = append(both, stretch{fraction.Max(a[0], b[0].Add(corner[1])), fraction.Min(a[1], b[1].Sub(corner[1]))})
 			}
 		}
-		parts = both
+		parts = slices.DeleteFunc(both, func(part stretch) bool { return part[1].Less(part[0]) })
 	}
 	return slices.DeleteFunc(parts, func(part stretch) bool { return part[1].Less(part[0]) })
 }

@@ -1,7 +1,10 @@
 package plan_test
 
 import (
+	"bytes"
 	"fmt"
+	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -9,6 +12,7 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/jobfile"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -218,6 +222,11 @@ func TestNailsOfARun(t *testing.T) {
 	leaning := pieceOf(32, 40, [2]int64{1, 0}, [2]int64{32, 0}, [2]int64{32, 40}, [2]int64{0, 40})
 	holed := pieceOf(16, 40, [2]int64{}, [2]int64{16, 0}, [2]int64{16, 40}, [2]int64{0, 40})
 	holed.Holes = []plan.Hole{{Opening: "port", Outline: pieceOf(8, 8, [2]int64{4, 4}, [2]int64{12, 4}, [2]int64{12, 12}, [2]int64{4, 12}).Outline}}
+	studs, strips := mitred, mitred
+	studs.Fixing.Wall, strips.Fixing.Wall, strips.Fixing.Strips = in("5/8"), in("5/8"), in("3/4")
+	boarded := boards // whose last board is mitered
+	boarded.Runs = []plan.Run{boards.Runs[0]}
+	boarded.Runs[0].Right.Kind, boarded.Profile.Thickness = wall.OutsideCorner, in("3/4")
 	low.Run, leaning.Run, holed.Run = "wall", "wall", "wall"
 	for _, row := range []struct {
 		name  string
@@ -231,6 +240,9 @@ func TestNailsOfARun(t *testing.T) {
 		{"the last leftward", leftward, board("1"), "[{1/2 1/2} {1/2 15 1/2}]"},
 		{"a sheet", sheets, low, "[{1/2 1} {16 1} {31 1/2 1}]"},
 		{"mitered", mitred, low, "[{1/2 1} {16 1} {31 1/4 1}]"},
+		{"mitered on studs", studs, low, "[{1/2 1} {16 1} {30 5/8 1}]"}, // the wall before them reaches round the corner
+		{"mitered on strips", strips, low, "[{1/2 1} {16 1} {31 1/4 1}]"},
+		{"a mitered board", boarded, board("11"), "[{3 3/4 1/2} {3 3/4 15 1/2}]"},
 		{"a leaning edge", sheets, leaning, "[{1 1/2 1/2} "},
 		{"a frame", window, holed, "[{1/2 1/2} {1/2 6 1/14} {1/2 11 9/14} "},
 	} {
@@ -285,5 +297,49 @@ func TestSupportsStandOnMarks(t *testing.T) {
 		if got := plan.Supports(p, plan.Run{Outline: outline}); got != nil {
 			t.Errorf("sheets: %v", got)
 		}
+	}
+}
+
+// No nail of a sheet is nearer to an edge of it, aslant or not, or to a true arc, than the plan has it: by float64.
+func TestNailsOffEveryEdge(t *testing.T) {
+	slope := pieceOf(40, 40, [2]int64{}, [2]int64{40, 30}, [2]int64{40, 40}, [2]int64{0, 40})
+	plans := []plan.Plan{{Fixing: finish.Fixing{Nails: 1, Supports: in("16"), Edge: in("6"), Field: in("12"), Inset: in("3/8")}, Pieces: []plan.Piece{slope}}}
+	for _, name := range []string{"kitchen", "odd-arch", "odd-window", "bathroom"} {
+		job := fraction.Must(os.ReadFile("../../examples/" + name + ".json"))
+		plans = append(plans, fraction.Must(plan.Make(t.Context(), fraction.Must(jobfile.Read(bytes.NewReader(job))), plan.Options{})))
+	}
+	checked := 0
+	for _, p := range plans {
+		least := p.Fixing.Inset.Float64() - 1e-9
+		for _, piece := range p.Pieces {
+			nails, _, err := p.Nails(piece)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, nail := range nails {
+				x, y := nail.X.Float64(), nail.Y.Float64()
+				for _, ring := range piece.Rings() {
+					for i, a := range ring {
+						b := ring[(i+1)%len(ring)]
+						ax, ay, dx, dy := a.X.Float64(), a.Y.Float64(), b.X.Sub(a.X).Float64(), b.Y.Sub(a.Y).Float64()
+						share := max(0, min(1, ((x-ax)*dx+(y-ay)*dy)/(dx*dx+dy*dy)))
+						if off := math.Hypot(ax+dx*share-x, ay+dy*share-y); off < least {
+							t.Errorf("%s, piece %s: the nail at %v is %.4f off the edge from %v to %v", p.Title, piece.Label, nail, off, a, b)
+						}
+						checked++
+					}
+				}
+				for _, a := range piece.Marks.Arcs {
+					away := math.Hypot(x-a.Centre.X.Float64(), y-a.Centre.Y.Float64())
+					nearest := a.Centre.Y.Float64() + (y-a.Centre.Y.Float64())*a.Radius.Float64()/away
+					if off := math.Abs(away - a.Radius.Float64()); off < least && nearest > a.Springs.Float64() {
+						t.Errorf("%s, piece %s: the nail at %v is %.4f off the arc", p.Title, piece.Label, nail, off)
+					}
+				}
+			}
+		}
+	}
+	if checked < 3000 {
+		t.Errorf("only %d distances", checked)
 	}
 }
