@@ -497,3 +497,46 @@ func TestHeightsWithinOpenings(t *testing.T) {
 		}
 	}
 }
+
+// TestBooksOfBoards: the cut list points from boards with a slanted end to the table of their corners, and what is said of the nails
+// is of boards; a book of sheets has neither.
+func TestBooksOfBoards(t *testing.T) {
+	for _, n := range plans() {
+		if n.err != nil {
+			t.Fatal(n.name, n.err)
+		}
+		page := strings.Join(strings.Fields(string(n.files(t)[0].Body)), " ")
+		if points := strings.Contains(page, "table of such boards"); points != (len(slanted(n.plan)) > 0) {
+			t.Errorf("%s: the cut list points to slanted boards: %v", n.name, points)
+		}
+		if n.plan.Profile.Boards && strings.Contains(page, "behind both upright edges") || !n.plan.Profile.Boards && strings.Contains(page, "a board crosses its supports: at its foot") {
+			t.Errorf("%s: nails of the wrong panelling", n.name)
+		}
+	}
+}
+
+// TestNoChainTwice: where a wall has a step at a seam, the chain of its corners is that of its panels, and stands once.
+func TestNoChainTwice(t *testing.T) {
+	p, err := madePlan(strings.NewReader(`{"profile": "beadboard 1-5/8", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [{"name": "hall", "width": "80", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "keep": {"seams": ["40"]},
+		"heights": [{"at": "0", "top": "30"}, {"at": "40", "top": "30"}, {"at": "40", "top": "36"}, {"at": "80", "top": "36"}]}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(string(fraction.Must(drawing.Elevation(p, 0)).SVG()), ">40<"); n == 0 {
+		t.Fatal("no length of 40 in the chains")
+	}
+	seen := map[string]bool{}
+	chains := regexp.MustCompile(`<path class="pole" d="(M[-\d. ]+l8 -8M[^"]*)"`).FindAllStringSubmatch(string(fraction.Must(drawing.Elevation(p, 0)).SVG()), -1)
+	for _, m := range chains {
+		numbers := strings.Fields(regexp.MustCompile(`M([-\d.]+) [-\d.]+l8 -8`).ReplaceAllString(m[1], "$1 "))
+		ends := strings.Join(numbers[:2], " to ") // of one length, across
+		if seen[ends] {
+			t.Errorf("a length %s stands twice", ends)
+		}
+		seen[ends] = true
+	}
+	if len(seen) < 3 {
+		t.Errorf("%d lengths", len(seen))
+	}
+}

@@ -31,7 +31,7 @@ func (t *text) between() string {
 	if t.tape.Mark.IsZero() {
 		return says + "."
 	}
-	mark, how := t.tape.Mark, "%s. Midway between marks: %s; past one: %s."
+	mark, how := t.tape.Mark, "%s; between two marks: %s midway, else %s."
 	if t.full {
 		how = "%s. One midway between two marks of the tape is written like %s, one a little past a mark like %s."
 	}

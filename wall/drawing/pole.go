@@ -56,14 +56,16 @@ func (e *elevation) chains(y float64) float64 {
 		at = append(at, plus(panel.Left, path+"left"), plus(panel.Right, path+"right"))
 	}
 	whole := []term{{}, plus(e.run.Width, e.path+"width")}
+	corners, sides := e.breaks()
+	chains := [][]term{append(corners, whole...), append(sides, whole...)}
 	if y += laneHigh; len(at) > 0 { // a miter may reach past an end of the wall
 		past := func(end term) bool { return end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length) }
-		y = e.chain(y, e.between(append(at, slices.DeleteFunc(slices.Clone(whole), past)...))...)
+		chains = slices.Insert(chains, 0, append(at, slices.DeleteFunc(slices.Clone(whole), past)...))
 	}
-	corners, sides := e.breaks()
-	for _, at := range [][]term{corners, sides} {
-		if all := e.between(append(at, whole...)); len(all) > 1 {
-			y = e.chain(y, all...)
+	var before []span
+	for _, at := range chains {
+		if all := e.between(at); len(all) > 1 && !slices.EqualFunc(all, before, func(a, b span) bool { return a.lo == b.lo && a.hi == b.hi }) {
+			y, before = e.chain(y, all...), all
 		}
 	}
 	all := []span{{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}}}

@@ -205,12 +205,11 @@ func drawMap(t tiling) Picture {
 	pic.Width, pic.Height = 310, t.h*scale+10
 	v := view{scale: scale, left: (pic.Width - t.w*scale) / 2, top: 5, x0: t.x, y1: t.y + t.h}
 	pic.add("g", "clip-path", pic.clip("all", v.tileBox(t.tile).path())).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
-	fill := pic.hatch("left-out", "hatch", 5, 45)
 	printed := 0
 	for _, one := range t.tiles {
 		b := v.tileBox(one)
 		if !one.needed {
-			pic.rect(b, "class", "tile").set("fill", fill)
+			pic.rect(b, "class", "tile").set("fill", pic.hatch("left-out", "hatch", 5, 45))
 			continue
 		}
 		printed++
