@@ -15,6 +15,9 @@ func TestPlansThatPass(t *testing.T) {
 			{"name": "upper", "kind": "box", "left": "20", "bottom": "12", "width": "3", "height": "5"}]`), `, "priorities": {"box_side": 1}`),
 		"no line that a seam can move to is clear of the box": room(wallWith(`, "openings": [
 			{"name": "box", "kind": "box", "left": "2", "bottom": "5", "width": "56", "height": "5"}]`), ""),
+		"a seam moved clear of the box would leave a panel wider than both sheets": []byte(`{"profile": "beadboard 2", "stock": [{"name": "sheet", "width": "48", "length": "96", "count": 2}],
+			"runs": [{"name": "A", "width": "95 1/4", "left": {"kind": "covered"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "24"}, {"at": "95 1/4", "top": "24"}],
+				"openings": [{"name": "box", "kind": "box", "left": "42", "bottom": "5", "width": "10", "height": "5"}]}]}`),
 		"sides of two boxes on a wall without other edges count together": []byte(`{"profile": "beadboard 2", "stock": [{"name": "sheet", "width": "48", "length": "96"}],
 			"priorities": {"box_side": 1}, "runs": [{"name": "A", "width": "40", "left": {"kind": "inside corner"}, "right": {"kind": "inside corner"},
 				"heights": [{"at": "0", "top": "24"}, {"at": "40", "top": "24"}], "openings": [

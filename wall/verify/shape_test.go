@@ -1,6 +1,7 @@
 package verify
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -51,6 +52,33 @@ func TestTooManyEdgesEndTheCheck(t *testing.T) {
 	} {
 		if got := ended(row.left, row.look); got != row.want {
 			t.Errorf("with %d left: ended %v, want %v", row.left, got, row.want)
+		}
+	}
+}
+
+// The upright side of a step goes by a gap of 1 into the taller part and up to the slope of that, if it has one: a top that rises by 1 in 5 from
+// 30 over 30 is 30.2 high at 31.
+func TestSteps(t *testing.T) {
+	for _, row := range []struct {
+		name, want string
+		line       []int64
+	}{
+		{"taller at the right", "0,20 30,20 31,20 31,30 1/5 60,36", []int64{0, 20, 30, 20, 30, 30, 60, 36}},
+		{"with nothing beyond", "0,20 30,20 31,20 31,30", []int64{0, 20, 30, 20, 30, 30}},
+		{"taller at the left", "0,36 29,30 1/5 29,20 30,20 60,20", []int64{0, 36, 30, 30, 30, 20, 60, 20}},
+		{"with nothing before", "-1,30 -1,20 0,20 30,20", []int64{0, 30, 0, 20, 30, 20}},
+		{"of no height", "0,20 30,20 60,20", []int64{0, 20, 30, 20, 30, 20, 60, 20}},
+	} {
+		var line []point
+		for i := 0; i < len(row.line); i += 2 {
+			line = append(line, point{whole(row.line[i]), whole(row.line[i+1])})
+		}
+		var got []string
+		for _, p := range (&region{}).stepped(line, whole(1), true) {
+			got = append(got, text(p.X)+","+text(p.Y))
+		}
+		if strings.Join(got, " ") != row.want {
+			t.Errorf("%s: %v, want %s", row.name, got, row.want)
 		}
 	}
 }
