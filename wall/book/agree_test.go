@@ -219,7 +219,12 @@ func TestMitersAreSaid(t *testing.T) {
 			if want {
 				mitred++
 			}
-			for where, pattern := range map[string]string{"the cut list": `piece ` + piece.Label + `( turned)? \(then miter`, "its sheet's table": `<th scope="row">` + piece.Label + `<small>then miter the (left|right) edge`} {
+			then, when := "then miter the ", ""
+			if piece.Closing { // it is sawn once more
+				then, when = "miter the ", " when it has been measured"
+			}
+			for where, pattern := range map[string]string{"the cut list": `piece ` + piece.Label + `( turned)? \(` + then + `[a-z ]* of its face` + when + `\)`,
+				"its sheet's table": `<th scope="row">` + piece.Label + `<small>` + then + `(left|right)[a-z ]* of its face` + when + `<`} {
 				if got := regexp.MustCompile(pattern).MatchString(cuts + sheets); got != want {
 					t.Errorf("%s, piece %s: mitred %v, said in %s %v", name, piece.Label, want, where, got)
 				}

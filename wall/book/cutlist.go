@@ -139,8 +139,14 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 		turned = turned || pl.Part == number && pl.Turned
 	}
 	piece, _ := p.Piece(number)
+	then := thenMiter(p, piece)
+	return "piece " + label(p, number) + either(turned, " turned", "") + either(then == "", "", " ("+then+")")
+}
+
+// thenMiter says which edges of a piece are mitered once it is sawn, and when that is for a closing one.
+func thenMiter(p plan.Plan, piece plan.Piece) string {
 	edges := mitered(p, piece)
-	return "piece " + label(p, number) + either(turned, " turned", "") + either(edges == "", "", " (then miter the "+edges+" of its face)")
+	return either(edges == "", "", either(piece.Closing, "", "then ")+"miter the "+edges+" of its face"+either(piece.Closing, " when it has been measured", ""))
 }
 
 // faceWords say how a sheet lies. Left and right are as it lies.

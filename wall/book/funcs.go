@@ -29,7 +29,7 @@ func (b *page) funcs() template.FuncMap {
 		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
-		"miter": func(p plan.Piece) string { return b.miter(b.Plan, p) }, "mitered": func(p plan.Piece) string { return mitered(b.Plan, p) },
+		"miter": func(p plan.Piece) string { return b.miter(b.Plan, p) }, "mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },
 		"money":  func(a money.Amount) string { return cents(a, "–") },
 		"count":  func(i int) int { return i + 1 },
 		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },

@@ -1,10 +1,13 @@
 package book
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -77,6 +80,56 @@ func TestMiteredCorners(t *testing.T) {
 		if met, alone := strings.Join(met, ", "), strings.Join(alone, ", "); met != row.met || alone != row.alone {
 			t.Errorf("%+v: %q and alone %q", row, met, alone)
 		}
+	}
+}
+
+// The width of a closing piece is the space measured for it, less its gaps and longer by the thickness at an outside
+// corner, and the step of fitting says so; the step before says which pieces are mitered only then.
+func TestSpacesOfClosingPieces(t *testing.T) {
+	for _, row := range []struct {
+		job, label, space, less, more string
+		says                          []string
+	}{
+		{"unpriced", "2", "26 15/16", "0", "1/4", []string{"middle and top, less a gap of 1/16 at an end of a run; at an outside corner measure to the corner of the wall and add the thickness, 1/4; saw",
+			"Miter 2 and 3 only when measured on the wall and sawn to that.", "angle of the corner of wall and return. Try half of it on"}},
+		{"unpriced", "3", "20", "1/16", "1/4", nil},
+		{"ten-runs", "7", "30", "0", "1/2", []string{"each of these: the corner of wall 3 and wall 4; the corner of wall 5 and wall 6; the corner of wall 6 and wall 7. Try half of each on",
+			"Miter 1, 5, 6, 7 and 10 only"}},
+		{"stair", "8", "8 3/16", "1/16", "0", []string{"middle and top, less a gap of 1/16 at an end of a run; saw"}},
+	} {
+		for _, n := range hardJobs() {
+			if n.name != row.job {
+				continue
+			}
+			if n.err != nil {
+				t.Fatal(n.err)
+			}
+			i := slices.IndexFunc(n.plan.Pieces, func(piece plan.Piece) bool { return piece.Label == row.label })
+			want := fraction.MustParse(row.space).Sub(fraction.MustParse(row.less)).Add(fraction.MustParse(row.more))
+			if got := n.plan.Pieces[i]; !got.Closing || got.Width != want {
+				t.Errorf("%s, piece %s: closing %v, %v wide, want %v", row.job, row.label, got.Closing, got.Width, want)
+			}
+			text := strings.Join(strings.Fields(Part(n.plan, Order, true)), " ")
+			for _, says := range row.says {
+				if !strings.Contains(text, says) {
+					t.Errorf("%s lacks %q in %s", row.job, says, text)
+				}
+			}
+		}
+	}
+	corner := plan.Corner{Next: "b"}
+	run := plan.Run{Name: "a", Limits: [2]fraction.Length{{}, fraction.Inches(50)}, Right: plan.End{Kind: wall.OutsideCorner}, CornerRight: &corner}
+	in := fraction.Inches
+	door := plan.Opening{Kind: wall.Other, Outline: cutout.Rectangle(in(60), in(0), in(70), in(90))}
+	p := plan.Plan{Tape: fraction.Of(1, 16), Runs: []plan.Run{run, {Name: "b", Limits: [2]fraction.Length{in(1), in(99)}, Openings: []plan.Opening{door}}}, Pieces: []plan.Piece{
+		{Label: "1", Run: "a", Width: in(10), At: plan.Point{X: in(40)}}, {Label: "2", Run: "b", Width: in(49), At: plan.Point{X: in(10)}, Closing: true},
+		{Label: "3", Run: "b", Width: in(28), At: plan.Point{X: in(71)}, Closing: true}}}
+	p.Gaps = wall.Gaps{Side: in(2), Window: in(1), Seam: fraction.Of(1, 8)}
+	if got, want := net(p), ", less a gap of 1/8 at a seam, 1 beside an opening and 2 at an end of a run"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got, want := miters(p), "Miter 1 after all other cuts."; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

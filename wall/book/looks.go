@@ -72,7 +72,7 @@ func (t *text) seenMost(c plan.Choice) string {
 	}
 	var parts []string
 	for _, b := range c.SeenMost {
-		says := cmp.Or(flawWords[b.Kind], "a cut %s off a whole flat or bead at the %s of %s")
+		says := cmp.Or(flawWords[b.Kind], "an edge %s away from a whole flat or bead at the %s of %s")
 		parts = append(parts, fmt.Sprintf(says, t.tape.Format(b.Amount), t.where(b), b.Run))
 	}
 	return "Seen most: " + strings.Join(slices.Compact(parts), "; ") + "."

@@ -122,11 +122,11 @@ func Search(p plan.Plan) string {
 	case less:
 		return "another " + needsOf(p).asLittle + " might look better (" + after + ")"
 	}
-	says := "another layout might " + needsOf(p).might
+	says, as := "another layout might "+needsOf(p).might, ""
 	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
-		says += fmt.Sprintf(", but not fewer than %s if it looks as good", count(least, sheetWord(p)))
+		as = ". One that looks as good takes at least " + count(least, sheetWord(p))
 	}
-	return says + either(looks, "", ", or look better") + " (" + after + ")"
+	return says + either(looks, "", ", or look better") + " (" + after + ")" + as
 }
 
 // argument says what a bound rests on.

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/wall/plan"
 	"example.com/groovewright/wall/verify"
 )
 
@@ -35,5 +36,14 @@ func TestCheapestIsNotCalledFewest(t *testing.T) {
 		if bytes.Contains(f.Body, []byte("fewer sheets")) {
 			t.Errorf("%s speaks of fewer sheets", f.Name)
 		}
+	}
+}
+
+// What the search leaves open is said in plain sentences, and what is proved of the fewest sheets in one of its own.
+func TestWhatTheSearchLeavesOpen(t *testing.T) {
+	sheets := make([]plan.Sheet, 3)
+	p := plan.Plan{Sheets: sheets, Choices: []plan.Choice{{Chosen: true, Bought: 3, SheetsAtLeast: 2}}, Search: plan.Search{Layouts: 631}}
+	if got, want := Search(p), "another layout might need fewer sheets, or look better (631 layouts looked at). One that looks as good takes at least 2 sheets"; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

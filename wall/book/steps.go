@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
@@ -30,7 +31,7 @@ const (
 	fill      = "Fill open ends of grooves first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	unscribed = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits, with those that need it]]."
-	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top[[; saw its closing edge to that]], coat the sawn edge[[ and try the piece before " +
+	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
 )
 
@@ -85,9 +86,8 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageMiter: {
 		title: "Miter the outside corners",
-		first: "Measure the angle of {corners} on the wall, and try half of it on two offcuts, 45 degrees at a square one[[: measures reach to the long " +
-			"point, on the face]]. Miter a piece after all its other cuts; a closing piece not now, but when it has been measured again. [[Glue the miter " +
-			"when its second piece is fitted, and ease the edge. {alone}]]",
+		first: "Measure on the wall the angle of {corners}. Try half of {it} on two offcuts, 45 degrees at a square one[[: measures reach to the long " +
+			"point, on the face]]. {miters} [[Glue the miter when its second piece is fitted, and ease the edge. {alone}]]",
 	},
 	finish.StageMainsOff: {
 		title: "Power off",
@@ -142,7 +142,7 @@ var stageWords = map[finish.Stage]stage{
 		acts: map[finish.ActKind]string{
 			finish.ActCounter: "Cover counter and floor.",
 			finish.ActFloor:   "Cover the floor.",
-			finish.ActJoints:  "Tape along {} of joints[[, leaving the width of the bead free]].",
+			finish.ActJoints:  "Tape along {} of joints{bare}[[, leaving the width of the bead free]].",
 			finish.ActLines:   "[[Lay {} of tape along each.]]",
 		},
 	},
@@ -218,10 +218,12 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		wait(finish.HardenCoat)+" before pieces are handled")
 	fit, hidden := trims(p)
 	met, alone := corners(p)
+	several, less := len(met)+len(alone) > 1, net(p)
+	painted := slices.ContainsFunc(p.Order, func(s finish.Step) bool { return s.Stage == finish.StageLastCoats })
 	tongued := p.Profile.Edges == groove.Tongued
 	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
-		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the face along the hidden edge", "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", strings.Join(append(met, alone...), "; "), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
-			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{trims}", fit,
+		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the face along the hidden edge", "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
+			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
 		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
 		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
@@ -401,6 +403,54 @@ func corners(p plan.Plan) (met, alone []string) {
 		}
 	}
 	return met, alone
+}
+
+// miters says which pieces are mitered once they are sawn, and which when their space is measured.
+func miters(p plan.Plan) string {
+	var now, later []string
+	for _, piece := range p.Pieces {
+		switch {
+		case mitered(p, piece) == "":
+		case piece.Closing:
+			later = append(later, piece.Label)
+		default:
+			now = append(now, piece.Label)
+		}
+	}
+	return strings.TrimSpace(either(len(now) > 0, "Miter "+list(now...)+" after all other cuts.", "") +
+		either(len(later) > 0, " Miter "+list(later...)+" only when measured on the wall and sawn to that.", ""))
+}
+
+// net says what the widths of closing pieces are less than the spaces measured for them, and what more.
+func net(p plan.Plan) string {
+	var gaps []string
+	past := false
+	for _, piece := range p.Pieces {
+		run, _ := p.Run(piece.Run)
+		for side, mitred := range fraction.Must(run.MitredEdges(piece)) {
+			gap, where := p.Gaps.Seam, "at a seam"
+			x := piece.At.X.Add(piece.Width.Mul(int64(side)))
+			if x == run.Limits[side] {
+				gap, where = p.Gaps.Side, "at an end of a run"
+			}
+			for _, o := range run.Openings {
+				lo, hi := cutout.Bounds(o.Outline)
+				if around := p.Gaps.Around(o.Kind); x == [2]fraction.Length{hi.X.Add(around), lo.X.Sub(around)}[side] {
+					gap, where = around, "beside an opening"
+				}
+			}
+			says := (&text{tape: p.TapeMeasure()}).given(gap) + " " + where
+			switch {
+			case !piece.Closing:
+			case mitred:
+				past = true
+			case !gap.IsZero() && !slices.Contains(gaps, says):
+				gaps = append(gaps, says)
+			}
+		}
+	}
+	return either(len(gaps) > 0, ", less a gap of "+list(gaps...), "") + either(past, "; at an outside corner measure to the corner of the wall and add the thickness, "+
+		(&text{tape: p.TapeMeasure()}).given(p.Profile.Thickness), "")
 }
 
 // waiting says how long to wait, and by whose word.
