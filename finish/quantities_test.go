@@ -296,6 +296,14 @@ func TestQuantitiesWorkedByHand(t *testing.T) {
 			"paintable sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 90 ft, 1 60 yd roll",
 		},
 		{
+			"a tape in the corner of a wall without panels",
+			finish.Work{Joints: []finish.Joint{{Kind: finish.InsideCorner, Length: in("144"), Alone: true}, {Kind: finish.InsideCorner, Length: in("1080")}}},
+			func(m *finish.Materials) {
+				m.Tape.PaintLines, m.Paint.Top.After, m.Sealant.InsideCorner.Leg = "1", "1", "0.001"
+			},
+			"paintable sealant, 0.1 fl oz, 1 10.1 fl oz cartridge; masking tape, 12 ft, 1 60 yd roll",
+		},
+		{
 			"no last coat, no tape for it",
 			finish.Work{Joints: []finish.Joint{{Kind: finish.CabinetLine, Length: in("1080")}}},
 			func(m *finish.Materials) { m.Tape.PaintLines, m.Sealant.CabinetLine.Leg = "1", "0.001" },

@@ -68,9 +68,9 @@ func (s settings) wet(j Joint) bool {
 }
 
 // bare reports whether a joint lies beside what is not painted, such as a counter, a jamb or the side
-// of a cabinet at a step.
+// of a cabinet at a step, or a wall without panels.
 func (j Joint) bare() bool {
-	return slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, StepJoint, WindowJoint}, j.Kind)
+	return j.Alone || slices.Contains([]JointKind{CounterLine, CabinetLine, EndJoint, StepJoint, WindowJoint}, j.Kind)
 }
 
 // lengthOf returns the length of all joints of a sort.

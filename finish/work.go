@@ -101,6 +101,7 @@ type Joint struct {
 	Gap     fraction.Length // left open by the plan
 	Grooves bool            // grooves end open here, as at a lower edge, and are filled
 	Hidden  bool            // a trim covers it: it is not sealed
+	Alone   bool            // of an inside corner: the wall beside it has no panels and stays bare
 }
 
 // Box is one electrical box behind the panels, with 1 to 10 devices side by side; 0 stands for 1.

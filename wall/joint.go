@@ -45,6 +45,7 @@ type Joint struct {
 	Gap     fraction.Length
 	Seen    bool // the cut edge is seen: of an exposed end or an outside corner
 	Right   bool // of an end: it is the right end of the run
+	Alone   bool // of an inside corner: no other run meets it there
 }
 
 // against is what edges of panels lie against: a kind of joint, of openings by their names.
@@ -188,7 +189,7 @@ func (m *Model) addJoints(layout *Layout, legs []leg) {
 				add(Joint{Kind: EndJoint, Run: r, Length: length, Gap: gaps.Side, Seen: end.Kind == Exposed, Right: side == 1})
 			case side == 0 && m.coupled(m.before(r)): // counted at the right end of the run before
 			case end.Kind == InsideCorner:
-				add(Joint{Kind: CornerJoint, Run: r, Length: length, Gap: gaps.Side})
+				add(Joint{Kind: CornerJoint, Run: r, Length: length, Gap: gaps.Side, Alone: side == 0 || !m.coupled(r)})
 			default:
 				add(Joint{Kind: MitreJoint, Run: r, Length: length, Seen: true})
 			}

@@ -347,15 +347,17 @@ func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
 	if name := wayName(piece.Marks, cut); t.full && name != "" {
 		corners = " (" + name + ")"
 	}
-	first, last := cut.Points[0], cut.Points[len(cut.Points)-1]
+	start, parts, err := piece.Stretches(cut, t.tape.Mark)
+	first, last := fraction.Must(start, err), start
+	if len(parts) > 0 {
+		last = parts[len(parts)-1].To
+	}
 	switch straight := len(cut.Points) == 2; {
 	case straight && first.X == last.X:
 		return fmt.Sprintf("%s at %s %s, %s to %s%s", either(last.Y.Less(first.Y), "down", "up"), t.length(from.place(first.X)), from.word, t.length(first.Y), t.length(last.Y), corners)
 	case straight && first.Y == last.Y:
 		return fmt.Sprintf("%s at %s up, %s to %s %s%s", either(last.X.Less(first.X), "left", "right"), t.length(first.Y), t.length(from.place(first.X)), t.length(from.place(last.X)), from.word, corners)
 	}
-	start, parts, err := piece.Stretches(cut, t.tape.Mark)
-	fraction.Must(start, err)
 	curved := slices.ContainsFunc(parts, func(s plan.Stretch) bool { return s.Arc != nil })
 	if !curved && len(cut.Points) > mostPoints {
 		return fmt.Sprintf("along the curve from %s, by %s, to %s%s", t.spot(first, from), t.spot(cut.Points[len(cut.Points)/2], from), t.spot(last, from), corners)

@@ -204,6 +204,12 @@ func TestStretchesFromEdgeToEdge(t *testing.T) {
 			t.Errorf("%v: from %v along %+v, %v; want %v, %+v", row.points, from, parts, err, row.from, row.to)
 		}
 	}
+	// A straight line that meets the arc at a corner beside its end ends with it.
+	piece.Marks.Arcs[0].Ends = []plan.ArcEnd{{Corner: 4, At: at("27", "0")}}
+	up := plan.SawCut{Points: []plan.Point{at("27 1/16", "-5"), at("27 1/16", "1/16")}, Corners: []int{3, 4}}
+	if from, parts, err := piece.Stretches(up, fraction.Of(1, 16)); err != nil || from != up.Points[0] || !slices.Equal(parts, []plan.Stretch{{To: at("27", "0")}}) {
+		t.Errorf("from %v along %+v, %v", from, parts, err)
+	}
 	if got := plan.ArcAt(piece.Marks.Arcs, at("27", "-1/4")); got != nil {
 		t.Error("a corner 1/4 below the springing stands for the arc")
 	}

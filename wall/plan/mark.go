@@ -167,8 +167,8 @@ type Stretch struct {
 }
 
 // Stretches returns where a line to saw begins and its parts. An arc stands in the place of the corners
-// near it, and its ends are on it, to the nearest mark of the tape. It fails where a place does not fit a
-// Length.
+// near it, and its ends are on it, to the nearest mark of the tape; a straight line that meets one there ends there too.
+// It fails where a place does not fit a Length.
 func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []Stretch, err error) {
 	defer fraction.Catch(&err)
 	on := func(i int) *Arc {
@@ -181,6 +181,8 @@ func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []St
 		before, after := on(i) != nil && on(i) == on(i-1), on(i) != nil && on(i) == on(i+1)
 		if before || after {
 			at = p.onArc(on(i), at, mark)
+		} else if i < len(c.Corners) {
+			at = p.Marks.end(c.Corners[i], at)
 		}
 		switch last := len(parts) - 1; {
 		case i == 0:
@@ -194,6 +196,18 @@ func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []St
 		}
 	}
 	return from, parts, nil
+}
+
+// end returns where an arc ends at a corner, and the corner itself where none does.
+func (m Marks) end(corner int, at Point) Point {
+	for _, a := range m.Arcs {
+		for _, e := range a.Ends {
+			if e.Corner == corner {
+				return e.At
+			}
+		}
+	}
+	return at
 }
 
 // onArc returns the place on an arc right below a corner that stands for it or, where the corner lies on

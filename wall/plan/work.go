@@ -45,7 +45,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 			w.Covers = append(w.Covers, finish.Covering{Name: trim.Name, Along: cmp.Or(joint.Opening, j.Runs[joint.Run].Name), Length: joint.Length})
 		}
 		w.Joints = append(w.Joints, finish.Joint{Kind: kind, Run: j.Runs[joint.Run].Name, Opening: joint.Opening, Length: joint.Length, Gap: joint.Gap,
-			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen})
+			Grooves: joint.Kind == wall.BottomJoint, Hidden: trim != nil || joint.Kind == wall.EndJoint && !joint.Seen, Alone: joint.Alone})
 		if joint.Seen {
 			corner := joint.Kind == wall.MitreJoint
 			w.Ends = append(w.Ends, finish.End{Run: j.Runs[joint.Run].Name, Length: joint.Length, Corner: corner,

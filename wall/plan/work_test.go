@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.com/groovewright/cutout"
@@ -67,9 +68,9 @@ func TestWorkByHand(t *testing.T) {
 		{"pieces", w.Pieces, "[{30 30 792 0 <nil> <nil>} {20 1/4 24 480 0 <nil> <nil>}]"}, // a pipe has no frame; where nails stand and what boards cross is counted later
 		{"labels", w.Fitting, "[1 2]"},
 		{"closing", w.Closing, "[1 2]"},
-		{"joints", w.Joints, "[{lower line a  40 1/4 0 true false} {upper line a  30 1/4 0 false false} {window a window 30 0 false false} {end a  30 0 false false} " +
-			"{outside corner a  30 0 false false} {lower line b  20 1/4 0 true false} {upper line b  20 1/4 0 false false} {window b pipe 10 0 false false} " +
-			"{end b  24 0 false true} {seam a  30 0 false false}]"}, // from the left end to the corner's long point; a covered end is hidden
+		{"joints", w.Joints, "[{lower line a  40 1/4 0 true false false} {upper line a  30 1/4 0 false false false} {window a window 30 0 false false false} {end a  30 0 false false false} " +
+			"{outside corner a  30 0 false false false} {lower line b  20 1/4 0 true false false} {upper line b  20 1/4 0 false false false} {window b pipe 10 0 false false false} " +
+			"{end b  24 0 false true false} {seam a  30 0 false false false}]"}, // from the left end to the corner's long point; a covered end is hidden
 	} {
 		if fmt.Sprint(row.got) != fmt.Sprint(row.want) {
 			t.Errorf("%s: %v, want %v", row.what, row.got, row.want)
@@ -122,6 +123,30 @@ func TestCornerThatNoRunMeets(t *testing.T) {
 		if err != nil || edges[0] != row.want || glue != row.want || step != row.want || strip {
 			t.Errorf("%v: mitred %v, glue %v, step %v, strip %v: %v", row.left, edges, glue, step, strip, err)
 		}
+	}
+}
+
+// An inside corner where no other run meets has panels on one side alone: what the last coat does not cover beside it is
+// taped.
+func TestCornersOfWallsWithoutPanels(t *testing.T) {
+	j := roundACorner()
+	j.Installed = nil
+	for i := range j.Runs {
+		j.Runs[i].Left.Kind, j.Runs[i].Right.Kind = wall.InsideCorner, wall.InsideCorner
+	}
+	m, err := explore(t.Context(), j, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.chosen = m.choices.Front[m.taken]
+	var got []string
+	for _, joint := range m.work(&m.chosen).Joints {
+		if joint.Kind == finish.InsideCorner {
+			got = append(got, fmt.Sprint(joint.Run, " ", joint.Alone))
+		}
+	}
+	if want := []string{"a true", "a false", "b true"}; !slices.Equal(got, want) {
+		t.Errorf("inside corners alone: %q, want %q", got, want)
 	}
 }
 
