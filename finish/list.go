@@ -120,7 +120,7 @@ const (
 	ByDotsAtCrossings  // Count, Size, Supports
 	ByCustom           // Surface, Each, Per, Hold, Compared
 	ByMiters           // Length, Size
-	ByNailSpacing      // Count, EdgeSpacing, Spacing, as ByStripCrossings
+	ByNailSpacing      // Count, EdgeSpacing, Spacing, as ByStripCrossings, Sides of the windows in pieces where there are any
 	ByCrossings        // Count, Supports, Thickness, Penetration, Size: of boards, through their tongues
 	ByFaceCrossings    // Count, Supports, Thickness, Wall, Penetration, Needed: of boards, through their faces
 	ByStripLength      // Length, Supports, Sides
@@ -228,7 +228,7 @@ type Choice uint8
 const (
 	OnlyPack Choice = iota
 	LeastMoney
-	LeastLeft  // over, as not all have a price
+	LeastLeft  // over, as prices are missing
 	FirstMixes // the best of the first [MixSteps] mixes, not proved least
 )
 

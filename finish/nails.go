@@ -15,8 +15,9 @@ var plateDepth = fraction.Of(5, 4)
 
 // nail lists the nails.
 func (b *builder) nail() {
-	total, again := new(big.Rat), new(big.Rat)
+	total, again, round := new(big.Rat), new(big.Rat), new(big.Rat)
 	for i, p := range b.held() {
+		round = add(round, p.OpeningEdges.Rat())
 		n := whole(b.nailsIn(p))
 		if total = add(total, n); i >= len(b.Pieces) {
 			again = add(again, n)
@@ -62,6 +63,9 @@ func (b *builder) nail() {
 		length = long
 		row.Terms = append(row.Terms, b.short(TermEdgeSpacing, b.in(n.Edge)), b.short(TermSpacing, b.in(n.Field)), supports)
 		row.Terms = append(row.Terms, terms...)
+		if round.Sign() > 0 {
+			row.Terms = append(row.Terms, Term{Kind: TermSides, Value: up(round, b.run())})
+		}
 	}
 	if again.Sign() > 0 {
 		row.Terms = append(row.Terms, Term{Kind: TermAgain, Value: up(again, unit)})

@@ -28,7 +28,7 @@ type Work struct {
 	Sides   fraction.Length // upright, of openings but boxes: strips behind boards stand there
 	Sheets  []Sheet
 	Covers  []Covering
-	Width   fraction.Length // of all runs together: counter and floor to cover
+	Width   fraction.Length // of all runs together, and what stairs along them rise: counter and floor to cover
 	Highest fraction.Length // of any piece above the datum
 	Low     fraction.Length // how high the lowest run reaches above the datum; 0 if not known
 	Cooking bool            // a range, cooktop or oven stands at the panels

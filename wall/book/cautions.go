@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/groovewright/finish"
@@ -15,6 +16,13 @@ type caution struct {
 	First  string // the first thing to do
 	Rest   string
 	Defers string // who decides
+}
+
+// onStairs has what is said of the caution of ladders where a wall goes up stairs: common practice, no source.
+var onStairs = caution{
+	First: "On the stairs stand on a leveled platform or a scaffold made for stairs.",
+	Rest: "A stepladder wants a level floor, which stairs lack; one with legs of unequal length only as its maker's instructions and local rules have it. " +
+		"On the level floor it is fully open, its spreaders are locked, and it is never leaned closed against the wall.",
 }
 
 // cautionWords has the words of each caution. What goes on the wall stands as {panels}, how far nails stay off
@@ -203,6 +211,9 @@ func cautioned(p plan.Plan, c finish.Caution) caution {
 	}
 	facts := strings.NewReplacer(append(has(p), "{panels}", panelWord(p)+"s", "{clear}", clear)...)
 	words := cautionWords[c]
+	if c == finish.Ladder && slices.ContainsFunc(p.Runs, func(run plan.Run) bool { return !run.Stairs().IsZero() }) {
+		words.First, words.Rest = onStairs.First, onStairs.Rest
+	}
 	return caution{facts.Replace(words.When), capital(facts.Replace(words.First)), capital(facts.Replace(words.Rest)), words.Defers}
 }
 

@@ -27,6 +27,9 @@ var slot = regexp.MustCompile(`\{[^}]+\}`)
 // offWords say how far nails stay off what they split or reach.
 var offWords = map[finish.TermKind]string{finish.TermInset: "; none nearer to an edge than {}", finish.TermClear: ", to an opening for cables or pipes than {}"}
 
+// sheetNails says it of sheets, and what stands round windows in them.
+var sheetNails = map[finish.TermKind]string{finish.TermSides: "; round windows in pieces, {} in all, as along edges", finish.TermInset: offWords[finish.TermInset], finish.TermClear: offWords[finish.TermClear]}
+
 var covered = map[finish.TermKind]string{finish.TermCovered: " + {name} {}", finish.TermAllowance: ", {} of each for its cuts"}
 
 // methodWords has the words of each method.
@@ -68,8 +71,8 @@ var methodWords = map[finish.How]method{
 	finish.ByBeadsAtCrossings: {text: "beads of {size} across each board at its {count}, {length} in all " +
 		"with the supports of the whole wall at most {supports} apart (judgment)"},
 	finish.ByDotsAtCrossings: {text: "{count} of {size}, one a crossing with the supports of the whole wall at most {supports} apart (judgment)"},
-	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} on the outer two of a piece and round openings, " +
-		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: offWords},
+	finish.ByNailSpacing: {text: "{count} where supports are, these {supports} apart: every {edge spacing} along the upright edges of a piece, " +
+		"every {spacing} between ({source}); length: panel {thickness} + wall {wall} + {penetration} into the support = {needed}", terms: sheetNails},
 	finish.ByCrossings: {text: "{count}: one where a board crosses a level support, these at most {supports} apart (a how-to article), " +
 		"at 45 degrees through the root of the tongue (a how-to article); one a crossing: common practice, no source; " +
 		"length: (half of {thickness} + {penetration} into the support) × √2, at most {size}", terms: offWords},
@@ -125,7 +128,7 @@ var sourceWords = map[finish.Source]string{
 // choiceWords says by what packs were chosen.
 var choiceWords = map[finish.Choice]string{
 	finish.LeastMoney: "; least money of these packs",
-	finish.LeastLeft:  "; least left over of these packs, as not all have a price",
+	finish.LeastLeft:  "; least left over of these packs, as prices are missing",
 	finish.FirstMixes: "; the best of the first mixes of packs that were tried, not proved least",
 }
 
@@ -198,7 +201,7 @@ var toolWords = map[finish.Tool]string{
 // besides says what stands beside the rows of a list: a spare as a choice, and what to have at hand.
 func besides(p plan.Plan) (says []string) {
 	if s := p.Spare; s != nil {
-		says = append(says, "A spare "+cmp.Or(s.Name, Item(*s))+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more", "")+" is not in the total.")
+		says = append(says, "A spare "+cmp.Or(s.Name, Item(*s))+either(s.Cost.Known(), " for "+cents(s.Cost, "")+" more", "")+" is not "+either(priced(p), "in the total.", "on the list."))
 	}
 	if p.Up() {
 		says = append(says, "Panels are up already: what is left over from their list comes off this one.")

@@ -104,6 +104,24 @@ func wallOutline(run *wall.Run) []Point {
 	return slices.Compact(append(slices.Compact(lower), upper...))
 }
 
+// Stairs returns how high the steps at the foot of the wall are together where they are stairs: two or more, all up or
+// all down. It is 0 where there are none.
+func (r Run) Stairs() fraction.Length { return stairs(r.Outline, r.Width) }
+
+// stairs is [Run.Stairs] of an outline, which goes along the foot first, and its width.
+func stairs(outline []Point, width fraction.Length) (high fraction.Length) {
+	ups, downs := 0, 0
+	for i := 1; i < len(outline) && !outline[i].X.Less(outline[i-1].X); i++ {
+		if rise := outline[i].Y.Sub(outline[i-1].Y); outline[i].X == outline[i-1].X && outline[i].X.Less(width) {
+			high, ups, downs = high.Add(rise), ups+max(0, rise.Sign()), downs+max(0, -rise.Sign())
+		}
+	}
+	if max(ups, downs) < 2 || min(ups, downs) > 0 {
+		return fraction.Length{}
+	}
+	return high.Abs()
+}
+
 // storyPole returns running marks from the left end of the run.
 func (m *maker) storyPole(r int, run *Run) []Mark {
 	marks := []Mark{{At: run.Limits[0], Kind: PanelsStart}, {At: run.Limits[1], Kind: PanelsStop}}

@@ -163,10 +163,11 @@ func (n *nailing) shoulders() {
 		if a.X != b.X || a.X.IsZero() || a.X == n.piece.Width || !apart.Less(rise.Abs()) {
 			continue
 		}
-		others := slices.Clip(n.nails)
+		others, bare := slices.Clip(n.nails), n.bare
 		n.nails = nil
 		in := n.off.Mul(int64(-rise.Sign())) // what is left of an edge as one goes round is the piece
 		n.column(a.X.Add(in), apart, stretch{fraction.Min(a.Y, b.Y), fraction.Max(a.Y, b.Y)})
+		n.bare = bare // no support lies there of its own
 		n.nails = append(others, slices.DeleteFunc(n.nails, func(at Point) bool {
 			return slices.ContainsFunc(others, func(other Point) bool {
 				return fraction.Max(at.X.Sub(other.X).Abs(), at.Y.Sub(other.Y).Abs()).Mul(2).Less(apart)

@@ -58,7 +58,7 @@ func (m *maker) work(c *choice.Choice) finish.Work {
 		if i == 0 || top.Y.Less(w.Low) {
 			w.Low = top.Y
 		}
-		w.Width = w.Width.Add(run.Width)
+		w.Width = w.Width.Add(run.Width).Add(stairs(wallOutline(&run), run.Width))
 		for _, o := range run.Openings {
 			lo, hi := o.Bounds()
 			if o.Kind == wall.Box {

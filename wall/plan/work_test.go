@@ -198,3 +198,24 @@ func TestTrims(t *testing.T) {
 		}
 	}
 }
+
+// Stairs rise all one way: seven risers of 7 are 49; a recess, which goes down and up again, is none, nor is one step.
+func TestStairs(t *testing.T) {
+	at := func(x, y int64) Point { return Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	flight := []Point{at(0, 0)}
+	for k := int64(1); k < 8; k++ {
+		flight = append(flight, at(10*k, 7*k-7), at(10*k, 7*k))
+	}
+	for name, row := range map[string]struct {
+		foot []Point
+		want int64
+	}{
+		"a flight": {append(flight, at(80, 49), at(80, 90), at(0, 40)), 49},
+		"a recess": {[]Point{at(0, 0), at(10, 0), at(10, -2), at(20, -2), at(20, 0), at(80, 0), at(80, 90), at(0, 90)}, 0},
+		"one step": {[]Point{at(0, 0), at(10, 0), at(10, 7), at(80, 7), at(80, 90), at(0, 90)}, 0},
+	} {
+		if got := (Run{Width: fraction.Inches(80), Outline: row.foot}).Stairs(); got != fraction.Inches(row.want) {
+			t.Errorf("%s: %v, want %d", name, got, row.want)
+		}
+	}
+}
