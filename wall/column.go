@@ -289,8 +289,8 @@ func (g *region) parts(first, last int, left, right, mark fraction.Length) (part
 	return parts
 }
 
-// counts returns by column how many pieces the region has from column first up to that.
-func (g *region) counts(first int) []int32 {
+// countsFrom returns by column how many pieces the region has from column first up to that.
+func (g *region) countsFrom(first int) []int32 {
 	var sets cellSets
 	counts := make([]int32, len(g.columns))
 	n, before := 0, 0

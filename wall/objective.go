@@ -163,7 +163,7 @@ func (p *program) pricedParts(first, last int) []pricedPart {
 			parts = append(parts, pricedPart{q, p.search.objective.Of(height)})
 		}
 	}
-	widest := p.right.Sub(p.left).Add(p.pitch).Add(p.search.objective.Extra)
+	widest := g.right.Sub(g.left).Add(p.pitch).Add(p.search.objective.Extra)
 	for _, q := range parts {
 		if most := mostCost / int64(len(parts)) / max(1, up(widest, p.search.units)); q.each > most {
 			tooMuch("*", q.each, p.search.units)

@@ -226,13 +226,17 @@ func (x *Seams) pieces(p *program, first, last int, parts []part, known map[frac
 	return pieces
 }
 
-// Panels returns how many panels can cover a part of the room: the memory that x takes grows with it.
+// Panels returns how many panels can cover a part of the room, where lines slope with their pieces: the memory that x takes
+// grows with it.
 func (x *Seams) Panels() (n int) {
 	if x == nil {
 		return 0
 	}
 	for i := range x.bays {
 		n += len(x.bays[i].panels)
+		for _, pieces := range x.bays[i].pieces {
+			n += 2 * (1 + len(pieces)) // each is as large as two panels
+		}
 	}
 	return n
 }

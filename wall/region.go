@@ -23,6 +23,7 @@ type region struct {
 	tolerance   fraction.Length          // within which a computed place goes to a mark on either side
 	left, right fraction.Length          // leftmost and rightmost x that panels reach
 	columns     []column                 // left to right; between two that do not touch lies a void
+	counts      [][]int32                // of pieces of a panel over columns [first][last]
 	stepSides   []side                   // upright sides of steps, after the gap
 	edges       []edge                   // upright edges with a weight or a strip to keep clear of
 	endHeights  [2]fraction.Length       // of the part that bounds the shape at its left and right end
@@ -76,6 +77,11 @@ func newRegion(ctx context.Context, room *Room, r int, f fitting) (*region, erro
 	check(ctx)
 	g.columns = columnsOf(g.exact)
 	g.findEdges(room, r, leftEnd, rightEnd, grown)
+	g.counts = make([][]int32, len(g.columns))
+	for i := range g.columns {
+		check(ctx)
+		g.counts[i] = g.countsFrom(i)
+	}
 	return g, nil
 }
 

@@ -21,7 +21,7 @@ type program struct {
 	bests   []cost // of the whole stretch, where known; infinite where it cannot be covered
 	solved  map[int]*solution
 	tallest map[span]fraction.Length
-	priced  [][][]pricedPart // by first and last column, nil where not known yet
+	priced  [][][]pricedPart // of the region, by first and last column, nil where not known yet
 }
 
 // program returns the program of a stretch, made once in each search.
@@ -31,7 +31,14 @@ func (s *search) program(st *stretch) *program {
 	}
 	n := len(st.residues[st.run])
 	p := &program{stretch: st, search: s, sheets: s.m.sheets, known: make([]bool, n), bests: make([]cost, n),
-		solved: map[int]*solution{}, tallest: map[span]fraction.Length{}, priced: make([][][]pricedPart, len(st.region.columns))}
+		solved: map[int]*solution{}, tallest: map[span]fraction.Length{}, priced: s.priced[st.region]}
+	if s.priced == nil {
+		s.priced = map[*region][][][]pricedPart{}
+	}
+	if p.priced == nil {
+		p.priced = make([][][]pricedPart, len(st.region.columns))
+		s.priced[st.region] = p.priced
+	}
 	for _, sheet := range p.sheets {
 		p.widest = fraction.Max(p.widest, sheet.Width)
 		p.short = p.short || sheet.Length.Less(p.most)
@@ -438,7 +445,7 @@ func (p *program) panelCost(c *cover, s *stops, i, j int, beyond *cost) cost {
 	if j < s.whole {
 		sum.broken++
 	}
-	sum.pieces += p.pieces[c.first[i]][c.last[j]]
+	sum.pieces += p.region.counts[c.first[i]][c.last[j]]
 	sum.narrow = min(sum.narrow, c.high[j]-c.low[i])
 	if o := p.search.objective; o != nil {
 		if price := p.price(c, i, j); o.Weight.Sign() > 0 {

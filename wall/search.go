@@ -52,6 +52,7 @@ type search struct {
 	closing   bool  // the room closes at an inside corner
 	least     int32 // hard rules that the first layout had to break; -1 before it
 	programs  map[*stretch]*program
+	priced    map[*region][][][]pricedPart // nil before the first program
 	scratch   cover
 }
 

@@ -31,7 +31,6 @@ type stretch struct {
 	axis       fraction.Length   // of the pattern, if pieces can be turned
 	turns      bool
 	most       fraction.Length // no panel is taller
-	pieces     [][]int32       // pieces of a panel over columns [first][last]
 
 	keeper *stretch // of the run, has what seams cost
 	shorn  *stretch // the one that this is but for a left end that butts, where all else is alike
@@ -88,11 +87,7 @@ func (m *Model) newStretch(ctx context.Context, r, from, to int, f fitting) (*st
 			s.edges = append(s.edges, e)
 		}
 	}
-	s.pieces = make([][]int32, len(g.columns))
-	for i := range g.columns {
-		check(ctx)
-		s.pieces[i] = g.counts(i)
-	}
+	check(ctx)
 	s.most = tallest(g.parts(0, len(g.columns)-1, g.left, g.right, m.room.Mark))
 	return s, s.findBays()
 }
