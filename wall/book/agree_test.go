@@ -422,7 +422,7 @@ func TestStripsHaveTheirHeights(t *testing.T) {
 			}
 		}
 	}
-	if looked < 4 {
+	if looked < 4 && !testing.Short() {
 		t.Errorf("%d strips", looked)
 	}
 }
