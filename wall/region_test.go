@@ -310,9 +310,25 @@ func TestLimitsOfARoom(t *testing.T) {
 			}
 		}},
 		{"Profile.Features", func(r *Room, more int) {
+			r.Mark = inches("4") // or there are too many along both
 			for len(r.Profile.Features) < 150+more { // for each of two runs
 				r.Profile.Features = append(slices.Clone(r.Profile.Features), groove.Feature{Kind: groove.Flat, Width: inches("1")})
 			}
+		}},
+		{"Profile.Features", func(r *Room, more int) { // times four stations and 96 openings
+			r.Mark = inches("1/2")
+			for len(r.Profile.Features) < 25 {
+				r.Profile.Features = append(slices.Clone(r.Profile.Features), groove.Feature{Kind: groove.Flat, Width: inches("1")})
+			}
+			for i := range int64(96 + more) {
+				o := Opening{Name: fmt.Sprint(i), Outline: cutout.Rectangle(fraction.Inches(3*i+1), inches("1"), inches("1"), inches("1"))}
+				r.Runs[0].Openings = append(r.Runs[0].Openings, o)
+			}
+		}},
+		{"Runs[1].Width", func(r *Room, more int) { // 8000 in hold 250,000 marks, of two features each
+			r.Mark = fraction.Of(4, 125)
+			r.Runs[1].Width = inches("4000").Add(fraction.Of(int64(more), 8))
+			r.Runs[1].Heights[1].At = r.Runs[1].Width
 		}},
 		{"Runs[1].Heights", func(r *Room, more int) {
 			for i := range int64(996 + more) { // two in the first run, one at the other end of this
@@ -330,7 +346,7 @@ func TestLimitsOfARoom(t *testing.T) {
 			}
 		}},
 		{"Runs[1].Breaks", func(r *Room, more int) {
-			for i := range int64(50 + more) {
+			for i := range int64(10 + more) {
 				r.Runs[1].Breaks = append(r.Runs[1].Breaks, Break{At: fraction.Inches(i + 1)})
 			}
 		}},

@@ -14,14 +14,14 @@ import (
 	"example.com/groovewright/wall"
 )
 
-// bigRoom has 60 runs round one closed room, all of them joined by inside corners, with stations,
-// windows and boxes of many places: its first layout takes half a minute.
+// bigRoom has 25 runs round one closed room, all of them joined by inside corners, with stations,
+// windows and boxes of many places: its first layout takes seconds.
 func bigRoom() wall.Room {
 	profile, _ := groove.Find("beadboard 1-5/8")
 	in := fraction.Inches
 	room := wall.Room{Profile: profile, Closed: true, Mark: fraction.Of(1, 16), Priorities: wall.DefaultPriorities(fraction.Inch),
 		Stock: []nest.Stock{{Name: "sheet", Width: in(48), Length: in(96)}}}
-	for r := range int64(60) {
+	for r := range int64(25) {
 		run := wall.Run{Name: fmt.Sprint("run ", r), Width: in(600).Add(fraction.Of(r, 16)),
 			Left: wall.End{Kind: wall.InsideCorner}, Right: wall.End{Kind: wall.InsideCorner}}
 		for i := range int64(12) {

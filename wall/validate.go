@@ -23,13 +23,15 @@ const (
 const (
 	MaxKinds    = 64 // of stock
 	MaxRuns     = 100
-	MaxFeatures = 300  // of the pattern, times the runs
-	MaxPanels   = 1000 // of the widest stock, side by side along all runs together; installed panels
-	MaxStations = 1000 // of all runs together
-	MaxOpenings = 200  // of all runs together
-	MaxCorners  = 5000 // of the outlines of all openings together, those of arched heads too
-	MaxBreaks   = 50   // of all runs together
-	MaxFocal    = 500  // zones of all runs together
+	MaxFeatures = 300     // of the pattern, times the runs and breaks
+	MaxLines    = 500_000 // marks of the tape along all runs together, times the features of the pattern
+	MaxPlaces   = 2500    // features of the pattern, times the stations and openings of all runs together
+	MaxPanels   = 1000    // of the widest stock, side by side along all runs together; installed panels
+	MaxStations = 1000    // of all runs together
+	MaxOpenings = 200     // of all runs together
+	MaxCorners  = 5000    // of the outlines of all openings together, those of arched heads too
+	MaxBreaks   = 10      // of all runs together
+	MaxFocal    = 500     // zones of all runs together
 )
 
 // checkLimits refuses a room that is too large to be planned.
@@ -42,7 +44,13 @@ func (room *Room) checkLimits(f *faults) {
 	most(len(room.Stock), MaxKinds, "kinds of stock", "Stock")
 	most(len(room.Runs), MaxRuns, "runs", "Runs")
 	most(len(room.Installed), MaxPanels, "installed panels", "Installed")
-	most(len(room.Profile.Features)*len(room.Runs), MaxFeatures, "features of the pattern times runs", "Profile", "Features")
+	features, fitted, places := len(room.Profile.Features), len(room.Runs), 0
+	for _, run := range room.Runs {
+		fitted += len(run.Breaks)
+		places += len(run.Heights) + len(run.Openings)
+	}
+	most(features*fitted, MaxFeatures, "features of the pattern times runs and breaks", "Profile", "Features")
+	most(features*places, MaxPlaces, "features of the pattern times stations and openings", "Profile", "Features")
 	widest, wide := fraction.Length{}, fraction.Length{}
 	for _, s := range room.Stock {
 		widest = fraction.Max(widest, s.Width)
@@ -66,9 +74,20 @@ func (room *Room) checkLimits(f *faults) {
 				most(sums[i], part.most, part.what, "Runs", r, part.field)
 			}
 		}
-		within := wide.Compare(widest.Mul(MaxPanels)) <= 0
-		if wide = wide.Add(fraction.Max(run.Width, fraction.Length{})); within && widest.Mul(MaxPanels).Less(wide) && widest.Sign() > 0 {
-			f.Add(run.Width, fmt.Sprintf("runs together at most as wide as %d of the widest stock", MaxPanels), "Runs", r, "Width")
+		before, lines := wide, fraction.Length{}
+		if wide = wide.Add(fraction.Max(run.Width, fraction.Length{})); features > 0 && room.Mark.Less(wide) {
+			lines = room.Mark.Mul(int64(MaxLines / features))
+		}
+		for _, limit := range []struct {
+			width fraction.Length // none where it is 0
+			want  string
+		}{
+			{widest.Mul(MaxPanels), fmt.Sprintf("runs together at most as wide as %d of the widest stock", MaxPanels)},
+			{lines, fmt.Sprintf("at most %d marks of the tape along all runs together times features of the pattern", MaxLines)},
+		} {
+			if limit.width.Sign() > 0 && before.Compare(limit.width) <= 0 && limit.width.Less(wide) {
+				f.Add(run.Width, limit.want, "Runs", r, "Width")
+			}
 		}
 	}
 }

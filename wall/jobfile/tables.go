@@ -32,7 +32,7 @@ type file struct {
 	Plates     []plate          `json:"plates,omitzero" doc:"Cover plates, where they are not of the usual sizes."`
 	Trim       wall.Trims       `json:"trim,omitzero" doc:"What hides edges of panels on every run."`
 	Gaps       wall.Gaps        `json:"gaps,omitzero" doc:"The joints that are left open for sealant, movement and fit."`
-	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise. At most 300 features of the pattern times runs."`
+	Runs       []run            `json:"runs" doc:"The flat stretches of wall, left to right as one turns clockwise. At most 300 features of the pattern times runs and breaks, at most 2500 features of the pattern times stations and openings."`
 	Installed  []installed      `json:"installed,omitzero" doc:"Panels that are on the wall already: they are planned round."`
 	Priorities wall.Priorities  `json:"priorities,omitzero" doc:"What is best: the weights and least sizes that layouts are judged by. A metric job has round sizes."`
 	Built      int              `json:"built,omitzero" doc:"The year of the house, for the cautions."`
@@ -63,13 +63,13 @@ type plate struct {
 
 type run struct {
 	Name     string          `json:"name"`
-	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner. At most 65536 repeats of the pattern and 1048576 marks of the tape, runs together at most as wide as 1000 of the widest stock."`
+	Width    fraction.Length `json:"width" doc:"Of the bare wall, from corner to corner. At most 65536 repeats of the pattern and 1048576 marks of the tape, runs together at most as wide as 1000 of the widest stock, at most 500000 marks of the tape along all runs together times features of the pattern."`
 	Left     wall.End        `json:"left"`
 	Right    wall.End        `json:"right"`
 	Heights  []height        `json:"heights" doc:"The places where bottom and top were taped, from one end to the other; two at one place make a step. At most 1000 stations in all runs together."`
 	Openings []opening       `json:"openings,omitzero" doc:"Boxes, windows and other places that stay free. At most 200 openings in all runs together, at most 5000 corners of openings in all runs together, arched heads in straight edges."`
 	Focal    []wall.Focal    `json:"focal,omitzero" doc:"Where a seam is seen more or less. At most 500 focal zones in all runs together."`
-	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh. At most 50 breaks in all runs together."`
+	Breaks   []wall.Break    `json:"breaks,omitzero" doc:"Where the pattern may start afresh. At most 10 breaks in all runs together."`
 	Keep     wall.Keep       `json:"keep,omitzero" doc:"What is insisted on; what cannot be kept is refused."`
 	Trim     wall.Trims      `json:"trim,omitzero" doc:"What hides edges on this run; it takes the place of the room's."`
 	Cooking  []stretch       `json:"cooking,omitzero" doc:"Stretches beside or behind a cooking appliance."`
