@@ -310,7 +310,7 @@ func TestLimitsOfARoom(t *testing.T) {
 			}
 		}},
 		{"Profile.Features", func(r *Room, more int) {
-			r.Mark = inches("4") // or there are too many along both
+			r.Mark = inches("4")                     // or there are too many along both
 			for len(r.Profile.Features) < 150+more { // for each of two runs
 				r.Profile.Features = append(slices.Clone(r.Profile.Features), groove.Feature{Kind: groove.Flat, Width: inches("1")})
 			}

@@ -219,12 +219,12 @@ func TestMitersAreSaid(t *testing.T) {
 			if want {
 				mitred++
 			}
-			then, when := "then miter the ", ""
+			then := "then miter the "
 			if piece.Closing { // it is sawn once more
-				then, when = "miter the ", " when it has been measured"
+				then = "later miter the "
 			}
-			for where, pattern := range map[string]string{"the cut list": `piece ` + piece.Label + `( turned)? \(` + then + `[a-z ]* of its face` + when + `\)`,
-				"its sheet's table": `<th scope="row">` + piece.Label + `<small>` + then + `(left|right)[a-z ]* of its face` + when + `<`} {
+			for where, pattern := range map[string]string{"the cut list": `piece ` + piece.Label + `( turned)? \(` + then + `[a-z ]* of its face\)`,
+				"its sheet's table": `<th scope="row">` + piece.Label + `<small>` + then + `(left|right)[a-z ]* of its face<`} {
 				if got := regexp.MustCompile(pattern).MatchString(cuts + sheets); got != want {
 					t.Errorf("%s, piece %s: mitred %v, said in %s %v", name, piece.Label, want, where, got)
 				}

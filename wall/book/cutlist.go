@@ -143,10 +143,10 @@ func pieceName(p plan.Plan, s plan.Sheet, number int) string {
 	return "piece " + label(p, number) + either(turned, " turned", "") + either(then == "", "", " ("+then+")")
 }
 
-// thenMiter says which edges of a piece are mitered once it is sawn, and when that is for a closing one.
+// thenMiter says which edges of a piece are mitered once it is sawn, a closing one later: when it has been measured on the wall.
 func thenMiter(p plan.Plan, piece plan.Piece) string {
 	edges := mitered(p, piece)
-	return either(edges == "", "", either(piece.Closing, "", "then ")+"miter the "+edges+" of its face"+either(piece.Closing, " when it has been measured", ""))
+	return either(edges == "", "", either(piece.Closing, "later ", "then ")+"miter the "+edges+" of its face")
 }
 
 // faceWords say how a sheet lies. Left and right are as it lies.
