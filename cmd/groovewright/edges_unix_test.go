@@ -163,9 +163,9 @@ func edgeRooms() (all []edgeRoom) {
 			return object{"at": fmt.Sprint((i + 1) / 2 * 2), "top": fmt.Sprint(30 + i/2%9)}
 		})
 	})
-	wall("1000 panels on the wall", 24*1000+900, beads, func(job, run object) {
+	wall("1000 panels on the wall", 12*1000+900, beads, func(job, run object) {
 		job["installed"] = list(1000, func(i int) object {
-			return object{"run": "wall", "left": fmt.Sprint(24 * i), "right": fmt.Sprint(24*i + 24), "left_phase": "0"}
+			return object{"run": "wall", "left": fmt.Sprint(12 * i), "right": fmt.Sprint(12*i + 12), "left_phase": "0"}
 		})
 	})
 	wall("325 sheets side by side", 325*48, beads, as)
