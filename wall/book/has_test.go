@@ -9,19 +9,11 @@ import (
 
 // A job without a box has no word of one but for the pack of nails, what is held to be best, and tools.
 func TestTextsSayNothingOfWhatAJobHasNot(t *testing.T) {
-	for _, n := range hardJobs() {
-		if n.name != "arches" {
-			continue
-		}
-		if n.err != nil {
-			t.Fatal(n.err)
-		}
-		for line := range strings.SplitSeq(Explained(n.plan), "\n") {
-			line = strings.ReplaceAll(line, "box of 1000", "")
-			for _, word := range []string{"box", "extender", "device", "circuit", "rims of holes", "the + is"} {
-				if strings.Contains(line, word) {
-					t.Errorf("without a box: %q", line)
-				}
+	for line := range strings.SplitSeq(Explained(hardJob(t, "arches")), "\n") {
+		line = strings.ReplaceAll(line, "box of 1000", "")
+		for _, word := range []string{"box", "extender", "device", "circuit", "rims of holes", "the + is"} {
+			if strings.Contains(line, word) {
+				t.Errorf("without a box: %q", line)
 			}
 		}
 	}

@@ -233,19 +233,12 @@ func TestSlopesSayTheirRounding(t *testing.T) {
 // The straight cuts of an arched opening end where its arc does, 34 1/8 up and 15 1/8 across from the center with a radius
 // of 21 7/8: 49.93 up.
 func TestStraightCutsEndAtTheArc(t *testing.T) {
-	for _, n := range hardJobs() {
-		if n.name != "arches" {
-			continue
-		}
-		if n.err != nil {
-			t.Fatal(n.err)
-		}
-		for _, full := range []bool{false, true} {
-			text := strings.Join(strings.Fields(Part(n.plan, Pieces, full)), " ")
-			for _, want := range []string{"up at 36 3/4 across, 29 3/4 to 49 15/16", "down at 19 across, 49 15/16 to 29 3/4"} {
-				if !strings.Contains(text, want) {
-					t.Errorf("no %q in %s", want, text)
-				}
+	p := hardJob(t, "arches")
+	for _, full := range []bool{false, true} {
+		text := strings.Join(strings.Fields(Part(p, Pieces, full)), " ")
+		for _, want := range []string{"up at 36 3/4 across, 29 3/4 to 49 15/16", "down at 19 across, 49 15/16 to 29 3/4"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("no %q in %s", want, text)
 			}
 		}
 	}

@@ -70,6 +70,24 @@ var hardJobs = sync.OnceValue(func() []named {
 	return plansIn("testdata/hard", 12)
 })
 
+// hardJob returns the plan of the hard job of that name; short runs skip the test.
+func hardJob(t *testing.T, name string) plan.Plan {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("not in short runs")
+	}
+	for _, n := range hardJobs() {
+		if n.name == name {
+			if n.err != nil {
+				t.Fatal(n.err)
+			}
+			return n.plan
+		}
+	}
+	t.Fatalf("no job %q", name)
+	return plan.Plan{}
+}
+
 // examplePlans returns the plans of the example jobs by name.
 func examplePlans(t *testing.T) map[string]plan.Plan {
 	t.Helper()
