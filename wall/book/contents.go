@@ -41,7 +41,7 @@ func (b *page) contents() (all []chapter) {
 
 // chapter returns a part of the book; the zero chapter where the book has none.
 func (b *page) chapter(id string) (found chapter) {
-	for _, c := range b.contents() {
+	for _, c := range b.Contents {
 		if c.ID == id {
 			found = c
 		}

@@ -46,7 +46,7 @@ func (b *page) funcs() template.FuncMap {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
 		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "legend": func(names ...string) template.HTML { return b.legend(nil, names...) }, "legends": func(small, names []string) template.HTML { return b.legend(small, names...) }, "slanted": slanted,
-		"contents": b.contents, "chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
+		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },
 		"start":    startOf,
 		"behindIt": behindIt,

@@ -94,8 +94,13 @@ func slant(p plan.Plan, piece plan.Piece) bool {
 }
 
 // slanted lists the boards with a slanted end.
-func slanted(p plan.Plan) []plan.Piece {
-	return slices.DeleteFunc(slices.Clone(p.Pieces), func(piece plan.Piece) bool { return !slant(p, piece) })
+func slanted(p plan.Plan) (boards []plan.Piece) {
+	for _, piece := range p.Pieces {
+		if slant(p, piece) {
+			boards = append(boards, piece)
+		}
+	}
+	return boards
 }
 
 // board is a row of boards of one kind that are only sawn across, into the same lengths.

@@ -66,22 +66,27 @@ func folded(text string, long int) int { return 1 + max(0, utf8.RuneCountInStrin
 // one that ends highest. What comes after mostTried goes where its column ends highest. A pole goes on
 // to the right, never to the left.
 func beside(parts ...part) (best block) {
+	var columns []int // of the parts
 	for way := range 1 << max(0, min(len(parts), mostTried)-1) {
-		columns, ends, pole := make([][]part, 2), [2]float64{}, 0
-		for i, p := range parts {
+		sides, ends, pole := make([]int, len(parts)), [2]float64{}, 0
+		for i := range parts {
 			side := way << 1 >> i & 1
 			if i >= mostTried && ends[1] < ends[0] {
 				side = 1
 			}
-			if p.Name == "pole" {
+			if parts[i].Name == "pole" {
 				side = max(side, pole)
 				pole = side
 			}
-			columns[side], ends[side] = append(columns[side], p), ends[side]+p.high+partGap
+			sides[i], ends[side] = side, ends[side]+parts[i].high+partGap
 		}
 		if high := max(ends[0], ends[1]); way == 0 || high < best.high {
-			best = block{Sides: columns, high: high}
+			columns, best.high = sides, high
 		}
+	}
+	best.Sides = make([][]part, 2)
+	for i, side := range columns {
+		best.Sides[side] = append(best.Sides[side], parts[i])
 	}
 	return best
 }

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
@@ -62,10 +61,9 @@ func (b *page) signs(small []string, names ...string) []sign {
 	for _, s := range every {
 		wide, narrow := false, false
 		for _, name := range names {
-			phone := cmp.Or(b.drawn[name].small, b.drawn[name].wide)
-			large := either(slices.Contains(small, name), phone, b.drawn[name].wide)
-			narrow = narrow || strings.Contains(phone, s.mark)
-			wide = wide || strings.Contains(large, s.mark)
+			large, phone := b.drawn[name].shows(s.mark)
+			narrow = narrow || phone
+			wide = wide || large && !slices.Contains(small, name) || phone && slices.Contains(small, name)
 		}
 		if s.class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"embed"
 	"encoding/json"
 	"errors"
@@ -38,6 +39,7 @@ type page struct {
 	Date      string // of the book, if it has one
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
+	Contents  []chapter
 	drawn     map[string]rendered
 	sheets    []string // numbers of those that have a leaf
 	odd       []string // labels of pieces that have one
@@ -55,6 +57,7 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 	if err := b.draw(); err != nil {
 		return nil, err
 	}
+	b.Contents = b.contents()
 	var templates []File
 	for _, paper := range drawing.Papers() {
 		if set := fraction.Must(drawing.Templates(p, paper)); len(set.Pages) > 0 {
@@ -73,6 +76,17 @@ func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 type rendered struct {
 	drawing.Picture
 	wide, small string
+	shown       map[string][2]bool // what wide and small have, by what is looked for
+}
+
+// shows reports whether a picture has something in its markup, and whether it has it as drawn for a phone.
+func (r rendered) shows(markup string) (wide, small bool) {
+	has, ok := r.shown[markup]
+	if !ok && r.shown != nil {
+		has = [2]bool{strings.Contains(r.wide, markup), strings.Contains(cmp.Or(r.small, r.wide), markup)}
+		r.shown[markup] = has
+	}
+	return has[0], has[1]
 }
 
 // sketch is a picture on its way to the book.
@@ -157,7 +171,7 @@ func (b *page) drawAll(all []*sketch) {
 		workers.Go(func() {
 			defer func() { s.caught = recover(); <-slots }()
 			if s.made.Picture, s.err = s.make(); s.err == nil {
-				s.file, s.made.wide = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element())
+				s.file, s.made.wide, s.made.shown = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element()), map[string][2]bool{}
 				if narrow, ok := s.made.Narrow(); ok {
 					s.made.small = string(narrow.Element())
 				}

@@ -223,17 +223,17 @@ var (
 
 // drawPattern draws the beads and grooves of a board, as far as the picture is wide.
 func (pic *Picture) drawPattern(on *node, v view, profile plan.Profile, phase, width, height fraction.Length, look map[groove.Kind][]stripePart) {
-	paths := map[string][]any{} // by class
+	paths := map[string][]byte{} // by class
 	for _, s := range profile.Stripes(zero, width, phase) {
 		b := v.area(fraction.Max(s.Left, zero), zero, fraction.Min(s.Right, width), height)
 		for _, part := range look[s.Kind] {
 			if b.x+b.w > 0 && b.x < pic.Width {
-				paths[part.class] = append(paths[part.class], box{b.x + part.from*b.w, b.y, (part.to - part.from) * b.w, b.h}.path())
+				paths[part.class] = append(paths[part.class], box{b.x + part.from*b.w, b.y, (part.to - part.from) * b.w, b.h}.path()...)
 			}
 		}
 	}
 	for _, class := range slices.Sorted(maps.Keys(paths)) {
-		on.stroke(class, paths[class]...)
+		on.stroke(class, string(paths[class]))
 	}
 }
 

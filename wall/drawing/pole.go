@@ -297,11 +297,16 @@ var poleLines = []float64{120, 165, 215, 290, 350, 410, 0}
 // second, third … of them; the table has them all.
 func (e *elevation) texts(groups [][]int) [][]line {
 	most := int((e.Width-16)/poleGap) + 1
-	texts, count := make([][]line, len(groups)), 0
+	texts, all, count := make([][]line, len(groups)), make([]line, len(groups)), 0
+	for i, group := range groups {
+		all[i] = e.written(group)
+	}
 	for _, long := range poleLines {
 		count = 0
 		for i, group := range groups {
-			texts[i] = e.written(group, long)
+			if texts[i] = []line{{e.fromStart(group[0])}}; long > 0 {
+				texts[i] = all[i].wrap(long, max(long, mostWord))
+			}
 			count += len(texts[i])
 		}
 		if count <= most && (long > 200 || long == 0 || count <= most*5/6) {
@@ -317,16 +322,12 @@ func (e *elevation) texts(groups [][]int) [][]line {
 	return texts
 }
 
-// written is what is marked at a place and its distance from the start, in lines up to a length.
-func (e *elevation) written(group []int, long float64) []line {
-	if long == 0 {
-		return []line{{e.fromStart(group[0])}}
-	}
-	var text line
+// written is what is marked at a place and its distance from the start.
+func (e *elevation) written(group []int) (text line) {
 	for n, i := range group {
 		text = append(text, map[bool]string{true: "; "}[n > 0], figure{e.run.StoryPole[i].Name(e.plan.Profile), e.path + ref("story_pole[%d]", i)})
 	}
-	return append(text, ": ", e.fromStart(group[0])).wrap(long, max(long, mostWord))
+	return append(text, ": ", e.fromStart(group[0]))
 }
 
 // fromStart is the distance of a story-pole mark from the start.

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"encoding/xml"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -99,18 +100,20 @@ func appendInk(to []byte, v float64) []byte {
 	if v-v != 0 {
 		v = 0
 	}
-	from := len(to)
-	to = strconv.AppendFloat(to, v, 'f', 2, 64)
-	to = bytes.TrimSuffix(bytes.TrimRight(to, "0"), []byte("."))
-	if string(to[from:]) == "-0" {
-		return append(to[:from], '0')
+	hundredths := int64(math.Round(100 * max(-1e15, min(1e15, v))))
+	if hundredths < 0 {
+		to, hundredths = append(to, '-'), -hundredths
+	}
+	to = strconv.AppendInt(to, hundredths/100, 10)
+	if rest := byte(hundredths % 100); rest > 0 {
+		to = bytes.TrimSuffix(append(to, '.', '0'+rest/10, '0'+rest%10), []byte("0"))
 	}
 	return to
 }
 
 // pen writes the commands of a path: strings as they are, numbers as ink.
 func pen(commands ...any) string {
-	var path []byte
+	path := make([]byte, 0, 64)
 	space := ""
 	for _, c := range commands {
 		if v, ok := c.(float64); ok {
@@ -167,8 +170,10 @@ func (p *Picture) desc(format string, args ...any) {
 
 // id returns an identifier that is unique among all drawings of a plan.
 func (p *Picture) id(what string) string {
-	return p.Name + "-" + strings.NewReplacer("[", "-", "].", "-").Replace(what)
+	return p.Name + "-" + asID.Replace(what)
 }
+
+var asID = strings.NewReplacer("[", "-", "].", "-")
 
 // SVG returns the drawing as a file of its own, with its own style.
 func (p Picture) SVG() []byte {

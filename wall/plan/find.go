@@ -434,9 +434,12 @@ type Upright struct {
 func (p Plan) Uprights(r Run) (all []Upright, err error) {
 	defer fraction.Catch(&err)
 	for _, piece := range p.Pieces {
+		if piece.Run != r.Name {
+			continue
+		}
 		for _, ring := range piece.Rings() {
 			for i, a := range ring {
-				if b := ring[(i+1)%len(ring)]; a.X == b.X && piece.Run == r.Name {
+				if b := ring[(i+1)%len(ring)]; a.X == b.X {
 					all = append(all, Upright{piece.At.X.Add(a.X), piece.At.Y.Add(fraction.Min(a.Y, b.Y)), piece.At.Y.Add(fraction.Max(a.Y, b.Y)), piece.Panel})
 				}
 			}
