@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
@@ -61,9 +62,10 @@ func (b *page) signs(small []string, names ...string) []sign {
 	for _, s := range every {
 		wide, narrow := false, false
 		for _, name := range names {
-			large, phone := b.drawn[name].shows(s.mark)
-			narrow = narrow || phone
-			wide = wide || large && !slices.Contains(small, name) || phone && slices.Contains(small, name)
+			phone := cmp.Or(b.drawn[name].small, b.drawn[name].wide)
+			large := either(slices.Contains(small, name), phone, b.drawn[name].wide)
+			narrow = narrow || strings.Contains(phone, s.mark)
+			wide = wide || strings.Contains(large, s.mark)
 		}
 		if s.class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"cmp"
 	"embed"
 	"encoding/json"
 	"errors"
@@ -76,17 +75,6 @@ func style() template.CSS { return template.CSS(drawing.Style() + pageStyle) }
 type rendered struct {
 	drawing.Picture
 	wide, small string
-	shown       map[string][2]bool // what wide and small have, by what is looked for
-}
-
-// shows reports whether a picture has something in its markup, and whether it has it as drawn for a phone.
-func (r rendered) shows(markup string) (wide, small bool) {
-	has, ok := r.shown[markup]
-	if !ok && r.shown != nil {
-		has = [2]bool{strings.Contains(r.wide, markup), strings.Contains(cmp.Or(r.small, r.wide), markup)}
-		r.shown[markup] = has
-	}
-	return has[0], has[1]
 }
 
 // sketch is a picture on its way to the book.
@@ -171,7 +159,7 @@ func (b *page) drawAll(all []*sketch) {
 		workers.Go(func() {
 			defer func() { s.caught = recover(); <-slots }()
 			if s.made.Picture, s.err = s.make(); s.err == nil {
-				s.file, s.made.wide, s.made.shown = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element()), map[string][2]bool{}
+				s.file, s.made.wide = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element())
 				if narrow, ok := s.made.Narrow(); ok {
 					s.made.small = string(narrow.Element())
 				}

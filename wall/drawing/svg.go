@@ -97,18 +97,10 @@ func (n *node) write(w *bytes.Buffer) {
 func ink(v float64) string { return string(appendInk(nil, v)) }
 
 func appendInk(to []byte, v float64) []byte {
-	if v-v != 0 {
-		v = 0
+	if v = math.Round(v*100) / 100; v-v != 0 || v == 0 {
+		v = 0 // not -0
 	}
-	hundredths := int64(math.Round(100 * max(-1e15, min(1e15, v))))
-	if hundredths < 0 {
-		to, hundredths = append(to, '-'), -hundredths
-	}
-	to = strconv.AppendInt(to, hundredths/100, 10)
-	if rest := byte(hundredths % 100); rest > 0 {
-		to = bytes.TrimSuffix(append(to, '.', '0'+rest/10, '0'+rest%10), []byte("0"))
-	}
-	return to
+	return strconv.AppendFloat(to, v, 'f', -1, 64)
 }
 
 // pen writes the commands of a path: strings as they are, numbers as ink.
