@@ -114,7 +114,7 @@ func TestNeverWorseThanFirstFit(t *testing.T) {
 }
 
 // TestPostOptimizeKeepsTheObjective: of a draft it makes a nest that is as good, and leaves no
-// smaller rectangle.
+// smaller rectangle: no cut of these problems is too thin for a saw.
 func TestPostOptimizeKeepsTheObjective(t *testing.T) {
 	largest := func(r nest.Result) (most fraction.Area) {
 		for _, s := range r.Sheets {

@@ -7,7 +7,8 @@ import (
 
 // shift moves pieces of a sheet along it by whole repeats, where that puts more edges of pieces on the
 // sheet's own sides or, with as many, leaves fewer cuts that take off less than a saw can. What is
-// right of a piece and in its way moves with it.
+// right of a piece and in its way moves with it. The largest rectangle left gets smaller only for fewer
+// such cuts.
 func (j *job) shift(saw *sawyer, l *layout) {
 	if j.pitch == 0 {
 		return // all pieces stand as far to one side as they can
@@ -65,16 +66,24 @@ func (j *job) push(l *layout, moves []int, by int64) (ok bool) {
 	return true
 }
 
-// trims is what the cuts of a sheet are judged by: upright edges of pieces on its sides, and cuts that take off less
-// than a saw can.
-type trims struct{ own, thin int }
+// trims is what the cuts of a sheet are judged by: upright edges of pieces on its sides, cuts that take off less
+// than a saw can, and what is left over.
+type trims struct {
+	own, thin int
+	offcut    int64 // area of the largest rectangle left
+}
 
-func (t trims) better(u trims) bool { return cmp.Or(u.own-t.own, t.thin-u.thin) < 0 }
+func (t trims) better(u trims) bool {
+	return (t.offcut >= u.offcut || t.thin < u.thin) && cmp.Or(u.own-t.own, t.thin-u.thin) < 0
+}
 
 // trims judges a sheet; ok is false if its parts do not come free.
 func (j *job) trims(saw *sawyer, l *layout) (t trims, ok bool) {
 	k, parts := &j.kinds[l.kind], j.rects(l.spots)
-	cuts, _, err := saw.takeApart(rect{0, 0, k.w, k.h}, parts)
+	cuts, offcuts, err := saw.takeApart(rect{0, 0, k.w, k.h}, parts)
+	if len(offcuts) > 0 {
+		t.offcut = offcuts[0].w * offcuts[0].h
+	}
 	for _, p := range parts {
 		if p.x == 0 {
 			t.own++
