@@ -177,7 +177,7 @@ func (c *canvas) block(top float64, what line) float64 {
 	lines := what.wrap(room/1.1, room/1.1)
 	lines = append(lines, line{figure{c.plan.Title, "title"}}.wrap(room, room)...)
 	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + c.tape.Unit.Plural()}
-	if n := len(lines) - 1; n >= 0 && lines[n].width(typeSize)+size.width(typeSize) < room-20 {
+	if n := len(lines) - 1; lines[n].width(typeSize)+size.width(typeSize) < room-20 {
 		lines[n] = slices.Concat(lines[n], line{" · "}, size)
 	} else {
 		lines = append(lines, size)

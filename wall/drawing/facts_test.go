@@ -1,0 +1,122 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/groove"
+	"example.com/groovewright/wall"
+)
+
+// A single straight wall has its name before it, below; walls round a corner have theirs beside them, whichever way the
+// corner turns and however short the second is.
+func TestOneStraightWallHasRoomForItsName(t *testing.T) {
+	for _, row := range []struct {
+		corners string
+		widths  []string
+		below   float64
+	}{
+		{"", []string{"100"}, 50},
+		{"o", []string{"100", "80"}, 0},
+		{"i", []string{"100", "80"}, 0},
+		{"i", []string{"100", "1"}, 0},
+	} {
+		d := &roomDrawing{canvas: newCanvas(around(row.corners, row.widths...), wideInk, "room", "room")}
+		d.lay()
+		lowest := 0.0
+		for _, c := range d.courses {
+			lowest = max(lowest, imag(c.start), imag(c.at(c.long, 0)))
+		}
+		if got := d.Height - lowest - roomLane - 24; math.Abs(got-row.below) > 1e-6 {
+			t.Errorf("corners %q, %v: %v more below, want %v", row.corners, row.widths, got, row.below)
+		}
+	}
+}
+
+// Strips are drawn from the wall to the backs of the panels, and are covered by them at head and foot alike.
+func TestStripsLieBehindThePanels(t *testing.T) {
+	p := kitchen()
+	p.Fixing.Strips = in("3/4")
+	drawn, err := Section(p, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	panel := drawn.named("rect", "tag")[0].box()
+	for _, n := range drawn.named("rect", "edge") {
+		strip := n.box()
+		if math.Abs(strip.x+strip.w-panel.x) > .02 {
+			continue
+		}
+		over, under := strip.y-panel.y, panel.y+panel.h-strip.y-strip.h
+		if over <= 0 || math.Abs(over-under) > .02 {
+			t.Errorf("strips %v behind a panel %v", strip, panel)
+		}
+		return
+	}
+	t.Error("no strips")
+}
+
+// A joint of tongued boards is one line from the face, or the bottom of the groove there, to the back at the same place,
+// and steps toward the tongue.
+func TestTonguedJoints(t *testing.T) {
+	p := readPlan("testdata/boards.json")
+	p.Profile.Edges = groove.Tongued
+	thick := p.Profile.Thickness.Float64() * cornerScale
+	for _, way := range []wall.Direction{wall.Left, wall.Right} {
+		p.Runs[0].SetOut.Direction = way
+		c := newCanvas(p, halfInk, "x", "x")
+		c.scale = cornerScale
+		c.legs(leg{course: course{along: 1}, tip: c.tip(0, false, in("12"))})
+		joints := c.named("path", "edge")
+		if len(joints) < 2 {
+			t.Fatalf("%d joints of boards in 12 in", len(joints))
+		}
+		for _, joint := range joints {
+			steps := strings.Split(joint.value("d"), "L")
+			var x, y []float64
+			for _, step := range steps {
+				at := (&node{attrs: []string{"x", strings.Fields(strings.TrimPrefix(step, "M"))[0], "y", strings.Fields(step)[1]}})
+				x, y = append(x, at.number("x")), append(y, at.number("y"))
+			}
+			toward := map[wall.Direction]float64{wall.Left: -1, wall.Right: 1}[way]
+			if n := len(x); n != 6 || !strings.HasPrefix(steps[0], "M") || x[0] != x[5] || x[1] != x[0] || x[4] != x[0] || (x[2]-x[0])*toward <= 0 || y[0] < y[1] || y[5] != 0 || y[0] > math.Round(thick*100)/100 {
+				t.Errorf("to the %v: a joint through %v, %v", way, x, y)
+			}
+		}
+	}
+}
+
+// The scale stands beside the last words of a title block wherever it has room there, in a plan without a title too, else
+// on a line of its own.
+func TestScaleStandsBesideTheTitle(t *testing.T) {
+	p := kitchen()
+	last := func(title string) (string, float64) {
+		p.Title = title
+		c := newCanvas(p, halfInk, "x", "x")
+		c.scale = 10
+		c.block(0, line{"End of run"})
+		texts := c.texts()
+		return texts[len(texts)-1], c.Width - 16
+	}
+	if got, _ := last(""); !strings.HasPrefix(got, "End of run · Scale") {
+		t.Errorf("without a title: %q", got)
+	}
+	beside := 0
+	for wide := range 12 {
+		for thin := range 30 {
+			title := "x" + strings.Repeat("n", wide) + strings.Repeat("i", thin)
+			got, room := last(title)
+			all := title + " · " + got[strings.Index(got, "Scale"):]
+			fits := textWidth(all, typeSize) < room-.1
+			if joined := got == all; joined != fits {
+				t.Errorf("%q stands alone though it takes %v of %v with the title: %v", got, textWidth(all, typeSize), room, fits)
+			} else if joined {
+				beside++
+			}
+		}
+	}
+	if beside == 0 {
+		t.Error("never beside")
+	}
+}
