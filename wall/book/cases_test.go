@@ -1,0 +1,114 @@
+package book
+
+import (
+	"errors"
+	"html/template"
+	"strings"
+	"testing"
+
+	"example.com/groovewright/finish"
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/fraction/money"
+	"example.com/groovewright/fraction/warning"
+	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
+	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
+)
+
+// The total names its tax where there is one.
+func TestTotalNamesItsTax(t *testing.T) {
+	for tax, want := range map[string]string{"0": "Total 108.25.", "8.25": "Total 108.25, with tax of 8.25."} {
+		p := kitchen()
+		p.Rows = []finish.Row{{Item: finish.ItemSheet, Cost: money.MustParse("100")}}
+		p.Total, p.Tax, p.Unpriced = money.MustParse("108.25"), money.MustParse(tax), 0
+		if got := Part(p, Buy, false); !strings.Contains(got, want) {
+			t.Errorf("a tax of %s: no %q in %s", tax, want, got)
+		}
+	}
+}
+
+// Of boards that are only sawn across, those to be mitered are named after the list of their lengths, and no others.
+func TestBoardsToMiterAreNamed(t *testing.T) {
+	in := fraction.Inches
+	p := plan.Plan{Tape: fraction.Of(1, 16), Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}
+	p.Runs = []plan.Run{{Name: "wall", Limits: [2]fraction.Length{{}, in(10)}, Right: plan.End{Kind: wall.OutsideCorner}}}
+	for i, label := range []string{"1", "2"} {
+		p.Pieces = append(p.Pieces, plan.Piece{Number: i + 1, Label: label, Run: "wall", Width: in(5), Height: in(30), At: plan.Point{X: in(5).Mul(int64(i))}})
+		p.Sheets = append(p.Sheets, plan.Sheet{Number: i + 1, Stock: "board", Placements: []nest.Placement{{Part: i + 1}}, Cuts: []plan.Cut{{Cut: nest.Cut{Kind: nest.Crosscut}}}})
+	}
+	got := Part(p, Cuts, false)
+	if !strings.Contains(got, "Piece 2 (then miter the right edge of its face).") || strings.Contains(got, "Piece 1") {
+		t.Error(got)
+	}
+}
+
+// Plans side by side: what the columns hold is said below.
+func TestComparedColumnsAreExplained(t *testing.T) {
+	got := strings.Join(strings.Fields(Compare(nil, []plan.Plan{kitchen()})), " ")
+	for _, want := range []string{"sheets", "money", "flaws"} {
+		if strings.Count(strings.ToLower(got), want) < 2 {
+			t.Errorf("%q is not explained in %s", want, got)
+		}
+	}
+}
+
+// A doubt about a weak spot belongs to its piece, where it has the label of one; every other belongs to a path.
+func TestPlaceOfADoubt(t *testing.T) {
+	path := fault.Of("Runs", 0)
+	for _, row := range []struct {
+		warning warning.Warning
+		want    string
+	}{
+		{warning.Warning{Kind: plan.WeakSpot, Path: path, Names: []string{"3"}}, "piece 3"},
+		{warning.Warning{Kind: plan.WeakSpot, Path: path, Names: []string{"3", "strip"}}, "piece 3"},
+		{warning.Warning{Kind: plan.WeakSpot, Path: path}, "runs[0]"},
+		{warning.Warning{Kind: finish.SeamTight, Path: path, Names: []string{"3"}}, "runs[0]"},
+	} {
+		if got := place(row.warning); got != row.want {
+			t.Errorf("%+v: %q, want %q", row.warning, got, row.want)
+		}
+	}
+}
+
+// Tape is pulled after a bead along which a step before put it: in the step of taping, or in that of the lower line itself.
+func TestMaskedJoints(t *testing.T) {
+	steps := func(stage finish.Stage, kinds ...finish.ActKind) (s finish.Step) {
+		s.Stage = stage
+		for _, kind := range kinds {
+			s.Acts = append(s.Acts, finish.Act{Kind: kind})
+		}
+		return s
+	}
+	tape, low := steps(finish.StageTape, finish.ActFloor, finish.ActJoints), steps(finish.StageSealWet, finish.ActJoints)
+	for _, row := range []struct {
+		order     []finish.Step
+		seal, wet bool
+	}{
+		{nil, false, false},
+		{[]finish.Step{tape}, true, false},
+		{[]finish.Step{low}, false, true},
+		{[]finish.Step{tape, low}, true, true},
+		{[]finish.Step{steps(finish.StageTape, finish.ActFloor), steps(finish.StageSealWet, finish.ActRod)}, false, false},
+		{[]finish.Step{steps(finish.StageSeal, finish.ActJoints)}, false, false},
+		{[]finish.Step{steps(finish.StageTape)}, false, false},
+	} {
+		p := plan.Plan{Order: row.order}
+		if seal, wet := masked(p, finish.StageSeal), masked(p, finish.StageSealWet); seal != row.seal || wet != row.wet {
+			t.Errorf("%+v: %v and %v", row.order, seal, wet)
+		}
+	}
+}
+
+// What a text calls may fail, and then the text does.
+func TestTextsFailWithWhatTheyCall(t *testing.T) {
+	wrong := errors.New("wrong")
+	count := func(int) (int, error) { return 0, wrong }
+	if _, err := execute("starter.tmpl", template.FuncMap{"count": count, "right": count}, []string{"exposed"}); !errors.Is(err, wrong) {
+		t.Errorf("no fault: %v", err)
+	}
+	if _, err := execute("starter.tmpl", nil, []string{"exposed"}); err == nil {
+		t.Error("a text that calls what is not there is no fault")
+	}
+}
