@@ -515,3 +515,14 @@ func TestPartsKeepTheirHoles(t *testing.T) {
 		}
 	}
 }
+
+// A corner in the middle of a straight edge is none, wherever the list begins.
+func TestStraightCornersAreDropped(t *testing.T) {
+	given := ring(5, 0, 10, 0, 10, 10, 0, 10, 0, 0)
+	for i := range given {
+		turned := append(slices.Clone(given[i:]), given[:i]...)
+		if got := mustShape(t, turned).Outline(); len(got) != 4 || slices.Contains(got, at(5, 0)) {
+			t.Errorf("from %v: %v", turned[0], got)
+		}
+	}
+}

@@ -47,6 +47,7 @@ func TestMaterialsNameTheFieldThatIsWrong(t *testing.T) {
 		{"solids in percent", `{"paint":{"top":{"solids":40,"dry_film":"0.002"}}}`, "Paint.Top.Solids"},
 		{"no solids", `{"paint":{"top":{"solids":0,"dry_film":"0.002"}}}`, "Paint.Top.Solids"},
 		{"a film of nothing", `{"paint":{"top":{"solids":0.4,"dry_film":"0"}}}`, "Paint.Top.DryFilm"},
+		{"a film under a tenth of a mil", `{"paint":{"top":{"solids":0.4,"dry_film":"0.00009"}}}`, "Paint.Top.DryFilm"},
 		{"half a coat", `{"paint":{"top":{"after":1.5}}}`, "Paint.Top.After"},
 		{"less than no coat", `{"paint":{"primer":{"before":-1}}}`, "Paint.Primer.Before"},
 		{"all paint lost", `{"paint":{"loss":1}}`, "Paint.Loss"},

@@ -215,6 +215,45 @@ func TestWorkMayHaveMoreItemsThanPacksAreOffered(t *testing.T) {
 	}
 }
 
+// A list of packs is limited; lists of boxes and of extras are as long as they are.
+func TestOnlyPacksAreLimited(t *testing.T) {
+	var m finish.Materials
+	var offers []finish.Container
+	for i := range finish.MaxOffers + 1 {
+		name := fmt.Sprint(i)
+		offers = append(offers, finish.Container{Name: name, Size: "1 qt"})
+		m.Boxes, m.Extras = append(m.Boxes, finish.BoxNote{Name: name}), append(m.Extras, finish.Extra{Item: name, Buy: 1})
+	}
+	m.Paint.Top.Containers = offers[:finish.MaxOffers]
+	if err := m.Validate(fraction.Inch); err != nil {
+		t.Errorf("%d packs, %d boxes and extras: %v", finish.MaxOffers, len(m.Boxes), err)
+	}
+	m.Paint.Top.Containers = offers
+	if got := fmt.Sprint(paths(m.Validate(fraction.Inch))); got != "[Paint.Top.Containers]" {
+		t.Errorf("%d packs: faults at %s", len(offers), got)
+	}
+}
+
+// The thinnest dry film is a tenth of a mil.
+func TestThinnestFilm(t *testing.T) {
+	m, err := decode(`{"paint":{"top":{"solids":0.4,"dry_film":"0.0001"}}}`)
+	if err == nil {
+		err = m.Validate(fraction.Inch)
+	}
+	if err != nil {
+		t.Error(err)
+	}
+}
+
+// Each kind of nail has the word that the job file has for it.
+func TestWordsOfNails(t *testing.T) {
+	for kind, want := range map[finish.NailKind]string{finish.Brads: "brads", finish.FinishNails: "finish nails", finish.PanelScrews: "screws"} {
+		if text, err := kind.MarshalText(); kind.String() != want || string(text) != want || err != nil {
+			t.Errorf("%q, %q, %v, want %q", kind.String(), text, err, want)
+		}
+	}
+}
+
 // Trims that hide edges are cut whole from sticks of 96 where that takes no more sticks than to join them
 // with 10 % of waste; each length has 1/2 for its cuts. Counted by hand.
 func TestCoveringsAreCutWholeWhereThatTakesNoMoreSticks(t *testing.T) {

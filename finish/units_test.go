@@ -41,3 +41,23 @@ func TestSizesOfUnits(t *testing.T) {
 		}
 	}
 }
+
+// What is left is rounded down to the step of its unit, and is itself where it is on one already.
+func TestDown(t *testing.T) {
+	for _, row := range []struct {
+		x    *big.Rat
+		unit string
+		want string
+	}{
+		{part(3, 64), "in", "0.046875"}, {part(13, 256), "in", "0.046875"}, {part(15, 256), "in", "0.046875"}, {part(1, 128), "in", "0"},
+		{whole(12), "ft", "1"}, {part(1201, 100), "ft", "1"}, {part(1199, 100), "ft", "0.99"}, {whole(0), "ft", "0"},
+	} {
+		var u Unit
+		if err := u.UnmarshalText([]byte(row.unit)); err != nil {
+			t.Fatal(err)
+		}
+		if got := down(row.x, u).Value.String(); got != row.want {
+			t.Errorf("%v in %s is %s, want %s", row.x, row.unit, got, row.want)
+		}
+	}
+}

@@ -178,6 +178,14 @@ func TestCatch(t *testing.T) {
 	}
 	err = func() (err error) {
 		defer fraction.Catch(&err)
+		fraction.Of(1, math.MinInt64)
+		return nil
+	}()
+	if !errors.As(err, &overflow) || overflow.Operation != "/" || overflow.Left != "1" || overflow.Right != "-9223372036854775808" {
+		t.Errorf("err = %#v, want an overflow of / with both operands", err)
+	}
+	err = func() (err error) {
+		defer fraction.Catch(&err)
 		most.Div(0)
 		return nil
 	}()

@@ -50,3 +50,15 @@ func TestTapedHeightAndOpeningAreWritten(t *testing.T) {
 		t.Errorf("%d places taped, read back as\n%s", len(j.Taped), cmp.Diff(j.Taped, again.Taped, sameLengths))
 	}
 }
+
+// A rectangle that is none because it has no height is found at its height, any other at its width.
+func TestSizeThatKeepsARectangleFromBeingOne(t *testing.T) {
+	for _, row := range []struct{ width, height, at string }{
+		{"2", "0", "height"}, {"0", "2", "width"}, {"0", "0", "width"},
+	} {
+		_, err := jobfile.Read(strings.NewReader(withOpening(t, `"left": "30", "bottom": "8", "width": "`+row.width+`", "height": "`+row.height+`"`)))
+		if all := fault.All(err); len(all) == 0 || !strings.HasSuffix(all[0].Path.String(), "openings[0]."+row.at) {
+			t.Errorf("%s by %s: %v, want a fault at the %s", row.width, row.height, err, row.at)
+		}
+	}
+}

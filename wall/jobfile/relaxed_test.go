@@ -21,6 +21,7 @@ func TestStandard(t *testing.T) {
 		{"strict", `{"a": [1, "b"]}`, `{"a": [1, "b"]}`},
 		{"to the end of the line", "[1 // one, \"two\"]\n]", "[1               \n]"},
 		{"to the end of the file", "[1]//", "[1]  "},
+		{"from the first byte", "//1,\n[1]", "    \n[1]"},
 		{"within a line", `[/* one */1/**/]`, `[         1    ]`},
 		{"over lines", "[/*\n,\r\n*/1]", "[  \n \r\n  1]"},
 		{"not closed", "[1] /* one", "[1] /* one"},

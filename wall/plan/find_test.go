@@ -616,3 +616,26 @@ func TestArcsOfPanels(t *testing.T) {
 		}
 	}
 }
+
+// Cables or pipes lie in the walls of a plan where one of its runs has a box, or another opening that ends within the wall.
+func TestInWall(t *testing.T) {
+	at := func(x, y int64) plan.Point { return plan.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	square := func(x, y, size int64) []plan.Point {
+		return []plan.Point{at(x, y), at(x+size, y), at(x+size, y+size), at(x, y+size)}
+	}
+	for _, row := range []struct {
+		openings []plan.Opening
+		want     bool
+	}{
+		{nil, false},
+		{[]plan.Opening{{Kind: wall.Window, Outline: square(10, 10, 5)}}, false},
+		{[]plan.Opening{{Kind: wall.Other, Outline: square(10, 0, 5)}}, false},
+		{[]plan.Opening{{Kind: wall.Other, Outline: square(10, 10, 5)}}, true},
+		{[]plan.Opening{{Kind: wall.Window, Outline: square(10, 10, 5)}, {Kind: wall.Box, Outline: square(30, 10, 2)}}, true},
+	} {
+		p := plan.Plan{Runs: []plan.Run{{Outline: square(0, 0, 40)}, {Outline: square(0, 0, 40), Openings: row.openings}}}
+		if got := p.InWall(); got != row.want {
+			t.Errorf("%+v: %v", row.openings, got)
+		}
+	}
+}
