@@ -298,7 +298,8 @@ func (p *program) cover(c *cover, o fraction.Length, after cost) {
 	last := len(c.at) - 1
 	c.rest[last], c.ahead[last] = after, after
 	c.queues = resized(c.queues, len(p.region.columns))
-	s, column, entered := stops{far: last}, -1, last+1
+	var entered int
+	s, column := stops{far: last}, -1
 	for i := last - 1; i >= 0; i-- {
 		check(p.search.ctx)
 		s = p.stops(c, i, s.far)
