@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"sort"
@@ -22,6 +23,7 @@ const (
 	landGain      = 1.2            // times as large as upright, at least
 	heightLane    = 24.0           // beside the wall, before and after a height
 	flawRadius    = 11.0           // half the height of the sign of a blemish
+	farName       = 80.0           // most ink from an opening to its name
 	hiddenEdge    = "out of sight" // where the panels of the next wall stand before it
 )
 
@@ -37,29 +39,49 @@ type elevation struct {
 	tall   float64 // most ink that the wall's height takes
 	begin  float64 // ink y of the line that says where to start
 	floor  float64 // ink y under the wall
-	missed line    // pieces, openings and blemishes that have no room for their numbers and names
+	keyed  []line  // letters of openings with their names
+	missed line    // pieces, openings and blemishes that have no room for their numbers and letters
+	lost   int     // pieces and openings of these
+	brief  bool    // the story pole has distances alone
 }
 
 // Elevation draws run i of a plan face on, to scale: its wall, pieces, openings, seams and
 // blemishes, heights at its stations and of its openings, and under it the chains of dimensions and
-// the story pole. Of a run that is not laid out, as in [plan.Job.Walls], it draws the wall alone.
+// the story pole. Of a run that is not laid out, as in [plan.Job.Walls], it draws the wall alone. Where a phone has no
+// room to name all pieces and openings, it has the wide one.
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
-		upright := drawElevation(p, i, width, elevationPage)
-		if width == wideInk {
-			if lying := drawElevation(p, i, landInk, landPage); lying.Height <= landPage && lying.scale >= landGain*upright.scale {
-				return lying.Picture
+		if width < wideInk {
+			if small := drawElevation(p, i, width, math.Inf(1)); small.lost == 0 {
+				return small.Picture
 			}
+			return nil
+		}
+		upright := drawElevation(p, i, width, elevationPage)
+		if lying := drawElevation(p, i, landInk, landPage); lying.Height <= landPage && lying.scale >= landGain*upright.scale {
+			return lying.Picture
 		}
 		return upright.Picture
 	})
 }
 
-// drawElevation draws run i in a width, so tall that all of it has room on a page.
+// drawElevation draws run i in a width, so tall that all of it has room on a page; with no words on its story pole where
+// it is much larger so.
 func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
+	e := fitElevation(p, i, width, page, false)
+	if e.tall < elevationTall {
+		if brief := fitElevation(p, i, width, page, true); brief.scale >= landGain*e.scale {
+			return brief
+		}
+	}
+	return e
+}
+
+// fitElevation draws it with or without words on its story pole.
+func fitElevation(p plan.Plan, i int, width, page float64, brief bool) *elevation {
 	for tall := elevationTall; ; tall *= .94 {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
-		e.tall = tall
+		e.tall, e.brief = tall, brief
 		e.describe()
 		e.lay()
 		e.wall()
@@ -371,25 +393,76 @@ func (e *elevation) describe() {
 // uprightHigh is the room across that an upright number takes.
 const uprightHigh = 13.0
 
-// labels writes openings' names, first those that fit in their openings, and pieces' numbers.
+// labels writes openings' names, first those that fit in their openings, and pieces' numbers. Where one has no room near its
+// opening, all that do not fit in theirs have letters, with the names in a list under the drawing.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
-	var outside []int
-	for i := range e.run.Openings {
-		if !e.nameInside(i) {
-			outside = append(outside, i)
+	outside, across := map[int]box{}, [][2]point(nil)
+	for i, o := range e.run.Openings {
+		spot := e.around(o.Outline)
+		right, foot := spot.x+spot.w, spot.y+spot.h
+		across = append(across, [2]point{{spot.x, spot.y}, {right, foot}}, [2]point{{right, spot.y}, {spot.x, foot}})
+		if !e.fitted(e.view, [][]plan.Point{o.Outline}, e.names(i)...) {
+			outside[i] = spot
 		}
 	}
 	for _, o := range e.run.Openings {
 		e.claim(e.around(o.Outline))
 	}
-	for _, i := range outside {
-		e.nameBeside(i)
+	e.lines = append(e.lines, across...) // no lead of a name crosses another opening
+	before, texts := e.board, len(e.kids)
+	before.words, before.lines = slices.Clone(e.words), slices.Clone(e.lines)
+	order := slices.Sorted(maps.Keys(outside))
+	if slices.ContainsFunc(order, func(i int) bool { return !e.nameBeside(outside, i, e.names(i)...) }) {
+		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
+		for n, i := range order {
+			e.nameByLetter(outside, i, line{counted(strings.ToLower(plan.CornerName(n)))})
+		}
 	}
+	e.lines = slices.DeleteFunc(e.lines, func(l [2]point) bool { return slices.Contains(across, l) })
 	for _, piece := range e.pieces {
 		e.numberPiece(piece)
 	}
 	e.taped()
+}
+
+// nameByLetter writes the letter of an opening in it or near it, and keeps its name for the list of them.
+func (e *elevation) nameByLetter(outside map[int]box, i int, letter line) {
+	o := e.run.Openings[i]
+	e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
+	as := way{letter.width(typeSize) + 2, letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
+	if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) && !e.nameBeside(outside, i, as) {
+		e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
+	}
+}
+
+// nameBeside writes an opening's name in one of some ways on the wall, where it is nearer to it than to any other of
+// some, else not far off with a lead to it, and reports whether there is room.
+func (e *elevation) nameBeside(outside map[int]box, i int, ways ...way) bool {
+	spot, wall := outside[i], e.around(e.run.Outline)
+	x, y := spot.middle()
+	own := func(c box) bool {
+		for k, other := range outside {
+			if k != i && c.away(other) < 1.5*c.away(spot) {
+				return false
+			}
+		}
+		return c.inside(wall)
+	}
+	return slices.ContainsFunc(ways, func(as way) bool {
+		seat, ok := e.place(slices.DeleteFunc(besides(spot, as.w, as.h), func(c box) bool { return !own(c) })...)
+		if ok {
+			as.write(seat)
+		}
+		return ok
+	}) || slices.ContainsFunc(ways, func(as way) bool {
+		seat, ok := e.led(as.w, as.h, point{x, y}, point{x, y})
+		if ok = ok && seat.away(spot) <= farName; ok {
+			e.leadTo(seat, x, y)
+			as.write(seat)
+		}
+		return ok
+	})
 }
 
 // taped numbers the corners of openings that were found from taped distances, as their table does.
@@ -425,59 +498,25 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		seated(seat)
 	}}, way{small - 4, laneHigh, seated}, way{uprightHigh, small, func(seat box) {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
-	}}) && !e.tagBeside(v.sized(piece.Width, piece.Height), nil, large, laneHigh, text) {
-		e.missed = append(append(e.missed, " · piece "), text...)
-	}
-}
-
-// tagBeside writes lines of a size in the first place of some, else near what they name, with a lead
-// that crosses no text where they stand off it, and reports whether there is room.
-func (e *elevation) tagBeside(spot box, places []box, w, h float64, lines ...line) bool {
-	x, y := spot.middle()
-	seat, ok := e.place(places...)
-	if !ok {
-		if seat, ok = e.led(w, h, point{x, y}, point{x, y}); ok {
+	}}) {
+		x, y := v.sized(piece.Width, piece.Height).middle()
+		if seat, ok := e.led(large, laneHigh, point{x, y}, point{x, y}); ok {
 			e.leadTo(seat, x, y)
+			e.tagged(seat, text)
+		} else {
+			e.missed, e.lost = append(append(e.missed, " · piece "), text...), e.lost+1
 		}
 	}
-	if ok {
-		e.tagged(seat, lines...)
-	}
-	return ok
 }
 
-// names are the ways to write an opening's name: on one line or more, and last as much as has room.
-func (e *elevation) names(i int) [][]line {
+// names are the ways to write an opening's name: on one line or more.
+func (e *elevation) names(i int) (ways []way) {
 	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
 	whole, long := line{figure{name, from}}, textWidth(name, typeSize)
-	return [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long),
-		{{figure{clip(name, 80, typeSize), from}}}}
-}
-
-// nameInside writes an opening's name in it, if it has room.
-func (e *elevation) nameInside(i int) bool {
-	return slices.ContainsFunc(e.names(i)[:3], func(lines []line) bool {
-		w, h := tagSize(lines)
-		return e.fitted(e.view, [][]plan.Point{e.run.Openings[i].Outline}, way{w, h, func(seat box) { e.tagged(seat, lines...) }})
-	})
-}
-
-// nameBeside writes as much of an opening's name as has room close to it on the wall, else near it.
-func (e *elevation) nameBeside(i int) {
-	spot, wall := e.around(e.run.Openings[i].Outline), e.around(e.run.Outline)
-	for _, lines := range e.names(i) {
-		w, h := tagSize(lines)
-		on := slices.DeleteFunc(besides(spot, w, h), func(c box) bool { return !c.inside(wall) })
-		if e.tagBeside(spot, on, w, h, lines...) {
-			return
-		}
+	for _, lines := range [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long)} {
+		ways = append(ways, way{widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2, func(seat box) { e.tagged(seat, lines...) }})
 	}
-	e.missed = append(append(e.missed, " · opening "), e.names(i)[0][0]...)
-}
-
-// tagSize is the size of a tag for some lines of text.
-func tagSize(lines []line) (w, h float64) {
-	return widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2
+	return ways
 }
 
 // tagged writes lines in the middle of a box of their own.

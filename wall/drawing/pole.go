@@ -125,10 +125,9 @@ func (e *elevation) pole(y float64) float64 {
 	if e.run.Bare() {
 		return y
 	}
-	line{"Story pole: distances from the start"}.write(&e.node, "soft", e.Width/2, y+4, "middle")
-	base := y + laneHigh
 	groups := e.run.PolePlaces()
-	texts := e.texts(groups)
+	texts, what := e.texts(groups)
+	base := e.under(0, e.Width/2, y+4, "middle", line{"Story pole: distances from the start" + what}.wrap(e.Width-16, e.Width-16)...) - 4
 	at := func(group []int) float64 { return e.x(e.run.StoryPole[group[0]].At) }
 	from := e.x(e.run.SetOut.From)
 	ticks := pen("M", min(at(groups[0]), from), base, "H", max(at(groups[len(groups)-1]), from))
@@ -148,8 +147,16 @@ func (e *elevation) pole(y float64) float64 {
 // drawing.
 func (e *elevation) foot(y float64, what string) float64 {
 	y = e.bar(y + 8)
+	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
+	for row := range slices.Chunk(e.keyed, int((e.Width-16)/wide)) {
+		end := y
+		for n, name := range row {
+			end = max(end, e.under(0, 8+float64(n)*wide, y+15, "start", name.wrap(wide, wide)...)-15)
+		}
+		y = end
+	}
 	if len(e.missed) > 0 {
-		y = e.under(0, 8, y+15, "start", slices.Concat(line{"No room here for these names"}, e.missed).wrap(e.Width-16, e.Width-16)...)
+		y = e.under(0, 8, y+15, "start", slices.Concat(line{"No room here for these"}, e.missed).wrap(e.Width-16, e.Width-16)...)
 	}
 	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
 }
@@ -293,15 +300,18 @@ func (e *elevation) bottoms() float64 {
 // A short one has many lines, which may take five sixths of the room, to stand near their marks.
 var poleLines = []float64{120, 165, 215, 290, 350, 410, 0}
 
-// texts are the upright lines at each place: all words, else the distances alone, else only each
+// texts are the upright lines at each place, and what to say of them: all words, else the distances alone, else only each
 // second, third … of them; the table has them all.
-func (e *elevation) texts(groups [][]int) [][]line {
-	most := int((e.Width-16)/poleGap) + 1
-	texts, all, count := make([][]line, len(groups)), make([]line, len(groups)), 0
+func (e *elevation) texts(groups [][]int) (texts [][]line, what string) {
+	most, all, count := int((e.Width-16)/poleGap)+1, make([]line, len(groups)), 0
+	texts = make([][]line, len(groups))
 	for i, group := range groups {
 		all[i] = e.written(group)
 	}
 	for _, long := range poleLines {
+		if e.brief && long > 0 {
+			continue
+		}
 		count = 0
 		for i, group := range groups {
 			if texts[i] = []line{{e.fromStart(group[0])}}; long > 0 {
@@ -310,7 +320,7 @@ func (e *elevation) texts(groups [][]int) [][]line {
 			count += len(texts[i])
 		}
 		if count <= most && (long > 200 || long == 0 || count <= most*5/6) {
-			return texts
+			return texts, map[bool]string{true: ", named in its table"}[long == 0]
 		}
 	}
 	every := (count + most - 2) / (most - 1)
@@ -319,7 +329,7 @@ func (e *elevation) texts(groups [][]int) [][]line {
 			texts[i] = nil
 		}
 	}
-	return texts
+	return texts, ref(", one in %d; its table has all, with their names", every)
 }
 
 // written is what is marked at a place and its distance from the start.
