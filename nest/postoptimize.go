@@ -44,9 +44,9 @@ func (j *job) rects(spots []spot) []rect {
 }
 
 // PostOptimize returns a nest that is as good in the order of [Search] as r, a nest of the problem,
-// and leaves a larger rectangle, or as large a one after fewer cuts, where such a nest is found. Pieces
-// then move along their sheets by whole repeats, to the sheet's own sides and away from cuts that take
-// off less than Saw.LeastRip. Search does all this itself unless its budget is for a draft. It takes some milliseconds. The errors are those
+// and leaves a larger rectangle, or as large a one after fewer cuts, where such a nest is found: where
+// pieces also stand on the sawn edge under them. They then move across their sheets by whole repeats, to
+// the sheet's own sides and away from cuts that take off less than Saw.LeastRip. Search does all this itself unless its budget is for a draft. It takes some milliseconds. The errors are those
 // of [Verify].
 func PostOptimize(p Problem, r Result) (better Result, err error) {
 	defer fraction.Catch(&err)
@@ -109,6 +109,7 @@ func (j *job) postOptimize(ctx context.Context, best *plan) {
 	}
 	for i := range best.sheets {
 		j.rearrange(saw, &best.sheets[i])
+		j.drop(saw, &best.sheets[i])
 		j.shift(saw, &best.sheets[i])
 	}
 	// How far a sheet is filled, in thousandths.

@@ -43,6 +43,31 @@ func (j *job) shift(saw *sawyer, l *layout) {
 	}
 }
 
+// drop moves pieces of a sheet along their grooves to the lower edge of the part that they are sawn from, where that is
+// better by tieBreak: such as by the cut that takes off what is under them.
+func (j *job) drop(saw *sawyer, l *layout) {
+	k, parts := &j.kinds[l.kind], j.rects(l.spots)
+	best, ok := j.tieBreak(saw, *l)
+	cuts, _, err := saw.takeApart(rect{0, 0, k.w, k.h}, parts)
+	for i := 0; ok && err == nil && i < len(cuts); i++ {
+		c, other := cuts[i], layout{l.kind, slices.Clone(l.spots)}
+		off := c.rect
+		if off.h = c.at; c.kind != Crosscut || slices.ContainsFunc(parts, off.holds) {
+			continue
+		}
+		for n, part := range parts {
+			if c.holds(part) {
+				other.spots[n].y -= c.at + j.kerf
+			}
+		}
+		if f, free := j.tieBreak(saw, other); free && f.better(best) {
+			*l = other
+			j.drop(saw, l)
+			return
+		}
+	}
+}
+
 // push moves spots and all that is in their way to the right; ok is false if one leaves the sheet or
 // a side of it.
 func (j *job) push(l *layout, moves []int, by int64) (ok bool) {

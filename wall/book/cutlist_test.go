@@ -147,3 +147,24 @@ func TestCutListOfSheetsFaceDown(t *testing.T) {
 		}
 	}
 }
+
+// TestNoSquareEndIsCutAgain: in no job of the tests a crosscut takes a strip off the lower end of a part that an earlier
+// crosscut has made square, as its pieces stand there as well.
+func TestNoSquareEndIsCutAgain(t *testing.T) {
+	seen := 0
+	for _, n := range slices.Concat(examples(), hardJobs()) {
+		for _, s := range n.plan.Sheets {
+			for _, c := range s.Cuts {
+				if c.Kind != nest.Crosscut || c.Rect[1].Less(n.plan.Saw.SquareUp) || c.Rect[1].IsZero() {
+					continue // the factory end
+				}
+				if seen++; c.Trim == plan.TrimNear {
+					t.Errorf("%s, sheet %d, cut %d: %s off an end that is square", n.name, s.Number, c.Step, n.plan.TapeMeasure().Format(c.Off))
+				}
+			}
+		}
+	}
+	if least := map[bool]int{false: 60, true: 5}[testing.Short()]; seen < least {
+		t.Errorf("only %d crosscuts of other parts than whole sheets", seen)
+	}
+}

@@ -26,7 +26,7 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels, "from": func(p plan.Piece) string { return measuredFrom(p, b.unbroken) },
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "describe": describe,
+		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": b.counting, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"miter": func(p plan.Piece) string { return b.miter(b.Plan, p) }, "mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },

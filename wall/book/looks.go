@@ -105,7 +105,7 @@ func (t *text) whereAndWhat(b plan.Blemish) string {
 // looks prints every term of the blemish and the weights that were set.
 func (t *text) looks(p plan.Plan) {
 	t.gap()
-	t.para("What the eye would find:")
+	t.para("What the eye would find. " + t.counting())
 	var rows [][]string
 	whole, counts := 0, counts(p)
 	for i, b := range p.Blemishes {
@@ -113,15 +113,25 @@ func (t *text) looks(p plan.Plan) {
 			whole++
 			continue
 		}
-		rows = append(rows, []string{counts[i], t.length(b.Amount), b.Run, t.at(p, b), t.whereAndWhat(b)})
+		high := "–"
+		if b.Height != nil {
+			high = t.length(*b.Height)
+		}
+		rows = append(rows, []string{counts[i], rounded(b.Weight), t.length(b.Amount), high, b.Run, t.at(p, b), t.whereAndWhat(b)})
 	}
-	t.table(2, []string{"penalty", "amount", "run", "at", "where"}, rows)
+	t.table(2, []string{"counts", "weight", "out by", "height", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
 			t.hang("  ", fmt.Sprintf("The job sets %s instead of %s for: %s", t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
 		}
 	}
+}
+
+// counting says how the penalty of a blemish is calculated.
+func (t *text) counting() string {
+	units := either(t.tape.Unit == fraction.Inch, "", " (25.4 mm to an inch, 304.8 to a foot)")
+	return "Each counts its weight times the inches that it is out by times the feet of its height, if it has one" + units + ", rounded so that all add up to the sum."
 }
 
 // counts are the penalties of a plan's blemishes as they are written: each rounded to two places, so that equal ones are

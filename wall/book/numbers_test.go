@@ -65,7 +65,7 @@ func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 // judge says what is wrong with a text that is said to come from a path.
 func judge(tree any, tape fraction.Tape, path, text string) string {
 	if path == "count" {
-		if _, err := strconv.Atoi(text); err != nil && !regexp.MustCompile(`^([A-Z]|1:)\d*$`).MatchString(text) {
+		if _, err := strconv.Atoi(text); err != nil && !regexp.MustCompile(`^([A-Za-z]|1:)\d*$`).MatchString(text) {
 			return "neither a count nor a letter"
 		}
 		return ""

@@ -245,7 +245,7 @@ func TestFirstAndLastMarkOfACrowdAreWritten(t *testing.T) {
 		for i := range n {
 			run.StoryPole = append(run.StoryPole, plan.Mark{At: in("1").Mul(i), Kind: plan.PanelsMeet})
 		}
-		texts := newElevation(p, 1, halfInk, "x", "x").texts(run.PolePlaces())
+		texts, _ := newElevation(p, 1, halfInk, "x", "x").texts(run.PolePlaces())
 		if len(texts[0]) == 0 || len(texts[len(texts)-1]) == 0 {
 			t.Errorf("%d marks: the first says %v, the last %v", n, texts[0], texts[len(texts)-1])
 		}

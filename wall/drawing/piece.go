@@ -22,6 +22,7 @@ const (
 	mostParts  = 4     // details of any
 	bad        = 1000  // what makes a drawing useless on a phone
 	insetTall  = 165.0 // most ink that a detail takes upwards,
+	notchTall  = 220.0 // or one that has no room for all letters so,
 	insetGain  = 1.5   // times as large as the piece, at least
 	plainTall  = 170.0 // of one with only its outer edges to saw
 	pieceLeft  = 92.0  // lane for the measurements up the piece
@@ -41,7 +42,8 @@ type pieceDrawing struct {
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
 	insets  []box   // of ink: what of the piece is drawn again as details
-	inset   bool    // this is one of these
+	inset   bool    // this is one of these,
+	detail  float64 // which take at most so much ink upwards
 	lane    float64 // ink x where the measurements up the piece begin
 	lift    float64 // room for measurements above the piece
 	far     int     // letters and numbers away from what they name,
@@ -94,12 +96,12 @@ func (d *pieceDrawing) crowded() int {
 // drawSide draws one side of piece i in a width: across the page so low that the other side has room under it, or
 // taller; in half of it with as much in details as its letters need.
 func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *pieceDrawing) {
-	tries := [][2]float64{{pieceTall, 14}, {pieceTall, 22}, {pieceTall, 36}}
+	tries := [][3]float64{{pieceTall, 14, insetTall}, {pieceTall, 22, insetTall}, {pieceTall, 14, notchTall}, {pieceTall, 36, insetTall}}
 	if width == wideInk {
-		tries = [][2]float64{{wideTall, 0}, {crowdTall, 0}}
+		tries = [][3]float64{{wideTall}, {crowdTall}}
 	}
 	for _, try := range tries {
-		if d := drawParted(p, i, back, width, try[0], try[1], name); best == nil || d.crowded() < best.crowded() {
+		if d := drawParted(p, i, back, width, try, name); best == nil || d.crowded() < best.crowded() {
 			best = d
 		}
 		if best.crowded() == 0 {
@@ -109,26 +111,25 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *
 	return best
 }
 
-// drawParted draws it, across the page at most so tall, with details of corners that lie closer together than
-// some ink.
-func drawParted(p plan.Plan, i int, back bool, width, most, close float64, name string) *pieceDrawing {
+// drawParted draws it at most so tall, with details of corners that lie closer together than some ink, these at most so tall.
+func drawParted(p plan.Plan, i int, back bool, width float64, try [3]float64, name string) *pieceDrawing {
 	piece, path := p.Pieces[i], ref("pieces[%d].", i)
 	side, title := "face", "face, as it hangs on the wall"
 	if back { // without its pattern
 		p.Profile.Features = nil
 		side, title = "back", "back, left and right exchanged"
 	}
-	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back}
+	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back, detail: try[2]}
 	d.measured(path + "marks.")
 	d.describe()
-	d.lay(most)
+	d.lay(try[0])
 	d.drawPiece(d.add("g"), d.view, p.Profile, piece, "shape")
 	bare := 0
 	if back {
 		bare = d.fixing()
 	}
 	scribed := d.scribe(&d.node)
-	d.gather(close)
+	d.gather(try[1])
 	d.annotate()
 	scribed()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
@@ -211,7 +212,7 @@ func (d *pieceDrawing) crowd(area box, close float64) box {
 
 // enlarged is the scale of a detail of some ink.
 func (d *pieceDrawing) enlarged(area box) float64 {
-	return whole(d.scale * min((halfInk-pieceLeft-pieceRight)/area.w, insetTall/area.h))
+	return whole(d.scale * min((halfInk-pieceLeft-pieceRight)/area.w, d.detail/area.h))
 }
 
 // owns reports whether places of the piece are annotated here: all in a detail, or not all in any.
@@ -521,7 +522,7 @@ func (d *pieceDrawing) trammels() {
 			from = point{to[0] - wayX*long, to[1] - wayY*long}
 		}
 		d.stroke("lead", "M", from[0], from[1], "L", to[0], to[1])
-		d.stroke("startmark", "M", to[0], to[1], "l", -8*wayX-3*wayY, 3*wayX-8*wayY, "l", 6*wayY, -6*wayX, "Z")
+		d.stroke("startmark radius", "M", to[0], to[1], "l", -8*wayX-3*wayY, 3*wayX-8*wayY, "l", 6*wayY, -6*wayX, "Z")
 		d.claimLine(from[0], from[1], to[0], to[1])
 		text := line{"radius ", d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}
 		w, taken := text.width(typeSize)+4, d.taken

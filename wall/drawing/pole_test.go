@@ -42,8 +42,12 @@ func TestManyBoardsStayOnTheDrawing(t *testing.T) {
 		}
 		e := newElevation(p, 1, width, "x", "x")
 		lines := 0
-		for _, text := range e.texts(e.run.PolePlaces()) {
+		texts, what := e.texts(e.run.PolePlaces())
+		for _, text := range texts {
 			lines += len(text)
+		}
+		if want := map[float64]string{wideInk: "one in 3;", halfInk: "one in 6;"}[width]; !strings.Contains(what, want) {
+			t.Errorf("it is said %q of them, want %q", what, want)
 		}
 		if room := int((width-16)/poleGap) + 1; lines < room/2 || lines > room {
 			t.Errorf("%d of 120 marks are written on a drawing %v wide, want %d to %d", lines, width, room/2, room)

@@ -194,30 +194,33 @@ func (d *roomDrawing) corner(i int, c course) {
 // named writes a run's name and width, inside the room or outside, where no other run is about as near, else
 // with a lead.
 func (d *roomDrawing) named(i int, c course) {
-	path := ref("runs[%d].", i)
-	for _, width := range []float64{220, 110} {
-		lines := append(line{figure{c.run.Name, path + "name"}}.wrap(width, width), line{d.length(c.run.Width, path+"width"), " wide"})
-		w, h := widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3
+	p := c.at(c.long/2, boardInk/2)
+	middle := point{real(p), imag(p)}
+	near := func(w, h float64) (box, bool) {
 		at := func(into, share float64) box { // its near side so far in the room, or behind the wall
 			p, room := c.at(c.long*share, into), c.along*complex(0, math.Copysign(1, into))
 			return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
 		}
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
-		seats := slices.DeleteFunc(append(inside, outside...), func(seat box) bool {
+		return d.place(slices.DeleteFunc(append(inside, outside...), func(seat box) bool {
 			own := seat.away(d.bands[i])
 			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
-		})
-		if seat, ok := d.place(seats...); ok {
-			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
-			return
-		}
+		})...)
 	}
-	name, p := line{figure{clip(c.run.Name, 110, typeSize), path + "name"}}, c.at(c.long/2, boardInk/2)
-	middle := point{real(p), imag(p)}
-	for _, text := range []line{append(name, ", ", d.length(c.run.Width, path+"width")), name} {
-		if d.callout("bold", text, text.width(typeSize)*1.06+6, laneHigh+3, middle, middle) {
-			return
+	far := func(w, h float64) (seat box, ok bool) {
+		if seat, ok = d.led(w, h, middle, middle); ok {
+			d.leadTo(seat, middle[0], middle[1])
+		}
+		return seat, ok
+	}
+	for _, find := range []func(w, h float64) (box, bool){near, far} {
+		for _, width := range []float64{220, 110} {
+			lines := append(line{figure{c.run.Name, ref("runs[%d].name", i)}}.wrap(width, width), line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"})
+			if seat, ok := find(widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3); ok {
+				d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
+				return
+			}
 		}
 	}
 }
