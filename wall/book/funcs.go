@@ -45,7 +45,7 @@ func (b *page) funcs() template.FuncMap {
 		"trammel": func(piece plan.Piece, a plan.Arc) string {
 			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
 		},
-		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "legend": func(names ...string) template.HTML { return b.legend(nil, names...) }, "legends": func(small, names []string) template.HTML { return b.legend(small, names...) }, "slanted": slanted,
+		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
 		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },
 		"start":    startOf,

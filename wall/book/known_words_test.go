@@ -1,6 +1,7 @@
 package book
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -156,7 +157,7 @@ func TestLegendOfTapedCorners(t *testing.T) {
 	if err := b.draw(); err != nil {
 		t.Fatal(err)
 	}
-	got := string(b.legend(nil, "run-1"))
+	got := fmt.Sprint(b.signs(nil, "run-1"))
 	if !strings.Contains(got, "by its number among the points from taped distances") || strings.Contains(got, "corner or other place with its measures") {
 		t.Error(got)
 	}

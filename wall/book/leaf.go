@@ -102,14 +102,14 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 	}
 	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys}
 	for _, s := range b.signs(small, keys...) {
-		if s.class == "onphone" {
+		if s.Class == "onphone" {
 			continue
 		}
-		long := signLong + utf8.RuneCountInString(s.words)
+		long := signLong + utf8.RuneCountInString(s.Words)
 		if row += long; row > pageLong {
-			lines, row = lines+folded(s.words, pageLong-signLong), long
+			lines, row = lines+folded(s.Words, pageLong-signLong), long
 		}
-		within.high += float64(folded(s.words, lineLong-signLong)) * lineHigh
+		within.high += float64(folded(s.Words, lineLong-signLong)) * lineHigh
 	}
 	if lines > 0 {
 		all.Keys, all.high = keys, all.high+float64(lines)*lineHigh

@@ -10,13 +10,17 @@ import (
 
 // sign is a sign of the drawings: what of the markup shows it, how it looks, what it means, and the class of what
 // only one of the two widths of a drawing has.
-type sign struct{ mark, ink, words, class string }
+type sign struct {
+	mark         string
+	Ink          template.HTML
+	Words, Class string
+}
 
 // signs are those that some drawings have, in the order of a legend; the small ones are as drawn for a phone.
 func (b *page) signs(small []string, names ...string) []sign {
 	f, p := b.Plan.Fixing, b.Plan.Profile
 	const lines = `<path class="hatch" d="M18 1l-8 12M26 1l-8 12M34 1l-8 12"/>`
-	hatched, offcut := `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>`+lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
+	const hatched, offcut = `<path class="opening" fill="none" d="M6 1h32v12h-32z"/>` + lines, `<path class="offcut" fill="none" d="M6 1h32v12h-32z"/>`
 	glue := fmt.Sprintf("adhesive in %s of %s, at most %s apart", f.Glue, b.unbroken(f.GlueSize), b.unbroken(f.GlueSpacing))
 	nails := fmt.Sprintf("nails on supports, at most %s apart on the outer ones, %s on others, at least %s from edges", b.unbroken(f.Edge), b.unbroken(f.Field), b.unbroken(f.Inset))
 	if f.Level {
@@ -37,17 +41,17 @@ func (b *page) signs(small []string, names ...string) []sign {
 		{`class="bead"`, `<path class="bead" d="M18 0h8v14h-8z"/>`, "bead", ""},
 		{`class="groove"`, `<path class="groove" d="M18 0h8v14h-8z"/>`, "groove", ""},
 		{`-opening)`, hatched, "opening", ""},
-		{`-installed)`, strings.NewReplacer("l-8 12", "l8 12", "M18", "M10", "M26", "M18", "M34", "M26").Replace(hatched), "on the wall already", ""},
+		{`-installed)`, template.HTML(strings.NewReplacer("l-8 12", "l8 12", "M18", "M10", "M26", "M18", "M34", "M26").Replace(hatched)), "on the wall already", ""},
 		{`class="cut"`, `<path class="cut" d="M2 7H42"/>`, "line of the saw", ""},
 		{`class="cutnumber"`, `<circle class="cutnumber" cx="22" cy="7" r="6"/>`, "cut, by its number in the order of sawing", ""},
 		{"l4 6h-8z", `<path class="edge" d="M22 13V1m-4 5l4 -5l4 5"/>`, "top of the piece is up", ""},
 		{"l4 -6h-8z", `<path class="edge" d="M22 1v12m-4 -5l4 5l4 -5"/>`, "top of the piece is down: it lies turned", ""},
 		{`class="edge" cx`, `<circle class="edge" cx="22" cy="7" r="3"/><path class="lead" d="M16 7h12M22 1v12"/>`, "middle of an arc", ""},
-		{`class="startmark radius"`, `<path class="lead" d="M4 7h30"/><path class="startmark" d="M40 7l-8 -3v6z"/>`, "radius, toward its arc", ""},
+		{`class="startmark radius"`, `<path class="lead" d="M4 7h30"/><path class="startmark radius" d="M40 7l-8 -3v6z"/>`, "radius, toward its arc", ""},
 		{`class="finish"`, `<path class="edge" d="M2 7H42"/><path class="finish" d="M2 7H42"/>`, "edge of the finished piece, where it is scribed", ""},
 		{`class="miter"`, `<path class="miter" d="M40 12H6l9 -9H40"/>`, "section of a miter: face and back as seen from above", ""},
 		{`r="1.9"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner or other place with its measures in the table", ""},
-		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>` + strings.Replace(lines, "hatch", "edge", 1), "fitted in this step", ""},
+		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>` + template.HTML(strings.Replace(lines, "hatch", "edge", 1)), "fitted in this step", ""},
 		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>`, "fitted before it", ""},
 		{`-now)`, `<path class="wall" d="M6 1h32v12h-32z"/>`, "bare wall", ""},
 		{`-waste)`, hatched, "sawn out later", ""},
@@ -68,18 +72,9 @@ func (b *page) signs(small []string, names ...string) []sign {
 			narrow = narrow || strings.Contains(phone, s.mark)
 			wide = wide || strings.Contains(large, s.mark)
 		}
-		if s.class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
+		if s.Class = either(wide == narrow, "", either(wide, "across", "onphone")); wide || narrow {
 			kept = append(kept, s)
 		}
 	}
 	return kept
-}
-
-// legend lists the signs that some drawings have, see [page.signs].
-func (b *page) legend(small []string, names ...string) template.HTML {
-	var list strings.Builder
-	for _, s := range b.signs(small, names...) {
-		fmt.Fprintf(&list, "<li%s><svg width=\"44\" height=\"14\" class=\"drawing\" aria-hidden=\"true\">%s</svg><span>%s</span></li>\n", either(s.class == "", "", ` class="`+s.class+`"`), s.ink, template.HTMLEscapeString(s.words))
-	}
-	return template.HTML(either(list.Len() == 0, "", "<ul class=\"key\">\n"+list.String()+"</ul>"))
 }

@@ -74,12 +74,19 @@ func (c *canvas) leadTo(label box, x, y float64) {
 	c.lines = append(c.lines, [2]point{{fromX, fromY}, {x, y}})
 }
 
-// callout writes a text away from a line with a lead to it, and reports whether there is room.
-func (c *canvas) callout(class string, text line, w, h float64, from, to point) bool {
-	seat, ok := c.led(w, h, from, to)
-	if ok {
+// pointed claims a place for a text no farther than some ink from a line, and draws a lead from there to it.
+func (c *canvas) pointed(w, h, most float64, from, to point) (seat box, ok bool) {
+	if seat, ok = c.led(w, h, most, from, to); ok {
 		x, y := nearestOn(seat, from, to)
 		c.leadTo(seat, x, y)
+	}
+	return seat, ok
+}
+
+// callout writes a text away from a line with a lead to it, and reports whether there is room.
+func (c *canvas) callout(class string, text line, w, h float64, from, to point) bool {
+	seat, ok := c.pointed(w, h, farLead, from, to)
+	if ok {
 		text.seated(&c.node, class, seat)
 	}
 	return ok
@@ -106,15 +113,23 @@ type way struct {
 	write func(seat box)
 }
 
+// written writes a label in the first place that is found, for each search in the first of some ways that has one, and
+// reports whether there is any.
+func written(ways []way, searches ...func(w, h float64) (box, bool)) bool {
+	for _, search := range searches {
+		for _, as := range ways {
+			if seat, ok := search(as.w, as.h); ok {
+				as.write(seat)
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // fitted writes a label on a shape in the first of some ways that has room, and reports whether there is one.
 func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
-	return slices.ContainsFunc(ways, func(as way) bool {
-		seat, ok := c.first(v.seats(rings, as.w, as.h))
-		if ok {
-			as.write(seat)
-		}
-		return ok
-	})
+	return written(ways, func(w, h float64) (box, bool) { return c.first(v.seats(rings, w, h)) })
 }
 
 // letter writes the letter of a corner of two runs in a circle.
@@ -145,6 +160,15 @@ func (c *canvas) number(text line, from, to point, seat box) {
 	}
 	c.dot("cutnumber", x, y, numberSize)
 	text.seated(&c.node, "cuttext", seat)
+}
+
+// claimPath takes the places along the lines through some points.
+func (c *canvas) claimPath(closed bool, points ...plan.Point) {
+	for i, p := range points {
+		if q := points[(i+1)%len(points)]; closed || i+1 < len(points) {
+			c.claimLine(c.x(p.X), c.y(p.Y), c.x(q.X), c.y(q.Y))
+		}
+	}
 }
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.

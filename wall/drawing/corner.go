@@ -120,9 +120,10 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 func End(p plan.Plan, i int, right bool) (Picture, error) {
 	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
 		run, path := p.Runs[i], ref("runs[%d].", i)
-		side, end, corner, from, to := "left", run.Left, fraction.Min(zero, run.Left.Lean), -endPast, endLeg
+		side, end, out, corner, off := "left", run.Left, -1.0, fraction.Min(zero, run.Left.Lean), []term{plus(run.Limits[0], path+"limits[0]")}
 		if right {
-			side, end, corner, from, to = "right", run.Right, run.Width.Add(fraction.Max(zero, run.Right.Lean)), -endLeg, endPast
+			side, end, out, corner = "right", run.Right, 1, run.Width.Add(fraction.Max(zero, run.Right.Lean))
+			off = []term{plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]")}
 		}
 		d := newCanvas(p, halfInk, ref("run-%d-%s-end", i+1, side), fmt.Sprintf("The %s end of %s, from above", side, run.Name))
 		d.scale = cornerScale
@@ -130,52 +131,40 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
-		terms := []term{plus(run.Limits[0], path+"limits[0]")}
-		if right {
-			terms = []term{plus(run.Width, path+"width"), minus(run.Limits[1], path+"limits[1]")}
-		}
 		reach := "" // where the wall leans out beyond its foot, its top
-		if sign := end.Lean.Sign(); right && sign > 0 {
-			terms, reach = append(terms, plus(end.Lean, path+"right.lean")), ", at its top"
-		} else if !right && sign < 0 {
-			terms, reach = append(terms, minus(end.Lean, path+"left.lean")), ", at its top"
-		} else if sign != 0 {
+		if lean := end.Lean; out*lean.Float64() > 0 {
+			off, reach = append(off, term{lean.Abs(), map[bool]string{false: " - ", true: " + "}[right] + path + side + ".lean"}), ", at its top"
+		} else if !lean.IsZero() {
 			reach = ", at its foot"
 		}
+		inner, outer, inside := -out*endLeg, out*endPast, end.Kind == wall.InsideCorner // where the wall ends as shown
 		if end.Mitred() {
-			from, to = max(from, map[bool]float64{true: from}[right]), min(to, map[bool]float64{false: to}[right])
-		}
-		inside, next := end.Kind == wall.InsideCorner, 2*wallInk*map[bool]float64{false: -1, true: 1}[right] // wall, toward the room
-		if inside && right {
-			to = next
+			outer = 0
 		} else if inside {
-			from = next
+			outer = out * 2 * wallInk
 		}
-		l := leg{course{along: 1, start: complex(d.Width/2-(from+to)/2, 42)}, t, from, to, corner}
+		l := leg{course{along: 1, start: complex(d.Width/2-(inner+outer)/2, 42)}, t, min(inner, outer), max(inner, outer), corner}
 		d.legs(l)
 		if inside {
-			from, to = from-min(0, next), to-max(0, next)
 			deep := p.Profile.Thickness.Float64()*d.scale + 24
-			d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", l.line(0, complex(next, 0), complex(next, deep), complex(0, deep))+"Z")
+			d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", l.line(0, complex(outer, 0), complex(outer, deep), complex(0, deep))+"Z")
 			d.stroke("edge", l.line(0, complex(0, deep)))
+			outer = 0
 		}
-		d.stroke("edge", l.line(complex(from, 0), complex(to, 0)))
+		d.stroke("edge", l.line(complex(inner, 0), complex(outer, 0)))
 		trimmed := end.Kind == wall.Exposed && slices.ContainsFunc(p.Rows, func(r finish.Row) bool {
 			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool { return t.Kind == finish.TermEnd && t.Name == run.Name })
 		})
 		if trimmed {
-			at, out := t.from, -trimInk
-			if right {
-				at, out = t.to, trimInk
-			}
+			at := map[bool]fraction.Length{false: t.from, true: t.to}[right]
 			x := real(l.at(at.Sub(corner).Float64()*d.scale, 0))
-			d.rect(spanned(x, 42, x+out, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
+			d.rect(spanned(x, 42, x+out*trimInk, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
 		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
 		if !end.Mitred() {
-			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(terms...)})
+			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(off...)})
 		}
 		if trimmed {
 			lines = append(lines, line{"over the edge: edge trim, not to scale"})

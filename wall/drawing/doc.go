@@ -1,5 +1,5 @@
 // Package drawing draws each thing of a plan as SVG: the room from above and unfolded, the finished
-// walls, a run face on, its story pole, ends, corners and order of fitting, a sheet with its cuts, a
+// walls, a run face on with its story pole, ends, corners and order of fitting, a sheet with its cuts, a
 // piece with its marks, and full-size templates.
 //
 //	picture, err := drawing.Elevation(p, 0)

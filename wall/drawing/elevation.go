@@ -21,6 +21,7 @@ const (
 	landInk       = 940.0          // natural width of a drawing on paper in landscape
 	landPage      = 590.0          // most that it takes upwards there
 	landGain      = 1.2            // times as large as upright, at least
+	wordless      = 1.5            // times as large as with words on its story pole, at least, or it has them
 	heightLane    = 24.0           // beside the wall, before and after a height
 	flawRadius    = 11.0           // half the height of the sign of a blemish
 	farName       = 80.0           // most ink from an opening to its name
@@ -66,20 +67,9 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 }
 
 // drawElevation draws run i in a width, so tall that all of it has room on a page; with no words on its story pole where
-// it is much larger so.
+// it would be much smaller with them.
 func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
-	e := fitElevation(p, i, width, page, false)
-	if e.tall < elevationTall {
-		if brief := fitElevation(p, i, width, page, true); brief.scale >= landGain*e.scale {
-			return brief
-		}
-	}
-	return e
-}
-
-// fitElevation draws it with or without words on its story pole.
-func fitElevation(p plan.Plan, i int, width, page float64, brief bool) *elevation {
-	for tall := elevationTall; ; tall *= .94 {
+	for tall, brief, full := elevationTall, false, 0.0; ; tall *= .94 {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
 		e.tall, e.brief = tall, brief
 		e.describe()
@@ -94,28 +84,14 @@ func fitElevation(p plan.Plan, i int, width, page float64, brief bool) *elevatio
 		e.labels()
 		e.flaws()
 		e.onTheWall()
-		e.Height = e.foot(e.pole(e.chains(e.bottoms())), "Elevation of ")
+		e.Height = e.foot(e.pole(e.chains(e.bottoms())))
 		if e.Height <= page || tall < elevationTall/3 {
 			return e
 		}
+		if full = max(full, e.scale); !brief && e.scale < full/wordless {
+			brief, tall = true, elevationTall/.94
+		}
 	}
-}
-
-// StoryPole draws the story pole of run i alone, as under its elevation, with the widths of its panels. A run that
-// stays bare has none.
-func StoryPole(p plan.Plan, i int) (Picture, error) {
-	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
-		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
-		if e.run.Bare() {
-			return nil
-		}
-		e.scaled()
-		for n, mark := range e.run.StoryPole {
-			e.desc("%s: %s from the start.", mark.Name(p.Profile), e.fromStart(n))
-		}
-		e.Height = e.foot(e.pole(e.chains(0)), "Story pole of ")
-		return e.Picture
-	})
 }
 
 // newElevation returns the empty drawing of run i.
@@ -132,16 +108,10 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 	return e
 }
 
-// scaled chooses the scale, one to a whole number, and returns the height of what is shown, in ink.
-func (e *elevation) scaled() (tall float64) {
+// lay chooses the scale, one to a whole number, and the lanes above the wall.
+func (e *elevation) lay() {
 	e.scale = whole(min((e.Width-2*e.lane())/e.wide, e.tall/e.high))
 	e.left = (e.Width - e.wide*e.scale) / 2
-	return e.high * e.scale
-}
-
-// lay chooses the scale and the lanes above the wall.
-func (e *elevation) lay() {
-	tall := e.scaled()
 	e.begin = e.callouts() + laneHigh + 6
 	if e.Width < wideInk {
 		e.begin += laneHigh // the arrow is under the words
@@ -150,7 +120,7 @@ func (e *elevation) lay() {
 	for _, s := range e.corners(true) {
 		e.top = max(e.top, e.begin+17+s.text.width(typeSize))
 	}
-	e.floor = e.top + tall
+	e.floor = e.top + e.high*e.scale
 	e.frame = box{2, 0, e.Width - 4, e.floor}
 }
 
@@ -161,13 +131,13 @@ func (e *elevation) callouts() (bottom float64) {
 		if side == 1 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8)
-		bold := len(lines)
-		if e.plan.Passes(e.at, side == 1) {
-			lines = append(lines, line{hiddenEdge})
-		} else {
-			lines = append(lines, line{figure{end.Cut.Name(e.tape), path + ".cut"}}.wrap(e.Width/2-12, e.Width/2-6)...)
+		lines, seen := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8), line{hiddenEdge}
+		if !e.plan.Passes(e.at, side == 1) {
+			seen = line{figure{end.Cut.Name(e.tape), path + ".cut"}}
 		}
+		e.desc("%s.", strings.TrimSuffix(name+end.Word()+", "+seen.String(), ", "))
+		bold := len(lines)
+		lines = append(lines, seen.wrap(e.Width/2-12, e.Width/2-6)...)
 		if end.Lean.Sign() > 0 {
 			lines = append(lines, line{"top leans ", e.length(end.Lean, path+".lean"), " right"})
 		} else if end.Lean.Sign() < 0 {
@@ -195,10 +165,7 @@ func (e *elevation) wall() {
 	for _, piece := range e.pieces {
 		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
 	}
-	for i, p := range e.run.Outline { // no label covers the edge of the wall
-		q := e.run.Outline[(i+1)%len(e.run.Outline)]
-		e.claimLine(e.x(p.X), e.y(p.Y), e.x(q.X), e.y(q.Y))
-	}
+	e.claimPath(true, e.run.Outline...) // no label covers the edge of the wall
 }
 
 // strips draws the level strips behind boards, which openings cut off.
@@ -333,7 +300,7 @@ func (e *elevation) flaws() {
 		}
 		text, at := line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, point{e.x(b.At), e.spot(b)}
 		half := flawRadius - 4 + text.width(typeSize)/2
-		seat, ok := e.led(2*half, 2*flawRadius, at, at)
+		seat, ok := e.led(2*half, 2*flawRadius, farLead, at, at)
 		if !ok {
 			e.missed = append(append(e.missed, " · blemish "), text...)
 			continue
@@ -371,13 +338,7 @@ func (e *elevation) spot(b plan.Blemish) float64 {
 // describe is the text alternative: what someone who cannot see the drawing needs from it.
 func (e *elevation) describe() {
 	run, say := e.run, e.tape.Format
-	end := func(end plan.End, right bool) string {
-		if e.plan.Passes(e.at, right) {
-			return end.Word() + ", " + hiddenEdge
-		}
-		return strings.TrimSuffix(end.Word()+": "+end.Cut.Name(e.tape), ": ")
-	}
-	e.desc("%s, %s wide. Left end: %s. Right end: %s.", run.Name, say(run.Width), end(run.Left, false), end(run.Right, true))
+	e.desc("%s, %s wide.", run.Name, say(run.Width))
 	if !e.run.Bare() {
 		e.desc("%s and work to the %s.", e.startsAt(), run.SetOut.Direction)
 	}
@@ -449,20 +410,9 @@ func (e *elevation) nameBeside(outside map[int]box, i int, ways ...way) bool {
 		}
 		return c.inside(wall)
 	}
-	return slices.ContainsFunc(ways, func(as way) bool {
-		seat, ok := e.place(slices.DeleteFunc(besides(spot, as.w, as.h), func(c box) bool { return !own(c) })...)
-		if ok {
-			as.write(seat)
-		}
-		return ok
-	}) || slices.ContainsFunc(ways, func(as way) bool {
-		seat, ok := e.led(as.w, as.h, point{x, y}, point{x, y})
-		if ok = ok && seat.away(spot) <= farName; ok {
-			e.leadTo(seat, x, y)
-			as.write(seat)
-		}
-		return ok
-	})
+	return written(ways, func(w, h float64) (box, bool) {
+		return e.place(slices.DeleteFunc(besides(spot, w, h), func(c box) bool { return !own(c) })...)
+	}, func(w, h float64) (box, bool) { return e.pointed(w, h, farName, point{x, y}, point{x, y}) })
 }
 
 // taped numbers the corners of openings that were found from taped distances, as their table does.
@@ -500,8 +450,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
 	}}) {
 		x, y := v.sized(piece.Width, piece.Height).middle()
-		if seat, ok := e.led(large, laneHigh, point{x, y}, point{x, y}); ok {
-			e.leadTo(seat, x, y)
+		if seat, ok := e.pointed(large, laneHigh, farLead, point{x, y}, point{x, y}); ok {
 			e.tagged(seat, text)
 		} else {
 			e.missed, e.lost = append(append(e.missed, " · piece "), text...), e.lost+1

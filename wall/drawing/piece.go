@@ -525,13 +525,8 @@ func (d *pieceDrawing) trammels() {
 		d.stroke("startmark radius", "M", to[0], to[1], "l", -8*wayX-3*wayY, 3*wayX-8*wayY, "l", 6*wayY, -6*wayX, "Z")
 		d.claimLine(from[0], from[1], to[0], to[1])
 		text := line{"radius ", d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}
-		w, taken := text.width(typeSize)+4, d.taken
-		d.claimLine(x, y, x, d.area.y+d.area.h) // if there is room off its measurement
-		if !d.callout("halo", text, w, laneHigh, from, to) {
-			d.taken = taken
-			if !d.callout("halo", text, w, laneHigh, from, to) { // the list of cuts has it
-				d.tight++
-			}
+		if !d.callout("halo", text, text.width(typeSize)+4, laneHigh, from, to) { // the list of cuts has it
+			d.tight++
 		}
 	}
 }
@@ -588,7 +583,7 @@ func (d *pieceDrawing) strokes() {
 		seat, ok := d.place(d.clear(seats, from, to)...)
 		if !ok {
 			d.far++
-			seat, ok = d.led(2*numberSize, 2*numberSize, from, to)
+			seat, ok = d.led(2*numberSize, 2*numberSize, farLead, from, to)
 		}
 		if ok {
 			d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seat)

@@ -9,10 +9,11 @@ import (
 )
 
 const (
-	closer    = 3.0  // between corners that one label names, from left to right
-	offDot    = 2.6  // from a lead to a corner that is not its own, of a letter twice as far
-	apartDots = 22.0 // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
-	mostInk   = 1e6  // from end to end of a frame in which places are looked for, as no paper is larger
+	closer    = 3.0   // between corners that one label names, from left to right
+	offDot    = 2.6   // from a lead to a corner that is not its own, of a letter twice as far
+	apartDots = 22.0  // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
+	farLead   = 240.0 // most ink from a text to what a lead from it leads to
+	mostInk   = 1e6   // from end to end of a frame in which places are looked for, as no paper is larger
 )
 
 // point is a place of ink.
@@ -174,10 +175,12 @@ func (b *board) mistaken(c box, x, y, most float64) bool {
 	})
 }
 
-// led claims for a text a place in the frame, as near to a line as any from which a lead to it is seen: one across
-// no text or line, else across the rim, else where it may be taken for that of another corner, else across text.
-func (b *board) led(w, h float64, from, to point) (seat box, ok bool) {
-	const step, shortest, farthest = 4, 6, 60
+// led claims for a text a place in the frame, no farther than some ink from a line and as near as any from which a lead
+// to it is seen: one across no text or line, else across the rim, else where it may be taken for that of another corner,
+// else across text.
+func (b *board) led(w, h, most float64, from, to point) (seat box, ok bool) {
+	const step, shortest = 4, 6
+	farthest := int(most / step)
 	worst := acrossText
 	if len(b.rim) == 0 { // nothing but a piece has one
 		worst = mistakable

@@ -145,7 +145,7 @@ func (e *elevation) pole(y float64) float64 {
 
 // foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
 // drawing.
-func (e *elevation) foot(y float64, what string) float64 {
+func (e *elevation) foot(y float64) float64 {
 	y = e.bar(y + 8)
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
 	for row := range slices.Chunk(e.keyed, int((e.Width-16)/wide)) {
@@ -158,7 +158,7 @@ func (e *elevation) foot(y float64, what string) float64 {
 	if len(e.missed) > 0 {
 		y = e.under(0, 8, y+15, "start", slices.Concat(line{"No room here for these"}, e.missed).wrap(e.Width-16, e.Width-16)...)
 	}
-	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
+	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
 }
 
 // bar draws a bar of the scale and returns where it ends.

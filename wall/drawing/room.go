@@ -208,21 +208,15 @@ func (d *roomDrawing) named(i int, c course) {
 			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
 		})...)
 	}
-	far := func(w, h float64) (seat box, ok bool) {
-		if seat, ok = d.led(w, h, middle, middle); ok {
-			d.leadTo(seat, middle[0], middle[1])
-		}
-		return seat, ok
+	far := func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, middle, middle) }
+	var ways []way
+	for _, width := range []float64{220, 110} {
+		lines := append(line{figure{c.run.Name, ref("runs[%d].name", i)}}.wrap(width, width), line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"})
+		ways = append(ways, way{widest(typeSize, lines)*1.06 + 6, laneHigh*float64(len(lines)) + 3, func(seat box) {
+			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
+		}})
 	}
-	for _, find := range []func(w, h float64) (box, bool){near, far} {
-		for _, width := range []float64{220, 110} {
-			lines := append(line{figure{c.run.Name, ref("runs[%d].name", i)}}.wrap(width, width), line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"})
-			if seat, ok := find(widest(typeSize, lines)*1.06+6, laneHigh*float64(len(lines))+3); ok {
-				d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
-				return
-			}
-		}
-	}
+	written(ways, near, far)
 }
 
 // describe is the text alternative.

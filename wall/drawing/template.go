@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
@@ -137,17 +138,8 @@ func (v view) tileBox(t tile) box {
 // figures writes how far each corner lies across the piece and up, where there is room.
 func (d *template) figures(on *node) {
 	points := d.cut.points
-	for _, x := range []fraction.Length{{}, d.cut.piece.Width} {
-		d.claim(box{d.x(x) - 3, 0, 6, d.frame.h + cellName*perInch})
-	}
-	for _, y := range []fraction.Length{{}, d.cut.piece.Height} {
-		d.claim(box{0, d.y(y) - 3, d.Width, 6})
-	}
-	for i, p := range points {
-		if q := points[(i+1)%len(points)]; d.cut.closed || i+1 < len(points) {
-			d.claimLine(d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y))
-		}
-	}
+	d.claimPath(true, cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height)...)
+	d.claimPath(d.cut.closed, points...)
 	if !d.tile.shared {
 		d.claim(box{0, 0, d.Width, 20})
 	}
