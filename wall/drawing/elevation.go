@@ -19,7 +19,7 @@ const (
 	elevationTall = 340.0          // most ink that a wall's height takes
 	elevationPage = 770.0          // of all that the drawing has, so that it stands on a page with its heading
 	landInk       = 940.0          // natural width of a drawing on paper in landscape
-	landPage      = 565.0          // most that it takes upwards there
+	landPage      = 582.0          // most that it takes upwards there
 	landGain      = 1.2            // times as large as upright, at least
 	wordless      = 1.5            // times as large as with words on its story pole, at least, or it has them
 	heightLane    = 24.0           // beside the wall, before and after a height
