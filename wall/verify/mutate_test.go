@@ -360,6 +360,7 @@ func TestOtherJobsAreCaught(t *testing.T) {
 		{"gaps higher than the wall", "niche", `"units": "in",`, `"units": "in", "gaps": {"top": "20", "bottom": "10"},`, "cover"},
 		{"break seen more", "outside", `"prominence": 0.5`, `"prominence": 0.75`, "blemish"},
 		{"no such job", "shelf", `"heights": [`, `"heights": 3, "other": [`, "job"},
+		{"no such unit", "corner", `"units": "in"`, `"units": "ell"`, "job"},
 		{"no such length", "shelf", `"top": "18"`, `"top": "18 1/0"`, "job"},
 	} {
 		t.Run(m.name, func(t *testing.T) {
