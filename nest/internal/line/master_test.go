@@ -82,3 +82,24 @@ func TestRepairKeepsPricesOptimal(t *testing.T) {
 		t.Errorf("only %d programmes were repaired", repaired)
 	}
 }
+
+// The bound of the complete search counts items that share no bin with any before them, and of what is left no more than is
+// still needed.
+func TestThresholdOfWhatIsLeft(t *testing.T) {
+	for _, row := range []struct {
+		sizes []int64
+		need  []int
+		want  int
+	}{
+		{[]int64{6, 5}, []int{3, 1}, 4},
+		{[]int64{6, 4}, []int{3, 1}, 3},
+		{[]int64{6, 5, 3}, []int{1, 0, 4}, 2},
+		{[]int64{7, 6, 4, 3}, []int{1, 1, 2, 0}, 3},
+		{[]int64{5}, []int{0}, 0},
+	} {
+		j := newJob(10, row.sizes)
+		if got := newCompletion(j, row.need, nil).threshold(); got != row.want {
+			t.Errorf("%d of %d: at least %d bins of 10, want %d", row.need, row.sizes, got, row.want)
+		}
+	}
+}
