@@ -112,3 +112,46 @@ func TestTextsFailWithWhatTheyCall(t *testing.T) {
 		t.Error("a text that calls what is not there is no fault")
 	}
 }
+
+// That poles differ from pieces is said where a pole has a step or an opening, and only there.
+func TestPolesAsTapedAreSaid(t *testing.T) {
+	for _, row := range []struct {
+		kinds []plan.MarkKind
+		want  bool
+	}{
+		{nil, false},
+		{[]plan.MarkKind{plan.PanelsMeet, plan.RepeatStarts}, false},
+		{[]plan.MarkKind{plan.PanelsMeet, plan.OpeningLeft}, true},
+		{[]plan.MarkKind{plan.StepSide}, true},
+	} {
+		p := plan.Plan{Runs: make([]plan.Run, 2)}
+		for _, kind := range row.kinds {
+			p.Runs[1].StoryPole = append(p.Runs[1].StoryPole, plan.Mark{Kind: kind})
+		}
+		if got := asTaped(p); (got != "") != row.want {
+			t.Errorf("%v: %q", row.kinds, got)
+		}
+	}
+}
+
+// Closing pieces are parted into those with something left on to scribe and those without, the first piece too; one that
+// the plan does not have counts as the first kind.
+func TestClosingEdgesByWhatIsLeftOn(t *testing.T) {
+	p := plan.Plan{Pieces: []plan.Piece{{Label: "1"}, {Label: "2", Scribe: new(wall.Scribe)}, {Label: "3"}}}
+	scribed, net := closingEdges(p, []string{"1", "2", "3", "4"})
+	if strings.Join(scribed, " ") != "2 4" || strings.Join(net, " ") != "1 3" {
+		t.Errorf("scribed %v, net %v", scribed, net)
+	}
+}
+
+// Points from taped distances are a table, two columns in: a height by its number, a corner by that of its opening.
+func TestTableOfTapedPoints(t *testing.T) {
+	in := fraction.Inches
+	x := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
+	x.taped([]plan.Taped{{Run: "north", Number: 2, At: plan.Point{X: in(30), Y: in(40)}}, {Run: "north", Opening: "window", Number: 4, At: plan.Point{X: in(5), Y: in(6)}, Closing: fraction.Of(1, 8)}})
+	for _, want := range []string{"\n  point ", "\n  height 2 of north   north  30         40  ", "\n  corner 4 of window  north  5          6   "} {
+		if !strings.Contains(x.String(), want) {
+			t.Errorf("no %q in %s", want, x.String())
+		}
+	}
+}
