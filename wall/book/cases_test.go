@@ -155,3 +155,70 @@ func TestTableOfTapedPoints(t *testing.T) {
 		}
 	}
 }
+
+// Waste is an upright rectangle where each side is one cut, all of them or those from edge to edge, and each inside corner has
+// its hole.
+func TestWasteThatIsARectangle(t *testing.T) {
+	at := func(x, y int64) plan.Point { return plan.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	for _, row := range []struct {
+		name  string
+		path  []plan.Point
+		holes int
+		want  bool
+	}{
+		{"all round", []plan.Point{at(0, 0), at(0, 9), at(5, 9), at(5, 0), at(0, 0)}, 4, true},
+		{"a notch", []plan.Point{at(0, 9), at(5, 9), at(5, 0)}, 1, true},
+		{"a notch without its hole", []plan.Point{at(0, 9), at(5, 9), at(5, 0)}, 0, false},
+		{"an upright side in two", []plan.Point{at(0, 0), at(0, 4), at(0, 9), at(5, 9), at(5, 0), at(0, 0)}, 5, false},
+		{"a level side in two", []plan.Point{at(0, 0), at(0, 9), at(3, 9), at(5, 9), at(5, 0), at(0, 0)}, 5, false},
+		{"a step", []plan.Point{at(0, 9), at(3, 9), at(3, 4), at(5, 4), at(5, 0)}, 3, false},
+		{"aslant", []plan.Point{at(0, 9), at(5, 0)}, 0, false},
+	} {
+		var c plan.Cutting
+		for i := range row.path[1:] {
+			c.Saw = append(c.Saw, plan.SawCut{Points: row.path[i : i+2]})
+		}
+		c.Drill = make([]int, row.holes)
+		if _, hi, ok := rectangle(c); ok != row.want || ok && hi != at(5, 9) {
+			t.Errorf("%s: %v up to %v", row.name, ok, hi)
+		}
+	}
+}
+
+// Sizes of a metric pattern are written on its own marks, tenths of a millimeter.
+func TestMetricProfilesAreListedInMillimeters(t *testing.T) {
+	mm := func(tenths int64) fraction.Length { return fraction.Millimetres(tenths, 10) }
+	got := Profiles([]groove.Profile{{Name: "Nut", Thickness: mm(125), Features: []groove.Feature{{Kind: groove.Flat, Width: mm(797)}, {Kind: groove.Groove, Width: mm(33)}}}})
+	for _, want := range []string{"repeats every 83 mm", "12.5 mm thick", "79.7", "3.3"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in %s", want, got)
+		}
+	}
+}
+
+// A board with a slanted end is a row of a table where it is nothing more: no box, no weak spot, no piece to close with.
+func TestSlantedBoardsAreRows(t *testing.T) {
+	at := func(x, y int64) plan.Point { return plan.Point{X: fraction.Inches(x), Y: fraction.Inches(y)} }
+	for _, row := range []struct {
+		name   string
+		change func(*plan.Plan, *plan.Piece)
+		want   bool
+	}{
+		{"a slanted end", func(*plan.Plan, *plan.Piece) {}, true},
+		{"a sheet", func(p *plan.Plan, _ *plan.Piece) { p.Profile.Boards = false }, false},
+		{"a plain board", func(_ *plan.Plan, piece *plan.Piece) { piece.Outline[2] = at(5, 30) }, false},
+		{"a weak spot", func(_ *plan.Plan, piece *plan.Piece) { piece.Weak = make([]plan.Weak, 1) }, false},
+		{"a hole", func(_ *plan.Plan, piece *plan.Piece) { piece.Holes = make([]plan.Hole, 1) }, false},
+		{"a hole and a weak spot", func(_ *plan.Plan, piece *plan.Piece) {
+			piece.Holes, piece.Weak = make([]plan.Hole, 1), make([]plan.Weak, 1)
+		}, false},
+		{"a closing piece", func(_ *plan.Plan, piece *plan.Piece) { piece.Closing = true }, false},
+	} {
+		p := plan.Plan{Profile: plan.Profile{Profile: groove.Profile{Boards: true}}}
+		piece := plan.Piece{Width: fraction.Inches(5), Height: fraction.Inches(30), Outline: []plan.Point{at(0, 0), at(5, 0), at(5, 28), at(0, 30)}}
+		row.change(&p, &piece)
+		if got := slant(p, piece); got != row.want {
+			t.Errorf("%s: %v", row.name, got)
+		}
+	}
+}
