@@ -222,3 +222,14 @@ func TestSlantedBoardsAreRows(t *testing.T) {
 		}
 	}
 }
+
+// What a search leaves open says how many sheets a layout that looks as good takes at least, where that is known and fewer
+// than the plan takes.
+func TestLeastSheetsOfAnEqualLook(t *testing.T) {
+	for least, want := range map[int]string{0: "", 1: "takes at least 1 sheet", 2: "takes at least 2 sheets", 3: "", 4: ""} {
+		p := plan.Plan{Sheets: make([]plan.Sheet, 3), Choices: []plan.Choice{{}, {Chosen: true, SheetsAtLeast: least}}}
+		if got := Search(p); !strings.HasSuffix(got, want) || (want == "") == strings.Contains(got, "at least") {
+			t.Errorf("at least %d of 3: %q", least, got)
+		}
+	}
+}

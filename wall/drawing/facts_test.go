@@ -2,11 +2,14 @@ package drawing
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/groovewright/groove"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/plan"
 )
 
 // A single straight wall has its name before it, below; walls round a corner have theirs beside them, whichever way the
@@ -118,5 +121,23 @@ func TestScaleStandsBesideTheTitle(t *testing.T) {
 	}
 	if beside == 0 {
 		t.Error("never beside")
+	}
+}
+
+// Where ticks of crosscuts run together each figure has the number of its cut, the first and the last too; one that stands
+// alone has none.
+func TestCrowdedCrosscutsAreNumbered(t *testing.T) {
+	d := &sheetDrawing{canvas: newCanvas(kitchen(), halfInk, "x", "x")}
+	d.stock.Stock = nest.Stock{Width: in("48"), Length: in("96")}
+	for i, at := range []string{"10", "10 1/4", "50", "95 3/4"} {
+		d.sheet.Cuts = append(d.sheet.Cuts, plan.Cut{Cut: nest.Cut{Step: i + 1, Kind: nest.Crosscut, At: in(at)}})
+	}
+	d.lay()
+	var got []string
+	for _, s := range d.stops(nest.Crosscut) {
+		got = append(got, s.text.String())
+	}
+	if want := []string{"10 (1)", "10 1/4 (2)", "50", "95 3/4 (4)", "96"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
