@@ -233,3 +233,16 @@ func TestLeastSheetsOfAnEqualLook(t *testing.T) {
 		}
 	}
 }
+
+// Extras in a row share a line of the short list, wherever they stand in it, and all else has a row.
+func TestExtrasShareALine(t *testing.T) {
+	p := kitchen()
+	extra := func(item string, buy int) finish.Row {
+		return finish.Row{Item: finish.ItemExtra, Name: item, How: finish.ByRequest, Buy: buy}
+	}
+	p.Rows = []finish.Row{extra("brush", 1), {Item: finish.ItemSheet, Name: "fir", Buy: 3}, extra("respirator", 1), extra("rag", 4)}
+	got := Part(p, Buy, false)
+	if !strings.Contains(got, "of each: brush; respirator\n") || !strings.Contains(got, "fir") || !strings.Contains(got, "rag") {
+		t.Error(got)
+	}
+}

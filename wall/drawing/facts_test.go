@@ -141,3 +141,14 @@ func TestCrowdedCrosscutsAreNumbered(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// A piece without width or height, which no plan has, is an error and no drawing.
+func TestPieceOfNoSizeIsAnError(t *testing.T) {
+	for _, size := range [][2]string{{"0", "20"}, {"20", "0"}, {"0", "0"}} {
+		p := kitchen()
+		p.Pieces[0].Width, p.Pieces[0].Height = in(size[0]), in(size[1])
+		if _, err := Piece(p, 0, false); err == nil {
+			t.Errorf("a piece of %v is drawn", size)
+		}
+	}
+}
