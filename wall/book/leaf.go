@@ -16,6 +16,7 @@ const (
 	pageHigh  = 965.0 // of Letter between the margins, which A4 exceeds
 	halfWide  = 340.0 // of one of two columns
 	headHigh  = 95.0  // of the heading of a leaf and what stands under it
+	nextHigh  = 45.0  // of the heading of its other pages
 	lineHigh  = 16.7  // of a line of text
 	ruleHigh  = 3.0   // of what parts two rows of a table
 	partGap   = 6.0   // between two parts of a column
@@ -253,7 +254,7 @@ func (b *page) marked(piece plan.Piece) []block {
 		room -= float64(folded(says, pageLong)) * lineHigh
 	}
 	if piece.Label == b.odd[0] {
-		room -= 6 * lineHigh // of the heading of all
+		room -= 5 * lineHigh // of the heading of all
 	}
 	both, left, right := []string{face, back}, b.half(face), b.half(back)
 	together := b.across(nil, both, left, right, marks, order)
@@ -278,7 +279,7 @@ func (b *page) marked(piece plan.Piece) []block {
 		apart[0], apart[2] = first, beside(marks)
 	}
 	for n := len(tables); n >= 0; n-- {
-		if first, second := alone(face, left, tables[:n]...), alone(back, right, tables[n:]...); max(first.high, second.high) <= room {
+		if first, second := alone(face, left, tables[:n]...), alone(back, right, tables[n:]...); first.high <= room && second.high <= pageHigh-nextHigh {
 			apart = []block{first, second}
 			break
 		}

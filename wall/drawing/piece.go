@@ -99,12 +99,14 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *
 	tries := [][3]float64{{pieceTall, 14, insetTall}, {pieceTall, 22, insetTall}, {pieceTall, 14, notchTall}, {pieceTall, 36, insetTall}}
 	if width == wideInk {
 		tries = [][3]float64{{wideTall}, {crowdTall}}
+	} else if back { // which has fewer letters and numbers, and its measures in the table
+		tries = slices.Insert(tries, 0, [3]float64{pieceTall})
 	}
 	for _, try := range tries {
 		if d := drawParted(p, i, back, width, try, name); best == nil || d.crowded() < best.crowded() {
 			best = d
 		}
-		if best.crowded() == 0 {
+		if best.crowded() == 0 || back && best.crowded() < 10 {
 			break
 		}
 	}

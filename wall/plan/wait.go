@@ -45,3 +45,51 @@ func (p Plan) closes(c Cut, piece Piece, placed nest.Placement) bool {
 	}
 	return placed.X.Add(piece.Width) == blade
 }
+
+// Spare returns how much wider than the survey has it a closing piece can be sawn on the wall's word: what is left on it
+// to scribe, or else what lies beside its closing edge on the part that it is sawn from, up to the blade of the next
+// piece; at most Plan.Scribe, which is also that of a piece that no sheet has. It fails where a place does not fit a Length.
+func (p Plan) Spare(piece Piece) (spare fraction.Length, err error) {
+	defer fraction.Catch(&err)
+	if piece.Scribe != nil {
+		return fraction.Min(p.Scribe, piece.Scribe.Width), nil
+	}
+	spare = p.Scribe
+	for _, s := range p.Sheets {
+		for _, placed := range s.Placements {
+			if placed.Part == piece.Number {
+				spare = fraction.Min(spare, p.beside(s, piece, placed))
+			}
+		}
+	}
+	return spare, nil
+}
+
+// beside is what lies beside the closing edge of a placed piece on the part that the edge is sawn on, nothing where it
+// is sawn on none.
+func (p Plan) beside(s Sheet, piece Piece, placed nest.Placement) (room fraction.Length) {
+	left := (p.ClosingEdge(piece) == wall.Left) != placed.Turned // it lies at the left on the sheet
+	for _, c := range s.Cuts {
+		if !p.closes(c, piece, placed) {
+			continue
+		}
+		gap := func(x, wide fraction.Length) fraction.Length { // from the edge to what lies beside it
+			if left {
+				return placed.X.Sub(x.Add(wide))
+			}
+			return x.Sub(placed.X.Add(piece.Width))
+		}
+		if room = gap(c.Rect[0], zero); !left {
+			room = gap(c.Rect[0].Add(c.Rect[2]), zero)
+		}
+		for _, other := range s.Placements {
+			q, _ := p.Piece(other.Part)
+			width, _, err := q.Blank()
+			own := rect{other.X, other.Y, fraction.Must(width, err), q.Height}
+			if by := gap(other.X, own[2]); other.Part != piece.Number && within(own, c.Rect) && by.Sign() > 0 {
+				room = fraction.Min(room, by.Sub(p.Saw.Kerf))
+			}
+		}
+	}
+	return room
+}
