@@ -60,7 +60,9 @@ var doubtWords = map[warning.Kind]string{
 	plan.ComesOff: "the panel of {name0} that is up at the corner with {name1} comes off first and may not come off whole, as adhesive and nails hold it: take it off " +
 		"before anything is bought or cut, and where it breaks plan again without it",
 	plan.RulesBroken: "{count0 rule} had to be broken: a seam is nearer to a box than wanted, or a panel narrower",
-	plan.WeakSpot:    "{name1} {wide0} at {across1}, {about2} up: {way2}",
+	plan.LittleSpare: "its sheet has only {length0} to spare at its {name1} edge, less than the scribe of {length1}, should its space on the wall come out " +
+		"wider than it was taped: tape it again before you buy",
+	plan.WeakSpot: "{name1} {wide0} at {across1}, {about2} up: {way2}",
 
 	finish.ThicknessUnknown:  "it is not given, so that nails, extenders, edges and filled gaps are those of a skin: give it before you buy",
 	finish.WideGap:           "{name0}, {name1}: the gap of {length0} is wider than the {length1} that a bead should close: lay a backing rod, scribe the piece closer or cover the joint with a strip",
@@ -143,7 +145,7 @@ func (t *text) overlap(by fraction.Length) string {
 // place returns where a warning belongs: a piece by its label, else a path as the job file writes
 // it.
 func place(w warning.Warning) string {
-	if w.Kind == plan.WeakSpot && len(w.Names) > 0 {
+	if (w.Kind == plan.WeakSpot || w.Kind == plan.LittleSpare) && len(w.Names) > 0 {
 		return "piece " + w.Names[0]
 	}
 	path, _ := w.Path.MarshalText() // never fails

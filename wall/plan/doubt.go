@@ -47,6 +47,10 @@ const (
 	ComesOff    warning.Kind = "comes off"    // a panel that is up, before one is fitted behind it; Names: its run, the other
 	RulesBroken warning.Kind = "rules broken" // Counts: hard rules
 
+	// A closing piece that can hardly be sawn wider than the survey has it. Names: its label, its closing edge;
+	// Lengths: by how much it can, the scribe that was asked for.
+	LittleSpare warning.Kind = "little spare"
+
 	// Names: the piece's label, kind, way out; Lengths: width, then the place on the piece, across
 	// and up.
 	WeakSpot warning.Kind = "weak spot"

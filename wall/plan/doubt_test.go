@@ -205,3 +205,39 @@ func TestTapedPlacesAreDoubted(t *testing.T) {
 		}
 	}
 }
+
+// A closing piece that is sawn to the wall last is doubted where its sheet has less beside that edge than the scribe that
+// the job asks for. With a scribe of 1/4 the sheet of 48 in has, from its left, 20 3/16 with that scribe, the blade of 1/8,
+// 3/16 to the next place in the pattern and 27 3/16, which leaves 1/16.
+func TestLittleSpareIsDoubted(t *testing.T) {
+	for _, row := range []struct {
+		scribe string
+		want   []string // label, edge, spare, scribe
+	}{
+		{`"1/4"`, []string{"2", "right", "1/16", "1/4"}},
+		{`"1/8"`, []string{"2", "right", "1/16", "1/8"}},
+		{`"1/16"`, nil},
+		{`"0"`, nil},
+	} {
+		j := jobFrom(t, `{"profile": "beadboard 1-1/2", "scribe": `+row.scribe+`, "stock": [{"name": "sheet", "width": "48", "length": "96"}], "saw": {"kerf": "1/8", "square_up": "1/4"},
+			"gaps": {"top": "1/16", "bottom": "1/8", "side": "1/16"}, "runs": [
+			{"name": "wall", "width": "75", "left": {"kind": "exposed"}, "right": {"kind": "outside corner"}, "heights": [{"at": "0", "top": "32"}, {"at": "75", "top": "32"}]},
+			{"name": "return", "width": "20", "left": {"kind": "outside corner"}, "right": {"kind": "covered"}, "heights": [{"at": "0", "top": "32"}, {"at": "20", "top": "32"}]}]}`)
+		p, err := plan.Make(t.Context(), j, plan.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, w := range p.Warnings {
+			if w.Kind == plan.LittleSpare {
+				got = append(got, w.Names...)
+				for _, l := range w.Lengths {
+					got = append(got, fraction.Tape{}.Format(l))
+				}
+			}
+		}
+		if !slices.Equal(got, row.want) {
+			t.Errorf("scribe %s: %q, want %q", row.scribe, got, row.want)
+		}
+	}
+}

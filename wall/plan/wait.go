@@ -46,10 +46,10 @@ func (p Plan) closes(c Cut, piece Piece, placed nest.Placement) bool {
 	return placed.X.Add(piece.Width) == blade
 }
 
-// Spare returns how much wider than the survey has it a closing piece can be sawn on the wall's word: what is left on it
+// SpareWidth returns how much wider than the survey has it a closing piece can be sawn on the wall's word: what is left on it
 // to scribe, or else what lies beside its closing edge on the part that it is sawn from, up to the blade of the next
 // piece; at most Plan.Scribe, which is also that of a piece that no sheet has. It fails where a place does not fit a Length.
-func (p Plan) Spare(piece Piece) (spare fraction.Length, err error) {
+func (p Plan) SpareWidth(piece Piece) (spare fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	if piece.Scribe != nil {
 		return fraction.Min(p.Scribe, piece.Scribe.Width), nil
@@ -79,8 +79,8 @@ func (p Plan) beside(s Sheet, piece Piece, placed nest.Placement) (room fraction
 			}
 			return x.Sub(placed.X.Add(piece.Width))
 		}
-		if room = gap(c.Rect[0], zero); !left {
-			room = gap(c.Rect[0].Add(c.Rect[2]), zero)
+		if room = gap(c.Rect[0], fraction.Length{}); !left {
+			room = gap(c.Rect[0].Add(c.Rect[2]), fraction.Length{})
 		}
 		for _, other := range s.Placements {
 			q, _ := p.Piece(other.Part)

@@ -177,6 +177,10 @@ func (m *maker) warnings(made *Plan) []warning.Warning {
 		}
 	}
 	for i, p := range made.Pieces {
+		if spare := fraction.Must(made.SpareWidth(p)); p.Closing && spare.Less(made.Scribe) {
+			out = append(out, warning.Warning{Path: fault.Of("Pieces", i), Kind: LittleSpare,
+				Names: []string{p.Label, made.ClosingEdge(p).String()}, Lengths: []fraction.Length{spare, made.Scribe}})
+		}
 		for k, w := range p.Weak {
 			out = append(out, warning.Warning{Path: fault.Of("Pieces", i, "Weak", k), Kind: WeakSpot,
 				Names: []string{p.Label, w.Kind.String(), w.WayOut.String()}, Lengths: []fraction.Length{w.Width, w.At.X, w.At.Y}})
