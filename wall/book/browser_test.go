@@ -252,8 +252,8 @@ func TestTemplatesPrintAtFullSize(t *testing.T) {
 			t.Parallel()
 			at := slices.IndexFunc(files, func(f File) bool { return f.Name == "templates-"+paper.Size+".html" })
 			pages, boxes, _ := printer.print(t, files[at].Body)
-			if len(boxes) == 0 {
-				t.Fatal("the PDF has no pages")
+			if leaves := bytes.Count(files[at].Body, []byte(`class="leaf"`)); leaves == 0 || len(boxes) != leaves {
+				t.Fatalf("the PDF has %d pages, want %d: none is blank", len(boxes), leaves)
 			}
 			for _, b := range boxes {
 				if abs(b.w-paper.Width*72) > 1 || abs(b.h-paper.Height*72) > 1 {

@@ -18,8 +18,8 @@ import (
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
-		"length": b.unbroken, "picture": b.picture, "strokes": strokes, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "details": b.details, "cutting": b.cutting, "marked": b.marked, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "onSlopes": func(p plan.Piece) string { return b.onSlopes(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
+		"length": b.unbroken, "picture": b.picture, "strokes": func(piece plan.Piece) []string { return strokes(b.Plan, piece, b.unbroken) }, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
+		"setting": b.setting, "leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "onSlopes": func(p plan.Piece) string { return b.onSlopes(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)

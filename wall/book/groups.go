@@ -179,7 +179,7 @@ func span(ring []plan.Point) []plan.Point {
 
 // strokes says in one line for each part of the waste of a piece what is drilled and sawn, by the
 // numbers on its drawing and the letters of its corners.
-func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
+func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) (lines []string) {
 	m, n := piece.Marks, 0
 	for _, c := range m.Order {
 		var said []string
@@ -197,12 +197,30 @@ func strokes(p plan.Plan, piece plan.Piece) (lines []string) {
 				}
 			}
 			saw := fmt.Sprintf("%s %d", either(planed, "plane", "saw"), n+1) + either(alike > 1, fmt.Sprintf(" to %d", n+alike), "")
+			if planed {
+				saw += " up to " + write(deepest(piece, rest[:alike])) + " off"
+			}
 			said = append(said, saw+either(len(ways) > 0, " ("+strings.Join(ways, ", ")+")", ""))
 			n, rest = n+alike, rest[alike:]
 		}
 		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
 	}
 	return lines
+}
+
+// deepest is the most that planing along some lines takes off the rectangle of a piece: of the points of each what is
+// farthest from the edge of it that all are near.
+func deepest(piece plan.Piece, ways []plan.SawCut) (most fraction.Length) {
+	for _, way := range ways {
+		off := make([]fraction.Length, 4) // of the left, the right, the lower, the upper edge
+		for _, at := range way.Points {
+			for i, in := range []fraction.Length{at.X, piece.Width.Sub(at.X), at.Y, piece.Height.Sub(at.Y)} {
+				off[i] = fraction.Max(off[i], in)
+			}
+		}
+		most = fraction.Max(most, slices.MinFunc(off, fraction.Length.Compare))
+	}
+	return most
 }
 
 // mostLetters is the most corners along a line to saw that are all named.

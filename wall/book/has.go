@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/groovewright/finish"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -35,7 +36,12 @@ func has(p plan.Plan) []string {
 	across := list(only(seams, "seams"), only(corners, "corners"))
 	try := list(only(boxes, "the boxes in their holes"), only(across != "" && p.Profile.Pitch.Sign() > 0, "the pattern across "+across))
 	dangers := list(only(boxes, "open boxes"), "blades", only(nailed && !screwed, "nail guns"), only(glued, "wet adhesive"), "dust")
+	cuts := func(kind groove.Kind) bool {
+		return slices.ContainsFunc(p.Profile.Features, func(f groove.Feature) bool { return f.Kind == kind })
+	}
+	hollows := list(only(cuts(groove.Bead), "beads"), only(cuts(groove.Groove) || !cuts(groove.Bead), "grooves"))
 	return []string{
+		"{grooves}", hollows,
 		"{see}", only(stand != "", "See that "+stand+" stand where the poles say before a "+panelWord(p)+" is sawn."),
 		"{try}", only(try != "", "; try "+try),
 		"{the pieces}", either(single, "the piece", "the pieces"), "{back}", either(single, "its back", "each back"), "{starter}", either(single, "the piece", "each run's first piece"),

@@ -1,11 +1,15 @@
 package book
 
 import (
+	"encoding/json"
 	"fmt"
 	"html/template"
+	"math"
 	"slices"
+	"strings"
 	"unicode/utf8"
 
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -187,6 +191,46 @@ func (b *page) details(i int) []block {
 	return blocks
 }
 
+// sectioned is the first run that is alike in its trims and in having boxes, whose upright section holds for run i too; of a
+// bare run it is none.
+func (b *page) sectioned(i int) int {
+	like := func(run plan.Run) string {
+		trim, _ := json.Marshal(run.Trim) // of names and lengths, which cannot fail
+		return fmt.Sprint(string(trim), run.Bare(), slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box }))
+	}
+	return slices.IndexFunc(b.Plan.Runs, func(run plan.Run) bool { return !run.Bare() && like(run) == like(b.Plan.Runs[i]) })
+}
+
+// elsewhere says which drawings of other leaves hold for run i too, and how its gap is measured where its top or bottom slopes.
+func (b *page) elsewhere(i int) string {
+	run, before := b.Plan.Runs[i], (i+len(b.Plan.Runs)-1)%len(b.Plan.Runs)
+	var says []string
+	if n := b.sectioned(i); n != i {
+		says = append(says, fmt.Sprintf("Upright section as on leaf D%d, but for heights.", n+1))
+	}
+	if p := b.Plan.Runs[before]; p.CornerRight != nil && before != i && !p.Bare() {
+		says = append(says, fmt.Sprintf("Corner %s: leaf D%d.", b.Plan.CornerLetter(before), before+1))
+	}
+	if slants(b.Plan, run) {
+		says = append(says, "Gaps along sloped edges are measured plumb.")
+	}
+	return strings.Join(says, " ")
+}
+
+// slants reports whether an edge of a run slopes so much that its gap, which is measured plumb, is narrower square to the
+// edge by what a tape shows: a tenth of its mark.
+func slants(p plan.Plan, run plan.Run) bool {
+	gap, mark := max(p.Gaps.Top.Float64(), p.Gaps.Bottom.Float64()), p.Tape.Float64()
+	for i, a := range run.Outline {
+		next := run.Outline[(i+1)%len(run.Outline)]
+		across, up := next.X.Sub(a.X).Float64(), next.Y.Sub(a.Y).Float64()
+		if across != 0 && up != 0 && gap*(1-math.Abs(across)/math.Hypot(across, up)) >= mark/10 {
+			return true
+		}
+	}
+	return false
+}
+
 // cutting is the block of a sheet's leaf.
 func (b *page) cutting(s plan.Sheet) []block {
 	var cuts, pieces []int
@@ -241,7 +285,7 @@ func (b *page) marked(piece plan.Piece) []block {
 	if n := len(piece.Marks.Drill); n > 0 && b.starters(piece.Marks) == "" {
 		rows = append(rows, slices.Repeat([]int{1}, n+1)...)
 	}
-	says, list := strokes(b.Plan, piece), 1
+	says, list := strokes(b.Plan, piece, b.unbroken), 1
 	for _, a := range piece.Marks.Arcs {
 		says = append(says, (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft))
 	}

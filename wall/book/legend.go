@@ -49,7 +49,7 @@ func (b *page) signs(small []string, names ...string) []sign {
 		{`class="edge" cx`, `<circle class="edge" cx="22" cy="7" r="3"/><path class="lead" d="M16 7h12M22 1v12"/>`, "middle of an arc", ""},
 		{`class="startmark radius"`, `<path class="lead" d="M4 7h30"/><path class="startmark radius" d="M40 7l-8 -3v6z"/>`, "radius, toward its arc", ""},
 		{`class="finish"`, `<path class="edge" d="M2 7H42"/><path class="finish" d="M2 7H42"/>`, "edge of the finished piece, where it is scribed", ""},
-		{`class="miter"`, `<path class="miter" d="M40 12H6l9 -9H40"/>`, "section of a miter: face and back as seen from above", ""},
+		{`class="miter"`, `<path class="hatch" d="M18 3l3 -3M25 3l3 -3M32 3l3 -3M39 3l3 -3"/><path class="miter" d="M40 12H6l9 -9H40"/>`, "section of a miter from above, the wall's side hatched", ""},
 		{`r="1.9"`, `<circle class="startmark" cx="22" cy="7" r="1.9"/>`, "corner or other place with its measures in the table", ""},
 		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>` + template.HTML(strings.Replace(lines, "hatch", "edge", 1)), "fitted in this step", ""},
 		{`-now)`, `<path class="edge board" d="M6 1h32v12h-32z"/>`, "fitted before it", ""},

@@ -2,7 +2,6 @@ package book
 
 import (
 	"embed"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"html/template"
@@ -14,7 +13,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -103,13 +101,9 @@ func (b *page) draw() (failed error) {
 	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
 		keep(func() (drawing.Picture, error) { return draw(b.Plan) }).may = len(b.Plan.Runs) == 0
 	}
-	sectioned := map[string]bool{} // by trims and boxes: a section is the same for runs alike in these
 	for i, run := range b.Plan.Runs {
 		each(i, drawing.Elevation)
-		trim, _ := json.Marshal(run.Trim) // of names and lengths, which cannot fail
-		like := fmt.Sprint(string(trim), slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box }))
-		if !sectioned[like] && !run.Bare() {
-			sectioned[like] = true
+		if b.sectioned(i) == i {
 			each(i, drawing.Section)
 		}
 		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); b.Plan.Runs[before].CornerRight == nil {

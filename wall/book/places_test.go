@@ -115,3 +115,23 @@ func TestWordsOfTables(t *testing.T) {
 		t.Errorf("%q is read as %v: %v", text, again, err)
 	}
 }
+
+// TestDetailsNameOtherLeaves: a details leaf without an upright section names the leaf of a wall with the same trims, and
+// the leaf of the corner at its left; a wall with a steep top says how its gap is measured, as 1/16 plumb is 3/64 square to
+// an edge of 45 degrees, and one with level edges does not.
+func TestDetailsNameOtherLeaves(t *testing.T) {
+	wall := func(name, left, right, top string) string {
+		return `{"name": "` + name + `", "width": "30", "left": {"kind": "` + left + `"}, "right": {"kind": "` + right + `"}, "heights": [{"at": "0", "top": "40"}, {"at": "30", "top": "` + top + `"}]}`
+	}
+	p, err := madePlan(strings.NewReader(`{"profile": "beadboard 1-1/2", "gaps": {"top": "1/16"}, "stock": [{"name": "sheet", "width": "48", "length": "96"}],
+		"runs": [` + wall("a", "exposed", "inside corner", "40") + `,` + wall("b", "inside corner", "exposed", "70") + `]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &page{text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}}
+	for i, want := range []string{"", "Upright section as on leaf D1, but for heights. Corner A: leaf D1. Gaps along sloped edges are measured plumb."} {
+		if got := b.elsewhere(i); got != want {
+			t.Errorf("leaf D%d: %q, want %q", i+1, got, want)
+		}
+	}
+}

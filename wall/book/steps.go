@@ -28,7 +28,7 @@ const (
 	rest      = " in the room[[ where they will hang]], [[with ]]strips between[[ so that air reaches both faces]], for "
 	settle    = "[[, until they have taken on its moisture]]."
 	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
-	fill      = "Fill open ends of grooves first."
+	fill      = "Fill open ends of {grooves} first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
 	unscribed = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits, with those that need it]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
@@ -103,7 +103,7 @@ var stageWords = map[finish.Stage]stage{
 	},
 	finish.StageFirstCoats: {
 		title: "First coats",
-		first: "[[Lay {the pieces} flat. Brush the grooves first, then roll the flats; sand lightly between coats.]]",
+		first: "[[Lay {the pieces} flat. Brush the {grooves} first, then roll the flats; sand lightly between coats.]]",
 		acts: map[finish.ActKind]string{
 			finish.ActPrimer:  coated,
 			finish.ActTopCoat: coated,

@@ -53,7 +53,7 @@ var methodWords = map[finish.How]method{
 		finish.TermGap:       " (gap filled)",
 		finish.TermFillet:    " (fillet {})",
 		finish.TermGapFillet: " (gap filled and fillet {})",
-		finish.TermRepeats:   " + open grooves of {}",
+		finish.TermRepeats:   " + open ends of the pattern, {}",
 		finish.TermSection:   " × {}",
 		finish.TermDepth:     " × {} deep",
 		finish.TermVolume:    " {}",
@@ -223,7 +223,7 @@ func Item(r finish.Row) string {
 		return r.Name + either(size == "", "", ", "+size)
 	}
 	name := strings.TrimSpace(cmp.Or(nailWords[r.Nail], itemWords[r.Item], r.Item.String()) + " " + size)
-	return name + either(r.Gangs > 0, ", "+strconv.Itoa(r.Gangs)+" gang", "")
+	return name + either(r.Gangs > 0, ", "+strconv.Itoa(r.Gangs)+" gang", "") + either(r.How == finish.WithRowAbove, ", the rest", "")
 }
 
 // Quantity writes what a row of a list needs.

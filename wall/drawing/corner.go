@@ -146,7 +146,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		l := leg{course{along: 1, start: complex(d.Width/2-(inner+outer)/2, 42)}, t, min(inner, outer), max(inner, outer), corner}
 		d.legs(l)
 		if inside {
-			deep := p.Profile.Thickness.Float64()*d.scale + 24
+			deep := p.Profile.Thickness.Float64()*d.scale + 14
 			d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", l.line(0, complex(outer, 0), complex(outer, deep), complex(0, deep))+"Z")
 			d.stroke("edge", l.line(0, complex(0, deep)))
 			outer = 0

@@ -336,9 +336,9 @@ func (d *pieceDrawing) fixing() (bare int) {
 }
 
 // miters draws the section of each mitered edge over it, as seen from above: the face toward the reader, or
-// the back.
+// the back, with the wall hatched.
 func (d *pieceDrawing) miters() {
-	const long, low, thick = 34.0, 8.0, 9.0 // ink from the edge, over the piece, and between face and back
+	const long, low, thick, behindMiter = 34.0, 8.0, 9.0, 4.0 // ink from the edge, over the piece, between face and back, and of the wall
 	run, _ := d.plan.Run(d.piece.Run)
 	for side, mitred := range fraction.Must(run.MitredEdges(d.piece)) {
 		if !mitred {
@@ -354,7 +354,9 @@ func (d *pieceDrawing) miters() {
 		}
 		y, text := d.area.y-low, line{"miter"}
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
-		d.claim(spanned(x, y+3, x+in*long, y-12))
+		behind := map[bool]float64{false: y - thick, true: y + behindMiter}[d.back] // of the back
+		d.rect(spanned(x, behind, x+in*long, behind-behindMiter), "fill", d.hatch("wall", "hatch", 3, 45))
+		d.claim(spanned(x, y+behindMiter, x+in*long, y-thick-behindMiter))
 		start := x + in*(long+3)
 		if _, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
 			text.write(&d.node, "", start, y, anchors[-in])
