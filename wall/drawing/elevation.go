@@ -138,10 +138,9 @@ func (e *elevation) callouts() (bottom float64) {
 		e.desc("%s.", strings.TrimSuffix(name+end.Word()+", "+seen.String(), ", "))
 		bold := len(lines)
 		lines = append(lines, seen.wrap(e.Width/2-12, e.Width/2-6)...)
-		if end.Lean.Sign() > 0 {
-			lines = append(lines, line{"top leans ", e.length(end.Lean, path+".lean"), " right"})
-		} else if end.Lean.Sign() < 0 {
-			lines = append(lines, line{"top leans ", e.sum(minus(end.Lean, path+".lean")), " left"})
+		if sign := end.Lean.Sign(); sign != 0 {
+			way := map[int][]string{1: {" + ", " right"}, -1: {" - ", " left"}}[sign]
+			lines = append(lines, line{"top leans ", e.sum(term{end.Lean.Abs(), way[0] + path + ".lean"}), way[1]})
 		}
 		for n, text := range lines {
 			y, w := laneHigh*float64(n+1), text.width(typeSize)*1.1
@@ -367,18 +366,14 @@ func (e *elevation) labels() {
 			outside[i] = spot
 		}
 	}
-	for _, o := range e.run.Openings {
-		e.claim(e.around(o.Outline))
-	}
 	e.lines = append(e.lines, across...) // no lead of a name crosses another opening
 	before, texts := e.board, len(e.kids)
 	before.words, before.lines = slices.Clone(e.words), slices.Clone(e.lines)
+	e.claimOpenings()
 	order := slices.Sorted(maps.Keys(outside))
 	if slices.ContainsFunc(order, func(i int) bool { return !e.nameBeside(outside, i, e.names(i)...) }) {
 		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
-		for n, i := range order {
-			e.nameByLetter(outside, i, line{counted(strings.ToLower(plan.CornerName(n)))})
-		}
+		e.nameByLetter(outside, order)
 	}
 	e.lines = slices.DeleteFunc(e.lines, func(l [2]point) bool { return slices.Contains(across, l) })
 	for _, piece := range e.pieces {
@@ -387,13 +382,31 @@ func (e *elevation) labels() {
 	e.taped()
 }
 
-// nameByLetter writes the letter of an opening in it or near it, and keeps its name for the list of them.
-func (e *elevation) nameByLetter(outside map[int]box, i int, letter line) {
-	o := e.run.Openings[i]
-	e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
-	as := way{letter.width(typeSize) + 2, letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
-	if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) && !e.nameBeside(outside, i, as) {
-		e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
+// nameByLetter writes the letters of openings in them or near them, and keeps their names for a list.
+func (e *elevation) nameByLetter(outside map[int]box, order []int) {
+	var beside []func()
+	for n, i := range order {
+		o, letter := e.run.Openings[i], line{counted(strings.ToLower(plan.CornerName(n)))}
+		e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
+		as := way{max(14, letter.width(typeSize)+2), letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
+		if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) {
+			beside = append(beside, func() {
+				if !e.nameBeside(outside, i, as) {
+					e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
+				}
+			})
+		}
+	}
+	e.claimOpenings()
+	for _, name := range beside {
+		name()
+	}
+}
+
+// claimOpenings keeps labels off the openings.
+func (e *elevation) claimOpenings() {
+	for _, o := range e.run.Openings {
+		e.claim(e.around(o.Outline))
 	}
 }
 

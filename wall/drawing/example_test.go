@@ -46,7 +46,7 @@ func ExampleElevation_error() {
 func ExampleRoom() {
 	picture, _ := drawing.Room(stored())
 	fmt.Println(picture.Desc)
-	// Output: The runs clockwise, as seen by someone in the room. Left wall, 62 1/2 wide. Corner A, inside corner, to Sink wall: passes Left wall. Sink wall, 120 3/8 wide. Corner B, inside corner, to Stove wall: passes Stove wall. Stove wall, 40 1/2 plus 1/64 wide.
+	// Output: The runs clockwise, as seen by someone in the room. Corner A, inside corner, to Sink wall: passes Left wall. Corner B, inside corner, to Stove wall: passes Stove wall. Left wall, 62 1/2 wide. Sink wall, 120 3/8 wide. Stove wall, 40 1/2 plus 1/64 wide.
 }
 
 func ExampleEnd() {

@@ -148,15 +148,21 @@ func (e *elevation) pole(y float64) float64 {
 func (e *elevation) foot(y float64) float64 {
 	y = e.bar(y + 8)
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
-	for row := range slices.Chunk(e.keyed, int((e.Width-16)/wide)) {
-		end := y
-		for n, name := range row {
-			end = max(end, e.under(0, 8+float64(n)*wide, y+15, "start", name.wrap(wide, wide)...)-15)
-		}
-		y = end
-	}
+	rows := slices.Collect(slices.Chunk(e.keyed, int((e.Width-16)/wide)))
 	if len(e.missed) > 0 {
-		y = e.under(0, 8, y+15, "start", slices.Concat(line{"No room here for these"}, e.missed).wrap(e.Width-16, e.Width-16)...)
+		rows = append(rows, []line{slices.Concat(line{"No room here for these"}, e.missed)})
+	}
+	if len(rows) > 0 {
+		y += 15
+	}
+	for _, row := range rows {
+		room, top := wide, y
+		if len(row) == 1 {
+			room = e.Width - 16
+		}
+		for k, name := range row {
+			y = max(y, e.under(0, 8+float64(k)*wide, top, "start", name.wrap(room, room)...))
+		}
 	}
 	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
 }

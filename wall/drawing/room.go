@@ -31,7 +31,7 @@ type roomDrawing struct {
 func Room(p plan.Plan) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), 0, len(p.Runs), func(width float64) *Picture {
 		d := &roomDrawing{canvas: newCanvas(p, width, sized("room", width), "The room from above")}
-		d.describe()
+		d.desc("The runs clockwise, as seen by someone in the room.")
 		d.lay()
 		each := func(parts ...func(i int, c course)) {
 			for _, part := range parts {
@@ -183,7 +183,8 @@ func (d *roomDrawing) panelling(i int, c course) {
 
 // corner puts the letter of a corner outside the wall, at both runs where they are drawn apart.
 func (d *roomDrawing) corner(i int, c course) {
-	if d.bend(i) != 0 {
+	if corner := c.run.CornerRight; corner != nil {
+		d.desc("Corner %s, %s, to %s.", d.plan.CornerLetter(i), corner.Kind, strings.TrimSuffix(corner.Next+": passes "+corner.Passes, ": passes "))
 		d.letter(d.plan.CornerLetter(i), c.at(c.long+23, -23*d.bend(i)))
 	}
 	if d.apart[i] {
@@ -194,6 +195,7 @@ func (d *roomDrawing) corner(i int, c course) {
 // named writes a run's name and width, inside the room or outside, where no other run is about as near, else
 // with a lead.
 func (d *roomDrawing) named(i int, c course) {
+	d.desc("%s, %s wide.", c.run.Name, d.tape.Format(c.run.Width))
 	p := c.at(c.long/2, boardInk/2)
 	middle := point{real(p), imag(p)}
 	near := func(w, h float64) (box, bool) {
@@ -208,7 +210,6 @@ func (d *roomDrawing) named(i int, c course) {
 			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
 		})...)
 	}
-	far := func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, middle, middle) }
 	var ways []way
 	for _, width := range []float64{220, 110} {
 		lines := append(line{figure{c.run.Name, ref("runs[%d].name", i)}}.wrap(width, width), line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"})
@@ -216,18 +217,7 @@ func (d *roomDrawing) named(i int, c course) {
 			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 		}})
 	}
-	written(ways, near, far)
-}
-
-// describe is the text alternative.
-func (d *roomDrawing) describe() {
-	d.desc("The runs clockwise, as seen by someone in the room.")
-	for i, run := range d.plan.Runs {
-		d.desc("%s, %s wide.", run.Name, d.tape.Format(run.Width))
-		if c := run.CornerRight; c != nil {
-			d.desc("Corner %s, %s, to %s.", d.plan.CornerLetter(i), c.Kind, strings.TrimSuffix(c.Next+": passes "+c.Passes, ": passes "))
-		}
-	}
+	written(ways, near, func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, middle, middle) })
 }
 
 // course is where one run lies on the plan view. Places and directions there are complex numbers, x

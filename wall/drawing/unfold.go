@@ -68,9 +68,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			e.seams()
 			e.openings()
 			e.leads = e.add("g")
-			for _, o := range e.run.Openings {
-				e.claim(e.around(o.Outline))
-			}
+			e.claimOpenings()
 			for _, piece := range e.pieces {
 				e.numberPiece(piece)
 			}
