@@ -1,6 +1,7 @@
 package line
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -101,5 +102,20 @@ func TestThresholdOfWhatIsLeft(t *testing.T) {
 		if got := newCompletion(j, row.need, nil).threshold(); got != row.want {
 			t.Errorf("%d of %d: at least %d bins of 10, want %d", row.need, row.sizes, got, row.want)
 		}
+	}
+}
+
+// A bin holds no more of its pattern than is needed, there is none where nothing is, and what it holds can be given back.
+func TestFixedBinsHoldWhatIsNeeded(t *testing.T) {
+	d := &dive{need: []int{0, 2, 1}}
+	d.fix(pattern{{1, 1}})
+	for _, p := range []pattern{{{0, 1}, {1, 3}}, {{0, 2}}, {{1, 1}}} {
+		d.fix(p)
+	}
+	if got := fmt.Sprint(d.fixed, d.need); got != "[[{1 1}] [{1 1}]] [0 0 1]" {
+		t.Errorf("bins and what is needed: %s", got)
+	}
+	if d.undo(1); fmt.Sprint(d.fixed, d.need) != "[[{1 1}]] [0 1 1]" {
+		t.Errorf("after all but the first are given back: %v, %v", d.fixed, d.need)
 	}
 }
