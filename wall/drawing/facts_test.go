@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
@@ -149,6 +150,28 @@ func TestPieceOfNoSizeIsAnError(t *testing.T) {
 		p.Pieces[0].Width, p.Pieces[0].Height = in(size[0]), in(size[1])
 		if _, err := Piece(p, 0, false); err == nil {
 			t.Errorf("a piece of %v is drawn", size)
+		}
+	}
+}
+
+// The lane beside a wall is as wide as the heights that stand there need: of the ends, the openings and the supports, and of no
+// corner between the ends.
+func TestLaneTakesTheHeightsInIt(t *testing.T) {
+	at := func(x, y string) plan.Point { return plan.Point{X: in(x), Y: in(y)} }
+	lane := func(end, between, opening, support string) float64 {
+		e := newElevation(kitchen(), 1, wideInk, "x", "x")
+		e.run.Width, e.run.Left, e.run.Right = in("100"), plan.End{}, plan.End{}
+		e.run.Outline = []plan.Point{at("0", "0"), at("100", "0"), at("100", end), at("50", between), at("0", "30")}
+		e.run.Openings, e.run.Supports = []plan.Opening{{Outline: ring("10", "5", "20", "5", "20", opening, "10", opening)}}, []fraction.Length{in(support)}
+		return e.lane()
+	}
+	plain, long := lane("30", "30", "10", "20"), "31 15/16"
+	if got := lane("30", long, "10", "20"); got != plain {
+		t.Errorf("a height between the ends makes a lane of %v, want %v", got, plain)
+	}
+	for name, got := range map[string]float64{"an end": lane(long, "30", "10", "20"), "an opening": lane("30", "30", long, "20"), "a support": lane("30", "30", "10", long)} {
+		if want := plain + textWidth(long, typeSize) - textWidth("30", typeSize); math.Abs(got-want) > 1e-6 {
+			t.Errorf("a long height of %s makes a lane of %v, want %v", name, got, want)
 		}
 	}
 }
