@@ -36,10 +36,10 @@ func radius(chord, rise fraction.Length) (*big.Rat, error) {
 	return r.Quo(r, two), nil
 }
 
-// HeightOnCircle returns the height at x of the upper half of a circle, to the nearest multiple of unit,
-// the upper of two. It fails with [ErrNoArc] where x is beyond the circle, with a *fault.Fault where
+// HeightOnCircle returns the height at x of the upper half of a circle as the lowest multiple of unit that is
+// no more than snap below it. It fails with [ErrNoArc] where x is beyond the circle, with a *fault.Fault where
 // unit is not above zero, and where the height does not fit a Length.
-func HeightOnCircle(centre Point, radius, x, unit fraction.Length) (y fraction.Length, err error) {
+func HeightOnCircle(centre Point, radius, x, unit, snap fraction.Length) (y fraction.Length, err error) {
 	defer fraction.Catch(&err)
 	if unit.Sign() <= 0 {
 		return fraction.Length{}, &fault.Fault{Path: fault.Of("Unit"), Value: unit.String(), Want: "more than 0"}
@@ -50,11 +50,11 @@ func HeightOnCircle(centre Point, radius, x, unit fraction.Length) (y fraction.L
 		return fraction.Length{}, fmt.Errorf("%w: %v from the centre, radius %v", ErrNoArc, x.Sub(centre.X).Abs(), radius)
 	}
 	up, c := unit.Rat(), centre.Y.Rat()
-	half := new(big.Rat).Quo(up, two)
+	c.Sub(c, snap.Rat())
 	low := multiple(new(big.Rat).Add(c, rootBelow(square, up)), up, false) // at most two units too low
 	for {
-		over := new(big.Rat).Sub(new(big.Rat).Add(low, half), c)
-		if over.Sign() > 0 && squared(over).Cmp(square) > 0 {
+		over := new(big.Rat).Sub(low, c)
+		if over.Sign() >= 0 && squared(over).Cmp(square) >= 0 {
 			return mustFit(low), nil
 		}
 		low.Add(low, up)

@@ -361,9 +361,9 @@ func archedOpening(t *testing.T) []cutout.Point {
 	return append([]cutout.Point{at(10, 10), at(46, 10)}, head...)
 }
 
-// The height on a circle is within half a unit of the true one: the circle's equation, right triangles
-// of whole sides, and the arch of the odd-arch example worked by hand: 13 1/8² - 12 1/8² = 25 1/4, whose
-// root is 5.025.
+// The height on a circle is at most snap below the true one, and less than a unit above that: the circle's
+// equation, right triangles of whole sides, and the arch of the odd-arch example worked by hand:
+// 13 1/8² - 12 1/8² = 25 1/4, whose root is 5.025, more than 1/64 over a sixteenth.
 func TestHeightOnCircle(t *testing.T) {
 	for _, test := range []struct {
 		centre            cutout.Point
@@ -372,10 +372,11 @@ func TestHeightOnCircle(t *testing.T) {
 		{at(0, 0), in(5), in(3), in(4)},
 		{at(2, -1), in(13), in(-3), in(11)},
 		{at(0, 0), in(5), in(5), zero},
-		{cutout.Point{Y: of(1, 32)}, in(5), in(3), of(65, 16)}, // 4 1/32 is as near to 4 as to 4 1/16: the upper
-		{cutout.Point{X: of(-15, 8), Y: of(13, 2)}, of(105, 8), of(41, 4), of(23, 2)},
+		{cutout.Point{Y: of(1, 32)}, in(5), in(3), of(65, 16)}, // 4 1/32 is 1/32 over 4
+		{cutout.Point{Y: of(1, 64)}, in(5), in(3), in(4)},
+		{cutout.Point{X: of(-15, 8), Y: of(13, 2)}, of(105, 8), of(41, 4), of(185, 16)},
 	} {
-		if got, err := cutout.HeightOnCircle(test.centre, test.radius, test.x, of(1, 16)); err != nil || got != test.height {
+		if got, err := cutout.HeightOnCircle(test.centre, test.radius, test.x, of(1, 16), of(1, 64)); err != nil || got != test.height {
 			t.Errorf("round %v, radius %v, at %v: %v, %v, want %v", test.centre, test.radius, test.x, got, err, test.height)
 		}
 	}
@@ -383,7 +384,8 @@ func TestHeightOnCircle(t *testing.T) {
 		radius, y0 := drawLength(t, 1, 50, "radius"), drawLength(t, -5, 50, "y")
 		x := radius.Scale(fraction.NewRatio(rapid.Int64Range(-64, 64).Draw(t, "64ths of the radius"), 64))
 		unit := rapid.SampledFrom([]fraction.Length{of(1, 16), of(1, 32), fraction.Millimetres(1, 1), in(3)}).Draw(t, "unit")
-		y, err := cutout.HeightOnCircle(cutout.Point{Y: y0}, radius, x, unit)
+		snap := unit.Scale(fraction.NewRatio(rapid.Int64Range(0, 4).Draw(t, "quarters of the unit"), 4))
+		y, err := cutout.HeightOnCircle(cutout.Point{Y: y0}, radius, x, unit, snap)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -396,14 +398,14 @@ func TestHeightOnCircle(t *testing.T) {
 			}
 			return square.Cmp(new(big.Rat).Mul(radius.Rat(), radius.Rat()))
 		}
-		if _, rest := y.DivMod(unit); !rest.IsZero() || over(y.Sub(unit.Div(2))) > 0 || over(y.Add(unit.Div(2))) < 0 {
+		if _, rest := y.DivMod(unit); !rest.IsZero() || over(y.Sub(unit).Add(snap)) >= 0 || over(y.Add(snap)) < 0 {
 			t.Fatalf("at %v of radius %v over %v: %v", x, radius, y0, y)
 		}
 	})
-	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(6), of(1, 16)); !errors.Is(err, cutout.ErrNoArc) {
+	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(6), of(1, 16), zero); !errors.Is(err, cutout.ErrNoArc) {
 		t.Errorf("beyond the circle: %v", err)
 	}
-	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(3), zero); err == nil {
+	if _, err := cutout.HeightOnCircle(at(0, 0), in(5), in(3), zero, zero); err == nil {
 		t.Error("without a unit")
 	}
 }

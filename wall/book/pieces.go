@@ -261,7 +261,7 @@ func (t *text) sawing(p plan.Plan, piece plan.Piece, from side) (lines []string)
 		before := ""
 		for i, cut := range c.Saw {
 			verb := either(p.Planed(piece, cut), "plane ", "saw ")
-			saw = append(saw, either(verb != before, verb, "")+either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(piece, cut, from))
+			saw = append(saw, either(verb != before, verb, "")+either(i > 0 && i == len(c.Saw)-1, "last ", "")+t.sawCut(p, piece, cut, from))
 			before = verb
 		}
 		if t.full || !plain {
@@ -339,7 +339,7 @@ func (t *text) spot(p plan.Point, from side) string {
 
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
 // on it, an arc by its trammel; in the full text with the letters of its corners.
-func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
+func (t *text) sawCut(p plan.Plan, piece plan.Piece, cut plan.SawCut, from side) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
@@ -347,7 +347,7 @@ func (t *text) sawCut(piece plan.Piece, cut plan.SawCut, from side) string {
 	if name := wayName(piece.Marks, cut); t.full && name != "" {
 		corners = " (" + name + ")"
 	}
-	start, parts, err := piece.Stretches(cut, t.tape.Mark)
+	start, parts, err := piece.Stretches(cut, t.tape.Mark, p.Snap)
 	first, last := fraction.Must(start, err), start
 	if len(parts) > 0 {
 		last = parts[len(parts)-1].To

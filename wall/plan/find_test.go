@@ -173,11 +173,11 @@ func TestStretches(t *testing.T) {
 	arc := plan.Arc{Opening: "hatch", Centre: point(-30, 104), Radius: fraction.Of(105, 8), Springs: fraction.Of(23, 2)}
 	piece := plan.Piece{Width: fraction.Inches(44), Height: fraction.Inches(24), Marks: plan.Marks{Arcs: []plan.Arc{arc}}}
 	cut := plan.SawCut{Points: []plan.Point{point(0, 313), point(40, 304), point(80, 286), point(139, 232), point(164, 186), point(164, 26)}}
-	from, parts, err := piece.Stretches(cut, fraction.Of(1, 16))
+	from, parts, err := piece.Stretches(cut, fraction.Of(1, 16), fraction.Of(1, 64))
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []plan.Stretch{{Arc: &piece.Marks.Arcs[0], To: point(164, 184)}, {To: point(164, 26)}}
+	want := []plan.Stretch{{Arc: &piece.Marks.Arcs[0], To: point(164, 185)}, {To: point(164, 26)}}
 	if from != point(0, 312) || !slices.Equal(parts, want) {
 		t.Errorf("from %v along %+v, want %+v", from, parts, want)
 	}
@@ -199,7 +199,7 @@ func TestStretchesFromEdgeToEdge(t *testing.T) {
 		{[]plan.Point{at("2 15/16", "0"), at("15", "8 1/8"), at("27 1/16", "0"), at("30", "0")}, at("3", "0"), []plan.Stretch{{Arc: arc, To: at("27", "0")}, {To: at("30", "0")}}},
 		{[]plan.Point{at("0", "4"), at("30", "4")}, at("0", "4"), []plan.Stretch{{To: at("30", "4")}}},
 	} {
-		from, parts, err := piece.Stretches(plan.SawCut{Points: row.points}, fraction.Of(1, 16))
+		from, parts, err := piece.Stretches(plan.SawCut{Points: row.points}, fraction.Of(1, 16), fraction.Of(1, 64))
 		if err != nil || from != row.from || !slices.Equal(parts, row.to) {
 			t.Errorf("%v: from %v along %+v, %v; want %v, %+v", row.points, from, parts, err, row.from, row.to)
 		}
@@ -207,7 +207,7 @@ func TestStretchesFromEdgeToEdge(t *testing.T) {
 	// A straight line that meets the arc at a corner beside its end ends with it.
 	piece.Marks.Arcs[0].Ends = []plan.ArcEnd{{Corner: 4, At: at("27", "0")}}
 	up := plan.SawCut{Points: []plan.Point{at("27 1/16", "-5"), at("27 1/16", "1/16")}, Corners: []int{3, 4}}
-	if from, parts, err := piece.Stretches(up, fraction.Of(1, 16)); err != nil || from != up.Points[0] || !slices.Equal(parts, []plan.Stretch{{To: at("27", "0")}}) {
+	if from, parts, err := piece.Stretches(up, fraction.Of(1, 16), fraction.Of(1, 64)); err != nil || from != up.Points[0] || !slices.Equal(parts, []plan.Stretch{{To: at("27", "0")}}) {
 		t.Errorf("from %v along %+v, %v", from, parts, err)
 	}
 	if got := plan.ArcAt(piece.Marks.Arcs, at("27", "-1/4")); got != nil {

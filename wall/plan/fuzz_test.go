@@ -80,7 +80,7 @@ func FuzzWild(once *testing.F) {
 			for _, c := range piece.Marks.Order {
 				for _, cut := range c.Saw {
 					p.Planed(piece, cut)
-					piece.Stretches(cut, p.Tape)
+					piece.Stretches(cut, p.Tape, p.Snap)
 				}
 			}
 			for _, a := range piece.Marks.Arcs {

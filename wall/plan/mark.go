@@ -41,7 +41,8 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		}
 		for _, s := range c.Starters {
 			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
-			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: s.At, Back: s.Back, Diameter: s.Diameter})
+			at := m.withinArc(ArcAt(piece.Marks.Arcs, s.Corner), s.At, s.Diameter.Div(2))
+			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: at, Back: Point{X: s.Back.X, Y: at.Y}, Diameter: s.Diameter})
 		}
 		for _, way := range c.Ways {
 			cutting.Saw = append(cutting.Saw, SawCut{Points: way, Corners: cornersOf(piece, c.Hole, way)})
@@ -100,7 +101,7 @@ func (m *maker) ends(piece *Piece) {
 		for i, at := range ring {
 			if a := on(i); a != nil && (on(i-1) != a || on(i+1) != a) {
 				if on(i-1) == a || on(i+1) == a {
-					at = piece.onArc(a, at, m.job.Mark)
+					at = piece.onArc(a, at, m.job.Mark, m.job.Snap)
 				}
 				a.Ends = append(a.Ends, ArcEnd{Corner: number, At: at, Back: Point{X: piece.Width.Sub(at.X), Y: at.Y}})
 			}
@@ -167,9 +168,9 @@ type Stretch struct {
 }
 
 // Stretches returns where a line to saw begins and its parts. An arc stands in the place of the corners
-// near it, and its ends are on it, to the nearest mark of the tape; a straight line that meets one there ends there too.
-// It fails where a place does not fit a Length.
-func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []Stretch, err error) {
+// near it, and its ends are on it, to a mark of the tape, at most snap within the opening; a straight line that meets one
+// there ends there too. It fails where a place does not fit a Length.
+func (p Piece) Stretches(c SawCut, mark, snap fraction.Length) (from Point, parts []Stretch, err error) {
 	defer fraction.Catch(&err)
 	on := func(i int) *Arc {
 		if i < 0 || i >= len(c.Points) {
@@ -180,7 +181,7 @@ func (p Piece) Stretches(c SawCut, mark fraction.Length) (from Point, parts []St
 	for i, at := range c.Points {
 		before, after := on(i) != nil && on(i) == on(i-1), on(i) != nil && on(i) == on(i+1)
 		if before || after {
-			at = p.onArc(on(i), at, mark)
+			at = p.onArc(on(i), at, mark, snap)
 		} else if i < len(c.Corners) {
 			at = p.Marks.end(c.Corners[i], at)
 		}
@@ -212,9 +213,9 @@ func (m Marks) end(corner int, at Point) Point {
 
 // onArc returns the place on an arc right below a corner that stands for it or, where the corner lies on
 // the lower or the upper edge of the piece, right beside it; the corner itself where there is none.
-func (p Piece) onArc(a *Arc, at Point, mark fraction.Length) Point {
+func (p Piece) onArc(a *Arc, at Point, mark, snap fraction.Length) Point {
 	if at.Y.IsZero() || at.Y == p.Height {
-		if right, err := cutout.HeightOnCircle(Point{X: a.Centre.Y, Y: a.Centre.X}, a.Radius, at.Y, mark); err == nil {
+		if right, err := cutout.HeightOnCircle(Point{X: a.Centre.Y, Y: a.Centre.X}, a.Radius, at.Y, mark, snap); err == nil {
 			if at.X.Less(a.Centre.X) {
 				right = a.Centre.X.Mul(2).Sub(right)
 			}
@@ -222,8 +223,20 @@ func (p Piece) onArc(a *Arc, at Point, mark fraction.Length) Point {
 		}
 		return at
 	}
-	if y, err := cutout.HeightOnCircle(a.Centre, a.Radius, at.X, mark); err == nil {
+	if y, err := cutout.HeightOnCircle(a.Centre, a.Radius, at.X, mark, snap); err == nil {
 		at.Y = y
+	}
+	return at
+}
+
+// withinArc returns the middle of a starter hole in an arch, lowered to where the hole is within the arc: the corners
+// that stand for the arc are a little outside. Beside its springing that is under the arc.
+func (m *maker) withinArc(a *Arc, at Point, radius fraction.Length) Point {
+	if a == nil {
+		return at
+	}
+	if most, err := cutout.HeightOnCircle(a.Centre, a.Radius.Sub(radius), at.X, m.job.Mark, m.job.Mark); err == nil {
+		at.Y = fraction.Min(at.Y, fraction.Max(most, a.Springs.Sub(radius)))
 	}
 	return at
 }

@@ -96,7 +96,7 @@
 //     others to what the plan states. An arched head has points on its arc or at most two marks
 //     outside, and straight edges between them that do not enter it.
 //  37. A story pole has a mark at both edges of each panel. On a piece every corner is marked;
-//     starter holes stay in the waste.
+//     starter holes stay in the waste, under an arc within the arc itself.
 //  38. A computed coordinate goes to a mark within snap, else into the space; a piece may be larger by
 //     snap near sloped edges, beside a lean from where its corners went up or down. Edges of a mark
 //     or less between computed corners are none, but for the end of a tab between upright sides.

@@ -109,6 +109,13 @@ func (c *checker) marks(path string, i int, piece planPiece) {
 			c.require(!within(d.At.Y, s.low.y, s.high.y), Marks, at+".at", d.At, "a place in the waste",
 				"the starter hole is in the piece")
 		}
+		for _, arc := range m.Arcs {
+			off, limit := apart(d.At, arc.Centre), square(diff(arc.Radius, half(d.Diameter)))
+			rise, springs := diff(d.At.Y, arc.Centre.Y), diff(arc.Springs, arc.Centre.Y)
+			beside := less(zero(), rise) && less(times(square(springs), off), times(square(rise), square(arc.Radius))) // what is nearest is over the springing
+			c.require(!beside || !less(off, square(arc.Radius)) || !less(limit, off), Marks, at+".at", off, limit,
+				"the starter hole cuts across the arc (squares of distances from its centre)")
+		}
 		for _, l := range piece.shape() {
 			for n, p := range l {
 				if near := square2(d.At, p, l[(n+1)%len(l)]); less(near, reach) {

@@ -112,9 +112,9 @@ type planPiece struct {
 		Face, Back loop
 		Holes      []struct{ Face, Back loop }
 		Arcs       []struct {
-			Opening      string
-			Centre, Back point
-			Radius       rat
+			Opening         string
+			Centre, Back    point
+			Radius, Springs rat
 		}
 		Drill []struct {
 			At, Back point

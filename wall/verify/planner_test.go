@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -327,5 +328,22 @@ func TestRoomsOnceJudgedDifferently(t *testing.T) {
 				t.Errorf("least blemish of the choices is %v (%v), want %v (%v): %s", got, err, want, ok, test.reason)
 			}
 		})
+	}
+}
+
+// A starter hole under an arc stays within the arc itself, which lies up to two marks inside of the corners that stand
+// for it.
+func TestStarterHolesStayWithinArcs(t *testing.T) {
+	job, err := os.ReadFile("../book/testdata/hard/arches.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, message, _ := planned(t, job, plan.Sheets, small)
+	if faults := verify.Plan(job, data); len(faults) > 0 || data == nil {
+		t.Fatalf("%s%v", message, faults)
+	}
+	across := strings.ReplaceAll(string(data), `"49 13/16"`, `"49 7/8"`)
+	if faults := verify.Plan(job, []byte(across)); !slices.ContainsFunc(faults, func(f verify.Fault) bool { return strings.Contains(f.String(), "cuts across the arc") }) {
+		t.Errorf("%d places moved: %v", strings.Count(string(data), `"49 13/16"`), faults)
 	}
 }
