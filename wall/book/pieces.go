@@ -170,7 +170,7 @@ func (t *text) weak(w plan.Weak, from side) string {
 func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
 	for i, a := range piece.Outline {
 		if b := piece.Outline[(i+1)%len(piece.Outline)]; a.X != b.X && a.Y != b.Y {
-			return "A corner that follows from a slope is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside."
+			return "A corner that follows from a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside."
 		}
 	}
 	return ""
