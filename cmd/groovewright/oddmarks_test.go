@@ -168,8 +168,8 @@ func TestArcsOfTheArchedHeads(t *testing.T) {
 	}
 	// The ends of each arc, as they are measured on its piece: of the hatch where the seam cuts its circle,
 	// 1 3/4 and 1 7/8 off its centre, sqrt(13.125² - 1.75²) = 13.008 and 12.990 above it, and where its
-	// side does, 11 1/8 and 11 1/2 up; to the nearest 1/16.
-	ends := map[string]string{"1 niche": "[[7 13/16, 11 1/8] [20 1/16, 11 1/8]]", "1 hatch": "[[29 13/16, 11 1/8] [43 11/16, 19 1/8]]", "2 hatch": "[[0, 19 1/2] [10 1/4, 11 1/2]]"}
+	// side does, 11.150 and 11.525 up; to the next 1/16 away from the arc, as none is less than 1/64 within it.
+	ends := map[string]string{"1 niche": "[[7 13/16, 11 1/8] [20 1/16, 11 1/8]]", "1 hatch": "[[29 13/16, 11 3/16] [43 11/16, 19 1/8]]", "2 hatch": "[[0, 19 1/2] [10 1/4, 11 9/16]]"}
 	for _, piece := range p.Pieces {
 		for _, a := range piece.Marks.Arcs {
 			var got []string

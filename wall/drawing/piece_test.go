@@ -210,7 +210,7 @@ func TestArchesAreMeasured(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		want := [][]string{
 			{"7 13/16", "20 1/16", "13 15/16", "41 15/16", "11 1/8", "6 1/8", "19 1/8", "radius 13 1/8", "radius 6 1/8"},
-			{"1 7/8 beyond", "6 1/2", "11 1/2", "19 1/2", "radius 13 1/8"},
+			{"1 7/8 beyond", "6 1/2", "11 9/16", "19 1/2", "radius 13 1/8"},
 		}
 		for i, piece := range p.Pieces {
 			pic, err := Piece(p, i, false)
