@@ -139,12 +139,16 @@ func (c *converter) opening(j *plan.Job, r, i int, f *opening) wall.Opening {
 	}
 	c.need(path, "width", f.Width, &width)
 	c.need(path, "height", f.Height, &height)
-	o.Outline = cutout.Rectangle(left, bottom, width, height)
-	size := "width" // the one that keeps a rectangle from being one
-	if height.Sign() <= 0 && width.Sign() > 0 {
-		size = "height"
+	for _, side := range []struct {
+		name string
+		long fraction.Length
+	}{{"width", width}, {"height", height}} {
+		if side.long.Sign() <= 0 {
+			c.fault(under(path, side.name), ErrRoom, "a "+side.name+" above 0")
+		}
 	}
-	c.stands(under(path, size), "Runs", r, "Openings", i, "Outline")
+	o.Outline = cutout.Rectangle(left, bottom, width, height)
+	c.stands(under(path, "width"), "Runs", r, "Openings", i, "Outline")
 	for k, names := range [4][2]string{{"left", "bottom"}, {"width", "bottom"}, {"width", "height"}, {"left", "height"}} {
 		c.stands(under(path, names[0]), "Runs", r, "Openings", i, "Outline", k, "X")
 		c.stands(under(path, names[1]), "Runs", r, "Openings", i, "Outline", k, "Y")

@@ -51,10 +51,10 @@ func TestTapedHeightAndOpeningAreWritten(t *testing.T) {
 	}
 }
 
-// A rectangle that is none because it has no height is found at its height, any other at its width.
+// A rectangle without a height, or with one below 0, is refused at its height, any other that is none at its width.
 func TestSizeThatKeepsARectangleFromBeingOne(t *testing.T) {
 	for _, row := range []struct{ width, height, at string }{
-		{"2", "0", "height"}, {"0", "2", "width"}, {"0", "0", "width"},
+		{"2", "0", "height"}, {"0", "2", "width"}, {"0", "0", "width"}, {"2", "-3", "height"}, {"-2", "3", "width"},
 	} {
 		_, err := jobfile.Read(strings.NewReader(withOpening(t, `"left": "30", "bottom": "8", "width": "`+row.width+`", "height": "`+row.height+`"`)))
 		if all := fault.All(err); len(all) == 0 || !strings.HasSuffix(all[0].Path.String(), "openings[0]."+row.at) {
