@@ -175,13 +175,13 @@ func (b *page) leaf() template.CSS {
 // picture is a drawing as part of a page: a wide one with another for a phone.
 func (b *page) picture(name string) template.HTML {
 	large := b.drawn[name]
-	of := func(class string, width float64, markup string) template.HTML {
-		return template.HTML(fmt.Sprintf("<div class=\"%s\" style=\"--natural:%.5gpx\">%s</div>\n", class, width, markup))
+	of := func(attrs string, width float64, markup string) template.HTML {
+		return template.HTML(fmt.Sprintf("<div %s style=\"--natural:%.5gpx\">%s</div>\n", attrs, width, markup))
 	}
 	if small, ok := large.Narrow(); ok {
-		return of("across", large.Width, large.wide) + of("onphone", small.Width, large.small)
+		return of(`class="across"`, large.Width, large.wide) + of(`class="onphone"`, small.Width, large.small)
 	}
-	return of(either(b.wide(name), "alone sideways", "alone"), large.Width, large.wide)
+	return of(either(b.wide(name), `class="alone sideways" tabindex="0" role="group" aria-label="Wide drawing"`, `class="alone"`), large.Width, large.wide)
 }
 
 // templates returns the pages of full-size templates for one paper.
