@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
 	"slices"
@@ -41,7 +42,11 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 		}
 		for _, s := range c.Starters {
 			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
-			at := m.withinArc(ArcAt(piece.Marks.Arcs, s.Corner), s.At, s.Diameter.Div(2))
+			arc, within := piece.arcAround(c.Hole, s.Corner)
+			if within {
+				continue // the saw follows the arc
+			}
+			at := m.withinArc(arc, s.At, s.Diameter.Div(2))
 			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: at, Back: Point{X: s.Back.X, Y: at.Y}, Diameter: s.Diameter})
 		}
 		for _, way := range c.Ways {
@@ -67,25 +72,27 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 			continue // a valid job has no such arch
 		}
 		centre := Point{X: middle.X.Sub(p.At.X), Y: middle.Y.Sub(p.At.Y)}
-		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(m.job.Gaps.Around(o.Kind)), Springs: o.Arch.Springing.Y.Sub(p.At.Y)})
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(m.job.Gaps.Around(o.Kind)), Springs: o.Arch.Springing.Y.Sub(p.At.Y), Near: m.job.Mark.Mul(arcMarks)})
 	}
 	return out
 }
 
-// nearArc is how far, in inches, a corner may lie off the arc that it stands for.
-func nearArc() *big.Rat { return big.NewRat(1, 4) }
+// arcMarks is how many marks of the tape a corner may lie off the arc that it stands for: two by [cutout.Arc], and
+// what the gap round it and the rounding add.
+const arcMarks = 4
 
 // ArcAt returns the arc that a corner of a piece stands for, nil for none.
 func ArcAt(arcs []Arc, p Point) *Arc {
 	minus := func(a, b fraction.Length) *big.Rat { return new(big.Rat).Sub(a.Rat(), b.Rat()) }
 	for i := range arcs {
 		a := &arcs[i]
-		if below := minus(a.Springs, p.Y); below.Cmp(nearArc()) >= 0 {
+		near := cmp.Or(a.Near, fraction.Of(1, 4)).Rat()
+		if minus(a.Springs, p.Y).Cmp(near) >= 0 {
 			continue
 		}
 		x, y := minus(p.X, a.Centre.X), minus(p.Y, a.Centre.Y)
 		square := x.Add(x.Mul(x, x), y.Mul(y, y))
-		least, most := new(big.Rat).Sub(a.Radius.Rat(), nearArc()), new(big.Rat).Add(a.Radius.Rat(), nearArc())
+		least, most := new(big.Rat).Sub(a.Radius.Rat(), near), new(big.Rat).Add(a.Radius.Rat(), near)
 		if (least.Sign() < 0 || least.Mul(least, least).Cmp(square) < 0) && square.Cmp(most.Mul(most, most)) < 0 {
 			return a
 		}
@@ -227,6 +234,18 @@ func (p Piece) onArc(a *Arc, at Point, mark, snap fraction.Length) Point {
 		at.Y = y
 	}
 	return at
+}
+
+// arcAround returns the arc that a corner of the outline (hole -1) or of a hole stands for, nil for none, and whether
+// those before and after it stand for the same.
+func (p *Piece) arcAround(hole int, at Point) (a *Arc, within bool) {
+	ring := p.Marks.rings()[hole+1]
+	i := slices.Index(ring, at)
+	if a = ArcAt(p.Marks.Arcs, at); a == nil || i < 0 {
+		return a, false
+	}
+	n := len(ring)
+	return a, ArcAt(p.Marks.Arcs, ring[(i+n-1)%n]) == a && ArcAt(p.Marks.Arcs, ring[(i+1)%n]) == a
 }
 
 // withinArc returns the middle of a starter hole in an arch, lowered to where the hole is within the arc: the corners

@@ -342,10 +342,11 @@ type Arc struct {
 	Back    Point           `json:"back"`    // on the back
 	Radius  fraction.Length `json:"radius"`  // of the line to saw: the opening's and its gap
 	Springs fraction.Length `json:"springs"` // the height at which it starts on both sides
+	Near    fraction.Length `json:"near"`    // corners of the outline nearer than that stand for it; 0: 1/4 in
 	Ends    []ArcEnd        `json:"ends"`    // of what of it is an edge of the piece
 }
 
-// ArcEnd is where an arc ends: at a straight edge of the piece, to the nearest mark of the tape. Corner is
+// ArcEnd is where an arc ends: at a straight edge of the piece, on a mark of the tape. Corner is
 // the number of the corner that stands for it, as in [SawCut].
 type ArcEnd struct {
 	Corner int   `json:"corner"`

@@ -113,7 +113,8 @@ func (c *checker) marks(path string, i int, piece planPiece) {
 			off, limit := apart(d.At, arc.Centre), square(diff(arc.Radius, half(d.Diameter)))
 			rise, springs := diff(d.At.Y, arc.Centre.Y), diff(arc.Springs, arc.Centre.Y)
 			beside := less(zero(), rise) && less(times(square(springs), off), times(square(rise), square(arc.Radius))) // what is nearest is over the springing
-			c.require(!beside || !less(off, square(arc.Radius)) || !less(limit, off), Marks, at+".at", off, limit,
+			outside := square(sum(arc.Radius, times(whole(4), c.job.tape)))                                            // where the outline's corners may be
+			c.require(!beside || !less(off, outside) || !less(limit, off), Marks, at+".at", off, limit,
 				"the starter hole cuts across the arc (squares of distances from its centre)")
 		}
 		for _, l := range piece.shape() {
