@@ -53,13 +53,14 @@ type elevation struct {
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		if width < wideInk {
-			if small := drawElevation(p, i, width, math.Inf(1)); small.lost == 0 {
+			if small := drawElevation(p, i, width, math.Inf(1), 0); small.lost == 0 {
 				return small.Picture
 			}
 			return nil
 		}
-		upright := drawElevation(p, i, width, elevationPage)
-		if lying := drawElevation(p, i, landInk, landPage); lying.Height <= landPage && lying.scale >= landGain*upright.scale {
+		upright := drawElevation(p, i, width, elevationPage, 0)
+		least := landGain * upright.scale
+		if lying := drawElevation(p, i, landInk, landPage, least); lying.Height <= landPage && lying.scale >= least {
 			return lying.Picture
 		}
 		return upright.Picture
@@ -67,30 +68,25 @@ func Elevation(p plan.Plan, i int) (Picture, error) {
 }
 
 // drawElevation draws run i in a width, so tall that all of it has room on a page; with no words on its story pole where
-// it would be much smaller with them.
-func drawElevation(p plan.Plan, i int, width, page float64) *elevation {
-	for tall, brief, full := elevationTall, false, 0.0; ; tall *= .94 {
+// it would be much smaller with them. It may end with any drawing once the scale cannot be the least that is wanted.
+func drawElevation(p plan.Plan, i int, width, page, least float64) *elevation {
+	for tall, brief, full := elevationTall, false, 0.0; ; {
 		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
 		e.tall, e.brief = tall, brief
-		e.describe()
-		e.lay()
-		e.wall()
-		e.seams()
-		e.strips()
-		e.openings()
-		e.start()
-		e.above()
-		e.heights()
-		e.labels()
-		e.flaws()
-		e.onTheWall()
+		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.heights, e.labels, e.flaws, e.onTheWall} {
+			add()
+		}
 		e.Height = e.foot(e.pole(e.chains(e.bottoms())))
-		if e.Height <= page || tall < elevationTall/3 {
+		full = max(full, e.scale)
+		if e.Height <= page || tall < elevationTall/3 || full < least || brief && e.scale < least {
 			return e
 		}
-		if full = max(full, e.scale); !brief && e.scale < full/wordless {
-			brief, tall = true, elevationTall/.94
+		if !brief && e.scale < full/wordless {
+			brief, tall = true, elevationTall
+			continue
 		}
+		for tall *= .94; tall >= elevationTall/3 && whole(tall/e.high) >= e.scale; tall *= .94 {
+		} // a width that sets the scale makes the same drawing again
 	}
 }
 

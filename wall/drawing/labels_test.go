@@ -26,7 +26,7 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 				both = append(both, small)
 			}
 			for _, drawn := range both {
-				e := drawElevation(p, i, drawn.Width, map[bool]float64{false: elevationPage, true: landPage}[drawn.Width == landInk])
+				e := drawElevation(p, i, drawn.Width, map[bool]float64{false: elevationPage, true: landPage}[drawn.Width == landInk], 0)
 				for _, o := range p.Runs[i].Openings {
 					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {
@@ -78,7 +78,7 @@ func TestManyBoxesAreTold(t *testing.T) {
 			{X: x, Y: y}, {X: x.Add(in("2 1/4")), Y: y}, {X: x.Add(in("2 1/4")), Y: y.Add(in("3 7/8"))}, {X: x, Y: y.Add(in("3 7/8"))}}})
 	}
 	p.Pieces, p.Blemishes = nil, nil
-	e := drawElevation(p, 1, wideInk, elevationPage)
+	e := drawElevation(p, 1, wideInk, elevationPage, 0)
 	listed := e.Picture.texts()
 	for n, o := range run.Openings {
 		letter := strings.ToLower(plan.CornerName(n))
