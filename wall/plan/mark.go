@@ -73,7 +73,8 @@ func (m *maker) arcs(piece *Piece, p wall.Piece) []Arc {
 		}
 		gap := m.job.Gaps.Around(o.Kind)
 		centre := Point{X: middle.X.Sub(p.At.X), Y: middle.Y.Sub(p.At.Y)}
-		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap), Springs: o.Arch.Springing.Y.Sub(p.At.Y), Near: m.job.Mark.Mul(arcMarks).Add(gap.Div(2))})
+		out = append(out, Arc{Opening: o.Name, Centre: centre, Back: Point{X: piece.Width.Sub(centre.X), Y: centre.Y}, Radius: radius.Add(gap), Springs: o.Arch.Springing.Y.Sub(p.At.Y),
+			Half: o.Arch.Chord.Div(2).Add(gap), Near: m.job.Mark.Mul(arcMarks).Add(gap.Div(2))})
 	}
 	return out
 }
@@ -93,6 +94,9 @@ func ArcAt(arcs []Arc, p Point) *Arc {
 			continue
 		}
 		x, y := minus(p.X, a.Centre.X), minus(p.Y, a.Centre.Y)
+		if past := new(big.Rat).Sub(new(big.Rat).Abs(x), near); a.Half.Sign() > 0 && past.Cmp(a.Half.Rat()) >= 0 {
+			continue // the circle goes on there, the arc does not
+		}
 		square := x.Add(x.Mul(x, x), y.Mul(y, y))
 		least, most := new(big.Rat).Sub(a.Radius.Rat(), near), new(big.Rat).Add(a.Radius.Rat(), near)
 		if (least.Sign() < 0 || least.Mul(least, least).Cmp(square) < 0) && square.Cmp(most.Mul(most, most)) < 0 {

@@ -342,6 +342,7 @@ type Arc struct {
 	Back    Point           `json:"back"`    // on the back
 	Radius  fraction.Length `json:"radius"`  // of the line to saw: the opening's and its gap
 	Springs fraction.Length `json:"springs"` // the height at which it starts on both sides
+	Half    fraction.Length `json:"half"`    // how far it goes to both sides of the centre; 0: not known
 	Near    fraction.Length `json:"near"`    // corners of the outline nearer than that stand for it; 0: 1/4 in
 	Ends    []ArcEnd        `json:"ends"`    // of what of it is an edge of the piece
 }
