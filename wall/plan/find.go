@@ -478,7 +478,7 @@ func (p Plan) ArcsOf(r Run, o Opening) (arcs []Arc, err error) {
 		for _, a := range piece.Marks.Arcs {
 			if piece.Run == r.Name && a.Opening == o.Name {
 				centre := Point{X: a.Centre.X.Add(piece.At.X), Y: a.Centre.Y.Add(piece.At.Y)}
-				return []Arc{{Opening: o.Name, Centre: centre, Radius: a.Radius.Sub(p.Gaps.Around(o.Kind)), Springs: a.Springs.Add(piece.At.Y), Half: a.Half.Sub(p.Gaps.Around(o.Kind)), Near: a.Near}}, nil
+				return []Arc{{Opening: o.Name, Centre: centre, Radius: a.Radius.Sub(p.Gaps.Around(o.Kind)), Springs: a.Springs.Add(piece.At.Y), Half: fraction.Max(a.Half.Sub(p.Gaps.Around(o.Kind)), fraction.Length{}), Near: a.Near}}, nil
 			}
 		}
 	}
