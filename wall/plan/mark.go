@@ -41,12 +41,12 @@ func (m *maker) mark(piece *Piece, p wall.Piece) {
 			cutting.Number = number
 		}
 		for _, s := range c.Starters {
-			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
 			arc, within := piece.arcAround(c.Hole, s.Corner)
 			if within {
 				continue // the saw follows the arc
 			}
 			at := m.withinArc(arc, s.At, s.Diameter.Div(2))
+			cutting.Drill = append(cutting.Drill, len(piece.Marks.Drill))
 			piece.Marks.Drill = append(piece.Marks.Drill, Drill{Waste: cutting.Waste, At: at, Back: Point{X: s.Back.X, Y: at.Y}, Diameter: s.Diameter})
 		}
 		for _, way := range c.Ways {

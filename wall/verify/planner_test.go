@@ -3,6 +3,7 @@ package verify_test
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -345,5 +346,37 @@ func TestStarterHolesStayWithinArcs(t *testing.T) {
 	across := strings.ReplaceAll(string(data), `"49 13/16"`, `"49 7/8"`)
 	if faults := verify.Plan(job, []byte(across)); !slices.ContainsFunc(faults, func(f verify.Fault) bool { return strings.Contains(f.String(), "cuts across the arc") }) {
 		t.Errorf("%d places moved: %v", strings.Count(string(data), `"49 13/16"`), faults)
+	}
+}
+
+// Each starter hole of a piece is drilled once, for the waste that it lies in, also where corners within an arc have none.
+func TestEachStarterHoleIsDrilledOnce(t *testing.T) {
+	job, err := os.ReadFile("testdata/found/starter-holes-under-an-arch-of-a-coarse-tape.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, message, _ := planned(t, job, plan.Sheets, small)
+	var p plan.Plan
+	if err := json.Unmarshal(data, &p); err != nil {
+		t.Fatal(message, err)
+	}
+	holes := 0
+	for _, piece := range p.Pieces {
+		next := 0
+		for _, c := range piece.Marks.Order {
+			for _, n := range c.Drill {
+				if n != next || n >= len(piece.Marks.Drill) || piece.Marks.Drill[n].Waste != c.Waste {
+					t.Errorf("piece %d: hole %d after %d of %d", piece.Number, n, next, len(piece.Marks.Drill))
+				}
+				next++
+			}
+		}
+		if next != len(piece.Marks.Drill) {
+			t.Errorf("piece %d: %d of %d holes are drilled", piece.Number, next, len(piece.Marks.Drill))
+		}
+		holes += next
+	}
+	if holes == 0 {
+		t.Error("no holes")
 	}
 }
