@@ -86,11 +86,11 @@ func TestNestIsKeptForALayoutThatLooksBetter(t *testing.T) {
 	}
 }
 
-// The prices of pieces alone say that two panels need a sheet, whatever bounds say of a nest.
-func TestPricesSayWhatALayoutNeeds(t *testing.T) {
+// priced is the explorer of [oneWall] with its orders by look and by price begun.
+func priced(t *testing.T) (*explorer, wall.Layout) {
 	e, l := oneWall(t)
 	e.budget = Budget{Effort: 1, Layouts: 10, Nodes: 1000}
-	defer e.close()
+	t.Cleanup(e.close)
 	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices} {
 		if err := start(); err != nil {
 			t.Fatal(err)
@@ -99,6 +99,12 @@ func TestPricesSayWhatALayoutNeeds(t *testing.T) {
 	if len(e.prices) == 0 {
 		t.Fatal("no prices")
 	}
+	return e, l
+}
+
+// The prices of pieces alone say that two panels need a sheet, whatever bounds say of a nest.
+func TestPricesSayWhatALayoutNeeds(t *testing.T) {
+	e, l := priced(t)
 	nothing := fraction.Must(Nesting(e.room, &wall.Layout{}))
 	for sheets, want := range map[int]bool{1: true, 9: false} {
 		if got, err := e.needsAsMuch(&l, nothing, Need{Bought: sheets, Sheets: sheets}); err != nil || got != want {

@@ -23,17 +23,7 @@ func TestContextIsWhatEnds(t *testing.T) {
 // Of several orders the one that says most of what is left says what that needs at least. Prices of which the context ends
 // the search are an error.
 func TestOrderThatSaysMostOfNeed(t *testing.T) {
-	e, _ := oneWall(t)
-	e.budget = Budget{Effort: 1, Layouts: 10, Nodes: 1000}
-	defer e.close()
-	for _, start := range []func() error{e.bound, e.startLooks, e.startPrices} {
-		if err := start(); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if len(e.prices) == 0 {
-		t.Fatal("no prices")
-	}
+	e, _ := priced(t)
 	c := small(1000, 90, 90, 90, 0)
 	looks, price := &order{byLook: true}, &order{price: e.prices[0].price, last: wall.Layout{Cost: e.prices[0].last.Cost}}
 	for _, orders := range [][]*order{{looks, price}, {price, looks}} {
