@@ -47,7 +47,7 @@ func (a exactCost) add(terms ...Blemish) exactCost {
 // order, or false if there are too many. It uses none of the search: it walks through every choice
 // of origins, breaks, corners and seams.
 func enumerate(m *Model, most int) ([]exactCost, bool) {
-	e := &enumeration{m: m, most: most, search: &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}}
+	e := &enumeration{m: m, most: most, search: &search{ctx: context.Background(), m: m, programs: map[*stretch]*program{}}, seam: map[placed]exactCost{}}
 	var butts []bool
 	for _, first := range []bool{false, true} {
 		if first && !(m.room.Closed && m.sharesInside(len(m.room.Runs)-1)) {
@@ -72,10 +72,17 @@ type enumeration struct {
 	most   int
 	search *search // has the programs, not run
 	costs  []exactCost
-	met    int      // layouts, those too that no left limit asks for
-	steps  int      // calls of seams
-	first  int      // residue of the first stretch
-	used   [][2]int // run and residue of each stretch so far
+	met    int                  // layouts, those too that no left limit asks for
+	steps  int                  // calls of seams
+	first  int                  // residue of the first stretch
+	used   [][2]int             // run and residue of each stretch so far
+	seam   map[placed]exactCost // what exactSeam gave
+}
+
+// placed is a place on a stretch whose origin is given.
+type placed struct {
+	s    *stretch
+	o, x fraction.Length
 }
 
 // run goes on with run r; butts[r] says whether it butts at its left end, before is the residue at
@@ -216,7 +223,7 @@ func (e *enumeration) seams(s *program, o fraction.Length, b span, xs []fraction
 	}
 	for i, x := range xs {
 		if r, ok := panel(x.Sub(half)); ok {
-			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(exactSeam(s.stretch, o, x)), then)
+			e.seams(s, o, b, xs[i+1:], x.Add(half), sofar.plus(r).plus(e.seamCost(placed{s.stretch, o, x})), then)
 		}
 	}
 	if r, ok := panel(b.right); ok {
@@ -236,6 +243,16 @@ func atBoxes(room *Room, r int, x fraction.Length) (n int) {
 		}
 	}
 	return n
+}
+
+// seamCost returns the cost of a seam, which the same panels to its left meet again and again.
+func (e *enumeration) seamCost(at placed) exactCost {
+	c, ok := e.seam[at]
+	if !ok {
+		c = exactSeam(at.s, at.o, at.x)
+		e.seam[at] = c
+	}
+	return c
 }
 
 // exactSeam returns the cost of a seam at x.

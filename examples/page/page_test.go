@@ -164,12 +164,12 @@ func (b *browser) open(path string) {
 	}
 }
 
-var inBrowser = flag.Bool("browser", false, "all that is looked at in a browser, which takes minutes; without it one short job")
+var inBrowser = flag.Bool("browser", false, "all that is looked at in a browser, which takes minutes; with -short one small job")
 
 // long skips a test that takes long unless it is asked for.
 func long(t *testing.T) {
 	t.Helper()
-	if !*inBrowser {
+	if !*inBrowser || testing.Short() {
 		t.Skip("only with -browser")
 	}
 }
@@ -190,12 +190,15 @@ const backsplash = `{
 // away is what the built command writes for the job that was saved there, byte by byte, as it does for
 // the job that was typed; the job is kept when the page is loaded again.
 func TestFromTheTapeToTheBook(t *testing.T) {
-	if *inBrowser {
-		fromTheTape(t, openBrowser(t, laptop), kitchen(t))
-		fromTheTape(t, openBrowser(t, phone), kitchen(t))
-	} else {
-		fromTheTape(t, openBrowser(t, phone), []byte(backsplash))
+	if !*inBrowser {
+		t.Skip("only with -browser")
 	}
+	if testing.Short() {
+		fromTheTape(t, openBrowser(t, phone), []byte(backsplash))
+		return
+	}
+	fromTheTape(t, openBrowser(t, laptop), kitchen(t))
+	fromTheTape(t, openBrowser(t, phone), kitchen(t))
 }
 
 func fromTheTape(t *testing.T, b *browser, file []byte) {
