@@ -99,8 +99,16 @@ func (c *checker) marks(path string, i int, piece planPiece) {
 			}
 		}
 	}
+	drilled := map[int]int{}
+	for _, step := range m.Order {
+		for _, k := range step.Drill {
+			drilled[k]++
+			c.require(k >= 0 && k < len(m.Drill), Marks, path+".order", k, len(m.Drill), "no such starter hole")
+		}
+	}
 	for k, d := range m.Drill {
 		at := item(path+".drill", k)
+		c.equal(Marks, at, drilled[k], 1, "the order of cuts drills the starter hole other than once")
 		c.drawn(at+".back", loop{d.Back}, piece.mirrored(d.At))
 		c.require(d.Diameter.Sign() > 0 && within(d.At.X, zero(), piece.Width) && within(d.At.Y, zero(), piece.Height),
 			Marks, at, []any{d.At, d.Diameter}, "a hole within the piece's rectangle", "no such starter hole")

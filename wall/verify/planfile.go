@@ -120,6 +120,7 @@ type planPiece struct {
 			At, Back point
 			Diameter rat
 		}
+		Order []struct{ Drill []int }
 	}
 }
 
