@@ -191,7 +191,7 @@ func TestTrimsAreNamedAtTheirMiddle(t *testing.T) {
 	if len(rect) != 1 || len(dot) != 1 {
 		t.Fatalf("%d trims, %d leads", len(rect), len(dot))
 	}
-	if x, y := rect[0].box().middle(); rect[0].box() != (box{60, 40, trimInk, 30}) || x != dot[0].number("cx") || y != dot[0].number("cy") {
+	if at := complex(dot[0].number("cx"), dot[0].number("cy")); rect[0].box() != (box{60, 40, trimInk, 30}) || rect[0].box().middle() != at {
 		t.Errorf("the trim is %v, its label points to %v, %v", rect[0].box(), dot[0].number("cx"), dot[0].number("cy"))
 	}
 	if d.trim(nil, "x", 40, 1); len(d.named("rect", "tag")) != 1 {

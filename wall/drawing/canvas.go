@@ -66,26 +66,25 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 }
 
 // leadTo draws a line from a label's box to what it names, as from its middle.
-func (c *canvas) leadTo(label box, x, y float64) {
-	midX, midY := label.middle()
-	out := min(1, 1/max(2*math.Abs(x-midX)/label.w, 2*math.Abs(y-midY)/label.h))
-	fromX, fromY := midX+(x-midX)*out, midY+(y-midY)*out
-	c.leads.stroke("lead", "M", fromX, fromY, "L", x, y)
-	c.lines = append(c.lines, [2]point{{fromX, fromY}, {x, y}})
+func (c *canvas) leadTo(label box, at point) {
+	lead := segment{label.middle(), at}
+	out := min(1, 1/max(2*lead.span().w/label.w, 2*lead.span().h/label.h))
+	lead.from = lead.along(out)
+	c.leads.stroke("lead", "M", lead.from, "L", at)
+	c.lines = append(c.lines, lead)
 }
 
-// pointed claims a place for a text no farther than some ink from a line, and draws a lead from there to it.
-func (c *canvas) pointed(w, h, most float64, from, to point) (seat box, ok bool) {
-	if seat, ok = c.led(w, h, most, from, to); ok {
-		x, y := nearestOn(seat, from, to)
-		c.leadTo(seat, x, y)
+// pointed claims a place for a text no farther than some ink from a segment, and draws a lead from there to it.
+func (c *canvas) pointed(w, h, most float64, s segment) (seat box, ok bool) {
+	if seat, ok = c.led(w, h, most, s); ok {
+		c.leadTo(seat, seat.nearestOn(s))
 	}
 	return seat, ok
 }
 
-// callout writes a text away from a line with a lead to it, and reports whether there is room.
-func (c *canvas) callout(class string, text line, w, h float64, from, to point) bool {
-	seat, ok := c.pointed(w, h, farLead, from, to)
+// callout writes a text away from a segment with a lead to it, and reports whether there is room.
+func (c *canvas) callout(class string, text line, w, h float64, s segment) bool {
+	seat, ok := c.pointed(w, h, farLead, s)
 	if ok {
 		text.seated(&c.node, class, seat)
 	}
@@ -97,10 +96,10 @@ func (c *canvas) nameAt(class string, name line, at point) bool {
 	w := name.width(typeSize)*1.2 + 3
 	seats := grid([]float64{9, 12, 16}, []float64{-2, -1.5, -1, -.5, 0, .5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5}, func(away, turn float64) box {
 		way := cmplx.Rect(away, math.Pi/4*turn)
-		return centered(at[0]+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), at[1]+imag(way), w, letterSize)
+		return centered(complex(real(at)+real(way)*1.15+math.Copysign((w-letterSize)/2, real(way)), imag(at)+imag(way)), w, letterSize)
 	})
-	seats = slices.DeleteFunc(seats, func(seat box) bool { return c.mistaken(seat, at[0], at[1], math.Inf(1)) })
-	seat, ok := c.place(c.clear(seats, at, at)...)
+	seats = slices.DeleteFunc(seats, func(seat box) bool { return c.mistaken(seat, at, math.Inf(1)) })
+	seat, ok := c.place(c.clear(seats, spot(at))...)
 	if ok {
 		name.seated(&c.node, class, seat)
 	}
@@ -133,42 +132,31 @@ func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
 }
 
 // letter writes the letter of a corner of two runs in a circle.
-func (c *canvas) letter(letter string, at complex128) {
-	spot := centered(real(at), imag(at), 20, 20)
-	c.dot("tag", real(at), imag(at), 10)
-	line{counted(letter)}.seated(&c.node, "bold", spot)
-	c.claim(spot)
+func (c *canvas) letter(letter string, at point) {
+	c.dot("tag", at, 10)
+	line{counted(letter)}.seated(&c.node, "bold", centered(at, 20, 20))
+	c.claim(centered(at, 20, 20))
 }
 
 // drills draws the starter holes of a piece, circles of at least a radius with their middles.
 func (c *canvas) drills(on *node, piece plan.Piece, circle, lines string, least float64) {
 	for _, hole := range piece.Marks.Drill {
-		x, y, r := c.x(hole.At.X), c.y(hole.At.Y), max(least, hole.Diameter.Float64()/2*c.scale)
-		on.dot(circle, x, y, r)
-		on.stroke(lines, "M", x-r, y, "h", 2*r, "M", x, y-r, "v", 2*r)
-		c.claim(centered(x, y, 2*r, 2*r))
+		at, r := c.at(hole.At), max(least, hole.Diameter.Float64()/2*c.scale)
+		on.dot(circle, at, r)
+		on.cross(lines, at, r)
+		c.claim(centered(at, 2*r, 2*r))
 	}
 }
 
 // number writes the number of a cut in a place, with a lead to its line.
-func (c *canvas) number(text line, from, to point, seat box) {
-	x, y := seat.middle()
-	if atX, atY := nearestOn(seat, from, to); math.Hypot(atX-x, atY-y) > numberSize {
-		c.stroke("cutlead", "M", x, y, "L", atX, atY)
-		c.dot("cutdot", atX, atY, 1.5)
-		c.lines = append(c.lines, [2]point{{x, y}, {atX, atY}})
+func (c *canvas) number(text line, s segment, seat box) {
+	if lead := (segment{seat.middle(), seat.nearestOn(s)}); cmplx.Abs(lead.to-lead.from) > numberSize {
+		c.stroke("cutlead", "M", lead.from, "L", lead.to)
+		c.dot("cutdot", lead.to, 1.5)
+		c.lines = append(c.lines, lead)
 	}
-	c.dot("cutnumber", x, y, numberSize)
+	c.dot("cutnumber", seat.middle(), numberSize)
 	text.seated(&c.node, "cuttext", seat)
-}
-
-// claimPath takes the places along the lines through some points.
-func (c *canvas) claimPath(closed bool, points ...plan.Point) {
-	for i, p := range points {
-		if q := points[(i+1)%len(points)]; closed || i+1 < len(points) {
-			c.claimLine(c.x(p.X), c.y(p.Y), c.x(q.X), c.y(q.Y))
-		}
-	}
 }
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.
@@ -203,12 +191,11 @@ func (c *canvas) below(all []stop, lo, hi, y, out, straight, long float64, over 
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		over(s)
 		if !s.bare {
-			c.claimLine(s.ink, y+out, s.ink, y+out*straight)
-			c.claimLine(s.ink, y+out*straight, s.spot, y+out*long)
+			c.claimLine(segment{complex(s.ink, y+out), complex(s.ink, y+out*straight)}, segment{complex(s.ink, y+out*straight), complex(s.spot, y+out*long)})
 			c.stroke("lead", "M", s.ink, y+out, "v", out*straight, "L", s.spot, y+out*long)
 		}
 		w := s.text.width(typeSize)
-		s.text.upright(&c.node, s.class, s.spot, text, anchors[out])
+		s.text.upright(&c.node, s.class, complex(s.spot, text), anchors[out])
 		c.word(spanned(s.spot-7, text, s.spot+7, text+out*w))
 		deepest = max(deepest, w*narrowest)
 	}
@@ -222,8 +209,7 @@ var anchors = map[float64]string{-1: "start", 1: "end"}
 func (c *canvas) beside(all []stop, lo, hi, x, out, straight, long float64, over func(stop)) {
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
 		over(s)
-		c.claimLine(x+out, s.ink, x+out*straight, s.ink)
-		c.claimLine(x+out*straight, s.ink, x+out*long, s.spot)
+		c.claimLine(segment{complex(x+out, s.ink), complex(x+out*straight, s.ink)}, segment{complex(x+out*straight, s.ink), complex(x+out*long, s.spot)})
 		c.stroke("lead", "M", x+out, s.ink, "h", out*straight, "L", x+out*long, s.spot)
 		start, w := x+out*(long+3), s.text.width(typeSize)
 		s.text.write(&c.node, s.class, start, s.spot+4, anchors[-out])

@@ -36,7 +36,7 @@ func (c *canvas) legs(all ...leg) {
 	for _, l := range all {
 		if len(l.shown) > 0 {
 			c.section(l.tip, thick, func(x fraction.Length) float64 { return x.Sub(l.corner).Float64() * c.scale },
-				func(along, deep float64) complex128 { return l.course.at(along, thick-deep) })
+				func(along, deep float64) point { return l.course.at(along, thick-deep) })
 		}
 		if at := l.tip.to; l.cut {
 			if l.right {
@@ -209,12 +209,9 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 // section draws the section of what is shown, a thickness of ink deep: put places what lies so far
 // along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
 // joints of tongued boards show it on the side toward which one works; its size is none of the plan's.
-func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) complex128) {
+func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) point) {
 	path := ""
-	to := func(command string, along, deep float64) {
-		p := put(along, deep)
-		path += pen(command, real(p), imag(p))
-	}
+	to := func(command string, along, deep float64) { path += pen(command, put(along, deep)) }
 	first, last := along(t.from), along(t.to)
 	back := [2]float64{first, last}
 	if mitred := t.run.End(t.right).Mitred(); mitred && t.right {

@@ -160,7 +160,7 @@ func (e *elevation) wall() {
 	for _, piece := range e.pieces {
 		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
 	}
-	e.claimPath(true, e.run.Outline...) // no label covers the edge of the wall
+	e.claimLine(e.edges(e.run.Outline, true)...) // no label covers the edge of the wall
 }
 
 // strips draws the level strips behind boards, which openings cut off.
@@ -168,7 +168,7 @@ func (e *elevation) strips() {
 	left, right := e.sides()
 	for _, y := range e.run.Supports {
 		e.stroke("strip", "M", left, e.y(y), "H", right)
-		e.claimLine(left, e.y(y), right, e.y(y))
+		e.claimLine(segment{complex(left, e.y(y)), complex(right, e.y(y))})
 	}
 }
 
@@ -187,7 +187,7 @@ func (e *elevation) onTheWall() {
 		w, outline := text.width(typeSize)+8, [][]plan.Point{e.run.Outline}
 		e.fitted(e.view, outline, way{w, laneHigh, func(seat box) { e.tagged(seat, text) }}, way{laneHigh, w, func(seat box) {
 			e.tag(seat, 3)
-			text.upright(&e.node, "", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+			text.upright(&e.node, "", seat.middle(), "middle")
 		}})
 	}
 }
@@ -251,7 +251,7 @@ func (e *elevation) arrow(foot, y, long float64) (x, way float64) {
 	}
 	e.stroke("start", "M", x, foot, "V", y, "h", way*long)
 	e.stroke("startmark", "M", x+way*(long+8), y, "l", -way*9, " -4v8z")
-	e.dot("startmark", x, y, 4)
+	e.dot("startmark", complex(x, y), 4)
 	e.claim(spanned(x-1.5, y, x+1.5, foot))
 	e.claim(spanned(x-way*5, y-5, x+way*(long+9), y+5))
 	return x, way
@@ -293,25 +293,24 @@ func (e *elevation) flaws() {
 		if b.Run != e.run.Name || b.Cost.Sign() <= 0 {
 			continue
 		}
-		text, at := line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, point{e.x(b.At), e.spot(b)}
+		text, at := line{counted(fmt.Sprint(e.plan.BlemishNumber(i)))}, complex(e.x(b.At), e.height(b))
 		half := flawRadius - 4 + text.width(typeSize)/2
-		seat, ok := e.led(2*half, 2*flawRadius, farLead, at, at)
+		seat, ok := e.led(2*half, 2*flawRadius, farLead, spot(at))
 		if !ok {
 			e.missed = append(append(e.missed, " · blemish "), text...)
 			continue
 		}
-		x, y := seat.middle()
-		e.stroke("flawlead", "M", x, y, "L", at[0], at[1])
-		e.stroke("flaw", "M", x-half, y, "l", half, -flawRadius, "l", half, flawRadius, "l", -half, flawRadius, "z")
-		e.dot("flawdot", at[0], at[1], 2)
+		e.stroke("flawlead", "M", seat.middle(), "L", at)
+		e.stroke("flaw", "M", seat.middle()-complex(half, 0), "l", half, -flawRadius, "l", half, flawRadius, "l", -half, flawRadius, "z")
+		e.dot("flawdot", at, 2)
 		text.seated(&e.node, "flawtext", seat)
-		e.words, e.lines = append(e.words, seat), append(e.lines, [2]point{{x, y}, at})
+		e.words, e.lines = append(e.words, seat), append(e.lines, segment{seat.middle(), at})
 	}
 }
 
-// spot is the ink y of a blemish: the middle of the edge of a step or an opening that it is of, else
+// height is the ink y of a blemish: the middle of the edge of a step or an opening that it is of, else
 // where the wall begins under its top or under an opening there.
-func (e *elevation) spot(b plan.Blemish) float64 {
+func (e *elevation) height(b plan.Blemish) float64 {
 	left, right := e.sides()
 	x, found, off := max(left+4, min(e.x(b.At), right-4)), e.top, math.Inf(1)
 	for wall := floats([][]plan.Point{e.run.Outline}); found < e.floor && (!e.inside(x, found+1, wall) || e.open(x, found+1)); {
@@ -353,11 +352,10 @@ const uprightHigh = 13.0
 // opening, all that do not fit in theirs have letters, with the names in a list under the drawing.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
-	outside, across := map[int]box{}, [][2]point(nil)
+	outside, across := map[int]box{}, []segment(nil)
 	for i, o := range e.run.Openings {
 		spot := e.around(o.Outline)
-		right, foot := spot.x+spot.w, spot.y+spot.h
-		across = append(across, [2]point{{spot.x, spot.y}, {right, foot}}, [2]point{{right, spot.y}, {spot.x, foot}})
+		across = append(across, spot.diagonals()...)
 		if !e.fitted(e.view, [][]plan.Point{o.Outline}, e.names(i)...) {
 			outside[i] = spot
 		}
@@ -371,7 +369,7 @@ func (e *elevation) labels() {
 		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
 		e.nameByLetter(outside, order)
 	}
-	e.lines = slices.DeleteFunc(e.lines, func(l [2]point) bool { return slices.Contains(across, l) })
+	e.lines = slices.DeleteFunc(e.lines, func(l segment) bool { return slices.Contains(across, l) })
 	for _, piece := range e.pieces {
 		e.numberPiece(piece)
 	}
@@ -409,19 +407,18 @@ func (e *elevation) claimOpenings() {
 // nameBeside writes an opening's name in one of some ways on the wall, where it is nearer to it than to any other of
 // some, else not far off with a lead to it, and reports whether there is room.
 func (e *elevation) nameBeside(outside map[int]box, i int, ways ...way) bool {
-	spot, wall := outside[i], e.around(e.run.Outline)
-	x, y := spot.middle()
+	named, wall := outside[i], e.around(e.run.Outline)
 	own := func(c box) bool {
 		for k, other := range outside {
-			if k != i && c.away(other) < 1.5*c.away(spot) {
+			if k != i && c.away(other) < 1.5*c.away(named) {
 				return false
 			}
 		}
 		return c.inside(wall)
 	}
 	return written(ways, func(w, h float64) (box, bool) {
-		return e.place(slices.DeleteFunc(besides(spot, w, h), func(c box) bool { return !own(c) })...)
-	}, func(w, h float64) (box, bool) { return e.pointed(w, h, farName, point{x, y}, point{x, y}) })
+		return e.place(slices.DeleteFunc(besides(named, w, h), func(c box) bool { return !own(c) })...)
+	}, func(w, h float64) (box, bool) { return e.pointed(w, h, farName, spot(named.middle())) })
 }
 
 // taped numbers the corners of openings that were found from taped distances, as their table does.
@@ -431,13 +428,13 @@ func (e *elevation) taped() {
 	for i, p := range e.plan.Taped {
 		if slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name }) {
 			numbers = append(numbers, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}})
-			e.dots = append(e.dots, point{e.x(p.At.X), e.y(p.At.Y)})
-			e.dot("startmark", e.x(p.At.X), e.y(p.At.Y), 2)
+			e.dots = append(e.dots, e.view.at(p.At))
+			e.dot("startmark", e.view.at(p.At), 2)
 		}
 	}
 	for i, number := range numbers {
 		if at := e.dots[first+i]; !e.nameAt("halo taped", number, at) {
-			e.callout("halo taped", number, number.width(typeSize)+2, letterSize, at, at)
+			e.callout("halo taped", number, number.width(typeSize)+2, letterSize, spot(at))
 		}
 	}
 }
@@ -456,10 +453,9 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		e.tag(seat, 3)
 		seated(seat)
 	}}, way{small - 4, laneHigh, seated}, way{uprightHigh, small, func(seat box) {
-		text.upright(&e.node, "bold halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
+		text.upright(&e.node, "bold halo", seat.middle(), "middle")
 	}}) {
-		x, y := v.sized(piece.Width, piece.Height).middle()
-		if seat, ok := e.pointed(large, laneHigh, farLead, point{x, y}, point{x, y}); ok {
+		if seat, ok := e.pointed(large, laneHigh, farLead, spot(v.sized(piece.Width, piece.Height).middle())); ok {
 			e.tagged(seat, text)
 		} else {
 			e.missed, e.lost = append(append(e.missed, " · piece "), text...), e.lost+1
@@ -480,6 +476,5 @@ func (e *elevation) names(i int) (ways []way) {
 // tagged writes lines in the middle of a box of their own.
 func (e *elevation) tagged(at box, lines ...line) {
 	e.tag(at, 3)
-	x, y := at.middle()
-	e.under(0, x, y+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
+	e.under(0, real(at.middle()), imag(at.middle())+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
 }

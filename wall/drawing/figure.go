@@ -135,11 +135,10 @@ func (n *node) under(bold int, x, y float64, anchor string, lines ...line) float
 
 // seated writes the line in the middle of a box.
 func (l line) seated(on *node, class string, at box) {
-	x, y := at.middle()
-	l.write(on, class, x, y+typeSize*.36, "middle")
+	l.write(on, class, real(at.middle()), imag(at.middle())+typeSize*.36, "middle")
 }
 
 // upright writes the line reading upwards, with its anchor at the place, centered on x.
-func (l line) upright(on *node, class string, x, y float64, anchor string) {
-	l.write(on, class, 0, 0, anchor).set("transform", "translate("+ink(x+typeSize*0.36)+" "+ink(y)+") rotate(-90)")
+func (l line) upright(on *node, class string, at point, anchor string) {
+	l.write(on, class, 0, 0, anchor).set("transform", "translate("+pen(at+typeSize*.36)+") rotate(-90)")
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"math/cmplx"
 	"regexp"
 	"slices"
 
@@ -154,9 +155,9 @@ func (d *pieceDrawing) annotate() {
 	holes.Marks.Drill = slices.DeleteFunc(slices.Clone(holes.Marks.Drill), func(hole plan.Drill) bool { return !d.owns(hole.At) })
 	d.drills(&d.node, holes, "drill", "lead", 1.6)
 	for _, w := range d.piece.Weak {
-		if x, y := d.x(w.At.X), d.y(w.At.Y); d.owns(w.At) {
-			d.stroke("weak", "M", x, y-6, "l5 9h-10z")
-			d.claim(centered(x, y, 10, 12))
+		if at := d.at(w.At); d.owns(w.At) {
+			d.stroke("weak", "M", at-6i, "l5 9h-10z")
+			d.claim(centered(at, 10, 12))
 		}
 	}
 	d.edges()
@@ -182,12 +183,12 @@ func (d *pieceDrawing) gather(close float64) {
 		if c.name == "" {
 			continue
 		}
-		p := point{d.x(c.at.X), d.y(c.at.Y)}
+		p := d.at(c.at)
 		for _, q := range corners {
-			if math.Hypot(p[0]-q[0], p[1]-q[1]) >= close {
+			if cmplx.Abs(p-q) >= close {
 				continue
 			}
-			area := d.crowd(spanned(p[0], p[1], q[0], q[1]).grow(close), close)
+			area := d.crowd(segment{p, q}.span().grow(close), close)
 			for i := slices.IndexFunc(d.insets, area.overlaps); i >= 0; i = slices.IndexFunc(d.insets, area.overlaps) {
 				area, d.insets = area.with(d.insets[i]), slices.Delete(d.insets, i, i+1)
 			}
@@ -196,7 +197,7 @@ func (d *pieceDrawing) gather(close float64) {
 		corners = append(corners, p)
 	}
 	d.insets = slices.DeleteFunc(d.insets, func(area box) bool {
-		apart := slices.DeleteFunc(slices.Clone(corners), func(p point) bool { return centered(p[0], p[1], 0, 0).inside(area) })
+		apart := slices.DeleteFunc(slices.Clone(corners), area.holds)
 		return len(corners)-len(apart) < 3 || d.enlarged(area) < insetGain*d.scale
 	})
 }
@@ -205,7 +206,7 @@ func (d *pieceDrawing) gather(close float64) {
 func (d *pieceDrawing) crowd(area box, close float64) box {
 	for _, notch := range fraction.Must(d.piece.Notches()) {
 		all := d.around(notch.Points).grow(close)
-		if slices.ContainsFunc(notch.Points, func(p plan.Point) bool { return centered(d.x(p.X), d.y(p.Y), 0, 0).inside(area) }) && d.enlarged(area.with(all)) >= insetGain*d.scale {
+		if slices.ContainsFunc(notch.Points, func(p plan.Point) bool { return area.holds(d.at(p)) }) && d.enlarged(area.with(all)) >= insetGain*d.scale {
 			area = area.with(all)
 		}
 	}
@@ -220,7 +221,7 @@ func (d *pieceDrawing) enlarged(area box) float64 {
 // owns reports whether places of the piece are annotated here: all in a detail, or not all in any.
 func (d *pieceDrawing) owns(places ...plan.Point) bool {
 	return d.inset == slices.ContainsFunc(d.insets, func(area box) bool {
-		return !slices.ContainsFunc(places, func(p plan.Point) bool { return !centered(d.x(p.X), d.y(p.Y), 0, 0).inside(area) })
+		return !slices.ContainsFunc(places, func(p plan.Point) bool { return !area.holds(d.at(p)) })
 	})
 }
 
@@ -319,18 +320,16 @@ func (d *pieceDrawing) fixing() (bare int) {
 	on, area := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), d.area.grow(-inset)
 	for _, bead := range fraction.Must(d.plan.Glue(d.piece)) {
 		size := max(3, d.plan.Fixing.GlueSize.Float64()*d.scale)
-		x, y := area.toward(d.x(bead[0].X), d.y(bead[0].Y))
-		if toX, toY := area.toward(d.x(bead[1].X), d.y(bead[1].Y)); bead[0] == bead[1] {
-			on.dot("glue", x, y, size/2)
+		if from, to := area.toward(d.at(bead[0])), area.toward(d.at(bead[1])); bead[0] == bead[1] {
+			on.dot("glue", from, size/2)
 		} else {
-			on.stroke("glue", "M", x, y, "L", toX, toY).set("stroke-width", size)
+			on.stroke("glue", "M", from, "L", to).set("stroke-width", size)
 		}
 	}
 	nails, none, err := d.plan.Nails(d.piece)
-	for _, at := range fraction.Must(nails, err) { // over the adhesive
-		x, y := d.x(at.X), d.y(at.Y)
-		on.stroke("nail", "M", x-2.5, y-2.5, "l5 5m0 -5l-5 5")
-		d.claim(centered(x, y, 7, 7))
+	for _, nail := range fraction.Must(nails, err) { // over the adhesive
+		on.stroke("nail", "M", d.at(nail)-(2.5+2.5i), "l5 5m0 -5l-5 5")
+		d.claim(centered(d.at(nail), 7, 7))
 	}
 	return len(none)
 }
@@ -377,26 +376,26 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 	}
 	for i, p := range ring {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
-			from, to, x := point{d.x(p.X), d.y(p.Y)}, point{d.x(q.X), d.y(q.Y)}, d.x(sawn)
-			strip := pen("M", from[0], from[1], "H", x, "V", to[1], "H", to[0])
+			edge, x := segment{d.at(p), d.at(q)}, d.x(sawn)
+			strip := pen("M", edge.from, "H", x, "V", imag(edge.to), "H", real(edge.to))
 			on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			on.stroke("edge", strip)
-			on.stroke("finish", "M", from[0], from[1], "L", to[0], to[1])
+			on.stroke("finish", "M", edge.from, "L", edge.to)
 			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
 			said = func() { // along the edge on the piece, else past what is left on, else farther in, with a lead from there
-				long, in := text.width(typeSize)+4, math.Copysign(1, d.area.x+d.area.w/2-from[0])
-				offs := []float64{laneHigh/2 + 4, laneHigh + 4, -math.Abs(x-from[0]) - laneHigh/2 - 3, 2 * laneHigh, 3 * laneHigh}
+				long, in := text.width(typeSize)+4, math.Copysign(1, real(d.area.middle()-edge.from))
+				offs := []float64{laneHigh/2 + 4, laneHigh + 4, -math.Abs(x-real(edge.from)) - laneHigh/2 - 3, 2 * laneHigh, 3 * laneHigh}
 				offs = slices.DeleteFunc(offs, func(off float64) bool { return off+laneHigh/2 > d.area.w }) // past the other edge
 				seats := grid(offs, []float64{.2, .35, .5, .65, .8}, func(off, share float64) box {
-					return centered((from[0]+to[0])/2+in*off, from[1]+(to[1]-from[1])*share, laneHigh, long)
+					return centered(complex(real(edge.along(.5))+in*off, imag(edge.along(share))), laneHigh, long)
 				})
 				if seat, ok := d.place(seats...); ok {
-					text.upright(&d.node, "halo", seat.x+seat.w/2, seat.y+seat.h/2, "middle")
-					if midX, midY := seat.middle(); (midX-from[0])*in > 1.5*laneHigh {
-						d.leadTo(seat, from[0], midY)
+					text.upright(&d.node, "halo", seat.middle(), "middle")
+					if real(seat.middle()-edge.from)*in > 1.5*laneHigh {
+						d.leadTo(seat, complex(real(edge.from), imag(seat.middle())))
 					}
 				} else {
-					d.callout("halo", text, long, laneHigh, from, to)
+					d.callout("halo", text, long, laneHigh, edge)
 				}
 			}
 		}
@@ -433,7 +432,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 
 // shown reports whether the middle of an arc is on the drawing.
 func (d *pieceDrawing) shown(c corner) bool {
-	return d.near(c.at.X.Float64()) && centered(d.area.x, d.y(c.at.Y), 0, 6).inside(d.frame)
+	return d.near(c.at.X.Float64()) && centered(complex(d.area.x, d.y(c.at.Y)), 0, 6).inside(d.frame)
 }
 
 // near reports whether a place across the piece, in inches, is one that its drawing has room for.
@@ -483,19 +482,15 @@ func (d *pieceDrawing) reach(axis int, at fraction.Length) float64 {
 // edges keeps letters and numbers off the corners and the edges, and leads off crossing the latter.
 func (d *pieceDrawing) edges() {
 	for _, c := range d.corners {
-		d.claim(centered(d.x(c.at.X), d.y(c.at.Y), 3, 3))
+		d.claim(centered(d.at(c.at), 3, 3))
 		if d.owns(c.at) && (c.name != "" || c.centre && d.shown(c)) {
-			d.dots = append(d.dots, point{d.x(c.at.X), d.y(c.at.Y)})
+			d.dots = append(d.dots, d.at(c.at))
 		}
 	}
 	for n, ring := range d.piece.Rings() {
-		edges := map[bool]*[][2]point{true: &d.rim, false: &d.lines}[n == 0]
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
-			d.claimLine(x0, y0, x1, y1)
-			*edges = append(*edges, [2]point{{x0, y0}, {x1, y1}})
-		}
+		edges := map[bool]*[]segment{true: &d.rim, false: &d.lines}[n == 0]
+		d.claimLine(d.view.edges(ring, true)...)
+		*edges = append(*edges, d.view.edges(ring, true)...)
 	}
 }
 
@@ -508,28 +503,28 @@ func (d *pieceDrawing) trammels() {
 		if len(on) == 0 {
 			continue
 		}
-		x, y, long, third := d.x(a.Centre.X), d.y(a.Centre.Y), a.Radius.Float64()*d.scale, on[len(on)/3].at
-		wayX, wayY := d.x(third.X)-x, d.y(third.Y)-y
-		far := max(1e-9, math.Hypot(wayX, wayY))
-		wayX, wayY = wayX/far, wayY/far
-		from, to := point{x, y}, point{x + wayX*long, y + wayY*long}
+		centre, long := d.at(a.Centre), a.Radius.Float64()*d.scale
+		way := d.at(on[len(on)/3].at) - centre // of a third corner, and then of length 1
+		far := max(1e-9, cmplx.Abs(way))
+		way = complex(real(way)/far, imag(way)/far)
+		radius := segment{centre, centre + way*complex(long, 0)}
 		if d.shown(corner{at: a.Centre}) {
-			d.stroke("lead", "M", x-6, y, "h12M", x, y-6, "v12")
-			d.dot("edge", x, y, 3)
-			d.claim(centered(x, y, 12, 12))
+			d.cross("lead", centre, 6)
+			d.dot("edge", centre, 3)
+			d.claim(centered(centre, 12, 12))
 		} else {
 			side := d.area.x + d.area.w // the one toward the middle, which the line stops short of
-			if wayX > 0 {
+			if real(way) > 0 {
 				side = d.area.x
 			}
-			long = min(long, d.area.h/3, (to[0]-side)/math.Copysign(max(1e-9, math.Abs(wayX)), wayX))
-			from = point{to[0] - wayX*long, to[1] - wayY*long}
+			long = min(long, d.area.h/3, (real(radius.to)-side)/math.Copysign(max(1e-9, math.Abs(real(way))), real(way)))
+			radius.from = radius.to - way*complex(long, 0)
 		}
-		d.stroke("lead", "M", from[0], from[1], "L", to[0], to[1])
-		d.stroke("startmark radius", "M", to[0], to[1], "l", -8*wayX-3*wayY, 3*wayX-8*wayY, "l", 6*wayY, -6*wayX, "Z")
-		d.claimLine(from[0], from[1], to[0], to[1])
+		d.stroke("lead", "M", radius.from, "L", radius.to)
+		d.stroke("startmark radius", "M", radius.to, "l", way*(-8+3i), "l", way*-6i, "Z")
+		d.claimLine(radius)
 		text := line{"radius ", d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}
-		if !d.callout("halo", text, text.width(typeSize)+4, laneHigh, from, to) { // the list of cuts has it
+		if !d.callout("halo", text, text.width(typeSize)+4, laneHigh, radius) { // the list of cuts has it
 			d.tight++
 		}
 	}
@@ -538,26 +533,25 @@ func (d *pieceDrawing) trammels() {
 // letters names every corner as the table of marks does, much nearer to it than to any other, and
 // returns how to name those that have no room for that: farther off, with a lead.
 func (d *pieceDrawing) letters() (rest []func()) {
-	at := func(c corner) point { return point{d.x(c.at.X), d.y(c.at.Y)} }
 	named := slices.DeleteFunc(slices.Clone(d.corners), func(c corner) bool { return c.name == "" || !d.owns(c.at) })
 	for len(named) > 0 {
-		spot, here := at(named[0]), []corner{}
+		at, here := d.at(named[0].at), []corner{}
 		named = slices.DeleteFunc(named, func(c corner) bool {
-			near := math.Hypot(at(c)[0]-spot[0], at(c)[1]-spot[1]) < closer
+			near := cmplx.Abs(d.at(c.at)-at) < closer
 			if near {
 				here = append(here, c)
 			}
 			return near
 		})
-		slices.SortStableFunc(here, func(b, c corner) int { return cmp.Compare(at(b)[0], at(c)[0]) })
+		slices.SortStableFunc(here, func(b, c corner) int { return cmp.Compare(d.x(b.at.X), d.x(c.at.X)) })
 		name := line{}
 		for n, c := range here {
-			d.dot("startmark", at(c)[0], at(c)[1], dotSize)
+			d.dot("startmark", d.at(c.at), dotSize)
 			name = append(name, map[bool]string{true: ", "}[n > 0], counted(c.name))
 		}
-		if !d.nameAt("bold halo", name, spot) {
+		if !d.nameAt("bold halo", name, at) {
 			rest = append(rest, func() {
-				if !d.callout("bold halo", name, name.width(typeSize)*1.2+3, letterSize, spot, spot) {
+				if !d.callout("bold halo", name, name.width(typeSize)*1.2+3, letterSize, spot(at)) {
 					d.lost++
 				}
 			})
@@ -570,27 +564,24 @@ func (d *pieceDrawing) letters() (rest []func()) {
 // strokes numbers the lines to saw in their order, each beside its line with a lead to it.
 func (d *pieceDrawing) strokes() {
 	for n, stroke := range d.piece.Marks.Strokes() {
-		var from, to point
-		var longest []plan.Point
-		long := 0.0
-		for i := 1; i < len(stroke.Points); i++ { // the longest of its straights
-			p, q := stroke.Points[i-1], stroke.Points[i]
-			x0, y0, x1, y1 := d.x(p.X), d.y(p.Y), d.x(q.X), d.y(q.Y)
-			if l := math.Hypot(x1-x0, y1-y0); l > long {
-				from, to, long, longest = point{x0, y0}, point{x1, y1}, l, stroke.Points[i-1:i+1]
+		var longest segment // of its straights
+		var ends []plan.Point
+		for i, s := range d.view.edges(stroke.Points, false) {
+			if cmplx.Abs(s.to-s.from) > cmplx.Abs(longest.to-longest.from) {
+				longest, ends = s, stroke.Points[i:i+2]
 			}
 		}
-		if !d.owns(longest...) {
+		if !d.owns(ends...) {
 			continue
 		}
-		seats := numberSeats(from, to, []float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
-		seat, ok := d.place(d.clear(seats, from, to)...)
+		seats := longest.numberSeats([]float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
+		seat, ok := d.place(d.clear(seats, longest)...)
 		if !ok {
 			d.far++
-			seat, ok = d.led(2*numberSize, 2*numberSize, farLead, from, to)
+			seat, ok = d.led(2*numberSize, 2*numberSize, farLead, longest)
 		}
 		if ok {
-			d.number(line{counted(fmt.Sprint(n + 1))}, from, to, seat)
+			d.number(line{counted(fmt.Sprint(n + 1))}, longest, seat)
 		} else {
 			d.lost++
 		}

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"math/cmplx"
 	"slices"
 	"strconv"
 	"strings"
@@ -54,7 +55,7 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 						d := *d
 						frames := pic.named("rect", "ring") // what is drawn again, and then the details in the same order
 						for n, from := range d.insets {
-							if centered(d.x(c.at.X), d.y(c.at.Y), 0, 0).inside(from) {
+							if from.holds(d.at(c.at)) {
 								detail := frames[len(d.insets)+n]
 								gain := detail.number("width") / from.w
 								d.left, d.top = detail.number("x")+(d.left-from.x)*gain, detail.number("y")+(d.top-from.y)*gain
@@ -141,9 +142,9 @@ func TestSignsOfNails(t *testing.T) {
 						t.Fatal(n.value("d"), err)
 					}
 					x, y = x+2.5, y+2.5
-					nails[k] = append(nails[k], point{(x - d.left) / d.scale, (y - d.top) / d.scale})
-					for _, way := range []point{{0, 0}, {-far, 0}, {far, 0}, {0, -far}, {0, far}} {
-						if !d.inside(x+way[0], y+way[1], floats(piece.Rings())) {
+					nails[k] = append(nails[k], complex((x-d.left)/d.scale, (y-d.top)/d.scale))
+					for _, way := range []point{0, complex(-far, 0), complex(far, 0), complex(0, -far), complex(0, far)} {
+						if !d.inside(x+real(way), y+imag(way), floats(piece.Rings())) {
 							t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x, y, far)
 							break
 						}
@@ -151,7 +152,7 @@ func TestSignsOfNails(t *testing.T) {
 				}
 			}
 			looked += len(nails[0])
-			if !slices.EqualFunc(nails[0], nails[1], func(a, b point) bool { return math.Hypot(a[0]-b[0], a[1]-b[1]) < .2 }) {
+			if !slices.EqualFunc(nails[0], nails[1], func(a, b point) bool { return cmplx.Abs(a-b) < .2 }) {
 				t.Errorf("piece %s: nails at %.1f in a wide picture, at %.1f in a narrow one", piece.Label, nails[0], nails[1])
 			}
 		}

@@ -3,6 +3,7 @@ package drawing
 import (
 	"iter"
 	"math"
+	"math/cmplx"
 	"slices"
 	"strings"
 	"unicode"
@@ -16,14 +17,45 @@ const (
 	mostInk   = 1e6   // from end to end of a frame in which places are looked for, as no paper is larger
 )
 
-// point is a place of ink.
-type point [2]float64
+// point is a place of ink, or a way between two; y runs down, as on a screen.
+type point = complex128
 
-// box is a rectangle of ink; y runs down, as on a screen.
+// segment is a straight line of ink. One that ends where it begins is a place.
+type segment struct{ from, to point }
+
+// spot is a place as a segment.
+func spot(at point) segment { return segment{at, at} }
+
+// span is the least box round a segment.
+func (s segment) span() box { return spanned(real(s.from), imag(s.from), real(s.to), imag(s.to)) }
+
+// nearest is what of a segment, but for a share of it at its ends, is nearest to a place.
+func (s segment) nearest(at point, ends float64) point {
+	way, share := s.to-s.from, .5
+	if long := real(way)*real(way) + imag(way)*imag(way); long > 0 {
+		to := at - s.from
+		share = max(ends, min(1-ends, (real(to)*real(way)+imag(to)*imag(way))/long))
+	}
+	return s.along(share)
+}
+
+// along is the place at a share of a segment.
+func (s segment) along(share float64) point { return s.from + (s.to-s.from)*complex(share, 0) }
+
+// crosses reports whether two segments have a place within both.
+func (s segment) crosses(t segment) bool {
+	side := func(s segment, at point) float64 {
+		way, to := s.to-s.from, at-s.from
+		return real(way)*imag(to) - imag(way)*real(to)
+	}
+	return side(s, t.from)*side(s, t.to) < 0 && side(t, s.from)*side(t, s.to) < 0
+}
+
+// box is a rectangle of ink.
 type box struct{ x, y, w, h float64 }
 
 // centered returns the box of a size with its middle at a place.
-func centered(x, y, w, h float64) box { return box{x - w/2, y - h/2, w, h} }
+func centered(at point, w, h float64) box { return box{real(at) - w/2, imag(at) - h/2, w, h} }
 
 // spanned returns the box between two corners.
 func spanned(x0, y0, x1, y1 float64) box {
@@ -41,9 +73,17 @@ func (b box) inside(c box) bool {
 }
 
 // meets reports whether a line may have a place in the box: it does not lie wholly to one side.
-func (b box) meets(l [2]point) bool {
-	p, q := l[0], l[1]
-	return max(p[0], q[0]) >= b.x && min(p[0], q[0]) <= b.x+b.w && max(p[1], q[1]) >= b.y && min(p[1], q[1]) <= b.y+b.h
+func (b box) meets(s segment) bool {
+	c := s.span()
+	return c.x+c.w >= b.x && c.x <= b.x+b.w && c.y+c.h >= b.y && c.y <= b.y+b.h
+}
+
+// holds reports whether a place lies in the box, edges included.
+func (b box) holds(at point) bool { return centered(at, 0, 0).inside(b) }
+
+// diagonals are the lines between opposite corners.
+func (b box) diagonals() []segment {
+	return []segment{{complex(b.x, b.y), complex(b.x+b.w, b.y+b.h)}, {complex(b.x+b.w, b.y), complex(b.x, b.y+b.h)}}
 }
 
 // away is how far one box is from another.
@@ -54,20 +94,9 @@ func (b box) away(c box) float64 {
 // grow returns the box larger by d on every side.
 func (b box) grow(d float64) box { return box{b.x - d, b.y - d, b.w + 2*d, b.h + 2*d} }
 
-// nearestOn is what of a line, but for its ends of 6 ink, is nearest to the middle of a box.
-func nearestOn(c box, from, to point) (x, y float64) {
-	x, y = c.middle()
-	return foot(x, y, from, to, min(.4, 6/max(1e-9, math.Hypot(to[0]-from[0], to[1]-from[1]))))
-}
-
-// foot is what of a line, but for a share of it at its ends, is nearest to a place.
-func foot(x, y float64, from, to point, ends float64) (footX, footY float64) {
-	dx, dy := to[0]-from[0], to[1]-from[1]
-	share := .5
-	if long := dx*dx + dy*dy; long > 0 {
-		share = max(ends, min(1-ends, ((x-from[0])*dx+(y-from[1])*dy)/long))
-	}
-	return from[0] + dx*share, from[1] + dy*share
+// nearestOn is what of a segment, but for its ends of 6 ink, is nearest to the middle of the box.
+func (b box) nearestOn(s segment) point {
+	return s.nearest(b.middle(), min(.4, 6/max(1e-9, cmplx.Abs(s.to-s.from))))
 }
 
 // with is the least box round two.
@@ -76,12 +105,12 @@ func (b box) with(c box) box {
 }
 
 // toward is the point of the box that is nearest to a place.
-func (b box) toward(x, y float64) (float64, float64) {
-	return max(b.x, min(x, b.x+b.w)), max(b.y, min(y, b.y+b.h))
+func (b box) toward(at point) point {
+	return complex(max(b.x, min(real(at), b.x+b.w)), max(b.y, min(imag(at), b.y+b.h)))
 }
 
 // middle is the middle of the box.
-func (b box) middle() (x, y float64) { return b.x + b.w/2, b.y + b.h/2 }
+func (b box) middle() point { return complex(b.x+b.w/2, b.y+b.h/2) }
 
 // path is the box as commands of a path.
 func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", -b.w, "Z") }
@@ -90,11 +119,11 @@ func (b box) path() string { return pen("M", b.x, b.y, "h", b.w, "v", b.h, "h", 
 type board struct {
 	frame box
 	taken []box
-	words []box      // those of text, which no lead crosses
-	lines [][2]point // edges of holes and leads, which no lead crosses
-	rim   [][2]point // other edges, which a lead crosses only where there is no other way
-	dots  []point    // corners with a letter or a number, and middles of arcs, that a lead keeps off
-	tight int        // leads or their texts that are hard to tell from those of another corner
+	words []box     // those of text, which no lead crosses
+	lines []segment // edges of holes and leads, which no lead crosses
+	rim   []segment // other edges, which a lead crosses only where there is no other way
+	dots  []point   // corners with a letter or a number, and middles of arcs, that a lead keeps off
+	tight int       // leads or their texts that are hard to tell from those of another corner
 }
 
 // word claims the place of a text.
@@ -111,25 +140,21 @@ const (
 	acrossLine
 )
 
-// sight returns what is wrong with a lead from the middle of a label to what is nearest of a line, but nothing
+// sight returns what is wrong with a lead from the middle of a label to what is nearest of a segment, but nothing
 // more where it crosses a text or a line.
-func (b *board) sight(c box, from, to point) (wrong int) {
-	x, y := nearestOn(c, from, to)
-	midX, midY := c.middle()
-	back := min(1, .7/max(1e-9, math.Hypot(midX-x, midY-y))) // to just before the line
-	start, end := point{midX, midY}, point{x + (midX-x)*back, y + (midY-y)*back}
-	reach, off := spanned(x, y, midX, midY), offDot
-	if from == to {
+func (b *board) sight(c box, s segment) (wrong int) {
+	at, middle, off := c.nearestOn(s), c.middle(), offDot
+	if s.from == s.to {
 		off *= 2
 	}
-	over := func(l [2]point) bool { return reach.meets(l) && crosses(start, end, l[0], l[1]) }
+	back := min(1, .7/max(1e-9, cmplx.Abs(middle-at))) // to just before the line
+	lead, reach := segment{middle, segment{at, middle}.along(back)}, segment{at, middle}.span()
+	over := func(l segment) bool { return reach.meets(l) && lead.crosses(l) }
 	through := func(w box) bool {
-		right, foot := w.x+w.w, w.y+w.h
-		return (box{x, y, 0, 0}).overlaps(w) || over([2]point{{w.x, w.y}, {right, foot}}) || over([2]point{{right, w.y}, {w.x, foot}})
+		return centered(at, 0, 0).overlaps(w) || slices.ContainsFunc(w.diagonals(), over)
 	}
 	passes := func(dot point) bool {
-		atX, atY := foot(dot[0], dot[1], start, end, 0)
-		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-atX, dot[1]-atY) < off
+		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-lead.nearest(dot, 0)) < off
 	}
 	switch {
 	case forward(b.lines, over):
@@ -139,7 +164,7 @@ func (b *board) sight(c box, from, to point) (wrong int) {
 	case forward(b.rim, over):
 		wrong = acrossRim
 	}
-	if slices.ContainsFunc(b.dots, passes) || from == to && b.mistaken(c, x, y, apartDots) {
+	if slices.ContainsFunc(b.dots, passes) || s.from == s.to && b.mistaken(c, at, apartDots) {
 		wrong += mistakable
 	}
 	return wrong
@@ -154,50 +179,42 @@ func forward[T any](all []T, so func(T) bool) bool {
 	return i >= 0
 }
 
-// clear returns the places from which a lead to what is nearest of a line crosses no text or line.
-func (b *board) clear(places []box, from, to point) []box {
-	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, from, to) != 0 })
-}
-
-// crosses reports whether the line from p to q and that from r to s have a place within both.
-func crosses(p, q, r, s point) bool {
-	side := func(p, q, r point) float64 { return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0]) }
-	return side(p, q, r)*side(p, q, s) < 0 && side(r, s, p)*side(r, s, q) < 0
+// clear returns the places from which a lead to what is nearest of a segment crosses no text or line.
+func (b *board) clear(places []box, s segment) []box {
+	return slices.DeleteFunc(places, func(c box) bool { return b.sight(c, s) != 0 })
 }
 
 // mistaken reports whether a text of a corner is about as near to another one, and no farther off than
 // some ink.
-func (b *board) mistaken(c box, x, y, most float64) bool {
-	midX, midY := c.middle()
-	own := math.Hypot(midX-x, midY-y)
+func (b *board) mistaken(c box, at point, most float64) bool {
+	middle := c.middle()
 	return slices.ContainsFunc(b.dots, func(dot point) bool {
-		return math.Hypot(dot[0]-x, dot[1]-y) >= closer && math.Hypot(dot[0]-midX, dot[1]-midY) < min(most, 1.3*own)
+		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-middle) < min(most, 1.3*cmplx.Abs(middle-at))
 	})
 }
 
-// led claims for a text a place in the frame, no farther than some ink from a line and as near as any from which a lead
+// led claims for a text a place in the frame, no farther than some ink from a segment and as near as any from which a lead
 // to it is seen: one across no text or line, else across the rim, else where it may be taken for that of another corner,
 // else across text.
-func (b *board) led(w, h, most float64, from, to point) (seat box, ok bool) {
+func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	farthest := int(most / step)
 	worst := acrossText
 	if len(b.rim) == 0 { // nothing but a piece has one
 		worst = mistakable
 	}
-	line, best := spanned(from[0], from[1], to[0], to[1]), worst+1
+	best := worst + 1
 	for near, rings := 0, 3; near < farthest && best > 0; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
 		ring := make([][]box, rings) // by how far they are
-		for c := range b.free(w, h, step, line.grow(step*float64(near+rings))) {
-			onX, onY := nearestOn(c, from, to)
-			atX, atY := c.toward(onX, onY)
-			away := math.Hypot(atX-onX, atY-onY)
+		for c := range b.free(w, h, step, s.span().grow(step*float64(near+rings))) {
+			on := c.nearestOn(s)
+			away := cmplx.Abs(c.toward(on) - on)
 			if i := int(away/step) - near; away >= shortest && i >= 0 && i < rings {
 				ring[i] = append(ring[i], c)
 			}
 		}
 		for _, c := range slices.Concat(ring...) {
-			if at := b.sight(c, from, to); at < best {
+			if at := b.sight(c, s); at < best {
 				seat, best = c, at
 			}
 			if best == 0 {
@@ -239,13 +256,15 @@ func (b *board) free(w, h, step float64, area box) iter.Seq[box] {
 // claim takes a place whether it is free or not.
 func (b *board) claim(c box) { b.taken = append(b.taken, c) }
 
-// claimLine takes the places along a line.
-func (b *board) claimLine(x0, y0, x1, y1 float64) {
-	parts := math.Ceil(min(400, max(1, min(math.Abs(x1-x0), math.Abs(y1-y0))/4)))
-	dx, dy := (x1-x0)/parts, (y1-y0)/parts
-	for n := range int(parts) {
-		x, y := x0+dx*float64(n), y0+dy*float64(n)
-		b.claim(spanned(x, y, x+dx, y+dy).grow(1))
+// claimLine takes the places along some segments.
+func (b *board) claimLine(all ...segment) {
+	for _, s := range all {
+		parts := math.Ceil(min(400, max(1, min(s.span().w, s.span().h)/4)))
+		part := complex(real(s.to-s.from)/parts, imag(s.to-s.from)/parts)
+		for n := range int(parts) {
+			from := s.from + part*complex(float64(n), 0)
+			b.claim(segment{from, from + part}.span().grow(1))
+		}
 	}
 }
 
@@ -274,11 +293,11 @@ func grid[A, B, T any](outer []A, inner []B, of func(A, B) T) (all []T) {
 }
 
 // numberSeats returns places for the number of a cut so far off its line, at shares of its length.
-func numberSeats(from, to point, off, shares []float64) []box {
-	dx, dy := to[0]-from[0], to[1]-from[1]
-	long := max(1e-9, math.Hypot(dx, dy))
+func (s segment) numberSeats(off, shares []float64) []box {
+	way := s.to - s.from
+	long := max(1e-9, cmplx.Abs(way))
 	return grid(off, shares, func(away, share float64) box {
-		return centered(from[0]+dx*share-dy/long*away, from[1]+dy*share+dx/long*away, 2*numberSize, 2*numberSize)
+		return centered(s.along(share)+complex(-imag(way)/long*away, real(way)/long*away), 2*numberSize, 2*numberSize)
 	})
 }
 

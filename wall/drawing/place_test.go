@@ -136,8 +136,8 @@ func TestInk(t *testing.T) {
 
 // A frame of more ink than any paper has no place for a label: to look through 10^13 rows would not end.
 func TestHugeFramesHaveNoPlaces(t *testing.T) {
-	b, at := board{frame: box{0, 0, 1e14, 1e14}}, point{5e13, 5e13}
-	if seat, ok := b.led(8, 19, farLead, at, at); ok {
+	b, at := board{frame: box{0, 0, 1e14, 1e14}}, spot(5e13+5e13i)
+	if seat, ok := b.led(8, 19, farLead, at); ok {
 		t.Errorf("place %v", seat)
 	}
 }

@@ -139,7 +139,7 @@ func (e *elevation) pole(y float64) float64 {
 		}
 	}
 	e.stroke("pole", ticks)
-	e.dot("startmark", from, base, 4)
+	e.dot("startmark", complex(from, base), 4)
 	return e.below(stops, 8, e.Width-8, base+4, 1, 0, 15, func(stop) {})
 }
 
@@ -226,7 +226,7 @@ func (e *elevation) lane() (widest float64) {
 func (e *elevation) heights() {
 	left, right := e.sides()
 	for _, s := range e.corners(false) { // see below
-		e.claimLine(s.ink, e.y(s.at), s.ink, e.floor)
+		e.claimLine(segment{complex(s.ink, e.y(s.at)), complex(s.ink, e.floor)})
 	}
 	lo, hi := max(e.top-30, e.begin+9), e.floor+30
 	most := int((hi-lo)/poleGap) + 1
@@ -248,7 +248,7 @@ func (e *elevation) heights() {
 		}
 		for i, o := range e.run.Openings {
 			spot := e.around(o.Outline)
-			if middle, _ := spot.middle(); middle > e.Width/2 != (side == 1) {
+			if real(spot.middle()) > e.Width/2 != (side == 1) {
 				continue
 			}
 			foot, head := cutout.Bounds(o.Outline)

@@ -67,8 +67,7 @@ func (d *roomDrawing) lay() {
 	for _, run := range d.plan.Runs {
 		total += run.Width.Float64()
 	}
-	var at complex128
-	along := complex128(1)
+	at, along := point(0), point(1)
 	var x0, y0, x1, y1 float64
 	for i, run := range d.plan.Runs {
 		c := course{run, at, along, run.Width.Float64()}
@@ -104,10 +103,7 @@ func (d *roomDrawing) lay() {
 // crosses reports whether a run meets one before the last of its chain, but for the start of the
 // first, which it may miss by a little.
 func (d *roomDrawing) crosses(c course, little float64) bool {
-	area := func(c course) box {
-		p, q := c.start, c.at(c.long, 0)
-		return spanned(real(p), imag(p), real(q), imag(q)).grow(.01)
-	}
+	area := func(c course) box { return segment{c.start, c.at(c.long, 0)}.span().grow(.01) }
 	for i, other := range d.courses[:max(0, len(d.courses)-1)] {
 		closing := i == 0 && cmplx.Abs(c.at(c.long, 0)-other.start) < little
 		if !closing && area(c).overlaps(area(other)) {
@@ -143,8 +139,7 @@ func (d *roomDrawing) wall(i int, c course) {
 	from, to := -wallInk*d.bend(d.before(i)), c.long+wallInk*d.bend(i)
 	d.add("path", "fill", d.hatch("wall", "hatch", 5, 45), "d", c.band(0, c.long, -wallInk, from, to))
 	d.stroke("edge", c.line(0, complex(c.long, 0)))
-	p, q := c.at(0, -wallInk), c.at(c.long, boardInk)
-	d.bands = append(d.bands, spanned(real(p), imag(p), real(q), imag(q)))
+	d.bands = append(d.bands, segment{c.at(0, -wallInk), c.at(c.long, boardInk)}.span())
 	d.claim(d.bands[i])
 }
 
@@ -196,12 +191,10 @@ func (d *roomDrawing) corner(i int, c course) {
 // with a lead.
 func (d *roomDrawing) named(i int, c course) {
 	d.desc("%s, %s wide.", c.run.Name, d.tape.Format(c.run.Width))
-	p := c.at(c.long/2, boardInk/2)
-	middle := point{real(p), imag(p)}
 	near := func(w, h float64) (box, bool) {
 		at := func(into, share float64) box { // its near side so far in the room, or behind the wall
 			p, room := c.at(c.long*share, into), c.along*complex(0, math.Copysign(1, into))
-			return centered(real(p)+real(room)*w/2, imag(p)+imag(room)*h/2, w, h)
+			return centered(p+complex(real(room)*w/2, imag(room)*h/2), w, h)
 		}
 		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
 		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
@@ -217,27 +210,26 @@ func (d *roomDrawing) named(i int, c course) {
 			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 		}})
 	}
-	written(ways, near, func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, middle, middle) })
+	written(ways, near, func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, spot(c.at(c.long/2, boardInk/2))) })
 }
 
-// course is where one run lies on the plan view. Places and directions there are complex numbers, x
-// to the right and y down, so that a right angle to the right is a product with i.
+// course is where one run lies on the plan view. A right angle to the right is a product with i, as y runs down.
 type course struct {
 	run   plan.Run
-	start complex128 // its left end
-	along complex128 // its direction, of length 1
-	long  float64    // in the same unit as start
+	start point   // its left end
+	along point   // its direction, of length 1
+	long  float64 // in the same unit as start
 }
 
 // at is the place that lies so far along the run and so far into the room.
-func (c course) at(along, into float64) complex128 { return c.start + c.along*complex(along, into) }
+func (c course) at(along, into float64) point { return c.start + c.along*complex(along, into) }
 
 // line is the path through some places, each along the run and into the room.
-func (c course) line(points ...complex128) string {
-	return through(points, func(p complex128) (x, y float64) {
-		place := c.at(real(p), imag(p))
-		return real(place), imag(place)
-	})
+func (c course) line(points ...complex128) (path string) {
+	for i, p := range points {
+		path += pen(map[bool]string{true: "M", false: "L"}[i == 0], c.at(real(p), imag(p)))
+	}
+	return path
 }
 
 // band is the path round a strip: from and to along the wall, deepFrom and deepTo at its depth.

@@ -169,7 +169,7 @@ func TestSheetsTellApart(t *testing.T) {
 				}
 			}
 			for k, o := range sheet.Offcuts {
-				if area := d.at(o.X, o.Y, o.Width, o.Length); min(area.w, area.h) > 40 && max(area.w, area.h) > 90 {
+				if area := d.rectangle(o.X, o.Y, o.Width, o.Length); min(area.w, area.h) > 40 && max(area.w, area.h) > 90 {
 					offcuts++
 					name := fmt.Sprintf("offcut %d", k+1)
 					if !slices.ContainsFunc(pic.texts(), func(text string) bool { return text == name || strings.HasPrefix(text, name+":") }) {
@@ -183,7 +183,7 @@ func TestSheetsTellApart(t *testing.T) {
 				}
 			}
 			for _, c := range pic.named("circle", "cutnumber") {
-				circle := centered(c.number("cx"), c.number("cy"), 2*numberSize, 2*numberSize)
+				circle := centered(complex(c.number("cx"), c.number("cy")), 2*numberSize, 2*numberSize)
 				circles++
 				for _, placed := range sheet.Placements {
 					for _, hole := range fraction.Must(d.plan.Placed(placed))[1:] {

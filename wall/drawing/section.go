@@ -114,7 +114,7 @@ func (d *sectionDrawing) rip(y float64) {
 func (d *sectionDrawing) label(x, y float64, lines ...line) {
 	at := max(d.next, y)
 	d.stroke("lead", "M", x, y, "L", sectionText-12, at, "H", sectionText-4)
-	d.dot("startmark", x, y, 1.6)
+	d.dot("startmark", complex(x, y), 1.6)
 	d.next = d.under(0, sectionText, at+4.6, "start", lines...) - 1.6
 }
 

@@ -49,7 +49,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		d.rect(d.area, "class", "edge")
 		d.parts()
 		for _, o := range sheet.Offcuts {
-			d.rect(d.at(o.X, o.Y, o.Width, o.Length), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
+			d.rect(d.rectangle(o.X, o.Y, o.Width, o.Length), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
 		}
 		d.leads = d.add("g")
 		d.sawnOut()
@@ -93,8 +93,8 @@ func (d *sheetDrawing) lay() {
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 
-// at is the rectangle of a size at a place on the sheet, in ink.
-func (d *sheetDrawing) at(x, y, w, h fraction.Length) box {
+// rectangle is the one of a size at a place on the sheet, in ink.
+func (d *sheetDrawing) rectangle(x, y, w, h fraction.Length) box {
 	return d.view.area(x, y, x.Add(w), y.Add(h))
 }
 
@@ -103,9 +103,9 @@ func (d *sheetDrawing) parts() {
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
 		width, left := blank(piece)
-		spot, on := d.at(p.X, p.Y, width, piece.Height), d.add("g")
-		if x, y := spot.middle(); p.Turned {
-			on.set("transform", ref("rotate(180 %.2f %.2f)", x, y))
+		spot, on := d.rectangle(p.X, p.Y, width, piece.Height), d.add("g")
+		if middle := spot.middle(); p.Turned {
+			on.set("transform", ref("rotate(180 %.2f %.2f)", real(middle), imag(middle)))
 		}
 		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, piece.Rings()...)
 		if !piece.Plain() || piece.Scribe != nil {
@@ -152,10 +152,10 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 	return all
 }
 
-// sides are the lower or left and the other end of a cut's line, the middle of its kerf, in ink.
-func (d *sheetDrawing) sides(c plan.Cut) (from, to point) {
+// kerf is a cut's line from its lower or left end, the middle of its kerf, in ink.
+func (d *sheetDrawing) kerf(c plan.Cut) segment {
 	ends := fraction.Must(c.Line(d.plan.Saw.Kerf))
-	return point{d.x(ends[0].X), d.y(ends[0].Y)}, point{d.x(ends[1].X), d.y(ends[1].Y)}
+	return segment{d.at(ends[0]), d.at(ends[1])}
 }
 
 // sawnOut keeps numbers and labels off the holes and the notches of the pieces.
@@ -165,7 +165,7 @@ func (d *sheetDrawing) sawnOut() {
 		lo, hi := cutout.Bounds(all[0])
 		for i, a := range all[0] {
 			if b := all[0][(i+1)%len(all[0])]; !(a.X == b.X && (a.X == lo.X || a.X == hi.X)) && !(a.Y == b.Y && (a.Y == lo.Y || a.Y == hi.Y)) {
-				d.claimLine(d.x(a.X), d.y(a.Y), d.x(b.X), d.y(b.Y))
+				d.claimLine(segment{d.at(a), d.at(b)})
 			}
 		}
 		for _, hole := range all[1:] {
@@ -178,15 +178,14 @@ func (d *sheetDrawing) sawnOut() {
 // without room for that has its number in the table alone.
 func (d *sheetDrawing) cuts() {
 	for _, c := range d.sheet.Cuts {
-		from, to := d.sides(c)
-		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", from[0], from[1], "L", to[0], to[1]))
+		d.add("path", "class", "cut", "stroke-width", max(1.8, d.plan.Saw.Kerf.Float64()*d.across()), "d", pen("M", d.kerf(c).from, "L", d.kerf(c).to))
 	}
 	for i, c := range d.sheet.Cuts {
-		from, to := d.sides(c)
-		on := numberSeats(from, to, []float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95})
-		beside := numberSeats(from, to, []float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9})
-		if seat, ok := d.place(d.clear(append(on, beside...), from, to)...); ok {
-			d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, from, to, seat)
+		kerf := d.kerf(c)
+		on := kerf.numberSeats([]float64{0}, []float64{.5, .4, .6, .3, .7, .2, .8, .1, .9, .45, .55, .35, .65, .25, .75, .15, .85, .05, .95})
+		beside := kerf.numberSeats([]float64{15, -15, 26, -26, 40, -40, 60, -60, 85, 110}, []float64{.5, .3, .7, .1, .9})
+		if seat, ok := d.place(d.clear(append(on, beside...), kerf)...); ok {
+			d.number(line{figure{fmt.Sprint(c.Step), d.path + ref("cuts[%d].step", i)}}, kerf, seat)
 		}
 	}
 }
@@ -203,16 +202,16 @@ func (d *sheetDrawing) labels() {
 			across = d.sum(plus(piece.Width, path+"width"), plus(piece.Scribe.Width, path+"scribe.width"))
 		}
 		size := line{across, " × ", d.length(piece.Height, path+"height")}
-		w, small, spot := textWidth(piece.Label, 20)+28, label.width(typeSize)+18, d.at(p.X, p.Y, width, piece.Height)
+		w, small, spot := textWidth(piece.Label, 20)+28, label.width(typeSize)+18, d.rectangle(p.X, p.Y, width, piece.Height)
 		if d.fitted(d.view, fraction.Must(d.plan.Placed(p)), way{max(w, size.width(typeSize)+8), 46, func(seat box) {
-			d.partTag(label, "big", 7, p.Turned, centered(seat.x+seat.w/2, seat.y+13, w, 25))
+			d.partTag(label, "big", 7, p.Turned, centered(complex(seat.x+seat.w/2, seat.y+13), w, 25))
 			size.write(&d.node, "halo", seat.x+seat.w/2, seat.y+41, "middle")
 		}}, way{w, 25, func(seat box) { d.partTag(label, "big", 7, p.Turned, seat) }},
 			way{small, laneHigh, func(seat box) { d.partTag(label, "bold", 4.6, p.Turned, seat) }}) {
 			continue
 		}
 		if seat, ok := d.place(besides(spot, small, laneHigh)...); ok { // else the cut list has it
-			d.leadTo(seat, spot.x+spot.w/2, spot.y+spot.h/2)
+			d.leadTo(seat, spot.middle())
 			d.partTag(label, "bold", 4.6, p.Turned, seat)
 		}
 	}
@@ -230,7 +229,7 @@ func (d *sheetDrawing) offcutLabels() {
 		for _, text := range []line{long, number} {
 			wide := text.width(typeSize) + 4
 			ways = append(ways, way{wide, laneHigh, func(seat box) { text.seated(&d.node, "halo", seat) }},
-				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.x+laneHigh/2, seat.y+seat.h/2, "middle") }})
+				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.middle(), "middle") }})
 		}
 		d.fitted(d.view, area, ways...)
 	}

@@ -56,8 +56,13 @@ func (n *node) rect(b box, attrs ...any) *node {
 func (n *node) tag(b box, round int) { n.rect(b, "class", "tag").set("rx", round) }
 
 // dot appends a circle of a class.
-func (n *node) dot(class string, x, y, radius float64) {
-	n.add("circle", "class", class, "cx", x, "cy", y, "r", radius)
+func (n *node) dot(class string, at point, radius float64) {
+	n.add("circle", "class", class, "cx", real(at), "cy", imag(at), "r", radius)
+}
+
+// cross appends an upright cross of a class that reaches so far from a place.
+func (n *node) cross(class string, at point, reach float64) {
+	n.stroke(class, "M", at-complex(reach, 0), "h", 2*reach, "M", at-complex(0, reach), "v", 2*reach)
 }
 
 // say appends text to the node.
@@ -103,28 +108,21 @@ func appendInk(to []byte, v float64) []byte {
 	return strconv.AppendFloat(to, v, 'f', -1, 64)
 }
 
-// pen writes the commands of a path: strings as they are, numbers as ink.
+// pen writes the commands of a path: strings as they are, numbers and places as ink.
 func pen(commands ...any) string {
 	path := make([]byte, 0, 64)
 	space := ""
 	for _, c := range commands {
-		if v, ok := c.(float64); ok {
-			path, space = appendInk(append(path, space...), v), " "
-		} else {
+		switch c := c.(type) {
+		case float64:
+			path, space = appendInk(append(path, space...), c), " "
+		case point:
+			path, space = appendInk(append(appendInk(append(path, space...), real(c)), ' '), imag(c)), " "
+		default:
 			path, space = append(path, c.(string)...), ""
 		}
 	}
 	return string(path)
-}
-
-// through is the path through some points, whose places are in ink.
-func through[P any](points []P, place func(P) (x, y float64)) (path string) {
-	command := "M"
-	for _, p := range points {
-		x, y := place(p)
-		path, command = path+pen(command, x, y), "L"
-	}
-	return path
 }
 
 // Picture is one drawing. The zero value is an empty one.

@@ -100,7 +100,7 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	for _, other := range t.tiles { // with crosses at their corners to lay one on the other
 		if b := d.tileBox(other); !one.shared && other != one {
 			page.rect(b, "class", "ext")
-			grid([]float64{b.x, b.x + b.w}, []float64{b.y, b.y + b.h}, func(x, y float64) *node { return page.stroke("pole", "M", x-9, y, "h18M", x, y-9, "v18") })
+			grid([]float64{b.x, b.x + b.w}, []float64{b.y, b.y + b.h}, func(x, y float64) (none struct{}) { page.cross("pole", complex(x, y), 9); return none })
 		}
 	}
 	page.stroke("template", c.line(d.view))
@@ -130,22 +130,20 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 
 // tileBox is where a page lies.
 func (v view) tileBox(t tile) box {
-	x0, y0 := v.ink(t.x, t.y)
-	x1, y1 := v.ink(t.x+t.w, t.y+t.h)
-	return spanned(x0, y0, x1, y1)
+	return segment{v.ink(t.x, t.y), v.ink(t.x+t.w, t.y+t.h)}.span()
 }
 
 // figures writes how far each corner lies across the piece and up, where there is room.
 func (d *template) figures(on *node) {
 	points := d.cut.points
-	d.claimPath(true, cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height)...)
-	d.claimPath(d.cut.closed, points...)
+	d.claimLine(d.edges(cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height), true)...)
+	d.claimLine(d.edges(points, d.cut.closed)...)
 	if !d.tile.shared {
 		d.claim(box{0, 0, d.Width, 20})
 	}
 	for n, a := range d.cut.piece.Marks.Arcs {
 		if !d.cut.closed || a.Opening == d.cut.what {
-			d.figure(on, d.x(a.Centre.X), d.y(a.Centre.Y.Add(a.Radius)), line{"radius ", d.length(a.Radius, ref("pieces[%d].marks.arcs[%d].radius", d.cut.index, n))})
+			d.figure(on, d.at(plan.Point{X: a.Centre.X, Y: a.Centre.Y.Add(a.Radius)}), line{"radius ", d.length(a.Radius, ref("pieces[%d].marks.arcs[%d].radius", d.cut.index, n))})
 		}
 	}
 	for i, p := range points {
@@ -154,18 +152,18 @@ func (d *template) figures(on *node) {
 		}
 		place := ref("%s[%d]", d.cut.path, (d.cut.first+i)%d.cut.count)
 		across, up := line{d.length(p.X, place+"[0]"), " across, "}, line{d.length(p.Y, place+"[1]"), " up"}
-		on.dot("templatedot", d.x(p.X), d.y(p.Y), 2.5)
-		if !d.figure(on, d.x(p.X), d.y(p.Y), append(across, up...)) {
-			d.figure(on, d.x(p.X), d.y(p.Y), across, up)
+		on.dot("templatedot", d.at(p), 2.5)
+		if !d.figure(on, d.at(p), append(across, up...)) {
+			d.figure(on, d.at(p), across, up)
 		}
 	}
 }
 
 // figure writes lines of text near a corner of a cutting line, if there is room.
-func (d *template) figure(on *node, x, y float64, text ...line) bool {
+func (d *template) figure(on *node, at point, text ...line) bool {
 	w, h := widest(typeSize, text)+4, laneHigh*float64(len(text))
-	past := centered(x, y, 60, 60) // a starter hole
-	seat, ok := d.place(slices.Concat(besides(centered(x, y, 10, 10), w, h), besides(past, w, h))...)
+	past := centered(at, 60, 60) // a starter hole
+	seat, ok := d.place(slices.Concat(besides(centered(at, 10, 10), w, h), besides(past, w, h))...)
 	for n, l := range text {
 		if ok {
 			l.write(on, "halo", seat.x+2, seat.y+13+laneHigh*float64(n), "start")

@@ -87,7 +87,7 @@ func (c cutLine) tile(paper Paper, number int) tiling {
 			// Where the line only passes straight through, a straightedge between the pages on both sides
 			// does better than paper.
 			one.needed = across*down == 1 || slices.ContainsFunc(c.points, func(p plan.Point) bool {
-				return box{p.X.Float64(), p.Y.Float64(), 0, 0}.inside(box{x, y, w, h})
+				return box{x, y, w, h}.holds(complex(p.X.Float64(), p.Y.Float64()))
 			})
 			t.tiles = append(t.tiles, one)
 		}

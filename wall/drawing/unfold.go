@@ -84,7 +84,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			name, high := e.called()
 			if high > laneHigh*float64(len(name)) {
 				for n, l := range name {
-					l.upright(&e.node, "bold", middle+(float64(n)-float64(len(name)-1)/2)*poleGap, y+10, "end")
+					l.upright(&e.node, "bold", complex(middle+(float64(n)-float64(len(name)-1)/2)*poleGap, y+10), "end")
 				}
 			} else {
 				e.under(len(name)-1, middle, y+20, "middle", name...)

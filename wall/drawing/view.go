@@ -3,6 +3,7 @@ package drawing
 import (
 	"iter"
 	"math"
+	"math/cmplx"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -21,22 +22,28 @@ type view struct {
 // whole is a scale no larger that shows things smaller by a whole number, or at their size.
 func whole(scale float64) float64 { return perInch / max(1, math.Ceil(perInch/scale-1e-9)) }
 
-func (v view) x(l fraction.Length) float64 {
-	x, _ := v.ink(l.Float64(), 0)
-	return x
-}
+func (v view) x(l fraction.Length) float64 { return real(v.ink(l.Float64(), 0)) }
+func (v view) y(l fraction.Length) float64 { return imag(v.ink(0, l.Float64())) }
 
-func (v view) y(l fraction.Length) float64 {
-	_, y := v.ink(0, l.Float64())
-	return y
-}
+// at is the place of ink of a point.
+func (v view) at(p plan.Point) point { return v.ink(p.X.Float64(), p.Y.Float64()) }
 
 // ink is the place of ink of a place in inches.
-func (v view) ink(x, y float64) (float64, float64) {
+func (v view) ink(x, y float64) point {
 	if v.flip > 0 {
 		x = v.flip - x
 	}
-	return v.left + (x-v.x0)*v.across(), v.top + (v.y1-y)*v.scale
+	return complex(v.left+(x-v.x0)*v.across(), v.top+(v.y1-y)*v.scale)
+}
+
+// edges are the lines through some points.
+func (v view) edges(points []plan.Point, closed bool) (all []segment) {
+	for i, p := range points {
+		if i+1 < len(points) || closed {
+			all = append(all, segment{v.at(p), v.at(points[(i+1)%len(points)])})
+		}
+	}
+	return all
 }
 
 // across is the ink to the inch across the grooves.
@@ -80,11 +87,11 @@ func (v view) curved(arcs []plan.Arc, rings ...[]plan.Point) (path string) {
 // trace is the path through some points, along an arc between those that lie near the same one.
 func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path string) {
 	n := len(points)
-	at := func(i int) (a *plan.Arc, x, y float64) {
+	at := func(i int) (*plan.Arc, point) {
 		p := points[i%n]
-		if a = plan.ArcAt(arcs, p); a == nil {
-			x, y = v.ink(p.X.Float64(), p.Y.Float64())
-			return nil, x, y
+		a := plan.ArcAt(arcs, p)
+		if a == nil {
+			return nil, v.at(p)
 		}
 		edge := p // what the arc ends at
 		for _, k := range []int{i%n - 1, i%n + 1} {
@@ -92,22 +99,20 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path str
 				edge = q
 			}
 		}
-		x, y = v.ink(a.Meet(p, edge))
-		return a, x, y
+		return a, v.ink(a.Meet(p, edge))
 	}
-	before, px, py := at(0)
-	path = pen("M", px, py)
+	before, from := at(0)
+	path = pen("M", from)
 	for i := 1; i < n || closed && i == n && before != nil; i++ {
-		a, x, y := at(i)
+		a, to := at(i)
 		if a == nil || a != before {
-			path += pen("L", x, y)
+			path += pen("L", to)
 		} else {
-			cx, cy := v.ink(a.Centre.X.Float64(), a.Centre.Y.Float64())
-			sweep := map[bool]string{false: " 0 0 0 ", true: " 0 0 1 "}[(px-cx)*(y-cy) > (py-cy)*(x-cx)]
+			turn := (to - v.at(a.Centre)) * cmplx.Conj(from-v.at(a.Centre))
 			r := a.Radius.Float64()
-			path += pen("A", r*v.across(), r*v.scale, sweep, x, y)
+			path += pen("A", r*v.across(), r*v.scale, map[bool]string{false: " 0 0 0 ", true: " 0 0 1 "}[imag(turn) > 0], to)
 		}
-		before, px, py = a, x, y
+		before, from = a, to
 	}
 	return path
 }
@@ -130,7 +135,7 @@ func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 		}
 		for _, i := range outward(steps) {
 			for _, j := range outward(steps) {
-				c := centered(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps, w, h)
+				c := centered(complex(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps), w, h)
 				if on(c) && !yield(c) {
 					return
 				}
@@ -149,11 +154,11 @@ func outward(n int) []int {
 }
 
 // floats returns the rings in inches.
-func floats(rings [][]plan.Point) (all [][]point) {
+func floats(rings [][]plan.Point) (all [][]complex128) {
 	for _, ring := range rings {
-		var one []point
+		var one []complex128
 		for _, p := range ring {
-			one = append(one, point{p.X.Float64(), p.Y.Float64()})
+			one = append(one, complex(p.X.Float64(), p.Y.Float64()))
 		}
 		all = append(all, one)
 	}
@@ -161,7 +166,7 @@ func floats(rings [][]plan.Point) (all [][]point) {
 }
 
 // inside reports whether a place of ink lies inside rings in inches, by the crossings of a ray.
-func (v view) inside(x, y float64, rings [][]point) bool {
+func (v view) inside(x, y float64, rings [][]complex128) bool {
 	if x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale; v.flip > 0 {
 		x = v.flip - x
 	}
@@ -169,7 +174,7 @@ func (v view) inside(x, y float64, rings [][]point) bool {
 	for _, ring := range rings {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
-			if (p[1] > y) != (q[1] > y) && x < p[0]+(y-p[1])/(q[1]-p[1])*(q[0]-p[0]) {
+			if (imag(p) > y) != (imag(q) > y) && x < real(p)+(y-imag(p))/(imag(q)-imag(p))*(real(q)-real(p)) {
 				in = !in
 			}
 		}

@@ -28,7 +28,7 @@ func TestMovedViews(t *testing.T) {
 		if x, y := v.x(p.X.Add(q.X)), v.y(p.Y.Add(q.Y)); math.Abs(m.x(q.X)-x) > 1e-6 || math.Abs(m.y(q.Y)-y) > 1e-6 {
 			t.Fatalf("%v of a thing at %v lies at %v, %v, want %v, %v", q, p, m.x(q.X), m.y(q.Y), x, y)
 		}
-		ring := [][]point{{{10, 10}, {30, 10}, {30, 40}, {10, 40}}}
+		ring := [][]complex128{{10 + 10i, 30 + 10i, 30 + 40i, 10 + 40i}}
 		x, y := q.X.Float64(), q.Y.Float64()
 		if edge := x == 10 || x == 30 || y == 10 || y == 40; !edge {
 			if in, got := 10 < x && x < 30 && 10 < y && y < 40, v.inside(v.x(q.X), v.y(q.Y), ring); in != got {
@@ -50,17 +50,17 @@ func TestLeadsOfMeasuresAreKeptFree(t *testing.T) {
 			c.beside(all, 0, 600, 300, -1, 12, 40, func(stop) {})
 		}
 		for _, s := range all {
-			lead := map[bool]box{false: centered(294, s.ink, 4, 1), true: centered(s.ink, 306, 1, 4)}[below]
+			lead := map[bool]box{false: centered(complex(294, s.ink), 4, 1), true: centered(complex(s.ink, 306), 1, 4)}[below]
 			if _, ok := c.place(lead); ok {
 				t.Errorf("below %v: a label lies on the lead of %v", below, s.text)
 			}
-			if mid := centered(274, (s.ink+s.spot)/2, 4, 1); !below {
+			if mid := centered(complex(274, (s.ink+s.spot)/2), 4, 1); !below {
 				if _, ok := c.place(mid); ok {
 					t.Errorf("a label lies on the slanting lead of %v", s.text)
 				}
 			}
 		}
-		if _, ok := c.place(centered(500, 500, 4, 4)); !ok {
+		if _, ok := c.place(centered(500+500i, 4, 4)); !ok {
 			t.Error("no label has room where nothing is")
 		}
 	}
