@@ -157,6 +157,7 @@ func TestLegendOfTapedCorners(t *testing.T) {
 	if err := b.draw(); err != nil {
 		t.Fatal(err)
 	}
+	b.every = b.legend()
 	got := fmt.Sprint(b.signs(nil, "run-1"))
 	if !strings.Contains(got, "by its number among the points from taped distances") || strings.Contains(got, "corner or other place with its measures") {
 		t.Error(got)

@@ -17,7 +17,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-//go:embed book.tmpl template.tmpl survey.tmpl starter.tmpl
+//go:embed book.tmpl legend.tmpl template.tmpl survey.tmpl starter.tmpl
 var texts embed.FS
 
 //go:embed page.css
@@ -37,6 +37,7 @@ type page struct {
 	Style     template.CSS
 	Templates bool // there are cutting lines worth a template
 	Contents  []chapter
+	every     []sign // of the legends
 	drawn     map[string]rendered
 	sheets    []string // numbers of those that have a leaf
 	odd       []string // labels of pieces that have one
@@ -55,6 +56,7 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 		return nil, err
 	}
 	b.Contents = b.contents()
+	b.every = b.legend()
 	var templates []File
 	for _, paper := range drawing.Papers() {
 		if set := fraction.Must(drawing.Templates(p, paper)); len(set.Pages) > 0 {
@@ -188,13 +190,6 @@ func (b *page) picture(name string) template.HTML {
 func (b *page) templates(set drawing.TemplateSet, paper drawing.Paper) ([]byte, error) {
 	const onFirst, onOther = 2, 6 // maps that a front page has room for
 	first := min(onFirst, len(set.Maps))
-	data := struct {
-		Title  string
-		Paper  drawing.Paper
-		Style  template.CSS
-		Fronts [][]drawing.TemplateMap // the maps of each front page
-		drawing.TemplateSet
-	}{b.Plan.Title, paper, b.Style, [][]drawing.TemplateMap{set.Maps[:first]}, set}
-	data.Fronts = slices.AppendSeq(data.Fronts, slices.Chunk(set.Maps[first:], onOther))
-	return execute("template.tmpl", b.funcs(), data)
+	fronts := slices.AppendSeq([][]drawing.TemplateMap{set.Maps[:first]}, slices.Chunk(set.Maps[first:], onOther)) // the maps of each
+	return execute("template.tmpl", b.funcs(), map[string]any{"Title": b.Plan.Title, "Paper": paper, "Style": b.Style, "Fronts": fronts, "Square": set.Square, "Pages": set.Pages})
 }

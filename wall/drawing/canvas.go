@@ -126,6 +126,21 @@ func written(ways []way, searches ...func(w, h float64) (box, bool)) bool {
 	return false
 }
 
+// level is the way to write a text on a line, with some room before and after it.
+func (c *canvas) level(class string, text line, room float64) way {
+	return way{text.width(typeSize) + room, laneHigh, func(seat box) { text.seated(&c.node, class, seat) }}
+}
+
+// upward is the way to write it reading upwards, on a line so high.
+func (c *canvas) upward(class string, text line, room, high float64) way {
+	return way{high, text.width(typeSize) + room, func(seat box) { text.upright(&c.node, class, seat.middle(), "middle") }}
+}
+
+// tagged is one to write a label in a box of its own.
+func (c *canvas) tagged(as way) way {
+	return way{as.w, as.h, func(seat box) { c.tag(seat, 3); as.write(seat) }}
+}
+
 // fitted writes a label on a shape in the first of some ways that has room, and reports whether there is one.
 func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
 	return written(ways, func(w, h float64) (box, bool) { return c.first(v.seats(rings, w, h)) })
@@ -157,6 +172,14 @@ func (c *canvas) number(text line, s segment, seat box) {
 	}
 	c.dot("cutnumber", seat.middle(), numberSize)
 	text.seated(&c.node, "cuttext", seat)
+}
+
+// once adds a stop to some, if none of them is at its place.
+func once(all []stop, s stop) []stop {
+	if slices.ContainsFunc(all, func(t stop) bool { return t.at == s.at }) {
+		return all
+	}
+	return append(all, s)
 }
 
 // stop is a label and the place along a line of ink of what it belongs to: a measurement, a height.

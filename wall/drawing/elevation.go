@@ -160,7 +160,7 @@ func (e *elevation) wall() {
 	for _, piece := range e.pieces {
 		e.drawPiece(e.add("g"), e.move(piece.At), e.plan.Profile, piece, ref("piece-%d", piece.Number))
 	}
-	e.claimLine(e.edges(e.run.Outline, true)...) // no label covers the edge of the wall
+	e.claimLine(e.edges(e.run.Outline)...) // no label covers the edge of the wall
 }
 
 // strips draws the level strips behind boards, which openings cut off.
@@ -184,11 +184,7 @@ func (e *elevation) onTheWall() {
 	defer func() { e.frame = frame }()
 	for _, panel := range e.run.Installed {
 		e.frame = e.strip(panel)
-		w, outline := text.width(typeSize)+8, [][]plan.Point{e.run.Outline}
-		e.fitted(e.view, outline, way{w, laneHigh, func(seat box) { e.tagged(seat, text) }}, way{laneHigh, w, func(seat box) {
-			e.tag(seat, 3)
-			text.upright(&e.node, "", seat.middle(), "middle")
-		}})
+		e.fitted(e.view, [][]plan.Point{e.run.Outline}, e.tagged(e.level("", text, 8)), e.tagged(e.upward("", text, 8, laneHigh)))
 	}
 }
 
@@ -313,7 +309,7 @@ func (e *elevation) flaws() {
 func (e *elevation) height(b plan.Blemish) float64 {
 	left, right := e.sides()
 	x, found, off := max(left+4, min(e.x(b.At), right-4)), e.top, math.Inf(1)
-	for wall := floats([][]plan.Point{e.run.Outline}); found < e.floor && (!e.inside(x, found+1, wall) || e.open(x, found+1)); {
+	for wall := e.edges(e.run.Outline); found < e.floor && (!inside(complex(x, found+1), wall) || e.open(x, found+1)); {
 		found++
 	}
 	for _, edge := range fraction.Must(e.plan.Uprights(e.run)) {
@@ -443,20 +439,14 @@ func (e *elevation) taped() {
 func (e *elevation) numberPiece(piece plan.Piece) {
 	_, at := e.plan.Piece(piece.Number)
 	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
-	large, small := textWidth(piece.Label, 20)+10, text.width(typeSize)+6
-	v, seated := e.move(piece.At), func(seat box) { text.seated(&e.node, "bold halo", seat) }
+	v, large := e.move(piece.At), textWidth(piece.Label, 20)+10
 	if !e.fitted(v, piece.Rings(), way{large + 4, 30, func(seat box) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
-	}}, way{small, laneHigh, func(seat box) {
-		e.tag(seat, 3)
-		seated(seat)
-	}}, way{small - 4, laneHigh, seated}, way{uprightHigh, small, func(seat box) {
-		text.upright(&e.node, "bold halo", seat.middle(), "middle")
-	}}) {
+	}}, e.tagged(e.level("bold halo", text, 6)), e.level("bold halo", text, 2), e.upward("bold halo", text, 6, uprightHigh)) {
 		if seat, ok := e.pointed(large, laneHigh, farLead, spot(v.sized(piece.Width, piece.Height).middle())); ok {
-			e.tagged(seat, text)
+			e.boxed(seat, text)
 		} else {
 			e.missed, e.lost = append(append(e.missed, " · piece "), text...), e.lost+1
 		}
@@ -468,13 +458,13 @@ func (e *elevation) names(i int) (ways []way) {
 	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
 	whole, long := line{figure{name, from}}, textWidth(name, typeSize)
 	for _, lines := range [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long)} {
-		ways = append(ways, way{widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2, func(seat box) { e.tagged(seat, lines...) }})
+		ways = append(ways, way{widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2, func(seat box) { e.boxed(seat, lines...) }})
 	}
 	return ways
 }
 
-// tagged writes lines in the middle of a box of their own.
-func (e *elevation) tagged(at box, lines ...line) {
+// boxed writes lines in the middle of a box of their own.
+func (e *elevation) boxed(at box, lines ...line) {
 	e.tag(at, 3)
 	e.under(0, real(at.middle()), imag(at.middle())+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
 }

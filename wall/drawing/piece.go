@@ -408,7 +408,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.name == "" && !c.centre || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square || slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
+		if c.name == "" && !c.centre || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square {
 			continue
 		}
 		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
@@ -425,7 +425,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 				text[0] = d.sum(plus(at, path), minus(most, d.path+[]string{"width", "height"}[axis]))
 			}
 		}
-		all = append(all, stop{text: text, at: at, ink: ink})
+		all = once(all, stop{text: text, at: at, ink: ink})
 	}
 	return all
 }
@@ -489,8 +489,8 @@ func (d *pieceDrawing) edges() {
 	}
 	for n, ring := range d.piece.Rings() {
 		edges := map[bool]*[]segment{true: &d.rim, false: &d.lines}[n == 0]
-		d.claimLine(d.view.edges(ring, true)...)
-		*edges = append(*edges, d.view.edges(ring, true)...)
+		d.claimLine(d.view.edges(ring)...)
+		*edges = append(*edges, d.view.edges(ring)...)
 	}
 }
 
@@ -566,8 +566,8 @@ func (d *pieceDrawing) strokes() {
 	for n, stroke := range d.piece.Marks.Strokes() {
 		var longest segment // of its straights
 		var ends []plan.Point
-		for i, s := range d.view.edges(stroke.Points, false) {
-			if cmplx.Abs(s.to-s.from) > cmplx.Abs(longest.to-longest.from) {
+		for i, s := range d.view.edges(stroke.Points) {
+			if i+1 < len(stroke.Points) && cmplx.Abs(s.to-s.from) > cmplx.Abs(longest.to-longest.from) {
 				longest, ends = s, stroke.Points[i:i+2]
 			}
 		}

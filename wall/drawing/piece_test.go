@@ -144,7 +144,7 @@ func TestSignsOfNails(t *testing.T) {
 					x, y = x+2.5, y+2.5
 					nails[k] = append(nails[k], complex((x-d.left)/d.scale, (y-d.top)/d.scale))
 					for _, way := range []point{0, complex(-far, 0), complex(far, 0), complex(0, -far), complex(0, far)} {
-						if !d.inside(x+real(way), y+imag(way), floats(piece.Rings())) {
+						if !inside(complex(x, y)+way, d.view.edges(piece.Rings()...)) {
 							t.Errorf("piece %s: a nail at %.1f %.1f is less than %.1f from an edge", piece.Label, x, y, far)
 							break
 						}

@@ -117,7 +117,7 @@ func (e *elevation) breaks() (corners, sides []term) {
 
 // open reports whether a place of ink lies in an opening.
 func (e *elevation) open(x, y float64) bool {
-	return slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.inside(x, y, floats([][]plan.Point{o.Outline})) })
+	return slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return inside(complex(x, y), e.edges(o.Outline)) })
 }
 
 // pole draws the story pole and returns where it ends.
@@ -234,8 +234,8 @@ func (e *elevation) heights() {
 		out := float64(2*side - 1)
 		all := []stop{{text: line{counted("0")}, ink: e.y(zero), class: "starttext"}}
 		add := func(y fraction.Length, path string) {
-			if len(all) < most && !slices.ContainsFunc(all, func(s stop) bool { return s.at == y }) {
-				all = append(all, stop{text: line{e.length(y, path)}, at: y, ink: e.y(y)})
+			if len(all) < most {
+				all = once(all, stop{text: line{e.length(y, path)}, at: y, ink: e.y(y)})
 			}
 		}
 		for i, p := range e.run.Outline {

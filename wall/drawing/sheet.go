@@ -129,11 +129,7 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 		axis, size, field, ink = 0, d.stock.Width, "width", d.x
 	}
 	steps := map[fraction.Length]line{}
-	add := func(text figure, at fraction.Length) {
-		if !slices.ContainsFunc(all, func(s stop) bool { return s.at == at }) {
-			all = append(all, stop{text: line{text}, at: at, ink: ink(at)})
-		}
-	}
+	add := func(text figure, at fraction.Length) { all = once(all, stop{text: line{text}, at: at, ink: ink(at)}) }
 	add(d.length(size, d.source+field), size)
 	for i, c := range d.sheet.Cuts {
 		if at := c.Rect[axis].Add(c.At); c.Kind == kind && at.Sign() > 0 {
@@ -227,9 +223,7 @@ func (d *sheetDrawing) offcutLabels() {
 		area := [][]plan.Point{cutout.Rectangle(o.X, o.Y, o.Width, o.Length)}
 		var ways []way
 		for _, text := range []line{long, number} {
-			wide := text.width(typeSize) + 4
-			ways = append(ways, way{wide, laneHigh, func(seat box) { text.seated(&d.node, "halo", seat) }},
-				way{laneHigh, wide, func(seat box) { text.upright(&d.node, "halo", seat.middle(), "middle") }})
+			ways = append(ways, d.level("halo", text, 4), d.upward("halo", text, 4, laneHigh))
 		}
 		d.fitted(d.view, area, ways...)
 	}

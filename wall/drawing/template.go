@@ -116,15 +116,14 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 		what = figure{clip(c.what, room, typeSize*1.12), strings.TrimSuffix(c.path, "outline") + "opening"}
 	}
 	name = append(append(name, what), rest...)
-	if one.shared {
-		d.Height = high + cellName*perInch
+	if d.Height = high + cellName*perInch; one.shared {
 		name.write(&d.node, "bold", 2, high+14, "start")
-	} else {
-		d.Height = high + pageFoot*perInch
-		name.write(&d.node, "bold", 0, high+18, "start")
-		whole := d.ruler(p.Units, one.w, high+58)
-		line{"Print at full size, never “fit to page”. The ruler below shows whole " + whole + "."}.write(&d.node, "", 0, high+35, "start")
+		return d.Picture
 	}
+	d.Height = high + pageFoot*perInch
+	name.write(&d.node, "bold", 0, high+18, "start")
+	whole := d.ruler(p.Units, one.w, high+58)
+	line{"Print at full size, never “fit to page”. The ruler below shows whole " + whole + "."}.write(&d.node, "", 0, high+35, "start")
 	return d.Picture
 }
 
@@ -136,8 +135,12 @@ func (v view) tileBox(t tile) box {
 // figures writes how far each corner lies across the piece and up, where there is room.
 func (d *template) figures(on *node) {
 	points := d.cut.points
-	d.claimLine(d.edges(cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height), true)...)
-	d.claimLine(d.edges(points, d.cut.closed)...)
+	d.claimLine(d.edges(cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height))...)
+	edges := d.edges(points)
+	if !d.cut.closed {
+		edges = edges[:len(edges)-1] // not from its end to its beginning
+	}
+	d.claimLine(edges...)
 	if !d.tile.shared {
 		d.claim(box{0, 0, d.Width, 20})
 	}

@@ -36,11 +36,11 @@ func (v view) ink(x, y float64) point {
 	return complex(v.left+(x-v.x0)*v.across(), v.top+(v.y1-y)*v.scale)
 }
 
-// edges are the lines through some points.
-func (v view) edges(points []plan.Point, closed bool) (all []segment) {
-	for i, p := range points {
-		if i+1 < len(points) || closed {
-			all = append(all, segment{v.at(p), v.at(points[(i+1)%len(points)])})
+// edges are those of some rings, the last of each from its last point to its first.
+func (v view) edges(rings ...[]plan.Point) (all []segment) {
+	for _, ring := range rings {
+		for i, p := range ring {
+			all = append(all, segment{v.at(p), v.at(ring[(i+1)%len(ring)])})
 		}
 	}
 	return all
@@ -120,10 +120,10 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path str
 // seats returns places for a label wholly on a shape of an outline and holes, from its middle on.
 func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 	const steps = 40
-	area, within := v.around(rings[0]), floats(rings)
+	area, edges := v.around(rings[0]), v.edges(rings...)
 	on := func(c box) bool {
 		for i := range 9 {
-			if !v.inside(c.x+c.w/2*float64(i/3), c.y+c.h/2*float64(i%3), within) {
+			if !inside(complex(c.x+c.w/2*float64(i/3), c.y+c.h/2*float64(i%3)), edges) {
 				return false
 			}
 		}
@@ -153,30 +153,11 @@ func outward(n int) []int {
 	return order
 }
 
-// floats returns the rings in inches.
-func floats(rings [][]plan.Point) (all [][]complex128) {
-	for _, ring := range rings {
-		var one []complex128
-		for _, p := range ring {
-			one = append(one, complex(p.X.Float64(), p.Y.Float64()))
-		}
-		all = append(all, one)
-	}
-	return all
-}
-
-// inside reports whether a place of ink lies inside rings in inches, by the crossings of a ray.
-func (v view) inside(x, y float64, rings [][]complex128) bool {
-	if x, y = (x-v.left)/v.across()+v.x0, v.y1-(y-v.top)/v.scale; v.flip > 0 {
-		x = v.flip - x
-	}
-	in := false
-	for _, ring := range rings {
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			if (imag(p) > y) != (imag(q) > y) && x < real(p)+(y-imag(p))/(imag(q)-imag(p))*(real(q)-real(p)) {
-				in = !in
-			}
+// inside reports whether a place lies inside some rings, by the crossings of a ray with their edges.
+func inside(at point, edges []segment) (in bool) {
+	for _, s := range edges {
+		if way := s.to - s.from; (imag(s.from) < imag(at)) != (imag(s.to) < imag(at)) && real(at) < real(s.from)+imag(at-s.from)/imag(way)*real(way) {
+			in = !in
 		}
 	}
 	return in

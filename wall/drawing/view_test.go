@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall/plan"
 )
@@ -28,10 +29,11 @@ func TestMovedViews(t *testing.T) {
 		if x, y := v.x(p.X.Add(q.X)), v.y(p.Y.Add(q.Y)); math.Abs(m.x(q.X)-x) > 1e-6 || math.Abs(m.y(q.Y)-y) > 1e-6 {
 			t.Fatalf("%v of a thing at %v lies at %v, %v, want %v, %v", q, p, m.x(q.X), m.y(q.Y), x, y)
 		}
-		ring := [][]complex128{{10 + 10i, 30 + 10i, 30 + 40i, 10 + 40i}}
+		eighths := func(n int64) fraction.Length { return fraction.Of(n, 8) }
+		ring := cutout.Rectangle(eighths(80), eighths(80), eighths(160), eighths(240))
 		x, y := q.X.Float64(), q.Y.Float64()
 		if edge := x == 10 || x == 30 || y == 10 || y == 40; !edge {
-			if in, got := 10 < x && x < 30 && 10 < y && y < 40, v.inside(v.x(q.X), v.y(q.Y), ring); in != got {
+			if in, got := 10 < x && x < 30 && 10 < y && y < 40, inside(v.at(q), v.edges(ring)); in != got {
 				t.Fatalf("%v inside %v: %v", q, ring, got)
 			}
 		}
