@@ -65,6 +65,14 @@ func draw(width float64, list fault.Path, i, n int, of func(width float64) *Pict
 	return *drawn, nil
 }
 
+// either is one of two values.
+func either[T any](holds bool, yes, no T) T {
+	if holds {
+		return yes
+	}
+	return no
+}
+
 // leadTo draws a line from a label's box to what it names, as from its middle.
 func (c *canvas) leadTo(label box, at point) {
 	lead := segment{label.middle(), at}

@@ -38,11 +38,8 @@ func (c *canvas) legs(all ...leg) {
 			c.section(l.tip, thick, func(x fraction.Length) float64 { return x.Sub(l.corner).Float64() * c.scale },
 				func(along, deep float64) point { return l.course.at(along, thick-deep) })
 		}
-		if at := l.tip.to; l.cut {
-			if l.right {
-				at = l.tip.from
-			}
-			x, low := at.Sub(l.corner).Float64()*c.scale, -2*wallInk
+		if l.cut {
+			x, low := either(l.right, l.tip.from, l.tip.to).Sub(l.corner).Float64()*c.scale, -2*wallInk
 			c.stroke("pole", l.line(complex(x, low-4), complex(x, low/2-3), complex(x-4, low/2-1), complex(x+4, low/2+1), complex(x, low/2+3), complex(x, thick+5)))
 		}
 	}
@@ -53,15 +50,12 @@ func shownLength(long float64) fraction.Length { return fraction.Of(int64(long*6
 
 // seen says what is seen of the pattern at an end of run i, if it is not out of sight.
 func (c *canvas) seen(i int, right bool) []line {
-	run, path, other := c.plan.Runs[i], ref("runs[%d].left", i), plan.RightSeen
-	if right {
-		path, other = ref("runs[%d].right", i), plan.LeftSeen
-	}
-	end := run.End(right)
+	run := c.plan.Runs[i]
+	end, other := run.End(right), either(right, plan.LeftSeen, plan.RightSeen)
 	if c.plan.Passes(i, right) || end.Kind == wall.Covered || end.Kind != wall.InsideCorner && run.SetOut.Why == other {
 		return nil
 	}
-	return line{"seen: ", figure{end.Cut.Name(c.tape), path + ".cut"}}.wrap(c.Width-16, c.Width-16)
+	return line{"seen: ", figure{end.Cut.Name(c.tape), ref("runs[%d].%s.cut", i, either(right, "right", "left"))}}.wrap(c.Width-16, c.Width-16)
 }
 
 // Corner draws the corner at the right end of run i of a plan from above, at half its size: both
@@ -94,7 +88,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		line{"Corner ", counted(letter), ", from above: ", figure{c.Kind.String(), ref("runs[%d].corner_right.kind", i)}}.write(&d.node, "bold", d.Width/2, 15, "middle")
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
 		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
-		ways := map[bool][]string{false: {"left: ", "upward: "}, true: {"left: ", "downward: "}}[bend > 0]
+		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
 		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
 			fit := line{"butts, stays off the corner by ", gaps[k]}
@@ -133,7 +127,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		reach := "" // where the wall leans out beyond its foot, its top
 		if lean := end.Lean; out*lean.Float64() > 0 {
-			off, reach = append(off, term{lean.Abs(), map[bool]string{false: " - ", true: " + "}[right] + path + side + ".lean"}), ", at its top"
+			off, reach = append(off, term{lean.Abs(), either(right, " + ", " - ") + path + side + ".lean"}), ", at its top"
 		} else if !lean.IsZero() {
 			reach = ", at its foot"
 		}
@@ -156,8 +150,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 			return r.Item == finish.ItemEdgeTrim && slices.ContainsFunc(r.Terms, func(t finish.Term) bool { return t.Kind == finish.TermEnd && t.Name == run.Name })
 		})
 		if trimmed {
-			at := map[bool]fraction.Length{false: t.from, true: t.to}[right]
-			x := real(l.at(at.Sub(corner).Float64()*d.scale, 0))
+			x := real(l.at(either(right, t.to, t.from).Sub(corner).Float64()*d.scale, 0))
 			d.rect(spanned(x, 42, x+out*trimInk, 45+p.Profile.Thickness.Float64()*d.scale), "class", "tag")
 		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
@@ -193,14 +186,9 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 	if !ok || profile.Pitch.Sign() <= 0 {
 		return t
 	}
-	span := fraction.Min(most, panel.Right.Sub(panel.Left))
-	if profile.Boards {
-		span = fraction.Min(most, run.Limits[1].Sub(run.Limits[0]))
-	}
-	t.from, t.to = panel.Left, panel.Left.Add(span)
-	if right {
-		t.from, t.to = panel.Right.Sub(span), panel.Right
-	}
+	span := fraction.Min(most, either(profile.Boards, run.Limits[1].Sub(run.Limits[0]), panel.Right.Sub(panel.Left)))
+	t.from = either(right, panel.Right.Sub(span), panel.Left)
+	t.to = t.from.Add(span)
 	t.cut = span.Less(panel.Right.Sub(panel.Left)) || profile.Boards
 	t.shown = profile.Stripes(t.from, t.to, panel.LeftPhase.Add(t.from.Sub(panel.Left)).Mod(profile.Pitch))
 	return t
@@ -241,7 +229,7 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 	}
 	to("L", back[1], thick)
 	c.stroke("tag", path, "Z")
-	way := thick / 3 * map[bool]float64{false: 1, true: -1}[t.run.SetOut.Direction == wall.Left]
+	way := thick / 3 * either(t.run.SetOut.Direction == wall.Left, -1.0, 1)
 	for n, s := range t.shown {
 		if n > 0 && s.Index == 0 && c.plan.Profile.Boards && c.plan.Profile.Edges == groove.Tongued {
 			x := along(s.Left)

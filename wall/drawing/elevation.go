@@ -108,10 +108,7 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 func (e *elevation) lay() {
 	e.scale = whole(min((e.Width-2*e.lane())/e.wide, e.tall/e.high))
 	e.left = (e.Width - e.wide*e.scale) / 2
-	e.begin = e.callouts() + laneHigh + 6
-	if e.Width < wideInk {
-		e.begin += laneHigh // the arrow is under the words
-	}
+	e.begin = e.callouts() + 6 + either(e.Width < wideInk, 2*laneHigh, laneHigh) // there the arrow is under the words
 	e.top = e.begin + 10
 	for _, s := range e.corners(true) {
 		e.top = max(e.top, e.begin+17+s.text.width(typeSize))
@@ -127,10 +124,8 @@ func (e *elevation) callouts() (bottom float64) {
 		if side == 1 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		lines, seen := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8), line{hiddenEdge}
-		if !e.plan.Passes(e.at, side == 1) {
-			seen = line{figure{end.Cut.Name(e.tape), path + ".cut"}}
-		}
+		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8)
+		seen := either(e.plan.Passes(e.at, side == 1), line{hiddenEdge}, line{figure{end.Cut.Name(e.tape), path + ".cut"}})
 		e.desc("%s.", strings.TrimSuffix(name+end.Word()+", "+seen.String(), ", "))
 		bold := len(lines)
 		lines = append(lines, seen.wrap(e.Width/2-12, e.Width/2-6)...)
@@ -140,7 +135,7 @@ func (e *elevation) callouts() (bottom float64) {
 		}
 		for n, text := range lines {
 			y, w := laneHigh*float64(n+1), text.width(typeSize)*1.1
-			text.write(&e.node, map[bool]string{true: "bold"}[n < bold], x, y, anchor)
+			text.write(&e.node, either(n < bold, "bold", ""), x, y, anchor)
 			e.word(box{x - w*float64(side), y - 13, w, laneHigh})
 		}
 		bottom = max(bottom, laneHigh*float64(len(lines)))
@@ -241,10 +236,7 @@ func (e *elevation) start() {
 
 // arrow draws the line of the start to a height in ink, with an arrow there in the way to work.
 func (e *elevation) arrow(foot, y, long float64) (x, way float64) {
-	x, way = e.x(e.run.SetOut.From), 1
-	if e.run.SetOut.Direction == wall.Left {
-		way = -1
-	}
+	x, way = e.x(e.run.SetOut.From), either(e.run.SetOut.Direction == wall.Left, -1.0, 1)
 	e.stroke("start", "M", x, foot, "V", y, "h", way*long)
 	e.stroke("startmark", "M", x+way*(long+8), y, "l", -way*9, " -4v8z")
 	e.dot("startmark", complex(x, y), 4)

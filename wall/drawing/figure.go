@@ -127,7 +127,7 @@ func (l line) write(on *node, class string, x, y float64, anchor string) *node {
 // them are bold.
 func (n *node) under(bold int, x, y float64, anchor string, lines ...line) float64 {
 	for i, l := range lines {
-		l.write(n, map[bool]string{true: "bold"}[i < bold], x, y, anchor)
+		l.write(n, either(i < bold, "bold", ""), x, y, anchor)
 		y += laneHigh
 	}
 	return y

@@ -74,7 +74,7 @@ func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Ou
 // has much to saw or to name close together, is wide; where a phone has no room for all of that, it has the wide one.
 func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
 	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
-		piece, name := p.Pieces[i], PieceName(p.Pieces[i], map[bool]string{false: "face", true: "back"}[back])
+		piece, name := p.Pieces[i], PieceName(p.Pieces[i], either(back, "back", "face"))
 		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
 			return nil
 		}
@@ -274,7 +274,7 @@ func PieceName(piece plan.Piece, side string) string {
 
 // measured lists the corners as the table of marks names them, and then the middles of the arcs.
 func (d *pieceDrawing) measured(path string) {
-	half := map[bool]int{true: 1}[d.back]
+	half := either(d.back, 1, 0)
 	side := func(face, back plan.Point) plan.Point { return []plan.Point{face, back}[half] }
 	for _, ring := range d.piece.Marks.Named() {
 		for i, c := range ring {
@@ -298,15 +298,9 @@ func (d *pieceDrawing) lay(most float64) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	if d.Width < wideInk && plain(d.piece) {
-		most = plainTall
-	}
-	d.scale = whole(min(room/(end-start), most/tall))
+	d.scale = whole(min(room/(end-start), either(d.Width < wideInk && plain(d.piece), plainTall, most)/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
-	d.left, d.top, d.y1 = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall
-	if d.back {
-		d.flip = across
-	}
+	d.left, d.top, d.y1, d.flip = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall, either(d.back, across, 0)
 	d.area = d.sized(d.piece.Width, d.piece.Height)
 	d.frame = box{2, d.area.y - 20, d.Width - 4, d.area.h + 40}
 	if d.lane = d.left; start < 0 {
@@ -343,17 +337,12 @@ func (d *pieceDrawing) miters() {
 		if !mitred {
 			continue
 		}
-		x, in := d.area.x, 1.0
-		if (side == 1) != d.back {
-			x, in = d.area.x+d.area.w, -1
-		}
-		near, far := 0.0, thick*in // how far the near side and the far one stay off the edge
-		if d.back {
-			near, far = far, near
-		}
+		atRight := (side == 1) != d.back
+		x, in := either(atRight, d.area.x+d.area.w, d.area.x), either(atRight, -1.0, 1)
+		near, far := either(d.back, thick*in, 0), either(d.back, 0, thick*in) // how far the near side and the far one stay off the edge
 		y, text := d.area.y-low, line{"miter"}
 		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
-		behind := map[bool]float64{false: y - thick, true: y + behindMiter}[d.back] // of the back
+		behind := either(d.back, y+behindMiter, y-thick) // of the back
 		d.rect(spanned(x, behind, x+in*long, behind-behindMiter), "fill", d.hatch("wall", "hatch", 3, 45))
 		d.claim(spanned(x, y+behindMiter, x+in*long, y-thick-behindMiter))
 		start := x + in*(long+3)
@@ -370,10 +359,8 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 	if s == nil {
 		return said
 	}
-	finished, sawn := d.piece.Width, d.piece.Width.Add(s.Width)
-	if s.Edge == wall.Left {
-		finished, sawn = zero, s.Width.Neg()
-	}
+	atLeft := s.Edge == wall.Left
+	finished, sawn := either(atLeft, zero, d.piece.Width), either(atLeft, s.Width.Neg(), d.piece.Width.Add(s.Width))
 	for i, p := range ring {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
 			edge, x := segment{d.at(p), d.at(q)}, d.x(sawn)
@@ -411,19 +398,14 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 		if c.name == "" && !c.centre || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square {
 			continue
 		}
-		ink, path := d.y(at), ref("%s[%d]", c.path, axis)
-		if axis == 0 {
-			ink = d.left + (at.Float64()-d.x0)*d.scale // marked on this side: from its left
-		}
+		path := ref("%s[%d]", c.path, axis)
+		ink := either(axis == 0, d.left+(at.Float64()-d.x0)*d.scale, d.y(at)) // across as marked on this side: from its left
 		text := line{d.length(at, path)}
-		if beyond := most.Less(at); beyond || at.Sign() < 0 {
+		if past := most.Less(at); past || at.Sign() < 0 {
 			if !d.shown(c) {
 				continue
 			}
-			text = line{d.sum(minus(at, path)), " beyond"}
-			if beyond {
-				text[0] = d.sum(plus(at, path), minus(most, d.path+[]string{"width", "height"}[axis]))
-			}
+			text = line{either(past, d.sum(plus(at, path), minus(most, d.path+[]string{"width", "height"}[axis])), d.sum(minus(at, path))), " beyond"}
 		}
 		all = once(all, stop{text: text, at: at, ink: ink})
 	}
@@ -488,7 +470,7 @@ func (d *pieceDrawing) edges() {
 		}
 	}
 	for n, ring := range d.piece.Rings() {
-		edges := map[bool]*[]segment{true: &d.rim, false: &d.lines}[n == 0]
+		edges := either(n == 0, &d.rim, &d.lines)
 		d.claimLine(d.view.edges(ring)...)
 		*edges = append(*edges, d.view.edges(ring)...)
 	}
@@ -513,10 +495,7 @@ func (d *pieceDrawing) trammels() {
 			d.dot("edge", centre, 3)
 			d.claim(centered(centre, 12, 12))
 		} else {
-			side := d.area.x + d.area.w // the one toward the middle, which the line stops short of
-			if real(way) > 0 {
-				side = d.area.x
-			}
+			side := either(real(way) > 0, d.area.x, d.area.x+d.area.w) // the one toward the middle, which the line stops short of
 			long = min(long, d.area.h/3, (real(radius.to)-side)/math.Copysign(max(1e-9, math.Abs(real(way))), real(way)))
 			radius.from = radius.to - way*complex(long, 0)
 		}
@@ -547,7 +526,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 		name := line{}
 		for n, c := range here {
 			d.dot("startmark", d.at(c.at), dotSize)
-			name = append(name, map[bool]string{true: ", "}[n > 0], counted(c.name))
+			name = append(name, either(n > 0, ", ", ""), counted(c.name))
 		}
 		if !d.nameAt("bold halo", name, at) {
 			rest = append(rest, func() {

@@ -199,10 +199,7 @@ func (b *board) mistaken(c box, at point, most float64) bool {
 func (b *board) led(w, h, most float64, s segment) (seat box, ok bool) {
 	const step, shortest = 4, 6
 	farthest := int(most / step)
-	worst := acrossText
-	if len(b.rim) == 0 { // nothing but a piece has one
-		worst = mistakable
-	}
+	worst := either(len(b.rim) == 0, mistakable, acrossText) // nothing but a piece has a rim
 	best := worst + 1
 	for near, rings := 0, 3; near < farthest && best > 0; near, rings = near+rings, min(2*rings, farthest-near-rings) { // most find a place near by
 		ring := make([][]box, rings) // by how far they are

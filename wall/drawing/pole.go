@@ -156,10 +156,7 @@ func (e *elevation) foot(y float64) float64 {
 		y += 15
 	}
 	for _, row := range rows {
-		room, top := wide, y
-		if len(row) == 1 {
-			room = e.Width - 16
-		}
+		room, top := either(len(row) == 1, e.Width-16, wide), y
 		for k, name := range row {
 			y = max(y, e.under(0, 8+float64(k)*wide, top, "start", name.wrap(room, room)...))
 		}
@@ -261,10 +258,7 @@ func (e *elevation) heights() {
 				}
 				drawn[p.Y] = true
 				add(p.Y, e.path+ref("openings[%d].outline[%d][1]", i, k))
-				y, far := e.y(p.Y), spot.x+float64(side)*spot.w
-				if !bound { // of a horn
-					far = e.x(p.X)
-				}
+				y, far := e.y(p.Y), either(bound, spot.x+float64(side)*spot.w, e.x(p.X)) // or of a horn
 				e.stroke("ext", "M", near, y, "H", far)
 				e.claim(box{min(near, far), y - .8, math.Abs(near - far), 1.6})
 			}
@@ -326,7 +320,7 @@ func (e *elevation) texts(groups [][]int) (texts [][]line, what string) {
 			count += len(texts[i])
 		}
 		if count <= most && (long > 200 || long == 0 || count <= most*5/6) {
-			return texts, map[bool]string{true: ", named in its table"}[long == 0]
+			return texts, either(long == 0, ", named in its table", "")
 		}
 	}
 	every := (count + most - 2) / (most - 1)
@@ -341,7 +335,7 @@ func (e *elevation) texts(groups [][]int) (texts [][]line, what string) {
 // written is what is marked at a place and its distance from the start.
 func (e *elevation) written(group []int) (text line) {
 	for n, i := range group {
-		text = append(text, map[bool]string{true: "; "}[n > 0], figure{e.run.StoryPole[i].Name(e.plan.Profile), e.path + ref("story_pole[%d]", i)})
+		text = append(text, either(n > 0, "; ", ""), figure{e.run.StoryPole[i].Name(e.plan.Profile), e.path + ref("story_pole[%d]", i)})
 	}
 	return append(text, ": ", e.fromStart(group[0]))
 }

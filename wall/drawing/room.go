@@ -93,10 +93,7 @@ func (d *roomDrawing) lay() {
 		c := &d.courses[i]
 		c.start, c.long = complex(left+(real(c.start)-x0)*d.scale, roomLane+(imag(c.start)-y0)*d.scale), c.long*d.scale
 	}
-	d.Height = 2*roomLane + (y1-y0)*d.scale + 24
-	if y1-y0 < 1 {
-		d.Height += 50 // one straight wall: its name stands before it
-	}
+	d.Height = 2*roomLane + (y1-y0)*d.scale + either(y1-y0 < 1, 24.0+50, 24) // the name of one straight wall stands before it
 	d.frame = box{2, 2, d.Width - 4, d.Height - 26}
 }
 
@@ -227,7 +224,7 @@ func (c course) at(along, into float64) point { return c.start + c.along*complex
 // line is the path through some places, each along the run and into the room.
 func (c course) line(points ...complex128) (path string) {
 	for i, p := range points {
-		path += pen(map[bool]string{true: "M", false: "L"}[i == 0], c.at(real(p), imag(p)))
+		path += pen(either(i == 0, "M", "L"), c.at(real(p), imag(p)))
 	}
 	return path
 }

@@ -44,19 +44,14 @@ func Section(p plan.Plan, i int) (Picture, error) {
 			}
 		}
 		d.scale = whole(perInch / max(1, smaller))
-		if d.wall = 8 + fix.Wall.Float64()*d.scale; fix.Wall.IsZero() { // not to scale where it is not known
-			d.wall += 2 * wallInk
-		}
+		d.wall = 8 + either(fix.Wall.IsZero(), 2*wallInk, fix.Wall.Float64()*d.scale) // not to scale where it is not known
 		d.back = d.wall + fix.Strips.Float64()*d.scale
 		d.face = d.back + p.Profile.Thickness.Float64()*d.scale
 		box := slices.IndexFunc(fix.Boxes, func(b finish.BoxFixing) bool {
 			return slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Name == b.Name })
 		})
 		const top = 44.0
-		foot := top + 2*sectionZone
-		if box >= 0 {
-			foot += sectionZone
-		}
+		foot := top + either(box >= 0, 3*sectionZone, 2*sectionZone)
 		head, sole := top+p.Gaps.Top.Float64()*d.scale, foot-p.Gaps.Bottom.Float64()*d.scale
 		d.layer(8, d.wall, top-14, foot)
 		d.rect(spanned(8, foot, d.face+44, foot+trimInk), "fill", d.hatch("wall", "hatch", 5, 45))

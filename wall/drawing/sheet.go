@@ -76,10 +76,7 @@ func (d *sheetDrawing) lay() {
 		d.scale = whole(min(d.scale, boardTall/tall))
 		d.stretch = boardWide / (wide * d.scale)
 	}
-	d.left, d.top, d.y1 = lane+(halfInk-lane-14-wide*d.across())/2, 32, tall
-	if d.plan.Saw.Face == plan.FaceDown {
-		d.flip = wide
-	}
+	d.left, d.top, d.y1, d.flip = lane+(halfInk-lane-14-wide*d.across())/2, 32, tall, either(d.plan.Saw.Face == plan.FaceDown, wide, 0)
 	d.area = d.sized(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
@@ -89,7 +86,7 @@ func (d *sheetDrawing) lay() {
 	for _, s := range d.stops(nest.Crosscut) {
 		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
 	}
-	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + map[bool]string{true: ", from the back"}[d.flip > 0] + map[bool]string{true: " (drawn too wide)"}[d.stretch > 0]
+	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide)", "")
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 
@@ -135,7 +132,7 @@ func (d *sheetDrawing) stops(kind nest.CutKind) (all []stop) {
 		if at := c.Rect[axis].Add(c.At); c.Kind == kind && at.Sign() > 0 {
 			path := d.path + ref("cuts[%d].", i)
 			add(d.sum(plus(c.Rect[axis], path+ref("rect[%d]", axis)), plus(c.At, path+"at")), at)
-			steps[at] = append(steps[at], map[bool]string{true: " (", false: ", "}[len(steps[at]) == 0], figure{fmt.Sprint(c.Step), path + "step"})
+			steps[at] = append(steps[at], either(len(steps[at]) == 0, " (", ", "), figure{fmt.Sprint(c.Step), path + "step"})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b stop) int { return a.at.Compare(b.at) })
@@ -231,7 +228,7 @@ func (d *sheetDrawing) offcutLabels() {
 
 // partTag draws a part's number, so far under the middle, with an arrow to the piece's upper edge.
 func (d *sheetDrawing) partTag(label line, class string, under float64, turned bool, at box) {
-	x, y, up := at.x+at.w-9, at.y+at.h/2, map[bool]float64{false: 1, true: -1}[turned]
+	x, y, up := at.x+at.w-9, at.y+at.h/2, either(turned, -1.0, 1)
 	d.tag(at, 3)
 	label.write(&d.node, class, at.x+(at.w-14)/2, y+under, "middle")
 	d.stroke("pole", "M", x, y+6*up, "v", -9*up)
@@ -245,7 +242,7 @@ func (d *sheetDrawing) describe() {
 	for _, p := range d.sheet.Placements {
 		piece, _ := d.plan.Piece(p.Part)
 		width, _ := blank(piece)
-		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(width), say(piece.Height), say(p.X), say(p.Y), map[bool]string{true: ", turned upside down"}[p.Turned])
+		d.desc("Piece %s, %s by %s, %s from the left edge and %s from the lower end%s.", piece.Label, say(width), say(piece.Height), say(p.X), say(p.Y), either(p.Turned, ", turned upside down", ""))
 	}
 	for _, c := range d.sheet.Cuts {
 		d.desc("Cut %d: %s at %s.", c.Step, c.Kind, say(c.At))

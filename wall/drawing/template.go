@@ -107,10 +107,7 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
-	name, rest := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}, line{}
-	if !one.shared {
-		rest = line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."}
-	}
+	name, rest := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}, either(one.shared, nil, line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."})
 	what := any(c.what) // a notch, or the opening of a hole
 	if room := d.Width - 8 - (name.width(typeSize)+rest.width(typeSize))*1.12; c.closed {
 		what = figure{clip(c.what, room, typeSize*1.12), strings.TrimSuffix(c.path, "outline") + "opening"}
@@ -177,10 +174,7 @@ func (d *template) figure(on *node, at point, text ...line) bool {
 
 // ruler draws whole inches or centimetres, as many as there is room for, and returns which.
 func (n *node) ruler(unit fraction.Unit, inches, y float64) (word string) {
-	step, word := perInch, "inches"
-	if unit != fraction.Inch {
-		step, word = perInch/2.54, "centimeters"
-	}
+	step, word := either(unit == fraction.Inch, perInch, perInch/2.54), either(unit == fraction.Inch, "inches", "centimeters")
 	count := int(inches * perInch / step)
 	path := pen("M0 ", y, "h", float64(count)*step)
 	for i := range count + 1 {

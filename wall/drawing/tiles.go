@@ -120,10 +120,7 @@ func cutLines(p plan.Plan) (found []cutLine) {
 		}
 	}
 	return slices.DeleteFunc(found, func(c cutLine) bool {
-		most := mostPages
-		if c.square() {
-			most = 1
-		}
+		most := either(c.square(), 1, mostPages)
 		return len(c.points) == 0 || slices.ContainsFunc(Papers(), func(paper Paper) bool {
 			t := c.tile(paper, 0)
 			_, fits := c.small(paper, p.Profile, 0)

@@ -28,10 +28,7 @@ func unfold(p plan.Plan, width float64, name, title string, above, below float64
 		total, widest, top, foot = total+e.wide, max(widest, e.wide), max(top, e.y1), min(foot, e.y1-e.high)
 	}
 	room := width - 8 - cornerGap*float64(len(walls)+1)
-	scale := room / total
-	if scale < unfoldScale*.7 {
-		scale = min(unfoldScale, (width-8-2*cornerGap)/widest)
-	}
+	scale := either(room/total < unfoldScale*.7, min(unfoldScale, (width-8-2*cornerGap)/widest), room/total)
 	scale = min(scale, unfoldTall/(top-foot))
 	for rest, y := walls, above; len(rest) > 0; {
 		n, x := 0, cornerGap
@@ -174,7 +171,7 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 			var text line
 			for n, piece := range []plan.Piece{last[0], last[len(last)-1]}[:min(2, len(last))] {
 				_, at := p.Piece(piece.Number)
-				text = append(text, map[bool]string{true: " to "}[n > 0], figure{piece.Label, ref("pieces[%d].label", at)})
+				text = append(text, either(n > 0, " to ", ""), figure{piece.Label, ref("pieces[%d].label", at)})
 			}
 			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+e.high*e.scale+laneHigh-2, "middle")
 			e.desc("Then piece %s.", text)

@@ -30,9 +30,7 @@ func (v view) at(p plan.Point) point { return v.ink(p.X.Float64(), p.Y.Float64()
 
 // ink is the place of ink of a place in inches.
 func (v view) ink(x, y float64) point {
-	if v.flip > 0 {
-		x = v.flip - x
-	}
+	x = either(v.flip > 0, v.flip-x, x)
 	return complex(v.left+(x-v.x0)*v.across(), v.top+(v.y1-y)*v.scale)
 }
 
@@ -52,10 +50,7 @@ func (v view) across() float64 { return v.scale * max(1, v.stretch) }
 // move returns the view of things whose own origin stands at p.
 func (v view) move(p plan.Point) view {
 	along := p.X.Float64() * v.across()
-	if v.flip > 0 {
-		along = -along
-	}
-	v.left += along
+	v.left += either(v.flip > 0, -along, along)
 	v.top = v.y(p.Y) - v.y1*v.scale
 	return v
 }
@@ -110,7 +105,7 @@ func (v view) trace(arcs []plan.Arc, points []plan.Point, closed bool) (path str
 		} else {
 			turn := (to - v.at(a.Centre)) * cmplx.Conj(from-v.at(a.Centre))
 			r := a.Radius.Float64()
-			path += pen("A", r*v.across(), r*v.scale, map[bool]string{false: " 0 0 0 ", true: " 0 0 1 "}[imag(turn) > 0], to)
+			path += pen("A", r*v.across(), r*v.scale, either(imag(turn) > 0, " 0 0 1 ", " 0 0 0 "), to)
 		}
 		before, from = a, to
 	}
