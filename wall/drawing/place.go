@@ -157,26 +157,17 @@ func (b *board) sight(c box, s segment) (wrong int) {
 		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-lead.nearest(dot, 0)) < off
 	}
 	switch {
-	case forward(b.lines, over):
+	case slices.ContainsFunc(b.lines, over):
 		return acrossLine
-	case forward(b.words, through):
+	case slices.ContainsFunc(b.words, through):
 		return acrossText
-	case forward(b.rim, over):
+	case slices.ContainsFunc(b.rim, over):
 		wrong = acrossRim
 	}
 	if slices.ContainsFunc(b.dots, passes) || s.from == s.to && b.mistaken(c, at, apartDots) {
 		wrong += mistakable
 	}
 	return wrong
-}
-
-// forward reports whether some are so, and puts one of them first: what is in the way of a lead is in that of the next.
-func forward[T any](all []T, so func(T) bool) bool {
-	i := slices.IndexFunc(all, so)
-	if i > 0 {
-		all[0], all[i] = all[i], all[0]
-	}
-	return i >= 0
 }
 
 // clear returns the places from which a lead to what is nearest of a segment crosses no text or line.

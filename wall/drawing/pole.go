@@ -152,9 +152,7 @@ func (e *elevation) foot(y float64) float64 {
 	if len(e.missed) > 0 {
 		rows = append(rows, []line{slices.Concat(line{"No room here for these"}, e.missed)})
 	}
-	if len(rows) > 0 {
-		y += 15
-	}
+	y += either(len(rows) > 0, 15.0, 0)
 	for _, row := range rows {
 		room, top := either(len(row) == 1, e.Width-16, wide), y
 		for k, name := range row {
