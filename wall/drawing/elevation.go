@@ -76,7 +76,7 @@ func drawElevation(p plan.Plan, i int, width, page, least float64) *elevation {
 		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.heights, e.labels, e.flaws, e.onTheWall} {
 			add()
 		}
-		e.Height = e.foot(e.pole(e.chains(e.bottoms())))
+		e.Height = e.foot(e.pole(e.chains(e.bottoms())), "Elevation of ")
 		full = max(full, e.scale)
 		if e.Height <= page || tall < elevationTall/3 || full < least || brief && e.scale < least {
 			return e
@@ -104,10 +104,15 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 	return e
 }
 
-// lay chooses the scale, one to a whole number, and the lanes above the wall.
-func (e *elevation) lay() {
-	e.scale = whole(min((e.Width-2*e.lane())/e.wide, e.tall/e.high))
+// scaled chooses the scale, one to a whole number.
+func (e *elevation) scaled(most float64) {
+	e.scale = whole(min((e.Width-2*e.lane())/e.wide, most))
 	e.left = (e.Width - e.wide*e.scale) / 2
+}
+
+// lay chooses the scale and the lanes above the wall.
+func (e *elevation) lay() {
+	e.scaled(e.tall / e.high)
 	e.begin = e.callouts() + 6 + either(e.Width < wideInk, 2*laneHigh, laneHigh) // there the arrow is under the words
 	e.top = e.begin + 10
 	for _, s := range e.corners(true) {

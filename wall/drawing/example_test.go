@@ -88,6 +88,12 @@ func ExampleSection() {
 	// From the wall at the left to the room at the right, broken off between head and foot.
 }
 
+func ExampleStoryPole() {
+	picture, _ := drawing.StoryPole(stored(), 2)
+	fmt.Println(picture.Desc)
+	// Output: panel 6, left: 40 3/8 plus 1/64 from the start. panel 6, right: 0 from the start.
+}
+
 func ExampleSheet() {
 	picture, _ := drawing.Sheet(stored(), 1)
 	fmt.Println(picture.Title)

@@ -36,6 +36,7 @@ func drawAll(t *testing.T, data []byte, part int) {
 	draw(Preview(p))
 	for i := range len(p.Runs) + 1 {
 		draw(Elevation(p, i))
+		draw(StoryPole(p, i))
 		draw(Section(p, i))
 		draw(End(p, i, false))
 		draw(End(p, i, true))

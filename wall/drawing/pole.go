@@ -8,6 +8,7 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -143,9 +144,26 @@ func (e *elevation) pole(y float64) float64 {
 	return e.below(stops, 8, e.Width-8, base+4, 1, 0, 15, func(stop) {})
 }
 
+// StoryPole draws the story pole of run i alone, as under its elevation, with the chains of dimensions over it. A run that
+// stays bare has none.
+func StoryPole(p plan.Plan, i int) (Picture, error) {
+	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
+		e := newElevation(p, i, width, ref("run-%d-pole", i+1), "Story pole of ")
+		if e.run.Bare() {
+			return nil
+		}
+		e.scaled(perInch)
+		for n, mark := range e.run.StoryPole {
+			e.desc("%s: %s from the start.", mark.Name(p.Profile), e.fromStart(n))
+		}
+		e.Height = e.foot(e.pole(e.chains(0)), "Story pole of ")
+		return e.Picture
+	})
+}
+
 // foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
 // drawing.
-func (e *elevation) foot(y float64) float64 {
+func (e *elevation) foot(y float64, what string) float64 {
 	y = e.bar(y + 8)
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
 	rows := slices.Collect(slices.Chunk(e.keyed, int((e.Width-16)/wide)))
@@ -159,7 +177,7 @@ func (e *elevation) foot(y float64) float64 {
 			y = max(y, e.under(0, 8+float64(k)*wide, top, "start", name.wrap(room, room)...))
 		}
 	}
-	return e.block(y, line{"Elevation of ", figure{e.run.Name, e.path + "name"}})
+	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
 }
 
 // bar draws a bar of the scale and returns where it ends.

@@ -37,6 +37,7 @@ func TestDrawingsStayTheSame(t *testing.T) {
 		keep("preview")(Preview(p))
 		for i := range p.Runs {
 			keep(fmt.Sprint("run ", i))(Elevation(p, i))
+			keep(fmt.Sprint("pole ", i))(StoryPole(p, i))
 			keep(fmt.Sprint("section ", i))(Section(p, i))
 			keep(fmt.Sprint("fitting strip ", i))(FittingStrip(p, i))
 			keep(fmt.Sprint("corner ", i))(Corner(p, i))
