@@ -6,8 +6,11 @@ import (
 )
 
 // kept checks that run i keeps to what the job insists on, and that its work goes the way that
-// tongues or the ends that are seen ask for.
+// tongues or the ends that are seen ask for. A run that stays bare has nothing to keep.
 func (c *checker) kept(i int) {
+	if c.job.bare[i] {
+		return
+	}
 	r, keep, path := c.plan.Runs[i], c.job.Runs[i].Keep, item("runs", i)
 	if keep.Origin != nil {
 		origins := []rat{r.SetOut.Origin}
@@ -18,7 +21,7 @@ func (c *checker) kept(i int) {
 			c.equal(Keep, path+".set_out.origin", mod(origin, c.job.pattern.pitch), mod(*keep.Origin, c.job.pattern.pitch), "not the origin to keep")
 		}
 	}
-	if want := c.direction(i); want != "" && !c.job.bare[i] {
+	if want := c.direction(i); want != "" {
 		c.equal(Keep, path+".set_out.direction", r.SetOut.Direction, want, "not the way to work")
 	}
 	seam := func(j joint) bool { return !j.open && !j.old }
