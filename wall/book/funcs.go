@@ -18,8 +18,8 @@ import (
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
-		"length": b.unbroken, "picture": b.picture, "strokes": func(piece plan.Piece) []string { return strokes(b.Plan, piece, b.unbroken) }, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "onSlopes": func(p plan.Piece) string { return b.onSlopes(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
+		"length": b.unbroken, "picture": b.picture, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
+		"setting": b.setting, "leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "oddPieces": b.oddPieces, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "onSlopes": func(p plan.Piece) string { return b.onSlopes(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
@@ -41,10 +41,7 @@ func (b *page) funcs() template.FuncMap {
 		"at": func(found plan.Blemish) string {
 			return wholeAndFraction.ReplaceAllString(b.at(b.Plan, found), "$1\u00a0$2")
 		}, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
-		"weak": func(w plan.Weak) string { return b.weak(w, fromLeft) },
-		"trammel": func(piece plan.Piece, a plan.Arc) string {
-			return (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)
-		},
+		"weak":    func(w plan.Weak) string { return b.weak(w, fromLeft) },
 		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
 		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },

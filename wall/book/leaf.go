@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -30,6 +31,7 @@ const (
 	cellLong  = 13    // letters to a line of other columns of a table,
 	holeLong  = 7     // and of the names of holes
 	signLong  = 7     // letters as wide as a sign of a legend
+	signGap   = 2     // and as what parts two of them
 	mostLines = 36    // of a story pole in one column
 	mostTried = 12    // parts of which every way to put them into columns is tried
 )
@@ -48,7 +50,10 @@ type part struct {
 	Name  string
 	Keys  []string // pictures whose signs a legend has
 	high  float64
-	Small bool // as drawn for a phone
+	Small bool     // as drawn for a phone
+	First int      // cut of an order of sawing, or ring of corners, that it begins with,
+	Last  int      // and the last of the rings
+	Says  []string // the cuts, or the arcs
 	Pole  []poleMark
 	Run   plan.Run
 	Sheet plan.Sheet
@@ -105,19 +110,9 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 			small = append(small, p.Name)
 		}
 	}
-	all, lines, row, within := beside(parts...), 0, pageLong, part{Name: "key", Keys: keys}
-	for _, s := range b.signs(small, keys...) {
-		if s.Class == "onphone" {
-			continue
-		}
-		long := signLong + utf8.RuneCountInString(s.Words)
-		if row += long; row > pageLong {
-			lines, row = lines+folded(s.Words, pageLong-signLong), long
-		}
-		within.high += float64(folded(s.Words, lineLong-signLong)) * lineHigh
-	}
-	if lines > 0 {
-		all.Keys, all.high = keys, all.high+float64(lines)*lineHigh
+	all, within := beside(parts...), part{Name: "key", Keys: keys, high: b.keyHigh(lineLong, small, keys)}
+	if within.high > 0 {
+		all.Keys, all.high = keys, all.high+b.keyHigh(pageLong, small, keys)
 		if in := beside(append(slices.Clone(parts), within)...); in.high+lineHigh < all.high {
 			all = in
 		}
@@ -127,6 +122,22 @@ func (b *page) across(wide, keys []string, parts ...part) block {
 		all.Wide, all.high = append(all.Wide, name), all.high+b.drawn[name].Height
 	}
 	return all
+}
+
+// keyHigh is the height of the legend of some pictures on lines of so many letters.
+func (b *page) keyHigh(long int, small, keys []string) (high float64) {
+	row := long
+	for _, s := range b.signs(small, keys...) {
+		if s.Class == "onphone" {
+			continue
+		}
+		wide := signLong + utf8.RuneCountInString(s.Words)
+		if row += wide; row > long {
+			high, row = high+float64(folded(s.Words, long-signLong))*lineHigh, wide
+		}
+		row += signGap
+	}
+	return high
 }
 
 // half is a picture in a column: that for a phone, where it has one.
@@ -161,30 +172,32 @@ func (b *page) details(i int) []block {
 	if len(run.Panels) > 0 && !b.Plan.Profile.Boards {
 		tables = append(tables, part{Name: "panels", high: tall(slices.Repeat([]int{1}, len(run.Panels))...), Run: run})
 	}
+	var rows []int
 	marks, all := poleMarks(b.Plan, run), 0
 	for _, m := range marks {
-		all += folded(m.What, nameLong)
+		rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At, run.Width), cellLong)))
+		all += rows[len(rows)-1]
 	}
-	each := len(marks)
-	if all > mostLines { // an even number of tables, as each page has two
-		pages := (all + 2*mostLines - 1) / (2 * mostLines)
-		each = (len(marks) + 2*pages - 1) / (2 * pages)
-	}
-	for pole := range slices.Chunk(marks, max(1, each)) {
-		var rows []int
-		for _, m := range pole {
-			rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At, run.Width), cellLong)))
+	with := func(parts int) []part { // of the pole
+		all := slices.Clone(tables)
+		for from, to := range shares(rows, parts, func(lines int) float64 { return float64(lines)*lineHigh + ruleHigh }) {
+			all = append(all, part{Name: "pole", high: tall(rows[from:to]...), Pole: marks[from:to], Run: run})
 		}
-		tables = append(tables, part{Name: "pole", high: tall(rows...), Pole: pole, Run: run})
+		return all
 	}
-	blocks := []block{b.across(strip, strip, append(pictures, tables...)...)}
+	parts := 1
+	if all > mostLines { // an even number, as each page has two
+		parts = 2 * ((all + 2*mostLines - 1) / (2 * mostLines))
+	}
+	blocks := []block{b.across(strip, strip, append(pictures, with(parts)...)...)}
 	if blocks[0].high+headHigh > pageHigh {
 		blocks = []block{b.across(strip, strip, pictures...)}
-		few := len(tables)
-		if beside(tables...).high+headHigh > pageHigh {
+		alone := with(max(2, parts))
+		few := len(alone)
+		if beside(alone...).high+headHigh > pageHigh {
 			few = 2
 		}
-		for few := range slices.Chunk(tables, few) {
+		for few := range slices.Chunk(alone, few) {
 			blocks = append(blocks, beside(few...))
 		}
 	}
@@ -261,12 +274,127 @@ func (b *page) cutting(s plan.Sheet) []block {
 	return []block{b.across(nil, []string{name}, parts...)}
 }
 
-// marked are the blocks of an odd piece's leaf: one where a page has room for its face and its back as
-// they are, or as drawn for a phone, else the face and then the back.
+// oddPieces are those with a leaf: first those on which something is sawn, then the plain ones, of which a page has two.
+func (b *page) oddPieces() (all []plan.Piece) {
+	for _, plain := range []bool{false, true} {
+		for _, piece := range b.Plan.Pieces {
+			if slices.Contains(b.odd, piece.Label) && piece.Plain() == plain {
+				all = append(all, piece)
+			}
+		}
+	}
+	return all
+}
+
+// marked are the blocks of an odd piece's leaf: one where a page has room for its face and its back, each as it is or as
+// drawn for a phone, else the face and then the back, with as much of the tables beside the face as has room there.
 func (b *page) marked(piece plan.Piece) []block {
 	face, back := drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
-	var rows []int
+	room := pageHigh - headHigh - 2*lineHigh*float64(len(piece.Weak))
+	if says := b.onSlopes(b.Plan, piece); says != "" {
+		room -= float64(folded(says, pageLong)) * lineHigh
+	}
+	if piece.Label == b.oddPieces()[0].Label {
+		room -= 5 * lineHigh // of the heading of all
+	}
+	tables := [][][]part{b.tables(piece, 1), b.tables(piece, 2)} // each whole or in two parts
+	for phone := range 3 {
+		for _, all := range tables {
+			if one, ok := b.sides(phone, slices.Concat(all...), face, back); ok && one.high <= room {
+				return []block{one}
+			}
+		}
+	}
+	least, _ := b.sides(0, nil, face)
+	if narrow, ok := b.sides(1, nil, face); ok {
+		least.high = min(least.high, narrow.high)
+	}
+	room = max(room, least.high)
+	for first := len(tables[0]); first >= 0; first-- {
+		for phone := range 4 {
+			for _, all := range tables {
+				one, ok := b.sides(phone/2, slices.Concat(all[:first]...), face)
+				two, also := b.sides(phone%2, slices.Concat(all[first:]...), back)
+				if ok && also && one.high <= room && two.high <= pageHigh-nextHigh {
+					return []block{one, two}
+				}
+			}
+		}
+	}
+	one, _ := b.sides(0, nil, face)
+	two, _ := b.sides(0, nil, back)
+	return []block{one, two, beside(slices.Concat(tables[0]...)...)}
+}
+
+// sides is a block of drawings, the last few as for a phone, with some tables, unless one of these is too wide for a column.
+func (b *page) sides(phone int, tables []part, names ...string) (all block, ok bool) {
+	var wide []string
+	var parts []part
+	for i, name := range names {
+		half, small := b.half(name), i >= len(names)-phone
+		if small && b.wide(name) && !half.Small {
+			return all, false
+		}
+		if b.wide(name) && !small {
+			wide = append(wide, name)
+		} else {
+			parts = append(parts, half)
+		}
+	}
+	return b.across(wide, names, append(parts, tables...)...), true
+}
+
+// tables are the order of sawing of a piece, which has the numbers on its face, and its corners, each in some parts. A plain
+// piece has its corners on the drawings.
+func (b *page) tables(piece plan.Piece, parts int) (all [][]part) {
+	cuts, arcs := strokes(b.Plan, piece, b.unbroken), []string(nil)
+	for _, a := range piece.Marks.Arcs {
+		arcs = append(arcs, sentence((&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)))
+	}
+	high := func(says ...string) (lines float64) {
+		for _, s := range says {
+			lines += float64(folded(s, lineLong)) * lineHigh
+		}
+		return lines
+	}
+	var order, marks []part
+	for from, to := range shares(cuts, parts, func(s string) float64 { return high(s) }) {
+		order = append(order, part{Name: "order", First: from, Says: cuts[from:to], high: lineHigh + high(cuts[from:to]...)})
+	}
+	if len(arcs) > 0 {
+		order = append(order, part{Name: "arcs", Says: arcs, high: high(arcs...)})
+	}
+	if !piece.Plain() {
+		rings := b.rings(piece)
+		for from, to := range shares(rings, parts, func(rows []int) float64 { return tall(rows...) }) {
+			marks = append(marks, part{Name: "marks", First: from, Last: to - 1, Piece: piece, high: tall(slices.Concat(rings[from:to]...)...)})
+		}
+	}
+	return [][]part{order, marks}
+}
+
+// shares parts some things into runs that are about as high as each other, and yields where each begins and ends.
+func shares[T any](all []T, parts int, high func(T) float64) iter.Seq2[int, int] {
+	return func(yield func(from, to int) bool) {
+		total, so, from := 0.0, 0.0, 0
+		for _, one := range all {
+			total += high(one)
+		}
+		for i, one := range all {
+			if so += high(one); i+1 == len(all) || so*float64(parts) >= total {
+				if so = 0; !yield(from, i+1) {
+					return
+				}
+				from = i + 1
+			}
+		}
+	}
+}
+
+// rings are the lines that each row of the table of corners takes, ring by ring, the last with the starter holes.
+func (b *page) rings(piece plan.Piece) (all [][]int) {
 	for r, ring := range piece.Marks.Named() {
+		var rows []int
 		if r > 0 {
 			hole := piece.Marks.Holes[r-1]
 			if span(hole.Face) == nil {
@@ -281,59 +409,10 @@ func (b *page) marked(piece plan.Piece) []block {
 				rows = append(rows, 1)
 			}
 		}
+		all = append(all, rows)
 	}
 	if n := len(piece.Marks.Drill); n > 0 && b.starters(piece.Marks) == "" {
-		rows = append(rows, slices.Repeat([]int{1}, n+1)...)
+		all[len(all)-1] = append(all[len(all)-1], slices.Repeat([]int{1}, n+1)...)
 	}
-	says, list := strokes(b.Plan, piece, b.unbroken), 1
-	for _, a := range piece.Marks.Arcs {
-		says = append(says, (&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft))
-	}
-	for _, s := range says {
-		list += folded(s, lineLong)
-	}
-	marks, order := part{Name: "marks", high: tall(rows...), Piece: piece}, part{Name: "order", high: float64(list) * lineHigh, Piece: piece}
-	room := pageHigh - headHigh - 2*lineHigh*float64(len(piece.Weak))
-	if says := b.onSlopes(b.Plan, piece); says != "" {
-		room -= float64(folded(says, pageLong)) * lineHigh
-	}
-	if piece.Label == b.odd[0] {
-		room -= 5 * lineHigh // of the heading of all
-	}
-	both, left, right := []string{face, back}, b.half(face), b.half(back)
-	together := b.across(nil, both, left, right, marks, order)
-	large := together
-	switch {
-	case b.wide(face) && b.wide(back):
-		large = b.across(both, both, marks, order)
-	case b.wide(back):
-		large = b.across(both[1:], both, left, marks, order)
-	case b.wide(face):
-		large = b.across(both[:1], both, right, marks, order)
-	}
-	alone := func(name string, half part, parts ...part) block {
-		if b.wide(name) {
-			return b.across([]string{name}, []string{name}, parts...)
-		}
-		return b.across(nil, []string{name}, append([]part{half}, parts...)...)
-	}
-	tables := []part{order, marks} // the order of sawing has the numbers on the face, which has the table too where there is room
-	apart := []block{alone(face, left), alone(back, right), beside(marks, order)}
-	if first := alone(face, left, order); first.high <= room {
-		apart[0], apart[2] = first, beside(marks)
-	}
-	for n := len(tables); n >= 0; n-- {
-		if first, second := alone(face, left, tables[:n]...), alone(back, right, tables[n:]...); first.high <= room && second.high <= pageHigh-nextHigh {
-			apart = []block{first, second}
-			break
-		}
-	}
-	small := b.wide(face) == left.Small && b.wide(back) == right.Small
-	switch {
-	case large.high <= room:
-		return []block{large}
-	case small && together.high <= room:
-		return []block{together}
-	}
-	return apart
+	return all
 }

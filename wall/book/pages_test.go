@@ -265,7 +265,7 @@ func TestLeavesExplainTheirSigns(t *testing.T) {
 				if strings.Contains(string(svg), "halo taped") { // whose dots have a sign of their own
 					svg = bytes.ReplaceAll(svg, []byte(`r="1.9"`), nil)
 				}
-				for ink, words := range map[string]string{`r="1.9"`: "corner or other place", "l4 6h-8z": "piece is up", "l4 -6h-8z": "lies turned", "-now)": "fitted in this step", "halo taped": "points from taped distances"} {
+				for ink, words := range map[string]string{`r="1.9"`: "corner, by its letter", "l4 6h-8z": "piece is up", "l4 -6h-8z": "lies turned", "-now)": "fitted in this step", "halo taped": "points from taped distances"} {
 					if seen[ink] = seen[ink] || strings.Contains(string(svg), ink); strings.Contains(string(svg), ink) && !strings.Contains(legend, words) {
 						t.Errorf("leaf %s has no sign for what is %q", name, words)
 					}

@@ -25,7 +25,8 @@ const (
 	insetTall  = 165.0 // most ink that a detail takes upwards,
 	notchTall  = 220.0 // or one that has no room for all letters so,
 	insetGain  = 1.5   // times as large as the piece, at least
-	plainTall  = 170.0 // of one with only its outer edges to saw
+	plainTall  = 170.0 // of one with only its outer edges to saw,
+	rectTall   = 130.0 // and of a rectangle, so that a page has two
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
@@ -136,7 +137,8 @@ func drawParted(p plan.Plan, i int, back bool, width float64, try [3]float64, na
 	d.annotate()
 	scribed()
 	heading := line{"Piece ", figure{piece.Label, path + "label"}}
-	append(heading, ", "+side).write(&d.node, "bold", d.Width/2, 15, "middle")
+	scale := either(back, line{", at ", counted(ref("1:%.0f", perInch/d.scale))}, nil) // the face has it in its title block
+	slices.Concat(heading, line{", " + side}, scale).write(&d.node, "bold", d.Width/2, 15, "middle")
 	d.details()
 	if bare > 0 {
 		d.Height = d.under(0, d.Width/2, d.Height+14, "middle", line{"no room for a nail on ", counted(fmt.Sprint(bare)), " of its supports"})
@@ -298,7 +300,10 @@ func (d *pieceDrawing) lay(most float64) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	d.scale = whole(min(room/(end-start), either(d.Width < wideInk && plain(d.piece), plainTall, most)/tall))
+	if d.Width < wideInk && plain(d.piece) {
+		most = either(d.piece.Plain(), rectTall, plainTall)
+	}
+	d.scale = whole(min(room/(end-start), most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1, d.flip = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall, either(d.back, across, 0)
 	d.area = d.sized(d.piece.Width, d.piece.Height)
