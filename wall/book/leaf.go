@@ -178,28 +178,31 @@ func (b *page) details(i int) []block {
 		rows = append(rows, max(folded(m.What, nameLong), folded(b.along(m.At, run.Width), cellLong)))
 		all += rows[len(rows)-1]
 	}
-	with := func(parts int) []part { // of the pole
-		all := slices.Clone(tables)
-		for from, to := range shares(rows, parts, func(lines int) float64 { return float64(lines)*lineHigh + ruleHigh }) {
-			all = append(all, part{Name: "pole", high: tall(rows[from:to]...), Pole: marks[from:to], Run: run})
-		}
-		return all
+	pole := func(from, to int) part {
+		return part{Name: "pole", high: tall(rows[from:to]...), Pole: marks[from:to], Run: run}
 	}
-	parts := 1
+	parts, whole := 1, slices.Clone(tables)
 	if all > mostLines { // an even number, as each page has two
 		parts = 2 * ((all + 2*mostLines - 1) / (2 * mostLines))
 	}
-	blocks := []block{b.across(strip, strip, append(pictures, with(parts)...)...)}
-	if blocks[0].high+headHigh > pageHigh {
-		blocks = []block{b.across(strip, strip, pictures...)}
-		alone := with(max(2, parts))
-		few := len(alone)
-		if beside(alone...).high+headHigh > pageHigh {
-			few = 2
+	for from, to := range shares(rows, parts, func(lines int) float64 { return float64(lines)*lineHigh + ruleHigh }) {
+		whole = append(whole, pole(from, to))
+	}
+	blocks := []block{b.across(strip, strip, append(pictures, whole...)...)}
+	if blocks[0].high+headHigh <= pageHigh {
+		return blocks
+	}
+	blocks[0] = b.across(strip, strip, pictures...)
+	if alone := beside(whole...); alone.high+headHigh <= pageHigh {
+		for n := 1; n < len(rows); n++ { // it goes on to the right where that is lower
+			if two := beside(slices.Concat(tables, []part{pole(0, n), pole(n, len(rows))})...); two.high < alone.high {
+				alone = two
+			}
 		}
-		for few := range slices.Chunk(alone, few) {
-			blocks = append(blocks, beside(few...))
-		}
+		return append(blocks, alone)
+	}
+	for two := range slices.Chunk(whole, 2) {
+		blocks = append(blocks, beside(two...))
 	}
 	return blocks
 }
