@@ -26,7 +26,9 @@ const (
 	ruleHigh  = 3.0   // of what parts two rows of a table
 	partGap   = 6.0   // between two parts of a column
 	lineLong  = 47    // letters to a line of a column
-	pageLong  = 90    // letters to a line of a page
+	pageLong  = 90    // letters to a line of the legend of a page
+	leafLong  = 100   // and of its text
+	foundLong = 30    // letters of its heading before the space that is found on the wall
 	nameLong  = 24    // letters to a line of the names of a story pole
 	cellLong  = 13    // letters to a line of other columns of a table,
 	holeLong  = 7     // and of the names of holes
@@ -293,9 +295,9 @@ func (b *page) oddPieces() (all []plan.Piece) {
 // drawn for a phone, else the face and then the back, with as much of the tables beside the face as has room there.
 func (b *page) marked(piece plan.Piece) []block {
 	face, back := drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
-	room := pageHigh - headHigh - 2*lineHigh*float64(len(piece.Weak))
-	if says := b.onSlopes(b.Plan, piece); says != "" {
-		room -= float64(folded(says, pageLong)) * lineHigh
+	room := pageHigh - nextHigh - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
+	if head := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(head) > foundLong {
+		room -= 1.5 * lineHigh // to write the space found
 	}
 	if piece.Label == b.oddPieces()[0].Label {
 		room -= 5 * lineHigh // of the heading of all
@@ -327,6 +329,17 @@ func (b *page) marked(piece plan.Piece) []block {
 	one, _ := b.sides(0, nil, face)
 	two, _ := b.sides(0, nil, back)
 	return []block{one, two, beside(slices.Concat(tables[0]...)...)}
+}
+
+// howMeasured says from where a piece is measured, and what holds for all of its holes, miters and slopes.
+func (b *page) howMeasured(piece plan.Piece) string {
+	says := []string{"Measured from: " + measuredFrom(piece, b.unbroken) + "."}
+	for _, more := range []string{b.starters(piece.Marks), sentence(b.miter(b.Plan, piece)), b.onSlopes(b.Plan, piece)} {
+		if more != "" {
+			says = append(says, more)
+		}
+	}
+	return strings.Join(says, " ")
 }
 
 // sides is a block of drawings, the last few as for a phone, with some tables, unless one of these is too wide for a column.

@@ -76,7 +76,8 @@ func drawElevation(p plan.Plan, i int, width, page, least float64) *elevation {
 		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.heights, e.labels, e.flaws, e.onTheWall} {
 			add()
 		}
-		e.Height = e.foot(e.pole(e.chains(e.bottoms())), "Elevation of ")
+		leaf := either(len(p.Pieces) > 0, line{counted(ref("E%d", i+1)), ": "}, nil) // a wall alone has none
+		e.Height = e.foot(e.pole(e.chains(e.bottoms())), append(leaf, "Elevation of "))
 		full = max(full, e.scale)
 		if e.Height <= page || tall < elevationTall/3 || full < least || brief && e.scale < least {
 			return e

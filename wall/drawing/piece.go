@@ -26,7 +26,7 @@ const (
 	notchTall  = 220.0 // or one that has no room for all letters so,
 	insetGain  = 1.5   // times as large as the piece, at least
 	plainTall  = 170.0 // of one with only its outer edges to saw,
-	rectTall   = 130.0 // and of a rectangle, so that a page has two
+	rectTall   = 105.0 // and of a rectangle, so that a page has two
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
@@ -144,7 +144,7 @@ func drawParted(p plan.Plan, i int, back bool, width float64, try [3]float64, na
 		d.Height = d.under(0, d.Width/2, d.Height+14, "middle", line{"no room for a nail on ", counted(fmt.Sprint(bare)), " of its supports"})
 	}
 	if !back {
-		d.Height = d.block(d.Height+4, append(heading, " of ", figure{piece.Run, path + "run"}))
+		d.Height = d.block(d.Height+4, slices.Concat(line{counted("P" + piece.Label), ": "}, heading, line{" of ", figure{piece.Run, path + "run"}}))
 	}
 	return d
 }

@@ -156,14 +156,14 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 		for n, mark := range e.run.StoryPole {
 			e.desc("%s: %s from the start.", mark.Name(p.Profile), e.fromStart(n))
 		}
-		e.Height = e.foot(e.pole(e.chains(0)), "Story pole of ")
+		e.Height = e.foot(e.pole(e.chains(0)), line{"Story pole of "})
 		return e.Picture
 	})
 }
 
 // foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
 // drawing.
-func (e *elevation) foot(y float64, what string) float64 {
+func (e *elevation) foot(y float64, what line) float64 {
 	y = e.bar(y + 8)
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
 	rows := slices.Collect(slices.Chunk(e.keyed, int((e.Width-16)/wide)))
@@ -177,7 +177,7 @@ func (e *elevation) foot(y float64, what string) float64 {
 			y = max(y, e.under(0, 8+float64(k)*wide, top, "start", name.wrap(room, room)...))
 		}
 	}
-	return e.block(y, line{what, figure{e.run.Name, e.path + "name"}})
+	return e.block(y, append(what, figure{e.run.Name, e.path + "name"}))
 }
 
 // bar draws a bar of the scale and returns where it ends.
