@@ -22,6 +22,7 @@ const (
 	halfWide  = 340.0 // of one of two columns
 	headHigh  = 95.0  // of the heading of a leaf and what stands under it
 	nextHigh  = 45.0  // of the heading of its other pages
+	leastHigh = 340.0 // of tables alone on a page
 	lineHigh  = 16.7  // of a line of text
 	ruleHigh  = 3.0   // of what parts two rows of a table
 	partGap   = 6.0   // between two parts of a column
@@ -196,8 +197,8 @@ func (b *page) details(i int) []block {
 	}
 	blocks[0] = b.across(strip, strip, pictures...)
 	if alone := beside(whole...); alone.high+headHigh <= pageHigh {
-		for n := 1; n < len(rows); n++ { // it goes on to the right where that is lower
-			if two := beside(slices.Concat(tables, []part{pole(0, n), pole(n, len(rows))})...); two.high < alone.high {
+		for n := 1; n < len(rows); n++ { // it goes on to the right where that is lower, but the page not nearly empty
+			if two := beside(slices.Concat(tables, []part{pole(0, n), pole(n, len(rows))})...); two.high < alone.high && two.high > leastHigh {
 				alone = two
 			}
 		}
