@@ -338,6 +338,7 @@ func (d *pieceDrawing) fixing() (bare int) {
 func (d *pieceDrawing) miters() {
 	const long, low, thick, behindMiter = 34.0, 8.0, 9.0, 4.0 // ink from the edge, over the piece, between face and back, and of the wall
 	run, _ := d.plan.Run(d.piece.Run)
+	var words []func()
 	for side, mitred := range fraction.Must(run.MitredEdges(d.piece)) {
 		if !mitred {
 			continue
@@ -351,9 +352,14 @@ func (d *pieceDrawing) miters() {
 		d.rect(spanned(x, behind, x+in*long, behind-behindMiter), "fill", d.hatch("wall", "hatch", 3, 45))
 		d.claim(spanned(x, y+behindMiter, x+in*long, y-thick-behindMiter))
 		start := x + in*(long+3)
-		if _, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
-			text.write(&d.node, "", start, y, anchors[-in])
-		}
+		words = append(words, func() {
+			if _, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
+				text.write(&d.node, "", start, y, anchors[-in])
+			}
+		})
+	}
+	for _, word := range words { // clear of all sections
+		word()
 	}
 }
 
