@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/fraction"
+	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -245,5 +247,49 @@ func TestArchesAreMeasured(t *testing.T) {
 	})
 	if looked != 2 {
 		t.Errorf("%d pieces of the arched job were looked at", looked)
+	}
+}
+
+// The word beside the section of a mitered edge stands clear of the section of the other edge, or is left out, however
+// narrow the piece is.
+func TestMiterWordsAreClear(t *testing.T) {
+	words := 0
+	for width := int64(4); width < 100; width += 3 {
+		p := kitchen()
+		piece := &p.Pieces[len(p.Pieces)-1]
+		run, at := p.Run(piece.Run)
+		run.Left.Kind, run.Right.Kind = wall.OutsideCorner, wall.OutsideCorner
+		piece.Width, piece.At.X = fraction.Inches(width), run.Limits[0]
+		run.Limits[1] = piece.At.X.Add(piece.Width)
+		p.Runs[at] = run
+		for _, back := range []bool{false, true} {
+			d := drawSide(p, len(p.Pieces)-1, back, halfInk, "x")
+			sections := d.named("path", "miter")
+			if len(sections) != 2 {
+				t.Fatalf("%d sections of two miters", len(sections))
+			}
+			for _, n := range d.named("text", "") {
+				if len(n.kids) == 0 || n.kids[0].text != "miter" {
+					continue
+				}
+				words++
+				from, to := n.number("x"), n.number("x")+textWidth("miter", typeSize)
+				if n.value("text-anchor") == "end" {
+					from, to = n.number("x")-textWidth("miter", typeSize), n.number("x")
+				}
+				for _, s := range sections {
+					var x, y, end float64
+					if _, err := fmt.Sscanf(s.value("d"), "M%f %fH%f", &x, &y, &end); err != nil {
+						t.Fatal(err, s.value("d"))
+					}
+					if from < max(x, end) && min(x, end) < to {
+						t.Errorf("%d wide, back %v: a word from %.0f to %.0f, a section from %.0f to %.0f", width, back, from, to, x, end)
+					}
+				}
+			}
+		}
+	}
+	if words < 20 {
+		t.Errorf("only %d words", words)
 	}
 }
