@@ -168,7 +168,7 @@ func tongueAt(p plan.Plan) string {
 		return ""
 	}
 	left := (p.Profile.Tongue == groove.TongueLeft) != (p.Saw.Face == plan.FaceDown)
-	return ", its tongue at the " + either(left, "left", "right")
+	return ", its tongue at the " + either(left, "left", "right") + " and not measured"
 }
 
 // cutEdges returns the words for the edges on both sides of a cut: the one measured from, and the far one.

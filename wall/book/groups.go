@@ -10,6 +10,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -170,10 +171,10 @@ func fitted(p plan.Plan, r plan.Run) string {
 // span returns the lower left and the upper right corner of a hole that is a level rectangle, else
 // nothing.
 func span(ring []plan.Point) []plan.Point {
-	lo, hi := cutout.Bounds(ring)
-	if len(ring) != 4 || slices.ContainsFunc(ring, func(p plan.Point) bool { return p.X != lo.X && p.X != hi.X || p.Y != lo.Y && p.Y != hi.Y }) {
+	if !marking.Level(ring) {
 		return nil
 	}
+	lo, hi := cutout.Bounds(ring)
 	return []plan.Point{lo, hi}
 }
 
@@ -189,10 +190,16 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 		if len(c.Tight) > 0 {
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
 		}
+		if strokes := marking.Strokes(c); len(strokes) == 1 && strokes[0].Sides() {
+			n++
+			said = append(said, fmt.Sprintf("saw %d, long sides first", n))
+			lines = append(lines, opening(p, piece, c.Opening)+": "+strings.Join(said, ", "))
+			continue
+		}
 		for rest := c.Saw; len(rest) > 0; {
 			planed, alike, ways := p.Planed(piece, rest[0]), 0, []string(nil)
 			for ; alike < len(rest) && p.Planed(piece, rest[alike]) == planed; alike++ {
-				if name := wayName(m, rest[alike]); name != "" {
+				if name := wayName(p, m, rest[alike]); name != "" {
 					ways = append(ways, name)
 				}
 			}
@@ -203,9 +210,15 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 			said = append(said, saw+either(len(ways) > 0, " ("+strings.Join(ways, ", ")+")", ""))
 			n, rest = n+alike, rest[alike:]
 		}
-		lines = append(lines, waste(c.Waste)+": "+strings.Join(said, ", "))
+		lines = append(lines, either(c.Opening != "", opening(p, piece, c.Opening), waste(c.Waste))+": "+strings.Join(said, ", "))
 	}
 	return lines
+}
+
+// opening names an opening of a piece, with its code where drawings have codes.
+func opening(p plan.Plan, piece plan.Piece, name string) string {
+	run, _ := p.Run(piece.Run)
+	return strings.TrimSpace(marking.Code(run, name) + " " + name)
 }
 
 // deepest is the most that planing along some lines takes off the rectangle of a piece: of the points of each what is
@@ -228,12 +241,15 @@ const mostLetters = 6
 
 // wayName names a line to saw by the letters of the corners along it, with an arc between those of its
 // ends; nothing where it has none.
-func wayName(m plan.Marks, way plan.SawCut) string {
+func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 	var names []string
-	corners := slices.Concat(m.Named()...)
+	corners := slices.Concat(marking.Corners(p, m)...)
 	for _, i := range way.Corners {
 		if i < 0 || i >= len(corners) {
 			return "" // no plan of this package
+		}
+		if corners[i].Name == "" && plan.ArcAt(m.Arcs, corners[i].Face) == nil {
+			continue // of a level hole, or on a straight line
 		}
 		name := cmp.Or(corners[i].Name, "arc")
 		if last := len(names) - 1; last < 0 || names[last] != name {

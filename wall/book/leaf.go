@@ -12,6 +12,7 @@ import (
 
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -54,8 +55,8 @@ type part struct {
 	Keys  []string // pictures whose signs a legend has
 	high  float64
 	Small bool     // as drawn for a phone
-	First int      // cut of an order of sawing, or ring of corners, that it begins with,
-	Last  int      // and the last of the rings
+	First int      // ring of corners that it begins with,
+	Last  int      // and the last of them
 	Says  []string // the cuts, or the arcs
 	Pole  []poleMark
 	Run   plan.Run
@@ -172,6 +173,9 @@ func (b *page) details(i int) []block {
 			pictures = append(pictures, b.half(name))
 		}
 	}
+	if i == b.first() && b.drawn["joint"].Name != "" {
+		tables = append(tables, b.half("joint"))
+	}
 	if len(run.Panels) > 0 && !b.Plan.Profile.Boards {
 		tables = append(tables, part{Name: "panels", high: tall(slices.Repeat([]int{1}, len(run.Panels))...), Run: run})
 	}
@@ -208,6 +212,11 @@ func (b *page) details(i int) []block {
 		blocks = append(blocks, beside(two...))
 	}
 	return blocks
+}
+
+// first is the first run that does not stay bare.
+func (b *page) first() int {
+	return slices.IndexFunc(b.Plan.Runs, func(run plan.Run) bool { return !run.Bare() })
 }
 
 // sectioned is the first run that is alike in its trims and in having boxes, whose upright section holds for run i too; of a
@@ -334,7 +343,7 @@ func (b *page) marked(piece plan.Piece) []block {
 
 // howMeasured says from where a piece is measured, and what holds for all of its holes, miters and slopes.
 func (b *page) howMeasured(piece plan.Piece) string {
-	says := []string{"Measured from: " + measuredFrom(piece, b.unbroken) + "."}
+	says := []string{"Measured from: " + measuredFrom(b.Plan, piece, b.unbroken) + "."}
 	for _, more := range []string{b.starters(piece.Marks), sentence(b.miter(b.Plan, piece)), b.onSlopes(b.Plan, piece)} {
 		if more != "" {
 			says = append(says, more)
@@ -376,7 +385,7 @@ func (b *page) tables(piece plan.Piece, parts int) (all [][]part) {
 	}
 	var order, marks []part
 	for from, to := range shares(cuts, parts, func(s string) float64 { return high(s) }) {
-		order = append(order, part{Name: "order", First: from, Says: cuts[from:to], high: lineHigh + high(cuts[from:to]...)})
+		order = append(order, part{Name: "order", Says: cuts[from:to], high: lineHigh + high(cuts[from:to]...)})
 	}
 	if len(arcs) > 0 {
 		order = append(order, part{Name: "arcs", Says: arcs, high: high(arcs...)})
@@ -410,15 +419,14 @@ func shares[T any](all []T, parts int, high func(T) float64) iter.Seq2[int, int]
 
 // rings are the lines that each row of the table of corners takes, ring by ring, the last with the starter holes.
 func (b *page) rings(piece plan.Piece) (all [][]int) {
-	for r, ring := range piece.Marks.Named() {
+	for r, ring := range marking.Corners(b.Plan, piece.Marks) {
 		var rows []int
 		if r > 0 {
 			hole := piece.Marks.Holes[r-1]
-			if span(hole.Face) == nil {
-				rows = append(rows, folded(hole.Opening, lineLong))
+			if name := opening(b.Plan, piece, hole.Opening); span(hole.Face) == nil {
+				rows = append(rows, folded(name, lineLong))
 			} else {
-				rows = append(rows, folded(hole.Opening, holeLong)+folded(ring[0].Name+" to "+ring[3].Name, holeLong))
-				ring = ring[4:]
+				rows = append(rows, max(2, folded(name, holeLong)))
 			}
 		}
 		for _, corner := range ring {

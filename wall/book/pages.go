@@ -100,8 +100,8 @@ func (b *page) draw() (failed error) {
 	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) *sketch {
 		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
 	}
-	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room} {
-		keep(func() (drawing.Picture, error) { return draw(b.Plan) }).may = len(b.Plan.Runs) == 0
+	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room, drawing.Joint} {
+		keep(func() (drawing.Picture, error) { return draw(b.Plan) }).may = true // where there is no run, and no joint of boards
 	}
 	for i, run := range b.Plan.Runs {
 		each(i, drawing.Elevation)

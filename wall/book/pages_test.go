@@ -243,7 +243,7 @@ func TestLeavesExplainTheirSigns(t *testing.T) {
 	}
 	leaf, picture, key := regexp.MustCompile(`(?s)<article class="leaf.*?</article>`), regexp.MustCompile(`(?s)<svg[^>]*role="img".*?</svg>`), regexp.MustCompile(`(?s)<ul class="key">.*?</ul>`)
 	class, label := regexp.MustCompile(`class="([^"]*)"`), regexp.MustCompile(`aria-labelledby="(\w+)"`)
-	said := regexp.MustCompile(`"(run-\d+-section|run-\d+-(left|right)-end|corner-\d+)`) // with words at every line
+	said := regexp.MustCompile(`"(run-\d+-section|run-\d+-(left|right)-end|corner-\d+|joint)`) // with words at every line
 	seen := map[string]bool{}
 	forEachPlan(t, func(t *testing.T, _ plan.Plan, files []File) {
 		for _, article := range leaf.FindAll(files[0].Body, -1) {

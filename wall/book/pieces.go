@@ -8,7 +8,9 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -142,9 +144,9 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	if !t.full && !curved(m) {
 		return
 	}
-	t.hang("  ", "corners, measured from: "+measuredFrom(piece, t.length))
+	t.hang("  ", "corners, measured from: "+measuredFrom(p, piece, t.length))
 	var rows [][]string
-	for r, ring := range m.Named() {
+	for r, ring := range marking.Corners(p, m) {
 		opening := ""
 		if r > 0 {
 			opening = ", " + m.Holes[r-1].Opening
@@ -166,11 +168,15 @@ func (t *text) weak(w plan.Weak, from side) string {
 	return fmt.Sprintf("%s at %s, %s up, with %s of material left", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.about(w.Width))
 }
 
-// onSlopes says to which marks the corners of a piece with a sloped edge go, which were not taped.
+// onSlopes says to which marks the corners of a piece with a sloped edge go, which were not taped, and that some have no letter.
 func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
+	straight := slices.ContainsFunc(marking.Corners(p, piece.Marks)[0], func(c plan.NamedCorner) bool {
+		return c.Name == "" && plan.ArcAt(piece.Marks.Arcs, c.Face) == nil
+	})
 	for i, a := range piece.Outline {
 		if b := piece.Outline[(i+1)%len(piece.Outline)]; a.X != b.X && a.Y != b.Y {
-			return "A corner that follows from a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside."
+			return "A corner that follows from a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside." +
+				either(straight, " One so near the line between its neighbors has no letter: saw straight on.", "")
 		}
 	}
 	return ""
@@ -209,12 +215,12 @@ var wayOutWords = map[cutout.WayOut]string{
 
 // measuredFrom says from which edges the marks of a piece are measured, and what made these. What is
 // left on to scribe lies outside the line that they are measured from.
-func measuredFrom(piece plan.Piece, length func(fraction.Length) string) string {
+func measuredFrom(p plan.Plan, piece plan.Piece, length func(fraction.Length) string) string {
 	name := func(edge string, kind plan.EdgeKind) string {
 		return edge + either(kind == plan.AnyEdge, "", " ("+kind.String()+")")
 	}
 	from := piece.Marks.From
-	left, lower := name("left edge", from.Left), name("lower edge", from.Lower)
+	left, lower := name("left edge"+either(from.Left == plan.FactoryEdge && p.Profile.Boards && p.Profile.Edges >= groove.Lapped, " of its face", ""), from.Left), name("lower edge", from.Lower)
 	switch s := piece.Scribe; {
 	case s == nil:
 		return left + " and " + lower
@@ -344,7 +350,7 @@ func (t *text) sawCut(p plan.Plan, piece plan.Piece, cut plan.SawCut, from side)
 		return ""
 	}
 	corners := ""
-	if name := wayName(piece.Marks, cut); t.full && name != "" {
+	if name := wayName(p, piece.Marks, cut); t.full && name != "" {
 		corners = " (" + name + ")"
 	}
 	start, parts, err := piece.Stretches(cut, t.tape.Mark, p.Snap)

@@ -25,9 +25,9 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 		"edge: plane from 19 15/16 across, 0 up, to 37 7/8 across, 1/16 up (B–C)",
 		"edge: saw from 37 7/8 across, 1/16 up, to 37 5/16 across, 49 3/4 up (C–D)",
 		"notch: drill 3/8 at 19 13/16 across, 35 15/16 up and at 6 13/16 across, 24 7/8 up and at 6 13/16 across, 23 7/8 up; " +
-			"saw down at 20 across, 49 3/4 to 35 3/4 (E–F); right at 23 11/16 up, 0 to 7 across (L–K); " +
+			"saw down at 20 across, 49 3/4 to 35 3/4 (E–F); right at 23 11/16 up, 0 to 7 across (M–K); " +
 			"left at 35 3/4 up, 20 to 5 across (F–G); down at 5 across, 35 3/4 to 25 1/16 (G–H); " +
-			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H–I–J); last down at 7 across, 25 1/8 to 23 11/16 (J–K)",
+			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H–J); last down at 7 across, 25 1/8 to 23 11/16 (J–K)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
@@ -50,7 +50,7 @@ func TestSawingOfOddThings(t *testing.T) {
 	}}, fromLeft)
 	want := []string{
 		"box: drill 3/8 at 1 across, 2 up; no starter hole fits at 5 across, 6 up, use a smaller bit or cut in from both sides; " +
-			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A–…–I)",
+			"saw along the curve from 0 across, 0 up, by 4 across, 16 up, to 8 across, 64 up (A–…–J)",
 		"notch 2: saw ; last down at 3 across, 4 to 1",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -66,8 +66,8 @@ func TestStrokesAreToldApart(t *testing.T) {
 		for _, piece := range p.Pieces {
 			seen := map[string]bool{}
 			for _, way := range piece.Marks.Strokes() {
-				says := wayName(piece.Marks, way)
-				if letters := strings.Split(says, "–"); len(way.Corners) > 0 {
+				says := wayName(p, piece.Marks, way)
+				if letters := strings.Split(says, "–"); len(way.Corners) > 0 && says != "" { // which the sides of a level hole are
 					named++
 					slices.Reverse(letters)
 					if len(letters) < 2 || letters[0] == "arc" || letters[len(letters)-1] == "arc" || seen[says] || seen[strings.Join(letters, "–")] {
@@ -78,17 +78,17 @@ func TestStrokesAreToldApart(t *testing.T) {
 			}
 		}
 	}
-	if named < 40 {
+	if named < 20 {
 		t.Errorf("only %d strokes have names", named)
 	}
 	var niche []string
 	for _, way := range examplePlans(t)["odd-arch"].Pieces[0].Marks.Strokes() {
-		niche = append(niche, wayName(examplePlans(t)["odd-arch"].Pieces[0].Marks, way))
+		niche = append(niche, wayName(plan.Plan{}, examplePlans(t)["odd-arch"].Pieces[0].Marks, way))
 	}
-	if diff := cmp.Diff([]string{"J–K–arc–L–M", "M–J", "I–A", "F–arc–E–D", "C–D"}, niche); diff != "" {
+	if diff := cmp.Diff([]string{"K–M–arc–N–P", "P–K", "J–A", "F–arc–E–D", "C–D"}, niche); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}
-	if got := wayName(plan.Marks{}, plan.SawCut{Corners: []int{0, 27}}); got != "" {
+	if got := wayName(plan.Plan{}, plan.Marks{}, plan.SawCut{Corners: []int{0, 27}}); got != "" {
 		t.Errorf("corners that are not there are named %q", got)
 	}
 }
@@ -115,7 +115,7 @@ func TestMeasuredFrom(t *testing.T) {
 		{edges, &wall.Scribe{Edge: wall.Right, Width: quarter}, "left edge (factory edge) and lower edge (sawn edge); on the back from the finish line, 1/4 in from its left edge"},
 	} {
 		piece := plan.Piece{Scribe: row.scribe, Marks: plan.Marks{From: row.edges}}
-		if got := measuredFrom(piece, fraction.Length.String); got != row.want {
+		if got := measuredFrom(plan.Plan{}, piece, fraction.Length.String); got != row.want {
 			t.Errorf("%q, want %q", got, row.want)
 		}
 	}

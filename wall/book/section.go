@@ -51,8 +51,10 @@ var sectionWriters = [...]func(t *text, p plan.Plan){
 	Buy: (*text).shopping,
 	SetOut: func(t *text, p plan.Plan) {
 		section(t, "Setting out, each run from its left end", p.Runs, func(i int, r plan.Run) {
-			if says := asTaped(p); i == 0 && says != "" {
-				t.para(says)
+			for _, says := range []string{asTaped(p), t.meeting(p)} {
+				if i == 0 && says != "" {
+					t.para(says)
+				}
 			}
 			t.run(p, i, r)
 		})

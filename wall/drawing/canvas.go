@@ -154,6 +154,32 @@ func (c *canvas) fitted(v view, rings [][]plan.Point, ways ...way) bool {
 	return written(ways, func(w, h float64) (box, bool) { return c.first(v.seats(rings, w, h)) })
 }
 
+// nameBeside writes a name in one of some ways within an area, where it is nearer to what it names than to any other of some,
+// else not far off with a lead to a line of that, and reports whether there is room.
+func (c *canvas) nameBeside(spot box, others []box, within box, on segment, ways ...way) bool {
+	own := func(seat box) bool { // at both ends of the name too
+		start, end := box{seat.x, seat.y, seat.h, seat.h}, box{seat.x + seat.w - seat.h, seat.y, seat.h, seat.h}
+		return seat.inside(within) && !slices.ContainsFunc(others, func(o box) bool {
+			return o != spot && (seat.away(o) < 1.5*seat.away(spot) || start.away(o) < start.away(spot) || end.away(o) < end.away(spot))
+		})
+	}
+	return written(ways, func(w, h float64) (box, bool) {
+		return c.place(slices.DeleteFunc(besides(spot, w, h), func(seat box) bool { return !own(seat) })...)
+	}, func(w, h float64) (box, bool) { return c.pointed(w, h, farName, on) })
+}
+
+// names are the ways to write a name: on one line or more.
+func (c *canvas) names(name figure) (ways []way) {
+	whole, long := line{name}, textWidth(name.text, typeSize)
+	for _, lines := range [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long)} {
+		high := laneHigh * float64(len(lines))
+		ways = append(ways, c.tagged(way{widest(typeSize, lines) + 8, high + 2, func(at box) {
+			c.under(0, real(at.middle()), imag(at.middle())+typeSize*.36-(high-laneHigh)/2, "middle", lines...)
+		}}))
+	}
+	return ways
+}
+
 // letter writes the letter of a corner of two runs in a circle.
 func (c *canvas) letter(letter string, at point) {
 	c.dot("tag", at, 10)

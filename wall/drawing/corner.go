@@ -17,6 +17,7 @@ const (
 	cornerLeg   = 150.0       // ink of either wall that is shown
 	endLeg      = 250.0       // of the wall at an end, and
 	endPast     = 44.0        // of what lies past it
+	jointLong   = 200.0       // most ink that a board takes, beside half of another
 )
 
 // leg is a wall with the section of its panels, seen from above.
@@ -39,10 +40,14 @@ func (c *canvas) legs(all ...leg) {
 				func(along, deep float64) point { return l.course.at(along, thick-deep) })
 		}
 		if l.cut {
-			x, low := either(l.right, l.tip.from, l.tip.to).Sub(l.corner).Float64()*c.scale, -2*wallInk
-			c.stroke("pole", l.line(complex(x, low-4), complex(x, low/2-3), complex(x-4, low/2-1), complex(x+4, low/2+1), complex(x, low/2+3), complex(x, thick+5)))
+			c.broken(l.course, either(l.right, l.tip.from, l.tip.to).Sub(l.corner).Float64()*c.scale, -2*wallInk, thick+5)
 		}
 	}
+}
+
+// broken breaks a section off at a place along its wall, across some ink.
+func (c *canvas) broken(on course, x, from, to float64) {
+	c.stroke("pole", on.line(complex(x, from-4), complex(x, from/2-3), complex(x-4, from/2-1), complex(x+4, from/2+1), complex(x, from/2+3), complex(x, to)))
 }
 
 // shownLength is what of a run so much ink shows at [cornerScale].
@@ -169,6 +174,49 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 	})
 }
 
+// Joint draws a board of a plan from above with its joints to the next: on which side its tongue is, or what lies behind
+// the next, and what of it shows. Boards of which that is not known have none.
+func Joint(p plan.Plan) (Picture, error) {
+	i := slices.IndexFunc(p.Runs, func(r plan.Run) bool { return !r.Bare() })
+	return draw(halfInk, fault.Of("Runs"), i, len(p.Runs), func(float64) *Picture {
+		d, run, pitch := newCanvas(p, halfInk, "joint", "Joint of two boards, from above"), p.Runs[i], p.Profile.Pitch
+		d.scale = whole(jointLong / pitch.Float64())
+		thick, long, beside := p.Profile.Thickness.Float64()*d.scale, pitch.Float64()*d.scale, pitch.Div(4)
+		meets := d.joint(thick, run.SetOut.Direction)
+		if len(meets) == 0 || thick == 0 {
+			return nil
+		}
+		run.Left, run.Right = plan.End{}, plan.End{} // not mitred
+		on := course{along: 1, start: complex((d.Width-long)/2, 46)}
+		t := tip{run: run, from: zero.Sub(beside), to: pitch.Add(beside), shown: p.Profile.Stripes(zero.Sub(beside), pitch.Add(beside), pitch.Sub(beside))}
+		along := func(x fraction.Length) float64 { return x.Float64() * d.scale }
+		d.section(t, thick, along, func(along, deep float64) point { return on.at(along, thick-deep) })
+		d.broken(on, along(t.from), -4, thick+5)
+		d.broken(on, along(t.to), -4, thick+5)
+		way, words := real(meets[1]), either(p.Profile.Edges == groove.Tongued, []string{"tongue", "groove"}, []string{"behind the next", "over it"})
+		ahead, side := either(way < 0, 0, long), either(way < 0, "left", "right")
+		line{"A board from above, the wall behind it"}.write(&d.node, "bold", d.Width/2, 15, "middle")
+		for k, x := range []float64{ahead, long - ahead} {
+			at := on.at(x+way/2, thick/2)
+			d.stroke("lead", "M", real(at), 40.0, "V", imag(at))
+			line{words[k]}.write(&d.node, "", real(at), 36, "middle")
+		}
+		y := 46 + thick + 18
+		measure := func(from, to float64, text line) {
+			d.stroke("pole", ticks(real(on.start)+from, real(on.start)+to, y), real(on.start)+to)
+			y = d.under(0, real(on.start)+(from+to)/2, y+15, "middle", text) + 2
+		}
+		measure(0, long, line{d.length(pitch, "profile.pitch"), " shows: its face"})
+		if !p.Profile.Width.IsZero() {
+			measure(min(0, ahead+way), max(long, ahead+way), line{d.length(p.Profile.Width, "profile.width"), " in all, as bought"})
+		}
+		says := line{words[0] + " to the " + side + ", the way that one works; its thickness is not to scale" + either(p.Profile.Lap.IsZero() && p.Profile.Width.IsZero(), ", nor is its length", "")}
+		d.desc("%s.", says)
+		d.Height = d.block(d.bar(d.under(0, 8, y+6, "start", says.wrap(d.Width-16, d.Width-16)...)), line{"Joint of two boards"})
+		return d.Picture
+	})
+}
+
 // tip is what is shown of the panelling at one end of a run.
 type tip struct {
 	run      plan.Run
@@ -196,16 +244,20 @@ func (c *canvas) tip(i int, right bool, most fraction.Length) tip {
 
 // section draws the section of what is shown, a thickness of ink deep: put places what lies so far
 // along the run, in ink, and so deep behind the face. A mitred end is narrower at the back. The
-// joints of tongued boards show it on the side toward which one works; its size is none of the plan's.
+// edges of boards show how they meet.
 func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float64, put func(along, deep float64) point) {
-	path := ""
-	to := func(command string, along, deep float64) { path += pen(command, put(along, deep)) }
-	first, last := along(t.from), along(t.to)
-	back := [2]float64{first, last}
-	if mitred := t.run.End(t.right).Mitred(); mitred && t.right {
-		back[1] -= thick
-	} else if mitred {
-		back[0] += thick
+	path, meets := "", c.joint(thick, t.run.SetOut.Direction)
+	through := func(x float64, points ...point) {
+		for _, p := range points {
+			path += pen(either(path == "", "M", "L"), put(x+real(p), imag(p)))
+		}
+	}
+	edge := func(joint bool, right bool) []point { // from the face to the back
+		mitred := t.run.End(t.right).Mitred() && right == t.right
+		if joint && !mitred && len(meets) > 0 {
+			return slices.Clone(meets)
+		}
+		return []point{complex(either(mitred, either(right, -thick, thick), 0), thick)}
 	}
 	deep := func(s plan.Stripe) float64 {
 		if of := c.plan.Profile.Thickness.Float64(); of > 0 && s.Kind != groove.Flat {
@@ -213,32 +265,41 @@ func (c *canvas) section(t tip, thick float64, along func(fraction.Length) float
 		}
 		return 0
 	}
-	to("M", back[0], thick)
+	first, last := t.shown[0], t.shown[len(t.shown)-1]
+	start := edge(first.Index == 0 && first.Left == t.from, false)
+	slices.Reverse(start)
+	through(along(t.from), start...)
 	for _, s := range t.shown {
 		x0, x1, d := along(fraction.Max(s.Left, t.from)), along(fraction.Min(s.Right, t.to)), deep(s)
-		to("L", x0, 0)
-		to("L", x0, d)
+		through(x0, complex(0, d))
 		if s.Kind == groove.Bead { // a round between two quirks
 			quirk := min(1.5, (x1-x0)/4)
-			to("L", x0+quirk, d)
-			to("Q", (x0+x1)/2, -d)
-			to(" ", x1-quirk, d)
+			path += pen("L", put(x0+quirk, d), "Q", put((x0+x1)/2, -d), " ", put(x1-quirk, d))
 		}
-		to("L", x1, d)
-		to("L", x1, 0)
+		through(x1, complex(0, d))
 	}
-	to("L", back[1], thick)
+	through(along(t.to), edge(last.Index == len(c.plan.Profile.Features)-1 && last.Right == t.to, true)...)
 	c.stroke("tag", path, "Z")
-	way := thick / 3 * either(t.run.SetOut.Direction == wall.Left, -1.0, 1)
-	for n, s := range t.shown {
-		if n > 0 && s.Index == 0 && c.plan.Profile.Boards && c.plan.Profile.Edges == groove.Tongued {
-			x := along(s.Left)
-			path = ""
-			to("M", x, deep(s))
-			for _, p := range [][2]float64{{0, thick / 3}, {way, thick / 3}, {way, thick * 2 / 3}, {0, thick * 2 / 3}, {0, thick}} {
-				to("L", x+p[0], p[1])
-			}
+	for _, s := range t.shown[1:] {
+		if path = ""; s.Index == 0 && len(meets) > 0 {
+			through(along(s.Left), append([]point{complex(0, deep(s))}, meets...)...)
 			c.stroke("edge", path)
 		}
 	}
+}
+
+// joint is the way from the face to the back where two tongued or lapped boards meet, toward the side to which one
+// works. A tongue or lap whose length is not known is as long as a third of the thickness; how thick it is no plan says.
+func (c *canvas) joint(thick float64, work wall.Direction) []point {
+	p, way := c.plan.Profile, thick/3
+	if lap := either(p.Lap.IsZero() && !p.Width.IsZero(), p.Width.Sub(p.Pitch), p.Lap); lap.Sign() > 0 && p.Thickness.Sign() > 0 {
+		way = lap.Float64() * thick / p.Thickness.Float64()
+	}
+	switch way = either(work == wall.Left, -way, way); {
+	case p.Boards && p.Edges == groove.Tongued:
+		return []point{complex(0, thick/3), complex(way, thick/3), complex(way, thick*2/3), complex(0, thick*2/3), complex(0, thick)}
+	case p.Boards && p.Edges == groove.Lapped:
+		return []point{complex(0, thick/2), complex(way, thick/2), complex(way, thick)}
+	}
+	return nil
 }

@@ -11,7 +11,9 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -226,6 +228,7 @@ func (e *elevation) start() {
 	x, way := e.arrow(e.floor+10, y-4, 34)
 	left, right := x-29+way*19, x+29+way*19 // where text may end and start
 	text := append(e.startsAt(), ", work ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
+	text = append(text, either(e.plan.Profile.Boards && e.plan.Profile.Edges == groove.Tongued, ", tongue ahead", ""))
 	wide := text.width(typeSize)
 	at, anchor := right, "start"
 	switch {
@@ -347,10 +350,16 @@ const uprightHigh = 13.0
 func (e *elevation) labels() {
 	e.leads = e.add("g")
 	outside, across := map[int]box{}, []segment(nil)
+	names := func(i int) []way {
+		return e.names(figure{e.run.Openings[i].Name, e.path + ref("openings[%d].name", i)})
+	}
+	beside := func(i int, ways ...way) bool {
+		return e.nameBeside(outside[i], slices.Collect(maps.Values(outside)), e.around(e.run.Outline), spot(outside[i].middle()), ways...)
+	}
 	for i, o := range e.run.Openings {
 		spot := e.around(o.Outline)
 		across = append(across, spot.diagonals()...)
-		if !e.fitted(e.view, [][]plan.Point{o.Outline}, e.names(i)...) {
+		if marking.Coded(e.run) || !e.fitted(e.view, [][]plan.Point{o.Outline}, names(i)...) {
 			outside[i] = spot
 		}
 	}
@@ -359,9 +368,9 @@ func (e *elevation) labels() {
 	before.words, before.lines = slices.Clone(e.words), slices.Clone(e.lines)
 	e.claimOpenings()
 	order := slices.Sorted(maps.Keys(outside))
-	if slices.ContainsFunc(order, func(i int) bool { return !e.nameBeside(outside, i, e.names(i)...) }) {
+	if marking.Coded(e.run) || slices.ContainsFunc(order, func(i int) bool { return !beside(i, names(i)...) }) {
 		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
-		e.nameByLetter(outside, order)
+		e.nameByLetter(order, beside)
 	}
 	e.lines = slices.DeleteFunc(e.lines, func(l segment) bool { return slices.Contains(across, l) })
 	for _, piece := range e.pieces {
@@ -371,15 +380,15 @@ func (e *elevation) labels() {
 }
 
 // nameByLetter writes the letters of openings in them or near them, and keeps their names for a list.
-func (e *elevation) nameByLetter(outside map[int]box, order []int) {
+func (e *elevation) nameByLetter(order []int, near func(i int, ways ...way) bool) {
 	var beside []func()
-	for n, i := range order {
-		o, letter := e.run.Openings[i], line{counted(strings.ToLower(plan.CornerName(n)))}
+	for _, i := range order {
+		o, letter := e.run.Openings[i], line{counted(strings.ToLower(marking.Letters(i)))}
 		e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
 		as := way{max(14, letter.width(typeSize)+2), letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
 		if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) {
 			beside = append(beside, func() {
-				if !e.nameBeside(outside, i, as) {
+				if !near(i, as) {
 					e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
 				}
 			})
@@ -396,23 +405,6 @@ func (e *elevation) claimOpenings() {
 	for _, o := range e.run.Openings {
 		e.claim(e.around(o.Outline))
 	}
-}
-
-// nameBeside writes an opening's name in one of some ways on the wall, where it is nearer to it than to any other of
-// some, else not far off with a lead to it, and reports whether there is room.
-func (e *elevation) nameBeside(outside map[int]box, i int, ways ...way) bool {
-	named, wall := outside[i], e.around(e.run.Outline)
-	own := func(c box) bool {
-		for k, other := range outside {
-			if k != i && c.away(other) < 1.5*c.away(named) {
-				return false
-			}
-		}
-		return c.inside(wall)
-	}
-	return written(ways, func(w, h float64) (box, bool) {
-		return e.place(slices.DeleteFunc(besides(named, w, h), func(c box) bool { return !own(c) })...)
-	}, func(w, h float64) (box, bool) { return e.pointed(w, h, farName, spot(named.middle())) })
 }
 
 // taped numbers the corners of openings that were found from taped distances, as their table does.
@@ -444,25 +436,9 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
 	}}, e.tagged(e.level("bold halo", text, 6)), e.level("bold halo", text, 2), e.upward("bold halo", text, 6, uprightHigh)) {
 		if seat, ok := e.pointed(large, laneHigh, farLead, spot(v.sized(piece.Width, piece.Height).middle())); ok {
-			e.boxed(seat, text)
+			e.tagged(e.level("", text, 0)).write(seat)
 		} else {
 			e.missed, e.lost = append(append(e.missed, " · piece "), text...), e.lost+1
 		}
 	}
-}
-
-// names are the ways to write an opening's name: on one line or more.
-func (e *elevation) names(i int) (ways []way) {
-	name, from := e.run.Openings[i].Name, e.path+ref("openings[%d].name", i)
-	whole, long := line{figure{name, from}}, textWidth(name, typeSize)
-	for _, lines := range [][]line{{whole}, whole.wrap(long*.62, long), whole.wrap(80, long)} {
-		ways = append(ways, way{widest(typeSize, lines) + 8, laneHigh*float64(len(lines)) + 2, func(seat box) { e.boxed(seat, lines...) }})
-	}
-	return ways
-}
-
-// boxed writes lines in the middle of a box of their own.
-func (e *elevation) boxed(at box, lines ...line) {
-	e.tag(at, 3)
-	e.under(0, real(at.middle()), imag(at.middle())+typeSize*.36-laneHigh*float64(len(lines)-1)/2, "middle", lines...)
 }

@@ -76,7 +76,7 @@ func ExamplePreview() {
 func ExampleFittingStrip() {
 	picture, _ := drawing.FittingStrip(stored(), 1)
 	fmt.Println(picture.Desc)
-	// Output: Then piece 3. Then piece 4. Then piece 5.
+	// Output: Then fit 3. Then fit 4. Then fit 5.
 }
 
 // The section is full size as far as it has room, and says what lies behind the panels.

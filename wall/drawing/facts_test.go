@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -87,6 +88,37 @@ func TestTonguedJoints(t *testing.T) {
 			if n := len(x); n != 6 || !strings.HasPrefix(steps[0], "M") || x[0] != x[5] || x[1] != x[0] || x[4] != x[0] || (x[2]-x[0])*toward <= 0 || y[0] < y[1] || y[5] != 0 || y[0] > math.Round(thick*100)/100 {
 				t.Errorf("to the %v: a joint through %v, %v", way, x, y)
 			}
+		}
+	}
+}
+
+// The drawing of a joint is to scale across the board: from one joint to the next is the face, and the tongue reaches as far
+// past it as the board is wider than that, to the side toward which one works. Boards without a known joint have none.
+func TestJointIsToScale(t *testing.T) {
+	p := readPlan("testdata/boards.json") // 5 1/4 shows, 3/4 thick
+	if _, err := Joint(p); err == nil {
+		t.Error("a joint of edges that are not known")
+	}
+	p.Profile.Edges, p.Profile.Width = groove.Tongued, in("5 5/8")
+	for work, way := range map[wall.Direction]float64{wall.Right: 1, wall.Left: -1} {
+		p.Runs[0].SetOut.Direction = work
+		pic, err := Joint(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		scale := 96. / 3 // 5 1/4 in within jointLong
+		var tops, tips []float64
+		for _, joint := range pic.named("path", "edge") {
+			if !strings.Contains(joint.value("d"), "h") { // of the bar of the scale
+				var x [3]float64
+				if _, err := fmt.Sscanf(strings.ReplaceAll(joint.value("d"), "L", " "), "M%g %g %g %g %g", &x[0], &x[1], &x[1], &x[1], &x[2]); err != nil {
+					t.Fatal(err)
+				}
+				tops, tips = append(tops, x[0]), append(tips, x[2])
+			}
+		}
+		if len(tops) != 2 || math.Abs(tops[1]-tops[0]-5.25*scale) > .02 || math.Abs(tips[0]-tops[0]-way*.375*scale) > .02 {
+			t.Errorf("%v: joints at %v, tongues to %v", work, tops, tips)
 		}
 	}
 }

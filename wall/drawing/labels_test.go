@@ -3,11 +3,12 @@ package drawing
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
-	"strings"
 	"testing"
 
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -26,7 +27,7 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 				both = append(both, small)
 			}
 			for _, drawn := range both {
-				e := drawElevation(p, i, drawn.Width, map[bool]float64{false: elevationPage, true: landPage}[drawn.Width == landInk], 0)
+				e := drawElevation(p, i, drawn.Width, map[float64]float64{halfInk: math.Inf(1), wideInk: elevationPage, landInk: landPage}[drawn.Width], 0)
 				for _, o := range p.Runs[i].Openings {
 					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {
@@ -80,8 +81,8 @@ func TestManyBoxesAreTold(t *testing.T) {
 	p.Pieces, p.Blemishes = nil, nil
 	e := drawElevation(p, 1, wideInk, elevationPage, 0)
 	listed := e.Picture.texts()
-	for n, o := range run.Openings {
-		letter := strings.ToLower(plan.CornerName(n))
+	for _, o := range run.Openings {
+		letter := marking.Code(*run, o.Name)
 		if want := letter + "\u00a0" + o.Name; !slices.Contains(listed, want) {
 			t.Errorf("%q is not in the list", want)
 		}

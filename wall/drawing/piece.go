@@ -10,7 +10,9 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
+	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -57,7 +59,8 @@ type corner struct {
 	at     plan.Point // on the face, for drawing
 	marked plan.Point // as measured on the drawn side
 	path   string     // of that in the plan
-	name   string     // none where it stands for a place within an arc
+	name   string     // none where it stands for a place within an arc, or is of a level hole, which has a name itself
+	hole   bool       // of such a hole
 	square bool       // a level or plumb edge ends here, unlike within a curve
 	centre bool       // of an arc, which may lie off the piece
 }
@@ -165,10 +168,13 @@ func (d *pieceDrawing) annotate() {
 	d.edges()
 	if !d.inset {
 		d.mark()
-		d.miters()
+		d.edgesAbove()
 		d.trammels()
 	}
 	rest := d.letters()
+	if !d.inset {
+		d.nameHoles()
+	}
 	if !d.back {
 		d.strokes()
 	}
@@ -278,11 +284,12 @@ func PieceName(piece plan.Piece, side string) string {
 func (d *pieceDrawing) measured(path string) {
 	half := either(d.back, 1, 0)
 	side := func(face, back plan.Point) plan.Point { return []plan.Point{face, back}[half] }
-	for _, ring := range d.piece.Marks.Named() {
+	for r, ring := range marking.Corners(d.plan, d.piece.Marks) {
+		hole := r > 0 && marking.Level(d.piece.Marks.Holes[r-1].Face)
 		for i, c := range ring {
 			before, after := ring[(i+len(ring)-1)%len(ring)].Face, ring[(i+1)%len(ring)].Face
 			square := before.X == c.Face.X || before.Y == c.Face.Y || after.X == c.Face.X || after.Y == c.Face.Y
-			d.corners = append(d.corners, corner{at: c.Face, marked: side(c.Face, c.Back), path: path + c.Paths[half], name: c.Name, square: square})
+			d.corners = append(d.corners, corner{at: c.Face, marked: side(c.Face, c.Back), path: path + c.Paths[half], name: c.Name, hole: hole, square: square})
 		}
 	}
 	for i, a := range d.piece.Marks.Arcs {
@@ -333,28 +340,35 @@ func (d *pieceDrawing) fixing() (bare int) {
 	return len(none)
 }
 
-// miters draws the section of each mitered edge over it, as seen from above: the face toward the reader, or
-// the back, with the wall hatched.
-func (d *pieceDrawing) miters() {
+// edgesAbove draws sections of miters, tongues and their grooves over the edges, as seen from above, with the wall hatched.
+func (d *pieceDrawing) edgesAbove() {
 	const long, low, thick, behindMiter = 34.0, 8.0, 9.0, 4.0 // ink from the edge, over the piece, between face and back, and of the wall
 	run, _ := d.plan.Run(d.piece.Run)
-	var words []func()
+	far, y, way, words := either(d.back, thick, 0), d.area.y-low, either(d.back, -1.0, 1), []func(){} // far: of the face, over the lower line
 	for side, mitred := range fraction.Must(run.MitredEdges(d.piece)) {
-		if !mitred {
+		meets, text := d.joint(thick, run.SetOut.Direction), line{"miter"}
+		if mitred {
+			meets = []point{0, complex(either(side == 0, thick, -thick), thick)}
+		} else if at := []fraction.Length{zero, d.piece.Width}[side]; len(meets) == 0 || !d.piece.LeftPhase.Add(at).Mod(d.plan.Profile.Pitch).IsZero() {
 			continue
+		} else if text = nil; (real(meets[1]) > 0) == (side == 1) {
+			text = line{either(d.plan.Profile.Edges == groove.Tongued, "tongue", "lap")}
 		}
 		atRight := (side == 1) != d.back
 		x, in := either(atRight, d.area.x+d.area.w, d.area.x), either(atRight, -1.0, 1)
-		near, far := either(d.back, thick*in, 0), either(d.back, 0, thick*in) // how far the near side and the far one stay off the edge
-		y, text := d.area.y-low, line{"miter"}
-		d.stroke("miter", "M", x+in*long, y, "H", x+near, "L", x+far, y-thick, "H", x+in*long)
+		end := x + in*min(long, d.area.w/2)
+		path := pen("M", complex(end, y-far), "H", x)
+		for _, p := range meets {
+			path += pen("L", complex(x+way*real(p), y-math.Abs(far-imag(p))))
+		}
+		d.stroke("miter", path, "V", y-thick+far, "H", end)
 		behind := either(d.back, y+behindMiter, y-thick) // of the back
-		d.rect(spanned(x, behind, x+in*long, behind-behindMiter), "fill", d.hatch("wall", "hatch", 3, 45))
-		d.claim(spanned(x, y+behindMiter, x+in*long, y-thick-behindMiter))
-		start := x + in*(long+3)
+		d.rect(spanned(x, behind, end, behind-behindMiter), "fill", d.hatch("wall", "hatch", 3, 45))
+		d.claim(spanned(x, y+behindMiter, end, y-thick-behindMiter))
+		start, out := either(d.plan.Profile.Boards, x-in*8, end+in*3), either(d.plan.Profile.Boards, -in, in) // a board is too narrow for words
 		words = append(words, func() {
-			if _, ok := d.place(spanned(start, y+3, start+in*text.width(typeSize), y-12)); ok {
-				text.write(&d.node, "", start, y, anchors[-in])
+			if _, ok := d.place(spanned(start, y, start+out*text.width(typeSize), y-12)); ok {
+				text.write(&d.node, "", start, y-1, anchors[-out])
 			}
 		})
 	}
@@ -406,7 +420,7 @@ func (d *pieceDrawing) stops(axis int, squareOnly bool) (all []stop) {
 	most := []fraction.Length{d.piece.Width, d.piece.Height}[axis]
 	for _, c := range d.corners {
 		at := c.along(axis)
-		if c.name == "" && !c.centre || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square {
+		if c.name == "" && !c.centre && !c.hole || !d.owns(c.at) && !at.IsZero() && at != most || squareOnly && !c.square {
 			continue
 		}
 		path := ref("%s[%d]", c.path, axis)
@@ -551,17 +565,18 @@ func (d *pieceDrawing) letters() (rest []func()) {
 	return rest
 }
 
-// strokes numbers the lines to saw in their order, each beside its line with a lead to it.
+// strokes numbers the lines to saw in their order, each beside its line with a lead to it, but the sides of level holes.
 func (d *pieceDrawing) strokes() {
-	for n, stroke := range d.piece.Marks.Strokes() {
+	for n, stroke := range marking.Strokes(d.piece.Marks.Order...) {
 		var longest segment // of its straights
 		var ends []plan.Point
-		for i, s := range d.view.edges(stroke.Points) {
-			if i+1 < len(stroke.Points) && cmplx.Abs(s.to-s.from) > cmplx.Abs(longest.to-longest.from) {
-				longest, ends = s, stroke.Points[i:i+2]
+		points := stroke.Saw[0].Points
+		for i, s := range d.view.edges(points) {
+			if i+1 < len(points) && cmplx.Abs(s.to-s.from) > cmplx.Abs(longest.to-longest.from) {
+				longest, ends = s, points[i:i+2]
 			}
 		}
-		if !d.owns(ends...) {
+		if stroke.Sides() || !d.owns(ends...) {
 			continue
 		}
 		seats := longest.numberSeats([]float64{15, -15, 24, -24}, []float64{.5, .35, .65, .2, .8})
@@ -573,6 +588,36 @@ func (d *pieceDrawing) strokes() {
 		if ok {
 			d.number(line{counted(fmt.Sprint(n + 1))}, longest, seat)
 		} else {
+			d.lost++
+		}
+	}
+}
+
+// nameHoles names the holes as the elevation does, on the face with the number that the sides of a level one share.
+func (d *pieceDrawing) nameHoles() {
+	run, _ := d.plan.Run(d.piece.Run)
+	numbers, all := map[string]int{}, []box(nil)
+	for n, stroke := range marking.Strokes(d.piece.Marks.Order...) {
+		if stroke.Sides() && !d.back {
+			numbers[stroke.Opening] = n + 1
+		}
+	}
+	for _, hole := range d.piece.Marks.Holes {
+		all = append(all, d.around(hole.Face))
+	}
+	for i, hole := range d.piece.Marks.Holes {
+		name, number := marking.Code(run, hole.Opening), numbers[hole.Opening]
+		ways := d.names(either(name == "", figure{hole.Opening, d.path + ref("marks.holes[%d].opening", i)}, counted(name)))
+		for k, as := range ways {
+			if number > 0 {
+				ways[k] = way{as.w + 2*numberSize, max(as.h, 2*numberSize), func(seat box) {
+					at := complex(seat.x+numberSize, imag(seat.middle()))
+					as.write(box{real(at) + numberSize + 1, imag(at) - as.h/2, as.w - 1, as.h})
+					d.number(line{counted(fmt.Sprint(number))}, spot(at), centered(at, 2*numberSize, 2*numberSize))
+				}}
+			}
+		}
+		if !d.fitted(d.view, [][]plan.Point{hole.Face}, ways...) && !d.nameBeside(all[i], all, d.frame, d.view.edges(hole.Face)[0], ways...) {
 			d.lost++
 		}
 	}

@@ -22,19 +22,27 @@ type span struct {
 	text   line
 }
 
-// chain draws dimensions in breaks of a line, or under it, and returns where they end.
-func (e *elevation) chain(y float64, spans ...span) float64 {
+// ticks are both ends of a dimension, and its line to where it goes on.
+func ticks(x0, x1, y float64) string {
+	return pen("M", x0-4, y+4, "l8 -8M", x1-4, y+4, "l8 -8M", x0, y, "H")
+}
+
+// chain draws dimensions in breaks of a line, or under it, with what they are at the left, and returns where they end.
+func (e *elevation) chain(y float64, what string, spans ...span) float64 {
 	var under []stop
+	start, w := e.x(spans[0].lo)-8, textWidth(what, typeSize)
+	if seat := (box{start - w, y - 8, w, laneHigh}); w < start && !slices.ContainsFunc(e.taken, seat.overlaps) {
+		line{what}.write(&e.node, "", start, y+4.6, "end")
+	}
 	for _, s := range spans {
 		x0, x1, w := e.x(s.lo), e.x(s.hi), s.text.width(typeSize)+6
 		mid := (x0 + x1) / 2
-		ticks := pen("M", x0-4, y+4, "l8 -8M", x1-4, y+4, "l8 -8M", x0, y, "H")
 		if x1-x0 < w+8 {
-			e.stroke("pole", ticks, x1)
+			e.stroke("pole", ticks(x0, x1, y), x1)
 			under = append(under, stop{text: s.text, ink: mid})
 			continue
 		}
-		e.stroke("pole", ticks, mid-w/2, "M", mid+w/2, y, "H", x1)
+		e.stroke("pole", ticks(x0, x1, y), mid-w/2, "M", mid+w/2, y, "H", x1)
 		s.text.write(&e.node, "", mid, y+4.6, "middle")
 	}
 	if n := float64(len(under)); n == 0 || n*poleGap > e.Width-16 {
@@ -58,26 +66,26 @@ func (e *elevation) chains(y float64) float64 {
 	}
 	whole := []term{{}, plus(e.run.Width, e.path+"width")}
 	corners, sides := e.breaks()
-	chains := [][]term{append(corners, whole...), append(sides, whole...)}
+	chains, names := [][]term{append(corners, whole...), append(sides, whole...)}, []string{"heights at", "openings"}
 	if y += laneHigh; len(at) > 0 { // a miter may reach past an end of the wall
 		past := func(end term) bool { return end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length) }
-		chains = slices.Insert(chains, 0, append(at, slices.DeleteFunc(slices.Clone(whole), past)...))
+		chains, names = slices.Insert(chains, 0, append(at, slices.DeleteFunc(slices.Clone(whole), past)...)), append([]string{"panels"}, names...)
 	}
-	var before []span
-	for _, at := range chains {
-		if all := e.between(at); len(all) > 1 && !slices.EqualFunc(all, before, func(a, b span) bool { return a.lo == b.lo && a.hi == b.hi }) {
-			y, before = e.chain(y, all...), all
+	before, same := []span(nil), func(a, b span) bool { return a.lo == b.lo && a.hi == b.hi }
+	for i, at := range chains { // the wall has a row of its own
+		if all := e.between(at); len(all) > 0 && !slices.EqualFunc(all, before, same) && !same(all[0], span{hi: e.run.Width}) {
+			y, before = e.chain(y, names[i], all...), all
 		}
 	}
 	all := []span{{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}}}
 	left, right := plus(e.run.Limits[0], e.path+"limits[0]"), plus(e.run.Limits[1], e.path+"limits[1]")
 	if left.length.Sign() < 0 { // what reaches past an end
-		all = append(all, span{left.length, zero, line{e.sum(minus(left.length, e.path+"limits[0]"))}})
+		all = append(all, span{left.length, zero, line{e.sum(minus(left.length, e.path+"limits[0]")), " past"}})
 	}
 	if e.run.Width.Less(right.length) {
-		all = append(all, span{e.run.Width, right.length, line{e.sum(right, minus(e.run.Width, e.path+"width"))}})
+		all = append(all, span{e.run.Width, right.length, line{e.sum(right, minus(e.run.Width, e.path+"width")), " past"}})
 	}
-	return e.chain(y, all...)
+	return e.chain(y, "", all...)
 }
 
 // between are the lengths from each place to the next.
@@ -292,10 +300,13 @@ func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
-		isTop := p.X.Less(before.X) || after.X.Less(p.X)                                  // the outline runs counterclockwise
-		level := p.Y == after.Y && e.run.AtEnd(after) == 0 && !e.open(e.x(p.X), e.y(p.Y)) // one figure for both ends of an edge that is seen so
-		if e.run.AtEnd(p) == 0 && isTop == top && !level && !(p.Y.IsZero() && !top) {
-			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: e.x(p.X), y: e.y(p.Y), class: "height"})
+		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
+		level := func(p, q plan.Point) bool {            // one figure for both ends of an edge that is seen so, in its middle
+			return p.Y == q.Y && e.run.AtEnd(p) == 0 && e.run.AtEnd(q) == 0 && !e.open(e.x(p.X), e.y(p.Y))
+		}
+		if e.run.AtEnd(p) == 0 && isTop == top && !level(p, after) && !(p.Y.IsZero() && !top) {
+			ink := (e.x(p.X) + e.x(either(level(before, p), before, p).X)) / 2
+			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: ink, y: e.y(p.Y), class: "height"})
 		}
 	}
 	if top { // from left to right

@@ -43,8 +43,8 @@ func Room(p plan.Plan) (Picture, error) {
 		each(d.wall, d.panelling)
 		d.leads = d.add("g")
 		each(d.corner, d.named)
-		line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick."}.
-			write(&d.node, "soft", d.Width/2, d.Height-8, "middle")
+		note := line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick." + either(slices.Contains(d.apart, true), " Parted where runs would cross.", "")}
+		d.Height = d.under(0, d.Width/2, d.Height-8, "middle", note.wrap(d.Width/1.1, d.Width/1.1)...) - 9
 		return d.Picture
 	})
 }

@@ -166,15 +166,15 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 				e.stroke("edge", shape)
 			}
 			for _, o := range e.run.Openings {
-				e.add("path", "class", "opening", "fill", e.hatch("opening", "hatch", 4, -45), "d", e.curved(e.arcs(o), o.Outline))
+				e.stroke("void", e.curved(e.arcs(o), o.Outline))
 			}
-			var text line
+			text := line{"fit "}
 			for n, piece := range []plan.Piece{last[0], last[len(last)-1]}[:min(2, len(last))] {
 				_, at := p.Piece(piece.Number)
 				text = append(text, either(n > 0, " to ", ""), figure{piece.Label, ref("pieces[%d].label", at)})
 			}
 			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+e.high*e.scale+laneHigh-2, "middle")
-			e.desc("Then piece %s.", text)
+			e.desc("Then %s.", text)
 		}
 		e.Height = 4 + tall*float64((n+across-1)/across)
 		return e.Picture
