@@ -114,7 +114,7 @@ func read(name string) string {
 // hot are the packages that a search spends its time in. Without inlining a planner is a sixth
 // smaller; with it in these alone a plan takes little more than half of the time.
 var hot = []string{"example.com/groovewright/fraction", "example.com/groovewright/wall",
-	"cmp", "slices", "math/big", "math/bits"}
+	"cmp", "slices", "math/bits"}
 
 // engine builds the planner for the browser and returns it compressed, as text.
 func engine() (string, error) {
