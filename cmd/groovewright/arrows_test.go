@@ -16,7 +16,7 @@ const module = "example.com/groovewright/"
 // what lies inside it. Tests of wall and what lies inside it may import all of these.
 var way = [][]string{
 	{"fraction/fault"}, {"fraction/enum"}, {"fraction"}, {"fraction/money", "fraction/warning"}, {"fraction/fractiontest"}, {"groove"}, {"cutout"}, {"nest", "finish"},
-	{"wall"}, {"wall/choice"}, {"wall/plan"}, {"wall/marking"}, {"wall/jobfile", "wall/drawing"}, {"wall/book"}, {"wall/verify"}, {"cmd"},
+	{"wall"}, {"wall/choice"}, {"wall/plan"}, {"wall/jobfile", "wall/drawing"}, {"wall/book"}, {"wall/verify"}, {"cmd"},
 }
 
 // alone is the package that imports nothing of ours.

@@ -11,7 +11,6 @@ import (
 	"example.com/groovewright/fraction/money"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/drawing"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -27,7 +26,7 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "corners": func(m plan.Marks) [][]plan.NamedCorner { return marking.Corners(b.Plan, m) }, "opening": opening, "ratio": rounded, "counts": counts, "counting": b.counting, "describe": describe,
+		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "corners": func(m plan.Marks) [][]plan.NamedCorner { return m.Named(b.Plan.Snap) }, "opening": opening, "ratio": rounded, "counts": counts, "counting": b.counting, "describe": describe,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },

@@ -10,7 +10,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/nest"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -171,7 +170,7 @@ func fitted(p plan.Plan, r plan.Run) string {
 // span returns the lower left and the upper right corner of a hole that is a level rectangle, else
 // nothing.
 func span(ring []plan.Point) []plan.Point {
-	if !marking.Level(ring) {
+	if !plan.Level(ring) {
 		return nil
 	}
 	lo, hi := cutout.Bounds(ring)
@@ -190,7 +189,7 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 		if len(c.Tight) > 0 {
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
 		}
-		if strokes := marking.Strokes(c); len(strokes) == 1 && strokes[0].Sides() {
+		if strokes := plan.Strokes(c); len(strokes) == 1 && strokes[0].Sides() {
 			n++
 			said = append(said, fmt.Sprintf("saw %d, long sides first", n))
 			lines = append(lines, opening(p, piece, c.Opening)+": "+strings.Join(said, ", "))
@@ -218,7 +217,7 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 // opening names an opening of a piece, with its code where drawings have codes.
 func opening(p plan.Plan, piece plan.Piece, name string) string {
 	run, _ := p.Run(piece.Run)
-	return strings.TrimSpace(marking.Code(run, name) + " " + name)
+	return strings.TrimSpace(run.Code(name) + " " + name)
 }
 
 // deepest is the most that planing along some lines takes off the rectangle of a piece: of the points of each what is
@@ -243,7 +242,7 @@ const mostLetters = 6
 // ends; nothing where it has none.
 func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 	var names []string
-	corners := slices.Concat(marking.Corners(p, m)...)
+	corners := slices.Concat(m.Named(p.Snap)...)
 	for _, i := range way.Corners {
 		if i < 0 || i >= len(corners) {
 			return "" // no plan of this package

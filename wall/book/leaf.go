@@ -12,7 +12,6 @@ import (
 
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -419,7 +418,7 @@ func shares[T any](all []T, parts int, high func(T) float64) iter.Seq2[int, int]
 
 // rings are the lines that each row of the table of corners takes, ring by ring, the last with the starter holes.
 func (b *page) rings(piece plan.Piece) (all [][]int) {
-	for r, ring := range marking.Corners(b.Plan, piece.Marks) {
+	for r, ring := range piece.Marks.Named(b.Plan.Snap) {
 		var rows []int
 		if r > 0 {
 			hole := piece.Marks.Holes[r-1]

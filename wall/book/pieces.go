@@ -10,7 +10,6 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -146,7 +145,7 @@ func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	}
 	t.hang("  ", "corners, measured from: "+measuredFrom(p, piece, t.length))
 	var rows [][]string
-	for r, ring := range marking.Corners(p, m) {
+	for r, ring := range m.Named(p.Snap) {
 		opening := ""
 		if r > 0 {
 			opening = ", " + m.Holes[r-1].Opening
@@ -170,7 +169,7 @@ func (t *text) weak(w plan.Weak, from side) string {
 
 // onSlopes says to which marks the corners of a piece with a sloped edge go, which were not taped, and that some have no letter.
 func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
-	straight := slices.ContainsFunc(marking.Corners(p, piece.Marks)[0], func(c plan.NamedCorner) bool {
+	straight := slices.ContainsFunc(piece.Marks.Named(p.Snap)[0], func(c plan.NamedCorner) bool {
 		return c.Name == "" && plan.ArcAt(piece.Marks.Arcs, c.Face) == nil
 	})
 	for i, a := range piece.Outline {

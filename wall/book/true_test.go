@@ -12,7 +12,6 @@ import (
 	"testing"
 
 	"example.com/groovewright/cutout"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -343,7 +342,7 @@ func unnumberedOn(piece plan.Piece, svg string, board int) (strokes []int, fault
 	for _, m := range cutCircle.FindAllStringSubmatch(svg, -1) {
 		circles[m[3]] = spot{number(m[1]), number(m[2])}
 	}
-	for n, stroke := range marking.Strokes(piece.Marks.Order...) {
+	for n, stroke := range plan.Strokes(piece.Marks.Order...) {
 		fault := func(format string, args ...any) {
 			if !slices.Contains(strokes, n) {
 				strokes, faults = append(strokes, n), append(faults, fmt.Sprintf(format, args...))

@@ -13,7 +13,6 @@ import (
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -359,7 +358,7 @@ func (e *elevation) labels() {
 	for i, o := range e.run.Openings {
 		spot := e.around(o.Outline)
 		across = append(across, spot.diagonals()...)
-		if marking.Coded(e.run) || !e.fitted(e.view, [][]plan.Point{o.Outline}, names(i)...) {
+		if e.run.Coded() || !e.fitted(e.view, [][]plan.Point{o.Outline}, names(i)...) {
 			outside[i] = spot
 		}
 	}
@@ -368,7 +367,7 @@ func (e *elevation) labels() {
 	before.words, before.lines = slices.Clone(e.words), slices.Clone(e.lines)
 	e.claimOpenings()
 	order := slices.Sorted(maps.Keys(outside))
-	if marking.Coded(e.run) || slices.ContainsFunc(order, func(i int) bool { return !beside(i, names(i)...) }) {
+	if e.run.Coded() || slices.ContainsFunc(order, func(i int) bool { return !beside(i, names(i)...) }) {
 		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
 		e.nameByLetter(order, beside)
 	}
@@ -383,7 +382,7 @@ func (e *elevation) labels() {
 func (e *elevation) nameByLetter(order []int, near func(i int, ways ...way) bool) {
 	var beside []func()
 	for _, i := range order {
-		o, letter := e.run.Openings[i], line{counted(strings.ToLower(marking.Letters(i)))}
+		o, letter := e.run.Openings[i], line{counted(strings.ToLower(plan.CornerName(i)))}
 		e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
 		as := way{max(14, letter.width(typeSize)+2), letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
 		if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) {

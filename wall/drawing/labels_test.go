@@ -8,7 +8,6 @@ import (
 	"strconv"
 	"testing"
 
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -82,7 +81,7 @@ func TestManyBoxesAreTold(t *testing.T) {
 	e := drawElevation(p, 1, wideInk, elevationPage, 0)
 	listed := e.Picture.texts()
 	for _, o := range run.Openings {
-		letter := marking.Code(*run, o.Name)
+		letter := run.Code(o.Name)
 		if want := letter + "\u00a0" + o.Name; !slices.Contains(listed, want) {
 			t.Errorf("%q is not in the list", want)
 		}

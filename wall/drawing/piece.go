@@ -12,7 +12,6 @@ import (
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -284,8 +283,8 @@ func PieceName(piece plan.Piece, side string) string {
 func (d *pieceDrawing) measured(path string) {
 	half := either(d.back, 1, 0)
 	side := func(face, back plan.Point) plan.Point { return []plan.Point{face, back}[half] }
-	for r, ring := range marking.Corners(d.plan, d.piece.Marks) {
-		hole := r > 0 && marking.Level(d.piece.Marks.Holes[r-1].Face)
+	for r, ring := range d.piece.Marks.Named(d.plan.Snap) {
+		hole := r > 0 && plan.Level(d.piece.Marks.Holes[r-1].Face)
 		for i, c := range ring {
 			before, after := ring[(i+len(ring)-1)%len(ring)].Face, ring[(i+1)%len(ring)].Face
 			square := before.X == c.Face.X || before.Y == c.Face.Y || after.X == c.Face.X || after.Y == c.Face.Y
@@ -567,7 +566,7 @@ func (d *pieceDrawing) letters() (rest []func()) {
 
 // strokes numbers the lines to saw in their order, each beside its line with a lead to it, but the sides of level holes.
 func (d *pieceDrawing) strokes() {
-	for n, stroke := range marking.Strokes(d.piece.Marks.Order...) {
+	for n, stroke := range plan.Strokes(d.piece.Marks.Order...) {
 		var longest segment // of its straights
 		var ends []plan.Point
 		points := stroke.Saw[0].Points
@@ -597,7 +596,7 @@ func (d *pieceDrawing) strokes() {
 func (d *pieceDrawing) nameHoles() {
 	run, _ := d.plan.Run(d.piece.Run)
 	numbers, all := map[string]int{}, []box(nil)
-	for n, stroke := range marking.Strokes(d.piece.Marks.Order...) {
+	for n, stroke := range plan.Strokes(d.piece.Marks.Order...) {
 		if stroke.Sides() && !d.back {
 			numbers[stroke.Opening] = n + 1
 		}
@@ -606,7 +605,7 @@ func (d *pieceDrawing) nameHoles() {
 		all = append(all, d.around(hole.Face))
 	}
 	for i, hole := range d.piece.Marks.Holes {
-		name, number := marking.Code(run, hole.Opening), numbers[hole.Opening]
+		name, number := run.Code(hole.Opening), numbers[hole.Opening]
 		ways := d.names(either(name == "", figure{hole.Opening, d.path + ref("marks.holes[%d].opening", i)}, counted(name)))
 		for k, as := range ways {
 			if number > 0 {

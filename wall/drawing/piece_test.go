@@ -11,7 +11,6 @@ import (
 
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -225,8 +224,8 @@ func TestArchesAreMeasured(t *testing.T) {
 			for _, n := range pic.named("text", "bold halo") {
 				letters += strings.Count(n.words(), ", ") + 1
 			}
-			if slices.ContainsFunc(pic.named("text", "bold halo"), func(n *node) bool { return strings.Contains(", "+n.words()+",", ", "+marking.Letters(letters)+",") }) {
-				t.Errorf("piece %s: %d letters, and one of them %s", piece.Label, letters, marking.Letters(letters))
+			if slices.ContainsFunc(pic.named("text", "bold halo"), func(n *node) bool { return strings.Contains(", "+n.words()+",", ", "+plan.CornerName(letters)+",") }) {
+				t.Errorf("piece %s: %d letters, and one of them %s", piece.Label, letters, plan.CornerName(letters))
 			}
 			if len(piece.Marks.Arcs) == 0 || !strings.HasSuffix(t.Name(), "odd-arch.json") {
 				continue

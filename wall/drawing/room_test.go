@@ -10,7 +10,6 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -60,7 +59,7 @@ func TestSquareCorners(t *testing.T) {
 			t.Fatalf("%d corners, want %d", len(d.corners), len(want))
 		}
 		for i, c := range d.corners {
-			if c.square != want[i] || c.name != marking.Letters(i) {
+			if c.square != want[i] || c.name != plan.CornerName(i) {
 				t.Errorf("corner %d at %v is square: %v, name %s", i, c.at, c.square, c.name)
 			}
 		}

@@ -18,7 +18,7 @@ import (
 )
 
 func TestCornerNames(t *testing.T) {
-	for i, want := range map[int]string{0: "A", 25: "Z", 26: "A1", 53: "B2"} {
+	for i, want := range map[int]string{-1: "A", 0: "A", 8: "J", 21: "Z", 22: "AA", 43: "AZ", 44: "BA"} {
 		if got := plan.CornerName(i); got != want {
 			t.Errorf("corner %d is %s, want %s", i, got, want)
 		}

@@ -74,7 +74,7 @@ func FuzzWild(once *testing.F) {
 		for _, piece := range p.Pieces {
 			p.ClosingEdge(piece)
 			piece.Notches()
-			piece.Marks.Named()
+			piece.Marks.Named(fraction.Length{})
 			p.Nails(piece)
 			p.Profile.Stripes(piece.Width.Neg(), piece.Width, piece.LeftPhase)
 			for _, c := range piece.Marks.Order {

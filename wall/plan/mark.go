@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"strconv"
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
@@ -132,8 +131,9 @@ func (m Marks) rings() [][]Point {
 	return all
 }
 
-// NamedCorner is a corner of a piece, with a name if it is to be marked: it has none where it only
-// stands for a place within an arc, and lies on the arc where that ends.
+// NamedCorner is a corner of a piece, with a name if it is to be marked. It has none where it only
+// stands for a place within an arc, and lies on the arc where that ends; where rounding alone makes it;
+// and in a level hole, which is marked as a whole.
 type NamedCorner struct {
 	Name       string
 	Face, Back Point
@@ -141,8 +141,9 @@ type NamedCorner struct {
 }
 
 // Named returns the corners of the outline and then of each hole, with names that run on without a
-// gap. A corner without a place on the back is left out.
-func (m Marks) Named() (all [][]NamedCorner) {
+// gap. A corner no farther than snap from the straight line between those beside it has none. A corner
+// without a place on the back is left out.
+func (m Marks) Named(snap fraction.Length) (all [][]NamedCorner) {
 	ends, paths := map[int]ArcEnd{}, map[int]string{}
 	for i, a := range m.Arcs {
 		for k, e := range a.Ends {
@@ -156,15 +157,22 @@ func (m Marks) Named() (all [][]NamedCorner) {
 			back, of = m.Holes[r-1].Back, fmt.Sprintf("holes[%d].", r-1)
 		}
 		ring := make([]NamedCorner, min(len(face), len(back)))
+		before := len(ring) - 1 // the last corner that is one
 		for i := range ring {
 			c := NamedCorner{Face: face[i], Back: back[i], Paths: [2]string{fmt.Sprintf("%sface[%d]", of, i), fmt.Sprintf("%sback[%d]", of, i)}}
 			e, ends := ends[number+i]
 			if ends {
 				c.Face, c.Back, c.Paths = e.At, e.Back, [2]string{paths[number+i] + "at", paths[number+i] + "back"}
 			}
-			if ends || ArcAt(m.Arcs, face[i]) == nil {
+			switch on := ArcAt(m.Arcs, face[i]); {
+			case r > 0 && Level(face):
+			case on == nil && !ends && onLine(face[i], face[before], face[(i+1)%len(ring)], snap):
+			case ends || on == nil:
 				c.Name = CornerName(named)
 				named++
+				fallthrough
+			default:
+				before = i
 			}
 			ring[i] = c
 		}
@@ -299,14 +307,14 @@ func (m *maker) firstAbove(panel int, x, height fraction.Length) (number int) {
 	return number
 }
 
-// CornerName is the name of a corner by its place, from 0, among those that are named: A … Z,
-// A1 … Z1, A2 …
+// CornerName is the name of a corner by its place, from 0, among those that are named: A … Z, AA, AB …
+// It has letters alone, as pieces and the leaves of a book have figures.
 func CornerName(i int) string {
-	name := string(rune('A' + i%26))
-	if i >= 26 {
-		name += strconv.Itoa(i / 26)
+	const letters = "ABCDEFGHJKMNPRSTUVWXYZ" // none that looks like a figure or another letter
+	if i = max(i, 0); i < len(letters) {
+		return letters[i : i+1]
 	}
-	return name
+	return CornerName(i/len(letters)-1) + CornerName(i%len(letters))
 }
 
 // cornersOf returns the numbers of the corners along a way, or nil where a point of it is no corner or

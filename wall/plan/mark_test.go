@@ -63,7 +63,7 @@ func TestNotchesAreNumbered(t *testing.T) {
 func TestNamedCorners(t *testing.T) {
 	const hatch = `{"name": "hatch", "kind": "window", "left": "10", "bottom": "8", "width": "12", "height": "14", "rise": "4"}`
 	piece := panelOf(t, hatch)
-	rings := piece.Marks.Named()
+	rings := piece.Marks.Named(in("0"))
 	if len(rings) != 2 || len(rings[0]) != 4 || len(rings[1]) != len(piece.Marks.Holes[0].Face) || len(rings[1]) < 7 {
 		t.Fatalf("rings of corners: %+v", rings)
 	}
@@ -100,7 +100,7 @@ func TestNamedCorners(t *testing.T) {
 		}
 	}
 	piece.Marks.Holes[0].Back = piece.Marks.Holes[0].Back[:1]
-	if rings := piece.Marks.Named(); len(rings[1]) != 1 {
+	if rings := piece.Marks.Named(in("0")); len(rings[1]) != 1 {
 		t.Errorf("%d corners of a hole have a place on the back, of 1", len(rings[1]))
 	}
 }

@@ -1,4 +1,4 @@
-package marking_test
+package plan_test
 
 import (
 	"fmt"
@@ -7,7 +7,6 @@ import (
 
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall/marking"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -22,7 +21,7 @@ func ring(lengths ...string) (points []plan.Point) {
 func TestLettersTellApart(t *testing.T) {
 	seen := map[string]bool{}
 	for i := range 1000 {
-		name := marking.Letters(i)
+		name := plan.CornerName(i)
 		if seen[name] || !regexp.MustCompile("^[A-HJKMNPR-Z]+$").MatchString(name) {
 			t.Errorf("thing %d is %q", i, name)
 		}
@@ -39,7 +38,7 @@ func TestCornersOnStraightLines(t *testing.T) {
 		{Opening: "a", Corners: cutout.Corners{Face: level, Back: level}}, {Opening: "b", Corners: cutout.Corners{Face: slanted, Back: slanted}}}}
 	for snap, want := range map[string]string{"1/64": "[A B C  D][   ][E F G H]", "1/512": "[A B C D E][   ][F G H J]"} {
 		got := ""
-		for _, ring := range marking.Corners(plan.Plan{Snap: fraction.MustParse(snap)}, m) {
+		for _, ring := range m.Named(fraction.MustParse(snap)) {
 			var names []string
 			for _, c := range ring {
 				names = append(names, c.Name)
@@ -62,7 +61,7 @@ func TestStrokes(t *testing.T) {
 		order plan.Cutting
 		want  int
 	}{{plan.Cutting{Waste: hole, Saw: square}, 1}, {plan.Cutting{Waste: hole, Saw: slanted}, 4}, {plan.Cutting{Waste: notch, Saw: square[:3]}, 3}} {
-		got := marking.Strokes(row.order, row.order)
+		got := plan.Strokes(row.order, row.order)
 		if len(got) != 2*row.want || got[0].Sides() != (row.want == 1) {
 			t.Errorf("%v: %d strokes, sides %v, want %d each", row.order.Waste, len(got), got[0].Sides(), row.want)
 		}
