@@ -89,11 +89,16 @@ func (c *checker) marks(path string, i int, piece planPiece) {
 		c.drawn(at+".face", m.Holes[h].Face, piece.Holes[h].Outline)
 		c.drawn(at+".back", m.Holes[h].Back, piece.mirrored(piece.Holes[h].Outline...))
 	}
+	halves := make([]rat, len(m.Arcs)) // of the chords, with the gaps: the circles go on beyond
 	for k, arc := range m.Arcs {
 		at := item(path+".arcs", k)
 		c.drawn(at+".back", loop{arc.Back}, piece.mirrored(arc.Centre))
+		halves[k] = arc.Radius
 		for _, o := range c.job.Runs[i].Openings {
 			if _, gap := c.job.grown(o); o.Name == arc.Opening && o.radius != nil {
+				if from, to, ok := bounds(o.taped); ok {
+					halves[k] = sum(half(diff(to.X, from.X)), gap)
+				}
 				c.drawn(at+".centre", loop{arc.Centre}, loop{o.centre}.moved(negative(piece.At.X), negative(piece.At.Y)))
 				c.equal(Marks, at+".radius", arc.Radius, sum(o.radius, gap), "not the opening's radius and its gap")
 			}
@@ -117,7 +122,10 @@ func (c *checker) marks(path string, i int, piece planPiece) {
 			c.require(!within(d.At.Y, s.low.y, s.high.y), Marks, at+".at", d.At, "a place in the waste",
 				"the starter hole is in the piece")
 		}
-		for _, arc := range m.Arcs {
+		for n, arc := range m.Arcs {
+			if less(square(halves[n]), square(diff(d.At.X, arc.Centre.X))) {
+				continue
+			}
 			off, limit := apart(d.At, arc.Centre), square(diff(arc.Radius, half(d.Diameter)))
 			rise, springs := diff(d.At.Y, arc.Centre.Y), diff(arc.Springs, arc.Centre.Y)
 			beside := less(zero(), rise) && less(times(square(springs), off), times(square(rise), square(arc.Radius))) // what is nearest is over the springing
