@@ -120,6 +120,15 @@ func TestJointIsToScale(t *testing.T) {
 		if len(tops) != 2 || math.Abs(tops[1]-tops[0]-5.25*scale) > .02 || math.Abs(tips[0]-tops[0]-way*.375*scale) > .02 {
 			t.Errorf("%v: joints at %v, tongues to %v", work, tops, tips)
 		}
+		breaks := 0
+		for _, pole := range pic.named("path", "pole") {
+			if strings.Count(pole.value("d"), "L") > 3 { // of six places, not a dimension's line
+				breaks++
+			}
+		}
+		if breaks != 2 {
+			t.Errorf("%v: %d lines of a break, want one at either side of the board", work, breaks)
+		}
 	}
 }
 
