@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
@@ -291,5 +292,39 @@ func TestMiterWordsAreClear(t *testing.T) {
 	}
 	if words < 20 {
 		t.Errorf("only %d words", words)
+	}
+}
+
+// Figures of many corners close to the right edge of a piece stay on its drawing.
+func TestFiguresStayOnTheDrawing(t *testing.T) {
+	p := kitchen()
+	piece := &p.Pieces[0]
+	right, up := piece.Width, piece.Height.Div(32)
+	ring := []plan.Point{{}, {X: right}}
+	for n := range int64(14) { // stairs
+		x := right.Sub(fraction.Of(n, 8))
+		ring = append(ring, plan.Point{X: x, Y: up.Mul(n + 1)}, plan.Point{X: x.Sub(fraction.Of(1, 8)), Y: up.Mul(n + 1)})
+	}
+	ring = append(ring, plan.Point{X: ring[len(ring)-1].X, Y: piece.Height}, plan.Point{Y: piece.Height})
+	var back []plan.Point
+	for _, at := range ring {
+		back = append(back, plan.Point{X: right.Sub(at.X), Y: at.Y})
+	}
+	piece.Outline, piece.Holes, piece.Marks = ring, nil, plan.Marks{Corners: cutout.Corners{Face: ring, Back: back}}
+	pic, err := Piece(p, 0, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	uprights := 0
+	for _, text := range pic.named("text", "") {
+		var x, y float64
+		if n, _ := fmt.Sscanf(text.value("transform"), "translate(%g %g) rotate(-90)", &x, &y); n == 2 {
+			if uprights++; x > pic.Width {
+				t.Errorf("%q is at %.1f of %.1f", text.words(), x, pic.Width)
+			}
+		}
+	}
+	if uprights < 12 {
+		t.Errorf("%d figures across the piece", uprights)
 	}
 }
