@@ -300,15 +300,15 @@ func (b *page) oddPieces() (all []plan.Piece) {
 	return all
 }
 
-// marked are the blocks of an odd piece's leaf: one where a page has room for its face and its back, each as it is or as
+// marked are the blocks of the leaf of odd piece i: one where a page has room for its face and its back, each as it is or as
 // drawn for a phone, else the face and then the back, with as much of the tables beside the face as has room there.
-func (b *page) marked(piece plan.Piece) []block {
+func (b *page) marked(i int, piece plan.Piece) []block {
 	face, back := drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
 	room := pageHigh - nextHigh - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
 	if head := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(head) > foundLong {
 		room -= 1.5 * lineHigh // to write the space found
 	}
-	if piece.Label == b.oddPieces()[0].Label {
+	if i == 0 {
 		room -= 5 * lineHigh // of the heading of all
 	}
 	tables := [][][]part{b.tables(piece, 1), b.tables(piece, 2)} // each whole or in two parts

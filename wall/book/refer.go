@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -56,13 +55,14 @@ func gaps(p plan.Plan) (all []openGap) {
 }
 
 // sawnOn are the leaves of sheets that some pieces are cut from, or that of the cut list.
-func (b *page) sawnOn(cut func(piece plan.Piece) bool) string {
+func (b *page) sawnOn(pieces ...plan.Piece) string {
+	on := map[int]bool{}
+	for _, piece := range pieces {
+		on[b.Plan.SheetOf(piece.Number)] = true
+	}
 	var numbers []string
 	for _, sheet := range b.Plan.Sheets {
-		if number := strconv.Itoa(sheet.Number); slices.Contains(b.sheets, number) && slices.ContainsFunc(sheet.Placements, func(at nest.Placement) bool {
-			piece, _ := b.Plan.Piece(at.Part)
-			return cut(piece)
-		}) {
+		if number := strconv.Itoa(sheet.Number); on[sheet.Number] && slices.Contains(b.sheets, number) {
 			numbers = append(numbers, number)
 		}
 	}
@@ -74,21 +74,25 @@ func (b *page) sawnOn(cut func(piece plan.Piece) bool) string {
 
 // seeRun names the other leaves of run i.
 func (b *page) seeRun(i int) string {
-	name, odd := b.Plan.Runs[i].Name, []string(nil)
 	if b.Plan.Runs[i].Bare() {
 		return ""
 	}
+	var own []plan.Piece
+	var odd []string
 	for _, piece := range b.Plan.Pieces {
-		if piece.Run == name && slices.Contains(b.odd, piece.Label) {
+		if piece.Run != b.Plan.Runs[i].Name {
+			continue
+		}
+		if own = append(own, piece); slices.Contains(b.odd, piece.Label) {
 			odd = append(odd, piece.Label)
 		}
 	}
-	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(func(piece plan.Piece) bool { return piece.Run == name })
+	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(own...)
 	return says + either(len(odd) > 0, "; marks: "+leaves("P", odd), "")
 }
 
 // seePiece names the other leaves of a piece.
 func (b *page) seePiece(piece plan.Piece) string {
 	_, i := b.Plan.Run(piece.Run)
-	return "Wall: leaf E" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(func(one plan.Piece) bool { return one.Number == piece.Number })
+	return "Wall: leaf E" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(piece)
 }
