@@ -39,11 +39,12 @@ type explorer struct {
 
 	endless int // what needed returns, once it is known
 
-	orders []*order   // all that were started
-	prices []*order   // of these those by price alone, the best first
-	ties   *order     // by blemish, equal ones by price
-	open   []openNest // of the layouts whose least need is not known
-	broken int        // hard rules that the first layout had to break; no other may break more
+	orders []*order                     // all that were started
+	prices []*order                     // of these those by price alone, the best first
+	ties   *order                       // by blemish, equal ones by price
+	steps  map[[2]fraction.Ratio]*order // between choices of these blemishes, the order to close the gap by
+	open   []openNest                   // of the layouts whose least need is not known
+	broken int                          // hard rules that the first layout had to break; no other may break more
 }
 
 // nested is what is known of the least blemish with which some parts were met, and their nest if one

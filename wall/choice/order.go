@@ -200,12 +200,18 @@ func (e *explorer) closeGaps() (err error) {
 			return nil
 		}
 		a, b := &e.found[i].Layout, &e.found[i+1].Layout
-		o, err := e.startSum(b.Total.Sub(a.Total), a, b)
-		if o == nil {
-			return err
+		step := [2]fraction.Ratio{a.Total, b.Total}
+		if e.steps[step] == nil {
+			o, err := e.startSum(b.Total.Sub(a.Total), a, b)
+			if err != nil {
+				return err
+			}
+			if o == nil { // price says nothing
+				o = e.orders[0]
+			}
+			e.steps[step] = o
 		}
-		looks := b.Total
-		err = e.pursue(o, e.budget.Layouts/stepShare, func() bool { i := e.openStep(); return i < 0 || e.found[i+1].Layout.Total != looks })
+		err = e.pursue(e.steps[step], e.budget.Layouts/stepShare, func() bool { i := e.openStep(); return i < 0 || e.found[i+1].Layout.Total != step[1] })
 		if err != nil {
 			return err
 		}

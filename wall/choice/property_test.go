@@ -266,11 +266,11 @@ func TestPropertiesAreTrue(t *testing.T) {
 			if !ok || p.effort > 0 || first.Validate() != nil || second.Validate() != nil {
 				continue
 			}
-			a, err := enumerate(t, first)
+			a, err := enumerate(t, first, *mostLayouts)
 			if err != nil || len(a) == 0 {
 				continue
 			}
-			b, err := enumerate(t, second)
+			b, err := enumerate(t, second, *mostLayouts)
 			if err != nil {
 				continue
 			}
