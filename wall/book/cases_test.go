@@ -149,7 +149,7 @@ func TestTableOfTapedPoints(t *testing.T) {
 	in := fraction.Inches
 	x := &text{tape: fraction.Tape{Mark: fraction.Of(1, 16)}}
 	x.taped([]plan.Taped{{Run: "north", Number: 2, At: plan.Point{X: in(30), Y: in(40)}}, {Run: "north", Opening: "window", Number: 4, At: plan.Point{X: in(5), Y: in(6)}, Closing: fraction.Of(1, 8)}})
-	for _, want := range []string{"\n  point ", "\n  height 2 of north   north  30         40  ", "\n  corner 4 of window  north  5          6   "} {
+	for _, want := range []string{"\n  point ", "\n  height 2 of north    north  30         40  ", "\n  corner c4 of window  north  5          6   "} {
 		if !strings.Contains(x.String(), want) {
 			t.Errorf("no %q in %s", want, x.String())
 		}

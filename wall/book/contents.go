@@ -24,7 +24,7 @@ func (b *page) contents() (all []chapter) {
 		"odd": len(b.odd)+len(slanted(p)) == 0, "labels": len(p.Pieces) == 0, "full": len(p.Cautions) == 0}
 	for _, c := range []chapter{{"room", "The room at a glance", ""}, {"shopping", "Shopping list", ""}, {"doubts", "Doubts to settle first", ""},
 		{"taped", "Points from taped distances", ""}, {"cautions", "Cautions", ""}, {"order", "Order of work", ""},
-		{"runs", "Runs, one by one", leaves("E", runs)}, {"details", "Ends, corners, sections and marks", leaves("D", clad)}, {"cutlist", "Cut list", ""},
+		{"runs", "Runs, one by one", either(len(runs) > 1, "R1, ", "") + leaves("E", runs)}, {"details", "Ends, corners, sections and marks", leaves("D", clad)}, {"cutlist", "Cut list", ""},
 		{"sheets", capital(sheetWord(p)) + "s", leaves("S", b.sheets)}, {"odd", "Odd pieces", leaves("P", b.odd)},
 		{"full", "Cautions in full", ""}, {"looks", "Looks, and why so", ""}, {"labels", "Labels for the backs, to cut out", ""}} {
 		if missing[c.ID] {

@@ -159,7 +159,7 @@ func TestLegendOfTapedCorners(t *testing.T) {
 	}
 	b.every = b.legend()
 	got := fmt.Sprint(b.signs(nil, "run-1"))
-	if !strings.Contains(got, "by its number among the points from taped distances") || strings.Contains(got, "corner, by its letter") {
+	if !strings.Contains(got, "as named among the points from taped distances") || strings.Contains(got, "corner, by its letter") {
 		t.Error(got)
 	}
 }

@@ -69,7 +69,7 @@ func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 // judge says what is wrong with a text that is said to come from a path.
 func judge(tree any, tape fraction.Tape, path, text string) string {
 	if path == "count" {
-		if _, err := strconv.Atoi(text); err != nil && !regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2}|1:\d+|[EDSP]\d+)$`).MatchString(text) {
+		if _, err := strconv.Atoi(text); err != nil && !regexp.MustCompile(`^([A-Z]{1,2}|[a-z]{1,2}|1:\d+|[EDRSP]\d+)$`).MatchString(text) {
 			return "neither a count nor letters nor a leaf"
 		}
 		return ""

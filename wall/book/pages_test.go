@@ -238,7 +238,7 @@ func TestTrimsAreNotMeasuredOffTheSheet(t *testing.T) {
 // words explain: outlines, leads, dimensions, and what belongs to a sign that has its place in the legend.
 func TestLeavesExplainTheirSigns(t *testing.T) {
 	plain := map[string]bool{}
-	for _, class := range strings.Fields("drawing paper board wall edge lead ext pole frame bar hatch dots soft big bold halo starttext cutdot cutlead cuttext flawdot flawlead flawtext taped") {
+	for _, class := range strings.Fields("drawing paper board wall edge lead ext pole frame bar hatch dots soft big bold halo starttext cutdot cutlead cuttext flawdot flawlead flawtext taped unglued") {
 		plain[class] = true
 	}
 	leaf, picture, key := regexp.MustCompile(`(?s)<article class="leaf.*?</article>`), regexp.MustCompile(`(?s)<svg[^>]*role="img".*?</svg>`), regexp.MustCompile(`(?s)<ul class="key">.*?</ul>`)

@@ -169,7 +169,7 @@ func pointName(p plan.Taped) string {
 	if p.Opening == "" {
 		return fmt.Sprintf("height %d of %s", p.Number, p.Run)
 	}
-	return fmt.Sprintf("corner %d of %s", p.Number, p.Opening)
+	return fmt.Sprintf("corner c%d of %s", p.Number, p.Opening)
 }
 
 // within says the mark up to which something is right.

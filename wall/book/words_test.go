@@ -61,7 +61,7 @@ func TestEveryArgumentHasWords(t *testing.T) {
 // TestTapedPointsAreNamedForReading: the text names the corner, the JSON keeps the path too.
 func TestTapedPointsAreNamedForReading(t *testing.T) {
 	p := examplePlans(t)["odd-window"]
-	if len(p.Taped) == 0 || pointName(p.Taped[0]) != "corner 1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
+	if len(p.Taped) == 0 || pointName(p.Taped[0]) != "corner c1 of window with a horned sill" || !strings.HasPrefix(p.Taped[0].Path.String(), "Runs[0].Openings[") {
 		t.Errorf("taped: %+v", p.Taped)
 	}
 }

@@ -61,7 +61,7 @@ func TestBarOfTheScale(t *testing.T) {
 		for scale := .25; scale < 96; scale *= 1.03 {
 			c := newCanvas(kitchen(), wideInk, "x", "x")
 			c.tape.Unit, c.scale = unit, scale
-			c.bar(0)
+			c.bar(8, 0)
 			want := sizes[slices.IndexFunc(sizes, func(s float64) bool { return s*inches*scale > 44 })]
 			texts, bar := c.named("text", ""), c.named("path", "edge")
 			if len(texts) != 3 || len(bar) != 1 {
@@ -133,7 +133,8 @@ func TestRoomFillsItsDrawing(t *testing.T) {
 				}
 			}
 			across, down := slices.Max(xs)-slices.Min(xs), slices.Max(ys)-slices.Min(ys)
-			if full := max(across/(width-2*roomLane), down/roomTall); math.Abs(full-1) > 1e-6 {
+			larger := perInch / (perInch/d.scale - 1) // the next scale of one to a whole number
+			if full := max(across/(width-2*roomLane), down/roomTall); full > 1+1e-6 || full*larger/d.scale <= 1 {
 				t.Errorf("%v wide: %v by %v, which is %v of the room there is", width, across, down, full)
 			}
 			if left, right := slices.Min(xs), d.Width-slices.Max(xs); left < roomLane-1e-6 || math.Abs(left-right) > 1e-6 || slices.Min(ys) < roomLane-1e-6 || slices.Max(ys) > d.Height-roomLane {

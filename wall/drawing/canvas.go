@@ -246,8 +246,10 @@ func (c *canvas) below(all []stop, lo, hi, y, out, straight, long float64, over 
 	lo = max(8, min(lo, hi-poleGap*float64(len(all)-1)))
 	deepest, text := 0.0, y+out*(long+3)
 	for _, s := range spreadStops(all, poleGap, lo, hi) {
-		over(s)
-		if !s.bare {
+		if len(s.text) == 0 { // what no text stands on
+			continue
+		}
+		if over(s); !s.bare {
 			c.claimLine(segment{complex(s.ink, y+out), complex(s.ink, y+out*straight)}, segment{complex(s.ink, y+out*straight), complex(s.spot, y+out*long)})
 			c.stroke("lead", "M", s.ink, y+out, "v", out*straight, "L", s.spot, y+out*long)
 		}

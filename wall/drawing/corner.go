@@ -109,7 +109,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			y = d.under(0, 8, y, "start", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
 		}
 		d.desc("%s and %s; %s passes.", run.Name, next.Name, c.Passes)
-		d.Height = d.block(d.bar(y), line{counted(ref("D%d", i+1)), ": Corner ", counted(letter)})
+		d.Height = d.block(y, true, line{counted(ref("D%d", i+1)), ": Corner ", counted(letter)})
 		return d.Picture
 	})
 }
@@ -169,7 +169,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		d.desc("Section from above. %s: %s.", end.Kind, end.Cut.Name(d.tape))
 		y := d.under(1, 8, 42+p.Profile.Thickness.Float64()*d.scale+34, "start", lines...)
-		d.Height = d.block(d.bar(y), line{counted(ref("D%d", i+1)), ": End of ", figure{run.Name, path + "name"}})
+		d.Height = d.block(y, true, line{counted(ref("D%d", i+1)), ": End of ", figure{run.Name, path + "name"}})
 		return d.Picture
 	})
 }
@@ -212,7 +212,7 @@ func Joint(p plan.Plan) (Picture, error) {
 		}
 		says := line{words[0] + " to the " + side + ", the way that one works; its thickness is not to scale" + either(p.Profile.Lap.IsZero() && p.Profile.Width.IsZero(), ", nor is its length", "")}
 		d.desc("%s.", says)
-		d.Height = d.block(d.bar(d.under(0, 8, y+6, "start", says.wrap(d.Width-16, d.Width-16)...)), line{"Joint of two boards"})
+		d.Height = d.block(d.under(0, 8, y+6, "start", says.wrap(d.Width-16, d.Width-16)...), true, line{"Joint of two boards"})
 		return d.Picture
 	})
 }

@@ -5,7 +5,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"example.com/groovewright/cutout"
@@ -17,15 +16,20 @@ import (
 )
 
 const (
-	elevationTall = 340.0          // most ink that a wall's height takes
-	elevationPage = 770.0          // of all that the drawing has, so that it stands on a page with its heading
+	elevationTall = 480.0          // most ink that a wall's height takes,
+	elevationLow  = 110.0          // and what it takes however little is left for it
+	elevationPage = 745.0          // of all that the drawing has, so that it stands on a page with its heading
 	landInk       = 940.0          // natural width of a drawing on paper in landscape
 	landPage      = 582.0          // most that it takes upwards there
-	landGain      = 1.2            // times as large as upright, at least
-	wordless      = 1.5            // times as large as with words on its story pole, at least, or it has them
+	wordless      = 1.12           // times as large as with words on its story pole, at least, or it has them,
+	ampleScale    = perInch / 10   // ink to the inch, but for what is as large as this
 	heightLane    = 24.0           // beside the wall, before and after a height
+	nameLane      = 84.0           // before it, for the names of the chains
+	endLane       = 92.0           // and more, for what is seen at an end
+	startLane     = 48.0           // from the start to the words there
 	flawRadius    = 11.0           // half the height of the sign of a blemish
 	farName       = 80.0           // most ink from an opening to its name
+	levelPart     = "height level" // class of the height of one
 	hiddenEdge    = "out of sight" // where the panels of the next wall stand before it
 )
 
@@ -54,41 +58,40 @@ type elevation struct {
 func Elevation(p plan.Plan, i int) (Picture, error) {
 	return draw(wideInk, fault.Of("Runs"), i, len(p.Runs), func(width float64) *Picture {
 		if width < wideInk {
-			if small := drawElevation(p, i, width, math.Inf(1), 0); small.lost == 0 {
+			if small, _ := fitElevation(p, i, width, math.Inf(1), false); small.lost == 0 {
 				return small.Picture
 			}
 			return nil
 		}
-		upright := drawElevation(p, i, width, elevationPage, 0)
-		least := landGain * upright.scale
-		if lying := drawElevation(p, i, landInk, landPage, least); lying.Height <= landPage && lying.scale >= least {
-			return lying.Picture
+		best, most := (*elevation)(nil), -1.0
+		for _, paper := range [][2]float64{{width, elevationPage}, {landInk, landPage}} {
+			for _, brief := range []bool{false, true} {
+				e, shrunk := fitElevation(p, i, paper[0], paper[1], brief)
+				if worth := min(e.scale, ampleScale)/either(brief, wordless, 1) + e.scale/1e3; worth > most && (best == nil || e.Height <= paper[1]) {
+					best, most = e, either(e.Height > paper[1], 0, worth)
+				}
+				if !shrunk {
+					break // words take nothing from it
+				}
+			}
 		}
-		return upright.Picture
+		return best.Picture
 	})
 }
 
-// drawElevation draws run i in a width, so tall that all of it has room on a page; with no words on its story pole where
-// it would be much smaller with them. It may end with any drawing once the scale cannot be the least that is wanted.
-func drawElevation(p plan.Plan, i int, width, page, least float64) *elevation {
-	for tall, brief, full := elevationTall, false, 0.0; ; {
-		e := newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
-		e.tall, e.brief = tall, brief
+// fitElevation draws run i in a width, so tall that all of it has room on a page, and reports whether that made it smaller.
+func fitElevation(p plan.Plan, i int, width, page float64, brief bool) (e *elevation, shrunk bool) {
+	for tall := elevationTall; ; tall, shrunk = e.scale*e.high-.8*(e.Height-page), true {
+		e = newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
+		e.tall, e.brief = max(tall, elevationLow), brief
 		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.heights, e.labels, e.flaws, e.onTheWall} {
 			add()
 		}
 		leaf := either(len(p.Pieces) > 0, line{counted(ref("E%d", i+1)), ": "}, nil) // a wall alone has none
 		e.Height = e.foot(e.pole(e.chains(e.bottoms())), append(leaf, "Elevation of "))
-		full = max(full, e.scale)
-		if e.Height <= page || tall < elevationTall/3 || full < least || brief && e.scale < least {
-			return e
+		if e.Height <= page || tall <= elevationLow {
+			return e, shrunk
 		}
-		if !brief && e.scale < full/wordless {
-			brief, tall = true, elevationTall
-			continue
-		}
-		for tall *= .94; tall >= elevationTall/3 && whole(tall/e.high) >= e.scale; tall *= .94 {
-		} // a width that sets the scale makes the same drawing again
 	}
 }
 
@@ -108,8 +111,9 @@ func newElevation(p plan.Plan, i int, width float64, name, title string) *elevat
 
 // scaled chooses the scale, one to a whole number.
 func (e *elevation) scaled(most float64) {
-	e.scale = whole(min((e.Width-2*e.lane())/e.wide, most))
-	e.left = (e.Width - e.wide*e.scale) / 2
+	left, right := e.lanes()
+	e.scale = whole(min((e.Width-left-right)/e.wide, most))
+	e.left = max(left, (e.Width-e.wide*e.scale)/2)
 }
 
 // lay chooses the scale and the lanes above the wall.
@@ -121,21 +125,29 @@ func (e *elevation) lay() {
 		e.top = max(e.top, e.begin+17+s.text.width(typeSize))
 	}
 	e.floor = e.top + e.high*e.scale
-	e.frame = box{2, 0, e.Width - 4, e.floor}
+	e.frame = box{4, 0, e.Width - 8, e.floor}
 }
 
-// callouts writes what is seen at both ends and returns where they stop.
+// callouts writes what is seen at both ends, beside the wall where that has room, else over it, and returns where they stop.
 func (e *elevation) callouts() (bottom float64) {
+	lane, _ := e.lanes()
+	beside := min(e.left, e.Width-e.left-e.wide*e.scale) - lane
+	ahead := e.x(e.run.SetOut.From) - e.left // of the start, on the wall
+	if e.run.SetOut.Direction == wall.Right {
+		ahead = e.wide*e.scale - ahead
+	}
+	aside := beside >= endLane && ahead >= startLane+e.startWords().width(typeSize)
+	room := either(aside, beside, e.Width/2)
 	for side, end := range []plan.End{e.run.Left, e.run.Right} {
 		name, path, x, anchor := "Left end: ", e.path+"left", 4.0, "start"
 		if side == 1 {
 			name, path, x, anchor = "Right end: ", e.path+"right", e.Width-4, "end"
 		}
-		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(e.Width/2-8, e.Width/2-8)
+		lines := line{name, figure{end.Word(), path + ".kind"}}.wrap(room/1.1-12, room-8)
 		seen := either(e.plan.Passes(e.at, side == 1), line{hiddenEdge}, line{figure{end.Cut.Name(e.tape), path + ".cut"}})
 		e.desc("%s.", strings.TrimSuffix(name+end.Word()+", "+seen.String(), ", "))
 		bold := len(lines)
-		lines = append(lines, seen.wrap(e.Width/2-12, e.Width/2-6)...)
+		lines = append(lines, seen.wrap(room-12, room-6)...)
 		if sign := end.Lean.Sign(); sign != 0 {
 			way := map[int][]string{1: {" + ", " right"}, -1: {" - ", " left"}}[sign]
 			lines = append(lines, line{"top leans ", e.sum(term{end.Lean.Abs(), way[0] + path + ".lean"}), way[1]})
@@ -147,7 +159,7 @@ func (e *elevation) callouts() (bottom float64) {
 		}
 		bottom = max(bottom, laneHigh*float64(len(lines)))
 	}
-	return bottom
+	return either(aside, 0, bottom)
 }
 
 // wall draws the wall's own shape, the panels that are on it, and the pieces with their pattern.
@@ -225,21 +237,14 @@ func (e *elevation) start() {
 	}
 	y := e.begin
 	x, way := e.arrow(e.floor+10, y-4, 34)
-	left, right := x-29+way*19, x+29+way*19 // where text may end and start
-	text := append(e.startsAt(), ", work ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"})
-	text = append(text, either(e.plan.Profile.Boards && e.plan.Profile.Edges == groove.Tongued, ", tongue ahead", ""))
+	text, left, right := e.startWords(), x-29+way*19, x+29+way*19 // where the text may end and start
 	wide := text.width(typeSize)
-	at, anchor := right, "start"
-	switch {
-	case right+wide <= e.Width-4:
-	case left-wide >= 4:
-		at, anchor, right = left, "end", left-wide
-	default: // no room on either side of the arrow
-		right, y = max(4, min(x-wide/2, e.Width-4-wide)), y-laneHigh
-		at = right
+	seat, ok := e.place(box{right, y - typeSize, wide, typeSize + 3}, box{left - wide, y - typeSize, wide, typeSize + 3})
+	if !ok { // no room on either side of the arrow
+		seat = box{max(4, min(x-wide/2, e.Width-4-wide)), y - laneHigh - typeSize, wide, typeSize + 3}
+		e.word(seat)
 	}
-	text.write(&e.node, "starttext", at, y, anchor)
-	e.word(box{right, y - typeSize, wide, typeSize + 3})
+	text.write(&e.node, "starttext", seat.x+either(seat.x < x, wide, 0), seat.y+typeSize, either(seat.x < x, "end", "start"))
 }
 
 // arrow draws the line of the start to a height in ink, with an arrow there in the way to work.
@@ -251,6 +256,12 @@ func (e *elevation) arrow(foot, y, long float64) (x, way float64) {
 	e.claim(spanned(x-1.5, y, x+1.5, foot))
 	e.claim(spanned(x-way*5, y-5, x+way*(long+9), y+5))
 	return x, way
+}
+
+// startWords say where to start and which way to work.
+func (e *elevation) startWords() line {
+	tongue := either(e.plan.Profile.Boards && e.plan.Profile.Edges == groove.Tongued, ", tongue ahead", "")
+	return append(e.startsAt(), ", work ", figure{e.run.SetOut.Direction.String(), e.path + "set_out.direction"}, tongue)
 }
 
 // startsAt says where to start, which may be past an end of the wall.
@@ -265,22 +276,13 @@ func (e *elevation) startsAt() line {
 	return line{"Start at ", e.length(from, path)}
 }
 
-// above writes the heights of the corners of the wall's top over it.
+// above writes the heights of the corners of the wall's top over it, off the line of the start.
 func (e *elevation) above() {
-	all, lo := e.corners(true), 8.0
-	write := func(all []stop, lo, hi float64) {
-		e.below(all, lo, hi, e.top, -1, 4, 8, func(s stop) {
-			e.stroke("lead", "M", s.ink, e.top-1, "V", s.y)
-			e.claim(spanned(s.ink-1, e.top, s.ink+1, s.y))
-		})
+	all := e.corners(true)
+	if !e.run.Bare() {
+		all = append(all, stop{ink: e.x(e.run.SetOut.From)})
 	}
-	start := e.x(e.run.SetOut.From) // whose line parts them, unless they have no room left of it
-	left := sort.Search(len(all), func(i int) bool { return all[i].ink > start })
-	if !e.run.Bare() && poleGap*float64(left-1) <= start-poleGap/2-lo {
-		write(all[:left], lo, start-poleGap/2)
-		all, lo = all[left:], start+poleGap/2
-	}
-	write(all, lo, e.Width-8)
+	e.below(all, 8, e.Width-8, e.top, -1, 4, 8, e.riser(e.top-1))
 }
 
 // flaws numbers the blemishes, each near its place with a lead to it, or in the table alone.
@@ -307,8 +309,8 @@ func (e *elevation) flaws() {
 // height is the ink y of a blemish: the middle of the edge of a step or an opening that it is of, else
 // where the wall begins under its top or under an opening there.
 func (e *elevation) height(b plan.Blemish) float64 {
-	left, right := e.sides()
-	x, found, off := max(left+4, min(e.x(b.At), right-4)), e.top, math.Inf(1)
+	x := real(e.around(e.run.Outline).grow(-1).toward(complex(e.x(b.At), 0)))
+	found, off := e.top, math.Inf(1)
 	for wall := e.edges(e.run.Outline); found < e.floor && (!inside(complex(x, found+1), wall) || e.open(x, found+1)); {
 		found++
 	}
@@ -344,16 +346,13 @@ func (e *elevation) describe() {
 // uprightHigh is the room across that an upright number takes.
 const uprightHigh = 13.0
 
-// labels writes openings' names, first those that fit in their openings, and pieces' numbers. Where one has no room near its
-// opening, all that do not fit in theirs have letters, with the names in a list under the drawing.
+// labels writes openings' names, first those that fit in their openings, and pieces' numbers. An opening that has no room for
+// its name near it, and each of a coded run, has a letter, with the name in a list under the drawing.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
 	outside, across := map[int]box{}, []segment(nil)
 	names := func(i int) []way {
 		return e.names(figure{e.run.Openings[i].Name, e.path + ref("openings[%d].name", i)})
-	}
-	beside := func(i int, ways ...way) bool {
-		return e.nameBeside(outside[i], slices.Collect(maps.Values(outside)), e.around(e.run.Outline), spot(outside[i].middle()), ways...)
 	}
 	for i, o := range e.run.Openings {
 		spot := e.around(o.Outline)
@@ -363,13 +362,14 @@ func (e *elevation) labels() {
 		}
 	}
 	e.lines = append(e.lines, across...) // no lead of a name crosses another opening
-	before, texts := e.board, len(e.kids)
-	before.words, before.lines = slices.Clone(e.words), slices.Clone(e.lines)
 	e.claimOpenings()
-	order := slices.Sorted(maps.Keys(outside))
-	if e.run.Coded() || slices.ContainsFunc(order, func(i int) bool { return !beside(i, names(i)...) }) {
-		e.board, e.kids, e.leads.kids = before, e.kids[:texts], nil
-		e.nameByLetter(order, beside)
+	for _, i := range slices.Sorted(maps.Keys(outside)) {
+		beside := func(ways ...way) bool {
+			return e.nameBeside(outside[i], slices.Collect(maps.Values(outside)), e.around(e.run.Outline), spot(outside[i].middle()), ways...)
+		}
+		if e.run.Coded() || !beside(names(i)...) {
+			e.nameByLetter(i, outside[i], beside)
+		}
 	}
 	e.lines = slices.DeleteFunc(e.lines, func(l segment) bool { return slices.Contains(across, l) })
 	for _, piece := range e.pieces {
@@ -378,24 +378,15 @@ func (e *elevation) labels() {
 	e.taped()
 }
 
-// nameByLetter writes the letters of openings in them or near them, and keeps their names for a list.
-func (e *elevation) nameByLetter(order []int, near func(i int, ways ...way) bool) {
-	var beside []func()
-	for _, i := range order {
-		o, letter := e.run.Openings[i], line{counted(strings.ToLower(plan.CornerName(i)))}
-		e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
-		as := way{max(14, letter.width(typeSize)+2), letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
-		if !e.fitted(e.view, [][]plan.Point{o.Outline}, as) {
-			beside = append(beside, func() {
-				if !near(i, as) {
-					e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
-				}
-			})
-		}
-	}
-	e.claimOpenings()
-	for _, name := range beside {
-		name()
+// nameByLetter writes the letter of an opening in it or near it, and keeps its name for a list.
+func (e *elevation) nameByLetter(i int, on box, beside func(ways ...way) bool) {
+	o, letter := e.run.Openings[i], line{counted(strings.ToLower(plan.CornerName(i)))}
+	e.keyed = append(e.keyed, append(slices.Clone(letter), "\u00a0", figure{o.Name, e.path + ref("openings[%d].name", i)}))
+	as := way{max(14, letter.width(typeSize)+2), letterSize, func(seat box) { letter.seated(&e.node, "bold halo", seat) }}
+	e.taken = slices.DeleteFunc(e.taken, func(b box) bool { return b == on })
+	in := e.fitted(e.view, [][]plan.Point{o.Outline}, as)
+	if e.claim(on); !in && !beside(as) {
+		e.missed, e.lost = append(append(e.missed, " · opening "), letter...), e.lost+1
 	}
 }
 
@@ -406,28 +397,29 @@ func (e *elevation) claimOpenings() {
 	}
 }
 
-// taped numbers the corners of openings that were found from taped distances, as their table does.
+// taped names the corners of openings that were found from taped distances, as their table does.
 func (e *elevation) taped() {
-	first := len(e.dots)
-	var numbers []line
+	var names []func()
 	for i, p := range e.plan.Taped {
 		if slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return p.Run == e.run.Name && p.Opening == o.Name }) {
-			numbers = append(numbers, line{figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}})
-			e.dots = append(e.dots, e.view.at(p.At))
-			e.dot("startmark", e.view.at(p.At), 2)
+			name, at := line{"c", figure{fmt.Sprint(p.Number), ref("taped[%d].number", i)}}, e.view.at(p.At)
+			e.dots = append(e.dots, at)
+			e.dot("startmark", at, 2)
+			names = append(names, func() {
+				if !e.nameAt("halo taped", name, at) {
+					e.callout("halo taped", name, name.width(typeSize)+2, letterSize, spot(at))
+				}
+			})
 		}
 	}
-	for i, number := range numbers {
-		if at := e.dots[first+i]; !e.nameAt("halo taped", number, at) {
-			e.callout("halo taped", number, number.width(typeSize)+2, letterSize, spot(at))
-		}
+	for _, write := range names { // clear of all dots
+		write()
 	}
 }
 
 // numberPiece writes a piece's number on it, level or upright, else beside it with a lead.
 func (e *elevation) numberPiece(piece plan.Piece) {
-	_, at := e.plan.Piece(piece.Number)
-	text := line{figure{piece.Label, ref("pieces[%d].label", at)}}
+	text := e.numbered("", []plan.Piece{piece})
 	v, large := e.move(piece.At), textWidth(piece.Label, 20)+10
 	if !e.fitted(v, piece.Rings(), way{large + 4, 30, func(seat box) {
 		seat = seat.grow(-2)

@@ -32,7 +32,7 @@ func ExampleElevation() {
 	fmt.Printf("%s.svg: %s, %.0f by %.0f\n", picture.Name, picture.Title, picture.Width, picture.Height)
 	fmt.Println(strings.HasPrefix(string(picture.SVG()), "<?xml"))
 	// Output:
-	// run-1.svg: Elevation of Left wall, 940 by 581
+	// run-1.svg: Elevation of Left wall, 940 by 577
 	// true
 }
 

@@ -140,7 +140,7 @@ func TestScaleStandsBesideTheTitle(t *testing.T) {
 		p.Title = title
 		c := newCanvas(p, halfInk, "x", "x")
 		c.scale = 10
-		c.block(0, line{"End of run"})
+		c.block(0, false, line{"End of run"})
 		texts := c.texts()
 		return texts[len(texts)-1], c.Width - 16
 	}
@@ -204,7 +204,8 @@ func TestLaneTakesTheHeightsInIt(t *testing.T) {
 		e.run.Width, e.run.Left, e.run.Right = in("100"), plan.End{}, plan.End{}
 		e.run.Outline = []plan.Point{at("0", "0"), at("100", "0"), at("100", end), at("50", between), at("0", "30")}
 		e.run.Openings, e.run.Supports = []plan.Opening{{Outline: ring("10", "5", "20", "5", "20", opening, "10", opening)}}, []fraction.Length{in(support)}
-		return e.lane()
+		_, right := e.lanes()
+		return right
 	}
 	plain, long := lane("30", "30", "10", "20"), "31 15/16"
 	if got := lane("30", long, "10", "20"); got != plain {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"example.com/groovewright/wall/plan"
@@ -26,7 +27,7 @@ func TestNoTagCoversASmallOpening(t *testing.T) {
 				both = append(both, small)
 			}
 			for _, drawn := range both {
-				e := drawElevation(p, i, drawn.Width, map[float64]float64{halfInk: math.Inf(1), wideInk: elevationPage, landInk: landPage}[drawn.Width], 0)
+				e, _ := fitElevation(p, i, drawn.Width, map[float64]float64{halfInk: math.Inf(1), wideInk: elevationPage, landInk: landPage}[drawn.Width], strings.Contains(drawn.words(), "named in its table"))
 				for _, o := range p.Runs[i].Openings {
 					spot := e.around(o.Outline)
 					if spot.w > 40 || spot.h > 40 {
@@ -78,7 +79,7 @@ func TestManyBoxesAreTold(t *testing.T) {
 			{X: x, Y: y}, {X: x.Add(in("2 1/4")), Y: y}, {X: x.Add(in("2 1/4")), Y: y.Add(in("3 7/8"))}, {X: x, Y: y.Add(in("3 7/8"))}}})
 	}
 	p.Pieces, p.Blemishes = nil, nil
-	e := drawElevation(p, 1, wideInk, elevationPage, 0)
+	e, _ := fitElevation(p, 1, wideInk, elevationPage, true)
 	listed := e.Picture.texts()
 	for _, o := range run.Openings {
 		letter := run.Code(o.Name)

@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
 	"example.com/groovewright/groove"
@@ -31,6 +32,7 @@ const (
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
+	leastHatch = 3.0   // ink of what is left on that a hatch can be seen in
 	dotSize    = 1.9
 	letterSize = 14.0
 	mostBeside = .125 // of the width, that the middle of an arc may lie beside the piece to be drawn
@@ -146,7 +148,7 @@ func drawParted(p plan.Plan, i int, back bool, width float64, try [3]float64, na
 		d.Height = d.under(0, d.Width/2, d.Height+14, "middle", line{"no room for a nail on ", counted(fmt.Sprint(bare)), " of its supports"})
 	}
 	if !back {
-		d.Height = d.block(d.Height+4, slices.Concat(line{counted("P" + piece.Label), ": "}, heading, line{" of ", figure{piece.Run, path + "run"}}))
+		d.Height = d.block(d.Height+4, false, slices.Concat(line{counted("P" + piece.Label), ": "}, heading, line{" of ", figure{piece.Run, path + "run"}}))
 	}
 	return d
 }
@@ -195,7 +197,7 @@ func (d *pieceDrawing) gather(close float64) {
 			if cmplx.Abs(p-q) >= close {
 				continue
 			}
-			area := d.crowd(segment{p, q}.span().grow(close), close)
+			area := segment{p, q}.span().grow(close)
 			for i := slices.IndexFunc(d.insets, area.overlaps); i >= 0; i = slices.IndexFunc(d.insets, area.overlaps) {
 				area, d.insets = area.with(d.insets[i]), slices.Delete(d.insets, i, i+1)
 			}
@@ -207,17 +209,6 @@ func (d *pieceDrawing) gather(close float64) {
 		apart := slices.DeleteFunc(slices.Clone(corners), area.holds)
 		return len(corners)-len(apart) < 3 || d.enlarged(area) < insetGain*d.scale
 	})
-}
-
-// crowd is an area of ink with all of each notch that has a corner in it, as long as a detail of that is much larger.
-func (d *pieceDrawing) crowd(area box, close float64) box {
-	for _, notch := range fraction.Must(d.piece.Notches()) {
-		all := d.around(notch.Points).grow(close)
-		if slices.ContainsFunc(notch.Points, func(p plan.Point) bool { return area.holds(d.at(p)) }) && d.enlarged(area.with(all)) >= insetGain*d.scale {
-			area = area.with(all)
-		}
-	}
-	return area
 }
 
 // enlarged is the scale of a detail of some ink.
@@ -321,11 +312,16 @@ func (d *pieceDrawing) lay(most float64) {
 
 // fixing draws the adhesive and the nails on the back, and returns on how many supports no nail has room.
 func (d *pieceDrawing) fixing() (bare int) {
-	const inset = 5.0 // ink from the edges
-	on, area := d.add("g", "clip-path", "url(#"+d.id("shape")+")"), d.area.grow(-inset)
+	shape := d.curved(d.piece.Marks.Arcs, d.piece.Rings()...)
+	on := d.add("g", "clip-path", "url(#"+d.id("shape")+")")
+	if d.plan.Fixing.Glue == finish.GlueCustom { // anywhere off the edges
+		on.add("path", "fill", d.hatch("glue", "gluedots", 7, 30), "fill-rule", "evenodd", "d", shape)
+		on.stroke("unglued", shape).set("stroke-width", 2*d.plan.GlueInset().Float64()*d.scale)
+		d.stroke("edge", shape)
+	}
 	for _, bead := range fraction.Must(d.plan.Glue(d.piece)) {
 		size := max(3, d.plan.Fixing.GlueSize.Float64()*d.scale)
-		if from, to := area.toward(d.at(bead[0])), area.toward(d.at(bead[1])); bead[0] == bead[1] {
+		if from, to := d.at(bead[0]), d.at(bead[1]); from == to {
 			on.dot("glue", from, size/2)
 		} else {
 			on.stroke("glue", "M", from, "L", to).set("stroke-width", size)
@@ -389,22 +385,19 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
 			edge, x := segment{d.at(p), d.at(q)}, d.x(sawn)
 			strip := pen("M", edge.from, "H", x, "V", imag(edge.to), "H", real(edge.to))
-			on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
+			if math.Abs(x-real(edge.from)) >= leastHatch {
+				on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
+			}
 			on.stroke("edge", strip)
 			on.stroke("finish", "M", edge.from, "L", edge.to)
 			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
-			said = func() { // along the edge on the piece, else past what is left on, else farther in, with a lead from there
-				long, in := text.width(typeSize)+4, math.Copysign(1, real(d.area.middle()-edge.from))
-				offs := []float64{laneHigh/2 + 4, laneHigh + 4, -math.Abs(x-real(edge.from)) - laneHigh/2 - 3, 2 * laneHigh, 3 * laneHigh}
-				offs = slices.DeleteFunc(offs, func(off float64) bool { return off+laneHigh/2 > d.area.w }) // past the other edge
-				seats := grid(offs, []float64{.2, .35, .5, .65, .8}, func(off, share float64) box {
-					return centered(complex(real(edge.along(.5))+in*off, imag(edge.along(share))), laneHigh, long)
+			said = func() { // past what is left on, else farther off
+				long, off := text.width(typeSize)+4, math.Abs(x-real(edge.from))+laneHigh/2+3
+				seats := grid([]float64{either(atLeft != d.back, -off, off)}, []float64{.5, .35, .65, .2, .8}, func(off, share float64) box {
+					return centered(edge.along(share)+complex(off, 0), laneHigh, long)
 				})
 				if seat, ok := d.place(seats...); ok {
 					text.upright(&d.node, "halo", seat.middle(), "middle")
-					if real(seat.middle()-edge.from)*in > 1.5*laneHigh {
-						d.leadTo(seat, complex(real(edge.from), imag(seat.middle())))
-					}
 				} else {
 					d.callout("halo", text, long, laneHigh, edge)
 				}

@@ -13,8 +13,10 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// mostWord is the longest word that the story pole does not break.
-const mostWord = 215.0
+const (
+	mostWord = 215.0 // the longest word that the story pole does not break
+	barRoom  = 250.0 // of the title block, for the bar of the scale
+)
 
 // span is one length of a chain of dimensions.
 type span struct {
@@ -66,15 +68,14 @@ func (e *elevation) chains(y float64) float64 {
 	}
 	whole := []term{{}, plus(e.run.Width, e.path+"width")}
 	corners, sides := e.breaks()
-	chains, names := [][]term{append(corners, whole...), append(sides, whole...)}, []string{"heights at", "openings"}
-	if y += laneHigh; len(at) > 0 { // a miter may reach past an end of the wall
-		past := func(end term) bool { return end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length) }
-		chains, names = slices.Insert(chains, 0, append(at, slices.DeleteFunc(slices.Clone(whole), past)...)), append([]string{"panels"}, names...)
-	}
 	before, same := []span(nil), func(a, b span) bool { return a.lo == b.lo && a.hi == b.hi }
-	for i, at := range chains { // the wall has a row of its own
-		if all := e.between(at); len(all) > 0 && !slices.EqualFunc(all, before, same) && !same(all[0], span{hi: e.run.Width}) {
-			y, before = e.chain(y, names[i], all...), all
+	y += laneHigh
+	for i, at := range [][]term{at, corners, sides} { // the wall has a row of its own
+		ends := slices.DeleteFunc(slices.Clone(whole), func(end term) bool { // a miter may reach past an end of the wall
+			return i == 0 && end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length)
+		})
+		if all := e.between(append(at, ends...)); len(all) > 0 && !slices.EqualFunc(all, before, same) && !same(all[0], span{hi: e.run.Width}) {
+			y, before = e.chain(y, []string{"panels", "heights at", "openings"}[i], all...), all
 		}
 	}
 	all := []span{{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}}}
@@ -92,24 +93,22 @@ func (e *elevation) chains(y float64) float64 {
 func (e *elevation) between(at []term) (all []span) {
 	slices.SortStableFunc(at, func(a, b term) int { return a.length.Compare(b.length) })
 	at = slices.CompactFunc(at, func(a, b term) bool { return a.length == b.length })
-	for i, t := range at[1:] {
+	for i, t := range at[min(1, len(at)):] {
 		from := at[i]
 		all = append(all, span{from.length, t.length, line{e.sum(t, minus(from.length, strings.TrimPrefix(from.path, " + ")))}})
 	}
 	return all
 }
 
-// breaks are the corners of the wall's outline, but stations of a straight line, and those of its openings but boxes, all between its ends; of an opening with an arch its sides.
+// breaks are the corners of the wall's outline and those of its openings but boxes, all between its ends; of an opening with an arch its sides.
 func (e *elevation) breaks() (corners, sides []term) {
 	add := func(to *[]term, x fraction.Length, path string) {
 		if x.Sign() > 0 && x.Less(e.run.Width) {
 			*to = append(*to, plus(x, e.path+path))
 		}
 	}
-	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
-		straight := cutout.Orient(e.run.Outline[(i+n-1)%n], p, e.run.Outline[(i+1)%n]) == 0
-		if e.run.AtEnd(p) == 0 && !straight {
+		if e.run.AtEnd(p) == 0 {
 			add(&corners, p.X, ref("outline[%d][0]", i))
 		}
 	}
@@ -172,24 +171,24 @@ func StoryPole(p plan.Plan, i int) (Picture, error) {
 // foot draws the bar of the scale and the title block, which says what is drawn, and returns the height of the
 // drawing.
 func (e *elevation) foot(y float64, what line) float64 {
-	y = e.bar(y + 8)
+	y += 8
 	wide := min(widest(typeSize, e.keyed)+20, e.Width-16)
 	rows := slices.Collect(slices.Chunk(e.keyed, int((e.Width-16)/wide)))
 	if len(e.missed) > 0 {
 		rows = append(rows, []line{slices.Concat(line{"No room here for these"}, e.missed)})
 	}
-	y += either(len(rows) > 0, 15.0, 0)
+	y += either(len(rows) > 0, 12.0, 0)
 	for _, row := range rows {
 		room, top := either(len(row) == 1, e.Width-16, wide), y
 		for k, name := range row {
 			y = max(y, e.under(0, 8+float64(k)*wide, top, "start", name.wrap(room, room)...))
 		}
 	}
-	return e.block(y, append(what, figure{e.run.Name, e.path + "name"}))
+	return e.block(y, true, append(what, figure{e.run.Name, e.path + "name"}))
 }
 
 // bar draws a bar of the scale and returns where it ends.
-func (c *canvas) bar(y float64) float64 {
+func (c *canvas) bar(x, y float64) float64 {
 	inch, steps := 1.0, []int{1, 2, 3, 6, 12, 24, 48, 96, 192}
 	if unit := c.tape.Unit; unit != fraction.Inch {
 		inch = map[fraction.Unit]float64{fraction.Millimetre: 1 / 25.4, fraction.Centimetre: 1 / 2.54}[unit]
@@ -197,17 +196,24 @@ func (c *canvas) bar(y float64) float64 {
 	}
 	i := max(0, slices.IndexFunc(steps, func(s int) bool { return float64(s)*inch*c.scale > 44 }))
 	step := float64(steps[i]) * inch * c.scale
-	c.stroke("bar", "M", 8.0, y, "h", step, "v5h", -step, "z")
-	c.stroke("edge", "M", 8.0, y, "h", 2*step, "v5h", -2*step, "z")
+	c.stroke("bar", "M", x, y, "h", step, "v5h", -step, "z")
+	c.stroke("edge", "M", x, y, "h", 2*step, "v5h", -2*step, "z")
 	for n := range 3 {
-		line{counted(fmt.Sprint(n * steps[i]))}.write(&c.node, "", 8+float64(n)*step, y+20, []string{"start", "middle", "middle"}[n])
+		line{counted(fmt.Sprint(n * steps[i]))}.write(&c.node, "", x+float64(n)*step, y+20, []string{"start", "middle", "middle"}[n])
 	}
 	return y + 28
 }
 
-// block draws the title block, with the scale in print and the unit, and returns where it ends.
-func (c *canvas) block(top float64, what line) float64 {
+// block draws the title block, with the scale in print and the unit, and returns where it ends; with a bar of the scale
+// at its right, or above it where that is narrow.
+func (c *canvas) block(top float64, bar bool, what line) float64 {
 	room := c.Width - 16
+	if bar && c.Width < wideInk {
+		top = c.bar(8, top)
+	} else if bar {
+		c.bar(c.Width-barRoom+12, top+11)
+		room -= barRoom
+	}
 	lines := what.wrap(room/1.1, room/1.1)
 	lines = append(lines, line{figure{c.plan.Title, "title"}}.wrap(room, room)...)
 	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + c.tape.Unit.Plural()}
@@ -227,8 +233,8 @@ func (e *elevation) sides() (left, right float64) {
 	return min(e.x(e.run.Limits[0]), e.x(lo.X)) - 3, max(e.x(e.run.Limits[1]), e.x(hi.X)) + 3
 }
 
-// lane is the room that the heights beside the wall take.
-func (e *elevation) lane() (widest float64) {
+// lanes are the room that the heights beside the wall take, and before it the names of the chains.
+func (e *elevation) lanes() (left, right float64) {
 	points := slices.DeleteFunc(slices.Clone(e.run.Outline), func(p plan.Point) bool { return e.run.AtEnd(p) == 0 })
 	for _, o := range e.run.Openings {
 		points = append(points, o.Outline...)
@@ -237,9 +243,9 @@ func (e *elevation) lane() (widest float64) {
 		points = append(points, plan.Point{Y: y})
 	}
 	for _, p := range points {
-		widest = max(widest, textWidth(e.length(p.Y, "").text, typeSize))
+		right = max(right, heightLane+textWidth(e.length(p.Y, "").text, typeSize))
 	}
-	return widest + heightLane
+	return max(right, either(e.Width < wideInk, 0, nameLane)), right
 }
 
 // heights writes heights over the datum on both sides, moved apart where they are close: of the
@@ -247,7 +253,7 @@ func (e *elevation) lane() (widest float64) {
 func (e *elevation) heights() {
 	left, right := e.sides()
 	for _, s := range e.corners(false) { // see below
-		e.claimLine(segment{complex(s.ink, e.y(s.at)), complex(s.ink, e.floor)})
+		e.claimLine(segment{complex(s.ink, s.y), complex(s.ink, e.floor)})
 	}
 	lo, hi := max(e.top-30, e.begin+9), e.floor+30
 	most := int((hi-lo)/poleGap) + 1
@@ -295,18 +301,23 @@ func (e *elevation) heights() {
 	}
 }
 
-// corners are the heights of the corners between the ends, of the top or the bottom, at their places.
+// corners are the heights of the corners between the ends, of the top or the bottom, at their places, or of a level part in its middle.
 func (e *elevation) corners(top bool) (all []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
 		isTop := p.X.Less(before.X) || after.X.Less(p.X) // the outline runs counterclockwise
-		level := func(p, q plan.Point) bool {            // one figure for both ends of an edge that is seen so, in its middle
+		level := func(p, q plan.Point) bool {
 			return p.Y == q.Y && e.run.AtEnd(p) == 0 && e.run.AtEnd(q) == 0 && !e.open(e.x(p.X), e.y(p.Y))
 		}
 		if e.run.AtEnd(p) == 0 && isTop == top && !level(p, after) && !(p.Y.IsZero() && !top) {
-			ink := (e.x(p.X) + e.x(either(level(before, p), before, p).X)) / 2
-			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.Y, ink: ink, y: e.y(p.Y), class: "height"})
+			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.X, ink: e.x(p.X), y: e.y(p.Y), class: "height"})
+			if s := &all[len(all)-1]; level(before, p) {
+				s.ink, s.class = (e.x(p.X)+e.x(before.X))/2, levelPart
+				if e.open(s.ink-8, s.y+1) || e.open(s.ink+8, s.y+1) { // of the part that is seen
+					s.ink = (s.ink + e.x(before.X)) / 2
+				}
+			}
 		}
 	}
 	if top { // from left to right
@@ -315,10 +326,21 @@ func (e *elevation) corners(top bool) (all []stop) {
 	return all
 }
 
+// riser draws the line from a height to its place, with a bar on a level part.
+func (e *elevation) riser(from float64) func(s stop) {
+	return func(s stop) {
+		e.stroke("lead", "M", s.ink, from, "V", s.y)
+		if s.class == levelPart {
+			e.stroke("level", "M", s.ink-5, s.y, "h10v3h-10z")
+		}
+		e.claim(spanned(s.ink-1, from, s.ink+1, s.y))
+	}
+}
+
 // bottoms writes the heights of the corners of the wall's bottom under it, and returns their end.
 func (e *elevation) bottoms() float64 {
 	if all := e.corners(false); len(all) > 0 {
-		return e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, func(s stop) { e.stroke("lead", "M", s.ink, e.y(s.at), "V", e.floor) })
+		return e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, e.riser(e.floor))
 	}
 	return e.floor + 6
 }
@@ -330,19 +352,13 @@ var poleLines = []float64{120, 165, 215, 290, 350, 410, 0}
 // texts are the upright lines at each place, and what to say of them: all words, else the distances alone, else only each
 // second, third … of them; the table has them all.
 func (e *elevation) texts(groups [][]int) (texts [][]line, what string) {
-	most, all, count := int((e.Width-16)/poleGap)+1, make([]line, len(groups)), 0
+	most, count := int((e.Width-16)/poleGap)+1, 0
 	texts = make([][]line, len(groups))
-	for i, group := range groups {
-		all[i] = e.written(group)
-	}
-	for _, long := range poleLines {
-		if e.brief && long > 0 {
-			continue
-		}
+	for _, long := range either(e.brief, []float64{0}, poleLines) {
 		count = 0
 		for i, group := range groups {
 			if texts[i] = []line{{e.fromStart(group[0])}}; long > 0 {
-				texts[i] = all[i].wrap(long, max(long, mostWord))
+				texts[i] = e.written(group).wrap(long, max(long, mostWord))
 			}
 			count += len(texts[i])
 		}

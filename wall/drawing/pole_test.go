@@ -7,13 +7,13 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// TestStoryPoleKeepsEveryWord: what a mark says stands whole on the wide drawing, however long,
+// TestStoryPoleKeepsEveryWord: what a mark says stands whole on a story pole, however long,
 // unless there are more marks than lines.
 func TestStoryPoleKeepsEveryWord(t *testing.T) {
 	p := kitchen()
 	long := "the box beside the window that the neighbour's cat likes to sit under, left, with its extender"
 	p.Runs[1].StoryPole[2] = plan.Mark{At: p.Runs[1].StoryPole[2].At, Kind: plan.OpeningRight, Opening: long}
-	drawn, err := Elevation(p, 1)
+	drawn, err := StoryPole(p, 1)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"math"
 	"math/cmplx"
 	"slices"
 	"strings"
@@ -12,7 +11,7 @@ import (
 )
 
 const (
-	roomTall  = 420.0 // most ink that the room takes from back to front
+	roomTall  = 560.0 // most ink that the room takes from back to front
 	roomLane  = 52.0  // white round the room
 	boardInk  = 10.0  // thickness of the panelling as drawn, much exaggerated
 	wallInk   = 9.0   // thickness of the wall as drawn
@@ -44,7 +43,8 @@ func Room(p plan.Plan) (Picture, error) {
 		d.leads = d.add("g")
 		each(d.corner, d.named)
 		note := line{"You stand inside. " + p.Profile.Word("Panels", "Boards") + " are drawn too thick." + either(slices.Contains(d.apart, true), " Parted where runs would cross.", "")}
-		d.Height = d.under(0, d.Width/2, d.Height-8, "middle", note.wrap(d.Width/1.1, d.Width/1.1)...) - 9
+		y := d.under(0, d.Width/2, d.Height-8, "middle", note.wrap(d.Width/1.1, d.Width/1.1)...)
+		d.Height = d.block(y, false, line{counted("R1"), ": Plan of the room"})
 		return d.Picture
 	})
 }
@@ -86,8 +86,7 @@ func (d *roomDrawing) lay() {
 			along *= complex(0, bend)
 		}
 	}
-	d.scale = min((d.Width-2*roomLane)/max(x1-x0, 1), roomTall/(y1-y0))
-	d.Width = max(halfInk, (x1-x0)*d.scale+2*roomLane)
+	d.scale = whole(min((d.Width-2*roomLane)/max(x1-x0, 1), roomTall/(y1-y0)))
 	left := (d.Width - (x1-x0)*d.scale) / 2
 	for i := range d.courses {
 		c := &d.courses[i]
@@ -184,22 +183,9 @@ func (d *roomDrawing) corner(i int, c course) {
 	}
 }
 
-// named writes a run's name and width, inside the room or outside, where no other run is about as near, else
-// with a lead.
+// named writes a run's name and width beside its wall, else with a lead to it.
 func (d *roomDrawing) named(i int, c course) {
 	d.desc("%s, %s wide.", c.run.Name, d.tape.Format(c.run.Width))
-	near := func(w, h float64) (box, bool) {
-		at := func(into, share float64) box { // its near side so far in the room, or behind the wall
-			p, room := c.at(c.long*share, into), c.along*complex(0, math.Copysign(1, into))
-			return centered(p+complex(real(room)*w/2, imag(room)*h/2), w, h)
-		}
-		inside := grid([]float64{28, 44, 60, 80}, []float64{.5, .4, .6, .3, .7}, at)
-		outside := grid([]float64{-wallInk - 4, -wallInk - 14, -wallInk - 24}, []float64{.5, .3, .7, 0, 1}, at)
-		return d.place(slices.DeleteFunc(append(inside, outside...), func(seat box) bool {
-			own := seat.away(d.bands[i])
-			return slices.ContainsFunc(d.bands, func(other box) bool { return other != d.bands[i] && other.away(seat) < 1.5*own })
-		})...)
-	}
 	var ways []way
 	for _, width := range []float64{220, 110} {
 		lines := append(line{figure{c.run.Name, ref("runs[%d].name", i)}}.wrap(width, width), line{d.length(c.run.Width, ref("runs[%d].width", i)), " wide"})
@@ -207,7 +193,10 @@ func (d *roomDrawing) named(i int, c course) {
 			d.under(len(lines)-1, seat.x+seat.w/2, seat.y+14, "middle", lines...)
 		}})
 	}
-	written(ways, near, func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, spot(c.at(c.long/2, boardInk/2))) })
+	on := spot(c.at(c.long/2, boardInk/2))
+	if !d.nameBeside(d.bands[i], d.bands, d.frame, on, ways...) {
+		written(ways, func(w, h float64) (box, bool) { return d.pointed(w, h, farLead, on) })
+	}
 }
 
 // course is where one run lies on the plan view. A right angle to the right is a product with i, as y runs down.

@@ -118,6 +118,13 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 					t.Errorf("%s: breaks of %v in all, want %v", run.Name, total, run.Width)
 				}
 			}
+			e.lay()
+			for _, s := range append(e.corners(true), e.corners(false)...) {
+				stands := slices.Contains(ends, s.at)
+				if level := math.Abs(s.ink-e.x(s.at)) > .01; level != (s.class == levelPart) || !stands {
+					t.Errorf("%s: the height %s at %v, of a level part: %v, called %q, in a chain: %v", run.Name, s.text, s.at, level, s.class, stands)
+				}
+			}
 			for _, o := range run.Openings {
 				lo, hi := cutout.Bounds(o.Outline)
 				for _, x := range []fraction.Length{lo.X, hi.X} {
@@ -132,8 +139,8 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 			}
 			for _, at := range p.Taped {
 				if at.Run == run.Name && at.Opening != "" {
-					if taped++; !slices.Contains(numbers, fmt.Sprint(at.Number)) {
-						t.Errorf("%s: corner %d of %s has no number among %q", run.Name, at.Number, at.Opening, numbers)
+					if taped++; !slices.Contains(numbers, ref("c%d", at.Number)) {
+						t.Errorf("%s: corner c%d of %s has no number among %q", run.Name, at.Number, at.Opening, numbers)
 					}
 				}
 			}

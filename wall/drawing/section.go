@@ -84,7 +84,7 @@ func Section(p plan.Plan, i int) (Picture, error) {
 		if y := foot + low.Float64()*d.scale; math.Abs(y-foot) <= trimInk {
 			d.stroke("datum", "M", 2.0, y, "H", d.face+50)
 		}
-		d.Height = d.block(d.bar(max(d.next, foot+trimInk)+6), line{counted(ref("D%d", i+1)), ": Section of ", figure{run.Name, path + "name"}})
+		d.Height = d.block(max(d.next, foot+trimInk)+6, true, line{counted(ref("D%d", i+1)), ": Section of ", figure{run.Name, path + "name"}})
 		return d.Picture
 	})
 }

@@ -59,7 +59,7 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		bottom, bare := d.area.y+d.area.h, func(stop) {}
 		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
 		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 12, bare)
-		d.Height = d.block(bottom+4, line{counted(ref("S%d", sheet.Number)), p.Profile.Word(": Sheet ", ": Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ", ", figure{sheet.Stock, d.path + "stock"}})
+		d.Height = d.block(bottom+4, false, line{counted(ref("S%d", sheet.Number)), p.Profile.Word(": Sheet ", ": Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ", ", figure{sheet.Stock, d.path + "stock"}})
 		return d.Picture
 	})
 }

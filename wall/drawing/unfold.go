@@ -12,6 +12,7 @@ import (
 const (
 	unfoldTall  = 180.0        // most ink that a wall takes upwards
 	unfoldScale = perInch / 40 // least ink to the inch before the walls stand in several rows
+	boardLeast  = 22.0         // of a board that has its number
 	cornerGap   = 26.0         // between walls
 	mostFrames  = 12           // of a fitting strip
 )
@@ -66,8 +67,11 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			e.openings()
 			e.leads = e.add("g")
 			e.claimOpenings()
-			for _, piece := range e.pieces {
-				e.numberPiece(piece)
+			narrow := p.Profile.Boards && len(e.pieces) > 1 && p.Profile.Pitch.Float64()*e.scale < boardLeast
+			if !narrow || !e.fitted(e.view, [][]plan.Point{e.run.Outline}, e.tagged(e.level("bold", e.numbered("", e.pieces), 16))) {
+				for _, piece := range e.pieces {
+					e.numberPiece(piece)
+				}
 			}
 			e.onTheWall()
 			y := e.floor + 12
@@ -92,6 +96,16 @@ func Unfolded(p plan.Plan) (Picture, error) {
 		}
 		return walls[0].Picture
 	})
+}
+
+// numbered are the labels of the first and the last of some pieces.
+func (e *elevation) numbered(what string, pieces []plan.Piece) line {
+	text := line{what}
+	for n, piece := range []plan.Piece{pieces[0], pieces[len(pieces)-1]}[:min(2, len(pieces))] {
+		_, at := e.plan.Piece(piece.Number)
+		text = append(text, either(n > 0, " to ", ""), figure{piece.Label, ref("pieces[%d].label", at)})
+	}
+	return text
 }
 
 // called are a run's name and its width in lines under its wall, and what they take downwards: more than
@@ -168,11 +182,7 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 			for _, o := range e.run.Openings {
 				e.stroke("void", e.curved(e.arcs(o), o.Outline))
 			}
-			text := line{"fit "}
-			for n, piece := range []plan.Piece{last[0], last[len(last)-1]}[:min(2, len(last))] {
-				_, at := p.Piece(piece.Number)
-				text = append(text, either(n > 0, " to ", ""), figure{piece.Label, ref("pieces[%d].label", at)})
-			}
+			text := e.numbered("fit ", last)
 			text.write(&e.node, "bold", float64(k%across)*cell+cell/2, e.top+e.high*e.scale+laneHigh-2, "middle")
 			e.desc("Then %s.", text)
 		}

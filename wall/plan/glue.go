@@ -11,10 +11,13 @@ import (
 // mostGlue is the most places of adhesive over one length that are listed.
 const mostGlue = 20000
 
-// Glue returns where the adhesive goes on a piece, by places of its face, as the list counts it: each time
-// a bead from one place to another, or the middle of a dot, where both are the same. Boards have one
-// across each support, sheets upright beads or a grid of dots. It fails where a place does not fit a
-// Length.
+// GlueInset returns how far adhesive stays from the edges and the cutouts of a piece: as far as a bead or a dot is wide, so that
+// none comes out there, else as far as nails do. Common practice, no source.
+func (p Plan) GlueInset() fraction.Length { return fraction.Max(p.Fixing.GlueSize, p.Fixing.Inset) }
+
+// Glue returns where the adhesive goes on a piece, by places of its face, as the list counts it but for what would lie nearer to
+// an edge than [Plan.GlueInset]: each time a bead from one place to another, or the middle of a dot, where both are the same.
+// Boards have one across each support, sheets upright beads or a grid of dots. It fails where a place does not fit a Length.
 func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 	defer fraction.Catch(&err)
 	f, w, h := p.Fixing, piece.Width, piece.Height
@@ -27,21 +30,28 @@ func (p Plan) Glue(piece Piece) (all [][2]Point, err error) {
 		return nil, nil
 	}
 	if f.Level {
-		all = p.beads(piece)
-		for i, bead := range all {
-			if dots {
-				all[i] = middle(bead[0], bead[1])
+		for _, bead := range p.beads(piece) {
+			if from, to := bead[0].X.Add(f.GlueSize), bead[1].X.Sub(f.GlueSize); dots {
+				all = append(all, middle(bead[0], bead[1]))
+			} else if !to.Less(from) {
+				all = append(all, [2]Point{{X: from, Y: bead[0].Y}, {X: to, Y: bead[0].Y}})
 			}
 		}
 		return all, nil
 	}
+	off := p.GlueInset()
 	across, up := evenly(w, f.GlueSpacing), evenly(h, f.GlueSpacing)
 	for k, x := range across {
-		if !dots {
-			all = append(all, [2]Point{{X: x}, {X: x, Y: h}})
+		if x = fraction.Max(off, fraction.Min(x, w.Sub(off))); !dots {
+			for _, part := range piece.clear(x, off) {
+				all = append(all, [2]Point{{X: x, Y: part[0]}, {X: x, Y: part[1]}})
+			}
 		}
 		for m := 1; m < len(up) && dots && k > 0; m++ {
-			all = append(all, middle(Point{X: across[k-1], Y: up[m-1]}, Point{X: x, Y: up[m]}))
+			dot := middle(Point{X: across[k-1], Y: up[m-1]}, Point{X: across[k], Y: up[m]})
+			if len(clipped(piece.clear(dot[0].X, off), stretch{dot[0].Y, dot[0].Y})) > 0 {
+				all = append(all, dot)
+			}
 		}
 	}
 	return all, nil
