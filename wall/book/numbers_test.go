@@ -19,7 +19,6 @@ var (
 	unplanned = regexp.MustCompile(`(?s)<title.*?</title>|<desc.*?</desc>|<style.*?</style>|<tspan data-plan.*?</tspan>`)
 	drawn     = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 	onPhone   = regexp.MustCompile(`id="[a-z0-9-]+-small-title"`)
-	tile      = regexp.MustCompile(`^[A-Z]\d+$`)
 	numeral   = regexp.MustCompile(`>[^<]*\d[^<]*<`)
 )
 
@@ -44,9 +43,6 @@ func TestNumbersOnDrawingsAreThePlans(t *testing.T) {
 				}
 				for _, m := range inPlan.FindAllSubmatch(svg, -1) {
 					path, text := html.UnescapeString(string(m[1])), html.UnescapeString(string(m[2]))
-					if sheet := tile.MatchString(text) && strings.HasPrefix(f.Name, "templates-"); sheet {
-						continue // a sheet of paper by its column and row
-					}
 					if fault := judge(tree, tape, path, text); fault != "" {
 						t.Errorf("%s: %q from %s: %s", f.Name, text, path, fault)
 					}

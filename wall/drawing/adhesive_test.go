@@ -23,7 +23,7 @@ func TestAdhesiveStaysOffEdgesAndHoles(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				d := drawParted(p, i, true, pic.Width, [3]float64{pieceTall, 14, insetTall}, "x")
+				d := drawParted(p, i, true, pic.Width, [2]float64{pieceTall, 14}, "x")
 				off, edges := p.GlueInset().Float64()*d.scale-.1, d.view.edges(piece.Rings()...)
 				if p.Fixing.Level {
 					off = 0 // a strip may lie at the foot of a board

@@ -28,6 +28,7 @@ const (
 	endLane       = 92.0           // and more, for what is seen at an end
 	startLane     = 48.0           // from the start to the words there
 	flawRadius    = 11.0           // half the height of the sign of a blemish
+	uprightHigh   = 13.0           // room across that an upright number takes
 	farName       = 80.0           // most ink from an opening to its name
 	levelPart     = "height level" // class of the height of one
 	hiddenEdge    = "out of sight" // where the panels of the next wall stand before it
@@ -342,9 +343,6 @@ func (e *elevation) describe() {
 		e.desc("%s (%s) from %s to %s, %s to %s above the datum.", o.Name, o.Kind, say(lo.X), say(hi.X), say(lo.Y), say(hi.Y))
 	}
 }
-
-// uprightHigh is the room across that an upright number takes.
-const uprightHigh = 13.0
 
 // labels writes openings' names, first those that fit in their openings, and pieces' numbers. An opening that has no room for
 // its name near it, and each of a coded run, has a letter, with the name in a list under the drawing.

@@ -125,8 +125,8 @@ func ExampleTemplates() {
 		fmt.Printf("%s: %d pages; %.1f by %.1f in from the first one's corner: %s\n", paper.Name, len(set.Pages), first.X, first.Y, first.Picture.Title)
 	}
 	// Output:
-	// US Letter: 2 pages; 0.5 by 0.5 in from the first one's corner: Template of piece 1, outlet A, page A1
-	// A4: 2 pages; 0.5 by 0.5 in from the first one's corner: Template of piece 1, outlet A, page A1
+	// US Letter: 2 pages; 0.5 by 0.5 in from the first one's corner: Template of piece 1, outlet A, page 1
+	// A4: 2 pages; 0.5 by 0.5 in from the first one's corner: Template of piece 1, outlet A, page 1
 }
 
 // A page whose style sheet has Style shows the drawings as elements, and what is too wide for a

@@ -24,11 +24,9 @@ const (
 	mostInset  = 1     // details of one in half a page
 	mostParts  = 4     // details of any
 	bad        = 1000  // what makes a drawing useless on a phone
-	insetTall  = 165.0 // most ink that a detail takes upwards,
-	notchTall  = 220.0 // or one that has no room for all letters so,
+	insetTall  = 190.0 // most ink that a detail takes upwards
 	insetGain  = 1.5   // times as large as the piece, at least
-	plainTall  = 170.0 // of one with only its outer edges to saw,
-	rectTall   = 105.0 // and of a rectangle, so that a page has two
+	plainTall  = 150.0 // of one with only its outer edges to saw, so that a page has two
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
@@ -47,8 +45,7 @@ type pieceDrawing struct {
 	corners []corner // of the outline and then of each hole, in the order of the table of marks
 	area    box
 	insets  []box   // of ink: what of the piece is drawn again as details
-	inset   bool    // this is one of these,
-	detail  float64 // which take at most so much ink upwards
+	inset   bool    // this is one of these
 	lane    float64 // ink x where the measurements up the piece begin
 	lift    float64 // room for measurements above the piece
 	far     int     // letters and numbers away from what they name,
@@ -102,11 +99,11 @@ func (d *pieceDrawing) crowded() int {
 // drawSide draws one side of piece i in a width: across the page so low that the other side has room under it, or
 // taller; in half of it with as much in details as its letters need.
 func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *pieceDrawing) {
-	tries := [][3]float64{{pieceTall, 14, insetTall}, {pieceTall, 22, insetTall}, {pieceTall, 14, notchTall}, {pieceTall, 36, insetTall}}
+	tries := [][2]float64{{pieceTall, 14}, {pieceTall, 22}, {pieceTall, 36}}
 	if width == wideInk {
-		tries = [][3]float64{{wideTall}, {crowdTall}}
+		tries = [][2]float64{{wideTall}, {crowdTall}}
 	} else if back { // which has fewer letters and numbers, and its measures in the table
-		tries = slices.Insert(tries, 0, [3]float64{pieceTall})
+		tries = slices.Insert(tries, 0, [2]float64{pieceTall})
 	}
 	for _, try := range tries {
 		if d := drawParted(p, i, back, width, try, name); best == nil || d.crowded() < best.crowded() {
@@ -119,15 +116,15 @@ func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *
 	return best
 }
 
-// drawParted draws it at most so tall, with details of corners that lie closer together than some ink, these at most so tall.
-func drawParted(p plan.Plan, i int, back bool, width float64, try [3]float64, name string) *pieceDrawing {
+// drawParted draws it at most so tall, with details of corners that lie closer together than some ink.
+func drawParted(p plan.Plan, i int, back bool, width float64, try [2]float64, name string) *pieceDrawing {
 	piece, path := p.Pieces[i], ref("pieces[%d].", i)
 	side, title := "face", "face, as it hangs on the wall"
 	if back { // without its pattern
 		p.Profile.Features = nil
 		side, title = "back", "back, left and right exchanged"
 	}
-	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back, detail: try[2]}
+	d := &pieceDrawing{canvas: newCanvas(p, width, name, fmt.Sprintf("Piece %s: %s", piece.Label, title)), piece: piece, path: path, back: back}
 	d.measured(path + "marks.")
 	d.describe()
 	d.lay(try[0])
@@ -213,7 +210,7 @@ func (d *pieceDrawing) gather(close float64) {
 
 // enlarged is the scale of a detail of some ink.
 func (d *pieceDrawing) enlarged(area box) float64 {
-	return whole(d.scale * min((halfInk-pieceLeft-pieceRight)/area.w, d.detail/area.h))
+	return whole(d.scale * min((halfInk-pieceLeft-pieceRight)/area.w, insetTall/area.h))
 }
 
 // owns reports whether places of the piece are annotated here: all in a detail, or not all in any.
@@ -298,7 +295,7 @@ func (d *pieceDrawing) lay(most float64) {
 		}
 	}
 	if d.Width < wideInk && plain(d.piece) {
-		most = either(d.piece.Plain(), rectTall, plainTall)
+		most = plainTall
 	}
 	d.scale = whole(min(room/(end-start), most/tall))
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))

@@ -55,7 +55,7 @@ func TestDrawingsStayTheSame(t *testing.T) {
 			set, err := Templates(p, paper)
 			keep(paper.Name+" square")(set.Square, err)
 			for i, m := range set.Maps {
-				keep(fmt.Sprintf("%s map %d, %s, %s, %d pages", paper.Name, i, m.Piece, m.What, len(m.Pages)))(m.Picture, nil)
+				keep(fmt.Sprintf("%s map %d, %s, %d pages", paper.Name, i, m.Name, len(m.Pages)))(m.Picture, nil)
 			}
 			for i, page := range set.Pages {
 				for _, on := range page {

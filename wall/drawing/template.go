@@ -22,10 +22,10 @@ type TemplateSet struct {
 
 // TemplateMap shows how a template that takes pages of its own lies on them.
 type TemplateMap struct {
-	Picture     Picture
-	Piece, What string   // its label and the opening, or a notch
-	Pages       []string // names of those that are printed
-	Skipped     bool     // there are others, over which the line is straight
+	Picture Picture
+	Name    string   // such as "Template 1: piece 2, notch"
+	Pages   []string // names of those that are printed
+	Skipped bool     // there are others, over which the line is straight
 }
 
 // TemplatePage is one page: a part of a large template, or several small ones with a ruler.
@@ -53,7 +53,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 			small = append(small, c)
 			continue
 		}
-		one := TemplateMap{Picture: drawMap(t), Piece: cut.piece.Label, What: cut.what}
+		one := TemplateMap{Picture: drawMap(t), Name: fmt.Sprintf("Template %d: piece %s, %s", i+1, cut.piece.Label, cut.what)}
 		for _, tile := range t.tiles {
 			if !tile.needed {
 				one.Skipped = true
@@ -79,15 +79,14 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 // template draws one page of a cutting line.
 type template struct {
 	canvas
-	tiling tiling
-	tile   tile
-	cut    cutLine
+	tile tile
+	cut  cutLine
 }
 
 // drawTile returns one page's drawing at full size.
 func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	c := t.cut
-	d := &template{tiling: t, tile: one, cut: c}
+	d := &template{tile: one, cut: c}
 	d.canvas = newCanvas(p, one.w*perInch, fmt.Sprintf("template-%s-%d-%s", t.paper.Size, t.number, one.name), fmt.Sprintf("Template of piece %s, %s, page %s", c.piece.Label, c.what, one.name))
 	d.Desc = "Full size. Heavy line: saw along it, on the waste side. Circles: starter holes of the jigsaw. Grey strips: beads and grooves of the board under it."
 	high := one.h * perInch
@@ -107,7 +106,7 @@ func drawTile(p plan.Plan, t tiling, one tile) *Picture {
 	d.drills(page, c.piece, "templatedrill", "templatedrill", 0)
 	d.figures(page)
 	d.rect(box{.5, .5, d.Width - 1, high - 1}, "class", "templateframe")
-	name, rest := line{"Piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}, either(one.shared, nil, line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."})
+	name, rest := line{"Template ", counted(fmt.Sprint(t.number)), ": piece ", figure{c.piece.Label, ref("pieces[%d].label", c.index)}, ", "}, either(one.shared, nil, line{": page ", counted(one.name), ". Lay it on the face, by the gray strips."})
 	what := any(c.what) // a notch, or the opening of a hole
 	if room := d.Width - 8 - (name.width(typeSize)+rest.width(typeSize))*1.12; c.closed {
 		what = figure{clip(c.what, room, typeSize*1.12), strings.TrimSuffix(c.path, "outline") + "opening"}
@@ -192,20 +191,20 @@ func drawMap(t tiling) Picture {
 	pic.Width, pic.Height = 310, t.h*scale+10
 	v := view{scale: scale, left: (pic.Width - t.w*scale) / 2, top: 5, x0: t.x, y1: t.y + t.h}
 	pic.add("g", "clip-path", pic.clip("all", v.tileBox(t.tile).path())).rect(v.sized(c.piece.Width, c.piece.Height), "class", "wall")
-	printed := 0
+	printed := ""
 	for _, one := range t.tiles {
 		b := v.tileBox(one)
 		if !one.needed {
 			pic.rect(b, "class", "tile").set("fill", pic.hatch("left-out", "hatch", 5, 45))
 			continue
 		}
-		printed++
+		printed = one.name
 		pic.rect(b, "class", "tile").set("fill", "none")
-		if name := (line{counted(one.name)}); b.w > name.width(typeSize)*1.1 && b.h > laneHigh {
+		if name := (line{counted(one.name)}); b.w > name.width(typeSize)*narrowest && b.h > typeSize {
 			name.seated(&pic.node, "bold halo", b)
 		}
 	}
-	pic.Desc = fmt.Sprintf("%d of %d pages are printed; over the others the line is straight.", printed, len(t.tiles))
+	pic.Desc = fmt.Sprintf("%s of %d pages are printed; over the others the line is straight.", printed, len(t.tiles))
 	pic.stroke("cutline", c.line(v))
 	return pic
 }

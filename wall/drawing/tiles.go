@@ -20,7 +20,7 @@ const (
 	pageFoot    = 0.75 // inches under the drawing for the ruler and the page's name
 	pageOverlap = 0.5  // inches that neighboring pages share
 	aroundLine  = 1.0  // inches of board shown round a cutting line
-	mostPages   = 26   // in a row or a column, which letters name
+	mostPages   = 26   // in a row or a column
 )
 
 // Paper is a size of paper.
@@ -80,15 +80,20 @@ func (c cutLine) tile(paper Paper, number int) tiling {
 	t.w, t.h = float64(across)*(w-pageOverlap)+pageOverlap, float64(down)*(h-pageOverlap)+pageOverlap
 	t.x = (lo.X.Float64() + hi.X.Float64() - t.w) / 2
 	t.y = (lo.Y.Float64() + hi.Y.Float64() - t.h) / 2
+	printed := 0
 	for row := range down {
 		for column := range across {
 			x, y := t.x+float64(column)*(w-pageOverlap), t.y+float64(down-1-row)*(h-pageOverlap)
-			one := tile{name: fmt.Sprintf("%c%d", 'A'+row, column+1), x: x, y: y, w: w, h: h}
+			one := tile{x: x, y: y, w: w, h: h}
 			// Where the line only passes straight through, a straightedge between the pages on both sides
 			// does better than paper.
 			one.needed = across*down == 1 || slices.ContainsFunc(c.points, func(p plan.Point) bool {
 				return box{x, y, w, h}.holds(complex(p.X.Float64(), p.Y.Float64()))
 			})
+			if one.needed {
+				printed++
+				one.name = fmt.Sprint(printed)
+			}
 			t.tiles = append(t.tiles, one)
 		}
 	}
@@ -166,7 +171,7 @@ func (t tiling) height() float64 { return t.h + cellName }
 func (c cutLine) small(paper Paper, profile plan.Profile, number int) (tiling, bool) {
 	lo, hi := cutout.Bounds(c.points)
 	beside := max(cellAcross, (cellLeast-hi.X.Sub(lo.X).Float64())/2)
-	one := tile{name: "A1", x: lo.X.Float64() - beside, y: lo.Y.Float64() - cellUp, needed: true, shared: true}
+	one := tile{name: "1", x: lo.X.Float64() - beside, y: lo.Y.Float64() - cellUp, needed: true, shared: true}
 	one.w, one.h = hi.X.Float64()+beside-one.x, hi.Y.Float64()+cellUp-one.y
 	found := tiling{cut: c, number: number, paper: paper, tiles: []tile{one}, tile: one}
 	w, h := paper.page(sharedFoot)
