@@ -46,9 +46,12 @@ func LowerBound(p Problem) (b Bound, err error) {
 	if err != nil {
 		return Bound{}, err
 	}
-	b, _ = j.lower(math.MaxInt)
+	b, _ = j.lower(never)
 	return b, nil
 }
+
+// never is the test of a bound where none is enough.
+func never(Bound) bool { return false }
 
 // prepare checks a problem and puts it on whole numbers.
 func prepare(p *Problem) (*job, error) {
@@ -119,8 +122,8 @@ func (j *job) leastGap(q *piece, others []int) int64 {
 }
 
 // lower returns the best bound there is without searching, and the relaxation that gives it. It ends
-// as soon as so many sheets are proved to be needed as are known to be enough.
-func (j *job) lower(enough int) (b Bound, r *relaxed) {
+// as soon as a bound is enough.
+func (j *job) lower(enough func(Bound) bool) (b Bound, r *relaxed) {
 	r = j.relax(j.possible())
 	if len(r.pace) == 0 {
 		return b, r
@@ -131,29 +134,41 @@ func (j *job) lower(enough int) (b Bound, r *relaxed) {
 	for i := range r.pace {
 		total += uint64(r.pace[i] * r.height[i])
 	}
-	b.Sheets, b.How = s.sheets(&area, total, stock), PartArea
-	var across, along []dual
-	if b.Sheets < enough {
-		across, along = r.duals()
-		if j.stacked(r.pieces) { // the sharpest function of the heights is worth its time
-			heights, counts := counted(r.height)
-			if f, ok := line.BestDual(slices.Max(r.tall), heights, counts); ok {
-				along = append(along, after(f, r.height))
-			}
+	least := s.cost(&area, total, stock)
+	raise := func(sheets int, how Argument) bool {
+		if sheets <= b.Sheets {
+			return false
 		}
+		b.Sheets, b.How, b.Bought = sheets, how, j.leastBought(sheets)
+		b.Cost = j.money(max(least, s.cheapest(sheets, stock)))
+		return enough(b)
 	}
+	if raise(s.sheets(&area, total, stock), PartArea) {
+		return b, r
+	}
+	across, along := r.duals()
+	if r.pairUp(across, along, 0, raise) || !j.stacked(r.pieces) {
+		return b, r
+	}
+	heights, counts := counted(r.height) // the sharpest function of the heights is worth its time
+	if f, ok := line.BestDual(slices.Max(r.tall), heights, counts); ok {
+		r.pairUp(across, append(along, after(f, r.height)), len(along), raise)
+	}
+	return b, r
+}
+
+// pairUp bounds the job by pairs of functions, those of the heights from one on, and keeps the best
+// pairs, until raise says that the sheets which a pair proves are enough.
+func (r *relaxed) pairUp(across, along []dual, from int, raise func(sheets int, how Argument) bool) bool {
 	most := min(mostWhole, math.MaxInt64/uint64(len(r.pieces)))
 	for f := range across {
-		if b.Sheets >= enough {
-			break
-		}
-		for g := range along {
+		for g := from; g < len(along); g++ {
 			hi, lo, whole := pairSum(&across[f], &along[g])
 			if whole == 0 {
 				continue
 			}
-			if q, rest := bits.Div64(hi, lo, whole); int(q+min(rest, 1)) > b.Sheets {
-				b.Sheets, b.How = int(q+min(rest, 1)), DualFunctions
+			if q, rest := bits.Div64(hi, lo, whole); raise(int(q+min(rest, 1)), DualFunctions) {
+				return true
 			}
 			if hi == 0 && whole < most && f+g > 0 {
 				hi, lo = bits.Mul64(lo, 1000)
@@ -162,9 +177,7 @@ func (j *job) lower(enough int) (b Bound, r *relaxed) {
 			}
 		}
 	}
-	b.Bought = j.leastBought(b.Sheets)
-	b.Cost = j.money(max(s.cost(&area, total, stock), s.cheapest(b.Sheets, stock)))
-	return b, r
+	return false
 }
 
 // rank keeps a pair if it is among the best, of equal ones the first.

@@ -2,7 +2,6 @@ package nest
 
 import (
 	"context"
-	"math"
 )
 
 // SearchExactly runs the exact search alone, without a nest to start from and without learned
@@ -13,7 +12,7 @@ func SearchExactly(p Problem, bounds bool) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	_, relax := j.lower(math.MaxInt)
+	_, relax := j.lower(never)
 	possible := relax.pieces
 	if len(possible) == 0 {
 		return j.result(plan{left: j.except(possible)}, maxNodes)

@@ -2,7 +2,6 @@ package nest
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"example.com/groovewright/fraction"
@@ -24,7 +23,7 @@ func FirstFit(p Problem) (r Result, err error) {
 	}
 	first := j.levels(j.order(j.except(nil), tallFirst), Crosscut, false, j.stockOrder())
 	if r, err = j.result(first, maxNodes); err == nil {
-		r.Bound, _ = j.lower(math.MaxInt)
+		r.Bound, _ = j.lower(never)
 		j.settle(&r, &first)
 	}
 	return r, err

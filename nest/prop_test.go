@@ -175,3 +175,39 @@ func TestMoreStockNeverHurts(t *testing.T) {
 		}
 	})
 }
+
+// A bound that is enough ends the search, which then claims no more than is so; one that is never met
+// changes nothing.
+func TestEnoughEndsTheSearch(t *testing.T) {
+	ended := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, 8)
+		search := func(enough func(nest.Bound) bool) nest.Result {
+			r, err := nest.Search(context.Background(), p, nest.Budget{Nodes: 20_000, Draft: true, Enough: enough})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return r
+		}
+		whole := search(nil)
+		for sheets := range len(whole.Sheets) + 2 {
+			enough := func(b nest.Bound) bool { return b.Sheets >= sheets }
+			got := search(enough)
+			switch {
+			case !enough(got.Bound):
+				if !reflect.DeepEqual(whole, got) {
+					t.Fatalf("%d sheets were not enough: %+v, not %+v", sheets, got, whole)
+				}
+			case len(got.Sheets) > 0 || got.Status != nest.Spent:
+				t.Fatalf("%d sheets were enough: %+v", sheets, got)
+			case len(whole.Unplaced) == 0 && len(whole.Sheets) < got.Bound.Sheets && len(p.Stock) == 1:
+				t.Fatalf("bound %+v, and %d sheets do", got.Bound, len(whole.Sheets))
+			default:
+				ended++
+			}
+		}
+	})
+	if ended == 0 {
+		t.Error("no search ended")
+	}
+}

@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"math"
 	"testing"
 
 	"example.com/groovewright/fraction"
@@ -80,7 +79,7 @@ func TestStacksOfEachKindBoundTheCost(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, relax := j.lower(math.MaxInt)
+	_, relax := j.lower(never)
 	groups := j.groups(relax.pieces)
 	_, coins, _ := newWeights(j, groups, relax).atLeast(groups)
 	if got := j.money(coins); got != fraction.NewRatio(4, 1) {

@@ -14,6 +14,9 @@ type Budget struct {
 	Nodes int // steps, [DefaultNodes] if 0 or less; some five million take a second
 	// Draft leaves out [PostOptimize] and saws in any order that serves, for nests on trial.
 	Draft bool
+	// Enough, where it is not nil, says of a bound that no nest within it is of use. The search ends as
+	// soon as one is enough, and its result has no nest but the bound alone.
+	Enough func(Bound) bool
 }
 
 // DefaultNodes is the number of steps where a [Budget] gives none.
@@ -44,13 +47,19 @@ func Search(ctx context.Context, p Problem, b Budget) (r Result, err error) {
 	}
 	s := searcher{ctx: ctx, job: j, budget: min(b.Nodes, math.MaxInt/64), best: plan{left: j.except(nil)}}
 	s.start()
-	enough := math.MaxInt
+	known := math.MaxInt
 	if only := len(j.kinds) == 1 && !j.kinds[0].limited; only && len(s.best.left) == 0 {
-		enough = len(s.best.sheets)
+		known = len(s.best.sheets)
 	}
-	s.bound, s.relax = j.lower(enough)
+	if s.enough = b.Enough; s.enough == nil {
+		s.enough = never
+	}
+	s.bound, s.relax = j.lower(func(b Bound) bool { return b.Sheets >= known || s.enough(b) })
+	if s.run(); s.enough(s.bound) {
+		return Result{Bound: s.bound, Status: Spent, Nodes: s.nodes}, nil
+	}
 	most := draftNodes
-	if s.run(); !b.Draft {
+	if !b.Draft {
 		j.postOptimize(ctx, &s.best)
 		most = maxNodes
 	}
@@ -72,6 +81,7 @@ type searcher struct {
 	ctx    context.Context
 	job    *job
 	budget int
+	enough func(Bound) bool
 	nodes  int
 	bound  Bound
 	relax  *relaxed  // for the pieces that some stock can give
@@ -195,7 +205,7 @@ func (s *searcher) start() {
 }
 
 func (s *searcher) done() bool {
-	return s.bound.Proved || s.job.objective(&s.best).compare(s.least) <= 0
+	return s.bound.Proved || s.job.objective(&s.best).compare(s.least) <= 0 || s.enough(s.bound)
 }
 
 // take keeps a plan if it is better than the best so far.

@@ -157,30 +157,43 @@ func (e *explorer) look(layout wall.Layout) error {
 		e.keep(e.choice(layout, *before.nest))
 		return nil
 	}
-	if at := e.after(layout.Total); at > 0 && e.found[at-1].complete() {
-		worse, err := e.needsAsMuch(&layout, problem, e.found[at-1].Need)
-		if err == nil && worse && e.found[at-1].Layout.Total == layout.Total {
-			return e.lookAtTie(layout, problem, at-1)
-		}
-		if worse || err != nil {
-			return err
-		}
-	}
-	nodes := e.budget.Nodes / draftShare
-	if e.room.Profile.Boards {
-		nodes = e.budget.Nodes // one dimension: exact at once
-	}
-	r, err := nest.Search(e.ctx, problem, nest.Budget{Nodes: nodes, Draft: true})
-	if err != nil {
+	at := e.after(layout.Total)
+	r, err := e.nestOnTrial(&layout, problem, at)
+	switch {
+	case err != nil:
 		return err
+	case r != nil:
+		e.nested[key] = nested{layout.Total, r}
+		e.keep(e.choice(layout, *r))
+	case e.found[at-1].Layout.Total == layout.Total:
+		return e.lookAtTie(layout, problem, at-1)
 	}
-	e.nested[key] = nested{layout.Total, &r}
-	e.keep(e.choice(layout, r))
 	return nil
 }
 
-// needsAsMuch reports whether bounds say that a layout needs no less, the cheap ones first.
-func (e *explorer) needsAsMuch(l *wall.Layout, problem nest.Problem, need Need) (bool, error) {
+// nestOnTrial returns a nest of a layout, or nil once a bound says that it needs no less than the last
+// of so many choices, which look as good.
+func (e *explorer) nestOnTrial(l *wall.Layout, problem nest.Problem, at int) (*nest.Result, error) {
+	b := nest.Budget{Nodes: e.budget.Nodes / draftShare, Draft: true}
+	if e.room.Profile.Boards {
+		b.Nodes = e.budget.Nodes // one dimension: exact at once
+	}
+	if at > 0 && e.found[at-1].complete() {
+		need := e.found[at-1].Need
+		if worse, err := e.priceSaysAsMuch(l, need); worse || err != nil {
+			return nil, err
+		}
+		b.Enough = func(b nest.Bound) bool { return need.Compare(e.atLeast(b)) <= 0 }
+	}
+	r, err := nest.Search(e.ctx, problem, b)
+	if err != nil || b.Enough != nil && b.Enough(r.Bound) {
+		return nil, err
+	}
+	return &r, nil
+}
+
+// priceSaysAsMuch reports whether prices say that a layout needs no less.
+func (e *explorer) priceSaysAsMuch(l *wall.Layout, need Need) (bool, error) {
 	for _, o := range e.prices {
 		cost, err := e.objective(o.price).Cost(l)
 		if err != nil {
@@ -190,8 +203,7 @@ func (e *explorer) needsAsMuch(l *wall.Layout, problem nest.Problem, need Need) 
 			return true, nil
 		}
 	}
-	lower, err := nest.LowerBound(problem)
-	return err == nil && need.Compare(e.atLeast(lower)) <= 0, err
+	return false, nil
 }
 
 // takeOver looks at the layouts that were found with fewer kinds of stock, and keeps the nests that
