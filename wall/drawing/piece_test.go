@@ -328,3 +328,47 @@ func TestFiguresStayOnTheDrawing(t *testing.T) {
 		t.Errorf("%d figures across the piece", uprights)
 	}
 }
+
+// A detail has room for the figures of all its corners up the piece, more than its own height has: none is missing, none stands
+// on another or on the name of the detail.
+func TestDetailsHaveRoomForTheirFigures(t *testing.T) {
+	for steps := range int64(20) {
+		p := kitchen()
+		p.Pieces = p.Pieces[:1]
+		piece := &p.Pieces[0]
+		outline := []plan.Point{{}, {X: in("40")}, {X: in("40"), Y: in("20")}}
+		for n := range steps + 2 { // a flight of steps up to the left, each of 1/4
+			x, y := in("40").Sub(fraction.Of(n+1, 4)), in("20").Add(fraction.Of(n, 4))
+			outline = append(outline, plan.Point{X: x, Y: y}, plan.Point{X: x, Y: y.Add(fraction.Of(1, 4))})
+		}
+		top := in("20").Add(fraction.Of(steps+2, 4))
+		piece.Outline, piece.Holes, piece.Width, piece.Height = append(outline, plan.Point{Y: top}), nil, in("40"), top
+		piece.Marks = plan.Marks{Corners: cutout.Corners{Face: piece.Outline, Back: piece.Outline}}
+		d := drawParted(p, 0, false, halfInk, [2]float64{pieceTall, 36}, "x")
+		if len(d.insets) != 1 {
+			t.Fatalf("%d steps: %d details", steps, len(d.insets))
+		}
+		title, at := 0.0, map[string]float64{}
+		for _, n := range d.kids {
+			if n.name != "text" {
+				continue
+			}
+			if strings.HasPrefix(n.words(), "detail 1 at") {
+				title = n.number("y")
+			} else if title > 0 && n.value("text-anchor") == "end" && n.value("transform") == "" {
+				at[n.words()] = n.number("y")
+			}
+		}
+		if highest := at[d.length(top, "").text]; highest > title+insetTall*.8 {
+			t.Errorf("%d steps: the highest figure stands at %v, far under the title at %v", steps, highest, title)
+		}
+		before := title + 12 - poleGap    // which stands at its side
+		for n := steps + 2; n >= 0; n-- { // from the top down
+			up := d.length(in("20").Add(fraction.Of(n, 4)), "").text
+			if y, ok := at[up]; !ok || y-before < poleGap-.05 {
+				t.Errorf("%d steps: the figure %s of the detail stands at %v, %v, after %v", steps, up, y, ok, before)
+			}
+			before = at[up]
+		}
+	}
+}

@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	roomTall  = 560.0 // most ink that the room takes from back to front
+	roomTall  = 385.0 // most ink that the room takes from back to front
 	roomLane  = 52.0  // white round the room
 	boardInk  = 10.0  // thickness of the panelling as drawn, much exaggerated
 	wallInk   = 9.0   // thickness of the wall as drawn

@@ -214,3 +214,17 @@ func TestSheetsTellApart(t *testing.T) {
 		t.Errorf("%d pairs of close figures, %d offcuts, %d numbers of cuts", close, offcuts, circles)
 	}
 }
+
+// A blemish at an end of the wall, or past it, is shown at the wall's top there and not at the floor.
+func TestBlemishAtAnEndIsOnTheWall(t *testing.T) {
+	p := kitchen()
+	for i, run := range p.Runs {
+		e := newElevation(p, i, wideInk, "x", "x")
+		e.lay()
+		for _, at := range []fraction.Length{in("-1"), {}, run.Width, run.Width.Add(in("1"))} {
+			if y := e.height(plan.Blemish{At: at}); y < e.top || y > (e.top+e.floor)/2 {
+				t.Errorf("%s: a blemish at %v is shown at %v, between %v and %v", run.Name, at, y, e.top, e.floor)
+			}
+		}
+	}
+}
