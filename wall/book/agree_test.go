@@ -259,7 +259,7 @@ func TestWaysOutLeaveTheOrderToTheList(t *testing.T) {
 }
 
 // TestNothingBeyondTheProof: the words of what is proved claim of no status more than it says, whatever the choice and the
-// end of the search.
+// end of the search; so do those of the book, which has no words of the search.
 func TestNothingBeyondTheProof(t *testing.T) {
 	one := []plan.Stock{{Used: 2}}
 	for _, status := range every[choice.Status]() {
@@ -267,21 +267,27 @@ func TestNothingBeyondTheProof(t *testing.T) {
 			for taken := range 2 {
 				p := plan.Plan{Choices: []plan.Choice{{Bought: 2, Proved: true, Status: status}, {Bought: 2, Proved: true, Status: status}}, Stock: one, Search: plan.Search{Status: status, End: end, Layouts: 1}}
 				p.Choices[taken].Chosen, p.Search.Proved = true, status == choice.BothProved
-				says := Headline(p)
+				says, shop := Headline(p), (&text{shop: true}).headline(p)
+				if found := regexp.MustCompile(`(?i)prove|looked at`).FindString(shop); found != "" {
+					t.Errorf("%q in %s", found, shop)
+				}
 				least, need, looks := taken == 1 && end == choice.BoundMet, status&choice.NeedProved != 0, status&choice.LooksProved != 0
 				for words, want := range map[string]bool{
-					"no layout of this room needs fewer":    least,
-					"no layout that looks as good needs":    need && !least,
-					"these pieces need as many":             !need && !least,
-					"none that needs as few looks better":   looks && (need || least),
-					"that needs as few might look better":   !looks && (need || least),
-					"nother layout might need fewer sheets": !need && !least,
-					", or look better":                      !looks && !need && !least,
-					"1 layout looked at":                    !looks || !need && !least,
-					"stopped early, after 1 layout looked":  (!looks || !need && !least) && end == choice.ContextStopped,
+					"no layout of this room needs fewer":     least,
+					"no layout that looks as good needs":     need && !least,
+					"these pieces need as many":              !need && !least,
+					"none that needs as few looks better":    looks && (need || least),
+					"that needs as few might look better":    !looks && (need || least),
+					"another layout might need fewer sheets": !need && !least,
+					", or look better":                       !looks && !need && !least,
+					"1 layout looked at":                     !looks || !need && !least,
+					"stopped early, after 1 layout looked":   (!looks || !need && !least) && end == choice.ContextStopped,
 				} {
-					if strings.Contains(says, words) != want {
+					if strings.Contains(strings.ToLower(says), words) != want {
 						t.Errorf("%v, %v, choice %d: %q is %v in %s", status, end, taken, words, !want, says)
+					}
+					if words, _, _ = strings.Cut(words, ", after 1 layout"); !strings.Contains(words, "looked") && strings.Contains(strings.ToLower(shop), words) != want {
+						t.Errorf("%v, %v, choice %d: %q is %v in the book: %s", status, end, taken, words, !want, shop)
 					}
 				}
 			}

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -76,11 +77,16 @@ func (t *text) offcuts(s plan.Sheet) []nest.Offcut {
 // numberOf is the number of an offcut on its sheet, from 1.
 func numberOf(s plan.Sheet, o nest.Offcut) int { return slices.Index(s.Offcuts, o) + 1 }
 
+// byNumber are the placements of a sheet by the numbers of their pieces.
+func byNumber(s plan.Sheet) []nest.Placement {
+	return slices.SortedFunc(slices.Values(s.Placements), func(a, b nest.Placement) int { return cmp.Compare(a.Part, b.Part) })
+}
+
 // places prints where pieces and offcuts lie on a sheet.
 func (t *text) places(p plan.Plan, s plan.Sheet) {
 	exact := fraction.Tape{Unit: t.tape.Unit}
 	var rows [][]string
-	for _, pl := range s.Placements {
+	for _, pl := range byNumber(s) {
 		piece, _ := p.Piece(pl.Part)
 		width, _, err := piece.Blank()
 		rows = append(rows, []string{"piece " + label(p, pl.Part), t.size(fraction.Must(width, err), piece.Height), t.length(pl.X), t.length(pl.Y), either(pl.Turned, "turned", "")})

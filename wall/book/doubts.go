@@ -159,32 +159,37 @@ func (t *text) warned(w warning.Warning) string {
 
 // warning returns the place of a warning, by names where it has any, with what it says.
 func (t *text) warning(p plan.Plan, w warning.Warning) string {
-	from := fromLeft
+	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, measuredOn(p, w))
+}
+
+// measuredOn is the edge that the place of a warning on a piece is measured from.
+func measuredOn(p plan.Plan, w warning.Warning) side {
 	for _, piece := range p.Pieces {
 		if w.Kind == plan.WeakSpot && len(w.Names) > 0 && piece.Label == w.Names[0] {
-			from = measuredSide(p, piece)
+			return measuredSide(p, piece)
 		}
 	}
-	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, from)
+	return fromLeft
 }
 
-// sameWayOut reports whether two warnings are of weak spots of one piece and one kind, with one way out.
-func sameWayOut(a, b warning.Warning) bool {
-	return a.Kind == plan.WeakSpot && b.Kind == plan.WeakSpot && slices.Equal(a.Names, b.Names)
+// doubt is a warning with what it says.
+type doubt struct {
+	warning.Warning
+	Says string
 }
 
-// together says the first of some warnings, and where it is a weak spot those after it that have the same
-// way out.
-func (t *text) together(p plan.Plan, all []warning.Warning) string {
-	says, way := t.warning(p, all[0]), ": "+t.fill("{way2}", all[0], fromLeft)
-	for _, w := range all[1:] {
-		if !sameWayOut(all[0], w) {
-			break
+// doubts are those of a plan: weak spots one after the other of one piece and one kind, with one way out, are one.
+func (t *text) doubts(p plan.Plan) (all []doubt) {
+	for i, w := range p.Warnings {
+		from := measuredOn(p, w)
+		if before := p.Warnings[max(i-1, 0)]; i > 0 && w.Kind == plan.WeakSpot && before.Kind == w.Kind && slices.Equal(before.Names, w.Names) {
+			last := &all[len(all)-1]
+			last.Says = strings.TrimSuffix(last.Says, ": "+t.fill("{way2}", w, from)) + "; " + t.doubtAt(w, from)
+			continue
 		}
-		_, more, _ := strings.Cut(t.warning(p, w), ": ")
-		says = strings.TrimSuffix(says, way) + "; " + more
+		all = append(all, doubt{w, t.doubtAt(w, from)})
 	}
-	return says
+	return all
 }
 
 // placeName says where a warning belongs in the words of the trade: by the names of the run and the

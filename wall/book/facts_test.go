@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -76,8 +77,8 @@ func TestPartsStandInTwoColumns(t *testing.T) {
 		{[]float64{100, 300, 150, 50}, []float64{100, 150, 50}, []float64{300}},
 	} {
 		var parts []part
-		for _, high := range row.high {
-			parts = append(parts, part{high: high})
+		for i, high := range row.high {
+			parts = append(parts, part{Name: strconv.Itoa(i), high: high})
 		}
 		highs := func(side []part) (all []float64) {
 			for _, p := range side {
@@ -88,6 +89,14 @@ func TestPartsStandInTwoColumns(t *testing.T) {
 		if got := beside(parts...).Sides; !slices.Equal(highs(got[0]), row.left) || !slices.Equal(highs(got[1]), row.right) {
 			t.Errorf("%v: %v and %v, want %v and %v", row.high, highs(got[0]), highs(got[1]), row.left, row.right)
 		}
+	}
+}
+
+// A table in parts goes on to the right, not to the left, though a column ends lower then.
+func TestATableGoesOnToTheRight(t *testing.T) {
+	got := beside(part{Name: "picture", high: 100}, part{Name: "marks", high: 250}, part{Name: "marks", high: 90}).Sides
+	if len(got[0]) != 1 || len(got[1]) != 2 {
+		t.Errorf("%d left, %d right, want 1 and 2", len(got[0]), len(got[1]))
 	}
 }
 

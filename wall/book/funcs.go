@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"html/template"
 
-	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/money"
@@ -18,31 +17,30 @@ import (
 func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
-		"length": b.unbroken, "picture": b.picture, "starters": b.starters, "span": span, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"setting": b.setting, "leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubt": b.doubt, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
+		"length": b.unbroken, "picture": b.picture, "starters": b.starters, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
+		"leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubts": func() []doubt { return b.doubts(b.Plan) }, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
 		},
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "corners": func(m plan.Marks) [][]plan.NamedCorner { return m.Named(b.Plan.Snap) }, "opening": opening, "ratio": rounded, "counts": counts, "counting": b.counting, "describe": describe,
+		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "set": func() []string { return b.set(b.Plan) },
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
-		"within": b.within, "proof": func() string { return b.proof(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
+		"title": func() string { return b.Plan.Title + " · lengths in " + b.tape.Unit.Plural() }, "within": b.within, "headline": func() string { return b.headline(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },
-		"money":  func(a money.Amount) string { return cents(a, "–") },
-		"count":  func(i int) int { return i + 1 },
-		"has":    func(name string) bool { _, ok := b.drawn[name]; return ok },
-		"wayOut": func(w cutout.WayOut) string { return wayOutWords[w] },
-		"piece":  func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
+		"money": func(a money.Amount) string { return cents(a, "–") },
+		"count": func(i int) int { return i + 1 },
+		"has":   func(name string) bool { _, ok := b.drawn[name]; return ok },
+		"piece": func(number int) plan.Piece { piece, _ := b.Plan.Piece(number); return piece },
 		"along": func(x, width fraction.Length) string {
 			return wholeAndFraction.ReplaceAllString(b.along(x, width), "$1\u00a0$2")
 		},
 		"at": func(found plan.Blemish) string {
 			return wholeAndFraction.ReplaceAllString(b.at(b.Plan, found), "$1\u00a0$2")
-		}, "offcuts": b.offcuts, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
-		"weak":    func(w plan.Weak) string { return b.weak(w, fromLeft) },
-		"between": (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
+		}, "offcuts": b.offcuts, "byNumber": byNumber, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
+		"weakSpots": func(p plan.Piece) []string { return b.weakSpots(p, fromLeft, true) },
+		"between":   (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
 		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },
 		"start":    startOf,

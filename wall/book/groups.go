@@ -178,9 +178,9 @@ func span(ring []plan.Point) []plan.Point {
 }
 
 // strokes says in one line for each part of the waste of a piece what is drilled and sawn, by the
-// numbers on its drawing and the letters of its corners.
+// numbers on its drawing and the letters of its corners. Level holes one after the other that are made alike share a line.
 func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) (lines []string) {
-	m, n := piece.Marks, 0
+	m, n, alike, before := piece.Marks, 0, 0, "none"
 	for _, c := range m.Order {
 		var said []string
 		if len(c.Drill) > 0 {
@@ -190,11 +190,18 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 			said = append(said, count(len(c.Tight), "corner")+" with no room for a starter hole: use a smaller bit or cut in from both sides")
 		}
 		if strokes := plan.Strokes(c); len(strokes) == 1 && strokes[0].Sides() {
-			n++
-			said = append(said, fmt.Sprintf("saw %d, long sides first", n))
-			lines = append(lines, opening(p, piece, c.Opening)+": "+strings.Join(said, ", "))
+			how := strings.Join(append(said, ""), ", ")
+			if n, alike = n+1, alike+1; how != before {
+				alike, before, lines = 1, how, append(lines, "")
+			}
+			name, saw := opening(p, piece, c.Opening), strconv.Itoa(n)
+			if alike > 1 {
+				name, saw = fmt.Sprintf("%d holes alike", alike), fmt.Sprintf("%d to %d", n-alike+1, n)
+			}
+			lines[len(lines)-1] = name + ": " + how + "saw " + saw + ", long sides first"
 			continue
 		}
+		before = "none"
 		for rest := c.Saw; len(rest) > 0; {
 			planed, alike, ways := p.Planed(piece, rest[0]), 0, []string(nil)
 			for ; alike < len(rest) && p.Planed(piece, rest[alike]) == planed; alike++ {
@@ -267,7 +274,7 @@ func (t *text) starters(m plan.Marks) string {
 	if !all {
 		return ""
 	}
-	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ", their middles " + t.unbroken(inset) + " from both edges of a corner."
+	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ": middles " + t.unbroken(inset) + " from both edges of a corner."
 }
 
 // setting writes the value of a priority: a length in the unit of the tape, a weight as the mere number

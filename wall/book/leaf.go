@@ -36,6 +36,7 @@ const (
 	signLong  = 7     // letters as wide as a sign of a legend
 	signGap   = 2     // and as what parts two of them
 	mostLines = 36    // of a story pole in one column
+	rowsWhole = 3     // corners that are kept together
 	mostTried = 12    // parts of which every way to put them into columns is tried
 )
 
@@ -54,8 +55,8 @@ type part struct {
 	Keys  []string // pictures whose signs a legend has
 	high  float64
 	Small bool     // as drawn for a phone
-	First int      // ring of corners that it begins with,
-	Last  int      // and the last of them
+	Side  string   // of the piece, "" for both
+	Rings []ring   // of corners
 	Says  []string // the cuts, or the arcs
 	Pole  []poleMark
 	Run   plan.Run
@@ -76,20 +77,19 @@ func tall(rows ...int) float64 {
 func folded(text string, long int) int { return 1 + max(0, utf8.RuneCountInString(text)-1)/long }
 
 // beside puts parts into two columns, keeping their order in each, the first one left: of all ways the
-// one that ends highest. What comes after mostTried goes where its column ends highest. A pole goes on
+// one that ends highest. What comes after mostTried goes where its column ends highest. A table goes on
 // to the right, never to the left.
 func beside(parts ...part) (best block) {
 	var columns []int // of the parts
 	for way := range 1 << max(0, min(len(parts), mostTried)-1) {
-		sides, ends, pole := make([]int, len(parts)), [2]float64{}, 0
+		sides, ends := make([]int, len(parts)), [2]float64{}
 		for i := range parts {
 			side := way << 1 >> i & 1
 			if i >= mostTried && ends[1] < ends[0] {
 				side = 1
 			}
-			if parts[i].Name == "pole" {
-				side = max(side, pole)
-				pole = side
+			if i > 0 && parts[i].Name == parts[i-1].Name {
+				side = max(side, sides[i-1])
 			}
 			sides[i], ends[side] = side, ends[side]+parts[i].high+partGap
 		}
@@ -269,7 +269,7 @@ func (b *page) cutting(s plan.Sheet) []block {
 		}
 		cuts = append(cuts, max(rows, map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))
 	}
-	for _, placed := range s.Placements {
+	for _, placed := range byNumber(s) {
 		piece, _ := b.Plan.Piece(placed.Part)
 		rows := map[bool]int{false: 1, true: 2}[placed.Turned]
 		if piece.Scribe != nil {
@@ -288,22 +288,14 @@ func (b *page) cutting(s plan.Sheet) []block {
 	return []block{b.across(nil, []string{name}, parts...)}
 }
 
-// oddPieces are those with a leaf: first those on which something is sawn, then the plain ones, of which a page has two.
-func (b *page) oddPieces() (all []plan.Piece) {
-	for _, plain := range []bool{false, true} {
-		for _, piece := range b.Plan.Pieces {
-			if slices.Contains(b.odd, piece.Label) && piece.Plain() == plain {
-				all = append(all, piece)
-			}
-		}
-	}
-	return all
+// oddPieces are those with a leaf.
+func (b *page) oddPieces() []plan.Piece {
+	return slices.DeleteFunc(slices.Clone(b.Plan.Pieces), func(piece plan.Piece) bool { return !slices.Contains(b.odd, piece.Label) })
 }
 
-// marked are the blocks of the leaf of odd piece i: one where a page has room for its face and its back, each as it is or as
-// drawn for a phone, else the face and then the back, with as much of the tables beside the face as has room there.
+// marked are the blocks of the leaf of odd piece i: one where a page has room for its face and its back, else the face and the
+// back, each with the table of its own or with what of that the page of the face has no room for.
 func (b *page) marked(i int, piece plan.Piece) []block {
-	face, back := drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
 	room := pageHigh - nextHigh - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
 	if head := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(head) > foundLong {
 		room -= 1.5 * lineHigh // to write the space found
@@ -311,33 +303,39 @@ func (b *page) marked(i int, piece plan.Piece) []block {
 	if i == 0 {
 		room -= 5 * lineHigh // of the heading of all
 	}
-	tables := [][][]part{b.tables(piece, 1), b.tables(piece, 2)} // each whole or in two parts
-	for phone := range 3 {
-		for _, all := range tables {
-			if one, ok := b.sides(phone, slices.Concat(all...), face, back); ok && one.high <= room {
-				return []block{one}
-			}
-		}
+	rings, face, back := b.rings(piece), drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
+	order := func(parts int) []part { return b.order(piece, parts) }
+	marks := func(side string) func(parts int) []part {
+		return func(parts int) []part { return b.marks(piece, rings, side, parts) }
 	}
-	least, _ := b.sides(0, nil, face)
-	if narrow, ok := b.sides(1, nil, face); ok {
-		least.high = min(least.high, narrow.high)
+	all := func(parts int) []part { return append(order(parts), marks("")(parts)...) }
+	if one, ok := b.fit(room, all, face, back); ok {
+		return []block{one}
 	}
-	room = max(room, least.high)
-	for first := len(tables[0]); first >= 0; first-- {
-		for phone := range 4 {
-			for _, all := range tables {
-				one, ok := b.sides(phone/2, slices.Concat(all[:first]...), face)
-				two, also := b.sides(phone%2, slices.Concat(all[first:]...), back)
-				if ok && also && one.high <= room && two.high <= pageHigh-nextHigh {
-					return []block{one, two}
-				}
-			}
+	ordered := func(parts int) []part { return append(order(parts), marks("face")(parts)...) }
+	for _, tables := range [][2]func(int) []part{{ordered, marks("back")}, {order, marks("")}} {
+		one, ok := b.fit(room, tables[0], face)
+		if two, also := b.fit(pageHigh-nextHigh-lineHigh, tables[1], back); ok && also {
+			return []block{one, two}
 		}
 	}
 	one, _ := b.sides(0, nil, face)
 	two, _ := b.sides(0, nil, back)
-	return []block{one, two, beside(slices.Concat(tables[0]...)...)}
+	return []block{one, beside(all(2)...), two}
+}
+
+// fit is a block of drawings with some tables, each whole or in two parts, if it has room: the drawings as they are or the last few
+// as for a phone.
+func (b *page) fit(room float64, tables func(parts int) []part, names ...string) (all block, ok bool) {
+	room = max(room, b.half(names[0]).high+partGap) // which nothing helps
+	for phone := range len(names) + 1 {
+		for parts := 1; parts <= 2; parts++ {
+			if all, ok = b.sides(phone, tables(parts), names...); ok && all.high <= room {
+				return all, true
+			}
+		}
+	}
+	return all, false
 }
 
 // howMeasured says from where a piece is measured, and what holds for all of its holes, miters and slopes.
@@ -369,9 +367,8 @@ func (b *page) sides(phone int, tables []part, names ...string) (all block, ok b
 	return b.across(wide, names, append(parts, tables...)...), true
 }
 
-// tables are the order of sawing of a piece, which has the numbers on its face, and its corners, each in some parts. A plain
-// piece has its corners on the drawings.
-func (b *page) tables(piece plan.Piece, parts int) (all [][]part) {
+// order is the order of sawing of a piece, which has the numbers on its face, in some parts, and its trammels.
+func (b *page) order(piece plan.Piece, parts int) (all []part) {
 	cuts, arcs := strokes(b.Plan, piece, b.unbroken), []string(nil)
 	for _, a := range piece.Marks.Arcs {
 		arcs = append(arcs, sentence((&text{tape: b.tape, full: true}).trammel(piece, a, fromLeft)))
@@ -382,20 +379,29 @@ func (b *page) tables(piece plan.Piece, parts int) (all [][]part) {
 		}
 		return lines
 	}
-	var order, marks []part
 	for from, to := range shares(cuts, parts, func(s string) float64 { return high(s) }) {
-		order = append(order, part{Name: "order", Says: cuts[from:to], high: lineHigh + high(cuts[from:to]...)})
+		all = append(all, part{Name: "order", Says: cuts[from:to], high: partGap + high(cuts[from:to]...)})
 	}
 	if len(arcs) > 0 {
-		order = append(order, part{Name: "arcs", Says: arcs, high: high(arcs...)})
+		all = append(all, part{Name: "arcs", Says: arcs, high: high(arcs...)})
 	}
-	if !piece.Plain() {
-		rings := b.rings(piece)
-		for from, to := range shares(rings, parts, func(rows []int) float64 { return tall(rows...) }) {
-			marks = append(marks, part{Name: "marks", First: from, Last: to - 1, Piece: piece, high: tall(slices.Concat(rings[from:to]...)...)})
+	return all
+}
+
+// marks is the table of the corners of a piece on one side of it, or on both where none is named, in some parts. A plain
+// piece has them on the drawings.
+func (b *page) marks(piece plan.Piece, rings []ring, side string, parts int) (all []part) {
+	if piece.Plain() {
+		return nil
+	}
+	for from, to := range shares(rings, parts, func(r ring) float64 { return tall(r.rows(side)...) }) {
+		var rows []int
+		for _, r := range rings[from:to] {
+			rows = append(rows, r.rows(side)...)
 		}
+		all = append(all, part{Name: "marks", Side: side, Rings: rings[from:to], Piece: piece, high: tall(rows...)})
 	}
-	return [][]part{order, marks}
+	return all
 }
 
 // shares parts some things into runs that are about as high as each other, and yields where each begins and ends.
@@ -416,27 +422,43 @@ func shares[T any](all []T, parts int, high func(T) float64) iter.Seq2[int, int]
 	}
 }
 
-// rings are the lines that each row of the table of corners takes, ring by ring, the last with the starter holes.
-func (b *page) rings(piece plan.Piece) (all [][]int) {
-	for r, ring := range piece.Marks.Named(b.Plan.Snap) {
-		var rows []int
+// ring is the name of a hole, some corners or all starter holes.
+type ring struct {
+	Opening    string       // of a hole
+	Face, Back []plan.Point // of a level one its lower left and upper right corner
+	Corners    []plan.NamedCorner
+	Drill      []plan.Drill
+}
+
+// rings are the parts of the table of corners.
+func (b *page) rings(piece plan.Piece) (all []ring) {
+	for r, corners := range piece.Marks.Named(b.Plan.Snap) {
 		if r > 0 {
 			hole := piece.Marks.Holes[r-1]
-			if name := opening(b.Plan, piece, hole.Opening); span(hole.Face) == nil {
-				rows = append(rows, folded(name, lineLong))
-			} else {
-				rows = append(rows, max(2, folded(name, holeLong)))
-			}
+			all = append(all, ring{Opening: opening(b.Plan, piece, hole.Opening), Face: span(hole.Face), Back: span(hole.Back)})
 		}
-		for _, corner := range ring {
-			if corner.Name != "" {
-				rows = append(rows, 1)
-			}
+		named := slices.DeleteFunc(corners, func(c plan.NamedCorner) bool { return c.Name == "" })
+		for some := range slices.Chunk(named, rowsWhole) {
+			all = append(all, ring{Corners: some})
 		}
-		all = append(all, rows)
 	}
-	if n := len(piece.Marks.Drill); n > 0 && b.starters(piece.Marks) == "" {
-		all[len(all)-1] = append(all[len(all)-1], slices.Repeat([]int{1}, n+1)...)
+	if drill := piece.Marks.Drill; len(drill) > 0 && b.starters(piece.Marks) == "" {
+		all = append(all, ring{Drill: drill})
 	}
 	return all
+}
+
+// rows are the lines that each row of the table takes.
+func (r ring) rows(side string) (rows []int) {
+	switch {
+	case r.Face != nil && side == "":
+		rows = append(rows, max(2, folded(r.Opening, holeLong)))
+	case r.Face != nil:
+		rows = append(rows, folded(r.Opening, cellLong))
+	case r.Opening != "":
+		rows = append(rows, folded(r.Opening, lineLong))
+	case len(r.Drill) > 0:
+		rows = append(rows, 1)
+	}
+	return append(rows, slices.Repeat([]int{1}, len(r.Corners)+len(r.Drill))...)
 }

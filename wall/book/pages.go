@@ -51,7 +51,7 @@ func Files(p plan.Plan) ([]File, error) { return Dated(p, "") }
 // Dated is [Files] with a date, in any words, at the head of the book and the foot of printed pages.
 func Dated(p plan.Plan, date string) (files []File, err error) {
 	defer fraction.Catch(&err)
-	b := &page{Date: date, text: &text{tape: p.TapeMeasure()}, Plan: p, drawn: map[string]rendered{}, Style: style()}
+	b := &page{Date: date, text: &text{tape: p.TapeMeasure(), shop: true}, Plan: p, drawn: map[string]rendered{}, Style: style()}
 	if err := b.draw(); err != nil {
 		return nil, err
 	}

@@ -128,8 +128,8 @@ func (t *text) above(y fraction.Length) string {
 // nothing beyond its size.
 func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	m := piece.Marks
-	for _, w := range piece.Weak {
-		t.hang("  weak: ", t.weak(w, from)+either(t.full, ": "+wayOutWords[w.WayOut], ""))
+	for _, says := range t.weakSpots(piece, from, t.full) {
+		t.hang("  weak: ", says)
 	}
 	if piece.Plain() {
 		return
@@ -167,6 +167,21 @@ func (t *text) weak(w plan.Weak, from side) string {
 	return fmt.Sprintf("%s at %s, %s up, with %s of material left", w.Kind, t.across(w.At.X, from), t.about(w.At.Y), t.about(w.Width))
 }
 
+// weakSpots says what the weak spots of a piece are, those one after the other with one way out together, which may be said too.
+func (t *text) weakSpots(piece plan.Piece, from side, wayOut bool) (all []string) {
+	for i, w := range piece.Weak {
+		if i > 0 && piece.Weak[i-1].WayOut == w.WayOut {
+			all[len(all)-1] += "; " + t.weak(w, from)
+		} else {
+			all = append(all, t.weak(w, from))
+		}
+		if wayOut && (i+1 == len(piece.Weak) || piece.Weak[i+1].WayOut != w.WayOut) {
+			all[len(all)-1] += ": " + wayOutWords[w.WayOut]
+		}
+	}
+	return all
+}
+
 // onSlopes says to which marks the corners of a piece with a sloped edge go, which were not taped, and that some have no letter.
 func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
 	straight := slices.ContainsFunc(piece.Marks.Named(p.Snap)[0], func(c plan.NamedCorner) bool {
@@ -174,8 +189,8 @@ func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
 	})
 	for i, a := range piece.Outline {
 		if b := piece.Outline[(i+1)%len(piece.Outline)]; a.X != b.X && a.Y != b.Y {
-			return "A corner that follows from a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next one toward the inside." +
-				either(straight, " One so near the line between its neighbors has no letter: saw straight on.", "")
+			return "A corner on a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next toward the inside." +
+				either(straight, " One nearly in line with its neighbors has no letter: saw straight on.", "")
 		}
 	}
 	return ""

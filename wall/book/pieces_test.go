@@ -221,7 +221,7 @@ func TestSlopesSayTheirRounding(t *testing.T) {
 		if slopes {
 			sloped++
 		}
-		if strings.Contains(leaf, "follows from a slope or an arc is on the nearest mark where that is within 1/64") != slopes {
+		if strings.Contains(leaf, "on a slope or an arc is on the nearest mark where that is within 1/64") != slopes {
 			t.Errorf("piece %s, sloped %v: its leaf does not say so", piece.Label, slopes)
 		}
 	}

@@ -80,9 +80,9 @@ func needsOf(p plan.Plan) needs {
 	return needs{"needs fewer", "that needs as few", "need fewer " + sheetWord(p) + "s"}
 }
 
-// proved reports whether it is proved that no layout that looks as good needs less, and that none that
+// proven reports whether it is proved that no layout that looks as good needs less, and that none that
 // needs as little looks better.
-func proved(p plan.Plan) (less, looks bool) {
+func proven(p plan.Plan) (less, looks bool) {
 	status := p.Chosen().Status
 	return status&choice.NeedProved != 0 || p.LeastOfAll(), status&choice.LooksProved != 0
 }
@@ -91,42 +91,50 @@ func proved(p plan.Plan) (less, looks bool) {
 // text why.
 func (t *text) proof(p plan.Plan) string {
 	c, words, says, why := p.Chosen(), needsOf(p), "", ""
-	less, looks := proved(p)
+	less, looks := proven(p)
+	proved := either(t.shop, "", "proved: ")
 	switch {
 	case p.LeastOfAll():
-		says, why = "Proved: no layout of this room "+words.less, argument(p, p.Search.How)
+		says, why = proved+"no layout of this room "+words.less, argument(p, p.Search.How)
 	case less:
-		says = "Proved: no layout that looks as good " + words.less
+		says = proved + "no layout that looks as good " + words.less
 	case c.Proved && p.ByPrice():
-		says, why = "Proved: no cheaper "+sheetWord(p)+"s give these pieces", argument(p, p.Bound.How)
+		says, why = proved+"no cheaper "+sheetWord(p)+"s give these pieces", argument(p, p.Bound.How)
 	case c.Proved:
-		says, why = "Proved: these pieces need as many "+sheetWord(p)+"s", argument(p, p.Bound.How)
+		says, why = proved+"these pieces need as many "+sheetWord(p)+"s", argument(p, p.Bound.How)
 	default:
-		says = fmt.Sprintf("At least %s %s needed for these pieces; whether as few can do was not proved", count(p.Bound.SheetsAtLeast, sheetWord(p)), either(p.Bound.SheetsAtLeast == 1, "is", "are"))
+		says = fmt.Sprintf("at least %s %s needed for these pieces; whether as few can do "+either(t.shop, "is not known", "was not proved"), count(p.Bound.SheetsAtLeast, sheetWord(p)), either(p.Bound.SheetsAtLeast == 1, "is", "are"))
 		why = argument(p, p.Bound.How)
 	}
-	if says += either(t.full, because(why), ""); less && looks {
+	if says = capital(says) + either(t.full, because(why), ""); less && looks {
 		return says + ", and none " + words.asLittle + " looks better."
 	}
-	return says + ". " + capital(Search(p)) + "."
+	return says + ". " + capital(t.open(p)) + "."
 }
 
 // Search says what the search of layouts leaves open.
-func Search(p plan.Plan) string {
-	s := p.Search
-	less, looks := proved(p)
-	after := either(s.End == choice.ContextStopped, "stopped early, after ", "") + count(s.Layouts, "layout") + " looked at"
+func Search(p plan.Plan) string { return new(text).open(p) }
+
+func (t *text) open(p plan.Plan) string {
+	less, looks := proven(p)
+	after := count(p.Search.Layouts, "layout") + " looked at"
+	if t.shop {
+		after = ""
+	}
+	if p.Search.End == choice.ContextStopped {
+		after = either(t.shop, "stopped early", "stopped early, after "+after)
+	}
 	switch {
 	case less && looks:
 		return "nothing is left open"
 	case less:
-		return "another " + needsOf(p).asLittle + " might look better (" + after + ")"
+		return "another " + needsOf(p).asLittle + " might look better" + because(after)
 	}
 	says, as := "another layout might "+needsOf(p).might, ""
 	if least := p.Chosen().SheetsAtLeast; 0 < least && least < len(p.Sheets) && !p.ByPrice() {
 		as = ". One that looks as good takes at least " + count(least, sheetWord(p))
 	}
-	return says + either(looks, "", ", or look better") + " (" + after + ")" + as
+	return says + either(looks, "", ", or look better") + because(after) + as
 }
 
 // argument says what a bound rests on.

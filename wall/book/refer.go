@@ -88,11 +88,11 @@ func (b *page) seeRun(i int) string {
 		}
 	}
 	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(own...)
-	return says + either(len(odd) > 0, "; marks: "+leaves("P", odd), "")
+	return says + either(len(odd) > 0, "; marks: "+leaves("P", odd), "") + "."
 }
 
 // seePiece names the other leaves of a piece.
 func (b *page) seePiece(piece plan.Piece) string {
 	_, i := b.Plan.Run(piece.Run)
-	return "Wall: leaf E" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(piece)
+	return "Wall: leaf E" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(piece) + "."
 }

@@ -5,7 +5,6 @@ import (
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction/enum"
-	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -39,10 +38,8 @@ func (s *Section) UnmarshalText(text []byte) error { return sections.Unmarshal(t
 var sectionWriters = [...]func(t *text, p plan.Plan){
 	Result: (*text).result,
 	Doubts: func(t *text, p plan.Plan) {
-		section(t, "Settle these before you buy", p.Warnings, func(i int, w warning.Warning) {
-			if i == 0 || !sameWayOut(p.Warnings[i-1], w) {
-				t.hang("! ", t.together(p, p.Warnings[i:]))
-			}
+		section(t, "Settle these before you buy", t.doubts(p), func(_ int, d doubt) {
+			t.hang("! ", cmp.Or(placeName(p, d.Warning), place(d.Warning))+": "+d.Says)
 		})
 		if t.full {
 			t.taped(p.Taped)

@@ -21,6 +21,7 @@ type text struct {
 	strings.Builder
 	tape fraction.Tape
 	full bool // with what stands behind each figure
+	shop bool // for who works by it: without the words of a search
 }
 
 // written returns a text as write writes it. Where a length is beyond exact arithmetic, which it is
