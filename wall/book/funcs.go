@@ -25,7 +25,7 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "set": func() []string { return b.set(b.Plan) },
+		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "describe": describe, "setting": b.setting,
 		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"title": func() string { return b.Plan.Title + " · lengths in " + b.tape.Unit.Plural() }, "within": b.within, "headline": func() string { return b.headline(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },

@@ -302,6 +302,9 @@ func (b *page) marked(i int, piece plan.Piece) []block {
 	}
 	if i == 0 {
 		room -= 5 * lineHigh // of the heading of all
+		if n := len(slanted(b.Plan)); n > 0 {
+			room -= lineHigh + tall(slices.Repeat([]int{1}, n)...)
+		}
 	}
 	rings, face, back := b.rings(piece), drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
 	order := func(parts int) []part { return b.order(piece, parts) }
@@ -327,7 +330,7 @@ func (b *page) marked(i int, piece plan.Piece) []block {
 // fit is a block of drawings with some tables, each whole or in two parts, if it has room: the drawings as they are or the last few
 // as for a phone.
 func (b *page) fit(room float64, tables func(parts int) []part, names ...string) (all block, ok bool) {
-	room = max(room, b.half(names[0]).high+partGap) // which nothing helps
+	room = max(room, min(b.half(names[0]).high, b.drawn[names[0]].Height)+partGap) // which nothing helps
 	for phone := range len(names) + 1 {
 		for parts := 1; parts <= 2; parts++ {
 			if all, ok = b.sides(phone, tables(parts), names...); ok && all.high <= room {

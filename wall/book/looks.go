@@ -121,26 +121,18 @@ func (t *text) looks(p plan.Plan) {
 	}
 	t.table(2, []string{"counts", "seen", "out by", "height", "run", "at", "where"}, rows)
 	t.hang("  ", fmt.Sprintf("Together %s; less is better. %s that could be seen have none.", rounded(p.BlemishTotal), count(whole, "other place")))
-	for _, says := range t.set(p) {
-		t.hang("  ", says)
-	}
-}
-
-// set says which priorities the job sets.
-func (t *text) set(p plan.Plan) (says []string) {
 	for _, pr := range p.Priorities {
 		if pr.Value != pr.Default {
-			says = append(says, fmt.Sprintf("The job sets %s instead of %s for: %s", t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
+			t.hang("  ", fmt.Sprintf("The job sets %s instead of %s for: %s", t.setting(pr.Value, pr.Unit), t.setting(pr.Default, pr.Unit), describe(pr)))
 		}
 	}
-	return says
 }
 
 // counting says how the penalty of a blemish is calculated.
 func (t *text) counting(p plan.Plan) string {
 	units := either(t.tape.Unit == fraction.Inch, "", " (25.4 mm to an inch, 304.8 to a foot)")
 	arched := slices.ContainsFunc(p.Pieces, func(piece plan.Piece) bool { return len(piece.Marks.Arcs) > 0 })
-	return "Each counts as much as its place is seen, a seam as 1 where the job does not say otherwise, times the inches that it is out by times the feet of its height, if it has one" +
+	return "Each counts how much its place is seen times the inches it is out by times the feet of its height, if it has one" +
 		units + ", rounded so that all add up to the sum." +
 		either(arched, " Beside an arch heights reach to short straight lines along it, and so differ from those of the pieces.", "")
 }
