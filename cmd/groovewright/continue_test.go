@@ -42,7 +42,7 @@ func TestReplanExampleFollowsTheKitchen(t *testing.T) {
 		}
 	}
 	if len(p.Runs[0].Panels) != 1 || len(p.Runs[1].Panels)+len(p.Runs[2].Panels) != 0 {
-		t.Error("more than the spoilt panel is planned")
+		t.Error("more than the spoiled panel is planned")
 	}
 }
 
@@ -75,7 +75,7 @@ func replanned(t *testing.T, path string, p plan.Plan) []byte {
 	text := string(file)
 	sheet := `{"name": "beaded sheet"`
 	for _, change := range [][2]string{
-		{`"title": "Kitchen backsplash (`, `"title": "Kitchen backsplash, the spoilt panel once more (`},
+		{`"title": "Kitchen backsplash (`, `"title": "Kitchen backsplash, the spoiled panel once more (`},
 		{"    " + firstStock(t, file) + ",\n", ""},
 		{"    " + sheet, "    " + strings.Join(stock, ",\n    ") + ",\n    " + sheet},
 		{"  \"built\"", "  \"installed\": [\n    " + strings.Join(installed, ",\n    ") + "\n  ],\n  \"built\""},

@@ -4,6 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
@@ -65,5 +68,21 @@ func TestLengthsOfBoards(t *testing.T) {
 	p.Profile.Boards = false
 	if rows := lengths(p); len(rows) != 0 {
 		t.Errorf("%d rows of sheets", len(rows))
+	}
+}
+
+// Boxes one after the other that lie equally far behind share their words, more than a few of them; the row keeps its terms.
+func TestBoxesTogether(t *testing.T) {
+	box := func(name string, deep float64) finish.Term {
+		return finish.Term{Kind: finish.TermBox, Name: name, Value: finish.Figure{Value: finish.Decimal{Decimal: decimal.NewFromFloat(deep)}, Unit: finish.UnitInch}}
+	}
+	row := finish.Row{How: finish.ByBoxDepth, Terms: []finish.Term{box("a", .25), box("b", .25), box("c", .25), box("d", .25), box("e", .5)}}
+	for range 2 {
+		if got, want := How(row), "4 boxes (1/4 in behind), e (1/2 in behind) (NEC 314.20); listed for the box"; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	if got := How(finish.Row{How: finish.ByTapeLines}); got != "" {
+		t.Errorf("a row without its figures says %q", got)
 	}
 }

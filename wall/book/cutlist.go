@@ -20,9 +20,9 @@ func (t *text) sheets(p plan.Plan) {
 		return
 	}
 	t.begin("Cut list")
-	t.para(fmt.Sprintf("%s, the lower end of the %s toward you%s. Measure a crosscut from the part's lower end, a rip from its %s; the blade, %s, runs just beyond "+
+	t.para(capital(strings.TrimPrefix(faceWords[p.Saw.Face]+", the lower end", ", ")) + fmt.Sprintf(" of the %s toward you%s. Measure a crosscut from the part's lower end, a rip from its %s; the blade, %s, runs just beyond "+
 		"the measure. What is taken off includes the blade. Number each piece on its back, with an arrow to its top: away from you, "+
-		"or toward you if turned.", faceWords[p.Saw.Face], sheetWord(p), tongueAt(p), ripEdge(p), t.given(p.Saw.Kerf)))
+		"or toward you if turned.", sheetWord(p), tongueAt(p), ripEdge(p), t.given(p.Saw.Kerf)))
 	for _, row := range lengths(p) {
 		var parts []string
 		for _, part := range row.Parts {

@@ -18,7 +18,7 @@ func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "starters": b.starters, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubts": func() []doubt { return b.doubts(b.Plan) }, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
+		"leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": b.marked, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "sawn": func(p plan.Piece) string { return b.sawnOn(p) }, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubts": func() []doubt { return b.doubts(b.Plan) }, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
@@ -26,7 +26,7 @@ func (b *page) funcs() template.FuncMap {
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
 		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "describe": describe, "setting": b.setting,
-		"sentence": sentence, "capital": capital, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
+		"sentence": sentence, "capital": capital, "clip": clip, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"title": func() string { return b.Plan.Title + " · lengths in " + b.tape.Unit.Plural() }, "within": b.within, "headline": func() string { return b.headline(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },
 		"money": func(a money.Amount) string { return cents(a, "–") },

@@ -202,6 +202,7 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 			continue
 		}
 		before = "none"
+		edge := c.Kind == cutout.EdgeCut && c.Opening == "" && len(said) == 0 && len(c.Saw) > 0 && p.Planed(piece, c.Saw[0])
 		for rest := c.Saw; len(rest) > 0; {
 			planed, alike, ways := p.Planed(piece, rest[0]), 0, []string(nil)
 			for ; alike < len(rest) && p.Planed(piece, rest[alike]) == planed; alike++ {
@@ -209,14 +210,17 @@ func strokes(p plan.Plan, piece plan.Piece, write func(fraction.Length) string) 
 					ways = append(ways, name)
 				}
 			}
-			saw := fmt.Sprintf("%s %d", either(planed, "plane", "saw"), n+1) + either(alike > 1, fmt.Sprintf(" to %d", n+alike), "")
+			number, along := strconv.Itoa(n+1)+either(alike > 1, fmt.Sprintf(" to %d", n+alike), ""), strings.Join(ways, ", ")
 			if planed {
-				saw += " up to " + write(deepest(piece, rest[:alike])) + " off"
+				stroke, most := "stroke"+either(alike > 1, "s ", " ")+number, "up to "+write(deepest(piece, rest[:alike]))+" off"
+				said = append(said, either(edge, either(along == "", "", along+", ")+stroke+": plane "+most, "plane "+most+" with "+stroke+either(along == "", "", " ("+along+")")))
+			} else {
+				said = append(said, "saw "+number+either(along == "", "", " ("+along+")"))
 			}
-			said = append(said, saw+either(len(ways) > 0, " ("+strings.Join(ways, ", ")+")", ""))
 			n, rest = n+alike, rest[alike:]
 		}
-		lines = append(lines, either(c.Opening != "", opening(p, piece, c.Opening), waste(c.Waste))+": "+strings.Join(said, ", "))
+		name := either(c.Opening != "", opening(p, piece, c.Opening), waste(c.Waste))
+		lines = append(lines, name+either(edge, " ", ": ")+strings.Join(said, ", "))
 	}
 	return lines
 }
@@ -277,6 +281,9 @@ func (t *text) starters(m plan.Marks) string {
 	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ": middles " + t.unbroken(inset) + " from both edges of a corner."
 }
 
+// unitWords has the units of priorities whose words are others for reading.
+var unitWords = map[string]string{"pitches": "repeats", "widths": "times as long as wide"}
+
 // setting writes the value of a priority: a length in the unit of the tape, a weight as the mere number
 // that it is beside other weights. What was set in inches is about as much on a metric tape.
 func (t *text) setting(value fraction.Ratio, unit string) string {
@@ -289,7 +296,7 @@ func (t *text) setting(value fraction.Ratio, unit string) string {
 	if strings.HasPrefix(unit, "per ") {
 		return value.String()
 	}
-	return strings.TrimSpace(value.String() + " " + unit)
+	return strings.TrimSpace(value.String() + " " + cmp.Or(unitWords[unit], unit))
 }
 
 // priced reports whether the list has a price at all.

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/groovewright/cutout"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
@@ -233,7 +234,9 @@ func (b *page) elsewhere(i int) string {
 	run, before := b.Plan.Runs[i], (i+len(b.Plan.Runs)-1)%len(b.Plan.Runs)
 	var says []string
 	if n := b.sectioned(i); n != i {
-		says = append(says, fmt.Sprintf("Upright section as on leaf D%d, but for heights.", n+1))
+		lo, hi := cutout.Bounds(run.Outline)
+		down, up := cutout.Bounds(b.Plan.Runs[n].Outline)
+		says = append(says, fmt.Sprintf("Upright section as on leaf D%d%s.", n+1, either(lo.Y == down.Y && hi.Y == up.Y, "", ", but for heights")))
 	}
 	if p := b.Plan.Runs[before]; p.CornerRight != nil && before != i && !p.Bare() {
 		says = append(says, fmt.Sprintf("Corner %s: leaf D%d.", b.Plan.CornerLetter(before), before+1))

@@ -39,11 +39,11 @@ func SeenMost(p plan.Plan, i int) string {
 
 // choice says what a choice takes, what more or less than the chosen one, and what is seen most.
 func (t *text) choice(p plan.Plan, c plan.Choice) string {
-	takes := count(c.Bought, sheetWord(p)) + " to buy"
-	if onHand := c.OnHand(); onHand > 0 {
-		takes += fmt.Sprintf(" and %d on hand", onHand)
+	takes := count(c.Sheets, sheetWord(p)) // of which no old plan says how many are bought
+	if used := slices.ContainsFunc(p.Stock, func(s plan.Stock) bool { return s.Count == nil && s.Used > 0 }); c.Bought > 0 || !used {
+		takes = count(c.Bought, sheetWord(p)) + " to buy" + either(c.OnHand() > 0, fmt.Sprintf(" and %d on hand", c.OnHand()), "")
 	}
-	if !p.Profile.Boards {
+	if !p.Profile.Boards && c.Panels > 0 {
 		takes += ", " + count(c.Panels, "panel")
 	}
 	if c.Chosen {
@@ -186,10 +186,19 @@ func twoPlaces(r *big.Rat) string {
 	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
 }
 
+// describeWords says what a priority is where its words for who sets it in the job are not those for reading.
+var describeWords = map[string]string{
+	"leg_ratio":   "a part that stands out from a piece is weak if it is longer than this, for its width",
+	"least_panel": "a panel narrower than this is made only where nothing else will do (plain sheets: so many times the least strip)",
+}
+
 // describe says what a priority is.
 func describe(p plan.Priority) string {
 	for _, known := range (wall.Priorities{}).List() {
 		if known.Name == p.Name {
+			if says := describeWords[p.Name]; says != "" {
+				return says
+			}
 			return strings.TrimPrefix(known.Description, "1: ")
 		}
 	}

@@ -189,7 +189,7 @@ func (t *text) onSlopes(p plan.Plan, piece plan.Piece) string {
 	})
 	for i, a := range piece.Outline {
 		if b := piece.Outline[(i+1)%len(piece.Outline)]; a.X != b.X && a.Y != b.Y {
-			return "A corner on a slope or an arc is on the nearest mark where that is within " + t.length(p.Snap) + ", else on the next toward the inside." +
+			return "A corner on a slope or an arc is on the " + either(p.Snap.IsZero(), "", "nearest mark where that is within "+t.length(p.Snap)+", else on the ") + "next mark toward the inside." +
 				either(straight, " One nearly in line with its neighbors has no letter: saw straight on.", "")
 		}
 	}
@@ -357,12 +357,34 @@ func (t *text) spot(p plan.Point, from side) string {
 	return t.length(from.place(p.X)) + " " + from.word + ", " + t.length(p.Y) + " up"
 }
 
+// straightened is a line to saw without the corners between its ends that drawings leave out, as they are nearly in line.
+func straightened(p plan.Plan, m plan.Marks, cut plan.SawCut) plan.SawCut {
+	out := map[int]bool{}
+	n := 0
+	for r, ring := range m.Named(p.Snap) {
+		for _, c := range ring {
+			out[n] = c.Name == "" && plan.ArcAt(m.Arcs, c.Face) == nil && !(r > 0 && plan.Level(m.Holes[r-1].Face))
+			n++
+		}
+	}
+	all := cut
+	cut.Points, cut.Corners = nil, nil
+	for i, at := range all.Points {
+		if between := 0 < i && i < len(all.Points)-1; i >= len(all.Corners) || !between || !out[all.Corners[i]] {
+			cut.Points = append(cut.Points, at)
+			cut.Corners = append(cut.Corners, all.Corners[min(i, len(all.Corners)):min(i+1, len(all.Corners))]...)
+		}
+	}
+	return cut
+}
+
 // sawCut says where to saw: a straight upright or level line by its place and from where to where
 // on it, an arc by its trammel; in the full text with the letters of its corners.
 func (t *text) sawCut(p plan.Plan, piece plan.Piece, cut plan.SawCut, from side) string {
 	if len(cut.Points) == 0 {
 		return ""
 	}
+	cut = straightened(p, piece.Marks, cut)
 	corners := ""
 	if name := wayName(p, piece.Marks, cut); t.full && name != "" {
 		corners = " (" + name + ")"

@@ -27,7 +27,7 @@ func TestOrderOfCutsOfTheHornedSill(t *testing.T) {
 		"notch: drill 3/8 at 19 13/16 across, 35 15/16 up and at 6 13/16 across, 24 7/8 up and at 6 13/16 across, 23 7/8 up; " +
 			"saw down at 20 across, 49 3/4 to 35 3/4 (E–F); right at 23 11/16 up, 0 to 7 across (M–K); " +
 			"left at 35 3/4 up, 20 to 5 across (F–G); down at 5 across, 35 3/4 to 25 1/16 (G–H); " +
-			"from 5 across, 25 1/16 up, to 6 7/8 across, 25 1/8 up, to 7 across, 25 1/8 up (H–J); last down at 7 across, 25 1/8 to 23 11/16 (J–K)",
+			"from 5 across, 25 1/16 up, to 7 across, 25 1/8 up (H–J); last down at 7 across, 25 1/8 to 23 11/16 (J–K)",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)

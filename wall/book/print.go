@@ -422,7 +422,8 @@ func (t *text) why(p plan.Plan, i int) string {
 	shown := func(e plan.End, right bool) string {
 		side := either(right, "right", "left")
 		if p.Passes(i, right) {
-			return "edge at the " + side + " end, behind the " + panelWord(p) + " of the wall beside it"
+			beside := p.Runs[(i+either(right, 0, len(p.Runs)-1))%len(p.Runs)].CornerRight
+			return side + " end, hidden behind the " + panelWord(p) + " of " + beside.Butts
 		}
 		return strings.TrimSpace(fmt.Sprintf("%s at the %s end (%s)", e.Cut.Name(t.tape), side, e.Word()))
 	}
@@ -438,7 +439,7 @@ func (t *text) why(p plan.Plan, i int) string {
 	case plan.RightSeen:
 		return "seen: " + right + hidden(r.Left, false) + left
 	}
-	return "neither end asks for a whole flat or bead: " + left + ", " + right
+	return left + "; " + right
 }
 
 // kept lists what the job insists on for a run.
@@ -466,12 +467,11 @@ func behindIt(p plan.Plan, i int) string {
 
 // corner says how the panels of two runs meet at a corner, and more of the one that butts.
 func (t *text) corner(c plan.Corner, patterned bool, up string) string {
-	met := "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
-	if !c.Mitred() {
-		met = fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, up)
+	if c.Mitred() { // both edges are cut there, whatever the pattern
+		return "mitered with " + c.Next + ", both reach one thickness past the wall, to the long point"
 	}
-	pattern := either(c.Mismatch.IsZero(), "runs on round it", t.length(c.Mismatch)+" off")
-	return met + either(patterned, ", pattern "+pattern, "")
+	pattern := either(c.Mismatch.IsZero(), "runs on round it", "is out of step by "+t.length(c.Mismatch))
+	return fmt.Sprintf("%s passes, %s butts%s", c.Passes, c.Butts, up) + either(patterned, ", pattern "+pattern, "")
 }
 
 // labels lists the labels of some pieces.

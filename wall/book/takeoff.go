@@ -3,6 +3,7 @@ package book
 import (
 	"cmp"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -135,9 +136,12 @@ var choiceWords = map[finish.Choice]string{
 // How says how the quantity of a row was found. A term that is not there is left out.
 func How(r finish.Row) string {
 	words, source, listed := methodWords[r.How], sourceWords[r.Source], ""
+	if asks := len(words.terms) > 0 || r.How != finish.ByPlan && slot.MatchString(words.text); asks && len(r.Terms) == 0 {
+		return "" // an old plan without the figures
+	}
 	given := map[string][]string{"{units}": {r.Unit.String()}, "{source}": {source},
 		"{cartridge}": {either(r.Unit == finish.UnitMillilitre, "300 mL cartridge for 3 m2", "10 fl oz cartridge for 32 ft2")}}
-	for _, t := range r.Terms {
+	for _, t := range together(r.Terms) {
 		value, word := figure(t.Value), "{"+t.Kind.String()+"}"
 		given[word] = append(given[word], cmp.Or(t.Name, value))
 		format := words.terms[t.Kind]
@@ -165,6 +169,24 @@ func How(r finish.Row) string {
 		says = strings.TrimPrefix(says, separator)
 	}
 	return says + choiceWords[r.Choice]
+}
+
+// mostBoxes is the most boxes equally far behind that a row names one by one.
+const mostBoxes = 3
+
+// together are the terms of a row, boxes one after the other that lie equally far behind as one.
+func together(terms []finish.Term) (all []finish.Term) {
+	terms = slices.Clone(terms)
+	for len(terms) > 0 {
+		n := slices.IndexFunc(terms, func(t finish.Term) bool {
+			return t.Kind != finish.TermBox || t.Value.Unit != terms[0].Value.Unit || !t.Value.Value.Decimal.Equal(terms[0].Value.Value.Decimal)
+		})
+		if n = either(n < 0, len(terms), max(n, 1)); n > mostBoxes {
+			terms[n-1].Name = strconv.Itoa(n) + " boxes"
+		}
+		all, terms = append(all, terms[either(n > mostBoxes, n-1, 0):n]...), terms[n:]
+	}
+	return all
 }
 
 // itemWords has the items whose words are not those of the plan's JSON.

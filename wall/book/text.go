@@ -41,11 +41,22 @@ func written(tape fraction.Tape, full bool, write func(t *text)) string {
 }
 
 // either returns the first words where something holds, else the others.
-func either(holds bool, yes, no string) string {
+func either[T any](holds bool, yes, no T) T {
 	if holds {
 		return yes
 	}
 	return no
+}
+
+// labelLong is the most letters of a title on a label.
+const labelLong = 28
+
+// clip shortens the title of a job to a line of a label.
+func clip(title string) string {
+	if letters := []rune(title); len(letters) > labelLong {
+		return strings.TrimSpace(string(letters[:labelLong-1])) + "…"
+	}
+	return title
 }
 
 // count writes a number with its noun.

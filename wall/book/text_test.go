@@ -86,3 +86,16 @@ func TestEndOfTheCommandKeepsTheWidth(t *testing.T) {
 		}
 	}
 }
+
+// A title too long for a line of a label ends in an ellipsis.
+func TestTitlesOfLabels(t *testing.T) {
+	for title, want := range map[string]string{
+		"Pantry":                            "Pantry",
+		"Lobby in tongue-and-groove boards": "Lobby in tongue-and-groove…",
+		strings.Repeat("木", labelLong+1):    strings.Repeat("木", labelLong-1) + "…",
+	} {
+		if got := clip(title); got != want {
+			t.Errorf("%q: %q, want %q", title, got, want)
+		}
+	}
+}

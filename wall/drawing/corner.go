@@ -105,7 +105,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
 			y = d.under(1, 8, y, "start", append([]line{name, fit}, cuts[k]...)...)
 		}
-		if !c.Mismatch.IsZero() {
+		if !c.Mismatch.IsZero() && !c.Mitred() { // of a miter both edges are cut there
 			y = d.under(0, 8, y, "start", line{"the pattern is out of step by ", d.length(c.Mismatch, ref("runs[%d].corner_right.mismatch", i))})
 		}
 		d.desc("%s and %s; %s passes.", run.Name, next.Name, c.Passes)

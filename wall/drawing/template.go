@@ -10,7 +10,7 @@ import (
 	"example.com/groovewright/wall/plan"
 )
 
-// CheckSquare is the side in inches (76.2 mm) of the square that checks the printer's scale.
+// CheckSquare is the side in inches of the square that checks the printer's scale; that of a metric job has 75 mm.
 const CheckSquare = 3
 
 // TemplateSet is what is printed to saw round at full size, on one size of paper.
@@ -44,7 +44,7 @@ func Templates(p plan.Plan, paper Paper) (set TemplateSet, err error) {
 	if err := paper.check(); err != nil {
 		return TemplateSet{}, err
 	}
-	set.Square = drawSquare()
+	set.Square = drawSquare(p.Units == fraction.Inch)
 	var small []tiling
 	var large []TemplatePage
 	for i, cut := range cutLines(p) {
@@ -210,11 +210,11 @@ func drawMap(t tiling) Picture {
 }
 
 // drawSquare returns the square that shows whether the printer kept the scale.
-func drawSquare() Picture {
-	const side = CheckSquare * perInch
-	pic := Picture{Name: "check-square", Title: "Square to check the printer's scale", Desc: "A square of three inches, 76.2 mm, a side.", Width: side + 20, Height: side + 20}
+func drawSquare(inch bool) Picture {
+	side, long := either(inch, CheckSquare*perInch, 75*perInch/25.4), either(inch, "3 in", "75 mm")
+	pic := Picture{Name: "check-square", Title: "Square to check the printer's scale", Desc: "A square of " + long + " a side.", Width: side + 20, Height: side + 20}
 	pic.stroke("square", "M10 10h", side, "v", side, "h-", side, "z")
-	line{"3 in = 76.2 mm a side"}.write(&pic.node, "bold", pic.Width/2, pic.Height/2, "middle")
+	line{long, " a side"}.write(&pic.node, "bold", pic.Width/2, pic.Height/2, "middle")
 	line{"from line to line, both ways"}.write(&pic.node, "", pic.Width/2, pic.Height/2+16, "middle")
 	return pic
 }
