@@ -281,9 +281,6 @@ func (t *text) starters(m plan.Marks) string {
 	return "Starter holes of " + t.unbroken(m.Drill[0].Diameter) + ": middles " + t.unbroken(inset) + " from both edges of a corner."
 }
 
-// unitWords has the units of priorities whose words are others for reading.
-var unitWords = map[string]string{"pitches": "repeats", "widths": "times as long as wide"}
-
 // setting writes the value of a priority: a length in the unit of the tape, a weight as the mere number
 // that it is beside other weights. What was set in inches is about as much on a metric tape.
 func (t *text) setting(value fraction.Ratio, unit string) string {
@@ -296,7 +293,13 @@ func (t *text) setting(value fraction.Ratio, unit string) string {
 	if strings.HasPrefix(unit, "per ") {
 		return value.String()
 	}
-	return strings.TrimSpace(value.String() + " " + cmp.Or(unitWords[unit], unit))
+	switch unit {
+	case "widths": // of which the words of the priority speak
+		return value.String()
+	case "pitches":
+		unit = "repeats"
+	}
+	return strings.TrimSpace(value.String() + " " + unit)
 }
 
 // priced reports whether the list has a price at all.

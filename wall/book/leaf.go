@@ -23,6 +23,7 @@ const (
 	halfWide  = 340.0 // of one of two columns
 	headHigh  = 95.0  // of the heading of a leaf and what stands under it
 	nextHigh  = 45.0  // of the heading of its other pages
+	halfHigh  = 450.0 // of a leaf that shares a page with another
 	leastHigh = 340.0 // of tables alone on a page
 	lineHigh  = 16.7  // of a line of text
 	ruleHigh  = 3.0   // of what parts two rows of a table
@@ -196,6 +197,12 @@ func (b *page) details(i int) []block {
 		whole = append(whole, pole(from, to))
 	}
 	blocks := []block{b.across(strip, strip, append(pictures, whole...)...)}
+	if len(strip) > 0 { // a short one stands in a column where two leaves share a page then
+		in := b.across(nil, strip, slices.Concat(pictures, []part{b.half(strip[0])}, whole)...)
+		if in.Small != nil && in.high <= halfHigh && blocks[0].high > halfHigh {
+			blocks[0] = in
+		}
+	}
 	if blocks[0].high+headHigh <= pageHigh {
 		return blocks
 	}

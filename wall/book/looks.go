@@ -186,18 +186,12 @@ func twoPlaces(r *big.Rat) string {
 	return strings.TrimSuffix(strings.TrimSuffix(s, "0"), ".0")
 }
 
-// describeWords says what a priority is where its words for who sets it in the job are not those for reading.
-var describeWords = map[string]string{
-	"leg_ratio":   "a part that stands out from a piece is weak if it is longer than this, for its width",
-	"least_panel": "a panel narrower than this is made only where nothing else will do (plain sheets: so many times the least strip)",
-}
-
 // describe says what a priority is.
 func describe(p plan.Priority) string {
 	for _, known := range (wall.Priorities{}).List() {
 		if known.Name == p.Name {
-			if says := describeWords[p.Name]; says != "" {
-				return says
+			if p.Name == "leg_ratio" {
+				return "length over width from which a part that stands out from a piece is weak"
 			}
 			return strings.TrimPrefix(known.Description, "1: ")
 		}
