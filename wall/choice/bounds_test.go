@@ -112,6 +112,18 @@ func TestPricesSayWhatALayoutNeeds(t *testing.T) {
 	}
 }
 
+// Where a little price would count as more blemish than sums hold there is no order of both.
+func TestSumThatDoesNotFit(t *testing.T) {
+	e, l := priced(t)
+	orders := len(e.orders)
+	if o, err := e.startSum(blemish(1<<40), &l, &wall.Layout{}); o != nil || err != nil || len(e.orders) != orders {
+		t.Errorf("%v, %v, and %d orders more", o, err, len(e.orders)-orders)
+	}
+	if o, err := e.startSum(blemish(1), &l, &wall.Layout{}); o == nil || err != nil || len(e.orders) != orders+1 {
+		t.Errorf("%v, %v, and %d orders more, want one", o, err, len(e.orders)-orders)
+	}
+}
+
 // oneWall is a wall of 80 in between exposed ends, and a layout of it.
 func oneWall(t *testing.T) (*explorer, wall.Layout) {
 	profile, _ := groove.Find("beadboard 1-1/2")

@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"errors"
 	"iter"
 	"math/big"
 	"slices"
@@ -231,10 +232,25 @@ func (e *explorer) openStep() int {
 }
 
 // startSum starts on the order of the sum of blemish and price in which the difference in price of
-// two layouts counts as so much blemish; nil if the first does not cost more.
+// two layouts counts as so much blemish; nil if the first does not cost more, or by so little that the
+// sums do not fit.
 func (e *explorer) startSum(blemish fraction.Ratio, dear, cheap *wall.Layout) (*order, error) {
-	o := e.objective(e.prices[0].price)
-	more := fraction.Must(o.Cost(dear)).Sub(fraction.Must(o.Cost(cheap)))
+	before := len(e.orders)
+	o, err := e.sum(blemish, dear, cheap)
+	if errors.As(err, new(*fraction.OverflowError)) {
+		for _, o := range e.orders[before:] {
+			o.stop()
+		}
+		e.orders = e.orders[:before]
+		return nil, nil
+	}
+	return o, err
+}
+
+func (e *explorer) sum(blemish fraction.Ratio, dear, cheap *wall.Layout) (o *order, err error) {
+	defer fraction.Catch(&err)
+	price := e.objective(e.prices[0].price)
+	more := fraction.Must(price.Cost(dear)).Sub(fraction.Must(price.Cost(cheap)))
 	if more.Sign() <= 0 {
 		return nil, nil
 	}
