@@ -1,7 +1,6 @@
 package book
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strconv"
@@ -11,7 +10,6 @@ import (
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/warning"
 	"example.com/groovewright/groove"
-	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
 
@@ -100,14 +98,20 @@ func TestATableGoesOnToTheRight(t *testing.T) {
 	}
 }
 
-// A panic of a worker reaches the one who waits for the pictures.
+// A panic of a worker reaches the one who waits for the pictures, once all others are made.
 func TestPanicOfAPictureIsCaught(t *testing.T) {
-	good := &sketch{make: func() (drawing.Picture, error) { return drawing.Picture{Name: "good"}, nil }}
-	bad := &sketch{make: func() (drawing.Picture, error) { panic("spilled ink") }}
-	(&page{}).drawAll([]*sketch{bad, good})
-	if bad.caught != "spilled ink" || good.caught != nil || good.file.Name != "good.svg" || !bytes.Contains(good.file.Body, []byte("<svg")) {
-		t.Errorf("%v and %v; %q", bad.caught, good.caught, good.file.Name)
-	}
+	made := make([]bool, 20)
+	defer func() {
+		if caught := recover(); caught != "spilled ink" || slices.Contains(made[1:], false) {
+			t.Errorf("%v; made: %v", caught, made)
+		}
+	}()
+	inParallel([]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19}, func(i int) {
+		if i == 0 {
+			panic("spilled ink")
+		}
+		made[i] = true
+	})
 }
 
 // Plans side by side: sheets used, money, flaws, pieces and cuts are the sums of each plan; a plan without a name has its title.

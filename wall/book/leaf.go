@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/groovewright/cutout"
+	"example.com/groovewright/fraction"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
@@ -19,27 +20,36 @@ import (
 // Sizes in print, in CSS pixels, 96 to the inch. Those of text are estimates, as faces of type differ: where one is wrong
 // the style sheet keeps each part of a leaf whole and repeats the leaf's heading.
 const (
-	pageHigh  = 965.0 // of Letter between the margins, which A4 exceeds
-	halfWide  = 340.0 // of one of two columns
-	headHigh  = 95.0  // of the heading of a leaf and what stands under it
-	nextHigh  = 45.0  // of the heading of its other pages
-	halfHigh  = 450.0 // of a leaf that shares a page with another
-	leastHigh = 340.0 // of tables alone on a page
-	lineHigh  = 16.7  // of a line of text
-	ruleHigh  = 3.0   // of what parts two rows of a table
-	partGap   = 6.0   // between two parts of a column
-	lineLong  = 47    // letters to a line of a column
-	pageLong  = 90    // letters to a line of the legend of a page
-	leafLong  = 100   // and of its text
-	foundLong = 30    // letters of its heading before the space that is found on the wall
-	nameLong  = 24    // letters to a line of the names of a story pole
-	cellLong  = 13    // letters to a line of other columns of a table,
-	holeLong  = 7     // and of the names of holes
-	signLong  = 7     // letters as wide as a sign of a legend
-	signGap   = 2     // and as what parts two of them
-	mostLines = 36    // of a story pole in one column
-	rowsWhole = 3     // corners that are kept together
-	mostTried = 12    // parts of which every way to put them into columns is tried
+	pageHigh   = 965.0 // of Letter between the margins, which A4 exceeds
+	halfWide   = 340.0 // of one of two columns
+	headHigh   = 95.0  // of the heading of a leaf and what stands under it
+	halfHigh   = 450.0 // of a leaf that shares a page with another
+	nextHigh   = 45.0  // of the heading of its other pages
+	leastHigh  = 340.0 // of tables alone on a page
+	inkInch    = 96.0  // to the inch
+	sideWide   = 578.0 // ink that a side of a piece has across the page,
+	columnWide = 228.0 // and in a column,
+	sideHigh   = 765.0 // and upwards on a page
+	pieceHigh  = 240.0 // that its height takes where a page has little room,
+	fewHigh    = 140.0 // and of one with only outer edges to saw, so that a page has two
+	spareHigh  = 12.0  // that estimates may be wrong by where a leaf fills its page
+	followHigh = 300.0 // and of what follows the leaves
+	leafGap    = 20.0  // between two leaves
+	lineHigh   = 16.7  // of a line of text
+	ruleHigh   = 3.0   // of what parts two rows of a table
+	partGap    = 6.0   // between two parts of a column
+	lineLong   = 47    // letters to a line of a column
+	pageLong   = 90    // letters to a line of the legend of a page
+	leafLong   = 100   // and of its text
+	foundLong  = 30    // letters of its heading before the space that is found on the wall
+	nameLong   = 24    // letters to a line of the names of a story pole
+	cellLong   = 13    // letters to a line of other columns of a table,
+	holeLong   = 7     // and of the names of holes
+	signLong   = 7     // letters as wide as a sign of a legend
+	signGap    = 2     // and as what parts two of them
+	mostLines  = 36    // of a story pole in one column
+	rowsWhole  = 3     // corners that are kept together
+	mostTried  = 12    // parts of which every way to put them into columns is tried
 )
 
 // block is what a leaf keeps together: pictures across the page, and parts in two columns under them.
@@ -298,24 +308,183 @@ func (b *page) cutting(s plan.Sheet) []block {
 	return []block{b.across(nil, []string{name}, parts...)}
 }
 
-// oddPieces are those with a leaf.
-func (b *page) oddPieces() []plan.Piece {
-	return slices.DeleteFunc(slices.Clone(b.Plan.Pieces), func(piece plan.Piece) bool { return !slices.Contains(b.odd, piece.Label) })
+// leaf is that of an odd piece.
+type leaf struct {
+	at, n  int // of the piece in the plan, and of the leaf
+	piece  plan.Piece
+	drawn  []rendered
+	blocks []block
+	high   float64 // what it takes of a page, if it is on one
 }
 
-// marked are the blocks of the leaf of odd piece i: one where a page has room for its face and its back, else the face and the
-// back, each with the table of its own or with what of that the page of the face has no room for.
-func (b *page) marked(i int, piece plan.Piece) []block {
-	room := pageHigh - nextHigh - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
-	if head := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(head) > foundLong {
-		room -= 1.5 * lineHigh // to write the space found
+// oddPieces are those with a leaf.
+func (b *page) oddPieces() (all []plan.Piece) {
+	for _, l := range b.leaves {
+		all = append(all, l.piece)
 	}
-	if i == 0 {
+	return all
+}
+
+// drawPieces draws both sides of each odd piece, as many leaves on a page as have room there at their least scale, and
+// then all of a page as large as it lets them.
+func (b *page) drawPieces() {
+	inParallel(b.leaves, func(l *leaf) { b.lay(l, l.least(), 0) })
+	var pages [][]*leaf
+	high := 0.0
+	for _, l := range b.leaves {
+		if high += l.high; l.n == 0 || high-leafGap > pageHigh {
+			pages, high = append(pages, nil), l.high
+		}
+		pages[len(pages)-1] = append(pages[len(pages)-1], l)
+	}
+	inParallel(pages, func(page []*leaf) {
+		room := pageHigh
+		if page[len(page)-1].n == len(b.leaves)-1 {
+			room = b.lastRoom(page)
+		}
+		b.enlarge(page, room)
+	})
+	for _, l := range b.leaves {
+		for _, made := range l.drawn {
+			b.keep(made)
+		}
+	}
+}
+
+// lastRoom is what the leaves of the last page may take of it, so that what follows them, which goes on there, needs no
+// page more.
+func (b *page) lastRoom(page []*leaf) float64 {
+	taken, follows := 0.0, 2*nextHigh // the headings
+	for _, l := range page {
+		taken += l.high
+	}
+	for _, c := range b.Plan.Cautions {
+		says := cautioned(b.Plan, c)
+		text := strings.Join(append(b.manuals(b.Plan, c), says.First, says.Rest, says.Reason()), " ")
+		follows += partGap + lineHigh*float64(folded(text, leafLong))
+	}
+	follows += lineHigh * float64(folded(b.headline(b.Plan), leafLong)+folded(b.counting(b.Plan), leafLong))
+	var rows []int
+	for _, c := range b.Plan.Choices {
+		rows = append(rows, 1+folded(b.choice(b.Plan, c), lineLong))
+	}
+	for _, found := range b.Plan.Blemishes {
+		if found.Cost.Sign() > 0 {
+			rows = append(rows, folded(found.Run+b.whereAndWhat(found)+b.at(b.Plan, found), lineLong))
+		}
+	}
+	follows += tall(rows...) + 2*lineHigh                             // of the head of another table
+	whole := tall(slices.Repeat([]int{1}, len(b.Plan.Priorities))...) // which stays on one page
+	pages := func(taken float64) float64 {
+		_, part := math.Modf((taken + follows) / pageHigh)
+		ends := taken + follows + whole
+		if part*pageHigh+whole > pageHigh {
+			ends += (1 - part) * pageHigh
+		}
+		return math.Ceil(ends / pageHigh)
+	}
+	room := taken
+	for more := taken; more+lineHigh <= pageHigh && pages(more+lineHigh+followHigh) <= pages(taken); more += lineHigh {
+		room = more + lineHigh
+	}
+	return room
+}
+
+// enlarge draws the leaves of a page, or the pages of a leaf, one to the least number at which they have room: on fewer
+// pages, if they can.
+func (b *page) enlarge(page []*leaf, room float64) {
+	least := 0.0
+	for _, l := range page {
+		least = max(least, l.least())
+	}
+	for pages := range len(page[0].blocks) {
+		for one := largest(page, pages > 0); one < least; one++ {
+			high, all := 0.0, []leaf(nil)
+			for _, l := range page {
+				trial := *l
+				if !b.lay(&trial, min(one, l.least()), pages+1) {
+					break
+				}
+				high, all = high+trial.high, append(all, trial)
+			}
+			if len(all) == len(page) && (high-leafGap <= room || pages > 0) {
+				for i, l := range page {
+					*l = all[i]
+				}
+				return
+			}
+		}
+	}
+}
+
+// largest is what leaves of a page are drawn one to at least: sides of a piece stand beside each other in columns, or under each other
+// across the page, or are parted.
+func largest(page []*leaf, parted bool) (one float64) {
+	beside := 0.0
+	for _, l := range page {
+		wide, high := inkInch*l.piece.Width.Float64(), inkInch*l.piece.Height.Float64()
+		one = max(one, wide/sideWide)
+		if parted {
+			return math.Ceil(max(one, high/sideHigh))
+		}
+		one, beside = max(one, min(wide/columnWide, 2*high/sideHigh)), beside+high
+	}
+	return math.Ceil(max(one, beside/sideHigh))
+}
+
+// least is what a piece is drawn one to so that a page has room for all that goes with it.
+func (l *leaf) least() float64 {
+	high := pieceHigh
+	if len(l.piece.Holes) == 0 && len(l.piece.Outline) < 6 {
+		high = fewHigh
+	}
+	return math.Ceil(inkInch * l.piece.Height.Float64() / high)
+}
+
+// lay draws both sides of a piece one to so many and lays out its leaf, and reports whether that has room on some pages; on 0
+// pages, it has in any case.
+func (b *page) lay(l *leaf, one float64, pages int) bool {
+	own := *b
+	own.drawn, own.exact, l.drawn = map[string]rendered{}, one, nil
+	if pages == 0 {
+		own.exact = 0
+	}
+	for _, back := range []bool{false, true} {
+		made := render(fraction.Must(drawing.Piece(b.Plan, l.at, back, inkInch*l.piece.Height.Float64()/one)))
+		l.drawn, own.drawn[made.Name] = append(l.drawn, made), made
+	}
+	room, next := own.roomFor(l)
+	l.blocks = own.marked(room, next, l.piece)
+	if l.high = pageHigh; len(l.blocks) == 1 {
+		l.high = pageHigh - room + l.blocks[0].high + leafGap
+	}
+	return pages == 0 || len(l.blocks) > 0 && len(l.blocks) <= pages
+}
+
+// roomFor is what a page has for the first block of a leaf, and the next for another.
+func (b *page) roomFor(l *leaf) (room, next float64) {
+	piece, head := l.piece, nextHigh
+	if says := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(says) > foundLong {
+		head += 1.5 * lineHigh // to write the space found
+	}
+	if b.exact > 0 {
+		head += spareHigh
+	}
+	room = pageHigh - head - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
+	next = pageHigh - head - lineHigh*float64(folded("Page 2 of 2 · "+b.Plan.Title+" · lengths in inches", pageLong))
+	if l.n == 0 {
 		room -= 5 * lineHigh // of the heading of all
 		if n := len(slanted(b.Plan)); n > 0 {
 			room -= lineHigh + tall(slices.Repeat([]int{1}, n)...)
 		}
 	}
+	return room, next
+}
+
+// marked are the blocks of the leaf of an odd piece: one where a page has room for its face and its back, else the face and the
+// back, each with the table of its own or with what of that the page of the face has no room for; none where the sides are not of the
+// scale that they must have.
+func (b *page) marked(room, next float64, piece plan.Piece) []block {
 	rings, face, back := b.rings(piece), drawing.PieceName(piece, "face"), drawing.PieceName(piece, "back")
 	order := func(parts int) []part { return b.order(piece, parts) }
 	marks := func(side string) func(parts int) []part {
@@ -328,9 +497,12 @@ func (b *page) marked(i int, piece plan.Piece) []block {
 	ordered := func(parts int) []part { return append(order(parts), marks("face")(parts)...) }
 	for _, tables := range [][2]func(int) []part{{ordered, marks("back")}, {order, marks("")}} {
 		one, ok := b.fit(room, tables[0], face)
-		if two, also := b.fit(pageHigh-nextHigh-lineHigh, tables[1], back); ok && also {
+		if two, also := b.fit(next, tables[1], back); ok && also {
 			return []block{one, two}
 		}
+	}
+	if b.exact > 0 {
+		return nil
 	}
 	one, _ := b.sides(0, nil, face)
 	two, _ := b.sides(0, nil, back)
@@ -340,7 +512,9 @@ func (b *page) marked(i int, piece plan.Piece) []block {
 // fit is a block of drawings with some tables, each whole or in two parts, if it has room: the drawings as they are or the last few
 // as for a phone.
 func (b *page) fit(room float64, tables func(parts int) []part, names ...string) (all block, ok bool) {
-	room = max(room, min(b.half(names[0]).high, b.drawn[names[0]].Height)+partGap) // which nothing helps
+	if b.exact == 0 {
+		room = max(room, min(b.half(names[0]).high, b.drawn[names[0]].Height)+partGap) // which nothing helps
+	}
 	for phone := range len(names) + 1 {
 		for parts := 1; parts <= 2; parts++ {
 			if all, ok = b.sides(phone, tables(parts), names...); ok && all.high <= room {
@@ -367,8 +541,11 @@ func (b *page) sides(phone int, tables []part, names ...string) (all block, ok b
 	var wide []string
 	var parts []part
 	for i, name := range names {
-		half, small := b.half(name), i >= len(names)-phone
-		if small && b.wide(name) && !half.Small {
+		half, small, pic := b.half(name), i >= len(names)-phone, b.drawn[name].Picture
+		if narrow, also := pic.Narrow(); small && also {
+			pic = narrow
+		}
+		if small && b.wide(name) && !half.Small || b.exact > 0 && pic.Scale != b.exact {
 			return all, false
 		}
 		if b.wide(name) && !small {

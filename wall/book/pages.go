@@ -40,7 +40,9 @@ type page struct {
 	every     []sign // of the legends
 	drawn     map[string]rendered
 	sheets    []string // numbers of those that have a leaf
-	odd       []string // labels of pieces that have one
+	odd       []string // labels of pieces that have one,
+	leaves    []*leaf  // and these
+	exact     float64  // what sides of a piece on a page are drawn one to, 0 for anything
 	pictures  []File
 }
 
@@ -57,6 +59,7 @@ func Dated(p plan.Plan, date string) (files []File, err error) {
 	}
 	b.Contents = b.contents()
 	b.every = b.legend()
+	b.drawPieces()
 	var templates []File
 	for _, paper := range drawing.Papers() {
 		if set := fraction.Must(drawing.Templates(p, paper)); len(set.Pages) > 0 {
@@ -79,12 +82,10 @@ type rendered struct {
 
 // sketch is a picture on its way to the book.
 type sketch struct {
-	make   func() (drawing.Picture, error)
-	may    bool // be missing, where there is nothing to draw
-	made   rendered
-	file   File
-	err    error
-	caught any // a panic
+	make func() (drawing.Picture, error)
+	may  bool // be missing, where there is nothing to draw
+	made rendered
+	err  error
 }
 
 // draw makes every picture once, several at a time.
@@ -126,19 +127,18 @@ func (b *page) draw() (failed error) {
 	}
 	for i, piece := range b.Plan.Pieces {
 		if odd(b.Plan, piece) {
-			b.odd = append(b.odd, piece.Label)
-			side(i, false, drawing.Piece)
-			side(i, true, drawing.Piece)
+			b.odd, b.leaves = append(b.odd, piece.Label), append(b.leaves, &leaf{at: i, n: len(b.leaves), piece: piece})
 		}
 	}
-	b.drawAll(all)
+	inParallel(all, func(s *sketch) {
+		if s.made.Picture, s.err = s.make(); s.err == nil {
+			s.made = render(s.made.Picture)
+		}
+	})
 	for _, s := range all {
 		switch {
-		case s.caught != nil:
-			panic(s.caught)
 		case s.err == nil:
-			b.drawn[s.made.Name] = s.made
-			b.pictures = append(b.pictures, s.file)
+			b.keep(s.made)
 		case !s.may || !errors.As(s.err, new(*fault.Fault)):
 			failed = errors.Join(failed, s.err)
 		}
@@ -146,23 +146,36 @@ func (b *page) draw() (failed error) {
 	return failed
 }
 
-// drawAll makes the pictures on all processors.
-func (b *page) drawAll(all []*sketch) {
+// render makes the markup of a picture.
+func render(pic drawing.Picture) rendered {
+	made := rendered{Picture: pic, wide: string(pic.Element())}
+	if narrow, ok := pic.Narrow(); ok {
+		made.small = string(narrow.Element())
+	}
+	return made
+}
+
+// keep keeps a picture for the book, and as a file.
+func (b *page) keep(made rendered) {
+	b.drawn[made.Name] = made
+	b.pictures = append(b.pictures, File{made.Name + ".svg", made.SVG()})
+}
+
+// inParallel does something for each of some things on all processors. What panics there panics here.
+func inParallel[T any](all []T, do func(T)) {
 	var workers sync.WaitGroup
-	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for _, s := range all {
+	slots, caught := make(chan struct{}, runtime.GOMAXPROCS(0)), make([]any, len(all))
+	for i, one := range all {
 		slots <- struct{}{}
 		workers.Go(func() {
-			defer func() { s.caught = recover(); <-slots }()
-			if s.made.Picture, s.err = s.make(); s.err == nil {
-				s.file, s.made.wide = File{s.made.Name + ".svg", s.made.SVG()}, string(s.made.Element())
-				if narrow, ok := s.made.Narrow(); ok {
-					s.made.small = string(narrow.Element())
-				}
-			}
+			defer func() { caught[i] = recover(); <-slots }()
+			do(one)
 		})
 	}
 	workers.Wait()
+	if i := slices.IndexFunc(caught, func(c any) bool { return c != nil }); i >= 0 {
+		panic(caught[i])
+	}
 }
 
 // leaf is the title of the job and the date as a string of a style sheet, at the foot of each page.

@@ -223,7 +223,7 @@ func TestNailsOfTheListAreDrawn(t *testing.T) {
 		}
 		drawn, listed := 0, 0
 		for i := range n.plan.Pieces {
-			back, err := drawing.Piece(n.plan, i, true)
+			back, err := drawing.Piece(n.plan, i, true, 250)
 			if err != nil {
 				t.Fatal(n.name, err)
 			}

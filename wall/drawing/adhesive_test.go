@@ -19,11 +19,11 @@ func TestAdhesiveStaysOffEdgesAndHoles(t *testing.T) {
 		for _, form := range []finish.GlueForm{finish.GlueBeads, finish.GlueDots, finish.GlueCustom, finish.NoGlue} {
 			p.Fixing.Glue, p.Fixing.GlueSize, p.Fixing.GlueSpacing = form, in("3/8"), in("6")
 			for i, piece := range p.Pieces {
-				pic, err := Piece(p, i, true)
+				pic, err := Piece(p, i, true, 250)
 				if err != nil {
 					t.Fatal(err)
 				}
-				d := drawParted(p, i, true, pic.Width, [2]float64{pieceTall, 14}, "x")
+				d := drawParted(p, i, true, pic.Width, [2]float64{250, 14}, "x")
 				off, edges := p.GlueInset().Float64()*d.scale-.1, d.view.edges(piece.Rings()...)
 				if p.Fixing.Level {
 					off = 0 // a strip may lie at the foot of a board

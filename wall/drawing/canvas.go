@@ -42,10 +42,7 @@ func newCanvas(p plan.Plan, width float64, name, title string) canvas {
 
 // sized is the name of a drawing that is made in two widths.
 func sized(name string, width float64) string {
-	if width < wideInk {
-		return name + "-small"
-	}
-	return name
+	return name + either(width < wideInk, "-small", "")
 }
 
 // draw draws thing i of n in a list of the plan, and if wide a second time narrow; nil is an error.

@@ -32,8 +32,8 @@ func TestDrawingsAreGolden(t *testing.T) {
 	keep("corner-1")(Corner(p, 0))
 	keep("run-1-section")(Section(p, 0))
 	keep("sheet-1")(Sheet(p, 0))
-	keep("piece-4-face")(Piece(p, 3, false))
-	keep("piece-1-back")(Piece(p, 0, true))
+	keep("piece-4-face")(Piece(p, 3, false, 250))
+	keep("piece-1-back")(Piece(p, 0, true, 250))
 	for name, pic := range drawn {
 		fractiontest.Golden(t, filepath.Join("testdata", name+".svg"), string(pic.SVG()))
 	}
@@ -50,7 +50,7 @@ func TestEmptyPlanIsAnError(t *testing.T) {
 				"fitting":   func() (Picture, error) { return FittingStrip(p, i) },
 				"section":   func() (Picture, error) { return Section(p, i) },
 				"sheet":     func() (Picture, error) { return Sheet(p, i) },
-				"piece":     func() (Picture, error) { return Piece(p, i, false) },
+				"piece":     func() (Picture, error) { return Piece(p, i, false, 250) },
 			} {
 				if _, err := draw(); err == nil {
 					t.Errorf("%s %d gave a picture", name, i)

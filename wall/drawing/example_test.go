@@ -104,7 +104,7 @@ func ExampleSheet() {
 func ExamplePiece() {
 	p := stored()
 	for _, back := range []bool{false, true} {
-		picture, _ := drawing.Piece(p, 3, back)
+		picture, _ := drawing.Piece(p, 3, back, 250)
 		fmt.Println(picture.Title)
 	}
 	// Output:

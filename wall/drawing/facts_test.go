@@ -189,7 +189,7 @@ func TestPieceOfNoSizeIsAnError(t *testing.T) {
 	for _, size := range [][2]string{{"0", "20"}, {"20", "0"}, {"0", "0"}} {
 		p := kitchen()
 		p.Pieces[0].Width, p.Pieces[0].Height = in(size[0]), in(size[1])
-		if _, err := Piece(p, 0, false); err == nil {
+		if _, err := Piece(p, 0, false, 250); err == nil {
 			t.Errorf("a piece of %v is drawn", size)
 		}
 	}

@@ -48,8 +48,8 @@ func drawAll(t *testing.T, data []byte, part int) {
 		draw(Sheet(p, i))
 	}
 	for i := range len(p.Pieces) + 1 {
-		draw(Piece(p, i, false))
-		draw(Piece(p, i, true))
+		draw(Piece(p, i, false, 250))
+		draw(Piece(p, i, true, 250))
 	}
 	for _, paper := range append(Papers(), paper) {
 		set, err := Templates(p, paper)

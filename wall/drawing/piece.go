@@ -17,16 +17,13 @@ import (
 )
 
 const (
-	pieceTall  = 250.0 // most ink that a piece's height takes
-	wideTall   = 240.0 // of one across the page,
-	crowdTall  = 400.0 // of one that has no room for all letters so
+	crowdTall  = 400.0 // ink that the height of a wide piece takes where less has no room for all letters
 	mostFar    = 2     // letters and numbers away from what they name, or the piece is drawn wide
 	mostInset  = 1     // details of one in half a page
 	mostParts  = 4     // details of any
 	bad        = 1000  // what makes a drawing useless on a phone
 	insetTall  = 190.0 // most ink that a detail takes upwards
 	insetGain  = 1.5   // times as large as the piece, at least
-	plainTall  = 150.0 // of one with only its outer edges to saw, so that a page has two
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
@@ -68,26 +65,23 @@ func (c corner) along(axis int) fraction.Length {
 	return []fraction.Length{c.marked.X, c.marked.Y}[axis]
 }
 
-// plain reports whether a piece has only its outer edges to saw.
-func plain(piece plan.Piece) bool { return len(piece.Holes) == 0 && len(piece.Outline) < 6 }
-
-// Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left
-// is right. Corners close together are drawn again, as details at a larger scale. A face that is broad, or
-// has much to saw or to name close together, is wide; where a phone has no room for all of that, it has the wide one.
-func Piece(p plan.Plan, i int, back bool) (pic Picture, err error) {
+// Piece draws piece i of a plan with its marks, as measured on its face or on its back, where left is right, its height taking
+// at most so much ink. Corners close together are drawn again, as details at a larger scale. A side is wide that is larger so,
+// or has much to saw or to name close together; where a phone has no room for all of that, it has the wide one.
+func Piece(p plan.Plan, i int, back bool, tall float64) (pic Picture, err error) {
 	return draw(wideInk, fault.Of("Pieces"), i, len(p.Pieces), func(width float64) *Picture {
 		piece, name := p.Pieces[i], PieceName(p.Pieces[i], either(back, "back", "face"))
 		if min(piece.Width.Sign(), piece.Height.Sign()) <= 0 {
 			return nil
 		}
-		d := drawSide(p, i, back, halfInk, sized(name, width))
-		switch broad := !back && !plain(piece) && d.area.h < .8*d.area.w; {
+		d := drawSide(p, i, back, halfInk, tall, sized(name, width))
+		switch {
 		case width < wideInk && d.crowded() >= bad:
 			return nil
-		case width < wideInk || d.crowded() == 0 && len(d.insets) <= mostInset && !broad:
+		case width < wideInk || d.crowded() == 0 && len(d.insets) <= mostInset && d.scale >= whole(tall/piece.Height.Float64()):
 			return d.Picture
 		}
-		return drawSide(p, i, back, wideInk, name).Picture
+		return drawSide(p, i, back, wideInk, tall, name).Picture
 	})
 }
 
@@ -96,14 +90,14 @@ func (d *pieceDrawing) crowded() int {
 	return bad*(d.lost+max(0, len(d.insets)-mostParts)) + 10*d.tight + max(0, d.far-mostFar)
 }
 
-// drawSide draws one side of piece i in a width: across the page so low that the other side has room under it, or
-// taller; in half of it with as much in details as its letters need.
-func drawSide(p plan.Plan, i int, back bool, width float64, name string) (best *pieceDrawing) {
-	tries := [][2]float64{{pieceTall, 14}, {pieceTall, 22}, {pieceTall, 36}}
+// drawSide draws one side of piece i in a width, its height taking at most so much ink: across the page more where it is
+// crowded so; in half of it with as much in details as its letters need.
+func drawSide(p plan.Plan, i int, back bool, width, tall float64, name string) (best *pieceDrawing) {
+	tries := [][2]float64{{tall, 14}, {tall, 22}, {tall, 36}}
 	if width == wideInk {
-		tries = [][2]float64{{wideTall}, {crowdTall}}
+		tries = [][2]float64{{tall}, {max(tall, crowdTall)}}
 	} else if back { // which has fewer letters and numbers, and its measures in the table
-		tries = slices.Insert(tries, 0, [2]float64{pieceTall})
+		tries = slices.Insert(tries, 0, [2]float64{tall})
 	}
 	for _, try := range tries {
 		if d := drawParted(p, i, back, width, try, name); best == nil || d.crowded() < best.crowded() {
@@ -294,10 +288,8 @@ func (d *pieceDrawing) lay(most float64) {
 			start, end = min(start, at), max(end, at)
 		}
 	}
-	if d.Width < wideInk && plain(d.piece) {
-		most = plainTall
-	}
 	d.scale = whole(min(room/(end-start), most/tall))
+	d.Scale = math.Round(perInch / d.scale)
 	d.lift = max(0, min(mostLift, poleGap*float64(len(d.stops(1, true))-1)-tall*d.scale))
 	d.left, d.top, d.y1, d.flip = pieceLeft+(room-(start+end)*d.scale)/2, 40+d.lift, tall, either(d.back, across, 0)
 	d.area = d.sized(d.piece.Width, d.piece.Height)

@@ -23,7 +23,7 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i, piece := range p.Pieces {
 			for _, back := range []bool{false, true} {
-				large, err := Piece(p, i, back)
+				large, err := Piece(p, i, back, 250)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -32,7 +32,7 @@ func TestLettersAreNearestToTheirCorners(t *testing.T) {
 					pictures = append(pictures, small)
 				}
 				for _, pic := range pictures {
-					d := drawSide(p, i, back, pic.Width, "x")
+					d := drawSide(p, i, back, pic.Width, 250, "x")
 					at := map[string]*node{}
 					for _, n := range pic.kids {
 						if n.name == "text" && strings.HasPrefix(n.value("class"), "bold halo") {
@@ -137,7 +137,7 @@ func TestSignsOfNails(t *testing.T) {
 		for i, piece := range p.Pieces {
 			var nails [2][]point // in inches, of both widths
 			for k, width := range []float64{wideInk, halfInk} {
-				d := drawSide(p, i, true, width, "x")
+				d := drawSide(p, i, true, width, 250, "x")
 				far := p.Fixing.Inset.Float64()*d.scale - .02 // ink is written to a hundredth
 				for _, n := range d.named("path", "nail") {
 					var x, y float64
@@ -171,7 +171,7 @@ func TestScribeLeads(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i, piece := range p.Pieces {
 			for _, back := range []bool{false, true} {
-				pic, err := Piece(p, i, back)
+				pic, err := Piece(p, i, back, 250)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -217,7 +217,7 @@ func TestArchesAreMeasured(t *testing.T) {
 			{"1 7/8 beyond", "6 1/2", "11 9/16", "19 1/2", "radius 13 1/8"},
 		}
 		for i, piece := range p.Pieces {
-			pic, err := Piece(p, i, false)
+			pic, err := Piece(p, i, false, 250)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -264,7 +264,7 @@ func TestMiterWordsAreClear(t *testing.T) {
 		run.Limits[1] = piece.At.X.Add(piece.Width)
 		p.Runs[at] = run
 		for _, back := range []bool{false, true} {
-			d := drawSide(p, len(p.Pieces)-1, back, halfInk, "x")
+			d := drawSide(p, len(p.Pieces)-1, back, halfInk, 250, "x")
 			sections := d.named("path", "miter")
 			if len(sections) != 2 {
 				t.Fatalf("%d sections of two miters", len(sections))
@@ -311,7 +311,7 @@ func TestFiguresStayOnTheDrawing(t *testing.T) {
 		back = append(back, plan.Point{X: right.Sub(at.X), Y: at.Y})
 	}
 	piece.Outline, piece.Holes, piece.Marks = ring, nil, plan.Marks{Corners: cutout.Corners{Face: ring, Back: back}}
-	pic, err := Piece(p, 0, false)
+	pic, err := Piece(p, 0, false, 250)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -344,7 +344,7 @@ func TestDetailsHaveRoomForTheirFigures(t *testing.T) {
 		top := in("20").Add(fraction.Of(steps+2, 4))
 		piece.Outline, piece.Holes, piece.Width, piece.Height = append(outline, plan.Point{Y: top}), nil, in("40"), top
 		piece.Marks = plan.Marks{Corners: cutout.Corners{Face: piece.Outline, Back: piece.Outline}}
-		d := drawParted(p, 0, false, halfInk, [2]float64{pieceTall, 36}, "x")
+		d := drawParted(p, 0, false, halfInk, [2]float64{250, 36}, "x")
 		if len(d.insets) != 1 {
 			t.Fatalf("%d steps: %d details", steps, len(d.insets))
 		}

@@ -48,8 +48,8 @@ func TestDrawingsStayTheSame(t *testing.T) {
 			keep(fmt.Sprint("sheet ", i))(Sheet(p, i))
 		}
 		for i := range p.Pieces {
-			keep(fmt.Sprint("face ", i))(Piece(p, i, false))
-			keep(fmt.Sprint("back ", i))(Piece(p, i, true))
+			keep(fmt.Sprint("face ", i))(Piece(p, i, false, 250))
+			keep(fmt.Sprint("back ", i))(Piece(p, i, true, 250))
 		}
 		for _, paper := range Papers() {
 			set, err := Templates(p, paper)

@@ -131,6 +131,7 @@ type Picture struct {
 	Title         string  // one line, also what a screen reader says first
 	Desc          string  // the text alternative: what the drawing shows
 	Width, Height float64 // natural size in CSS pixels: 96 to the inch on paper
+	Scale         float64 // of a piece: it is drawn one to so many
 	node                  // what is drawn
 	defs          node
 	narrow        *Picture // the same for a phone; nil where this one is no wider

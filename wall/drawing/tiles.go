@@ -147,10 +147,7 @@ func (c cutLine) square() bool {
 // line is the path of the line, seen in v.
 func (c cutLine) line(v view) string {
 	arcs := slices.DeleteFunc(slices.Clone(c.piece.Marks.Arcs), func(a plan.Arc) bool { return c.closed && a.Opening != c.what })
-	if c.closed {
-		return v.curved(arcs, c.points)
-	}
-	return v.trace(arcs, c.points, false)
+	return either(c.closed, v.curved(arcs, c.points), v.trace(arcs, c.points, false))
 }
 
 // Small templates share a page, in inches.
