@@ -32,9 +32,9 @@ const (
 	sideHigh   = 765.0 // and upwards on a page
 	pieceHigh  = 240.0 // that its height takes where a page has little room,
 	fewHigh    = 140.0 // and of one with only outer edges to saw, so that a page has two
-	spareHigh  = 12.0  // that estimates may be wrong by where a leaf fills its page
-	followHigh = 300.0 // and of what follows the leaves
+	spareHigh  = 34.0  // that estimates may be wrong by where a leaf fills its page
 	leafGap    = 20.0  // between two leaves
+	mostHoles  = 8     // of a piece that is drawn larger: the names and numbers of more stand no better then
 	lineHigh   = 16.7  // of a line of text
 	ruleHigh   = 3.0   // of what parts two rows of a table
 	partGap    = 6.0   // between two parts of a column
@@ -337,13 +337,9 @@ func (b *page) drawPieces() {
 		}
 		pages[len(pages)-1] = append(pages[len(pages)-1], l)
 	}
-	inParallel(pages, func(page []*leaf) {
-		room := pageHigh
-		if page[len(page)-1].n == len(b.leaves)-1 {
-			room = b.lastRoom(page)
-		}
-		b.enlarge(page, room)
-	})
+	for _, page := range pages[:max(0, len(pages)-1)] { // what follows needs the rest of the last one
+		b.enlarge(page)
+	}
 	for _, l := range b.leaves {
 		for _, made := range l.drawn {
 			b.keep(made)
@@ -351,51 +347,14 @@ func (b *page) drawPieces() {
 	}
 }
 
-// lastRoom is what the leaves of the last page may take of it, so that what follows them, which goes on there, needs no
-// page more.
-func (b *page) lastRoom(page []*leaf) float64 {
-	taken, follows := 0.0, 2*nextHigh // the headings
-	for _, l := range page {
-		taken += l.high
-	}
-	for _, c := range b.Plan.Cautions {
-		says := cautioned(b.Plan, c)
-		text := strings.Join(append(b.manuals(b.Plan, c), says.First, says.Rest, says.Reason()), " ")
-		follows += partGap + lineHigh*float64(folded(text, leafLong))
-	}
-	follows += lineHigh * float64(folded(b.headline(b.Plan), leafLong)+folded(b.counting(b.Plan), leafLong))
-	var rows []int
-	for _, c := range b.Plan.Choices {
-		rows = append(rows, 1+folded(b.choice(b.Plan, c), lineLong))
-	}
-	for _, found := range b.Plan.Blemishes {
-		if found.Cost.Sign() > 0 {
-			rows = append(rows, folded(found.Run+b.whereAndWhat(found)+b.at(b.Plan, found), lineLong))
-		}
-	}
-	follows += tall(rows...) + 2*lineHigh                             // of the head of another table
-	whole := tall(slices.Repeat([]int{1}, len(b.Plan.Priorities))...) // which stays on one page
-	pages := func(taken float64) float64 {
-		_, part := math.Modf((taken + follows) / pageHigh)
-		ends := taken + follows + whole
-		if part*pageHigh+whole > pageHigh {
-			ends += (1 - part) * pageHigh
-		}
-		return math.Ceil(ends / pageHigh)
-	}
-	room := taken
-	for more := taken; more+lineHigh <= pageHigh && pages(more+lineHigh+followHigh) <= pages(taken); more += lineHigh {
-		room = more + lineHigh
-	}
-	return room
-}
-
 // enlarge draws the leaves of a page, or the pages of a leaf, one to the least number at which they have room: on fewer
 // pages, if they can.
-func (b *page) enlarge(page []*leaf, room float64) {
+func (b *page) enlarge(page []*leaf) {
 	least := 0.0
 	for _, l := range page {
-		least = max(least, l.least())
+		if least = max(least, l.least()); len(l.piece.Holes) > mostHoles {
+			return
+		}
 	}
 	for pages := range len(page[0].blocks) {
 		for one := largest(page, pages > 0); one < least; one++ {
@@ -407,7 +366,7 @@ func (b *page) enlarge(page []*leaf, room float64) {
 				}
 				high, all = high+trial.high, append(all, trial)
 			}
-			if len(all) == len(page) && (high-leafGap <= room || pages > 0) {
+			if len(all) == len(page) && (high-leafGap <= pageHigh || pages > 0) {
 				for i, l := range page {
 					*l = all[i]
 				}
@@ -463,14 +422,11 @@ func (b *page) lay(l *leaf, one float64, pages int) bool {
 
 // roomFor is what a page has for the first block of a leaf, and the next for another.
 func (b *page) roomFor(l *leaf) (room, next float64) {
-	piece, head := l.piece, nextHigh
+	piece, head := l.piece, nextHigh+spareHigh
 	if says := piece.Label + piece.Run + b.seePiece(piece); piece.Closing && utf8.RuneCountInString(says) > foundLong {
 		head += 1.5 * lineHigh // to write the space found
 	}
-	if b.exact > 0 {
-		head += spareHigh
-	}
-	room = pageHigh - head - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+2*len(piece.Weak))
+	room = pageHigh - head - lineHigh*float64(folded(b.howMeasured(piece), leafLong)+4*len(piece.Weak))
 	next = pageHigh - head - lineHigh*float64(folded("Page 2 of 2 · "+b.Plan.Title+" · lengths in inches", pageLong))
 	if l.n == 0 {
 		room -= 5 * lineHigh // of the heading of all
