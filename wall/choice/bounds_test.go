@@ -116,7 +116,7 @@ func TestPricesSayWhatALayoutNeeds(t *testing.T) {
 func TestSumThatDoesNotFit(t *testing.T) {
 	e, l := priced(t)
 	orders := len(e.orders)
-	if o, err := e.startSum(blemish(1<<40), &l, &wall.Layout{}); o != nil || err != nil || len(e.orders) != orders {
+	if o, err := e.startSum(fraction.NewRatio(1<<40, 1), &l, &wall.Layout{}); o != nil || err != nil || len(e.orders) != orders {
 		t.Errorf("%v, %v, and %d orders more", o, err, len(e.orders)-orders)
 	}
 	if o, err := e.startSum(blemish(1), &l, &wall.Layout{}); o == nil || err != nil || len(e.orders) != orders+1 {
