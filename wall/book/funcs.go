@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"slices"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -25,7 +26,7 @@ func (b *page) funcs() template.FuncMap {
 		},
 		"manuals": func(c finish.Caution) []string { return b.manuals(b.Plan, c) }, "asTaped": asTaped, "meeting": b.meeting, "waits": func(s plan.Sheet, c plan.Cut) string { return waits(b.Plan, s, c) }, "boxed": func() bool { return boxed(b.Plan) }, "hyphened": hyphened, "item": Item, "quantity": Quantity, "how": How, "step": Step, "caution": cautioned, "taxed": taxed, "besides": besides,
 		"sheet": sheetWord, "panel": panelWord, "pieces": labels,
-		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "describe": describe, "setting": b.setting,
+		"letter": plan.Plan.CornerLetter, "flaw": plan.Plan.BlemishNumber, "corner": plan.CornerName, "ratio": rounded, "counts": counts, "counting": func() string { return b.counting(b.Plan) }, "describe": describe, "setting": b.setting, "halves": func(all []plan.Priority) [][]plan.Priority { return slices.Collect(slices.Chunk(all, (len(all)+1)/2)) },
 		"sentence": sentence, "capital": capital, "clip": clip, "counted": count, "place": func(w warning.Warning) string { return placeName(b.Plan, w) }, "point": pointName, "text": fmt.Sprintf,
 		"title": func() string { return b.Plan.Title + " · lengths in " + b.tape.Unit.Plural() }, "within": b.within, "headline": func() string { return b.headline(b.Plan) }, "behind": b.Plan.Behind, "up": b.Plan.Up,
 		"mitered": func(p plan.Piece) string { return mitered(b.Plan, p) }, "thenMiter": func(p plan.Piece) string { return thenMiter(b.Plan, p) },

@@ -337,7 +337,7 @@ func (b *page) drawPieces() {
 		}
 		pages[len(pages)-1] = append(pages[len(pages)-1], l)
 	}
-	for _, page := range pages[:max(0, len(pages)-1)] { // what follows needs the rest of the last one
+	for _, page := range pages {
 		b.enlarge(page)
 	}
 	for _, l := range b.leaves {

@@ -23,8 +23,8 @@ import (
 var keep = flag.String("keep", "", "folder to write the books of the tests into, to look at")
 
 // plans are the made-up kitchen, one with names that try to be markup, the plans of the examples and
-// of the hard jobs. The last is the example's kitchen in tongue-and-groove boards of 5 1/4 by 96 in, as the
-// command once planned it: many narrow panels, many narrow sheets.
+// of the hard jobs. The last is the example's kitchen in boards "tongue and groove 5-1/8" of 96 in, as the
+// command plans it with --json: many narrow panels, many narrow sheets.
 var plans = sync.OnceValue(func() []named {
 	all := slices.Concat([]named{{"hostile", hostile(), nil}}, examples(), hardJobs())
 	for _, file := range []string{"../drawing/testdata/fixture.json", "../drawing/testdata/boards.json"} {

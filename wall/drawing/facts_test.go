@@ -66,7 +66,6 @@ func TestStripsLieBehindThePanels(t *testing.T) {
 // and steps toward the tongue.
 func TestTonguedJoints(t *testing.T) {
 	p := readPlan("testdata/boards.json")
-	p.Profile.Edges = groove.Tongued
 	thick := p.Profile.Thickness.Float64() * cornerScale
 	for _, way := range []wall.Direction{wall.Left, wall.Right} {
 		p.Runs[0].SetOut.Direction = way
@@ -95,18 +94,19 @@ func TestTonguedJoints(t *testing.T) {
 // The drawing of a joint is to scale across the board: from one joint to the next is the face, and the tongue reaches as far
 // past it as the board is wider than that, to the side toward which one works. Boards without a known joint have none.
 func TestJointIsToScale(t *testing.T) {
-	p := readPlan("testdata/boards.json") // 5 1/4 shows, 3/4 thick
-	if _, err := Joint(p); err == nil {
+	p := readPlan("testdata/boards.json") // 5 1/8 shows of 5 3/8
+	unknown := p
+	unknown.Profile.Edges = groove.EdgesUnknown
+	if _, err := Joint(unknown); err == nil {
 		t.Error("a joint of edges that are not known")
 	}
-	p.Profile.Edges, p.Profile.Width = groove.Tongued, in("5 5/8")
 	for work, way := range map[wall.Direction]float64{wall.Right: 1, wall.Left: -1} {
 		p.Runs[0].SetOut.Direction = work
 		pic, err := Joint(p)
 		if err != nil {
 			t.Fatal(err)
 		}
-		scale := 96. / 3 // 5 1/4 in within jointLong
+		scale := 96. / 3 // 5 1/8 in within jointLong
 		var tops, tips []float64
 		for _, joint := range pic.named("path", "edge") {
 			if !strings.Contains(joint.value("d"), "h") { // of the bar of the scale
@@ -117,7 +117,7 @@ func TestJointIsToScale(t *testing.T) {
 				tops, tips = append(tops, x[0]), append(tips, x[2])
 			}
 		}
-		if len(tops) != 2 || math.Abs(tops[1]-tops[0]-5.25*scale) > .02 || math.Abs(tips[0]-tops[0]-way*.375*scale) > .02 {
+		if len(tops) != 2 || math.Abs(tops[1]-tops[0]-5.125*scale) > .02 || math.Abs(tips[0]-tops[0]-way*.25*scale) > .02 {
 			t.Errorf("%v: joints at %v, tongues to %v", work, tops, tips)
 		}
 		breaks := 0
