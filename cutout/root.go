@@ -108,6 +108,12 @@ func (r rational) dot(o rational) *big.Rat {
 
 func (r rational) cross(o rational) *big.Rat { return r.dot(rational{o.y, new(big.Rat).Neg(o.x)}) }
 
+// reach returns how far a vector goes across and up.
+func (r rational) reach() *big.Rat {
+	across, up := new(big.Rat).Abs(r.x), new(big.Rat).Abs(r.y)
+	return up.Add(up, across)
+}
+
 // squaredDistance returns the square of the distance between two points.
 func squaredDistance(p, q rational) *big.Rat {
 	d := p.minus(q)

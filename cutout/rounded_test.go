@@ -265,6 +265,10 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: number("7.9375")}, at(0, 9)}},
 		{"but by no more than the tolerance", []cutout.Point{at(0, 0), at(10, 0), {X: number("9 33/64"), Y: number("7.99")}, at(0, 9)}, nil,
 			[]cutout.Point{at(0, 0), at(10, 0), {X: number("9.5"), Y: in(8)}, at(0, 9)}},
+		// The bottom rises by 1 in 4, the top falls by 1 in 5. Down to 8 the bottom is at 9.8, 0.0125 from 9 13/16, where the top is 0.0875
+		// higher: 1/16 across and up is 0.075. Half of it off both is (9.8299, 8.0465).
+		{"nor a mark off the flatter one", []cutout.Point{{Y: number("5.55")}, {X: in(10), Y: number("8.05")}, {Y: number("10.05")}}, []cutout.Point{{Y: number("5.55")}, {Y: number("10.05")}},
+			[]cutout.Point{{Y: number("5.55")}, {X: number("9 13/16"), Y: number("8 1/16")}, {Y: number("10.05")}}},
 		// Both lines rise 1 in 1: at 9 the one from the right is at 5.06, 0.0025 from 5 1/16, the other at 5.
 		{"of two as steep, along the first", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: number("4.06")}, {X: number("5.03"), Y: number("9.03")}, at(0, 4)}, nil,
 			[]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: number("4 1/16")}, {X: number("5 1/16"), Y: in(9)}, at(0, 4)}},
@@ -314,6 +318,62 @@ func TestSnapPartsAPieceAtTheCornerInTheWay(t *testing.T) {
 	want := []cutout.Shape{cutout.Raw(ring(0, 7, 6, 7, 0, 8)), cutout.Raw(ring(6, 0, 10, 0, 10, 6, 6, 7))}
 	if diff := cmp.Diff(want, got, exactly); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
+// Two slopes of any kind, on marks of an inch: their corner goes less than an inch off both lines, across and up, and beyond
+// them by no more than the tolerance.
+func TestSnappedCornersStayNearTheirLines(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		far := func(label string) cutout.Point {
+			draw := rapid.Int64Range(20, 4000)
+			end := cutout.Point{X: of(draw.Draw(t, label+" across"), 4), Y: of(draw.Draw(t, label+" up"), 4)}
+			if rapid.Bool().Draw(t, label+" left") {
+				end.X = end.X.Neg()
+			}
+			if rapid.Bool().Draw(t, label+" down") {
+				end.Y = end.Y.Neg()
+			}
+			return end
+		}
+		ends := []cutout.Point{far("first"), far("second")}
+		tolerance := of(rapid.Int64Range(0, 31).Draw(t, "tolerance"), 64)
+		for k := range int64(64) {
+			checkCorner(t, cutout.Point{X: of(k%8, 8), Y: of(k/8, 8)}, ends, tolerance)
+		}
+	})
+}
+
+// checkCorner does so for one corner and the far ends of its edges, which stay.
+func checkCorner(t *rapid.T, corner cutout.Point, ends []cutout.Point, tolerance fraction.Length) {
+	t.Helper()
+	ring := []cutout.Point{corner, ends[0], ends[1]}
+	switch slowSide(corner, ends[0], ends[1]) {
+	case 0:
+		return
+	case -1:
+		slices.Reverse(ring)
+	}
+	taped := func(p cutout.Point) bool { return slices.Contains(ends, p) }
+	got := must(cutout.Snap([]cutout.Shape{cutout.Raw(ring)}, in(1), tolerance, taped))
+	var outline []cutout.Point
+	if len(got) > 0 {
+		outline = got[0].Outline()
+	}
+	if len(outline) != 3 || !slices.Contains(outline, ends[0]) || !slices.Contains(outline, ends[1]) {
+		return // it goes to a far end, or past it
+	}
+	to := outline[slices.IndexFunc(outline, func(p cutout.Point) bool { return !taped(p) })]
+	for k, end := range ends {
+		across, up := end.X.Sub(corner.X), end.Y.Sub(corner.Y)
+		off := across.Times(to.Y.Sub(corner.Y)).Sub(up.Times(to.X.Sub(corner.X)))
+		if k == 0 != (slowSide(corner, ends[0], ends[1]) > 0) {
+			off = off.Neg()
+		}
+		reach := across.Abs().Add(up.Abs())
+		if off.Compare(reach.Times(in(1))) >= 0 || off.Compare(reach.Times(tolerance.Neg())) < 0 {
+			t.Fatalf("%v between %v goes to %v: off the line to %v by %v inches", corner, ends, to, end, off.Over(reach))
+		}
 	}
 }
 

@@ -17,9 +17,10 @@ import (
 // edge moves along the upright one, one of a level and a sloped edge along the level one, no farther
 // than to a corner that stays; one of two sloped edges goes along the steeper one up or down and then
 // sideways, and again where that leads out of the space; its height goes into the space where it would
-// be more than the tolerance off sideways too. A corner of an upright and a level edge never moves. So
-// where a corner goes depends on its own edges alone, and no piece is larger than the exact one by more
-// than the tolerance.
+// be more than the tolerance off sideways too. Where that is a mark or more off the line of the other, it
+// goes to a mark in the space that is less off both. A corner of an upright and a level edge never moves.
+// So where a corner goes depends on its own edges alone, it stays less than a mark from their lines, across
+// and up, and no piece is larger than the exact one by more than the tolerance.
 //
 // Where edges would meet that did not before, the piece is parted at an upright line there, the parts
 // are rounded each by itself and joined again: a sloped edge gets a corner at one that was in its way.
@@ -284,16 +285,37 @@ func gap(a, b *big.Rat) *big.Rat {
 func upright(u, v, w Point) bool { return u.X == v.X || v.X == w.X }
 func level(u, v, w Point) bool   { return u.Y == v.Y || v.Y == w.Y }
 
-// ofSlopes returns the mark for a corner of two slopes: its height is rounded toward the far end of
+// ofSlopes returns the mark for a corner of two slopes: that along the steeper line or, where it lies a
+// mark or more off the other, across and up, the one nearest to the place half a mark off both. That is
+// at most half a mark from there, across and up, and so less than a mark off each line and beyond none.
+func (g *snapper) ofSlopes(u, v, w Point) Point {
+	slope := func(p Point) *big.Rat {
+		rise := new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
+		return rise.Abs(rise)
+	}
+	if slope(u).Cmp(slope(w)) < 0 {
+		u, w = w, u
+	}
+	to, mark := g.alongSteeper(v, u, w), g.mark.Rat()
+	steep, flat := u.rational().minus(v.rational()), w.rational().minus(v.rational())
+	if off := flat.cross(to.rational().minus(v.rational())); off.Abs(off).Cmp(new(big.Rat).Mul(mark, flat.reach())) < 0 {
+		return to
+	}
+	half, area := new(big.Rat).Quo(mark, two), steep.cross(flat)
+	inward := steep.times(flat.reach()).plus(flat.times(steep.reach())).times(new(big.Rat).Quo(half, area.Abs(area)))
+	nearest := func(from fraction.Length, by *big.Rat) fraction.Length { // of two that nearer to v
+		at := new(big.Rat).Mul(half, big.NewRat(int64(-by.Sign()), 1))
+		return mustFit(multiple(at.Add(at, by).Add(at, from.Rat()), mark, by.Sign() > 0))
+	}
+	return Point{nearest(v.X, inward.x), nearest(v.Y, inward.y)}
+}
+
+// alongSteeper returns the mark near a corner of two slopes: its height is rounded toward the far end of
 // the steeper line, and then the place on that line at this height toward the far end of the other,
 // unless that place is taped. Where the other line is passed by then, its height there is rounded.
-func (g *snapper) ofSlopes(u, v, w Point) Point {
-	steep, flat := u, w
+func (g *snapper) alongSteeper(v, steep, flat Point) Point {
 	slope := func(p Point) *big.Rat {
 		return new(big.Rat).Quo(difference(p.Y, v.Y), difference(p.X, v.X))
-	}
-	if first, second := slope(u), slope(w); first.Abs(first).Cmp(second.Abs(second)) < 0 {
-		steep, flat = w, u
 	}
 	up, side := v.Y.Less(steep.Y), Orient(v, flat, steep)
 	y := v.Y.Rat()
