@@ -6,14 +6,12 @@ import "slices"
 // all the upright lines at which either changes, where everything is straight and in one order, so
 // that the lengths on the middle line speak for the whole strip.
 func (c *checker) coverage(i int) {
-	g, path, mark := c.regions[i], item("runs", i), c.job.tape
+	g, path := c.regions[i], item("runs", i)
 	for k, n := 0, len(g.taped)/2; k < n; k++ { // the lines at its stations, bottom and top
 		low, high := g.taped[k].Y, g.taped[n+k].Y
 		c.require(less(low, high), Cover, path, high, "more than "+text(low), "nothing is left of the wall at %s after gaps", text(g.taped[k].X))
 	}
-	if g.left.leaning || g.right.leaning {
-		mark = times(mark, sum(whole(1), g.run.steepest()))
-	}
+	slopes := g.left.leaning || g.right.leaning || slices.ContainsFunc(g.run.Openings, func(o opening) bool { return !o.taped.square() })
 	sloped, level := g.slack()
 	allowed, spare := slices.Concat(sloped, level, g.beyond), slices.Concat(g.spare, level, g.merged(c.joints[i], c.plan.Runs[i].Limits.Left, c.plan.Runs[i].Limits.Right))
 	all := slices.Concat(g.outline, slices.Concat(g.taken...), slices.Concat(spare...), slices.Concat(allowed...))
@@ -54,7 +52,10 @@ func (c *checker) coverage(i int) {
 			return g.open(x, look, spare)
 		}
 		// What is missing changes along a straight line: it is most at one of the sides.
-		inside := due(x, fromRight, false)
+		inside, mark := due(x, fromRight, false), c.job.tape
+		if slopes {
+			mark = times(mark, sum(whole(1), g.steepest(x)))
+		}
 		missing := most(lost(mark, inside, due(left, fromRight, true), joined(covered(left, fromRight))),
 			lost(mark, inside, due(right, fromLeft, true), joined(covered(right, fromLeft))))
 		each, width, place := covered(x, fromRight), diff(right, left), text(left)+" to "+text(right)
@@ -88,9 +89,9 @@ func (g *region) merged(joints []joint, limits ...rat) (spare [][]edge) {
 }
 
 // lost returns how much of the wanted spans at one side of a strip is not covered, beyond rounding:
-// that takes less than one mark, only at an end that a sloped line gives. On a run with a leaning
-// end, where a corner of two slopes is rounded up or down, then sideways, it can take as much more
-// as the line rises over a mark. inside are the spans within the strip, with what is sloped.
+// that takes less than one mark, only at an end that a sloped line gives. On a run with a leaning end
+// or sloped openings, where a corner of two slopes goes less than a mark across and up, it takes less
+// than a mark and what the line rises over one. inside are the spans within the strip, with what is sloped.
 func lost(mark rat, inside, wanted, union []span) rat {
 	total := zero()
 	for k, s := range wanted {
@@ -113,14 +114,15 @@ func lost(mark rat, inside, wanted, union []span) rat {
 	return total
 }
 
-// steepest returns the greatest rise over run of the lines at top and bottom.
-func (r *run) steepest() rat {
-	steepest := zero()
-	for k := 1; k < len(r.Heights); k++ {
-		a, b := r.Heights[k-1], r.Heights[k]
-		if !same(a.At, b.At) {
-			rise := most(size(diff(b.Top, a.Top)), size(diff(b.Bottom, a.Bottom)))
-			steepest = most(steepest, size(over(rise, diff(b.At, a.At))))
+// steepest returns the greatest rise over run of the lines at top and bottom at x, and beyond their ends.
+func (g *region) steepest(x rat) rat {
+	steepest, n := zero(), len(g.taped)/2
+	for _, line := range [][]point{g.taped[:n], g.taped[n:]} {
+		at := most(line[0].X, least(x, line[n-1].X))
+		for k, b := range line[1:] {
+			if a := line[k]; within(at, a.X, b.X) && !same(a.X, b.X) {
+				steepest = most(steepest, size(over(diff(b.Y, a.Y), diff(b.X, a.X))))
+			}
 		}
 	}
 	return steepest

@@ -41,7 +41,8 @@
 //     it in x and in y is left open. Beside slopes rounding may leave open up to two marks more.
 //  6. An opening from top to bottom parts the run: no seam, and the pattern runs on behind it.
 //  7. Butting and long points count the thickness of the profile.
-//  8. A computed point is under a mark off the exact one; rounding twice can lose two: a fault.
+//  8. A computed point is under a mark off the exact one, or a corner of two slopes off their lines, across
+//     and up; rounding twice can lose two: a fault.
 //  9. The ends of a leaning edge that no tape gave are rounded as computed points are, up or down, then
 //     sideways; an opening takes it whole or stands clear of it. The stated limit may be exact or rounded;
 //     panels stop, and phase 0 at the left limit stands, at the rounded one.

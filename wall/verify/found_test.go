@@ -142,6 +142,9 @@ func TestFaultsOnceFound(t *testing.T) {
 			room(atEnds(`"exposed", "lean": "5/16"`, `"covered"`, `{"name": "window", "kind": "window", "left": "0", "bottom": "10", "width": "3/16", "height": "20"}`), ""), 2, "runs[0].openings[0]"},
 		{"door over an end that leans", "its side close to the end was an end too",
 			room(atEnds(`"exposed", "lean": "1/8"`, `"covered"`, door("0", "5/16")), ""), 0, ""},
+		{"arch at a steep slope", "a corner less than a mark off the top, across and up, was called open", room(`{"name": "A", "width": "43 5/8", "left": {"kind": "exposed"}, "right": {"kind": "covered"},
+			"heights": [{"at": "0", "top": "10 1/2"}, {"at": "43 5/8", "top": "17 9/16"}],
+			"openings": [{"name": "n", "kind": "window", "left": "10 11/16", "bottom": "4", "width": "9 5/8", "height": "7 5/8", "rise": "2 1/16"}]}`, `, "snap": "0"`), 0, ""},
 		{"arc beyond its outline", "the arc was drawn outside of it",
 			room(wallWith(`, "openings": [{"name": "n", "kind": "other", "left": "20", "bottom": "8", "width": "10", "height": "2", "rise": "8"}]`), ""), 2, "runs[0].openings[0].rise"},
 	} {
