@@ -295,6 +295,11 @@ func TestSnapGoesToTheNearestMarkWithinItsTolerance(t *testing.T) {
 			[]cutout.Point{{X: in(10), Y: number("8.031")}}, []cutout.Point{at(0, 0), at(20, 0), {X: in(20), Y: number("8.0625")}, {X: in(10), Y: number("8.031")}, at(0, 8)}},
 		{"beside a corner on the line of its own edge", []cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), {X: in(0), Y: number("15.02")}, at(4, 9), at(0, 11)},
 			nil, []cutout.Point{at(0, 0), at(10, 0), at(10, 20), at(0, 20), {X: in(0), Y: number("15.0625")}, at(4, 9), at(0, 11)}},
+		// From (0, 0.02) up to 1/16 is past the other end of the sloped edge, 3/64 up, as one looks along that.
+		{"no farther than beside the far end of its slope", []cutout.Point{{Y: number("0.02")}, {X: of(1, 64), Y: of(3, 64)}, at(10, 1), at(10, 9), at(0, 9)}, []cutout.Point{{X: of(1, 64), Y: of(3, 64)}},
+			[]cutout.Point{{Y: of(3, 64)}, {X: of(1, 64), Y: of(3, 64)}, at(10, 1), at(10, 9), at(0, 9)}},
+		{"and sideways", []cutout.Point{{X: number("0.02")}, at(9, 0), at(9, 10), at(1, 10), {X: of(3, 64), Y: of(1, 64)}}, []cutout.Point{{X: of(3, 64), Y: of(1, 64)}},
+			[]cutout.Point{{X: of(3, 64)}, at(9, 0), at(9, 10), at(1, 10), {X: of(3, 64), Y: of(1, 64)}}},
 		{"and where it is level", []cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}, nil,
 			[]cutout.Point{at(0, 0), at(10, 0), {X: in(10), Y: of(1, 16)}, at(0, 8)}},
 	}

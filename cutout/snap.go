@@ -15,7 +15,7 @@ import (
 // A coordinate within the tolerance of a mark goes to that mark, to whichever side; the tolerance
 // counts as less than half a mark. Any other goes into the space. A corner of an upright and a sloped
 // edge moves along the upright one, one of a level and a sloped edge along the level one, no farther
-// than to a corner that stays; one of two sloped edges goes along the steeper one up or down and then
+// than to or beside a corner that stays; one of two sloped edges goes along the steeper one up or down and then
 // sideways, and again where that leads out of the space; its height goes into the space where it would
 // be more than the tolerance off sideways too. Where that is a mark or more off the line of the other, it
 // goes to a mark in the space that is less off both. A corner of an upright and a level edge never moves.
@@ -200,8 +200,8 @@ func (s Shape) meeting(pinched bool, within func(fraction.Length) bool) (at frac
 }
 
 // corners returns a ring with its corners rounded, nil where nothing is left. A corner that would pass
-// the far end of its edge goes there, if that end stays. Of two slopes with a far end that moves, such a
-// corner is left out.
+// the far end of its edge goes there, if that end stays, or as far as that along its upright or level edge.
+// Of two slopes with a far end that moves, such a corner is left out.
 func (g *snapper) corners(exact []Point) []Point {
 	n := len(exact)
 	if n < 3 {
@@ -222,6 +222,10 @@ func (g *snapper) corners(exact []Point) []Point {
 			far := exact[k]
 			switch {
 			case !passes(v, ring[i], far):
+			case ring[k] == far && upright(u, v, w):
+				ring[i].Y = far.Y
+			case ring[k] == far && level(u, v, w):
+				ring[i].X = far.X
 			case ring[k] == far:
 				ring[i] = far
 			case !upright(u, v, w) && !level(u, v, w):
