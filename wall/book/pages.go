@@ -98,9 +98,6 @@ func (b *page) draw() (failed error) {
 	each := func(i int, draw func(p plan.Plan, i int) (drawing.Picture, error)) *sketch {
 		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i) })
 	}
-	side := func(i int, right bool, draw func(p plan.Plan, i int, right bool) (drawing.Picture, error)) *sketch {
-		return keep(func() (drawing.Picture, error) { return draw(b.Plan, i, right) })
-	}
 	for _, draw := range []func(plan.Plan) (drawing.Picture, error){drawing.Unfolded, drawing.Preview, drawing.Room, drawing.Joint} {
 		keep(func() (drawing.Picture, error) { return draw(b.Plan) }).may = true // where there is no run, and no joint of boards
 	}
@@ -110,12 +107,12 @@ func (b *page) draw() (failed error) {
 			each(i, drawing.Section)
 		}
 		if before := (i + len(b.Plan.Runs) - 1) % len(b.Plan.Runs); b.Plan.Runs[before].CornerRight == nil {
-			side(i, false, drawing.End).may = true
+			keep(func() (drawing.Picture, error) { return drawing.End(b.Plan, i, false) }).may = true
 		}
 		if run.CornerRight != nil {
 			each(i, drawing.Corner)
 		} else {
-			side(i, true, drawing.End).may = true
+			keep(func() (drawing.Picture, error) { return drawing.End(b.Plan, i, true) }).may = true
 		}
 		each(i, drawing.FittingStrip).may = true // a run of one piece has none
 	}

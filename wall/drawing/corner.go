@@ -77,7 +77,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		next := p.Runs[n]
 		d := newCanvas(p, halfInk, ref("corner-%d", i+1), fmt.Sprintf("Corner %s, between %s and %s, from above", letter, run.Name, next.Name))
 		d.scale = cornerScale
-		bend, at := 1.0, complex(d.Width/2+cornerLeg/2, 40)
+		bend, at := 1.0, complex(d.Width/2+cornerLeg/2, 46)
 		if c.Kind == wall.OutsideCorner {
 			bend, at = -1, complex(d.Width/2+cornerLeg/2-p.Profile.Thickness.Float64()*d.scale, 34+cornerLeg)
 		}
@@ -94,7 +94,7 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		gaps := []figure{d.sum(plus(run.Width, ref("runs[%d].width", i)), minus(run.Limits[1], ref("runs[%d].limits[1]", i))), d.length(next.Limits[0], ref("runs[%d].limits[0]", n))}
 		cuts := [][]line{d.seen(i, true), d.seen(n, false)}
 		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
-		y := 52 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
+		y := 58 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
 			fit := line{"butts, stays off the corner by ", gaps[k]}
 			if c.Mitred() {
@@ -160,7 +160,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		d.stroke("start", l.line(complex(0, -2*wallInk-3), complex(0, p.Profile.Thickness.Float64()*d.scale+10)))
 		line{"The " + side + " end, from above: ", figure{end.Kind.String(), path + side + ".kind"}}.write(&d.node, "bold", d.Width/2, 15, "middle")
-		lines := append([]line{{"upright line: end of the wall" + reach}}, d.seen(i, right)...)
+		lines := append([]line{{"upright line: end of the " + either(end.Kind == wall.Exposed || end.Kind == wall.Covered, "run", "wall") + reach}}, d.seen(i, right)...)
 		if !end.Mitred() {
 			lines = append(lines, line{p.Profile.Word("panels", "boards") + " stay off it by ", d.sum(off...)})
 		}
@@ -169,7 +169,7 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		}
 		d.desc("Section from above. %s: %s.", end.Kind, end.Cut.Name(d.tape))
 		y := d.under(1, 8, 42+p.Profile.Thickness.Float64()*d.scale+34, "start", lines...)
-		d.Height = d.block(y, true, line{counted(ref("D%d", i+1)), ": End of ", figure{run.Name, path + "name"}})
+		d.Height = d.block(y, true, line{counted(ref("D%d", i+1)), either(right, ": Right", ": Left"), " end of ", figure{run.Name, path + "name"}})
 		return d.Picture
 	})
 }

@@ -122,7 +122,8 @@ func (e *elevation) lay() {
 	e.scaled(e.tall / e.high)
 	e.begin = e.callouts() + 6 + either(e.Width < wideInk, 2*laneHigh, laneHigh) // there the arrow is under the words
 	e.top = e.begin + 10
-	for _, s := range e.corners(true) {
+	seen, _ := e.corners(true)
+	for _, s := range seen {
 		e.top = max(e.top, e.begin+17+s.text.width(typeSize))
 	}
 	e.floor = e.top + e.high*e.scale
@@ -279,7 +280,7 @@ func (e *elevation) startsAt() line {
 
 // above writes the heights of the corners of the wall's top over it, off the line of the start.
 func (e *elevation) above() {
-	all := e.corners(true)
+	all, _ := e.corners(true)
 	if !e.run.Bare() {
 		all = append(all, stop{ink: e.x(e.run.SetOut.From)})
 	}
@@ -423,7 +424,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
-	}}, e.tagged(e.level("bold halo", text, 6)), e.level("bold halo", text, 2), e.upward("bold halo", text, 6, uprightHigh)) {
+	}}, e.tagged(e.level("bold halo", text, 6)), e.tagged(e.level("bold halo", text, 1)), e.tagged(e.upward("bold halo", text, 6, uprightHigh))) {
 		if seat, ok := e.pointed(large, laneHigh, farLead, spot(v.sized(piece.Width, piece.Height).middle())); ok {
 			e.tagged(e.level("", text, 0)).write(seat)
 		} else {

@@ -27,9 +27,10 @@ const (
 	pieceLeft  = 92.0  // lane for the measurements up the piece
 	pieceRight = 20.0
 	mostLift   = 120.0 // most ink that the measurements up the piece may rise above it
-	leastHatch = 3.0   // ink of what is left on that a hatch can be seen in
+	leastHatch = 5.0   // ink across, in which a hatch can be seen
 	dotSize    = 1.9
 	letterSize = 14.0
+	arcLead    = 60.0 // most ink from the figure of a radius to its arc
 	mostBeside = .125 // of the width, that the middle of an arc may lie beside the piece to be drawn
 )
 
@@ -318,7 +319,7 @@ func (d *pieceDrawing) fixing() (bare int) {
 	}
 	nails, none, err := d.plan.Nails(d.piece)
 	for _, nail := range fraction.Must(nails, err) { // over the adhesive
-		on.stroke("nail", "M", d.at(nail)-(2.5+2.5i), "l5 5m0 -5l-5 5")
+		d.stroke("nail", "M", d.at(nail)-(2.5+2.5i), "l5 5m0 -5l-5 5")
 		d.claim(centered(d.at(nail), 7, 7))
 	}
 	return len(none)
@@ -374,12 +375,13 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 		if q := ring[(i+1)%len(ring)]; (p.X == finished || q.X == finished) && p.X.Sub(q.X).Abs().Less(p.Y.Sub(q.Y).Abs()) {
 			edge, x := segment{d.at(p), d.at(q)}, d.x(sawn)
 			strip := pen("M", edge.from, "H", x, "V", imag(edge.to), "H", real(edge.to))
+			text := line{d.length(s.Width, d.path+"scribe.width"), " left on to scribe"}
 			if math.Abs(x-real(edge.from)) >= leastHatch {
+				text = line{"scribe ", text[0]}
 				on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			}
 			on.stroke("edge", strip)
 			on.stroke("finish", "M", edge.from, "L", edge.to)
-			text := line{"scribe ", d.length(s.Width, d.path+"scribe.width")}
 			said = func() { // past what is left on, else farther off
 				long, off := text.width(typeSize)+4, math.Abs(x-real(edge.from))+laneHigh/2+3
 				seats := grid([]float64{either(atLeft != d.back, -off, off)}, []float64{.5, .35, .65, .2, .8}, func(off, share float64) box {
@@ -491,27 +493,39 @@ func (d *pieceDrawing) trammels() {
 		if len(on) == 0 {
 			continue
 		}
-		centre, long := d.at(a.Centre), a.Radius.Float64()*d.scale
-		way := d.at(on[len(on)/3].at) - centre // of a third corner, and then of length 1
-		far := max(1e-9, cmplx.Abs(way))
-		way = complex(real(way)/far, imag(way)/far)
-		radius := segment{centre, centre + way*complex(long, 0)}
+		centre, long, out := d.at(a.Centre), a.Radius.Float64()*d.scale, point(0) // and the direction of the radius, of length 1
+		aim := func(c corner) {
+			out = d.at(c.at) - centre
+			out /= complex(max(1e-9, cmplx.Abs(out)), 0)
+		}
+		text := func(before string) way {
+			return d.level("halo", line{before, d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}, 4)
+		}
+		if !written([]way{text("radius "), text("R ")}, func(w, h float64) (seat box, ok bool) { // past the tip of the arrow
+			for n := 0; n < len(on) && !ok; n++ {
+				aim(on[(n+len(on)/3)%len(on)])
+				seat, ok = d.place(centered(centre+out*complex(long+4+(math.Abs(real(out))*w+math.Abs(imag(out))*h)/2, 0), w, h))
+			}
+			return seat, ok
+		}, func(w, h float64) (box, bool) {
+			aim(on[len(on)/3])
+			return d.pointed(w, h, arcLead, spot(centre+out*complex(long, 0)))
+		}) {
+			d.lost++
+		}
+		radius := segment{centre, centre + out*complex(long, 0)}
 		if d.shown(corner{at: a.Centre}) {
 			d.cross("lead", centre, 6)
 			d.dot("edge", centre, 3)
 			d.claim(centered(centre, 12, 12))
 		} else {
-			side := either(real(way) > 0, d.area.x, d.area.x+d.area.w) // the one toward the middle, which the line stops short of
-			long = min(long, d.area.h/3, (real(radius.to)-side)/math.Copysign(max(1e-9, math.Abs(real(way))), real(way)))
-			radius.from = radius.to - way*complex(long, 0)
+			side := either(real(out) > 0, d.area.x, d.area.x+d.area.w) // the one toward the middle, which the line stops short of
+			long = min(long, d.area.h/3, (real(radius.to)-side)/math.Copysign(max(1e-9, math.Abs(real(out))), real(out)))
+			radius.from = radius.to - out*complex(long, 0)
 		}
 		d.stroke("lead", "M", radius.from, "L", radius.to)
-		d.stroke("startmark radius", "M", radius.to, "l", way*(-8+3i), "l", way*-6i, "Z")
+		d.stroke("startmark radius", "M", radius.to, "l", out*(-8+3i), "l", out*-6i, "Z")
 		d.claimLine(radius)
-		text := line{"radius ", d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}
-		if !d.callout("halo", text, text.width(typeSize)+4, laneHigh, radius) { // the list of cuts has it
-			d.tight++
-		}
 	}
 }
 

@@ -29,9 +29,9 @@ func ticks(x0, x1, y float64) string {
 	return pen("M", x0-4, y+4, "l8 -8M", x1-4, y+4, "l8 -8M", x0, y, "H")
 }
 
-// chain draws dimensions in breaks of a line, or under it, with what they are at the left, and returns where they end.
-func (e *elevation) chain(y float64, what string, spans ...span) float64 {
-	var under []stop
+// chain draws dimensions in breaks of a line, or under it beside other stops, with what they are at the left, and returns
+// where they end.
+func (e *elevation) chain(y float64, what string, under []stop, spans ...span) float64 {
 	start, w := e.x(spans[0].lo)-8, textWidth(what, typeSize)
 	if seat := (box{start - w, y - 8, w, laneHigh}); w < start && !slices.ContainsFunc(e.taken, seat.overlaps) {
 		line{what}.write(&e.node, "", start, y+4.6, "end")
@@ -70,12 +70,15 @@ func (e *elevation) chains(y float64) float64 {
 	corners, sides := e.breaks()
 	before, same := []span(nil), func(a, b span) bool { return a.lo == b.lo && a.hi == b.hi }
 	y += laneHigh
+	_, behind := e.corners(true)
+	_, low := e.corners(false)
+	behind = append(behind, low...)
 	for i, at := range [][]term{at, corners, sides} { // the wall has a row of its own
 		ends := slices.DeleteFunc(slices.Clone(whole), func(end term) bool { // a miter may reach past an end of the wall
 			return i == 0 && end.length.Less(e.run.Limits[0]) == e.run.Limits[1].Less(end.length)
 		})
-		if all := e.between(append(at, ends...)); len(all) > 0 && !slices.EqualFunc(all, before, same) && !same(all[0], span{hi: e.run.Width}) {
-			y, before = e.chain(y, []string{"panels", "heights at", "openings"}[i], all...), all
+		if all := e.between(append(at, ends...)); len(all) > 0 && (i == 1 && behind != nil || !slices.EqualFunc(all, before, same) && !same(all[0], span{hi: e.run.Width})) {
+			y, before = e.chain(y, []string{"panels", "heights at", "openings"}[i], [][]stop{1: behind, 2: nil}[i], all...), all
 		}
 	}
 	all := []span{{zero, e.run.Width, line{"wall ", e.length(e.run.Width, e.path+"width")}}}
@@ -86,7 +89,7 @@ func (e *elevation) chains(y float64) float64 {
 	if e.run.Width.Less(right.length) {
 		all = append(all, span{e.run.Width, right.length, line{e.sum(right, minus(e.run.Width, e.path+"width")), " past"}})
 	}
-	return e.chain(y, "", all...)
+	return e.chain(y, "", nil, all...)
 }
 
 // between are the lengths from each place to the next.
@@ -215,6 +218,7 @@ func (c *canvas) block(top float64, bar bool, what line) float64 {
 		room -= barRoom
 	}
 	lines := what.wrap(room/1.1, room/1.1)
+	bold := len(lines)
 	lines = append(lines, line{figure{c.plan.Title, "title"}}.wrap(room, room)...)
 	size := line{"Scale ", counted(ref("1:%.0f", perInch/c.scale)), ", lengths in " + c.tape.Unit.Plural()}
 	if n := len(lines) - 1; lines[n].width(typeSize)+size.width(typeSize) < room-20 {
@@ -222,7 +226,7 @@ func (c *canvas) block(top float64, bar bool, what line) float64 {
 	} else {
 		lines = append(lines, size)
 	}
-	end := c.under(1, 8, top+15, "start", lines...)
+	end := c.under(bold, 8, top+15, "start", lines...)
 	c.rect(box{1, top, c.Width - 2, end - top - 9}, "class", "frame")
 	return end - 7
 }
@@ -252,7 +256,8 @@ func (e *elevation) lanes() (left, right float64) {
 // wall's ends, and of the lower and upper sides of the openings, each on the side that is nearer.
 func (e *elevation) heights() {
 	left, right := e.sides()
-	for _, s := range e.corners(false) { // see below
+	seen, _ := e.corners(false)
+	for _, s := range seen { // see below
 		e.claimLine(segment{complex(s.ink, s.y), complex(s.ink, e.floor)})
 	}
 	lo, hi := max(e.top-30, e.begin+9), e.floor+30
@@ -301,8 +306,9 @@ func (e *elevation) heights() {
 	}
 }
 
-// corners are the heights of the corners between the ends, of the top or the bottom, at their places, or of a level part in its middle.
-func (e *elevation) corners(top bool) (all []stop) {
+// corners are the heights of the corners between the ends, of the top or the bottom, at their places, or of a level part in its middle;
+// those apart that lie behind an opening, over or under which they would be taken for its own.
+func (e *elevation) corners(top bool) (seen, behind []stop) {
 	n := len(e.run.Outline)
 	for i, p := range e.run.Outline {
 		before, after := e.run.Outline[(i+n-1)%n], e.run.Outline[(i+1)%n]
@@ -311,19 +317,26 @@ func (e *elevation) corners(top bool) (all []stop) {
 			return p.Y == q.Y && e.run.AtEnd(p) == 0 && e.run.AtEnd(q) == 0 && !e.open(e.x(p.X), e.y(p.Y))
 		}
 		if e.run.AtEnd(p) == 0 && isTop == top && !level(p, after) && !(p.Y.IsZero() && !top) {
-			all = append(all, stop{text: line{e.length(p.Y, e.path+ref("outline[%d][1]", i))}, at: p.X, ink: e.x(p.X), y: e.y(p.Y), class: "height"})
-			if s := &all[len(all)-1]; level(before, p) {
+			text := e.length(p.Y, e.path+ref("outline[%d][1]", i))
+			s := stop{text: line{text}, at: p.X, ink: e.x(p.X), y: e.y(p.Y), class: "height"}
+			if level(before, p) {
 				s.ink, s.class = (e.x(p.X)+e.x(before.X))/2, levelPart
 				if e.open(s.ink-8, s.y+1) || e.open(s.ink+8, s.y+1) { // of the part that is seen
 					s.ink = (s.ink + e.x(before.X)) / 2
 				}
 			}
+			riser := spanned(s.ink, s.y, s.ink, either(top, -mostInk, mostInk))
+			if slices.ContainsFunc(e.run.Openings, func(o plan.Opening) bool { return e.around(o.Outline).overlaps(riser) }) {
+				behind = append(behind, stop{text: line{either(top, "top ", "foot "), text}, ink: e.x(p.X), at: p.X, class: "height"})
+			} else {
+				seen = append(seen, s)
+			}
 		}
 	}
 	if top { // from left to right
-		slices.Reverse(all)
+		slices.Reverse(seen)
 	}
-	return all
+	return seen, behind
 }
 
 // riser draws the line from a height to its place, with a bar on a level part.
@@ -331,7 +344,7 @@ func (e *elevation) riser(from float64) func(s stop) {
 	return func(s stop) {
 		e.stroke("lead", "M", s.ink, from, "V", s.y)
 		if s.class == levelPart {
-			e.stroke("level", "M", s.ink-5, s.y, "h10v3h-10z")
+			e.stroke("levelbar", "M", s.ink-5, s.y, "h10v3h-10z")
 		}
 		e.claim(spanned(s.ink-1, from, s.ink+1, s.y))
 	}
@@ -339,7 +352,7 @@ func (e *elevation) riser(from float64) func(s stop) {
 
 // bottoms writes the heights of the corners of the wall's bottom under it, and returns their end.
 func (e *elevation) bottoms() float64 {
-	if all := e.corners(false); len(all) > 0 {
+	if all, _ := e.corners(false); len(all) > 0 {
 		return e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, e.riser(e.floor))
 	}
 	return e.floor + 6

@@ -51,13 +51,10 @@ func Room(p plan.Plan) (Picture, error) {
 
 // bend is 1 where run i meets the next in an inside corner, -1 in an outside one, 0 in none.
 func (d *roomDrawing) bend(i int) float64 {
-	switch c := d.plan.Runs[i].CornerRight; {
-	case c == nil:
-		return 0
-	case c.Kind == wall.OutsideCorner:
-		return -1
+	if c := d.plan.Runs[i].CornerRight; c != nil {
+		return either(c.Kind == wall.OutsideCorner, -1.0, 1)
 	}
-	return 1
+	return 0
 }
 
 // lay walks round the room, run by run, and scales the walk to the page. Runs that do not meet are

@@ -69,7 +69,7 @@ func TestEndsHaveTheirGap(t *testing.T) {
 // the next wall is called hidden, the lengths between the breaks of the wall and the sides of its openings add up
 // to the wall, and every corner of an opening that was found from taped distances has its number.
 func TestElevationsSayWhatIsSeen(t *testing.T) {
-	passing, past, taped := 0, 0, 0
+	passing, past, taped, behind := 0, 0, 0, 0
 	forEachPlan(t, func(t *testing.T, p plan.Plan) {
 		for i, run := range p.Runs {
 			pic, err := Elevation(p, i)
@@ -119,7 +119,21 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 				}
 			}
 			e.lay()
-			for _, s := range append(e.corners(true), e.corners(false)...) {
+			tops, hiddenTops := e.corners(true)
+			feet, hiddenFeet := e.corners(false)
+			for _, s := range slices.Concat(hiddenTops, hiddenFeet) {
+				if behind++; !slices.Contains(texts, s.text.String()) {
+					t.Errorf("%s: %q, behind an opening, is not among %q", run.Name, s.text, texts)
+				}
+			}
+			for n, s := range append(tops, feet...) {
+				for y, step := s.y, either(n < len(tops), -1.0, 1); y > e.top-1 && y < e.floor+1; y += step {
+					if e.open(s.ink, y+step/2) {
+						t.Fatalf("%s: the line to the height %s runs across an opening", run.Name, s.text)
+					}
+				}
+			}
+			for _, s := range slices.Concat(tops, feet, hiddenTops, hiddenFeet) {
 				stands := slices.Contains(ends, s.at)
 				if level := math.Abs(s.ink-e.x(s.at)) > .01; level != (s.class == levelPart) || !stands {
 					t.Errorf("%s: the height %s at %v, of a level part: %v, called %q, in a chain: %v", run.Name, s.text, s.at, level, s.class, stands)
@@ -146,8 +160,8 @@ func TestElevationsSayWhatIsSeen(t *testing.T) {
 			}
 		}
 	})
-	if passing < 8 || past < 2 || taped < 8 {
-		t.Errorf("%d ends that pass, %d starts past the wall, %d taped corners", passing, past, taped)
+	if passing < 8 || past < 2 || taped < 8 || behind < 3 {
+		t.Errorf("%d ends that pass, %d starts past the wall, %d taped corners, %d heights behind openings", passing, past, taped, behind)
 	}
 }
 

@@ -105,8 +105,9 @@ func (d *sheetDrawing) parts() {
 			on.set("transform", ref("rotate(180 %.2f %.2f)", real(middle), imag(middle)))
 		}
 		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, piece.Rings()...)
-		if !piece.Plain() || piece.Scribe != nil {
+		for range d.seats(append([][]plan.Point{cutout.Rectangle(p.X, p.Y, width, piece.Height)}, fraction.Must(d.plan.Placed(p))...), leastHatch, leastHatch) {
 			on.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", spot.path()+shape)
+			break // it can be seen
 		}
 		on.stroke("edge", shape)
 	}
@@ -155,10 +156,9 @@ func (d *sheetDrawing) kerf(c plan.Cut) segment {
 func (d *sheetDrawing) sawnOut() {
 	for _, p := range d.sheet.Placements {
 		all := fraction.Must(d.plan.Placed(p))
-		lo, hi := cutout.Bounds(all[0])
-		for i, a := range all[0] {
-			if b := all[0][(i+1)%len(all[0])]; !(a.X == b.X && (a.X == lo.X || a.X == hi.X)) && !(a.Y == b.Y && (a.Y == lo.Y || a.Y == hi.Y)) {
-				d.claimLine(segment{d.at(a), d.at(b)})
+		for _, s := range d.edges(all[0]) {
+			if d.around(all[0]).grow(-.1).holds(s.along(.5)) { // no side of its blank
+				d.claimLine(s)
 			}
 		}
 		for _, hole := range all[1:] {

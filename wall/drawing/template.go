@@ -133,10 +133,7 @@ func (d *template) figures(on *node) {
 	points := d.cut.points
 	d.claimLine(d.edges(cutout.Rectangle(zero, zero, d.cut.piece.Width, d.cut.piece.Height))...)
 	edges := d.edges(points)
-	if !d.cut.closed {
-		edges = edges[:len(edges)-1] // not from its end to its beginning
-	}
-	d.claimLine(edges...)
+	d.claimLine(edges[:len(edges)-either(d.cut.closed, 0, 1)]...) // not from an open one's end to its beginning
 	if !d.tile.shared {
 		d.claim(box{0, 0, d.Width, 20})
 	}

@@ -85,7 +85,7 @@ func Unfolded(p plan.Plan) (Picture, error) {
 			name, high := e.called()
 			if high > laneHigh*float64(len(name)) {
 				for n, l := range name {
-					l.upright(&e.node, "bold", complex(middle+(float64(n)-float64(len(name)-1)/2)*poleGap, y+10), "end")
+					l.upright(&e.node, either(n < len(name)-1, "bold", ""), complex(middle+(float64(n)-float64(len(name)-1)/2)*poleGap, y+10), "end")
 				}
 			} else {
 				e.under(len(name)-1, middle, y+20, "middle", name...)
@@ -111,15 +111,14 @@ func (e *elevation) numbered(what string, pieces []plan.Piece) line {
 // called are a run's name and its width in lines under its wall, and what they take downwards: more than
 // the lines where a word is wider than a narrow wall, as the name is upright then.
 func (e *elevation) called() (lines []line, high float64) {
-	room, name := (e.frame.w-4)/1.1, line{figure{e.run.Name, e.path + "name"}}
+	room, name, width := (e.frame.w-4)/1.1, line{figure{e.run.Name, e.path + "name"}}, line{e.length(e.run.Width, e.path+"width")}
 	if lines = name.wrap(room, max(room, 60)); widest(typeSize, lines) <= room {
-		lines = append(lines, line{e.length(e.run.Width, e.path+"width")})
-		return lines, laneHigh * float64(len(lines))
+		return append(lines, width), laneHigh * float64(len(lines)+1)
 	}
-	for long := 80.0; len(lines) > 1 && float64(len(lines))*poleGap > e.frame.w || long == 80; long *= 1.2 {
+	for long := 80.0; len(lines) > 1 && float64(len(lines)+1)*poleGap > e.frame.w || long == 80; long *= 1.2 {
 		lines = name.wrap(long, math.Inf(1))
 	}
-	return lines, widest(typeSize*1.1, lines) + laneHigh
+	return append(lines, width), widest(typeSize*1.1, lines) + laneHigh
 }
 
 // Preview draws the finished walls of a plan, with light from the left and without a note.
