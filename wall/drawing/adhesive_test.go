@@ -47,11 +47,6 @@ func TestAdhesiveStaysOffEdgesAndHoles(t *testing.T) {
 						stays(way.along(share))
 					}
 				}
-				for _, n := range d.named("circle", "glue") {
-					x, _ := strconv.ParseFloat(n.value("cx"), 64)
-					y, _ := strconv.ParseFloat(n.value("cy"), 64)
-					stays(complex(x, y))
-				}
 				for _, n := range d.named("path", "unglued") {
 					drawn[form.String()]++
 					if wide, _ := strconv.ParseFloat(n.value("stroke-width"), 64); math.Abs(wide-2*p.GlueInset().Float64()*d.scale) > .006 || n.value("d") != d.curved(piece.Marks.Arcs, piece.Rings()...) {

@@ -96,11 +96,9 @@ func Corner(p plan.Plan, i int) (Picture, error) {
 		ways := []string{"left: ", either(bend > 0, "downward: ", "upward: ")}
 		y := 58 + cornerLeg + max(0, -bend)*p.Profile.Thickness.Float64()*d.scale
 		for k, l := range legs {
-			fit := line{"butts, stays off the corner by ", gaps[k]}
+			fit := line{either(c.Passes == l.tip.run.Name, "passes", "butts") + ", stays off the corner by ", gaps[k]}
 			if c.Mitred() {
 				fit = line{"mitered"}
-			} else if c.Passes == l.tip.run.Name {
-				fit = line{"passes, stays off the corner by ", gaps[k]}
 			}
 			name := line{ways[k], figure{clip(l.tip.run.Name, d.Width-120, typeSize), ref("runs[%d].name", []int{i, n}[k])}}
 			y = d.under(1, 8, y, "start", append([]line{name, fit}, cuts[k]...)...)
@@ -130,18 +128,12 @@ func End(p plan.Plan, i int, right bool) (Picture, error) {
 		if len(t.shown) == 0 || end.Bare {
 			return nil
 		}
-		reach := "" // where the wall leans out beyond its foot, its top
-		if lean := end.Lean; out*lean.Float64() > 0 {
-			off, reach = append(off, term{lean.Abs(), either(right, " + ", " - ") + path + side + ".lean"}), ", at its top"
-		} else if !lean.IsZero() {
-			reach = ", at its foot"
+		reach := either(end.Lean.IsZero(), "", ", at its foot")
+		if out*end.Lean.Float64() > 0 { // the wall leans out beyond its foot
+			off, reach = append(off, term{end.Lean.Abs(), either(right, " + ", " - ") + path + side + ".lean"}), ", at its top"
 		}
-		inner, outer, inside := -out*endLeg, out*endPast, end.Kind == wall.InsideCorner // where the wall ends as shown
-		if end.Mitred() {
-			outer = 0
-		} else if inside {
-			outer = out * 2 * wallInk
-		}
+		inside := end.Kind == wall.InsideCorner
+		inner, outer := -out*endLeg, out*either(inside, 2*wallInk, either(end.Mitred(), 0, endPast)) // where the wall ends as shown
 		l := leg{course{along: 1, start: complex(d.Width/2-(inner+outer)/2, 42)}, t, min(inner, outer), max(inner, outer), corner}
 		d.legs(l)
 		if inside {

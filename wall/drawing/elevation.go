@@ -424,7 +424,7 @@ func (e *elevation) numberPiece(piece plan.Piece) {
 		seat = seat.grow(-2)
 		e.tag(seat, 4)
 		text.write(&e.node, "big", seat.x+seat.w/2, seat.y+20, "middle")
-	}}, e.tagged(e.level("bold halo", text, 6)), e.tagged(e.level("bold halo", text, 1)), e.tagged(e.upward("bold halo", text, 6, uprightHigh))) {
+	}}, e.tagged(e.level("bold halo", text, 6)), e.tagged(e.level("bold", text, 1)), e.tagged(e.upward("bold", text, 6, uprightHigh))) {
 		if seat, ok := e.pointed(large, laneHigh, farLead, spot(v.sized(piece.Width, piece.Height).middle())); ok {
 			e.tagged(e.level("", text, 0)).write(seat)
 		} else {

@@ -311,11 +311,7 @@ func (d *pieceDrawing) fixing() (bare int) {
 	}
 	for _, bead := range fraction.Must(d.plan.Glue(d.piece)) {
 		size := max(3, d.plan.Fixing.GlueSize.Float64()*d.scale)
-		if from, to := d.at(bead[0]), d.at(bead[1]); from == to {
-			on.dot("glue", from, size/2)
-		} else {
-			on.stroke("glue", "M", from, "L", to).set("stroke-width", size)
-		}
+		on.stroke("glue", "M", d.at(bead[0]), "L", d.at(bead[1])).set("stroke-width", size) // a dot has no length, but round ends
 	}
 	nails, none, err := d.plan.Nails(d.piece)
 	for _, nail := range fraction.Must(nails, err) { // over the adhesive
@@ -377,7 +373,7 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 			strip := pen("M", edge.from, "H", x, "V", imag(edge.to), "H", real(edge.to))
 			text := line{d.length(s.Width, d.path+"scribe.width"), " left on to scribe"}
 			if math.Abs(x-real(edge.from)) >= leastHatch {
-				text = line{"scribe ", text[0]}
+				text[1] = " to scribe" // the legend has the rest
 				on.add("path", "class", "offcut", "fill", d.hatch("scribe", "hatch", 4, 45), "d", strip+"Z")
 			}
 			on.stroke("edge", strip)
@@ -389,8 +385,8 @@ func (d *pieceDrawing) scribe(on *node) (said func()) {
 				})
 				if seat, ok := d.place(seats...); ok {
 					text.upright(&d.node, "halo", seat.middle(), "middle")
-				} else {
-					d.callout("halo", text, long, laneHigh, edge)
+				} else if !d.callout("halo", text, long, laneHigh, edge) {
+					d.callout("halo", line{text[0], " to scribe"}, long*.7, laneHigh, edge)
 				}
 			}
 		}

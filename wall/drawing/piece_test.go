@@ -189,7 +189,7 @@ func TestScribeLeads(t *testing.T) {
 					}
 					for _, text := range pic.named("text", "halo") {
 						var x, y float64
-						if _, err := fmt.Sscanf(text.value("transform"), "translate(%f %f)", &x, &y); err == nil && strings.HasPrefix(text.words(), "scribe ") {
+						if _, err := fmt.Sscanf(text.value("transform"), "translate(%f %f)", &x, &y); err == nil && strings.Contains(text.words(), "scribe") {
 							on = on || y > min(y0, y1) && y < max(y0, y1) && math.Abs(x0+(y-y0)/(y1-y0)*(x1-x0)-x+typeSize*.36) < 1.5*laneHigh
 						}
 					}

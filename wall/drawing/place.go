@@ -72,12 +72,6 @@ func (b box) inside(c box) bool {
 	return b.x >= c.x && b.y >= c.y && b.x+b.w <= c.x+c.w && b.y+b.h <= c.y+c.h
 }
 
-// meets reports whether a line may have a place in the box: it does not lie wholly to one side.
-func (b box) meets(s segment) bool {
-	c := s.span()
-	return c.x+c.w >= b.x && c.x <= b.x+b.w && c.y+c.h >= b.y && c.y <= b.y+b.h
-}
-
 // holds reports whether a place lies in the box, edges included.
 func (b box) holds(at point) bool { return centered(at, 0, 0).inside(b) }
 
@@ -148,20 +142,19 @@ func (b *board) sight(c box, s segment) (wrong int) {
 		off *= 2
 	}
 	back := min(1, .7/max(1e-9, cmplx.Abs(middle-at))) // to just before the line
-	lead, reach := segment{middle, segment{at, middle}.along(back)}, segment{at, middle}.span()
-	over := func(l segment) bool { return reach.meets(l) && lead.crosses(l) }
+	lead := segment{middle, segment{at, middle}.along(back)}
 	through := func(w box) bool {
-		return centered(at, 0, 0).overlaps(w) || slices.ContainsFunc(w.diagonals(), over)
+		return centered(at, 0, 0).overlaps(w) || slices.ContainsFunc(w.diagonals(), lead.crosses)
 	}
 	passes := func(dot point) bool {
 		return cmplx.Abs(dot-at) >= closer && cmplx.Abs(dot-lead.nearest(dot, 0)) < off
 	}
 	switch {
-	case slices.ContainsFunc(b.lines, over):
+	case slices.ContainsFunc(b.lines, lead.crosses):
 		return acrossLine
 	case slices.ContainsFunc(b.words, through):
 		return acrossText
-	case slices.ContainsFunc(b.rim, over):
+	case slices.ContainsFunc(b.rim, lead.crosses):
 		wrong = acrossRim
 	}
 	if slices.ContainsFunc(b.dots, passes) || s.from == s.to && b.mistaken(c, at, apartDots) {
