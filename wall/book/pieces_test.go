@@ -162,7 +162,7 @@ func TestClosingPiecesOfTheCuts(t *testing.T) {
 // TestScribeStandsAtItsEdge: what is left on to scribe is said nearer to the scribed edge of a piece than to the other, or with a
 // lead, and never off the piece on the other side.
 func TestScribeStandsAtItsEdge(t *testing.T) {
-	said := regexp.MustCompile(`transform="translate\(([-\d.]+) [-\d.]+\) rotate\(-90\)">scribe <`)
+	said := regexp.MustCompile(`transform="translate\(([-\d.]+) [-\d.]+\) rotate\(-90\)"><tspan[^>]*>[^<]+</tspan>[^<]* to scribe<`)
 	finish := regexp.MustCompile(`<path class="finish" d="M([-\d.]+) [-\d.]+L([-\d.]+)`)
 	board := regexp.MustCompile(`<path class="board" d="([^"]*)"`)
 	number := func(s string) float64 {
@@ -176,7 +176,7 @@ func TestScribeStandsAtItsEdge(t *testing.T) {
 	forEachPlan(t, func(t *testing.T, p plan.Plan, files []File) {
 		for _, f := range files {
 			edge, at, shape := finish.FindSubmatch(f.Body), said.FindSubmatch(f.Body), board.FindSubmatch(f.Body)
-			if edge == nil || at == nil || shape == nil {
+			if edge == nil || at == nil || shape == nil || f.Name == "book.html" { // which has many pieces
 				continue
 			}
 			rings, err := strokesOf(string(shape[1]))

@@ -344,7 +344,7 @@ func (e *elevation) riser(from float64) func(s stop) {
 	return func(s stop) {
 		e.stroke("lead", "M", s.ink, from, "V", s.y)
 		if s.class == levelPart {
-			e.stroke("levelbar", "M", s.ink-5, s.y, "h10v3h-10z")
+			e.stroke("level", "M", s.ink-5, s.y, "h10v3h-10z")
 		}
 		e.claim(spanned(s.ink-1, from, s.ink+1, s.y))
 	}
