@@ -134,16 +134,6 @@ func TestPolesAsTapedAreSaid(t *testing.T) {
 	}
 }
 
-// Closing pieces are parted into those with something left on to scribe and those without, the first piece too; one that
-// the plan does not have counts as the first kind.
-func TestClosingEdgesByWhatIsLeftOn(t *testing.T) {
-	p := plan.Plan{Pieces: []plan.Piece{{Label: "1"}, {Label: "2", Scribe: new(wall.Scribe)}, {Label: "3"}}}
-	scribed, net := closingEdges(p, []string{"1", "2", "3", "4"})
-	if strings.Join(scribed, " ") != "2 4" || strings.Join(net, " ") != "1 3" {
-		t.Errorf("scribed %v, net %v", scribed, net)
-	}
-}
-
 // Points from taped distances are a table, two columns in: a height by its number, a corner by that of its opening.
 func TestTableOfTapedPoints(t *testing.T) {
 	in := fraction.Inches

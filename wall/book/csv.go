@@ -46,7 +46,7 @@ func CSV(p plan.Plan, table Table) string {
 		for _, s := range p.Sheets {
 			sheet := strconv.Itoa(s.Number)
 			for _, c := range s.Cuts {
-				row := []string{sheet, s.Stock, strconv.Itoa(c.Step), c.Kind.String(), x.length(c.Rect[2]), x.length(c.Rect[3]), x.length(c.At), "", freed(p, s, c), waits(p, s, c)}
+				row := []string{sheet, s.Stock, strconv.Itoa(c.Step), c.Kind.String(), x.length(c.Rect[2]), x.length(c.Rect[3]), x.length(c.At), "", freed(p, s, c), waits(p, c)}
 				if c.Trim == plan.TrimNear {
 					row[6] = ""
 				}

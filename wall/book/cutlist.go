@@ -47,7 +47,7 @@ func (t *text) sheets(p plan.Plan) {
 			}
 		}
 		for _, c := range s.Cuts {
-			held := waits(p, s, c)
+			held := waits(p, c)
 			t.step("", c.Step, either(held == "", "", "WAIT "+held+": ")+t.cut(p, s, c))
 		}
 		if t.full {
@@ -127,13 +127,12 @@ func (t *text) cut(p plan.Plan, s plan.Sheet, c plan.Cut) string {
 }
 
 // waits says until when a cut waits, and nothing where it does not.
-func waits(p plan.Plan, s plan.Sheet, c plan.Cut) string {
-	all, err := p.Waits(s)
-	switch w := fraction.Must(all, err)[slices.IndexFunc(s.Cuts, func(own plan.Cut) bool { return own.Step == c.Step })]; {
-	case w.Piece != 0:
-		return "until the space of piece " + label(p, w.Piece) + " is measured on the wall"
-	case w.Step != 0:
-		return "for cut " + strconv.Itoa(w.Step)
+func waits(p plan.Plan, c plan.Cut) string {
+	switch {
+	case c.Waits.Piece != 0:
+		return "until the space of piece " + label(p, c.Waits.Piece) + " is measured on the wall"
+	case c.Waits.Step != 0:
+		return "for cut " + strconv.Itoa(c.Waits.Step)
 	}
 	return ""
 }

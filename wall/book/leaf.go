@@ -284,7 +284,7 @@ func (b *page) cutting(s plan.Sheet) []block {
 	for _, c := range s.Cuts {
 		part := b.tape.Format(c.Rect[2]) + " × " + b.tape.Format(c.Rect[3]) + b.fromCut(s, c)
 		rows := folded(part, cellLong)
-		if held := waits(b.Plan, s, c); held != "" {
+		if held := waits(b.Plan, c); held != "" {
 			rows += folded("wait "+held, cellLong)
 		}
 		cuts = append(cuts, max(rows, map[bool]int{false: 1, true: 2}[c.Trim != plan.NoTrim]))

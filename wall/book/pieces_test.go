@@ -13,6 +13,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
+	"example.com/groovewright/nest"
 	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/plan"
 )
@@ -142,20 +143,30 @@ func TestBackOfAMiteredPiece(t *testing.T) {
 	}
 }
 
-// A closing piece on which something is left to scribe is sawn from its sheet; one on which nothing is left waits.
+// A closing piece on which something is left to scribe is sawn from its sheet; one on which nothing is left waits, as the cut
+// list says too, or is as planned where no cut waits for it. One that the plan does not have counts as the first kind.
 func TestClosingPiecesOfTheCuts(t *testing.T) {
-	p := plan.Plan{Pieces: []plan.Piece{{Label: "1", Scribe: &wall.Scribe{}}, {Label: "2"}, {Label: "3", Scribe: &wall.Scribe{}}}}
-	const leave, wait = "Leave the closing edge", "Saw the closing edge"
-	for _, row := range []struct{ labels, left, waits string }{
-		{"1", leave + " of 1 unsawn until", ""},
-		{"2", "", wait + " of 2 only when the space there is measured on the wall: nothing is left on to scribe"},
-		{"1 2 3", leave + "s of 1 and 3 unsawn until", wait + " of 2 only"},
+	in := fraction.Inches
+	cut := plan.Cut{Cut: nest.Cut{Step: 1, Kind: nest.Rip, At: in(9), Rect: [4]fraction.Length{{}, {}, in(30), in(20)}}, Waits: plan.Wait{Piece: 2}}
+	p := plan.Plan{Pieces: []plan.Piece{{Number: 1, Label: "1", Scribe: &wall.Scribe{}}, {Number: 2, Label: "2", Width: in(9), Height: in(20), Closing: true}, {Number: 3, Label: "3", Scribe: &wall.Scribe{}},
+		{Number: 4, Label: "4"}}, Sheets: []plan.Sheet{{Placements: []nest.Placement{{Part: 2}}, Cuts: []plan.Cut{cut}}}}
+	const leave, wait, as = "Leave the closing edge", "Saw the closing edge", "will be as planned"
+	for _, row := range []struct{ labels, left, waits, planned string }{
+		{"1", leave + " of 1 unsawn until", "", ""},
+		{"2", "", wait + " of 2 only when the space there is measured on the wall: nothing is left on to scribe", ""},
+		{"1 2 3 5", leave + "s of 1, 3 and 5 unsawn until", wait + " of 2 only", ""},
+		{"1 2 4", leave + " of 1 unsawn until", wait + " of 2 only", "The closing edge of 4 " + as},
 	} {
 		step := finish.Step{Stage: finish.StageCut, Acts: []finish.Act{{Kind: finish.ActClosing, Labels: strings.Fields(row.labels)}}}
 		got := Step(p, step)
-		if !strings.Contains(got, row.left) || strings.Contains(got, leave) != (row.left != "") || !strings.Contains(got, row.waits) || strings.Contains(got, wait) != (row.waits != "") {
-			t.Errorf("%s: %s", row.labels, got)
+		for word, want := range map[string]string{leave: row.left, wait: row.waits, as: row.planned} {
+			if !strings.Contains(got, want) || strings.Contains(got, word) != (want != "") {
+				t.Errorf("%s: %s", row.labels, got)
+			}
 		}
+	}
+	if got := Part(p, Cuts, false); !strings.Contains(got, "WAIT until the space of piece 2 is measured on the wall: rip") {
+		t.Errorf("the cut list: %s", got)
 	}
 }
 

@@ -30,7 +30,8 @@ const (
 	rods      = "Push backing rod into gaps wider than {}[[, so far that the bead before it is half as deep as wide]]."
 	fill      = "Fill open ends of {grooves} first."
 	hold      = "Allow {glue} for the adhesive to hold[[, and prop a piece meanwhile where no nail or screw holds it]]."
-	unscribed = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits, with those that need it]]."
+	onTheWall = "Saw {} only when the space there is measured on the wall[[: nothing is left on to scribe, so in the cut list that cut waits]]."
+	unscribed = "{} will be as planned when the space there is measured[[: nothing is left on to scribe, and the cut does not wait]]."
 	toWall    = "Measure[[ the space of a closing piece on the wall]] at foot, middle and top{net}[[; saw its closing edge to that]]{then} coat the sawn edge[[ and try the piece before " +
 		"it is glued]].[[ {first}]]"
 )
@@ -250,12 +251,10 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 		case s.Stage == finish.StageFit && len(a.Labels) > 0:
 			closing = closing || a.Kind == finish.ActClosing
 		case s.Stage == finish.StageCut && a.Kind == finish.ActClosing:
-			scribed, net := closingEdges(p, a.Labels)
-			if len(scribed) > 0 {
-				say(words.acts[a.Kind], closingEdge(scribed))
-			}
-			if len(net) > 0 {
-				say(unscribed, closingEdge(net))
+			for says, labels := range closingEdges(p, a.Labels) {
+				if len(labels) > 0 {
+					say([]string{words.acts[a.Kind], onTheWall, unscribed}[says], closingEdge(labels))
+				}
 			}
 		case a.Kind == finish.ActPieces:
 			n := counted(s, a.Kind)
@@ -300,17 +299,21 @@ func closingEdge(labels []string) string {
 	return "the closing edge" + either(len(labels) > 1, "s", "") + " of " + list(labels...)
 }
 
-// closingEdges returns which of the closing pieces have something left on to scribe and which have nothing.
-func closingEdges(p plan.Plan, labels []string) (scribed, net []string) {
+// closingEdges returns which of the closing pieces have something left on to scribe, of which others a cut waits, and which
+// have neither.
+func closingEdges(p plan.Plan, labels []string) (all [3][]string) {
 	for _, label := range labels {
 		i := slices.IndexFunc(p.Pieces, func(piece plan.Piece) bool { return piece.Label == label })
-		if i >= 0 && p.Pieces[i].Scribe == nil {
-			net = append(net, label)
-		} else {
-			scribed = append(scribed, label)
+		switch {
+		case i < 0 || p.Pieces[i].Scribe != nil:
+			all[0] = append(all[0], label)
+		case fraction.Must(p.Waits(p.Pieces[i])):
+			all[1] = append(all[1], label)
+		default:
+			all[2] = append(all[2], label)
 		}
 	}
-	return scribed, net
+	return all
 }
 
 // fitting says in a sentence for each run which pieces are fitted, one after the other, and which of

@@ -211,10 +211,9 @@ func (m *maker) sheets(made Plan) []Sheet {
 		places := map[int]rect{}
 		for _, p := range s.Placements {
 			piece, _ := made.Piece(p.Part)
-			width, _, err := piece.Blank()
-			places[p.Part] = rect{p.X, p.Y, fraction.Must(width, err), piece.Height}
+			places[p.Part] = made.placed(piece, p)
 		}
-		sheet.Cuts = cutList(s.Cuts, places, made.Saw)
+		sheet.Cuts = cutList(made.closeLast(sheet, s.Cuts), places, made.Saw)
 		out = append(out, sheet)
 	}
 	return out

@@ -19,6 +19,7 @@ type Cut struct {
 	Off   fraction.Length `json:"off,omitzero"`   // what Trim takes off; near with the kerf
 	Plane bool            `json:"plane,omitzero"` // Off is less than is sawn off: it is planed
 	Frees [2]int          `json:"frees,omitzero"`
+	Waits Wait            `json:"waits,omitzero"`
 }
 
 // Source is the cut that a part comes from, and its side.
@@ -126,15 +127,9 @@ type rect = [4]fraction.Length
 // cutList returns the cuts of a sheet from which pieces with these rectangles are sawn.
 func cutList(cuts []nest.Cut, pieces map[int]rect, saw Saw) []Cut {
 	out := []Cut{}
-	var parts []rect // near and beyond each cut; one along whose edge the blade runs may be no part
+	var parts []rect // near and beyond each cut
 	for _, c := range cuts {
-		way := 1
-		if c.Kind == nest.Rip {
-			way = 0
-		}
-		past := c.At.Add(saw.Kerf)
-		near, beyond := c.Rect, c.Rect
-		near[way+2], beyond[way], beyond[way+2] = c.At, c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
+		near, beyond := sides(c, saw.Kerf)
 		cut := Cut{Cut: c}
 		if i := slices.Index(parts, c.Rect); i >= 0 {
 			cut.From = Source{cuts[i/2].Step, i%2 == 1}
@@ -148,9 +143,9 @@ func cutList(cuts []nest.Cut, pieces map[int]rect, saw Saw) []Cut {
 				}
 			}
 		}
-		switch rest := c.Rect[way+2].Sub(c.At); {
+		switch rest := cut.across().Sub(c.At); {
 		case !used:
-			cut.Trim, cut.Off = TrimNear, past
+			cut.Trim, cut.Off = TrimNear, c.At.Add(saw.Kerf)
 		case rest.Compare(saw.Kerf) <= 0:
 			cut.Trim, cut.Off = TrimBeyond, rest
 		}
@@ -165,6 +160,18 @@ func cutList(cuts []nest.Cut, pieces map[int]rect, saw Saw) []Cut {
 		})
 	}
 	return out
+}
+
+// sides returns what a cut leaves near its blade and beyond; one along whose edge the blade runs may be no part.
+func sides(c nest.Cut, kerf fraction.Length) (near, beyond rect) {
+	way := 1
+	if c.Kind == nest.Rip {
+		way = 0
+	}
+	past := c.At.Add(kerf)
+	near, beyond = c.Rect, c.Rect
+	near[way+2], beyond[way], beyond[way+2] = c.At, c.Rect[way].Add(past), c.Rect[way+2].Sub(past)
+	return near, beyond
 }
 
 // within reports whether one rectangle lies within another.

@@ -90,6 +90,9 @@ func (m *maker) plan(i int) (Plan, error) {
 	made.Taped = fraction.Must(m.job.Located())
 	made.Runs, made.Pieces = m.runs(), m.pieces()
 	made.Sheets = m.sheets(made)
+	for i := range made.Sheets {
+		made.wait(&made.Sheets[i])
+	}
 	for r, seams := range m.seams(&made) {
 		made.Runs[r].Seams = seams
 	}

@@ -16,7 +16,7 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 243 ways to spoil one is caught (TestFaultsOfMutations, TestOtherJobsAreCaught).
+//   - Each of 247 ways to spoil one is caught (TestFaultsOfMutations, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged
@@ -110,4 +110,6 @@
 //  42. Where openings take all of a run's end, its panels begin at the side of an opening, which is an
 //     edge as others are. The kind, the lean and the prominence of the end say nothing then; what a mitre
 //     or a lean has past it is taken too; it shares no corner, unless a panel reaches it where it butts.
+//  43. A cut waits until a space is measured where it makes the closing edge of a piece with nothing to
+//     scribe and no piece of another panel lies on its part; so does what is cut from what it leaves.
 package verify

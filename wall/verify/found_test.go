@@ -196,6 +196,7 @@ func TestRoomsOnceFound(t *testing.T) {
 			t.Errorf("%s: exit %d: %s", name, exit, message)
 			continue
 		}
+		onlyClosingWaits(t, data)
 		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%s: %v", name, f)
 		}

@@ -159,6 +159,7 @@ type planSheet struct {
 		Trim  string
 		Off   rat
 		Frees struct{ Near, Beyond int }
+		Waits struct{ Piece, Step int }
 	}
 	Offcuts []struct{ X, Y, Width, Length, LeftPhase rat }
 }

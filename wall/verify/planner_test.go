@@ -108,6 +108,7 @@ func TestRoomsBySeed(t *testing.T) {
 		default:
 			t.Errorf("seed %d: the job is refused: %s", *seed+n, message)
 		}
+		onlyClosingWaits(t, data)
 		if faults := verify.Plan(job, data); len(faults) > 0 {
 			faulty++
 			t.Errorf("seed %d: %v", *seed+n, faults)
@@ -136,6 +137,7 @@ func checkPlans(t *testing.T, always ...string) {
 		default:
 			t.Fatalf("the job is refused: %s\n%s", message, job)
 		}
+		onlyClosingWaits(t, data)
 		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%v", f)
 		}
@@ -197,6 +199,7 @@ func TestPlansOfTheExamples(t *testing.T) {
 		if exit != 0 {
 			t.Fatal(message)
 		}
+		onlyClosingWaits(t, data)
 		for _, f := range verify.Plan(job, data) {
 			t.Errorf("%s: %v", filepath.Base(name), f)
 		}

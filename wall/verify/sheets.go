@@ -21,6 +21,11 @@ func (r rect) meets(s rect) bool {
 	return less(r.X, s.right()) && less(s.X, r.right()) && less(r.Y, s.top()) && less(s.Y, r.top())
 }
 
+// within says whether a rectangle lies in another.
+func (r rect) within(s rect) bool {
+	return !less(r.X, s.X) && !less(r.Y, s.Y) && !less(s.right(), r.right()) && !less(s.top(), r.top())
+}
+
 func (r rect) String() string {
 	return fmt.Sprintf("[%s, %s, %s, %s]", text(r.X), text(r.Y), text(r.W), text(r.H))
 }
@@ -171,9 +176,59 @@ func (c *checker) said(path string, sheet planSheet, left, placed []rect) {
 				frees[side] = sheet.Placements[i].Piece
 			}
 		}
+		c.waits(item(path+".cuts", k), sheet, k, near, placed)
 		c.equal(Cuts, item(path+".cuts", k),
 			[]any{cut.From.Step, cut.From.Beyond, cut.Alike, cmp.Or(cut.Trim, "none"), cut.Off, cut.Frees.Near, cut.Frees.Beyond},
 			[]any{(from + 1) / 2, from > 0 && from%2 == 0, alike, trim, off, frees[0], frees[1]},
 			"not what it is made on and what it leaves: step and side of from, alike, trim, off, frees")
 	}
+}
+
+// waits checks whether cut k of a sheet waits until a space is measured on the wall. It does where it makes the closing edge
+// of a piece without anything to scribe, and all that lies on its part are pieces of that panel which it closes; so does each
+// cut of what such a cut leaves. So no piece that is dry-fitted, coated or fitted before waits for a cut. near is what lies
+// near the blade.
+func (c *checker) waits(path string, sheet planSheet, k int, near rect, placed []rect) {
+	cut, want := sheet.Cuts[k], struct{ Piece, Step int }{}
+	blade := near.right()
+	panels := map[string]bool{}
+	for n, at := range placed {
+		if !at.within(cut.Rect) {
+			continue
+		}
+		piece := c.plan.Pieces[c.pieces[sheet.Placements[n].Piece]]
+		edge := sum(blade, c.job.kerf) // the left one of what lies beyond
+		closes := same(at.X, edge)
+		if c.closesLeft(piece) == sheet.Placements[n].Turned {
+			closes = same(at.right(), blade)
+		}
+		if cut.Kind != "rip" || !piece.Closing || piece.Scribe != nil || !closes {
+			panels = nil
+			break
+		}
+		panels[item(piece.Run, piece.Panel)] = true
+		want.Piece = piece.Number
+	}
+	if len(panels) != 1 {
+		want.Piece = 0
+	}
+	if from := cut.From.Step; want.Piece == 0 && from > 0 && sheet.Cuts[from-1].Waits != want {
+		want.Step = from
+	}
+	c.equal(Cuts, path+".waits", cut.Waits, want, "not what the cut waits for: the piece whose space is measured first, or the cut that it is made after")
+}
+
+// closesLeft says whether a piece that closes its run is sawn to the space at its left edge: the far one in the direction of
+// work, or at an opening the one beside it where a panel goes on beyond the far one.
+func (c *checker) closesLeft(piece planPiece) bool {
+	i := c.runOf(piece.Run)
+	if i < 0 {
+		return false // which is a fault of its own
+	}
+	left := c.plan.Runs[i].SetOut.Direction == "left"
+	n := slices.IndexFunc(c.boards[i], func(b board) bool { return !b.old && !less(piece.At.X, b.left) && less(piece.At.X, b.right) })
+	if left && n > 0 && !c.joints[i][n-1].open && !c.boards[i][n-1].old || !left && n >= 0 && n+1 < len(c.boards[i]) && !c.joints[i][n].open && !c.boards[i][n+1].old {
+		return !left
+	}
+	return left
 }
