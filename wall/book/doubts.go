@@ -72,7 +72,7 @@ var doubtWords = map[warning.Kind]string{
 	finish.NailNearCables:    "a nail of {length0} goes {length1} into the stud, where cables may lie from {length2} on: take a shorter one, and find cables and pipes first",
 	finish.StripsNotTakenOff: "the strips bring each face {length0} forward, and the runs are planned as they are given: tape them on the strips, or take {length0} off a run at each inside corner and add it at each outside corner",
 	finish.NothingHolds:      "masonry takes no nails, and there is neither adhesive nor a strip: give one of them",
-	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 1/400 of the width",
+	finish.SeamTight:         "{length0}, but fiberboard moves: for sheets so wide its trade body allows {upto1}, 1/400 of the width rounded down to half a mark: consider to plan with it",
 	finish.BoxTooDeep:        "{name0}: its front lies {length0} behind the face and no extender on the list reaches so far: have an electrician move the box",
 	finish.ScrewShort:        "{name0}: no screw on the list is {length0} long",
 	finish.TrimJoint:         "end of {name0}: its trim is longer than a strip and gets a joint",
@@ -108,7 +108,7 @@ func (t *text) fill(words string, w warning.Warning, from side) string {
 		case kind == "name" && i < len(w.Names):
 			return w.Names[i]
 		case kind == "quoted" && i < len(w.Names):
-			return strconv.Quote(w.Names[i])
+			return `"` + w.Names[i] + `"`
 		case kind == "way" && i < len(w.Names):
 			var way cutout.WayOut
 			if way.UnmarshalText([]byte(w.Names[i])) != nil {
@@ -159,7 +159,7 @@ func (t *text) warned(w warning.Warning) string {
 
 // warning returns the place of a warning, by names where it has any, with what it says.
 func (t *text) warning(p plan.Plan, w warning.Warning) string {
-	return cmp.Or(placeName(p, w), place(w)) + ": " + t.doubtAt(w, measuredOn(p, w))
+	return cmp.Or(placeName(p, w), place(w)) + ": " + joined(p, t.doubtAt(w, measuredOn(p, w)))
 }
 
 // measuredOn is the edge that the place of a warning on a piece is measured from.
@@ -181,13 +181,13 @@ type doubt struct {
 // doubts are those of a plan: weak spots one after the other of one piece and one kind, with one way out, are one.
 func (t *text) doubts(p plan.Plan) (all []doubt) {
 	for i, w := range p.Warnings {
-		from := measuredOn(p, w)
+		from := either(t.shop, fromLeft, measuredOn(p, w)) // as on its leaf
 		if before := p.Warnings[max(i-1, 0)]; i > 0 && w.Kind == plan.WeakSpot && before.Kind == w.Kind && slices.Equal(before.Names, w.Names) {
 			last := &all[len(all)-1]
-			last.Says = strings.TrimSuffix(last.Says, ": "+t.fill("{way2}", w, from)) + "; " + t.doubtAt(w, from)
+			last.Says = strings.TrimSuffix(last.Says, joined(p, ": "+t.fill("{way2}", w, from))) + "; " + joined(p, t.doubtAt(w, from))
 			continue
 		}
-		all = append(all, doubt{w, t.doubtAt(w, from)})
+		all = append(all, doubt{w, joined(p, t.doubtAt(w, from))})
 	}
 	return all
 }

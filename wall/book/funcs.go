@@ -19,7 +19,7 @@ func (b *page) funcs() template.FuncMap {
 	return template.FuncMap{
 		"face": func() string { return faceWords[b.Plan.Saw.Face] }, "ripEdge": func() string { return ripEdge(b.Plan) },
 		"length": b.unbroken, "picture": b.picture, "starters": b.starters, "add": func(a, b int) int { return a + b }, "alike": alike, "lengths": lengths, "fitted": fitted, "priced": priced,
-		"leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": func(i int) []block { return b.leaves[i].blocks }, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "sawn": func(p plan.Piece) string { return b.sawnOn(p) }, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubts": func() []doubt { return b.doubts(b.Plan) }, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
+		"leaf": b.leaf, "details": b.details, "elsewhere": b.elsewhere, "cutting": b.cutting, "marked": func(i int) []block { return b.leaves[i].blocks }, "oddPieces": b.oddPieces, "howMeasured": b.howMeasured, "gaps": gaps, "seeRun": b.seeRun, "seePiece": b.seePiece, "sawn": b.sawnFrom, "small": b.small, "plan": func() plan.Plan { return b.Plan }, "drawn": drawing.PieceName, "buying": func() string { return b.buying(b.Plan) }, "doubts": func() []doubt { return b.doubts(b.Plan) }, "choice": b.choice, "why": b.why, "slant": func(p plan.Piece) bool { return slant(b.Plan, p) }, "strips": b.strips, "where": b.whereAndWhat,
 		"plane": func(c plan.Cut) string {
 			near, far := cutEdges(b.Plan, c.Kind)
 			return "plane " + b.unbroken(c.Off) + " off its " + either(c.Trim == plan.TrimNear, near, far)
@@ -40,7 +40,7 @@ func (b *page) funcs() template.FuncMap {
 		"at": func(found plan.Blemish) string {
 			return wholeAndFraction.ReplaceAllString(b.at(b.Plan, found), "$1\u00a0$2")
 		}, "offcuts": b.offcuts, "byNumber": byNumber, "number": numberOf, "unpriced": unpriced, "rounding": func() string { return rounding },
-		"weakSpots": func(p plan.Piece) []string { return b.weakSpots(p, fromLeft, true) },
+		"weakSpots": func(p plan.Piece) []string { return b.weakSpots(b.Plan, p, fromLeft, true) },
 		"between":   (&text{tape: b.tape, full: true}).between, "fromCut": b.fromCut, "given": b.given, "signs": b.signs, "keys": func(one block, names []string) []sign { return b.signs(one.Small, names...) }, "slanted": slanted,
 		"chapter": b.chapter, "heading": b.heading, "odd": func() bool { return len(b.odd) > 0 },
 		"land":     func(name string) bool { return b.drawn[name].Lying() },

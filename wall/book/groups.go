@@ -253,6 +253,7 @@ const mostLetters = 6
 // ends; nothing where it has none.
 func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 	var names []string
+	way = lettered(p, m, way)
 	corners := slices.Concat(m.Named(p.Snap)...)
 	for _, i := range way.Corners {
 		if i < 0 || i >= len(corners) {
@@ -270,6 +271,30 @@ func wayName(p plan.Plan, m plan.Marks, way plan.SawCut) string {
 		names = []string{names[0], "…", names[len(names)-1]}
 	}
 	return strings.Join(names, "–")
+}
+
+// lettered is a line to saw with the next corners that have letters at its ends, where drawings leave out its own as they are nearly
+// in line with those.
+func lettered(p plan.Plan, m plan.Marks, way plan.SawCut) plan.SawCut {
+	ring, last := m.Named(p.Snap)[0], len(way.Corners)-1
+	way.Corners = slices.Clone(way.Corners)
+	for end, next := range map[int]int{0: 1, last: last - 1} {
+		if last < 1 || max(way.Corners[end], way.Corners[next]) >= len(ring) || min(way.Corners[end], way.Corners[next]) < 0 {
+			continue
+		}
+		at, on := way.Corners[end], 1
+		if (at-way.Corners[next]+len(ring))%len(ring) > len(ring)/2 {
+			on = len(ring) - 1
+		}
+		for range ring {
+			if ring[at].Name != "" || plan.ArcAt(m.Arcs, ring[at].Face) != nil {
+				break
+			}
+			at = (at + on) % len(ring)
+		}
+		way.Corners[end] = at
+	}
+	return way
 }
 
 // starters says where the middles of the starter holes lie, if that is at all alike.

@@ -10,9 +10,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.com/groovewright/cutout"
+	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
-	"example.com/groovewright/wall"
 	"example.com/groovewright/wall/drawing"
 	"example.com/groovewright/wall/plan"
 )
@@ -236,12 +235,16 @@ func (b *page) first() int {
 	return slices.IndexFunc(b.Plan.Runs, func(run plan.Run) bool { return !run.Bare() })
 }
 
-// sectioned is the first run that is alike in its trims and in having boxes, whose upright section holds for run i too; of a
-// bare run it is none.
+// sectioned is the first run that is alike in its trims and in how deep the box of its upright section lies, which but for
+// heights and that box's name holds for run i too; of a bare run it is none.
 func (b *page) sectioned(i int) int {
 	like := func(run plan.Run) string {
 		trim, _ := json.Marshal(run.Trim) // of names and lengths, which cannot fail
-		return fmt.Sprint(string(trim), run.Bare(), slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Kind == wall.Box }))
+		var box finish.BoxFixing
+		if n := b.Plan.BoxIn(run); n >= 0 {
+			box = b.Plan.Fixing.Boxes[n]
+		}
+		return fmt.Sprint(string(trim), run.Bare(), box.Name != "", box.Behind, box.Extender)
 	}
 	return slices.IndexFunc(b.Plan.Runs, func(run plan.Run) bool { return !run.Bare() && like(run) == like(b.Plan.Runs[i]) })
 }
@@ -251,9 +254,7 @@ func (b *page) elsewhere(i int) string {
 	run, before := b.Plan.Runs[i], (i+len(b.Plan.Runs)-1)%len(b.Plan.Runs)
 	var says []string
 	if n := b.sectioned(i); n != i {
-		lo, hi := cutout.Bounds(run.Outline)
-		down, up := cutout.Bounds(b.Plan.Runs[n].Outline)
-		says = append(says, fmt.Sprintf("Upright section as on leaf D%d%s.", n+1, either(lo.Y == down.Y && hi.Y == up.Y, "", ", but for heights")))
+		says = append(says, fmt.Sprintf("Upright section as on leaf D%d, but for %s.", n+1, either(b.Plan.BoxIn(run) < 0, "heights", "heights and box")))
 	}
 	if p := b.Plan.Runs[before]; p.CornerRight != nil && before != i && !p.Bare() {
 		says = append(says, fmt.Sprintf("Corner %s: leaf D%d.", b.Plan.CornerLetter(before), before+1))
@@ -505,6 +506,9 @@ func (b *page) sides(phone int, tables []part, names ...string) (all block, ok b
 			return all, false
 		}
 		if b.wide(name) && !small {
+			if len(parts) > 0 { // the face comes first
+				return all, false
+			}
 			wide = append(wide, name)
 		} else {
 			parts = append(parts, half)

@@ -128,7 +128,7 @@ func (t *text) above(y fraction.Length) string {
 // nothing beyond its size.
 func (t *text) marks(p plan.Plan, piece plan.Piece, from side) {
 	m := piece.Marks
-	for _, says := range t.weakSpots(piece, from, t.full) {
+	for _, says := range t.weakSpots(p, piece, from, t.full) {
 		t.hang("  weak: ", says)
 	}
 	if piece.Plain() {
@@ -168,7 +168,7 @@ func (t *text) weak(w plan.Weak, from side) string {
 }
 
 // weakSpots says what the weak spots of a piece are, those one after the other with one way out together, which may be said too.
-func (t *text) weakSpots(piece plan.Piece, from side, wayOut bool) (all []string) {
+func (t *text) weakSpots(p plan.Plan, piece plan.Piece, from side, wayOut bool) (all []string) {
 	for i, w := range piece.Weak {
 		if i > 0 && piece.Weak[i-1].WayOut == w.WayOut {
 			all[len(all)-1] += "; " + t.weak(w, from)
@@ -176,7 +176,7 @@ func (t *text) weakSpots(piece plan.Piece, from side, wayOut bool) (all []string
 			all = append(all, t.weak(w, from))
 		}
 		if wayOut && (i+1 == len(piece.Weak) || piece.Weak[i+1].WayOut != w.WayOut) {
-			all[len(all)-1] += ": " + wayOutWords[w.WayOut]
+			all[len(all)-1] += ": " + joined(p, wayOutWords[w.WayOut])
 		}
 	}
 	return all
@@ -203,6 +203,9 @@ func (t *text) trammel(piece plan.Piece, a plan.Arc, from side) string {
 	if top, err := a.Top(); err == nil && piece.Holds(top) {
 		says += ", top at " + t.about(top.Y) + " up"
 	}
+	if x, y := a.Centre.X, a.Centre.Y; t.full && (x.Sign() < 0 || y.Sign() < 0 || piece.Width.Less(x) || piece.Height.Less(y)) {
+		says += ", on scrap of the same thickness clamped beside the piece"
+	}
 	return says + either(t.full, "; on the back the center is "+t.off(a.Back.X, "from "+startOf(piece, true), "left"), "")
 }
 
@@ -226,6 +229,13 @@ var wayOutWords = map[cutout.WayOut]string{
 	cutout.WidenPiece:  "let the pattern start elsewhere, as the whole piece is no wider, or cover its place with trim",
 	cutout.WidenStrip:  "move the seam so that more is left beside the notch, or saw the strip as a piece of its own",
 }
+
+// boardWords has what is said of seams and sheets in the words for boards, whose joints are where they are.
+var boardWords = strings.NewReplacer("move the seam to the corner", "start the boards elsewhere", "move the seam", "start the boards elsewhere",
+	"let a seam run", "let a joint run", "its sheet", "its board")
+
+// joined says of the joints of boards what is said of seams.
+func joined(p plan.Plan, says string) string { return either(p.Profile.Boards, boardWords.Replace(says), says) }
 
 // measuredFrom says from which edges the marks of a piece are measured, and what made these. What is
 // left on to scribe lies outside the line that they are measured from.

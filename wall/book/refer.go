@@ -54,22 +54,32 @@ func gaps(p plan.Plan) (all []openGap) {
 	return all
 }
 
-// sawnOn are the leaves of sheets that some pieces are cut from, or that of the cut list.
+// sawnOn are the leaves of sheets that some pieces are cut from, and the table of those that are only sawn across.
 func (b *page) sawnOn(pieces ...plan.Piece) string {
-	on := map[int]bool{}
+	on := map[string]bool{}
 	for _, piece := range pieces {
-		on[b.Plan.SheetOf(piece.Number)] = true
+		on[b.sawnFrom(piece)] = true
 	}
 	var numbers []string
-	for _, sheet := range b.Plan.Sheets {
-		if number := strconv.Itoa(sheet.Number); on[sheet.Number] && slices.Contains(b.sheets, number) {
+	for _, number := range b.sheets {
+		if on["S"+number] {
 			numbers = append(numbers, number)
 		}
 	}
-	if len(numbers) == 0 {
-		return b.chapter("cutlist").Leaves
+	var from []string
+	if len(numbers) > 0 {
+		from = append(from, leaves("S", numbers))
 	}
-	return leaves("S", numbers)
+	if word := sheetWord(b.Plan); len(numbers) < len(on) {
+		from = append(from, either(len(pieces) == 1, b.sawnFrom(pieces[0])+" in ", "")+"the table of "+word+"s")
+	}
+	return strings.Join(from, " and ")
+}
+
+// sawnFrom names the leaf of the sheet that a piece is cut from, or the sheet itself where it is only sawn across.
+func (b *page) sawnFrom(piece plan.Piece) string {
+	number := strconv.Itoa(b.Plan.SheetOf(piece.Number))
+	return either(slices.Contains(b.sheets, number), "S", sheetWord(b.Plan)+" ") + number
 }
 
 // seeRun names the other leaves of run i.
@@ -87,7 +97,7 @@ func (b *page) seeRun(i int) string {
 			odd = append(odd, piece.Label)
 		}
 	}
-	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + "; cutting: " + b.sawnOn(own...)
+	says := "Ends and pole: leaf D" + strconv.Itoa(i+1) + either(len(own) > 0, "; cutting: "+b.sawnOn(own...), "; all its panels are up")
 	return says + either(len(odd) > 0, "; marks: "+leaves("P", odd), "") + "."
 }
 

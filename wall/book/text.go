@@ -49,14 +49,19 @@ func either[T any](holds bool, yes, no T) T {
 }
 
 // labelLong is the most letters of a title on a label.
-const labelLong = 28
+const labelLong = 60
 
-// clip shortens the title of a job to a line of a label.
+// clip shortens the title of a job to two lines of a label, after a word if it has any there.
 func clip(title string) string {
-	if letters := []rune(title); len(letters) > labelLong {
-		return strings.TrimSpace(string(letters[:labelLong-1])) + "…"
+	letters := []rune(title)
+	if len(letters) <= labelLong {
+		return title
 	}
-	return title
+	short := string(letters[:labelLong-1])
+	if at := strings.LastIndex(short, " "); at > len(short)/2 {
+		short = short[:at]
+	}
+	return strings.TrimSpace(short) + "…"
 }
 
 // count writes a number with its noun.

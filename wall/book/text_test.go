@@ -87,12 +87,12 @@ func TestEndOfTheCommandKeepsTheWidth(t *testing.T) {
 	}
 }
 
-// A title too long for a line of a label ends in an ellipsis.
+// A title too long for two lines of a label ends in an ellipsis.
 func TestTitlesOfLabels(t *testing.T) {
 	for title, want := range map[string]string{
-		"Pantry":                            "Pantry",
-		"Lobby in tongue-and-groove boards": "Lobby in tongue-and-groove…",
-		strings.Repeat("木", labelLong+1):    strings.Repeat("木", labelLong-1) + "…",
+		"Pantry": "Pantry",
+		"Lobby in tongue-and-groove boards, painted, with an old bench": "Lobby in tongue-and-groove boards, painted, with an old…",
+		strings.Repeat("木", labelLong+1):                                strings.Repeat("木", labelLong-1) + "…",
 	} {
 		if got := clip(title); got != want {
 			t.Errorf("%q: %q, want %q", title, got, want)

@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"math"
-	"slices"
 
 	"example.com/groovewright/finish"
 	"example.com/groovewright/fraction"
@@ -47,9 +46,7 @@ func Section(p plan.Plan, i int) (Picture, error) {
 		d.wall = 8 + either(fix.Wall.IsZero(), 2*wallInk, fix.Wall.Float64()*d.scale) // not to scale where it is not known
 		d.back = d.wall + fix.Strips.Float64()*d.scale
 		d.face = d.back + p.Profile.Thickness.Float64()*d.scale
-		box := slices.IndexFunc(fix.Boxes, func(b finish.BoxFixing) bool {
-			return slices.ContainsFunc(run.Openings, func(o plan.Opening) bool { return o.Name == b.Name })
-		})
+		box := p.BoxIn(run)
 		const top = 44.0
 		foot := top + either(box >= 0, 3*sectionZone, 2*sectionZone)
 		head, sole := top+p.Gaps.Top.Float64()*d.scale, foot-p.Gaps.Bottom.Float64()*d.scale

@@ -119,6 +119,13 @@ func (p Plan) OnHand(r finish.Row) bool {
 	return r.Item == finish.ItemSheet && !r.Price.Known() && stock.Count != nil
 }
 
+// BoxIn returns the place in Fixing.Boxes of the first box that the panels of a run cover, -1 where there is none.
+func (p Plan) BoxIn(r Run) int {
+	return slices.IndexFunc(p.Fixing.Boxes, func(b finish.BoxFixing) bool {
+		return slices.ContainsFunc(r.Openings, func(o Opening) bool { return o.Name == b.Name })
+	})
+}
+
 // Chosen returns the choice that the plan takes; the zero Choice where there is none.
 func (p Plan) Chosen() Choice {
 	taken, _ := first(p.Choices, func(c Choice) bool { return c.Chosen })
