@@ -9,7 +9,6 @@ import (
 	"cmp"
 	"compress/gzip"
 	"embed"
-	"encoding/base64"
 	"encoding/binary"
 	"encoding/json"
 	"flag"
@@ -53,26 +52,31 @@ type profile struct {
 	About string `json:"about"`
 }
 
-// notes are lines of a script for its reader alone, or empty, which the page need not carry.
-var notes = regexp.MustCompile(`(?m)^\s*(//.*)?\n`)
+// notes are lines of a script for its reader alone, or empty, and what lines are set in by, which the page need not carry.
+var notes = regexp.MustCompile(`(?m)^\s*(//.*)?\n|^ +`)
+
+// escaped is what a URL or a string in JSON would write otherwise: a quarter shorter than base 64.
+var escaped = strings.NewReplacer("%", "%25", "#", "%23", "\n", "%0A", `"`, "%22", `\`, "%5C")
 
 // build returns the page.
 func build() ([]byte, error) {
 	parts := map[string]string{"Style": drawing.Style() + read("style.css")}
 	imports := map[string]string{}
 	for _, name := range modules {
-		imports[name] = "data:text/javascript;charset=utf-8;base64," + base64.StdEncoding.EncodeToString([]byte(script(name)))
+		imports[name] = "data:text/javascript;charset=utf-8," + escaped.Replace(script(name))
 	}
 	var profiles []profile
 	for _, p := range groove.Builtin() {
 		profiles = append(profiles, profile{p.Name, book.Profiles([]groove.Profile{p})})
 	}
 	for name, value := range map[string]any{"Modules": map[string]any{"imports": imports}, "Facts": map[string]any{"schema": json.RawMessage(jobfile.Schema()), "profiles": profiles}} {
-		data, err := json.Marshal(value) // it escapes <
-		if err != nil {
+		var data strings.Builder
+		to := json.NewEncoder(&data)
+		to.SetEscapeHTML(false) // of which < alone would do harm
+		if err := to.Encode(value); err != nil {
 			return nil, err
 		}
-		parts[name] = string(data)
+		parts[name] = strings.ReplaceAll(data.String(), "<", `\u003c`)
 	}
 	var err error
 	if parts["Engine"], err = engine(); err != nil {
