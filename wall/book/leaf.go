@@ -31,6 +31,8 @@ const (
 	sideHigh   = 765.0 // and upwards on a page
 	pieceHigh  = 240.0 // that its height takes where a page has little room,
 	fewHigh    = 140.0 // and of one with only outer edges to saw, so that a page has two
+	smallest   = 15.0  // that a piece is drawn one to where two pages have room for one that is
+	nextPage   = 1.5   // times as large
 	spareHigh  = 34.0  // that estimates may be wrong by where a leaf fills its page
 	leafGap    = 20.0  // between two leaves
 	mostHoles  = 8     // of a piece that is drawn larger: the names and numbers of more stand no better then
@@ -348,8 +350,8 @@ func (b *page) drawPieces() {
 	}
 }
 
-// enlarge draws the leaves of a page, or the pages of a leaf, one to the least number at which they have room: on fewer
-// pages, if they can.
+// enlarge draws the leaves of a page, or the pages of a leaf, one to the least number at which they have room: on one more
+// page where it is small on fewer.
 func (b *page) enlarge(page []*leaf) {
 	least := 0.0
 	for _, l := range page {
@@ -357,8 +359,12 @@ func (b *page) enlarge(page []*leaf) {
 			return
 		}
 	}
-	for pages := range len(page[0].blocks) {
-		for one := largest(page, pages > 0); one < least; one++ {
+	most, best := len(page[0].blocks), least+1
+	if len(page) == 1 && !page[0].piece.Plain() {
+		most = max(most, 2)
+	}
+	for pages := 0; pages < most && best > min(least, smallest); pages++ {
+		for one := largest(page, pages > 0); one < either(best > least, best, best/nextPage); one++ {
 			high, all := 0.0, []leaf(nil)
 			for _, l := range page {
 				trial := *l
@@ -371,7 +377,8 @@ func (b *page) enlarge(page []*leaf) {
 				for i, l := range page {
 					*l = all[i]
 				}
-				return
+				best = one
+				break
 			}
 		}
 	}

@@ -235,7 +235,9 @@ var boardWords = strings.NewReplacer("move the seam to the corner", "start the b
 	"let a seam run", "let a joint run", "its sheet", "its board")
 
 // joined says of the joints of boards what is said of seams.
-func joined(p plan.Plan, says string) string { return either(p.Profile.Boards, boardWords.Replace(says), says) }
+func joined(p plan.Plan, says string) string {
+	return either(p.Profile.Boards, boardWords.Replace(says), says)
+}
 
 // measuredFrom says from which edges the marks of a piece are measured, and what made these. What is
 // left on to scribe lies outside the line that they are measured from.
