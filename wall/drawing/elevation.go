@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -31,6 +30,7 @@ const (
 	uprightHigh   = 13.0           // room across that an upright number takes
 	farName       = 80.0           // most ink from an opening to its name
 	levelPart     = "height level" // class of the height of one
+	leastNext     = 2.5            // of the edges of the next wall's panels that are seen
 	hiddenEdge    = "out of sight" // where the panels of the next wall stand before it
 )
 
@@ -45,7 +45,8 @@ type elevation struct {
 	high   float64 // and upwards
 	tall   float64 // most ink that the wall's height takes
 	begin  float64 // ink y of the line that says where to start
-	floor  float64 // ink y under the wall
+	floor  float64 // ink y under the wall,
+	low    float64 // and under the heights of its corners there
 	keyed  []line  // letters of openings with their names
 	missed line    // pieces, openings and blemishes that have no room for their numbers and letters
 	lost   int     // pieces and openings of these
@@ -85,11 +86,11 @@ func fitElevation(p plan.Plan, i int, width, page float64, brief bool) (e *eleva
 	for tall := elevationTall; ; tall, shrunk = e.scale*e.high-.8*(e.Height-page), true {
 		e = newElevation(p, i, width, ref("run-%d", i+1), "Elevation of ")
 		e.tall, e.brief = max(tall, elevationLow), brief
-		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.heights, e.labels, e.flaws, e.onTheWall} {
+		for _, add := range []func(){e.describe, e.lay, e.wall, e.seams, e.strips, e.openings, e.start, e.above, e.bottoms, e.heights, e.labels, e.flaws, e.onTheWall} {
 			add()
 		}
 		leaf := either(len(p.Pieces) > 0, line{counted(ref("E%d", i+1)), ": "}, nil) // a wall alone has none
-		e.Height = e.foot(e.pole(e.chains(e.bottoms())), append(leaf, "Elevation of "))
+		e.Height = e.foot(e.pole(e.chains(e.low)), append(leaf, "Elevation of "))
 		if e.Height <= page || tall <= elevationLow {
 			return e, shrunk
 		}
@@ -132,7 +133,7 @@ func (e *elevation) lay() {
 
 // callouts writes what is seen at both ends, beside the wall where that has room, else over it, and returns where they stop.
 func (e *elevation) callouts() (bottom float64) {
-	lane, _ := e.lanes()
+	_, lane := e.lanes() // the names of chains are lower
 	beside := min(e.left, e.Width-e.left-e.wide*e.scale) - lane
 	ahead := e.x(e.run.SetOut.From) - e.left // of the start, on the wall
 	if e.run.SetOut.Direction == wall.Right {
@@ -167,10 +168,15 @@ func (e *elevation) callouts() (bottom float64) {
 // wall draws the wall's own shape, the panels that are on it, and the pieces with their pattern.
 func (e *elevation) wall() {
 	e.stroke("wall", e.curved(nil, e.run.Outline))
-	if len(e.run.Installed) > 0 {
-		up := e.add("g", "clip-path", e.clip(e.path+"wall", e.curved(nil, e.run.Outline)))
-		for _, panel := range e.run.Installed {
-			up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
+	up := e.add("g", "clip-path", e.clip(e.path+"wall", e.curved(nil, e.run.Outline)))
+	for _, panel := range e.run.Installed {
+		up.rect(e.strip(panel), "class", "opening", "fill", e.hatch("installed", "hatch", 9, -45))
+	}
+	thick, width := e.plan.Profile.Thickness, e.run.Width
+	for side, off := range []fraction.Length{e.run.Limits[0], width.Sub(e.run.Limits[1])} {
+		at := []fraction.Length{zero, width.Sub(thick)}[side]
+		if next := e.strip(plan.Installed{Left: at, Right: at.Add(thick)}); next.w > leastNext && !off.Less(thick) && e.run.End(side == 1).Kind == wall.InsideCorner {
+			up.rect(next, "class", "next")
 		}
 	}
 	for _, piece := range e.pieces {
@@ -349,7 +355,9 @@ func (e *elevation) describe() {
 // its name near it, and each of a coded run, has a letter, with the name in a list under the drawing.
 func (e *elevation) labels() {
 	e.leads = e.add("g")
-	outside, across := map[int]box{}, []segment(nil)
+	var outside []int
+	var spots []box
+	var across []segment
 	names := func(i int) []way {
 		return e.names(figure{e.run.Openings[i].Name, e.path + ref("openings[%d].name", i)})
 	}
@@ -357,17 +365,17 @@ func (e *elevation) labels() {
 		spot := e.around(o.Outline)
 		across = append(across, spot.diagonals()...)
 		if e.run.Coded() || !e.fitted(e.view, [][]plan.Point{o.Outline}, names(i)...) {
-			outside[i] = spot
+			outside, spots = append(outside, i), append(spots, spot)
 		}
 	}
 	e.lines = append(e.lines, across...) // no lead of a name crosses another opening
 	e.claimOpenings()
-	for _, i := range slices.Sorted(maps.Keys(outside)) {
+	for n, i := range outside {
 		beside := func(ways ...way) bool {
-			return e.nameBeside(outside[i], slices.Collect(maps.Values(outside)), e.around(e.run.Outline), spot(outside[i].middle()), ways...)
+			return e.nameBeside(spots[n], spots, e.around(e.run.Outline), spot(spots[n].middle()), ways...)
 		}
 		if e.run.Coded() || !beside(names(i)...) {
-			e.nameByLetter(i, outside[i], beside)
+			e.nameByLetter(i, spots[n], beside)
 		}
 	}
 	e.lines = slices.DeleteFunc(e.lines, func(l segment) bool { return slices.Contains(across, l) })

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"example.com/groovewright/fraction"
 )
@@ -60,7 +61,8 @@ func (l line) width(size float64) float64 { return textWidth(l.String(), size) }
 // aLength is one as a tape writes it, in which no line breaks.
 var aLength = regexp.MustCompile(`\d+( \d+/\d+)?( (plus|less) \d+/\d+)?( mm| cm)?`)
 
-// wrap breaks the line at spaces into lines up to a width; a word wider than most goes on in the next line.
+// wrap breaks the line at spaces into lines up to a width; a word wider than most goes on in the next line, by three letters
+// or more.
 func (l line) wrap(width, most float64) (lines []line) {
 	space := ""
 	for _, part := range l {
@@ -70,16 +72,20 @@ func (l line) wrap(width, most float64) (lines []line) {
 			if i > 0 {
 				space = " "
 			}
-			for rest := []rune(strings.ReplaceAll(word, "\x00", " ")); len(rest) > 0; space = " " {
-				end, last := len(rest), len(lines)-1
-				for end > 1 && !strings.Contains(word, "\x00") && textWidth(string(rest[:end]), typeSize) > most {
-					end--
+			for rest, broken := []rune(strings.ReplaceAll(word, "\x00", " ")), false; len(rest) > 0; space = " " {
+				end, last, least := len(rest), len(lines)-1, either(rest[0] < firstIdeograph, 3, 1)
+				for end > least && len(rest) >= 2*least && !strings.Contains(word, "\x00") && textWidth(string(rest[:end])+"-"[:min(1, len(rest)-end)], typeSize) > most {
+					end = min(end-1, len(rest)-least)
 				}
+				hyphen := end < len(rest) && unicode.IsLetter(rest[end-1]) && unicode.IsLetter(rest[end]) && rest[end] < firstIdeograph
 				f.text, rest = string(rest[:end]), rest[end:]
-				if last < 0 || space != "" && lines[last].width(typeSize)+textWidth(space+f.text, typeSize) > width {
+				if last < 0 || broken || space != "" && lines[last].width(typeSize)+textWidth(space+f.text, typeSize) > width {
 					lines, last, space = append(lines, nil), last+1, ""
 				}
-				lines[last] = lines[last].and(space, f)
+				lines[last], broken = lines[last].and(space, f), len(rest) > 0
+				if hyphen {
+					lines[last] = append(lines[last], figure{text: "-"})
+				}
 			}
 			if word != "" {
 				space = ""

@@ -492,7 +492,7 @@ func (d *pieceDrawing) trammels() {
 		centre, long, out := d.at(a.Centre), a.Radius.Float64()*d.scale, point(0) // and the direction of the radius, of length 1
 		aim := func(c corner) {
 			out = d.at(c.at) - centre
-			out /= complex(max(1e-9, cmplx.Abs(out)), 0)
+			out *= complex(1/max(1e-9, cmplx.Abs(out)), 0)
 		}
 		text := func(before string) way {
 			return d.level("halo", line{before, d.length(a.Radius, ref("%smarks.arcs[%d].radius", d.path, i))}, 4)

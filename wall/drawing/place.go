@@ -10,11 +10,12 @@ import (
 )
 
 const (
-	closer    = 3.0   // between corners that one label names, from left to right
-	offDot    = 2.6   // from a lead to a corner that is not its own, of a letter twice as far
-	apartDots = 22.0  // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
-	farLead   = 240.0 // most ink from a text to what a lead from it leads to
-	mostInk   = 1e6   // from end to end of a frame in which places are looked for, as no paper is larger
+	closer         = 3.0    // between corners that one label names, from left to right
+	offDot         = 2.6    // from a lead to a corner that is not its own, of a letter twice as far
+	apartDots      = 22.0   // from a text with a lead to a corner that is not its own, or 1.3 times as far as its own
+	farLead        = 240.0  // most ink from a text to what a lead from it leads to
+	firstIdeograph = 0x2e80 // in Unicode, where no hyphen joins what goes on in the next line
+	mostInk        = 1e6    // from end to end of a frame in which places are looked for, as no paper is larger
 )
 
 // point is a place of ink, or a way between two; y runs down, as on a screen.
@@ -335,7 +336,7 @@ func emWidth(r rune) float64 {
 		return 0.42
 	case strings.ContainsRune("mwMW@%→←↑↓⌀", r):
 		return 1
-	case r >= 0x2e80: // ideographs and their like fill a square
+	case r >= firstIdeograph: // they and their like fill a square
 		return 1.05
 	case unicode.IsUpper(r), unicode.Is(unicode.Cyrillic, r):
 		return 0.76

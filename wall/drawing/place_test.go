@@ -97,7 +97,9 @@ func TestWrapKeepsEveryWord(t *testing.T) {
 		{line{"box left ", figure{"of the", "a"}, " range"}, 67, 67, []string{"box left", "of the", "range"}},
 		{line{"box left of ", figure{"the range", "a"}}, 1000, 1000, []string{"box left of the range"}},
 		{line{figure{"range", "a"}, "; ", figure{"window", "b"}, ": ", figure{"14 3/8", "c"}}, 67, 67, []string{"range;", "window:", "14 3/8"}},
-		{line{"wainscoting of oak"}, 60, 60, []string{"wainsc", "oting of", "oak"}},
+		{line{"wainscoting of oak"}, 60, 60, []string{"wainsc-", "oting of", "oak"}},
+		{line{figure{"wainscoting", "a"}, " of oak"}, 86, 86, []string{"wainscot-", "ing of oak"}}, // no two letters alone
+		{line{figure{"壁板壁板壁板壁板", "a"}}, 64, 64, []string{"壁板壁板", "壁板壁板"}},
 	} {
 		var got []string
 		for _, l := range row.text.wrap(row.width, row.most) {

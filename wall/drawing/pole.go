@@ -256,10 +256,6 @@ func (e *elevation) lanes() (left, right float64) {
 // wall's ends, and of the lower and upper sides of the openings, each on the side that is nearer.
 func (e *elevation) heights() {
 	left, right := e.sides()
-	seen, _ := e.corners(false)
-	for _, s := range seen { // see below
-		e.claimLine(segment{complex(s.ink, s.y), complex(s.ink, e.floor)})
-	}
 	lo, hi := max(e.top-30, e.begin+9), e.floor+30
 	most := int((hi-lo)/poleGap) + 1
 	for side, near := range []float64{left, right} {
@@ -350,12 +346,10 @@ func (e *elevation) riser(from float64) func(s stop) {
 	}
 }
 
-// bottoms writes the heights of the corners of the wall's bottom under it, and returns their end.
-func (e *elevation) bottoms() float64 {
-	if all, _ := e.corners(false); len(all) > 0 {
-		return e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, e.riser(e.floor))
-	}
-	return e.floor + 6
+// bottoms writes the heights of the corners of the wall's bottom under it.
+func (e *elevation) bottoms() {
+	all, _ := e.corners(false)
+	e.low = e.below(all, 8, e.Width-8, e.floor, 1, 6, 17, e.riser(e.floor)) - either(len(all) == 0, 18.0, 0)
 }
 
 // poleLines are the lengths tried of an upright line, the best first; 0 is for the distances alone.

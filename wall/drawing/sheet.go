@@ -8,6 +8,7 @@ import (
 	"example.com/groovewright/cutout"
 	"example.com/groovewright/fraction"
 	"example.com/groovewright/fraction/fault"
+	"example.com/groovewright/groove"
 	"example.com/groovewright/nest"
 	"example.com/groovewright/wall/plan"
 )
@@ -51,14 +52,14 @@ func Sheet(p plan.Plan, i int) (Picture, error) {
 		for _, o := range sheet.Offcuts {
 			d.rect(d.rectangle(o.X, o.Y, o.Width, o.Length), "class", "offcut", "fill", d.hatch("offcut", "dots", 6, -45))
 		}
+		bottom, bare := d.area.y+d.area.h, func(stop) {}
+		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
+		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 12, bare)
 		d.leads = d.add("g")
 		d.sawnOut()
 		d.labels() // before the cuts, which have more places
 		d.cuts()
 		d.offcutLabels()
-		bottom, bare := d.area.y+d.area.h, func(stop) {}
-		d.beside(d.stops(nest.Crosscut), d.area.y, bottom, d.area.x, -1, 4, 17, bare)
-		bottom = d.below(d.stops(nest.Rip), d.left, d.Width-7, bottom, 1, 4, 12, bare)
 		d.Height = d.block(bottom+4, false, line{counted(ref("S%d", sheet.Number)), p.Profile.Word(": Sheet ", ": Board "), figure{fmt.Sprint(sheet.Number), d.path + "number"}, ", ", figure{sheet.Stock, d.path + "stock"}})
 		return d.Picture
 	})
@@ -80,13 +81,7 @@ func (d *sheetDrawing) lay() {
 	d.area = d.sized(d.stock.Width, d.stock.Length)
 	d.frame = d.area.grow(16)
 	d.frame.w = d.Width - 2 - d.frame.x
-	for _, s := range d.stops(nest.Rip) {
-		d.claim(box{s.ink - 1.5, d.area.y + d.area.h, 3, 8})
-	}
-	for _, s := range d.stops(nest.Crosscut) {
-		d.claim(box{d.area.x - 8, s.ink - 1, 8, 2})
-	}
-	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide)", "")
+	end := d.plan.Profile.Word("upper end of the sheet", "upper end") + either(d.flip > 0, ", from the back", "") + either(d.stretch > 0, " (drawn too wide"+either(d.plan.Profile.Edges == groove.Tongued, ", no tongue)", ")"), "")
 	line{end}.write(&d.node, "soft", d.area.x+d.area.w/2, 15, "middle")
 }
 
@@ -105,9 +100,10 @@ func (d *sheetDrawing) parts() {
 			on.set("transform", ref("rotate(180 %.2f %.2f)", real(middle), imag(middle)))
 		}
 		shape := d.move(plan.Point{X: p.X.Add(left), Y: p.Y}).curved(piece.Marks.Arcs, piece.Rings()...)
-		for range d.seats(append([][]plan.Point{cutout.Rectangle(p.X, p.Y, width, piece.Height)}, fraction.Must(d.plan.Placed(p))...), leastHatch, leastHatch) {
+		waste, seen := append([][]plan.Point{cutout.Rectangle(p.X, p.Y, width, piece.Height)}, fraction.Must(d.plan.Placed(p))...), false
+		d.seats(waste, leastHatch, leastHatch)(func(box) bool { seen = true; return false })
+		if seen {
 			on.add("path", "fill", d.hatch("waste", "hatch", 5, 45), "fill-rule", "evenodd", "d", spot.path()+shape)
-			break // it can be seen
 		}
 		on.stroke("edge", shape)
 	}

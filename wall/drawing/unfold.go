@@ -15,6 +15,8 @@ const (
 	boardLeast  = 22.0         // of a board that has its number
 	cornerGap   = 26.0         // between walls
 	mostFrames  = 12           // of a fitting strip
+	frameTall   = 90.0         // most ink that its walls take upwards,
+	frameLow    = 34.0         // and at least, but where one takes the whole width
 )
 
 // unfold returns the walls of a plan in as few rows as have room, with white above and below each; the datum
@@ -162,9 +164,9 @@ func FittingStrip(p plan.Plan, i int) (Picture, error) {
 		}
 		frames := slices.Collect(slices.Chunk(e.pieces, (len(e.pieces)+mostFrames-1)/mostFrames))
 		n, up := len(frames), 0
-		across := min(n, int(width/110))
+		across := max(1, min(n, int(width/110), int(width/(e.wide*frameLow/e.high+16))))
 		cell := width / float64(across)
-		e.scale = min((cell-16)/e.wide, 90/e.high)
+		e.scale = min((cell-16)/e.wide, frameTall/e.high)
 		tall := e.high*e.scale + laneHigh + 10
 		for k, last := range frames {
 			up += len(last)

@@ -128,9 +128,9 @@ func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 		if w > area.w || h > area.h {
 			return
 		}
-		for _, i := range outward(steps) {
-			for _, j := range outward(steps) {
-				c := centered(complex(area.x+area.w*float64(j)/steps, area.y+area.h*float64(i)/steps), w, h)
+		for i := range steps - 1 {
+			for j := range steps - 1 {
+				c := centered(complex(area.x+area.w*outward(j, steps), area.y+area.h*outward(i, steps)), w, h)
 				if on(c) && !yield(c) {
 					return
 				}
@@ -139,14 +139,8 @@ func (v view) seats(rings [][]plan.Point, w, h float64) iter.Seq[box] {
 	}
 }
 
-// outward returns 1 … n-1 from the middle outwards.
-func outward(n int) []int {
-	order := []int{n / 2}
-	for d := 1; d < n/2; d++ {
-		order = append(order, n/2+d, n/2-d)
-	}
-	return order
-}
+// outward is step i from the middle of a side, with every other one to its left, for a side in n parts.
+func outward(i, n int) float64 { return float64(n/2+(i+1)/2*(2*(i%2)-1)) / float64(n) }
 
 // inside reports whether a place lies inside some rings, by the crossings of a ray with their edges.
 func inside(at point, edges []segment) (in bool) {
