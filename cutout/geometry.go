@@ -188,7 +188,7 @@ func convex(outline []Point) bool {
 // hull returns the convex hull of at least two different points, counterclockwise, by the monotone
 // chain of A. M. Andrew, Information Processing Letters 9 (1979) 216-219.
 func hull(points []Point) []Point {
-	slices.SortFunc(points, func(a, b Point) int { return lower(flip(a), flip(b)) })
+	slices.SortStableFunc(points, func(a, b Point) int { return lower(flip(a), flip(b)) })
 	half := func() []Point {
 		var chain []Point
 		for _, p := range points {

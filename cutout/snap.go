@@ -51,7 +51,7 @@ func Snap(shapes []Shape, mark, tolerance fraction.Length, taped func(Point) boo
 			}
 		}
 	}
-	slices.SortFunc(kept, compareShapes)
+	slices.SortStableFunc(kept, compareShapes)
 	return kept, nil
 }
 

@@ -85,7 +85,7 @@ func centres(ring []Point, i int, radius, mark fraction.Length) iter.Seq[Point] 
 		for _, m := range marks {
 			away[m] = squaredDistance(m.rational(), best)
 		}
-		slices.SortFunc(marks, func(p, q Point) int { return cmp.Or(away[p].Cmp(away[q]), lower(p, q)) })
+		slices.SortStableFunc(marks, func(p, q Point) int { return cmp.Or(away[p].Cmp(away[q]), lower(p, q)) })
 		for _, m := range marks {
 			if !yield(m) {
 				return

@@ -178,7 +178,7 @@ func assemble(outlines, holes [][]Point) []Shape {
 	for i, outline := range outlines {
 		shapes[i].outline = outline
 	}
-	slices.SortFunc(shapes, compareShapes)
+	slices.SortStableFunc(shapes, compareShapes)
 	for _, hole := range holes {
 		best := none
 		for i := range shapes {
@@ -194,7 +194,7 @@ func assemble(outlines, holes [][]Point) []Shape {
 		}
 	}
 	for i := range shapes {
-		slices.SortFunc(shapes[i].holes, compareRings)
+		slices.SortStableFunc(shapes[i].holes, compareRings)
 	}
 	return shapes
 }

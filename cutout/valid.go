@@ -42,7 +42,7 @@ func NewShape(outline []Point, holes ...[]Point) (Shape, error) {
 	if err := faults.Err(); err != nil {
 		return Shape{}, err
 	}
-	slices.SortFunc(s.holes, compareRings)
+	slices.SortStableFunc(s.holes, compareRings)
 	return s, nil
 }
 

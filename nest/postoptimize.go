@@ -168,7 +168,7 @@ func (j *job) rearrange(saw *sawyer, l *layout) {
 // look is equal for layouts that differ only in which of like pieces lies where.
 func (j *job) look(spots []spot) []rect {
 	parts := j.rects(spots)
-	slices.SortFunc(parts, func(a, b rect) int { return cmp.Or(cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x)) })
+	slices.SortStableFunc(parts, func(a, b rect) int { return cmp.Or(cmp.Compare(a.y, b.y), cmp.Compare(a.x, b.x)) })
 	return parts
 }
 

@@ -149,6 +149,6 @@ func (w *ways) ascending() (order []int) {
 			order = append(order, i)
 		}
 	}
-	slices.SortFunc(order, func(a, b int) int { return w.on[a].compare(&w.on[b]) })
+	slices.SortStableFunc(order, func(a, b int) int { return w.on[a].compare(&w.on[b]) })
 	return order
 }

@@ -60,7 +60,7 @@ func columnsOf(shapes []cutout.Shape) []column {
 		if len(col.cells) == 0 {
 			continue
 		}
-		slices.SortFunc(col.cells, func(a, b cell) int {
+		slices.SortStableFunc(col.cells, func(a, b cell) int {
 			middle := col.left.Add(col.right).Div(2)
 			return a.bottom.at(middle).Compare(b.bottom.at(middle))
 		})

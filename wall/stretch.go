@@ -165,7 +165,7 @@ func (s *stretch) installed() []Installed {
 			out = append(out, in)
 		}
 	}
-	slices.SortFunc(out, func(a, b Installed) int { return a.Left.Compare(b.Left) })
+	slices.SortStableFunc(out, func(a, b Installed) int { return a.Left.Compare(b.Left) })
 	return out
 }
 
