@@ -248,7 +248,8 @@ func (m *Model) cutPieces(ctx context.Context, layout *Layout, legs []leg) {
 
 // cutPanel cuts the pieces of one panel of run r, which is worked in the direction of far.
 func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, far Direction, last bool) {
-	closing, scribed := m.closes(g, r, panel, far, last)
+	closing, alone, scribed := m.closes(g, r, panel, far, last)
+	alone = alone && !slices.ContainsFunc(layout.Runs, func(run RunLayout) bool { return run.Corner != nil && run.Corner.Butts == r })
 	pieces := m.piecesOf(g, r, panel.Left, panel.Right)
 	m.stopAtPieces(&layout.Runs[r], panel, g, g.band(panel.Left, panel.Right, m.room.Mark))
 	for i, piece := range pieces {
@@ -259,6 +260,9 @@ func (m *Model) cutPanel(layout *Layout, g *region, r int, panel *Panel, far Dir
 		}
 		if scribed != nil {
 			piece.Scribe = m.scribe(&piece, panel, *scribed)
+		}
+		if alone && piece.Scribe == nil { // its place is measured before it is sawn
+			piece.Closing = false
 		}
 		panel.Pieces = append(panel.Pieces, piece.Number)
 		layout.Pieces = append(layout.Pieces, piece)

@@ -31,24 +31,26 @@ func (p Piece) Part() (part nest.Part, err error) {
 
 // closes reports whether a panel of run r closes it or a part of it: the last in the direction of
 // work, or one beside an opening that parts the run. Its scribed edge is the far one, where the run
-// ends neither exposed nor at an outside corner; else that beside the opening, if there is one.
-func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool) (closing bool, scribed *Direction) {
+// ends neither exposed nor at an outside corner; else that beside the opening, if there is one. It is
+// alone where no panel stands beside it: its space is the wall's own.
+func (m *Model) closes(g *region, r int, panel *Panel, far Direction, last bool) (closing, alone bool, scribed *Direction) {
 	bare := g.bareEnds()
 	atDoor := map[Direction]bool{
 		Left:  g.columnAt(panel.Left, true) < 0 && (g.left.Less(panel.Left) || bare[0]),
 		Right: g.columnAt(panel.Right, false) < 0 && (panel.Right.Less(g.right) || bare[1]),
 	}
+	alone = (atDoor[Left] || !g.left.Less(panel.Left)) && (atDoor[Right] || !panel.Right.Less(g.right))
 	near, end := Left-far, m.room.Runs[r].Right // the other direction
 	if far == Left {
 		end = m.room.Runs[r].Left
 	}
 	switch {
 	case atDoor[far], last && end.Kind != Exposed && end.Kind != OutsideCorner:
-		return true, &far
+		return true, alone, &far
 	case atDoor[near]:
-		return true, &near
+		return true, alone, &near
 	}
-	return last, nil
+	return last, alone, nil
 }
 
 // scribe returns what is left on an edge of a closing piece, nil where that is nothing: as much as

@@ -36,7 +36,10 @@ func TestClosingPieces(t *testing.T) {
 		{"beside a door where the far end is seen", "60", end(Exposed), end(Exposed), []Opening{door("20", "40")}, "1 closing, right 1/4, 2 closing, left 1/4"},
 		// Both ends are 23 7/8 apart: of the whole sheet 1/8 is left.
 		{"as much as a sheet has", "23 7/8", end(Exposed), end(Covered), nil, "1 closing, right 1/8"},
-		{"nothing where a sheet is used whole", "24", end(Exposed), end(Covered), nil, "1 closing"},
+		{"nothing where a sheet is used whole", "48", end(Exposed), end(Covered), nil, "1, 2 closing"},
+		{"alone, with nothing to scribe, its place is measured before it is sawn", "24", end(Exposed), end(Covered), nil, "1"},
+		{"so between two seen ends", "10", end(Exposed), end(Exposed), nil, "1"},
+		{"and where a door takes the rest of the run", "34", end(Exposed), end(Covered), []Opening{door("24", "34")}, "1"},
 		// The right end shows phase 0, so the left edge shows 1/8, which is 1/8 from the sheet's left edge.
 		{"as much as lies before its place in the pattern", "23 7/8", end(Covered), end(Exposed), nil, "1 closing, left 1/8"},
 	} {

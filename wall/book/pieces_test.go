@@ -170,6 +170,27 @@ func TestClosingPiecesOfTheCuts(t *testing.T) {
 	}
 }
 
+// A piece that has its run for itself is measured for before it is sawn; one beside another is not, nor one that closes.
+func TestPieceByItself(t *testing.T) {
+	in := fraction.Inches
+	run := plan.Run{Name: "pier", Panels: []wall.Panel{{Number: 1, Right: in(8)}}}
+	pair := plan.Run{Name: "wall", Panels: []wall.Panel{{Number: 2, Right: in(30)}, {Number: 3, Left: in(30), Right: in(60)}, {Number: 4, Left: in(90), Right: in(99)}}}
+	p := plan.Plan{Runs: []plan.Run{run, pair}, Pieces: []plan.Piece{{Label: "1", Run: "pier", Panel: 1}, {Label: "2", Run: "wall", Panel: 2}, {Label: "3", Run: "wall", Panel: 3, Closing: true},
+		{Label: "4", Run: "wall", Panel: 4, Closing: true}}}
+	lines := finish.Step{Stage: finish.StageLines}
+	if got := Step(p, lines); !strings.Contains(got, "Measure the space of piece 1 at foot, middle and top before sawing; where") {
+		t.Error(got)
+	}
+	p.Pieces[3].Closing = false
+	if got := Step(p, lines); !strings.Contains(got, "Measure the spaces of pieces 1 and 4 at") {
+		t.Error(got)
+	}
+	p.Pieces = p.Pieces[1:3]
+	if got := Step(p, lines); strings.Contains(got, "Measure the space") {
+		t.Error(got)
+	}
+}
+
 // TestScribeStandsAtItsEdge: what is left on to scribe is said nearer to the scribed edge of a piece than to the other, or with a
 // lead, and never off the piece on the other side.
 func TestScribeStandsAtItsEdge(t *testing.T) {

@@ -75,7 +75,7 @@ var stageWords = map[finish.Stage]stage{
 	finish.StageLines: {
 		title: "Lines",
 		first: "Plumb each run's start, level a line across, mark the poles[[ on the wall, all marks of a pole from the same end so that errors do not add up]]. " +
-			"{see}",
+			"{see}{by itself}",
 	},
 	finish.StageCut: {
 		title: "Cut",
@@ -225,7 +225,7 @@ func step(p plan.Plan, s finish.Step, full bool) string {
 	facts := strings.NewReplacer(append(has(p), "{panel}", panelWord(p), "{ahead}", either(tongued, "Work with the tongue ahead and knock each board home over the tongue before it", "Push each board against the one before it"),
 		"{root}", either(tongued, "at 45 degrees through the root of its tongue, once at each strip; the first and the last board are nailed through the face along the hidden edge", "once at each strip, through the middle of its face"), "{tube}", either(p.Units == fraction.Inch, "10 fl oz", "300 mL"), "{sheet}", sheetWord(p), "{corners}", either(several, "each of these: ", "")+strings.Join(append(met, alone...), "; "), "{it}", either(several, "each", "it"), "{miters}", miters(p), "{net}", less, "{then}", either(less != "", ";", ","), "{alone}", either(len(alone) > 0, "No run of the plan meets "+strings.Join(alone, "; ")+
 			": miter what comes round it to match, or ask in the job for a strip on the corners.", ""), "{hidden}", hidden, "{bare}", either(full && painted, " beside what stays bare", ""), "{trims}", fit,
-		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
+		"{first}", either(p.ClosesBefore(), "Close a run before one that butts against it is begun.", ""), "{by itself}", byItself(p), "{pull}", either(masked(p, s.Stage), ", and pull the tape at once"+either(full, ", away from the bead", ""), ""), "{rest sheets}", wait(finish.RestSheets),
 		"{rest boards}", wait(finish.RestBoards), "{rest wood}", wait(finish.RestWood), "{dries}", dries, "{dry}", wait(finish.DryCoat), "{colon}", either(full, "", ":"),
 		"{glue}", wait(finish.HoldGlue), "{skin}", wait(finish.SkinSealant), "{cure}", wait(finish.CureSealant))...)
 	var says []string
@@ -314,6 +314,17 @@ func closingEdges(p plan.Plan, labels []string) (all [3][]string) {
 		}
 	}
 	return all
+}
+
+// byItself names the pieces whose space is the wall's own: no cut waits for them.
+func byItself(p plan.Plan) string {
+	var labels []string
+	for _, piece := range p.Pieces {
+		if p.Alone(piece) {
+			labels = append(labels, piece.Label)
+		}
+	}
+	return either(len(labels) > 0, " Measure the "+either(len(labels) > 1, "spaces of pieces ", "space of piece ")+list(labels...)+" at foot, middle and top before sawing; where one is not as planned, change the job and plan again.", "")
 }
 
 // fitting says in a sentence for each run which pieces are fitted, one after the other, and which of

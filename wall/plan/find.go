@@ -279,20 +279,31 @@ func (p Plan) ClosingEdge(piece Piece) wall.Direction {
 	}
 	run, _ := p.Run(piece.Run)
 	i := slices.IndexFunc(run.Panels, func(panel wall.Panel) bool { return panel.Number == piece.Panel })
-	far, between := run.SetOut.Direction, func(left, right int) bool {
-		if left < 0 || right >= len(run.Panels) {
-			return false
-		}
-		gap := new(big.Rat).Sub(run.Panels[right].Left.Rat(), run.Panels[left].Right.Rat())
-		return gap.Cmp(p.Gaps.Seam.Rat()) <= 0
-	}
+	far := run.SetOut.Direction
 	switch {
-	case far == wall.Right && between(i, i+1):
+	case far == wall.Right && p.joined(run, i):
 		return wall.Left
-	case far == wall.Left && between(i-1, i):
+	case far == wall.Left && p.joined(run, i-1):
 		return wall.Right
 	}
 	return far
+}
+
+// joined reports whether a panel of a run and the next one to its right share a seam.
+func (p Plan) joined(run Run, left int) bool {
+	if left < 0 || left+1 >= len(run.Panels) {
+		return false
+	}
+	gap := new(big.Rat).Sub(run.Panels[left+1].Left.Rat(), run.Panels[left].Right.Rat())
+	return gap.Cmp(p.Gaps.Seam.Rat()) <= 0
+}
+
+// Alone reports whether the space of a piece is the wall's own, so that it is measured before the piece is sawn: no panel
+// stands beside it, and nothing is left on it to scribe.
+func (p Plan) Alone(piece Piece) bool {
+	run, _ := p.Run(piece.Run)
+	i := slices.IndexFunc(run.Panels, func(panel wall.Panel) bool { return panel.Number == piece.Panel })
+	return i >= 0 && !piece.Closing && !p.joined(run, i-1) && !p.joined(run, i)
 }
 
 // LeansOut reports whether an end of the run leans, and whether panels reach farthest at its top.

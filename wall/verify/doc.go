@@ -16,7 +16,7 @@
 // # Guarantees
 //
 //   - Plans made by hand (TestRightPlansPass) and of the examples (TestPlansOfTheExamples) pass.
-//   - Each of 247 ways to spoil one is caught (TestFaultsOfMutations, TestOtherJobsAreCaught).
+//   - Each of 248 ways to spoil one is caught (TestFaultsOfMutations, TestOtherJobsAreCaught).
 //   - No bytes make it panic or search without an end (FuzzPlan).
 //
 // # What is not judged
@@ -82,7 +82,8 @@
 //     narrow by force only if no other way to pass and butt makes it wider.
 //  28. A panel narrower than the least calls for a warning with the run's path.
 //  29. Pieces are numbered from 1 in the order of the list, along each run in the direction of
-//     work; its closing pieces are those of the panel fitted last.
+//     work; its closing pieces are those of the panel fitted last and of each at a door, but for a piece
+//     with nothing to scribe and no panel beside it in a run that butts against none.
 //  30. A cut may run past either edge, and leave nothing there; the blade must touch the part. It
 //     trims the near side, with its kerf, if no piece lies there, whatever is left beyond. Parts
 //     that were cut further count as parts of the same size, too.

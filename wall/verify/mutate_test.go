@@ -90,6 +90,7 @@ var mutations = []mutation{
 	{"numbered backwards", "corner", `"direction": "right"`, `"direction": "left"`, "order"},
 	{"piece number twice", "corner", `{"number": 2, "run"`, `{"number": 1, "run"`, "order"},
 	{"closing piece lost", "corner", `"closing": true`, `"closing": false`, "closing"},
+	{"closing though it is alone", "niche", `"closing": false`, `"closing": true`, "closing"},
 	{"closing piece first", "corner", `"closing": false`, `"closing": true`, "closing"},
 	{"narrow without a warning", "outside", `runs[1].panels[0]`, `runs[0].panels[0]`, "narrow"},
 	{"width", "corner", `"width": "35 7/16"`, `"width": "35 1/2"`, "outline"},

@@ -25,6 +25,7 @@ func (c *checker) closing(i int) {
 			last = k == len(r.Panels)-1
 		}
 		closing := last || atDoor(true) || atDoor(false)
+		alone := c.besideNone(i, panel)
 		end := map[bool]string{true: c.job.Runs[i].Right.Kind, false: c.job.Runs[i].Left.Kind}[farRight]
 		edges := []string{""} // what may be scribed
 		name := map[bool]string{true: "right", false: "left"}
@@ -42,11 +43,12 @@ func (c *checker) closing(i int) {
 				continue
 			}
 			piece, path := c.plan.Pieces[n], item("pieces", n)
-			c.equal(Closing, path+".closing", piece.Closing, closing, "the panel fitted last and those at doors, and no others, have closing pieces")
 			edge, width := "", zero()
 			if piece.Scribe != nil && piece.Scribe.Width.Sign() != 0 {
 				edge, width = piece.Scribe.Edge, piece.Scribe.Width
 			}
+			c.equal(Closing, path+".closing", piece.Closing, closing && (edge != "" || !alone),
+				"the panel fitted last and those at doors, and no others, have closing pieces, but for one that is alone and not scribed")
 			want := slices.Clone(edges)
 			for n, e := range want {
 				if e != "" && (g.stops(piece, panel, e == "left") || c.job.mostScribe(piece, e == "left").Sign() == 0) {
@@ -59,6 +61,14 @@ func (c *checker) closing(i int) {
 			}
 		}
 	}
+}
+
+// besideNone says whether the space of a panel of run i is the wall's own: no panel stands beside it, new or on the wall
+// already, and the run butts against none.
+func (c *checker) besideNone(i int, panel planPanel) bool {
+	n := slices.IndexFunc(c.boards[i], func(b board) bool { return !b.old && same(b.left, panel.Left) })
+	return n >= 0 && (n == 0 || c.joints[i][n-1].open) && (n == len(c.joints[i]) || c.joints[i][n].open) &&
+		!slices.ContainsFunc(c.plan.Runs, func(r planRun) bool { return r.CornerRight != nil && r.CornerRight.Butts == c.job.Runs[i].Name })
 }
 
 // stops reports whether an opening stops a piece short of an edge of its panel.
